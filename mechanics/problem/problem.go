@@ -1,0 +1,149 @@
+// Package problem reads a sheet's raw cells into the things of a free-body
+// problem: points, bodies, lines of action, known and unknown forces, all in SI.
+package problem
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Problem is what a sheet describes. It is plain data; nothing in it refers
+// back to the text but the Refs, which say which cell to point at.
+type Problem struct {
+	Title, Statement, Source string
+
+	Planar  bool
+	Up      r3.Vec // unit vector against gravity
+	G       float64
+	Figures int // significant figures shown
+	Units   units.Set
+
+	Givens   []Given
+	Points   []Point
+	Bodies   []Body
+	Lines    []Line
+	Unknowns []Unknown // in order of first use
+	Asked    []string  // results the statement asks for, as typed
+	Answers  []Answer
+}
+
+// Given is a named value, with the range and step a variant may take.
+type Given struct {
+	Name            string
+	Value           units.Value
+	HasRange        bool
+	Low, High, Step float64 // SI; Step is 0 where none is given
+	Ref             sheet.Ref
+}
+
+// Ground is the body of a point that belongs to none: it is fixed.
+const Ground = -1
+
+// Point is a named place.
+type Point struct {
+	Name string
+	At   r3.Vec // m
+	Plus r3.Vec // the uncertainty typed behind ±, m
+	Body int    // index in Bodies, or Ground
+	OK   bool   // false where its cell does not read: At means nothing
+	Ref  sheet.Ref
+}
+
+// Body is something cut free. A particle bears the name of its point.
+type Body struct {
+	Name     string
+	Particle bool
+	Points   []int
+}
+
+// Unknown is a magnitude to be found. Line is the first line that uses it;
+// Kind and Sense are that line's where the unknown is its magnitude.
+type Unknown struct {
+	Name string
+	Line int  // index in Lines
+	Own  bool // the unknown is the magnitude of the line of the same name
+}
+
+// Affine is Const + Σ Coef·unknown, in newtons.
+type Affine struct {
+	Const float64
+	Terms []Term
+}
+
+// Term is a multiple of the unknown with this index.
+type Term struct {
+	Unknown int
+	Coef    float64
+}
+
+// Line is a force with a line of action.
+type Line struct {
+	Name string
+	Kind Kind
+	Ref  sheet.Ref
+	OK   bool // false where a cell does not read: the numbers mean nothing
+
+	Path      []int   // points it runs through; one point where it has a direction instead
+	Legs      []Leg   // one a stretch of the path, or one for a direction
+	Magnitude Affine  // positive as the kind says: tension, compression, along the direction
+	Acts      []Act   // the forces it exerts on bodies
+	Limit     float64 // capacity, N; 0 where none
+	Spring    *Spring
+}
+
+// Leg is a stretch of a line: r = B - A, its length |r| and the unit vector
+// u = r/|r|. Where the line was given by a direction, To is -1, Length is 0 and R = U.
+type Leg struct {
+	From, To int
+	R        r3.Vec
+	Length   float64
+	U        r3.Vec
+}
+
+// Spring is a spring's data: tension = Stiffness·(length - Natural).
+type Spring struct{ Stiffness, Natural, Stretch float64 }
+
+// Act is the force of a line on a body at a point:
+//
+//	F = Const + Σ unknown·D
+type Act struct {
+	Body, Point int
+	Const       r3.Vec
+	Terms       []ActTerm
+}
+
+// ActTerm is the direction that an unknown's unit of force takes in an Act.
+type ActTerm struct {
+	Unknown int
+	D       r3.Vec
+}
+
+// Answer is what a source prints for a result. Half is half a unit of the last
+// place printed, or the tolerance the sheet gives for it, in SI.
+type Answer struct {
+	Name    string
+	Printed string
+	Value   float64
+	Dim     units.Dim
+	Half    float64
+	Why     string // why the tolerance is wider than the print, as the sheet says it
+	Ref     sheet.Ref
+}
+
+// Error is a cell that does not read: where, what, and what would do. Span is
+// in the cell's decoded text; a Ref without a key points at the whole row.
+type Error struct {
+	Ref  sheet.Ref
+	Span units.Span
+	Msg  string
+	Hint string
+}
+
+func (e Error) Error() string {
+	if e.Hint == "" {
+		return e.Msg
+	}
+	return e.Msg + ": " + e.Hint
+}
