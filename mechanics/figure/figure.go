@@ -1,0 +1,166 @@
+package figure
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// StrokeKind says what a stroke stands for; a canvas chooses how it looks.
+type StrokeKind int
+
+// The kinds of stroke.
+const (
+	Cable StrokeKind = iota
+	Strut
+	Link
+	Spring   // a zigzag
+	Arrow    // shaft and head of a force
+	Ground   // the hatch under a fixed point
+	Particle // the ring round a point that is free
+)
+
+// Stroke is a polyline. Open tells that the magnitude of the force it stands
+// for is not known, which a canvas may draw dashed.
+type Stroke struct {
+	Kind StrokeKind
+	Pts  []Vec
+	Ref  sheet.Ref // the row it comes from
+	Open bool
+}
+
+// Label is a text beside a place. Mark is what stands behind it: "(T)" and
+// "(C)" on members, "(0)" on one without force, "⊙" and "⊗" on a force that
+// points at the reader or away.
+type Label struct {
+	At   Vec
+	Text string
+	Mark string
+	Ref  sheet.Ref
+}
+
+// Figure is a picture in metres. Low and High bound every stroke.
+type Figure struct {
+	Strokes   []Stroke
+	Labels    []Label
+	Low, High Vec
+}
+
+// Draw projects a problem. sol may be nil, or belong to the same problem; its
+// values size the arrows and give the senses.
+func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
+	if p == nil {
+		return Figure{}
+	}
+	d := &drawing{p: p, sol: sol, view: v, size: size(p)}
+	d.ground()
+	d.maxForce()
+	for i := range p.Lines {
+		if p.Lines[i].OK {
+			d.line(&p.Lines[i])
+		}
+	}
+	d.points()
+	d.bound()
+	return d.fig
+}
+
+type drawing struct {
+	p    *problem.Problem
+	sol  *statics.Solution
+	view View
+	size float64 // the diagonal of the points' box, so that a turn does not zoom
+	max  float64 // the largest force drawn as an arrow
+	fig  Figure
+}
+
+// Shares of the diagonal: how large marks are drawn.
+const (
+	markShare = 0.025
+	arrowLow  = 0.12
+	arrowMore = 0.16
+)
+
+func size(p *problem.Problem) float64 {
+	var low, high r3.Vec
+	first := true
+	for _, q := range p.Points {
+		if !q.OK {
+			continue
+		}
+		if first {
+			low, high, first = q.At, q.At, false
+		}
+		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
+		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
+	}
+	if d := r3.Norm(r3.Sub(high, low)); d > 0 && !math.IsInf(d, 0) {
+		return d
+	}
+	return 1
+}
+
+func (d *drawing) stroke(k StrokeKind, ref sheet.Ref, open bool, pts ...Vec) {
+	d.fig.Strokes = append(d.fig.Strokes, Stroke{k, pts, ref, open})
+}
+
+// value gives an affine magnitude where all its unknowns are known.
+func (d *drawing) value(a problem.Affine) (float64, bool) {
+	sum := a.Const
+	for _, t := range a.Terms {
+		if d.sol == nil || t.Unknown >= len(d.sol.X) || !d.sol.X[t.Unknown].Fixed {
+			return 0, false
+		}
+		sum += t.Coef * d.sol.X[t.Unknown].Value
+	}
+	return sum, true
+}
+
+// force gives an act's force where its unknowns are known, else its direction.
+func (d *drawing) force(a problem.Act) (f r3.Vec, known bool) {
+	f, known = a.Const, true
+	dir := a.Const
+	for _, t := range a.Terms {
+		dir = r3.Add(dir, t.D)
+		if d.sol == nil || t.Unknown >= len(d.sol.X) || !d.sol.X[t.Unknown].Fixed {
+			known = false
+			continue
+		}
+		f = r3.Add(f, r3.Scale(d.sol.X[t.Unknown].Value, t.D))
+	}
+	if !known {
+		return dir, false
+	}
+	return f, true
+}
+
+func (d *drawing) maxForce() {
+	for _, l := range d.p.Lines {
+		for _, a := range l.Acts {
+			if f, known := d.force(a); l.OK && known && arrowed(l) {
+				d.max = math.Max(d.max, r3.Norm(f))
+			}
+		}
+	}
+}
+
+func arrowed(l problem.Line) bool {
+	return !l.Kind.Info().Path
+}
+
+func (d *drawing) bound() {
+	first := true
+	for _, s := range d.fig.Strokes {
+		for _, q := range s.Pts {
+			if first {
+				d.fig.Low, d.fig.High, first = q, q, false
+			}
+			d.fig.Low = Vec{math.Min(d.fig.Low.X, q.X), math.Min(d.fig.Low.Y, q.Y)}
+			d.fig.High = Vec{math.Max(d.fig.High.X, q.X), math.Max(d.fig.High.Y, q.Y)}
+		}
+	}
+}
