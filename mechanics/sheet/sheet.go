@@ -1,41 +1,53 @@
 // Package sheet turns the text of a problem, TOML 1.0, into ordered rows of raw
 // cells and back. Whatever is not edited survives byte for byte: order,
 // comments, unknown keys and tables, line endings.
+//
+// The text is the truth: rows and cells carry the places where they stand in
+// it, an edit splices the text there, and the result is parsed again.
 package sheet
 
 // Sheet is one text and the rows found in it. It is a value: an edit makes
 // another one.
 type Sheet struct {
-	text   string
-	Tables []Table
+	text     string
+	Tables   []Table
+	sections []section
+	under    *Sheet // the sheet a preview was made of; nil for a parsed one
 }
 
 // Table is a TOML table of rows: [points], [lines]. The keys before the first
 // header (title, plane, g ...) are the rows of the table named "".
 type Table struct {
-	Name string
-	Rows []Row
+	Name   string
+	Rows   []Row
+	at     Span    // the name where it is first written
+	own    int     // the section headed [name]; -1 where there is none
+	braces *braces // the inline table it is written as, if it is
 }
 
 // Row is an entry of a table. A plain value (A = "4, 0, 0") is one cell with
 // the key "". An entry that is a table (inline, with a header of its own, or
 // by dotted keys) has a cell a key, in the order of the text.
 type Row struct {
-	Name  string
-	Cells []Cell
-	form  form
-	at    Span // the whole entry, for deleting and for pointing at it
+	Name   string
+	Cells  []Cell
+	form   form
+	pieces []piece
+	braces *braces // the inline table it is written as, if it is
 }
 
 // Cell is a raw cell. Text is the decoded string; a bare TOML number, boolean
 // or anything else is its text as typed. Readable is false for what is
-// neither a string nor a number (arrays, dates, tables within): kept, never edited.
+// neither a string nor a number nor a boolean (arrays, dates, tables within):
+// kept, never edited.
 type Cell struct {
 	Key      string
 	Text     string
 	Readable bool
 	at       Span // the value in the file's text, quotes included
 	keyAt    Span
+	whole    Span // key to value
+	inner    bool // stands inside braces
 }
 
 // Span is a piece of the file's text, as byte offsets [Start, End).
@@ -44,7 +56,42 @@ type Span struct{ Start, End int }
 // Ref names a cell: table, row and key ("" for a plain value).
 type Ref struct{ Table, Row, Key string }
 
+// form is how a row is written, which decides where a new cell of it goes.
 type form int
+
+const (
+	formNone   form = iota // only seen in a preview, not in the text
+	formBare               // A = "4, 0, 0"
+	formInline             // A = { at = "4, 0, 0" }
+	formHeader             // [points.A]
+	formDotted             // A.at = "4, 0, 0"
+	formKept               // an array of tables and the like: kept, not edited
+)
+
+// piece is one stretch of text that defines a row: most rows have one, dotted
+// keys have one each.
+type piece struct {
+	name    Span // the row's name in a key or a header
+	whole   Span // key to value, or header to the last entry below it
+	braces  *braces
+	section int
+	header  bool
+}
+
+// braces is an inline table: its text from { to } and the entries in it.
+type braces struct {
+	at    Span
+	inner []Span
+}
+
+// section is a header with the entries below it; the first one is the text
+// before any header.
+type section struct {
+	head Span // the header's text; empty for the first section
+	end  int  // where its last entry ends, its header where it has none
+	path []string
+	list bool // [[...]]
+}
 
 // Cell gives a row's cell by key.
 func (r Row) Cell(key string) (Cell, bool) {
@@ -58,22 +105,49 @@ func (r Row) Cell(key string) (Cell, bool) {
 
 // Table gives a table by name; an empty one where the sheet has none.
 func (s *Sheet) Table(name string) Table {
-	for _, t := range s.Tables {
-		if t.Name == name {
-			return t
+	if t := s.table(name); t != nil {
+		return *t
+	}
+	return Table{Name: name, own: -1}
+}
+
+func (s *Sheet) table(name string) *Table {
+	for i := range s.Tables {
+		if s.Tables[i].Name == name {
+			return &s.Tables[i]
 		}
 	}
-	return Table{Name: name}
+	return nil
 }
 
 // Row gives a table's row by name.
 func (t Table) Row(name string) (Row, bool) {
-	for _, r := range t.Rows {
-		if r.Name == name {
-			return r, true
-		}
+	if i := t.index(name); i >= 0 {
+		return t.Rows[i], true
 	}
 	return Row{}, false
+}
+
+func (t *Table) index(name string) int {
+	for i := range t.Rows {
+		if t.Rows[i].Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// Cell gives the cell that ref names.
+func (s *Sheet) Cell(ref Ref) (Cell, bool) {
+	t := s.table(ref.Table)
+	if t == nil {
+		return Cell{}, false
+	}
+	i := t.index(ref.Row)
+	if i < 0 {
+		return Cell{}, false
+	}
+	return t.Rows[i].Cell(ref.Key)
 }
 
 // Text is the sheet as it is saved.

@@ -1,0 +1,40 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// Error says where and why a text is not a sheet. Line and Column count from
+// 1; Column counts characters. Hint says what would do; it may be empty.
+type Error struct {
+	Line, Column int
+	Msg, Hint    string
+}
+
+// Error gives "line:column: what is wrong"; the caller puts the file before it.
+func (e *Error) Error() string {
+	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.Msg)
+}
+
+// bom is the byte order mark some editors put before UTF-8 text.
+const bom = "\ufeff"
+
+// place turns a byte offset into a line and a column, both from 1, the column
+// in characters. A byte order mark takes no column.
+func place(text string, offset int) (line, column int) {
+	offset = max(0, min(offset, len(text)))
+	before := text[:offset]
+	start := strings.LastIndexByte(before, '\n') + 1
+	before = before[start:]
+	if start == 0 {
+		before = strings.TrimPrefix(before, bom)
+	}
+	return strings.Count(text[:start], "\n") + 1, utf8.RuneCountInString(before) + 1
+}
+
+func errorAt(text string, offset int, msg, hint string) *Error {
+	line, column := place(text, offset)
+	return &Error{Line: line, Column: column, Msg: msg, Hint: hint}
+}

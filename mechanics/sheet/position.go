@@ -1,0 +1,131 @@
+package sheet
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Position gives the line and the column, both from 1, the column in
+// characters, at which byte offset of the decoded text of ref's cell stands.
+// Without such a cell it is the row's name, without the row the table's,
+// and 1, 1 where there is neither.
+func (s *Sheet) Position(ref Ref, offset int) (line, column int) {
+	return place(s.text, s.offset(ref, offset))
+}
+
+func (s *Sheet) offset(ref Ref, offset int) int {
+	t := s.table(ref.Table)
+	if t == nil {
+		return 0
+	}
+	i := t.index(ref.Row)
+	if i < 0 {
+		return t.at.Start
+	}
+	if c, ok := t.Rows[i].Cell(ref.Key); ok && c.whole.End > 0 {
+		return c.at.Start + within(s.text[c.at.Start:c.at.End], offset)
+	}
+	if p := t.Rows[i].pieces; len(p) > 0 {
+		return p[0].name.Start
+	}
+	return t.at.Start
+}
+
+// Line gives the text of a line, from 1, without its line end.
+func (s *Sheet) Line(n int) string {
+	rest := strings.TrimPrefix(s.text, bom)
+	for ; n > 1; n-- {
+		_, after, ok := strings.Cut(rest, "\n")
+		if !ok {
+			return ""
+		}
+		rest = after
+	}
+	if n < 1 {
+		return ""
+	}
+	line, _, _ := strings.Cut(rest, "\n")
+	return strings.TrimSuffix(line, "\r")
+}
+
+// within maps an offset in a decoded string to one in the raw value that it
+// was decoded from. Past the end it gives the closing quote.
+func within(raw string, offset int) int {
+	offset = max(0, offset)
+	open := opening(raw)
+	if open == 0 { // a bare value
+		return min(offset, len(raw))
+	}
+	end := len(raw) - 1
+	if strings.HasPrefix(raw, `"""`) || strings.HasPrefix(raw, "'''") {
+		end = len(raw) - 3
+	}
+	if raw[0] == '\'' {
+		return min(open+offset, end)
+	}
+	i := open
+	for decoded := 0; i < end; {
+		n, width := escape(raw[i:])
+		if n > 0 && decoded+n > offset {
+			break
+		}
+		decoded += n
+		i += width
+	}
+	return min(i, end)
+}
+
+// opening is the length of what stands before a string's text: its quotes, and
+// the line end that follows them at once. It is 0 for a bare value.
+func opening(raw string) int {
+	switch {
+	case strings.HasPrefix(raw, `"""`), strings.HasPrefix(raw, "'''"):
+		switch {
+		case strings.HasPrefix(raw[3:], "\n"):
+			return 4
+		case strings.HasPrefix(raw[3:], "\r\n"):
+			return 5
+		}
+		return 3
+	case strings.HasPrefix(raw, `"`), strings.HasPrefix(raw, "'"):
+		return 1
+	}
+	return 0
+}
+
+// escape measures the first character of a string's raw text: the bytes it
+// decodes to and the bytes it takes.
+func escape(raw string) (decoded, width int) {
+	if raw[0] != '\\' || len(raw) < 2 {
+		return 1, 1
+	}
+	digits := 0
+	switch raw[1] {
+	case 'x':
+		digits = 2
+	case 'u':
+		digits = 4
+	case 'U':
+		digits = 8
+	case ' ', '\t', '\r', '\n':
+		// a line end that is left out, with the blanks after it
+		return 0, len(raw) - len(strings.TrimLeft(raw[1:], " \t\r\n"))
+	default:
+		return 1, 2
+	}
+	r := rune(0)
+	for i := 2; i < min(2+digits, len(raw)); i++ {
+		r = r<<4 | hex(raw[i])
+	}
+	return max(1, utf8.RuneLen(r)), 2 + digits
+}
+
+func hex(c byte) rune {
+	switch {
+	case c >= 'a':
+		return rune(c-'a') + 10
+	case c >= 'A':
+		return rune(c-'A') + 10
+	}
+	return rune(c - '0')
+}

@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// What a sheet may hold. A problem stays far below all of these; they keep a
+// wrong file from costing time or memory.
+const (
+	MaxBytes  = 1 << 20  // bytes of the text
+	MaxDepth  = 8        // arrays and tables within each other, and parts of a dotted name
+	MaxRows   = 4096     // rows in all tables together
+	MaxValues = 1 << 14  // entries of any kind; the check for names used twice takes time as its square
+	MaxCell   = 4096     // bytes of a cell's text
+	MaxTop    = 64 << 10 // bytes of a text before the first header, such as the statement
+)
+
+// checkText refuses what is not text before anything reads it as TOML.
+func checkText(text string) *Error {
+	if len(text) > MaxBytes {
+		return &Error{Line: 1, Column: 1,
+			Msg:  "the sheet is over 1 MiB, more than any problem needs",
+			Hint: "check that this is the file you meant"}
+	}
+	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
+		return &Error{Line: 1, Column: 1, Msg: "this text is UTF-16", Hint: "save it as UTF-8"}
+	}
+	for i := 0; i < len(text); {
+		c := text[i]
+		switch {
+		case c >= utf8.RuneSelf:
+			r, n := utf8.DecodeRuneInString(text[i:])
+			if r == utf8.RuneError && n == 1 {
+				return errorAt(text, i, "this is not text", fmt.Sprintf("a sheet is UTF-8, and byte 0x%02x stands here", c))
+			}
+			i += n
+			continue
+		case c == '\r' && (i+1 == len(text) || text[i+1] != '\n'):
+			return errorAt(text, i, "a carriage return stands alone here", "end each line with LF or with CR LF")
+		case c < ' ' && c != '\t' && c != '\n' && c != '\r', c == 0x7f:
+			return errorAt(text, i, "this is not text", fmt.Sprintf("byte 0x%02x stands here", c))
+		}
+		i++
+	}
+	return nil
+}
+
+// tooDeep gives the offset of the first bracket that opens more than MaxDepth
+// arrays and tables within each other, or -1. It looks before the parser does,
+// which recurses.
+func tooDeep(text string) int {
+	depth := 0
+	for i := 0; i < len(text); {
+		switch text[i] {
+		case '#':
+			i = lineEnd(text, i)
+			continue
+		case '"', '\'':
+			i = stringEnd(text, i)
+			continue
+		case '[', '{':
+			if depth++; depth > MaxDepth {
+				return i
+			}
+		case ']', '}':
+			depth = max(0, depth-1)
+		}
+		i++
+	}
+	return -1
+}
+
+// lineEnd is the offset of the line feed that ends the line of offset i, or
+// the end of the text.
+func lineEnd(text string, i int) int {
+	if n := strings.IndexByte(text[i:], '\n'); n >= 0 {
+		return i + n
+	}
+	return len(text)
+}
+
+// lineStart is the offset at which the line of offset i begins.
+func lineStart(text string, i int) int {
+	start := strings.LastIndexByte(text[:i], '\n') + 1
+	if start == 0 && strings.HasPrefix(text, bom) {
+		return min(i, len(bom))
+	}
+	return start
+}
+
+// stringEnd is the offset after the string that opens at i. A string left open
+// ends with its line, or with the text where it may span lines.
+func stringEnd(text string, i int) int {
+	quote := text[i : i+1]
+	if strings.HasPrefix(text[i:], strings.Repeat(quote, 3)) {
+		quote = strings.Repeat(quote, 3)
+	}
+	for i += len(quote); i < len(text); {
+		switch {
+		case text[i] == '\\' && quote[0] == '"':
+			i += 2
+		case text[i] == '\n' && len(quote) == 1:
+			return i
+		case strings.HasPrefix(text[i:], quote):
+			i += len(quote)
+			for len(quote) == 3 && i < len(text) && text[i] == quote[0] {
+				i++ // quotes that belong to the text stand before the closing ones
+			}
+			return i
+		default:
+			i++
+		}
+	}
+	return len(text)
+}
+
+// skipBlank moves over spaces, tabs, line ends and comments.
+func skipBlank(text string, i int) int {
+	for i < len(text) {
+		switch text[i] {
+		case ' ', '\t', '\r', '\n':
+			i++
+		case '#':
+			i = lineEnd(text, i)
+		default:
+			return i
+		}
+	}
+	return i
+}
