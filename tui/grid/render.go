@@ -1,0 +1,135 @@
+package grid
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Render writes the frame as H lines of W columns. A style beyond the list is
+// plain.
+func (g *Grid) Render(styles []Sequences) string {
+	var b strings.Builder
+	b.Grow(len(g.cells) + len(g.cells)/2)
+	for y := range g.H {
+		if y > 0 {
+			b.WriteByte('\n')
+		}
+		var open Sequences
+		current := Style(0)
+		for x := range g.W {
+			i := y*g.W + x
+			c := g.cells[i]
+			if c.style != current {
+				b.WriteString(open.Suffix)
+				current, open = c.style, Sequences{}
+				if int(current) < len(styles) {
+					open = styles[current]
+				}
+				b.WriteString(open.Prefix)
+			}
+			g.write(&b, i, c.r)
+		}
+		b.WriteString(open.Suffix)
+	}
+	return b.String()
+}
+
+func (g *Grid) write(b *strings.Builder, i int, r rune) {
+	if g.more != nil {
+		if s, ok := g.more[i]; ok {
+			b.WriteString(s)
+			return
+		}
+	}
+	if r == 0 {
+		return
+	}
+	if r < utf8.RuneSelf {
+		b.WriteByte(byte(r))
+		return
+	}
+	b.WriteRune(r)
+}
+
+// Width measures a text in columns.
+func Width(s string) int {
+	for i := range len(s) {
+		if s[i] >= utf8.RuneSelf || s[i] < ' ' {
+			return measure(s)
+		}
+	}
+	return len(s)
+}
+
+func measure(s string) int {
+	n := 0
+	for len(s) > 0 {
+		cluster, w := ansi.FirstGraphemeCluster(s, ansi.GraphemeWidth)
+		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
+			w = 1
+		}
+		s, n = s[len(cluster):], n+w
+	}
+	return n
+}
+
+// Fit cuts a text to w columns, with … for what is left out, and pads it.
+func Fit(s string, w int) string {
+	if w <= 0 {
+		return ""
+	}
+	n := Width(s)
+	if n <= w {
+		return s + strings.Repeat(" ", w-n)
+	}
+	s = cut(s, w-1) + "…"
+	return s + strings.Repeat(" ", max(w-Width(s), 0))
+}
+
+// FitRight is Fit with the padding in front, for numbers.
+func FitRight(s string, w int) string {
+	if n := Width(s); n < w {
+		return strings.Repeat(" ", w-n) + s
+	}
+	return Fit(s, w)
+}
+
+// cut gives the longest start of s that takes at most w columns.
+func cut(s string, w int) string {
+	end := 0
+	for end < len(s) {
+		cluster, n := ansi.FirstGraphemeCluster(s[end:], ansi.GraphemeWidth)
+		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
+			n = 1
+		}
+		if w -= n; w < 0 {
+			break
+		}
+		end += len(cluster)
+	}
+	return s[:end]
+}
+
+// Window gives the part of s that shows column at within w columns, and how
+// many columns are left out before it: a long text scrolls under its cursor.
+func Window(s string, at, w int) (string, int) {
+	if w <= 0 {
+		return "", 0
+	}
+	skip := 0
+	if at >= w {
+		skip = at - w + 1
+	}
+	rest := s
+	left := 0
+	for left < skip && len(rest) > 0 {
+		cluster, n := ansi.FirstGraphemeCluster(rest, ansi.GraphemeWidth)
+		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
+			n = 1
+		}
+		rest, left = rest[len(cluster):], left+n
+	}
+	return cut(rest, w), left
+}

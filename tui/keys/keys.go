@@ -1,0 +1,147 @@
+// Package keys is the one table of what each key means where. Keys become
+// intents here; the help is made from the same table.
+package keys
+
+// Scope is where a binding holds.
+type Scope int
+
+// The scopes, in the order of the help.
+const (
+	Always    Scope = iota
+	Workbench       // any pane, no cell being typed in
+	Cells           // a pane of cells has the keys
+	Typing          // a cell is being typed in
+	Text            // any line of text being typed
+	Reading         // the system or the picture has the keys
+	System
+	Picture
+	Naming // the question for a file name
+	Asking // a question of yes or no
+	Helping
+)
+
+var scopeNames = [...]string{
+	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
+	"In the system or the picture", "System", "Picture", "File name", "Question", "In this help",
+}
+
+func (s Scope) String() string { return scopeNames[s] }
+
+// Intent is what a key asks for.
+type Intent int
+
+// The intents.
+const (
+	None Intent = iota
+	Help
+	Save
+	SaveAs
+	Quit
+	Undo
+	Redo
+	NextPane
+	PrevPane
+	GoGiven
+	GoPoints
+	GoLines
+	GoUnknowns
+	GoSystem
+	GoPicture
+	SwitchSide
+	Enlarge
+	NextCell
+	PrevCell
+	Up
+	Down
+	Left
+	Right
+	PageUp
+	PageDown
+	First
+	Last
+	Edit
+	NewRow
+	DeleteRow
+	ClearCell
+	Commit
+	CommitNext
+	CommitPrev
+	CommitUp
+	CommitDown
+	Cancel
+	CharLeft
+	CharRight
+	LineStart
+	LineEnd
+	Rubout
+	Delete
+	ClearLine
+	ViewFront
+	ViewSide
+	ViewTop
+	ViewSpace
+	Nearer
+	Farther
+	Fit
+	Characters
+	Yes
+	No
+)
+
+// Binding gives keys a meaning in a scope. Hint is the word for the bottom
+// line, empty where the help alone names it.
+type Binding struct {
+	Scope  Scope
+	Keys   []string
+	Intent Intent
+	Help   string
+	Hint   string
+}
+
+// Mode is what has the keys at a moment.
+type Mode int
+
+// The modes.
+const (
+	OnCells Mode = iota
+	InCell
+	OnSystem
+	OnPicture
+	OnName
+	OnQuestion
+	OnHelp
+	Modes
+)
+
+// Scopes are where a mode looks a key up, nearest first.
+func (m Mode) Scopes() []Scope {
+	return [...][]Scope{
+		{Cells, Workbench, Always},
+		{Typing, Text, Always},
+		{System, Reading, Workbench, Always},
+		{Picture, Reading, Workbench, Always},
+		{Naming, Text},
+		{Asking},
+		{Helping, Always},
+	}[m]
+}
+
+// Find gives the binding of a key in a mode.
+func Find(m Mode, key string) (Binding, bool) {
+	for _, s := range m.Scopes() {
+		for _, b := range table {
+			if b.Scope != s {
+				continue
+			}
+			for _, k := range b.Keys {
+				if k == key {
+					return b, true
+				}
+			}
+		}
+	}
+	return Binding{}, false
+}
+
+// Table gives every binding.
+func Table() []Binding { return table }

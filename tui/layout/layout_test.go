@@ -1,0 +1,117 @@
+package layout
+
+import (
+	"flag"
+	"fmt"
+	"image"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the drawings anew")
+
+// drawing shows a screen in box characters, each pane with its name and size.
+func drawing(a Args) string {
+	s := Arrange(a)
+	if s.TooSmall {
+		return "too small\n"
+	}
+	cells := make([][]rune, a.H)
+	for y := range cells {
+		cells[y] = []rune(strings.Repeat(" ", a.W))
+	}
+	box := func(r image.Rectangle, name string) {
+		if r.Empty() {
+			return
+		}
+		for x := r.Min.X; x < r.Max.X; x++ {
+			cells[r.Min.Y][x] = '─'
+		}
+		for y := r.Min.Y; y < r.Max.Y; y++ {
+			cells[y][r.Min.X], cells[y][r.Max.X-1] = '│', '│'
+		}
+		cells[r.Min.Y][r.Min.X], cells[r.Min.Y][r.Max.X-1] = '┌', '┐'
+		copy(cells[r.Min.Y][r.Min.X+2:], []rune(fmt.Sprintf(" %s %d×%d ", name, r.Dx(), r.Dy())))
+	}
+	box(s.Top, "top")
+	box(s.Foot, "foot")
+	for p, r := range s.Panes {
+		box(r, []string{"given", "points", "lines", "unknowns", "system", "picture"}[p])
+	}
+	for _, w := range s.Walls {
+		for y := w.Min.Y; y < w.Max.Y; y++ {
+			cells[y][w.Min.X] = '║'
+		}
+	}
+	var b strings.Builder
+	for _, line := range cells {
+		b.WriteString(strings.TrimRight(string(line), " ") + "\n")
+	}
+	return b.String()
+}
+
+func TestDrawings(t *testing.T) {
+	want := [Panes]int{9, 6, 5, 7}
+	for _, c := range []struct {
+		name string
+		args Args
+	}{
+		{"59x24", Args{W: 59, H: 24}},
+		{"60x16", Args{W: 60, H: 16, Side: System}},
+		{"80x24", Args{W: 80, H: 24, Side: System}},
+		{"80x24-picture", Args{W: 80, H: 24, Side: Picture}},
+		{"80x24-large", Args{W: 80, H: 24, Large: true, Focus: Lines}},
+		{"120x36", Args{W: 120, H: 36}},
+		{"200x60", Args{W: 200, H: 60}},
+	} {
+		c.args.Want = want
+		got := drawing(c.args)
+		file := filepath.Join("testdata", c.name+".txt")
+		if *update {
+			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		golden, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got != string(golden) {
+			t.Errorf("%s:\n%s\nwant\n%s", c.name, got, golden)
+		}
+	}
+}
+
+func TestEveryCellBelongsToOneRectangle(t *testing.T) {
+	for w := MinW; w < 260; w += 7 {
+		for h := MinH; h < 90; h += 3 {
+			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Large: true, Focus: Picture}, {Want: [Panes]int{90, 1, 70, 3}}} {
+				a.W, a.H = w, h
+				s := Arrange(a)
+				seen := make([]int, w*h)
+				for _, r := range append(append([]image.Rectangle{s.Top, s.Foot}, s.Panes[:]...), s.Walls...) {
+					for y := r.Min.Y; y < r.Max.Y; y++ {
+						for x := r.Min.X; x < r.Max.X; x++ {
+							seen[y*w+x]++
+						}
+					}
+				}
+				for i, n := range seen {
+					if n != 1 {
+						t.Fatalf("%d×%d %+v: cell %d,%d is in %d rectangles", w, h, a, i%w, i/w, n)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestTooSmall(t *testing.T) {
+	for _, a := range []Args{{}, {W: -1, H: -1}, {W: MinW - 1, H: 50}, {W: 100, H: MinH - 1}} {
+		if s := Arrange(a); !s.TooSmall || !s.Top.Empty() {
+			t.Errorf("%+v is divided: %+v", a, s)
+		}
+	}
+}

@@ -1,0 +1,94 @@
+package picture
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"trivet/mechanics/figure"
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+)
+
+func draw(w, h int, f figure.Figure, o Options) string {
+	g := grid.New(w, h)
+	Draw(g.All(), f, o)
+	lines := strings.Split(g.Render(nil), "\n")
+	for i := range lines {
+		lines[i] = strings.TrimRight(lines[i], " ")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// vee is two members from D to A and B, a load below and its labels.
+func vee() figure.Figure {
+	v := func(x, y float64) figure.Vec { return figure.Vec{X: x, Y: y} }
+	return figure.Figure{
+		Strokes: []figure.Stroke{
+			{Kind: figure.Cable, Pts: []figure.Vec{v(0, 0), v(-2, 2)}},
+			{Kind: figure.Strut, Pts: []figure.Vec{v(0, 0), v(2, 2)}},
+			{Kind: figure.Arrow, Pts: []figure.Vec{v(0, 0), v(0, -1)}},
+			{Kind: figure.Arrow, Pts: []figure.Vec{v(-0.1, -0.8), v(0, -1), v(0.1, -0.8)}},
+			{Kind: figure.Ground, Pts: []figure.Vec{v(-2.1, 2), v(-1.9, 2)}},
+		},
+		Labels: []figure.Label{{At: v(0, 0), Text: "D", Ref: sheet.Ref{Table: "points", Row: "D"}}, {At: v(-1, 1), Text: "T1", Mark: "(T)"}, {At: v(0, -1), Text: "W", Mark: "⊗"}},
+		Low:    v(-2, -1), High: v(2, 2),
+	}
+}
+
+func TestPlainCharacters(t *testing.T) {
+	got := draw(26, 9, vee(), Options{ASCII: true})
+	for _, piece := range []string{"#", "/", `\`, "v", "T1 (T)", "W (x)", "D"} {
+		if !strings.Contains(got, piece) {
+			t.Errorf("no %q in\n%s", piece, got)
+		}
+	}
+	for _, r := range got {
+		if r >= 0x80 {
+			t.Fatalf("%q is not ASCII in\n%s", r, got)
+		}
+	}
+}
+
+func TestDots(t *testing.T) {
+	f := figure.Figure{Strokes: []figure.Stroke{{Pts: []figure.Vec{{X: 0, Y: 0}, {X: 1, Y: 0}}}}, High: figure.Vec{X: 1}}
+	// Sixteen dots on a row in the middle, five cells free on either side.
+	if got := draw(18, 3, f, Options{}); got != "\n     ⠤⠤⠤⠤⠤⠤⠤⠤\n" {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestNothingOutsideAndNoPanic(t *testing.T) {
+	bad := vee()
+	bad.Strokes = append(bad.Strokes,
+		figure.Stroke{Pts: []figure.Vec{{X: math.NaN()}, {X: 1}}},
+		figure.Stroke{Pts: []figure.Vec{{X: math.Inf(1)}, {X: 1}}},
+		figure.Stroke{Pts: []figure.Vec{{X: -1e300}, {X: 1e300}}},
+		figure.Stroke{})
+	bad.Labels = append(bad.Labels, figure.Label{At: figure.Vec{X: math.NaN()}, Text: "x"}, figure.Label{At: figure.Vec{X: 1e300}, Text: "x"})
+	for _, ascii := range []bool{true, false} {
+		for _, zoom := range []float64{0, 1, 100, 1e9} {
+			for w := range 40 {
+				draw(w, w/2, bad, Options{ASCII: ascii, Zoom: zoom, Axes: []figure.Axis{{Name: "x", At: figure.Vec{X: 1}}}})
+			}
+		}
+	}
+}
+
+func TestClip(t *testing.T) {
+	for _, c := range []struct {
+		in, want [4]float64
+		ok       bool
+	}{
+		{[4]float64{-5, 5, 15, 5}, [4]float64{0, 5, 10, 5}, true},
+		{[4]float64{5, -5, 5, 15}, [4]float64{5, 0, 5, 10}, true},
+		{[4]float64{-5, -5, 15, 15}, [4]float64{0, 0, 10, 10}, true},
+		{[4]float64{11, 0, 11, 10}, [4]float64{}, false},
+		{[4]float64{-1, 9.5, 3, 12}, [4]float64{}, false},
+	} {
+		x0, y0, x1, y1, ok := clip(c.in[0], c.in[1], c.in[2], c.in[3], 10, 10)
+		if got := [4]float64{x0, y0, x1, y1}; ok != c.ok || ok && got != c.want {
+			t.Errorf("clip %v = %v %v, want %v %v", c.in, got, ok, c.want, c.ok)
+		}
+	}
+}

@@ -1,0 +1,128 @@
+// Package theme gives each role on the screen its look. A look never carries a
+// meaning alone: a mark or a word says the same.
+package theme
+
+import (
+	"strings"
+
+	"charm.land/lipgloss/v2"
+
+	"trivet/tui/grid"
+)
+
+// The roles.
+const (
+	Plain grid.Style = iota
+	Dim
+	Rule      // the rule over a pane
+	RuleFocus // the rule over the pane that has the keys
+	Head      // column heads
+	Name      // names of rows
+	Computed  // what follows from the cells
+	Stale     // what followed from earlier cells
+	Selected  // the cell under the cursor
+	Beside    // the row of that cell, in a pane without the keys
+	Typing    // the cell being typed in
+	Caret     // the place in it
+	Bad       // a cell that does not read, a check that fails
+	Good
+	Warn
+	Bar // first and last line of the screen
+	Key // a key in the hints
+	Cable
+	Strut
+	Link
+	Spring
+	Force
+	Ground
+	Point
+	Emphasis // the selected row in the picture
+	roles
+)
+
+// Theme is the looks of one session.
+type Theme struct {
+	Styles []grid.Sequences
+	Glyphs Glyphs
+}
+
+// Glyphs are the drawing characters, which not every terminal has.
+type Glyphs struct {
+	ASCII                 bool
+	Rule, RuleFocus, Wall rune
+	Row                   rune // marks the selected row
+	More                  rune // marks a pane that goes on
+}
+
+// New makes the theme: 16 colours, so that it follows the reader's own palette,
+// light or dark.
+func New(ascii bool) Theme {
+	plain := lipgloss.NewStyle()
+	colour := func(c string) lipgloss.Style { return plain.Foreground(lipgloss.Color(c)) }
+	looks := [roles]lipgloss.Style{
+		Plain:     plain,
+		Dim:       colour("8"),
+		Rule:      colour("8"),
+		RuleFocus: colour("4").Bold(true),
+		Head:      plain.Underline(true),
+		Name:      plain.Bold(true),
+		Computed:  colour("6"),
+		Stale:     colour("8").Italic(true),
+		Selected:  plain.Reverse(true),
+		Beside:    plain.Underline(true),
+		Typing:    plain.Underline(true).Bold(true),
+		Caret:     plain.Reverse(true).Bold(true),
+		Bad:       colour("1").Bold(true),
+		Good:      colour("2"),
+		Warn:      colour("3").Bold(true),
+		Bar:       plain.Bold(true),
+		Key:       colour("4").Bold(true),
+		Cable:     colour("4"),
+		Strut:     colour("3"),
+		Link:      colour("5"),
+		Spring:    colour("2"),
+		Force:     colour("1"),
+		Ground:    colour("8"),
+		Point:     plain.Bold(true),
+		Emphasis:  colour("6").Bold(true),
+	}
+	t := Theme{Styles: make([]grid.Sequences, roles)}
+	for role, look := range looks {
+		// The style is worked out once; a frame only writes what stands
+		// before and after the text.
+		before, after, ok := strings.Cut(look.Render("x"), "x")
+		if ok {
+			t.Styles[role] = grid.Sequences{Prefix: before, Suffix: after}
+		}
+	}
+	t.Glyphs = Glyphs{Rule: '─', RuleFocus: '━', Wall: '│', Row: '▸', More: '…'}
+	if ascii {
+		t.Glyphs = Glyphs{ASCII: true, Rule: '-', RuleFocus: '=', Wall: '|', Row: '>', More: '~'}
+	}
+	return t
+}
+
+// Narrow tells from a session's environment whether its terminal is known to
+// lack characters beyond ASCII: the Linux console has no braille, and a locale
+// that is not UTF-8 has nothing.
+func Narrow(env []string) bool {
+	get := func(name string) string {
+		for i := len(env) - 1; i >= 0; i-- {
+			if v, ok := strings.CutPrefix(env[i], name+"="); ok {
+				return v
+			}
+		}
+		return ""
+	}
+	switch term := get("TERM"); term {
+	case "linux", "vt100", "vt220", "dumb":
+		return true
+	}
+	// The first that is set decides, as setlocale has it.
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToLower(get(name)); v != "" {
+			return !strings.Contains(v, "utf-8") && !strings.Contains(v, "utf8")
+		}
+	}
+	return false
+}
