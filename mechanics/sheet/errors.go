@@ -25,6 +25,9 @@ const bom = "\ufeff"
 // in characters. A byte order mark takes no column.
 func place(text string, offset int) (line, column int) {
 	offset = max(0, min(offset, len(text)))
+	for offset > 0 && offset < len(text) && !utf8.RuneStart(text[offset]) {
+		offset--
+	}
 	before := text[:offset]
 	start := strings.LastIndexByte(before, '\n') + 1
 	before = before[start:]

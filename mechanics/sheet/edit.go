@@ -1,0 +1,174 @@
+package sheet
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// MaxName is the most bytes a name typed into a sheet may have.
+const MaxName = 256
+
+// Edit is a change of a sheet as a value: SetCell, DropCell, AddRow, DeleteRow
+// or RenameRow.
+type Edit interface {
+	edit(s *Sheet) ([]splice, error)
+}
+
+// SetCell gives a cell a text. A cell the row lacks is added: a plain value
+// then becomes a table in which it has the table's usual key ("at" for a
+// point, "printed" for an answer, else "value"). A row of the table "" that
+// is not there is added.
+type SetCell struct {
+	Ref
+	Text string
+}
+
+// DropCell takes a cell out of its row. Where there is none nothing happens.
+type DropCell struct{ Ref }
+
+// AddRow adds a row after the row named After, or at the end of the table,
+// which is made where it is missing. One cell with the key "" is a plain
+// value.
+type AddRow struct {
+	Table, Name, After string
+	Cells              []KeyText
+}
+
+// KeyText is a cell of a row to be added.
+type KeyText struct{ Key, Text string }
+
+// DeleteRow takes a row out with the lines it stands on.
+type DeleteRow struct{ Table, Row string }
+
+// RenameRow gives a row another name. Cells that use the name are left alone.
+type RenameRow struct{ Table, Row, To string }
+
+// EditError says why an edit was refused. Hint says what would do.
+type EditError struct{ Msg, Hint string }
+
+func (e *EditError) Error() string { return e.Msg }
+
+// splice puts text in the place of a span.
+type splice struct {
+	at   Span
+	text string
+}
+
+// Patch is the change an edit made to the text: at byte At, Old became New.
+type Patch struct {
+	At       int
+	Old, New string
+}
+
+// Inverse is the patch that undoes p.
+func (p Patch) Inverse() Patch { return Patch{At: p.At, Old: p.New, New: p.Old} }
+
+func (p Patch) empty() bool { return p.Old == p.New }
+
+// on gives text with the patch in it.
+func (p Patch) on(text string) string { return text[:p.At] + p.New + text[p.At+len(p.Old):] }
+
+// Apply gives the sheet with an edit made, and the change of its text. An
+// error is an *EditError; the sheet is as it was then.
+func (s *Sheet) Apply(e Edit) (*Sheet, Patch, error) {
+	if s.under != nil {
+		s = s.under
+	}
+	if e == nil {
+		return nil, Patch{}, &EditError{Msg: "there is nothing to change"}
+	}
+	splices, err := e.edit(s)
+	if err != nil {
+		return nil, Patch{}, err
+	}
+	if len(splices) == 0 {
+		return s, Patch{}, nil
+	}
+	p := merge(s.text, splices)
+	next, err := parse(p.on(s.text))
+	if err != nil {
+		var bad *Error
+		if errors.As(err, &bad) {
+			return nil, Patch{}, &EditError{Msg: bad.Msg, Hint: bad.Hint}
+		}
+		return nil, Patch{}, &EditError{Msg: err.Error()}
+	}
+	return next, p, nil
+}
+
+// merge makes one patch of splices that do not overlap.
+func merge(text string, splices []splice) Patch {
+	slices.SortFunc(splices, func(a, b splice) int { return a.at.Start - b.at.Start })
+	at, end := splices[0].at.Start, splices[0].at.Start
+	var sb strings.Builder
+	for _, sp := range splices {
+		start := max(end, sp.at.Start)
+		sb.WriteString(text[end:start])
+		sb.WriteString(sp.text)
+		end = max(start, sp.at.End)
+	}
+	return Patch{At: at, Old: text[at:end], New: sb.String()}
+}
+
+// checkName refuses what cannot be a name.
+func checkName(what, name string) error {
+	switch {
+	case strings.TrimSpace(name) == "":
+		return &EditError{Msg: what + " is empty", Hint: "type a name"}
+	case len(name) > MaxName:
+		return &EditError{Msg: fmt.Sprintf("%s is %d bytes long", what, len(name)), Hint: "shorten it"}
+	case !utf8.ValidString(name):
+		return &EditError{Msg: what + " is not text", Hint: "type it in UTF-8"}
+	}
+	for _, r := range name {
+		if isControl(r) {
+			return &EditError{Msg: fmt.Sprintf("%s holds the control character %U", what, r), Hint: "take it out"}
+		}
+	}
+	return nil
+}
+
+func checkCell(text string, limit int) error {
+	switch {
+	case len(text) > limit:
+		return &EditError{Msg: fmt.Sprintf("this text is %d bytes long, and %d is the most that fits here", len(text), limit), Hint: "shorten it"}
+	case !utf8.ValidString(text):
+		return &EditError{Msg: "this is not text", Hint: "type it in UTF-8"}
+	}
+	return nil
+}
+
+func limitOf(table string) int {
+	if table == "" {
+		return MaxTop
+	}
+	return MaxCell
+}
+
+// find gives a row that an edit is about.
+func (s *Sheet) find(table, row string) (*Table, *Row, error) {
+	t := s.table(table)
+	if t == nil && table != "" {
+		return nil, nil, &EditError{Msg: fmt.Sprintf("there is no table [%s]", table), Hint: "add a row to it first"}
+	}
+	if t != nil {
+		if i := t.index(row); i >= 0 {
+			return t, &t.Rows[i], nil
+		}
+	}
+	return t, nil, &EditError{Msg: fmt.Sprintf("there is no row %q%s", row, inTable(table)), Hint: "add it first"}
+}
+
+func inTable(table string) string {
+	if table == "" {
+		return " before the first header"
+	}
+	return " in [" + table + "]"
+}
+
+func errKept(row string) error {
+	return &EditError{Msg: fmt.Sprintf("%q is written in a way that is kept but not edited here", row), Hint: "change it in a text editor"}
+}

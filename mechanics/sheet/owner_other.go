@@ -1,0 +1,7 @@
+//go:build !unix
+
+package sheet
+
+import "os"
+
+func keepOwner(*os.File, string) {}

@@ -1,0 +1,169 @@
+package sheet
+
+import (
+	"crypto/rand"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// maxLinks is how many links are followed to the file that is written, the
+// usual limit of the systems themselves.
+const maxLinks = 40
+
+// Save writes a sheet to a file, whole or not at all: it writes a file of its
+// own beside the target and renames it. A link is followed; mode and, where
+// possible, owner are kept. was is the stamp of the file as it was read, zero
+// where there was none; where the file on disk is another one now, Save
+// refuses with a *ChangedError unless forced. Any other error is a
+// *FileError. After an error the file is as it was.
+//
+// Another program that writes the file between the last look at it and the
+// rename is not noticed; no system call would close that gap. Hard links and
+// extended attributes are not kept.
+func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
+	target, err := follow(path)
+	if err != nil {
+		return Stamp{}, err
+	}
+	mode, err := writable(target)
+	if err != nil {
+		return Stamp{}, err
+	}
+	if err := unchanged(target, was, force); err != nil {
+		return Stamp{}, err
+	}
+	temp, err := writeBeside(target, s.text, mode)
+	if err != nil {
+		return Stamp{}, inFileWords("written", err)
+	}
+	defer os.Remove(temp) // gone already once it is renamed
+	if err := unchanged(target, was, force); err != nil {
+		return Stamp{}, err
+	}
+	if err := os.Rename(temp, target); err != nil {
+		return Stamp{}, inFileWords("written", err)
+	}
+	syncFolder(filepath.Dir(target))
+	_, stamp, err := readFile(target)
+	return stamp, err
+}
+
+// follow gives the file that a path leads to; the file need not be there.
+func follow(path string) (string, error) {
+	for range maxLinks {
+		info, err := os.Lstat(path)
+		if errors.Is(err, fs.ErrNotExist) {
+			return path, nil
+		}
+		if err != nil {
+			return "", inFileWords("written", err)
+		}
+		if info.Mode()&fs.ModeSymlink == 0 {
+			return path, nil
+		}
+		to, err := os.Readlink(path)
+		if err != nil {
+			return "", inFileWords("written", err)
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		path = to
+	}
+	return "", &FileError{Msg: "the links lead in a circle", Hint: "save it under another name"}
+}
+
+// writable gives the mode for the new file, 0 where there is none yet. A file
+// that may not be written is refused here, since a rename would not ask.
+func writable(path string) (fs.FileMode, error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return 0, nil
+	}
+	if err != nil {
+		return 0, inFileWords("written", err)
+	}
+	if err := regular(info); err != nil {
+		return 0, err
+	}
+	readOnly := &FileError{Msg: "the file is read-only", Hint: "save it under another name"}
+	if info.Mode().Perm()&0o222 == 0 { // holds for root too
+		return 0, readOnly
+	}
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if errors.Is(err, fs.ErrPermission) {
+		readOnly.Err = err
+		return 0, readOnly
+	}
+	if err != nil {
+		return 0, inFileWords("written", err)
+	}
+	return info.Mode().Perm(), f.Close()
+}
+
+// unchanged compares the file on disk with what was read.
+func unchanged(path string, was Stamp, force bool) error {
+	if force {
+		return nil
+	}
+	_, now, err := readFile(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		if was.IsZero() {
+			return nil
+		}
+		return &ChangedError{Deleted: true}
+	case err != nil:
+		return err
+	case was.IsZero():
+		return &ChangedError{Appeared: true, Time: now.Time}
+	case !was.same(now):
+		return &ChangedError{Time: now.Time}
+	}
+	return nil
+}
+
+// writeBeside writes text to a new file in the folder of path and gives its
+// name. After an error no such file is left.
+func writeBeside(path, text string, mode fs.FileMode) (name string, err error) {
+	name = filepath.Join(filepath.Dir(path), ".trivet-"+rand.Text()[:12])
+	create := fs.FileMode(0o666) // less what the user's umask takes away
+	if mode != 0 {
+		create = 0o600 // until it has the old one's owner
+	}
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, create)
+	if err != nil {
+		return "", err
+	}
+	defer func() {
+		if err != nil {
+			f.Close()
+			os.Remove(name)
+		}
+	}()
+	if _, err = f.WriteString(text); err != nil {
+		return "", err
+	}
+	if mode != 0 {
+		keepOwner(f, path)
+		if err = f.Chmod(mode); err != nil {
+			return "", err
+		}
+	}
+	if err = f.Sync(); err != nil {
+		return "", err
+	}
+	err = f.Close()
+	return name, err
+}
+
+// syncFolder makes the rename last. Not every system can; the file itself is
+// whole either way.
+func syncFolder(path string) {
+	if d, err := os.Open(path); err == nil {
+		d.Sync()
+		d.Close()
+	}
+}
