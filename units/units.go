@@ -64,14 +64,15 @@ type Term struct {
 // (N = 2 or 3) in SI, with its dimension. A scalar may also hold multiples of
 // unknowns: value = V[0] + Σ Coef·unknown; Dim is that of the whole.
 // Plus holds the uncertainty typed behind ± for each component, 0 where none.
-// Bare tells that the value is a plain number without unit, to which the
-// sheet's unit applies.
+// A value of dimension Number is bare: the sheet's unit applies to it (see Want).
+// Text is the expression as typed, for what is said about it.
 type Value struct {
 	Dim   Dim
 	N     int
 	V     [3]float64
 	Plus  [3]float64
 	Terms []Term
+	Text  string
 }
 
 // Scalar makes a known scalar value.

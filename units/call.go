@@ -1,0 +1,93 @@
+package units
+
+import "fmt"
+
+// call reads word as a function: with its arguments in parentheses, or, where
+// it takes one scalar, with the operand behind it: cos 30°, sqrt 3. It gives
+// nil without an error where the word is no function here.
+func (p *parser) call(word string) (*node, *Error) {
+	t := p.peek()
+	fn := findFunction(word)
+	after := p.at(p.i + 1)
+	at := Span{t.start, t.end}
+	if after.kind == tOpen {
+		if fn == nil {
+			if bySymbol[word] != nil {
+				return nil, &Error{at, fmt.Sprintf("there is no function %q", word), fmt.Sprintf("write %s*( ... )", word)}
+			}
+			hint := didYouMean(Suggest(word, functionNames()))
+			if hint == "" {
+				hint = fmt.Sprintf("write %s*( ... )", word)
+			}
+			return nil, &Error{at, fmt.Sprintf("there is no function %q", word), hint}
+		}
+		p.i++
+		return p.arguments(fn, at)
+	}
+	prefix := after.kind == tNumber || after.kind == tName && !after.mark && bySymbol[p.text[after.start:after.end]] == nil ||
+		after.kind == tMinus && p.at(p.i+2).kind == tNumber
+	if fn == nil || fn.takes != "s" || !prefix {
+		return nil, nil
+	}
+	if err := p.enter(); err != nil {
+		return nil, err
+	}
+	defer func() { p.depth-- }()
+	p.i++
+	minus := p.peek()
+	if minus.kind == tMinus {
+		p.i++
+	}
+	arg, beside, err := p.operand()
+	if err != nil {
+		return nil, err
+	}
+	if beside && p.operandAt(p.i) || p.peek().kind == tNumber {
+		return nil, p.missingOperator(p.peek())
+	}
+	if minus.kind == tMinus {
+		arg = &node{kind: nNeg, span: Span{minus.start, arg.span.End}, args: []*node{arg}}
+	}
+	return &node{kind: nCall, span: Span{t.start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+}
+
+// arguments reads ( a, b ) behind a function's name.
+func (p *parser) arguments(fn *function, at Span) (*node, *Error) {
+	open := p.next()
+	n := &node{kind: nCall, fn: fn}
+	for p.peek().kind != tClose || len(n.args) > 0 {
+		a, err := p.sum()
+		if err != nil {
+			return nil, err
+		}
+		n.args = append(n.args, a)
+		t := p.peek()
+		if t.kind == tComma {
+			p.i++
+			continue
+		}
+		if t.kind == tClose {
+			break
+		}
+		if t.kind == tEnd {
+			return nil, &Error{Span{open.start, open.end}, "this ( is not closed", "add a )"}
+		}
+		return nil, p.wantEnd()
+	}
+	n.span = Span{at.Start, p.next().end}
+	if least, most := fn.count(); len(n.args) < least || len(n.args) > most {
+		return nil, &Error{n.span, fmt.Sprintf("%s takes %s, and this has %d", fn.name, countWords(least, most), len(n.args)),
+			"write " + fn.usage}
+	}
+	return n, nil
+}
+
+func countWords(least, most int) string {
+	switch {
+	case most == 1:
+		return "one value"
+	case least == most:
+		return fmt.Sprintf("%d values", most)
+	}
+	return fmt.Sprintf("%d to %d values", least, most)
+}

@@ -1,0 +1,191 @@
+package units
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// part is one unit of a compound: unit^power, behind a slash or not. The power
+// is as typed, so in m/s^2 it is 2 with slash.
+type part struct {
+	unit  *Unit
+	power int
+	slash bool
+}
+
+// join makes the compound of the parts, in the order given, with the symbol
+// as it is printed ("N m", "m/s^2").
+func join(d Dim, parts ...part) Unit {
+	u := Unit{Dim: d, Factor: factor(parts), Exact: true, Source: srcDef}
+	var symbol, name strings.Builder
+	for i, p := range parts {
+		switch {
+		case p.slash:
+			symbol.WriteByte('/')
+			name.WriteString(" per ")
+		case i > 0:
+			symbol.WriteByte(' ')
+			name.WriteByte(' ')
+		}
+		symbol.WriteString(p.unit.Symbol)
+		name.WriteString(p.unit.Name)
+		if p.power != 1 {
+			symbol.WriteString("^" + strconv.Itoa(p.power))
+			name.WriteString("^" + strconv.Itoa(p.power))
+		}
+		u.Exact = u.Exact && p.unit.Exact
+	}
+	u.Symbol, u.Name = symbol.String(), name.String()
+	return u
+}
+
+// factor multiplies out the parts. Above and below the line are kept apart
+// until the end, since 1e6 is a float where 1/1e-6 need not be one.
+func factor(parts []part) float64 {
+	over, under := 1.0, 1.0
+	for _, p := range parts {
+		n, up := p.power, !p.slash
+		if n < 0 {
+			n, up = -n, !up
+		}
+		for range n {
+			if up {
+				over = scale(over, p.unit.Factor)
+			} else {
+				under = scale(under, p.unit.Factor)
+			}
+		}
+	}
+	return over / under
+}
+
+// maxPower bounds the power of a unit: no quantity of mechanics comes near.
+const maxPower = 12
+
+// compound reads unit { [/ · or nothing] unit }, each with its power. The
+// caller has seen to it that a unit stands here. In a cell a star is an
+// operator (N may be the sheet's own name behind it) and g behind another unit
+// is left to be the sheet's gravity; typed for itself ("N*m") neither is so.
+func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
+	var parts []part
+	var dim Dim
+	slash := false
+	start := p.peek().start
+	for {
+		t := p.next()
+		pt := part{bySymbol[p.text[t.start:t.end]], 1, slash}
+		var err *Error
+		if pt.power, err = p.unitPower(); err != nil {
+			return nil, dim, err
+		}
+		k := pt.power
+		if slash {
+			k = -k
+		}
+		var ok bool
+		if dim, ok = combine(dim, pt.unit.Dim, k); !ok {
+			return nil, dim, &Error{Span{start, p.prevEnd()}, "the unit's power is beyond what is kept", ""}
+		}
+		parts = append(parts, pt)
+		switch n := p.peek(); {
+		case n.kind == tSlash && p.unitAt(p.i+1, cell):
+			slash = true
+			p.i++
+		case (n.kind == tDot || !cell && n.kind == tStar) && p.unitAt(p.i+1, cell):
+			slash = false
+			p.i++
+		case p.unitAt(p.i, cell):
+			slash = false
+		default:
+			return parts, dim, nil
+		}
+	}
+}
+
+// unitAt tells whether token i is a unit that continues a compound: a word of
+// the table that is not called like a function.
+func (p *parser) unitAt(i int, cell bool) bool {
+	t := p.at(i)
+	if t.kind != tName || p.at(i+1).kind == tOpen && !t.mark {
+		return false
+	}
+	s := p.text[t.start:t.end]
+	return bySymbol[s] != nil && !t.mark && !(cell && s == "g")
+}
+
+// unitPower reads ^2, ^-1, ² behind a unit; 1 where there is none.
+func (p *parser) unitPower() (int, *Error) {
+	switch t := p.peek(); t.kind {
+	case tSuper:
+		p.i++
+		return p.boundPower(t, t.num)
+	case tCaret:
+		p.i++
+		sign := 1.0
+		if p.peek().kind == tMinus {
+			sign = -1
+			p.i++
+		}
+		n := p.peek()
+		if n.kind != tNumber || !n.whole {
+			return 0, &Error{Span{t.start, max(t.end, n.end)}, "a unit's power is a whole number",
+				"write it as in m^2, or put the quantity in parentheses"}
+		}
+		p.i++
+		return p.boundPower(n, sign*n.num)
+	}
+	return 1, nil
+}
+
+func (p *parser) boundPower(t token, x float64) (int, *Error) {
+	if x > maxPower || x < -maxPower {
+		return 0, &Error{Span{t.start, t.end},
+			fmt.Sprintf("a unit's power of %s is beyond %d", p.text[t.start:t.end], maxPower), ""}
+	}
+	return int(x), nil
+}
+
+// ParseUnit reads a unit typed for itself: "kN", "N m", "N·m", "lbf ft",
+// "m/s^2", "N/mm^2", "kg/m³". The Symbol of the result is the canonical one,
+// so "lb" comes back as lbf and "N·m" as N m.
+func ParseUnit(text string) (Unit, *Error) {
+	p, err := newParser(text)
+	if err != nil {
+		return Unit{}, err
+	}
+	t := p.peek()
+	if t.kind != tName {
+		return Unit{}, &Error{Span{t.start, t.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
+			"write a symbol such as m, kN or N m"}
+	}
+	if w := p.text[t.start:t.end]; bySymbol[w] == nil {
+		return Unit{}, unknownUnit(Span{t.start, t.end}, w, nil)
+	}
+	if t.mark {
+		p.i++
+		if p.peek().kind == tEnd {
+			return *bySymbol[p.text[t.start:t.end]], nil
+		}
+	} else {
+		parts, dim, err := p.compound(false)
+		if err != nil {
+			return Unit{}, err
+		}
+		if p.peek().kind == tEnd {
+			if len(parts) == 1 && parts[0].power == 1 {
+				return *parts[0].unit, nil
+			}
+			return join(dim, parts...), nil
+		}
+	}
+	rest := p.peek()
+	if rest.kind != tName && p.at(p.i+1).kind == tName {
+		rest = p.at(p.i + 1)
+	}
+	if w := p.text[rest.start:rest.end]; rest.kind == tName && bySymbol[w] == nil {
+		return Unit{}, unknownUnit(Span{rest.start, rest.end}, w, nil)
+	}
+	return Unit{}, &Error{Span{rest.start, rest.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
+		"write a compound as N m, kN/m or m/s^2"}
+}

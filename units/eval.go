@@ -1,0 +1,246 @@
+package units
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// run is one evaluation. It is passed by value so that it stays off the heap.
+type run struct {
+	text string
+	env  Env
+}
+
+func (r run) src(n *node) string { return r.text[n.span.Start:n.span.End] }
+
+func (r run) fail(n *node, hint, format string, args ...any) (Value, *Error) {
+	return Value{}, &Error{n.span, fmt.Sprintf(format, args...), hint}
+}
+
+// Eval works the expression out with the names of env. On success every
+// component is finite and the error is nil. Uncertainties behind ± go along to
+// first order as bounds, |∂f/∂a|·Δa + |∂f/∂b|·Δb, through + - * / and units;
+// other functions drop them.
+func (e *Expr) Eval(env Env) (Value, *Error) {
+	r := run{e.text, env}
+	v, err := r.eval(e.root)
+	if err != nil {
+		return Value{}, err
+	}
+	if !v.Finite() {
+		return r.fail(e.root, "", "%s comes to no finite number", r.src(e.root))
+	}
+	for i := range v.N {
+		if math.IsInf(v.Plus[i], 0) || math.IsNaN(v.Plus[i]) {
+			return r.fail(e.root, "", "the uncertainty of %s comes to no finite number", r.src(e.root))
+		}
+	}
+	v.Text = r.src(e.root)
+	return v, nil
+}
+
+func (r run) eval(n *node) (Value, *Error) {
+	switch n.kind {
+	case nNumber:
+		return Scalar(n.num, Number), nil
+	case nName:
+		return r.name(n)
+	case nQuestion:
+		return r.fail(n, "", "? is unknown, and a value is wanted here")
+	case nCall:
+		return r.call(n)
+	case nTuple:
+		return r.tuple(n)
+	case nPlusMinus:
+		return r.plusMinus(n)
+	}
+	a, err := r.eval(n.args[0])
+	if err != nil {
+		return a, err
+	}
+	switch n.kind {
+	case nNeg:
+		for i := range a.V {
+			a.V[i] = 0 - a.V[i] // not -x: no negative zero
+		}
+		a.Terms = times(a.Terms, -1)
+		return a, nil
+	case nUnit:
+		return r.unit(n, a)
+	}
+	b, err := r.eval(n.args[1])
+	if err != nil {
+		return b, err
+	}
+	switch n.kind {
+	case nAdd:
+		return r.add(n, a, b, 1)
+	case nSub:
+		return r.add(n, a, b, -1)
+	case nMul:
+		return r.mul(n, a, b)
+	case nDiv:
+		return r.div(n, a, b)
+	}
+	return r.pow(n, a, b)
+}
+
+// name looks a name up in the sheet, then among the units, then among the axes.
+func (r run) name(n *node) (Value, *Error) {
+	v, ok, err := r.env.Lookup(n.name)
+	if err != nil {
+		var e *Error
+		if errors.As(err, &e) && e != nil {
+			return Value{}, &Error{n.span, e.Msg, e.Hint}
+		}
+		return Value{}, &Error{n.span, err.Error(), ""}
+	}
+	if ok {
+		return v, nil
+	}
+	if u := bySymbol[n.name]; u != nil {
+		return Scalar(u.Factor, u.Dim), nil
+	}
+	switch n.name {
+	case "x", "i":
+		return Vector([3]float64{1, 0, 0}, Number), nil
+	case "y", "j":
+		return Vector([3]float64{0, 1, 0}, Number), nil
+	case "z", "k":
+		return Vector([3]float64{0, 0, 1}, Number), nil
+	}
+	if n.behind {
+		return Value{}, unknownUnit(n.span, n.name, r.env.Names())
+	}
+	hint := ""
+	if f := findFunction(n.name); f != nil {
+		hint = "write " + f.usage
+	} else if s := Suggest(n.name, r.env.Names()); s != "" {
+		hint = didYouMean(s)
+	} else {
+		hint = unitHint(n.name, nil)
+	}
+	return r.fail(n, hint, "there is no %q", n.name)
+}
+
+// unit applies the unit behind a number, a parenthesis or a vector.
+func (r run) unit(n *node, a Value) (Value, *Error) {
+	d, ok := combine(a.Dim, n.dim, 1)
+	if !ok {
+		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+	}
+	a.Dim = d
+	for i := range a.N {
+		a.V[i] = scale(a.V[i], n.factor)
+		a.Plus[i] = scale(a.Plus[i], n.factor)
+	}
+	a.Terms = times(a.Terms, n.factor)
+	return r.kept(n, a)
+}
+
+// kept refuses a result that has left the range of numbers.
+func (r run) kept(n *node, v Value) (Value, *Error) {
+	if !v.Finite() {
+		return r.fail(n, "", "%s is larger than any number kept here", r.src(n))
+	}
+	for _, t := range v.Terms {
+		if math.IsInf(t.Coef, 0) || math.IsNaN(t.Coef) {
+			return r.fail(n, "", "%s is larger than any number kept here", r.src(n))
+		}
+	}
+	return v, nil
+}
+
+func (r run) tuple(n *node) (Value, *Error) {
+	out := Value{N: len(n.args)}
+	var like *node // the first component that has a dimension or must have one
+	for i, c := range n.args {
+		v, err := r.eval(c)
+		if err != nil {
+			return v, err
+		}
+		switch {
+		case v.N != 1:
+			return r.fail(c, "", "a component is a number, and %s is a vector", r.src(c))
+		case len(v.Terms) > 0:
+			return r.fail(c, "write a direction, and the unknown as its magnitude", "a component is known, and %s is an unknown", r.src(c))
+		}
+		out.V[i], out.Plus[i] = v.V[0], v.Plus[0]
+		switch {
+		case like == nil && !zero(v):
+			like, out.Dim = c, v.Dim
+		case zero(v) || v.Dim == out.Dim:
+		case v.Dim == Number:
+			return r.bare(c, like, out.Dim)
+		case out.Dim == Number:
+			return r.bare(like, c, v.Dim)
+		default:
+			return r.fail(n, "write components of one kind", "%s is %s, and %s is %s",
+				r.src(like), out.Dim.Name(), r.src(c), v.Dim.Name())
+		}
+	}
+	return out, nil
+}
+
+// plusMinus reads a ± b. A bare a before a b with a unit is in that unit, as
+// in 6 ± 0.02 m.
+func (r run) plusMinus(n *node) (Value, *Error) {
+	a, err := r.eval(n.args[0])
+	if err != nil {
+		return a, err
+	}
+	b, err := r.eval(n.args[1])
+	if err != nil {
+		return b, err
+	}
+	left, right := n.args[0], n.args[1]
+	switch {
+	case a.N != 1:
+		return r.fail(n, "write ± behind each component", "± stands behind a number, and %s is a vector", r.src(left))
+	case b.N != 1:
+		return r.fail(right, "", "an uncertainty is a number, and %s is a vector", r.src(right))
+	case len(a.Terms) > 0:
+		return r.fail(n, "", "%s is an unknown and takes no ±", r.src(left))
+	case len(b.Terms) > 0:
+		return r.fail(right, "", "an uncertainty is known, and %s is an unknown", r.src(right))
+	case b.V[0] < 0:
+		return r.fail(right, "write it without the sign", "an uncertainty is not negative, and %s is", r.src(right))
+	}
+	if a.Dim == Number && right.kind == nUnit && literal(right.args[0]) && literal(left) {
+		if a, err = r.unit(&node{kind: nUnit, span: left.span, factor: right.factor, dim: right.dim}, a); err != nil {
+			return a, err
+		}
+	}
+	switch {
+	case a.Dim == b.Dim:
+	case zero(b):
+	case zero(a):
+		a.Dim = b.Dim
+	case b.Dim == Number:
+		return r.bare(right, left, a.Dim)
+	case a.Dim == Number:
+		return r.bare(left, right, b.Dim)
+	default:
+		return r.fail(n, "write both in like units", "%s is %s, and %s is %s",
+			r.src(left), a.Dim.Name(), r.src(right), b.Dim.Name())
+	}
+	a.Plus[0] += b.V[0]
+	return a, nil
+}
+
+// zero tells whether v is a known bare 0, which goes with any dimension.
+func zero(v Value) bool {
+	return v.Dim == Number && len(v.Terms) == 0 && v.V == [3]float64{} && v.Plus == [3]float64{}
+}
+
+// bare says that a number stands where a quantity like other is wanted.
+func (r run) bare(number, other *node, d Dim) (Value, *Error) {
+	hint := ""
+	if u := r.env.Set().For(d).Symbol; literal(number) {
+		hint = fmt.Sprintf("write %s %s", r.src(number), u)
+	} else {
+		hint = fmt.Sprintf("write (%s) %s", r.src(number), u)
+	}
+	return r.fail(number, hint, "%s has no unit, and %s is %s", r.src(number), r.src(other), d.Name())
+}

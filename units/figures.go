@@ -1,0 +1,202 @@
+package units
+
+import (
+	"math"
+	"strconv"
+)
+
+// Numbers from bigPrint on, and below smallPrint, are printed with a power of
+// ten: a longer row of digits is not taken in at a glance.
+const (
+	bigPrint   = 7  // 1e7
+	smallPrint = -3 // 1e-3
+	maxFigures = 30 // a float has 17; what is asked beyond is zeros
+)
+
+// decimal is a number's shortest decimal that reads back to it: the digits
+// d.ddd… times 10^exp.
+type decimal struct {
+	neg    bool
+	digits []byte
+	exp    int
+}
+
+func shortest(x float64, precision int) decimal {
+	var buf [40]byte
+	b := strconv.AppendFloat(buf[:0], math.Abs(x), 'e', precision, 64)
+	d := decimal{neg: x < 0, digits: make([]byte, 0, maxFigures+2)}
+	i := 0
+	for ; b[i] != 'e'; i++ {
+		if b[i] != '.' {
+			d.digits = append(d.digits, b[i])
+		}
+	}
+	d.exp, _ = strconv.Atoi(string(b[i+1:]))
+	return d
+}
+
+// round keeps n digits (none where n is 0), half away from zero, and pads
+// with zeros. It works on the decimal that a reader sees, so 2.675 is 2.68 to
+// three figures though the float lies below.
+func (d *decimal) round(n int) {
+	for len(d.digits) < n {
+		d.digits = append(d.digits, '0')
+	}
+	if n >= len(d.digits) {
+		return
+	}
+	if n < 0 {
+		d.digits, d.exp = append(d.digits[:0], '0'), 0
+		return
+	}
+	up := d.digits[n] >= '5'
+	d.digits = d.digits[:n]
+	for i := n - 1; up && i >= 0; i-- {
+		if d.digits[i] == '9' {
+			d.digits[i] = '0'
+			continue
+		}
+		d.digits[i]++
+		up = false
+	}
+	if up {
+		d.digits = append(append([]byte{}, '1'), d.digits...)
+		d.exp++
+	} else if n == 0 {
+		d.digits, d.exp = append(d.digits, '0'), 0
+	}
+}
+
+func (d decimal) zero() bool {
+	for _, c := range d.digits {
+		if c != '0' {
+			return false
+		}
+	}
+	return true
+}
+
+// plain writes the digits with places decimals; the digits that are missing
+// are zeros. Thousands are parted by a space from five digits on, as NIST SP
+// 811, 10.5.3 has it (four digits are not parted).
+func (d decimal) plain(places int, group bool) string {
+	out := make([]byte, 0, 24)
+	if d.neg && !d.zero() {
+		out = append(out, '-')
+	}
+	at := func(i int) byte {
+		if i < 0 || i >= len(d.digits) {
+			return '0'
+		}
+		return d.digits[i]
+	}
+	whole := max(d.exp+1, 1)
+	for i := range whole {
+		if group && whole >= 5 && i > 0 && (whole-i)%3 == 0 {
+			out = append(out, ' ')
+		}
+		out = append(out, at(i+d.exp+1-whole))
+	}
+	if places > 0 {
+		out = append(out, '.')
+		for i := range places {
+			out = append(out, at(d.exp+1+i))
+		}
+	}
+	return string(out)
+}
+
+// scientific writes d.ddde±x with all the digits there are.
+func (d decimal) scientific() string {
+	out := make([]byte, 0, 24)
+	if d.neg {
+		out = append(out, '-')
+	}
+	out = append(out, d.digits[0])
+	if len(d.digits) > 1 {
+		out = append(append(out, '.'), d.digits[1:]...)
+	}
+	return string(strconv.AppendInt(append(out, 'e'), int64(d.exp), 10))
+}
+
+const notANumber = "not a number"
+
+// Figures prints x to so many significant figures, half away from zero on the
+// shortest decimal that stands for x: 2.675 to 3 is "2.68". It never prints
+// "-0". From 1e7 on and below 1e-3 it writes "1.89e-3".
+func Figures(x float64, figures int) string {
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		return notANumber
+	case x == 0:
+		return "0"
+	}
+	d := shortest(x, -1)
+	d.round(min(max(figures, 1), maxFigures))
+	if len(d.digits) > max(figures, 1) { // 999.5 to 3 has become 1000
+		d.digits = d.digits[:len(d.digits)-1]
+	}
+	if d.exp >= bigPrint || d.exp < smallPrint {
+		return d.scientific()
+	}
+	return d.plain(max(len(d.digits)-1-d.exp, 0), true)
+}
+
+// Decimals prints x with so many decimals, rounded as Figures rounds. From 1e7
+// on it writes the decimals to a power of ten.
+func Decimals(x float64, places int) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return notANumber
+	}
+	places = min(max(places, 0), maxFigures)
+	d := shortest(x, -1)
+	if d.exp >= bigPrint {
+		d.round(places + 1)
+		d.digits = d.digits[:places+1]
+		return d.scientific()
+	}
+	d.round(max(d.exp+1+places, -1))
+	return d.plain(places, true)
+}
+
+// Compact prints x in full: the shortest decimal that reads back to it.
+func Compact(x float64) string {
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		return notANumber
+	case x == 0:
+		return "0"
+	}
+	d := shortest(x, -1)
+	if d.exp >= bigPrint || d.exp < smallPrint {
+		return d.scientific()
+	}
+	return d.plain(max(len(d.digits)-1-d.exp, 0), false)
+}
+
+// typedDigits is what is trusted of a number that went through a conversion:
+// into SI and back costs some units of the 16th digit, and 0.045 deg must
+// round as 0.045 does.
+const typedDigits = 15
+
+// In gives an SI value in the unit, cleaned of the rounding of the conversion.
+func (u Unit) In(si float64) float64 {
+	x := si
+	if u.Factor != 0 {
+		x = si / u.Factor
+	}
+	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', typedDigits-1, 64), 64)
+	if err != nil {
+		return x
+	}
+	return y
+}
+
+// Format prints an SI value in the unit: "761 N", "22.6 deg".
+func (u Unit) Format(si float64, figures int) string {
+	s := Figures(u.In(si), figures)
+	if u.Symbol == "" {
+		return s
+	}
+	return s + " " + u.Symbol
+}

@@ -1,0 +1,265 @@
+package units
+
+import (
+	"fmt"
+	"math"
+)
+
+// power reads an operand, a power of it, and what stands beside it without an
+// operator: 2^3, 10^3 N, 2 T1, 6 cos 30°, 2 (3 + 4).
+func (p *parser) power() (*node, *Error) {
+	if err := p.enter(); err != nil {
+		return nil, err
+	}
+	defer func() { p.depth-- }()
+	first := p.i
+	n, beside, err := p.operand()
+	if err != nil {
+		return nil, err
+	}
+	switch t := p.peek(); {
+	case t.kind == tCaret, t.kind == tSuper:
+		base := n
+		if n, err = p.raise(n); err != nil {
+			return nil, err
+		}
+		if base.kind != nName && base.kind != nUnit && p.unitAt(p.i, false) {
+			return p.unitBehind(n)
+		}
+		return n, nil
+	case beside && p.operandAt(p.i):
+		// a/2 h: behind a slash a reader can't tell what is divided by.
+		if first > 0 && p.at(first-1).kind == tSlash {
+			at := Span{n.span.Start, t.end}
+			return nil, &Error{at, fmt.Sprintf("%s behind / can be read two ways", p.src(at)),
+				"put * between them, or ( and ) around them"}
+		}
+		m, err := p.power()
+		if err != nil {
+			return nil, err
+		}
+		if m.kind == nName && n.kind == nNumber {
+			m.behind = true
+		} else if m.kind == nPow && m.args[0].kind == nName && n.kind == nNumber {
+			m.args[0].behind = true
+		}
+		return binary(nMul, n, m), nil
+	}
+	return n, nil
+}
+
+// operandAt tells whether token i begins an operand that a number may stand
+// beside: a name or a parenthesis, but no further number.
+func (p *parser) operandAt(i int) bool {
+	t := p.at(i)
+	return t.kind == tOpen || t.kind == tName && !t.mark
+}
+
+// raise reads ^exponent or a raised exponent. Powers of powers associate to the
+// right, and an exponent takes no unit: 10^3 N is 1000 N.
+func (p *parser) raise(base *node) (*node, *Error) {
+	t := p.next()
+	if t.kind == tSuper {
+		e := &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, exact: true}
+		return binary(nPow, base, e), nil
+	}
+	e, err := p.exponent()
+	if err != nil {
+		return nil, err
+	}
+	return binary(nPow, base, e), nil
+}
+
+func (p *parser) exponent() (*node, *Error) {
+	if err := p.enter(); err != nil {
+		return nil, err
+	}
+	defer func() { p.depth-- }()
+	t := p.peek()
+	switch t.kind {
+	case tMinus, tPlus:
+		p.i++
+		n, err := p.exponent()
+		if err != nil || t.kind == tPlus {
+			return n, err
+		}
+		return &node{kind: nNeg, span: Span{t.start, n.span.End}, args: []*node{n}}, nil
+	case tNumber:
+		p.i++
+		n := number(t)
+		if p.peek().kind == tCaret {
+			return p.raise(n)
+		}
+		return n, nil
+	}
+	n, _, err := p.operand()
+	if err == nil && p.peek().kind == tCaret {
+		return p.raise(n)
+	}
+	return n, err
+}
+
+func number(t token) *node {
+	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place}
+}
+
+// operand reads a number with its unit, a name, a call, or a parenthesis.
+// beside tells that a factor may follow without an operator.
+func (p *parser) operand() (n *node, beside bool, err *Error) {
+	t := p.peek()
+	switch {
+	case t.kind == tNumber:
+		return p.quantity()
+	case t.kind == tOpen:
+		if n, err = p.parenthesis(); err != nil {
+			return nil, false, err
+		}
+	case t.kind == tName && !t.mark:
+		word := p.text[t.start:t.end]
+		if word == "pi" || word == "π" {
+			p.i++
+			n = &node{kind: nNumber, span: Span{t.start, t.end}, num: math.Pi, exact: true}
+			break
+		}
+		if n, err = p.call(word); n == nil && err == nil {
+			p.i++
+			return &node{kind: nName, span: Span{t.start, t.end}, name: word}, false, nil
+		}
+		if err != nil || p.at(p.i-1).kind != tClose {
+			return n, false, err
+		}
+	default:
+		return nil, false, p.missing(t)
+	}
+	if p.unitAt(p.i, false) {
+		n, err = p.unitBehind(n)
+		return n, false, err
+	}
+	return n, true, nil
+}
+
+// parenthesis reads ( ... ), a value or a vector.
+func (p *parser) parenthesis() (*node, *Error) {
+	open := p.next()
+	n, err := p.list()
+	if err != nil {
+		return nil, err
+	}
+	if n.kind == nPlusMinus {
+		return nil, misplacedPlusMinus(n.span)
+	}
+	if t := p.peek(); t.kind != tClose {
+		if t.kind == tEnd {
+			return nil, &Error{Span{open.start, open.end}, "this ( is not closed", "add a )"}
+		}
+		return nil, p.wantEnd()
+	}
+	close := p.next()
+	// The span takes the parentheses in; a copy, since nothing else may see them.
+	m := *n
+	m.span = Span{open.start, close.end}
+	return &m, nil
+}
+
+// unitBehind reads the unit behind a number or a parenthesis.
+func (p *parser) unitBehind(n *node) (*node, *Error) {
+	parts, dim, err := p.compound(true)
+	if err != nil {
+		return nil, err
+	}
+	return &node{kind: nUnit, span: Span{n.span.Start, p.prevEnd()}, factor: factor(parts), dim: dim, args: []*node{n}}, nil
+}
+
+// quantity reads a number as carpenters and engineers write it, with its unit.
+func (p *parser) quantity() (*node, bool, *Error) {
+	n := p.mixed(true)
+	t := p.peek()
+	switch {
+	case t.kind == tName && t.mark:
+		p.i++
+		n = p.marked(n, t)
+		if bySymbol[p.text[t.start:t.end]].Symbol == "ft" {
+			m, err := p.inches(n, true)
+			return m, false, err
+		}
+		return n, false, nil
+	case p.unitAt(p.i, false):
+		start := p.i
+		u, err := p.unitBehind(n)
+		if err == nil && p.i == start+1 && bySymbol[p.text[t.start:t.end]].Symbol == "ft" {
+			u, err = p.inches(u, false)
+		}
+		return u, false, err
+	case t.kind == tNumber:
+		return nil, false, p.missingOperator(t)
+	}
+	return n, true, nil
+}
+
+func (p *parser) marked(n *node, t token) *node {
+	u := bySymbol[p.text[t.start:t.end]]
+	return &node{kind: nUnit, span: Span{n.span.Start, t.end}, factor: u.Factor, dim: u.Dim, args: []*node{n}}
+}
+
+// mixed reads 6, 3 1/2 and, where a unit or a factor follows and no division
+// comes before, 1/2: so 1/2 in is half an inch. The caller has seen a number.
+func (p *parser) mixed(fraction bool) *node {
+	before := tEnd
+	if p.i > 0 {
+		before = p.at(p.i - 1).kind
+	}
+	t := p.next()
+	n := number(t)
+	if !t.whole {
+		return n
+	}
+	if p.fractionAt(p.i) && p.at(p.i).num < p.at(p.i+2).num && p.at(p.i+3).kind != tCaret {
+		n.num += p.at(p.i).num / p.at(p.i+2).num
+		p.i += 3
+	} else if fraction && before != tSlash && before != tCaret && p.fractionAt(p.i-1) &&
+		p.at(p.i+1).num != 0 && (p.operandAt(p.i+2) || p.at(p.i+2).mark) {
+		n.num /= p.at(p.i + 1).num
+		p.i += 2
+	} else {
+		return n
+	}
+	n.exact = true
+	n.span.End = p.prevEnd()
+	return n
+}
+
+// fractionAt tells whether whole/whole stands at token i.
+func (p *parser) fractionAt(i int) bool {
+	return p.at(i).whole && p.at(i).kind == tNumber && p.at(i+1).kind == tSlash &&
+		p.at(i+2).whole && p.at(i+2).kind == tNumber
+}
+
+// inches reads on behind feet: 5' 6", 3 ft 6 1/2 in, and 5'-6" where the mark
+// makes the dash a hyphen. Between 3 ft - 6 in it takes away.
+func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
+	back := p.i
+	hyphen := mark && p.peek().kind == tMinus
+	if hyphen {
+		p.i++
+	}
+	if p.peek().kind != tNumber {
+		p.i = back
+		return feet, nil
+	}
+	n := p.mixed(true)
+	t := p.peek()
+	word := p.text[t.start:t.end]
+	isInch := t.kind == tName && bySymbol[word] != nil && bySymbol[word].Symbol == "in"
+	after := p.at(p.i + 1)
+	switch {
+	case !isInch, after.kind == tCaret, after.kind == tSuper, after.kind == tOpen && !t.mark:
+		p.i = back
+		return feet, nil
+	case hyphen && !t.mark:
+		at := Span{feet.span.Start, t.end}
+		return nil, &Error{at, p.src(at) + " can be read two ways",
+			fmt.Sprintf("write %s %s\", or %s ft - %s in", p.src(feet.span), p.src(n.span), p.src(feet.args[0].span), p.src(n.span))}
+	}
+	p.i++
+	return binary(nAdd, feet, p.marked(n, t)), nil
+}

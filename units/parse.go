@@ -1,0 +1,359 @@
+package units
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Expr is an expression as it was typed, read but not yet evaluated. It does
+// not change and may be kept and used by several readers at once.
+type Expr struct {
+	text  string
+	root  *node
+	parts []*Expr // the components where the whole is a tuple
+}
+
+type nodeKind uint8
+
+const (
+	nNumber nodeKind = iota
+	nName
+	nQuestion
+	nNeg
+	nAdd
+	nSub
+	nMul
+	nDiv
+	nPow
+	nUnit // args[0] times a unit
+	nCall
+	nTuple
+	nPlusMinus
+)
+
+type node struct {
+	kind   nodeKind
+	behind bool // a name behind a number: meant as a unit, most likely
+	span   Span
+	num    float64
+	factor float64 // of nUnit, into SI
+	place  int     // of a typed decimal number: the power of ten of its last digit
+	exact  bool    // a number that is a fraction or a constant, with no last digit
+	dim    Dim
+	name   string
+	fn     *function
+	args   []*node
+}
+
+// maxDepth bounds the nesting of an expression.
+const maxDepth = 64
+
+type parser struct {
+	text  string
+	toks  []token
+	i     int
+	depth int
+}
+
+// Parse reads an expression's form; what its names mean is left to Eval. The
+// error is nil where the text reads.
+//
+//	6 m · 3 ft 6 in · 6 cos 30° · 2*W/3 · (3, 0, -4) · 6 m ± 2 cm · ?
+func Parse(text string) (*Expr, *Error) {
+	p, err := newParser(text)
+	if err != nil {
+		return nil, err
+	}
+	if p.peek().kind == tQuestion && p.at(1).kind == tEnd {
+		t := p.peek()
+		return &Expr{text: text, root: &node{kind: nQuestion, span: Span{t.start, t.end}}}, nil
+	}
+	root, err := p.list()
+	if err != nil {
+		return nil, err
+	}
+	if err := p.wantEnd(); err != nil {
+		return nil, err
+	}
+	return newExpr(text, root), nil
+}
+
+func newExpr(text string, root *node) *Expr {
+	e := &Expr{text: text, root: root}
+	if root.kind == nTuple {
+		for _, a := range root.args {
+			e.parts = append(e.parts, newExpr(text, a))
+		}
+	}
+	return e
+}
+
+// ParseRange reads the ends of a range, "300 lbf .. 500 lbf". A bare low end
+// before a high end with a unit is in that unit ("2 .. 4 kN/m").
+func ParseRange(text string) (low, high *Expr, err *Error) {
+	p, err := newParser(text)
+	if err != nil {
+		return nil, nil, err
+	}
+	a, err := p.sum()
+	if err != nil {
+		return nil, nil, err
+	}
+	if t := p.peek(); t.kind != tRange {
+		if t.kind != tEnd {
+			return nil, nil, p.wantEnd()
+		}
+		return nil, nil, &Error{a.span, "a range has two ends", "write 300 lbf .. 500 lbf"}
+	}
+	p.i++
+	b, err := p.sum()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := p.wantEnd(); err != nil {
+		return nil, nil, err
+	}
+	if literal(a) && b.unsigned().kind == nUnit && literal(b.unsigned().args[0]) {
+		u := b.unsigned()
+		a = &node{kind: nUnit, span: a.span, factor: u.factor, dim: u.dim, args: []*node{a}}
+	}
+	return newExpr(text, a), newExpr(text, b), nil
+}
+
+// literal tells whether a node is a typed number, signed or not.
+func literal(n *node) bool { return n.unsigned().kind == nNumber }
+
+func (n *node) unsigned() *node {
+	for n.kind == nNeg {
+		n = n.args[0]
+	}
+	return n
+}
+
+// Tuple gives the components of "a, b, c" or "(a, b, c)", so that they can be
+// read one by one. Spans stay offsets in the whole text.
+func (e *Expr) Tuple() ([]*Expr, bool) { return e.parts, e.root.kind == nTuple }
+
+// Name gives the name where the expression is one bare name.
+func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName }
+
+// IsQuestion tells whether the expression is "?" alone: an unknown.
+func (e *Expr) IsQuestion() bool { return e.root.kind == nQuestion }
+
+// Span is where the expression stands in its text.
+func (e *Expr) Span() Span { return e.root.span }
+
+// String is the expression as typed.
+func (e *Expr) String() string { return e.text[e.root.span.Start:e.root.span.End] }
+
+func newParser(text string) (*parser, *Error) {
+	toks, err := lex(text)
+	if err != nil {
+		return nil, err
+	}
+	if len(toks) == 1 {
+		return nil, &Error{Span{0, len(text)}, "nothing here", ""}
+	}
+	return &parser{text: text, toks: toks}, nil
+}
+
+func (p *parser) at(i int) token    { return p.toks[min(i, len(p.toks)-1)] }
+func (p *parser) peek() token       { return p.at(p.i) }
+func (p *parser) src(s Span) string { return p.text[s.Start:s.End] }
+
+func (p *parser) next() token {
+	t := p.peek()
+	p.i++
+	return t
+}
+
+// prevEnd is where the last token read ends.
+func (p *parser) prevEnd() int { return p.at(p.i - 1).end }
+
+func (p *parser) enter() *Error {
+	if p.depth++; p.depth > maxDepth {
+		t := p.peek()
+		return &Error{Span{t.start, t.end}, fmt.Sprintf("nested more than %d deep", maxDepth), "split it over named values"}
+	}
+	return nil
+}
+
+// wantEnd says what is wrong with the first token that the grammar left over.
+func (p *parser) wantEnd() *Error {
+	t := p.peek()
+	at := Span{t.start, t.end}
+	switch t.kind {
+	case tEnd:
+		return nil
+	case tClose:
+		return &Error{at, "this ) closes nothing", "write a ( before it, or take it out"}
+	case tRange:
+		return &Error{at, ".. stands between the two ends of a range, and one value is wanted here", ""}
+	case tPlusMinus:
+		return misplacedPlusMinus(at)
+	case tQuestion:
+		return &Error{at, "? stands alone, for a magnitude to be found", "name the unknown instead, as in 2*T1"}
+	case tComma:
+		return &Error{at, "this comma separates nothing", "write ( and ) around a vector's components"}
+	}
+	if t.mark {
+		return misplacedMark(at, p.src(at))
+	}
+	return p.missingOperator(t)
+}
+
+// missingOperator points at the gap between the last token and t.
+func (p *parser) missingOperator(t token) *Error {
+	last := p.at(p.i - 1)
+	a, b := p.text[last.start:last.end], p.text[t.start:t.end]
+	e := &Error{Span{last.start, t.end}, fmt.Sprintf("an operator is missing between %s and %s", a, b), ""}
+	if t.kind == tName || t.kind == tOpen {
+		e.Hint = fmt.Sprintf("write %s*%s", a, b)
+		if t.kind == tOpen {
+			e.Hint = fmt.Sprintf("write %s*( ... )", a)
+		}
+	}
+	return e
+}
+
+func misplacedPlusMinus(at Span) *Error {
+	return &Error{at, "± stands at the end of a value", "write it last, as in 6 m ± 2 cm"}
+}
+
+func misplacedMark(at Span, mark string) *Error {
+	word := "a foot mark"
+	if bySymbol[mark].Symbol == "in" {
+		word = "an inch mark"
+	}
+	return &Error{at, mark + " is " + word + ", and stands right behind a number", `write it as in 5' 6"`}
+}
+
+// list reads components with commas between them: one alone is that component.
+func (p *parser) list() (*node, *Error) {
+	first, err := p.component()
+	if err != nil || p.peek().kind != tComma {
+		return first, err
+	}
+	n := &node{kind: nTuple, span: first.span, args: []*node{first}}
+	for p.peek().kind == tComma {
+		p.i++
+		c, err := p.component()
+		if err != nil {
+			return nil, err
+		}
+		n.args = append(n.args, c)
+		n.span.End = c.span.End
+	}
+	if len(n.args) > 3 {
+		return nil, &Error{n.span, fmt.Sprintf("these are %d components, and a vector has two or three", len(n.args)), ""}
+	}
+	return n, nil
+}
+
+// component reads a value and the uncertainty behind it.
+func (p *parser) component() (*node, *Error) {
+	a, err := p.sum()
+	if err != nil || p.peek().kind != tPlusMinus {
+		return a, err
+	}
+	p.i++
+	b, err := p.sum()
+	if err != nil {
+		return nil, err
+	}
+	return binary(nPlusMinus, a, b), nil
+}
+
+func binary(k nodeKind, a, b *node) *node {
+	return &node{kind: k, span: Span{a.span.Start, b.span.End}, args: []*node{a, b}}
+}
+
+func (p *parser) sum() (*node, *Error) {
+	a, err := p.product()
+	for err == nil {
+		k := nAdd
+		switch p.peek().kind {
+		case tPlus:
+		case tMinus:
+			k = nSub
+		default:
+			return a, nil
+		}
+		p.i++
+		var b *node
+		if b, err = p.product(); err == nil {
+			a = binary(k, a, b)
+		}
+	}
+	return nil, err
+}
+
+func (p *parser) product() (*node, *Error) {
+	a, err := p.signed()
+	for err == nil {
+		k := nMul
+		switch p.peek().kind {
+		case tStar, tDot:
+		case tSlash:
+			k = nDiv
+		default:
+			return a, nil
+		}
+		p.i++
+		var b *node
+		if b, err = p.signed(); err == nil {
+			a = binary(k, a, b)
+		}
+	}
+	return nil, err
+}
+
+// signed reads signs before a power: -2^2 is -4.
+func (p *parser) signed() (*node, *Error) {
+	t := p.peek()
+	if t.kind != tPlus && t.kind != tMinus {
+		return p.power()
+	}
+	if err := p.enter(); err != nil {
+		return nil, err
+	}
+	defer func() { p.depth-- }()
+	p.i++
+	n, err := p.signed()
+	if err != nil || t.kind == tPlus {
+		return n, err
+	}
+	return &node{kind: nNeg, span: Span{t.start, n.span.End}, args: []*node{n}}, nil
+}
+
+// missing says that a value is wanted where t stands.
+func (p *parser) missing(t token) *Error {
+	if p.i > 0 {
+		last := p.at(p.i - 1)
+		at := Span{last.start, last.end}
+		word := p.src(at)
+		switch {
+		case t.kind == tQuestion, t.kind == tPlusMinus, t.mark:
+		case last.kind == tOpen && t.kind == tClose:
+			return &Error{Span{last.start, t.end}, "nothing stands between ( and )", ""}
+		case last.kind == tOpen && t.kind == tEnd:
+			return &Error{at, "this ( is not closed", "add a )"}
+		case last.kind == tComma && t.kind == tComma:
+			return &Error{Span{last.start, t.end}, "a value is missing between the commas", ""}
+		default:
+			return &Error{at, "something is missing after " + word, ""}
+		}
+	}
+	at := Span{t.start, t.end}
+	switch {
+	case t.kind == tQuestion:
+		return &Error{at, "? stands alone, for a magnitude to be found", "name the unknown instead, as in 2*T1"}
+	case t.mark:
+		return misplacedMark(at, p.src(at))
+	case t.kind == tClose:
+		return &Error{at, "this ) closes nothing", "write a ( before it, or take it out"}
+	case t.kind == tPlusMinus && p.i > 0:
+		return misplacedPlusMinus(at)
+	}
+	return &Error{at, "something is missing before " + strings.TrimSpace(p.src(at)), ""}
+}
