@@ -44,6 +44,12 @@ func (d Dim) Name() string {
 	return "a quantity in " + d.symbol()
 }
 
+// String is the name without its article: "length".
+func (d Dim) String() string {
+	_, noun, _ := strings.Cut(d.Name(), " ")
+	return noun
+}
+
 // symbol writes the coherent SI unit of d: "kg m^2 s^-1".
 func (d Dim) symbol() string {
 	var b strings.Builder

@@ -86,15 +86,40 @@ func (r run) eval(n *node) (Value, *Error) {
 	return r.pow(n, a, b)
 }
 
+// Places is an Env that keeps points apart from other names: where a function
+// takes a vector, as dir(A, B) does, a bare name is tried as a point first.
+type Places interface {
+	Place(name string) (v Value, ok bool, err error)
+}
+
+// vector evaluates an argument of which a vector is wanted.
+func (r run) vector(n *node) (Value, *Error) {
+	if n.kind == nName {
+		if places, is := r.env.(Places); is {
+			if v, ok, err := places.Place(n.name); err != nil {
+				return Value{}, because(n.span, err)
+			} else if ok {
+				return v, nil
+			}
+		}
+	}
+	return r.eval(n)
+}
+
+// because makes an Env's reason the error of the name at span.
+func because(at Span, err error) *Error {
+	var e *Error
+	if errors.As(err, &e) && e != nil {
+		return &Error{at, e.Msg, e.Hint}
+	}
+	return &Error{at, err.Error(), ""}
+}
+
 // name looks a name up in the sheet, then among the units, then among the axes.
 func (r run) name(n *node) (Value, *Error) {
 	v, ok, err := r.env.Lookup(n.name)
 	if err != nil {
-		var e *Error
-		if errors.As(err, &e) && e != nil {
-			return Value{}, &Error{n.span, e.Msg, e.Hint}
-		}
-		return Value{}, &Error{n.span, err.Error(), ""}
+		return Value{}, because(n.span, err)
 	}
 	if ok {
 		return v, nil

@@ -47,6 +47,16 @@ var functions = []function{
 	{"cross", "vv", "cross(a, b)", "vector product", cross},
 }
 
+// Reserved tells whether a name has a meaning in every cell without being a
+// unit: a function, π, or an axis x y z, i j k.
+func Reserved(name string) bool {
+	switch name {
+	case "pi", "π", "x", "y", "z", "i", "j", "k":
+		return true
+	}
+	return findFunction(name) != nil
+}
+
 func functionNames() []string {
 	out := make([]string, len(functions))
 	for i := range functions {
@@ -86,12 +96,12 @@ func (r run) call(n *node) (Value, *Error) {
 	var a [3]Value
 	takes := 0
 	for i, c := range n.args {
-		v, err := r.eval(c)
-		if err != nil {
-			return v, err
-		}
 		if n.fn.takes[takes] == '|' {
 			takes++
+		}
+		v, err := r.argument(c, n.fn.takes[takes] == 'v')
+		if err != nil {
+			return v, err
 		}
 		switch vector := n.fn.takes[takes] == 'v'; {
 		case len(v.Terms) > 0:
@@ -109,6 +119,21 @@ func (r run) call(n *node) (Value, *Error) {
 		return v, err
 	}
 	return r.kept(n, v)
+}
+
+// argument evaluates an argument. Where a vector is taken, a name means a point
+// first, even where something else bears it too.
+func (r run) argument(c *node, vector bool) (Value, *Error) {
+	if places, ok := r.env.(Places); ok && vector && c.kind == nName {
+		v, found, err := places.Place(c.name)
+		if err != nil {
+			return Value{}, &Error{c.span, err.Error(), ""}
+		}
+		if found {
+			return v, nil
+		}
+	}
+	return r.eval(c)
 }
 
 // like sees to it that the arguments share a dimension, which it gives.

@@ -64,10 +64,6 @@ func Parse(text string) (*Expr, *Error) {
 	if err != nil {
 		return nil, err
 	}
-	if p.peek().kind == tQuestion && p.at(1).kind == tEnd {
-		t := p.peek()
-		return &Expr{text: text, root: &node{kind: nQuestion, span: Span{t.start, t.end}}}, nil
-	}
 	root, err := p.list()
 	if err != nil {
 		return nil, err
@@ -137,7 +133,8 @@ func (e *Expr) Tuple() ([]*Expr, bool) { return e.parts, e.root.kind == nTuple }
 // Name gives the name where the expression is one bare name.
 func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName }
 
-// IsQuestion tells whether the expression is "?" alone: an unknown.
+// IsQuestion tells whether the expression is "?" alone: an unknown. A component
+// of a tuple may be one.
 func (e *Expr) IsQuestion() bool { return e.root.kind == nQuestion }
 
 // Span is where the expression stands in its text.
@@ -250,8 +247,15 @@ func (p *parser) list() (*node, *Error) {
 	return n, nil
 }
 
-// component reads a value and the uncertainty behind it.
+// component reads a value and the uncertainty behind it, or ? alone.
 func (p *parser) component() (*node, *Error) {
+	if t := p.peek(); t.kind == tQuestion {
+		switch p.at(p.i + 1).kind {
+		case tEnd, tComma, tClose:
+			p.i++
+			return &node{kind: nQuestion, span: Span{t.start, t.end}}, nil
+		}
+	}
 	a, err := p.sum()
 	if err != nil || p.peek().kind != tPlusMinus {
 		return a, err
