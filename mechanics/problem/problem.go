@@ -13,6 +13,7 @@ import (
 // back to the text but the Refs, which say which cell to point at.
 type Problem struct {
 	Title, Statement, Source string
+	Expect                   string // the verdict that a teaching sheet is about; "" for determinate
 
 	Planar  bool
 	Up      r3.Vec // unit vector against gravity
@@ -25,9 +26,13 @@ type Problem struct {
 	Bodies   []Body
 	Lines    []Line
 	Unknowns []Unknown // in order of first use
-	Asked    []string  // results the statement asks for, as typed
+	Asked    []Query   // results the statement asks for
 	Answers  []Answer
 }
+
+// ResultantOnly tells that the sheet is a resultant exercise: it has no unknowns
+// and asks for results of its known forces, so it need not be in equilibrium.
+func (p *Problem) ResultantOnly() bool { return len(p.Unknowns) == 0 && len(p.Asked) > 0 }
 
 // Given is a named value, with the range and step a variant may take.
 type Given struct {
@@ -58,8 +63,8 @@ type Body struct {
 	Points   []int
 }
 
-// Unknown is a magnitude to be found. Line is the first line that uses it;
-// Kind and Sense are that line's where the unknown is its magnitude.
+// Unknown is a magnitude or a component to be found, in newtons. Line is the
+// first line that uses it.
 type Unknown struct {
 	Name string
 	Line int  // index in Lines
@@ -89,8 +94,13 @@ type Line struct {
 	Legs      []Leg   // one a stretch of the path, or one for a direction
 	Magnitude Affine  // positive as the kind says: tension, compression, along the direction
 	Acts      []Act   // the forces it exerts on bodies
+	Plus      float64 // the uncertainty typed behind the magnitude's ±, N
 	Limit     float64 // capacity, N; 0 where none
 	Spring    *Spring
+
+	byComponents bool // the force is fixed + Σ free, not a magnitude along a direction
+	fixed        r3.Vec
+	free         []ActTerm
 }
 
 // Leg is a stretch of a line: r = B - A, its length |r| and the unit vector
@@ -123,10 +133,9 @@ type ActTerm struct {
 // Answer is what a source prints for a result. Half is half a unit of the last
 // place printed, or the tolerance the sheet gives for it, in SI.
 type Answer struct {
-	Name    string
+	Query   Query
 	Printed string
 	Value   float64
-	Dim     units.Dim
 	Half    float64
 	Why     string // why the tolerance is wider than the print, as the sheet says it
 	Ref     sheet.Ref

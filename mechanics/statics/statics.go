@@ -58,8 +58,11 @@ type Solution struct {
 	Motions   []Motion // nothing resists them: excited (no equilibrium) or not (partly constrained)
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
+	Broken    []int // lines whose sense cannot be
 	Checks    []Check
 	Answers   []AnswerCheck
+
+	sensesMet bool // where indeterminate: some values keep every sense
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one
@@ -111,17 +114,18 @@ const (
 type Check struct {
 	Kind    CheckKind
 	Subject string
+	Line    int    // CheckSense, CheckLimit
+	About   string // CheckMoment: the second point's name, empty where it has none
 	Value   float64
 	Bound   float64
 	OK      bool
 }
 
-// AnswerCheck is a printed answer beside the computed one.
+// AnswerCheck is a printed answer beside the computed one. Err says why there is
+// none to compare with.
 type AnswerCheck struct {
 	problem.Answer
 	Computed float64
-	Known    bool // the name has a single value
-	Dim      [4]int8
 	OK       bool
-	Err      string // why the name has none
+	Err      string
 }

@@ -1,0 +1,200 @@
+package problem
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// acts writes the forces that a line exerts on bodies. A rope over pulleys pulls
+// each point on its path towards its neighbours with one tension, so its
+// direction there is the sum of the unit vectors.
+func (r *reading) acts(i int) {
+	l := &r.p.Lines[i]
+	if l.byComponents {
+		at := l.Path[0]
+		if r.p.Points[at].Body == Ground {
+			r.noFreeEnd(l)
+			return
+		}
+		l.Acts = []Act{{Body: r.p.Points[at].Body, Point: at, Const: l.fixed, Terms: l.free}}
+		return
+	}
+	sign := 1.0
+	if l.Kind == Strut {
+		sign = -1 // compression pushes the ends apart
+	}
+	switch {
+	case l.Legs[0].To < 0:
+		r.act(l, l.Path[0], r3.Scale(sign, l.Legs[0].U))
+	case !l.Kind.Info().Path:
+		for _, at := range l.Path {
+			if r.p.Points[at].Body != Ground {
+				r.act(l, at, l.Legs[0].U)
+				break
+			}
+		}
+	default:
+		for k, at := range l.Path {
+			var d r3.Vec
+			if k < len(l.Legs) {
+				d = r3.Add(d, l.Legs[k].U)
+			}
+			if k > 0 {
+				d = r3.Sub(d, l.Legs[k-1].U)
+			}
+			r.act(l, at, r3.Scale(sign, d))
+		}
+	}
+	if len(l.Acts) == 0 {
+		r.noFreeEnd(l)
+	}
+}
+
+func (r *reading) act(l *Line, at int, d r3.Vec) {
+	body := r.p.Points[at].Body
+	if body == Ground {
+		return
+	}
+	a := Act{Body: body, Point: at, Const: r3.Scale(l.Magnitude.Const, d)}
+	if n := len(l.Magnitude.Terms); n > 0 {
+		a.Terms = make([]ActTerm, n)
+		for k, t := range l.Magnitude.Terms {
+			a.Terms[k] = ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, d)}
+		}
+	}
+	l.Acts = append(l.Acts, a)
+}
+
+func (r *reading) noFreeEnd(l *Line) {
+	names := ""
+	for k, i := range l.Path {
+		switch {
+		case k == 0:
+		case k == len(l.Path)-1:
+			names += " and "
+		default:
+			names += ", "
+		}
+		names += r.p.Points[i].Name
+	}
+	l.OK = false
+	verb := " are fixed ground"
+	if len(l.Path) == 1 {
+		verb = " is fixed ground"
+	}
+	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\" at the point it acts on")
+}
+
+// components reads (100, -200, 50) N, with ? for a component that is unknown;
+// ? alone makes all of them unknown, named after the line: Vx Vy Vz.
+func (r *reading) components(i int, ref sheet.Ref, text string) bool {
+	l := &r.p.Lines[i]
+	l.byComponents = true
+	expr, err := r.parse(text)
+	if err != nil {
+		r.blocked = false
+		r.failCell(ref, err)
+		return false
+	}
+	axes := r.axes()
+	if expr.IsQuestion() {
+		for k := range axes {
+			if !r.unknownComponent(l, i, k) {
+				return false
+			}
+		}
+		return true
+	}
+	parts, isTuple := expr.Tuple()
+	some := false
+	for _, part := range parts {
+		some = some || part.IsQuestion()
+	}
+	if !isTuple || !some {
+		return r.knownComponents(l, ref, text)
+	}
+	if len(parts) != len(axes) {
+		v := units.Value{N: len(parts)}
+		msg, hint := r.shape(v)
+		r.fail(ref, whole(text), msg, hint)
+		return false
+	}
+	for k, part := range parts {
+		if part.IsQuestion() {
+			if !r.unknownComponent(l, i, k) {
+				return false
+			}
+			continue
+		}
+		r.blocked = false
+		v, err := part.Eval(env{r: r, scope: inGeometry})
+		if err != nil {
+			r.failCell(ref, err)
+			return false
+		}
+		v, ok := r.want(ref, text, v, units.Force)
+		if !ok {
+			return false
+		}
+		l.fixed = r3.Add(l.fixed, r3.Scale(v.V[0], axes[k]))
+	}
+	return true
+}
+
+func (r *reading) knownComponents(l *Line, ref sheet.Ref, text string) bool {
+	v, ok := r.vector(ref, text, env{r: r, scope: inGeometry})
+	if !ok {
+		return false
+	}
+	if v, ok = r.wantVector(ref, text, v, units.Force); !ok {
+		return false
+	}
+	l.fixed = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
+	if u, ok := unit(l.fixed); ok {
+		l.Legs = []Leg{{From: l.Path[0], To: -1, R: u, U: u}}
+		l.Magnitude.Const = r3.Norm(l.fixed)
+	}
+	return true
+}
+
+func (r *reading) axes() []r3.Vec {
+	axes := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
+	if r.p.Planar {
+		return axes[:2]
+	}
+	return axes
+}
+
+func (r *reading) unknownComponent(l *Line, i, axis int) bool {
+	u, ok := r.newUnknown(i, l.Name+string("xyz"[axis]))
+	if ok {
+		l.free = append(l.free, ActTerm{Unknown: u, D: r.axes()[axis]})
+	}
+	return ok
+}
+
+// wholeProblem reports what no single cell shows.
+func (r *reading) wholeProblem() {
+	if len(r.errs) > 0 {
+		return // a body may be bare only because its lines do not read
+	}
+	p := r.p
+	if len(p.Bodies) == 0 {
+		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle", "write on = \"particle\" at the point whose forces balance")
+		return
+	}
+	acted := make([]bool, len(p.Bodies))
+	for _, l := range p.Lines {
+		for _, a := range l.Acts {
+			acted[a.Body] = true
+		}
+	}
+	for b, ok := range acted {
+		if !ok {
+			pt := p.Points[p.Bodies[b].Points[0]]
+			r.fail(pt.Ref, units.Span{}, "no force acts on "+pt.Name, "add a line at "+pt.Name+", or take its on = \"particle\" out")
+		}
+	}
+}

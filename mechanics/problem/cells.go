@@ -1,0 +1,181 @@
+package problem
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// scalar reads a cell as one known value of a dimension; a bare number takes
+// the sheet's unit. It reports what does not read and returns false.
+func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
+	v, ok := r.eval(ref, text, e)
+	if !ok {
+		return v, false
+	}
+	if v, ok = r.want(ref, text, v, d); !ok {
+		return v, false
+	}
+	if len(v.Terms) > 0 {
+		r.fail(ref, whole(text), "a known value is wanted here, and "+v.Terms[0].Name+" is an unknown", "write a number or a given")
+		return v, false
+	}
+	return v, true
+}
+
+// The sizes, in SI, between which a quantity of a problem lies. They are far
+// outside anything real, and keep squares and products of quantities finite.
+const (
+	greatest = 1e50
+	smallest = 1e-50
+)
+
+// want holds a value against the dimension a cell must have, as one value; a bare
+// number takes the sheet's unit.
+func (r *reading) want(ref sheet.Ref, text string, v units.Value, d units.Dim) (units.Value, bool) {
+	v, err := units.Want(v, d, r.p.Units.For(d), whole(text))
+	return r.inReach(ref, text, v, err)
+}
+
+// wantVector does the same for a vector.
+func (r *reading) wantVector(ref sheet.Ref, text string, v units.Value, d units.Dim) (units.Value, bool) {
+	v, err := units.WantVector(v, d, r.p.Units.For(d), whole(text))
+	return r.inReach(ref, text, v, err)
+}
+
+func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.Error) (units.Value, bool) {
+	if err != nil {
+		r.failCell(ref, err)
+		return v, false
+	}
+	reach := func(x float64) bool {
+		switch {
+		case abs(x) > greatest:
+			r.fail(ref, whole(text), "this is larger than anything in a problem", "check the exponent")
+			return false
+		case x != 0 && abs(x) < smallest:
+			r.fail(ref, whole(text), "this is smaller than anything in a problem", "check the exponent, or write 0")
+			return false
+		}
+		return true
+	}
+	for k := range v.N {
+		if !reach(v.V[k]) || !reach(v.Plus[k]) {
+			return v, false
+		}
+	}
+	for _, t := range v.Terms {
+		if !reach(t.Coef) {
+			return v, false
+		}
+	}
+	return v, true
+}
+
+// eval evaluates a cell without holding it against a dimension.
+func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
+	expr, err := r.parse(text)
+	if err != nil {
+		r.blocked = false
+		r.failCell(ref, err)
+		return units.Value{}, false
+	}
+	r.blocked = false
+	v, err := expr.Eval(e)
+	if err != nil {
+		r.failCell(ref, err)
+		return v, false
+	}
+	r.blocked = false
+	return v, true
+}
+
+// vector reads a cell as a vector: a pair in the plane, a triple in space.
+func (r *reading) vector(ref sheet.Ref, text string, e env) (units.Value, bool) {
+	v, ok := r.eval(ref, text, e)
+	if !ok {
+		return v, false
+	}
+	if msg, hint := r.shape(v); msg != "" {
+		r.fail(ref, whole(text), msg, hint)
+		return v, false
+	}
+	v.N = 3
+	return v, true
+}
+
+// shape says what is wrong with a vector's number of components.
+func (r *reading) shape(v units.Value) (msg, hint string) {
+	switch {
+	case v.N == 1 && r.p.Planar:
+		return "two components are wanted here, and this is one value", "write for example \"3, 4\""
+	case v.N == 1:
+		return "three components are wanted here, and this is one value", "write for example \"3, 4, 0\""
+	case v.N == 2 && !r.p.Planar:
+		return "three components are wanted in space, and these are two", "add the third, or write plane = \"xy\" at the top"
+	case v.N == 3 && r.p.Planar && v.V[2] != 0:
+		return "this leaves the plane xy", "write two components"
+	}
+	return "", ""
+}
+
+// direction reads a cell as a direction and makes it a unit vector.
+func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
+	if expr, err := r.parse(text); err == nil {
+		if name, ok := expr.Name(); ok {
+			if _, isPoint := r.points[name]; isPoint {
+				r.fail(ref, whole(text), name+" is a point, and a direction is wanted here", "write dir(P, "+name+") for the direction from P to "+name)
+				return r3.Vec{}, false
+			}
+		}
+	}
+	v, ok := r.vector(ref, text, e)
+	if !ok {
+		return r3.Vec{}, false
+	}
+	u, ok := unit(r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]})
+	if !ok {
+		r.fail(ref, whole(text), "this direction has no length", "write a vector other than zero, such as +x or (3, 0, -4)")
+		return r3.Vec{}, false
+	}
+	return u, true
+}
+
+// unit gives v/|v|, false where v has no length. It scales first, so that very
+// long and very short vectors neither overflow nor vanish.
+func unit(v r3.Vec) (r3.Vec, bool) {
+	m := max(abs(v.X), abs(v.Y), abs(v.Z))
+	if m == 0 {
+		return r3.Vec{}, false
+	}
+	v = r3.Vec{X: v.X / m, Y: v.Y / m, Z: v.Z / m}
+	return r3.Scale(1/r3.Norm(v), v), true
+}
+
+func abs(x float64) float64 {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
+
+// text gives a row's cell, trimmed; ok is false where it is missing, blank, or
+// not a text (which is reported).
+func (r *reading) text(table string, row sheet.Row, key string) (text string, ref sheet.Ref, ok bool) {
+	ref = sheet.Ref{Table: table, Row: row.Name, Key: key}
+	c, found := row.Cell(key)
+	if !found {
+		return "", ref, false
+	}
+	if !c.Readable {
+		r.fail(ref, units.Span{}, key+" is neither a text nor a number", "write it in quotes")
+		return "", ref, false
+	}
+	if strings.TrimSpace(c.Text) == "" {
+		return "", ref, false
+	}
+	return c.Text, ref, true
+}

@@ -1,0 +1,91 @@
+package problem
+
+import (
+	"errors"
+
+	"trivet/units"
+)
+
+// scope says which names an expression may use.
+type scope int8
+
+const (
+	inGiven     scope = iota // other givens
+	inGeometry               // givens and points
+	inMagnitude              // givens, magnitudes of lines, new unknowns; points within dir( )
+)
+
+// env lets a cell's expression see the sheet's names.
+type env struct {
+	r     *reading
+	scope scope
+	line  int // the line whose magnitude is read, in inMagnitude
+}
+
+// errElsewhere stands for an error that has been reported at another cell.
+var errElsewhere = errors.New("does not read yet")
+
+func (e env) Lookup(name string) (units.Value, bool, error) {
+	r := e.r
+	if i, ok := r.givens[name]; ok {
+		if !r.given(i) {
+			return e.elsewhere()
+		}
+		return r.p.Givens[i].Value, true, nil
+	}
+	if name == "g" && e.scope != inGeometry {
+		return units.Scalar(r.p.G, units.Acceleration), true, nil
+	}
+	switch e.scope {
+	case inGeometry:
+		return e.Place(name)
+	case inMagnitude:
+		return r.magnitudeOf(name, e)
+	}
+	return units.Value{}, false, nil
+}
+
+// Place gives a point, for dir(A, B) in any cell: there a point is meant even
+// where a line bears the same name.
+func (e env) Place(name string) (units.Value, bool, error) {
+	i, ok := e.r.points[name]
+	if !ok || e.scope == inGiven {
+		return units.Value{}, false, nil
+	}
+	if !e.r.point(i) {
+		return e.elsewhere()
+	}
+	p := e.r.p.Points[i].At
+	return units.Vector([3]float64{p.X, p.Y, p.Z}, units.Length), true, nil
+}
+
+func (e env) elsewhere() (units.Value, bool, error) {
+	e.r.blocked = true
+	return units.Value{}, true, errElsewhere
+}
+
+func (e env) Names() []string {
+	var names []string
+	for _, g := range e.r.p.Givens {
+		names = append(names, g.Name)
+	}
+	if e.scope == inGeometry {
+		for _, p := range e.r.p.Points {
+			names = append(names, p.Name)
+		}
+	}
+	if e.scope == inMagnitude {
+		for _, l := range e.r.p.Lines {
+			names = append(names, l.Name)
+		}
+	}
+	return names
+}
+
+func (e env) Set() units.Set { return e.r.p.Units }
+func (e env) Planar() bool   { return e.r.p.Planar }
+
+func (e env) Compass() (east, north, up [3]float64) {
+	u := e.r.p.Up
+	return e.r.east, e.r.north, [3]float64{u.X, u.Y, u.Z}
+}

@@ -1,0 +1,109 @@
+package problem
+
+import (
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+func (r *reading) readGivens() {
+	for i := range r.p.Givens {
+		r.given(i)
+	}
+}
+
+// given reads a given when first asked for, and tells whether it has a value.
+func (r *reading) given(i int) bool {
+	switch r.givenAt[i] {
+	case done:
+		return true
+	case failed:
+		return false
+	case underway:
+		g := r.p.Givens[i]
+		r.givenAt[i] = failed
+		r.fail(g.Ref, units.Span{}, "given values are defined by each other: "+circle(r.chain, g.Name), "give one of them a number")
+		return false
+	}
+	r.givenAt[i] = underway
+	r.chain = append(r.chain, r.p.Givens[i].Name)
+	ok := r.readGiven(i)
+	r.chain = r.chain[:len(r.chain)-1]
+	if !ok || r.givenAt[i] == failed {
+		r.givenAt[i] = failed
+		return false
+	}
+	r.givenAt[i] = done
+	return true
+}
+
+func (r *reading) readGiven(i int) bool {
+	g, row := &r.p.Givens[i], r.givenRows[i]
+	key := ""
+	if _, bare := row.Cell(""); !bare {
+		key = "value"
+	}
+	text, ref, ok := r.text("given", row, key)
+	if !ok {
+		r.fail(g.Ref, units.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
+		return false
+	}
+	v, ok := r.eval(ref, text, env{r: r, scope: inGiven})
+	if !ok {
+		return false
+	}
+	if v.N != 1 {
+		r.fail(ref, whole(text), "a given is one value, and this reads as several", "write a decimal point, not a comma")
+		return false
+	}
+	g.Value = v
+	r.readRange(g, row)
+	return true
+}
+
+// readRange reads where a given may go, for variants: range = "300 lbf .. 500 lbf", step = "50 lbf".
+func (r *reading) readRange(g *Given, row sheet.Row) {
+	bare := r.p.Units.For(g.Value.Dim)
+	bound := func(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
+		r.blocked = false
+		v, err := e.Eval(env{r: r, scope: inGiven})
+		if err == nil {
+			v, err = units.Want(v, g.Value.Dim, bare, whole(text))
+		}
+		if err != nil {
+			r.failCell(ref, err)
+			return 0, false
+		}
+		return v.V[0], true
+	}
+	if text, ref, ok := r.text("given", row, "range"); ok {
+		low, high, err := units.ParseRange(text)
+		if err != nil {
+			r.failCell(ref, err)
+			return
+		}
+		a, ok1 := bound(ref, text, low)
+		b, ok2 := bound(ref, text, high)
+		if !ok1 || !ok2 {
+			return
+		}
+		if a >= b {
+			r.fail(ref, whole(text), "the range ends where it begins, or before", "write the smaller value first")
+			return
+		}
+		g.HasRange, g.Low, g.High = true, a, b
+	}
+	if text, ref, ok := r.text("given", row, "step"); ok {
+		e, err := r.parse(text)
+		if err != nil {
+			r.failCell(ref, err)
+			return
+		}
+		if v, ok := bound(ref, text, e); ok {
+			if v <= 0 {
+				r.fail(ref, whole(text), "a step is greater than nothing", "write for example \"0.5\"")
+				return
+			}
+			g.Step = v
+		}
+	}
+}

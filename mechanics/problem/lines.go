@@ -1,0 +1,221 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// coincident is how near two points may be, relative to the coordinates they
+// are made of, before the line between them has no direction worth the name:
+// the difference of two coordinates is then rounding only (2^-52 each).
+const coincident = 1e-14
+
+func (r *reading) readLines() {
+	for i := range r.p.Lines {
+		r.lineGeometry(i)
+	}
+	// Magnitudes come after all geometry (a spring's needs its length) and in the
+	// order of the lines, which is the order of first use of the unknowns.
+	for i := range r.p.Lines {
+		ok := r.magnitude(i)
+		r.p.Lines[i].OK = r.p.Lines[i].OK && ok
+	}
+	for i := range r.p.Lines {
+		if r.p.Lines[i].OK {
+			r.acts(i)
+		}
+	}
+}
+
+// lineGeometry reads a line's kind, path or direction, and limit.
+func (r *reading) lineGeometry(i int) {
+	l, row := &r.p.Lines[i], r.lineRows[i]
+	text, ref, ok := r.text("lines", row, "kind")
+	if !ok {
+		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no kind", "write kind = \"cable\", or one of "+kindNames())
+		return
+	}
+	l.Kind, ok = kindOf(strings.TrimSpace(text))
+	if !ok {
+		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of line", suggestion(text, kindList(), "write one of "+kindNames()))
+		return
+	}
+	r.misspelt(row, l)
+	pathOK := r.linePath(i)
+	if text, ref, ok := r.text("lines", row, "limit"); ok {
+		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
+			if v.V[0] <= 0 {
+				r.fail(ref, whole(text), "a limit is greater than nothing", "write the capacity, such as \"5 kN\"")
+			} else {
+				l.Limit = v.V[0]
+			}
+		}
+	}
+	l.OK = pathOK
+}
+
+func kindOf(s string) (Kind, bool) {
+	for _, k := range kinds {
+		if k.Name == s {
+			return k.Kind, true
+		}
+	}
+	return 0, false
+}
+
+func kindList() []string {
+	names := make([]string, len(kinds))
+	for i, k := range kinds {
+		names[i] = k.Name
+	}
+	return names
+}
+
+func kindNames() string { return strings.Join(kindList(), ", ") }
+
+// lineKeys are the keys that a line's row may have.
+var lineKeys = []string{"kind", "path", "at", "along", "components", "magnitude", "stiffness", "natural", "limit", "on"}
+
+// misspelt points at a key that is almost one we know: kept as all unknown keys
+// are, it would be passed over in silence.
+func (r *reading) misspelt(row sheet.Row, l *Line) {
+	for _, c := range row.Cells {
+		known := false
+		for _, k := range lineKeys {
+			known = known || k == c.Key
+		}
+		if s := units.Suggest(c.Key, lineKeys); !known && s != "" {
+			r.fail(sheet.Ref{Table: "lines", Row: row.Name, Key: c.Key}, units.Span{}, "the line "+l.Name+" has a key "+strconv.Quote(c.Key)+", which nothing reads", "did you mean "+strconv.Quote(s))
+		}
+	}
+}
+
+// linePath reads path = "T A", or at with along or components.
+func (r *reading) linePath(i int) bool {
+	l, row := &r.p.Lines[i], r.lineRows[i]
+	pathText, pathRef, hasPath := r.text("lines", row, "path")
+	atText, atRef, hasAt := r.text("lines", row, "at")
+	_, alongRef, hasAlong := r.text("lines", row, "along")
+	_, _, hasComponents := r.text("lines", row, "components")
+
+	if hasPath {
+		if hasAlong {
+			r.fail(alongRef, units.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
+			return false
+		}
+		return r.throughPoints(l, pathRef, pathText)
+	}
+	if !hasAt {
+		hint := "write path = \"T A\", or at = \"T\" and along = \"+x\""
+		if !l.Kind.Info().Path {
+			hint = "write at = \"T\" and along = \"+x\""
+		}
+		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no place", hint)
+		return false
+	}
+	at, ok := r.pointNamed(atRef, atText, whole(atText))
+	if !ok {
+		return false
+	}
+	l.Path = []int{at}
+	if hasComponents {
+		return true
+	}
+	return r.alongDirection(l, row, at)
+}
+
+func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
+	text, ref, ok := r.text("lines", row, "along")
+	var u r3.Vec
+	switch {
+	case ok:
+		if u, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
+			return false
+		}
+	case l.Kind == Weight:
+		u = r3.Scale(-1, r.p.Up)
+	default:
+		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no direction", "write along = \"+x\", along = \"(3, 0, -4)\" or along = \"dir(A, B)\"")
+		return false
+	}
+	l.Legs = []Leg{{From: at, To: -1, R: u, U: u}}
+	return true
+}
+
+func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
+	ok := true
+	words := fields(text)
+	for _, w := range words {
+		i, found := r.pointNamed(ref, text[w.Start:w.End], w)
+		ok = ok && found
+		l.Path = append(l.Path, i)
+	}
+	if !ok {
+		return false
+	}
+	if len(words) < 2 {
+		r.fail(ref, whole(text), "a path runs through two points or more", "write path = \"T A\"")
+		return false
+	}
+	for k := 1; k < len(l.Path); k++ {
+		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
+		span := units.Span{Start: words[k-1].Start, End: words[k].End}
+		if l.Path[k-1] == l.Path[k] {
+			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+": its length is zero", "name the point at its other end")
+			return false
+		}
+		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
+			return false // the point's own cell says why
+		}
+		d := r3.Sub(b.At, a.At)
+		size := max(abs(a.At.X), abs(a.At.Y), abs(a.At.Z), abs(b.At.X), abs(b.At.Y), abs(b.At.Z))
+		length := r3.Norm(d)
+		u, hasLength := unit(d)
+		if !hasLength || length <= coincident*size {
+			r.fail(ref, span, a.Name+" and "+b.Name+" are at the same place, so the line "+l.Name+" has no direction", "move one of them")
+			return false
+		}
+		l.Legs = append(l.Legs, Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: length, U: u})
+	}
+	return true
+}
+
+// fields gives the words of a path: separated by spaces or commas.
+func fields(text string) []units.Span {
+	var spans []units.Span
+	start := -1
+	for i, c := range text {
+		sep := c == ' ' || c == '\t' || c == ','
+		if sep && start >= 0 {
+			spans = append(spans, units.Span{Start: start, End: i})
+			start = -1
+		} else if !sep && start < 0 {
+			start = i
+		}
+	}
+	if start >= 0 {
+		spans = append(spans, units.Span{Start: start, End: len(text)})
+	}
+	return spans
+}
+
+// pointNamed finds a point that a cell names. A point whose own cell does not
+// read makes the line unreadable too, without a second error.
+func (r *reading) pointNamed(ref sheet.Ref, text string, span units.Span) (int, bool) {
+	name := strings.TrimSpace(text)
+	i, ok := r.points[name]
+	if !ok {
+		names := make([]string, 0, len(r.p.Points))
+		for _, p := range r.p.Points {
+			names = append(names, p.Name)
+		}
+		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to [points]"))
+		return 0, false
+	}
+	return i, r.pointAt[i] == done
+}

@@ -1,0 +1,235 @@
+package problem
+
+import (
+	"errors"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/units"
+)
+
+// magnitude reads a line's magnitude when first asked for: unknown where left
+// out or "?", else a known value or a multiple of unknowns.
+func (r *reading) magnitude(i int) bool {
+	l := &r.p.Lines[i]
+	switch r.magnitudeAt[i] {
+	case done:
+		return true
+	case failed:
+		return false
+	case underway:
+		r.magnitudeAt[i] = failed
+		ref := l.Ref
+		ref.Key = "magnitude"
+		r.fail(ref, units.Span{}, "magnitudes are defined by each other: "+circle(r.chain, l.Name), "leave one of them out, so that it is unknown")
+		return false
+	}
+	r.magnitudeAt[i] = underway
+	r.chain = append(r.chain, l.Name)
+	ok := r.readMagnitude(i)
+	r.chain = r.chain[:len(r.chain)-1]
+	if !ok || r.magnitudeAt[i] == failed {
+		r.magnitudeAt[i] = failed
+		return false
+	}
+	r.magnitudeAt[i] = done
+	return true
+}
+
+func (r *reading) readMagnitude(i int) bool {
+	l, row := &r.p.Lines[i], r.lineRows[i]
+	if len(l.Path) == 0 {
+		return false // its kind or place does not read
+	}
+	if text, ref, ok := r.text("lines", row, "components"); ok {
+		if l.Kind.Info().Path {
+			r.fail(ref, units.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "write kind = \"force\"")
+			return false
+		}
+		if _, mref, twice := r.text("lines", row, "magnitude"); twice {
+			r.fail(mref, units.Span{}, "the line "+l.Name+" has its magnitude twice: in components and here", "take one of them out")
+			return false
+		}
+		return r.components(i, ref, text)
+	}
+	text, ref, has := r.text("lines", row, "magnitude")
+	if l.Kind == SpringKind {
+		sprung, ok := r.spring(i, has)
+		if sprung || !ok {
+			return ok
+		}
+	}
+	if !has {
+		return r.ownUnknown(i)
+	}
+	expr, err := r.parse(text)
+	if err == nil && expr.IsQuestion() {
+		return r.ownUnknown(i)
+	}
+	if err == nil {
+		if name, ok := expr.Name(); ok && name == l.Name && !r.isGiven(name) {
+			return r.ownUnknown(i) // T1 = { magnitude = "T1" } names the unknown by its own name
+		}
+	}
+	v, ok := r.eval(ref, text, env{r: r, scope: inMagnitude, line: i})
+	if !ok {
+		return false
+	}
+	if l.Kind == Weight && v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
+		v.Dim = units.Force
+		v.V[0] *= r.p.G
+		v.Plus[0] *= r.p.G
+	}
+	if v, ok = r.want(ref, text, v, units.Force); !ok {
+		return false
+	}
+	l.Magnitude = Affine{Const: v.V[0]}
+	l.Plus = v.Plus[0]
+	for _, t := range v.Terms {
+		l.Magnitude.Terms = append(l.Magnitude.Terms, Term{Unknown: r.unknowns[t.Name], Coef: t.Coef})
+	}
+	return true
+}
+
+func (r *reading) isGiven(name string) bool {
+	_, ok := r.givens[name]
+	return ok
+}
+
+// ownUnknown makes a line's magnitude an unknown of the line's name.
+func (r *reading) ownUnknown(i int) bool {
+	u, ok := r.newUnknown(i, r.p.Lines[i].Name)
+	if ok {
+		r.p.Unknowns[u].Own = true
+		r.p.Lines[i].Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
+	}
+	return ok
+}
+
+// newUnknown adds an unknown that belongs to a line; its name must be new.
+func (r *reading) newUnknown(i int, name string) (int, bool) {
+	ref := r.p.Lines[i].Ref
+	if r.isGiven(name) {
+		r.fail(ref, units.Span{}, "the name "+name+" is used twice: for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or write magnitude = \""+name+"\"")
+		return 0, false
+	}
+	if u, taken := r.unknowns[name]; taken {
+		other := r.p.Lines[r.p.Unknowns[u].Line].Name
+		r.fail(ref, units.Span{}, "the unknown "+name+" is used twice: by the lines "+other+" and "+r.p.Lines[i].Name, "rename one of them")
+		return 0, false
+	}
+	return r.addUnknown(i, name), true
+}
+
+func (r *reading) addUnknown(i int, name string) int {
+	u := len(r.p.Unknowns)
+	r.unknowns[name] = u
+	r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Line: i})
+	return u
+}
+
+var errByComponents = errors.New("is given by components and has no magnitude of its own")
+
+// magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
+// several lines share. Unit symbols and the reader's own words stay what they are.
+func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
+	if i, ok := r.lines[name]; ok {
+		if !r.magnitude(i) {
+			return e.elsewhere()
+		}
+		l := &r.p.Lines[i]
+		if l.byComponents {
+			return units.Value{}, true, errByComponents
+		}
+		return r.asValue(l.Magnitude), true, nil
+	}
+	if _, ok := r.unknowns[name]; !ok {
+		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
+			return units.Value{}, false, nil
+		}
+		r.addUnknown(e.line, name)
+	}
+	return units.Value{Dim: units.Force, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
+}
+
+func (r *reading) asValue(a Affine) units.Value {
+	v := units.Scalar(a.Const, units.Force)
+	for _, t := range a.Terms {
+		v.Terms = append(v.Terms, units.Term{Name: r.p.Unknowns[t.Unknown].Name, Coef: t.Coef})
+	}
+	return v
+}
+
+// spring makes the tension of a spring of known stiffness:
+//
+//	T = k (|r| - natural)
+//
+// A spring without stiffness is a link whose tension is unknown or given.
+func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
+	l, row := &r.p.Lines[i], r.lineRows[i]
+	kText, kRef, hasK := r.text("lines", row, "stiffness")
+	nText, nRef, hasN := r.text("lines", row, "natural")
+	switch {
+	case !hasK && !hasN:
+		return false, true
+	case hasK && hasMagnitude:
+		r.fail(kRef, units.Span{}, "the spring "+l.Name+" has its tension twice: by stiffness and by magnitude", "take one of them out")
+		return true, false
+	case hasMagnitude:
+		return false, true // the natural length is kept and nothing follows from it
+	case !hasN:
+		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" has a stiffness and no natural length", "write natural = \"0.4 m\"")
+		return true, false
+	case !hasK:
+		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" has a natural length and no stiffness", "write stiffness = \"500 N/m\"")
+		return true, false
+	}
+	k, ok1 := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
+	n, ok2 := r.scalar(nRef, nText, env{r: r, scope: inGiven}, units.Length)
+	if !ok1 || !ok2 {
+		return true, false
+	}
+	if k.V[0] <= 0 {
+		r.fail(kRef, whole(kText), "a stiffness is greater than nothing", "write for example \"500 N/m\"")
+		return true, false
+	}
+	if n.V[0] < 0 {
+		r.fail(nRef, whole(nText), "a natural length is not negative", "write for example \"0.4 m\"")
+		return true, false
+	}
+	length := l.Length()
+	if length == 0 {
+		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" needs both its ends to have a length", "write path = \"C D\" instead of along")
+		return true, false
+	}
+	l.Spring = &Spring{Stiffness: k.V[0], Natural: n.V[0], Stretch: length - n.V[0]}
+	l.Magnitude = Affine{Const: k.V[0] * l.Spring.Stretch}
+	return true, true
+}
+
+// Length is the length of a line's whole path, 0 where it has only a direction.
+func (l *Line) Length() float64 {
+	sum := 0.0
+	for _, leg := range l.Legs {
+		sum += leg.Length
+	}
+	return sum
+}
+
+// Direction is the unit vector of a line's first leg seen from the body it acts
+// on first; false where the line is given by unknown components.
+func (l *Line) Direction() (r3.Vec, bool) {
+	if len(l.Legs) == 0 || len(l.Acts) == 0 {
+		return r3.Vec{}, false
+	}
+	if l.Legs[0].To < 0 || !l.Kind.Info().Path {
+		return l.Legs[0].U, true
+	}
+	at := l.Acts[0].Point
+	for _, leg := range l.Legs {
+		if leg.From == at {
+			return leg.U, true
+		}
+	}
+	return r3.Scale(-1, l.Legs[len(l.Legs)-1].U), true
+}

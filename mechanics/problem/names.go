@@ -1,0 +1,89 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// indexNames notes which names the sheet has before anything is read, so that
+// cells may refer to rows further down.
+func (r *reading) indexNames() {
+	p := r.p
+	r.givenRows = r.s.Table("given").Rows
+	r.pointRows = r.s.Table("points").Rows
+	r.lineRows = r.s.Table("lines").Rows
+	r.givens = make(map[string]int, len(r.givenRows))
+	r.points = make(map[string]int, len(r.pointRows))
+	r.lines = make(map[string]int, len(r.lineRows))
+	r.unknowns = make(map[string]int, len(r.lineRows))
+	p.Givens = make([]Given, len(r.givenRows))
+	p.Points = make([]Point, len(r.pointRows))
+	p.Lines = make([]Line, len(r.lineRows))
+	r.givenAt = make([]progress, len(r.givenRows))
+	r.pointAt = make([]progress, len(r.pointRows))
+	r.magnitudeAt = make([]progress, len(r.lineRows))
+
+	for i, row := range r.givenRows {
+		ref := sheet.Ref{Table: "given", Row: row.Name}
+		p.Givens[i] = Given{Name: row.Name, Ref: ref}
+		r.givens[row.Name] = i
+		if !isIdentifier(row.Name) {
+			r.fail(ref, units.Span{}, strconv.Quote(row.Name)+" can't be used as a name in a cell", "use letters, digits and _, beginning with a letter")
+		} else if _, isUnit := units.Find(row.Name); isUnit && row.Name != "g" {
+			r.fail(ref, units.Span{}, "a given can't be called "+row.Name+", which is a unit", "choose another name, such as "+row.Name+"1")
+		}
+	}
+	for i, row := range r.pointRows {
+		ref := sheet.Ref{Table: "points", Row: row.Name}
+		p.Points[i] = Point{Name: row.Name, Body: Ground, Ref: ref}
+		r.points[row.Name] = i
+		r.checkName(ref, row.Name, "point")
+		if _, taken := r.givens[row.Name]; taken {
+			r.fail(ref, units.Span{}, "the name "+row.Name+" is used twice: for a point and for a given", "rename one of them")
+		}
+	}
+	for i, row := range r.lineRows {
+		ref := sheet.Ref{Table: "lines", Row: row.Name}
+		p.Lines[i] = Line{Name: row.Name, Ref: ref}
+		r.lines[row.Name] = i
+		r.checkName(ref, row.Name, "line")
+	}
+}
+
+// checkName refuses the names that a path or a result name could not hold.
+func (r *reading) checkName(ref sheet.Ref, name, what string) {
+	if strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) }) || name == "" {
+		r.fail(ref, units.Span{}, strconv.Quote(name)+" can't name a "+what, "use one word without , ( ) . ? or quotes")
+	}
+}
+
+func isIdentifier(s string) bool {
+	for i, c := range s {
+		if c != '_' && !unicode.IsLetter(c) && (i == 0 || !unicode.IsDigit(c)) {
+			return false
+		}
+	}
+	return s != ""
+}
+
+// circle words the chain of names that leads back to its beginning.
+func circle(chain []string, name string) string {
+	for i, n := range chain {
+		if n == name {
+			return strings.Join(append(append([]string{}, chain[i:]...), name), " → ")
+		}
+	}
+	return name
+}
+
+// suggestion gives `did you mean "x"`, or the fallback.
+func suggestion(wrong string, known []string, fallback string) string {
+	if s := units.Suggest(wrong, known); s != "" {
+		return "did you mean " + strconv.Quote(s)
+	}
+	return fallback
+}

@@ -1,0 +1,133 @@
+package problem
+
+import (
+	"sort"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Read turns a sheet's raw cells into a problem. What does not read is left out
+// (OK is false) and reported; what does not depend on it still stands. The
+// errors are in the order of the sheet.
+func Read(s *sheet.Sheet) (*Problem, []Error) { return NewReader().Read(s) }
+
+// Reader reads sheets one after the other and remembers how each cell's text
+// parsed, so that after a keystroke only the changed cell is parsed again. It
+// serves one goroutine at a time; the problem it gives is the same as Read's.
+type Reader struct {
+	parsed map[string]parsed
+}
+
+type parsed struct {
+	expr *units.Expr
+	err  *units.Error
+}
+
+// maxRemembered bounds the memory of a reader: beyond it the texts typed so far
+// are forgotten and parsed anew. A large sheet holds some 2,000 cells.
+const maxRemembered = 8192
+
+// NewReader makes a reader with an empty memory.
+func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}} }
+
+func (rd *Reader) parse(text string) (*units.Expr, *units.Error) {
+	if got, ok := rd.parsed[text]; ok {
+		return got.expr, got.err
+	}
+	if len(rd.parsed) >= maxRemembered {
+		clear(rd.parsed)
+	}
+	e, err := units.Parse(text)
+	rd.parsed[text] = parsed{e, err}
+	return e, err
+}
+
+// Read reads one sheet.
+func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
+	r := &reading{Reader: rd, s: s, p: &Problem{}}
+	r.header()
+	r.indexNames()
+	r.readGivens()
+	r.readPoints()
+	r.readBodies()
+	r.readLines()
+	r.readQueries()
+	r.readAnswers()
+	r.wholeProblem()
+	r.sortErrors()
+	return r.p, r.errs
+}
+
+// reading is one pass over one sheet.
+type reading struct {
+	*Reader
+	s    *sheet.Sheet
+	p    *Problem
+	errs []Error
+
+	givens, points, lines map[string]int // indices by name
+	unknowns              map[string]int
+	pointRows, lineRows   []sheet.Row
+	givenRows             []sheet.Row
+	givenAt, pointAt      []progress
+	magnitudeAt           []progress
+	chain                 []string // names being read, for naming a circle
+	blocked               bool     // the last evaluation failed for a cell reported elsewhere
+	east, north           [3]float64
+}
+
+// progress of something that is read when first asked for.
+type progress int8
+
+const (
+	unread progress = iota
+	underway
+	done
+	failed
+)
+
+func (r *reading) fail(ref sheet.Ref, span units.Span, msg, hint string) {
+	r.errs = append(r.errs, Error{Ref: ref, Span: span, Msg: msg, Hint: hint})
+}
+
+// failCell reports an error of a cell's expression, unless it only repeats one
+// that has been reported where it arose.
+func (r *reading) failCell(ref sheet.Ref, err *units.Error) {
+	if r.blocked {
+		r.blocked = false
+		return
+	}
+	r.fail(ref, err.Span, err.Msg, err.Hint)
+}
+
+func whole(text string) units.Span { return units.Span{Start: 0, End: len(text)} }
+
+// sortErrors puts the errors in the order in which the sheet's cells stand.
+func (r *reading) sortErrors() {
+	if len(r.errs) < 2 {
+		return
+	}
+	order := map[sheet.Ref]int{}
+	n := 0
+	for _, t := range r.s.Tables {
+		for _, row := range t.Rows {
+			n++
+			order[sheet.Ref{Table: t.Name, Row: row.Name}] = n
+			for _, c := range row.Cells {
+				n++
+				order[sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}] = n
+			}
+		}
+	}
+	place := func(e Error) int {
+		if i, ok := order[e.Ref]; ok {
+			return i
+		}
+		if i, ok := order[sheet.Ref{Table: e.Ref.Table, Row: e.Ref.Row}]; ok {
+			return i
+		}
+		return n + 1
+	}
+	sort.SliceStable(r.errs, func(i, j int) bool { return place(r.errs[i]) < place(r.errs[j]) })
+}

@@ -1,0 +1,76 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// Fault is an error with its place in a file. Line and Column count from 1,
+// Column in characters; Line is 0 where the fault is the file's as a whole.
+// Source is the line it stands on and Width the characters it spans there.
+type Fault struct {
+	Line, Column int
+	Width        int
+	Source       string
+	Msg, Hint    string
+}
+
+// Where is the fault's line for standard error, `file:line:column: what: what
+// would do`, and below it the source with a caret, where there is a line.
+func (f Fault) Where(file string) string {
+	msg := f.Msg
+	if f.Hint != "" {
+		msg += ": " + f.Hint
+	}
+	if f.Line == 0 {
+		return file + ": " + msg
+	}
+	out := fmt.Sprintf("%s:%d:%d: %s", file, f.Line, f.Column, msg)
+	if strings.TrimSpace(f.Source) == "" {
+		return out
+	}
+	return out + "\n" + units.Caret(f.Source, f.span())
+}
+
+// span turns characters into the bytes that the caret is drawn by.
+func (f Fault) span() units.Span {
+	n, span := 0, units.Span{Start: len(f.Source), End: len(f.Source)}
+	for i := range f.Source {
+		if n == f.Column-1 {
+			span.Start = i
+		}
+		if n == f.Column-1+max(1, f.Width) {
+			span.End = i
+			break
+		}
+		n++
+	}
+	return span
+}
+
+// CheckLine is the one line that `trivet check` prints for a sheet.
+func CheckLine(file string, s *statics.Solution) (well bool, line string) {
+	failures := s.Failures()
+	if len(failures) > 0 {
+		return false, fmt.Sprintf("FAILS %s: %s", file, strings.Join(failures, "; "))
+	}
+	what := s.Verdict.String()
+	if s.Verdict == statics.NoEquilibrium && s.Problem.ResultantOnly() {
+		what = "resultant"
+	}
+	line = fmt.Sprintf("ok    %s: %s, %s", file, what, plural(len(s.Checks), "check"))
+	if n := len(s.Answers); n > 0 {
+		line += ", " + plural(n, "printed answer") + " met"
+	}
+	return true, line
+}
+
+func plural(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}

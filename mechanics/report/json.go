@@ -1,0 +1,199 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// The objects of `trivet solve --format json`, a contract: numbers at full
+// precision in the sheet's units, null where there is no such number.
+type (
+	jsonSheet struct {
+		Sheet     string         `json:"sheet"`
+		Title     string         `json:"title"`
+		Verdict   string         `json:"verdict"`
+		Words     []string       `json:"words"`
+		Degree    int            `json:"degree"`
+		Unknowns  []jsonUnknown  `json:"unknowns"`
+		Lines     []jsonLine     `json:"lines"`
+		Equations []jsonEquation `json:"equations"`
+		Asked     []jsonAsked    `json:"asked"`
+		Checks    []jsonCheck    `json:"checks"`
+		Answers   []jsonAnswer   `json:"answers"`
+		Free      []jsonMotion   `json:"free_motions,omitempty"`
+		Errors    []jsonError    `json:"errors,omitempty"`
+	}
+	jsonUnknown struct {
+		Name  string   `json:"name"`
+		Value *float64 `json:"value"`
+		Unit  string   `json:"unit"`
+		Fixed bool     `json:"fixed"`
+		Low   *float64 `json:"low"`
+		High  *float64 `json:"high"`
+		Sense *string  `json:"sense"`
+		Limit *float64 `json:"limit"`
+		Use   *float64 `json:"use"`
+		Text  string   `json:"text"`
+	}
+	jsonLine struct {
+		Name   string      `json:"name"`
+		Kind   string      `json:"kind"`
+		R      *[3]float64 `json:"r"`
+		Length *float64    `json:"length"`
+		U      *[3]float64 `json:"u"`
+		Unit   string      `json:"unit"`
+	}
+	jsonEquation struct {
+		Body     string             `json:"body"`
+		Axis     string             `json:"axis"`
+		Terms    map[string]float64 `json:"terms"`
+		Right    float64            `json:"right"`
+		Residual float64            `json:"residual"`
+		Relative float64            `json:"relative"`
+		Unit     string             `json:"unit"`
+	}
+	jsonAsked struct {
+		Name  string   `json:"name"`
+		Value *float64 `json:"value"`
+		Unit  string   `json:"unit"`
+		Text  string   `json:"text"`
+	}
+	jsonCheck struct {
+		Name string `json:"name"`
+		OK   bool   `json:"ok"`
+		Says string `json:"says"`
+	}
+	jsonAnswer struct {
+		Name     string `json:"name"`
+		Printed  string `json:"printed"`
+		Computed string `json:"computed"`
+		OK       bool   `json:"ok"`
+	}
+	jsonMotion struct {
+		Body string `json:"body"`
+		Says string `json:"says"`
+	}
+	jsonError struct {
+		Line   int    `json:"line"`
+		Column int    `json:"column"`
+		Says   string `json:"says"`
+		Hint   string `json:"hint"`
+	}
+)
+
+// JSON writes a solved sheet as one object.
+func JSON(sheet string, s *statics.Solution) []byte {
+	p := s.Problem
+	out := jsonSheet{
+		Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
+		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
+		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
+	}
+	for j := range s.X {
+		out.Unknowns = append(out.Unknowns, unknownJSON(s, j))
+	}
+	for i := range p.Lines {
+		out.Lines = append(out.Lines, lineJSON(p, i))
+	}
+	f := p.Units.Force
+	for i, row := range s.System.Rows {
+		e := jsonEquation{Body: row.Name, Axis: row.Axis, Terms: map[string]float64{}, Unit: f.Symbol,
+			Right: s.System.B[i] / f.Factor, Residual: s.Residuals[i].Value / f.Factor, Relative: s.Residuals[i].Relative}
+		for j, col := range s.System.Cols {
+			e.Terms[col.Name] = s.System.At(i, j)
+		}
+		out.Equations = append(out.Equations, e)
+	}
+	for _, q := range p.Asked {
+		unit := p.Units.For(q.Dim)
+		a := jsonAsked{Name: q.Name, Unit: unit.Symbol}
+		a.Value, a.Text = number(0), ""
+		if v, err := s.Evaluate(q); err != nil {
+			a.Value, a.Text = nil, err.Error()
+		} else {
+			a.Value, a.Text = number(v/unit.Factor), unit.Format(v, p.Figures)
+		}
+		out.Asked = append(out.Asked, a)
+	}
+	for _, c := range s.Checks {
+		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Says: c.Says(p)})
+	}
+	for _, a := range s.Answers {
+		out.Answers = append(out.Answers, jsonAnswer{Name: a.Query.Name, Printed: a.Printed, Computed: a.ComputedText(p), OK: a.OK})
+	}
+	for _, m := range s.Motions {
+		body := ""
+		if len(m.Moves) > 0 {
+			body = p.Bodies[m.Moves[0].Body].Name
+		}
+		out.Free = append(out.Free, jsonMotion{Body: body, Says: s.MotionWords(m)})
+	}
+	return marshal(out)
+}
+
+// JSONUnreadable writes a sheet that can't be read as one object.
+func JSONUnreadable(sheet, title string, faults []Fault) []byte {
+	out := jsonSheet{
+		Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
+		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
+		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
+	}
+	for _, f := range faults {
+		out.Errors = append(out.Errors, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
+	}
+	return marshal(out)
+}
+
+func marshal(v jsonSheet) []byte {
+	b, err := json.MarshalIndent(v, "", "  ")
+	if err != nil { // a number that is not finite: our mistake, not the user's
+		panic("report: " + err.Error())
+	}
+	return append(b, '\n')
+}
+
+func unknownJSON(s *statics.Solution, j int) jsonUnknown {
+	p, x := s.Problem, s.X[j]
+	f := p.Units.Force
+	u := jsonUnknown{Name: x.Name, Unit: f.Symbol, Fixed: x.Fixed, Text: ResultText(s, j)}
+	if x.Fixed {
+		u.Value = number(x.Value / f.Factor)
+	} else {
+		u.Low, u.High = number(x.Low/f.Factor), number(x.High/f.Factor)
+	}
+	if word := SenseWord(s, j); word != "" {
+		u.Sense = &word
+	}
+	if limit, use, ok := LimitUse(s, j); ok {
+		u.Limit = number(limit / f.Factor)
+		u.Use = number(100 * use)
+	}
+	return u
+}
+
+func lineJSON(p *problem.Problem, i int) jsonLine {
+	l := &p.Lines[i]
+	unit := p.Units.Length
+	out := jsonLine{Name: l.Name, Kind: l.Kind.String(), Unit: unit.Symbol}
+	if len(l.Legs) == 0 {
+		return out
+	}
+	leg := l.Legs[0]
+	out.U = &[3]float64{leg.U.X, leg.U.Y, leg.U.Z}
+	if leg.To >= 0 {
+		out.R = &[3]float64{leg.R.X / unit.Factor, leg.R.Y / unit.Factor, leg.R.Z / unit.Factor}
+		out.Length = number(l.Length() / unit.Factor)
+	}
+	return out
+}
+
+// number is a finite number, or nil: an unbounded end has none.
+func number(x float64) *float64 {
+	if math.IsInf(x, 0) || math.IsNaN(x) {
+		return nil
+	}
+	return &x
+}

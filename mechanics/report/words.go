@@ -1,0 +1,76 @@
+// Package report writes a solved problem for reading: as text, and as JSON for
+// other programs. It computes nothing that the solution does not hold.
+package report
+
+import (
+	"math"
+
+	"trivet/mechanics/statics"
+)
+
+// Caution stands on the screen, in every report and in the README.
+const Caution = "for teaching and quick checks: a static, rigid-body model without dynamic, wind or shock allowance; " +
+	"capacities and factors come from the manufacturer and the code that applies; a qualified person decides"
+
+// SenseWord says in words what the sign of an unknown means: tension, compression;
+// empty where the unknown is no line's own magnitude or has no single value.
+func SenseWord(s *statics.Solution, j int) string {
+	u := s.Problem.Unknowns[j]
+	if !u.Own || !s.X[j].Fixed {
+		return ""
+	}
+	info := s.Problem.Lines[u.Line].Kind.Info()
+	switch {
+	case s.X[j].Value > 0:
+		return info.Positive
+	case s.X[j].Value < 0:
+		return info.Negative
+	}
+	return "none"
+}
+
+// SenseMark is the textbook's mark beside a member's force: T or C, else empty.
+func SenseMark(s *statics.Solution, j int) string {
+	switch SenseWord(s, j) {
+	case "tension":
+		return "T"
+	case "compression":
+		return "C"
+	}
+	return ""
+}
+
+// ResultText is an unknown's value to the sheet's figures, or the range it may have.
+func ResultText(s *statics.Solution, j int) string {
+	x, f := s.X[j], s.Problem.Units.Force
+	n := s.Problem.Figures
+	switch {
+	case x.Fixed:
+		return f.Format(x.Value, n)
+	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
+		return "free"
+	case math.IsInf(x.High, 1):
+		return "at least " + f.Format(x.Low, n)
+	case math.IsInf(x.Low, -1):
+		return "at most " + f.Format(x.High, n)
+	}
+	return f.Format(x.Low, n) + " .. " + f.Format(x.High, n)
+}
+
+// LimitUse gives the limit of an unknown's own line in newtons and the part of it
+// in use; ok is false where the line has none.
+func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
+	u := s.Problem.Unknowns[j]
+	if !u.Own {
+		return 0, 0, false
+	}
+	limit = s.Problem.Lines[u.Line].Limit
+	if limit == 0 {
+		return 0, 0, false
+	}
+	most := math.Abs(s.X[j].Value)
+	if !s.X[j].Fixed {
+		most = max(math.Abs(s.X[j].Low), math.Abs(s.X[j].High))
+	}
+	return limit, most / limit, true
+}

@@ -1,0 +1,177 @@
+package statics
+
+import (
+	"errors"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+)
+
+// answerSlack widens the comparison with a printed answer by its rounding: a
+// value that lies on the half counts as met.
+const answerSlack = 1e-9
+
+// Evaluate gives a result in SI (newtons, metres, radians). The error says why
+// there is none: an unknown of it has no single value, or a direction is asked
+// of nothing.
+func (s *Solution) Evaluate(q problem.Query) (float64, error) {
+	p := s.Problem
+	switch q.Kind {
+	case problem.AskUnknown:
+		if q.Unknown >= 0 {
+			if !s.X[q.Unknown].Fixed {
+				return 0, errors.New(q.Name + " has no single value")
+			}
+			return s.X[q.Unknown].Value, nil
+		}
+		v, fixed := s.Magnitude(q.Line)
+		if !fixed {
+			return 0, errors.New(q.Name + " has no single value")
+		}
+		return v, nil
+	case problem.AskLength:
+		return p.Lines[q.Line].Length(), nil
+	case problem.AskStretch:
+		return p.Lines[q.Line].Spring.Stretch, nil
+	case problem.AskUnit:
+		u, ok := p.Lines[q.Line].Direction()
+		if !ok {
+			return 0, errors.New(p.Lines[q.Line].Name + " has no direction of its own")
+		}
+		return component(u, int(q.Part)), nil
+	case problem.AskForce:
+		f, err := s.lineForce(q.Line)
+		if err != nil {
+			return 0, err
+		}
+		return partOf(f, q.Part)
+	case problem.AskLoads:
+		return partOf(loads(p, q.Body), q.Part)
+	}
+	return s.evaluatePair(q)
+}
+
+// evaluatePair gives the angle between two lines, atan2(|u×v|, u·v), or the
+// component F·v of one line's force along the other.
+func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
+	v, ok := s.Problem.Lines[q.Other].Direction()
+	if !ok {
+		return 0, errors.New(s.Problem.Lines[q.Other].Name + " has no direction of its own")
+	}
+	if q.Kind == problem.AskComponent {
+		f, err := s.lineForce(q.Line)
+		if err != nil {
+			return 0, err
+		}
+		return r3.Dot(f, v), nil
+	}
+	u, ok := s.Problem.Lines[q.Line].Direction()
+	if !ok {
+		return 0, errors.New(s.Problem.Lines[q.Line].Name + " has no direction of its own")
+	}
+	return math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v)), nil
+}
+
+// lineForce is the force of a line on the first body of its path.
+func (s *Solution) lineForce(line int) (r3.Vec, error) {
+	l := &s.Problem.Lines[line]
+	if len(l.Acts) == 0 {
+		return r3.Vec{}, errors.New(l.Name + " acts on no body")
+	}
+	for _, t := range l.Acts[0].Terms {
+		if !s.X[t.Unknown].Fixed {
+			return r3.Vec{}, errors.New(l.Name + " has no single value")
+		}
+	}
+	return s.force(&l.Acts[0]), nil
+}
+
+func partOf(f r3.Vec, part problem.Part) (float64, error) {
+	size := r3.Norm(f)
+	switch part {
+	case problem.X, problem.Y, problem.Z:
+		return component(f, int(part)), nil
+	case problem.Size:
+		return size, nil
+	}
+	if size == 0 {
+		return 0, errors.New("this force is zero and has no direction")
+	}
+	switch part {
+	case problem.Alpha:
+		return math.Atan2(math.Hypot(f.Y, f.Z), f.X), nil
+	case problem.Beta:
+		return math.Atan2(math.Hypot(f.X, f.Z), f.Y), nil
+	case problem.Gamma:
+		return math.Atan2(math.Hypot(f.X, f.Y), f.Z), nil
+	}
+	angle := math.Atan2(f.Y, f.X)
+	if angle < 0 {
+		angle += 2 * math.Pi
+	}
+	return angle, nil
+}
+
+// compareAnswers holds what a source prints against what was computed.
+func (s *Solution) compareAnswers() {
+	if len(s.Problem.Answers) == 0 {
+		return
+	}
+	s.Answers = make([]AnswerCheck, len(s.Problem.Answers))
+	for i, a := range s.Problem.Answers {
+		c := AnswerCheck{Answer: a}
+		v, err := s.Evaluate(a.Query)
+		if err != nil {
+			c.Err = err.Error()
+		} else {
+			c.Computed = v
+			off := math.Abs(v - a.Value)
+			if a.Query.Part == problem.PlaneAngle && a.Query.Kind != problem.AskAngle {
+				off = math.Abs(math.Remainder(v-a.Value, 2*math.Pi))
+			}
+			c.OK = off <= a.Half*(1+answerSlack)+answerSlack*math.Abs(a.Value)
+		}
+		s.Answers[i] = c
+	}
+}
+
+// Well tells whether all is as it should be: a single solution that keeps every
+// sense, every check and every printed answer met. A sheet without unknowns that
+// asks for results of its known forces (a resultant exercise) need not balance;
+// a sheet that expects another verdict is well when it gets it.
+func (s *Solution) Well() bool { return len(s.Failures()) == 0 }
+
+// Single tells whether the problem has the one answer it is after.
+func (s *Solution) Single() bool {
+	return s.Verdict == Determinate || s.Verdict == NoEquilibrium && s.Problem.ResultantOnly()
+}
+
+// Failures says in words what is not as it should be.
+func (s *Solution) Failures() []string {
+	var out []string
+	expected := s.Problem.Expect
+	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {
+		out = append(out, s.Words()...)
+		if expected != "" {
+			out[0] = "expected " + expected + ", and it is " + out[0]
+		}
+	}
+	for _, c := range s.Checks {
+		if !c.OK && !(expected != "" && c.Kind.followsVerdict()) {
+			out = append(out, c.Says(s.Problem))
+		}
+	}
+	for _, a := range s.Answers {
+		if !a.OK {
+			out = append(out, a.Says(s.Problem))
+		}
+	}
+	return out
+}
+
+// followsVerdict tells that a check fails because the verdict is what it is.
+func (k CheckKind) followsVerdict() bool {
+	return k == CheckResidual || k == CheckMoment || k == CheckSense || k == CheckSenseRange
+}

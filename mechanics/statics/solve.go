@@ -1,0 +1,223 @@
+package statics
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"trivet/mechanics/problem"
+)
+
+// The bounds by which rank and equilibrium are judged.
+const (
+	// rankTol is the smallest singular value, relative to the largest of the scaled
+	// system, that counts. Unit vectors carry rounding of about 1e-16, so a truly
+	// dependent system comes out below some 1e-15; a geometry that a person can
+	// measure or type differs from a dependent one by far more than 1e-12.
+	rankTol = 1e-12
+	// coordinateRounding is what a unit vector loses for each decade by which the
+	// coordinates exceed the length between them, times a margin of 8.
+	coordinateRounding = 8 * 2.220446049250313e-16
+	// plainCond is the condition number up to which the factors of A alone show full
+	// rank; beyond it the singular values are looked at. It lies far from 1/rankTol.
+	plainCond = 1e8
+	// loadTol is what may remain of the loads, relative to the largest of them,
+	// before they count as unbalanced: rounding leaves 1e-15, and 1e-9 of a load
+	// is less than anyone can measure.
+	loadTol = 1e-9
+	// fixedTol is how much of an unknown (in the scaled system) may take part in
+	// the free combinations before it counts as free itself.
+	fixedTol = 1e-9
+	// zeroTol times the condition number is the rounding of a value relative to the
+	// largest: what is smaller is nothing, and is shown as 0.
+	zeroTol = 1e-15
+)
+
+// Solve assembles and solves a problem:
+//
+//	A x = b
+//
+// It judges rank on the columns scaled to length one (row scaling has no part in
+// it here: all rows are forces). Square and well-conditioned systems are solved
+// by LU factors with partial pivoting; all others by the singular value
+// decomposition A = U Σ Vᵀ, whose null spaces say what is free. Solve never
+// fails: what has no single solution has a verdict.
+func Solve(p *problem.Problem) *Solution {
+	s := &Solution{Problem: p, System: Assemble(p), Cond: 1}
+	m, n := len(s.System.Rows), len(s.System.Cols)
+	s.X = make([]Unknown, n)
+	for j := range s.X {
+		s.X[j] = Unknown{Name: p.Unknowns[j].Name, Fixed: true}
+	}
+	switch {
+	case m == 0:
+		s.Verdict = Unreadable
+		return s
+	case n == 0:
+		s.judgeLoadsAlone()
+	default:
+		if !s.solveSquare() {
+			s.solveAny()
+		}
+	}
+	s.cleanZeros()
+	s.judgeSenses()
+	s.residuals()
+	s.check()
+	s.compareAnswers()
+	return s
+}
+
+// columnScale gives the length of each column, 1 for an empty one.
+func columnScale(s *System) []float64 {
+	n := len(s.Cols)
+	scale := make([]float64, n)
+	for i, a := range s.A {
+		scale[i%n] += a * a
+	}
+	for j := range scale {
+		scale[j] = math.Sqrt(scale[j])
+		if scale[j] == 0 {
+			scale[j] = 1
+		}
+	}
+	return scale
+}
+
+func scaled(s *System, scale []float64) *mat.Dense {
+	m, n := len(s.Rows), len(s.Cols)
+	a := make([]float64, m*n)
+	for i := range a {
+		a[i] = s.A[i] / scale[i%n]
+	}
+	return mat.NewDense(m, n, a)
+}
+
+// solveSquare solves the plain case; false where the system is not square, or
+// so conditioned that its rank must be looked at.
+func (s *Solution) solveSquare() bool {
+	n := len(s.System.Cols)
+	if n != len(s.System.Rows) {
+		return false
+	}
+	scale := columnScale(&s.System)
+	var lu mat.LU
+	lu.Factorize(scaled(&s.System, scale))
+	cond := lu.Cond()
+	if !(cond < plainCond) {
+		return false
+	}
+	s.fromLU(&lu, scale)
+	s.Cond, s.Rank = cond, n
+	return true
+}
+
+func (s *Solution) fromLU(lu *mat.LU, scale []float64) {
+	y := mat.NewVecDense(len(scale), nil)
+	// The error only repeats a condition number above gonum's own gate of 1e16.
+	_ = lu.SolveVecTo(y, false, mat.NewVecDense(len(s.System.B), s.System.B))
+	for j := range s.X {
+		s.X[j].Value = y.AtVec(j) / scale[j]
+	}
+}
+
+// rankTolerance is rankTol, or more where coordinates are so large beside the
+// lengths between them that their rounding shows in the unit vectors.
+func rankTolerance(p *problem.Problem) float64 {
+	tol := rankTol
+	for i := range p.Lines {
+		for _, leg := range p.Lines[i].Legs {
+			if leg.To < 0 {
+				continue
+			}
+			a, b := p.Points[leg.From].At, p.Points[leg.To].At
+			size := max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z), math.Abs(b.X), math.Abs(b.Y), math.Abs(b.Z))
+			tol = max(tol, coordinateRounding*size/leg.Length)
+		}
+	}
+	return tol
+}
+
+// solveAny solves by singular values, whatever the shape and rank.
+func (s *Solution) solveAny() {
+	m, n := len(s.System.Rows), len(s.System.Cols)
+	scale := columnScale(&s.System)
+	a := scaled(&s.System, scale)
+	var svd mat.SVD
+	if !svd.Factorize(a, mat.SVDFull) {
+		s.Verdict = Unreadable // the iteration did not converge: never seen for finite entries
+		return
+	}
+	sv := svd.Values(nil)
+	tol := rankTolerance(s.Problem)
+	for _, v := range sv {
+		if v > tol*sv[0] && v > 0 {
+			s.Rank++
+		}
+	}
+	if s.Rank > 0 {
+		s.Cond = sv[0] / sv[s.Rank-1]
+	}
+	var u, v mat.Dense
+	svd.UTo(&u)
+	svd.VTo(&v)
+
+	// x = D⁻¹ V_r Σ_r⁻¹ U_rᵀ b, the solution with the least scaled magnitudes.
+	for k := range s.Rank {
+		c := 0.0
+		for i := range m {
+			c += u.At(i, k) * s.System.B[i]
+		}
+		c /= sv[k]
+		for j := range n {
+			s.X[j].Value += v.At(j, k) * c / scale[j]
+		}
+	}
+	if m == n && s.Rank == n { // full rank after all: the factors are the better road
+		var lu mat.LU
+		lu.Factorize(a)
+		s.fromLU(&lu, scale)
+	}
+	if s.Rank < m {
+		s.motions(leftNull(&u, s.Rank))
+	}
+	if s.Verdict == NoEquilibrium {
+		for j := range s.X {
+			s.X[j].Fixed = false
+			s.X[j].Low, s.X[j].High = math.Inf(-1), math.Inf(1)
+		}
+		return
+	}
+	if s.Rank < n {
+		s.free(&v, scale)
+	}
+}
+
+// judgeLoadsAlone treats a problem without unknowns: the loads balance or not.
+func (s *Solution) judgeLoadsAlone() {
+	m := len(s.System.Rows)
+	null := mat.NewDense(m, m, nil)
+	for i := range m {
+		null.Set(i, i, 1)
+	}
+	s.motions(null)
+}
+
+// leftNull gives the columns of U that span what no unknown can balance.
+func leftNull(u *mat.Dense, rank int) *mat.Dense {
+	m, _ := u.Dims()
+	return mat.DenseCopyOf(u.Slice(0, m, rank, m))
+}
+
+// cleanZeros sets values that are rounding only to nothing.
+func (s *Solution) cleanZeros() {
+	most := largestLoad(s.Problem)
+	for _, x := range s.X {
+		most = max(most, math.Abs(x.Value))
+	}
+	for j := range s.X {
+		if math.Abs(s.X[j].Value) <= zeroTol*s.Cond*most {
+			s.X[j].Value = 0
+		}
+	}
+}
