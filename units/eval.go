@@ -86,26 +86,6 @@ func (r run) eval(n *node) (Value, *Error) {
 	return r.pow(n, a, b)
 }
 
-// Places is an Env that keeps points apart from other names: where a function
-// takes a vector, as dir(A, B) does, a bare name is tried as a point first.
-type Places interface {
-	Place(name string) (v Value, ok bool, err error)
-}
-
-// vector evaluates an argument of which a vector is wanted.
-func (r run) vector(n *node) (Value, *Error) {
-	if n.kind == nName {
-		if places, is := r.env.(Places); is {
-			if v, ok, err := places.Place(n.name); err != nil {
-				return Value{}, because(n.span, err)
-			} else if ok {
-				return v, nil
-			}
-		}
-	}
-	return r.eval(n)
-}
-
 // because makes an Env's reason the error of the name at span.
 func because(at Span, err error) *Error {
 	var e *Error

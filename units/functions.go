@@ -47,16 +47,6 @@ var functions = []function{
 	{"cross", "vv", "cross(a, b)", "vector product", cross},
 }
 
-// Reserved tells whether a name has a meaning in every cell without being a
-// unit: a function, π, or an axis x y z, i j k.
-func Reserved(name string) bool {
-	switch name {
-	case "pi", "π", "x", "y", "z", "i", "j", "k":
-		return true
-	}
-	return findFunction(name) != nil
-}
-
 func functionNames() []string {
 	out := make([]string, len(functions))
 	for i := range functions {
@@ -99,11 +89,12 @@ func (r run) call(n *node) (Value, *Error) {
 		if n.fn.takes[takes] == '|' {
 			takes++
 		}
-		v, err := r.argument(c, n.fn.takes[takes] == 'v')
+		vector := n.fn.takes[takes] == 'v'
+		v, err := r.argument(c, vector)
 		if err != nil {
 			return v, err
 		}
-		switch vector := n.fn.takes[takes] == 'v'; {
+		switch {
 		case len(v.Terms) > 0:
 			return r.fail(n, linear, "%s is a function of an unknown", r.src(n))
 		case vector && v.N == 1:
@@ -127,7 +118,7 @@ func (r run) argument(c *node, vector bool) (Value, *Error) {
 	if places, ok := r.env.(Places); ok && vector && c.kind == nName {
 		v, found, err := places.Place(c.name)
 		if err != nil {
-			return Value{}, &Error{c.span, err.Error(), ""}
+			return Value{}, because(c.span, err)
 		}
 		if found {
 			return v, nil
