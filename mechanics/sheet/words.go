@@ -68,10 +68,15 @@ func inWords(text string, at int, theirs string) *fault {
 	if strings.Contains(theirs, "start of key") {
 		r, _ := utf8.DecodeRuneInString(text[min(at, len(text)):])
 		switch r {
-		case '=', ']', '\n', '\r':
+		case ']':
+			return &fault{at, "the name is missing", "write it as [name]"}
+		case '=', '\n', '\r':
 			return &fault{at, "the name is missing", `write it as name = "value"`}
 		}
 		return &fault{at, fmt.Sprintf("a name cannot start with %q", r), "put the name in quotes"}
+	}
+	if strings.Contains(theirs, "at start of value") && strings.ContainsRune("\r\n#", rune((text + "\n")[min(at, len(text))])) {
+		return &fault{at, "the value is missing", `write it as name = "value"`}
 	}
 	if name, ok := strings.CutPrefix(theirs, "key "); ok && strings.HasSuffix(theirs, " is already defined") {
 		return &fault{at, fmt.Sprintf("the name %q is used twice", strings.TrimSuffix(name, " is already defined")), "rename one of them"}
