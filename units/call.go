@@ -24,9 +24,7 @@ func (p *parser) call(word string) (*node, *Error) {
 		p.i++
 		return p.arguments(fn, at)
 	}
-	prefix := after.kind == tNumber || after.kind == tName && !after.mark && bySymbol[p.text[after.start:after.end]] == nil ||
-		after.kind == tMinus && p.at(p.i+2).kind == tNumber
-	if fn == nil || fn.takes != "s" || !prefix {
+	if !p.prefixAt(p.i, fn) {
 		return nil, nil
 	}
 	if err := p.enter(); err != nil {
@@ -49,6 +47,34 @@ func (p *parser) call(word string) (*node, *Error) {
 		arg = &node{kind: nNeg, span: Span{minus.start, arg.span.End}, args: []*node{arg}}
 	}
 	return &node{kind: nCall, span: Span{t.start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+}
+
+// prefixAt tells whether the function named by token i takes the operand
+// behind it: a number, signed or not, or a name that is no unit.
+func (p *parser) prefixAt(i int, fn *function) bool {
+	if fn == nil || fn.takes != "s" {
+		return false
+	}
+	switch t := p.at(i + 1); t.kind {
+	case tNumber:
+		return true
+	case tMinus:
+		return p.at(i+2).kind == tNumber
+	case tName:
+		return bySymbol[p.text[t.start:t.end]] == nil
+	}
+	return false
+}
+
+// functionAt tells whether a call begins at token i. One may stand beside any
+// operand: W cos 30°, 2 kN sin(a).
+func (p *parser) functionAt(i int) bool {
+	t := p.at(i)
+	if t.kind != tName {
+		return false
+	}
+	fn := findFunction(p.text[t.start:t.end])
+	return fn != nil && (p.at(i+1).kind == tOpen || p.prefixAt(i, fn))
 }
 
 // arguments reads ( a, b ) behind a function's name.

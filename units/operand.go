@@ -6,7 +6,7 @@ import (
 )
 
 // power reads an operand, a power of it, and what stands beside it without an
-// operator: 2^3, 10^3 N, 2 T1, 6 cos 30°, 2 (3 + 4).
+// operator: 2^3, 10^3 N, 2 T1, W cos 30°, 2 (3 + 4).
 func (p *parser) power() (*node, *Error) {
 	if err := p.enter(); err != nil {
 		return nil, err
@@ -27,7 +27,7 @@ func (p *parser) power() (*node, *Error) {
 			return p.unitBehind(n)
 		}
 		return n, nil
-	case beside && p.operandAt(p.i):
+	case beside && p.operandAt(p.i), p.functionAt(p.i):
 		// a/2 h: behind a slash a reader can't tell what is divided by.
 		if first > 0 && p.at(first-1).kind == tSlash {
 			at := Span{n.span.Start, t.end}
@@ -119,7 +119,12 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 		if word == "pi" || word == "π" {
 			p.i++
 			n = &node{kind: nNumber, span: Span{t.start, t.end}, num: math.Pi, exact: true}
-			break
+			// π/6 rad is a fraction of π, as 1/2 in is one of an inch.
+			if d := p.at(p.i + 1); p.peek().kind == tSlash && d.whole && d.num != 0 && p.unitAt(p.i+2, false) {
+				p.i += 2
+				n.num /= d.num
+				n.span.End = d.end
+			}
 		}
 		if n, err = p.call(word); n == nil && err == nil {
 			p.i++
