@@ -5,10 +5,11 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // oddTexts are what people type and what breaks quoting.
-var oddTexts = []string{"", "1", "4, 0, 0", `5'-6 1/2"`, `"`, `'`, `"""`, `'''`, `\`, `\\n`, `a\`, "a\nb", "\n", "\r\nx", "a\r\nb\r\n", "\r", "\t",
+var oddTexts = []string{"", "1", "4, 0, 0", `5'-6 1/2"`, `"`, `'`, `"""`, `"""x`, `a""""b`, `'''x`, `'''`, `\`, `\\n`, `a\`, "a\nb", "\n", "\r\nx", "a\r\nb\r\n", "\r", "\t",
 	"°", "±", "日本", "\U0001F9F5", "# no comment", "}", "]", "= x", " ", " x ", "a\x00b", "\x7f", "\x1b[0m", `''"`, `"x""`, "x'", "x\"\"", "3", "-2.5e3", "true",
 	"1_000", "inf", "0x1F", "2026-01-02", "{ at = 1 }", "007", "99999999999999999999", "1e999", "\u2028", "\u0085"}
 
@@ -194,6 +195,11 @@ func checkEdit(t *testing.T, s *Sheet, e Edit) *Sheet {
 	t.Helper()
 	next, p, err := s.Apply(e)
 	if err != nil {
+		if set, ok := e.(SetCell); ok && utf8.ValidString(set.Text) && len(set.Text) <= MaxCell {
+			if c, ok := s.Cell(set.Ref); ok && c.Readable {
+				t.Fatalf("%#v: %v in\n%s", e, err, s.text)
+			}
+		}
 		if err.Error() == "" || strings.Contains(err.Error(), "toml") {
 			t.Fatalf("%#v: %q", e, err)
 		}

@@ -127,8 +127,8 @@ func unchanged(path string, was Stamp, force bool) error {
 
 // writeBeside writes text to a new file in the folder of path and gives its
 // name. After an error no such file is left.
-func writeBeside(path, text string, mode fs.FileMode) (name string, err error) {
-	name = filepath.Join(filepath.Dir(path), ".trivet-"+rand.Text()[:12])
+func writeBeside(path, text string, mode fs.FileMode) (string, error) {
+	name := filepath.Join(filepath.Dir(path), ".trivet-"+rand.Text()[:12])
 	create := fs.FileMode(0o666) // less what the user's umask takes away
 	if mode != 0 {
 		create = 0o600 // until it has the old one's owner
@@ -137,26 +137,19 @@ func writeBeside(path, text string, mode fs.FileMode) (name string, err error) {
 	if err != nil {
 		return "", err
 	}
-	defer func() {
-		if err != nil {
-			f.Close()
-			os.Remove(name)
-		}
-	}()
-	if _, err = f.WriteString(text); err != nil {
-		return "", err
-	}
-	if mode != 0 {
+	_, err = f.WriteString(text)
+	if err == nil && mode != 0 {
 		keepOwner(f, path)
-		if err = f.Chmod(mode); err != nil {
-			return "", err
-		}
+		err = f.Chmod(mode)
 	}
-	if err = f.Sync(); err != nil {
+	if err == nil {
+		err = f.Sync()
+	}
+	if err = errors.Join(err, f.Close()); err != nil {
+		os.Remove(name)
 		return "", err
 	}
-	err = f.Close()
-	return name, err
+	return name, nil
 }
 
 // syncFolder makes the rename last. Not every system can; the file itself is
