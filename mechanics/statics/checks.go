@@ -20,6 +20,10 @@ const (
 	// MomentTol is the same for ΣM about a second point, relative to the largest
 	// moment. The arm's coordinates add their rounding.
 	MomentTol = 1e-8
+	// faint is the part of the largest force below which the terms of a sum are
+	// held against that part instead of the largest of them: rounding leaves 1e-16
+	// of the largest force in every row, also in one whose own terms are all nothing.
+	faint = 1e-6
 	// senseTol is how far below nothing a cable's tension may come out, relative to
 	// the largest load, before it pushes: a cable at exactly zero is slack, not broken.
 	senseTol = 1e-9
@@ -108,9 +112,10 @@ func (s *Solution) residuals() {
 			}
 		}
 	}
+	least := faint * s.scale()
 	for row := range s.Residuals {
-		if most[row] > 0 {
-			s.Residuals[row].Relative = math.Abs(s.Residuals[row].Value) / most[row]
+		if size := max(most[row], least); size > 0 {
+			s.Residuals[row].Relative = math.Abs(s.Residuals[row].Value) / size
 		}
 	}
 }
@@ -220,10 +225,11 @@ func (s *Solution) secondPoint(body int) (string, r3.Vec) {
 // other numbers than those of ΣF: a direction that misses the far end shows.
 func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 	p := s.Problem
+	least := faint * s.scale()
 	add := func(at, f r3.Vec) {
 		arm := r3.Sub(at, q)
 		sum = r3.Add(sum, r3.Cross(arm, f))
-		most = max(most, r3.Norm(arm)*r3.Norm(f))
+		most = max(most, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
