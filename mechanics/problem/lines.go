@@ -89,7 +89,10 @@ func (r *reading) misspelt(row sheet.Row, l *Line) {
 		for _, k := range lineKeys {
 			known = known || k == c.Key
 		}
-		if s := units.Suggest(c.Key, lineKeys); !known && s != "" {
+		if known {
+			continue
+		}
+		if s := units.Suggest(c.Key, lineKeys); s != "" {
 			r.fail(sheet.Ref{Table: "lines", Row: row.Name, Key: c.Key}, units.Span{}, "the line "+l.Name+" has a key "+strconv.Quote(c.Key)+", which nothing reads", "did you mean "+strconv.Quote(s))
 		}
 	}
