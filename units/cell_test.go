@@ -59,6 +59,13 @@ func TestScalars(t *testing.T) {
 		{"24 kN/m³", Dim{L: -2, M: 1, T: -2}, 24e3},
 		{"7850 kg/m^3", Dim{L: -3, M: 1}, 7850},
 		{"2 m/2 m", Number, 1},
+		{"10 N/2 m", LineLoad, 5},
+		{"sqrt(3)/2 m", Length, math.Sqrt(3) / 2},
+		{"-49*sqrt(3)/3 N", Force, -49 * math.Sqrt(3) / 3},
+		{"1/(2 m)", Dim{L: -1}, 0.5},
+		{"1/1/2 in", Length, 0.0127},
+		{"2^1/2 in", Length, 0.0254},
+
 		// carpenters
 		{"1/2 in", Length, 0.0127},
 		{"-1/2 in", Length, -0.0127},

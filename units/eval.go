@@ -69,6 +69,9 @@ func (r run) eval(n *node) (Value, *Error) {
 	case nUnit:
 		return r.unit(n, a)
 	}
+	if u := n.args[1]; n.kind == nDiv && a.Dim == Number && u.kind == nUnit && !u.closed && literal(u.args[0]) {
+		return r.overUnit(n, u, a)
+	}
 	b, err := r.eval(n.args[1])
 	if err != nil {
 		return b, err
@@ -142,6 +145,22 @@ func (r run) unit(n *node, a Value) (Value, *Error) {
 	}
 	a.Terms = times(a.Terms, n.factor)
 	return r.kept(n, a)
+}
+
+// overUnit gives (a/b) units for "a/b units" where a is a plain number:
+// sqrt(3)/2 m and -49*sqrt(3)/3 N mean what 1/2 in does. Where a is a quantity
+// the slash divides it by all of b units: 10 N/2 m.
+func (r run) overUnit(n, u *node, a Value) (Value, *Error) {
+	b, err := r.eval(u.args[0])
+	if err != nil {
+		return b, err
+	}
+	if a, err = r.div(n, a, b); err != nil {
+		return a, err
+	}
+	at := *u
+	at.span = n.span
+	return r.unit(&at, a)
 }
 
 // kept refuses a result that has left the range of numbers.

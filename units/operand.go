@@ -125,6 +125,7 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 				n.num /= d.num
 				n.span.End = d.end
 			}
+			break
 		}
 		if n, err = p.call(word); n == nil && err == nil {
 			p.i++
@@ -162,7 +163,7 @@ func (p *parser) parenthesis() (*node, *Error) {
 	close := p.next()
 	// The span takes the parentheses in; a copy, since nothing else may see them.
 	m := *n
-	m.span = Span{open.start, close.end}
+	m.span, m.closed = Span{open.start, close.end}, true
 	return &m, nil
 }
 

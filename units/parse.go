@@ -39,6 +39,7 @@ type node struct {
 	factor float64 // of nUnit, into SI
 	place  int     // of a typed decimal number: the power of ten of its last digit
 	exact  bool    // a number that is a fraction or a constant, with no last digit
+	closed bool    // in parentheses
 	dim    Dim
 	name   string
 	fn     *function

@@ -1,0 +1,176 @@
+package units
+
+import (
+	"math"
+	"testing"
+)
+
+func TestFigures(t *testing.T) {
+	for _, c := range []struct {
+		x       float64
+		figures int
+		want    string
+	}{
+		{0, 3, "0"},
+		{math.Copysign(0, -1), 3, "0"},
+		{1, 3, "1.00"},
+		{-1, 1, "-1"},
+		{760.93, 3, "761"},
+		// half up on the decimal that is seen, whichever way the float lies
+		{2.675, 3, "2.68"},
+		{1.005, 3, "1.01"},
+		{-1.005, 3, "-1.01"},
+		{0.045, 1, "0.05"},
+		{0.045, 3, "0.0450"},
+		{2.5, 1, "3"},
+		{9.995, 3, "10.0"},
+		{999.5, 3, "1000"},
+		{99950, 3, "100 000"},
+		{0.9995, 3, "1.00"},
+		{9.99499999999999, 3, "9.99"},
+		// thousands, NIST SP 811 (2008), 10.5.3: four digits are not parted
+		{1234, 4, "1234"},
+		{9999.5, 4, "10 000"},
+		{12345, 3, "12 300"},
+		{-12345.678, 7, "-12 345.68"},
+		{1234567, 7, "1 234 567"},
+		// powers of ten
+		{9999999, 7, "9 999 999"},
+		{9999999, 3, "1.00e7"},
+		{1e7, 3, "1.00e7"},
+		{1.891e-3, 3, "0.00189"},
+		{1e-3, 3, "0.00100"},
+		{9.994e-4, 3, "9.99e-4"},
+		{9.996e-4, 3, "0.00100"},
+		{-4e-4, 2, "-4.0e-4"},
+		{5e-324, 3, "5.00e-324"},
+		{1.7976931348623157e308, 3, "1.80e308"},
+		// limits
+		{math.Pi, 0, "3"},
+		{math.Pi, -5, "3"},
+		{0.5, 20, "0.50000000000000000000"},
+		{math.NaN(), 3, "not a number"},
+		{math.Inf(-1), 3, "not a number"},
+	} {
+		if got := Figures(c.x, c.figures); got != c.want {
+			t.Errorf("Figures(%v, %d) = %q, want %q", c.x, c.figures, got, c.want)
+		}
+	}
+}
+
+func TestDecimals(t *testing.T) {
+	for _, c := range []struct {
+		x      float64
+		places int
+		want   string
+	}{
+		{0, 2, "0.00"},
+		{2.675, 2, "2.68"},
+		{1.005, 2, "1.01"},
+		{-0.0004, 3, "0.000"},
+		{-0.0005, 3, "-0.001"},
+		{0.5, 0, "1"},
+		{0.4, 0, "0"},
+		{0.06, 0, "0"},
+		{0.95, 1, "1.0"},
+		{0.095, 1, "0.1"},
+		{99999.95, 1, "100 000.0"},
+		{1e-320, 4, "0.0000"},
+		{1.25e9, 1, "1.3e9"},
+		{9.99e9, 1, "1.0e10"},
+		{3, -2, "3"},
+		{math.NaN(), 2, "not a number"},
+	} {
+		if got := Decimals(c.x, c.places); got != c.want {
+			t.Errorf("Decimals(%v, %d) = %q, want %q", c.x, c.places, got, c.want)
+		}
+	}
+}
+
+func TestCompact(t *testing.T) {
+	for _, c := range []struct {
+		x    float64
+		want string
+	}{
+		{0, "0"}, {math.Copysign(0, -1), "0"}, {0.1, "0.1"}, {-1234567.25, "-1234567.25"}, {12300, "12300"},
+		{1e7, "1e7"}, {1.5e-7, "1.5e-7"}, {1.0 / 3, "0.3333333333333333"}, {math.Inf(1), "not a number"},
+	} {
+		if got := Compact(c.x); got != c.want {
+			t.Errorf("Compact(%v) = %q, want %q", c.x, got, c.want)
+		}
+	}
+}
+
+func TestFormat(t *testing.T) {
+	unit := func(s string) Unit {
+		u, err := ParseUnit(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return u
+	}
+	for _, c := range []struct {
+		si      float64
+		unit    Unit
+		figures int
+		want    string
+	}{
+		{760.93, unit("N"), 3, "761 N"},
+		{math.Pi / 6, unit("°"), 2, "30 deg"},
+		{0.045 * math.Pi / 180, unit("deg"), 1, "0.05 deg"},
+		{2675, unit("kN"), 3, "2.68 kN"},
+		{400 * poundF, unit("lb"), 3, "400 lbf"},
+		{12.345 * poundF * foot, unit("lbf ft"), 4, "12.35 lbf ft"},
+		{0.25, DefaultSet().For(Number), 3, "0.250"},
+		{0, unit("N m"), 3, "0 N m"},
+	} {
+		if got := c.unit.Format(c.si, c.figures); got != c.want {
+			t.Errorf("%v in %s to %d figures: %q, want %q", c.si, c.unit.Symbol, c.figures, got, c.want)
+		}
+	}
+}
+
+func TestReadPrinted(t *testing.T) {
+	deg := math.Pi / 180
+	for _, c := range []struct {
+		text        string
+		d           Dim
+		value, half float64
+		dim         Dim
+	}{
+		{"761 N", Force, 761, 0.5, Force},
+		{"-761 N", Force, -761, 0.5, Force},
+		{"43.8", Force, 43.8, 0.05, Force},
+		{"43.80", Force, 43.8, 0.005, Force},
+		{"6.0e2 N", Force, 600, 5, Force},
+		{"6e2 N", Force, 600, 50, Force},
+		{"1.30 kN", Force, 1300, 5, Force},
+		{"12 300 N", Force, 12300, 0.5, Force},
+		{"22.62 deg", Angle, 22.62 * deg, 0.005 * deg, Angle},
+		{"22.62°", Force, 22.62 * deg, 0.005 * deg, Angle}, // the dimension as printed
+		{"215.6 lb", Force, 215.6 * poundF, 0.05 * poundF, Force},
+		{"22.6", Angle, 22.6 * deg, 0.05 * deg, Angle},
+		{"-49*sqrt(3)/3 N", Force, -49 * math.Sqrt(3) / 3, 1e-9 * 49 * math.Sqrt(3) / 3, Force},
+		{"50/3", Force, 50.0 / 3, 1e-9 * 50 / 3, Force},
+		{"1/2 kN", Force, 500, 1e-9 * 500, Force},
+		{"500 N ± 5 N", Force, 500, 5, Force},
+		{"0", Moment, 0, 0.5, Moment},
+		{"0.29", Number, 0.29, 0.005, Number},
+	} {
+		value, half, dim, err := ReadPrinted(c.text, DefaultSet(), c.d)
+		if err != nil || !near(value, c.value) || math.Abs(half-c.half) > 1e-12*c.half || dim != c.dim {
+			t.Errorf("ReadPrinted(%q) = %v, %v, %v, %v, want %v, %v, %v", c.text, value, half, dim, err, c.value, c.half, c.dim)
+		}
+	}
+	for text, want := range map[string]string{
+		"":       "nothing here",
+		"761 NN": `unknown unit "NN": write N N`,
+		"T1":     `there is no "T1"`,
+		"1, 2":   "1, 2 reads as two values: one value is wanted here",
+		"?":      "? is unknown, and a value is wanted here",
+	} {
+		if _, _, _, err := ReadPrinted(text, DefaultSet(), Force); err == nil || err.Error() != want {
+			t.Errorf("ReadPrinted(%q): %v, want %q", text, err, want)
+		}
+	}
+}
