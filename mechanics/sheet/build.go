@@ -109,7 +109,7 @@ func (b *builder) header(n *unstable.Node) *fault {
 		return err
 	}
 	if len(path) > MaxDepth {
-		return &fault{start, "the name of this table has more than 8 parts", "a problem needs 2; shorten it"}
+		return &fault{start, fmt.Sprintf("the name of this table has more than %d parts", MaxDepth), "a problem needs 2; shorten it"}
 	}
 	sec := section{head: head, end: end, list: list}
 	for _, p := range path {
@@ -201,11 +201,8 @@ func (b *builder) row(t int, p part) (*Row, *fault) {
 }
 
 func (b *builder) twice(t int, p part) *fault {
-	where := "before the first header"
-	if t > 0 {
-		where = "in [" + b.s.Tables[t].Name + "]"
-	}
-	return &fault{p.at.Start, fmt.Sprintf("the name %q is used twice %s", p.name, where), "rename one of them"}
+	where := inTable(b.s.Tables[t].Name)
+	return &fault{p.at.Start, fmt.Sprintf("the name %q is used twice%s", p.name, where), "rename one of them"}
 }
 
 // cell adds a cell to a row. Kept pieces of one cell, such as at.x and at.y,
@@ -219,6 +216,9 @@ func (b *builder) cell(r *Row, c Cell) *fault {
 			return &fault{c.keyAt.Start, fmt.Sprintf("%q is used twice in the row %q", c.Key, r.Name), "take one of them away"}
 		}
 		return nil
+	}
+	if len(r.Cells) == MaxCells {
+		return &fault{c.keyAt.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, MaxCells), "no row needs so many; check that this is the file you meant"}
 	}
 	r.Cells = append(r.Cells, c)
 	return nil

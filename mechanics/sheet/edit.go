@@ -152,7 +152,7 @@ func limitOf(table string) int {
 func (s *Sheet) find(table, row string) (*Table, *Row, error) {
 	t := s.table(table)
 	if t == nil && table != "" {
-		return nil, nil, &EditError{Msg: fmt.Sprintf("there is no table [%s]", table), Hint: "add a row to it first"}
+		return nil, nil, &EditError{Msg: fmt.Sprintf("there is no table [%s]", encodeName(table)), Hint: "add a row to it first"}
 	}
 	if t != nil {
 		if i := t.index(row); i >= 0 {
@@ -166,7 +166,7 @@ func inTable(table string) string {
 	if table == "" {
 		return " before the first header"
 	}
-	return " in [" + table + "]"
+	return " in [" + encodeName(table) + "]" // which shows control characters as escapes
 }
 
 func errKept(row string) error {

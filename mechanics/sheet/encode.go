@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -65,8 +66,9 @@ func isMultiLiteral(text string) bool {
 	return isLiteral(flat) && !strings.Contains(text, "'''") && !strings.HasSuffix(text, "'")
 }
 
-// isControl reports what TOML lets stand in a string only as an escape.
-func isControl(r rune) bool { return r < ' ' || r == 0x7f }
+// isControl reports what is written as an escape: what TOML asks for, and the
+// control characters above ASCII, which act on some terminals.
+func isControl(r rune) bool { return unicode.IsControl(r) }
 
 // basic writes text in double quotes.
 func basic(text string) string {

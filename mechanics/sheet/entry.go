@@ -53,7 +53,7 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 		return err
 	}
 	if len(path) > MaxDepth {
-		return &fault{last.at.Start, "this name has more than 8 parts", "a problem needs 2; shorten it"}
+		return &fault{last.at.Start, fmt.Sprintf("this name has more than %d parts", MaxDepth), "a problem needs 2; shorten it"}
 	}
 	v := n.Value()
 	if nameless(path) {
@@ -68,6 +68,11 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 		c.Readable = true
 	}
 	table := v.Kind == unstable.InlineTable
+	if v.Kind == unstable.Array {
+		if err := b.countAll(v); err != nil {
+			return err
+		}
+	}
 	switch {
 	case len(path) == 1 && table:
 		t := b.table(path[0])
@@ -147,7 +152,7 @@ func (b *builder) member(path []part, settled int, c Cell, v *unstable.Node, in 
 	if len(path) > 3 {
 		c.Readable, c.Text = false, b.s.text[c.at.Start:c.at.End]
 	}
-	if !c.Readable {
+	if v.Kind == unstable.InlineTable {
 		if err := b.countAll(v); err != nil {
 			return err
 		}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"errors"
+	"fmt"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -27,7 +28,7 @@ func parse(text string) (*Sheet, error) {
 		}
 	}
 	if deep >= 0 {
-		return nil, errorAt(text, deep, "arrays and tables stand more than 8 deep here", "a problem needs 2; take some away")
+		return nil, errorAt(text, deep, fmt.Sprintf("arrays and tables stand more than %d deep here", MaxDepth), "a problem needs 2; take some away")
 	}
 	var all map[string]any
 	if err := toml.Unmarshal(body, &all); err != nil {

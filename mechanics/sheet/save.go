@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"crypto/rand"
+	"crypto/sha256"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 )
 
 // maxLinks is how many links are followed to the file that is written, the
@@ -39,6 +41,12 @@ func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
 		return Stamp{}, inFileWords("written", err)
 	}
 	defer os.Remove(temp) // gone already once it is renamed
+	// the stamp is of what is written here, not of what another program may
+	// put in its place a moment later
+	stamp := Stamp{Time: time.Now(), Size: int64(len(s.text)), sum: sha256.Sum256([]byte(s.text))}
+	if info, err := os.Stat(temp); err == nil {
+		stamp.Time = info.ModTime()
+	}
 	if err := unchanged(target, was, force); err != nil {
 		return Stamp{}, err
 	}
@@ -46,8 +54,7 @@ func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
 		return Stamp{}, inFileWords("written", err)
 	}
 	syncFolder(filepath.Dir(target))
-	_, stamp, err := readFile(target)
-	return stamp, err
+	return stamp, nil
 }
 
 // follow gives the file that a path leads to; the file need not be there.

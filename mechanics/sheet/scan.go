@@ -13,6 +13,7 @@ const (
 	MaxDepth  = 8        // arrays and tables within each other, and parts of a dotted name
 	MaxRows   = 4096     // rows in all tables together
 	MaxValues = 1 << 14  // entries of any kind; the check for names used twice takes time as its square
+	MaxCells  = 256      // cells of one row
 	MaxCell   = 4096     // bytes of a cell's text
 	MaxTop    = 64 << 10 // bytes of a text before the first header, such as the statement
 )

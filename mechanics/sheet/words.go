@@ -86,5 +86,5 @@ func inWords(text string, at int, theirs string) *fault {
 			return &fault{at, w.ours, w.hint}
 		}
 	}
-	return &fault{at, theirs, ""}
+	return &fault{at, fmt.Sprintf("this does not read as TOML: %q", theirs), ""}
 }
