@@ -20,6 +20,7 @@ func (s *Solution) motions(null *mat.Dense) {
 		return
 	}
 	scale := largestLoad(s.Problem)
+	least := max(loadTol, s.blur) * scale
 	f := make([]float64, k)
 	for c := range k {
 		for i := range m {
@@ -32,40 +33,42 @@ func (s *Solution) motions(null *mat.Dense) {
 			v[i] += null.At(i, c) * f[c]
 		}
 	}
+	var excited [][]float64
 	for _, bodies := range s.groups() {
 		part := s.partOf(v, bodies)
 		size := norm(part)
-		if size > loadTol*scale {
+		if size > least {
 			s.Verdict = NoEquilibrium
 			s.Motions = append(s.Motions, s.motion(part, size, true))
+			for i := range part {
+				part[i] /= size
+			}
+			excited = append(excited, part)
 		}
 	}
-	s.idleMotions(null, v, scale)
+	s.idleMotions(null, excited)
 }
 
-// idleMotions names a simple basis of the motions that the loads leave alone.
-func (s *Solution) idleMotions(null *mat.Dense, excited []float64, scale float64) {
+// idleMotions names a simple basis of the motions that the loads leave alone,
+// beside the excited ones.
+func (s *Solution) idleMotions(null *mat.Dense, excited [][]float64) {
 	m, k := null.Dims()
-	basis := make([][]float64, 0, k)
-	unitExcited := append([]float64{}, excited...)
-	if e := norm(excited); e > loadTol*scale {
-		for i := range unitExcited {
-			unitExcited[i] /= e
-		}
-	} else {
-		clear(unitExcited)
-	}
+	basis := make([][]float64, k)
 	for c := range k {
 		row := make([]float64, m)
-		dot := 0.0
 		for i := range m {
 			row[i] = null.At(i, c)
-			dot += row[i] * unitExcited[i]
 		}
-		for i := range m {
-			row[i] -= dot * unitExcited[i]
+		for _, e := range excited { // these lie apart from each other: one pass does
+			dot := 0.0
+			for i := range m {
+				dot += row[i] * e[i]
+			}
+			for i := range m {
+				row[i] -= dot * e[i]
+			}
 		}
-		basis = append(basis, row)
+		basis[c] = row
 	}
 	for _, row := range reduce(basis) {
 		size := norm(row)
@@ -79,7 +82,9 @@ func (s *Solution) idleMotions(null *mat.Dense, excited []float64, scale float64
 // reduce brings rows to reduced echelon form, so that motions come out along
 // axes where they can. It works in place and gives the rows that are left.
 func reduce(rows [][]float64) [][]float64 {
-	const nothing = 1e-9 // rows have entries up to 1; what is left of rounding is below 1e-14
+	// Rows have entries up to 1, and what is left of rounding is below 1e-14. An
+	// entry that is faint is no pivot: rows divided by it would come out all alike.
+	const nothing, faint = 1e-9, 1e-6
 	lead := 0
 	for col := 0; lead < len(rows) && col < len(rows[0]); col++ {
 		best := lead
@@ -88,7 +93,7 @@ func reduce(rows [][]float64) [][]float64 {
 				best = i
 			}
 		}
-		if math.Abs(rows[best][col]) < nothing {
+		if math.Abs(rows[best][col]) < faint {
 			continue
 		}
 		rows[lead], rows[best] = rows[best], rows[lead]
@@ -126,7 +131,7 @@ func (s *Solution) motion(v []float64, unbalanced float64, excited bool) Motion 
 			d[k] = v[b*n+k] / size
 		}
 		u := r3.Vec{X: d[0], Y: d[1], Z: d[2]}
-		if r3.Norm(u) > fixedTol {
+		if r3.Norm(u) > max(fixedTol, s.blur) {
 			mo.Moves = append(mo.Moves, Move{Body: b, V: u})
 		}
 	}

@@ -41,7 +41,7 @@ func (s *Solution) free(v *mat.Dense, scale []float64) {
 			z[j][k] = v.At(j, rank+k) / scale[j]
 			size = math.Hypot(size, v.At(j, rank+k))
 		}
-		if s.X[j].Fixed = size <= fixedTol; s.X[j].Fixed {
+		if s.X[j].Fixed = size <= max(fixedTol, s.blur); s.X[j].Fixed {
 			clear(z[j])
 		}
 	}

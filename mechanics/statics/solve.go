@@ -26,8 +26,10 @@ const (
 	// is less than anyone can measure.
 	loadTol = 1e-9
 	// fixedTol is how much of an unknown (in the scaled system) may take part in
-	// the free combinations before it counts as free itself.
-	fixedTol = 1e-9
+	// the free combinations before it counts as free itself: rounding leaves 1e-15
+	// (more where the condition number says so), and a nearly parallel pair of
+	// cables that differ by 1e-8 may share that much between them.
+	fixedTol = 1e-12
 	// zeroTol times the condition number is the rounding of a value relative to the
 	// largest: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
@@ -121,10 +123,11 @@ func (s *Solution) fromLU(lu *mat.LU, scale []float64) {
 	}
 }
 
-// rankTolerance is rankTol, or more where coordinates are so large beside the
-// lengths between them that their rounding shows in the unit vectors.
-func rankTolerance(p *problem.Problem) float64 {
-	tol := rankTol
+// rounding is what the entries of the scaled system may be off by: more than
+// usual where coordinates are so large beside the lengths between them that
+// their rounding shows in the unit vectors.
+func rounding(p *problem.Problem) float64 {
+	tol := coordinateRounding
 	for i := range p.Lines {
 		for _, leg := range p.Lines[i].Legs {
 			if leg.To < 0 {
@@ -149,7 +152,8 @@ func (s *Solution) solveAny() {
 		return
 	}
 	sv := svd.Values(nil)
-	tol := rankTolerance(s.Problem)
+	off := rounding(s.Problem)
+	tol := max(rankTol, off)
 	for _, v := range sv {
 		if v > tol*sv[0] && v > 0 {
 			s.Rank++
@@ -158,6 +162,9 @@ func (s *Solution) solveAny() {
 	if s.Rank > 0 {
 		s.Cond = sv[0] / sv[s.Rank-1]
 	}
+	// What is free turns towards the weakest of what is not, by rounding over the
+	// smallest singular value kept.
+	s.blur = off * s.Cond
 	var u, v mat.Dense
 	svd.UTo(&u)
 	svd.VTo(&v)

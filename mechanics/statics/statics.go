@@ -62,7 +62,8 @@ type Solution struct {
 	Checks    []Check
 	Answers   []AnswerCheck
 
-	sensesMet bool // where indeterminate: some values keep every sense
+	sensesMet bool    // where indeterminate: some values keep every sense
+	blur      float64 // rounding of the directions that no equation, or no unknown, fixes
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one
