@@ -21,7 +21,7 @@ var table = []Binding{
 	{Workbench, []string{"alt+5"}, GoSystem, "to the system", ""},
 	{Workbench, []string{"alt+6"}, GoPicture, "to the picture", ""},
 	{Workbench, []string{"ctrl+t", "f3"}, SwitchSide, "system, picture or sheet beside the cells", "switch"},
-	{Workbench, []string{"ctrl+e", "f4"}, Enlarge, "one pane on the whole screen, and back", "enlarge"},
+	{Workbench, []string{"ctrl+e", "f4"}, Enlarge, "one pane on the whole screen, and back", ""},
 
 	{Cells, []string{"enter", "f2"}, Edit, "edit the cell; any character replaces it", "edit"},
 	{Cells, []string{"up"}, Up, "row above", ""},
@@ -34,8 +34,8 @@ var table = []Binding{
 	{Cells, []string{"end"}, Last, "last cell of the row", ""},
 	{Cells, []string{"pgup"}, PageUp, "some rows up", ""},
 	{Cells, []string{"pgdown"}, PageDown, "some rows down", ""},
-	{Cells, []string{"ctrl+n", "insert"}, NewRow, "new row; in the unknowns, ask for another result", "new row"},
-	{Cells, []string{"ctrl+d"}, DeleteRow, "delete the row", "delete row"},
+	{Cells, []string{"ctrl+n", "insert"}, NewRow, "new row; in the unknowns, ask for another result", "row"},
+	{Cells, []string{"ctrl+d"}, DeleteRow, "delete the row", "delete"},
 	{Cells, []string{"delete", "backspace"}, ClearCell, "clear the cell (a magnitude becomes unknown)", ""},
 
 	{Typing, []string{"enter"}, Commit, "keep, and go to the row below", "keep"},

@@ -1,0 +1,162 @@
+package tui
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// builder makes the records of the panes from the sheet as it stands, what is
+// being typed included, and from the result shown.
+type builder struct {
+	live
+	s     *sheet.Sheet
+	fresh *fresh
+
+	// Where things are by name: a large sheet is built at every keystroke.
+	bad                       map[sheet.Ref]bool
+	pointAt, lineAt, resultAt map[string]int // points and lines of the newest reading, lines of the result
+}
+
+func (m *Model) builder() builder {
+	b := builder{live: m.live, s: m.live.sheet, fresh: m.fresh}
+	if b.s == nil {
+		b.s = m.history.Current()
+	}
+	b.bad = map[sheet.Ref]bool{}
+	for _, e := range b.errs {
+		b.bad[e.Ref] = true
+	}
+	b.pointAt, b.lineAt, b.resultAt = map[string]int{}, map[string]int{}, map[string]int{}
+	if p := b.latest; p != nil {
+		for i := range p.Points {
+			b.pointAt[p.Points[i].Name] = i
+		}
+		index(b.lineAt, p.Lines)
+	}
+	if b.problem != nil {
+		index(b.resultAt, b.problem.Lines)
+	}
+	return b
+}
+
+func index(at map[string]int, lines []problem.Line) {
+	for i := range lines {
+		at[lines[i].Name] = i
+	}
+}
+
+// result is the look of what follows from the cells.
+func (b builder) result() grid.Style {
+	if b.stale {
+		return theme.Stale
+	}
+	return theme.Computed
+}
+
+// name is the slot of a row's name. An error of the row as a whole shows there.
+func (b builder) name(table string, row sheet.Row) slot {
+	s := slot{text: row.Name, does: setName, ref: sheet.Ref{Table: table, Row: row.Name}, look: theme.Name}
+	if b.bad[s.ref] {
+		_, plain := row.Cell("")
+		s.bad = !plain
+	}
+	return s
+}
+
+// cell is the slot of the first of the keys that the row has, or of the last.
+func (b builder) cell(table string, row sheet.Row, names ...string) slot {
+	s := slot{does: setCell}
+	for _, key := range names {
+		s.ref = sheet.Ref{Table: table, Row: row.Name, Key: key}
+		if c, ok := row.Cell(key); ok {
+			s.text = c.Text
+			if !c.Readable {
+				s.does, s.look = nothing, theme.Dim
+			}
+			break
+		}
+	}
+	_, plain := row.Cell("")
+	s.bad = b.bad[s.ref] && (s.ref.Key != "" || plain)
+	return s
+}
+
+// errorOf gives the error of a cell.
+func (l live) errorOf(ref sheet.Ref) (problem.Error, bool) {
+	for _, e := range l.errs {
+		if e.Ref == ref {
+			return e, true
+		}
+	}
+	return problem.Error{}, false
+}
+
+func (b builder) computed(text string) slot { return slot{text: text, look: b.result()} }
+
+// rows gives a table's rows, with the one that has no name yet in its place.
+func (b builder) rows(table string) []sheet.Row {
+	return b.s.Table(table).Rows
+}
+
+// insert puts the row without a name behind the one it is to follow.
+func (b builder) insert(t *table, name string) {
+	if b.fresh == nil || b.fresh.table != name {
+		return
+	}
+	r := record{row: sheet.Ref{Table: name}, slots: make([]slot, len(t.columns))}
+	does := setName
+	if name == "" {
+		does = setAsked
+	}
+	r.slots[0] = slot{does: does, ref: r.row, look: theme.Name}
+	at := min(max(b.fresh.at, 0), len(t.records))
+	t.records = append(t.records[:at:at], append([]record{r}, t.records[at:]...)...)
+}
+
+// format prints a value in the sheet's unit for its dimension.
+func format(p *problem.Problem, v float64, d units.Dim) string {
+	return p.Units.For(d).Format(v, p.Figures)
+}
+
+// bare is format without the unit, for columns whose unit is in the head.
+func bare(p *problem.Problem, v float64, d units.Dim) string {
+	text := format(p, v, d)
+	if i := strings.LastIndexByte(text, ' '); i > 0 {
+		return text[:i]
+	}
+	return text
+}
+
+// vector prints a vector in the sheet's unit: (1.5, 2, -3).
+func vector(p *problem.Problem, v r3.Vec, d units.Dim) string {
+	if p.Planar {
+		return "(" + bare(p, v.X, d) + ", " + bare(p, v.Y, d) + ")"
+	}
+	return "(" + bare(p, v.X, d) + ", " + bare(p, v.Y, d) + ", " + bare(p, v.Z, d) + ")"
+}
+
+// unit prints a unit vector to a few decimals, so that its columns align.
+func unit(p *problem.Problem, v r3.Vec) string {
+	n := 3
+	if p.Planar {
+		n = 2
+	}
+	parts := make([]string, n)
+	for i := range n {
+		parts[i] = units.Decimals([]float64{v.X, v.Y, v.Z}[i], cosines)
+	}
+	return "(" + strings.Join(parts, ", ") + ")"
+}
+
+// cosines is how many decimals a unit vector shows: as many as textbooks print.
+const cosines = 4
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -1,0 +1,77 @@
+package tui
+
+import (
+	"strings"
+
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+)
+
+// seg is a piece of a line in one look.
+type seg struct {
+	text string
+	look grid.Style
+}
+
+// doc is a text to be scrolled.
+type doc [][]seg
+
+func (d *doc) add(segs ...seg) { *d = append(*d, segs) }
+
+func (d *doc) text(look grid.Style, s string) { d.add(seg{s, look}) }
+
+// heading begins a part.
+func (d *doc) heading(s string) {
+	if len(*d) > 0 {
+		d.add()
+	}
+	d.text(theme.Head, s)
+}
+
+// width is the longest line's.
+func (d doc) width() (w int) {
+	for _, l := range d {
+		n := 0
+		for _, s := range l {
+			n += grid.Width(s.text)
+		}
+		w = max(w, n)
+	}
+	return w
+}
+
+// wrapped adds a text broken at blanks to a width, the later lines set in.
+func (d *doc) wrapped(look grid.Style, first, s string, w int) {
+	in := strings.Repeat(" ", grid.Width(first))
+	line, filled := first, false
+	for _, word := range strings.Fields(s) {
+		if filled && grid.Width(line)+1+grid.Width(word) > w {
+			d.text(look, line)
+			line, filled = in, false
+		}
+		if filled {
+			line += " "
+		}
+		line, filled = line+word, true
+	}
+	d.text(look, line)
+}
+
+// draw shows the part of the text from an offset on. In a stale text every look
+// gives way to the stale one.
+func (d doc) draw(c grid.Canvas, from offset, stale bool) {
+	for y := range c.H() {
+		i := from.y + y
+		if i < 0 || i >= len(d) {
+			return
+		}
+		x := -from.x
+		for _, s := range d[i] {
+			look := s.look
+			if stale {
+				look = theme.Stale
+			}
+			x = c.Text(x, y, look, s.text)
+		}
+	}
+}

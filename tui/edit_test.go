@@ -1,0 +1,271 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+var (
+	pointA = sheet.Ref{Table: "points", Row: "A"}
+	pointD = sheet.Ref{Table: "points", Row: "D", Key: "at"}
+)
+
+func TestTheLampIsSolved(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.sees("determinate", "37.5 N", "75.0%", "lamp.toml", "T1 (T)")
+	if strings.Contains(r.screen(), "stale") || strings.Contains(r.screen(), "unsaved") {
+		t.Errorf("a sheet just opened is stale or unsaved:\n%s", r.screen())
+	}
+}
+
+func TestTypingReplacesAndIsLive(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right") // A's place
+	r.text("-3, 0")
+	// Both cables at work, T1 now level: T1 = 0.6/0.8 * 60 = 45, T2 = 75 N.
+	r.sees("45.0 N", "75.0 N", "A: -3, 0")
+	r.holds(pointA, "-3, 4") // nothing is written before it is kept
+	r.keys("enter")
+	r.holds(pointA, "-3, 0")
+	r.sees("unsaved", "45.0 N")
+	if r.m.at[layout.Points].row != 2 {
+		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].row)
+	}
+}
+
+func TestHalfTypedKeepsTheLastResultStale(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right")
+	r.text("-3,")
+	r.sees("stale: determinate", "System (stale)", "Unknown magnitudes (stale)", "37.5 N", "^")
+	if r.m.live.solution == nil || len(r.m.live.errs) == 0 {
+		t.Fatal("the last result is gone")
+	}
+	r.sees(r.m.live.errs[0].Msg)
+	r.text(" 4")
+	if strings.Contains(r.screen(), "stale") {
+		t.Errorf("still stale:\n%s", r.screen())
+	}
+}
+
+func TestTheCaretStandsUnderThePlace(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right")
+	r.text("-3, zz")
+	lines := strings.Split(r.screen(), "\n")
+	typed, below := lines[33], lines[34]
+	if i := strings.Index(typed, "zz"); i < 0 || strings.Index(below, "^") != i {
+		t.Errorf("the caret is not under zz:\n%s\n%s", typed, below)
+	}
+}
+
+func TestBadTextCanBeKeptAndIsMarked(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right")
+	r.text("zz")
+	r.keys("enter")
+	r.holds(pointA, "zz")
+	r.sees("zz!", "! points A:", "stale")
+	r.keys("ctrl+z")
+	r.holds(pointA, "-3, 4")
+	if strings.Contains(r.screen(), "stale") {
+		t.Errorf("stale after undo:\n%s", r.screen())
+	}
+}
+
+func TestEscLeavesTheCellAsItWas(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	before := r.screen()
+	r.keys("down", "right")
+	r.text("9, 9")
+	r.keys("esc", "left", "up")
+	if got := r.screen(); got != before {
+		t.Errorf("after esc:\n%s\nwant\n%s", got, before)
+	}
+	if r.m.history.Modified() {
+		t.Error("esc has changed the sheet")
+	}
+}
+
+func TestEditingInTheLine(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right", "f2", "home", "delete", "end", "backspace")
+	r.text("5")
+	r.keys("left", "left", "right")
+	if got := r.m.edit.text; got != "3, 5" {
+		t.Errorf("the line is %q", got)
+	}
+	r.keys("ctrl+u")
+	r.text("?")
+	r.send(tea.PasteMsg{Content: "1,\n2"})
+	if got := r.m.edit.text; got != "?1, 2" {
+		t.Errorf("the line is %q", got)
+	}
+}
+
+func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	seen := map[layout.Pane]int{}
+	first := r.m.at
+	for range 300 {
+		seen[r.m.focus]++
+		if s, _ := r.m.slot(); s.does == nothing {
+			t.Fatalf("tab rests on %v", r.m.at[r.m.focus])
+		}
+		r.keys("tab")
+		if r.m.focus == layout.Points && r.m.at[layout.Points] == first[layout.Points] {
+			break
+		}
+	}
+	for p := layout.Given; p < layout.System; p++ {
+		if seen[p] < 3 {
+			t.Errorf("tab finds %d cells in pane %d", seen[p], p)
+		}
+	}
+	at := r.m.at
+	r.keys("tab", "shift+tab")
+	if r.m.at[r.m.focus] != at[r.m.focus] {
+		t.Errorf("there and back leads to %v, want %v", r.m.at[r.m.focus], at[r.m.focus])
+	}
+}
+
+func TestTabKeepsWhatIsTyped(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right")
+	r.text("-3, 0")
+	r.keys("tab")
+	r.holds(pointA, "-3, 0")
+	if got := r.m.at[layout.Points]; got.row != 1 || got.col != 2 {
+		t.Errorf("tab leads to %v", got)
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("right")
+	r.text("0, 1")
+	r.keys("enter", "ctrl+z")
+	r.holds(pointD, "0, 0")
+	r.keys("ctrl+y")
+	r.holds(pointD, "0, 1")
+	r.keys("ctrl+z", "ctrl+z")
+	r.sees("nothing to undo")
+	r.keys("ctrl+r", "ctrl+r")
+	r.sees("nothing to redo")
+}
+
+func TestAddARow(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("ctrl+n")
+	r.text("Q")
+	r.keys("enter")
+	r.text("1, 1")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "points", Row: "Q"}, "1, 1")
+	if rows := r.m.history.Current().Table("points").Rows; rows[1].Name != "Q" {
+		t.Errorf("Q is not behind D: %v", rows)
+	}
+	r.keys("ctrl+n", "esc", "ctrl+n", "enter")
+	if n := len(r.m.history.Current().Table("points").Rows); n != 4 {
+		t.Errorf("a row without a name leaves %d rows", n)
+	}
+	r.keys("ctrl+n")
+	r.text("A")
+	r.keys("enter")
+	if r.m.edit == nil || !r.m.note.bad {
+		t.Errorf("a name twice is taken: %+v", r.m.note)
+	}
+}
+
+func TestDeleteARow(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "ctrl+d")
+	r.sees("deleted A", "T1 uses it", "stale")
+	r.keys("ctrl+z")
+	r.holds(pointA, "-3, 4")
+	r.sees("determinate")
+}
+
+func TestRenameSaysWhoStillUsesTheName(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down")
+	r.text("wall")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "points", Row: "wall"}, "-3, 4")
+	r.sees("A is now wall", "T1 uses it")
+}
+
+func TestUnknownMadeKnownAndBack(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	size := sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}
+	r.keys("alt+4")
+	r.text("20 N")
+	r.keys("enter")
+	r.holds(size, "20 N")
+	r.sees("no equilibrium")
+	r.keys("up", "delete")
+	r.holds(size, "")
+	r.sees("determinate", "37.5 N")
+}
+
+func TestAskForAResult(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("alt+4", "ctrl+n")
+	r.text("angle(T1, T2)")
+	r.keys("enter")
+	r.holds(sheet.Ref{Row: "asked"}, "T1 T2 angle(T1, T2)")
+	// atan2 of (±3, 4): 2 * 36.8699 deg.
+	r.sees("73.7 deg")
+	r.keys("ctrl+d")
+	r.holds(sheet.Ref{Row: "asked"}, "T1 T2")
+}
+
+func TestOwnAnswerIsMetOrNot(t *testing.T) {
+	r := newRig(t, hanging, 200, 60)
+	r.keys("alt+4", "down")
+	for range 5 {
+		r.keys("right")
+	}
+	r.text("40 N")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "answers", Row: "T2"}, "40 N")
+	r.sees("ok", "no", "misses")
+	r.keys("delete")
+	r.holds(sheet.Ref{Table: "answers", Row: "T2"}, "")
+}
+
+func TestLimitsSettingsAndGivens(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("alt+1")
+	r.text("80 N")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "given", Row: "W"}, "80 N")
+	r.sees("100%")
+	r.keys("ctrl+n")
+	r.text("h")
+	r.keys("enter")
+	r.text("2 m")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "given", Row: "h"}, "2 m")
+	for range 8 {
+		r.keys("down")
+	}
+	r.text("kN")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "units", Row: "force"}, "kN")
+	r.sees("kN")
+}
+
+func TestComputedCellsSayThatTheyFollow(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("end", "x")
+	r.sees("cannot be typed in")
+	if r.m.edit != nil {
+		t.Error("a computed cell is edited")
+	}
+}

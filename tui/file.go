@@ -1,0 +1,168 @@
+package tui
+
+import (
+	"errors"
+	"path/filepath"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/keys"
+)
+
+// question is one of yes or no; esc always goes back.
+type question struct {
+	text    string
+	yes, no func(m *Model) tea.Cmd
+}
+
+// saved is what became of a save.
+type saved struct {
+	path  string
+	sheet *sheet.Sheet
+	stamp sheet.Stamp
+	err   error
+}
+
+// save keeps what is being typed, then writes the file, or asks for its name.
+func (m *Model) save() tea.Cmd {
+	var cmd tea.Cmd
+	m.help = nil
+	if m.edit != nil {
+		cmd = m.keep(func() {})
+		if m.edit != nil {
+			return cmd // the cell is refused; the bottom line says why
+		}
+	}
+	if m.path == "" {
+		m.askName()
+		return cmd
+	}
+	return tea.Batch(cmd, m.writeFile(m.path, m.stamp, false))
+}
+
+func (m *Model) askName() {
+	l := newLine(m.path)
+	m.naming = &l
+}
+
+// writeFile saves in a command: Update touches no file.
+func (m *Model) writeFile(path string, was sheet.Stamp, force bool) tea.Cmd {
+	if m.saving {
+		m.say("still saving", false)
+		return nil
+	}
+	m.saving = true
+	s := m.history.Current()
+	return func() tea.Msg {
+		stamp, err := sheet.Save(path, s, was, force)
+		return saved{path, s, stamp, err}
+	}
+}
+
+// afterSave says where the sheet went, or why it did not.
+func (m *Model) afterSave(msg saved) tea.Cmd {
+	m.saving = false
+	var changed *sheet.ChangedError
+	switch {
+	case errors.As(msg.err, &changed):
+		m.ask = &question{
+			text: msg.path + ": " + changed.Error() + ". Overwrite it?",
+			yes:  func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
+			no:   func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
+		}
+		return nil
+	case msg.err != nil:
+		m.leave = false
+		m.say("not saved: "+msg.path+": "+words1(msg.err), true)
+		return nil
+	}
+	m.path, m.stamp = msg.path, msg.stamp
+	where := msg.path
+	if abs, err := filepath.Abs(msg.path); err == nil {
+		where = abs
+	}
+	// What was typed while the file was being written is not in it.
+	if m.history.Current() == msg.sheet {
+		m.history.MarkSaved()
+	}
+	m.say("saved to "+where, false)
+	if m.leave && !m.history.Modified() {
+		return tea.Quit
+	}
+	m.leave = false
+	return nil
+}
+
+// quit leaves, and asks first where something is unsaved.
+func (m *Model) quit() tea.Cmd {
+	var cmd tea.Cmd
+	if m.edit != nil && (m.edit.text != m.edit.was || m.fresh != nil) {
+		cmd = m.keep(func() {})
+		if m.edit != nil {
+			// The sheet refuses the text. To leave is still possible.
+			m.edit, m.fresh = nil, nil
+			cmd = m.changed()
+		}
+	}
+	if !m.history.Modified() {
+		return tea.Quit
+	}
+	m.ask = &question{
+		text: m.title() + " has unsaved changes. Save them before leaving?",
+		yes:  func(m *Model) tea.Cmd { m.leave = true; return m.save() },
+		no:   func(*Model) tea.Cmd { return tea.Quit },
+	}
+	return cmd
+}
+
+// answered takes the answer to a question.
+func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
+	q := m.ask
+	m.ask = nil
+	switch i {
+	case keys.Yes:
+		return q.yes(m), true
+	case keys.No:
+		return q.no(m), true
+	case keys.Cancel:
+		m.leave = false
+		return nil, true
+	}
+	m.ask = q
+	return nil, false
+}
+
+// named takes the intents of the question for a file name.
+func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
+	l := *m.naming
+	switch i {
+	case keys.Cancel:
+		m.naming, m.leave = nil, false
+	case keys.Commit:
+		if l.text == "" {
+			m.say("type a name such as mast.toml", false)
+			return nil, true
+		}
+		m.naming = nil
+		if l.text == m.path {
+			return m.writeFile(l.text, m.stamp, false), true
+		}
+		// A file of this name is somebody's: the save asks before it overwrites.
+		return m.writeFile(l.text, sheet.Stamp{}, false), true
+	default:
+		if !l.handle(i) {
+			return nil, false
+		}
+		m.naming = &l
+	}
+	return nil, true
+}
+
+// title is the file's name, or a word for none.
+func (m Model) title() string {
+	if m.path == "" {
+		return "untitled"
+	}
+	return filepath.Base(m.path)
+}

@@ -1,0 +1,135 @@
+package tui
+
+import (
+	"image"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// directions are the ways to write one; each example reads as it stands.
+var directions = [][2]string{
+	{"+x   -y   +z", "along an axis"},
+	{"(3, 0, -4)", "a vector, made one long for you"},
+	{"dir(A, B)", "from the point A to the point B"},
+	{"polar(30 deg)", "in the plane: from +x counter-clockwise"},
+	{"angles(60 deg, 45 deg, 120 deg)", "by direction angles from +x, +y, +z"},
+	{"bearing(30 deg, 45 deg)", "clockwise from north, and above the horizontal"},
+}
+
+// magnitudes are what the size of a force may be.
+var magnitudes = [][2]string{
+	{"?   (or nothing)", "unknown: to be found, named after the line"},
+	{"400 lbf", "known"},
+	{"W   2*W/3", "known, by names of the givens"},
+	{"2*T1   0.3*N", "tied to other unknowns, linear in them"},
+	{"20 kg", "in a weight alone: a mass, taken times g"},
+	{"6 m +- 2 cm", "a measured value with its uncertainty"},
+}
+
+// helpText writes the help from the tables that the program itself works by.
+func (m Model) helpText(w int) doc {
+	var d doc
+	pairs := func(rows [][2]string, wide int) {
+		for _, r := range rows {
+			d.wrapped(theme.Plain, "  "+grid.Fit(r[0], wide)+" ", r[1], w)
+		}
+	}
+	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
+	d.wrapped(theme.Plain, "", "Six panes: sheet and givens, points, force lines and unknown magnitudes take input; the system and the picture follow from them. While a cell does not read, the last result stays and is called stale.", w)
+	for s := keys.Always; s <= keys.Helping; s++ {
+		var rows [][2]string
+		for _, b := range keys.Table() {
+			if b.Scope == s && m.cannot(b.Intent) == "" {
+				rows = append(rows, [2]string{strings.Join(b.Keys, ", "), b.Help})
+			}
+		}
+		if len(rows) > 0 {
+			d.heading("Keys: " + s.String())
+			pairs(rows, 18)
+		}
+	}
+	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
+	d.heading("Kinds of force lines")
+	var rows [][2]string
+	for _, k := range problem.Kinds() {
+		rows = append(rows, [2]string{k.Name, k.Holds + "; positive: " + k.Positive})
+	}
+	pairs(rows, 10)
+	d.heading("Directions (along)")
+	pairs(directions, 32)
+	d.heading("Sizes of forces")
+	pairs(magnitudes, 18)
+	d.heading("Results to ask for")
+	pairs(problem.QueryHelp(), 40)
+	d.heading("Functions")
+	rows = nil
+	for _, f := range units.Functions() {
+		rows = append(rows, [2]string{f.Usage, f.Says})
+	}
+	pairs(rows, 28)
+	d.heading("Units")
+	rows = nil
+	for _, u := range units.Table() {
+		rows = append(rows, [2]string{u.Symbol, u.Name + also(u)})
+	}
+	pairs(rows, 8)
+	d.heading("Marks")
+	pairs([][2]string{
+		{"T  C", "tension, compression"}, {"!", "a cell that does not read, or a sense that cannot be"},
+		{"ok  no  FAILS", "an answer or a check that is met, is not"}, {"stale", "the result of an earlier sheet"},
+		{"thick line", "a strut, or the row under the cursor"}, {"dashed", "a force not known"},
+	}, 14)
+	d.heading("Caution")
+	d.wrapped(theme.Plain, "", caution, w)
+	return d
+}
+
+// also names the other spellings of a unit.
+func also(u units.Unit) string {
+	if len(u.Aliases) == 0 {
+		return ""
+	}
+	return "; also " + strings.Join(u.Aliases, ", ")
+}
+
+// helpRect is where the help stands: all between the first line and the foot.
+func (m Model) helpRect() image.Rectangle {
+	s := m.screen()
+	return image.Rect(1, s.Top.Max.Y, max(m.w-1, 1), max(s.Foot.Min.Y, s.Top.Max.Y))
+}
+
+func (m Model) drawHelp(g *grid.Grid) {
+	r := m.helpRect()
+	c := g.All().In(r)
+	c.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
+	c.Text(1, 0, theme.RuleFocus, " Help ")
+	in := c.In(image.Rect(0, 1, c.W(), c.H()))
+	d := m.helpText(in.W() - 1)
+	d.draw(in, *m.help, false)
+	if m.help.y+in.H() < len(d) {
+		in.Set(in.W()-1, in.H()-1, m.theme.Glyphs.More, theme.Dim)
+	}
+}
+
+// turnHelp scrolls the help or leaves it.
+func (m *Model) turnHelp(i keys.Intent) bool {
+	if i == keys.Cancel {
+		m.help = nil
+		return true
+	}
+	page := m.helpRect().Dy() - 1
+	o := *m.help
+	if !scroll(&o, i, page) {
+		return false
+	}
+	o.x = 0
+	o.y = max(min(o.y, len(m.helpText(max(m.helpRect().Dx()-1, layout.MinW-3)))-page), 0)
+	m.help = &o
+	return true
+}

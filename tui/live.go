@@ -1,0 +1,114 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// live keeps the result beside the sheet. One snapshot is solved at a time; the
+// newest that came meanwhile waits, those between are never solved.
+type live struct {
+	sheet   *sheet.Sheet // the newest snapshot, with what is being typed
+	seq     int          // its number
+	running bool
+	waiting bool
+	reader  *problem.Reader // belongs to the one command that runs
+
+	latest   *problem.Problem // the newest reading, whole or not
+	problem  *problem.Problem // of the solution shown
+	solution *statics.Solution
+	errs     []problem.Error // of the newest reading
+	stale    bool            // the solution shown is of an earlier sheet
+}
+
+func newLive() live { return live{reader: problem.NewReader()} }
+
+type solved struct {
+	seq      int
+	problem  *problem.Problem
+	errs     []problem.Error
+	solution *statics.Solution
+	fault    string
+}
+
+// solve asks for the result of a sheet.
+func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
+	m.live.sheet = s
+	m.live.seq++
+	if m.live.running {
+		m.live.waiting = true
+		return nil
+	}
+	return m.live.run()
+}
+
+func (l *live) run() tea.Cmd {
+	l.running, l.waiting = true, false
+	s, seq, reader := l.sheet, l.seq, l.reader
+	return func() (msg tea.Msg) {
+		// A fault of ours in here must not cost what was typed and not saved.
+		defer func() {
+			if r := recover(); r != nil {
+				msg = solved{seq: seq, fault: fmt.Sprint(r)}
+			}
+		}()
+		p, errs := reader.Read(s)
+		return solved{seq: seq, problem: p, errs: errs, solution: statics.Solve(p)}
+	}
+}
+
+// take receives a result; one that a newer sheet has overtaken is dropped.
+func (m *Model) take(msg solved) tea.Cmd {
+	m.live.running = false
+	if msg.seq < m.live.seq {
+		if m.live.waiting {
+			return m.live.run()
+		}
+		return nil
+	}
+	if msg.fault != "" {
+		m.live.reader = problem.NewReader()
+		m.live.stale = true
+		m.say("this sheet could not be worked out; the last result stays (fault: "+msg.fault+")", true)
+		m.rebuild()
+		return nil
+	}
+	m.live.accept(msg)
+	m.rebuild()
+	return nil
+}
+
+// accept shows a result that reads, and keeps the last one where it does not.
+func (l *live) accept(msg solved) {
+	l.latest, l.errs = msg.problem, msg.errs
+	good := msg.solution.Verdict != statics.Unreadable
+	for _, e := range msg.errs {
+		good = good && !blocks(e)
+	}
+	switch {
+	case good:
+		l.problem, l.solution, l.stale = msg.problem, msg.solution, false
+	case l.solution != nil:
+		l.stale = true
+	default:
+		// Nothing to keep yet: the picture shows what reads so far.
+		l.problem = msg.problem
+	}
+}
+
+// blocks tells whether the result depends on a cell that does not read. What
+// is only compared or asked for does not change the solution.
+func blocks(e problem.Error) bool {
+	switch {
+	case e.Ref.Table == "answers":
+		return false
+	case e.Ref.Table == "":
+		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement"
+	}
+	return true
+}

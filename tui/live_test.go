@@ -1,0 +1,91 @@
+package tui
+
+import (
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+)
+
+func TestOnlyTheNewestSheetIsShown(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right")
+	var first tea.Cmd
+	// Three keys before the first reply: one command runs, one snapshot waits.
+	for i, k := range []string{"1", "2", "3"} {
+		next, cmd := r.m.Update(press(k))
+		r.m = next.(Model)
+		switch {
+		case i == 0:
+			first = cmd
+		case cmd != nil:
+			t.Errorf("key %d starts another solve", i+1)
+		}
+	}
+	if first == nil {
+		t.Fatal("the first key starts nothing")
+	}
+	before := r.m.live.solution
+	next, second := r.m.Update(first())
+	r.m = next.(Model)
+	if r.m.live.solution != before {
+		t.Error("an overtaken result is shown")
+	}
+	if second == nil {
+		t.Fatal("the newest snapshot is forgotten")
+	}
+	if got := second().(solved); got.seq != r.m.live.seq {
+		t.Errorf("solved number %d, want the newest, %d", got.seq, r.m.live.seq)
+	}
+}
+
+func TestAnAnswerThatDoesNotReadLeavesTheResult(t *testing.T) {
+	r := newRig(t, hanging+"T2 = \"zz\"\n", 120, 36)
+	r.sees("determinate", "37.5 N", "answers T2")
+	if r.m.live.stale {
+		t.Error("stale for an answer's sake")
+	}
+}
+
+func TestASheetThatNeverReadShowsWhatDoes(t *testing.T) {
+	r := newRig(t, "[points]\nA = \"1, 1, 1\"\nB = \"zz\"\n", 120, 36)
+	r.sees("no result yet", "No result yet.", "zz!", "(1.00, 1.00, 1.00)", "A")
+}
+
+func TestAnEmptySheet(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {200, 60}} {
+		r := rigOf(t, Options{Width: size[0], Height: size[1]})
+		r.sees("untitled", "nothing yet: ctrl+n makes a row")
+		r.keys("ctrl+n")
+		r.text("A")
+		r.keys("enter")
+		r.text("0, 0, 1")
+		r.keys("enter")
+		r.holds(pointA, "0, 0, 1")
+		if size[0] == 200 {
+			r.sees("(0, 0, 1.00)")
+		}
+	}
+}
+
+func TestTwoSessionsShareNothing(t *testing.T) {
+	done := make(chan bool)
+	for range 2 {
+		go func() {
+			defer func() { done <- true }()
+			s, err := sheet.Parse([]byte(hanging))
+			if err != nil {
+				t.Error(err)
+				return
+			}
+			r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
+			for _, k := range []string{"down", "right", "1", ",", "2", "tab", "alt+6", "left", "?", "esc", "ctrl+z"} {
+				r.send(press(k))
+				r.screen()
+			}
+		}()
+	}
+	<-done
+	<-done
+}

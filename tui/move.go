@@ -1,0 +1,156 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+// onCells does the intents of a pane of cells.
+func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
+	at := &m.at[m.focus]
+	page := max(m.screen().Panes[m.focus].Dy()-layout.Frame, 1)
+	switch i {
+	case keys.Up:
+		at.row--
+	case keys.Down:
+		at.row++
+	case keys.Left:
+		at.col--
+	case keys.Right:
+		at.col++
+	case keys.First:
+		at.col = 0
+	case keys.Last:
+		at.col = len(m.tables[m.focus].columns) - 1
+	case keys.PageUp:
+		at.row -= page
+	case keys.PageDown:
+		at.row += page
+	case keys.NextCell:
+		m.step(1)
+	case keys.PrevCell:
+		m.step(-1)
+	case keys.Edit:
+		m.begin()
+	case keys.NewRow:
+		return m.newRow(), true
+	case keys.DeleteRow:
+		return m.deleteRow(), true
+	case keys.ClearCell:
+		return m.clearCell(), true
+	default:
+		return nil, false
+	}
+	m.fit()
+	m.project()
+	return nil, true
+}
+
+// clamp keeps every cursor on its table and in view, and every scroll in its
+// text.
+func (m *Model) clamp() {
+	s := m.screen()
+	for p := range m.tables {
+		at, t := &m.at[p], m.tables[p]
+		at.row = max(min(at.row, len(t.records)-1), 0)
+		at.col = max(min(at.col, len(t.columns)-1), 0)
+		rows := max(s.Panes[p].Dy()-layout.Frame, 1)
+		at.top = max(min(at.top, at.row, len(t.records)-rows), at.row-rows+1, 0)
+	}
+	r := s.Panes[layout.System]
+	m.scroll.y = max(min(m.scroll.y, len(m.system)-r.Dy()+1), 0)
+	m.scroll.x = max(min(m.scroll.x, m.system.width()-r.Dx()+2), 0)
+}
+
+// slot is the cell under the cursor.
+func (m Model) slot() (slot, bool) {
+	if m.focus >= layout.System {
+		return slot{}, false
+	}
+	t, at := m.tables[m.focus], m.at[m.focus]
+	if at.row >= len(t.records) || at.col >= len(t.records[at.row].slots) {
+		return slot{}, false
+	}
+	return t.records[at.row].slots[at.col], true
+}
+
+// step goes to the next cell that can be typed in, on into the next pane that
+// shows.
+func (m *Model) step(dir int) {
+	p, at := m.focus, m.at[m.focus]
+	for range layout.System + 1 {
+		t := m.tables[p]
+		row, col := at.row, at.col+dir
+		for row >= 0 && row < len(t.records) {
+			if col < 0 || col >= len(t.columns) {
+				row += dir
+				col = 0
+				if dir < 0 {
+					col = len(t.columns) - 1
+				}
+				continue
+			}
+			if t.records[row].slots[col].does != nothing {
+				m.goTo(p)
+				m.at[p].row, m.at[p].col = row, col
+				return
+			}
+			col += dir
+		}
+		p = m.nextInput(p, dir)
+		at = place{row: 0, col: -1}
+		if dir < 0 {
+			at = place{row: len(m.tables[p].records) - 1, col: len(m.tables[p].columns)}
+		}
+	}
+}
+
+// nextInput is the next pane of cells that shows.
+func (m Model) nextInput(p layout.Pane, dir int) layout.Pane {
+	s := m.screen()
+	for range layout.System {
+		p = (p + layout.Pane(dir) + layout.System) % layout.System
+		if m.large || !s.Panes[p].Empty() {
+			return p
+		}
+	}
+	return p
+}
+
+// hop goes to the next pane, one that is hidden beside others included.
+func (m *Model) hop(dir int) {
+	m.goTo((m.focus + layout.Pane(dir) + layout.Panes) % layout.Panes)
+}
+
+// goTo gives a pane the keys and shows it.
+func (m *Model) goTo(p layout.Pane) {
+	m.focus = p
+	if p < layout.System {
+		m.back = p
+	}
+	if p == layout.Given || p >= layout.System {
+		m.side = p
+	}
+	m.fit()
+	m.project()
+}
+
+// switchSide shows the next of the panes that share a place. The keys stay
+// where they are, unless their pane goes.
+func (m *Model) switchSide() {
+	was := m.side
+	switch was {
+	case layout.System:
+		m.side = layout.Picture
+	case layout.Picture:
+		m.side = layout.Given
+	default:
+		m.side = layout.System
+	}
+	if m.focus == was {
+		m.goTo(m.side)
+	}
+	m.fit()
+}

@@ -1,0 +1,74 @@
+// Package tui is the workbench: panes of cells for points, force lines and
+// unknown magnitudes, with the system, its checks and the picture beside them,
+// all of it live at every keystroke.
+package tui
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/theme"
+)
+
+// Options say what the workbench opens, and on which terminal. Nothing else is
+// shared between two sessions.
+type Options struct {
+	Path  string       // the file; empty for a sheet that has none yet
+	Sheet *sheet.Sheet // its text
+	Stamp sheet.Stamp  // what the file was when it was read
+	Note  string       // a first word for the bottom line
+
+	In  io.Reader // nil for the program's own terminal
+	Out io.Writer
+	Env []string // the session's environment: TERM, NO_COLOR, LANG
+
+	ASCII         bool // plain characters whatever the environment says
+	Width, Height int  // fixed size, for tests; 0 asks the terminal
+}
+
+// Run opens the workbench and returns when it is left, or when ctx ends.
+func Run(ctx context.Context, opt Options) error {
+	options := []tea.ProgramOption{tea.WithContext(ctx)}
+	if opt.In != nil {
+		options = append(options, tea.WithInput(opt.In))
+	}
+	if opt.Out != nil {
+		options = append(options, tea.WithOutput(opt.Out))
+	}
+	if opt.Env != nil {
+		options = append(options, tea.WithEnvironment(opt.Env))
+	}
+	if opt.Width > 0 && opt.Height > 0 {
+		// A fixed size means that no terminal is behind it to ask for colours.
+		options = append(options, tea.WithWindowSize(opt.Width, opt.Height), tea.WithColorProfile(colorprofile.Env(opt.Env)))
+	}
+	_, err := tea.NewProgram(New(opt), options...).Run()
+	if errors.Is(err, tea.ErrInterrupted) {
+		return nil
+	}
+	return err
+}
+
+// New makes the model of a session.
+func New(opt Options) Model {
+	if opt.Sheet == nil {
+		// An empty text always reads.
+		opt.Sheet, _ = sheet.Parse(nil)
+	}
+	m := Model{
+		path: opt.Path, stamp: opt.Stamp,
+		theme:   theme.New(opt.ASCII || theme.Narrow(opt.Env)),
+		history: sheet.NewHistory(opt.Sheet),
+		w:       opt.Width, h: opt.Height,
+		note: note{text: opt.Note},
+		live: newLive(),
+		cam:  newCamera(),
+	}
+	m.start()
+	return m
+}

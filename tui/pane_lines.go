@@ -1,0 +1,80 @@
+package tui
+
+import (
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// lines is the pane of the force lines: what each is, where it runs or acts, and
+// how large it is.
+func (b builder) lines() table {
+	t := table{columns: []column{
+		{head: "line", width: 5, most: 9}, {head: "kind", width: 7}, {head: "through", width: 10, grow: 2}, {head: "direction", width: 10, grow: 2},
+		{head: "size", width: 9, grow: 1}, {head: "|r|", width: 8, grow: 0, right: true}, {head: "u", width: 24, grow: 1},
+		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
+	}}
+	for _, row := range b.rows("lines") {
+		size := b.cell("lines", row, "magnitude")
+		if size.text == "" {
+			size.text, size.look = "?", theme.Dim
+			if _, sprung := row.Cell("stiffness"); sprung {
+				size.text = ""
+			}
+			if _, parts := row.Cell("components"); parts {
+				size.text = ""
+			}
+		}
+		r, u := b.course(row.Name)
+		t.records = append(t.records, record{
+			row: sheet.Ref{Table: "lines", Row: row.Name},
+			slots: []slot{
+				b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.cell("lines", row, "components", "along"),
+				size, b.computed(r), b.computed(u),
+				b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on"),
+			},
+		})
+	}
+	b.insert(&t, "lines")
+	return t
+}
+
+// through is the slot of a line's path, or of the point it acts at. A row that
+// has neither yet gets the one its kind takes.
+func (b builder) through(row sheet.Row) slot {
+	if _, ok := row.Cell("path"); ok {
+		return b.cell("lines", row, "path")
+	}
+	if _, ok := row.Cell("at"); ok {
+		return b.cell("lines", row, "at")
+	}
+	kind, _ := row.Cell("kind")
+	for _, k := range problem.Kinds() {
+		if k.Name == kind.Text && !k.Path {
+			return b.cell("lines", row, "at")
+		}
+	}
+	return b.cell("lines", row, "path")
+}
+
+// course gives |r| and u of a line, where there is one of each.
+func (b builder) course(name string) (r, u string) {
+	p := b.latest
+	i, ok := b.lineAt[name]
+	if !ok || !p.Lines[i].OK || len(p.Lines[i].Legs) == 0 {
+		return "", ""
+	}
+	l := p.Lines[i]
+	length := 0.0
+	for _, leg := range l.Legs {
+		length += leg.Length
+	}
+	if length > 0 {
+		r = bare(p, length, units.Length)
+	}
+	if len(l.Legs) == 1 {
+		u = unit(p, l.Legs[0].U)
+	}
+	return r, u
+}

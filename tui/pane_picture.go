@@ -1,0 +1,161 @@
+package tui
+
+import (
+	"image"
+	"math"
+
+	"trivet/mechanics/figure"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/picture"
+	"trivet/tui/theme"
+)
+
+// camera is where the picture is seen from.
+type camera struct {
+	from       keys.Intent // ViewFront, ViewSide, ViewTop or ViewSpace
+	turn, tilt float64     // of the view in space, rad
+	zoom       float64
+	plain      bool // characters instead of dots
+}
+
+// The view in space starts from where a textbook draws its axes: a little from
+// the left and from above. A key turns by fifteen degrees.
+const (
+	startTurn = -math.Pi / 6
+	startTilt = math.Pi / 9
+	step      = math.Pi / 12
+	zoomStep  = 1.25
+	zoomMost  = 64
+)
+
+func newCamera() camera {
+	return camera{from: keys.ViewSpace, turn: startTurn, tilt: startTilt, zoom: 1}
+}
+
+func (c camera) view(p *problem.Problem) figure.View {
+	if p == nil {
+		p = &problem.Problem{}
+	}
+	switch c.from {
+	case keys.ViewFront:
+		return figure.Front(p)
+	case keys.ViewSide:
+		return figure.Side(p)
+	case keys.ViewTop:
+		return figure.Top(p)
+	}
+	return figure.Space(p, c.turn, c.tilt)
+}
+
+// name is the view in words.
+func (c camera) name(p *problem.Problem) string {
+	if p != nil && p.Planar {
+		return "in its plane"
+	}
+	switch c.from {
+	case keys.ViewFront:
+		return "front"
+	case keys.ViewSide:
+		return "side"
+	case keys.ViewTop:
+		return "top"
+	}
+	return "in space"
+}
+
+// handle does an intent of the picture; a turn from a flat view goes on from
+// there.
+func (c *camera) handle(i keys.Intent) bool {
+	turned := map[keys.Intent][2]float64{keys.Left: {-step, 0}, keys.Right: {step, 0}, keys.Up: {0, step}, keys.Down: {0, -step}}
+	switch i {
+	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace:
+		c.from = i
+	case keys.Left, keys.Right, keys.Up, keys.Down:
+		switch c.from {
+		case keys.ViewFront:
+			c.turn, c.tilt = 0, 0
+		case keys.ViewSide:
+			c.turn, c.tilt = math.Pi/2, 0
+		case keys.ViewTop:
+			c.turn, c.tilt = 0, math.Pi/2
+		}
+		c.from = keys.ViewSpace
+		c.turn = math.Remainder(c.turn+turned[i][0], 2*math.Pi)
+		c.tilt = math.Max(-math.Pi/2, math.Min(math.Pi/2, c.tilt+turned[i][1]))
+	case keys.Nearer:
+		c.zoom = math.Min(c.zoom*zoomStep, zoomMost)
+	case keys.Farther:
+		c.zoom = math.Max(c.zoom/zoomStep, 1.0/zoomMost)
+	case keys.Fit:
+		c.zoom = 1
+	case keys.Characters:
+		c.plain = !c.plain
+	default:
+		return false
+	}
+	return true
+}
+
+// drawPane draws a pane's rule and what is in it.
+func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
+	look, rule := theme.Rule, m.theme.Glyphs.Rule
+	if p == m.focus {
+		look, rule = theme.RuleFocus, m.theme.Glyphs.RuleFocus
+	}
+	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, look)
+	c.Text(1, 0, look, " "+string(rune('1'+p))+" "+m.heading(p)+" ")
+	in := c.In(image.Rect(0, 1, c.W(), c.H()))
+	switch p {
+	case layout.System:
+		m.system.draw(in.In(image.Rect(1, 0, in.W(), in.H())), m.scroll, m.live.stale)
+		m.drawMore(in)
+	case layout.Picture:
+		m.drawPicture(in)
+	default:
+		m.drawTable(in, p)
+	}
+}
+
+// drawMore marks a system that goes on below.
+func (m Model) drawMore(c grid.Canvas) {
+	if len(m.system) > m.scroll.y+c.H() {
+		c.Set(c.W()-1, c.H()-1, m.theme.Glyphs.More, theme.Dim)
+	}
+}
+
+var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Unknown magnitudes", "System", "Picture"}
+
+func (m Model) heading(p layout.Pane) string {
+	s := headings[p]
+	if p == layout.Picture {
+		s += " " + m.cam.name(m.live.problem)
+	}
+	if m.live.stale && p >= layout.Unknowns {
+		s += " (stale)"
+	}
+	return s
+}
+
+func (m Model) drawPicture(c grid.Canvas) {
+	p := m.live.problem
+	if p == nil || len(m.figure.Labels) == 0 {
+		c.Text(1, 0, theme.Dim, "No point reads yet.")
+		return
+	}
+	picture.Draw(c, m.figure, picture.Options{
+		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, On: m.selected(),
+		Axes: figure.Axes(p, m.cam.view(p)), Stale: m.live.stale,
+	})
+}
+
+// selected is the row under the cursor of the pane of cells used last.
+func (m Model) selected() sheet.Ref {
+	if m.back < layout.System && m.at[m.back].row < len(m.tables[m.back].records) {
+		return m.tables[m.back].records[m.at[m.back].row].row
+	}
+	return sheet.Ref{}
+}

@@ -1,0 +1,49 @@
+package tui
+
+import (
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// points is the pane of the points: where each is, and what it belongs to.
+func (b builder) points() table {
+	t := table{columns: []column{
+		{head: "point", width: 7, most: 10}, {head: "at", width: 17, grow: 3}, {head: "on", width: 9, grow: 1},
+		{head: b.lengthHead(), width: 16, grow: 2},
+	}}
+	for _, row := range b.rows("points") {
+		t.records = append(t.records, record{
+			row:   sheet.Ref{Table: "points", Row: row.Name},
+			slots: []slot{b.name("points", row), b.value("points", row, "at"), b.cell("points", row, "on"), b.computed(b.coordinates(row.Name))},
+		})
+	}
+	b.insert(&t, "points")
+	return t
+}
+
+func (b builder) lengthHead() string {
+	if b.latest == nil || b.latest.Units.Length.Symbol == "" {
+		return "x, y, z"
+	}
+	if b.latest.Planar {
+		return "x, y (" + b.latest.Units.Length.Symbol + ")"
+	}
+	return "x, y, z (" + b.latest.Units.Length.Symbol + ")"
+}
+
+// coordinates are a point's, where its cell reads.
+func (b builder) coordinates(name string) string {
+	if q, ok := b.point(name); ok {
+		return vector(b.latest, q.At, units.Length)
+	}
+	return ""
+}
+
+func (b builder) point(name string) (problem.Point, bool) {
+	i, ok := b.pointAt[name]
+	if !ok || !b.latest.Points[i].OK {
+		return problem.Point{}, false
+	}
+	return b.latest.Points[i], true
+}

@@ -1,0 +1,171 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/figure"
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// Model is a session of the workbench. It is a value: Update gives the next
+// one, View only draws.
+type Model struct {
+	path    string
+	stamp   sheet.Stamp
+	history *sheet.History
+	theme   theme.Theme
+	w, h    int
+
+	live live
+
+	// What the panes show, built when the sheet or its result changes.
+	tables      [layout.System]table
+	system      doc
+	systemWidth int
+	figure      figure.Figure
+
+	focus, back layout.Pane // back: the pane of cells that esc returns to
+	side        layout.Pane // what shows in the shared place of a small screen
+	large       bool
+	at          [layout.System]place
+	fresh       *fresh // a row that has no name yet
+	edit        *edit
+	cam         camera
+	scroll      offset // of the system pane
+
+	naming *line     // a file name being typed
+	ask    *question // yes, no or back
+	help   *offset   // the help, scrolled
+	saving bool
+	leave  bool // quit once saved
+	note   note
+}
+
+// note is a word on the bottom line.
+type note struct {
+	text string
+	bad  bool
+}
+
+type offset struct{ x, y int }
+
+// start puts the cursor on the first point, and elsewhere on the first cell to
+// type in, and builds the panes.
+func (m *Model) start() {
+	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
+	m.at[layout.Given].col, m.at[layout.Unknowns].col = 1, 1
+	m.rebuild()
+}
+
+// Init solves the sheet as it was opened.
+func (m Model) Init() tea.Cmd {
+	return func() tea.Msg { return opened{} }
+}
+
+// opened asks for the first solution; Init cannot keep a sequence number.
+type opened struct{}
+
+// Update takes one message.
+func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	switch msg := msg.(type) {
+	case opened:
+		cmd = m.solve(m.history.Current())
+	case solved:
+		cmd = m.take(msg)
+	case saved:
+		cmd = m.afterSave(msg)
+	case tea.WindowSizeMsg:
+		m.resize(msg.Width, msg.Height)
+	case tea.KeyPressMsg:
+		cmd = m.route(msg)
+	case tea.PasteMsg:
+		cmd = m.paste(msg.Content)
+	}
+	return m, cmd
+}
+
+// The largest screen that is drawn; what lies beyond stays blank.
+const maxW, maxH = 400, 150
+
+func (m *Model) resize(w, h int) {
+	m.w, m.h = max(min(w, maxW), 0), max(min(h, maxH), 0)
+	m.fit()
+}
+
+// screen divides the screen as things are.
+func (m Model) screen() layout.Screen {
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Large: m.large, Focus: m.focus}
+	for p := range m.tables {
+		a.Want[p] = len(m.tables[p].records)
+	}
+	return layout.Arrange(a)
+}
+
+// View draws the frame.
+func (m Model) View() tea.View {
+	v := tea.NewView(m.frame())
+	v.AltScreen = true
+	v.WindowTitle = "trivet " + m.title()
+	return v
+}
+
+func (m Model) frame() string {
+	g := grid.New(m.w, m.h)
+	s := m.screen()
+	switch {
+	case s.TooSmall:
+		m.drawTooSmall(g.All())
+	case m.help != nil:
+		m.drawTop(g.All().In(s.Top))
+		m.drawHelp(g)
+		m.drawFoot(g.All().In(s.Foot))
+	default:
+		m.drawTop(g.All().In(s.Top))
+		for _, w := range s.Walls {
+			g.All().In(w).Fill(m.theme.Glyphs.Wall, theme.Rule)
+		}
+		for p, r := range s.Panes {
+			if !r.Empty() {
+				m.drawPane(g.All().In(r), layout.Pane(p))
+			}
+		}
+		m.drawFoot(g.All().In(s.Foot))
+	}
+	return g.Render(m.theme.Styles)
+}
+
+// rebuild makes what the panes show from the sheet and its result.
+func (m *Model) rebuild() {
+	b := m.builder()
+	m.tables = [layout.System]table{
+		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(), layout.Unknowns: b.unknowns(),
+	}
+	m.systemWidth = 0
+	m.fit()
+	m.project()
+}
+
+// fit writes the system anew where its pane has another width, and keeps every
+// cursor in view.
+func (m *Model) fit() {
+	w := m.screen().Panes[layout.System].Dx() - 2
+	if w <= 0 {
+		w = unseen
+	}
+	if w != m.systemWidth {
+		m.system, m.systemWidth = m.live.document(m.theme.Glyphs, w), w
+	}
+	m.clamp()
+}
+
+// unseen is the width to which the system is written while no pane shows it.
+const unseen = 54
+
+// project draws the figure anew: the result, the view or the selection changed.
+func (m *Model) project() {
+	m.figure = figure.Draw(m.live.problem, m.live.solution, m.cam.view(m.live.problem))
+}

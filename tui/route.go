@@ -1,0 +1,210 @@
+package tui
+
+import (
+	"unicode/utf8"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+// mode is what has the keys.
+func (m Model) mode() keys.Mode {
+	switch {
+	case m.ask != nil:
+		return keys.OnQuestion
+	case m.naming != nil:
+		return keys.OnName
+	case m.help != nil:
+		return keys.OnHelp
+	case m.edit != nil:
+		return keys.InCell
+	case m.focus == layout.System:
+		return keys.OnSystem
+	case m.focus == layout.Picture:
+		return keys.OnPicture
+	}
+	return keys.OnCells
+}
+
+// route turns a key into an intent, or into text where it is a character.
+func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
+	m.note = note{}
+	text := msg.Key().Text
+	// What came as several characters is text, even where it spells a key's name.
+	if utf8.RuneCountInString(text) <= 1 {
+		if b, ok := keys.Find(m.mode(), msg.String()); ok {
+			if why := m.cannot(b.Intent); why != "" {
+				m.say(why, false)
+				return nil
+			}
+			cmd, _ := m.handle(b.Intent)
+			return cmd
+		}
+	}
+	if text == "" || msg.Key().Mod&(tea.ModCtrl|tea.ModAlt|tea.ModMeta|tea.ModSuper|tea.ModHyper) != 0 {
+		return nil
+	}
+	return m.typed(text)
+}
+
+// cannot says why an intent has no effect at the moment; empty where it has.
+func (m Model) cannot(i keys.Intent) string {
+	flat := m.live.problem != nil && m.live.problem.Planar
+	switch i {
+	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace:
+		if flat {
+			return "a problem in a plane has one view"
+		}
+	case keys.Left, keys.Right, keys.Up, keys.Down:
+		if flat && m.mode() == keys.OnPicture {
+			return "a picture in a plane does not turn"
+		}
+	case keys.SwitchSide:
+		if m.large {
+			return "one pane has the whole screen: ctrl+e brings the others back"
+		}
+		if s := m.screen(); !s.TooSmall && m.allShow() {
+			return "every pane shows already"
+		}
+	}
+	return ""
+}
+
+func (m Model) allShow() bool {
+	for _, r := range m.screen().Panes {
+		if r.Empty() {
+			return false
+		}
+	}
+	return true
+}
+
+// handle does an intent where the keys are; ok tells that the mode knows it.
+func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
+	switch m.mode() {
+	case keys.OnQuestion:
+		return m.answered(i)
+	case keys.OnName:
+		return m.named(i)
+	}
+	if cmd, ok := m.everywhere(i); ok {
+		return cmd, true
+	}
+	switch m.mode() {
+	case keys.OnHelp:
+		return nil, m.turnHelp(i)
+	case keys.InCell:
+		return m.typing(i)
+	}
+	if cmd, ok := m.workbench(i); ok {
+		return cmd, true
+	}
+	switch m.mode() {
+	case keys.OnSystem:
+		return nil, m.reading(i) || m.turnSystem(i)
+	case keys.OnPicture:
+		if m.reading(i) {
+			return nil, true
+		}
+		ok := m.cam.handle(i)
+		m.project()
+		return nil, ok
+	}
+	return m.onCells(i)
+}
+
+func (m *Model) everywhere(i keys.Intent) (tea.Cmd, bool) {
+	switch i {
+	case keys.Help:
+		if m.help != nil {
+			m.help = nil
+		} else {
+			m.help = &offset{}
+		}
+	case keys.Save:
+		return m.save(), true
+	case keys.Quit:
+		return m.quit(), true
+	default:
+		return nil, false
+	}
+	return nil, true
+}
+
+// workbench does what is the same in every pane.
+func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
+	switch i {
+	case keys.Undo:
+		if !m.history.Undo() {
+			m.say("nothing to undo", false)
+			return nil, true
+		}
+		return m.changed(), true
+	case keys.Redo:
+		if !m.history.Redo() {
+			m.say("nothing to redo", false)
+			return nil, true
+		}
+		return m.changed(), true
+	case keys.SaveAs:
+		m.askName()
+	case keys.NextPane:
+		m.hop(1)
+	case keys.PrevPane:
+		m.hop(-1)
+	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoUnknowns, keys.GoSystem, keys.GoPicture:
+		m.goTo(layout.Pane(i - keys.GoGiven))
+	case keys.SwitchSide:
+		m.switchSide()
+	case keys.Enlarge:
+		m.large = !m.large
+		m.fit()
+	default:
+		return nil, false
+	}
+	return nil, true
+}
+
+// reading does what is the same in the system and the picture.
+func (m *Model) reading(i keys.Intent) bool {
+	if i == keys.Cancel {
+		m.goTo(m.back)
+		return true
+	}
+	return false
+}
+
+// turnSystem scrolls the system.
+func (m *Model) turnSystem(i keys.Intent) bool {
+	ok := scroll(&m.scroll, i, m.screen().Panes[layout.System].Dy()-1)
+	m.fit()
+	return ok
+}
+
+// scroll moves an offset; page is the height of what shows.
+func scroll(o *offset, i keys.Intent, page int) bool {
+	const sideways = 8
+	switch i {
+	case keys.Up:
+		o.y--
+	case keys.Down:
+		o.y++
+	case keys.Left:
+		o.x -= sideways
+	case keys.Right:
+		o.x += sideways
+	case keys.PageUp:
+		o.y -= max(page-1, 1)
+	case keys.PageDown:
+		o.y += max(page-1, 1)
+	case keys.First:
+		*o = offset{}
+	case keys.Last:
+		o.y = 1 << 30
+	default:
+		return false
+	}
+	return true
+}
