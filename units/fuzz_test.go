@@ -139,13 +139,13 @@ func FuzzFigures(f *testing.F) {
 				t.Errorf("%v with %d decimals is %q, which reads as %v", x, places, text, got)
 			}
 		}
+		if x != 0 && (math.Abs(x) > 1e300 || math.Abs(x) < 1e-300) {
+			return // a unit's factor may carry it out of the normal numbers
+		}
 		for _, u := range []Unit{DefaultSet().For(Moment), DefaultSet().Angle, *bySymbol["kip"]} {
 			text := u.Format(x, figures)
 			value, printed, dim, err := ReadPrinted(text, DefaultSet(), Number)
 			if err != nil {
-				if math.Abs(x) > 1e300 || math.Abs(x) < 1e-300 {
-					continue
-				}
 				t.Fatalf("%v prints as %q: %v", x, text, err)
 			}
 			if dim != u.Dim || math.Abs(value-x) > max(printed, half*math.Abs(x))*(1+1e-9)+1e-14*math.Abs(x) {
