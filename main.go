@@ -2,15 +2,18 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
-	"os/signal"
+	"path/filepath"
 	"runtime/debug"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
@@ -23,22 +26,23 @@ import (
 	"trivet/units"
 )
 
-// Exit codes: all well; a check failed or there is no single solution; the
-// sheet or the call can't be read.
+// Exit codes, beside 0 where all is well.
 const (
-	exitWell    = 0
-	exitFailed  = 1
-	exitCantDo  = 2
+	exitFailed = 1 // a check failed, or there is no single solution
+	exitCantDo = 2 // the sheet or the call can't be read
+)
+
+const (
 	standardIn  = "-"
 	toolName    = "trivet"
 	defaultFrom = "hanging-load" // the sheet to start from where none is named
+	helpWidth   = 78             // of the help's text, to fit 80 columns
 )
 
+// main leaves interrupts alone: the workbench takes its own, and everything else
+// may stop where it is.
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
+	os.Exit(run(context.Background(), os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
 
 // run is the whole program: results go to stdout, errors to stderr, and the
@@ -51,8 +55,10 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	root.SetOut(stdout)
 	root.SetErr(stderr)
 	if err := root.ExecuteContext(ctx); err != nil {
-		fmt.Fprintf(stderr, "%s: %s\n", toolName, err)
-		return exitCantDo
+		c.refuse(toolName, report.Fault{Msg: err.Error()})
+	}
+	if c.lost != nil {
+		c.refuse(toolName, report.Fault{Msg: "the results cannot be written: " + c.lost.Error()})
 	}
 	return c.code
 }
@@ -61,7 +67,20 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 type command struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	code           int
+	code           int   // the worst so far
+	lost           error // the first error of writing results: a full disk must not pass for results written
+}
+
+func (c *command) print(text string) {
+	if _, err := io.WriteString(c.stdout, text); c.lost == nil {
+		c.lost = err
+	}
+}
+
+// refuse says on standard error what can't be done, and why.
+func (c *command) refuse(what string, f report.Fault) {
+	fmt.Fprintln(c.stderr, f.Where(what))
+	c.code = max(c.code, exitCantDo)
 }
 
 func (c *command) root() *cobra.Command {
@@ -71,19 +90,67 @@ func (c *command) root() *cobra.Command {
 		Long: "trivet solves free-body equilibrium problems: points, ropes, struts and supports in a sheet,\n" +
 			"unit vectors, the labelled system, magnitudes, residuals and checks beside it, live.\n\n" +
 			"With a SHEET, or none, it opens the workbench; F1 there lists every key.\n\n" +
-			"Caution: " + report.Caution + ".",
+			ansi.Wordwrap("Caution: "+report.Caution+".", helpWidth, " "),
 		Example:           "  trivet mast.toml\n  trivet new --from mast-top my.toml\n  trivet solve my.toml\n  trivet solve - --format json < my.toml\n  trivet check *.toml",
-		Args:              cobra.MaximumNArgs(1),
+		Args:              oneSheetOrNone,
 		Version:           version(),
 		SilenceUsage:      true,
 		SilenceErrors:     true,
 		ValidArgsFunction: sheetFiles,
-		RunE: func(cmd *cobra.Command, args []string) error {
-			return c.workbench(cmd.Context(), args)
-		},
+		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
 	root.AddCommand(c.solveCommand(), c.checkCommand(), c.newCommand())
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return fmt.Errorf("%w: try `%s --help`", err, cmd.CommandPath())
+	})
+	root.InitDefaultHelpCmd()
+	root.InitDefaultCompletionCmd()
+	for _, sub := range root.Commands() { // cobra's own two, in our words
+		switch sub.Name() {
+		case "help":
+			sub.Short, sub.Long = "help on a command", ""
+			sub.Args = func(_ *cobra.Command, args []string) error { return mistyped(root, args) }
+		case "completion":
+			sub.Short = "write the completion script of a shell"
+			sub.Args = func(*cobra.Command, []string) error {
+				return errors.New("name one of four shells: try `trivet completion bash`, or zsh, fish, powershell")
+			}
+			sub.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
+		}
+	}
 	return root
+}
+
+// oneSheetOrNone tells a mistyped command from a sheet.
+func oneSheetOrNone(root *cobra.Command, args []string) error {
+	err := mistyped(root, args)
+	switch {
+	case err != nil || len(args) == 0:
+		return err
+	case args[0] == standardIn:
+		return fmt.Errorf("the workbench opens a file, not standard input: try `%s solve -`", toolName)
+	case len(args) > 1:
+		return fmt.Errorf("the workbench opens one sheet, and here are %d: try `%s solve` for several", len(args), toolName)
+	}
+	return nil
+}
+
+func mistyped(root *cobra.Command, args []string) error {
+	var commands []string
+	for _, sub := range root.Commands() {
+		commands = append(commands, sub.Name())
+	}
+	if len(args) > 0 && !exists(args[0]) {
+		if s := units.Suggest(args[0], commands); s != "" {
+			return fmt.Errorf("there is no command %q: did you mean `%s %s`", args[0], toolName, s)
+		}
+	}
+	return nil
+}
+
+func exists(file string) bool {
+	_, err := os.Stat(file)
+	return err == nil
 }
 
 func (c *command) solveCommand() *cobra.Command {
@@ -100,16 +167,16 @@ func (c *command) solveCommand() *cobra.Command {
 				return fmt.Errorf("there is no format %q: write text or json", format)
 			}
 			for i, name := range args {
-				if i > 0 && format == "text" {
-					fmt.Fprintln(c.stdout)
+				if len(args) > 1 && format == "text" {
+					c.print(strings.Repeat("\n", min(i, 1)) + display(name) + ":\n")
 				}
 				c.solve(name, format, ask)
 			}
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "text or json")
-	cmd.Flags().StringArrayVar(&ask, "ask", nil, "a result to print besides, such as T1.x or 'angle(T1, T2)'; may be repeated")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: text or json")
+	cmd.Flags().StringArrayVar(&ask, "ask", nil, "a `RESULT` to print besides, such as T1.x or 'angle(T1, T2)'; may be repeated")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
@@ -122,11 +189,14 @@ func (c *command) checkCommand() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			for _, name := range args {
-				if s := c.read(name, nil); s != nil {
-					well, line := report.CheckLine(name, s.solution)
-					fmt.Fprintln(c.stdout, line)
+				unreadable := func(string, []report.Fault) {
+					c.print(fmt.Sprintf("FAILS %s: %s\n", display(name), statics.Unreadable))
+				}
+				if sol := c.read(name, unreadable); sol != nil {
+					well, line := report.CheckLine(display(name), sol)
+					c.print(line + "\n")
 					if !well {
-						c.worse(exitFailed)
+						c.code = max(c.code, exitFailed)
 					}
 				}
 			}
@@ -142,12 +212,18 @@ func (c *command) newCommand() *cobra.Command {
 		Short:   "write a new sheet from one of those to start from",
 		Long:    "Writes a new sheet from one of those to start from:\n\n" + startList(),
 		Example: "  trivet new my.toml\n  trivet new --from mast-top my.toml",
-		Args:    cobra.ExactArgs(1),
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 || args[0] == standardIn {
+				return errors.New("a new sheet needs one file name: try `trivet new my.toml`")
+			}
+			return nil
+		},
+		ValidArgsFunction: sheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			start, ok := fixtures.Get(from)
 			if !ok {
-				hint := "the sheets to start from are\n" + startList()
-				if s := units.Suggest(from, startNames()); s != "" {
+				hint := "there are " + strings.Join(names(fixtures.Starts()), ", ")
+				if s := units.Suggest(from, names(append(fixtures.Starts(), fixtures.Published()...))); s != "" {
 					hint = fmt.Sprintf("did you mean %q", s)
 				}
 				return fmt.Errorf("there is no sheet %q to start from: %s", from, hint)
@@ -157,15 +233,16 @@ func (c *command) newCommand() *cobra.Command {
 				return err
 			}
 			if _, err := sheet.Save(args[0], s, sheet.Stamp{}, false); err != nil {
-				return err
+				c.refuse(args[0], fault(args[0], err))
+				return nil
 			}
-			fmt.Fprintf(c.stdout, "%s: %s\n", args[0], start.Title)
+			c.print(args[0] + ": " + start.Title + "\n")
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&from, "from", defaultFrom, "the sheet to start from")
+	cmd.Flags().StringVar(&from, "from", defaultFrom, "`NAME` of the sheet to start from")
 	_ = cmd.RegisterFlagCompletionFunc("from", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return startNames(), cobra.ShellCompDirectiveNoFileComp
+		return names(fixtures.Starts()), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 	})
 	return cmd
 }
@@ -181,43 +258,39 @@ func sheetFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDire
 	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
-func startNames() []string {
-	var names []string
-	for _, s := range fixtures.Starts() {
-		names = append(names, s.Name)
+func names(sheets []fixtures.Sheet) (all []string) {
+	for _, s := range sheets {
+		all = append(all, s.Name)
 	}
-	return names
+	return all
 }
 
 func startList() string {
 	var b strings.Builder
 	for _, s := range fixtures.Starts() {
-		fmt.Fprintf(&b, "  %-12s %s\n", s.Name, s.Title)
+		fmt.Fprintf(&b, "  %-22s %s\n", s.Name, s.Title)
 	}
 	return b.String()
 }
 
-// worse keeps the worst exit code so far.
-func (c *command) worse(code int) { c.code = max(c.code, code) }
-
-// solved is a sheet that read and was solved.
-type solved struct {
-	sheet    *sheet.Sheet
-	solution *statics.Solution
-}
-
-// read loads and solves a sheet; where it does not read it says so on stderr,
-// through unreadable if that is given, and returns nil.
-func (c *command) read(name string, unreadable func(title string, faults []report.Fault)) *solved {
-	s, err := c.load(name)
+// read loads and solves a sheet. Where it does not read it says so on standard
+// error and through unreadable, and returns nil.
+func (c *command) read(name string, unreadable func(title string, faults []report.Fault)) *statics.Solution {
+	var s *sheet.Sheet
+	var err error
+	if name == standardIn {
+		s, err = sheet.Read(c.stdin)
+	} else {
+		s, _, err = sheet.Load(name)
+	}
 	var faults []report.Fault
 	title := ""
 	if err != nil {
-		faults = []report.Fault{fault(err)}
+		faults = []report.Fault{fault(name, err)}
 	} else {
 		p, errs := problem.Read(s)
 		if len(errs) == 0 {
-			return &solved{s, statics.Solve(p)}
+			return statics.Solve(p)
 		}
 		title = p.Title
 		for _, e := range errs {
@@ -230,32 +303,31 @@ func (c *command) read(name string, unreadable func(title string, faults []repor
 		}
 	}
 	for _, f := range faults {
-		fmt.Fprintln(c.stderr, f.Where(display(name)))
+		c.refuse(display(name), f)
 	}
-	if unreadable != nil {
-		unreadable(title, faults)
-	}
-	c.worse(exitCantDo)
+	unreadable(title, faults)
 	return nil
 }
 
-func (c *command) load(name string) (*sheet.Sheet, error) {
-	if name == standardIn {
-		return sheet.Read(c.stdin)
-	}
-	s, _, err := sheet.Load(name)
-	return s, err
-}
-
-// fault gives an error of the sheet room its place, where it has one.
-func fault(err error) report.Fault {
+// fault gives an error of the sheet room its place, where it has one, and what
+// would do on a command line.
+func fault(name string, err error) report.Fault {
 	var text *sheet.Error
 	var file *sheet.FileError
+	var changed *sheet.ChangedError
 	switch {
 	case errors.As(err, &text):
 		return report.Fault{Line: text.Line, Column: text.Column, Msg: text.Msg, Hint: text.Hint}
+	case errors.As(err, &changed):
+		return report.Fault{Msg: changed.Error(), Hint: "name another, or open it with `trivet " + name + "`"}
 	case errors.As(err, &file):
-		return report.Fault{Msg: file.Msg, Hint: file.Hint}
+		f := report.Fault{Msg: file.Msg, Hint: file.Hint}
+		if errors.Is(err, fs.ErrNotExist) && exists(name+".toml") {
+			f.Hint = "did you mean " + name + ".toml"
+		} else if errors.Is(err, fs.ErrNotExist) && exists(filepath.Dir(name)) {
+			f.Hint = "check the name, or try `" + toolName + " new " + name + "`"
+		}
+		return f
 	}
 	return report.Fault{Msg: err.Error()}
 }
@@ -268,62 +340,60 @@ func display(name string) string {
 }
 
 func (c *command) solve(name, format string, ask []string) {
-	s := c.read(name, func(title string, faults []report.Fault) {
+	sol := c.read(name, func(title string, faults []report.Fault) {
 		if format == "json" {
-			_, _ = c.stdout.Write(report.JSONUnreadable(name, title, faults))
+			c.print(string(report.JSONUnreadable(name, title, faults)))
 		}
 	})
-	if s == nil {
+	if sol == nil {
 		return
 	}
-	sol := s.solution
-	for _, name := range ask {
-		q, err := problem.ParseQuery(sol.Problem, name)
-		if err != nil {
-			fmt.Fprintf(c.stderr, "%s: --ask %s: %s\n", toolName, name, err)
-			c.worse(exitCantDo)
-			continue
+	for _, result := range ask {
+		if q, err := problem.ParseQuery(sol.Problem, result); err != nil {
+			c.refuse(display(name), report.Fault{Msg: "--ask " + result, Hint: err.Error()})
+		} else {
+			sol.Problem.Asked = append(sol.Problem.Asked, q)
 		}
-		sol.Problem.Asked = append(sol.Problem.Asked, q)
 	}
 	if format == "json" {
-		_, _ = c.stdout.Write(report.JSON(name, sol))
+		c.print(string(report.JSON(name, sol)))
 	} else {
-		_, _ = io.WriteString(c.stdout, report.Text(sol))
+		c.print(report.Text(sol))
 	}
-	if !sol.Single() || !sol.Well() && sol.Problem.Expect == "" {
-		c.worse(exitFailed)
+	if !sol.Single() || !sol.Well() {
+		c.code = max(c.code, exitFailed)
 	}
 }
 
 // workbench opens the terminal program; it needs a terminal at both ends.
-func (c *command) workbench(ctx context.Context, args []string) error {
+func (c *command) workbench(ctx context.Context, args []string) (err error) {
+	opt := tui.Options{Env: os.Environ()}
+	if len(args) == 1 {
+		opt.Path = args[0]
+		opt.Sheet, opt.Stamp, err = sheet.Load(opt.Path)
+	} else {
+		start, _ := fixtures.Get(defaultFrom)
+		opt.Sheet, err = sheet.Parse([]byte(start.Text))
+		opt.Note = "a sheet to start from, not saved yet; F1 lists the keys"
+	}
+	if err != nil {
+		c.refuse(opt.Path, fault(opt.Path, err))
+		return nil
+	}
 	in, okIn := c.stdin.(*os.File)
 	out, okOut := c.stdout.(*os.File)
 	if !okIn || !okOut || !term.IsTerminal(int(in.Fd())) || !term.IsTerminal(int(out.Fd())) {
-		return errors.New("the workbench needs a terminal: without one, try `trivet solve SHEET`, or `trivet --help`")
+		return fmt.Errorf("the workbench needs a terminal at both ends: without one, try `%[1]s solve %[2]s`, or `%[1]s --help`", toolName, cmp.Or(opt.Path, "SHEET"))
 	}
-	opt := tui.Options{In: in, Out: out, Env: os.Environ()}
-	if len(args) == 1 {
-		s, stamp, err := sheet.Load(args[0])
-		if err != nil {
-			return errors.New(fault(err).Where(args[0]))
-		}
-		opt.Path, opt.Sheet, opt.Stamp = args[0], s, stamp
-	} else {
-		start, _ := fixtures.Get(defaultFrom)
-		s, err := sheet.Parse([]byte(start.Text))
-		if err != nil {
-			return err
-		}
-		opt.Sheet = s
-	}
+	opt.In, opt.Out = in, out
 	return tui.Run(ctx, opt)
 }
 
+// version is the module's: built or installed in a clone it names the commit;
+// under go run there is none.
 func version() string {
-	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-		return info.Main.Version
+	if info, ok := debug.ReadBuildInfo(); ok {
+		return cmp.Or(info.Main.Version, "(devel)") + ", " + info.GoVersion
 	}
 	return "unknown"
 }
