@@ -18,6 +18,7 @@ func TestScalars(t *testing.T) {
 		{"6e3", Number, 6000},
 		{"6E-3", Number, 0.006},
 		{"-0", Number, 0},
+		{"0*-3 m", Length, 0},
 		{"12 300", Number, 12300},
 		{"1 234 567.5", Number, 1234567.5},
 		{"12\u202f300", Number, 12300},

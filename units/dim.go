@@ -12,6 +12,7 @@ var (
 	Volume = Dim{L: 3}
 )
 
+// dimNames is never written to.
 var dimNames = []struct {
 	dim  Dim
 	name string

@@ -32,6 +32,7 @@ func (e *Expr) Eval(env Env) (Value, *Error) {
 		return r.fail(e.root, "", "%s comes to no finite number", r.src(e.root))
 	}
 	for i := range v.N {
+		v.V[i] += 0 // makes a negative zero a plain one
 		if math.IsInf(v.Plus[i], 0) || math.IsNaN(v.Plus[i]) {
 			return r.fail(e.root, "", "the uncertainty of %s comes to no finite number", r.src(e.root))
 		}
@@ -174,83 +175,6 @@ func (r run) kept(n *node, v Value) (Value, *Error) {
 		}
 	}
 	return v, nil
-}
-
-func (r run) tuple(n *node) (Value, *Error) {
-	out := Value{N: len(n.args)}
-	var like *node // the first component that has a dimension or must have one
-	for i, c := range n.args {
-		v, err := r.eval(c)
-		if err != nil {
-			return v, err
-		}
-		switch {
-		case v.N != 1:
-			return r.fail(c, "", "a component is a number, and %s is a vector", r.src(c))
-		case len(v.Terms) > 0:
-			return r.fail(c, "write a direction, and the unknown as its magnitude", "a component is known, and %s is an unknown", r.src(c))
-		}
-		out.V[i], out.Plus[i] = v.V[0], v.Plus[0]
-		switch {
-		case like == nil && !zero(v):
-			like, out.Dim = c, v.Dim
-		case zero(v) || v.Dim == out.Dim:
-		case v.Dim == Number:
-			return r.bare(c, like, out.Dim)
-		case out.Dim == Number:
-			return r.bare(like, c, v.Dim)
-		default:
-			return r.fail(n, "write components of one kind", "%s is %s, and %s is %s",
-				r.src(like), out.Dim.Name(), r.src(c), v.Dim.Name())
-		}
-	}
-	return out, nil
-}
-
-// plusMinus reads a ± b. A bare a before a b with a unit is in that unit, as
-// in 6 ± 0.02 m.
-func (r run) plusMinus(n *node) (Value, *Error) {
-	a, err := r.eval(n.args[0])
-	if err != nil {
-		return a, err
-	}
-	b, err := r.eval(n.args[1])
-	if err != nil {
-		return b, err
-	}
-	left, right := n.args[0], n.args[1]
-	switch {
-	case a.N != 1:
-		return r.fail(n, "write ± behind each component", "± stands behind a number, and %s is a vector", r.src(left))
-	case b.N != 1:
-		return r.fail(right, "", "an uncertainty is a number, and %s is a vector", r.src(right))
-	case len(a.Terms) > 0:
-		return r.fail(n, "", "%s is an unknown and takes no ±", r.src(left))
-	case len(b.Terms) > 0:
-		return r.fail(right, "", "an uncertainty is known, and %s is an unknown", r.src(right))
-	case b.V[0] < 0:
-		return r.fail(right, "write it without the sign", "an uncertainty is not negative, and %s is", r.src(right))
-	}
-	if a.Dim == Number && right.kind == nUnit && literal(right.args[0]) && literal(left) {
-		if a, err = r.unit(&node{kind: nUnit, span: left.span, factor: right.factor, dim: right.dim}, a); err != nil {
-			return a, err
-		}
-	}
-	switch {
-	case a.Dim == b.Dim:
-	case zero(b):
-	case zero(a):
-		a.Dim = b.Dim
-	case b.Dim == Number:
-		return r.bare(right, left, a.Dim)
-	case a.Dim == Number:
-		return r.bare(left, right, b.Dim)
-	default:
-		return r.fail(n, "write both in like units", "%s is %s, and %s is %s",
-			r.src(left), a.Dim.Name(), r.src(right), b.Dim.Name())
-	}
-	a.Plus[0] += b.V[0]
-	return a, nil
 }
 
 // zero tells whether v is a known bare 0, which goes with any dimension.

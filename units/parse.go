@@ -5,47 +5,6 @@ import (
 	"strings"
 )
 
-// Expr is an expression as it was typed, read but not yet evaluated. It does
-// not change and may be kept and used by several readers at once.
-type Expr struct {
-	text  string
-	root  *node
-	parts []*Expr // the components where the whole is a tuple
-}
-
-type nodeKind uint8
-
-const (
-	nNumber nodeKind = iota
-	nName
-	nQuestion
-	nNeg
-	nAdd
-	nSub
-	nMul
-	nDiv
-	nPow
-	nUnit // args[0] times a unit
-	nCall
-	nTuple
-	nPlusMinus
-)
-
-type node struct {
-	kind   nodeKind
-	behind bool // a name behind a number: meant as a unit, most likely
-	span   Span
-	num    float64
-	factor float64 // of nUnit, into SI
-	place  int     // of a typed decimal number: the power of ten of its last digit
-	exact  bool    // a number that is a fraction or a constant, with no last digit
-	closed bool    // in parentheses
-	dim    Dim
-	name   string
-	fn     *function
-	args   []*node
-}
-
 // maxDepth bounds the nesting of an expression.
 const maxDepth = 64
 
@@ -74,75 +33,6 @@ func Parse(text string) (*Expr, *Error) {
 	}
 	return newExpr(text, root), nil
 }
-
-func newExpr(text string, root *node) *Expr {
-	e := &Expr{text: text, root: root}
-	if root.kind == nTuple {
-		for _, a := range root.args {
-			e.parts = append(e.parts, newExpr(text, a))
-		}
-	}
-	return e
-}
-
-// ParseRange reads the ends of a range, "300 lbf .. 500 lbf". A bare low end
-// before a high end with a unit is in that unit ("2 .. 4 kN/m").
-func ParseRange(text string) (low, high *Expr, err *Error) {
-	p, err := newParser(text)
-	if err != nil {
-		return nil, nil, err
-	}
-	a, err := p.sum()
-	if err != nil {
-		return nil, nil, err
-	}
-	if t := p.peek(); t.kind != tRange {
-		if t.kind != tEnd {
-			return nil, nil, p.wantEnd()
-		}
-		return nil, nil, &Error{a.span, "a range has two ends", "write 300 lbf .. 500 lbf"}
-	}
-	p.i++
-	b, err := p.sum()
-	if err != nil {
-		return nil, nil, err
-	}
-	if err := p.wantEnd(); err != nil {
-		return nil, nil, err
-	}
-	if literal(a) && b.unsigned().kind == nUnit && literal(b.unsigned().args[0]) {
-		u := b.unsigned()
-		a = &node{kind: nUnit, span: a.span, factor: u.factor, dim: u.dim, args: []*node{a}}
-	}
-	return newExpr(text, a), newExpr(text, b), nil
-}
-
-// literal tells whether a node is a typed number, signed or not.
-func literal(n *node) bool { return n.unsigned().kind == nNumber }
-
-func (n *node) unsigned() *node {
-	for n.kind == nNeg {
-		n = n.args[0]
-	}
-	return n
-}
-
-// Tuple gives the components of "a, b, c" or "(a, b, c)", so that they can be
-// read one by one. Spans stay offsets in the whole text.
-func (e *Expr) Tuple() ([]*Expr, bool) { return e.parts, e.root.kind == nTuple }
-
-// Name gives the name where the expression is one bare name.
-func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName }
-
-// IsQuestion tells whether the expression is "?" alone: an unknown. A component
-// of a tuple may be one.
-func (e *Expr) IsQuestion() bool { return e.root.kind == nQuestion }
-
-// Span is where the expression stands in its text.
-func (e *Expr) Span() Span { return e.root.span }
-
-// String is the expression as typed.
-func (e *Expr) String() string { return e.text[e.root.span.Start:e.root.span.End] }
 
 func newParser(text string) (*parser, *Error) {
 	toks, err := lex(text)

@@ -1,0 +1,33 @@
+package units
+
+// ParseRange reads the ends of a range, "300 lbf .. 500 lbf". A bare low end
+// before a high end with a unit is in that unit ("2 .. 4 kN/m").
+func ParseRange(text string) (low, high *Expr, err *Error) {
+	p, err := newParser(text)
+	if err != nil {
+		return nil, nil, err
+	}
+	a, err := p.sum()
+	if err != nil {
+		return nil, nil, err
+	}
+	if t := p.peek(); t.kind != tRange {
+		if t.kind != tEnd {
+			return nil, nil, p.wantEnd()
+		}
+		return nil, nil, &Error{a.span, "a range has two ends", "write 300 lbf .. 500 lbf"}
+	}
+	p.i++
+	b, err := p.sum()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := p.wantEnd(); err != nil {
+		return nil, nil, err
+	}
+	if literal(a) && b.unsigned().kind == nUnit && literal(b.unsigned().args[0]) {
+		u := b.unsigned()
+		a = &node{kind: nUnit, span: a.span, factor: u.factor, dim: u.dim, args: []*node{a}}
+	}
+	return newExpr(text, a), newExpr(text, b), nil
+}

@@ -1,0 +1,50 @@
+package units
+
+import (
+	"fmt"
+	"strings"
+)
+
+// ParseUnit reads a unit typed for itself: "kN", "N m", "N·m", "lbf ft",
+// "m/s^2", "N/mm^2", "kg/m³". The Symbol of the result is the canonical one,
+// so "lb" comes back as lbf and "N·m" as N m.
+func ParseUnit(text string) (Unit, *Error) {
+	p, err := newParser(text)
+	if err != nil {
+		return Unit{}, err
+	}
+	t := p.peek()
+	if t.kind != tName {
+		return Unit{}, &Error{Span{t.start, t.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
+			"write a symbol such as m, kN or N m"}
+	}
+	if w := p.text[t.start:t.end]; bySymbol[w] == nil {
+		return Unit{}, unknownUnit(Span{t.start, t.end}, w, nil)
+	}
+	if t.mark {
+		p.i++
+		if p.peek().kind == tEnd {
+			return *bySymbol[p.text[t.start:t.end]], nil
+		}
+	} else {
+		parts, dim, err := p.compound(false)
+		if err != nil {
+			return Unit{}, err
+		}
+		if p.peek().kind == tEnd {
+			if len(parts) == 1 && parts[0].power == 1 {
+				return *parts[0].unit, nil
+			}
+			return join(dim, parts...), nil
+		}
+	}
+	rest := p.peek()
+	if rest.kind != tName && p.at(p.i+1).kind == tName {
+		rest = p.at(p.i + 1)
+	}
+	if w := p.text[rest.start:rest.end]; rest.kind == tName && bySymbol[w] == nil {
+		return Unit{}, unknownUnit(Span{rest.start, rest.end}, w, nil)
+	}
+	return Unit{}, &Error{Span{rest.start, rest.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
+		"write a compound as N m, kN/m or m/s^2"}
+}
