@@ -141,7 +141,7 @@ func (s *Solution) check() {
 	if s.Verdict == NoEquilibrium {
 		return
 	}
-	if s.Verdict == Indeterminate {
+	if s.Verdict == Indeterminate && s.rangesKnown {
 		s.Checks = append(s.Checks, Check{Kind: CheckSenseRange, OK: s.sensesMet})
 	}
 	for i := range p.Lines {

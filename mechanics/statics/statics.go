@@ -62,8 +62,9 @@ type Solution struct {
 	Checks    []Check
 	Answers   []AnswerCheck
 
-	sensesMet bool    // where indeterminate: some values keep every sense
-	blur      float64 // rounding of the directions that no equation, or no unknown, fixes
+	sensesMet   bool    // where indeterminate: some values keep every sense
+	rangesKnown bool    // and the ranges that they leave were worked out
+	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one

@@ -78,12 +78,17 @@ func (s *Solution) rangeWords(x Unknown) string {
 		return fmt.Sprintf("%s = %s is fixed all the same", x.Name, f(x.Value))
 	case !s.sensesMet:
 		return x.Name + " is free"
+	case !s.rangesKnown:
+		return x.Name + " is free, and the range that the senses leave it was not found"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
 		return x.Name + " is unbounded"
 	case math.IsInf(x.High, 1):
 		return fmt.Sprintf("%s is at least %s, unbounded above", x.Name, f(x.Low))
 	case math.IsInf(x.Low, -1):
 		return fmt.Sprintf("%s is at most %s, unbounded below", x.Name, f(x.High))
+	}
+	if x.High-x.Low <= onBound*s.scale() {
+		return fmt.Sprintf("%s = %s is the one value that every sense allows", x.Name, f(x.Low))
 	}
 	return fmt.Sprintf("%s lies between %s and %s", x.Name, f(x.Low), f(x.High))
 }
