@@ -15,8 +15,8 @@ import (
 // value, sense and use, then other unknowns, then the results asked for.
 func (b builder) unknowns() table {
 	t := table{columns: []column{
-		{head: "unknown", width: 8, most: 14}, {head: "size", width: 6, grow: 1}, {head: "value", width: 10, grow: 1, right: true}, {head: "sense", width: 5},
-		{head: "limit", width: 7, grow: 1}, {head: "use", width: 5, right: true}, {head: "own answer", width: 10, grow: 1}, {head: "met", width: 4},
+		{head: "unknown", width: 8, most: 14}, {head: "size", width: 5, grow: 1}, {head: "value", width: 9, grow: 1, right: true}, {head: "sense", width: 5},
+		{head: "limit", width: 6, grow: 1}, {head: "use", width: 5, right: true}, {head: "own answer", width: 10, grow: 1}, {head: "met", width: 4},
 	}}
 	shown := map[string]bool{}
 	for _, row := range b.rows("lines") {

@@ -23,6 +23,8 @@ type Model struct {
 
 	// What the panes show, built when the sheet or its result changes.
 	tables      [layout.System]table
+	made        builder // what they were built by
+	follows     string  // from the row under the cursor
 	system      doc
 	systemWidth int
 	figure      figure.Figure
@@ -141,6 +143,7 @@ func (m Model) frame() string {
 // rebuild makes what the panes show from the sheet and its result.
 func (m *Model) rebuild() {
 	b := m.builder()
+	m.made = b
 	m.tables = [layout.System]table{
 		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(), layout.Unknowns: b.unknowns(),
 	}
@@ -165,7 +168,9 @@ func (m *Model) fit() {
 // unseen is the width to which the system is written while no pane shows it.
 const unseen = 54
 
-// project draws the figure anew: the result, the view or the selection changed.
+// project draws the figure anew, and says what follows from the selected row:
+// the result, the view or the selection changed.
 func (m *Model) project() {
 	m.figure = figure.Draw(m.live.problem, m.live.solution, m.cam.view(m.live.problem))
+	m.follows = m.made.about(m.selected())
 }

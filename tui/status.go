@@ -44,6 +44,15 @@ func (m Model) verdict() (string, grid.Style) {
 	if bad := failures(l.solution); bad > 0 {
 		text, look = text+fmt.Sprintf(", %s", count(bad, "check")+" failed"), theme.Bad
 	}
+	missed := 0
+	for _, a := range l.solution.Answers {
+		if !a.OK {
+			missed++
+		}
+	}
+	if missed > 0 {
+		text, look = text+fmt.Sprintf(", %s missed", count(missed, "answer")), theme.Warn
+	}
 	if l.stale {
 		return "stale: " + text, theme.Warn
 	}
@@ -189,7 +198,7 @@ func (m Model) drawCell(c grid.Canvas) {
 			}
 			x := c.Text(1, 0, theme.Name, name+": ")
 			x = c.Text(x, 0, theme.Plain, s.text)
-			c.Text(x, 0, theme.Computed, m.about())
+			c.Text(x, 0, theme.Computed, m.follows)
 		}
 	}
 	if len(m.live.errs) == 0 {
@@ -208,11 +217,8 @@ func (m Model) drawCell(c grid.Canvas) {
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
 }
 
-// about tells what follows from the row under the cursor.
-func (m Model) about() string {
-	t, at := m.tables[m.focus], m.at[m.focus]
-	ref := t.records[at.row].row
-	b := m.builder()
+// about tells what follows from a row.
+func (b builder) about(ref sheet.Ref) string {
 	switch ref.Table {
 	case "points":
 		if xyz := b.coordinates(ref.Row); xyz != "" {

@@ -59,11 +59,11 @@ func (t table) widths(w, col int) []int {
 	if len(out) == 0 {
 		return out
 	}
-	out[0] = t.columns[0].width
+	out[0] = min(t.columns[0].width, w)
+	name := out[0]
 	for _, r := range t.records {
-		out[0] = max(out[0], min(grid.Width(r.slots[0].text), t.columns[0].most))
+		name = max(name, min(grid.Width(r.slots[0].text), t.columns[0].most))
 	}
-	out[0] = min(out[0], w)
 	for first := 1; first <= len(out); first++ {
 		clear(out[1:])
 		left, grow := w-out[0], 0
@@ -85,6 +85,9 @@ func (t table) widths(w, col int) []int {
 		if !fits && first < len(out)-1 {
 			continue
 		}
+		// Names come first in what is left over.
+		more := max(min(name-out[0], left), 0)
+		out[0], left = out[0]+more, left-more
 		for i := first; i < len(out) && grow > 0; i++ {
 			if out[i] > 0 && t.columns[i].grow > 0 {
 				more := left * t.columns[i].grow / grow

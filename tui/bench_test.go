@@ -1,0 +1,37 @@
+package tui
+
+import "testing"
+
+// BenchmarkKeystroke is a character typed into a cell, through the solved
+// result, to the finished frame at 120 by 36.
+func BenchmarkKeystroke(b *testing.B) {
+	r := newRig(b, crane, 120, 36)
+	r.keys("down", "right")
+	r.text("0, 1, 3")
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		if i++; i%2 == 1 {
+			r.send(press("5"))
+		} else {
+			r.send(press("backspace"))
+		}
+		r.m.View()
+	}
+}
+
+func BenchmarkFrame(b *testing.B) {
+	r := newRig(b, crane, 120, 36)
+	b.ReportAllocs()
+	for b.Loop() {
+		r.m.View()
+	}
+}
+
+func BenchmarkRebuild(b *testing.B) {
+	r := newRig(b, crane, 120, 36)
+	b.ReportAllocs()
+	for b.Loop() {
+		r.m.rebuild()
+	}
+}

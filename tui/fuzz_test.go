@@ -1,0 +1,49 @@
+package tui
+
+import (
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/keys"
+)
+
+// FuzzKeys plays bytes as keys, pastes and sizes: nothing panics, every frame
+// has its size, and the sheet still reads.
+func FuzzKeys(f *testing.F) {
+	f.Add([]byte("\x01\x02abc"))
+	f.Add([]byte{255, 80, 24, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12})
+	f.Add([]byte{27, 28, 29, 30, 31, 32, 33, 'x', 40, 'y', 50, 254, 60, 70})
+	var bound []string
+	for _, b := range keys.Table() {
+		for _, k := range b.Keys {
+			// A save would write files, and a name for one could be anything.
+			if b.Intent != keys.Save && b.Intent != keys.SaveAs && b.Intent != keys.Yes {
+				bound = append(bound, k)
+			}
+		}
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		const most = 60 // keys; more finds nothing new and is slow
+		r := newRig(t, crane, 80, 24)
+		for i := 0; i < len(data) && i < most; i++ {
+			switch b := data[i]; {
+			case b == 255 && i+2 < len(data):
+				r.send(tea.WindowSizeMsg{Width: int(data[i+1]), Height: int(data[i+2])})
+				i += 2
+			case b == 254 && i+1 < len(data):
+				r.send(tea.PasteMsg{Content: string(data[i+1 : min(i+9, len(data))])})
+				i += 8
+			case int(b) < len(bound):
+				r.keys(bound[b])
+			default:
+				r.send(tea.KeyPressMsg{Text: string(rune(b)), Code: rune(b)})
+			}
+			checkFrame(t, r.m)
+		}
+		if _, err := sheet.Parse([]byte(r.m.history.Current().Text())); err != nil {
+			t.Errorf("the sheet does not read any more: %v", err)
+		}
+	})
+}

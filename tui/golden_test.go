@@ -1,0 +1,187 @@
+package tui
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/tui/keys"
+)
+
+var update = flag.Bool("update", false, "write the golden screens anew")
+
+// crane is in space, holds every kind of member, a limit that fails, and a cell
+// that says something in each pane. At D: a load of 300 N down; the cables run
+// along (-2, 1, 2)/3 and (-2, -1, 2)/3, the strut pushes along (2, 0, 1)/√5: across
+// 4/3 T = 2/√5 S, upwards 4/3 T + S/√5 = 2 T = 300 N, so T = 150 N, S = 223.6 N.
+// The answer for S is meant to be wrong.
+const crane = `title = "Wall crane"
+up = "+z"
+asked = "TA TB S TA.x angle(TA, TB)"
+
+[units]
+length = "m"
+force = "N"
+
+[given]
+load = { value = "300 N", range = "100 N .. 500 N" }
+
+[points]
+D = { at = "2, 0, 1", on = "particle" }
+A = "0, 1, 3"
+B = "0, -1, 3"
+C = "0, 0, 0"
+
+[lines]
+TA = { kind = "cable", path = "D A", limit = "120 N" }
+TB = { kind = "cable", path = "D B" }
+S = { kind = "strut", path = "C D" }
+load1 = { kind = "force", at = "D", along = "-z", magnitude = "load" }
+
+[answers]
+TA = "150.0 N"
+S = "447 N"
+`
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	lines := strings.Split(got, "\n")
+	for i := range lines {
+		lines[i] = strings.TrimRight(lines[i], " ")
+	}
+	got = strings.Join(lines, "\n") + "\n"
+	file := filepath.Join("testdata", name+".txt")
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s:\n%s\nwant\n%s", name, got, want)
+	}
+}
+
+func TestScreens(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		w, h  int
+		sheet string
+		keys  []string
+	}{
+		{"80x24", 80, 24, crane, nil},
+		{"80x24-stale", 80, 24, crane, []string{"down", "right", "0", ",", "1"}},
+		{"80x24-picture", 80, 24, crane, []string{"ctrl+t"}},
+		{"120x36", 120, 36, crane, nil},
+		{"200x60", 200, 60, crane, []string{"alt+4"}},
+		{"80x24-plain", 80, 24, hanging, []string{"alt+6", "a"}},
+		{"40x10", 40, 10, crane, nil},
+	} {
+		r := newRig(t, c.sheet, c.w, c.h)
+		r.keys(c.keys...)
+		golden(t, c.name, r.screen())
+	}
+}
+
+// checkFrame holds every frame to its size.
+func checkFrame(t testing.TB, m Model) {
+	t.Helper()
+	if m.w == 0 || m.h == 0 {
+		return
+	}
+	lines := strings.Split(m.frame(), "\n")
+	if len(lines) != m.h {
+		t.Fatalf("%d lines on a screen of %d by %d", len(lines), m.w, m.h)
+	}
+	for i, l := range lines {
+		if w := ansi.StringWidth(l); w != m.w {
+			t.Fatalf("line %d of %d by %d has %d columns: %q", i, m.w, m.h, w, l)
+		}
+	}
+}
+
+func TestEverySizeIsFilledExactly(t *testing.T) {
+	odd := strings.Replace(crane, "Wall crane", "Wändkran 起重机 e\\u0301 \\u202e", 1)
+	r := newRig(t, odd, 1, 1)
+	for w := 1; w < 230; w += 9 {
+		for h := 1; h < 70; h += 5 {
+			r.m.resize(w, h)
+			for _, k := range []string{"alt+1", "alt+4", "alt+5", "pgdown", "right", "alt+6", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
+				r.keys(k)
+				checkFrame(t, r.m)
+			}
+		}
+	}
+}
+
+func TestHelpListsEveryKeyThatHolds(t *testing.T) {
+	r := newRig(t, crane, 80, 24)
+	r.keys("?")
+	var all strings.Builder
+	for _, line := range r.m.helpText(77) {
+		for _, s := range line {
+			all.WriteString(s.text)
+		}
+		all.WriteByte('\n')
+	}
+	text := all.String()
+	for _, b := range keys.Table() {
+		if line := strings.Join(b.Keys, ", "); !strings.Contains(text, line) || !strings.Contains(text, strings.Fields(b.Help)[0]) {
+			t.Errorf("the help does not list %s: %s", line, b.Help)
+		}
+	}
+	for _, piece := range []string{"strut", "polar(30 deg)", "kip", "sqrt(x)", "angle(T1, T2)", "qualified person decides"} {
+		if !strings.Contains(text, piece) {
+			t.Errorf("the help does not hold %q", piece)
+		}
+	}
+	seen := map[string]bool{}
+	for range 60 {
+		for _, line := range strings.Split(r.screen(), "\n") {
+			seen[strings.TrimSpace(line)] = true
+		}
+		r.keys("pgdown")
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if l := strings.TrimSpace(line); l != "" && !seen[l] {
+			t.Errorf("scrolling never shows %q", l)
+		}
+	}
+}
+
+func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
+	r := newRig(t, hanging, 80, 24)
+	r.keys("alt+6")
+	if strings.Contains(r.screen(), "s side") {
+		t.Error("a plane offers a side view")
+	}
+	r.keys("s")
+	r.sees("one view")
+	r = newRig(t, crane, 80, 24)
+	r.keys("alt+6")
+	r.sees("s side")
+	r.keys("s")
+	r.sees("Picture side")
+	r.keys("right")
+	r.sees("Picture in space", "turned 105")
+}
+
+func TestNoColourLosesNothing(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("down", "right")
+	r.text("0, 1")
+	// What colour says stands in words and marks too: the screens are compared
+	// without any style.
+	r.sees("stale", "^", "▸", "━")
+	if plain := ansi.Strip(fmt.Sprint(r.m.View().Content)); plain != r.screen() {
+		t.Error("the view is not the frame")
+	}
+}

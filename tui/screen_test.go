@@ -1,0 +1,109 @@
+package tui
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/vt"
+
+	"trivet/mechanics/sheet"
+)
+
+// terminal is an emulator that the real program writes to. One mutex guards it:
+// the emulator's own safe wrapper deadlocks when it answers while written to.
+type terminal struct {
+	mu sync.Mutex
+	e  *vt.Emulator
+}
+
+func (t *terminal) Write(p []byte) (int, error) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	// A terminal in raw mode would not need the carriage returns.
+	if _, err := t.e.Write(bytes.ReplaceAll(p, []byte("\n"), []byte("\r\n"))); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
+
+func (t *terminal) screen() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	var b strings.Builder
+	for y := range t.e.Height() {
+		for x := range t.e.Width() {
+			if c := t.e.CellAt(x, y); c != nil && c.Content != "" {
+				b.WriteString(c.Content)
+			} else {
+				b.WriteByte(' ')
+			}
+		}
+		b.WriteByte('\n')
+	}
+	return b.String()
+}
+
+// wait polls until the screen holds a piece.
+func (t *terminal) wait(tb testing.TB, piece string) {
+	tb.Helper()
+	const patience = 20 * time.Second // of a loaded machine; it is not a measure
+	tick := time.NewTicker(5 * time.Millisecond)
+	defer tick.Stop()
+	for deadline := time.After(patience); ; {
+		if strings.Contains(t.screen(), piece) {
+			return
+		}
+		select {
+		case <-deadline:
+			tb.Fatalf("the screen never held %q:\n%s", piece, t.screen())
+		case <-tick.C:
+		}
+	}
+}
+
+func TestTheProgramOnATerminal(t *testing.T) {
+	s, err := sheet.Parse([]byte(crane))
+	if err != nil {
+		t.Fatal(err)
+	}
+	term := &terminal{e: vt.NewEmulator(120, 36)}
+	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
+	in, keyboard := io.Pipe()
+	ended := make(chan error, 1)
+	ctx, cancel := context.WithCancel(t.Context())
+	defer cancel()
+	go func() {
+		ended <- Run(ctx, Options{Sheet: s, Path: "crane.toml", In: in, Out: term, Env: []string{"TERM=xterm-256color"}, Width: 120, Height: 36})
+	}()
+	typed := func(s string) {
+		if _, err := io.WriteString(keyboard, s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	term.wait(t, "224 N") // S
+	typed("\x1b[B\x1b[C") // down, right: A's place
+	term.wait(t, "A: 0, 1, 3")
+	typed("0, 1,")
+	term.wait(t, "stale: determinate")
+	typed(" 3")
+	term.wait(t, "A: 0, 1, 3")
+	typed("\r")
+	typed("?")
+	term.wait(t, "Keys: Anywhere")
+	typed("\x1b")
+	term.wait(t, "Points")
+	typed("\x11") // ctrl+q; the text is what it was, so nothing is unsaved
+	select {
+	case err := <-ended:
+		if err != nil {
+			t.Errorf("left with %v", err)
+		}
+	case <-time.After(20 * time.Second):
+		t.Fatalf("ctrl+q does not leave:\n%s", term.screen())
+	}
+}

@@ -1,0 +1,72 @@
+package tui
+
+import "testing"
+
+func TestWidths(t *testing.T) {
+	tab := table{
+		columns: []column{{width: 4, most: 8}, {width: 6, grow: 1}, {width: 5}, {width: 5, grow: 1}},
+		records: []record{{slots: []slot{{text: "longname"}}}},
+	}
+	for _, c := range []struct {
+		name   string
+		w, col int
+		want   [4]int
+	}{
+		{"all fit exactly", 23, 0, [4]int{4, 6, 5, 5}},
+		{"the name grows first", 25, 0, [4]int{6, 6, 5, 5}},
+		{"then the others", 31, 0, [4]int{8, 8, 5, 7}},
+		{"the last is left out", 17, 0, [4]int{4, 6, 5, 0}},
+		{"the cursor's column comes into view", 17, 3, [4]int{5, 0, 5, 5}},
+		{"a column that does not fit is cut", 10, 1, [4]int{4, 5, 0, 0}},
+		{"hardly any room", 3, 2, [4]int{3, 0, 0, 0}},
+	} {
+		got := tab.widths(c.w, c.col)
+		sum := 0
+		for i, w := range got {
+			if w != c.want[i] {
+				t.Errorf("%s: %v, want %v", c.name, got, c.want)
+				break
+			}
+			if w > 0 {
+				sum += w + 1
+			}
+		}
+		if sum-1 > c.w {
+			t.Errorf("%s: %v is wider than %d", c.name, got, c.w)
+		}
+	}
+}
+
+func TestWords(t *testing.T) {
+	text := " T1,  angle(T1, T2)\tT2.x ("
+	var got []string
+	for _, w := range words(text) {
+		if text[w.start:w.end] != w.text {
+			t.Errorf("%q is not at %d..%d", w.text, w.start, w.end)
+		}
+		got = append(got, w.text)
+	}
+	want := []string{"T1", "angle(T1, T2)", "T2.x", "("}
+	if len(got) != len(want) {
+		t.Fatalf("%q", got)
+	}
+	for i := range want {
+		if got[i] != want[i] {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+func TestUses(t *testing.T) {
+	for _, c := range []struct {
+		text, name string
+		want       bool
+	}{
+		{"A B", "A", true}, {"AB", "A", false}, {"(A + T)/2", "A", true}, {"A1 xA A'", "A", false}, {"", "A", false},
+		{"2*T1", "T1", true}, {"T1.x", "T1", true}, {"x", "", false}, {"AA A", "A", true},
+	} {
+		if got := uses(c.text, c.name); got != c.want {
+			t.Errorf("uses(%q, %q) = %v", c.text, c.name, got)
+		}
+	}
+}
