@@ -14,11 +14,15 @@ func (r *reading) acts(i int) {
 	l := &r.p.Lines[i]
 	if l.byComponents {
 		at := l.Path[0]
-		if r.p.Points[at].Body == Ground {
+		body, ok := r.lineBody(l, at)
+		switch {
+		case !ok:
+			l.OK = false
+		case body == Ground:
 			r.noFreeEnd(l)
-			return
+		default:
+			l.Acts = []Act{{Body: body, Point: at, At: r.p.Points[at].At, Const: l.fixed, Terms: l.free}}
 		}
-		l.Acts = []Act{{Body: r.p.Points[at].Body, Point: at, Const: l.fixed, Terms: l.free}}
 		return
 	}
 	sign := 1.0
@@ -30,7 +34,7 @@ func (r *reading) acts(i int) {
 		r.act(l, l.Path[0], r3.Scale(sign, l.Legs[0].U))
 	case !l.Kind.Info().Path:
 		for _, at := range l.Path {
-			if r.p.Points[at].Body != Ground {
+			if len(r.p.Points[at].Bodies) > 0 {
 				r.act(l, at, l.Legs[0].U)
 				break
 			}
@@ -47,17 +51,46 @@ func (r *reading) acts(i int) {
 			r.act(l, at, r3.Scale(sign, d))
 		}
 	}
-	if len(l.Acts) == 0 {
+	if len(l.Acts) == 0 && l.OK {
 		r.noFreeEnd(l)
 	}
+	r.withinOneBody(l)
+}
+
+// lineBody is the body that a line acts on at a point of its path.
+func (r *reading) lineBody(l *Line, at int) (int, bool) {
+	pt := &r.p.Points[at]
+	if len(pt.Bodies) < 2 {
+		return pt.Body, true
+	}
+	on, ref, ok := r.text("lines", r.lineRows[r.lines[l.Name]], "on")
+	if !ok {
+		ref = l.Ref
+	}
+	return r.bodyAt(ref, pt, on, "the line "+l.Name)
+}
+
+// withinOneBody refuses a line whose ends are both on one body: its two forces
+// cancel, and its magnitude decides nothing.
+func (r *reading) withinOneBody(l *Line) {
+	if len(l.Acts) != 2 || len(l.Path) != 2 || l.Acts[0].Body != l.Acts[1].Body {
+		return
+	}
+	l.OK = false
+	body := r.p.Bodies[l.Acts[0].Body].Name
+	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" runs between two points of "+body+", so its forces cancel", "take it out, or put one end on another body")
 }
 
 func (r *reading) act(l *Line, at int, d r3.Vec) {
-	body := r.p.Points[at].Body
+	body, ok := r.lineBody(l, at)
+	if !ok {
+		l.OK = false
+		return
+	}
 	if body == Ground {
 		return
 	}
-	a := Act{Body: body, Point: at, Const: r3.Scale(l.Magnitude.Const, d)}
+	a := Act{Body: body, Point: at, At: r.p.Points[at].At, Const: r3.Scale(l.Magnitude.Const, d)}
 	if n := len(l.Magnitude.Terms); n > 0 {
 		a.Terms = make([]ActTerm, n)
 		for k, t := range l.Magnitude.Terms {
@@ -84,7 +117,7 @@ func (r *reading) noFreeEnd(l *Line) {
 	if len(l.Path) == 1 {
 		verb = " is fixed ground"
 	}
-	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\" at the point it acts on")
+	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\", or a body's name, at the point it acts on")
 }
 
 // components reads (100, -200, 50) N, with ? for a component that is unknown;
@@ -182,19 +215,22 @@ func (r *reading) wholeProblem() {
 	}
 	p := r.p
 	if len(p.Bodies) == 0 {
-		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle", "write on = \"particle\" at the point whose forces balance")
+		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle or on a body", "write on = \"particle\" at the point whose forces balance")
 		return
 	}
 	acted := make([]bool, len(p.Bodies))
-	for _, l := range p.Lines {
-		for _, a := range l.Acts {
-			acted[a.Body] = true
-		}
+	for a := range p.Acts() {
+		acted[a.Body] = true
 	}
 	for b, ok := range acted {
-		if !ok {
-			pt := p.Points[p.Bodies[b].Points[0]]
-			r.fail(pt.Ref, units.Span{}, "no force acts on "+pt.Name, "add a line at "+pt.Name+", or take its on = \"particle\" out")
+		if ok {
+			continue
+		}
+		body := &p.Bodies[b]
+		if body.Particle {
+			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, "add a line at "+body.Name+", or take its on = \"particle\" out")
+		} else {
+			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, "add a line or a joint at one of its points")
 		}
 	}
 }

@@ -13,13 +13,15 @@ const (
 	inGiven     scope = iota // other givens
 	inGeometry               // givens and points
 	inMagnitude              // givens, magnitudes of lines, new unknowns; points within dir( )
+	inLoad                   // givens and s, the distance along a distributed load
 )
 
 // env lets a cell's expression see the sheet's names.
 type env struct {
 	r     *reading
 	scope scope
-	line  int // the line whose magnitude is read, in inMagnitude
+	line  int     // the line whose magnitude is read, in inMagnitude; -1 for a couple's
+	s     float64 // in inLoad
 }
 
 // errElsewhere stands for an error that has been reported at another cell.
@@ -37,6 +39,10 @@ func (e env) Lookup(name string) (units.Value, bool, error) {
 		return units.Scalar(r.p.G, units.Acceleration), true, nil
 	}
 	switch e.scope {
+	case inLoad:
+		if name == "s" {
+			return units.Scalar(e.s, units.Length), true, nil
+		}
 	case inGeometry:
 		return e.Place(name)
 	case inMagnitude:

@@ -15,12 +15,15 @@ import (
 // the difference of two coordinates is then rounding only (2^-52 each).
 const coincident = 1e-14
 
-func (r *reading) readLines() {
+func (r *reading) readLineGeometry() {
 	for i := range r.p.Lines {
 		r.lineGeometry(i)
 	}
-	// Magnitudes come after all geometry (a spring's needs its length) and in the
-	// order of the lines, which is the order of first use of the unknowns.
+}
+
+// readMagnitudes comes after all geometry (a spring's needs its length) and goes
+// in the order of the lines, which is the order of first use of the unknowns.
+func (r *reading) readMagnitudes() {
 	for i := range r.p.Lines {
 		ok := r.magnitude(i)
 		r.p.Lines[i].OK = r.p.Lines[i].OK && ok
@@ -45,7 +48,7 @@ func (r *reading) lineGeometry(i int) {
 		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of line", suggestion(text, kindList(), "write one of "+kindNames()))
 		return
 	}
-	r.misspelt(row, l)
+	r.misspelt(row, "lines", "line", lineKeys)
 	pathOK := r.linePath(i)
 	if text, ref, ok := r.text("lines", row, "limit"); ok {
 		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
@@ -83,17 +86,17 @@ var lineKeys = []string{"kind", "path", "at", "along", "components", "magnitude"
 
 // misspelt points at a key that is almost one we know: kept as all unknown keys
 // are, it would be passed over in silence.
-func (r *reading) misspelt(row sheet.Row, l *Line) {
+func (r *reading) misspelt(row sheet.Row, table, what string, keys []string) {
 	for _, c := range row.Cells {
-		known := false
-		for _, k := range lineKeys {
+		known := c.Key == ""
+		for _, k := range keys {
 			known = known || k == c.Key
 		}
 		if known {
 			continue
 		}
-		if s := units.Suggest(c.Key, lineKeys); s != "" {
-			r.fail(sheet.Ref{Table: "lines", Row: row.Name, Key: c.Key}, units.Span{}, "the line "+l.Name+" has a key "+strconv.Quote(c.Key)+", which nothing reads", "did you mean "+strconv.Quote(s))
+		if s := units.Suggest(c.Key, keys); s != "" {
+			r.fail(sheet.Ref{Table: table, Row: row.Name, Key: c.Key}, units.Span{}, "the "+what+" "+row.Name+" has a key "+strconv.Quote(c.Key)+", which nothing reads", "did you mean "+strconv.Quote(s))
 		}
 	}
 }

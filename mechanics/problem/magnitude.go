@@ -75,19 +75,13 @@ func (r *reading) readMagnitude(i int) bool {
 	if !ok {
 		return false
 	}
-	if l.Kind == Weight && v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
-		v.Dim = units.Force
-		v.V[0] *= r.p.G
-		v.Plus[0] *= r.p.G
+	if l.Kind == Weight {
+		v = r.weighed(v)
 	}
 	if v, ok = r.want(ref, text, v, units.Force); !ok {
 		return false
 	}
-	l.Magnitude = Affine{Const: v.V[0]}
-	l.Plus = v.Plus[0]
-	for _, t := range v.Terms {
-		l.Magnitude.Terms = append(l.Magnitude.Terms, Term{Unknown: r.unknowns[t.Name], Coef: t.Coef})
-	}
+	l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
 	return true
 }
 
@@ -114,8 +108,13 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		return 0, false
 	}
 	if u, taken := r.unknowns[name]; taken {
-		other := r.p.Lines[r.p.Unknowns[u].Line].Name
-		r.fail(ref, units.Span{}, "the unknown "+name+" is used twice: by the lines "+other+" and "+r.p.Lines[i].Name, "rename one of them")
+		other := "elsewhere"
+		if k := r.p.Unknowns[u].Line; k >= 0 {
+			other = "by the line " + r.p.Lines[k].Name
+		} else if k := r.p.Unknowns[u].Joint; k >= 0 {
+			other = "by the joint " + r.p.Joints[k].Name
+		}
+		r.fail(ref, units.Span{}, "the unknown "+name+" is used twice: "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 		return 0, false
 	}
 	return r.addUnknown(i, name), true
@@ -124,7 +123,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 func (r *reading) addUnknown(i int, name string) int {
 	u := len(r.p.Unknowns)
 	r.unknowns[name] = u
-	r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Line: i})
+	r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1})
 	return u
 }
 
@@ -143,13 +142,17 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		return r.asValue(l.Magnitude), true, nil
 	}
-	if _, ok := r.unknowns[name]; !ok {
+	if i, ok := r.jointOf[name]; ok {
+		r.jointUnknowns(i)
+	}
+	u, ok := r.unknowns[name]
+	if !ok {
 		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
 			return units.Value{}, false, nil
 		}
-		r.addUnknown(e.line, name)
+		u = r.addUnknown(e.line, name)
 	}
-	return units.Value{Dim: units.Force, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
+	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }
 
 func (r *reading) asValue(a Affine) units.Value {
@@ -164,7 +167,8 @@ func (r *reading) asValue(a Affine) units.Value {
 //
 //	T = k (|r| - natural)
 //
-// A spring without stiffness is a link whose tension is unknown or given.
+// A spring without stiffness is a link whose tension is unknown or given; one
+// without a natural length has an unknown tension, and T/k is its stretch.
 func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	l, row := &r.p.Lines[i], r.lineRows[i]
 	kText, kRef, hasK := r.text("lines", row, "stiffness")
@@ -177,20 +181,24 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 		return true, false
 	case hasMagnitude:
 		return false, true // the natural length is kept and nothing follows from it
-	case !hasN:
-		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" has a stiffness and no natural length", "write natural = \"0.4 m\"")
-		return true, false
 	case !hasK:
 		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" has a natural length and no stiffness", "write stiffness = \"500 N/m\"")
 		return true, false
 	}
-	k, ok1 := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
-	n, ok2 := r.scalar(nRef, nText, env{r: r, scope: inGiven}, units.Length)
-	if !ok1 || !ok2 {
+	k, ok := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
+	if !ok {
 		return true, false
 	}
 	if k.V[0] <= 0 {
 		r.fail(kRef, whole(kText), "a stiffness is greater than nothing", "write for example \"500 N/m\"")
+		return true, false
+	}
+	if !hasN {
+		l.Spring = &Spring{Stiffness: k.V[0], Free: true}
+		return false, true
+	}
+	n, ok := r.scalar(nRef, nText, env{r: r, scope: inGiven}, units.Length)
+	if !ok {
 		return true, false
 	}
 	if n.V[0] < 0 {

@@ -20,6 +20,7 @@ func (r *reading) indexNames() {
 	r.points = make(map[string]int, len(r.pointRows))
 	r.lines = make(map[string]int, len(r.lineRows))
 	r.unknowns = make(map[string]int, len(r.lineRows))
+	r.jointOf = map[string]int{}
 	p.Givens = make([]Given, len(r.givenRows))
 	p.Points = make([]Point, len(r.pointRows))
 	p.Lines = make([]Line, len(r.lineRows))

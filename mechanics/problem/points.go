@@ -3,7 +3,6 @@ package problem
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -66,30 +65,4 @@ func (r *reading) origin() string {
 		return "0, 0"
 	}
 	return "0, 0, 0"
-}
-
-// particleWord is what `on` says of a point that is a free particle of its own.
-const particleWord = "particle"
-
-// readBodies gathers what is cut free: here a particle for each point that is
-// one, named after its point.
-func (r *reading) readBodies() {
-	for i := range r.p.Points {
-		pt := &r.p.Points[i]
-		on, ref, ok := r.text("points", r.pointRows[i], "on")
-		if !ok || on == "ground" {
-			continue
-		}
-		if on != particleWord {
-			r.fail(ref, whole(on), "this version cuts particles free, and "+on+" would be a rigid body", "write on = \"particle\", or leave it out for fixed ground")
-			continue
-		}
-		pt.Body = len(r.p.Bodies)
-		r.p.Bodies = append(r.p.Bodies, Body{Name: pt.Name, Particle: true, Points: []int{i}})
-	}
-	for _, table := range []string{"bodies", "joints", "couples", "distributed"} {
-		for _, row := range r.s.Table(table).Rows {
-			r.fail(sheet.Ref{Table: table, Row: row.Name}, units.Span{}, "this version holds particles, points and lines, and does not read ["+table+"]", "take the row out, or write its force as a line")
-		}
-	}
 }

@@ -3,6 +3,8 @@
 package problem
 
 import (
+	"iter"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/sheet"
@@ -25,9 +27,52 @@ type Problem struct {
 	Points   []Point
 	Bodies   []Body
 	Lines    []Line
+	Joints   []Joint
+	Couples  []Couple
+	Loads    []Distributed
 	Unknowns []Unknown // in order of first use
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
+}
+
+// Acts gives every force and couple on a body, of lines, joints, couples,
+// distributed loads and weights.
+func (p *Problem) Acts() iter.Seq[*Act] {
+	return func(yield func(*Act) bool) {
+		each := func(acts []Act) bool {
+			for k := range acts {
+				if !yield(&acts[k]) {
+					return false
+				}
+			}
+			return true
+		}
+		for i := range p.Lines {
+			if !each(p.Lines[i].Acts) {
+				return
+			}
+		}
+		for i := range p.Joints {
+			if !each(p.Joints[i].Acts) {
+				return
+			}
+		}
+		for i := range p.Couples {
+			if !each(p.Couples[i].Acts) {
+				return
+			}
+		}
+		for i := range p.Loads {
+			if !each(p.Loads[i].Acts) {
+				return
+			}
+		}
+		for i := range p.Bodies {
+			if !each(p.Bodies[i].Acts) {
+				return
+			}
+		}
+	}
 }
 
 // ResultantOnly tells that the sheet is a resultant exercise: it has no unknowns
@@ -48,30 +93,39 @@ const Ground = -1
 
 // Point is a named place.
 type Point struct {
-	Name string
-	At   r3.Vec // m
-	Plus r3.Vec // the uncertainty typed behind ±, m
-	Body int    // index in Bodies, or Ground
-	OK   bool   // false where its cell does not read: At means nothing
-	Ref  sheet.Ref
+	Name   string
+	At     r3.Vec // m
+	Plus   r3.Vec // the uncertainty typed behind ±, m
+	Body   int    // index in Bodies of the first body it is on, or Ground
+	Bodies []int  // all bodies it is on; two where they are joined
+	OK     bool   // false where its cell does not read: At means nothing
+	Ref    sheet.Ref
 }
 
-// Body is something cut free. A particle bears the name of its point.
+// Body is something cut free: a particle, which bears the name of its point and
+// has equations of forces only, or a rigid body with moments taken about About.
 type Body struct {
-	Name     string
-	Particle bool
-	Points   []int
+	Name      string
+	Particle  bool
+	Points    []int
+	About     r3.Vec
+	AboutName string
+	Weight    float64 // N, 0 where none is given
+	Centre    r3.Vec
+	Acts      []Act // its weight
+	Ref       sheet.Ref
 }
 
-// Unknown is a magnitude or a component to be found, in newtons. Line is the
-// first line that uses it.
+// Unknown is a magnitude or a component to be found, in newtons or newton metres.
 type Unknown struct {
-	Name string
-	Line int  // index in Lines
-	Own  bool // the unknown is the magnitude of the line of the same name
+	Name  string
+	Dim   units.Dim
+	Line  int  // the first line that uses it, or -1
+	Joint int  // the joint it belongs to, or -1
+	Own   bool // the unknown is the magnitude of the line of the same name
 }
 
-// Affine is Const + Σ Coef·unknown, in newtons.
+// Affine is Const + Σ Coef·unknown, in newtons or newton metres.
 type Affine struct {
 	Const float64
 	Terms []Term
@@ -112,19 +166,29 @@ type Leg struct {
 	U        r3.Vec
 }
 
-// Spring is a spring's data: tension = Stiffness·(length - Natural).
-type Spring struct{ Stiffness, Natural, Stretch float64 }
-
-// Act is the force of a line on a body at a point:
-//
-//	F = Const + Σ unknown·D
-type Act struct {
-	Body, Point int
-	Const       r3.Vec
-	Terms       []ActTerm
+// Spring is a spring's data: tension = Stiffness·(length - Natural). Where Free,
+// the natural length is not known, and the stretch follows from the tension.
+type Spring struct {
+	Stiffness, Natural, Stretch float64
+	Free                        bool
 }
 
-// ActTerm is the direction that an unknown's unit of force takes in an Act.
+// Act is a force on a body at a place, and a couple with it:
+//
+//	F = Const + Σ unknown·D
+//	M = Couple + Σ unknown·D of CoupleTerms
+//
+// Point is the index of the place where it has a name, else -1.
+type Act struct {
+	Body, Point int
+	At          r3.Vec
+	Const       r3.Vec
+	Terms       []ActTerm
+	Couple      r3.Vec
+	CoupleTerms []ActTerm
+}
+
+// ActTerm is the direction that one unit of an unknown takes in an Act.
 type ActTerm struct {
 	Unknown int
 	D       r3.Vec

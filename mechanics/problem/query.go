@@ -20,6 +20,10 @@ const (
 	AskLoads                      // P.loads.x: resultant of the known forces on a body
 	AskAngle                      // angle(T1, T2)
 	AskComponent                  // component(F, T1)
+	AskJoint                      // C.x C.size C.angle: the whole reaction of a joint on its first body
+	AskCouple                     // M0: the moment of a couple
+	AskSpread                     // q.size q.at: a distributed load's resultant and its distance from the first end
+	AskFriction                   // AF of a rough surface where slipping impends
 )
 
 // Query is a result name, read: which thing, and which part of it.
@@ -30,6 +34,9 @@ type Query struct {
 	Line    int
 	Other   int // the second line of AskAngle and AskComponent
 	Body    int
+	Joint   int
+	Couple  int
+	Load    int
 	Part    Part
 	Dim     units.Dim
 }
@@ -48,6 +55,10 @@ const (
 	Beta
 	Gamma
 	PlaneAngle
+	MX
+	MY
+	MZ
+	At // where a distributed load's resultant acts, from its first end
 )
 
 var parts = []struct {
@@ -64,6 +75,9 @@ var parts = []struct {
 	{"beta", Beta, units.Angle, true, true},
 	{"gamma", Gamma, units.Angle, false, true},
 	{"angle", PlaneAngle, units.Angle, true, false},
+	{"mx", MX, units.Moment, false, true},
+	{"my", MY, units.Moment, false, true},
+	{"mz", MZ, units.Moment, true, true},
 }
 
 // QueryHelp is the table of result names for the help.
@@ -76,6 +90,10 @@ func QueryHelp() [][2]string {
 		{"T1.ux  T1.uy  T1.uz  T1.length", "the line's unit vector and length"},
 		{"K.stretch", "how far a spring is stretched"},
 		{"P.loads.x  P.loads.size  P.loads.alpha", "the resultant of the known forces on a body"},
+		{"beam.loads.mx", "and its moment about the point that the body's moments are taken about"},
+		{"C.x  C.size  C.angle  C.mx", "the whole reaction of a joint on its first body"},
+		{"M0", "the moment of a couple"},
+		{"q.size  q.at", "the resultant of a distributed load, and how far from its first end it acts"},
 		{"angle(T1, T2)", "the angle between two lines"},
 		{"component(F, T1)", "the component of a line's force along another line"},
 	}
@@ -84,7 +102,7 @@ func QueryHelp() [][2]string {
 // ParseQuery reads a result name.
 func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	name = strings.TrimSpace(name)
-	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1}
+	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Couple: -1, Load: -1}
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(name), Msg: msg, Hint: hint}
 	}
@@ -93,17 +111,18 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	}
 	head, rest, dotted := strings.Cut(name, ".")
 	if !dotted {
-		for i, u := range p.Unknowns {
-			if u.Name == name {
-				q.Unknown, q.Dim = i, units.Force
-				return q, nil
-			}
+		if i := p.unknownNamed(name); i >= 0 {
+			q.Unknown, q.Dim = i, p.Unknowns[i].Dim
+			return q, nil
 		}
 		if i := p.LineNamed(name); i >= 0 {
 			if p.Lines[i].byComponents {
 				return fail(name+" is a force by components", "ask for "+name+".size or "+name+".x")
 			}
 			q.Line, q.Dim = i, units.Force
+			return q, nil
+		}
+		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
 		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "name an unknown, or a part of a line such as T1.x"))
@@ -117,18 +136,33 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 		}
 		return fail("there is no body "+strconv.Quote(head), suggestion(head, p.bodyNames(), "name a point that is a particle"))
 	}
-	q.Line = p.LineNamed(head)
-	if q.Line < 0 {
-		return fail("there is no line "+strconv.Quote(head), suggestion(head, p.lineNames(), "name a row of [lines]"))
+	if q.Line = p.LineNamed(head); q.Line >= 0 {
+		return p.parsePart(q, rest)
 	}
-	return p.parsePart(q, rest)
+	for i := range p.Joints {
+		if p.Joints[i].Name == head {
+			q.Kind, q.Joint = AskJoint, i
+			return p.parsePart(q, rest)
+		}
+	}
+	for i := range p.Loads {
+		if p.Loads[i].Name == head {
+			q.Kind, q.Load = AskSpread, i
+			return p.parsePart(q, rest)
+		}
+	}
+	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
 }
 
 func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
 	}
-	if q.Kind != AskLoads {
+	if q.Kind == AskSpread && part == "at" {
+		q.Part, q.Dim = At, units.Length
+		return q, nil
+	}
+	if q.Line >= 0 {
 		switch part {
 		case "length":
 			q.Kind, q.Dim = AskLength, units.Length
@@ -156,6 +190,9 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 		stands := k.inside
 		if p.Planar {
 			stands = k.plane
+		}
+		if k.dim == units.Moment && (q.Kind == AskForce || q.Kind == AskSpread || q.Kind == AskLoads && p.Bodies[q.Body].Particle) {
+			continue
 		}
 		if stands && k.name == part {
 			q.Part, q.Dim = k.part, k.dim
@@ -224,6 +261,54 @@ func (p *Problem) lineNames() (names []string) {
 func (p *Problem) bodyNames() (names []string) {
 	for _, b := range p.Bodies {
 		names = append(names, b.Name)
+	}
+	return names
+}
+
+// unknownNamed gives an unknown's index by name. In the plane the moment of a
+// joint C answers to MC as well as to MCz.
+func (p *Problem) unknownNamed(name string) int {
+	for i := range p.Unknowns {
+		if p.Unknowns[i].Name == name {
+			return i
+		}
+	}
+	if p.Planar && strings.HasPrefix(name, "M") {
+		for i := range p.Unknowns {
+			if p.Unknowns[i].Joint >= 0 && p.Unknowns[i].Name == name+"z" {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// derived finds results that bear a name of their own and are no unknowns: a
+// known couple, and the friction of a surface where slipping impends.
+func (p *Problem) derived(q Query, name string) (Query, bool) {
+	for i := range p.Couples {
+		if p.Couples[i].Name == name {
+			q.Kind, q.Couple, q.Dim = AskCouple, i, units.Moment
+			return q, true
+		}
+	}
+	for i := range p.Joints {
+		if j := &p.Joints[i]; j.Impending && j.Name+"F" == name {
+			q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
+			return q, true
+		}
+	}
+	return q, false
+}
+
+// holders are the names that have parts.
+func (p *Problem) holders() []string {
+	names := p.lineNames()
+	for i := range p.Joints {
+		names = append(names, p.Joints[i].Name)
+	}
+	for i := range p.Loads {
+		names = append(names, p.Loads[i].Name)
 	}
 	return names
 }

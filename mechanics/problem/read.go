@@ -51,7 +51,15 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
 	r.readGivens()
 	r.readPoints()
 	r.readBodies()
-	r.readLines()
+	r.readLineGeometry()
+	r.readJoints()
+	r.readMagnitudes()
+	for i := range r.p.Joints {
+		r.jointUnknowns(i)
+	}
+	r.readCouples()
+	r.readDistributed()
+	r.finishBodies()
 	r.readQueries()
 	r.readAnswers()
 	r.wholeProblem()
@@ -68,6 +76,9 @@ type reading struct {
 
 	givens, points, lines map[string]int // indices by name
 	unknowns              map[string]int
+	bodies                map[string]int
+	jointOf               map[string]int // the joint that an unknown's name belongs to
+	jointDone             []bool
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
 	givenAt, pointAt      []progress

@@ -1,0 +1,193 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// particleWord is what `on` says of a point that is a free particle of its own;
+// groundWord says what leaving it out says too.
+const (
+	particleWord = "particle"
+	groundWord   = "ground"
+)
+
+// readBodies gathers what is cut free from what the points are on: a particle
+// is named after its point, a rigid body has its name from the points on it.
+func (r *reading) readBodies() {
+	r.bodies = map[string]int{}
+	for i := range r.p.Points {
+		pt := &r.p.Points[i]
+		on, ref, ok := r.text("points", r.pointRows[i], "on")
+		if !ok {
+			continue
+		}
+		words := fields(on)
+		for _, w := range words {
+			name := on[w.Start:w.End]
+			switch {
+			case name == groundWord:
+			case name == particleWord && len(words) > 1:
+				r.fail(ref, w, pt.Name+" can't be a particle and a point of a body", "join the particle to the body with a joint or a line instead")
+			default:
+				r.putOn(pt, i, name, ref, w)
+			}
+		}
+		if len(pt.Bodies) > 0 {
+			pt.Body = pt.Bodies[0]
+		}
+	}
+	for _, row := range r.s.Table("bodies").Rows {
+		if _, ok := r.bodies[row.Name]; !ok {
+			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
+		}
+	}
+}
+
+func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units.Span) {
+	particle := name == particleWord
+	if particle {
+		name = pt.Name
+	}
+	b, known := r.bodies[name]
+	switch {
+	case known && r.p.Bodies[b].Particle != particle:
+		r.fail(ref, span, "the name "+name+" is used twice: for a particle and for a body", "rename one of them")
+		return
+	case !known:
+		b = len(r.p.Bodies)
+		r.bodies[name] = b
+		r.p.Bodies = append(r.p.Bodies, Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}})
+		if !particle {
+			r.p.Bodies[b].Ref = sheet.Ref{Table: "bodies", Row: name}
+		}
+	}
+	for _, other := range pt.Bodies {
+		if other == b {
+			return
+		}
+	}
+	pt.Bodies = append(pt.Bodies, b)
+	r.p.Bodies[b].Points = append(r.p.Bodies[b].Points, i)
+}
+
+// finishBodies reads what bodies have beyond their points: the point that
+// moments are taken about, and the weight at a centre.
+func (r *reading) finishBodies() {
+	rows := r.s.Table("bodies")
+	for b := range r.p.Bodies {
+		body := &r.p.Bodies[b]
+		if body.Particle {
+			body.About, body.AboutName = r.p.Points[body.Points[0]].At, body.Name
+			continue
+		}
+		row, _ := rows.Row(body.Name)
+		r.about(b, row)
+		r.bodyWeight(b, row)
+	}
+}
+
+// about is the point that a body's moments are taken about: as given, else that
+// of its first joint, where the most unknowns drop out, else its first point.
+func (r *reading) about(b int, row sheet.Row) {
+	body := &r.p.Bodies[b]
+	at := body.Points[0]
+	for i := range r.p.Joints {
+		if j := &r.p.Joints[i]; j.OK && (j.First == b || j.Second == b) {
+			at = j.Point
+			break
+		}
+	}
+	if text, ref, ok := r.text("bodies", row, "about"); ok {
+		i, found := r.pointNamed(ref, text, whole(text))
+		if !found {
+			return
+		}
+		at = i
+	}
+	body.About, body.AboutName = r.p.Points[at].At, r.p.Points[at].Name
+}
+
+func (r *reading) bodyWeight(b int, row sheet.Row) {
+	body := &r.p.Bodies[b]
+	text, ref, ok := r.text("bodies", row, "weight")
+	centre, cref, hasCentre := r.text("bodies", row, "centre")
+	if !ok {
+		return
+	}
+	v, ok := r.eval(ref, text, env{r: r, scope: inGiven})
+	if !ok {
+		return
+	}
+	v = r.weighed(v)
+	if v, ok = r.want(ref, text, v, units.Force); !ok {
+		return
+	}
+	if !hasCentre {
+		r.fail(body.Ref, units.Span{}, "the weight of "+body.Name+" has no centre", "write centre = \"M\", or centre = \"(A + B)/2\"")
+		return
+	}
+	c, ok := r.vector(cref, centre, env{r: r, scope: inGeometry})
+	if !ok {
+		return
+	}
+	if c, ok = r.wantVector(cref, centre, c, units.Length); !ok {
+		return
+	}
+	body.Weight = v.V[0]
+	body.Centre = r3.Vec{X: c.V[0], Y: c.V[1], Z: c.V[2]}
+	body.Acts = []Act{{Body: b, Point: -1, At: body.Centre, Const: r3.Scale(-body.Weight, r.p.Up)}}
+}
+
+// weighed takes a mass times g.
+func (r *reading) weighed(v units.Value) units.Value {
+	if v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
+		v.Dim = units.Force
+		v.V[0] *= r.p.G
+		v.Plus[0] *= r.p.G
+	}
+	return v
+}
+
+// bodyAt chooses the body of a point that a force acts on: its only one, or the
+// one that on names. It reports what is not settled.
+func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int, bool) {
+	switch len(pt.Bodies) {
+	case 0:
+		return Ground, true
+	case 1:
+		return pt.Bodies[0], true
+	}
+	names := make([]string, len(pt.Bodies))
+	for k, b := range pt.Bodies {
+		names[k] = r.p.Bodies[b].Name
+	}
+	found := Ground
+	for _, w := range fields(on) {
+		for _, b := range pt.Bodies {
+			if r.p.Bodies[b].Name == on[w.Start:w.End] {
+				found = b
+			}
+		}
+	}
+	if found == Ground {
+		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and "+what+" acts on one of them", "write on = "+strconv.Quote(names[0]))
+		return Ground, false
+	}
+	return found, true
+}
+
+// bodyNamed finds the body that a cell names.
+func (r *reading) bodyNamed(ref sheet.Ref, text string) (int, bool) {
+	name := strings.TrimSpace(text)
+	b, ok := r.bodies[name]
+	if !ok {
+		r.fail(ref, whole(text), "there is no body "+strconv.Quote(name), suggestion(name, r.p.bodyNames(), "put points on it with on = "+strconv.Quote(name)))
+	}
+	return b, ok
+}

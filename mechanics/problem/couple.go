@@ -1,0 +1,171 @@
+package problem
+
+import (
+	"strconv"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Couple is a moment on a body: magnitude × unit vector, counter-clockwise about
+// it, or a vector of components.
+type Couple struct {
+	Name      string
+	Ref       sheet.Ref
+	OK        bool
+	Body      int
+	U         r3.Vec // unit vector it turns about
+	Magnitude Affine // N·m
+	Acts      []Act
+}
+
+var coupleKeys = []string{"on", "about", "magnitude", "components", "stiffness", "turn"}
+
+func (r *reading) readCouples() {
+	rows := r.s.Table("couples").Rows
+	r.p.Couples = make([]Couple, len(rows))
+	for i, row := range rows {
+		c := &r.p.Couples[i]
+		*c = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
+		r.misspelt(row, "couples", "couple", coupleKeys)
+		c.OK = r.couple(c, row)
+	}
+}
+
+func (r *reading) couple(c *Couple, row sheet.Row) bool {
+	on, ref, ok := r.text("couples", row, "on")
+	if !ok {
+		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" is on no body", "write on = \"beam\"")
+		return false
+	}
+	if c.Body, ok = r.bodyNamed(ref, on); !ok {
+		return false
+	}
+	body := &r.p.Bodies[c.Body]
+	switch {
+	case body.Particle:
+		r.fail(ref, whole(on), "a couple acts on "+on+", and a particle takes no moment", "put the couple on a body")
+		return false
+	case len(body.Points) == 1:
+		r.fail(ref, whole(on), "the couple "+c.Name+" acts on "+on+", a body with one point only, which nothing could keep from turning", "give "+on+" a second point with on = "+strconv.Quote(on))
+		return false
+	}
+	if text, ref, ok := r.text("couples", row, "components"); ok {
+		return r.coupleComponents(c, ref, text)
+	}
+	if text, ref, ok := r.text("couples", row, "about"); ok {
+		// In the plane a moment turns about the z that stands on it.
+		if r.p.Planar {
+			v, ok := axis(text)
+			if !ok || v.Z == 0 {
+				r.fail(ref, whole(text), "in the plane a couple turns about z", "write about = \"+z\" for counter-clockwise, \"-z\" for clockwise")
+				return false
+			}
+			c.U = v
+		} else if c.U, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
+			return false
+		}
+	} else if r.p.Planar {
+		c.U = r3.Vec{Z: 1}
+	} else {
+		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has no axis", "write about = \"+z\"")
+		return false
+	}
+	return r.coupleMagnitude(c, row)
+}
+
+// coupleMagnitude reads a known moment, an unknown one named after the couple,
+// or the moment of a torsional spring, -stiffness × turn.
+func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
+	kText, kRef, sprung := r.text("couples", row, "stiffness")
+	text, ref, ok := r.text("couples", row, "magnitude")
+	if sprung {
+		turnText, turnRef, hasTurn := r.text("couples", row, "turn")
+		switch {
+		case ok:
+			r.fail(ref, whole(text), "the couple "+c.Name+" has its moment twice: by stiffness and by magnitude", "take one of them out")
+			return false
+		case !hasTurn:
+			r.fail(c.Ref, units.Span{}, "the torsional spring "+c.Name+" has a stiffness and no turn", "write turn = \"20 deg\", counter-clockwise about its axis")
+			return false
+		}
+		k, ok1 := r.eval(kRef, kText, env{r: r, scope: inGiven})
+		if !ok1 {
+			return false
+		}
+		perAngle := units.Moment
+		perAngle.A = -1
+		if k.Dim == units.Moment {
+			k.Dim = perAngle // N m is read as N m/rad
+		}
+		k, ok1 = r.want(kRef, kText, k, perAngle)
+		turn, ok2 := r.scalar(turnRef, turnText, env{r: r, scope: inGiven}, units.Angle)
+		if !ok1 || !ok2 {
+			return false
+		}
+		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
+		return r.coupleActs(c)
+	}
+	if !ok || text == "?" {
+		if r.isGiven(c.Name) || r.hasUnknown(c.Name) || r.isLine(c.Name) {
+			r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice", "rename the couple")
+			return false
+		}
+		u := len(r.p.Unknowns)
+		r.unknowns[c.Name] = u
+		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
+		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
+		return r.coupleActs(c)
+	}
+	v, ok := r.eval(ref, text, env{r: r, scope: inMagnitude, line: -1})
+	if !ok {
+		return false
+	}
+	if v, ok = r.want(ref, text, v, units.Moment); !ok {
+		return false
+	}
+	c.Magnitude = r.affine(v)
+	return r.coupleActs(c)
+}
+
+func (r *reading) coupleActs(c *Couple) bool {
+	a := Act{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: r3.Scale(c.Magnitude.Const, c.U)}
+	for _, t := range c.Magnitude.Terms {
+		a.CoupleTerms = append(a.CoupleTerms, ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, c.U)})
+	}
+	c.Acts = []Act{a}
+	return true
+}
+
+func (r *reading) coupleComponents(c *Couple, ref sheet.Ref, text string) bool {
+	v, ok := r.eval(ref, text, env{r: r, scope: inGeometry})
+	if !ok {
+		return false
+	}
+	if v.N != 3 {
+		r.fail(ref, whole(text), "a couple's components are three", "write (0, 0, 50) N m")
+		return false
+	}
+	if v, ok = r.wantVector(ref, text, v, units.Moment); !ok {
+		return false
+	}
+	if r.p.Planar && (v.V[0] != 0 || v.V[1] != 0) {
+		r.fail(ref, whole(text), "in the plane a couple turns about z", "write (0, 0, 50) N m")
+		return false
+	}
+	m := r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
+	c.U, _ = unit(m)
+	c.Magnitude = Affine{Const: r3.Norm(m)}
+	return r.coupleActs(c)
+}
+
+// affine turns a value's terms into indices.
+func (r *reading) affine(v units.Value) Affine {
+	a := Affine{Const: v.V[0]}
+	for _, t := range v.Terms {
+		a.Terms = append(a.Terms, Term{Unknown: r.unknowns[t.Name], Coef: t.Coef})
+	}
+	return a
+}

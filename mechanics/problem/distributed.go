@@ -1,0 +1,250 @@
+package problem
+
+import (
+	"strings"
+
+	"gonum.org/v1/gonum/integrate/quad"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Distributed is a load spread along a line from A to B, q(s) per length at the
+// distance s from A. Its resultant is
+//
+//	R = ∫ q ds along Direction, at s̄ = ∫ q s ds / R from A
+//
+// and where R is nothing though q is not, a couple of ∫ q s ds.
+type Distributed struct {
+	Name      string
+	Ref       sheet.Ref
+	OK        bool
+	Body      int
+	From, To  int
+	Direction r3.Vec
+	Length    float64
+	Intensity [loadSamples]float64 // q at equal steps from A to B, N/m, for the picture
+	Total     float64              // R, N
+	Distance  float64              // s̄, m; 0 where R is nothing
+	At        r3.Vec
+	Acts      []Act
+}
+
+// loadSamples is how many intensities are kept for drawing.
+const loadSamples = 9
+
+// Gauss-Legendre points for ∫ q ds: exact for polynomials up to degree 2n-1 a
+// piece; pieces make kinks and roots converge too.
+const (
+	gaussPoints = 12
+	gaussPieces = 16
+)
+
+var distributedKeys = []string{"on", "path", "along", "magnitude", "kind", "surface", "density", "width"}
+
+func (r *reading) readDistributed() {
+	rows := r.s.Table("distributed").Rows
+	r.p.Loads = make([]Distributed, len(rows))
+	for i, row := range rows {
+		d := &r.p.Loads[i]
+		*d = Distributed{Name: row.Name, Ref: sheet.Ref{Table: "distributed", Row: row.Name}}
+		r.misspelt(row, "distributed", "load", distributedKeys)
+		d.OK = r.distributed(d, row)
+	}
+}
+
+func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
+	path, ref, ok := r.text("distributed", row, "path")
+	if !ok {
+		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no path", "write path = \"A B\"")
+		return false
+	}
+	words := fields(path)
+	if len(words) != 2 {
+		r.fail(ref, whole(path), "a distributed load runs from one point to another", "write path = \"A B\"")
+		return false
+	}
+	from, ok1 := r.pointNamed(ref, path[words[0].Start:words[0].End], words[0])
+	to, ok2 := r.pointNamed(ref, path[words[1].Start:words[1].End], words[1])
+	if !ok1 || !ok2 {
+		return false
+	}
+	d.From, d.To = from, to
+	a, b := &r.p.Points[from], &r.p.Points[to]
+	along, hasLength := unit(r3.Sub(b.At, a.At))
+	d.Length = r3.Norm(r3.Sub(b.At, a.At))
+	if !hasLength {
+		r.fail(ref, whole(path), a.Name+" and "+b.Name+" are at the same place, so the load "+d.Name+" has no length", "move one of them")
+		return false
+	}
+	if d.Body, ok = r.loadBody(d, row, a, b); !ok {
+		return false
+	}
+	text, ref, ok := r.text("distributed", row, "along")
+	if !ok {
+		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no direction", "write along = \"-y\", the way it pushes")
+		return false
+	}
+	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
+		return false
+	}
+	q, ok := r.intensity(d, row)
+	if !ok {
+		return false
+	}
+	return r.spread(d, along, q)
+}
+
+// loadBody is the body that a load lies on: as on says, or the one that both
+// its ends share.
+func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, bool) {
+	if on, ref, ok := r.text("distributed", row, "on"); ok {
+		body, ok := r.bodyNamed(ref, on)
+		if ok && r.p.Bodies[body].Particle {
+			r.fail(ref, whole(on), "a load is spread along a body, and "+on+" is a particle", "put it on a body")
+			return 0, false
+		}
+		return body, ok
+	}
+	for _, x := range a.Bodies {
+		if onBody(b, x) && !r.p.Bodies[x].Particle {
+			return x, true
+		}
+	}
+	r.fail(d.Ref, units.Span{}, "the load "+d.Name+" is on no body", "write on = \"beam\"")
+	return 0, false
+}
+
+// intensity reads q(s): one value, two values from end to end, an expression in
+// s, or the pressure of water on a gate.
+func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (float64, bool), bool) {
+	if kind, ref, ok := r.text("distributed", row, "kind"); ok {
+		if strings.TrimSpace(kind) != "hydrostatic" {
+			r.fail(ref, whole(kind), "there is no such kind of load", "write kind = \"hydrostatic\", or leave it out")
+			return nil, false
+		}
+		return r.hydrostatic(d, row)
+	}
+	text, ref, ok := r.text("distributed", row, "magnitude")
+	if !ok {
+		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no magnitude", "write magnitude = \"2 kN/m\", or \"0 kN/m .. 4 kN/m\" from end to end")
+		return nil, false
+	}
+	if strings.Contains(text, "..") {
+		low, high, err := units.ParseRange(text)
+		if err != nil {
+			r.failCell(ref, err)
+			return nil, false
+		}
+		a, ok1 := r.endIntensity(ref, text, low)
+		b, ok2 := r.endIntensity(ref, text, high)
+		return func(s float64) (float64, bool) { return a + (b-a)*s/d.Length, true }, ok1 && ok2
+	}
+	expr, err := r.parse(text)
+	if err != nil {
+		r.failCell(ref, err)
+		return nil, false
+	}
+	at := func(s float64) (float64, bool) {
+		r.blocked = false
+		v, err := expr.Eval(env{r: r, scope: inLoad, s: s})
+		if err != nil {
+			r.failCell(ref, err)
+			return 0, false
+		}
+		v, ok := r.want(ref, text, v, units.LineLoad)
+		return v.V[0], ok
+	}
+	_, ok = at(d.Length / 2)
+	return at, ok
+}
+
+func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
+	r.blocked = false
+	v, err := e.Eval(env{r: r, scope: inGiven})
+	if err != nil {
+		r.failCell(ref, err)
+		return 0, false
+	}
+	v, ok := r.want(ref, text, v, units.LineLoad)
+	return v.V[0], ok
+}
+
+// waterDensity is that of fresh water in hydrostatic exercises, common practice.
+const waterDensity = 1000 // kg/m³
+
+// hydrostatic is the pressure on a plane gate of given width, as a load per
+// length of the gate: q(s) = ρ g h(s) width, h the depth below the surface,
+// nothing above it.
+func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (func(s float64) (float64, bool), bool) {
+	wText, wRef, ok := r.text("distributed", row, "width")
+	if !ok {
+		r.fail(d.Ref, units.Span{}, "the gate of "+d.Name+" has no width", "write width = \"2 m\"")
+		return nil, false
+	}
+	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
+	sText, sRef, ok := r.text("distributed", row, "surface")
+	if !ok {
+		r.fail(d.Ref, units.Span{}, "the water of "+d.Name+" has no surface", "write surface = \"3 m\", its level along up")
+		return nil, false
+	}
+	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
+	density := units.Scalar(waterDensity, units.Dim{L: -3, M: 1})
+	ok3 := true
+	if text, ref, ok := r.text("distributed", row, "density"); ok {
+		density, ok3 = r.scalar(ref, text, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
+	}
+	if !ok1 || !ok2 || !ok3 {
+		return nil, false
+	}
+	if width.V[0] <= 0 || density.V[0] <= 0 {
+		r.fail(d.Ref, units.Span{}, "width and density are greater than nothing", "write width = \"2 m\", density = \"1000 kg/m^3\"")
+		return nil, false
+	}
+	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
+	return func(s float64) (float64, bool) {
+		at := r3.Add(a, r3.Scale(s/d.Length, r3.Sub(b, a)))
+		depth := surface.V[0] - r3.Dot(at, r.p.Up)
+		return density.V[0] * r.p.G * max(0, depth) * width.V[0], true
+	}, true
+}
+
+// spread integrates the intensity and places the resultant.
+func (r *reading) spread(d *Distributed, along r3.Vec, q func(float64) (float64, bool)) bool {
+	for k := range d.Intensity {
+		v, ok := q(d.Length * float64(k) / (loadSamples - 1))
+		if !ok {
+			return false
+		}
+		d.Intensity[k] = v
+	}
+	good := true
+	var force, moment, size float64
+	piece := d.Length / gaussPieces
+	for k := range gaussPieces {
+		from, to := piece*float64(k), piece*float64(k+1)
+		force += quad.Fixed(func(s float64) float64 { v, ok := q(s); good = good && ok; return v }, from, to, gaussPoints, nil, 0)
+		moment += quad.Fixed(func(s float64) float64 { v, ok := q(s); good = good && ok; return v * s }, from, to, gaussPoints, nil, 0)
+		size += quad.Fixed(func(s float64) float64 { v, _ := q(s); return abs(v) }, from, to, gaussPoints, nil, 0)
+	}
+	if !good {
+		return false
+	}
+	a := r.p.Points[d.From].At
+	d.Total = force
+	act := Act{Body: d.Body, Point: -1, Const: r3.Scale(force, d.Direction)}
+	if abs(force) > nothingOf*size {
+		d.Distance = moment / force
+		act.At = r3.Add(a, r3.Scale(d.Distance, along))
+	} else { // it only turns: a couple
+		d.Total, act.Const, act.At = 0, r3.Vec{}, a
+		act.Couple = r3.Scale(moment, r3.Cross(along, d.Direction))
+	}
+	d.At = act.At
+	d.Acts = []Act{act}
+	return true
+}
+
+// nothingOf is the part of ∫|q| below which ∫q is rounding of the quadrature.
+const nothingOf = 1e-12

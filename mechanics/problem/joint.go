@@ -1,0 +1,252 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Joint is a support or a connection at a point. It exerts F = Σ unknown·D and
+// M = Σ unknown·D on its first body and the opposite on its second, which is
+// Ground at a support.
+type Joint struct {
+	Name          string
+	Kind          JointKind
+	Ref           sheet.Ref
+	OK            bool
+	Point         int
+	First, Second int
+	Normal, Axis  r3.Vec // unit vectors; zero where the kind has none
+	Forces        []ActTerm
+	Moments       []ActTerm
+	Friction      float64 // static coefficient
+	HasFriction   bool
+	Impending     bool // friction is at its most, Slip is the way the first body would go
+	Slip          r3.Vec
+	Limit         float64 // capacity of the resultant force, N; 0 where none
+	Acts          []Act
+
+	names []string // of its unknowns, before they have indices
+}
+
+// maxFriction is the largest static coefficient that is taken for one: rubber
+// on dry concrete has about 1 (common practice), and 2 leaves room.
+const maxFriction = 2
+
+// readJoints reads what each joint is and which unknowns it will have; the
+// unknowns themselves are numbered in the order of first use.
+func (r *reading) readJoints() {
+	rows := r.s.Table("joints").Rows
+	r.p.Joints = make([]Joint, len(rows))
+	r.jointDone = make([]bool, len(rows))
+	for i, row := range rows {
+		j := &r.p.Joints[i]
+		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
+		j.OK = r.joint(j, row)
+		if j.OK {
+			for _, name := range j.names {
+				if k, taken := r.jointOf[name]; taken {
+					r.fail(j.Ref, units.Span{}, "the unknown "+name+" is used twice: by the joints "+r.p.Joints[k].Name+" and "+j.Name, "rename one of them")
+					j.OK = false
+					break
+				}
+				r.jointOf[name] = i
+			}
+		}
+	}
+}
+
+func (r *reading) joint(j *Joint, row sheet.Row) bool {
+	r.misspelt(row, "joints", "joint", jointKeys)
+	text, ref, ok := r.text("joints", row, "kind")
+	if !ok {
+		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
+		return false
+	}
+	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
+		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of joint", suggestion(text, jointNames(r.p.Planar), "write one of "+strings.Join(jointNames(r.p.Planar), ", ")))
+		return false
+	}
+	holds := j.Kind.Where(r.p.Planar)
+	if !holds.Stands {
+		r.fail(ref, whole(text), "a "+text+" has no meaning in the plane", "write one of "+strings.Join(jointNames(true), ", "))
+		return false
+	}
+	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointHolds(j, row, holds)
+}
+
+var jointKeys = []string{"kind", "at", "on", "normal", "axis", "moments", "friction", "impending", "limit"}
+
+func jointKindOf(s string) (JointKind, bool) {
+	for i, k := range joints {
+		if k.Name == s {
+			return JointKind(i), true
+		}
+		for _, a := range k.Aliases {
+			if a == s {
+				return JointKind(i), true
+			}
+		}
+	}
+	return 0, false
+}
+
+func jointNames(planar bool) []string {
+	var names []string
+	for i, k := range joints {
+		if JointKind(i).Where(planar).Stands {
+			names = append(names, k.Name)
+		}
+	}
+	return names
+}
+
+// jointPlace finds a joint's point (at, or the point of its own name) and the
+// bodies it joins: those of the point, or those that on names; one body alone
+// is joined to the ground.
+func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
+	at, ref, ok := r.text("joints", row, "at")
+	if !ok {
+		at, ref = j.Name, j.Ref
+		if _, isPoint := r.points[at]; !isPoint {
+			r.fail(ref, units.Span{}, "there is no point "+strconv.Quote(at)+" for the joint", "name the joint after its point, or write at = \"O\"")
+			return false
+		}
+	}
+	i, ok := r.pointNamed(ref, at, whole(at))
+	if !ok {
+		return false
+	}
+	j.Point = i
+	pt := &r.p.Points[i]
+	bodies := pt.Bodies
+	if on, oref, ok := r.text("joints", row, "on"); ok {
+		bodies = nil
+		for _, w := range fields(on) {
+			name := on[w.Start:w.End]
+			if name == groundWord {
+				continue
+			}
+			b, ok := r.bodyNamed(oref, name)
+			if !ok {
+				return false
+			}
+			if !onBody(pt, b) {
+				r.fail(oref, w, pt.Name+" is not a point of "+name, "write on = "+strconv.Quote(name)+" at the point "+pt.Name+" too")
+				return false
+			}
+			bodies = append(bodies, b)
+		}
+	}
+	switch len(bodies) {
+	case 0:
+		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" is at "+pt.Name+", which is on no body", "write on = \"beam\" at the point "+pt.Name)
+		return false
+	case 1:
+		j.First = bodies[0]
+	case 2:
+		j.First, j.Second = bodies[0], bodies[1]
+	default:
+		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
+		r.fail(j.Ref, units.Span{}, pt.Name+" is on "+strconv.Itoa(len(bodies))+" bodies, and a joint joins two",
+			"write two joints, "+j.Name+"1 with on = \""+a+" "+b+"\" and "+j.Name+"2 with on = \""+a+" "+c+"\", each with at = \""+pt.Name+"\"")
+		return false
+	}
+	return true
+}
+
+func onBody(pt *Point, b int) bool {
+	for _, other := range pt.Bodies {
+		if other == b {
+			return true
+		}
+	}
+	return false
+}
+
+// jointDirection reads the normal or the axis that a kind needs.
+func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
+	for _, key := range []string{"normal", "axis"} {
+		text, ref, ok := r.text("joints", row, key)
+		if !ok {
+			if holds.Needs != key {
+				continue
+			}
+			if key == "axis" && r.p.Bodies[j.First].Particle && holds.Forces == HoldAll {
+				continue // a particle takes no moments, so the axis decides nothing
+			}
+			hint := "write " + key + " = \"+y\", the way it pushes the body"
+			if key == "axis" {
+				hint = "write axis = \"+x\""
+			}
+			r.fail(j.Ref, units.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
+			return false
+		}
+		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
+		if !ok {
+			return false
+		}
+		if key == "normal" {
+			j.Normal = v
+		} else {
+			j.Axis = v
+		}
+	}
+	return true
+}
+
+// jointFriction reads the static coefficient, and impending = "+x": the way the
+// body is about to slip, against which friction is then at its most.
+func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
+	text, ref, ok := r.text("joints", row, "friction")
+	if ok {
+		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
+		if !ok {
+			return false
+		}
+		switch {
+		case holds.Forces != HoldRough:
+			r.fail(ref, whole(text), "a "+j.Kind.String()+" has no friction", "write kind = \"rough-surface\"")
+			return false
+		case v.V[0] < 0:
+			r.fail(ref, whole(text), "a friction coefficient is not negative", "turn impending round to turn the friction round")
+			return false
+		case v.V[0] > maxFriction:
+			r.fail(ref, whole(text), "a friction coefficient of "+units.Figures(v.V[0], 3)+" is beyond any surface", "write a decimal such as 0.3")
+			return false
+		}
+		j.Friction, j.HasFriction = v.V[0], true
+	}
+	if text, ref, ok = r.text("joints", row, "impending"); ok {
+		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
+		if !ok {
+			return false
+		}
+		if !j.HasFriction {
+			r.fail(ref, whole(text), "slipping impends at "+j.Name+", and it has no friction coefficient", "write friction = \"0.3\"")
+			return false
+		}
+		along, ok := unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal)))
+		if !ok {
+			r.fail(ref, whole(text), "this is along the normal, and slipping goes along the surface", "write a direction across the normal")
+			return false
+		}
+		j.Impending, j.Slip = true, along
+	}
+	if text, ref, ok = r.text("joints", row, "limit"); ok {
+		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force)
+		if !ok {
+			return false
+		}
+		if v.V[0] <= 0 {
+			r.fail(ref, whole(text), "a limit is greater than nothing", "write the capacity, such as \"5 kN\"")
+			return false
+		}
+		j.Limit = v.V[0]
+	}
+	return true
+}
