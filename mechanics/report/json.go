@@ -98,12 +98,12 @@ func JSON(sheet string, s *statics.Solution) []byte {
 	for i := range p.Lines {
 		out.Lines = append(out.Lines, lineJSON(p, i))
 	}
-	f := p.Units.Force
 	for i, row := range s.System.Rows {
+		f := p.Units.For(row.Dim())
 		e := jsonEquation{Body: row.Name, Axis: row.Axis, Terms: map[string]float64{}, Unit: f.Symbol,
 			Right: s.System.B[i] / f.Factor, Residual: s.Residuals[i].Value / f.Factor, Relative: s.Residuals[i].Relative}
 		for j, col := range s.System.Cols {
-			e.Terms[col.Name] = s.System.At(i, j)
+			e.Terms[col.Name] = s.Coefficient(i, j)
 		}
 		out.Equations = append(out.Equations, e)
 	}
@@ -157,7 +157,7 @@ func marshal(v jsonSheet) []byte {
 
 func unknownJSON(s *statics.Solution, j int) jsonUnknown {
 	p, x := s.Problem, s.X[j]
-	f := p.Units.Force
+	f := p.Units.For(p.Unknowns[j].Dim)
 	u := jsonUnknown{Name: x.Name, Unit: f.Symbol, Fixed: x.Fixed, Text: ResultText(s, j)}
 	if x.Fixed {
 		u.Value = number(x.Value / f.Factor)

@@ -157,23 +157,23 @@ func lineRows(p *problem.Problem) [][]string {
 }
 
 func systemTitle(p *problem.Problem) string {
-	return "equations of equilibrium, in " + p.Units.Force.Symbol + ": coefficient of each unknown = minus the known forces"
+	return "equations of equilibrium: coefficient of each unknown = minus what the known forces exert"
 }
 
 func systemRows(s *statics.Solution) [][]string {
 	if len(s.X) == 0 {
 		return nil
 	}
-	f := s.Problem.Units.Force
 	head := []string{""}
 	for _, c := range s.System.Cols {
 		head = append(head, c.Name)
 	}
 	rows := [][]string{append(head, "", "right side", "residual")}
 	for i, row := range s.System.Rows {
-		cells := []string{"ΣF" + row.Axis[1:] + " " + row.Name}
+		f := s.Problem.Units.For(row.Dim())
+		cells := []string{"Σ" + row.Axis + " " + row.Name}
 		for j := range s.System.Cols {
-			cells = append(cells, units.Decimals(s.System.At(i, j), 4))
+			cells = append(cells, units.Decimals(s.Coefficient(i, j), 4))
 		}
 		cells = append(cells, "=", units.Figures(clean(s.System.B[i]/f.Factor), s.Problem.Figures+2),
 			fmt.Sprintf("%.1e %s", s.Residuals[i].Value/f.Factor, f.Symbol))

@@ -16,6 +16,15 @@ const Caution = "for teaching and quick checks: a static, rigid-body model witho
 // empty where the unknown is no line's own magnitude or has no single value.
 func SenseWord(s *statics.Solution, j int) string {
 	u := s.Problem.Unknowns[j]
+	if u.Joint >= 0 && s.X[j].Fixed && s.Problem.Joints[u.Joint].Kind.Info().PushOnly && s.Problem.Joints[u.Joint].Forces[0].Unknown == j {
+		switch {
+		case s.X[j].Value > 0:
+			return "push"
+		case s.X[j].Value < 0:
+			return "pull"
+		}
+		return "none"
+	}
 	if !u.Own || !s.X[j].Fixed {
 		return ""
 	}
@@ -42,7 +51,7 @@ func SenseMark(s *statics.Solution, j int) string {
 
 // ResultText is an unknown's value to the sheet's figures, or the range it may have.
 func ResultText(s *statics.Solution, j int) string {
-	x, f := s.X[j], s.Problem.Units.Force
+	x, f := s.X[j], s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
 	n := s.Problem.Figures
 	switch {
 	case x.Fixed:

@@ -6,46 +6,104 @@ import (
 	"trivet/mechanics/problem"
 )
 
-// Assemble writes ΣF = 0 for every particle:
+// Assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
 //
 //	Σ A[i][j]·x[j] = b[i]
 //
-// with two rows a particle in the plane and three in space, in newtons. A[i][j]
-// is the component along row i's axis of the force that one newton of unknown j
-// exerts on row i's body (so for a cable it is the component of its unit vector,
-// tension positive); b[i] is minus the sum of the known forces.
+// A particle has two rows in the plane and three in space; a rigid body has one
+// more, or three, of moments about the point that is chosen for it. Forces are
+// in newtons, moments in newton metres, positive along the axes. A[i][j] is what
+// one unit of unknown j exerts on row i's body along row i's axis: for a cable
+// the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
+// is minus what the known forces exert.
 func Assemble(p *problem.Problem) System {
-	axes := []string{"Fx", "Fy", "Fz"}
+	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
+	first := 0 // the first axis of moments
 	if p.Planar {
-		axes = axes[:2]
+		forces, moments, first = forces[:2], moments[2:], 2
 	}
-	s := System{
-		Rows: make([]Row, 0, len(axes)*len(p.Bodies)),
-		Cols: make([]Col, len(p.Unknowns)),
-	}
+	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]Col, len(p.Unknowns)), Forces: len(forces), Turn: first}
 	for b := range p.Bodies {
-		for _, axis := range axes {
-			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis})
+		s.Start[b] = len(s.Rows)
+		for _, axis := range forces {
+			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Scale: 1})
+		}
+		if p.Bodies[b].Particle {
+			continue
+		}
+		for _, axis := range moments {
+			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Moment: true, About: p.Bodies[b].AboutName})
 		}
 	}
+	s.Start[len(p.Bodies)] = len(s.Rows)
 	for j := range p.Unknowns {
 		s.Cols[j] = Col{Unknown: j, Name: p.Unknowns[j].Name}
 	}
-	n, width := len(axes), len(s.Cols)
-	s.A = make([]float64, len(s.Rows)*width)
+	s.A = make([]float64, len(s.Rows)*len(s.Cols))
 	s.B = make([]float64, len(s.Rows))
-	for i := range p.Lines {
-		for _, act := range p.Lines[i].Acts {
-			for k := range n {
-				row := act.Body*n + k
-				s.B[row] -= component(act.Const, k)
-				for _, t := range act.Terms {
-					s.A[row*width+t.Unknown] += component(t.D, k)
-				}
-			}
+	for act := range p.Acts() {
+		s.add(p, act)
+	}
+	s.scaleMoments(p)
+	return s
+}
+
+// add writes what an act exerts into its body's rows.
+func (s *System) add(p *problem.Problem, act *problem.Act) {
+	row, width := s.Start[act.Body], len(s.Cols)
+	for k := range s.Forces {
+		s.B[row+k] -= component(act.Const, k)
+		for _, t := range act.Terms {
+			s.A[(row+k)*width+t.Unknown] += component(t.D, k)
 		}
 	}
-	return s
+	body := &p.Bodies[act.Body]
+	if body.Particle {
+		return
+	}
+	arm := r3.Sub(act.At, body.About)
+	known := r3.Add(r3.Cross(arm, act.Const), act.Couple)
+	for i := row + s.Forces; i < s.Start[act.Body+1]; i++ {
+		axis := s.Turn + i - row - s.Forces
+		s.B[i] -= component(known, axis)
+		for _, t := range act.CoupleTerms {
+			s.A[i*width+t.Unknown] += component(t.D, axis)
+		}
+	}
+	for _, t := range act.Terms {
+		m := r3.Cross(arm, t.D)
+		for i := row + s.Forces; i < s.Start[act.Body+1]; i++ {
+			s.A[i*width+t.Unknown] += component(m, s.Turn+i-row-s.Forces)
+		}
+	}
+}
+
+// scaleMoments gives each body's rows of moments a length to be divided by
+// before any rank is judged: the longest arm on that body, so that a moment row
+// is as large as a force row whatever the unit of length.
+func (s *System) scaleMoments(p *problem.Problem) {
+	if s.Start[len(p.Bodies)] == s.Forces*len(p.Bodies) {
+		return // particles only
+	}
+	longest := make([]float64, len(p.Bodies))
+	most := 0.0
+	for act := range p.Acts() {
+		arm := r3.Norm(r3.Sub(act.At, p.Bodies[act.Body].About))
+		longest[act.Body] = max(longest[act.Body], arm)
+		most = max(most, arm)
+	}
+	if most == 0 {
+		most = 1 // every force passes through its body's point: the moments are couples only
+	}
+	for i := range s.Rows {
+		if !s.Rows[i].Moment {
+			continue
+		}
+		s.Rows[i].Scale = longest[s.Rows[i].Body]
+		if s.Rows[i].Scale == 0 {
+			s.Rows[i].Scale = most
+		}
+	}
 }
 
 func component(v r3.Vec, axis int) float64 {
@@ -58,25 +116,27 @@ func component(v r3.Vec, axis int) float64 {
 	return v.Z
 }
 
-// loads is the resultant of the known forces on a body, R = ΣF known.
-func loads(p *problem.Problem, body int) r3.Vec {
-	var sum r3.Vec
-	for i := range p.Lines {
-		for _, act := range p.Lines[i].Acts {
-			if act.Body == body {
-				sum = r3.Add(sum, act.Const)
-			}
+// loads is the resultant of the known forces on a body, R = ΣF, and their moment
+// about the body's point, M = Σ (r - q) × F + C.
+func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
+	for act := range p.Acts() {
+		if act.Body == body {
+			force = r3.Add(force, act.Const)
+			arm := r3.Sub(act.At, p.Bodies[body].About)
+			moment = r3.Add(moment, r3.Add(r3.Cross(arm, act.Const), act.Couple))
 		}
 	}
-	return sum
+	return force, moment
 }
 
-// largestLoad is the largest known force, the scale of all that is judged small.
-func largestLoad(p *problem.Problem) float64 {
+// load is the largest known force, or known couple over the length by which its
+// body's moments are scaled: by it is judged what is small.
+func (s *System) load(p *problem.Problem) float64 {
 	most := 0.0
-	for i := range p.Lines {
-		for _, act := range p.Lines[i].Acts {
-			most = max(most, r3.Norm(act.Const))
+	for act := range p.Acts() {
+		most = max(most, r3.Norm(act.Const))
+		if last := s.Start[act.Body+1] - 1; s.Rows[last].Moment && act.Couple != (r3.Vec{}) {
+			most = max(most, r3.Norm(act.Couple)/s.Rows[last].Scale)
 		}
 	}
 	return most

@@ -34,7 +34,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskLength:
 		return p.Lines[q.Line].Length(), nil
 	case problem.AskStretch:
-		return p.Lines[q.Line].Spring.Stretch, nil
+		return s.stretch(q.Line)
 	case problem.AskUnit:
 		u, ok := p.Lines[q.Line].Direction()
 		if !ok {
@@ -46,9 +46,30 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		return partOf(f, q.Part)
+		return partOf(f, r3.Vec{}, q.Part)
 	case problem.AskLoads:
-		return partOf(loads(p, q.Body), q.Part)
+		force, moment := loads(p, q.Body)
+		return partOf(force, moment, q.Part)
+	case problem.AskJoint:
+		return s.reaction(q)
+	case problem.AskCouple:
+		m, fixed := s.single(p.Couples[q.Couple].Magnitude)
+		if !fixed {
+			return 0, errors.New(q.Name + " has no single value")
+		}
+		return m, nil
+	case problem.AskSpread:
+		d := &p.Loads[q.Load]
+		if q.Part == problem.At {
+			return d.Distance, nil
+		}
+		return partOf(r3.Scale(d.Total, d.Direction), r3.Vec{}, q.Part)
+	case problem.AskFriction:
+		j := &p.Joints[q.Joint]
+		if s.loose(j) {
+			return 0, errors.New(q.Name + " has no single value")
+		}
+		return j.Friction * s.X[j.Forces[0].Unknown].Value, nil
 	}
 	return s.evaluatePair(q)
 }
@@ -88,9 +109,38 @@ func (s *Solution) lineForce(line int) (r3.Vec, error) {
 	return s.force(&l.Acts[0]), nil
 }
 
-func partOf(f r3.Vec, part problem.Part) (float64, error) {
+// stretch is how far a spring is stretched: as its length says, or T/k where its
+// natural length is not known.
+func (s *Solution) stretch(line int) (float64, error) {
+	spring := s.Problem.Lines[line].Spring
+	if !spring.Free {
+		return spring.Stretch, nil
+	}
+	tension, fixed := s.Magnitude(line)
+	if !fixed {
+		return 0, errors.New(s.Problem.Lines[line].Name + " has no single value")
+	}
+	return tension / spring.Stiffness, nil
+}
+
+// reaction gives a part of a joint's whole reaction on its first body.
+func (s *Solution) reaction(q problem.Query) (float64, error) {
+	j := &s.Problem.Joints[q.Joint]
+	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
+		for _, t := range terms {
+			if !s.X[t.Unknown].Fixed {
+				return 0, errors.New(j.Name + " has no single value")
+			}
+		}
+	}
+	return partOf(s.sum(r3.Vec{}, j.Forces), s.sum(r3.Vec{}, j.Moments), q.Part)
+}
+
+func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 	size := r3.Norm(f)
 	switch part {
+	case problem.MX, problem.MY, problem.MZ:
+		return component(m, int(part-problem.MX)), nil
 	case problem.X, problem.Y, problem.Z:
 		return component(f, int(part)), nil
 	case problem.Size:

@@ -7,86 +7,226 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// motions finds what nothing resists. The columns of null span the velocities v
-// with Aᵀv = 0: no unknown force does work on them. The loads f = -b excite
-//
-//	v = N Nᵀ f
-//
-// where that is more than rounding; the rest of the space the loads leave alone.
-// Bodies that share no unknown move apart and are told apart.
+// motions finds what nothing resists. The columns of null span the scaled
+// velocities n with A_sᵀn = 0: no unknown does work on them. A row of moments was
+// divided by a length L, so its angular velocity is n/L. Bodies that share no
+// unknown move apart and are told apart.
 func (s *Solution) motions(null *mat.Dense) {
-	m, k := null.Dims()
-	if k == 0 {
+	if _, k := null.Dims(); k == 0 {
 		return
 	}
-	scale := largestLoad(s.Problem)
-	least := max(loadTol, s.blur) * scale
-	f := make([]float64, k)
-	for c := range k {
-		for i := range m {
-			f[c] -= null.At(i, c) * s.System.B[i]
-		}
+	m := len(s.System.Rows)
+	loads := make([]float64, m)
+	for i, row := range s.System.Rows {
+		loads[i] = -s.System.B[i] / row.Scale
 	}
-	v := make([]float64, m)
-	for i := range m {
-		for c := range k {
-			v[i] += null.At(i, c) * f[c]
-		}
-	}
-	var excited [][]float64
+	var idle [][]float64
 	for _, bodies := range s.groups() {
-		part := s.partOf(v, bodies)
-		size := norm(part)
-		if size > least {
-			s.Verdict = NoEquilibrium
-			s.Motions = append(s.Motions, s.motion(part, size, true))
-			for i := range part {
-				part[i] /= size
-			}
-			excited = append(excited, part)
+		basis := s.basisOf(null, bodies)
+		if s.turns(basis) {
+			idle = append(idle, s.splitTurning(basis, loads)...)
+		} else {
+			idle = append(idle, s.splitSliding(basis, loads)...)
 		}
 	}
-	s.idleMotions(null, excited)
+	for _, v := range idle {
+		s.Motions = append(s.Motions, s.motion(v, 0))
+	}
 }
 
-// idleMotions names a simple basis of the motions that the loads leave alone,
-// beside the excited ones.
-func (s *Solution) idleMotions(null *mat.Dense, excited [][]float64) {
+// basisOf gives a simple basis of the motions of a group of bodies.
+func (s *Solution) basisOf(null *mat.Dense, bodies []int) [][]float64 {
 	m, k := null.Dims()
 	basis := make([][]float64, k)
 	for c := range k {
 		row := make([]float64, m)
-		for i := range m {
-			row[i] = null.At(i, c)
-		}
-		for _, e := range excited { // these lie apart from each other: one pass does
-			dot := 0.0
-			for i := range m {
-				dot += row[i] * e[i]
-			}
-			for i := range m {
-				row[i] -= dot * e[i]
+		for _, b := range bodies {
+			for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
+				row[i] = null.At(i, c)
 			}
 		}
 		basis[c] = row
 	}
-	for _, row := range reduce(basis) {
-		size := norm(row)
-		for i := range row {
-			row[i] /= size
+	return s.reduce(basis)
+}
+
+func (s *Solution) turns(basis [][]float64) bool {
+	for _, v := range basis {
+		for i, row := range s.System.Rows {
+			if row.Moment && v[i] != 0 {
+				return true
+			}
 		}
-		s.Motions = append(s.Motions, s.motion(row, 0, false))
+	}
+	return false
+}
+
+// least is the work of the loads on a motion of size one that counts as none.
+func (s *Solution) least() float64 { return max(loadTol, s.blur) * s.System.load(s.Problem) }
+
+// splitSliding treats motions without turning. The one that the loads excite is
+// along what they leave unbalanced,
+//
+//	v = N Nᵀ f
+//
+// and the others are those across it.
+func (s *Solution) splitSliding(basis [][]float64, loads []float64) (idle [][]float64) {
+	rows := orthonormal(basis)
+	v := make([]float64, len(loads))
+	for _, r := range rows {
+		work := inner(r, loads)
+		for i := range v {
+			v[i] += work * r[i]
+		}
+	}
+	size := norm(v)
+	if size <= s.least() {
+		return basis
+	}
+	s.Verdict = NoEquilibrium
+	s.Motions = append(s.Motions, s.motion(v, size))
+	for _, r := range rows {
+		along := inner(r, v) / size
+		for i := range r {
+			r[i] -= along * v[i] / size
+		}
+	}
+	return s.reduce(rows)
+}
+
+// splitTurning treats motions in which something turns: each of the simple ones
+// is told with the work that the loads do on it.
+func (s *Solution) splitTurning(basis [][]float64, loads []float64) (idle [][]float64) {
+	for _, v := range basis {
+		size := norm(v)
+		for i := range v {
+			v[i] /= size
+		}
+		work := inner(v, loads)
+		if math.Abs(work) <= s.least() {
+			idle = append(idle, v)
+			continue
+		}
+		if work < 0 {
+			for i := range v {
+				v[i] = -v[i]
+			}
+		}
+		s.Verdict = NoEquilibrium
+		s.Motions = append(s.Motions, s.motion(v, math.Abs(work)))
+	}
+	return idle
+}
+
+// motion turns scaled velocities into those of bodies. A motion with turning is
+// brought to one radian of the body that turns most, others to unit length.
+func (s *Solution) motion(v []float64, work float64) Motion {
+	mo := Motion{Excited: work > 0}
+	size := norm(v)
+	most := 0.0
+	moves := make([]Move, 0, 1)
+	for b := range s.Problem.Bodies {
+		mv := Move{Body: b}
+		share := 0.0
+		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
+			row, x := s.System.Rows[i], v[i]/size
+			if math.Abs(x) <= max(fixedTol, s.blur) {
+				continue
+			}
+			share = math.Hypot(share, x)
+			axis := i - s.System.Start[b]
+			if row.Moment {
+				axis += s.System.Turn - s.System.Forces
+				setComponent(&mv.W, axis, x/row.Scale)
+			} else {
+				setComponent(&mv.V, axis, x)
+			}
+		}
+		if share > 0 {
+			moves = append(moves, mv)
+			most = max(most, r3.Norm(mv.W))
+		}
+	}
+	per := 1.0
+	if most > 0 {
+		mo.Turning, per = true, most
+	}
+	for i := range moves {
+		moves[i].V = r3.Scale(1/per, moves[i].V)
+		moves[i].W = r3.Scale(1/per, moves[i].W)
+	}
+	mo.Moves = moves
+	if mo.Excited {
+		mo.Unbalanced = work / per
+		if !mo.Turning {
+			mo.Unbalanced = work
+		}
+	}
+	return mo
+}
+
+func setComponent(v *r3.Vec, axis int, x float64) {
+	switch axis {
+	case 0:
+		v.X = x
+	case 1:
+		v.Y = x
+	default:
+		v.Z = x
 	}
 }
 
-// reduce brings rows to reduced echelon form, so that motions come out along
-// axes where they can. It works in place and gives the rows that are left.
-func reduce(rows [][]float64) [][]float64 {
+// orthonormal makes rows that span the same, each across the others and of
+// length one. It leaves its argument as it is.
+func orthonormal(rows [][]float64) [][]float64 {
+	out := make([][]float64, 0, len(rows))
+	for _, row := range rows {
+		r := append([]float64{}, row...)
+		for range 2 { // twice is enough against rounding
+			for _, o := range out {
+				along := inner(r, o)
+				for i := range r {
+					r[i] -= along * o[i]
+				}
+			}
+		}
+		size := norm(r)
+		for i := range r {
+			r[i] /= size
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func inner(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
+
+// reduce brings rows to reduced echelon form, so that motions come out about and
+// along axes where they can: rotations first, so that a body hung from a point
+// turns about the axes through it. It works in place and gives the rows left.
+func (s *Solution) reduce(rows [][]float64) [][]float64 {
+	var order []int
+	for _, moment := range []bool{true, false} {
+		for i := range s.System.Rows {
+			if s.System.Rows[i].Moment == moment {
+				order = append(order, i)
+			}
+		}
+	}
 	// Rows have entries up to 1, and what is left of rounding is below 1e-14. An
 	// entry that is faint is no pivot: rows divided by it would come out all alike.
 	const nothing, faint = 1e-9, 1e-6
 	lead := 0
-	for col := 0; lead < len(rows) && col < len(rows[0]); col++ {
+	for _, col := range order {
+		if lead == len(rows) {
+			break
+		}
 		best := lead
 		for i := lead; i < len(rows); i++ {
 			if math.Abs(rows[i][col]) > math.Abs(rows[best][col]) {
@@ -119,23 +259,6 @@ func reduce(rows [][]float64) [][]float64 {
 		}
 	}
 	return rows
-}
-
-func (s *Solution) motion(v []float64, unbalanced float64, excited bool) Motion {
-	mo := Motion{Excited: excited, Unbalanced: unbalanced}
-	size := norm(v)
-	n := len(s.System.Rows) / len(s.Problem.Bodies)
-	for b := range s.Problem.Bodies {
-		var d [3]float64
-		for k := range n {
-			d[k] = v[b*n+k] / size
-		}
-		u := r3.Vec{X: d[0], Y: d[1], Z: d[2]}
-		if r3.Norm(u) > max(fixedTol, s.blur) {
-			mo.Moves = append(mo.Moves, Move{Body: b, V: u})
-		}
-	}
-	return mo
 }
 
 // groups gathers the bodies that share unknowns.
@@ -175,15 +298,6 @@ func (s *Solution) groups() [][]int {
 		out[at[r]] = append(out[at[r]], b)
 	}
 	return out
-}
-
-func (s *Solution) partOf(v []float64, bodies []int) []float64 {
-	n := len(s.System.Rows) / len(s.Problem.Bodies)
-	part := make([]float64, len(v))
-	for _, b := range bodies {
-		copy(part[b*n:(b+1)*n], v[b*n:(b+1)*n])
-	}
-	return part
 }
 
 func norm(v []float64) float64 {

@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
-
-	"trivet/mechanics/problem"
 )
 
 // bound is a sense written over the free parameters y: c + Σ g[k]·y[k] >= 0.
@@ -24,7 +22,7 @@ type bound struct {
 func (s *Solution) free(v *mat.Dense, scale []float64) {
 	n, rank := len(s.X), s.Rank
 	s.Verdict, s.Degree = Indeterminate, n-rank
-	load := largestLoad(s.Problem)
+	load := s.System.load(s.Problem)
 	if load == 0 {
 		load = 1
 	}
@@ -94,17 +92,13 @@ func (s *Solution) free(v *mat.Dense, scale []float64) {
 	}
 }
 
-// senseBounds writes every sense of a line over the parameters y.
+// senseBounds writes every sense over the parameters y.
 func (s *Solution) senseBounds(z [][]float64, load float64) []bound {
 	var out []bound
-	for i := range s.Problem.Lines {
-		l := &s.Problem.Lines[i]
-		if !oneWay(l.Kind.Info().Sense) {
-			continue
-		}
-		b := bound{c: l.Magnitude.Const / load, g: make([]float64, s.Degree)}
+	for _, q := range s.sensed {
+		b := bound{c: q.Magnitude.Const / load, g: make([]float64, s.Degree)}
 		size := 0.0
-		for _, t := range l.Magnitude.Terms {
+		for _, t := range q.Magnitude.Terms {
 			b.c += t.Coef * s.X[t.Unknown].Value / load
 			for k := range b.g {
 				b.g[k] += t.Coef * z[t.Unknown][k]
@@ -118,8 +112,4 @@ func (s *Solution) senseBounds(z [][]float64, load float64) []bound {
 		}
 	}
 	return out
-}
-
-func oneWay(s problem.Sense) bool {
-	return s == problem.PullOnly || s == problem.PushOnly || s == problem.PressOnly
 }

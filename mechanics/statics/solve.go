@@ -39,13 +39,13 @@ const (
 //
 //	A x = b
 //
-// It judges rank on the columns scaled to length one (row scaling has no part in
-// it here: all rows are forces). Square and well-conditioned systems are solved
+// It judges rank on rows of moments divided by a length and columns scaled to
+// length one. Square and well-conditioned systems are solved
 // by LU factors with partial pivoting; all others by the singular value
 // decomposition A = U Σ Vᵀ, whose null spaces say what is free. Solve never
 // fails: what has no single solution has a verdict.
 func Solve(p *problem.Problem) *Solution {
-	s := &Solution{Problem: p, System: Assemble(p), Cond: 1}
+	s := &Solution{Problem: p, System: Assemble(p), Cond: 1, sensed: sensed(p)}
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
 	for j := range s.X {
@@ -74,8 +74,11 @@ func Solve(p *problem.Problem) *Solution {
 func columnScale(s *System) []float64 {
 	n := len(s.Cols)
 	scale := make([]float64, n)
-	for i, a := range s.A {
-		scale[i%n] += a * a
+	for i, row := range s.Rows {
+		for j, a := range s.A[i*n : (i+1)*n] {
+			a /= row.Scale
+			scale[j] += a * a
+		}
 	}
 	for j := range scale {
 		scale[j] = math.Sqrt(scale[j])
@@ -89,8 +92,10 @@ func columnScale(s *System) []float64 {
 func scaled(s *System, scale []float64) *mat.Dense {
 	m, n := len(s.Rows), len(s.Cols)
 	a := make([]float64, m*n)
-	for i := range a {
-		a[i] = s.A[i] / scale[i%n]
+	for i, row := range s.Rows {
+		for j := range n {
+			a[i*n+j] = s.A[i*n+j] / (row.Scale * scale[j])
+		}
 	}
 	return mat.NewDense(m, n, a)
 }
@@ -116,8 +121,12 @@ func (s *Solution) solveSquare() bool {
 
 func (s *Solution) fromLU(lu *mat.LU, scale []float64) {
 	y := mat.NewVecDense(len(scale), nil)
+	b := make([]float64, len(s.System.B))
+	for i := range b {
+		b[i] = s.System.B[i] / s.System.Rows[i].Scale
+	}
 	// The error only repeats a condition number above gonum's own gate of 1e16.
-	_ = lu.SolveVecTo(y, false, mat.NewVecDense(len(s.System.B), s.System.B))
+	_ = lu.SolveVecTo(y, false, mat.NewVecDense(len(b), b))
 	for j := range s.X {
 		s.X[j].Value = y.AtVec(j) / scale[j]
 	}
@@ -173,7 +182,7 @@ func (s *Solution) solveAny() {
 	for k := range s.Rank {
 		c := 0.0
 		for i := range m {
-			c += u.At(i, k) * s.System.B[i]
+			c += u.At(i, k) * s.System.B[i] / s.System.Rows[i].Scale
 		}
 		c /= sv[k]
 		for j := range n {
@@ -218,12 +227,9 @@ func leftNull(u *mat.Dense, rank int) *mat.Dense {
 
 // cleanZeros sets values that are rounding only to nothing.
 func (s *Solution) cleanZeros() {
-	most := largestLoad(s.Problem)
-	for _, x := range s.X {
-		most = max(most, math.Abs(x.Value))
-	}
+	most := s.scale()
 	for j := range s.X {
-		if math.Abs(s.X[j].Value) <= zeroTol*s.Cond*most {
+		if s.forceLike(j) <= zeroTol*s.Cond*most {
 			s.X[j].Value = 0
 		}
 	}

@@ -7,15 +7,19 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/units"
 )
 
 // System is A x = b. A row says that the forces on a body along an axis add up
 // to nothing: Σ A[i][j]·x[j] = b[i], where b is minus the known forces.
 type System struct {
-	Rows []Row
-	Cols []Col
-	A    []float64 // row-major, len(Rows) × len(Cols)
-	B    []float64 // N
+	Rows   []Row
+	Cols   []Col
+	A      []float64 // row-major, len(Rows) × len(Cols)
+	B      []float64 // N, or N·m in rows of moments
+	Start  []int     // the first row of each body, and at the end the number of rows
+	Forces int       // rows of forces a body has: 2 in the plane, 3 in space
+	Turn   int       // the axis of a body's first row of moments: z in the plane, else x
 }
 
 // At gives the coefficient of row i, column j.
@@ -25,7 +29,27 @@ func (s *System) At(i, j int) float64 { return s.A[i*len(s.Cols)+j] }
 type Row struct {
 	Body int    // index in the problem's bodies
 	Name string // the body's name
-	Axis string // "Fx", "Fy", "Fz"
+	Axis string // "Fx" "Fy" "Fz" "Mx" "My" "Mz"
+
+	Moment bool
+	About  string  // the point that moments are taken about
+	Scale  float64 // what the row is divided by before rank is judged: 1, or a length
+}
+
+// Dim is the dimension of a row: force or moment.
+func (r Row) Dim() units.Dim {
+	if r.Moment {
+		return units.Moment
+	}
+	return units.Force
+}
+
+// Coefficient is A[i][j] in the sheet's units: what one unit of the unknown
+// exerts, in units of the row. It is an arm where a force stands in a row of
+// moments.
+func (s *Solution) Coefficient(i, j int) float64 {
+	set := s.Problem.Units
+	return s.System.At(i, j) * set.For(s.Problem.Unknowns[j].Dim).Factor / set.For(s.System.Rows[i].Dim()).Factor
 }
 
 // Col is the label of an unknown.
@@ -58,10 +82,11 @@ type Solution struct {
 	Motions   []Motion // nothing resists them: excited (no equilibrium) or not (partly constrained)
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
-	Broken    []int // lines whose sense cannot be
+	Broken    []Sensed // what would need a sense that it cannot have
 	Checks    []Check
 	Answers   []AnswerCheck
 
+	sensed      []Sensed
 	sensesMet   bool    // where indeterminate: some values keep every sense
 	rangesKnown bool    // and the ranges that they leave were worked out
 	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
@@ -82,19 +107,23 @@ type Unknown struct {
 // largest term of the row.
 type Residual struct{ Value, Relative float64 }
 
-// Motion is a motion that nothing resists. Moves has a direction for each body
-// that takes part; Unbalanced is the force along it that nothing balances
-// (zero where the loads do not excite it).
+// Motion is a motion that nothing resists. Moves has a share for each body that
+// takes part; Unbalanced is the work of the loads on it: a force in newtons per
+// unit of translation, or, where something turns, a moment in newton metres per
+// radian. It is zero where the loads do not excite it.
 type Motion struct {
 	Moves      []Move
 	Excited    bool
+	Turning    bool
 	Unbalanced float64
 }
 
-// Move is a body's share in a motion, as a unit-scaled velocity.
+// Move is a body's share in a motion: the velocity of the point that its moments
+// are taken about, and its angular velocity. The velocity of its point at r is
+// v = V + W × (r - q).
 type Move struct {
 	Body int
-	V    r3.Vec
+	V, W r3.Vec
 }
 
 // CheckKind says what a check is about.
@@ -108,6 +137,10 @@ const (
 	CheckCondition                   // figures the conditioning costs
 	CheckSense                       // cables pull, contacts push
 	CheckLimit                       // use of a limit
+	CheckFriction                    // needed friction against available
+	CheckTwoForce                    // forces of a two-force member along the line that joins its points
+	CheckThreeForce                  // lines of action of a three-force member meet, or are parallel
+	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has values that keep every sense
 )
 
@@ -116,7 +149,11 @@ const (
 type Check struct {
 	Kind    CheckKind
 	Subject string
-	Line    int    // CheckSense, CheckLimit
+	Line    int    // CheckSense, CheckLimit: the line, or -1
+	Joint   int    // CheckSense, CheckFriction, CheckJointLimit: the joint, or -1
+	With    string // CheckTwoForce, CheckThreeForce: the points
+	Meets   bool   // CheckThreeForce: the lines meet, at Meet
+	Meet    r3.Vec
 	About   string // CheckMoment: the second point's name, empty where it has none
 	Value   float64
 	Bound   float64

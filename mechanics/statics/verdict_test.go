@@ -209,7 +209,7 @@ func checkMotions(t *testing.T, s *Solution, want exactAnswer, text string) {
 			t.Fatalf("a motion is excited, and the verdict is %v\n%s", s.Verdict, text)
 		}
 		v := make([]float64, len(s.System.Rows))
-		n := s.axes()
+		n := s.System.Forces
 		for _, mv := range mo.Moves {
 			for k := range n {
 				v[mv.Body*n+k] = component(mv.V, k)
@@ -260,7 +260,7 @@ func independent(rows [][]float64) int {
 
 func checkFixed(t *testing.T, r *rig, s *Solution, want exactAnswer, text string) {
 	t.Helper()
-	largest := largestLoad(s.Problem)
+	largest := s.System.load(s.Problem)
 	for _, x := range s.X {
 		if x.Fixed {
 			largest = max(largest, math.Abs(x.Value))

@@ -49,7 +49,7 @@ func (s *Solution) determinateWords() string {
 	switch {
 	case len(s.X) == 0:
 		return "determinate: no unknowns, and the known forces balance"
-	case largestLoad(s.Problem) == 0:
+	case s.System.load(s.Problem) == 0:
 		word += "; no load acts, so each is zero"
 	}
 	if len(s.Motions) > 0 {
@@ -65,14 +65,16 @@ func (s *Solution) indeterminateWords() []string {
 		word = strings.Replace(word, ":", ", partly constrained:", 1)
 	}
 	out := []string{word}
-	for _, x := range s.X {
-		out = append(out, s.rangeWords(x))
+	for j := range s.X {
+		out = append(out, s.rangeWords(j))
 	}
 	return out
 }
 
-func (s *Solution) rangeWords(x Unknown) string {
-	f := func(v float64) string { return s.force1(v) }
+func (s *Solution) rangeWords(j int) string {
+	x := s.X[j]
+	unit := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
+	f := func(v float64) string { return unit.Format(v, s.Problem.Figures) }
 	switch {
 	case x.Fixed:
 		return fmt.Sprintf("%s = %s is fixed all the same", x.Name, f(x.Value))
@@ -97,11 +99,14 @@ func (s *Solution) force1(v float64) string {
 	return s.Problem.Units.Force.Format(v, s.Problem.Figures)
 }
 
-// brokenWords says which line has a sense it cannot have, and what it does instead.
-func (s *Solution) brokenWords(line int) string {
-	l := &s.Problem.Lines[line]
-	v, _ := s.Magnitude(line)
+// brokenWords says what has a sense it cannot have, and what it does instead.
+func (s *Solution) brokenWords(q Sensed) string {
+	v, _ := s.single(q.Magnitude)
 	size := s.force1(math.Abs(v))
+	if q.Line < 0 {
+		return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it lifts off", q.Name, size, s.Problem.Joints[q.Joint].Kind)
+	}
+	l := &s.Problem.Lines[q.Line]
 	switch l.Kind.Info().Sense {
 	case problem.PullOnly:
 		return fmt.Sprintf("%s would have to push with %s: a %s only pulls, so it goes slack", l.Name, size, l.Kind)
@@ -109,22 +114,6 @@ func (s *Solution) brokenWords(line int) string {
 		return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it comes away", l.Name, size, l.Kind)
 	}
 	return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it lifts off", l.Name, size, l.Kind)
-}
-
-// MotionWords says what a motion is, and whether the loads excite it.
-func (s *Solution) MotionWords(m Motion) string {
-	moves := make([]string, len(m.Moves))
-	for i, mv := range m.Moves {
-		moves[i] = s.Problem.Bodies[mv.Body].Name + " along " + s.direction(mv.V, m.Excited)
-	}
-	what := strings.Join(moves, " with ")
-	if m.Excited {
-		if s.Problem.ResultantOnly() {
-			return fmt.Sprintf("resultant on %s: %s", what, s.force1(m.Unbalanced))
-		}
-		return fmt.Sprintf("nothing holds %s: %s is unbalanced", what, s.force1(m.Unbalanced))
-	}
-	return fmt.Sprintf("nothing holds %s, and no load acts that way", what)
 }
 
 // direction names a direction: an axis where it is one, else a unit vector. A
@@ -164,7 +153,7 @@ func count(n int, noun string) string {
 
 // Name is a check's name in the JSON contract: what it is about, and of what.
 func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "senses"}[c.Kind]
+	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "two-force member", "three-force member", "limit", "senses"}[c.Kind]
 	if c.Subject == "" {
 		return what
 	}
@@ -178,6 +167,9 @@ func (c Check) Says(p *problem.Problem) string {
 	case CheckUnit:
 		return fmt.Sprintf("|u| = 1 for %s, to %.1e", c.Subject, c.Value)
 	case CheckResidual:
+		if c.About != "" {
+			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, to %.1e of the largest term", c.About, c.Subject, c.Value)
+		}
 		return fmt.Sprintf("ΣF = 0 on %s, to %.1e of the largest term", c.Subject, c.Value)
 	case CheckMoment:
 		about := "a second point"
@@ -188,13 +180,31 @@ func (c Check) Says(p *problem.Problem) string {
 	case CheckCondition:
 		return fmt.Sprintf("conditioning costs %.1f of the %.1f figures carried", c.Value, carried)
 	case CheckSense:
-		info := p.Lines[c.Line].Kind.Info()
-		word := info.Positive
+		positive, negative, name := "push", "pull", ""
+		if c.Line >= 0 {
+			info := p.Lines[c.Line].Kind.Info()
+			positive, negative, name = info.Positive, info.Negative, info.Name
+		} else {
+			name = p.Joints[c.Joint].Kind.String()
+		}
+		word := positive
 		if !c.OK {
-			word = info.Negative + ", which a " + info.Name + " cannot take"
+			word = negative + ", which a " + name + " cannot take"
 		}
 		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
-	case CheckLimit:
+	case CheckFriction:
+		if !c.OK {
+			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
+		}
+		return fmt.Sprintf("%s holds: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
+	case CheckTwoForce:
+		return fmt.Sprintf("%s is a two-force member: forces act on it at %s only, so they lie along the line between, to %.1e", c.Subject, c.With, c.Value)
+	case CheckThreeForce:
+		if !c.Meets {
+			return fmt.Sprintf("%s is a three-force member: its forces at %s have parallel lines of action, to %.1e", c.Subject, c.With, c.Value)
+		}
+		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, to %.1e", c.Subject, c.With, placeWords(p, c.Meet), c.Value)
+	case CheckLimit, CheckJointLimit:
 		if math.IsInf(c.Value, 1) {
 			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
 		}

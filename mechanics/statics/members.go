@@ -1,0 +1,171 @@
+package statics
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+)
+
+// memberTol is how far a force of a two-force member may lean off the line that
+// joins its points, or three lines of action may miss each other, relative to
+// the forces and lengths: as MomentTol, since both follow from ΣM = 0.
+const memberTol = 1e-8
+
+// touch is a place where forces act on a body, and their sum there.
+type touch struct {
+	at    r3.Vec
+	point string // the place in words
+	f     r3.Vec
+}
+
+// touches gathers the forces on a rigid body by place; plain is false where a
+// couple acts on it too, known or unknown.
+func (s *Solution) touches(body int) (places []touch, plain bool) {
+	for act := range s.Problem.Acts() {
+		if act.Body != body {
+			continue
+		}
+		if act.Couple != (r3.Vec{}) || len(act.CoupleTerms) > 0 {
+			return nil, false
+		}
+		if act.Const == (r3.Vec{}) && len(act.Terms) == 0 {
+			continue
+		}
+		k := 0
+		for k < len(places) && places[k].at != act.At {
+			k++
+		}
+		if k == len(places) {
+			places = append(places, touch{at: act.At, point: placeWords(s.Problem, act.At)})
+		}
+		places[k].f = r3.Add(places[k].f, s.force(act))
+	}
+	return places, true
+}
+
+// checkMembers holds two-force and three-force members against what is known of
+// them: two forces lie along the line that joins their points; the lines of
+// action of three forces meet in a point or are parallel (common practice).
+func (s *Solution) checkMembers() {
+	for b := range s.Problem.Bodies {
+		if s.Problem.Bodies[b].Particle {
+			continue
+		}
+		places, plain := s.touches(b)
+		if !plain {
+			continue
+		}
+		switch len(places) {
+		case 2:
+			s.checkTwoForce(b, places[0], places[1])
+		case 3:
+			s.checkThreeForce(b, places)
+		}
+	}
+}
+
+func (s *Solution) checkTwoForce(body int, a, b touch) {
+	d := r3.Sub(b.at, a.at)
+	size := max(r3.Norm(a.f), faint*s.scale())
+	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: names(a, b), Bound: memberTol}
+	if size > 0 {
+		c.Value = r3.Norm(r3.Cross(d, a.f)) / (r3.Norm(d) * size)
+	}
+	c.OK = c.Value <= memberTol
+	s.add(c)
+}
+
+// checkThreeForce takes the moment of the third force about the point where the
+// lines of the first two come nearest; where those are parallel the third must be
+// parallel to them.
+func (s *Solution) checkThreeForce(body int, t []touch) {
+	size, length := 0.0, 0.0
+	for k := range t {
+		size = max(size, r3.Norm(t[k].f))
+		length = max(length, r3.Norm(r3.Sub(t[k].at, t[0].at)))
+	}
+	if size <= faint*s.scale() || length == 0 {
+		return
+	}
+	for k := range t {
+		if r3.Norm(t[k].f) <= memberTol*size {
+			return // one of them is nothing: the other two are a two-force member's
+		}
+	}
+	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: names(t...), Bound: memberTol}
+	u, v := r3.Scale(1/r3.Norm(t[0].f), t[0].f), r3.Scale(1/r3.Norm(t[1].f), t[1].f)
+	across := r3.Cross(u, v)
+	sine := r3.Norm(across)
+	if sine < parallelSine {
+		c.Value = r3.Norm(r3.Cross(u, t[2].f)) / size
+		c.Value = max(0, c.Value-2*parallelSine)
+	} else {
+		// The line a + λu meets b + μv where λ = ((b-a) × v)·(u × v)/|u × v|².
+		lambda := r3.Dot(r3.Cross(r3.Sub(t[1].at, t[0].at), v), across) / (sine * sine)
+		meet := r3.Add(t[0].at, r3.Scale(lambda, u))
+		arm := r3.Sub(t[2].at, meet)
+		c.Value = r3.Norm(r3.Cross(arm, t[2].f)) / (size * max(length, math.Abs(lambda), r3.Norm(arm)))
+		s.meet(&c, meet)
+	}
+	c.OK = c.Value <= memberTol
+	s.add(c)
+}
+
+// parallelSine is the sine below which two lines of action count as parallel: the
+// point where they meet is then a million lengths away.
+const parallelSine = 1e-6
+
+// meet notes where the lines of action meet.
+func (s *Solution) meet(c *Check, at r3.Vec) { c.Meet, c.Meets = at, true }
+
+func names(t ...touch) string {
+	out := ""
+	for k, x := range t {
+		switch {
+		case k == 0:
+		case k == len(t)-1:
+			out += " and "
+		default:
+			out += ", "
+		}
+		out += x.point
+	}
+	return out
+}
+
+// checkJoints holds the friction that is needed against what is available, and
+// the resultant force of a joint against its limit.
+func (s *Solution) checkJoints() {
+	for i := range s.Problem.Joints {
+		j := &s.Problem.Joints[i]
+		if s.loose(j) {
+			continue
+		}
+		if j.HasFriction && !j.Impending {
+			normal := max(0, s.X[j.Forces[0].Unknown].Value)
+			needed := 0.0
+			for _, t := range j.Forces[1:] {
+				needed = math.Hypot(needed, s.X[t.Unknown].Value)
+			}
+			available := j.Friction * normal
+			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
+				OK: needed <= available+senseTol*s.scale()})
+		}
+		if j.Limit > 0 {
+			f := r3.Norm(s.sum(r3.Vec{}, j.Forces))
+			s.Checks = append(s.Checks, Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Value: f, Bound: j.Limit, OK: f <= j.Limit})
+		}
+	}
+}
+
+// loose tells that a joint's reaction has no single value.
+func (s *Solution) loose(j *problem.Joint) bool {
+	for _, t := range j.Forces {
+		if !s.X[t.Unknown].Fixed {
+			return true
+		}
+	}
+	return false
+}
