@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"unicode"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -63,19 +62,6 @@ func change(s *sheet.Sheet, ref sheet.Ref, text string) sheet.Edit {
 	return sheet.SetCell{Ref: ref, Text: text}
 }
 
-// asking gives the cell of the results asked for with one of them replaced.
-func (m Model) asking(s slot, text string) (sheet.Ref, string) {
-	ref := sheet.Ref{Row: "asked"}
-	row, _ := m.history.Current().Table("").Row("asked")
-	c, _ := row.Cell("")
-	all := words(c.Text)
-	if s.word >= len(all) {
-		return ref, c.Text
-	}
-	w := all[s.word]
-	return ref, strings.TrimSpace(c.Text[:w.start] + strings.TrimSpace(text) + c.Text[w.end:])
-}
-
 func (m *Model) rename(ref sheet.Ref, to string) error {
 	if to == ref.Row {
 		return nil
@@ -111,21 +97,12 @@ func (m *Model) deleteRow() tea.Cmd {
 	}
 	users := mentions(m.history.Current(), ref)
 	if err := m.history.Do(sheet.DeleteRow{Table: ref.Table, Row: ref.Row}); err != nil {
-		m.say(words1(err), true)
+		m.say(oneLine(err), true)
 		return nil
 	}
 	m.say("deleted "+ref.Row+"; ctrl+z brings it back", false)
 	if len(users) > 0 {
 		m.say(fmt.Sprintf("deleted %s, which %s; ctrl+z brings it back", ref.Row, listed(users)), true)
-	}
-	return m.changed()
-}
-
-func (m *Model) dropAsked(s slot) tea.Cmd {
-	ref, text := m.asking(s, "")
-	if err := m.history.Do(change(m.history.Current(), ref, text)); err != nil {
-		m.say(words1(err), true)
-		return nil
 	}
 	return m.changed()
 }
@@ -146,60 +123,14 @@ func (m *Model) clearCell() tea.Cmd {
 		return nil
 	}
 	if err := m.history.Do(change(m.history.Current(), s.ref, "")); err != nil {
-		m.say(words1(err), true)
+		m.say(oneLine(err), true)
 		return nil
 	}
 	return m.changed()
 }
 
-// mentions gives the rows with a cell that uses a name as a word.
-func mentions(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			if t.Name == ref.Table && r.Name == ref.Row || t.Name == "" && r.Name != "asked" {
-				continue
-			}
-			for _, c := range r.Cells {
-				if c.Readable && uses(c.Text, ref.Row) {
-					rows = append(rows, r.Name)
-					break
-				}
-			}
-		}
-	}
-	return rows
-}
-
-func uses(text, name string) bool {
-	isName := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' || r == '\'' }
-	for i := 0; ; {
-		k := strings.Index(text[i:], name)
-		if k < 0 || name == "" {
-			return false
-		}
-		k += i
-		before, after := []rune(text[:k]), []rune(text[k+len(name):])
-		if (len(before) == 0 || !isName(before[len(before)-1])) && (len(after) == 0 || !isName(after[0])) {
-			return true
-		}
-		i = k + len(name)
-	}
-}
-
-// listed names a few rows: "T1 and T2 use it".
-func listed(rows []string) string {
-	const most = 3
-	switch n := len(rows); {
-	case n == 1:
-		return rows[0] + " uses it"
-	case n > most:
-		return fmt.Sprintf("%s and %d more use it", strings.Join(rows[:most], ", "), n-most)
-	}
-	return strings.Join(rows[:len(rows)-1], ", ") + " and " + rows[len(rows)-1] + " use it"
-}
-
-// words1 puts an error of the sheet on one line, with what would do.
-func words1(err error) string {
+// oneLine puts an error of the sheet on one line, with what would do.
+func oneLine(err error) string {
 	var edit *sheet.EditError
 	if errors.As(err, &edit) && edit.Hint != "" {
 		return edit.Msg + ": " + edit.Hint

@@ -131,7 +131,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 		return m.changed()
 	}
 	if err := m.write(e, f); err != nil {
-		m.say(words1(err), true)
+		m.say(oneLine(err), true)
 		return nil
 	}
 	m.edit, m.fresh = nil, nil

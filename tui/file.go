@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
 	"trivet/tui/keys"
 )
 
@@ -74,7 +75,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		return nil
 	case msg.err != nil:
 		m.leave = false
-		m.say("not saved: "+msg.path+": "+words1(msg.err), true)
+		m.say("not saved: "+msg.path+": "+oneLine(msg.err), true)
 		return nil
 	}
 	m.path, m.stamp = msg.path, msg.stamp
@@ -164,5 +165,5 @@ func (m Model) title() string {
 	if m.path == "" {
 		return "untitled"
 	}
-	return filepath.Base(m.path)
+	return grid.Clean(filepath.Base(m.path))
 }

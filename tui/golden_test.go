@@ -2,7 +2,6 @@ package tui
 
 import (
 	"flag"
-	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -172,16 +171,4 @@ func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
 	r.sees("Picture side")
 	r.keys("right")
 	r.sees("Picture in space", "turned 105")
-}
-
-func TestNoColourLosesNothing(t *testing.T) {
-	r := newRig(t, crane, 120, 36)
-	r.keys("down", "right")
-	r.text("0, 1")
-	// What colour says stands in words and marks too: the screens are compared
-	// without any style.
-	r.sees("stale", "^", "▸", "━")
-	if plain := ansi.Strip(fmt.Sprint(r.m.View().Content)); plain != r.screen() {
-		t.Error("the view is not the frame")
-	}
 }

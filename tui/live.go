@@ -65,6 +65,9 @@ func (l *live) run() tea.Cmd {
 // take receives a result; one that a newer sheet has overtaken is dropped.
 func (m *Model) take(msg solved) tea.Cmd {
 	m.live.running = false
+	if msg.fault != "" {
+		m.live.reader = problem.NewReader() // the old one may be half done
+	}
 	if msg.seq < m.live.seq {
 		if m.live.waiting {
 			return m.live.run()
@@ -72,7 +75,6 @@ func (m *Model) take(msg solved) tea.Cmd {
 		return nil
 	}
 	if msg.fault != "" {
-		m.live.reader = problem.NewReader()
 		m.live.stale = true
 		m.say("this sheet could not be worked out; the last result stays (fault: "+msg.fault+")", true)
 		m.rebuild()

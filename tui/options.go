@@ -7,6 +7,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"os"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -43,9 +44,13 @@ func Run(ctx context.Context, opt Options) error {
 	if opt.Env != nil {
 		options = append(options, tea.WithEnvironment(opt.Env))
 	}
+	if _, file := opt.Out.(*os.File); opt.Out != nil && !file {
+		// What is no file cannot be asked whether it is a terminal: the session's
+		// environment says what colours it has.
+		options = append(options, tea.WithColorProfile(colorprofile.Env(opt.Env)))
+	}
 	if opt.Width > 0 && opt.Height > 0 {
-		// A fixed size means that no terminal is behind it to ask for colours.
-		options = append(options, tea.WithWindowSize(opt.Width, opt.Height), tea.WithColorProfile(colorprofile.Env(opt.Env)))
+		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
 	}
 	_, err := tea.NewProgram(New(opt), options...).Run()
 	if errors.Is(err, tea.ErrInterrupted) {

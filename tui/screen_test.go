@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	uv "github.com/charmbracelet/ultraviolet"
 	"github.com/charmbracelet/x/vt"
 
 	"trivet/mechanics/sheet"
@@ -66,25 +67,69 @@ func (t *terminal) wait(tb testing.TB, piece string) {
 	}
 }
 
-func TestTheProgramOnATerminal(t *testing.T) {
+// run starts the real program on an emulated terminal; typed sends it bytes, and
+// ended tells with what it was left.
+func run(t *testing.T, env ...string) (term *terminal, typed func(string), ended chan error) {
+	t.Helper()
 	s, err := sheet.Parse([]byte(crane))
 	if err != nil {
 		t.Fatal(err)
 	}
-	term := &terminal{e: vt.NewEmulator(120, 36)}
+	term = &terminal{e: vt.NewEmulator(120, 36)}
 	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
 	in, keyboard := io.Pipe()
-	ended := make(chan error, 1)
+	ended = make(chan error, 1)
 	ctx, cancel := context.WithCancel(t.Context())
-	defer cancel()
+	t.Cleanup(cancel)
 	go func() {
-		ended <- Run(ctx, Options{Sheet: s, Path: "crane.toml", In: in, Out: term, Env: []string{"TERM=xterm-256color"}, Width: 120, Height: 36})
+		ended <- Run(ctx, Options{Sheet: s, Path: "crane.toml", In: in, Out: term, Env: env, Width: 120, Height: 36})
 	}()
-	typed := func(s string) {
+	return term, func(s string) {
 		if _, err := io.WriteString(keyboard, s); err != nil {
 			t.Fatal(err)
 		}
+	}, ended
+}
+
+// looks counts the cells that have a colour, and those that are reversed.
+func (t *terminal) looks() (coloured, reversed int) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for y := range t.e.Height() {
+		for x := range t.e.Width() {
+			c := t.e.CellAt(x, y)
+			if c == nil {
+				continue
+			}
+			if c.Style.Fg != nil || c.Style.Bg != nil {
+				coloured++
+			}
+			if c.Style.Attrs&uv.AttrReverse != 0 {
+				reversed++
+			}
+		}
 	}
+	return coloured, reversed
+}
+
+func TestColourIsLeftOutWhereItIsNotWanted(t *testing.T) {
+	for _, c := range []struct {
+		env  []string
+		want bool
+	}{{[]string{"TERM=xterm-256color"}, true}, {[]string{"TERM=xterm-256color", "NO_COLOR=1"}, false}} {
+		term, typed, ended := run(t, c.env...)
+		term.wait(t, "224 N")
+		coloured, reversed := term.looks()
+		if (coloured > 0) != c.want || reversed == 0 {
+			t.Errorf("%v: %d cells have a colour, %d are reversed", c.env, coloured, reversed)
+		}
+		typed("\x11")
+		<-ended
+	}
+}
+
+func TestTheProgramOnATerminal(t *testing.T) {
+	term, typed, ended := run(t, "TERM=xterm-256color")
 	term.wait(t, "224 N") // S
 	typed("\x1b[B\x1b[C") // down, right: A's place
 	term.wait(t, "A: 0, 1, 3")

@@ -151,6 +151,17 @@ func (c Canvas) keep(x, y int, cluster string) {
 	c.grid.more[(c.rect.Min.Y+y)*c.grid.W+c.rect.Min.X+x] = cluster
 }
 
+// Clean gives a text with a dot for each rune that would act on the terminal,
+// for what does not go through a grid.
+func Clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unsafe(r) {
+			return '·'
+		}
+		return r
+	}, s)
+}
+
 // unsafe tells the runes that would act on the terminal instead of showing:
 // controls, and the marks that turn the direction of writing.
 func unsafe(r rune) bool {

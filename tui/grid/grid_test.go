@@ -61,6 +61,12 @@ func TestEveryLineHasTheWidth(t *testing.T) {
 	}
 }
 
+func TestClean(t *testing.T) {
+	if got := Clean("a\x1b]0;b\a\u202e é"); got != "a·]0;b·· é" {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestFit(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{Fit("abc", 5), "abc  "}, {Fit("abcdef", 4), "abc…"}, {Fit("世界", 3), "世…"}, {Fit("世界", 2), "… "},

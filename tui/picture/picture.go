@@ -44,13 +44,14 @@ func Draw(c grid.Canvas, f figure.Figure, o Options) {
 }
 
 type pen struct {
-	c     grid.Canvas
-	o     Options
-	bits  []uint8
-	looks []grid.Style
-	taken []bool // by labels and the axes
-	scale float64
-	mid   figure.Vec
+	c      grid.Canvas
+	o      Options
+	bits   []uint8
+	looks  []grid.Style
+	taken  []bool // by labels and the axes
+	corner [2]int // of the axes
+	scale  float64
+	mid    figure.Vec
 }
 
 func (p *pen) fit(f figure.Figure) {
@@ -108,41 +109,6 @@ func (p *pen) stroke(s figure.Stroke) {
 			} else {
 				p.line(x0+1, y0, x1+1, y1, s.Open, look)
 			}
-		}
-	}
-}
-
-// triad draws the axes in the lower left corner.
-func (p *pen) triad() {
-	w, h := 9, 5
-	if p.c.W() < 30 || p.c.H() < 10 {
-		return
-	}
-	for y := p.c.H() - h; y < p.c.H(); y++ {
-		for x := range w {
-			p.taken[y*p.c.W()+x] = true
-		}
-	}
-	const length = 7
-	ox, oy := float64(4*dotsX), float64((p.c.H()-3)*dotsY)
-	for _, a := range p.o.Axes {
-		if a.Toward == 0 {
-			p.line(ox, oy, ox+length*a.At.X, oy-length*a.At.Y, false, theme.Dim)
-		}
-	}
-}
-
-// letters names the axes once the lines are drawn.
-func (p *pen) letters() {
-	if p.c.W() < 30 || p.c.H() < 10 {
-		return
-	}
-	const reach = 8.5
-	for _, a := range p.o.Axes {
-		if a.Toward == 0 {
-			x := 4 + int(math.Round(reach*a.At.X/dotsX))
-			y := p.c.H() - 3 - int(math.Round(reach*a.At.Y/dotsY))
-			p.c.Text(x, y, theme.Dim, a.Name)
 		}
 	}
 }

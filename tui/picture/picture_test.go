@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"image"
 	"math"
 	"strings"
 	"testing"
@@ -69,7 +70,18 @@ func TestNothingOutsideAndNoPanic(t *testing.T) {
 	for _, ascii := range []bool{true, false} {
 		for _, zoom := range []float64{0, 1, 100, 1e9} {
 			for w := range 40 {
-				draw(w, w/2, bad, Options{ASCII: ascii, Zoom: zoom, Axes: []figure.Axis{{Name: "x", At: figure.Vec{X: 1}}}})
+				g := grid.New(w+2, w/2+2)
+				g.All().Fill('#', 0)
+				in := g.All().In(image.Rect(1, 1, w+1, w/2+1))
+				in.Fill(' ', 0)
+				Draw(in, bad, Options{ASCII: ascii, Zoom: zoom, Axes: []figure.Axis{{Name: "x", At: figure.Vec{X: 1}}}})
+				lines := strings.Split(g.Render(nil), "\n")
+				for y, l := range lines {
+					edge := y == 0 || y == len(lines)-1
+					if !strings.HasPrefix(l, "#") || !strings.HasSuffix(l, "#") || edge && strings.Trim(l, "#") != "" {
+						t.Fatalf("drawn over the edge:\n%s", g.Render(nil))
+					}
+				}
 			}
 		}
 	}
@@ -90,5 +102,20 @@ func TestClip(t *testing.T) {
 		if got := [4]float64{x0, y0, x1, y1}; ok != c.ok || ok && got != c.want {
 			t.Errorf("clip %v = %v %v, want %v %v", c.in, got, ok, c.want, c.ok)
 		}
+	}
+}
+
+func TestTheAxesGiveWay(t *testing.T) {
+	v := func(x, y float64) figure.Vec { return figure.Vec{X: x, Y: y} }
+	axes := []figure.Axis{{Name: "x", At: v(1, 0)}, {Name: "y", At: v(0, 1)}, {Name: "z", Toward: 1}}
+	// A zoomed stroke covers the lower left: the axes go to the lower right.
+	f := figure.Figure{Strokes: []figure.Stroke{{Pts: []figure.Vec{v(-1, -1), v(0, 0)}}}, Low: v(-1, -1), High: v(1, 1)}
+	lines := strings.Split(draw(40, 12, f, Options{ASCII: true, Zoom: 3, Axes: axes}), "\n")
+	if i := strings.Index(lines[9], "x"); i < 30 {
+		t.Errorf("the x axis is at column %d of\n%s", i, strings.Join(lines, "\n"))
+	}
+	lines = strings.Split(draw(40, 12, vee(), Options{ASCII: true, Axes: axes}), "\n")
+	if i := strings.Index(lines[9], "x"); i != 8 {
+		t.Errorf("the x axis is at column %d of\n%s", i, strings.Join(lines, "\n"))
 	}
 }

@@ -1,0 +1,149 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+	"math"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// drawFoot shows the cell in full, what is wrong with it under the place where
+// it is wrong, and the keys.
+func (m Model) drawFoot(c grid.Canvas) {
+	keysLine := c.In(image.Rect(0, 2, c.W(), 3))
+	switch {
+	case m.ask != nil:
+		c.Text(1, 0, theme.Warn, m.ask.text)
+	case m.naming != nil:
+		m.drawLine(c, "save as: ", *m.naming)
+	case m.help != nil:
+	case m.edit != nil:
+		if m.drawEdit(c) {
+			return
+		}
+	default:
+		m.drawCell(c)
+	}
+	if m.note.text != "" {
+		look := theme.Plain
+		if m.note.bad {
+			look = theme.Bad
+		}
+		in := c.In(image.Rect(0, 1, c.W(), 2))
+		in.Fill(' ', theme.Plain)
+		in.Text(1, 0, look, grid.Fit(m.note.text, c.W()-2))
+	}
+	m.drawHints(keysLine)
+}
+
+// place says where an error is and what would do, on one line.
+func (l live) place(e problem.Error) string {
+	where := e.Ref.Row
+	if e.Ref.Table != "" {
+		where = e.Ref.Table + " " + where
+	}
+	if e.Ref.Key != "" {
+		where += " " + e.Ref.Key
+	}
+	return where + ": " + e.Error()
+}
+
+// drawCell shows the cell under the cursor and the first thing that is wrong,
+// its own before others'.
+func (m Model) drawCell(c grid.Canvas) {
+	switch m.focus {
+	case layout.System:
+		c.Text(1, 0, theme.Dim, fmt.Sprintf("line %d of %d", min(m.scroll.y+1, len(m.system)), len(m.system)))
+	case layout.Picture:
+		c.Text(1, 0, theme.Dim, m.cam.words(m.live.problem))
+	default:
+		if s, ok := m.slot(); ok {
+			name := m.tables[m.focus].columns[m.at[m.focus].col].head
+			if s.does == setCell {
+				name = label(s)
+			}
+			x := c.Text(1, 0, theme.Name, name+": ")
+			x = c.Text(x, 0, theme.Plain, s.text)
+			c.Text(x, 0, theme.Computed, m.follows)
+		}
+	}
+	if len(m.live.errs) == 0 {
+		return
+	}
+	shown := m.live.errs[0]
+	if s, ok := m.slot(); ok {
+		if e, own := m.live.errorOf(s.ref); own && s.bad {
+			shown = e
+		}
+	}
+	text := m.live.place(shown)
+	if n := len(m.live.errs); n > 1 {
+		text = fmt.Sprintf("1 of %d: %s", n, text)
+	}
+	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
+}
+
+// about tells what follows from a row.
+func (b builder) about(ref sheet.Ref) string {
+	switch ref.Table {
+	case "points":
+		if xyz := b.coordinates(ref.Row); xyz != "" {
+			return "   = " + xyz + " " + b.latest.Units.Length.Symbol
+		}
+	case "lines":
+		return b.aboutLine(ref)
+	case "given":
+		if v := b.givenValue(ref.Row); v != "" {
+			return "   = " + v
+		}
+	}
+	return ""
+}
+
+func (b builder) aboutLine(ref sheet.Ref) (s string) {
+	r, u := b.course(ref.Row)
+	if r != "" {
+		s += "   |r| = " + r + " " + b.latest.Units.Length.Symbol
+	}
+	if u != "" {
+		s += "   u = " + u
+	}
+	return s
+}
+
+// words tells from where the picture is seen.
+func (c camera) words(p *problem.Problem) string {
+	s := "seen " + c.name(p)
+	if c.from == keys.ViewSpace && (p == nil || !p.Planar) {
+		s += fmt.Sprintf(", turned %.0f°, from %.0f° above", c.turn*180/math.Pi, c.tilt*180/math.Pi)
+	}
+	if c.zoom != 1 {
+		s += fmt.Sprintf(", %.2g times", c.zoom)
+	}
+	return s
+}
+
+// drawHints shows the keys that hold now, as many as fit.
+func (m Model) drawHints(c grid.Canvas) {
+	x := 1
+	for _, s := range m.mode().Scopes() {
+		for _, b := range keys.Table() {
+			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || m.mode() != keys.InCell && b.Keys[0] == "f1" && m.mode() != keys.OnHelp {
+				continue
+			}
+			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)
+			if x+len(key)+len(b.Hint)+1 >= c.W() {
+				continue
+			}
+			x = c.Text(x, 0, theme.Key, key)
+			x = c.Text(x+1, 0, theme.Plain, b.Hint) + 2
+		}
+	}
+}

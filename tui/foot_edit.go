@@ -1,0 +1,93 @@
+package tui
+
+import (
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+)
+
+// drawLine shows a line of text with its cursor and gives where its text starts
+// and how much of it is scrolled away.
+func (m Model) drawLine(c grid.Canvas, label string, l line) (start, skip int) {
+	start = c.Text(1, 0, theme.Name, label)
+	text, skip := grid.Window(l.text, l.column(), c.W()-start-1)
+	c.Text(start, 0, theme.Plain, text)
+	c.Paint(start+l.column()-skip, 0, 1, theme.Caret)
+	return start, skip
+}
+
+// drawEdit shows the text being typed and, under it, what is missing. It tells
+// whether it needed the line of the keys for what would do.
+func (m Model) drawEdit(c grid.Canvas) bool {
+	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.line)
+	e, own := m.ownError()
+	if !own {
+		for _, e := range m.live.errs {
+			if blocks(e) && m.edit.slot.does == setCell {
+				c.Text(1, 1, theme.Warn, grid.Fit("elsewhere: "+m.live.place(e), c.W()-2))
+				break
+			}
+		}
+		return false
+	}
+	at := max(min(start+grid.Width(m.edit.text[:bound(e.Span.Start, m.edit.text)])-skip, c.W()-2), start)
+	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.text[bound(e.Span.Start, m.edit.text):bound(e.Span.End, m.edit.text)]), c.W()-at-1)))
+	if room := c.W() - at - len(marks) - 2; grid.Width(e.Msg) <= room || at < grid.Width(e.Msg)+2 {
+		c.Text(c.Text(at, 1, theme.Bad, marks)+1, 1, theme.Bad, grid.Fit(e.Msg, max(room, 0)))
+	} else {
+		c.Text(at-grid.Width(e.Msg)-1, 1, theme.Bad, e.Msg+" "+marks)
+	}
+	if e.Hint == "" || m.note.text != "" {
+		return false
+	}
+	c.Text(1, 2, theme.Warn, grid.Fit("would do: "+e.Hint, c.W()-2))
+	return true
+}
+
+// ownError is what is wrong with the text being typed, at its place in it.
+func (m Model) ownError() (problem.Error, bool) {
+	s := m.edit.slot
+	e, ok := m.live.errorOf(s.ref)
+	if !ok || s.does == setName || m.fresh != nil {
+		return e, false
+	}
+	if s.does == setAsked {
+		// The cell holds all results asked for; this is one of them.
+		row, _ := m.live.sheet.Table("").Row("asked")
+		cell, _ := row.Cell("")
+		all := words(cell.Text)
+		if s.word >= len(all) || e.Span.Start < all[s.word].start || e.Span.End > all[s.word].end {
+			return e, false
+		}
+		e.Span.Start -= all[s.word].start
+		e.Span.End -= all[s.word].start
+	}
+	return e, true
+}
+
+// bound keeps an offset in a text, at a character's start.
+func bound(at int, text string) int {
+	at = max(min(at, len(text)), 0)
+	for at > 0 && at < len(text) && text[at]&0xc0 == 0x80 {
+		at--
+	}
+	return at
+}
+
+// label names a cell: "T1 path".
+func label(s slot) string {
+	switch {
+	case s.does == setName:
+		if s.ref.Row == "" {
+			return "new in " + s.ref.Table
+		}
+		return "name of " + s.ref.Row
+	case s.does == setAsked:
+		return "result"
+	case s.ref.Key == "":
+		return s.ref.Row
+	}
+	return s.ref.Row + " " + s.ref.Key
+}

@@ -1,0 +1,76 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// matrix writes A, b and what is left of each row.
+func (l live) matrix(d *doc, g theme.Glyphs) {
+	s, p := l.solution, l.problem
+	if len(s.System.Rows) == 0 {
+		return
+	}
+	force := p.Units.Force.Symbol
+	d.heading("A x = b   (b in " + force + ")")
+	label := 4
+	for i, r := range s.System.Rows {
+		if i < mostRows {
+			label = max(label, grid.Width(rowName(r.Name, r.Axis)))
+		}
+	}
+	cols := min(len(s.System.Cols), mostCols)
+	const wide = 8 // -0.12345 and a blank
+	head := []seg{{grid.Fit("", label), theme.Dim}}
+	for j := range cols {
+		head = append(head, seg{grid.FitRight(s.System.Cols[j].Name, wide), theme.Name})
+	}
+	wall := " " + string(g.Wall)
+	head = append(head, seg{wall, theme.Rule}, seg{grid.FitRight("b", 10), theme.Name}, seg{grid.FitRight("left over", 12), theme.Dim}, seg{"  of largest", theme.Dim})
+	d.add(head...)
+	for i, r := range s.System.Rows {
+		if i == mostRows {
+			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
+			break
+		}
+		line := []seg{{grid.Fit(rowName(r.Name, r.Axis), label), theme.Name}}
+		for j := range cols {
+			line = append(line, seg{grid.FitRight(coefficient(s.System.At(i, j)), wide), theme.Plain})
+		}
+		line = append(line, seg{wall, theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], units.Force), 10), theme.Plain})
+		if i < len(s.Residuals) {
+			left := s.Residuals[i]
+			line = append(line, seg{fmt.Sprintf("%12s", tiny(left.Value/p.Units.Force.Factor)), theme.Dim}, seg{fmt.Sprintf("%12s", tiny(left.Relative)), theme.Dim})
+		}
+		d.add(line...)
+	}
+	if n := len(s.System.Cols) - cols; n > 0 {
+		d.text(theme.Dim, fmt.Sprintf("... and %d more columns", n))
+	}
+}
+
+func rowName(body, axis string) string { return body + " " + axis }
+
+// coefficient prints a cosine or a share of one; an exact nothing as a dot, so
+// that the pattern of the matrix shows.
+func coefficient(v float64) string {
+	if v == 0 {
+		return "."
+	}
+	if math.Abs(v) >= 100 {
+		return units.Figures(v, cosines)
+	}
+	return units.Decimals(v, cosines)
+}
+
+// tiny prints an amount that should be nothing.
+func tiny(v float64) string {
+	if v == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("%.1e", v)
+}

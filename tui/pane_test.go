@@ -1,0 +1,111 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/tui/layout"
+)
+
+func TestTheSystemScrollsBothWays(t *testing.T) {
+	r := newRig(t, crane, 80, 24)
+	r.keys("alt+5")
+	r.sees("A x = b")
+	if strings.Contains(r.screen(), "left over") {
+		t.Error("the whole matrix fits, so nothing is tested here")
+	}
+	r.keys("right", "right", "right", "right")
+	r.sees("left over")
+	r.keys("end")
+	r.sees("decides.")
+	for range 50 {
+		r.keys("down", "right", "pgdown")
+	}
+	if r.m.scroll.y > len(r.m.system) || r.m.scroll.x > r.m.system.width() {
+		t.Errorf("scrolled to %v", r.m.scroll)
+	}
+	r.keys("home")
+	r.sees("determinate: every")
+	r.keys("esc")
+	if r.m.focus != layout.Points {
+		t.Errorf("esc leads to pane %d", r.m.focus)
+	}
+}
+
+func TestPanesShareAPlaceOnASmallScreen(t *testing.T) {
+	r := newRig(t, crane, 80, 24)
+	r.sees("5 System")
+	r.keys("ctrl+t")
+	r.sees("6 Picture")
+	r.keys("f3")
+	r.sees("1 Sheet and givens", "load")
+	if r.m.focus != layout.Points {
+		t.Error("the keys have gone to another pane")
+	}
+	r.keys("ctrl+t")
+	r.sees("5 System")
+	r = newRig(t, crane, 120, 36)
+	r.keys("ctrl+t")
+	r.sees("every pane shows already")
+}
+
+func TestEnlargeAndHop(t *testing.T) {
+	r := newRig(t, crane, 80, 24)
+	for _, want := range []string{"3 Force lines", "4 Unknown", "5 System", "6 Picture", "1 Sheet", "2 Points"} {
+		r.keys("ctrl+w", "ctrl+e")
+		r.sees("━ " + want)
+		if n := strings.Count(r.screen(), "│"); n > 10 {
+			t.Errorf("%s shares the screen", want)
+		}
+		r.keys("ctrl+e")
+	}
+	r.keys("alt+5", "3")
+	if r.m.focus != layout.Lines {
+		t.Errorf("3 leads from the system to pane %d", r.m.focus)
+	}
+	r.keys("shift+f6")
+	if r.m.focus != layout.Points {
+		t.Errorf("the pane before is %d", r.m.focus)
+	}
+}
+
+func TestWhatIsWrongShowsWhenABadCellIsOpened(t *testing.T) {
+	r := newRig(t, strings.Replace(crane, `"0, 1, 3"`, `"0, zz, 3"`, 1), 80, 24)
+	r.keys("down", "right", "f2")
+	lines := strings.Split(r.screen(), "\n")
+	if i := strings.Index(lines[21], "zz"); i < 0 || strings.Index(lines[22], "^^") != i {
+		t.Errorf("no caret under zz:\n%s\n%s", lines[21], lines[22])
+	}
+}
+
+func TestAnUnknownResultIsPointedAt(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("alt+4", "home", "down", "down", "down", "f2", "backspace")
+	r.text("q")
+	lines := strings.Split(r.screen(), "\n")
+	if i := strings.Index(lines[33], "TA.q"); i < 0 || strings.Index(lines[34], "^") != i {
+		t.Errorf("no caret under TA.q:\n%s\n%s", lines[33], lines[34])
+	}
+	if r.m.live.stale {
+		t.Error("a result that does not read makes the solution stale")
+	}
+}
+
+func TestKindsOfSheets(t *testing.T) {
+	for _, c := range []struct {
+		name, from, to string
+		sees           []string
+	}{
+		{"a fourth wire makes it indeterminate", "[answers]", "TC = { kind = \"cable\", path = \"D Z\" }\n[answers]", []string{"indeterminate to degree 1", ".."}},
+		{"without a cable the tip swings", `TB = { kind = "cable", path = "D B" }`, "", []string{"no equilibrium", "nothing holds D"}},
+		{"a load upwards slackens the cables", `along = "-z"`, `along = "+z"`, []string{"sense broken", "C!", "T!", "would have to push"}},
+		{"a tie", `path = "D B" }`, `path = "D B", magnitude = "2*TA" }`, []string{"2*TA"}},
+	} {
+		text := strings.Replace(crane, c.from, c.to, 1)
+		text = strings.Replace(text, "[lines]", "Z = \"0, 0, 4\"\n[lines]", 1)
+		t.Run(c.name, func(t *testing.T) {
+			r := newRig(t, text, 200, 60)
+			r.sees(c.sees...)
+		})
+	}
+}

@@ -1,0 +1,48 @@
+package tui
+
+import (
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+// reading does what is the same in the system and the picture.
+func (m *Model) reading(i keys.Intent) bool {
+	if i == keys.Cancel {
+		m.goTo(m.back)
+		return true
+	}
+	return false
+}
+
+// turnSystem scrolls the system.
+func (m *Model) turnSystem(i keys.Intent) bool {
+	ok := scroll(&m.scroll, i, m.screen().Panes[layout.System].Dy()-1)
+	m.fit()
+	return ok
+}
+
+// scroll moves an offset; page is the height of what shows.
+func scroll(o *offset, i keys.Intent, page int) bool {
+	const sideways = 8
+	switch i {
+	case keys.Up:
+		o.y--
+	case keys.Down:
+		o.y++
+	case keys.Left:
+		o.x -= sideways
+	case keys.Right:
+		o.x += sideways
+	case keys.PageUp:
+		o.y -= max(page-1, 1)
+	case keys.PageDown:
+		o.y += max(page-1, 1)
+	case keys.First:
+		*o = offset{}
+	case keys.Last:
+		*o = offset{y: 1 << 30}
+	default:
+		return false
+	}
+	return true
+}

@@ -1,0 +1,102 @@
+package tui
+
+import (
+	"math"
+
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// magnitude is a line's value, or the range of it.
+func (b builder) magnitude(i int) string {
+	if v, ok := b.solution.Magnitude(i); ok {
+		return format(b.problem, v, units.Force)
+	}
+	if terms := b.problem.Lines[i].Magnitude.Terms; len(terms) == 1 && terms[0].Coef == 1 {
+		return b.found(b.solution.X[terms[0].Unknown])
+	}
+	return "free"
+}
+
+// found is an unknown's value, or the range it may lie in.
+func (b builder) found(x statics.Unknown) string {
+	p := b.problem
+	switch {
+	case x.Fixed:
+		return format(p, x.Value, units.Force)
+	case finite(x.Low) && finite(x.High):
+		return bare(p, x.Low, units.Force) + ".." + bare(p, x.High, units.Force)
+	case finite(x.Low):
+		return ">= " + bare(p, x.Low, units.Force)
+	case finite(x.High):
+		return "<= " + bare(p, x.High, units.Force)
+	}
+	return "free"
+}
+
+// sense is T or C, push or pull, with a mark where the line cannot have it.
+func (b builder) sense(i int) slot {
+	s := slot{look: b.result()}
+	v, ok := b.solution.Magnitude(i)
+	if !ok || v == 0 {
+		return s
+	}
+	info := b.problem.Lines[i].Kind.Info()
+	word := info.Positive
+	if v < 0 {
+		word = info.Negative
+	}
+	switch word {
+	case "tension":
+		s.text = "T"
+	case "compression":
+		s.text = "C"
+	case "push", "pull":
+		s.text = word
+	default:
+		s.text = map[bool]string{true: "+", false: "-"}[v > 0]
+	}
+	for _, k := range b.solution.Broken {
+		s.bad = s.bad || k.Line == i
+	}
+	return s
+}
+
+// use is the share of the limit in per cent.
+func (b builder) use(i int) slot {
+	s := slot{look: b.result()}
+	for _, c := range b.solution.Checks {
+		if c.Kind == statics.CheckLimit && c.Line == i && c.Bound > 0 {
+			s.text, s.bad = "none", !c.OK
+			if finite(c.Value) {
+				s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.problem.Figures) + "%"
+			}
+		}
+	}
+	return s
+}
+
+// answer is the reader's own or the source's answer, and whether it is met.
+func (b builder) answer(name string) (answer, met slot) {
+	row, ok := b.s.Table("answers").Row(name)
+	if !ok {
+		row = sheet.Row{Name: name}
+	}
+	answer = b.value("answers", row, "printed")
+	if b.solution != nil && ok {
+		for _, a := range b.solution.Answers {
+			if a.Query.Name == name {
+				met = slot{text: "ok", look: theme.Good}
+				if !a.OK {
+					met = slot{text: "no", look: theme.Bad}
+				}
+				if b.stale {
+					met.look = theme.Stale
+				}
+			}
+		}
+	}
+	return answer, met
+}
