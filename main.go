@@ -350,7 +350,7 @@ func (c *command) solve(name, format string, ask []string) {
 	}
 	for _, result := range ask {
 		if q, err := problem.ParseQuery(sol.Problem, result); err != nil {
-			c.refuse(display(name), report.Fault{Msg: "--ask " + result, Hint: err.Error()})
+			c.refuse(display(name), report.Fault{Msg: fmt.Sprintf("--ask %q", result), Hint: err.Error()})
 		} else {
 			sol.Problem.Asked = append(sol.Problem.Asked, q)
 		}
