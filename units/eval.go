@@ -101,6 +101,15 @@ func because(at Span, err error) *Error {
 
 // name looks a name up in the sheet, then among the units, then among the axes.
 func (r run) name(n *node) (Value, *Error) {
+	if n.behind {
+		if c, ok := r.env.(Coiner); ok && !c.Known(n.name) && bySymbol[n.name] == nil {
+			err := unknownUnit(n.span, n.name, r.env.Names())
+			if err.Hint == "" {
+				err.Hint = fmt.Sprintf("for an unknown of that name write * before it, as in 2*%s", n.name)
+			}
+			return Value{}, err
+		}
+	}
 	v, ok, err := r.env.Lookup(n.name)
 	if err != nil {
 		return Value{}, because(n.span, err)

@@ -88,6 +88,17 @@ func (e env) Names() []string {
 	return names
 }
 
+// Known tells whether a name has a meaning on the sheet already. In a magnitude
+// a new name becomes an unknown, but not right behind a number.
+func (e env) Known(name string) bool {
+	r := e.r
+	if e.scope != inMagnitude || r.isGiven(name) || r.hasUnknown(name) || r.isLine(name) || name == "g" {
+		return true
+	}
+	_, ok := r.jointOf[name]
+	return ok
+}
+
 func (e env) Set() units.Set { return e.r.p.Units }
 func (e env) Planar() bool   { return e.r.p.Planar }
 
