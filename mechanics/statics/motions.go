@@ -9,8 +9,8 @@ import (
 
 // motions finds what nothing resists. The columns of null span the scaled
 // velocities n with A_sᵀn = 0: no unknown does work on them. A row of moments was
-// divided by a length L, so its angular velocity is n/L. Bodies that share no
-// unknown move apart and are told apart.
+// divided by a length L, so its angular velocity is n/L. Bodies whose motions have
+// nothing to do with each other are told apart.
 func (s *Solution) motions(null *mat.Dense) {
 	if _, k := null.Dims(); k == 0 {
 		return
@@ -21,7 +21,7 @@ func (s *Solution) motions(null *mat.Dense) {
 		loads[i] = -s.System.B[i] / row.Scale
 	}
 	var idle [][]float64
-	for _, bodies := range s.groups() {
+	for _, bodies := range s.groups(null) {
 		basis := s.basisOf(null, bodies)
 		if s.turns(basis) {
 			idle = append(idle, s.splitTurning(basis, loads)...)
@@ -119,11 +119,12 @@ func (s *Solution) splitTurning(basis [][]float64, loads []float64) (idle [][]fl
 }
 
 // motion turns scaled velocities into those of bodies. A motion with turning is
-// brought to one radian of the body that turns most, others to unit length.
+// brought to one radian of the body that turns most, others to unit length; their
+// work is told for one metre of the body that goes furthest.
 func (s *Solution) motion(v []float64, work float64) Motion {
 	mo := Motion{Excited: work > 0}
 	size := norm(v)
-	most := 0.0
+	most, furthest := 0.0, 0.0
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {
 		mv := Move{Body: b}
@@ -145,6 +146,7 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 		if share > 0 {
 			moves = append(moves, mv)
 			most = max(most, r3.Norm(mv.W))
+			furthest = max(furthest, r3.Norm(mv.V))
 		}
 	}
 	per := 1.0
@@ -158,8 +160,8 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 	mo.Moves = moves
 	if mo.Excited {
 		mo.Unbalanced = work / per
-		if !mo.Turning {
-			mo.Unbalanced = work
+		if !mo.Turning { // for bodies that all go one way this is the sum of their loads
+			mo.Unbalanced = work / furthest
 		}
 	}
 	return mo
@@ -261,8 +263,9 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 	return rows
 }
 
-// groups gathers the bodies that share unknowns.
-func (s *Solution) groups() [][]int {
+// groups gathers the bodies that move together: those that share an entry of the
+// projection N Nᵀ on the motions that nothing resists.
+func (s *Solution) groups(null *mat.Dense) [][]int {
 	bodies := len(s.Problem.Bodies)
 	root := make([]int, bodies)
 	for i := range root {
@@ -275,16 +278,13 @@ func (s *Solution) groups() [][]int {
 		}
 		return i
 	}
-	for j := range s.System.Cols {
-		first := -1
-		for i, row := range s.System.Rows {
-			if s.System.At(i, j) == 0 {
-				continue
+	var projection mat.Dense
+	projection.Mul(null, null.T())
+	for i, row := range s.System.Rows {
+		for j := range i {
+			if math.Abs(projection.At(i, j)) > max(fixedTol, s.blur) {
+				root[find(row.Body)] = find(s.System.Rows[j].Body)
 			}
-			if first < 0 {
-				first = row.Body
-			}
-			root[find(row.Body)] = find(first)
 		}
 	}
 	at := map[int]int{}

@@ -23,7 +23,7 @@ func (s *Solution) MotionWords(m Motion) string {
 	}
 	moves := make([]string, len(m.Moves))
 	for i, mv := range m.Moves {
-		moves[i] = s.Problem.Bodies[mv.Body].Name + " from " + s.moveWords(mv, m.Excited)
+		moves[i] = s.Problem.Bodies[mv.Body].Name + " from " + s.moveWords(mv, m.Excited || len(m.Moves) > 1)
 	}
 	what := "nothing keeps " + strings.Join(moves, ", and with it ")
 	if m.Excited {
@@ -36,13 +36,10 @@ func (s *Solution) MotionWords(m Motion) string {
 func (s *Solution) slidingWords(m Motion) string {
 	moves := make([]string, len(m.Moves))
 	for i, mv := range m.Moves {
-		moves[i] = s.Problem.Bodies[mv.Body].Name + " along " + s.direction(mv.V, m.Excited)
+		moves[i] = s.Problem.Bodies[mv.Body].Name + " along " + s.direction(mv.V, m.Excited || len(m.Moves) > 1)
 	}
 	what := strings.Join(moves, " with ")
 	if m.Excited {
-		if s.Problem.ResultantOnly() {
-			return fmt.Sprintf("resultant on %s: %s", what, s.force1(m.Unbalanced))
-		}
 		return fmt.Sprintf("nothing holds %s: %s is unbalanced", what, s.force1(m.Unbalanced))
 	}
 	return fmt.Sprintf("nothing holds %s, and no load acts that way", what)

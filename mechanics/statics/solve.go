@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -217,6 +218,8 @@ func (s *Solution) judgeLoadsAlone() {
 		null.Set(i, i, 1)
 	}
 	s.motions(null)
+	// Nothing at all is held, so that only the motions that loads excite say anything.
+	s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
 }
 
 // leftNull gives the columns of U that span what no unknown can balance.

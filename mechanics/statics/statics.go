@@ -108,8 +108,8 @@ type Unknown struct {
 type Residual struct{ Value, Relative float64 }
 
 // Motion is a motion that nothing resists. Moves has a share for each body that
-// takes part; Unbalanced is the work of the loads on it: a force in newtons per
-// unit of translation, or, where something turns, a moment in newton metres per
+// takes part; Unbalanced is the work of the loads on it: a force in newtons for
+// one metre of the body that goes furthest, or, where something turns, a moment in newton metres per
 // radian. It is zero where the loads do not excite it.
 type Motion struct {
 	Moves      []Move

@@ -25,12 +25,16 @@ func (s *Solution) Words() []string {
 	case Determinate:
 		out = append(out, s.determinateWords())
 	case SenseBroken:
-		out = append(out, "determinate, sense broken: every unknown has one value, but not one it can have")
+		word := "determinate, sense broken"
+		if len(s.Motions) > 0 {
+			word += ", partly constrained"
+		}
+		out = append(out, word+": every unknown has one value, and not every line can act that way")
 	case Indeterminate:
 		out = append(out, s.indeterminateWords()...)
 	case NoEquilibrium:
 		if s.Problem.ResultantOnly() {
-			out = append(out, "resultant: no unknowns, and the known forces do not balance")
+			return append(out, s.resultantWords()...)
 		} else {
 			out = append(out, "no equilibrium: the loads excite a motion that nothing resists")
 		}
@@ -40,6 +44,34 @@ func (s *Solution) Words() []string {
 	}
 	for _, m := range s.Motions {
 		out = append(out, s.MotionWords(m))
+	}
+	return out
+}
+
+// resultantWords says what the known forces on each body come to.
+func (s *Solution) resultantWords() []string {
+	out := []string{"resultant: no unknowns, and the known forces do not balance"}
+	p := s.Problem
+	for b := range p.Bodies {
+		force, moment := loads(p, b)
+		var parts []string
+		if size := r3.Norm(force); size > s.least() {
+			parts = append(parts, s.force1(size)+" along "+s.direction(force, true))
+		}
+		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > s.least()*s.System.arm() {
+			unit := p.Units.For(units.Moment)
+			way := "along " + s.direction(moment, true)
+			switch {
+			case p.Planar && moment.Z > 0:
+				way = "counter-clockwise"
+			case p.Planar:
+				way = "clockwise"
+			}
+			parts = append(parts, fmt.Sprintf("a moment of %s about %s %s", unit.Format(size, p.Figures), p.Bodies[b].AboutName, way))
+		}
+		if len(parts) > 0 {
+			out = append(out, "the known forces on "+p.Bodies[b].Name+" come to "+strings.Join(parts, " and "))
+		}
 	}
 	return out
 }
@@ -79,7 +111,7 @@ func (s *Solution) rangeWords(j int) string {
 	case x.Fixed:
 		return fmt.Sprintf("%s = %s is fixed all the same", x.Name, f(x.Value))
 	case !s.sensesMet:
-		return x.Name + " is free"
+		return x.Name + " is free, and no value of it lets every line keep its sense"
 	case !s.rangesKnown:
 		return x.Name + " is free, and the range that the senses leave it was not found"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
@@ -117,7 +149,7 @@ func (s *Solution) brokenWords(q Sensed) string {
 }
 
 // direction names a direction: an axis where it is one, else a unit vector. A
-// motion that goes either way has no sign.
+// motion of one body that goes either way has no sign.
 func (s *Solution) direction(v r3.Vec, signed bool) string {
 	const aligned = 1e-9 // of a unit vector: less is rounding of the null space
 	size := r3.Norm(v)
@@ -149,98 +181,4 @@ func count(n int, noun string) string {
 		return "1 " + noun
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-// Name is a check's name in the JSON contract: what it is about, and of what.
-func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "two-force member", "three-force member", "limit", "senses"}[c.Kind]
-	if c.Subject == "" {
-		return what
-	}
-	return what + " " + c.Subject
-}
-
-// Says puts a check in words, numbers in the sheet's units.
-func (c Check) Says(p *problem.Problem) string {
-	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }
-	switch c.Kind {
-	case CheckUnit:
-		return fmt.Sprintf("|u| = 1 for %s, to %.1e", c.Subject, c.Value)
-	case CheckResidual:
-		if c.About != "" {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, to %.1e of the largest term", c.About, c.Subject, c.Value)
-		}
-		return fmt.Sprintf("ΣF = 0 on %s, to %.1e of the largest term", c.Subject, c.Value)
-	case CheckMoment:
-		about := "a second point"
-		if c.About != "" {
-			about = c.About
-		}
-		return fmt.Sprintf("ΣM = 0 on %s about %s, to %.1e of the largest moment", c.Subject, about, c.Value)
-	case CheckCondition:
-		return fmt.Sprintf("conditioning costs %.1f of the %.1f figures carried", c.Value, carried)
-	case CheckSense:
-		positive, negative, name := "push", "pull", ""
-		if c.Line >= 0 {
-			info := p.Lines[c.Line].Kind.Info()
-			positive, negative, name = info.Positive, info.Negative, info.Name
-		} else {
-			name = p.Joints[c.Joint].Kind.String()
-		}
-		word := positive
-		if !c.OK {
-			word = negative + ", which a " + name + " cannot take"
-		}
-		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
-	case CheckFriction:
-		if !c.OK {
-			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
-		}
-		return fmt.Sprintf("%s holds: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
-	case CheckTwoForce:
-		return fmt.Sprintf("%s is a two-force member: forces act on it at %s only, so they lie along the line between, to %.1e", c.Subject, c.With, c.Value)
-	case CheckThreeForce:
-		if !c.Meets {
-			return fmt.Sprintf("%s is a three-force member: its forces at %s have parallel lines of action, to %.1e", c.Subject, c.With, c.Value)
-		}
-		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, to %.1e", c.Subject, c.With, placeWords(p, c.Meet), c.Value)
-	case CheckLimit, CheckJointLimit:
-		if math.IsInf(c.Value, 1) {
-			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
-		}
-		use := units.Figures(100*c.Value/c.Bound, p.Figures)
-		word := "uses"
-		if !c.OK {
-			word = "exceeds its limit: uses"
-		}
-		return fmt.Sprintf("%s %s %s %% of %s", c.Subject, word, use, force(c.Bound))
-	}
-	if c.OK {
-		return "some values of the free unknowns keep every sense"
-	}
-	return "no values of the free unknowns keep every sense: some cable would push or contact pull"
-}
-
-// computedFigures is how many figures a computed value shows beside a printed
-// one at least, so that it can be seen how near they are.
-const computedFigures = 5
-
-// ComputedText is the computed value beside a printed answer.
-func (a AnswerCheck) ComputedText(p *problem.Problem) string {
-	if a.Err != "" {
-		return a.Err
-	}
-	return p.Units.For(a.Query.Dim).Format(a.Computed, max(computedFigures, p.Figures+2))
-}
-
-// Says puts a printed answer and what became of it in words.
-func (a AnswerCheck) Says(p *problem.Problem) string {
-	word := "meets"
-	switch {
-	case a.Err != "":
-		return a.Query.Name + ": " + a.Err + ", printed " + a.Printed
-	case !a.OK:
-		word = "misses"
-	}
-	return fmt.Sprintf("%s = %s %s the printed %s", a.Query.Name, a.ComputedText(p), word, a.Printed)
 }
