@@ -21,7 +21,10 @@ const (
 	Spring   // a zigzag
 	Arrow    // shaft and head of a force
 	Ground   // the hatch under a fixed point
-	Particle // the ring round a point that is free
+	Particle // the ring round a point that is free, or round a pin
+	Body     // what joins the points of a rigid body
+	Load     // a distributed load: its arrows and the line over them
+	Couple   // a turning arrow, or one along its axis with two heads
 )
 
 // Stroke is a polyline. Open tells that the magnitude of the force it stands
@@ -57,13 +60,17 @@ func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
 		return Figure{}
 	}
 	d := &drawing{p: p, sol: sol, view: v, size: size(p)}
-	d.ground()
 	d.maxForce()
+	d.bodies()
+	d.ground()
 	for i := range p.Lines {
 		if p.Lines[i].OK {
 			d.line(&p.Lines[i])
 		}
 	}
+	d.reactions()
+	d.couples()
+	d.distributed()
 	d.points()
 	d.bound()
 	return d.fig
@@ -121,10 +128,14 @@ func (d *drawing) value(a problem.Affine) (float64, bool) {
 }
 
 // force gives an act's force where its unknowns are known, else its direction.
-func (d *drawing) force(a problem.Act) (f r3.Vec, known bool) {
-	f, known = a.Const, true
-	dir := a.Const
-	for _, t := range a.Terms {
+func (d *drawing) force(a problem.Act) (f r3.Vec, known bool) { return d.sum(a.Const, a.Terms) }
+
+// sum is known + Σ unknown·D, or the direction of it while an unknown is not
+// found.
+func (d *drawing) sum(fixed r3.Vec, terms []problem.ActTerm) (f r3.Vec, known bool) {
+	f, known = fixed, true
+	dir := fixed
+	for _, t := range terms {
 		dir = r3.Add(dir, t.D)
 		if d.sol == nil || t.Unknown >= len(d.sol.X) || !d.sol.X[t.Unknown].Fixed {
 			known = false
@@ -139,11 +150,21 @@ func (d *drawing) force(a problem.Act) (f r3.Vec, known bool) {
 }
 
 func (d *drawing) maxForce() {
-	for _, l := range d.p.Lines {
-		for _, a := range l.Acts {
-			if f, known := d.force(a); l.OK && known && arrowed(l) {
+	look := func(acts []problem.Act) {
+		for _, a := range acts {
+			if f, known := d.force(a); known {
 				d.max = math.Max(d.max, r3.Norm(f))
 			}
+		}
+	}
+	for _, l := range d.p.Lines {
+		if l.OK && arrowed(l) {
+			look(l.Acts)
+		}
+	}
+	for _, j := range d.p.Joints {
+		if j.OK && grounded(j) {
+			look(j.Acts)
 		}
 	}
 }

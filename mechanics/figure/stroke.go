@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 )
 
 // line draws a line of action: a member along its path, or an arrow.
@@ -78,25 +79,32 @@ func (d *drawing) arrows(l *problem.Line) {
 		if known && d.max > 0 {
 			length += arrowMore * n / d.max
 		}
-		u := r3.Scale(1/n, f)
-		from := d.p.Points[act.Point].At
-		tip := r3.Add(from, r3.Scale(length*d.size, u))
-		label := Label{At: d.view.Project(tip), Text: l.Name, Ref: l.Ref}
-		if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > endOn {
-			d.stroke(Arrow, l.Ref, !known, ring(d.view.Project(from), 1.6*markShare*d.size)...)
-			label.At = d.view.Project(from)
-			label.Mark = map[bool]string{true: "⊙", false: "⊗"}[end > 0]
-		} else {
-			d.arrow(l, !known, d.view.Project(from), label.At)
-		}
+		label := d.arrowFrom(d.p.Points[act.Point].At, r3.Scale(1/n, f), length*d.size, l.Ref, !known)
+		label.Text = l.Name
 		if i == 0 {
 			d.fig.Labels = append(d.fig.Labels, label)
 		}
 	}
 }
 
-func (d *drawing) arrow(l *problem.Line, open bool, a, b Vec) {
-	d.stroke(Arrow, l.Ref, open, a, b)
+// arrowFrom draws a force along u from its point, and gives the place of its
+// label: the tip, or the point itself under an arrow that is seen end on.
+func (d *drawing) arrowFrom(from, u r3.Vec, length float64, ref sheet.Ref, open bool) Label {
+	label := Label{At: d.view.Project(r3.Add(from, r3.Scale(length, u))), Ref: ref}
+	if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > endOn {
+		d.stroke(Arrow, ref, open, ring(d.view.Project(from), 1.6*markShare*d.size)...)
+		label.At = d.view.Project(from)
+		label.Mark = map[bool]string{true: "⊙", false: "⊗"}[end > 0]
+		return label
+	}
+	a, b := d.view.Project(from), label.At
+	d.stroke(Arrow, ref, open, a, b)
+	d.head(Arrow, ref, a, b)
+	return label
+}
+
+// head draws the barbs of an arrow that comes from a and ends at b.
+func (d *drawing) head(kind StrokeKind, ref sheet.Ref, a, b Vec) {
 	back := math.Atan2(a.Y-b.Y, a.X-b.X)
 	const spread = 0.45 // rad between shaft and barb
 	barb := func(turn float64) Vec {
@@ -104,24 +112,30 @@ func (d *drawing) arrow(l *problem.Line, open bool, a, b Vec) {
 		h := 1.5 * markShare * d.size
 		return Vec{b.X + h*c, b.Y + h*s}
 	}
-	d.stroke(Arrow, l.Ref, false, barb(spread), b, barb(-spread))
+	d.stroke(kind, ref, false, barb(spread), b, barb(-spread))
 }
 
-// points labels the points, rings the free ones and hatches the fixed ones.
+// points labels the points and rings particles and joints.
 func (d *drawing) points() {
-	for _, q := range d.p.Points {
+	ringed := map[int]bool{}
+	for _, j := range d.p.Joints {
+		ringed[j.Point] = ringed[j.Point] || j.OK
+	}
+	for i, q := range d.p.Points {
 		if !q.OK {
 			continue
 		}
 		at := d.view.Project(q.At)
-		if q.Body != problem.Ground {
+		particle := q.Body != problem.Ground && q.Body < len(d.p.Bodies) && d.p.Bodies[q.Body].Particle
+		if particle || ringed[i] {
 			d.stroke(Particle, q.Ref, false, ring(at, 0.6*markShare*d.size)...)
 		}
 		d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: q.Name, Ref: q.Ref})
 	}
 }
 
-// ground hatches under each fixed point that a line ends at.
+// ground hatches under each fixed point that a line ends at, and under each joint
+// to the ground.
 func (d *drawing) ground() {
 	used := map[int]bool{}
 	for _, l := range d.p.Lines {
@@ -129,8 +143,12 @@ func (d *drawing) ground() {
 			used[i] = used[i] || l.Kind.Info().Path
 		}
 	}
+	held := map[int]bool{}
+	for _, j := range d.p.Joints {
+		held[j.Point] = held[j.Point] || j.OK && grounded(j)
+	}
 	for i, q := range d.p.Points {
-		if !q.OK || q.Body != problem.Ground || !used[i] {
+		if !q.OK || !held[i] && (q.Body != problem.Ground || !used[i]) {
 			continue
 		}
 		at, h := d.view.Project(q.At), markShare*d.size

@@ -46,6 +46,12 @@ const (
 // decomposition A = U Σ Vᵀ, whose null spaces say what is free. Solve never
 // fails: what has no single solution has a verdict.
 func Solve(p *problem.Problem) *Solution {
+	s := solve(p)
+	s.slacken()
+	return s
+}
+
+func solve(p *problem.Problem) *Solution {
 	s := &Solution{Problem: p, System: Assemble(p), Cond: 1, sensed: sensed(p)}
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)

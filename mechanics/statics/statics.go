@@ -83,6 +83,7 @@ type Solution struct {
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
 	Broken    []Sensed // what would need a sense that it cannot have
+	Slack     *Slack   // where a sense is broken: the problem without what broke it
 	Checks    []Check
 	Answers   []AnswerCheck
 

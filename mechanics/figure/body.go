@@ -1,0 +1,164 @@
+package figure
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+)
+
+// bodies joins the points of each rigid body by the shortest tree through them:
+// a beam comes out as a line, a bracket with its arms.
+func (d *drawing) bodies() {
+	for _, b := range d.p.Bodies {
+		if b.Particle {
+			continue
+		}
+		var pts []r3.Vec
+		for _, i := range b.Points {
+			if i >= 0 && i < len(d.p.Points) && d.p.Points[i].OK {
+				pts = append(pts, d.p.Points[i].At)
+			}
+		}
+		for _, leg := range tree(pts) {
+			d.stroke(Body, b.Ref, false, d.view.Project(leg[0]), d.view.Project(leg[1]))
+		}
+	}
+}
+
+// mostJoined bounds the work for a body of very many points.
+const mostJoined = 300
+
+// tree is the shortest tree through the points (Prim's algorithm).
+func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
+	pts = pts[:min(len(pts), mostJoined)]
+	if len(pts) < 2 {
+		return nil
+	}
+	far, from := make([]float64, len(pts)), make([]int, len(pts))
+	for i := range pts {
+		far[i] = r3.Norm(r3.Sub(pts[i], pts[0]))
+	}
+	in := map[int]bool{0: true}
+	for len(in) < len(pts) {
+		best := -1
+		for i := range pts {
+			if !in[i] && (best < 0 || far[i] < far[best]) {
+				best = i
+			}
+		}
+		in[best] = true
+		legs = append(legs, [2]r3.Vec{pts[from[best]], pts[best]})
+		for i := range pts {
+			if l := r3.Norm(r3.Sub(pts[i], pts[best])); !in[i] && l < far[i] {
+				far[i], from[i] = l, best
+			}
+		}
+	}
+	return legs
+}
+
+func grounded(j problem.Joint) bool { return j.First == problem.Ground || j.Second == problem.Ground }
+
+// reactions draws what each joint to the ground exerts on its body, once found.
+func (d *drawing) reactions() {
+	for _, j := range d.p.Joints {
+		if !j.OK || !grounded(j) {
+			continue
+		}
+		for _, a := range j.Acts {
+			f, known := d.force(a)
+			if n := r3.Norm(f); known && n > none*d.max && n > 0 && !math.IsInf(n, 0) {
+				d.arrowFrom(d.at(a), r3.Scale(1/n, f), (arrowLow+arrowMore*n/d.max)*d.size, j.Ref, false)
+			}
+			d.couple(a, j.Ref)
+		}
+	}
+}
+
+// at is where an act acts.
+func (d *drawing) at(a problem.Act) r3.Vec {
+	if a.Point >= 0 && a.Point < len(d.p.Points) && d.p.Points[a.Point].OK {
+		return d.p.Points[a.Point].At
+	}
+	return a.At
+}
+
+// couples draws the known and the found couples.
+func (d *drawing) couples() {
+	for _, c := range d.p.Couples {
+		if !c.OK {
+			continue
+		}
+		for i, a := range c.Acts {
+			if at, ok := d.couple(a, c.Ref); ok && i == 0 {
+				d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: c.Name, Ref: c.Ref})
+			}
+		}
+	}
+}
+
+// couple draws the couple of an act: seen along its axis an arrow that turns,
+// else an arrow along the axis (right-hand rule) with two heads.
+func (d *drawing) couple(a problem.Act, ref sheet.Ref) (at Vec, ok bool) {
+	m, known := d.sum(a.Couple, a.CoupleTerms)
+	n := r3.Norm(m)
+	if !known || n == 0 || math.IsInf(n, 0) || math.IsNaN(n) {
+		return at, false
+	}
+	u, from := r3.Scale(1/n, m), d.at(a)
+	c := d.view.Project(from)
+	const turning = 0.7 // cosine to the line of sight from which the arc is clearer
+	if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > turning {
+		r := 2.2 * markShare * d.size
+		var arc []Vec
+		const steps = 14
+		for i := range steps {
+			t := math.Copysign(1.5*math.Pi*float64(i)/(steps-1), end)
+			s, k := math.Sincos(t - math.Pi/4)
+			arc = append(arc, Vec{c.X + r*k, c.Y + r*s})
+		}
+		d.stroke(Couple, ref, false, arc...)
+		d.head(Couple, ref, arc[steps-2], arc[steps-1])
+		return arc[steps/2], true
+	}
+	tip := d.view.Project(r3.Add(from, r3.Scale(1.4*arrowLow*d.size, u)))
+	d.stroke(Couple, ref, false, c, tip)
+	d.head(Couple, ref, c, tip)
+	d.head(Couple, ref, c, Vec{c.X + 0.8*(tip.X-c.X), c.Y + 0.8*(tip.Y-c.Y)})
+	return tip, true
+}
+
+// distributed draws a load as arrows on its stretch with a line over their tails.
+func (d *drawing) distributed() {
+	for i := range d.p.Loads {
+		l := &d.p.Loads[i]
+		pts := d.p.Points
+		if !l.OK || l.From < 0 || l.To < 0 || l.From >= len(pts) || l.To >= len(pts) || !pts[l.From].OK || !pts[l.To].OK {
+			continue
+		}
+		most := 0.0
+		for _, q := range l.Intensity {
+			most = math.Max(most, math.Abs(q))
+		}
+		if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) {
+			continue
+		}
+		var over []Vec
+		r := r3.Sub(pts[l.To].At, pts[l.From].At)
+		for k, q := range l.Intensity {
+			on := r3.Add(pts[l.From].At, r3.Scale(float64(k)/float64(len(l.Intensity)-1), r))
+			tail := d.view.Project(r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction)))
+			tip := d.view.Project(on)
+			over = append(over, tail)
+			if k%2 == 0 && q != 0 {
+				d.stroke(Load, l.Ref, false, tail, tip)
+				d.head(Load, l.Ref, tail, tip)
+			}
+		}
+		d.stroke(Load, l.Ref, false, over...)
+		d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref})
+	}
+}

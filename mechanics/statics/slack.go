@@ -1,0 +1,93 @@
+package statics
+
+import (
+	"math"
+	"strings"
+)
+
+// Slack is the problem solved again with what cannot push gone slack, or what
+// cannot pull lifted off. Solution is that of the problem without them: where it
+// has a verdict of no equilibrium, the body moves once they let go.
+type Slack struct {
+	Names    []string
+	Solution *Solution
+}
+
+// slacken solves a problem with a broken sense again without what broke it, the
+// worst first, until all that is left keeps its sense or nothing holds.
+func (s *Solution) slacken() {
+	if s.Verdict != SenseBroken {
+		return
+	}
+	gone := map[int]bool{}
+	var names []string
+	at := s
+	for at.Verdict == SenseBroken {
+		worst, j := 0.0, -1
+		for _, q := range at.Broken {
+			if len(q.Magnitude.Terms) != 1 || q.Magnitude.Const != 0 {
+				continue // tied to others: it does not go slack alone
+			}
+			if v := math.Abs(at.at(q.Magnitude)); v > worst {
+				worst, j = v, q.Magnitude.Terms[0].Unknown
+			}
+		}
+		if j < 0 {
+			return
+		}
+		name := at.X[j].Name
+		for i, u := range s.Problem.Unknowns {
+			if u.Name == name {
+				gone[i] = true
+			}
+		}
+		names = append(names, name)
+		at = solve(s.Problem.Without(gone))
+	}
+	s.Slack = &Slack{Names: names, Solution: at}
+}
+
+// slackWords says what follows once a cable is slack: what carries then, or what moves.
+func (s *Solution) slackWords() []string {
+	if s.Slack == nil {
+		return nil
+	}
+	without := "without " + listed(s.Slack.Names)
+	t := s.Slack.Solution
+	if t.Verdict == NoEquilibrium {
+		out := []string{without + " there is no equilibrium"}
+		for _, m := range t.Motions {
+			if m.Excited {
+				out = append(out, "then "+t.MotionWords(m))
+			}
+		}
+		return out
+	}
+	var carry, idle []string
+	for j, x := range t.X {
+		switch {
+		case x.Fixed && x.Value == 0:
+			idle = append(idle, x.Name)
+		case x.Fixed:
+			unit := t.Problem.Units.For(t.Problem.Unknowns[j].Dim)
+			carry = append(carry, x.Name+" = "+unit.Format(x.Value, t.Problem.Figures))
+		default:
+			carry = append(carry, x.Name)
+		}
+	}
+	words := without + " there is equilibrium"
+	if len(carry) > 0 {
+		words += ": " + listed(carry) + " carry"
+	}
+	if len(idle) > 0 {
+		words += ", " + listed(idle) + " nothing"
+	}
+	return []string{words}
+}
+
+func listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
