@@ -28,6 +28,8 @@ type Joint struct {
 	Impending     bool // friction is at its most, Slip is the way the first body would go
 	Slip          r3.Vec
 	Limit         float64 // capacity of the resultant force, N; 0 where none
+	Face          [2]int  // the points between which a face rests on the surface
+	HasFace       bool
 	Acts          []Act
 
 	names []string // of its unknowns, before they have indices
@@ -76,10 +78,10 @@ func (r *reading) joint(j *Joint, row sheet.Row) bool {
 		r.fail(ref, whole(text), "a "+text+" has no meaning in the plane", "write one of "+strings.Join(jointNames(true), ", "))
 		return false
 	}
-	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointHolds(j, row, holds)
+	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
 }
 
-var jointKeys = []string{"kind", "at", "on", "normal", "axis", "moments", "friction", "impending", "limit"}
+var jointKeys = []string{"kind", "at", "on", "normal", "axis", "moments", "friction", "impending", "face", "limit"}
 
 func jointKindOf(s string) (JointKind, bool) {
 	for i, k := range joints {

@@ -47,6 +47,9 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 			add(&j.Forces, name, c.d)
 		}
 	}
+	if j.HasFace {
+		moments = HoldAll
+	}
 	for _, c := range r.held(moments, j.Axis, true) {
 		add(&j.Moments, "M"+j.Name+c.suffix, c.d)
 	}

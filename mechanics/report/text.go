@@ -26,6 +26,9 @@ func Text(s *statics.Solution) string {
 	section(&b, "lines of action: r from the first point to the second, u = r/|r|", lineRows(p))
 	section(&b, systemTitle(p), systemRows(s))
 	section(&b, "checks", checkRows(s))
+	if c, ok := s.Governing(); ok {
+		fmt.Fprintf(&b, "\ngoverning: %s\n", c.Says(p))
+	}
 	section(&b, "printed answers", answerRows(s))
 	fmt.Fprintf(&b, "\nCaution: %s.\n", Caution)
 	return b.String()

@@ -11,7 +11,7 @@ import (
 
 // Name is a check's name in the JSON contract: what it is about, and of what.
 func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "two-force member", "three-force member", "limit", "senses"}[c.Kind]
+	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses"}[c.Kind]
 	if c.Subject == "" {
 		return what
 	}
@@ -56,13 +56,15 @@ func (c Check) Says(p *problem.Problem) string {
 			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
 		}
 		return fmt.Sprintf("%s holds: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
+	case CheckTipping:
+		return c.tippingWords(p)
 	case CheckTwoForce:
-		return fmt.Sprintf("%s is a two-force member: forces act on it at %s only, so they lie along the line between, to %.1e", c.Subject, c.With, c.Value)
+		return fmt.Sprintf("%s is a two-force member: forces act on it at %s only, so they lie along the line between, %s", c.Subject, c.With, within(c.Value, ""))
 	case CheckThreeForce:
 		if !c.Meets {
-			return fmt.Sprintf("%s is a three-force member: its forces at %s have parallel lines of action, to %.1e", c.Subject, c.With, c.Value)
+			return fmt.Sprintf("%s is a three-force member: its forces at %s have parallel lines of action, %s", c.Subject, c.With, within(c.Value, ""))
 		}
-		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, to %.1e", c.Subject, c.With, placeWords(p, c.Meet), c.Value)
+		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, %s", c.Subject, c.With, placeWords(p, c.Meet), within(c.Value, ""))
 	case CheckLimit, CheckJointLimit:
 		if math.IsInf(c.Value, 1) {
 			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
@@ -72,7 +74,11 @@ func (c Check) Says(p *problem.Problem) string {
 		if !c.OK {
 			word = "exceeds its limit: it uses"
 		}
-		return fmt.Sprintf("%s %s %s %% of %s", c.Subject, word, use, force(c.Bound))
+		says := fmt.Sprintf("%s %s %s %% of %s", c.Subject, word, use, force(c.Bound))
+		if c.OK && c.Value > 0 {
+			says += ", a factor of " + units.Figures(c.Bound/c.Value, p.Figures) + " left"
+		}
+		return says
 	}
 	if c.OK {
 		return "some values of the free unknowns keep every sense"

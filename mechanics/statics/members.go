@@ -153,6 +153,9 @@ func (s *Solution) checkJoints() {
 			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
 				OK: needed <= available+senseTol*s.scale()})
 		}
+		if j.HasFace {
+			s.checkTipping(i)
+		}
 		if j.Limit > 0 {
 			f := r3.Norm(s.sum(r3.Vec{}, j.Forces))
 			s.Checks = append(s.Checks, Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Value: f, Bound: j.Limit, OK: f <= j.Limit})

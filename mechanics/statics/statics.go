@@ -139,6 +139,7 @@ const (
 	CheckSense                       // cables pull, contacts push
 	CheckLimit                       // use of a limit
 	CheckFriction                    // needed friction against available
+	CheckTipping                     // the push on a face acts within it
 	CheckTwoForce                    // forces of a two-force member along the line that joins its points
 	CheckThreeForce                  // lines of action of a three-force member meet, or are parallel
 	CheckJointLimit                  // use of a joint's limit

@@ -1,0 +1,57 @@
+package problem
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// faceLean is how far a face may lean off the surface it rests on: rounding of
+// typed coordinates is 1e-15, and 1e-9 of a length is nothing to a block.
+const faceLean = 1e-9
+
+// jointFace reads face = "A B": in the plane, the two ends of a face that rests
+// on the surface. Its pressure has a resultant along the normal somewhere
+// between them, so the joint holds a moment as well, as far as the face reaches.
+func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
+	text, ref, ok := r.text("joints", row, "face")
+	if !ok {
+		return true
+	}
+	words := fields(text)
+	switch holds := j.Kind.Where(r.p.Planar); {
+	case !r.p.Planar:
+		r.fail(ref, whole(text), "a face is read in the plane only", "in space put a joint at each corner")
+		return false
+	case j.Kind.String() == "roller" || j.Kind.String() == "rocker" || holds.Forces != HoldNormal && holds.Forces != HoldRough:
+		r.fail(ref, whole(text), "a "+j.Kind.String()+" touches at a point and has no face", "write kind = \"smooth-surface\" or \"rough-surface\"")
+		return false
+	case len(words) != 2:
+		r.fail(ref, whole(text), "a face runs from one point to another", "write face = \"A B\"")
+		return false
+	}
+	for k, w := range words {
+		i, ok := r.pointNamed(ref, text[w.Start:w.End], w)
+		if !ok {
+			return false
+		}
+		j.Face[k] = i
+	}
+	along := r3.Sub(r.p.Points[j.Face[1]].At, r.p.Points[j.Face[0]].At)
+	u, ok := unit(along)
+	if !ok {
+		r.fail(ref, whole(text), "this face has no length", "name the points at its two ends")
+		return false
+	}
+	if abs(r3.Dot(u, j.Normal)) > faceLean {
+		r.fail(ref, whole(text), "this face does not lie on the surface, whose normal stands across it", "turn the normal, or name the points at the face's ends")
+		return false
+	}
+	if r.p.Bodies[j.First].Particle {
+		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
+		return false
+	}
+	j.HasFace = true
+	return true
+}
