@@ -128,11 +128,7 @@ func format(p *problem.Problem, v float64, d units.Dim) string {
 
 // bare is format without the unit, for columns whose unit is in the head.
 func bare(p *problem.Problem, v float64, d units.Dim) string {
-	text := format(p, v, d)
-	if i := strings.LastIndexByte(text, ' '); i > 0 {
-		return text[:i]
-	}
-	return text
+	return strings.TrimSpace(strings.TrimSuffix(format(p, v, d), p.Units.For(d).Symbol))
 }
 
 // vector prints a vector in the sheet's unit: (1.5, 2, -3).

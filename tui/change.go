@@ -35,9 +35,20 @@ func (m *Model) write(e *edit, f *fresh) error {
 
 // newRowEdit adds a row with the cells that it needs, to be filled in next.
 func newRowEdit(f *fresh, name string) sheet.Edit {
-	cells := []sheet.KeyText{{Key: "", Text: ""}}
-	if f.table == "lines" {
+	var cells []sheet.KeyText
+	switch f.table {
+	case "lines":
 		cells = []sheet.KeyText{{Key: "kind", Text: "cable"}, {Key: "path", Text: ""}}
+	case "joints":
+		cells = []sheet.KeyText{{Key: "kind", Text: ""}}
+	case "couples":
+		cells = []sheet.KeyText{{Key: "on", Text: ""}, {Key: "magnitude", Text: ""}}
+	case "distributed":
+		cells = []sheet.KeyText{{Key: "on", Text: ""}, {Key: "path", Text: ""}, {Key: "along", Text: ""}, {Key: "magnitude", Text: ""}}
+	case "bodies":
+		cells = []sheet.KeyText{{Key: "about", Text: ""}}
+	default:
+		cells = []sheet.KeyText{{Key: "", Text: ""}}
 	}
 	return sheet.AddRow{Table: f.table, Name: name, After: f.after, Cells: cells}
 }

@@ -154,23 +154,21 @@ func (m *Model) changed() tea.Cmd {
 
 // newRow begins a row behind the one under the cursor, with its name.
 func (m *Model) newRow() tea.Cmd {
-	f := &fresh{at: m.at[m.focus].row + 1}
-	switch m.focus {
-	case layout.Given:
-		f.table = "given"
-	case layout.Points:
-		f.table = "points"
-	case layout.Lines:
-		f.table = "lines"
-	case layout.Unknowns:
-		f.at = len(m.tables[m.focus].records)
+	f := &fresh{table: [...]string{layout.Given: "given", layout.Points: "points", layout.Lines: "lines", layout.Unknowns: ""}[m.focus]}
+	records, at := m.tables[m.focus].records, m.at[m.focus].row
+	if m.focus == layout.Lines && at < len(records) {
+		f.table = records[at].row.Table // a joint follows a joint
 	}
-	if f.table != "" {
-		rows := m.history.Current().Table(f.table).Rows
-		f.at = min(f.at, len(rows))
-		if f.at > 0 {
-			f.after = rows[f.at-1].Name
+	// Behind the row under the cursor, or behind the last where that is of
+	// another table.
+	same := at < len(records) && records[at].row.Table == f.table
+	for i, r := range records {
+		if r.row.Table == f.table && (!same || i <= at) {
+			f.at, f.after = i+1, r.row.Row
 		}
+	}
+	if f.table == "" {
+		f.at = len(records)
 	}
 	m.fresh = f
 	m.rebuild()

@@ -61,6 +61,12 @@ func (m Model) helpText(w int) doc {
 		rows = append(rows, [2]string{k.Name, k.Holds + "; positive: " + k.Positive})
 	}
 	pairs(rows, 10)
+	d.heading("Kinds of joints, rows of [joints]")
+	rows = nil
+	for _, j := range problem.Joints() {
+		rows = append(rows, [2]string{j.Name, j.Says})
+	}
+	pairs(rows, 18)
 	d.heading("Directions (along)")
 	pairs(directions, 32)
 	d.heading("Sizes of forces")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -15,12 +16,15 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	if len(s.System.Rows) == 0 {
 		return
 	}
-	force := p.Units.Force.Symbol
-	d.heading("A x = b   (b in " + force + ")")
+	unit := "b in " + p.Units.Force.Symbol
+	if moments(s) {
+		unit += ", of moments in " + p.Units.For(units.Moment).Symbol
+	}
+	d.heading("A x = b   (" + unit + ")")
 	label := 4
 	for i, r := range s.System.Rows {
 		if i < mostRows {
-			label = max(label, grid.Width(rowName(r.Name, r.Axis)))
+			label = max(label, grid.Width(rowName(r)))
 		}
 	}
 	cols := min(len(s.System.Cols), mostCols)
@@ -37,14 +41,14 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		line := []seg{{grid.Fit(rowName(r.Name, r.Axis), label), theme.Name}}
+		line := []seg{{grid.Fit(rowName(r), label), theme.Name}}
 		for j := range cols {
-			line = append(line, seg{grid.FitRight(coefficient(s.System.At(i, j)), wide), theme.Plain})
+			line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain})
 		}
-		line = append(line, seg{wall, theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], units.Force), 10), theme.Plain})
+		line = append(line, seg{wall, theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain})
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, seg{fmt.Sprintf("%12s", tiny(left.Value/p.Units.Force.Factor)), theme.Dim}, seg{fmt.Sprintf("%12s", tiny(left.Relative)), theme.Dim})
+			line = append(line, seg{fmt.Sprintf("%12s", tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim}, seg{fmt.Sprintf("%12s", tiny(left.Relative)), theme.Dim})
 		}
 		d.add(line...)
 	}
@@ -53,7 +57,23 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	}
 }
 
-func rowName(body, axis string) string { return body + " " + axis }
+// rowName is the equation's body and axis, and the point that moments are taken
+// about.
+func rowName(r statics.Row) string {
+	if r.Moment && r.About != "" {
+		return r.Name + " " + r.Axis + "(" + r.About + ")"
+	}
+	return r.Name + " " + r.Axis
+}
+
+func moments(s *statics.Solution) bool {
+	for _, r := range s.System.Rows {
+		if r.Moment {
+			return true
+		}
+	}
+	return false
+}
 
 // coefficient prints a cosine or a share of one; an exact nothing as a dot, so
 // that the pattern of the matrix shows.

@@ -96,7 +96,7 @@ func (l live) values(d *doc) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
-		line := []seg{{grid.Fit(x.Name, 8), theme.Name}, {" " + b.found(x), theme.Computed}}
+		line := []seg{{grid.Fit(x.Name, 8), theme.Name}, {" " + b.found(i), theme.Computed}}
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
 )
 
@@ -108,4 +109,43 @@ func TestKindsOfSheets(t *testing.T) {
 			r.sees(c.sees...)
 		})
 	}
+}
+
+// boom is a rigid body: 100 kg at T, held by a cable and a pin; with 5 kN m on it.
+const boom = `plane = "xy"
+[points]
+A = { at = "0, 0", on = "boom" }
+T = { at = "4, 0", on = "boom" }
+W = "0, 3"
+[lines]
+cable = { kind = "cable", path = "T W" }
+load = { kind = "weight", at = "T", magnitude = "100 kg" }
+[joints]
+A = { kind = "pin" }
+[couples]
+M0 = { on = "boom", magnitude = "5000 N m" }
+`
+
+func TestJointsAndCouplesStandBelowTheLines(t *testing.T) {
+	r := newRig(t, boom, 200, 60)
+	r.sees("pin", "couple", "5000 N m", "of moments in N m", "Ax", "joint")
+	joint := sheet.Ref{Table: "joints", Row: "A", Key: "kind"}
+	r.keys("alt+3", "down", "down", "right")
+	r.text("fixed")
+	r.keys("enter")
+	r.holds(joint, "fixed")
+	r.sees("indeterminate to degree 1", "MAz")
+	r.keys("right", "right", "right")
+	r.text("6000 N m")
+	r.keys("enter", "ctrl+z", "ctrl+z")
+	r.holds(joint, "pin")
+	// A row made on a joint is a joint.
+	r.keys("up", "home", "ctrl+n")
+	r.text("T")
+	r.keys("enter")
+	r.text("roller")
+	r.keys("tab", "tab")
+	r.text("+y")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "joints", Row: "T", Key: "normal"}, "+y")
 }

@@ -24,10 +24,10 @@ func (b builder) unknowns() table {
 		}
 	}
 	if b.problem != nil {
-		for _, u := range b.problem.Unknowns {
+		for i, u := range b.problem.Unknowns {
 			if !shown[u.Name] {
 				shown[u.Name] = true
-				t.records = append(t.records, b.other(u.Name))
+				t.records = append(t.records, b.other(i))
 			}
 		}
 	}
@@ -75,17 +75,18 @@ func (b builder) member(row sheet.Row) record {
 }
 
 // other is the row of an unknown that is no line's own magnitude.
-func (b builder) other(name string) record {
+func (b builder) other(i int) record {
+	u := b.problem.Unknowns[i]
 	value := slot{look: b.result()}
-	if b.solution != nil {
-		for _, x := range b.solution.X {
-			if x.Name == name {
-				value.text = b.found(x)
-			}
-		}
+	if b.solution != nil && i < len(b.solution.X) {
+		value.text, value.bad = b.found(i), b.solution.X[i].Broken
 	}
-	answer, met := b.answer(name)
-	return record{row: sheet.Ref{}, slots: []slot{{text: name, look: theme.Name}, {text: "tied", look: theme.Dim}, value, {}, {}, {}, answer, met}}
+	of, row := "tied", sheet.Ref{}
+	if u.Joint >= 0 && u.Joint < len(b.problem.Joints) {
+		of, row = "joint", b.problem.Joints[u.Joint].Ref
+	}
+	answer, met := b.answer(u.Name)
+	return record{row: row, slots: []slot{{text: u.Name, look: theme.Name}, {text: of, look: theme.Dim}, value, {}, {}, {}, answer, met}}
 }
 
 // asks is the row of a result that the sheet asks for.

@@ -15,23 +15,23 @@ func (b builder) magnitude(i int) string {
 		return format(b.problem, v, units.Force)
 	}
 	if terms := b.problem.Lines[i].Magnitude.Terms; len(terms) == 1 && terms[0].Coef == 1 {
-		return b.found(b.solution.X[terms[0].Unknown])
+		return b.found(terms[0].Unknown)
 	}
 	return "free"
 }
 
 // found is an unknown's value, or the range it may lie in.
-func (b builder) found(x statics.Unknown) string {
-	p := b.problem
+func (b builder) found(i int) string {
+	p, x, d := b.problem, b.solution.X[i], b.problem.Unknowns[i].Dim
 	switch {
 	case x.Fixed:
-		return format(p, x.Value, units.Force)
+		return format(p, x.Value, d)
 	case finite(x.Low) && finite(x.High):
-		return bare(p, x.Low, units.Force) + ".." + bare(p, x.High, units.Force)
+		return bare(p, x.Low, d) + ".." + bare(p, x.High, d)
 	case finite(x.Low):
-		return ">= " + bare(p, x.Low, units.Force)
+		return ">= " + bare(p, x.Low, d)
 	case finite(x.High):
-		return "<= " + bare(p, x.High, units.Force)
+		return "<= " + bare(p, x.High, d)
 	}
 	return "free"
 }

@@ -89,12 +89,13 @@ func (p *pen) look(s figure.Stroke) grid.Style {
 	return [...]grid.Style{
 		figure.Cable: theme.Cable, figure.Strut: theme.Strut, figure.Link: theme.Link, figure.Spring: theme.Spring,
 		figure.Arrow: theme.Force, figure.Ground: theme.Ground, figure.Particle: theme.Point,
+		figure.Body: theme.Plain, figure.Load: theme.Force, figure.Couple: theme.Force,
 	}[s.Kind]
 }
 
 func (p *pen) stroke(s figure.Stroke) {
 	look := p.look(s)
-	thick := s.Kind == figure.Strut || s.Ref == p.o.On && s.Ref.Row != "" && s.Kind != figure.Ground && s.Kind != figure.Particle
+	thick := s.Kind == figure.Strut || s.Kind == figure.Body || s.Ref == p.o.On && s.Ref.Row != "" && s.Kind != figure.Ground && s.Kind != figure.Particle
 	if p.o.ASCII && p.mark(s, look) {
 		return
 	}

@@ -73,7 +73,7 @@ func (p *pen) mark(s figure.Stroke, look grid.Style) bool {
 		char, at = 'o', middle(s.Pts)
 	case s.Kind == figure.Ground:
 		char, at = '#', middle(s.Pts)
-	case s.Kind == figure.Arrow && len(s.Pts) == 3:
+	case len(s.Pts) == 3 && (s.Kind == figure.Arrow || s.Kind == figure.Load || s.Kind == figure.Couple):
 		at = s.Pts[1]
 		back := middle([]figure.Vec{s.Pts[0], s.Pts[2]})
 		char = head(at.X-back.X, at.Y-back.Y)
