@@ -42,10 +42,10 @@ func (s *Solution) Words() []string {
 	for _, i := range s.Broken {
 		out = append(out, s.brokenWords(i))
 	}
-	out = append(out, s.slackWords()...)
 	for _, m := range s.Motions {
 		out = append(out, s.MotionWords(m))
 	}
+	out = append(out, s.slackWords()...)
 	return out
 }
 

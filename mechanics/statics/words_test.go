@@ -49,13 +49,17 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`, `
 determinate, sense broken: every unknown has one value, and not every line can act that way
 T would have to push with 12.0 N: a cable only pulls, so it goes slack
 S would have to pull with 5.00 N: a strut only pushes, so it comes away
-N would have to pull with 3.00 N: a contact only pushes, so it lifts off`},
+N would have to pull with 3.00 N: a contact only pushes, so it lifts off
+without T there is no equilibrium
+then nothing holds P along +x: 12.0 N is unbalanced`},
 		{"sense broken and partly constrained", p2 + `
 T = { kind = "cable", at = "P", along = "+x" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "2 kN" }`, `
 determinate, sense broken, partly constrained: every unknown has one value, and not every line can act that way
 T would have to push with 2000 N: a cable only pulls, so it goes slack
-nothing holds P along y, and no load acts that way`},
+nothing holds P along y, and no load acts that way
+without T there is no equilibrium
+then nothing holds P along +x: 2000 N is unbalanced`},
 		{"a tied cable is slack", p2 + `
 R = { kind = "force", at = "P", along = "+x" }
 T = { kind = "cable", at = "P", along = "+x", magnitude = "2*R - 10 N" }
@@ -260,7 +264,7 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`)
 		{Check{Kind: CheckSense, Subject: "T", Line: 0, Value: -80}, "sense T", "T = 80.0 N: compression, which a cable cannot take"},
 		{Check{Kind: CheckSense, Subject: "S", Line: 1, Value: -80}, "sense S", "S = 80.0 N: tension, which a strut cannot take"},
 		{Check{Kind: CheckSense, Subject: "N", Line: 2, Value: -80}, "sense N", "N = 80.0 N: pull, which a contact cannot take"},
-		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 90, OK: true}, "limit T", "T uses 88.9 % of 90.0 N"},
+		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 90, OK: true}, "limit T", "T uses 88.9 % of 90.0 N, a factor of 1.13 left"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 50}, "limit T", "T exceeds its limit: it uses 160 % of 50.0 N"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: math.Inf(1), Bound: 50}, "limit T", "T has no greatest value to hold against its limit of 50.0 N"},
 		{Check{Kind: CheckSenseRange, OK: true}, "senses", "some values of the free unknowns keep every sense"},
