@@ -292,15 +292,7 @@ func (c *command) read(name string, unreadable func(title string, faults []repor
 		if len(errs) == 0 {
 			return statics.Solve(p)
 		}
-		title = p.Title
-		for _, e := range errs {
-			line, column := s.Position(e.Ref, e.Span.Start)
-			f := report.Fault{Line: line, Column: column, Msg: e.Msg, Hint: e.Hint, Source: s.Line(line)}
-			if endLine, end := s.Position(e.Ref, e.Span.End); endLine == line {
-				f.Width = end - column
-			}
-			faults = append(faults, f)
-		}
+		title, faults = p.Title, report.Faults(s, errs)
 	}
 	for _, f := range faults {
 		c.refuse(display(name), f)
@@ -317,7 +309,7 @@ func fault(name string, err error) report.Fault {
 	var changed *sheet.ChangedError
 	switch {
 	case errors.As(err, &text):
-		return report.Fault{Line: text.Line, Column: text.Column, Msg: text.Msg, Hint: text.Hint}
+		return report.Fault{Line: text.Line, Column: text.Column, Msg: text.Msg, Hint: text.Hint, Source: text.Source}
 	case errors.As(err, &changed):
 		return report.Fault{Msg: changed.Error(), Hint: "name another, or open it with `trivet " + name + "`"}
 	case errors.As(err, &file):

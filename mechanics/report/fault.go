@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -16,6 +18,19 @@ type Fault struct {
 	Width        int
 	Source       string
 	Msg, Hint    string
+}
+
+// Faults gives a problem's errors their places in the file.
+func Faults(s *sheet.Sheet, errs []problem.Error) []Fault {
+	faults := make([]Fault, len(errs))
+	for i, e := range errs {
+		line, column := s.Position(e.Ref, e.Span.Start)
+		faults[i] = Fault{Line: line, Column: column, Msg: e.Msg, Hint: e.Hint, Source: s.Line(line)}
+		if endLine, end := s.Position(e.Ref, e.Span.End); endLine == line {
+			faults[i].Width = end - column
+		}
+	}
+	return faults
 }
 
 // Where is the fault's line for standard error, `file:line:column: what: what

@@ -182,7 +182,7 @@ func lineJSON(p *problem.Problem, i int) jsonLine {
 		return out
 	}
 	leg := l.Legs[0]
-	out.U = &[3]float64{leg.U.X, leg.U.Y, leg.U.Z}
+	out.U = &[3]float64{leg.U.X + 0, leg.U.Y + 0, leg.U.Z + 0} // + 0: no negative zero
 	if leg.To >= 0 {
 		out.R = &[3]float64{leg.R.X / unit.Factor, leg.R.Y / unit.Factor, leg.R.Z / unit.Factor}
 		out.Length = number(l.Length() / unit.Factor)

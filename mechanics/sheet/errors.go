@@ -11,6 +11,7 @@ import (
 type Error struct {
 	Line, Column int
 	Msg, Hint    string
+	Source       string // the line it stands on
 }
 
 // Error gives "line:column: what is wrong"; the caller puts the file before it.
@@ -37,7 +38,18 @@ func place(text string, offset int) (line, column int) {
 	return strings.Count(text[:start], "\n") + 1, utf8.RuneCountInString(before) + 1
 }
 
+// lineAt is the line that a byte offset stands on, without a mark or an end.
+func lineAt(text string, offset int) string {
+	offset = max(0, min(offset, len(text)))
+	start := strings.LastIndexByte(text[:offset], '\n') + 1
+	line, _, _ := strings.Cut(text[start:], "\n")
+	if start == 0 {
+		line = strings.TrimPrefix(line, bom)
+	}
+	return strings.TrimSuffix(line, "\r")
+}
+
 func errorAt(text string, offset int, msg, hint string) *Error {
 	line, column := place(text, offset)
-	return &Error{Line: line, Column: column, Msg: msg, Hint: hint}
+	return &Error{Line: line, Column: column, Msg: msg, Hint: hint, Source: lineAt(text, offset)}
 }
