@@ -51,6 +51,8 @@ func askedWords(text string) []units.Span {
 	return spans
 }
 
+var answerKeys = []string{"printed", "within", "why"}
+
 // readAnswers reads what a source prints. An answer is held to half a unit of
 // the last place printed, or to the tolerance within that the sheet gives, with
 // its reason under why.
@@ -65,6 +67,7 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(row sheet.Row) {
+	r.misspelt(row, "answers", "answer", answerKeys)
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "printed"

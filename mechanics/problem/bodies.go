@@ -17,6 +17,8 @@ const (
 	groundWord   = "ground"
 )
 
+var bodyKeys = []string{"weight", "centre", "about"}
+
 // readBodies gathers what is cut free from what the points are on: a particle
 // is named after its point, a rigid body has its name from the points on it.
 func (r *reading) readBodies() {
@@ -43,6 +45,7 @@ func (r *reading) readBodies() {
 		}
 	}
 	for _, row := range r.s.Table("bodies").Rows {
+		r.misspelt(row, "bodies", "body", bodyKeys)
 		if _, ok := r.bodies[row.Name]; !ok {
 			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}
@@ -63,7 +66,7 @@ func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units
 		b = len(r.p.Bodies)
 		r.bodies[name] = b
 		r.p.Bodies = append(r.p.Bodies, Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}})
-		if !particle {
+		if _, own := r.s.Table("bodies").Row(name); own && !particle {
 			r.p.Bodies[b].Ref = sheet.Ref{Table: "bodies", Row: name}
 		}
 	}

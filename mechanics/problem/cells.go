@@ -171,7 +171,12 @@ func (r *reading) text(table string, row sheet.Row, key string) (text string, re
 		return "", ref, false
 	}
 	if !c.Readable {
-		r.fail(ref, units.Span{}, key+" is neither a text nor a number", "write it in quotes")
+		name := key
+		if name == "" {
+			name = row.Name
+		}
+		r.fail(ref, units.Span{}, name+" is neither a text nor a number", "write it in quotes")
+		r.notText = sheet.Ref{Table: table, Row: row.Name}
 		return "", ref, false
 	}
 	if strings.TrimSpace(c.Text) == "" {

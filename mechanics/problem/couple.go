@@ -2,6 +2,7 @@ package problem
 
 import (
 	"strconv"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -97,8 +98,13 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		}
 		perAngle := units.Moment
 		perAngle.A = -1
-		if k.Dim == units.Moment {
+		switch k.Dim {
+		case perAngle, units.Number:
+		case units.Moment:
 			k.Dim = perAngle // N m is read as N m/rad
+		default:
+			r.fail(kRef, whole(kText), "a torsional stiffness is a moment per angle, and "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "write for example \"20 N m/rad\"")
+			return false
 		}
 		k, ok1 = r.want(kRef, kText, k, perAngle)
 		turn, ok2 := r.scalar(turnRef, turnText, env{r: r, scope: inGiven}, units.Angle)

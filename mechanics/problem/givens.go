@@ -5,6 +5,8 @@ import (
 	"trivet/units"
 )
 
+var givenKeys = []string{"value", "range", "step"}
+
 func (r *reading) readGivens() {
 	for i := range r.p.Givens {
 		r.given(i)
@@ -38,6 +40,7 @@ func (r *reading) given(i int) bool {
 
 func (r *reading) readGiven(i int) bool {
 	g, row := &r.p.Givens[i], r.givenRows[i]
+	r.misspelt(row, "given", "given value", givenKeys)
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "value"
@@ -81,9 +84,12 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			r.failCell(ref, err)
 			return
 		}
-		a, ok1 := bound(ref, text, low)
-		b, ok2 := bound(ref, text, high)
-		if !ok1 || !ok2 {
+		a, ok := bound(ref, text, low)
+		if !ok {
+			return
+		}
+		b, ok := bound(ref, text, high)
+		if !ok {
 			return
 		}
 		if a >= b {

@@ -173,6 +173,9 @@ func (r *reading) unitSet() units.Set {
 			r.fail(ref, units.Span{}, "a unit is wanted here", "write "+row.Name+" = \""+slot.Symbol+"\"")
 			continue
 		}
+		if strings.TrimSpace(c.Text) == "" {
+			continue
+		}
 		u, err := units.ParseUnit(c.Text)
 		switch {
 		case err != nil:

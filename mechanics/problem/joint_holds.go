@@ -20,8 +20,8 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 			r.fail(ref, whole(text), "moments says only \"none\"", "write moments = \"none\", or leave it out")
 			return false
 		}
-		if !j.Kind.Info().MayLack {
-			r.fail(ref, whole(text), "a "+j.Kind.String()+" without its moments is another joint", "write kind = \"pin\" or \"ball-and-socket\"")
+		if moments != HoldNone && !j.Kind.Info().MayLack {
+			r.fail(ref, whole(text), "a "+j.Kind.String()+" joint keeps its moments", "write kind = \"pin\" or \"ball-and-socket\" for one without")
 			return false
 		}
 		moments = HoldNone

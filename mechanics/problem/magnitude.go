@@ -1,8 +1,6 @@
 package problem
 
 import (
-	"errors"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/units"
@@ -127,8 +125,6 @@ func (r *reading) addUnknown(i int, name string) int {
 	return u
 }
 
-var errByComponents = errors.New("is given by components and has no magnitude of its own")
-
 // magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
 // several lines share. Unit symbols and the reader's own words stay what they are.
 func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
@@ -138,7 +134,8 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		l := &r.p.Lines[i]
 		if l.byComponents {
-			return units.Value{}, true, errByComponents
+			return units.Value{}, true, &units.Error{Msg: name + " is given by components and has no magnitude of its own",
+				Hint: "give " + name + " a direction with along, and its magnitude apart"}
 		}
 		return r.asValue(l.Magnitude), true, nil
 	}

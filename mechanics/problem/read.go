@@ -83,8 +83,9 @@ type reading struct {
 	givenRows             []sheet.Row
 	givenAt, pointAt      []progress
 	magnitudeAt           []progress
-	chain                 []string // names being read, for naming a circle
-	blocked               bool     // the last evaluation failed for a cell reported elsewhere
+	chain                 []string  // names being read, for naming a circle
+	notText               sheet.Ref // the last row that has a cell that is no text
+	blocked               bool      // the last evaluation failed for a cell reported elsewhere
 	east, north           [3]float64
 }
 
@@ -99,6 +100,9 @@ const (
 )
 
 func (r *reading) fail(ref sheet.Ref, span units.Span, msg, hint string) {
+	if ref == r.notText {
+		return // what seems missing in this row is there, and has been reported
+	}
 	r.errs = append(r.errs, Error{Ref: ref, Span: span, Msg: msg, Hint: hint})
 }
 
