@@ -59,11 +59,11 @@ func spoil(t *testing.T, c string) string {
 	t.Helper()
 	name, edit, ok := strings.Cut(c, ": ")
 	base, known := bases()[name]
-	from, to, arrow := strings.Cut(edit, "=> ")
+	from, to, arrow := strings.Cut(edit, "=>")
 	if !ok || !known || !arrow {
 		t.Fatalf("no case: %q", c)
 	}
-	from, to = strings.TrimSuffix(from, " "), strings.ReplaceAll(to, `\n`, "\n")
+	from, to = strings.TrimSuffix(from, " "), strings.ReplaceAll(strings.TrimPrefix(to, " "), `\n`, "\n")
 	switch {
 	case from == "":
 		return base + to + "\n"
