@@ -89,7 +89,7 @@ func (m Model) helpText(w int) doc {
 	pairs([][2]string{
 		{"T  C", "tension, compression"}, {"!", "a cell that does not read, or a sense that cannot be"},
 		{"ok  no  FAILS", "an answer or a check that is met, is not"}, {"stale", "the result of an earlier sheet"},
-		{"thick line", "a strut, or the row under the cursor"}, {"dashed", "a force not known"},
+		{"more < > ^ v", "there is more that way: columns, rows, lines"}, {"thick line", "a strut, or the row under the cursor"}, {"dashed", "a force not known"},
 	}, 14)
 	d.heading("Caution")
 	d.wrapped(theme.Plain, "", caution, w)

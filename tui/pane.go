@@ -16,11 +16,13 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	}
 	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, look)
 	c.Text(1, 0, look, " "+string(rune('1'+p))+" "+m.heading(p)+" ")
+	if more := m.more(p, c.W(), c.H()-1); grid.Width(m.heading(p))+len(more)+7 < c.W() {
+		c.Text(c.W()-len(more)-1, 0, look, more)
+	}
 	in := c.In(image.Rect(0, 1, c.W(), c.H()))
 	switch p {
 	case layout.System:
 		m.system.draw(in.In(image.Rect(1, 0, in.W(), in.H())), m.scroll, m.live.stale)
-		m.drawMore(in)
 	case layout.Picture:
 		m.drawPicture(in)
 	default:
@@ -28,11 +30,27 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	}
 }
 
-// drawMore marks a system that goes on below.
-func (m Model) drawMore(c grid.Canvas) {
-	if len(m.system) > m.scroll.y+c.H() {
-		c.Set(c.W()-1, c.H()-1, m.theme.Glyphs.More, theme.Dim)
+// more tells on a pane's rule which way it goes on.
+func (m Model) more(p layout.Pane, w, h int) string {
+	var left, right, above, below bool
+	switch p {
+	case layout.Picture:
+	case layout.System:
+		left, above = m.scroll.x > 0, m.scroll.y > 0
+		right, below = m.system.width() > m.scroll.x+w-1, len(m.system) > m.scroll.y+h
+	default:
+		left, right, above, below = m.hidden(p, w, h)
 	}
+	s := ""
+	for i, goes := range []bool{left, right, above, below} {
+		if goes {
+			s += " " + "<>^v"[i:i+1]
+		}
+	}
+	if s == "" {
+		return ""
+	}
+	return " more" + s + " "
 }
 
 var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Unknown magnitudes", "System", "Picture"}

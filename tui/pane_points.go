@@ -23,13 +23,18 @@ func (b builder) points() table {
 }
 
 func (b builder) lengthHead() string {
+	if b.latest != nil && b.latest.Planar {
+		return b.unitHead("x, y")
+	}
+	return b.unitHead("x, y, z")
+}
+
+// unitHead is a column's head with the unit of length.
+func (b builder) unitHead(s string) string {
 	if b.latest == nil || b.latest.Units.Length.Symbol == "" {
-		return "x, y, z"
+		return s
 	}
-	if b.latest.Planar {
-		return "x, y (" + b.latest.Units.Length.Symbol + ")"
-	}
-	return "x, y, z (" + b.latest.Units.Length.Symbol + ")"
+	return s + " (" + b.latest.Units.Length.Symbol + ")"
 }
 
 // coordinates are a point's, where its cell reads.

@@ -56,6 +56,10 @@ func (l live) document(g theme.Glyphs, w int) doc {
 			d.marked(a.OK, a.Says(l.problem), w)
 		}
 	}
+	if task := l.problem.Statement; task != "" {
+		d.heading("Task")
+		d.wrapped(theme.Plain, "", task, w)
+	}
 	d.add()
 	d.wrapped(theme.Dim, "", caution, w)
 	return d

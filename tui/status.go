@@ -18,6 +18,9 @@ func (m Model) drawTop(c grid.Canvas) {
 		x = c.Text(x, 0, theme.Warn, " * unsaved")
 	}
 	text, look := m.verdict()
+	if p := m.live.latest; p != nil && p.Title != "" && x+grid.Width(p.Title)+grid.Width(text)+8 < c.W() {
+		x = c.Text(x+2, 0, theme.Plain, p.Title)
+	}
 	w := min(grid.Width(text), c.W()-x-3)
 	if w > 0 {
 		c.Text(c.W()-w-1, 0, look, grid.Fit(text, w))

@@ -121,6 +121,15 @@ func (m Model) drawTable(c grid.Canvas, p layout.Pane) {
 	}
 }
 
+// hidden tells which way a table goes on: columns to the left and right, rows
+// above and below.
+func (m Model) hidden(p layout.Pane, w, h int) (left, right, above, below bool) {
+	t, at := m.tables[p], m.at[p]
+	widths := t.widths(w-1, at.col)
+	n := len(widths)
+	return n > 1 && widths[1] == 0, n > 1 && widths[n-1] == 0, at.top > 0, at.top+h-1 < len(t.records)
+}
+
 func fit(s string, w int, right bool) string {
 	if right {
 		return grid.FitRight(s, w)

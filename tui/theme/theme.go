@@ -58,16 +58,19 @@ type Glyphs struct {
 // light or dark.
 func New(ascii bool) Theme {
 	plain := lipgloss.NewStyle()
+	// Bright black, the usual grey, is the background itself in some palettes;
+	// faint text is never less than readable.
+	faint := plain.Faint(true)
 	colour := func(c string) lipgloss.Style { return plain.Foreground(lipgloss.Color(c)) }
 	looks := [roles]lipgloss.Style{
 		Plain:     plain,
-		Dim:       colour("8"),
-		Rule:      colour("8"),
+		Dim:       faint,
+		Rule:      faint,
 		RuleFocus: colour("4").Bold(true),
 		Head:      plain.Underline(true),
 		Name:      plain.Bold(true),
 		Computed:  colour("6"),
-		Stale:     colour("8").Italic(true),
+		Stale:     faint.Italic(true),
 		Selected:  plain.Reverse(true),
 		Beside:    plain.Underline(true),
 		Typing:    plain.Underline(true).Bold(true),
@@ -82,7 +85,7 @@ func New(ascii bool) Theme {
 		Link:      colour("5"),
 		Spring:    colour("2"),
 		Force:     colour("1"),
-		Ground:    colour("8"),
+		Ground:    faint,
 		Point:     plain.Bold(true),
 		Emphasis:  colour("6").Bold(true),
 	}
