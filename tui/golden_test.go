@@ -9,6 +9,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 )
 
@@ -171,4 +172,21 @@ func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
 	r.sees("Picture side")
 	r.keys("right")
 	r.sees("Picture in space", "turned 105")
+}
+
+func TestATerminalOfASCIIGetsASCII(t *testing.T) {
+	s, err := sheet.Parse([]byte(strings.Replace(crane, "Wall crane", "Wändkran 世", 1)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, keys := range [][]string{nil, {"alt+6"}, {"?", "end"}, {"alt+4", "down", "x"}} {
+		r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Env: []string{"LANG=C"}})
+		r.keys(keys...)
+		checkFrame(t, r.m)
+		for _, c := range r.screen() {
+			if c >= 0x80 {
+				t.Fatalf("%q is not ASCII in\n%s", c, r.screen())
+			}
+		}
+	}
 }

@@ -65,9 +65,13 @@ func New(opt Options) Model {
 		// An empty text always reads.
 		opt.Sheet, _ = sheet.Parse(nil)
 	}
+	set := theme.Characters(opt.Env)
+	if opt.ASCII {
+		set = theme.Seven
+	}
 	m := Model{
 		path: opt.Path, stamp: opt.Stamp,
-		theme:   theme.New(opt.ASCII || theme.Narrow(opt.Env)),
+		theme:   theme.New(set),
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
 		note: note{text: opt.Note},

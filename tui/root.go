@@ -137,6 +137,9 @@ func (m Model) frame() string {
 		}
 		m.drawFoot(g.All().In(s.Foot))
 	}
+	if m.theme.Set == theme.Seven {
+		g.Seven()
+	}
 	return g.Render(m.theme.Styles)
 }
 

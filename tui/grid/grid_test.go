@@ -67,6 +67,15 @@ func TestClean(t *testing.T) {
 	}
 }
 
+func TestSevenKeepsTheWidths(t *testing.T) {
+	g := New(9, 1)
+	g.All().Text(0, 0, 0, "ΣF 世…e\u0301°")
+	g.Seven()
+	if got := g.Render(nil); got != "SF ??~eo " {
+		t.Errorf("%q", got)
+	}
+}
+
 func TestFit(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
 		{Fit("abc", 5), "abc  "}, {Fit("abcdef", 4), "abc…"}, {Fit("世界", 3), "世…"}, {Fit("世界", 2), "… "},

@@ -133,3 +133,26 @@ func Window(s string, at, w int) (string, int) {
 	}
 	return cut(rest, w), left
 }
+
+// stand are the characters that stand for others of the same width where a
+// terminal has ASCII alone. It is never written to.
+var stand = map[rune]rune{
+	'…': '~', '·': '.', '°': 'o', '×': 'x', '±': '+', 'Σ': 'S', '−': '-', '≥': '>', '≤': '<', '⊙': '.', '⊗': 'x', '\u00a0': ' ', '\u202f': ' ', '\u2009': ' ',
+}
+
+// Seven leaves only ASCII in the frame; what has no stand-in becomes a question
+// mark.
+func (g *Grid) Seven() {
+	g.more = nil
+	for i, c := range g.cells {
+		switch r, ok := stand[c.r]; {
+		case c.r == 0:
+			g.cells[i].r = '?'
+		case c.r < utf8.RuneSelf:
+		case ok:
+			g.cells[i].r = r
+		default:
+			g.cells[i].r = '?'
+		}
+	}
+}

@@ -44,7 +44,18 @@ const (
 type Theme struct {
 	Styles []grid.Sequences
 	Glyphs Glyphs
+	Set    Set
 }
+
+// Set is the characters that a terminal has.
+type Set int
+
+// The sets.
+const (
+	Unicode Set = iota
+	NoDots      // letters and signs, but no braille and no fine lines
+	Seven       // ASCII alone
+)
 
 // Glyphs are the drawing characters, which not every terminal has.
 type Glyphs struct {
@@ -56,7 +67,7 @@ type Glyphs struct {
 
 // New makes the theme: 16 colours, so that it follows the reader's own palette,
 // light or dark.
-func New(ascii bool) Theme {
+func New(set Set) Theme {
 	plain := lipgloss.NewStyle()
 	// Bright black, the usual grey, is the background itself in some palettes;
 	// faint text is never less than readable.
@@ -89,7 +100,7 @@ func New(ascii bool) Theme {
 		Point:     plain.Bold(true),
 		Emphasis:  colour("6").Bold(true),
 	}
-	t := Theme{Styles: make([]grid.Sequences, roles)}
+	t := Theme{Styles: make([]grid.Sequences, roles), Set: set}
 	for role, look := range looks {
 		// The style is worked out once; a frame only writes what stands
 		// before and after the text.
@@ -99,16 +110,16 @@ func New(ascii bool) Theme {
 		}
 	}
 	t.Glyphs = Glyphs{Rule: '─', RuleFocus: '━', Wall: '│', Row: '▸', More: '…'}
-	if ascii {
+	if set != Unicode {
 		t.Glyphs = Glyphs{ASCII: true, Rule: '-', RuleFocus: '=', Wall: '|', Row: '>', More: '~'}
 	}
 	return t
 }
 
-// Narrow tells from a session's environment whether its terminal is known to
-// lack characters beyond ASCII: the Linux console has no braille, and a locale
-// that is not UTF-8 has nothing.
-func Narrow(env []string) bool {
+// Characters tells from a session's environment which characters its terminal
+// has: the Linux console has no braille, and a locale that is not UTF-8 has
+// nothing beyond ASCII.
+func Characters(env []string) Set {
 	get := func(name string) string {
 		for i := len(env) - 1; i >= 0; i-- {
 			if v, ok := strings.CutPrefix(env[i], name+"="); ok {
@@ -117,15 +128,20 @@ func Narrow(env []string) bool {
 		}
 		return ""
 	}
-	switch term := get("TERM"); term {
-	case "linux", "vt100", "vt220", "dumb":
-		return true
-	}
 	// The first that is set decides, as setlocale has it.
 	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
 		if v := strings.ToLower(get(name)); v != "" {
-			return !strings.Contains(v, "utf-8") && !strings.Contains(v, "utf8")
+			if !strings.Contains(v, "utf-8") && !strings.Contains(v, "utf8") {
+				return Seven
+			}
+			break
 		}
 	}
-	return false
+	switch get("TERM") {
+	case "linux":
+		return NoDots
+	case "vt100", "vt220", "dumb":
+		return Seven
+	}
+	return Unicode
 }
