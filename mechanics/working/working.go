@@ -1,0 +1,72 @@
+// Package working lays a solved problem out as a worked solution: the steps a
+// good textbook takes, with every number, as plain data for any page or screen.
+package working
+
+import "trivet/mechanics/statics"
+
+// Working is a worked solution.
+type Working struct {
+	Solution *statics.Solution
+	Steps    []Step
+}
+
+// Kind says what a step does.
+type Kind int
+
+// The kinds of steps, in the order in which a solution takes them.
+const (
+	CutFree   Kind = iota // what is cut free, and why
+	Forces                // the free-body list of forces
+	Position              // position vector and length of a line: r = B - A
+	Unit                  // unit vector u = r/|r|, with |u| = 1
+	Vector                // force vector F = F u, known or unknown
+	Moment                // r × F about the body's point
+	Equations             // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
+	Matrix                // A x = b
+	Route                 // one step of the hand route: one equation, one unknown
+	Solve                 // the solution of what must be solved together
+	Senses                // what the signs mean
+	Checks                // what shows that it is right
+	Answers               // what was asked, boxed
+	Verdict               // why there is no single solution
+)
+
+// Step is one step. Body is read from top to bottom; About says what a picture of
+// the step shows and nothing else.
+type Step struct {
+	Kind  Kind
+	Title string // "Unit vector along T1"
+	Body  []Block
+	About Subject
+}
+
+// Subject names the things that a step speaks of, as indices of the problem.
+type Subject struct {
+	Bodies, Points, Lines, Joints, Couples, Loads []int
+	Axis                                          *Axis // of a moment
+}
+
+// Axis is an axis or, in the plane, a point that moments are taken about.
+type Axis struct{ At, Along [3]float64 }
+
+// Block is a sentence or a formula. Exactly one of its fields is set.
+type Block struct {
+	Text    []Inline // a sentence; symbols in it are formulas
+	Formula *Math    // set on a line of its own
+	Aligned []Math   // equations under each other, aligned at their relation
+	Table   *Table
+	Boxed   *Math // an answer
+	OK      *bool // with Text: a check and whether it holds
+}
+
+// Inline is a piece of a sentence: words, or a formula among them.
+type Inline struct {
+	Words string
+	Math  *Math
+}
+
+// Table is a small table; the first row is its head. Cells are formulas or words.
+type Table struct {
+	Head []string
+	Rows [][]Inline
+}
