@@ -41,45 +41,6 @@ type Query struct {
 	Dim     units.Dim
 }
 
-// Part is a part of a vector.
-type Part int
-
-// The parts of a vector: components, size, the direction angles from +x, +y,
-// +z, and in the plane the angle counter-clockwise from +x.
-const (
-	X Part = iota
-	Y
-	Z
-	Size
-	Alpha
-	Beta
-	Gamma
-	PlaneAngle
-	MX
-	MY
-	MZ
-	At // where a distributed load's resultant acts, from its first end
-)
-
-var parts = []struct {
-	name          string
-	part          Part
-	dim           units.Dim
-	plane, inside bool // stands in the plane; stands in space
-}{
-	{"x", X, units.Force, true, true},
-	{"y", Y, units.Force, true, true},
-	{"z", Z, units.Force, false, true},
-	{"size", Size, units.Force, true, true},
-	{"alpha", Alpha, units.Angle, true, true},
-	{"beta", Beta, units.Angle, true, true},
-	{"gamma", Gamma, units.Angle, false, true},
-	{"angle", PlaneAngle, units.Angle, true, false},
-	{"mx", MX, units.Moment, false, true},
-	{"my", MY, units.Moment, false, true},
-	{"mz", MZ, units.Moment, true, true},
-}
-
 // QueryHelp is the table of result names for the help.
 func QueryHelp() [][2]string {
 	return [][2]string{
@@ -154,57 +115,6 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
 }
 
-func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
-	}
-	if q.Kind == AskSpread && part == "at" {
-		q.Part, q.Dim = At, units.Length
-		return q, nil
-	}
-	if q.Line >= 0 {
-		switch part {
-		case "length":
-			q.Kind, q.Dim = AskLength, units.Length
-			if p.Lines[q.Line].Length() == 0 {
-				return fail("the line "+p.Lines[q.Line].Name+" has a direction and no length", "give it a path to ask for its length")
-			}
-			return q, nil
-		case "stretch":
-			q.Kind, q.Dim = AskStretch, units.Length
-			if p.Lines[q.Line].Spring == nil {
-				return fail("the line "+p.Lines[q.Line].Name+" is no spring of known stiffness", "ask for the stretch of a spring")
-			}
-			return q, nil
-		case "ux", "uy", "uz":
-			q.Kind, q.Dim, q.Part = AskUnit, units.Number, Part(part[1]-'x')
-			if p.Planar && part == "uz" {
-				return fail("there is no z in the plane", "ask for "+p.Lines[q.Line].Name+".ux or .uy")
-			}
-			return q, nil
-		}
-		q.Kind = AskForce
-	}
-	var names []string
-	for _, k := range parts {
-		stands := k.inside
-		if p.Planar {
-			stands = k.plane
-		}
-		if k.dim == units.Moment && (q.Kind == AskForce || q.Kind == AskSpread || q.Kind == AskLoads && p.Bodies[q.Body].Particle) {
-			continue
-		}
-		if stands && k.name == part {
-			q.Part, q.Dim = k.part, k.dim
-			return q, nil
-		}
-		if stands {
-			names = append(names, k.name)
-		}
-	}
-	return fail("there is no part "+strconv.Quote(part)+" of a force here", "write one of "+strings.Join(names, " "))
-}
-
 func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Error) {
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
@@ -239,84 +149,4 @@ func call(name string) (fn string, args []string, ok bool) {
 		args = append(args, strings.TrimSpace(a))
 	}
 	return strings.TrimSpace(fn), args, true
-}
-
-// LineNamed gives a line's index by name, -1 where there is none.
-func (p *Problem) LineNamed(name string) int {
-	for i := range p.Lines {
-		if p.Lines[i].Name == name {
-			return i
-		}
-	}
-	return -1
-}
-
-func (p *Problem) lineNames() (names []string) {
-	for _, l := range p.Lines {
-		names = append(names, l.Name)
-	}
-	return names
-}
-
-func (p *Problem) bodyNames() (names []string) {
-	for _, b := range p.Bodies {
-		names = append(names, b.Name)
-	}
-	return names
-}
-
-// unknownNamed gives an unknown's index by name. In the plane the moment of a
-// joint C answers to MC as well as to MCz.
-func (p *Problem) unknownNamed(name string) int {
-	for i := range p.Unknowns {
-		if p.Unknowns[i].Name == name {
-			return i
-		}
-	}
-	if p.Planar && strings.HasPrefix(name, "M") {
-		for i := range p.Unknowns {
-			if p.Unknowns[i].Joint >= 0 && p.Unknowns[i].Name == name+"z" {
-				return i
-			}
-		}
-	}
-	return -1
-}
-
-// derived finds results that bear a name of their own and are no unknowns: a
-// known couple, and the friction of a surface where slipping impends.
-func (p *Problem) derived(q Query, name string) (Query, bool) {
-	for i := range p.Couples {
-		if p.Couples[i].Name == name {
-			q.Kind, q.Couple, q.Dim = AskCouple, i, units.Moment
-			return q, true
-		}
-	}
-	for i := range p.Joints {
-		if j := &p.Joints[i]; j.Impending && j.Name+"F" == name {
-			q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
-			return q, true
-		}
-	}
-	return q, false
-}
-
-// holders are the names that have parts.
-func (p *Problem) holders() []string {
-	names := p.lineNames()
-	for i := range p.Joints {
-		names = append(names, p.Joints[i].Name)
-	}
-	for i := range p.Loads {
-		names = append(names, p.Loads[i].Name)
-	}
-	return names
-}
-
-func (p *Problem) resultNames() []string {
-	names := p.lineNames()
-	for _, u := range p.Unknowns {
-		names = append(names, u.Name)
-	}
-	return names
 }

@@ -1,0 +1,98 @@
+package problem
+
+import (
+	"strconv"
+	"strings"
+
+	"trivet/units"
+)
+
+// Part is a part of a vector.
+type Part int
+
+// The parts of a vector: components, size, the direction angles from +x, +y,
+// +z, and in the plane the angle counter-clockwise from +x.
+const (
+	X Part = iota
+	Y
+	Z
+	Size
+	Alpha
+	Beta
+	Gamma
+	PlaneAngle
+	MX
+	MY
+	MZ
+	At // where a distributed load's resultant acts, from its first end
+)
+
+var parts = []struct {
+	name          string
+	part          Part
+	dim           units.Dim
+	plane, inside bool // stands in the plane; stands in space
+}{
+	{"x", X, units.Force, true, true},
+	{"y", Y, units.Force, true, true},
+	{"z", Z, units.Force, false, true},
+	{"size", Size, units.Force, true, true},
+	{"alpha", Alpha, units.Angle, true, true},
+	{"beta", Beta, units.Angle, true, true},
+	{"gamma", Gamma, units.Angle, false, true},
+	{"angle", PlaneAngle, units.Angle, true, false},
+	{"mx", MX, units.Moment, false, true},
+	{"my", MY, units.Moment, false, true},
+	{"mz", MZ, units.Moment, true, true},
+}
+
+func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
+	fail := func(msg, hint string) (Query, *units.Error) {
+		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
+	}
+	if q.Kind == AskSpread && part == "at" {
+		q.Part, q.Dim = At, units.Length
+		return q, nil
+	}
+	if q.Line >= 0 {
+		switch part {
+		case "length":
+			q.Kind, q.Dim = AskLength, units.Length
+			if p.Lines[q.Line].Length() == 0 {
+				return fail("the line "+p.Lines[q.Line].Name+" has a direction and no length", "give it a path to ask for its length")
+			}
+			return q, nil
+		case "stretch":
+			q.Kind, q.Dim = AskStretch, units.Length
+			if p.Lines[q.Line].Spring == nil {
+				return fail("the line "+p.Lines[q.Line].Name+" is no spring of known stiffness", "ask for the stretch of a spring")
+			}
+			return q, nil
+		case "ux", "uy", "uz":
+			q.Kind, q.Dim, q.Part = AskUnit, units.Number, Part(part[1]-'x')
+			if p.Planar && part == "uz" {
+				return fail("there is no z in the plane", "ask for "+p.Lines[q.Line].Name+".ux or .uy")
+			}
+			return q, nil
+		}
+		q.Kind = AskForce
+	}
+	var names []string
+	for _, k := range parts {
+		stands := k.inside
+		if p.Planar {
+			stands = k.plane
+		}
+		if k.dim == units.Moment && (q.Kind == AskForce || q.Kind == AskSpread || q.Kind == AskLoads && p.Bodies[q.Body].Particle) {
+			continue
+		}
+		if stands && k.name == part {
+			q.Part, q.Dim = k.part, k.dim
+			return q, nil
+		}
+		if stands {
+			names = append(names, k.name)
+		}
+	}
+	return fail("there is no part "+strconv.Quote(part)+" of a force here", "write one of "+strings.Join(names, " "))
+}
