@@ -149,3 +149,15 @@ func TestJointsAndCouplesStandBelowTheLines(t *testing.T) {
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "joints", Row: "T", Key: "normal"}, "+y")
 }
+
+func TestAScreenThatIsTooSmallStillAnswers(t *testing.T) {
+	r := newRig(t, crane, 40, 10)
+	r.sees("needs 60 by 16")
+	r.keys("ctrl+o", "x")
+	r.sees("save as: lamp.tomlx")
+	r.keys("esc", "right", "delete", "ctrl+q")
+	r.sees("y / n / esc: lamp.toml has unsaved")
+	if r.keys("n"); !r.quit {
+		t.Error("n does not leave")
+	}
+}

@@ -86,7 +86,10 @@ func (m Model) drawTooSmall(c grid.Canvas) {
 	} {
 		c.Text(0, i, theme.Plain, s)
 	}
+	if m.naming != nil {
+		c.Text(0, 4, theme.Plain, "save as: "+m.naming.text)
+	}
 	if m.ask != nil {
-		c.Text(0, 4, theme.Plain, m.ask.text+" y / n / esc")
+		c.Text(0, 4, theme.Plain, "y / n / esc: "+m.ask.text)
 	}
 }
