@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -11,27 +12,61 @@ import (
 	"trivet/units"
 )
 
+// width is how wide a line of prose gets; tables take what they need.
+const width = 80
+
 // Text writes a solved sheet for reading in a terminal or a file.
 func Text(s *statics.Solution) string {
 	var b strings.Builder
 	p := s.Problem
 	if p.Title != "" {
-		fmt.Fprintf(&b, "%s\n\n", p.Title)
+		b.WriteString(hung("", p.Title) + "\n")
 	}
 	for _, line := range s.Words() {
-		fmt.Fprintf(&b, "%s\n", line)
+		b.WriteString(hung("", line))
 	}
 	section(&b, "unknowns", unknownRows(s))
 	section(&b, "asked", askedRows(s))
 	section(&b, "lines of action: r from the first point to the second, u = r/|r|", lineRows(p))
-	section(&b, systemTitle(p), systemRows(s))
-	section(&b, "checks", checkRows(s))
+	section(&b, "equations of equilibrium: coefficients of the unknowns = minus known forces", systemRows(s))
+	list(&b, "checks", checkItems(s))
 	if c, ok := s.Governing(); ok {
-		fmt.Fprintf(&b, "\ngoverning: %s\n", c.Says(p))
+		b.WriteString("\n" + hung("governing: ", c.Says(p)))
 	}
-	section(&b, "printed answers", answerRows(s))
-	fmt.Fprintf(&b, "\nCaution: %s.\n", Caution)
+	list(&b, "printed answers", answerItems(s))
+	b.WriteString("\n" + hung("", "Caution: "+Caution+"."))
 	return b.String()
+}
+
+// hung sets prose in lines of the width, all but the first indented by its mark.
+func hung(mark, text string) string {
+	indent := ansi.StringWidth(mark)
+	lines := strings.Split(ansi.Wordwrap(text, width-indent, ""), "\n")
+	return mark + strings.Join(lines, "\n"+strings.Repeat(" ", indent)) + "\n"
+}
+
+// item is a line of a list: whether it holds, and what it says.
+type item struct {
+	ok   bool
+	says string
+}
+
+func list(b *strings.Builder, title string, items []item) {
+	if len(items) == 0 {
+		return
+	}
+	fmt.Fprintf(b, "\n%s\n", title)
+	mark := "  ok  "
+	if slices.ContainsFunc(items, func(it item) bool { return !it.ok }) {
+		mark = "  ok     "
+	}
+	for _, it := range items {
+		if it.ok {
+			b.WriteString(hung(mark, it.says))
+		} else {
+			b.WriteString(hung("  FAILS  ", it.says))
+		}
+	}
 }
 
 func section(b *strings.Builder, title string, rows [][]string) {
@@ -41,8 +76,8 @@ func section(b *strings.Builder, title string, rows [][]string) {
 	fmt.Fprintf(b, "\n%s\n%s", title, columns(rows))
 }
 
-// columns sets rows in columns, two spaces apart; the first column and those
-// that hold words to the left, numbers to the right.
+// columns sets rows in columns, two spaces apart, or one where that is too wide;
+// the first column and those that hold words to the left, numbers to the right.
 func columns(rows [][]string) string {
 	var widths []int
 	var words []bool
@@ -57,15 +92,25 @@ func columns(rows [][]string) string {
 			}
 		}
 	}
+	gap, total := "  ", 0
+	for _, w := range widths {
+		total += w + len(gap)
+	}
+	if total > width {
+		gap = " "
+	}
 	var b strings.Builder
 	for _, row := range rows {
-		line := " "
+		line := "  "
 		for k, cell := range row {
 			pad := strings.Repeat(" ", widths[k]-ansi.StringWidth(cell))
+			if k > 0 {
+				line += gap
+			}
 			if words[k] {
-				line += " " + cell + pad + " "
+				line += cell + pad
 			} else {
-				line += " " + pad + cell + " "
+				line += pad + cell
 			}
 		}
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
@@ -95,12 +140,16 @@ func unknownRows(s *statics.Solution) [][]string {
 	return rows
 }
 
+// askedRows are the results asked for; none where all are unknowns, which stand above.
 func askedRows(s *statics.Solution) [][]string {
+	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Kind != problem.AskUnknown || q.Unknown < 0 }) {
+		return nil
+	}
 	var rows [][]string
 	for _, q := range s.Problem.Asked {
 		text := ""
 		if v, err := s.Evaluate(q); err != nil {
-			text = err.Error()
+			text = strings.TrimPrefix(err.Error(), q.Name+" ")
 		} else {
 			text = "= " + s.Problem.Units.For(q.Dim).Format(v, s.Problem.Figures)
 		}
@@ -123,7 +172,7 @@ func lineRows(p *problem.Problem) [][]string {
 	for _, axis := range "xyz"[:n] {
 		head = append(head, "u"+string(axis))
 	}
-	rows := [][]string{append(head, "|u|")}
+	rows := [][]string{head}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		for k, leg := range l.Legs {
@@ -145,22 +194,16 @@ func lineRows(p *problem.Problem) [][]string {
 				}
 			}
 			u := [3]float64{leg.U.X, leg.U.Y, leg.U.Z}
-			sum := 0.0
 			for k := range n {
 				row = append(row, units.Decimals(u[k], 4))
-				sum += u[k] * u[k]
 			}
-			rows = append(rows, append(row, units.Decimals(sum, 4)))
+			rows = append(rows, row)
 		}
 	}
 	if len(rows) == 1 {
 		return nil
 	}
 	return rows
-}
-
-func systemTitle(p *problem.Problem) string {
-	return "equations of equilibrium: coefficient of each unknown = minus what the known forces exert"
 }
 
 func systemRows(s *statics.Solution) [][]string {
@@ -188,29 +231,36 @@ func systemRows(s *statics.Solution) [][]string {
 // clean drops the sign of a zero.
 func clean(x float64) float64 { return x + 0 }
 
-func checkRows(s *statics.Solution) [][]string {
-	var rows [][]string
+// checkItems are the checks; those of unit vectors that hold take one line.
+func checkItems(s *statics.Solution) []item {
+	var items []item
+	var lines []string
+	off := 0.0
 	for _, c := range s.Checks {
-		rows = append(rows, []string{okWord(c.OK), c.Says(s.Problem)})
+		if c.Kind == statics.CheckUnit && c.OK {
+			lines, off = append(lines, c.Subject), max(off, c.Value)
+		}
 	}
-	return rows
+	if len(lines) > 0 {
+		all := statics.Check{Kind: statics.CheckUnit, Subject: strings.Join(lines, ", "), Value: off, OK: true}
+		items = append(items, item{true, all.Says(s.Problem)})
+	}
+	for _, c := range s.Checks {
+		if c.Kind != statics.CheckUnit || !c.OK {
+			items = append(items, item{c.OK, c.Says(s.Problem)})
+		}
+	}
+	return items
 }
 
-func answerRows(s *statics.Solution) [][]string {
-	var rows [][]string
+func answerItems(s *statics.Solution) []item {
+	var items []item
 	for _, a := range s.Answers {
 		says := a.Says(s.Problem)
 		if a.Why != "" {
 			says += " (" + a.Why + ")"
 		}
-		rows = append(rows, []string{okWord(a.OK), says})
+		items = append(items, item{a.OK, says})
 	}
-	return rows
-}
-
-func okWord(ok bool) string {
-	if ok {
-		return "ok"
-	}
-	return "FAILS"
+	return items
 }

@@ -1,0 +1,62 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+)
+
+func TestFaultWhere(t *testing.T) {
+	for _, c := range []struct {
+		fault Fault
+		want  string
+	}{
+		{Fault{Line: 3, Column: 8, Width: 3, Source: `A = "4, hh, 0"`, Msg: `there is no "hh"`, Hint: `did you mean "h"`},
+			"a.toml:3:8: there is no \"hh\": did you mean \"h\"\nA = \"4, hh, 0\"\n       ^~~"},
+		{Fault{Line: 1, Column: 6, Width: 1, Source: `A = "°x"`, Msg: "this is no unit"}, "a.toml:1:6: this is no unit\nA = \"°x\"\n     ^"},
+		{Fault{Line: 1, Column: 99, Width: 9, Source: "A", Msg: "this is left over"}, "a.toml:1:99: this is left over\nA\n ^"},
+		{Fault{Line: 2, Column: 1, Source: "  ", Msg: "nothing is cut free", Hint: "write on"}, "a.toml:2:1: nothing is cut free: write on"},
+		{Fault{Msg: "there is no such file", Hint: "look again"}, "a.toml: there is no such file: look again"},
+	} {
+		if got := c.fault.Where("a.toml"); got != c.want {
+			t.Errorf("got\n%s\nwant\n%s", got, c.want)
+		}
+	}
+}
+
+func TestCheckLine(t *testing.T) {
+	const sound = `plane = "xy"
+[points]
+P = { at = "0, 0", on = "particle" }
+[lines]
+T = { kind = "cable", at = "P", along = "+y", limit = "90 N" }
+H = { kind = "link", at = "P", along = "+x" }
+W = { kind = "weight", at = "P", magnitude = "50 N" }
+`
+	for _, c := range []struct {
+		name, text string
+		well       bool
+		want       string
+	}{
+		{"sound", sound, true, "ok    a.toml: determinate, 8 checks"},
+		{"with an answer", sound + "[answers]\nT = \"50 N\"\n", true, "ok    a.toml: determinate, 8 checks, 1 printed answer met"},
+		{"over its limit", strings.Replace(sound, "90 N", "40 N", 1), false, "FAILS a.toml: T exceeds its limit: it uses 125 % of 40.0 N"},
+		{"a missed answer", sound + "[answers]\nT = \"51 N\"\n", false, "FAILS a.toml: T = 50.000 N misses the printed 51 N"},
+		{"a resultant", "asked = \"P.loads.size\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
+			"\nF = { kind = \"force\", at = \"P\", along = \"+x\", magnitude = \"50 N\" }\n", true, "ok    a.toml: resultant, 1 check"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			well, got := CheckLine("a.toml", solved(t, c.text))
+			if got != c.want || well != c.well {
+				t.Errorf("%v %q, want %v %q", well, got, c.well, c.want)
+			}
+		})
+	}
+	f, _ := fixtures.Get("lamp-pushed-sideways")
+	s := solved(t, f.Text)
+	s.Problem.Expect = "no-equilibrium"
+	if well, got := CheckLine("lamp", s); !well || !strings.HasPrefix(got, "ok    lamp: no-equilibrium, ") {
+		t.Errorf("%v %q", well, got)
+	}
+}
