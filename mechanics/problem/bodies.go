@@ -189,7 +189,11 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int,
 func (r *reading) bodyNamed(ref sheet.Ref, text string) (int, bool) {
 	name := strings.TrimSpace(text)
 	b, ok := r.bodies[name]
-	if !ok {
+	switch {
+	case ok:
+	case name == groundWord:
+		r.fail(ref, whole(text), "the ground is no body: whatever acts on it is held", "name a body")
+	default:
 		r.fail(ref, whole(text), "there is no body "+strconv.Quote(name), suggestion(name, r.p.bodyNames(), "put points on it with on = "+strconv.Quote(name)))
 	}
 	return b, ok

@@ -31,8 +31,31 @@ func (r *reading) readCouples() {
 		c := &r.p.Couples[i]
 		*c = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
 		r.misspelt(row, "couples", "couple", coupleKeys)
-		c.OK = r.couple(c, row)
+		c.OK = r.coupleName(c, row) && r.couple(c, row)
 	}
+}
+
+// coupleName refuses a name that means something else already: M0 asks for the
+// moment of a couple, be it known or not. A given may bear the name of a couple
+// that it is the moment of.
+func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
+	text, _, known := r.text("couples", row, "magnitude")
+	other := ""
+	switch {
+	case r.isGiven(c.Name) && (!known || strings.TrimSpace(text) == "?"):
+		other = "a given"
+	case r.isLine(c.Name):
+		other = "a line"
+	case r.hasUnknown(c.Name):
+		other = "an unknown"
+		if k := r.p.Unknowns[r.unknowns[c.Name]].Joint; k >= 0 {
+			other += " of the joint " + r.p.Joints[k].Name
+		}
+	default:
+		return true
+	}
+	r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice: for "+other+" and for a couple", "rename one of them")
+	return false
 }
 
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
@@ -54,6 +77,12 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 		return false
 	}
 	if text, ref, ok := r.text("couples", row, "components"); ok {
+		for _, key := range []string{"magnitude", "stiffness", "about"} {
+			if _, again, twice := r.text("couples", row, key); twice {
+				r.fail(again, units.Span{}, "the couple "+c.Name+" is given twice: by components and by "+key, "take one of them out")
+				return false
+			}
+		}
 		return r.coupleComponents(c, ref, text)
 	}
 	if text, ref, ok := r.text("couples", row, "about"); ok {
@@ -82,8 +111,12 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	kText, kRef, sprung := r.text("couples", row, "stiffness")
 	text, ref, ok := r.text("couples", row, "magnitude")
+	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
+	if hasTurn && !sprung {
+		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has a turn and no stiffness", "write stiffness = \"20 N m/rad\", or take the turn out")
+		return false
+	}
 	if sprung {
-		turnText, turnRef, hasTurn := r.text("couples", row, "turn")
 		switch {
 		case ok:
 			r.fail(ref, whole(text), "the couple "+c.Name+" has its moment twice: by stiffness and by magnitude", "take one of them out")
@@ -111,14 +144,14 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		if !ok1 || !ok2 {
 			return false
 		}
+		if k.V[0] <= 0 {
+			r.fail(kRef, whole(kText), "a stiffness is greater than nothing", "write for example \"20 N m/rad\"")
+			return false
+		}
 		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
 		return r.coupleActs(c)
 	}
-	if !ok || text == "?" {
-		if r.isGiven(c.Name) || r.hasUnknown(c.Name) || r.isLine(c.Name) {
-			r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice", "rename the couple")
-			return false
-		}
+	if !ok || strings.TrimSpace(text) == "?" {
 		u := len(r.p.Unknowns)
 		r.unknowns[c.Name] = u
 		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})

@@ -50,8 +50,26 @@ func (r *reading) readDistributed() {
 		d := &r.p.Loads[i]
 		*d = Distributed{Name: row.Name, Ref: sheet.Ref{Table: "distributed", Row: row.Name}}
 		r.misspelt(row, "distributed", "load", distributedKeys)
-		d.OK = r.distributed(d, row)
+		d.OK = r.loadName(d) && r.distributed(d, row)
 	}
+}
+
+// loadName refuses the name of a line or a joint: q.size would be a part of either.
+func (r *reading) loadName(d *Distributed) bool {
+	other := ""
+	if r.isLine(d.Name) {
+		other = "a line"
+	}
+	for i := range r.p.Joints {
+		if r.p.Joints[i].Name == d.Name {
+			other = "a joint"
+		}
+	}
+	if other == "" {
+		return true
+	}
+	r.fail(d.Ref, units.Span{}, "the name "+d.Name+" is used twice: for "+other+" and for a distributed load", "rename one of them")
+	return false
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
@@ -124,7 +142,17 @@ func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (flo
 			r.fail(ref, whole(kind), "there is no such kind of load", "write kind = \"hydrostatic\", or leave it out")
 			return nil, false
 		}
+		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
+			r.fail(ref, units.Span{}, "the load "+d.Name+" has its magnitude twice: by the water's depth and here", "take one of them out")
+			return nil, false
+		}
 		return r.hydrostatic(d, row)
+	}
+	for _, key := range []string{"surface", "density", "width"} {
+		if _, ref, ok := r.text("distributed", row, key); ok {
+			r.fail(ref, units.Span{}, "a "+key+" is read of water on a gate only", "write kind = \"hydrostatic\", or take it out")
+			return nil, false
+		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
@@ -192,14 +220,19 @@ func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (func(s float64) (f
 	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
 	density := units.Scalar(waterDensity, units.Dim{L: -3, M: 1})
 	ok3 := true
-	if text, ref, ok := r.text("distributed", row, "density"); ok {
-		density, ok3 = r.scalar(ref, text, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
+	dText, dRef, hasDensity := r.text("distributed", row, "density")
+	if hasDensity {
+		density, ok3 = r.scalar(dRef, dText, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
 	}
 	if !ok1 || !ok2 || !ok3 {
 		return nil, false
 	}
-	if width.V[0] <= 0 || density.V[0] <= 0 {
-		r.fail(d.Ref, units.Span{}, "width and density are greater than nothing", "write width = \"2 m\", density = \"1000 kg/m^3\"")
+	if width.V[0] <= 0 {
+		r.fail(wRef, whole(wText), "a width is greater than nothing", "write width = \"2 m\"")
+		return nil, false
+	}
+	if density.V[0] <= 0 {
+		r.fail(dRef, whole(dText), "a density is greater than nothing", "write density = \"1000 kg/m^3\"")
 		return nil, false
 	}
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At

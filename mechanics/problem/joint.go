@@ -49,6 +49,10 @@ func (r *reading) readJoints() {
 		j := &r.p.Joints[i]
 		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
 		j.OK = r.joint(j, row)
+		if r.isLine(j.Name) { // C.x would be a part of either
+			r.fail(j.Ref, units.Span{}, "the name "+j.Name+" is used twice: for a line and for a joint", "rename one of them")
+			j.OK = false
+		}
 		if j.OK {
 			for _, name := range j.names {
 				if k, taken := r.jointOf[name]; taken {
@@ -75,7 +79,7 @@ func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	}
 	holds := j.Kind.Where(r.p.Planar)
 	if !holds.Stands {
-		r.fail(ref, whole(text), "a "+text+" has no meaning in the plane", "write one of "+strings.Join(jointNames(true), ", "))
+		r.fail(ref, whole(text), "a "+j.Kind.String()+" has no meaning in the plane", "write one of "+strings.Join(jointNames(true), ", "))
 		return false
 	}
 	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
@@ -140,6 +144,12 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			if !onBody(pt, b) {
 				r.fail(oref, w, pt.Name+" is not a point of "+name, "write on = "+strconv.Quote(name)+" at the point "+pt.Name+" too")
 				return false
+			}
+			for _, other := range bodies {
+				if other == b {
+					r.fail(oref, w, "the joint "+j.Name+" joins "+name+" to itself", "name two bodies, or one to join it to the ground")
+					return false
+				}
 			}
 			bodies = append(bodies, b)
 		}
