@@ -93,11 +93,31 @@ func (d *drawing) couples() {
 			continue
 		}
 		for i, a := range c.Acts {
+			// A couple acts anywhere on its body: away from the supports it is clearest.
+			a.Point, a.At = -1, d.middle(c.Body, a.At)
 			if at, ok := d.couple(a, c.Ref); ok && i == 0 {
 				d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: c.Name, Ref: c.Ref})
 			}
 		}
 	}
+}
+
+// middle is the mean of a body's points, or another place where it has none.
+func (d *drawing) middle(body int, other r3.Vec) r3.Vec {
+	if body < 0 || body >= len(d.p.Bodies) {
+		return other
+	}
+	var sum r3.Vec
+	n := 0
+	for _, i := range d.p.Bodies[body].Points {
+		if i >= 0 && i < len(d.p.Points) && d.p.Points[i].OK {
+			sum, n = r3.Add(sum, d.p.Points[i].At), n+1
+		}
+	}
+	if n == 0 {
+		return other
+	}
+	return r3.Scale(1/float64(n), sum)
 }
 
 // couple draws the couple of an act: seen along its axis an arrow that turns,

@@ -25,7 +25,7 @@ func beam() (*problem.Problem, *statics.Solution) {
 	}
 	p.Unknowns = []problem.Unknown{{Name: "Ay"}, {Name: "MA"}}
 	p.Joints = []problem.Joint{{
-		Name: "A", OK: true, First: 0, Second: problem.Ground, Ref: sheet.Ref{Table: "joints", Row: "A"},
+		Name: "A", Kind: kind("fixed"), OK: true, First: 0, Second: problem.Ground, Ref: sheet.Ref{Table: "joints", Row: "A"},
 		Acts: []problem.Act{{
 			Terms:       []problem.ActTerm{{Unknown: 0, D: r3.Vec{Y: 1}}},
 			CoupleTerms: []problem.ActTerm{{Unknown: 1, D: r3.Vec{Z: 1}}},
@@ -37,6 +37,16 @@ func beam() (*problem.Problem, *statics.Solution) {
 	}
 	p.Loads = []problem.Distributed{load}
 	return p, &statics.Solution{Problem: p, X: []statics.Unknown{{Value: 8000, Fixed: true}, {Value: 16000, Fixed: true}}}
+}
+
+// kind finds a kind of joint by its name.
+func kind(name string) problem.JointKind {
+	for i, k := range problem.Joints() {
+		if k.Name == name {
+			return problem.JointKind(i)
+		}
+	}
+	panic("no joint is called " + name)
 }
 
 func strokes(f Figure, k StrokeKind) (out []Stroke) {
@@ -55,8 +65,10 @@ func TestABeamIsALineThroughItsPoints(t *testing.T) {
 	if len(got) != 2 || !same(got[0].Pts[0], Vec{0, 0}) || !same(got[0].Pts[1], Vec{2, 0}) || !same(got[1].Pts[1], Vec{4, 0}) {
 		t.Errorf("the beam is %v, want A-C-B", got)
 	}
-	if n := len(strokes(f, Ground)); n != 4 {
-		t.Errorf("%d strokes of hatch under A, want 4", n)
+	// The wall stands across the beam and is hatched away from it.
+	wall := strokes(f, Support)
+	if len(wall) != 6 || wall[0].Pts[0].X != 0 || wall[0].Pts[1].X != 0 || wall[1].Pts[1].X >= 0 {
+		t.Errorf("the wall at A is %v", wall)
 	}
 	if n := len(strokes(f, Particle)); n != 1 {
 		t.Errorf("%d rings, want one at the joint", n)

@@ -25,6 +25,7 @@ const (
 	Body     // what joins the points of a rigid body
 	Load     // a distributed load: its arrows and the line over them
 	Couple   // a turning arrow, or one along its axis with two heads
+	Support  // the sign of a support
 )
 
 // Stroke is a polyline. Open tells that the magnitude of the force it stands
@@ -50,6 +51,7 @@ type Label struct {
 type Figure struct {
 	Strokes   []Stroke
 	Labels    []Label
+	Marks     []Mark // of supports
 	Low, High Vec
 }
 
@@ -68,6 +70,7 @@ func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
 			d.line(&p.Lines[i])
 		}
 	}
+	d.supports()
 	d.reactions()
 	d.couples()
 	d.distributed()

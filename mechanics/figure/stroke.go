@@ -134,8 +134,7 @@ func (d *drawing) points() {
 	}
 }
 
-// ground hatches under each fixed point that a line ends at, and under each joint
-// to the ground.
+// ground hatches under each fixed point that a line ends at.
 func (d *drawing) ground() {
 	used := map[int]bool{}
 	for _, l := range d.p.Lines {
@@ -143,12 +142,8 @@ func (d *drawing) ground() {
 			used[i] = used[i] || l.Kind.Info().Path
 		}
 	}
-	held := map[int]bool{}
-	for _, j := range d.p.Joints {
-		held[j.Point] = held[j.Point] || j.OK && grounded(j)
-	}
 	for i, q := range d.p.Points {
-		if !q.OK || !held[i] && (q.Body != problem.Ground || !used[i]) {
+		if !q.OK || q.Body != problem.Ground || !used[i] {
 			continue
 		}
 		at, h := d.view.Project(q.At), markShare*d.size
