@@ -242,3 +242,30 @@ func contains(list []int, x int) bool {
 func near(a, b, tol float64) bool {
 	return a == b || math.Abs(a-b) <= tol*(1+math.Abs(b))
 }
+
+// TestManyCables: what is not worked out is not claimed.
+func TestManyCables(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("[points]\nP = { at = \"0, 0, 0\", on = \"particle\" }\n[lines]\n")
+	for i := range 30 {
+		fmt.Fprintf(&b, "T%d = { kind = \"cable\", at = \"P\", along = \"(%d, %d, 10)\" }\n", i, i%6-3, i%5-2)
+	}
+	b.WriteString("W = { kind = \"weight\", at = \"P\", magnitude = \"100 N\" }\n")
+	s := solveText(t, b.String())
+	if s.Verdict != Indeterminate || s.Degree != 27 {
+		t.Fatalf("%v of degree %d", s.Verdict, s.Degree)
+	}
+	if got, want := s.Words()[1], "T0 is free, and what the senses leave it was not worked out"; got != want {
+		t.Errorf("says %q, want %q", got, want)
+	}
+	for _, x := range s.X {
+		if !math.IsInf(x.Low, -1) || !math.IsInf(x.High, 1) {
+			t.Errorf("%s from %v to %v is claimed", x.Name, x.Low, x.High)
+		}
+	}
+	for _, c := range s.Checks {
+		if c.Kind == CheckSenseRange {
+			t.Errorf("claims that %s", c.Says(s.Problem))
+		}
+	}
+}

@@ -15,9 +15,12 @@ const (
 	parallel = 1e-9
 	// onBound is how far beyond a bound a point still counts as on it.
 	onBound = 1e-9
-	// mostCorners is up to how many choices of bounds all corners are worked out;
-	// that takes about a millisecond. Beyond it a linear programme is solved.
-	mostCorners = 5000
+	// mostSteps is up to how many steps of the search all corners are worked out;
+	// that takes a few milliseconds. Beyond it linear programmes are solved.
+	mostSteps = 5000
+	// mostBounds is up to how many bounds the programmes take no longer than a
+	// keystroke may. Beyond it no range is claimed.
+	mostBounds = 24
 )
 
 // region is all y with c[i] + g[i]·y >= 0. Along the directions that no bound
@@ -64,8 +67,9 @@ func newRegion(bounds []bound, degree int) *region {
 	for i := range bounds {
 		r.g = append(r.g, r.seen(a.RawRowView(i)))
 	}
-	if r.large = choose(len(bounds), len(r.basis)) > mostCorners; !r.large {
-		r.search(0, nil, make([]float64, len(r.basis)))
+	n := len(r.basis)
+	if r.large = max(choose(len(bounds), n), choose(len(bounds), n-1))*n > mostSteps; !r.large {
+		r.search(0, nil, make([]float64, n))
 	}
 	return r
 }
@@ -101,7 +105,7 @@ func (r *region) search(first int, q [][]float64, w []float64) {
 	if len(q) == n-1 {
 		r.addRays(q)
 	}
-	for i := first; i < len(r.g); i++ {
+	for i := first; i <= len(r.g)-max(1, n-1-len(q)); i++ { // enough must be left for a ray
 		rest := orthogonal(r.g[i], q)
 		size := norm(rest)
 		if size <= parallel {
@@ -185,6 +189,9 @@ const (
 // least is the least of cost·y over the region, with a y that has it.
 func (r *region) least(cost []float64) (value float64, y []float64, what extent) {
 	if r.large {
+		if len(r.g) > mostBounds {
+			return 0, nil, unknowable
+		}
 		return r.leastByProgramme(cost)
 	}
 	if len(r.corners) == 0 {

@@ -114,7 +114,7 @@ func (s *Solution) rangeWords(j int) string {
 	case !s.sensesMet:
 		return x.Name + " is free, and no value of it lets every line keep its sense"
 	case !s.rangesKnown:
-		return x.Name + " is free, and the range that the senses leave it was not found"
+		return x.Name + " is free, and what the senses leave it was not worked out"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
 		return x.Name + " is unbounded"
 	case math.IsInf(x.High, 1):
