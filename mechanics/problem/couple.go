@@ -24,15 +24,47 @@ type Couple struct {
 
 var coupleKeys = []string{"on", "about", "magnitude", "components", "stiffness", "turn"}
 
-func (r *reading) readCouples() {
-	rows := r.s.Table("couples").Rows
-	r.p.Couples = make([]Couple, len(rows))
-	for i, row := range rows {
-		c := &r.p.Couples[i]
-		*c = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
-		r.misspelt(row, "couples", "couple", coupleKeys)
-		c.OK = r.coupleName(c, row) && r.couple(c, row)
+// indexCouples notes the names of couples, so that magnitudes may be tied to
+// the moment of one further down.
+func (r *reading) indexCouples() {
+	r.coupleRows = r.s.Table("couples").Rows
+	r.p.Couples = make([]Couple, len(r.coupleRows))
+	r.coupleAt = make([]progress, len(r.coupleRows))
+	r.couples = make(map[string]int, len(r.coupleRows))
+	for i, row := range r.coupleRows {
+		r.p.Couples[i] = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
+		r.couples[row.Name] = i
 	}
+}
+
+func (r *reading) readCouples() {
+	for i := range r.p.Couples {
+		r.coupleOf(i)
+	}
+}
+
+// coupleOf reads a couple when first asked for, and tells whether it has a moment.
+func (r *reading) coupleOf(i int) bool {
+	c, row := &r.p.Couples[i], r.coupleRows[i]
+	switch r.coupleAt[i] {
+	case unread:
+		r.coupleAt[i] = underway
+		r.chain = append(r.chain, c.Name)
+		r.misspelt(row, "couples", "couple", coupleKeys)
+		ok := r.coupleName(c, row) && r.couple(c, row)
+		r.chain = r.chain[:len(r.chain)-1]
+		if c.OK = ok && r.coupleAt[i] == underway; c.OK {
+			r.coupleAt[i] = done
+		} else {
+			r.coupleAt[i] = failed
+		}
+	case underway:
+		r.coupleAt[i] = failed
+		ref := c.Ref
+		ref.Key = "magnitude"
+		r.fail(ref, units.Span{}, "magnitudes are defined by each other: "+circle(r.chain, c.Name), "leave one of them out, so that it is unknown")
+	}
+	return r.coupleAt[i] == done
 }
 
 // coupleName refuses a name that means something else already: M0 asks for the
@@ -151,7 +183,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
 		return r.coupleActs(c)
 	}
-	if !ok || strings.TrimSpace(text) == "?" {
+	if word := strings.TrimSpace(text); !ok || word == "?" || word == c.Name && !r.isGiven(c.Name) {
 		u := len(r.p.Unknowns)
 		r.unknowns[c.Name] = u
 		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})

@@ -137,7 +137,13 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 			return units.Value{}, true, &units.Error{Msg: name + " is given by components and has no magnitude of its own",
 				Hint: "give " + name + " a direction with along, and its magnitude apart"}
 		}
-		return r.asValue(l.Magnitude), true, nil
+		return r.asValue(l.Magnitude, units.Force), true, nil
+	}
+	if i, ok := r.couples[name]; ok {
+		if !r.coupleOf(i) {
+			return e.elsewhere()
+		}
+		return r.asValue(r.p.Couples[i].Magnitude, units.Moment), true, nil
 	}
 	if i, ok := r.jointOf[name]; ok {
 		r.jointUnknowns(i)
@@ -152,8 +158,8 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }
 
-func (r *reading) asValue(a Affine) units.Value {
-	v := units.Scalar(a.Const, units.Force)
+func (r *reading) asValue(a Affine, d units.Dim) units.Value {
+	v := units.Scalar(a.Const, d)
 	for _, t := range a.Terms {
 		v.Terms = append(v.Terms, units.Term{Name: r.p.Unknowns[t.Unknown].Name, Coef: t.Coef})
 	}

@@ -53,6 +53,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
 	r.readBodies()
 	r.readLineGeometry()
 	r.readJoints()
+	r.indexCouples()
 	r.readMagnitudes()
 	for i := range r.p.Joints {
 		r.jointUnknowns(i)
@@ -79,6 +80,9 @@ type reading struct {
 	bodies                map[string]int
 	jointOf               map[string]int // the joint that an unknown's name belongs to
 	jointDone             []bool
+	couples               map[string]int
+	coupleRows            []sheet.Row
+	coupleAt              []progress
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
 	givenAt, pointAt      []progress

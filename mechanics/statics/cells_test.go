@@ -59,6 +59,19 @@ T1 = { kind = "cable", path = "T A" }
 T2 = { kind = "cable", path = "T B" }
 W = { kind = "weight", at = "T", magnitude = "60 kg" }
 `,
+		"tied couples": `[points]
+A = { at = "0, 0, 0", on = "rod" }
+B = { at = "0.4, 0.2, 0", on = "rod" }
+D = { at = "0, 0.2, 0", on = "rod" }
+[lines]
+F = { kind = "force", at = "D", components = "(-300, 100, -150) N" }
+H = { kind = "link", at = "B", along = "(2, 1, 0)", magnitude = "Mx/(2 m) + 3 N" }
+[joints]
+A = { kind = "pin", axis = "dir(A, B)" }
+[couples]
+My = { on = "rod", about = "+y", magnitude = "Mx/2" }
+Mx = { on = "rod", about = "+x" }
+`,
 		"loose": `[points]
 O = { at = "0, 0, 1", on = "gate" }
 P = { at = "2, 0, 0", on = "gate" }
