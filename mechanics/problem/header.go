@@ -75,7 +75,11 @@ func (r *reading) header() {
 }
 
 // verdicts are the words a sheet may expect, as the JSON contract has them.
-var verdicts = []string{"determinate", "sense-broken", "indeterminate", "no-equilibrium"}
+var verdicts = []string{"determinate", "sense-broken", "indeterminate", "no-equilibrium", FailedCheck}
+
+// FailedCheck is what a sheet expects whose lesson is a check that fails: a limit
+// exceeded, a contact that slips, a block that tips.
+const FailedCheck = "failed-check"
 
 // expect reads expect = "no-equilibrium": a sheet that teaches what goes wrong
 // is well when it does.

@@ -58,7 +58,7 @@ func (p *Problem) derived(q Query, name string) (Query, bool) {
 		}
 	}
 	for i := range p.Joints {
-		if j := &p.Joints[i]; j.Impending && j.Name+"F" == name {
+		if j := &p.Joints[i]; j.Impending && p.Planar && j.Name+"F" == name {
 			q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
 			return q, true
 		}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -44,8 +45,8 @@ func (f Fault) Where(file string) string {
 		return file + ": " + msg
 	}
 	out := fmt.Sprintf("%s:%d:%d: %s", file, f.Line, f.Column, msg)
-	if strings.TrimSpace(f.Source) == "" {
-		return out
+	if strings.TrimSpace(f.Source) == "" || strings.ContainsFunc(f.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
+		return out // nothing to show, or bytes that a terminal might obey
 	}
 	return out + "\n" + units.Caret(f.Source, f.span())
 }

@@ -52,6 +52,9 @@ func (c Check) Says(p *problem.Problem) string {
 		}
 		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
 	case CheckFriction:
+		if c.Impends {
+			return fmt.Sprintf("%s is on the point of slipping, as the sheet says: its friction is %s, all that is available", c.Subject, force(c.Value))
+		}
 		if !c.OK {
 			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
 		}

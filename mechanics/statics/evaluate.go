@@ -69,7 +69,9 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		if s.loose(j) {
 			return 0, errors.New(q.Name + " has no single value")
 		}
-		return j.Friction * s.X[j.Forces[0].Unknown].Value, nil
+		// Along the tangent, as the AF of a surface where nothing impends.
+		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
+		return r3.Dot(s.sum(r3.Vec{}, j.Forces), tangent), nil
 	}
 	return s.evaluatePair(q)
 }
@@ -200,8 +202,11 @@ func (s *Solution) Single() bool {
 
 // Failures says in words what is not as it should be.
 func (s *Solution) Failures() []string {
-	var out []string
 	expected := s.Problem.Expect
+	if expected == problem.FailedCheck {
+		return s.missedFailure()
+	}
+	var out []string
 	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {
 		out = append(out, s.Words()...)
 		if expected != "" {
@@ -212,6 +217,28 @@ func (s *Solution) Failures() []string {
 		if !c.OK && !(expected != "" && c.Kind.followsVerdict()) {
 			out = append(out, c.Says(s.Problem))
 		}
+	}
+	for _, a := range s.Answers {
+		if !a.OK {
+			out = append(out, a.Says(s.Problem))
+		}
+	}
+	return out
+}
+
+// missedFailure is for a sheet that expects a check to fail: its verdict must be
+// single, a check must fail, and the printed answers be met.
+func (s *Solution) missedFailure() []string {
+	var out []string
+	if !s.Single() {
+		out = append(out, s.Words()...)
+	}
+	failed := false
+	for _, c := range s.Checks {
+		failed = failed || !c.OK
+	}
+	if !failed {
+		out = append(out, "expected a check to fail, and none does")
 	}
 	for _, a := range s.Answers {
 		if !a.OK {

@@ -143,7 +143,11 @@ func (s *Solution) checkJoints() {
 		if s.loose(j) {
 			continue
 		}
-		if j.HasFriction && !j.Impending {
+		if j.Impending {
+			f := s.sum(r3.Vec{}, j.Forces)
+			size := r3.Norm(r3.Sub(f, r3.Scale(r3.Dot(f, j.Normal), j.Normal)))
+			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: size, Bound: size, Impends: true, OK: true})
+		} else if j.HasFriction {
 			normal := max(0, s.X[j.Forces[0].Unknown].Value)
 			needed := 0.0
 			for _, t := range j.Forces[1:] {

@@ -154,6 +154,7 @@ type Check struct {
 	Line    int    // CheckSense, CheckLimit: the line, or -1
 	Joint   int    // CheckSense, CheckFriction, CheckJointLimit: the joint, or -1
 	With    string // CheckTwoForce, CheckThreeForce: the points
+	Impends bool   // CheckFriction: slipping impends, and friction is all that is available
 	Meets   bool   // CheckThreeForce: the lines meet, at Meet
 	Meet    r3.Vec
 	About   string // CheckMoment: the second point's name, empty where it has none
