@@ -1,0 +1,292 @@
+package linear
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+const (
+	// goodCond is the condition number that the factored part may have. Its null
+	// vectors then carry rounding of some 1e-10, which one step of refinement takes
+	// to 1e-16.
+	goodCond = 1e6
+	// doubtful is the singular value of S below which a combination is looked at as
+	// one of A: S has none that is smaller than A's by more than the condition of
+	// the factored part, and rank is judged at 1e-12 or so.
+	doubtful = 1e-5
+	// rounds bounds how often a row and a column are put off until the factored part
+	// is well conditioned. A structure that needs more is dense to the bone.
+	rounds = 500
+)
+
+// General is a system of any shape and rank. With the singular values σ of A, all
+// those up to tol·σ₁ count as none.
+type General struct {
+	Rank    int
+	Right   [][]float64 // an orthonormal basis of the x with A x = 0
+	Left    [][]float64 // an orthonormal basis of the y with Aᵀ y = 0
+	Largest float64     // σ₁
+	Least   float64     // the least σ that counts, 0 where the rank is 0
+
+	a    *Matrix
+	f    *Factors
+	u, v *mat.Dense // S = u diag(s) vᵀ
+	s    []float64
+	kept int // how many of s count
+}
+
+// NewGeneral finds rank and null spaces of A. Most of it is eliminated with good
+// pivots; a row and a column that make the eliminated part poorly conditioned are
+// put off to the border (T. F. Chan, On the existence and computation of
+// LU-factorizations with small pivots, Math. Comp. 42, 1984; from memory). The
+// null vectors of the little that is left, S z = 0, give those of A,
+//
+//	x = (-A₁₁⁻¹ A₁₂ z, z)
+//
+// and where singular values of S are small without being nothing, those of A on
+// the space that they span decide.
+func NewGeneral(a *Matrix, tol float64) (*General, bool) {
+	g := &General{a: a, f: factorWell(a)}
+	g.Largest = largestSingular(a)
+	if !g.leftOver() {
+		return nil, false
+	}
+	sure := 0
+	for sure < len(g.s) && g.s[sure] > doubtful {
+		sure++
+	}
+	g.kept = sure
+	right, left := g.candidates(sure)
+	more, ok := g.judge(&right, &left, tol*g.Largest)
+	if !ok {
+		return nil, false
+	}
+	g.kept = sure + more
+	g.Right, g.Left = right, left
+	g.Rank = g.f.Rank() + g.kept
+	if g.Rank > 0 {
+		g.Least = g.leastSingular()
+	}
+	return g, true
+}
+
+// factorWell factors A such that the factored part is well conditioned.
+func factorWell(a *Matrix) *Factors {
+	lateRows, lateCols := make([]bool, len(a.Rows)), make([]bool, a.Cols)
+	for round := 0; ; round++ {
+		f := Factor(a, lateRows, lateCols)
+		if f.Rank() == 0 || round == rounds {
+			return f
+		}
+		// Two steps of inverse iteration show the direction that A₁₁ shrinks most.
+		y := unit(f.SolveTrans(unit(f.Solve(start(len(a.Rows))))))
+		x := f.Solve(y)
+		size := norm(x)
+		if size*a.NormInf() < goodCond {
+			return f
+		}
+		y = f.SolveTrans(x)
+		lateRows[argMax(y)], lateCols[argMax(x)] = true, true
+	}
+}
+
+// leftOver takes S apart into its singular values.
+func (g *General) leftOver() bool {
+	rows, cols := g.f.Border()
+	g.u, g.v = mat.NewDense(max(1, len(rows)), max(1, len(rows)), nil), mat.NewDense(max(1, len(cols)), max(1, len(cols)), nil)
+	if len(rows) == 0 || len(cols) == 0 {
+		for i := range rows {
+			g.u.Set(i, i, 1)
+		}
+		for j := range cols {
+			g.v.Set(j, j, 1)
+		}
+		return true
+	}
+	s := mat.NewDense(len(rows), len(cols), nil)
+	for i, row := range g.f.Schur() {
+		s.SetRow(i, row)
+	}
+	var svd mat.SVD
+	if !svd.Factorize(s, mat.SVDFull) {
+		return false
+	}
+	g.s = svd.Values(nil)
+	svd.UTo(g.u)
+	svd.VTo(g.v)
+	return true
+}
+
+// candidates gives orthonormal bases of the x and y that A nearly, or wholly,
+// makes nothing: those of the singular vectors of S from the first on.
+func (g *General) candidates(first int) (right, left [][]float64) {
+	rows, cols := g.f.Border()
+	for k := first; k < len(cols); k++ {
+		x := make([]float64, g.a.Cols)
+		for i, j := range cols {
+			x[j] = g.v.At(i, k)
+		}
+		g.f.back(make([]float64, len(g.a.Rows)), x)
+		right = append(right, x)
+	}
+	for k := first; k < len(rows); k++ {
+		y := make([]float64, len(g.a.Rows))
+		for i, r := range rows {
+			y[r] = g.u.At(i, k)
+		}
+		g.f.backTrans(make([]float64, g.a.Cols), y)
+		left = append(left, y)
+	}
+	right, left = orthonormal(right), orthonormal(left)
+	// What A still makes of them is rounding of the factors and, for the doubtful,
+	// along the others' images: one step of refinement takes it away.
+	for k, x := range right {
+		less(x, g.basic(g.across(left, g.a.Mul(x))))
+		right[k] = x
+	}
+	for k, y := range left {
+		less(y, g.basicTrans(g.across(right, g.a.MulTrans(y))))
+		left[k] = y
+	}
+	return orthonormal(right), orthonormal(left)
+}
+
+// judge decides which of the candidates A makes nothing: with B = Yᵀ A X, of
+// their number, the combinations whose singular values are up to tol.
+func (g *General) judge(right, left *[][]float64, tol float64) (more int, ok bool) {
+	if len(*right) == 0 || len(*left) == 0 {
+		return 0, true
+	}
+	b := mat.NewDense(len(*left), len(*right), nil)
+	for k, x := range *right {
+		ax := g.a.Mul(x)
+		for i, y := range *left {
+			b.Set(i, k, inner(y, ax))
+		}
+	}
+	var svd mat.SVD
+	if !svd.Factorize(b, mat.SVDFull) {
+		return 0, false
+	}
+	for _, s := range svd.Values(nil) {
+		if s > tol {
+			more++
+		}
+	}
+	if more == 0 {
+		return 0, true
+	}
+	var u, v mat.Dense
+	svd.UTo(&u)
+	svd.VTo(&v)
+	*right, *left = combined(*right, &v, more), combined(*left, &u, more)
+	return more, true
+}
+
+// combined gives the combinations of a basis that the columns of c from the first
+// on name.
+func combined(basis [][]float64, c *mat.Dense, first int) [][]float64 {
+	var out [][]float64
+	for k := first; k < len(basis); k++ {
+		x := make([]float64, len(basis[0]))
+		for i, b := range basis {
+			f := c.At(i, k)
+			for j := range x {
+				x[j] += f * b[j]
+			}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// basic gives one x with A x = b, for a b that the columns of A can make.
+func (g *General) basic(b []float64) []float64 {
+	rows, cols := g.f.Border()
+	g.f.forward(b)
+	x := make([]float64, g.a.Cols)
+	for k := range g.kept {
+		c := 0.0
+		for i, r := range rows {
+			c += g.u.At(i, k) * b[r]
+		}
+		c /= g.s[k]
+		for i, j := range cols {
+			x[j] += g.v.At(i, k) * c
+		}
+	}
+	g.f.back(b, x)
+	return x
+}
+
+func (g *General) basicTrans(c []float64) []float64 {
+	rows, cols := g.f.Border()
+	g.f.forwardTrans(c)
+	y := make([]float64, len(g.a.Rows))
+	for k := range g.kept {
+		z := 0.0
+		for i, j := range cols {
+			z += g.v.At(i, k) * c[j]
+		}
+		z /= g.s[k]
+		for i, r := range rows {
+			y[r] += g.u.At(i, k) * z
+		}
+	}
+	g.f.backTrans(c, y)
+	return y
+}
+
+// Solve gives the shortest of the x that make A x come nearest to b, x = A⁺ b.
+func (g *General) Solve(b []float64) []float64 {
+	reach := g.across(g.Left, append([]float64(nil), b...))
+	x := g.across(g.Right, g.basic(append([]float64(nil), reach...)))
+	less(reach, g.a.Mul(x)) // refined once
+	more := g.across(g.Right, g.basic(g.across(g.Left, reach)))
+	for j := range x {
+		x[j] += more[j]
+	}
+	return g.across(g.Right, x) // a basic solution can be long, and leaves rounding of its length
+}
+
+// SolveTrans gives y = (Aᵀ)⁺ c.
+func (g *General) SolveTrans(c []float64) []float64 {
+	return g.across(g.Left, g.basicTrans(g.across(g.Right, append([]float64(nil), c...))))
+}
+
+// across takes from x, in place, what lies along an orthonormal basis.
+func (g *General) across(basis [][]float64, x []float64) []float64 {
+	for _, b := range basis {
+		f := inner(b, x)
+		for j := range x {
+			x[j] -= f * b[j]
+		}
+	}
+	return x
+}
+
+func less(x, by []float64) {
+	for i := range x {
+		x[i] -= by[i]
+	}
+}
+
+func inner(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
+
+func norm(v []float64) float64 { return math.Sqrt(inner(v, v)) }
+
+func unit(v []float64) []float64 {
+	if size := norm(v); size > 0 {
+		for i := range v {
+			v[i] /= size
+		}
+	}
+	return v
+}

@@ -1,0 +1,146 @@
+package linear
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+const tolerance = 1e-12
+
+// deficient makes a sparse matrix in which some rows and columns follow from
+// others.
+func deficient(rng *rand.Rand, m, n, per, rows, cols int) *Matrix {
+	d := sparse(rng, m, n, per).dense()
+	for range cols {
+		j, k, l := rng.IntN(n), rng.IntN(n), rng.IntN(n)
+		if j == k || j == l {
+			continue
+		}
+		f := rng.NormFloat64()
+		for i := range m {
+			d.Set(i, j, d.At(i, k)+f*d.At(i, l))
+		}
+	}
+	for range rows {
+		i, k, l := rng.IntN(m), rng.IntN(m), rng.IntN(m)
+		if i == k || i == l {
+			continue
+		}
+		f := rng.NormFloat64()
+		for j := range n {
+			d.Set(i, j, d.At(k, j)+f*d.At(l, j))
+		}
+	}
+	return fromDense(d).unitColumns()
+}
+
+// pinv is rank, condition and A⁺b by singular values of the dense matrix.
+func pinv(t *testing.T, a *Matrix, b []float64) (rank int, cond float64, x []float64, right, left *mat.Dense) {
+	t.Helper()
+	var svd mat.SVD
+	if !svd.Factorize(a.dense(), mat.SVDFull) {
+		t.Fatal("no singular values")
+	}
+	s := svd.Values(nil)
+	for rank < len(s) && s[rank] > tolerance*s[0] {
+		rank++
+	}
+	left, right = &mat.Dense{}, &mat.Dense{}
+	svd.UTo(left)
+	svd.VTo(right)
+	x = make([]float64, a.Cols)
+	for k := range rank {
+		c := 0.0
+		for i := range b {
+			c += left.At(i, k) * b[i]
+		}
+		for j := range x {
+			x[j] += right.At(j, k) * c / s[k]
+		}
+	}
+	if rank == 0 {
+		return 0, 1, x, right, left
+	}
+	return rank, s[0] / s[rank-1], x, right, left
+}
+
+func TestGeneralAgainstSingularValues(t *testing.T) {
+	for seed := range uint64(400) {
+		rng := rand.New(rand.NewPCG(seed, 4))
+		m, n := 1+rng.IntN(90), 1+rng.IntN(90)
+		if seed%3 == 0 {
+			n = m
+		}
+		a := deficient(rng, m, n, 1+rng.IntN(5), rng.IntN(4), rng.IntN(4))
+		b := vector(rng, m)
+		rank, cond, x, right, left := pinv(t, a, b)
+		if cond > 1e9 {
+			continue // what the factors lose of it is not what is tested here
+		}
+		g, ok := NewGeneral(a, tolerance)
+		if !ok || g.Rank != rank || len(g.Right) != n-rank || len(g.Left) != m-rank {
+			t.Errorf("seed %d, %d × %d: rank %d with %d and %d null vectors, want %d", seed, m, n, g.Rank, len(g.Right), len(g.Left), rank)
+			continue
+		}
+		if off := apart(g.Solve(b), x); off > 1e-13*cond*(1+norm(x)) {
+			t.Errorf("seed %d: the solution is off by %g of %g, condition %g", seed, off, norm(x), cond)
+		}
+		if rank > 0 && (g.Largest/g.Least > 1.001*cond || g.Largest/g.Least < cond/2) {
+			t.Errorf("seed %d: condition %g, want %g", seed, g.Largest/g.Least, cond)
+		}
+		spanned(t, seed, g.Right, right, rank, cond)
+		spanned(t, seed, g.Left, left, rank, cond)
+	}
+}
+
+// spanned holds a basis against the columns of v from rank on: it is orthonormal,
+// and lies across the columns before.
+func spanned(t *testing.T, seed uint64, basis [][]float64, v *mat.Dense, rank int, cond float64) {
+	t.Helper()
+	for i, x := range basis {
+		for k, y := range basis[:i+1] {
+			want := 0.0
+			if i == k {
+				want = 1
+			}
+			if math.Abs(inner(x, y)-want) > 1e-13 {
+				t.Errorf("seed %d: null vectors %d and %d are not orthonormal: %g", seed, i, k, inner(x, y))
+			}
+		}
+		for k := range rank {
+			if along := inner(x, mat.Col(nil, k, v)); math.Abs(along) > 1e-14*cond+1e-13 {
+				t.Errorf("seed %d: null vector %d has %g along what A sees, condition %g", seed, i, along, cond)
+			}
+		}
+	}
+}
+
+// A chain of levers multiplies a force tenfold each: no pivot is small, and the
+// matrix is as good as singular all the same.
+func TestGeneralSeesHiddenSingularity(t *testing.T) {
+	for n := 10; n <= 90; n += 16 {
+		a := &Matrix{Rows: make([][]Term, n), Cols: n}
+		for i := range n {
+			a.Rows[i] = append(a.Rows[i], Term{i, 1})
+			if i > 0 {
+				a.Rows[i] = append(a.Rows[i], Term{i - 1, -8})
+			}
+		}
+		a.unitColumns()
+		rank, _, _, _, _ := pinv(t, a, make([]float64, n))
+		g, ok := NewGeneral(a, tolerance)
+		if !ok || g.Rank != rank {
+			t.Errorf("order %d: rank %d, want %d", n, g.Rank, rank)
+		}
+	}
+}
+
+func TestGeneralOfNothing(t *testing.T) {
+	g, ok := NewGeneral(&Matrix{Rows: make([][]Term, 3), Cols: 2}, tolerance)
+	if !ok || g.Rank != 0 || len(g.Right) != 2 || len(g.Left) != 3 {
+		t.Errorf("%+v", g)
+	}
+}
