@@ -151,7 +151,7 @@ func TestRefusedEdits(t *testing.T) {
 func TestTooManyRowsByEdit(t *testing.T) {
 	s := mustParse(t, numbered("[points]\n", "P%d = \"1\"\n", MaxRows))
 	_, _, err := s.Apply(AddRow{Table: "points", Name: "Q"})
-	if err == nil || err.Error() != "this is row 4097, and a sheet holds 4096" {
+	if err == nil || err.Error() != "this is row 6145, and a sheet holds 6144" {
 		t.Errorf("got %v", err)
 	}
 }

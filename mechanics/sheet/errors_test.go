@@ -68,9 +68,9 @@ func TestErrors(t *testing.T) {
 		{strings.Repeat("#", MaxBytes+1), "1:1: the sheet is over 1 MiB, more than any problem needs", "check that this is the file you meant"},
 		{"[points]\nA = \"" + strings.Repeat("x", MaxCell+1) + "\"", "2:5: this text is 4097 bytes long, and 4096 is the most that fits here", "shorten it"},
 		{"title = \"" + strings.Repeat("x", MaxTop+1) + "\"", "1:9: this text is 65537 bytes long, and 65536 is the most that fits here", "shorten it"},
-		{numbered("[points]\n", "P%d = \"1\"\n", MaxRows+1), "4098:1: this is row 4097, and a sheet holds 4096", "split the problem into several sheets"},
+		{numbered("[points]\n", "P%d = \"1\"\n", MaxRows+1), "6146:1: this is row 6145, and a sheet holds 6144", "split the problem into several sheets"},
 		{"[points]\nA = {" + numbered("", "k%d = 1, ", MaxCells) + "z = 1 }", `2:2456: the row "A" has more than 256 cells`, "no row needs so many; check that this is the file you meant"},
-		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", MaxValues), "8193:1: this is entry 16385, more than any problem needs", "check that this is the file you meant"},
+		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", MaxValues), "10241:1: this is entry 20481, more than any problem needs", "check that this is the file you meant"},
 	} {
 		name := c.text
 		if len(name) > 40 {
