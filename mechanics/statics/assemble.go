@@ -3,6 +3,7 @@ package statics
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 )
 
@@ -39,8 +40,8 @@ func Assemble(p *problem.Problem) System {
 	for j := range p.Unknowns {
 		s.Cols[j] = Col{Unknown: j, Name: p.Unknowns[j].Name}
 	}
-	s.A = make([]float64, len(s.Rows)*len(s.Cols))
 	s.B = make([]float64, len(s.Rows))
+	s.room(p)
 	for act := range p.Acts() {
 		s.add(p, act)
 	}
@@ -48,13 +49,30 @@ func Assemble(p *problem.Problem) System {
 	return s
 }
 
+// room makes place for the entries that the rows can have at most.
+func (s *System) room(p *problem.Problem) {
+	most, all := make([]int, len(p.Bodies)), 0
+	for act := range p.Acts() {
+		most[act.Body] += len(act.Terms) + len(act.CoupleTerms)
+	}
+	for b, n := range most {
+		all += n * (s.Start[b+1] - s.Start[b])
+	}
+	store := make([]linear.Term, all)
+	s.Terms = make([][]linear.Term, len(s.Rows))
+	for i, row := range s.Rows {
+		n := most[row.Body]
+		s.Terms[i], store = store[:0:n], store[n:]
+	}
+}
+
 // add writes what an act exerts into its body's rows.
 func (s *System) add(p *problem.Problem, act *problem.Act) {
-	row, width := s.Start[act.Body], len(s.Cols)
+	row := s.Start[act.Body]
 	for k := range s.Forces {
 		s.B[row+k] -= component(act.Const, k)
 		for _, t := range act.Terms {
-			s.A[(row+k)*width+t.Unknown] += component(t.D, k)
+			s.put(row+k, t.Unknown, component(t.D, k))
 		}
 	}
 	body := &p.Bodies[act.Body]
@@ -67,15 +85,36 @@ func (s *System) add(p *problem.Problem, act *problem.Act) {
 		axis := s.Turn + i - row - s.Forces
 		s.B[i] -= component(known, axis)
 		for _, t := range act.CoupleTerms {
-			s.A[i*width+t.Unknown] += component(t.D, axis)
+			s.put(i, t.Unknown, component(t.D, axis))
 		}
 	}
 	for _, t := range act.Terms {
 		m := r3.Cross(arm, t.D)
 		for i := row + s.Forces; i < s.Start[act.Body+1]; i++ {
-			s.A[i*width+t.Unknown] += component(m, s.Turn+i-row-s.Forces)
+			s.put(i, t.Unknown, component(m, s.Turn+i-row-s.Forces))
 		}
 	}
+}
+
+// put adds to an entry. Unknowns come nearly in their order, so that the place of
+// a new one is nearly always at the end.
+func (s *System) put(i, j int, value float64) {
+	if value == 0 {
+		return
+	}
+	row := s.Terms[i]
+	k := len(row)
+	for k > 0 && row[k-1].Col > j {
+		k--
+	}
+	if k > 0 && row[k-1].Col == j {
+		row[k-1].Value += value
+		return
+	}
+	row = append(row, linear.Term{})
+	copy(row[k+1:], row[k:])
+	row[k] = linear.Term{Col: j, Value: value}
+	s.Terms[i] = row
 }
 
 // scaleMoments gives each body's rows of moments a length to be divided by

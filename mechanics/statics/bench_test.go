@@ -57,8 +57,9 @@ func bareLU(b testing.TB) func() {
 	if n != 3 || len(s.System.Rows) != 3 || s.Verdict != Determinate {
 		b.Fatalf("%d rows, %d columns, %v", len(s.System.Rows), n, s.Verdict)
 	}
+	entries := s.System.dense().RawMatrix().Data
 	return func() {
-		a := mat.NewDense(n, n, append([]float64{}, s.System.A...))
+		a := mat.NewDense(n, n, append([]float64{}, entries...))
 		var lu mat.LU
 		lu.Factorize(a)
 		x := mat.NewVecDense(n, nil)

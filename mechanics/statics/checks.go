@@ -68,6 +68,7 @@ func (s *Solution) residuals() {
 
 func (s *Solution) check() {
 	p := s.Problem
+	s.sortActs()
 	s.Checks = make([]Check, 0, 3*len(p.Lines)+3*len(p.Bodies)+2*len(p.Joints)+2)
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
@@ -191,48 +192,32 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		sum = r3.Add(sum, r3.Cross(arm, f))
 		most = max(most, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
-	plain := func(act *problem.Act) {
-		if act.Body != body {
-			return
-		}
-		add(act.At, s.force(act))
-		c := s.couple(act)
-		sum = r3.Add(sum, c)
-		most = max(most, r3.Norm(c))
-	}
-	ropes := map[*problem.Act]bool(nil)
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		if !l.Kind.Info().Path || len(l.Path) < 2 {
+	for _, on := range s.actsOn(body) {
+		if !on.path {
 			continue
 		}
+		l := &p.Lines[on.line]
 		size := s.at(l.Magnitude)
 		if l.Kind == problem.Strut {
 			size = -size
 		}
-		for a := range l.Acts {
-			act := &l.Acts[a]
-			if act.Body != body {
-				continue
+		for _, leg := range l.Legs {
+			if leg.From == on.act.Point {
+				add(p.Points[leg.To].At, r3.Scale(size, leg.U))
 			}
-			if ropes == nil {
-				ropes = map[*problem.Act]bool{}
-			}
-			ropes[act] = true
-			for _, leg := range l.Legs {
-				if leg.From == act.Point {
-					add(p.Points[leg.To].At, r3.Scale(size, leg.U))
-				}
-				if leg.To == act.Point {
-					add(p.Points[leg.From].At, r3.Scale(-size, leg.U))
-				}
+			if leg.To == on.act.Point {
+				add(p.Points[leg.From].At, r3.Scale(-size, leg.U))
 			}
 		}
 	}
-	for act := range p.Acts() {
-		if !ropes[act] {
-			plain(act)
+	for _, on := range s.actsOn(body) {
+		if on.path {
+			continue
 		}
+		add(on.act.At, s.force(on.act))
+		c := s.couple(on.act)
+		sum = r3.Add(sum, c)
+		most = max(most, r3.Norm(c))
 	}
 	return sum, most
 }

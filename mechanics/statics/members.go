@@ -23,10 +23,8 @@ type touch struct {
 // touches gathers the forces on a rigid body by place; plain is false where a
 // couple acts on it too, known or unknown.
 func (s *Solution) touches(body int) (places []touch, plain bool) {
-	for act := range s.Problem.Acts() {
-		if act.Body != body {
-			continue
-		}
+	for _, on := range s.actsOn(body) {
+		act := on.act
 		if act.Couple != (r3.Vec{}) || len(act.CoupleTerms) > 0 {
 			return nil, false
 		}

@@ -15,14 +15,60 @@ func (s *Solution) motions(null *mat.Dense) {
 	if _, k := null.Dims(); k == 0 {
 		return
 	}
-	m := len(s.System.Rows)
-	loads := make([]float64, m)
+	var bases [][][]float64
+	for _, bodies := range s.groups(null) {
+		bases = append(bases, s.basisOf(null, bodies))
+	}
+	s.tellMotions(bases)
+}
+
+// motionsOf is motions for the null vectors of a large system. In their reduced
+// form those that have to do with each other share bodies; the form of a group is
+// its share of the form of all.
+func (s *Solution) motionsOf(null [][]float64) {
+	if len(null) == 0 {
+		return
+	}
+	null = s.reduce(null)
+	together := newSets(len(s.Problem.Bodies))
+	first := make([]int, len(null)) // a body that takes part
+	for k, v := range null {
+		first[k] = -1
+		for i, x := range v {
+			if x == 0 {
+				continue
+			}
+			if body := s.System.Rows[i].Body; first[k] < 0 {
+				first[k] = body
+			} else {
+				together.join(first[k], body)
+			}
+		}
+	}
+	of := map[int][][]float64{}
+	for k, v := range null {
+		if first[k] >= 0 {
+			root := together.find(first[k])
+			of[root] = append(of[root], v)
+		}
+	}
+	var bases [][][]float64
+	for _, bodies := range together.groups() {
+		if basis := of[together.find(bodies[0])]; len(basis) > 0 {
+			bases = append(bases, basis)
+		}
+	}
+	s.tellMotions(bases)
+}
+
+// tellMotions finds which motions of each group the loads excite.
+func (s *Solution) tellMotions(bases [][][]float64) {
+	loads := make([]float64, len(s.System.Rows))
 	for i, row := range s.System.Rows {
 		loads[i] = -s.System.B[i] / row.Scale
 	}
 	var idle [][]float64
-	for _, bodies := range s.groups(null) {
-		basis := s.basisOf(null, bodies)
+	for _, basis := range bases {
 		if s.turns(basis) {
 			idle = append(idle, s.splitTurning(basis, loads)...)
 		} else {
@@ -62,7 +108,7 @@ func (s *Solution) turns(basis [][]float64) bool {
 }
 
 // least is the work of the loads on a motion of size one that counts as none.
-func (s *Solution) least() float64 { return max(loadTol, s.blur) * s.System.load(s.Problem) }
+func (s *Solution) least() float64 { return max(loadTol, s.blur) * s.load }
 
 // splitSliding treats motions without turning. The one that the loads excite is
 // along what they leave unbalanced,
@@ -266,38 +312,17 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 // groups gathers the bodies that move together: those that share an entry of the
 // projection N Nᵀ on the motions that nothing resists.
 func (s *Solution) groups(null *mat.Dense) [][]int {
-	bodies := len(s.Problem.Bodies)
-	root := make([]int, bodies)
-	for i := range root {
-		root[i] = i
-	}
-	find := func(i int) int {
-		for root[i] != i {
-			root[i] = root[root[i]]
-			i = root[i]
-		}
-		return i
-	}
+	together := newSets(len(s.Problem.Bodies))
 	var projection mat.Dense
 	projection.Mul(null, null.T())
 	for i, row := range s.System.Rows {
 		for j := range i {
 			if math.Abs(projection.At(i, j)) > max(fixedTol, s.blur) {
-				root[find(row.Body)] = find(s.System.Rows[j].Body)
+				together.join(row.Body, s.System.Rows[j].Body)
 			}
 		}
 	}
-	at := map[int]int{}
-	var out [][]int
-	for b := range bodies {
-		r := find(b)
-		if _, ok := at[r]; !ok {
-			at[r] = len(out)
-			out = append(out, nil)
-		}
-		out[at[r]] = append(out[at[r]], b)
-	}
-	return out
+	return together.groups()
 }
 
 func norm(v []float64) float64 {

@@ -1,10 +1,6 @@
 package statics
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mat"
-)
+import "math"
 
 // bound is a sense written over the free parameters y: c + Σ g[k]·y[k] >= 0.
 type bound struct {
@@ -16,13 +12,14 @@ type bound struct {
 //
 //	x = x₀ + Z y
 //
-// with Z = D⁻¹ V₂ from the null space of the scaled system. An unknown whose row
-// of V₂ is nothing keeps its value; the others get the range that the senses
-// (cables pull, struts push, contacts press) leave over all y.
-func (s *Solution) free(v *mat.Dense, scale []float64) {
-	n, rank := len(s.X), s.Rank
-	s.Verdict, s.Degree = Indeterminate, n-rank
-	load := s.System.load(s.Problem)
+// with Z = D⁻¹ V₂, V₂ an orthonormal basis of the null space of the scaled system
+// whose entries null gives. An unknown whose row of V₂ is nothing keeps its value;
+// the others get the range that the senses (cables pull, struts push, contacts
+// press) leave over all y.
+func (s *Solution) free(null func(j, k int) float64, scale []float64) {
+	n := len(s.X)
+	s.Verdict, s.Degree = Indeterminate, n-s.Rank
+	load := s.load
 	if load == 0 {
 		load = 1
 	}
@@ -31,15 +28,21 @@ func (s *Solution) free(v *mat.Dense, scale []float64) {
 		z[j] = make([]float64, s.Degree)
 		size := 0.0
 		for k := range s.Degree {
-			z[j][k] = v.At(j, rank+k) / scale[j]
-			size = math.Hypot(size, v.At(j, rank+k))
+			z[j][k] = null(j, k) / scale[j]
+			size = math.Hypot(size, null(j, k))
 		}
 		if s.X[j].Fixed = size <= max(fixedTol, s.blur); s.X[j].Fixed {
 			clear(z[j])
 		}
 	}
-	r := newRegion(s.senseBounds(z, load), s.Degree)
+	bounds := s.senseBounds(z, load)
 	s.sensesMet, s.rangesKnown = true, true
+	if float64(len(bounds))*float64(s.Degree)*float64(s.Degree) > mostSpread {
+		s.rangesKnown = false
+		s.unbind()
+		return
+	}
+	r := newRegion(bounds, s.Degree)
 	var kept [][]float64 // points y at which some unknown is least or greatest
 	for j := range s.X {
 		x := &s.X[j]
@@ -76,11 +79,7 @@ func (s *Solution) free(v *mat.Dense, scale []float64) {
 		}
 	}
 	if !s.sensesMet || !s.rangesKnown { // nothing is claimed of any of them
-		for j := range s.X {
-			if !s.X[j].Fixed {
-				s.X[j].Low, s.X[j].High = math.Inf(-1), math.Inf(1)
-			}
-		}
+		s.unbind()
 		return
 	}
 	for j := range s.X { // a mean of points that keep the senses keeps them too
@@ -91,6 +90,22 @@ func (s *Solution) free(v *mat.Dense, scale []float64) {
 		}
 	}
 }
+
+// unbind claims nothing of what is free.
+func (s *Solution) unbind() {
+	for j := range s.X {
+		if x := &s.X[j]; x.Fixed {
+			x.Low, x.High = x.Value, x.Value
+		} else {
+			x.Low, x.High = math.Inf(-1), math.Inf(1)
+		}
+	}
+}
+
+// mostSpread bounds the work of finding out what bounds see of the free
+// parameters, bounds × degree²: 1e8 take about half a second. Beyond it no range
+// would be found in reasonable time, and none is claimed.
+const mostSpread = 1e8
 
 // senseBounds writes every sense over the parameters y.
 func (s *Solution) senseBounds(z [][]float64, load float64) []bound {

@@ -99,19 +99,13 @@ func (s *Solution) judgeSenses() {
 
 // scale is the largest force of the problem, by which small is judged; moments
 // count by the length that their rows are divided by.
-func (s *Solution) scale() float64 {
-	most := s.System.load(s.Problem)
-	for j := range s.X {
-		most = max(most, s.forceLike(j))
-	}
-	return most
-}
+func (s *Solution) scale() float64 { return s.size }
 
 // forceLike is the size of an unknown as a force: a moment over a length.
-func (s *Solution) forceLike(j int) float64 {
+func (s *Solution) forceLike(j int, arm float64) float64 {
 	v := math.Abs(s.X[j].Value)
 	if s.Problem.Unknowns[j].Dim == units.Moment {
-		return v / s.System.arm()
+		return v / arm
 	}
 	return v
 }

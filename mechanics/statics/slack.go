@@ -13,6 +13,10 @@ type Slack struct {
 	Solution *Solution
 }
 
+// mostSlack is how many lines are let go one after the other: a sheet that needs
+// more has its senses turned round, and each takes a solution of its own.
+const mostSlack = 50
+
 // slacken solves a problem with a broken sense again without what broke it, the
 // worst first, until all that is left keeps its sense or nothing holds.
 func (s *Solution) slacken() {
@@ -22,7 +26,7 @@ func (s *Solution) slacken() {
 	gone := map[int]bool{}
 	var names []string
 	at := s
-	for at.Verdict == SenseBroken {
+	for at.Verdict == SenseBroken && len(names) < mostSlack {
 		worst, j := 0.0, -1
 		for _, q := range at.Broken {
 			if len(q.Magnitude.Terms) != 1 || q.Magnitude.Const != 0 {
@@ -43,6 +47,9 @@ func (s *Solution) slacken() {
 		}
 		names = append(names, name)
 		at = solve(s.Problem.Without(gone))
+	}
+	if at.Verdict == SenseBroken {
+		return // too much of it lets go for the order to say anything
 	}
 	s.Slack = &Slack{Names: names, Solution: at}
 }

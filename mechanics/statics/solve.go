@@ -31,6 +31,10 @@ const (
 	// (more where the condition number says so), and a nearly parallel pair of
 	// cables that differ by 1e-8 may share that much between them.
 	fixedTol = 1e-12
+	// smallSystem is the number of equations and unknowns up to which a system is
+	// solved as a dense matrix: up to some 60 that is as fast as sparse factors, and
+	// the singular values of all of it take a few milliseconds.
+	smallSystem = 60
 	// zeroTol times the condition number is the rounding of a value relative to the
 	// largest: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
@@ -51,8 +55,12 @@ func Solve(p *problem.Problem) *Solution {
 	return s
 }
 
-func solve(p *problem.Problem) *Solution {
+func solve(p *problem.Problem) *Solution { return solveWith(p, smallSystem) }
+
+// solveWith takes systems of up to small rows and columns as dense matrices.
+func solveWith(p *problem.Problem, small int) *Solution {
 	s := &Solution{Problem: p, System: Assemble(p), Cond: 1, sensed: sensed(p)}
+	s.load = s.System.load(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
 	for j := range s.X {
@@ -64,10 +72,12 @@ func solve(p *problem.Problem) *Solution {
 		return s
 	case n == 0:
 		s.judgeLoadsAlone()
-	default:
-		if !s.solveSquare() {
-			s.solveAny()
+	case max(m, n) > small:
+		if !s.solveSparseSquare() {
+			s.solveSparse()
 		}
+	case !s.solveSquare():
+		s.solveAny()
 	}
 	s.cleanZeros()
 	s.judgeSenses()
@@ -79,12 +89,11 @@ func solve(p *problem.Problem) *Solution {
 
 // columnScale gives the length of each column, 1 for an empty one.
 func columnScale(s *System) []float64 {
-	n := len(s.Cols)
-	scale := make([]float64, n)
+	scale := make([]float64, len(s.Cols))
 	for i, row := range s.Rows {
-		for j, a := range s.A[i*n : (i+1)*n] {
-			a /= row.Scale
-			scale[j] += a * a
+		for _, t := range s.Terms[i] {
+			a := t.Value / row.Scale
+			scale[t.Col] += a * a
 		}
 	}
 	for j := range scale {
@@ -100,8 +109,8 @@ func scaled(s *System, scale []float64) *mat.Dense {
 	m, n := len(s.Rows), len(s.Cols)
 	a := make([]float64, m*n)
 	for i, row := range s.Rows {
-		for j := range n {
-			a[i*n+j] = s.A[i*n+j] / (row.Scale * scale[j])
+		for _, t := range s.Terms[i] {
+			a[i*n+t.Col] = t.Value / (row.Scale * scale[t.Col])
 		}
 	}
 	return mat.NewDense(m, n, a)
@@ -205,25 +214,34 @@ func (s *Solution) solveAny() {
 		s.motions(leftNull(&u, s.Rank))
 	}
 	if s.Verdict == NoEquilibrium {
-		for j := range s.X {
-			s.X[j].Fixed = false
-			s.X[j].Low, s.X[j].High = math.Inf(-1), math.Inf(1)
-		}
+		s.fixNone()
 		return
 	}
 	if s.Rank < n {
-		s.free(&v, scale)
+		rank := s.Rank
+		s.free(func(j, k int) float64 { return v.At(j, rank+k) }, scale)
+	}
+}
+
+// fixNone says that no unknown has a value.
+func (s *Solution) fixNone() {
+	for j := range s.X {
+		s.X[j].Fixed = false
+		s.X[j].Low, s.X[j].High = math.Inf(-1), math.Inf(1)
 	}
 }
 
 // judgeLoadsAlone treats a problem without unknowns: the loads balance or not.
 func (s *Solution) judgeLoadsAlone() {
-	m := len(s.System.Rows)
-	null := mat.NewDense(m, m, nil)
-	for i := range m {
-		null.Set(i, i, 1)
+	for b := range s.Problem.Bodies {
+		var null [][]float64
+		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
+			v := make([]float64, len(s.System.Rows))
+			v[i] = 1
+			null = append(null, v)
+		}
+		s.tellMotions([][][]float64{s.reduce(null)})
 	}
-	s.motions(null)
 	// Nothing at all is held, so that only the motions that loads excite say anything.
 	s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
 }
@@ -236,9 +254,13 @@ func leftNull(u *mat.Dense, rank int) *mat.Dense {
 
 // cleanZeros sets values that are rounding only to nothing.
 func (s *Solution) cleanZeros() {
-	most := s.scale()
+	arm := s.System.arm()
+	s.size = s.load
 	for j := range s.X {
-		if s.forceLike(j) <= zeroTol*s.Cond*most {
+		s.size = max(s.size, s.forceLike(j, arm))
+	}
+	for j := range s.X {
+		if s.forceLike(j, arm) <= zeroTol*s.Cond*s.size {
 			s.X[j].Value = 0
 		}
 	}

@@ -6,6 +6,7 @@ package statics
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -15,15 +16,30 @@ import (
 type System struct {
 	Rows   []Row
 	Cols   []Col
-	A      []float64 // row-major, len(Rows) × len(Cols)
-	B      []float64 // N, or N·m in rows of moments
-	Start  []int     // the first row of each body, and at the end the number of rows
-	Forces int       // rows of forces a body has: 2 in the plane, 3 in space
-	Turn   int       // the axis of a body's first row of moments: z in the plane, else x
+	Terms  [][]linear.Term // the entries of each row that are not zero, columns ascending
+	B      []float64       // N, or N·m in rows of moments
+	Start  []int           // the first row of each body, and at the end the number of rows
+	Forces int             // rows of forces a body has: 2 in the plane, 3 in space
+	Turn   int             // the axis of a body's first row of moments: z in the plane, else x
 }
 
 // At gives the coefficient of row i, column j.
-func (s *System) At(i, j int) float64 { return s.A[i*len(s.Cols)+j] }
+func (s *System) At(i, j int) float64 {
+	row := s.Terms[i]
+	for len(row) > 8 { // by halves while that is worth it
+		if half := len(row) / 2; row[half].Col > j {
+			row = row[:half]
+		} else {
+			row = row[half:]
+		}
+	}
+	for _, t := range row {
+		if t.Col == j {
+			return t.Value
+		}
+	}
+	return 0
+}
 
 // Row is the label of an equation.
 type Row struct {
@@ -88,9 +104,13 @@ type Solution struct {
 	Answers   []AnswerCheck
 
 	sensed      []Sensed
+	acts        []actOn // of all bodies, one after the other
+	actsFrom    []int   // the first of each body
 	sensesMet   bool    // where indeterminate: some values keep every sense
 	rangesKnown bool    // and the ranges that they leave were worked out
 	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
+	load        float64 // the largest known force, see System.load
+	size        float64 // the largest force, see scale; settled once the values are
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one

@@ -82,7 +82,7 @@ func (s *Solution) determinateWords() string {
 	switch {
 	case len(s.X) == 0:
 		return "determinate: no unknowns, and the known forces balance"
-	case s.System.load(s.Problem) == 0:
+	case s.load == 0:
 		word += "; no load acts, so each is zero"
 	}
 	if len(s.Motions) > 0 {
