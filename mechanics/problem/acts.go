@@ -177,11 +177,8 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 }
 
 func (r *reading) knownComponents(l *Line, ref sheet.Ref, text string) bool {
-	v, ok := r.vector(ref, text, env{r: r, scope: inGeometry})
+	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Force)
 	if !ok {
-		return false
-	}
-	if v, ok = r.wantVector(ref, text, v, units.Force); !ok {
 		return false
 	}
 	l.fixed = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}

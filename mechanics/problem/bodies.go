@@ -135,11 +135,8 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 		r.fail(body.Ref, units.Span{}, "the weight of "+body.Name+" has no centre", "write centre = \"M\", or centre = \"(A + B)/2\"")
 		return
 	}
-	c, ok := r.vector(cref, centre, env{r: r, scope: inGeometry})
+	c, ok := r.vectorOf(cref, centre, env{r: r, scope: inGeometry}, units.Length)
 	if !ok {
-		return
-	}
-	if c, ok = r.wantVector(cref, centre, c, units.Length); !ok {
 		return
 	}
 	body.Weight = v.V[0]

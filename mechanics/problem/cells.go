@@ -46,6 +46,46 @@ func (r *reading) wantVector(ref sheet.Ref, text string, v units.Value, d units.
 	return r.inReach(ref, text, v, err)
 }
 
+// vectorOf reads a cell as a vector of a dimension. Components typed one by one
+// are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
+func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
+	expr, err := r.parse(text)
+	var parts []*units.Expr
+	tuple := false
+	if err == nil {
+		parts, tuple = expr.Tuple()
+	}
+	if !tuple || len(parts) > 3 {
+		v, ok := r.vector(ref, text, e)
+		if !ok {
+			return v, false
+		}
+		return r.wantVector(ref, text, v, d)
+	}
+	out := units.Value{Dim: d, N: len(parts)}
+	for k, part := range parts {
+		r.blocked = false
+		v, err := part.Eval(e)
+		if err == nil {
+			v, err = units.Want(v, d, r.p.Units.For(d), part.Span())
+		}
+		if err == nil && len(v.Terms) > 0 {
+			err = &units.Error{Span: part.Span(), Msg: "a component is known, and " + v.Terms[0].Name + " is an unknown", Hint: "write a number or a given"}
+		}
+		v, ok := r.inReach(ref, text, v, err)
+		if !ok {
+			return out, false
+		}
+		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
+	}
+	if msg, hint := r.shape(out); msg != "" {
+		r.fail(ref, whole(text), msg, hint)
+		return out, false
+	}
+	out.N = 3
+	return out, true
+}
+
 func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.Error) (units.Value, bool) {
 	if err != nil {
 		r.failCell(ref, err)

@@ -51,11 +51,8 @@ func (r *reading) readPoint(i int) bool {
 		r.fail(p.Ref, units.Span{}, p.Name+" has no place", "write "+p.Name+" = \""+r.origin()+"\", or at = \""+r.origin()+"\"")
 		return false
 	}
-	v, ok := r.vector(ref, text, env{r: r, scope: inGeometry})
+	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Length)
 	if !ok {
-		return false
-	}
-	if v, ok = r.wantVector(ref, text, v, units.Length); !ok {
 		return false
 	}
 	p.At = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
