@@ -51,6 +51,26 @@ func newExpr(text string, root *node) *Expr {
 	return e
 }
 
+// Literal gives the value of a typed number, signed or not, with or without a
+// unit, as Eval would: what needs no names is had without them.
+func (e *Expr) Literal() (x float64, d Dim, ok bool) {
+	sign := 1.0
+	n := e.root
+	for n.kind == nNeg {
+		sign, n = -sign, n.args[0]
+	}
+	switch {
+	case n.kind == nNumber:
+		return 0 + sign*n.num, Number, true
+	case n.kind == nUnit && n.args[0].kind == nNumber:
+		return 0 + sign*scale(n.args[0].num, n.factor), n.dim, true
+	}
+	return 0, Number, false
+}
+
+// Of is a bare number taken in a unit, as Want takes it.
+func (u Unit) Of(x float64) float64 { return scale(x, u.Factor) }
+
 // literal tells whether a node is a typed number, signed or not.
 func literal(n *node) bool { return n.unsigned().kind == nNumber }
 

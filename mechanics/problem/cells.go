@@ -63,11 +63,21 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 		return r.wantVector(ref, text, v, d)
 	}
 	out := units.Value{Dim: d, N: len(parts)}
+	bare := r.p.Units.For(d)
 	for k, part := range parts {
+		if x, dim, ok := part.Literal(); ok && (dim == d || dim == units.Number) {
+			if dim != d {
+				x = bare.Of(x)
+			}
+			if x == 0 || abs(x) >= smallest && abs(x) <= greatest {
+				out.V[k] = x
+				continue
+			}
+		}
 		r.blocked = false
 		v, err := part.Eval(e)
 		if err == nil {
-			v, err = units.Want(v, d, r.p.Units.For(d), part.Span())
+			v, err = units.Want(v, d, bare, part.Span())
 		}
 		if err == nil && len(v.Terms) > 0 {
 			err = &units.Error{Span: part.Span(), Msg: "a component is known, and " + v.Terms[0].Name + " is an unknown", Hint: "write a number or a given"}
