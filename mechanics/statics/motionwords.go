@@ -25,7 +25,10 @@ func (s *Solution) MotionWords(m Motion) string {
 	for i, mv := range m.Moves {
 		moves[i] = s.Problem.Bodies[mv.Body].Name + " from " + s.moveWords(mv, m.Excited || len(m.Moves) > 1)
 	}
-	what := "nothing keeps " + strings.Join(moves, ", and with it ")
+	what := "nothing keeps " + moves[0]
+	if len(moves) > 1 {
+		what += ", and with it " + listed(moves[1:])
+	}
 	if m.Excited {
 		unit := s.Problem.Units.For(units.Moment)
 		return fmt.Sprintf("%s: a moment of %s is unbalanced", what, unit.Format(m.Unbalanced, s.Problem.Figures))
@@ -64,12 +67,17 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 	words := "turning about " + s.axisWords(c, mv.W, signed)
 	if math.Abs(pitch) > sameAxis*arm {
 		unit := s.Problem.Units.Length
-		words += fmt.Sprintf(" while it moves %s along it per radian", unit.Format(pitch, s.Problem.Figures))
+		hand := "right"
+		if pitch < 0 {
+			hand = "left"
+		}
+		words += fmt.Sprintf(" while it moves %s along it per radian, like a screw with a %s-hand thread", unit.Format(math.Abs(pitch), s.Problem.Figures), hand)
 	}
 	return words
 }
 
-// axisWords names an axis of turning by the named points on it.
+// axisWords names an axis of turning by the named points on it. A turning that
+// has a sense is right-handed from the first to the second.
 func (s *Solution) axisWords(c, w r3.Vec, signed bool) string {
 	p := s.Problem
 	u := r3.Scale(1/r3.Norm(w), w)
@@ -100,7 +108,13 @@ func (s *Solution) axisWords(c, w r3.Vec, signed bool) string {
 			first = pt.At
 		}
 		if on = append(on, pt.Name); len(on) == 2 {
-			return "the axis through " + on[0] + " and " + on[1]
+			switch along := r3.Dot(r3.Sub(pt.At, first), w); {
+			case !signed:
+				return "the axis through " + on[0] + " and " + on[1]
+			case along < 0:
+				return "the axis from " + on[1] + " to " + on[0]
+			}
+			return "the axis from " + on[0] + " to " + on[1]
 		}
 	}
 	through := placeWords(p, c)

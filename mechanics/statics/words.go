@@ -29,7 +29,7 @@ func (s *Solution) Words() []string {
 		if len(s.Motions) > 0 {
 			word += ", partly constrained"
 		}
-		out = append(out, word+": every unknown has one value, and not every line can act that way")
+		out = append(out, word+": every unknown has one value, and not every "+s.brokenKinds()+" can act that way")
 	case Indeterminate:
 		out = append(out, s.indeterminateWords()...)
 	case NoEquilibrium:
@@ -42,9 +42,7 @@ func (s *Solution) Words() []string {
 	for _, i := range s.Broken {
 		out = append(out, s.brokenWords(i))
 	}
-	for _, m := range s.Motions {
-		out = append(out, s.MotionWords(m))
-	}
+	out = append(out, s.motionLines()...)
 	out = append(out, s.slackWords()...)
 	return out
 }
@@ -130,6 +128,21 @@ func (s *Solution) rangeWords(j int) string {
 
 func (s *Solution) force1(v float64) string {
 	return s.Problem.Units.Force.Format(v, s.Problem.Figures)
+}
+
+// brokenKinds says what kinds of things have a sense they cannot have.
+func (s *Solution) brokenKinds() string {
+	lines, joints := false, false
+	for _, q := range s.Broken {
+		lines, joints = lines || q.Line >= 0, joints || q.Joint >= 0
+	}
+	switch {
+	case lines && joints:
+		return "line and support"
+	case joints:
+		return "support"
+	}
+	return "line"
 }
 
 // brokenWords says what has a sense it cannot have, and what it does instead.
