@@ -13,7 +13,7 @@ import (
 
 // write makes the edit of a cell that is kept.
 func (m *Model) write(e *edit, f *fresh) error {
-	text := e.text
+	text := e.value()
 	switch {
 	case f != nil && f.table != "":
 		return m.history.Do(newRowEdit(f, strings.TrimSpace(text)))
@@ -44,9 +44,9 @@ func newRowEdit(f *fresh, name string) sheet.Edit {
 	case "couples":
 		cells = []sheet.KeyText{{Key: "on", Text: ""}, {Key: "magnitude", Text: ""}}
 	case "distributed":
-		cells = []sheet.KeyText{{Key: "on", Text: ""}, {Key: "path", Text: ""}, {Key: "along", Text: ""}, {Key: "magnitude", Text: ""}}
+		cells = []sheet.KeyText{{Key: "path", Text: ""}, {Key: "along", Text: ""}, {Key: "magnitude", Text: ""}}
 	case "bodies":
-		cells = []sheet.KeyText{{Key: "about", Text: ""}}
+		cells = []sheet.KeyText{{Key: "weight", Text: ""}, {Key: "centre", Text: ""}}
 	default:
 		cells = []sheet.KeyText{{Key: "", Text: ""}}
 	}
@@ -99,7 +99,11 @@ func (m *Model) deleteRow() tea.Cmd {
 		if s := t.records[at.row].slots[0]; s.does == setAsked {
 			return m.dropAsked(s)
 		}
-		m.say("this row belongs to a force line: delete it there (alt+3)", false)
+		where := "a force line: delete it there (alt+3)"
+		if ref.Table == "joints" || ref.Table == "couples" {
+			where = "a support or a load: delete it there (alt+4)"
+		}
+		m.say("this row belongs to "+where, false)
 		return nil
 	}
 	if ref.Table == "" || ref.Table == "units" {

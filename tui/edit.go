@@ -15,7 +15,9 @@ import (
 type edit struct {
 	line
 	slot slot
-	was  string // the text before
+	was  string   // the text before
+	list []choice // what the cell may hold, where it is one of a list
+	pick int      // which of those that fit the text, once an arrow has chosen
 }
 
 // fresh is a row that has no name yet.
@@ -28,12 +30,16 @@ type fresh struct {
 // begin edits the cell under the cursor from the text it has.
 func (m *Model) begin() bool {
 	s, ok := m.slot()
-	if !ok || s.does == nothing {
+	switch {
+	case ok && s.does == nothing && m.focus == layout.Supports && s.text == "":
+		m.say("a row of this kind has no such cell", false)
+		return false
+	case !ok || s.does == nothing:
 		m.say("this cell follows from others and cannot be typed in", false)
 		return false
 	}
 	was := m.raw(s)
-	m.edit = &edit{newLine(was), s, was}
+	m.edit = &edit{line: newLine(was), slot: s, was: was, list: m.made.choices(s), pick: unpicked}
 	return true
 }
 
@@ -57,9 +63,10 @@ func (m *Model) typed(text string) tea.Cmd {
 		l := *m.naming
 		l.insert(text)
 		m.naming = &l
-	case keys.InCell:
+	case keys.InCell, keys.InList:
 		e := *m.edit
 		e.insert(text)
+		e.pick = unpicked
 		m.edit = &e
 		return m.preview()
 	case keys.OnCells:
@@ -83,7 +90,7 @@ func (m *Model) preview() tea.Cmd {
 	s := m.history.Current()
 	switch m.edit.slot.does {
 	case setCell:
-		s = s.With(m.edit.slot.ref, m.edit.text)
+		s = s.With(m.edit.slot.ref, m.edit.value())
 	case setAsked:
 		if m.fresh == nil {
 			ref, text := m.asking(m.edit.slot, m.edit.text)
@@ -111,10 +118,14 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 		return m.keep(func() { m.step(-1) }), true
 	}
 	e := *m.edit
-	if !e.handle(i) {
+	if !e.choose(i) && !e.handle(i) {
 		return nil, false
 	}
 	changed := e.text != m.edit.text
+	if changed {
+		e.pick = unpicked
+	}
+	changed = changed || e.value() != m.edit.value()
 	m.edit = &e
 	if changed {
 		return m.preview(), true
@@ -137,12 +148,23 @@ func (m *Model) keep(move func()) tea.Cmd {
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
 	if f != nil && f.table != "" {
-		move = func() { m.at[m.focus].col = 1 }
+		move = m.firstCell
 	}
 	move()
 	m.fit()
 	m.project()
+	if f != nil && f.table == "joints" {
+		m.begin() // with the list of kinds open
+	}
 	return cmd
+}
+
+// firstCell goes to the first cell behind the name that can be typed in.
+func (m *Model) firstCell() {
+	t, at := m.tables[m.focus], &m.at[m.focus]
+	for at.col = 1; at.row < len(t.records) && at.col < len(t.columns)-1 && t.records[at.row].slots[at.col].does == nothing; {
+		at.col++
+	}
 }
 
 // changed rebuilds what shows and solves the sheet as it is now.
@@ -152,34 +174,53 @@ func (m *Model) changed() tea.Cmd {
 	return cmd
 }
 
-// newRow begins a row behind the one under the cursor, with its name.
+// newRow begins a row behind the one under the cursor; among the supports it
+// asks first which kind it is to be.
 func (m *Model) newRow() tea.Cmd {
-	f := &fresh{table: [...]string{layout.Given: "given", layout.Points: "points", layout.Lines: "lines", layout.Unknowns: ""}[m.focus]}
-	records, at := m.tables[m.focus].records, m.at[m.focus].row
-	if m.focus == layout.Lines && at < len(records) {
-		f.table = records[at].row.Table // a joint follows a joint
+	if m.focus == layout.Supports {
+		m.choosing = true
+		return nil
 	}
-	// Behind the row under the cursor, or behind the last where that is of
-	// another table.
+	m.beginRow([...]string{layout.Given: "given", layout.Points: "points", layout.Lines: "lines", layout.Unknowns: ""}[m.focus])
+	return nil
+}
+
+// chosen takes the answer to which kind of row to make.
+func (m *Model) chosen(i keys.Intent) bool {
+	table, ok := map[keys.Intent]string{keys.NewJoint: "joints", keys.NewBody: "bodies", keys.NewCouple: "couples", keys.NewLoad: "distributed"}[i]
+	if !ok && i != keys.Cancel {
+		return false
+	}
+	m.choosing = false
+	if ok {
+		m.beginRow(table)
+	}
+	return true
+}
+
+// beginRow begins a row of a table with its name: behind the row under the
+// cursor, or behind the table's last where that is of another table.
+func (m *Model) beginRow(table string) {
+	f := &fresh{table: table}
+	records, at := m.tables[m.focus].records, m.at[m.focus].row
 	same := at < len(records) && records[at].row.Table == f.table
 	for i, r := range records {
 		if r.row.Table == f.table && (!same || i <= at) {
 			f.at, f.after = i+1, r.row.Row
 		}
 	}
-	if f.table == "" {
+	if f.table == "" || f.after == "" && f.at == 0 {
 		f.at = len(records)
 	}
 	m.fresh = f
 	m.rebuild()
-	m.at[m.focus].row, m.at[m.focus].col = f.at, 0
-	m.fit()
 	does := setName
 	if f.table == "" {
 		does = setAsked
 	}
-	m.edit = &edit{line{}, slot{does: does, ref: sheet.Ref{Table: f.table}}, ""}
-	return nil
+	m.at[m.focus].row, m.at[m.focus].col = f.at, 0
+	m.edit = &edit{slot: slot{does: does, ref: sheet.Ref{Table: f.table}}, pick: unpicked}
+	m.fit()
 }
 
 // say puts a word on the bottom line.

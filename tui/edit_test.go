@@ -203,7 +203,7 @@ func TestRenameSaysWhoStillUsesTheName(t *testing.T) {
 func TestUnknownMadeKnownAndBack(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	size := sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}
-	r.keys("alt+4")
+	r.keys("alt+5")
 	r.text("20 N")
 	r.keys("enter")
 	r.holds(size, "20 N")
@@ -215,7 +215,7 @@ func TestUnknownMadeKnownAndBack(t *testing.T) {
 
 func TestAskForAResult(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+4", "ctrl+n")
+	r.keys("alt+5", "ctrl+n")
 	r.text("angle(T1, T2)")
 	r.keys("enter")
 	r.holds(sheet.Ref{Row: "asked"}, "T1 T2 angle(T1, T2)")
@@ -227,7 +227,7 @@ func TestAskForAResult(t *testing.T) {
 
 func TestOwnAnswerIsMetOrNot(t *testing.T) {
 	r := newRig(t, hanging, 200, 60)
-	r.keys("alt+4", "down")
+	r.keys("alt+5", "down")
 	for range 5 {
 		r.keys("right")
 	}

@@ -12,6 +12,7 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
+	"trivet/units"
 )
 
 // drawFoot shows the cell in full, what is wrong with it under the place where
@@ -21,6 +22,8 @@ func (m Model) drawFoot(c grid.Canvas) {
 	switch {
 	case m.ask != nil:
 		c.Text(1, 0, theme.Warn, m.ask.text)
+	case m.choosing:
+		c.Text(1, 0, theme.Warn, "Make which row?")
 	case m.naming != nil:
 		m.drawLine(c, "save as: ", *m.naming)
 	case m.help != nil:
@@ -65,7 +68,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		c.Text(1, 0, theme.Dim, m.cam.words(m.live.problem))
 	default:
 		if s, ok := m.slot(); ok {
-			name := m.tables[m.focus].columns[m.at[m.focus].col].head
+			name := m.tables[m.focus].head(m.at[m.focus].row, m.at[m.focus].col)
 			if s.does == setCell {
 				name = label(s)
 			}
@@ -99,9 +102,40 @@ func (b builder) about(ref sheet.Ref) string {
 		}
 	case "lines":
 		return b.aboutLine(ref)
+	case "joints", "bodies", "couples", "distributed":
+		return b.aboutSupport(ref)
 	case "given":
 		if v := b.givenValue(ref.Row); v != "" {
 			return "   = " + v
+		}
+	}
+	return ""
+}
+
+// aboutSupport tells what a support holds or what a load comes to.
+func (b builder) aboutSupport(ref sheet.Ref) string {
+	p := b.latest
+	if p == nil {
+		return ""
+	}
+	switch ref.Table {
+	case "joints":
+		row, _ := b.s.Table("joints").Row(ref.Row)
+		cell, _ := row.Cell("kind")
+		if info, ok := jointNamed(cell.Text); ok {
+			return "   " + info.Says
+		}
+	case "distributed":
+		for _, d := range p.Loads {
+			if d.Name == ref.Row && d.OK {
+				return "   resultant " + resultant(p, d)
+			}
+		}
+	case "bodies":
+		for _, body := range p.Bodies {
+			if body.Name == ref.Row && !body.Particle {
+				return "   moments about " + body.AboutName + " " + vector(p, body.About, units.Length)
+			}
 		}
 	}
 	return ""
@@ -135,7 +169,7 @@ func (m Model) drawHints(c grid.Canvas) {
 	x := 1
 	for _, s := range m.mode().Scopes() {
 		for _, b := range keys.Table() {
-			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || m.mode() != keys.InCell && b.Keys[0] == "f1" && m.mode() != keys.OnHelp {
+			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || m.edit == nil && b.Keys[0] == "f1" && m.mode() != keys.OnHelp {
 				continue
 			}
 			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)

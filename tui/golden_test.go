@@ -81,8 +81,8 @@ func TestScreens(t *testing.T) {
 		{"80x24-stale", 80, 24, crane, []string{"down", "right", "0", ",", "1"}},
 		{"80x24-picture", 80, 24, crane, []string{"ctrl+t"}},
 		{"120x36", 120, 36, crane, nil},
-		{"200x60", 200, 60, crane, []string{"alt+4"}},
-		{"80x24-plain", 80, 24, hanging, []string{"alt+6", "a"}},
+		{"200x60", 200, 60, crane, []string{"alt+5"}},
+		{"80x24-plain", 80, 24, hanging, []string{"alt+7", "a"}},
 		{"40x10", 40, 10, crane, nil},
 	} {
 		r := newRig(t, c.sheet, c.w, c.h)
@@ -114,7 +114,7 @@ func TestEverySizeIsFilledExactly(t *testing.T) {
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
 			r.m.resize(w, h)
-			for _, k := range []string{"alt+1", "alt+4", "alt+5", "pgdown", "right", "alt+6", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
+			for _, k := range []string{"alt+1", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
 				r.keys(k)
 				checkFrame(t, r.m)
 			}
@@ -159,14 +159,14 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 
 func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
 	r := newRig(t, hanging, 80, 24)
-	r.keys("alt+6")
+	r.keys("alt+7")
 	if strings.Contains(r.screen(), "s side") {
 		t.Error("a plane offers a side view")
 	}
 	r.keys("s")
 	r.sees("one view")
 	r = newRig(t, crane, 80, 24)
-	r.keys("alt+6")
+	r.keys("alt+7")
 	r.sees("s side")
 	r.keys("s")
 	r.sees("Picture side")
@@ -179,7 +179,7 @@ func TestATerminalOfASCIIGetsASCII(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, keys := range [][]string{nil, {"alt+6"}, {"?", "end"}, {"alt+4", "down", "x"}} {
+	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}} {
 		r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Env: []string{"LANG=C"}})
 		r.keys(keys...)
 		checkFrame(t, r.m)

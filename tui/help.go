@@ -41,7 +41,7 @@ func (m Model) helpText(w int) doc {
 		}
 	}
 	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
-	d.wrapped(theme.Plain, "", "Six panes: sheet and givens, points, force lines and unknown magnitudes take input; the system and the picture follow from them. While a cell does not read, the last result stays and is called stale.", w)
+	d.wrapped(theme.Plain, "", "Seven panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input; the system and the picture follow from them. While a cell does not read, the last result stays and is called stale.", w)
 	for s := keys.Always; s <= keys.Helping; s++ {
 		var rows [][2]string
 		for _, b := range keys.Table() {
@@ -61,12 +61,8 @@ func (m Model) helpText(w int) doc {
 		rows = append(rows, [2]string{k.Name, k.Holds + "; positive: " + k.Positive})
 	}
 	pairs(rows, 10)
-	d.heading("Kinds of joints, rows of [joints]")
-	rows = nil
-	for _, j := range problem.Joints() {
-		rows = append(rows, [2]string{j.Name, j.Says})
-	}
-	pairs(rows, 18)
+	d.heading("Supports and joints: what each holds")
+	supportsHelp(&d, w)
 	d.heading("Directions (along)")
 	pairs(directions, 32)
 	d.heading("Sizes of forces")

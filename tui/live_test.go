@@ -80,7 +80,7 @@ func TestTwoSessionsShareNothing(t *testing.T) {
 				return
 			}
 			r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
-			for _, k := range []string{"down", "right", "1", ",", "2", "tab", "alt+6", "left", "?", "esc", "ctrl+z"} {
+			for _, k := range []string{"down", "right", "1", ",", "2", "tab", "alt+7", "left", "?", "esc", "ctrl+z"} {
 				r.send(press(k))
 				r.screen()
 			}

@@ -130,7 +130,7 @@ func (m *Model) goTo(p layout.Pane) {
 	if p < layout.System {
 		m.back = p
 	}
-	if p == layout.Given || p >= layout.System {
+	if p == layout.Given || p == layout.Supports || p >= layout.System {
 		m.side = p
 	}
 	m.fit()
@@ -145,6 +145,8 @@ func (m *Model) switchSide() {
 	case layout.System:
 		m.side = layout.Picture
 	case layout.Picture:
+		m.side = layout.Supports
+	case layout.Supports:
 		m.side = layout.Given
 	default:
 		m.side = layout.System

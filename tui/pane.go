@@ -53,7 +53,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	return " more" + s + " "
 }
 
-var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Unknown magnitudes", "System", "Picture"}
+var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Supports and loads", "Unknown magnitudes", "System", "Picture"}
 
 func (m Model) heading(p layout.Pane) string {
 	s := headings[p]

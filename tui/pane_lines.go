@@ -37,12 +37,6 @@ func (b builder) lines() table {
 		})
 	}
 	b.insert(&t, "lines")
-	for _, o := range others {
-		for _, row := range b.rows(o.table) {
-			t.records = append(t.records, b.otherLoad(o, row, len(t.columns)))
-		}
-		b.insert(&t, o.table)
-	}
 	return t
 }
 

@@ -24,7 +24,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	label := 4
 	for i, r := range s.System.Rows {
 		if i < mostRows {
-			label = max(label, grid.Width(rowName(r)))
+			label = max(label, grid.Width(rowName(r, p.Planar)))
 		}
 	}
 	cols := min(len(s.System.Cols), mostCols)
@@ -41,7 +41,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		line := []seg{{grid.Fit(rowName(r), label), theme.Name}}
+		line := []seg{{grid.Fit(rowName(r, p.Planar), label), theme.Name}}
 		for j := range cols {
 			line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain})
 		}
@@ -57,13 +57,18 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	}
 }
 
-// rowName is the equation's body and axis, and the point that moments are taken
-// about.
-func rowName(r statics.Row) string {
-	if r.Moment && r.About != "" {
-		return r.Name + " " + r.Axis + "(" + r.About + ")"
+// rowName is the equation's body and axis, as it is written by hand, and the point
+// that moments are taken about.
+func rowName(r statics.Row, planar bool) string {
+	axis := r.Axis
+	if r.Moment && planar {
+		axis = "M"
 	}
-	return r.Name + " " + r.Axis
+	name := r.Name + " Σ" + axis
+	if r.Moment && r.About != "" {
+		name += " about " + r.About
+	}
+	return name
 }
 
 func moments(s *statics.Solution) bool {

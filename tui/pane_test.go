@@ -10,7 +10,7 @@ import (
 
 func TestTheSystemScrollsBothWays(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
-	r.keys("alt+5")
+	r.keys("alt+6")
 	r.sees("A x = b")
 	if strings.Contains(r.screen(), "left over") {
 		t.Error("the whole matrix fits, so nothing is tested here")
@@ -60,7 +60,7 @@ func TestEnlargeAndHop(t *testing.T) {
 		}
 		r.keys("ctrl+e")
 	}
-	r.keys("alt+5", "3")
+	r.keys("alt+6", "3")
 	if r.m.focus != layout.Lines {
 		t.Errorf("3 leads from the system to pane %d", r.m.focus)
 	}
@@ -81,7 +81,7 @@ func TestWhatIsWrongShowsWhenABadCellIsOpened(t *testing.T) {
 
 func TestAnUnknownResultIsPointedAt(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
-	r.keys("alt+4", "home", "down", "down", "down", "f2", "backspace")
+	r.keys("alt+5", "home", "down", "down", "down", "f2", "backspace")
 	r.text("q")
 	lines := strings.Split(r.screen(), "\n")
 	if i := strings.Index(lines[33], "TA.q"); i < 0 || strings.Index(lines[34], "^") != i {

@@ -7,6 +7,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/theme"
+	"trivet/units"
 )
 
 // unknowns is the pane of the magnitudes to be found: each member with its
@@ -81,12 +82,38 @@ func (b builder) other(i int) record {
 	if b.solution != nil && i < len(b.solution.X) {
 		value.text, value.bad = b.found(i), b.solution.X[i].Broken
 	}
-	of, row := "tied", sheet.Ref{}
+	r := record{slots: []slot{{text: u.Name, look: theme.Name}, fixed("tied"), value, {look: b.result()}, {}, {}, {}, {}}}
 	if u.Joint >= 0 && u.Joint < len(b.problem.Joints) {
-		of, row = "joint", b.problem.Joints[u.Joint].Ref
+		b.ofJoint(&r, i)
+	} else if u.Dim == units.Moment {
+		r.slots[1] = fixed("couple")
 	}
-	answer, met := b.answer(u.Name)
-	return record{row: row, slots: []slot{{text: u.Name, look: theme.Name}, {text: of, look: theme.Dim}, value, {}, {}, {}, answer, met}}
+	r.slots[6], r.slots[7] = b.answer(u.Name)
+	return r
+}
+
+// ofJoint fills in the row of a joint's unknown. What belongs to the whole joint,
+// its limit, stands with its first.
+func (b builder) ofJoint(r *record, i int) {
+	j := &b.problem.Joints[b.problem.Unknowns[i].Joint]
+	r.row = j.Ref
+	r.slots[1] = fixed(j.Kind.String())
+	first := i == 0 || b.problem.Unknowns[i-1].Joint != b.problem.Unknowns[i].Joint
+	if row, ok := b.s.Table("joints").Row(j.Name); ok && first {
+		r.slots[4] = b.cell("joints", row, "limit")
+	}
+	if b.solution == nil {
+		return
+	}
+	if first {
+		r.slots[5] = b.used(func(c statics.Check) bool {
+			return c.Kind == statics.CheckJointLimit && c.Joint >= 0 && b.problem.Joints[c.Joint].Name == j.Name
+		})
+	}
+	if x := b.solution.X[i]; j.Kind.Info().PushOnly && first && x.Fixed && x.Value != 0 {
+		r.slots[3].text = map[bool]string{true: "push", false: "pull"}[x.Value > 0]
+		r.slots[3].bad = x.Broken
+	}
 }
 
 // asks is the row of a result that the sheet asks for.

@@ -38,12 +38,13 @@ type Model struct {
 	cam         camera
 	scroll      offset // of the system pane
 
-	naming *line     // a file name being typed
-	ask    *question // yes, no or back
-	help   *offset   // the help, scrolled
-	saving bool
-	leave  bool // quit once saved
-	note   note
+	choosing bool      // which kind of row to make
+	naming   *line     // a file name being typed
+	ask      *question // yes, no or back
+	help     *offset   // the help, scrolled
+	saving   bool
+	leave    bool // quit once saved
+	note     note
 }
 
 // note is a word on the bottom line.
@@ -100,10 +101,13 @@ func (m *Model) resize(w, h int) {
 
 // screen divides the screen as things are.
 func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Large: m.large, Focus: m.focus}
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].records) == 0}
 	for p := range m.tables {
 		a.Want[p] = len(m.tables[p].records)
 	}
+	// The sheet's own settings stand behind the givens and are the least looked at.
+	standing := min(a.Want[layout.Given], len(settings)+len(unitRows))
+	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
 	return layout.Arrange(a)
 }
 
@@ -135,6 +139,7 @@ func (m Model) frame() string {
 				m.drawPane(g.All().In(r), layout.Pane(p))
 			}
 		}
+		m.drawList(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
 	if m.theme.Set == theme.Seven {
@@ -148,7 +153,8 @@ func (m *Model) rebuild() {
 	b := m.builder()
 	m.made = b
 	m.tables = [layout.System]table{
-		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(), layout.Unknowns: b.unknowns(),
+		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(),
+		layout.Supports: b.supports(), layout.Unknowns: b.unknowns(),
 	}
 	m.systemWidth = 0
 	m.fit()

@@ -18,6 +18,10 @@ func (m Model) mode() keys.Mode {
 		return keys.OnName
 	case m.help != nil:
 		return keys.OnHelp
+	case m.choosing:
+		return keys.OnChoice
+	case m.edit != nil && m.edit.list != nil:
+		return keys.InList
 	case m.edit != nil:
 		return keys.InCell
 	case m.focus == layout.System:
@@ -65,20 +69,14 @@ func (m Model) cannot(i keys.Intent) string {
 		if m.large {
 			return "one pane has the whole screen: ctrl+e brings the others back"
 		}
-		if s := m.screen(); !s.TooSmall && m.allShow() {
+		if s := m.screen(); !s.TooSmall && !s.Shared {
+			if s.Panes[layout.Supports].Empty() {
+				return "the supports and loads alone do not show: alt+4 goes there"
+			}
 			return "every pane shows already"
 		}
 	}
 	return ""
-}
-
-func (m Model) allShow() bool {
-	for _, r := range m.screen().Panes {
-		if r.Empty() {
-			return false
-		}
-	}
-	return true
 }
 
 // handle does an intent where the keys are; ok tells that the mode knows it.
@@ -88,6 +86,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return m.answered(i)
 	case keys.OnName:
 		return m.named(i)
+	case keys.OnChoice:
+		return nil, m.chosen(i)
 	}
 	if cmd, ok := m.everywhere(i); ok {
 		return cmd, true
@@ -95,7 +95,7 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	switch m.mode() {
 	case keys.OnHelp:
 		return nil, m.turnHelp(i)
-	case keys.InCell:
+	case keys.InCell, keys.InList:
 		return m.typing(i)
 	}
 	if cmd, ok := m.workbench(i); ok {
@@ -154,7 +154,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.hop(1)
 	case keys.PrevPane:
 		m.hop(-1)
-	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoUnknowns, keys.GoSystem, keys.GoPicture:
+	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture:
 		m.goTo(layout.Pane(i - keys.GoGiven))
 	case keys.SwitchSide:
 		m.switchSide()

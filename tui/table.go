@@ -13,6 +13,7 @@ import (
 type table struct {
 	columns []column
 	records []record
+	empty   string // what stands where there are no rows
 }
 
 type column struct {
@@ -27,6 +28,7 @@ type column struct {
 type record struct {
 	row   sheet.Ref // the row of the sheet it shows, without a key
 	slots []slot
+	heads []string // what its cells are, where rows differ
 }
 
 // slot is a cell on screen.
@@ -108,7 +110,7 @@ func (m Model) drawTable(c grid.Canvas, p layout.Pane) {
 	x := 1
 	for i, w := range widths {
 		if w > 0 {
-			x = c.Text(x, 0, theme.Head, fit(t.columns[i].head, w, t.columns[i].right)) + 1
+			x = c.Text(x, 0, theme.Head, fit(t.head(at.row, i), w, t.columns[i].right)) + 1
 		}
 	}
 	for y := range c.H() - 1 {
@@ -117,8 +119,24 @@ func (m Model) drawTable(c grid.Canvas, p layout.Pane) {
 		}
 	}
 	if len(t.records) == 0 {
-		c.Text(1, 1, theme.Dim, "nothing yet: ctrl+n makes a row")
+		c.Text(1, 1, theme.Dim, grid.Fit(t.none(), c.W()-2))
 	}
+}
+
+// none says how to make the first row.
+func (t table) none() string {
+	if t.empty != "" {
+		return t.empty
+	}
+	return "nothing yet: ctrl+n makes a row"
+}
+
+// head is what a column holds in the row under the cursor.
+func (t table) head(row, col int) string {
+	if row < len(t.records) && col < len(t.records[row].heads) {
+		return t.records[row].heads[col]
+	}
+	return t.columns[col].head
 }
 
 // hidden tells which way a table goes on: columns to the left and right, rows

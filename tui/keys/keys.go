@@ -15,14 +15,17 @@ const (
 	Reading         // the system or the picture has the keys
 	System
 	Picture
-	Naming // the question for a file name
-	Asking // a question of yes or no
+	Choosing // which kind of row to make
+	Free     // a cell being typed in that takes any text
+	Picking  // one that takes one of a list
+	Naming   // the question for a file name
+	Asking   // a question of yes or no
 	Helping
 )
 
 var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
-	"In the system or the picture", "System", "Picture", "File name", "Question", "In this help",
+	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell", "File name", "Question", "In this help",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -44,6 +47,7 @@ const (
 	GoGiven
 	GoPoints
 	GoLines
+	GoSupports
 	GoUnknowns
 	GoSystem
 	GoPicture
@@ -84,6 +88,12 @@ const (
 	Farther
 	Fit
 	Characters
+	NewJoint
+	NewBody
+	NewCouple
+	NewLoad
+	PickUp
+	PickDown
 	Yes
 	No
 )
@@ -105,8 +115,10 @@ type Mode int
 const (
 	OnCells Mode = iota
 	InCell
+	InList
 	OnSystem
 	OnPicture
+	OnChoice
 	OnName
 	OnQuestion
 	OnHelp
@@ -117,9 +129,11 @@ const (
 func (m Mode) Scopes() []Scope {
 	return [...][]Scope{
 		{Cells, Workbench, Always},
-		{Typing, Text, Always},
+		{Typing, Free, Text, Always},
+		{Typing, Picking, Text, Always},
 		{System, Reading, Workbench, Always},
 		{Picture, Reading, Workbench, Always},
+		{Choosing},
 		{Naming, Text},
 		{Asking},
 		{Helping, Always},

@@ -38,7 +38,7 @@ func drawing(a Args) string {
 	box(s.Top, "top")
 	box(s.Foot, "foot")
 	for p, r := range s.Panes {
-		box(r, []string{"given", "points", "lines", "unknowns", "system", "picture"}[p])
+		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture"}[p])
 	}
 	for _, w := range s.Walls {
 		for y := w.Min.Y; y < w.Max.Y; y++ {
@@ -53,7 +53,7 @@ func drawing(a Args) string {
 }
 
 func TestDrawings(t *testing.T) {
-	want := [Panes]int{9, 6, 5, 7}
+	want, more := [Panes]int{3, 6, 5, 4, 7}, [Panes]int{9}
 	for _, c := range []struct {
 		name string
 		args Args
@@ -63,10 +63,12 @@ func TestDrawings(t *testing.T) {
 		{"80x24", Args{W: 80, H: 24, Side: System}},
 		{"80x24-picture", Args{W: 80, H: 24, Side: Picture}},
 		{"80x24-large", Args{W: 80, H: 24, Large: true, Focus: Lines}},
-		{"120x36", Args{W: 120, H: 36}},
+		{"80x24-supports", Args{W: 80, H: 24, Side: Supports}},
+		{"120x36", Args{W: 120, H: 36, Bare: true}},
+		{"120x36-supports", Args{W: 120, H: 36}},
 		{"200x60", Args{W: 200, H: 60}},
 	} {
-		c.args.Want = want
+		c.args.Want, c.args.More = want, more
 		got := drawing(c.args)
 		file := filepath.Join("testdata", c.name+".txt")
 		if *update {
@@ -87,7 +89,7 @@ func TestDrawings(t *testing.T) {
 func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 	for w := MinW; w < 260; w += 7 {
 		for h := MinH; h < 90; h += 3 {
-			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Large: true, Focus: Picture}, {Want: [Panes]int{90, 1, 70, 3}}} {
+			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Bare: true}, {Large: true, Focus: Picture}, {Want: [Panes]int{90, 1, 70, 3}, More: [Panes]int{5, 90}}} {
 				a.W, a.H = w, h
 				s := Arrange(a)
 				seen := make([]int, w*h)
