@@ -38,15 +38,15 @@ func newRowEdit(f *fresh, name string) sheet.Edit {
 	var cells []sheet.KeyText
 	switch f.table {
 	case "lines":
-		cells = []sheet.KeyText{{Key: "kind", Text: "cable"}, {Key: "path", Text: ""}}
+		cells = []sheet.KeyText{{Key: "kind", Text: "cable"}}
 	case "joints":
 		cells = []sheet.KeyText{{Key: "kind", Text: ""}}
 	case "couples":
-		cells = []sheet.KeyText{{Key: "on", Text: ""}, {Key: "magnitude", Text: ""}}
+		cells = []sheet.KeyText{{Key: "on", Text: ""}}
 	case "distributed":
-		cells = []sheet.KeyText{{Key: "path", Text: ""}, {Key: "along", Text: ""}, {Key: "magnitude", Text: ""}}
+		cells = []sheet.KeyText{{Key: "path", Text: ""}}
 	case "bodies":
-		cells = []sheet.KeyText{{Key: "weight", Text: ""}, {Key: "centre", Text: ""}}
+		cells = []sheet.KeyText{{Key: "centre", Text: ""}}
 	default:
 		cells = []sheet.KeyText{{Key: "", Text: ""}}
 	}

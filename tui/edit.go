@@ -65,6 +65,9 @@ func (m *Model) typed(text string) tea.Cmd {
 		m.naming = &l
 	case keys.InCell, keys.InList:
 		e := *m.edit
+		if e.list != nil && e.text == e.was {
+			e.line = line{} // one of a list is replaced, not added to
+		}
 		e.insert(text)
 		e.pick = unpicked
 		m.edit = &e
@@ -108,7 +111,9 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Cancel:
 		m.edit, m.fresh = nil, nil
 		return m.changed(), true
-	case keys.Commit, keys.CommitDown:
+	case keys.Commit:
+		return m.keep(m.onward), true
+	case keys.CommitDown:
 		return m.keep(func() { m.at[m.focus].row++ }), true
 	case keys.CommitUp:
 		return m.keep(func() { m.at[m.focus].row-- }), true
@@ -148,7 +153,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
 	if f != nil && f.table != "" {
-		move = m.firstCell
+		move = func() { m.firstCell(sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.text)}) }
 	}
 	move()
 	m.fit()
@@ -159,11 +164,33 @@ func (m *Model) keep(move func()) tea.Cmd {
 	return cmd
 }
 
-// firstCell goes to the first cell behind the name that can be typed in.
-func (m *Model) firstCell() {
+// onward goes to the next cell that the row cannot do without, else to the row
+// below.
+func (m *Model) onward() {
 	t, at := m.tables[m.focus], &m.at[m.focus]
-	for at.col = 1; at.row < len(t.records) && at.col < len(t.columns)-1 && t.records[at.row].slots[at.col].does == nothing; {
-		at.col++
+	if at.row < len(t.records) {
+		for col := at.col + 1; col < len(t.records[at.row].slots); col++ {
+			if s := t.records[at.row].slots[col]; s.need && s.does == setCell && m.raw(s) == "" {
+				at.col = col
+				return
+			}
+		}
+	}
+	at.row++
+}
+
+// firstCell goes to a row, and to the first of its cells behind the name that can
+// be typed in.
+func (m *Model) firstCell(ref sheet.Ref) {
+	t, at := m.tables[m.focus], &m.at[m.focus]
+	for i, r := range t.records {
+		if r.row != ref {
+			continue
+		}
+		at.row, at.col = i, 1
+		for at.col < len(t.columns)-1 && r.slots[at.col].does == nothing {
+			at.col++
+		}
 	}
 }
 

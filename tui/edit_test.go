@@ -123,7 +123,7 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 		}
 	}
 	for p := layout.Given; p < layout.System; p++ {
-		if seen[p] < 3 {
+		if p != layout.Supports && seen[p] < 3 {
 			t.Errorf("tab finds %d cells in pane %d", seen[p], p)
 		}
 	}

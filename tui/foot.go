@@ -50,7 +50,7 @@ func (m Model) drawFoot(c grid.Canvas) {
 func (l live) place(e problem.Error) string {
 	where := e.Ref.Row
 	if e.Ref.Table != "" {
-		where = e.Ref.Table + " " + where
+		where = strings.TrimSpace(e.Ref.Table + " " + where)
 	}
 	if e.Ref.Key != "" {
 		where += " " + e.Ref.Key

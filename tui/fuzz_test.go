@@ -27,8 +27,11 @@ func FuzzKeys(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		const most = 60 // keys; more finds nothing new and is slow
 		text := crane
-		if len(data)%2 == 1 {
+		switch len(data) % 3 {
+		case 1:
 			text = boom
+		case 2:
+			text = beam
 		}
 		r := newRig(t, text, 80, 24)
 		for i := 0; i < len(data) && i < most; i++ {

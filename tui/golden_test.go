@@ -48,6 +48,36 @@ TA = "150.0 N"
 S = "447 N"
 `
 
+// beam lies on a pin and a roller under everything that a body can bear: its
+// weight of 600 N at M, 1 kN at C, 600 N/m over B to D, 900 N m at its end.
+// Moments about A: 6 B = 600*3 + 1000*2 + 600*2*7 - 900 = 11 300, B = 1883 N.
+const beam = `title = "Loaded beam"
+plane = "xy"
+asked = "Ax Ay B"
+
+[points]
+A = { at = "0, 0", on = "beam" }
+C = { at = "2, 0", on = "beam" }
+B = { at = "6, 0", on = "beam" }
+D = { at = "8, 0", on = "beam" }
+
+[bodies]
+beam = { weight = "600 N", centre = "(A + B)/2" }
+
+[lines]
+P = { kind = "force", at = "C", along = "-y", magnitude = "1 kN" }
+
+[joints]
+A = { kind = "pin" }
+B = { kind = "roller", normal = "+y", limit = "1.5 kN" }
+
+[couples]
+M0 = { on = "beam", magnitude = "900 N m" }
+
+[distributed]
+q = { path = "B D", along = "-y", magnitude = "600 N/m" }
+`
+
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	lines := strings.Split(got, "\n")
@@ -83,6 +113,12 @@ func TestScreens(t *testing.T) {
 		{"120x36", 120, 36, crane, nil},
 		{"200x60", 200, 60, crane, []string{"alt+5"}},
 		{"80x24-plain", 80, 24, hanging, []string{"alt+7", "a"}},
+		{"80x24-beam", 80, 24, beam, []string{"alt+4"}},
+		{"80x24-beam-picture", 80, 24, beam, []string{"alt+7"}},
+		{"80x24-beam-plain", 80, 24, beam, []string{"alt+7", "a"}},
+		{"80x24-kinds", 80, 24, beam, []string{"alt+4", "down", "right", "r"}},
+		{"120x36-beam", 120, 36, beam, nil},
+		{"200x60-beam", 200, 60, beam, []string{"alt+4"}},
 		{"40x10", 40, 10, crane, nil},
 	} {
 		r := newRig(t, c.sheet, c.w, c.h)
@@ -114,7 +150,7 @@ func TestEverySizeIsFilledExactly(t *testing.T) {
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
 			r.m.resize(w, h)
-			for _, k := range []string{"alt+1", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
+			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
 				r.keys(k)
 				checkFrame(t, r.m)
 			}
@@ -179,7 +215,7 @@ func TestATerminalOfASCIIGetsASCII(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}} {
+	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}, {"alt+4", "ctrl+n", "j", "A", "enter"}} {
 		r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Env: []string{"LANG=C"}})
 		r.keys(keys...)
 		checkFrame(t, r.m)

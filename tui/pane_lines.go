@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/theme"
@@ -26,11 +28,12 @@ func (b builder) lines() table {
 				size.text = ""
 			}
 		}
+		size.need = !takesPath(row)
 		r, u := b.course(row.Name)
 		t.records = append(t.records, record{
 			row: sheet.Ref{Table: "lines", Row: row.Name},
 			slots: []slot{
-				b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.cell("lines", row, "components", "along"),
+				b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row),
 				size, b.computed(r), b.computed(u),
 				b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on"),
 			},
@@ -43,19 +46,35 @@ func (b builder) lines() table {
 // through is the slot of a line's path, or of the point it acts at. A row that
 // has neither yet gets the one its kind takes.
 func (b builder) through(row sheet.Row) slot {
-	if _, ok := row.Cell("path"); ok {
-		return b.cell("lines", row, "path")
+	key := "path"
+	path, _ := row.Cell("path")
+	if at, ok := row.Cell("at"); path.Text == "" && (ok && at.Text != "" || !takesPath(row)) {
+		key = "at"
 	}
-	if _, ok := row.Cell("at"); ok {
-		return b.cell("lines", row, "at")
-	}
+	s := b.cell("lines", row, key)
+	s.need = true
+	return s
+}
+
+// direction is the slot of a line's components, or of its direction: without a
+// path it has one of them, and a weight has its own.
+func (b builder) direction(row sheet.Row) slot {
+	s := b.cell("lines", row, "components", "along")
+	kind, _ := row.Cell("kind")
+	s.need = !takesPath(row) && strings.TrimSpace(kind.Text) != problem.Weight.String()
+	return s
+}
+
+// takesPath tells the kinds that run through points; what is no kind yet counts
+// as one of them.
+func takesPath(row sheet.Row) bool {
 	kind, _ := row.Cell("kind")
 	for _, k := range problem.Kinds() {
-		if k.Name == kind.Text && !k.Path {
-			return b.cell("lines", row, "at")
+		if k.Name == strings.TrimSpace(kind.Text) {
+			return k.Path
 		}
 	}
-	return b.cell("lines", row, "path")
+	return true
 }
 
 // course gives |r| and u of a line, where there is one of each.

@@ -30,7 +30,7 @@ const (
 func (b builder) supports() table {
 	t := table{
 		columns: []column{
-			{head: "name", width: 5, most: 9}, {head: "kind", width: 9, most: 16, grow: 2}, {head: "at", width: 6, grow: 1}, {head: "direction", width: 9, grow: 1},
+			{head: "name", width: 6, most: 9}, {head: "kind", width: 9, most: 16, grow: 2}, {head: "at", width: 6, grow: 1}, {head: "direction", width: 9, grow: 1},
 			{head: "size", width: 8, grow: 1}, {head: "limit", width: 6}, {head: "gives", width: 12, grow: 2}, {head: "on", width: 8},
 			{width: 9}, {width: 9}, {width: 8}, {width: 8},
 		},
@@ -75,6 +75,7 @@ func (b builder) joint(row sheet.Row) ([]slot, []string) {
 	case known:
 		heads[colDirection] = ""
 	}
+	s[colKind].need, s[colDirection].need = true, holds.Needs != ""
 	rough := holds.Forces == problem.HoldRough
 	for k, x := range []struct {
 		key  string
@@ -122,6 +123,7 @@ func (b builder) body(row sheet.Row) ([]slot, []string) {
 	s := make([]slot, supportCols)
 	cell := func(key string) slot { return b.cell("bodies", row, key) }
 	s[colKind], s[colAt], s[colDirection], s[colSize] = fixed("body"), cell("centre"), cell("about"), cell("weight")
+	s[colSize].need = s[colAt].text != ""
 	if b.latest != nil {
 		for _, body := range b.latest.Bodies {
 			if body.Name != row.Name || body.Particle {
@@ -150,6 +152,7 @@ func (b builder) couple(row sheet.Row) ([]slot, []string) {
 	} else if s[colDirection].text == "" && b.planar() {
 		s[colDirection].text, s[colDirection].look = "+z", theme.Dim
 	}
+	s[colAt].need, s[colDirection].need, s[colSize].need = true, !b.planar(), true
 	if s[colSize].text == "" && s[colLimit].text == "" && heads[colDirection] == "about" {
 		s[colSize].text, s[colSize].look = "?", theme.Dim
 	}
@@ -167,6 +170,7 @@ func (b builder) load(row sheet.Row) ([]slot, []string) {
 	s, heads := make([]slot, supportCols), []string{"load", "", "path", "along", "magnitude", "", "resultant", "on", "kind", "", "", ""}
 	cell := func(key string) slot { return b.cell("distributed", row, key) }
 	s[colKind], s[colAt], s[colDirection], s[colSize], s[colOn], s[colMore] = fixed("load"), cell("path"), cell("along"), cell("magnitude"), cell("on"), cell("kind")
+	s[colAt].need, s[colDirection].need, s[colSize].need = true, true, true
 	wet := strings.TrimSpace(s[colMore].text) == "hydrostatic"
 	for i, key := range []string{"surface", "width", "density"} {
 		if _, ok := row.Cell(key); ok || wet {

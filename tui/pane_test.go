@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
 )
 
@@ -35,24 +34,43 @@ func TestTheSystemScrollsBothWays(t *testing.T) {
 
 func TestPanesShareAPlaceOnASmallScreen(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
-	r.sees("5 System")
+	r.sees("6 System")
 	r.keys("ctrl+t")
-	r.sees("6 Picture")
+	r.sees("7 Picture")
+	r.keys("ctrl+t")
+	r.sees("4 Supports and loads", "nothing yet: ctrl+n makes a joint")
 	r.keys("f3")
 	r.sees("1 Sheet and givens", "load")
 	if r.m.focus != layout.Points {
 		t.Error("the keys have gone to another pane")
 	}
 	r.keys("ctrl+t")
-	r.sees("5 System")
-	r = newRig(t, crane, 120, 36)
+	r.sees("6 System")
+	r = newRig(t, boom, 120, 36)
 	r.keys("ctrl+t")
 	r.sees("every pane shows already")
 }
 
+func TestThePaneOfSupportsStandsWhereItIsOfUse(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	if strings.Contains(r.screen(), "Supports and loads") {
+		t.Error("a sheet without supports gives room to their pane")
+	}
+	r.keys("ctrl+t")
+	r.sees("alt+4 goes there")
+	r.keys("alt+4")
+	r.sees("━ 4 Supports and loads")
+	r.keys("alt+2")
+	if strings.Contains(r.screen(), "Supports and loads") {
+		t.Error("the empty pane stays")
+	}
+	newRig(t, crane, 200, 60).sees("4 Supports and loads")
+	newRig(t, boom, 120, 36).sees("4 Supports and loads")
+}
+
 func TestEnlargeAndHop(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
-	for _, want := range []string{"3 Force lines", "4 Unknown", "5 System", "6 Picture", "1 Sheet", "2 Points"} {
+	for _, want := range []string{"3 Force lines", "4 Supports", "5 Unknown", "6 System", "7 Picture", "1 Sheet", "2 Points"} {
 		r.keys("ctrl+w", "ctrl+e")
 		r.sees("━ " + want)
 		if n := strings.Count(r.screen(), "│"); n > 10 {
@@ -125,30 +143,6 @@ A = { kind = "pin" }
 [couples]
 M0 = { on = "boom", magnitude = "5000 N m" }
 `
-
-func TestJointsAndCouplesStandBelowTheLines(t *testing.T) {
-	r := newRig(t, boom, 200, 60)
-	r.sees("pin", "couple", "5000 N m", "of moments in N m", "Ax", "joint")
-	joint := sheet.Ref{Table: "joints", Row: "A", Key: "kind"}
-	r.keys("alt+3", "down", "down", "right")
-	r.text("fixed")
-	r.keys("enter")
-	r.holds(joint, "fixed")
-	r.sees("indeterminate to degree 1", "MAz")
-	r.keys("right", "right", "right")
-	r.text("6000 N m")
-	r.keys("enter", "ctrl+z", "ctrl+z")
-	r.holds(joint, "pin")
-	// A row made on a joint is a joint.
-	r.keys("up", "home", "ctrl+n")
-	r.text("T")
-	r.keys("enter")
-	r.text("roller")
-	r.keys("tab", "tab")
-	r.text("+y")
-	r.keys("enter")
-	r.holds(sheet.Ref{Table: "joints", Row: "T", Key: "normal"}, "+y")
-}
 
 func TestAScreenThatIsTooSmallStillAnswers(t *testing.T) {
 	r := newRig(t, crane, 40, 10)

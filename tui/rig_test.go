@@ -159,7 +159,7 @@ func TestPressSpeaksTheTablesNames(t *testing.T) {
 
 func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
-		keys.OnCells: nil, keys.InCell: {"f2"}, keys.OnSystem: {"alt+6"}, keys.OnPicture: {"alt+7"},
+		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnSystem: {"alt+6"}, keys.OnPicture: {"alt+7"},
 		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"},
 	} {
 		for _, b := range keys.Table() {

@@ -38,6 +38,7 @@ type slot struct {
 	ref  sheet.Ref // the cell it edits
 	word int       // which word of the asked results it edits
 	bad  bool      // the cell does not read
+	need bool      // the row is not whole while this is blank
 	look grid.Style
 }
 

@@ -78,6 +78,23 @@ func (d *drawing) reactions() {
 	}
 }
 
+// weights draws the weight of each body at its centre.
+func (d *drawing) weights() {
+	for i := range d.p.Bodies {
+		b := &d.p.Bodies[i]
+		for _, a := range b.Acts {
+			f, known := d.force(a)
+			n := r3.Norm(f)
+			if !known || n == 0 || math.IsInf(n, 0) || math.IsNaN(n) || d.max == 0 {
+				continue
+			}
+			label := d.arrowFrom(d.at(a), r3.Scale(1/n, f), (arrowLow+arrowMore*n/d.max)*d.size, b.Ref, false)
+			label.Text = "W " + b.Name
+			d.fig.Labels = append(d.fig.Labels, label)
+		}
+	}
+}
+
 // at is where an act acts.
 func (d *drawing) at(a problem.Act) r3.Vec {
 	if a.Point >= 0 && a.Point < len(d.p.Points) && d.p.Points[a.Point].OK {

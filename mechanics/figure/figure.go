@@ -71,6 +71,7 @@ func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
 		}
 	}
 	d.supports()
+	d.weights()
 	d.reactions()
 	d.couples()
 	d.distributed()
@@ -164,6 +165,9 @@ func (d *drawing) maxForce() {
 		if l.OK && arrowed(l) {
 			look(l.Acts)
 		}
+	}
+	for i := range d.p.Bodies {
+		look(d.p.Bodies[i].Acts)
 	}
 	for _, j := range d.p.Joints {
 		if j.OK && grounded(j) {

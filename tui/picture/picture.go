@@ -35,6 +35,12 @@ func Draw(c grid.Canvas, f figure.Figure, o Options) {
 	p.fit(f)
 	for _, s := range f.Strokes {
 		p.stroke(s)
+		p.curved = s.Kind == figure.Couple && len(s.Pts) > 3
+	}
+	for _, m := range f.Marks {
+		if o.ASCII {
+			p.sign(m)
+		}
 	}
 	p.triad()
 	p.flush()
@@ -50,6 +56,7 @@ type pen struct {
 	looks  []grid.Style
 	taken  []bool // by labels and the axes
 	corner [2]int // of the axes
+	curved bool   // the stroke before was a turning arrow
 	scale  float64
 	mid    figure.Vec
 }

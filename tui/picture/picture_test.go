@@ -119,3 +119,28 @@ func TestTheAxesGiveWay(t *testing.T) {
 		t.Errorf("the x axis is at column %d of\n%s", i, strings.Join(lines, "\n"))
 	}
 }
+
+func TestSignsInPlainCharacters(t *testing.T) {
+	v := func(x, y float64) figure.Vec { return figure.Vec{X: x, Y: y} }
+	arc := []figure.Vec{v(-0.2, 0), v(0, -0.2), v(0.2, 0), v(0, 0.2)} // counter-clockwise
+	f := figure.Figure{
+		Strokes: []figure.Stroke{{Kind: figure.Couple, Pts: arc}},
+		Marks: []figure.Mark{
+			{At: v(-4, 0), Toward: v(0, 1), Sign: figure.PinSign}, {At: v(-2, 0), Toward: v(0, 1), Sign: figure.RollerSign},
+			{At: v(2, 0), Toward: v(1, 0), Sign: figure.FixedSign}, {At: v(4, 0), Sign: figure.RollerSign},
+		},
+		Low: v(-4, -1), High: v(4, 1),
+	}
+	got := draw(40, 11, f, Options{ASCII: true})
+	for _, piece := range []string{`/_\`, "(_)", "///", "#", "( )", "<-.", "--'"} {
+		if !strings.Contains(got, piece) {
+			t.Errorf("no %q in\n%s", piece, got)
+		}
+	}
+	// The other way round, and far outside.
+	f.Strokes[0].Pts = []figure.Vec{arc[2], arc[1], arc[0], arc[3]}
+	f.Marks = append(f.Marks, figure.Mark{At: v(math.NaN(), 0)}, figure.Mark{At: v(1e300, 0), Toward: v(0, -1)})
+	if got = draw(40, 11, f, Options{ASCII: true}); !strings.Contains(got, ".->") {
+		t.Errorf("no clockwise arrow in\n%s", got)
+	}
+}

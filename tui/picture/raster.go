@@ -69,6 +69,13 @@ func (p *pen) mark(s figure.Stroke, look grid.Style) bool {
 	}
 	at, char := s.Pts[0], uint8(0)
 	switch {
+	case s.Kind == figure.Support:
+		return true // its sign stands for it
+	case s.Kind == figure.Couple && len(s.Pts) > 3:
+		p.turning(s, look)
+		return true
+	case s.Kind == figure.Couple && len(s.Pts) == 3 && p.curved:
+		return true // the head of a turning arrow is among its characters
 	case s.Kind == figure.Particle:
 		char, at = 'o', middle(s.Pts)
 	case s.Kind == figure.Ground:

@@ -1,0 +1,179 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// TestABeamFromNothing makes everything that a body needs in an empty sheet, by
+// keys alone: the first joint, body, couple and load among them.
+func TestABeamFromNothing(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		r := rigOf(t, Options{Width: size[0], Height: size[1]})
+		line := func(keys ...string) {
+			for _, k := range keys {
+				if _, special := named[k]; special || strings.HasPrefix(k, "ctrl+") || strings.HasPrefix(k, "alt+") {
+					r.keys(k)
+				} else {
+					r.text(k)
+				}
+			}
+		}
+		line("alt+1", "pgup", "down", "down", "xy", "enter")
+		line("alt+2", "ctrl+n", "A", "enter", "0, 0", "tab", "beam", "enter")
+		line("ctrl+n", "C", "enter", "2, 0", "tab", "beam", "enter")
+		line("ctrl+n", "B", "enter", "6, 0", "tab", "beam", "enter")
+		// The list of kinds opens by itself; a joint that needs a normal asks for it.
+		line("alt+4", "ctrl+n", "j", "A", "enter", "pi", "enter")
+		line("ctrl+n", "j", "B", "enter", "rol", "enter", "+y", "enter")
+		line("ctrl+n", "b", "beam", "enter", "(A + B)/2", "enter", "600 N", "enter")
+		line("ctrl+n", "l", "q", "enter", "C B", "enter", "-y", "enter", "1 kN/m", "enter")
+		line("ctrl+n", "c", "M0", "enter", "be", "enter", "800 N m", "enter")
+		line("alt+3", "ctrl+n", "P", "enter", "force", "enter", "C", "enter", "-y", "enter", "900 N", "enter")
+		// Moments about A: 6 B + 800 = 600*3 + 4000*4 + 900*2, B = 3133 N.
+		r.sees("determinate", "3130 N", "push")
+		for ref, want := range map[sheet.Ref]string{
+			{Table: "joints", Row: "A", Key: "kind"}: "pin", {Table: "joints", Row: "B", Key: "normal"}: "+y",
+			{Table: "couples", Row: "M0", Key: "on"}: "beam", {Table: "bodies", Row: "beam", Key: "weight"}: "600 N",
+			{Table: "lines", Row: "P", Key: "at"}: "C", {Table: "distributed", Row: "q", Key: "along"}: "-y",
+		} {
+			r.holds(ref, want)
+		}
+		if len(r.m.live.errs) != 0 {
+			t.Errorf("%v: %v", size, r.m.live.errs)
+		}
+		checkFrame(t, r.m)
+	}
+}
+
+func TestTheListOfKinds(t *testing.T) {
+	kind := sheet.Ref{Table: "joints", Row: "A", Key: "kind"}
+	for _, c := range []struct {
+		typed []string
+		want  string
+	}{
+		{[]string{"f", "enter"}, "fixed"},
+		{[]string{"bal", "enter"}, "ball-and-socket"},
+		{[]string{"clamp", "enter"}, "fixed"},                          // another name of it
+		{[]string{"sur", "down", "enter"}, "rough-surface"},            // a word of it, and the second of two
+		{[]string{"f2", "down", "enter"}, "ball-and-socket"},           // the next in the table
+		{[]string{"f2", "enter"}, "pin"},                               // untouched
+		{[]string{"f2", "down", "esc"}, "pin"},                         // left as it was
+		{[]string{"zz", "enter"}, "zz"},                                // nothing fits: kept and marked
+		{[]string{"r", "up", "down", "down", "up", "enter"}, "rocker"}, // clamped at the top
+	} {
+		r := newRig(t, beam, 120, 36)
+		r.keys("alt+4", "down", "right")
+		for _, k := range c.typed {
+			if _, special := named[k]; special {
+				r.keys(k)
+			} else {
+				r.text(k)
+			}
+		}
+		r.holds(kind, c.want)
+		checkFrame(t, r.m)
+	}
+	// What would be taken is solved while it is chosen.
+	r := newRig(t, beam, 120, 36)
+	r.keys("alt+4", "down", "right", "f")
+	r.sees("indeterminate to degree 1", "MAz", "all forces and all moments")
+}
+
+func TestEveryCellOfSupportsAndLoadsCanBeTyped(t *testing.T) {
+	text := strings.Replace(beam, "[couples]", `wall = { at = "D", kind = "rough-surface", on = "beam", normal = "+x", friction = "0.3", impending = "+y", face = "B D", moments = "none" }
+[couples]
+M1 = { on = "beam", components = "(0, 0, 5) N m" }
+M2 = { on = "beam", about = "+z", stiffness = "5 N m", turn = "2 deg" }`, 1) +
+		`gate = { path = "A C", on = "beam", along = "-y", kind = "hydrostatic", surface = "1 m", width = "1 m", density = "1000 kg/m^3" }
+`
+	r := newRig(t, text, 200, 60)
+	found := map[sheet.Ref]bool{}
+	for _, rec := range r.m.tables[layout.Supports].records {
+		for _, s := range rec.slots {
+			if s.does == setCell {
+				found[s.ref] = true
+			}
+		}
+	}
+	s := r.m.history.Current()
+	for _, table := range []string{"joints", "bodies", "couples", "distributed"} {
+		for _, row := range s.Table(table).Rows {
+			for _, c := range row.Cells {
+				if ref := (sheet.Ref{Table: table, Row: row.Name, Key: c.Key}); !found[ref] {
+					t.Errorf("no cell of the pane holds %v", ref)
+				}
+			}
+		}
+	}
+}
+
+func TestHeadsFollowTheRow(t *testing.T) {
+	r := newRig(t, beam, 80, 24)
+	r.keys("alt+4")
+	for _, want := range []string{"body             centre ΣM about", "joint  kind      at", "joint  kind      at     normal", "couple           on     about", "load             path   along"} {
+		r.sees(want)
+		r.keys("down")
+	}
+	r.keys("up", "up", "right", "right", "right")
+	r.sees("B normal: +y", "one force along the normal")
+	r.keys("up", "x")
+	r.sees("a row of this kind has no such cell")
+}
+
+func TestJointsLimitsStandWithTheirUnknowns(t *testing.T) {
+	r := newRig(t, beam, 120, 36)
+	r.sees("1880 N push", "1.5 kN", "126%!", "beam ΣM about A")
+	r.keys("alt+5", "down", "down", "right", "right", "right")
+	r.text("2 kN")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "joints", Row: "B", Key: "limit"}, "2 kN")
+	r.sees("94.2%")
+	r.keys("ctrl+d")
+	r.sees("delete it there (alt+4)")
+}
+
+func TestDeleteASupport(t *testing.T) {
+	r := newRig(t, beam, 120, 36)
+	r.keys("alt+4", "down", "down", "ctrl+d")
+	r.sees("deleted B", "no equilibrium")
+	r.keys("ctrl+z")
+	r.sees("1880 N")
+	r.keys("ctrl+n", "esc", "ctrl+n", "j", "esc", "ctrl+n", "x", "c", "enter")
+	if n := len(r.m.tables[layout.Supports].records); n != 5 || r.m.history.Modified() {
+		t.Errorf("%d rows after making none", n)
+	}
+}
+
+func TestHelpHoldsTheTableOfSupports(t *testing.T) {
+	r := newRig(t, beam, 80, 24)
+	var text strings.Builder
+	for _, l := range r.m.helpText(77) {
+		for _, s := range l {
+			text.WriteString(s.text)
+		}
+		text.WriteByte('\n')
+	}
+	last := -1
+	for _, name := range []string{"cable", "link", "roller", "rough-surface", "fixed"} {
+		i := strings.Index(text.String(), "\n  "+name+" ")
+		if i <= last && name != "cable" && name != "link" || i < 0 {
+			t.Errorf("%s stands at %d, after %d", name, i, last)
+		}
+		last = i
+	}
+	for _, j := range problem.Joints() {
+		if !strings.Contains(text.String(), "\n  "+j.Name+" ") {
+			t.Errorf("no %s", j.Name)
+		}
+	}
+	for _, want := range []string{"journal-bearing  -                        2 forces, 2 moments; axis", "fixed            2 forces, 1 moment       3 forces, 3 moments"} {
+		if !strings.Contains(text.String(), want) {
+			t.Errorf("the help does not hold %q", want)
+		}
+	}
+}
