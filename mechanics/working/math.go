@@ -6,6 +6,7 @@ type Math struct {
 	Text string  // the symbol, the number as shown, the unit, the words
 	Of   []Math  // operands
 	Num  float64 // for Number: the value behind the text, in the unit shown
+	Name string  // for Symbol: the sheet's name that it stands for, as typed; text shows it so
 }
 
 // Op says what a node is.
@@ -27,9 +28,10 @@ const (
 	Root               // √a
 	Power              // a ^ b
 	Size               // |a|
-	Paren              // (a)
+	Paren              // (a), or a tuple (a, b, c) where it holds several
 	Relate             // operands joined by Text: "=", "≈", "<"
 	Column             // a column vector or a matrix of one column
 	Grid               // a matrix: each operand is a Row of entries
 	BigSum             // Σ of its operand
+	Det                // a determinant: a Grid between bars: i j k over r over F
 )

@@ -7,6 +7,7 @@ import "trivet/mechanics/statics"
 // Working is a worked solution.
 type Working struct {
 	Solution *statics.Solution
+	Rounding string // what is said once of the figures shown
 	Steps    []Step
 }
 

@@ -1,0 +1,292 @@
+package report
+
+import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/mechanics/working"
+)
+
+// softBreak marks where a formula may go on in a new line: before a relation or a
+// sign. No text that a user types holds it, since printed cleans it away.
+const softBreak = "\x1f"
+
+// box is a piece of a formula in cells of a terminal: its lines, all of one
+// width, and the index of the line that stands beside its neighbours.
+type box struct {
+	lines []string
+	base  int
+}
+
+func inline(text string) box { return box{lines: []string{text}} }
+
+func (b box) width() int { return ansi.StringWidth(bare(b.lines[0])) }
+
+// bare drops the marks of soft breaks.
+func bare(text string) string { return strings.ReplaceAll(text, softBreak, "") }
+
+// beside sets boxes side by side with their bases level.
+func beside(of ...box) box {
+	up, down := 0, 0
+	for _, b := range of {
+		up, down = max(up, b.base), max(down, len(b.lines)-1-b.base)
+	}
+	out := box{lines: make([]string, up+1+down), base: up}
+	for _, b := range of {
+		blank := strings.Repeat(" ", b.width())
+		for k := range out.lines {
+			if i := k - up + b.base; i >= 0 && i < len(b.lines) {
+				out.lines[k] += b.lines[i]
+			} else {
+				out.lines[k] += blank
+			}
+		}
+	}
+	return out
+}
+
+// printed is a user's text without what a terminal takes for a command.
+func printed(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r >= 0x7f && r < 0xa0 {
+			return ' '
+		}
+		return r
+	}, text)
+}
+
+// TextMath writes a formula in one line of Unicode; a matrix takes its rows in brackets.
+func TextMath(m working.Math) string { return bare(strings.Join(textBox(m, true).lines, "\n")) }
+
+// textBox lays a formula out; deep lets it break inside parentheses too.
+func textBox(m working.Math, deep bool) box {
+	switch m.Op {
+	case working.Symbol:
+		if m.Name != "" {
+			return inline(printed(m.Name))
+		}
+		fallthrough
+	case working.Vec, working.UnitVec:
+		text := printed(m.Text)
+		if len(m.Of) > 0 {
+			text += "_" + plainSub(m)
+		}
+		return inline(text)
+	case working.Number, working.Words:
+		return inline(printed(m.Text))
+	case working.Row:
+		return textRow(m.Of, deep)
+	case working.Sum:
+		return textSum(m.Of, deep)
+	case working.Neg:
+		return beside(inline("-"), textBox(inParens(m.Of[0], working.Sum), deep))
+	case working.Product:
+		return textProduct(m.Of, deep)
+	case working.Cross:
+		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg), deep), inline(" × "), textBox(inParens(m.Of[1], working.Sum, working.Neg), deep))
+	case working.Fraction:
+		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg), false), inline("/"), textBox(inParens(m.Of[1], working.Sum, working.Neg, working.Product), false))
+	case working.Root:
+		return beside(inline("√"), textBox(inParens(m.Of[0], working.Sum, working.Power, working.Product), deep))
+	case working.Power:
+		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg, working.Product, working.Fraction), deep), inline(superscript(m.Of[1])))
+	case working.Size:
+		return beside(inline("|"), textBox(m.Of[0], false), inline("|"))
+	case working.Paren:
+		return textParen(m.Of, deep)
+	case working.Relate:
+		return textRelate(m, deep)
+	case working.BigSum:
+		return beside(inline("Σ"), textBox(inParens(m.Of[0], working.Sum), deep))
+	case working.Column, working.Grid, working.Det:
+		return textGrid(m)
+	}
+	return inline("")
+}
+
+// inParens puts a formula in parentheses where it is one of the given.
+func inParens(m working.Math, ops ...working.Op) working.Math {
+	for _, op := range ops {
+		if m.Op == op {
+			return working.Math{Op: working.Paren, Of: []working.Math{m}}
+		}
+	}
+	return m
+}
+
+// plainSub is a subscript in one piece.
+func plainSub(m working.Math) string {
+	text := ""
+	for _, sub := range m.Of {
+		if sub.Name != "" {
+			text += printed(sub.Name)
+			continue
+		}
+		text += printed(sub.Text) + plainSub(sub)
+	}
+	return text
+}
+
+func superscript(m working.Math) string {
+	switch text := textBox(m, false).lines[0]; text {
+	case "2":
+		return "²"
+	case "3":
+		return "³"
+	default:
+		return "^" + text
+	}
+}
+
+func textRow(of []working.Math, deep bool) box {
+	var boxes []box
+	for k, m := range of {
+		b := textBox(m, deep)
+		if k > 0 && len(b.lines) == 1 && !strings.HasPrefix(b.lines[0], ",") && !strings.HasPrefix(b.lines[0], " ") && !strings.HasSuffix(of[k-1].Text, " ") {
+			boxes = append(boxes, inline(" "))
+		} else if k > 0 && len(b.lines) > 1 {
+			boxes = append(boxes, inline(" "))
+		}
+		boxes = append(boxes, b)
+	}
+	return beside(boxes...)
+}
+
+// signed takes the sign off a term.
+func signed(m working.Math) (minus bool, rest working.Math) {
+	switch {
+	case m.Op == working.Neg:
+		return true, inParens(m.Of[0], working.Sum)
+	case m.Op == working.Number && strings.HasPrefix(m.Text, "-"):
+		m.Text, m.Num = m.Text[1:], -m.Num
+		return true, m
+	case m.Op == working.Product && len(m.Of) > 0:
+		if minus, first := signed(m.Of[0]); minus {
+			return true, working.Math{Op: working.Product, Of: append([]working.Math{first}, m.Of[1:]...)}
+		}
+	}
+	return false, m
+}
+
+func textSum(of []working.Math, deep bool) box {
+	var boxes []box
+	for k, m := range of {
+		minus, rest := signed(m)
+		switch {
+		case k == 0 && minus:
+			boxes = append(boxes, inline("-"))
+		case k == 0:
+		case minus:
+			boxes = append(boxes, inline(" "+softBreak+"- "))
+		default:
+			boxes = append(boxes, inline(" "+softBreak+"+ "))
+		}
+		boxes = append(boxes, textBox(rest, deep))
+	}
+	return beside(boxes...)
+}
+
+func textProduct(of []working.Math, deep bool) box {
+	var boxes []box
+	for k, m := range of {
+		if k > 0 {
+			boxes = append(boxes, inline(productGap(of[k-1], m, " · ", " ")))
+			m = inParens(m, working.Neg)
+		}
+		boxes = append(boxes, textBox(inParens(m, working.Sum), deep))
+	}
+	return beside(boxes...)
+}
+
+// productGap is what stands between two factors: a point between numbers,
+// nothing between parentheses, else a space.
+func productGap(a, b working.Math, point, space string) string {
+	switch {
+	case a.Op == working.Paren && b.Op == working.Paren:
+		return ""
+	case a.Op == working.Number && b.Op == working.Number:
+		return point
+	}
+	return space
+}
+
+func textParen(of []working.Math, deep bool) box {
+	boxes := []box{inline("(")}
+	for k, m := range of {
+		if k > 0 {
+			boxes = append(boxes, inline(", "))
+		}
+		b := textBox(m, deep)
+		if !deep {
+			for i := range b.lines {
+				b.lines[i] = bare(b.lines[i])
+			}
+		}
+		boxes = append(boxes, b)
+	}
+	return beside(append(boxes, inline(")"))...)
+}
+
+func textRelate(m working.Math, deep bool) box {
+	var boxes []box
+	for k, x := range m.Of {
+		if k > 0 {
+			boxes = append(boxes, inline(" "+softBreak+printed(m.Text)+" "))
+		}
+		boxes = append(boxes, textBox(x, deep))
+	}
+	return beside(boxes...)
+}
+
+// textGrid sets a matrix in brackets, a determinate between bars; numbers to the right.
+func textGrid(m working.Math) box {
+	var rows [][]string
+	var widths []int
+	for _, r := range m.Of {
+		entries := r.Of
+		if m.Op == working.Column {
+			entries = []working.Math{r}
+		}
+		var cells []string
+		for k, e := range entries {
+			text := bare(textBox(e, false).lines[0])
+			if k == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[k] = max(widths[k], ansi.StringWidth(text))
+			cells = append(cells, text)
+		}
+		rows = append(rows, cells)
+	}
+	out := box{base: (len(rows) - 1) / 2}
+	for i, cells := range rows {
+		open, shut := brackets(m.Op, i, len(rows))
+		line := open
+		for k, text := range cells {
+			if k > 0 {
+				line += "  "
+			}
+			line += strings.Repeat(" ", widths[k]-ansi.StringWidth(text)) + text
+		}
+		out.lines = append(out.lines, line+shut)
+	}
+	if len(out.lines) == 0 {
+		return inline("[]")
+	}
+	return out
+}
+
+func brackets(op working.Op, i, n int) (string, string) {
+	switch {
+	case op == working.Det:
+		return "│", "│"
+	case n == 1:
+		return "[", "]"
+	case i == 0:
+		return "⎡", "⎤"
+	case i == n-1:
+		return "⎣", "⎦"
+	}
+	return "⎢", "⎥"
+}

@@ -1,0 +1,118 @@
+package report
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"unicode"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+// worked takes a sheet's text the whole road to its working.
+func worked(t testing.TB, text string) *working.Working {
+	t.Helper()
+	sh, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	p, errs := problem.Read(sh)
+	if len(errs) > 0 {
+		t.Fatalf("%v at %v\n%s", errs[0], errs[0].Ref, text)
+	}
+	return working.Build(statics.Solve(p))
+}
+
+// workedSheets are the sheets with a page to compare with: those in
+// testdata/working, and some of those that come with the program.
+func workedSheets(t testing.TB) map[string]string {
+	t.Helper()
+	texts := map[string]string{}
+	files, err := filepath.Glob("testdata/working/*.toml")
+	if err != nil || len(files) < 7 {
+		t.Fatalf("%d sheets, %v", len(files), err)
+	}
+	for _, file := range files {
+		b, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		texts[strings.TrimSuffix(filepath.Base(file), ".toml")] = string(b)
+	}
+	for _, name := range []string{"boom-tip", "pulley-and-knot", "camera-on-four-wires", "cable-that-would-push", "lamp-pushed-sideways", "impending-slip", "hb-roof-two-cables-resultant"} {
+		f, ok := fixtures.Get(name)
+		if !ok {
+			t.Fatalf("no sheet %s", name)
+		}
+		texts[name] = f.Text
+	}
+	return texts
+}
+
+// The pages in testdata/working are what a reader gets; -update writes them anew.
+func TestWorkedPages(t *testing.T) {
+	for name, text := range workedSheets(t) {
+		w := worked(t, text)
+		for ending, page := range map[string]string{".txt": TextWorking(w), ".md": Markdown(w, Parts{}), ".tex": LaTeX(w, Parts{})} {
+			file := filepath.Join("testdata", "working", name+ending)
+			if *update {
+				if err := os.WriteFile(file, []byte(page), 0o644); err != nil {
+					t.Fatal(err)
+				}
+				continue
+			}
+			want, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if page != string(want) {
+				t.Errorf("%s differs from what is kept (-update writes it anew):\n%s", file, page)
+			}
+		}
+	}
+}
+
+// everySheet gives all sheets that come with the program besides.
+func everySheet(t testing.TB) map[string]string {
+	texts := workedSheets(t)
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+		texts[f.Name] = f.Text
+	}
+	return texts
+}
+
+// A working in a terminal keeps to 78 cells, LaTeX is ASCII, and no page has a
+// negative zero or what is not a number.
+func TestPagesKeepToTheirForm(t *testing.T) {
+	for name, text := range everySheet(t) {
+		w := worked(t, text)
+		for _, line := range strings.Split(TextWorking(w), "\n") {
+			if ansi.StringWidth(line) > textWidth {
+				t.Errorf("%s: %d cells: %s", name, ansi.StringWidth(line), line)
+			}
+			if strings.TrimRight(line, " ") != line {
+				t.Errorf("%s: blanks at the end of %q", name, line)
+			}
+		}
+		if tex := LaTeX(w, Parts{}); strings.ContainsFunc(tex, func(r rune) bool { return r > unicode.MaxASCII || r < ' ' && r != '\n' }) {
+			t.Errorf("%s: LaTeX beyond ASCII", name)
+		}
+		for _, page := range []string{TextWorking(w), Markdown(w, Parts{}), LaTeX(w, Parts{})} {
+			for _, bad := range []string{"NaN", "not a number", "-0 ", "-0.0000", "--0", softBreak} {
+				if strings.Contains(page, bad) {
+					t.Errorf("%s: %q in\n%s", name, bad, page)
+				}
+			}
+			if n := strings.Count(page, working.Rounding); n != 1 {
+				t.Errorf("%s: the rounding is said %d times", name, n)
+			}
+		}
+	}
+}

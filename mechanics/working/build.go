@@ -1,0 +1,177 @@
+package working
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// Rounding is said once of the numbers in a working.
+const Rounding = "Figures shown are rounded, figures carried are not."
+
+// many is up to how many lines, forces or bodies each have a step of their own:
+// beyond it they stand in tables, so that a truss stays readable.
+const many = 6
+
+// Build lays a solved problem out as a worked solution. It takes every number
+// from the problem and the solution and computes nothing of its own but sums
+// and products of them. A problem without a single solution gets its verdict
+// explained in place of values. A hand route is put in with Insert.
+func Build(s *statics.Solution) *Working {
+	w := &Working{Solution: s, Rounding: Rounding}
+	b := &builder{s: s, p: s.Problem, axes: 3}
+	if b.p.Planar {
+		b.axes = 2
+	}
+	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
+		b.verdict()
+		w.Steps = b.steps
+		return w
+	}
+	b.collect()
+	b.cutFree()
+	b.forceList()
+	b.lines()
+	b.spreads()
+	b.vectors()
+	b.moments()
+	switch {
+	case len(s.X) == 0:
+		b.resultants()
+	default:
+		b.equations()
+		b.matrix()
+		b.solved()
+		b.senses()
+	}
+	b.verdict()
+	b.checks()
+	b.answers()
+	w.Steps = b.steps
+	return w
+}
+
+// Insert puts the steps of a hand route before the solution of the system.
+func (w *Working) Insert(route []Step) {
+	at := 0
+	for i, step := range w.Steps {
+		if step.Kind < Route || step.Kind == Verdict && at == 0 {
+			at = i + 1
+		}
+	}
+	steps := append(append([]Step{}, w.Steps[:at]...), route...)
+	w.Steps = append(steps, w.Steps[at:]...)
+}
+
+// builder is one building of one working.
+type builder struct {
+	s     *statics.Solution
+	p     *problem.Problem
+	axes  int // 2 in the plane, 3 in space
+	acts  [][]act
+	steps []Step
+}
+
+func (b *builder) step(kind Kind, title string, about Subject, body ...Block) {
+	if len(body) > 0 {
+		b.steps = append(b.steps, Step{Kind: kind, Title: title, Body: body, About: about})
+	}
+}
+
+// rigid tells whether some body has moments.
+func (b *builder) rigid() bool {
+	for i := range b.p.Bodies {
+		if !b.p.Bodies[i].Particle {
+			return true
+		}
+	}
+	return false
+}
+
+// fixed tells whether every unknown has one value.
+func (b *builder) fixed() bool {
+	for j := range b.s.X {
+		if !b.s.X[j].Fixed {
+			return false
+		}
+	}
+	return b.s.Verdict == statics.Determinate || b.s.Verdict == statics.SenseBroken
+}
+
+// at is a force, or a couple, in the solution at hand.
+func (b *builder) at(v r3.Vec, terms []problem.ActTerm) r3.Vec {
+	for _, t := range terms {
+		v = r3.Add(v, r3.Scale(b.s.X[t.Unknown].Value, t.D))
+	}
+	return v
+}
+
+// say makes a sentence of words (string) and formulas (Math).
+func say(of ...any) Block {
+	var text []Inline
+	for _, x := range of {
+		switch x := x.(type) {
+		case string:
+			text = append(text, Inline{Words: x})
+		case Math:
+			text = append(text, Inline{Math: &x})
+		case []Inline:
+			text = append(text, x...)
+		}
+	}
+	return Block{Text: text}
+}
+
+func formula(m Math) Block        { return Block{Formula: &m} }
+func boxed(m Math) Block          { return Block{Boxed: &m} }
+func aligned(of ...Math) Block    { return Block{Aligned: of} }
+func table(head ...string) *Table { return &Table{Head: head} }
+
+func (t *Table) add(cells ...Inline) { t.Rows = append(t.Rows, cells) }
+
+// cell is a cell of a table, and listed one of several formulas.
+func cell(m Math) Inline          { return Inline{Math: &m} }
+func wordCell(text string) Inline { return Inline{Words: text} }
+func listed(of []Math) Inline {
+	m := row()
+	for k, x := range of {
+		if k > 0 {
+			m.Of = append(m.Of, words(", "))
+		}
+		m.Of = append(m.Of, x)
+	}
+	return cell(m)
+}
+
+// list joins formulas in a sentence: T1, T2 and T3.
+func list(of []Math) []Inline {
+	var text []Inline
+	for k := range of {
+		switch {
+		case k == 0:
+		case k == len(of)-1:
+			text = append(text, Inline{Words: " and "})
+		default:
+			text = append(text, Inline{Words: ", "})
+		}
+		text = append(text, Inline{Math: &of[k]})
+	}
+	return text
+}
+
+// listWords joins names in a sentence.
+func listWords(of []string) string {
+	out := ""
+	for k, name := range of {
+		switch {
+		case k == 0:
+		case k == len(of)-1:
+			out += " and "
+		default:
+			out += ", "
+		}
+		out += name
+	}
+	return out
+}

@@ -1,0 +1,154 @@
+package working
+
+import (
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// verdict explains why there is no single solution, or none that holds.
+func (b *builder) verdict() {
+	s := b.s
+	if s.Verdict == statics.Determinate && len(s.Motions) == 0 || s.Verdict == statics.NoEquilibrium && b.p.ResultantOnly() {
+		return
+	}
+	why := ""
+	switch s.Verdict {
+	case statics.Indeterminate:
+		why = "The equations hold, and they do not settle every unknown: statics alone cannot tell how the bodies share the load. How stiff they are would decide."
+	case statics.NoEquilibrium:
+		why = "No values of the unknowns make every sum zero: the body would move."
+	case statics.SenseBroken:
+		why = "The equations have one solution, and it asks for a force that a cable, strut or contact cannot exert, so it is not what happens."
+	case statics.Determinate:
+		why = "The unknowns have one value each, although a motion is held by nothing."
+	}
+	var body []Block
+	if why != "" {
+		body = append(body, say(why))
+	}
+	for k, w := range s.Words() {
+		if k == 0 {
+			w = strings.ToUpper(w[:1]) + w[1:]
+		}
+		body = append(body, say(sentence(w)))
+	}
+	title := "Why there is no single solution"
+	switch s.Verdict {
+	case statics.Determinate:
+		title = "What is not held"
+	case statics.SenseBroken:
+		title = "Why this solution does not hold"
+	case statics.NoEquilibrium:
+		title = "Why there is no equilibrium"
+	case statics.Unreadable:
+		title = "Nothing to solve"
+	}
+	b.step(Verdict, title, Subject{}, body...)
+}
+
+// sentence ends words with a full stop.
+func sentence(w string) string {
+	for _, begin := range []string{"nothing ", "without ", "then ", "the ", "some ", "no "} {
+		if strings.HasPrefix(w, begin) {
+			w = strings.ToUpper(w[:1]) + w[1:]
+		}
+	}
+	return strings.TrimSuffix(w, ".") + "."
+}
+
+// checks show that the solution is right: the components add up, and the
+// solution's own checks.
+func (b *builder) checks() {
+	var body []Block
+	if b.fixed() && len(b.s.X) > 0 && len(b.p.Bodies) <= many {
+		for i := range b.p.Bodies {
+			if t := b.sums(i); t != nil {
+				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), Block{Table: t})
+			}
+		}
+	}
+	for _, c := range b.s.Checks {
+		if c.Kind == statics.CheckUnit && c.OK {
+			continue // shown with each unit vector
+		}
+		body = append(body, held(c.OK, c.Says(b.p)))
+	}
+	for _, a := range b.s.Answers {
+		body = append(body, held(a.OK, a.Says(b.p)))
+	}
+	b.step(Checks, "Checks", Subject{}, body...)
+}
+
+func held(ok bool, says string) Block {
+	block := say(says)
+	block.OK = &ok
+	return block
+}
+
+// answers are what was asked, or all unknowns where nothing was.
+func (b *builder) answers() {
+	var body []Block
+	asked := b.p.Asked
+	if len(asked) == 0 {
+		for j := range b.s.X {
+			asked = append(asked, problem.Query{Name: b.s.X[j].Name, Unknown: j, Line: -1, Dim: b.p.Unknowns[j].Dim})
+		}
+	}
+	for _, q := range asked {
+		if b.s.Verdict == statics.NoEquilibrium && dependsOnSolution(q) && len(b.s.X) > 0 {
+			body = append(body, say(q.Name+" has no value: there is no equilibrium."))
+			continue
+		}
+		v, err := b.s.Evaluate(q)
+		if err != nil {
+			body = append(body, say(sentence(err.Error())))
+			continue
+		}
+		m := []Math{equal(b.asked(q), b.result(v, b.p.Units.For(q.Dim)))}
+		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
+			if word := b.senseWord(q.Unknown); word != "" {
+				m = append(m, words(" ("+word+")"))
+			}
+		}
+		body = append(body, boxed(row(m...)))
+	}
+	b.step(Answers, "Answers", Subject{}, body...)
+}
+
+// dependsOnSolution tells results that are of the geometry or the loads alone.
+func dependsOnSolution(q problem.Query) bool {
+	switch q.Kind {
+	case problem.AskLength, problem.AskUnit, problem.AskLoads, problem.AskAngle, problem.AskSpread:
+		return false
+	}
+	return true
+}
+
+// asked is the symbol of a result: of an unknown its own, else the name as typed.
+func (b *builder) asked(q problem.Query) Math {
+	if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
+		return b.unknown(q.Unknown)
+	}
+	if q.Kind == problem.AskUnknown && q.Line >= 0 {
+		return named(q.Name)
+	}
+	return words(q.Name)
+}
+
+// senseWord is tension or compression, or empty.
+func (b *builder) senseWord(j int) string {
+	u := &b.p.Unknowns[j]
+	if !u.Own || !b.s.X[j].Fixed || b.s.X[j].Value == 0 {
+		return ""
+	}
+	info := b.p.Lines[u.Line].Kind.Info()
+	if info.Positive != "tension" && info.Positive != "compression" {
+		return ""
+	}
+	if b.s.X[j].Value < 0 {
+		return info.Negative
+	}
+	return info.Positive
+}

@@ -1,0 +1,260 @@
+package working
+
+import (
+	"fmt"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// cutFree says what is cut free, why, and how many equations that gives.
+func (b *builder) cutFree() {
+	var particles, rigid []string
+	var all []int
+	for i := range b.p.Bodies {
+		all = append(all, i)
+		if b.p.Bodies[i].Particle {
+			particles = append(particles, b.p.Bodies[i].Name)
+		} else {
+			rigid = append(rigid, b.p.Bodies[i].Name)
+		}
+	}
+	var body []Block
+	if len(particles) > 0 {
+		verb, their := " is a particle", "the forces on it meet in one point"
+		if len(particles) > 1 {
+			verb, their = " are particles", "the forces on each meet in one point"
+		}
+		body = append(body, say(listWords(particles)+verb+": "+their+", so they balance where ", b.zero("F"),
+			fmt.Sprintf(", %s%s.", count(b.axes, "equation"), each(len(particles)))))
+	}
+	if len(rigid) > 0 {
+		verb := " is a rigid body"
+		if len(rigid) > 1 {
+			verb = " are rigid bodies"
+		}
+		body = append(body, say(listWords(rigid)+verb+": forces act at several points, so ", b.zero("F"), " and ", b.zero("M"),
+			fmt.Sprintf(", %s%s.", count(b.perBody(), "equation"), each(len(rigid)))))
+	}
+	body = append(body, b.cuts()...)
+	body = append(body, b.twoForce()...)
+	if len(b.s.X) > 0 {
+		body = append(body, say(fmt.Sprintf("Together %s for %s: ", count(len(b.s.System.Rows), "equation"), count(len(b.s.X), "unknown")), list(b.unknowns()), "."))
+	}
+	b.step(CutFree, "What is cut free", Subject{Bodies: all}, body...)
+}
+
+func (b *builder) perBody() int { return 3 * (b.axes - 1) }
+
+func each(n int) string {
+	if n == 1 {
+		return ""
+	}
+	return " each"
+}
+
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// zero is ΣF = 0, or ΣM = 0.
+func (b *builder) zero(text string) Math {
+	return equal(bigSum(Math{Op: Vec, Text: text}), exactly(0))
+}
+
+func (b *builder) unknowns() []Math {
+	all := make([]Math, len(b.s.X))
+	for j := range all {
+		all[j] = b.unknown(j)
+	}
+	return all
+}
+
+// cuts says what stands in place of the lines and joints that are cut.
+func (b *builder) cuts() []Block {
+	byKind := map[problem.Kind][]Math{}
+	for i := range b.p.Lines {
+		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
+	}
+	var out []Block
+	for _, k := range problem.Kinds() {
+		of := byKind[k.Kind]
+		if len(of) == 0 {
+			continue
+		}
+		says := ""
+		switch k.Kind {
+		case problem.Cable:
+			says = "cut: a cable can only pull, along itself"
+		case problem.Strut:
+			says = "cut: a strut can only push, along itself"
+		case problem.Link:
+			says = "cut: a link is a two-force member, loaded at its ends only, so its force lies along the line between them; tension is taken as positive"
+		case problem.SpringKind:
+			says = "cut: a spring acts along itself; tension is taken as positive"
+		case problem.Contact:
+			says = "contact with a smooth surface, which can only push, along its normal"
+		default:
+			continue
+		}
+		verb := " is "
+		if len(of) > 1 {
+			verb = " are "
+		}
+		out = append(out, say(list(of), verb+says+"."))
+	}
+	if len(b.p.Joints) > many {
+		return append(out, b.jointTable())
+	}
+	for i := range b.p.Joints {
+		out = append(out, b.jointWords(&b.p.Joints[i]))
+	}
+	return out
+}
+
+func (b *builder) jointHolds(j *problem.Joint) []Math {
+	var of []Math
+	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
+		for _, t := range terms {
+			of = append(of, b.unknown(t.Unknown))
+		}
+	}
+	return of
+}
+
+func (b *builder) jointBodies(j *problem.Joint) string {
+	if j.Second == problem.Ground {
+		return b.p.Bodies[j.First].Name + " to the ground"
+	}
+	return b.p.Bodies[j.First].Name + " to " + b.p.Bodies[j.Second].Name
+}
+
+func (b *builder) jointWords(j *problem.Joint) Block {
+	of := b.jointHolds(j)
+	text := []any{fmt.Sprintf("The %s at %s joins %s", kindWords(j), b.p.Points[j.Point].Name, b.jointBodies(j))}
+	switch {
+	case len(of) == 0:
+		return say(append(text, ", and exerts nothing.")...)
+	case j.Second == problem.Ground:
+		text = append(text, "; in its place stand ", list(of))
+	default:
+		text = append(text, "; in its place stand ", list(of), " on "+b.p.Bodies[j.First].Name+" and the opposite on "+b.p.Bodies[j.Second].Name)
+	}
+	if j.Impending {
+		text = append(text, fmt.Sprintf(". Slipping impends, so its friction is at its most, %s of the normal force, against the slip", units.Figures(j.Friction, digits(j.Friction))))
+	}
+	return say(append(text, ".")...)
+}
+
+func kindWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
+
+func (b *builder) jointTable() Block {
+	t := table("Joint", "Kind", "Joins", "In its place")
+	for i := range b.p.Joints {
+		j := &b.p.Joints[i]
+		t.add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+	}
+	return Block{Table: t}
+}
+
+// twoForce argues the bodies that are loaded at two points only.
+func (b *builder) twoForce() []Block {
+	var names, points []string
+	for _, c := range b.s.Checks {
+		if c.Kind == statics.CheckTwoForce {
+			names, points = append(names, c.Subject), append(points, c.With)
+		}
+	}
+	switch {
+	case len(names) == 0:
+		return nil
+	case len(names) > many:
+		return []Block{say(listWords(names) + " are two-force members: forces act on each at two points only, so they are equal and opposite and lie along the line that joins the points.")}
+	}
+	var out []Block
+	for k := range names {
+		out = append(out, say(names[k]+" is a two-force member: forces act on it at "+points[k]+" only, so the two are equal and opposite and lie along the line that joins the points."))
+	}
+	return out
+}
+
+// forceList is the free-body list of forces.
+func (b *builder) forceList() {
+	if len(b.p.Bodies) > many {
+		t := table("On", "Forces")
+		for i := range b.acts {
+			var of []Math
+			for k := range b.acts[i] {
+				of = append(of, b.labels(&b.acts[i][k])...)
+			}
+			t.add(wordCell(b.p.Bodies[i].Name), listed(of))
+		}
+		b.step(Forces, "The forces on each", Subject{}, Block{Table: t})
+		return
+	}
+	for i := range b.acts {
+		if len(b.acts[i]) == 0 {
+			continue
+		}
+		about := Subject{Bodies: []int{i}}
+		t := table("Force", "Of", "At", "Magnitude")
+		for k := range b.acts[i] {
+			a := &b.acts[i][k]
+			about.Lines, about.Joints = append(about.Lines, a.subject.Lines...), append(about.Joints, a.subject.Joints...)
+			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
+			t.add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
+		}
+		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, Block{Table: t})
+	}
+}
+
+// labels are the symbols of an act in the list of forces.
+func (b *builder) labels(a *act) []Math {
+	if a.joint >= 0 {
+		return b.jointHolds(&b.p.Joints[a.joint])
+	}
+	if a.line >= 0 && len(b.p.Lines[a.line].Path) > 2 {
+		return []Math{named(b.p.Lines[a.line].Name)}
+	}
+	return []Math{a.name}
+}
+
+func (b *builder) magnitudeCell(a *act) Inline {
+	switch {
+	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
+		m := b.p.Lines[a.line].Magnitude
+		f := b.p.Units.Force
+		switch {
+		case len(m.Terms) == 0:
+			return cell(measured(short(f.In(m.Const), b.p.Figures+1), f))
+		case b.own(a.line):
+			return wordCell("unknown")
+		}
+		return cell(b.affine(m, f))
+	case a.couple:
+		c := &b.p.Couples[a.subject.Couples[0]]
+		u := b.p.Units.For(units.Moment)
+		switch {
+		case len(c.Magnitude.Terms) == 0:
+			return cell(measured(short(u.In(c.Magnitude.Const), b.p.Figures+1), u))
+		case len(c.Magnitude.Terms) == 1 && c.Magnitude.Terms[0].Coef == 1 && c.Magnitude.Const == 0:
+			return wordCell("unknown")
+		}
+		return cell(b.affine(c.Magnitude, u))
+	case a.known():
+		f := b.p.Units.Force
+		return cell(measured(short(f.In(norm(a.Const)), b.p.Figures+1), f))
+	}
+	return wordCell("unknown")
+}
+
+// own tells that a line's magnitude is the unknown of its own name.
+func (b *builder) own(line int) bool {
+	m := b.p.Lines[line].Magnitude
+	return len(m.Terms) == 1 && m.Const == 0 && m.Terms[0].Coef == 1 && b.p.Unknowns[m.Terms[0].Unknown].Name == b.p.Lines[line].Name
+}

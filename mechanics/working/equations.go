@@ -1,0 +1,241 @@
+package working
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// rowName is ΣFx, or ΣMz; in the plane ΣM about a point has no axis.
+func (b *builder) rowName(i int) Math {
+	r := &b.s.System.Rows[i]
+	axis := r.Axis[1:]
+	if r.Moment {
+		if b.p.Planar {
+			axis = r.About
+		}
+		return bigSum(Math{Op: Symbol, Text: "M", Of: []Math{words(axis)}, Name: "M" + axis})
+	}
+	return bigSum(Math{Op: Symbol, Text: "F", Of: []Math{words(axis)}, Name: "F" + axis})
+}
+
+// equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols, then with numbers.
+func (b *builder) equations() {
+	sys := &b.s.System
+	if len(b.p.Bodies) > many {
+		for i := range b.p.Bodies {
+			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, aligned(b.numbersOf(i)...))
+		}
+		return
+	}
+	for i := range b.p.Bodies {
+		var symbols []Math
+		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
+			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
+		}
+		body := []Block{aligned(symbols...), say("With numbers, " + b.unitsSaid(i) + ":"), aligned(b.numbersOf(i)...)}
+		b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
+	}
+}
+
+// zeroed is ΣF = sum = 0; a sum of nothing is not written.
+func (b *builder) zeroed(i int, total Math) Math {
+	if isZero(total) {
+		return equal(b.rowName(i), exactly(0))
+	}
+	return equal(b.rowName(i), total, exactly(0))
+}
+
+func (b *builder) unitsSaid(body int) string {
+	says := "forces in " + b.p.Units.Force.Symbol
+	if !b.p.Bodies[body].Particle {
+		says += ", lengths in " + b.p.Units.Length.Symbol + ", moments in " + b.p.Units.For(units.Moment).Symbol
+		if !b.p.Planar {
+			says += " about " + b.p.Bodies[body].AboutName
+		}
+	}
+	return says
+}
+
+// symbolsOf is the sum of what has a part in a row, in symbols.
+func (b *builder) symbolsOf(body, i int) Math {
+	r := &b.s.System.Rows[i]
+	axis := int(r.Axis[1] - 'x')
+	var of []Math
+	for k := range b.acts[body] {
+		a := &b.acts[body][k]
+		if !r.Moment {
+			if b.hasComponent(a.Const, a.Terms, axis) {
+				of = append(of, b.componentSymbols(a, a.Terms, axis)...)
+			}
+			continue
+		}
+		arm := r3.Sub(a.At, b.p.Bodies[body].About)
+		if b.turns(a, arm, axis) {
+			name := b.momentName(a)
+			suffix := ""
+			if !b.p.Planar {
+				name = Math{Op: Symbol, Text: "M", Of: name.Of}
+				suffix = r.Axis[1:]
+			}
+			of = append(of, part(name, suffix))
+		}
+		if b.hasComponent(a.Couple, a.CoupleTerms, axis) {
+			of = append(of, b.coupleSymbols(a, axis)...)
+		}
+	}
+	return sum(of...)
+}
+
+func (b *builder) hasComponent(known r3.Vec, terms []problem.ActTerm, axis int) bool {
+	if xyz(cleaned(known))[axis] != 0 {
+		return true
+	}
+	for _, t := range terms {
+		if xyz(cleaned(t.D))[axis] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *builder) turns(a *act, arm r3.Vec, axis int) bool {
+	turns := func(f r3.Vec) bool {
+		return xyz(cleanedBy(r3.Cross(arm, f), norm(arm)*norm(f)))[axis] != 0
+	}
+	if turns(a.Const) {
+		return true
+	}
+	for _, t := range a.Terms {
+		if turns(t.D) {
+			return true
+		}
+	}
+	return false
+}
+
+// componentSymbols is T1x, or Ax of a joint that has it for an unknown.
+func (b *builder) componentSymbols(a *act, terms []problem.ActTerm, axis int) []Math {
+	var one []Math
+	plain := a.Const == (r3.Vec{})
+	for _, t := range terms {
+		d := cleaned(t.D)
+		switch x := xyz(d)[axis]; {
+		case x == 0:
+		case math.Abs(x) == 1 && norm(d) == 1 && (a.joint >= 0 || b.p.Lines[max(a.line, 0)].Legs == nil):
+			m := b.unknown(t.Unknown)
+			if x < 0 {
+				m = neg(m)
+			}
+			one = append(one, m)
+		default:
+			plain = false
+		}
+	}
+	if plain && len(one) > 0 {
+		return one
+	}
+	m := part(a.name, "xyz"[axis:axis+1])
+	if a.sign {
+		m = neg(m)
+	}
+	return []Math{m}
+}
+
+func (b *builder) coupleSymbols(a *act, axis int) []Math {
+	if a.couple {
+		if b.p.Planar {
+			return []Math{b.momentName(a)}
+		}
+		return []Math{part(Math{Op: Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1])}
+	}
+	if a.joint < 0 {
+		return []Math{part(Math{Op: Symbol, Text: "C", Of: []Math{leafed(a.name)}}, "xyz"[axis:axis+1])}
+	}
+	var of []Math
+	for _, t := range a.CoupleTerms {
+		switch x := xyz(cleaned(t.D))[axis]; {
+		case x == 0:
+		case x < 0:
+			of = append(of, neg(b.unknown(t.Unknown)))
+		default:
+			of = append(of, b.unknown(t.Unknown))
+		}
+	}
+	return of
+}
+
+// numbersOf are a body's rows of the system: Σ coefficient·unknown + known = 0.
+func (b *builder) numbersOf(body int) []Math {
+	sys := &b.s.System
+	var out []Math
+	for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
+		out = append(out, b.zeroed(i, b.rowSum(i)))
+	}
+	return out
+}
+
+func (b *builder) rowSum(i int) Math {
+	var of []Math
+	for j := range b.s.X {
+		if c := clean(b.s.Coefficient(i, j), b.rowSize(i)); c != 0 {
+			of = append(of, times(b.coefficient(c), b.unknown(j)))
+		}
+	}
+	if k := b.right(i); k != 0 || len(of) == 0 {
+		of = append(of, short(-k+0, b.p.Figures+1))
+	}
+	return sum(of...)
+}
+
+// right is b[i] in the unit of its row, without rounding.
+func (b *builder) right(i int) float64 {
+	r := &b.s.System.Rows[i]
+	u := b.p.Units.For(r.Dim())
+	most := 0.0
+	for k := range b.acts[r.Body] {
+		a := &b.acts[r.Body][k]
+		most = max(most, norm(a.Const)*max(1, r.Scale), norm(a.Couple))
+	}
+	return clean(b.s.System.B[i], most) / u.Factor
+}
+
+func (b *builder) rowSize(i int) float64 {
+	most := 0.0
+	for j := range b.s.X {
+		most = max(most, math.Abs(b.s.Coefficient(i, j)))
+	}
+	return most
+}
+
+// matrixColumns is up to how many unknowns A x = b is written out: a page is not wider.
+const matrixColumns = 6
+
+// matrix is A x = b.
+func (b *builder) matrix() {
+	sys := &b.s.System
+	x, right := Math{Op: Vec, Text: "x"}, Math{Op: Vec, Text: "b"}
+	form := equal(row(Math{Op: Vec, Text: "A"}, x), right)
+	n, m := len(sys.Cols), len(sys.Rows)
+	if n > matrixColumns || m > 2*matrixColumns {
+		b.step(Matrix, "Matrix form", Subject{}, say("In matrix form ", form, ", with "+count(m, "row")+" and "+count(n, "column")+
+			": the coefficients of the equations above, the unknowns, and minus the known terms."))
+		return
+	}
+	grid, xs, bs := Math{Op: Grid}, Math{Op: Column}, Math{Op: Column}
+	for i := range sys.Rows {
+		line := row()
+		for j := range sys.Cols {
+			line.Of = append(line.Of, b.coefficient(clean(b.s.Coefficient(i, j), b.rowSize(i))))
+		}
+		grid.Of = append(grid.Of, line)
+		bs.Of = append(bs.Of, short(b.right(i)+0, b.p.Figures+1))
+	}
+	for j := range sys.Cols {
+		xs.Of = append(xs.Of, b.unknown(j))
+	}
+	b.step(Matrix, "Matrix form", Subject{}, say("The same as ", form, ":"), formula(equal(row(grid, xs), bs)))
+}

@@ -1,0 +1,248 @@
+package working
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// unitOf is the sheet's unit of an unknown.
+func (b *builder) unitOf(j int) units.Unit { return b.p.Units.For(b.p.Unknowns[j].Dim) }
+
+func (b *builder) value(j int) Math {
+	return equal(b.unknown(j), b.result(b.s.X[j].Value, b.unitOf(j)))
+}
+
+// solved is the solution of the system: the unknowns that have one value.
+func (b *builder) solved() {
+	if b.s.Verdict == statics.NoEquilibrium {
+		return
+	}
+	var of []Math
+	for j := range b.s.X {
+		if b.s.X[j].Fixed {
+			of = append(of, b.value(j))
+		}
+	}
+	if len(of) == 0 {
+		return
+	}
+	says := "Solved together, the equations give"
+	switch {
+	case len(of) < len(b.s.X):
+		says = "Of these unknowns some have one value all the same"
+	case len(b.s.System.Rows) > len(b.s.X):
+		says = fmt.Sprintf("Of the %s %d are independent, and solved together they give", count(len(b.s.System.Rows), "equation"), b.s.Rank)
+	}
+	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
+}
+
+// senses says what the signs mean.
+func (b *builder) senses() {
+	if b.s.Verdict == statics.NoEquilibrium {
+		return
+	}
+	groups := map[string][]Math{}
+	var order []string
+	put := func(says string, m Math) {
+		if _, ok := groups[says]; !ok {
+			order = append(order, says)
+		}
+		groups[says] = append(groups[says], m)
+	}
+	for j := range b.s.X {
+		if b.s.X[j].Fixed {
+			put(b.senseOf(j), b.unknown(j))
+		}
+	}
+	var body []Block
+	for _, says := range order {
+		of := groups[says]
+		verb := " is "
+		if len(of) > 1 {
+			verb = " are "
+		}
+		body = append(body, say(list(of), verb+says+"."))
+	}
+	b.step(Senses, "What the signs mean", Subject{}, body...)
+}
+
+func (b *builder) senseOf(j int) string {
+	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
+	if v == 0 {
+		return "zero: no force"
+	}
+	sign := "positive"
+	if v < 0 {
+		sign = "negative"
+	}
+	switch {
+	case u.Own:
+		info := b.p.Lines[u.Line].Kind.Info()
+		word := info.Positive
+		if v < 0 {
+			word = info.Negative
+		}
+		switch info.Sense {
+		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
+			if v < 0 {
+				return "negative: " + word + ", which a " + info.Name + " cannot take"
+			}
+			return "positive: " + word
+		case problem.Tension:
+			if v < 0 {
+				return "negative, the assumed sense is reversed: " + word
+			}
+			return "positive, as assumed: " + word
+		}
+		if v < 0 {
+			return "negative, the assumed sense is reversed: " + word
+		}
+		return "positive, as assumed: " + word
+	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces[0].Unknown == j:
+		if v < 0 {
+			return "negative: pull, which a " + kindWords(&b.p.Joints[u.Joint]) + " cannot take"
+		}
+		return "positive: push"
+	}
+	if v < 0 {
+		return sign + ": the assumed sense is reversed"
+	}
+	return sign + ": as assumed"
+}
+
+// resultants are the sums of the known forces on each body, where nothing is unknown.
+func (b *builder) resultants() {
+	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
+	for i := range b.p.Bodies {
+		var force, moment r3.Vec
+		most, turn := 0.0, 0.0
+		for k := range b.acts[i] {
+			a := &b.acts[i][k]
+			m := r3.Add(r3.Cross(r3.Sub(a.At, b.p.Bodies[i].About), a.Const), a.Couple)
+			force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
+			most, turn = max(most, norm(a.Const)), max(turn, norm(m))
+		}
+		force, moment = cleanedBy(force, most), cleanedBy(moment, turn)
+		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
+		show := func(x float64) Math { return short(x, b.p.Figures+1) }
+		body := []Block{say("The known forces on " + b.p.Bodies[i].Name + ", added component by component:")}
+		if t := b.sums(i); t != nil {
+			body = append(body, Block{Table: t})
+		}
+		in := func(v r3.Vec, u units.Unit) r3.Vec { return r3.Vec{X: u.In(v.X), Y: u.In(v.Y), Z: u.In(v.Z)} }
+		body = append(body, formula(equal(name, bigSum(Math{Op: Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), show)), f))))
+		if force != (r3.Vec{}) {
+			body = append(body, formula(equal(size(name), b.norm(in(force, f), show), b.result(norm(force), f))))
+		}
+		if !b.p.Bodies[i].Particle {
+			about := vector("M", leafed(named(b.p.Bodies[i].AboutName)))
+			body = append(body, formula(equal(about, bigSum(cross(Math{Op: Vec, Text: "r"}, Math{Op: Vec, Text: "F"})), measured(bracketed(b.along(in(moment, u), show)), u))))
+		}
+		b.step(Equations, "Resultant on "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
+	}
+}
+
+// sums is a body's forces by components in the solution at hand, and their sum:
+// each column to the same decimals, so that what is printed adds up.
+func (b *builder) sums(body int) *Table {
+	if len(b.acts[body]) == 0 {
+		return nil
+	}
+	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
+	rigid := !b.p.Bodies[body].Particle
+	head := []string{"Force"}
+	for _, axis := range "xyz"[:b.axes] {
+		head = append(head, "F"+string(axis)+", "+f.Symbol)
+	}
+	first := 3
+	if rigid {
+		if b.p.Planar {
+			first = 2
+		} else {
+			first = 0
+		}
+		for _, axis := range "xyz"[first:] {
+			head = append(head, "M"+string(axis)+", "+u.Symbol)
+		}
+	}
+	var names []Math
+	var rows [][]float64
+	for k := range b.acts[body] {
+		a := &b.acts[body][k]
+		force := b.at(a.Const, a.Terms)
+		arm := r3.Sub(a.At, b.p.Bodies[body].About)
+		moment := r3.Add(cleanedBy(r3.Cross(arm, force), norm(arm)*norm(force)), b.at(a.Couple, a.CoupleTerms))
+		var cells []float64
+		for _, x := range xyz(force)[:b.axes] {
+			cells = append(cells, f.In(x))
+		}
+		if rigid {
+			for _, x := range xyz(moment)[first:] {
+				cells = append(cells, u.In(x))
+			}
+		}
+		name := a.name
+		if a.joint >= 0 {
+			name = named(b.p.Joints[a.joint].Name)
+		}
+		names, rows = append(names, name), append(rows, cells)
+	}
+	t := table(head...)
+	places := make([]int, len(head)-1)
+	total := make([]float64, len(head)-1)
+	largest := make([]float64, len(head)-1)
+	for k := range places {
+		for _, r := range rows {
+			largest[k] = max(largest[k], math.Abs(r[k]))
+		}
+		places[k] = decimals(largest[k], b.p.Figures+1)
+	}
+	for i, r := range rows {
+		cells := []Inline{cell(names[i])}
+		for k, x := range r {
+			x = clean(x, largest[k])
+			total[k] += x
+			cells = append(cells, cell(fixed(x, places[k])))
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	last := []Inline{cell(bigSum(words("")))}
+	for k, x := range total {
+		last = append(last, cell(fixed(sumClean(x, largest[k]), places[k])))
+	}
+	t.Rows = append(t.Rows, last)
+	return t
+}
+
+// sumTol is what a sum of cancelling terms may come to, relative to the largest, and be
+// rounding: the solver leaves 1e-15 times the condition number.
+const sumTol = 1e-9
+
+func sumClean(x, beside float64) float64 {
+	if math.Abs(x) <= sumTol*beside {
+		return 0
+	}
+	return x
+}
+
+// decimals is how many decimals show a value to so many figures.
+func decimals(x float64, figures int) int {
+	if x == 0 {
+		return 0
+	}
+	return max(0, figures-1-int(math.Floor(math.Log10(x))))
+}
+
+// fixed shows a value with so many decimals, or none where it is nothing.
+func fixed(x float64, places int) Math {
+	if x == 0 {
+		return exactly(0)
+	}
+	return number(x, units.Decimals(x, places))
+}
