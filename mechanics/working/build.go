@@ -79,16 +79,6 @@ func (b *builder) step(kind Kind, title string, about Subject, body ...Block) {
 	}
 }
 
-// rigid tells whether some body has moments.
-func (b *builder) rigid() bool {
-	for i := range b.p.Bodies {
-		if !b.p.Bodies[i].Particle {
-			return true
-		}
-	}
-	return false
-}
-
 // fixed tells whether every unknown has one value.
 func (b *builder) fixed() bool {
 	for j := range b.s.X {

@@ -132,9 +132,6 @@ func (b *builder) result(si float64, u units.Unit) Math {
 
 func (b *builder) length(x float64) Math { return short(b.p.Units.Length.In(x), b.p.Figures+1) }
 func (b *builder) force(x float64) Math  { return short(b.p.Units.Force.In(x), b.p.Figures+1) }
-func (b *builder) moment(x float64) Math {
-	return short(b.p.Units.For(units.Moment).In(x), b.p.Figures+1)
-}
 
 // coefficient shows what stands before an unknown: a component of a unit vector, or an arm.
 func (b *builder) coefficient(x float64) Math {
