@@ -198,6 +198,13 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			r.fail(j.Ref, units.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 			return false
 		}
+		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
+			if v, ok := axis(strings.TrimSpace(text)); !ok || v.Z == 0 {
+				r.fail(ref, whole(text), "in the plane a "+j.Kind.String()+" turns about z", "leave its axis out")
+				return false
+			}
+			continue
+		}
 		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
 		if !ok {
 			return false
