@@ -55,11 +55,22 @@ func textBlock(block working.Block) string {
 	return wrapped(sentenceText(block.Text), bodyIndent, bodyIndent)
 }
 
+// A formula of up to so many cells is not broken in a sentence: its blanks are
+// noBreak until the sentence is wrapped.
+const (
+	keptTogether = 24
+	noBreak      = "\u00a0"
+)
+
 func sentenceText(text []working.Inline) string {
 	var b strings.Builder
 	for _, part := range text {
 		if part.Math != nil {
-			b.WriteString(bare(textBox(*part.Math, true).lines[0]))
+			text := bare(textBox(*part.Math, true).lines[0])
+			if ansi.StringWidth(text) <= keptTogether {
+				text = strings.ReplaceAll(text, " ", noBreak)
+			}
+			b.WriteString(text)
 		} else {
 			b.WriteString(printed(part.Words))
 		}
@@ -77,7 +88,7 @@ func wrapped(text string, first, rest int) string {
 		}
 		lines[k] = strings.TrimRight(strings.Repeat(" ", indent)+lines[k], " ")
 	}
-	return strings.Join(lines, "\n") + "\n"
+	return strings.ReplaceAll(strings.Join(lines, "\n"), noBreak, " ") + "\n"
 }
 
 func textFormula(m working.Math) string { return textAligned([]working.Math{m}) }
@@ -222,7 +233,7 @@ func textTable(t *working.Table) string {
 				}
 				out += text
 			}
-			b.WriteString(strings.TrimRight(out, " ") + "\n")
+			b.WriteString(strings.TrimRight(strings.ReplaceAll(out, noBreak, " "), " ") + "\n")
 		}
 	}
 	return b.String()

@@ -136,14 +136,18 @@ func (b *builder) jointBodies(j *problem.Joint) string {
 
 func (b *builder) jointWords(j *problem.Joint) Block {
 	of := b.jointHolds(j)
+	stand := "; in its place stand "
+	if len(of) == 1 {
+		stand = "; in its place stands "
+	}
 	text := []any{fmt.Sprintf("The %s at %s joins %s", kindWords(j), b.p.Points[j.Point].Name, b.jointBodies(j))}
 	switch {
 	case len(of) == 0:
 		return say(append(text, ", and exerts nothing.")...)
 	case j.Second == problem.Ground:
-		text = append(text, "; in its place stand ", list(of))
+		text = append(text, stand, list(of))
 	default:
-		text = append(text, "; in its place stand ", list(of), " on "+b.p.Bodies[j.First].Name+" and the opposite on "+b.p.Bodies[j.Second].Name)
+		text = append(text, stand, list(of), " on "+b.p.Bodies[j.First].Name+" and the opposite on "+b.p.Bodies[j.Second].Name)
 	}
 	if j.Impending {
 		text = append(text, fmt.Sprintf(". Slipping impends, so its friction is at its most, %s of the normal force, against the slip", units.Figures(j.Friction, digits(j.Friction))))

@@ -27,7 +27,11 @@ func (b *builder) equations() {
 	sys := &b.s.System
 	if len(b.p.Bodies) > many {
 		for i := range b.p.Bodies {
-			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, aligned(b.numbersOf(i)...))
+			body := []Block{aligned(b.numbersOf(i)...)}
+			if i == 0 || !b.p.Bodies[i].Particle {
+				body = append([]Block{say("With " + b.unitsSaid(i) + ":")}, body...)
+			}
+			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
 		}
 		return
 	}

@@ -43,7 +43,7 @@ func (b *builder) lines() {
 	}
 	if len(paths) <= many {
 		for _, s := range paths {
-			b.step(Position, "Position vector along "+b.p.Lines[s.line].Name, b.lineSubject(s),
+			b.step(Position, "Position vector along "+b.legName(s), b.lineSubject(s),
 				formula(b.position(s)), formula(b.lengthOf(s)))
 		}
 	} else {
@@ -51,11 +51,20 @@ func (b *builder) lines() {
 	}
 	if len(all) <= many {
 		for _, s := range all {
-			b.step(Unit, "Unit vector along "+b.p.Lines[s.line].Name, b.lineSubject(s), formula(b.unit(s)), formula(b.unitNorm(s)))
+			b.step(Unit, "Unit vector along "+b.legName(s), b.lineSubject(s), formula(b.unit(s)), formula(b.unitNorm(s)))
 		}
 		return
 	}
 	b.unitTable(all)
+}
+
+// legName names a line, and which stretch of it where it has several.
+func (b *builder) legName(s stretch) string {
+	l := &b.p.Lines[s.line]
+	if len(l.Legs) < 2 {
+		return l.Name
+	}
+	return l.Name + ", from " + b.p.Points[s.From].Name + " to " + b.p.Points[s.To].Name
 }
 
 func (b *builder) lineSubject(s stretch) Subject {
@@ -125,7 +134,7 @@ func (b *builder) unitNorm(s stretch) Math {
 
 func (b *builder) positionTable(of []stretch) {
 	unit := b.p.Units.Length.Symbol
-	t := table("Line", "", "B - A, "+unit, "r, "+unit, "|r|, "+unit)
+	t := table("Line", "", "end - start, "+unit, "r, "+unit, "|r|, "+unit)
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
@@ -134,7 +143,7 @@ func (b *builder) positionTable(of []stretch) {
 	r := Math{Op: Vec, Text: "r"}
 	axes := []Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
 	b.step(Position, "Position vectors", Subject{Lines: lines},
-		say("From A, the first point of a line, to B, the second: ", equal(r, sum(letter("B"), neg(letter("A")))), " and ", equal(size(r), root(sum(axes[:b.axes]...))), "."), Block{Table: t})
+		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), Block{Table: t})
 }
 
 func (b *builder) unitTable(of []stretch) {
@@ -147,5 +156,5 @@ func (b *builder) unitTable(of []stretch) {
 	u, r := Math{Op: UnitVec, Text: "u"}, Math{Op: Vec, Text: "r"}
 	axes := []Math{square(part(letter("u"), "x")), square(part(letter("u"), "y")), square(part(letter("u"), "z"))}
 	b.step(Unit, "Unit vectors", Subject{Lines: lines},
-		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), "."), Block{Table: t})
+		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), Block{Table: t})
 }

@@ -28,8 +28,27 @@ func (b *builder) spreads() {
 	}
 }
 
+// springs are the forces of springs whose stretch is known: k (length - natural).
+func (b *builder) springs() {
+	f := b.p.Units.Force
+	k := b.p.Units.For(units.LineLoad)
+	for i := range b.p.Lines {
+		s := b.p.Lines[i].Spring
+		if s == nil || s.Free || b.p.Lines[i].Length() == 0 || len(b.p.Lines[i].Magnitude.Terms) > 0 {
+			continue
+		}
+		name := b.p.Lines[i].Name
+		stiffness := short(k.In(s.Stiffness), b.p.Figures+1)
+		b.step(Vector, "Force of the spring "+name, Subject{Lines: []int{i}},
+			say("A spring pulls with its stiffness times its stretch, ", measured(stiffness, k), " times what its length exceeds the natural length by:"),
+			formula(equal(named(name), product(stiffness, paren(sum(b.length(b.p.Lines[i].Length()), neg(b.length(s.Natural))))),
+				measured(b.force(b.p.Lines[i].Magnitude.Const), f))))
+	}
+}
+
 // vectors are the forces as vectors.
 func (b *builder) vectors() {
+	b.springs()
 	type one struct {
 		title string
 		m     Math
@@ -44,6 +63,8 @@ func (b *builder) vectors() {
 			}
 			title := "Force vector of "
 			switch {
+			case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
+				title = "Force of " + b.p.Lines[a.line].Name + " at " + a.at
 			case a.line >= 0:
 				title += b.p.Lines[a.line].Name
 			case a.joint >= 0:
@@ -186,14 +207,28 @@ func (b *builder) moments() {
 
 		}
 		if len(through) > 0 {
-			verb := " pass through "
+			verb, have := " pass through ", " and have"
 			if len(through) == 1 {
-				verb = " passes through "
+				verb, have = " passes through ", " and has"
 			}
-			blocks = append([]Block{say(list(through), verb+body.AboutName+" and have no moment about it.")}, blocks...)
+			blocks = append([]Block{say(list(through), verb+body.AboutName+have+" no moment about it.")}, blocks...)
+		}
+		if len(blocks) > 0 {
+			blocks = append([]Block{b.momentRule(body.AboutName)}, blocks...)
 		}
 		b.step(Moment, "Moments on "+body.Name+" about "+body.AboutName, about, blocks...)
 	}
+}
+
+// momentRule says how a moment is formed.
+func (b *builder) momentRule(about string) Block {
+	r, f := Math{Op: Vec, Text: "r"}, Math{Op: Vec, Text: "F"}
+	if b.p.Planar {
+		x, y := letter("x"), letter("y")
+		return say("A force at ", paren(x, y), " from "+about+" has the moment ",
+			equal(letter("M"), sum(product(x, part(letter("F"), "y")), neg(product(y, part(letter("F"), "x"))))), ", counter-clockwise positive.")
+	}
+	return say("A force has the moment ", equal(Math{Op: Vec, Text: "M"}, cross(r, f)), ", with ", r, " from "+about+" to where it acts.")
 }
 
 // momentOf is M = r × F of one force; false where it has none about the point.
