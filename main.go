@@ -156,28 +156,28 @@ func exists(file string) bool {
 func (c *command) solveCommand() *cobra.Command {
 	var format string
 	var ask []string
+	var steps bool
 	cmd := &cobra.Command{
 		Use:               "solve SHEET...",
 		Short:             "solve sheets and print the results; - reads standard input",
-		Example:           "  trivet solve mast.toml\n  trivet solve mast.toml --ask 'T1.x' --ask 'angle(T1, T2)'\n  trivet solve - --format json < mast.toml",
+		Example:           "  trivet solve mast.toml\n  trivet solve mast.toml --ask 'T1.x' --ask 'angle(T1, T2)'\n  trivet solve - --format json < mast.toml\n  trivet solve mast.toml --format latex > mast.tex",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: sheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if format != "text" && format != "json" {
-				return fmt.Errorf("there is no format %q: write text or json", format)
+			if err := report.CheckFormat(format, steps, len(args)); err != nil {
+				return err
 			}
 			for i, name := range args {
-				if len(args) > 1 && format == "text" {
-					c.print(strings.Repeat("\n", min(i, 1)) + display(name) + ":\n")
-				}
-				c.solve(name, format, ask)
+				c.print(report.Between(format, display(name), i, len(args)))
+				c.solve(name, format, steps, ask)
 			}
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: text or json")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: "+report.FormatWords())
+	cmd.Flags().BoolVar(&steps, "working", false, "write the worked solution behind the results")
 	cmd.Flags().StringArrayVar(&ask, "ask", nil, "a `RESULT` to print besides, such as T1.x or 'angle(T1, T2)'; may be repeated")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.Formats(), cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 
@@ -331,7 +331,7 @@ func display(name string) string {
 	return name
 }
 
-func (c *command) solve(name, format string, ask []string) {
+func (c *command) solve(name, format string, steps bool, ask []string) {
 	sol := c.read(name, func(title string, faults []report.Fault) {
 		if format == "json" {
 			c.print(string(report.JSONUnreadable(name, title, faults)))
@@ -347,11 +347,7 @@ func (c *command) solve(name, format string, ask []string) {
 			sol.Problem.Asked = append(sol.Problem.Asked, q)
 		}
 	}
-	if format == "json" {
-		c.print(string(report.JSON(name, sol)))
-	} else {
-		c.print(report.Text(sol))
-	}
+	c.print(report.Results(format, name, sol, steps))
 	if !sol.Single() || !sol.Well() {
 		c.code = max(c.code, exitFailed)
 	}

@@ -1,0 +1,60 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+// Formats are the forms that results are written in.
+func Formats() []string { return []string{"text", "json", "markdown", "latex"} }
+
+// FormatWords lists the forms in a sentence.
+func FormatWords() string {
+	all := Formats()
+	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
+}
+
+// CheckFormat says what is wrong with a call for so many sheets in a form.
+func CheckFormat(format string, steps bool, sheets int) error {
+	switch {
+	case !strings.Contains(" "+strings.Join(Formats(), " ")+" ", " "+format+" ") || format == "":
+		return fmt.Errorf("there is no format %q: write %s", format, FormatWords())
+	case steps && format == "json":
+		return fmt.Errorf("json holds no working: write --format text, markdown or latex with --working")
+	case format == "latex" && sheets > 1:
+		return fmt.Errorf("a LaTeX document holds one sheet, and here are %d: name one", sheets)
+	}
+	return nil
+}
+
+// Between is what stands before the i-th of several sheets, by its name.
+func Between(format, name string, i, sheets int) string {
+	switch {
+	case sheets > 1 && format == "text":
+		return strings.Repeat("\n", min(i, 1)) + name + ":\n"
+	case i > 0 && format == "markdown":
+		return "\n"
+	}
+	return ""
+}
+
+// Results writes a solved sheet in a form. Text has the results, and the working
+// behind them where steps are asked for; Markdown and LaTeX always have both.
+func Results(format, sheet string, s *statics.Solution, steps bool) string {
+	switch format {
+	case "json":
+		return string(JSON(sheet, s))
+	case "markdown":
+		return Markdown(working.Build(s), Parts{})
+	case "latex":
+		return LaTeX(working.Build(s), Parts{})
+	}
+	text := Text(s)
+	if steps {
+		text += "\n" + TextWorking(working.Build(s))
+	}
+	return text
+}
