@@ -9,22 +9,27 @@ import (
 	"trivet/mechanics/sheet"
 )
 
-// bodies joins the points of each rigid body by the shortest tree through them:
-// a beam comes out as a line, a bracket with its arms.
+// bodies draws each rigid body.
 func (d *drawing) bodies() {
-	for _, b := range d.p.Bodies {
-		if b.Particle {
-			continue
+	for i := range d.p.Bodies {
+		d.outline(&d.p.Bodies[i])
+	}
+}
+
+// outline joins the points of a rigid body by the shortest tree through them: a
+// beam comes out as a line, a bracket with its arms.
+func (d *drawing) outline(b *problem.Body) {
+	if b.Particle {
+		return
+	}
+	var pts []r3.Vec
+	for _, i := range b.Points {
+		if i >= 0 && i < len(d.p.Points) && d.p.Points[i].OK {
+			pts = append(pts, d.p.Points[i].At)
 		}
-		var pts []r3.Vec
-		for _, i := range b.Points {
-			if i >= 0 && i < len(d.p.Points) && d.p.Points[i].OK {
-				pts = append(pts, d.p.Points[i].At)
-			}
-		}
-		for _, leg := range tree(pts) {
-			d.stroke(Body, b.Ref, false, d.view.Project(leg[0]), d.view.Project(leg[1]))
-		}
+	}
+	for _, leg := range tree(pts) {
+		d.stroke(Body, b.Ref, false, d.view.Project(leg[0]), d.view.Project(leg[1]))
 	}
 }
 
@@ -141,11 +146,19 @@ func (d *drawing) middle(body int, other r3.Vec) r3.Vec {
 // else an arrow along the axis (right-hand rule) with two heads.
 func (d *drawing) couple(a problem.Act, ref sheet.Ref) (at Vec, ok bool) {
 	m, known := d.sum(a.Couple, a.CoupleTerms)
-	n := r3.Norm(m)
-	if !known || n == 0 || math.IsInf(n, 0) || math.IsNaN(n) {
+	if !known {
 		return at, false
 	}
-	u, from := r3.Scale(1/n, m), d.at(a)
+	return d.turn(d.at(a), m, ref)
+}
+
+// turn draws a moment at a place.
+func (d *drawing) turn(from, m r3.Vec, ref sheet.Ref) (at Vec, ok bool) {
+	n := r3.Norm(m)
+	if n == 0 || math.IsInf(n, 0) || math.IsNaN(n) {
+		return at, false
+	}
+	u := r3.Scale(1/n, m)
 	c := d.view.Project(from)
 	const turning = 0.7 // cosine to the line of sight from which the arc is clearer
 	if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > turning {
@@ -168,34 +181,40 @@ func (d *drawing) couple(a problem.Act, ref sheet.Ref) (at Vec, ok bool) {
 	return tip, true
 }
 
-// distributed draws a load as arrows on its stretch with a line over their tails.
+// distributed draws the loads that are spread.
 func (d *drawing) distributed() {
 	for i := range d.p.Loads {
-		l := &d.p.Loads[i]
-		pts := d.p.Points
-		if !l.OK || l.From < 0 || l.To < 0 || l.From >= len(pts) || l.To >= len(pts) || !pts[l.From].OK || !pts[l.To].OK {
-			continue
+		if d.p.Loads[i].OK {
+			d.load(&d.p.Loads[i])
 		}
-		most := 0.0
-		for _, q := range l.Intensity {
-			most = math.Max(most, math.Abs(q))
-		}
-		if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) {
-			continue
-		}
-		var over []Vec
-		r := r3.Sub(pts[l.To].At, pts[l.From].At)
-		for k, q := range l.Intensity {
-			on := r3.Add(pts[l.From].At, r3.Scale(float64(k)/float64(len(l.Intensity)-1), r))
-			tail := d.view.Project(r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction)))
-			tip := d.view.Project(on)
-			over = append(over, tail)
-			if k%2 == 0 && q != 0 {
-				d.stroke(Load, l.Ref, false, tail, tip)
-				d.head(Load, l.Ref, tail, tip)
-			}
-		}
-		d.stroke(Load, l.Ref, false, over...)
-		d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref})
 	}
+}
+
+// load draws a spread load as arrows on its stretch with a line over their tails.
+func (d *drawing) load(l *problem.Distributed) {
+	pts := d.p.Points
+	if l.From < 0 || l.To < 0 || l.From >= len(pts) || l.To >= len(pts) || !pts[l.From].OK || !pts[l.To].OK {
+		return
+	}
+	most := 0.0
+	for _, q := range l.Intensity {
+		most = math.Max(most, math.Abs(q))
+	}
+	if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) {
+		return
+	}
+	var over []Vec
+	r := r3.Sub(pts[l.To].At, pts[l.From].At)
+	for k, q := range l.Intensity {
+		on := r3.Add(pts[l.From].At, r3.Scale(float64(k)/float64(len(l.Intensity)-1), r))
+		tail := d.view.Project(r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction)))
+		tip := d.view.Project(on)
+		over = append(over, tail)
+		if k%2 == 0 && q != 0 {
+			d.stroke(Load, l.Ref, false, tail, tip)
+			d.head(Load, l.Ref, tail, tip)
+		}
+	}
+	d.stroke(Load, l.Ref, false, over...)
+	d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref})
 }

@@ -26,6 +26,7 @@ const (
 	Load     // a distributed load: its arrows and the line over them
 	Couple   // a turning arrow, or one along its axis with two heads
 	Support  // the sign of a support
+	Center   // what moments are taken about
 )
 
 // Stroke is a polyline. Open tells that the magnitude of the force it stands

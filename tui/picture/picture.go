@@ -96,7 +96,7 @@ func (p *pen) look(s figure.Stroke) grid.Style {
 	return [...]grid.Style{
 		figure.Cable: theme.Cable, figure.Strut: theme.Strut, figure.Link: theme.Link, figure.Spring: theme.Spring,
 		figure.Arrow: theme.Force, figure.Ground: theme.Ground, figure.Particle: theme.Point,
-		figure.Body: theme.Plain, figure.Load: theme.Force, figure.Couple: theme.Force, figure.Support: theme.Ground,
+		figure.Body: theme.Plain, figure.Load: theme.Force, figure.Couple: theme.Force, figure.Support: theme.Ground, figure.Center: theme.Emphasis,
 	}[s.Kind]
 }
 

@@ -76,6 +76,10 @@ func (p *pen) mark(s figure.Stroke, look grid.Style) bool {
 		return true
 	case s.Kind == figure.Couple && len(s.Pts) == 3 && p.curved:
 		return true // the head of a turning arrow is among its characters
+	case s.Kind == figure.Center && len(s.Pts) > 2:
+		char, at = '+', middle(s.Pts)
+	case s.Kind == figure.Center && !s.Open:
+		return true // the arms of that cross
 	case s.Kind == figure.Particle:
 		char, at = 'o', middle(s.Pts)
 	case s.Kind == figure.Ground:
