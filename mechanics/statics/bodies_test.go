@@ -43,9 +43,8 @@ func (p *part) total(x []float64) (f, c r3.Vec) {
 	return f, c
 }
 
-// checkAnswer holds every line, couple and joint against the answer, skipping
-// unknowns that are loose.
-func checkAnswer(t *testing.T, s *Solution, parts []part, x []float64, text string) (worst float64) {
+// checkAnswer holds every line, couple and joint against the answer.
+func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float64, text string) (worst float64) {
 	t.Helper()
 	p := s.Problem
 	largest := s.System.load(p)
@@ -68,12 +67,13 @@ func checkAnswer(t *testing.T, s *Solution, parts []part, x []float64, text stri
 			hold(pt.name, math.Abs(got-v[0]))
 		case "couples":
 			k := slices.IndexFunc(s.X, func(u Unknown) bool { return u.Name == pt.name })
-			hold(pt.name, math.Abs(s.X[k].Value-v[0]))
+			hold(pt.name, math.Abs(s.X[k].Value/r.scale-v[0]))
 		default:
 			j := &p.Joints[slices.IndexFunc(p.Joints, func(j problem.Joint) bool { return j.Name == pt.name })]
 			f, c := pt.total(v)
+			f, c = r.turned(f), r.turned(c)
 			hold(pt.name, r3.Norm(r3.Sub(s.sum(r3.Vec{}, j.Forces), f)))
-			hold("the moment of "+pt.name, r3.Norm(r3.Sub(s.sum(r3.Vec{}, j.Moments), c)))
+			hold("the moment of "+pt.name, r3.Norm(r3.Sub(r3.Scale(1/r.scale, s.sum(r3.Vec{}, j.Moments)), c)))
 		}
 	}
 	return worst
@@ -113,7 +113,7 @@ func TestBodiesBuiltBackwards(t *testing.T) {
 		if n := len(x); s.Verdict != want || s.Rank != n || len(s.X) != n || len(s.Motions) > 0 || s.Degree != 0 {
 			t.Fatalf("%v of rank %d with %d motions, want %v of rank %d (condition %.3g)\n%v\n%s", s.Verdict, s.Rank, len(s.Motions), want, n, s.Cond, s.Words(), text)
 		}
-		worst = max(worst, checkAnswer(t, s, r.parts, x, text))
+		worst = max(worst, r.checkAnswer(t, s, r.parts, x, text))
 		checkChecks(t, s, text)
 		counts[fmt.Sprint(want, ", ", len(r.bodies), " bodies, planar ", r.planar)]++
 	}

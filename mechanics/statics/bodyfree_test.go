@@ -160,7 +160,7 @@ func TestBodiesOfKnownDegree(t *testing.T) {
 				counts["free"]++
 			}
 		}
-		checkFixedParts(t, s, parts, x, text)
+		checkFixedParts(t, r, s, parts, x, text)
 		if !broken {
 			if !s.rangesKnown {
 				t.Fatalf("no ranges found\n%s", text)
@@ -193,7 +193,7 @@ func checkWithin(t *testing.T, s *Solution, parts []part, x []float64, text stri
 }
 
 // checkFixedParts holds the parts whose unknowns are all fixed against the answer.
-func checkFixedParts(t *testing.T, s *Solution, parts []part, x []float64, text string) {
+func checkFixedParts(t *testing.T, r *bodyRig, s *Solution, parts []part, x []float64, text string) {
 	t.Helper()
 	var kept []part
 	var values []float64
@@ -211,5 +211,5 @@ func checkFixedParts(t *testing.T, s *Solution, parts []part, x []float64, text 
 		}
 		x = x[n:]
 	}
-	checkAnswer(t, s, kept, values, text)
+	r.checkAnswer(t, s, kept, values, text)
 }

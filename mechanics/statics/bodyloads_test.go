@@ -15,7 +15,7 @@ func (m *bodyMaker) loads(r *bodyRig) {
 			at, where := m.end(r, b)
 			u, said := m.direction(r)
 			size := float64(10 + m.rng.IntN(900))
-			r.add("lines", fmt.Sprintf("%s = { kind = \"force\", at = %q, along = %q, magnitude = \"%g\" }", m.name("F"), at, said, size))
+			r.add("lines", fmt.Sprintf("%s = { kind = \"force\", at = %q, along = %q, magnitude = \"%g N\" }", m.name("F"), at, said, size))
 			r.known = append(r.known, wrench{body: b, at: where, f: r3.Scale(size, u)})
 		}
 		if r.bodies[b].particle {
@@ -27,7 +27,7 @@ func (m *bodyMaker) loads(r *bodyRig) {
 				u, said = r3.Vec{Z: 1}, "+z"
 			}
 			size := float64(10 + m.rng.IntN(900))
-			r.add("couples", fmt.Sprintf("%s = { on = %q, about = %q, magnitude = \"%g N m\" }", m.name("K"), r.bodies[b].name, said, size))
+			r.add("couples", fmt.Sprintf("%s = { on = %q, about = %q, magnitude = \"%g N m\" }", m.name("K"), r.bodies[b].name, said, size*r.scale))
 			r.known = append(r.known, wrench{body: b, c: r3.Scale(size, u)})
 		}
 		if m.rng.IntN(4) == 0 {
@@ -42,9 +42,9 @@ func (m *bodyMaker) spreadLoad(r *bodyRig, b int) {
 	u, said := m.direction(r)
 	length := r3.Norm(r3.Sub(z, a))
 	q1, q2 := float64(m.rng.IntN(300)), float64(1+m.rng.IntN(300))
-	how := fmt.Sprintf("%g N/m .. %g N/m", q1, q2)
+	how := fmt.Sprintf("%v N/m .. %v N/m", q1/r.scale, q2/r.scale)
 	if m.rng.IntN(2) == 0 { // the same as an expression over the length
-		how = fmt.Sprintf("%g N/m + %v N/m^2 * s", q1, (q2-q1)/length)
+		how = fmt.Sprintf("%v N/m + %v N/m^2 * s", q1/r.scale, (q2-q1)/length/r.scale/r.scale)
 	}
 	r.add("distributed", fmt.Sprintf("%s = { on = %q, path = \"%s %s\", along = %q, magnitude = %q }", m.name("Q"), r.bodies[b].name, from, to, said, how))
 	part := (q1 + 2*q2) / (3 * (q1 + q2))

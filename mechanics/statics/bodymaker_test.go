@@ -13,9 +13,13 @@ import (
 type bodyMaker struct {
 	rng    *rand.Rand
 	serial int
+	view
+	planar, chosen bool // the next rig is planar, or not, as chosen
 }
 
-func newBodyMaker(seed uint64) *bodyMaker { return &bodyMaker{rng: rand.New(rand.NewPCG(seed, 5))} }
+func newBodyMaker(seed uint64) *bodyMaker {
+	return &bodyMaker{rng: rand.New(rand.NewPCG(seed, 5)), view: plain()}
+}
 
 func (m *bodyMaker) name(stem string) string {
 	m.serial++
@@ -36,13 +40,16 @@ func (m *bodyMaker) vector(r *bodyRig, size float64) r3.Vec {
 func (m *bodyMaker) direction(r *bodyRig) (r3.Vec, string) {
 	axes := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}, {X: -1}, {Y: -1}, {Z: -1}}
 	if k := m.rng.IntN(6); m.rng.IntN(3) == 0 && (!r.planar || k%3 < 2) {
+		if r.turn != nil {
+			return axes[k], "(" + r.way(axes[k]) + ")"
+		}
 		return axes[k], []string{"+x", "+y", "+z", "-x", "-y", "-z"}[k]
 	}
 	v := m.vector(r, 1)
 	for r3.Norm(v) < 0.1 {
 		v = m.vector(r, 1)
 	}
-	return r3.Unit(v), "(" + r.tuple(v) + ")"
+	return r3.Unit(v), "(" + r.way(v) + ")"
 }
 
 // point adds a point near some bodies, on them; on none it is ground.
@@ -63,7 +70,7 @@ func (m *bodyMaker) point(r *bodyRig, bodies ...int) (string, r3.Vec) {
 	if len(bodies) > 0 {
 		at = r3.Add(at, m.vector(r, 2))
 	}
-	r.points = append(r.points, fmt.Sprintf("%s = { at = \"%s\", on = \"%s\" }", name, r.tuple(at), on))
+	r.points = append(r.points, fmt.Sprintf("%s = { at = \"%s\", on = \"%s\" }", name, r.place(at), on))
 	return name, at
 }
 
@@ -89,7 +96,7 @@ func (m *bodyMaker) bodies(r *bodyRig, n int) {
 		} else {
 			b.points = []string{m.name("M")}
 		}
-		r.points = append(r.points, fmt.Sprintf("%s = { at = \"%s\", on = %q }", b.points[0], r.tuple(b.centre), on))
+		r.points = append(r.points, fmt.Sprintf("%s = { at = \"%s\", on = %q }", b.points[0], r.place(b.centre), on))
 		r.bodies = append(r.bodies, b)
 		if i := len(r.bodies) - 1; !b.particle {
 			m.point(r, i)
@@ -100,8 +107,10 @@ func (m *bodyMaker) bodies(r *bodyRig, n int) {
 			}
 			if m.rng.IntN(3) == 0 {
 				weight, at := float64(10+m.rng.IntN(500)), m.vector(r, 5)
-				row += fmt.Sprintf("weight = \"%.0f kg\", centre = \"%s\", ", weight, r.tuple(at))
-				r.known = append(r.known, wrench{body: i, at: at, f: r3.Scale(-9.81*weight, r.up())})
+				if r.turn == nil { // up does not turn
+					row += fmt.Sprintf("weight = \"%.0f kg\", centre = \"%s\", ", weight, r.place(at))
+					r.known = append(r.known, wrench{body: i, at: at, f: r3.Scale(-9.81*weight, r.up())})
+				}
 			}
 			if row != "" {
 				r.add("bodies", fmt.Sprintf("%s = { %s }", b.name, row[:len(row)-2]))
@@ -118,7 +127,11 @@ const maxRigCond = 1e5
 // come in groups that hold on to each other, to earlier ones and to the ground.
 func (m *bodyMaker) determinate() *bodyRig {
 	for {
-		r := &bodyRig{planar: m.rng.IntN(2) == 0, rows: map[string][]string{}}
+		planar := m.planar
+		if !m.chosen {
+			planar = m.rng.IntN(2) == 0
+		}
+		r := &bodyRig{planar: planar, rows: map[string][]string{}, view: m.view}
 		m.bodies(r, 1+m.rng.IntN(6))
 		for first := 0; first < len(r.bodies); {
 			n := min(1+m.rng.IntN(3), len(r.bodies)-first)

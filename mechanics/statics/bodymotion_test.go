@@ -92,7 +92,7 @@ func TestBodiesOfKnownMotion(t *testing.T) {
 		}
 		r.checkMotions(t, s, want, excited, text)
 		if !excited {
-			checkAnswer(t, s, left, values, text)
+			r.checkAnswer(t, s, left, values, text)
 		}
 	}
 	t.Log(counts)

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"strings"
 
 	"gonum.org/v1/gonum/mat"
@@ -18,6 +19,28 @@ type bodyRig struct {
 	parts  []part
 	rows   map[string][]string // loads, by table
 	known  []wrench            // what they exert
+	view
+}
+
+// view is how a rig is written: turned, moved, larger, in other units, in another
+// order. The rig itself stays as it is.
+type view struct {
+	turn    func(r3.Vec) r3.Vec // nil for not turned
+	shift   r3.Vec              // m
+	scale   float64             // of lengths; moments grow with it
+	foot    float64             // a typed length in metres
+	head    string              // above the first table
+	shuffle *rand.Rand          // nil for the order of making
+}
+
+// plain writes a rig as it was made.
+func plain() view { return view{scale: 1, foot: 1} }
+
+func (v view) turned(u r3.Vec) r3.Vec {
+	if v.turn == nil {
+		return u
+	}
+	return v.turn(u)
 }
 
 type rigidBody struct {
@@ -116,6 +139,7 @@ func (r *bodyRig) text(parts []part) string {
 	if r.planar {
 		b.WriteString("plane = \"xy\"\n")
 	}
+	b.WriteString(r.head)
 	rows := map[string][]string{"points": r.points}
 	for table, have := range r.rows {
 		rows[table] = append([]string{}, have...)
@@ -124,12 +148,24 @@ func (r *bodyRig) text(parts []part) string {
 		rows[p.table] = append(rows[p.table], p.name+" = { "+p.row+" }")
 	}
 	for _, table := range []string{"points", "bodies", "lines", "joints", "couples", "distributed"} {
+		if r.shuffle != nil {
+			list := append([]string{}, rows[table]...)
+			r.shuffle.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+			rows[table] = list
+		}
 		if len(rows[table]) > 0 {
 			fmt.Fprintf(&b, "[%s]\n%s\n", table, strings.Join(rows[table], "\n"))
 		}
 	}
 	return b.String()
 }
+
+// place writes where a point is, way a direction or a force, seen as the view has it.
+func (r *bodyRig) place(at r3.Vec) string {
+	return r.tuple(r3.Scale(r.scale/r.foot, r3.Add(r.turned(at), r.shift)))
+}
+
+func (r *bodyRig) way(v r3.Vec) string { return r.tuple(r.turned(v)) }
 
 // tuple writes a vector to its last bit: a pair in the plane.
 func (r *bodyRig) tuple(v r3.Vec) string {
@@ -164,9 +200,10 @@ func (r *bodyRig) balance(parts []part, x []float64) {
 	for b, body := range r.bodies {
 		w := need[b]
 		w.body, w.at = b, body.centre
-		r.add("lines", fmt.Sprintf("Z%d = { kind = \"force\", at = %q, components = \"(%s) N\" }", b, body.points[0], r.tuple(w.f)))
+		r.add("lines", fmt.Sprintf("Z%d = { kind = \"force\", at = %q, components = \"(%s) N\" }", b, body.points[0], r.way(w.f)))
 		if !body.particle {
-			r.add("couples", fmt.Sprintf("C%d = { on = %q, components = \"(%v, %v, %v) N m\" }", b, body.name, w.c.X, w.c.Y, w.c.Z))
+			c := r3.Scale(r.scale, r.turned(w.c))
+			r.add("couples", fmt.Sprintf("C%d = { on = %q, components = \"(%v, %v, %v) N m\" }", b, body.name, c.X, c.Y, c.Z))
 		}
 		r.known = append(r.known, w)
 	}
