@@ -149,3 +149,41 @@ func TestPagesKeepToTheirForm(t *testing.T) {
 		}
 	}
 }
+
+// A page of a sheet that a person is in the middle of typing comes without a
+// panic, in lines of the width.
+func FuzzPages(f *testing.F) {
+	for _, text := range everySheet(f) {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		sh, err := sheet.Parse([]byte(text))
+		if err != nil {
+			return
+		}
+		p, errs := problem.Read(sh)
+		if len(errs) > 0 {
+			return
+		}
+		w := working.Build(statics.Solve(p))
+		for _, line := range strings.Split(TextWorking(w), "\n") {
+			if ansi.StringWidth(line) > textWidth {
+				t.Errorf("%d cells: %q", ansi.StringWidth(line), line)
+			}
+		}
+		if tex := LaTeX(w, Parts{}); strings.ContainsFunc(tex, func(r rune) bool { return r > unicode.MaxASCII }) {
+			t.Errorf("LaTeX beyond ASCII")
+		}
+		Markdown(w, Parts{})
+		for _, step := range w.Steps {
+			for _, b := range step.Body {
+				for _, part := range b.Text {
+					if part.Math != nil {
+						MathML(*part.Math)
+					}
+				}
+				MathMLAligned(b.Aligned)
+			}
+		}
+	})
+}

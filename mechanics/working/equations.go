@@ -50,6 +50,9 @@ func (b *builder) zeroed(i int, total Math) Math {
 	if isZero(total) {
 		return equal(b.rowName(i), exactly(0))
 	}
+	if total.Op == Number || total.Op == Neg && total.Of[0].Op == Number {
+		return equal(b.rowName(i), row(total, words(" ≠ 0")))
+	}
 	return equal(b.rowName(i), total, exactly(0))
 }
 
@@ -156,13 +159,13 @@ func (b *builder) coupleSymbols(a *act, axis int) []Math {
 		}
 		return []Math{part(Math{Op: Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1])}
 	}
-	if a.joint < 0 {
-		return []Math{part(Math{Op: Symbol, Text: "C", Of: []Math{leafed(a.name)}}, "xyz"[axis:axis+1])}
-	}
 	var of []Math
 	for _, t := range a.CoupleTerms {
-		switch x := xyz(cleaned(t.D))[axis]; {
+		d := cleaned(t.D)
+		switch x := xyz(d)[axis]; {
 		case x == 0:
+		case norm(d) != 1 || math.Abs(x) != 1:
+			return []Math{part(Math{Op: Symbol, Text: "C", Of: b.heldName(a).Of}, "xyz"[axis:axis+1])}
 		case x < 0:
 			of = append(of, neg(b.unknown(t.Unknown)))
 		default:

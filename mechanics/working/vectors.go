@@ -301,12 +301,16 @@ func (b *builder) momentName(a *act) Math {
 // coupleOf is the moment of a couple, or of a joint that holds moments.
 func (b *builder) coupleOf(a *act) Block {
 	u := b.p.Units.For(units.Moment)
+	if !a.couple && b.p.Planar {
+		return say("The "+a.what+" at "+a.at+" holds a moment too: ", b.component(a.Couple, a.CoupleTerms, 2, u), ".")
+	}
 	name := b.momentName(a)
-	var value Math
+	if !a.couple {
+		name = b.heldName(a)
+	}
+	value := b.expression(a.Couple, a.CoupleTerms, u)
 	if b.p.Planar {
 		value = b.component(a.Couple, a.CoupleTerms, 2, u)
-	} else {
-		value = b.expression(a.Couple, a.CoupleTerms, u)
 	}
 	if len(a.CoupleTerms) == 0 {
 		value = measured(bracketed(value), u)
@@ -316,6 +320,9 @@ func (b *builder) coupleOf(a *act) Block {
 	}
 	return say("The "+a.what+" at "+a.at+" holds a moment too: ", equal(name, value), ".")
 }
+
+// heldName is the symbol of the moment that a joint holds, beside that of its force.
+func (b *builder) heldName(a *act) Math { return vector("C", leafed(a.name)) }
 
 func (b *builder) isPoint(name string) bool {
 	for i := range b.p.Points {

@@ -1,0 +1,350 @@
+package working
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// agreement is how far two sides of an equation may be apart, relative to the
+// largest of their terms: rounding, times the condition numbers met here.
+const agreement = 1e-9
+
+// value is what a formula comes to: a scalar, a vector or a matrix, row-major,
+// and the largest term that went into it.
+type value struct {
+	rows, cols int
+	of         []float64
+	size       float64
+	ok         bool
+}
+
+func scalar(x float64) value { return value{1, 1, []float64{x}, math.Abs(x), true} }
+
+func vectorValue(of ...float64) value {
+	v := value{len(of), 1, of, 0, true}
+	for _, x := range of {
+		v.size = max(v.size, math.Abs(x))
+	}
+	return v
+}
+
+// symbols are what the symbols of a formula stand for, by their print as text.
+type symbols map[string]value
+
+// print is a symbol as text prints it: as the sheet has it, or with its subscript.
+func print(m Math) string {
+	if m.Name != "" {
+		return m.Name
+	}
+	var sub func(m Math) string
+	sub = func(m Math) string {
+		text := ""
+		for _, x := range m.Of {
+			if x.Name != "" {
+				text += x.Name
+			} else {
+				text += x.Text + sub(x)
+			}
+		}
+		return text
+	}
+	mark := ""
+	if m.Op == Vec || m.Op == UnitVec {
+		mark = "→" // a vector's symbol is another than the scalar's of the same letter
+	}
+	if len(m.Of) == 0 {
+		return mark + m.Text
+	}
+	return mark + m.Text + "_" + sub(m)
+}
+
+func (env symbols) eval(m Math) value {
+	switch m.Op {
+	case Number:
+		return scalar(m.Num)
+	case Symbol, Vec:
+		return env[print(m)]
+	case UnitVec:
+		switch m.Text {
+		case "i":
+			return vectorValue(1, 0, 0)
+		case "j":
+			return vectorValue(0, 1, 0)
+		case "k":
+			return vectorValue(0, 0, 1)
+		}
+		return env[print(m)]
+	case Paren, Column:
+		if len(m.Of) == 1 && m.Op == Paren {
+			return env.eval(m.Of[0])
+		}
+		var of []float64
+		for _, x := range m.Of {
+			v := env.eval(x)
+			if !v.ok || len(v.of) != 1 {
+				return value{}
+			}
+			of = append(of, v.of[0])
+		}
+		if m.Op == Paren && len(of) == 2 {
+			of = append(of, 0) // in the plane
+		}
+		return vectorValue(of...)
+	case Row, Product:
+		return env.product(m)
+	case Sum:
+		total := value{}
+		for k, x := range m.Of {
+			v := env.eval(x)
+			if k == 0 {
+				total = v
+			} else {
+				total = plus(total, v, 1)
+			}
+		}
+		return total
+	case Neg:
+		return scaled(env.eval(m.Of[0]), -1)
+	case Fraction:
+		a, b := env.eval(m.Of[0]), env.eval(m.Of[1])
+		if !b.ok || len(b.of) != 1 {
+			return value{}
+		}
+		return scaled(a, 1/b.of[0])
+	case Root, Power, Size:
+		return env.measure(m)
+	case Cross:
+		a, b := env.eval(m.Of[0]), env.eval(m.Of[1])
+		if !a.ok || !b.ok || len(a.of) != 3 || len(b.of) != 3 {
+			return value{}
+		}
+		v := vectorValue(a.of[1]*b.of[2]-a.of[2]*b.of[1], a.of[2]*b.of[0]-a.of[0]*b.of[2], a.of[0]*b.of[1]-a.of[1]*b.of[0])
+		v.size = max(v.size, a.size*b.size)
+		return v
+	case Det:
+		r, f := m.Of[1], m.Of[2]
+		return env.eval(cross(paren(r.Of...), paren(f.Of...)))
+	case Grid:
+		v := value{rows: len(m.Of), ok: true}
+		for _, r := range m.Of {
+			v.cols = len(r.Of)
+			for _, x := range r.Of {
+				e := env.eval(x)
+				v.of, v.size = append(v.of, e.of...), max(v.size, e.size)
+			}
+		}
+		return v
+	}
+	return value{}
+}
+
+func (env symbols) measure(m Math) value {
+	v := env.eval(m.Of[0])
+	if !v.ok {
+		return v
+	}
+	switch {
+	case m.Op == Size:
+		n := 0.0
+		for _, x := range v.of {
+			n = math.Hypot(n, x)
+		}
+		return scalar(n)
+	case len(v.of) != 1:
+		return value{}
+	case m.Op == Root:
+		return scalar(math.Sqrt(v.of[0]))
+	}
+	return scalar(math.Pow(v.of[0], env.eval(m.Of[1]).of[0]))
+}
+
+// product multiplies what is not words; a matrix times a column too.
+func (env symbols) product(m Math) value {
+	out := value{}
+	first := true
+	for _, x := range m.Of {
+		if x.Op == Words {
+			continue
+		}
+		v := env.eval(x)
+		switch {
+		case !v.ok:
+			return value{}
+		case first:
+			out, first = v, false
+		case len(out.of) == 1 && out.rows == 1:
+			out = scaled(v, out.of[0])
+		case len(v.of) == 1 && out.cols == 1:
+			out = scaled(out, v.of[0])
+		case out.cols == v.rows && v.cols == 1:
+			r := value{rows: out.rows, cols: 1, ok: true}
+			for i := range out.rows {
+				total := 0.0
+				for j := range out.cols {
+					total += out.of[i*out.cols+j] * v.of[j]
+					r.size = max(r.size, math.Abs(out.of[i*out.cols+j]*v.of[j]))
+				}
+				r.of = append(r.of, total)
+			}
+			out = r
+		default:
+			return value{}
+		}
+	}
+	return out
+}
+
+func scaled(v value, by float64) value {
+	out := value{v.rows, v.cols, make([]float64, len(v.of)), v.size * math.Abs(by), v.ok}
+	for k, x := range v.of {
+		out.of[k] = x * by
+	}
+	return out
+}
+
+func plus(a, b value, sign float64) value {
+	switch {
+	case !a.ok || !b.ok:
+		return value{}
+	case len(a.of) == 1 && a.of[0] == 0 && len(b.of) > 1:
+		return scaled(b, sign)
+	case len(a.of) != len(b.of):
+		return value{}
+	}
+	out := value{a.rows, a.cols, make([]float64, len(a.of)), max(a.size, b.size), true}
+	for k := range a.of {
+		out.of[k] = a.of[k] + sign*b.of[k]
+		out.size = max(out.size, math.Abs(out.of[k]))
+	}
+	return out
+}
+
+// holds evaluates every side of an equation that can be, and tells how many
+// sides were held against the first.
+func (env symbols) holds(t *testing.T, where string, m Math, slack float64) int {
+	t.Helper()
+	n := 0
+	if m.Op == Relate && m.Text == "=" {
+		var first value
+		var of Math
+		for _, x := range m.Of {
+			v := env.eval(x)
+			if !v.ok {
+				continue
+			}
+			if !first.ok {
+				first, of = v, x
+				continue
+			}
+			if len(v.of) == 1 && v.of[0] == 0 && len(first.of) > 1 {
+				v = scaled(first, 0)
+			}
+			d := plus(first, v, -1)
+			if !d.ok {
+				t.Errorf("%s: %d and %d entries are called equal", where, len(first.of), len(v.of))
+				continue
+			}
+			for _, e := range d.of {
+				if !(math.Abs(e) <= agreement*(d.size+slack)) {
+					t.Errorf("%s: %s = %s is off by %v of %v", where, plain(of), plain(x), e, d.size)
+				}
+			}
+			n++
+		}
+	}
+	for _, x := range m.Of {
+		n += env.holds(t, where, x, slack)
+	}
+	return n
+}
+
+// plain is a formula for a message of a test.
+func plain(m Math) string {
+	var parts []string
+	for _, x := range m.Of {
+		parts = append(parts, plain(x))
+	}
+	return m.Text + "[" + strings.Join(parts, " ") + "]"
+}
+
+// numbers walks all formulas of a working.
+func eachFormula(w *Working, do func(step Step, m Math)) {
+	for _, step := range w.Steps {
+		for _, b := range step.Body {
+			for _, part := range b.Text {
+				if part.Math != nil {
+					do(step, *part.Math)
+				}
+			}
+			for _, m := range []*Math{b.Formula, b.Boxed} {
+				if m != nil {
+					do(step, *m)
+				}
+			}
+			for _, m := range b.Aligned {
+				do(step, m)
+			}
+			if b.Table != nil {
+				for _, r := range b.Table.Rows {
+					for _, c := range r {
+						if c.Math != nil {
+							do(step, *c.Math)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// printedNumber reads a number back, with half a unit of its last place.
+func printedNumber(text string) (x, half float64, err error) {
+	digits := strings.ReplaceAll(text, " ", "")
+	if x, err = strconv.ParseFloat(digits, 64); err != nil {
+		return 0, 0, err
+	}
+	mantissa, exp, _ := strings.Cut(digits, "e")
+	power := 0
+	if exp != "" {
+		if power, err = strconv.Atoi(exp); err != nil {
+			return 0, 0, err
+		}
+	}
+	if _, decimals, some := strings.Cut(mantissa, "."); some {
+		power -= len(decimals)
+	} else if exp == "" { // zeros at the end of a whole number need not be figures
+		power += len(mantissa) - len(strings.TrimRight(mantissa, "0"))
+		if strings.Trim(mantissa, "0") == "" {
+			power = 0
+		}
+	}
+	return x, 0.5 * math.Pow(10, float64(power)), nil
+}
+
+// shown holds every number of a formula against its print: never negative, and
+// within half a unit of the last place.
+func shown(t *testing.T, where string, m Math) int {
+	t.Helper()
+	n := 0
+	if m.Op == Number {
+		n++
+		x, half, err := printedNumber(m.Text)
+		switch {
+		case err != nil:
+			t.Errorf("%s: %v", where, err)
+		case math.Abs(x-m.Num) > half*(1+1e-6):
+			t.Errorf("%s: %v is shown as %s", where, m.Num, m.Text)
+		case x < 0 || strings.HasPrefix(m.Text, "-"):
+			t.Errorf("%s: the sign of %s is in its text", where, m.Text)
+		}
+	}
+	if m.Op == Neg && m.Of[0].Op == Number && !strings.ContainsAny(m.Of[0].Text, "123456789") {
+		t.Errorf("%s: a negative zero", where)
+	}
+	for _, x := range m.Of {
+		n += shown(t, where, x)
+	}
+	return n
+}
