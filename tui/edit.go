@@ -72,6 +72,8 @@ func (m *Model) typed(text string) tea.Cmd {
 		e.pick = unpicked
 		m.edit = &e
 		return m.preview()
+	case keys.OnBoard:
+		m.stepNumber(text)
 	case keys.OnCells:
 		if !m.begin() {
 			return nil

@@ -119,6 +119,10 @@ func TestScreens(t *testing.T) {
 		{"80x24-kinds", 80, 24, beam, []string{"alt+4", "down", "right", "r"}},
 		{"120x36-beam", 120, 36, beam, nil},
 		{"200x60-beam", 200, 60, beam, []string{"alt+4"}},
+		{"80x24-board", 80, 24, beam, []string{"f5", "space"}},
+		{"120x36-board", 120, 36, crane, []string{"f5", "9"}},
+		{"200x60-board", 200, 60, beam, []string{"f5", "h", "end"}},
+		{"80x24-steps", 80, 24, beam, []string{"alt+6", "b", "l", "down"}},
 		{"40x10", 40, 10, crane, nil},
 	} {
 		r := newRig(t, c.sheet, c.w, c.h)
@@ -150,7 +154,7 @@ func TestEverySizeIsFilledExactly(t *testing.T) {
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
 			r.m.resize(w, h)
-			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "alt+2"} {
+			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+2"} {
 				r.keys(k)
 				checkFrame(t, r.m)
 			}
@@ -215,7 +219,7 @@ func TestATerminalOfASCIIGetsASCII(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}, {"alt+4", "ctrl+n", "j", "A", "enter"}} {
+	for _, keys := range [][]string{nil, {"alt+7"}, {"?", "end"}, {"alt+5", "down", "x"}, {"alt+4", "ctrl+n", "j", "A", "enter"}, {"f5", "8"}, {"f5", "end"}, {"f5", "1", "0"}} {
 		r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Env: []string{"LANG=C"}})
 		r.keys(keys...)
 		checkFrame(t, r.m)

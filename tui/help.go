@@ -2,6 +2,7 @@ package tui
 
 import (
 	"image"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -42,7 +43,7 @@ func (m Model) helpText(w int) doc {
 	}
 	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
 	d.wrapped(theme.Plain, "", "Seven panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input; the system and the picture follow from them. While a cell does not read, the last result stays and is called stale.", w)
-	for s := keys.Always; s <= keys.Helping; s++ {
+	for _, s := range m.helpScopes() {
 		var rows [][2]string
 		for _, b := range keys.Table() {
 			if b.Scope == s && m.cannot(b.Intent) == "" {
@@ -51,7 +52,11 @@ func (m Model) helpText(w int) doc {
 		}
 		if len(rows) > 0 {
 			d.heading("Keys: " + s.String())
-			pairs(rows, 18)
+			wide := 18
+			for _, r := range rows {
+				wide = max(wide, grid.Width(r[0]))
+			}
+			pairs(rows, wide)
 		}
 	}
 	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
@@ -90,6 +95,19 @@ func (m Model) helpText(w int) doc {
 	d.heading("Caution")
 	d.wrapped(theme.Plain, "", caution, w)
 	return d
+}
+
+// helpScopes are all scopes, the board's first while it shows.
+func (m Model) helpScopes() (scopes []keys.Scope) {
+	if m.board.on {
+		scopes = append(scopes, keys.Board, keys.Jumping)
+	}
+	for s := keys.Always; s <= keys.Helping; s++ {
+		if !slices.Contains(scopes, s) {
+			scopes = append(scopes, s)
+		}
+	}
+	return scopes
 }
 
 // also names the other spellings of a unit.

@@ -82,7 +82,7 @@ func (m *Model) take(msg solved) tea.Cmd {
 	}
 	m.live.accept(msg)
 	m.rebuild()
-	return nil
+	return m.lay()
 }
 
 // accept shows a result that reads, and keeps the last one where it does not.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"image"
+
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/figure"
@@ -38,6 +40,8 @@ type Model struct {
 	cam         camera
 	scroll      offset // of the system pane
 
+	board    board
+	worked   worked    // the working of a solution
 	choosing bool      // which kind of row to make
 	naming   *line     // a file name being typed
 	ask      *question // yes, no or back
@@ -79,6 +83,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.solve(m.history.Current())
 	case solved:
 		cmd = m.take(msg)
+	case worked:
+		m.takeWorked(msg)
 	case saved:
 		cmd = m.afterSave(msg)
 	case tea.WindowSizeMsg:
@@ -129,6 +135,13 @@ func (m Model) frame() string {
 		m.drawTop(g.All().In(s.Top))
 		m.drawHelp(g)
 		m.drawFoot(g.All().In(s.Foot))
+	case m.board.on:
+		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
+		if m.ask != nil || m.naming != nil {
+			foot := g.All().In(s.Foot)
+			foot.Fill(' ', theme.Plain)
+			m.drawFoot(foot)
+		}
 	default:
 		m.drawTop(g.All().In(s.Top))
 		for _, w := range s.Walls {

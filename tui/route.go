@@ -18,6 +18,10 @@ func (m Model) mode() keys.Mode {
 		return keys.OnName
 	case m.help != nil:
 		return keys.OnHelp
+	case m.board.on && m.board.list:
+		return keys.OnSteps
+	case m.board.on:
+		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
 	case m.edit != nil && m.edit.list != nil:
@@ -62,8 +66,12 @@ func (m Model) cannot(i keys.Intent) string {
 			return "a problem in a plane has one view"
 		}
 	case keys.Left, keys.Right, keys.Up, keys.Down:
-		if flat && m.mode() == keys.OnPicture {
+		if flat && (m.mode() == keys.OnPicture || m.mode() == keys.OnBoard && i != keys.Up && i != keys.Down) {
 			return "a picture in a plane does not turn"
+		}
+	case keys.Reveal:
+		if !m.board.hides && m.mode() == keys.OnBoard {
+			return "answers are shown already: h hides them"
 		}
 	case keys.SwitchSide:
 		if m.large {
@@ -95,6 +103,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	switch m.mode() {
 	case keys.OnHelp:
 		return nil, m.turnHelp(i)
+	case keys.OnBoard, keys.OnSteps:
+		return nil, m.onBoard(i)
 	case keys.InCell, keys.InList:
 		return m.typing(i)
 	}
@@ -150,6 +160,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.changed(), true
 	case keys.SaveAs:
 		m.askName()
+	case keys.ToBoard:
+		return m.toBoard(), true
 	case keys.NextPane:
 		m.hop(1)
 	case keys.PrevPane:

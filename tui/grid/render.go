@@ -137,7 +137,8 @@ func Window(s string, at, w int) (string, int) {
 // stand are the characters that stand for others of the same width where a
 // terminal has ASCII alone. It is never written to.
 var stand = map[rune]rune{
-	'…': '~', '·': '.', '°': 'o', '×': 'x', '±': '+', 'Σ': 'S', '−': '-', '≥': '>', '≤': '<', '⊙': '.', '⊗': 'x', '\u00a0': ' ', '\u202f': ' ', '\u2009': ' ',
+	'…': '~', '·': '.', '°': 'o', '×': 'x', '±': '+', 'Σ': 'S', '−': '-', '≥': '>', '≤': '<', '⊙': '.', '⊗': 'x', '√': 'V', '²': '2', '³': '3', '│': '|', '─': '-', '┌': '+', '┐': '+', '└': '+', '┘': '+',
+	'⎡': '[', '⎢': '[', '⎣': '[', '⎤': ']', '⎥': ']', '⎦': ']', 'α': 'a', 'β': 'b', 'γ': 'g', 'μ': 'u', 'θ': 'O', '\u00a0': ' ', '\u202f': ' ', '\u2009': ' ',
 }
 
 // Seven leaves only ASCII in the frame; what has no stand-in becomes a question

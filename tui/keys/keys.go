@@ -18,6 +18,8 @@ const (
 	Choosing // which kind of row to make
 	Free     // a cell being typed in that takes any text
 	Picking  // one that takes one of a list
+	Board    // the working a step at a time
+	Jumping  // the list of its steps
 	Naming   // the question for a file name
 	Asking   // a question of yes or no
 	Helping
@@ -25,7 +27,8 @@ const (
 
 var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
-	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell", "File name", "Question", "In this help",
+	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
+	"On the board", "In the list of steps", "File name", "Question", "In this help",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -94,6 +97,13 @@ const (
 	NewLoad
 	PickUp
 	PickDown
+	ToBoard
+	NextStep
+	PrevStep
+	HideAnswers
+	Reveal
+	Steps
+	ShowPart
 	Yes
 	No
 )
@@ -118,6 +128,8 @@ const (
 	InList
 	OnSystem
 	OnPicture
+	OnBoard
+	OnSteps
 	OnChoice
 	OnName
 	OnQuestion
@@ -133,6 +145,8 @@ func (m Mode) Scopes() []Scope {
 		{Typing, Picking, Text, Always},
 		{System, Reading, Workbench, Always},
 		{Picture, Reading, Workbench, Always},
+		{Board, Always},
+		{Jumping, Always},
 		{Choosing},
 		{Naming, Text},
 		{Asking},

@@ -1,0 +1,222 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+	"trivet/tui/keys"
+)
+
+// board shows the working a step at a time. It stays what it was while a cell is
+// edited on the workbench, so that coming back leads to the same step.
+type board struct {
+	on     bool
+	at     int    // the step
+	title  string // of that step, to find it again in another working
+	kind   working.Kind
+	line   int    // scrolled to
+	hides  bool   // answers show as ? until asked
+	shown  bool   // those of this step are shown all the same
+	show   show   // of text and picture
+	list   bool   // of the steps, with the cursor at pick
+	pick   int    //
+	number string // of a step, being typed
+}
+
+// show is what the board shows of a step.
+type show int
+
+const (
+	both show = iota
+	textOnly
+	pictureOnly
+	shows
+)
+
+// worked is the working of a solution.
+type worked struct {
+	of      *statics.Solution
+	working *working.Working
+	fault   string
+}
+
+// toBoard opens the board.
+func (m *Model) toBoard() tea.Cmd {
+	m.board.on, m.board.list, m.board.number = true, false, ""
+	return m.lay()
+}
+
+// lay lays the solution out as steps, unless that is done already.
+func (m *Model) lay() tea.Cmd {
+	s := m.live.solution
+	if !m.board.on || s == nil || m.worked.of == s {
+		return nil
+	}
+	return func() (msg tea.Msg) {
+		// A fault of ours in here must not cost what was typed and not saved.
+		defer func() {
+			if r := recover(); r != nil {
+				msg = worked{of: s, fault: fmt.Sprint(r)}
+			}
+		}()
+		return worked{of: s, working: working.Build(s)}
+	}
+}
+
+// takeWorked receives a working, and finds the step that was shown.
+func (m *Model) takeWorked(msg worked) {
+	if msg.of != m.live.solution {
+		return // overtaken: the newer one is on its way
+	}
+	m.worked = msg
+	if msg.fault != "" {
+		m.say("this solution could not be laid out in steps (fault: "+msg.fault+")", true)
+		return
+	}
+	steps := msg.working.Steps
+	b := &m.board
+	if b.at < len(steps) && steps[b.at].Title == b.title {
+		return
+	}
+	found := -1
+	for i, s := range steps {
+		if s.Title == b.title {
+			found = i
+			break
+		}
+		if s.Kind == b.kind && found < 0 {
+			found = i
+		}
+	}
+	if b.title == "" || found < 0 {
+		found = b.at
+	}
+	m.goStep(found)
+}
+
+// steps are those of the working shown.
+func (m Model) steps() []working.Step {
+	if m.worked.working == nil {
+		return nil
+	}
+	return m.worked.working.Steps
+}
+
+// goStep shows a step from its top.
+func (m *Model) goStep(i int) {
+	steps, b := m.steps(), &m.board
+	b.at = max(min(i, len(steps)-1), 0)
+	b.line, b.shown = 0, false
+	if b.at < len(steps) {
+		b.title, b.kind = steps[b.at].Title, steps[b.at].Kind
+	}
+}
+
+// onBoard does the intents of the board.
+func (m *Model) onBoard(i keys.Intent) bool {
+	b := &m.board
+	b.number = ""
+	if b.list {
+		return m.inSteps(i)
+	}
+	switch i {
+	case keys.NextStep:
+		switch page := m.boardPage(); {
+		case page.below:
+			b.line += max(page.rows-1, 1)
+		case b.at+1 < len(m.steps()):
+			m.goStep(b.at + 1)
+		default:
+			m.say("this is the last step", false)
+		}
+	case keys.PrevStep:
+		switch {
+		case b.line > 0:
+			b.line = max(b.line-max(m.boardPage().rows-1, 1), 0)
+		case b.at > 0:
+			m.goStep(b.at - 1)
+		default:
+			m.say("this is the first step", false)
+		}
+	case keys.First:
+		m.goStep(0)
+	case keys.Last:
+		m.goStep(len(m.steps()) - 1)
+	case keys.Up:
+		b.line = max(b.line-1, 0)
+	case keys.Down:
+		if m.boardPage().below {
+			b.line++
+		}
+	case keys.HideAnswers:
+		b.hides, b.shown = !b.hides, false
+		m.say(map[bool]string{true: "answers are hidden: r shows those of a step", false: "answers are shown"}[b.hides], false)
+	case keys.Reveal:
+		b.shown = true
+	case keys.Steps:
+		b.list, b.pick = true, b.at
+	case keys.ShowPart:
+		b.show = (b.show + 1) % shows
+	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Left, keys.Right, keys.Nearer, keys.Farther, keys.Fit, keys.Characters:
+		m.cam.handle(i)
+		m.project()
+	case keys.Cancel:
+		b.on = false
+		m.fit()
+	default:
+		return false
+	}
+	return true
+}
+
+// inSteps does the intents of the list of steps.
+func (m *Model) inSteps(i keys.Intent) bool {
+	b := &m.board
+	const page = 10
+	switch i {
+	case keys.Up:
+		b.pick--
+	case keys.Down:
+		b.pick++
+	case keys.PageUp:
+		b.pick -= page
+	case keys.PageDown:
+		b.pick += page
+	case keys.First:
+		b.pick = 0
+	case keys.Last:
+		b.pick = len(m.steps()) - 1
+	case keys.Commit:
+		b.list = false
+		m.goStep(b.pick)
+	case keys.Cancel:
+		b.list = false
+	default:
+		return false
+	}
+	b.pick = max(min(b.pick, len(m.steps())-1), 0)
+	return true
+}
+
+// stepNumber takes a digit of a step's number and shows that step.
+func (m *Model) stepNumber(text string) {
+	b := &m.board
+	if text < "0" || text > "9" || len(text) != 1 || b.list {
+		return
+	}
+	n, _ := strconv.Atoi(b.number + text)
+	if n < 1 || n > len(m.steps()) {
+		n, _ = strconv.Atoi(text) // another number begins
+		b.number = ""
+	}
+	if n < 1 || n > len(m.steps()) {
+		m.say(fmt.Sprintf("there are %d steps", len(m.steps())), false)
+		return
+	}
+	b.number += text
+	m.goStep(n - 1)
+}

@@ -1,0 +1,153 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+
+	"trivet/mechanics/figure"
+	"trivet/mechanics/working"
+	"trivet/tui/grid"
+	"trivet/tui/picture"
+	"trivet/tui/theme"
+)
+
+// The board's lines beside the step: above it its number and its title with air
+// round them, below it a note and the keys.
+const (
+	boardAbove = 4
+	boardBelow = 2
+	boardIn    = 3 // to the left and right
+)
+
+// boardPage is how a step stands on the board.
+type boardPage struct {
+	text, picture image.Rectangle
+	doc           doc
+	rows          int  // of text that show
+	below         bool // there is more text
+}
+
+// Sizes from which the picture stands beside the text, and under it.
+const (
+	boardBeside  = 110 // columns of the screen
+	boardPicture = 9   // rows left under the text
+	boardLine    = 84  // columns of text: longer lines are hard to follow
+)
+
+// boardPage sets the step for the screen as it is.
+func (m Model) boardPage() (p boardPage) {
+	all := image.Rect(boardIn, boardAbove, max(m.w-boardIn, boardIn), max(m.h-boardBelow, boardAbove))
+	p.text = all
+	b := m.board
+	switch {
+	case b.show == pictureOnly:
+		p.text, p.picture = image.Rectangle{}, all
+		return p
+	case b.show == both && m.w >= boardBeside:
+		p.text.Max.X = all.Min.X + all.Dx()*54/100
+		p.picture = image.Rect(p.text.Max.X+boardIn, all.Min.Y, all.Max.X, all.Max.Y)
+	}
+	p.text.Max.X = min(p.text.Max.X, p.text.Min.X+boardLine)
+	p.doc = m.stepText(p.text.Dx(), 1)
+	if len(p.doc) > p.text.Dy() {
+		p.doc = m.stepText(p.text.Dx(), 0)
+	}
+	if left := p.text.Dy() - len(p.doc) - 1; b.show == both && m.w < boardBeside && left >= boardPicture {
+		p.text.Max.Y = p.text.Min.Y + len(p.doc)
+		p.picture = image.Rect(all.Min.X, p.text.Max.Y+1, all.Max.X, all.Max.Y)
+	}
+	p.rows = p.text.Dy()
+	p.below = len(p.doc) > b.line+p.rows
+	return p
+}
+
+// stepText is the step in lines of a width.
+func (m Model) stepText(w, air int) doc {
+	steps := m.steps()
+	if m.board.at >= len(steps) {
+		return nil
+	}
+	step := steps[m.board.at]
+	out := boardWriter{w: w, plain: m.theme.Set == theme.Seven, air: air}
+	body, hidden := step.Body, false
+	if m.board.hides && !m.board.shown {
+		body, hidden = newHiding(m.worked.of).blocks(step)
+	}
+	out.set(body)
+	if hidden && len(body) == 0 {
+		out.text(theme.Warn, "hidden: r shows it")
+	}
+	return out.doc
+}
+
+// drawBoard draws the board on the whole screen.
+func (m Model) drawBoard(c grid.Canvas) {
+	b, steps := m.board, m.steps()
+	if p := m.live.problem; p != nil {
+		c.Text(boardIn, 0, theme.Dim, grid.Fit(p.Title, max(c.W()-30, 0)))
+	}
+	where := fmt.Sprintf("step %d of %d", b.at+1, len(steps))
+	if m.live.stale {
+		where = "stale   " + where
+	}
+	if b.hides {
+		where = "answers hidden   " + where
+	}
+	if len(steps) > 0 {
+		c.Text(c.W()-grid.Width(where)-boardIn, 0, theme.Dim, where)
+	}
+	switch {
+	case m.live.solution == nil:
+		c.Text(boardIn, 2, theme.Warn, grid.Fit("No result yet, so there is no working: esc leads back to the cells.", c.W()-boardIn))
+	case len(steps) == 0:
+		c.Text(boardIn, 2, theme.Dim, "The steps are being laid out.")
+	case b.list:
+		m.drawSteps(c, steps)
+	default:
+		c.Text(boardIn, 2, theme.Bar, grid.Fit(steps[b.at].Title, c.W()-2*boardIn))
+		m.drawStep(c, steps[b.at])
+	}
+	if m.note.text != "" {
+		look := theme.Plain
+		if m.note.bad {
+			look = theme.Bad
+		}
+		c.Text(boardIn, c.H()-2, look, grid.Fit(m.note.text, c.W()-2*boardIn))
+	}
+	m.drawHints(c.In(image.Rect(boardIn-1, c.H()-1, c.W(), c.H())))
+}
+
+func (m Model) drawStep(c grid.Canvas, step working.Step) {
+	p := m.boardPage()
+	from := max(min(m.board.line, len(p.doc)-1), 0)
+	p.doc.draw(c.In(p.text), offset{y: from}, m.live.stale)
+	if p.below {
+		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
+	}
+	if p.picture.Empty() || m.live.problem == nil {
+		return
+	}
+	sol := m.live.solution
+	if m.board.hides && !m.board.shown {
+		sol = nil // the lengths of arrows tell answers too
+	}
+	view := m.cam.view(m.live.problem)
+	picture.Draw(c.In(p.picture), figure.Part(m.live.problem, sol, view, step.About), picture.Options{
+		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Axes: figure.Axes(m.live.problem, view), Stale: m.live.stale,
+	})
+}
+
+// drawSteps lists the steps to jump to.
+func (m Model) drawSteps(c grid.Canvas, steps []working.Step) {
+	c.Text(boardIn, 2, theme.Bar, "Steps")
+	rows := max(c.H()-boardAbove-boardBelow, 1)
+	top := max(min(m.board.pick-rows/2, len(steps)-rows), 0)
+	for y := range min(rows, len(steps)-top) {
+		look := theme.Plain
+		if top+y == m.board.pick {
+			look = theme.Selected
+			c.Set(boardIn-2, boardAbove+y, m.theme.Glyphs.Row, theme.RuleFocus)
+		}
+		c.Text(boardIn, boardAbove+y, look, grid.Fit(fmt.Sprintf("%3d  %s", top+y+1, steps[top+y].Title), min(c.W()-2*boardIn, boardLine)))
+	}
+}

@@ -1,0 +1,91 @@
+package tui
+
+import (
+	"slices"
+
+	"trivet/mechanics/report"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+// hiding takes the answers out of a step.
+type hiding struct {
+	solution *statics.Solution
+	names    map[string]bool // of the unknowns
+}
+
+func newHiding(s *statics.Solution) hiding {
+	h := hiding{s, map[string]bool{}}
+	for _, u := range s.Problem.Unknowns {
+		h.names[u.Name] = true
+	}
+	return h
+}
+
+// blocks gives a step's body with each unknown's value as "?"; what cannot be
+// said without the values is left out, and hidden tells that something is.
+func (h hiding) blocks(step working.Step) (body []working.Block, hidden bool) {
+	switch step.Kind {
+	case working.Senses, working.Checks:
+		return nil, true
+	case working.Verdict:
+		if h.solution.Verdict != statics.NoEquilibrium {
+			return nil, true
+		}
+	}
+	all := step.Kind == working.Answers
+	for _, b := range step.Body {
+		b, did := h.block(b, all)
+		body, hidden = append(body, b), hidden || did
+	}
+	return body, hidden
+}
+
+func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) {
+	take := func(m *working.Math) *working.Math {
+		if m == nil {
+			return nil
+		}
+		out, did := h.math(*m, all)
+		hidden = hidden || did
+		return &out
+	}
+	inline := func(text []working.Inline) []working.Inline {
+		out := slices.Clone(text)
+		for i := range out {
+			out[i].Math = take(out[i].Math)
+		}
+		return out
+	}
+	b.Formula, b.Boxed, b.Text = take(b.Formula), take(b.Boxed), inline(b.Text)
+	b.Aligned = slices.Clone(b.Aligned)
+	for i := range b.Aligned {
+		b.Aligned[i] = *take(&b.Aligned[i])
+	}
+	if b.Table != nil {
+		t := working.Table{Head: b.Table.Head}
+		for _, row := range b.Table.Rows {
+			t.Rows = append(t.Rows, inline(row))
+		}
+		b.Table = &t
+	}
+	return b, hidden
+}
+
+// math puts a "?" for all that an unknown, or any result, is said to be.
+func (h hiding) math(m working.Math, all bool) (_ working.Math, hidden bool) {
+	if m.Op == working.Relate && len(m.Of) > 1 && (all || m.Of[0].Op == working.Symbol && h.names[report.TextMath(m.Of[0])]) {
+		m.Of = []working.Math{m.Of[0], {Op: working.Words, Text: "?"}}
+		return m, true
+	}
+	m.Of = slices.Clone(m.Of)
+	for i := range m.Of {
+		var did bool
+		m.Of[i], did = h.math(m.Of[i], all)
+		hidden = hidden || did
+	}
+	if hidden && m.Op == working.Row && all {
+		m.Of = m.Of[:1] // the sense behind a value tells it too
+	}
+	return m, hidden
+}

@@ -1,0 +1,263 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// stepNamed goes to a step by its title.
+func (r *rig) stepNamed(title string) {
+	r.t.Helper()
+	for i, s := range r.m.steps() {
+		if s.Title == title {
+			for _, digit := range fmt.Sprint(i + 1) {
+				r.keys(string(digit))
+			}
+			if r.m.board.at != i {
+				r.t.Fatalf("the number %d leads to step %d", i+1, r.m.board.at+1)
+			}
+			return
+		}
+	}
+	r.t.Fatalf("no step is called %q", title)
+}
+
+func TestTheBoardWalksThroughEveryStep(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}} {
+		r := newRig(t, beam, size[0], size[1])
+		r.keys("f5")
+		steps := r.m.steps()
+		if len(steps) < 8 {
+			t.Fatalf("%d steps", len(steps))
+		}
+		seen := map[int]bool{}
+		for range 300 {
+			seen[r.m.board.at] = true
+			if r.m.board.line == 0 {
+				r.sees(steps[r.m.board.at].Title, fmt.Sprintf("step %d of %d", r.m.board.at+1, len(steps)))
+			}
+			checkFrame(t, r.m)
+			r.keys("space")
+		}
+		r.sees("this is the last step")
+		if len(seen) != len(steps) {
+			t.Errorf("%v: %d of %d steps seen", size, len(seen), len(steps))
+		}
+		for range 300 {
+			r.keys("left")
+		}
+		r.sees("this is the first step", steps[0].Title)
+		r.keys("end", "home", "b")
+		r.sees("Points")
+	}
+}
+
+// TestNothingOfAStepIsLost pages through each step on the smallest screen and
+// looks for every line of it.
+func TestNothingOfAStepIsLost(t *testing.T) {
+	r := newRig(t, crane, 60, 16)
+	r.keys("f5")
+	shown := map[string]bool{}
+	for range 400 {
+		for _, l := range strings.Split(r.screen(), "\n") {
+			shown[strings.TrimSpace(l)] = true
+		}
+		r.keys("space")
+	}
+	for i, step := range r.m.steps() {
+		r.m.goStep(i)
+		for _, l := range r.m.boardPage().doc {
+			text := ""
+			for _, s := range l {
+				text += s.text
+			}
+			if text = strings.TrimSpace(text); text != "" && !shown[text] {
+				t.Errorf("%s: %q never shows", step.Title, text)
+			}
+		}
+	}
+}
+
+func TestTheBoardKeepsItsStepAndItsValuesAreLive(t *testing.T) {
+	r := newRig(t, beam, 120, 36)
+	r.keys("alt+6", "b")
+	r.stepNamed("Solution")
+	r.sees("B = 1880 N")
+	r.keys("esc")
+	// Without the weight: 6 B = 2000 + 8400 - 900, B = 1583 N; and there is one step less.
+	before := len(r.m.steps())
+	r.keys("alt+4", "ctrl+d", "f5")
+	r.sees("Solution", "B = 1580 N")
+	if n := len(r.m.steps()); n >= before {
+		t.Errorf("%d steps without the weight, %d with it", n, before)
+	}
+	// A cell that does not read leaves the last working, and says so.
+	r.keys("esc", "alt+3", "right", "right", "right", "right")
+	r.text("2 m")
+	r.keys("enter", "f5")
+	r.sees("stale", "B = 1250 N") // as the first character alone had it: P = 2 N
+}
+
+func TestTheListOfSteps(t *testing.T) {
+	r := newRig(t, beam, 80, 24)
+	r.keys("f5", "l", "end", "up", "enter")
+	if got, want := r.m.board.at, len(r.m.steps())-2; got != want {
+		t.Errorf("the list leads to step %d, want %d", got, want)
+	}
+	r.keys("l", "home", "esc")
+	if r.m.board.at != len(r.m.steps())-2 || r.m.board.list {
+		t.Error("esc in the list moves")
+	}
+	r.keys("0", "9", "9")
+	r.sees("step 9 of")
+	r.keys("1", "up", "2")
+	r.sees("step 2 of")
+}
+
+// answersOf are the values of the unknowns as a working prints them.
+func answersOf(r *rig) (values []string) {
+	p, s := r.m.live.problem, r.m.live.solution
+	for i, x := range s.X {
+		if x.Value != 0 {
+			values = append(values, format(p, x.Value, p.Unknowns[i].Dim))
+		}
+	}
+	return values
+}
+
+func TestHiddenAnswersDoNotShow(t *testing.T) {
+	sheets := map[string]string{"beam": beam, "crane": crane, "boom": boom, "lamp": hanging}
+	for _, name := range []string{"frame-of-two-members", "boom-and-two-cables", "planar-truss", "cable-that-would-push", "four-leg-sling", "block-about-to-slip"} {
+		text, err := os.ReadFile(filepath.Join("..", "fixtures", "start", name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets[name] = string(text)
+	}
+	for name, text := range sheets {
+		r := newRig(t, text, 120, 36)
+		r.keys("f5")
+		values := answersOf(r)
+		// What is given may be as large as an answer, and then it shows.
+		var given []string
+		for i, s := range r.m.steps() {
+			if s.Title == "Solution" {
+				break
+			}
+			r.m.goStep(i)
+			for _, v := range values {
+				if strings.Contains(r.screen(), v) {
+					given = append(given, v)
+				}
+			}
+		}
+		r.keys("h")
+		for i := range r.m.steps() {
+			r.m.goStep(i)
+			screen := r.screen()
+			for _, v := range values {
+				if strings.Contains(screen, v) && !slices.Contains(given, v) {
+					t.Errorf("%s: %s shows in\n%s", name, v, screen)
+				}
+			}
+			for _, sense := range []string{"(T)", "(C)", "tension)", "compression)"} {
+				if strings.Contains(screen, sense) {
+					t.Errorf("%s: %s shows in\n%s", name, sense, screen)
+				}
+			}
+		}
+		r.keys("h")
+	}
+}
+
+func TestAnswersAreRevealedStepByStep(t *testing.T) {
+	r := newRig(t, beam, 80, 24)
+	r.keys("f5", "r")
+	r.sees("answers are shown already")
+	r.stepNamed("Solution")
+	r.keys("h")
+	r.sees("answers hidden", "B = ?")
+	r.keys("r")
+	r.sees("B = 1880 N")
+	r.keys("left", "right")
+	r.sees("B = ?")
+	r.stepNamed("Checks")
+	r.sees("hidden: r shows it")
+	r.keys("r")
+	r.sees("exceeds its limit")
+	r.keys("h")
+	r.stepNamed("Solution")
+	r.sees("B = 1880 N")
+}
+
+func TestThePictureShowsTheStep(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("f5")
+	r.stepNamed("Unit vector along TA")
+	if s := r.screen(); !strings.Contains(s, "TA") || strings.Contains(s, "load1") || strings.Contains(s, "(T)") {
+		t.Errorf("the step of TA shows\n%s", s)
+	}
+	r.keys("p")
+	if !r.m.boardPage().picture.Empty() {
+		t.Error("text alone has a picture")
+	}
+	r.keys("p")
+	if p := r.m.boardPage(); p.picture.Empty() || len(p.doc) > 0 {
+		t.Error("the picture alone has text")
+	}
+	r.keys("p", "t", "?")
+	r.sees("Keys: On the board")
+	r.keys("esc")
+	if r.m.cam.name(r.m.live.problem) != "top" {
+		t.Errorf("seen from %s", r.m.cam.name(r.m.live.problem))
+	}
+}
+
+func TestTheBoardWithoutASolution(t *testing.T) {
+	r := rigOf(t, Options{Width: 80, Height: 24})
+	r.keys("f5")
+	r.sees("No result yet")
+	r.keys("space", "left", "l", "down", "enter", "end", "h", "r", "7", "esc")
+	r.sees("Points")
+	// No equilibrium, and too many supports: the steps end in why.
+	for _, c := range [][2]string{
+		{strings.Replace(beam, `B = { kind = "roller"`, `D = { kind = "roller", on = "beam"`, 1), "step"},
+		{strings.Replace(beam, `kind = "pin"`, `kind = "fixed"`, 1), "Why there is no single solution"},
+	} {
+		r = newRig(t, c[0], 80, 24)
+		r.keys("f5", "l")
+		r.sees(c[1])
+	}
+}
+
+func TestTheBoardSavesAndAsks(t *testing.T) {
+	r, path := onDisk(t, hanging)
+	moveA(r)
+	r.keys("enter", "f5", "ctrl+q")
+	r.sees("unsaved changes")
+	r.keys("esc", "ctrl+s")
+	fileIs(t, path, moved)
+	r.sees("saved to")
+	if !r.m.board.on {
+		t.Error("saving leaves the board")
+	}
+}
+
+func BenchmarkBoardStep(b *testing.B) {
+	r := newRig(b, beam, 120, 36)
+	r.keys("f5")
+	b.ReportAllocs()
+	i := 0
+	for b.Loop() {
+		if i++; i%20 < 10 {
+			r.keys("right")
+		} else {
+			r.keys("left")
+		}
+		r.m.View()
+	}
+}
