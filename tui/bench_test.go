@@ -4,8 +4,13 @@ import "testing"
 
 // BenchmarkKeystroke is a character typed into a cell, through the solved
 // result, to the finished frame at 120 by 36.
-func BenchmarkKeystroke(b *testing.B) {
-	r := newRig(b, crane, 120, 36)
+func BenchmarkKeystroke(b *testing.B) { keystrokes(b, crane) }
+
+// BenchmarkKeystrokeBeam is the same on a rigid body with supports and loads.
+func BenchmarkKeystrokeBeam(b *testing.B) { keystrokes(b, beam) }
+
+func keystrokes(b *testing.B, text string) {
+	r := newRig(b, text, 120, 36)
 	r.keys("down", "right")
 	r.text("0, 1, 3")
 	b.ReportAllocs()

@@ -30,7 +30,7 @@ type boardPage struct {
 // Sizes from which the picture stands beside the text, and under it.
 const (
 	boardBeside  = 110 // columns of the screen
-	boardPicture = 9   // rows left under the text
+	boardPicture = 7   // rows left under the text
 	boardLine    = 84  // columns of text: longer lines are hard to follow
 )
 

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -22,7 +23,10 @@ type builder struct {
 
 	// Where things are by name: a large sheet is built at every keystroke.
 	bad                       map[sheet.Ref]bool
-	pointAt, lineAt, resultAt map[string]int // points and lines of the newest reading, lines of the result
+	pointAt, lineAt, resultAt map[string]int        // points and lines of the newest reading, lines of the result
+	brings                    map[int][]string      // the unknowns of each joint of the newest reading
+	jointAt                   map[string]int        // joints of the newest reading
+	limits, jointLimits       map[int]statics.Check // of lines and joints of the result
 }
 
 func (m *Model) builder() builder {
@@ -35,11 +39,31 @@ func (m *Model) builder() builder {
 		b.bad[e.Ref] = true
 	}
 	b.pointAt, b.lineAt, b.resultAt = map[string]int{}, map[string]int{}, map[string]int{}
+	b.brings, b.jointAt = map[int][]string{}, map[string]int{}
 	if p := b.latest; p != nil {
 		for i := range p.Points {
 			b.pointAt[p.Points[i].Name] = i
 		}
 		index(b.lineAt, p.Lines)
+		for i := range p.Joints {
+			b.jointAt[p.Joints[i].Name] = i
+		}
+		for _, u := range p.Unknowns {
+			if u.Joint >= 0 {
+				b.brings[u.Joint] = append(b.brings[u.Joint], u.Name)
+			}
+		}
+	}
+	b.limits, b.jointLimits = map[int]statics.Check{}, map[int]statics.Check{}
+	if b.solution != nil {
+		for _, c := range b.solution.Checks {
+			switch c.Kind {
+			case statics.CheckLimit:
+				b.limits[c.Line] = c
+			case statics.CheckJointLimit:
+				b.jointLimits[c.Joint] = c
+			}
+		}
 	}
 	if b.problem != nil {
 		index(b.resultAt, b.problem.Lines)

@@ -24,6 +24,20 @@ func FuzzKeys(f *testing.F) {
 			}
 		}
 	}
+	at := func(names ...string) (data []byte) {
+		for _, n := range names {
+			for i, k := range bound {
+				if k == n {
+					data = append(data, byte(i))
+					break
+				}
+			}
+		}
+		return data
+	}
+	f.Add(at("f5", "space", "h", "space", "r", "p", "l", "down", "enter", "b", "f5", "end", "left"))
+	f.Add(append(at("alt+4", "ctrl+n", "j"), append([]byte{200, 'z'}, at("enter", "down", "enter", "f5", "space")...)...))
+	f.Add(at("alt+4", "down", "right", "f2", "down", "down", "enter", "ctrl+d", "ctrl+z", "ctrl+n", "l", "esc", "ctrl+n", "b", "enter"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		const most = 60 // keys; more finds nothing new and is slow
 		text := crane

@@ -91,7 +91,9 @@ func (b builder) joint(row sheet.Row) ([]slot, []string) {
 			heads[x.col] = ""
 		}
 	}
-	s[colGives] = b.computed(strings.Join(b.unknownsOf(row.Name), " "))
+	if i, ok := b.jointAt[row.Name]; ok {
+		s[colGives] = b.computed(strings.Join(b.brings[i], " "))
+	}
 	return s, heads
 }
 
@@ -104,19 +106,6 @@ func jointNamed(name string) (problem.JointInfo, bool) {
 		}
 	}
 	return problem.JointInfo{}, false
-}
-
-// unknownsOf names the unknowns that a joint brings in.
-func (b builder) unknownsOf(joint string) (names []string) {
-	if b.latest == nil {
-		return nil
-	}
-	for _, u := range b.latest.Unknowns {
-		if u.Joint >= 0 && u.Joint < len(b.latest.Joints) && b.latest.Joints[u.Joint].Name == joint {
-			names = append(names, u.Name)
-		}
-	}
-	return names
 }
 
 func (b builder) body(row sheet.Row) ([]slot, []string) {

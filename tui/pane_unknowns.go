@@ -68,7 +68,7 @@ func (b builder) member(row sheet.Row) record {
 		if i, ok := b.resultAt[row.Name]; ok && b.problem.Lines[i].OK {
 			value.text = b.magnitude(i)
 			sense = b.sense(i)
-			use = b.use(i)
+			use = b.use(b.limits[i])
 		}
 	}
 	answer, met := b.answer(row.Name)
@@ -106,9 +106,7 @@ func (b builder) ofJoint(r *record, i int) {
 		return
 	}
 	if first {
-		r.slots[5] = b.used(func(c statics.Check) bool {
-			return c.Kind == statics.CheckJointLimit && c.Joint >= 0 && b.problem.Joints[c.Joint].Name == j.Name
-		})
+		r.slots[5] = b.use(b.jointLimits[b.problem.Unknowns[i].Joint])
 	}
 	if x := b.solution.X[i]; j.Kind.Info().PushOnly && first && x.Fixed && x.Value != 0 {
 		r.slots[3].text = map[bool]string{true: "push", false: "pull"}[x.Value > 0]

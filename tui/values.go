@@ -64,20 +64,13 @@ func (b builder) sense(i int) slot {
 	return s
 }
 
-// use is the share of a line's limit in per cent.
-func (b builder) use(i int) slot {
-	return b.used(func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == i })
-}
-
-// used is the share of the limit that a check is about.
-func (b builder) used(is func(statics.Check) bool) slot {
+// use is the share of a limit in per cent; blank where there is none.
+func (b builder) use(c statics.Check) slot {
 	s := slot{look: b.result()}
-	for _, c := range b.solution.Checks {
-		if is(c) && c.Bound > 0 {
-			s.text, s.bad = "none", !c.OK
-			if finite(c.Value) {
-				s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.problem.Figures) + "%"
-			}
+	if c.Bound > 0 {
+		s.text, s.bad = "none", !c.OK
+		if finite(c.Value) {
+			s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.problem.Figures) + "%"
 		}
 	}
 	return s
