@@ -149,7 +149,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 		return r.knownComponents(l, ref, text)
 	}
 	if len(parts) != len(axes) {
-		v := units.Value{N: len(parts)}
+		v := units.Value{N: len(parts), V: [3]float64{1, 1, 1}}
 		msg, hint := r.shape(v)
 		r.fail(ref, whole(text), msg, hint)
 		return false

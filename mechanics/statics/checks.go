@@ -58,12 +58,23 @@ func (s *Solution) residuals() {
 			most[i] = max(most[i], r3.Norm(arm)*r3.Norm(f)) // the terms of r × F may cancel
 		}
 	}
-	least := faint * s.scale()
+	least := s.leastTerm()
 	for row := range s.Residuals {
 		if size := max(most[row], least*sys.Rows[row].Scale); size > 0 {
 			s.Residuals[row].Relative = math.Abs(s.Residuals[row].Value) / size
 		}
 	}
+}
+
+// leastTerm is the size that the terms of a sum are taken to have at least. Where
+// something can move, what the verdict lets pass as balanced is not held against
+// the sums: a roller typed 1e-9 askew leaves that much of its push.
+func (s *Solution) leastTerm() float64 {
+	least := faint * s.scale()
+	if s.Verdict != NoEquilibrium && s.Rank < len(s.System.Rows) {
+		least = max(least, s.least()/ResidualTol)
+	}
+	return least
 }
 
 func (s *Solution) check() {
@@ -186,7 +197,7 @@ func (s *Solution) secondPoint(body int) (string, r3.Vec) {
 // shows.
 func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 	p := s.Problem
-	least := faint * s.scale()
+	least := s.leastTerm()
 	add := func(at, f r3.Vec) {
 		arm := r3.Sub(at, q)
 		sum = r3.Add(sum, r3.Cross(arm, f))

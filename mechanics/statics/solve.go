@@ -38,6 +38,8 @@ const (
 	// zeroTol times the condition number is the rounding of a value relative to the
 	// largest: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
+	// plainRounding is that of a value in a well-conditioned system, relative to the largest.
+	plainRounding = 1e-14
 )
 
 // Solve assembles and solves a problem:
@@ -252,16 +254,30 @@ func leftNull(u *mat.Dense, rank int) *mat.Dense {
 	return mat.DenseCopyOf(u.Slice(0, m, rank, m))
 }
 
-// cleanZeros sets values that are rounding only to nothing.
+// cleanZeros sets values that are rounding only to nothing. Where the condition
+// is bad, that may take small forces which balance others: then all are kept.
 func (s *Solution) cleanZeros() {
 	arm := s.System.arm()
 	s.size = s.load
 	for j := range s.X {
 		s.size = max(s.size, s.forceLike(j, arm))
 	}
+	var was []Unknown
 	for j := range s.X {
-		if s.forceLike(j, arm) <= zeroTol*s.Cond*s.size {
-			s.X[j].Value = 0
+		v := s.forceLike(j, arm)
+		if v > zeroTol*s.Cond*s.size {
+			continue
 		}
+		if v > plainRounding*s.size && was == nil {
+			was = slices.Clone(s.X)
+		}
+		s.X[j].Value = 0
+	}
+	if was == nil || s.Verdict == NoEquilibrium {
+		return
+	}
+	s.residuals()
+	if slices.ContainsFunc(s.Residuals, func(r Residual) bool { return r.Relative > ResidualTol }) {
+		s.X = was
 	}
 }
