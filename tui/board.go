@@ -164,6 +164,8 @@ func (m *Model) onBoard(i keys.Intent) bool {
 	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Left, keys.Right, keys.Nearer, keys.Farther, keys.Fit, keys.Characters:
 		m.cam.handle(i)
 		m.project()
+	case keys.WritePage:
+		m.askPage()
 	case keys.Cancel:
 		b.on = false
 		m.fit()

@@ -44,7 +44,7 @@ func (m *Model) save() tea.Cmd {
 
 func (m *Model) askName() {
 	l := newLine(m.path)
-	m.naming = &l
+	m.naming, m.forPage = &l, false
 }
 
 // writeFile saves in a command: Update touches no file.
@@ -146,6 +146,9 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 			return nil, true
 		}
 		m.naming = nil
+		if m.forPage {
+			return m.writePage(l.text, false), true
+		}
 		if l.text == m.path {
 			return m.writeFile(l.text, m.stamp, false), true
 		}

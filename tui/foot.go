@@ -25,7 +25,11 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.choosing:
 		c.Text(1, 0, theme.Warn, "Make which row?")
 	case m.naming != nil:
-		m.drawLine(c, "save as: ", *m.naming)
+		what := "save as: "
+		if m.forPage {
+			what = "page as (" + pageEndings + "): "
+		}
+		m.drawLine(c, what, *m.naming)
 	case m.help != nil:
 	case m.edit != nil:
 		if m.drawEdit(c) {

@@ -24,6 +24,10 @@ type Options struct {
 	Stamp sheet.Stamp  // what the file was when it was read
 	Note  string       // a first word for the bottom line
 
+	// Page writes a page; nil writes the file that its name names, as WritePage
+	// does. A host gives its own, since a visitor's files are not the host's.
+	Page PageWriter
+
 	In  io.Reader // nil for the program's own terminal
 	Out io.Writer
 	Env []string // the session's environment: TERM, NO_COLOR, LANG
@@ -70,7 +74,7 @@ func New(opt Options) Model {
 		set = theme.Seven
 	}
 	m := Model{
-		path: opt.Path, stamp: opt.Stamp,
+		path: opt.Path, stamp: opt.Stamp, page: opt.Page,
 		theme:   theme.New(set),
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,

@@ -17,6 +17,7 @@ import (
 type Model struct {
 	path    string
 	stamp   sheet.Stamp
+	page    PageWriter // nil: by the file's name
 	history *sheet.History
 	theme   theme.Theme
 	w, h    int
@@ -44,6 +45,7 @@ type Model struct {
 	worked   worked    // the working of a solution
 	choosing bool      // which kind of row to make
 	naming   *line     // a file name being typed
+	forPage  bool      // of a page
 	ask      *question // yes, no or back
 	help     *offset   // the help, scrolled
 	saving   bool
@@ -87,6 +89,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.takeWorked(msg)
 	case saved:
 		cmd = m.afterSave(msg)
+	case paged:
+		m.afterPage(msg)
 	case tea.WindowSizeMsg:
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyPressMsg:

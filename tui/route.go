@@ -160,6 +160,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.changed(), true
 	case keys.SaveAs:
 		m.askName()
+	case keys.WritePage:
+		m.askPage()
 	case keys.ToBoard:
 		return m.toBoard(), true
 	case keys.NextPane:

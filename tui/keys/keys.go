@@ -42,6 +42,7 @@ const (
 	Help
 	Save
 	SaveAs
+	WritePage
 	Quit
 	Undo
 	Redo

@@ -12,6 +12,7 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
+	{Workbench, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
 	{Workbench, []string{"ctrl+w", "f6"}, NextPane, "next pane", "pane"},
 	{Workbench, []string{"shift+f6"}, PrevPane, "pane before", ""},
 	{Workbench, []string{"alt+1"}, GoGiven, "to the sheet and its givens", ""},
@@ -106,6 +107,7 @@ var table = []Binding{
 	{Board, []string{"r"}, Reveal, "show the answers of this step", "reveal"},
 	{Board, []string{"p"}, ShowPart, "text with the picture, text alone, picture alone", "picture"},
 	{Board, []string{"esc", "b", "f5", "alt+b"}, Cancel, "back to the workbench; the board keeps its step", "workbench"},
+	{Board, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
 	{Board, []string{"up"}, Up, "a line up", ""},
 	{Board, []string{"down"}, Down, "a line down", ""},
 	{Board, []string{"home"}, First, "first step", ""},
@@ -130,8 +132,8 @@ var table = []Binding{
 	{Jumping, []string{"end"}, Last, "the last step", ""},
 	{Jumping, []string{"esc", "l"}, Cancel, "back to the step", "back"},
 
-	{Naming, []string{"enter"}, Commit, "save under this name", "save"},
-	{Naming, []string{"esc", "ctrl+c"}, Cancel, "back, nothing saved", "back"},
+	{Naming, []string{"enter"}, Commit, "write the file of this name", "write"},
+	{Naming, []string{"esc", "ctrl+c"}, Cancel, "back, nothing written", "back"},
 
 	{Asking, []string{"y", "Y"}, Yes, "yes", "yes"},
 	{Asking, []string{"n", "N"}, No, "no", "no"},

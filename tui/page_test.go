@@ -1,0 +1,81 @@
+package tui
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+func TestAPageIsWrittenAndNothingOverwrittenUnasked(t *testing.T) {
+	r, path := onDisk(t, hanging)
+	page := strings.TrimSuffix(path, ".toml") + ".md"
+	r.keys("ctrl+p")
+	r.sees("page as", "lamp.")
+	r.text("md")
+	r.keys("enter")
+	r.sees("page written to")
+	text, err := os.ReadFile(page)
+	if err != nil || !strings.Contains(string(text), "37.5") {
+		t.Fatalf("the page holds %q, %v", text, err)
+	}
+	if err := os.WriteFile(page, []byte("mine"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	// From the board too; n keeps what is there, y does not.
+	r.keys("f5", "ctrl+p")
+	r.text("md")
+	r.keys("enter")
+	r.sees("is there already. Overwrite it?", "y yes")
+	r.keys("n")
+	fileIs(t, page, "mine")
+	r.keys("ctrl+p")
+	r.text("md")
+	r.keys("enter", "y")
+	r.sees("page written to", "step 1 of")
+	if again, _ := os.ReadFile(page); string(again) != string(text) {
+		t.Error("the page written anew is another")
+	}
+	fileIs(t, path, hanging)
+}
+
+func TestAPageThatCannotBeWritten(t *testing.T) {
+	r, path := onDisk(t, hanging)
+	for typed, want := range map[string]string{"exe": "not written: ", "": "not written: "} {
+		r.keys("ctrl+p")
+		r.text(typed)
+		r.keys("enter")
+		r.sees(want)
+	}
+	r.keys("ctrl+p", "ctrl+u")
+	r.text(filepath.Join(filepath.Dir(path), "no", "such.md"))
+	r.keys("enter")
+	r.sees("not written: ")
+	r.keys("ctrl+p", "esc")
+	if r.m.naming != nil {
+		t.Error("esc does not go back")
+	}
+	// What does not read has no page.
+	r.keys("down", "right")
+	r.text("zz")
+	r.keys("enter", "ctrl+p")
+	r.sees("no result to write yet")
+}
+
+func TestAHostWritesItsOwnPages(t *testing.T) {
+	s, err := sheet.Parse([]byte(hanging))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(file string, s *statics.Solution, _ *sheet.Sheet, _ bool) error {
+		return errors.New("pages are not written here, " + file + " neither")
+	}})
+	r.keys("ctrl+p")
+	r.text("md")
+	r.keys("enter")
+	r.sees("not written: pages are not written here, page.md neither")
+}
