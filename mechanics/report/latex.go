@@ -28,6 +28,8 @@ const latexHead = `\documentclass[11pt,a4paper]{article}
 \begin{document}
 `
 
+const latexEnd = "\\end{document}\n"
+
 // LaTeX writes a whole document for pdflatex with amsmath: title, statement, figure,
 // working, results, checks, caution.
 func LaTeX(w *working.Working, parts Parts) string {
@@ -53,7 +55,7 @@ func LaTeX(w *working.Working, parts Parts) string {
 		b.WriteString(latexText(capital(words)) + ".\n\n")
 	}
 	b.WriteString(latexTable([]string{"", "", ""}, latexResults(w.Solution)))
-	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n\\end{document}\n")
+	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n" + latexEnd)
 	return b.String()
 }
 
