@@ -25,6 +25,7 @@ const latexHead = `\documentclass[11pt,a4paper]{article}
 \setlength{\parskip}{0.5ex plus 0.5ex}
 \setlength{\emergencystretch}{3em}
 \raggedbottom
+\allowdisplaybreaks
 \begin{document}
 `
 
@@ -85,7 +86,8 @@ func latexResults(s *statics.Solution) [][]string {
 func latexBlocks(body []working.Block) string {
 	var b strings.Builder
 	list := false
-	for _, block := range together(body) {
+	blocks := together(body)
+	for k, block := range blocks {
 		if isCheck := block.OK != nil; isCheck != list {
 			if list = isCheck; list {
 				b.WriteString("\\begin{list}{}{\\setlength{\\leftmargin}{16mm}\\setlength{\\labelwidth}{14mm}\\setlength{\\itemsep}{0pt}\\setlength{\\parsep}{0pt}}\n")
@@ -93,7 +95,11 @@ func latexBlocks(body []working.Block) string {
 				b.WriteString("\\end{list}\n")
 			}
 		}
-		b.WriteString(latexBlock(block))
+		text := latexBlock(block)
+		if k+1 < len(blocks) && (len(blocks[k+1].Aligned) > 0 || blocks[k+1].Boxed != nil) {
+			text = strings.TrimSuffix(text, "\n") // the display is part of the paragraph
+		}
+		b.WriteString(text)
 	}
 	if list {
 		b.WriteString("\\end{list}\n")
@@ -142,7 +148,7 @@ func latexSentence(text []working.Inline) string {
 	out := ""
 	for _, part := range text {
 		if part.Math != nil {
-			out += "$" + bare(latexTex().math(*part.Math)) + "$"
+			out += "$" + bare(latexTex().within().math(*part.Math)) + "$"
 		} else {
 			out += latexText(part.Words)
 		}

@@ -89,7 +89,7 @@ func markdownSentence(text []working.Inline) string {
 	out := ""
 	for _, part := range text {
 		if part.Math != nil {
-			out += "$" + strings.TrimSpace(bare(markdownTex().math(*part.Math))) + "$"
+			out += "$" + strings.TrimSpace(bare(markdownTex().within().math(*part.Math))) + "$"
 		} else {
 			out += markdownText(part.Words)
 		}

@@ -16,10 +16,17 @@ import (
 type tex struct {
 	thin string              // a thin space
 	text func(string) string // words inside \text
+	flat bool                // fractions in one line
 }
 
 func latexTex() tex    { return tex{thin: `\,`, text: latexText} }
 func markdownTex() tex { return tex{thin: `\thinspace `, text: mathWords} }
+
+// within is for formulas in a line of prose.
+func (t tex) within() tex {
+	t.flat = true
+	return t
+}
 
 // LaTeXMath writes a formula for LaTeX's mathematics.
 func LaTeXMath(m working.Math) string { return bare(latexTex().math(m)) }
@@ -46,6 +53,9 @@ func (t tex) math(m working.Math) string {
 	case working.Cross:
 		return of(0, working.Sum, working.Neg) + ` \times ` + of(1, working.Sum, working.Neg)
 	case working.Fraction:
+		if t.flat {
+			return of(0, working.Sum, working.Neg) + `/` + of(1, working.Sum, working.Neg, working.Product)
+		}
 		return `\frac{` + bare(of(0)) + `}{` + bare(of(1)) + `}`
 	case working.Root:
 		return `\sqrt{` + bare(of(0)) + `}`

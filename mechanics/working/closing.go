@@ -126,13 +126,30 @@ func dependsOnSolution(q problem.Query) bool {
 	return true
 }
 
-// asked is the symbol of a result: of an unknown its own, else the name as typed.
+// asked is the symbol of a result: T1, T1x, |F_T1|; where none is usual, the name as typed.
 func (b *builder) asked(q problem.Query) Math {
-	if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-		return b.unknown(q.Unknown)
-	}
-	if q.Kind == problem.AskUnknown && q.Line >= 0 {
+	var name Math
+	var force Math
+	switch q.Kind {
+	case problem.AskUnknown:
+		if q.Unknown >= 0 {
+			return b.unknown(q.Unknown)
+		}
 		return named(q.Name)
+	case problem.AskForce:
+		name = named(b.p.Lines[q.Line].Name)
+		force = vector("F", name)
+	case problem.AskJoint:
+		name = named(b.p.Joints[q.Joint].Name)
+		force = vector("R", name)
+	default:
+		return words(q.Name)
+	}
+	switch q.Part {
+	case problem.X, problem.Y, problem.Z:
+		return part(name, "xyz"[q.Part:q.Part+1])
+	case problem.Size:
+		return size(force)
 	}
 	return words(q.Name)
 }

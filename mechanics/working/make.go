@@ -53,7 +53,11 @@ func part(of Math, suffix string) Math {
 	}
 	out := Math{Op: of.Op, Text: of.Text, Of: []Math{words(suffix)}}
 	if len(of.Of) > 0 {
-		out.Of[0] = row(append(leaves(of.Of[0]), words(suffix))...)
+		sub := leaves(of.Of[0])
+		if last := []rune(sub[len(sub)-1].Text); of.Name == "" && len(last) > 2 && unicode.IsLetter(last[len(last)-1]) {
+			sub = append(sub, words(",")) // beam,x and not beamx
+		}
+		out.Of[0] = row(append(sub, words(suffix))...)
 	}
 	if of.Name != "" {
 		out.Name = of.Name + suffix

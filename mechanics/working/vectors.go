@@ -188,7 +188,12 @@ func (b *builder) moments() {
 		}
 		var through []Math
 		var blocks []Block
-		about := Subject{Bodies: []int{i}, Axis: &Axis{At: [3]float64(xyz(body.About)), Along: [3]float64{0, 0, 1}}}
+		about := Subject{Bodies: []int{i}, Axis: &Axis{At: [3]float64(xyz(body.About))}} // a point: no direction
+		for k := range b.acts[i] {
+			a := &b.acts[i][k]
+			about.Lines, about.Joints = append(about.Lines, a.subject.Lines...), append(about.Joints, a.subject.Joints...)
+			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
+		}
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
 			if a.isForce() {

@@ -47,7 +47,7 @@ type Subject struct {
 	Axis                                          *Axis // of a moment
 }
 
-// Axis is an axis or, in the plane, a point that moments are taken about.
+// Axis is an axis or, where Along is nothing, a point that moments are taken about.
 type Axis struct{ At, Along [3]float64 }
 
 // Block is a sentence or a formula. Exactly one of its fields is set.
