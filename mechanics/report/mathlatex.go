@@ -6,8 +6,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"trivet/mechanics/working"
 )
 
@@ -275,44 +273,3 @@ func (t tex) grid(m working.Math, env string) string {
 	}
 	return `\begin{` + env + `} ` + strings.Join(rows, ` \\ `) + ` \end{` + env + `}`
 }
-
-// pageCells is how wide a line of a formula on a page may be, counted in cells
-// of its print as text.
-const pageCells = 74
-
-// lines breaks equations for aligned environments: the first relation of each is
-// the column, and what is too wide goes on below it.
-func (t tex) lines(of []working.Math) string {
-	var out []string
-	for _, m := range of {
-		pieces, cells := strings.Split(t.math(m), softBreak), strings.Split(strings.Join(textBox(m, false).lines[textBox(m, false).base:][:1], ""), softBreak)
-		aligned := m.Op != working.Relate || len(pieces) != len(cells)
-		line, wide := "", 0
-		if aligned {
-			line = "& "
-		}
-		begun := false
-		for k, piece := range pieces {
-			w := ansi.StringWidth(piece)
-			if k < len(cells) && len(pieces) == len(cells) {
-				w = ansi.StringWidth(cells[k])
-			}
-			switch {
-			case k > 0 && !aligned && m.Op == working.Relate:
-				line, aligned = line+"&", true
-			case k > 0 && wide+w > pageCells:
-				out = append(out, line)
-				line, wide = "& ", 4
-				if begun = isRelation(piece, t.relation(m.Text)); !begun {
-					line = `& \quad `
-				}
-			}
-			line += piece
-			wide += w
-		}
-		out = append(out, line)
-	}
-	return strings.Join(out, " \\\\\n")
-}
-
-func isRelation(piece, relation string) bool { return strings.HasPrefix(piece, relation) }

@@ -52,7 +52,7 @@ func (b *builder) collect() {
 	for i := range p.Joints {
 		j := &p.Joints[i]
 		for k := range j.Acts {
-			a := act{Act: &j.Acts[k], name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Kind.String(), line: -1, joint: i, sign: k == 1,
+			a := act{Act: &j.Acts[k], name: named(j.Name), vec: vector("R", named(j.Name)), what: kindWords(j), line: -1, joint: i, sign: k == 1,
 				subject: Subject{Joints: []int{i}, Bodies: []int{j.Acts[k].Body}}}
 			a.at = b.place(a.Act)
 			put(a)

@@ -2,7 +2,6 @@ package working
 
 import (
 	"fmt"
-	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -75,7 +74,7 @@ func (b *builder) senses() {
 func (b *builder) senseOf(j int) string {
 	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
 	if v == 0 {
-		return "zero: no force"
+		return "zero"
 	}
 	sign := "positive"
 	if v < 0 {
@@ -146,103 +145,4 @@ func (b *builder) resultants() {
 		}
 		b.step(Equations, "Resultant on "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
 	}
-}
-
-// sums is a body's forces by components in the solution at hand, and their sum:
-// each column to the same decimals, so that what is printed adds up.
-func (b *builder) sums(body int) *Table {
-	if len(b.acts[body]) == 0 {
-		return nil
-	}
-	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
-	rigid := !b.p.Bodies[body].Particle
-	head := []string{"Force"}
-	for _, axis := range "xyz"[:b.axes] {
-		head = append(head, "F"+string(axis)+", "+f.Symbol)
-	}
-	first := 3
-	if rigid {
-		if b.p.Planar {
-			first = 2
-		} else {
-			first = 0
-		}
-		for _, axis := range "xyz"[first:] {
-			head = append(head, "M"+string(axis)+", "+u.Symbol)
-		}
-	}
-	var names []Math
-	var rows [][]float64
-	for k := range b.acts[body] {
-		a := &b.acts[body][k]
-		force := b.at(a.Const, a.Terms)
-		arm := r3.Sub(a.At, b.p.Bodies[body].About)
-		moment := r3.Add(cleanedBy(r3.Cross(arm, force), norm(arm)*norm(force)), b.at(a.Couple, a.CoupleTerms))
-		var cells []float64
-		for _, x := range xyz(force)[:b.axes] {
-			cells = append(cells, f.In(x))
-		}
-		if rigid {
-			for _, x := range xyz(moment)[first:] {
-				cells = append(cells, u.In(x))
-			}
-		}
-		name := a.name
-		if a.joint >= 0 {
-			name = named(b.p.Joints[a.joint].Name)
-		}
-		names, rows = append(names, name), append(rows, cells)
-	}
-	t := table(head...)
-	places := make([]int, len(head)-1)
-	total := make([]float64, len(head)-1)
-	largest := make([]float64, len(head)-1)
-	for k := range places {
-		for _, r := range rows {
-			largest[k] = max(largest[k], math.Abs(r[k]))
-		}
-		places[k] = decimals(largest[k], b.p.Figures+1)
-	}
-	for i, r := range rows {
-		cells := []Inline{cell(names[i])}
-		for k, x := range r {
-			x = clean(x, largest[k])
-			total[k] += x
-			cells = append(cells, cell(fixed(x, places[k])))
-		}
-		t.Rows = append(t.Rows, cells)
-	}
-	last := []Inline{cell(bigSum(words("")))}
-	for k, x := range total {
-		last = append(last, cell(fixed(sumClean(x, largest[k]), places[k])))
-	}
-	t.Rows = append(t.Rows, last)
-	return t
-}
-
-// sumTol is what a sum of cancelling terms may come to, relative to the largest, and be
-// rounding: the solver leaves 1e-15 times the condition number.
-const sumTol = 1e-9
-
-func sumClean(x, beside float64) float64 {
-	if math.Abs(x) <= sumTol*beside {
-		return 0
-	}
-	return x
-}
-
-// decimals is how many decimals show a value to so many figures.
-func decimals(x float64, figures int) int {
-	if x == 0 {
-		return 0
-	}
-	return max(0, figures-1-int(math.Floor(math.Log10(x))))
-}
-
-// fixed shows a value with so many decimals, or none where it is nothing.
-func fixed(x float64, places int) Math {
-	if x == 0 {
-		return exactly(0)
-	}
-	return number(x, units.Decimals(x, places))
 }

@@ -1,0 +1,42 @@
+package working
+
+import "trivet/units"
+
+// spreads are the resultants of the distributed loads, and where they act.
+func (b *builder) spreads() {
+	for i := range b.p.Loads {
+		d := &b.p.Loads[i]
+		if !d.OK || len(d.Acts) == 0 {
+			continue
+		}
+		f, l := b.p.Units.Force, b.p.Units.Length
+		about := Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}}
+		name := Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(d.Name))}}
+		from, to := b.p.Points[d.From].Name, b.p.Points[d.To].Name
+		body := []Block{say("The load "+d.Name+", spread over ", measured(b.length(d.Length), l), " from "+from+" to "+to+
+			", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid."),
+			formula(equal(name, measured(b.force(d.Total), f)))}
+		if d.Total != 0 {
+			body = append(body, say("It acts ", measured(b.length(d.Distance), l), " from "+from+", at ", measured(b.tuple(d.At, b.length), l), "."))
+		}
+		b.step(Vector, "Resultant of "+d.Name, about, body...)
+	}
+}
+
+// springs are the forces of springs whose stretch is known: k (length - natural).
+func (b *builder) springs() {
+	f := b.p.Units.Force
+	k := b.p.Units.For(units.LineLoad)
+	for i := range b.p.Lines {
+		s := b.p.Lines[i].Spring
+		if s == nil || s.Free || b.p.Lines[i].Length() == 0 || len(b.p.Lines[i].Magnitude.Terms) > 0 {
+			continue
+		}
+		name := b.p.Lines[i].Name
+		stiffness := short(k.In(s.Stiffness), b.p.Figures+1)
+		b.step(Vector, "Force of the spring "+name, Subject{Lines: []int{i}},
+			say("A spring pulls with its stiffness times its stretch, ", measured(stiffness, k), " times what its length exceeds the natural length by:"),
+			formula(equal(named(name), product(stiffness, paren(sum(b.length(b.p.Lines[i].Length()), neg(b.length(s.Natural))))),
+				measured(b.force(b.p.Lines[i].Magnitude.Const), f))))
+	}
+}
