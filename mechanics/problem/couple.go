@@ -78,17 +78,20 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		other = "a given"
 	case r.isLine(c.Name):
 		other = "a line"
-	case r.hasUnknown(c.Name):
+	case r.hasUnknown(c.Name) && !r.isJointUnknown(c.Name):
 		other = "an unknown"
-		if k := r.p.Unknowns[r.unknowns[c.Name]].Joint; k >= 0 {
-			other += " of the joint " + r.p.Joints[k].Name
-		}
 	default:
-		return true
+		k, ok := r.jointOf[c.Name] // it may not have its number yet
+		if !ok {
+			return true
+		}
+		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
 	r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice: for "+other+" and for a couple", "rename one of them")
 	return false
 }
+
+func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; return ok }
 
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")
