@@ -132,9 +132,19 @@ func (m Model) drawStep(c grid.Canvas, step working.Step) {
 		sol = nil // the lengths of arrows tell answers too
 	}
 	view := m.cam.view(m.live.problem)
-	picture.Draw(c.In(p.picture), figure.Part(m.live.problem, sol, view, step.About), picture.Options{
+	picture.Draw(c.In(p.picture), figure.Part(m.live.problem, sol, view, subject(step)), picture.Options{
 		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Axes: figure.Axes(m.live.problem, view), Stale: m.live.stale,
 	})
+}
+
+// subject is what a step's picture shows. A force vector of a body alone is its
+// weight: lists that name nothing leave all else out.
+func subject(step working.Step) working.Subject {
+	about := step.About
+	if step.Kind == working.Vector && len(about.Lines)+len(about.Joints)+len(about.Couples)+len(about.Loads) == 0 {
+		about.Couples, about.Loads = []int{-1}, []int{-1}
+	}
+	return about
 }
 
 // drawSteps lists the steps to jump to.

@@ -209,6 +209,12 @@ func TestThePictureShowsTheStep(t *testing.T) {
 	if p := r.m.boardPage(); p.picture.Empty() || len(p.doc) > 0 {
 		t.Error("the picture alone has text")
 	}
+	w := newRig(t, beam, 120, 36)
+	w.keys("f5")
+	w.stepNamed("Weight of beam")
+	if s := w.screen(); !strings.Contains(s, "W beam") || strings.Contains(s, "M0") || strings.Contains(s, "Ay") {
+		t.Errorf("the step of the weight shows\n%s", s)
+	}
 	r.keys("p", "t", "?")
 	r.sees("Keys: On the board")
 	r.keys("esc")
