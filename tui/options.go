@@ -24,8 +24,8 @@ type Options struct {
 	Stamp sheet.Stamp  // what the file was when it was read
 	Note  string       // a first word for the bottom line
 
-	// Page writes a page; nil writes the file that its name names, as WritePage
-	// does. A host gives its own, since a visitor's files are not the host's.
+	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
+	// another program runs writes none: a visitor's files are not the host's.
 	Page PageWriter
 
 	In  io.Reader // nil for the program's own terminal
@@ -55,6 +55,9 @@ func Run(ctx context.Context, opt Options) error {
 	}
 	if opt.Width > 0 && opt.Height > 0 {
 		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
+	}
+	if opt.Page == nil {
+		opt.Page = WritePage
 	}
 	_, err := tea.NewProgram(New(opt), options...).Run()
 	if errors.Is(err, tea.ErrInterrupted) {

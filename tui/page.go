@@ -24,7 +24,11 @@ type paged struct {
 
 // askPage asks for the name of a page's file; it begins with the sheet's own.
 func (m *Model) askPage() {
-	if m.live.solution == nil || m.live.stale {
+	switch {
+	case m.page == nil:
+		m.say("pages are not written from this session", false)
+		return
+	case m.live.solution == nil || m.live.stale:
 		m.say("the sheet has no result to write yet", true)
 		return
 	}
@@ -39,12 +43,9 @@ func (m *Model) askPage() {
 // writePage writes a page in a command: Update touches no file.
 func (m *Model) writePage(file string, force bool) tea.Cmd {
 	s, of, write := m.live.solution, m.live.sheet, m.page
-	if s == nil || m.live.stale {
+	if s == nil || m.live.stale || write == nil {
 		m.say("the sheet has no result to write yet", true)
 		return nil
-	}
-	if write == nil {
-		write = WritePage
 	}
 	return func() tea.Msg { return paged{file, write(file, s, of, force)} }
 }

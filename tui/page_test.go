@@ -78,4 +78,11 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.text("md")
 	r.keys("enter")
 	r.sees("not written: pages are not written here, page.md neither")
+	// A session that is given none writes none.
+	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
+	r.keys("ctrl+p")
+	r.sees("pages are not written from this session")
+	if r.m.naming != nil {
+		t.Error("it asks for a name all the same")
+	}
 }

@@ -17,7 +17,7 @@ import (
 type Model struct {
 	path    string
 	stamp   sheet.Stamp
-	page    PageWriter // nil: by the file's name
+	page    PageWriter // nil: none are written
 	history *sheet.History
 	theme   theme.Theme
 	w, h    int
