@@ -296,13 +296,13 @@ func (s *said) tuple(v r3.Vec, unit float64) string {
 		if math.Abs(x) <= sameTol*r3.Norm(v) {
 			x = 0
 		}
-		text[k] = Short(x/unit, s.p.Figures+1)
+		text[k] = Shown(x/unit, s.p.Figures+1)
 	}
 	return "(" + strings.Join(text, ", ") + ")"
 }
 
-// Short shows a number to so many figures without zeros at the end.
-func Short(x float64, figures int) string {
+// Shown shows a number to so many figures without zeros at the end.
+func Shown(x float64, figures int) string {
 	text := units.Figures(x, figures)
 	mantissa, exponent, _ := strings.Cut(text, "e")
 	if strings.Contains(mantissa, ".") {
@@ -331,3 +331,9 @@ func listed(names []string) string {
 }
 
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// Short says an equation in a few words: moments about A, forces along x.
+func (r *Route) Short(p *problem.Problem, e *Equation) string {
+	s := &said{r: r, p: p}
+	return s.equation(e, false)
+}
