@@ -115,11 +115,14 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 			}
 		}
 		switch step.Kind {
-		case TwoForce:
-		case Components:
-			m := r.Members[step.Member]
-			for k, x := range step.Finds {
-				got := m.Shares[k].Coef * value[len(p.Unknowns)+step.Member]
+		case TwoForce, Components:
+			for _, x := range step.Finds {
+				got := 0.0
+				for _, share := range r.Members[step.Member].Shares {
+					if share.Unknown == x.Symbol {
+						got = share.Coef * value[len(p.Unknowns)+step.Member]
+					}
+				}
 				hold(x, got, 0)
 				value[x.Symbol] = x.Value
 				one++

@@ -17,7 +17,14 @@ type found struct {
 // smallest set of equations that must be solved together.
 func (f *finder) search() {
 	for k := range f.route.Members {
-		f.route.Steps = append(f.route.Steps, Step{Kind: TwoForce, Member: k})
+		step := Step{Kind: TwoForce, Member: k}
+		for _, s := range f.route.Members[k].Shares {
+			if f.across(s) {
+				step.Finds = append(step.Finds, Found{s.Unknown, 0})
+				f.mark(s.Unknown, 0)
+			}
+		}
+		f.route.Steps = append(f.route.Steps, step)
 	}
 	for f.more() {
 		if best := f.cheapest(); best != nil {
@@ -54,12 +61,15 @@ func (f *finder) fixed(symbol int) bool {
 		return f.tied[symbol] < 0 && f.s.X[symbol].Fixed
 	}
 	for _, s := range f.route.Members[symbol-f.n].Shares {
-		if !f.s.X[s.Unknown].Fixed {
-			return false
+		if !f.across(s) {
+			return f.s.X[s.Unknown].Fixed
 		}
 	}
-	return true
+	return false
 }
+
+// across tells that an unknown of a joint acts across the member: it is zero.
+func (f *finder) across(s Share) bool { return math.Abs(s.Coef) <= f.tol }
 
 func (f *finder) cheapest() *found {
 	var best *found
@@ -162,10 +172,10 @@ func (f *finder) put(step Step) {
 		k := x.Symbol - f.n
 		parts := Step{Kind: Components, Member: k, Needs: []int{x.Symbol}}
 		for _, s := range f.route.Members[k].Shares {
-			v := s.Coef * x.Value
-			if math.Abs(s.Coef) <= f.tol {
-				v = 0
+			if f.across(s) {
+				continue
 			}
+			v := s.Coef * x.Value
 			parts.Finds = append(parts.Finds, Found{s.Unknown, v})
 			f.mark(s.Unknown, v)
 		}

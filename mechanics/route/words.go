@@ -56,7 +56,7 @@ func (r *Route) Says(p *problem.Problem, step *Step) []Piece {
 	s := &said{r: r, p: p}
 	switch step.Kind {
 	case TwoForce:
-		s.twoForce(&r.Members[step.Member], len(p.Unknowns)+step.Member)
+		s.twoForce(step)
 	case Components:
 		s.components(step)
 	case Together:
@@ -87,13 +87,28 @@ func (s *said) point(i int) string {
 	return s.p.Points[i].Name
 }
 
-func (s *said) twoForce(m *Member, symbol int) {
+func (s *said) twoForce(step *Step) {
+	m, symbol := &s.r.Members[step.Member], len(s.p.Unknowns)+step.Member
 	from, to := s.point(m.From), s.point(m.To)
 	s.words("Forces act on " + s.p.Bodies[m.Body].Name + " at " + from + " and " + to + " only, so it is a two-force member: they lie along " + from + to + ". ")
 	s.symbol(symbol)
 	s.words(" is its force, tension positive, in place of ")
 	s.list(len(m.Shares), func(k int) { s.symbol(m.Shares[k].Unknown) })
 	s.words(".")
+	var zero []int
+	for _, x := range step.Finds {
+		zero = append(zero, x.Symbol)
+	}
+	if len(zero) == 0 {
+		return
+	}
+	s.words(" ")
+	s.symbols(zero)
+	if len(zero) == 1 {
+		s.words(" acts across it and is zero.")
+	} else {
+		s.words(" act across it and are zero.")
+	}
 }
 
 func (s *said) components(step *Step) {

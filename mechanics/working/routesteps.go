@@ -1,6 +1,7 @@
 package working
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -62,8 +63,8 @@ func (w *routeWriter) routeStep(step *route.Step) Step {
 		out.About.Bodies = []int{w.r.Members[step.Member].Body}
 	}
 	var values []Math
-	for k, x := range step.Finds {
-		values = append(values, w.found(step, k, x))
+	for _, x := range step.Finds {
+		values = append(values, w.found(step, x))
 	}
 	if len(values) > 0 {
 		out.Body = append(out.Body, aligned(values...))
@@ -101,11 +102,14 @@ func (w *routeWriter) sentence(step *route.Step) []Inline {
 }
 
 // found is x = value, or x = coefficient·S = value for a component.
-func (w *routeWriter) found(step *route.Step, k int, x route.Found) Math {
+func (w *routeWriter) found(step *route.Step, x route.Found) Math {
 	of := []Math{w.symbol(x.Symbol)}
-	if step.Kind == route.Components && x.Value != 0 {
-		c := w.r.Members[step.Member].Shares[k].Coef
-		of = append(of, times(w.coefficient(c), w.symbol(len(w.p.Unknowns)+step.Member)))
+	if step.Kind == route.Components {
+		for _, share := range w.r.Members[step.Member].Shares {
+			if share.Unknown == x.Symbol {
+				of = append(of, times(w.coefficient(share.Coef), w.symbol(len(w.p.Unknowns)+step.Member)))
+			}
+		}
 	}
 	return equal(append(of, w.result(x.Value, w.symbolUnit(x.Symbol)))...)
 }
@@ -123,11 +127,14 @@ func (w *routeWriter) written(e *route.Equation, numbers bool) Math {
 			continue
 		}
 		m, u := w.term(t)
-		coef := w.coefficient(t.Coef * u.Factor / row.Factor)
+		coef := t.Coef * u.Factor / row.Factor
 		if t.Known && numbers {
-			m = short(u.In(t.Value), w.p.Figures+1)
+			if t.Value < 0 {
+				coef = -coef // one sign before the term
+			}
+			m = short(math.Abs(u.In(t.Value)), w.p.Figures+1)
 		}
-		of = append(of, times(coef, m))
+		of = append(of, times(w.coefficient(coef), m))
 	}
 	return equal(w.heading(e), sum(of...), exactly(0))
 }
