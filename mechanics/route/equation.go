@@ -37,12 +37,18 @@ func (f *finder) equation(g *group, c *candidate, of ...*net) Equation {
 			e.Terms = append(e.Terms, Term{Symbol: -1, Load: n.load, Coef: x / size, Value: size, Known: true})
 		}
 	}
-	for _, n := range left {
-		if f.coef(c, n) == 0 {
-			e.drop(f.why(g, c, n), n.symbol)
+	e.g, e.c = g, *c
+	return e
+}
+
+// drops says why what is not known by now, and is not in an equation, drops out.
+func (f *finder) drops(e *Equation) {
+	for _, n := range f.left(e.g) {
+		if f.coef(&e.c, n) == 0 {
+			e.drop(f.why(e.g, &e.c, n), n.symbol)
 		}
 	}
-	return e
+	e.g, e.c = nil, candidate{}
 }
 
 // turned gives a direction that has no name of its own the sense in which the
@@ -133,7 +139,10 @@ func (f *finder) why(g *group, c *candidate, n *net) Why {
 func (f *finder) order() {
 	todo := f.route.Steps
 	f.route.Steps = make([]Step, 0, len(todo))
+	was := f.known
 	done := make([]bool, len(f.known))
+	f.known = done // what drops out depends on what is known when a step's turn comes
+	defer func() { f.known = was }()
 	var last []int
 	for len(todo) > 0 {
 		first, at := -1, -1
@@ -163,21 +172,13 @@ func (f *finder) order() {
 		s := todo[first]
 		todo = slices.Delete(todo, first, first+1)
 		for i := range s.Equations {
-			s.Equations[i].forget(done)
+			f.drops(&s.Equations[i])
 		}
 		for _, x := range s.Finds {
 			done[x.Symbol] = true
 		}
 		f.route.Steps = append(f.route.Steps, s)
 	}
-}
-
-// forget takes out of the drops what is known when the step's turn comes.
-func (e *Equation) forget(done []bool) {
-	for k := range e.Drops {
-		e.Drops[k].Symbols = slices.DeleteFunc(e.Drops[k].Symbols, func(symbol int) bool { return done[symbol] })
-	}
-	e.Drops = slices.DeleteFunc(e.Drops, func(d Drop) bool { return len(d.Symbols) == 0 })
 }
 
 // sooner is the step for the same bodies that is written first: moments, then

@@ -149,7 +149,4 @@ func (f *finder) partsOf(a *problem.Act, at r3.Vec) (out []part) {
 	return out
 }
 
-// wanted tells that a symbol is still to be found.
-func (f *finder) wanted(symbol int) bool { return symbol >= 0 && !f.known[symbol] }
-
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

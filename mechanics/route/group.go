@@ -134,7 +134,9 @@ func (f *finder) makeGroups() {
 				}
 			}
 			if len(bodies) > 1 && connected(bodies, linked) {
-				f.groups = append(f.groups, f.group(bodies))
+				g := f.group(bodies)
+				f.through(g)
+				f.groups = append(f.groups, g)
 			}
 		}
 	} else {
@@ -152,6 +154,20 @@ func (f *finder) makeGroups() {
 		}
 	}
 	f.groups = slices.DeleteFunc(f.groups, func(g *group) bool { return len(g.nets) == 0 })
+}
+
+// through notes the members that are cut where joints of a truss are cut free together.
+func (f *finder) through(g *group) {
+	if g.solid || g.whole {
+		return
+	}
+	for i := range g.nets {
+		if s := g.nets[i].symbol; s < f.n && f.p.Unknowns[s].Own {
+			if l := f.p.Unknowns[s].Line; len(f.p.Lines[l].Acts) == 2 {
+				g.cut = append(g.cut, l)
+			}
+		}
+	}
 }
 
 // neighbours tells which bodies share a symbol.

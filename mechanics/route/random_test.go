@@ -283,8 +283,10 @@ func TestSameTwice(t *testing.T) {
 	}
 }
 
-func BenchmarkTruss60(b *testing.B) {
-	text := truss(rand.New(rand.NewPCG(4, 7)), 32)
+func BenchmarkTruss60(b *testing.B)  { benchmark(b, truss(rand.New(rand.NewPCG(4, 7)), 32)) }
+func BenchmarkTruss150(b *testing.B) { benchmark(b, truss(rand.New(rand.NewPCG(4, 7)), 77)) }
+
+func benchmark(b *testing.B, text string) {
 	sh, err := sheet.Parse([]byte(text))
 	if err != nil {
 		b.Fatal(err)

@@ -50,7 +50,7 @@ const (
 type Step struct {
 	Kind      Kind
 	Member    int        // TwoForce, Components: index in Members
-	Equations []Equation // One: a single one; Together: as many as Finds
+	Equations []Equation // One: a single one; Together: as many as Finds, more where what has no value stands in them
 	Finds     []Found
 	Needs     []int // symbols found before that the equations hold
 	Screw     bool  // Together: on a single body what holds one unknown alone is a screw of some pitch
@@ -80,6 +80,9 @@ type Equation struct {
 	Named  Named
 	Terms  []Term
 	Drops  []Drop
+
+	g *group // what it was written from, until the order of the steps is settled
+	c candidate
 }
 
 // Named says how a person would call a direction, a point or an axis.

@@ -10,10 +10,10 @@ import (
 const (
 	// manyEdges is up to how many members sections are looked for: their number
 	// grows with the square.
-	manyEdges = 160
+	manyEdges = 100
 	// fewJoints is up to how many members, itself included, a joint by joint route
 	// is as short as a section.
-	fewJoints = 2
+	fewJoints = 1
 )
 
 type edge struct {
@@ -234,6 +234,7 @@ func (f *finder) offer(b *found, before []int) {
 		f.known[symbol] = was[symbol] && before[symbol] == 0
 	}
 	e := f.equation(b.g, &b.c, b.n)
+	f.drops(&e)
 	copy(f.known, was)
 	f.route.Sections = append(f.route.Sections,
 		Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{b.n.symbol, e.solve()}}, Needs: e.needs()})

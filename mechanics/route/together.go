@@ -15,6 +15,8 @@ const (
 	bitsLeft = 64
 	// manyTogether is up to how many unknowns of one equation are looked at.
 	manyTogether = 6
+	// manySets is how many sets of symbols are tried before a set is grown.
+	manySets = 400
 	// starts is from how many equations a set is grown.
 	starts = 48
 	// apartTol is the part of an equation, of length one, that others must leave of
@@ -53,14 +55,16 @@ func (f *finder) together() bool {
 	}
 	all := f.writings(place, symbols)
 	var best *set
+	tried := map[uint64]bool{}
 	for i := range all {
-		if i >= starts && best != nil && len(best.rows) == 2 {
-			break
-		}
 		w := &all[i]
-		if best != nil && bits.OnesCount64(w.of) > len(best.rows) {
+		if best != nil && bits.OnesCount64(w.of) > len(best.rows) || len(tried) >= manySets {
 			break
 		}
+		if tried[w.of] {
+			continue
+		}
+		tried[w.of] = true
 		if s := within(all, w.of); s != nil && s.before(best) {
 			best = s
 		}

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -151,8 +152,43 @@ func (s *said) together(step *Step) {
 	if step.Screw {
 		s.words(": what leaves one of them alone on " + s.on(&step.Equations[0]) + " is a screw, and neither a direction nor an axis")
 	}
+	if len(step.Equations) > len(step.Finds) {
+		s.all(step)
+		return
+	}
 	s.words(", so " + count(len(step.Equations)) + " equations are solved together: ")
 	s.list(len(step.Equations), func(k int) { s.words(s.equation(&step.Equations[k], true)) })
+	s.words(".")
+}
+
+// all says that every equation of some bodies is taken, with what stands in
+// them and has no value.
+func (s *said) all(step *Step) {
+	var bodies, loose []int
+	for i := range step.Equations {
+		e := &step.Equations[i]
+		for _, b := range e.Bodies {
+			if !slices.Contains(bodies, b) {
+				bodies = append(bodies, b)
+			}
+		}
+		for _, t := range e.Terms {
+			found := slices.ContainsFunc(step.Finds, func(x Found) bool { return x.Symbol == t.Symbol })
+			if !t.Known && !found && !slices.Contains(loose, t.Symbol) {
+				loose = append(loose, t.Symbol)
+			}
+		}
+	}
+	s.words(", so the equations of " + s.bodies(bodies) + " are solved together")
+	if len(loose) > 0 {
+		s.words("; ")
+		s.symbols(loose)
+		if len(loose) == 1 {
+			s.words(" stands in them too and has no single value")
+		} else {
+			s.words(" stand in them too and have no single value")
+		}
+	}
 	s.words(".")
 }
 
@@ -234,7 +270,7 @@ func (s *said) center(e *Equation) string {
 		if at != "" {
 			return at
 		}
-		return "the point " + s.place(e.At) + ", where the lines of " + s.r.Name(s.p, n.Across[0]) + " and " + s.r.Name(s.p, n.Across[1]) + " meet"
+		return "the point " + s.place(e.At) + ", where the lines of " + s.r.Name(s.p, n.Across[0]) + " and " + s.r.Name(s.p, n.Across[1]) + " meet,"
 	}
 	switch {
 	case n.Axis != 0:

@@ -1,0 +1,161 @@
+package working_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/route"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+func routeOf(t *testing.T, text string) (*statics.Solution, []working.Step) {
+	t.Helper()
+	sh, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, errs := problem.Read(sh)
+	if len(errs) > 0 {
+		t.Fatal(errs[0])
+	}
+	s := statics.Solve(p)
+	return s, working.RouteSteps(s, route.Find(s))
+}
+
+// numbers calls each with every number of a formula.
+func numbers(m *working.Math, each func(x float64)) {
+	if m == nil {
+		return
+	}
+	if m.Op == working.Number {
+		each(m.Num)
+	}
+	for i := range m.Of {
+		numbers(&m.Of[i], each)
+	}
+}
+
+// Every step of every fixture has a title, a sentence and finite numbers, and
+// its last block gives the solution's values.
+func TestRouteStepsOfFixtures(t *testing.T) {
+	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, steps := routeOf(t, fx.Text)
+		if len(steps) == 0 {
+			t.Errorf("%s: no step, not even why", fx.Name)
+		}
+		for i := range steps {
+			step := &steps[i]
+			if step.Title == "" || len(step.Body) == 0 || len(step.Body[0].Text) == 0 {
+				t.Errorf("%s: step %d says nothing", fx.Name, i)
+			}
+			for _, b := range step.Body {
+				for k := range b.Aligned {
+					numbers(&b.Aligned[k], func(x float64) {
+						if math.IsNaN(x) || math.IsInf(x, 0) {
+							t.Errorf("%s: step %d shows %v", fx.Name, i, x)
+						}
+					})
+				}
+			}
+			values := step.Body[len(step.Body)-1].Aligned
+			for k := range values {
+				name := values[k].Of[0].Name
+				for j := range s.X {
+					if s.X[j].Name != name {
+						continue
+					}
+					last := &values[k].Of[len(values[k].Of)-1]
+					want := math.Abs(s.X[j].Value) / s.Problem.Units.For(s.Problem.Unknowns[j].Dim).Factor
+					numbers(last, func(x float64) {
+						if math.Abs(x-want) > 1e-9*max(want, 1e-3) {
+							t.Errorf("%s: %s is %v in step %d and %v in the solution", fx.Name, name, x, i, want)
+						}
+					})
+				}
+			}
+		}
+	}
+}
+
+func TestRouteStepsInText(t *testing.T) {
+	for name, want := range map[string]string{
+		"beam-on-supports": `
+working
+
+ 1  B from moments about A
+    Moments about A on beam hold B alone: Ax and Ay pass through A.
+      ΣM_A = 6 B - 1.2 P - 3 W_beam = 0
+      ΣM_A = 6 B - 1.2 · 500 - 3 · 600 = 0
+      B = 400 N
+
+ 2  Ax from forces along x
+    Forces along x on beam hold Ax alone: Ay acts across it.
+      ΣF_x = Ax + 0.6 P = 0
+      ΣF_x = Ax + 0.6 · 500 = 0
+      Ax = -300 N
+
+ 3  Ay from forces along y
+    Forces along y on beam hold Ay alone. B is known by now.
+      ΣF_y = Ay + B - 0.8 P - W_beam = 0
+      ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
+      Ay = 600 N
+`,
+		"frame-of-two-members": `
+working
+
+ 1  Two-force member right
+    Forces act on right at B and C only, so it is a two-force member: they lie
+    along BC. S_right is its force, tension positive, in place of Bx, By, Cx
+    and Cy.
+
+ 2  S_right from moments about A
+    Moments about A on the whole structure hold S_right alone: Ax and Ay pass
+    through A.
+      ΣM_A = -4.8 S_right - 2 load = 0
+      ΣM_A = -4.8 S_right - 2 · 1200 = 0
+      S_right = -500 N
+
+ 3  Bx, By, Cx and Cy from the force in right
+    The force in right has the components Bx, By, Cx and Cy along BC.
+      Bx = 0.8 S_right = -400 N
+      By = -0.6 S_right = 300 N
+      Cx = 0.8 S_right = -400 N
+      Cy = -0.6 S_right = 300 N
+
+ 4  Ay from moments about B
+    Moments about B on the whole structure hold Ay alone: Ax passes through B.
+      ΣM_B = -8 Ay + 6 load = 0
+      ΣM_B = -8 Ay + 6 · 1200 = 0
+      Ay = 900 N
+
+ 5  Ax from forces along x
+    Forces along x on the whole structure hold Ax alone. S_right is known by
+    now.
+      ΣF_x = Ax + 0.8 S_right = 0
+      ΣF_x = Ax - 0.8 · 500 = 0
+      Ax = 400 N
+`,
+		"camera-on-four-wires": `
+working
+
+ 1  No route by hand
+    There is no route by hand: no unknown has a single value.
+`,
+	} {
+		fx, ok := fixtures.Get(name)
+		if !ok {
+			t.Fatalf("no sheet %s", name)
+		}
+		s, steps := routeOf(t, fx.Text)
+		got := report.TextWorking(&working.Working{Solution: s, Steps: steps})
+		if strings.TrimSpace(got) != strings.TrimSpace(want) {
+			t.Errorf("%s:\n%s\nwant\n%s", name, got, want)
+		}
+	}
+}
