@@ -3,8 +3,11 @@ package working
 import (
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/units"
 )
 
 // verdict explains why there is no single solution, or none that holds.
@@ -106,7 +109,8 @@ func (b *builder) answers() {
 			body = append(body, say(sentence(err.Error())))
 			continue
 		}
-		m := []Math{equal(b.asked(q), b.result(v, b.p.Units.For(q.Dim)))}
+		of := append([]Math{b.asked(q)}, b.formed(q)...)
+		m := []Math{equal(append(of, b.result(v, b.p.Units.For(q.Dim)))...)}
 		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 			if word := b.senseWord(q.Unknown); word != "" {
 				m = append(m, words(" ("+word+")"))
@@ -124,6 +128,24 @@ func dependsOnSolution(q problem.Query) bool {
 		return false
 	}
 	return true
+}
+
+// formed is how a result follows from the unknowns, where that is not seen at
+// once: the size of a reaction, the stretch of a spring.
+func (b *builder) formed(q problem.Query) []Math {
+	f := b.p.Units.Force
+	switch {
+	case q.Kind == problem.AskJoint && q.Part == problem.Size && len(b.p.Joints[q.Joint].Forces) > 1:
+		v := r3.Scale(1/f.Factor, b.at(r3.Vec{}, b.p.Joints[q.Joint].Forces))
+		if cleaned(v) == (r3.Vec{}) {
+			return nil
+		}
+		return []Math{b.norm(v, func(x float64) Math { return short(x, b.p.Figures+1) })}
+	case q.Kind == problem.AskStretch && b.p.Lines[q.Line].Spring.Free:
+		k := b.p.Units.For(units.LineLoad)
+		return []Math{fraction(grouped(b.affine(b.p.Lines[q.Line].Magnitude, f)), short(k.In(b.p.Lines[q.Line].Spring.Stiffness), b.p.Figures+1))}
+	}
+	return nil
 }
 
 // asked is the symbol of a result: T1, T1x, |F_T1|; where none is usual, the name as typed.

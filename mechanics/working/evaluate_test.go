@@ -224,7 +224,6 @@ func plus(a, b value, sign float64) value {
 // holds evaluates every side of an equation that can be, and tells how many
 // sides were held against the first.
 func (env symbols) holds(t *testing.T, where string, m Math, slack float64) int {
-	t.Helper()
 	n := 0
 	if m.Op == Relate && m.Text == "=" {
 		var first value
@@ -326,7 +325,6 @@ func printedNumber(text string) (x, half float64, err error) {
 // shown holds every number of a formula against its print: never negative, and
 // within half a unit of the last place.
 func shown(t *testing.T, where string, m Math) int {
-	t.Helper()
 	n := 0
 	if m.Op == Number {
 		n++
