@@ -51,7 +51,7 @@ func (b *builder) zeroed(i int, total Math) Math {
 		return equal(b.rowName(i), exactly(0))
 	}
 	if total.Op == Number || total.Op == Neg && total.Of[0].Op == Number {
-		return equal(b.rowName(i), row(total, words(" ≠ 0")))
+		return equal(b.rowName(i), Math{Op: Relate, Text: "≠", Of: []Math{total, exactly(0)}})
 	}
 	return equal(b.rowName(i), total, exactly(0))
 }
