@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/route"
 	"trivet/mechanics/statics"
 )
 
@@ -14,10 +15,14 @@ const Rounding = "Figures shown are rounded, figures carried are not."
 // beyond it they stand in tables, so that a truss stays readable.
 const many = 6
 
+// mostByHand is up to how many unknowns the hand route is looked for: nobody
+// solves more by hand, and the search grows faster than the problem.
+const mostByHand = 150
+
 // Build lays a solved problem out as a worked solution. It takes every number
 // from the problem and the solution and computes nothing of its own but sums
 // and products of them. A problem without a single solution gets its verdict
-// explained in place of values. A hand route is put in with Insert.
+// explained in place of values. The hand route stands before the solution.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
 	b := &builder{s: s, p: s.Problem, axes: 3}
@@ -49,6 +54,9 @@ func Build(s *statics.Solution) *Working {
 	b.checks()
 	b.answers()
 	w.Steps = b.steps
+	if n := len(s.X); n > 0 && n <= mostByHand {
+		w.Insert(RouteSteps(s, route.Find(s)))
+	}
 	return w
 }
 

@@ -128,7 +128,7 @@ func (w *routeWriter) written(e *route.Equation, numbers bool) Math {
 		}
 		m, u := w.term(t)
 		coef := t.Coef * u.Factor / row.Factor
-		if t.Known && numbers {
+		if t.Known && (numbers || w.nameless(t)) {
 			if t.Value < 0 {
 				coef = -coef // one sign before the term
 			}
@@ -137,6 +137,12 @@ func (w *routeWriter) written(e *route.Equation, numbers bool) Math {
 		of = append(of, times(w.coefficient(coef), m))
 	}
 	return equal(w.heading(e), sum(of...), exactly(0))
+}
+
+// nameless tells that a known force has no symbol of its own: the known part of
+// a line whose other components are unknown.
+func (w *routeWriter) nameless(t *route.Term) bool {
+	return t.Symbol < 0 && t.Load.Kind == route.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
 // heading is ΣFx, ΣM about a point, or ΣF and ΣM where the sentence says along what.
