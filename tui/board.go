@@ -6,6 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/route"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
@@ -63,7 +64,9 @@ func (m *Model) lay() tea.Cmd {
 				msg = worked{of: s, fault: fmt.Sprint(r)}
 			}
 		}()
-		return worked{of: s, working: working.Build(s)}
+		w := working.Build(s)
+		w.Insert(working.RouteSteps(s, route.Find(s)))
+		return worked{of: s, working: w}
 	}
 }
 

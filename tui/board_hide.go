@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
@@ -34,11 +35,26 @@ func (h hiding) blocks(step working.Step) (body []working.Block, hidden bool) {
 		}
 	}
 	all := step.Kind == working.Answers
-	for _, b := range step.Body {
+	found := step.Kind == working.Route || step.Kind == working.Solve
+	for i, b := range step.Body {
+		if found && (says(b, withNumbers) || i > 0 && says(step.Body[i-1], withNumbers)) {
+			hidden = true
+			continue // the numbers hold what was found before
+		}
+		if step.Kind == working.Route && len(b.Aligned) > 1 {
+			b.Aligned, hidden = b.Aligned[:1], true // behind the symbols the numbers
+		}
 		b, did := h.block(b, all)
 		body, hidden = append(body, b), hidden || did
 	}
 	return body, hidden
+}
+
+// withNumbers begins the sentence before an equation in numbers.
+const withNumbers = "With numbers"
+
+func says(b working.Block, begin string) bool {
+	return len(b.Text) > 0 && strings.HasPrefix(b.Text[0].Words, begin)
 }
 
 func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) {

@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -22,6 +23,7 @@ type live struct {
 	latest   *problem.Problem // the newest reading, whole or not
 	problem  *problem.Problem // of the solution shown
 	solution *statics.Solution
+	blocks   []linear.Block  // in which the system can be solved
 	errs     []problem.Error // of the newest reading
 	stale    bool            // the solution shown is of an earlier sheet
 }
@@ -33,6 +35,7 @@ type solved struct {
 	problem  *problem.Problem
 	errs     []problem.Error
 	solution *statics.Solution
+	blocks   []linear.Block
 	fault    string
 }
 
@@ -58,7 +61,11 @@ func (l *live) run() tea.Cmd {
 			}
 		}()
 		p, errs := reader.Read(s)
-		return solved{seq: seq, problem: p, errs: errs, solution: statics.Solve(p)}
+		out := solved{seq: seq, problem: p, errs: errs, solution: statics.Solve(p)}
+		if len(p.Unknowns) <= mostRows {
+			out.blocks = out.solution.Blocks() // of more nobody reads the order
+		}
+		return out
 	}
 }
 
@@ -94,7 +101,7 @@ func (l *live) accept(msg solved) {
 	}
 	switch {
 	case good:
-		l.problem, l.solution, l.stale = msg.problem, msg.solution, false
+		l.problem, l.solution, l.blocks, l.stale = msg.problem, msg.solution, msg.blocks, false
 	case l.solution != nil:
 		l.stale = true
 	default:

@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -54,6 +55,30 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	}
 	if n := len(s.System.Cols) - cols; n > 0 {
 		d.text(theme.Dim, fmt.Sprintf("... and %d more columns", n))
+	}
+}
+
+// order writes the blocks into which the system falls: which equations give which
+// unknowns, one after the other. A system of one block has no order.
+func (l live) order(d *doc, w int) {
+	s, p := l.solution, l.problem
+	if len(l.blocks) < 2 {
+		return
+	}
+	d.heading("Order in which it can be solved")
+	for i, b := range l.blocks {
+		var names, rows []string
+		for _, j := range b.Cols {
+			names = append(names, s.System.Cols[j].Name)
+		}
+		for _, k := range b.Rows {
+			rows = append(rows, rowName(s.System.Rows[k], p.Planar))
+		}
+		how := " from "
+		if len(names) > 1 {
+			how = " together from "
+		}
+		d.wrapped(theme.Plain, fmt.Sprintf("%2d  ", i+1), strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
 	}
 }
 

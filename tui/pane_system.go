@@ -42,6 +42,7 @@ func (l live) document(g theme.Glyphs, w int) doc {
 	l.matrix(&d, g)
 	l.values(&d)
 	l.legs(&d)
+	l.order(&d, w)
 	if len(s.Checks) > 0 {
 		d.heading("Checks")
 		l.checks(&d, w)

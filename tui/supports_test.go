@@ -137,6 +137,15 @@ func TestJointsLimitsStandWithTheirUnknowns(t *testing.T) {
 	r.sees("delete it there (alt+4)")
 }
 
+func TestTheSystemSaysItsOrder(t *testing.T) {
+	r := newRig(t, beam, 200, 60)
+	r.sees("Order in which it can be solved", "B from beam ΣM about A")
+	// Of cables that must be solved together there is no order.
+	if r = newRig(t, hanging, 200, 60); strings.Contains(r.screen(), "Order in which") {
+		t.Error("one block has an order")
+	}
+}
+
 func TestDeleteASupport(t *testing.T) {
 	r := newRig(t, beam, 120, 36)
 	r.keys("alt+4", "down", "down", "ctrl+d")
