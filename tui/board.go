@@ -6,7 +6,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/route"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
@@ -64,9 +63,7 @@ func (m *Model) lay() tea.Cmd {
 				msg = worked{of: s, fault: fmt.Sprint(r)}
 			}
 		}()
-		w := working.Build(s)
-		w.Insert(working.RouteSteps(s, route.Find(s)))
-		return worked{of: s, working: w}
+		return worked{of: s, working: working.Build(s)}
 	}
 }
 
