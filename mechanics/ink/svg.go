@@ -1,0 +1,133 @@
+package ink
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// colours of the tones on white paper; a page's style sheet may set others by
+// the classes of the same names.
+var colours = map[Tone]string{
+	Dark: "#1a1a1a", Load: "#9c1c12", Found: "#0b4f9e", Faint: "#6b6b6b", Fill: "#e9e5dc", Paper: "#ffffff",
+	Good: "#1d6b2a", Bad: "#9c1c12",
+}
+
+var classes = map[Tone]string{
+	Dark: "dark", Load: "load", Found: "found", Faint: "faint", Fill: "fill", Paper: "paper", Good: "good", Bad: "bad",
+}
+
+// Tones gives the class and the colour of each tone, in a fixed order.
+func Tones() (all [][2]string) {
+	for t := Dark; t <= Bad; t++ {
+		all = append(all, [2]string{classes[t], colours[t]})
+	}
+	return all
+}
+
+const serif = `'Liberation Serif','Times New Roman',Times,serif`
+
+// SVG writes a drawing as a file of its own, on white paper.
+func SVG(d Drawing) []byte {
+	var b strings.Builder
+	b.WriteString(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
+	d.svg(&b, ` xmlns="http://www.w3.org/2000/svg"`, fmt.Sprintf(`<rect width="%s" height="%s" fill="%s"/>`+"\n", num(d.Width), num(d.Height), colours[Paper]))
+	return []byte(b.String())
+}
+
+// InlineSVG writes a drawing as an element of an HTML page.
+func InlineSVG(d Drawing) string {
+	var b strings.Builder
+	d.svg(&b, "", "")
+	return b.String()
+}
+
+func (d Drawing) svg(b *strings.Builder, space, under string) {
+	fmt.Fprintf(b, `<svg%s width="%spt" height="%spt" viewBox="0 0 %s %s" role="img" font-family="%s" stroke-linecap="round" stroke-linejoin="round">`+"\n",
+		space, num(d.Width), num(d.Height), num(d.Width), num(d.Height), serif)
+	if d.Title != "" {
+		fmt.Fprintf(b, "<title>%s</title>\n", XML(d.Title))
+	}
+	b.WriteString(under)
+	for _, s := range d.Shapes {
+		s.svg(b)
+	}
+	for _, t := range d.Texts {
+		t.svg(b)
+	}
+	b.WriteString("</svg>\n")
+}
+
+func (s Shape) svg(b *strings.Builder) {
+	if len(s.Pts) == 0 {
+		return
+	}
+	var path strings.Builder
+	for i, q := range s.Pts {
+		path.WriteString(map[bool]string{true: "M", false: "L"}[i == 0] + num(q.X) + " " + num(q.Y))
+	}
+	if s.Closed {
+		path.WriteString("Z")
+	}
+	fill, class := "none", ""
+	if s.Fill != None {
+		fill, class = colours[s.Fill], "f-"+classes[s.Fill]
+	}
+	fmt.Fprintf(b, `<path d="%s" fill="%s"`, path.String(), fill)
+	if s.Line != None && s.Width > 0 {
+		class = strings.TrimSpace(class + " s-" + classes[s.Line])
+		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s"`, colours[s.Line], num(s.Width))
+	}
+	if s.Dashed {
+		b.WriteString(` stroke-dasharray="4 3"`)
+	}
+	fmt.Fprintf(b, ` class="%s"/>`+"\n", class)
+}
+
+func (t Text) svg(b *strings.Builder) {
+	fmt.Fprintf(b, `<text class="f-%s" fill="%s" xml:space="preserve">`, classes[t.Tone], colours[t.Tone])
+	x := t.At.X
+	for _, r := range t.Runs {
+		size, down := r.place(t.Size)
+		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s"`, num(x), num(t.At.Y+down), num(size))
+		if r.Style == Italic || r.Style == BoldItalic {
+			b.WriteString(` font-style="italic"`)
+		}
+		if r.Style == Bold || r.Style == BoldItalic {
+			b.WriteString(` font-weight="bold"`)
+		}
+		b.WriteString(">" + XML(r.Text) + "</tspan>")
+		x += Advance(r.Text, r.Style, size)
+	}
+	b.WriteString("</text>\n")
+}
+
+// places is the number of decimals of a point that a file keeps: a hundredth
+// is finer than any printer, and the same on every machine.
+const places = 2
+
+// num prints a coordinate; what is no number is 0, so that no file breaks.
+func num(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "0"
+	}
+	s := strconv.FormatFloat(x, 'f', places, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// XML escapes text for an element or an attribute of XML or HTML. Control
+// characters, which XML forbids, become spaces.
+func XML(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if r < 0x20 && r != '\n' && r != '\t' || r == 0xfffe || r == 0xffff || r == 0x7f {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(s, "�"))
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;").Replace(s)
+}

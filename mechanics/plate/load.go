@@ -1,0 +1,208 @@
+package plate
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// arrowLow and arrowMore are the length of the arrow of no force, and what the
+// largest has beyond it, in points.
+const (
+	arrowLow  = 24
+	arrowMore = 20
+)
+
+// applied draws a force of the problem as given: its arrow, its name and, where
+// it was given, its value.
+func (s *sketch) applied(i int) {
+	l := &s.p.Lines[i]
+	if !l.OK || l.Kind.Info().Path || l.Kind == problem.Contact {
+		return
+	}
+	for k, a := range l.Acts {
+		u, known := s.known(a)
+		if u == (r3.Vec{}) {
+			continue
+		}
+		tone, label := ink.Found, symbol(l.Name)
+		if known {
+			tone = ink.Load
+			label = with(label, " = "+s.p.Units.Force.Format(r3.Norm(a.Const), s.p.Figures))
+		}
+		s.label(s.arrow(tone, a.At, unit(u), arrowLow+arrowMore/2, s.touch(l, a, u)), label, tone, k == 0)
+	}
+}
+
+func (s *sketch) label(at spot, runs []ink.Run, tone ink.Tone, wanted bool) {
+	if wanted {
+		s.wants = append(s.wants, near(at.at, at.way, runs, tone, forceFirst))
+	}
+}
+
+// known gives the direction of an act's force and whether it was given.
+func (s *sketch) known(a problem.Act) (u r3.Vec, known bool) {
+	u = a.Const
+	for _, t := range a.Terms {
+		u = r3.Add(u, t.D)
+	}
+	if n := r3.Norm(u); n == 0 || math.IsInf(n, 0) || math.IsNaN(n) {
+		return r3.Vec{}, false
+	}
+	return u, len(a.Terms) == 0
+}
+
+// touch says where the arrow of a line's force touches its point: weights hang,
+// contacts push; a force on a body presses on it, one on a particle pulls.
+func (s *sketch) touch(l *problem.Line, a problem.Act, u r3.Vec) hold {
+	switch {
+	case l.Kind == problem.Contact:
+		return tip
+	case l.Kind == problem.Weight || s.p.Bodies[a.Body].Particle:
+		return tail
+	case r3.Dot(u, s.p.Up) < 0:
+		return tip
+	}
+	return either
+}
+
+func (s *sketch) appliedCouple(i int) {
+	c := &s.p.Couples[i]
+	if !c.OK || len(c.Acts) == 0 {
+		return
+	}
+	label, tone := symbol(c.Name), ink.Found
+	u := c.U
+	if len(c.Magnitude.Terms) == 0 {
+		tone = ink.Load
+		m := c.Acts[0].Couple
+		if r3.Norm(m) == 0 {
+			return
+		}
+		u = unit(m)
+		label = with(label, " = "+s.p.Units.For(units.Moment).Format(r3.Norm(m), s.p.Figures))
+	}
+	if u == (r3.Vec{}) {
+		return
+	}
+	s.label(s.turn(tone, s.coupleAt(c), u), label, tone, true)
+}
+
+// coupleAt is where a couple is drawn; it acts on the whole body, so anywhere
+// will do: in the middle of its longest leg, where least else is.
+func (s *sketch) coupleAt(c *problem.Couple) r3.Vec {
+	a := c.Acts[0]
+	if a.Point >= 0 && s.placed(a.Point) {
+		return s.p.Points[a.Point].At
+	}
+	b := &s.p.Bodies[c.Body]
+	var sum r3.Vec
+	n := 0.0
+	for _, k := range b.Points {
+		if s.placed(k) {
+			sum = r3.Add(sum, s.p.Points[k].At)
+			n++
+		}
+	}
+	if n == 0 {
+		return a.At
+	}
+	return r3.Scale(1/n, sum)
+}
+
+func (s *sketch) bodyWeight(i int) {
+	b := &s.p.Bodies[i]
+	if b.Weight == 0 {
+		return
+	}
+	label := []ink.Run{{Text: "W", Style: ink.Italic}, {Text: b.Name, Style: ink.Italic, Level: -1}}
+	label = with(label, " = "+s.p.Units.Force.Format(b.Weight, s.p.Figures))
+	s.d.Area(ink.Load, ink.None, 0, circle(s.at(b.Centre), 1.6)...)
+	s.label(s.arrow(ink.Load, b.Centre, r3.Scale(-1, s.p.Up), arrowLow+arrowMore/2, tail), label, ink.Load, true)
+}
+
+// spreadHeight is how high the largest intensity of a distributed load stands.
+const spreadHeight = 26
+
+// spreadLoads draws the distributed loads on a body, or on all (-1): rows of
+// arrows with a line over their tails.
+func (s *sketch) spreadLoads(body int) {
+	for i := range s.p.Loads {
+		l := &s.p.Loads[i]
+		if !l.OK || body >= 0 && l.Body != body || !s.placed(l.From) || !s.placed(l.To) {
+			continue
+		}
+		s.spread(l)
+	}
+}
+
+func (s *sketch) spread(l *problem.Distributed) {
+	most := 0.0
+	for _, q := range l.Intensity {
+		most = math.Max(most, math.Abs(q))
+	}
+	v := s.dir(l.Direction)
+	if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) || v.Len() < endOn {
+		return
+	}
+	a, b := s.point(l.From), s.point(l.To)
+	last := len(l.Intensity) - 1
+	n := min(max(2, int(b.Sub(a).Len()/13)), 40)
+	gap := v.Unit().Scale(-(barWidth/2 + 0.8))
+	var over []ink.Vec
+	for k := range n + 1 {
+		t := float64(k) / float64(n)
+		x := t * float64(last)
+		j := min(int(x), last-1)
+		q := l.Intensity[j] + (x-float64(j))*(l.Intensity[j+1]-l.Intensity[j])
+		toe := a.Add(b.Sub(a).Scale(t)).Add(gap)
+		top := toe.Sub(v.Unit().Scale(spreadHeight * q / most))
+		over = append(over, top)
+		if math.Abs(q)/most*spreadHeight > 3 {
+			s.smallArrow(top, toe)
+		}
+	}
+	s.line(ink.Load, 0.9, over...)
+	f := s.p.Units.For(units.LineLoad)
+	write := func(at ink.Vec, runs []ink.Run) {
+		s.label(spot{at, v.Scale(-1)}, runs, ink.Load, true)
+	}
+	first, end := l.Intensity[0], l.Intensity[last]
+	if math.Abs(first-end) <= 1e-9*most {
+		write(over[len(over)/2], with(symbol(l.Name), " = "+f.Format(first, s.p.Figures)))
+		return
+	}
+	high, at := end, over[len(over)-1]
+	if math.Abs(first) > math.Abs(end) {
+		high, at = first, over[0]
+	}
+	write(at, with(symbol(l.Name), " = "+f.Format(high, s.p.Figures)))
+	if low := first + end - high; low != 0 {
+		other := over[0]
+		if at == other {
+			other = over[len(over)-1]
+		}
+		write(other, plain(f.Format(low, s.p.Figures)))
+	}
+}
+
+func (s *sketch) smallArrow(from, to ink.Vec) {
+	d := to.Sub(from)
+	u := d.Unit()
+	h := math.Min(4.2, d.Len())
+	n := u.Across().Scale(1.5)
+	s.line(ink.Load, 0.7, from, to.Sub(u.Scale(h*0.8)))
+	s.block(true, from, to)
+	s.area(ink.Load, ink.None, 0, to, to.Sub(u.Scale(h)).Add(n), to.Sub(u.Scale(h)).Sub(n))
+}
+
+func unit(v r3.Vec) r3.Vec {
+	if n := r3.Norm(v); n > 0 {
+		return r3.Scale(1/n, v)
+	}
+	return v
+}

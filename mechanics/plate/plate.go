@@ -1,0 +1,165 @@
+// Package plate draws a problem as a textbook's figure does, on paper: members,
+// supports, bodies, loads and dimensions, with labels that lie on nothing; and
+// each body cut free with every force that acts on it.
+package plate
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/figure"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// Sizes on paper, in points.
+const (
+	planeWidth, planeHeight = 330, 230 // of a planar problem's figure
+	viewSize                = 165      // of each of the views of a problem in space
+	freeSize                = 115      // of a body cut free, without its arrows
+	textSize                = 9.5
+	captionSize             = 9
+	margin                  = 6
+	between                 = 18 // views side by side
+)
+
+// Options say what stands in a figure beside what has to.
+type Options struct {
+	Dimensions bool
+}
+
+// System is the figure of the whole problem: the plane, or front, side and
+// space side by side.
+func System(p *problem.Problem, sol *statics.Solution, opt Options) ink.Drawing {
+	if p.Planar {
+		d := fit(planeWidth, planeHeight, p, func(k float64) *sketch {
+			s := newSketch(p, sol, figure.Front(p), k)
+			s.system(opt.Dimensions)
+			return s
+		})
+		d.Title = title(p)
+		return d
+	}
+	views := []struct {
+		name       string
+		view       figure.View
+		dimensions bool
+	}{
+		{"from the front", figure.Front(p), opt.Dimensions},
+		{"from the side", figure.Side(p), opt.Dimensions},
+		{"in space", Oblique(p), false},
+	}
+	var row []ink.Drawing
+	for _, v := range views {
+		d := fit(viewSize, viewSize*1.15, p, func(k float64) *sketch {
+			s := newSketch(p, sol, v.view, k)
+			s.system(v.dimensions)
+			return s
+		})
+		row = append(row, captioned(d, v.name))
+	}
+	d := Side(row, between)
+	d.Title = title(p)
+	return d
+}
+
+// FreeBody is one body cut free: every force on it with its name and, where it
+// is known or found, its value. An unknown force points the way that counts as
+// positive, so that a negative value says that it acts against its arrow.
+func FreeBody(p *problem.Problem, sol *statics.Solution, body int) ink.Drawing {
+	view := Oblique(p)
+	if p.Planar {
+		view = figure.Front(p)
+	}
+	s := newSketch(p, sol, view, 1)
+	if size := s.reach(body); size > 0 {
+		s.scale = freeSize / size
+	}
+	s.freeBody(body)
+	d := s.finish()
+	d.Trim(margin)
+	d.Title = "free-body diagram of " + p.Bodies[body].Name
+	return captioned(d, p.Bodies[body].Name)
+}
+
+// Side sets drawings side by side, on a common bottom.
+func Side(row []ink.Drawing, gap float64) ink.Drawing {
+	var d ink.Drawing
+	for _, one := range row {
+		d.Height = math.Max(d.Height, one.Height)
+	}
+	x := 0.0
+	for i, one := range row {
+		if i > 0 {
+			x += gap
+		}
+		d.Put(one, ink.Vec{X: x, Y: d.Height - one.Height}, 1)
+		x += one.Width
+	}
+	d.Width = x
+	return d
+}
+
+func title(p *problem.Problem) string {
+	if p.Title == "" {
+		return "figure"
+	}
+	return "figure: " + p.Title
+}
+
+func captioned(d ink.Drawing, words string) ink.Drawing {
+	run := ink.Run{Text: words, Style: ink.Italic}
+	w := ink.Width(captionSize, run)
+	if w > d.Width {
+		var wide ink.Drawing
+		wide.Put(d, ink.Vec{X: (w - d.Width) / 2}, 1)
+		wide.Width, wide.Height, wide.Title = w, d.Height, d.Title
+		d = wide
+	}
+	d.Height += 1.6 * captionSize
+	d.Write(ink.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, ink.Faint, run)
+	return d
+}
+
+// fit draws at the scale at which everything, symbols and labels too, comes
+// near the width and height wanted. Those do not shrink with the scale, so a
+// few rounds are needed.
+func fit(width, height float64, p *problem.Problem, draw func(scale float64) *sketch) ink.Drawing {
+	const rounds = 4
+	low, high := extent(p)
+	size := math.Max(r3.Norm(r3.Sub(high, low)), 0)
+	if size == 0 {
+		size = 1
+	}
+	k := math.Min(width, height) / size
+	var d ink.Drawing
+	for range rounds {
+		d = draw(k).finish()
+		b := d.Bounds()
+		w, h := b.High.X-b.Low.X, b.High.Y-b.Low.Y
+		by := math.Min(width/w, height/h)
+		if by > 0.97 && by < 1.05 {
+			break
+		}
+		k *= math.Max(0.4, math.Min(by, 2.5))
+	}
+	d.Trim(margin)
+	return d
+}
+
+func extent(p *problem.Problem) (low, high r3.Vec) {
+	first := true
+	for _, q := range p.Points {
+		if !q.OK {
+			continue
+		}
+		if first {
+			low, high, first = q.At, q.At, false
+		}
+		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
+		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
+	}
+	return low, high
+}

@@ -1,0 +1,49 @@
+package plate
+
+import (
+	"strings"
+	"unicode"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// symbol sets a name as the working does: digits at its end are a subscript.
+func symbol(name string) []ink.Run {
+	base := strings.TrimRightFunc(name, unicode.IsDigit)
+	if base == "" || base == name {
+		return italic(name)
+	}
+	return []ink.Run{{Text: base, Style: ink.Italic}, {Text: name[len(base):], Level: -1}}
+}
+
+// unknownName sets an unknown's name: of a joint A, the x in Ax and the A in MA
+// are subscripts.
+func unknownName(p *problem.Problem, j int) []ink.Run {
+	u := &p.Unknowns[j]
+	if u.Joint < 0 {
+		return symbol(u.Name)
+	}
+	joint := p.Joints[u.Joint].Name
+	if rest, ok := strings.CutPrefix(u.Name, joint); ok && rest != "" {
+		runs := symbol(joint)
+		if len(runs) == 2 {
+			runs[1].Text += rest
+			return runs
+		}
+		return append(runs, ink.Run{Text: rest, Style: ink.Italic, Level: -1})
+	}
+	if rest, ok := strings.CutPrefix(u.Name, "M"); ok && u.Dim == units.Moment && rest != "" {
+		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: rest, Style: ink.Italic, Level: -1}}
+	}
+	return symbol(u.Name)
+}
+
+// with puts words behind a symbol.
+func with(runs []ink.Run, words string) []ink.Run {
+	return append(append([]ink.Run{}, runs...), ink.Run{Text: words})
+}
+
+func italic(s string) []ink.Run { return []ink.Run{{Text: s, Style: ink.Italic}} }
+func plain(s string) []ink.Run  { return []ink.Run{{Text: s}} }
