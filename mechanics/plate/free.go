@@ -165,7 +165,7 @@ func (s *sketch) component(t problem.ActTerm, at r3.Vec, most float64, h hold) {
 		return
 	}
 	x, known := s.unknown(t.Unknown)
-	label := s.named(unknownName(s.p, t.Unknown), x, known, s.p.Units.Force)
+	label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.Force)
 	s.label(s.arrow(ink.Found, at, unit(t.D), s.long(x*n, most, known), h), label, ink.Found, true)
 }
 
@@ -191,7 +191,7 @@ func (s *sketch) cutJoint(j *problem.Joint, body int, most float64) {
 				continue
 			}
 			x, known := s.unknown(t.Unknown)
-			label := s.named(unknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
+			label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
 			s.label(s.turn(ink.Found, a.At, unit(t.D)), label, ink.Found, true)
 		}
 	}

@@ -51,7 +51,7 @@ func beside(a, b ink.Vec, runs []ink.Run, first int) want {
 const (
 	costCrossed = 6.0  // for each point of a line under it
 	costTouch   = 30.0 // for lying on a line at all
-	costSoft    = 9.0  // for lying on a thin line, at most what a good distance costs
+	costSoft    = 12.0 // for lying on a thin line, at most what a good distance costs
 	costTurned  = 6.0  // for each radian off the way it would rather lie
 	costSpot    = 1.5  // for each spot down its list
 	clear       = 1.6  // kept free round a label
@@ -72,11 +72,23 @@ func (s *sketch) placeLabels() {
 		w := s.wants[i]
 		t, box, from := s.place(w, taken)
 		taken = append(taken, box)
+		s.interrupt(box)
 		edge := ink.Vec{X: math.Max(box.Low.X, math.Min(from.X, box.High.X)), Y: math.Max(box.Low.Y, math.Min(from.Y, box.High.Y))}
 		if edge.Sub(from).Len() > leaderFrom {
 			s.line(ink.Faint, 0.4, from.Add(edge.Sub(from).Unit().Scale(2)), edge)
 		}
 		s.d.Texts = append(s.d.Texts, t)
+	}
+}
+
+// interrupt breaks the thin lines that a label lies on, as a drawing office does.
+func (s *sketch) interrupt(box ink.Box) {
+	for _, g := range s.segs {
+		if g.soft && box.Grow(clear).Crossed(g.a, g.b) > 0 {
+			l, h := box.Low, box.High
+			s.d.Area(ink.Paper, ink.None, 0, l, ink.Vec{X: h.X, Y: l.Y}, h, ink.Vec{X: l.X, Y: h.Y})
+			return
+		}
 	}
 }
 

@@ -18,9 +18,9 @@ func symbol(name string) []ink.Run {
 	return []ink.Run{{Text: base, Style: ink.Italic}, {Text: name[len(base):], Level: -1}}
 }
 
-// unknownName sets an unknown's name: of a joint A, the x in Ax and the A in MA
+// UnknownName sets an unknown's name: of a joint A, the x in Ax and the A in MA
 // are subscripts.
-func unknownName(p *problem.Problem, j int) []ink.Run {
+func UnknownName(p *problem.Problem, j int) []ink.Run {
 	u := &p.Unknowns[j]
 	if u.Joint < 0 {
 		return symbol(u.Name)
