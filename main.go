@@ -7,9 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
-	"path/filepath"
 	"runtime/debug"
 	"strings"
 
@@ -67,8 +65,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 type command struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
-	code           int   // the worst so far
-	lost           error // the first error of writing results: a full disk must not pass for results written
+	code           int          // the worst so far
+	sheet          *sheet.Sheet // the last one read
+	lost           error        // the first error of writing results: a full disk must not pass for results written
 }
 
 func (c *command) print(text string) {
@@ -99,7 +98,7 @@ func (c *command) root() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
-	root.AddCommand(c.solveCommand(), c.checkCommand(), c.newCommand())
+	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand())
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%w: try `%s --help`", err, cmd.CommandPath())
 	})
@@ -205,12 +204,49 @@ func (c *command) checkCommand() *cobra.Command {
 	}
 }
 
+func (c *command) pageCommand() *cobra.Command {
+	var out string
+	var force bool
+	var opt report.PageOptions
+	cmd := &cobra.Command{
+		Use:               "page SHEET -o FILE",
+		Short:             "write a sheet as a page: figure, working, results, checks",
+		Long:              report.PageHelp,
+		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf",
+		Args:              atLeastOneSheet,
+		ValidArgsFunction: sheetFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			format, err := report.PageFormat(out, len(args))
+			if err != nil {
+				return err
+			}
+			opt.File = display(args[0])
+			sol := c.read(args[0], func(string, []report.Fault) {})
+			if sol == nil {
+				return nil
+			}
+			opt.Sheet = c.sheet
+			if f, ok := report.WritePage(out, format, sol, opt, force); !ok {
+				c.refuse(out, f)
+			}
+			c.judge(sol)
+			return nil
+		},
+	}
+	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format")
+	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: inputs, results, limits, checks, what was assumed")
+	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who entered it")
+	cmd.Flags().StringVar(&opt.Date, "date", "", "`DATE` of the page; none is written by itself")
+	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is there")
+	return cmd
+}
+
 func (c *command) newCommand() *cobra.Command {
 	var from string
 	cmd := &cobra.Command{
 		Use:     "new SHEET",
 		Short:   "write a new sheet from one of those to start from",
-		Long:    "Writes a new sheet from one of those to start from:\n\n" + startList(),
+		Long:    "Writes a new sheet from one of those to start from:\n\n" + fixtures.List(),
 		Example: "  trivet new my.toml\n  trivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 || args[0] == standardIn {
@@ -233,7 +269,7 @@ func (c *command) newCommand() *cobra.Command {
 				return err
 			}
 			if _, err := sheet.Save(args[0], s, sheet.Stamp{}, false); err != nil {
-				c.refuse(args[0], fault(args[0], err))
+				c.refuse(args[0], report.FileFault(args[0], err))
 				return nil
 			}
 			c.print(args[0] + ": " + start.Title + "\n")
@@ -265,14 +301,6 @@ func names(sheets []fixtures.Sheet) (all []string) {
 	return all
 }
 
-func startList() string {
-	var b strings.Builder
-	for _, s := range fixtures.Starts() {
-		fmt.Fprintf(&b, "  %-22s %s\n", s.Name, s.Title)
-	}
-	return b.String()
-}
-
 // read loads and solves a sheet. Where it does not read it says so on standard
 // error and through unreadable, and returns nil.
 func (c *command) read(name string, unreadable func(title string, faults []report.Fault)) *statics.Solution {
@@ -286,8 +314,9 @@ func (c *command) read(name string, unreadable func(title string, faults []repor
 	var faults []report.Fault
 	title := ""
 	if err != nil {
-		faults = []report.Fault{fault(name, err)}
+		faults = []report.Fault{report.FileFault(name, err)}
 	} else {
+		c.sheet = s
 		p, errs := problem.Read(s)
 		if len(errs) == 0 {
 			return statics.Solve(p)
@@ -299,29 +328,6 @@ func (c *command) read(name string, unreadable func(title string, faults []repor
 	}
 	unreadable(title, faults)
 	return nil
-}
-
-// fault gives an error of the sheet room its place, where it has one, and what
-// would do on a command line.
-func fault(name string, err error) report.Fault {
-	var text *sheet.Error
-	var file *sheet.FileError
-	var changed *sheet.ChangedError
-	switch {
-	case errors.As(err, &text):
-		return report.Fault{Line: text.Line, Column: text.Column, Msg: text.Msg, Hint: text.Hint, Source: text.Source}
-	case errors.As(err, &changed):
-		return report.Fault{Msg: changed.Error(), Hint: "name another, or open it with `trivet " + name + "`"}
-	case errors.As(err, &file):
-		f := report.Fault{Msg: file.Msg, Hint: file.Hint}
-		if errors.Is(err, fs.ErrNotExist) && exists(name+".toml") {
-			f.Hint = "did you mean " + name + ".toml"
-		} else if errors.Is(err, fs.ErrNotExist) && exists(filepath.Dir(name)) {
-			f.Hint = "check the name, or try `" + toolName + " new " + name + "`"
-		}
-		return f
-	}
-	return report.Fault{Msg: err.Error()}
 }
 
 func display(name string) string {
@@ -348,6 +354,11 @@ func (c *command) solve(name, format string, steps bool, ask []string) {
 		}
 	}
 	c.print(report.Results(format, name, sol, steps))
+	c.judge(sol)
+}
+
+// judge sets the exit code of what was solved.
+func (c *command) judge(sol *statics.Solution) {
 	if !sol.Single() || !sol.Well() {
 		c.code = max(c.code, exitFailed)
 	}
@@ -365,7 +376,7 @@ func (c *command) workbench(ctx context.Context, args []string) (err error) {
 		opt.Note = "a sheet to start from, not saved yet; F1 lists the keys"
 	}
 	if err != nil {
-		c.refuse(opt.Path, fault(opt.Path, err))
+		c.refuse(opt.Path, report.FileFault(opt.Path, err))
 		return nil
 	}
 	in, okIn := c.stdin.(*os.File)

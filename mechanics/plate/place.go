@@ -67,11 +67,13 @@ func (s *sketch) placeLabels() {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return s.wants[a].first - s.wants[b].first })
-	var taken []ink.Box
+	f := field{s: s, lines: grid{}, labels: grid{}}
 	for _, i := range order {
 		w := s.wants[i]
-		t, box, from := s.place(w, taken)
-		taken = append(taken, box)
+		f.note()
+		t, box, from := f.place(w)
+		f.labels.put(len(f.taken), box.Grow(clear))
+		f.taken = append(f.taken, box)
 		s.interrupt(box)
 		edge := ink.Vec{X: math.Max(box.Low.X, math.Min(from.X, box.High.X)), Y: math.Max(box.Low.Y, math.Min(from.Y, box.High.Y))}
 		if edge.Sub(from).Len() > leaderFrom {
@@ -92,7 +94,37 @@ func (s *sketch) interrupt(box ink.Box) {
 	}
 }
 
-func (s *sketch) place(w want, taken []ink.Box) (best ink.Text, box ink.Box, from ink.Vec) {
+// field is the paper while labels are placed.
+type field struct {
+	s             *sketch
+	lines, labels grid
+	noted         int // how many of the sketch's segments are in lines
+	taken         []ink.Box
+	seen          []int // in which question a segment was last counted
+	asked         int
+}
+
+// note takes up the segments drawn since.
+func (f *field) note() {
+	for ; f.noted < len(f.s.segs); f.noted++ {
+		g := f.s.segs[f.noted]
+		f.lines.putLine(f.noted, g.a, g.b)
+		f.seen = append(f.seen, 0)
+	}
+}
+
+// free tells that no label meets a box.
+func (f *field) free(b ink.Box) bool {
+	b = b.Grow(clear)
+	ok := true
+	f.labels.near(b, func(i int) bool {
+		ok = !b.Meets(f.taken[i])
+		return ok
+	})
+	return ok
+}
+
+func (f *field) place(w want) (best ink.Text, box ink.Box, from ink.Vec) {
 	probe := ink.Text{Runs: w.runs, Size: w.size, Tone: w.tone}
 	shape := probe.Box()
 	half := shape.High.Sub(shape.Low).Scale(0.5)
@@ -114,8 +146,8 @@ func (s *sketch) place(w want, taken []ink.Box) (best ink.Text, box ink.Box, fro
 					continue
 				}
 				b := ink.Box{Low: centre.Sub(half), High: centre.Add(half)}
-				cost += s.under(b, cheapest-cost)
-				if cost >= cheapest || slices.ContainsFunc(taken, b.Grow(clear).Meets) {
+				cost += f.under(b, cheapest-cost)
+				if cost >= cheapest || !f.free(b) {
 					continue
 				}
 				cheapest = cost
@@ -128,21 +160,25 @@ func (s *sketch) place(w want, taken []ink.Box) (best ink.Text, box ink.Box, fro
 }
 
 // under is what the lines below a box cost, up to a bound.
-func (s *sketch) under(b ink.Box, bound float64) float64 {
+func (f *field) under(b ink.Box, bound float64) float64 {
 	b = b.Grow(clear)
 	cost := 0.0
-	for _, g := range s.segs {
+	f.asked++
+	f.lines.near(b, func(i int) bool {
+		g := f.s.segs[i]
+		if f.seen[i] == f.asked {
+			return true
+		}
+		f.seen[i] = f.asked
 		if c := b.Crossed(g.a, g.b); c > 0 {
 			if g.soft {
 				cost += costSoft
 			} else {
 				cost += costTouch + costCrossed*c
 			}
-			if cost > bound {
-				break
-			}
 		}
-	}
+		return cost <= bound
+	})
 	return cost
 }
 

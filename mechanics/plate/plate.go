@@ -128,6 +128,8 @@ func captioned(d ink.Drawing, words string) ink.Drawing {
 // few rounds are needed.
 func fit(width, height float64, p *problem.Problem, draw func(scale float64) *sketch) ink.Drawing {
 	const rounds = 4
+	by := room(p)
+	width, height = width*by, height*by
 	low, high := extent(p)
 	size := math.Max(r3.Norm(r3.Sub(high, low)), 0)
 	if size == 0 {
@@ -139,7 +141,7 @@ func fit(width, height float64, p *problem.Problem, draw func(scale float64) *sk
 		d = draw(k).finish()
 		b := d.Bounds()
 		w, h := b.High.X-b.Low.X, b.High.Y-b.Low.Y
-		by := math.Min(width/w, height/h)
+		by = math.Min(width/w, height/h)
 		if by > 0.97 && by < 1.05 {
 			break
 		}
@@ -147,6 +149,14 @@ func fit(width, height float64, p *problem.Problem, draw func(scale float64) *sk
 	}
 	d.Trim(margin)
 	return d
+}
+
+// room is how much larger than usual a figure is drawn so that many labels
+// have places near what they name; whoever prints it scales it down.
+func room(p *problem.Problem) float64 {
+	const usual = 40 // labels that a figure of the usual size takes
+	n := len(p.Points) + len(p.Lines) + len(p.Couples) + len(p.Loads) + len(p.Bodies)/4
+	return math.Max(1, math.Sqrt(float64(n)/usual))
 }
 
 func extent(p *problem.Problem) (low, high r3.Vec) {

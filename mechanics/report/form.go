@@ -9,7 +9,7 @@ import (
 )
 
 // Formats are the forms that results are written in.
-func Formats() []string { return []string{"text", "json", "markdown", "latex"} }
+func Formats() []string { return []string{"text", "json", "markdown", "latex", "html"} }
 
 // FormatWords lists the forms in a sentence.
 func FormatWords() string {
@@ -26,6 +26,8 @@ func CheckFormat(format string, steps bool, sheets int) error {
 		return fmt.Errorf("json holds no working: write --format text, markdown or latex with --working")
 	case format == "latex" && sheets > 1:
 		return fmt.Errorf("a LaTeX document holds one sheet, and here are %d: name one", sheets)
+	case format == "html" && sheets > 1:
+		return fmt.Errorf("an HTML page holds one sheet, and here are %d: name one", sheets)
 	}
 	return nil
 }
@@ -42,7 +44,8 @@ func Between(format, name string, i, sheets int) string {
 }
 
 // Results writes a solved sheet in a form. Text has the results, and the working
-// behind them where steps are asked for; Markdown and LaTeX always have both.
+// behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
+// the last two the figure too.
 func Results(format, sheet string, s *statics.Solution, steps bool) string {
 	switch format {
 	case "json":
@@ -50,7 +53,9 @@ func Results(format, sheet string, s *statics.Solution, steps bool) string {
 	case "markdown":
 		return Markdown(working.Build(s), Parts{})
 	case "latex":
-		return LaTeX(working.Build(s), Parts{})
+		return string(texPage(s, PageOptions{}))
+	case "html":
+		return string(htmlPage(pageOf(s, PageOptions{})))
 	}
 	text := Text(s)
 	if steps {

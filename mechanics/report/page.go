@@ -1,0 +1,360 @@
+package report
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/plate"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+// PageOptions say what a page holds beside the solution.
+type PageOptions struct {
+	Field bool         // one page for the file of a job, in place of the working
+	Sheet *sheet.Sheet // the inputs as typed, for a field page
+	File  string       // the sheet's name, for a field page
+	By    string       // who entered it, if given
+	Date  string       // and when, if given: as typed; a PDF's own date where it is one
+
+	Working *working.Working // as built, with its hand route; nil to have it built
+}
+
+func (o PageOptions) working(s *statics.Solution) *working.Working {
+	if o.Working != nil {
+		return o.Working
+	}
+	return working.Build(s)
+}
+
+// pageFormats are the formats of a page, named as their files end.
+var pageFormats = []string{"md", "tex", "html", "pdf", "svg", "png"}
+
+// PageHelp is the help of `trivet page`.
+const PageHelp = "Writes a sheet as a page: title, statement, figure, working, results, checks and cautions.\n" +
+	"The ending of the file says how: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
+	"The same sheet gives the same bytes. A file that is there is kept, unless --force is given."
+
+// PageFormat tells a page's format from its file's name; it refuses a page of
+// several sheets.
+func PageFormat(file string, sheets int) (string, error) {
+	if sheets > 1 {
+		return "", fmt.Errorf("a page holds one sheet, and here are %d: name one", sheets)
+	}
+	switch file {
+	case "":
+		return "", errors.New("the page has no file to go to: write for example -o page.pdf")
+	case "-":
+		return "", errors.New("a page goes to a file: write for example -o page.pdf, or try `trivet solve --format html`")
+	}
+	ext := strings.ToLower(strings.TrimPrefix(filepath.Ext(file), "."))
+	switch ext {
+	case "htm":
+		return "html", nil
+	case "markdown":
+		return "md", nil
+	case "":
+		return "", fmt.Errorf("%q does not say what to write: end it with .%s", file, strings.Join(pageFormats, ", ."))
+	}
+	if !slices.Contains(pageFormats, ext) {
+		return "", fmt.Errorf("a page is not written as .%s: end the name with .%s", ext, strings.Join(pageFormats, ", ."))
+	}
+	return ext, nil
+}
+
+// Page writes a solved sheet as a page: title, statement, figure, working,
+// results, checks and cautions. As SVG and PNG it is the figure with its free
+// bodies, or, of a field page, the page itself. The same sheet and options
+// give the same bytes.
+func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
+	switch format {
+	case "md":
+		return markdownPage(s, opt), nil
+	case "tex":
+		return texPage(s, opt), nil
+	case "html":
+		return htmlPage(pageOf(s, opt)), nil
+	case "pdf":
+		return ink.PDF(typeset(pageOf(s, opt)), ink.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
+	case "svg":
+		return ink.SVG(picture(s, opt)), nil
+	case "png":
+		const dpi = 200 // a line of a point is three dots wide
+		return ink.PNG(picture(s, opt), dpi)
+	}
+	return nil, fmt.Errorf("there is no format %q of a page: write one of %s", format, strings.Join(pageFormats, ", "))
+}
+
+// dateOf reads a date as people write it to a machine; none where it is not one.
+func dateOf(text string) time.Time {
+	for _, layout := range []string{time.DateOnly, time.RFC3339, time.DateTime} {
+		if t, err := time.Parse(layout, strings.TrimSpace(text)); err == nil && t.Year() > 0 && t.Year() < 10000 {
+			return t.UTC()
+		}
+	}
+	return time.Time{}
+}
+
+// page is what a page says, for every format alike.
+type page struct {
+	title string
+	under []string // below the title
+	parts []part
+	field bool
+}
+
+// The parts that a field page sets beside each other.
+const (
+	partFigure  = "Figure"
+	partInputs  = "Inputs as typed"
+	partResults = "Results"
+	partChecks  = "Checks"
+	partAssumed = "Assumed"
+)
+
+// part is a heading with what stands under it.
+type part struct {
+	title  string
+	minor  bool // a step of the working
+	blocks []block
+}
+
+// block is a block of a working, or a figure with a caption, or a caution.
+type block struct {
+	working.Block
+	figure  *ink.Drawing
+	caption string
+	quiet   bool // a note, set small
+}
+
+func words(text string) block {
+	return block{Block: working.Block{Text: []working.Inline{{Words: text}}}}
+}
+
+func held(ok bool, text string) block {
+	b := words(text)
+	b.OK = &ok
+	return b
+}
+
+func tableOf(head []string, rows ...[]string) block {
+	t := &working.Table{Head: head}
+	for _, r := range rows {
+		var cells []working.Inline
+		for _, c := range r {
+			cells = append(cells, working.Inline{Words: c})
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	return block{Block: working.Block{Table: t}}
+}
+
+// pageOf gathers what a page says.
+func pageOf(s *statics.Solution, opt PageOptions) page {
+	p := s.Problem
+	pg := page{title: strings.TrimSpace(p.Title), field: opt.Field}
+	if pg.title == "" {
+		pg.title = "Equilibrium of a free body"
+	}
+	by := ""
+	if opt.By != "" {
+		by = "by " + opt.By
+	}
+	if opt.Date != "" {
+		by = strings.TrimSpace(by + " on " + opt.Date)
+	}
+	if opt.Field {
+		pg.under = append(pg.under, "field page: "+filepath.Base(opt.File))
+		if by != "" {
+			by = "entered " + by
+		}
+	}
+	if by != "" {
+		pg.under = append(pg.under, by)
+	}
+	if opt.Field {
+		pg.fieldParts(s, opt)
+	} else {
+		pg.workedParts(s, opt)
+	}
+	pg.parts = append(pg.parts, part{title: "Caution", blocks: []block{words(sentence(Caution))}})
+	return pg
+}
+
+func sentence(text string) string {
+	if text == "" {
+		return text
+	}
+	return capital(strings.TrimSuffix(text, ".")) + "."
+}
+
+// workedParts is the page of a worked solution.
+func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
+	p := s.Problem
+	var task []block
+	for _, para := range strings.Split(strings.TrimSpace(p.Statement), "\n\n") {
+		if para = strings.Join(strings.Fields(para), " "); para != "" {
+			task = append(task, words(para))
+		}
+	}
+	if p.Source != "" {
+		source := words("Source of the printed answers: " + p.Source + ".")
+		source.quiet = true
+		task = append(task, source)
+	}
+	pg.add("Problem", task...)
+	if len(p.Points) > 0 {
+		fig := plate.System(p, s, plate.Options{Dimensions: true})
+		pg.add(partFigure, block{figure: &fig})
+	}
+	if free := freeBodies(s); len(free) > 0 {
+		note := words("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
+		note.quiet = true
+		pg.add("Free-body diagrams", append([]block{note}, free...)...)
+	}
+	w := opt.working(s)
+	for i, step := range w.Steps {
+		var blocks []block
+		for _, b := range step.Body {
+			blocks = append(blocks, block{Block: b})
+		}
+		if i == 0 {
+			note := words(w.Rounding)
+			note.quiet = true
+			pg.parts = append(pg.parts, part{title: "Working", blocks: []block{note}})
+		}
+		switch step.Kind {
+		case working.Checks, working.Answers:
+			pg.add(step.Title, blocks...)
+		default:
+			pg.parts = append(pg.parts, part{title: step.Title, minor: true, blocks: blocks})
+		}
+	}
+	pg.add(partResults, resultBlocks(s)...)
+}
+
+func (pg *page) add(title string, blocks ...block) {
+	if len(blocks) > 0 {
+		pg.parts = append(pg.parts, part{title: title, blocks: blocks})
+	}
+}
+
+// mostFree is up to how many free bodies are drawn: a page of pictures, beyond
+// which a large truss would print hundreds.
+const mostFree = 24
+
+// freeBodies are the free-body diagrams, set in rows.
+func freeBodies(s *statics.Solution) []block {
+	const width, gap = columnWidth, 14
+	var rows []block
+	var row []ink.Drawing
+	used := 0.0
+	flush := func() {
+		if len(row) > 0 {
+			d := plate.Side(row, gap)
+			d.Title = row[0].Title
+			if len(row) > 1 {
+				d.Title = "free-body diagrams"
+			}
+			rows = append(rows, block{figure: &d})
+		}
+		row, used = nil, 0
+	}
+	n := min(len(s.Problem.Bodies), mostFree)
+	for i := range n {
+		d := plate.FreeBody(s.Problem, s, i)
+		if used+d.Width > width {
+			flush()
+		}
+		row, used = append(row, d), used+d.Width+gap
+	}
+	flush()
+	if more := len(s.Problem.Bodies) - n; more > 0 {
+		rows = append(rows, words("The other "+plural(more, "free body")+" are not drawn."))
+	}
+	return rows
+}
+
+// resultBlocks are the verdict and the table of unknowns.
+func resultBlocks(s *statics.Solution) []block {
+	var blocks []block
+	for _, w := range s.Words() {
+		blocks = append(blocks, words(sentence(w)))
+	}
+	head := []string{"Unknown", "Value", "Sense", "Use of its limit"}
+	var rows [][]string
+	columns := 2
+	for _, r := range unknownRows(s) {
+		r[1] = strings.TrimPrefix(r[1], "= ")
+		if digits, negative := strings.CutPrefix(r[1], "-"); negative {
+			r[1] = "−" + digits
+		}
+		if len(r) > 2 && r[2] != "" {
+			columns = max(columns, 3)
+		}
+		if len(r) > 3 {
+			columns = 4
+		}
+		for len(r) < 4 {
+			r = append(r, "")
+		}
+		rows = append(rows, r)
+	}
+	if len(rows) > 0 {
+		for i := range rows {
+			rows[i] = rows[i][:columns]
+		}
+		t := tableOf(head[:columns], rows...)
+		for j := range t.Table.Rows {
+			m := symbolOf(s.Problem, j)
+			t.Table.Rows[j][0] = working.Inline{Math: &m}
+		}
+		blocks = append(blocks, t)
+	}
+	return blocks
+}
+
+// symbolOf is an unknown's symbol, as the figure and the working have it.
+func symbolOf(p *problem.Problem, j int) working.Math {
+	runs := plate.UnknownName(p, j)
+	m := working.Math{Op: working.Symbol, Text: runs[0].Text}
+	if len(runs) > 1 {
+		m.Of = []working.Math{{Op: working.Words, Text: ink.Plain(runs[1:])}}
+	}
+	return m
+}
+
+// picture is a page as one drawing: the figure with its free bodies below it,
+// or the first page of a field page.
+func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
+	if opt.Field {
+		return typeset(pageOf(s, opt))[0]
+	}
+	const gap = 10
+	var d ink.Drawing
+	stack := []ink.Drawing{plate.System(s.Problem, s, plate.Options{Dimensions: true})}
+	d.Title = stack[0].Title
+	for _, b := range freeBodies(s) {
+		if b.figure != nil {
+			stack = append(stack, *b.figure)
+		}
+	}
+	for _, one := range stack {
+		d.Width = max(d.Width, one.Width)
+	}
+	for i, one := range stack {
+		if i > 0 {
+			d.Height += gap
+		}
+		d.Put(one, ink.Vec{X: (d.Width - one.Width) / 2, Y: d.Height}, 1)
+		d.Height += one.Height
+	}
+	return d
+}
