@@ -41,7 +41,7 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 		checks = append(checks, held(a.OK, "printed answer: "+a.Says(p)))
 	}
 	pg.add(partChecks, checks...)
-	pg.add(partAssumed, words(strings.Join(assumed(p), " ")))
+	pg.add("Assumed", words(strings.Join(assumed(p), " ")))
 }
 
 // mostSums is up to how many sums of forces and moments that hold are listed

@@ -6,8 +6,9 @@ import (
 	"trivet/mechanics/ink"
 )
 
-// leastSize is the smallest text that a person reads off paper without trouble.
-const leastSize = 6
+// leastSize is the smallest text of a field page: what a person still reads off
+// paper.
+const leastSize = 5.5
 
 // onePage sets a field page on one sheet of paper: inputs beside results and
 // checks, all else across. It says whether that fits.

@@ -85,17 +85,6 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 		b.WriteString("\\textit{" + latexText(u) + "}\n\n")
 	}
 	for _, p := range pg.parts {
-		switch p.title { // inputs beside results and checks
-		case partInputs:
-			b.WriteString("\\noindent\\begin{minipage}[t]{0.48\\textwidth}\n")
-		case partResults:
-			if opt.Sheet != nil {
-				b.WriteString("\\end{minipage}\\hfill\n")
-			}
-			b.WriteString("\\begin{minipage}[t]{0.48\\textwidth}\n")
-		case partAssumed:
-			b.WriteString("\\end{minipage}\n\n")
-		}
 		b.WriteString("\\subsection*{" + latexText(p.title) + "}\n")
 		var run []working.Block
 		for _, bl := range p.blocks {

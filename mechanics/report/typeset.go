@@ -213,8 +213,8 @@ func (c *compositor) boxed(t setter, m working.Math, gap float64) {
 func (c *compositor) figure(f ink.Drawing, field bool) {
 	k := math.Min(1, c.width/f.Width)
 	if field {
-		const most = 170 // high, so that the rest has room
-		k = math.Min(k, most/f.Height)
+		const most = 19 // sizes of the text, so that the rest has room
+		k = math.Min(k, most*c.size/f.Height)
 	}
 	var d ink.Drawing
 	d.Put(f, ink.Vec{X: (c.width - k*f.Width) / 2}, k)

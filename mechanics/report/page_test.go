@@ -1,0 +1,254 @@
+package report
+
+import (
+	"bytes"
+	"encoding/xml"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// pageSheets have their pages kept: the plane and space, a truss and a frame,
+// distributed loads, friction, no single solution.
+var pageSheets = []string{"hanging-load", "block-on-incline", "pulley-and-knot", "camera-on-four-wires", "lamp-pushed-sideways",
+	"beam-on-supports", "canopy-cantilever", "boom-and-two-cables", "frame-of-two-members", "planar-truss", "crate-tips-or-slips", "bent-rod-three-bearings"}
+
+func pageSheet(t testing.TB, name string) (*statics.Solution, *sheet.Sheet) {
+	t.Helper()
+	f, ok := fixtures.Get(name)
+	if !ok {
+		t.Fatalf("no sheet %s", name)
+	}
+	sh, err := sheet.Parse([]byte(f.Text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return worked(t, f.Text).Solution, sh
+}
+
+func written(t testing.TB, format string, s *statics.Solution, opt PageOptions) []byte {
+	t.Helper()
+	data, err := Page(format, s, opt)
+	if err != nil || len(data) == 0 {
+		t.Fatalf("%s: %d bytes, %v", format, len(data), err)
+	}
+	return data
+}
+
+var inlineSVG = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+
+// The figures are kept as SVG; in the pages of HTML they are left out.
+func TestPagesKept(t *testing.T) {
+	for _, name := range pageSheets {
+		s, _ := pageSheet(t, name)
+		compare(t, name+".svg", written(t, "svg", s, PageOptions{}))
+		compare(t, name+".html", inlineSVG.ReplaceAll(written(t, "html", s, PageOptions{}), []byte("<svg/>")))
+	}
+	s, sh := pageSheet(t, "boom-and-two-cables")
+	field := written(t, "html", s, PageOptions{Field: true, Sheet: sh, File: "jobs/boom.toml", By: "A. Example", Date: "2026-05-04"})
+	compare(t, "boom-field.html", inlineSVG.ReplaceAll(field, []byte("<svg/>")))
+}
+
+func compare(t *testing.T, name string, got []byte) {
+	t.Helper()
+	file := filepath.Join("testdata", "page", name)
+	if *update {
+		if err := os.WriteFile(file, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(got, want) {
+		a, b := strings.Split(string(got), "\n"), strings.Split(string(want), "\n")
+		for i := range min(len(a), len(b)) {
+			if a[i] != b[i] {
+				t.Errorf("%s, line %d is\n%s\nwas\n%s\nwhere that is right: go test ./mechanics/report -update", file, i+1, a[i], b[i])
+				return
+			}
+		}
+		t.Errorf("%s has %d lines, had %d", file, len(a), len(b))
+	}
+}
+
+func TestPagesAreTheSameTwice(t *testing.T) {
+	for _, name := range []string{"pulley-and-knot", "crate-tips-or-slips", "boom-and-two-cables"} {
+		for _, format := range pageFormats {
+			for _, field := range []bool{false, true} {
+				s, sh := pageSheet(t, name)
+				first := written(t, format, s, PageOptions{Field: field, Sheet: sh})
+				s, sh = pageSheet(t, name)
+				if again := written(t, format, s, PageOptions{Field: field, Sheet: sh}); !bytes.Equal(first, again) {
+					t.Errorf("%s as %s, field %v: not the same bytes twice", name, format, field)
+				}
+			}
+		}
+	}
+}
+
+// Every sheet that comes with the program gives a page, whatever its verdict.
+func TestEverySheetHasAPage(t *testing.T) {
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, sh := pageSheet(t, f.Name)
+		for _, field := range []bool{false, true} {
+			opt := PageOptions{Field: field, Sheet: sh, File: f.Name}
+			pages := typeset(pageOf(s, opt))
+			if field && len(pages) != 1 {
+				t.Errorf("%s: the field page takes %d", f.Name, len(pages))
+			}
+			for i, d := range pages {
+				b := d.Bounds()
+				if b.High.X > pageWidth-pageMargin/2 || b.High.Y > pageHeight-pageMargin/2 || b.Low.X < pageMargin-10 {
+					t.Errorf("%s: page %d is set beyond its margins: %v", f.Name, i+1, b)
+				}
+			}
+			html := string(written(t, "html", s, opt))
+			dec := xml.NewDecoder(strings.NewReader(strings.ReplaceAll(strings.ReplaceAll(html, `<meta charset="utf-8">`, ""), `<meta name="viewport" content="width=device-width, initial-scale=1">`, "")))
+			dec.Strict = true
+			for {
+				tok, err := dec.Token()
+				if tok == nil {
+					if err.Error() != "EOF" {
+						t.Errorf("%s: %v", f.Name, err)
+					}
+					break
+				}
+			}
+			for _, w := range s.Words() {
+				if !strings.Contains(html, capital(strings.TrimSuffix(w, "."))) && !strings.ContainsAny(w, `<>&"'`) {
+					t.Errorf("%s: the page does not say %q", f.Name, w)
+				}
+			}
+			if strings.Contains(html, "NaN") || strings.Contains(html, "http") {
+				t.Errorf("%s: the page has NaN, or asks for something of the network", f.Name)
+			}
+		}
+	}
+}
+
+// What a user types comes out as typed, and as nothing else.
+func TestOddTextOnAPage(t *testing.T) {
+	const odd = `A & B <script>alert("x")</script> 'q' Größe Σ α`
+	text := "title = " + `'''` + odd + `'''` + "\nstatement = '''<img src=x> \\input{x} $ % # ~ ^ _ {'''\nplane = \"xy\"\n[points]\n\"Ä\" = { at = \"0, 0\", on = \"particle\" }\n" +
+		"B = \"1, 1\"\nC = \"-1, 1\"\n[lines]\n\"α\" = { kind = \"cable\", path = \"Ä B\" }\nT2 = { kind = \"cable\", path = \"Ä C\" }\nW = { kind = \"weight\", at = \"Ä\", magnitude = \"10 N\" }\n"
+	w := worked(t, text)
+	sh, _ := sheet.Parse([]byte(text))
+	for _, field := range []bool{false, true} {
+		opt := PageOptions{Field: field, Sheet: sh, File: "<x>&.toml", By: "\"<i>\" & \x07", Date: "<today>"}
+		html := string(written(t, "html", w.Solution, opt))
+		if strings.Contains(html, "<script") || strings.Contains(html, "<img") || strings.Contains(html, "<i>") || strings.Contains(html, "<today") {
+			t.Errorf("what was typed has become HTML:\n%s", html)
+		}
+		if !strings.Contains(html, `<h1>A &amp; B &lt;script&gt;alert(&quot;x&quot;)&lt;/script&gt; &#39;q&#39; Größe Σ α</h1>`) {
+			t.Error("the title is not what was typed")
+		}
+		tex := string(written(t, "tex", w.Solution, opt))
+		if strings.Contains(tex, `\input`) || !strings.Contains(tex, `\textless{}script\textgreater{}`) {
+			t.Error("what was typed has become LaTeX")
+		}
+		for _, r := range tex {
+			if r > 0x7e {
+				t.Fatalf("%q in LaTeX, which is ASCII alone", r)
+			}
+		}
+		for _, format := range []string{"md", "svg", "pdf", "png"} {
+			written(t, format, w.Solution, opt)
+		}
+	}
+}
+
+func TestPDFHasItsText(t *testing.T) {
+	program, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Skip("pdftotext is not here (it comes with poppler): the text of a PDF is not looked at")
+	}
+	for _, c := range []struct {
+		name string
+		want []string
+	}{
+		{"beam-on-supports", []string{"Beam on a pin and a roller", "P = 500 N", "−300 N", "Equilibrium of beam", "ΣF", "Caution", "1 / "}},
+		{"boom-and-two-cables", []string{"from the front", "T1 = 2100 N", "Determinate, partly constrained", "nothing keeps boom from turning"}},
+		{"lamp-pushed-sideways", []string{"No equilibrium"}},
+	} {
+		s, _ := pageSheet(t, c.name)
+		file := filepath.Join(t.TempDir(), "page.pdf")
+		if err := os.WriteFile(file, written(t, "pdf", s, PageOptions{}), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		out, err := exec.Command(program, "-layout", file, "-").Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(strings.Fields(string(out)), " ")
+		for _, want := range c.want {
+			if !strings.Contains(strings.ReplaceAll(strings.ToLower(text), " ", ""), strings.ReplaceAll(strings.ToLower(want), " ", "")) {
+				t.Errorf("%s: no %q in the text of the PDF:\n%s", c.name, want, text)
+			}
+		}
+	}
+}
+
+func TestTeXFigureCompiles(t *testing.T) {
+	program, err := exec.LookPath("pdflatex")
+	if err != nil {
+		t.Skip("pdflatex is not here: pages of LaTeX are not compiled")
+	}
+	for _, name := range []string{"boom-and-two-cables", "crate-tips-or-slips"} {
+		s, sh := pageSheet(t, name)
+		for _, field := range []bool{false, true} {
+			folder := t.TempDir()
+			if err := os.WriteFile(filepath.Join(folder, "page.tex"), written(t, "tex", s, PageOptions{Field: field, Sheet: sh}), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			cmd := exec.Command(program, "-halt-on-error", "-interaction=nonstopmode", "page.tex")
+			cmd.Dir = folder
+			if out, err := cmd.CombinedOutput(); err != nil {
+				t.Errorf("%s: %v\n%s", name, err, out)
+			}
+		}
+	}
+}
+
+func TestPageFormat(t *testing.T) {
+	for _, c := range []struct {
+		file   string
+		sheets int
+		format string
+		err    string
+	}{
+		{"a.pdf", 1, "pdf", ""},
+		{"a.b.HTML", 1, "html", ""},
+		{"x.htm", 1, "html", ""},
+		{"x.markdown", 1, "md", ""},
+		{"x.doc", 1, "", "a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png"},
+		{"x", 1, "", `"x" does not say what to write: end it with .md, .tex, .html, .pdf, .svg, .png`},
+		{"", 1, "", "the page has no file to go to: write for example -o page.pdf"},
+		{"-", 1, "", "a page goes to a file: write for example -o page.pdf, or try `trivet solve --format html`"},
+		{"x.pdf", 2, "", "a page holds one sheet, and here are 2: name one"},
+	} {
+		format, err := PageFormat(c.file, c.sheets)
+		if format != c.format || (err == nil) != (c.err == "") || err != nil && err.Error() != c.err {
+			t.Errorf("%q: %q, %v; want %q, %s", c.file, format, err, c.format, c.err)
+		}
+	}
+	if _, err := Page("doc", nil, PageOptions{}); err == nil || err.Error() != `there is no format "doc" of a page: write one of md, tex, html, pdf, svg, png` {
+		t.Errorf("an unknown format: %v", err)
+	}
+}
+
+func BenchmarkPDFPage(b *testing.B) {
+	s, _ := pageSheet(b, "boom-and-two-cables")
+	for b.Loop() {
+		written(b, "pdf", s, PageOptions{})
+	}
+}
