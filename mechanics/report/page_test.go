@@ -44,16 +44,27 @@ func written(t testing.TB, format string, s *statics.Solution, opt PageOptions) 
 
 var inlineSVG = regexp.MustCompile(`(?s)<svg.*?</svg>`)
 
-// The figures are kept as SVG; in the pages of HTML they are left out.
+// kept is a page of HTML without its figures, which are kept as SVG, and without
+// the checks that say how large rounding is, which differs between machines.
+func kept(html []byte) []byte {
+	var out [][]byte
+	for _, line := range bytes.Split(inlineSVG.ReplaceAll(html, []byte("<svg/>")), []byte("\n")) {
+		if !bytes.HasPrefix(line, []byte("<li>")) || !rounding.Match(line) {
+			out = append(out, line)
+		}
+	}
+	return bytes.Join(out, []byte("\n"))
+}
+
 func TestPagesKept(t *testing.T) {
 	for _, name := range pageSheets {
 		s, _ := pageSheet(t, name)
 		compare(t, name+".svg", written(t, "svg", s, PageOptions{}))
-		compare(t, name+".html", inlineSVG.ReplaceAll(written(t, "html", s, PageOptions{}), []byte("<svg/>")))
+		compare(t, name+".html", kept(written(t, "html", s, PageOptions{})))
 	}
 	s, sh := pageSheet(t, "boom-and-two-cables")
 	field := written(t, "html", s, PageOptions{Field: true, Sheet: sh, File: "jobs/boom.toml", By: "A. Example", Date: "2026-05-04"})
-	compare(t, "boom-field.html", inlineSVG.ReplaceAll(field, []byte("<svg/>")))
+	compare(t, "boom-field.html", kept(field))
 }
 
 func compare(t *testing.T, name string, got []byte) {
