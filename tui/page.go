@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -47,7 +48,15 @@ func (m *Model) writePage(file string, force bool) tea.Cmd {
 		m.say("the sheet has no result to write yet", true)
 		return nil
 	}
-	return func() tea.Msg { return paged{file, write(file, s, of, force)} }
+	return func() (msg tea.Msg) {
+		// A fault of ours in here must not cost what was typed and not saved.
+		defer func() {
+			if r := recover(); r != nil {
+				msg = paged{file, fmt.Errorf("this page could not be laid out (fault: %v)", r)}
+			}
+		}()
+		return paged{file, write(file, s, of, force)}
+	}
 }
 
 // afterPage says where the page went, or why it did not.

@@ -43,6 +43,23 @@ func TestAPageIsWrittenAndNothingOverwrittenUnasked(t *testing.T) {
 	fileIs(t, path, hanging)
 }
 
+func TestEveryFormatOfAPage(t *testing.T) {
+	for ending, begins := range map[string]string{"md": "#", "tex": "\\documentclass", "html": "<!", "pdf": "%PDF", "svg": "<", "png": "\x89PNG"} {
+		r, path := onDisk(t, hanging)
+		r.keys("ctrl+p")
+		r.text(ending)
+		r.keys("enter")
+		r.sees("page written to")
+		page, err := os.ReadFile(strings.TrimSuffix(path, "toml") + ending)
+		if err != nil || !strings.Contains(string(page[:min(len(page), 40)]), begins) {
+			t.Errorf("the page in %s begins with %q, %v", ending, page[:min(len(page), 40)], err)
+		}
+		if !strings.Contains(pageEndings, "."+ending) {
+			t.Errorf("%s is not offered", ending)
+		}
+	}
+}
+
 func TestAPageThatCannotBeWritten(t *testing.T) {
 	r, path := onDisk(t, hanging)
 	for typed, want := range map[string]string{"exe": "not written: ", "": "not written: "} {
@@ -78,6 +95,12 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.text("md")
 	r.keys("enter")
 	r.sees("not written: pages are not written here, page.md neither")
+	// A fault in laying it out costs the page alone.
+	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(string, *statics.Solution, *sheet.Sheet, bool) error { panic("ink") }})
+	r.keys("ctrl+p")
+	r.text("pdf")
+	r.keys("enter")
+	r.sees("not written: this page could not be laid out (fault: ink)")
 	// A session that is given none writes none.
 	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
 	r.keys("ctrl+p")
