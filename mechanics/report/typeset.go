@@ -87,6 +87,14 @@ func (c *compositor) block(b block, field bool) {
 		gap = c.size * 0.2
 	}
 	display := setter{size: c.size, tone: ink.Dark}
+	n := len(c.slabs)
+	defer func() {
+		if b.quiet || leadsOn(b.Text) { // what announces the next does not stand alone
+			for i := n; i < len(c.slabs); i++ {
+				c.slabs[i].keep = true
+			}
+		}
+	}()
 	switch {
 	case b.figure != nil:
 		c.figure(*b.figure, field)
@@ -105,6 +113,11 @@ func (c *compositor) block(b block, field bool) {
 	case b.Table != nil:
 		c.table(*b.Table, gap)
 	}
+}
+
+// leadsOn tells a sentence that ends with a colon.
+func leadsOn(of []working.Inline) bool {
+	return len(of) > 0 && strings.HasSuffix(strings.TrimSpace(of[len(of)-1].Words), ":")
 }
 
 func (c *compositor) put(s slab) { c.slabs = append(c.slabs, s) }
