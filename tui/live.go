@@ -5,7 +5,6 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -23,10 +22,13 @@ type live struct {
 	latest   *problem.Problem // the newest reading, whole or not
 	problem  *problem.Problem // of the solution shown
 	solution *statics.Solution
-	blocks   []linear.Block  // in which the system can be solved
+	blocks   []block         // in which the system can be solved
 	errs     []problem.Error // of the newest reading
 	stale    bool            // the solution shown is of an earlier sheet
 }
+
+// block is a part of the system that can be solved once those before it are.
+type block struct{ rows, cols []int }
 
 func newLive() live { return live{reader: problem.NewReader()} }
 
@@ -35,7 +37,7 @@ type solved struct {
 	problem  *problem.Problem
 	errs     []problem.Error
 	solution *statics.Solution
-	blocks   []linear.Block
+	blocks   []block
 	fault    string
 }
 
@@ -63,7 +65,9 @@ func (l *live) run() tea.Cmd {
 		p, errs := reader.Read(s)
 		out := solved{seq: seq, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= mostRows {
-			out.blocks = out.solution.Blocks() // of more nobody reads the order
+			for _, b := range out.solution.Blocks() { // of more nobody reads the order
+				out.blocks = append(out.blocks, block{b.Rows, b.Cols})
+			}
 		}
 		return out
 	}

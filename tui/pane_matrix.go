@@ -68,10 +68,10 @@ func (l live) order(d *doc, w int) {
 	d.heading("Order in which it can be solved")
 	for i, b := range l.blocks {
 		var names, rows []string
-		for _, j := range b.Cols {
+		for _, j := range b.cols {
 			names = append(names, s.System.Cols[j].Name)
 		}
-		for _, k := range b.Rows {
+		for _, k := range b.rows {
 			rows = append(rows, rowName(s.System.Rows[k], p.Planar))
 		}
 		how := " from "
