@@ -51,8 +51,6 @@ func askedWords(text string) []units.Span {
 	return spans
 }
 
-var answerKeys = []string{"printed", "within", "why"}
-
 // readAnswers reads what a source prints. An answer is held to half a unit of
 // the last place printed, or to the tolerance within that the sheet gives, with
 // its reason under why.
@@ -67,7 +65,7 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(row sheet.Row) {
-	r.misspelt(row, "answers", "answer", answerKeys)
+	r.misspelt(row, "answers")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "printed"

@@ -17,8 +17,6 @@ const (
 	groundWord   = "ground"
 )
 
-var bodyKeys = []string{"weight", "centre", "about"}
-
 // readBodies gathers what is cut free from what the points are on: a particle
 // is named after its point, a rigid body has its name from the points on it.
 func (r *reading) readBodies() {
@@ -45,7 +43,7 @@ func (r *reading) readBodies() {
 		}
 	}
 	for _, row := range r.s.Table("bodies").Rows {
-		r.misspelt(row, "bodies", "body", bodyKeys)
+		r.misspelt(row, "bodies")
 		if _, ok := r.bodies[row.Name]; !ok {
 			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}

@@ -22,8 +22,6 @@ type Couple struct {
 	Acts      []Act
 }
 
-var coupleKeys = []string{"on", "about", "magnitude", "components", "stiffness", "turn"}
-
 // indexCouples notes the names of couples, so that magnitudes may be tied to
 // the moment of one further down.
 func (r *reading) indexCouples() {
@@ -50,7 +48,7 @@ func (r *reading) coupleOf(i int) bool {
 	case unread:
 		r.coupleAt[i] = underway
 		r.chain = append(r.chain, c.Name)
-		r.misspelt(row, "couples", "couple", coupleKeys)
+		r.misspelt(row, "couples")
 		ok := r.coupleName(c, row) && r.couple(c, row)
 		r.chain = r.chain[:len(r.chain)-1]
 		if c.OK = ok && r.coupleAt[i] == underway; c.OK {

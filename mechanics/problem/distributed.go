@@ -41,15 +41,13 @@ const (
 	gaussPieces = 16
 )
 
-var distributedKeys = []string{"on", "path", "along", "magnitude", "kind", "surface", "density", "width"}
-
 func (r *reading) readDistributed() {
 	rows := r.s.Table("distributed").Rows
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, row := range rows {
 		d := &r.p.Loads[i]
 		*d = Distributed{Name: row.Name, Ref: sheet.Ref{Table: "distributed", Row: row.Name}}
-		r.misspelt(row, "distributed", "load", distributedKeys)
+		r.misspelt(row, "distributed")
 		d.OK = r.loadName(d) && r.distributed(d, row)
 	}
 }

@@ -5,8 +5,6 @@ import (
 	"trivet/units"
 )
 
-var givenKeys = []string{"value", "range", "step"}
-
 func (r *reading) readGivens() {
 	for i := range r.p.Givens {
 		r.given(i)
@@ -40,7 +38,7 @@ func (r *reading) given(i int) bool {
 
 func (r *reading) readGiven(i int) bool {
 	g, row := &r.p.Givens[i], r.givenRows[i]
-	r.misspelt(row, "given", "given value", givenKeys)
+	r.misspelt(row, "given")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "value"

@@ -67,7 +67,7 @@ func (r *reading) readJoints() {
 }
 
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
-	r.misspelt(row, "joints", "joint", jointKeys)
+	r.misspelt(row, "joints")
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
 		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
@@ -84,8 +84,6 @@ func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	}
 	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
 }
-
-var jointKeys = []string{"kind", "at", "on", "normal", "axis", "moments", "friction", "impending", "face", "limit"}
 
 func jointKindOf(s string) (JointKind, bool) {
 	for i, k := range joints {

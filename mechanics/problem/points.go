@@ -6,8 +6,6 @@ import (
 	"trivet/units"
 )
 
-var pointKeys = []string{"at", "on"}
-
 func (r *reading) readPoints() {
 	for i := range r.p.Points {
 		r.point(i)
@@ -41,7 +39,7 @@ func (r *reading) point(i int) bool {
 
 func (r *reading) readPoint(i int) bool {
 	p, row := &r.p.Points[i], r.pointRows[i]
-	r.misspelt(row, "points", "point", pointKeys)
+	r.misspelt(row, "points")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "at"

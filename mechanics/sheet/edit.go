@@ -11,8 +11,8 @@ import (
 // MaxName is the most bytes a name typed into a sheet may have.
 const MaxName = 256
 
-// Edit is a change of a sheet as a value: SetCell, DropCell, AddRow, DeleteRow
-// or RenameRow.
+// Edit is a change of a sheet as a value: SetCell, DropCell, AddRow, DeleteRow,
+// RenameRow, MoveRow or DuplicateRow.
 type Edit interface {
 	edit(s *Sheet) ([]splice, error)
 }

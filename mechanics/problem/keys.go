@@ -1,0 +1,215 @@
+package problem
+
+import (
+	"slices"
+
+	"trivet/units"
+)
+
+// Reads says as what a cell is read, which decides what may be typed there.
+type Reads int
+
+// What cells are read as.
+const (
+	ReadsText      Reads = iota // words for a person
+	ReadsWord                   // one of Words
+	ReadsCount                  // a whole number
+	ReadsUnit                   // the symbol of a unit of Dim
+	ReadsValue                  // a known value of any dimension; other givens may be used
+	ReadsQuantity               // a known value of Dim; givens may be used
+	ReadsRange                  // two known values, low .. high
+	ReadsVector                 // components of Dim, or an expression of points and givens
+	ReadsDirection              // +x, a vector, dir(A, B), ...
+	ReadsMagnitude              // a value of Dim, linear in unknowns; ? or blank for an unknown
+	ReadsIntensity              // a value of Dim, two from end to end, or an expression in s
+	ReadsPoint                  // the name of a point
+	ReadsPoints                 // names of points
+	ReadsBody                   // the name of a body
+	ReadsBodies                 // names of bodies
+	ReadsResults                // names of results
+	ReadsPrinted                // a result as a source prints it
+)
+
+// Word is a word that a cell may hold, with what it means. Other spellings are
+// read and not offered.
+type Word struct {
+	Text, Says string
+	Others     []string
+}
+
+// KeyInfo describes a key: what its cell is read as and what it means.
+type KeyInfo struct {
+	Name    string
+	Reads   Reads
+	Dim     units.Dim // of what is measured
+	Words   []Word    // of ReadsWord
+	Says    string    // in one line, without a full stop
+	Example string
+}
+
+// TableInfo describes a table of a sheet. Where Fixed, its rows are themselves
+// the keys (the table "" before the first header, and [units]); otherwise a row is
+// named by the user, and a plain value stands for the key Plain, where that is
+// not "".
+type TableInfo struct {
+	Name, Row, Says string // Row is what a row is called: "line"
+	Plain           string
+	Fixed           bool
+	Keys            []KeyInfo
+}
+
+// Tables is the one table of keys, in the usual order of a sheet: readers, the
+// check for misspelt keys, completion, help and the schema are fed from it.
+func Tables() []TableInfo { return slices.Clone(tables) }
+
+// Key gives a key of a table by name.
+func (t TableInfo) Key(name string) (KeyInfo, bool) {
+	for i := range t.Keys {
+		if t.Keys[i].Name == name {
+			return t.Keys[i], true
+		}
+	}
+	return KeyInfo{}, false
+}
+
+func (t TableInfo) keyNames() []string {
+	names := make([]string, len(t.Keys))
+	for i, k := range t.Keys {
+		names[i] = k.Name
+	}
+	return names
+}
+
+// TableOf gives a table by name.
+func TableOf(name string) (TableInfo, bool) {
+	for i := range tables {
+		if tables[i].Name == name {
+			return tables[i], true
+		}
+	}
+	return TableInfo{}, false
+}
+
+// cellKey gives the key that describes a cell of a table.
+func cellKey(table, row, key string) (KeyInfo, bool) {
+	t, ok := TableOf(table)
+	switch {
+	case !ok:
+		return KeyInfo{}, false
+	case t.Fixed:
+		return t.Key(row)
+	case table == "answers" && row == "source":
+		return KeyInfo{Name: "source", Reads: ReadsText, Says: "author, title, edition, example number", Example: "own; by hand"}, key == ""
+	case key == "":
+		key = t.Plain
+	}
+	return t.Key(key)
+}
+
+func kindWords() []Word {
+	out := make([]Word, len(kinds))
+	for i, k := range kinds {
+		out[i] = Word{Text: k.Name, Says: k.Holds}
+	}
+	return out
+}
+
+func jointWords() []Word {
+	out := make([]Word, len(joints))
+	for i, k := range joints {
+		out[i] = Word{Text: k.Name, Says: k.Says, Others: k.Aliases}
+	}
+	return out
+}
+
+// tables is never written to.
+var tables = []TableInfo{
+	{Name: "", Row: "key", Says: "what the sheet is about", Fixed: true, Keys: []KeyInfo{
+		{Name: "title", Reads: ReadsText, Says: "the sheet's title", Example: "Mast stayed by three guys"},
+		{Name: "statement", Reads: ReadsText, Says: "the task in words, as a student reads it", Example: "Find the tensions of the guys."},
+		{Name: "plane", Reads: ReadsWord, Words: []Word{{Text: "xy", Says: "a planar problem; left out, it is in space"}, {Text: "", Says: "in space"}}, Says: "makes it a planar problem", Example: "xy"},
+		{Name: "up", Reads: ReadsWord, Words: upWords(), Says: "the way up; gravity pulls the other way", Example: "+z"},
+		{Name: "g", Reads: ReadsQuantity, Dim: units.Acceleration, Says: "the acceleration of gravity; 9.81 m/s^2 where left out", Example: "9.81 m/s^2"},
+		{Name: "figures", Reads: ReadsCount, Says: "significant figures shown, 1 to 12", Example: "3"},
+		{Name: "asked", Reads: ReadsResults, Says: "the results that the statement asks for", Example: "T1 T2 T1.x"},
+		{Name: "expect", Reads: ReadsWord, Words: verdictWords(), Says: "the verdict that a teaching sheet is about", Example: "no-equilibrium"},
+	}},
+	{Name: "units", Row: "unit", Says: "a bare number's unit, and the unit of every result", Fixed: true, Keys: []KeyInfo{
+		{Name: "length", Reads: ReadsUnit, Dim: units.Length, Says: "the unit of lengths", Example: "m"},
+		{Name: "force", Reads: ReadsUnit, Dim: units.Force, Says: "the unit of forces", Example: "N"},
+		{Name: "angle", Reads: ReadsUnit, Dim: units.Angle, Says: "the unit of angles", Example: "deg"},
+		{Name: "mass", Reads: ReadsUnit, Dim: units.Mass, Says: "the unit of masses", Example: "kg"},
+	}},
+	{Name: "given", Row: "given value", Says: "named values, usable in every cell", Plain: "value", Keys: []KeyInfo{
+		{Name: "value", Reads: ReadsValue, Says: "the value", Example: "6 m"},
+		{Name: "range", Reads: ReadsRange, Says: "how far it may go, for variants", Example: "300 N .. 500 N"},
+		{Name: "step", Reads: ReadsValue, Says: "the step between variants", Example: "50 N"},
+	}},
+	{Name: "points", Row: "point", Says: "named places", Plain: "at", Keys: []KeyInfo{
+		{Name: "at", Reads: ReadsVector, Dim: units.Length, Says: "where it is: coordinates, or an expression of other points", Example: "4, 0, h"},
+		{Name: "on", Reads: ReadsBodies, Says: "the body it belongs to, or particle; left out it is fixed ground", Example: "boom"},
+	}},
+	{Name: "bodies", Row: "body", Says: "what a body has beyond its points", Keys: []KeyInfo{
+		{Name: "weight", Reads: ReadsQuantity, Dim: units.Force, Says: "its weight; a mass is taken times g", Example: "2 kN"},
+		{Name: "centre", Reads: ReadsVector, Dim: units.Length, Says: "where its weight acts", Example: "(A + B)/2"},
+		{Name: "about", Reads: ReadsPoint, Says: "the point its moments are taken about", Example: "O"},
+	}},
+	{Name: "lines", Row: "line", Says: "forces with a line of action", Keys: []KeyInfo{
+		{Name: "kind", Reads: ReadsWord, Words: kindWords(), Says: "what it is, which says what it can do", Example: "cable"},
+		{Name: "path", Reads: ReadsPoints, Says: "the points it runs through", Example: "T A"},
+		{Name: "at", Reads: ReadsPoint, Says: "the point it acts at, where it has a direction instead of a path", Example: "T"},
+		{Name: "along", Reads: ReadsDirection, Says: "its direction", Example: "(3, 0, -4)"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Force, Says: "the force by its components; ? for one to be found", Example: "(100, -200, 50) N"},
+		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or tied to others; left out or ? it is to be found", Example: "2*T1"},
+		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Says: "of a spring: force per length", Example: "500 N/m"},
+		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Says: "of a spring: its length without force", Example: "0.4 m"},
+		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check against", Example: "5 kN"},
+		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, where its point is on several", Example: "boom"},
+	}},
+	{Name: "joints", Row: "joint", Says: "supports and connections at a point", Keys: []KeyInfo{
+		{Name: "kind", Reads: ReadsWord, Words: jointWords(), Says: "what it is, which says what it holds", Example: "pin"},
+		{Name: "at", Reads: ReadsPoint, Says: "its point; left out it is the point of the joint's name", Example: "C"},
+		{Name: "on", Reads: ReadsBodies, Says: "the bodies it joins; left out they are the point's", Example: "left right"},
+		{Name: "normal", Reads: ReadsDirection, Says: "of a roller or a surface: the way it pushes the body", Example: "+y"},
+		{Name: "axis", Reads: ReadsDirection, Says: "the axis it turns about or slides along", Example: "+x"},
+		{Name: "moments", Reads: ReadsWord, Words: []Word{{Text: "none", Says: "it holds no moments: one of an aligned pair"}}, Says: "none, for one of an aligned pair of hinges or bearings", Example: "none"},
+		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Says: "the static coefficient of a rough surface", Example: "0.3"},
+		{Name: "impending", Reads: ReadsDirection, Says: "the way the body is about to slip: friction is then at its most", Example: "+x"},
+		{Name: "face", Reads: ReadsPoints, Says: "in the plane: the ends of a face that rests on the surface", Example: "A B"},
+		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check its force against", Example: "5 kN"},
+	}},
+	{Name: "couples", Row: "couple", Says: "moments on bodies", Keys: []KeyInfo{
+		{Name: "on", Reads: ReadsBody, Says: "the body it acts on", Example: "boom"},
+		{Name: "about", Reads: ReadsDirection, Says: "the axis it turns about, right-handed", Example: "+z"},
+		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Moment, Says: "its moment; left out or ? it is to be found", Example: "50 N m"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Moment, Says: "the moment by its components", Example: "(0, 0, 50) N m"},
+		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.Dim{L: 2, M: 1, T: -2, A: -1}, Says: "of a torsional spring: moment per angle", Example: "20 N m/rad"},
+		{Name: "turn", Reads: ReadsQuantity, Dim: units.Angle, Says: "of a torsional spring: how far it is turned", Example: "20 deg"},
+	}},
+	{Name: "distributed", Row: "load", Says: "loads spread along a line", Keys: []KeyInfo{
+		{Name: "on", Reads: ReadsBody, Says: "the body it lies on; left out it is the one of both ends", Example: "beam"},
+		{Name: "path", Reads: ReadsPoints, Says: "from where to where it is spread", Example: "A B"},
+		{Name: "along", Reads: ReadsDirection, Says: "the way it pushes", Example: "-y"},
+		{Name: "magnitude", Reads: ReadsIntensity, Dim: units.LineLoad, Says: "force per length: one value, two from end to end, or an expression in s", Example: "2 kN/m .. 4 kN/m"},
+		{Name: "kind", Reads: ReadsWord, Words: []Word{{Text: "hydrostatic", Says: "the pressure of water on a gate"}}, Says: "hydrostatic, for water on a gate", Example: "hydrostatic"},
+		{Name: "surface", Reads: ReadsQuantity, Dim: units.Length, Says: "of water: its level along up", Example: "3 m"},
+		{Name: "density", Reads: ReadsQuantity, Dim: units.Dim{L: -3, M: 1}, Says: "of water: 1000 kg/m^3 where left out", Example: "1000 kg/m^3"},
+		{Name: "width", Reads: ReadsQuantity, Dim: units.Length, Says: "of the gate", Example: "2 m"},
+	}},
+	{Name: "answers", Row: "answer", Says: "what a source prints, compared to the precision printed", Plain: "printed", Keys: []KeyInfo{
+		{Name: "printed", Reads: ReadsPrinted, Says: "the result as printed", Example: "761 N"},
+		{Name: "within", Reads: ReadsQuantity, Says: "a tolerance wider than the print", Example: "0.5 N"},
+		{Name: "why", Reads: ReadsText, Says: "why the tolerance is wider", Example: "the source rounds midway"},
+	}},
+}
+
+func upWords() []Word {
+	return []Word{{Text: "+z", Says: "up is +z"}, {Text: "+y", Says: "up is +y, as in a plane"}, {Text: "+x", Says: "up is +x"}, {Text: "-z", Says: "up is -z"},
+		{Text: "-y", Says: "up is -y"}, {Text: "-x", Says: "up is -x"}, {Text: "", Says: "+z in space, +y in the plane"}}
+}
+
+func verdictWords() []Word {
+	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "sense-broken", Says: "a cable would push, or a contact pull"},
+		{Text: "indeterminate", Says: "some unknowns are free"}, {Text: "no-equilibrium", Says: "the loads excite a motion that nothing resists"},
+		{Text: FailedCheck, Says: "a limit is exceeded, a contact slips, a block tips"}, {Text: "", Says: "a single solution, and no check that fails"}}
+}

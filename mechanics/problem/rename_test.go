@@ -1,0 +1,281 @@
+package problem_test
+
+import (
+	"errors"
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+func parse(t testing.TB, text string) *sheet.Sheet {
+	t.Helper()
+	s, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+const rig = `plane = "xy"
+asked = "T1 T2.x angle(T1, T2) boom.loads.x Ox O.size q.size P.loads.y M0"
+[given]
+h = "3 m"
+W = { value = "2*w", range = "w .. 3*w" }
+w = "10 N"
+[points]
+O = { at = "0, 0", on = "boom" }
+B = { at = "4 m, h", on = "boom" }
+A = "(O + B)/2 + (0, 5 m)"
+P = { at = "6, 6", on = "particle" }
+C = "9, 9"
+D = "9, 3"
+N = "4, 9"
+[bodies]
+boom = { weight = "W", centre = "(O + B)/2", about = "O" }
+[lines]
+T1 = { kind = "cable", path = "B A" }
+T2 = { kind = "cable", path = "P C" }
+T3 = { kind = "cable", path = "P D", magnitude = "0.5 T2 + 0*S" }
+N = { kind = "cable", path = "P N", magnitude = "S" }
+F = { kind = "force", at = "B", along = "dir(B, A)", magnitude = "0.3*T1 + 2 N" }
+V = { kind = "force", at = "P", components = "(W, -2*w)" }
+[joints]
+O = { kind = "pin" }
+[couples]
+M0 = { on = "boom", magnitude = "0*Ox*h" }
+[distributed]
+q = { on = "boom", path = "O B", along = "-y", magnitude = "w/h*s/(1 m)" }
+[answers]
+source = "T1 of ours"
+T1 = "1 N"
+"boom.loads.x" = "0 N"
+"O.x" = { printed = "1 N", within = "0.2*w" }
+`
+
+// cells shows the lines in which two texts differ, the new ones.
+func changed(old, now string) string {
+	a, b := strings.Split(old, "\n"), strings.Split(now, "\n")
+	var out []string
+	for i := range b {
+		if i >= len(a) || a[i] != b[i] {
+			out = append(out, b[i])
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+func TestRename(t *testing.T) {
+	for _, c := range []struct {
+		what     problem.Thing
+		from, to string
+		want     string
+	}{
+		{problem.AGiven, "w", "v", `W = { value = "2*v", range = "v .. 3*v" }
+v = "10 N"
+V = { kind = "force", at = "P", components = "(W, -2*v)" }
+q = { on = "boom", path = "O B", along = "-y", magnitude = "v/h*s/(1 m)" }
+"O.x" = { printed = "1 N", within = "0.2*v" }`},
+		{problem.APoint, "B", "K", `K = { at = "4 m, h", on = "boom" }
+A = "(O + K)/2 + (0, 5 m)"
+boom = { weight = "W", centre = "(O + K)/2", about = "O" }
+T1 = { kind = "cable", path = "K A" }
+F = { kind = "force", at = "K", along = "dir(K, A)", magnitude = "0.3*T1 + 2 N" }
+q = { on = "boom", path = "O K", along = "-y", magnitude = "w/h*s/(1 m)" }`},
+		{problem.APoint, "O", "Q", `asked = "T1 T2.x angle(T1, T2) boom.loads.x Qx Q.size q.size P.loads.y M0"
+Q = { at = "0, 0", on = "boom" }
+A = "(Q + B)/2 + (0, 5 m)"
+boom = { weight = "W", centre = "(Q + B)/2", about = "Q" }
+Q = { kind = "pin" }
+M0 = { on = "boom", magnitude = "0*Qx*h" }
+q = { on = "boom", path = "Q B", along = "-y", magnitude = "w/h*s/(1 m)" }
+"Q.x" = { printed = "1 N", within = "0.2*w" }`},
+		{problem.APoint, "P", "R", `asked = "T1 T2.x angle(T1, T2) boom.loads.x Ox O.size q.size R.loads.y M0"
+R = { at = "6, 6", on = "particle" }
+T2 = { kind = "cable", path = "R C" }
+T3 = { kind = "cable", path = "R D", magnitude = "0.5 T2 + 0*S" }
+N = { kind = "cable", path = "R N", magnitude = "S" }
+V = { kind = "force", at = "R", components = "(W, -2*w)" }`},
+		{problem.APoint, "N", "E", `E = "4, 9"
+N = { kind = "cable", path = "P E", magnitude = "S" }`},
+		{problem.ABody, "boom", "jib", `asked = "T1 T2.x angle(T1, T2) jib.loads.x Ox O.size q.size P.loads.y M0"
+O = { at = "0, 0", on = "jib" }
+B = { at = "4 m, h", on = "jib" }
+jib = { weight = "W", centre = "(O + B)/2", about = "O" }
+M0 = { on = "jib", magnitude = "0*Ox*h" }
+q = { on = "jib", path = "O B", along = "-y", magnitude = "w/h*s/(1 m)" }
+"jib.loads.x" = "0 N"`},
+		{problem.ALine, "T1", "stay", `asked = "stay T2.x angle(stay, T2) boom.loads.x Ox O.size q.size P.loads.y M0"
+stay = { kind = "cable", path = "B A" }
+F = { kind = "force", at = "B", along = "dir(B, A)", magnitude = "0.3*stay + 2 N" }
+stay = "1 N"`},
+		{problem.AnUnknown, "T2", "U", `asked = "T1 U.x angle(T1, U) boom.loads.x Ox O.size q.size P.loads.y M0"
+U = { kind = "cable", path = "P C" }
+T3 = { kind = "cable", path = "P D", magnitude = "0.5 U + 0*S" }`},
+		{problem.AnUnknown, "S", "U", `T3 = { kind = "cable", path = "P D", magnitude = "0.5 T2 + 0*U" }
+N = { kind = "cable", path = "P N", magnitude = "U" }`},
+		{problem.ACouple, "M0", "M1", `asked = "T1 T2.x angle(T1, T2) boom.loads.x Ox O.size q.size P.loads.y M1"
+M1 = { on = "boom", magnitude = "0*Ox*h" }`},
+		{problem.ALoad, "q", "wind", `asked = "T1 T2.x angle(T1, T2) boom.loads.x Ox O.size wind.size P.loads.y M0"
+wind = { on = "boom", path = "O B", along = "-y", magnitude = "w/h*s/(1 m)" }`},
+	} {
+		t.Run(fmt.Sprint(c.what, " ", c.from), func(t *testing.T) {
+			h := sheet.NewHistory(parse(t, rig))
+			edits, err := problem.Rename(h.Current(), c.what, c.from, c.to)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := h.DoAll(edits); err != nil {
+				t.Fatal(err)
+			}
+			if got := changed(rig, h.Current().Text()); got != c.want {
+				t.Errorf("got\n%s\nwant\n%s", got, c.want)
+			}
+			if !h.Undo() || h.Current().Text() != rig {
+				t.Error("one step does not take it back")
+			}
+		})
+	}
+}
+
+func TestRenameRefuses(t *testing.T) {
+	for _, c := range []struct {
+		what     problem.Thing
+		from, to string
+		want     string
+	}{
+		{problem.APoint, "X", "Y", `there is no point "X": name one of the sheet's`},
+		{problem.APoint, "OO", "Y", `there is no point "OO": did you mean "O"`},
+		{problem.ALine, "T1", "T2", `the name "T2" is used already, for a line: take another name`},
+		{problem.ALine, "T1", "O", `the name "O" is used already, for a joint: take another name`},
+		{problem.ALine, "T1", "Ox", `the name "Ox" is used already, for an unknown: take another name`},
+		{problem.ALine, "T1", "S", `the name "S" is used already, for an unknown: take another name`},
+		{problem.ALine, "T1", "w", `the name "w" is used already, for a given: take another name`},
+		{problem.AGiven, "w", "T1", `the name "T1" is used already, for a line: take another name`},
+		{problem.AGiven, "w", "s", `a given can't be called s, which is a unit: choose another name, such as s1`},
+		{problem.AGiven, "w", "a b", `"a b" can't be used as a name in a cell: use letters, digits and _, beginning with a letter`},
+		{problem.AGiven, "w", "kN", `a given can't be called kN, which is a unit: choose another name, such as kN1`},
+		{problem.APoint, "A", "h", `the name "h" is used already, for a given: take another name`},
+		{problem.APoint, "A", "a.b", `"a.b" can't name a point: use one word without , ( ) . ? or quotes`},
+		{problem.APoint, "A", "A-1", `in [lines] F along "A-1" would not be read as a name: take another name`},
+		{problem.APoint, "P", "boom", `the name "boom" is used already, for a body: take another name`},
+		{problem.APoint, "O", "T", ""},
+		{problem.ABody, "boom", "P", `the name "P" is used already, for a point: take another name`},
+		{problem.ABody, "boom", "particle", `"particle" says of a point what it is on: take another name`},
+		{problem.ALine, "T2", "kN", `in [lines] T3 magnitude "kN" would not be read as a name: take another name`},
+		{problem.AnUnknown, "S", "N", `"N" can't name an unknown: use letters, digits and _, beginning with a letter, and no unit`},
+		{problem.AnUnknown, "Ox", "Q", `Ox is named after the joint O: rename O`},
+		{problem.AnUnknown, "Z", "Q", `there is no unknown "Z": name one of the sheet's`},
+		{problem.ALine, "T1", "", `"" can't name a line: use one word without , ( ) . ? or quotes`},
+		{problem.NoThing, "T1", "x", `this cannot be renamed`},
+	} {
+		_, err := problem.Rename(parse(t, rig), c.what, c.from, c.to)
+		got := ""
+		var e *sheet.EditError
+		if errors.As(err, &e) {
+			got = strings.TrimSuffix(e.Msg+": "+e.Hint, ": ")
+		} else if err != nil {
+			t.Errorf("%v is no *sheet.EditError", err)
+		}
+		if got != c.want {
+			t.Errorf("%v %s to %q: %s, want %s", c.what, c.from, c.to, got, c.want)
+		}
+	}
+}
+
+// A name that stands for something of the reader's own is not captured.
+func TestRenameDoesNotCapture(t *testing.T) {
+	const text = "plane = \"xy\"\n[given]\na = \"2\"\n[points]\nO = { at = \"0, 0\", on = \"particle\" }\nA = \"3 a, 1\"\n" +
+		"[lines]\nT = { kind = \"cable\", path = \"O A\" }\nF = { kind = \"force\", at = \"O\", along = \"-x\", magnitude = \"3 N\" }\n"
+	_, err := problem.Rename(parse(t, text), problem.AGiven, "a", "x")
+	if err == nil || err.Error() != `the name "x" means something else already, in [lines] F along` {
+		t.Error(err)
+	}
+}
+
+// Renaming to a fresh name leaves the solution as it is, and renaming back gives
+// the same bytes.
+func TestRenameKeepsTheSolution(t *testing.T) {
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+		s := parse(t, f.Text)
+		p, errs := problem.Read(s)
+		if len(errs) > 0 {
+			t.Fatalf("%s: %v", f.Name, errs)
+		}
+		want := statics.Solve(p)
+		for what, names := range named(s, p) {
+			for _, from := range names {
+				const to = "Fresh7"
+				edits, err := problem.Rename(s, what, from, to)
+				if err != nil {
+					t.Errorf("%s: %v %s: %v", f.Name, what, from, err)
+					continue
+				}
+				next, _, err := s.ApplyAll(edits)
+				if err != nil {
+					t.Fatalf("%s: %v %s: %v", f.Name, what, from, err)
+				}
+				if next.Text() == s.Text() {
+					t.Errorf("%s: %v %s: nothing changed", f.Name, what, from)
+				}
+				q, errs := problem.Read(next)
+				if len(errs) > 0 {
+					t.Errorf("%s: %v %s: %v", f.Name, what, from, errs)
+					continue
+				}
+				got := statics.Solve(q)
+				if got.Verdict != want.Verdict || !reflect.DeepEqual(values(got), values(want)) || len(q.Asked) != len(p.Asked) || got.Well() != want.Well() {
+					t.Errorf("%s: %v %s: another solution: %v, was %v", f.Name, what, from, values(got), values(want))
+				}
+				if left := problem.UsesOf(next, what, from); len(left) > 0 {
+					t.Errorf("%s: %v %s is still used: %v", f.Name, what, from, left)
+				}
+				back, err := problem.Rename(next, what, to, from)
+				if err != nil {
+					t.Errorf("%s: %v %s: back: %v", f.Name, what, from, err)
+					continue
+				}
+				same, _, err := next.ApplyAll(back)
+				if err != nil || same.Text() != s.Text() {
+					t.Errorf("%s: %v %s: renaming back gives other bytes (%v): %s", f.Name, what, from, err, changed(s.Text(), same.Text()))
+				}
+			}
+		}
+	}
+}
+
+func values(s *statics.Solution) (all []float64) {
+	for _, u := range s.X {
+		all = append(all, u.Value)
+	}
+	return all
+}
+
+// named lists what a sheet names, by kind.
+func named(s *sheet.Sheet, p *problem.Problem) map[problem.Thing][]string {
+	out := map[problem.Thing][]string{}
+	for _, table := range s.Tables {
+		if what := problem.ThingOf(table.Name); what != problem.NoThing && what != problem.ABody {
+			for _, r := range table.Rows {
+				out[what] = append(out[what], r.Name)
+			}
+		}
+	}
+	for _, b := range p.Bodies {
+		if !b.Particle {
+			out[problem.ABody] = append(out[problem.ABody], b.Name)
+		}
+	}
+	for _, u := range p.Unknowns {
+		component := u.Line >= 0 && strings.HasPrefix(u.Name, p.Lines[u.Line].Name) && len(u.Name) == len(p.Lines[u.Line].Name)+1
+		if u.Line >= 0 && !u.Own && !component && p.LineNamed(u.Name) < 0 {
+			out[problem.AnUnknown] = append(out[problem.AnUnknown], u.Name)
+		}
+	}
+	return out
+}

@@ -1,0 +1,203 @@
+package problem
+
+import (
+	"strings"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Use is a place that uses a name, and what the name stands for there. InName
+// tells that the place is the row's name (an answer's is a result; a joint
+// without at is named after its point); else it is the text of the cell.
+type Use struct {
+	Ref    sheet.Ref
+	InName bool
+	Span   units.Span
+	Thing  Thing
+	Name   string
+}
+
+// Uses gives every place of a sheet that uses a name for something of the sheet,
+// in the order of the text: paths, at, on, expressions, asked, answers, joints
+// that are named after their points. The rows that things have themselves are
+// no uses. Cells that do not read are looked through as far as they go.
+func Uses(s *sheet.Sheet) []Use { return thingsOf(s).uses() }
+
+// UsesOf gives the uses of one thing: the rows to think of before it is deleted.
+func UsesOf(s *sheet.Sheet, what Thing, name string) []Use {
+	var out []Use
+	for _, u := range Uses(s) {
+		if u.Thing == what && u.Name == name {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+func (x *things) uses() []Use {
+	var out []Use
+	// Unknowns that magnitudes share are known by being used there first.
+	for _, shared := range []bool{true, false} {
+		out = nil
+		for _, t := range x.s.Tables {
+			for _, row := range t.Rows {
+				out = x.rowUses(out, t.Name, row, shared)
+			}
+		}
+	}
+	return out
+}
+
+func (x *things) rowUses(out []Use, table string, row sheet.Row, onlyMagnitudes bool) []Use {
+	ref := sheet.Ref{Table: table, Row: row.Name}
+	switch {
+	case onlyMagnitudes:
+	case table == "answers" && row.Name != "source":
+		out = x.result(out, Use{Ref: ref, InName: true}, row.Name, 0)
+	case table == "joints" && x.afterPoint(row.Name):
+		out = append(out, Use{ref, true, whole(row.Name), APoint, row.Name})
+	}
+	for _, c := range row.Cells {
+		k, ok := cellKey(table, row.Name, c.Key)
+		if !ok || !c.Readable || onlyMagnitudes && k.Reads != ReadsMagnitude {
+			continue
+		}
+		ref.Key = c.Key
+		out = x.cellUses(out, ref, k.Reads, c.Text)
+	}
+	return out
+}
+
+func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []Use {
+	add := func(span units.Span, t Thing, name string) {
+		if t != NoThing {
+			out = append(out, Use{ref, false, span, t, name})
+		}
+	}
+	switch reads {
+	case ReadsPoint, ReadsPoints:
+		for _, w := range fields(text) {
+			if name := text[w.Start:w.End]; x.rows[APoint][name] {
+				add(w, APoint, name)
+			}
+		}
+	case ReadsBody, ReadsBodies:
+		for _, w := range fields(text) {
+			name := text[w.Start:w.End]
+			add(w, x.body(name), name)
+		}
+	case ReadsResults:
+		for _, w := range askedWords(text) {
+			out = x.result(out, Use{Ref: ref}, text[w.Start:w.End], w.Start)
+		}
+	case ReadsValue, ReadsQuantity, ReadsRange, ReadsVector, ReadsDirection, ReadsMagnitude, ReadsIntensity:
+		if ref.Table == "" {
+			break // g is read before there are names
+		}
+		for _, m := range units.Mentions(text) {
+			add(m.Span, x.inExpression(m, reads, ref), m.Name)
+		}
+	}
+	return out
+}
+
+func (x *things) body(name string) Thing {
+	_, rigid := x.bodies[name]
+	switch {
+	case name == particleWord, name == groundWord:
+	case rigid:
+		return ABody
+	case x.particles[name]:
+		return APoint
+	}
+	return NoThing
+}
+
+// inExpression says what a name in an expression stands for, as env does.
+func (x *things) inExpression(m units.Mention, reads Reads, ref sheet.Ref) Thing {
+	points := reads == ReadsVector || reads == ReadsDirection || reads == ReadsMagnitude
+	switch {
+	case m.Place && points && x.rows[APoint][m.Name]:
+		return APoint
+	case x.rows[AGiven][m.Name]:
+		return AGiven
+	case reads == ReadsVector || reads == ReadsDirection:
+		if x.rows[APoint][m.Name] {
+			return APoint
+		}
+	case reads == ReadsMagnitude:
+		return x.inMagnitude(m.Name, ref)
+	}
+	return NoThing
+}
+
+func (x *things) inMagnitude(name string, ref sheet.Ref) Thing {
+	_, isUnit := units.Find(name)
+	switch {
+	case x.rows[ALine][name]:
+		return ALine
+	case x.rows[ACouple][name]:
+		return ACouple
+	case x.owned[name].of != thingName{}:
+		return AnUnknown
+	case name == "g", isUnit, units.Reserved(name), !isIdentifier(name):
+		return NoThing
+	}
+	if _, known := x.shared[name]; !known {
+		x.shared[name] = ref
+	}
+	return AnUnknown
+}
+
+// result adds what a result's name uses: the line of T1.x, both of
+// angle(T1, T2), the body of boom.loads.x.
+func (x *things) result(out []Use, u Use, text string, at int) []Use {
+	add := func(start, end int, kinds ...Thing) {
+		name := text[start:end]
+		for _, t := range kinds {
+			ok := t == AnUnknown && x.unknown(name) || t <= ALoad && t != ABody && x.rows[t][name]
+			if t == ABody {
+				t = x.body(name)
+				ok = t != NoThing
+			}
+			if ok {
+				u.Span, u.Thing, u.Name = units.Span{Start: at + start, End: at + end}, t, name
+				out = append(out, u)
+				return
+			}
+		}
+	}
+	if open := strings.IndexByte(text, '('); open >= 0 {
+		for start := open + 1; start < len(text); {
+			end := start
+			for end < len(text) && text[end] != ',' && text[end] != ')' {
+				end++
+			}
+			word := strings.TrimSpace(text[start:end])
+			if i := start + strings.Index(text[start:end], word); word != "" {
+				add(i, i+len(word), ALine)
+			}
+			start = end + 1
+		}
+		return out
+	}
+	start := len(text) - len(strings.TrimLeft(text, " "))
+	end := len(strings.TrimRight(text, " "))
+	head, rest, dotted := strings.Cut(text[start:max(start, end)], ".")
+	switch {
+	case !dotted:
+		add(start, start+len(head), AnUnknown, ALine, ACouple)
+	case strings.HasPrefix(rest, "loads."):
+		add(start, start+len(head), ABody)
+	default:
+		add(start, start+len(head), ALine, AJoint, ALoad)
+	}
+	return out
+}
+
+func (x *things) unknown(name string) bool {
+	_, shared := x.shared[name]
+	_, owned := x.owned[name]
+	return shared || owned
+}
