@@ -10,13 +10,16 @@ type function struct {
 }
 
 // FunctionInfo describes a function for a help page.
-type FunctionInfo struct{ Name, Usage, Says string }
+type FunctionInfo struct {
+	Name, Usage, Says string
+	Vector            bool // it gives a vector
+}
 
 // Functions lists the functions, in the order of the help.
 func Functions() []FunctionInfo {
 	out := make([]FunctionInfo, len(functions))
 	for i, f := range functions {
-		out[i] = FunctionInfo{f.name, f.usage, f.says}
+		out[i] = FunctionInfo{f.name, f.usage, f.says, f.vector()}
 	}
 	return out
 }
@@ -45,6 +48,14 @@ var functions = []function{
 	{"length", "v|v", "length(a)", "size of a vector; length(A, B) the distance from A to B", length},
 	{"dot", "vv", "dot(a, b)", "scalar product", dot},
 	{"cross", "vv", "cross(a, b)", "vector product", cross},
+}
+
+func (f function) vector() bool {
+	switch f.name {
+	case "dir", "polar", "angles", "bearing", "unit", "cross":
+		return true
+	}
+	return false
 }
 
 func functionNames() []string {

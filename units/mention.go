@@ -139,3 +139,49 @@ func Word(text string, cursor int) Span {
 }
 
 func nameRune(r rune) bool { return r != 'º' && (nameStart(r) || unicode.IsDigit(r)) }
+
+// Setting says what a word at a place in an expression would be.
+type Setting struct {
+	Unit  bool // a unit: a number, or a unit before it, stands right before
+	From  int  // where that unit begins, kN/m as a whole
+	Place bool // an argument that takes a point or a vector
+}
+
+// SettingAt looks at what stands before a place in a text, which need not read.
+func SettingAt(text string, at int) Setting {
+	at = runeStart(text, at)
+	toks, err := lex(text[:at])
+	if err != nil {
+		return Setting{}
+	}
+	toks = toks[:len(toks)-1]
+	s := Setting{From: at}
+	i := len(toks)
+	for i > 0 { // back over the beginning of a compound unit
+		t := toks[i-1]
+		name := t.kind == tName && bySymbol[text[t.start:t.end]] != nil
+		if !name && t.kind != tSlash && t.kind != tDot && t.kind != tSuper {
+			break
+		}
+		s.From = t.start
+		i--
+	}
+	s.Unit = i > 0 && toks[i-1].kind == tNumber && (i == len(toks) || toks[i].kind == tName)
+	if !s.Unit {
+		s.From = at
+	}
+	depth := 0
+	for i := len(toks) - 1; i > 0; i-- {
+		switch toks[i].kind {
+		case tClose:
+			depth++
+		case tOpen:
+			if depth--; depth < 0 {
+				fn := findFunction(text[toks[i-1].start:toks[i-1].end])
+				s.Place = fn != nil && fn.takes[0] == 'v' && !s.Unit
+				return s
+			}
+		}
+	}
+	return s
+}

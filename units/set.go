@@ -1,5 +1,7 @@
 package units
 
+import "slices"
+
 // DefaultSet is the SI set of a sheet that says nothing: m, N, deg, kg.
 func DefaultSet() Set {
 	return Set{Length: *bySymbol["m"], Force: *bySymbol["N"], Angle: *bySymbol["deg"], Mass: *bySymbol["kg"]}
@@ -37,4 +39,37 @@ func (s Set) For(d Dim) Unit {
 		return join(d, part{&s.Length, 1, false}, part{bySymbol["s"], 2, true})
 	}
 	return Unit{Symbol: d.symbol(), Name: d.symbol(), Dim: d, Factor: 1, Exact: true, Source: srcSI}
+}
+
+// usual lists compounds as they are typed, for a choice of units; what has a
+// symbol of its own is in the table. It is never written to.
+var usual = []string{
+	"N m", "kN m", "N mm", "lbf ft", "lbf in", "kip ft",
+	"N/m", "kN/m", "N/mm", "lbf/ft", "lbf/in", "kip/ft",
+	"m/s^2", "ft/s^2", "kg/m^3", "lbm/ft^3", "N m/rad", "N m/deg", "lbf in/rad",
+	"m^2", "mm^2", "ft^2", "in^2",
+}
+
+// Choices lists the units in which a quantity of dimension d is commonly given,
+// that of the set first. A number has none.
+func (s Set) Choices(d Dim) []Unit {
+	if d == Number {
+		return nil
+	}
+	var out []Unit
+	add := func(u Unit) {
+		if u.Dim == d && !slices.ContainsFunc(out, func(o Unit) bool { return o.Symbol == u.Symbol }) {
+			out = append(out, u)
+		}
+	}
+	add(s.For(d))
+	for _, u := range table {
+		add(u)
+	}
+	for _, text := range usual {
+		if u, err := ParseUnit(text); err == nil {
+			add(u)
+		}
+	}
+	return out
 }

@@ -1,0 +1,187 @@
+package problem
+
+import (
+	"strings"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+func (c *choices) words(words []Word) {
+	c.inside = true
+	for _, w := range words {
+		if w.Text != "" {
+			c.add(w.Text, w.Says)
+		}
+	}
+}
+
+func (c *choices) units(list []units.Unit) {
+	for _, u := range list {
+		c.add(u.Symbol, u.Name)
+	}
+}
+
+// trimmed is the span of a text without the blanks around it.
+func trimmed(text string) units.Span {
+	start := len(text) - len(strings.TrimLeft(text, " \t\r\n"))
+	return units.Span{Start: start, End: max(start, len(strings.TrimRight(text, " \t\r\n")))}
+}
+
+// fieldAt is the word of a path at a cursor.
+func fieldAt(text string, cursor int) units.Span {
+	for _, w := range fields(text) {
+		if w.Start <= cursor && cursor <= w.End {
+			return w
+		}
+	}
+	return units.Span{Start: cursor, End: cursor}
+}
+
+// listed gives the points or the bodies that a cell may name, less those that
+// it names already.
+func (c *choices) listed(reads Reads, ref sheet.Ref) {
+	there := map[string]bool{}
+	for _, w := range fields(c.text) {
+		if w.Start != c.from {
+			there[c.text[w.Start:w.End]] = true
+		}
+	}
+	add := func(name, says string) {
+		if !there[name] {
+			c.add(name, says)
+		}
+	}
+	if reads == ReadsPoint || reads == ReadsPoints {
+		for _, name := range c.names(APoint) {
+			add(name, c.says(APoint, name))
+		}
+		return
+	}
+	for _, name := range c.names(ABody) {
+		add(name, c.says(ABody, name))
+	}
+	if ref.Table == "points" {
+		add(particleWord, "a free particle of its own: forces only")
+		return
+	}
+	for _, name := range c.names(APoint) {
+		if c.particles[name] {
+			add(name, "the particle "+name)
+		}
+	}
+	if ref.Table == "joints" {
+		add(groundWord, "fixed ground")
+	}
+}
+
+// expression gives names, units and functions for a value, a vector, a
+// direction or a magnitude.
+func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
+	if set := units.SettingAt(c.text, c.from); set.Unit {
+		c.word(units.Span{Start: set.From, End: c.to})
+		c.unitsOf(k)
+		return
+	} else if set.Place {
+		for _, name := range c.names(APoint) {
+			c.add(name, c.says(APoint, name))
+		}
+	}
+	if k.Reads == ReadsPrinted || ref.Table == "" {
+		return
+	}
+	if k.Reads == ReadsMagnitude {
+		for _, t := range []Thing{ALine, ACouple, AnUnknown} {
+			for _, name := range c.names(t) {
+				if (t != AnUnknown || c.owned[name].behind+c.owned[name].before != "" || c.owned[name].of.name == "") && name != ref.Row {
+					c.add(name, c.says(t, name))
+				}
+			}
+		}
+	}
+	if k.Reads == ReadsDirection {
+		c.directions()
+	}
+	for _, name := range c.names(AGiven) {
+		if ref.Table != "given" || name != ref.Row {
+			c.add(name, c.says(AGiven, name))
+		}
+	}
+	if k.Reads == ReadsVector {
+		for _, name := range c.names(APoint) {
+			if ref.Table != "points" || name != ref.Row {
+				c.add(name, c.says(APoint, name))
+			}
+		}
+	}
+	if k.Reads == ReadsIntensity {
+		c.add("s", "the distance from the first point of the path")
+	}
+	if k.Dim == units.Force && k.Reads != ReadsDirection {
+		c.add("g", "the acceleration of gravity, for a mass times g")
+	}
+	c.functions(k)
+}
+
+// unitsOf gives the units that a number in a cell may have: those of what the
+// cell measures; all of the table where that is not settled, or none of them fits.
+func (c *choices) unitsOf(k KeyInfo) {
+	c.units(setOf(c.s).Choices(k.Dim))
+	if k.Dim == units.Force {
+		c.add("kg", "kilogram, as a weight or times g")
+	}
+	if len(c.found) == 0 || k.Reads == ReadsValue || k.Reads == ReadsRange || k.Reads == ReadsDirection || k.Reads == ReadsPrinted {
+		c.units(units.Table())
+	}
+}
+
+// setOf reads the units of a sheet, SI where they do not read.
+func setOf(s *sheet.Sheet) units.Set {
+	r := &reading{Reader: NewReader(), s: s, p: &Problem{}}
+	return r.unitSet()
+}
+
+// directions gives the axes, where nothing but a sign stands before.
+func (c *choices) directions() {
+	axes := []string{"+x", "-x", "+y", "-y", "+z", "-z"}
+	if c.planar() {
+		axes = axes[:4]
+	}
+	was := *c
+	switch strings.TrimSpace(c.text[:c.from]) {
+	case "":
+	case "+", "-":
+		c.word(units.Span{Start: strings.IndexAny(c.text, "+-"), End: c.to})
+	default:
+		return
+	}
+	for _, a := range axes {
+		c.add(a, "along the axis "+a[1:])
+	}
+	c.from, c.to, c.typed = was.from, was.to, was.typed
+}
+
+func (c *choices) planar() bool {
+	plane, _ := c.s.Cell(sheet.Ref{Row: "plane"})
+	return strings.TrimSpace(plane.Text) != ""
+}
+
+// functions gives those that end in a value, or in a vector, as fits the cell.
+func (c *choices) functions(k KeyInfo) {
+	vector := k.Reads == ReadsDirection || k.Reads == ReadsVector
+	planar := c.planar()
+	var later []units.FunctionInfo
+	for _, f := range units.Functions() {
+		makes := f.Vector
+		switch {
+		case f.Name == "polar" && !planar, (f.Name == "angles" || f.Name == "bearing") && planar:
+		case makes == vector:
+			c.add(f.Name+"(", f.Usage+": "+f.Says)
+		case vector:
+			later = append(later, f)
+		}
+	}
+	for _, f := range later {
+		c.add(f.Name+"(", f.Usage+": "+f.Says)
+	}
+}
