@@ -1,0 +1,30 @@
+package xdg
+
+import (
+	"errors"
+	"testing"
+)
+
+func TestFolders(t *testing.T) {
+	for _, c := range []struct {
+		env           []string
+		state, config string
+	}{
+		{[]string{"HOME=/home/a"}, "/home/a/.local/state/trivet", "/home/a/.config/trivet"},
+		{[]string{"HOME=/home/a", "XDG_STATE_HOME=/s", "XDG_CONFIG_HOME=/c"}, "/s/trivet", "/c/trivet"},
+		{[]string{"HOME=/home/a", "XDG_STATE_HOME=s", "XDG_CONFIG_HOME="}, "/home/a/.local/state/trivet", "/home/a/.config/trivet"},
+		{[]string{"HOME=/home/a", "HOME=/home/b"}, "/home/b/.local/state/trivet", "/home/b/.config/trivet"},
+		{[]string{"XDG_STATE_HOME=/s"}, "/s/trivet", ""},
+		{[]string{"HOME", "HOME=x"}, "", ""},
+		{nil, "", ""},
+	} {
+		state, err1 := State(c.env)
+		config, err2 := Config(c.env)
+		if state != c.state || config != c.config {
+			t.Errorf("%v: %q %q, want %q %q", c.env, state, config, c.state, c.config)
+		}
+		if (c.state == "") != errors.Is(err1, ErrNowhere) || (c.config == "") != errors.Is(err2, ErrNowhere) {
+			t.Errorf("%v: %v %v", c.env, err1, err2)
+		}
+	}
+}
