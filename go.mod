@@ -14,6 +14,7 @@ require (
 	github.com/go-fonts/liberation v0.3.3
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.16.0
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/spf13/cobra v1.10.2
 	golang.org/x/image v0.40.0
 	golang.org/x/term v0.48.0

@@ -1,0 +1,134 @@
+// Package schema writes the JSON Schema of a sheet (draft 2020-12), by which
+// editors complete and check the file. It is made from the tables that the
+// reader itself goes by. A schema sees the form of a sheet, not its mechanics: an
+// expression, a unit or a name that does not read is left to the reader, and
+// keys that nothing reads stand, as they do in a sheet.
+package schema
+
+import (
+	"bytes"
+	"encoding/json"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// draft names the dialect of the schema.
+const draft = "https://json-schema.org/draft/2020-12/schema"
+
+// node is a schema or a part of one; encoding/json writes its keys in order.
+type node map[string]any
+
+// JSON gives the schema as indented JSON with a line end.
+func JSON() []byte {
+	properties := node{}
+	for _, t := range problem.Tables() {
+		if t.Name == "" {
+			for _, k := range t.Keys {
+				properties[k.Name] = cell(k)
+			}
+			continue
+		}
+		properties[t.Name] = table(t)
+	}
+	root := node{
+		"$schema": draft, "title": "trivet sheet", "type": "object",
+		"description": "a free-body equilibrium problem: points, lines, joints and loads",
+		"properties":  properties,
+	}
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(root); err != nil {
+		return nil // cannot be: texts and maps of them only
+	}
+	return out.Bytes()
+}
+
+// table is the schema of a table of rows, or of [units], whose rows are its keys.
+func table(t problem.TableInfo) node {
+	keys := node{}
+	for _, k := range t.Keys {
+		keys[k.Name] = cell(k)
+	}
+	if t.Fixed {
+		return node{"type": "object", "description": t.Says, "properties": keys}
+	}
+	row := node{"type": "object", "description": "a " + t.Row, "properties": keys}
+	if k, ok := t.Key("kind"); ok && t.Name != "distributed" {
+		row["required"] = []string{k.Name}
+	}
+	if plain, ok := t.Key(t.Plain); ok {
+		whole := cell(plain)
+		row = node{"description": "a " + t.Row, "anyOf": []node{whole, row}}
+	}
+	out := node{"type": "object", "description": t.Says, "additionalProperties": row}
+	if t.Name == "answers" {
+		out["properties"] = node{"source": node{"type": "string", "description": "author, title, edition, example number"}}
+	}
+	return out
+}
+
+// cell is the schema of a cell. A cell is a string; a bare number will do.
+func cell(k problem.KeyInfo) node {
+	n := node{"description": says(k), "examples": examples(k)}
+	switch k.Reads {
+	case problem.ReadsText, problem.ReadsResults, problem.ReadsPoint, problem.ReadsPoints, problem.ReadsBody, problem.ReadsBodies,
+		problem.ReadsUnit, problem.ReadsDirection:
+		n["type"] = "string"
+	case problem.ReadsCount:
+		n["anyOf"] = []node{{"type": "integer", "minimum": 1, "maximum": 12}, {"type": "string", "pattern": `^\s*([1-9]|1[0-2])?\s*$`}}
+	case problem.ReadsWord:
+		n["anyOf"] = words(k)
+		delete(n, "examples")
+	default:
+		n["type"] = []string{"string", "number"}
+	}
+	return n
+}
+
+// words lists the words of a cell, each with what it means; blanks around one do
+// no harm, nor does a cell left empty.
+func words(k problem.KeyInfo) []node {
+	var out []node
+	for _, w := range k.Words {
+		if w.Text == "" {
+			continue
+		}
+		out = append(out, node{"const": w.Text, "description": w.Says})
+		for _, other := range w.Others {
+			out = append(out, node{"const": other, "description": "read as " + w.Text, "deprecated": true})
+		}
+	}
+	return append(out, node{"type": "string", "pattern": `^\s*$`, "description": "left empty"})
+}
+
+func says(k problem.KeyInfo) string {
+	if k.Dim == units.Number || k.Reads == problem.ReadsUnit {
+		return k.Says
+	}
+	return k.Says + " (" + k.Dim.Name() + ")"
+}
+
+// examples are the one of the table of keys, and the unit symbols that fit it.
+func examples(k problem.KeyInfo) []string {
+	out := []string{k.Example}
+	set := units.DefaultSet()
+	switch k.Reads {
+	case problem.ReadsUnit:
+		for _, u := range set.Choices(k.Dim) {
+			if u.Symbol != k.Example {
+				out = append(out, u.Symbol)
+			}
+		}
+	case problem.ReadsQuantity, problem.ReadsMagnitude:
+		for _, u := range set.Choices(k.Dim) {
+			if !strings.HasSuffix(k.Example, " "+u.Symbol) && k.Example != "" {
+				out = append(out, "1 "+u.Symbol)
+			}
+		}
+	}
+	return out
+}
