@@ -18,6 +18,7 @@ import (
 	"trivet/fixtures"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
+	"trivet/mechanics/schema"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui"
@@ -98,7 +99,7 @@ func (c *command) root() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
-	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand())
+	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand())
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%w: try `%s --help`", err, cmd.CommandPath())
 	})
@@ -258,8 +259,8 @@ func (c *command) newCommand() *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error {
 			start, ok := fixtures.Get(from)
 			if !ok {
-				hint := "there are " + strings.Join(names(fixtures.Starts()), ", ")
-				if s := units.Suggest(from, names(append(fixtures.Starts(), fixtures.Published()...))); s != "" {
+				hint := "there are " + strings.Join(fixtures.Names(fixtures.Starts()), ", ")
+				if s := units.Suggest(from, fixtures.Names(append(fixtures.Starts(), fixtures.Published()...))); s != "" {
 					hint = fmt.Sprintf("did you mean %q", s)
 				}
 				return fmt.Errorf("there is no sheet %q to start from: %s", from, hint)
@@ -278,9 +279,15 @@ func (c *command) newCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&from, "from", defaultFrom, "`NAME` of the sheet to start from")
 	_ = cmd.RegisterFlagCompletionFunc("from", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return names(fixtures.Starts()), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+		return fixtures.Names(fixtures.Starts()), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 	})
 	return cmd
+}
+
+func (c *command) schemaCommand() *cobra.Command {
+	return &cobra.Command{Use: "schema", Short: "print the JSON Schema of a sheet, by which editors complete and check it",
+		Args: cobra.NoArgs, ValidArgsFunction: cobra.NoFileCompletions,
+		Run: func(*cobra.Command, []string) { c.print(string(schema.JSON())) }}
 }
 
 func atLeastOneSheet(_ *cobra.Command, args []string) error {
@@ -292,13 +299,6 @@ func atLeastOneSheet(_ *cobra.Command, args []string) error {
 
 func sheetFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 	return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
-}
-
-func names(sheets []fixtures.Sheet) (all []string) {
-	for _, s := range sheets {
-		all = append(all, s.Name)
-	}
-	return all
 }
 
 // read loads and solves a sheet. Where it does not read it says so on standard

@@ -121,7 +121,7 @@ func TestApplyAllIsOneByOne(t *testing.T) {
 	names := strings.Fields("A B C D E F")
 	name := func() string { return names[rng.IntN(len(names))] }
 	table := func() string { return []string{"points", "lines"}[rng.IntN(2)] }
-	for range 3000 {
+	for range 1000 {
 		s := mustParse(t, text)
 		var edits []Edit
 		for range rng.IntN(6) {
