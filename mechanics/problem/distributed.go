@@ -172,9 +172,10 @@ func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (flo
 		r.failCell(ref, err)
 		return nil, false
 	}
+	varies := false
 	at := func(s float64) (float64, bool) {
 		r.blocked = false
-		v, err := expr.Eval(env{r: r, scope: inLoad, s: s})
+		v, err := expr.Eval(env{r: r, scope: inLoad, s: s, varies: &varies})
 		if err != nil {
 			r.failCell(ref, err)
 			return 0, false
@@ -182,7 +183,10 @@ func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (flo
 		v, ok := r.want(ref, text, v, units.LineLoad)
 		return v.V[0], ok
 	}
-	_, ok = at(d.Length / 2)
+	mean, ok := at(d.Length / 2)
+	if !varies { // the same all along: no need to evaluate it at every place
+		return func(float64) (float64, bool) { return mean, true }, ok
+	}
 	return at, ok
 }
 
@@ -252,12 +256,17 @@ func (r *reading) spread(d *Distributed, along r3.Vec, q func(float64) (float64,
 	}
 	good := true
 	var force, moment, size float64
+	var at, weight [gaussPoints]float64
+	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
 	piece := d.Length / gaussPieces
 	for k := range gaussPieces {
-		from, to := piece*float64(k), piece*float64(k+1)
-		force += quad.Fixed(func(s float64) float64 { v, ok := q(s); good = good && ok; return v }, from, to, gaussPoints, nil, 0)
-		moment += quad.Fixed(func(s float64) float64 { v, ok := q(s); good = good && ok; return v * s }, from, to, gaussPoints, nil, 0)
-		size += quad.Fixed(func(s float64) float64 { v, _ := q(s); return abs(v) }, from, to, gaussPoints, nil, 0)
+		for i := range at {
+			s := piece * (float64(k) + at[i])
+			v, ok := q(s)
+			good = good && ok
+			w := weight[i] * piece * v
+			force, moment, size = force+w, moment+w*s, size+abs(w)
+		}
 	}
 	if !good {
 		return false

@@ -22,6 +22,8 @@ type env struct {
 	scope scope
 	line  int     // the line whose magnitude is read, in inMagnitude; -1 for a couple's
 	s     float64 // in inLoad
+	// varies is set once s is asked for, in inLoad.
+	varies *bool
 }
 
 // errElsewhere stands for an error that has been reported at another cell.
@@ -41,6 +43,7 @@ func (e env) Lookup(name string) (units.Value, bool, error) {
 	switch e.scope {
 	case inLoad:
 		if name == "s" {
+			*e.varies = true
 			return units.Scalar(e.s, units.Length), true, nil
 		}
 	case inGeometry:
