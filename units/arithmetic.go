@@ -135,7 +135,7 @@ func (r run) pow(n *node, a, b Value) (Value, *Error) {
 	case a.V[0] == 0 && b.V[0] < 0:
 		return r.fail(n, "", "%s divides by 0", r.src(n))
 	case a.V[0] < 0 && b.V[0] != math.Trunc(b.V[0]):
-		return r.fail(n, "", "%s is a broken power of a negative number", r.src(n))
+		return r.fail(n, "", "%s is a fractional power of a negative number", r.src(n))
 	}
 	d, ok := a.Dim.power(b.V[0])
 	if !ok {

@@ -22,7 +22,7 @@ func dir(r run, n *node, a [3]Value) (Value, *Error) {
 	}
 	u, ok := normalise(v)
 	if !ok {
-		return r.fail(n, "", "%s and %s are at the same place, so %s has no direction", from, to, r.src(n))
+		return r.fail(n, "take two places apart", "%s and %s are at the same place, so %s has no direction", from, to, r.src(n))
 	}
 	return Vector(u, Number), nil
 }
@@ -47,7 +47,7 @@ func normalise(v [3]float64) (u [3]float64, ok bool) {
 func unitVector(r run, n *node, a [3]Value) (Value, *Error) {
 	u, ok := normalise(a[0].V)
 	if !ok {
-		return r.fail(n, "", "%s has no length, so %s has no direction", r.src(n.args[0]), r.src(n))
+		return r.fail(n, "take a vector other than zero", "%s has no length, so %s has no direction", r.src(n.args[0]), r.src(n))
 	}
 	return Value{Dim: Number, N: a[0].N, V: u}, nil
 }

@@ -122,7 +122,7 @@ func FuzzFigures(f *testing.F) {
 			return v.V[0]
 		}
 		text := Figures(x, figures)
-		const spacing = 0x1p-52 // of the floats, which 16 figures come near to
+		const spacing = 0x1p-52                        // of the floats, which 16 figures come near to
 		half := 0.5 * math.Pow(10, 1-float64(figures)) // relative to the leading digit's place
 		if got := read(text); math.Abs(got-x) > half*math.Abs(x)*(1+1e-9)+spacing*math.Abs(x)+math.SmallestNonzeroFloat64 {
 			t.Errorf("%v to %d figures is %q, which reads as %v", x, figures, text, got)

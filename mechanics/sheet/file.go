@@ -133,7 +133,7 @@ func inFileWords(doing string, err error) error {
 	const elsewhere = "save it under another name"
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
-		return &FileError{"the disk is full; the old file is as it was", "make room, or " + elsewhere, err}
+		return &FileError{"the disk is full; nothing was changed", "make room, or " + elsewhere, err}
 	case errors.Is(err, syscall.EROFS):
 		return &FileError{"the disk can only be read", elsewhere, err}
 	case errors.Is(err, fs.ErrPermission):

@@ -264,7 +264,7 @@ func TestSaveInAReadOnlyFolder(t *testing.T) {
 }
 
 func TestSaveOnAFullDisk(t *testing.T) {
-	wantFile(t, inFileWords("written", &os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full; the old file is as it was", "make room, or save it under another name")
+	wantFile(t, inFileWords("written", &os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full; nothing was changed", "make room, or save it under another name")
 	dir := t.TempDir()
 	if err := mountTiny(dir); err != nil {
 		t.Skipf("only the words were checked: no small disk can be mounted here: %v", err)
@@ -274,7 +274,7 @@ func TestSaveOnAFullDisk(t *testing.T) {
 	write(t, path, "a = 1", 0o644)
 	long := mustParse(t, "a = 2\n"+strings.Repeat("# filling\n", 20000))
 	_, err := Save(path, long, Stamp{}, true)
-	wantFile(t, err, "the disk is full; the old file is as it was", "make room, or save it under another name")
+	wantFile(t, err, "the disk is full; nothing was changed", "make room, or save it under another name")
 	if content(t, path) != "a = 1" {
 		t.Error("the old file changed")
 	}

@@ -105,7 +105,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 		meet := r3.Add(t[0].at, r3.Scale(lambda, u))
 		arm := r3.Sub(t[2].at, meet)
 		c.Value = r3.Norm(r3.Cross(arm, t[2].f)) / (size * max(length, math.Abs(lambda), r3.Norm(arm)))
-		s.meet(&c, meet)
+		c.Meet, c.Meets = meet, true // where the lines of action meet
 	}
 	c.OK = c.Value <= memberTol
 	s.add(c)
@@ -115,22 +115,12 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 // point where they meet is then a million lengths away.
 const parallelSine = 1e-6
 
-// meet notes where the lines of action meet.
-func (s *Solution) meet(c *Check, at r3.Vec) { c.Meet, c.Meets = at, true }
-
 func names(t ...touch) string {
-	out := ""
-	for k, x := range t {
-		switch {
-		case k == 0:
-		case k == len(t)-1:
-			out += " and "
-		default:
-			out += ", "
-		}
-		out += x.point
+	points := make([]string, len(t))
+	for k := range t {
+		points[k] = t[k].point
 	}
-	return out
+	return listed(points)
 }
 
 // checkJoints holds the friction that is needed against what is available, and

@@ -224,37 +224,6 @@ func setComponent(v *r3.Vec, axis int, x float64) {
 	}
 }
 
-// orthonormal makes rows that span the same, each across the others and of
-// length one. It leaves its argument as it is.
-func orthonormal(rows [][]float64) [][]float64 {
-	out := make([][]float64, 0, len(rows))
-	for _, row := range rows {
-		r := append([]float64{}, row...)
-		for range 2 { // twice is enough against rounding
-			for _, o := range out {
-				along := inner(r, o)
-				for i := range r {
-					r[i] -= along * o[i]
-				}
-			}
-		}
-		size := norm(r)
-		for i := range r {
-			r[i] /= size
-		}
-		out = append(out, r)
-	}
-	return out
-}
-
-func inner(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
-
 // reduce brings rows to reduced echelon form, so that motions come out about and
 // along axes where they can: rotations first, so that a body hung from a point
 // turns about the axes through it. It works in place and gives the rows left.
@@ -323,12 +292,4 @@ func (s *Solution) groups(null *mat.Dense) [][]int {
 		}
 	}
 	return together.groups()
-}
-
-func norm(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += x * x
-	}
-	return math.Sqrt(sum)
 }

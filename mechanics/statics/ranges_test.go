@@ -80,7 +80,7 @@ func TestRegionsOfExactArithmetic(t *testing.T) {
 		value, y, what := r.least(floats(cost))
 		text := fmt.Sprint("least of ", floats(cost), " over ", bounds)
 		checkReach(t, r, want, value, what, text)
-		if what == found && len(r.basis) > 0 && math.Abs(along(y, floats(cost))-value) > 1e-8 {
+		if what == found && len(r.basis) > 0 && math.Abs(inner(y, floats(cost))-value) > 1e-8 {
 			t.Fatalf("%s: %v has not the value %v", text, y, value)
 		}
 		counts[fmt.Sprint("corners: ", what)]++

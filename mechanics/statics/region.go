@@ -78,17 +78,9 @@ func newRegion(bounds []bound, degree int) *region {
 func (r *region) seen(y []float64) []float64 {
 	w := make([]float64, len(r.basis))
 	for k, b := range r.basis {
-		w[k] = along(b, y)
+		w[k] = inner(b, y)
 	}
 	return w
-}
-
-func along(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
 }
 
 // search adds to q, an orthonormal basis of the bounds chosen so far, each of
@@ -112,7 +104,7 @@ func (r *region) search(first int, q [][]float64, w []float64) {
 			continue
 		}
 		next := make([]float64, n)
-		step := (-r.c[i] - along(r.g[i], w)) / size
+		step := (-r.c[i] - inner(r.g[i], w)) / size
 		for k := range next {
 			rest[k] /= size
 			next[k] = w[k] + step*rest[k]
@@ -121,28 +113,13 @@ func (r *region) search(first int, q [][]float64, w []float64) {
 	}
 }
 
-// orthogonal takes away from v what lies along q. Twice is enough (Kahan and
-// Parlett, as every text on Gram-Schmidt has it; from memory).
-func orthogonal(v []float64, q [][]float64) []float64 {
-	rest := append([]float64{}, v...)
-	for range 2 {
-		for _, b := range q {
-			part := along(b, rest)
-			for k := range rest {
-				rest[k] -= part * b[k]
-			}
-		}
-	}
-	return rest
-}
-
 func (r *region) keeps(w []float64) bool {
 	reach := 1.0
 	for _, x := range w {
 		reach = max(reach, math.Abs(x))
 	}
 	for i, g := range r.g {
-		if r.c[i]+along(g, w) < -onBound*reach {
+		if r.c[i]+inner(g, w) < -onBound*reach {
 			return false
 		}
 	}
@@ -168,7 +145,7 @@ func (r *region) addRays(q [][]float64) {
 		}
 		inside := true
 		for _, g := range r.g {
-			inside = inside && along(g, d) >= -onBound
+			inside = inside && inner(g, d) >= -onBound
 		}
 		if inside {
 			r.rays = append(r.rays, d)
@@ -202,13 +179,13 @@ func (r *region) least(cost []float64) (value float64, y []float64, what extent)
 		return math.Inf(-1), nil, endless
 	}
 	for _, d := range r.rays {
-		if along(seen, d) < -onBound*size {
+		if inner(seen, d) < -onBound*size {
 			return math.Inf(-1), nil, endless
 		}
 	}
 	best, value := -1, math.Inf(1)
 	for i, w := range r.corners {
-		if v := along(seen, w); v < value {
+		if v := inner(seen, w); v < value {
 			best, value = i, v
 		}
 	}

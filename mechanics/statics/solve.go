@@ -47,10 +47,11 @@ const (
 //	A x = b
 //
 // It judges rank on rows of moments divided by a length and columns scaled to
-// length one. Square and well-conditioned systems are solved
-// by LU factors with partial pivoting; all others by the singular value
-// decomposition A = U Σ Vᵀ, whose null spaces say what is free. Solve never
-// fails: what has no single solution has a verdict.
+// length one. Square and well-conditioned systems are solved by LU factors with
+// partial pivoting; all others by the singular value decomposition A = U Σ Vᵀ,
+// whose null spaces say what is free. Large systems are solved part by part with
+// sparse factors to the same ends. Solve never fails: what has no single solution
+// has a verdict.
 func Solve(p *problem.Problem) *Solution {
 	s := solve(p)
 	s.slacken()

@@ -1,0 +1,51 @@
+package statics
+
+import "math"
+
+// inner is a·b.
+func inner(a, b []float64) float64 {
+	sum := 0.0
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
+
+// norm is the length of v.
+func norm(v []float64) float64 {
+	sum := 0.0
+	for _, x := range v {
+		sum += x * x
+	}
+	return math.Sqrt(sum)
+}
+
+// orthogonal takes away from v what lies along q, which are orthonormal. Twice
+// is enough (Kahan and Parlett, as every text on Gram-Schmidt has it; from memory).
+func orthogonal(v []float64, q [][]float64) []float64 {
+	rest := append([]float64{}, v...)
+	for range 2 {
+		for _, b := range q {
+			part := inner(b, rest)
+			for k := range rest {
+				rest[k] -= part * b[k]
+			}
+		}
+	}
+	return rest
+}
+
+// orthonormal makes rows that span the same, each across the others and of
+// length one. It leaves its argument as it is.
+func orthonormal(rows [][]float64) [][]float64 {
+	out := make([][]float64, 0, len(rows))
+	for _, row := range rows {
+		r := orthogonal(row, out)
+		size := norm(r)
+		for i := range r {
+			r[i] /= size
+		}
+		out = append(out, r)
+	}
+	return out
+}
