@@ -237,8 +237,8 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 		}
 	}
 	// Rows have entries up to 1, and what is left of rounding is below 1e-14. An
-	// entry that is faint is no pivot: rows divided by it would come out all alike.
-	const nothing, faint = 1e-9, 1e-6
+	// entry that is weak is no pivot: rows divided by it would come out all alike.
+	const nothing, weak = 1e-9, 1e-6
 	lead := 0
 	for _, col := range order {
 		if lead == len(rows) {
@@ -250,7 +250,7 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 				best = i
 			}
 		}
-		if math.Abs(rows[best][col]) < faint {
+		if math.Abs(rows[best][col]) < weak {
 			continue
 		}
 		rows[lead], rows[best] = rows[best], rows[lead]
