@@ -371,9 +371,7 @@ func (c *command) workbench(ctx context.Context, args []string) (err error) {
 		opt.Path = args[0]
 		opt.Sheet, opt.Stamp, err = sheet.Load(opt.Path)
 	} else {
-		start, _ := fixtures.Get(defaultFrom)
-		opt.Sheet, err = sheet.Parse([]byte(start.Text))
-		opt.Note = "a sheet to start from, not saved yet; F1 lists the keys"
+		opt.Start = true
 	}
 	if err != nil {
 		c.refuse(opt.Path, report.FileFault(opt.Path, err))

@@ -67,6 +67,8 @@ func (m *Model) typed(text string) tea.Cmd {
 		return m.preview()
 	case keys.OnBoard:
 		m.stepNumber(text)
+	case keys.OnStart:
+		return m.look(text)
 	case keys.OnCells:
 		if !m.begin() {
 			return nil

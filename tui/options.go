@@ -24,6 +24,11 @@ type Options struct {
 	Stamp sheet.Stamp  // what the file was when it was read
 	Note  string       // a first word for the bottom line
 
+	// Start opens the start screen, with the sheets opened last, by path, before
+	// those that come with the program.
+	Start  bool
+	Recent []string
+
 	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
 	// another program runs writes none: a visitor's files are not the host's.
 	Page PageWriter
@@ -86,5 +91,8 @@ func New(opt Options) Model {
 		cam:  newCamera(),
 	}
 	m.start()
+	if opt.Start {
+		m.opening = newOpening(opt.Recent)
+	}
 	return m
 }

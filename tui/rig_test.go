@@ -160,7 +160,7 @@ func TestPressSpeaksTheTablesNames(t *testing.T) {
 func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
 		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnSystem: {"alt+6"}, keys.OnPicture: {"alt+7"},
-		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"},
+		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"}, keys.OnStart: nil,
 	} {
 		for _, b := range keys.Table() {
 			for _, k := range b.Keys {
@@ -168,7 +168,11 @@ func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 					continue
 				}
 				r := newRig(t, hanging, 120, 36)
-				r.keys("right")
+				if mode == keys.OnStart {
+					r = rigOf(t, Options{Start: true, Width: 120, Height: 36})
+				} else {
+					r.keys("right")
+				}
 				r.keys(reach...)
 				if got := r.m.mode(); got != mode {
 					t.Fatalf("%v leads to mode %d, want %d", reach, got, mode)

@@ -48,6 +48,7 @@ type Model struct {
 	forPage  bool      // of a page
 	ask      *question // yes, no or back
 	help     *offset   // the help, scrolled
+	opening  *opening  // the start screen
 	saving   bool
 	leave    bool // quit once saved
 	note     note
@@ -82,7 +83,9 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case opened:
-		cmd = m.solve(m.history.Current())
+		cmd = m.first()
+	case fetched:
+		cmd = m.takeFetched(msg)
 	case solved:
 		cmd = m.take(msg)
 	case worked:
@@ -139,6 +142,8 @@ func (m Model) frame() string {
 		m.drawTop(g.All().In(s.Top))
 		m.drawHelp(g)
 		m.drawFoot(g.All().In(s.Foot))
+	case m.opening != nil:
+		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
 	case m.board.on:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		if m.ask != nil || m.naming != nil {

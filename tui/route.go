@@ -18,6 +18,8 @@ func (m Model) mode() keys.Mode {
 		return keys.OnName
 	case m.help != nil:
 		return keys.OnHelp
+	case m.opening != nil:
+		return keys.OnStart
 	case m.board.on && m.board.list:
 		return keys.OnSteps
 	case m.board.on:
@@ -61,6 +63,10 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 func (m Model) cannot(i keys.Intent) string {
 	flat := m.live.problem != nil && m.live.problem.Planar
 	switch i {
+	case keys.Save:
+		if m.opening != nil {
+			return "no sheet is open yet: enter opens one"
+		}
 	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace:
 		if flat {
 			return "a problem in a plane has one view"
@@ -103,6 +109,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	switch m.mode() {
 	case keys.OnHelp:
 		return nil, m.turnHelp(i)
+	case keys.OnStart:
+		return m.atStart(i)
 	case keys.OnBoard, keys.OnSteps:
 		return nil, m.onBoard(i)
 	case keys.InCell, keys.InList:

@@ -23,12 +23,13 @@ const (
 	Naming   // the question for a file name
 	Asking   // a question of yes or no
 	Helping
+	Starting // the start screen
 )
 
 var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
 	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
-	"On the board", "In the list of steps", "File name", "Question", "In this help",
+	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -107,6 +108,7 @@ const (
 	ShowPart
 	Yes
 	No
+	Blank
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom
@@ -135,6 +137,7 @@ const (
 	OnName
 	OnQuestion
 	OnHelp
+	OnStart
 	Modes
 )
 
@@ -152,6 +155,7 @@ func (m Mode) Scopes() []Scope {
 		{Naming, Text},
 		{Asking},
 		{Helping, Always},
+		{Starting, Always},
 	}[m]
 }
 

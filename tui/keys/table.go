@@ -146,4 +146,15 @@ var table = []Binding{
 	{Helping, []string{"home"}, First, "to the start", ""},
 	{Helping, []string{"end"}, Last, "to the end", ""},
 	{Helping, []string{"esc", "q", "?", "enter"}, Cancel, "back", "back"},
+
+	{Starting, []string{"enter"}, Commit, "open this sheet; a starting sheet is a copy, not saved yet", "open"},
+	{Starting, []string{"up"}, Up, "the sheet above", "choose"},
+	{Starting, []string{"down"}, Down, "the sheet below", ""},
+	{Starting, []string{"pgup"}, PageUp, "some sheets up", ""},
+	{Starting, []string{"pgdown"}, PageDown, "some sheets down", ""},
+	{Starting, []string{"home"}, First, "the first sheet", ""},
+	{Starting, []string{"end"}, Last, "the last sheet", ""},
+	{Starting, []string{"backspace"}, Rubout, "delete the last character of what is looked for", ""},
+	{Starting, []string{"ctrl+u"}, ClearLine, "look for nothing: every sheet shows", ""},
+	{Starting, []string{"esc", "ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
 }

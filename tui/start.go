@@ -1,0 +1,205 @@
+package tui
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+// opening is the start screen. It is replaced, never changed.
+type opening struct {
+	all  []start
+	find string // what is looked for
+	pick int    // among those that show
+	shot fetched
+}
+
+// start is a sheet to begin with: a text that comes with the program, or a file.
+type start struct {
+	family, title, text, path string
+}
+
+// fetched is a sheet of the start screen, read and solved for its picture.
+type fetched struct {
+	of       start
+	sheet    *sheet.Sheet
+	stamp    sheet.Stamp
+	problem  *problem.Problem
+	solution *statics.Solution
+	fault    string
+	open     bool // it is to be opened
+}
+
+// Blank sheets: what the first keys need is there.
+const (
+	blankSpace = "up = \"+z\"\n"
+	blankPlane = "plane = \"xy\"\nup = \"+y\"\n"
+)
+
+func newOpening(recent []string) *opening {
+	o := &opening{}
+	for _, path := range recent {
+		o.all = append(o.all, start{family: "Opened last", title: grid.Clean(filepath.Base(path)), path: path})
+	}
+	o.all = append(o.all,
+		start{family: "Blank", title: "Blank sheet in space", text: blankSpace},
+		start{family: "Blank", title: "Blank sheet in the plane", text: blankPlane})
+	sheets := fixtures.Starts()
+	for _, family := range fixtures.Families() {
+		for _, s := range sheets {
+			if s.Family == family {
+				o.all = append(o.all, start{family: family, title: s.Title, text: s.Text})
+			}
+		}
+	}
+	return o
+}
+
+// shown are the sheets whose title, family or path hold every word looked for.
+func (o *opening) shown() (out []start) {
+	words := strings.Fields(strings.ToLower(o.find))
+	for _, s := range o.all {
+		in, fits := strings.ToLower(s.title+" "+s.family+" "+s.path), true
+		for _, w := range words {
+			fits = fits && strings.Contains(in, w)
+		}
+		if fits {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// first is what a session begins with.
+func (m *Model) first() tea.Cmd {
+	if m.opening != nil {
+		return m.peek(false)
+	}
+	return m.solve(m.history.Current())
+}
+
+// peek reads the picked sheet in a command: Update touches no file.
+func (m *Model) peek(open bool) tea.Cmd {
+	o := m.opening
+	list := o.shown()
+	if o.pick >= len(list) {
+		return nil
+	}
+	of := list[o.pick]
+	if !open && of == o.shot.of {
+		return nil
+	}
+	return func() (msg tea.Msg) {
+		defer func() {
+			if r := recover(); r != nil {
+				msg = fetched{of: of, fault: fmt.Sprintf("this sheet could not be read (fault: %v)", r)}
+			}
+		}()
+		return of.fetch(open)
+	}
+}
+
+func (s start) fetch(open bool) fetched {
+	f := fetched{of: s, open: open}
+	var err error
+	if s.path != "" {
+		f.sheet, f.stamp, err = sheet.Load(s.path)
+	} else {
+		f.sheet, err = sheet.Parse([]byte(s.text))
+	}
+	if err != nil {
+		f.fault, _, _ = strings.Cut(report.FileFault(s.path, err).Where(s.path), "\n") // its place, not its text
+		return f
+	}
+	if !open {
+		f.problem, _ = problem.Read(f.sheet)
+		f.solution = statics.Solve(f.problem)
+	}
+	return f
+}
+
+// takeFetched shows a picture that is still wanted, or opens the sheet.
+func (m *Model) takeFetched(msg fetched) tea.Cmd {
+	if m.opening == nil {
+		return nil // another was opened meanwhile
+	}
+	if msg.open && msg.fault == "" {
+		return m.open(msg)
+	}
+	o := *m.opening
+	o.shot = msg
+	m.opening = &o
+	if msg.open {
+		m.say(msg.fault, true)
+	}
+	return nil
+}
+
+// open leaves the start screen for a sheet.
+func (m *Model) open(f fetched) tea.Cmd {
+	m.opening = nil
+	m.path, m.stamp, m.history = f.of.path, f.stamp, sheet.NewHistory(f.sheet)
+	m.live, m.scroll = newLive(), offset{}
+	m.at = [layout.System]place{}
+	m.start()
+	if f.of.path == "" && f.of.family != "Blank" {
+		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
+	}
+	return m.solve(m.history.Current())
+}
+
+// atStart does the intents of the start screen.
+func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
+	o := *m.opening
+	page := max(m.startList().Dy()-2, 1)
+	switch i {
+	case keys.Up:
+		o.pick--
+	case keys.Down:
+		o.pick++
+	case keys.PageUp:
+		o.pick -= page
+	case keys.PageDown:
+		o.pick += page
+	case keys.First:
+		o.pick = 0
+	case keys.Last:
+		o.pick = len(o.all)
+	case keys.Rubout:
+		l := newLine(o.find)
+		l.handle(keys.Rubout)
+		o.find, o.pick = l.text, 0
+	case keys.ClearLine:
+		o.find, o.pick = "", 0
+	case keys.Commit:
+		return m.peek(true), true
+	case keys.Blank:
+		return m.open(start{family: "Blank", text: blankSpace}.fetch(true)), true
+	default:
+		return nil, false
+	}
+	o.pick = max(min(o.pick, len(o.shown())-1), 0)
+	m.opening = &o
+	return m.peek(false), true
+}
+
+// look adds to what is looked for.
+func (m *Model) look(text string) tea.Cmd {
+	o := *m.opening
+	l := newLine(o.find)
+	l.insert(text)
+	o.find, o.pick = l.text, 0
+	m.opening = &o
+	return m.peek(false)
+}
