@@ -7,6 +7,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
 )
@@ -77,12 +78,17 @@ func (m *Model) rename(ref sheet.Ref, to string) error {
 	if to == ref.Row {
 		return nil
 	}
-	users := mentions(m.history.Current(), ref)
-	if err := m.history.Do(sheet.RenameRow{Table: ref.Table, Row: ref.Row, To: to}); err != nil {
+	s := m.history.Current()
+	users := usersOf(s, ref)
+	edits, err := problem.Rename(s, problem.ThingOf(ref.Table), ref.Row, to)
+	if err != nil {
+		return err
+	}
+	if err := m.history.DoAll(edits); err != nil {
 		return err
 	}
 	if len(users) > 0 {
-		m.say(fmt.Sprintf("%s is now %s; %s still called %s", ref.Row, to, listed(users), ref.Row), true)
+		m.say(fmt.Sprintf("%s is now %s everywhere: in %s", ref.Row, to, enumerate(users)), false)
 	}
 	return nil
 }
@@ -110,7 +116,7 @@ func (m *Model) deleteRow() tea.Cmd {
 		m.say("this row always stands: delete clears its cell", false)
 		return nil
 	}
-	users := mentions(m.history.Current(), ref)
+	users := usersOf(m.history.Current(), ref)
 	if err := m.history.Do(sheet.DeleteRow{Table: ref.Table, Row: ref.Row}); err != nil {
 		m.say(oneLine(err), true)
 		return nil

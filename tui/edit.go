@@ -52,6 +52,11 @@ func (m Model) raw(s slot) string {
 // typed takes characters: into the line being typed, or in place of a cell.
 func (m *Model) typed(text string) tea.Cmd {
 	switch m.mode() {
+	case keys.OnSearch:
+		m.search.insert(text)
+		m.seek(0)
+	case keys.OnPalette:
+		m.palette = m.palette.typed(text)
 	case keys.OnName:
 		l := *m.naming
 		l.insert(text)
@@ -118,6 +123,12 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 		return m.keep(func() { m.step(1) }), true
 	case keys.CommitPrev:
 		return m.keep(func() { m.step(-1) }), true
+	}
+	switch i {
+	case keys.NudgeUp, keys.NudgeDown:
+		return m.nudgeTyped(i), true
+	case keys.ToDefinition:
+		return m.define(), true
 	}
 	e := *m.edit
 	if !e.choose(i) && !e.handle(i) {

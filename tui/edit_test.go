@@ -191,13 +191,46 @@ func TestDeleteARow(t *testing.T) {
 	r.sees("determinate")
 }
 
-func TestRenameSaysWhoStillUsesTheName(t *testing.T) {
+func TestRenameGoesEverywhereInOneStep(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
+	before := r.m.history.Current().Text()
 	r.keys("down")
 	r.text("wall")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "points", Row: "wall"}, "-3, 4")
-	r.sees("A is now wall", "T1 uses it")
+	r.holds(sheet.Ref{Table: "lines", Row: "T1", Key: "path"}, "D wall")
+	r.sees("A is now wall everywhere: in T1", "determinate", "37.5 N")
+	r.keys("ctrl+z")
+	if got := r.m.history.Current().Text(); got != before {
+		t.Errorf("one undo leaves\n%s", got)
+	}
+	// The name of a force line is its unknown too: asked for, and answered.
+	r.keys("alt+3")
+	r.text("left")
+	r.keys("enter")
+	r.holds(sheet.Ref{Row: "asked"}, "left T2")
+	r.holds(sheet.Ref{Table: "answers", Row: "left"}, "37.5 N")
+}
+
+func TestRenameIsRefusedInWords(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	before := r.m.history.Current().Text()
+	for _, c := range []struct{ name, says string }{
+		{"B", "there is a point B already"},
+		{"a b", "a name"},
+	} {
+		r.keys("home", "f2", "ctrl+u")
+		r.text(c.name)
+		r.keys("enter")
+		if r.m.edit == nil || !r.m.note.bad {
+			t.Errorf("%q is taken: %+v", c.name, r.m.note)
+		}
+		t.Log(r.m.note.text)
+		r.keys("esc")
+	}
+	if got := r.m.history.Current().Text(); got != before {
+		t.Errorf("a refused name leaves\n%s", got)
+	}
 }
 
 func TestUnknownMadeKnownAndBack(t *testing.T) {

@@ -30,6 +30,10 @@ func (m Model) drawFoot(c grid.Canvas) {
 			what = "page as (" + pageEndings + "): "
 		}
 		m.drawLine(c, what, *m.naming)
+	case m.search.on:
+		m.drawLine(c, "find: ", m.search.line)
+	case m.palette != nil:
+		m.drawLine(c, "command: ", m.palette.line)
 	case m.help != nil:
 	case m.edit != nil:
 		if m.drawEdit(c) {

@@ -102,7 +102,7 @@ func (m Model) helpScopes() (scopes []keys.Scope) {
 	if m.board.on {
 		scopes = append(scopes, keys.Board, keys.Jumping)
 	}
-	for s := keys.Always; s <= keys.Starting; s++ {
+	for s := range keys.Scopes {
 		if !slices.Contains(scopes, s) {
 			scopes = append(scopes, s)
 		}

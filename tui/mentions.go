@@ -2,54 +2,43 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
-	"unicode"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
 
-// mentions gives the rows with a cell that uses a name as a word.
-func mentions(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			if t.Name == ref.Table && r.Name == ref.Row || t.Name == "" && r.Name != "asked" {
-				continue
-			}
-			for _, c := range r.Cells {
-				if c.Readable && uses(c.Text, ref.Row) {
-					rows = append(rows, r.Name)
-					break
-				}
-			}
+// usersOf gives the rows with a cell that uses the name of a row.
+func usersOf(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
+	for _, u := range problem.UsesOf(s, problem.ThingOf(ref.Table), ref.Row) {
+		if own := u.Ref.Table == ref.Table && u.Ref.Row == ref.Row; !own && !slices.Contains(rows, u.Ref.Row) {
+			rows = append(rows, u.Ref.Row)
 		}
 	}
 	return rows
 }
 
-func uses(text, name string) bool {
-	isName := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '_' || r == '\'' }
-	for i := 0; ; {
-		k := strings.Index(text[i:], name)
-		if k < 0 || name == "" {
-			return false
-		}
-		k += i
-		before, after := []rune(text[:k]), []rune(text[k+len(name):])
-		if (len(before) == 0 || !isName(before[len(before)-1])) && (len(after) == 0 || !isName(after[0])) {
-			return true
-		}
-		i = k + len(name)
+// mostNamed is how many rows a message names.
+const mostNamed = 3
+
+// enumerate names a few rows: "T1 and T2", "T1, T2, T3 and 4 more".
+func enumerate(rows []string) string {
+	switch n := len(rows); {
+	case n == 0:
+		return ""
+	case n == 1:
+		return rows[0]
+	case n > mostNamed:
+		return fmt.Sprintf("%s and %d more", strings.Join(rows[:mostNamed], ", "), n-mostNamed)
 	}
+	return strings.Join(rows[:len(rows)-1], ", ") + " and " + rows[len(rows)-1]
 }
 
-// listed names a few rows: "T1 and T2 use it".
+// listed says who uses something: "T1 and T2 use it".
 func listed(rows []string) string {
-	const most = 3
-	switch n := len(rows); {
-	case n == 1:
+	if len(rows) == 1 {
 		return rows[0] + " uses it"
-	case n > most:
-		return fmt.Sprintf("%s and %d more use it", strings.Join(rows[:most], ", "), n-most)
 	}
-	return strings.Join(rows[:len(rows)-1], ", ") + " and " + rows[len(rows)-1] + " use it"
+	return enumerate(rows) + " use it"
 }

@@ -40,6 +40,14 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 		return m.deleteRow(), true
 	case keys.ClearCell:
 		return m.clearCell(), true
+	case keys.MoveUp, keys.MoveDown:
+		return m.moveRow(i), true
+	case keys.Duplicate:
+		return m.duplicateRow(), true
+	case keys.NudgeUp, keys.NudgeDown:
+		return m.nudgeCell(i), true
+	case keys.ToDefinition:
+		return m.define(), true
 	default:
 		return nil, false
 	}

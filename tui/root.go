@@ -51,6 +51,9 @@ type Model struct {
 	opening  *opening  // the start screen
 	saving   bool
 	leave    bool // quit once saved
+	search   search
+	palette  *palette // the list of commands
+	jumps    []spot   // where definitions were asked for
 	note     note
 }
 
@@ -162,6 +165,7 @@ func (m Model) frame() string {
 			}
 		}
 		m.drawList(g.All())
+		m.drawPalette(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
 	if m.theme.Set == theme.Seven {

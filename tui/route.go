@@ -16,6 +16,10 @@ func (m Model) mode() keys.Mode {
 		return keys.OnQuestion
 	case m.naming != nil:
 		return keys.OnName
+	case m.search.on:
+		return keys.OnSearch
+	case m.palette != nil:
+		return keys.OnPalette
 	case m.help != nil:
 		return keys.OnHelp
 	case m.opening != nil:
@@ -102,6 +106,10 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return m.named(i)
 	case keys.OnChoice:
 		return nil, m.chosen(i)
+	case keys.OnSearch:
+		return nil, m.searching(i)
+	case keys.OnPalette:
+		return m.inPalette(i)
 	}
 	if cmd, ok := m.everywhere(i); ok {
 		return cmd, true
@@ -166,6 +174,14 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 			return nil, true
 		}
 		return m.changed(), true
+	case keys.Commands:
+		m.palette = &palette{}
+	case keys.Search:
+		m.beginSearch()
+	case keys.SearchNext:
+		m.searchNext()
+	case keys.GoBack:
+		m.goBack()
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:

@@ -56,17 +56,3 @@ func TestWords(t *testing.T) {
 		}
 	}
 }
-
-func TestUses(t *testing.T) {
-	for _, c := range []struct {
-		text, name string
-		want       bool
-	}{
-		{"A B", "A", true}, {"AB", "A", false}, {"(A + T)/2", "A", true}, {"A1 xA A'", "A", false}, {"", "A", false},
-		{"2*T1", "T1", true}, {"T1.x", "T1", true}, {"x", "", false}, {"AA A", "A", true},
-	} {
-		if got := uses(c.text, c.name); got != c.want {
-			t.Errorf("uses(%q, %q) = %v", c.text, c.name, got)
-		}
-	}
-}

@@ -24,12 +24,16 @@ const (
 	Asking   // a question of yes or no
 	Helping
 	Starting // the start screen
+	Finding  // a text looked for
+	Palette  // the list of all commands
+	Scopes
 )
 
 var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
 	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
+	"Looking for a text", "In the list of commands",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -109,6 +113,16 @@ const (
 	Yes
 	No
 	Blank
+	MoveUp
+	MoveDown
+	Duplicate
+	NudgeUp
+	NudgeDown
+	ToDefinition
+	GoBack
+	Search
+	SearchNext
+	Commands
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom
@@ -138,6 +152,8 @@ const (
 	OnQuestion
 	OnHelp
 	OnStart
+	OnSearch
+	OnPalette
 	Modes
 )
 
@@ -156,6 +172,8 @@ func (m Mode) Scopes() []Scope {
 		{Asking},
 		{Helping, Always},
 		{Starting, Always},
+		{Finding, Text},
+		{Palette, Text},
 	}[m]
 }
 

@@ -26,6 +26,11 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+t", "f3"}, SwitchSide, "system, picture, supports or sheet beside the cells", "switch"},
 	{Workbench, []string{"ctrl+e", "f4"}, Enlarge, "one pane on the whole screen, and back", ""},
 
+	{Workbench, []string{"ctrl+k", "alt+k"}, Commands, "every command by name, and its key; enter does it", "commands"},
+	{Workbench, []string{"ctrl+f"}, Search, "find a name or a text", ""},
+	{Workbench, []string{"ctrl+g"}, SearchNext, "the next place of what was looked for", ""},
+	{Workbench, []string{"alt+r"}, GoBack, "back to where alt+g was pressed", ""},
+
 	{Cells, []string{"enter", "f2"}, Edit, "edit the cell; any character replaces it", "edit"},
 	{Cells, []string{"up"}, Up, "row above", ""},
 	{Cells, []string{"down"}, Down, "row below", ""},
@@ -40,7 +45,16 @@ var table = []Binding{
 	{Cells, []string{"ctrl+n", "insert"}, NewRow, "new row; in the supports it asks of which kind; in the unknowns, ask for another result", "row"},
 	{Cells, []string{"ctrl+d"}, DeleteRow, "delete the row", "delete"},
 	{Cells, []string{"delete", "backspace"}, ClearCell, "clear the cell (a magnitude becomes unknown)", ""},
+	{Cells, []string{"ctrl+up", "alt+u"}, MoveUp, "move the row up", ""},
+	{Cells, []string{"ctrl+down", "alt+j"}, MoveDown, "move the row down", ""},
+	{Cells, []string{"alt+d"}, Duplicate, "duplicate the row", ""},
+	{Cells, []string{"alt+up", "alt+="}, NudgeUp, "the number of the cell larger by one of its last digit", ""},
+	{Cells, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},
+	{Cells, []string{"alt+g"}, ToDefinition, "to the row of the first name in the cell", ""},
 
+	{Typing, []string{"alt+up", "alt+="}, NudgeUp, "the number under the cursor larger by one of its last digit", ""},
+	{Typing, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},
+	{Typing, []string{"alt+g"}, ToDefinition, "keep, and go to the row of the name under the cursor", ""},
 	{Typing, []string{"enter"}, Commit, "keep, and go to the row below", "keep"},
 	{Typing, []string{"tab"}, CommitNext, "keep, and go to the next cell", "keep, next"},
 	{Typing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
@@ -157,4 +171,12 @@ var table = []Binding{
 	{Starting, []string{"backspace"}, Rubout, "delete the last character of what is looked for", ""},
 	{Starting, []string{"ctrl+u"}, ClearLine, "look for nothing: every sheet shows", ""},
 	{Starting, []string{"esc", "ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
+
+	{Finding, []string{"enter", "ctrl+g", "down"}, SearchNext, "the next place", "next"},
+	{Finding, []string{"esc", "ctrl+c"}, Cancel, "done: stay there", "done"},
+
+	{Palette, []string{"enter"}, Commit, "do it", "do it"},
+	{Palette, []string{"up"}, PickUp, "the command above", ""},
+	{Palette, []string{"down"}, PickDown, "the command below", "choose"},
+	{Palette, []string{"esc", "ctrl+c", "ctrl+k"}, Cancel, "back", "back"},
 }

@@ -1,0 +1,97 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// spot is a pane with the cursor in it.
+type spot struct {
+	pane layout.Pane
+	at   place
+}
+
+func (m Model) spot() spot { return spot{m.focus, m.at[min(m.focus, layout.System-1)]} }
+
+// define goes to the row that defines the name under the cursor: of the cell
+// being typed in, or the first name in the cell under the cursor.
+func (m *Model) define() tea.Cmd {
+	s, ok := m.slot()
+	if m.edit != nil {
+		s = m.edit.slot
+	}
+	if !ok || s.does != setCell && s.does != setAsked {
+		m.say("this cell uses no name", false)
+		return nil
+	}
+	text, first, last := m.raw(s), 0, len(m.raw(s))
+	if m.edit != nil {
+		text, first, last = m.edit.text, m.edit.at, m.edit.at
+	}
+	for at := first; at <= last; at++ {
+		ref, ok := problem.Definition(m.history.Current(), s.ref, text, at)
+		if !ok {
+			continue
+		}
+		var cmd tea.Cmd
+		if m.edit != nil {
+			if cmd = m.keep(func() {}); m.edit != nil {
+				return cmd
+			}
+		}
+		from := m.spot()
+		if !m.showRow(ref) {
+			m.say(ref.Row+" stands in no pane", false)
+			return cmd
+		}
+		const most = 100
+		m.jumps = append(m.jumps[max(len(m.jumps)-most, 0):len(m.jumps):len(m.jumps)], from)
+		m.say("alt+r goes back", false)
+		return cmd
+	}
+	m.say("there is no name here that the sheet defines", false)
+	return nil
+}
+
+// showRow goes to a row in the pane that is its home, on the cell of a key where
+// the row shows it.
+func (m *Model) showRow(ref sheet.Ref) bool {
+	home, ok := map[string]layout.Pane{
+		"": layout.Given, "units": layout.Given, "given": layout.Given, "points": layout.Points, "lines": layout.Lines,
+		"joints": layout.Supports, "bodies": layout.Supports, "couples": layout.Supports, "distributed": layout.Supports,
+	}[ref.Table]
+	if !ok {
+		return false
+	}
+	for k, r := range m.tables[home].records {
+		if r.row.Table != ref.Table || r.row.Row != ref.Row {
+			continue
+		}
+		m.at[home].row, m.at[home].col = k, 0
+		for col, s := range r.slots {
+			if s.does == setCell && s.ref == ref {
+				m.at[home].col = col
+			}
+		}
+		m.goTo(home)
+		return true
+	}
+	return false
+}
+
+func (m *Model) goBack() {
+	n := len(m.jumps) - 1
+	if n < 0 {
+		m.say("there is nowhere to go back to: alt+g goes to the row of a name", false)
+		return
+	}
+	s := m.jumps[n]
+	m.jumps = m.jumps[:n:n]
+	if s.pane < layout.System {
+		m.at[s.pane] = s.at
+	}
+	m.goTo(s.pane)
+}

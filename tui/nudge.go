@@ -1,0 +1,54 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+	"trivet/units"
+)
+
+func steps(i keys.Intent) int {
+	if i == keys.NudgeDown {
+		return -1
+	}
+	return 1
+}
+
+const noNumber = "there is no number here to nudge: put the cursor on one"
+
+// nudgeTyped changes the number under the cursor of the cell being typed in.
+func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
+	e := *m.edit
+	text, at, ok := units.Nudge(e.text, e.at, steps(i))
+	if !ok || e.slot.does == setName {
+		m.say(noNumber, false)
+		return nil
+	}
+	e.text, e.at = text, at
+	m.edit = &e
+	return m.preview()
+}
+
+// nudgeCell changes the last number of the cell under the cursor, without
+// opening it. Each nudge is a step of its own that undo takes back.
+func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
+	s, ok := m.slot()
+	if !ok || s.does != setCell {
+		m.say("this cell holds no number that could be nudged", false)
+		return nil
+	}
+	was := m.raw(s)
+	for at := len(was); at >= 0; at-- {
+		text, _, ok := units.Nudge(was, at, steps(i))
+		if !ok {
+			continue
+		}
+		if err := m.history.Do(change(m.history.Current(), s.ref, text)); err != nil {
+			m.say(oneLine(err), true)
+			return nil
+		}
+		return m.changed()
+	}
+	m.say("this cell holds no number that could be nudged", false)
+	return nil
+}

@@ -1,0 +1,183 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+func (r *rig) rows(table, want string) {
+	r.t.Helper()
+	var names []string
+	for _, row := range r.m.history.Current().Table(table).Rows {
+		names = append(names, row.Name)
+	}
+	if got := strings.Join(names, " "); got != want {
+		r.t.Errorf("the rows of %s are %q, want %q", table, got, want)
+	}
+}
+
+func TestMoveARow(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("ctrl+down")
+	r.rows("points", "A D B")
+	if r.m.at[layout.Points].row != 1 {
+		t.Error("the cursor stays behind")
+	}
+	r.keys("alt+j", "ctrl+down")
+	r.rows("points", "A B D")
+	r.sees("D is the last of its table", "37.5 N")
+	r.keys("alt+u", "ctrl+up", "ctrl+up")
+	r.rows("points", "D A B")
+	r.sees("D is the first of its table")
+	r.keys("ctrl+z")
+	r.rows("points", "A D B")
+	r.keys("alt+5", "ctrl+up")
+	r.sees("change them there")
+}
+
+func TestDuplicateARow(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("alt+3", "alt+d")
+	r.rows("lines", "T1 T3 T2 F")
+	r.holds(sheet.Ref{Table: "lines", Row: "T3", Key: "path"}, "D A")
+	r.sees("T3 is T1 once more")
+	if s, _ := r.m.slot(); s.ref.Row != "T3" {
+		t.Errorf("the cursor is on %v", s.ref)
+	}
+	r.keys("ctrl+z")
+	r.rows("lines", "T1 T2 F")
+}
+
+func TestNudge(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("down", "right", "alt+up")
+	r.holds(pointA, "-3, 5")
+	r.keys("alt+-", "alt+down")
+	r.holds(pointA, "-3, 3")
+	r.keys("ctrl+z", "ctrl+z")
+	r.holds(pointA, "-3, 5")
+	r.keys("f2", "home", "right", "alt+=")
+	if r.m.edit.text != "-2, 5" {
+		t.Errorf("the cell is %q", r.m.edit.text)
+	}
+	r.holds(pointA, "-3, 5") // not before it is kept
+	r.keys("esc", "left", "alt+up")
+	r.sees("no number")
+	r.keys("alt+1", "alt+up")
+	r.holds(sheet.Ref{Table: "given", Row: "W"}, "61 N")
+}
+
+func TestDefinitionAndBack(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("alt+3", "down")
+	for s, _ := r.m.slot(); s.ref.Key != "path"; s, _ = r.m.slot() {
+		r.keys("right")
+	}
+	from := r.m.spot()
+	r.keys("alt+g")
+	if s, _ := r.m.slot(); r.m.focus != layout.Points || s.ref != pointD {
+		t.Errorf("the cursor is on %v", s.ref)
+	}
+	r.keys("alt+r")
+	if r.m.spot() != from {
+		t.Errorf("back is %v, want %v", r.m.spot(), from)
+	}
+	r.keys("f2", "alt+g")
+	if s, _ := r.m.slot(); r.m.edit != nil || s.ref.Row != "B" {
+		t.Errorf("the cursor is on %v", s.ref)
+	}
+	r.keys("alt+g")
+	r.sees("no name here")
+	r.keys("alt+r", "alt+r")
+	r.sees("nowhere to go back to")
+}
+
+func TestSearch(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("ctrl+f")
+	r.text("t1")
+	if r.m.focus != layout.Lines || r.m.at[layout.Lines].row != 0 {
+		t.Errorf("found %v", r.m.spot())
+	}
+	r.sees("find: t1")
+	first := r.m.spot()
+	r.keys("enter")
+	if r.m.spot() == first {
+		t.Error("there is no next")
+	}
+	r.keys("esc")
+	for range 10 {
+		if r.keys("ctrl+g"); r.m.spot() == first {
+			break
+		}
+	}
+	if r.m.spot() != first {
+		t.Error("the search does not come round")
+	}
+	r.keys("ctrl+f")
+	r.text("xyzzy")
+	r.sees("no cell holds xyzzy")
+	if r.m.spot() != first {
+		t.Error("what is not found moves the cursor")
+	}
+	r.send(tea.PasteMsg{Content: "!"})
+	r.sees("find: xyzzy!")
+}
+
+func TestThePaletteNamesEveryCommand(t *testing.T) {
+	listed := map[keys.Intent]bool{}
+	for _, b := range (palette{}).commands() {
+		listed[b.Intent] = true
+	}
+	for _, b := range keys.Table() {
+		if (b.Scope == keys.Cells || b.Scope == keys.Workbench || b.Scope == keys.Always || b.Scope == keys.Picture) && !listed[b.Intent] && b.Intent != keys.Commands {
+			t.Errorf("%s is not listed", b.Help)
+		}
+	}
+	r := newRig(t, hanging, 80, 24)
+	r.keys("ctrl+k")
+	r.sees("commands: type to narrow")
+	r.text("new row")
+	r.sees("1 command", "ctrl+n")
+	r.keys("enter")
+	if r.m.fresh == nil || r.m.palette != nil {
+		t.Error("enter does not make a row")
+	}
+	r.keys("esc", "ctrl+k")
+	r.text("qqq")
+	r.sees("no command has these words")
+	r.keys("enter", "esc", "ctrl+k")
+	r.text("plain characters")
+	r.keys("enter")
+	if r.m.focus != layout.Picture {
+		t.Error("a command of the picture runs elsewhere")
+	}
+}
+
+// Every command of the palette runs from any pane.
+func TestThePaletteRunsEverything(t *testing.T) {
+	for _, from := range []string{"alt+2", "alt+6", "alt+7"} {
+		for i := range (palette{}).commands() {
+			r := newRig(t, hanging, 80, 24)
+			r.keys(from, "ctrl+k")
+			b := r.m.palette.commands()[i]
+			if b.Intent == keys.Save {
+				continue // it would write a file
+			}
+			for range i {
+				r.keys("down")
+			}
+			r.keys("enter")
+			if r.m.palette != nil {
+				t.Errorf("%s leaves the list open", b.Help)
+			}
+			checkFrame(t, r.m)
+		}
+	}
+}

@@ -1,0 +1,87 @@
+package tui
+
+import (
+	"strings"
+
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+)
+
+// search is a text looked for in the cells.
+type search struct {
+	line
+	on   bool // it is being typed
+	from spot // where it began
+}
+
+func (m *Model) beginSearch() {
+	if m.focus >= layout.System {
+		m.goTo(m.back)
+	}
+	m.search = search{on: true, from: m.spot()}
+}
+
+// searching does the intents of the line that is looked for.
+func (m *Model) searching(i keys.Intent) bool {
+	switch i {
+	case keys.Cancel:
+		m.search.on = false
+		return true
+	case keys.SearchNext:
+		m.seek(1)
+		return true
+	}
+	was := m.search.text
+	if !m.search.handle(i) {
+		return false
+	}
+	if m.search.text != was {
+		m.seek(0)
+	}
+	return true
+}
+
+func (m *Model) searchNext() {
+	if m.search.text == "" {
+		m.beginSearch()
+		return
+	}
+	if m.focus >= layout.System {
+		m.goTo(m.back)
+	}
+	m.seek(1)
+}
+
+// seek goes to the next cell that holds the text, from the cell under the cursor
+// on or, with skip 1, from the one behind it; capitals count for nothing.
+func (m *Model) seek(skip int) {
+	want := strings.ToLower(m.search.text)
+	if want == "" {
+		return
+	}
+	if skip == 0 { // each character typed looks from where the search began
+		m.focus, m.at[m.search.from.pane] = m.search.from.pane, m.search.from.at
+		m.clamp()
+	}
+	p, row, col := m.focus, m.at[m.focus].row, m.at[m.focus].col+skip
+	for range int(layout.System) + 1 {
+		for records := m.tables[p].records; row < len(records); row, col = row+1, 0 {
+			for ; col < len(records[row].slots); col++ {
+				s := records[row].slots[col]
+				text := s.text
+				if s.does != nothing {
+					text = m.raw(s)
+				}
+				if strings.Contains(strings.ToLower(text), want) {
+					m.at[p].row, m.at[p].col = row, col
+					m.goTo(p)
+					return
+				}
+			}
+		}
+		p, row, col = (p+1)%layout.System, 0, 0
+	}
+	m.fit()
+	m.project()
+	m.say("no cell holds "+m.search.text, false)
+}
