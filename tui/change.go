@@ -17,7 +17,7 @@ func (m *Model) write(e *edit, f *fresh) error {
 	text := e.value()
 	switch {
 	case f != nil && f.table != "":
-		return m.history.Do(newRowEdit(f, strings.TrimSpace(text)))
+		return m.history.Do(newRowEdit(m.history.Current(), f, strings.TrimSpace(text)))
 	case f != nil:
 		cell := m.history.Current().Table("")
 		row, _ := cell.Row("asked")
@@ -35,7 +35,7 @@ func (m *Model) write(e *edit, f *fresh) error {
 }
 
 // newRowEdit adds a row with the cells that it needs, to be filled in next.
-func newRowEdit(f *fresh, name string) sheet.Edit {
+func newRowEdit(s *sheet.Sheet, f *fresh, name string) sheet.Edit {
 	var cells []sheet.KeyText
 	switch f.table {
 	case "lines":
@@ -50,6 +50,9 @@ func newRowEdit(f *fresh, name string) sheet.Edit {
 		cells = []sheet.KeyText{{Key: "centre", Text: ""}}
 	default:
 		cells = []sheet.KeyText{{Key: "", Text: ""}}
+		if f.table == "points" && firstPoint(s) {
+			cells = []sheet.KeyText{{Key: "at", Text: ""}, {Key: "on", Text: "particle"}}
+		}
 	}
 	return sheet.AddRow{Table: f.table, Name: name, After: f.after, Cells: cells}
 }

@@ -75,6 +75,9 @@ func (m *Model) typed(text string) tea.Cmd {
 	case keys.OnStart:
 		return m.look(text)
 	case keys.OnCells:
+		if m.typedRow(text) {
+			return nil
+		}
 		if !m.begin() {
 			return nil
 		}
@@ -151,7 +154,7 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 func (m *Model) keep(move func()) tea.Cmd {
 	e, f := m.edit, m.fresh
 	if f != nil && strings.TrimSpace(e.text) == "" {
-		m.edit, m.fresh = nil, nil
+		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
 		return m.changed()
 	}
 	if err := m.write(e, f); err != nil {
@@ -161,12 +164,16 @@ func (m *Model) keep(move func()) tea.Cmd {
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
 	if f != nil && f.table != "" {
-		move = func() { m.firstCell(sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.text)}) }
+		made := sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.text)}
+		move = func() { m.firstCell(made) }
+		if f.table == "points" || f.table == "lines" {
+			m.newest = made
+		}
 	}
 	move()
 	m.fit()
 	m.project()
-	if f != nil && f.table == "joints" {
+	if f != nil && (f.table == "joints" || f.table == "lines") {
 		m.begin() // with the list of kinds open
 	}
 	return cmd

@@ -85,6 +85,10 @@ func (m Model) drawCell(c grid.Canvas) {
 			c.Text(x, 0, theme.Computed, m.follows)
 		}
 	}
+	if next := m.made.nextStep(m.focus); next != "" && m.focus < layout.System {
+		c.Text(1, 1, theme.Warn, grid.Fit(next, c.W()-2))
+		return
+	}
 	if len(m.live.errs) == 0 {
 		return
 	}

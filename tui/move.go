@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
@@ -11,6 +12,9 @@ import (
 func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	at := &m.at[m.focus]
 	page := max(m.screen().Panes[m.focus].Dy()-layout.Frame, 1)
+	if i != keys.Edit {
+		m.newest = sheet.Ref{}
+	}
 	switch i {
 	case keys.Up:
 		at.row--

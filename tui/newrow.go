@@ -76,7 +76,9 @@ func (m *Model) onward() {
 			}
 		}
 	}
-	at.row++
+	if !m.follow() {
+		at.row++
+	}
 }
 
 // firstCell goes to a row, and to the first of its cells behind the name that can

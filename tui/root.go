@@ -36,7 +36,8 @@ type Model struct {
 	side        layout.Pane // what shows in the shared place of a small screen
 	large       bool
 	at          [layout.System]place
-	fresh       *fresh // a row that has no name yet
+	fresh       *fresh    // a row that has no name yet
+	newest      sheet.Ref // the row made last, while the next may follow it
 	edit        *edit
 	cam         camera
 	scroll      offset // of the system pane

@@ -48,7 +48,7 @@ type Label struct {
 	Ref  sheet.Ref
 }
 
-// Figure is a picture in metres. Low and High bound every stroke.
+// Figure is a picture in metres. Low and High bound every stroke and label.
 type Figure struct {
 	Strokes   []Stroke
 	Labels    []Label
@@ -181,15 +181,22 @@ func arrowed(l problem.Line) bool {
 	return !l.Kind.Info().Path
 }
 
+// bound takes in the labels too: a point that nothing runs to yet has no stroke.
 func (d *drawing) bound() {
 	first := true
+	take := func(q Vec) {
+		if first {
+			d.fig.Low, d.fig.High, first = q, q, false
+		}
+		d.fig.Low = Vec{math.Min(d.fig.Low.X, q.X), math.Min(d.fig.Low.Y, q.Y)}
+		d.fig.High = Vec{math.Max(d.fig.High.X, q.X), math.Max(d.fig.High.Y, q.Y)}
+	}
 	for _, s := range d.fig.Strokes {
 		for _, q := range s.Pts {
-			if first {
-				d.fig.Low, d.fig.High, first = q, q, false
-			}
-			d.fig.Low = Vec{math.Min(d.fig.Low.X, q.X), math.Min(d.fig.Low.Y, q.Y)}
-			d.fig.High = Vec{math.Max(d.fig.High.X, q.X), math.Max(d.fig.High.Y, q.Y)}
+			take(q)
 		}
+	}
+	for _, l := range d.fig.Labels {
+		take(l.At)
 	}
 }
