@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
 
@@ -82,4 +83,20 @@ func (m *Model) follow() bool {
 	}
 	m.beginRow(m.newest.Table)
 	return true
+}
+
+// dropBlank leaves the row that began by itself, while it is blank, for a key that
+// means something on the cells alone.
+func (m *Model) dropBlank(key string) {
+	if m.fresh == nil || m.edit == nil || m.edit.text != "" || m.newest == (sheet.Ref{}) || m.newest.Table != m.fresh.table {
+		return
+	}
+	if _, typing := keys.Find(m.mode(), key); typing {
+		return
+	}
+	if _, ok := keys.Find(keys.OnCells, key); !ok {
+		return
+	}
+	m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
+	m.rebuild()
 }

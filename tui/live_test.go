@@ -62,7 +62,7 @@ func TestAnEmptySheet(t *testing.T) {
 		r.keys("enter")
 		r.text("0, 0, 1")
 		r.keys("enter")
-		r.holds(pointA, "0, 0, 1")
+		r.holds(sheet.Ref{Table: "points", Row: "A", Key: "at"}, "0, 0, 1")
 		if size[0] == 200 {
 			r.sees("(0, 0, 1.00)")
 		}
