@@ -99,21 +99,22 @@ func columns(rows [][]string) string {
 	if total > width {
 		gap = " "
 	}
-	var b strings.Builder
+	var b, line strings.Builder // of a large system a row has thousands of cells
 	for _, row := range rows {
-		line := "  "
+		line.Reset()
+		line.WriteString("  ")
 		for k, cell := range row {
 			pad := strings.Repeat(" ", widths[k]-ansi.StringWidth(cell))
 			if k > 0 {
-				line += gap
+				line.WriteString(gap)
 			}
 			if words[k] {
-				line += cell + pad
+				line.WriteString(cell + pad)
 			} else {
-				line += pad + cell
+				line.WriteString(pad + cell)
 			}
 		}
-		b.WriteString(strings.TrimRight(line, " ") + "\n")
+		b.WriteString(strings.TrimRight(line.String(), " ") + "\n")
 	}
 	return b.String()
 }
