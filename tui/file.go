@@ -54,9 +54,12 @@ func (m *Model) writeFile(path string, was sheet.Stamp, force bool) tea.Cmd {
 		return nil
 	}
 	m.saving = true
-	s := m.history.Current()
+	s, record := m.history.Current(), m.record(path)
 	return func() tea.Msg {
 		stamp, err := sheet.Save(path, s, was, force)
+		if err == nil && record != nil {
+			record()
+		}
 		return saved{path, s, stamp, err}
 	}
 }

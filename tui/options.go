@@ -13,6 +13,7 @@ import (
 	"github.com/charmbracelet/colorprofile"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/settings"
 	"trivet/tui/theme"
 )
 
@@ -28,6 +29,12 @@ type Options struct {
 	// those that come with the program.
 	Start  bool
 	Recent []string
+
+	// Settings are the person's, and Opened records a sheet among those opened last.
+	// Run reads and keeps them in the folders that Env names; a session that another
+	// program runs has the defaults and keeps none.
+	Settings *settings.Settings
+	Opened   func(path string) error
 
 	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
 	// another program runs writes none: a visitor's files are not the host's.
@@ -64,6 +71,9 @@ func Run(ctx context.Context, opt Options) error {
 	if opt.Page == nil {
 		opt.Page = WritePage
 	}
+	if opt.Settings == nil {
+		opt.settle()
+	}
 	_, err := tea.NewProgram(New(opt), options...).Run()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil
@@ -78,12 +88,17 @@ func New(opt Options) Model {
 		opt.Sheet, _ = sheet.Parse(nil)
 	}
 	set := theme.Characters(opt.Env)
-	if opt.ASCII {
+	like := settings.Defaults()
+	if opt.Settings != nil {
+		like = *opt.Settings
+	}
+	if opt.ASCII || like.ASCII {
 		set = theme.Seven
 	}
 	m := Model{
 		path: opt.Path, stamp: opt.Stamp, page: opt.Page,
-		theme:   theme.New(set),
+		theme: theme.Of(set, scheme(like.Theme)),
+		likes: opt.Settings, opened: opt.Opened,
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
 		note: note{text: opt.Note},

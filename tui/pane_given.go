@@ -12,7 +12,7 @@ import (
 
 // What the sheet says of itself, in the order of the pane. The value shown where
 // it is left out stands in the last column.
-var settings = []string{"title", "statement", "plane", "up", "g", "figures", "asked"}
+var sheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked"}
 
 var unitRows = []string{"length", "force", "angle", "mass"}
 
@@ -26,7 +26,7 @@ func (b builder) given() table {
 		})
 	}
 	b.insert(&t, "given")
-	for _, name := range settings {
+	for _, name := range sheetRows {
 		row, ok := b.s.Table("").Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}

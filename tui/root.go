@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/settings"
 	"trivet/tui/theme"
 )
 
@@ -20,6 +21,8 @@ type Model struct {
 	page    PageWriter // nil: none are written
 	history *sheet.History
 	theme   theme.Theme
+	likes   *settings.Settings      // nil: the defaults, and nothing is kept
+	opened  func(path string) error // records a sheet opened; nil: none is
 	w, h    int
 
 	live live
@@ -76,7 +79,11 @@ func (m *Model) start() {
 
 // Init solves the sheet as it was opened.
 func (m Model) Init() tea.Cmd {
-	return func() tea.Msg { return opened{} }
+	first := func() tea.Msg { return opened{} }
+	if m.asksBackground() {
+		return tea.Batch(first, tea.RequestBackgroundColor)
+	}
+	return first
 }
 
 // opened asks for the first solution; Init cannot keep a sequence number.
@@ -88,6 +95,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case opened:
 		cmd = m.first()
+	case tea.BackgroundColorMsg:
+		m.background(msg.IsDark())
 	case fetched:
 		cmd = m.takeFetched(msg)
 	case solved:
@@ -123,7 +132,7 @@ func (m Model) screen() layout.Screen {
 		a.Want[p] = len(m.tables[p].records)
 	}
 	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(settings)+len(unitRows))
+	standing := min(a.Want[layout.Given], len(sheetRows)+len(unitRows))
 	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
 	return layout.Arrange(a)
 }

@@ -15,6 +15,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/settings"
 )
 
 // opening is the start screen. It is replaced, never changed.
@@ -41,6 +42,8 @@ type fetched struct {
 	open     bool // it is to be opened
 }
 
+const blankFamily = "Blank"
+
 // Blank sheets: what the first keys need is there.
 const (
 	blankSpace = "up = \"+z\"\n"
@@ -53,8 +56,8 @@ func newOpening(recent []string) *opening {
 		o.all = append(o.all, start{family: "Opened last", title: grid.Clean(filepath.Base(path)), path: path})
 	}
 	o.all = append(o.all,
-		start{family: "Blank", title: "Blank sheet in space", text: blankSpace},
-		start{family: "Blank", title: "Blank sheet in the plane", text: blankPlane})
+		start{family: blankFamily, title: "Blank sheet in space", text: blankSpace},
+		start{family: blankFamily, title: "Blank sheet in the plane", text: blankPlane})
 	sheets := fixtures.Starts()
 	for _, family := range fixtures.Families() {
 		for _, s := range sheets {
@@ -86,7 +89,7 @@ func (m *Model) first() tea.Cmd {
 	if m.opening != nil {
 		return m.peek(false)
 	}
-	return m.solve(m.history.Current())
+	return tea.Batch(m.solve(m.history.Current()), m.record(m.path))
 }
 
 // peek reads the picked sheet in a command: Update touches no file.
@@ -100,17 +103,18 @@ func (m *Model) peek(open bool) tea.Cmd {
 	if !open && of == o.shot.of {
 		return nil
 	}
+	likes := m.likes
 	return func() (msg tea.Msg) {
 		defer func() {
 			if r := recover(); r != nil {
 				msg = fetched{of: of, fault: fmt.Sprintf("this sheet could not be read (fault: %v)", r)}
 			}
 		}()
-		return of.fetch(open)
+		return of.fetch(open, likes)
 	}
 }
 
-func (s start) fetch(open bool) fetched {
+func (s start) fetch(open bool, likes *settings.Settings) fetched {
 	f := fetched{of: s, open: open}
 	var err error
 	if s.path != "" {
@@ -121,6 +125,11 @@ func (s start) fetch(open bool) fetched {
 	if err != nil {
 		f.fault, _, _ = strings.Cut(report.FileFault(s.path, err).Where(s.path), "\n") // its place, not its text
 		return f
+	}
+	if s.family == blankFamily && likes != nil {
+		if with, err := likes.NewSheet(f.sheet); err == nil {
+			f.sheet = with // of a blank sheet no edit is refused; one would leave it as it is
+		}
 	}
 	if !open {
 		f.problem, _ = problem.Read(f.sheet)
@@ -153,10 +162,10 @@ func (m *Model) open(f fetched) tea.Cmd {
 	m.live, m.scroll = newLive(), offset{}
 	m.at = [layout.System]place{}
 	m.start()
-	if f.of.path == "" && f.of.family != "Blank" {
+	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
 	}
-	return m.solve(m.history.Current())
+	return tea.Batch(m.solve(m.history.Current()), m.record(m.path))
 }
 
 // atStart does the intents of the start screen.
@@ -185,7 +194,7 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Commit:
 		return m.peek(true), true
 	case keys.Blank:
-		return m.open(start{family: "Blank", text: blankSpace}.fetch(true)), true
+		return m.open(start{family: blankFamily, text: blankSpace}.fetch(true, m.likes)), true
 	default:
 		return nil, false
 	}

@@ -102,7 +102,7 @@ func (m Model) drawShot(c grid.Canvas) {
 	var d doc
 	w := min(c.W()-1, boardLine)
 	switch {
-	case f.of.family == "Blank":
+	case f.of.family == blankFamily:
 		d.wrapped(theme.Plain, "", "Nothing in it yet. Name the point where the forces meet, then the points that ropes and struts run to, then the lines between them; the workbench says what comes next.", w)
 	case f.fault != "":
 		d.wrapped(theme.Bad, "! ", f.fault, w)

@@ -5,8 +5,6 @@ package theme
 import (
 	"strings"
 
-	"charm.land/lipgloss/v2"
-
 	"trivet/tui/grid"
 )
 
@@ -65,41 +63,13 @@ type Glyphs struct {
 	More                  rune // marks a pane that goes on
 }
 
-// New makes the theme: 16 colours, so that it follows the reader's own palette,
+// New makes the theme in 16 colours, so that it follows the reader's own palette,
 // light or dark.
-func New(set Set) Theme {
-	plain := lipgloss.NewStyle()
-	// Bright black, the usual grey, is the background itself in some palettes;
-	// faint text is never less than readable.
-	faint := plain.Faint(true)
-	colour := func(c string) lipgloss.Style { return plain.Foreground(lipgloss.Color(c)) }
-	looks := [roles]lipgloss.Style{
-		Plain:     plain,
-		Dim:       faint,
-		Rule:      faint,
-		RuleFocus: colour("4").Bold(true),
-		Head:      plain.Underline(true),
-		Name:      plain.Bold(true),
-		Computed:  colour("6"),
-		Stale:     faint.Italic(true),
-		Selected:  plain.Reverse(true),
-		Beside:    plain.Underline(true),
-		Typing:    plain.Underline(true).Bold(true),
-		Caret:     plain.Reverse(true).Bold(true),
-		Bad:       colour("1").Bold(true),
-		Good:      colour("2"),
-		Warn:      colour("3").Bold(true),
-		Bar:       plain.Bold(true),
-		Key:       colour("4").Bold(true),
-		Cable:     colour("4"),
-		Strut:     colour("3"),
-		Link:      colour("5"),
-		Spring:    colour("2"),
-		Force:     colour("1"),
-		Ground:    faint,
-		Point:     plain.Bold(true),
-		Emphasis:  colour("6").Bold(true),
-	}
+func New(set Set) Theme { return Of(set, Palette) }
+
+// Of makes the theme in a scheme of colours.
+func Of(set Set, scheme Scheme) Theme {
+	looks := looks(scheme.colours())
 	t := Theme{Styles: make([]grid.Sequences, roles), Set: set}
 	for role, look := range looks {
 		// The style is worked out once; a frame only writes what stands

@@ -1,0 +1,64 @@
+package tui
+
+import (
+	"fmt"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/settings"
+	"trivet/tui/theme"
+)
+
+// settle reads the person's settings and the sheets opened last. What does not
+// read is said once and never stands in the way.
+func (opt *Options) settle() {
+	likes, problems := settings.Load(opt.Env)
+	opt.Settings = &likes
+	if len(problems) > 0 {
+		opt.Note = problems[0].String()
+		if n := len(problems); n > 1 {
+			opt.Note = fmt.Sprintf("1 of %d: %s", n, opt.Note)
+		}
+	}
+	env := opt.Env
+	if opt.Start && opt.Recent == nil {
+		opt.Recent = settings.Recent(env)
+	}
+	if opt.Opened == nil {
+		opt.Opened = func(path string) error { return settings.Opened(env, path) }
+	}
+}
+
+// scheme is the one that a setting names; auto begins with the terminal's own
+// colours until its background is known.
+func scheme(name string) theme.Scheme {
+	return map[string]theme.Scheme{"light": theme.Light, "dark": theme.Dark, "plain": theme.Bare}[name]
+}
+
+// asksBackground tells whether the colours depend on the terminal's background.
+func (m Model) asksBackground() bool { return m.likes != nil && m.likes.Theme == "auto" }
+
+// background takes the terminal's answer to what its background is.
+func (m *Model) background(dark bool) {
+	if !m.asksBackground() {
+		return
+	}
+	like := theme.Light
+	if dark {
+		like = theme.Dark
+	}
+	m.theme = theme.Of(m.theme.Set, like)
+}
+
+// record puts a sheet among those opened last, in a command. Nothing but that list
+// depends on it, so an error is not the person's concern.
+func (m Model) record(path string) tea.Cmd {
+	if m.opened == nil || path == "" {
+		return nil
+	}
+	record := m.opened
+	return func() tea.Msg {
+		_ = record(path)
+		return nil
+	}
+}
