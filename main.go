@@ -366,7 +366,7 @@ func (c *command) judge(sol *statics.Solution) {
 
 // workbench opens the terminal program; it needs a terminal at both ends.
 func (c *command) workbench(ctx context.Context, args []string) (err error) {
-	opt := tui.Options{Env: os.Environ()}
+	opt := tui.Options{Env: os.Environ(), Journal: true, Every: tui.WatchEvery}
 	if len(args) == 1 {
 		opt.Path = args[0]
 		opt.Sheet, opt.Stamp, err = sheet.Load(opt.Path)

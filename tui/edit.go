@@ -95,6 +95,7 @@ func (m *Model) paste(text string) tea.Cmd {
 
 // preview solves the sheet with the cell as it is being typed.
 func (m *Model) preview() tea.Cmd {
+	m.noteTyping()
 	s := m.history.Current()
 	switch m.edit.slot.does {
 	case setCell:
@@ -181,6 +182,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 
 // changed rebuilds what shows and solves the sheet as it is now.
 func (m *Model) changed() tea.Cmd {
+	m.noteCommit()
 	cmd := m.solve(m.history.Current())
 	m.rebuild()
 	return cmd

@@ -15,6 +15,8 @@ import (
 type question struct {
 	text    string
 	yes, no func(m *Model) tea.Cmd
+	more    []string // what it is about, to be seen
+	seen    bool
 }
 
 // saved is what became of a save.
@@ -23,6 +25,7 @@ type saved struct {
 	sheet *sheet.Sheet
 	stamp sheet.Stamp
 	err   error
+	other []string // what differs in the file that is in the way
 }
 
 // save keeps what is being typed, then writes the file, or asks for its name.
@@ -60,7 +63,11 @@ func (m *Model) writeFile(path string, was sheet.Stamp, force bool) tea.Cmd {
 		if err == nil && record != nil {
 			record()
 		}
-		return saved{path, s, stamp, err}
+		msg := saved{path: path, sheet: s, stamp: stamp, err: err}
+		if changed := (*sheet.ChangedError)(nil); errors.As(err, &changed) {
+			msg.other = disk(path, s)
+		}
+		return msg
 	}
 }
 
@@ -71,9 +78,9 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 	switch {
 	case errors.As(msg.err, &changed):
 		m.ask = &question{
-			text: msg.path + ": " + changed.Error() + ". Overwrite it?",
-			yes:  func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
-			no:   func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
+			text: msg.path + ": " + changed.Error() + ". Overwrite it?", more: msg.other,
+			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
+			no:  func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
 		}
 		return nil
 	case msg.err != nil:
@@ -82,6 +89,9 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		return nil
 	}
 	m.path, m.stamp = msg.path, msg.stamp
+	if m.journal != nil {
+		m.journal.Saved(msg.path, msg.sheet.Text())
+	}
 	where := msg.path
 	if abs, err := filepath.Abs(msg.path); err == nil {
 		where = abs
@@ -92,7 +102,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 	}
 	m.say("saved to "+where, false)
 	if m.leave && !m.history.Modified() {
-		return tea.Quit
+		return m.bye()
 	}
 	m.leave = false
 	return nil
@@ -110,12 +120,12 @@ func (m *Model) quit() tea.Cmd {
 		}
 	}
 	if !m.history.Modified() {
-		return tea.Quit
+		return m.bye()
 	}
 	m.ask = &question{
 		text: m.title() + " has unsaved changes. Save them before leaving?",
 		yes:  func(m *Model) tea.Cmd { m.leave = true; return m.save() },
-		no:   func(*Model) tea.Cmd { return tea.Quit },
+		no:   func(m *Model) tea.Cmd { return m.bye() },
 	}
 	return cmd
 }
@@ -131,6 +141,11 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 		return q.no(m), true
 	case keys.Cancel:
 		m.leave = false
+		return nil, true
+	case keys.See:
+		shown := *q
+		shown.seen = !q.seen
+		m.ask = &shown
 		return nil, true
 	}
 	m.ask = q

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"io"
 	"os"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
@@ -39,6 +40,12 @@ type Options struct {
 	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
 	// another program runs writes none: a visitor's files are not the host's.
 	Page PageWriter
+
+	// Journal keeps what is typed in the state folder of Env, and offers what an
+	// earlier session left there. Every is how often the file is looked at for
+	// changes by others, 0 for never.
+	Journal bool
+	Every   time.Duration
 
 	In  io.Reader // nil for the program's own terminal
 	Out io.Writer
@@ -101,7 +108,7 @@ func New(opt Options) Model {
 		likes: opt.Settings, opened: opt.Opened,
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
-		note: note{text: opt.Note},
+		note: note{text: opt.Note}, keeps: opt.Journal, env: opt.Env, every: opt.Every,
 		live: newLive(),
 		cam:  newCamera(),
 	}

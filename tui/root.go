@@ -2,12 +2,14 @@ package tui
 
 import (
 	"image"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/figure"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
+	"trivet/tui/journal"
 	"trivet/tui/layout"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
@@ -54,7 +56,14 @@ type Model struct {
 	help     *offset   // the help, scrolled
 	opening  *opening  // the start screen
 	saving   bool
-	leave    bool // quit once saved
+	leave    bool             // quit once saved
+	keeps    bool             // a journal
+	env      []string         // the session's environment
+	journal  *journal.Journal // nil where none is kept
+	offered  bool             // what was left of sheets without a file
+	others   int              // workbenches on the same sheet that were told of
+	every    time.Duration    // how often the file is looked at; 0: never
+	told     string           // of the file on disk
 	search   search
 	palette  *palette // the list of commands
 	jumps    []spot   // where definitions were asked for
@@ -93,6 +102,12 @@ type opened struct{}
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
+	case tick:
+		cmd = tea.Batch(m.watch(), m.next())
+	case tea.FocusMsg:
+		cmd = m.lookAtFile()
+	case seenFile:
+		cmd = m.takeSeen(msg)
 	case opened:
 		cmd = m.first()
 	case tea.BackgroundColorMsg:
@@ -141,6 +156,7 @@ func (m Model) screen() layout.Screen {
 func (m Model) View() tea.View {
 	v := tea.NewView(m.frame())
 	v.AltScreen = true
+	v.ReportFocus = m.every > 0
 	v.WindowTitle = "trivet " + m.title()
 	return v
 }
@@ -157,13 +173,10 @@ func (m Model) frame() string {
 		m.drawFoot(g.All().In(s.Foot))
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
+		m.drawQuestion(g.All().In(s.Foot))
 	case m.board.on:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
-		if m.ask != nil || m.naming != nil {
-			foot := g.All().In(s.Foot)
-			foot.Fill(' ', theme.Plain)
-			m.drawFoot(foot)
-		}
+		m.drawQuestion(g.All().In(s.Foot))
 	default:
 		m.drawTop(g.All().In(s.Top))
 		for _, w := range s.Walls {
@@ -178,6 +191,7 @@ func (m Model) frame() string {
 		m.drawPalette(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
+	m.drawSeen(g.All())
 	if m.theme.Set == theme.Seven {
 		g.Seven()
 	}

@@ -68,6 +68,10 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 func (m Model) cannot(i keys.Intent) string {
 	flat := m.live.problem != nil && m.live.problem.Planar
 	switch i {
+	case keys.See:
+		if m.ask != nil && len(m.ask.more) == 0 {
+			return "there is nothing more to see of this"
+		}
 	case keys.Save:
 		if m.opening != nil {
 			return "no sheet is open yet: enter opens one"

@@ -86,10 +86,11 @@ func (o *opening) shown() (out []start) {
 
 // first is what a session begins with.
 func (m *Model) first() tea.Cmd {
+	m.beginJournal()
 	if m.opening != nil {
-		return m.peek(false)
+		return tea.Batch(m.peek(false), m.next())
 	}
-	return tea.Batch(m.solve(m.history.Current()), m.record(m.path))
+	return tea.Batch(m.solve(m.history.Current()), m.record(m.path), m.next())
 }
 
 // peek reads the picked sheet in a command: Update touches no file.
@@ -165,6 +166,7 @@ func (m *Model) open(f fetched) tea.Cmd {
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
 	}
+	m.beginJournal()
 	return tea.Batch(m.solve(m.history.Current()), m.record(m.path))
 }
 

@@ -51,3 +51,13 @@ func (h *History) Modified() bool { return h.now.text != h.saved }
 
 // MarkSaved notes that the sheet as it is now has been saved.
 func (h *History) MarkSaved() { h.saved = h.now.text }
+
+// Replace puts another text in the place of the sheet's, as one step that undo
+// takes back.
+func (h *History) Replace(s *Sheet) {
+	if s.text == h.now.text {
+		return
+	}
+	h.done, h.undid = append(h.done, Patch{Old: h.now.text, New: s.text}), nil
+	h.now = s
+}

@@ -112,6 +112,7 @@ const (
 	ShowPart
 	Yes
 	No
+	See
 	Blank
 	MoveUp
 	MoveDown

@@ -151,6 +151,7 @@ var table = []Binding{
 
 	{Asking, []string{"y", "Y"}, Yes, "yes", "yes"},
 	{Asking, []string{"n", "N"}, No, "no", "no"},
+	{Asking, []string{"s", "S"}, See, "see what differs, and back", "see"},
 	{Asking, []string{"esc", "ctrl+c"}, Cancel, "back", "back"},
 
 	{Helping, []string{"up"}, Up, "a line up", "scroll"},

@@ -1,0 +1,183 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/journal"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// beginJournal looks for work that was left of the sheet, and begins to keep
+// what is typed. Without a journal of its own a session does neither: another
+// program's visitors have no state folder.
+func (m *Model) beginJournal() {
+	if !m.keeps {
+		return
+	}
+	m.closeJournal()
+	text := m.history.Current().Text()
+	found := journal.Find(m.env, m.path, text)
+	m.journal = journal.Open(m.env, m.path, text)
+	if says := m.journal.Trouble(); says != "" {
+		m.say(says, true)
+	}
+	m.warn(found.Others)
+	if m.path == "" && m.offered {
+		return // the start screen has asked
+	}
+	m.offered = true
+	m.offer(found.Offers)
+}
+
+// warn tells of other workbenches on the same sheet, once.
+func (m *Model) warn(others []journal.Other) {
+	n := len(others)
+	if n > m.others {
+		says := others[n-1].String()
+		if n > 1 {
+			says = fmt.Sprintf("%d of them, the last %s", n, says)
+		}
+		m.say("another workbench has this sheet open ("+says+"): who saves last is asked first", true)
+	}
+	m.others = n
+}
+
+// offer asks whether work that was left is to be taken over; esc leaves it for
+// the next start.
+func (m *Model) offer(offers []journal.Offer) {
+	if len(offers) == 0 {
+		return
+	}
+	o, rest := offers[0], offers[1:]
+	left, err := sheet.Parse([]byte(o.Text))
+	if err != nil {
+		m.say("work was left of "+o.When.Format("2 Jan 15:04")+", but it does not read: "+err.Error(), true)
+		return
+	}
+	m.ask = &question{
+		text: fmt.Sprintf("Unsaved work of %s was left: %s. Take it over?", o.When.Format("2 Jan 15:04"), differ(o.Changes)),
+		more: changeLines(o.Changes, "on disk", "left"),
+		yes: func(m *Model) tea.Cmd {
+			m.opening = nil
+			m.history.Replace(left)
+			cmd := m.changed() // which has it in this session's journal
+			o.Discard()
+			m.say("taken over, not saved yet; ctrl+z goes back to the sheet as it was", false)
+			m.offer(rest)
+			return cmd
+		},
+		no: func(m *Model) tea.Cmd {
+			o.Discard()
+			m.offer(rest)
+			return nil
+		},
+	}
+}
+
+func differ(list []sheet.Change) string {
+	switch len(list) {
+	case 0:
+		return "it differs in order or comments"
+	case 1:
+		return "1 cell differs"
+	}
+	return count(len(list), "cell") + " differ"
+}
+
+// changeLines words what differs, a line a cell.
+func changeLines(list []sheet.Change, was, is string) (lines []string) {
+	for _, c := range list {
+		switch {
+		case !c.Was:
+			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+c.New+"   only "+is)
+		case !c.Is:
+			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+c.Old+"   only "+was)
+		default:
+			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+was+" "+c.Old+", "+is+" "+c.New)
+		}
+	}
+	return lines
+}
+
+// drawQuestion puts what is asked in the last lines of a screen without a foot.
+func (m Model) drawQuestion(foot grid.Canvas) {
+	if m.ask != nil || m.naming != nil {
+		foot.Fill(' ', theme.Plain)
+		m.drawFoot(foot)
+	}
+}
+
+// drawSeen shows what a question is about, above it.
+func (m Model) drawSeen(c grid.Canvas) {
+	if m.ask == nil || !m.ask.seen {
+		return
+	}
+	lines := m.ask.more
+	rows := min(len(lines), max(c.H()-layout.Foot-2, 1))
+	y := max(c.H()-layout.Foot-rows-1, 0)
+	box := c.In(image.Rect(0, y, c.W(), y+rows+1))
+	box.Fill(' ', theme.Plain)
+	box.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
+	title := " What differs "
+	if rows < len(lines) {
+		title = fmt.Sprintf(" What differs: the first %d of %d ", rows, len(lines))
+	}
+	box.Text(1, 0, theme.RuleFocus, title)
+	for i := range rows {
+		box.Text(1, i+1, theme.Plain, grid.Fit(grid.Clean(lines[i]), c.W()-2))
+	}
+}
+
+// noteTyping keeps the cell being typed in the journal. The name of a row that is
+// there already is given without the row: it is no cell that could be written.
+func (m *Model) noteTyping() {
+	if m.journal == nil || m.edit == nil {
+		return
+	}
+	ref, text := m.edit.slot.ref, m.edit.text
+	switch {
+	case m.edit.slot.does == setName:
+		ref = sheet.Ref{Table: ref.Table}
+	case m.edit.slot.does == setAsked && m.fresh != nil:
+		row, _ := m.history.Current().Table("").Row("asked")
+		cell, _ := row.Cell("")
+		ref, text = sheet.Ref{Row: "asked"}, cell.Text+" "+text
+	case m.edit.slot.does == setAsked:
+		ref, text = m.asking(m.edit.slot, text)
+	}
+	m.journal.Typing(ref, text)
+	m.troubled()
+}
+
+// noteCommit keeps the sheet as it is now.
+func (m *Model) noteCommit() {
+	if m.journal != nil {
+		m.journal.Commit(m.history.Current().Text())
+		m.troubled()
+	}
+}
+
+func (m *Model) troubled() {
+	if says := m.journal.Trouble(); says != "" {
+		m.say(says, true)
+	}
+}
+
+func (m *Model) closeJournal() {
+	if m.journal != nil {
+		m.journal.Close()
+	}
+	m.journal = nil
+}
+
+// bye leaves in order: nothing is left to recover.
+func (m *Model) bye() tea.Cmd {
+	m.closeJournal()
+	return tea.Quit
+}
