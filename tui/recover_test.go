@@ -238,7 +238,7 @@ func TestWorkWithoutAFileIsOfferedAtTheStart(t *testing.T) {
 	r = rigOf(t, o)
 	r.sees("Unsaved work of")
 	r.keys("y")
-	r.holds(pointA, "1, 2, 3")
+	r.holds(sheet.Ref{Table: "points", Row: "A", Key: "at"}, "1, 2, 3")
 	r.keys("ctrl+q", "n")
 	if files := journals(t, home); !r.quit || len(files) != 0 {
 		t.Errorf("an orderly end leaves %v", files)
