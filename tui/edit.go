@@ -5,6 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -18,6 +19,10 @@ type edit struct {
 	was  string   // the text before
 	list []choice // what the cell may hold, where it is one of a list
 	pick int      // which of those that fit the text, once an arrow has chosen
+
+	words  []problem.Completion // of the word at the cursor
+	word   int                  // which of them, once an arrow has chosen
+	closed bool                 // they are not wanted in this cell
 }
 
 // begin edits the cell under the cursor from the text it has.
@@ -61,7 +66,7 @@ func (m *Model) typed(text string) tea.Cmd {
 		l := *m.naming
 		l.insert(text)
 		m.naming = &l
-	case keys.InCell, keys.InList:
+	case keys.InCell, keys.InList, keys.InWords:
 		e := *m.edit
 		if e.list != nil && e.text == e.was {
 			e.line = line{} // one of a list is replaced, not added to
@@ -69,6 +74,7 @@ func (m *Model) typed(text string) tea.Cmd {
 		e.insert(text)
 		e.pick = unpicked
 		m.edit = &e
+		m.complete()
 		return m.preview()
 	case keys.OnBoard:
 		m.stepNumber(text)
@@ -83,6 +89,7 @@ func (m *Model) typed(text string) tea.Cmd {
 		}
 		m.edit.line = line{}
 		m.edit.insert(text)
+		m.complete()
 		return m.preview()
 	}
 	return nil
@@ -113,6 +120,9 @@ func (m *Model) preview() tea.Cmd {
 
 // typing does the intents of a cell being typed in.
 func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
+	if cmd, ok := m.inWords(i); ok {
+		return cmd, true
+	}
 	switch i {
 	case keys.Cancel:
 		m.edit, m.fresh = nil, nil
@@ -144,6 +154,9 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 	}
 	changed = changed || e.value() != m.edit.value()
 	m.edit = &e
+	if e.words != nil || changed {
+		m.complete()
+	}
 	if changed {
 		return m.preview(), true
 	}

@@ -144,10 +144,10 @@ const (
 
 // drawList shows what the cell being typed in may hold, under it or above.
 func (m Model) drawList(c grid.Canvas) {
-	if m.edit == nil || m.edit.list == nil || m.ask != nil || m.naming != nil {
+	if m.edit == nil || m.ask != nil || m.naming != nil {
 		return
 	}
-	list, pick := m.edit.fitting()
+	list, pick, noun := m.edit.offered()
 	r := m.screen().Panes[m.focus]
 	if len(list) == 0 || r.Empty() {
 		return
@@ -178,7 +178,12 @@ func (m Model) drawList(c grid.Canvas) {
 		box.Set(box.W()-1, i, m.theme.Glyphs.Wall, theme.RuleFocus)
 	}
 	box.In(image.Rect(0, rows, box.W(), rows+1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
+	says := ""
 	if len(list) > rows {
-		box.Text(2, rows, theme.RuleFocus, " "+count(len(list), "kind")+", more with the arrows ")
+		says = " " + count(len(list), noun) + ", more with the arrows "
 	}
+	if noun == "word" {
+		says += " tab takes, down chooses, esc closes "
+	}
+	box.Text(2, rows, theme.RuleFocus, says)
 }

@@ -161,7 +161,7 @@ func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
 		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnSystem: {"alt+6"}, keys.OnPicture: {"alt+7"},
 		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"}, keys.OnStart: nil,
-		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"},
+		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"alt+1", "s"},
 	} {
 		for _, b := range keys.Table() {
 			for _, k := range b.Keys {

@@ -32,6 +32,8 @@ func (m Model) mode() keys.Mode {
 		return keys.OnChoice
 	case m.edit != nil && m.edit.list != nil:
 		return keys.InList
+	case m.edit != nil && len(m.edit.words) > 0:
+		return keys.InWords
 	case m.edit != nil:
 		return keys.InCell
 	case m.focus == layout.System:
@@ -126,7 +128,7 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return m.atStart(i)
 	case keys.OnBoard, keys.OnSteps:
 		return nil, m.onBoard(i)
-	case keys.InCell, keys.InList:
+	case keys.InCell, keys.InList, keys.InWords:
 		return m.typing(i)
 	}
 	if cmd, ok := m.workbench(i); ok {

@@ -23,9 +23,11 @@ const (
 	Naming   // the question for a file name
 	Asking   // a question of yes or no
 	Helping
-	Starting // the start screen
-	Finding  // a text looked for
-	Palette  // the list of all commands
+	Starting   // the start screen
+	Finding    // a text looked for
+	Palette    // the list of all commands
+	Writing    // any cell being typed in
+	Completing // words are offered for what is typed
 	Scopes
 )
 
@@ -33,7 +35,7 @@ var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
 	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
-	"Looking for a text", "In the list of commands",
+	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -121,6 +123,8 @@ const (
 	NudgeDown
 	ToDefinition
 	GoBack
+	TakeWord
+	CloseList
 	Search
 	SearchNext
 	Commands
@@ -155,6 +159,7 @@ const (
 	OnStart
 	OnSearch
 	OnPalette
+	InWords
 	Modes
 )
 
@@ -162,8 +167,8 @@ const (
 func (m Mode) Scopes() []Scope {
 	return [...][]Scope{
 		{Cells, Workbench, Always},
-		{Typing, Free, Text, Always},
-		{Typing, Picking, Text, Always},
+		{Typing, Writing, Free, Text, Always},
+		{Typing, Writing, Picking, Text, Always},
 		{System, Reading, Workbench, Always},
 		{Picture, Reading, Workbench, Always},
 		{Board, Always},
@@ -175,6 +180,7 @@ func (m Mode) Scopes() []Scope {
 		{Starting, Always},
 		{Finding, Text},
 		{Palette, Text},
+		{Completing, Writing, Text, Always},
 	}[m]
 }
 

@@ -52,9 +52,9 @@ var table = []Binding{
 	{Cells, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},
 	{Cells, []string{"alt+g"}, ToDefinition, "to the row of the first name in the cell", ""},
 
-	{Typing, []string{"alt+up", "alt+="}, NudgeUp, "the number under the cursor larger by one of its last digit", ""},
-	{Typing, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},
-	{Typing, []string{"alt+g"}, ToDefinition, "keep, and go to the row of the name under the cursor", ""},
+	{Writing, []string{"alt+up", "alt+="}, NudgeUp, "the number under the cursor larger by one of its last digit", ""},
+	{Writing, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},
+	{Writing, []string{"alt+g"}, ToDefinition, "keep, and go to the row of the name under the cursor", ""},
 	{Typing, []string{"enter"}, Commit, "keep, and go to the row below", "keep"},
 	{Typing, []string{"tab"}, CommitNext, "keep, and go to the next cell", "keep, next"},
 	{Typing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
@@ -180,4 +180,11 @@ var table = []Binding{
 	{Palette, []string{"up"}, PickUp, "the command above", ""},
 	{Palette, []string{"down"}, PickDown, "the command below", "choose"},
 	{Palette, []string{"esc", "ctrl+c", "ctrl+k"}, Cancel, "back", "back"},
+
+	{Completing, []string{"tab"}, TakeWord, "take the word", "take"},
+	{Completing, []string{"down"}, PickDown, "choose; enter then takes the word", "choose"},
+	{Completing, []string{"up"}, PickUp, "the one above", ""},
+	{Completing, []string{"enter"}, Commit, "keep the cell as it is typed, unless a word is chosen", "keep"},
+	{Completing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
+	{Completing, []string{"esc"}, CloseList, "no words for this cell", "no words"},
 }

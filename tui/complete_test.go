@@ -1,0 +1,97 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/mechanics/sheet"
+)
+
+// guyed has names that begin alike.
+var guyed = strings.NewReplacer("\nA =", "\nPost =", "D A", "D Post", "\nB =", "\nPole =", "D B", "D Pole").Replace(hanging)
+
+func TestWordsAreOfferedAsTyped(t *testing.T) {
+	r := newRig(t, guyed, 120, 36)
+	path := sheet.Ref{Table: "lines", Row: "T1", Key: "path"}
+	to := func() {
+		t.Helper()
+		r.keys("alt+3", "pgup", "home")
+		for s, _ := r.m.slot(); s.ref.Key != "path"; s, _ = r.m.slot() {
+			r.keys("right")
+		}
+	}
+	to()
+	r.text("D ")
+	if len(r.m.edit.words) > 0 {
+		t.Errorf("a blank asks for %v", r.m.edit.words)
+	}
+	r.text("Po")
+	r.sees("Post", "Pole", "tab takes, down chooses, esc closes")
+	first := r.m.edit.words[0].Text
+	r.keys("tab")
+	if want := "D " + first; r.m.edit == nil || r.m.edit.text != want {
+		t.Fatalf("tab does not take %q", want)
+	}
+	if len(r.m.edit.words) > 0 {
+		t.Error("a whole word asks for more")
+	}
+	r.keys("ctrl+u")
+	r.text("D Po")
+	second := r.m.edit.words[1].Text
+	r.keys("down", "down", "up", "down", "enter")
+	if want := "D " + second; r.m.edit == nil || r.m.edit.text != want {
+		t.Fatalf("enter does not take %q: %+v", want, r.m.edit)
+	}
+	r.keys("enter")
+	r.holds(path, "D "+second)
+
+	// Plain typing is not touched: enter keeps what stands there.
+	to()
+	r.text("D Pos")
+	r.keys("enter")
+	r.holds(path, "D Pos")
+	// The first esc closes the list, the second leaves the cell as it was.
+	to()
+	r.text("D Po")
+	r.keys("esc")
+	if r.m.edit == nil || len(r.m.edit.words) > 0 {
+		t.Fatal("esc does not close the list alone")
+	}
+	r.text("l")
+	if len(r.m.edit.words) > 0 {
+		t.Error("the list comes back")
+	}
+	r.keys("esc")
+	r.holds(path, "D Pos")
+	if r.m.edit != nil {
+		t.Error("the cell is still open")
+	}
+}
+
+func TestWordsOfOtherCells(t *testing.T) {
+	for _, c := range []struct {
+		keys []string
+		text string
+		want string
+	}{
+		{[]string{"alt+1"}, "5 kip", ""}, // whole as it stands
+		{[]string{"alt+1"}, "5 lb", "lbf"},
+		{[]string{"alt+1"}, "sq", "sqrt"},
+		{[]string{"alt+5", "ctrl+n"}, "ang", "angle"},
+		{[]string{"alt+5", "ctrl+n"}, "T", "T1"},
+		{[]string{"alt+2", "down"}, "wa", ""}, // a name is not completed
+		{[]string{"alt+2", "right"}, "-3, 4", ""},
+	} {
+		r := newRig(t, hanging, 120, 36)
+		r.keys(c.keys...)
+		r.text(c.text)
+		var words []string
+		for _, w := range r.m.edit.words {
+			words = append(words, w.Text)
+		}
+		if all := strings.Join(words, " "); c.want == "" && all != "" || !strings.Contains(all, c.want) {
+			t.Errorf("%q offers %q, want %q", c.text, all, c.want)
+		}
+		checkFrame(t, r.m)
+	}
+}
