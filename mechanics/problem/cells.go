@@ -12,6 +12,9 @@ import (
 // scalar reads a cell as one known value of a dimension; a bare number takes
 // the sheet's unit. It reports what does not read and returns false.
 func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
+	if !r.oneValue(ref, text) {
+		return units.Value{}, false
+	}
 	v, ok := r.eval(ref, text, e)
 	if !ok {
 		return v, false
@@ -24,6 +27,40 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 		return v, false
 	}
 	return v, true
+}
+
+// oneValue refuses a cell that reads as several values where one is wanted: most
+// likely a decimal comma.
+func (r *reading) oneValue(ref sheet.Ref, text string) bool {
+	expr, err := r.parse(text)
+	if err != nil {
+		return true // which eval reports
+	}
+	parts, several := expr.Tuple()
+	if !several {
+		return true
+	}
+	hint := "one value is wanted here"
+	before, after, _ := strings.Cut(text, ",")
+	if len(parts) == 2 && endsInDigit(before) && after != "" && after[0] >= '0' && after[0] <= '9' {
+		hint = "write " + strings.TrimSpace(before) + "." + strings.TrimSpace(after)
+	}
+	r.fail(ref, expr.Span(), strings.TrimSpace(text)+" reads as "+numberWord(len(parts))+" values", hint)
+	return false
+}
+
+func endsInDigit(s string) bool {
+	return s != "" && s[len(s)-1] >= '0' && s[len(s)-1] <= '9'
+}
+
+func numberWord(n int) string {
+	switch n {
+	case 2:
+		return "two"
+	case 3:
+		return "three"
+	}
+	return "several"
 }
 
 // The sizes, in SI, between which a quantity of a problem lies. They are far

@@ -3,7 +3,6 @@ package problem
 import (
 	"strings"
 
-	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/sheet"
@@ -33,13 +32,6 @@ type Distributed struct {
 
 // loadSamples is how many intensities are kept for drawing.
 const loadSamples = 9
-
-// Gauss-Legendre points for ∫ q ds: exact for polynomials up to degree 2n-1 a
-// piece; pieces make kinks and roots converge too.
-const (
-	gaussPoints = 12
-	gaussPieces = 16
-)
 
 func (r *reading) readDistributed() {
 	rows := r.s.Table("distributed").Rows
@@ -105,7 +97,7 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
 		return false
 	}
-	q, ok := r.intensity(d, row)
+	q, ok := r.readIntensity(d, row)
 	if !ok {
 		return false
 	}
@@ -132,45 +124,45 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 	return 0, false
 }
 
-// intensity reads q(s): one value, two values from end to end, an expression in
+// readIntensity reads q(s): one value, two values from end to end, an expression in
 // s, or the pressure of water on a gate.
-func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (float64, bool), bool) {
+func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool) {
 	if kind, ref, ok := r.text("distributed", row, "kind"); ok {
 		if strings.TrimSpace(kind) != "hydrostatic" {
 			r.fail(ref, whole(kind), "there is no such kind of load", "write kind = \"hydrostatic\", or leave it out")
-			return nil, false
+			return intensity{}, false
 		}
 		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
 			r.fail(ref, units.Span{}, "the load "+d.Name+" has its magnitude twice: by the water's depth and here", "take one of them out")
-			return nil, false
+			return intensity{}, false
 		}
 		return r.hydrostatic(d, row)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if _, ref, ok := r.text("distributed", row, key); ok {
 			r.fail(ref, units.Span{}, "a "+key+" is read of water on a gate only", "write kind = \"hydrostatic\", or take it out")
-			return nil, false
+			return intensity{}, false
 		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
 		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no magnitude", "write magnitude = \"2 kN/m\", or \"0 kN/m .. 4 kN/m\" from end to end")
-		return nil, false
+		return intensity{}, false
 	}
 	if strings.Contains(text, "..") {
 		low, high, err := units.ParseRange(text)
 		if err != nil {
 			r.failCell(ref, err)
-			return nil, false
+			return intensity{}, false
 		}
 		a, ok1 := r.endIntensity(ref, text, low)
 		b, ok2 := r.endIntensity(ref, text, high)
-		return func(s float64) (float64, bool) { return a + (b-a)*s/d.Length, true }, ok1 && ok2
+		return linear(a, b, d.Length), ok1 && ok2
 	}
 	expr, err := r.parse(text)
 	if err != nil {
 		r.failCell(ref, err)
-		return nil, false
+		return intensity{}, false
 	}
 	varies := false
 	at := func(s float64) (float64, bool) {
@@ -185,9 +177,9 @@ func (r *reading) intensity(d *Distributed, row sheet.Row) (func(s float64) (flo
 	}
 	mean, ok := at(d.Length / 2)
 	if !varies { // the same all along: no need to evaluate it at every place
-		return func(float64) (float64, bool) { return mean, true }, ok
+		return linear(mean, mean, d.Length), ok
 	}
-	return at, ok
+	return intensity{at: at}, ok
 }
 
 func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
@@ -207,17 +199,17 @@ const waterDensity = 1000 // kg/m³
 // hydrostatic is the pressure on a plane gate of given width, as a load per
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface,
 // nothing above it.
-func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (func(s float64) (float64, bool), bool) {
+func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 	wText, wRef, ok := r.text("distributed", row, "width")
 	if !ok {
 		r.fail(d.Ref, units.Span{}, "the gate of "+d.Name+" has no width", "write width = \"2 m\"")
-		return nil, false
+		return intensity{}, false
 	}
 	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
 	sText, sRef, ok := r.text("distributed", row, "surface")
 	if !ok {
 		r.fail(d.Ref, units.Span{}, "the water of "+d.Name+" has no surface", "write surface = \"3 m\", its level along up")
-		return nil, false
+		return intensity{}, false
 	}
 	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
 	density := units.Scalar(waterDensity, units.Dim{L: -3, M: 1})
@@ -227,64 +219,20 @@ func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (func(s float64) (f
 		density, ok3 = r.scalar(dRef, dText, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
 	}
 	if !ok1 || !ok2 || !ok3 {
-		return nil, false
+		return intensity{}, false
 	}
 	if width.V[0] <= 0 {
 		r.fail(wRef, whole(wText), "a width is greater than nothing", "write width = \"2 m\"")
-		return nil, false
+		return intensity{}, false
 	}
 	if density.V[0] <= 0 {
 		r.fail(dRef, whole(dText), "a density is greater than nothing", "write density = \"1000 kg/m^3\"")
-		return nil, false
+		return intensity{}, false
 	}
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
-	return func(s float64) (float64, bool) {
+	return intensity{at: func(s float64) (float64, bool) {
 		at := r3.Add(a, r3.Scale(s/d.Length, r3.Sub(b, a)))
 		depth := surface.V[0] - r3.Dot(at, r.p.Up)
 		return density.V[0] * r.p.G * max(0, depth) * width.V[0], true
-	}, true
+	}}, true
 }
-
-// spread integrates the intensity and places the resultant.
-func (r *reading) spread(d *Distributed, along r3.Vec, q func(float64) (float64, bool)) bool {
-	for k := range d.Intensity {
-		v, ok := q(d.Length * float64(k) / (loadSamples - 1))
-		if !ok {
-			return false
-		}
-		d.Intensity[k] = v
-	}
-	good := true
-	var force, moment, size float64
-	var at, weight [gaussPoints]float64
-	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
-	piece := d.Length / gaussPieces
-	for k := range gaussPieces {
-		for i := range at {
-			s := piece * (float64(k) + at[i])
-			v, ok := q(s)
-			good = good && ok
-			w := weight[i] * piece * v
-			force, moment, size = force+w, moment+w*s, size+abs(w)
-		}
-	}
-	if !good {
-		return false
-	}
-	a := r.p.Points[d.From].At
-	d.Total = force
-	act := Act{Body: d.Body, Point: -1, Const: r3.Scale(force, d.Direction)}
-	if abs(force) > nothingOf*size {
-		d.Distance = moment / force
-		act.At = r3.Add(a, r3.Scale(d.Distance, along))
-	} else { // it only turns: a couple
-		d.Total, act.Const, act.At = 0, r3.Vec{}, a
-		act.Couple = r3.Scale(moment, r3.Cross(along, d.Direction))
-	}
-	d.At = act.At
-	d.Acts = []Act{act}
-	return true
-}
-
-// nothingOf is the part of ∫|q| below which ∫q is rounding of the quadrature.
-const nothingOf = 1e-12

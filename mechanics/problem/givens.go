@@ -48,6 +48,9 @@ func (r *reading) readGiven(i int) bool {
 		r.fail(g.Ref, units.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
 		return false
 	}
+	if !r.oneValue(ref, text) {
+		return false
+	}
 	v, ok := r.eval(ref, text, env{r: r, scope: inGiven})
 	if !ok {
 		return false

@@ -103,7 +103,9 @@ func JSON(sheet string, s *statics.Solution) []byte {
 		e := jsonEquation{Body: row.Name, Axis: row.Axis, Terms: map[string]float64{}, Unit: f.Symbol,
 			Right: s.System.B[i] / f.Factor, Residual: s.Residuals[i].Value / f.Factor, Relative: s.Residuals[i].Relative}
 		for j, col := range s.System.Cols {
-			e.Terms[col.Name] = s.Coefficient(i, j)
+			if c := s.Coefficient(i, j); c != 0 {
+				e.Terms[col.Name] = c
+			}
 		}
 		out.Equations = append(out.Equations, e)
 	}

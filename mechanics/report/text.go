@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -211,6 +212,9 @@ func systemRows(s *statics.Solution) [][]string {
 	if len(s.X) == 0 {
 		return nil
 	}
+	if len(s.X) > mostColumns {
+		return longRows(s)
+	}
 	head := []string{""}
 	for _, c := range s.System.Cols {
 		head = append(head, c.Name)
@@ -225,6 +229,40 @@ func systemRows(s *statics.Solution) [][]string {
 		cells = append(cells, "=", units.Figures(clean(s.System.B[i]/f.Factor), s.Problem.Figures+2),
 			fmt.Sprintf("%.1e %s", s.Residuals[i].Value/f.Factor, f.Symbol))
 		rows = append(rows, cells)
+	}
+	return rows
+}
+
+// mostColumns is up to how many unknowns the equations stand as a matrix: a wider
+// one is mostly noughts and leaves the 80 columns of a page.
+const mostColumns = 6
+
+// longRows writes each equation as the sum of what is in it.
+func longRows(s *statics.Solution) [][]string {
+	var rows [][]string
+	for i, row := range s.System.Rows {
+		f := s.Problem.Units.For(row.Dim())
+		var sum strings.Builder
+		for _, t := range s.System.Terms[i] {
+			c := s.Coefficient(i, t.Col)
+			switch {
+			case c < 0 && sum.Len() == 0:
+				sum.WriteString("-")
+			case c < 0:
+				sum.WriteString(" - ")
+			case sum.Len() > 0:
+				sum.WriteString(" + ")
+			}
+			if math.Abs(c) != 1 {
+				sum.WriteString(units.Decimals(math.Abs(c), 4) + " ")
+			}
+			sum.WriteString(s.System.Cols[t.Col].Name)
+		}
+		if sum.Len() == 0 {
+			sum.WriteString("0")
+		}
+		rows = append(rows, []string{"Σ" + row.Axis + " " + row.Name, sum.String(), "=", units.Figures(clean(s.System.B[i]/f.Factor), s.Problem.Figures+2),
+			fmt.Sprintf("left over %.1e %s", s.Residuals[i].Value/f.Factor, f.Symbol)})
 	}
 	return rows
 }
