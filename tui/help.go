@@ -60,6 +60,11 @@ func (m Model) helpText(w int) doc {
 		}
 	}
 	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
+	d.heading("Mouse: nothing needs it")
+	pairs([][2]string{
+		{"click", "go to a pane, a cell; in the picture, pick what is drawn there; on the start screen, choose, and open what is chosen"},
+		{"drag in the picture", "turn and tilt it"}, {"wheel", "scroll; in the picture, zoom"}, {"with shift", "select text, in most terminals"},
+	}, 20)
 	d.heading("Kinds of force lines")
 	var rows [][2]string
 	for _, k := range problem.Kinds() {

@@ -74,17 +74,7 @@ func (c *camera) handle(i keys.Intent) bool {
 	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace:
 		c.from = i
 	case keys.Left, keys.Right, keys.Up, keys.Down:
-		switch c.from {
-		case keys.ViewFront:
-			c.turn, c.tilt = 0, 0
-		case keys.ViewSide:
-			c.turn, c.tilt = math.Pi/2, 0
-		case keys.ViewTop:
-			c.turn, c.tilt = 0, math.Pi/2
-		}
-		c.from = keys.ViewSpace
-		c.turn = math.Remainder(c.turn+turned[i][0], 2*math.Pi)
-		c.tilt = math.Max(-math.Pi/2, math.Min(math.Pi/2, c.tilt+turned[i][1]))
+		c.turnBy(turned[i][0], turned[i][1])
 	case keys.Nearer:
 		c.zoom = math.Min(c.zoom*zoomStep, zoomMost)
 	case keys.Farther:
@@ -99,6 +89,21 @@ func (c *camera) handle(i keys.Intent) bool {
 	return true
 }
 
+// turnBy turns and tilts from where the picture is seen, rad.
+func (c *camera) turnBy(turn, tilt float64) {
+	switch c.from {
+	case keys.ViewFront:
+		c.turn, c.tilt = 0, 0
+	case keys.ViewSide:
+		c.turn, c.tilt = math.Pi/2, 0
+	case keys.ViewTop:
+		c.turn, c.tilt = 0, math.Pi/2
+	}
+	c.from = keys.ViewSpace
+	c.turn = math.Remainder(c.turn+turn, 2*math.Pi)
+	c.tilt = math.Max(-math.Pi/2, math.Min(math.Pi/2, c.tilt+tilt))
+}
+
 // drawPicture draws the figure, with the row under the cursor emphasised.
 func (m Model) drawPicture(c grid.Canvas) {
 	p := m.live.problem
@@ -106,10 +111,34 @@ func (m Model) drawPicture(c grid.Canvas) {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
 	}
-	picture.Draw(c, m.figure, picture.Options{
+	picture.Draw(c, m.figure, m.pictureOptions())
+}
+
+// pictureOptions are how the figure shows, and how it is found under the mouse.
+func (m Model) pictureOptions() picture.Options {
+	p := m.live.problem
+	return picture.Options{
 		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, On: m.selected(),
 		Axes: figure.Axes(p, m.cam.view(p)), Stale: m.live.stale,
-	})
+	}
+}
+
+// pickNext selects the row before or after the selected one among all that the
+// picture shows.
+func (m *Model) pickNext(dir int) {
+	var refs []sheet.Ref
+	at := 0
+	for _, p := range []layout.Pane{layout.Points, layout.Lines, layout.Supports} {
+		for _, r := range m.tables[p].records {
+			if r.row == m.selected() {
+				at = len(refs)
+			}
+			refs = append(refs, r.row)
+		}
+	}
+	if n := len(refs); n > 0 {
+		m.pick(refs[(at+dir+n)%n])
+	}
 }
 
 // selected is the row under the cursor of the pane of cells used last.

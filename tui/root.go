@@ -55,6 +55,7 @@ type Model struct {
 	ask      *question // yes, no or back
 	help     *offset   // the help, scrolled
 	opening  *opening  // the start screen
+	drag     *drag     // of the mouse in the picture
 	saving   bool
 	leave    bool             // quit once saved
 	keeps    bool             // a journal
@@ -126,6 +127,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.resize(msg.Width, msg.Height)
 	case tea.KeyPressMsg:
 		cmd = m.route(msg)
+	case tea.MouseMsg:
+		cmd = m.mouse(msg)
 	case tea.PasteMsg:
 		cmd = m.paste(msg.Content)
 	}
@@ -157,6 +160,7 @@ func (m Model) View() tea.View {
 	v := tea.NewView(m.frame())
 	v.AltScreen = true
 	v.ReportFocus = m.every > 0
+	v.MouseMode = tea.MouseModeCellMotion
 	v.WindowTitle = "trivet " + m.title()
 	return v
 }

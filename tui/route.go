@@ -141,6 +141,14 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		if m.reading(i) {
 			return nil, true
 		}
+		switch i {
+		case keys.PickNext:
+			m.pickNext(1)
+			return nil, true
+		case keys.PickPrev:
+			m.pickNext(-1)
+			return nil, true
+		}
 		ok := m.cam.handle(i)
 		m.project()
 		return nil, ok

@@ -40,6 +40,17 @@ func (o *opening) lines() (out []startLine) {
 	return out
 }
 
+// top is the first line that shows of as many as there are rows.
+func (o *opening) top(lines []startLine, rows int) int {
+	at := 0
+	for i, l := range lines {
+		if l.item == o.pick {
+			at = i
+		}
+	}
+	return max(min(at-rows/2, len(lines)-rows), 0)
+}
+
 // drawStart draws the start screen.
 func (m Model) drawStart(c grid.Canvas) {
 	o := m.opening
@@ -71,13 +82,7 @@ func (m Model) drawStarts(c grid.Canvas, lines []startLine) {
 		c.Text(1, 0, theme.Dim, grid.Fit("no sheet has this: backspace", c.W()-2))
 		return
 	}
-	at := 0
-	for i, l := range lines {
-		if l.item == m.opening.pick {
-			at = i
-		}
-	}
-	top := max(min(at-c.H()/2, len(lines)-c.H()), 0)
+	top := m.opening.top(lines, c.H())
 	for y := range min(c.H(), len(lines)-top) {
 		l := lines[top+y]
 		switch {

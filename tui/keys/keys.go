@@ -116,6 +116,8 @@ const (
 	No
 	See
 	Blank
+	PickNext
+	PickPrev
 	MoveUp
 	MoveDown
 	Duplicate

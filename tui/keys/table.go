@@ -100,6 +100,8 @@ var table = []Binding{
 	{Picture, []string{"+", "="}, Nearer, "larger", "zoom"},
 	{Picture, []string{"-"}, Farther, "smaller", ""},
 	{Picture, []string{"0"}, Fit, "fit to the pane", "fit"},
+	{Picture, []string{"n"}, PickNext, "pick the next point, line or support: its row is selected and lit", "pick"},
+	{Picture, []string{"p"}, PickPrev, "pick the one before", ""},
 	{Picture, []string{"a"}, Characters, "plain characters or dots", ""},
 
 	{Choosing, []string{"j"}, NewJoint, "a joint: a support, or a connection of two bodies", "joint"},

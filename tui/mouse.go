@@ -1,0 +1,240 @@
+package tui
+
+import (
+	"image"
+	"math"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/picture"
+)
+
+// Nothing needs the mouse: each thing it does has a key.
+
+// drag is a button held down in the picture.
+type drag struct {
+	at    image.Point
+	moved bool
+}
+
+// The turn for a column and a row that the mouse is dragged; a cell is twice as
+// high as wide.
+const (
+	dragTurn = math.Pi / 60
+	dragTilt = math.Pi / 30
+)
+
+// rollLines is how far a notch of the wheel scrolls.
+const rollLines = 3
+
+// mouse does what the mouse asks for, where no question stands open.
+func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
+	mode, at := m.mode(), image.Pt(msg.Mouse().X, msg.Mouse().Y)
+	if m.screen().TooSmall {
+		return nil
+	}
+	if wheel, ok := msg.(tea.MouseWheelMsg); ok {
+		return m.roll(mode, at, wheel.Button)
+	}
+	switch mode {
+	case keys.OnStart:
+		if _, ok := msg.(tea.MouseClickMsg); ok && msg.Mouse().Button == tea.MouseLeft {
+			return m.clickStart(at)
+		}
+		return nil
+	case keys.OnCells, keys.OnSystem, keys.OnPicture, keys.InCell, keys.InList:
+	default:
+		return nil
+	}
+	switch msg := msg.(type) {
+	case tea.MouseClickMsg:
+		if msg.Button == tea.MouseLeft {
+			return m.click(at)
+		}
+	case tea.MouseMotionMsg:
+		if m.drag != nil && msg.Button == tea.MouseLeft {
+			m.dragTo(at)
+		}
+	case tea.MouseReleaseMsg:
+		if d := m.drag; d != nil {
+			m.drag = nil
+			if !d.moved {
+				m.pickAt(at)
+			}
+		}
+	}
+	return nil
+}
+
+// under is the pane at a place.
+func (m Model) under(at image.Point) (layout.Pane, image.Rectangle, bool) {
+	for p, r := range m.screen().Panes {
+		if at.In(r) {
+			return layout.Pane(p), r, true
+		}
+	}
+	return 0, image.Rectangle{}, false
+}
+
+// click goes to the pane and the cell under the mouse; what is being typed is kept
+// first, and stays where the sheet refuses it.
+func (m *Model) click(at image.Point) tea.Cmd {
+	p, r, ok := m.under(at)
+	if !ok {
+		return nil
+	}
+	m.note = note{}
+	row, col := m.cellAt(p, r, at)
+	var cmd tea.Cmd
+	if m.edit != nil {
+		if here := m.at[p]; p == m.focus && row == here.row && col == here.col {
+			return nil // the cell being typed in
+		}
+		cmd = m.keep(func() {})
+		if m.edit != nil && m.fresh == nil {
+			return cmd
+		}
+		m.edit, m.fresh = nil, nil
+		m.rebuild()
+	}
+	m.newest = sheet.Ref{}
+	m.goTo(p)
+	switch {
+	case p == layout.Picture:
+		m.drag = &drag{at: at}
+	case p < layout.System && row >= 0 && row < len(m.tables[p].records):
+		m.at[p].row = row
+		if col >= 0 {
+			m.at[p].col = col
+		}
+		m.fit()
+		m.project()
+	}
+	return cmd
+}
+
+// cellAt is the row and the column of a table under the mouse, -1 beside them.
+func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, col int) {
+	if p >= layout.System || at.Y < r.Min.Y+layout.Frame {
+		return -1, -1
+	}
+	row, col = m.at[p].top+at.Y-r.Min.Y-layout.Frame, -1
+	x := r.Min.X + 1
+	for i, w := range m.tables[p].widths(r.Dx()-1, m.at[p].col) {
+		if w > 0 {
+			if at.X >= x && at.X < x+w {
+				col = i
+			}
+			x += w + 1
+		}
+	}
+	return row, col
+}
+
+// dragTo turns the picture with the mouse, as if one held the thing itself.
+func (m *Model) dragTo(at image.Point) {
+	d := *m.drag
+	by := at.Sub(d.at)
+	if by == (image.Point{}) {
+		return
+	}
+	d.at, d.moved = at, true
+	m.drag = &d
+	if p := m.live.problem; p != nil && p.Planar {
+		return // it has one view
+	}
+	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
+	m.project()
+}
+
+// pickAt selects the row of what is drawn under the mouse.
+func (m *Model) pickAt(at image.Point) {
+	p, r, ok := m.under(at)
+	if !ok || p != layout.Picture || m.live.problem == nil {
+		return
+	}
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, m.figure, m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
+		m.pick(ref)
+	}
+}
+
+// pick selects a row for the picture; the keys stay where they are.
+func (m *Model) pick(ref sheet.Ref) {
+	for p := range m.tables {
+		if layout.Pane(p) == layout.Unknowns {
+			continue
+		}
+		for i, rec := range m.tables[p].records {
+			if rec.row == (sheet.Ref{Table: ref.Table, Row: ref.Row}) {
+				m.back, m.at[p].row = layout.Pane(p), i
+				m.fit()
+				m.project()
+				m.say(ref.Row+" is picked"+m.follows, false)
+				return
+			}
+		}
+	}
+}
+
+// roll does a notch of the wheel.
+func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd {
+	if b != tea.MouseWheelUp && b != tea.MouseWheelDown {
+		return nil
+	}
+	way, zoom, by := keys.Down, keys.Farther, rollLines
+	if b == tea.MouseWheelUp {
+		way, zoom, by = keys.Up, keys.Nearer, -rollLines
+	}
+	switch mode {
+	case keys.OnStart:
+		cmd, _ := m.atStart(way)
+		return cmd
+	case keys.OnHelp:
+		for range rollLines {
+			m.turnHelp(way)
+		}
+		return nil
+	case keys.OnBoard:
+		m.onBoard(way)
+		return nil
+	case keys.OnCells, keys.OnSystem, keys.OnPicture, keys.InCell, keys.InList:
+	default:
+		return nil
+	}
+	p, _, ok := m.under(at)
+	switch {
+	case !ok:
+	case p == layout.Picture:
+		m.cam.handle(zoom)
+	case p == layout.System:
+		m.scroll.y += by
+	case m.edit == nil:
+		m.at[p].row += by
+	}
+	m.fit()
+	m.project()
+	return nil
+}
+
+// clickStart picks the sheet under the mouse, and opens the one picked already.
+func (m *Model) clickStart(at image.Point) tea.Cmd {
+	r := m.startList()
+	if !at.In(r) {
+		return nil
+	}
+	lines := m.opening.lines()
+	y := m.opening.top(lines, r.Dy()) + at.Y - r.Min.Y
+	if y >= len(lines) || lines[y].item < 0 {
+		return nil
+	}
+	if lines[y].item == m.opening.pick {
+		return m.peek(true)
+	}
+	o := *m.opening
+	o.pick = lines[y].item
+	m.opening = &o
+	return m.peek(false)
+}
