@@ -90,7 +90,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	row, col := m.cellAt(p, r, at)
 	var cmd tea.Cmd
 	if m.edit != nil {
-		if here := m.at[p]; p == m.focus && row == here.row && col == here.col {
+		if p == m.focus && row == m.at[p].row && col == m.at[p].col {
 			return nil // the cell being typed in
 		}
 		cmd = m.keep(func() {})

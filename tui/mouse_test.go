@@ -135,7 +135,7 @@ func TestTheMouseOnTheStartScreen(t *testing.T) {
 	x, y := r.find("Mast top", 0)
 	r.click(x, y)
 	r.sees("A load cell under a 12 m mast")
-	x, y = r.find("Mast top", 0)
+	x, y = r.find("▸Mast top", 0)
 	r.click(x, y)
 	if r.m.mode() == keys.OnStart {
 		t.Error("a second click does not open the sheet")
