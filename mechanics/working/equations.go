@@ -187,9 +187,10 @@ func (b *builder) numbersOf(body int) []Math {
 
 func (b *builder) rowSum(i int) Math {
 	var of []Math
-	for j := range b.s.X {
-		if c := clean(b.s.Coefficient(i, j), b.rowSize(i)); c != 0 {
-			of = append(of, times(b.coefficient(c), b.unknown(j)))
+	size := b.rowSize(i)
+	for _, t := range b.s.System.Terms[i] {
+		if c := clean(b.s.Coefficient(i, t.Col), size); c != 0 {
+			of = append(of, times(b.coefficient(c), b.unknown(t.Col)))
 		}
 	}
 	if k := b.right(i); k != 0 || len(of) == 0 {
@@ -212,8 +213,8 @@ func (b *builder) right(i int) float64 {
 
 func (b *builder) rowSize(i int) float64 {
 	most := 0.0
-	for j := range b.s.X {
-		most = max(most, math.Abs(b.s.Coefficient(i, j)))
+	for _, t := range b.s.System.Terms[i] {
+		most = max(most, math.Abs(b.s.Coefficient(i, t.Col)))
 	}
 	return most
 }
