@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -291,7 +292,7 @@ func (c *command) schemaCommand() *cobra.Command {
 }
 
 func atLeastOneSheet(_ *cobra.Command, args []string) error {
-	if len(args) == 0 {
+	if len(args) == 0 || slices.Contains(args, "") {
 		return errors.New("no sheet named: write a file, or - for standard input")
 	}
 	return nil
