@@ -58,6 +58,9 @@ var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Support
 func (m Model) heading(p layout.Pane) string {
 	s := headings[p]
 	if p == layout.Picture {
+		if m.polygonOf != "" {
+			s = "Force polygon of " + m.polygonOf + ","
+		}
 		s += " " + m.cam.name(m.live.problem)
 	}
 	if m.live.stale && p >= layout.Unknowns {

@@ -19,6 +19,9 @@ type camera struct {
 	turn, tilt float64     // of the view in space, rad
 	zoom       float64
 	plain      bool // characters instead of dots
+	arrows     figure.Arrows
+	sizes      bool // the lengths of lines are written
+	polygon    bool // the force polygon of a particle stands in place of the problem
 }
 
 // The view in space starts from where a textbook draws its axes: a little from

@@ -47,28 +47,29 @@ type Model struct {
 	cam         camera
 	scroll      offset // of the system pane
 
-	board    board
-	worked   worked    // the working of a solution
-	choosing bool      // which kind of row to make
-	naming   *line     // a file name being typed
-	forPage  bool      // of a page
-	ask      *question // yes, no or back
-	help     *offset   // the help, scrolled
-	opening  *opening  // the start screen
-	drag     *drag     // of the mouse in the picture
-	saving   bool
-	leave    bool             // quit once saved
-	keeps    bool             // a journal
-	env      []string         // the session's environment
-	journal  *journal.Journal // nil where none is kept
-	offered  bool             // what was left of sheets without a file
-	others   int              // workbenches on the same sheet that were told of
-	every    time.Duration    // how often the file is looked at; 0: never
-	told     string           // of the file on disk
-	search   search
-	palette  *palette // the list of commands
-	jumps    []spot   // where definitions were asked for
-	note     note
+	board     board
+	worked    worked    // the working of a solution
+	choosing  bool      // which kind of row to make
+	naming    *line     // a file name being typed
+	forPage   bool      // of a page
+	ask       *question // yes, no or back
+	help      *offset   // the help, scrolled
+	opening   *opening  // the start screen
+	drag      *drag     // of the mouse in the picture
+	polygonOf string    // whose force polygon shows in place of the picture
+	saving    bool
+	leave     bool             // quit once saved
+	keeps     bool             // a journal
+	env       []string         // the session's environment
+	journal   *journal.Journal // nil where none is kept
+	offered   bool             // what was left of sheets without a file
+	others    int              // workbenches on the same sheet that were told of
+	every     time.Duration    // how often the file is looked at; 0: never
+	told      string           // of the file on disk
+	search    search
+	palette   *palette // the list of commands
+	jumps     []spot   // where definitions were asked for
+	note      note
 }
 
 // note is a word on the bottom line.
@@ -234,6 +235,6 @@ const unseen = 54
 // project draws the figure anew, and says what follows from the selected row:
 // the result, the view or the selection changed.
 func (m *Model) project() {
-	m.figure = figure.Draw(m.live.problem, m.live.solution, m.cam.view(m.live.problem))
+	m.figure = m.drawn()
 	m.follows = m.made.about(m.selected())
 }

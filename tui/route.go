@@ -149,6 +149,9 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 			m.pickNext(-1)
 			return nil, true
 		}
+		if m.pictured(i) {
+			return nil, true
+		}
 		ok := m.cam.handle(i)
 		m.project()
 		return nil, ok

@@ -76,7 +76,7 @@ func (d *drawing) reactions() {
 		for _, a := range j.Acts {
 			f, known := d.force(a)
 			if n := r3.Norm(f); known && n > none*d.max && n > 0 && !math.IsInf(n, 0) {
-				d.arrowFrom(d.at(a), r3.Scale(1/n, f), (arrowLow+arrowMore*n/d.max)*d.size, j.Ref, false)
+				d.arrowFrom(d.at(a), r3.Scale(1/n, f), d.arrow(n)*d.size, j.Ref, false)
 			}
 			d.couple(a, j.Ref)
 		}
@@ -93,7 +93,7 @@ func (d *drawing) weights() {
 			if !known || n == 0 || math.IsInf(n, 0) || math.IsNaN(n) || d.max == 0 {
 				continue
 			}
-			label := d.arrowFrom(d.at(a), r3.Scale(1/n, f), (arrowLow+arrowMore*n/d.max)*d.size, b.Ref, false)
+			label := d.arrowFrom(d.at(a), r3.Scale(1/n, f), d.arrow(n)*d.size, b.Ref, false)
 			label.Text = "W " + b.Name
 			d.fig.Labels = append(d.fig.Labels, label)
 		}

@@ -58,11 +58,13 @@ type Figure struct {
 
 // Draw projects a problem. sol may be nil, or belong to the same problem; its
 // values size the arrows and give the senses.
-func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
+func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure { return draw(p, sol, v, Look{}) }
+
+func draw(p *problem.Problem, sol *statics.Solution, v View, look Look) Figure {
 	if p == nil {
 		return Figure{}
 	}
-	d := &drawing{p: p, sol: sol, view: v, size: size(p)}
+	d := &drawing{p: p, sol: sol, view: v, size: size(p), look: look}
 	d.maxForce()
 	d.bodies()
 	d.ground()
@@ -77,6 +79,9 @@ func Draw(p *problem.Problem, sol *statics.Solution, v View) Figure {
 	d.couples()
 	d.distributed()
 	d.points()
+	if look.Dimensions {
+		d.dimensions()
+	}
 	d.bound()
 	return d.fig
 }
@@ -87,6 +92,7 @@ type drawing struct {
 	view View
 	size float64 // the diagonal of the points' box, so that a turn does not zoom
 	max  float64 // the largest force drawn as an arrow
+	look Look
 	fig  Figure
 }
 

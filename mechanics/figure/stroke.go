@@ -77,7 +77,7 @@ func (d *drawing) arrows(l *problem.Line) {
 		}
 		length := arrowLow
 		if known && d.max > 0 {
-			length += arrowMore * n / d.max
+			length = d.arrow(n)
 		}
 		label := d.arrowFrom(d.p.Points[act.Point].At, r3.Scale(1/n, f), length*d.size, l.Ref, !known)
 		label.Text = l.Name

@@ -118,6 +118,9 @@ const (
 	Blank
 	PickNext
 	PickPrev
+	ArrowLengths
+	Dimensions
+	ForcePolygon
 	MoveUp
 	MoveDown
 	Duplicate

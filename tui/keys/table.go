@@ -102,6 +102,9 @@ var table = []Binding{
 	{Picture, []string{"0"}, Fit, "fit to the pane", "fit"},
 	{Picture, []string{"n"}, PickNext, "pick the next point, line or support: its row is selected and lit", "pick"},
 	{Picture, []string{"p"}, PickPrev, "pick the one before", ""},
+	{Picture, []string{"x"}, ArrowLengths, "arrows by strength, to scale, all alike", ""},
+	{Picture, []string{"d"}, Dimensions, "write the lengths, and leave them out", ""},
+	{Picture, []string{"g"}, ForcePolygon, "force polygon of the selected particle, and back", "polygon"},
 	{Picture, []string{"a"}, Characters, "plain characters or dots", ""},
 
 	{Choosing, []string{"j"}, NewJoint, "a joint: a support, or a connection of two bodies", "joint"},

@@ -1,0 +1,72 @@
+package tui
+
+import (
+	"trivet/mechanics/figure"
+	"trivet/tui/keys"
+)
+
+// drawn is the figure that the picture shows: the problem, or the force polygon of
+// a particle.
+func (m *Model) drawn() figure.Figure {
+	p, v := m.live.problem, m.cam.view(m.live.problem)
+	m.polygonOf = ""
+	if body := m.particle(); m.cam.polygon && body >= 0 {
+		if f, ok := figure.Polygon(p, m.live.solution, v, body); ok {
+			m.polygonOf = p.Bodies[body].Name
+			return f
+		}
+	}
+	return figure.DrawAs(p, m.live.solution, v, figure.Look{Arrows: m.cam.arrows, Dimensions: m.cam.sizes})
+}
+
+// particle is the selected one, else the first; -1 where the problem has none.
+func (m Model) particle() int {
+	p, first := m.live.problem, -1
+	if p == nil {
+		return first
+	}
+	on := m.selected()
+	for i, b := range p.Bodies {
+		if !b.Particle {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		for _, k := range b.Points {
+			if on.Table == "points" && p.Points[k].Name == on.Row {
+				return i
+			}
+		}
+	}
+	return first
+}
+
+// pictured does the intents that change what the picture shows, and says what it shows.
+func (m *Model) pictured(i keys.Intent) bool {
+	switch i {
+	case keys.ArrowLengths:
+		m.cam.arrows = (m.cam.arrows + 1) % (figure.Equal + 1)
+		m.say([...]string{"arrows: longer where the force is larger", "arrows: to scale", "arrows: all alike"}[m.cam.arrows], false)
+	case keys.Dimensions:
+		m.cam.sizes = !m.cam.sizes
+	case keys.ForcePolygon:
+		m.cam.polygon = !m.cam.polygon
+		m.project()
+		switch {
+		case !m.cam.polygon:
+		case m.particle() < 0:
+			m.cam.polygon = false
+			m.say("a force polygon is of a particle, and nothing here is one", false)
+		case m.polygonOf == "":
+			m.cam.polygon = false
+			m.say("a force on the particle is not known, so there is no polygon", false)
+		default:
+			m.say("the forces on "+m.polygonOf+" head to tail: the polygon closes in equilibrium; g brings the picture back", false)
+		}
+	default:
+		return false
+	}
+	m.project()
+	return true
+}
