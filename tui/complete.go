@@ -1,6 +1,10 @@
 package tui
 
 import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/problem"
@@ -20,7 +24,7 @@ func (m *Model) complete() {
 	m.edit = &e
 	ref := e.slot.ref
 	switch {
-	case e.list != nil || e.closed || e.text == e.was:
+	case e.list != nil || e.closed || e.text == e.was || !lettered(e.text[:e.at]):
 		return
 	case e.slot.does == setAsked:
 		ref = sheet.Ref{Row: "asked"}
@@ -39,6 +43,14 @@ func (m *Model) complete() {
 			e.words = append(e.words, c)
 		}
 	}
+}
+
+// lettered tells whether a text ends in a word rather than in a number, a blank or
+// a sign: numbers, the most of what is typed, need not be looked up.
+func lettered(text string) bool {
+	number := strings.TrimRight(text, "0123456789.")
+	last, _ := utf8.DecodeLastRuneInString(number)
+	return unicode.IsLetter(last) || last == '_' || len(number) == len(text) && (last == '+' || last == '-')
 }
 
 // inWords does the intents of the list of completions; ok tells that it was one.

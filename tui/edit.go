@@ -97,6 +97,9 @@ func (m *Model) typed(text string) tea.Cmd {
 
 func (m *Model) paste(text string) tea.Cmd {
 	m.note = note{}
+	if m.mode() == keys.OnCells && isBlock(text) {
+		return m.pasteBlock(text)
+	}
 	return m.typed(text)
 }
 

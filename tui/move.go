@@ -16,6 +16,14 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 		m.newest = sheet.Ref{}
 	}
 	switch i {
+	case keys.MarkUp, keys.MarkDown, keys.MarkLeft, keys.MarkRight:
+		m.extend(i)
+		return nil, true
+	case keys.Copy, keys.Cut, keys.Paste:
+	default:
+		m.mark = mark{}
+	}
+	switch i {
 	case keys.Up:
 		at.row--
 	case keys.Down:
@@ -46,6 +54,13 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 		return m.clearCell(), true
 	case keys.MoveUp, keys.MoveDown:
 		return m.moveRow(i), true
+	case keys.Copy:
+		cmd, _ := m.copyBlock()
+		return cmd, true
+	case keys.Cut:
+		return m.cutBlock(), true
+	case keys.Paste:
+		return m.pasteClip(), true
 	case keys.Duplicate:
 		return m.duplicateRow(), true
 	case keys.NudgeUp, keys.NudgeDown:
@@ -138,6 +153,7 @@ func (m *Model) hop(dir int) {
 
 // goTo gives a pane the keys and shows it.
 func (m *Model) goTo(p layout.Pane) {
+	m.mark = mark{}
 	m.focus = p
 	if p < layout.System {
 		m.back = p

@@ -66,6 +66,8 @@ type Model struct {
 	others    int              // workbenches on the same sheet that were told of
 	every     time.Duration    // how often the file is looked at; 0: never
 	told      string           // of the file on disk
+	clip      clip             // copied last
+	mark      mark
 	search    search
 	palette   *palette // the list of commands
 	jumps     []spot   // where definitions were asked for

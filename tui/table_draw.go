@@ -89,7 +89,7 @@ func (m Model) drawRecord(c grid.Canvas, p layout.Pane, i int, widths []int) {
 					text = "!" + s.text
 				}
 			}
-			if on {
+			if on || p == m.focus && m.marked(i, k) {
 				look = theme.Selected
 			}
 			c.Text(x, 0, look, fit(text, w, t.columns[k].right))

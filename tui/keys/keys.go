@@ -128,6 +128,13 @@ const (
 	NudgeDown
 	ToDefinition
 	GoBack
+	Copy
+	Cut
+	Paste
+	MarkUp
+	MarkDown
+	MarkLeft
+	MarkRight
 	TakeWord
 	CloseList
 	Search
