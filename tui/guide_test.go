@@ -16,7 +16,7 @@ func TestTheHangingLoadFromABlankSheet(t *testing.T) {
 		n := 0
 		keys := func(names ...string) { r.keys(names...); n += len(names) }
 		text := func(s string) { r.text(s); n += len(s) }
-		keys("enter")
+		keys("esc") // the blank sheet
 		r.sees("next: type a name for the point where the forces meet, such as P, and enter")
 		for _, row := range [][2]string{{"R", "0,0,0"}, {"A", "2,1,2"}, {"B", "-1,2,2"}, {"C", "0,-3,4"}} {
 			text(row[0])

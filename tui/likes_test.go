@@ -38,7 +38,7 @@ func TestSettingsOfNewSheetsAndPlainCharacters(t *testing.T) {
 	likes := settings.Defaults()
 	likes.Force, likes.Up, likes.Figures, likes.ASCII = "kN", "+y", 4, true
 	r := rigOf(t, Options{Start: true, Settings: &likes, Width: 80, Height: 24})
-	r.keys("enter")
+	r.keys("esc")
 	r.holds(sheet.Ref{Table: "units", Row: "force"}, "kN")
 	r.holds(sheet.Ref{Row: "up"}, "+y")
 	r.holds(sheet.Ref{Row: "figures"}, "4")
