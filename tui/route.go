@@ -59,11 +59,38 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 			cmd, _ := m.handle(b.Intent)
 			return cmd
 		}
+		if cmd, ok := m.keepFirst(msg.String()); ok {
+			return cmd
+		}
 	}
 	if text == "" || msg.Key().Mod&(tea.ModCtrl|tea.ModAlt|tea.ModMeta|tea.ModSuper|tea.ModHyper) != 0 {
 		return nil
 	}
 	return m.typed(text)
+}
+
+// keepFirst does a key of the workbench from within a cell: what is typed there
+// is kept, and the key goes on. Where the sheet refuses it the cell stays open.
+func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
+	if mode := m.mode(); mode != keys.InCell && mode != keys.InWords && mode != keys.InList {
+		return nil, false
+	}
+	b, ok := keys.Find(keys.OnCells, key)
+	if !ok {
+		return nil, false
+	}
+	switch b.Intent {
+	case keys.NewRow, keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
+	default:
+		return nil, false
+	}
+	cmd := m.keep(func() {})
+	if m.edit != nil {
+		return cmd, true
+	}
+	again, _ := m.handle(b.Intent)
+	return tea.Batch(cmd, again), true
 }
 
 // cannot says why an intent has no effect at the moment; empty where it has.

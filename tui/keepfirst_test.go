@@ -1,0 +1,34 @@
+package tui
+
+import (
+	"testing"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// A key of the workbench pressed within a cell keeps what is typed there first.
+func TestKeysOfTheWorkbenchKeepTheCell(t *testing.T) {
+	r := startRig(t, 120, 36)
+	r.keys("esc")
+	r.text("P")
+	r.keys("enter")
+	r.text("0,0,0")
+	r.keys("alt+3")
+	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "0,0,0")
+	if r.m.focus != layout.Lines || r.m.edit != nil {
+		t.Errorf("alt+3 within a cell leads to pane %v, editing %v", r.m.focus, r.m.edit != nil)
+	}
+	r.keys("alt+2")
+	r.text("1,2,3")
+	r.keys("ctrl+n")
+	r.holds(sheet.Ref{Table: "points", Row: "P", Key: "at"}, "1,2,3")
+	r.text("A")
+	r.keys("enter")
+	r.text("4,0,0")
+	r.keys("ctrl+n")
+	r.holds(sheet.Ref{Table: "points", Row: "A"}, "4,0,0")
+	if r.m.fresh == nil {
+		t.Error("ctrl+n within a cell makes no row")
+	}
+}
