@@ -23,6 +23,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui"
+	"trivet/tui/host"
 	"trivet/units"
 )
 
@@ -100,7 +101,7 @@ func (c *command) root() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
-	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand())
+	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand(), host.Command(run, c.stdin, c.stdout, c.stderr))
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return fmt.Errorf("%w: try `%s --help`", err, cmd.CommandPath())
 	})

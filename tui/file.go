@@ -57,14 +57,17 @@ func (m *Model) writeFile(path string, was sheet.Stamp, force bool) tea.Cmd {
 		return nil
 	}
 	m.saving = true
-	s, record := m.history.Current(), m.record(path)
+	s, record, save, own := m.history.Current(), m.record(path), m.store, m.store == nil
+	if own {
+		save = sheet.Save
+	}
 	return func() tea.Msg {
-		stamp, err := sheet.Save(path, s, was, force)
+		stamp, err := save(path, s, was, force)
 		if err == nil && record != nil {
 			record()
 		}
 		msg := saved{path: path, sheet: s, stamp: stamp, err: err}
-		if changed := (*sheet.ChangedError)(nil); errors.As(err, &changed) {
+		if changed := (*sheet.ChangedError)(nil); own && errors.As(err, &changed) {
 			msg.other = disk(path, s)
 		}
 		return msg
@@ -93,7 +96,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		m.journal.Saved(msg.path, msg.sheet.Text())
 	}
 	where := msg.path
-	if abs, err := filepath.Abs(msg.path); err == nil {
+	if abs, err := filepath.Abs(msg.path); err == nil && m.store == nil {
 		where = abs
 	}
 	// What was typed while the file was being written is not in it.

@@ -47,6 +47,10 @@ type Options struct {
 	Journal bool
 	Every   time.Duration
 
+	// Save writes the sheet; nil writes the file that the path names. A host
+	// gives its own, since a visitor's paths are not the host's.
+	Save Saver
+
 	In  io.Reader // nil for the program's own terminal
 	Out io.Writer
 	Env []string // the session's environment: TERM, NO_COLOR, LANG
@@ -54,6 +58,9 @@ type Options struct {
 	ASCII         bool // plain characters whatever the environment says
 	Width, Height int  // fixed size, for tests; 0 asks the terminal
 }
+
+// Saver writes a sheet under a name, as sheet.Save does.
+type Saver func(path string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error)
 
 // Run opens the workbench and returns when it is left, or when ctx ends.
 func Run(ctx context.Context, opt Options) error {
@@ -103,14 +110,14 @@ func New(opt Options) Model {
 		set = theme.Seven
 	}
 	m := Model{
-		path: opt.Path, stamp: opt.Stamp, page: opt.Page,
+		path: opt.Path, stamp: opt.Stamp, page: opt.Page, store: opt.Save,
 		theme: theme.Of(set, scheme(like.Theme)),
 		likes: opt.Settings, opened: opt.Opened,
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
 		note: note{text: opt.Note}, keeps: opt.Journal, env: opt.Env, every: opt.Every,
 		live: newLive(),
-		cam:  newCamera(),
+		cam:  newCamera(), workings: &workings{},
 	}
 	m.start()
 	if opt.Start {

@@ -21,6 +21,7 @@ type Model struct {
 	path    string
 	stamp   sheet.Stamp
 	page    PageWriter // nil: none are written
+	store   Saver      // nil: sheets are saved by their path
 	history *sheet.History
 	theme   theme.Theme
 	likes   *settings.Settings      // nil: the defaults, and nothing is kept
@@ -72,6 +73,7 @@ type Model struct {
 	palette   *palette // the list of commands
 	jumps     []spot   // where definitions were asked for
 	note      note
+	workings  *workings // for those who read along
 }
 
 // note is a word on the bottom line.

@@ -45,10 +45,11 @@ func (m *Model) watch() tea.Cmd {
 	return m.lookAtFile()
 }
 
-// lookAtFile reads the file where its time or size is not what it was.
+// lookAtFile reads the file where its time or size is not what it was. What a
+// host stores for a session is not found by its path.
 func (m Model) lookAtFile() tea.Cmd {
 	path, was := m.path, m.stamp
-	if path == "" || was.IsZero() || m.saving || m.opening != nil {
+	if path == "" || was.IsZero() || m.saving || m.opening != nil || m.store != nil {
 		return nil
 	}
 	return func() tea.Msg {

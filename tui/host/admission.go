@@ -1,0 +1,162 @@
+package host
+
+import (
+	"crypto/rsa"
+	"errors"
+	"fmt"
+	"net/netip"
+	"os"
+	"strings"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// admission is who may come in as what.
+type admission struct {
+	presenters, watchers roster
+	code                 string // of this run; empty without
+	open                 bool   // anybody, said explicitly or on the loopback address
+	private              bool   // everybody needs a key, to find the sheets again
+
+	guesses guesses
+}
+
+// keyText is where the permissions of a connection hold the key that was proved.
+const keyText = "trivet-key"
+
+// rsaLeast is the shortest RSA key taken: NIST SP 800-131A, 2048 bit.
+const rsaLeast = 2048
+
+var errNotAdmitted = errors.New("not admitted")
+
+// readRoster reads a list of keys.
+func readRoster(file string) (roster, error) {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, fmt.Errorf("the list of keys cannot be read: %w", err)
+	}
+	keys := roster{}
+	for i, l := range strings.Split(string(text), "\n") {
+		l = strings.TrimSpace(l)
+		if l == "" || l[0] == '#' {
+			continue
+		}
+		key, comment, options, _, err := gossh.ParseAuthorizedKey([]byte(l))
+		switch {
+		case err != nil:
+			return nil, fmt.Errorf("%s:%d: this is no public key: write one a line, as in id_ed25519.pub", file, i+1)
+		case len(options) > 0:
+			return nil, fmt.Errorf("%s:%d: options before a key mean nothing here: write the key alone", file, i+1)
+		}
+		keys[string(key.Marshal())] = comment
+	}
+	if len(keys) == 0 {
+		return nil, fmt.Errorf("%s: there is no key in it: write one a line, as in id_ed25519.pub", file)
+	}
+	return keys, nil
+}
+
+// config is the protocol's side of admission: current algorithms, few tries,
+// keys that are proved, and the code.
+func (a *admission) config() *gossh.ServerConfig {
+	c := &gossh.ServerConfig{
+		MaxAuthTries:  authTries,
+		ServerVersion: "SSH-2.0-trivet",
+		Config: gossh.Config{
+			KeyExchanges: []string{gossh.KeyExchangeMLKEM768X25519, gossh.KeyExchangeCurve25519},
+			Ciphers:      []string{gossh.CipherAES128GCM, gossh.CipherAES256GCM, gossh.CipherChaCha20Poly1305},
+			MACs:         []string{gossh.HMACSHA256ETM, gossh.HMACSHA512ETM}, // named, though these ciphers need none
+		},
+		PublicKeyAuthAlgorithms: []string{
+			gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256,
+			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521, gossh.KeyAlgoRSASHA256, gossh.KeyAlgoRSASHA512,
+		},
+		PublicKeyCallback:         a.offered,
+		VerifiedPublicKeyCallback: a.proved,
+	}
+	if !a.private && (a.open || a.code != "") {
+		c.KeyboardInteractiveCallback = func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
+			if a.open {
+				return &gossh.Permissions{}, nil
+			}
+			return a.asked(conn, ask, nil)
+		}
+	}
+	return c
+}
+
+// offered tells whether a key is worth proving. Nothing follows from an offer.
+func (a *admission) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
+	if k, ok := key.(gossh.CryptoPublicKey); ok {
+		if r, ok := k.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() < rsaLeast {
+			return nil, errNotAdmitted
+		}
+	}
+	if a.open || a.listed(key) || a.private && a.code != "" {
+		return nil, nil
+	}
+	return nil, errNotAdmitted
+}
+
+func (a *admission) listed(key gossh.PublicKey) bool {
+	return a.presenters.has(key) || a.watchers.has(key)
+}
+
+// proved takes a key whose owner has signed with it.
+func (a *admission) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.Permissions, _ string) (*gossh.Permissions, error) {
+	if a.open || a.listed(key) {
+		return permit(key), nil
+	}
+	return nil, &gossh.PartialSuccessError{Next: gossh.ServerAuthCallbacks{
+		KeyboardInteractiveCallback: func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
+			return a.asked(conn, ask, key)
+		},
+	}}
+}
+
+// permit notes the key that was proved, if any.
+func permit(key gossh.PublicKey) *gossh.Permissions {
+	p := &gossh.Permissions{}
+	if key != nil {
+		p.Extensions = map[string]string{keyText: string(key.Marshal())}
+	}
+	return p
+}
+
+// asked asks for the join code.
+func (a *admission) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
+	from, err := netip.ParseAddrPort(conn.RemoteAddr().String())
+	if err != nil || !a.guesses.may(from.Addr(), time.Now()) {
+		return nil, errNotAdmitted
+	}
+	answers, err := ask("", "", []string{"Join code: "}, []bool{true})
+	if err != nil {
+		return nil, err
+	}
+	if len(answers) != 1 || !sameCode(answers[0], a.code) || !a.guesses.may(from.Addr(), time.Now()) {
+		a.guesses.missed(from.Addr(), time.Now())
+		return nil, errNotAdmitted
+	}
+	return permit(key), nil
+}
+
+// person tells who a connection belongs to, by the key that was proved.
+func (a *admission) person(p *gossh.Permissions) person {
+	if p == nil || p.Extensions[keyText] == "" {
+		return person{}
+	}
+	wire := p.Extensions[keyText]
+	key, err := gossh.ParsePublicKey([]byte(wire))
+	if err != nil {
+		return person{}
+	}
+	who := person{print: gossh.FingerprintSHA256(key), folder: folderOf([]byte(wire)), listed: a.listed(key)}
+	if note, ok := a.watchers[wire]; ok {
+		who.note = note
+	}
+	if note, ok := a.presenters[wire]; ok {
+		who.role, who.note = presenter, note
+	}
+	return who
+}

@@ -1,0 +1,337 @@
+package host
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"net"
+	"net/netip"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
+	for _, c := range []struct {
+		o    Settings
+		want string
+	}{
+		{Settings{Listen: ":2222"}, ":2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
+		{Settings{Listen: "0.0.0.0:2222"}, "0.0.0.0:2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
+		{Settings{Listen: "board.example:2222"}, "board.example:2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
+		{Settings{Listen: "2222"}, `the address "2222" does not read: write it as 127.0.0.1:2222, or :2222 for every address of this machine`},
+		{Settings{Listen: ":2222", Code: true}, ""},
+		{Settings{Listen: ":2222", Open: true}, ""},
+		{Settings{Listen: ":2222", Presenters: "f"}, ""},
+		{Settings{Listen: "127.0.0.1:2222"}, ""},
+		{Settings{Listen: "[::1]:2222"}, ""},
+		{Settings{Listen: "localhost:2222"}, ""},
+		{Settings{Listen: ":2222", Open: true, Code: true}, "--open lets anybody in, so --code and --watchers mean nothing beside it: leave one of them out"},
+		{Settings{Listen: defaultListen, Private: "x"}, "name one sheet to present, or a folder with --private: try `trivet host mast.toml`"},
+	} {
+		c.o.Sheet, c.o.Most, c.o.ByPlace = "lamp.toml", 1, 1
+		if got := says(c.o.check()); got != c.want {
+			t.Errorf("%+v:\n%s\nwant\n%s", c.o, got, c.want)
+		}
+	}
+}
+
+func TestListsOfKeysSayWhereTheyDoNotRead(t *testing.T) {
+	good := strings.TrimSpace(string(gossh.MarshalAuthorizedKey(key(t).PublicKey())))
+	for _, c := range []struct{ text, want string }{
+		{"# staff\n\n" + good + " ann\n", ""},
+		{good + "\nnonsense\n", "keys:2: this is no public key: write one a line, as in id_ed25519.pub"},
+		{"command=\"x\" " + good + "\n", "keys:1: options before a key mean nothing here: write the key alone"},
+		{"# none\n", "keys: there is no key in it: write one a line, as in id_ed25519.pub"},
+	} {
+		file := write(t, filepath.Join(t.TempDir(), "keys"), c.text)
+		_, err := readRoster(file)
+		if got := strings.ReplaceAll(says(err), file, "keys"); got != c.want {
+			t.Errorf("%q: %s, want %s", c.text, got, c.want)
+		}
+	}
+}
+
+func TestTheHostKeyIsMadeOnceAndKept(t *testing.T) {
+	state := t.TempDir()
+	a, err := hostKey(state)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := hostKey(state)
+	if err != nil || gossh.FingerprintSHA256(a.PublicKey()) != gossh.FingerprintSHA256(b.PublicKey()) {
+		t.Errorf("another key at the second start, %v", err)
+	}
+	file := filepath.Join(state, keyFolder, keyFile)
+	info, err := os.Stat(file)
+	if err != nil || info.Mode().Perm() != keyMode || a.PublicKey().Type() != gossh.KeyAlgoED25519 {
+		t.Errorf("%v, %v, %s", info.Mode(), err, a.PublicKey().Type())
+	}
+	if err := os.Chmod(file, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := hostKey(state); !strings.Contains(says(err), "can be read by others: chmod 600 it") {
+		t.Errorf("%v", err)
+	}
+	write(t, file, "no key")
+	_ = os.Chmod(file, 0o600)
+	if _, err := hostKey(state); !strings.Contains(says(err), "does not read") {
+		t.Errorf("%v", err)
+	}
+}
+
+func TestWhoComesInAsWhat(t *testing.T) {
+	staff, crew, stranger := key(t), key(t), key(t)
+	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, crew), Code: true}, nil)
+	code := r.doors.code
+	if len(code) != codeDigits+1 || code == start(t, Settings{Presenters: keys(t, staff), Code: true}, nil).doors.code {
+		t.Errorf("the code %q is not a new one", code)
+	}
+	for _, c := range []struct {
+		key  gossh.Signer
+		code string
+		role string // empty for not admitted
+	}{
+		{staff, "", "presenter"}, {crew, "", "watcher"}, {stranger, code, "watcher"}, {nil, code, "watcher"},
+		{nil, strings.ReplaceAll(code, " ", "-"), "watcher"}, {nil, "", ""}, {stranger, "0000 0000x", ""},
+	} {
+		client, err := r.dial(c.key, c.code)
+		if (err == nil) != (c.role != "") {
+			t.Errorf("code %q: %v, want %q", c.code, err, c.role)
+		}
+		if err != nil {
+			continue
+		}
+		g := r.sit(client, 80, 24)
+		g.sees(map[string]string{"presenter": "live:", "watcher": "ctrl+q leave"}[c.role])
+		_ = client.Close()
+	}
+}
+
+// A key that is offered and not held gives nothing, also where another is proved
+// on the same connection.
+func TestAKeyOfferedButNotHeld(t *testing.T) {
+	staff, own := key(t), key(t)
+	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, own)}, nil)
+	c := &gossh.ClientConfig{User: "staff", HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience,
+		Auth: []gossh.AuthMethod{gossh.PublicKeys(forged{staff.PublicKey(), own}, own)}}
+	client, err := gossh.Dial("tcp", r.addr, c)
+	if err != nil {
+		c.Auth = []gossh.AuthMethod{gossh.PublicKeys(own, forged{staff.PublicKey(), own})}
+		if client, err = gossh.Dial("tcp", r.addr, c); err != nil {
+			t.Fatal(err)
+		}
+	}
+	g := r.sit(client, 80, 24)
+	g.sees("nobody presents")
+	g.keys(live + "x")
+	g.sees("nobody presents")
+}
+
+// forged shows one key and signs with another.
+type forged struct {
+	shown gossh.PublicKey
+	gossh.Signer
+}
+
+func (f forged) PublicKey() gossh.PublicKey { return f.shown }
+
+func TestWrongCodesAreLimitedByAddress(t *testing.T) {
+	var g guesses
+	now := time.Now()
+	a, b := netip.MustParseAddr("192.0.2.1"), netip.MustParseAddr("2001:db8::1")
+	for range codeTries {
+		if !g.may(a, now) {
+			t.Fatal("limited too soon")
+		}
+		g.missed(a, now)
+		g.missed(b, now)
+	}
+	if g.may(a, now) || g.may(netip.MustParseAddr("2001:db8::ffff"), now) || !g.may(netip.MustParseAddr("192.0.2.2"), now) {
+		t.Error("the limit is not by address")
+	}
+	if !g.may(a, now.Add(codeSpan+time.Second)) {
+		t.Error("the limit stays for ever")
+	}
+	for i := range 3 * addressesKept {
+		g.missed(netip.AddrFrom4([4]byte{10, byte(i >> 16), byte(i >> 8), byte(i)}), now.Add(time.Duration(i)))
+	}
+	if len(g.wrong) > addressesKept {
+		t.Errorf("%d addresses are remembered", len(g.wrong))
+	}
+}
+
+func TestWrongCodesOverTheWire(t *testing.T) {
+	staff := key(t)
+	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
+	for range codeTries {
+		if _, err := r.dial(nil, "1"); err == nil {
+			t.Fatal("a wrong code is taken")
+		}
+	}
+	if _, err := r.dial(nil, r.doors.code); err == nil {
+		t.Error("after many wrong codes the right one still counts")
+	}
+	p := r.visit(staff, 80, 24) // keys are not touched by it
+	p.sees("live:")
+}
+
+func TestPrivateVisitorsProveAKeyAndKnowTheCode(t *testing.T) {
+	folder, _ := shelf(t)
+	r := start(t, Settings{Private: folder, Code: true}, nil)
+	k := key(t)
+	if _, err := r.dial(nil, r.doors.code); err == nil {
+		t.Error("a code alone opens a private workbench")
+	}
+	if _, err := r.dial(k, "1"); err == nil {
+		t.Error("a wrong code is taken")
+	}
+	client, err := r.dial(k, r.doors.code)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.sit(client, 80, 24).sees("Your sheets")
+}
+
+// Only what is current is spoken: an old client is refused.
+func TestOldAlgorithmsAreRefused(t *testing.T) {
+	r := start(t, Settings{Presenters: keys(t, key(t))}, nil)
+	for name, c := range map[string]gossh.Config{
+		"kex": {KeyExchanges: []string{gossh.InsecureKeyExchangeDH14SHA1, gossh.KeyExchangeDH14SHA256}},
+		"cbc": {Ciphers: []string{gossh.InsecureCipherAES128CBC, gossh.CipherAES128CTR}, MACs: []string{gossh.HMACSHA1}},
+	} {
+		_, err := gossh.Dial("tcp", r.addr, &gossh.ClientConfig{Config: c, HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: patience})
+		if err == nil || !strings.Contains(err.Error(), "no common algorithm") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestNothingButSessions(t *testing.T) {
+	r := start(t, Settings{Presenters: keys(t, key(t))}, nil)
+	client, err := r.dial(nil, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, err := client.Dial("tcp", "127.0.0.1:1"); err == nil {
+		_ = c.Close()
+		t.Error("a connection is forwarded")
+	}
+	if l, err := client.Listen("tcp", "127.0.0.1:0"); err == nil {
+		_ = l.Close()
+		t.Error("a port is forwarded")
+	}
+	s, err := client.NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, req := range []string{"auth-agent-req@openssh.com", "x11-req", "subsystem", "signal", "break", "env"} {
+		if ok, err := s.SendRequest(req, true, gossh.Marshal(struct{ S, V string }{"sftp", "x"})); ok || err != nil {
+			t.Errorf("%s: %v, %v", req, ok, err)
+		}
+	}
+}
+
+func TestVerbsNameNoFile(t *testing.T) {
+	for _, c := range []struct {
+		text, why string
+		args      []string
+	}{
+		{"solve -", "", []string{"solve", "-"}},
+		{"solve - --format json --ask 'angle(T1, T2)'", "", []string{"solve", "-", "--format", "json", "--ask", "angle(T1, T2)"}},
+		{"check -", "", []string{"check", "-"}},
+		{"solve", "sheets are read from standard input only: try `solve - < sheet.toml`", nil},
+		{"solve /etc/passwd", "sheets are read from standard input only: write - in place of /etc/passwd", nil},
+		{"solve - ../x.toml", "sheets are read from standard input only: write - in place of ../x.toml", nil},
+		{"solve - --out=x", "there is no option --out=x here: --format and --ask of solve are", nil},
+		{"check - --ask T1", "there is no option --ask here: --format and --ask of solve are", nil},
+		{"solve - --ask", "--ask needs a value behind it", nil},
+		{"new x.toml", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
+		{"sh -c id", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
+		{"solve 'x", "the command does not read: close its quotes", nil},
+		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write - in place of ?]0;x?", nil},
+	} {
+		args, why := verb(c.text)
+		if why != c.why || c.args != nil && !slices.Equal(args, c.args) {
+			t.Errorf("%q: %q %q, want %q %q", c.text, args, why, c.args, c.why)
+		}
+	}
+}
+
+func TestCommandsWithoutATerminal(t *testing.T) {
+	verbs := func(_ context.Context, args []string, in io.Reader, out, errs io.Writer) int {
+		text, _ := io.ReadAll(in)
+		fmt.Fprintf(out, "%s of %d bytes\n", strings.Join(args, " "), len(text))
+		fmt.Fprintln(errs, "a word beside")
+		return 1
+	}
+	listed, other := key(t), key(t)
+	for name, o := range map[string]Settings{
+		"near":  {Presenters: keys(t, key(t))},
+		"lists": {Watchers: keys(t, listed), Presenters: keys(t, other)},
+	} {
+		r := start(t, o, verbs)
+		client, err := r.dial(listed, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := client.NewSession()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Stdin = strings.NewReader(lamp)
+		var errs strings.Builder
+		s.Stderr = &errs
+		out, err := s.Output("solve -")
+		exit, _ := err.(*gossh.ExitError)
+		if want := fmt.Sprintf("solve - of %d bytes\n", len(lamp)); string(out) != want || exit == nil || exit.ExitStatus() != 1 || errs.String() != "a word beside\n" {
+			t.Errorf("%s: %q, %q, %v", name, out, &errs, err)
+		}
+	}
+	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, verbs)
+	client, err := r.dial(nil, r.doors.code)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, _ := client.NewSession()
+	var errs strings.Builder
+	s.Stderr = &errs
+	if err := s.Run("solve -"); err == nil || errs.String() != "trivet: solve and check are for those whose key is in a list of the host's\n" {
+		t.Errorf("%v, %q", err, &errs)
+	}
+}
+
+func TestPlaces(t *testing.T) {
+	g := gate{inAll: 5, byPlace: 3}
+	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
+	var in []*guarded
+	for i := range 3 {
+		c := g.admit(at(fmt.Sprintf("192.0.2.1:%d", i+1)))
+		if c == nil {
+			t.Fatal("refused")
+		}
+		in = append(in, c)
+	}
+	if g.admit(at("192.0.2.1:9")) != nil || g.admit(at("192.0.2.2:9")) == nil || g.admit(at("[2001:db8::1]:9")) == nil || g.admit(at("192.0.2.3:9")) != nil {
+		t.Error("the limits are not kept")
+	}
+	in[0].known()
+	_ = in[0].Close()
+	_ = in[0].Close()
+	if g.all != 4 || g.strangers != 4 || g.admit(at("192.0.2.1:9")) == nil {
+		t.Errorf("%d in all, %d strangers", g.all, g.strangers)
+	}
+}
+
+type fake struct {
+	net.Conn
+	addr net.Addr
+}
+
+func (f fake) RemoteAddr() net.Addr { return f.addr }
+func (f fake) Close() error         { return nil }

@@ -1,0 +1,124 @@
+package host
+
+import (
+	"math/rand/v2"
+	"runtime"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// Two presenters hand a sheet to and fro while fifty come and go; after all have
+// left, goroutines and memory are what they were.
+func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
+	a, b := key(t), key(t)
+	r := start(t, Settings{Presenters: keys(t, a, b)}, nil)
+	round := func(visits, handovers int) {
+		pa := r.visit(a, 100, 30)
+		pa.sees("live:")
+		pb := r.visit(b, 90, 30)
+		pb.sees("following")
+		var all sync.WaitGroup
+		for i := range visits {
+			all.Go(func() {
+				seed := rand.New(rand.NewPCG(uint64(i), 1))
+				for range 3 {
+					client, err := r.dial(nil, "")
+					if err != nil {
+						t.Error(err)
+						return
+					}
+					g := r.sit(client, 60+seed.IntN(80), 16+seed.IntN(30))
+					g.sees("present") // followed, or by nobody
+					for range seed.IntN(4) {
+						switch seed.IntN(4) {
+						case 0:
+							g.resize(60+seed.IntN(80), 16+seed.IntN(30))
+						case 1:
+							g.keys("\x1b7" + right)
+						case 2:
+							g.keys(live)
+						case 3:
+							g.keys("\x1bb ")
+						}
+					}
+					if seed.IntN(2) == 0 {
+						_ = client.Close()
+					} else {
+						g.keys(quit)
+						g.leaves()
+						_ = client.Close()
+					}
+				}
+			})
+		}
+		from, to := pa, pb
+		for range handovers {
+			from.keys("\x1b2") // to the points
+			from.sees("live:")
+			from.keys(live)
+			from.sees("h hand over")
+			from.keys("h")
+			from.sees("hand over to: 1")
+			from.keys("1")
+			to.sees("live:")
+			from.sees("following")
+			from, to = to, from
+		}
+		all.Wait()
+		for _, g := range []*guest{to, from} {
+			_ = g.client.Close()
+			<-g.ended
+		}
+		waitFor(t, "everybody has left", func() bool {
+			st := r.venue.(*stage)
+			st.mu.Lock()
+			defer st.mu.Unlock()
+			return len(st.seats) == 0 && len(st.screens) == 0
+		})
+	}
+	round(5, 2) // what is made once is made
+	var before int
+	waitFor(t, "the first are gone", func() bool {
+		n := runtime.NumGoroutine()
+		same := n == before
+		before = n
+		return same
+	})
+	used := heap()
+	round(50, 6)
+	waitFor(t, "goroutines end", func() bool { return runtime.NumGoroutine() <= before })
+	waitFor(t, "memory is given back", func() bool { return heap() < used+4<<20 })
+	r.gate.mu.Lock()
+	defer r.gate.mu.Unlock()
+	if r.gate.all != 0 || r.gate.strangers != 0 || len(r.gate.places) != 0 {
+		t.Errorf("%d connections are still counted", r.gate.all)
+	}
+}
+
+// The pace of frames is the screen's own: what comes within it is one frame.
+func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
+	text := make(chan string, 1)
+	text <- "a"
+	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{after: time.Hour}, func() string {
+		v := <-text
+		text <- v
+		return v
+	}).begin(nil)
+	defer s.close()
+	e := newEmulator(20, 4)
+	f := newFeed(e)
+	f.show(s)
+	waitFor(t, "the first frame", func() bool { return strings.HasPrefix(e.screen(), "a\n") })
+	for range 100 {
+		s.touch()
+	}
+	s.brush.Lock()
+	painted := s.painted
+	s.brush.Unlock()
+	if painted != 1 {
+		t.Errorf("%d frames", painted)
+	}
+	f.close()
+}

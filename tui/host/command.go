@@ -1,0 +1,180 @@
+package host
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"net"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"runtime/debug"
+	"syscall"
+
+	"github.com/spf13/cobra"
+)
+
+const long = `Shows a sheet live over SSH, or gives each visitor a workbench. Visitors need
+nothing but ssh.
+
+Present. One works on SHEET, a class follows: in this terminal where there is
+one, and otherwise, or after a hand-over, whoever comes with a key of the file
+--presenters. Watchers may look around on their own and come back; nothing
+they type reaches the sheet. ctrl+l opens the presenter's line: lock late-comers
+out, hand over, show the host key, end it.
+
+Private. With --private FOLDER every visitor works on copies of the folder's
+sheets, kept by key and found again at the next visit (at most 40 sheets of
+256 kB each).
+
+Commands. ssh HOST solve - < sheet.toml, and check, on standard input alone; for
+keys in the lists, and for private visitors.
+
+Who may come in. On the loopback address (127.0.0.1) whoever is at this
+machine. Anywhere else the host does not start before it is told:
+  --presenters FILE   keys that may present, one a line as in authorized_keys
+  --watchers FILE     keys that may watch (with --private: work)
+  --code              a join code to read out, a new one at each start
+  --open              anybody at all
+What a visitor may do follows from the key that was proved, never from a name.
+
+What is kept, below --state (by default $XDG_STATE_HOME/trivet-host, or
+~/.local/state/trivet-host): key/host_ed25519, by which visitors know the host
+again, and visitors/, the private sheets. Back up both; who has the key can
+pass for the host. The presented sheet is saved where it is.
+
+The end. ctrl+c, SIGTERM or the presenter's e: what is not saved is saved, and
+everybody is told.`
+
+const example = `  trivet host mast.toml
+  trivet host mast.toml --listen :2222 --presenters staff.keys --code
+  trivet host --private sheets --listen :2222 --watchers crew.keys
+  ssh -p 2222 HOST`
+
+// Command is "trivet host"; run is the command line that it serves without a
+// terminal.
+func Command(run Run, stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
+	var o Settings
+	cmd := &cobra.Command{
+		Use: "host SHEET", Short: "show a sheet live over SSH, or a workbench for each visitor", Long: long, Example: example,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return fmt.Errorf("the host presents one sheet, and here are %d", len(args))
+			}
+			return nil
+		},
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				o.Sheet = args[0]
+			}
+			return serve(cmd.Context(), o, run, stdin, stdout, stderr)
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Listen, "listen", defaultListen, "`ADDRESS` and port to listen on")
+	f.StringVar(&o.Private, "private", "", "`FOLDER` of sheets that each visitor gets copies of")
+	f.StringVar(&o.Presenters, "presenters", "", "`FILE` of keys that may present")
+	f.StringVar(&o.Watchers, "watchers", "", "`FILE` of keys that may watch")
+	f.BoolVar(&o.Code, "code", false, "ask for a join code, a new one each time")
+	f.BoolVar(&o.Open, "open", false, "let anybody in")
+	f.StringVar(&o.State, "state", "", "`FOLDER` of the host's key and the visitors' sheets")
+	f.StringVar(&o.Log, "log", "", "`FILE` for the log; by default standard error, or host.log below --state while presenting here")
+	f.IntVar(&o.Most, "most", defaultMost, "`VISITORS` at a time")
+	f.IntVar(&o.ByPlace, "per-address", defaultByPlace, "`VISITORS` at a time from one address")
+	return cmd
+}
+
+// gcPercent trades a little time for memory, of which many visitors need more.
+const gcPercent = 40
+
+func serve(ctx context.Context, o Settings, run Run, stdin io.Reader, stdout, stderr io.Writer) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	in, out, here := terminals(stdin, stdout)
+	here = here && o.Private == ""
+	if !here && o.Private == "" && o.Presenters == "" {
+		return errors.New("there is no terminal here to present in: run it in one, or name those who may present with --presenters FILE")
+	}
+	if err := o.ownFolder(); err != nil {
+		return err
+	}
+	logTo, done, err := o.logFile(here, stderr)
+	if err != nil {
+		return err
+	}
+	defer done()
+	h, err := New(o, run, logTo)
+	if err != nil {
+		return err
+	}
+	l, err := net.Listen("tcp", o.Listen)
+	if err != nil {
+		return fmt.Errorf("no address to listen on: %w", err)
+	}
+	fmt.Fprint(stderr, h.welcome(l.Addr()))
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	debug.SetGCPercent(gcPercent)
+	if !here {
+		return h.Serve(ctx, l)
+	}
+	served := make(chan error, 1)
+	go func() { served <- h.Serve(ctx, l) }()
+	if err = h.present(in, out, os.Environ()); err != nil {
+		stop()
+	}
+	// The presenter's terminal is left where the session has ended, or the sheet
+	// was handed over and this terminal let go: the host goes on until its end.
+	return errors.Join(err, <-served)
+}
+
+func (h *Host) welcome(at net.Addr) string {
+	_, port, _ := net.SplitHostPort(at.String())
+	text := fmt.Sprintf("trivet host: listening on %s; visitors come with: ssh -p %s HOST\nhost key: %s\n", at, port, h.Fingerprint())
+	if h.doors.code != "" {
+		text += "join code: " + h.doors.code + "\n"
+	}
+	return text
+}
+
+// ownFolder is where the host keeps its key and its visitors' sheets.
+func (o *Settings) ownFolder() error {
+	if o.State == "" {
+		o.State = os.Getenv("STATE_DIRECTORY") // a service's, by systemd
+	}
+	if o.State == "" {
+		base := os.Getenv("XDG_STATE_HOME")
+		if base == "" {
+			own, err := os.UserHomeDir()
+			if err != nil {
+				return errors.New("there is no home folder to keep the host's key in: name one with --state FOLDER")
+			}
+			base = filepath.Join(own, ".local", "state")
+		}
+		o.State = filepath.Join(base, "trivet-host")
+	}
+	if err := os.MkdirAll(o.State, folderMode); err != nil {
+		return fmt.Errorf("the host's own folder cannot be made: %w", err)
+	}
+	return nil
+}
+
+func (o *Settings) logFile(here bool, stderr io.Writer) (io.Writer, func(), error) {
+	name := o.Log
+	if name == "" && here {
+		name = filepath.Join(o.State, "host.log")
+	}
+	if name == "" {
+		return stderr, func() {}, nil
+	}
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_APPEND, sheetMode)
+	if err != nil {
+		return nil, nil, fmt.Errorf("the log cannot be written: %w", err)
+	}
+	return f, func() { _ = f.Close() }, nil
+}

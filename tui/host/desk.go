@@ -1,0 +1,159 @@
+package host
+
+import (
+	"log/slog"
+	"reflect"
+	"sync"
+	"sync/atomic"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui"
+)
+
+// desk runs a workbench that belongs to no terminal: keys come from whoever is
+// at it, and it may be handed from one to another in the middle of a cell.
+type desk struct {
+	log     *slog.Logger
+	msgs    chan tea.Msg
+	stop    chan struct{}
+	stopped chan struct{}
+	once    sync.Once
+	look    atomic.Pointer[tui.Look]
+	changed func() // something may look otherwise
+	left    func() // the workbench was quit
+}
+
+// fit changes the terminal that a desk is drawn for.
+type fit func(tui.Model) tui.Model
+
+// ask takes the session's own answer to a question, between two messages.
+type ask struct {
+	f    func(tui.Model)
+	done chan struct{}
+}
+
+func newDesk(log *slog.Logger, opt tui.Options, changed, left func()) *desk {
+	d := &desk{
+		log: log, msgs: make(chan tea.Msg), stop: make(chan struct{}), stopped: make(chan struct{}),
+		changed: changed, left: left,
+	}
+	m := tui.New(opt)
+	d.publish(m)
+	go d.run(m)
+	return d
+}
+
+func (d *desk) publish(m tui.Model) {
+	l := m.Look()
+	d.look.Store(&l)
+}
+
+// post hands the desk a message; it waits until the desk takes it, so that one
+// who types too fast waits himself.
+func (d *desk) post(msg tea.Msg) {
+	select {
+	case d.msgs <- msg:
+	case <-d.stop:
+	}
+}
+
+func (d *desk) close() {
+	d.once.Do(func() { close(d.stop) })
+	<-d.stopped
+}
+
+// see runs f on the session as it stands. It is false once the desk is closed.
+func (d *desk) see(f func(tui.Model)) bool {
+	a := ask{f, make(chan struct{})}
+	select {
+	case d.msgs <- a:
+	case <-d.stop:
+		return false
+	}
+	select {
+	case <-a.done:
+		return true
+	case <-d.stopped:
+		return false
+	}
+}
+
+func (d *desk) run(m tui.Model) {
+	defer close(d.stopped)
+	d.do(m.Init())
+	for {
+		select {
+		case <-d.stop:
+			return
+		case msg := <-d.msgs:
+			m = d.take(m, msg)
+		}
+	}
+}
+
+// take does one message. A fault of ours costs this message and nothing else:
+// the model is a value, and the one before stands.
+func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
+	next = m
+	defer func() {
+		if r := recover(); r != nil {
+			d.log.Error("a key could not be done", "fault", r)
+			next = m
+		}
+	}()
+	var cmd tea.Cmd
+	switch msg := msg.(type) {
+	case ask:
+		defer close(msg.done)
+		msg.f(m)
+		return m
+	case fit:
+		next = msg(m)
+	case tea.QuitMsg:
+		d.left()
+		return m
+	default:
+		var after tea.Model
+		after, cmd = m.Update(msg)
+		next = after.(tui.Model)
+	}
+	d.publish(next)
+	d.changed()
+	d.do(cmd)
+	return next
+}
+
+// do runs a command beside the desk.
+func (d *desk) do(cmd tea.Cmd) {
+	if cmd != nil {
+		go d.doNow(cmd)
+	}
+}
+
+func (d *desk) doNow(cmd tea.Cmd) {
+	defer func() {
+		if r := recover(); r != nil {
+			d.log.Error("a command failed", "fault", r)
+		}
+	}()
+	msg := cmd()
+	if batch, ok := msg.(tea.BatchMsg); ok {
+		for _, c := range batch {
+			d.do(c)
+		}
+		return
+	}
+	// The message of a sequence is of a type that has no name outside.
+	if v := reflect.ValueOf(msg); v.IsValid() && v.Kind() == reflect.Slice && v.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
+		for i := range v.Len() {
+			if c, _ := v.Index(i).Interface().(tea.Cmd); c != nil {
+				d.doNow(c)
+			}
+		}
+		return
+	}
+	if msg != nil {
+		d.post(msg)
+	}
+}

@@ -1,0 +1,131 @@
+package host
+
+import (
+	"io"
+	"sync"
+	"sync/atomic"
+	"time"
+)
+
+// queued is how many frames wait for a slow terminal. One more drops them all,
+// and it gets a whole frame once it takes bytes again.
+const queued = 8
+
+// feed writes to one terminal, in a goroutine of its own: nobody else waits for
+// a terminal.
+type feed struct {
+	out  io.Writer
+	wake chan struct{}
+	stop chan struct{}
+	done chan struct{}
+
+	since atomic.Int64 // when the write that is under way began, 0 for none
+
+	mu     sync.Mutex
+	screen *screen
+	queue  [][]byte
+	whole  bool // the next frame has to be whole
+	drops  int
+}
+
+func newFeed(out io.Writer) *feed {
+	f := &feed{out: out, wake: make(chan struct{}, 1), stop: make(chan struct{}), done: make(chan struct{})}
+	go f.run()
+	return f
+}
+
+// push adds a frame of a screen, or drops those that wait.
+func (f *feed) push(s *screen, frame []byte) {
+	f.mu.Lock()
+	switch {
+	case f.screen != s || f.whole:
+	case len(f.queue) >= queued:
+		f.queue, f.whole = nil, true
+		f.drops++
+	default:
+		f.queue = append(f.queue, frame)
+	}
+	f.mu.Unlock()
+	nudge(f.wake)
+}
+
+// show takes the feed to another screen; nil to none.
+func (f *feed) show(s *screen) {
+	f.mu.Lock()
+	old := f.screen
+	f.screen, f.queue, f.whole = s, nil, s != nil
+	f.mu.Unlock()
+	if old != nil && old != s {
+		old.leave(f)
+	}
+	if s != nil {
+		s.join(f)
+	}
+	nudge(f.wake)
+}
+
+// next takes what there is to write.
+func (f *feed) next() []byte {
+	f.mu.Lock()
+	s, whole := f.screen, f.whole
+	if !whole {
+		var b []byte
+		if len(f.queue) == 1 {
+			b = f.queue[0]
+		} else {
+			for _, q := range f.queue {
+				b = append(b, q...)
+			}
+		}
+		f.queue = nil
+		f.mu.Unlock()
+		return b
+	}
+	f.mu.Unlock()
+	return s.wholeFor(f)
+}
+
+func (f *feed) run() {
+	defer close(f.done)
+	for {
+		select {
+		case <-f.stop:
+			return
+		case <-f.wake:
+		}
+		for b := f.next(); len(b) > 0; b = f.next() {
+			f.since.Store(time.Now().UnixNano())
+			_, err := f.out.Write(b)
+			f.since.Store(0)
+			if err != nil {
+				return
+			}
+		}
+	}
+}
+
+// stalled tells whether a write does not get on.
+func (f *feed) stalled(now time.Time) bool {
+	since := f.since.Load()
+	return since != 0 && now.Sub(time.Unix(0, since)) > stalledLimit
+}
+
+// close ends the feed; a write under way ends with its connection.
+func (f *feed) close() {
+	f.show(nil)
+	close(f.stop)
+}
+
+func nudge(c chan struct{}) {
+	select {
+	case c <- struct{}{}:
+	default:
+	}
+}
+
+// dropped is how often frames were dropped.
+func (f *feed) dropped() int {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.drops
+}

@@ -1,0 +1,223 @@
+// Package host shows a sheet live over SSH: one presenter and a class of
+// watchers, or a private workbench for each visitor. It alone knows SSH.
+//
+// Every visitor is one terminal whose keys go to a desk, a workbench that
+// belongs to no terminal, and whose screen is one of a few drawings: those who
+// see the same in the same size share one drawing and its differences, and each
+// has a short queue of its own, so that nobody waits for anybody.
+package host
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"charm.land/ssh"
+	"charm.land/wish/v2"
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// Run is the command line without a terminal, for the verbs that a visitor may
+// use.
+type Run func(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int
+
+// venue is what visitors come to: a stage, or a library.
+type venue interface {
+	attend(v *visitor) // until the visit ends
+	end(why string)    // of all visits
+	watch(now time.Time)
+}
+
+// Host serves visitors on one listener.
+type Host struct {
+	log      *slog.Logger
+	key      gossh.Signer
+	doors    *admission
+	venue    venue
+	gate     gate
+	run      Run
+	anybody  bool // commands for those in no list too
+	commands chan struct{}
+
+	ids    atomic.Int64
+	visits sync.WaitGroup
+	mu     sync.Mutex
+	closed bool
+}
+
+// ctxConn and ctxGuard are what a connection carries.
+type ctxConn struct{}
+type ctxGuard struct{}
+
+func (h *Host) server() (*ssh.Server, error) {
+	s, err := wish.NewServer(
+		func(s *ssh.Server) error { s.AddHostKey(h.key); return nil },
+		wish.WithIdleTimeout(idleLimit),
+		wish.WithMaxTimeout(visitLimit),
+		ssh.WrapConn(func(ctx ssh.Context, c net.Conn) net.Conn {
+			in := h.gate.admit(c)
+			if in == nil {
+				return nil
+			}
+			ctx.SetValue(ctxGuard{}, in)
+			return in
+		}),
+	)
+	if err != nil {
+		return nil, err
+	}
+	s.HandshakeTimeout = handshakeLimit
+	s.ServerConfigCallback = func(ssh.Context) *gossh.ServerConfig { return h.doors.config() }
+	// Sessions alone: no forwarding, no subsystem, and no answer to requests of
+	// the connection but that there is none.
+	s.ChannelHandlers = map[string]ssh.ChannelHandler{"session": h.serve, "default": h.noChannel}
+	s.RequestHandlers = map[string]ssh.RequestHandler{"default": h.noRequest}
+	s.SubsystemHandlers = map[string]ssh.SubsystemHandler{}
+	s.ConnectionFailedCallback = func(c net.Conn, err error) {
+		h.log.Info("not admitted", "from", c.RemoteAddr().String(), "why", err.Error())
+	}
+	return s, nil
+}
+
+// connection is what the sessions of one connection share, made with the first.
+func (h *Host) connection(conn *gossh.ServerConn, ctx ssh.Context) *connection {
+	ctx.Lock()
+	defer ctx.Unlock()
+	if c, ok := ctx.Value(ctxConn{}).(*connection); ok {
+		return c
+	}
+	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, opens: newBucket(maxOpens, opensPerSecond)}
+	c.kill = func() { _ = conn.Close() }
+	if in, ok := ctx.Value(ctxGuard{}).(*guarded); ok {
+		in.known()
+		// The connection below: closing what is above would wait for bytes to go.
+		c.kill = func() { _ = in.Close() }
+	}
+	ctx.SetValue(ctxConn{}, c)
+	go c.keepAlive(ctx.Done())
+	return c
+}
+
+func (h *Host) noChannel(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
+	_ = ask.Reject(gossh.Prohibited, "sessions only: no forwarding")
+	if c := h.connection(conn, ctx); !c.opens.spare(1) {
+		c.kill()
+	}
+}
+
+func (h *Host) noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool, []byte) {
+	if r.Type == "keepalive@openssh.com" || r.Type == "no-more-sessions@openssh.com" || r.Type == "hostkeys-prove-00@openssh.com" {
+		return false, nil // any answer is one
+	}
+	if c, ok := ctx.Value(ctxConn{}).(*connection); ok && !c.opens.spare(1) {
+		c.kill()
+	}
+	return false, nil
+}
+
+// Serve takes visitors until ctx ends or the presenter ends it; then everybody
+// is told and what is not saved is saved.
+func (h *Host) Serve(ctx context.Context, l net.Listener) error {
+	s, err := h.server()
+	if err != nil {
+		return err
+	}
+	served := make(chan error, 1)
+	go func() { served <- s.Serve(l) }()
+	stopWatch := make(chan struct{})
+	go h.watch(stopWatch)
+	defer close(stopWatch)
+
+	var over <-chan struct{}
+	if st, ok := h.venue.(*stage); ok {
+		over = st.ended
+	}
+	why := "the host is going down"
+	select {
+	case err = <-served:
+		why = "the host has lost its address"
+	case <-ctx.Done():
+	case <-over:
+		why = "the presenter has ended it"
+	}
+	h.mu.Lock()
+	h.closed = true
+	h.mu.Unlock()
+	_ = l.Close()
+	h.venue.end(why)
+	gone := make(chan struct{})
+	go func() { h.visits.Wait(); close(gone) }()
+	select {
+	case <-gone:
+	case <-time.After(2 * farewellLimit):
+	}
+	// Clients go first: one that is cut off while it has the last words still to
+	// show does not show them.
+	last, cancel := context.WithTimeout(context.Background(), farewellLimit)
+	defer cancel()
+	_ = s.Shutdown(last)
+	if cerr := s.Close(); err == nil && !errors.Is(cerr, net.ErrClosed) {
+		err = cerr
+	}
+	if errors.Is(err, ssh.ErrServerClosed) || errors.Is(err, net.ErrClosed) {
+		err = nil
+	}
+	h.log.Info("ended", "why", why)
+	return err
+}
+
+// typing is how fast a visitor's keys are taken: one who only watches pastes
+// nothing, and holds a key down at most.
+func (h *Host) typing(who person) hand {
+	if h.doors.private || who.role == presenter {
+		return worker()
+	}
+	return looker()
+}
+
+// arrive counts a visit in, unless the host is closing.
+func (h *Host) arrive() bool {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if !h.closed {
+		h.visits.Add(1)
+	}
+	return !h.closed
+}
+
+// watch looks once a second for terminals that take no bytes.
+func (h *Host) watch(stop <-chan struct{}) {
+	tick := time.NewTicker(time.Second)
+	defer tick.Stop()
+	for {
+		select {
+		case <-stop:
+			return
+		case now := <-tick.C:
+			h.venue.watch(now)
+		}
+	}
+}
+
+// entertain is a visit: the other screen, the venue, and the last words on the
+// screen that was there before.
+func (h *Host) entertain(v *visitor, out io.Writer) {
+	slow := time.AfterFunc(stalledLimit, v.kill)
+	_, err := io.WriteString(out, enter)
+	slow.Stop()
+	if err == nil {
+		h.venue.attend(v)
+	}
+	v.end("hung up")
+	v.feed.close()
+	slow = time.AfterFunc(farewellLimit, v.kill)
+	defer slow.Stop()
+	<-v.feed.done
+	fmt.Fprintf(out, "%strivet: %s\r\n", depart, v.reason())
+}

@@ -1,0 +1,64 @@
+package host
+
+import (
+	"crypto/ed25519"
+	"crypto/rand"
+	"encoding/pem"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// The host's key, in a folder of its own below the host's folder.
+const (
+	keyFolder = "key"
+	keyFile   = "host_ed25519"
+	keyMode   = 0o600
+)
+
+// hostKey reads the key by which visitors know the host again, and makes it on
+// the first start.
+func hostKey(state string) (gossh.Signer, error) {
+	folder := filepath.Join(state, keyFolder)
+	file := filepath.Join(folder, keyFile)
+	text, err := os.ReadFile(file)
+	if errors.Is(err, fs.ErrNotExist) {
+		text, err = makeKey(folder, file)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("the host's key: %w", err)
+	}
+	if info, err := os.Stat(file); err == nil && info.Mode().Perm()&0o077 != 0 {
+		return nil, fmt.Errorf("the host's key %s can be read by others: chmod 600 it, or remove it for a new one", file)
+	}
+	key, err := gossh.ParsePrivateKey(text)
+	if err != nil {
+		return nil, fmt.Errorf("the host's key %s does not read (%w): remove it for a new one, of which visitors are warned", file, err)
+	}
+	return key, nil
+}
+
+func makeKey(folder, file string) ([]byte, error) {
+	if err := os.MkdirAll(folder, folderMode); err != nil {
+		return nil, err
+	}
+	_, key, err := ed25519.GenerateKey(rand.Reader)
+	if err != nil {
+		return nil, err
+	}
+	block, err := gossh.MarshalPrivateKey(key, "trivet host")
+	if err != nil {
+		return nil, err
+	}
+	text := pem.EncodeToMemory(block)
+	f, err := os.OpenFile(file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, keyMode)
+	if err != nil {
+		return nil, err
+	}
+	_, err = f.Write(text)
+	return text, errors.Join(err, f.Sync(), f.Close())
+}

@@ -1,0 +1,85 @@
+package host
+
+import (
+	"sync"
+	"time"
+)
+
+// What one visitor, one address or all together may take. A class in one room
+// often comes from one address; what it needs in all is set by the command.
+const (
+	maxW, maxH       = 300, 100 // a larger screen shows the rest blank
+	maxSessions      = 4        // open at a time on one connection
+	maxOpens         = 64       // sessions opened and requests refused on one connection, in a burst
+	opensPerSecond   = 1.0      // and after the burst
+	maxPayload       = 4 << 10  // bytes of one request on a session: a command, a terminal's name
+	maxEnvBytes      = 1 << 10  // of all variables of a session together
+	keyBurst         = 1024     // events that count as one paste without marks round it
+	keysPerSecond    = 200.0    // sustained; a held key repeats 30 times
+	lookBurst        = 60       // the same for one who only watches
+	looksPerSecond   = 40.0
+	typedBurst       = 128 << 10 // bytes typed at once
+	typedPerSecond   = 32 << 10  // sustained, more only waits
+	lookedBurst      = 4 << 10   // and again for one who only watches
+	lookedPerSecond  = 1 << 10
+	typedMost        = 1 << 20     // bytes within typedSpan, more ends the visit
+	typedSpan        = time.Minute //
+	silentMost       = 256 << 10   // bytes that come to no key: a paste that never ends
+	resizeEvery      = 200 * time.Millisecond
+	resizeBurst      = 10 // changes of size at that pace, then
+	resizesPerSecond = 0.5
+	handshakeLimit   = time.Minute      // time to offer keys and type a code
+	keepaliveEvery   = 30 * time.Second // a quiet watcher stays as long as the terminal answers
+	keepaliveLimit   = 30 * time.Second
+	idleLimit        = 2 * time.Minute // without even an answer to keepalives
+	socketBytes      = 64 << 10        // several frames of a large screen
+	visitLimit       = 12 * time.Hour
+	stalledLimit     = 10 * time.Second // a write that does not get on
+	privateIdle      = 2 * time.Hour    // without a key in a private workbench
+	authTries        = 8                // agents hold several keys
+	strangersInAll   = 512              // connections that have not said who they are; a class types its code at once
+	codeTries        = 10               // wrong codes from an address within codeSpan
+	codeSpan         = time.Minute
+	addressesKept    = 4096  // addresses whose wrong codes are remembered
+	keysKept         = 10000 // keys that may come back through a closed door
+	commandsAtOnce   = 2     // solve and check without a terminal
+	commandLimit     = 30 * time.Second
+	farewellLimit    = 2 * time.Second // for the last words to a visitor
+)
+
+// bucket limits a rate: so much at once, so much a second after that.
+type bucket struct {
+	mu          sync.Mutex
+	burst, rate float64
+	left        float64
+	at          time.Time
+}
+
+func newBucket(burst, rate float64) *bucket {
+	return &bucket{burst: burst, rate: rate, left: burst, at: time.Now()}
+}
+
+// take takes n and tells how long to wait until that much was there.
+func (b *bucket) take(n int) time.Duration {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	now := time.Now()
+	b.left = min(b.burst, b.left+now.Sub(b.at).Seconds()*b.rate)
+	b.at = now
+	b.left -= float64(n)
+	if b.left >= 0 {
+		return 0
+	}
+	return time.Duration(-b.left / b.rate * float64(time.Second))
+}
+
+// spare takes n only if it is there at once.
+func (b *bucket) spare(n int) bool {
+	if b.take(n) == 0 {
+		return true
+	}
+	b.mu.Lock()
+	b.left += float64(n)
+	b.mu.Unlock()
+	return false
+}

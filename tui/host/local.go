@@ -1,0 +1,68 @@
+package host
+
+import (
+	"fmt"
+	"os"
+	"time"
+
+	"golang.org/x/term"
+
+	"trivet/tui"
+)
+
+// sizeEvery is how soon the host's own terminal is found to have another size;
+// asking works on every system, a signal does not.
+const sizeEvery = 250 * time.Millisecond
+
+// present seats the host's own terminal as the presenter until the visit ends.
+func (h *Host) present(in, out *os.File, env []string) error {
+	was, err := term.MakeRaw(int(in.Fd()))
+	if err != nil {
+		return fmt.Errorf("the terminal cannot be used: %w", err)
+	}
+	defer term.Restore(int(in.Fd()), was)
+	w, hh, err := term.GetSize(int(out.Fd()))
+	if err != nil {
+		return fmt.Errorf("the terminal's size is not known: %w", err)
+	}
+	if !h.arrive() {
+		return nil
+	}
+	defer h.visits.Done()
+	w, hh = clamped(uint32(w), uint32(hh))
+	v := newVisitor(person{role: presenter, local: true}, 0, h.log, terminalOf(env), w, hh, out, func() {})
+	go func() {
+		_ = listen(in, v.term.kind, v.over, worker(), v.event)
+		v.end("the terminal is gone")
+	}()
+	go func() {
+		tick := time.NewTicker(sizeEvery)
+		defer tick.Stop()
+		for {
+			select {
+			case <-v.over:
+				return
+			case <-tick.C:
+			}
+			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
+				v.resized(clamped(uint32(w), uint32(hh)))
+			}
+		}
+	}()
+	h.entertain(v, out)
+	return nil
+}
+
+// terminals tells whether a stream is the host's own terminal.
+func terminals(in, out any) (*os.File, *os.File, bool) {
+	i, okIn := in.(*os.File)
+	o, okOut := out.(*os.File)
+	ok := okIn && okOut && term.IsTerminal(int(i.Fd())) && term.IsTerminal(int(o.Fd()))
+	return i, o, ok
+}
+
+// options open a sheet of the store, which is also where it is saved.
+func (st *store) options(name string) (tui.Options, error) {
+	s, stamp, err := st.load(name)
+	return tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: st.save}, err
+}

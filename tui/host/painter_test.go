@@ -1,0 +1,54 @@
+package host
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui"
+	"trivet/tui/theme"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// Whatever frames came before, and whether a terminal saw them all or came in the
+// middle, it shows the last one.
+func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
+	s, err := sheet.Parse([]byte(lamp))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := tui.New(tui.Options{Sheet: s, Path: "lamp.toml", Width: 90, Height: 29})
+	at := terminalOf([]string{"TERM=xterm-256color"})
+	p := newPainter(90, 30, at)
+	all := newEmulator(90, 30)
+	before := ""
+	for i, k := range []tea.Key{
+		{Code: tea.KeyDown}, {Code: tea.KeyRight}, {Code: '9', Text: "9"}, {Code: tea.KeyEscape}, {Code: '?', Text: "?"}, {Code: tea.KeyPgDown}, {Code: tea.KeyEscape},
+		{Code: 'e', Mod: tea.ModCtrl}, {Code: 'e', Mod: tea.ModCtrl}, {Code: 't', Mod: tea.ModCtrl}, {Code: '7', Mod: tea.ModAlt}, {Code: tea.KeyLeft}, {Code: 'a', Text: "a"},
+	} {
+		next, _ := m.Update(tea.KeyPressMsg(k))
+		m = next.(tui.Model)
+		frame := m.Look().On(90, 29, theme.Unicode) + line(90, at, strings.Repeat("x", i))
+		if i%5 == 4 {
+			frame = "short\n" + frame[:strings.IndexByte(frame, '\n')] // fewer lines
+		}
+		if i == 0 {
+			_, _ = all.Write(p.whole(frame))
+		} else {
+			_, _ = all.Write(p.next(before, frame))
+		}
+		before = frame
+		late := newEmulator(90, 30)
+		_, _ = late.Write([]byte("what was there before"))
+		_, _ = late.Write(p.whole(frame))
+		want := newEmulator(90, 30)
+		_, _ = want.Write([]byte(strings.ReplaceAll(frame, "\n", "\r\n")))
+		if got := all.screen(); got != want.screen() {
+			t.Fatalf("frame %d by differences:\n%s\nwant\n%s", i, got, want.screen())
+		}
+		if got := late.screen(); got != want.screen() {
+			t.Fatalf("frame %d as a whole:\n%s\nwant\n%s", i, got, want.screen())
+		}
+	}
+}

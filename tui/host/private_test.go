@@ -1,0 +1,162 @@
+package host
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"trivet/mechanics/sheet"
+)
+
+// shelf is a folder with the lamp, and with things that are not to be had.
+func shelf(t *testing.T) (folder, secret string) {
+	t.Helper()
+	folder = t.TempDir()
+	write(t, filepath.Join(folder, "lamp.toml"), lamp)
+	write(t, filepath.Join(folder, "other.toml"), "title = \"Another\"\n")
+	secret = write(t, filepath.Join(t.TempDir(), "secret.toml"), "title = \"secret\"\n")
+	if err := os.Symlink(secret, filepath.Join(folder, "link.toml")); err != nil {
+		t.Fatal(err)
+	}
+	return folder, secret
+}
+
+func TestEachVisitorHasCopiesAndFindsThemAgain(t *testing.T) {
+	folder, _ := shelf(t)
+	state := t.TempDir()
+	a, b := key(t), key(t)
+	r := start(t, Settings{Private: folder, State: state}, nil)
+	ga, gb := r.visit(a, 80, 24), r.visit(b, 120, 36)
+	ga.sees("Your sheets", "lamp", "other")
+	if strings.Contains(ga.screen(), "link") {
+		t.Errorf("a link is listed:\n%s", ga.screen())
+	}
+	ga.keys("\r")
+	ga.sees("37.5 N", "your own copy")
+	gb.keys("\r")
+	gb.sees("37.5 N")
+	ga.keys(down + right + "-3, 0\r" + save)
+	ga.sees("saved to lamp.toml")
+	gb.keys(down + right + "-3, 1")
+	gb.sees("-3, 1")
+	if strings.Contains(gb.screen(), "-3, 0") {
+		t.Error("one visitor's cell is in the other's sheet")
+	}
+	ga.resize(100, 30)
+	ga.sees("45.0 N", "your own copy")
+	// Back to the list, and to another sheet.
+	ga.keys(quit)
+	ga.sees("Your sheets")
+	ga.keys(down + "\r")
+	ga.sees("Another")
+	ga.keys(quit)
+	ga.sees("Your sheets")
+	ga.keys("q")
+	ga.leaves()
+	ga.sees("trivet: good-bye; your sheets stay with the host")
+	// One is cut off in the middle of a cell: it is kept all the same.
+	_ = gb.client.Close()
+	waitFor(t, "the cell is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
+	r.end()
+
+	again := start(t, Settings{Private: folder, State: state}, nil)
+	ga, gb = again.visit(a, 80, 24), again.visit(b, 80, 24)
+	ga.sees("Your sheets")
+	ga.keys("\x1b[A\x1b[A\r")
+	ga.sees("45.0 N", "-3, 0")
+	gb.sees("Your sheets")
+	gb.keys("\r")
+	gb.sees("-3, 1")
+	if text, err := os.ReadFile(filepath.Join(folder, "lamp.toml")); err != nil || string(text) != lamp {
+		t.Errorf("the folder's own sheet has changed: %v", err)
+	}
+}
+
+func TestNoNameLeadsOutside(t *testing.T) {
+	folder, secret := shelf(t)
+	k := key(t)
+	r := start(t, Settings{Private: folder}, nil)
+	g := r.visit(k, 120, 30)
+	g.sees("Your sheets")
+	g.keys("\r")
+	g.sees("37.5 N")
+	for _, name := range []string{"/tmp/x.toml", "../x.toml", "..", "a/../../x.toml", secret, "x", ".hidden.toml", "-rf.toml", `c:\x.toml`, "a\u202eb.toml", strings.Repeat("a", 90) + ".toml"} {
+		g.keys("\x0f\x15" + name) // save as
+		g.sees("save as:")
+		g.keys("\r")
+		g.sees("not saved:")
+		g.keys(down) // the note goes
+		waitFor(t, "the note is gone", func() bool { return !strings.Contains(g.screen(), "not saved:") })
+	}
+	own := r.doors.person(permit(k.PublicKey())).folder
+	entries, err := os.ReadDir(filepath.Join(r.venue.(*library).folder.Name(), own))
+	if err != nil || len(entries) != 1 {
+		t.Errorf("%v in the visitor's folder, %v", entries, err)
+	}
+}
+
+func TestTheStoreRefuses(t *testing.T) {
+	folder, secret := shelf(t)
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer root.Close()
+	st := &store{root: root, most: 3, bytes: 4096}
+	s, err := sheet.Parse([]byte(lamp))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"link.toml", "../secret.toml", secret, "", ".toml"} {
+		if _, _, err := st.load(name); err == nil {
+			t.Errorf("%q is read", name)
+		}
+		if _, err := st.save(name, s, sheet.Stamp{}, true); err == nil {
+			t.Errorf("%q is written", name)
+		}
+	}
+	for _, c := range []struct {
+		name  string
+		force bool
+		want  string
+	}{
+		{"lamp.toml", false, "there is a file of this name already"},
+		{"lamp.toml", true, ""},
+		{"third.toml", false, ""},
+		{"fourth.toml", false, "there are 3 sheets already, which is all a visitor may keep"},
+	} {
+		_, err := st.save(c.name, s, sheet.Stamp{}, c.force)
+		if got := says(err); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+	large, err := sheet.Parse([]byte("# " + strings.Repeat("x", 5000) + "\n" + lamp))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := st.save("lamp.toml", large, sheet.Stamp{}, true); says(err) != "the sheet has 5 kB, and a visitor's may have 4" {
+		t.Errorf("%v", err)
+	}
+	stamp, err := st.save("lamp.toml", s, sheet.Stamp{}, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := st.save("lamp.toml", s, stamp, false); err != nil {
+		t.Errorf("what was written last is not known again: %v", err)
+	}
+	write(t, filepath.Join(folder, "lamp.toml"), "# by another\n"+lamp)
+	if _, err := st.save("lamp.toml", s, stamp, false); !strings.HasPrefix(says(err), "the file was changed by someone else") {
+		t.Errorf("%v", err)
+	}
+	if text, _ := os.ReadFile(secret); string(text) != "title = \"secret\"\n" {
+		t.Error("the link was followed")
+	}
+}
+
+func says(err error) string {
+	if err == nil {
+		return ""
+	}
+	return err.Error()
+}

@@ -1,0 +1,329 @@
+package host
+
+import (
+	"bytes"
+	"context"
+	"crypto/ed25519"
+	"crypto/rand"
+	"fmt"
+	"io"
+	"net"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/vt"
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// lamp is 60 N on two cables of (∓3, 4): 60 / (2 * 0.8) = 37.5 N each.
+const lamp = `title = "Lamp on two cables"
+plane = "xy"
+asked = "T1 T2"
+
+[given]
+W = "60 N"
+
+[points]
+D = { at = "0, 0", on = "particle" }
+A = "-3, 4"
+B = "3, 4"
+
+[lines]
+T1 = { kind = "cable", path = "D A", limit = "50 N" }
+T2 = { kind = "cable", path = "D B" }
+F = { kind = "force", at = "D", along = "-y", magnitude = "W" }
+`
+
+// patience is how long a loaded machine may take; it is not a measure.
+const patience = 30 * time.Second
+
+func waitFor(t testing.TB, what string, ok func() bool) {
+	t.Helper()
+	tick := time.NewTicker(5 * time.Millisecond)
+	defer tick.Stop()
+	for deadline := time.After(patience); !ok(); {
+		select {
+		case <-deadline:
+			t.Fatalf("never: %s", what)
+		case <-tick.C:
+		}
+	}
+}
+
+// key makes a key of one's own.
+func key(t testing.TB) gossh.Signer {
+	t.Helper()
+	s, _ := rawKey(t)
+	return s
+}
+
+func rawKey(t testing.TB) (gossh.Signer, ed25519.PrivateKey) {
+	t.Helper()
+	_, k, err := ed25519.GenerateKey(rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := gossh.NewSignerFromKey(k)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, k
+}
+
+// keys writes a list of keys.
+func keys(t testing.TB, all ...gossh.Signer) string {
+	t.Helper()
+	var b bytes.Buffer
+	for i, k := range all {
+		fmt.Fprintf(&b, "%s key%d\n", strings.TrimSpace(string(gossh.MarshalAuthorizedKey(k.PublicKey()))), i+1)
+	}
+	return write(t, filepath.Join(t.TempDir(), "keys"), b.String())
+}
+
+func write(t testing.TB, file, text string) string {
+	t.Helper()
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// running is a host on the loopback address.
+type running struct {
+	*Host
+	t    testing.TB
+	addr string
+	file string // the sheet presented
+	log  *logged
+	end  context.CancelFunc
+	err  chan error
+}
+
+// logged keeps a log that several write to.
+type logged struct {
+	mu sync.Mutex
+	b  bytes.Buffer
+}
+
+func (l *logged) Write(p []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.Write(p)
+}
+
+func (l *logged) String() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.String()
+}
+
+// start runs a host: on the lamp where the settings name nothing else. verbs is
+// what it does without a terminal.
+func start(t testing.TB, o Settings, verbs Run) *running {
+	t.Helper()
+	r := &running{t: t, log: &logged{}, err: make(chan error, 1)}
+	if o.Sheet == "" && o.Private == "" {
+		o.Sheet = write(t, filepath.Join(t.TempDir(), "lamp.toml"), lamp)
+	}
+	r.file = o.Sheet
+	if o.State == "" {
+		o.State = t.TempDir()
+	}
+	if o.Listen == "" {
+		o.Listen = "127.0.0.1:0"
+	}
+	if o.Most == 0 {
+		o.Most = 2000
+	}
+	if o.ByPlace == 0 {
+		o.ByPlace = 2000
+	}
+	h, err := New(o, verbs, r.log)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := net.Listen("tcp", o.Listen)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Host, r.addr = h, l.Addr().String()
+	ctx, cancel := context.WithCancel(context.Background())
+	r.end = cancel
+	go func() { r.err <- h.Serve(ctx, l) }()
+	t.Cleanup(func() {
+		cancel()
+		select {
+		case err := <-r.err:
+			if err != nil {
+				t.Errorf("the host ended with %v", err)
+			}
+		case <-time.After(patience):
+			t.Error("the host does not end")
+		}
+		if strings.Contains(r.log.String(), "fault=") {
+			t.Errorf("a fault in the log:\n%s", r.log)
+		}
+	})
+	return r
+}
+
+// dial connects with a key, a code, or nothing.
+func (r *running) dial(k gossh.Signer, code string) (*gossh.Client, error) {
+	c := &gossh.ClientConfig{User: "any", HostKeyCallback: gossh.FixedHostKey(r.key.PublicKey()), Timeout: patience}
+	if k != nil {
+		c.Auth = append(c.Auth, gossh.PublicKeys(k))
+	}
+	c.Auth = append(c.Auth, gossh.KeyboardInteractive(func(_, _ string, questions []string, _ []bool) ([]string, error) {
+		if len(questions) == 0 {
+			return nil, nil
+		}
+		return []string{code}, nil
+	}))
+	return gossh.Dial("tcp", r.addr, c)
+}
+
+// guest is a visitor with an emulated terminal.
+type guest struct {
+	t       testing.TB
+	client  *gossh.Client
+	session *gossh.Session
+	in      io.WriteCloser
+
+	mu    sync.Mutex
+	e     *vt.Emulator
+	n     int // bytes that came
+	ended chan struct{}
+}
+
+func (g *guest) Write(p []byte) (int, error) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.n += len(p)
+	return g.e.Write(p)
+}
+
+func (r *running) visit(k gossh.Signer, w, h int, env ...string) *guest {
+	r.t.Helper()
+	client, err := r.dial(k, "")
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return r.sit(client, w, h, env...)
+}
+
+// visitWith comes by a code, on a terminal of a kind.
+func (r *running) visitWith(kind, code string, w, h int) *guest {
+	r.t.Helper()
+	client, err := r.dial(nil, code)
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return r.sitAt(kind, client, w, h)
+}
+
+func (r *running) sit(client *gossh.Client, w, h int, env ...string) *guest {
+	r.t.Helper()
+	return r.sitAt("xterm-256color", client, w, h, env...)
+}
+
+func (r *running) sitAt(kind string, client *gossh.Client, w, h int, env ...string) *guest {
+	r.t.Helper()
+	s, err := client.NewSession()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	for _, e := range env {
+		name, value, _ := strings.Cut(e, "=")
+		_ = s.Setenv(name, value)
+	}
+	if err := s.RequestPty(kind, h, w, nil); err != nil {
+		r.t.Fatal(err)
+	}
+	g := &guest{t: r.t, client: client, session: s, e: vt.NewEmulator(w, h), ended: make(chan struct{})}
+	go io.Copy(io.Discard, g.e) // the emulator's replies; unread they block it
+	s.Stdout = g
+	if g.in, err = s.StdinPipe(); err != nil {
+		r.t.Fatal(err)
+	}
+	if err := s.Shell(); err != nil {
+		r.t.Fatal(err)
+	}
+	go func() {
+		_ = s.Wait()
+		if replies, ok := g.e.InputPipe().(io.Closer); ok {
+			_ = replies.Close() // ends the reading of them
+		}
+		close(g.ended)
+	}()
+	r.t.Cleanup(func() { _ = client.Close() })
+	return g
+}
+
+func (g *guest) keys(text string) {
+	g.t.Helper()
+	if _, err := io.WriteString(g.in, text); err != nil {
+		g.t.Fatal(err)
+	}
+}
+
+func (g *guest) resize(w, h int) {
+	g.mu.Lock()
+	g.e.Resize(w, h)
+	g.mu.Unlock()
+	if err := g.session.WindowChange(h, w); err != nil {
+		g.t.Fatal(err)
+	}
+}
+
+func (g *guest) screen() string {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	var b strings.Builder
+	for y := range g.e.Height() {
+		var l strings.Builder
+		for x := range g.e.Width() {
+			if c := g.e.CellAt(x, y); c != nil && c.Content != "" {
+				l.WriteString(c.Content)
+			} else {
+				l.WriteByte(' ')
+			}
+		}
+		b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
+	}
+	return b.String()
+}
+
+func (g *guest) sees(pieces ...string) {
+	g.t.Helper()
+	for _, p := range pieces {
+		deadline := time.Now().Add(patience)
+		for !strings.Contains(g.screen(), p) {
+			if time.Now().After(deadline) {
+				g.t.Fatalf("the screen never held %q:\n%s", p, g.screen())
+			}
+			time.Sleep(5 * time.Millisecond)
+		}
+	}
+}
+
+func (g *guest) leaves() {
+	g.t.Helper()
+	select {
+	case <-g.ended:
+	case <-time.After(patience):
+		g.t.Fatalf("the visit does not end:\n%s", g.screen())
+	}
+}
+
+const (
+	live   = "\x0c" // ctrl+l
+	quit   = "\x11" // ctrl+q
+	save   = "\x13" // ctrl+s
+	down   = "\x1b[B"
+	right  = "\x1b[C"
+	escape = "\x1b"
+)

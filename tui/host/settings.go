@@ -1,0 +1,140 @@
+package host
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/netip"
+	"os"
+	"path/filepath"
+
+	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/mechanics/sheet"
+)
+
+// Settings are what the command is called with.
+type Settings struct {
+	Listen     string
+	Sheet      string // to present
+	Private    string // or a folder of sheets, for a workbench each
+	Presenters string // files of keys
+	Watchers   string
+	Code       bool
+	Open       bool
+	State      string // the host's own folder
+	Log        string // a file; empty for standard error
+	Most       int    // visitors in all
+	ByPlace    int    // and from one address
+}
+
+// The defaults of the command.
+const (
+	defaultListen  = "127.0.0.1:2222"
+	defaultMost    = 1100
+	defaultByPlace = 200
+)
+
+// loopback tells whether only this machine reaches an address. A name that is
+// not localhost counts as reached by others.
+func loopback(address string) (bool, error) {
+	name, _, err := net.SplitHostPort(address)
+	if err != nil {
+		return false, fmt.Errorf("the address %q does not read: write it as 127.0.0.1:2222, or :2222 for every address of this machine", address)
+	}
+	if name == "localhost" {
+		return true, nil
+	}
+	a, err := netip.ParseAddr(name)
+	return err == nil && a.IsLoopback(), nil
+}
+
+// check refuses what is contradictory or opens a door that nobody asked to open.
+func (o Settings) check() error {
+	if (o.Sheet == "") == (o.Private == "") {
+		return errors.New("name one sheet to present, or a folder with --private: try `trivet host mast.toml`")
+	}
+	if o.Most < 1 || o.ByPlace < 1 {
+		return errors.New("--most and --per-address are at least 1")
+	}
+	if o.Open && (o.Code || o.Watchers != "") {
+		return errors.New("--open lets anybody in, so --code and --watchers mean nothing beside it: leave one of them out")
+	}
+	near, err := loopback(o.Listen)
+	if err != nil {
+		return err
+	}
+	if !near && !o.Open && !o.Code && o.Watchers == "" && o.Presenters == "" {
+		return fmt.Errorf("%s is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all", o.Listen)
+	}
+	return nil
+}
+
+// New makes a host. The log goes to logTo unless the settings name a file.
+func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	near, _ := loopback(o.Listen)
+	key, err := hostKey(o.State)
+	if err != nil {
+		return nil, err
+	}
+	doors := &admission{open: o.Open, private: o.Private != ""}
+	for _, r := range []struct {
+		file string
+		to   *roster
+	}{{o.Presenters, &doors.presenters}, {o.Watchers, &doors.watchers}} {
+		if r.file != "" {
+			if *r.to, err = readRoster(r.file); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if near && !o.Code && o.Watchers == "" {
+		doors.open = true // whoever is at this machine
+	}
+	if o.Code {
+		if doors.code, err = newCode(); err != nil {
+			return nil, err
+		}
+	}
+	h := &Host{
+		log: slog.New(slog.NewTextHandler(logTo, nil)), key: key, doors: doors, run: run,
+		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace},
+		anybody:  doors.private || near && doors.open && !o.Open,
+		commands: make(chan struct{}, commandsAtOnce),
+	}
+	if o.Private != "" {
+		h.venue, err = newLibrary(h.log, o.Private, o.State)
+		return h, err
+	}
+	root, err := os.OpenRoot(filepath.Dir(o.Sheet))
+	if err != nil {
+		return nil, fmt.Errorf("%s: the folder of the sheet cannot be opened: %w", o.Sheet, err)
+	}
+	st := &store{root: root}
+	opt, err := st.options(filepath.Base(o.Sheet))
+	if err != nil {
+		return nil, atFile(o.Sheet, err)
+	}
+	h.venue = newStage(h.log, opt, st, doors.code, h.Fingerprint())
+	return h, nil
+}
+
+// Fingerprint is what visitors compare when they come for the first time.
+func (h *Host) Fingerprint() string { return gossh.FingerprintSHA256(h.key.PublicKey()) }
+
+func atFile(file string, err error) error {
+	var text *sheet.Error
+	var missing *sheet.FileError
+	switch {
+	case errors.As(err, &text):
+		return fmt.Errorf("%s:%w", file, err)
+	case errors.As(err, &missing) && missing.Hint != "":
+		return fmt.Errorf("%s: %w: %s", file, err, missing.Hint)
+	}
+	return fmt.Errorf("%s: %w", file, err)
+}

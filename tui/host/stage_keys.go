@@ -1,0 +1,206 @@
+package host
+
+import (
+	"strconv"
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+)
+
+// menu is what the presenter's last line asks.
+type menu int
+
+const (
+	noMenu menu = iota
+	askLive
+	askHand
+	askEnd
+)
+
+// liveKey opens the presenter's line, and brings a watcher back to the presenter.
+// The workbench has no such key.
+const liveKey = "ctrl+l"
+
+// mostOffers is how many presenters the line can list, by a digit each.
+const mostOffers = 9
+
+// event does what a visitor typed.
+func (s *stage) event(v *visitor, msg tea.Msg) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		s.mu.Lock()
+		s.sit(v)
+		s.mu.Unlock()
+	case tea.KeyPressMsg:
+		v.typed()
+		if s.presents(v) {
+			if !s.live(v, msg) {
+				s.desk.post(msg)
+			}
+			return
+		}
+		s.watcherKey(v, msg)
+	case tea.PasteMsg:
+		v.typed()
+		if s.presents(v) {
+			s.desk.post(msg)
+		}
+	}
+}
+
+func (s *stage) presents(v *visitor) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.holder == v
+}
+
+// live takes the keys of the presenter's line; the others are the workbench's.
+func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	key := msg.String()
+	was := s.menu
+	if was == noMenu && key != liveKey {
+		return false
+	}
+	s.menu = noMenu
+	note := ""
+	switch {
+	case was == noMenu:
+		s.menu = askLive
+	case was == askLive && key == "l":
+		s.locked = !s.locked
+	case was == askLive && key == "h":
+		if s.offered = s.presenters(); len(s.offered) == 0 {
+			note = "no other presenter is here"
+		} else {
+			s.menu = askHand
+		}
+	case was == askLive && key == "k":
+		note = "host key " + s.print
+	case was == askLive && key == "e":
+		s.menu = askEnd
+	case was == askLive && key == "q" && !v.who.local:
+		v.end("you have left; the sheet stays with the host")
+	case was == askEnd && key == "y":
+		s.finish()
+	case was == askHand && len(key) == 1 && key[0] >= '1' && int(key[0]-'1') < len(s.offered):
+		note = s.hand(v, s.offered[key[0]-'1'])
+	}
+	s.report(note)
+	return true
+}
+
+// hand gives the sheet to another presenter, who goes on in the same cell.
+func (s *stage) hand(from, to *visitor) (note string) {
+	if s.seats[to] == nil {
+		return to.who.name() + " has left"
+	}
+	s.holder = to
+	s.log.Info("the sheet is handed over", "from", from.who.name(), "to", to.who.name())
+	s.sit(to)
+	s.sit(from)
+	return ""
+}
+
+// watcherKey moves a watcher's own view. Nothing of it reaches the sheet.
+func (s *stage) watcherKey(v *visitor, msg tea.KeyPressMsg) {
+	switch msg.String() {
+	case "ctrl+q", "ctrl+c":
+		v.end("you have left")
+	case liveKey:
+		s.follows(v)
+	default:
+		s.looks(v, msg)
+	}
+}
+
+// follows brings a watcher back to the presenter; one with a presenter's key
+// takes a sheet up that nobody presents.
+func (s *stage) follows(v *visitor) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.holder == nil && v.who.role == presenter {
+		s.holder = v
+		s.log.Info("the sheet is taken up", "by", v.who.name())
+	}
+	seat := s.seats[v]
+	seat.mu.Lock()
+	seat.reader = nil
+	seat.mu.Unlock()
+	s.sit(v)
+	s.report("")
+}
+
+// looks moves a watcher's own view, which begins with the first key that means
+// anything there.
+func (s *stage) looks(v *visitor, msg tea.KeyPressMsg) {
+	s.mu.Lock()
+	seat := s.seats[v]
+	s.mu.Unlock()
+	w, h := v.size()
+	seat.mu.Lock()
+	was := seat.reader
+	r := was
+	if r == nil {
+		first := s.desk.look.Load().Reader(w, h-1, v.term.set)
+		r = &first
+	}
+	next, ok := r.Key(msg)
+	if ok {
+		seat.reader = &next
+	}
+	seat.mu.Unlock()
+	if !ok {
+		return
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if was == nil || seat.own == nil {
+		s.sit(v)
+	} else {
+		seat.own.touch()
+	}
+}
+
+// presenting is the presenter's last line.
+func (st *status) presenting(code string) string {
+	lock := "l lock out late-comers"
+	if st.locked {
+		lock = "l let late-comers in"
+	}
+	switch st.menu {
+	case askLive:
+		return lock + ", h hand over, k host key, e end for all, q leave, esc back"
+	case askHand:
+		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"
+	case askEnd:
+		return "end it for everybody? y yes, any other key no"
+	}
+	if st.note != "" {
+		return st.note + ", ctrl+l more"
+	}
+	text := "live: " + watching(st.watching)
+	if code != "" {
+		text += ", join code " + code
+	}
+	if st.locked {
+		text += ", locked"
+	}
+	return text + ", ctrl+l more"
+}
+
+// following is a follower's last line, the same for all of them.
+func (st *status) following() string {
+	if st.away {
+		return "nobody presents now (ctrl+l, with a presenter's key); ? keys, ctrl+q leave"
+	}
+	return "following the presenter: arrows and pane keys look around, ? keys, ctrl+q leave"
+}
+
+func watching(n int) string {
+	if n == 1 {
+		return "1 watches"
+	}
+	return strconv.Itoa(n) + " watch"
+}

@@ -1,0 +1,72 @@
+package host
+
+import (
+	"strings"
+
+	"trivet/tui/theme"
+)
+
+// terminal is what counts of a visitor's terminal. Two of the same kind and size
+// see the same bytes.
+type terminal struct {
+	kind   string // whose escape sequences it knows
+	colour bool
+	set    theme.Set
+}
+
+// kinds are the terminals whose sequences are used; of the others that are
+// known each has at least those of xterm.
+var kinds = map[string]string{
+	"xterm": "xterm-256color", "alacritty": "xterm-256color", "contour": "xterm-256color", "foot": "xterm-256color",
+	"ghostty": "xterm-256color", "kitty": "xterm-256color", "rio": "xterm-256color", "wezterm": "xterm-256color", "rxvt": "xterm-256color",
+	"tmux": "screen-256color", "screen": "screen-256color", "linux": "linux",
+}
+
+// unknownKind is what a terminal of no known name gets: cursor addressing alone.
+const unknownKind = "vt100"
+
+// variables are those of a visitor's environment that are read.
+var variables = map[string]bool{"COLORTERM": true, "LANG": true, "NO_COLOR": true}
+
+// terminalOf reads the environment of a session, TERM among it.
+func terminalOf(env []string) terminal {
+	get := func(name string) (value string) {
+		for _, e := range env {
+			if v, ok := strings.CutPrefix(e, name+"="); ok {
+				value = v
+			}
+		}
+		return value
+	}
+	name := get("TERM")
+	first, _, _ := strings.Cut(name, "-")
+	t := terminal{kind: kinds[first], set: theme.Characters(env)}
+	if t.kind == "" {
+		t.kind = unknownKind
+	}
+	// The theme's colours are the sixteen that every colour terminal has.
+	coloured := t.kind != unknownKind || strings.Contains(name, "color") || get("COLORTERM") != ""
+	t.colour = coloured && name != "dumb" && get("NO_COLOR") == ""
+	return t
+}
+
+// widths and heights are the sizes that are drawn: a screen between two gets
+// the smaller, so that a class of many sizes needs few drawings.
+var (
+	widths  = []int{40, 50, 60, 64, 68, 72, 76, 80, 84, 90, 96, 100, 106, 112, 120, 126, 132, 140, 150, 160, 170, 180, 190, 200, 220, 240, 270, maxW}
+	heights = []int{10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40, 43, 46, 50, 55, 60, 66, 72, 80, 90, maxH}
+)
+
+func rounded(n int, steps []int) int {
+	best := min(n, steps[0])
+	for _, s := range steps {
+		if s <= n {
+			best = s
+		}
+	}
+	return best
+}
+
+func clamped(w, h uint32) (int, int) {
+	return int(min(w, maxW)), int(min(h, maxH))
+}

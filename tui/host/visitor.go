@@ -1,0 +1,118 @@
+package host
+
+import (
+	"io"
+	"log/slog"
+	"sync"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+)
+
+// visitor is one terminal: a session that came in, or the host's own.
+type visitor struct {
+	who  person
+	id   int64
+	log  *slog.Logger
+	term terminal
+	feed *feed
+
+	events chan tea.Msg
+	over   chan struct{} // closed when the visit ends
+	kill   func()        // closes what is below a session that does not take bytes
+
+	mu   sync.Mutex
+	w, h int
+	why  string // why it ended
+	last time.Time
+}
+
+// enter and depart are what a terminal is told before the first frame and after
+// the last: the other screen, no cursor, marks round what is pasted.
+const (
+	enter  = ansi.SetModeAltScreenSaveCursor + ansi.ResetModeTextCursorEnable + ansi.SetModeBracketedPaste
+	depart = ansi.ResetStyle + ansi.ResetModeBracketedPaste + ansi.SetModeTextCursorEnable + ansi.ResetModeAltScreenSaveCursor
+)
+
+func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
+	return &visitor{
+		who: who, id: id, log: log, term: t, w: w, h: h, last: time.Now(),
+		feed: newFeed(out), events: make(chan tea.Msg), over: make(chan struct{}), kill: kill,
+	}
+}
+
+// end ends the visit; the first reason stands.
+func (v *visitor) end(why string) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	if v.why == "" {
+		v.why = why
+		close(v.over)
+	}
+}
+
+func (v *visitor) reason() string {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.why
+}
+
+func (v *visitor) ended() bool {
+	select {
+	case <-v.over:
+		return true
+	default:
+		return false
+	}
+}
+
+func (v *visitor) size() (w, h int) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return v.w, v.h
+}
+
+// resized takes a new size; the place hears of it as of a key.
+func (v *visitor) resized(w, h int) {
+	v.mu.Lock()
+	same := v.w == w && v.h == h
+	v.w, v.h = w, h
+	v.mu.Unlock()
+	if !same {
+		v.event(tea.WindowSizeMsg{Width: w, Height: h})
+	}
+}
+
+func (v *visitor) event(msg tea.Msg) {
+	select {
+	case v.events <- msg:
+	case <-v.over:
+	}
+}
+
+// idle tells how long no key came.
+func (v *visitor) idle(now time.Time) time.Duration {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return now.Sub(v.last)
+}
+
+func (v *visitor) typed() {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.last = time.Now()
+}
+
+// line is the host's own last line of a screen, in reverse.
+func line(w int, t terminal, text string) string {
+	g := grid.New(w, 1)
+	g.All().Text(0, 0, 0, grid.Fit(" "+text, w))
+	if t.set == theme.Seven {
+		g.Seven()
+	}
+	return "\n\x1b[7m" + g.Render(nil) + "\x1b[27m"
+}

@@ -1,0 +1,141 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"sync"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+	"trivet/tui/theme"
+)
+
+// Look is a session as it stood at a moment. Nothing changes it, so it may be
+// drawn beside the session, by several goroutines at once and at other sizes.
+type Look struct{ m Model }
+
+// Look takes the session as it stands.
+func (m Model) Look() Look {
+	h := *m.history // the one part of a model that is changed in place
+	m.history = &h
+	return Look{m}
+}
+
+// Own is the frame that the session itself shows.
+func (l Look) Own() string { return l.m.frame() }
+
+// On is the frame for a reader's terminal: the same panes, focus and cell in
+// another size and other characters. What is between the session and the host
+// alone, file names and questions, does not show.
+func (l Look) On(w, h int, set theme.Set) string { return l.m.shown(w, h, set).frame() }
+
+// Title is the sheet's name, for a window's title.
+func (l Look) Title() string { return l.m.title() }
+
+func (m Model) shown(w, h int, set theme.Set) Model {
+	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
+	return m.Fitted(w, h, set)
+}
+
+// Fitted is the session on a terminal of another size and other characters: it
+// may be handed from one terminal to another.
+func (m Model) Fitted(w, h int, set theme.Set) Model {
+	if m.theme.Set != set {
+		m.theme = theme.New(set)
+		m.systemWidth = 0
+	}
+	m.resize(w, h)
+	return m
+}
+
+// Unsaved tells what a session that ends now would lose: the sheet with the
+// cell that is being typed, where the sheet takes it. A sheet without a file
+// has an empty path.
+func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bool) {
+	m = m.Look().m
+	if m.edit != nil {
+		m.keep(func() {})
+	}
+	return m.path, m.history.Current(), m.stamp, m.history.Modified()
+}
+
+// Reader is somebody else's own view of a session: where to look, but nothing
+// that could change the sheet.
+type Reader struct{ m Model }
+
+// Reader begins with what the session shows.
+func (l Look) Reader(w, h int, set theme.Set) Reader {
+	m := l.m.shown(w, h, set)
+	m.edit, m.fresh, m.choosing, m.drag, m.palette = nil, nil, false, nil, nil
+	m.search, m.mark = search{}, mark{}
+	return Reader{m}
+}
+
+// Take shows the session as it has become, from where the reader looks.
+func (r Reader) Take(l Look) Reader {
+	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
+	m.focus, m.back, m.side, m.large = r.m.focus, r.m.back, r.m.side, r.m.large
+	m.at, m.cam, m.scroll, m.help, m.note = r.m.at, r.m.cam, r.m.scroll, r.m.help, r.m.note
+	m.board, m.worked, m.polygonOf = r.m.board, r.m.worked, r.m.polygonOf
+	// Answers that the presenter hides stay hidden.
+	m.board.hides = l.m.board.hides
+	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
+	m.systemWidth = 0
+	m.lookUp()
+	m.fit()
+	m.project()
+	return Reader{m}
+}
+
+// lookUp lays the solution out in steps where the board shows them, once for
+// all who read along.
+func (m *Model) lookUp() {
+	if s := m.live.solution; m.board.on && s != nil && m.worked.of != s {
+		m.takeWorked(m.workings.of(s))
+	}
+}
+
+// workings are the steps of the last solution that one who reads along asked for.
+type workings struct {
+	mu   sync.Mutex
+	last worked
+}
+
+func (w *workings) of(s *statics.Solution) (out worked) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if w.last.of != s {
+		// A fault of ours in there must not cost anybody's view.
+		defer func() {
+			if r := recover(); r != nil {
+				out = worked{of: s, fault: fmt.Sprint(r)}
+				w.last = out
+			}
+		}()
+		w.last = worked{of: s, working: working.Build(s)}
+	}
+	return w.last
+}
+
+// On is the view on a terminal of another size.
+func (r Reader) On(w, h int, set theme.Set) Reader { return Reader{r.m.Fitted(w, h, set)} }
+
+// Frame is what the reader sees.
+func (r Reader) Frame() string { return r.m.frame() }
+
+// Key takes a key of the reader's, and tells whether it means anything to one
+// who only reads.
+func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
+	if !r.m.reads(msg) {
+		return r, false
+	}
+	r.m.route(msg)
+	r.m.lookUp()
+	if strings.Contains(r.m.note.text, "ctrl+") {
+		r.m.note = note{}
+	}
+	return r, true
+}

@@ -1,0 +1,42 @@
+package tui
+
+import (
+	"slices"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+)
+
+// looking are the intents that only look. Whatever is not named here a reader
+// cannot do: a new intent has to be added by one who knows that it changes
+// nothing.
+var looking = []keys.Intent{
+	keys.Help, keys.NextPane, keys.PrevPane,
+	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+	keys.SwitchSide, keys.Enlarge, keys.NextCell, keys.PrevCell,
+	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.First, keys.Last,
+	keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Nearer, keys.Farther, keys.Fit, keys.Characters,
+	keys.PickNext, keys.PickPrev, keys.ArrowLengths, keys.Dimensions, keys.ForcePolygon,
+	keys.ToBoard, keys.NextStep, keys.PrevStep, keys.Steps, keys.ShowPart,
+}
+
+// reads tells whether a key only looks, as things are.
+func (m Model) reads(msg tea.KeyPressMsg) bool {
+	b, ok := keys.Find(m.mode(), msg.String())
+	text := msg.Key().Text
+	if !ok {
+		return m.mode() == keys.OnBoard && len(text) == 1 && text >= "0" && text <= "9"
+	}
+	switch m.mode() {
+	case keys.OnHelp:
+		return b.Intent != keys.Save && b.Intent != keys.Quit
+	case keys.OnSteps:
+		return b.Intent == keys.Commit || b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
+	case keys.OnSystem, keys.OnPicture, keys.OnBoard:
+		return b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
+	case keys.OnCells:
+		return slices.Contains(looking, b.Intent)
+	}
+	return false
+}

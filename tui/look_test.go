@@ -1,0 +1,146 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/tui/keys"
+	"trivet/tui/theme"
+)
+
+// looked is what a follower sees of a session.
+func looked(m Model, w, h int) string { return ansi.Strip(m.Look().On(w, h, theme.Unicode)) }
+
+func TestALookInTheSameSizeIsTheSameScreen(t *testing.T) {
+	for _, typed := range [][]string{nil, {"down", "right"}, {"down", "right", "f2"}, {"alt+6", "down"}, {"alt+7", "right"}, {"f5", "space"}, {"?"}} {
+		r := newRig(t, hanging, 120, 36)
+		r.keys(typed...)
+		r.m.note = note{}
+		if got := looked(r.m, 120, 36); got != r.screen() {
+			t.Errorf("after %v:\n%s\nwant\n%s", typed, got, r.screen())
+		}
+	}
+}
+
+func TestALookInAnotherSizeIsThatOfASessionOfThatSize(t *testing.T) {
+	typed := []string{"down", "right", "1", ",", "2"}
+	for _, size := range [][2]int{{80, 24}, {200, 60}, {60, 16}, {40, 10}} {
+		large, own := newRig(t, hanging, 120, 36), newRig(t, hanging, size[0], size[1])
+		large.keys(typed...)
+		own.keys(typed...)
+		if got := looked(large.m, size[0], size[1]); got != own.screen() {
+			t.Errorf("%v:\n%s\nwant\n%s", size, got, own.screen())
+		}
+	}
+}
+
+func TestALookStaysAndTellsNoFileNames(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	l := r.m.Look()
+	before := l.Own()
+	r.keys("down", "right")
+	r.text("9, 9")
+	r.keys("enter")
+	if l.Own() != before {
+		t.Error("a look has changed with the session")
+	}
+	r.keys("ctrl+o")
+	if s := looked(r.m, 120, 36); !strings.Contains(r.screen(), "save as:") || strings.Contains(s, "save as:") {
+		t.Errorf("a follower sees where it is saved:\n%s", s)
+	}
+}
+
+func TestUnsavedTakesTheCellBeingTyped(t *testing.T) {
+	r, path := onDisk(t, hanging)
+	if _, _, _, any := r.m.Unsaved(); any {
+		t.Error("nothing has been changed")
+	}
+	moveA(r)
+	name, s, _, any := r.m.Unsaved()
+	if !any || name != path || s.Text() != moved {
+		t.Errorf("%v, %s:\n%s", any, name, s.Text())
+	}
+	if r.m.edit == nil || r.m.history.Modified() {
+		t.Error("asking has changed the session")
+	}
+}
+
+func TestAReaderChangesNothing(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	text := r.m.history.Current().Text()
+	modes := []string{"alt+1", "alt+6", "alt+7", "f5", "?", "f1"}
+	for _, to := range append(modes, "down") {
+		for _, b := range keys.Table() {
+			for _, k := range b.Keys {
+				v, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press(to))
+				v, _ = v.Key(press(k))
+				m := v.m
+				if m.history.Current().Text() != text || m.edit != nil || m.naming != nil || m.ask != nil || m.choosing || m.fresh != nil || m.saving {
+					t.Errorf("%s, %s (%s) does more than look", to, k, b.Help)
+				}
+			}
+		}
+	}
+	for _, i := range looking {
+		if !slices.ContainsFunc(keys.Table(), func(b keys.Binding) bool { return b.Intent == i }) {
+			t.Errorf("intent %d has no key", i)
+		}
+	}
+	if r.m.history.Current().Text() != text {
+		t.Error("a reader's key has reached the sheet")
+	}
+}
+
+func TestAReaderKeepsItsPlaceWhileTheSheetChanges(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	v, ok := r.m.Look().Reader(100, 30, theme.Unicode).Key(press("alt+7"))
+	if !ok || !strings.Contains(ansi.Strip(v.Frame()), "Picture") {
+		t.Fatalf("not at the picture:\n%s", ansi.Strip(v.Frame()))
+	}
+	v, _ = v.Key(press("b"))
+	v, _ = v.Key(press("3"))
+	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "step 3 of") {
+		t.Fatalf("not at the third step:\n%s", s)
+	}
+	r.keys("down", "right")
+	r.text("-3, 0")
+	v = v.Take(r.m.Look())
+	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "step 3 of") {
+		t.Errorf("the step is lost:\n%s", s)
+	}
+	v, _ = v.Key(press("esc"))
+	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "45.0 N") || !strings.Contains(s, "7 Picture") {
+		t.Errorf("not the newest result, or another pane:\n%s", s)
+	}
+	// What the presenter hides stays hidden.
+	r.keys("esc", "f5", "h")
+	v = v.Take(r.m.Look())
+	v, _ = v.Key(press("b"))
+	for _, k := range []string{"h", "r"} {
+		if _, ok := v.Key(press(k)); ok || !v.m.board.hides {
+			t.Errorf("%s shows what the presenter hides", k)
+		}
+	}
+}
+
+func TestLooksAreDrawnSideBySide(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("f5", "esc", "down", "right")
+	var drawn sync.WaitGroup
+	for i := range 12 {
+		r.text("1")
+		l := r.m.Look()
+		drawn.Go(func() {
+			l.On(60+10*i, 16+2*i, theme.Set(i%3))
+			v := l.Reader(80, 24, theme.Unicode)
+			v, _ = v.Key(press("alt+6"))
+			v.Take(l).Frame()
+		})
+	}
+	r.keys("enter", "ctrl+z")
+	drawn.Wait()
+}
