@@ -81,7 +81,7 @@ func TestNoNameLeadsOutside(t *testing.T) {
 	g.sees("Your sheets")
 	g.keys("\r")
 	g.sees("37.5 N")
-	for _, name := range []string{"/tmp/x.toml", "../x.toml", "..", "a/../../x.toml", secret, "x", ".hidden.toml", "-rf.toml", `c:\x.toml`, "a\u202eb.toml", strings.Repeat("a", 90) + ".toml"} {
+	for _, name := range []string{"/x.toml", "../x.toml", "..", "a/../../x.toml", secret, "x", ".hidden.toml", "-rf.toml", `c:\x.toml`, "a\u202eb.toml", strings.Repeat("a", 90) + ".toml"} {
 		g.keys("\x0f\x15" + name) // save as
 		g.sees("save as:")
 		g.keys("\r")

@@ -299,13 +299,16 @@ func (g *guest) screen() string {
 
 func (g *guest) sees(pieces ...string) {
 	g.t.Helper()
+	tick := time.NewTicker(5 * time.Millisecond)
+	defer tick.Stop()
+	deadline := time.After(patience)
 	for _, p := range pieces {
-		deadline := time.Now().Add(patience)
 		for !strings.Contains(g.screen(), p) {
-			if time.Now().After(deadline) {
+			select {
+			case <-deadline:
 				g.t.Fatalf("the screen never held %q:\n%s", p, g.screen())
+			case <-tick.C:
 			}
-			time.Sleep(5 * time.Millisecond)
 		}
 	}
 }
