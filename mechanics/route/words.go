@@ -1,15 +1,10 @@
 package route
 
 import (
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/problem"
-	"trivet/units"
 )
 
 // Piece is a piece of a sentence: words, or a symbol among them.
@@ -193,101 +188,6 @@ func (s *said) all(step *Step) {
 }
 
 // section says what a cut goes through and which part is kept.
-func (s *said) section(e *Equation) {
-	names := make([]string, len(e.Cut))
-	for k, l := range e.Cut {
-		names[k] = s.p.Lines[l].Name
-	}
-	s.words("Cut through " + listed(names) + " and keep the part with " + s.bodies(e.Bodies) + ". ")
-}
-
-// manyNames is how many bodies are named one by one.
-const manyNames = 4
-
-func (s *said) bodies(of []int) string {
-	names := make([]string, len(of))
-	for k, b := range of {
-		names[k] = s.p.Bodies[b].Name
-	}
-	if len(names) > manyNames {
-		more := len(names) - manyNames + 1
-		return listed(append(names[:manyNames-1], strconv.Itoa(more)+" more"))
-	}
-	return listed(names)
-}
-
-// on names what an equation is for.
-func (s *said) on(e *Equation) string {
-	switch {
-	case len(e.Bodies) == 1:
-		return s.p.Bodies[e.Bodies[0]].Name
-	case e.Whole:
-		return "the whole structure"
-	}
-	return s.bodies(e.Bodies) + " together"
-}
-
-// equation says moments about A on beam, forces along x on beam.
-func (s *said) equation(e *Equation, where bool) string {
-	text := "forces " + s.direction(e)
-	if e.Moment {
-		text = "moments about " + s.center(e)
-	}
-	if where {
-		preposition := " on "
-		if b := e.bodyOf(s.p); b != nil && b.Particle {
-			preposition = " at "
-		}
-		text += preposition + s.on(e)
-	}
-	return text
-}
-
-func (s *said) direction(e *Equation) string {
-	n := &e.Named
-	switch {
-	case len(n.Across) == 1 && n.Axis != 0:
-		return "across " + s.r.Name(s.p, n.Across[0]) + " and " + string(n.Axis)
-	case len(n.Across) > 0:
-		names := make([]string, len(n.Across))
-		for k, symbol := range n.Across {
-			names[k] = s.r.Name(s.p, symbol)
-		}
-		return "across " + listed(names)
-	case n.Axis != 0:
-		return "along " + string(n.Axis)
-	}
-	return "along " + s.tuple(e.Along, 1)
-}
-
-func (s *said) center(e *Equation) string {
-	n := &e.Named
-	at := ""
-	if n.Point >= 0 {
-		at = s.p.Points[n.Point].Name
-	}
-	if s.p.Planar {
-		if at != "" {
-			return at
-		}
-		return "the point " + s.place(e.At) + ", where the lines of " + s.r.Name(s.p, n.Across[0]) + " and " + s.r.Name(s.p, n.Across[1]) + " meet,"
-	}
-	switch {
-	case n.Axis != 0:
-		return "the axis through " + at + " along " + string(n.Axis)
-	case n.To >= 0:
-		return "the axis " + at + s.p.Points[n.To].Name
-	case n.Along >= 0 && at == "":
-		return "the line of " + s.r.Name(s.p, n.Along)
-	case n.Along >= 0:
-		return "the axis through " + at + " along " + s.r.Name(s.p, n.Along)
-	case len(n.Across) == 2:
-		return "the axis through " + at + " that meets the lines of " + s.r.Name(s.p, n.Across[0]) + " and " + s.r.Name(s.p, n.Across[1])
-	case at == "":
-		at = s.place(e.At)
-	}
-	return "the axis through " + at + " along " + s.tuple(e.Along, 1)
-}
 
 // drops says why what else acts on the bodies is not in the equation.
 func (s *said) drops(e *Equation) {
@@ -330,58 +230,6 @@ func (s *said) reason(e *Equation, why Why, many bool) string {
 	}
 	return pick("balances itself", "balance themselves")
 }
-
-// place is (x, y) in the sheet's unit.
-func (s *said) place(at r3.Vec) string {
-	u := s.p.Units.Length
-	return s.tuple(at, u.Factor) + " " + u.Symbol
-}
-
-func (s *said) tuple(v r3.Vec, unit float64) string {
-	parts := []float64{v.X, v.Y, v.Z}
-	if s.p.Planar {
-		parts = parts[:2]
-	}
-	text := make([]string, len(parts))
-	for k, x := range parts {
-		if math.Abs(x) <= sameTol*r3.Norm(v) {
-			x = 0
-		}
-		text[k] = Shown(x/unit, s.p.Figures+1)
-	}
-	return "(" + strings.Join(text, ", ") + ")"
-}
-
-// Shown shows a number to so many figures without zeros at the end.
-func Shown(x float64, figures int) string {
-	text := units.Figures(x, figures)
-	mantissa, exponent, _ := strings.Cut(text, "e")
-	if strings.Contains(mantissa, ".") {
-		mantissa = strings.TrimSuffix(strings.TrimRight(mantissa, "0"), ".")
-	}
-	if exponent != "" {
-		mantissa += "e" + exponent
-	}
-	return mantissa
-}
-
-func count(n int) string {
-	if n < len(numerals) {
-		return numerals[n]
-	}
-	return strconv.Itoa(n)
-}
-
-var numerals = [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
-
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
-
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // Short says an equation in a few words: moments about A, forces along x.
 func (r *Route) Short(p *problem.Problem, e *Equation) string {
