@@ -83,7 +83,7 @@ func (m *Model) rename(ref sheet.Ref, to string) error {
 	}
 	s := m.history.Current()
 	users := usersOf(s, ref)
-	edits, err := problem.Rename(s, problem.ThingOf(ref.Table), ref.Row, to)
+	edits, err := problem.Rename(s, thingOf(ref), ref.Row, to)
 	if err != nil {
 		return err
 	}
@@ -107,6 +107,10 @@ func (m *Model) deleteRow() tea.Cmd {
 	if m.focus == layout.Unknowns {
 		if s := t.records[at.row].slots[0]; s.does == setAsked {
 			return m.dropAsked(s)
+		}
+		if s := t.records[at.row].slots[0]; s.does == setName && s.ref.Table == "" && ref.Table == "" {
+			m.say(s.ref.Row+" stands in magnitudes alone: it goes when no magnitude names it", false)
+			return nil
 		}
 		where := "a force line: delete it there (alt+3)"
 		if ref.Table == "joints" || ref.Table == "couples" {

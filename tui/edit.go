@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -35,6 +36,12 @@ func (m *Model) begin() bool {
 	case !ok || s.does == nothing:
 		m.say("this cell follows from others and cannot be typed in", false)
 		return false
+	}
+	if s.does == setName && s.ref.Table == "" {
+		if what, owner, owned := problem.OwnerOf(m.history.Current(), s.ref.Row); owned {
+			m.say(fmt.Sprintf("%s is named after the %s %s: rename that", s.ref.Row, what, owner), false)
+			return false
+		}
 	}
 	was := m.raw(s)
 	m.edit = &edit{line: newLine(was), slot: s, was: was, list: m.made.choices(s), pick: unpicked}

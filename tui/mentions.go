@@ -9,9 +9,18 @@ import (
 	"trivet/mechanics/sheet"
 )
 
+// thingOf gives what a name belongs to: without a table to an unknown, which has no
+// row of its own.
+func thingOf(ref sheet.Ref) problem.Thing {
+	if ref.Table == "" {
+		return problem.AnUnknown
+	}
+	return problem.ThingOf(ref.Table)
+}
+
 // usersOf gives the rows with a cell that uses the name of a row.
 func usersOf(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
-	for _, u := range problem.UsesOf(s, problem.ThingOf(ref.Table), ref.Row) {
+	for _, u := range problem.UsesOf(s, thingOf(ref), ref.Row) {
 		if own := u.Ref.Table == ref.Table && u.Ref.Row == ref.Row; !own && !slices.Contains(rows, u.Ref.Row) {
 			rows = append(rows, u.Ref.Row)
 		}

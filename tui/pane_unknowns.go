@@ -62,7 +62,7 @@ func (b builder) member(row sheet.Row) record {
 	if _, sprung := row.Cell("stiffness"); size.text == "" && !sprung {
 		size.text, size.look = "?", theme.Dim
 	}
-	name := slot{text: row.Name, look: theme.Name}
+	name := slot{text: row.Name, does: setName, ref: sheet.Ref{Table: "lines", Row: row.Name}, look: theme.Name}
 	value, sense, use := slot{look: b.result()}, slot{look: b.result()}, slot{look: b.result()}
 	if b.solution != nil {
 		if i, ok := b.resultAt[row.Name]; ok && b.problem.Lines[i].OK {
@@ -83,13 +83,29 @@ func (b builder) other(i int) record {
 		value.text, value.bad = b.found(i), b.solution.X[i].Broken
 	}
 	r := record{slots: []slot{{text: u.Name, look: theme.Name}, fixed("tied"), value, {look: b.result()}, {}, {}, {}, {}}}
-	if u.Joint >= 0 && u.Joint < len(b.problem.Joints) {
+	switch {
+	case u.Joint >= 0 && u.Joint < len(b.problem.Joints):
 		b.ofJoint(&r, i)
-	} else if u.Dim == units.Moment {
+	case u.Dim == units.Moment:
 		r.slots[1] = fixed("couple")
+	}
+	r.slots[0].does, r.slots[0].ref = setName, b.named(u.Name)
+	if r.row.Table == "" && r.slots[0].ref.Table != "" {
+		r.row = r.slots[0].ref
 	}
 	r.slots[6], r.slots[7] = b.answer(u.Name)
 	return r
+}
+
+// named is what an unknown's name belongs to: a line, a couple, or, without a
+// table, itself.
+func (b builder) named(unknown string) sheet.Ref {
+	for _, table := range []string{"lines", "couples"} {
+		if _, ok := b.s.Table(table).Row(unknown); ok {
+			return sheet.Ref{Table: table, Row: unknown}
+		}
+	}
+	return sheet.Ref{Row: unknown}
 }
 
 // ofJoint fills in the row of a joint's unknown. What belongs to the whole joint,

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -180,4 +181,91 @@ func TestThePaletteRunsEverything(t *testing.T) {
 			checkFrame(t, r.m)
 		}
 	}
+}
+
+// tied is a load of 60 N on two cables that share the unknown P, and a couple on a
+// body that is sought.
+const tied = `plane = "xy"
+asked = "P T2.x"
+
+[points]
+D = { at = "0, 0", on = "particle" }
+A = "-3, 4"
+B = "3, 4"
+O = { at = "9, 0", on = "arm" }
+R = { at = "9, 1", on = "arm" }
+
+[lines]
+T1 = { kind = "cable", path = "D A", magnitude = "P" }
+T2 = { kind = "cable", path = "D B", magnitude = "2*P/2" }
+F = { kind = "force", at = "D", along = "-y", magnitude = "60 N" }
+
+[joints]
+O = { kind = "pin" }
+
+[couples]
+M0 = { on = "arm" }
+
+[answers]
+P = "37.5 N"
+`
+
+func TestRenameInTheUnknowns(t *testing.T) {
+	at := func(r *rig, name string) {
+		t.Helper()
+		r.keys("alt+5", "home")
+		for k, rec := range r.m.tables[layout.Unknowns].records {
+			if rec.slots[0].text == name {
+				for r.m.at[layout.Unknowns].row < k {
+					r.keys("down")
+				}
+				for r.m.at[layout.Unknowns].row > k {
+					r.keys("up")
+				}
+				return
+			}
+		}
+		t.Fatalf("there is no unknown %s:\n%s", name, r.screen())
+	}
+	for _, c := range []struct{ from, to, says string }{
+		{"P", "Q", "P is now Q everywhere: in asked, T1, T2 and 1 more"},
+		{"T2", "T7", "T2 is now T7 everywhere: in asked"},
+		{"M0", "Mx", ""},
+		{"P", "T1", `the name "T1" is used already, for a line: take another name`},
+		{"P", "N", `"N" can't name an unknown: use letters, digits and _, beginning with a letter, and no unit`},
+	} {
+		r := newRig(t, tied, 120, 40)
+		before := r.m.history.Current().Text()
+		at(r, c.from)
+		r.keys("f2")
+		r.sees("name of " + c.from)
+		r.keys("ctrl+u")
+		r.text(c.to)
+		r.keys("enter")
+		if c.says != "" {
+			r.sees(c.says)
+		}
+		text := r.m.history.Current().Text()
+		if r.m.note.bad {
+			if text != before {
+				t.Errorf("%s to %s is refused and leaves\n%s", c.from, c.to, text)
+			}
+			continue
+		}
+		want := regexp.MustCompile(`\b`+c.from+`\b`).ReplaceAllString(before, c.to)
+		if text != want {
+			t.Errorf("%s to %s gives\n%s", c.from, c.to, text)
+		}
+		r.keys("ctrl+z")
+		if got := r.m.history.Current().Text(); got != before {
+			t.Errorf("one undo leaves\n%s", got)
+		}
+	}
+	r := newRig(t, tied, 120, 40)
+	at(r, "Ox")
+	r.keys("f2")
+	r.sees("Ox is named after the joint O: rename that")
+	at(r, "P")
+	r.keys("ctrl+d")
+	r.sees("P stands in magnitudes alone: it goes when no magnitude names it")
 }

@@ -157,6 +157,14 @@ func (x *things) componentNames() {
 	}
 }
 
+// OwnerOf gives the thing that an unknown is named after, as Ox after the joint O:
+// to rename one is to rename the other. ok is false where the unknown has a name of
+// its own.
+func OwnerOf(s *sheet.Sheet, unknown string) (what Thing, name string, ok bool) {
+	o, ok := thingsOf(s).owned[unknown]
+	return o.of.Thing, o.of.name, ok
+}
+
 // cell gives the cell that defines a thing, for a cursor to go to.
 func (x *things) cell(t Thing, name string) (sheet.Ref, bool) {
 	switch t {
