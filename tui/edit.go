@@ -48,6 +48,17 @@ func (m *Model) begin() bool {
 	return true
 }
 
+// unknownMark is what a magnitude says that is to be found. It opens the help
+// where no magnitude takes it.
+const unknownMark = "?"
+
+// takesUnknown tells whether ? says something in the cell under the cursor.
+func (m Model) takesUnknown() bool {
+	s, ok := m.slot()
+	key := s.ref.Key
+	return ok && s.does == setCell && (s.ref.Table == "lines" || s.ref.Table == "couples") && (key == "magnitude" || key == "components")
+}
+
 // raw is the text that an edit of a slot begins with: the cell's own, where the
 // slot shows a mark instead.
 func (m Model) raw(s slot) string {

@@ -80,9 +80,7 @@ func (m Model) drawCell(c grid.Canvas) {
 			if s.does == setCell {
 				name = label(s)
 			}
-			x := c.Text(1, 0, theme.Name, name+": ")
-			x = c.Text(x, 0, theme.Plain, s.text)
-			c.Text(x, 0, theme.Computed, m.follows)
+			m.drawSlot(c, name, s)
 		}
 	}
 	if next := m.made.nextStep(m.focus); next != "" && m.focus < layout.System {
@@ -103,6 +101,28 @@ func (m Model) drawCell(c grid.Canvas) {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
+}
+
+// drawSlot shows a cell that is not typed in: what stands in it, or what is taken
+// where it is left out, and what follows from its row.
+func (m Model) drawSlot(c grid.Canvas, name string, s slot) {
+	if name == "" { // its row has no such cell
+		name = m.selected().Row
+	}
+	x := c.Text(1, 0, theme.Name, name+": ")
+	if s.does == setCell && s.text != "" && m.raw(s) == "" {
+		x = c.Text(x, 0, theme.Dim, s.text+" (left out)")
+	} else {
+		x = c.Text(x, 0, theme.Plain, s.text)
+	}
+	if s.does == nothing && s.text != "" && strings.Contains(m.follows, s.text) {
+		return // it is what follows
+	}
+	follows := m.follows
+	if s.text == "" {
+		follows = strings.TrimLeft(follows, " ")
+	}
+	c.Text(x, 0, theme.Computed, follows)
 }
 
 // about tells what follows from a row.
@@ -179,9 +199,15 @@ func (c camera) words(p *problem.Problem) string {
 // drawHints shows the keys that hold now, as many as fit.
 func (m Model) drawHints(c grid.Canvas) {
 	x := 1
+	other := "f1" // of the two keys of the help one is enough
+	if m.edit != nil || m.mode() == keys.OnHelp {
+		other = ""
+	} else if m.mode() == keys.OnCells && m.takesUnknown() {
+		other = unknownMark
+	}
 	for _, s := range m.mode().Scopes() {
 		for _, b := range keys.Table() {
-			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || m.edit == nil && b.Keys[0] == "f1" && m.mode() != keys.OnHelp {
+			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || b.Keys[0] == other {
 				continue
 			}
 			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)

@@ -51,6 +51,9 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 	// What came as several characters is text, even where it spells a key's name.
 	if utf8.RuneCountInString(text) <= 1 {
 		m.dropBlank(msg.String())
+		if text == unknownMark && m.mode() == keys.OnCells && m.takesUnknown() {
+			return m.typed(text)
+		}
 		if b, ok := keys.Find(m.mode(), msg.String()); ok {
 			if why := m.cannot(b.Intent); why != "" {
 				m.say(why, false)

@@ -8,7 +8,7 @@ var table = []Binding{
 	{Always, []string{"ctrl+s"}, Save, "save", "save"},
 	{Always, []string{"ctrl+q", "ctrl+c"}, Quit, "quit; asks where something is unsaved", "quit"},
 
-	{Workbench, []string{"?"}, Help, "this help", "help"},
+	{Workbench, []string{"?"}, Help, "this help; on the size of a force ? is typed: unknown", "help"},
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
