@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 )
 
 // run is one evaluation. It is passed by value so that it stays off the heap.
@@ -70,7 +71,10 @@ func (r run) eval(n *node) (Value, *Error) {
 	case nUnit:
 		return r.unit(n, a)
 	}
-	if u := n.args[1]; n.kind == nDiv && a.Dim == Number && u.kind == nUnit && !u.closed && literal(u.args[0]) {
+	if u := n.args[1]; n.kind == nDiv && a.Dim == Number && u.kind == nUnit && !u.closed {
+		if !literal(u.args[0]) {
+			return r.unitTaken(n, u)
+		}
 		return r.overUnit(n, u, a)
 	}
 	b, err := r.eval(n.args[1])
@@ -88,6 +92,15 @@ func (r run) eval(n *node) (Value, *Error) {
 		return r.div(n, a, b)
 	}
 	return r.pow(n, a, b)
+}
+
+// unitTaken refuses 500/sin(60 deg) lb, in which the unit belongs to what stands
+// before it, the sine, and a reader means the whole.
+func (r run) unitTaken(n, u *node) (Value, *Error) {
+	over, under := r.src(n.args[0]), r.src(u.args[0])
+	unit := strings.TrimSpace(strings.TrimPrefix(r.src(u), under))
+	return r.fail(n, fmt.Sprintf("write (%[1]s/%[2]s) %[3]s, or %[1]s %[3]s/%[2]s", over, under, unit),
+		"the unit %s goes with %s, which is divided by", unit, under)
 }
 
 // because makes an Env's reason the error of the name at span.

@@ -5,6 +5,28 @@ import (
 	"testing"
 )
 
+// What a message says would do does, and is what was meant.
+func TestWhatWouldDoForAUnitBehindAQuotient(t *testing.T) {
+	for _, c := range []struct{ wrong, meant string }{
+		{"500/sin(30 deg) lb", "1000 lb"}, {"2*5/(1+1) lb", "5 lb"}, {"500/2^2 N m", "125 N m"}, {"8/sqrt(4)m", "4 m"},
+	} {
+		want, err := evalText(c.meant, newDesk())
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = evalText(c.wrong, newDesk())
+		if err == nil {
+			t.Errorf("%s reads", c.wrong)
+			continue
+		}
+		for _, text := range strings.Split(strings.TrimPrefix(err.Hint, "write "), ", or ") {
+			if got, err := evalText(text, newDesk()); err != nil || got.Dim != want.Dim || !near(got.V[0], want.V[0]) {
+				t.Errorf("%s: %s gives %v, %v", c.wrong, text, got, err)
+			}
+		}
+	}
+}
+
 // Every message a user can meet, as it is shown: the message, the hint, and
 // the piece of the text that it points at.
 func TestMessages(t *testing.T) {
@@ -32,7 +54,8 @@ func TestMessages(t *testing.T) {
 		{"1, 2, 3, 4", "these are 4 components, and a vector has two or three", "1, 2, 3, 4"},
 		{"4 2", "an operator is missing between 4 and 2", "4 2"},
 		{"h W", "an operator is missing between h and W: write h*W", "h W"},
-		{"h m", "an operator is missing between h and m: write h*m", "h m"},
+		{"h m", "the unit m stands behind the name h: take it out, or write (h) m where h is a plain number", "h m"},
+		{"500/W lb", "the unit lb stands behind the name W: take it out, or write (W) lb where W is a plain number", "W lb"},
 		{"20 kg g", "an operator is missing between kg and g: write kg*g", "kg g"},
 		{"5 m (3)", `there is no function "m": write m*( ... )`, "m"},
 		{"h/2 W", "2 W behind / can be read two ways: put * between them, or ( and ) around them", "2 W"},
@@ -94,6 +117,11 @@ func TestMessages(t *testing.T) {
 		{"max(1, 2, 3, 4)", "max takes 2 to 3 values, and this has 4: write max(a, b)", "max(1, 2, 3, 4)"},
 		// dimensions
 		{"3 m + 2 N", "3 m is a length, and 2 N is a force: only like quantities add", "3 m + 2 N"},
+		{"500/sin(60 deg) lb", "the unit lb goes with sin(60 deg), which is divided by: write (500/sin(60 deg)) lb, or 500 lb/sin(60 deg)", "500/sin(60 deg) lb"},
+		{"100 lb + 2*5/(1+1) lb", "the unit lb goes with (1+1), which is divided by: write (2*5/(1+1)) lb, or 2*5 lb/(1+1)", "2*5/(1+1) lb"},
+		{"500/2^2 N m", "the unit N m goes with 2^2, which is divided by: write (500/2^2) N m, or 500 N m/2^2", "500/2^2 N m"},
+		{"1/sqrt(2)m", "the unit m goes with sqrt(2), which is divided by: write (1/sqrt(2)) m, or 1 m/sqrt(2)", "1/sqrt(2)m"},
+		{"500 sin 60 deg lb", "sin takes an angle, and 60 deg lb is a quantity in kg m s^-2 rad: put the angle alone in parentheses, as in sin(30 deg) N", "60 deg lb"},
 		{"sin(2 m)", "sin takes an angle, and 2 m is a length: write an angle, such as 30 deg", "2 m"},
 		{"1 + h", "1 has no unit, and h is a length: write 1 m", "1"},
 		{"h + 1", "1 has no unit, and h is a length: write 1 m", "1"},

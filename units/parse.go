@@ -95,6 +95,10 @@ func (p *parser) missingOperator(t token) *Error {
 	last := p.at(p.i - 1)
 	a, b := p.text[last.start:last.end], p.text[t.start:t.end]
 	e := &Error{Span{last.start, t.end}, fmt.Sprintf("an operator is missing between %s and %s", a, b), ""}
+	if last.kind == tName && bySymbol[a] == nil && t.kind == tName && bySymbol[b] != nil {
+		return &Error{e.Span, fmt.Sprintf("the unit %s stands behind the name %s", b, a),
+			fmt.Sprintf("take it out, or write (%s) %s where %s is a plain number", a, b, a)}
+	}
 	if t.kind == tName || t.kind == tOpen {
 		e.Hint = fmt.Sprintf("write %s*%s", a, b)
 		if t.kind == tOpen {

@@ -11,7 +11,11 @@ func (r run) angle(n *node, i int, v Value) (float64, *Error) {
 	case Number:
 		return scale(v.V[0], r.env.Set().Angle.Factor), nil
 	}
-	_, err := r.fail(n.args[i], "write an angle, such as 30 deg", "%s takes an angle, and %s is %s",
+	hint := "write an angle, such as 30 deg"
+	if v.Dim.A == 1 && n.args[i].kind == nUnit {
+		hint = "put the angle alone in parentheses, as in " + n.fn.name + "(30 deg) N"
+	}
+	_, err := r.fail(n.args[i], hint, "%s takes an angle, and %s is %s",
 		n.fn.name, r.src(n.args[i]), v.Dim.Name())
 	return 0, err
 }

@@ -63,9 +63,10 @@ func (s *Sheet) firstEntry(line string) []splice {
 	if len(s.sections) > 1 {
 		end = lineStart(s.text, s.sections[1].head.Start)
 	}
-	for i := at; i < end; {
+	blank := func(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
+	for i, opened := at, false; i < end; {
 		next := min(len(s.text), lineEnd(s.text, i)+1)
-		if strings.TrimSpace(s.text[i:next]) == "" {
+		if opened = opened || !blank(i); opened && blank(i) {
 			at = next
 		}
 		i = next
@@ -75,7 +76,7 @@ func (s *Sheet) firstEntry(line string) []splice {
 		return []splice{{Span{at, at}, eol + line + eol}}
 	}
 	line += eol
-	if at < len(s.text) {
+	if at < len(s.text) && !blank(at) {
 		line += eol
 	}
 	return []splice{{Span{at, at}, line}}

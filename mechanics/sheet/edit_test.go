@@ -155,3 +155,30 @@ func TestTooManyRowsByEdit(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// The only entry above the tables goes and comes back, and leaves no blank line
+// behind.
+func TestTheOnlyEntryAboveTheTables(t *testing.T) {
+	for _, c := range []struct{ text, without string }{
+		{"title = \"x\"\n\n[points]\nA = \"1\"\n", "[points]\nA = \"1\"\n"},
+		{"title = \"x\"\r\n\r\n\r\n[points]\r\nA = \"1\"\r\n", "[points]\r\nA = \"1\"\r\n"},
+		{"\ufefftitle = \"x\"\n\n[points]\n", "\ufeff[points]\n"},
+		{"title = \"x\"\n", ""},
+		{"# of ours\n\ntitle = \"x\"\n\n[points]\n", "# of ours\n\n[points]\n"},
+	} {
+		s, _, err := mustParse(t, c.text).Apply(DeleteRow{Table: "", Row: "title"})
+		if err != nil || s.Text() != c.without {
+			t.Errorf("%q without its title is %q, %v", c.text, s.Text(), err)
+			continue
+		}
+		s, _, err = s.Apply(AddRow{Table: "", Name: "title", Cells: []KeyText{{"", "x"}}})
+		if want := strings.Replace(c.text, "\r\n\r\n\r\n", "\r\n\r\n", 1); err != nil || s.Text() != want {
+			t.Errorf("%q with its title again is %q, %v", c.text, s.Text(), err)
+		}
+	}
+	// A file that begins with a blank line has it behind the entry.
+	s, _, err := mustParse(t, "\n[points]\nA = \"1\"\n").Apply(SetCell{Ref{"", "title", ""}, "x"})
+	if want := "title = \"x\"\n\n[points]\nA = \"1\"\n"; err != nil || s.Text() != want {
+		t.Errorf("before a blank line: %q, %v", s.Text(), err)
+	}
+}

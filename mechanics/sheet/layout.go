@@ -112,12 +112,17 @@ func (s *Sheet) afterComma(i int) int {
 }
 
 // cutLines takes out the lines a span stands on. Where that would leave two
-// blank lines together, one goes too.
+// blank lines together, one goes too, and none is left to begin the file.
 func (s *Sheet) cutLines(at Span) splice {
 	at = s.lines(at)
 	blank := func(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
-	if at.Start > 0 && blank(at.End) {
-		if before := lineStart(s.text, at.Start-1); before < at.Start && blank(before) && strings.TrimPrefix(s.text[:at.Start], bom) != "" {
+	switch {
+	case strings.TrimPrefix(s.text[:at.Start], bom) == "": // the file begins with what comes next
+		for at.End < len(s.text) && blank(at.End) {
+			at.End = min(lineEnd(s.text, at.End)+1, len(s.text))
+		}
+	case blank(at.End):
+		if before := lineStart(s.text, at.Start-1); before < at.Start && blank(before) {
 			at.Start = before
 		}
 	}
