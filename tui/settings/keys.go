@@ -10,11 +10,13 @@ import (
 )
 
 // key is a setting: where it stands, what it means, and how it is read and
-// written. set gives what is wrong with a text, and what would do.
+// written. set gives what is wrong with a text, and what would do; words are the
+// texts that it may have, where they can be listed.
 type key struct {
 	table, name, says, example string
 	get                        func(*Settings) string
 	set                        func(*Settings, string) (msg, hint string)
+	words                      func() []string
 }
 
 // Help describes a setting for a help page.
@@ -24,18 +26,22 @@ type Help struct{ Name, Says, Example string }
 func Keys() []Help {
 	out := make([]Help, len(keys))
 	for i, k := range keys {
-		name := k.name
-		if k.table != "" {
-			name = k.table + "." + name
-		}
-		out[i] = Help{name, k.says, k.example}
+		out[i] = Help{k.full(), k.says, k.example}
 	}
 	return out
 }
 
+// full is the name with its table: units.length.
+func (k key) full() string {
+	if k.table == "" {
+		return k.name
+	}
+	return k.table + "." + k.name
+}
+
 // keys is never written to.
 var keys = []key{
-	word("theme", "colours: light, dark, plain, or auto for what the terminal says", func(s *Settings) *string { return &s.Theme }, "auto", "light", "dark", "plain"),
+	word("theme", "colours; auto is what the terminal says", func(s *Settings) *string { return &s.Theme }, "auto", "light", "dark", "plain"),
 	{"", "ascii", "plain characters only, whatever the terminal says", "false",
 		func(s *Settings) string { return strconv.FormatBool(s.ASCII) },
 		func(s *Settings, text string) (string, string) {
@@ -44,7 +50,8 @@ var keys = []key{
 			}
 			s.ASCII = text == "true"
 			return "", ""
-		}},
+		}, func() []string { return []string{"false", "true"} }},
+	word("screen", "linear writes lines of text for a screen reader", func(s *Settings) *string { return &s.Screen }, "full", "linear"),
 	{"", "figures", "significant figures of new sheets, 1 to 12", "3",
 		func(s *Settings) string { return strconv.Itoa(s.Figures) },
 		func(s *Settings, text string) (string, string) {
@@ -54,6 +61,11 @@ var keys = []key{
 			}
 			s.Figures = n
 			return "", ""
+		}, func() (out []string) {
+			for n := range maxFigures {
+				out = append(out, strconv.Itoa(n+1))
+			}
+			return out
 		}},
 	word("up", "the way up in new sheets in space", func(s *Settings) *string { return &s.Up }, "+z", "+y", "+x", "-x", "-y", "-z"),
 	unit("length", units.Length, "m", func(s *Settings) *string { return &s.Length }),
@@ -74,7 +86,7 @@ func word(name, says string, field func(*Settings) *string, words ...string) key
 			}
 			*field(s) = text
 			return "", ""
-		}}
+		}, func() []string { return words }}
 }
 
 func unit(name string, d units.Dim, example string, field func(*Settings) *string) key {
@@ -93,6 +105,14 @@ func unit(name string, d units.Dim, example string, field func(*Settings) *strin
 				*field(s) = u.Symbol
 			}
 			return "", ""
+		}, func() []string {
+			out := []string{""}
+			for _, u := range units.Table() {
+				if u.Dim == d {
+					out = append(out, u.Symbol)
+				}
+			}
+			return out
 		}}
 }
 

@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -26,10 +25,11 @@ type Settings struct {
 	Up                         string // of new sheets in space: "+z" or "+y" ...
 	Theme                      string // light, dark, plain, auto
 	ASCII                      bool   // plain characters whatever the terminal says
+	Screen                     string // full, or linear: lines of text for a screen reader
 }
 
 // Defaults are the settings of a person who has none.
-func Defaults() Settings { return Settings{Figures: 3, Up: "+z", Theme: "auto"} }
+func Defaults() Settings { return Settings{Figures: 3, Up: "+z", Theme: "auto", Screen: "full"} }
 
 // Problem is something in the settings file that was passed over.
 type Problem struct {
@@ -141,63 +141,3 @@ func suggest(wrong string, known []string) string {
 
 // atName is a key that no row has, for the place of the row's name.
 const atName = "\x00"
-
-// Save writes the settings into the file as it is now, made where it is missing:
-// comments, order and what is unknown stay, and a setting that is at its default
-// and not in the file is not added. What is added stands in quotes, as all
-// values of a sheet may.
-func Save(env []string, set Settings) error {
-	path, err := Path(env)
-	if err != nil {
-		return &sheet.FileError{Msg: err.Error(), Hint: "set HOME", Err: err}
-	}
-	s, stamp, err := sheet.Load(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		s, err = sheet.Parse(nil)
-	}
-	if err != nil {
-		return err // what does not read is a person's to mend, not ours to replace
-	}
-	next, err := write(s, set)
-	if err != nil || next.Text() == s.Text() {
-		return err
-	}
-	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return &sheet.FileError{Msg: "the folder of settings cannot be made", Hint: "make " + filepath.Dir(path), Err: err}
-	}
-	_, err = sheet.Save(path, next, stamp, false)
-	return err
-}
-
-func write(s *sheet.Sheet, set Settings) (*sheet.Sheet, error) {
-	var edits []sheet.Edit
-	defaults := Defaults()
-	for i := range keys {
-		k := &keys[i]
-		ref := sheet.Ref{Table: k.table, Row: k.name}
-		text := k.get(&set)
-		row, there := s.Table(k.table).Row(k.name)
-		c, plain := row.Cell("")
-		switch {
-		case there && plain && c.Readable && strings.TrimSpace(c.Text) == text:
-		case there && plain && c.Readable && reads(k, c.Text) == text:
-		case there && !plain, there && !c.Readable:
-			edits = append(edits, sheet.DeleteRow{Table: k.table, Row: k.name}, k.add(text))
-		case there:
-			edits = append(edits, sheet.SetCell{Ref: ref, Text: text})
-		case text != k.get(&defaults):
-			edits = append(edits, k.add(text))
-		}
-	}
-	next, _, err := s.ApplyAll(edits)
-	return next, err
-}
-
-// reads gives what a text comes to as a setting: "03" is 3.
-func reads(k *key, text string) string {
-	set := Defaults()
-	if msg, _ := k.set(&set, strings.TrimSpace(text)); msg != "" {
-		return "\x00" // no setting's text
-	}
-	return k.get(&set)
-}

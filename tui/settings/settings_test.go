@@ -47,8 +47,8 @@ func TestLoad(t *testing.T) {
 	}{
 		{"no file", "-", Defaults(), ""},
 		{"empty", "", Defaults(), ""},
-		{"all", "theme = \"dark\"\nascii = true\nfigures = 4\nup = \"+y\"\n[units]\nlength = \"ft\"\nforce = \"lb\"\nangle = \"rad\"\nmass = \"lbm\"\n",
-			Settings{"ft", "lbf", "rad", "lbm", 4, "+y", "dark", true}, ""},
+		{"all", "theme = \"dark\"\nscreen = \"linear\"\nascii = true\nfigures = 4\nup = \"+y\"\n[units]\nlength = \"ft\"\nforce = \"lb\"\nangle = \"rad\"\nmass = \"lbm\"\n",
+			Settings{"ft", "lbf", "rad", "lbm", 4, "+y", "dark", true, "linear"}, ""},
 		{"as texts", "ascii = \"true\"\nfigures = \" 5 \"\n", with(func(s *Settings) { s.ASCII, s.Figures = true, 5 }), ""},
 		{"blank unit", "[units]\nforce = \"\"\n", Defaults(), ""},
 		{"wrong values", "theme = \"pink\"\nascii = 1\nfigures = 13\nup = \"z\"\n[units]\nlength = \"kN\"\nforce = \"pounds\"\n", Defaults(),
@@ -59,7 +59,7 @@ func TestLoad(t *testing.T) {
 :6:11: "kN" measures a force, and a length is wanted here: write length = "m"
 :7:10: unknown unit "pounds"`},
 		{"unknown", "colour = \"red\"\nthem = \"dark\"\n[unit]\nlength = \"ft\"\n[units]\nforces = \"N\"\nfigures = 4\n", Defaults(),
-			`:1:1: there is no setting "colour": there are theme, ascii, figures, up
+			`:1:1: there is no setting "colour": there are theme, ascii, screen, figures, up
 :2:1: there is no setting "them": did you mean "theme"
 :3:2: there is no table of settings "unit": did you mean "units"
 :6:1: there is no setting "forces" in [units]: did you mean "force"
@@ -114,13 +114,15 @@ func TestSave(t *testing.T) {
 			"# mine\ntheme = 'auto' # as it comes\nfuture = [1, 2]\nfigures = 3\nascii   = \"true\"\n\n[units]\nforce = \"lb\" # pounds\nlength = \"ft\"\n"},
 		{"a new file", "-", func(s *Settings) { s.Theme, s.Mass = "plain", "lbm" }, "theme = \"plain\"\n\n[units]\nmass = \"lbm\"\n"},
 		{"defaults need no file", "-", func(*Settings) {}, "-"},
-		{"a wrong value is mended", "theme = \"pink\"\nfigures = [3]\n", func(s *Settings) { s.Theme = "light" }, "figures = \"3\"\ntheme = \"light\"\n"},
+		{"a wrong value is mended, another stays", "theme = \"pink\" # why\nfigures = [3]\n", func(s *Settings) { s.Theme = "light" }, "theme = \"light\" # why\nfigures = [3]\n"},
+		{"a wrong value elsewhere stays", "theme = \"pink\"\nup = \"+y\"\n", func(s *Settings) { s.Up = "-z" }, "theme = \"pink\"\nup = \"-z\"\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			env, path := home(t, c.text)
 			set, _ := Load(env)
+			was := set
 			c.change(&set)
-			if err := Save(env, set); err != nil {
+			if err := Save(env, was, set); err != nil {
 				t.Fatal(err)
 			}
 			got, err := os.ReadFile(path)
@@ -133,20 +135,91 @@ func TestSave(t *testing.T) {
 			if again, _ := Load(env); again != set {
 				t.Errorf("%+v came back as %+v", set, again)
 			}
+			if err := Save(env, set, was); err != nil {
+				t.Fatal(err)
+			}
+			if again, _ := Load(env); again != was {
+				t.Errorf("%+v went back to %+v", was, again)
+			}
 		})
 	}
 }
 
 func TestSaveRefuses(t *testing.T) {
 	env, path := home(t, "theme = dark\n")
-	if err := Save(env, with(func(s *Settings) { s.Theme = "light" })); err == nil || !strings.Contains(err.Error(), "this value is not in quotes") {
+	if err := Save(env, Defaults(), with(func(s *Settings) { s.Theme = "light" })); err == nil || !strings.Contains(err.Error(), "this value is not in quotes") {
 		t.Error(err)
 	}
 	if got, _ := os.ReadFile(path); string(got) != "theme = dark\n" {
 		t.Errorf("a file that does not read was replaced: %q", got)
 	}
-	if err := Save(nil, Defaults()); err == nil || err.Error() != "neither HOME nor an XDG folder is set" {
+	if err := Save(nil, Defaults(), Defaults()); err == nil || err.Error() != "neither HOME nor an XDG folder is set" {
 		t.Error(err)
+	}
+}
+
+func TestSaveKeepsWhatIsMoreThanOneValue(t *testing.T) {
+	for _, text := range []string{"figures = [3] # mine\n", "figures = { a = 3 }\n", "[figures]\na = 3\n"} {
+		env, path := home(t, text)
+		set, _ := Load(env)
+		next := set
+		next.Figures = 5
+		if err := Save(env, set, next); err == nil || err.Error() != "figures is more than one value in the file of settings" {
+			t.Errorf("%q: %v", text, err)
+		}
+		if got, _ := os.ReadFile(path); string(got) != text {
+			t.Errorf("%q became %q", text, got)
+		}
+	}
+}
+
+func TestSaveLeavesWhatAnotherSessionChanged(t *testing.T) {
+	env, path := home(t, "theme = \"light\"\nfigures = 3\n")
+	one, _ := Load(env)
+	other := one
+	one.Theme, other.Figures = "dark", 5
+	was, _ := Load(env)
+	if err := Save(env, was, one); err != nil {
+		t.Fatal(err)
+	}
+	if err := Save(env, was, other); err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := os.ReadFile(path); string(got) != "theme = \"dark\"\nfigures = 5\n" {
+		t.Errorf("%q", got)
+	}
+}
+
+func TestWithAndBeside(t *testing.T) {
+	set := Defaults()
+	for _, k := range Keys() {
+		was := set.Get(k.Name)
+		for n, text := 0, set.Beside(k.Name, 1); text != was; text = set.Beside(k.Name, 1) {
+			next, msg, _ := set.With(k.Name, text)
+			if n++; msg != "" || next.Get(k.Name) != text || n > 100 {
+				t.Fatalf("%s = %q: %s", k.Name, text, msg)
+			}
+			if next.Beside(k.Name, -1) != set.Get(k.Name) {
+				t.Errorf("%s: one on from %q and back is %q", k.Name, set.Get(k.Name), next.Beside(k.Name, -1))
+			}
+			set = next
+		}
+		set, _, _ = set.With(k.Name, was)
+	}
+	for _, c := range []struct{ name, text, says string }{
+		{"theme", "pink", `"pink" is no theme: write one of auto, light, dark, plain`},
+		{"figures", "0", `figures is a whole number from 1 to 12, not "0": write figures = 3`},
+		{"units.force", "m", `"m" measures a length, and a force is wanted here: write force = "N"`},
+		{"units.mass", "stonne", `unknown unit "stonne": `},
+		{"colour", "red", "there is no setting colour: "},
+	} {
+		next, msg, hint := set.With(c.name, c.text)
+		if says := msg + ": " + hint; says != c.says || next != set {
+			t.Errorf("%s = %q: %q, want %q", c.name, c.text, says, c.says)
+		}
+	}
+	if next, msg, _ := set.With("units.force", " lb "); msg != "" || next.Force != "lbf" {
+		t.Errorf("%q %s", next.Force, msg)
 	}
 }
 
@@ -243,12 +316,18 @@ func FuzzSettings(f *testing.F) {
 			return
 		}
 		set, _ := read("x", s)
-		next, err := write(s, set)
-		if err != nil {
-			return // refused in words
-		}
-		if again, _ := read("x", next); again != set {
-			t.Fatalf("%+v came back as %+v from\n%s", set, again, next.Text())
+		for _, k := range Keys() {
+			to, _, _ := set.With(k.Name, set.Beside(k.Name, 1))
+			next, err := write(s, set, to)
+			if err != nil {
+				continue // refused in words
+			}
+			if again, _ := read("x", next); again != to {
+				t.Fatalf("%+v came back as %+v from\n%s", to, again, next.Text())
+			}
+			if n := len(sheet.Diff(s, next)); n > 1 {
+				t.Fatalf("%s changed %d values:\n%s", k.Name, n, next.Text())
+			}
 		}
 	})
 }

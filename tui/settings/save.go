@@ -1,0 +1,74 @@
+package settings
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"trivet/mechanics/sheet"
+)
+
+// Save writes what differs between two states of a session's settings into the
+// file as it is now, made where it is missing. All else in the file stays:
+// comments, order, what is unknown or does not read, and what another session
+// has changed meanwhile. What is added stands in quotes, as all values of a
+// sheet may.
+func Save(env []string, was, set Settings) error {
+	path, err := Path(env)
+	if err != nil {
+		return &sheet.FileError{Msg: err.Error(), Hint: "set HOME", Err: err}
+	}
+	s, stamp, err := sheet.Load(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		s, err = sheet.Parse(nil)
+	}
+	if err != nil {
+		return err // what does not read is a person's to mend, not ours to replace
+	}
+	next, err := write(s, was, set)
+	if err != nil || next.Text() == s.Text() {
+		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return &sheet.FileError{Msg: "the folder of settings cannot be made", Hint: "make " + filepath.Dir(path), Err: err}
+	}
+	_, err = sheet.Save(path, next, stamp, false)
+	return err
+}
+
+func write(s *sheet.Sheet, was, set Settings) (*sheet.Sheet, error) {
+	var edits []sheet.Edit
+	for i := range keys {
+		k := &keys[i]
+		text := k.get(&set)
+		if text == k.get(&was) {
+			continue
+		}
+		table := slices.ContainsFunc(s.Tables, func(t sheet.Table) bool { return t.Name == k.name })
+		row, there := s.Table(k.table).Row(k.name)
+		c, plain := row.Cell("")
+		switch {
+		case k.table == "" && table, there && !plain, there && !c.Readable:
+			return nil, &sheet.FileError{Msg: k.name + " is more than one value in the file of settings", Hint: "write " + k.name + " = " + k.example + " there"}
+		case there && reads(k, c.Text) == text:
+		case there:
+			edits = append(edits, sheet.SetCell{Ref: sheet.Ref{Table: k.table, Row: k.name}, Text: text})
+		case text != "":
+			edits = append(edits, k.add(text))
+		}
+	}
+	next, _, err := s.ApplyAll(edits)
+	return next, err
+}
+
+// reads gives what a text comes to as a setting: "03" is 3.
+func reads(k *key, text string) string {
+	set := Defaults()
+	if msg, _ := k.set(&set, strings.TrimSpace(text)); msg != "" {
+		return "\x00" // no setting's text
+	}
+	return k.get(&set)
+}
