@@ -80,6 +80,8 @@ func (m *Model) typed(text string) tea.Cmd {
 		m.seek(0)
 	case keys.OnPalette:
 		m.palette = m.palette.typed(text)
+	case keys.OnSettings, keys.InSetting:
+		m.typedSetting(text)
 	case keys.OnName:
 		l := *m.naming
 		l.insert(text)

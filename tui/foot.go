@@ -35,6 +35,8 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.palette != nil:
 		m.drawLine(c, "command: ", m.palette.line)
 	case m.help != nil:
+	case m.setup != nil:
+		m.drawSetting(c)
 	case m.edit != nil:
 		if m.drawEdit(c) {
 			return

@@ -154,7 +154,7 @@ func TestEverySizeIsFilledExactly(t *testing.T) {
 	for w := 1; w < 230; w += 9 {
 		for h := 1; h < 70; h += 5 {
 			r.m.resize(w, h)
-			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+2"} {
+			for _, k := range []string{"alt+1", "alt+4", "alt+5", "alt+6", "pgdown", "right", "alt+7", "ctrl+e", "?", "end", "esc", "ctrl+e", "f5", "space", "p", "p", "p", "l", "esc", "esc", "alt+s", "end", "x", "esc", "esc", "alt+2"} {
 				r.keys(k)
 				checkFrame(t, r.m)
 			}

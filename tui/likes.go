@@ -21,6 +21,9 @@ func (opt *Options) settle() {
 		}
 	}
 	env := opt.Env
+	if opt.Keep == nil {
+		opt.Keep = func(was, set settings.Settings) error { return settings.Save(env, was, set) }
+	}
 	if opt.Start && opt.Recent == nil {
 		opt.Recent = settings.Recent(env)
 	}
@@ -40,14 +43,15 @@ func (m Model) asksBackground() bool { return m.likes != nil && m.likes.Theme ==
 
 // background takes the terminal's answer to what its background is.
 func (m *Model) background(dark bool) {
-	if !m.asksBackground() {
-		return
+	if m.likes == nil {
+		return // another program's session: its terminals differ
 	}
-	like := theme.Light
+	m.liking.scheme = theme.Light
 	if dark {
-		like = theme.Dark
+		m.liking.scheme = theme.Dark
 	}
-	m.theme = theme.Of(m.theme.Set, like)
+	m.dress()
+	m.fit()
 }
 
 // record puts a sheet among those opened last, in a command. Nothing but that list

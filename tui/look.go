@@ -37,16 +37,15 @@ func (l Look) Title() string { return l.m.title() }
 
 func (m Model) shown(w, h int, set theme.Set) Model {
 	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
+	m.setup, m.likes, m.liking = nil, nil, liking{} // the session's own
 	return m.Fitted(w, h, set)
 }
 
 // Fitted is the session on a terminal of another size and other characters: it
 // may be handed from one terminal to another.
 func (m Model) Fitted(w, h int, set theme.Set) Model {
-	if m.theme.Set != set {
-		m.theme = theme.New(set)
-		m.systemWidth = 0
-	}
+	m.liking.chars = set
+	m.dress()
 	m.resize(w, h)
 	return m
 }

@@ -16,6 +16,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
+	"trivet/tui/xdg"
 )
 
 // Options say what the workbench opens, and on which terminal. Nothing else is
@@ -31,10 +32,12 @@ type Options struct {
 	Start  bool
 	Recent []string
 
-	// Settings are the person's, and Opened records a sheet among those opened last.
-	// Run reads and keeps them in the folders that Env names; a session that another
-	// program runs has the defaults and keeps none.
+	// Settings are the person's, Keep writes what differs between two states of
+	// them, and Opened records a sheet among those opened last. Run reads and keeps
+	// them in the folders that Env names; a session that another program runs has
+	// the defaults and keeps none.
 	Settings *settings.Settings
+	Keep     func(was, set settings.Settings) error
 	Opened   func(path string) error
 
 	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
@@ -101,24 +104,26 @@ func New(opt Options) Model {
 		// An empty text always reads.
 		opt.Sheet, _ = sheet.Parse(nil)
 	}
-	set := theme.Characters(opt.Env)
-	like := settings.Defaults()
+	like := liking{keep: opt.Keep, where: "the file of settings", kept: settings.Defaults(), chars: theme.Characters(opt.Env)}
 	if opt.Settings != nil {
-		like = *opt.Settings
+		like.kept = *opt.Settings
 	}
-	if opt.ASCII || like.ASCII {
-		set = theme.Seven
+	if path, err := settings.Path(opt.Env); err == nil {
+		like.where = xdg.Short(opt.Env, path)
+	}
+	if opt.ASCII {
+		like.chars = theme.Seven
 	}
 	m := Model{
 		path: opt.Path, stamp: opt.Stamp, page: opt.Page, store: opt.Save,
-		theme: theme.Of(set, scheme(like.Theme)),
-		likes: opt.Settings, opened: opt.Opened,
+		likes: opt.Settings, liking: like, opened: opt.Opened,
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
 		note: note{text: opt.Note}, keeps: opt.Journal, env: opt.Env, every: opt.Every,
 		live: newLive(),
 		cam:  newCamera(), workings: &workings{},
 	}
+	m.dress()
 	m.start()
 	if opt.Start {
 		m.opening = newOpening(opt.Recent)

@@ -107,7 +107,7 @@ func changeLines(list []sheet.Change, was, is string) (lines []string) {
 
 // drawQuestion puts what is asked in the last lines of a screen without a foot.
 func (m Model) drawQuestion(foot grid.Canvas) {
-	if m.ask != nil || m.naming != nil {
+	if m.ask != nil || m.naming != nil || m.setup != nil {
 		foot.Fill(' ', theme.Plain)
 		m.drawFoot(foot)
 	}
@@ -176,8 +176,19 @@ func (m *Model) closeJournal() {
 	m.journal = nil
 }
 
-// bye leaves in order: nothing is left to recover.
+// bye leaves in order: nothing is left to recover, and nothing is left half
+// written.
 func (m *Model) bye() tea.Cmd {
 	m.closeJournal()
+	m.going = true
+	return m.gone()
+}
+
+// gone ends the session once nothing is on its way any more.
+func (m *Model) gone() tea.Cmd {
+	if !m.going || m.liking.busy {
+		return nil
+	}
+	m.going = false
 	return tea.Quit
 }

@@ -24,7 +24,8 @@ type Model struct {
 	store   Saver      // nil: sheets are saved by their path
 	history *sheet.History
 	theme   theme.Theme
-	likes   *settings.Settings      // nil: the defaults, and nothing is kept
+	likes   *settings.Settings // nil: the defaults
+	liking  liking
 	opened  func(path string) error // records a sheet opened; nil: none is
 	w, h    int
 
@@ -60,6 +61,7 @@ type Model struct {
 	polygonOf string    // whose force polygon shows in place of the picture
 	saving    bool
 	leave     bool             // quit once saved
+	going     bool             // quit once the settings are kept
 	keeps     bool             // a journal
 	env       []string         // the session's environment
 	journal   *journal.Journal // nil where none is kept
@@ -71,6 +73,7 @@ type Model struct {
 	mark      mark
 	search    search
 	palette   *palette // the list of commands
+	setup     *setup   // the list of settings
 	jumps     []spot   // where definitions were asked for
 	note      note
 	workings  *workings // for those who read along
@@ -116,6 +119,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.takeSeen(msg)
 	case opened:
 		cmd = m.first()
+	case likesKept:
+		cmd = m.tookLikes(msg)
 	case tea.BackgroundColorMsg:
 		m.background(msg.IsDark())
 	case fetched:
@@ -182,6 +187,7 @@ func (m Model) frame() string {
 		m.drawFoot(g.All().In(s.Foot))
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
+		m.drawSetup(g.All())
 		m.drawQuestion(g.All().In(s.Foot))
 	case m.board.on:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
@@ -198,6 +204,7 @@ func (m Model) frame() string {
 		}
 		m.drawList(g.All())
 		m.drawPalette(g.All())
+		m.drawSetup(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
 	m.drawSeen(g.All())

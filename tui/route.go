@@ -22,6 +22,10 @@ func (m Model) mode() keys.Mode {
 		return keys.OnPalette
 	case m.help != nil:
 		return keys.OnHelp
+	case m.setup != nil && m.setup.typing != nil:
+		return keys.InSetting
+	case m.setup != nil:
+		return keys.OnSettings
 	case m.opening != nil:
 		return keys.OnStart
 	case m.board.on && m.board.list:
@@ -84,7 +88,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	}
 	switch b.Intent {
 	case keys.NewRow, keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
-		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
+		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.OpenSettings, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
 	default:
 		return nil, false
 	}
@@ -147,6 +151,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return nil, m.searching(i)
 	case keys.OnPalette:
 		return m.inPalette(i)
+	case keys.InSetting:
+		return m.valuing(i)
 	}
 	if cmd, ok := m.everywhere(i); ok {
 		return cmd, true
@@ -154,6 +160,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	switch m.mode() {
 	case keys.OnHelp:
 		return nil, m.turnHelp(i)
+	case keys.OnSettings:
+		return m.settingUp(i)
 	case keys.OnStart:
 		return m.atStart(i)
 	case keys.OnBoard, keys.OnSteps:
@@ -224,6 +232,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.changed(), true
 	case keys.Commands:
 		m.palette = &palette{}
+	case keys.OpenSettings:
+		m.setup = &setup{}
 	case keys.Search:
 		m.beginSearch()
 	case keys.SearchNext:

@@ -202,6 +202,9 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 		o.find, o.pick = "", 0
 	case keys.Commit:
 		return m.peek(true), true
+	case keys.OpenSettings:
+		m.setup = &setup{}
+		return nil, true
 	case keys.Blank:
 		return m.open(start{family: blankFamily, text: blankSpace}.fetch(true, m.likes)), true
 	default:

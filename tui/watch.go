@@ -68,7 +68,7 @@ func (m Model) lookAtFile() tea.Cmd {
 // takeSeen tells that the file was changed by somebody else. While something is
 // typed or asked it waits: the next look finds it again.
 func (m *Model) takeSeen(msg seenFile) tea.Cmd {
-	if msg.path != m.path || m.saving || m.edit != nil || m.ask != nil || m.naming != nil || m.opening != nil || m.palette != nil {
+	if msg.path != m.path || m.saving || m.edit != nil || m.ask != nil || m.naming != nil || m.opening != nil || m.palette != nil || m.setup != nil {
 		return nil
 	}
 	says := ""

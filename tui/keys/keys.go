@@ -28,6 +28,8 @@ const (
 	Palette    // the list of all commands
 	Writing    // any cell being typed in
 	Completing // words are offered for what is typed
+	Setting    // the list of settings
+	Valuing    // a setting being typed
 	Scopes
 )
 
@@ -36,6 +38,7 @@ var scopeNames = [...]string{
 	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
+	"In the settings", "Typing a setting",
 }
 
 func (s Scope) String() string { return scopeNames[s] }
@@ -140,6 +143,7 @@ const (
 	Search
 	SearchNext
 	Commands
+	OpenSettings
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom
@@ -172,6 +176,8 @@ const (
 	OnSearch
 	OnPalette
 	InWords
+	OnSettings
+	InSetting
 	Modes
 )
 
@@ -193,6 +199,8 @@ func (m Mode) Scopes() []Scope {
 		{Finding, Text},
 		{Palette, Text},
 		{Completing, Writing, Text, Always},
+		{Setting, Always},
+		{Valuing, Text},
 	}[m]
 }
 

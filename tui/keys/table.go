@@ -27,6 +27,7 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+e", "f4"}, Enlarge, "one pane on the whole screen, and back", ""},
 
 	{Workbench, []string{"ctrl+k", "alt+k"}, Commands, "every command by name, and its key; enter does it", "commands"},
+	{Workbench, []string{"alt+s", "f9"}, OpenSettings, "the settings: theme, characters, screen, and what new sheets begin with", ""},
 	{Workbench, []string{"ctrl+f"}, Search, "find a name or a text", ""},
 	{Workbench, []string{"ctrl+g"}, SearchNext, "the next place of what was looked for", ""},
 	{Workbench, []string{"alt+r"}, GoBack, "back to where alt+g was pressed", ""},
@@ -184,6 +185,7 @@ var table = []Binding{
 	{Starting, []string{"backspace"}, Rubout, "delete the last character of what is looked for", ""},
 	{Starting, []string{"ctrl+u"}, ClearLine, "look for nothing: every sheet shows", ""},
 	{Starting, []string{"esc", "ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
+	{Starting, []string{"alt+s", "f9"}, OpenSettings, "the settings", ""},
 
 	{Finding, []string{"enter", "ctrl+g", "down"}, SearchNext, "the next place", "next"},
 	{Finding, []string{"esc", "ctrl+c"}, Cancel, "done: stay there", "done"},
@@ -192,6 +194,21 @@ var table = []Binding{
 	{Palette, []string{"up"}, PickUp, "the command above", ""},
 	{Palette, []string{"down"}, PickDown, "the command below", "choose"},
 	{Palette, []string{"esc", "ctrl+c", "ctrl+k"}, Cancel, "back", "back"},
+
+	{Setting, []string{"up"}, Up, "the setting above", ""},
+	{Setting, []string{"down"}, Down, "the setting below", "choose"},
+	{Setting, []string{"left"}, Left, "the value before", ""},
+	{Setting, []string{"right"}, Right, "the next value", "change"},
+	{Setting, []string{"home"}, First, "the first setting", ""},
+	{Setting, []string{"end"}, Last, "the last setting", ""},
+	{Setting, []string{"enter", "f2"}, Edit, "type the value; any character replaces it", "type"},
+	{Setting, []string{"delete", "backspace"}, ClearCell, "as it is without a setting", ""},
+	{Setting, []string{"esc", "alt+s", "f9"}, Cancel, "back", "back"},
+
+	{Valuing, []string{"enter"}, Commit, "keep", "keep"},
+	{Valuing, []string{"up"}, CommitUp, "keep, and go to the setting above", ""},
+	{Valuing, []string{"down"}, CommitDown, "keep, and go to the setting below", ""},
+	{Valuing, []string{"esc", "ctrl+c"}, Cancel, "leave it as it was", "leave as it was"},
 
 	{Completing, []string{"tab"}, TakeWord, "take the word", "take"},
 	{Completing, []string{"down"}, PickDown, "choose; enter then takes the word", "choose"},

@@ -43,6 +43,7 @@ type Theme struct {
 	Styles []grid.Sequences
 	Glyphs Glyphs
 	Set    Set
+	Scheme Scheme
 }
 
 // Set is the characters that a terminal has.
@@ -70,7 +71,7 @@ func New(set Set) Theme { return Of(set, Palette) }
 // Of makes the theme in a scheme of colours.
 func Of(set Set, scheme Scheme) Theme {
 	looks := looks(scheme.colours())
-	t := Theme{Styles: make([]grid.Sequences, roles), Set: set}
+	t := Theme{Styles: make([]grid.Sequences, roles), Set: set, Scheme: scheme}
 	for role, look := range looks {
 		// The style is worked out once; a frame only writes what stands
 		// before and after the text.

@@ -41,6 +41,15 @@ func folder(env []string, variable string, below ...string) (string, error) {
 	return "", ErrNowhere
 }
 
+// Short writes a path below the home as people do: ~/.config/trivet.
+func Short(env []string, path string) string {
+	home := lookup(env, "HOME")
+	if rest, ok := strings.CutPrefix(path, filepath.Clean(home)+string(filepath.Separator)); ok && filepath.IsAbs(home) {
+		return "~" + string(filepath.Separator) + rest
+	}
+	return path
+}
+
 // lookup gives a variable's value; of several the last one counts, as for a child
 // process.
 func lookup(env []string, variable string) string {

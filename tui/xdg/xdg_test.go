@@ -28,3 +28,17 @@ func TestFolders(t *testing.T) {
 		}
 	}
 }
+
+func TestShort(t *testing.T) {
+	for _, c := range []struct{ home, path, want string }{
+		{"HOME=/home/a", "/home/a/.config/trivet", "~/.config/trivet"},
+		{"HOME=/home/a/", "/home/a/x", "~/x"},
+		{"HOME=/home/a", "/home/ab/x", "/home/ab/x"},
+		{"HOME=", "/x", "/x"},
+		{"", "/x", "/x"},
+	} {
+		if got := Short([]string{c.home}, c.path); got != c.want {
+			t.Errorf("%s below %s is %s, want %s", c.path, c.home, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,187 @@
+package tui
+
+import (
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+	"trivet/tui/settings"
+	"trivet/tui/theme"
+)
+
+// setup is the list of settings. It is replaced, never changed.
+type setup struct {
+	pick   int
+	typing *line // the value being typed; nil while one is chosen
+}
+
+// liking is what becomes of changed settings.
+type liking struct {
+	keep   func(was, set settings.Settings) error // nil: they hold for this session alone
+	where  string                                 // the file, for people
+	kept   settings.Settings                      // as they were kept last
+	busy   bool                                   // they are being kept
+	chars  theme.Set                              // what the terminal has
+	scheme theme.Scheme                           // for its background, once that is known
+}
+
+// likesKept is what became of keeping settings.
+type likesKept struct {
+	set settings.Settings
+	err error
+}
+
+// like gives the settings as they hold now.
+func (m Model) like() settings.Settings {
+	if m.likes == nil {
+		return settings.Defaults()
+	}
+	return *m.likes
+}
+
+// dress takes the characters and colours that the settings and the terminal say.
+func (m *Model) dress() {
+	like, set := m.like(), m.liking.chars
+	if like.ASCII {
+		set = theme.Seven
+	}
+	colours := scheme(like.Theme)
+	if like.Theme == "auto" {
+		colours = m.liking.scheme
+	}
+	if m.theme.Styles == nil || m.theme.Set != set || m.theme.Scheme != colours {
+		m.theme = theme.Of(set, colours)
+		m.systemWidth = 0
+	}
+}
+
+// settingUp does the intents of the list of settings.
+func (m *Model) settingUp(i keys.Intent) (tea.Cmd, bool) {
+	s, all := *m.setup, settings.Keys()
+	name := all[s.pick].Name
+	var text string
+	switch i {
+	case keys.Up:
+		s.pick--
+	case keys.Down:
+		s.pick++
+	case keys.First:
+		s.pick = 0
+	case keys.Last:
+		s.pick = len(all) - 1
+	case keys.Edit:
+		l := newLine(m.like().Get(name))
+		s.typing = &l
+	case keys.Cancel:
+		m.setup = nil
+		return nil, true
+	case keys.Left, keys.Right, keys.ClearCell:
+		switch i {
+		case keys.Left:
+			text = m.like().Beside(name, -1)
+		case keys.Right:
+			text = m.like().Beside(name, 1)
+		default:
+			text = settings.Defaults().Get(name)
+		}
+		cmd, _ := m.set(name, text)
+		return cmd, true
+	default:
+		return nil, false
+	}
+	s.pick = max(min(s.pick, len(all)-1), 0)
+	m.setup = &s
+	return nil, true
+}
+
+// valuing does the intents of a setting being typed.
+func (m *Model) valuing(i keys.Intent) (cmd tea.Cmd, ok bool) {
+	s, all := *m.setup, settings.Keys()
+	switch i {
+	case keys.Cancel:
+		s.typing = nil
+	case keys.Commit, keys.CommitUp, keys.CommitDown:
+		if cmd, ok = m.set(all[s.pick].Name, s.typing.text); !ok {
+			return nil, true // it stays as it is typed; the bottom line says why
+		}
+		s.typing = nil
+		if i == keys.CommitUp {
+			s.pick--
+		}
+		if i == keys.CommitDown {
+			s.pick++
+		}
+		s.pick = max(min(s.pick, len(all)-1), 0)
+	default:
+		l := *s.typing
+		if !l.handle(i) {
+			return nil, false
+		}
+		s.typing = &l
+	}
+	m.setup = &s
+	return cmd, true
+}
+
+// typedSetting takes characters into the value, in place of the one that is there.
+func (m *Model) typedSetting(text string) {
+	s := *m.setup
+	l := line{}
+	if s.typing != nil {
+		l = *s.typing
+	}
+	l.insert(text)
+	s.typing = &l
+	m.setup = &s
+}
+
+// set changes a setting: at once here, and in the file in a command. What is no
+// value is said, and false.
+func (m *Model) set(name, text string) (tea.Cmd, bool) {
+	next, msg, hint := m.like().With(name, text)
+	if msg != "" {
+		if hint != "" {
+			msg += ": " + hint
+		}
+		m.say(msg, true)
+		return nil, false
+	}
+	m.likes = &next
+	m.dress()
+	m.rebuild()
+	if m.liking.keep == nil {
+		m.say("for this session: settings are not kept here", false)
+		return nil, true
+	}
+	cmd := m.keepLikes()
+	if next.Theme == "auto" && m.liking.scheme == theme.Palette {
+		cmd = tea.Batch(cmd, tea.RequestBackgroundColor)
+	}
+	return cmd, true
+}
+
+// keepLikes writes changed settings, one state after the other.
+func (m *Model) keepLikes() tea.Cmd {
+	was, set, keep := m.liking.kept, m.like(), m.liking.keep
+	if keep == nil || m.liking.busy || was == set {
+		return nil
+	}
+	m.liking.busy = true
+	return func() tea.Msg { return likesKept{set, keep(was, set)} }
+}
+
+// tookLikes says that settings could not be kept; the next change tries again.
+func (m *Model) tookLikes(msg likesKept) tea.Cmd {
+	m.liking.busy = false
+	if msg.err != nil {
+		m.say("for this session only: "+m.liking.where+": "+oneLine(msg.err), true)
+		if m.like() == msg.set {
+			return m.gone()
+		}
+	} else {
+		m.liking.kept = msg.set
+	}
+	if cmd := m.keepLikes(); cmd != nil {
+		return cmd
+	}
+	return m.gone()
+}
