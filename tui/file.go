@@ -15,8 +15,9 @@ import (
 type question struct {
 	text    string
 	yes, no func(m *Model) tea.Cmd
-	more    []string // what it is about, to be seen
+	more    doc // what it is about, to be seen
 	seen    bool
+	at      offset // how far it is scrolled
 }
 
 // saved is what became of a save.
@@ -25,7 +26,7 @@ type saved struct {
 	sheet *sheet.Sheet
 	stamp sheet.Stamp
 	err   error
-	other []string // what differs in the file that is in the way
+	other doc // what differs in the file that is in the way
 }
 
 // save keeps what is being typed, then writes the file, or asks for its name.
@@ -147,12 +148,17 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 		return nil, true
 	case keys.See:
 		shown := *q
-		shown.seen = !q.seen
+		shown.seen, shown.at = !q.seen, offset{}
 		m.ask = &shown
 		return nil, true
 	}
-	m.ask = q
-	return nil, false
+	shown := *q
+	m.ask = &shown
+	if !scroll(&shown.at, i, m.seenRect().Dy()-1) {
+		return nil, false
+	}
+	m.clampSeen(&shown.at)
+	return nil, true
 }
 
 // named takes the intents of the question for a file name.

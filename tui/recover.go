@@ -91,16 +91,16 @@ func differ(list []sheet.Change) string {
 }
 
 // changeLines words what differs, a line a cell.
-func changeLines(list []sheet.Change, was, is string) (lines []string) {
+func changeLines(list []sheet.Change, was, is string) (lines doc) {
 	for _, c := range list {
+		says := was + " " + c.Old + ", " + is + " " + c.New
 		switch {
 		case !c.Was:
-			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+c.New+"   only "+is)
+			says = c.New + "   only " + is
 		case !c.Is:
-			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+c.Old+"   only "+was)
-		default:
-			lines = append(lines, label(slot{ref: c.Ref, does: setCell})+": "+was+" "+c.Old+", "+is+" "+c.New)
+			says = c.Old + "   only " + was
 		}
+		lines.text(theme.Plain, grid.Clean(label(slot{ref: c.Ref, does: setCell})+": "+says))
 	}
 	return lines
 }
@@ -118,20 +118,30 @@ func (m Model) drawSeen(c grid.Canvas) {
 	if m.ask == nil || !m.ask.seen {
 		return
 	}
-	lines := m.ask.more
-	rows := min(len(lines), max(c.H()-layout.Foot-2, 1))
-	y := max(c.H()-layout.Foot-rows-1, 0)
-	box := c.In(image.Rect(0, y, c.W(), y+rows+1))
-	box.Fill(' ', theme.Plain)
-	box.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
-	title := " What differs "
-	if rows < len(lines) {
-		title = fmt.Sprintf(" What differs: the first %d of %d ", rows, len(lines))
+	c = c.In(m.seenRect())
+	c.Fill(' ', theme.Plain)
+	c.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
+	title, rows, at := " What differs ", c.H()-1, m.ask.at
+	m.clampSeen(&at) // the screen may have grown
+	if rows < len(m.ask.more) {
+		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.y+1, at.y+rows, len(m.ask.more))
 	}
-	box.Text(1, 0, theme.RuleFocus, title)
-	for i := range rows {
-		box.Text(1, i+1, theme.Plain, grid.Fit(grid.Clean(lines[i]), c.W()-2))
-	}
+	c.Text(1, 0, theme.RuleFocus, title)
+	m.ask.more.draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, false)
+}
+
+// seenRect is where it stands: above the foot, no higher than it needs.
+func (m Model) seenRect() image.Rectangle {
+	rows := min(len(m.ask.more), max(m.h-layout.Foot-2, 1))
+	y := max(m.h-layout.Foot-rows-1, 0)
+	return image.Rect(0, y, m.w, y+rows+1)
+}
+
+// clampSeen keeps the scroll in the text.
+func (m Model) clampSeen(at *offset) {
+	r := m.seenRect()
+	at.y = max(min(at.y, len(m.ask.more)-r.Dy()+1), 0)
+	at.x = max(min(at.x, m.ask.more.width()-r.Dx()+2), 0)
 }
 
 // noteTyping keeps the cell being typed in the journal. The name of a row that is

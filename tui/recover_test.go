@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -242,5 +243,38 @@ func TestWorkWithoutAFileIsOfferedAtTheStart(t *testing.T) {
 	r.keys("ctrl+q", "n")
 	if files := journals(t, home); !r.quit || len(files) != 0 {
 		t.Errorf("an orderly end leaves %v", files)
+	}
+}
+
+// What differs scrolls, to its last line and to the end of a long one.
+func TestWhatDiffersScrolls(t *testing.T) {
+	r := newRig(t, hanging, 80, 24)
+	var list []sheet.Change
+	for i := range 50 {
+		list = append(list, sheet.Change{Ref: sheet.Ref{Table: "points", Row: fmt.Sprintf("P%d", i)}, New: "0, 0" + strings.Repeat(" + (1, 0)", 20) + " end", Is: true})
+	}
+	r.m.ask = &question{text: differ(list) + ". Take it over?", more: changeLines(list, "on disk", "left"),
+		yes: func(*Model) tea.Cmd { return nil }, no: func(*Model) tea.Cmd { return nil }}
+	r.keys("down")
+	r.sees("50 cells differ. Take it over?", "s shows what differs")
+	r.keys("s")
+	r.sees("What differs: 1 to 19 of 50", "P0: 0, 0", "P18: 0, 0", "scroll")
+	r.keys("down")
+	r.sees("What differs: 2 to 20 of 50", "P19: 0, 0")
+	r.keys("pgdown", "end")
+	r.sees("What differs: 32 to 50 of 50", "P49: 0, 0")
+	checkFrame(t, r.m)
+	for range 30 {
+		r.keys("right")
+	}
+	r.sees("end   only left")
+	r.m.resize(120, 60)
+	r.sees("What differs")
+	checkFrame(t, r.m)
+	r.keys("home", "up")
+	r.sees("P0: 0, 0", "P49: 0, 0")
+	r.keys("s", "y")
+	if r.m.ask != nil {
+		t.Error("y does not answer")
 	}
 }

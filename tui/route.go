@@ -108,6 +108,8 @@ func (m Model) cannot(i keys.Intent) string {
 		if m.ask != nil && len(m.ask.more) == 0 {
 			return "there is nothing more to see of this"
 		}
+	case keys.PageUp, keys.PageDown, keys.First, keys.Last:
+		return m.cannotScroll()
 	case keys.Save:
 		if m.opening != nil {
 			return "no sheet is open yet: enter opens one"
@@ -120,6 +122,7 @@ func (m Model) cannot(i keys.Intent) string {
 		if flat && (m.mode() == keys.OnPicture || m.mode() == keys.OnBoard && i != keys.Up && i != keys.Down) {
 			return "a picture in a plane does not turn"
 		}
+		return m.cannotScroll()
 	case keys.Reveal:
 		if !m.board.hides && m.mode() == keys.OnBoard {
 			return "answers are shown already: h hides them"
@@ -136,6 +139,17 @@ func (m Model) cannot(i keys.Intent) string {
 		}
 	}
 	return ""
+}
+
+// cannotScroll says why a question does not scroll.
+func (m Model) cannotScroll() string {
+	switch {
+	case m.ask == nil || m.ask.seen:
+		return ""
+	case len(m.ask.more) == 0:
+		return "y, n or esc answers"
+	}
+	return "s shows what differs"
 }
 
 // handle does an intent where the keys are; ok tells that the mode knows it.
