@@ -10,7 +10,6 @@ import (
 	"os"
 	"runtime/debug"
 	"slices"
-	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/spf13/cobra"
@@ -23,7 +22,9 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui"
+	"trivet/tui/call"
 	"trivet/tui/host"
+	"trivet/tui/settings"
 	"trivet/units"
 )
 
@@ -102,22 +103,28 @@ func (c *command) root() *cobra.Command {
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
 	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand(), host.Command(run, c.stdin, c.stdout, c.stderr))
-	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return fmt.Errorf("%w: try `%s --help`", err, cmd.CommandPath())
-	})
+	root.SetFlagErrorFunc(call.Flag)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()
 	for _, sub := range root.Commands() { // cobra's own two, in our words
 		switch sub.Name() {
 		case "help":
 			sub.Short, sub.Long = "help on a command", ""
-			sub.Args = func(_ *cobra.Command, args []string) error { return mistyped(root, args) }
+			sub.Args = func(_ *cobra.Command, args []string) error {
+				if found, _, err := root.Find(args); len(args) > 0 && (err != nil || found == root) {
+					return cmp.Or(mistyped(root, args), fmt.Errorf("there is no command %q: try `%s help`", args[0], toolName))
+				}
+				return nil
+			}
 		case "completion":
 			sub.Short = "write the completion script of a shell"
 			sub.Args = func(*cobra.Command, []string) error {
 				return errors.New("name one of four shells: try `trivet completion bash`, or zsh, fish, powershell")
 			}
 			sub.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
+			for _, shell := range sub.Commands() {
+				shell.Args = call.Alone
+			}
 		}
 	}
 	return root
@@ -250,7 +257,7 @@ func (c *command) newCommand() *cobra.Command {
 		Use:     "new SHEET",
 		Short:   "write a new sheet from one of those to start from",
 		Long:    "Writes a new sheet from one of those to start from:\n\n" + fixtures.List(),
-		Example: "  trivet new my.toml\n  trivet new --from mast-top my.toml",
+		Example: "  trivet new my.toml\n  trivet new --from blank my.toml\n  trivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 || args[0] == standardIn {
 				return errors.New("a new sheet needs one file name: try `trivet new my.toml`")
@@ -261,13 +268,17 @@ func (c *command) newCommand() *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error {
 			start, ok := fixtures.Get(from)
 			if !ok {
-				hint := "there are " + strings.Join(fixtures.Names(fixtures.Starts()), ", ")
-				if s := units.Suggest(from, fixtures.Names(append(fixtures.Starts(), fixtures.Published()...))); s != "" {
+				hint := fmt.Sprintf("`%s new --help` lists them", toolName)
+				if s := nearStart(from); s != "" {
 					hint = fmt.Sprintf("did you mean %q", s)
 				}
 				return fmt.Errorf("there is no sheet %q to start from: %s", from, hint)
 			}
 			s, err := sheet.Parse([]byte(start.Text))
+			if err == nil && slices.Contains(fixtures.Blanks(), start) {
+				like, _ := settings.Load(os.Environ()) // the workbench says what is wrong with them
+				s, err = like.NewSheet(s)
+			}
 			if err != nil {
 				return err
 			}
@@ -281,14 +292,19 @@ func (c *command) newCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&from, "from", defaultFrom, "`NAME` of the sheet to start from")
 	_ = cmd.RegisterFlagCompletionFunc("from", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-		return fixtures.Names(fixtures.Starts()), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+		return fixtures.Names(append(fixtures.Blanks(), fixtures.Starts()...)), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 	})
 	return cmd
 }
 
+// nearStart gives the sheet to start from that a name most likely means.
+func nearStart(name string) string {
+	return units.Suggest(name, fixtures.Names(slices.Concat(fixtures.Blanks(), fixtures.Starts(), fixtures.Published())))
+}
+
 func (c *command) schemaCommand() *cobra.Command {
 	return &cobra.Command{Use: "schema", Short: "print the JSON Schema of a sheet, by which editors complete and check it",
-		Args: cobra.NoArgs, ValidArgsFunction: cobra.NoFileCompletions,
+		Args: call.Alone, ValidArgsFunction: cobra.NoFileCompletions,
 		Run: func(*cobra.Command, []string) { c.print(string(schema.JSON())) }}
 }
 
@@ -376,7 +392,11 @@ func (c *command) workbench(ctx context.Context, args []string) (err error) {
 		opt.Start = true
 	}
 	if err != nil {
-		c.refuse(opt.Path, report.FileFault(opt.Path, err))
+		fault := report.FileFault(opt.Path, err)
+		if _, start := fixtures.Get(opt.Path); start && !exists(opt.Path) {
+			fault.Hint = fmt.Sprintf("try `%s new --from %s my.toml`", toolName, opt.Path)
+		}
+		c.refuse(opt.Path, fault)
 		return nil
 	}
 	in, okIn := c.stdin.(*os.File)

@@ -48,20 +48,14 @@ const blankFamily = "Blank"
 // workbench at work.
 const welcome = "hanging-load"
 
-// Blank sheets: what the first keys need is there.
-const (
-	blankSpace = "up = \"+z\"\n"
-	blankPlane = "plane = \"xy\"\nup = \"+y\"\n"
-)
-
 func newOpening(recent []string) *opening {
 	o := &opening{}
 	for _, path := range recent {
 		o.all = append(o.all, start{family: "Opened last", title: grid.Clean(filepath.Base(path)), path: path})
 	}
-	o.all = append(o.all,
-		start{family: blankFamily, title: "Blank sheet in space", text: blankSpace},
-		start{family: blankFamily, title: "Blank sheet in the plane", text: blankPlane})
+	for _, s := range fixtures.Blanks() {
+		o.all = append(o.all, start{family: blankFamily, title: s.Title, text: s.Text})
+	}
 	sheets := fixtures.Starts()
 	for _, family := range fixtures.Families() {
 		for _, s := range sheets {
@@ -206,7 +200,7 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 		m.setup = &setup{}
 		return nil, true
 	case keys.Blank:
-		return m.open(start{family: blankFamily, text: blankSpace}.fetch(true, m.likes)), true
+		return m.open(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
 	default:
 		return nil, false
 	}

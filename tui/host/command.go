@@ -60,7 +60,7 @@ func Command(run Run, stdin io.Reader, stdout, stderr io.Writer) *cobra.Command 
 		Use: "host SHEET", Short: "show a sheet live over SSH, or a workbench for each visitor", Long: long, Example: example,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
-				return fmt.Errorf("the host presents one sheet, and here are %d", len(args))
+				return fmt.Errorf("the host presents one sheet, and here are %d: name one", len(args))
 			}
 			return nil
 		},
