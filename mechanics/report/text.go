@@ -29,7 +29,11 @@ func Text(s *statics.Solution) string {
 	section(&b, "unknowns", unknownRows(s))
 	section(&b, "asked", askedRows(s))
 	section(&b, "lines of action: r from the first point to the second, u = r/|r|", lineRows(p))
-	section(&b, "equations of equilibrium: coefficients of the unknowns = minus known forces", systemRows(s))
+	title, rows, words := "equations of equilibrium: coefficients of the unknowns = minus known forces", systemRows(s), []int(nil)
+	if len(s.X) > mostColumns {
+		words = []int{1} // the sums, which may begin with a number
+	}
+	section(&b, title, rows, words...)
 	list(&b, "checks", checkItems(s))
 	if c, ok := s.Governing(); ok {
 		b.WriteString("\n" + hung("governing: ", c.Says(p)))
@@ -70,22 +74,23 @@ func list(b *strings.Builder, title string, items []item) {
 	}
 }
 
-func section(b *strings.Builder, title string, rows [][]string) {
+func section(b *strings.Builder, title string, rows [][]string, left ...int) {
 	if len(rows) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "\n%s\n%s", title, columns(rows))
+	fmt.Fprintf(b, "\n%s\n%s", title, columns(rows, left...))
 }
 
 // columns sets rows in columns, two spaces apart, or one where that is too wide;
-// the first column and those that hold words to the left, numbers to the right.
-func columns(rows [][]string) string {
+// the first column, those that hold words and those named to the left, numbers to
+// the right.
+func columns(rows [][]string, left ...int) string {
 	var widths []int
 	var words []bool
 	for _, row := range rows {
 		for k, cell := range row {
 			if k == len(widths) {
-				widths, words = append(widths, 0), append(words, k == 0)
+				widths, words = append(widths, 0), append(words, k == 0 || slices.Contains(left, k))
 			}
 			widths[k] = max(widths[k], ansi.StringWidth(cell))
 			if cell != "" && !strings.ContainsAny(cell[:1], "-0123456789(|") {
@@ -227,7 +232,7 @@ func systemRows(s *statics.Solution) [][]string {
 			cells = append(cells, units.Decimals(s.Coefficient(i, j), 4))
 		}
 		cells = append(cells, "=", units.Figures(clean(s.System.B[i]/f.Factor), s.Problem.Figures+2),
-			fmt.Sprintf("%.1e %s", s.Residuals[i].Value/f.Factor, f.Symbol))
+			residual(s, i)+" "+f.Symbol)
 		rows = append(rows, cells)
 	}
 	return rows
@@ -262,9 +267,18 @@ func longRows(s *statics.Solution) [][]string {
 			sum.WriteString("0")
 		}
 		rows = append(rows, []string{"Σ" + row.Axis + " " + row.Name, sum.String(), "=", units.Figures(clean(s.System.B[i]/f.Factor), s.Problem.Figures+2),
-			fmt.Sprintf("left over %.1e %s", s.Residuals[i].Value/f.Factor, f.Symbol)})
+			"left over " + residual(s, i) + " " + f.Symbol})
 	}
 	return rows
+}
+
+// residual is what is left over of an equation, in its unit: ~0 where that is no
+// more than rounding.
+func residual(s *statics.Solution, i int) string {
+	if r := s.Residuals[i]; r.Relative > statics.Rounding {
+		return fmt.Sprintf("%.1e", r.Value/s.Problem.Units.For(s.System.Rows[i].Dim()).Factor)
+	}
+	return "~0"
 }
 
 // clean drops the sign of a zero.
