@@ -67,6 +67,11 @@ type Saver func(path string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet
 
 // Run opens the workbench and returns when it is left, or when ctx ends.
 func Run(ctx context.Context, opt Options) error {
+	return opt.run(ctx, func(m Model) tea.Model { return m })
+}
+
+// run lets a model be watched on its way into the program.
+func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	options := []tea.ProgramOption{tea.WithContext(ctx)}
 	if opt.In != nil {
 		options = append(options, tea.WithInput(opt.In))
@@ -91,7 +96,7 @@ func Run(ctx context.Context, opt Options) error {
 	if opt.Settings == nil {
 		opt.settle()
 	}
-	_, err := tea.NewProgram(New(opt), options...).Run()
+	_, err := tea.NewProgram(as(New(opt)), options...).Run()
 	if errors.Is(err, tea.ErrInterrupted) {
 		return nil
 	}

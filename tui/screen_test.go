@@ -20,6 +20,8 @@ import (
 type terminal struct {
 	mu sync.Mutex
 	e  *vt.Emulator
+
+	clip string // what was copied
 }
 
 func (t *terminal) Write(p []byte) (int, error) {

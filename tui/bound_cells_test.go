@@ -1,0 +1,110 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+)
+
+// at120 and at80 seat a person before a sheet.
+func at120(text string) seating { return seating{w: 120, h: 36, file: "own.toml", text: text} }
+func at80(text string) seating  { return seating{w: 80, h: 24, file: "own.toml", text: text} }
+
+// swaps: what stood above another text stands below it.
+func swaps(above, below string) effect {
+	return func(before, after view) string {
+		for i, v := range []view{before, after} {
+			a, b := strings.Index(v.text, above), strings.Index(v.text, below)
+			if a < 0 || b < 0 || (a < b) != (i == 0) {
+				return fmt.Sprintf("%q and %q do not change places", above, below)
+			}
+		}
+		return ""
+	}
+}
+
+// stores: the sheet's file holds a text that it did not hold when the program was
+// opened.
+func stores(name, text string) effect {
+	return func(_, after view) string {
+		if !strings.Contains(after.seat.file(name), text) {
+			return fmt.Sprintf("%s does not hold %q:\n%s", name, text, after.seat.file(name))
+		}
+		return ""
+	}
+}
+
+// cellScripts press the keys of the panes of cells, of the workbench around them,
+// and of what is typed in a cell.
+func cellScripts() []script {
+	const rowD, rowA = "D       2, 0, 1", "A       0, 1, 3"
+	return []script{
+		{name: "moving", at: at120(crane), deeds: []deed{
+			{"down", moves("A")}, {"up", moves("D")}, {"right", moves("2, 0, 1")}, {"left", moves("D")},
+			{"end", moves("(2.00, 0, 1.00)")}, {"home", moves("D")}, {"pgdown", moves("C")}, {"pgup", moves("D")},
+			{"tab", moves("2, 0, 1")}, {"shift+tab", moves("D")},
+			{"end pgdown tab", moves("TA")}, // on into the next pane
+		}},
+		{name: "rows", at: at120(crane), deeds: []deed{
+			{"ctrl+n", appears("new in points")}, {"esc insert", appears("new in points")},
+			{"esc pgup down ctrl+up", swaps(rowD, rowA)}, {"ctrl+down", swaps(rowA, rowD)},
+			{"alt+u", swaps(rowD, rowA)}, {"alt+j", swaps(rowA, rowD)},
+			{"alt+3 alt+d", appears("TA2 is TA once more")}, {"ctrl+d", appears("deleted TA2")},
+			{"alt+2 pgup right delete", vanishes("2, 0, 1")}, {"ctrl+z", appears("2, 0, 1")}, {"backspace", vanishes("2, 0, 1")},
+		}},
+		{name: "blocks", at: at120(hanging), deeds: []deed{
+			{"right shift+down", moves("0, 0 · -3, 4")}, {"shift+up", moves("0, 0")},
+			{"shift+right", moves("0, 0 · particle")}, {"shift+left", moves("0, 0")},
+			{"shift+down alt+c", all(appears("copied 2 by 1 cells"), copies("0, 0\n-3, 4\n"))},
+			{"ctrl+z up down ctrl+v", appears("pasted 2 cells")}, {"ctrl+z alt+v", appears("pasted 2 cells")},
+			{"ctrl+z pgdown home alt+x", all(appears("cut 1 row"), copies("B\t3, 4\t\t(3.00, 4.00)\n"))},
+			{"pgup ctrl+x", appears("cut 1 row; ctrl+z")},
+		}},
+		{name: "undo", at: at120(hanging), deeds: []deed{
+			{`right "1, 1" enter ctrl+z`, vanishes("1, 1")}, {"ctrl+y", appears("1, 1")},
+			{"ctrl+z ctrl+r", appears("1, 1")},
+			{"ctrl+s", all(appears("saved to"), stores("own.toml", `at = "1, 1"`))},
+			{"f1", appears("Keys: Anywhere")}, {"f1", vanishes("Keys: Anywhere")}, {"?", appears("Keys: Anywhere")},
+			{`esc "2, 2" enter ctrl+q`, appears("own.toml has unsaved changes")}, {"esc ctrl+c", appears("own.toml has unsaved changes")},
+			{"n", leaves()},
+		}},
+		{name: "panes", at: at120(crane), deeds: []deed{
+			{"alt+1", appears("━ 1 Sheet")}, {"alt+2", appears("━ 2 Points")}, {"alt+3", appears("━ 3 Force")}, {"alt+4", appears("━ 4 Supports")},
+			{"alt+5", appears("━ 5 Unknown")}, {"alt+6", appears("━ 6 System")}, {"alt+7", appears("━ 7 Picture")},
+			{"alt+1 ctrl+w", appears("━ 2 Points")}, {"f6", appears("━ 3 Force")}, {"shift+f6", appears("━ 2 Points")},
+			{"ctrl+e", all(vanishes("6 System"), still("━ 2 Points"))}, {"ctrl+e", appears("6 System")}, {"f4", vanishes("6 System")}, {"f4", appears("6 System")},
+			{"f5", appears("step 1 of ")}, {"esc alt+b", appears("step 1 of ")},
+			{"esc ctrl+k", appears("command: ")}, {"esc alt+k", appears("command: ")},
+			{"esc ctrl+o", appears("save as: ")}, {"esc ctrl+p", appears("page as (")},
+		}},
+		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("7 Picture")}, {"f3", appears("4 Supports")}, {"ctrl+q", leaves()}}},
+		{name: "names", at: at120(crane), deeds: []deed{
+			{"ctrl+f", appears("find: ")}, {`"-1, 3" esc down ctrl+g`, moves("0, -1, 3")},
+			{"alt+3 right right alt+g", all(moves("2, 0, 1"), appears("alt+r goes back"))}, {"alt+r", moves("D A")},
+		}},
+		{name: "nudges", at: at120(crane), deeds: []deed{
+			{"right alt+up", moves("2, 0, 2")}, {"alt+=", moves("2, 0, 3")}, {"alt+down", moves("2, 0, 2")}, {"alt+-", moves("2, 0, 1")},
+			{"f2 alt+up", appears("D at: 2, 0, 2")}, {"alt+=", appears("D at: 2, 0, 3")}, {"alt+down", appears("D at: 2, 0, 2")}, {"alt+-", appears("D at: 2, 0, 1")},
+			{"esc alt+3 right right f2 alt+g", all(moves("0, 1, 3"), appears("alt+r goes back"))},
+		}},
+		{name: "typing", at: at120(hanging), deeds: []deed{
+			{"right enter", appears("leave as it was")}, {"esc", vanishes("leave as it was")}, {"f2", appears("leave as it was")},
+			{`ctrl+u "1, 1" enter`, moves("-3, 4")}, {`up "2, 2" tab`, moves("particle")}, {`left "3, 3" shift+tab`, moves("D")},
+			{`right "4, 4" down`, moves("-3, 4")}, {`"5, 5" up`, moves("4, 4")},
+		}},
+		{name: "text", at: at120(hanging), deeds: []deed{
+			{`right down "123" left`, moves("3 · 3")}, {"home", moves("1 · 1")}, {"right", moves("2 · 2")}, {"end", moves(" · ")},
+			{"ctrl+a", moves("1 · 1")}, {"ctrl+e", moves(" · ")}, {"home delete", all(vanishes("A: 123"), still("A: 23"))},
+			{"end backspace", all(vanishes("A: 23"), still("A: 2"))}, {"ctrl+u", vanishes("A: 2")},
+		}},
+		{name: "kinds", at: at120(crane), deeds: []deed{
+			{"alt+3 right f2 down", moves(" · strut · ")}, {"up", moves(" · cable · ")},
+		}},
+		{name: "words", at: at120(crane), deeds: []deed{
+			{`alt+3 home right right right right "l" down`, moves(" · load1 · ")}, {"up", moves(" · ")}, {"down tab", appears("TA magnitude: load")},
+			{`ctrl+u "l" esc`, vanishes("esc closes")}, {`esc "l" enter`, moves("?")}, {`up "lo" shift+tab`, moves("")},
+		}},
+	}
+}
+
+// boundScripts press every bound key.
+func boundScripts() []script { return append(cellScripts(), viewScripts()...) }

@@ -1,0 +1,116 @@
+package tui
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+)
+
+// redraws: the picture is another, and a text stays.
+func redraws(text string) effect {
+	return func(before, after view) string {
+		if before.text == after.text {
+			return "the screen is the same"
+		}
+		return still(text)(before, after)
+	}
+}
+
+// dotless: the picture is drawn in plain characters, where it was in dots.
+func dotless() effect {
+	dotted := func(v view) bool {
+		return strings.ContainsFunc(v.text, func(r rune) bool { return r >= 0x2800 && r < 0x2900 })
+	}
+	return func(before, after view) string {
+		if !dotted(before) || dotted(after) {
+			return fmt.Sprintf("drawn in dots before: %v, and after: %v", dotted(before), dotted(after))
+		}
+		return ""
+	}
+}
+
+// viewScripts press the keys of what is looked at rather than typed in, and of
+// questions.
+func viewScripts() []script {
+	start := seating{w: 120, h: 36}
+	return []script{
+		{name: "reading", at: at120(crane), deeds: []deed{
+			{"alt+6 esc", appears("━ 2 Points")}, {"alt+6 enter", appears("━ 2 Points")}, {"alt+6 tab", appears("━ 7 Picture")}, {"shift+tab", appears("━ 6 System")},
+			{"b", appears("step 1 of ")}, {"esc 1", appears("━ 1 Sheet")}, {"alt+6 2", appears("━ 2 Points")}, {"alt+6 3", appears("━ 3 Force")}, {"alt+6 4", appears("━ 4 Supports")},
+			{"alt+6 5", appears("━ 5 Unknown")}, {"alt+7 6", appears("━ 6 System")}, {"7", appears("━ 7 Picture")},
+		}},
+		{name: "system", at: at80(crane), deeds: []deed{
+			{"alt+6 down", appears("line 2 of")}, {"up", appears("line 1 of")}, {"pgdown", vanishes("line 1 of")}, {"pgup", appears("line 1 of")},
+			{"space", vanishes("line 1 of")}, {"home", appears("line 1 of")}, {"right", vanishes("D ΣFx")}, {"left", appears("D ΣFx")},
+			{"end", appears("qualified")},
+		}},
+		{name: "picture", at: at120(crane), deeds: []deed{
+			{"alt+7 f", appears("Picture front")}, {"s", appears("Picture side")}, {"t", appears("Picture top")}, {"v", appears("Picture in space")},
+			{"left", appears("turned -45°")}, {"right", appears("turned -30°")}, {"up", appears("from 35°")}, {"down", appears("from 20°")},
+			{"+", appears(", 1.2 times")}, {"=", appears(", 1.6 times")}, {"-", appears(", 1.2 times")}, {"0", vanishes("times")},
+			{"n", appears("A is picked")}, {"p", appears("D is picked")},
+			{"x", appears("arrows: to scale")}, {"d", appears("3.00 m")}, {"g", appears("Force polygon of D")}, {"a", dotless()},
+		}},
+		{name: "which row", at: at120(beam), deeds: []deed{
+			{"alt+4 ctrl+n j", appears("new in joints")}, {"esc ctrl+n b", appears("new in bodies")}, {"esc ctrl+n c", appears("new in couples")},
+			{"esc ctrl+n l", appears("new in distributed")}, {"esc ctrl+n esc", vanishes("Make which row?")}, {"ctrl+n ctrl+c", vanishes("Make which row?")},
+		}},
+		{name: "board", at: at120(crane), deeds: []deed{
+			{"f5 space", appears("step 2 of")}, {"left", appears("step 1 of")}, {"right", appears("step 2 of")}, {"pgup", appears("step 1 of")},
+			{"pgdown", appears("step 2 of")}, {"backspace", appears("step 1 of")}, {"enter", appears("step 2 of")},
+			{"end", vanishes("step 2 of")}, {"home", appears("step 1 of")},
+			{"l", appears("enter go")},
+			{"esc end h", all(appears("answers are hidden"), vanishes("150 N"))}, {"r", appears("150 N")}, {"home p", vanishes("⡇")},
+			{"esc", appears("2 Points")}, {"f5 b", appears("2 Points")}, {"f5 f5", appears("2 Points")}, {"f5 alt+b", appears("2 Points")},
+			{"f5 ctrl+p", appears("page as (")}, {"esc ?", appears("Keys:")},
+		}},
+		{name: "board's picture", at: at120(crane), deeds: []deed{
+			{"f5 f", appears("⠉⠉⠉⠉x")}, {"s", all(appears("⠉⠉⠉⠉y"), vanishes("⠉⠉⠉⠉x"))}, {"t", all(appears("⠉⠉⠉⠉x"), vanishes("⠉⠉⠉⠉y"))}, {"v", all(vanishes("⠉⠉⠉⠉x"))},
+			{"<", redraws("step 1 of")}, {",", redraws("step 1 of")}, {">", redraws("step 1 of")}, {".", redraws("step 1 of")},
+			{"+", redraws("step 1 of")}, {"=", redraws("step 1 of")}, {"-", redraws("step 1 of")}, {"a", dotless()},
+		}},
+		{name: "board's text", at: seating{w: 60, h: 16, file: "own.toml", text: crane}, deeds: []deed{
+			{"f5 wait p 2 1 down", vanishes("The forces on D")}, {"up", appears("The forces on D")},
+		}},
+		{name: "steps", at: at80(crane), deeds: []deed{
+			{"f5 l down", moves("2  The forces on D")}, {"up", moves("1  What is cut free")}, {"pgdown", moves("11  Force vector of TB")}, {"pgup", moves("1  What is cut free")},
+			{"end", moves("22  Answers")}, {"home", moves("1  What is cut free")},
+			{"down enter", appears("step 2 of")}, {"l esc", vanishes("enter go")}, {"l l", vanishes("enter go")},
+		}},
+		{name: "names of files", at: at120(crane), deeds: []deed{
+			{"ctrl+o esc", vanishes("save as: ")}, {"ctrl+o ctrl+c", vanishes("save as: ")},
+			{`ctrl+p "html" enter`, all(appears("page written to"), stores("own.html", "Wall crane"))},
+		}},
+		{name: "what differs", at: at120(hanging), first: func(s *seat) {
+			s.write(filepath.Join(s.folder, "own.toml"), strings.Replace(hanging, "60 N", "6 kN", 1))
+		}, deeds: []deed{
+			{"focus wait s", appears("W: here 60 N, on disk 6 kN")}, {"s", vanishes("W: here")}, {"S", appears("W: here 60 N, on disk 6 kN")},
+		}},
+		{name: "questions", at: at120(hanging), deeds: []deed{
+			{`right "1, 1" enter ctrl+q esc`, vanishes("Save them before leaving?")}, {"ctrl+q ctrl+c", vanishes("Save them before leaving?")},
+			{"ctrl+q n", leaves()},
+		}},
+		{name: "yes", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q y`, all(leaves(), stores("own.toml", `"1, 1"`))}}},
+		{name: "Yes", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q Y`, all(leaves(), stores("own.toml", `"1, 1"`))}}},
+		{name: "No", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q N`, leaves()}}},
+		{name: "help", at: at120(crane), deeds: []deed{
+			{"? down down", vanishes("Seven panes")}, {"up", appears("Seven panes")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
+			{"space", vanishes("Keys: Anywhere")}, {"home", appears("Keys: Anywhere")}, {"end", appears("qualified")},
+			{"esc", appears("2 Points")}, {"? q", appears("2 Points")}, {"? ?", appears("2 Points")}, {"? enter", appears("2 Points")},
+		}},
+		{name: "start", at: start, deeds: []deed{
+			{"home", appears("▸Blank sheet in space")}, {"down", appears("▸Blank sheet in the plane")}, {"up", appears("▸Blank sheet in space")},
+			{"pgdown", vanishes("▸Blank sheet in space")}, {"pgup", appears("▸Blank sheet in space")}, {"end", vanishes("▸Blank sheet in space")},
+			{`"mq" backspace`, appears("Mast top")}, {"ctrl+u", appears("type to look for one")}, {"esc", appears("2 Points")},
+		}},
+		{name: "start, blank", at: start, deeds: []deed{{"ctrl+n", appears("2 Points")}}},
+		{name: "start, open", at: start, deeds: []deed{{"enter", appears("2 Points")}}},
+		{name: "finding", at: at120(crane), deeds: []deed{
+			{`ctrl+f "D" enter`, moves("D A · ")}, {"ctrl+g", moves("D B · ")}, {"down", moves("C D · ")}, {"esc", vanishes("find: ")}, {"ctrl+f ctrl+c", vanishes("find: ")},
+		}},
+		{name: "commands", at: at120(crane), deeds: []deed{
+			{"ctrl+k down", moves("D · row above · ")}, {"up", moves("D · edit the cell; any character replaces it · ")}, {`"top" enter`, appears("Picture top")},
+			{"ctrl+k esc", vanishes("command: ")}, {"ctrl+k ctrl+c", vanishes("command: ")}, {"ctrl+k ctrl+k", vanishes("command: ")},
+		}},
+	}
+}

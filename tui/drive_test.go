@@ -1,0 +1,311 @@
+package tui
+
+import (
+	"cmp"
+	"context"
+	"encoding/base64"
+	"errors"
+	"image/color"
+	"io"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	tea "charm.land/bubbletea/v2"
+	uv "github.com/charmbracelet/ultraviolet"
+	"github.com/charmbracelet/x/vt"
+
+	"trivet/tui/keys"
+)
+
+// seat is a person at the real program: bytes go in as from a keyboard, and what
+// comes out is on an emulated terminal that answers as terminals do.
+type seat struct {
+	t        testing.TB
+	term     *terminal
+	keyboard *io.PipeWriter
+	watch    *watcher
+	ended    chan error
+	folder   string // of the sheets
+	home     string
+	asked    int // marks sent after what was typed
+	w, h     int
+	paper    *vt.Emulator // with the frame that the model draws
+	on       string       // that frame
+}
+
+// seating is where a person sits down.
+type seating struct {
+	w, h   int
+	env    []string
+	like   string      // the text of the settings file
+	ground color.Color // of the terminal; nil: it does not tell
+	file   string      // the sheet's name in the folder; "" for the start screen
+	text   string      // what that file holds
+	again  *seat       // whose home and folder it is, where somebody sat before
+}
+
+func sit(t testing.TB, at seating) *seat {
+	t.Helper()
+	s := &seat{t: t, w: at.w, h: at.h, ended: make(chan error, 1)}
+	if at.again != nil {
+		s.home, s.folder = at.again.home, at.again.folder
+	} else {
+		s.home, s.folder = t.TempDir(), t.TempDir()
+	}
+	env := append([]string{"TERM=xterm-256color", "LANG=en_GB.UTF-8", "HOME=" + s.home, "XDG_CONFIG_HOME=" + filepath.Join(s.home, "config"), "XDG_STATE_HOME=" + filepath.Join(s.home, "state")}, at.env...)
+	if at.like != "" {
+		s.write(filepath.Join(s.home, "config", "trivet", "settings.toml"), at.like)
+	}
+	opt := Options{Env: env, Width: at.w, Height: at.h, Journal: true, Start: at.file == ""}
+	if at.file != "" {
+		opt.Path = filepath.Join(s.folder, at.file)
+		if at.text != "" {
+			s.write(opt.Path, at.text)
+		}
+		opt.Sheet, opt.Stamp = s.load(opt.Path)
+	}
+	s.term = &terminal{e: vt.NewEmulator(at.w, at.h)}
+	if at.ground != nil {
+		s.term.e.SetBackgroundColor(at.ground)
+	}
+	s.term.e.RegisterOscHandler(52, s.term.clipboard)
+	in, keyboard := io.Pipe()
+	s.keyboard = keyboard
+	go io.Copy(keyboard, s.term.e) // the terminal's answers come in as what is typed does
+	ctx, cancel := context.WithCancel(context.Background())
+	opt.In, opt.Out = in, s.term
+	// Where the background is asked for, its answer comes before anything is typed.
+	s.watch = &watcher{ground: at.like != "" || at.ground == nil}
+	go func() {
+		s.ended <- opt.run(ctx, func(m Model) tea.Model { return watched{m, s.watch} })
+	}()
+	t.Cleanup(func() {
+		cancel()
+		in.CloseWithError(errors.New("nobody is there any more"))
+	})
+	s.settle()
+	return s
+}
+
+func (s *seat) write(path, text string) {
+	s.t.Helper()
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		s.t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		s.t.Fatal(err)
+	}
+}
+
+func (s *seat) file(name string) string {
+	s.t.Helper()
+	text, err := os.ReadFile(filepath.Join(s.folder, name))
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return string(text)
+}
+
+// send is bytes as a terminal sends them.
+func (s *seat) send(bytes string) {
+	s.t.Helper()
+	if _, err := io.WriteString(s.keyboard, bytes); err != nil {
+		s.t.Fatal(err)
+	}
+}
+
+// blur is what a terminal sends when it loses the focus. The workbench does
+// nothing at it, and it comes behind all that was sent before.
+const blur = "\x1b[O"
+
+// patience is that of a loaded machine; it is not a measure.
+const patience = 30 * time.Second
+
+// settle waits until all that was sent is done, nothing is under way any more, and
+// the terminal shows the frame that the model draws: all of it and no more.
+func (s *seat) settle() {
+	s.t.Helper()
+	s.asked++
+	s.send(blur)
+	tick := time.NewTicker(2 * time.Millisecond)
+	defer tick.Stop()
+	for deadline := time.After(patience); ; {
+		frame, quiet := s.watch.quiet(s.asked)
+		if quiet && s.drawn(frame) {
+			return
+		}
+		select {
+		case err := <-s.ended:
+			s.ended <- err
+			return
+		case <-deadline:
+			s.t.Fatalf("the screen never settled (all done: %v); it shows\n%s\nand the frame is\n%s", quiet, s.term.screen(), frame)
+		case <-tick.C:
+		}
+	}
+}
+
+// drawn tells whether the terminal shows a frame: its characters, and which of them
+// are bold, underlined, reversed. Colours are left to what asks for them, since a
+// terminal need not have them.
+func (s *seat) drawn(frame string) bool {
+	if s.paper == nil || s.on != frame {
+		s.paper, s.on = vt.NewEmulator(s.w, s.h), frame
+		if _, err := s.paper.WriteString(strings.ReplaceAll(frame, "\n", "\r\n")); err != nil {
+			s.t.Fatal(err)
+		}
+	}
+	s.term.mu.Lock()
+	defer s.term.mu.Unlock()
+	for y := range s.h {
+		for x := range s.w {
+			if ink(s.paper.CellAt(x, y)) != ink(s.term.e.CellAt(x, y)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// ink is what can be seen of a cell on a terminal without colours: a blank is
+// neither bold nor faint.
+func ink(c *uv.Cell) (out struct {
+	text   string
+	attrs  uint8
+	single bool
+}) {
+	out.text = " "
+	if c == nil {
+		return out
+	}
+	out.text, out.attrs, out.single = cmp.Or(c.Content, " "), c.Style.Attrs, c.Style.Underline != 0
+	if out.text == " " {
+		out.attrs &= uv.AttrReverse
+	}
+	return out
+}
+
+// left waits until the program has ended.
+func (s *seat) left() {
+	s.t.Helper()
+	select {
+	case err := <-s.ended:
+		s.ended <- err
+		if err != nil {
+			s.t.Fatalf("left with %v", err)
+		}
+	case <-time.After(patience):
+		s.t.Fatalf("it is not left:\n%s", s.term.screen())
+	}
+}
+
+// gone tells whether the program has ended.
+func (s *seat) gone() bool {
+	select {
+	case err := <-s.ended:
+		s.ended <- err
+		return true
+	default:
+		return false
+	}
+}
+
+// watched is the model in the program, with somebody who counts.
+type watched struct {
+	Model
+	log *watcher
+}
+
+// watcher knows what the program has to do, and what its model draws.
+type watcher struct {
+	mu     sync.Mutex
+	frame  string
+	marks  int
+	flying int // commands whose message is not taken yet
+	ground bool
+	mode   keys.Mode
+}
+
+func (w watched) Init() tea.Cmd { return w.log.counted(w.Model.Init()) }
+
+func (w watched) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	next, cmd := w.Model.Update(msg)
+	w.Model = next.(Model)
+	cmd = w.log.counted(cmd)
+	w.log.mu.Lock()
+	defer w.log.mu.Unlock()
+	w.log.frame, w.log.mode = w.frame(), w.Model.mode()
+	switch msg.(type) {
+	case tea.BlurMsg:
+		w.log.marks++
+	case tea.BackgroundColorMsg:
+		w.log.ground = true
+	}
+	if ours(msg) {
+		w.log.flying--
+	}
+	return w, cmd
+}
+
+// ours tells the messages of the workbench's own commands.
+func ours(msg tea.Msg) bool {
+	return msg != nil && reflect.TypeOf(msg).PkgPath() == reflect.TypeOf(solved{}).PkgPath()
+}
+
+// counted counts a command as under way until its message has been taken.
+func (w *watcher) counted(cmd tea.Cmd) tea.Cmd {
+	if cmd == nil {
+		return nil
+	}
+	w.mu.Lock()
+	w.flying++
+	w.mu.Unlock()
+	return func() tea.Msg {
+		msg := cmd()
+		if batch, ok := msg.(tea.BatchMsg); ok {
+			for i := range batch {
+				batch[i] = w.counted(batch[i])
+			}
+		}
+		if !ours(msg) {
+			w.mu.Lock()
+			w.flying--
+			w.mu.Unlock()
+		}
+		return msg
+	}
+}
+
+func (w *watcher) quiet(marks int) (frame string, quiet bool) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.frame, w.marks >= marks && w.flying == 0 && w.ground
+}
+
+// now is what has the keys.
+func (w *watcher) now() keys.Mode {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.mode
+}
+
+// clipboard takes what a program puts there by OSC 52.
+func (t *terminal) clipboard(data []byte) bool {
+	if parts := strings.SplitN(string(data), ";", 3); len(parts) == 3 {
+		if text, err := base64.StdEncoding.DecodeString(parts[2]); err == nil {
+			t.clip = string(text)
+		}
+	}
+	return true
+}
+
+func (t *terminal) copied() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.clip
+}
