@@ -93,6 +93,22 @@ func viewScripts() []script {
 		{name: "yes", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q y`, all(leaves(), stores("own.toml", `"1, 1"`))}}},
 		{name: "Yes", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q Y`, all(leaves(), stores("own.toml", `"1, 1"`))}}},
 		{name: "No", at: at120(hanging), deeds: []deed{{`right "1, 1" enter ctrl+q N`, leaves()}}},
+		{name: "much that differs", at: at80(crane), first: func(s *seat) {
+			s.write(filepath.Join(s.folder, "own.toml"), strings.Replace(beam, "Loaded beam", "Beam of oak "+strings.Repeat("under a long load ", 9), 1))
+		}, deeds: []deed{
+			{"focus wait s wait down", appears(": 2 to ")}, {"up", appears(": 1 to ")}, {"pgdown", vanishes(": 1 to ")}, {"pgup", appears(": 1 to ")},
+			{"space", vanishes(": 1 to ")}, {"home", appears(": 1 to ")}, {"end", appears(" to 47 of 47")},
+			{"home wait right", vanishes("title: here")}, {"left", appears("title: here")},
+		}},
+		{name: "settings", at: at120(hanging), deeds: []deed{
+			{"alt+s", appears("Settings")}, {"esc", vanishes("Settings")}, {"f9", appears("Settings")}, {"alt+s", vanishes("Settings")}, {"f9 f9", vanishes("Settings")},
+			{"alt+s down", moves("D · false")}, {"up", moves("D · auto")}, {"end", moves("D · usual")}, {"home", moves("D · auto")},
+			{"right", moves("D · light")}, {"left", moves("D · auto")}, {"down enter", appears("leave as it was")}, {"esc", vanishes("leave as it was")},
+			{"f2", appears("leave as it was")}, {"ctrl+c", vanishes("leave as it was")},
+			{`down down "4" enter`, moves("D · 4")}, {"delete", moves("D · 3")}, {`"5" enter backspace`, moves("D · 3")},
+			{`"6" down`, all(moves("D · +z"), appears("figures       6"))}, {`up "7" up`, all(moves("D · full"), appears("figures       7"))},
+		}},
+		{name: "start, settings", at: start, deeds: []deed{{"alt+s", appears("Settings")}, {"esc f9", appears("Settings")}}},
 		{name: "help", at: at120(crane), deeds: []deed{
 			{"? down down", vanishes("Seven panes")}, {"up", appears("Seven panes")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
 			{"space", vanishes("Keys: Anywhere")}, {"home", appears("Keys: Anywhere")}, {"end", appears("qualified")},
