@@ -1,0 +1,107 @@
+package tui
+
+import (
+	"encoding/base64"
+	"reflect"
+	"strings"
+	"sync"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/keys"
+)
+
+// watched is the model in the program, with somebody who counts.
+type watched struct {
+	Model
+	log *watcher
+}
+
+// watcher knows what the program has to do, and what its model draws.
+type watcher struct {
+	mu     sync.Mutex
+	frame  string
+	marks  int
+	flying int // commands whose message is not taken yet
+	ground bool
+	mode   keys.Mode
+}
+
+func (w watched) Init() tea.Cmd { return w.log.counted(w.Model.Init()) }
+
+func (w watched) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	next, cmd := w.Model.Update(msg)
+	w.Model = next.(Model)
+	cmd = w.log.counted(cmd)
+	w.log.mu.Lock()
+	defer w.log.mu.Unlock()
+	w.log.frame, w.log.mode = w.frame(), w.Model.mode()
+	switch msg.(type) {
+	case tea.BlurMsg:
+		w.log.marks++
+	case tea.BackgroundColorMsg:
+		w.log.ground = true
+	}
+	if ours(msg) {
+		w.log.flying--
+	}
+	return w, cmd
+}
+
+// ours tells the messages of the workbench's own commands.
+func ours(msg tea.Msg) bool {
+	return msg != nil && reflect.TypeOf(msg).PkgPath() == reflect.TypeOf(solved{}).PkgPath()
+}
+
+// counted counts a command as under way until its message has been taken.
+func (w *watcher) counted(cmd tea.Cmd) tea.Cmd {
+	if cmd == nil {
+		return nil
+	}
+	w.mu.Lock()
+	w.flying++
+	w.mu.Unlock()
+	return func() tea.Msg {
+		msg := cmd()
+		if batch, ok := msg.(tea.BatchMsg); ok {
+			for i := range batch {
+				batch[i] = w.counted(batch[i])
+			}
+		}
+		if !ours(msg) {
+			w.mu.Lock()
+			w.flying--
+			w.mu.Unlock()
+		}
+		return msg
+	}
+}
+
+func (w *watcher) quiet(marks int) (frame string, quiet bool) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.frame, w.marks >= marks && w.flying == 0 && w.ground
+}
+
+// now is what has the keys.
+func (w *watcher) now() keys.Mode {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.mode
+}
+
+// clipboard takes what a program puts there by OSC 52.
+func (t *terminal) clipboard(data []byte) bool {
+	if parts := strings.SplitN(string(data), ";", 3); len(parts) == 3 {
+		if text, err := base64.StdEncoding.DecodeString(parts[2]); err == nil {
+			t.clip = string(text)
+		}
+	}
+	return true
+}
+
+func (t *terminal) copied() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return t.clip
+}
