@@ -49,11 +49,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 		line = append(line, seg{wall, theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain})
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			value, share := tiny(left.Value/p.Units.For(r.Dim()).Factor), tiny(left.Relative)
-			if left.Relative <= statics.Rounding {
-				value, share = "~0", "<"+statics.Near(left.Relative)
-			}
-			line = append(line, seg{fmt.Sprintf("%12s", value), theme.Dim}, seg{fmt.Sprintf("%12s", share), theme.Dim})
+			line = append(line, seg{fmt.Sprintf("%12s", tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim}, seg{fmt.Sprintf("%12s", tiny(left.Relative)), theme.Dim})
 		}
 		d.add(line...)
 	}

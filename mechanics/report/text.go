@@ -272,13 +272,9 @@ func longRows(s *statics.Solution) [][]string {
 	return rows
 }
 
-// residual is what is left over of an equation, in its unit: ~0 where that is no
-// more than rounding.
+// residual is what is left over of an equation, in its unit.
 func residual(s *statics.Solution, i int) string {
-	if r := s.Residuals[i]; r.Relative > statics.Rounding {
-		return fmt.Sprintf("%.1e", r.Value/s.Problem.Units.For(s.System.Rows[i].Dim()).Factor)
-	}
-	return "~0"
+	return fmt.Sprintf("%.1e", s.Residuals[i].Value/s.Problem.Units.For(s.System.Rows[i].Dim()).Factor)
 }
 
 // clean drops the sign of a zero.

@@ -20,10 +20,6 @@ const (
 	// MomentTol is the same for ΣM about a second point, relative to the largest
 	// moment. The arm's coordinates add their rounding.
 	MomentTol = 1e-8
-	// Rounding is what of the largest term the rounding of a sum may leave: some units
-	// in the 16th figure, which differ from machine to machine. What is below it is told
-	// by it.
-	Rounding = 1e-14
 	// faint is the part of the largest force below which the terms of a sum are
 	// held against that part instead of the largest of them: rounding leaves 1e-16
 	// of the largest force in every row, also in one whose own terms are all nothing.

@@ -110,15 +110,11 @@ func (c Check) balanceSays() string {
 }
 
 // within says how near to nothing a number is.
-func within(off float64, of string) string { return "to " + Near(off) + of }
-
-// Near prints a share of the largest term that should be nothing: two figures of
-// it, or the bound that rounding keeps.
-func Near(off float64) string {
-	if off <= Rounding {
-		return fmt.Sprintf("%.0e", Rounding)
+func within(off float64, of string) string {
+	if off == 0 {
+		return "exactly"
 	}
-	return fmt.Sprintf("%.1e", off)
+	return fmt.Sprintf("to %.1e%s", off, of)
 }
 
 // computedFigures is how many figures a computed value shows beside a printed

@@ -248,14 +248,14 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`)
 		check      Check
 		name, want string
 	}{
-		{Check{Kind: CheckUnit, Subject: "T", OK: true}, "unit vector T", "|u| = 1 for T, to 1e-14"},
-		{Check{Kind: CheckUnit, Subject: "T", Value: 2.2e-13, OK: true}, "unit vector T", "|u| = 1 for T, to 2.2e-13"},
+		{Check{Kind: CheckUnit, Subject: "T", OK: true}, "unit vector T", "|u| = 1 for T, exactly"},
+		{Check{Kind: CheckUnit, Subject: "T", Value: 2.2e-16, OK: true}, "unit vector T", "|u| = 1 for T, to 2.2e-16"},
 		{Check{Kind: CheckUnit, Subject: "T", Value: 0.25}, "unit vector T", "|u| is not 1 for T: it is off by 0.25"},
-		{Check{Kind: CheckResidual, Subject: "P", OK: true}, "sum of forces P", "ΣF = 0 on P, to 1e-14 of the largest term"},
-		{Check{Kind: CheckResidual, Subject: "P", Value: 1.5e-12, OK: true}, "sum of forces P", "ΣF = 0 on P, to 1.5e-12 of the largest term"},
+		{Check{Kind: CheckResidual, Subject: "P", OK: true}, "sum of forces P", "ΣF = 0 on P, exactly"},
+		{Check{Kind: CheckResidual, Subject: "P", Value: 1.5e-16, OK: true}, "sum of forces P", "ΣF = 0 on P, to 1.5e-16 of the largest term"},
 		{Check{Kind: CheckResidual, Subject: "P", Value: 0.156}, "sum of forces P", "ΣF on P is not 0: 0.16 of the largest term is left"},
-		{Check{Kind: CheckMoment, Subject: "P", About: "A", OK: true}, "sum of moments P", "ΣM = 0 on P about A, to 1e-14 of the largest moment"},
-		{Check{Kind: CheckMoment, Subject: "P", Value: 1e-10, OK: true}, "sum of moments P", "ΣM = 0 on P about a second point, to 1.0e-10 of the largest moment"},
+		{Check{Kind: CheckMoment, Subject: "P", About: "A", OK: true}, "sum of moments P", "ΣM = 0 on P about A, exactly"},
+		{Check{Kind: CheckMoment, Subject: "P", Value: 1e-16, OK: true}, "sum of moments P", "ΣM = 0 on P about a second point, to 1.0e-16 of the largest moment"},
 		{Check{Kind: CheckMoment, Subject: "P", About: "A", Value: 0.5}, "sum of moments P", "ΣM on P about A is not 0: 0.5 of the largest moment is left"},
 		{Check{Kind: CheckCondition, Value: 0.43, OK: true}, "conditioning", "conditioning costs 0.4 of the 15.9 figures carried"},
 		{Check{Kind: CheckCondition, Value: 13.2}, "conditioning", "conditioning costs 13.2 of the 15.9 figures carried, which leaves fewer than the 3 shown"},
