@@ -337,6 +337,9 @@ func (c *command) read(name string, unreadable func(title string, faults []repor
 		c.sheet = s
 		p, errs := problem.Read(s)
 		if len(errs) == 0 {
+			for _, doubt := range report.Faults(s, p.Doubts) {
+				fmt.Fprintln(c.stderr, doubt.Where(display(name))) // it reads: no exit code for it
+			}
 			return statics.Solve(p)
 		}
 		title, faults = p.Title, report.Faults(s, errs)

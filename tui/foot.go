@@ -90,6 +90,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		return
 	}
 	if len(m.live.errs) == 0 {
+		m.drawDoubt(c)
 		return
 	}
 	shown := m.live.errs[0]
@@ -103,6 +104,22 @@ func (m Model) drawCell(c grid.Canvas) {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
+}
+
+// drawDoubt shows what reads and is most likely not what was meant, that of the row
+// under the cursor before others'.
+func (m Model) drawDoubt(c grid.Canvas) {
+	p := m.live.latest
+	if p == nil || len(p.Doubts) == 0 {
+		return
+	}
+	shown := p.Doubts[0]
+	for _, d := range p.Doubts {
+		if here := m.selected(); d.Ref.Table == here.Table && d.Ref.Row == here.Row {
+			shown = d
+		}
+	}
+	c.Text(1, 1, theme.Warn, grid.Fit("? "+m.live.place(shown), c.W()-2))
 }
 
 // drawSlot shows a cell that is not typed in: what stands in it, or what is taken

@@ -87,3 +87,15 @@ func TestWhatFollowsShowsOnce(t *testing.T) {
 	r.keys("right")
 	r.says("x, y (m): (2.00, 0)")
 }
+
+func TestWhatIsDoubtfulIsSaid(t *testing.T) {
+	r := newRig(t, strings.Replace(hanging, `on = "particle"`, `on = "pa"`, 1), 120, 36)
+	const says = `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`
+	r.sees("determinate", "? "+says)
+	r.keys("right", "right")
+	r.text("particle")
+	r.keys("enter")
+	if strings.Contains(r.screen(), "meant") {
+		t.Errorf("it is said still:\n%s", r.screen())
+	}
+}

@@ -33,6 +33,7 @@ type Problem struct {
 	Unknowns []Unknown // in order of first use
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
+	Doubts   []Error // what reads, and is most likely not what was meant
 }
 
 // Acts gives every force and couple on a body, of lines, joints, couples,

@@ -64,6 +64,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
 	r.readQueries()
 	r.readAnswers()
 	r.wholeProblem()
+	r.doubtBodies()
 	r.sortErrors()
 	return r.p, r.errs
 }

@@ -16,8 +16,17 @@ func (v Verdict) String() string {
 	return [...]string{"determinate", "sense-broken", "indeterminate", "no-equilibrium", "unreadable"}[v]
 }
 
-// Words says the verdict: the first line says which, the others what follows.
+// Words says the verdict: the first line says which, the others what follows, and
+// last what is doubtful in the sheet.
 func (s *Solution) Words() []string {
+	out := s.verdictWords()
+	for _, e := range s.Problem.Doubts {
+		out = append(out, e.Error())
+	}
+	return out
+}
+
+func (s *Solution) verdictWords() []string {
 	var out []string
 	switch s.Verdict {
 	case Unreadable:

@@ -1,0 +1,48 @@
+package problem_test
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+)
+
+func TestDoubts(t *testing.T) {
+	for _, c := range []struct{ on, bodies, want string }{
+		{"pa", "", `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"Particle", "", `points D on: "Particle" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"partcle", "", `points D on: "partcle" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"particel", "", `points D on: "particel" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"bo", "", `points D on: "bo" is a body of its own here, with D as its one point: was "boom" meant`},
+		{"boon", "", `points D on: "boon" is a body of its own here, with D as its one point: was "boom" meant`},
+		{"boom pa", "", `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"particle", "", ""},
+		{"boom", "", ""},
+		{"ground", "", ""},
+		{"p", "", ""},
+		{"crate", "", ""},
+		{"boom2", "", ""}, // numbered on purpose
+		{"pa", "pa = { about = \"D\" }", ""},
+	} {
+		s := parse(t, "plane = \"xy\"\n[points]\nO = { at = \"0, 0\", on = \"boom\" }\nT = { at = \"1, 0\", on = \"boom\" }\nD = { at = \"3, 0\", on = \""+c.on+"\" }\nA = \"3, 4\"\n[bodies]\n"+c.bodies+
+			"\n[lines]\nT1 = { kind = \"cable\", path = \"D A\" }\nF = { kind = \"force\", at = \"D\", along = \"-y\", magnitude = \"5 N\" }\n[joints]\nO = { kind = \"fixed\" }\n")
+		p, _ := problem.Read(s)
+		var got []string
+		for _, e := range p.Doubts {
+			cell, _ := s.Cell(e.Ref)
+			if at := cell.Text[e.Span.Start:e.Span.End]; !strings.Contains(e.Msg, at) {
+				t.Errorf("on = %q: points at %q", c.on, at)
+			}
+			got = append(got, e.Ref.Table+" "+e.Ref.Row+" "+e.Ref.Key+": "+e.Error())
+		}
+		if strings.Join(got, "\n") != c.want {
+			t.Errorf("on = %q: %q, want %q", c.on, got, c.want)
+		}
+	}
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+		if p, _ := problem.Read(parse(t, f.Text)); len(p.Doubts) > 0 {
+			t.Errorf("%s: %v", f.Name, p.Doubts)
+		}
+	}
+}
