@@ -29,6 +29,7 @@ func (d *drawing) outline(b *problem.Body) {
 		}
 	}
 	for _, leg := range tree(pts) {
+		d.from(leg[0], leg[1])
 		d.stroke(Body, b.Ref, false, d.view.Project(leg[0]), d.view.Project(leg[1]))
 	}
 }
@@ -94,7 +95,7 @@ func (d *drawing) weights() {
 				continue
 			}
 			label := d.arrowFrom(d.at(a), r3.Scale(1/n, f), d.arrow(n)*d.size, b.Ref, false)
-			label.Text = "W " + b.Name
+			label.Text, label.Rank = "W "+b.Name, OfBody
 			d.fig.Labels = append(d.fig.Labels, label)
 		}
 	}
@@ -118,7 +119,7 @@ func (d *drawing) couples() {
 			// A couple acts anywhere on its body: away from the supports it is clearest.
 			a.Point, a.At = -1, d.middle(c.Body, a.At)
 			if at, ok := d.couple(a, c.Ref); ok && i == 0 {
-				d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: c.Name, Ref: c.Ref})
+				d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: c.Name, Ref: c.Ref, Rank: rank(len(a.CoupleTerms))})
 			}
 		}
 	}
@@ -160,6 +161,7 @@ func (d *drawing) turn(from, m r3.Vec, ref sheet.Ref) (at Vec, ok bool) {
 	}
 	u := r3.Scale(1/n, m)
 	c := d.view.Project(from)
+	d.from(from, from)
 	const turning = 0.7 // cosine to the line of sight from which the arc is clearer
 	if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > turning {
 		r := 2.2 * markShare * d.size
@@ -174,8 +176,11 @@ func (d *drawing) turn(from, m r3.Vec, ref sheet.Ref) (at Vec, ok bool) {
 		d.head(Couple, ref, arc[steps-2], arc[steps-1])
 		return arc[steps/2], true
 	}
-	tip := d.view.Project(r3.Add(from, r3.Scale(1.4*arrowLow*d.size, u)))
+	end := r3.Add(from, r3.Scale(1.4*arrowLow*d.size, u))
+	tip := d.view.Project(end)
+	d.from(from, end)
 	d.stroke(Couple, ref, false, c, tip)
+	d.from(end, end)
 	d.head(Couple, ref, c, tip)
 	d.head(Couple, ref, c, Vec{c.X + 0.8*(tip.X-c.X), c.Y + 0.8*(tip.Y-c.Y)})
 	return tip, true
@@ -204,17 +209,25 @@ func (d *drawing) load(l *problem.Distributed) {
 		return
 	}
 	var over []Vec
+	var first, last r3.Vec // of the line over the tails
 	r := r3.Sub(pts[l.To].At, pts[l.From].At)
 	for k, q := range l.Intensity {
 		on := r3.Add(pts[l.From].At, r3.Scale(float64(k)/float64(len(l.Intensity)-1), r))
-		tail := d.view.Project(r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction)))
-		tip := d.view.Project(on)
+		back := r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction))
+		tail, tip := d.view.Project(back), d.view.Project(on)
+		if k == 0 {
+			first = back
+		}
+		last = back
 		over = append(over, tail)
 		if k%2 == 0 && q != 0 {
+			d.from(back, on)
 			d.stroke(Load, l.Ref, false, tail, tip)
+			d.from(on, on)
 			d.head(Load, l.Ref, tail, tip)
 		}
 	}
+	d.from(first, last)
 	d.stroke(Load, l.Ref, false, over...)
-	d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref})
+	d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref, Rank: OfForce, Along: [2]Vec{over[0], over[len(over)-1]}})
 }

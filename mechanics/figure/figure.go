@@ -36,16 +36,40 @@ type Stroke struct {
 	Pts  []Vec
 	Ref  sheet.Ref // the row it comes from
 	Open bool
+	Near [2]float64 // how far its first and its last point stand toward the reader, m
 }
 
 // Label is a text beside a place. Mark is what stands behind it: "(T)" and
 // "(C)" on members, "(0)" on one without force, "⊙" and "⊗" on a force that
 // points at the reader or away.
 type Label struct {
-	At   Vec
-	Text string
-	Mark string
-	Ref  sheet.Ref
+	At    Vec
+	Text  string
+	Mark  string
+	Ref   sheet.Ref
+	Rank  Rank
+	Along [2]Vec // the ends of a line, beside which its label may stand anywhere; alike for a place
+}
+
+// Rank is how much a reader would miss a label: where there is no room for all,
+// the first ranks have theirs.
+type Rank int
+
+// The ranks.
+const (
+	OfUnknown Rank = iota // a force whose magnitude is sought
+	OfForce               // a known one
+	OfBody
+	OfPoint
+	OfSize // a dimension
+)
+
+// rank is that of what acts with so many unknowns.
+func rank(unknowns int) Rank {
+	if unknowns > 0 {
+		return OfUnknown
+	}
+	return OfForce
 }
 
 // Figure is a picture in metres. Low and High bound every stroke and label.
@@ -94,6 +118,7 @@ type drawing struct {
 	max  float64 // the largest force drawn as an arrow
 	look Look
 	fig  Figure
+	near [2]float64 // of the strokes that follow
 }
 
 // Shares of the diagonal: how large marks are drawn.
@@ -123,7 +148,13 @@ func size(p *problem.Problem) float64 {
 }
 
 func (d *drawing) stroke(k StrokeKind, ref sheet.Ref, open bool, pts ...Vec) {
-	d.fig.Strokes = append(d.fig.Strokes, Stroke{k, pts, ref, open})
+	d.fig.Strokes = append(d.fig.Strokes, Stroke{Kind: k, Pts: pts, Ref: ref, Open: open, Near: d.near})
+}
+
+// from tells where in space the strokes that follow begin and end.
+func (d *drawing) from(a, b r3.Vec) {
+	toward := d.view.Toward()
+	d.near = [2]float64{r3.Dot(a, toward), r3.Dot(b, toward)}
 }
 
 // value gives an affine magnitude where all its unknowns are known.

@@ -58,6 +58,7 @@ func (d *drawing) dimensions() {
 			}
 			from := d.p.Points[leg.From].At
 			d.fig.Labels = append(d.fig.Labels, Label{
+				Rank: OfSize, Along: [2]Vec{d.view.Project(from), d.view.Project(r3.Add(from, r3.Scale(leg.Length, leg.U)))},
 				At:   d.view.Project(r3.Add(from, r3.Scale(along*leg.Length, leg.U))),
 				Text: d.p.Units.For(units.Length).Format(leg.Length, d.p.Figures), Ref: l.Ref,
 			})
@@ -115,13 +116,16 @@ func Polygon(p *problem.Problem, sol *statics.Solution, v View, body int) (fig F
 	for _, f := range forces {
 		next := r3.Add(at, f.f)
 		a, b := v.Project(at), v.Project(next)
+		d.from(at, next)
 		d.stroke(Arrow, f.name.Ref, false, a, b)
+		d.from(next, next)
 		d.head(Arrow, f.name.Ref, a, b)
-		f.name.At = Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
+		f.name.At, f.name.Along, f.name.Rank = Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, [2]Vec{a, b}, OfForce
 		d.fig.Labels = append(d.fig.Labels, f.name)
 		at = next
 	}
 	if r3.Norm(at) > gapShare*d.max {
+		d.from(at, r3.Vec{})
 		d.stroke(Center, p.Bodies[body].Ref, true, v.Project(at), v.Project(r3.Vec{}))
 		end := v.Project(r3.Scale(0.5, at))
 		d.fig.Labels = append(d.fig.Labels, Label{At: end, Text: "gap"})

@@ -38,7 +38,7 @@ func Part(p *problem.Problem, sol *statics.Solution, v View, about working.Subje
 	}
 	for i, q := range p.Points {
 		if named[i] && q.OK {
-			d.fig.Labels = append(d.fig.Labels, Label{At: v.Project(q.At), Text: q.Name, Ref: q.Ref})
+			d.fig.Labels = append(d.fig.Labels, Label{At: v.Project(q.At), Text: q.Name, Ref: q.Ref, Rank: OfPoint})
 		}
 	}
 	d.bound()
@@ -64,6 +64,7 @@ func (d *drawing) free(about working.Subject, named map[int]bool) {
 		for _, k := range b.Points {
 			named[k] = true
 			if b.Particle && k >= 0 && k < len(d.p.Points) {
+				d.from(d.p.Points[k].At, d.p.Points[k].At)
 				d.stroke(Particle, b.Ref, false, ring(d.view.Project(d.p.Points[k].At), 0.6*markShare*d.size)...)
 			}
 		}
@@ -135,7 +136,7 @@ func (d *drawing) alone(about working.Subject, named map[int]bool) {
 			d.stroke(Arrow, l.Ref, false, a, b)
 			d.head(Arrow, l.Ref, a, b)
 			if k == 0 {
-				d.fig.Labels = append(d.fig.Labels, Label{At: Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, Text: l.Name, Ref: l.Ref})
+				d.fig.Labels = append(d.fig.Labels, Label{At: Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, Text: l.Name, Ref: l.Ref, Rank: rank(len(l.Magnitude.Terms)), Along: [2]Vec{a, b}})
 			}
 		}
 	}
@@ -175,7 +176,7 @@ func (d *drawing) assumed(a problem.Act, ref sheet.Ref, name string) {
 		length = arrowLow + arrowMore*math.Min(n/d.max, 1)
 	}
 	label := d.arrowFrom(d.at(a), r3.Scale(1/n, f), length*d.size, ref, len(a.Terms) > 0)
-	label.Text = name
+	label.Text, label.Rank = name, rank(len(a.Terms))
 	d.fig.Labels = append(d.fig.Labels, label)
 }
 
@@ -200,7 +201,7 @@ func (d *drawing) turns(a problem.Act, ref sheet.Ref, name string) {
 		m = r3.Add(m, t.D)
 	}
 	if at, ok := d.turn(d.at(a), m, ref); ok {
-		d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: name, Ref: ref})
+		d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: name, Ref: ref, Rank: rank(len(a.CoupleTerms))})
 	}
 }
 
@@ -210,6 +211,7 @@ func (d *drawing) axis(a working.Axis) {
 	at := r3.Vec{X: a.At[0], Y: a.At[1], Z: a.At[2]}
 	along := r3.Vec{X: a.Along[0], Y: a.Along[1], Z: a.Along[2]}
 	c := d.view.Project(at)
+	d.from(at, at)
 	n := r3.Norm(along)
 	if d.p.Planar || n == 0 || math.Abs(r3.Dot(along, d.view.Toward())) > endOn*n {
 		r := 1.6 * markShare * d.size
@@ -220,5 +222,7 @@ func (d *drawing) axis(a working.Axis) {
 	}
 	const reach = 0.7 // of the diagonal, to either side
 	half := r3.Scale(reach*d.size/n, along)
-	d.stroke(Center, sheet.Ref{}, true, d.view.Project(r3.Sub(at, half)), d.view.Project(r3.Add(at, half)))
+	low, high := r3.Sub(at, half), r3.Add(at, half)
+	d.from(low, high)
+	d.stroke(Center, sheet.Ref{}, true, d.view.Project(low), d.view.Project(high))
 }

@@ -28,7 +28,7 @@ func (d *drawing) line(l *problem.Line) {
 			d.stroke(kind, l.Ref, !known, a, b)
 		}
 		if i == 0 {
-			label := Label{At: Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, Text: l.Name, Ref: l.Ref}
+			label := Label{At: Vec{(a.X + b.X) / 2, (a.Y + b.Y) / 2}, Text: l.Name, Ref: l.Ref, Rank: rank(len(l.Magnitude.Terms)), Along: [2]Vec{a, b}}
 			if known {
 				label.Mark = sense(l.Kind, mag, d.max)
 			}
@@ -38,7 +38,7 @@ func (d *drawing) line(l *problem.Line) {
 }
 
 // ends gives a leg in the picture; one without a far end runs for a while
-// along its direction.
+// along its direction. Its strokes come next.
 func (d *drawing) ends(leg problem.Leg) (a, b Vec, ok bool) {
 	pts := d.p.Points
 	if leg.From < 0 || leg.From >= len(pts) || !pts[leg.From].OK {
@@ -46,9 +46,12 @@ func (d *drawing) ends(leg problem.Leg) (a, b Vec, ok bool) {
 	}
 	from := pts[leg.From].At
 	if leg.To >= 0 && leg.To < len(pts) {
+		d.from(from, pts[leg.To].At)
 		return d.view.Project(from), d.view.Project(pts[leg.To].At), pts[leg.To].OK
 	}
-	return d.view.Project(from), d.view.Project(r3.Add(from, r3.Scale(2*arrowLow*d.size, leg.U))), true
+	far := r3.Add(from, r3.Scale(2*arrowLow*d.size, leg.U))
+	d.from(from, far)
+	return d.view.Project(from), d.view.Project(far), true
 }
 
 // none is the share of the largest force below which a member counts as
@@ -80,7 +83,7 @@ func (d *drawing) arrows(l *problem.Line) {
 			length = d.arrow(n)
 		}
 		label := d.arrowFrom(d.p.Points[act.Point].At, r3.Scale(1/n, f), length*d.size, l.Ref, !known)
-		label.Text = l.Name
+		label.Text, label.Rank = l.Name, rank(len(act.Terms))
 		if i == 0 {
 			d.fig.Labels = append(d.fig.Labels, label)
 		}
@@ -90,7 +93,9 @@ func (d *drawing) arrows(l *problem.Line) {
 // arrowFrom draws a force along u from its point, and gives the place of its
 // label: the tip, or the point itself under an arrow that is seen end on.
 func (d *drawing) arrowFrom(from, u r3.Vec, length float64, ref sheet.Ref, open bool) Label {
-	label := Label{At: d.view.Project(r3.Add(from, r3.Scale(length, u))), Ref: ref}
+	tip := r3.Add(from, r3.Scale(length, u))
+	label := Label{At: d.view.Project(tip), Ref: ref}
+	d.from(from, tip)
 	if end := r3.Dot(u, d.view.Toward()); math.Abs(end) > endOn {
 		d.stroke(Arrow, ref, open, ring(d.view.Project(from), 1.6*markShare*d.size)...)
 		label.At = d.view.Project(from)
@@ -99,6 +104,7 @@ func (d *drawing) arrowFrom(from, u r3.Vec, length float64, ref sheet.Ref, open 
 	}
 	a, b := d.view.Project(from), label.At
 	d.stroke(Arrow, ref, open, a, b)
+	d.from(tip, tip)
 	d.head(Arrow, ref, a, b)
 	return label
 }
@@ -126,11 +132,12 @@ func (d *drawing) points() {
 			continue
 		}
 		at := d.view.Project(q.At)
+		d.from(q.At, q.At)
 		particle := q.Body != problem.Ground && q.Body < len(d.p.Bodies) && d.p.Bodies[q.Body].Particle
 		if particle || ringed[i] {
 			d.stroke(Particle, q.Ref, false, ring(at, 0.6*markShare*d.size)...)
 		}
-		d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: q.Name, Ref: q.Ref})
+		d.fig.Labels = append(d.fig.Labels, Label{At: at, Text: q.Name, Ref: q.Ref, Rank: OfPoint})
 	}
 }
 
@@ -147,6 +154,7 @@ func (d *drawing) ground() {
 			continue
 		}
 		at, h := d.view.Project(q.At), markShare*d.size
+		d.from(q.At, q.At)
 		d.stroke(Ground, q.Ref, false, Vec{at.X - h, at.Y}, Vec{at.X + h, at.Y})
 		for _, s := range []float64{-0.6, 0.1, 0.8} {
 			d.stroke(Ground, q.Ref, false, Vec{at.X + s*h, at.Y}, Vec{at.X + (s-0.5)*h, at.Y - 0.7*h})

@@ -56,6 +56,7 @@ func (d *drawing) supports() {
 		}
 		m := Mark{At: d.view.Project(d.p.Points[j.Point].At), Toward: d.toward(j, sign), Sign: sign, Ref: j.Ref}
 		d.fig.Marks = append(d.fig.Marks, m)
+		d.from(d.p.Points[j.Point].At, d.p.Points[j.Point].At)
 		d.sketch(m, grounded(*j))
 	}
 }
