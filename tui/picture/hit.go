@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"image"
 	"math"
 
 	"trivet/mechanics/figure"
@@ -15,13 +16,17 @@ const (
 	nearStroke = 4.5
 )
 
-// Hit tells which row is drawn at a cell of a picture of w by h cells.
+// Hit tells which row is drawn or named at a cell of a picture of w by h cells.
 func Hit(w, h int, f figure.Figure, o Options, x, y int) (sheet.Ref, bool) {
 	if w < 4 || h < 3 {
 		return sheet.Ref{}, false
 	}
-	p := &pen{c: grid.New(w, h).All(), o: o}
-	p.fit(f)
+	p := drawn(grid.New(w, h).All(), f, o)
+	for _, l := range p.placed {
+		if image.Pt(x, y).In(l.box) && l.ref.Row != "" {
+			return l.ref, true
+		}
+	}
 	mx, my := (float64(x)+0.5)*dotsX, (float64(y)+0.5)*dotsY
 	best, ref := math.Inf(1), sheet.Ref{}
 	for _, l := range f.Labels {

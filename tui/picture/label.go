@@ -1,73 +1,171 @@
 package picture
 
 import (
+	"fmt"
+	"image"
+	"math"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/figure"
+	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
 
 var plainMarks = strings.NewReplacer("⊙", "(.)", "⊗", "(x)")
 
-// label writes a label beside its place, where it hides least.
-func (p *pen) label(l figure.Label) {
-	text := l.Text
-	if l.Mark != "" {
-		text += " " + l.Mark
+// tag is a label on its way to a place.
+type tag struct {
+	text  string
+	mark  string
+	n     int // cells of it
+	ref   sheet.Ref
+	rank  figure.Rank
+	own   int32       // the number of its row
+	lit   bool        // the selected row, which is never left out for being in the way
+	at    image.Point // the place that it names, or the middle of the line
+	line  [2]figure.Vec
+	runs  bool // along a line
+	alone bool // the mark without the name, which stands at its line and nowhere else
+}
+
+// placed is a label in its place.
+type placed struct {
+	tag
+	box    image.Rectangle
+	leader bool // a line leads from it to its thing
+}
+
+// label writes the labels, the most important first: the selected row, unknown
+// forces, known ones, bodies, points, dimensions.
+func (p *pen) label(f figure.Figure) {
+	tags := p.tags(f)
+	spots := p.spots(f)
+	p.place(tags, spots)
+	if p.left > 0 {
+		p.note(tags, spots)
 	}
-	if p.o.ASCII {
-		text = plainMarks.Replace(text)
-	}
-	fx, fy := p.dot(l.At)
-	if !(fx > -1e6 && fx < 1e6 && fy > -1e6 && fy < 1e6) { // also what is no number
-		return
-	}
-	cx, cy, n := int(fx)/dotsX, int(fy)/dotsY, grid.Width(text)
-	if fx < 0 || fy < 0 || cx >= p.c.W() || cy >= p.c.H() {
-		return
-	}
-	best, bx, by := -1, 0, 0
-	for _, o := range [...][2]int{{2, 0}, {-n - 1, 0}, {1, -1}, {1, 1}, {-n, -1}, {-n, 1}, {-n / 2, -1}, {-n / 2, 1}, {-n / 2, -2}, {-n / 2, 2}, {3, 0}, {-n - 2, 0}} {
-		x, y := cx+o[0], cy+o[1]
-		if x < 0 || y < 0 || x+n > p.c.W() || y >= p.c.H() {
-			continue
+	for _, l := range p.placed {
+		if l.leader {
+			p.lead(l)
 		}
-		if cost := p.cost(x, y, n); best < 0 || cost < best {
-			best, bx, by = cost, x, y
-		}
 	}
-	if best < 0 || best >= hidden {
-		return // no room: a label over another would read as neither
-	}
-	look := theme.Point
-	if l.Ref.Table != "points" {
-		look = theme.Computed
-	}
-	if l.Ref == p.o.On {
-		look = theme.Emphasis
-	}
-	if p.o.Stale {
-		look = theme.Stale
-	}
-	p.c.Text(bx, by, look, text)
-	for i := range n {
-		p.taken[by*p.c.W()+bx+i] = true
+	for _, l := range p.placed {
+		p.c.Text(l.box.Min.X, l.box.Min.Y, p.ink(l.tag), l.text)
 	}
 }
 
-// hidden is the cost of covering another label: more than any stroke.
-const hidden = 1000
-
-func (p *pen) cost(x, y, n int) (cost int) {
-	for i := range n {
-		k := y*p.c.W() + x + i
-		if p.taken[k] {
-			return hidden
+// tags are the labels whose thing is in sight.
+func (p *pen) tags(f figure.Figure) []tag {
+	tags := make([]tag, 0, len(f.Labels))
+	for _, l := range f.Labels {
+		t := tag{text: l.Text, mark: l.Mark, ref: l.Ref, rank: l.Rank, lit: p.lit(l.Ref) && l.Rank != figure.OfSize}
+		if l.Mark != "" {
+			t.text += " " + l.Mark
 		}
-		if p.bits[k] != 0 {
-			cost++
+		if p.o.ASCII {
+			t.text = plainMarks.Replace(t.text)
+		}
+		if t.lit {
+			t.text = "[" + t.text + "]"
+		}
+		t.own, t.n = p.number(l.Ref), grid.Width(t.text)
+		at := l.At
+		if l.Along[0] != l.Along[1] {
+			// Of a line that is zoomed in on, what is in sight has the label.
+			x0, y0 := p.dot(l.Along[0])
+			x1, y1 := p.dot(l.Along[1])
+			c, ok := clip(x0, y0, x1, y1, float64(p.c.W()*dotsX)-0.01, float64(p.c.H()*dotsY)-0.01)
+			if !ok {
+				continue
+			}
+			cut := func(t float64) figure.Vec {
+				return figure.Vec{X: l.Along[0].X + t*(l.Along[1].X-l.Along[0].X), Y: l.Along[0].Y + t*(l.Along[1].Y-l.Along[0].Y)}
+			}
+			t.line, t.runs = [2]figure.Vec{cut(c.t0), cut(c.t1)}, math.Hypot(c.x1-c.x0, c.y1-c.y0) > 2*dotsY
+			if c.t0 > 0 || c.t1 < 1 {
+				at = cut((c.t0 + c.t1) / 2)
+			}
+		}
+		x, y, ok := p.cell(at)
+		if !ok || t.n == 0 {
+			continue
+		}
+		t.at = image.Pt(x, y)
+		tags = append(tags, t)
+	}
+	slices.SortStableFunc(tags, func(a, b tag) int {
+		if a.lit != b.lit {
+			if a.lit {
+				return -1
+			}
+			return 1
+		}
+		return int(a.rank - b.rank)
+	})
+	return tags
+}
+
+// spots are the cells of the points, by cell: the numbers of their rows.
+func (p *pen) spots(f figure.Figure) map[image.Point]int32 {
+	spots := make(map[image.Point]int32, len(f.Labels))
+	for _, l := range f.Labels {
+		if l.Rank == figure.OfPoint {
+			if x, y, ok := p.cell(l.At); ok {
+				spots[image.Pt(x, y)] = p.number(l.Ref)
+			}
 		}
 	}
-	return cost
+	return spots
+}
+
+// ink is the look of a label.
+func (p *pen) ink(t tag) grid.Style {
+	switch {
+	case p.o.Stale:
+		return theme.Stale
+	case t.lit:
+		return theme.Emphasis
+	case t.ref.Table == "points":
+		return theme.Point
+	}
+	return theme.Computed
+}
+
+// note says in a free corner how many labels have no room, and places the
+// others anew round it.
+func (p *pen) note(tags []tag, spots map[image.Point]int32) {
+	text := fmt.Sprintf("%d names left out", len(tags))
+	n := len(text)
+	if n+2 > p.c.W() {
+		return
+	}
+	best, at := -1, image.Point{}
+	for _, c := range []image.Point{{p.c.W() - n, p.c.H() - 1}, {0, p.c.H() - 1}, {p.c.W() - n, 0}, {0, 0}} {
+		hides := 0
+		for x := c.X; x < c.X+n; x++ {
+			if k := c.Y*p.c.W() + x; p.taken[k] {
+				hides += n
+			} else if p.bits[k] != 0 {
+				hides++
+			}
+		}
+		if best < 0 || hides < best {
+			best, at = hides, c
+		}
+	}
+	for x := at.X; x < at.X+n; x++ {
+		p.taken[at.Y*p.c.W()+x] = true
+	}
+	p.place(tags, spots)
+	switch p.left {
+	case 0:
+		return
+	case 1:
+		text = "1 name left out"
+	default:
+		text = fmt.Sprintf("%d names left out", p.left)
+	}
+	p.c.Text(at.X+n-len(text), at.Y, theme.Dim, text)
 }

@@ -1,5 +1,6 @@
 // Package picture draws a figure on a canvas of cells: in braille dots, two by
-// four to a cell, or in plain characters where a terminal has no braille.
+// four to a cell, or in plain characters where a terminal has no braille. What
+// stands in front breaks the lines behind it, and what is far is dotted.
 package picture
 
 import (
@@ -15,7 +16,7 @@ import (
 type Options struct {
 	ASCII bool
 	Zoom  float64   // 1 fits the pane
-	On    sheet.Ref // the row to emphasise
+	On    sheet.Ref // the row to emphasise: heavier, its label in brackets
 	Axes  []figure.Axis
 	Stale bool
 }
@@ -26,40 +27,64 @@ const dotsX, dotsY = 2, 4
 // Cells kept free round the geometry for labels.
 const marginX, marginY = 5, 1
 
-// Draw fits the figure into the canvas.
+// Draw fits the figure into the canvas. Labels that have no room are left out,
+// the least important first, and the picture says how many.
 func Draw(c grid.Canvas, f figure.Figure, o Options) {
-	if c.W() < 4 || c.H() < 3 {
-		return
+	if c.W() >= 4 && c.H() >= 3 {
+		drawn(c, f, o)
 	}
-	p := &pen{c: c, o: o, bits: make([]uint8, c.W()*c.H()), looks: make([]grid.Style, c.W()*c.H()), taken: make([]bool, c.W()*c.H())}
+}
+
+func drawn(c grid.Canvas, f figure.Figure, o Options) *pen {
+	cells := c.W() * c.H()
+	p := &pen{c: c, o: o, bits: make([]uint8, cells), looks: make([]grid.Style, cells), own: make([]int32, cells), taken: make([]bool, cells)}
 	p.fit(f)
-	for _, s := range f.Strokes {
-		p.stroke(s)
-		p.curved = s.Kind == figure.Couple && len(s.Pts) > 3
+	p.deepen(f)
+	order := p.order(f)
+	for _, i := range order {
+		p.stroke(f.Strokes[i], p.strokes[i], false)
 	}
-	for _, m := range f.Marks {
-		if o.ASCII {
+	if p.near != nil {
+		for _, i := range order {
+			p.stroke(f.Strokes[i], p.strokes[i], true)
+		}
+	}
+	if o.ASCII {
+		p.small(f, order)
+		for _, m := range f.Marks {
 			p.sign(m)
 		}
 	}
 	p.triad()
 	p.flush()
-	for _, l := range f.Labels {
-		p.label(l)
-	}
+	p.label(f)
+	return p
 }
 
 type pen struct {
-	c      grid.Canvas
-	o      Options
-	bits   []uint8
-	looks  []grid.Style
-	taken  []bool // by labels and the axes
-	corner [2]int // of the axes
-	curved bool   // the stroke before was a turning arrow
-	scale  float64
-	mid    figure.Vec
+	c       grid.Canvas
+	o       Options
+	bits    []uint8
+	looks   []grid.Style
+	own     []int32 // whose stroke a cell shows: its number, or several
+	taken   []bool  // by labels and the axes
+	corner  [2]int  // of the axes
+	scale   float64
+	mid     figure.Vec
+	numbers map[sheet.Ref]int32 // of the rows, from 1
+	strokes []int32             // the number of each stroke's row
+	near    []float32           // of each dot, from 1 (the farthest) to 2; nil for a flat figure
+	deep    depth
+	placed  []placed
+	left    int // labels that have no room
 }
+
+// Owners of cells in which strokes of more rows than one meet, and of those that
+// show a sign or the head of an arrow in plain characters.
+const (
+	several = -1
+	whole   = -2
+)
 
 func (p *pen) fit(f figure.Figure) {
 	w := float64(max(p.c.W()-2*marginX, 2)*dotsX - 1)
@@ -86,11 +111,26 @@ func (p *pen) dot(v figure.Vec) (x, y float64) {
 	return float64(p.c.W()*dotsX)/2 + (v.X-p.mid.X)*p.scale, float64(p.c.H()*dotsY)/2 - (v.Y-p.mid.Y)*p.scale
 }
 
+// cell gives the cell of v; ok is false outside the canvas and for what is no number.
+func (p *pen) cell(v figure.Vec) (x, y int, ok bool) {
+	fx, fy := p.dot(v)
+	if !(fx >= 0 && fy >= 0 && fx < float64(p.c.W()*dotsX) && fy < float64(p.c.H()*dotsY)) {
+		return 0, 0, false
+	}
+	return int(fx) / dotsX, int(fy) / dotsY, true
+}
+
+// lit tells whether a row is the selected one. A support is named after its point.
+func (p *pen) lit(r sheet.Ref) bool {
+	on := p.o.On
+	return on.Row != "" && (r == on || on.Table == "joints" && r.Table == "points" && r.Row == on.Row)
+}
+
 func (p *pen) look(s figure.Stroke) grid.Style {
 	switch {
 	case p.o.Stale:
 		return theme.Stale
-	case s.Ref == p.o.On && s.Ref.Row != "":
+	case p.lit(s.Ref):
 		return theme.Emphasis
 	}
 	return [...]grid.Style{
@@ -98,25 +138,4 @@ func (p *pen) look(s figure.Stroke) grid.Style {
 		figure.Arrow: theme.Force, figure.Ground: theme.Ground, figure.Particle: theme.Point,
 		figure.Body: theme.Plain, figure.Load: theme.Force, figure.Couple: theme.Force, figure.Support: theme.Ground, figure.Center: theme.Emphasis,
 	}[s.Kind]
-}
-
-func (p *pen) stroke(s figure.Stroke) {
-	look := p.look(s)
-	thick := s.Kind == figure.Strut || s.Kind == figure.Body || s.Ref == p.o.On && s.Ref.Row != "" && s.Kind != figure.Ground && s.Kind != figure.Particle
-	if p.o.ASCII && p.mark(s, look) {
-		return
-	}
-	for i := 1; i < len(s.Pts); i++ {
-		x0, y0 := p.dot(s.Pts[i-1])
-		x1, y1 := p.dot(s.Pts[i])
-		p.line(x0, y0, x1, y1, s.Open, look)
-		if thick && !p.o.ASCII {
-			// A second line beside the first, across the steeper way.
-			if math.Abs(x1-x0) > math.Abs(y1-y0) {
-				p.line(x0, y0+1, x1, y1+1, s.Open, look)
-			} else {
-				p.line(x0+1, y0, x1+1, y1, s.Open, look)
-			}
-		}
-	}
 }

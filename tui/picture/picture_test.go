@@ -98,8 +98,8 @@ func TestClip(t *testing.T) {
 		{[4]float64{11, 0, 11, 10}, [4]float64{}, false},
 		{[4]float64{-1, 9.5, 3, 12}, [4]float64{}, false},
 	} {
-		x0, y0, x1, y1, ok := clip(c.in[0], c.in[1], c.in[2], c.in[3], 10, 10)
-		if got := [4]float64{x0, y0, x1, y1}; ok != c.ok || ok && got != c.want {
+		got, ok := clip(c.in[0], c.in[1], c.in[2], c.in[3], 10, 10)
+		if got := [4]float64{got.x0, got.y0, got.x1, got.y1}; ok != c.ok || ok && got != c.want {
 			t.Errorf("clip %v = %v %v, want %v %v", c.in, got, ok, c.want, c.ok)
 		}
 	}

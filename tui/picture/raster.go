@@ -10,142 +10,147 @@ import (
 // The bit of each dot in U+2800 and following, by row and column.
 var braille = [dotsY][dotsX]uint8{{0x01, 0x08}, {0x02, 0x10}, {0x04, 0x20}, {0x40, 0x80}}
 
-// line draws between two places in dots, dashed where open.
-func (p *pen) line(x0, y0, x1, y1 float64, open bool, look grid.Style) {
-	x0, y0, x1, y1, ok := clip(x0, y0, x1, y1, float64(p.c.W()*dotsX)-0.01, float64(p.c.H()*dotsY)-0.01)
+// brush is how a line is drawn.
+type brush struct {
+	look  grid.Style
+	owner int32
+	open  bool // dashed
+	lit   bool
+	wide  int        // lines beside each other
+	near  [2]float64 // at the ends, from 1 (the farthest) to 2
+	fades bool       // dotted where it is far
+	short bool       // too short for the fine steps of characters
+	cuts  bool       // nothing is drawn: what passes behind is broken
+}
+
+// heavy strokes are drawn with a second line beside the first.
+func heavy(k figure.StrokeKind) bool { return k == figure.Strut || k == figure.Body }
+
+// long strokes break what they pass in front of; the rest are signs.
+func long(k figure.StrokeKind) bool {
+	return k != figure.Ground && k != figure.Particle && k != figure.Support && k != figure.Center
+}
+
+func (p *pen) stroke(s figure.Stroke, owner int32, cuts bool) {
+	if cuts && !long(s.Kind) || p.o.ASCII && sign(s) {
+		return
+	}
+	b := brush{
+		look: p.look(s), owner: owner, open: s.Open, lit: p.lit(s.Ref) && long(s.Kind), wide: 1,
+		fades: s.Kind <= figure.Spring || s.Kind == figure.Body, cuts: cuts,
+	}
+	if heavy(s.Kind) {
+		b.wide++
+	}
+	if b.lit && !p.o.ASCII {
+		b.wide++
+	}
+	from, to := p.deep.share(s.Near[0]), p.deep.share(s.Near[1])
+	for i := 1; i < len(s.Pts); i++ {
+		x0, y0 := p.dot(s.Pts[i-1])
+		x1, y1 := p.dot(s.Pts[i])
+		n := float64(len(s.Pts) - 1)
+		b.near = [2]float64{from + (to-from)*float64(i-1)/n, from + (to-from)*float64(i)/n}
+		if p.o.ASCII {
+			p.characters(x0, y0, x1, y1, b)
+			continue
+		}
+		for k := range b.wide {
+			// The next line beside the first, across the steeper way.
+			side := float64((k+1)/2) * float64(1-2*(k%2)) * -1
+			if math.Abs(x1-x0) > math.Abs(y1-y0) {
+				p.line(x0, y0+side, x1, y1+side, b)
+			} else {
+				p.line(x0+side, y0, x1+side, y1, b)
+			}
+		}
+	}
+}
+
+// line draws between two places in dots.
+func (p *pen) line(x0, y0, x1, y1 float64, b brush) {
+	c, ok := clip(x0, y0, x1, y1, float64(p.c.W()*dotsX)-0.01, float64(p.c.H()*dotsY)-0.01)
 	if !ok {
 		return
 	}
-	steps := int(math.Ceil(math.Max(math.Abs(x1-x0), math.Abs(y1-y0))))
+	dx, dy := c.x1-c.x0, c.y1-c.y0
+	steps := int(math.Ceil(math.Max(math.Abs(dx), math.Abs(dy))))
+	from := b.near[0] + c.t0*(b.near[1]-b.near[0])
+	to := b.near[0] + c.t1*(b.near[1]-b.near[0])
+	flat := math.Abs(dx) > math.Abs(dy)
 	const dash, gap = 4, 3
 	for i := range steps + 1 {
-		if open && i%(dash+gap) >= dash {
+		if b.open && i%(dash+gap) >= dash {
 			continue
 		}
 		t := 0.0
 		if steps > 0 {
 			t = float64(i) / float64(steps)
 		}
-		p.plot(x0+t*(x1-x0), y0+t*(y1-y0), x1-x0, y1-y0, look)
-	}
-}
-
-// plot sets one dot; in plain characters it chooses one that runs the line's way.
-func (p *pen) plot(x, y, dx, dy float64, look grid.Style) {
-	ix, iy := int(x), int(y)
-	cx, cy := ix/dotsX, iy/dotsY
-	if ix < 0 || iy < 0 || cx >= p.c.W() || cy >= p.c.H() {
-		return
-	}
-	i := cy*p.c.W() + cx
-	p.looks[i] = look
-	if p.o.ASCII {
-		p.bits[i] = slope(dx, dy)
-		return
-	}
-	p.bits[i] |= braille[iy%dotsY][ix%dotsX]
-}
-
-// slope gives the character for a line that runs dx, dy (downwards) in dots.
-func slope(dx, dy float64) uint8 {
-	const flat, steep = 0.4, 2.5
-	switch r := math.Abs(dy) / math.Max(math.Abs(dx), 1e-9); {
-	case r < flat:
-		return '-'
-	case r > steep:
-		return '|'
-	}
-	if dx*dy < 0 {
-		return '/'
-	}
-	return '\\'
-}
-
-// mark draws the small things that lines of plain characters cannot show, and
-// tells whether it has.
-func (p *pen) mark(s figure.Stroke, look grid.Style) bool {
-	if len(s.Pts) == 0 {
-		return true
-	}
-	at, char := s.Pts[0], uint8(0)
-	switch {
-	case s.Kind == figure.Support:
-		return true // its sign stands for it
-	case s.Kind == figure.Couple && len(s.Pts) > 3:
-		p.turning(s, look)
-		return true
-	case s.Kind == figure.Couple && len(s.Pts) == 3 && p.curved:
-		return true // the head of a turning arrow is among its characters
-	case s.Kind == figure.Center && len(s.Pts) > 2:
-		char, at = '+', middle(s.Pts)
-	case s.Kind == figure.Center && !s.Open:
-		return true // the arms of that cross
-	case s.Kind == figure.Particle:
-		char, at = 'o', middle(s.Pts)
-	case s.Kind == figure.Ground:
-		char, at = '#', middle(s.Pts)
-	case len(s.Pts) == 3 && (s.Kind == figure.Arrow || s.Kind == figure.Load || s.Kind == figure.Couple):
-		at = s.Pts[1]
-		back := middle([]figure.Vec{s.Pts[0], s.Pts[2]})
-		char = head(at.X-back.X, at.Y-back.Y)
-	case s.Kind == figure.Arrow && len(s.Pts) > 3:
-		char, at = '@', middle(s.Pts)
-	default:
-		return false
-	}
-	x, y := p.dot(at)
-	if x >= 0 && y >= 0 && x < float64(p.c.W()*dotsX) && y < float64(p.c.H()*dotsY) {
-		i := int(y)/dotsY*p.c.W() + int(x)/dotsX
-		p.bits[i], p.looks[i] = char, look
-	}
-	return true
-}
-
-func head(dx, dy float64) uint8 {
-	if math.Abs(dx) > math.Abs(dy) {
-		if dx > 0 {
-			return '>'
+		near := from + t*(to-from)
+		x, y := int(c.x0+t*dx), int(c.y0+t*dy)
+		switch {
+		case x < 0 || y < 0 || x >= p.c.W()*dotsX || y >= p.c.H()*dotsY:
+		case b.cuts:
+			p.cut(x, y, near, flat)
+		case b.fades && p.far(near) && i%2 == 1:
+		default:
+			p.plot(x, y, near, b)
 		}
-		return '<'
 	}
-	if dy > 0 {
-		return '^'
-	}
-	return 'v'
 }
 
-func middle(pts []figure.Vec) (m figure.Vec) {
-	low, high := pts[0], pts[0]
-	for _, q := range pts {
-		low = figure.Vec{X: math.Min(low.X, q.X), Y: math.Min(low.Y, q.Y)}
-		high = figure.Vec{X: math.Max(high.X, q.X), Y: math.Max(high.Y, q.Y)}
+// plot sets one dot.
+func (p *pen) plot(x, y int, near float64, b brush) {
+	i := y/dotsY*p.c.W() + x/dotsX
+	p.owned(i, b.owner)
+	p.bits[i] |= braille[y%dotsY][x%dotsX]
+	p.looks[i] = b.look
+	if p.near != nil {
+		k := y*p.c.W()*dotsX + x
+		p.near[k] = max(p.near[k], float32(near))
 	}
-	return figure.Vec{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}
+}
+
+func (p *pen) owned(cell int, owner int32) {
+	switch was := p.own[cell]; {
+	case was == 0 || owner == whole:
+		p.own[cell] = owner
+	case was != owner && was != whole:
+		p.own[cell] = several
+	}
 }
 
 // flush puts the dots on the canvas.
 func (p *pen) flush() {
 	for y := range p.c.H() {
 		for x := range p.c.W() {
-			i := y*p.c.W() + x
-			switch {
-			case p.bits[i] == 0:
-			case p.o.ASCII:
-				p.c.Set(x, y, rune(p.bits[i]), p.looks[i])
-			default:
-				p.c.Set(x, y, 0x2800+rune(p.bits[i]), p.looks[i])
-			}
+			p.show(x, y)
 		}
 	}
 	p.letters()
 }
 
+func (p *pen) show(x, y int) {
+	i := y*p.c.W() + x
+	switch {
+	case p.bits[i] == 0:
+	case p.o.ASCII:
+		p.c.Set(x, y, rune(p.bits[i]), p.looks[i])
+	default:
+		p.c.Set(x, y, 0x2800+rune(p.bits[i]), p.looks[i])
+	}
+}
+
+// clipped is what of a segment lies inside, and which shares of it those are.
+type clipped struct{ x0, y0, x1, y1, t0, t1 float64 }
+
 // clip cuts a segment to 0..w, 0..h (Liang and Barsky's parametric clipping);
 // ok is false where nothing is left or an end is no number.
-func clip(x0, y0, x1, y1, w, h float64) (_, _, _, _ float64, ok bool) {
+func clip(x0, y0, x1, y1, w, h float64) (c clipped, ok bool) {
 	for _, v := range []float64{x0, y0, x1, y1} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return 0, 0, 0, 0, false
+			return c, false
 		}
 	}
 	dx, dy := x1-x0, y1-y0
@@ -155,7 +160,7 @@ func clip(x0, y0, x1, y1, w, h float64) (_, _, _, _ float64, ok bool) {
 		switch {
 		case p == 0:
 			if q < 0 {
-				return 0, 0, 0, 0, false
+				return c, false
 			}
 		case p < 0:
 			t0 = math.Max(t0, q/p)
@@ -164,7 +169,7 @@ func clip(x0, y0, x1, y1, w, h float64) (_, _, _, _ float64, ok bool) {
 		}
 	}
 	if t0 > t1 {
-		return 0, 0, 0, 0, false
+		return c, false
 	}
-	return x0 + t0*dx, y0 + t0*dy, x0 + t1*dx, y0 + t1*dy, true
+	return clipped{x0 + t0*dx, y0 + t0*dy, x0 + t1*dx, y0 + t1*dy, t0, t1}, true
 }

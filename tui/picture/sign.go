@@ -24,16 +24,15 @@ var signs = map[figure.Sign]struct{ flat, steep []string }{
 
 // sign puts a support's characters beside its point.
 func (p *pen) sign(m figure.Mark) {
-	fx, fy := p.dot(m.At)
-	if !(fx > -1e6 && fx < 1e6 && fy > -1e6 && fy < 1e6) { // also what is no number
+	x, y, ok := p.cell(m.At)
+	if !ok {
 		return
 	}
-	x, y := int(math.Floor(fx))/dotsX, int(math.Floor(fy))/dotsY
 	look := theme.Ground
 	switch {
 	case p.o.Stale:
 		look = theme.Stale
-	case m.Ref == p.o.On:
+	case p.lit(m.Ref):
 		look = theme.Emphasis
 	}
 	set := func(x, y int, c byte) { p.set(x, y, c, look) }
@@ -80,6 +79,7 @@ func (p *pen) sign(m figure.Mark) {
 func (p *pen) set(x, y int, c byte, look grid.Style) {
 	if x >= 0 && y >= 0 && x < p.c.W() && y < p.c.H() {
 		i := y*p.c.W() + x
+		p.owned(i, whole)
 		p.bits[i], p.looks[i] = c, look
 	}
 }
@@ -88,11 +88,10 @@ func (p *pen) set(x, y int, c byte, look grid.Style) {
 // turns counter-clockwise.
 func (p *pen) turning(s figure.Stroke, look grid.Style) {
 	c := middle(s.Pts)
-	fx, fy := p.dot(c)
-	if !(fx > -1e6 && fx < 1e6 && fy > -1e6 && fy < 1e6) {
+	x, y, ok := p.cell(c)
+	if !ok {
 		return
 	}
-	x, y := int(math.Floor(fx))/dotsX, int(math.Floor(fy))/dotsY
 	a, b := s.Pts[0], s.Pts[1]
 	rows := [3]string{".->", "|  ", "'--"}
 	if (a.X-c.X)*(b.Y-c.Y)-(a.Y-c.Y)*(b.X-c.X) > 0 {
