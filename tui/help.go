@@ -95,7 +95,9 @@ func (m Model) helpText(w int) doc {
 	pairs([][2]string{
 		{"T  C", "tension, compression"}, {"!", "a cell that does not read, or a sense that cannot be"},
 		{"ok  no  FAILS", "an answer or a check that is met, is not"}, {"stale", "the result of an earlier sheet"},
-		{"more < > ^ v", "there is more that way: columns, rows, lines"}, {"thick line", "a strut, or the row under the cursor"}, {"dashed", "a force not known"},
+		{"more < > ^ v", "there is more that way: columns, rows, lines"}, {"thick line", "a strut or a body, = and // in plain characters"},
+		{"[T1]", "the row under the cursor, in the picture; its line is thicker, * in plain characters"}, {"dashed", "a force not known"},
+		{"dotted", "far behind, . and : in plain characters; what is in front breaks the lines behind it"},
 	}, 14)
 	d.heading("Caution")
 	d.wrapped(theme.Plain, "", caution, w)
