@@ -78,11 +78,7 @@ func (p *pen) line(x0, y0, x1, y1 float64, b brush) {
 	from := b.near[0] + c.t0*(b.near[1]-b.near[0])
 	to := b.near[0] + c.t1*(b.near[1]-b.near[0])
 	flat := math.Abs(dx) > math.Abs(dy)
-	const dash, gap = 4, 3
 	for i := range steps + 1 {
-		if b.open && i%(dash+gap) >= dash {
-			continue
-		}
 		t := 0.0
 		if steps > 0 {
 			t = float64(i) / float64(steps)
@@ -91,13 +87,27 @@ func (p *pen) line(x0, y0, x1, y1 float64, b brush) {
 		x, y := int(c.x0+t*dx), int(c.y0+t*dy)
 		switch {
 		case x < 0 || y < 0 || x >= p.c.W()*dotsX || y >= p.c.H()*dotsY:
+		case b.blank(i, b.fades && !b.cuts && p.far(near)):
 		case b.cuts:
 			p.cut(x, y, near, flat)
-		case b.fades && p.far(near) && i%2 == 1:
 		default:
 			p.plot(x, y, near, b)
 		}
 	}
+}
+
+// blank tells whether a dashed or a dotted line leaves its i-th dot out. A dash of
+// dots is longer, so that it shows as one.
+func (b brush) blank(i int, far bool) bool {
+	switch {
+	case far && b.open:
+		const dash, period = 7, 10
+		return i%2 == 1 || i%period >= dash
+	case far:
+		return i%2 == 1
+	}
+	const dash, period = 4, 7
+	return b.open && i%period >= dash
 }
 
 // plot sets one dot.
