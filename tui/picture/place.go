@@ -14,6 +14,7 @@ const (
 	onOther  = 4  // a cell of another stroke
 	onMany   = 5  // a cell where strokes meet
 	onSign   = 14 // a cell of a sign or of an arrow's head
+	byOther  = 2  // another line at an end of a line's label
 	atOther  = 8  // another point next to the label
 	offThing = 10 // a leader, for each cell of its length one more
 	handy    = 6  // a free place beside a point costs less
@@ -129,6 +130,11 @@ func (s *setting) cost(t *tag, box image.Rectangle) (cost int) {
 		return hidden
 	}
 	if t.runs {
+		for _, x := range [2]int{box.Min.X - 1, box.Max.X} {
+			if x >= 0 && x < w && s.bits[row+x] != 0 && s.own[row+x] != t.own {
+				cost += byOther
+			}
+		}
 		return cost
 	}
 	for ny := max(y-1, 0); ny <= min(y+1, s.c.H()-1); ny++ {
