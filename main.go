@@ -41,8 +41,8 @@ const (
 	helpWidth   = 78             // of the help's text, to fit 80 columns
 )
 
-// main leaves interrupts alone: the workbench takes its own, and everything else
-// may stop where it is.
+// main leaves signals alone: the workbench takes its own, and everything else may
+// stop where it is.
 func main() {
 	os.Exit(run(context.Background(), os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
@@ -408,7 +408,15 @@ func (c *command) workbench(ctx context.Context, args []string) (err error) {
 		return fmt.Errorf("the workbench needs a terminal at both ends: without one, try `%[1]s solve %[2]s`, or `%[1]s --help`", toolName, cmp.Or(opt.Path, "SHEET"))
 	}
 	opt.In, opt.Out = in, out
-	return tui.Run(ctx, opt)
+	ctx, signalled := tui.UntilSignal(ctx)
+	err = tui.Run(ctx, opt)
+	var stopped *tui.Stopped
+	if errors.As(err, &stopped) {
+		fmt.Fprintf(c.stderr, "%s: %v\n", toolName, stopped) // nobody may be there to read it
+		c.code = max(c.code, exitFailed, signalled())
+		return nil
+	}
+	return err
 }
 
 // version is the module's: built or installed in a clone it names the commit;

@@ -4,14 +4,8 @@
 package tui
 
 import (
-	"context"
-	"errors"
 	"io"
-	"os"
 	"time"
-
-	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/colorprofile"
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/settings"
@@ -64,44 +58,6 @@ type Options struct {
 
 // Saver writes a sheet under a name, as sheet.Save does.
 type Saver func(path string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error)
-
-// Run opens the workbench and returns when it is left, or when ctx ends.
-func Run(ctx context.Context, opt Options) error {
-	return opt.run(ctx, func(m Model) tea.Model { return m })
-}
-
-// run lets a model be watched on its way into the program.
-func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
-	options := []tea.ProgramOption{tea.WithContext(ctx)}
-	if opt.In != nil {
-		options = append(options, tea.WithInput(opt.In))
-	}
-	if opt.Out != nil {
-		options = append(options, tea.WithOutput(opt.Out))
-	}
-	if opt.Env != nil {
-		options = append(options, tea.WithEnvironment(opt.Env))
-	}
-	if _, file := opt.Out.(*os.File); opt.Out != nil && !file {
-		// What is no file cannot be asked whether it is a terminal: the session's
-		// environment says what colours it has.
-		options = append(options, tea.WithColorProfile(colorprofile.Env(opt.Env)))
-	}
-	if opt.Width > 0 && opt.Height > 0 {
-		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
-	}
-	if opt.Page == nil {
-		opt.Page = WritePage
-	}
-	if opt.Settings == nil {
-		opt.settle()
-	}
-	_, err := tea.NewProgram(as(New(opt)), options...).Run()
-	if errors.Is(err, tea.ErrInterrupted) {
-		return nil
-	}
-	return err
-}
 
 // New makes the model of a session.
 func New(opt Options) Model {

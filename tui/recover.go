@@ -21,6 +21,9 @@ func (m *Model) beginJournal() {
 		return
 	}
 	m.closeJournal()
+	if m.path != "" {
+		sheet.Sweep(m.path) // of what a save that was killed left beside it
+	}
 	text := m.history.Current().Text()
 	found := journal.Find(m.env, m.path, text)
 	m.journal = journal.Open(m.env, m.path, text)
@@ -200,5 +203,6 @@ func (m *Model) gone() tea.Cmd {
 		return nil
 	}
 	m.going = false
+	m.left = true
 	return tea.Quit
 }

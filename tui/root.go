@@ -62,6 +62,7 @@ type Model struct {
 	saving    bool
 	leave     bool             // quit once saved
 	going     bool             // quit once the settings are kept
+	left      bool             // quit
 	keeps     bool             // a journal
 	env       []string         // the session's environment
 	journal   *journal.Journal // nil where none is kept

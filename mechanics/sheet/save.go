@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"crypto/rand"
 	"crypto/sha256"
 	"errors"
 	"io/fs"
@@ -54,6 +53,7 @@ func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
 		return Stamp{}, inFileWords("written", err)
 	}
 	syncFolder(filepath.Dir(target))
+	Sweep(target)
 	return stamp, nil
 }
 
@@ -135,7 +135,7 @@ func unchanged(path string, was Stamp, force bool) error {
 // writeBeside writes text to a new file in the folder of path and gives its
 // name. After an error no such file is left.
 func writeBeside(path, text string, mode fs.FileMode) (string, error) {
-	name := filepath.Join(filepath.Dir(path), ".trivet-"+rand.Text()[:12])
+	name := besidePath(path)
 	create := fs.FileMode(0o666) // less what the user's umask takes away
 	if mode != 0 {
 		create = 0o600 // until it has the old one's owner

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"math"
 	"testing"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 )
 
 // TestFrictionAndTies holds friction, springs and ropes over drums against closed
@@ -114,5 +117,32 @@ P = { kind = "force", at = "B", components = "(-30, -40) N", limit = "100 N" }
 		if c.Kind == CheckJointLimit && (c.Value != 50 || c.Says(s.Problem) != "A uses 20.0 % of 250 N, a factor of 5.00 left") {
 			t.Errorf("%v: %s", c, c.Says(s.Problem))
 		}
+	}
+}
+
+// A face that is still being typed leaves the surface without reactions, and
+// everything else stands.
+func TestASurfaceWhoseFaceDoesNotReadYet(t *testing.T) {
+	s, err := sheet.Parse([]byte(`plane = "xy"
+[points]
+C = { at = "0, 0", on = "crate" }
+H = { at = "0, 1", on = "crate" }
+[bodies]
+crate = { weight = "400 N", centre = "H" }
+[lines]
+P = { kind = "force", at = "H", along = "+x", magnitude = "120 N" }
+[joints]
+C = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "C" }
+H = { kind = "pin" }
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, errs := problem.Read(s)
+	if len(errs) != 1 {
+		t.Fatalf("%v", errs)
+	}
+	if got := Solve(p); got.Verdict == Unreadable || len(p.Joints) != 2 || len(p.Joints[0].Forces) > 0 {
+		t.Errorf("%v with joints %+v", got.Verdict, p.Joints)
 	}
 }

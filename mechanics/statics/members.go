@@ -128,8 +128,8 @@ func names(t ...touch) string {
 func (s *Solution) checkJoints() {
 	for i := range s.Problem.Joints {
 		j := &s.Problem.Joints[i]
-		if s.loose(j) {
-			continue
+		if len(j.Forces) == 0 || s.loose(j) {
+			continue // one that does not read whole holds nothing
 		}
 		if j.Impending {
 			f := s.sum(r3.Vec{}, j.Forces)

@@ -8,8 +8,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // Style is an index into the styles the frame is rendered with; 0 is plain.
@@ -117,19 +115,16 @@ func (c Canvas) Text(x, y int, style Style, s string) int {
 			x, s = x+1, s[1:]
 			continue
 		}
-		cluster, w := ansi.FirstGraphemeCluster(s, ansi.GraphemeWidth)
-		s = s[len(cluster):]
-		r, n := utf8.DecodeRuneInString(cluster)
-		if unsafe(r) {
-			r, w, n = '·', 1, len(cluster)
-		}
+		taken, shows, w := character(s)
+		s = s[len(taken):]
 		if w <= 0 {
 			continue
 		}
 		if x >= 0 && x+w <= c.W() {
+			r, n := utf8.DecodeRuneInString(shows)
 			c.put(x, y, r, style)
-			if n < len(cluster) {
-				c.keep(x, y, cluster)
+			if n < len(shows) {
+				c.keep(x, y, shows)
 			}
 			for k := 1; k < w; k++ {
 				c.put(x+k, y, 0, style)
@@ -142,9 +137,6 @@ func (c Canvas) Text(x, y int, style Style, s string) int {
 }
 
 func (c Canvas) keep(x, y int, cluster string) {
-	if strings.ContainsFunc(cluster, unsafe) {
-		return
-	}
 	if c.grid.more == nil {
 		c.grid.more = map[int]string{}
 	}

@@ -111,3 +111,23 @@ func BenchmarkRender(b *testing.B) {
 		g.Render(marked)
 	}
 }
+
+// Characters of whose width terminals disagree show as what they agree on.
+func TestTerminalsAgreeOnEveryWidth(t *testing.T) {
+	for _, c := range []struct {
+		text, want string
+		w          int
+	}{
+		{"起重", "起重", 4}, {"e\u0301x", "e\u0301x", 2}, {"👍", "👍", 2},
+		{"👩\u200d👩\u200d👧", "👩", 2}, {"👍\U0001F3FD", "👍", 2},
+		{"\U0001F1E9\U0001F1EA", "\U0001F1E9\U0001F1EA", 2}, {"a\u00adb", "ab", 2}, {"x\u200by", "xy", 2}, {"a\u202eb", "a·b", 3},
+	} {
+		g := New(c.w+1, 1)
+		if at := g.All().Text(0, 0, 0, c.text); at != c.w || Width(c.text) != c.w {
+			t.Errorf("%q takes %d columns and measures %d, want %d", c.text, at, Width(c.text), c.w)
+		}
+		if got := g.Render(nil); got != c.want+" " {
+			t.Errorf("%q shows as %q, want %q", c.text, got, c.want)
+		}
+	}
+}

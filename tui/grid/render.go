@@ -3,8 +3,6 @@ package grid
 import (
 	"strings"
 	"unicode/utf8"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // Render writes the frame as H lines of W columns. A style beyond the list is
@@ -66,11 +64,8 @@ func Width(s string) int {
 func measure(s string) int {
 	n := 0
 	for len(s) > 0 {
-		cluster, w := ansi.FirstGraphemeCluster(s, ansi.GraphemeWidth)
-		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
-			w = 1
-		}
-		s, n = s[len(cluster):], n+w
+		taken, _, w := character(s)
+		s, n = s[len(taken):], n+w
 	}
 	return n
 }
@@ -100,14 +95,11 @@ func FitRight(s string, w int) string {
 func cut(s string, w int) string {
 	end := 0
 	for end < len(s) {
-		cluster, n := ansi.FirstGraphemeCluster(s[end:], ansi.GraphemeWidth)
-		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
-			n = 1
-		}
+		taken, _, n := character(s[end:])
 		if w -= n; w < 0 {
 			break
 		}
-		end += len(cluster)
+		end += len(taken)
 	}
 	return s[:end]
 }
@@ -125,11 +117,8 @@ func Window(s string, at, w int) (string, int) {
 	rest := s
 	left := 0
 	for left < skip && len(rest) > 0 {
-		cluster, n := ansi.FirstGraphemeCluster(rest, ansi.GraphemeWidth)
-		if r, _ := utf8.DecodeRuneInString(cluster); unsafe(r) {
-			n = 1
-		}
-		rest, left = rest[len(cluster):], left+n
+		taken, _, n := character(rest)
+		rest, left = rest[len(taken):], left+n
 	}
 	return cut(rest, w), left
 }

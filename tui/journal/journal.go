@@ -103,6 +103,13 @@ func (j *Journal) Trouble() string {
 	return says
 }
 
+// Kept tells whether what was typed is in a file.
+func (j *Journal) Kept() bool {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	return j.file != nil
+}
+
 // begin writes a file with what there is now and puts it in the place of the
 // old one, at once: there is never none, and never two of one sheet. It is
 // locked before it has its name, so that nobody takes it for a dead session's.

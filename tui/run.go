@@ -1,0 +1,108 @@
+package tui
+
+import (
+	"context"
+	"io"
+	"os"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/colorprofile"
+)
+
+// Run opens the workbench and returns when it is left. Where ctx or the input
+// ends first, the error is a *Stopped. Signals are the caller's.
+func Run(ctx context.Context, opt Options) error {
+	return opt.run(ctx, func(m Model) tea.Model { return m })
+}
+
+// run lets a model be watched on its way into the program.
+func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	switch in := opt.In.(type) {
+	case nil:
+	case *os.File:
+		options = append(options, tea.WithInput(terminalInput{in, ending{in, stop}}))
+	default:
+		options = append(options, tea.WithInput(ending{in, stop}))
+	}
+	if opt.Out != nil {
+		options = append(options, tea.WithOutput(opt.Out))
+	}
+	if opt.Env != nil {
+		options = append(options, tea.WithEnvironment(opt.Env))
+	}
+	if _, file := opt.Out.(*os.File); opt.Out != nil && !file {
+		// What is no file cannot be asked whether it is a terminal: the session's
+		// environment says what colours it has.
+		options = append(options, tea.WithColorProfile(colorprofile.Env(opt.Env)))
+	}
+	if opt.Width > 0 && opt.Height > 0 {
+		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
+	}
+	if opt.Page == nil {
+		opt.Page = WritePage
+	}
+	if opt.Settings == nil {
+		opt.settle()
+	}
+	last, err := tea.NewProgram(as(New(opt)), options...).Run()
+	switch m, ok := last.(Model); {
+	case ok && m.left:
+		return nil
+	case ok && ctx.Err() != nil:
+		return m.stopped()
+	}
+	return err
+}
+
+// Stopped is how a workbench ends that its person did not leave: the line is
+// lost, or the process is told to end.
+type Stopped struct {
+	Unsaved bool // something was typed and not saved
+	Kept    bool // it is in the journal
+}
+
+func (s *Stopped) Error() string {
+	switch {
+	case !s.Unsaved:
+		return "the workbench was ended from outside; nothing was unsaved"
+	case s.Kept:
+		return "the workbench was ended from outside; what was not saved is kept, and offered when the sheet is opened again"
+	}
+	return "the workbench was ended from outside; what was not saved is lost, since no journal could be kept"
+}
+
+// stopped leaves the journal where it holds something.
+func (m *Model) stopped() *Stopped {
+	s := &Stopped{Unsaved: m.history.Modified() || m.edit != nil && (m.edit.text != m.edit.was || m.fresh != nil)}
+	s.Kept = s.Unsaved && m.journal != nil && m.journal.Kept()
+	if !s.Unsaved {
+		m.closeJournal()
+	}
+	return s
+}
+
+// ending is an input behind whose end nobody sits any more. Bubble Tea by itself
+// would wait for ever.
+type ending struct {
+	io.Reader
+	ended func()
+}
+
+func (e ending) Read(p []byte) (int, error) {
+	n, err := e.Reader.Read(p)
+	if n == 0 && err != nil {
+		e.ended()
+	}
+	return n, err
+}
+
+// terminalInput is a file that is read through another reader.
+type terminalInput struct {
+	*os.File
+	read io.Reader
+}
+
+func (t terminalInput) Read(p []byte) (int, error) { return t.read.Read(p) }

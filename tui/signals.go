@@ -1,0 +1,39 @@
+package tui
+
+import (
+	"context"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+// UntilSignal gives a context that ends with a signal that would end the
+// process, so that the terminal is restored first; a second one ends it at once.
+// The function gives the exit code that shells give such an end, 0 without a
+// signal. What is ignored, as under nohup, stays ignored.
+func UntilSignal(ctx context.Context) (context.Context, func() int) {
+	const shells = 128 // and the number of the signal
+	ctx, cancel := context.WithCancel(ctx)
+	come, code := make(chan os.Signal, 1), make(chan int, 1)
+	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
+		if !signal.Ignored(s) {
+			signal.Notify(come, s)
+		}
+	}
+	go func() {
+		defer signal.Stop(come)
+		select {
+		case s := <-come:
+			if n, ok := s.(syscall.Signal); ok {
+				code <- shells + int(n)
+			}
+			cancel()
+		case <-ctx.Done():
+			code <- 0
+		}
+	}()
+	return ctx, func() int {
+		cancel()
+		return <-code
+	}
+}
