@@ -33,6 +33,9 @@ func (p *pen) characters(x0, y0, x1, y1 float64, b brush) {
 			t = math.Max(0, math.Min(1, (middle-first)/(last-first)))
 		}
 		x, y, near := ax+t*(bx-ax), ay+t*(by-ay), from+t*(to-from)
+		if b.behind(c.t0 + t*(c.t1-c.t0)) {
+			continue
+		}
 		in := y - math.Floor(y)
 		if b.short {
 			in = 0.5
@@ -73,35 +76,13 @@ func slope(dx, dy, y float64) uint8 {
 	return '_'
 }
 
-// char sets a line's character, or breaks what passes behind it.
+// char sets a line's character.
 func (p *pen) char(x, y int, c uint8, near float64, b brush) {
 	if x < 0 || y < 0 || x >= p.c.W() || y >= p.c.H() {
 		return
 	}
 	upright := c == '|' || c == '/' || c == '\\'
 	i := y*p.c.W() + x
-	if b.cuts {
-		step := p.c.W()
-		if upright {
-			step = 1
-		}
-		for _, k := range [2]int{i - step, i + step} {
-			if k < 0 || k >= len(p.near) || upright && k/p.c.W() != y {
-				continue
-			}
-			if z := p.near[k]; z > 0 && float64(z) < near-p.deep.apart {
-				p.bits[k] = 0
-			}
-		}
-		return
-	}
-	if p.near != nil {
-		if float64(p.near[i]) > near {
-			p.owned(i, b.owner)
-			return
-		}
-		p.near[i] = float32(near)
-	}
 	far := b.fades && p.far(near)
 	switch {
 	case b.lit:

@@ -8,14 +8,15 @@ import (
 	"trivet/mechanics/sheet"
 )
 
-// depth maps how near a place stands to the range 1 (the farthest) to 2.
+// depth maps how near a place stands to the range 0 (the farthest) to 1. A flat
+// figure has no span.
 type depth struct{ low, span, apart float64 }
 
 func (d depth) share(near float64) float64 {
 	if d.span <= 0 || math.IsNaN(near) {
-		return 1
+		return 0
 	}
-	return 1 + math.Max(0, math.Min(1, (near-d.low)/d.span))
+	return math.Max(0, math.Min(1, (near-d.low)/d.span))
 }
 
 const (
@@ -44,11 +45,6 @@ func (p *pen) deepen(f figure.Figure) {
 	size := math.Max(f.High.X-f.Low.X, f.High.Y-f.Low.Y)
 	if span := high - low; span > flatShare*size && !math.IsInf(span, 0) && size > 0 {
 		p.deep = depth{low, span, meetShare * size / span}
-		n := p.c.W() * p.c.H()
-		if !p.o.ASCII {
-			n *= dotsX * dotsY
-		}
-		p.near = make([]float32, n)
 	}
 }
 
@@ -67,7 +63,7 @@ func (p *pen) order(f figure.Figure) []int {
 	for i := range order {
 		order[i] = i
 	}
-	if p.near != nil {
+	if p.deep.span > 0 {
 		mean := func(i int) float64 { return p.deep.share(f.Strokes[i].Near[0]) + p.deep.share(f.Strokes[i].Near[1]) }
 		slices.SortStableFunc(order, func(a, b int) int {
 			switch d := mean(a) - mean(b); {
@@ -82,23 +78,4 @@ func (p *pen) order(f figure.Figure) []int {
 	return order
 }
 
-func (p *pen) far(near float64) bool { return p.near != nil && near < 1+farShare }
-
-// cut breaks what passes behind a dot, across the way its line runs.
-func (p *pen) cut(x, y int, near float64, flat bool) {
-	const halo = 2
-	for off := -halo; off <= halo; off++ {
-		cx, cy := x, y
-		if flat {
-			cy += off
-		} else {
-			cx += off
-		}
-		if cx < 0 || cy < 0 || cx >= p.c.W()*dotsX || cy >= p.c.H()*dotsY {
-			continue
-		}
-		if z := p.near[cy*p.c.W()*dotsX+cx]; z > 0 && float64(z) < near-p.deep.apart {
-			p.bits[cy/dotsY*p.c.W()+cx/dotsX] &^= braille[cy%dotsY][cx%dotsX]
-		}
-	}
-}
+func (p *pen) far(near float64) bool { return p.deep.span > 0 && near < farShare }

@@ -41,13 +41,9 @@ func drawn(c grid.Canvas, f figure.Figure, o Options) *pen {
 	p.fit(f)
 	p.deepen(f)
 	order := p.order(f)
+	gaps := p.gaps(f)
 	for _, i := range order {
-		p.stroke(f.Strokes[i], p.strokes[i], false)
-	}
-	if p.near != nil {
-		for _, i := range order {
-			p.stroke(f.Strokes[i], p.strokes[i], true)
-		}
+		p.stroke(f.Strokes[i], p.strokes[i], gaps[i])
 	}
 	if o.ASCII {
 		p.small(f, order)
@@ -73,7 +69,6 @@ type pen struct {
 	mid     figure.Vec
 	numbers map[sheet.Ref]int32 // of the rows, from 1
 	strokes []int32             // the number of each stroke's row
-	near    []float32           // of each dot, from 1 (the farthest) to 2; nil for a flat figure
 	deep    depth
 	placed  []placed
 	left    int // labels that have no room

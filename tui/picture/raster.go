@@ -17,10 +17,11 @@ type brush struct {
 	open  bool // dashed
 	lit   bool
 	wide  int        // lines beside each other
-	near  [2]float64 // at the ends, from 1 (the farthest) to 2
+	near  [2]float64 // at the ends, from 0 (the farthest) to 1
 	fades bool       // dotted where it is far
 	short bool       // too short for the fine steps of characters
-	cuts  bool       // nothing is drawn: what passes behind is broken
+	gaps  []gap      // where it passes behind another
+	part  int        // which piece of its polyline
 }
 
 // heavy strokes are drawn with a second line beside the first.
@@ -31,13 +32,13 @@ func long(k figure.StrokeKind) bool {
 	return k != figure.Ground && k != figure.Particle && k != figure.Support && k != figure.Center
 }
 
-func (p *pen) stroke(s figure.Stroke, owner int32, cuts bool) {
-	if cuts && !long(s.Kind) || p.o.ASCII && sign(s) {
+func (p *pen) stroke(s figure.Stroke, owner int32, gaps []gap) {
+	if p.o.ASCII && sign(s) {
 		return
 	}
 	b := brush{
 		look: p.look(s), owner: owner, open: s.Open, lit: p.lit(s.Ref) && long(s.Kind), wide: 1,
-		fades: s.Kind <= figure.Spring || s.Kind == figure.Body, cuts: cuts,
+		fades: s.Kind <= figure.Spring || s.Kind == figure.Body, gaps: gaps,
 	}
 	if heavy(s.Kind) {
 		b.wide++
@@ -50,7 +51,7 @@ func (p *pen) stroke(s figure.Stroke, owner int32, cuts bool) {
 		x0, y0 := p.dot(s.Pts[i-1])
 		x1, y1 := p.dot(s.Pts[i])
 		n := float64(len(s.Pts) - 1)
-		b.near = [2]float64{from + (to-from)*float64(i-1)/n, from + (to-from)*float64(i)/n}
+		b.near, b.part = [2]float64{from + (to-from)*float64(i-1)/n, from + (to-from)*float64(i)/n}, i-1
 		if p.o.ASCII {
 			p.characters(x0, y0, x1, y1, b)
 			continue
@@ -77,7 +78,6 @@ func (p *pen) line(x0, y0, x1, y1 float64, b brush) {
 	steps := int(math.Ceil(math.Max(math.Abs(dx), math.Abs(dy))))
 	from := b.near[0] + c.t0*(b.near[1]-b.near[0])
 	to := b.near[0] + c.t1*(b.near[1]-b.near[0])
-	flat := math.Abs(dx) > math.Abs(dy)
 	for i := range steps + 1 {
 		t := 0.0
 		if steps > 0 {
@@ -87,11 +87,9 @@ func (p *pen) line(x0, y0, x1, y1 float64, b brush) {
 		x, y := int(c.x0+t*dx), int(c.y0+t*dy)
 		switch {
 		case x < 0 || y < 0 || x >= p.c.W()*dotsX || y >= p.c.H()*dotsY:
-		case b.blank(i, b.fades && !b.cuts && p.far(near)):
-		case b.cuts:
-			p.cut(x, y, near, flat)
+		case b.blank(i, b.fades && p.far(near)) || b.behind(c.t0+t*(c.t1-c.t0)):
 		default:
-			p.plot(x, y, near, b)
+			p.plot(x, y, b)
 		}
 	}
 }
@@ -111,15 +109,11 @@ func (b brush) blank(i int, far bool) bool {
 }
 
 // plot sets one dot.
-func (p *pen) plot(x, y int, near float64, b brush) {
+func (p *pen) plot(x, y int, b brush) {
 	i := y/dotsY*p.c.W() + x/dotsX
 	p.owned(i, b.owner)
 	p.bits[i] |= braille[y%dotsY][x%dotsX]
 	p.looks[i] = b.look
-	if p.near != nil {
-		k := y*p.c.W()*dotsX + x
-		p.near[k] = max(p.near[k], float32(near))
-	}
 }
 
 func (p *pen) owned(cell int, owner int32) {

@@ -43,7 +43,7 @@ func (p *pen) triad() {
 	ox, oy := float64((p.corner[0]+4)*dotsX), float64((p.corner[1]+2)*dotsY)
 	for _, a := range p.o.Axes {
 		if a.Toward == 0 {
-			b := brush{look: theme.Dim, wide: 1, short: true, near: [2]float64{2, 2}}
+			b := brush{look: theme.Dim, wide: 1, short: true, near: [2]float64{1, 1}}
 			if p.o.ASCII {
 				p.characters(ox, oy, ox+length*a.At.X, oy-length*a.At.Y, b)
 			} else {
