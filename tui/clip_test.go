@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
@@ -92,6 +93,78 @@ func TestASpreadsheetsBlock(t *testing.T) {
 	checkFrame(t, r.m)
 }
 
+// Among the supports the kind says of which table a new row is.
+func TestABlockOfSupports(t *testing.T) {
+	r := newRig(t, beam, 120, 40)
+	before := r.m.history.Current().Text()
+	r.keys("alt+4")
+	r.send(tea.PasteMsg{Content: "B\troller\tB\t-y\r\nC\trough\tC\t+y\t0.3\nD\tpin\n" +
+		"q2\tload\tA C\t-y\t2 kN/m\nM1\tcouple\tbeam\t\t5 N m\nw\tload\tA B\t\t\t\t\t\thydrostatic\t3 m\t2 m\n"})
+	r.sees("pasted 2 cells and 5 new rows; ctrl+z takes it back")
+	for ref, want := range map[sheet.Ref]string{
+		{Table: "joints", Row: "B", Key: "normal"}: "-y", {Table: "joints", Row: "C", Key: "kind"}: "rough",
+		{Table: "joints", Row: "C", Key: "friction"}: "0.3", {Table: "joints", Row: "D", Key: "kind"}: "pin",
+		{Table: "distributed", Row: "q2", Key: "path"}: "A C", {Table: "distributed", Row: "q2", Key: "magnitude"}: "2 kN/m",
+		{Table: "couples", Row: "M1", Key: "on"}: "beam", {Table: "couples", Row: "M1", Key: "magnitude"}: "5 N m",
+		{Table: "distributed", Row: "w", Key: "kind"}: "hydrostatic", {Table: "distributed", Row: "w", Key: "surface"}: "3 m",
+		{Table: "distributed", Row: "w", Key: "width"}: "2 m",
+	} {
+		r.holds(ref, want)
+	}
+	r.keys("ctrl+z")
+	if got := r.m.history.Current().Text(); got != before {
+		t.Errorf("one undo leaves\n%s", got)
+	}
+	// The row of a body takes what is pasted for it.
+	r.send(tea.PasteMsg{Content: "beam\tbody\t(A + C)/2\t\t700 N\nbeam\tbody\t\tB"})
+	r.holds(sheet.Ref{Table: "bodies", Row: "beam", Key: "weight"}, "700 N")
+	r.holds(sheet.Ref{Table: "bodies", Row: "beam", Key: "about"}, "B")
+	checkFrame(t, r.m)
+}
+
+// What was copied whole is pasted whole elsewhere, as a spreadsheet has it.
+func TestSupportsGoThroughASpreadsheet(t *testing.T) {
+	r := newRig(t, beam, 120, 40)
+	r.keys("alt+4", "shift+down", "shift+down", "shift+down", "shift+down", "alt+c")
+	r.sees("copied 5 rows")
+	text := r.m.clip.text
+	bare := newRig(t, beam[:strings.Index(beam, "[bodies]")]+beam[strings.Index(beam, "[lines]"):strings.Index(beam, "[joints]")], 120, 40)
+	bare.keys("alt+4")
+	bare.send(tea.PasteMsg{Content: text})
+	bare.sees("pasted 0 cells and 5 new rows", "determinate", "1880 N")
+	for _, table := range []string{"bodies", "joints", "couples", "distributed"} {
+		want, got := r.m.history.Current().Table(table), bare.m.history.Current().Table(table)
+		for _, row := range want.Rows {
+			for _, c := range row.Cells {
+				bare.holds(sheet.Ref{Table: table, Row: row.Name, Key: c.Key}, c.Text)
+			}
+		}
+		if len(got.Rows) != len(want.Rows) {
+			t.Errorf("[%s] has %d rows, want %d", table, len(got.Rows), len(want.Rows))
+		}
+	}
+}
+
+func TestABlockOfResults(t *testing.T) {
+	r := newRig(t, hanging, 120, 40)
+	r.keys("alt+5", "home")
+	r.send(tea.PasteMsg{Content: "T1\t\t\t\t60 N\nT2.x\nangle(T1, T2)\t\t\t\t\t\t73.7 deg\n"})
+	r.holds(sheet.Ref{Row: "asked"}, "T1 T2 T2.x angle(T1, T2)")
+	r.holds(sheet.Ref{Table: "lines", Row: "T1", Key: "limit"}, "60 N")
+	r.holds(sheet.Ref{Table: "answers", Row: "angle(T1, T2)"}, "73.7 deg")
+	r.sees("pasted 1 cell and 2 new rows")
+}
+
+// A line's kind says what its columns are.
+func TestABlockOfForces(t *testing.T) {
+	r := newRig(t, hanging, 120, 40)
+	r.keys("alt+3")
+	r.send(tea.PasteMsg{Content: "P\tforce\tD\t+x\t5 N\nS\tcable\tD A\n"})
+	r.holds(sheet.Ref{Table: "lines", Row: "P", Key: "at"}, "D")
+	r.holds(sheet.Ref{Table: "lines", Row: "P", Key: "along"}, "+x")
+	r.holds(sheet.Ref{Table: "lines", Row: "S", Key: "path"}, "D A")
+}
+
 func TestWhatCannotBePasted(t *testing.T) {
 	r := newRig(t, beam, 120, 36)
 	before := r.m.history.Current().Text()
@@ -99,7 +172,26 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r.sees("nothing was copied here")
 	r.keys("alt+4", "end")
 	r.send(tea.PasteMsg{Content: "a\nb\nc\nd\ne\nf\ng\nh\ni\nj\nk"})
-	r.sees("none can be added by pasting")
+	r.sees("a new row here needs its name and kind: paste from the first column on")
+	r.keys("home")
+	for _, c := range []struct{ text, says string }{
+		{"Q\nR", "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"},
+		{"Q\tspoke\t\t", "a new row here needs its kind behind its name"},
+	} {
+		r.send(tea.PasteMsg{Content: c.text})
+		r.sees(c.says)
+	}
+	r.keys("alt+5", "end")
+	r.send(tea.PasteMsg{Content: strings.Repeat("1 N\n", 9)})
+	r.sees("a new row here asks for a result: paste from the first column on")
+	r.keys("home")
+	r.send(tea.PasteMsg{Content: "Q.x\nAx"})
+	r.sees(`not pasted: there is no line, joint or load "Q"`)
+	r.send(tea.PasteMsg{Content: "A.x A.y\nAx"})
+	r.sees("a new row here asks for a result, such as T1.x, in its first column")
+	r.keys("alt+1", "end", "left", "left")
+	r.send(tea.PasteMsg{Content: strings.Repeat("3\n", 30)})
+	r.sees("none can be added behind the settings")
 	r.keys("alt+2")
 	r.send(tea.PasteMsg{Content: "a\xff\t1, 1\nC\t2, 2"})
 	if !r.m.note.bad {

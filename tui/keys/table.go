@@ -54,7 +54,7 @@ var table = []Binding{
 	{Cells, []string{"shift+right"}, MarkRight, "mark the cells to the right too", ""},
 	{Cells, []string{"alt+c"}, Copy, "copy what is marked, or the cell; on a name the whole row", ""},
 	{Cells, []string{"ctrl+x", "alt+x"}, Cut, "copy it and take it out", ""},
-	{Cells, []string{"ctrl+v", "alt+v"}, Paste, "paste what was copied here; the terminal's own paste takes cells from a spreadsheet", ""},
+	{Cells, []string{"ctrl+v", "alt+v"}, Paste, "paste what was copied here; the terminal's own paste takes cells from a spreadsheet, as columns of the pane; on a name it adds rows", ""},
 	{Cells, []string{"alt+d"}, Duplicate, "duplicate the row", ""},
 	{Cells, []string{"alt+up", "alt+="}, NudgeUp, "the number of the cell larger by one of its last digit", ""},
 	{Cells, []string{"alt+down", "alt+-"}, NudgeDown, "smaller by one", ""},

@@ -1,0 +1,165 @@
+package tui
+
+import (
+	"strings"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// pasteClip pastes what was copied last here; what others copied comes by the
+// terminal's own paste.
+func (m *Model) pasteClip() tea.Cmd {
+	if m.clip.text == "" {
+		m.say("nothing was copied here; the terminal's own paste brings what was copied elsewhere", false)
+		return nil
+	}
+	return m.pasteBlock(m.clip.text)
+}
+
+// isBlock tells a block of cells from a text for one cell.
+func isBlock(text string) bool {
+	return strings.ContainsAny(strings.TrimRight(text, "\r\n"), "\t\n\r")
+}
+
+// pasteBlock fills cells from the cursor on and adds the rows that are missing, as
+// one step.
+func (m *Model) pasteBlock(text string) tea.Cmd {
+	cells, err := sheet.ParseTSV(text)
+	if err != nil {
+		m.say("not pasted: "+oneLine(err), true)
+		return nil
+	}
+	top, left, _, _ := m.block()
+	m.at[m.focus].row, m.at[m.focus].col = top, left
+	var edits []sheet.Edit
+	var says string
+	switch {
+	case len(m.clip.rows) > 0 && strings.TrimRight(text, "\r\n") == strings.TrimRight(m.clip.text, "\r\n"):
+		edits, says = m.insertRows()
+	default:
+		edits, says = m.fillCells(cells)
+	}
+	m.mark = mark{}
+	if len(edits) == 0 {
+		if says == "" {
+			says = "nothing was pasted: these cells follow from others"
+		}
+		m.say(says, false)
+		return nil
+	}
+	if err := m.history.DoAll(edits); err != nil {
+		m.say("not pasted: "+oneLine(err), true)
+		return nil
+	}
+	m.say(says+"; ctrl+z takes it back", false)
+	return m.changed()
+}
+
+func takenNames(s *sheet.Sheet) map[string]bool {
+	taken := map[string]bool{}
+	for _, t := range s.Tables {
+		for _, r := range t.Rows {
+			taken[r.Name] = true
+		}
+	}
+	return taken
+}
+
+// insertRows adds the rows copied behind the row under the cursor, each under its
+// name, or the next that is free.
+func (m *Model) insertRows() (edits []sheet.Edit, says string) {
+	s := m.history.Current()
+	taken := takenNames(s)
+	after := map[string]string{}
+	if t, at := m.tables[m.focus], m.at[m.focus]; at.row < len(t.records) && m.movable(t.records[at.row].row) {
+		after[t.records[at.row].row.Table] = t.records[at.row].row.Row
+	}
+	var names []string
+	for _, r := range m.clip.rows {
+		name := r.name
+		if taken[name] {
+			name = nextName(taken, name)
+		}
+		taken[name] = true
+		edits = append(edits, sheet.AddRow{Table: r.table, Name: name, After: after[r.table], Cells: r.cells})
+		if _, ok := after[r.table]; ok {
+			after[r.table] = name
+		}
+		names = append(names, name)
+	}
+	return edits, "pasted " + enumerate(names)
+}
+
+// fillCells gives the cells from the cursor on the texts of a block. A block that
+// begins at the names goes to the rows of these names, wherever they stand; other
+// names, and what goes on behind the last row, make new rows.
+func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
+	s, records, at := m.history.Current(), m.tables[m.focus].records, m.at[m.focus]
+	p := m.paster()
+	if m.focus == layout.Given {
+		// The sheet's own settings stand behind the givens, and take none of it.
+		n := len(s.Table("given").Rows)
+		if at.row >= n && at.col > 0 && at.row < len(records) {
+			p.adds = false
+		} else {
+			records = records[:min(n, len(records))]
+		}
+	}
+	filled, added := 0, 0
+	for i, line := range cells {
+		k := at.row + i
+		if at.col == 0 && p.adds {
+			k = m.rowOf(records, line)
+		}
+		if k < 0 || k >= len(records) {
+			edit, why := p.row(line, at.col)
+			if why != "" {
+				return nil, why
+			}
+			edits = append(edits, edit...)
+			added++
+			continue
+		}
+		for j, text := range line {
+			if at.col+j >= len(records[k].slots) {
+				break
+			}
+			// A name stays, and what follows from others does too.
+			if sl := records[k].slots[at.col+j]; sl.does == setCell && text != m.raw(sl) {
+				edits = append(edits, change(s, sl.ref, text))
+				filled++
+			}
+		}
+	}
+	edits = append(edits, p.asking()...)
+	if filled+added == 0 {
+		return nil, ""
+	}
+	says = "pasted " + count(filled, "cell")
+	if added > 0 {
+		says += " and " + count(added, "new row")
+	}
+	return edits, says
+}
+
+// rowOf gives the row that a line of a block is for, by its name: among the
+// supports that of the table that its kind is of, where there is one.
+func (m *Model) rowOf(records []record, line []string) int {
+	name, table, told := strings.TrimSpace(line[0]), "", false
+	if m.focus == layout.Supports && len(line) > colKind {
+		table, told = supportTable(line[colKind])
+	}
+	for k, r := range records {
+		own := r.row.Row
+		if m.focus == layout.Unknowns {
+			own = r.slots[0].text
+		}
+		if own == name && (!told || r.row.Table == table) {
+			return k
+		}
+	}
+	return -1
+}

@@ -1,0 +1,169 @@
+package tui
+
+import (
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// paster makes the new rows of one pasted block.
+type paster struct {
+	m     *Model
+	adds  bool            // rows may be added
+	taken map[string]bool // names that are in use
+	asked []string        // results to be asked for
+}
+
+func (m *Model) paster() *paster {
+	return &paster{m: m, adds: true, taken: takenNames(m.history.Current())}
+}
+
+// row gives the edits that make a new row of a line whose first text is for the
+// column col, or why none can be made.
+func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
+	switch {
+	case !p.adds:
+		return nil, "there are not as many rows here, and none can be added behind the settings"
+	case p.m.focus == layout.Unknowns:
+		return p.result(line, col)
+	case p.m.focus == layout.Supports && col > 0:
+		return nil, "a new row here needs its name and kind: paste from the first column on"
+	case p.m.focus == layout.Supports:
+		return p.support(line)
+	}
+	table, list := "given", []sheet.KeyText{{Key: "", Text: ""}}
+	switch p.m.focus {
+	case layout.Points:
+		table = "points"
+	case layout.Lines:
+		table, list = "lines", []sheet.KeyText{{Key: "kind", Text: "cable"}}
+		if k := 1 - col; k >= 0 && k < len(line) && strings.TrimSpace(line[k]) != "" {
+			list[0].Text = strings.TrimSpace(line[k])
+		}
+	}
+	first := p.pattern(table, list)
+	name, cells := textsOf(first, line, col)
+	stem := map[string]string{"points": "P0", "lines": "F0", "given": "v0"}[table] // of rows that come without a name
+	if name == "" || p.taken[name] {
+		name = nextName(p.taken, map[bool]string{true: stem, false: name}[name == ""])
+	}
+	p.taken[name] = true
+	usual := map[string]string{"points": "at", "given": "value"}[table]
+	for i := range cells {
+		if cells[i].Key == "" && len(cells) > 1 {
+			cells[i].Key = usual
+		}
+	}
+	if table == "lines" && (len(cells) == 0 || cells[0].Key != "kind") || len(cells) == 0 {
+		cells = append(list, cells...)
+	}
+	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: cells}}, ""
+}
+
+// pattern is a row with some cells as the pane has it: what its columns are.
+func (p *paster) pattern(table string, cells []sheet.KeyText) record {
+	blank := builder{live: live{latest: p.m.live.latest}}
+	blank.s, _ = sheet.Parse(nil) // an empty text always reads
+	if s, _, err := blank.s.Apply(sheet.AddRow{Table: table, Name: "A", Cells: cells}); err == nil {
+		blank.s = s
+	}
+	var rows []record
+	switch table {
+	case "given":
+		rows = blank.given().records
+	case "points":
+		rows = blank.points().records
+	case "lines":
+		rows = blank.lines().records
+	default:
+		rows = blank.supports().records
+	}
+	if len(rows) == 0 {
+		return record{} // a cell's text was refused
+	}
+	return rows[0]
+}
+
+// textsOf takes a line's texts for the name and the cells of a row.
+func textsOf(first record, line []string, col int) (name string, cells []sheet.KeyText) {
+	for j, text := range line {
+		if col+j >= len(first.slots) {
+			break
+		}
+		text = strings.TrimSpace(text)
+		switch s := first.slots[col+j]; {
+		case s.does == setName:
+			name = text
+		case s.does == setCell && text != "":
+			cells = append(cells, sheet.KeyText{Key: s.ref.Key, Text: text})
+		}
+	}
+	return name, cells
+}
+
+// supportTable gives the table that a kind of row among the supports is of.
+func supportTable(kind string) (table string, ok bool) {
+	kind = strings.TrimSpace(kind)
+	if table, ok := map[string]string{"body": "bodies", "couple": "couples", "load": "distributed"}[kind]; ok {
+		return table, true
+	}
+	_, ok = jointNamed(kind)
+	return "joints", ok
+}
+
+// support makes a joint, a body, a couple or a load, as its kind says. Its name
+// stays as it is: a joint is named after its point, a body after itself.
+func (p *paster) support(line []string) ([]sheet.Edit, string) {
+	kind := ""
+	if len(line) > colKind {
+		kind = strings.TrimSpace(line[colKind])
+	}
+	table, ok := supportTable(kind)
+	if !ok {
+		return nil, "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"
+	}
+	var own []sheet.KeyText
+	switch {
+	case table == "joints":
+		own = []sheet.KeyText{{Key: "kind", Text: kind}}
+	case table == "distributed" && len(line) > colMore && strings.TrimSpace(line[colMore]) != "":
+		own = []sheet.KeyText{{Key: "kind", Text: strings.TrimSpace(line[colMore])}}
+	}
+	name, cells := textsOf(p.pattern(table, own), line, 0)
+	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: cells}}, ""
+}
+
+// result asks for a result, and takes the answer that stands beside it.
+func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string) {
+	if col > 0 {
+		return nil, "a new row here asks for a result: paste from the first column on"
+	}
+	name := strings.TrimSpace(line[0])
+	if len(words(name)) != 1 {
+		return nil, "a new row here asks for a result, such as T1.x, in its first column"
+	}
+	if latest := p.m.live.latest; latest != nil {
+		if _, err := problem.ParseQuery(latest, name); err != nil {
+			return nil, "not pasted: " + err.Error()
+		}
+	}
+	p.asked = append(p.asked, name)
+	for j, s := range p.m.made.asks(name, 0).slots {
+		if j < len(line) && s.does == setCell && strings.TrimSpace(line[j]) != "" {
+			edits = append(edits, change(p.m.history.Current(), s.ref, strings.TrimSpace(line[j])))
+		}
+	}
+	return edits, ""
+}
+
+// asking is the edit that asks for the results pasted.
+func (p *paster) asking() []sheet.Edit {
+	if len(p.asked) == 0 {
+		return nil
+	}
+	ref := sheet.Ref{Row: "asked"}
+	c, _ := p.m.history.Current().Cell(ref)
+	return []sheet.Edit{sheet.SetCell{Ref: ref, Text: strings.TrimSpace(c.Text + " " + strings.Join(p.asked, " "))}}
+}
