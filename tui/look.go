@@ -138,3 +138,21 @@ func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
 	}
 	return r, true
 }
+
+// Apart is the session as it stands, with a history of its own: what is done to
+// the one does not show in the other.
+func (m Model) Apart() Model { return m.Look().m }
+
+// Size is how large the sheet is: its rows, and the bytes of its text with that
+// of the cell being typed.
+func (m Model) Size() (rows, bytes int) {
+	s := m.history.Current()
+	for _, t := range s.Tables {
+		rows += len(t.Rows)
+	}
+	bytes = len(s.Text())
+	if m.edit != nil {
+		bytes += len(m.edit.text)
+	}
+	return rows, bytes
+}

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"sync"
 	"sync/atomic"
+	"time"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -20,8 +21,17 @@ type desk struct {
 	stopped chan struct{}
 	once    sync.Once
 	look    atomic.Pointer[tui.Look]
-	changed func() // something may look otherwise
-	left    func() // the workbench was quit
+	changed func()          // something may look otherwise
+	left    func(tui.Model) // the workbench was quit
+	bounds  bounds
+	full    atomic.Bool // the last key was not done: it would have passed the bounds
+	turn    sync.Mutex  // of the commands, where they rest
+}
+
+// bounds are what one who is no presenter may take; none where they are zero.
+type bounds struct {
+	rows, bytes int // of the sheet
+	rests       int // times the time of a command is rested after it
 }
 
 // fit changes the terminal that a desk is drawn for.
@@ -33,9 +43,9 @@ type ask struct {
 	done chan struct{}
 }
 
-func newDesk(log *slog.Logger, opt tui.Options, changed, left func()) *desk {
+func newDesk(log *slog.Logger, opt tui.Options, b bounds, changed func(), left func(tui.Model)) *desk {
 	d := &desk{
-		log: log, msgs: make(chan tea.Msg), stop: make(chan struct{}), stopped: make(chan struct{}),
+		log: log, bounds: b, msgs: make(chan tea.Msg), stop: make(chan struct{}), stopped: make(chan struct{}),
 		changed: changed, left: left,
 	}
 	m := tui.New(opt)
@@ -93,13 +103,14 @@ func (d *desk) run(m tui.Model) {
 }
 
 // take does one message. A fault of ours costs this message and nothing else:
-// the model is a value, and the one before stands.
+// the session before stands. So it does where the next would be too large.
 func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
+	before := m.Apart()
 	next = m
 	defer func() {
 		if r := recover(); r != nil {
 			d.log.Error("a key could not be done", "fault", r)
-			next = m
+			next = before
 		}
 	}()
 	var cmd tea.Cmd
@@ -111,17 +122,32 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 	case fit:
 		next = msg(m)
 	case tea.QuitMsg:
-		d.left()
+		d.left(m)
 		return m
 	default:
 		var after tea.Model
 		after, cmd = m.Update(msg)
 		next = after.(tui.Model)
+		if d.large(before, next) {
+			next, cmd = before, nil
+		}
 	}
 	d.publish(next)
 	d.changed()
 	d.do(cmd)
 	return next
+}
+
+// large tells whether a session has grown beyond the desk's bounds.
+func (d *desk) large(was, now tui.Model) bool {
+	if d.bounds.rows == 0 {
+		return false
+	}
+	wasRows, wasBytes := was.Size()
+	rows, bytes := now.Size()
+	over := rows > d.bounds.rows && rows > wasRows || bytes > d.bounds.bytes && bytes > wasBytes
+	d.full.Store(over)
+	return over
 }
 
 // do runs a command beside the desk.
@@ -132,6 +158,36 @@ func (d *desk) do(cmd tea.Cmd) {
 }
 
 func (d *desk) doNow(cmd tea.Cmd) {
+	if d.bounds.rests > 0 {
+		// One at a time, and a rest after a long one: who works on a sheet that takes
+		// long waits himself.
+		d.turn.Lock()
+		defer d.turn.Unlock()
+		select {
+		case <-d.stop:
+			return
+		default:
+		}
+		began := time.Now()
+		defer func() { d.rest(time.Duration(d.bounds.rests) * time.Since(began)) }()
+	}
+	d.doAll(cmd)
+}
+
+// rest is not worth its while after what took a moment.
+func (d *desk) rest(t time.Duration) {
+	if t < 10*time.Millisecond {
+		return
+	}
+	timer := time.NewTimer(t)
+	defer timer.Stop()
+	select {
+	case <-timer.C:
+	case <-d.stop:
+	}
+}
+
+func (d *desk) doAll(cmd tea.Cmd) {
 	defer func() {
 		if r := recover(); r != nil {
 			d.log.Error("a command failed", "fault", r)
@@ -148,7 +204,7 @@ func (d *desk) doNow(cmd tea.Cmd) {
 	if v := reflect.ValueOf(msg); v.IsValid() && v.Kind() == reflect.Slice && v.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
 		for i := range v.Len() {
 			if c, _ := v.Index(i).Interface().(tea.Cmd); c != nil {
-				d.doNow(c)
+				d.doAll(c)
 			}
 		}
 		return

@@ -44,7 +44,9 @@ const (
 	keysKept         = 10000 // keys that may come back through a closed door
 	commandsAtOnce   = 2     // solve and check without a terminal
 	commandLimit     = 30 * time.Second
-	farewellLimit    = 2 * time.Second // for the last words to a visitor
+	savingLimit      = 10 * time.Second // to save what private visitors had not, at the end
+	privateRests     = 3                // times the time of a solve: at most a quarter of a core each
+	farewellLimit    = 2 * time.Second  // for the last words to a visitor
 )
 
 // bucket limits a rate: so much at once, so much a second after that.

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"log/slog"
 	"os"
 	"path/filepath"
@@ -35,6 +36,8 @@ type library struct {
 
 	mu    sync.Mutex
 	rooms map[*visitor]*room
+	empty *sync.Cond // whether there is a room
+	turns [64]sync.Mutex
 }
 
 func newLibrary(log *slog.Logger, from, state string) (*library, error) {
@@ -50,7 +53,9 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be opened: %w", err)
 	}
-	return &library{log: log, from: &store{root: f}, folder: r, rooms: map[*visitor]*room{}}, nil
+	l := &library{log: log, from: &store{root: f}, folder: r, rooms: map[*visitor]*room{}}
+	l.empty = sync.NewCond(&l.mu)
+	return l, nil
 }
 
 // folderOf names the folder of a key: of the key alone, so that it is found
@@ -81,7 +86,12 @@ func (l *library) open(p person) (*store, error) {
 	if err != nil {
 		return nil, fmt.Errorf("your folder cannot be opened: %w", err)
 	}
-	return &store{root: root, most: mostSheets, bytes: mostBytes}, nil
+	return &store{root: root, most: mostSheets, rows: mostRows, bytes: mostBytes, turn: l.turn(p.folder)}, nil
+}
+
+// turn is held while a key's sheets are written: one key may have two sessions.
+func (l *library) turn(folder string) *sync.Mutex {
+	return &l.turns[int(crc32.ChecksumIEEE([]byte(folder)))%len(l.turns)]
 }
 
 // room is one private visitor's: a list of sheets, or a workbench on one.
@@ -108,14 +118,12 @@ func (l *library) attend(v *visitor) {
 	l.rooms[v] = r
 	l.mu.Unlock()
 	defer func() {
-		l.mu.Lock()
-		delete(l.rooms, v)
-		l.mu.Unlock()
-		r.shut()
 		v.feed.show(nil)
 		if s := r.draws.Load(); s != nil {
 			s.close()
 		}
+		r.shut()
+		l.gone(v)
 	}()
 	r.offer("")
 	r.sit()
@@ -145,7 +153,10 @@ func (r *room) sit() {
 	old := r.draws.Load()
 	desk, t := r.desk, r.v.term
 	s := newScreen(r.lib.log, w, h, t, atOnce, func() string {
-		if desk != nil {
+		switch {
+		case desk != nil && desk.full.Load():
+			return desk.look.Load().Own() + line(w, t, tooLarge)
+		case desk != nil:
 			return desk.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
@@ -215,7 +226,7 @@ func (r *room) open(name string) error {
 	}
 	w, h := r.v.size()
 	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
-	r.desk = newDesk(r.lib.log, opt, r.changed, func() { nudge(r.quit) })
+	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests}, r.changed, func(tui.Model) { nudge(r.quit) })
 	set := r.v.term.set
 	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 	return nil
@@ -227,18 +238,39 @@ func (r *room) shut() {
 		return
 	}
 	if r.v.ended() {
-		r.desk.see(func(m tui.Model) { r.own.rescue(r.lib.log, m) })
+		r.desk.see(func(m tui.Model) { r.v.also(r.own.rescue(r.lib.log, m)) })
 	}
 	r.desk.close()
 	r.desk = nil
 }
 
+// end tells everybody, and waits until what they had not saved is.
 func (l *library) end(why string) {
 	l.mu.Lock()
-	defer l.mu.Unlock()
 	for v := range l.rooms {
 		v.end(why + "; your sheets are kept")
 	}
+	l.mu.Unlock()
+	late := time.AfterFunc(savingLimit, func() {
+		l.log.Error("not everybody's sheets could be saved in time")
+		l.mu.Lock()
+		defer l.mu.Unlock()
+		clear(l.rooms)
+		l.empty.Broadcast()
+	})
+	defer late.Stop()
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	for len(l.rooms) > 0 {
+		l.empty.Wait()
+	}
+}
+
+func (l *library) gone(v *visitor) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	delete(l.rooms, v)
+	l.empty.Broadcast()
 }
 
 func (l *library) watch(now time.Time) {

@@ -111,12 +111,22 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		h.venue, err = newLibrary(h.log, o.Private, o.State)
 		return h, err
 	}
-	root, err := os.OpenRoot(filepath.Dir(o.Sheet))
+	file, err := filepath.EvalSymlinks(o.Sheet) // the host's own links may lead anywhere
+	if err != nil {
+		file = o.Sheet // and what is not there is said below
+	}
+	root, err := os.OpenRoot(filepath.Dir(file))
 	if err != nil {
 		return nil, fmt.Errorf("%s: the folder of the sheet cannot be opened: %w", o.Sheet, err)
 	}
-	st := &store{root: root}
-	opt, err := st.options(filepath.Base(o.Sheet))
+	st := &store{root: root, own: filepath.Base(file), spare: func() (*os.Root, error) {
+		rescued := filepath.Join(o.State, rescuedFolder)
+		if err := os.MkdirAll(rescued, folderMode); err != nil {
+			return nil, err
+		}
+		return os.OpenRoot(rescued)
+	}}
+	opt, err := st.options(st.own)
 	if err != nil {
 		return nil, atFile(o.Sheet, err)
 	}

@@ -8,6 +8,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"trivet/mechanics/sheet"
 	"trivet/tui"
 )
 
@@ -30,7 +31,8 @@ type stage struct {
 	locked  bool
 	known   map[string]bool // keys that were in before the lock
 	menu    menu
-	offered []*visitor // to whom the sheet may be handed, as listed
+	refused *sheet.Sheet // what the presenter would not have saved, at the workbench's own end
+	offered []*visitor   // to whom the sheet may be handed, as listed
 
 	status atomic.Pointer[status]
 	easel  sync.Mutex // of those who look around
@@ -62,9 +64,8 @@ type shared struct {
 type seat struct {
 	on     *shape // the screen followed on
 	size   func() (w, h int)
-	own    *screen // of the presenter, or of one who looks around
-	mu     sync.Mutex
-	reader *tui.Reader // what one sees who looks around
+	own    *screen                    // of the presenter, or of one who looks around
+	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
 func newStage(log *slog.Logger, opt tui.Options, save saver, code, print string) *stage {
@@ -74,7 +75,7 @@ func newStage(log *slog.Logger, opt tui.Options, save saver, code, print string)
 	}
 	s.status.Store(&status{away: true})
 	opt.Width, opt.Height = 80, 23
-	s.desk = newDesk(log, opt, s.changed, func() { s.finish() })
+	s.desk = newDesk(log, opt, bounds{}, s.changed, s.quit)
 	return s
 }
 
@@ -172,15 +173,10 @@ func (s *stage) sit(v *visitor) {
 	w, h := v.size()
 	old, was := seat.own, seat.on
 	seat.own, seat.on = nil, nil
-	seat.mu.Lock()
-	around := seat.reader != nil && v != s.holder
+	around := seat.reader.Load() != nil && v != s.holder
 	if !around {
-		seat.reader = nil
-	} else {
-		r := seat.reader.On(w, h-1, v.term.set)
-		seat.reader = &r
+		seat.reader.Store(nil)
 	}
-	seat.mu.Unlock()
 	switch {
 	case v == s.holder:
 		// Beside, since the desk may be waiting for this lock; the size is read
@@ -189,10 +185,10 @@ func (s *stage) sit(v *visitor) {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		seat.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v.term) }).begin(nil)
+		seat.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(nil)
 		v.feed.show(seat.own)
 	case around:
-		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, v.term) }).begin(&s.easel)
+		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, h, v.term) }).begin(&s.easel)
 		v.feed.show(seat.own)
 	default:
 		k := shape{rounded(w, widths), rounded(h, heights), v.term}
@@ -226,24 +222,23 @@ func (s *stage) report(note string) {
 	s.touch()
 }
 
-func (s *stage) own(w int, t terminal) string {
-	return s.desk.look.Load().Own() + line(w, t, s.status.Load().presenting(s.code))
+func (s *stage) own(w int, v *visitor) string {
+	return s.desk.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.code, v.who.local))
 }
 
 func (s *stage) follow(k shape) string {
 	return s.desk.look.Load().On(k.w, k.h-1, k.t.set) + line(k.w, k.t, s.status.Load().following())
 }
 
-func (s *stage) around(seat *seat, w int, t terminal) string {
-	seat.mu.Lock()
-	if seat.reader == nil { // just back with the presenter
-		seat.mu.Unlock()
-		w, h := seat.size()
+// around draws for one who looks around, under no lock: a fault or a large sheet
+// in there is this visitor's alone.
+func (s *stage) around(seat *seat, w, h int, t terminal) string {
+	was := seat.reader.Load()
+	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
-	r := seat.reader.Take(*s.desk.look.Load())
-	seat.reader = &r
-	seat.mu.Unlock()
+	r := was.On(w, h-1, t.set).Take(*s.desk.look.Load())
+	seat.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
 	return r.Frame() + line(w, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
 }
 
@@ -262,7 +257,14 @@ func (s *stage) presenters() (all []*visitor) {
 func (s *stage) end(why string) {
 	s.finish()
 	var kept string
-	s.desk.see(func(m tui.Model) { kept = s.save.rescue(s.log, m) })
+	s.mu.Lock()
+	refused := s.refused
+	s.mu.Unlock()
+	s.desk.see(func(m tui.Model) {
+		if _, now, _, _ := m.Unsaved(); refused == nil || now != refused {
+			kept = s.save.rescue(s.log, m)
+		}
+	})
 	s.mu.Lock()
 	seats := make([]*visitor, 0, len(s.seats))
 	for v := range s.seats {

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui"
 )
 
 // menu is what the presenter's last line asks.
@@ -28,9 +30,7 @@ const mostOffers = 9
 func (s *stage) event(v *visitor, msg tea.Msg) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		s.mu.Lock()
-		s.sit(v)
-		s.mu.Unlock()
+		s.resit(v)
 	case tea.KeyPressMsg:
 		v.typed()
 		if s.presents(v) {
@@ -46,6 +46,12 @@ func (s *stage) event(v *visitor, msg tea.Msg) {
 			s.desk.post(msg)
 		}
 	}
+}
+
+func (s *stage) resit(v *visitor) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.sit(v)
 }
 
 func (s *stage) presents(v *visitor) bool {
@@ -91,6 +97,18 @@ func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
 	return true
 }
 
+// quit is the workbench's own end, which here is everybody's: it is asked first.
+// What the presenter has just not saved there is not saved at the end either.
+func (s *stage) quit(m tui.Model) {
+	_, refused, _, _ := m.Unsaved()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.holder != nil {
+		s.refused, s.menu = refused, askEnd
+		s.report("")
+	}
+}
+
 // hand gives the sheet to another presenter, who goes on in the same cell.
 func (s *stage) hand(from, to *visitor) (note string) {
 	if s.seats[to] == nil {
@@ -116,18 +134,20 @@ func (s *stage) watcherKey(v *visitor, msg tea.KeyPressMsg) {
 }
 
 // follows brings a watcher back to the presenter; one with a presenter's key
-// takes a sheet up that nobody presents.
+// takes a sheet up that nobody presents, or that the same key presents on a line
+// that may be dead.
 func (s *stage) follows(v *visitor) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.holder == nil && v.who.role == presenter {
-		s.holder = v
+	s.seats[v].reader.Store(nil)
+	was := s.holder
+	if v.who.role == presenter && (was == nil || was.who.print != "" && was.who.print == v.who.print) {
+		s.holder, s.menu = v, noMenu
 		s.log.Info("the sheet is taken up", "by", v.who.name())
+		if was != nil {
+			s.sit(was)
+		}
 	}
-	seat := s.seats[v]
-	seat.mu.Lock()
-	seat.reader = nil
-	seat.mu.Unlock()
 	s.sit(v)
 	s.report("")
 }
@@ -135,42 +155,50 @@ func (s *stage) follows(v *visitor) {
 // looks moves a watcher's own view, which begins with the first key that means
 // anything there.
 func (s *stage) looks(v *visitor, msg tea.KeyPressMsg) {
-	s.mu.Lock()
-	seat := s.seats[v]
-	s.mu.Unlock()
+	seat := s.seat(v)
 	w, h := v.size()
-	seat.mu.Lock()
-	was := seat.reader
-	r := was
-	if r == nil {
-		first := s.desk.look.Load().Reader(w, h-1, v.term.set)
-		r = &first
-	}
-	next, ok := r.Key(msg)
-	if ok {
-		seat.reader = &next
-	}
-	seat.mu.Unlock()
-	if !ok {
-		return
+	for {
+		was := seat.reader.Load()
+		var r tui.Reader
+		if was != nil {
+			r = *was
+		} else {
+			r = s.desk.look.Load().Reader(w, h-1, v.term.set)
+		}
+		next, ok := r.Key(msg)
+		if !ok {
+			return
+		}
+		if seat.reader.CompareAndSwap(was, &next) {
+			break
+		} // else it has just been drawn with a newer sheet
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if was == nil || seat.own == nil {
+	if seat.own == nil {
 		s.sit(v)
 	} else {
 		seat.own.touch()
 	}
 }
 
+func (s *stage) seat(v *visitor) *seat {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.seats[v]
+}
+
 // presenting is the presenter's last line.
-func (st *status) presenting(code string) string {
+func (st *status) presenting(code string, local bool) string {
 	lock := "l lock out late-comers"
 	if st.locked {
 		lock = "l let late-comers in"
 	}
 	switch st.menu {
 	case askLive:
+		if local { // whose leaving is the end
+			return lock + ", h hand over, k host key, e end for all, esc back"
+		}
 		return lock + ", h hand over, k host key, e end for all, q leave, esc back"
 	case askHand:
 		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"

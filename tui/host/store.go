@@ -8,9 +8,9 @@ import (
 	"io/fs"
 	"log/slog"
 	"os"
-	"path"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 	"unicode"
 
@@ -18,9 +18,12 @@ import (
 	"trivet/tui"
 )
 
-// Quotas of one private visitor.
+// Quotas of one private visitor. A sheet of 500 rows that is made to be hard takes
+// half a second to solve; each doubling of the rows takes ten times as long.
 const (
 	mostSheets   = 40
+	mostRescued  = 10        // more that may be kept where a session ends
+	mostRows     = 500       // of one sheet
 	mostBytes    = 256 << 10 // of one sheet
 	longestName  = 80
 	mostListed   = 400 // files looked at in a folder
@@ -38,9 +41,38 @@ type saver interface {
 // store keeps sheets in one folder and nowhere else: names have no folders in
 // them, and the root refuses links that lead out.
 type store struct {
-	root  *os.Root
-	most  int // sheets; 0 for no quota
-	bytes int
+	root        *os.Root
+	own         string // a name that is well whatever badName says of it: of the sheet presented
+	most        int    // sheets; 0 for no quota
+	rows, bytes int    // of a sheet; 0 for no quota
+	turn        *sync.Mutex
+	spare       func() (*os.Root, error) // where a sheet goes at the end that its folder does not take; may be nil
+}
+
+// tooLarge is said of a change that is not made.
+const tooLarge = "that would be more than a sheet may have here (500 rows, 256 kB): the last key was not done"
+
+// fits tells whether a sheet is within the quota.
+func (st *store) fits(s *sheet.Sheet) error {
+	rows := 0
+	for _, t := range s.Tables {
+		rows += len(t.Rows)
+	}
+	switch bytes := len(s.Text()); {
+	case st.rows > 0 && rows > st.rows:
+		return &sheet.FileError{Msg: fmt.Sprintf("the sheet has %d rows, and a visitor's may have %d", rows, st.rows), Hint: "take rows out"}
+	case st.bytes > 0 && bytes > st.bytes:
+		return &sheet.FileError{Msg: fmt.Sprintf("the sheet has %d kB, and a visitor's may have %d", bytes>>10, st.bytes>>10), Hint: "take rows out"}
+	}
+	return nil
+}
+
+// fine says what is wrong with a name in this folder.
+func (st *store) fine(name string) error {
+	if st.own != "" && name == st.own {
+		return nil
+	}
+	return badName(name)
 }
 
 // badName says what is wrong with a name for a sheet.
@@ -81,22 +113,25 @@ func inWords(doing string, err error) error {
 }
 
 func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
-	if err := badName(name); err != nil {
+	if err := st.fine(name); err != nil {
 		return nil, sheet.Stamp{}, err
+	}
+	info, err := st.root.Stat(name) // before opening, which would wait at a pipe
+	if err != nil {
+		return nil, sheet.Stamp{}, inWords("read", err)
+	}
+	if !info.Mode().IsRegular() {
+		return nil, sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file", Hint: "name a sheet"}
 	}
 	f, err := st.root.Open(name)
 	if err != nil {
 		return nil, sheet.Stamp{}, inWords("read", err)
 	}
 	defer f.Close()
-	info, err := f.Stat()
-	if err != nil {
-		return nil, sheet.Stamp{}, inWords("read", err)
-	}
-	if !info.Mode().IsRegular() {
-		return nil, sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file"}
-	}
 	s, err := sheet.Read(f)
+	if err == nil {
+		err = st.fits(s)
+	}
 	return s, stampOf(info), err
 }
 
@@ -120,13 +155,17 @@ func (st *store) names() (all []string) {
 // save writes a sheet beside its place and moves it there, so that a crash
 // leaves the old one or the new one.
 func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error) {
-	if err := badName(name); err != nil {
+	if err := st.fine(name); err != nil {
 		return sheet.Stamp{}, err
 	}
-	text := []byte(s.Text())
-	if st.bytes > 0 && len(text) > st.bytes {
-		return sheet.Stamp{}, &sheet.FileError{Msg: fmt.Sprintf("the sheet has %d kB, and a visitor's may have %d", len(text)>>10, st.bytes>>10), Hint: "take rows out"}
+	if err := st.fits(s); err != nil {
+		return sheet.Stamp{}, err
 	}
+	if st.turn != nil {
+		st.turn.Lock()
+		defer st.turn.Unlock()
+	}
+	mode := fs.FileMode(sheetMode)
 	info, err := st.root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -140,6 +179,8 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		return sheet.Stamp{}, inWords("written", err)
 	case !info.Mode().IsRegular():
 		return sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file", Hint: "save it under another name"}
+	case info.Mode().Perm()&0o222 == 0: // a rename would not ask
+		return sheet.Stamp{}, &sheet.FileError{Msg: "the file is read-only", Hint: "save it under another name"}
 	case force:
 	case was.IsZero():
 		return sheet.Stamp{}, &sheet.ChangedError{Appeared: true}
@@ -148,52 +189,31 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 			return sheet.Stamp{}, &sheet.ChangedError{Time: now.Time}
 		}
 	}
-	stamp, err := st.write(name, text)
+	if err == nil {
+		mode = info.Mode().Perm()
+	}
+	stamp, err := writeSheet(st.root, name, []byte(s.Text()), mode)
 	if err != nil {
 		return sheet.Stamp{}, inWords("written", err)
 	}
 	return stamp, nil
 }
 
-func (st *store) write(name string, text []byte) (sheet.Stamp, error) {
+func writeSheet(root *os.Root, name string, text []byte, mode fs.FileMode) (sheet.Stamp, error) {
 	temp := fmt.Sprintf(".%s.%d", name, time.Now().UnixNano())
-	f, err := st.root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, sheetMode)
+	f, err := root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return sheet.Stamp{}, err
 	}
-	defer func() { _ = st.root.Remove(temp) }() // gone already once it is renamed
+	defer func() { _ = root.Remove(temp) }() // gone already once it is renamed
 	_, err = io.Copy(f, bytes.NewReader(text))
 	if err == nil {
 		err = f.Sync()
 	}
+	err = errors.Join(err, f.Chmod(mode)) // whatever the umask is
 	info, statErr := f.Stat()
 	if err := errors.Join(err, statErr, f.Close()); err != nil {
 		return sheet.Stamp{}, err
 	}
-	return stampOf(info), st.root.Rename(temp, name)
-}
-
-// rescue saves what a session that ends has not saved: to its file, or where
-// another has written that meanwhile, beside it.
-func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
-	name, s, was, lost := m.Unsaved()
-	if !lost {
-		return ""
-	}
-	if name == "" {
-		name = "untitled" + sheetsEnding
-	}
-	name = path.Base(name)
-	_, err := st.save(name, s, was, false)
-	var changed *sheet.ChangedError
-	if errors.As(err, &changed) {
-		name = strings.TrimSuffix(name, sheetsEnding) + time.Now().Format("-20060102-150405") + sheetsEnding
-		_, err = st.save(name, s, sheet.Stamp{}, false)
-	}
-	if err != nil {
-		log.Error("a sheet could not be saved", "sheet", name, "why", err)
-		return "; the sheet could not be saved: " + err.Error()
-	}
-	log.Info("a sheet is saved at the end", "sheet", name)
-	return "; what was not saved is in " + name
+	return stampOf(info), root.Rename(temp, name)
 }

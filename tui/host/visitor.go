@@ -55,6 +55,13 @@ func (v *visitor) end(why string) {
 	}
 }
 
+// also adds to the reason what is known only once the visit is over.
+func (v *visitor) also(more string) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.why += more
+}
+
 func (v *visitor) reason() string {
 	v.mu.Lock()
 	defer v.mu.Unlock()

@@ -1,0 +1,63 @@
+package host
+
+import (
+	"cmp"
+	"errors"
+	"log/slog"
+	"path"
+	"strings"
+	"time"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui"
+)
+
+// rescuedFolder, below the host's own folder, takes what a presented sheet's
+// folder does not.
+const rescuedFolder = "rescued"
+
+// rescue saves what a session that ends has not saved: to its file, or where
+// another has written that meanwhile, beside it, or where that fails, elsewhere.
+func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
+	name, s, was, lost := m.Unsaved()
+	if !lost {
+		return ""
+	}
+	own := *st
+	if own.most > 0 {
+		own.most += mostRescued // a quota is no reason to lose work
+	}
+	name = path.Base(cmp.Or(name, "untitled"+sheetsEnding))
+	_, err := own.save(name, s, was, false)
+	var changed *sheet.ChangedError
+	if errors.As(err, &changed) {
+		name = dated(name)
+		_, err = own.save(name, s, sheet.Stamp{}, false)
+	}
+	if err == nil {
+		log.Info("a sheet is saved at the end", "sheet", name)
+		return "; what was not saved is in " + name
+	}
+	log.Error("a sheet could not be saved", "sheet", name, "why", err)
+	says = "; the sheet could not be saved: " + err.Error()
+	if st.spare == nil {
+		return says
+	}
+	name = dated(name)
+	folder, err := st.spare()
+	if err == nil {
+		defer folder.Close()
+		_, err = writeSheet(folder, name, []byte(s.Text()), sheetMode)
+	}
+	if err != nil {
+		log.Error("nor could it be kept elsewhere", "sheet", name, "why", err)
+		return says
+	}
+	log.Info("a sheet is kept in the host's own folder", "sheet", path.Join(rescuedFolder, name))
+	return says + "; it is kept in the host's own folder, " + path.Join(rescuedFolder, name)
+}
+
+// dated is a name that nothing has yet.
+func dated(name string) string {
+	return strings.TrimSuffix(name, sheetsEnding) + time.Now().Format("-20060102-150405.000") + sheetsEnding
+}
