@@ -102,7 +102,7 @@ func (c *command) root() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
-	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand(), host.Command(run, c.stdin, c.stdout, c.stderr))
+	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand(), host.Command(c.stdin, c.stdout, c.stderr))
 	root.SetFlagErrorFunc(call.Flag)
 	root.InitDefaultHelpCmd()
 	root.InitDefaultCompletionCmd()

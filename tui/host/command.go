@@ -28,8 +28,8 @@ Private. With --private FOLDER every visitor works on copies of the folder's
 sheets, kept by key and found again at the next visit (at most 40 sheets of
 256 kB each).
 
-Commands. ssh HOST solve - < sheet.toml, and check, on standard input alone; for
-keys in the lists, and for private visitors.
+Commands. ssh HOST solve - < sheet.toml, and check, on standard input alone and
+within 10 seconds; for keys in the lists, and for private visitors.
 
 Who may come in. On the loopback address (127.0.0.1) whoever is at this
 machine. Anywhere else the host does not start before it is told:
@@ -52,9 +52,8 @@ const example = `  trivet host mast.toml
   trivet host --private sheets --listen :2222 --watchers crew.keys
   ssh -p 2222 HOST`
 
-// Command is "trivet host"; run is the command line that it serves without a
-// terminal.
-func Command(run Run, stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
+// Command is "trivet host".
+func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	var o Settings
 	cmd := &cobra.Command{
 		Use: "host SHEET", Short: "show a sheet live over SSH, or a workbench for each visitor", Long: long, Example: example,
@@ -71,7 +70,7 @@ func Command(run Run, stdin io.Reader, stdout, stderr io.Writer) *cobra.Command 
 			if len(args) == 1 {
 				o.Sheet = args[0]
 			}
-			return serve(cmd.Context(), o, run, stdin, stdout, stderr)
+			return serve(cmd.Context(), o, stdin, stdout, stderr)
 		},
 	}
 	f := cmd.Flags()
@@ -91,7 +90,7 @@ func Command(run Run, stdin io.Reader, stdout, stderr io.Writer) *cobra.Command 
 // gcPercent trades a little time for memory, of which many visitors need more.
 const gcPercent = 40
 
-func serve(ctx context.Context, o Settings, run Run, stdin io.Reader, stdout, stderr io.Writer) error {
+func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.Writer) error {
 	if err := o.check(); err != nil {
 		return err
 	}
@@ -108,7 +107,11 @@ func serve(ctx context.Context, o Settings, run Run, stdin io.Reader, stdout, st
 		return err
 	}
 	defer done()
-	h, err := New(o, run, logTo)
+	own, err := os.Executable()
+	if err != nil {
+		return fmt.Errorf("the program does not find itself, for commands without a terminal: %w", err)
+	}
+	h, err := New(o, program(own), logTo)
 	if err != nil {
 		return err
 	}

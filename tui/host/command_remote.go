@@ -3,61 +3,133 @@ package host
 import (
 	"bytes"
 	"context"
+	"errors"
 	"io"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"github.com/anmitsu/go-shlex"
+
+	"trivet/mechanics/sheet"
 )
 
 // cannotDo is the exit code for a call that can't be read, as on a command line.
 const cannotDo = 2
 
-const remoteHelp = `trivet: without a terminal there are two verbs, both on standard input:
+const remoteHelp = `without a terminal there are two verbs, both on standard input:
 
   ssh HOST solve - < sheet.toml
   ssh HOST solve - --format json --ask T1.x < sheet.toml
   ssh HOST check - < sheet.toml
-
 `
 
 // command does a verb for a session without a terminal: on standard input alone,
-// so that no file of the host can be named.
+// so that no file of the host can be named. The sheet is read before a place is
+// taken, so that who sends none keeps nobody waiting.
 func (h *Host) command(s *session, text string) int {
 	started := time.Now()
 	say := func(msg string) int {
-		_, _ = io.WriteString(s.ch.Stderr(), msg)
+		limit := time.AfterFunc(farewellLimit, func() { _ = s.ch.Close() })
+		defer limit.Stop()
+		_, _ = io.WriteString(s.ch.Stderr(), "trivet: "+msg+"\n")
 		return cannotDo
 	}
-	limit := time.AfterFunc(commandLimit, func() { _ = s.ch.Close() })
-	defer limit.Stop()
 	args, why := verb(text)
 	switch {
 	case strings.TrimSpace(text) == "":
 		return say(remoteHelp)
 	case !h.anybody && !s.conn.who.listed:
-		return say("trivet: solve and check are for those whose key is in a list of the host's\n")
+		return say("solve and check are for those whose key is in a list of the host's")
 	case why != "":
-		return say("trivet: " + why + "\n")
+		return say(why)
+	}
+	input, why := h.input(s)
+	if why != "" {
+		return say(why)
 	}
 	select {
 	case h.commands <- struct{}{}:
 		defer func() { <-h.commands }()
 	case <-s.over:
 		return cannotDo
-	case <-time.After(commandLimit / 2):
-		return say("trivet: the host is busy: try again in a moment\n")
+	case <-time.After(commandWait):
+		return say("the host is busy: try again in a moment")
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
 	defer cancel()
-	out, errs := io.Writer(s.ch), io.Writer(s.ch.Stderr())
+	go func() {
+		select {
+		case <-s.over:
+			cancel()
+		case <-ctx.Done():
+		}
+	}()
+	left := new(atomic.Int64)
+	left.Store(mostOutput)
+	out, errs := io.Writer(limited{s.ch, left}), io.Writer(limited{s.ch.Stderr(), left})
 	if s.pty {
-		out, errs = returns{out}, returns{s.ch}
+		out, errs = returns{out}, returns{limited{s.ch, left}}
 	}
-	code := h.run(ctx, args, s.ch, out, errs)
+	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
 	h.log.Info("a command", "visitor", s.conn.who.name(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
+	switch {
+	case errors.Is(ctx.Err(), context.DeadlineExceeded):
+		return say("that was not done within " + commandLimit.String() + " and is given up: split the problem into several sheets")
+	case left.Load() < 0:
+		return say("that is more than may be sent from here")
+	}
 	return code
 }
+
+// input reads a whole sheet from standard input, or says why there is none. It may
+// be too long: what is cut off then is refused as it would be on a command line.
+func (h *Host) input(s *session) (text []byte, why string) {
+	select {
+	case h.inputs <- struct{}{}:
+	default:
+		return nil, "the host is busy: try again in a moment"
+	}
+	defer func() { <-h.inputs }()
+	type whole struct {
+		text []byte
+		err  error
+	}
+	read := make(chan whole, 1)
+	go func() {
+		b, err := io.ReadAll(io.LimitReader(s.ch, sheet.MaxBytes+1))
+		read <- whole{b, err}
+	}()
+	limit := time.NewTimer(inputLimit)
+	defer limit.Stop()
+	select {
+	case w := <-read:
+		if w.err != nil {
+			return nil, "the sheet did not arrive"
+		}
+		return w.text, ""
+	case <-limit.C:
+		// The reading ends with the channel, which is closed behind this.
+		return nil, "no whole sheet came within " + inputLimit.String() + ": try `solve - < sheet.toml`"
+	case <-s.over:
+		return nil, "the sheet did not arrive"
+	}
+}
+
+// limited ends an answer that grows beyond all measure.
+type limited struct {
+	w    io.Writer
+	left *atomic.Int64
+}
+
+func (l limited) Write(p []byte) (int, error) {
+	if l.left.Add(int64(-len(p))) < 0 {
+		return 0, errTooMuch
+	}
+	return l.w.Write(p)
+}
+
+var errTooMuch = errors.New("more than may be sent")
 
 // verb reads a command: one of two verbs, standard input, and options that name
 // no file.
@@ -82,8 +154,9 @@ func verb(text string) (args []string, why string) {
 					return nil, w + " needs a value behind it"
 				}
 			}
+		case words[0] == "solve" && w == "--working":
 		case strings.HasPrefix(w, "-"):
-			return nil, "there is no option " + printable(w) + " here: --format and --ask of solve are"
+			return nil, "there is no option " + printable(w) + " here: --format, --working and --ask of solve are"
 		default:
 			return nil, "sheets are read from standard input only: write - in place of " + printable(w)
 		}

@@ -42,8 +42,9 @@ type Host struct {
 	venue    venue
 	gate     gate
 	run      Run
-	anybody  bool // commands for those in no list too
-	commands chan struct{}
+	anybody  bool          // commands for those in no list too
+	commands chan struct{} // those that compute
+	inputs   chan struct{} // those whose sheet is under way
 
 	ids    atomic.Int64
 	visits sync.WaitGroup

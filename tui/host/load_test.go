@@ -42,6 +42,9 @@ func TestMain(m *testing.M) {
 		}
 		return
 	}
+	if len(os.Args) > 2 && os.Args[1] == programVerb {
+		os.Exit(asProgram(os.Args[2:]))
+	}
 	os.Exit(m.Run())
 }
 

@@ -105,7 +105,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		log: slog.New(slog.NewTextHandler(logTo, nil)), key: key, doors: doors, run: run,
 		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace},
 		anybody:  doors.private || near && doors.open && !o.Open,
-		commands: make(chan struct{}, commandsAtOnce),
+		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
 	if o.Private != "" {
 		h.venue, err = newLibrary(h.log, o.Private, o.State)

@@ -1,0 +1,192 @@
+package host
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// programVerb makes the test's own program one that does a verb: it is its first
+// argument, since a visitor's commands get no environment.
+const programVerb = "as-a-program"
+
+func asProgram(args []string) int {
+	switch args[0] {
+	case "environment":
+		fmt.Println(strings.Join(os.Environ(), " "))
+		where, _ := os.Getwd()
+		text, _ := io.ReadAll(os.Stdin)
+		fmt.Println(where, len(text))
+		fmt.Fprintln(os.Stderr, "beside")
+		return 7
+	case "for ever":
+		fmt.Println("begun")
+		for n := 0; ; n++ {
+			_ = n
+		}
+	}
+	return 1
+}
+
+func TestAProgramHasNothingOfTheHost(t *testing.T) {
+	t.Setenv("TRIVET_SECRET", "x")
+	var out, errs bytes.Buffer
+	code := program(os.Args[0])(t.Context(), []string{programVerb, "environment"}, strings.NewReader(lamp), &out, &errs)
+	if want := fmt.Sprintf("GOMAXPROCS=1 GOMEMLIMIT=512MiB\n/ %d\n", len(lamp)); code != 7 || out.String() != want || errs.String() != "beside\n" {
+		t.Errorf("%d, %q, %q, want %q", code, &out, &errs, want)
+	}
+}
+
+func TestAProgramThatDoesNotEndIsEnded(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	begun, in := io.Pipe()
+	done := make(chan int)
+	go func() {
+		done <- program(os.Args[0])(ctx, []string{programVerb, "for ever"}, strings.NewReader(""), in, io.Discard)
+	}()
+	if _, err := io.ReadFull(begun, make([]byte, len("begun\n"))); err != nil {
+		t.Fatal(err)
+	}
+	cancel()
+	if code := <-done; code != cannotDo {
+		t.Errorf("%d", code)
+	}
+	if code := program("/nowhere")(t.Context(), nil, nil, io.Discard, io.Discard); code != cannotDo {
+		t.Errorf("%d", code)
+	}
+}
+
+// ran is what came of a command.
+type ran struct {
+	out, errs string
+	code      int
+}
+
+func (r *running) runs(client *gossh.Client, command string, in io.Reader) ran {
+	r.t.Helper()
+	s, err := client.NewSession()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	defer s.Close()
+	var out, errs bytes.Buffer
+	s.Stdin, s.Stdout, s.Stderr = in, &out, &errs
+	code := 0
+	if err := s.Run(command); err != nil {
+		exit, ok := err.(*gossh.ExitError)
+		if !ok {
+			r.t.Fatalf("%s: %v", command, err)
+		}
+		code = exit.ExitStatus()
+	}
+	return ran{out.String(), errs.String(), code}
+}
+
+// Who sends no sheet, or goes away, keeps nobody from having a sheet solved.
+func TestCommandsWaitForNobodysInput(t *testing.T) {
+	r := start(t, Settings{}, func(_ context.Context, _ []string, in io.Reader, out, _ io.Writer) int {
+		n, _ := io.Copy(io.Discard, in)
+		fmt.Fprint(out, n)
+		return 0
+	})
+	for range 4 * commandsAtOnce {
+		client, err := r.dial(nil, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer client.Close()
+		s, err := client.NewSession()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := s.StdinPipe(); err != nil {
+			t.Fatal(err)
+		}
+		if err := s.Start("solve -"); err != nil {
+			t.Fatal(err)
+		}
+	}
+	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == 4*commandsAtOnce })
+	client, err := r.dial(nil, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	if got := r.runs(client, "solve -", strings.NewReader(lamp)); got != (ran{out: fmt.Sprint(len(lamp))}) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// More than a sheet may be is not read, and more than anybody reads is not sent.
+func TestCommandsHaveBounds(t *testing.T) {
+	r := start(t, Settings{}, func(_ context.Context, args []string, in io.Reader, out, _ io.Writer) int {
+		if args[0] == "check" {
+			for block := make([]byte, 1<<20); ; {
+				if _, err := out.Write(block); err != nil {
+					return 0
+				}
+			}
+		}
+		n, _ := io.Copy(io.Discard, in)
+		fmt.Fprint(out, n)
+		return 0
+	})
+	client, err := r.dial(nil, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	if got := r.runs(client, "solve -", io.LimitReader(endless{}, 2<<20)); got != (ran{out: fmt.Sprint(1<<20 + 1)}) {
+		t.Errorf("%+v", got)
+	}
+	got := r.runs(client, "check -", strings.NewReader(lamp))
+	if len(got.out) > mostOutput || got.code != cannotDo || got.errs != "trivet: that is more than may be sent from here\n" {
+		t.Errorf("%d bytes, %q, %d", len(got.out), got.errs, got.code)
+	}
+}
+
+type endless struct{}
+
+func (endless) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '#'
+	}
+	return len(p), nil
+}
+
+// A client that goes away ends what is done for it.
+func TestACommandEndsWithItsClient(t *testing.T) {
+	begun, ended := make(chan struct{}), make(chan struct{})
+	r := start(t, Settings{}, func(ctx context.Context, _ []string, _ io.Reader, _, _ io.Writer) int {
+		close(begun)
+		<-ctx.Done()
+		close(ended)
+		return cannotDo
+	})
+	client, err := r.dial(nil, "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := client.NewSession()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Stdin = strings.NewReader(lamp)
+	if err := s.Start("solve -"); err != nil {
+		t.Fatal(err)
+	}
+	<-begun
+	_ = client.Close()
+	select {
+	case <-ended:
+	case <-time.After(patience):
+		t.Fatal("it goes on")
+	}
+}
