@@ -1,12 +1,8 @@
 package host
 
 import (
-	"crypto/rsa"
 	"errors"
-	"fmt"
 	"net/netip"
-	"os"
-	"strings"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
@@ -25,37 +21,7 @@ type admission struct {
 // keyText is where the permissions of a connection hold the key that was proved.
 const keyText = "trivet-key"
 
-// rsaLeast is the shortest RSA key taken: NIST SP 800-131A, 2048 bit.
-const rsaLeast = 2048
-
 var errNotAdmitted = errors.New("not admitted")
-
-// readRoster reads a list of keys.
-func readRoster(file string) (roster, error) {
-	text, err := os.ReadFile(file)
-	if err != nil {
-		return nil, fmt.Errorf("the list of keys cannot be read: %w", err)
-	}
-	keys := roster{}
-	for i, l := range strings.Split(string(text), "\n") {
-		l = strings.TrimSpace(l)
-		if l == "" || l[0] == '#' {
-			continue
-		}
-		key, comment, options, _, err := gossh.ParseAuthorizedKey([]byte(l))
-		switch {
-		case err != nil:
-			return nil, fmt.Errorf("%s:%d: this is no public key: write one a line, as in id_ed25519.pub", file, i+1)
-		case len(options) > 0:
-			return nil, fmt.Errorf("%s:%d: options before a key mean nothing here: write the key alone", file, i+1)
-		}
-		keys[string(key.Marshal())] = comment
-	}
-	if len(keys) == 0 {
-		return nil, fmt.Errorf("%s: there is no key in it: write one a line, as in id_ed25519.pub", file)
-	}
-	return keys, nil
-}
 
 // config is the protocol's side of admission: current algorithms, few tries,
 // keys that are proved, and the code.
@@ -88,10 +54,8 @@ func (a *admission) config() *gossh.ServerConfig {
 
 // offered tells whether a key is worth proving. Nothing follows from an offer.
 func (a *admission) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
-	if k, ok := key.(gossh.CryptoPublicKey); ok {
-		if r, ok := k.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() < rsaLeast {
-			return nil, errNotAdmitted
-		}
+	if unfit(key) != "" {
+		return nil, errNotAdmitted
 	}
 	if a.open || a.listed(key) || a.private && a.code != "" {
 		return nil, nil
@@ -134,8 +98,8 @@ func (a *admission) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractive
 	if err != nil {
 		return nil, err
 	}
-	if len(answers) != 1 || !sameCode(answers[0], a.code) || !a.guesses.may(from.Addr(), time.Now()) {
-		a.guesses.missed(from.Addr(), time.Now())
+	right := len(answers) == 1 && sameCode(answers[0], a.code)
+	if !a.guesses.judge(from.Addr(), right, time.Now()) {
 		return nil, errNotAdmitted
 	}
 	return permit(key), nil

@@ -149,17 +149,22 @@ func TestWrongCodesAreLimitedByAddress(t *testing.T) {
 		if !g.may(a, now) {
 			t.Fatal("limited too soon")
 		}
-		g.missed(a, now)
-		g.missed(b, now)
+		if g.judge(a, false, now) || g.judge(b, false, now) {
+			t.Fatal("a wrong code is right")
+		}
 	}
-	if g.may(a, now) || g.may(netip.MustParseAddr("2001:db8::ffff"), now) || !g.may(netip.MustParseAddr("192.0.2.2"), now) {
+	if g.judge(a, true, now) || g.may(a, now) || g.may(netip.MustParseAddr("2001:db8::ffff"), now) || !g.may(netip.MustParseAddr("192.0.2.2"), now) {
 		t.Error("the limit is not by address")
 	}
 	if !g.may(a, now.Add(codeSpan+time.Second)) {
 		t.Error("the limit stays for ever")
 	}
 	for i := range 3 * addressesKept {
-		g.missed(netip.AddrFrom4([4]byte{10, byte(i >> 16), byte(i >> 8), byte(i)}), now.Add(time.Duration(i)))
+		g.missed(place(netip.AddrFrom4([4]byte{10, byte(i >> 16), byte(i >> 8), byte(i)})), now.Add(time.Duration(i)))
+	}
+	c := netip.MustParseAddr("192.0.2.9")
+	if g.judge(c, true, now) || !g.judge(c, true, now.Add(codeSpan+time.Second)) {
+		t.Error("the limit of all addresses together is not kept")
 	}
 	if len(g.wrong) > addressesKept {
 		t.Errorf("%d addresses are remembered", len(g.wrong))
@@ -280,6 +285,7 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		defer client.Close()
 		s, err := client.NewSession()
 		if err != nil {
 			t.Fatal(err)
@@ -298,6 +304,7 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	defer client.Close()
 	s, _ := client.NewSession()
 	var errs strings.Builder
 	s.Stderr = &errs

@@ -13,8 +13,8 @@ import (
 	"time"
 )
 
-// codeDigits is how long a join code is. With codeTries wrong ones a minute and
-// address, a thousand addresses would need days to meet it; a class takes hours.
+// codeDigits is how long a join code is. With codeTriesInAll wrong ones a minute,
+// from however many addresses, a tenth of all codes take a week; a class takes hours.
 const codeDigits = 8
 
 // newCode makes a code that can be read out: digits in groups of four.
@@ -48,15 +48,21 @@ func sameCode(typed, code string) bool {
 	return subtle.ConstantTimeCompare(a[:], b[:]) == 1
 }
 
-// guesses counts wrong codes by address.
+// guesses counts wrong codes by address, and in all.
 type guesses struct {
 	mu    sync.Mutex
 	wrong map[netip.Prefix]*guessed
+	all   guessed
 }
 
+// guessed is how many were wrong since a moment.
 type guessed struct {
 	n    int
 	from time.Time
+}
+
+func (w *guessed) over(most int, now time.Time) bool {
+	return w != nil && now.Sub(w.from) <= codeSpan && w.n >= most
 }
 
 // place is what counts as one address: a whole network of one in IPv6, where
@@ -75,26 +81,45 @@ func place(a netip.Addr) netip.Prefix {
 func (g *guesses) may(a netip.Addr, now time.Time) bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
-	w := g.wrong[place(a)]
-	return w == nil || now.Sub(w.from) > codeSpan || w.n < codeTries
+	return g.allow(place(a), now)
+}
+
+func (g *guesses) allow(p netip.Prefix, now time.Time) bool {
+	return !g.wrong[p].over(codeTries, now) && !g.all.over(codeTriesInAll, now)
+}
+
+// judge takes an answer, right or not. Of many at the same time no more count than
+// of as many one after another.
+func (g *guesses) judge(a netip.Addr, right bool, now time.Time) bool {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	p := place(a)
+	if !g.allow(p, now) {
+		return false
+	}
+	if !right {
+		g.missed(p, now)
+	}
+	return right
 }
 
 // missed counts a wrong code. Where too many addresses have been wrong the
 // oldest is forgotten, not the limit.
-func (g *guesses) missed(a netip.Addr, now time.Time) {
-	g.mu.Lock()
-	defer g.mu.Unlock()
+func (g *guesses) missed(p netip.Prefix, now time.Time) {
 	if g.wrong == nil {
 		g.wrong = map[netip.Prefix]*guessed{}
 	}
-	k := place(a)
-	w := g.wrong[k]
+	if now.Sub(g.all.from) > codeSpan {
+		g.all = guessed{from: now}
+	}
+	g.all.n++
+	w := g.wrong[p]
 	if w == nil || now.Sub(w.from) > codeSpan {
 		if w == nil && len(g.wrong) >= addressesKept {
 			g.forget(now)
 		}
 		w = &guessed{from: now}
-		g.wrong[k] = w
+		g.wrong[p] = w
 	}
 	w.n++
 }

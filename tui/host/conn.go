@@ -1,6 +1,7 @@
 package host
 
 import (
+	"maps"
 	"net"
 	"net/netip"
 	"sync"
@@ -18,17 +19,35 @@ type gate struct {
 	places    map[netip.Prefix]*counts
 }
 
-type counts struct{ all int }
+// counts are one address's: connections, and how fast they came.
+type counts struct {
+	all   int
+	comes *bucket
+}
 
 // guarded is a connection that is counted until it is closed.
 type guarded struct {
 	net.Conn
 	gate  *gate
 	place netip.Prefix
+	rate  *bucket       // of the bytes that come, whatever they are
+	over  chan struct{} // closed with it
 
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
+}
+
+// Read takes bytes no faster than anybody types, or sends a sheet: what a client
+// can make the host compute, with requests, new keys or noise, is bounded by that.
+func (c *guarded) Read(p []byte) (int, error) {
+	n, err := c.Conn.Read(p)
+	if n > 0 {
+		if rest(c.rate.take(n), c.over, nil) != nil {
+			return n, net.ErrClosed
+		}
+	}
+	return n, err
 }
 
 // admit counts a new connection, or refuses it before anything is said.
@@ -40,26 +59,39 @@ func (g *gate) admit(c net.Conn) *guarded {
 	p := place(at.Addr())
 	g.mu.Lock()
 	defer g.mu.Unlock()
-	if g.places == nil {
-		g.places = map[netip.Prefix]*counts{}
-	}
-	n := g.places[p]
-	if n == nil {
-		n = &counts{}
-	}
-	if g.all >= g.inAll || n.all >= g.byPlace || g.strangers >= strangersInAll {
+	n := g.at(p)
+	if n == nil || g.all >= g.inAll || n.all >= g.byPlace || g.strangers >= strangersInAll || !n.comes.spare(1) {
 		return nil
 	}
-	g.places[p] = n
 	g.all++
 	g.strangers++
 	n.all++
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &guarded{Conn: c, gate: g, place: p}
+	in := &guarded{Conn: c, gate: g, place: p, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{})}
 	in.late = time.AfterFunc(2*handshakeLimit, func() { _ = in.Close() })
 	return in
+}
+
+// at gives the counts of an address. Those that nobody needs any more are
+// forgotten where there are many; nil where there are too many all the same.
+func (g *gate) at(p netip.Prefix) *counts {
+	if g.places == nil {
+		g.places = map[netip.Prefix]*counts{}
+	}
+	if n := g.places[p]; n != nil {
+		return n
+	}
+	if len(g.places) >= addressesKept {
+		maps.DeleteFunc(g.places, func(_ netip.Prefix, n *counts) bool { return n.all == 0 && n.comes.full() })
+	}
+	if len(g.places) >= addressesKept {
+		return nil
+	}
+	n := &counts{comes: newBucket(comesBurst*float64(g.byPlace), comesPerSecond)}
+	g.places[p] = n
+	return n
 }
 
 // known says that the connection's owner is admitted.
@@ -77,6 +109,7 @@ func (c *guarded) Close() error {
 	c.mu.Lock()
 	if !c.closed {
 		c.closed = true
+		close(c.over)
 		c.late.Stop()
 		stranger := -1
 		if c.inside {
@@ -93,11 +126,7 @@ func (g *gate) count(p netip.Prefix, all, strangers int) {
 	defer g.mu.Unlock()
 	g.all += all
 	g.strangers += strangers
-	n := g.places[p]
-	n.all += all
-	if n.all == 0 {
-		delete(g.places, p)
-	}
+	g.places[p].all += all
 }
 
 // keepAlive asks a client whether it is there, for as long as it is: a quiet

@@ -14,6 +14,7 @@ import (
 	"io"
 	"log/slog"
 	"net"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -46,10 +47,15 @@ type Host struct {
 	commands chan struct{} // those that compute
 	inputs   chan struct{} // those whose sheet is under way
 
+	refusals *bucket
+	unlogged atomic.Int64
+
 	ids    atomic.Int64
 	visits sync.WaitGroup
 	mu     sync.Mutex
 	closed bool
+	most   int // visits at a time, but for presenters
+	inside int
 }
 
 // ctxConn and ctxGuard are what a connection carries.
@@ -80,10 +86,22 @@ func (h *Host) server() (*ssh.Server, error) {
 	s.ChannelHandlers = map[string]ssh.ChannelHandler{"session": h.serve, "default": h.noChannel}
 	s.RequestHandlers = map[string]ssh.RequestHandler{"default": h.noRequest}
 	s.SubsystemHandlers = map[string]ssh.SubsystemHandler{}
-	s.ConnectionFailedCallback = func(c net.Conn, err error) {
-		h.log.Info("not admitted", "from", c.RemoteAddr().String(), "why", err.Error())
-	}
+	s.ConnectionFailedCallback = h.refused
 	return s, nil
+}
+
+// refused logs who was not admitted, a line as long and as often as anybody reads
+// it: both are a stranger's to choose.
+func (h *Host) refused(c net.Conn, err error) {
+	if !h.refusals.spare(1) {
+		h.unlogged.Add(1)
+		return
+	}
+	why := err.Error()
+	if len(why) > longestWhy {
+		why = strings.ToValidUTF8(why[:longestWhy], "") + "..."
+	}
+	h.log.Info("not admitted", "from", c.RemoteAddr().String(), "why", why, "not logged before", h.unlogged.Swap(0))
 }
 
 // connection is what the sessions of one connection share, made with the first.
@@ -182,14 +200,24 @@ func (h *Host) typing(who person) hand {
 	return looker()
 }
 
-// arrive counts a visit in, unless the host is closing.
-func (h *Host) arrive() bool {
+// arrive counts a visit in, unless the host is closing. Where it is full there is
+// room for presenters alone.
+func (h *Host) arrive(who person) (in, room bool) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
-	if !h.closed {
-		h.visits.Add(1)
+	if h.closed {
+		return false, false
 	}
-	return !h.closed
+	h.visits.Add(1)
+	h.inside++
+	return true, h.inside <= h.most || who.role == presenter
+}
+
+func (h *Host) depart() {
+	h.mu.Lock()
+	h.inside--
+	h.mu.Unlock()
+	h.visits.Done()
 }
 
 // watch looks once a second for terminals that take no bytes.

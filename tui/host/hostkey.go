@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 
 	gossh "golang.org/x/crypto/ssh"
 )
@@ -32,12 +33,15 @@ func hostKey(state string) (gossh.Signer, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the host's key: %w", err)
 	}
-	if info, err := os.Stat(file); err == nil && info.Mode().Perm()&0o077 != 0 {
+	if info, err := os.Stat(file); err == nil && info.Mode().Perm()&0o077 != 0 && runtime.GOOS != "windows" {
 		return nil, fmt.Errorf("the host's key %s can be read by others: chmod 600 it, or remove it for a new one", file)
 	}
 	key, err := gossh.ParsePrivateKey(text)
 	if err != nil {
 		return nil, fmt.Errorf("the host's key %s does not read (%w): remove it for a new one, of which visitors are warned", file, err)
+	}
+	if key.PublicKey().Type() != gossh.KeyAlgoED25519 {
+		return nil, fmt.Errorf("the host's key %s is no ed25519 key: remove it for a new one, of which visitors are warned", file)
 	}
 	return key, nil
 }

@@ -25,9 +25,18 @@ const (
 	typedMost        = 1 << 20     // bytes within typedSpan, more ends the visit
 	typedSpan        = time.Minute //
 	silentMost       = 256 << 10   // bytes that come to no key: a paste that never ends
+	wireBurst        = 2 << 20     // bytes of a connection at once: a sheet of the largest size and more
+	wirePerSecond    = 128 << 10   // and after that, whatever they are
+	comesBurst       = 3           // connections of one address, times those that may be there at a time: all come again
+	comesPerSecond   = 5.0         // and after those
 	resizeEvery      = 200 * time.Millisecond
 	resizeBurst      = 10 // changes of size at that pace, then
 	resizesPerSecond = 0.5
+	asksBurst        = 2000 // requests on a session at once: a window is drawn to another size for half a minute
+	asksPerSecond    = 50.0 // and after that, or the connection ends
+	refusalsBurst    = 100 // lines of the log about those not admitted, then
+	refusalsPerHour  = 600
+	longestWhy       = 200              // bytes of what is logged of a reason
 	handshakeLimit   = time.Minute      // time to offer keys and type a code
 	keepaliveEvery   = 30 * time.Second // a quiet watcher stays as long as the terminal answers
 	keepaliveLimit   = 30 * time.Second
@@ -39,6 +48,7 @@ const (
 	authTries        = 8                // agents hold several keys
 	strangersInAll   = 512              // connections that have not said who they are; a class types its code at once
 	codeTries        = 10               // wrong codes from an address within codeSpan
+	codeTriesInAll   = 1000             // from all addresses together; more, and only keys come in until it is over
 	codeSpan         = time.Minute
 	addressesKept    = 4096             // addresses whose wrong codes are remembered
 	keysKept         = 10000            // keys that may come back through a closed door
@@ -80,6 +90,13 @@ func (b *bucket) take(n int) time.Duration {
 		return 0
 	}
 	return time.Duration(-b.left / b.rate * float64(time.Second))
+}
+
+// full tells whether all of the burst is there again.
+func (b *bucket) full() bool {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.left+time.Since(b.at).Seconds()*b.rate >= b.burst
 }
 
 // spare takes n only if it is there at once.

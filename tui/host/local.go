@@ -25,12 +25,13 @@ func (h *Host) present(in, out *os.File, env []string) error {
 	if err != nil {
 		return fmt.Errorf("the terminal's size is not known: %w", err)
 	}
-	if !h.arrive() {
+	who := person{role: presenter, local: true}
+	if in, _ := h.arrive(who); !in {
 		return nil
 	}
-	defer h.visits.Done()
+	defer h.depart()
 	w, hh = clamped(uint32(w), uint32(hh))
-	v := newVisitor(person{role: presenter, local: true}, 0, h.log, terminalOf(env), w, hh, out, func() {})
+	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
 	go func() {
 		_ = listen(in, v.term.kind, v.over, worker(), v.event)
 		v.end("the terminal is gone")

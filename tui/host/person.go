@@ -1,9 +1,5 @@
 package host
 
-import (
-	gossh "golang.org/x/crypto/ssh"
-)
-
 // role is what a visitor may do. It follows from the key that was proved, and
 // from nothing that was only said.
 type role int
@@ -25,6 +21,17 @@ type person struct {
 	local  bool   // at the host's own terminal
 }
 
+// short is a name that leaves room for others on a line.
+func (p person) short() string {
+	switch {
+	case p.local || p.print == "":
+		return p.name()
+	case p.note != "":
+		return p.note
+	}
+	return p.print[:min(len(p.print), 16)]
+}
+
 // name is how a person is shown and logged.
 func (p person) name() string {
 	switch {
@@ -36,13 +43,4 @@ func (p person) name() string {
 		return p.print + " (" + p.note + ")"
 	}
 	return p.print
-}
-
-// roster is a list of keys, as in an authorized_keys file: the comment of each by
-// the key's own bytes.
-type roster map[string]string
-
-func (r roster) has(key gossh.PublicKey) bool {
-	_, ok := r[string(key.Marshal())]
-	return ok
 }

@@ -15,7 +15,7 @@ type connection struct {
 	who   person
 	conn  *gossh.ServerConn
 	kill  func()
-	opens *bucket // sessions opened, and whatever was refused
+	opens *bucket         // sessions opened, and whatever was refused
 	count atomic.Int32
 }
 
@@ -70,7 +70,12 @@ func (s *session) requests(in <-chan *gossh.Request) {
 			s.visitor.end("hung up")
 		}
 	}()
+	asks := newBucket(asksBurst, asksPerSecond)
 	for r := range in {
+		if !asks.spare(1) {
+			s.conn.kill()
+			return
+		}
 		ok := false
 		var work func() int
 		if len(r.Payload) <= maxPayload {
@@ -115,7 +120,7 @@ func (s *session) do(work func() int) {
 		status := struct{ Code uint32 }{uint32(code)}
 		_, _ = s.ch.SendRequest("exit-status", false, gossh.Marshal(&status))
 		_ = s.ch.Close()
-		s.host.visits.Done()
+		s.host.depart()
 	}()
 	code = work()
 }
@@ -162,10 +167,17 @@ func (s *session) setSize(payload []byte) {
 // begin gives what a session is for, once: a terminal's visit or a command. It
 // is nil where there is nothing to do, and has to be done where it is not.
 func (s *session) begin(command string) func() int {
-	if s.begun || !s.host.arrive() {
+	if s.begun {
+		return nil
+	}
+	in, room := s.host.arrive(s.conn.who)
+	if !in {
 		return nil
 	}
 	s.begun = true
+	if !room {
+		return s.full
+	}
 	if command != "" || !s.pty {
 		return func() int { return s.host.command(s, command) }
 	}
@@ -175,6 +187,15 @@ func (s *session) begin(command string) func() int {
 	s.visitor = newVisitor(s.conn.who, s.id, s.host.log, terminalOf(s.env), s.w, s.h, s.ch, s.conn.kill)
 	s.resize = newResizer(s.visitor)
 	return s.visit
+}
+
+// full says that there is no room.
+func (s *session) full() int {
+	slow := time.AfterFunc(farewellLimit, s.conn.kill)
+	defer slow.Stop()
+	fmt.Fprint(s.ch.Stderr(), "trivet: the host is full: try again later\r\n")
+	s.host.log.Info("no room", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String())
+	return 1
 }
 
 // visit runs a terminal's visit from the first frame to the last word.

@@ -9,6 +9,7 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
+	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 
@@ -104,6 +105,8 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(logTo, nil)), key: key, doors: doors, run: run,
 		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace},
+		most:     o.Most,
+		refusals: newBucket(refusalsBurst, refusalsPerHour/time.Hour.Seconds()),
 		anybody:  doors.private || near && doors.open && !o.Open,
 		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}

@@ -216,7 +216,7 @@ func (s *stage) report(note string) {
 		}
 	}
 	for i, v := range s.offered {
-		st.offers = append(st.offers, string(rune('1'+i))+" "+v.who.name())
+		st.offers = append(st.offers, string(rune('1'+i))+" "+v.who.short())
 	}
 	s.status.Store(st)
 	s.touch()
