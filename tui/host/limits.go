@@ -34,7 +34,7 @@ const (
 	resizesPerSecond = 0.5
 	asksBurst        = 2000 // requests on a session at once: a window is drawn to another size for half a minute
 	asksPerSecond    = 50.0 // and after that, or the connection ends
-	refusalsBurst    = 100 // lines of the log about those not admitted, then
+	refusalsBurst    = 100  // lines of the log about those not admitted, then
 	refusalsPerHour  = 600
 	longestWhy       = 200              // bytes of what is logged of a reason
 	handshakeLimit   = time.Minute      // time to offer keys and type a code

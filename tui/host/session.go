@@ -15,7 +15,7 @@ type connection struct {
 	who   person
 	conn  *gossh.ServerConn
 	kill  func()
-	opens *bucket         // sessions opened, and whatever was refused
+	opens *bucket // sessions opened, and whatever was refused
 	count atomic.Int32
 }
 
