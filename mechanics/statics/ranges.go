@@ -4,8 +4,9 @@ import "math"
 
 // bound is a sense written over the free parameters y: c + Σ g[k]·y[k] >= 0.
 type bound struct {
-	c float64
-	g []float64
+	c  float64
+	g  []float64
+	of string // whose sense it is
 }
 
 // free treats an indeterminate system: all solutions are
@@ -67,10 +68,11 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 				if math.Abs(end) <= onBound*load {
 					end = 0 // a cable that just goes slack
 				}
+				by := r.holders(cost, value, bounds)
 				if sign > 0 {
-					x.Low = end
+					x.Low, x.LowBy = end, by
 				} else {
-					x.High = end
+					x.High, x.HighBy = end, by
 				}
 				if y != nil {
 					kept = append(kept, y)
@@ -98,6 +100,7 @@ func (s *Solution) unbind() {
 			x.Low, x.High = x.Value, x.Value
 		} else {
 			x.Low, x.High = math.Inf(-1), math.Inf(1)
+			x.LowBy, x.HighBy = nil, nil
 		}
 	}
 }
@@ -111,7 +114,7 @@ const mostSpread = 1e8
 func (s *Solution) senseBounds(z [][]float64, load float64) []bound {
 	var out []bound
 	for _, q := range s.sensed {
-		b := bound{c: q.Magnitude.Const / load, g: make([]float64, s.Degree)}
+		b := bound{c: q.Magnitude.Const / load, g: make([]float64, s.Degree), of: q.Name}
 		size := 0.0
 		for _, t := range q.Magnitude.Terms {
 			b.c += t.Coef * s.X[t.Unknown].Value / load

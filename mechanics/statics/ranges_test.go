@@ -72,9 +72,9 @@ func TestRegionsOfExactArithmetic(t *testing.T) {
 		}
 		want := exactReach(cost, halves)
 		var bounds []bound
-		for _, h := range halves {
+		for i, h := range halves {
 			c, _ := h.c.Float64()
-			bounds = append(bounds, bound{c, floats(h.g)})
+			bounds = append(bounds, bound{c, floats(h.g), fmt.Sprint(i)})
 		}
 		r := newRegion(bounds, degree)
 		value, y, what := r.least(floats(cost))
@@ -82,6 +82,9 @@ func TestRegionsOfExactArithmetic(t *testing.T) {
 		checkReach(t, r, want, value, what, text)
 		if what == found && len(r.basis) > 0 && math.Abs(inner(y, floats(cost))-value) > 1e-8 {
 			t.Fatalf("%s: %v has not the value %v", text, y, value)
+		}
+		if what == found {
+			checkHolders(t, floats(cost), value, bounds, r.holders(floats(cost), value, bounds), text)
 		}
 		counts[fmt.Sprint("corners: ", what)]++
 		r.large = true

@@ -121,7 +121,9 @@ type Unknown struct {
 	Value     float64
 	Fixed     bool
 	Low, High float64
-	Broken    bool // the value has a sense that the line cannot have
+	LowBy     []string // whose senses end the range below, by name; none where that was not worked out
+	HighBy    []string // and above
+	Broken    bool     // the value has a sense that the line cannot have
 }
 
 // Residual is what is left of a row: Σ A x - b in newtons, and relative to the

@@ -1,0 +1,92 @@
+package origin
+
+import (
+	"fmt"
+	"math"
+
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// Check says where the numbers of check k come from.
+func Check(s *statics.Solution, k int) string {
+	p, c := s.Problem, &s.Checks[k]
+	rounding := ", up to " + Tiny(c.Bound) + " is rounding"
+	switch c.Kind {
+	case statics.CheckUnit:
+		return "√(ux² + uy² + uz²) of " + c.Subject + " less 1 = " + Tiny(c.Value) + rounding
+	case statics.CheckResidual:
+		for i := range s.System.Rows {
+			if s.System.Rows[i].Name == c.Subject && s.Residuals[i].Relative == c.Value && c.Value > 0 {
+				return "the worst row of " + c.Subject + ", " + Row(p, s.System.Rows[i]) + ": " + left(s, i) + " left, over its largest term" + rounding
+			}
+		}
+		return "A x - b of each row of " + c.Subject + " over its largest term: nothing is left"
+	case statics.CheckMoment:
+		where := c.About
+		if where == "" {
+			where = "a second point"
+		}
+		return "moments of all forces on " + c.Subject + " about " + where + ", taken at the far ends of their lines, over the largest = " + Tiny(c.Value) + rounding
+	case statics.CheckCondition:
+		return fmt.Sprintf("log10 of the condition number of A, %s: so many figures the solving can cost", units.Figures(max(1, s.Cond), p.Figures))
+	case statics.CheckSense:
+		return "the sign of " + c.Subject + " = " + shown(p, c.Value, units.Force) + ": positive is " + positive(s, c)
+	case statics.CheckLimit, statics.CheckJointLimit:
+		return Use(s, k)
+	case statics.CheckFriction:
+		j := &p.Joints[c.Joint]
+		if c.Impends {
+			return "the greatest friction of " + c.Subject + ": its coefficient " + units.Compact(j.Friction) + " times the normal force"
+		}
+		return "friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside its coefficient " + units.Compact(j.Friction) + " times the normal force, " + shown(p, c.Bound, units.Force)
+	case statics.CheckTipping:
+		return "where the push on " + c.Subject + " acts: the moment held over the normal force, " + units.Figures(100*c.Value, p.Figures) + " % of the way from the middle of the face to " + c.About
+	case statics.CheckTwoForce:
+		return "the part of the force at one end of " + c.Subject + " across the line of " + c.With + ", over the force = " + Tiny(c.Value) + rounding
+	case statics.CheckThreeForce:
+		return "how far the third line of action of " + c.Subject + " misses the other two, over the lengths = " + Tiny(c.Value) + rounding
+	}
+	return "the senses of cables, struts and contacts, over all values that the equations leave"
+}
+
+func positive(s *statics.Solution, c *statics.Check) string {
+	if c.Line >= 0 {
+		info := s.Problem.Lines[c.Line].Kind.Info()
+		return info.Positive + ", and a " + info.Name + " has no " + info.Negative
+	}
+	return "push, and a " + s.Problem.Joints[c.Joint].Kind.String() + " has no pull"
+}
+
+// Use says what a use in per cent is of: check k is one of a limit.
+func Use(s *statics.Solution, k int) string {
+	p, c := s.Problem, &s.Checks[k]
+	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
+	if math.IsInf(c.Value, 0) {
+		return "no greatest value to hold against " + limit
+	}
+	of := shown(p, c.Value, units.Force) + " of " + limit + " = " + units.Figures(100*c.Value/c.Bound, p.Figures) + " %"
+	if s.Verdict == statics.Indeterminate {
+		return "the greatest size, " + of
+	}
+	return of
+}
+
+// Answer says how the computed value of answer k stands beside the printed one.
+func Answer(s *statics.Solution, k int) string {
+	p, a := s.Problem, &s.Answers[k]
+	if a.Err != "" {
+		return a.Query.Name + ": " + a.Err
+	}
+	u := p.Units.For(a.Query.Dim)
+	off := a.Computed - a.Value
+	if math.Abs(off) <= statics.ResidualTol*math.Abs(a.Value) {
+		off = 0 // rounding
+	}
+	why := "half a unit of the last place printed"
+	if a.Why != "" {
+		why = "the tolerance of the sheet, " + a.Why
+	}
+	return a.Query.Name + ": computed " + a.ComputedText(p) + " less printed " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
+		u.Format(a.Half, p.Figures) + " is " + why
+}
