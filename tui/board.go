@@ -42,6 +42,7 @@ type worked struct {
 	of      *statics.Solution
 	working *working.Working
 	fault   string
+	written [2]text // as the panes that showed it when it was asked for want it
 }
 
 // toBoard opens the board.
@@ -50,12 +51,15 @@ func (m *Model) toBoard() tea.Cmd {
 	return m.lay()
 }
 
-// lay lays the solution out as steps, unless that is done already.
+// lay lays the solution out as steps, unless that is done already. One is laid out at
+// a time; the newest that came meanwhile follows.
 func (m *Model) lay() tea.Cmd {
 	s := m.live.solution
-	if !m.board.on || s == nil || m.worked.of == s {
+	if !m.wantsSteps() || s == nil || m.worked.of == s || m.laying != nil {
 		return nil
 	}
+	m.laying = s
+	wanted := m.stepPanes()
 	return func() (msg tea.Msg) {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
@@ -63,16 +67,29 @@ func (m *Model) lay() tea.Cmd {
 				msg = worked{of: s, fault: fmt.Sprint(r)}
 			}
 		}()
-		return worked{of: s, working: working.Build(s)}
+		w := worked{of: s, working: working.Build(s)}
+		w.write(wanted)
+		return w
 	}
+}
+
+// wantsSteps tells whether the working shows, on the board or in a pane.
+func (m Model) wantsSteps() bool {
+	if m.board.on {
+		return true
+	}
+	wanted := m.stepPanes()
+	return wanted.working+wanted.route > 0
 }
 
 // takeWorked receives a working, and finds the step that was shown.
 func (m *Model) takeWorked(msg worked) {
+	m.laying = nil
 	if msg.of != m.live.solution {
 		return // overtaken: the newer one is on its way
 	}
 	m.worked = msg
+	defer m.fit() // the panes that show it
 	if msg.fault != "" {
 		m.say("this solution could not be laid out in steps (fault: "+msg.fault+")", true)
 		return

@@ -38,10 +38,12 @@ func viewScripts() []script {
 			{"alt+6 esc", appears("━ 2 Points")}, {"alt+6 enter", appears("━ 2 Points")}, {"alt+6 tab", appears("━ 7 Picture")}, {"shift+tab", appears("━ 6 System")},
 			{"b", appears("step 1 of ")}, {"esc 1", appears("━ 1 Sheet")}, {"alt+6 2", appears("━ 2 Points")}, {"alt+6 3", appears("━ 3 Force")}, {"alt+6 4", appears("━ 4 Supports")},
 			{"alt+6 5", appears("━ 5 Unknown")}, {"alt+7 6", appears("━ 6 System")}, {"7", appears("━ 7 Picture")},
+			{"8", appears("━ 8 Checks")}, {"9", appears("━ 9 Working")}, {"h", appears("━ h Hand route")}, {"i", appears("━ i Ranges")}, {"l", appears("━ l Limits")},
+			{".", appears("━ 6 System")}, {",", appears("━ l Limits")},
 		}},
 		{name: "system", at: at80(crane), deeds: []deed{
-			{"alt+6 down", appears("line 2 of")}, {"up", appears("line 1 of")}, {"pgdown", vanishes("line 1 of")}, {"pgup", appears("line 1 of")},
-			{"space", vanishes("line 1 of")}, {"home", appears("line 1 of")}, {"right", vanishes("D ΣFx")}, {"left", appears("D ΣFx")},
+			{"alt+6 right", appears("TB in D ΣFx: x of u from D to B")}, {"left", appears("TA in D ΣFx")}, {"down", appears("TA in D ΣFy")}, {"up", appears("TA in D ΣFx")},
+			{"pgdown", vanishes("TA in D ΣFx")}, {"pgup", appears("TA in D ΣFx")}, {"space", vanishes("TA in D ΣFx")}, {"home", appears("TA in D ΣFx")},
 			{"end", appears("qualified")},
 		}},
 		{name: "picture", at: at120(crane), deeds: []deed{
@@ -110,7 +112,7 @@ func viewScripts() []script {
 		}},
 		{name: "start, settings", at: start, deeds: []deed{{"alt+s", appears("Settings")}, {"esc f9", appears("Settings")}}},
 		{name: "help", at: at120(crane), deeds: []deed{
-			{"? down down", vanishes("Seven panes")}, {"up", appears("Seven panes")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
+			{"? down down", vanishes("Twelve panes")}, {"up", appears("Twelve panes")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
 			{"space", vanishes("Keys: Anywhere")}, {"home", appears("Keys: Anywhere")}, {"end", appears("qualified")},
 			{"esc", appears("2 Points")}, {"? q", appears("2 Points")}, {"? ?", appears("2 Points")}, {"? enter", appears("2 Points")},
 		}},

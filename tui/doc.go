@@ -7,10 +7,12 @@ import (
 	"trivet/tui/theme"
 )
 
-// seg is a piece of a line in one look.
+// seg is a piece of a line in one look; of says what it is where it is a number
+// whose origin can be told.
 type seg struct {
 	text string
 	look grid.Style
+	of   ask
 }
 
 // doc is a text to be scrolled.
@@ -18,7 +20,7 @@ type doc [][]seg
 
 func (d *doc) add(segs ...seg) { *d = append(*d, segs) }
 
-func (d *doc) text(look grid.Style, s string) { d.add(seg{s, look}) }
+func (d *doc) text(look grid.Style, s string) { d.add(seg{text: s, look: look}) }
 
 // heading begins a part.
 func (d *doc) heading(s string) {

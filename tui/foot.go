@@ -72,11 +72,13 @@ func (l live) place(e problem.Error) string {
 // its own before others'.
 func (m Model) drawCell(c grid.Canvas) {
 	switch m.focus {
-	case layout.System:
-		c.Text(1, 0, theme.Dim, fmt.Sprintf("line %d of %d", min(m.scroll.y+1, len(m.system)), len(m.system)))
 	case layout.Picture:
 		c.Text(1, 0, theme.Dim, m.cam.words(m.live.problem))
 	default:
+		if m.focus.Result() {
+			m.drawSays(c)
+			break
+		}
 		if s, ok := m.slot(); ok {
 			name := m.tables[m.focus].head(m.at[m.focus].row, m.at[m.focus].col)
 			if s.does == setCell {

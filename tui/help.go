@@ -42,7 +42,7 @@ func (m Model) helpText(w int) doc {
 		}
 	}
 	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
-	d.wrapped(theme.Plain, "", "Seven panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input; the system and the picture follow from them. While a cell does not read, the last result stays and is called stale.", w)
+	d.wrapped(theme.Plain, "", "Twelve panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input. The results follow from them: the picture, and the system, checks, working, hand route, ranges and limits, in which a cursor goes from number to number and a line below says where that number comes from. A wide screen shows several of them, a small one lets them take turns. While a cell does not read, the last result stays and is called stale.", w)
 	for _, s := range m.helpScopes() {
 		var rows [][2]string
 		for _, b := range keys.Table() {
@@ -62,7 +62,7 @@ func (m Model) helpText(w int) doc {
 	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
 	d.heading("Mouse: nothing needs it")
 	pairs([][2]string{
-		{"click", "go to a pane, a cell; in the picture, pick what is drawn there; on the start screen, choose, and open what is chosen"},
+		{"click", "go to a pane, a cell, a number of a result; in the picture, pick what is drawn there; on the start screen, choose, and open what is chosen"},
 		{"drag in the picture", "turn and tilt it"}, {"wheel", "scroll; in the picture, zoom"}, {"with shift", "select text, in most terminals"},
 	}, 20)
 	d.heading("Kinds of force lines")

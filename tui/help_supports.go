@@ -23,7 +23,7 @@ func supportsHelp(d *doc, w int) {
 	const name, plane, space = 16, 24, 26
 	d.text(theme.Head, "  "+grid.Fit("support", name)+" "+grid.Fit("in the plane", plane)+" "+grid.Fit("in space", space))
 	for _, r := range rows {
-		d.add(seg{"  " + grid.Fit(r[0], name) + " ", theme.Name}, seg{grid.Fit(r[1], plane) + " " + grid.Fit(r[2], space), theme.Plain})
+		d.add(seg{text: "  " + grid.Fit(r[0], name) + " ", look: theme.Name}, seg{text: grid.Fit(r[1], plane) + " " + grid.Fit(r[2], space)})
 		d.wrapped(theme.Dim, "      ", r[3], w)
 	}
 }

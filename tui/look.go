@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
+	"trivet/tui/layout"
 	"trivet/tui/theme"
 )
 
@@ -38,7 +39,9 @@ func (l Look) Title() string { return l.m.title() }
 func (m Model) shown(w, h int, set theme.Set) Model {
 	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
 	m.setup, m.likes, m.liking = nil, nil, liking{} // the session's own
-	return m.Fitted(w, h, set)
+	m = m.Fitted(w, h, set)
+	m.lookUp() // a wider screen may show the working where the session's own does not
+	return m
 }
 
 // Fitted is the session on a terminal of another size and other characters: it
@@ -76,23 +79,23 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 // Take shows the session as it has become, from where the reader looks.
 func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
-	m.focus, m.back, m.side, m.large = r.m.focus, r.m.back, r.m.side, r.m.large
-	m.at, m.cam, m.scroll, m.help, m.note = r.m.at, r.m.cam, r.m.scroll, r.m.help, r.m.note
+	m.focus, m.back, m.side, m.turn, m.third, m.large = r.m.focus, r.m.back, r.m.side, r.m.turn, r.m.third, r.m.large
+	m.at, m.cam, m.read, m.help, m.note = r.m.at, r.m.cam, r.m.read, r.m.help, r.m.note
 	m.board, m.worked, m.polygonOf = r.m.board, r.m.worked, r.m.polygonOf
 	// Answers that the presenter hides stay hidden.
 	m.board.hides = l.m.board.hides
 	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
-	m.systemWidth = 0
+	m.texts = [layout.Panes]text{}
 	m.lookUp()
 	m.fit()
 	m.project()
 	return Reader{m}
 }
 
-// lookUp lays the solution out in steps where the board shows them, once for
-// all who read along.
+// lookUp lays the solution out in steps where the board or a pane shows
+// them, once for all who read along.
 func (m *Model) lookUp() {
-	if s := m.live.solution; m.board.on && s != nil && m.worked.of != s {
+	if s := m.live.solution; m.wantsSteps() && s != nil && m.worked.of != s {
 		m.takeWorked(m.workings.of(s))
 	}
 }

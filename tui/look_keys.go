@@ -14,6 +14,7 @@ import (
 var looking = []keys.Intent{
 	keys.Help, keys.NextPane, keys.PrevPane,
 	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+	keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits, keys.NextResult, keys.PrevResult,
 	keys.SwitchSide, keys.Enlarge, keys.NextCell, keys.PrevCell,
 	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.First, keys.Last,
 	keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Nearer, keys.Farther, keys.Fit, keys.Characters,
@@ -33,7 +34,7 @@ func (m Model) reads(msg tea.KeyPressMsg) bool {
 		return b.Intent != keys.Save && b.Intent != keys.Quit
 	case keys.OnSteps:
 		return b.Intent == keys.Commit || b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
-	case keys.OnSystem, keys.OnPicture, keys.OnBoard:
+	case keys.OnResult, keys.OnPicture, keys.OnBoard:
 		return b.Intent == keys.Cancel || slices.Contains(looking, b.Intent)
 	case keys.OnCells:
 		return slices.Contains(looking, b.Intent)

@@ -45,7 +45,7 @@ func (m *Model) mouse(msg tea.MouseMsg) tea.Cmd {
 			return m.clickStart(at)
 		}
 		return nil
-	case keys.OnCells, keys.OnSystem, keys.OnPicture, keys.InCell, keys.InList:
+	case keys.OnCells, keys.OnResult, keys.OnPicture, keys.InCell, keys.InList:
 	default:
 		return nil
 	}
@@ -105,6 +105,8 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	switch {
 	case p == layout.Picture:
 		m.drag = &drag{at: at}
+	case p.Result():
+		m.pointTo(p, at.Sub(r.Min))
 	case p < layout.System && row >= 0 && row < len(m.tables[p].records):
 		m.at[p].row = row
 		if col >= 0 {
@@ -200,7 +202,7 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case keys.OnBoard:
 		m.onBoard(way)
 		return nil
-	case keys.OnCells, keys.OnSystem, keys.OnPicture, keys.InCell, keys.InList:
+	case keys.OnCells, keys.OnResult, keys.OnPicture, keys.InCell, keys.InList:
 	default:
 		return nil
 	}
@@ -209,8 +211,8 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case !ok:
 	case p == layout.Picture:
 		m.cam.handle(zoom)
-	case p == layout.System:
-		m.scroll.y += by
+	case p.Result():
+		m.read[p].scroll.y += by
 	case m.edit == nil:
 		m.at[p].row += by
 	}

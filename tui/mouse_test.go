@@ -120,8 +120,8 @@ func TestTheWheelScrolls(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	at := r.m.screen().Panes[layout.System].Min.Add(image.Pt(3, 3))
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.scroll.y != rollLines || r.m.focus != layout.Points {
-		t.Errorf("scrolled to %d in pane %d", r.m.scroll.y, r.m.focus)
+	if r.m.read[layout.System].scroll.y != rollLines || r.m.focus != layout.Points {
+		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].scroll.y, r.m.focus)
 	}
 	r.keys("?")
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})

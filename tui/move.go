@@ -86,9 +86,13 @@ func (m *Model) clamp() {
 		rows := max(s.Panes[p].Dy()-layout.Frame, 1)
 		at.top = max(min(at.top, at.row, len(t.records)-rows), at.row-rows+1, 0)
 	}
-	r := s.Panes[layout.System]
-	m.scroll.y = max(min(m.scroll.y, len(m.system)-r.Dy()+1), 0)
-	m.scroll.x = max(min(m.scroll.x, m.system.width()-r.Dx()+2), 0)
+	for p, r := range s.Panes {
+		if layout.Pane(p).Result() && !r.Empty() {
+			o, t := &m.read[p].scroll, &m.texts[p]
+			o.y = max(min(o.y, len(t.doc)-r.Dy()+1), 0)
+			o.x = max(min(o.x, t.wide-r.Dx()+2), 0)
+		}
+	}
 }
 
 // slot is the cell under the cursor.
@@ -158,29 +162,7 @@ func (m *Model) goTo(p layout.Pane) {
 	if p < layout.System {
 		m.back = p
 	}
-	if p == layout.Given || p == layout.Supports || p >= layout.System {
-		m.side = p
-	}
+	m.show(p)
 	m.fit()
 	m.project()
-}
-
-// switchSide shows the next of the panes that share a place. The keys stay
-// where they are, unless their pane goes.
-func (m *Model) switchSide() {
-	was := m.side
-	switch was {
-	case layout.System:
-		m.side = layout.Picture
-	case layout.Picture:
-		m.side = layout.Supports
-	case layout.Supports:
-		m.side = layout.Given
-	default:
-		m.side = layout.System
-	}
-	if m.focus == was {
-		m.goTo(m.side)
-	}
-	m.fit()
 }

@@ -25,7 +25,7 @@ func (p palette) typed(text string) *palette {
 }
 
 // commandScopes are those whose keys are commands, those of the cells first.
-var commandScopes = []keys.Scope{keys.Cells, keys.Workbench, keys.Always, keys.System, keys.Picture, keys.Board}
+var commandScopes = []keys.Scope{keys.Cells, keys.Workbench, keys.Always, keys.Result, keys.Picture, keys.Board}
 
 // commands gives the bindings with all the words that are typed, in what they do,
 // where, or their keys.
@@ -88,8 +88,8 @@ func (m *Model) run(b keys.Binding) (cmd tea.Cmd) {
 	switch {
 	case b.Scope == keys.Cells && m.focus >= layout.System:
 		m.goTo(m.back)
-	case b.Scope == keys.System:
-		m.goTo(layout.System)
+	case b.Scope == keys.Result && !m.focus.Result():
+		m.goTo(m.turn)
 	case b.Scope == keys.Picture:
 		m.goTo(layout.Picture)
 	case b.Scope == keys.Board:

@@ -15,17 +15,19 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 		look, rule = theme.RuleFocus, m.theme.Glyphs.RuleFocus
 	}
 	c.In(image.Rect(0, 0, c.W(), 1)).Fill(rule, look)
-	c.Text(1, 0, look, " "+string(rune('1'+p))+" "+m.heading(p)+" ")
+	c.Text(1, 0, look, " "+marks[p:p+1]+" "+m.heading(p)+" ")
 	if more := m.more(p, c.W(), c.H()-1); grid.Width(m.heading(p))+len(more)+7 < c.W() {
 		c.Text(c.W()-len(more)-1, 0, look, more)
 	}
 	in := c.In(image.Rect(0, 1, c.W(), c.H()))
 	switch p {
-	case layout.System:
-		m.system.draw(in.In(image.Rect(1, 0, in.W(), in.H())), m.scroll, m.live.stale)
 	case layout.Picture:
 		m.drawPicture(in)
 	default:
+		if p.Result() {
+			m.drawResult(in, p)
+			return
+		}
 		m.drawTable(in, p)
 	}
 }
@@ -35,10 +37,13 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	var left, right, above, below bool
 	switch p {
 	case layout.Picture:
-	case layout.System:
-		left, above = m.scroll.x > 0, m.scroll.y > 0
-		right, below = m.system.width() > m.scroll.x+w-1, len(m.system) > m.scroll.y+h
 	default:
+		if p.Result() {
+			o, t := m.read[p].scroll, &m.texts[p]
+			left, above = o.x > 0, o.y > 0
+			right, below = t.wide > o.x+w-1, len(t.doc) > o.y+h
+			break
+		}
 		left, right, above, below = m.hidden(p, w, h)
 	}
 	s := ""
@@ -53,7 +58,12 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	return " more" + s + " "
 }
 
-var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Supports and loads", "Unknown magnitudes", "System", "Picture"}
+var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Supports and loads", "Unknown magnitudes", "System", "Picture",
+	"Checks", "Working", "Hand route", "Ranges", "Limits"}
+
+// marks are the keys that lead to the panes: as they are while reading, with alt from
+// anywhere.
+const marks = "123456789hil"
 
 func (m Model) heading(p layout.Pane) string {
 	s := headings[p]
@@ -63,7 +73,7 @@ func (m Model) heading(p layout.Pane) string {
 		}
 		s += " " + m.cam.name(m.live.problem)
 	}
-	if m.live.stale && p >= layout.Unknowns {
+	if m.isOld(p) && p >= layout.Unknowns {
 		s += " (stale)"
 	}
 	return s

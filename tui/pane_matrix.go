@@ -2,9 +2,9 @@ package tui
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
+	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -25,37 +25,73 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 	label := 4
 	for i, r := range s.System.Rows {
 		if i < mostRows {
-			label = max(label, grid.Width(rowName(r, p.Planar)))
+			label = max(label, grid.Width(origin.Row(p, r)))
 		}
 	}
-	cols := min(len(s.System.Cols), mostCols)
-	const wide = 8 // -0.12345 and a blank
-	head := []seg{{grid.Fit("", label), theme.Dim}}
-	for j := range cols {
-		head = append(head, seg{grid.FitRight(s.System.Cols[j].Name, wide), theme.Name})
-	}
 	wall := " " + string(g.Wall)
-	head = append(head, seg{wall, theme.Rule}, seg{grid.FitRight("b", 10), theme.Name}, seg{grid.FitRight("left over", 12), theme.Dim}, seg{"  of largest", theme.Dim})
-	d.add(head...)
+	if len(s.System.Cols) <= mostCols {
+		l.matrixHead(d, label, wall)
+	}
 	for i, r := range s.System.Rows {
 		if i == mostRows {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		line := []seg{{grid.Fit(rowName(r, p.Planar), label), theme.Name}}
-		for j := range cols {
-			line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain})
+		name := seg{text: grid.Fit(origin.Row(p, r), label), look: theme.Name}
+		if len(s.System.Cols) > mostCols {
+			d.add(l.sparse([]seg{name}, i)...)
+			continue
 		}
-		line = append(line, seg{wall, theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain})
+		line := make([]seg, 0, len(s.System.Cols)+5)
+		line = append(line, name)
+		for j := range s.System.Cols {
+			line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: i, j: j}})
+		}
+		line = append(line, seg{text: wall, look: theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: i}})
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, seg{fmt.Sprintf("%12s", tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim}, seg{fmt.Sprintf("%12s", tiny(left.Relative)), theme.Dim})
+			line = append(line, seg{fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: i}},
+				seg{fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: i}})
 		}
 		d.add(line...)
 	}
-	if n := len(s.System.Cols) - cols; n > 0 {
-		d.text(theme.Dim, fmt.Sprintf("... and %d more columns", n))
+}
+
+// wide is a column of the matrix: -0.12345 and a blank.
+const wide = 8
+
+func (l live) matrixHead(d *doc, label int, wall string) {
+	head := []seg{{text: grid.Fit("", label), look: theme.Dim}}
+	for _, c := range l.solution.System.Cols {
+		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
 	}
+	d.add(append(head, seg{text: wall, look: theme.Rule}, seg{text: grid.FitRight("b", 10), look: theme.Name},
+		seg{text: grid.FitRight("left over", 12), look: theme.Dim}, seg{text: "  of largest", look: theme.Dim})...)
+}
+
+// sparse writes a row of a system that has more columns than a reader would scroll
+// through: what is not zero, each with its unknown, then b and what is left.
+func (l live) sparse(line []seg, i int) []seg {
+	s, p := l.solution, l.problem
+	r := &s.System.Rows[i]
+	n := 0
+	for _, t := range s.System.Terms[i] {
+		if t.Value == 0 {
+			continue
+		}
+		if n++; n > mostTerms {
+			line = append(line, seg{text: " ...", look: theme.Dim})
+			break
+		}
+		line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: i, j: t.Col}},
+			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
+	}
+	line = append(line, seg{text: " =", look: theme.Rule}, seg{" " + bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: i}})
+	if i < len(s.Residuals) {
+		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
+		line = append(line, seg{text: "  left over", look: theme.Dim}, seg{" " + origin.Tiny(left), theme.Dim, ask{what: leftOver, i: i}})
+	}
+	return line
 }
 
 // order writes the blocks into which the system falls: which equations give which
@@ -72,7 +108,7 @@ func (l live) order(d *doc, w int) {
 			names = append(names, s.System.Cols[j].Name)
 		}
 		for _, k := range b.rows {
-			rows = append(rows, rowName(s.System.Rows[k], p.Planar))
+			rows = append(rows, origin.Row(p, s.System.Rows[k]))
 		}
 		how := " from "
 		if len(names) > 1 {
@@ -80,20 +116,6 @@ func (l live) order(d *doc, w int) {
 		}
 		d.wrapped(theme.Plain, fmt.Sprintf("%2d  ", i+1), strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
 	}
-}
-
-// rowName is the equation's body and axis, as it is written by hand, and the point
-// that moments are taken about.
-func rowName(r statics.Row, planar bool) string {
-	axis := r.Axis
-	if r.Moment && planar {
-		axis = "M"
-	}
-	name := r.Name + " Σ" + axis
-	if r.Moment && r.About != "" {
-		name += " about " + r.About
-	}
-	return name
 }
 
 func moments(s *statics.Solution) bool {
@@ -105,22 +127,11 @@ func moments(s *statics.Solution) bool {
 	return false
 }
 
-// coefficient prints a cosine or a share of one; an exact nothing as a dot, so
-// that the pattern of the matrix shows.
+// coefficient prints an entry; an exact nothing as a dot, so that the pattern of the
+// matrix shows.
 func coefficient(v float64) string {
 	if v == 0 {
 		return "."
 	}
-	if math.Abs(v) >= 100 {
-		return units.Figures(v, cosines)
-	}
-	return units.Decimals(v, cosines)
-}
-
-// tiny prints an amount that should be nothing.
-func tiny(v float64) string {
-	if v == 0 {
-		return "0"
-	}
-	return fmt.Sprintf("%.1e", v)
+	return origin.Coefficient(v)
 }

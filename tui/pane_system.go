@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -13,24 +14,18 @@ import (
 // A sheet may be far larger than anyone reads: what is shown of it is bounded,
 // and says so.
 const (
-	mostRows = 200
-	mostCols = 60
+	mostRows  = 200
+	mostCols  = 60
+	mostTerms = 12 // of a row of a system with more columns
 )
 
 // caution is what the screen owes to whoever would lift a load by it.
 const caution = "For teaching and quick checks: a static, rigid-body model with no dynamic, wind or shock allowance. " +
 	"Capacities and factors come from the manufacturer and the code that applies; a qualified person decides."
 
-// document writes the system, its solution and its checks.
-func (l live) document(g theme.Glyphs, w int) doc {
+// system writes the verdict, A x = b, its solution and the lines.
+func (l live) system(g theme.Glyphs, w int) doc {
 	var d doc
-	if l.solution == nil {
-		d.text(theme.Dim, "No result yet.")
-		if len(l.errs) > 0 {
-			d.wrapped(theme.Bad, "! ", l.place(l.errs[0]), w)
-		}
-		return d
-	}
 	for i, words := range l.solution.Words() {
 		look := theme.Plain
 		if i == 0 {
@@ -38,25 +33,10 @@ func (l live) document(g theme.Glyphs, w int) doc {
 		}
 		d.wrapped(look, "", words, w)
 	}
-	s := l.solution
 	l.matrix(&d, g)
 	l.values(&d)
 	l.legs(&d)
 	l.order(&d, w)
-	if len(s.Checks) > 0 {
-		d.heading("Checks")
-		l.checks(&d, w)
-	}
-	if len(s.Answers) > 0 {
-		d.heading("Answers")
-		for i, a := range s.Answers {
-			if i == mostRows {
-				d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.Answers)-i))
-				break
-			}
-			d.marked(a.OK, a.Says(l.problem), w)
-		}
-	}
 	if task := l.problem.Statement; task != "" {
 		d.heading("Task")
 		d.wrapped(theme.Plain, "", task, w)
@@ -68,14 +48,14 @@ func (l live) document(g theme.Glyphs, w int) doc {
 
 // marked adds a check; its first word says what colour says too.
 func (d *doc) marked(ok bool, says string, w int) {
-	mark := seg{"ok    ", theme.Good}
+	mark := seg{text: "ok    ", look: theme.Good}
 	if !ok {
-		mark = seg{"FAILS ", theme.Bad}
+		mark = seg{text: "FAILS ", look: theme.Bad}
 	}
 	from := len(*d)
 	d.wrapped(theme.Plain, grid.Fit("", len(mark.text)), says, w)
 	first := (*d)[from][0]
-	(*d)[from] = []seg{mark, {first.text[len(mark.text):], first.look}}
+	(*d)[from] = []seg{mark, {text: first.text[len(mark.text):], look: first.look}}
 }
 
 func verdictLook(v statics.Verdict) grid.Style {
@@ -101,7 +81,8 @@ func (l live) values(d *doc) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
-		line := []seg{{grid.Fit(x.Name, 8), theme.Name}, {" " + b.found(i), theme.Computed}}
+		line := []seg{{text: grid.Fit(x.Name, 8), look: theme.Name}}
+		line = append(line, numbered(theme.Computed, " "+b.found(i), ofValue(x, i))...)
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -109,13 +90,26 @@ func (l live) values(d *doc) {
 				word = info.Negative
 			}
 			if x.Value != 0 {
-				line = append(line, seg{"  " + word, theme.Plain})
+				line = append(line, seg{text: "  " + word, look: theme.Plain})
 			}
 		}
 		if x.Broken {
-			line = append(line, seg{"  ! cannot be", theme.Bad})
+			line = append(line, seg{text: "  ! cannot be", look: theme.Bad})
 		}
 		d.add(line...)
+	}
+}
+
+// ofValue says what the numbers of an unknown are: its value, or the ends of its range.
+func ofValue(x statics.Unknown, i int) func(int) ask {
+	return func(k int) ask {
+		switch {
+		case x.Fixed:
+			return ask{what: value, i: i, n: k}
+		case k == 1 || !finite(x.Low):
+			return ask{what: greatestEnd, i: i}
+		}
+		return ask{what: leastEnd, i: i}
 	}
 }
 
@@ -128,7 +122,7 @@ func (l live) legs(d *doc) {
 		if !line.OK {
 			continue
 		}
-		for _, leg := range line.Legs {
+		for k, g := range line.Legs {
 			if n == 0 {
 				d.heading("Lines   r and |r| in " + p.Units.Length.Symbol + ", u = r / |r|")
 			}
@@ -137,33 +131,29 @@ func (l live) legs(d *doc) {
 				return
 			}
 			name := line.Name
-			if len(line.Legs) > 1 && leg.To >= 0 {
-				name += " " + p.Points[leg.From].Name + "-" + p.Points[leg.To].Name
+			if len(line.Legs) > 1 && g.To >= 0 {
+				name += " " + p.Points[g.From].Name + "-" + p.Points[g.To].Name
 			}
-			size := math.Sqrt(leg.U.X*leg.U.X + leg.U.Y*leg.U.Y + leg.U.Z*leg.U.Z)
-			first := seg{grid.Fit(name, 8), theme.Name}
-			if leg.To >= 0 {
-				d.add(first, seg{" r = " + vector(p, leg.R, units.Length) + "  |r| = " + bare(p, leg.Length, units.Length), theme.Plain})
+			size := math.Sqrt(g.U.X*g.U.X + g.U.Y*g.U.Y + g.U.Z*g.U.Z)
+			first := seg{text: grid.Fit(name, 8), look: theme.Name}
+			axes := 3
+			if p.Planar {
+				axes = 2
+			}
+			of := func(vector, size origin.Of) func(int) ask {
+				return func(n int) ask {
+					if n == axes {
+						return ask{what: leg, i: k, j: int(size), n: i}
+					}
+					return ask{what: leg, i: k, j: int(vector), k: n, n: i}
+				}
+			}
+			if g.To >= 0 {
+				course := " r = " + vector(p, g.R, units.Length) + "  |r| = " + bare(p, g.Length, units.Length)
+				d.add(append([]seg{first}, numbered(theme.Plain, course, of(origin.R, origin.Length))...)...)
 				first.text = grid.Fit("", 8)
 			}
-			d.add(first, seg{" u = " + unit(p, leg.U), theme.Computed}, seg{"  |u| = " + units.Decimals(size, cosines), theme.Plain})
-		}
-	}
-}
-
-// checks writes those that fail first.
-func (l live) checks(d *doc, w int) {
-	n := 0
-	for _, want := range []bool{false, true} {
-		for _, c := range l.solution.Checks {
-			if c.OK != want {
-				continue
-			}
-			if n++; n > mostRows {
-				d.text(theme.Dim, fmt.Sprintf("... and %d more", len(l.solution.Checks)-n+1))
-				return
-			}
-			d.marked(c.OK, c.Says(l.problem), w)
+			d.add(append([]seg{first}, numbered(theme.Computed, " u = "+unit(p, g.U)+"  |u| = "+units.Decimals(size, cosines), of(origin.U, origin.Size))...)...)
 		}
 	}
 }

@@ -159,7 +159,7 @@ func TestPressSpeaksTheTablesNames(t *testing.T) {
 
 func TestEveryBoundKeyReachesAHandler(t *testing.T) {
 	for mode, reach := range map[keys.Mode][]string{
-		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnSystem: {"alt+6"}, keys.OnPicture: {"alt+7"},
+		keys.OnCells: nil, keys.InCell: {"f2"}, keys.InList: {"alt+3", "right", "f2"}, keys.OnChoice: {"alt+4", "ctrl+n"}, keys.OnBoard: {"f5"}, keys.OnSteps: {"f5", "l"}, keys.OnResult: {"alt+6"}, keys.OnPicture: {"alt+7"},
 		keys.OnName: {"ctrl+o"}, keys.OnQuestion: {"delete", "ctrl+q"}, keys.OnHelp: {"?"}, keys.OnStart: nil,
 		keys.OnSearch: {"ctrl+f"}, keys.OnPalette: {"ctrl+k"}, keys.InWords: {"alt+1", "s"}, keys.OnSettings: {"alt+s"}, keys.InSetting: {"f9", "enter"},
 	} {

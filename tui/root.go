@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/figure"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
@@ -32,33 +33,36 @@ type Model struct {
 	live live
 
 	// What the panes show, built when the sheet or its result changes.
-	tables      [layout.System]table
-	made        builder // what they were built by
-	follows     string  // from the row under the cursor
-	system      doc
-	systemWidth int
-	figure      figure.Figure
+	tables  [layout.System]table
+	made    builder            // what they were built by
+	follows string             // from the row under the cursor
+	texts   [layout.Panes]text // of the results that show
+	says    string             // where the number under the cursor comes from
+	figure  figure.Figure
 
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
+	turn        layout.Pane // the result that shows where there is one place for results
+	third       layout.Pane // the one that shows beside system and checks
 	large       bool
 	at          [layout.System]place
 	fresh       *fresh    // a row that has no name yet
 	newest      sheet.Ref // the row made last, while the next may follow it
 	edit        *edit
 	cam         camera
-	scroll      offset // of the system pane
+	read        [layout.Panes]sight // of the results
 
 	board     board
-	worked    worked    // the working of a solution
-	choosing  bool      // which kind of row to make
-	naming    *line     // a file name being typed
-	forPage   bool      // of a page
-	ask       *question // yes, no or back
-	help      *offset   // the help, scrolled
-	opening   *opening  // the start screen
-	drag      *drag     // of the mouse in the picture
-	polygonOf string    // whose force polygon shows in place of the picture
+	worked    worked            // the working of a solution
+	laying    *statics.Solution // the one that is being laid out
+	choosing  bool              // which kind of row to make
+	naming    *line             // a file name being typed
+	forPage   bool              // of a page
+	ask       *question         // yes, no or back
+	help      *offset           // the help, scrolled
+	opening   *opening          // the start screen
+	drag      *drag             // of the mouse in the picture
+	polygonOf string            // whose force polygon shows in place of the picture
 	saving    bool
 	leave     bool             // quit once saved
 	going     bool             // quit once the settings are kept
@@ -92,6 +96,7 @@ type offset struct{ x, y int }
 // type in, and builds the panes.
 func (m *Model) start() {
 	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
+	m.turn, m.third = layout.System, layout.Limits
 	m.at[layout.Given].col, m.at[layout.Unknowns].col = 1, 1
 	m.rebuild()
 }
@@ -143,6 +148,9 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.PasteMsg:
 		cmd = m.paste(msg.Content)
 	}
+	if lay := m.lay(); lay != nil {
+		cmd = tea.Batch(cmd, lay)
+	}
 	return m, cmd
 }
 
@@ -156,7 +164,7 @@ func (m *Model) resize(w, h int) {
 
 // screen divides the screen as things are.
 func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].records) == 0}
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].records) == 0}
 	for p := range m.tables {
 		a.Want[p] = len(m.tables[p].records)
 	}
@@ -223,26 +231,24 @@ func (m *Model) rebuild() {
 		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(),
 		layout.Supports: b.supports(), layout.Unknowns: b.unknowns(),
 	}
-	m.systemWidth = 0
+	for p := range m.texts {
+		m.texts[p].old = true
+	}
 	m.fit()
 	m.project()
 }
 
-// fit writes the system anew where its pane has another width, and keeps every
-// cursor in view.
+// fit writes what results show anew where it is old or its pane has another
+// width, and keeps every cursor in view.
 func (m *Model) fit() {
-	w := m.screen().Panes[layout.System].Dx() - 2
-	if w <= 0 {
-		w = unseen
-	}
-	if w != m.systemWidth {
-		m.system, m.systemWidth = m.live.document(m.theme.Glyphs, w), w
+	for p, r := range m.screen().Panes {
+		if p := layout.Pane(p); p.Result() && !r.Empty() {
+			m.compose(p, max(r.Dx()-2, 1))
+		}
 	}
 	m.clamp()
+	m.explain()
 }
-
-// unseen is the width to which the system is written while no pane shows it.
-const unseen = 54
 
 // project draws the figure anew, and says what follows from the selected row:
 // the result, the view or the selection changed.

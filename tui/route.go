@@ -40,8 +40,8 @@ func (m Model) mode() keys.Mode {
 		return keys.InWords
 	case m.edit != nil:
 		return keys.InCell
-	case m.focus == layout.System:
-		return keys.OnSystem
+	case m.focus.Result():
+		return keys.OnResult
 	case m.focus == layout.Picture:
 		return keys.OnPicture
 	}
@@ -88,6 +88,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	}
 	switch b.Intent {
 	case keys.NewRow, keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+		keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits, keys.NextResult,
 		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.OpenSettings, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
 	default:
 		return nil, false
@@ -130,12 +131,6 @@ func (m Model) cannot(i keys.Intent) string {
 	case keys.SwitchSide:
 		if m.large {
 			return "one pane has the whole screen: ctrl+e brings the others back"
-		}
-		if s := m.screen(); !s.TooSmall && !s.Shared {
-			if s.Panes[layout.Supports].Empty() {
-				return "the supports and loads alone do not show: alt+4 goes there"
-			}
-			return "every pane shows already"
 		}
 	}
 	return ""
@@ -187,8 +182,8 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		return cmd, true
 	}
 	switch m.mode() {
-	case keys.OnSystem:
-		return nil, m.reading(i) || m.turnSystem(i)
+	case keys.OnResult:
+		return nil, m.reading(i) || m.turnResult(i)
 	case keys.OnPicture:
 		if m.reading(i) {
 			return nil, true
@@ -264,8 +259,13 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.hop(1)
 	case keys.PrevPane:
 		m.hop(-1)
-	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture:
+	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
+		keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits:
 		m.goTo(layout.Pane(i - keys.GoGiven))
+	case keys.NextResult:
+		m.nextResult(1)
+	case keys.PrevResult:
+		m.nextResult(-1)
 	case keys.SwitchSide:
 		m.switchSide()
 	case keys.Enlarge:

@@ -1,24 +1,14 @@
 package tui
 
-import (
-	"trivet/tui/keys"
-	"trivet/tui/layout"
-)
+import "trivet/tui/keys"
 
-// reading does what is the same in the system and the picture.
+// reading does what is the same in the results and the picture.
 func (m *Model) reading(i keys.Intent) bool {
 	if i == keys.Cancel {
 		m.goTo(m.back)
 		return true
 	}
 	return false
-}
-
-// turnSystem scrolls the system.
-func (m *Model) turnSystem(i keys.Intent) bool {
-	ok := scroll(&m.scroll, i, m.screen().Panes[layout.System].Dy()-1)
-	m.fit()
-	return ok
 }
 
 // scroll moves an offset; page is the height of what shows.

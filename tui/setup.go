@@ -4,6 +4,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/tui/keys"
+	"trivet/tui/layout"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
 )
@@ -50,7 +51,7 @@ func (m *Model) dress() {
 	}
 	if m.theme.Styles == nil || m.theme.Set != set || m.theme.Scheme != colours {
 		m.theme = theme.Of(set, colours)
-		m.systemWidth = 0
+		m.texts = [layout.Panes]text{}
 	}
 }
 

@@ -161,7 +161,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.path, m.stamp, m.history = f.of.path, f.stamp, sheet.NewHistory(f.sheet)
-	m.live, m.scroll = newLive(), offset{}
+	m.live, m.read, m.texts = newLive(), [layout.Panes]sight{}, [layout.Panes]text{}
 	m.at = [layout.System]place{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {

@@ -90,3 +90,21 @@ func Answer(s *statics.Solution, k int) string {
 	return a.Query.Name + ": computed " + a.ComputedText(p) + " less printed " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
 		u.Format(a.Half, p.Figures) + " is " + why
 }
+
+// Limit says where a limit stands: check k is one of it.
+func Limit(s *statics.Solution, k int) string {
+	c := &s.Checks[k]
+	what := "line"
+	if c.Kind == statics.CheckJointLimit {
+		what = "joint"
+	}
+	return shown(s.Problem, c.Bound, units.Force) + ": the limit of the " + what + " " + c.Subject + ", from its cell"
+}
+
+// Given says what a number of given i is: its value, the low and the high end of its
+// range, the step.
+func Given(s *statics.Solution, i, of int) string {
+	g := &s.Problem.Givens[i]
+	what := [...]string{"its value", "the least of its range", "the greatest of its range", "the step through its range"}[of]
+	return g.Name + ": " + what + ", from the sheet; variants stay within the range"
+}

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/units"
 )
 
 // Entry says where A[i][j] comes from: the component of a unit vector, or the
@@ -27,7 +28,7 @@ func Entry(s *statics.Solution, i, j int) string {
 		if n++; n > 1 {
 			words, numbers = words+" + ", numbers+" + "
 		}
-		words, numbers = words+w, numbers+behind(Coefficient(v))
+		words, numbers = words+w, numbers+behind(cosine(v))
 	}
 	switch total := s.Coefficient(i, j); {
 	case !acts:
@@ -41,9 +42,9 @@ func Entry(s *statics.Solution, i, j int) string {
 	case n > most:
 		return head + fmt.Sprintf("%d parts that come to %s", n, Coefficient(total))
 	case n > 1:
-		return head + words + " = " + numbers + " = " + Coefficient(total)
+		return head + words + " = " + numbers + " = " + cosine(total)
 	default:
-		return head + words + " = " + Coefficient(total)
+		return head + words + " = " + cosine(total)
 	}
 }
 
@@ -115,9 +116,9 @@ func direction(p *problem.Problem, d r3.Vec) string {
 
 // tuple is a direction by its components.
 func tuple(p *problem.Problem, d r3.Vec) string {
-	s := "(" + Coefficient(d.X) + ", " + Coefficient(d.Y)
+	s := "(" + cosine(d.X) + ", " + cosine(d.Y)
 	if !p.Planar {
-		s += ", " + Coefficient(d.Z)
+		s += ", " + cosine(d.Z)
 	}
 	return s + ")"
 }
@@ -140,7 +141,7 @@ func legs(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.ActTerm
 			words += " + "
 		}
 		if times := coef * sign; times != 1 {
-			words += Coefficient(times) + "·"
+			words += units.Compact(times) + "·"
 		}
 		words += stretch(p, from, to, leg, axis)
 	}
@@ -195,5 +196,5 @@ func (a source) moment(p *problem.Problem, r *statics.Row, d r3.Vec) string {
 	number := func(k int) string { return in(u, component(arm, k), p.Figures) }
 	return fmt.Sprintf("%s·u%s - %s·u%s, from %s to where it acts, = (%s·%s - %s·%s) %s",
 		axes[one:one+1], axes[two:two+1], axes[two:two+1], axes[one:one+1], r.About,
-		behind(number(one)), behind(Coefficient(component(d, two))), behind(number(two)), behind(Coefficient(component(d, one))), u.Symbol)
+		behind(number(one)), behind(cosine(component(d, two))), behind(number(two)), behind(cosine(component(d, one))), u.Symbol)
 }

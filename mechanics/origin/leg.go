@@ -33,7 +33,7 @@ func Leg(s *statics.Solution, line, leg int, of Of, axis int) string {
 	case of == Length:
 		return "|r| of " + course + ": " + norm2(g.R, p.Planar, number) + " " + u.Symbol
 	case of == Size:
-		return "|u| of " + course + ": " + norm2(g.U, p.Planar, Coefficient) + ", 1 for a unit vector"
+		return "|u| of " + course + ": " + norm2(g.U, p.Planar, cosine) + ", 1 for a unit vector"
 	case g.To < 0:
 		return name + " of u of " + course + ": " + "its direction as the sheet gives it, made one long"
 	}

@@ -43,6 +43,14 @@ func Coefficient(v float64) string {
 	return units.Decimals(v, decimals)
 }
 
+// cosine prints a coefficient among the numbers put in: 0 and 1 stand without decimals.
+func cosine(v float64) string {
+	if v == 0 || v == 1 || v == -1 {
+		return strconv.Itoa(int(v))
+	}
+	return Coefficient(v)
+}
+
 // Tiny prints what should be nothing.
 func Tiny(v float64) string {
 	if v == 0 {

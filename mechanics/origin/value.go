@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 )
 
@@ -48,7 +47,7 @@ func alone(s *statics.Solution, i, j int) string {
 			continue
 		}
 		unit := p.Units.For(p.Unknowns[t.Col].Dim)
-		top += " - " + behind(Coefficient(s.Coefficient(i, t.Col))) + "·" + behind(in(unit, s.X[t.Col].Value, p.Figures))
+		top += " - " + behind(cosine(s.Coefficient(i, t.Col))) + "·" + behind(in(unit, s.X[t.Col].Value, p.Figures))
 	}
 	if n >= most {
 		top += " - ..."
@@ -56,7 +55,7 @@ func alone(s *statics.Solution, i, j int) string {
 	if n > 0 {
 		top = "(" + top + ")"
 	}
-	below := behind(Coefficient(s.Coefficient(i, j)))
+	below := behind(cosine(s.Coefficient(i, j)))
 	if d := p.Unknowns[j].Dim; r.Moment && d != r.Dim() {
 		below += " " + p.Units.Length.Symbol
 	}
@@ -94,25 +93,5 @@ func End(s *statics.Solution, j int, high bool) string {
 	if len(by) == 0 {
 		return head + ", which the senses leave"
 	}
-	return head + ", where " + listSlack(s, by)
-}
-
-// listSlack says what becomes of those whose sense is used up.
-func listSlack(s *statics.Solution, by []string) string {
-	goes := func(name string) string {
-		for i := range s.Problem.Lines {
-			if l := &s.Problem.Lines[i]; l.Name == name {
-				if l.Kind.Info().Sense == problem.PullOnly {
-					return "goes slack"
-				}
-				return "no longer pushes"
-			}
-		}
-		return "lifts off"
-	}
-	var of []string
-	for _, name := range by {
-		of = append(of, name+" "+goes(name))
-	}
-	return list(of)
+	return head + ", where " + s.Ends(by)
 }

@@ -55,7 +55,8 @@ func Build(s *statics.Solution) *Working {
 	b.answers()
 	w.Steps = b.steps
 	if n := len(s.X); n > 0 && n <= mostByHand {
-		w.Insert(RouteSteps(s, route.Find(s)))
+		w.Hand = route.Find(s)
+		w.Insert(RouteSteps(s, w.Hand))
 	}
 	return w
 }
@@ -70,6 +71,7 @@ func (w *Working) Insert(route []Step) {
 	}
 	steps := append(append([]Step{}, w.Steps[:at]...), route...)
 	w.Steps = append(steps, w.Steps[at:]...)
+	w.RouteFrom, w.RouteTo = at, at+len(route)
 }
 
 // builder is one building of one working.

@@ -40,7 +40,7 @@ type routeWriter struct {
 }
 
 func (w *routeWriter) routeStep(step *route.Step) Step {
-	out := Step{Kind: Route, Title: w.title(step), Body: []Block{{Text: w.sentence(step)}}}
+	out := Step{Kind: Route, Title: w.title(step), Body: []Block{{Text: w.sentence(step)}}, Hand: step}
 	for i := range step.Equations {
 		w.speaksOf(&out.About, &step.Equations[i])
 	}

@@ -2,13 +2,29 @@
 // good textbook takes, with every number, as plain data for any page or screen.
 package working
 
-import "trivet/mechanics/statics"
+import (
+	"fmt"
+
+	"trivet/mechanics/route"
+	"trivet/mechanics/statics"
+)
 
 // Working is a worked solution.
 type Working struct {
 	Solution *statics.Solution
 	Rounding string // what is said once of the figures shown
 	Steps    []Step
+
+	Hand               route.Route // what the steps of the hand route were written from
+	RouteFrom, RouteTo int         // those steps; none where it was not looked for
+}
+
+// NoRoute says why a working has no steps of a hand route.
+func (w *Working) NoRoute() string {
+	if n := len(w.Solution.X); n > mostByHand {
+		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
+	}
+	return "There is no route by hand: nothing is unknown."
 }
 
 // Kind says what a step does.
@@ -39,6 +55,7 @@ type Step struct {
 	Title string // "Unit vector along T1"
 	Body  []Block
 	About Subject
+	Hand  *route.Step // of a step of the hand route: its equations; else nil
 }
 
 // Subject names the things that a step speaks of, as indices of the problem.

@@ -12,8 +12,8 @@ const (
 	Cells           // a pane of cells has the keys
 	Typing          // a cell is being typed in
 	Text            // any line of text being typed
-	Reading         // the system or the picture has the keys
-	System
+	Reading         // a result or the picture has the keys
+	Result
 	Picture
 	Choosing // which kind of row to make
 	Free     // a cell being typed in that takes any text
@@ -35,7 +35,7 @@ const (
 
 var scopeNames = [...]string{
 	"Anywhere", "On the workbench", "On a cell", "Typing in a cell", "In a line of text",
-	"In the system or the picture", "System", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
+	"In a result or the picture", "In a result", "Picture", "Which row to make", "Typing any text in a cell", "Typing one of a list in a cell",
 	"On the board", "In the list of steps", "File name", "Question", "In this help", "On the start screen",
 	"Looking for a text", "In the list of commands", "In any cell being typed in", "While words are offered",
 	"In the settings", "Typing a setting",
@@ -65,6 +65,13 @@ const (
 	GoUnknowns
 	GoSystem
 	GoPicture
+	GoChecks
+	GoWorking
+	GoRoute
+	GoRanges
+	GoLimits
+	NextResult
+	PrevResult
 	SwitchSide
 	Enlarge
 	NextCell
@@ -164,7 +171,7 @@ const (
 	OnCells Mode = iota
 	InCell
 	InList
-	OnSystem
+	OnResult
 	OnPicture
 	OnBoard
 	OnSteps
@@ -187,7 +194,7 @@ func (m Mode) Scopes() []Scope {
 		{Cells, Workbench, Always},
 		{Typing, Writing, Free, Text, Always},
 		{Typing, Writing, Picking, Text, Always},
-		{System, Reading, Workbench, Always},
+		{Result, Reading, Workbench, Always},
 		{Picture, Reading, Workbench, Always},
 		{Board, Always},
 		{Jumping, Always},

@@ -38,7 +38,7 @@ func drawing(a Args) string {
 	box(s.Top, "top")
 	box(s.Foot, "foot")
 	for p, r := range s.Panes {
-		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture"}[p])
+		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture", "checks", "working", "route", "ranges", "limits"}[p])
 	}
 	for _, w := range s.Walls {
 		for y := w.Min.Y; y < w.Max.Y; y++ {
@@ -61,12 +61,15 @@ func TestDrawings(t *testing.T) {
 		{"59x24", Args{W: 59, H: 24}},
 		{"60x16", Args{W: 60, H: 16, Side: System}},
 		{"80x24", Args{W: 80, H: 24, Side: System}},
+		{"80x24-checks", Args{W: 80, H: 24, Side: Checks, Turn: Checks}},
 		{"80x24-picture", Args{W: 80, H: 24, Side: Picture}},
 		{"80x24-large", Args{W: 80, H: 24, Large: true, Focus: Lines}},
 		{"80x24-supports", Args{W: 80, H: 24, Side: Supports}},
 		{"120x36", Args{W: 120, H: 36, Bare: true}},
 		{"120x36-supports", Args{W: 120, H: 36}},
+		{"120x36-working", Args{W: 120, H: 36, Turn: Working, Side: Picture}},
 		{"200x60", Args{W: 200, H: 60}},
+		{"200x60-route", Args{W: 200, H: 60, Third: Route, Turn: Checks}},
 	} {
 		c.args.Want, c.args.More = want, more
 		got := drawing(c.args)
@@ -89,7 +92,7 @@ func TestDrawings(t *testing.T) {
 func TestEveryCellBelongsToOneRectangle(t *testing.T) {
 	for w := MinW; w < 260; w += 7 {
 		for h := MinH; h < 90; h += 3 {
-			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Bare: true}, {Large: true, Focus: Picture}, {Want: [Panes]int{90, 1, 70, 3}, More: [Panes]int{5, 90}}} {
+			for _, a := range []Args{{Side: Given}, {Side: System}, {Side: Points}, {Side: Supports, Bare: true}, {Large: true, Focus: Picture}, {Side: Ranges, Turn: Ranges, Third: Ranges}, {Turn: Checks, Third: Checks}, {Want: [Panes]int{90, 1, 70, 3}, More: [Panes]int{5, 90}}} {
 				a.W, a.H = w, h
 				s := Arrange(a)
 				seen := make([]int, w*h)
@@ -114,6 +117,26 @@ func TestTooSmall(t *testing.T) {
 	for _, a := range []Args{{}, {W: -1, H: -1}, {W: MinW - 1, H: 50}, {W: 100, H: MinH - 1}} {
 		if s := Arrange(a); !s.TooSmall || !s.Top.Empty() {
 			t.Errorf("%+v is divided: %+v", a, s)
+		}
+	}
+}
+
+func TestResultsTakeTurns(t *testing.T) {
+	for _, c := range []struct {
+		from, want Pane
+		by         int
+		among      func(Pane) bool
+	}{
+		{System, Checks, 1, Pane.Result}, {Limits, System, 1, Pane.Result}, {System, Limits, -1, Pane.Result},
+		{Limits, Working, 1, Pane.Third}, {Working, Limits, -1, Pane.Third}, {Route, Ranges, 1, Pane.Third},
+	} {
+		if got := c.from.Next(c.by, c.among); got != c.want {
+			t.Errorf("%d turns on from %d is %d, want %d", c.by, c.from, got, c.want)
+		}
+	}
+	for p := range Panes {
+		if p.Third() && !p.Result() || p.Result() == (p < System || p == Picture) {
+			t.Errorf("pane %d is a result: %v, of the third place: %v", p, p.Result(), p.Third())
 		}
 	}
 }

@@ -1,0 +1,141 @@
+package tui
+
+import (
+	"fmt"
+
+	"trivet/mechanics/origin"
+	"trivet/tui/grid"
+)
+
+// ask is what a number of a result is, for whoever asks where it comes from: what
+// kind, of which row, line, check, and so on. Two numbers of a text are never the
+// same: n counts those that have one origin.
+type ask struct {
+	what    what
+	i, j, k int
+	n       int
+}
+
+type what int
+
+const (
+	_           what = iota
+	entry            // A[i][j]
+	known            // b[i]
+	leftOver         // what is left of row i
+	ofLargest        // and beside its largest term
+	value            // of unknown i
+	leastEnd         // of its range
+	greatestEnd      //
+	leg              // number j of leg i of line n: see origin.Of; its component k
+	check            // i
+	answer           // i
+	use              // of the limit of check i
+	limit            // of check i
+	given            // i
+	inStep           // step i, block j, number k
+)
+
+// explain says where the number under the cursor comes from. It is worked out for
+// that number alone.
+func (m *Model) explain() {
+	m.says = ""
+	p := m.focus
+	if !p.Result() || m.live.solution == nil {
+		return
+	}
+	h := m.screen().Panes[p].Dy() - 1
+	v := &m.read[p]
+	if v.at == (ask{}) {
+		v.first(m.texts[p].doc, h)
+	}
+	if !v.inView(m.texts[p].doc, h) {
+		return
+	}
+	m.says = m.origin(v.at)
+	if m.says != "" && m.isOld(p) {
+		m.says = "of the earlier sheet: " + m.says
+	}
+}
+
+// first puts a cursor that is nowhere yet on the first number in view.
+func (v *sight) first(d doc, h int) {
+	if to := d.next(v.scroll.y, 1); to >= 0 && to < v.scroll.y+h {
+		v.set(d, to, d.numbers(to)[0].seg)
+	}
+}
+
+func (m *Model) origin(a ask) string {
+	s := m.live.solution
+	switch a.what {
+	case entry:
+		return origin.Entry(s, a.i, a.j)
+	case known:
+		return origin.Known(s, a.i)
+	case leftOver:
+		return origin.Left(s, a.i)
+	case ofLargest:
+		return origin.Share(s, a.i)
+	case value:
+		return origin.Value(s, a.i)
+	case leastEnd, greatestEnd:
+		return origin.End(s, a.i, a.what == greatestEnd)
+	case leg:
+		return origin.Leg(s, a.n, a.i, origin.Of(a.j), a.k)
+	case check:
+		return origin.Check(s, a.i)
+	case answer:
+		return origin.Answer(s, a.i)
+	case use:
+		return origin.Use(s, a.i)
+	case limit:
+		return origin.Limit(s, a.i)
+	case given:
+		return origin.Given(s, a.i, a.j)
+	case inStep:
+		if w := m.worked.working; w != nil {
+			return origin.Step(w, a.i, a.j, a.k)
+		}
+	}
+	return ""
+}
+
+// numbered splits a text at its numbers and says what each is, in their order; one
+// that of calls nothing is text.
+func numbered(look grid.Style, s string, of func(k int) ask) (out []seg) {
+	at := 0
+	for k, n := range numerals(s) {
+		a := of(k)
+		if a == (ask{}) {
+			continue
+		}
+		if n[0] > at {
+			out = append(out, seg{text: s[at:n[0]], look: look})
+		}
+		out = append(out, seg{text: s[n[0]:n[1]], look: look, of: a})
+		at = n[1]
+	}
+	if at < len(s) {
+		out = append(out, seg{text: s[at:], look: look})
+	}
+	return out
+}
+
+// ask makes every number from a line on one that has the same origin.
+func (d doc) ask(from int, of ask) {
+	n := 0
+	for i := from; i < len(d); i++ {
+		var line []seg
+		for _, s := range d[i] {
+			line = append(line, numbered(s.look, s.text, func(int) ask {
+				n++
+				a := of
+				a.n = n
+				return a
+			})...)
+		}
+		d[i] = line
+	}
+}
+
+func ordinal(i, n int) string { return fmt.Sprintf("%d of %d", min(i, n), n) }

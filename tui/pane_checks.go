@@ -1,0 +1,67 @@
+package tui
+
+import (
+	"fmt"
+
+	"trivet/tui/theme"
+)
+
+// checked writes the checks and the printed answers, those that fail first.
+func (l live) checked(w int) doc {
+	var d doc
+	s := l.solution
+	failed := 0
+	for _, c := range s.Checks {
+		if !c.OK {
+			failed++
+		}
+	}
+	for _, a := range s.Answers {
+		if !a.OK {
+			failed++
+		}
+	}
+	switch all := len(s.Checks) + len(s.Answers); {
+	case all == 0:
+		d.text(theme.Dim, "There is nothing to check.")
+		return d
+	case failed == 0:
+		d.text(theme.Good, fmt.Sprintf("all %d hold", all))
+	default:
+		d.text(theme.Bad, fmt.Sprintf("%d of %d fail", failed, all))
+	}
+	if len(s.Checks) > 0 {
+		d.heading("Checks")
+		failing(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
+			from := len(d)
+			d.marked(s.Checks[k].OK, s.Checks[k].Says(l.problem), w)
+			d.ask(from, ask{what: check, i: k})
+		})
+	}
+	if len(s.Answers) > 0 {
+		d.heading("Printed answers")
+		failing(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
+			from := len(d)
+			d.marked(s.Answers[k].OK, s.Answers[k].Says(l.problem), w)
+			d.ask(from, ask{what: answer, i: k})
+		})
+	}
+	return d
+}
+
+// failing writes n things, those that fail first; of many it says how many more.
+func failing(n int, ok func(k int) bool, d *doc, write func(k int)) {
+	shown := 0
+	for _, want := range []bool{false, true} {
+		for k := range n {
+			if ok(k) != want {
+				continue
+			}
+			if shown++; shown > mostRows {
+				d.text(theme.Dim, fmt.Sprintf("... and %d more", n-shown+1))
+				return
+			}
+			write(k)
+		}
+	}
+}

@@ -1,0 +1,96 @@
+package tui
+
+import (
+	"fmt"
+
+	"trivet/mechanics/statics"
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+)
+
+// ranges writes what equilibrium and senses leave of each unknown, what ends it, and
+// the ranges that the sheet gives to its own values.
+func (l live) ranges(w int) doc {
+	var d doc
+	s := l.solution
+	switch {
+	case len(s.X) == 0:
+		d.text(theme.Plain, "Nothing is unknown.")
+	case s.Verdict == statics.NoEquilibrium:
+		d.wrapped(theme.Bad, "", "No values of the unknowns keep equilibrium: there is no range.", w)
+	case s.Verdict == statics.Indeterminate:
+		d.wrapped(theme.Warn, "", s.Words()[0], w)
+	default:
+		d.wrapped(theme.Plain, "", "Every unknown has one value: equilibrium leaves no range.", w)
+	}
+	if len(s.X) > 0 && s.Verdict != statics.NoEquilibrium {
+		d.heading("Unknowns")
+		for i := range s.X {
+			if i == mostRows {
+				d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
+				break
+			}
+			l.span(&d, i, w)
+		}
+	}
+	l.givenRanges(&d)
+	return d
+}
+
+// span writes an unknown's value, or its range and what ends it.
+func (l live) span(d *doc, i, w int) {
+	x := l.solution.X[i]
+	b := builder{live: l}
+	name := grid.Fit(x.Name, 8) + " "
+	if x.Fixed {
+		d.add(append([]seg{{text: name, look: theme.Name}}, numbered(theme.Computed, b.found(i), ofValue(x, i))...)...)
+		return
+	}
+	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
+	found := b.found(i)
+	if found != "free" && u.Symbol != "" && finite(x.Low) && finite(x.High) {
+		found += " " + u.Symbol
+	}
+	d.add(append([]seg{{text: name, look: theme.Name}}, numbered(theme.Computed, found, ofValue(x, i))...)...)
+	in := grid.Fit("", 9)
+	if len(x.LowBy) > 0 {
+		d.wrapped(theme.Plain, in+"least:    ", l.solution.Ends(x.LowBy), w)
+	}
+	if len(x.HighBy) > 0 {
+		d.wrapped(theme.Plain, in+"greatest: ", l.solution.Ends(x.HighBy), w)
+	}
+}
+
+// givenRanges writes the ranges that cells of the givens have.
+func (l live) givenRanges(d *doc) {
+	p := l.problem
+	n := 0
+	for i, g := range p.Givens {
+		if !g.HasRange {
+			continue
+		}
+		if n++; n == 1 {
+			d.heading("Givens: value, and the range that the sheet gives it")
+		}
+		if n > mostRows {
+			d.text(theme.Dim, "... and more")
+			return
+		}
+		u := p.Units.For(g.Value.Dim)
+		line := []seg{{text: grid.Fit(g.Name, 8) + " ", look: theme.Name}}
+		put := func(v float64, of int) {
+			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), func(int) ask { return ask{what: given, i: i, j: of} })...)
+		}
+		words := func(text string) { line = append(line, seg{text: text}) }
+		put(g.Value.V[0], 0)
+		words("   ")
+		put(g.Low, 1)
+		words(" .. ")
+		put(g.High, 2)
+		if g.Step > 0 {
+			words(" in steps of ")
+			put(g.Step, 3)
+		}
+		d.add(line...)
+	}
+}

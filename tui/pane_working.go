@@ -1,0 +1,122 @@
+package tui
+
+import (
+	"fmt"
+
+	"trivet/mechanics/origin"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// mostLines is up to how long a working is written out in a pane: whoever needs
+// more of it has the board and the page. It bounds what a keystroke may wait for.
+const mostLines = 1500
+
+// stepPanes is how wide the panes that show steps are, 0 where one does not.
+type stepPanes struct {
+	working, route int
+	plain          bool
+}
+
+func (m Model) stepPanes() stepPanes {
+	wide := func(p layout.Pane) int { return max(m.screen().Panes[p].Dx()-2, 0) }
+	return stepPanes{wide(layout.Working), wide(layout.Route), m.theme.Glyphs.ASCII}
+}
+
+// write writes the texts that are wanted of a working, away from the screen: a long
+// one takes longer than a keystroke may.
+func (k *worked) write(wanted stepPanes) {
+	for n, w := range []int{wanted.working, wanted.route} {
+		if w > 0 {
+			p := []layout.Pane{layout.Working, layout.Route}[n]
+			k.written[n] = text{doc: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
+		}
+	}
+}
+
+// on gives the text of a pane, as it was written with the working where that fits.
+func (k worked) on(p layout.Pane, plain bool, w int) doc {
+	n := 0
+	if p == layout.Route {
+		n = 1
+	}
+	if t := k.written[n]; t.w == w && t.plain == plain {
+		return t.doc
+	}
+	return k.document(p, plain, w)
+}
+
+// document writes the steps of a working one below the other: all of them, or those
+// of the hand route.
+func (k worked) document(p layout.Pane, plain bool, w int) doc {
+	b := boardWriter{w: w, plain: plain}
+	switch {
+	case k.fault != "":
+		b.wrapped(theme.Bad, "! ", "this solution could not be laid out in steps (fault: "+k.fault+")", w)
+		return b.doc
+	case k.working == nil:
+		b.text(theme.Dim, "The working is being written ...")
+		return b.doc
+	}
+	steps := k.working.Steps
+	from, to := 0, len(steps)
+	if p == layout.Route {
+		from, to = k.working.RouteFrom, k.working.RouteTo
+		if from == to {
+			b.wrapped(theme.Plain, "", k.working.NoRoute(), w)
+			return b.doc
+		}
+	} else {
+		b.wrapped(theme.Dim, "", k.working.Rounding, w)
+	}
+	for i := from; i < to; i++ {
+		if len(b.doc) > mostLines {
+			b.add()
+			b.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
+			break
+		}
+		b.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
+		for j := range steps[i].Body {
+			at := len(b.doc)
+			b.set(steps[i].Body[j : j+1])
+			if steps[i].Body[j].OK != nil {
+				b.ask(at, ask{what: inStep, i: i, j: j})
+				continue
+			}
+			b.origins(at, i, j, origin.Numbers(&steps[i].Body[j]))
+		}
+	}
+	return b.doc
+}
+
+// origins says which number of a step each numeral from a line on is: the numbers of
+// a block come in its print as they stand in it, but for the order of those that
+// differ.
+func (b *boardWriter) origins(from, step, block int, numbers []string) {
+	used := map[string]int{}
+	for y := from; y < len(b.doc); y++ {
+		var line []seg
+		for _, s := range b.doc[y] {
+			found := numerals(s.text)
+			line = append(line, numbered(s.look, s.text, func(n int) ask {
+				text := s.text[found[n][0]:found[n][1]]
+				if text[0] == '-' {
+					text = text[1:]
+				}
+				seen := used[text]
+				used[text]++
+				for k, number := range numbers {
+					if number != text {
+						continue
+					}
+					if seen == 0 {
+						return ask{what: inStep, i: step, j: block, k: k}
+					}
+					seen--
+				}
+				return ask{}
+			})...)
+		}
+		b.doc[y] = line
+	}
+}

@@ -1,0 +1,124 @@
+package tui
+
+import (
+	"image"
+
+	"trivet/mechanics/statics"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// text is what a result shows, written to a width.
+type text struct {
+	doc   doc
+	w     int
+	wide  int               // its longest line
+	old   bool              // the sheet or its result has changed since
+	of    *statics.Solution // of a working: whose, and in which characters
+	plain bool
+}
+
+// compose makes the text of a result where it is old. Only those that show are
+// written: a keystroke waits for it.
+func (m *Model) compose(p layout.Pane, w int) {
+	t := &m.texts[p]
+	if p == layout.Working || p == layout.Route {
+		if t.w == w && t.of == m.worked.of {
+			return
+		}
+	} else if t.w == w && !t.old {
+		return
+	}
+	*t = text{w: w}
+	switch l := m.live; {
+	case l.solution == nil:
+		t.doc.text(theme.Dim, "No result yet.")
+		if len(l.errs) > 0 {
+			t.doc.wrapped(theme.Bad, "! ", l.place(l.errs[0]), w)
+		}
+	case p == layout.System:
+		t.doc = l.system(m.theme.Glyphs, w)
+	case p == layout.Checks:
+		t.doc = l.checked(w)
+	case p == layout.Ranges:
+		t.doc = l.ranges(w)
+	case p == layout.Limits:
+		t.doc = l.limits(w)
+	default:
+		t.of = m.worked.of
+		t.doc = m.worked.on(p, m.theme.Glyphs.ASCII, w)
+	}
+	t.wide = t.doc.width()
+	m.read[p].find(t.doc)
+}
+
+// isOld tells that a pane shows what followed from an earlier sheet.
+func (m Model) isOld(p layout.Pane) bool {
+	steps := p == layout.Working || p == layout.Route
+	return m.live.stale || steps && m.worked.of != nil && m.worked.of != m.live.solution
+}
+
+// drawResult shows a result, and the cursor where it has the keys.
+func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
+	t, v := &m.texts[p], m.read[p]
+	in := c.In(image.Rect(1, 0, c.W(), c.H()))
+	t.doc.draw(in, v.scroll, m.isOld(p))
+	y := v.line - v.scroll.y
+	if p != m.focus || v.at == (ask{}) || y < 0 || y >= c.H() {
+		return
+	}
+	n := t.doc.number(v.line, v.seg)
+	x := n.from - v.scroll.x
+	in.Paint(x, y, n.to-n.from, theme.Selected)
+	// The mark stands before the number where there is room, else at the line's edge:
+	// a terminal that shows no reversed text shows it all the same.
+	if n.blank && x > 0 {
+		in.Set(x-1, y, m.theme.Glyphs.Row, theme.RuleFocus)
+	} else {
+		c.Set(0, y, m.theme.Glyphs.Row, theme.RuleFocus)
+	}
+}
+
+// drawSays says where the number under the cursor comes from; where nothing is
+// wrong with the sheet it may go on in the line below.
+func (m Model) drawSays(c grid.Canvas) {
+	v, w := m.read[m.focus], c.W()-2
+	if m.says == "" {
+		c.Text(1, 0, theme.Dim, "line "+ordinal(v.scroll.y+1, len(m.texts[m.focus].doc)))
+		return
+	}
+	if grid.Width(m.says) > w && len(m.live.errs) == 0 {
+		var d doc
+		d.wrapped(theme.Plain, "", m.says, w)
+		if len(d) == 2 {
+			d.draw(c.In(image.Rect(1, 0, c.W(), 2)), offset{}, false)
+			return
+		}
+	}
+	c.Text(1, 0, theme.Plain, grid.Fit(m.says, w))
+}
+
+// turnResult moves the cursor of the result that has the keys.
+func (m *Model) turnResult(i keys.Intent) bool {
+	p := m.focus
+	r := m.screen().Panes[p]
+	v := m.read[p]
+	ok := v.turn(m.texts[p].doc, i, r.Dx()-2, r.Dy()-1)
+	m.read[p] = v
+	m.fit()
+	return ok
+}
+
+// pointTo puts the cursor of a result on the number at a place of its pane.
+func (m *Model) pointTo(p layout.Pane, at image.Point) {
+	v, d := &m.read[p], m.texts[p].doc
+	y, x := at.Y-1+v.scroll.y, at.X-1+v.scroll.x
+	for _, n := range d.numbers(y) {
+		if at.Y > 0 && x >= n.from && x < n.to {
+			v.set(d, y, n.seg)
+			m.explain()
+		}
+	}
+}
