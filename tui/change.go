@@ -17,7 +17,11 @@ func (m *Model) write(e *edit, f *fresh) error {
 	text := e.value()
 	switch {
 	case f != nil && f.table != "":
-		return m.history.Do(newRowEdit(m.history.Current(), f, strings.TrimSpace(text)))
+		name := strings.TrimSpace(text)
+		if err := problem.NewName(m.history.Current(), problem.ThingOf(f.table), name); err != nil {
+			return err
+		}
+		return m.history.Do(newRowEdit(m.history.Current(), f, name))
 	case f != nil:
 		cell := m.history.Current().Table("")
 		row, _ := cell.Row("asked")

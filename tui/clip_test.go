@@ -131,7 +131,7 @@ func TestSupportsGoThroughASpreadsheet(t *testing.T) {
 	bare := newRig(t, beam[:strings.Index(beam, "[bodies]")]+beam[strings.Index(beam, "[lines]"):strings.Index(beam, "[joints]")], 120, 40)
 	bare.keys("alt+4")
 	bare.send(tea.PasteMsg{Content: text})
-	bare.sees("pasted 0 cells and 5 new rows", "determinate", "1880 N")
+	bare.sees("pasted 5 new rows", "determinate", "1880 N")
 	for _, table := range []string{"bodies", "joints", "couples", "distributed"} {
 		want, got := r.m.history.Current().Table(table), bare.m.history.Current().Table(table)
 		for _, row := range want.Rows {
@@ -176,6 +176,7 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r.keys("home")
 	for _, c := range []struct{ text, says string }{
 		{"Q\nR", "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"},
+		{"Q\troler\t\t", `not pasted: "roler" is no kind of row here: did you mean "roller"`},
 		{"Q\tspoke\t\t", "a new row here needs its kind behind its name"},
 	} {
 		r.send(tea.PasteMsg{Content: c.text})

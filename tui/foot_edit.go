@@ -26,7 +26,11 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	if !own {
 		for _, e := range m.live.errs {
 			if blocks(e) && m.edit.slot.does == setCell {
-				c.Text(1, 1, theme.Warn, grid.Fit("elsewhere: "+m.live.place(e), c.W()-2))
+				text := "elsewhere: " + m.live.place(e)
+				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
+					text = e.Error()
+				}
+				c.Text(1, 1, theme.Warn, grid.Fit(text, c.W()-2))
 				break
 			}
 		}

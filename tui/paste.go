@@ -138,11 +138,14 @@ func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
 	if filled+added == 0 {
 		return nil, ""
 	}
-	says = "pasted " + count(filled, "cell")
-	if added > 0 {
-		says += " and " + count(added, "new row")
+	var parts []string
+	if filled > 0 {
+		parts = append(parts, count(filled, "cell"))
 	}
-	return edits, says
+	if added > 0 {
+		parts = append(parts, count(added, "new row"))
+	}
+	return edits, "pasted " + strings.Join(parts, " and ")
 }
 
 // rowOf gives the row that a line of a block is for, by its name: among the

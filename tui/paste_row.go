@@ -1,11 +1,13 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
+	"trivet/units"
 )
 
 // paster makes the new rows of one pasted block.
@@ -113,6 +115,15 @@ func supportTable(kind string) (table string, ok bool) {
 	return "joints", ok
 }
 
+// supportKinds are the words of the kind column.
+func supportKinds() []string {
+	kinds := []string{"body", "couple", "load"}
+	for _, j := range problem.Joints() {
+		kinds = append(append(kinds, j.Name), j.Aliases...)
+	}
+	return kinds
+}
+
 // support makes a joint, a body, a couple or a load, as its kind says. Its name
 // stays as it is: a joint is named after its point, a body after itself.
 func (p *paster) support(line []string) ([]sheet.Edit, string) {
@@ -121,6 +132,9 @@ func (p *paster) support(line []string) ([]sheet.Edit, string) {
 		kind = strings.TrimSpace(line[colKind])
 	}
 	table, ok := supportTable(kind)
+	if s := units.Suggest(kind, supportKinds()); !ok && s != "" {
+		return nil, fmt.Sprintf("not pasted: %q is no kind of row here: did you mean %q", kind, s)
+	}
 	if !ok {
 		return nil, "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"
 	}

@@ -269,3 +269,34 @@ func TestRenameInTheUnknowns(t *testing.T) {
 	r.keys("ctrl+d")
 	r.sees("P stands in magnitudes alone: it goes when no magnitude names it")
 }
+
+// The name of a new row is refused where it stands, and the sheet is as before.
+func TestTheNameOfANewRow(t *testing.T) {
+	for _, c := range []struct{ pane, name, says string }{
+		{"alt+2", "B C", `"B C" can't name a point: use one word without , ( ) . ? or quotes`},
+		{"alt+2", "W", `the name "W" is used already, for a given: take another name`},
+		{"alt+2", "A", `the name "A" is used already, for a point: take another name`},
+		{"alt+3", "W", `the name "W" is used already, for a given: take another name`},
+		{"alt+3", "T1", `the name "T1" is used already, for a line: take another name`},
+		{"alt+1", "N", "a given can't be called N, which is a unit: choose another name, such as N1"},
+		{"alt+1", "2a", `"2a" can't be used as a name in a cell: use letters, digits and _, beginning with a letter`},
+	} {
+		r := newRig(t, hanging, 120, 36)
+		before := r.m.history.Current().Text()
+		r.keys(c.pane, "ctrl+n")
+		r.text(c.name)
+		r.keys("enter")
+		r.sees(c.says)
+		if r.m.edit == nil || r.m.edit.text != c.name || r.m.history.Current().Text() != before {
+			t.Errorf("%s is taken, or lost", c.name)
+		}
+		r.keys("esc")
+		checkFrame(t, r.m)
+	}
+	// What a magnitude names already may come after it.
+	r := newRig(t, strings.Replace(hanging, `magnitude = "W"`, `magnitude = "2*V"`, 1), 120, 36)
+	r.keys("alt+1", "ctrl+n")
+	r.text("V")
+	r.keys("enter")
+	r.rows("given", "W V")
+}

@@ -52,7 +52,7 @@ func TestMessages(t *testing.T) {
 		{"(3 +)", "something is missing after +", "+"},
 		{"min(1,)", "something is missing after ,", ","},
 		{"1, 2, 3, 4", "these are 4 components, and a vector has two or three", "1, 2, 3, 4"},
-		{"4 2", "an operator is missing between 4 and 2", "4 2"},
+		{"4 2", "an operator is missing between 4 and 2: write 4, 2 for two components, or 4*2", "4 2"},
 		{"h W", "an operator is missing between h and W: write h*W", "h W"},
 		{"h m", "the unit m stands behind the name h: take it out, or write (h) m where h is a plain number", "h m"},
 		{"500/W lb", "the unit lb stands behind the name W: take it out, or write (W) lb where W is a plain number", "W lb"},

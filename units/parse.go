@@ -99,6 +99,9 @@ func (p *parser) missingOperator(t token) *Error {
 		return &Error{e.Span, fmt.Sprintf("the unit %s stands behind the name %s", b, a),
 			fmt.Sprintf("take it out, or write (%s) %s where %s is a plain number", a, b, a)}
 	}
+	if last.kind == tNumber && t.kind == tNumber {
+		e.Hint = fmt.Sprintf("write %s, %s for two components, or %s*%s", a, b, a, b)
+	}
 	if t.kind == tName || t.kind == tOpen {
 		e.Hint = fmt.Sprintf("write %s*%s", a, b)
 		if t.kind == tOpen {

@@ -227,7 +227,13 @@ func (r *reading) wholeProblem() {
 		if body.Particle {
 			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, "add a line at "+body.Name+", or take its on = \"particle\" out")
 		} else {
-			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, "add a line or a joint at one of its points")
+			hint := "add a line or a joint at one of its points"
+			for _, d := range p.Doubts { // of a body that is most likely a misspelt word
+				if len(body.Points) == 1 && d.Ref.Row == p.Points[body.Points[0]].Name {
+					hint = d.Hint
+				}
+			}
+			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, hint)
 		}
 	}
 }

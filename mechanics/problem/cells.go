@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"strconv"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -219,6 +220,10 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			}
 		}
 	}
+	if word := strings.TrimLeft(text, "+-"); r.noDirection(word) {
+		r.fail(ref, whole(text), strconv.Quote(text)+" is no direction", suggestion(word, e.Names(), "write an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
+		return r3.Vec{}, false
+	}
 	v, ok := r.vector(ref, text, e)
 	if !ok {
 		return r3.Vec{}, false
@@ -229,6 +234,12 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 		return r3.Vec{}, false
 	}
 	return u, true
+}
+
+// noDirection tells words that nothing in a sheet stands for, such as down and yy.
+func (r *reading) noDirection(word string) bool {
+	_, point := r.points[word]
+	return isIdentifier(word) && !point && !r.isGiven(word) && word != "x" && word != "y" && word != "z"
 }
 
 // unit gives v/|v|, false where v has no length. It scales first, so that very

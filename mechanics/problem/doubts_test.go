@@ -46,3 +46,11 @@ func TestDoubts(t *testing.T) {
 		}
 	}
 }
+
+// Where nothing acts on it yet, the doubt is what would do.
+func TestADoubtIsWhatWouldDo(t *testing.T) {
+	_, errs := problem.Read(parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
+	if want := `no force acts on partikle: was "particle" meant`; len(errs) != 1 || errs[0].Error() != want {
+		t.Errorf("%v, want %s", errs, want)
+	}
+}

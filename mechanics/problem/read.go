@@ -63,8 +63,8 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
 	r.finishBodies()
 	r.readQueries()
 	r.readAnswers()
-	r.wholeProblem()
 	r.doubtBodies()
+	r.wholeProblem()
 	r.sortErrors()
 	return r.p, r.errs
 }

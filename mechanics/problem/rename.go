@@ -109,6 +109,17 @@ func nameFor(what Thing, name string) error {
 	return nil
 }
 
+// NewName refuses the name of a new row that cells could not use, or that is taken,
+// with a *sheet.EditError. A name that magnitudes use already is none of them: a
+// line, or a given, may be named there first.
+func NewName(s *sheet.Sheet, what Thing, name string) error {
+	if err := nameFor(what, name); err != nil || what == ABody { // whose points may name it first
+		return err
+	}
+	r := renaming{things: thingsOf(s), to: map[thingName]string{{what, ""}: name}}
+	return r.free("", name)
+}
+
 // clashes says of each kind which others may not bear its name.
 var clashes = [...][]Thing{
 	AGiven:    {AGiven, APoint, ALine, ACouple, AnUnknown},
