@@ -1,0 +1,264 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// Described says in words what a picture of the problem shows, a line a thing:
+// points with their coordinates, bodies, lines from where to where with their
+// forces, supports with theirs, couples and distributed loads. s may be nil, or
+// of another problem: then forces that are not given are unknown.
+func Described(p *problem.Problem, s *statics.Solution) []string {
+	d := describer{p: p}
+	if s != nil && s.Problem == p && s.Verdict != statics.NoEquilibrium {
+		d.s = s
+	}
+	where := "in space, up is " + d.direction(p.Up)
+	if p.Planar {
+		where = "in the plane, x to the right, y upwards"
+	}
+	out := []string{fmt.Sprintf("%s, %s, %s; %s", howMany(len(p.Points), "point"), howMany(len(p.Lines), "line"), howMany(len(p.Joints), "joint"), where)}
+	for i := range p.Points {
+		out = append(out, d.point(&p.Points[i]))
+	}
+	for i := range p.Bodies {
+		if !p.Bodies[i].Particle {
+			out = append(out, d.body(&p.Bodies[i]))
+		}
+	}
+	for i := range p.Lines {
+		out = append(out, d.line(i))
+	}
+	for i := range p.Joints {
+		out = append(out, d.joint(i))
+	}
+	for i := range p.Couples {
+		out = append(out, d.couple(&p.Couples[i]))
+	}
+	for i := range p.Loads {
+		out = append(out, d.load(&p.Loads[i]))
+	}
+	for i := range out {
+		out[i] = printed(out[i])
+	}
+	return out
+}
+
+type describer struct {
+	p *problem.Problem
+	s *statics.Solution // nil where there are no values
+}
+
+func howMany(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+func (d describer) format(v float64, dim units.Dim) string {
+	return d.p.Units.For(dim).Format(v, d.p.Figures)
+}
+
+// at is a place in the sheet's unit of length: "(2.00, 1.00, 0) m".
+func (d describer) at(v r3.Vec) string {
+	f := d.p.Units.Length
+	parts := make([]string, 0, 3)
+	for _, c := range []float64{v.X, v.Y, v.Z}[:d.axes()] {
+		parts = append(parts, strings.TrimSpace(strings.TrimSuffix(f.Format(c, d.p.Figures), f.Symbol)))
+	}
+	return strings.TrimSpace("(" + strings.Join(parts, ", ") + ") " + f.Symbol)
+}
+
+func (d describer) axes() int {
+	if d.p.Planar {
+		return 2
+	}
+	return 3
+}
+
+// direction is an axis, or a unit vector.
+func (d describer) direction(u r3.Vec) string {
+	parts := make([]string, 0, 3)
+	for i, c := range []float64{u.X, u.Y, u.Z} {
+		if c == 1 || c == -1 {
+			return map[bool]string{true: "+", false: "-"}[c > 0] + "xyz"[i:i+1]
+		}
+		if i < d.axes() {
+			parts = append(parts, units.Decimals(c, 3))
+		}
+	}
+	return "(" + strings.Join(parts, ", ") + ")"
+}
+
+func (d describer) bodyName(i int) string {
+	if i < 0 || i >= len(d.p.Bodies) {
+		return "the ground"
+	}
+	return d.p.Bodies[i].Name
+}
+
+func (d describer) point(q *problem.Point) string {
+	if !q.OK {
+		return "point " + q.Name + ": does not read yet"
+	}
+	on := "fixed to the ground"
+	switch {
+	case len(q.Bodies) == 1 && d.p.Bodies[q.Bodies[0]].Particle:
+		on = "a particle"
+	case len(q.Bodies) > 0:
+		var names []string
+		for _, b := range q.Bodies {
+			names = append(names, d.bodyName(b))
+		}
+		on = "on " + strings.Join(names, " and ")
+	}
+	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
+}
+
+func (d describer) body(b *problem.Body) string {
+	var names []string
+	for _, k := range b.Points {
+		names = append(names, d.p.Points[k].Name)
+	}
+	s := "body " + b.Name + " through " + strings.Join(names, ", ")
+	if b.Weight != 0 {
+		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
+	}
+	return s
+}
+
+func (d describer) line(i int) string {
+	l := &d.p.Lines[i]
+	s := l.Name + ": " + l.Kind.String()
+	if !l.OK || len(l.Legs) == 0 {
+		return s + ", does not read yet"
+	}
+	if l.Legs[0].To >= 0 {
+		names := []string{d.p.Points[l.Legs[0].From].Name}
+		for _, leg := range l.Legs {
+			if leg.To >= 0 {
+				names = append(names, d.p.Points[leg.To].Name)
+			}
+		}
+		last := len(names) - 1
+		s += " from " + names[0] + " to " + names[last]
+		if last > 1 {
+			s += " over " + strings.Join(names[1:last], ", ")
+		}
+		s += ", " + d.format(l.Length(), units.Length) + " long"
+	} else {
+		s += " at " + d.p.Points[l.Legs[0].From].Name + " along " + d.direction(l.Legs[0].U)
+	}
+	return s + "; " + d.size(i)
+}
+
+// size is what a line carries: how much, and in which sense.
+func (d describer) size(i int) string {
+	l := &d.p.Lines[i]
+	info := l.Kind.Info()
+	v, ok := l.Magnitude.Const, len(l.Magnitude.Terms) == 0
+	if d.s != nil {
+		v, ok = d.s.Magnitude(i)
+	}
+	switch {
+	case ok && v > 0 && l.Kind == problem.Force:
+		return d.format(v, units.Force)
+	case ok && v > 0:
+		return d.format(v, units.Force) + " " + info.Positive
+	case ok && v < 0:
+		return d.format(-v, units.Force) + " " + info.Negative
+	case ok:
+		return "no force"
+	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
+		return d.result(l.Magnitude.Terms[0].Unknown)
+	}
+	return "unknown"
+}
+
+func (d describer) joint(i int) string {
+	j := &d.p.Joints[i]
+	s := j.Name + ": " + j.Kind.String()
+	if !j.OK {
+		return s + ", does not read yet"
+	}
+	s += " at " + d.p.Points[j.Point].Name + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
+	if j.Normal != (r3.Vec{}) {
+		s += ", normal " + d.direction(j.Normal)
+	}
+	if j.Axis != (r3.Vec{}) {
+		s += ", axis " + d.direction(j.Axis)
+	}
+	var parts []string
+	for _, t := range append(append([]problem.ActTerm{}, j.Forces...), j.Moments...) {
+		name := d.p.Unknowns[t.Unknown].Name
+		if d.s == nil {
+			parts = append(parts, name+" unknown")
+		} else {
+			parts = append(parts, name+" "+d.result(t.Unknown))
+		}
+	}
+	if len(parts) > 0 {
+		s += "; " + strings.Join(parts, ", ")
+	}
+	return s
+}
+
+// result is an unknown's value, or its range in words.
+func (d describer) result(i int) string {
+	return strings.Replace(ResultText(d.s, i), " .. ", " to ", 1)
+}
+
+// value is a sum of unknowns where each of them has one.
+func (d describer) value(a problem.Affine) (float64, bool) {
+	v := a.Const
+	for _, t := range a.Terms {
+		if d.s == nil || !d.s.X[t.Unknown].Fixed {
+			return 0, false
+		}
+		v += t.Coef * d.s.X[t.Unknown].Value
+	}
+	return v, true
+}
+
+func (d describer) couple(c *problem.Couple) string {
+	s := "couple " + c.Name
+	if !c.OK {
+		return s + ": does not read yet"
+	}
+	s += " on " + d.bodyName(c.Body)
+	if !d.p.Planar {
+		s += " about " + d.direction(c.U)
+	}
+	v, ok := d.value(c.Magnitude)
+	switch {
+	case !ok:
+		return s + "; unknown"
+	case !d.p.Planar:
+		return s + "; " + d.format(v, units.Moment)
+	case v*c.U.Z < 0:
+		return s + "; " + d.format(math.Abs(v), units.Moment) + " clockwise"
+	}
+	return s + "; " + d.format(math.Abs(v), units.Moment) + " counter-clockwise"
+}
+
+func (d describer) load(q *problem.Distributed) string {
+	s := "load " + q.Name
+	if !q.OK {
+		return s + ": does not read yet"
+	}
+	from := d.p.Points[q.From].Name
+	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.p.Points[q.To].Name + " along " + d.direction(q.Direction)
+	if q.Total == 0 {
+		return s + "; comes to a couple"
+	}
+	return s + "; comes to " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+}

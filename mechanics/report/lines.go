@@ -1,0 +1,97 @@
+package report
+
+import (
+	"strings"
+
+	"trivet/mechanics/statics"
+	"trivet/mechanics/working"
+)
+
+// LineMath writes a formula in one line that can be read aloud: a column is a
+// tuple (a, b, c), a matrix its rows one after the other, nothing is drawn.
+func LineMath(m working.Math) string { return TextMath(flat(m)) }
+
+// flat turns what stands over several lines into tuples.
+func flat(m working.Math) working.Math {
+	of := make([]working.Math, len(m.Of))
+	for i := range m.Of {
+		of[i] = flat(m.Of[i])
+	}
+	m.Of = of
+	switch m.Op {
+	case working.Column:
+		return working.Math{Op: working.Paren, Of: of}
+	case working.Grid, working.Det:
+		rows := make([]working.Math, len(of))
+		for i, r := range of {
+			rows[i] = working.Math{Op: working.Paren, Of: r.Of}
+		}
+		word := "matrix"
+		if m.Op == working.Det {
+			word = "determinant of"
+		}
+		return working.Math{Op: working.Row, Of: []working.Math{{Op: working.Words, Text: word}, {Op: working.Paren, Of: rows}}}
+	}
+	return m
+}
+
+// Lines writes the body of a step in whole sentences, each on a line of its own
+// however long: nothing in it is set in columns.
+func Lines(body []working.Block) (out []string) {
+	for _, b := range body {
+		switch {
+		case b.Formula != nil:
+			out = append(out, LineMath(*b.Formula))
+		case b.Boxed != nil:
+			out = append(out, "answer: "+LineMath(*b.Boxed))
+		case len(b.Aligned) > 0:
+			for _, m := range b.Aligned {
+				out = append(out, LineMath(m))
+			}
+		case b.Table != nil:
+			for _, row := range b.Table.Rows {
+				out = append(out, lineRow(b.Table.Head, row))
+			}
+		case b.OK != nil && *b.OK:
+			out = append(out, "ok: "+lineSentence(b.Text))
+		case b.OK != nil:
+			out = append(out, "FAILS: "+lineSentence(b.Text))
+		default:
+			out = append(out, lineSentence(b.Text))
+		}
+	}
+	return out
+}
+
+func lineSentence(text []working.Inline) string {
+	var b strings.Builder
+	for _, part := range text {
+		if part.Math != nil {
+			b.WriteString(LineMath(*part.Math))
+		} else {
+			b.WriteString(printed(part.Words))
+		}
+	}
+	return b.String()
+}
+
+// lineRow says a row of a table: each head with its cell.
+func lineRow(head []string, row []working.Inline) string {
+	var parts []string
+	for k := range min(len(row), len(head)) {
+		if cell := lineSentence(row[k : k+1]); strings.TrimSpace(cell) != "" {
+			parts = append(parts, strings.TrimSpace(printed(head[k])+" "+cell))
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// LineEquations writes each equation of the system as a sum, with what is left
+// over of it: "ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, left over 0.0e+00 N".
+func LineEquations(s *statics.Solution) (out []string) {
+	for i, row := range longRows(s) {
+		f := s.Problem.Units.For(s.System.Rows[i].Dim())
+		out = append(out, printed(row[0]+": "+strings.Join(row[1:4], " ")+" "+f.Symbol+", "+row[4]))
+	}
+	return out
+}
