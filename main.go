@@ -70,6 +70,7 @@ type command struct {
 	stdin          io.Reader
 	stdout, stderr io.Writer
 	code           int          // the worst so far
+	linear         bool         // the workbench writes lines of text
 	sheet          *sheet.Sheet // the last one read
 	lost           error        // the first error of writing results: a full disk must not pass for results written
 }
@@ -102,6 +103,7 @@ func (c *command) root() *cobra.Command {
 		ValidArgsFunction: sheetFiles,
 		RunE:              func(cmd *cobra.Command, args []string) error { return c.workbench(cmd.Context(), args) },
 	}
+	root.Flags().BoolVar(&c.linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
 	root.AddCommand(c.solveCommand(), c.checkCommand(), c.pageCommand(), c.newCommand(), c.schemaCommand(), host.Command(c.stdin, c.stdout, c.stderr))
 	root.SetFlagErrorFunc(call.Flag)
 	root.InitDefaultHelpCmd()
@@ -387,7 +389,7 @@ func (c *command) judge(sol *statics.Solution) {
 
 // workbench opens the terminal program; it needs a terminal at both ends.
 func (c *command) workbench(ctx context.Context, args []string) (err error) {
-	opt := tui.Options{Env: os.Environ(), Journal: true, Every: tui.WatchEvery}
+	opt := tui.Options{Linear: c.linear, Env: os.Environ(), Journal: true, Every: tui.WatchEvery}
 	if len(args) == 1 {
 		opt.Path = args[0]
 		opt.Sheet, opt.Stamp, err = sheet.Load(opt.Path)

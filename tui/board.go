@@ -137,6 +137,9 @@ func (m *Model) goStep(i int) {
 func (m *Model) onBoard(i keys.Intent) bool {
 	b := &m.board
 	b.number = ""
+	if m.linear && !b.list && m.readBoard(i) {
+		return true
+	}
 	if b.list {
 		return m.inSteps(i)
 	}
@@ -147,7 +150,7 @@ func (m *Model) onBoard(i keys.Intent) bool {
 			b.line += max(page.rows-1, 1)
 		case b.at+1 < len(m.steps()):
 			m.goStep(b.at + 1)
-		default:
+		case len(m.steps()) > 0:
 			m.say("this is the last step", false)
 		}
 	case keys.PrevStep:

@@ -57,7 +57,7 @@ func (m Model) boardPage() (p boardPage) {
 		p.picture = image.Rect(all.Min.X, p.text.Max.Y+1, all.Max.X, all.Max.Y)
 	}
 	p.rows = p.text.Dy()
-	p.below = len(p.doc) > b.line+p.rows
+	p.below = !m.linear && len(p.doc) > b.line+p.rows
 	return p
 }
 

@@ -225,4 +225,7 @@ func (m *Model) changed() tea.Cmd {
 }
 
 // say puts a word on the bottom line.
-func (m *Model) say(text string, bad bool) { m.note = note{text, bad} }
+func (m *Model) say(text string, bad bool) {
+	m.note = note{text, bad}
+	m.notes++
+}

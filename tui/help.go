@@ -43,6 +43,9 @@ func (m Model) helpText(w int) doc {
 	}
 	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
 	d.wrapped(theme.Plain, "", "Twelve panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input. The results follow from them: the picture, and the system, checks, working, hand route, ranges and limits, in which a cursor goes from number to number and a line below says where that number comes from. A wide screen shows several of them, a small one lets them take turns. While a cell does not read, the last result stays and is called stale.", w)
+	if m.linear {
+		d.wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
+	}
 	for _, s := range m.helpScopes() {
 		var rows [][2]string
 		for _, b := range keys.Table() {
@@ -149,6 +152,9 @@ func (m *Model) turnHelp(i keys.Intent) bool {
 	if i == keys.Cancel {
 		m.help = nil
 		return true
+	}
+	if m.linear {
+		return m.readOn(i)
 	}
 	page := m.helpRect().Dy() - 1
 	o := *m.help

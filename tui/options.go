@@ -53,7 +53,10 @@ type Options struct {
 	Env []string // the session's environment: TERM, NO_COLOR, LANG
 
 	ASCII         bool // plain characters whatever the environment says
+	Linear        bool // lines of text in place of panes; a host's session has none
 	Width, Height int  // fixed size, for tests; 0 asks the terminal
+
+	tell func(text string) // of the linear screen
 }
 
 // Saver writes a sheet under a name, as sheet.Save does.
@@ -85,6 +88,11 @@ func New(opt Options) Model {
 		cam:  newCamera(), workings: &workings{},
 	}
 	m.dress()
+	if opt.Linear {
+		m.linear, m.tell = true, opt.tell
+		m.speech.w, m.speech.h = opt.Width, opt.Height
+		m.resize(linearW, linearH)
+	}
 	m.start()
 	if opt.Start {
 		m.opening = newOpening(opt.Recent)

@@ -82,6 +82,12 @@ type Model struct {
 	jumps     []spot   // where definitions were asked for
 	note      note
 	workings  *workings // for those who read along
+
+	linear       bool              // lines are written in place of a frame
+	tell         func(text string) // to the terminal; nil: to nobody
+	speech       speech
+	notes        int  // words said on the bottom line so far
+	changedByKey bool // the text being typed, by a key that is no character
 }
 
 // note is a word on the bottom line.
@@ -115,7 +121,14 @@ type opened struct{}
 
 // Update takes one message.
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	var cmd tea.Cmd
+	if m.linear {
+		return m.aloud(msg)
+	}
+	cmd := m.update(msg)
+	return m, cmd
+}
+
+func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	switch msg := msg.(type) {
 	case tick:
 		cmd = tea.Batch(m.watch(), m.next())
@@ -140,7 +153,10 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case paged:
 		m.afterPage(msg)
 	case tea.WindowSizeMsg:
-		m.resize(msg.Width, msg.Height)
+		m.speech.w, m.speech.h = msg.Width, msg.Height
+		if !m.linear {
+			m.resize(msg.Width, msg.Height)
+		}
 	case tea.KeyPressMsg:
 		cmd = m.route(msg)
 	case tea.MouseMsg:
@@ -151,7 +167,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if lay := m.lay(); lay != nil {
 		cmd = tea.Batch(cmd, lay)
 	}
-	return m, cmd
+	return cmd
 }
 
 // The largest screen that is drawn; what lies beyond stays blank.
@@ -176,6 +192,9 @@ func (m Model) screen() layout.Screen {
 
 // View draws the frame.
 func (m Model) View() tea.View {
+	if m.linear {
+		return tea.NewView("") // all is written already
+	}
 	v := tea.NewView(m.frame())
 	v.AltScreen = true
 	v.ReportFocus = m.every > 0

@@ -50,7 +50,7 @@ func (m Model) mode() keys.Mode {
 
 // route turns a key into an intent, or into text where it is a character.
 func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
-	m.note = note{}
+	m.note, m.changedByKey = note{}, false
 	text := msg.Key().Text
 	// What came as several characters is text, even where it spells a key's name.
 	if utf8.RuneCountInString(text) <= 1 {
@@ -63,6 +63,7 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 				m.say(why, false)
 				return nil
 			}
+			m.changedByKey = b.Intent != keys.Rubout && b.Intent != keys.Delete
 			cmd, _ := m.handle(b.Intent)
 			return cmd
 		}
@@ -120,7 +121,7 @@ func (m Model) cannot(i keys.Intent) string {
 			return "a problem in a plane has one view"
 		}
 	case keys.Left, keys.Right, keys.Up, keys.Down:
-		if flat && (m.mode() == keys.OnPicture || m.mode() == keys.OnBoard && i != keys.Up && i != keys.Down) {
+		if flat && !m.linear && (m.mode() == keys.OnPicture || m.mode() == keys.OnBoard && i != keys.Up && i != keys.Down) {
 			return "a picture in a plane does not turn"
 		}
 		return m.cannotScroll()
@@ -180,6 +181,9 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	}
 	if cmd, ok := m.workbench(i); ok {
 		return cmd, true
+	}
+	if m.linear && m.focus >= layout.System && m.readOn(i) {
+		return nil, true
 	}
 	switch m.mode() {
 	case keys.OnResult:

@@ -19,6 +19,10 @@ func Run(ctx context.Context, opt Options) error {
 func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
+	if opt.Settings == nil {
+		opt.settle()
+	}
+	defer opt.inLines(ctx)()
 	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithoutSignalHandler()}
 	switch in := opt.In.(type) {
 	case nil:
@@ -43,9 +47,6 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	}
 	if opt.Page == nil {
 		opt.Page = WritePage
-	}
-	if opt.Settings == nil {
-		opt.settle()
 	}
 	last, err := tea.NewProgram(as(New(opt)), options...).Run()
 	switch m, ok := last.(Model); {

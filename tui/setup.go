@@ -154,6 +154,9 @@ func (m *Model) set(name, text string) (tea.Cmd, bool) {
 		return nil, true
 	}
 	cmd := m.keepLikes()
+	if name == "screen" {
+		m.say("the screen changes at the next start", false)
+	}
 	if next.Theme == "auto" && m.liking.scheme == theme.Palette {
 		cmd = tea.Batch(cmd, tea.RequestBackgroundColor)
 	}

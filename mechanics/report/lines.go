@@ -3,8 +3,12 @@ package report
 import (
 	"strings"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
+	"trivet/units"
 )
 
 // LineMath writes a formula in one line that can be read aloud: a column is a
@@ -91,7 +95,30 @@ func lineRow(head []string, row []working.Inline) string {
 func LineEquations(s *statics.Solution) (out []string) {
 	for i, row := range longRows(s) {
 		f := s.Problem.Units.For(s.System.Rows[i].Dim())
-		out = append(out, printed(row[0]+": "+strings.Join(row[1:4], " ")+" "+f.Symbol+", "+row[4]))
+		left := strings.Replace(row[4], " 0.0e+00 ", " 0 ", 1)
+		out = append(out, printed(row[0]+": "+strings.Join(row[1:4], " ")+" "+f.Symbol+", "+left))
+	}
+	return out
+}
+
+// LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,
+// |r| = 5.00 m, u = (-0.6000, 0.8000), |u| = 1.0000".
+func LineCourses(p *problem.Problem) (out []string) {
+	d := describer{p: p}
+	for i := range p.Lines {
+		if !p.Lines[i].OK {
+			continue
+		}
+		for _, leg := range p.Lines[i].Legs {
+			line := p.Lines[i].Name
+			if leg.To >= 0 {
+				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.format(leg.Length, units.Length) + ","
+			} else {
+				line += " at " + p.Points[leg.From].Name + ":"
+			}
+			u := []string{units.Decimals(leg.U.X, 4), units.Decimals(leg.U.Y, 4), units.Decimals(leg.U.Z, 4)}
+			out = append(out, printed(line+" u = ("+strings.Join(u[:d.axes()], ", ")+"), |u| = "+units.Decimals(r3.Norm(leg.U), 4)))
+		}
 	}
 	return out
 }

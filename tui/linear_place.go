@@ -1,0 +1,136 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
+)
+
+// paneName is a pane's heading within a sentence.
+func (m Model) paneName(p layout.Pane) string {
+	return strings.ToLower(headings[p][:1]) + headings[p][1:]
+}
+
+// columnName is what the cell under the cursor is.
+func (m Model) columnName() string {
+	name := m.tables[m.focus].head(m.at[m.focus].row, m.at[m.focus].col)
+	if s, ok := m.slot(); ok && s.does == setName {
+		return "name"
+	}
+	return name
+}
+
+// rowLabel is the name of a row of the pane.
+func (m Model) rowLabel(row int) string {
+	r := m.tables[m.focus].records[row]
+	if len(r.slots) > 0 && strings.TrimSpace(r.slots[0].text) != "" {
+		return r.slots[0].text
+	}
+	return "without a name"
+}
+
+// whereabouts are a place of the cells.
+type whereabouts struct {
+	on   bool // there is one; else what is said names all of it
+	pane layout.Pane
+	row  sheet.Ref
+	n    int // which row of the pane it is
+	col  int
+	mark mark
+}
+
+func (m Model) here() whereabouts {
+	t, at := m.tables[m.focus], m.at[m.focus]
+	s := whereabouts{on: true, pane: m.focus, n: at.row, col: at.col, mark: m.mark}
+	if at.row < len(t.records) {
+		s.row = t.records[at.row].row
+	}
+	return s
+}
+
+// place says where the cursor of the cells has come to, as far as it differs
+// from where it was: pane, row, column, what is there and what follows from it.
+func (m Model) place(was whereabouts) []string {
+	t, at := m.tables[m.focus], m.at[m.focus]
+	if at.row >= len(t.records) {
+		return []string{m.paneName(m.focus) + ": " + t.none()}
+	}
+	here := m.here()
+	samePane := was.on && was.pane == here.pane
+	sameRow := samePane && was.row == here.row && was.n == here.n
+	var parts []string
+	if !samePane {
+		parts = append(parts, m.paneName(m.focus))
+	}
+	if !sameRow {
+		parts = append(parts, fmt.Sprintf("row %s, %d of %d", m.rowLabel(at.row), at.row+1, len(t.records)))
+	}
+	if sameRow || m.columnName() != "name" {
+		parts = append(parts, m.cellWords())
+	}
+	line := strings.Join(parts, ", ")
+	if follows := strings.TrimSpace(m.follows); follows != "" && !sameRow {
+		line += "; " + readsAs(follows)
+	}
+	if m.mark.on {
+		top, left, bottom, right := m.block()
+		line += fmt.Sprintf("; marked: %s, %s", count(bottom-top+1, "row"), count(right-left+1, "column"))
+	}
+	return append([]string{line}, m.badWords()...)
+}
+
+// readsAs is what follows from a row, in a sentence.
+func readsAs(follows string) string {
+	if v, ok := strings.CutPrefix(follows, "= "); ok {
+		return "reads " + v
+	}
+	return strings.ReplaceAll(follows, "   ", ", ")
+}
+
+// cellWords is the column and what the cell holds.
+func (m Model) cellWords() string {
+	s, ok := m.slot()
+	if !ok {
+		return ""
+	}
+	text := strings.TrimSpace(s.text)
+	if text == "" {
+		text = "blank"
+		if s.need {
+			text = "blank, needed"
+		}
+	}
+	return m.columnName() + ": " + text
+}
+
+// badWords says what is wrong with the cell under the cursor.
+func (m Model) badWords() []string {
+	s, ok := m.slot()
+	if !ok || !s.bad {
+		return nil
+	}
+	e, own := m.live.errorOf(s.ref)
+	if !own {
+		return nil
+	}
+	return []string{m.wrong(e)}
+}
+
+// wrong says an error with its place in words: "D at does not read, at character
+// 5: ...".
+func (m Model) wrong(e problem.Error) string {
+	where := strings.TrimSpace(label(slot{ref: e.Ref, does: setCell}))
+	c, _ := m.history.Current().Cell(e.Ref)
+	at := ""
+	if start := bound(e.Span.Start, c.Text); c.Text != "" && (start > 0 || e.Span.End < len(c.Text)) {
+		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
+	}
+	if strings.TrimSpace(c.Text) == "" {
+		return e.Error()
+	}
+	return where + " does not read" + at + ": " + e.Error()
+}

@@ -1,0 +1,252 @@
+package tui
+
+import (
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	"unicode"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/vt"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+)
+
+// listener drives a session on the linear screen and keeps what it says.
+type listener struct {
+	*rig
+	lines   []string
+	written strings.Builder
+}
+
+func listen(t testing.TB, o Options) *listener {
+	t.Helper()
+	l := &listener{rig: &rig{t: t}}
+	o.Linear, o.tell = true, func(text string) { l.written.WriteString(text) }
+	l.m = New(o)
+	l.hear(l.m.Init())
+	return l
+}
+
+func (l *listener) send(msg tea.Msg) {
+	next, cmd := l.m.Update(msg)
+	l.m = next.(Model)
+	l.lines = append(l.lines, l.m.speech.lines...)
+	l.hear(cmd)
+}
+
+func (l *listener) hear(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil:
+	case tea.QuitMsg:
+		l.quit = true
+	case tea.BatchMsg:
+		for _, c := range msg {
+			l.hear(c)
+		}
+	default:
+		l.send(msg)
+	}
+}
+
+func (l *listener) keys(names ...string) {
+	for _, n := range names {
+		l.send(press(n))
+	}
+}
+
+func (l *listener) text(s string) {
+	for _, c := range s {
+		l.keys(strings.Replace(string(c), " ", "space", 1))
+	}
+}
+
+func TestASessionInLines(t *testing.T) {
+	s, err := sheet.Parse([]byte(hanging))
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	l := listen(t, Options{Sheet: s, Path: filepath.Join(folder, "lamp.toml"), Width: 100, Height: 24})
+	var out strings.Builder
+	heard := func(did string) {
+		fmt.Fprintf(&out, "# %s\n", did)
+		for _, line := range l.lines {
+			out.WriteString(line + "\n")
+		}
+		last := l.m.speech.last
+		r := []rune(last.text + strings.Repeat(" ", max(last.column-len([]rune(last.text)), 0)))
+		out.WriteString("> " + string(r[:last.column]) + "[]" + string(r[last.column:]) + "\n\n")
+		l.lines = nil
+	}
+	heard("open")
+	for _, step := range [][]string{
+		{"down"}, {"right"}, {"up"}, {"down", "down", "down", "down"}, {"enter"}, {"left", "left", "backspace"}, {"5", "x"}, {"enter"},
+		{"f2", "left", "left", "backspace", ",", "enter"}, {"tab"}, {"alt+3"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+5", "right"},
+		{"alt+6"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"alt+8", "down", "down"}, {"alt+9", "pgdown"}, {"alt+h", "down"}, {"alt+i", "down"}, {"alt+l", "down"}, {"alt+7", "down"}, {"n"}, {"up"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
+		{"ctrl+k"}, {"r", "e", "d", "o"}, {"esc"}, {"ctrl+f"}, {"6", "0"}, {"esc"}, {"alt+s"}, {"right"}, {"esc"},
+		{"alt+2", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
+		{"alt+4"}, {"ctrl+n"}, {"esc"}, {"ctrl+x"}, {"ctrl+s"}, {"alt+2", "home", "ctrl+up"}, {"delete"}, {"ctrl+q"}, {"esc"}, {"ctrl+q", "y"},
+	} {
+		l.keys(step...)
+		heard(strings.Join(step, " "))
+	}
+	if !l.quit {
+		t.Error("it does not leave")
+	}
+	golden(t, "linear", strings.ReplaceAll(out.String(), folder, "/FOLDER"))
+}
+
+// checkLines holds every line to what a screen reader can read.
+func checkLines(t testing.TB, l *listener) {
+	t.Helper()
+	last := l.m.speech.last
+	for _, line := range append(l.lines, last.text) {
+		if strings.TrimSpace(line) == "" || strings.ContainsFunc(line, func(r rune) bool { return unicode.IsControl(r) || drawn(r) }) {
+			t.Fatalf("it prints %q in mode %d: %q", line, l.m.mode(), l.lines)
+		}
+	}
+	if strings.Contains(strings.Join(l.lines, "\n"), "  ") {
+		t.Fatalf("blanks set columns in %q", l.lines)
+	}
+	if last.column >= linearW || grid.Width(last.text) >= linearW {
+		t.Fatalf("the last line is %+v", last)
+	}
+	l.lines = nil
+}
+
+func TestRandomKeysInLinesAreSaidAndDoTheSame(t *testing.T) {
+	// A save writes files, and a session that was left is no more.
+	not := map[keys.Intent]bool{keys.Save: true, keys.SaveAs: true, keys.WritePage: true, keys.Yes: true, keys.Quit: true}
+	var bound []string
+	for _, b := range keys.Table() {
+		for _, k := range b.Keys {
+			if always, _ := keys.Find(keys.OnCells, k); !not[b.Intent] && !not[always.Intent] {
+				bound = append(bound, k)
+			}
+		}
+	}
+	const letters = "ABT012.,-+ ()kNm"
+	for seed, text := range []string{hanging, crane, beam, boom, "plane = \"xy\"\n"} {
+		s, err := sheet.Parse([]byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		l := listen(t, Options{Sheet: s, Path: filepath.Join("/nowhere", "x.toml"), Width: linearW, Height: linearH})
+		r := rigOf(t, Options{Sheet: s, Path: filepath.Join("/nowhere", "x.toml"), Width: linearW, Height: linearH})
+		random := rand.New(rand.NewPCG(7, uint64(seed)))
+		for n := range 4000 {
+			k := strings.Replace(letters[random.IntN(len(letters)):][:1], " ", "space", 1)
+			if random.IntN(3) > 0 {
+				k = bound[random.IntN(len(bound))]
+			}
+			l.keys(k)
+			r.keys(k)
+			checkLines(t, l)
+			if a, b := l.m.history.Current().Text(), r.m.history.Current().Text(); a != b {
+				t.Fatalf("key %d, %s, does another thing in lines: mode %d and %d\n%s\n%s", n, k, l.m.mode(), r.m.mode(), a, b)
+			}
+		}
+	}
+}
+
+func TestTheLastLineIsRetypedFromWhereItDiffers(t *testing.T) {
+	for _, c := range []struct {
+		was, now lastLine
+		want     string
+	}{
+		{lastLine{"A: 1", 4}, lastLine{"A: 12", 5}, "2"},
+		{lastLine{"A: 12", 5}, lastLine{"A: 1", 4}, "\b\x1b[K"},
+		{lastLine{"A: 12", 5}, lastLine{"A: 12", 3}, "\b\b"},
+		{lastLine{"A: 12", 3}, lastLine{"A: 12", 4}, "\x1b[C"},
+		{lastLine{"A: 12", 3}, lastLine{"A: 312", 4}, "312\b\b"},
+		{lastLine{"A: 1°", 5}, lastLine{"A: 1±", 5}, "\b±"},
+		{lastLine{"", 0}, lastLine{"A: ", 3}, "A: "},
+		{lastLine{"A", 1}, lastLine{"A", 1}, ""},
+	} {
+		if got := written(80, nil, c.was, c.now); got != c.want {
+			t.Errorf("from %v to %v writes %q, want %q", c.was, c.now, got, c.want)
+		}
+	}
+	if got, want := written(20, []string{"one two three four five", "six"}, lastLine{"x", 1}, lastLine{"y: z", 3}), "\r\x1b[Kone two three four\r\nfive\r\nsix\r\ny: z\b"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// TestWhatIsWrittenStandsOnTheTerminal plays random keys on an emulated terminal:
+// the last line and the cursor are where they are thought to be.
+func TestWhatIsWrittenStandsOnTheTerminal(t *testing.T) {
+	s, err := sheet.Parse([]byte(hanging))
+	if err != nil {
+		t.Fatal(err)
+	}
+	term := &terminal{e: vt.NewEmulator(60, 20)}
+	l := &listener{rig: &rig{t: t}}
+	l.m = New(Options{Sheet: s, Path: "lamp.toml", Linear: true, Width: 60, Height: 20, tell: func(text string) {
+		if _, err := term.e.Write([]byte(text)); err != nil {
+			t.Fatal(err)
+		}
+	}})
+	l.hear(l.m.Init())
+	all := []string{"left", "right", "up", "down", "enter", "backspace", "delete", "home", "end", "1", ",", "A", "°", "世", "tab", "esc", "alt+3", "alt+6", "f5", "space", "alt+2", "ctrl+k"}
+	random := rand.New(rand.NewPCG(3, 3))
+	for range 2000 {
+		k := all[random.IntN(len(all))]
+		l.keys(k)
+		screen := strings.Split(term.screen(), "\n")
+		at, last := term.e.CursorPosition(), l.m.speech.last
+		if got := strings.ReplaceAll(strings.TrimRight(screen[at.Y], " "), "世 ", "世"); at.X != last.column || got != last.text {
+			t.Fatalf("after %s the cursor is at %d in %q, want %+v", k, at.X, got, last)
+		}
+	}
+}
+
+func TestTheProgramInLines(t *testing.T) {
+	s, err := sheet.Parse([]byte(crane))
+	if err != nil {
+		t.Fatal(err)
+	}
+	term := &terminal{e: vt.NewEmulator(100, 30)}
+	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
+	in, keyboard := io.Pipe()
+	ended := make(chan error, 1)
+	go func() {
+		ended <- Run(t.Context(), Options{Sheet: s, Path: "crane.toml", Linear: true, In: in, Out: term, Env: []string{"TERM=xterm-256color"}, Width: 100, Height: 30})
+	}()
+	typed := func(s string) {
+		if _, err := io.WriteString(keyboard, s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	term.wait(t, "TA 150 N tension; TB 150 N tension; S 224 N compression")
+	typed("\x1b[B") // down
+	term.wait(t, "row A, 2 of 4; reads (0, 1.00, 3.00) m")
+	typed("\x1b[15~") // F5
+	term.wait(t, "step 1 of ")
+	typed(" ")
+	term.wait(t, "step 2 of ")
+	typed("\x11") // ctrl+q
+	select {
+	case err := <-ended:
+		if err != nil {
+			t.Error(err)
+		}
+	case <-time.After(20 * time.Second):
+		t.Fatalf("ctrl+q does not leave:\n%s", term.screen())
+	}
+	coloured, reversed := term.looks()
+	for _, piece := range []string{"sheet crane.toml", "row A, 2 of 4", "step 1 of", "left trivet"} {
+		if !strings.Contains(term.screen(), piece) || coloured+reversed > 0 {
+			t.Errorf("%q is gone, or not plain (%d, %d):\n%s", piece, coloured, reversed, term.screen())
+		}
+	}
+}
