@@ -5,6 +5,7 @@ import (
 	"io"
 	"math/rand/v2"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -64,12 +65,6 @@ func (l *listener) keys(names ...string) {
 	}
 }
 
-func (l *listener) text(s string) {
-	for _, c := range s {
-		l.keys(strings.Replace(string(c), " ", "space", 1))
-	}
-}
-
 func TestASessionInLines(t *testing.T) {
 	s, err := sheet.Parse([]byte(hanging))
 	if err != nil {
@@ -103,7 +98,9 @@ func TestASessionInLines(t *testing.T) {
 	if !l.quit {
 		t.Error("it does not leave")
 	}
-	golden(t, "linear", strings.ReplaceAll(out.String(), folder, "/FOLDER"))
+	// How many lines the help has, and the list of commands, is not held here.
+	long := regexp.MustCompile(`of (2[7-9]|[3-9]\d|\d{3})\b`)
+	golden(t, "linear", long.ReplaceAllString(strings.ReplaceAll(out.String(), folder, "/FOLDER"), "of many"))
 }
 
 // checkLines holds every line to what a screen reader can read.
