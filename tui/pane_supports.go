@@ -164,6 +164,7 @@ func (b builder) load(row sheet.Row) ([]slot, []string) {
 	for i, key := range []string{"surface", "width", "density"} {
 		if _, ok := row.Cell(key); ok || wet {
 			s[colMore+1+i], heads[colMore+1+i] = cell(key), key
+			s[colMore+1+i].need = wet && key != "density"
 		}
 	}
 	if _, ok := row.Cell("magnitude"); wet && !ok {

@@ -186,3 +186,17 @@ func TestHelpHoldsTheTableOfSupports(t *testing.T) {
 		}
 	}
 }
+
+// Water asks for its surface and the gate's width, one after the other.
+func TestWaterAsksForWhatItNeeds(t *testing.T) {
+	r := newRig(t, beam, 200, 60)
+	r.keys("alt+4", "down", "down", "down", "down", "end", "left", "left", "left", "h", "enter")
+	for _, c := range []struct{ key, text string }{{"surface", "3 m"}, {"width", "2 m"}} {
+		if s, _ := r.m.slot(); s.ref != (sheet.Ref{Table: "distributed", Row: "q", Key: c.key}) {
+			t.Fatalf("the cursor is on %v, want %s", s.ref, c.key)
+		}
+		r.text(c.text)
+		r.keys("enter")
+	}
+	r.holds(sheet.Ref{Table: "distributed", Row: "q", Key: "width"}, "2 m")
+}

@@ -52,6 +52,7 @@ func TestMessages(t *testing.T) {
 		{"(3 +)", "something is missing after +", "+"},
 		{"min(1,)", "something is missing after ,", ","},
 		{"1, 2, 3, 4", "these are 4 components, and a vector has two or three", "1, 2, 3, 4"},
+		{"-0,75, 1.3, 0", "these are 4 components, and a vector has two or three: write -0.75 where that is one number", "-0,75, 1.3, 0"},
 		{"4 2", "an operator is missing between 4 and 2: write 4, 2 for two components, or 4*2", "4 2"},
 		{"h W", "an operator is missing between h and W: write h*W", "h W"},
 		{"h m", "the unit m stands behind the name h: take it out, or write (h) m where h is a plain number", "h m"},

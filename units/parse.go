@@ -140,9 +140,21 @@ func (p *parser) list() (*node, *Error) {
 		n.span.End = c.span.End
 	}
 	if len(n.args) > 3 {
-		return nil, &Error{n.span, fmt.Sprintf("these are %d components, and a vector has two or three", len(n.args)), ""}
+		return nil, &Error{n.span, fmt.Sprintf("these are %d components, and a vector has two or three", len(n.args)), p.decimalComma(n)}
 	}
 	return n, nil
+}
+
+// decimalComma is the cure where a comma without a blank stands in a number, as in
+// 0,75, 1.3, 0.
+func (p *parser) decimalComma(n *node) string {
+	for i, b := range n.args[1:] {
+		a := n.args[i]
+		if whole, part := p.src(a.span), p.src(b.span); a.span.End+1 == b.span.Start && allDigits(strings.TrimLeft(whole, "+-")) && allDigits(part) {
+			return fmt.Sprintf("write %s.%s where that is one number", whole, part)
+		}
+	}
+	return ""
 }
 
 // component reads a value and the uncertainty behind it, or ? alone.
