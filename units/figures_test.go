@@ -164,7 +164,7 @@ func TestReadPrinted(t *testing.T) {
 	}
 	for text, want := range map[string]string{
 		"":       "nothing here",
-		"761 NN": `unknown unit "NN": write N N`,
+		"761 NN": `unknown unit "NN": did you mean "N"`,
 		"T1":     `there is no "T1"`,
 		"1, 2":   "1, 2 reads as two values: one value is wanted here",
 		"?":      "? is unknown, and a value is wanted here",

@@ -102,6 +102,7 @@ func TestMessages(t *testing.T) {
 		{"sqrt", `there is no "sqrt": write sqrt(x)`, "sqrt"},
 		{"6 kipp/m", `unknown unit "kipp": did you mean "kip"`, "kipp"},
 		{"6 Nm", `unknown unit "Nm": write N m`, "Nm"},
+		{"3 kNN", `unknown unit "kNN": did you mean "kN"`, "kNN"},
 		{"6 kN.m", `unknown unit "kN.m": write kN m`, "kN.m"},
 		{"6 meters", `unknown unit "meters": write m`, "meters"},
 		{"6 feet", `unknown unit "feet": write ft`, "feet"},

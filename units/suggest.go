@@ -69,7 +69,7 @@ func unitHint(word string, names []string) string {
 	}
 	for i := 1; i < len(word); i++ {
 		a, b := strings.TrimSuffix(word[:i], "."), word[i:]
-		if bySymbol[a] != nil && bySymbol[b] != nil && len(a) > 0 {
+		if bySymbol[a] != nil && bySymbol[b] != nil && (bySymbol[a].Dim != bySymbol[b].Dim || b == "g") { // a force times a force is a slip; kg g is a weight
 			return fmt.Sprintf("write %s %s", a, b)
 		}
 	}
