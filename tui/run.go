@@ -23,7 +23,7 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 		opt.settle()
 	}
 	defer opt.inLines(ctx)()
-	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithoutSignalHandler()}
+	options := []tea.ProgramOption{tea.WithContext(ctx), tea.WithoutSignalHandler(), tea.WithFPS(frames)}
 	switch in := opt.In.(type) {
 	case nil:
 	case *os.File:
@@ -57,6 +57,11 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	}
 	return err
 }
+
+// frames are drawn at most so often in a second. Bubble Tea wakes as often where
+// nothing changes, which is all that an idle workbench costs; more would be seen by
+// nobody, and on a slow line each frame between two keys is in the way.
+const frames = 30
 
 // Stopped is how a workbench ends that its person did not leave: the line is
 // lost, or the process is told to end.
