@@ -114,7 +114,7 @@ func (m Model) drawPicture(c grid.Canvas) {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
 	}
-	picture.Draw(c, m.figure, m.pictureOptions())
+	m.sketch.draw(c, m.figure, m.pictureOptions())
 }
 
 // pictureOptions are how the figure shows, and how it is found under the mouse.

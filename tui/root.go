@@ -39,6 +39,7 @@ type Model struct {
 	texts   [layout.Panes]text // of the results that show
 	says    string             // where the number under the cursor comes from
 	figure  figure.Figure
+	sketch  *sketch // of that figure
 
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
@@ -272,6 +273,6 @@ func (m *Model) fit() {
 // project draws the figure anew, and says what follows from the selected row:
 // the result, the view or the selection changed.
 func (m *Model) project() {
-	m.figure = m.drawn()
+	m.figure, m.sketch = m.drawn(), &sketch{}
 	m.follows = m.made.about(m.selected())
 }

@@ -91,6 +91,19 @@ func (c Canvas) Paint(x, y, n int, s Style) {
 	}
 }
 
+// Copy puts another frame into the canvas, from its upper left corner.
+func (c Canvas) Copy(g *Grid) {
+	for y := range min(c.H(), g.H) {
+		for x := range min(c.W(), g.W) {
+			i := y*g.W + x
+			c.put(x, y, g.cells[i].r, g.cells[i].style)
+			if s, ok := g.more[i]; ok {
+				c.keep(x, y, s)
+			}
+		}
+	}
+}
+
 // Fill covers the canvas with one rune.
 func (c Canvas) Fill(r rune, s Style) {
 	for y := range c.H() {
