@@ -11,6 +11,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/colorprofile"
 	uv "github.com/charmbracelet/ultraviolet"
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
 
 	"trivet/tui/keys"
@@ -80,6 +81,12 @@ func (s *stage) Write(p []byte) (int, error) {
 func newStage(t testing.TB, w, h int, again func() Model) *stage {
 	s := &stage{t: t, term: &terminal{e: vt.NewEmulator(w, h)}}
 	go io.Copy(io.Discard, s.term.e) // the emulator's replies; unread they block it
+	// What was on its way when the size changed may scroll more lines than there are
+	// now. Terminals leave that; the emulator by itself would go on beyond its end.
+	s.term.e.RegisterCsiHandler('r', func(margins ansi.Params) bool {
+		bottom, _, _ := margins.Param(1, 0)
+		return bottom > s.term.e.Height()
+	})
 	first := again()
 	first.w, first.h = 0, 0 // so that it is seen when the terminal's size has come
 	s.program = tea.NewProgram(shown{first, again}, tea.WithContext(t.Context()), tea.WithInput(nil), tea.WithOutput(s),
