@@ -52,7 +52,8 @@ func (c script) run(t *testing.T, done func(keys.Mode, string)) {
 			t.Fatalf("%q: %v", d.does, err)
 		}
 		s.plays(list[:len(list)-1])
-		before, mode, key := s.sees(), s.watch.now(), list[len(list)-1]
+		before, key := s.sees(), list[len(list)-1]
+		mode, _ := s.watch.now()
 		s.plays([]stroke{key})
 		after := s.sees()
 		if says := d.effect(before, after); says != "" {

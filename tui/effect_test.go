@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	uv "github.com/charmbracelet/ultraviolet"
 )
@@ -13,11 +14,11 @@ type view struct {
 	cursor string // what is reversed, its stretches with " · " between
 	cells  [][]uv.Cell
 	seat   *seat
-	copied string
+	scene  scene
 }
 
 func (s *seat) sees() view {
-	v := view{text: s.term.screen(), seat: s, copied: s.term.copied()}
+	v := view{text: s.term.screen(), seat: s}
 	s.term.mu.Lock()
 	defer s.term.mu.Unlock()
 	var lit []string
@@ -98,17 +99,24 @@ func moves(to string) effect {
 	}
 }
 
-// copies: the terminal's clipboard holds a text.
+// copies: the terminal's clipboard comes to hold a text; it is written behind the
+// frame.
 func copies(text string) effect {
-	return func(before, after view) string {
-		if after.copied != text || before.copied == text {
-			return fmt.Sprintf("the clipboard holds %q, and before %q", after.copied, before.copied)
+	return func(_, after view) string {
+		tick := time.NewTicker(2 * time.Millisecond)
+		defer tick.Stop()
+		for deadline := time.After(patience); after.seat.term.copied() != text; {
+			select {
+			case <-deadline:
+				return fmt.Sprintf("the clipboard holds %q", after.seat.term.copied())
+			case <-tick.C:
+			}
 		}
 		return ""
 	}
 }
 
-// both: every one of several.
+// all: every one of several.
 func all(effects ...effect) effect {
 	return func(before, after view) string {
 		for _, e := range effects {

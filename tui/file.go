@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/xdg"
 )
 
 // question is one of yes or no; esc always goes back.
@@ -98,7 +99,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 	}
 	where := msg.path
 	if abs, err := filepath.Abs(msg.path); err == nil && m.store == nil {
-		where = abs
+		where = xdg.Short(m.env, abs)
 	}
 	// What was typed while the file was being written is not in it.
 	if m.history.Current() == msg.sheet {

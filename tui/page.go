@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/xdg"
 )
 
 // PageWriter writes the working of a solution as a page to a file, in the format
@@ -74,7 +75,7 @@ func (m *Model) afterPage(msg paged) {
 	default:
 		where := msg.file
 		if abs, err := filepath.Abs(msg.file); err == nil {
-			where = abs
+			where = xdg.Short(m.env, abs)
 		}
 		m.say("page written to "+where, false)
 	}

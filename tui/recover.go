@@ -46,7 +46,7 @@ func (m *Model) warn(others []journal.Other) {
 		if n > 1 {
 			says = fmt.Sprintf("%d of them, the last %s", n, says)
 		}
-		m.say("another workbench has this sheet open ("+says+"): who saves last is asked first", true)
+		m.say("another workbench has it too ("+says+"): a later save asks", true)
 	}
 	m.others = n
 }

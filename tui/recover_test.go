@@ -145,9 +145,9 @@ func TestAnotherWorkbenchIsToldOf(t *testing.T) {
 	path, home := lampFile(t), t.TempDir()
 	first := kept(t, path, home)
 	second := kept(t, path, home)
-	second.sees("another workbench has this sheet open (process")
+	second.sees("another workbench has it too (process")
 	first.send(tick{})
-	first.sees("another workbench has this sheet open (process")
+	first.sees("another workbench has it too (process")
 	first.keys("up")
 	first.send(tick{})
 	if strings.Contains(first.screen(), "another workbench") {

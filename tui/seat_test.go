@@ -43,6 +43,7 @@ type seating struct {
 	ground color.Color // of the terminal; nil: it does not tell
 	file   string      // the sheet's name in the folder; "" for the start screen
 	text   string      // what that file holds
+	inside bool        // the program runs in the folder, and names its files alone
 	again  *seat       // whose home and folder it is, where somebody sat before
 }
 
@@ -52,17 +53,27 @@ func sit(t testing.TB, at seating) *seat {
 	if at.again != nil {
 		s.home, s.folder = at.again.home, at.again.folder
 	} else {
-		s.home, s.folder = t.TempDir(), t.TempDir()
+		s.home = t.TempDir()
+		s.folder = filepath.Join(s.home, "statics")
+		if err := os.Mkdir(s.folder, 0o700); err != nil {
+			t.Fatal(err)
+		}
 	}
 	env := append([]string{"TERM=xterm-256color", "LANG=en_GB.UTF-8", "HOME=" + s.home, "XDG_CONFIG_HOME=" + filepath.Join(s.home, "config"), "XDG_STATE_HOME=" + filepath.Join(s.home, "state")}, at.env...)
 	if at.like != "" {
 		s.write(filepath.Join(s.home, "config", "trivet", "settings.toml"), at.like)
 	}
 	opt := Options{Env: env, Width: at.w, Height: at.h, Journal: true, Start: at.file == ""}
+	if at.inside {
+		t.Chdir(s.folder)
+	}
 	if at.file != "" {
 		opt.Path = filepath.Join(s.folder, at.file)
 		if at.text != "" {
 			s.write(opt.Path, at.text)
+		}
+		if at.inside {
+			opt.Path = at.file
 		}
 		opt.Sheet, opt.Stamp = s.load(opt.Path)
 	}
@@ -103,7 +114,7 @@ func (s *seat) file(name string) string {
 	s.t.Helper()
 	text, err := os.ReadFile(filepath.Join(s.folder, name))
 	if err != nil {
-		s.t.Fatal(err)
+		s.t.Error(err)
 	}
 	return string(text)
 }
@@ -141,7 +152,10 @@ func (s *seat) settle() {
 	tick := time.NewTicker(2 * time.Millisecond)
 	defer tick.Stop()
 	for deadline := time.After(patience); ; {
-		frame, quiet := s.watch.quiet(s.asked)
+		frame, wrong, quiet := s.watch.quiet(s.asked)
+		if wrong != "" {
+			s.t.Fatal(wrong)
+		}
 		if quiet && s.drawn(frame) {
 			return
 		}
@@ -153,6 +167,17 @@ func (s *seat) settle() {
 			s.t.Fatalf("the screen never settled (all done: %v); it shows\n%s\nand the frame is\n%s", quiet, s.term.screen(), frame)
 		case <-tick.C:
 		}
+	}
+}
+
+// gone tells whether the program has ended.
+func (s *seat) gone() bool {
+	select {
+	case err := <-s.ended:
+		s.ended <- err
+		return true
+	default:
+		return false
 	}
 }
 

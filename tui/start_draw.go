@@ -8,6 +8,7 @@ import (
 	"trivet/tui/layout"
 	"trivet/tui/picture"
 	"trivet/tui/theme"
+	"trivet/tui/xdg"
 )
 
 // Lines of the start screen above and below its list.
@@ -114,7 +115,7 @@ func (m Model) drawShot(c grid.Canvas) {
 	case f.problem != nil:
 		d.wrapped(theme.Name, "", f.problem.Title, w)
 		if f.of.path != "" {
-			d.wrapped(theme.Dim, "", f.of.path, w)
+			d.wrapped(theme.Dim, "", xdg.Short(m.env, f.of.path), w)
 		}
 		if f.problem.Statement != "" {
 			d.wrapped(theme.Plain, "", f.problem.Statement, w)

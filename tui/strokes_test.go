@@ -23,7 +23,7 @@ func strokes(line string) (list []stroke, err error) {
 	}
 	for i := 0; i < len(words); i++ {
 		w := words[i]
-		need := map[string]int{"click": 1, "wheelup": 1, "wheeldown": 1, "paste": 1, "drag": 2}[w]
+		need := map[string]int{"click": 1, "clickby": 2, "wheelup": 1, "wheeldown": 1, "paste": 1, "drag": 2}[w]
 		switch {
 		case need > 0 && i+need >= len(words):
 			return nil, fmt.Errorf("%s needs %d words behind it in %q", w, need, line)
@@ -77,6 +77,16 @@ func splitQuoted(line string) (words []string, err error) {
 	return words, nil
 }
 
+// does plays a line of strokes.
+func (s *seat) does(line string) {
+	s.t.Helper()
+	list, err := strokes(line)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	s.plays(list)
+}
+
 // plays plays strokes and waits until the screen has settled.
 func (s *seat) plays(list []stroke) {
 	s.t.Helper()
@@ -93,18 +103,21 @@ func (s *seat) plays(list []stroke) {
 			continue
 		}
 		x, y := s.where(k.words[0][1:])
+		var dx, dy int
+		if len(k.words) > 1 {
+			if _, err := fmt.Sscanf(k.words[1], "%d,%d", &dx, &dy); err != nil {
+				s.t.Fatalf("%q is no way from a text: %v", k.words[1], err)
+			}
+		}
 		switch k.name {
-		case "click":
+		case "click", "clickby":
+			x, y = x+dx, y+dy
 			s.send(sgr(mouseLeft, x, y, true) + sgr(mouseLeft, x, y, false))
 		case "wheelup":
 			s.send(sgr(mouseWheelUp, x, y, true))
 		case "wheeldown":
 			s.send(sgr(mouseWheelDown, x, y, true))
 		case "drag":
-			var dx, dy int
-			if _, err := fmt.Sscanf(k.words[1], "%d,%d", &dx, &dy); err != nil {
-				s.t.Fatalf("%q is no way to drag: %v", k.words[1], err)
-			}
 			s.send(sgr(mouseLeft, x, y, true) + sgr(mouseLeft+mouseDragged, x+dx, y+dy, true) + sgr(mouseLeft, x+dx, y+dy, false))
 		}
 	}

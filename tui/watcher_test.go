@@ -1,12 +1,15 @@
 package tui
 
 import (
+	"cmp"
 	"encoding/base64"
+	"fmt"
 	"reflect"
 	"strings"
 	"sync"
 
 	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
 
 	"trivet/tui/keys"
 )
@@ -25,6 +28,9 @@ type watcher struct {
 	flying int // commands whose message is not taken yet
 	ground bool
 	mode   keys.Mode
+
+	verdict string // the first words of it
+	wrong   string // of a frame that does not fit its screen
 }
 
 func (w watched) Init() tea.Cmd { return w.log.counted(w.Model.Init()) }
@@ -36,6 +42,8 @@ func (w watched) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	w.log.mu.Lock()
 	defer w.log.mu.Unlock()
 	w.log.frame, w.log.mode = w.frame(), w.Model.mode()
+	w.log.verdict, _ = w.Model.verdict()
+	w.log.wrong = cmp.Or(w.log.wrong, misfit(w.log.frame, w.w, w.h))
 	switch msg.(type) {
 	case tea.BlurMsg:
 		w.log.marks++
@@ -46,6 +54,21 @@ func (w watched) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		w.log.flying--
 	}
 	return w, cmd
+}
+
+// misfit tells what of a frame is wider or higher than the screen, or leaves some of
+// it as it was.
+func misfit(frame string, w, h int) string {
+	lines := strings.Split(frame, "\n")
+	if len(lines) != h {
+		return fmt.Sprintf("%d lines on a screen of %d by %d", len(lines), w, h)
+	}
+	for i, l := range lines {
+		if got := ansi.StringWidth(l); got != w {
+			return fmt.Sprintf("line %d of %d by %d has %d columns: %q", i+1, w, h, got, l)
+		}
+	}
+	return ""
 }
 
 // ours tells the messages of the workbench's own commands.
@@ -77,17 +100,19 @@ func (w *watcher) counted(cmd tea.Cmd) tea.Cmd {
 	}
 }
 
-func (w *watcher) quiet(marks int) (frame string, quiet bool) {
+// quiet tells whether nothing is left to be done, what is to be seen then, and what
+// of any frame was wrong.
+func (w *watcher) quiet(marks int) (frame, wrong string, quiet bool) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	return w.frame, w.marks >= marks && w.flying == 0 && w.ground
+	return w.frame, w.wrong, w.marks >= marks && w.flying == 0 && w.ground
 }
 
-// now is what has the keys.
-func (w *watcher) now() keys.Mode {
+// now is what has the keys, and how the result is called.
+func (w *watcher) now() (mode keys.Mode, verdict string) {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	return w.mode
+	return w.mode, w.verdict
 }
 
 // clipboard takes what a program puts there by OSC 52.

@@ -1,0 +1,157 @@
+package tui
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+)
+
+// walks are the recorded sittings; each is a file of its name.
+var walks = []string{}
+
+// left is the screen once the program has ended.
+const ended = "(the program has ended)"
+
+// sitting begins a walk on a screen of a size.
+func (w *walk) sitting(t *testing.T, width, height int) *seat {
+	t.Helper()
+	at := seating{w: width, h: height, file: w.opens, inside: true}
+	if w.opens != "" {
+		start, ok := fixtures.Get(w.from)
+		if !ok {
+			t.Fatalf("there is no starting sheet %q", w.from)
+		}
+		at.text = start.Text
+	}
+	return sit(t, at)
+}
+
+// look is the whole screen, without the blanks at its ends.
+func (s *seat) look() (lines []string, cursor string) {
+	if s.gone() {
+		return []string{ended}, ""
+	}
+	v := s.sees()
+	for l := range strings.Lines(v.text) {
+		lines = append(lines, strings.TrimRight(l, " \n"))
+	}
+	for len(lines) > 0 && lines[len(lines)-1] == "" {
+		lines = lines[:len(lines)-1]
+	}
+	return lines, strings.TrimRight(v.cursor, " ")
+}
+
+func (s *seat) leaves(name string) []string {
+	s.t.Helper()
+	var lines []string
+	for l := range strings.Lines(strings.TrimRight(s.file(name), "\n")) {
+		lines = append(lines, strings.TrimRight(l, " \n"))
+	}
+	return lines
+}
+
+// TestWalks plays each walk as it was recorded, and compares every screen and
+// every file it leaves. With -update they are recorded anew.
+func TestWalks(t *testing.T) {
+	for _, name := range walks {
+		t.Run(name, func(t *testing.T) {
+			w, err := readWalk(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			back, err := os.Getwd()
+			if err != nil {
+				t.Fatal(err)
+			}
+			s := w.sitting(t, w.w, w.h)
+			wrong := 0
+			for i := range w.steps {
+				step := &w.steps[i]
+				s.does(step.keys)
+				lines, cursor := s.look()
+				if !*update && wrong == 0 && (!slices.Equal(lines, step.screen) || cursor != step.cursor) {
+					// What follows from a wrong screen says nothing more.
+					wrong++
+					t.Errorf("step %d, %s\nafter > %s shows, with the cursor on %q,\n%s\nand was recorded as, with the cursor on %q,\n%s",
+						i+1, strings.Join(step.words, " "), step.keys, cursor, strings.Join(lines, "\n"), step.cursor, strings.Join(step.screen, "\n"))
+				}
+				step.screen, step.cursor = lines, cursor
+			}
+			if !s.gone() {
+				t.Error("it does not end with the program left")
+			}
+			for i := range w.files {
+				f := &w.files[i]
+				if got := s.leaves(f.name); !*update && !slices.Equal(got, f.text) {
+					t.Errorf("%s is left as\n%s\nand was recorded as\n%s", f.name, strings.Join(got, "\n"), strings.Join(f.text, "\n"))
+				} else {
+					f.text = got
+				}
+			}
+			if *update {
+				t.Chdir(back)
+				w.store(t)
+			}
+		})
+	}
+}
+
+// TestWalksOnOtherScreens plays the same keys on other screens: they lead to the
+// same verdicts on the way, and leave the same sheet.
+func TestWalksOnOtherScreens(t *testing.T) {
+	for _, name := range walks {
+		w, err := readWalk(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var first []string
+		for _, size := range [][2]int{{w.w, w.h}, {80, 24}, {120, 36}, {200, 60}} {
+			if first != nil && size == [2]int{w.w, w.h} {
+				continue
+			}
+			t.Run(name, func(t *testing.T) {
+				s := w.sitting(t, size[0], size[1])
+				var verdicts []string
+				for _, step := range w.steps {
+					s.does(step.keys)
+					_, v := s.watch.now()
+					verdicts = append(verdicts, v)
+				}
+				if first == nil {
+					first = verdicts
+				}
+				for i, v := range verdicts {
+					if v != first[i] {
+						t.Fatalf("%v: after > %s it is called %q, and elsewhere %q:\n%s", size, w.steps[i].keys, v, first[i], s.term.screen())
+					}
+				}
+				for _, f := range w.files {
+					if got := s.leaves(f.name); !slices.Equal(got, f.text) {
+						t.Errorf("%v: %s is left as\n%s\nand elsewhere as\n%s", size, f.name, strings.Join(got, "\n"), strings.Join(f.text, "\n"))
+					}
+				}
+			})
+		}
+	}
+}
+
+func TestEveryWalkIsPlayed(t *testing.T) {
+	files, err := filepath.Glob(walkFile("*"))
+	if err != nil || len(files) != len(walks) {
+		t.Errorf("there are %v, and %v are played (%v)", files, walks, err)
+	}
+	for _, name := range walks {
+		w, err := readWalk(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := os.ReadFile(walkFile(name))
+		if err != nil || w.String() != string(text) {
+			t.Errorf("%s is not written as it is read: play it with -update (%v)", name, err)
+		}
+	}
+}
