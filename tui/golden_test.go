@@ -79,6 +79,23 @@ M0 = { on = "beam", magnitude = "900 N m" }
 q = { path = "B D", along = "-y", magnitude = "600 N/m" }
 `
 
+// fork is 120 N on three cables in a plane, along (-3, 4)/5, (0, 1) and (3, 4)/5:
+// T1 = T3 and 1.6 T1 + T2 = 120 N, so T1 is at most 75 N and T2 at most 120 N.
+const fork = `plane = "xy"
+[given]
+W = { value = "120 N", range = "80 N .. 200 N", step = "10 N" }
+[points]
+D = { at = "0, 0", on = "particle" }
+A = "-3, 4"
+B = "0, 4"
+C = "3, 4"
+[lines]
+T1 = { kind = "cable", path = "D A", limit = "100 N" }
+T2 = { kind = "cable", path = "D B" }
+T3 = { kind = "cable", path = "D C" }
+F = { kind = "force", at = "D", along = "-y", magnitude = "W" }
+`
+
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	lines := strings.Split(got, "\n")
@@ -132,6 +149,12 @@ func TestScreens(t *testing.T) {
 		{"120x36-board", 120, 36, crane, []string{"f5", "9"}},
 		{"200x60-board", 200, 60, beam, []string{"f5", "h", "end"}},
 		{"80x24-steps", 80, 24, beam, []string{"alt+6", "b", "l", "down"}},
+		{"80x24-checks", 80, 24, crane, []string{"alt+8", "down"}},
+		{"80x24-working", 80, 24, beam, []string{"alt+9", "pgdown", "pgdown", "down"}},
+		{"80x24-limits", 80, 24, crane, []string{"alt+l", "right", "right"}},
+		{"120x36-route", 120, 36, beam, []string{"alt+h", "down", "right"}},
+		{"120x36-ranges", 120, 36, fork, []string{"alt+i", "down", "right"}},
+		{"200x60-working", 200, 60, crane, []string{"alt+9", "end"}},
 		{"40x10", 40, 10, crane, nil},
 	} {
 		r := newRig(t, c.sheet, c.w, c.h)

@@ -3,7 +3,6 @@ package tui
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -34,7 +33,7 @@ func (l live) limits(w int) doc {
 		d.wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
 	}
 	if len(of) > 0 {
-		l.uses(&d, of)
+		l.uses(&d, of, w)
 	}
 	if none := l.unlimited(); len(none) > 0 {
 		d.heading("Without a limit")
@@ -45,40 +44,58 @@ func (l live) limits(w int) doc {
 	return d
 }
 
-// uses writes the table of limits.
-func (l live) uses(d *doc, of []int) {
+// uses writes the table of limits, each column as wide as it needs to be: the
+// narrowest pane shows all of it.
+func (l live) uses(d *doc, of []int, w int) {
 	s, p := l.solution, l.problem
-	unit := p.Units.Force.Symbol
-	d.heading(grid.Fit("", 6) + grid.Fit("", 8) + grid.FitRight("size", 9) + grid.FitRight("limit", 9) + grid.FitRight("use", 9) + grid.FitRight("left", 8) + "   in " + unit)
+	more := len(of) - mostRows
+	of = of[:min(len(of), mostRows)]
+	rows := make([][4]string, len(of))
+	head := [4]string{"size", "limit", "use", "left"}
+	name, wide := 0, [4]int{}
+	for k, h := range head {
+		wide[k] = grid.Width(h)
+	}
 	for n, k := range of {
-		if n == mostRows {
-			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(of)-n))
-			return
-		}
-		c := s.Checks[k]
-		size, per, factor := "no end", "", ""
+		c := &s.Checks[k]
+		rows[n] = [4]string{"no end", bare(p, c.Bound, units.Force)}
 		if finite(c.Value) {
-			size, per = bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
+			rows[n][0], rows[n][2] = bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
 			if c.Value > 0 {
-				factor = "×" + units.Figures(c.Bound/c.Value, p.Figures)
+				rows[n][3] = "×" + units.Figures(c.Bound/c.Value, p.Figures)
 			}
 		}
+		name = max(name, min(grid.Width(c.Subject), 14))
+		for k := range wide {
+			wide[k] = max(wide[k], grid.Width(rows[n][k]))
+		}
+	}
+	line := grid.Fit("", len("FAILS ")+name)
+	for k, h := range head {
+		line += " " + grid.FitRight(h, wide[k])
+	}
+	d.add()
+	d.wrapped(theme.Head, "", "In "+p.Units.Force.Symbol+"; left: the limit over the size", w)
+	d.text(theme.Dim, line)
+	asks := [4]what{use, limit, use, use}
+	for n, k := range of {
+		c := &s.Checks[k]
 		mark := seg{text: "ok    ", look: theme.Good}
 		if !c.OK {
 			mark = seg{text: "FAILS ", look: theme.Bad}
 		}
-		line := []seg{mark, {text: grid.Fit(c.Subject, 8), look: theme.Name}}
-		put := func(text string, w int, a ask) {
-			if math.IsInf(c.Value, 0) && a.what == use && text == "" {
+		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
+		for col, text := range rows[n] {
+			a := ask{what: asks[col], i: k, n: col}
+			if text == "" || text == "no end" {
 				a = ask{}
 			}
-			line = append(line, seg{grid.FitRight(text, w), theme.Computed, a})
+			line = append(line, seg{" " + grid.FitRight(text, wide[col]), theme.Computed, a})
 		}
-		put(size, 9, ask{what: use, i: k})
-		put(bare(p, c.Bound, units.Force), 9, ask{what: limit, i: k})
-		put(per, 9, ask{what: use, i: k, n: 1})
-		put(factor, 8, ask{what: use, i: k, n: 2})
 		d.add(line...)
+	}
+	if more > 0 {
+		d.text(theme.Dim, fmt.Sprintf("... and %d more", more))
 	}
 }
 

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -47,7 +48,7 @@ func (l live) span(d *doc, i, w int) {
 		return
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
-	found := b.found(i)
+	found := strings.Replace(b.found(i), "..", " .. ", 1)
 	if found != "free" && u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}

@@ -165,8 +165,8 @@ func TestValues(t *testing.T) {
 	says(t, Value(s, 2), "B from beam ΣM about A: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N")
 	says(t, Value(s, 1), "Ay from beam ΣFy: (b - the others) / its coefficient = (2800 - 1·1880) N / 1 = 917 N")
 	s = solved(t, fork)
-	says(t, Value(s, 0), "T1: least value 0 N, where T1 goes slack and T3 goes slack; greatest value 75.0 N, where T2 goes slack")
-	says(t, End(s, 1, true), "T2: greatest value 120 N, where T1 goes slack and T3 goes slack")
+	says(t, Value(s, 0), "T1: least value 0 N, where T1 and T3 go slack; greatest value 75.0 N, where T2 goes slack")
+	says(t, End(s, 1, true), "T2: greatest value 120 N, where T1 and T3 go slack")
 }
 
 func TestLegs(t *testing.T) {

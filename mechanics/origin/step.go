@@ -1,8 +1,6 @@
 package origin
 
 import (
-	"strings"
-
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -22,6 +20,9 @@ func Step(w *working.Working, step, block, k int) string {
 		return ""
 	}
 	if says := ofStep(w, of, b, f); says != "" {
+		return says
+	}
+	if says := ofSpread(s, of, m.Num); says != "" {
 		return says
 	}
 	return equals(of, f)
@@ -65,68 +66,6 @@ func ofStep(w *working.Working, of *working.Step, b *working.Block, f found) str
 		return ofValue(s, of, f)
 	}
 	return ""
-}
-
-// ofLine is a number of a position vector r = B - A = (..) - (..) = (..), of its
-// length |r| = √(..) = L, or of u = r/|r| = (..)/L = ..
-func ofLine(s *statics.Solution, of *working.Step, b *working.Block, f found) string {
-	if len(of.About.Lines) != 1 || b.Formula == nil || b.Formula.Op != working.Relate || len(f.way) == 0 {
-		return ""
-	}
-	line := of.About.Lines[0]
-	leg := -1
-	for k, g := range s.Problem.Lines[line].Legs {
-		ends := of.About.Points
-		if len(ends) > 0 && g.From == ends[0] && (len(ends) < 2 || g.To == ends[1]) {
-			leg = k
-		}
-	}
-	if leg < 0 {
-		return ""
-	}
-	at, last, first := f.way[0], f.way[0] == len(f.formula.Of)-1, f.formula.Of[0].Op
-	axis := axisIn(f)
-	switch {
-	case of.Kind == working.Position && first == working.Vec && !last && axis >= 0:
-		g := s.Problem.Lines[line].Legs[leg]
-		point := g.To
-		if len(f.way) > 1 && f.way[1] == 1 { // subtracted
-			point = g.From
-		}
-		return axes[axis:axis+1] + " of " + s.Problem.Points[point].Name + ", from its place in the sheet"
-	case first == working.Vec && axis >= 0:
-		return Leg(s, line, leg, R, axis)
-	case of.Kind == working.Position && last:
-		return Leg(s, line, leg, Length, 0)
-	case of.Kind == working.Unit && first == working.Size && last:
-		return Leg(s, line, leg, Size, 0)
-	case of.Kind == working.Unit && first == working.UnitVec && !last && at == 2 && axis >= 0:
-		return Leg(s, line, leg, R, axis)
-	case of.Kind == working.Unit && first == working.UnitVec && !last && at == 2:
-		return Leg(s, line, leg, Length, 0)
-	case of.Kind == working.Unit && first == working.UnitVec && last && axis >= 0:
-		return Leg(s, line, leg, U, axis)
-	}
-	return ""
-}
-
-// axisIn is the component that a number is: its place in a tuple, or the unit vector
-// that it stands before; -1 for none.
-func axisIn(f found) int {
-	on := f.on()
-	for k, m := range on {
-		switch {
-		case m.Op == working.Paren && len(m.Of) > 1:
-			return f.way[k]
-		case m.Op == working.Product:
-			for _, x := range m.Of {
-				if x.Op == working.UnitVec && len(x.Text) == 1 {
-					return strings.Index("ijk", x.Text)
-				}
-			}
-		}
-	}
-	return -1
 }
 
 // ofEquation is a number of a sum of forces or moments on one body: a coefficient, or
@@ -221,75 +160,4 @@ func ofValue(s *statics.Solution, of *working.Step, f found) string {
 		return report.TextMath(*m) + ": its share of the force along the member"
 	}
 	return Value(s, j)
-}
-
-// equals says what a number is set equal to, or what it is a part of.
-func equals(of *working.Step, f found) string {
-	if f.row != nil {
-		return ofTable(of, f)
-	}
-	on := f.on()
-	for k := len(on) - 1; k >= 0; k-- {
-		m := on[k]
-		if m.Op != working.Relate || k >= len(f.way) {
-			continue
-		}
-		text := func(n int) string { return strings.ReplaceAll(report.TextMath(m.Of[n]), "\n", " ") }
-		at, last := f.way[k], f.way[k] == len(m.Of)-1
-		switch {
-		case last && m.Of[0].Op == working.BigSum && m.Text == "=" && k == len(on)-2:
-			return text(0) + " = 0: the body is in equilibrium"
-		case !last && m.Of[0].Op == working.Size:
-			return "a component of " + report.TextMath(m.Of[0].Of[0]) + ", squared and added up"
-		case at >= 2:
-			return text(0) + " = " + text(at-1)
-		case at == 1 && of.Kind == working.Moment && len(m.Of) > 2:
-			return "in " + text(0) + ": the arm from the point of moments and the force, r × F"
-		case at == 1:
-			return "in " + text(0) + behindSymbol(on[k:])
-		}
-	}
-	return "in " + lower(of.Title)
-}
-
-// ofTable names the row and the column of a number.
-func ofTable(of *working.Step, f found) string {
-	name := f.row[0].Words
-	if f.row[0].Math != nil {
-		name = strings.TrimSpace(report.TextMath(*f.row[0].Math))
-	}
-	switch of.Kind {
-	case working.Forces:
-		return name + ": its " + strings.ToLower(f.head) + ", as the sheet gives it"
-	case working.Checks:
-		if name == "Σ" {
-			return "the sum of " + f.head + ": 0 where the body is in equilibrium"
-		}
-		return f.head + " of " + name + ", in the solution"
-	}
-	return f.head + " of " + name + " (" + lower(of.Title) + ")"
-}
-
-// behindSymbol names the symbol that a number is multiplied by.
-func behindSymbol(on []*working.Math) string {
-	for k := len(on) - 1; k >= 0; k-- {
-		if on[k].Op != working.Product {
-			continue
-		}
-		for _, x := range on[k].Of {
-			if x.Op == working.Symbol {
-				return ": what stands before " + report.TextMath(x)
-			}
-		}
-	}
-	return ""
-}
-
-// lower begins a title with a small letter, unless a name begins it.
-func lower(title string) string {
-	first, rest, _ := strings.Cut(title, " ")
-	if rest == "" || strings.ToLower(first[1:]) != first[1:] || len(first) < 3 {
-		return title
-	}
-	return strings.ToLower(first[:1]) + first[1:] + " " + rest
 }

@@ -42,6 +42,10 @@ func TestNumbersOfSteps(t *testing.T) {
 		{beam, "B from moments about A", 1, 10, "1200", "q: the resultant of the load, the area under it"},
 		{beam, "Moments on beam about A", 2, 1, "1000", "in M_P: the arm from the point of moments and the force, r × F"},
 		{beam, "Moments on beam about A", 2, 2, "2000", "M_P = (2)(-1000)"},
+		{beam, "Resultant of q", 0, 0, "2", "length of q, from B to D"},
+		{beam, "Resultant of q", 1, 0, "1200", "resultant of q: the area under the load"},
+		{beam, "Resultant of q", 2, 0, "1", "from B to where the resultant of q acts: the centroid of the area under the load"},
+		{beam, "Resultant of q", 2, 1, "7", "where the resultant of q acts: so far along its line from B"},
 		{beam, "Answers", 0, 0, "0", "Ax from beam ΣFx: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
 	} {
 		w := working.Build(solved(t, c.sheet))

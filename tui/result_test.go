@@ -1,0 +1,231 @@
+package tui
+
+import (
+	"fmt"
+	"image"
+	"strings"
+	"testing"
+
+	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/tui/layout"
+	"trivet/tui/theme"
+)
+
+// foot is the line below that tells where the number under the cursor comes from.
+func (r *rig) foot() string {
+	lines := strings.Split(r.screen(), "\n")
+	return strings.TrimSpace(lines[len(lines)-layout.Foot])
+}
+
+func (r *rig) tells(want string) {
+	r.t.Helper()
+	if got := r.foot(); got != want {
+		r.t.Errorf("the line below is\n%s\nwant\n%s", got, want)
+	}
+}
+
+// The numbers are those of crane and beam (golden_test.go), worked there by hand.
+func TestTheNumberUnderTheCursorExplainsItself(t *testing.T) {
+	for _, c := range []struct {
+		sheet string
+		keys  string
+		want  string
+	}{
+		{crane, "alt+6", "TA in D ΣFx: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"},
+		{crane, "alt+6 right right", "S in D ΣFx: x of u from C to D = (2.00 - 0) m / 2.24 m = 0.8944"},
+		{crane, "alt+6 down down left", "of D ΣFy: nothing is left"},
+		{crane, "alt+6 down down right right right", "b in D ΣFz: minus the known forces along z on D, load1 -300 N"},
+		{crane, "alt+6 down down down", "TA = 150 N: TA, TB and S together from D ΣFx, D ΣFy and D ΣFz"},
+		{crane, "alt+8", "150 N of 120 N (limit of TA) = 125 %"},
+		{crane, "alt+i", "TA = 150 N"},
+		{crane, "alt+l", "150 N of 120 N (limit of TA) = 125 %"},
+		{crane, "alt+l right", "120 N: the limit of the line TA, from its cell"},
+		{crane, "alt+h", "TB in forces across TA and S: the component of a unit of it along"},
+		{beam, "alt+9 end", "B from beam ΣM about A: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N"},
+		{beam, "alt+6 down down down", "Ax from beam ΣFx: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
+		{beam, "alt+l", "1880 N of 1500 N (limit of B) = 126 %"},
+	} {
+		r := newRig(t, c.sheet, 120, 36)
+		r.keys(strings.Fields(c.keys)...)
+		if got := r.foot(); !strings.HasPrefix(got, c.want) {
+			t.Errorf("%s: the line below is\n%s\nwant\n%s", c.keys, got, c.want)
+		}
+	}
+}
+
+func TestTheCursorFollowsItsNumberAndShowsWithoutColour(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("alt+6", "down", "down", "right", "right", "right")
+	r.sees("▸300           0") // b of ΣFz, with the mark before it
+	at := r.m.read[layout.System].at
+	r.keys("alt+1", "4", "0", "0", "space", "N", "enter", "alt+6")
+	if got := r.m.read[layout.System].at; got != at {
+		t.Errorf("the cursor went from %v to %v", at, got)
+	}
+	r.tells("b in D ΣFz: minus the known forces along z on D, load1 -400 N")
+}
+
+func TestTheCursorStaysInView(t *testing.T) {
+	for _, pane := range []string{"alt+6", "alt+8", "alt+9", "alt+h", "alt+i", "alt+l"} {
+		for _, text := range []string{crane, beam, hanging} {
+			r := newRig(t, text, 80, 24)
+			r.keys(pane)
+			for n := range 200 {
+				r.keys([]string{"down", "right", "down", "left", "pgdown", "up", "end", "right", "home"}[n%9])
+				p := r.m.focus
+				v, rect := r.m.read[p], r.m.screen().Panes[p]
+				d := r.m.texts[p].doc
+				if !v.inView(d, rect.Dy()-1) {
+					continue
+				}
+				if x := d.number(v.line, v.seg); x.to-x.from < rect.Dx()-2 && (x.from < v.scroll.x || x.to > v.scroll.x+rect.Dx()-2) {
+					t.Fatalf("%s: columns %d to %d are out of view at %d", pane, x.from, x.to, v.scroll.x)
+				}
+				if r.m.says == "" {
+					t.Fatalf("%s: %v is not explained", pane, v.at)
+				}
+			}
+		}
+	}
+}
+
+func TestATextWithoutNumbersScrolls(t *testing.T) {
+	var many strings.Builder
+	for i := range 40 {
+		fmt.Fprintf(&many, "word%c ", 'a'+i%26)
+	}
+	r := newRig(t, strings.Replace(hanging, "plane", "statement = \""+strings.Repeat(many.String(), 3)+"\"\nplane", 1), 80, 24)
+	r.keys("alt+6", "end")
+	r.sees("decides.")
+	was := r.m.read[layout.System].scroll.y
+	r.keys("up")
+	if got := r.m.read[layout.System].scroll.y; got != was-1 {
+		t.Errorf("up scrolls from %d to %d", was, got)
+	}
+	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].doc)))
+}
+
+func TestAClickPutsTheCursorOnANumber(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	for y, line := range strings.Split(r.screen(), "\n") {
+		if before, _, ok := strings.Cut(line, "-0.6667  0.8944"); ok {
+			x := ansi.StringWidth(before)
+			r.send(tea.MouseClickMsg{X: x + 10, Y: y, Button: tea.MouseLeft})
+		}
+	}
+	r.tells("S in D ΣFx: x of u from C to D = (2.00 - 0) m / 2.24 m = 0.8944")
+	at := r.m.read[layout.System]
+	r.send(tea.MouseClickMsg{X: r.m.screen().Panes[layout.System].Min.X + 1, Y: 3, Button: tea.MouseLeft})
+	if got := r.m.read[layout.System]; got != at {
+		t.Errorf("a click beside a number goes to %v", got)
+	}
+}
+
+func TestAStaleNumberIsOfTheEarlierSheet(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("alt+8", "alt+1", "z", "z", "enter", "alt+8")
+	r.sees("8 Checks (stale)")
+	r.tells("of the earlier sheet: 150 N of 120 N (limit of TA) = 125 %")
+}
+
+func TestOnlyWhatShowsIsWritten(t *testing.T) {
+	r := newRig(t, crane, 80, 24)
+	for p := range layout.Panes {
+		if shows := p == layout.System; p.Result() && (len(r.m.texts[p].doc) > 0) != shows {
+			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].doc))
+		}
+	}
+	if r.m.worked.of != nil {
+		t.Error("the working was laid out though nothing shows it")
+	}
+	r.keys("alt+9")
+	r.sees("What is cut free")
+	r.keys("alt+6", "alt+2", "down", "right", "0", ",", "2", ",", "3", "enter")
+	if r.m.worked.of == r.m.live.solution {
+		t.Error("the working follows though it does not show any more")
+	}
+}
+
+func TestLargeResultsAreBounded(t *testing.T) {
+	r := newRig(t, longTruss(150), 120, 36)
+	r.keys("alt+6")
+	r.sees("P0 ΣFx", "left over", " a1")
+	r.tells("a1 in P0 ΣFx: x of u from P0 to P1 = (1.00 - 0) m / 1.41 m = 0.7071")
+	r.keys("alt+9", "end")
+	if n := len(r.m.texts[layout.Working].doc); n > mostLines+200 {
+		t.Errorf("the working has %d lines", n)
+	}
+	r.keys("alt+h")
+	r.sees("The hand route is looked for up to 150 unknowns; here", "are 300.")
+}
+
+func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
+	r := newRig(t, strings.Replace(hanging, "[answers]", "T3 = { kind = \"cable\", path = \"D C\" }\n[answers]", 1), 120, 36)
+	r.keys("alt+h")
+	r.sees("No result yet") // there is no point C
+	text := strings.Replace(hanging, "[lines]", "C = \"0, 4\"\n[lines]\nT3 = { kind = \"cable\", path = \"D C\" }", 1)
+	r = newRig(t, text, 120, 36)
+	r.keys("alt+h")
+	r.sees("There is no route by hand: no unknown has a single")
+	r.keys("alt+i", "right")
+	// T1 = T2 along (±3, 4)/5, so 1.6 T1 + T3 = 60 N: T3 is at most 60 N, T1 60/1.6 = 37.5 N.
+	r.tells("T3: greatest value 60.0 N, where T1 and T2 go slack")
+	r.sees("0..37.5 N", "least:    T1 and T2 go slack")
+}
+
+func TestOneKeyGoesThroughTheResults(t *testing.T) {
+	heads := []string{"8 Checks", "9 Working", "h Hand route", "i Ranges", "l Limits", "6 System"}
+	for _, size := range []image.Point{{80, 24}, {120, 36}} {
+		r := newRig(t, crane, size.X, size.Y)
+		for _, h := range heads {
+			r.keys("alt+t")
+			r.sees("─ " + h)
+		}
+		r.keys("alt+6")
+		for _, h := range heads {
+			r.keys(".")
+			r.sees("━ " + h)
+		}
+		r.keys(",")
+		r.sees("━ l Limits")
+	}
+	r := newRig(t, crane, 120, 36)
+	for _, h := range heads {
+		r.keys("ctrl+t")
+		r.sees("─ "+h, "7 Picture", "━ 2 Points")
+	}
+	r = newRig(t, crane, 200, 60)
+	r.sees("6 System", "7 Picture", "8 Checks", "l Limits")
+	for _, h := range []string{"9 Working", "h Hand route", "i Ranges", "l Limits"} {
+		r.keys("ctrl+t")
+		r.sees("─ "+h, "6 System", "8 Checks")
+	}
+	r = newRig(t, crane, 80, 24)
+	r.keys("ctrl+t", "alt+t")
+	r.sees("─ 6 System") // it comes back before the next follows
+	r.keys("alt+7", ".")
+	r.sees("━ 6 System")
+}
+
+func TestOthersSeeTheWorkingThatTheirScreenHasRoomFor(t *testing.T) {
+	r := newRig(t, crane, 120, 36)
+	r.keys("alt+9", "alt+6", "right")
+	wide := ansi.Strip(r.m.Look().On(200, 60, theme.Unicode))
+	for _, piece := range []string{"9 Working", "What is cut free", "TB in D ΣFx: x of u from D to B"} {
+		if !strings.Contains(wide, piece) {
+			t.Errorf("%q does not show in\n%s", piece, wide)
+		}
+	}
+	reader := r.m.Look().Reader(120, 36, theme.Unicode)
+	reader, _ = reader.Key(press("right"))
+	if s := ansi.Strip(reader.Frame()); !strings.Contains(s, "S in D ΣFx") {
+		t.Errorf("a reader's own cursor stays:\n%s", s)
+	}
+	r.tells("TB in D ΣFx: x of u from D to B = (0 - 2.00) m / 3.00 m = -0.6667")
+	reader, _ = reader.Key(press("9"))
+	if s := ansi.Strip(reader.Take(r.m.Look()).Frame()); !strings.Contains(s, "What is cut free") {
+		t.Errorf("a reader's own working stays:\n%s", s)
+	}
+}
