@@ -104,6 +104,9 @@ func (m Model) cellWords() string {
 			text = "blank, needed"
 		}
 	}
+	if m.columnName() == "" {
+		return "a row of this kind has no such cell"
+	}
 	return m.columnName() + ": " + text
 }
 

@@ -17,6 +17,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/settings"
 )
 
 // listener drives a session on the linear screen and keeps what it says.
@@ -87,7 +88,7 @@ func TestASessionInLines(t *testing.T) {
 	for _, step := range [][]string{
 		{"down"}, {"right"}, {"up"}, {"down", "down", "down", "down"}, {"enter"}, {"left", "left", "backspace"}, {"5", "x"}, {"enter"},
 		{"f2", "left", "left", "backspace", "backspace", ",", "enter"}, {"tab"}, {"alt+3"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+5", "right"},
-		{"alt+6"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"alt+8", "down", "down"}, {"alt+9", "pgdown"}, {"alt+h", "down"}, {"alt+i", "down"}, {"alt+l", "down"}, {"alt+7", "down"}, {"n"}, {"up"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
+		{"alt+6"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"alt+8", "down", "down"}, {"alt+9", "pgdown"}, {"alt+h", "down"}, {"alt+i", "down"}, {"alt+l", "down"}, {"alt+7", "down"}, {"n"}, {"up"}, {"pgdown"}, {"home"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
 		{"ctrl+k"}, {"r", "e", "d", "o"}, {"esc"}, {"ctrl+f"}, {"6", "0"}, {"esc"}, {"alt+s"}, {"right"}, {"esc"},
 		{"alt+2", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
 		{"alt+4"}, {"ctrl+n"}, {"esc"}, {"ctrl+x"}, {"ctrl+s"}, {"alt+2", "home", "ctrl+up"}, {"delete"}, {"ctrl+q"}, {"esc"}, {"ctrl+q", "y"},
@@ -214,12 +215,24 @@ func TestTheProgramInLines(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	likes := settings.Defaults()
+	likes.Screen = "linear"
+	for _, opt := range []Options{{Linear: true}, {Settings: &likes}} {
+		opt.Sheet, opt.Path, opt.Width, opt.Height = s, "crane.toml", 100, 30
+		runsInLines(t, opt)
+	}
+}
+
+// runsInLines plays a short session of the real program on an emulated terminal.
+func runsInLines(t *testing.T, opt Options) {
+	t.Helper()
 	term := &terminal{e: vt.NewEmulator(100, 30)}
 	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
 	in, keyboard := io.Pipe()
 	ended := make(chan error, 1)
 	go func() {
-		ended <- Run(t.Context(), Options{Sheet: s, Path: "crane.toml", Linear: true, In: in, Out: term, Env: []string{"TERM=xterm-256color"}, Width: 100, Height: 30})
+		opt.In, opt.Out, opt.Env = in, term, []string{"TERM=xterm-256color", "HOME=" + t.TempDir()}
+		ended <- Run(t.Context(), opt)
 	}()
 	typed := func(s string) {
 		if _, err := io.WriteString(keyboard, s); err != nil {

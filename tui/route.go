@@ -67,6 +67,12 @@ func (m *Model) route(msg tea.KeyPressMsg) tea.Cmd {
 			cmd, _ := m.handle(b.Intent)
 			return cmd
 		}
+		if m.linear && m.mode() == keys.OnPicture {
+			// In words the picture is read as a result is.
+			if b, ok := keys.Find(keys.OnResult, msg.String()); ok && m.readOn(b.Intent) {
+				return nil
+			}
+		}
 		if cmd, ok := m.keepFirst(msg.String()); ok {
 			return cmd
 		}

@@ -146,6 +146,10 @@ func (m *Model) set(name, text string) (tea.Cmd, bool) {
 		m.say(msg, true)
 		return nil, false
 	}
+	if name == "screen" && m.liking.keep == nil {
+		m.say("a session over SSH has the full screen alone", false)
+		return nil, true
+	}
 	m.likes = &next
 	m.dress()
 	m.rebuild()

@@ -135,6 +135,8 @@ func TestAHostedSessionKeepsNoSettings(t *testing.T) {
 	if r.m.theme.Set != theme.Seven {
 		t.Error("the change does not hold")
 	}
+	r.keys("down", "right")
+	r.sees("a session over SSH has the full screen alone", "screen: full")
 	look := r.m.Look()
 	if other := look.On(80, 24, theme.Unicode); strings.Contains(other, "Settings") || !strings.Contains(other, "━") {
 		t.Error("others see the presenter's settings")
