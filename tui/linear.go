@@ -29,6 +29,8 @@ type speech struct {
 	at    whereabouts
 	heard heard // the result that was said last
 	read  [layout.Panes]int
+
+	jumped bool // to the start or the end of what is read: what lies between is passed over
 }
 
 // lastLine is where one types: what one is at, the text there, and the column of

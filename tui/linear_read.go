@@ -81,6 +81,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 		return false
 	}
 	at = max(min(at, len(lines)-1), 0)
+	m.speech.jumped = i == keys.First || i == keys.Last
 	switch {
 	case m.help != nil:
 		m.help = &offset{y: at}
@@ -103,6 +104,8 @@ func (m Model) readScene(was Model, name string) []string {
 	switch {
 	case earlier[0] == nothingYet && lines[0] != nothingYet:
 		return []string{fmt.Sprintf("%s, line %d of %d: %s", name, at+1, len(lines), lines[at])}
+	case at != before && m.speech.jumped:
+		return lines[at : at+1]
 	case at > before && at-before <= pageLines:
 		return lines[before+1 : at+1]
 	case at < before && before-at <= pageLines:
