@@ -18,7 +18,8 @@ import (
 	"trivet/tui/layout"
 )
 
-// The storm's variables: how many events in all, and the one session to play.
+// The storm's variables: how many events in all, and the session to play, or to
+// begin with where there are more.
 const (
 	stormEvents  = "TRIVET_STORM"
 	stormSession = "TRIVET_STORM_SESSION"
@@ -47,13 +48,14 @@ type storm struct {
 // every frame has its size, every pane keeps to its rectangle, the sheet reads.
 func TestStorm(t *testing.T) {
 	events, first := usualStorm, uint64(0)
-	if n, err := strconv.Atoi(os.Getenv(stormEvents)); err == nil {
-		events = n
-	} else if testing.Short() {
+	if testing.Short() {
 		events /= 10
 	}
 	if n, err := strconv.ParseUint(os.Getenv(stormSession), 10, 64); err == nil {
 		events, first = 1, n
+	}
+	if n, err := strconv.Atoi(os.Getenv(stormEvents)); err == nil {
+		events = n
 	}
 	var reached [keys.Modes]int
 	state, played := t.TempDir(), 0
