@@ -77,7 +77,15 @@ func (r *running) runs(client *gossh.Client, command string, in io.Reader) ran {
 	}
 	defer s.Close()
 	var out, errs bytes.Buffer
-	s.Stdin, s.Stdout, s.Stderr = in, &out, &errs
+	s.Stdout, s.Stderr = &out, &errs
+	stdin, err := s.StdinPipe()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	go func() { // which need not be read to its end
+		_, _ = io.Copy(stdin, in)
+		_ = stdin.Close()
+	}()
 	code := 0
 	if err := s.Run(command); err != nil {
 		exit, ok := err.(*gossh.ExitError)

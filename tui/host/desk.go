@@ -128,8 +128,13 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 		var after tea.Model
 		after, cmd = m.Update(msg)
 		next = after.(tui.Model)
-		if d.large(before, next) {
+		over := d.large(before, next)
+		if over {
 			next, cmd = before, nil
+		}
+		switch msg.(type) {
+		case tea.KeyPressMsg, tea.PasteMsg:
+			d.full.Store(over)
 		}
 	}
 	d.publish(next)
@@ -145,9 +150,7 @@ func (d *desk) large(was, now tui.Model) bool {
 	}
 	wasRows, wasBytes := was.Size()
 	rows, bytes := now.Size()
-	over := rows > d.bounds.rows && rows > wasRows || bytes > d.bounds.bytes && bytes > wasBytes
-	d.full.Store(over)
-	return over
+	return rows > d.bounds.rows && rows > wasRows || bytes > d.bounds.bytes && bytes > wasBytes
 }
 
 // do runs a command beside the desk.

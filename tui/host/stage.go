@@ -48,18 +48,6 @@ type status struct {
 	note     string
 }
 
-// shape is what two followers have in common to see the same bytes.
-type shape struct {
-	w, h int
-	t    terminal
-}
-
-// shared is a screen with how many follow on it.
-type shared struct {
-	*screen
-	n int
-}
-
 // seat is a visitor's place before the stage.
 type seat struct {
 	on     *shape // the screen followed on
@@ -191,7 +179,7 @@ func (s *stage) sit(v *visitor) {
 		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, h, v.term) }).begin(&s.easel)
 		v.feed.show(seat.own)
 	default:
-		k := shape{rounded(w, widths), rounded(h, heights), v.term}
+		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
 			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(nil)}

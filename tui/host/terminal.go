@@ -50,23 +50,6 @@ func terminalOf(env []string) terminal {
 	return t
 }
 
-// widths and heights are the sizes that are drawn: a screen between two gets
-// the smaller, so that a class of many sizes needs few drawings.
-var (
-	widths  = []int{40, 50, 60, 64, 68, 72, 76, 80, 84, 90, 96, 100, 106, 112, 120, 126, 132, 140, 150, 160, 170, 180, 190, 200, 220, 240, 270, maxW}
-	heights = []int{10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40, 43, 46, 50, 55, 60, 66, 72, 80, 90, maxH}
-)
-
-func rounded(n int, steps []int) int {
-	best := min(n, steps[0])
-	for _, s := range steps {
-		if s <= n {
-			best = s
-		}
-	}
-	return best
-}
-
 func clamped(w, h uint32) (int, int) {
 	return int(min(w, maxW)), int(min(h, maxH))
 }

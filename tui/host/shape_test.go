@@ -1,0 +1,55 @@
+package host
+
+import (
+	"testing"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui"
+)
+
+// However many sizes and kinds of terminals follow, a bounded number of screens is
+// drawn, none larger than its terminal where that has at least 40x10.
+func TestFewScreensAreDrawnForManySizes(t *testing.T) {
+	sh, err := sheet.Parse([]byte(lamp))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := newStage(testLog(&logged{}), tui.Options{Sheet: sh}, &store{}, "", "")
+	s.desk.close() // nobody else reads the screens
+	kinds := []terminal{}
+	for _, env := range []string{"xterm", "screen", "linux", "vt100"} {
+		for _, more := range []string{"LANG=C", "LANG=C.UTF-8", "NO_COLOR=1"} {
+			kinds = append(kinds, terminalOf([]string{"TERM=" + env, more}))
+		}
+	}
+	for w := uint32(1); w <= maxW; w += 7 {
+		for h := uint32(1); h <= maxH; h += 3 {
+			t1 := kinds[(w+h)%uint32(len(kinds))]
+			cw, ch := clamped(w, h)
+			k := s.shape(cw, ch, t1)
+			if k.t.colour != t1.colour || k.t.set != t1.set {
+				t.Fatalf("%v for %v", k, t1)
+			}
+			if cw >= 40 && ch >= 10 && (k.w > cw || k.h > ch) {
+				t.Fatalf("%dx%d for %dx%d", k.w, k.h, cw, ch)
+			}
+			s.screens[k] = &shared{}
+		}
+	}
+	if n := len(s.screens); n > mostShapes+6*len(coarse) {
+		t.Errorf("%d screens", n)
+	}
+	// A usual terminal that comes late sees nearly all of its own screen.
+	clear(s.screens)
+	usual := terminalOf([]string{"TERM=xterm-256color"})
+	s.screens[shape{120, 36, usual}] = &shared{}
+	for i := range mostShapes {
+		s.screens[shape{i, 1, usual}] = &shared{}
+	}
+	if k := s.shape(126, 38, usual); k != (shape{120, 36, usual}) {
+		t.Errorf("%v", k)
+	}
+	if k := s.shape(90, 30, usual); k.w != 80 || k.h != 24 || k.t.kind != unknownKind {
+		t.Errorf("%v", k)
+	}
+}
