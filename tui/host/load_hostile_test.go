@@ -1,0 +1,81 @@
+package host
+
+import (
+	"bytes"
+	"io"
+	"net"
+	"time"
+
+	gossh "golang.org/x/crypto/ssh"
+)
+
+// sorts of hostile visitors, three of each at a time.
+var sorts = []string{"flapping", "flooding", "pouring", "many-sizes", "stalled", "silent"}
+
+// pester comes again and again: to change size, to open channels, to pour bytes, to
+// have other sizes drawn, to read nothing, to say nothing. What it does is bounded:
+// the client would else be the load.
+func pester(p *process, i int, stop <-chan struct{}) {
+	tick := time.NewTicker(5 * time.Millisecond)
+	defer tick.Stop()
+	c := &gossh.ClientConfig{HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: time.Minute,
+		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) { return nil, nil })}}
+	for round := 0; ; round++ {
+		select {
+		case <-stop:
+			return
+		default:
+		}
+		tcp, err := net.Dial("tcp", p.addr)
+		if err != nil {
+			return
+		}
+		if sorts[i] == "silent" {
+			select {
+			case <-stop:
+			case <-time.After(time.Second):
+			}
+			_ = tcp.Close()
+			continue
+		}
+		wire := &stall{Conn: tcp, gate: make(chan struct{})}
+		close(wire.gate)
+		conn, chans, reqs, err := gossh.NewClientConn(wire, p.addr, c)
+		if err != nil {
+			_ = tcp.Close()
+			continue
+		}
+		client := gossh.NewClient(conn, chans, reqs)
+		w, h := 300, 100
+		if sorts[i] == "many-sizes" {
+			w, h = 40+round*13%260, 10+round*7%90
+		}
+		s, err := client.NewSession()
+		if err == nil && s.RequestPty("xterm", h, w, nil) == nil {
+			s.Stdout = io.Discard
+			in, _ := s.StdinPipe()
+			_ = s.Shell()
+			switch sorts[i] {
+			case "stalled":
+				wire.stop()
+			case "flapping", "flooding", "pouring":
+				go pour(in, bytes.Repeat([]byte("\x1b7\x1b[C\x1b]"), 40000))
+			}
+		}
+		for n := 0; n < 200 && err == nil; n++ {
+			select {
+			case <-stop:
+				_ = tcp.Close()
+				return
+			case <-tick.C:
+			}
+			switch sorts[i] {
+			case "flapping":
+				err = s.WindowChange(20+n%80, 80+n%200)
+			case "flooding":
+				err = opens(client, "direct-tcpip")
+			}
+		}
+		_ = tcp.Close()
+	}
+}
