@@ -22,11 +22,12 @@ Present. One works on SHEET, a class follows: in this terminal where there is
 one, and otherwise, or after a hand-over, whoever comes with a key of the file
 --presenters. Watchers may look around on their own and come back; nothing
 they type reaches the sheet. ctrl+l opens the presenter's line: lock late-comers
-out, hand over, show the host key, end it.
+out, hand over, show the host key, end it. A presenter who was cut off comes
+again with the same key and takes the sheet up by ctrl+l.
 
 Private. With --private FOLDER every visitor works on copies of the folder's
-sheets, kept by key and found again at the next visit (at most 40 sheets of
-256 kB each).
+sheets, kept by key and found again at the next visit (at most 40 sheets of 500
+rows and 256 kB each). With --code besides, a visitor needs a key and the code.
 
 Commands. ssh HOST solve - < sheet.toml, and check, on standard input alone and
 within 10 seconds; for keys in the lists, and for private visitors.
@@ -42,7 +43,8 @@ What a visitor may do follows from the key that was proved, never from a name.
 What is kept, below --state (by default $XDG_STATE_HOME/trivet-host, or
 ~/.local/state/trivet-host): key/host_ed25519, by which visitors know the host
 again, and visitors/, the private sheets. Back up both; who has the key can
-pass for the host. The presented sheet is saved where it is.
+pass for the host. The presented sheet is saved where it is, or in rescued/
+where that fails at the end.
 
 The end. ctrl+c, SIGTERM or the presenter's e: what is not saved is saved, and
 everybody is told.`
