@@ -1,14 +1,9 @@
 package host
 
 import (
-	"context"
-	"fmt"
-	"io"
-	"net"
 	"net/netip"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -241,104 +236,3 @@ func TestNothingButSessions(t *testing.T) {
 		}
 	}
 }
-
-func TestVerbsNameNoFile(t *testing.T) {
-	for _, c := range []struct {
-		text, why string
-		args      []string
-	}{
-		{"solve -", "", []string{"solve", "-"}},
-		{"solve - --format json --ask 'angle(T1, T2)'", "", []string{"solve", "-", "--format", "json", "--ask", "angle(T1, T2)"}},
-		{"check -", "", []string{"check", "-"}},
-		{"solve", "sheets are read from standard input only: try `solve - < sheet.toml`", nil},
-		{"solve /etc/passwd", "sheets are read from standard input only: write - in place of /etc/passwd", nil},
-		{"solve - ../x.toml", "sheets are read from standard input only: write - in place of ../x.toml", nil},
-		{"solve - --out=x", "there is no option --out=x here: --format, --working and --ask of solve are", nil},
-		{"check - --ask T1", "there is no option --ask here: --format, --working and --ask of solve are", nil},
-		{"solve - --ask", "--ask needs a value behind it", nil},
-		{"new x.toml", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
-		{"sh -c id", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
-		{"solve 'x", "the command does not read: close its quotes", nil},
-		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write - in place of ?]0;x?", nil},
-	} {
-		args, why := verb(c.text)
-		if why != c.why || c.args != nil && !slices.Equal(args, c.args) {
-			t.Errorf("%q: %q %q, want %q %q", c.text, args, why, c.args, c.why)
-		}
-	}
-}
-
-func TestCommandsWithoutATerminal(t *testing.T) {
-	verbs := func(_ context.Context, args []string, in io.Reader, out, errs io.Writer) int {
-		text, _ := io.ReadAll(in)
-		fmt.Fprintf(out, "%s of %d bytes\n", strings.Join(args, " "), len(text))
-		fmt.Fprintln(errs, "a word beside")
-		return 1
-	}
-	listed, other := key(t), key(t)
-	for name, o := range map[string]Settings{
-		"near":  {Presenters: keys(t, key(t))},
-		"lists": {Watchers: keys(t, listed), Presenters: keys(t, other)},
-	} {
-		r := start(t, o, verbs)
-		client, err := r.dial(listed, "")
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer client.Close()
-		s, err := client.NewSession()
-		if err != nil {
-			t.Fatal(err)
-		}
-		s.Stdin = strings.NewReader(lamp)
-		var errs strings.Builder
-		s.Stderr = &errs
-		out, err := s.Output("solve -")
-		exit, _ := err.(*gossh.ExitError)
-		if want := fmt.Sprintf("solve - of %d bytes\n", len(lamp)); string(out) != want || exit == nil || exit.ExitStatus() != 1 || errs.String() != "a word beside\n" {
-			t.Errorf("%s: %q, %q, %v", name, out, &errs, err)
-		}
-	}
-	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, verbs)
-	client, err := r.dial(nil, r.doors.code)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer client.Close()
-	s, _ := client.NewSession()
-	var errs strings.Builder
-	s.Stderr = &errs
-	if err := s.Run("solve -"); err == nil || errs.String() != "trivet: solve and check are for those whose key is in a list of the host's\n" {
-		t.Errorf("%v, %q", err, &errs)
-	}
-}
-
-func TestPlaces(t *testing.T) {
-	g := gate{inAll: 5, byPlace: 3}
-	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
-	var in []*guarded
-	for i := range 3 {
-		c := g.admit(at(fmt.Sprintf("192.0.2.1:%d", i+1)))
-		if c == nil {
-			t.Fatal("refused")
-		}
-		in = append(in, c)
-	}
-	if g.admit(at("192.0.2.1:9")) != nil || g.admit(at("192.0.2.2:9")) == nil || g.admit(at("[2001:db8::1]:9")) == nil || g.admit(at("192.0.2.3:9")) != nil {
-		t.Error("the limits are not kept")
-	}
-	in[0].known()
-	_ = in[0].Close()
-	_ = in[0].Close()
-	if g.all != 4 || g.strangers != 4 || g.admit(at("192.0.2.1:9")) == nil {
-		t.Errorf("%d in all, %d strangers", g.all, g.strangers)
-	}
-}
-
-type fake struct {
-	net.Conn
-	addr net.Addr
-}
-
-func (f fake) RemoteAddr() net.Addr { return f.addr }
-func (f fake) Close() error         { return nil }

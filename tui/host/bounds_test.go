@@ -2,9 +2,11 @@ package host
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 func rowsOf(n int) string {
@@ -61,4 +63,42 @@ func TestTwoSessionsOfOneKey(t *testing.T) {
 	waitFor(t, "it is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
 	a.keys(quit)
 	a.sees("Your sheets", "lamp-20")
+}
+
+// All visitors together have a quota too; what ends is saved beyond it, and what a
+// crash left half written is gone.
+func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
+	folder, _ := shelf(t)
+	state := t.TempDir()
+	old := filepath.Join(state, visitorsFolder, "a")
+	if err := os.MkdirAll(old, folderMode); err != nil {
+		t.Fatal(err)
+	}
+	write(t, filepath.Join(old, "lamp.toml"), lamp)
+	half := write(t, filepath.Join(old, ".lamp.toml.1"), lamp)
+	long := time.Now().Add(-2 * time.Hour)
+	if err := os.Chtimes(half, long, long); err != nil {
+		t.Fatal(err)
+	}
+	r := start(t, Settings{Private: folder, State: state}, nil)
+	l := r.venue.(*library)
+	if n := l.kept.Load(); n != int64(len(lamp)) {
+		t.Errorf("%d bytes are kept", n)
+	}
+	if _, err := os.Stat(half); err == nil {
+		t.Error("what was half written is there")
+	}
+	g := r.visit(key(t), 120, 30)
+	g.sees("Your sheets")
+	g.keys("\r")
+	g.sees("37.5 N")
+	if n := l.kept.Load(); n != 2*int64(len(lamp)) {
+		t.Errorf("%d bytes are kept", n)
+	}
+	l.kept.Store(mostKept)
+	g.keys(down + right + "-3, 456789\r" + save)
+	g.sees("not saved: lamp.toml: the host keeps as much as it can")
+	r.end()
+	g.leaves()
+	g.sees("what was not saved is in lamp.toml")
 }

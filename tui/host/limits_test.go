@@ -2,6 +2,7 @@ package host
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"net"
 	"net/netip"
@@ -176,3 +177,33 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 		t.Error("a certificate is taken")
 	}
 }
+
+func TestPlaces(t *testing.T) {
+	g := gate{inAll: 5, byPlace: 3}
+	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
+	var in []*guarded
+	for i := range 3 {
+		c := g.admit(at(fmt.Sprintf("192.0.2.1:%d", i+1)))
+		if c == nil {
+			t.Fatal("refused")
+		}
+		in = append(in, c)
+	}
+	if g.admit(at("192.0.2.1:9")) != nil || g.admit(at("192.0.2.2:9")) == nil || g.admit(at("[2001:db8::1]:9")) == nil || g.admit(at("192.0.2.3:9")) != nil {
+		t.Error("the limits are not kept")
+	}
+	in[0].known()
+	_ = in[0].Close()
+	_ = in[0].Close()
+	if g.all != 4 || g.strangers != 4 || g.admit(at("192.0.2.1:9")) == nil {
+		t.Errorf("%d in all, %d strangers", g.all, g.strangers)
+	}
+}
+
+type fake struct {
+	net.Conn
+	addr net.Addr
+}
+
+func (f fake) RemoteAddr() net.Addr { return f.addr }
+func (f fake) Close() error         { return nil }

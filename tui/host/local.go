@@ -15,7 +15,7 @@ import (
 const sizeEvery = 250 * time.Millisecond
 
 // present seats the host's own terminal as the presenter until the visit ends.
-func (h *Host) present(in, out *os.File, env []string) error {
+func (h *Host) present(in, out *os.File, env []string) (err error) {
 	was, err := term.MakeRaw(int(in.Fd()))
 	if err != nil {
 		return fmt.Errorf("the terminal cannot be used: %w", err)
@@ -48,6 +48,13 @@ func (h *Host) present(in, out *os.File, env []string) error {
 			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
 				v.resized(clamped(uint32(w), uint32(hh)))
 			}
+		}
+	}()
+	defer func() {
+		if r := recover(); r != nil { // the watchers, and the sheet, go on
+			h.log.Error("the visit here failed", "fault", r)
+			_, _ = out.WriteString(depart)
+			err = fmt.Errorf("a fault of ours has ended the visit at this terminal: %v", r)
 		}
 	}()
 	h.entertain(v, out)

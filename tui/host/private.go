@@ -6,18 +6,14 @@ import (
 	"errors"
 	"fmt"
 	"hash/crc32"
+	"io/fs"
 	"log/slog"
 	"os"
 	"path/filepath"
-	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
-
-	tea "charm.land/bubbletea/v2"
-
-	"trivet/mechanics/sheet"
-	"trivet/tui"
 )
 
 // visitorsFolder is where private visitors' sheets are kept below the host's own
@@ -38,6 +34,7 @@ type library struct {
 	rooms map[*visitor]*room
 	empty *sync.Cond // whether there is a room
 	turns [64]sync.Mutex
+	kept  atomic.Int64 // bytes of all sheets
 }
 
 func newLibrary(log *slog.Logger, from, state string) (*library, error) {
@@ -55,7 +52,28 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 	}
 	l := &library{log: log, from: &store{root: f}, folder: r, rooms: map[*visitor]*room{}}
 	l.empty = sync.NewCond(&l.mu)
+	if err := l.count(); err != nil {
+		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
+	}
 	return l, nil
+}
+
+// count adds up what is kept. What a crash has left half written goes.
+func (l *library) count() error {
+	return fs.WalkDir(l.folder.FS(), ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || !d.Type().IsRegular() {
+			return err
+		}
+		info, err := d.Info()
+		if err != nil {
+			return err
+		}
+		if strings.HasPrefix(d.Name(), ".") && time.Since(info.ModTime()) > time.Hour {
+			return l.folder.Remove(name)
+		}
+		l.kept.Add(info.Size())
+		return nil
+	})
 }
 
 // folderOf names the folder of a key: of the key alone, so that it is found
@@ -86,23 +104,12 @@ func (l *library) open(p person) (*store, error) {
 	if err != nil {
 		return nil, fmt.Errorf("your folder cannot be opened: %w", err)
 	}
-	return &store{root: root, most: mostSheets, rows: mostRows, bytes: mostBytes, turn: l.turn(p.folder)}, nil
+	return &store{root: root, most: mostSheets, rows: mostRows, bytes: mostBytes, kept: &l.kept, turn: l.turn(p.folder)}, nil
 }
 
 // turn is held while a key's sheets are written: one key may have two sessions.
 func (l *library) turn(folder string) *sync.Mutex {
 	return &l.turns[int(crc32.ChecksumIEEE([]byte(folder)))%len(l.turns)]
-}
-
-// room is one private visitor's: a list of sheets, or a workbench on one.
-type room struct {
-	lib   *library
-	own   *store
-	v     *visitor
-	desk  *desk
-	quit  chan struct{} // the workbench was left
-	list  atomic.Pointer[list]
-	draws atomic.Pointer[screen]
 }
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
@@ -139,109 +146,6 @@ func (l *library) attend(v *visitor) {
 			r.event(msg)
 		}
 	}
-}
-
-func (r *room) changed() {
-	if s := r.draws.Load(); s != nil {
-		s.touch()
-	}
-}
-
-// sit draws in the visitor's size.
-func (r *room) sit() {
-	w, h := r.v.size()
-	old := r.draws.Load()
-	desk, t := r.desk, r.v.term
-	s := newScreen(r.lib.log, w, h, t, atOnce, func() string {
-		switch {
-		case desk != nil && desk.full.Load():
-			return desk.look.Load().Own() + line(w, t, tooLarge)
-		case desk != nil:
-			return desk.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
-		}
-		return r.list.Load().draw(w, h, t)
-	}).begin(nil)
-	r.draws.Store(s)
-	r.v.feed.show(s)
-	if old != nil {
-		old.close()
-	}
-}
-
-// offer shows the list: the visitor's own sheets, and the folder's not opened yet.
-func (r *room) offer(note string) {
-	names := append(r.own.names(), r.lib.from.names()...)
-	slices.Sort(names)
-	l := &list{names: slices.Compact(names), note: note}
-	if old := r.list.Load(); old != nil {
-		l.at = max(min(old.at, len(l.names)-1), 0)
-	}
-	r.list.Store(l)
-}
-
-func (r *room) event(msg tea.Msg) {
-	switch msg := msg.(type) {
-	case tea.WindowSizeMsg:
-		if r.desk != nil {
-			r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
-		}
-		r.sit()
-	case tea.KeyPressMsg:
-		r.v.typed()
-		if r.desk != nil {
-			r.desk.post(msg)
-			return
-		}
-		l, does := r.list.Load().key(msg.String())
-		r.list.Store(&l)
-		switch does {
-		case leave:
-			r.v.end("good-bye; your sheets stay with the host")
-		case open:
-			if err := r.open(l.names[l.at]); err != nil {
-				r.offer(err.Error())
-			}
-			r.sit()
-		}
-		r.changed()
-	case tea.PasteMsg:
-		r.v.typed()
-		if r.desk != nil {
-			r.desk.post(msg)
-		}
-	}
-}
-
-// open starts the workbench on a sheet, copied first where it is the folder's.
-func (r *room) open(name string) error {
-	s, stamp, err := r.own.load(name)
-	var missing *sheet.FileError
-	if errors.As(err, &missing) && errors.Is(err, os.ErrNotExist) {
-		if s, _, err = r.lib.from.load(name); err == nil {
-			stamp, err = r.own.save(name, s, sheet.Stamp{}, false)
-		}
-	}
-	if err != nil {
-		return err
-	}
-	w, h := r.v.size()
-	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
-	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests}, r.changed, func(tui.Model) { nudge(r.quit) })
-	set := r.v.term.set
-	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
-	return nil
-}
-
-// shut ends the workbench and keeps what it had not saved.
-func (r *room) shut() {
-	if r.desk == nil {
-		return
-	}
-	if r.v.ended() {
-		r.desk.see(func(m tui.Model) { r.v.also(r.own.rescue(r.lib.log, m)) })
-	}
-	r.desk.close()
-	r.desk = nil
 }
 
 // end tells everybody, and waits until what they had not saved is.

@@ -24,9 +24,7 @@ func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
 		return ""
 	}
 	own := *st
-	if own.most > 0 {
-		own.most += mostRescued // a quota is no reason to lose work
-	}
+	own.rescues = true // a quota is no reason to lose work
 	name = path.Base(cmp.Or(name, "untitled"+sheetsEnding))
 	_, err := own.save(name, s, was, false)
 	var changed *sheet.ChangedError

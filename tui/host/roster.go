@@ -31,7 +31,7 @@ func unfit(key gossh.PublicKey) string {
 			return fmt.Sprintf("an RSA key has at least %d bits, and this has %d: make one by `ssh-keygen -t ed25519`", rsaLeast, r.N.BitLen())
 		}
 	}
-	if key.Type() == gossh.InsecureKeyAlgoDSA {
+	if key.Type() == "ssh-dss" {
 		return "DSA keys are not taken: make one by `ssh-keygen -t ed25519`"
 	}
 	return ""

@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 	"unicode"
 
@@ -25,6 +26,7 @@ const (
 	mostRescued  = 10        // more that may be kept where a session ends
 	mostRows     = 500       // of one sheet
 	mostBytes    = 256 << 10 // of one sheet
+	mostKept     = 2 << 30   // bytes of all visitors together
 	longestName  = 80
 	mostListed   = 400 // files looked at in a folder
 	folderMode   = 0o700
@@ -46,6 +48,8 @@ type store struct {
 	most        int    // sheets; 0 for no quota
 	rows, bytes int    // of a sheet; 0 for no quota
 	turn        *sync.Mutex
+	kept        *atomic.Int64            // bytes that all visitors keep; nil without a quota
+	rescues     bool                     // what ends is saved beyond the quotas
 	spare       func() (*os.Root, error) // where a sheet goes at the end that its folder does not take; may be nil
 }
 
@@ -169,7 +173,11 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	info, err := st.root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		if st.most > 0 && len(st.names()) >= st.most {
+		most := st.most
+		if st.rescues {
+			most += mostRescued
+		}
+		if st.most > 0 && len(st.names()) >= most {
 			return sheet.Stamp{}, &sheet.FileError{Msg: fmt.Sprintf("there are %d sheets already, which is all a visitor may keep", st.most), Hint: "save over one of them"}
 		}
 		if !was.IsZero() && !force {
@@ -189,12 +197,20 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 			return sheet.Stamp{}, &sheet.ChangedError{Time: now.Time}
 		}
 	}
+	grows := int64(len(s.Text()))
 	if err == nil {
 		mode = info.Mode().Perm()
+		grows -= info.Size()
+	}
+	if st.kept != nil && grows > 0 && !st.rescues && st.kept.Load()+grows > mostKept {
+		return sheet.Stamp{}, &sheet.FileError{Msg: "the host keeps as much as it can", Hint: "take rows out, or ask whoever runs it"}
 	}
 	stamp, err := writeSheet(st.root, name, []byte(s.Text()), mode)
 	if err != nil {
 		return sheet.Stamp{}, inWords("written", err)
+	}
+	if st.kept != nil {
+		st.kept.Add(grows)
 	}
 	return stamp, nil
 }

@@ -1,0 +1,127 @@
+package host
+
+import (
+	"errors"
+	"os"
+	"slices"
+	"sync/atomic"
+
+	tea "charm.land/bubbletea/v2"
+
+	"trivet/mechanics/sheet"
+	"trivet/tui"
+)
+
+// room is one private visitor's: a list of sheets, or a workbench on one.
+type room struct {
+	lib   *library
+	own   *store
+	v     *visitor
+	desk  *desk
+	quit  chan struct{} // the workbench was left
+	list  atomic.Pointer[list]
+	draws atomic.Pointer[screen]
+}
+
+func (r *room) changed() {
+	if s := r.draws.Load(); s != nil {
+		s.touch()
+	}
+}
+
+// sit draws in the visitor's size.
+func (r *room) sit() {
+	w, h := r.v.size()
+	old := r.draws.Load()
+	desk, t := r.desk, r.v.term
+	s := newScreen(r.lib.log, w, h, t, atOnce, func() string {
+		switch {
+		case desk != nil && desk.full.Load():
+			return desk.look.Load().Own() + line(w, t, tooLarge)
+		case desk != nil:
+			return desk.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
+		}
+		return r.list.Load().draw(w, h, t)
+	}).begin(nil)
+	r.draws.Store(s)
+	r.v.feed.show(s)
+	if old != nil {
+		old.close()
+	}
+}
+
+// offer shows the list: the visitor's own sheets, and the folder's not opened yet.
+func (r *room) offer(note string) {
+	names := append(r.own.names(), r.lib.from.names()...)
+	slices.Sort(names)
+	l := &list{names: slices.Compact(names), note: note}
+	if old := r.list.Load(); old != nil {
+		l.at = max(min(old.at, len(l.names)-1), 0)
+	}
+	r.list.Store(l)
+}
+
+func (r *room) event(msg tea.Msg) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		if r.desk != nil {
+			r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
+		}
+		r.sit()
+	case tea.KeyPressMsg:
+		r.v.typed()
+		if r.desk != nil {
+			r.desk.post(msg)
+			return
+		}
+		l, does := r.list.Load().key(msg.String())
+		r.list.Store(&l)
+		switch does {
+		case leave:
+			r.v.end("good-bye; your sheets stay with the host")
+		case open:
+			if err := r.open(l.names[l.at]); err != nil {
+				r.offer(err.Error())
+			}
+			r.sit()
+		}
+		r.changed()
+	case tea.PasteMsg:
+		r.v.typed()
+		if r.desk != nil {
+			r.desk.post(msg)
+		}
+	}
+}
+
+// open starts the workbench on a sheet, copied first where it is the folder's.
+func (r *room) open(name string) error {
+	s, stamp, err := r.own.load(name)
+	var missing *sheet.FileError
+	if errors.As(err, &missing) && errors.Is(err, os.ErrNotExist) {
+		if s, _, err = r.lib.from.load(name); err == nil {
+			stamp, err = r.own.save(name, s, sheet.Stamp{}, false)
+		}
+	}
+	if err != nil {
+		return err
+	}
+	w, h := r.v.size()
+	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
+	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests}, r.changed, func(tui.Model) { nudge(r.quit) })
+	set := r.v.term.set
+	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
+	return nil
+}
+
+// shut ends the workbench and keeps what it had not saved.
+func (r *room) shut() {
+	if r.desk == nil {
+		return
+	}
+	if r.v.ended() {
+		r.desk.see(func(m tui.Model) { r.v.also(r.own.rescue(r.lib.log, m)) })
+	}
+	r.desk.close()
+	r.desk = nil
+}
