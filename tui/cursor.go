@@ -199,17 +199,3 @@ func (v *sight) land(d doc, i keys.Intent, was, w, h int) {
 	v.set(d, to, d.numbers(to)[0].seg)
 	v.widen(d, w)
 }
-
-// widen scrolls sideways until the number is whole in view, back to the line's
-// start where that shows it too.
-func (v *sight) widen(d doc, w int) {
-	n := d.number(v.line, v.seg)
-	switch {
-	case n.to <= w:
-		v.scroll.x = 0
-	case n.to > v.scroll.x+w:
-		v.scroll.x = n.to - w
-	case n.from < v.scroll.x:
-		v.scroll.x = n.from
-	}
-}

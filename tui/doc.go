@@ -8,12 +8,16 @@ import (
 )
 
 // seg is a piece of a line in one look; of says what it is where it is a number
-// whose origin can be told.
+// whose origin can be told, head that it names its row.
 type seg struct {
 	text string
 	look grid.Style
 	of   ask
+	head bool
 }
+
+// numeral is a piece whose origin can be told.
+func numeral(text string, look grid.Style, of ask) seg { return seg{text: text, look: look, of: of} }
 
 // doc is a text to be scrolled.
 type doc [][]seg

@@ -90,7 +90,7 @@ func (l live) uses(d *doc, of []int, w int) {
 			if text == "" || text == "no end" {
 				a = ask{}
 			}
-			line = append(line, seg{" " + grid.FitRight(text, wide[col]), theme.Computed, a})
+			line = append(line, numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, a))
 		}
 		d.add(line...)
 	}

@@ -37,7 +37,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		name := seg{text: grid.Fit(origin.Row(p, r), label), look: theme.Name}
+		name := seg{text: grid.Fit(origin.Row(p, r), label), look: theme.Name, head: true}
 		if len(s.System.Cols) > mostCols {
 			d.add(l.sparse([]seg{name}, i)...)
 			continue
@@ -45,13 +45,13 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 		line := make([]seg, 0, len(s.System.Cols)+5)
 		line = append(line, name)
 		for j := range s.System.Cols {
-			line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: i, j: j}})
+			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: i, j: j}))
 		}
-		line = append(line, seg{text: wall, look: theme.Rule}, seg{grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: i}})
+		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: i}))
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, seg{fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: i}},
-				seg{fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: i}})
+			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: i}),
+				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: i}))
 		}
 		d.add(line...)
 	}
@@ -61,7 +61,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 const wide = 8
 
 func (l live) matrixHead(d *doc, label int, wall string) {
-	head := []seg{{text: grid.Fit("", label), look: theme.Dim}}
+	head := []seg{{text: grid.Fit("", label), look: theme.Dim, head: true}}
 	for _, c := range l.solution.System.Cols {
 		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
 	}
@@ -83,13 +83,13 @@ func (l live) sparse(line []seg, i int) []seg {
 			line = append(line, seg{text: " ...", look: theme.Dim})
 			break
 		}
-		line = append(line, seg{grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: i, j: t.Col}},
+		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: i, j: t.Col}),
 			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
 	}
-	line = append(line, seg{text: " =", look: theme.Rule}, seg{" " + bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: i}})
+	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: i}))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, seg{text: "  left over", look: theme.Dim}, seg{" " + origin.Tiny(left), theme.Dim, ask{what: leftOver, i: i}})
+		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, ask{what: leftOver, i: i}))
 	}
 	return line
 }

@@ -64,13 +64,14 @@ func (m Model) isOld(p layout.Pane) bool {
 func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	t, v := &m.texts[p], m.read[p]
 	in := c.In(image.Rect(1, 0, c.W(), c.H()))
-	t.doc.draw(in, v.scroll, m.isOld(p))
+	w := c.W() - 2
+	t.doc.drawShifted(in, v.scroll, w, m.isOld(p))
 	y := v.line - v.scroll.y
 	if p != m.focus || v.at == (ask{}) || y < 0 || y >= c.H() {
 		return
 	}
 	n := t.doc.number(v.line, v.seg)
-	x := n.from - v.scroll.x
+	x := n.from - t.doc.shift(v.line, v.scroll.x, w)
 	in.Paint(x, y, n.to-n.from, theme.Selected)
 	// The mark stands before the number where there is room, else at the line's edge:
 	// a terminal that shows no reversed text shows it all the same.
@@ -114,9 +115,19 @@ func (m *Model) turnResult(i keys.Intent) bool {
 // pointTo puts the cursor of a result on the number at a place of its pane.
 func (m *Model) pointTo(p layout.Pane, at image.Point) {
 	v, d := &m.read[p], m.texts[p].doc
-	y, x := at.Y-1+v.scroll.y, at.X-1+v.scroll.x
+	y := at.Y - 1 + v.scroll.y
+	if at.Y < 1 || y >= len(d) {
+		return
+	}
+	w := m.screen().Panes[p].Dx() - 2
+	x := at.X - 1
+	if by := d.shift(y, v.scroll.x, w); by > 0 && x < d.head(y, w) {
+		return
+	} else {
+		x += by
+	}
 	for _, n := range d.numbers(y) {
-		if at.Y > 0 && x >= n.from && x < n.to {
+		if x >= n.from && x < n.to {
 			v.set(d, y, n.seg)
 			m.explain()
 		}

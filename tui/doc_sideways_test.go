@@ -1,0 +1,53 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+)
+
+// A matrix scrolled sideways keeps its rows' names, and cuts no number; what fits
+// stays where it is.
+func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
+	row := func(name string, entries ...string) []seg {
+		line := []seg{{text: grid.Fit(name, 6), look: theme.Name, head: true}}
+		for j, e := range entries {
+			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, ask{what: entry, j: j}))
+		}
+		return line
+	}
+	d := doc{{{text: "short words"}}, row("P ΣFx", "0.1111", "-0.2222", "0.3333", "0.4444"), row("P ΣFy", "0.5555", ".", "0.7777", "-0.8888")}
+	const w = 24
+	for _, c := range []struct {
+		x    int
+		want []string
+	}{
+		{0, []string{"short words", "P ΣFx   0.1111 -0.2222", "P ΣFy   0.5555       ."}},
+		{8, []string{"short words", "P ΣFx  -0.2222  0.3333", "P ΣFy        .  0.7777"}},
+		{12, []string{"short words", "P ΣFx       0.3333", "P ΣFy    .  0.7777"}}, // -0.2222 would be cut at the left, 0.4444 at the right
+		{16, []string{"short words", "P ΣFx   0.3333  0.4444", "P ΣFy   0.7777 -0.8888"}},
+	} {
+		g := grid.New(w, 3)
+		d.drawShifted(g.All(), offset{x: c.x}, w, false)
+		for y, line := range strings.Split(ansi.Strip(g.Render(theme.New(theme.Unicode).Styles)), "\n") {
+			if got := strings.TrimRight(line, " "); got != c.want[y] {
+				t.Errorf("by %d, line %d is %q, want %q", c.x, y, got, c.want[y])
+			}
+		}
+	}
+	for j, want := range []int{0, 0, 8, 16} {
+		v := sight{line: 1, seg: j + 1}
+		v.widen(d, w)
+		if v.scroll.x != want {
+			t.Errorf("entry %d is shown from %d on, want %d", j, v.scroll.x, want)
+		}
+	}
+	v := sight{line: 1, seg: 2, scroll: offset{x: 16}}
+	if v.widen(d, w); v.scroll.x != 0 {
+		t.Errorf("back at the second entry it shows from %d on", v.scroll.x)
+	}
+}
