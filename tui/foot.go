@@ -233,8 +233,10 @@ func (m Model) drawHints(c grid.Canvas) {
 			}
 			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)
 			switch b.Intent {
-			case keys.Up, keys.Down, keys.Left, keys.Right, keys.PickUp, keys.PickDown:
-				key = "arrows" // one row of the table stands for all of them here
+			case keys.Up, keys.Down, keys.PickUp, keys.PickDown:
+				key = "up/down" // one row of the table stands for both here
+			case keys.Left, keys.Right:
+				key = "left/right"
 			}
 			if x+len(key)+len(b.Hint)+1 >= c.W() {
 				continue
