@@ -11,6 +11,7 @@ import (
 // view is what a person sees at a moment.
 type view struct {
 	text   string
+	lit    bool   // anything is reversed
 	cursor string // what is reversed, its stretches with " · " between
 	cells  [][]uv.Cell
 	seat   *seat
@@ -41,7 +42,7 @@ func (s *seat) sees() view {
 		}
 		v.cells = append(v.cells, row)
 	}
-	v.cursor = strings.Join(lit, " · ")
+	v.lit, v.cursor = len(lit) > 0, strings.Join(lit, " · ")
 	return v
 }
 

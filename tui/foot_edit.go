@@ -90,6 +90,8 @@ func label(s slot) string {
 		return "name of " + s.ref.Row
 	case s.does == setAsked:
 		return "result"
+	case s.ref.Table == "answers":
+		return "own answer " + s.ref.Row
 	case s.ref.Key == "":
 		return s.ref.Row
 	}

@@ -149,6 +149,9 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 		return m.open(msg)
 	}
 	o := *m.opening
+	if list := o.shown(); !msg.open && (o.pick >= len(list) || list[o.pick] != msg.of) {
+		return nil // another is picked meanwhile; its picture may be there already
+	}
 	o.shot = msg
 	m.opening = &o
 	if msg.open {

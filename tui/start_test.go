@@ -138,3 +138,12 @@ func TestAPictureThatComesLateIsDropped(t *testing.T) {
 		t.Error("a picture brought the start screen back")
 	}
 }
+
+func TestAPictureOfAnEarlierPickReplacesNone(t *testing.T) {
+	r := startRig(t, 120, 36)
+	early := r.m.opening.shot
+	r.text("mast")
+	r.sees("T1 (T)")
+	r.send(early)
+	r.sees("T1 (T)")
+}

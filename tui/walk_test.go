@@ -3,7 +3,6 @@ package tui
 import (
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"testing"
 
@@ -11,9 +10,9 @@ import (
 )
 
 // walks are the recorded sittings; each is a file of its name.
-var walks = []string{}
+var walks = []string{"instructor", "student", "engineer"}
 
-// left is the screen once the program has ended.
+// ended is the screen once the program has ended.
 const ended = "(the program has ended)"
 
 // sitting begins a walk on a screen of a size.
@@ -42,9 +41,18 @@ func (s *seat) look() (lines []string, cursor string) {
 	for len(lines) > 0 && lines[len(lines)-1] == "" {
 		lines = lines[:len(lines)-1]
 	}
-	return lines, strings.TrimRight(v.cursor, " ")
+	if cursor = strings.TrimSpace(v.cursor); cursor == "" && v.lit {
+		cursor = "(a blank)"
+	}
+	return lines, cursor
 }
 
+// alike compares texts but for the digits of what rounding leaves.
+func alike(a, b []string) bool {
+	return rounded(strings.Join(a, "\n")) == rounded(strings.Join(b, "\n"))
+}
+
+// leaves is the text of a file in the folder.
 func (s *seat) leaves(name string) []string {
 	s.t.Helper()
 	var lines []string
@@ -73,7 +81,7 @@ func TestWalks(t *testing.T) {
 				step := &w.steps[i]
 				s.does(step.keys)
 				lines, cursor := s.look()
-				if !*update && wrong == 0 && (!slices.Equal(lines, step.screen) || cursor != step.cursor) {
+				if !*update && wrong == 0 && (!alike(lines, step.screen) || cursor != step.cursor) {
 					// What follows from a wrong screen says nothing more.
 					wrong++
 					t.Errorf("step %d, %s\nafter > %s shows, with the cursor on %q,\n%s\nand was recorded as, with the cursor on %q,\n%s",
@@ -86,7 +94,7 @@ func TestWalks(t *testing.T) {
 			}
 			for i := range w.files {
 				f := &w.files[i]
-				if got := s.leaves(f.name); !*update && !slices.Equal(got, f.text) {
+				if got := s.leaves(f.name); !*update && !alike(got, f.text) {
 					t.Errorf("%s is left as\n%s\nand was recorded as\n%s", f.name, strings.Join(got, "\n"), strings.Join(f.text, "\n"))
 				} else {
 					f.text = got
@@ -130,7 +138,7 @@ func TestWalksOnOtherScreens(t *testing.T) {
 					}
 				}
 				for _, f := range w.files {
-					if got := s.leaves(f.name); !slices.Equal(got, f.text) {
+					if got := s.leaves(f.name); !alike(got, f.text) {
 						t.Errorf("%v: %s is left as\n%s\nand elsewhere as\n%s", size, f.name, strings.Join(got, "\n"), strings.Join(f.text, "\n"))
 					}
 				}

@@ -106,6 +106,7 @@ func TestMessages(t *testing.T) {
 		{"6 kN.m", `unknown unit "kN.m": write kN m`, "kN.m"},
 		{"6 meters", `unknown unit "meters": write m`, "meters"},
 		{"6 feet", `unknown unit "feet": write ft`, "feet"},
+		{"5 ft 8 im", `unknown unit "im": write feet and inches as in 5 ft 6 in`, "im"},
 		{"6 inches", `unknown unit "inches": write in`, "inches"},
 		{"5 ton", `unknown unit "ton": write t for a tonne (a mass), tf for its weight, tonf for 2000 lbf`, "ton"},
 		{"5 qqq", `unknown unit "qqq"`, "qqq"},

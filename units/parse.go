@@ -94,6 +94,13 @@ func (p *parser) wantEnd() *Error {
 func (p *parser) missingOperator(t token) *Error {
 	last := p.at(p.i - 1)
 	a, b := p.text[last.start:last.end], p.text[t.start:t.end]
+	// 5 ft 8 im is a mistyped 5 ft 8 in, not two values.
+	if u := bySymbol[a]; last.kind == tName && u != nil && u.Symbol == "ft" && t.kind == tNumber && p.at(p.i+1).kind == tName {
+		inches := p.at(p.i + 1)
+		if word := p.text[inches.start:inches.end]; bySymbol[word] == nil {
+			return &Error{Span{inches.start, inches.end}, fmt.Sprintf("unknown unit %q", word), "write feet and inches as in 5 ft 6 in"}
+		}
+	}
 	e := &Error{Span{last.start, t.end}, fmt.Sprintf("an operator is missing between %s and %s", a, b), ""}
 	if last.kind == tName && bySymbol[a] == nil && t.kind == tName && bySymbol[b] != nil {
 		return &Error{e.Span, fmt.Sprintf("the unit %s stands behind the name %s", b, a),
