@@ -14,8 +14,6 @@ import (
 // opens seats a person before a sheet; the size is the scene's.
 func opens(text string) seating { return seating{file: "own.toml", text: text} }
 
-func holds(file, text string) effect { return stores(file, text) }
-
 // inked: something of the picture is drawn in the look of a role.
 func inked(role grid.Style) effect {
 	return func(_, after view) string {
@@ -110,7 +108,7 @@ func capabilities() []capability {
 		{name: "rename everywhere", at: opens(crane), deeds: []deed{
 			{`f2 ctrl+u "ring" enter`, all(appears("ring A"), still("ring B"), still("C ring"))},
 			{`alt+5 home f2 ctrl+u "guy" enter`, appears("guy ")},
-			{"ctrl+s", all(appears("saved to"), holds("own.toml", `asked = "guy TB S guy.x angle(guy, TB)"`), holds("own.toml", `path = "ring A"`))},
+			{"ctrl+s", all(appears("saved to"), stores("own.toml", `asked = "guy TB S guy.x angle(guy, TB)"`), stores("own.toml", `path = "ring A"`))},
 		}},
 		{name: "rows moved and duplicated", at: opens(crane), deeds: []deed{
 			{"down alt+u", swaps(rowD, rowA)}, {"alt+j", swaps(rowA, rowD)},
@@ -132,7 +130,7 @@ func capabilities() []capability {
 		}},
 		{name: "undo across saves", at: opens(hanging), deeds: []deed{
 			{`right "1, 1" enter`, all(appears("* unsaved"), dressed("* unsaved", theme.Warn))},
-			{"ctrl+s", all(appears("saved to ~/statics/own.toml"), vanishes("* unsaved"), holds("own.toml", `"1, 1"`))},
+			{"ctrl+s", all(appears("saved to ~/statics/own.toml"), vanishes("* unsaved"), stores("own.toml", `"1, 1"`))},
 			{"ctrl+z", all(appears("* unsaved"), vanishes("1, 1"))}, {"ctrl+y", all(vanishes("* unsaved"), appears("1, 1"))},
 		}},
 		{name: "mouse in the cells", at: opens(crane), deeds: []deed{
@@ -176,7 +174,8 @@ func capabilities() []capability {
 			{"l", appears("enter go")}, {"home enter", appears("step 1 of 19")}, {"esc", appears("2 Points")},
 		}},
 		{name: "page", at: opens(crane), deeds: []deed{
-			{`ctrl+p ctrl+u "HOME"`, appears("page as (")},
+			{`ctrl+p "md" enter`, all(appears("page written to ~/statics/own.md"), stores("own.md", "# Wall crane"))},
+			{`ctrl+p "md" enter`, all(appears("own.md is there already. Overwrite it?"), dressed("own.md is there already", theme.Warn))}, {"n", appears("not written")},
 		}},
 		{name: "changed on disk", at: opens(hanging), first: rewrites(strings.Replace(hanging, "60 N", "6 kN", 1)), deeds: []deed{
 			{"focus", all(appears("own.toml was changed on disk: 1 cell differs. Read it anew?"), dressed("own.toml was changed on disk", theme.Warn))},

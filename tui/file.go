@@ -83,7 +83,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 	switch {
 	case errors.As(msg.err, &changed):
 		m.ask = &question{
-			text: msg.path + ": " + changed.Error() + ". Overwrite it?", more: msg.other,
+			text: xdg.Short(m.env, msg.path) + ": " + changed.Error() + ". Overwrite it?", more: msg.other,
 			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
 			no:  func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
 		}

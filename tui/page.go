@@ -66,7 +66,7 @@ func (m *Model) afterPage(msg paged) {
 	switch {
 	case errors.As(msg.err, &there):
 		m.ask = &question{
-			text: msg.file + " is there already. Overwrite it?",
+			text: xdg.Short(m.env, msg.file) + " is there already. Overwrite it?",
 			yes:  func(m *Model) tea.Cmd { return m.writePage(msg.file, true) },
 			no:   func(m *Model) tea.Cmd { m.say("not written", false); return nil },
 		}
