@@ -228,6 +228,7 @@ func runsInLines(t *testing.T, opt Options) {
 	t.Helper()
 	term := &terminal{e: vt.NewEmulator(100, 30)}
 	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
+	t.Cleanup(term.hangUp)
 	in, keyboard := io.Pipe()
 	ended := make(chan error, 1)
 	go func() {

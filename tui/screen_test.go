@@ -82,7 +82,10 @@ func run(t *testing.T, env ...string) (term *terminal, typed func(string), ended
 	in, keyboard := io.Pipe()
 	ended = make(chan error, 1)
 	ctx, cancel := context.WithCancel(t.Context())
-	t.Cleanup(cancel)
+	t.Cleanup(func() {
+		cancel()
+		term.hangUp()
+	})
 	go func() {
 		ended <- Run(ctx, Options{Sheet: s, Path: "crane.toml", In: in, Out: term, Env: env, Width: 120, Height: 36})
 	}()
@@ -91,6 +94,14 @@ func run(t *testing.T, env ...string) (term *terminal, typed func(string), ended
 			t.Fatal(err)
 		}
 	}, ended
+}
+
+// hangUp ends the reading of the emulator's replies, which would keep it and its
+// several megabytes for as long as the tests run.
+func (t *terminal) hangUp() {
+	if replies, ok := t.e.InputPipe().(io.Closer); ok {
+		_ = replies.Close()
+	}
 }
 
 // looks counts the cells that have a colour, and those that are reversed.

@@ -95,6 +95,7 @@ func sit(t testing.TB, at seating) *seat {
 	t.Cleanup(func() {
 		cancel()
 		in.CloseWithError(errors.New("nobody is there any more"))
+		s.term.hangUp()
 	})
 	s.settle()
 	return s

@@ -104,6 +104,7 @@ func newStage(t testing.TB, w, h int, again func() Model) *stage {
 		ended <- err
 	}()
 	t.Cleanup(func() {
+		defer s.term.hangUp()
 		s.program.Kill()
 		<-ended
 	})
