@@ -1,65 +1,59 @@
-// Package call words what is wrong with a call of the program, where the library
-// that reads the command line has words of its own.
+// Package call is what a call of the program does without a screen: it reads
+// sheets from files and standard input, prints results, and says in our words
+// what is wrong with a call. One file holds one command; main puts them together.
 package call
 
 import (
-	"errors"
 	"fmt"
+	"io"
 
-	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
-
-	"trivet/units"
+	"trivet/mechanics/report"
 )
 
-// Flag says what is wrong with a flag of a command, and what would do.
-func Flag(cmd *cobra.Command, err error) error {
-	var (
-		unknown *pflag.NotExistError
-		missing *pflag.ValueRequiredError
-		wrong   *pflag.InvalidValueError
-		syntax  *pflag.InvalidSyntaxError
-	)
-	help := "try `" + cmd.CommandPath() + " --help`"
-	switch {
-	case errors.As(err, &unknown):
-		name := unknown.GetSpecifiedName()
-		if unknown.GetSpecifiedShortnames() != "" {
-			return fmt.Errorf("there is no flag -%s: %s", name, help)
-		}
-		if s := units.Suggest(name, flags(cmd)); s != "" {
-			return fmt.Errorf("there is no flag --%s: did you mean --%s", name, s)
-		}
-		return fmt.Errorf("there is no flag --%s: %s", name, help)
-	case errors.As(err, &missing):
-		value, _ := pflag.UnquoteUsage(missing.GetFlag())
-		name := "--" + missing.GetSpecifiedName()
-		if missing.GetSpecifiedShortnames() != "" {
-			name = name[1:]
-		}
-		return fmt.Errorf("%s has no value: write %s %s", name, name, value)
-	case errors.As(err, &wrong):
-		f := wrong.GetFlag()
-		if f.Value.Type() == "bool" {
-			return fmt.Errorf("--%s takes no value, and here is %q: write --%s alone", f.Name, wrong.GetValue(), f.Name)
-		}
-		return fmt.Errorf("--%s takes a whole number, and here is %q: write for example --%s %s", f.Name, wrong.GetValue(), f.Name, f.DefValue)
-	case errors.As(err, &syntax):
-		return fmt.Errorf("%q is no flag: %s", syntax.GetSpecifiedFlag(), help)
-	}
-	return fmt.Errorf("%w: %s", err, help)
+// Program is the name that the program goes by in what it says.
+const Program = "trivet"
+
+// Exit codes, beside 0 where all is well.
+const (
+	Failed = 1 // a check failed, or there is no single solution
+	CantDo = 2 // the sheet or the call can't be read, or the results can't be written
+)
+
+// Call is one call of the program: results go to Stdout, what can't be done to
+// Stderr. It belongs to one goroutine.
+type Call struct {
+	Stdin          io.Reader
+	Stdout, Stderr io.Writer
+	Env            []string // as os.Environ gives it
+
+	code int   // the worst so far
+	lost error // the first error of writing results: a full disk must not pass for results written
 }
 
-// flags are the names that a command's flags go by.
-func flags(cmd *cobra.Command) (names []string) {
-	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-	return names
+// Fail makes the exit code at least so much.
+func (c *Call) Fail(code int) { c.code = max(c.code, code) }
+
+// End says on standard error what ended the call, where err is one, and whether
+// results were lost. It gives the exit code: 0 where all is well, Failed, CantDo,
+// or a greater one that Fail was told.
+func (c *Call) End(err error) int {
+	if err != nil {
+		c.refuse(Program, report.Fault{Msg: err.Error()})
+	}
+	if c.lost != nil {
+		c.refuse(Program, report.Fault{Msg: "the results cannot be written: " + c.lost.Error()})
+	}
+	return c.code
 }
 
-// Alone refuses anything behind a command that takes nothing.
-func Alone(cmd *cobra.Command, args []string) error {
-	if len(args) > 0 {
-		return fmt.Errorf("nothing stands behind `%s`, and here is %q: leave it out", cmd.CommandPath(), args[0])
+// refuse says on standard error what can't be done, and why.
+func (c *Call) refuse(what string, f report.Fault) {
+	fmt.Fprintln(c.Stderr, f.Where(what))
+	c.Fail(CantDo)
+}
+
+func (c *Call) print(text string) {
+	if _, err := io.WriteString(c.Stdout, text); c.lost == nil {
+		c.lost = err
 	}
-	return nil
 }

@@ -1,0 +1,40 @@
+package call
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/report"
+	"trivet/mechanics/statics"
+)
+
+// Check is "trivet check". It exits with 0 where every sheet is well, Failed
+// where one is not, CantDo where one does not read.
+func (c *Call) Check() *cobra.Command {
+	return &cobra.Command{
+		Use:               "check SHEET...",
+		Short:             "run every check and compare the printed answers; one line a sheet",
+		Args:              atLeastOneSheet,
+		ValidArgsFunction: SheetFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			for _, name := range args {
+				c.check(name)
+			}
+			return nil
+		},
+	}
+}
+
+func (c *Call) check(name string) {
+	r := c.read(name)
+	if r.solution == nil {
+		c.print(fmt.Sprintf("FAILS %s: %s\n", display(name), statics.Unreadable))
+		return
+	}
+	well, line := report.CheckLine(display(name), r.solution)
+	c.print(line + "\n")
+	if !well {
+		c.Fail(Failed)
+	}
+}

@@ -1,0 +1,46 @@
+package call
+
+import (
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/report"
+)
+
+// Page is "trivet page". It exits with 0 where the page is written and the sheet
+// is well, Failed where it is written and the sheet is not, CantDo where the sheet
+// does not read or the page can't be written.
+func (c *Call) Page() *cobra.Command {
+	var out string
+	var force bool
+	var opt report.PageOptions
+	cmd := &cobra.Command{
+		Use:               "page SHEET -o FILE",
+		Short:             "write a sheet as a page: figure, working, results, checks",
+		Long:              report.PageHelp,
+		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf",
+		Args:              atLeastOneSheet,
+		ValidArgsFunction: SheetFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			format, err := report.PageFormat(out, len(args))
+			if err != nil {
+				return err
+			}
+			r := c.read(args[0])
+			if r.solution == nil {
+				return nil
+			}
+			opt.File, opt.Sheet = display(args[0]), r.sheet
+			if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
+				c.refuse(out, f)
+			}
+			c.judge(r.solution)
+			return nil
+		},
+	}
+	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format")
+	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: inputs, results, limits, checks, what was assumed")
+	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who entered it")
+	cmd.Flags().StringVar(&opt.Date, "date", "", "`DATE` of the page; none is written by itself")
+	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is there")
+	return cmd
+}

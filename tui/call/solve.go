@@ -1,0 +1,61 @@
+package call
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+)
+
+// Solve is "trivet solve". It exits with 0 where every sheet has a single
+// solution and every check holds, Failed where one has not, CantDo where one, or
+// a result asked for, does not read.
+func (c *Call) Solve() *cobra.Command {
+	var format string
+	var ask []string
+	var steps bool
+	cmd := &cobra.Command{
+		Use:               "solve SHEET...",
+		Short:             "solve sheets and print the results; - reads standard input",
+		Example:           "  trivet solve mast.toml\n  trivet solve mast.toml --ask 'T1.x' --ask 'angle(T1, T2)'\n  trivet solve - --format json < mast.toml\n  trivet solve mast.toml --format latex > mast.tex",
+		Args:              atLeastOneSheet,
+		ValidArgsFunction: SheetFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := report.CheckFormat(format, steps, len(args)); err != nil {
+				return err
+			}
+			for i, name := range args {
+				c.print(report.Between(format, display(name), i, len(args)))
+				c.solve(name, format, steps, ask)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: "+report.FormatWords())
+	cmd.Flags().BoolVar(&steps, "working", false, "write the worked solution behind the results")
+	cmd.Flags().StringArrayVar(&ask, "ask", nil, "a `RESULT` to print besides, such as T1.x or 'angle(T1, T2)'; may be repeated")
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.Formats(), cobra.ShellCompDirectiveNoFileComp))
+	return cmd
+}
+
+func (c *Call) solve(name, format string, steps bool, ask []string) {
+	r := c.read(name)
+	if r.solution == nil {
+		if format == "json" {
+			c.print(string(report.JSONUnreadable(name, r.title, r.faults)))
+		}
+		return
+	}
+	p := r.solution.Problem
+	for _, result := range ask {
+		if q, err := problem.ParseQuery(p, result); err != nil {
+			c.refuse(display(name), report.Fault{Msg: fmt.Sprintf("--ask %q", result), Hint: err.Error()})
+		} else {
+			p.Asked = append(p.Asked, q)
+		}
+	}
+	c.print(report.Results(format, name, r.solution, steps))
+	c.judge(r.solution)
+}
