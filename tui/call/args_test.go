@@ -1,0 +1,38 @@
+package call
+
+import "testing"
+
+func TestArgs(t *testing.T) {
+	const none = "trivet: no sheet named: write a file, or - for standard input\n"
+	allRefused(t, []refused{
+		{"lamp.toml push.toml", "trivet: the workbench opens one sheet, and here are 2: try `trivet solve` for several\n"},
+		{"-", "trivet: the workbench opens a file, not standard input: try `trivet solve -`\n"},
+		{"sovle lamp.toml", "trivet: there is no command \"sovle\": did you mean `trivet solve`\n"},
+		{"nwe", "trivet: there is no command \"nwe\": did you mean `trivet new`\n"},
+		{"solve", none},
+		{"check", none},
+		{"page", none},
+		{"schema lamp.toml", "trivet: nothing stands behind `trivet schema`, and here is \"lamp.toml\": leave it out\n"},
+	})
+	// an empty name, such as that of a variable that is not set
+	if got, want := calls(t, "solve", "lamp.toml", ""), (said{"", none, CantDo}); got != want {
+		t.Errorf("an empty name: %+v, want %+v", got, want)
+	}
+	// a sheet is opened, be it called almost like a command
+	for _, args := range [][]string{nil, {"lamp.toml"}, {"chek"}} {
+		if got := calls(t, args...); got != (said{}) {
+			t.Errorf("trivet %q: %+v", args, got)
+		}
+	}
+}
+
+func TestOwnWords(t *testing.T) {
+	const shells = "trivet: name one of four shells: try `trivet completion bash`, or zsh, fish, powershell\n"
+	allRefused(t, []refused{
+		{"help sovle", "trivet: there is no command \"sovle\": did you mean `trivet solve`\n"},
+		{"help nonsense", "trivet: there is no command \"nonsense\": try `trivet help`\n"},
+		{"completion", shells},
+		{"completion tcsh", shells},
+		{"completion bash x", "trivet: nothing stands behind `trivet completion bash`, and here is \"x\": leave it out\n"},
+	})
+}

@@ -1,0 +1,32 @@
+package call
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestCheck(t *testing.T) {
+	const well, misses = "ok    lamp.toml: determinate, 6 checks\n", "FAILS misprint.toml: T = 10.000 N misses the printed 11 N\n"
+	for _, c := range []struct {
+		line string
+		want said
+	}{
+		{"check lamp.toml", said{well, "", 0}},
+		{"check -", said{"ok    standard input: determinate, 6 checks\n", "", 0}},
+		{"check misprint.toml", said{misses, "", Failed}},
+		{"check half.toml", said{"FAILS half.toml: unreadable\n", halfSays, CantDo}},
+		{"check broken.toml", said{"FAILS broken.toml: unreadable\n", brokenSays, CantDo}},
+		{"check missing.toml", said{"FAILS missing.toml: unreadable\n", missingSays, CantDo}},
+		// one line a sheet whatever the one before it was, and the worst code
+		{"check half.toml misprint.toml lamp.toml", said{"FAILS half.toml: unreadable\n" + misses + well, halfSays, CantDo}},
+		{"check misprint.toml lamp.toml", said{misses + well, "", Failed}},
+		// what reads and was most likely meant otherwise is said, for no code
+		{"check doubt.toml", said{"ok    doubt.toml: determinate, 6 checks\n",
+			"doubt.toml:5:26: \"pa\" is a body of its own here, with P as its one point: was \"particle\" meant\n" +
+				"P = { at = \"0, 0\", on = \"pa\" }\n                         ^~\n", 0}},
+	} {
+		if got := calls(t, strings.Fields(c.line)...); got != c.want {
+			t.Errorf("trivet %s:\n%+v, want\n%+v", c.line, got, c.want)
+		}
+	}
+}

@@ -1,0 +1,44 @@
+package call
+
+import (
+	"os"
+	"strings"
+	"testing"
+)
+
+func TestPageRefuses(t *testing.T) {
+	allRefused(t, []refused{
+		{"page lamp.toml", "trivet: the page has no file to go to: write for example -o page.pdf\n"},
+		{"page lamp.toml -o x.doc", "trivet: a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png\n"},
+		{"page lamp.toml push.toml -o x.svg", "trivet: a page holds one sheet, and here are 2: name one\n"},
+		{"page lamp.toml -o none/x.svg", "none/x.svg: there is no such folder: make the folder, or save it under another name\n"},
+		{"page half.toml -o x.svg", halfSays},
+		{"page missing.toml -o x.svg", missingSays},
+		{"page lamp.toml -o there.svg", "there.svg: there is a file of this name already: name another, or write over it with --force\n"},
+	})
+}
+
+// A page is written of a sheet that is not well too, and only over what may go.
+func TestPage(t *testing.T) {
+	for _, c := range []struct {
+		line, file string
+		written    bool
+		code       int
+	}{
+		{"page lamp.toml -o x.svg", "x.svg", true, 0},
+		{"page - -o x.svg", "x.svg", true, 0},
+		{"page misprint.toml -o x.svg", "x.svg", true, Failed},
+		{"page lamp.toml --force -o there.svg", "there.svg", true, 0},
+		{"page lamp.toml -o there.svg", "there.svg", false, CantDo},
+		{"page half.toml --force -o there.svg", "there.svg", false, CantDo},
+	} {
+		got := calls(t, strings.Fields(c.line)...)
+		text, err := os.ReadFile(c.file)
+		if err != nil {
+			t.Errorf("trivet %s: %v", c.line, err)
+		}
+		if got.out != "" || got.code != c.code || strings.Contains(string(text), "<svg") != c.written || (string(text) == sheets()["there.svg"]) == c.written {
+			t.Errorf("trivet %s: %+v, and the file holds %.60q", c.line, got, text)
+		}
+	}
+}
