@@ -152,7 +152,7 @@ func format(p *problem.Problem, v float64, d units.Dim) string {
 
 // bare is format without the unit, for columns whose unit is in the head.
 func bare(p *problem.Problem, v float64, d units.Dim) string {
-	return strings.TrimSpace(strings.TrimSuffix(format(p, v, d), p.Units.For(d).Symbol))
+	return p.Units.For(d).Number(v, p.Figures)
 }
 
 // vector prints a vector in the sheet's unit: (1.5, 2, -3).

@@ -21,10 +21,15 @@ type decimal struct {
 	exp    int
 }
 
-func shortest(x float64, precision int) decimal {
+// room is what the digits of a decimal take.
+type room [maxFigures + 2]byte
+
+// shortest gives the digits of x into a room, all that tell it from others where
+// precision is -1.
+func shortest(x float64, precision int, digits *room) decimal {
 	var buf [40]byte
 	b := strconv.AppendFloat(buf[:0], math.Abs(x), 'e', precision, 64)
-	d := decimal{neg: x < 0, digits: make([]byte, 0, maxFigures+2)}
+	d := decimal{neg: x < 0, digits: digits[:0]}
 	i := 0
 	for ; b[i] != 'e'; i++ {
 		if b[i] != '.' {
@@ -131,7 +136,12 @@ func Figures(x float64, figures int) string {
 	case x == 0:
 		return "0"
 	}
-	d := shortest(x, -1)
+	var digits room
+	return shortest(x, -1, &digits).figures(figures)
+}
+
+// figures writes the decimal to so many significant figures, as Figures does.
+func (d decimal) figures(figures int) string {
 	d.round(min(max(figures, 1), maxFigures))
 	if len(d.digits) > max(figures, 1) { // 999.5 to 3 has become 1000
 		d.digits = d.digits[:len(d.digits)-1]
@@ -149,7 +159,8 @@ func Decimals(x float64, places int) string {
 		return notANumber
 	}
 	places = min(max(places, 0), maxFigures)
-	d := shortest(x, -1)
+	var digits room
+	d := shortest(x, -1, &digits)
 	if d.exp >= bigPrint {
 		d.round(places + 1)
 		d.digits = d.digits[:places+1]
@@ -167,7 +178,8 @@ func Compact(x float64) string {
 	case x == 0:
 		return "0"
 	}
-	d := shortest(x, -1)
+	var digits room
+	d := shortest(x, -1, &digits)
 	if d.exp >= bigPrint || d.exp < smallPrint {
 		return d.scientific()
 	}
@@ -181,10 +193,7 @@ const typedDigits = 15
 
 // In gives an SI value in the unit, cleaned of the rounding of the conversion.
 func (u Unit) In(si float64) float64 {
-	x := si
-	if u.Factor != 0 {
-		x = si / u.Factor
-	}
+	x := u.divided(si)
 	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', typedDigits-1, 64), 64)
 	if err != nil {
 		return x
@@ -192,9 +201,37 @@ func (u Unit) In(si float64) float64 {
 	return y
 }
 
+func (u Unit) divided(si float64) float64 {
+	if u.Factor != 0 {
+		return si / u.Factor
+	}
+	return si
+}
+
+// A number between these has at least typedDigits digits, so that no two decimals
+// of so many stand for the same one.
+const fullLow, fullHigh = 1e-290, 1e290
+
+// Number prints an SI value in the unit, without its symbol.
+//
+// It is Figures(u.In(si), figures): the decimal of typedDigits digits, without the
+// zeros at its end, is the shortest of the number that it reads as.
+func (u Unit) Number(si float64, figures int) string {
+	x := u.divided(si)
+	if size := math.Abs(x); !(size > fullLow && size < fullHigh) {
+		return Figures(u.In(si), figures)
+	}
+	var digits room
+	d := shortest(x, typedDigits-1, &digits)
+	for len(d.digits) > 1 && d.digits[len(d.digits)-1] == '0' {
+		d.digits = d.digits[:len(d.digits)-1]
+	}
+	return d.figures(figures)
+}
+
 // Format prints an SI value in the unit: "761 N", "22.6 deg".
 func (u Unit) Format(si float64, figures int) string {
-	s := Figures(u.In(si), figures)
+	s := u.Number(si, figures)
 	if u.Symbol == "" {
 		return s
 	}

@@ -2,6 +2,7 @@ package units
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -171,6 +172,27 @@ func TestReadPrinted(t *testing.T) {
 	} {
 		if _, _, _, err := ReadPrinted(text, DefaultSet(), Force); err == nil || err.Error() != want {
 			t.Errorf("ReadPrinted(%q): %v, want %q", text, err, want)
+		}
+	}
+}
+
+// A value in a unit is printed as the number that it comes to in it.
+func TestFormatIsFiguresIn(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 17))
+	for range 200000 {
+		u := Unit{Factor: []float64{0, 1, 0.0254, 4.4482216152605, 1e-9, math.Pi / 180}[r.IntN(6)]}
+		x := math.Float64frombits(r.Uint64())
+		switch r.IntN(4) {
+		case 0: // of sizes that a sheet has
+			x = (r.Float64() - 0.5) * math.Pow10(r.IntN(16)-8)
+		case 1: // near to a decimal of few digits
+			x = math.Nextafter(math.Round(x*1000)/1000, float64(r.IntN(3)-1)) * u.Factor
+		case 2:
+			x = float64(r.IntN(4001)-2000) / 16
+		}
+		n := r.IntN(20)
+		if got, want := u.Format(x, n), Figures(u.In(x), n); got != want {
+			t.Fatalf("%v over %v to %d figures is %q, want %q", x, u.Factor, n, got, want)
 		}
 	}
 }

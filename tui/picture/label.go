@@ -42,9 +42,9 @@ type placed struct {
 func (p *pen) label(f figure.Figure) {
 	tags := p.tags(f)
 	spots := p.spots(f)
-	p.place(tags, spots)
-	if p.left > 0 {
-		p.note(tags, spots)
+	at, noted := p.freest(len(tags))
+	if p.place(tags, spots, noted); p.left > 0 && noted {
+		p.note(at, tags, spots)
 	}
 	for _, l := range p.placed {
 		if l.leader {
@@ -133,16 +133,23 @@ func (p *pen) ink(t tag) grid.Style {
 	return theme.Computed
 }
 
-// note says in a free corner how many labels have no room, and places the
-// others anew round it.
-func (p *pen) note(tags []tag, spots map[image.Point]int32) {
-	text := fmt.Sprintf("%d names left out", len(tags))
-	n := len(text)
+// leftOut says how many labels have no room.
+func leftOut(n int) string {
+	if n == 1 {
+		return "1 name left out"
+	}
+	return fmt.Sprintf("%d names left out", n)
+}
+
+// freest is the corner that hides least for the note that labels are left out, at
+// most so many; ok is false where it has no room.
+func (p *pen) freest(most int) (box image.Rectangle, ok bool) {
+	n := len(leftOut(max(most, 2)))
 	if n+2 > p.c.W() {
-		return
+		return box, false
 	}
 	best, at := -1, image.Point{}
-	for _, c := range []image.Point{{p.c.W() - n, p.c.H() - 1}, {0, p.c.H() - 1}, {p.c.W() - n, 0}, {0, 0}} {
+	for _, c := range [...]image.Point{{p.c.W() - n, p.c.H() - 1}, {0, p.c.H() - 1}, {p.c.W() - n, 0}, {0, 0}} {
 		hides := 0
 		for x := c.X; x < c.X+n; x++ {
 			if k := c.Y*p.c.W() + x; p.taken[k] {
@@ -155,17 +162,18 @@ func (p *pen) note(tags []tag, spots map[image.Point]int32) {
 			best, at = hides, c
 		}
 	}
-	for x := at.X; x < at.X+n; x++ {
-		p.taken[at.Y*p.c.W()+x] = true
+	return image.Rect(at.X, at.Y, at.X+n, at.Y+1), true
+}
+
+// note says in a corner how many labels have no room, and places the others
+// round it.
+func (p *pen) note(at image.Rectangle, tags []tag, spots map[image.Point]int32) {
+	for x := at.Min.X; x < at.Max.X; x++ {
+		p.taken[at.Min.Y*p.c.W()+x] = true
 	}
-	p.place(tags, spots)
-	switch p.left {
-	case 0:
-		return
-	case 1:
-		text = "1 name left out"
-	default:
-		text = fmt.Sprintf("%d names left out", p.left)
+	p.place(tags, spots, false)
+	if p.left > 0 {
+		text := leftOut(p.left)
+		p.c.Text(at.Max.X-len(text), at.Min.Y, theme.Dim, text)
 	}
-	p.c.Text(at.X+n-len(text), at.Y, theme.Dim, text)
 }

@@ -33,7 +33,7 @@ func (s *setting) reach(t *tag, box image.Rectangle) (cost int, clear bool) {
 	s.path = way(t.at, box, s.path)
 	for _, at := range s.path {
 		k := at.Y*s.c.W() + at.X
-		if s.names[k] != 0 || s.taken[k] || s.spot[k] != 0 || s.bits[k] != 0 && s.own[k] != t.own {
+		if s.names[k] != 0 || s.bits[k] != 0 && s.own[k] != t.own {
 			return 0, false
 		}
 		if s.bits[k] == 0 {

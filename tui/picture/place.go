@@ -100,14 +100,16 @@ func (s *setting) cost(t *tag, box image.Rectangle) (cost int) {
 		return hidden
 	}
 	row := y * w
-	if box.Min.X > 0 && s.blocked(t, row+box.Min.X-1) || box.Max.X < w && s.blocked(t, row+box.Max.X) {
+	if box.Min.X > 0 && s.blocked(t, s.names[row+box.Min.X-1]) || box.Max.X < w && s.blocked(t, s.names[row+box.Max.X]) {
 		return hidden // two labels that touch read as one
+	}
+	for _, n := range s.names[row+box.Min.X : row+box.Max.X] {
+		if n != 0 && (n == closed || s.blocked(t, n)) {
+			return hidden
+		}
 	}
 	others := 0
 	for k := row + box.Min.X; k < row+box.Max.X; k++ {
-		if s.taken[k] || s.blocked(t, k) || s.spot[k] != 0 {
-			return hidden
-		}
 		if s.bits[k] == 0 {
 			continue
 		}

@@ -12,27 +12,38 @@ import (
 type setting struct {
 	*pen
 	spot   []int32 // points: the numbers of their rows
-	names  []int32 // labels that have their place, from 1
+	names  []int32 // labels that have their place, from 1; closed: no label may stand there
 	over   bool    // less important labels may be ousted
 	ousted []tag
 	path   []image.Point // room for a leader
 }
 
+// closed are the cells of points and those taken: no label gives way there.
+const closed = -1
+
 // blocked tells whether a label keeps another from a cell.
-func (s *setting) blocked(t *tag, k int) bool {
-	n := s.names[k]
-	return n != 0 && (!s.over || s.placed[n-1].lit || s.placed[n-1].rank <= t.rank && !t.lit)
+func (s *setting) blocked(t *tag, n int32) bool {
+	return n > 0 && (!s.over || s.placed[n-1].lit || s.placed[n-1].rank <= t.rank && !t.lit)
 }
 
 // place finds a place for each label that can have one. Names of points, which
 // are short and have few places that read well, take a free one before all else;
-// where a more important label then finds none, they give way.
-func (p *pen) place(tags []tag, spots map[image.Point]int32) {
-	s := setting{pen: p, spot: make([]int32, p.c.W()*p.c.H()), names: make([]int32, p.c.W()*p.c.H())}
-	for at, n := range spots {
-		s.spot[at.Y*p.c.W()+at.X] = n
+// where a more important label then finds none, they give way. Where it is to be
+// all or none, it ends at the first that has no room.
+func (p *pen) place(tags []tag, spots map[image.Point]int32, all bool) {
+	cells := p.c.W() * p.c.H()
+	store := make([]int32, 2*cells)
+	s := setting{pen: p, spot: store[:cells], names: store[cells:]}
+	for k, taken := range p.taken {
+		if taken {
+			s.names[k] = closed
+		}
 	}
-	p.placed, p.left = make([]placed, 0, len(tags)), 0
+	for at, n := range spots {
+		k := at.Y*p.c.W() + at.X
+		s.spot[k], s.names[k] = n, closed
+	}
+	p.placed, p.left = p.placed[:0], 0
 	done := make([]bool, len(tags))
 	var short []tag
 	for i, t := range tags {
@@ -49,6 +60,9 @@ func (p *pen) place(tags []tag, spots map[image.Point]int32) {
 		s.over = false
 		if !placed {
 			p.left++
+			if all {
+				return
+			}
 			short = append(short, t)
 		}
 	}
@@ -77,7 +91,7 @@ func (s *setting) put(t tag, most int) bool {
 	w := s.c.W()
 	row := l.box.Min.Y * w
 	for k := row + max(l.box.Min.X-1, 0); k < row+min(l.box.Max.X+1, w); k++ {
-		if n := s.names[k]; n != 0 {
+		if n := s.names[k]; n > 0 {
 			s.oust(n)
 		}
 	}
