@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	"trivet/mechanics/origin"
 	"trivet/tui/grid"
@@ -12,11 +13,11 @@ import (
 // same: n counts those that have one origin.
 type ask struct {
 	what    what
-	i, j, k int
-	n       int
+	i, j, k int32 // a large text has thousands of these
+	n       int32
 }
 
-type what int
+type what uint8
 
 const (
 	_           what = iota
@@ -66,35 +67,35 @@ func (v *sight) first(d doc, h int) {
 }
 
 func (m *Model) origin(a ask) string {
-	s := m.live.solution
+	s, i, j, k := m.live.solution, int(a.i), int(a.j), int(a.k)
 	switch a.what {
 	case entry:
-		return origin.Entry(s, a.i, a.j)
+		return origin.Entry(s, i, j)
 	case known:
-		return origin.Known(s, a.i)
+		return origin.Known(s, i)
 	case leftOver:
-		return origin.Left(s, a.i)
+		return origin.Left(s, i)
 	case ofLargest:
-		return origin.Share(s, a.i)
+		return origin.Share(s, i)
 	case value:
-		return origin.Value(s, a.i)
+		return origin.Value(s, i)
 	case leastEnd, greatestEnd:
-		return origin.End(s, a.i, a.what == greatestEnd)
+		return origin.End(s, i, a.what == greatestEnd)
 	case leg:
-		return origin.Leg(s, a.n, a.i, origin.Of(a.j), a.k)
+		return origin.Leg(s, int(a.n), i, origin.Of(j), k)
 	case check:
-		return origin.Check(s, a.i)
+		return origin.Check(s, i)
 	case answer:
-		return origin.Answer(s, a.i)
+		return origin.Answer(s, i)
 	case use:
-		return origin.Use(s, a.i)
+		return origin.Use(s, i)
 	case limit:
-		return origin.Limit(s, a.i)
+		return origin.Limit(s, i)
 	case given:
-		return origin.Given(s, a.i, a.j)
+		return origin.Given(s, i, j)
 	case inStep:
 		if w := m.worked.working; w != nil {
-			return origin.Step(w, a.i, a.j, a.k)
+			return origin.Step(w, i, j, k)
 		}
 	}
 	return ""
@@ -102,9 +103,16 @@ func (m *Model) origin(a ask) string {
 
 // numbered splits a text at its numbers and says what each is, in their order; one
 // that of calls nothing is text.
-func numbered(look grid.Style, s string, of func(k int) ask) (out []seg) {
+func numbered(look grid.Style, s string, of func(k int) ask) []seg {
+	return appendNumbered(nil, look, s, of)
+}
+
+// appendNumbered is numbered behind other pieces.
+func appendNumbered(out []seg, look grid.Style, s string, of func(k int) ask) []seg {
 	at := 0
-	for k, n := range numerals(s) {
+	all := numerals(s)
+	out = slices.Grow(out, 2*len(all)+1)
+	for k, n := range all {
 		a := of(k)
 		if a == (ask{}) {
 			continue
@@ -123,7 +131,7 @@ func numbered(look grid.Style, s string, of func(k int) ask) (out []seg) {
 
 // ask makes every number from a line on one that has the same origin.
 func (d doc) ask(from int, of ask) {
-	n := 0
+	n := int32(0)
 	for i := from; i < len(d); i++ {
 		var line []seg
 		for _, s := range d[i] {

@@ -38,13 +38,13 @@ func (m *Model) builder() builder {
 	for _, e := range b.errs {
 		b.bad[e.Ref] = true
 	}
-	b.pointAt, b.lineAt, b.resultAt = map[string]int{}, map[string]int{}, map[string]int{}
 	b.brings, b.jointAt = map[int][]string{}, map[string]int{}
 	if p := b.latest; p != nil {
+		b.pointAt = make(map[string]int, len(p.Points))
 		for i := range p.Points {
 			b.pointAt[p.Points[i].Name] = i
 		}
-		index(b.lineAt, p.Lines)
+		b.lineAt = index(p.Lines)
 		for i := range p.Joints {
 			b.jointAt[p.Joints[i].Name] = i
 		}
@@ -66,15 +66,19 @@ func (m *Model) builder() builder {
 		}
 	}
 	if b.problem != nil {
-		index(b.resultAt, b.problem.Lines)
+		if b.resultAt = b.lineAt; b.problem != b.latest {
+			b.resultAt = index(b.problem.Lines)
+		}
 	}
 	return b
 }
 
-func index(at map[string]int, lines []problem.Line) {
+func index(lines []problem.Line) map[string]int {
+	at := make(map[string]int, len(lines))
 	for i := range lines {
 		at[lines[i].Name] = i
 	}
+	return at
 }
 
 // result is the look of what follows from the cells.

@@ -19,6 +19,25 @@ type seg struct {
 // numeral is a piece whose origin can be told.
 func numeral(text string, look grid.Style, of ask) seg { return seg{text: text, look: look, of: of} }
 
+// segs is a store of pieces, from which the lines of a long text are cut: a store
+// in few parts is cheaper to make than each line by itself.
+type segs struct {
+	free []seg
+	part int // how many the last part held
+}
+
+// line is an empty line with room for so many pieces.
+func (s *segs) line(room int) []seg {
+	if len(s.free) < room {
+		const first, most = 32, 1024
+		s.part = max(room, min(2*s.part, most), first)
+		s.free = make([]seg, s.part)
+	}
+	l := s.free[:0:room]
+	s.free = s.free[room:]
+	return l
+}
+
 // doc is a text to be scrolled.
 type doc [][]seg
 

@@ -16,7 +16,7 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 	row := func(name string, entries ...string) []seg {
 		line := []seg{{text: grid.Fit(name, 6), look: theme.Name, head: true}}
 		for j, e := range entries {
-			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, ask{what: entry, j: j}))
+			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, ask{what: entry, j: int32(j)}))
 		}
 		return line
 	}

@@ -35,7 +35,7 @@ func (l live) checked(w int) doc {
 		failing(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Checks[k].OK, s.Checks[k].Says(l.problem), w)
-			d.ask(from, ask{what: check, i: k})
+			d.ask(from, ask{what: check, i: int32(k)})
 		})
 	}
 	if len(s.Answers) > 0 {
@@ -43,7 +43,7 @@ func (l live) checked(w int) doc {
 		failing(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Answers[k].OK, s.Answers[k].Says(l.problem), w)
-			d.ask(from, ask{what: answer, i: k})
+			d.ask(from, ask{what: answer, i: int32(k)})
 		})
 	}
 	return d

@@ -86,7 +86,7 @@ func (l live) uses(d *doc, of []int, w int) {
 		}
 		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
 		for col, text := range rows[n] {
-			a := ask{what: asks[col], i: k, n: col}
+			a := ask{what: asks[col], i: int32(k), n: int32(col)}
 			if text == "" || text == "no end" {
 				a = ask{}
 			}

@@ -17,7 +17,9 @@ func (b builder) lines() table {
 		{head: "size", width: 9, grow: 1}, {head: b.unitHead("|r|"), width: 8, right: true}, {head: "u", width: 24, grow: 1},
 		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
 	}}
-	for _, row := range b.rows("lines") {
+	rows := b.rows("lines")
+	made := t.room(len(rows))
+	for i, row := range rows {
 		size := b.cell("lines", row, "magnitude")
 		if size.text == "" {
 			size.text, size.look = "?", theme.Dim
@@ -30,14 +32,11 @@ func (b builder) lines() table {
 		}
 		size.need = !takesPath(row)
 		r, u := b.course(row.Name)
-		t.records = append(t.records, record{
-			row: sheet.Ref{Table: "lines", Row: row.Name},
-			slots: []slot{
-				b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row),
-				size, b.computed(r), b.computed(u),
-				b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on"),
-			},
-		})
+		s := made(i)
+		s[0], s[1], s[2], s[3] = b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row)
+		s[4], s[5], s[6] = size, b.computed(r), b.computed(u)
+		s[7], s[8], s[9] = b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on")
+		t.records = append(t.records, record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: s})
 	}
 	b.insert(&t, "lines")
 	return t

@@ -29,6 +29,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 		}
 	}
 	wall := " " + string(g.Wall)
+	var store segs
 	if len(s.System.Cols) <= mostCols {
 		l.matrixHead(d, label, wall)
 	}
@@ -39,19 +40,19 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 		}
 		name := seg{text: grid.Fit(origin.Row(p, r), label), look: theme.Name, head: true}
 		if len(s.System.Cols) > mostCols {
-			d.add(l.sparse([]seg{name}, i)...)
+			entries := min(len(s.System.Terms[i]), mostTerms)
+			d.add(l.sparse(append(store.line(2*entries+6), name), i)...)
 			continue
 		}
-		line := make([]seg, 0, len(s.System.Cols)+5)
-		line = append(line, name)
+		line := append(store.line(len(s.System.Cols)+5), name)
 		for j := range s.System.Cols {
-			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: i, j: j}))
+			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: int32(i), j: int32(j)}))
 		}
-		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: i}))
+		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: int32(i)}))
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: i}),
-				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: i}))
+			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: int32(i)}),
+				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: int32(i)}))
 		}
 		d.add(line...)
 	}
@@ -83,13 +84,13 @@ func (l live) sparse(line []seg, i int) []seg {
 			line = append(line, seg{text: " ...", look: theme.Dim})
 			break
 		}
-		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: i, j: t.Col}),
+		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: int32(i), j: int32(t.Col)}),
 			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
 	}
-	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: i}))
+	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: int32(i)}))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, ask{what: leftOver, i: i}))
+		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, ask{what: leftOver, i: int32(i)}))
 	}
 	return line
 }

@@ -12,11 +12,12 @@ func (b builder) points() table {
 		{head: "point", width: 7, most: 10}, {head: "at", width: 17, grow: 3}, {head: "on", width: 9, grow: 1},
 		{head: b.lengthHead(), width: 16, grow: 2},
 	}}
-	for _, row := range b.rows("points") {
-		t.records = append(t.records, record{
-			row:   sheet.Ref{Table: "points", Row: row.Name},
-			slots: []slot{b.name("points", row), b.value("points", row, "at"), b.cell("points", row, "on"), b.computed(b.coordinates(row.Name))},
-		})
+	rows := b.rows("points")
+	made := t.room(len(rows))
+	for i, row := range rows {
+		s := made(i)
+		s[0], s[1], s[2], s[3] = b.name("points", row), b.value("points", row, "at"), b.cell("points", row, "on"), b.computed(b.coordinates(row.Name))
+		t.records = append(t.records, record{row: sheet.Ref{Table: "points", Row: row.Name}, slots: s})
 	}
 	b.insert(&t, "points")
 	return t

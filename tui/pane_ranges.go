@@ -80,7 +80,7 @@ func (l live) givenRanges(d *doc) {
 		u := p.Units.For(g.Value.Dim)
 		line := []seg{{text: grid.Fit(g.Name, 8) + " ", look: theme.Name}}
 		put := func(v float64, of int) {
-			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), func(int) ask { return ask{what: given, i: i, j: of} })...)
+			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), func(int) ask { return ask{what: given, i: int32(i), j: int32(of)} })...)
 		}
 		words := func(text string) { line = append(line, seg{text: text}) }
 		put(g.Value.V[0], 0)

@@ -76,13 +76,14 @@ func (l live) values(d *doc) {
 	}
 	d.heading("x")
 	b := builder{live: l}
+	var store segs
 	for i, x := range s.X {
 		if i == mostRows {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
-		line := []seg{{text: grid.Fit(x.Name, 8), look: theme.Name}}
-		line = append(line, numbered(theme.Computed, " "+b.found(i), ofValue(x, i))...)
+		line := append(store.line(5), seg{text: grid.Fit(x.Name, 8), look: theme.Name})
+		line = appendNumbered(line, theme.Computed, " "+b.found(i), ofValue(x, i))
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -105,11 +106,11 @@ func ofValue(x statics.Unknown, i int) func(int) ask {
 	return func(k int) ask {
 		switch {
 		case x.Fixed:
-			return ask{what: value, i: i, n: k}
+			return ask{what: value, i: int32(i), n: int32(k)}
 		case k == 1 || !finite(x.Low):
-			return ask{what: greatestEnd, i: i}
+			return ask{what: greatestEnd, i: int32(i)}
 		}
-		return ask{what: leastEnd, i: i}
+		return ask{what: leastEnd, i: int32(i)}
 	}
 }
 
@@ -117,6 +118,12 @@ func ofValue(x statics.Unknown, i int) func(int) ask {
 func (l live) legs(d *doc) {
 	p := l.problem
 	n := 0
+	var store segs
+	axes := 3
+	if p.Planar {
+		axes = 2
+	}
+	room := 2*(axes+1) + 2 // of the pieces of a line
 	for i := range p.Lines {
 		line := &p.Lines[i]
 		if !line.OK {
@@ -134,26 +141,22 @@ func (l live) legs(d *doc) {
 			if len(line.Legs) > 1 && g.To >= 0 {
 				name += " " + p.Points[g.From].Name + "-" + p.Points[g.To].Name
 			}
-			size := math.Sqrt(g.U.X*g.U.X + g.U.Y*g.U.Y + g.U.Z*g.U.Z)
 			first := seg{text: grid.Fit(name, 8), look: theme.Name}
-			axes := 3
-			if p.Planar {
-				axes = 2
-			}
 			of := func(vector, size origin.Of) func(int) ask {
 				return func(n int) ask {
 					if n == axes {
-						return ask{what: leg, i: k, j: int(size), n: i}
+						return ask{what: leg, i: int32(k), j: int32(size), n: int32(i)}
 					}
-					return ask{what: leg, i: k, j: int(vector), k: n, n: i}
+					return ask{what: leg, i: int32(k), j: int32(vector), k: int32(n), n: int32(i)}
 				}
 			}
 			if g.To >= 0 {
 				course := " r = " + vector(p, g.R, units.Length) + "  |r| = " + bare(p, g.Length, units.Length)
-				d.add(append([]seg{first}, numbered(theme.Plain, course, of(origin.R, origin.Length))...)...)
+				d.add(appendNumbered(append(store.line(room), first), theme.Plain, course, of(origin.R, origin.Length))...)
 				first.text = grid.Fit("", 8)
 			}
-			d.add(append([]seg{first}, numbered(theme.Computed, " u = "+unit(p, g.U)+"  |u| = "+units.Decimals(size, cosines), of(origin.U, origin.Size))...)...)
+			size := " u = " + unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
+			d.add(appendNumbered(append(store.line(room), first), theme.Computed, size, of(origin.U, origin.Size))...)
 		}
 	}
 }

@@ -17,11 +17,13 @@ func (b builder) unknowns() table {
 		{head: "unknown", width: 8, most: 14}, {head: "size", width: 5, grow: 1}, {head: "value", width: 9, grow: 1, right: true}, {head: "sense", width: 5},
 		{head: "limit", width: 6, grow: 1}, {head: "use", width: 5, right: true}, {head: "own answer", width: 10, grow: 1}, {head: "met", width: 4},
 	}}
-	shown := map[string]bool{}
-	for _, row := range b.rows("lines") {
+	rows := b.rows("lines")
+	made := t.room(len(rows))
+	shown := make(map[string]bool, len(rows))
+	for i, row := range rows {
 		if b.isUnknown(row) {
 			shown[row.Name] = true
-			t.records = append(t.records, b.member(row))
+			t.records = append(t.records, b.member(row, made(i)))
 		}
 	}
 	if b.problem != nil {
@@ -56,8 +58,8 @@ func (b builder) isUnknown(row sheet.Row) bool {
 	return kind.Text != "" && !parts && (!ok || strings.TrimSpace(size.Text) == "?" || strings.TrimSpace(size.Text) == "")
 }
 
-// member is the row of a line.
-func (b builder) member(row sheet.Row) record {
+// member is the row of a line, in the cells made for it.
+func (b builder) member(row sheet.Row, s []slot) record {
 	size := b.cell("lines", row, "magnitude")
 	if _, sprung := row.Cell("stiffness"); size.text == "" && !sprung {
 		size.text, size.look = "?", theme.Dim
@@ -71,8 +73,9 @@ func (b builder) member(row sheet.Row) record {
 			use = b.use(b.limits[i])
 		}
 	}
-	answer, met := b.answer(row.Name)
-	return record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: []slot{name, size, value, sense, b.cell("lines", row, "limit"), use, answer, met}}
+	s[0], s[1], s[2], s[3], s[4], s[5] = name, size, value, sense, b.cell("lines", row, "limit"), use
+	s[6], s[7] = b.answer(row.Name)
+	return record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: s}
 }
 
 // other is the row of an unknown that is no line's own magnitude.

@@ -80,7 +80,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) doc {
 			at := len(b.doc)
 			b.set(steps[i].Body[j : j+1])
 			if steps[i].Body[j].OK != nil {
-				b.ask(at, ask{what: inStep, i: i, j: j})
+				b.ask(at, ask{what: inStep, i: int32(i), j: int32(j)})
 				continue
 			}
 			b.origins(at, i, j, origin.Numbers(&steps[i].Body[j]))
@@ -110,7 +110,7 @@ func (b *boardWriter) origins(from, step, block int, numbers []string) {
 						continue
 					}
 					if seen == 0 {
-						return ask{what: inStep, i: step, j: block, k: k}
+						return ask{what: inStep, i: int32(step), j: int32(block), k: int32(k)}
 					}
 					seen--
 				}

@@ -30,16 +30,16 @@ type record struct {
 // slot is a cell on screen.
 type slot struct {
 	text string
-	does does
 	ref  sheet.Ref // the cell it edits
 	word int       // which word of the asked results it edits
-	bad  bool      // the cell does not read
-	need bool      // the row is not whole while this is blank
+	does does
+	bad  bool // the cell does not read
+	need bool // the row is not whole while this is blank
 	look grid.Style
 }
 
 // does is what typing into a slot changes.
-type does int
+type does uint8
 
 const (
 	nothing does = iota
@@ -50,6 +50,15 @@ const (
 
 // place is a cursor in a table, and the rows scrolled past.
 type place struct{ row, col, top int }
+
+// room makes place for so many rows at once, and gives the cells of the row that
+// is asked for.
+func (t *table) room(rows int) func(row int) []slot {
+	n := len(t.columns)
+	t.records = make([]record, 0, rows)
+	store := make([]slot, rows*n)
+	return func(row int) []slot { return store[row*n : (row+1)*n : (row+1)*n] }
+}
 
 // widths shares out w columns from column first on; what does not fit is 0. The
 // name stays in view at the left.

@@ -25,23 +25,36 @@ type Matrix struct {
 // Mul gives A x, of length m.
 func (a *Matrix) Mul(x []float64) []float64 {
 	y := make([]float64, len(a.Rows))
-	for i, row := range a.Rows {
-		for _, t := range row {
-			y[i] += t.Value * x[t.Col]
-		}
-	}
+	a.mulTo(y, x)
 	return y
+}
+
+// mulTo is Mul into y, whatever that holds.
+func (a *Matrix) mulTo(y, x []float64) {
+	for i, row := range a.Rows {
+		sum := 0.0
+		for _, t := range row {
+			sum += t.Value * x[t.Col]
+		}
+		y[i] = sum
+	}
 }
 
 // MulTrans gives Aᵀ y, of length n.
 func (a *Matrix) MulTrans(y []float64) []float64 {
 	x := make([]float64, a.Cols)
+	a.mulTransTo(x, y)
+	return x
+}
+
+// mulTransTo is MulTrans into x, whatever that holds.
+func (a *Matrix) mulTransTo(x, y []float64) {
+	clear(x)
 	for i, row := range a.Rows {
 		for _, t := range row {
 			x[t.Col] += t.Value * y[i]
 		}
 	}
-	return x
 }
 
 // NormInf is the largest sum of the sizes of a row, ‖A‖∞ = max Σ |a[i][j]|.

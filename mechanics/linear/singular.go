@@ -28,12 +28,13 @@ func start(n int) []float64 {
 
 // largestSingular is σ₁ by power iteration on AᵀA.
 func largestSingular(a *Matrix) float64 {
-	x := unit(start(a.Cols))
+	x, y := unit(start(a.Cols)), make([]float64, len(a.Rows))
 	last := 0.0
 	for range iterations {
-		y := a.Mul(x)
+		a.mulTo(y, x)
 		size := norm(y)
-		x = unit(a.MulTrans(y))
+		a.mulTransTo(x, y)
+		x = unit(x)
 		if math.Abs(size-last) <= settled*size {
 			return size
 		}
