@@ -12,7 +12,7 @@ func (m Model) pictureLines() []string {
 	if m.live.problem == nil {
 		return nil
 	}
-	return report.Described(m.live.problem, m.live.solution)
+	return m.live.told.of(layout.Picture, m.live.problem, func() []string { return report.Described(m.live.problem, m.live.solution) })
 }
 
 // resultLines are what a pane of results shows, a sentence a line.
@@ -28,17 +28,23 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 	if m.isOld(p) {
 		lines = append(lines, "stale: this is the result of an earlier sheet")
 	}
+	if p == layout.Working || p == layout.Route {
+		return append(lines, l.told.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
+	}
+	return append(lines, l.told.of(p, l.solution, func() []string { return l.paneLines(p) })...)
+}
+
+// paneLines are what a pane shows of a result.
+func (l live) paneLines(p layout.Pane) []string {
 	switch p {
 	case layout.Checks:
-		return append(lines, l.checkLines()...)
-	case layout.Working, layout.Route:
-		return append(lines, m.workingLines(p)...)
+		return l.checkLines()
 	case layout.Ranges:
-		return append(lines, spokenDoc(l.ranges(wholeLine), ", ")...)
+		return spokenDoc(l.ranges(wholeLine), ", ")
 	case layout.Limits:
-		return append(lines, spokenDoc(l.limits(wholeLine), ", ")...)
+		return spokenDoc(l.limits(wholeLine), ", ")
 	}
-	return append(append(lines, l.systemLines()...), caution)
+	return append(l.systemLines(), caution)
 }
 
 // systemLines are the verdict, the equations, the unknowns and the lines.

@@ -25,12 +25,13 @@ type live struct {
 	blocks   []block         // in which the system can be solved
 	errs     []problem.Error // of the newest reading
 	stale    bool            // the solution shown is of an earlier sheet
+	told     *told           // of the solution and the problem shown
 }
 
 // block is a part of the system that can be solved once those before it are.
 type block struct{ rows, cols []int }
 
-func newLive() live { return live{reader: problem.NewReader()} }
+func newLive() live { return live{reader: problem.NewReader(), told: &told{}} }
 
 type solved struct {
 	seq      int
@@ -106,11 +107,12 @@ func (l *live) accept(msg solved) {
 	switch {
 	case good:
 		l.problem, l.solution, l.blocks, l.stale = msg.problem, msg.solution, msg.blocks, false
+		l.told = &told{}
 	case l.solution != nil:
 		l.stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.problem = msg.problem
+		l.problem, l.told = msg.problem, &told{}
 	}
 }
 
