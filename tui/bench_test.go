@@ -164,6 +164,22 @@ func BenchmarkCursor(b *testing.B) {
 	}
 }
 
+// BenchmarkLinear reads on in results on the screen that is told instead of drawn.
+func BenchmarkLinear(b *testing.B) {
+	for _, pane := range []string{"alt+6", "alt+7", "alt+5"} {
+		b.Run(pane, func(b *testing.B) {
+			s, err := sheet.Parse([]byte(longTruss(150)))
+			if err != nil {
+				b.Fatal(err)
+			}
+			r := rigOf(b, Options{Sheet: s, Path: "bench.toml", Width: 120, Height: 36, Linear: true})
+			r.keys(pane)
+			n := 0
+			r.timed(b, func() string { n++; return [...]string{"down", "down", "up"}[n%3] })
+		})
+	}
+}
+
 // longTruss is a truss of n joints in the plane in a zigzag, each a particle, tied to the two
 // behind it and held by three links at its ends: 2n unknowns.
 func longTruss(n int) string {

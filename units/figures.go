@@ -159,6 +159,9 @@ func Decimals(x float64, places int) string {
 		return notANumber
 	}
 	places = min(max(places, 0), maxFigures)
+	if s, ok := fewDecimals(x, places); ok {
+		return s
+	}
 	var digits room
 	d := shortest(x, -1, &digits)
 	if d.exp >= bigPrint {
@@ -168,6 +171,40 @@ func Decimals(x float64, places int) string {
 	}
 	d.round(max(d.exp+1+places, -1))
 	return d.plain(places, true)
+}
+
+// fewDecimals is Decimals of a number so small, to so few places, that it is
+// counted in units of the last place. It leaves what lies near the middle between
+// two of them to the digits, and what is parted into thousands.
+func fewDecimals(x float64, places int) (string, bool) {
+	const most, mostPlaces, near = 1e4, 6, 1e-4
+	size := math.Abs(x)
+	if size >= most-1 || places < 1 || places > mostPlaces {
+		return "", false
+	}
+	power := 1
+	for range places {
+		power *= 10
+	}
+	below, rest := math.Modf(size * float64(power))
+	if math.Abs(rest-0.5) < near {
+		return "", false
+	}
+	n := int(below)
+	if rest > 0.5 {
+		n++
+	}
+	var buf [24]byte
+	out := buf[:0]
+	if x < 0 && n > 0 {
+		out = append(out, '-')
+	}
+	out = append(strconv.AppendInt(out, int64(n/power), 10), '.')
+	for n %= power; power > 1; n %= power {
+		power /= 10
+		out = append(out, byte('0'+n/power))
+	}
+	return string(out), true
 }
 
 // Compact prints x in full: the shortest decimal that reads back to it.

@@ -176,6 +176,32 @@ func TestReadPrinted(t *testing.T) {
 	}
 }
 
+// The short way of Decimals gives what the digits give.
+func TestFewDecimals(t *testing.T) {
+	r := rand.New(rand.NewPCG(15, 18))
+	short := 0
+	for range 200000 {
+		x, places := (r.Float64()-0.5)*math.Pow10(r.IntN(12)-6), r.IntN(8)
+		if r.IntN(3) == 0 { // a decimal, or the middle between two
+			x = math.Round(x*2e3) / 2e3
+		}
+		got, ok := fewDecimals(x, places)
+		if !ok {
+			continue
+		}
+		short++
+		var digits room
+		d := shortest(x, -1, &digits)
+		d.round(max(d.exp+1+places, -1))
+		if want := d.plain(places, true); got != want {
+			t.Fatalf("%v to %d decimals is %q, want %q", x, places, got, want)
+		}
+	}
+	if short < 100000 {
+		t.Errorf("only %d go the short way", short)
+	}
+}
+
 // A value in a unit is printed as the number that it comes to in it.
 func TestFormatIsFiguresIn(t *testing.T) {
 	r := rand.New(rand.NewPCG(15, 17))

@@ -89,8 +89,8 @@ func draw(p *problem.Problem, sol *statics.Solution, v View, look Look) Figure {
 		return Figure{}
 	}
 	d := &drawing{p: p, sol: sol, view: v, size: size(p), look: look}
-	// A line is a stroke or two, a particle one.
-	d.fig.Strokes = make([]Stroke, 0, 2*len(p.Lines)+len(p.Points))
+	// Most lines and points are a stroke.
+	d.fig.Strokes = make([]Stroke, 0, len(p.Lines)+len(p.Points)+16)
 	d.fig.Labels = make([]Label, 0, len(p.Lines)+len(p.Points))
 	d.maxForce()
 	d.bodies()

@@ -80,7 +80,13 @@ func (s *Solution) leastTerm() float64 {
 func (s *Solution) check() {
 	p := s.Problem
 	s.sortActs()
-	s.Checks = make([]Check, 0, 3*len(p.Lines)+3*len(p.Bodies)+2*len(p.Joints)+2)
+	limits := 0
+	for i := range p.Lines {
+		if p.Lines[i].Limit > 0 {
+			limits++
+		}
+	}
+	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.sensed)+limits+2*len(p.Joints)+2)
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
 	}

@@ -121,7 +121,7 @@ func (c Canvas) Text(x, y int, style Style, s string) int {
 		return x
 	}
 	for len(s) > 0 {
-		if s[0] >= ' ' && s[0] < utf8.RuneSelf-1 && (len(s) == 1 || s[1] < utf8.RuneSelf) {
+		if plain(s) {
 			if x >= 0 && x < c.W() {
 				c.put(x, y, rune(s[0]), style)
 			}

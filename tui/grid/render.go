@@ -61,9 +61,19 @@ func Width(s string) int {
 	return len(s)
 }
 
+// plain tells that a text begins with a character of one byte, which nothing
+// behind it changes.
+func plain(s string) bool {
+	return s[0] >= ' ' && s[0] < utf8.RuneSelf-1 && (len(s) == 1 || s[1] < utf8.RuneSelf)
+}
+
 func measure(s string) int {
 	n := 0
 	for len(s) > 0 {
+		if plain(s) {
+			s, n = s[1:], n+1
+			continue
+		}
 		taken, _, w := character(s)
 		s, n = s[len(taken):], n+w
 	}
