@@ -166,7 +166,7 @@ func BenchmarkCursor(b *testing.B) {
 
 // BenchmarkLinear reads on in results on the screen that is told instead of drawn.
 func BenchmarkLinear(b *testing.B) {
-	for _, pane := range []string{"alt+6", "alt+7", "alt+5"} {
+	for _, pane := range []string{"alt+6", "alt+7", "alt+8"} {
 		b.Run(pane, func(b *testing.B) {
 			s, err := sheet.Parse([]byte(longTruss(150)))
 			if err != nil {
