@@ -253,7 +253,7 @@ func runsInLines(t *testing.T, opt Options) {
 		if err != nil {
 			t.Error(err)
 		}
-	case <-time.After(20 * time.Second):
+	case <-time.After(patience):
 		t.Fatalf("ctrl+q does not leave:\n%s", term.screen())
 	}
 	coloured, reversed := term.looks()

@@ -54,7 +54,6 @@ func (t *terminal) screen() string {
 // wait polls until the screen holds a piece.
 func (t *terminal) wait(tb testing.TB, piece string) {
 	tb.Helper()
-	const patience = 20 * time.Second // of a loaded machine; it is not a measure
 	tick := time.NewTicker(5 * time.Millisecond)
 	defer tick.Stop()
 	for deadline := time.After(patience); ; {
@@ -161,7 +160,7 @@ func TestTheProgramOnATerminal(t *testing.T) {
 		if err != nil {
 			t.Errorf("left with %v", err)
 		}
-	case <-time.After(20 * time.Second):
+	case <-time.After(patience):
 		t.Fatalf("ctrl+q does not leave:\n%s", term.screen())
 	}
 }

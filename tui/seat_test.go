@@ -142,7 +142,7 @@ func (s *seat) send(bytes string) {
 const blur = "\x1b[O"
 
 // patience is that of a loaded machine; it is not a measure.
-const patience = 30 * time.Second
+const patience = time.Minute
 
 // settle waits until all that was sent is done, nothing is under way any more, and
 // the terminal shows the frame that the model draws: all of it and no more.

@@ -37,7 +37,7 @@ F = { kind = "force", at = "D", along = "-y", magnitude = "W" }
 `
 
 // patience is how long a loaded machine may take; it is not a measure.
-const patience = 30 * time.Second
+const patience = time.Minute
 
 func waitFor(t testing.TB, what string, ok func() bool) {
 	t.Helper()
