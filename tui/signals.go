@@ -5,10 +5,17 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+	"time"
 )
 
+// together is the time within which signals tell the same end: a service that is
+// stopped gets two, and so does what ran in a terminal that is closed. The second
+// must not end the process while it restores the terminal.
+const together = time.Second
+
 // UntilSignal gives a context that ends with a signal that would end the
-// process, so that the terminal is restored first; a second one ends it at once.
+// process, so that the terminal is restored first; a second one ends it at once,
+// unless it came together with the first.
 // The function gives the exit code that shells give such an end, 0 without a
 // signal. What is ignored, as under nohup, stays ignored.
 func UntilSignal(ctx context.Context) (context.Context, func() int) {
@@ -28,6 +35,7 @@ func UntilSignal(ctx context.Context) (context.Context, func() int) {
 				code <- shells + int(n)
 			}
 			cancel()
+			<-time.After(together)
 		case <-ctx.Done():
 			code <- 0
 		}
