@@ -91,8 +91,12 @@ type capability struct {
 // TestCapabilities plays each capability at three sizes on a light, a dark and a
 // plain terminal. The three differ in colour alone: every text is the same.
 func TestCapabilities(t *testing.T) {
+	sizes := [][2]int{{80, 24}, {120, 36}, {200, 60}}
+	if testing.Short() {
+		sizes = sizes[1:2]
+	}
 	for _, c := range capabilities() {
-		for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		for _, size := range sizes {
 			t.Run(fmt.Sprintf("%s/%dx%d", c.name, size[0], size[1]), func(t *testing.T) {
 				t.Parallel()
 				var first []string
