@@ -108,7 +108,7 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 		return v
 	}).begin(nil)
 	defer s.close()
-	e := newEmulator(20, 4)
+	e := newEmulator(t, 20, 4)
 	f := newFeed(e)
 	f.show(s)
 	waitFor(t, "the first frame", func() bool { return strings.HasPrefix(e.screen(), "a\n") })

@@ -5,6 +5,7 @@ import (
 	"log/slog"
 	"strings"
 	"sync"
+	"testing"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/vt"
@@ -20,10 +21,20 @@ type emulator struct {
 	e  *vt.Emulator
 }
 
-func newEmulator(w, h int) *emulator {
+// newEmulator ends with the test, and gives its several megabytes back.
+func newEmulator(t testing.TB, w, h int) *emulator {
 	e := &emulator{e: vt.NewEmulator(w, h)}
 	go io.Copy(io.Discard, e.e) // its replies; unread they block it
+	t.Cleanup(func() { hangUp(e.e) })
 	return e
+}
+
+// hangUp ends the reading of an emulator's replies, which keeps the emulator for
+// as long as it goes on.
+func hangUp(e *vt.Emulator) {
+	if replies, ok := e.InputPipe().(io.Closer); ok {
+		_ = replies.Close()
+	}
 }
 
 func (e *emulator) Write(p []byte) (int, error) {

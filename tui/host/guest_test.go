@@ -79,9 +79,7 @@ func (r *running) sitAt(kind string, client *gossh.Client, w, h int, env ...stri
 	}
 	go func() {
 		_ = s.Wait()
-		if replies, ok := g.e.InputPipe().(io.Closer); ok {
-			_ = replies.Close() // ends the reading of them
-		}
+		hangUp(g.e)
 		close(g.ended)
 	}()
 	r.t.Cleanup(func() { _ = client.Close() })

@@ -215,7 +215,7 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 		return "well"
 	}).begin(nil)
 	defer s.close()
-	e := newEmulator(20, 4)
+	e := newEmulator(t, 20, 4)
 	f := newFeed(e)
 	f.show(s)
 	waitFor(t, "the fault is logged", func() bool { return strings.Contains(log.String(), "drawn badly") })

@@ -78,5 +78,5 @@ func (l list) draw(w, h int, t terminal) string {
 	if t.set == theme.Seven {
 		g.Seven()
 	}
-	return g.Render(looks.Styles) + line(w, t, "arrows choose, enter opens, q leaves")
+	return g.Render(looks.Styles) + line(w, t, "up/down choose, enter opens, q leaves")
 }

@@ -21,7 +21,7 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 	m := tui.New(tui.Options{Sheet: s, Path: "lamp.toml", Width: 90, Height: 29})
 	at := terminalOf([]string{"TERM=xterm-256color"})
 	p := newPainter(90, 30, at)
-	all := newEmulator(90, 30)
+	all := newEmulator(t, 90, 30)
 	before := ""
 	for i, k := range []tea.Key{
 		{Code: tea.KeyDown}, {Code: tea.KeyRight}, {Code: '9', Text: "9"}, {Code: tea.KeyEscape}, {Code: '?', Text: "?"}, {Code: tea.KeyPgDown}, {Code: tea.KeyEscape},
@@ -39,10 +39,10 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 			_, _ = all.Write(p.next(before, frame))
 		}
 		before = frame
-		late := newEmulator(90, 30)
+		late := newEmulator(t, 90, 30)
 		_, _ = late.Write([]byte("what was there before"))
 		_, _ = late.Write(p.whole(frame))
-		want := newEmulator(90, 30)
+		want := newEmulator(t, 90, 30)
 		_, _ = want.Write([]byte(strings.ReplaceAll(frame, "\n", "\r\n")))
 		if got := all.screen(); got != want.screen() {
 			t.Fatalf("frame %d by differences:\n%s\nwant\n%s", i, got, want.screen())

@@ -158,7 +158,7 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 	}
 	waitFor(t, "frames are dropped", func() bool { return f.dropped() > 0 })
 	close(b.open)
-	e := newEmulator(40, 10)
+	e := newEmulator(t, 40, 10)
 	waitFor(t, "the last frame is there", func() bool {
 		b.mu.Lock()
 		defer b.mu.Unlock()
