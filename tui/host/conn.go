@@ -1,9 +1,12 @@
 package host
 
 import (
+	"cmp"
+	"errors"
 	"maps"
 	"net"
 	"net/netip"
+	"os"
 	"sync"
 	"time"
 )
@@ -12,6 +15,8 @@ import (
 // they are.
 type gate struct {
 	inAll, byPlace int
+	times          times
+	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
 
 	mu        sync.Mutex
 	all       int
@@ -33,21 +38,62 @@ type guarded struct {
 	rate  *bucket       // of the bytes that come, whatever they are
 	over  chan struct{} // closed with it
 
+	began          time.Time
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
+	why            string      // the host has ended it
 }
 
 // Read takes bytes no faster than anybody types, or sends a sheet: what a client
 // can make the host compute, with requests, new keys or noise, is bounded by that.
 func (c *guarded) Read(p []byte) (int, error) {
 	n, err := c.Conn.Read(p)
+	c.blame(err)
 	if n > 0 {
 		if rest(c.rate.take(n), c.over, nil) != nil {
 			return n, net.ErrClosed
 		}
 	}
 	return n, err
+}
+
+// Write fails with the deadlines as Read does, and whichever is first says why.
+func (c *guarded) Write(p []byte) (int, error) {
+	n, err := c.Conn.Write(p)
+	c.blame(err)
+	return n, err
+}
+
+// blame notes which of the times was over.
+func (c *guarded) blame(err error) {
+	if !errors.Is(err, os.ErrDeadlineExceeded) {
+		return
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	switch t := c.gate.times; {
+	case c.why != "":
+	case time.Since(c.began) >= t.visit:
+		c.why = "no visit is longer than " + t.visit.String()
+	default:
+		c.why = "nothing came for " + t.idle.String()
+	}
+}
+
+// cut ends a connection and keeps why; the first reason stands.
+func (c *guarded) cut(why string) {
+	c.mu.Lock()
+	c.why = cmp.Or(c.why, why)
+	c.mu.Unlock()
+	_ = c.Close()
+}
+
+// reason is why the connection ended.
+func (c *guarded) reason() string {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return cmp.Or(c.why, "hung up")
 }
 
 // admit counts a new connection, or refuses it before anything is said.
@@ -69,8 +115,13 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &guarded{Conn: c, gate: g, place: p, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{})}
-	in.late = time.AfterFunc(2*handshakeLimit, func() { _ = in.Close() })
+	in := &guarded{Conn: c, gate: g, place: p, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{}), began: time.Now()}
+	in.late = time.AfterFunc(2*g.times.handshake, func() {
+		in.cut("it came to no session within " + (2 * g.times.handshake).String())
+		if g.refused != nil {
+			g.refused(in, errors.New(in.reason()))
+		}
+	})
 	return in
 }
 
@@ -132,8 +183,9 @@ func (g *gate) count(p netip.Prefix, all, strangers int) {
 // keepAlive asks a client whether it is there, for as long as it is: a quiet
 // watcher stays, one whose machine has gone does not, nor does a connection
 // without a session.
-func (c *connection) keepAlive(stop <-chan struct{}) {
-	tick := time.NewTicker(keepaliveEvery)
+func (c *connection) keepAlive(h *Host, stop <-chan struct{}) {
+	t := h.gate.times
+	tick := time.NewTicker(t.ask)
 	defer tick.Stop()
 	for idle := 0; ; {
 		select {
@@ -144,11 +196,12 @@ func (c *connection) keepAlive(stop <-chan struct{}) {
 		if idle++; c.count.Load() > 0 {
 			idle = 0
 		}
-		if idle > int(idleLimit/keepaliveEvery) {
-			c.kill()
+		if idle > int(t.idle/t.ask) {
+			c.below.cut("no session was open for " + t.idle.String())
+			h.ended("a connection ended", c.below, c.below.reason())
 			return
 		}
-		late := time.AfterFunc(keepaliveLimit, c.kill)
+		late := time.AfterFunc(t.answer, func() { c.below.cut("the client did not answer for " + t.answer.String()) })
 		_, _, err := c.conn.SendRequest("keepalive@openssh.com", true, nil)
 		late.Stop()
 		if err != nil {

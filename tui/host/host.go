@@ -14,6 +14,7 @@ import (
 	"io"
 	"log/slog"
 	"net"
+	"os"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -65,8 +66,8 @@ type ctxGuard struct{}
 func (h *Host) server() (*ssh.Server, error) {
 	s, err := wish.NewServer(
 		func(s *ssh.Server) error { s.AddHostKey(h.key); return nil },
-		wish.WithIdleTimeout(idleLimit),
-		wish.WithMaxTimeout(visitLimit),
+		wish.WithIdleTimeout(h.gate.times.idle),
+		wish.WithMaxTimeout(h.gate.times.visit),
 		ssh.WrapConn(func(ctx ssh.Context, c net.Conn) net.Conn {
 			in := h.gate.admit(c)
 			if in == nil {
@@ -79,7 +80,7 @@ func (h *Host) server() (*ssh.Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s.HandshakeTimeout = handshakeLimit
+	s.HandshakeTimeout = h.gate.times.handshake
 	s.ServerConfigCallback = func(ssh.Context) *gossh.ServerConfig { return h.doors.config() }
 	// Sessions alone: no forwarding, no subsystem, and no answer to requests of
 	// the connection but that there is none.
@@ -93,15 +94,22 @@ func (h *Host) server() (*ssh.Server, error) {
 // refused logs who was not admitted, a line as long and as often as anybody reads
 // it: both are a stranger's to choose.
 func (h *Host) refused(c net.Conn, err error) {
+	why := err.Error()
+	if errors.Is(err, os.ErrDeadlineExceeded) {
+		why = "it did not say who it is within " + h.gate.times.handshake.String()
+	}
+	h.ended("not admitted", c, why)
+}
+
+func (h *Host) ended(what string, c net.Conn, why string) {
 	if !h.refusals.spare(1) {
 		h.unlogged.Add(1)
 		return
 	}
-	why := err.Error()
 	if len(why) > longestWhy {
 		why = strings.ToValidUTF8(why[:longestWhy], "") + "..."
 	}
-	h.log.Info("not admitted", "from", c.RemoteAddr().String(), "why", why, "not logged before", h.unlogged.Swap(0))
+	h.log.Info(what, "from", c.RemoteAddr().String(), "why", why, "not logged before", h.unlogged.Swap(0))
 }
 
 // connection is what the sessions of one connection share, made with the first.
@@ -111,22 +119,18 @@ func (h *Host) connection(conn *gossh.ServerConn, ctx ssh.Context) *connection {
 	if c, ok := ctx.Value(ctxConn{}).(*connection); ok {
 		return c
 	}
-	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, opens: newBucket(maxOpens, opensPerSecond)}
-	c.kill = func() { _ = conn.Close() }
-	if in, ok := ctx.Value(ctxGuard{}).(*guarded); ok {
-		in.known()
-		// The connection below: closing what is above would wait for bytes to go.
-		c.kill = func() { _ = in.Close() }
-	}
+	below := ctx.Value(ctxGuard{}).(*guarded) // there is no connection without: server sees to that
+	below.known()
+	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, below: below, opens: newBucket(maxOpens, opensPerSecond)}
 	ctx.SetValue(ctxConn{}, c)
-	go c.keepAlive(ctx.Done())
+	go c.keepAlive(h, ctx.Done())
 	return c
 }
 
 func (h *Host) noChannel(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	_ = ask.Reject(gossh.Prohibited, "sessions only: no forwarding")
 	if c := h.connection(conn, ctx); !c.opens.spare(1) {
-		c.kill()
+		c.flooded()
 	}
 }
 
@@ -135,7 +139,7 @@ func (h *Host) noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool
 		return false, nil // any answer is one
 	}
 	if c, ok := ctx.Value(ctxConn{}).(*connection); ok && !c.opens.spare(1) {
-		c.kill()
+		c.flooded()
 	}
 	return false, nil
 }
@@ -237,16 +241,20 @@ func (h *Host) watch(stop <-chan struct{}) {
 // entertain is a visit: the other screen, the venue, and the last words on the
 // screen that was there before.
 func (h *Host) entertain(v *visitor, out io.Writer) {
+	why := "a fault of the host's"
+	defer func() { // after a fault too
+		v.end(why)
+		v.feed.close()
+		slow := time.AfterFunc(farewellLimit, v.kill)
+		defer slow.Stop()
+		<-v.feed.done
+		fmt.Fprintf(out, "%strivet: %s\r\n", depart, v.reason())
+	}()
 	slow := time.AfterFunc(stalledLimit, v.kill)
 	_, err := io.WriteString(out, enter)
 	slow.Stop()
 	if err == nil {
 		h.venue.attend(v)
 	}
-	v.end("hung up")
-	v.feed.close()
-	slow = time.AfterFunc(farewellLimit, v.kill)
-	defer slow.Stop()
-	<-v.feed.done
-	fmt.Fprintf(out, "%strivet: %s\r\n", depart, v.reason())
+	why = "hung up"
 }

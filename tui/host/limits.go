@@ -37,12 +37,7 @@ const (
 	refusalsBurst    = 100  // lines of the log about those not admitted, then
 	refusalsPerHour  = 600
 	longestWhy       = 200              // bytes of what is logged of a reason
-	handshakeLimit   = time.Minute      // time to offer keys and type a code
-	keepaliveEvery   = 30 * time.Second // a quiet watcher stays as long as the terminal answers
-	keepaliveLimit   = 30 * time.Second
-	idleLimit        = 2 * time.Minute // without even an answer to keepalives
-	socketBytes      = 64 << 10        // several frames of a large screen
-	visitLimit       = 12 * time.Hour
+	socketBytes      = 64 << 10         // several frames of a large screen
 	stalledLimit     = 10 * time.Second // a write that does not get on
 	privateIdle      = 2 * time.Hour    // without a key in a private workbench
 	authTries        = 8                // agents hold several keys
@@ -65,6 +60,20 @@ const (
 	privateRests     = 3                // times the time of a solve: at most a quarter of a core each
 	farewellLimit    = 2 * time.Second  // for the last words to a visitor
 )
+
+// times are how long a connection may take over what it does, and may stay.
+type times struct {
+	handshake time.Duration // to offer keys and type a code; twice that to come to a session
+	ask       time.Duration // how often a client is asked whether it is there: a quiet watcher stays as long as the terminal answers
+	answer    time.Duration // to answer that
+	idle      time.Duration // without even that, or without a session
+	visit     time.Duration // in all
+}
+
+// usual are the times of the product; tests have shorter ones.
+func usual() times {
+	return times{handshake: time.Minute, ask: 30 * time.Second, answer: 30 * time.Second, idle: 2 * time.Minute, visit: 12 * time.Hour}
+}
 
 // bucket limits a rate: so much at once, so much a second after that.
 type bucket struct {

@@ -98,7 +98,7 @@ func (w *wire) Close() error {
 // Bytes of any kind are taken at a pace, and one who waits for that ends with the
 // connection.
 func TestBytesOfAConnectionHaveAPace(t *testing.T) {
-	g := gate{inAll: 5, byPlace: 5}
+	g := gate{inAll: 5, byPlace: 5, times: usual()}
 	w := &wire{fake: fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}, closed: make(chan struct{})}
 	c := g.admit(w)
 	read := make(chan int, 1)
@@ -130,7 +130,7 @@ func TestBytesOfAConnectionHaveAPace(t *testing.T) {
 
 // An address that comes again and again is let in at a pace, and is forgotten.
 func TestComingsOfAnAddressHaveAPace(t *testing.T) {
-	g := gate{inAll: 5, byPlace: 2}
+	g := gate{inAll: 5, byPlace: 2, times: usual()}
 	at := func(i int) net.Conn {
 		return fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))}
 	}
@@ -179,7 +179,7 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 }
 
 func TestPlaces(t *testing.T) {
-	g := gate{inAll: 5, byPlace: 3}
+	g := gate{inAll: 5, byPlace: 3, times: usual()}
 	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
 	var in []*guarded
 	for i := range 3 {

@@ -53,7 +53,6 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 	defer func() {
 		if r := recover(); r != nil { // the watchers, and the sheet, go on
 			h.log.Error("the visit here failed", "fault", r)
-			_, _ = out.WriteString(depart)
 			err = fmt.Errorf("a fault of ours has ended the visit at this terminal: %v", r)
 		}
 	}()

@@ -14,10 +14,16 @@ import (
 type connection struct {
 	who   person
 	conn  *gossh.ServerConn
-	kill  func()
+	below *guarded
 	opens *bucket // sessions opened, and whatever was refused
 	count atomic.Int32
 }
+
+// kill closes what is below: closing what is above would wait for bytes to go.
+func (c *connection) kill() { _ = c.below.Close() }
+
+// flooded ends a connection that asks for more than any client does.
+func (c *connection) flooded() { c.below.cut("it asked for more than any client does") }
 
 // session is one channel: a terminal, or a command.
 type session struct {
@@ -41,7 +47,7 @@ type session struct {
 func (h *Host) serve(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	c := h.connection(conn, ctx)
 	if !c.opens.spare(1) {
-		_ = conn.Close()
+		c.flooded()
 		return
 	}
 	if c.count.Add(1) > maxSessions {
@@ -67,13 +73,13 @@ func (s *session) requests(in <-chan *gossh.Request) {
 	defer func() {
 		close(s.over)
 		if s.visitor != nil {
-			s.visitor.end("hung up")
+			s.visitor.end(s.conn.below.reason())
 		}
 	}()
 	asks := newBucket(asksBurst, asksPerSecond)
 	for r := range in {
 		if !asks.spare(1) {
-			s.conn.kill()
+			s.conn.flooded()
 			return
 		}
 		ok := false
@@ -98,7 +104,7 @@ func (s *session) requests(in <-chan *gossh.Request) {
 		}
 		ok = ok || work != nil
 		if !ok && !s.conn.opens.spare(1) {
-			s.conn.kill()
+			s.conn.flooded()
 			return
 		}
 		if r.WantReply {
@@ -206,7 +212,7 @@ func (s *session) visit() int {
 	s.host.log.Info("came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.conn.RemoteAddr().String(), "session", s.id)
 	go func() {
 		err := listen(s.ch, v.term.kind, v.over, s.host.typing(v.who), v.event)
-		why := "hung up"
+		why := s.conn.below.reason()
 		if err != nil {
 			why = err.Error()
 		}

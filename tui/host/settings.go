@@ -104,12 +104,13 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(logTo, nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace},
+		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual()},
 		most:     o.Most,
 		refusals: newBucket(refusalsBurst, refusalsPerHour/time.Hour.Seconds()),
 		anybody:  doors.private || near && doors.open && !o.Open,
 		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
+	h.gate.refused = h.refused
 	if o.Private != "" {
 		h.venue, err = newLibrary(h.log, o.Private, o.State)
 		return h, err
