@@ -116,6 +116,8 @@ func (g *gate) admit(c net.Conn) *guarded {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
 	in := &guarded{Conn: c, gate: g, place: p, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{}), began: time.Now()}
+	in.mu.Lock() // the timer reads it
+	defer in.mu.Unlock()
 	in.late = time.AfterFunc(2*g.times.handshake, func() {
 		in.cut("it came to no session within " + (2 * g.times.handshake).String())
 		if g.refused != nil {
