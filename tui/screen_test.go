@@ -27,6 +27,9 @@ type terminal struct {
 func (t *terminal) Write(p []byte) (int, error) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
+	if t.e == nil {
+		return len(p), nil // nobody looks any more
+	}
 	// A terminal in raw mode would not need the carriage returns.
 	if _, err := t.e.Write(bytes.ReplaceAll(p, []byte("\n"), []byte("\r\n"))); err != nil {
 		return 0, err
@@ -95,12 +98,16 @@ func run(t *testing.T, env ...string) (term *terminal, typed func(string), ended
 	}, ended
 }
 
-// hangUp ends the reading of the emulator's replies, which would keep it and its
-// several megabytes for as long as the tests run.
+// hangUp lets go of the emulator and its several megabytes. Else the reading of its
+// replies keeps it for as long as the tests run, and a command of the program that
+// waits for its time for some seconds more.
 func (t *terminal) hangUp() {
 	if replies, ok := t.e.InputPipe().(io.Closer); ok {
 		_ = replies.Close()
 	}
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.e = nil
 }
 
 // looks counts the cells that have a colour, and those that are reversed.

@@ -96,6 +96,7 @@ func sit(t testing.TB, at seating) *seat {
 		cancel()
 		in.CloseWithError(errors.New("nobody is there any more"))
 		s.term.hangUp()
+		s.paper = nil
 	})
 	s.settle()
 	return s
