@@ -36,6 +36,8 @@ func (b builder) nextStep(focus layout.Pane) string {
 		return there(layout.Points, "alt+2", "ctrl+n for each point that a rope or strut runs to")
 	case len(lines) == 0:
 		return there(layout.Lines, "alt+3", "type a name for a rope or a force, such as T1, and enter")
+	case !b.loaded() && b.unsized() != "":
+		return there(layout.Lines, "alt+3", "type the size of "+b.unsized()+", such as 2 kN, or ? to find it")
 	case !b.loaded():
 		return there(layout.Lines, "alt+3", "ctrl+n for the load: a name, the kind weight or force, its point, its size")
 	}
@@ -56,6 +58,19 @@ func (b builder) loaded() bool {
 		}
 	}
 	return false
+}
+
+// unsized names the first force whose size is still blank: it may be the load. One
+// that says ? is meant to be found.
+func (b builder) unsized() string {
+	for _, row := range b.rows("lines") {
+		kind, _ := row.Cell("kind")
+		size, _ := row.Cell("magnitude")
+		if strings.TrimSpace(kind.Text) == problem.Force.String() && strings.TrimSpace(size.Text) == "" {
+			return row.Name
+		}
+	}
+	return ""
 }
 
 // firstPoint tells that a sheet has nothing cut free yet: the first point is the
