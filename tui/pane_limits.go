@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -35,7 +36,12 @@ func (l live) limits(w int) doc {
 	if len(of) > 0 {
 		l.uses(&d, of, w)
 	}
-	if none := l.unlimited(); len(none) > 0 {
+	none, tied := l.unlimited()
+	if len(tied) > 0 {
+		d.heading("Of one size with a limit")
+		d.wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
+	}
+	if len(none) > 0 {
 		d.heading("Without a limit")
 		d.wrapped(theme.Plain, "", strings.Join(none, ", "), w)
 	}
@@ -99,28 +105,61 @@ func (l live) uses(d *doc, of []int, w int) {
 	}
 }
 
-// unlimited names what carries a force and has no limit.
-func (l live) unlimited() (names []string) {
-	more := 0
-	add := func(name string) {
-		if len(names) < mostCols {
-			names = append(names, name)
+// unlimited names what carries a force and has no limit, and apart from it the legs
+// of one rope whose other leg has one, each as "T2, as T1".
+func (l live) unlimited() (none, tied []string) {
+	var rest, restTied int
+	add := func(names *[]string, more *int, name string) {
+		if len(*names) < mostCols {
+			*names = append(*names, name)
 		} else {
-			more++
+			*more++
+		}
+	}
+	limited := map[ropeSize]string{}
+	for i := range l.problem.Lines {
+		line := &l.problem.Lines[i]
+		if g, ok := legOf(line); ok && line.Limit > 0 && limited[g] == "" {
+			limited[g] = line.Name
 		}
 	}
 	for i := range l.problem.Lines {
-		if line := &l.problem.Lines[i]; line.OK && line.Limit == 0 && line.Kind.Info().Path {
-			add(line.Name)
+		line := &l.problem.Lines[i]
+		if !line.OK || line.Limit != 0 || !line.Kind.Info().Path {
+			continue
+		}
+		if g, ok := legOf(line); ok && limited[g] != "" {
+			add(&tied, &restTied, line.Name+", as "+limited[g])
+		} else {
+			add(&none, &rest, line.Name)
 		}
 	}
 	for i := range l.problem.Joints {
 		if j := &l.problem.Joints[i]; j.OK && j.Limit == 0 {
-			add(j.Name)
+			add(&none, &rest, j.Name)
 		}
 	}
-	if more > 0 {
-		names = append(names, fmt.Sprintf("and %d more", more))
+	if rest > 0 {
+		none = append(none, fmt.Sprintf("and %d more", rest))
 	}
-	return names
+	if restTied > 0 {
+		tied = append(tied, fmt.Sprintf("and %d more", restTied))
+	}
+	return none, tied
+}
+
+// ropeSize is what lines of one size have in common. A cable and a strut of one unknown
+// are no legs of one rope: what holds a pull may not hold a push.
+type ropeSize struct {
+	kind    problem.Kind
+	unknown int
+}
+
+// legOf tells the unknown that a line's magnitude is, where it is nothing else.
+func legOf(line *problem.Line) (ropeSize, bool) {
+	m := line.Magnitude
+	if !line.OK || !line.Kind.Info().Path || m.Const != 0 || len(m.Terms) != 1 || m.Terms[0].Coef != 1 {
+		return ropeSize{}, false
+	}
+	return ropeSize{line.Kind, int(m.Terms[0].Unknown)}, true
 }
