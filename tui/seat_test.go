@@ -183,6 +183,17 @@ func (s *seat) gone() bool {
 	}
 }
 
+// ends waits for the program's end, and tells whether it came.
+func (s *seat) ends() bool {
+	select {
+	case err := <-s.ended:
+		s.ended <- err
+		return true
+	case <-time.After(patience):
+		return false
+	}
+}
+
 // drawn tells whether the terminal shows a frame: its characters, and which of them
 // are bold, underlined, reversed. Colours are left to what asks for them, since a
 // terminal need not have them.
