@@ -84,8 +84,8 @@ func (d doc) drawShifted(c grid.Canvas, from offset, w int, stale bool) {
 				}
 				text = in
 			}
-			if s.of != (ask{}) && at+grid.Width(text) > c.W() {
-				continue // a part of a number is another number
+			if (s.of != (ask{}) || d[i][0].head) && at+grid.Width(text) > c.W() {
+				continue // a part of a number is another number, a part of a name another name
 			}
 			c.Text(at, y, look, text)
 		}

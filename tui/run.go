@@ -48,7 +48,19 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	if opt.Page == nil {
 		opt.Page = WritePage
 	}
-	last, err := tea.NewProgram(as(New(opt)), options...).Run()
+	var p *tea.Program
+	u := &pulse{}
+	options = append(options, tea.WithFilter(func(_ tea.Model, msg tea.Msg) tea.Msg {
+		switch msg.(type) {
+		case tick, seenFile: // the file is looked at while nobody is there too
+		default:
+			u.beat(p)
+		}
+		return msg
+	}))
+	p = tea.NewProgram(as(New(opt)), options...)
+	last, err := p.Run()
+	u.end()
 	switch m, ok := last.(Model); {
 	case ok && m.left:
 		return nil
@@ -57,11 +69,6 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 	}
 	return err
 }
-
-// frames are drawn at most so often in a second. Bubble Tea wakes as often where
-// nothing changes, which is all that an idle workbench costs; more would be seen by
-// nobody, and on a slow line each frame between two keys is in the way.
-const frames = 30
 
 // Stopped is how a workbench ends that its person did not leave: the line is
 // lost, or the process is told to end.

@@ -46,11 +46,16 @@ func (e *emulator) Write(p []byte) (int, error) {
 func (e *emulator) screen() string {
 	e.mu.Lock()
 	defer e.mu.Unlock()
+	return shown(e.e)
+}
+
+// shown is the text of an emulator's screen.
+func shown(e *vt.Emulator) string {
 	var b strings.Builder
-	for y := range e.e.Height() {
+	for y := range e.Height() {
 		var l strings.Builder
-		for x := range e.e.Width() {
-			if c := e.e.CellAt(x, y); c != nil && c.Content != "" {
+		for x := range e.Width() {
+			if c := e.CellAt(x, y); c != nil && c.Content != "" {
 				l.WriteString(c.Content)
 			} else {
 				l.WriteByte(' ')

@@ -105,19 +105,7 @@ func (g *guest) resize(w, h int) {
 func (g *guest) screen() string {
 	g.mu.Lock()
 	defer g.mu.Unlock()
-	var b strings.Builder
-	for y := range g.e.Height() {
-		var l strings.Builder
-		for x := range g.e.Width() {
-			if c := g.e.CellAt(x, y); c != nil && c.Content != "" {
-				l.WriteString(c.Content)
-			} else {
-				l.WriteByte(' ')
-			}
-		}
-		b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
-	}
-	return b.String()
+	return shown(g.e)
 }
 
 func (g *guest) sees(pieces ...string) {
