@@ -106,7 +106,7 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 		v := <-text
 		text <- v
 		return v
-	}).begin(nil)
+	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
 	f := newFeed(e)

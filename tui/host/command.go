@@ -89,9 +89,6 @@ func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	return cmd
 }
 
-// gcPercent trades a little time for memory, of which many visitors need more.
-const gcPercent = 40
-
 func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.Writer) error {
 	if err := o.check(); err != nil {
 		return err
@@ -124,7 +121,7 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 	fmt.Fprint(stderr, h.welcome(l.Addr()))
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	debug.SetGCPercent(gcPercent)
+	debug.SetGCPercent(o.gcPercent())
 	if !here {
 		return h.Serve(ctx, l)
 	}

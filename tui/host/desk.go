@@ -28,10 +28,12 @@ type desk struct {
 	turn    sync.Mutex  // of the commands, where they rest
 }
 
-// bounds are what one who is no presenter may take; none where they are zero.
+// bounds are what one who is no presenter may take; none where they are zero, but
+// for the turns.
 type bounds struct {
-	rows, bytes int // of the sheet
-	rests       int // times the time of a command is rested after it
+	rows, bytes int   // of the sheet
+	rests       int   // times the time of a command is rested after it
+	turns       turns // when a key is done
 }
 
 // fit changes the terminal that a desk is drawn for.
@@ -125,9 +127,11 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 		d.left(m)
 		return m
 	default:
-		var after tea.Model
-		after, cmd = m.Update(msg)
-		next = after.(tui.Model)
+		d.bounds.turns.do(func() {
+			var after tea.Model
+			after, cmd = m.Update(msg)
+			next = after.(tui.Model)
+		})
 		over := d.large(before, next)
 		if over {
 			next, cmd = before, nil

@@ -41,7 +41,7 @@ func (r *running) breaks(v *visitor) {
 	defer st.mu.Unlock()
 	seat := st.seats[v]
 	seat.own.close()
-	seat.own = newScreen(st.log, 80, 24, v.term, atOnce, func() string { panic("drawn badly") }).begin(nil)
+	seat.own = newScreen(st.log, 80, 24, v.term, atOnce, func() string { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
 	v.feed.show(seat.own)
 }
 

@@ -195,13 +195,17 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 	return err
 }
 
-// typing is how fast a visitor's keys are taken: one who only watches pastes
-// nothing, and holds a key down at most.
-func (h *Host) typing(who person) hand {
-	if h.doors.private || who.role == presenter {
-		return worker()
+// typing is how fast a visitor's keys are taken, and how soon: one who only
+// watches pastes nothing, and holds a key down at most.
+func (h *Host) typing(who person) (by hand, after time.Duration) {
+	switch l, private := h.venue.(*library); {
+	case private:
+		a := l.accounts.of(who.folder)
+		return a.hand, a.comes.take(1)
+	case who.role == presenter:
+		return worker(), 0
 	}
-	return looker()
+	return looker(), 0
 }
 
 // arrive counts a visit in, unless the host is closing. Where it is full there is

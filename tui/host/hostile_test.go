@@ -213,7 +213,7 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 			panic("drawn badly")
 		}
 		return "well"
-	}).begin(nil)
+	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
 	f := newFeed(e)

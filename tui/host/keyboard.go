@@ -51,6 +51,11 @@ func (t *throttle) Read(p []byte) (int, error) {
 		return n, err
 	}
 	select {
+	case <-t.stop:
+		return 0, io.EOF
+	default:
+	}
+	select {
 	case <-t.events:
 		t.silent = 0
 	default:
@@ -118,6 +123,7 @@ func listen(in io.Reader, kind string, stop <-chan struct{}, by hand, event func
 				continue // sizes come from the session, the rest from nowhere
 			}
 			if rest(by.keys.take(1), stop, nil) != nil {
+				cancel() // and whatever is still to be read is not
 				continue
 			}
 			event(msg)

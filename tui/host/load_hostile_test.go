@@ -2,6 +2,7 @@ package host
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"net"
 	"time"
@@ -9,17 +10,17 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// sorts of hostile visitors, three of each at a time.
-var sorts = []string{"flapping", "flooding", "pouring", "many-sizes", "stalled", "silent"}
+// sorts of hostile visitors, three of each at a time; typing is a key held by a
+// machine, which only private visitors' workbenches hear.
+var sorts = []string{"flapping", "flooding", "pouring", "many-sizes", "stalled", "silent", "typing"}
 
 // pester comes again and again: to change size, to open channels, to pour bytes, to
 // have other sizes drawn, to read nothing, to say nothing. What it does is bounded:
 // the client would else be the load.
-func pester(p *process, i int, stop <-chan struct{}) {
+func pester(p *process, sort string, k gossh.Signer, stop <-chan struct{}) {
 	tick := time.NewTicker(5 * time.Millisecond)
 	defer tick.Stop()
-	c := &gossh.ClientConfig{HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: time.Minute,
-		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) { return nil, nil })}}
+	c := clientAs(k)
 	for round := 0; ; round++ {
 		select {
 		case <-stop:
@@ -30,7 +31,7 @@ func pester(p *process, i int, stop <-chan struct{}) {
 		if err != nil {
 			return
 		}
-		if sorts[i] == "silent" {
+		if sort == "silent" {
 			select {
 			case <-stop:
 			case <-time.After(time.Second):
@@ -47,7 +48,7 @@ func pester(p *process, i int, stop <-chan struct{}) {
 		}
 		client := gossh.NewClient(conn, chans, reqs)
 		w, h := 300, 100
-		if sorts[i] == "many-sizes" {
+		if sort == "many-sizes" {
 			w, h = 40+round*13%260, 10+round*7%90
 		}
 		s, err := client.NewSession()
@@ -55,11 +56,16 @@ func pester(p *process, i int, stop <-chan struct{}) {
 			s.Stdout = io.Discard
 			in, _ := s.StdinPipe()
 			_ = s.Shell()
-			switch sorts[i] {
+			switch sort {
 			case "stalled":
 				wire.stop()
 			case "flapping", "flooding", "pouring":
 				go pour(in, bytes.Repeat([]byte("\x1b7\x1b[C\x1b]"), 40000))
+			case "typing":
+				go func() {
+					fmt.Fprint(in, "\r"+down+right)
+					pour(in, bytes.Repeat([]byte("1\x15"), 40000))
+				}()
 			}
 		}
 		for n := 0; n < 200 && err == nil; n++ {
@@ -69,7 +75,7 @@ func pester(p *process, i int, stop <-chan struct{}) {
 				return
 			case <-tick.C:
 			}
-			switch sorts[i] {
+			switch sort {
 			case "flapping":
 				err = s.WindowChange(20+n%80, 80+n%200)
 			case "flooding":

@@ -39,7 +39,8 @@ func TestMain(m *testing.M) {
 }
 
 func loadHost(o []string) error {
-	h, err := New(Settings{Listen: "127.0.0.1:0", Sheet: o[0], Private: o[1], Presenters: o[2], State: o[3], Most: 2000, ByPlace: 2000}, nil, io.Discard)
+	s := Settings{Listen: "127.0.0.1:0", Sheet: o[0], Private: o[1], Presenters: o[2], State: o[3], Most: 2000, ByPlace: 2000}
+	h, err := New(s, nil, io.Discard)
 	if err != nil {
 		return err
 	}
@@ -49,7 +50,7 @@ func loadHost(o []string) error {
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGTERM)
 	defer stop()
-	debug.SetGCPercent(gcPercent)
+	debug.SetGCPercent(s.gcPercent())
 	fmt.Println(l.Addr())
 	return h.Serve(ctx, l)
 }
@@ -118,13 +119,18 @@ func (e *end) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-func (p *process) visit(k gossh.Signer, w, h int) *end {
+// clientAs is a client that shows a key, or none and no code.
+func clientAs(k gossh.Signer) *gossh.ClientConfig {
 	c := &gossh.ClientConfig{HostKeyCallback: gossh.InsecureIgnoreHostKey(), Timeout: time.Minute,
 		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(string, string, []string, []bool) ([]string, error) { return nil, nil })}}
 	if k != nil {
 		c.Auth = []gossh.AuthMethod{gossh.PublicKeys(k)}
 	}
-	client, err := gossh.Dial("tcp", p.addr, c)
+	return c
+}
+
+func (p *process) visit(k gossh.Signer, w, h int) *end {
+	client, err := gossh.Dial("tcp", p.addr, clientAs(k))
 	if err != nil {
 		p.b.Error(err)
 		return nil

@@ -7,6 +7,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	gossh "golang.org/x/crypto/ssh"
 )
 
 // The load is measured on a host in a process of its own, by
@@ -120,39 +122,52 @@ func BenchmarkLoad1000Held(b *testing.B) {
 }
 
 func BenchmarkLoadPrivate50(b *testing.B) {
-	folder := b.TempDir()
-	write(b, filepath.Join(folder, "lamp.toml"), lamp)
-	p := load(b, "", folder, "")
-	empty := p.memory()
-	var all []*end
-	for range 50 {
-		e := p.visit(key(b), 120, 40)
-		n := e.n.Load()
-		fmt.Fprint(e.in, "\r")
-		waitFor(b, "the workbench", func() bool { return e.n.Load() > n+1000 })
-		fmt.Fprint(e.in, down+right)
-		all = append(all, e)
-	}
+	p, all, empty := inPrivate(b, 50)
 	for b.Loop() {
 		before, from := p.cpu(), time.Now()
-		var wait sync.WaitGroup
-		var mu sync.Mutex
-		var waits []time.Duration
-		for _, e := range all {
-			wait.Go(func() {
-				own, _ := teach(b, e, []*end{e}, 50, time.Second/5)
-				mu.Lock()
-				waits = append(waits, own...)
-				mu.Unlock()
-			})
-		}
-		wait.Wait()
-		slices.Sort(waits)
+		waits := work(b, all, 50)
 		b.ReportMetric(100*float64(p.cpu()-before)/float64(time.Since(from)), "%core")
 		b.ReportMetric(p95(waits), "ms-p95")
 		b.ReportMetric(float64(p.memory()-empty)/50/1024, "kB/visitor")
 	}
 	b.ReportMetric(0, "ns/op")
+}
+
+// inPrivate is a host with n visitors each on a copy of the lamp, in a cell, and
+// the memory it took before they came.
+func inPrivate(b *testing.B, n int) (*process, []*end, int) {
+	folder := b.TempDir()
+	write(b, filepath.Join(folder, "lamp.toml"), lamp)
+	p := load(b, "", folder, "")
+	empty := p.memory()
+	all := make([]*end, n)
+	for i := range all {
+		e := p.visit(key(b), 120, 40)
+		n := e.n.Load()
+		fmt.Fprint(e.in, "\r")
+		waitFor(b, "the workbench", func() bool { return e.n.Load() > n+1000 })
+		fmt.Fprint(e.in, down+right)
+		all[i] = e
+	}
+	return p, all, empty
+}
+
+// work types keys at each of several workbenches, five a second, and gives all
+// waits for the first bytes after a key.
+func work(b *testing.B, all []*end, keys int) (waits []time.Duration) {
+	var wait sync.WaitGroup
+	var mu sync.Mutex
+	for _, e := range all {
+		wait.Go(func() {
+			own, _ := teach(b, e, []*end{e}, keys, time.Second/5)
+			mu.Lock()
+			waits = append(waits, own...)
+			mu.Unlock()
+		})
+	}
+	wait.Wait()
+	slices.Sort(waits)
+	return waits
 }
 
 // The others' wait beside visitors of each hostile sort: at most twice that of the
@@ -161,23 +176,39 @@ func BenchmarkLoadBesideHostile(b *testing.B) {
 	p, presenter := onStage(b)
 	watchers := p.watchers(20)
 	for b.Loop() {
-		measure := func(name string) {
-			before, from := p.cpu(), time.Now()
+		besideHostile(b, p, func() gossh.Signer { return nil }, func() []time.Duration {
 			waits, _ := teach(b, presenter, watchers, 40, time.Second/5)
-			b.ReportMetric(p95(waits), "ms-p95-"+name)
-			b.ReportMetric(100*float64(p.cpu()-before)/float64(time.Since(from)), "%core-"+name)
-		}
-		measure("calm")
-		for i, name := range sorts {
-			stop := make(chan struct{})
-			var wait sync.WaitGroup
-			for range 3 {
-				wait.Go(func() { pester(p, i, stop) })
-			}
-			measure(name)
-			close(stop)
-			wait.Wait()
-		}
+			return waits
+		})
 	}
 	b.ReportMetric(0, "ns/op")
+}
+
+// The same among private visitors.
+func BenchmarkLoadPrivateBesideHostile(b *testing.B) {
+	p, all, _ := inPrivate(b, 10)
+	for b.Loop() {
+		besideHostile(b, p, func() gossh.Signer { return key(b) }, func() []time.Duration { return work(b, all, 40) })
+	}
+	b.ReportMetric(0, "ns/op")
+}
+
+func besideHostile(b *testing.B, p *process, k func() gossh.Signer, work func() []time.Duration) {
+	measure := func(name string) {
+		before, from := p.cpu(), time.Now()
+		b.ReportMetric(p95(work()), "ms-p95-"+name)
+		b.ReportMetric(100*float64(p.cpu()-before)/float64(time.Since(from)), "%core-"+name)
+	}
+	measure("calm")
+	for _, name := range sorts {
+		stop := make(chan struct{})
+		var wait sync.WaitGroup
+		for range 3 {
+			who := k()
+			wait.Go(func() { pester(p, name, who, stop) })
+		}
+		measure(name)
+		close(stop)
+		wait.Wait()
+	}
 }

@@ -3,6 +3,7 @@ package host
 import (
 	"bytes"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/colorprofile"
 	uv "github.com/charmbracelet/ultraviolet"
@@ -110,7 +111,9 @@ func (p *painter) whole(frame string) []byte {
 		}
 		y++
 		b.WriteString(ansi.CursorPosition(1, y))
-		l = ansi.Truncate(l, p.w, "")
+		if most(l) > p.w {
+			l = ansi.Truncate(l, p.w, "")
+		}
 		if p.t.colour {
 			b.WriteString(l)
 		} else {
@@ -119,4 +122,26 @@ func (p *painter) whole(frame string) []byte {
 	}
 	b.WriteString(home)
 	return b.Bytes()
+}
+
+// most is the most columns that a line may take. Measuring it takes most of a
+// whole frame's time, and all but a few lines are as wide as the screen and no
+// more.
+func most(l string) (n int) {
+	for i := 0; i < len(l); {
+		if l[i] == 0x1b && i+1 < len(l) && l[i+1] == '[' {
+			for i += 2; i < len(l) && (l[i] < 0x40 || l[i] > 0x7e); i++ {
+			}
+			i++
+			continue
+		}
+		r, size := utf8.DecodeRuneInString(l[i:])
+		i += size
+		n++
+		drawn := r >= 0x2190 && r < 0x2300 || r >= 0x2500 && r < 0x25fd || r >= 0x2800 && r < 0x2900 // arrows, signs, rules, blocks, dots
+		if r >= 0x1100 && !drawn {
+			n++
+		}
+	}
+	return n
 }

@@ -30,11 +30,12 @@ type library struct {
 	from   *store   // the sheets to copy
 	folder *os.Root // one folder a key
 
-	mu    sync.Mutex
-	rooms map[*visitor]*room
-	empty *sync.Cond // whether there is a room
-	turns [64]sync.Mutex
-	kept  atomic.Int64 // bytes of all sheets
+	mu       sync.Mutex
+	rooms    map[*visitor]*room
+	empty    *sync.Cond // whether there is a room
+	turns    [64]sync.Mutex
+	accounts accounts
+	kept     atomic.Int64 // bytes of all sheets
 }
 
 func newLibrary(log *slog.Logger, from, state string) (*library, error) {
@@ -120,7 +121,7 @@ func (l *library) attend(v *visitor) {
 		return
 	}
 	defer own.root.Close()
-	r := &room{lib: l, own: own, v: v, quit: make(chan struct{}, 1)}
+	r := &room{lib: l, own: own, v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
 	l.mu.Lock()
 	l.rooms[v] = r
 	l.mu.Unlock()

@@ -18,6 +18,7 @@ type room struct {
 	own   *store
 	v     *visitor
 	desk  *desk
+	turns turns
 	quit  chan struct{} // the workbench was left
 	list  atomic.Pointer[list]
 	draws atomic.Pointer[screen]
@@ -42,7 +43,7 @@ func (r *room) sit() {
 			return desk.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
-	}).begin(nil)
+	}).begin(r.turns, r.turns)
 	r.draws.Store(s)
 	r.v.feed.show(s)
 	if old != nil {
@@ -108,7 +109,7 @@ func (r *room) open(name string) error {
 	}
 	w, h := r.v.size()
 	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
-	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests}, r.changed, func(tui.Model) { nudge(r.quit) })
+	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
 	set := r.v.term.set
 	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 	return nil

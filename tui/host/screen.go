@@ -24,12 +24,13 @@ var (
 // screen is one drawing that any number of terminals show: one frame and one
 // difference for all of them.
 type screen struct {
-	log   *slog.Logger
-	frame func() string // pure but for what it reads atomically
-	pace  pace
-	easel *sync.Mutex // nil for one that waits for no other
-	dirty chan struct{}
-	stop  chan struct{}
+	log    *slog.Logger
+	frame  func() string // pure but for what it reads atomically
+	pace   pace
+	paints turns // when it follows a change
+	first  turns // when it is drawn whole
+	dirty  chan struct{}
+	stop   chan struct{}
 
 	brush   sync.Mutex // held while drawing, which takes its time
 	painter *painter
@@ -49,9 +50,9 @@ func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() stri
 	return s
 }
 
-// begin lets the screen follow what changes, in turn with those of one easel.
-func (s *screen) begin(easel *sync.Mutex) *screen {
-	s.easel = easel
+// begin lets the screen follow what changes.
+func (s *screen) begin(paints, first turns) *screen {
+	s.paints, s.first = paints, first
 	go s.run()
 	return s
 }
@@ -79,21 +80,9 @@ func (s *screen) run() {
 		case <-s.dirty:
 		default:
 		}
-		took = s.turn()
+		took = s.paints.do(s.paint)
 		last = time.Now()
 	}
-}
-
-// turn paints, and tells how long it took; where many are drawn beside a class
-// they take turns.
-func (s *screen) turn() time.Duration {
-	if s.easel != nil {
-		s.easel.Lock()
-		defer s.easel.Unlock()
-	}
-	from := time.Now()
-	s.paint()
-	return time.Since(from)
 }
 
 // paint draws what has become and hands the difference round.
@@ -171,17 +160,13 @@ func (s *screen) leave(f *feed) {
 // wholeFor gives a member the frame as it stands; the differences that follow
 // start from it.
 func (s *screen) wholeFor(f *feed) []byte {
+	if !s.isReady() {
+		s.first.do(s.ready)
+	}
 	s.brush.Lock()
 	defer s.brush.Unlock()
-	if s.shown == "" {
-		frame, ok := s.compose()
-		if !ok {
-			return nil // with the next that can be drawn
-		}
-		s.take(frame)
-	}
-	if s.whole == nil {
-		s.whole = s.painter.whole(s.shown)
+	if !s.makeWhole() {
+		return nil // with the next that can be drawn
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -193,6 +178,35 @@ func (s *screen) wholeFor(f *feed) []byte {
 	s.members[f] = true // before the next frame, whatever show is at
 	f.queue, f.whole = nil, false
 	return s.whole
+}
+
+func (s *screen) isReady() bool {
+	s.brush.Lock()
+	defer s.brush.Unlock()
+	return s.whole != nil
+}
+
+// ready has a whole frame there; who waits for a turn holds no brush.
+func (s *screen) ready() {
+	s.brush.Lock()
+	defer s.brush.Unlock()
+	s.makeWhole()
+}
+
+// makeWhole draws the frame whole, unless it is there or cannot be drawn; the
+// caller holds the brush.
+func (s *screen) makeWhole() bool {
+	if s.shown == "" {
+		frame, ok := s.compose()
+		if !ok {
+			return false
+		}
+		s.take(frame)
+	}
+	if s.whole == nil {
+		s.whole = s.painter.whole(s.shown)
+	}
+	return true
 }
 
 func (s *screen) close() { close(s.stop) }

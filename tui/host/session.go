@@ -210,8 +210,10 @@ func (s *session) visit() int {
 	defer v.end("a fault of the host's")
 	started := time.Now()
 	s.host.log.Info("came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.conn.RemoteAddr().String(), "session", s.id)
+	by, after := s.host.typing(v.who)
+	_ = rest(after, v.over, nil) // one who has gone meanwhile is told so below
 	go func() {
-		err := listen(s.ch, v.term.kind, v.over, s.host.typing(v.who), v.event)
+		err := listen(s.ch, v.term.kind, v.over, by, v.event)
 		why := s.conn.below.reason()
 		if err != nil {
 			why = err.Error()

@@ -152,3 +152,13 @@ func atFile(file string, err error) error {
 	}
 	return fmt.Errorf("%s: %w", file, err)
 }
+
+// gcPercent trades time for memory: a private workbench takes megabytes, which
+// are better collected soon; of the many who watch each takes little, and what
+// the collector goes through again and again is their many stacks.
+func (o Settings) gcPercent() int {
+	if o.Private != "" {
+		return 40
+	}
+	return 100
+}

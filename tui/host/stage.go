@@ -35,7 +35,7 @@ type stage struct {
 	offered []*visitor   // to whom the sheet may be handed, as listed
 
 	status atomic.Pointer[status]
-	easel  sync.Mutex // of those who look around
+	lane   lane // of what a watcher alone has caused: a view of the own, a screen of another size
 }
 
 // status is what the last lines say.
@@ -63,7 +63,7 @@ func newStage(log *slog.Logger, opt tui.Options, save saver, code, print string)
 	}
 	s.status.Store(&status{away: true})
 	opt.Width, opt.Height = 80, 23
-	s.desk = newDesk(log, opt, bounds{}, s.changed, s.quit)
+	s.desk = newDesk(log, opt, bounds{turns: atOnceTurns{}}, s.changed, s.quit)
 	return s
 }
 
@@ -173,16 +173,16 @@ func (s *stage) sit(v *visitor) {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		seat.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(nil)
+		seat.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(atOnceTurns{}, atOnceTurns{})
 		v.feed.show(seat.own)
 	case around:
-		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, h, v.term) }).begin(&s.easel)
+		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, h, v.term) }).begin(&s.lane, &s.lane)
 		v.feed.show(seat.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(nil)}
+			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(atOnceTurns{}, &s.lane)}
 			s.screens[k] = sc
 		}
 		sc.n++
@@ -206,8 +206,12 @@ func (s *stage) report(note string) {
 	for i, v := range s.offered {
 		st.offers = append(st.offers, string(rune('1'+i))+" "+v.who.short())
 	}
-	s.status.Store(st)
-	s.touch()
+	was := s.status.Swap(st)
+	if was.away != st.away { // all that a follower's line says of it
+		s.touch()
+	} else if holder := s.seats[s.holder]; holder != nil {
+		holder.own.touch()
+	}
 }
 
 func (s *stage) own(w int, v *visitor) string {

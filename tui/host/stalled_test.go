@@ -144,7 +144,7 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 		mu.Lock()
 		defer mu.Unlock()
 		return text
-	}).begin(nil)
+	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	b := &blocked{open: make(chan struct{})}
 	f := newFeed(b)

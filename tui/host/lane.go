@@ -1,0 +1,111 @@
+package host
+
+import (
+	"sync"
+	"time"
+)
+
+// turns is when a visitor's work is done: it does f, and tells how long f took.
+type turns interface{ do(f func()) time.Duration }
+
+// atOnceTurns is for those who wait for nobody: a presenter, and a class.
+type atOnceTurns struct{}
+
+func (atOnceTurns) do(f func()) time.Duration {
+	from := time.Now()
+	f()
+	return time.Since(from)
+}
+
+// laneRests is how many times the time of a piece of work the lane is left alone
+// after it: all work there takes half a core at most, however many ask for it.
+const laneRests = 1
+
+// lane is for what no class waits for, one piece of work at a time, in the order
+// in which it came.
+type lane struct{ mu sync.Mutex }
+
+// do does not wait for the rest, which is the next one's.
+func (l *lane) do(f func()) time.Duration {
+	l.mu.Lock()
+	from := time.Now()
+	defer func() { time.AfterFunc(laneRests*time.Since(from), l.mu.Unlock) }()
+	f()
+	return time.Since(from)
+}
+
+// What a private visitor may have computed at once, and a second after that
+// without going into the slow lane: typing and looking around take a hundredth
+// of a core, a held key on a large sheet a tenth.
+const (
+	creditBurst     = 400 * time.Millisecond
+	creditPerSecond = 100 * time.Millisecond
+)
+
+// account is what one key's visits may take in all, so that coming again does not
+// fill it. Who has used up the computing time, as no hand does for long, waits in
+// the lane with all the others who have.
+type account struct {
+	slow  *lane
+	hand  hand
+	comes *bucket
+	mu   sync.Mutex
+	left time.Duration
+	at   time.Time
+}
+
+func newAccount(slow *lane) *account {
+	return &account{slow: slow, hand: worker(), comes: newBucket(keyComesBurst, keyComesPerSecond), left: creditBurst, at: time.Now()}
+}
+
+func (a *account) do(f func()) (took time.Duration) {
+	from := time.Now()
+	defer func() { a.spend(max(took, 0)) }()
+	if a.spend(0) > 0 {
+		defer func() { took = time.Since(from) }() // after a fault too
+		f()
+		return took
+	}
+	return a.slow.do(f)
+}
+
+// spend takes from the account, at most into as much debt as it may hold, and
+// gives what is left.
+func (a *account) spend(d time.Duration) time.Duration {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	now := time.Now()
+	a.left += time.Duration(now.Sub(a.at).Seconds() * float64(creditPerSecond))
+	a.left = max(min(a.left, creditBurst)-d, -creditBurst)
+	a.at = now
+	return a.left
+}
+
+// full tells whether nothing is owed any more.
+func (a *account) full() bool {
+	return a.spend(0) == creditBurst && a.comes.full() && a.hand.keys.full() && a.hand.bytes.full()
+}
+
+// accounts are kept by key until nothing is owed any more.
+type accounts struct {
+	slow lane
+	mu   sync.Mutex
+	all  map[string]*account
+}
+
+func (a *accounts) of(key string) *account {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	if a.all == nil {
+		a.all = map[string]*account{}
+	}
+	for k, v := range a.all {
+		if k != key && v.full() {
+			delete(a.all, k)
+		}
+	}
+	if a.all[key] == nil {
+		a.all[key] = newAccount(&a.slow)
+	}
+	return a.all[key]
+}
