@@ -49,24 +49,23 @@ type account struct {
 	slow  *lane
 	hand  hand
 	comes *bucket
-	mu   sync.Mutex
-	left time.Duration
-	at   time.Time
+	mu    sync.Mutex
+	left  time.Duration
+	at    time.Time
 }
 
 func newAccount(slow *lane) *account {
 	return &account{slow: slow, hand: worker(), comes: newBucket(keyComesBurst, keyComesPerSecond), left: creditBurst, at: time.Now()}
 }
 
-func (a *account) do(f func()) (took time.Duration) {
-	from := time.Now()
-	defer func() { a.spend(max(took, 0)) }()
-	if a.spend(0) > 0 {
-		defer func() { took = time.Since(from) }() // after a fault too
-		f()
-		return took
+func (a *account) do(f func()) time.Duration {
+	var by turns = atOnceTurns{}
+	if a.spend(0) <= 0 {
+		by = a.slow
 	}
-	return a.slow.do(f)
+	took := by.do(f)
+	a.spend(took)
+	return took
 }
 
 // spend takes from the account, at most into as much debt as it may hold, and

@@ -9,6 +9,7 @@ import (
 	"trivet/tui/theme"
 
 	tea "charm.land/bubbletea/v2"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // Whatever frames came before, and whether a terminal saw them all or came in the
@@ -49,6 +50,25 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 		}
 		if got := late.screen(); got != want.screen() {
 			t.Fatalf("frame %d as a whole:\n%s\nwant\n%s", i, got, want.screen())
+		}
+	}
+}
+
+// A line that is said to fit does.
+func TestALineTakesNoMoreColumnsThanSaid(t *testing.T) {
+	for _, l := range []string{
+		"", "T1  37.5 N", "\x1b[1;31mT1\x1b[m", "⠀⣿│─▸→Σ°·²", "線が\x1b[7m三", "é e\u0301", "👍🏽 ⌚ ☔ ➕", "\x1b", "\x1b[", "a\x1b[38;5;1", "\xff\xfe", "﷽", "\t",
+	} {
+		if got, is := most(l), ansi.StringWidth(l); got < is {
+			t.Errorf("%q takes %d columns, said are %d", l, is, got)
+		}
+	}
+	if got := most("\x1b[1m│ T1 ⣿ 2.50 kN → °\x1b[m"); got != 18 {
+		t.Errorf("a line as trivet draws it is measured as %d columns", got)
+	}
+	for r := rune(1); r < 0x20000; r++ {
+		if l := string(r); most(l) < ansi.StringWidth(l) {
+			t.Fatalf("%q (%U) takes %d columns, said are %d", l, r, ansi.StringWidth(l), most(l))
 		}
 	}
 }

@@ -1,0 +1,105 @@
+package host
+
+import (
+	"sync/atomic"
+	"testing"
+	"time"
+)
+
+func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
+	var slow lane
+	heavy, light := newAccount(&slow), newAccount(&slow)
+	heavy.spend(creditBurst + time.Second)
+	slow.mu.Lock() // somebody is in the lane
+	var done atomic.Bool
+	over := make(chan struct{})
+	go func() {
+		heavy.do(func() { done.Store(true) })
+		close(over)
+	}()
+	for range 1000 {
+		light.do(func() {}) // does not come back before it has been done
+	}
+	if done.Load() {
+		t.Error("the one in debt did not wait")
+	}
+	slow.mu.Unlock()
+	<-over
+	if !done.Load() {
+		t.Error("the one in debt was never served")
+	}
+}
+
+func TestAFaultLeavesTheLaneFree(t *testing.T) {
+	var slow lane
+	func() {
+		defer func() { _ = recover() }()
+		slow.do(func() { panic("drawn badly") })
+	}()
+	served := false
+	slow.do(func() { served = true })
+	if !served {
+		t.Error("the lane is blocked")
+	}
+}
+
+func TestAnAccountHasBothItsBounds(t *testing.T) {
+	a := newAccount(&lane{})
+	if left := a.spend(time.Hour); left != -creditBurst {
+		t.Errorf("an hour of work leaves %v", left)
+	}
+	a.at = a.at.Add(-time.Hour)
+	if left := a.spend(0); left != creditBurst {
+		t.Errorf("an hour of rest leaves %v", left)
+	}
+}
+
+// Coming again does not fill what a key has taken, and keys that owe nothing are
+// not kept.
+func TestAKeysVisitsShareOneAccount(t *testing.T) {
+	l := &library{}
+	h := &Host{venue: l}
+	one, other := person{folder: "one"}, person{folder: "other"}
+	hand, _ := h.typing(one)
+	for range keyComesBurst - 1 {
+		again, after := h.typing(one)
+		if after != 0 || again.keys != hand.keys || again.bytes != hand.bytes {
+			t.Fatalf("a visit waits %v, or types with another hand", after)
+		}
+	}
+	if _, after := h.typing(one); after <= 0 {
+		t.Error("a key that comes again and again never waits")
+	}
+	if _, after := h.typing(other); after != 0 {
+		t.Errorf("another key waits %v for it", after)
+	}
+	past := time.Now().Add(-time.Hour)
+	a := l.accounts.all["one"]
+	a.comes.at, a.hand.keys.at, a.hand.bytes.at, a.at = past, past, past, past
+	l.accounts.of("third")
+	if l.accounts.all["one"] != nil || l.accounts.all["other"] == nil {
+		t.Errorf("kept are %v", l.accounts.all)
+	}
+}
+
+// Who comes and goes is told to the presenter alone: a class draws nothing for it,
+// and its next frame is not put off.
+func TestComingAndGoingIsNothingToTheClass(t *testing.T) {
+	class := newScreen(nil, 80, 24, terminal{}, withClass, nil)
+	own := newScreen(nil, 80, 24, terminal{}, atOnce, nil)
+	holder := &visitor{who: person{role: presenter}}
+	s := &stage{
+		holder: holder, seats: map[*visitor]*seat{holder: {own: own}, {}: {}},
+		screens: map[shape]*shared{{}: {screen: class}},
+	}
+	s.status.Store(&status{})
+	s.report("")
+	if len(class.dirty) != 0 || len(own.dirty) != 1 {
+		t.Errorf("%d of the class and %d of the presenter are to be drawn", len(class.dirty), len(own.dirty))
+	}
+	s.holder = nil
+	s.report("")
+	if len(class.dirty) != 1 {
+		t.Error("the class is not told that nobody presents")
+	}
+}
