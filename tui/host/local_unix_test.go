@@ -1,0 +1,79 @@
+//go:build unix
+
+package host
+
+import (
+	"io"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/creack/pty"
+	"golang.org/x/term"
+)
+
+// A class is taught from the host's own terminal: what is typed there is seen, its
+// size is followed, and after the end the terminal is what it was.
+func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
+	r := start(t, Settings{}, nil)
+	in, out := terminalHere(t)
+	before, err := term.GetState(int(out.Fd()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ended := make(chan error, 1)
+	go func() { ended <- r.present(out, out, []string{"TERM=xterm-256color"}) }()
+	screen := newEmulator(t, 80, 24)
+	go func() { _, _ = io.Copy(screen, in) }()
+	sees := func(pieces ...string) {
+		t.Helper()
+		for _, p := range pieces {
+			waitFor(t, "the presenter sees "+p, func() bool { return strings.Contains(screen.screen(), p) })
+		}
+	}
+	types := func(text string) {
+		t.Helper()
+		if _, err := in.WriteString(text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sees("live: 0 watch", "37.5 N")
+	w := r.visit(nil, 100, 30)
+	sees("live: 1 watches")
+	types(down + right + "-3, 0\r")
+	w.sees("45.0 N")
+	screen.mu.Lock()
+	screen.e.Resize(120, 36)
+	screen.mu.Unlock()
+	if err := pty.Setsize(out, &pty.Winsize{Rows: 36, Cols: 120}); err != nil {
+		t.Fatal(err)
+	}
+	waitFor(t, "the last line is on the 36th", func() bool {
+		return strings.Contains(strings.Split(screen.screen(), "\n")[35], "live: 1 watches")
+	})
+	types(live)
+	sees("l lock out late-comers, h hand over, k host key, e end for all, esc back")
+	types("h")
+	sees("no other presenter is here")
+	types(live + "k")
+	sees("host key " + r.Fingerprint()[:20])
+	types(live + "e")
+	sees("end it for everybody? y yes, any other key no")
+	types("y")
+	w.leaves()
+	w.sees("trivet: the presenter has ended it")
+	if err := <-ended; err != nil {
+		t.Error(err)
+	}
+	sees("trivet: the presenter has ended it; what was not saved is in lamp.toml")
+	if text, err := os.ReadFile(r.file); err != nil || !strings.Contains(string(text), `"-3, 0"`) {
+		t.Errorf("not saved: %v\n%s", err, text)
+	}
+	after, err := term.GetState(int(out.Fd()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *after != *before {
+		t.Errorf("the terminal is left otherwise: %+v, was %+v", after, before)
+	}
+}
