@@ -7,45 +7,65 @@ import "math"
 // rounding of a solve, far below any misprint.
 const exactPrint = 1e-9
 
+// Printed is an answer as somebody wrote it, in SI.
+type Printed struct {
+	Value  float64
+	Half   float64 // half a unit of the last place written
+	Dim    Dim
+	Factor float64 // of the unit that it is written in
+	Number bool    // it is a number with a last place, and no expression
+}
+
 // ReadPrinted reads an answer as a source prints it: "761 N", "43.8", "6.0e2 N",
 // "22.62 deg", "12 300". It gives the value and half a unit of the last place
 // printed, in SI, and the dimension as printed; a bare number is in the set's
 // unit for d. The last place of a whole number is the units place. Where an
 // uncertainty is printed behind ± that is the half.
 func ReadPrinted(text string, set Set, d Dim) (value, half float64, dim Dim, err *Error) {
-	e, err := Parse(text)
+	p, err := ReadPrintedIn(text, set, set.For(d))
 	if err != nil {
 		return 0, 0, d, err
+	}
+	return p.Value, p.Half, p.Dim, nil
+}
+
+// ReadPrintedIn is ReadPrinted where a bare number is in a unit of its own, as that
+// of a column.
+func ReadPrintedIn(text string, set Set, bare Unit) (Printed, *Error) {
+	e, err := Parse(text)
+	if err != nil {
+		return Printed{}, err
 	}
 	v, err := e.Eval(alone{set})
 	if err != nil {
-		return 0, 0, d, err
+		return Printed{}, err
 	}
-	want := d
-	if v.Dim != Number {
-		want = v.Dim
+	out := Printed{Dim: v.Dim, Factor: bare.Factor}
+	if v.Dim == Number {
+		out.Dim = bare.Dim
 	}
-	bare := set.For(d)
-	if v, err = Want(v, want, bare, e.Span()); err != nil {
-		return 0, 0, d, err
+	if v, err = Want(v, out.Dim, bare, e.Span()); err != nil {
+		return Printed{}, err
 	}
-	value, half = v.V[0], exactPrint*math.Abs(v.V[0])
+	out.Value, out.Half = v.V[0], exactPrint*math.Abs(v.V[0])
 	n := e.root.unsigned()
 	factor := 1.0
 	switch {
 	case n.kind == nUnit:
 		factor = n.factor
+		out.Factor = factor
 		n = n.args[0].unsigned()
 	case n.kind == nNumber:
 		factor = bare.Factor
 	}
+	out.Number = n.kind == nNumber && !n.exact
 	switch {
 	case v.Plus[0] > 0:
-		half = v.Plus[0]
-	case n.kind == nNumber && !n.exact:
-		half = 0.5 * math.Pow(10, float64(n.place)) * factor
+		out.Half = v.Plus[0]
+	case out.Number:
+		out.Half = 0.5 * math.Pow(10, float64(n.place)) * factor
 	}
-	return value, half, want, nil
+	return out, nil
 }
 
 // alone is the Env of an expression without names.

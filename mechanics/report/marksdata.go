@@ -1,0 +1,107 @@
+package report
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/mark"
+)
+
+// The object of `trivet mark --format json`.
+type (
+	jsonClass struct {
+		Sheet     string         `json:"sheet"`
+		Title     string         `json:"title"`
+		Right     string         `json:"right"` // when an answer is
+		Students  []jsonStudent  `json:"students"`
+		Questions []jsonQuestion `json:"questions"`
+	}
+	jsonStudent struct {
+		Name    string     `json:"name"`
+		Sheet   string     `json:"sheet,omitempty"`
+		Right   int        `json:"right"`
+		Asked   int        `json:"asked"`
+		Answers []jsonMark `json:"answers"`
+		Remarks []string   `json:"remarks"`
+		Error   string     `json:"error,omitempty"`
+	}
+	jsonMark struct {
+		Name    string `json:"name"`
+		Written string `json:"written"`
+		Verdict string `json:"verdict"`
+		Says    string `json:"says"`
+		OK      bool   `json:"ok"`
+	}
+	jsonQuestion struct {
+		Name     string `json:"name"`
+		Of       int    `json:"of"`
+		Answered int    `json:"answered"`
+		Right    int    `json:"right"`
+		Mistake  string `json:"mistake,omitempty"`
+		Times    int    `json:"times,omitempty"`
+	}
+)
+
+func marksJSON(c mark.Class) string {
+	_, rule, _ := strings.Cut(marksHead(c), "; right: ")
+	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule, Students: []jsonStudent{}, Questions: []jsonQuestion{}}
+	for _, s := range c.Students {
+		o := jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: []jsonMark{}, Remarks: s.Remarks(), Error: s.Fault}
+		for _, m := range s.Marks {
+			o.Answers = append(o.Answers, jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()})
+		}
+		out.Students = append(out.Students, o)
+	}
+	for _, q := range c.ByQuestion() {
+		out.Questions = append(out.Questions, jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times})
+	}
+	b, err := json.MarshalIndent(out, "", "  ")
+	if err != nil { // texts and counts alone: never
+		panic("report: " + err.Error())
+	}
+	return string(b) + "\n"
+}
+
+// marksCSV is a row for each student; the questions stand in the last rows of the
+// other forms only, so that this one stays a table to sort.
+func marksCSV(c mark.Class) string {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	sheets := hasSheets(c)
+	row := func(name, sheet, right, asked string, verdicts []string, remarks string) {
+		cells := []string{guarded(name)}
+		if sheets {
+			cells = append(cells, guarded(sheet))
+		}
+		cells = append(cells, right, asked)
+		for i := range c.Questions {
+			v := ""
+			if i < len(verdicts) {
+				v = guarded(verdicts[i])
+			}
+			cells = append(cells, v)
+		}
+		_ = w.Write(append(cells, guarded(remarks))) // a text that grows does not fail
+	}
+	row("name", "sheet", "right", "asked", c.Questions, "remarks")
+	for _, s := range c.Students {
+		var verdicts []string
+		for _, m := range s.Marks {
+			verdicts = append(verdicts, m.Verdict.String())
+		}
+		row(s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked()), verdicts, strings.Join(s.Remarks(), "; "))
+	}
+	w.Flush()
+	return b.String()
+}
+
+// guarded puts a ' before a text that a spreadsheet would run as a formula.
+func guarded(text string) string {
+	text = printed(text)
+	if t := strings.TrimLeft(text, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
+		return "'" + text
+	}
+	return text
+}

@@ -1,0 +1,136 @@
+package call
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/mark"
+	"trivet/mechanics/report"
+)
+
+const markLong = `Holds a pile of students' answers against a sheet, and says which mistake was most
+likely made.
+
+ANSWERS.csv is a table as a spreadsheet writes it, with commas or semicolons. Its
+head row names the columns: name, a column for each result called as on the sheet
+(T1, C.x, T1.alpha; with a unit as T1 (N) where it is not the sheet's), and, where
+students had variants, sheet with the file of each. Variants lie in the folder that
+stands in the sheet's place. A cell is a number, with a unit or without (761 N); a
+sense may stand in words behind it (1.2 kN C, 1.2 kN compression).
+
+Instead of a table there may be the sheets of the students with their [answers].
+
+An answer is right where it agrees to the precision written, or to three significant
+figures; --within 1% says otherwise. What is said of a wrong one is what the numbers
+show: a sign, a unit, another quantity's value, what follows from an earlier wrong
+answer, or "as if" for a common mistake that gives these very numbers.`
+
+// Mark is "trivet mark". It exits with 0 where all were marked, Failed where some
+// row or question could not be, CantDo where the sheet, the table or the call does
+// not read.
+func (c *Call) Mark() *cobra.Command {
+	var format, within string
+	cmd := &cobra.Command{
+		Use:     "mark SHEET ANSWERS",
+		Short:   "mark students' answers to a sheet and say which mistake was made",
+		Long:    markLong,
+		Example: "  trivet mark mast.toml answers.csv\n  trivet mark variants answers.csv --format csv > marks.csv\n  trivet mark mast.toml ada.toml ben.toml --within 1%",
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) < 2 || slices.Contains(args, "") {
+				return fmt.Errorf("a sheet and answers to it are wanted: try `%s mark SHEET ANSWERS.csv`", Program)
+			}
+			return nil
+		},
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+			if len(args) == 0 {
+				return []string{"toml"}, cobra.ShellCompDirectiveFilterFileExt
+			}
+			return []string{"csv", "toml"}, cobra.ShellCompDirectiveFilterFileExt
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			rule, err := readWithin(within)
+			if err != nil {
+				return err
+			}
+			if forms := report.MarkFormats(); !slices.Contains(forms, format) {
+				return fmt.Errorf("there is no format %q: write %s or %s", format, strings.Join(forms[:len(forms)-1], ", "), forms[len(forms)-1])
+			}
+			class, ok, err := c.mark(args[0], args[1:], rule)
+			if err != nil || !ok {
+				return err
+			}
+			c.print(report.Marks(format, class))
+			for _, s := range class.Unmarked() {
+				c.tell(s.Name, s.Fault)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&within, "within", "", "`SHARE` of the right value by which an answer may be off, such as 1%")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the marks: text, csv, json or markdown")
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.MarkFormats(), cobra.ShellCompDirectiveNoFileComp))
+	return cmd
+}
+
+// tell says on standard error what could not be marked.
+func (c *Call) tell(who, why string) {
+	fmt.Fprintln(c.Stderr, report.Fault{Msg: "not marked", Hint: why}.Where(who))
+	c.Fail(Failed)
+}
+
+// readWithin reads "1%" or "0.5 %".
+func readWithin(text string) (mark.Rule, error) {
+	if text == "" {
+		return mark.Rule{}, nil
+	}
+	number, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
+	x, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
+	if !percent || err != nil || !(x > 0 && x < 100) || math.IsNaN(x) {
+		return mark.Rule{}, fmt.Errorf("--within %q is no share of a value: write for example --within 1%%", text)
+	}
+	return mark.Rule{Within: x / 100}, nil
+}
+
+// mark holds answers against a sheet, or against those of a folder. Where ok is
+// false it was said on standard error why.
+func (c *Call) mark(name string, answers []string, rule mark.Rule) (class mark.Class, ok bool, err error) {
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
+		if len(answers) != 1 {
+			return class, false, fmt.Errorf("a folder of variants takes one table of answers, and here are %d: name one", len(answers))
+		}
+		return c.markVariants(name, answers[0], rule)
+	}
+	if name == standardIn && slices.Contains(answers, standardIn) {
+		return class, false, fmt.Errorf("standard input is the sheet or the answers, not both: name one of them as a file")
+	}
+	r := c.read(name)
+	if r.solution == nil {
+		return class, false, nil
+	}
+	key := mark.NewKey(r.sheet, r.solution, rule)
+	class = mark.Class{Sheet: display(name), Title: r.solution.Problem.Title, Rule: rule}
+	if len(answers) > 1 || filepath.Ext(answers[0]) == ".toml" {
+		c.markSheets(&class, key, answers)
+		return class, true, nil
+	}
+	return class, c.markTable(&class, key, name, answers[0]), nil
+}
+
+// noValues says which questions the sheet has no single value for.
+func (c *Call) noValues(class *mark.Class) {
+	for i, name := range class.Questions {
+		for _, s := range class.Students {
+			if i < len(s.Marks) && s.Marks[i].Verdict == mark.NoValue {
+				c.tell(name, s.Marks[i].Says)
+				break
+			}
+		}
+	}
+}

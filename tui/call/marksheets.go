@@ -1,0 +1,75 @@
+package call
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"trivet/mechanics/mark"
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+)
+
+// markSheets marks the [answers] of sheets that students hand in. Nothing else of
+// them is looked at: they are held against the instructor's solution.
+func (c *Call) markSheets(class *mark.Class, key *mark.Key, files []string) {
+	class.Questions = key.Asked()
+	sheets := make([]*sheet.Sheet, len(files))
+	faults := make([]string, len(files))
+	for i, file := range files {
+		var err error
+		if file == standardIn {
+			sheets[i], err = sheet.Read(c.Stdin)
+		} else {
+			sheets[i], _, err = sheet.Load(file)
+		}
+		if err != nil {
+			f := report.FileFault(file, err)
+			f.Source = "" // one line
+			faults[i] = strings.TrimPrefix(f.Where(display(file)), display(file)+": ")
+			continue
+		}
+		for _, row := range sheets[i].Table("answers").Rows {
+			if _, err := key.Query(row.Name); err == nil && !slices.Contains(class.Questions, row.Name) {
+				class.Questions = append(class.Questions, row.Name)
+			}
+		}
+	}
+	for i, file := range files {
+		s := mark.Student{Name: student(file), Fault: faults[i]}
+		if sheets[i] != nil {
+			s.Marks, s.Notes = key.Mark(answersOf(sheets[i], class.Questions))
+			for _, row := range sheets[i].Table("answers").Rows {
+				if _, err := key.Query(row.Name); err != nil && row.Name != "source" {
+					s.Notes = append(s.Notes, row.Name+": "+err.Error())
+				}
+			}
+		}
+		class.Students = append(class.Students, s)
+	}
+	c.noValues(class)
+}
+
+// student is who handed in a file: its name without ending.
+func student(file string) string {
+	if file == standardIn {
+		return display(file)
+	}
+	return strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+}
+
+// answersOf are the answers that a sheet holds to some questions.
+func answersOf(s *sheet.Sheet, questions []string) []mark.Typed {
+	out := make([]mark.Typed, len(questions))
+	for i, name := range questions {
+		out[i] = mark.Typed{Name: name}
+		if row, ok := s.Table("answers").Row(name); ok {
+			cell, bare := row.Cell("")
+			if !bare {
+				cell, _ = row.Cell("printed")
+			}
+			out[i].Text = cell.Text
+		}
+	}
+	return out
+}

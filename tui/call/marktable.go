@@ -1,0 +1,239 @@
+package call
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"trivet/mechanics/mark"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// table reads a table of answers. Where it does not read it was said why.
+func (c *Call) table(name string) (*mark.Table, bool) {
+	var text []byte
+	var err error
+	if name == standardIn {
+		text, err = io.ReadAll(io.LimitReader(c.Stdin, mark.MaxBytes+1))
+	} else {
+		text, err = readTable(name)
+	}
+	if err != nil {
+		f := report.FileFault(name, err)
+		if errors.Is(err, fs.ErrNotExist) {
+			f.Hint = "check the name"
+		}
+		c.refuse(display(name), f)
+		return nil, false
+	}
+	t, fault := mark.ReadTable(text)
+	if fault != nil {
+		c.refuse(display(name), placed(fault))
+		return nil, false
+	}
+	return t, true
+}
+
+// readTable reads no more of a file than is needed to refuse one that is too long.
+func readTable(name string) ([]byte, error) {
+	switch info, err := os.Stat(name); { // before opening, which would wait at a pipe
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, &sheet.FileError{Msg: "there is no such file", Hint: "check the name", Err: err}
+	case err == nil && info.IsDir():
+		return nil, &sheet.FileError{Msg: "this is a folder", Hint: "name a table of answers"}
+	case err == nil && !info.Mode().IsRegular():
+		return nil, &sheet.FileError{Msg: "this is a pipe or a device, not a file", Hint: "use - to read standard input"}
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, mark.MaxBytes+1))
+}
+
+// placed is a fault of a table with its place; a cell is counted as a spreadsheet's
+// columns are, and so it is said in words.
+func placed(f *mark.Fault) report.Fault {
+	return report.Fault{Line: f.Line, Column: max(f.Column, 1), Msg: f.Msg, Hint: f.Hint}
+}
+
+// columns reads the head of a table; what is left out of it costs no exit code.
+func (c *Call) columns(key *mark.Key, t *mark.Table, name string) (*mark.Columns, bool) {
+	cols, fault := key.Columns(t.Head)
+	if fault != nil {
+		c.refuse(display(name), placed(fault))
+		return nil, false
+	}
+	for _, f := range cols.LeftOut {
+		fmt.Fprintln(c.Stderr, placed(&f).Where(display(name)))
+	}
+	var without []string
+	for _, asked := range key.Asked() {
+		if !slices.ContainsFunc(cols.Asked, func(a mark.Asked) bool { return a.Name == asked }) {
+			without = append(without, asked)
+		}
+	}
+	if len(without) > 0 {
+		fmt.Fprintf(c.Stderr, "%s: the sheet asks for %s too, and there is no such column\n", display(name), strings.Join(without, ", "))
+	}
+	return cols, true
+}
+
+// markTable marks a table against one sheet; a column sheet may name variants beside it.
+func (c *Call) markTable(class *mark.Class, key *mark.Key, name, answers string) bool {
+	t, ok := c.table(answers)
+	if !ok {
+		return false
+	}
+	cols, ok := c.columns(key, t, answers)
+	if !ok {
+		return false
+	}
+	var folder *variants
+	if cols.Sheet >= 0 {
+		if folder = c.open(filepath.Dir(name), class.Rule); folder == nil {
+			return false
+		}
+		defer folder.root.Close()
+	}
+	c.rows(class, t, cols, func(row mark.Line) (*mark.Key, string) {
+		if v := cols.Variant(row); v != "" {
+			return folder.key(v)
+		}
+		return key, ""
+	})
+	return true
+}
+
+// markVariants marks a table whose rows name sheets of a folder.
+func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Class, ok bool, err error) {
+	class = mark.Class{Sheet: name, Rule: rule}
+	t, ok := c.table(answers)
+	if !ok {
+		return class, false, nil
+	}
+	at := slices.IndexFunc(t.Head, func(h string) bool { return strings.EqualFold(h, "sheet") })
+	if at < 0 {
+		c.refuse(display(answers), report.Fault{Line: 1, Column: 1, Msg: "there is no column sheet, and a folder holds many",
+			Hint: "add one with the file of each student's variant, or name one sheet in place of the folder"})
+		return class, false, nil
+	}
+	folder := c.open(name, rule)
+	if folder == nil {
+		return class, false, nil
+	}
+	defer folder.root.Close()
+	var first *mark.Key
+	why := "no row names one"
+	for _, row := range t.Rows { // the head is read against the first variant that reads
+		if at < len(row.Cells) && row.Cells[at] != "" && first == nil {
+			first, why = folder.key(row.Cells[at])
+		}
+	}
+	if first == nil {
+		c.refuse(name, report.Fault{Msg: "no variant of the table can be read", Hint: why})
+		return class, false, nil
+	}
+	class.Title = first.Title()
+	cols, ok := c.columns(first, t, answers)
+	if !ok {
+		return class, false, nil
+	}
+	c.rows(&class, t, cols, func(row mark.Line) (*mark.Key, string) {
+		if v := cols.Variant(row); v != "" {
+			return folder.key(v)
+		}
+		return nil, "the column sheet is blank: write the file of the variant"
+	})
+	return class, true, nil
+}
+
+// rows marks each row against its sheet.
+func (c *Call) rows(class *mark.Class, t *mark.Table, cols *mark.Columns, keyOf func(mark.Line) (*mark.Key, string)) {
+	for _, a := range cols.Asked {
+		class.Questions = append(class.Questions, a.Name)
+	}
+	for _, row := range t.Rows {
+		s := mark.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
+		typed, fault := cols.Typed(t, row)
+		if fault != nil {
+			s.Fault = fault.Error()
+		} else if key, why := keyOf(row); key == nil {
+			s.Fault = why
+		} else {
+			s.Marks, s.Notes = key.Mark(typed)
+		}
+		class.Students = append(class.Students, s)
+	}
+	c.noValues(class)
+}
+
+// variants are the sheets of a folder, each solved once. No name leads out of it.
+type variants struct {
+	root *os.Root
+	rule mark.Rule
+	keys map[string]*mark.Key
+	whys map[string]string
+}
+
+func (c *Call) open(folder string, rule mark.Rule) *variants {
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		c.refuse(folder, report.Fault{Msg: "the folder cannot be read: " + err.Error()})
+		return nil
+	}
+	return &variants{root, rule, map[string]*mark.Key{}, map[string]string{}}
+}
+
+// key is the key of a variant, or why there is none.
+func (v *variants) key(name string) (*mark.Key, string) {
+	if _, known := v.keys[name]; !known {
+		v.keys[name], v.whys[name] = v.load(name)
+	}
+	return v.keys[name], v.whys[name]
+}
+
+func (v *variants) load(name string) (*mark.Key, string) {
+	if !filepath.IsLocal(name) {
+		return nil, fmt.Sprintf("the sheet %q lies outside the folder: name one inside", name)
+	}
+	file := name
+	info, err := v.root.Stat(file)
+	if errors.Is(err, fs.ErrNotExist) && filepath.Ext(file) == "" {
+		file += ".toml"
+		info, err = v.root.Stat(file)
+	}
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Sprintf("there is no sheet %q in the folder: check the name", name)
+	case err != nil:
+		return nil, fmt.Sprintf("the sheet %q cannot be read in this folder: name a file inside", name)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Sprintf("the sheet %q is no file: name a sheet", name)
+	}
+	f, err := v.root.Open(file)
+	if err != nil {
+		return nil, fmt.Sprintf("the sheet %q cannot be read: ask for the right to read it", name)
+	}
+	defer f.Close()
+	s, err := sheet.Read(f)
+	if err != nil {
+		return nil, report.FileFault(file, err).Where(file)
+	}
+	p, errs := problem.Read(s)
+	if len(errs) > 0 {
+		f := report.Faults(s, errs)[0]
+		f.Source = "" // one line
+		return nil, f.Where(file)
+	}
+	return mark.NewKey(s, statics.Solve(p), v.rule), ""
+}
