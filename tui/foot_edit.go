@@ -25,7 +25,7 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	e, own := m.ownError()
 	if !own {
 		for _, e := range m.live.errs {
-			if blocks(e) && m.edit.slot.does == setCell {
+			if e.Blocks() && m.edit.slot.does == setCell {
 				text := "elsewhere: " + m.live.place(e)
 				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Error()

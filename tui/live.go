@@ -102,7 +102,7 @@ func (l *live) accept(msg solved) {
 	l.latest, l.errs = msg.problem, msg.errs
 	good := msg.solution.Verdict != statics.Unreadable
 	for _, e := range msg.errs {
-		good = good && !blocks(e)
+		good = good && !e.Blocks()
 	}
 	switch {
 	case good:
@@ -114,16 +114,4 @@ func (l *live) accept(msg solved) {
 		// Nothing to keep yet: the picture shows what reads so far.
 		l.problem, l.told = msg.problem, &told{}
 	}
-}
-
-// blocks tells whether the result depends on a cell that does not read. What
-// is only compared or asked for does not change the solution.
-func blocks(e problem.Error) bool {
-	switch {
-	case e.Ref.Table == "answers":
-		return false
-	case e.Ref.Table == "":
-		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement"
-	}
-	return true
 }

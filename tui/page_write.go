@@ -4,6 +4,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // pageEndings are the formats of a page.
@@ -15,7 +16,7 @@ func WritePage(file string, s *statics.Solution, of *sheet.Sheet, force bool) er
 	if err != nil {
 		return err
 	}
-	page, err := report.Page(format, s, report.PageOptions{Sheet: of, File: file})
+	page, err := report.Page(format, s, report.PageOptions{Sheet: of, File: file, Trust: trust.Of(of, s)})
 	if err != nil {
 		return err
 	}

@@ -75,5 +75,8 @@ func (r run) plusMinus(n *node) (Value, *Error) {
 			r.src(left), a.Dim.Name(), r.src(right), b.Dim.Name())
 	}
 	a.Plus[0] += b.V[0]
-	return a, nil
+	if m, ok := r.env.(Measurer); ok && b.V[0] > 0 {
+		a.V[0] += m.Measured(n.span, r.src(right), Value{Dim: a.Dim, N: 1, V: b.V}) * b.V[0]
+	}
+	return r.kept(n, a)
 }

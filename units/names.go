@@ -13,6 +13,13 @@ type Coiner interface {
 	Known(name string) bool
 }
 
+// Measurer is an Env that is told of each uncertainty b of a ± b, and may have the
+// value taken at another place of it: at a + share·b, share from -1 to 1, where
+// the reader takes a. at is the whole of a ± b, half the text of b.
+type Measurer interface {
+	Measured(at Span, half string, b Value) (share float64)
+}
+
 // Reserved tells whether a name has a meaning of the reader's own that no
 // unknown may take: an axis, pi, or a function.
 func Reserved(name string) bool {

@@ -162,7 +162,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 			continue
 		}
 		r.blocked = false
-		v, err := part.Eval(env{r: r, scope: inGeometry})
+		v, err := part.Eval(env{r: r, scope: inGeometry, cell: ref})
 		if err != nil {
 			r.failCell(ref, err)
 			return false

@@ -113,6 +113,7 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 			}
 		}
 		r.blocked = false
+		e.cell = ref
 		v, err := part.Eval(e)
 		if err == nil {
 			v, err = units.Want(v, d, bare, part.Span())
@@ -172,6 +173,7 @@ func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
 		return units.Value{}, false
 	}
 	r.blocked = false
+	e.cell = ref
 	v, err := expr.Eval(e)
 	if err != nil {
 		r.failCell(ref, err)

@@ -167,7 +167,7 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 	varies := false
 	at := func(s float64) (float64, bool) {
 		r.blocked = false
-		v, err := expr.Eval(env{r: r, scope: inLoad, s: s, varies: &varies})
+		v, err := expr.Eval(env{r: r, scope: inLoad, cell: ref, s: s, varies: &varies})
 		if err != nil {
 			r.failCell(ref, err)
 			return 0, false
@@ -184,7 +184,7 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 
 func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
 	r.blocked = false
-	v, err := e.Eval(env{r: r, scope: inGiven})
+	v, err := e.Eval(env{r: r, scope: inGiven, cell: ref})
 	if err != nil {
 		r.failCell(ref, err)
 		return 0, false

@@ -3,6 +3,7 @@ package problem
 import (
 	"errors"
 
+	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -20,8 +21,9 @@ const (
 type env struct {
 	r     *reading
 	scope scope
-	line  int     // the line whose magnitude is read, in inMagnitude; -1 for a couple's
-	s     float64 // in inLoad
+	cell  sheet.Ref // whose text it is; none where a ± in it is no measured value
+	line  int       // the line whose magnitude is read, in inMagnitude; -1 for a couple's
+	s     float64   // in inLoad
 	// varies is set once s is asked for, in inLoad.
 	varies *bool
 }

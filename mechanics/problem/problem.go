@@ -33,7 +33,8 @@ type Problem struct {
 	Unknowns []Unknown // in order of first use
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
-	Doubts   []Error // what reads, and is most likely not what was meant
+	Doubts   []Error    // what reads, and is most likely not what was meant
+	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
 }
 
 // Acts gives every force and couple on a body, of lines, joints, couples,

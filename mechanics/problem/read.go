@@ -44,8 +44,12 @@ func (rd *Reader) parse(text string) (*units.Expr, *units.Error) {
 }
 
 // Read reads one sheet.
-func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) {
-	r := &reading{Reader: rd, s: s, p: &Problem{}}
+func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, Place{}, 0) }
+
+// Moved reads a sheet with one measured value a ± b taken at a + share·b in place
+// of a, wherever it is used: cells that name the same given move together.
+func (rd *Reader) Moved(s *sheet.Sheet, of Place, share float64) (*Problem, []Error) {
+	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: of, share: share}
 	r.header()
 	r.indexNames()
 	r.readGivens()
@@ -92,6 +96,9 @@ type reading struct {
 	notText               sheet.Ref // the last row that has a cell that is no text
 	blocked               bool      // the last evaluation failed for a cell reported elsewhere
 	east, north           [3]float64
+	moved                 Place // the measured value that is taken elsewhere, and by how much of its ±
+	share                 float64
+	measured              map[Place]bool
 }
 
 // progress of something that is read when first asked for.

@@ -27,6 +27,7 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 		results = append(results, words("Governing: "+c.Says(p)+"."))
 	}
 	pg.add(partResults, results...)
+	pg.addTrust(opt.Trust)
 	var checks []block
 	if sums, worst := sumsHeld(s); sums > mostSums {
 		checks = append(checks, held(true, plural(sums, "sum")+" of forces and moments are zero, to "+fmt.Sprintf("%.1e", worst)+" of the largest term"))

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/mechanics/working"
 )
 
@@ -45,19 +46,19 @@ func Between(format, name string, i, sheets int) string {
 
 // Results writes a solved sheet in a form. Text has the results, and the working
 // behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
-// the last two the figure too.
-func Results(format, sheet string, s *statics.Solution, steps bool) string {
+// the last two the figure too. t is what the ± of the inputs does, nil where none has one.
+func Results(format, sheet string, s *statics.Solution, t *trust.Trust, steps bool) string {
 	switch format {
 	case "json":
-		return string(JSON(sheet, s))
+		return string(JSON(sheet, s, t))
 	case "markdown":
-		return Markdown(working.Build(s), Parts{})
+		return Markdown(working.Build(s), Parts{Trust: t})
 	case "latex":
-		return string(texPage(s, PageOptions{}))
+		return string(texPage(s, PageOptions{Trust: t}))
 	case "html":
-		return string(htmlPage(pageOf(s, PageOptions{})))
+		return string(htmlPage(pageOf(s, PageOptions{Trust: t})))
 	}
-	text := Text(s)
+	text := Text(s, t)
 	if steps {
 		text += "\n" + TextWorking(working.Build(s))
 	}

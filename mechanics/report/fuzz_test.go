@@ -79,10 +79,10 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 		return
 	}
 	s := statics.Solve(p)
-	if out := Text(s); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
+	if out := Text(s, nil); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
 		t.Errorf("the text is not sound: %q", out)
 	}
-	out := JSON("-", s)
+	out := JSON("-", s, nil)
 	if !json.Valid(out) {
 		t.Errorf("the JSON does not read: %s", out)
 	}

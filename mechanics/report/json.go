@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // The objects of `trivet solve --format json`, a contract: numbers at full
@@ -24,6 +25,7 @@ type (
 		Checks    []jsonCheck    `json:"checks"`
 		Answers   []jsonAnswer   `json:"answers"`
 		Free      []jsonMotion   `json:"free_motions,omitempty"`
+		Trust     *jsonTrust     `json:"trust,omitempty"` // what the ± of inputs does, where any has one
 		Errors    []jsonError    `json:"errors,omitempty"`
 	}
 	jsonUnknown struct {
@@ -84,8 +86,8 @@ type (
 	}
 )
 
-// JSON writes a solved sheet as one object.
-func JSON(sheet string, s *statics.Solution) []byte {
+// JSON writes a solved sheet as one object; t may be nil.
+func JSON(sheet string, s *statics.Solution, t *trust.Trust) []byte {
 	p := s.Problem
 	out := jsonSheet{
 		Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
@@ -133,6 +135,7 @@ func JSON(sheet string, s *statics.Solution) []byte {
 		}
 		out.Free = append(out.Free, jsonMotion{Body: body, Says: s.MotionWords(m)})
 	}
+	out.Trust = trustJSON(t)
 	return marshal(out)
 }
 

@@ -76,7 +76,7 @@ T1 = "1.00 kN"
 // TestJSONContract holds the fields of design section 6, their types and their
 // values. A field may be added; none of these may go, or mean another thing.
 func TestJSONContract(t *testing.T) {
-	o := object(t, JSON("wires.toml", solved(t, contractSheet)))
+	o := object(t, JSON("wires.toml", solved(t, contractSheet), nil))
 	for field, want := range map[string]string{
 		"sheet": "string", "title": "string", "verdict": "string",
 		"unknowns":  "[{fixed bool, high null, limit number, low null, name string, sense string, text string, unit string, use number, value number}]",
@@ -154,7 +154,7 @@ T1 = { kind = "cable", at = "P", along = "+y" }
 T2 = { kind = "cable", at = "P", along = "-y", limit = "5 N" }
 W = { kind = "weight", at = "P", magnitude = "96 N" }
 V = { kind = "force", at = "P", components = "(0, ?)" }
-`)))
+`), nil))
 	want := map[string]string{
 		"T1": "{fixed bool, high null, limit null, low number, name string, sense null, text string, unit string, use null, value null}",
 		"T2": "{fixed bool, high null, limit number, low number, name string, sense null, text string, unit string, use null, value null}",
@@ -191,7 +191,7 @@ func TestJSONVerdicts(t *testing.T) {
 		"lamp-pushed-sideways":  "no-equilibrium",
 	} {
 		f, _ := fixtures.Get(name)
-		if got := object(t, JSON(name, solved(t, f.Text)))["verdict"]; got != want {
+		if got := object(t, JSON(name, solved(t, f.Text), nil))["verdict"]; got != want {
 			t.Errorf("%s: %v, want %s", name, got, want)
 		}
 	}
@@ -218,7 +218,7 @@ func TestSeveralSheets(t *testing.T) {
 	var all []byte
 	sheets := append(fixtures.Starts(), fixtures.Published()...)
 	for _, f := range sheets {
-		all = append(all, JSON(f.Name, solved(t, f.Text))...)
+		all = append(all, JSON(f.Name, solved(t, f.Text), nil)...)
 	}
 	d := json.NewDecoder(strings.NewReader(string(all)))
 	for _, f := range sheets {

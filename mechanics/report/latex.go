@@ -5,12 +5,14 @@ import (
 	"strings"
 
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/mechanics/working"
 )
 
 // Parts is what a page holds beside the working.
 type Parts struct {
-	Figure string // in the page's own language: LaTeX's picture commands, or Markdown; empty for none
+	Trust  *trust.Trust // nil where no input has a ±
+	Figure string       // in the page's own language: LaTeX's picture commands, or Markdown; empty for none
 }
 
 // latexHead needs amsmath and nothing else. Numbers of pages and links are left
@@ -56,6 +58,7 @@ func LaTeX(w *working.Working, parts Parts) string {
 		b.WriteString(latexText(capital(words)) + ".\n\n")
 	}
 	b.WriteString(latexTable([]string{"", "", ""}, latexResults(w.Solution)))
+	b.WriteString(latexTrust(parts.Trust))
 	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n" + latexEnd)
 	return b.String()
 }

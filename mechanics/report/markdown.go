@@ -48,6 +48,7 @@ func Markdown(w *working.Working, parts Parts) string {
 	if len(rows) > 0 {
 		b.WriteString("\n" + markdownTable([]string{"Unknown", "Value", "Sense"}, rows))
 	}
+	b.WriteString(markdownTrust(parts.Trust))
 	b.WriteString("\n## Caution\n\n" + markdownText(capital(Caution)) + ".\n")
 	return b.String()
 }

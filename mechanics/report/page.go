@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/ink"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/mechanics/working"
 )
 
@@ -20,6 +21,7 @@ type PageOptions struct {
 	Sheet *sheet.Sheet // the inputs as typed, for a field page
 	File  string       // the sheet's name, for a field page
 	By    string       // who entered it, if given
+	Trust *trust.Trust // what the ± of the inputs does; nil where none has one
 	Date  string       // and when, if given: as typed; a PDF's own date where it is one
 
 	Working *working.Working // as built, with its hand route; nil to have it built

@@ -53,6 +53,7 @@ func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
 		}
 	}
 	pg.add(partResults, resultBlocks(s)...)
+	pg.addTrust(opt.Trust)
 }
 
 func (pg *page) add(title string, blocks ...block) {

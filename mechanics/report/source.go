@@ -39,7 +39,7 @@ func markdownPage(s *statics.Solution, opt PageOptions) []byte {
 	if opt.Field {
 		text = markdownField(pg, names)
 	} else {
-		text = Markdown(opt.working(s), Parts{Figure: strings.Join(names, "\n\n")})
+		text = Markdown(opt.working(s), Parts{Trust: opt.Trust, Figure: strings.Join(names, "\n\n")})
 	}
 	return []byte(text + "\n" + strings.Join(append(data, ""), "\n"))
 }
@@ -77,7 +77,7 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 		figures = append(figures, texFigure(f))
 	}
 	if !opt.Field {
-		return []byte(LaTeX(opt.working(s), Parts{Figure: strings.Join(figures, "\n\n\\medskip\n")}))
+		return []byte(LaTeX(opt.working(s), Parts{Trust: opt.Trust, Figure: strings.Join(figures, "\n\n\\medskip\n")}))
 	}
 	var b strings.Builder
 	b.WriteString(latexHead + "\\footnotesize\n\\section*{" + latexText(pg.title) + "}\n")

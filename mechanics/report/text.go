@@ -8,13 +8,14 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // width is how wide a line of prose gets; tables take what they need.
 const width = 80
 
-// Text writes a solved sheet for reading in a terminal or a file.
-func Text(s *statics.Solution) string {
+// Text writes a solved sheet for reading in a terminal or a file; t may be nil.
+func Text(s *statics.Solution, t *trust.Trust) string {
 	var b strings.Builder
 	p := s.Problem
 	if p.Title != "" {
@@ -25,6 +26,7 @@ func Text(s *statics.Solution) string {
 	}
 	section(&b, "unknowns", unknownRows(s))
 	section(&b, "asked", askedRows(s))
+	trustText(&b, t)
 	section(&b, "lines of action: r from the first point to the second, u = r/|r|", lineRows(p))
 	title, rows, words := "equations of equilibrium: coefficients of the unknowns = minus known forces", systemRows(s), []int(nil)
 	if len(s.X) > mostColumns {

@@ -57,7 +57,7 @@ func TestText(t *testing.T) {
 			if !ok {
 				t.Fatal("no such sheet")
 			}
-			got, file := Text(solved(t, f.Text)), "testdata/"+name+".txt"
+			got, file := Text(solved(t, f.Text), nil), "testdata/"+name+".txt"
 			if *update {
 				if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
 					t.Fatal(err)
@@ -77,7 +77,7 @@ func TestText(t *testing.T) {
 // A sum that begins with a number stands to the left, as the others do.
 func TestSumsStandToTheLeft(t *testing.T) {
 	f, _ := fixtures.Get("space-truss")
-	text := Text(solved(t, f.Text))
+	text := Text(solved(t, f.Text), nil)
 	for _, line := range []string{
 		"  ΣFz A  0.8571 AD + Az                      =        0  left over 0.0e+00 N\n",
 		"  ΣFz D  -0.8571 AD - 0.8571 BD - 0.6000 CD  =  1200.00  left over 0.0e+00 N\n",
@@ -92,7 +92,7 @@ func TestSumsStandToTheLeft(t *testing.T) {
 func TestTextFitsTheScreen(t *testing.T) {
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
 		s := solved(t, f.Text)
-		for line := range strings.Lines(Text(s)) {
+		for line := range strings.Lines(Text(s, nil)) {
 			if w := ansi.StringWidth(strings.TrimRight(line, "\n")); w > width && len(s.X) <= 4 {
 				t.Errorf("%s: %d columns: %s", f.Name, w, line)
 			}

@@ -58,6 +58,9 @@ func Solve(p *problem.Problem) *Solution {
 	return s
 }
 
+// SolveAlone is Solve without what follows once a cable goes slack.
+func SolveAlone(p *problem.Problem) *Solution { return solve(p) }
+
 func solve(p *problem.Problem) *Solution { return solveWith(p, smallSystem) }
 
 // solveWith takes systems of up to small rows and columns as dense matrices.

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/report"
+	"trivet/mechanics/trust"
 )
 
 // Page is "trivet page". It exits with 0 where the page is written and the sheet
@@ -29,7 +30,7 @@ func (c *Call) Page() *cobra.Command {
 			if r.solution == nil {
 				return nil
 			}
-			opt.File, opt.Sheet = display(args[0]), r.sheet
+			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, trust.Of(r.sheet, r.solution)
 			if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
 				c.refuse(out, f)
 			}

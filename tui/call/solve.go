@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
+	"trivet/mechanics/trust"
 )
 
 // Solve is "trivet solve". It exits with 0 where every sheet has a single
@@ -56,6 +57,6 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 			p.Asked = append(p.Asked, q)
 		}
 	}
-	c.print(report.Results(format, name, r.solution, steps))
+	c.print(report.Results(format, name, r.solution, trust.Of(r.sheet, r.solution), steps))
 	c.judge(r.solution)
 }

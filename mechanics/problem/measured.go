@@ -1,0 +1,89 @@
+package problem
+
+import (
+	"strings"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Place is where a measured value a ± b stands: the cell, and a ± b in its text.
+type Place struct {
+	Ref  sheet.Ref
+	Span units.Span
+}
+
+// Measured is a value typed with its uncertainty, a ± b. What ± means is the
+// user's: the limits of a measurement, or one standard deviation. It is taken as
+// it is. b is in SI where the cell says its dimension, else in the sheet's unit.
+type Measured struct {
+	Place
+	Name string // h, or x of A: what was measured
+	Half string // b as typed, with the sheet's unit where that is what a bare number is in
+}
+
+// Measured notes a ± of the cell that is read, and says by what part of it the
+// value is moved.
+func (e env) Measured(at units.Span, half string, b units.Value) float64 {
+	if e.cell == (sheet.Ref{}) || e.cell.Table == "answers" {
+		return 0
+	}
+	r, here := e.r, Place{e.cell, at}
+	if !r.measured[here] { // a load's intensity is read at many places
+		if r.measured == nil {
+			r.measured = map[Place]bool{}
+		}
+		r.measured[here] = true
+		m := Measured{Place: here, Half: strings.TrimSpace(half), Name: r.measuredName(here)}
+		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number {
+			m.Half = strings.TrimSpace(m.Half + " " + r.p.Units.For(k.Dim).Symbol)
+		}
+		r.p.Measured = append(r.p.Measured, m)
+	}
+	if here == r.moved {
+		return r.share
+	}
+	return 0
+}
+
+// measuredName says what a measured value is: a given by its name, a coordinate by
+// its axis and its point, anything else by its key and its row.
+func (r *reading) measuredName(at Place) string {
+	ref := at.Ref
+	axis := ""
+	if c, ok := r.s.Cell(ref); ok {
+		if e, err := r.parse(c.Text); err == nil {
+			parts, _ := e.Tuple()
+			for k, part := range parts {
+				if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End && k < 3 {
+					axis = string("xyz"[k])
+				}
+			}
+		}
+	}
+	switch {
+	case ref.Table == "given" || ref.Table == "":
+		return ref.Row
+	case ref.Table == "points" && axis != "":
+		return axis + " of " + ref.Row
+	case ref.Table == "points":
+		return "place of " + ref.Row
+	case axis != "":
+		return ref.Key + " " + axis + " of " + ref.Row
+	case ref.Key == "":
+		return ref.Row
+	}
+	return ref.Key + " of " + ref.Row
+}
+
+// Blocks tells whether the solution depends on the cell that does not read. What is
+// only compared or asked for changes nothing of it.
+func (e Error) Blocks() bool {
+	switch {
+	case e.Ref.Table == "answers":
+		return false
+	case e.Ref.Table == "":
+		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement"
+	}
+	return true
+}

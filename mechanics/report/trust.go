@@ -1,0 +1,196 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"trivet/mechanics/trust"
+)
+
+// TrustTitle heads what the ± of the inputs does to the results.
+const TrustTitle = "how far the inputs can be trusted"
+
+var trustHead = []string{"", "value", "independent", "worst case", "mostly from"}
+
+// trustRows are the results that the ± of the inputs changes: value, independent ±,
+// the ends of the worst case, and the input that does the most.
+func trustRows(t *trust.Trust) [][]string {
+	var rows [][]string
+	for i := range t.Spreads {
+		s := &t.Spreads[i]
+		if s.Mostly < 0 {
+			continue
+		}
+		low, high := t.Ends(s)
+		ends := low + " to " + high
+		if !s.Known() {
+			ends = low
+		}
+		rows = append(rows, []string{s.Name, t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)})
+	}
+	return rows
+}
+
+// trustSays are sentences: what was typed with a ±, what it leaves alone, and what the
+// numbers mean.
+func trustSays(t *trust.Trust) []string {
+	if t.TooMany {
+		return nil
+	}
+	inputs := make([]string, len(t.Measured))
+	for i := range inputs {
+		inputs[i] = t.From(i)
+	}
+	out := []string{"inputs with ±: " + strings.Join(inputs, ", ")}
+	var alone []string
+	for i := range t.Spreads {
+		if s := &t.Spreads[i]; s.Mostly < 0 {
+			alone = append(alone, s.Name)
+		}
+	}
+	if len(alone) > 0 {
+		out = append(out, "not changed by them: "+strings.Join(alone, ", "))
+	}
+	return append(out, trust.Meaning)
+}
+
+// trustText is the section of the text.
+func trustText(b *strings.Builder, t *trust.Trust) {
+	if t == nil {
+		return
+	}
+	fmt.Fprintf(b, "\n%s\n", TrustTitle)
+	if rows := trustRows(t); len(rows) > 0 {
+		b.WriteString(columns(append([][]string{trustHead}, rows...), 2, 3, 4))
+	}
+	for _, w := range t.Words() {
+		b.WriteString(hung("  !  ", w))
+	}
+	for _, says := range trustSays(t) {
+		b.WriteString(hung("  ", says+"."))
+	}
+}
+
+// addTrust is the part of a page.
+func (pg *page) addTrust(t *trust.Trust) {
+	if t == nil {
+		return
+	}
+	var blocks []block
+	if rows := trustRows(t); len(rows) > 0 {
+		head := append([]string{"Result"}, trustHead[1:]...)
+		for k := 1; k < len(head); k++ {
+			head[k] = capital(head[k])
+		}
+		blocks = append(blocks, tableOf(head, rows...))
+	}
+	for _, w := range t.Words() {
+		blocks = append(blocks, words(sentence(w)))
+	}
+	for _, says := range trustSays(t) {
+		note := words(sentence(says))
+		note.quiet = true
+		blocks = append(blocks, note)
+	}
+	pg.add(capital(TrustTitle), blocks...)
+}
+
+// markdownTrust and latexTrust are the same in Markdown and LaTeX.
+func markdownTrust(t *trust.Trust) string {
+	if t == nil {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("\n## " + capital(TrustTitle) + "\n")
+	var rows [][]string
+	for _, r := range trustRows(t) {
+		cells := make([]string, len(r))
+		for k := range r {
+			cells[k] = markdownText(r[k])
+		}
+		rows = append(rows, cells)
+	}
+	if len(rows) > 0 {
+		b.WriteString("\n" + markdownTable([]string{"Result", "Value", "Independent", "Worst case", "Mostly from"}, rows))
+	}
+	for _, w := range append(t.Words(), trustSays(t)...) {
+		b.WriteString("\n" + lineStart(markdownText(sentence(w))) + "\n")
+	}
+	return b.String()
+}
+
+func latexTrust(t *trust.Trust) string {
+	if t == nil {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("\n\\subsection*{" + latexText(capital(TrustTitle)) + "}\n")
+	var rows [][]string
+	for _, r := range trustRows(t) {
+		cells := make([]string, len(r))
+		for k := range r {
+			cells[k] = latexText(r[k])
+		}
+		rows = append(rows, cells)
+	}
+	b.WriteString(latexTable([]string{"", "Value", "Independent", "Worst case", "Mostly from"}, rows))
+	for _, w := range append(t.Words(), trustSays(t)...) {
+		b.WriteString(latexText(sentence(w)) + "\n\n")
+	}
+	return b.String()
+}
+
+type (
+	jsonInput struct {
+		Name string `json:"name"`
+		Plus string `json:"plus"`
+	}
+	jsonSpread struct {
+		Name        string   `json:"name"`
+		Value       *float64 `json:"value"`
+		Unit        string   `json:"unit"`
+		Independent *float64 `json:"independent"`
+		Worst       *float64 `json:"worst"`
+		Low         *float64 `json:"low"`
+		High        *float64 `json:"high"`
+		By          []jsonBy `json:"by"`
+	}
+	jsonBy struct {
+		Input int      `json:"input"`
+		Moves *float64 `json:"moves"`
+	}
+	jsonTrust struct {
+		Inputs  []jsonInput  `json:"inputs"`
+		Results []jsonSpread `json:"results"`
+		Says    []string     `json:"says"`
+	}
+)
+
+// trustJSON is the object "trust", which a sheet without ± has not. A number is null
+// where a result has no single value within the ± of the inputs; by says what
+// each input does that does anything: half of what the result differs by between
+// its ends, positive where both grow together.
+func trustJSON(t *trust.Trust) *jsonTrust {
+	if t == nil {
+		return nil
+	}
+	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, Says: append([]string{}, t.Words()...)}
+	for _, m := range t.Measured {
+		out.Inputs = append(out.Inputs, jsonInput{m.Name, m.Half})
+	}
+	for i := range t.Spreads {
+		s := &t.Spreads[i]
+		f := t.Solution.Problem.Units.For(s.Dim)
+		in := func(v float64) *float64 { return number(v / f.Factor) }
+		one := jsonSpread{Name: s.Name, Unit: f.Symbol, Value: in(s.Value), Independent: in(s.Independent), Worst: in(s.Worst),
+			Low: in(s.Low), High: in(s.High), By: []jsonBy{}}
+		for k, by := range s.By {
+			if math.Abs(by) > 0 {
+				one.By = append(one.By, jsonBy{k, in(by)})
+			}
+		}
+		out.Results = append(out.Results, one)
+	}
+	return out
+}
