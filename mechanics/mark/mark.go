@@ -83,9 +83,10 @@ type Mark struct {
 	Verdict Verdict
 	Says    string
 
-	query problem.Query
-	value value   // where it reads
-	want  float64 // SI
+	query  problem.Query
+	value  value   // where it reads
+	weighs bool    // it is the factor g that it is off by
+	want   float64 // SI
 }
 
 // Key is a solved sheet that answers are held against. It belongs to one goroutine:

@@ -123,6 +123,7 @@ func (k *Key) unit(m *Mark) string {
 	}
 	if m.query.Dim == units.Force {
 		g := k.gravity(m.value.factor)
+		m.weighs = at(m.value.factor*g) || at(m.value.factor/g)
 		if at(m.value.factor * g) {
 			return "factor g missing: a mass taken for a force"
 		}

@@ -1,6 +1,0 @@
-package mark
-
-type mutant struct{}
-
-func (k *Key) mistakes(marks []Mark) []string { return nil }
-func (k *Key) follow(marks []Mark)            {}
