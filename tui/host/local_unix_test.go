@@ -58,7 +58,7 @@ func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
 	types(live + "k")
 	sees("host key " + r.Fingerprint()[:20])
 	types(live + "e")
-	sees("end it for everybody? y yes, any other key no")
+	sees("end it for everybody? what is not saved is saved: y yes, any other key no")
 	types("y")
 	w.leaves()
 	w.sees("trivet: the presenter has ended it")
@@ -76,4 +76,35 @@ func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
 	if *after != *before {
 		t.Errorf("the terminal is left otherwise: %+v, was %+v", after, before)
 	}
+}
+
+// Who has handed the sheet over and leaves the host's own terminal is told that the
+// host goes on.
+func TestLeavingTheHostsOwnTerminalAfterAHandOver(t *testing.T) {
+	k := key(t)
+	r := start(t, Settings{Presenters: keys(t, k)}, nil)
+	in, out := terminalHere(t)
+	ended := make(chan error, 1)
+	go func() { ended <- r.present(out, out, []string{"TERM=xterm-256color"}) }()
+	screen := newEmulator(t, 80, 24)
+	go func() { _, _ = io.Copy(screen, in) }()
+	step := func(text, piece string) {
+		t.Helper()
+		if _, err := in.WriteString(text); err != nil {
+			t.Fatal(err)
+		}
+		waitFor(t, "the terminal shows "+piece, func() bool { return strings.Contains(screen.screen(), piece) })
+	}
+	step("", "live: 0 watch")
+	p := r.visit(k, 100, 30)
+	p.sees("following the presenter")
+	step(live+"h", "hand over to: 1")
+	step("1", "following the presenter")
+	p.sees("live: the sheet is yours now, all see what you type")
+	step("\x11", "you have left; the host goes on, and ctrl+c ends it")
+	if err := <-ended; err != nil {
+		t.Fatal(err)
+	}
+	p.keys(down)
+	p.sees("live: 0 watch")
 }

@@ -46,6 +46,7 @@ type status struct {
 	menu     menu
 	offers   []string
 	note     string
+	refused  bool // the presenter would not have it saved
 }
 
 // seat is a visitor's place before the stage.
@@ -197,7 +198,7 @@ func (s *stage) sit(v *visitor) {
 
 // report renews what the last lines say.
 func (s *stage) report(note string) {
-	st := &status{locked: s.locked, away: s.holder == nil, menu: s.menu, note: note}
+	st := &status{locked: s.locked, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
 	for v := range s.seats {
 		if v != s.holder {
 			st.watching++

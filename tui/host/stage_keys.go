@@ -67,6 +67,9 @@ func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
 	key := msg.String()
 	was := s.menu
 	if was == noMenu && key != liveKey {
+		if s.status.Load().note != "" { // read by now, and it hides who watches and the code
+			s.report("")
+		}
 		return false
 	}
 	s.menu = noMenu
@@ -85,7 +88,7 @@ func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
 	case was == askLive && key == "k":
 		note = "host key " + s.print
 	case was == askLive && key == "e":
-		s.menu = askEnd
+		s.menu, s.refused = askEnd, nil // the line says that it is saved
 	case was == askLive && key == "q" && !v.who.local:
 		v.end("you have left; the sheet stays with the host")
 	case was == askEnd && key == "y":
@@ -109,7 +112,8 @@ func (s *stage) quit(m tui.Model) {
 	}
 }
 
-// hand gives the sheet to another presenter, who goes on in the same cell.
+// hand gives the sheet to another presenter, who goes on in the same cell and is
+// told so in the line that is the presenter's from now on.
 func (s *stage) hand(from, to *visitor) (note string) {
 	if s.seats[to] == nil {
 		return to.who.name() + " has left"
@@ -118,13 +122,17 @@ func (s *stage) hand(from, to *visitor) (note string) {
 	s.log.Info("the sheet is handed over", "from", from.who.name(), "to", to.who.name())
 	s.sit(to)
 	s.sit(from)
-	return ""
+	return "live: the sheet is yours now, all see what you type"
 }
 
 // watcherKey moves a watcher's own view. Nothing of it reaches the sheet.
 func (s *stage) watcherKey(v *visitor, msg tea.KeyPressMsg) {
 	switch msg.String() {
 	case "ctrl+q", "ctrl+c":
+		if v.who.local {
+			v.end("you have left; the host goes on, and ctrl+c ends it")
+			return
+		}
 		v.end("you have left")
 	case liveKey:
 		s.follows(v)
@@ -203,7 +211,10 @@ func (st *status) presenting(code string, local bool) string {
 	case askHand:
 		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"
 	case askEnd:
-		return "end it for everybody? y yes, any other key no"
+		if st.refused { // as just answered at the workbench's own end
+			return "end it for everybody? y yes, any other key no"
+		}
+		return "end it for everybody? what is not saved is saved: y yes, any other key no"
 	}
 	if st.note != "" {
 		return st.note + ", ctrl+l more"

@@ -116,7 +116,7 @@ func TestThePresenterLocksHandsOverAndEnds(t *testing.T) {
 	pa.keys(live + "h")
 	pa.sees("hand over to: 1 key2")
 	pa.keys("1")
-	pb.sees("live: 1 watches")
+	pb.sees("live: the sheet is yours now, all see what you type, ctrl+l more")
 	pa.sees("following the presenter")
 	pa.keys("9") // means nothing now
 	pb.keys("0")
