@@ -12,7 +12,7 @@ import (
 const MaxName = 256
 
 // Edit is a change of a sheet as a value: SetCell, DropCell, AddRow, DeleteRow,
-// RenameRow, MoveRow or DuplicateRow.
+// DeleteTable, RenameRow, MoveRow or DuplicateRow.
 type Edit interface {
 	edit(s *Sheet) ([]splice, error)
 }

@@ -57,6 +57,14 @@ func TestEdits(t *testing.T) {
 		{"drop from the top", "title = \"x\"\nplane = \"xy\"\n", DropCell{Ref{"", "plane", ""}}, "title = \"x\"\n"},
 		{"drop what is not there", "[points]\nA = {}", DropCell{Ref{"points", "A", "on"}}, "[points]\nA = {}"},
 
+		{"table", "[given]\nh = 1\n\n# by hand\n# two\n[answers] # own\nT = 2 # x\n\n[lines]\n", DeleteTable{"answers"}, "[given]\nh = 1\n\n[lines]\n"},
+		{"table at the end", "[given]\nh = 1\n# kept\n\n[answers]\nT = 2\n", DeleteTable{"answers"}, "[given]\nh = 1\n# kept\n"},
+		{"table alone", "# own\n[answers]", DeleteTable{"answers"}, ""},
+		{"table in braces", "answers = { T = 2 }\ntitle = \"x\"\n", DeleteTable{"answers"}, "title = \"x\"\n"},
+		{"table of dotted names", "answers.T = 2\ntitle = \"x\"\nanswers.U = 3", DeleteTable{"answers"}, "title = \"x\"\n"},
+		{"table of headers", "[answers.T]\nprinted = 2\r\n\r\n[[answers.U]]\n", DeleteTable{"answers"}, ""},
+		{"table that is not there", "x = 1\n", DeleteTable{"answers"}, "x = 1\n"},
+
 		{"row at the end", "[points]\nA = \"1\"\n\n[lines]\n", AddRow{Table: "points", Name: "B", Cells: []KeyText{{"", "2"}}}, "[points]\nA = \"1\"\nB = \"2\"\n\n[lines]\n"},
 		{"row after", "[points]\nA  = \"1\"\nB  = \"2\"\n", AddRow{Table: "points", Name: "A2", After: "A", Cells: []KeyText{{"at", "3"}, {"on", "b"}}}, "[points]\nA  = \"1\"\nA2 = { at = \"3\", on = \"b\" }\nB  = \"2\"\n"},
 		{"row in an empty table", "[points]\r\n\r\n[lines]", AddRow{Table: "points", Name: "x y"}, "[points]\r\n\"x y\" = {}\r\n\r\n[lines]"},

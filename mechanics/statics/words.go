@@ -158,17 +158,16 @@ func (s *Solution) brokenKinds() string {
 func (s *Solution) brokenWords(q Sensed) string {
 	v, _ := s.single(q.Magnitude)
 	size := s.force1(math.Abs(v))
+	kind, would, does := "", "pull", "pushes"
 	if q.Line < 0 {
-		return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it lifts off", q.Name, size, s.Problem.Joints[q.Joint].Kind)
+		kind = s.Problem.Joints[q.Joint].Kind.String()
+	} else {
+		info := s.Problem.Lines[q.Line].Kind.Info()
+		if kind = info.Name; info.Sense == problem.PullOnly {
+			would, does = "push", "pulls"
+		}
 	}
-	l := &s.Problem.Lines[q.Line]
-	switch l.Kind.Info().Sense {
-	case problem.PullOnly:
-		return fmt.Sprintf("%s would have to push with %s: a %s only pulls, so it goes slack", l.Name, size, l.Kind)
-	case problem.PushOnly:
-		return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it comes away", l.Name, size, l.Kind)
-	}
-	return fmt.Sprintf("%s would have to pull with %s: a %s only pushes, so it lifts off", l.Name, size, l.Kind)
+	return fmt.Sprintf("%s would have to %s with %s: a %s only %s, so it %s", q.Name, would, size, kind, does, s.Problem.LetsGo(q.Line))
 }
 
 // direction names a direction: an axis where it is one, else a unit vector. A
