@@ -1,0 +1,202 @@
+// Package variant makes sheets of a sheet: variants, in which givens take other
+// values of their ranges while the verdict stays the same kind, and sweeps, in
+// which one given runs through its range. Sheets in, sheets and tables out.
+package variant
+
+import (
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Grid holds the values that a given may take: Low + k·Step for k from 0 to
+// Count-1, in the unit that its cell is written in.
+type Grid struct {
+	Name      string
+	Ref       sheet.Ref // the cell of its value
+	Unit      string    // as it is typed; "" for a bare number
+	Symbol    string    // the unit as results have it, for a heading
+	Count     int
+	low, step float64 // in Unit
+	factor    float64 // SI of one Unit
+	was       float64 // the sheet's own value, SI
+	behind    string  // the uncertainty behind the value: " ± 2 cm"
+}
+
+const (
+	// nearly is how far two values may differ, relative to the step, and count as the
+	// same: conversions of units leave some 1e-15 of the value.
+	nearly = 1e-6
+	// digits is what a value is written to: a range in other units than its step
+	// leaves rounding in the 16th.
+	digits = 12
+	// few is under how many values a range without a step is divided once more.
+	few = 10
+	// most is where counting ends: beyond it nobody draws every value.
+	most = 1 << 40
+)
+
+// SI gives the k-th value in SI.
+func (g *Grid) SI(k int) float64 { return g.value(k) * g.factor }
+
+// Number gives the k-th value as it is written, without its unit.
+func (g *Grid) Number(k int) string { return units.Compact(g.value(k)) }
+
+// Text gives the k-th value as a cell holds it.
+func (g *Grid) Text(k int) string { return withUnit(g.Number(k), g.Unit) + g.behind }
+
+// Said gives the k-th value as it is said, with its unit.
+func (g *Grid) Said(k int) string { return withUnit(g.Number(k), g.Symbol) }
+
+func (g *Grid) value(k int) float64 { return rounded(g.low + float64(k)*g.step) }
+
+// own tells whether the k-th value is the sheet's own.
+func (g *Grid) own(k int) bool { return math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor }
+
+func withUnit(number, unit string) string {
+	if unit == "" || strings.HasPrefix(unit, "°") || unit == "'" || unit == `"` {
+		return number + unit
+	}
+	return number + " " + unit
+}
+
+func rounded(x float64) float64 {
+	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
+	if err != nil {
+		return x
+	}
+	return y
+}
+
+// Grids gives the grids of a sheet's givens that have a range, in their order.
+func Grids(s *sheet.Sheet, p *problem.Problem) []Grid {
+	var out []Grid
+	for i := range p.Givens {
+		if g := &p.Givens[i]; g.HasRange {
+			out = append(out, gridOf(s, p, g))
+		}
+	}
+	return out
+}
+
+// gridOf is the grid of a given's range and step. Without a step it is the last
+// place in which the range's ends are typed, a tenth of that where fewer than ten
+// values would come of it; of ends that are computed, about a twentieth of the way.
+func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
+	out := cellOf(s, p, g)
+	text := func(key string) string { return textOf(s, g.Name, key) }
+	low, high, _ := strings.Cut(text("range"), "..")
+	if unitOf(low) == "" { // 2 .. 4 kN/m
+		low = strings.TrimSpace(low) + " " + unitOf(high)
+	}
+	step := g.Step
+	if step == 0 {
+		if step = min(lastPlace(p, g, low), lastPlace(p, g, high)); math.IsInf(step, 1) {
+			step = math.Pow(10, math.Floor(math.Log10((g.High-g.Low)/2/out.factor))-1) * out.factor
+		} else if (g.High-g.Low)/step < few-1-nearly {
+			step /= 10
+		}
+	}
+	out.in(p, g, g.Low, step, unitOf(textOf(s, g.Name, out.Ref.Key)), unitOf(text("step")), unitOf(low), unitOf(high))
+	out.Count = int(min((g.High-g.Low)/step+nearly, most)) + 1
+	return out
+}
+
+// cellOf finds the cell of a given's value and its uncertainty.
+func cellOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
+	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0], factor: 1}
+	if row, ok := s.Table("given").Row(g.Name); ok {
+		if _, bare := row.Cell(""); bare {
+			out.Ref.Key = ""
+		}
+	}
+	text := textOf(s, g.Name, out.Ref.Key)
+	for _, sign := range []string{"±", "+-", "+/-"} {
+		if before, _, ok := strings.Cut(text, sign); ok {
+			out.behind = text[len(strings.TrimRight(before, " ")):]
+		}
+	}
+	out.factor = p.Units.For(g.Value.Dim).Factor
+	return out
+}
+
+// in gives the grid the first unit in which its numbers are short ones, of those
+// that are typed in the row, or the sheet's.
+func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, typed ...string) {
+	const short = 6 // digits: what a person types
+	take := func(unit string, factor float64) {
+		g.Unit, g.factor = unit, factor
+		g.low, g.step = rounded(low/factor), rounded(step/factor)
+	}
+	own := p.Units.For(of.Value.Dim)
+	g.Symbol = own.Symbol
+	for _, unit := range append(typed, own.Symbol) {
+		if unit == "" && of.Value.Dim != units.Number {
+			continue
+		}
+		u := units.Unit{Factor: 1}
+		if unit != "" {
+			var err *units.Error
+			if u, err = units.ParseUnit(unit); err != nil || u.Dim != of.Value.Dim {
+				continue
+			}
+		}
+		if take(unit, u.Factor); isShort(g.low, short) && isShort(g.step, short) {
+			g.Symbol = u.Symbol
+			return
+		}
+	}
+	take(own.Symbol, own.Factor)
+}
+
+func isShort(x float64, n int) bool {
+	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', n-1, 64), 64)
+	return err == nil && x == y
+}
+
+var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE][-+]?\d+)?\s*`)
+
+// unitOf gives the unit that a number is typed with, "" where it has none, or is no
+// plain number: of 3 1/2 in it is in.
+func unitOf(text string) string {
+	text, _, _ = strings.Cut(text, "±")
+	text, _, _ = strings.Cut(text, "+-")
+	rest := strings.TrimSpace(strings.TrimPrefix(text, numberAhead.FindString(text)))
+	if _, err := units.ParseUnit(rest); err == nil {
+		return rest
+	}
+	fields := strings.Fields(rest)
+	if len(fields) == 0 {
+		return ""
+	}
+	if last := fields[len(fields)-1]; units.Mentions(text) == nil {
+		if _, err := units.ParseUnit(last); err == nil {
+			return last
+		}
+	}
+	return ""
+}
+
+// lastPlace gives a unit of the last place of a typed number, in SI; infinite
+// where it is computed.
+func lastPlace(p *problem.Problem, g *problem.Given, text string) float64 {
+	e, err := units.Parse(text)
+	if err == nil {
+		if _, _, plain := e.Literal(); plain {
+			if _, half, _, err := units.ReadPrinted(text, p.Units, g.Value.Dim); err == nil {
+				return 2 * half
+			}
+		}
+	}
+	return math.Inf(1)
+}
+
+func textOf(s *sheet.Sheet, given, key string) string {
+	c, _ := s.Cell(sheet.Ref{Table: "given", Row: given, Key: key})
+	return c.Text
+}

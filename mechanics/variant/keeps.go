@@ -1,0 +1,169 @@
+package variant
+
+import (
+	"fmt"
+	"math"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// solved is a sheet that was read and solved; solution is nil where it does not
+// read, and unread says why.
+type solved struct {
+	sheet    *sheet.Sheet
+	solution *statics.Solution
+	unread   string
+}
+
+// solver reads sheets that differ in few cells.
+type solver struct{ reader *problem.Reader }
+
+func newSolver() solver { return solver{problem.NewReader()} }
+
+func (v solver) solve(s *sheet.Sheet) solved {
+	p, errs := v.reader.Read(s)
+	if len(errs) > 0 {
+		return solved{s, nil, "does not read: " + errs[0].Msg}
+	}
+	return solved{s, statics.Solve(p), ""}
+}
+
+// strays says in what a variant is of another kind than the sheet, each in a few
+// words without numbers, so that the same reason reads the same; none where its
+// verdict is of the same kind:
+//
+//   - the verdict, the degree, what goes slack, and what is free to move are the same;
+//   - what pulls or pushes in the sheet does so in the variant, links and springs too;
+//   - every check that holds in the sheet holds: limits, friction, conditioning;
+//   - a sheet that expects a failed check has one.
+func strays(was *statics.Solution, now solved) []string {
+	if now.solution == nil {
+		return []string{now.unread}
+	}
+	s := now.solution
+	if says := verdictStrays(was, s); len(says) > 0 {
+		return says
+	}
+	out := senseStrays(was, s)
+	held := map[statics.Check]bool{}
+	key := func(c statics.Check) statics.Check {
+		return statics.Check{Kind: c.Kind, Subject: c.Subject, Line: c.Line, Joint: c.Joint, About: c.About, With: c.With}
+	}
+	for _, c := range was.Checks {
+		held[key(c)] = c.OK
+	}
+	failed := false
+	for _, c := range s.Checks {
+		if ok, there := held[key(c)]; !c.OK && (ok || !there) {
+			out = append(out, fails(s.Problem, c))
+		}
+		failed = failed || !c.OK
+	}
+	if was.Problem.Expect == problem.FailedCheck && !failed {
+		out = append(out, "no check fails any more")
+	}
+	return out
+}
+
+// verdictStrays compares the verdicts.
+func verdictStrays(was, now *statics.Solution) []string {
+	same := was.Verdict == now.Verdict && was.Degree == now.Degree && len(was.Motions) == len(now.Motions) && len(was.Broken) == len(now.Broken)
+	for i := 0; same && i < len(was.Broken); i++ {
+		same = was.Broken[i].Name == now.Broken[i].Name
+	}
+	if same {
+		return nil
+	}
+	if says := Otherwise(now); len(says) > 0 {
+		return says
+	}
+	if len(now.Motions) > 0 {
+		return []string{"it is partly constrained"}
+	}
+	return []string{"every unknown has one value and its sense"}
+}
+
+// Otherwise says in a few words in what a verdict is none of one answer that keeps
+// every sense: "TB goes slack", "no equilibrium"; none where it is.
+func Otherwise(s *statics.Solution) []string {
+	var out []string
+	switch s.Verdict {
+	case statics.Indeterminate:
+		out = append(out, fmt.Sprintf("indeterminate to degree %d", s.Degree))
+	case statics.NoEquilibrium:
+		if !s.Problem.ResultantOnly() {
+			return []string{"no equilibrium"}
+		}
+	case statics.Unreadable:
+		return []string{"nothing is cut free"}
+	}
+	for _, q := range s.Broken {
+		out = append(out, q.Name+" "+s.Problem.LetsGo(q.Line))
+	}
+	return out
+}
+
+// senseStrays compares which way lines and supports are stressed.
+func senseStrays(was, now *statics.Solution) (out []string) {
+	p := now.Problem
+	size := 0.0
+	for _, c := range now.Checks {
+		if c.Kind == statics.CheckSense {
+			size = max(size, math.Abs(c.Value))
+		}
+	}
+	pulls := map[string]bool{}
+	for _, c := range was.Checks {
+		if c.Kind == statics.CheckSense {
+			pulls[c.Subject] = c.OK && c.Value > 0
+		}
+	}
+	for _, c := range now.Checks {
+		if c.Kind == statics.CheckSense && pulls[c.Subject] && c.Value <= nothing*size {
+			out = append(out, c.Subject+" carries nothing")
+		}
+	}
+	for i := range p.Lines {
+		info := p.Lines[i].Kind.Info()
+		if info.Sense != problem.Tension {
+			continue
+		}
+		a, fixed := was.Magnitude(i)
+		b, still := now.Magnitude(i)
+		word := func(v float64) string {
+			if v > 0 {
+				return info.Positive
+			}
+			return info.Negative
+		}
+		switch {
+		case !fixed || !still || a == 0:
+		case b == 0:
+			out = append(out, p.Lines[i].Name+" carries nothing")
+		case a*b < 0:
+			out = append(out, p.Lines[i].Name+" turns from "+word(a)+" to "+word(b))
+		}
+	}
+	return out
+}
+
+// nothing is how small a force is, beside the largest one, that a student would
+// take for none.
+const nothing = 1e-9
+
+// fails says in a few words which check fails.
+func fails(p *problem.Problem, c statics.Check) string {
+	switch c.Kind {
+	case statics.CheckLimit, statics.CheckJointLimit:
+		return c.Subject + " passes its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
+	case statics.CheckFriction:
+		return c.Subject + " slips"
+	case statics.CheckTipping:
+		return c.Subject + " tips"
+	case statics.CheckCondition:
+		return "the equations are badly conditioned"
+	}
+	return c.Says(p)
+}
