@@ -41,12 +41,13 @@ func WritePage(file, format string, s *statics.Solution, opt PageOptions, force 
 		err = sheet.Write(file, data, force)
 	}
 	if err != nil {
-		return pageFault(err), false
+		return WriteFault(err), false
 	}
 	return Fault{}, true
 }
 
-func pageFault(err error) Fault {
+// WriteFault says why a file that is no sheet was not written.
+func WriteFault(err error) Fault {
 	var file *sheet.FileError
 	var changed *sheet.ChangedError
 	switch {

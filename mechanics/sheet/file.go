@@ -148,6 +148,9 @@ func inFileWords(doing string, err error) error {
 	return &FileError{fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), elsewhere, err}
 }
 
+// WriteError turns an error of the system in writing into a *FileError.
+func WriteError(err error) error { return inFileWords("written", err) }
+
 // cause leaves the path out of a system error, since the caller names it.
 func cause(err error) string {
 	var p *fs.PathError

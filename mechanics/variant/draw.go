@@ -3,7 +3,6 @@ package variant
 import (
 	"fmt"
 	"math/rand/v2"
-	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -24,6 +23,7 @@ type Source struct {
 	Grids    []Grid
 
 	solver solver
+	tasks  []Task
 }
 
 // NewSource looks at a sheet that was read and solved. The error, a *problem.Error,
@@ -33,6 +33,7 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 	if len(src.Grids) == 0 {
 		return nil, problem.Error{Msg: "no given has a range", Hint: `write for example W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`}
 	}
+	src.tasks = src.follow()
 	return src, nil
 }
 
@@ -123,11 +124,11 @@ func (src *Source) order(r *rand.Rand) func() []int {
 				for i := range at {
 					at[i] = r.IntN(src.Grids[i].Count)
 				}
-				if key := fmt.Sprint(at); seen[key] {
+				key := fmt.Sprint(at)
+				if seen[key] {
 					continue
-				} else {
-					seen[key] = true
 				}
+				seen[key] = true
 			} else {
 				if len(all) == 0 {
 					return nil
@@ -137,7 +138,7 @@ func (src *Source) order(r *rand.Rand) func() []int {
 				}
 				all = all[1:]
 			}
-			if slices.ContainsFunc(at, func(int) bool { return true }) && !src.own(at) {
+			if !src.own(at) {
 				return at
 			}
 		}

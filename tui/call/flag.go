@@ -41,7 +41,11 @@ func Flag(cmd *cobra.Command, err error) error {
 		if f.Value.Type() == "bool" {
 			return fmt.Errorf("--%s takes no value, and here is %q: write --%s alone", f.Name, wrong.GetValue(), f.Name)
 		}
-		return fmt.Errorf("--%s takes a whole number, and here is %q: write for example --%s %s", f.Name, wrong.GetValue(), f.Name, f.DefValue)
+		example := f.DefValue
+		if example == "0" { // there is no default
+			example = "24"
+		}
+		return fmt.Errorf("--%s takes a whole number, and here is %q: write for example --%s %s", f.Name, wrong.GetValue(), f.Name, example)
 	case errors.As(err, &syntax):
 		return fmt.Errorf("%q is no flag: %s", syntax.GetSpecifiedFlag(), help)
 	}

@@ -21,6 +21,17 @@ T = { kind = "cable", path = "P A" }
 W = { kind = "weight", at = "P", magnitude = "10 N" }
 `
 
+// ranged has a load that may be one of five.
+const ranged = `[given]
+W = { value = "12 N", range = "12 N .. 20 N", step = "2 N" }
+[points]
+P = { at = "0, 0, 0", on = "particle" }
+A = "0, 0, 3"
+[lines]
+T = { kind = "cable", path = "P A" }
+F = { kind = "force", at = "P", along = "-z", magnitude = "W" }
+`
+
 // sheets are the files that every call of these tests finds.
 func sheets() map[string]string {
 	return map[string]string{
@@ -28,6 +39,8 @@ func sheets() map[string]string {
 		"misprint.toml": lamp + "[answers]\nsource = \"own\"\nT = \"11 N\"\n",
 		"push.toml":     strings.Replace(lamp, "0, 3", "0, -3", 1),
 		"doubt.toml":    strings.Replace(lamp, `"particle"`, `"pa"`, 1),
+		"ranged.toml":   ranged,
+		"limited.toml":  strings.Replace(ranged, `"P A"`, `"P A", limit = "19 N"`, 1),
 		"half.toml":     "title = \"Half a lamp\"\n[points]\nP = \"0, 0, 3 kN\"\n",
 		"broken.toml":   "title \"a\"\n",
 		"chek":          lamp,
@@ -68,7 +81,7 @@ func calls(t *testing.T, args ...string) said {
 func run(c *Call, args ...string) int {
 	root := &cobra.Command{Use: Program + " [SHEET]", Args: OneSheetOrNone, RunE: func(*cobra.Command, []string) error { return nil }}
 	root.Flags().Int("most", 16, "so `MANY`")
-	root.AddCommand(c.Solve(), c.Check(), c.Page(), c.New(), c.Schema())
+	root.AddCommand(c.Solve(), c.Check(), c.Page(), c.Vary(), c.New(), c.Schema())
 	OwnWords(root)
 	root.SetArgs(args)
 	root.SetOut(c.Stdout)

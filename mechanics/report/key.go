@@ -1,0 +1,97 @@
+package report
+
+import (
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/variant"
+)
+
+// KeyFormats are the forms that a key is written in, and how its files end.
+func KeyFormats() []string { return []string{"csv", "markdown"} }
+
+// KeyEnding is the ending of a key's file.
+func KeyEnding(format string) string {
+	if format == "markdown" {
+		return ".md"
+	}
+	return ".csv"
+}
+
+// CheckKeyFormat says what is wrong with a form of a key.
+func CheckKeyFormat(format string) error {
+	if slices.Contains(KeyFormats(), format) {
+		return nil
+	}
+	return fmt.Errorf("there is no format %q of a key: write csv, markdown, or csv,markdown", format)
+}
+
+// Key writes the key of a class set.
+func Key(format, title string, k variant.Key) []byte {
+	if format == "markdown" {
+		return markdownKey(title, k)
+	}
+	rows := [][]string{append([]string{"variant", "seed"}, k.Head...)}
+	for _, r := range k.Rows {
+		rows = append(rows, append([]string{r.Name, strconv.FormatUint(k.Seed, 10)}, r.Cells...))
+	}
+	return CSV(rows)
+}
+
+// CSV writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
+// run as a formula gets an apostrophe before it; numbers are written without the
+// blanks between thousands. A text beyond ASCII begins with the mark by which
+// spreadsheets know UTF-8.
+func CSV(rows [][]string) []byte {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	for _, r := range rows {
+		cells := make([]string, len(r))
+		for i, c := range r {
+			cells[i] = csvCell(c)
+		}
+		_ = w.Write(cells) // a strings.Builder takes everything
+	}
+	w.Flush()
+	text := b.String()
+	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
+		text = "\ufeff" + text
+	}
+	return []byte(text)
+}
+
+func csvCell(text string) string {
+	plain := strings.ReplaceAll(text, " ", "")
+	if _, err := strconv.ParseFloat(plain, 64); err == nil && strings.Trim(plain, "+-0123456789.eE") == "" {
+		return plain
+	}
+	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r\n") {
+		return "'" + text
+	}
+	return text
+}
+
+func markdownKey(title string, k variant.Key) []byte {
+	var b strings.Builder
+	if title = strings.Join(strings.Fields(title), " "); title != "" {
+		b.WriteString("# " + markdownText(title) + ": key\n\n")
+	}
+	fmt.Fprintf(&b, "For the instructor. Seed %d.\n\n", k.Seed)
+	head, numbers := []string{"variant"}, []bool{false}
+	for _, h := range k.Head {
+		head, numbers = append(head, markdownText(h)), append(numbers, true)
+	}
+	var rows [][]string
+	for _, r := range k.Rows {
+		row := []string{markdownText(r.Name)}
+		for _, c := range r.Cells {
+			row = append(row, markdownText(c))
+		}
+		rows = append(rows, row)
+	}
+	b.WriteString(markdownTable(head, rows, numbers...))
+	return []byte(b.String())
+}

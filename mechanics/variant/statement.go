@@ -1,0 +1,199 @@
+package variant
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Task is what the words of a sheet say of a varied given.
+type Task struct {
+	Given  string
+	Value  string // as the words have it, or as the cell has it where they have none
+	Times  int    // how often the words follow the given; 0 where they stay as they are
+	Rivals string // what else has the same value, so that the words may mean that
+}
+
+// words are the cells that a student reads.
+var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}}
+
+// quantity is a number with its unit in a text; moments are written with a blank
+// in their unit.
+var quantity = regexp.MustCompile(`([-+−]?\d+(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
+
+// parted is the beginning of a number whose thousands are parted: 12 300, 1,200.
+var parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
+
+// place is a quantity in a text: its number, what stands between, its unit.
+type place struct {
+	start, end int // of the number
+	number     float64
+	unit       string // "" where none is read
+	typed      string
+}
+
+// places finds the quantities of a text. A number that is part of a name or of a
+// longer number is none.
+func places(text string) []place {
+	var out []place
+	for _, m := range quantity.FindAllStringSubmatchIndex(text, -1) {
+		start, end := m[2], m[3]
+		if start > 0 && strings.ContainsAny(text[start:start+1], "+-") {
+			if before := text[start-1]; before != ' ' && before != '(' && before != '\n' {
+				start++ // a dash, or a sign between two numbers
+			}
+		}
+		if end-start >= 3 && parted.MatchString(text[:start]) {
+			continue
+		}
+		if after := text[m[7]:]; after != "" && strings.ContainsAny(after[:1], "0123456789^") || strings.HasPrefix(after, "²") || strings.HasPrefix(after, "³") {
+			continue // 12 m2
+		}
+		before, _ := lastRune(text[:start])
+		if before == '.' || before == '_' || isLetter(before) || before >= '0' && before <= '9' {
+			continue
+		}
+		q := place{start: start, end: end, number: parseNumber(text[start:end])}
+		if u, ok := unitNamed(text[m[6]:m[7]]); ok {
+			q.unit, q.typed = u, text[start:m[7]]
+		} else {
+			q.typed = text[start:end]
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+// unitNamed reads a unit as words have it: its symbol, or its name in one or many.
+func unitNamed(word string) (string, bool) {
+	if word == "" {
+		return "", false
+	}
+	if _, err := units.ParseUnit(word); err == nil {
+		return word, true
+	}
+	for _, u := range units.Table() {
+		if word == u.Name || word == u.Name+"s" {
+			return u.Symbol, true
+		}
+	}
+	return "", false
+}
+
+// si gives a quantity in SI, where it is one of a dimension.
+func (q place) si(d units.Dim) (factor float64, ok bool) {
+	if q.unit == "" {
+		return 1, d == units.Number
+	}
+	u, err := units.ParseUnit(q.unit)
+	return u.Factor, err == nil && u.Dim == d
+}
+
+func same(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b)) }
+
+// follow finds what the words say of each grid's given.
+func (src *Source) follow() []Task {
+	p := src.Solution.Problem
+	out := make([]Task, len(src.Grids))
+	for i := range src.Grids {
+		g := &src.Grids[i]
+		dim := p.Givens[given(p, g.Name)].Value.Dim
+		out[i] = Task{Given: g.Name, Value: textOf(src.Sheet, g.Name, g.Ref.Key)}
+		for _, ref := range words {
+			c, _ := src.Sheet.Cell(ref)
+			for _, q := range places(c.Text) {
+				if factor, ok := q.si(dim); ok && same(q.number*factor, g.was) {
+					out[i].Value = q.typed
+					out[i].Times++
+				}
+			}
+		}
+		if out[i].Times == 0 {
+			continue
+		}
+		if rivals := src.rivals(g, dim, out[i].Times > 1); len(rivals) > 0 {
+			out[i].Times, out[i].Rivals = 0, strings.Join(rivals, ", ")
+		}
+	}
+	return out
+}
+
+func given(p *problem.Problem, name string) int {
+	for i := range p.Givens {
+		if p.Givens[i].Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// rivals are the cells that hold the same value as a given: the words may mean
+// them. A bare number counts in the sheet's unit. A limit counts only where the
+// words have the value more than once: a statement says a load before a capacity.
+func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
+	bare := src.Solution.Problem.Units.For(dim).Factor
+	for _, t := range src.Sheet.Tables {
+		switch t.Name {
+		case "", "units", "answers":
+			continue
+		}
+		for _, r := range t.Rows {
+			for _, c := range r.Cells {
+				switch {
+				case t.Name == "given" && r.Name == g.Name, c.Key == "range", c.Key == "step", c.Key == "limit" && !limits:
+					continue
+				}
+				for _, q := range places(c.Text) {
+					factor, ok := q.si(dim)
+					if q.unit == "" {
+						factor, ok = bare, true
+					}
+					if ok && same(q.number*factor, g.was) {
+						out = append(out, t.Name+"."+r.Name)
+						break
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// retold gives the edits of title and statement for a combination: where they have
+// the value of a given, they have the new one, in the unit that they use.
+func (src *Source) retold(at []int, title string) []sheet.Edit {
+	p := src.Solution.Problem
+	var out []sheet.Edit
+	for _, ref := range words {
+		c, there := src.Sheet.Cell(ref)
+		text := c.Text
+		found := places(text)
+		for k := len(found) - 1; k >= 0; k-- {
+			q := found[k]
+			for i := range src.Grids {
+				g := &src.Grids[i]
+				factor, ok := q.si(p.Givens[given(p, g.Name)].Value.Dim)
+				if src.tasks[i].Times > 0 && ok && same(q.number*factor, g.was) {
+					text = text[:q.start] + units.Compact(rounded(g.SI(at[i])/factor)) + text[q.end:]
+					break
+				}
+			}
+		}
+		if ref.Row == "title" {
+			if text = strings.TrimSpace(text); text == "" {
+				text = strings.ToUpper(title[:1]) + title[1:]
+			} else {
+				text += ", " + title
+			}
+			there = true
+		}
+		if there {
+			out = append(out, sheet.SetCell{Ref: ref, Text: text})
+		}
+	}
+	return out
+}

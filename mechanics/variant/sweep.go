@@ -1,0 +1,242 @@
+package variant
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// Span is how a sweep goes, as typed; what is empty is taken from the sheet.
+type Span struct {
+	From, To string
+	Steps    int // so many steps from one to the other; 0 for the sheet's
+}
+
+const (
+	// usualSteps is how many steps a sweep has where neither it nor the sheet says so.
+	usualSteps = 10
+	// MostSteps bounds a sweep: nobody reads a longer table.
+	MostSteps = 1000
+)
+
+// Swept is a table of results against a given.
+type Swept struct {
+	Title   string
+	Given   string
+	Symbol  string // the unit of the given as written
+	Results []problem.Query
+	Units   []units.Unit // of the results
+	Figures int
+	Rows    []SweptRow
+	// The rows of the largest and the smallest of each result, among those in which
+	// it has a value; -1 where it has none or is the same in all.
+	Largest, Smallest []int
+}
+
+// SweptRow is one value of the given.
+type SweptRow struct {
+	Number  string  // as written
+	SI      float64 // of the given
+	Verdict string  // as in the JSON contract
+	Says    []string
+	Cells   []SweptCell
+}
+
+// SweptCell is a result: OK is false where it has no value that holds, because
+// something goes slack, or there is no equilibrium or no single answer.
+type SweptCell struct {
+	OK     bool
+	SI     float64
+	Passes bool // the limit of the line or support
+}
+
+// SweepError says what is wrong with a sweep that was asked for.
+type SweepError struct{ Msg, Hint string }
+
+func (e *SweepError) Error() string { return e.Msg + ": " + e.Hint }
+
+// Sweep solves a sheet with a given running through values, others as they are.
+func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
+	p := sol.Problem
+	i := given(p, name)
+	if i < 0 {
+		return nil, noGiven(p, name)
+	}
+	g, err := sweepGrid(s, p, &p.Givens[i], span)
+	if err != nil {
+		return nil, err
+	}
+	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	for _, q := range out.Results {
+		out.Units = append(out.Units, p.Units.For(q.Dim))
+	}
+	solver := newSolver()
+	for k := range g.Count {
+		row := SweptRow{Number: g.Number(k), SI: g.SI(k), Cells: make([]SweptCell, len(out.Results))}
+		now := solver.solve(s.With(g.Ref, g.Text(k)))
+		if row.Verdict = statics.Unreadable.String(); now.solution == nil {
+			row.Says = []string{now.unread}
+		} else {
+			row.fill(now.solution, out.Results)
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	out.extremes()
+	return out, nil
+}
+
+// fill takes what holds of a solution.
+func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
+	row.Verdict = s.Verdict.String()
+	row.Says = Otherwise(s)
+	passed := map[string]bool{}
+	for _, c := range s.Checks {
+		switch {
+		case c.OK || s.Verdict == statics.SenseBroken:
+			continue
+		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
+			passed[c.Subject] = true
+		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
+		default:
+			continue
+		}
+		row.Says = append(row.Says, fails(s.Problem, c))
+	}
+	if s.Verdict == statics.SenseBroken {
+		return
+	}
+	was := asked
+	asked = Asked(s.Problem)
+	if len(asked) != len(was) {
+		return // cannot be: the same cells ask
+	}
+	for k, q := range asked {
+		if v, err := s.Evaluate(q); err == nil && (s.Verdict != statics.NoEquilibrium || s.Problem.ResultantOnly()) {
+			row.Cells[k] = SweptCell{OK: true, SI: v, Passes: passed[q.Name]}
+		}
+	}
+}
+
+// extremes finds the largest and smallest of each result, by sign.
+func (s *Swept) extremes() {
+	for k := range s.Results {
+		most, least := -1, -1
+		for i, r := range s.Rows {
+			switch c := r.Cells[k]; {
+			case !c.OK:
+			case most < 0:
+				most, least = i, i
+			case c.SI > s.Rows[most].Cells[k].SI:
+				most = i
+			case c.SI < s.Rows[least].Cells[k].SI:
+				least = i
+			}
+		}
+		if most < 0 || s.Shown(most, k) == s.Shown(least, k) {
+			most, least = -1, -1
+		}
+		s.Largest, s.Smallest = append(s.Largest, most), append(s.Smallest, least)
+	}
+}
+
+// Shown is a result to the sheet's figures; "" where it has no value that holds.
+func (s *Swept) Shown(row, result int) string {
+	c := s.Rows[row].Cells[result]
+	if !c.OK {
+		return ""
+	}
+	return s.Units[result].Number(c.SI, s.Figures)
+}
+
+// Sweep is Sweep of a source.
+func (src *Source) Sweep(name string, span Span) (*Swept, error) {
+	return Sweep(src.Sheet, src.Solution, name, span)
+}
+
+func noGiven(p *problem.Problem, name string) error {
+	var names []string
+	for _, g := range p.Givens {
+		names = append(names, g.Name)
+	}
+	if len(names) == 0 {
+		return &SweepError{fmt.Sprintf("there is no given %q", name), `the sheet has none: write for example W = "400 N" below [given]`}
+	}
+	if near := units.Suggest(name, names); near != "" {
+		return &SweepError{fmt.Sprintf("there is no given %q", name), "did you mean " + near}
+	}
+	return &SweepError{fmt.Sprintf("there is no given %q", name), "the sheet has " + someOf(names)}
+}
+
+func someOf(names []string) string {
+	const some = 8
+	out := ""
+	for i, n := range names {
+		switch {
+		case i == some:
+			return out + " and others"
+		case i > 0 && i == len(names)-1:
+			out += " and "
+		case i > 0:
+			out += ", "
+		}
+		out += n
+	}
+	return out
+}
+
+// sweepGrid is the values that a sweep runs through.
+func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) (Grid, error) {
+	low, err := endOf(p, g, "--from", span.From, g.Low)
+	if err != nil {
+		return Grid{}, err
+	}
+	high, err := endOf(p, g, "--to", span.To, g.High)
+	if err != nil {
+		return Grid{}, err
+	}
+	switch {
+	case !g.HasRange && (span.From == "" || span.To == ""):
+		return Grid{}, &SweepError{g.Name + " has no range in the sheet", "write --from and --to, for example --from '" + textOf(s, g.Name, cellOf(s, p, g).Ref.Key) + "'"}
+	case span.Steps < 0 || span.Steps > MostSteps:
+		return Grid{}, &SweepError{fmt.Sprintf("a sweep has 1 to %d steps, and here are %d", MostSteps, span.Steps), "write for example --steps 10"}
+	case low >= high:
+		return Grid{}, &SweepError{"the sweep ends where it begins, or before", "write the smaller value with --from"}
+	}
+	step, steps := g.Step, span.Steps
+	if steps == 0 && step > 0 && (high-low)/step <= MostSteps {
+		steps = int(math.Floor((high-low)/step + nearly))
+	} else {
+		if steps == 0 {
+			steps = usualSteps
+		}
+		step = (high - low) / float64(steps)
+	}
+	out := cellOf(s, p, g)
+	typed := []string{unitOf(textOf(s, g.Name, out.Ref.Key)), unitOf(span.From), unitOf(span.To)}
+	out.in(p, g, low, step, slices.DeleteFunc(typed, func(u string) bool { return u == "" && g.Value.Dim != units.Number })...)
+	out.Count = steps + 1
+	return out, nil
+}
+
+// endOf reads an end of a sweep like a cell; empty is the range's.
+func endOf(p *problem.Problem, g *problem.Given, flag, text string, otherwise float64) (float64, error) {
+	if text == "" {
+		return otherwise, nil
+	}
+	v, _, dim, err := units.ReadPrinted(text, p.Units, g.Value.Dim)
+	if err == nil && dim != g.Value.Dim {
+		err = &units.Error{Msg: fmt.Sprintf("%s is %s, and %s is %s", text, dim.Name(), g.Name, g.Value.Dim.Name()), Hint: "write it in " + p.Units.For(g.Value.Dim).Symbol}
+	}
+	switch {
+	case err != nil:
+		return 0, &SweepError{flag + " " + text + ": " + err.Msg, err.Hint}
+	case math.IsNaN(v) || math.Abs(v) > 1e50:
+		return 0, &SweepError{flag + " " + text + ": this is larger than anything in a problem", "check the exponent"}
+	}
+	return v, nil
+}

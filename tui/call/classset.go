@@ -1,0 +1,80 @@
+package call
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+)
+
+// classSet is the files that go to a folder together.
+type classSet struct {
+	folder string
+	force  bool
+	files  []setFile
+}
+
+type setFile struct {
+	name string
+	data []byte
+	says string
+}
+
+func (f setFile) path(folder string) string { return filepath.Join(folder, f.name) }
+
+func (s *classSet) add(name string, data []byte, says string) {
+	s.files = append(s.files, setFile{name, data, says})
+}
+
+// writeSet writes the files, each whole or not at all. Where one is there already,
+// and may not go, none is written.
+func (c *Call) writeSet(s classSet) bool {
+	if err := os.MkdirAll(s.folder, 0o777); err != nil { // less what the umask takes
+		c.refuse(s.folder, report.FileFault(s.folder, sheet.WriteError(err)))
+		return false
+	}
+	for _, f := range s.files {
+		if _, err := os.Lstat(f.path(s.folder)); err == nil && !s.force {
+			c.refuse(f.path(s.folder), report.Fault{Msg: "there is a file of this name already", Hint: "name another folder, or write over it with --force"})
+			return false
+		}
+	}
+	for i, f := range s.files {
+		if err := sheet.Write(f.path(s.folder), f.data, s.force); err != nil {
+			fault := report.WriteFault(err)
+			if i > 0 {
+				fault.Msg += fmt.Sprintf("; %d of %d files are written", i, len(s.files))
+			}
+			c.refuse(f.path(s.folder), fault)
+			return false
+		}
+	}
+	return true
+}
+
+// strangers says which variants in the folder are none of this set: they were
+// left by a greater one, and are not in its key.
+func (c *Call) strangers(s classSet, stem string) {
+	entries, err := os.ReadDir(s.folder)
+	if err != nil {
+		return
+	}
+	numbered := regexp.MustCompile(`^` + regexp.QuoteMeta(stem) + `-\d{2,3}\.toml$`)
+	var old []string
+	for _, e := range entries {
+		if numbered.MatchString(e.Name()) && !slices.ContainsFunc(s.files, func(f setFile) bool { return f.name == e.Name() }) {
+			old = append(old, e.Name())
+		}
+	}
+	switch len(old) {
+	case 0:
+	case 1:
+		fmt.Fprintf(c.Stderr, "%s: it was there before, and is not in the key\n", filepath.Join(s.folder, old[0]))
+	default:
+		fmt.Fprintf(c.Stderr, "%s: %d variants were there before, %s to %s, and are not in the key\n", s.folder, len(old), old[0], old[len(old)-1])
+	}
+}

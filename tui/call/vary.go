@@ -1,0 +1,201 @@
+package call
+
+import (
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"math/big"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/variant"
+)
+
+// mostVariants is how many variants a class set has at most.
+const mostVariants = 999
+
+// varying is what a call of "trivet vary" asks for.
+type varying struct {
+	count   int
+	seed    uint64
+	folder  string
+	formats []string
+	force   bool
+}
+
+// Vary is "trivet vary". It exits with 0 where the variants and the key are
+// written, CantDo where they are not; then nothing is.
+func (c *Call) Vary() *cobra.Command {
+	var v varying
+	cmd := &cobra.Command{
+		Use:   "vary SHEET -n COUNT -o FOLDER",
+		Short: "make a class set: variants of a sheet, and a key",
+		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
+			"Every given that has a range takes a value of it, by its step; without a step, in the last\nplace in which the range is written, or a tenth of that. " +
+			"All differ from each other and from\nthe sheet. A variant is kept only where its verdict is of the same kind: one answer where the\nsheet has one, what pulls still pulls, limits that were kept are kept.\n\n" +
+			"What title and statement say of a varied value follows it, and it is said where they do not.\nComments, order and ranges stay; printed answers, and the comment right above them, do not.\n" +
+			"The same sheet and seed give the same files.",
+		Example:           "  trivet vary beam.toml -n 24 -o class\n  trivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",
+		Args:              oneSheet("variants are made of one sheet"),
+		ValidArgsFunction: SheetFiles,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := v.check(); err != nil {
+				return err
+			}
+			if !cmd.Flags().Changed("seed") {
+				v.seed = anySeed()
+			}
+			c.vary(args[0], v)
+			return nil
+		},
+	}
+	cmd.Flags().IntVarP(&v.count, "count", "n", 0, "`COUNT` of variants")
+	cmd.Flags().StringVarP(&v.folder, "output", "o", "", "`FOLDER` to write to; made where it is missing")
+	cmd.Flags().Uint64Var(&v.seed, "seed", 0, "`NUMBER` that the values are drawn by; without it any, which is printed")
+	cmd.Flags().StringSliceVar(&v.formats, "format", []string{"csv"}, "`FORM` of the key: csv, markdown, or both with a comma")
+	cmd.Flags().BoolVar(&v.force, "force", false, "write over files that are there")
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(append(report.KeyFormats(), "csv,markdown"), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.MarkFlagDirname("output")
+	return cmd
+}
+
+func (v *varying) check() error {
+	switch {
+	case v.count == 0:
+		return errors.New("how many variants: write for example -n 24")
+	case v.count < 0 || v.count > mostVariants:
+		return fmt.Errorf("a class set has 1 to %d variants, and here are %d", mostVariants, v.count)
+	case v.folder == "":
+		return errors.New("the variants have no folder to go to: write for example -o class")
+	case len(v.formats) == 0:
+		return report.CheckKeyFormat("")
+	}
+	for _, f := range v.formats {
+		if err := report.CheckKeyFormat(f); err != nil {
+			return err
+		}
+	}
+	slices.Sort(v.formats)
+	v.formats = slices.Compact(v.formats)
+	return nil
+}
+
+// anySeed is a seed that is short enough to be typed again.
+func anySeed() uint64 {
+	n, err := rand.Int(rand.Reader, big.NewInt(999_999))
+	if err != nil {
+		return 1 // cannot be: the system's random numbers do not fail
+	}
+	return n.Uint64() + 1
+}
+
+// oneSheet refuses a call of no sheet or several.
+func oneSheet(says string) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if err := atLeastOneSheet(cmd, args); err != nil {
+			return err
+		}
+		if len(args) > 1 {
+			return fmt.Errorf("%s, and here are %d: name one", says, len(args))
+		}
+		return nil
+	}
+}
+
+// source reads a sheet to make others of; nil where that is said to be impossible.
+func (c *Call) source(name string) *variant.Source {
+	r := c.read(name)
+	if r.solution == nil {
+		return nil
+	}
+	src, err := variant.NewSource(r.sheet, r.solution)
+	if err != nil {
+		c.refuse(display(name), faultOf(err))
+		return nil
+	}
+	return src
+}
+
+// faultOf parts an error into what and what would do.
+func faultOf(err error) report.Fault {
+	var e problem.Error
+	if errors.As(err, &e) {
+		return report.Fault{Msg: e.Msg, Hint: e.Hint}
+	}
+	return report.Fault{Msg: err.Error()}
+}
+
+// stem is what the files made of a sheet are called.
+func stem(name string) string {
+	if name == standardIn {
+		return "sheet"
+	}
+	base := filepath.Base(name)
+	return strings.TrimSuffix(base, filepath.Ext(base))
+}
+
+func (c *Call) vary(name string, v varying) {
+	src := c.source(name)
+	if src == nil {
+		return
+	}
+	c.warn(display(name), src)
+	drawn, err := src.Draw(variant.Seeded(v.seed), v.count)
+	if err != nil {
+		c.refuse(display(name), report.Fault{Msg: err.Error()})
+		var few *variant.TooFew
+		if errors.As(err, &few) {
+			for _, line := range few.Reasons() {
+				fmt.Fprintln(c.Stderr, "  "+line)
+			}
+		}
+		return
+	}
+	set := classSet{folder: v.folder, force: v.force}
+	names := make([]string, len(drawn))
+	for i := range drawn {
+		number := variant.Number(i+1, v.count)
+		names[i] = stem(name) + "-" + number
+		if drawn[i], err = src.Finish(drawn[i], "variant "+number); err != nil {
+			c.refuse(display(name), report.Fault{Msg: err.Error()})
+			return
+		}
+		set.add(names[i]+".toml", []byte(drawn[i].Sheet.Text()), src.Says(drawn[i]))
+	}
+	key := src.Key(v.seed, drawn, names)
+	for _, f := range v.formats {
+		set.add(stem(name)+"-key"+report.KeyEnding(f), report.Key(f, src.Solution.Problem.Title, key), "the key, for the instructor")
+	}
+	if c.writeSet(set) {
+		c.print(fmt.Sprintf("seed %d\n", v.seed))
+		for _, f := range set.files {
+			c.print(f.path(set.folder) + ": " + f.says + "\n")
+		}
+		c.strangers(set, stem(name))
+	}
+}
+
+// warn says on standard error what an instructor has to look at: it costs no exit
+// code.
+func (c *Call) warn(name string, src *variant.Source) {
+	s := src.Solution
+	if !s.Single() && s.Problem.Expect == "" {
+		fmt.Fprintf(c.Stderr, "%s: the sheet itself is %s, and so are its variants\n", name, s.Verdict)
+	}
+	if strings.TrimSpace(s.Problem.Statement) == "" {
+		return
+	}
+	for _, t := range src.Tasks() {
+		switch {
+		case t.Rivals != "":
+			fmt.Fprintf(c.Stderr, "%s: statement: %s may be %s or %s, and stays as it is in every variant: read it, and correct the variants\n", name, t.Value, t.Given, t.Rivals)
+		case t.Times == 0:
+			fmt.Fprintf(c.Stderr, "%s: statement: it does not say %s = %s, so a student finds %s among the givens alone\n", name, t.Given, t.Value, t.Given)
+		}
+	}
+}
