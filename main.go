@@ -62,7 +62,7 @@ func command(c *call.Call) *cobra.Command {
 		RunE:              func(cmd *cobra.Command, args []string) error { return workbench(cmd.Context(), c, args, linear) },
 	}
 	root.Flags().BoolVar(&linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
-	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.New(), c.Schema(), host.Command(c.Stdin, c.Stdout, c.Stderr))
+	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema(), host.Command(c.Stdin, c.Stdout, c.Stderr))
 	call.OwnWords(root)
 	return root
 }

@@ -81,7 +81,7 @@ func calls(t *testing.T, args ...string) said {
 func run(c *Call, args ...string) int {
 	root := &cobra.Command{Use: Program + " [SHEET]", Args: OneSheetOrNone, RunE: func(*cobra.Command, []string) error { return nil }}
 	root.Flags().Int("most", 16, "so `MANY`")
-	root.AddCommand(c.Solve(), c.Check(), c.Page(), c.Vary(), c.New(), c.Schema())
+	root.AddCommand(c.Solve(), c.Check(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema())
 	OwnWords(root)
 	root.SetArgs(args)
 	root.SetOut(c.Stdout)

@@ -1,0 +1,268 @@
+package report
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
+	"trivet/mechanics/variant"
+)
+
+// SweepFormats are the forms that a sweep is written in.
+func SweepFormats() []string { return []string{"text", "csv", "json", "markdown"} }
+
+// CheckSweepFormat says what is wrong with a form of a sweep.
+func CheckSweepFormat(format string) error {
+	if slices.Contains(SweepFormats(), format) {
+		return nil
+	}
+	return fmt.Errorf("there is no format %q of a sweep: write text, csv, json or markdown", format)
+}
+
+// Sweep writes a table of results against a given. Beside a number stands max or
+// min where it is the largest or smallest of its column, by sign, and ! where it
+// passes its limit.
+func Sweep(format, sheet string, s *variant.Swept) string {
+	switch format {
+	case "csv":
+		return sweepCSV(s)
+	case "json":
+		return sweepJSON(sheet, s)
+	case "markdown":
+		return sweepMarkdown(s)
+	}
+	return sweepText(s)
+}
+
+// sweepMark is what stands beside a number.
+func sweepMark(s *variant.Swept, row, result int) string {
+	var out []string
+	if s.Rows[row].Cells[result].Passes {
+		out = append(out, "!")
+	}
+	if s.Largest[result] == row {
+		out = append(out, "max")
+	}
+	if s.Smallest[result] == row {
+		out = append(out, "min")
+	}
+	return strings.Join(out, " ")
+}
+
+func sweepHead(s *variant.Swept) []string {
+	head := func(name, unit string) string {
+		if unit == "" {
+			return name
+		}
+		return name + " (" + unit + ")"
+	}
+	out := []string{head(s.Given, s.Symbol)}
+	for k, q := range s.Results {
+		out = append(out, head(q.Name, s.Units[k].Symbol))
+	}
+	return out
+}
+
+// sweepWords is the remark behind a row.
+func sweepWords(r variant.SweptRow) string { return strings.Join(r.Says, ", ") }
+
+func sweepText(s *variant.Swept) string {
+	var b strings.Builder
+	if s.Title != "" {
+		b.WriteString(hung("", s.Title) + "\n")
+	}
+	columns := len(s.Results) + 1
+	numbers, marks := make([][]string, columns), make([][]string, columns)
+	for i, r := range s.Rows {
+		numbers[0], marks[0] = append(numbers[0], r.Number), append(marks[0], "")
+		for k := range s.Results {
+			numbers[k+1], marks[k+1] = append(numbers[k+1], s.Shown(i, k)), append(marks[k+1], sweepMark(s, i, k))
+		}
+	}
+	head := sweepHead(s)
+	lines := make([]string, len(s.Rows)+1)
+	for k := range columns {
+		cells := byPoint(numbers[k])
+		width := ansi.StringWidth(head[k])
+		beside := 0
+		for i := range cells {
+			width, beside = max(width, len(cells[i])), max(beside, len(marks[k][i]))
+		}
+		put := func(i int, cell, mark string) {
+			lines[i] += "  " + strings.Repeat(" ", width-ansi.StringWidth(cell)) + cell
+			if beside > 0 {
+				lines[i] += " " + mark + strings.Repeat(" ", beside-len(mark))
+			}
+		}
+		put(0, head[k], "")
+		for i := range cells {
+			put(i+1, cells[i], marks[k][i])
+		}
+	}
+	for i := range lines {
+		if i > 0 {
+			if says := sweepWords(s.Rows[i-1]); says != "" {
+				lines[i] += "  " + says
+			}
+		}
+		b.WriteString(strings.TrimRight(lines[i], " ") + "\n")
+	}
+	if legend := sweepLegend(s); legend != "" {
+		b.WriteString("\n" + hung("", legend))
+	}
+	return b.String()
+}
+
+// sweepLegend says what the marks mean that are there.
+func sweepLegend(s *variant.Swept) string {
+	var out []string
+	if slices.ContainsFunc(s.Largest, func(i int) bool { return i >= 0 }) {
+		out = append(out, "max, min: the largest and smallest of a column, by sign")
+	}
+	if slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool {
+		return slices.ContainsFunc(r.Cells, func(c variant.SweptCell) bool { return c.Passes })
+	}) {
+		out = append(out, "!: a limit is passed")
+	}
+	return strings.Join(out, "; ")
+}
+
+// byPoint pads numbers so that their points stand below each other; what has a
+// power of ten stands as it is.
+func byPoint(numbers []string) []string {
+	behind := func(n string) int {
+		if i := strings.IndexByte(n, '.'); i >= 0 {
+			return len(n) - i
+		}
+		return 0
+	}
+	most := 0
+	for _, n := range numbers {
+		if !strings.Contains(n, "e") {
+			most = max(most, behind(n))
+		}
+	}
+	out := make([]string, len(numbers))
+	for i, n := range numbers {
+		out[i] = n
+		if n != "" && !strings.Contains(n, "e") {
+			out[i] += strings.Repeat(" ", most-behind(n))
+		}
+	}
+	return out
+}
+
+func sweepMarkdown(s *variant.Swept) string {
+	var b strings.Builder
+	if title := strings.Join(strings.Fields(s.Title), " "); title != "" {
+		b.WriteString("# " + markdownText(title) + "\n\n")
+	}
+	var head []string
+	var numbers []bool
+	for _, h := range append(sweepHead(s), "") {
+		head, numbers = append(head, markdownText(h)), append(numbers, h != "")
+	}
+	var rows [][]string
+	for i, r := range s.Rows {
+		row := []string{markdownText(r.Number)}
+		for k := range s.Results {
+			cell := markdownText(s.Shown(i, k))
+			if mark := sweepMark(s, i, k); mark != "" {
+				cell += " " + markdownText(mark)
+			}
+			row = append(row, cell)
+		}
+		rows = append(rows, append(row, markdownText(sweepWords(r))))
+	}
+	b.WriteString(markdownTable(head, rows, numbers...))
+	if legend := sweepLegend(s); legend != "" {
+		b.WriteString("\n" + markdownText(capital(legend)) + ".\n")
+	}
+	return b.String()
+}
+
+// sweepCSV has the numbers at full precision and the marks in the last columns:
+// a spreadsheet draws them.
+func sweepCSV(s *variant.Swept) string {
+	rows := [][]string{append(sweepHead(s), "verdict", "says", "largest of", "smallest of")}
+	for i, r := range s.Rows {
+		row := []string{r.Number}
+		var most, least []string
+		for k, q := range s.Results {
+			cell := ""
+			if c := r.Cells[k]; c.OK {
+				cell = fmt.Sprint(s.Units[k].In(c.SI))
+			}
+			row = append(row, cell)
+			if s.Largest[k] == i {
+				most = append(most, q.Name)
+			}
+			if s.Smallest[k] == i {
+				least = append(least, q.Name)
+			}
+		}
+		rows = append(rows, append(row, r.Verdict, sweepWords(r), strings.Join(most, " "), strings.Join(least, " ")))
+	}
+	return string(CSV(rows))
+}
+
+// The object of `trivet sweep --format json`: numbers at full precision in the
+// units named, null where a result has no value that holds.
+type (
+	jsonSweep struct {
+		Sheet   string         `json:"sheet"`
+		Title   string         `json:"title"`
+		Given   string         `json:"given"`
+		Unit    string         `json:"unit"`
+		Results []jsonSwept    `json:"results"`
+		Rows    []jsonSweptRow `json:"rows"`
+	}
+	jsonSwept struct {
+		Name     string `json:"name"`
+		Unit     string `json:"unit"`
+		Largest  *int   `json:"largest"` // index of the row
+		Smallest *int   `json:"smallest"`
+	}
+	jsonSweptRow struct {
+		Value   json.Number `json:"value"`
+		Verdict string      `json:"verdict"`
+		Says    []string    `json:"says"`
+		Results []*float64  `json:"results"`
+		Passes  []string    `json:"passes"` // results that pass their limit
+	}
+)
+
+func sweepJSON(sheet string, s *variant.Swept) string {
+	out := jsonSweep{Sheet: sheet, Title: s.Title, Given: s.Given, Unit: s.Symbol, Results: []jsonSwept{}}
+	index := func(i int) *int {
+		if i < 0 {
+			return nil
+		}
+		return &i
+	}
+	for k, q := range s.Results {
+		out.Results = append(out.Results, jsonSwept{q.Name, s.Units[k].Symbol, index(s.Largest[k]), index(s.Smallest[k])})
+	}
+	for _, r := range s.Rows {
+		row := jsonSweptRow{Value: json.Number(r.Number), Verdict: r.Verdict, Says: append([]string{}, r.Says...), Results: []*float64{}, Passes: []string{}}
+		for k, c := range r.Cells {
+			var v *float64
+			if c.OK {
+				v = number(s.Units[k].In(c.SI))
+			}
+			row.Results = append(row.Results, v)
+			if c.Passes {
+				row.Passes = append(row.Passes, s.Results[k].Name)
+			}
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	b, err := json.MarshalIndent(out, "", "  ")
+	if err != nil { // a number that is not finite: our mistake, not the user's
+		panic("report: " + err.Error())
+	}
+	return string(b) + "\n"
+}

@@ -1,0 +1,98 @@
+package call
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/report"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/variant"
+)
+
+// Sweep is "trivet sweep". It exits with 0 where every value of the given has a
+// single solution and its checks hold, Failed where one has not, CantDo where the
+// sheet or the call can't be read.
+func (c *Call) Sweep() *cobra.Command {
+	var format string
+	var span variant.Span
+	cmd := &cobra.Command{
+		Use:   "sweep SHEET GIVEN",
+		Short: "a table of the results against a given that runs through its range",
+		Long: "Solves a sheet for each value of a given and prints the results that are asked, or all\nunknowns, in a table: by the given's own range and step, or from A to B in N steps.\n\n" +
+			"Where something goes slack, slips or passes its limit, or there is no equilibrium, the row\nsays so; what then does not hold is left empty. The largest and smallest of each result,\nby sign, are marked max and min, a limit that is passed with !.",
+		Example:           "  trivet sweep beam.toml pull\n  trivet sweep beam.toml pull --from '100 N' --to '2 kN' --steps 19 --format csv > pull.csv",
+		Args:              sheetAndGiven,
+		ValidArgsFunction: sheetThenGivens,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := report.CheckSweepFormat(format); err != nil {
+				return err
+			}
+			c.sweep(args[0], args[1], format, span)
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&span.From, "from", "", "`VALUE` to begin with, with its unit")
+	cmd.Flags().StringVar(&span.To, "to", "", "`VALUE` to end with")
+	cmd.Flags().IntVar(&span.Steps, "steps", 0, "`NUMBER` of steps from one to the other; the given's own step, or 10")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the table: text, csv, json or markdown")
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.SweepFormats(), cobra.ShellCompDirectiveNoFileComp))
+	return cmd
+}
+
+func sheetAndGiven(cmd *cobra.Command, args []string) error {
+	if err := atLeastOneSheet(cmd, args); err != nil {
+		return err
+	}
+	if len(args) != 2 {
+		return fmt.Errorf("a sweep takes a sheet and one of its givens: try `%s sweep %s W`", Program, args[0])
+	}
+	return nil
+}
+
+// sheetThenGivens completes a sheet, and behind it the givens that it has, those
+// with a range first.
+func sheetThenGivens(cmd *cobra.Command, args []string, typed string) ([]string, cobra.ShellCompDirective) {
+	if len(args) == 0 {
+		return SheetFiles(cmd, args, typed)
+	}
+	s, _, err := sheet.Load(args[0])
+	if err != nil || len(args) > 1 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	p, _ := problem.Read(s)
+	var first, then []string
+	for _, g := range p.Givens {
+		if g.HasRange {
+			first = append(first, g.Name)
+		} else {
+			then = append(then, g.Name)
+		}
+	}
+	return append(first, then...), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
+}
+
+func (c *Call) sweep(name, given, format string, span variant.Span) {
+	r := c.read(name)
+	if r.solution == nil {
+		return
+	}
+	swept, err := variant.Sweep(r.sheet, r.solution, given, span)
+	if err != nil {
+		fault := report.Fault{Msg: err.Error()}
+		var e *variant.SweepError
+		if errors.As(err, &e) {
+			fault = report.Fault{Msg: e.Msg, Hint: e.Hint}
+		}
+		c.refuse(display(name), fault)
+		return
+	}
+	c.print(report.Sweep(format, name, swept))
+	for _, row := range swept.Rows {
+		if len(row.Says) > 0 {
+			c.Fail(Failed)
+		}
+	}
+}
