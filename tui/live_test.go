@@ -53,6 +53,25 @@ func TestASheetThatNeverReadShowsWhatDoes(t *testing.T) {
 	r.sees("no result yet", "No result yet.", "zz!", "(1.00, 1.00, 1.00)", "A")
 }
 
+// A second particle typed before its lines leaves the result of the first standing.
+func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
+	r := newRig(t, hanging, 120, 36)
+	r.keys("alt+2", "ctrl+n")
+	r.text("E")
+	r.keys("enter")
+	r.text("1, 1")
+	r.keys("enter", "esc", "up", "right", "right")
+	r.text("particle")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "points", Row: "E", Key: "on"}, "particle")
+	r.sees("determinate, 1 check failed", "37.5 N", "no force acts on E, so it is left out: add a line at E", "? points E: ")
+	if r.m.live.stale {
+		t.Error("stale for the sake of a particle without forces")
+	}
+	r.keys("alt+8")
+	r.sees("FAILS no force acts on E, so it is left out")
+}
+
 func TestAnEmptySheet(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {200, 60}} {
 		r := rigOf(t, Options{Width: size[0], Height: size[1]})

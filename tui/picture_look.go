@@ -27,7 +27,7 @@ func (m Model) particle() int {
 	}
 	on := m.selected()
 	for i, b := range p.Bodies {
-		if !b.Particle {
+		if !b.Particle || b.Bare {
 			continue
 		}
 		if first < 0 {

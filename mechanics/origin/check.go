@@ -40,6 +40,8 @@ func Check(s *statics.Solution, k int) string {
 			return "the greatest friction of " + c.Subject + ": its coefficient " + units.Compact(j.Friction) + " times the normal force"
 		}
 		return "friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside its coefficient " + units.Compact(j.Friction) + " times the normal force, " + shown(p, c.Bound, units.Force)
+	case statics.CheckBare:
+		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 	case statics.CheckTipping:
 		return "where the push on " + c.Subject + " acts: the moment held over the normal force, " + units.Figures(100*c.Value, p.Figures) + " % of the way from the middle of the face to " + c.About
 	case statics.CheckTwoForce:

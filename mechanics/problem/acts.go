@@ -204,36 +204,3 @@ func (r *reading) unknownComponent(l *Line, i, axis int) bool {
 	}
 	return ok
 }
-
-// wholeProblem reports what no single cell shows.
-func (r *reading) wholeProblem() {
-	if len(r.errs) > 0 {
-		return // a body may be bare only because its lines do not read
-	}
-	p := r.p
-	if len(p.Bodies) == 0 {
-		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle or on a body", "write on = \"particle\" at the point whose forces balance")
-		return
-	}
-	acted := make([]bool, len(p.Bodies))
-	for a := range p.Acts() {
-		acted[a.Body] = true
-	}
-	for b, ok := range acted {
-		if ok {
-			continue
-		}
-		body := &p.Bodies[b]
-		if body.Particle {
-			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, "add a line at "+body.Name+", or take its on = \"particle\" out")
-		} else {
-			hint := "add a line or a joint at one of its points"
-			for _, d := range p.Doubts { // of a body that is most likely a misspelt word
-				if len(body.Points) == 1 && d.Ref.Row == p.Points[body.Points[0]].Name {
-					hint = d.Hint
-				}
-			}
-			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, hint)
-		}
-	}
-}

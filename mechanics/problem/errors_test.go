@@ -75,7 +75,8 @@ func spoil(t *testing.T, c string) string {
 	return strings.Replace(base, from, to, 1)
 }
 
-// messages gives a text's errors as they stand on standard error.
+// messages gives a text's errors as they stand on standard error; where there are
+// none its doubts.
 func messages(t *testing.T, text string) []string {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
@@ -83,11 +84,15 @@ func messages(t *testing.T, text string) []string {
 	if errors.As(err, &unreadable) {
 		return []string{err.Error() + ": " + unreadable.Hint}
 	}
-	_, errs := Read(s)
+	p, errs := Read(s)
+	says, kind := errs, ""
+	if len(errs) == 0 {
+		says, kind = p.Doubts, "doubt "
+	}
 	var out []string
-	for _, e := range errs {
+	for _, e := range says {
 		line, column := s.Position(e.Ref, e.Span.Start)
-		out = append(out, fmt.Sprintf("%d:%d: %s", line, column, e.Error()))
+		out = append(out, fmt.Sprintf("%s%d:%d: %s", kind, line, column, e.Error()))
 		checkSpan(t, s, e)
 	}
 	return out

@@ -115,7 +115,19 @@ type Body struct {
 	Weight    float64 // N, 0 where none is given
 	Centre    r3.Vec
 	Acts      []Act // its weight
+	Bare      bool  // no force acts on it yet: it has no equations
 	Ref       sheet.Ref
+}
+
+// CutFree gives the bodies that equations are written for: all but the bare ones.
+func (p *Problem) CutFree() iter.Seq[int] {
+	return func(yield func(int) bool) {
+		for b := range p.Bodies {
+			if !p.Bodies[b].Bare && !yield(b) {
+				return
+			}
+		}
+	}
 }
 
 // Unknown is a magnitude or a component to be found, in newtons or newton metres.

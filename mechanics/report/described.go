@@ -114,6 +114,9 @@ func (d describer) point(q *problem.Point) string {
 	switch {
 	case len(q.Bodies) == 1 && d.p.Bodies[q.Bodies[0]].Particle:
 		on = "a particle"
+		if d.p.Bodies[q.Bodies[0]].Bare {
+			on += " that no force acts on"
+		}
 	case len(q.Bodies) > 0:
 		var names []string
 		for _, b := range q.Bodies {

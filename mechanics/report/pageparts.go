@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"strings"
 
 	"trivet/mechanics/ink"
@@ -83,8 +85,8 @@ func freeBodies(s *statics.Solution) []block {
 		}
 		row, used = nil, 0
 	}
-	n := min(len(s.Problem.Bodies), mostFree)
-	for i := range n {
+	bodies := slices.Collect(s.Problem.CutFree())
+	for _, i := range bodies[:min(len(bodies), mostFree)] {
 		d := plate.FreeBody(s.Problem, s, i)
 		if used+d.Width > width {
 			flush()
@@ -92,7 +94,7 @@ func freeBodies(s *statics.Solution) []block {
 		row, used = append(row, d), used+d.Width+gap
 	}
 	flush()
-	if more := len(s.Problem.Bodies) - n; more > 0 {
+	if more := len(bodies) - mostFree; more > 0 {
 		rows = append(rows, words("The other "+plural(more, "free body")+" are not drawn."))
 	}
 	return rows

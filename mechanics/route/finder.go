@@ -38,16 +38,17 @@ type part struct {
 }
 
 type finder struct {
-	s      *statics.Solution
-	p      *problem.Problem
-	n      int // unknowns
-	origin r3.Vec
-	tol    float64
-	length float64 // the longest arm from the origin
-	parts  [][]part
-	at     []r3.Vec // points from the origin
-	tied   []int    // the member that an unknown is a share of, or -1
-	share  []float64
+	s       *statics.Solution
+	p       *problem.Problem
+	n       int // unknowns
+	cutFree int // bodies that a force acts on
+	origin  r3.Vec
+	tol     float64
+	length  float64 // the longest arm from the origin
+	parts   [][]part
+	at      []r3.Vec // points from the origin
+	tied    []int    // the member that an unknown is a share of, or -1
+	share   []float64
 
 	known    []bool // by symbol
 	value    []float64
@@ -85,6 +86,9 @@ func newFinder(s *statics.Solution) *finder {
 				f.tol = max(f.tol, legRounding*max(r3.Norm(a), r3.Norm(b))/leg.Length)
 			}
 		}
+	}
+	for range p.CutFree() {
+		f.cutFree++
 	}
 	f.findMembers()
 	f.known = make([]bool, f.n+len(f.route.Members))

@@ -63,7 +63,7 @@ func (n *net) pull() bool { return n.f != (r3.Vec{}) }
 func (n *net) about(at r3.Vec) r3.Vec { return r3.Sub(n.m, r3.Cross(at, n.f)) }
 
 func (f *finder) group(bodies []int) *group {
-	g := &group{bodies: bodies, whole: len(bodies) > 1 && len(bodies) == len(f.p.Bodies)}
+	g := &group{bodies: bodies, whole: len(bodies) > 1 && len(bodies) == f.cutFree}
 	at := map[int]int{}
 	atLoad := map[Load]int{}
 	for _, b := range bodies {

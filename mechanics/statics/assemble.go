@@ -1,6 +1,8 @@
 package statics
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/linear"
@@ -12,7 +14,8 @@ import (
 //	Σ A[i][j]·x[j] = b[i]
 //
 // A particle has two rows in the plane and three in space; a rigid body has one
-// more, or three, of moments about the point that is chosen for it. Forces are
+// more, or three, of moments about the point that is chosen for it; a body on which
+// no force acts has none. Forces are
 // in newtons, moments in newton metres, positive along the axes. A[i][j] is what
 // one unit of unknown j exerts on row i's body along row i's axis: for a cable
 // the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
@@ -26,6 +29,9 @@ func Assemble(p *problem.Problem) System {
 	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]Col, len(p.Unknowns)), Forces: len(forces), Turn: first}
 	for b := range p.Bodies {
 		s.Start[b] = len(s.Rows)
+		if p.Bodies[b].Bare {
+			continue
+		}
 		for _, axis := range forces {
 			s.Rows = append(s.Rows, Row{Body: b, Name: p.Bodies[b].Name, Axis: axis, Scale: 1})
 		}
@@ -121,7 +127,7 @@ func (s *System) put(i, j int, value float64) {
 // before any rank is judged: the longest arm on that body, so that a moment row
 // is as large as a force row whatever the unit of length.
 func (s *System) scaleMoments(p *problem.Problem) {
-	if s.Start[len(p.Bodies)] == s.Forces*len(p.Bodies) {
+	if !slices.ContainsFunc(s.Rows, func(r Row) bool { return r.Moment }) {
 		return // particles only
 	}
 	longest := make([]float64, len(p.Bodies))

@@ -90,8 +90,10 @@ func (s *Solution) check() {
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
 	}
-	if !p.ResultantOnly() {
-		for b := range p.Bodies {
+	for b := range p.Bodies {
+		if p.Bodies[b].Bare {
+			s.add(Check{Kind: CheckBare, Subject: p.Bodies[b].Name})
+		} else if !p.ResultantOnly() {
 			s.checkBody(b)
 		}
 	}

@@ -239,7 +239,7 @@ func (s *Solution) fixNone() {
 
 // judgeLoadsAlone treats a problem without unknowns: the loads balance or not.
 func (s *Solution) judgeLoadsAlone() {
-	for b := range s.Problem.Bodies {
+	for b := range s.Problem.CutFree() {
 		var null [][]float64
 		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
 			v := make([]float64, len(s.System.Rows))

@@ -166,6 +166,7 @@ const (
 	CheckThreeForce                  // lines of action of a three-force member meet, or are parallel
 	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has values that keep every sense
+	CheckBare                        // some force acts on a body; made only where none does, and fails
 )
 
 // Check is one check: its subject (a line or a body), the number found, the

@@ -268,6 +268,7 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`)
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 50}, "limit T", "T exceeds its limit: it uses 160 % of 50.0 N"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: math.Inf(1), Bound: 50}, "limit T", "T has no greatest value to hold against its limit of 50.0 N"},
 		{Check{Kind: CheckSenseRange, OK: true}, "senses", "some values of the free unknowns keep every sense"},
+		{Check{Kind: CheckBare, Subject: "E"}, "forces E", "no force acts on E, so it is left out"},
 		{Check{Kind: CheckSenseRange}, "senses", "no values of the free unknowns keep every sense: some cable would push or contact pull"},
 	} {
 		if got := c.check.Says(s.Problem); got != c.want {

@@ -66,7 +66,7 @@ func sentence(w string) string {
 func (b *builder) checks() {
 	var body []Block
 	if b.fixed() && len(b.s.X) > 0 && len(b.p.Bodies) <= many {
-		for i := range b.p.Bodies {
+		for i := range b.p.CutFree() {
 			if t := b.sums(i); t != nil {
 				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), Block{Table: t})
 			}

@@ -13,7 +13,7 @@ import (
 func (b *builder) cutFree() {
 	var particles, rigid []string
 	var all []int
-	for i := range b.p.Bodies {
+	for i := range b.p.CutFree() {
 		all = append(all, i)
 		if b.p.Bodies[i].Particle {
 			particles = append(particles, b.p.Bodies[i].Name)

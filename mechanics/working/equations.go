@@ -26,16 +26,18 @@ func (b *builder) rowName(i int) Math {
 func (b *builder) equations() {
 	sys := &b.s.System
 	if len(b.p.Bodies) > many {
-		for i := range b.p.Bodies {
+		first := true
+		for i := range b.p.CutFree() {
 			body := []Block{aligned(b.numbersOf(i)...)}
-			if i == 0 || !b.p.Bodies[i].Particle {
+			if first || !b.p.Bodies[i].Particle {
 				body = append([]Block{say("With " + b.unitsSaid(i) + ":")}, body...)
 			}
+			first = false
 			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
 		}
 		return
 	}
-	for i := range b.p.Bodies {
+	for i := range b.p.CutFree() {
 		var symbols []Math
 		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
 			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))

@@ -8,7 +8,7 @@ import (
 func (b *builder) forceList() {
 	if len(b.p.Bodies) > many {
 		t := table("On", "Forces")
-		for i := range b.acts {
+		for i := range b.p.CutFree() {
 			var of []Math
 			for k := range b.acts[i] {
 				of = append(of, b.labels(&b.acts[i][k])...)

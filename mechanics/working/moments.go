@@ -9,7 +9,7 @@ import (
 
 // moments are r × F about each rigid body's point.
 func (b *builder) moments() {
-	for i := range b.p.Bodies {
+	for i := range b.p.CutFree() {
 		body := &b.p.Bodies[i]
 		if body.Particle {
 			continue

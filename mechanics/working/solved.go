@@ -118,7 +118,7 @@ func (b *builder) senseOf(j int) string {
 // resultants are the sums of the known forces on each body, where nothing is unknown.
 func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
-	for i := range b.p.Bodies {
+	for i := range b.p.CutFree() {
 		var force, moment r3.Vec
 		most, turn := 0.0, 0.0
 		for k := range b.acts[i] {

@@ -24,6 +24,10 @@ func TestCheck(t *testing.T) {
 		{"check doubt.toml", said{"ok    doubt.toml: determinate, 6 checks\n",
 			"doubt.toml:5:26: \"pa\" is a body of its own here, with P as its one point: was \"particle\" meant\n" +
 				"P = { at = \"0, 0\", on = \"pa\" }\n                         ^~\n", 0}},
+		// a particle that no force acts on yet is left out, and the sheet is not well
+		{"check two.toml", said{"FAILS two.toml: no force acts on E, so it is left out\n",
+			"two.toml:6:1: no force acts on E, so it is left out: add a line at E, or take its on = \"particle\" out\n" +
+				"E = { at = \"1, 0\", on = \"particle\" }\n^\n", Failed}},
 	} {
 		if got := calls(t, strings.Fields(c.line)...); got != c.want {
 			t.Errorf("trivet %s:\n%+v, want\n%+v", c.line, got, c.want)

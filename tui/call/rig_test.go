@@ -41,6 +41,7 @@ func sheets() map[string]string {
 		"doubt.toml":    strings.Replace(lamp, `"particle"`, `"pa"`, 1),
 		"ranged.toml":   ranged,
 		"limited.toml":  strings.Replace(ranged, `"P A"`, `"P A", limit = "19 N"`, 1),
+		"two.toml":      strings.Replace(lamp, "A = ", "E = { at = \"1, 0\", on = \"particle\" }\nA = ", 1),
 		"half.toml":     "title = \"Half a lamp\"\n[points]\nP = \"0, 0, 3 kN\"\n",
 		"broken.toml":   "title \"a\"\n",
 		"chek":          lamp,

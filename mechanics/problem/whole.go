@@ -1,0 +1,60 @@
+package problem
+
+import (
+	"slices"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// wholeProblem reports what no single cell shows: that nothing is cut free, or that
+// no force acts on what is. A bare body beside others is a doubt, so that a problem
+// can be put down point by point: what does not depend on it still stands.
+func (r *reading) wholeProblem() {
+	p := r.p
+	acted := make([]bool, len(p.Bodies))
+	for a := range p.Acts() {
+		acted[a.Body] = true
+	}
+	for b := range p.Bodies {
+		p.Bodies[b].Bare = !acted[b]
+	}
+	if slices.ContainsFunc(r.errs, Error.Blocks) {
+		return // a body may be bare only because its lines do not read
+	}
+	if len(p.Bodies) == 0 {
+		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle or on a body", "write on = \"particle\" at the point whose forces balance")
+		return
+	}
+	some := slices.Contains(acted, true)
+	for b := range p.Bodies {
+		body := &p.Bodies[b]
+		if !body.Bare {
+			continue
+		}
+		doubt, meant := r.doubtOf(body)
+		hint := "add a line or a joint at one of its points"
+		switch {
+		case meant:
+			hint = doubt.Hint
+		case body.Particle:
+			hint = "add a line at " + body.Name + ", or take its on = \"particle\" out"
+		}
+		switch {
+		case !some:
+			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, hint)
+		case !meant: // else the doubt that is there already says what would do
+			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint})
+		}
+	}
+}
+
+// doubtOf is the doubt that a body is a misspelt word.
+func (r *reading) doubtOf(body *Body) (Error, bool) {
+	for _, d := range r.p.Doubts {
+		if len(body.Points) == 1 && d.Ref.Key == "on" && d.Ref.Row == r.p.Points[body.Points[0]].Name {
+			return d, true
+		}
+	}
+	return Error{}, false
+}

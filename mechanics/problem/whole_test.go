@@ -1,0 +1,53 @@
+package problem_test
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/mechanics/problem"
+)
+
+// A body that no force acts on yet is a doubt beside others, and an error alone.
+func TestBareBodies(t *testing.T) {
+	const head, lines = "plane = \"xy\"\n[points]\n", "[lines]\nT = { kind = \"cable\", path = \"P A\" }\nW = { kind = \"weight\", at = \"P\", magnitude = \"10 N\" }\n"
+	const p = "P = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n"
+	const e = "E = { at = \"1, 0\", on = \"particle\" }\n"
+	const eLine = "T2 = { kind = \"cable\", path = \"E A\" }\n"
+	says := func(ee []problem.Error) string {
+		var out []string
+		for _, e := range ee {
+			out = append(out, e.Ref.Table+" "+e.Ref.Row+": "+e.Error())
+		}
+		return strings.Join(out, "\n")
+	}
+	for _, c := range []struct{ name, text, bare, doubts, errs string }{
+		{"all have forces", head + p + e + lines + eLine, "", "", ""},
+		{"a particle", head + p + e + lines, "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`, ""},
+		{"the first of them", head + e + p + lines, "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`, ""},
+		{"a body", head + p + "E = { at = \"1, 0\", on = \"boom\" }\nF = { at = \"2, 0\", on = \"boom\" }\n" + lines, "boom",
+			"points E: no force acts on boom, so it is left out: add a line or a joint at one of its points", ""},
+		{"a misspelt word says so once", head + p + "E = { at = \"1, 0\", on = \"partikle\" }\n" + lines, "partikle",
+			`points E: "partikle" is a body of its own here, with E as its one point: was "particle" meant`, ""},
+		{"beside a line that does not read", head + p + e + lines + "T2 = { kind = \"cable\", path = \"E Z\" }\n", "E", "", `lines T2: there is no point "Z": add it to [points]`},
+		{"beside an answer that does not read", head + p + e + lines + "[answers]\nT = \"zz\"\n", "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`,
+			`answers T: there is no "zz"`},
+		{"the only one", head + e, "E", "", `points E: no force acts on E: add a line at E, or take its on = "particle" out`},
+	} {
+		p, errs := problem.Read(parse(t, c.text))
+		var bare []string
+		for _, b := range p.Bodies {
+			if b.Bare {
+				bare = append(bare, b.Name)
+			}
+		}
+		if got := strings.Join(bare, " "); got != c.bare {
+			t.Errorf("%s: %q are bare, want %q", c.name, got, c.bare)
+		}
+		if got := says(p.Doubts); got != c.doubts {
+			t.Errorf("%s: doubts\n%s\nwant\n%s", c.name, got, c.doubts)
+		}
+		if got := says(errs); got != c.errs {
+			t.Errorf("%s: errors\n%s\nwant\n%s", c.name, got, c.errs)
+		}
+	}
+}
