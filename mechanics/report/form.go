@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/statics"
@@ -13,18 +14,21 @@ import (
 func Formats() []string { return []string{"text", "json", "markdown", "latex", "html"} }
 
 // FormatWords lists the forms in a sentence.
-func FormatWords() string {
-	all := Formats()
-	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
-}
+func FormatWords() string { return oneOf(Formats()) }
+
+// noWorking is the form that holds results alone.
+const noWorking = "json"
+
+func oneOf(all []string) string { return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1] }
 
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
 	switch {
-	case !strings.Contains(" "+strings.Join(Formats(), " ")+" ", " "+format+" ") || format == "":
+	case !slices.Contains(Formats(), format):
 		return fmt.Errorf("there is no format %q: write %s", format, FormatWords())
-	case steps && format == "json":
-		return fmt.Errorf("json holds no working: write --format text, markdown or latex with --working")
+	case steps && format == noWorking:
+		others := slices.DeleteFunc(Formats(), func(f string) bool { return f == noWorking })
+		return fmt.Errorf("%s holds no working: write --format %s with --working", format, oneOf(others))
 	case format == "latex" && sheets > 1:
 		return fmt.Errorf("a LaTeX document holds one sheet, and here are %d: name one", sheets)
 	case format == "html" && sheets > 1:

@@ -9,7 +9,7 @@ import (
 func TestSolveRefuses(t *testing.T) {
 	allRefused(t, []refused{
 		{"solve --format xml missing.toml", "trivet: there is no format \"xml\": write text, json, markdown, latex or html\n"},
-		{"solve --format json --working lamp.toml", "trivet: json holds no working: write --format text, markdown or latex with --working\n"},
+		{"solve --format json --working lamp.toml", "trivet: json holds no working: write --format text, markdown, latex or html with --working\n"},
 		{"solve --format latex lamp.toml push.toml", "trivet: a LaTeX document holds one sheet, and here are 2: name one\n"},
 		{"solve --format html lamp.toml push.toml", "trivet: an HTML page holds one sheet, and here are 2: name one\n"},
 		{"solve missing.toml", missingSays},
