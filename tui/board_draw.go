@@ -120,7 +120,7 @@ func (m Model) drawBoard(c grid.Canvas) {
 func (m Model) drawStep(c grid.Canvas, step working.Step) {
 	p := m.boardPage()
 	from := max(min(m.board.line, len(p.doc)-1), 0)
-	p.doc.draw(c.In(p.text), offset{y: from}, m.live.stale)
+	p.doc.draw(c.In(p.text), offset{y: from}, p.text.Dx(), m.live.stale)
 	if p.below {
 		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
 	}

@@ -81,22 +81,3 @@ func (d *doc) wrapped(look grid.Style, first, s string, w int) {
 	}
 	d.text(look, line)
 }
-
-// draw shows the part of the text from an offset on. In a stale text every look
-// gives way to the stale one.
-func (d doc) draw(c grid.Canvas, from offset, stale bool) {
-	for y := range c.H() {
-		i := from.y + y
-		if i < 0 || i >= len(d) {
-			return
-		}
-		x := -from.x
-		for _, s := range d[i] {
-			look := s.look
-			if stale {
-				look = theme.Stale
-			}
-			x = c.Text(x, y, look, s.text)
-		}
-	}
-}

@@ -53,8 +53,9 @@ func (v *sight) widen(d doc, w int) {
 	v.scroll.x = x
 }
 
-// drawShifted shows the part of the text from an offset on in a width.
-func (d doc) drawShifted(c grid.Canvas, from offset, w int, stale bool) {
+// draw shows the part of the text from an offset on in a width. In a stale text every
+// look gives way to the stale one.
+func (d doc) draw(c grid.Canvas, from offset, w int, stale bool) {
 	for y := range c.H() {
 		i := from.y + y
 		if i < 0 || i >= len(d) {

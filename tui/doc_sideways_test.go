@@ -32,7 +32,7 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 		{16, []string{"short words", "P ΣFx   0.3333  0.4444", "P ΣFy   0.7777 -0.8888"}},
 	} {
 		g := grid.New(w, 3)
-		d.drawShifted(g.All(), offset{x: c.x}, w, false)
+		d.draw(g.All(), offset{x: c.x}, w, false)
 		for y, line := range strings.Split(ansi.Strip(g.Render(theme.New(theme.Unicode).Styles)), "\n") {
 			if got := strings.TrimRight(line, " "); got != c.want[y] {
 				t.Errorf("by %d, line %d is %q, want %q", c.x, y, got, c.want[y])

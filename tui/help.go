@@ -141,7 +141,7 @@ func (m Model) drawHelp(g *grid.Grid) {
 	c.Text(1, 0, theme.RuleFocus, " Help ")
 	in := c.In(image.Rect(0, 1, c.W(), c.H()))
 	d := m.helpText(in.W() - 1)
-	d.draw(in, *m.help, false)
+	d.draw(in, *m.help, in.W(), false)
 	if m.help.y+in.H() < len(d) {
 		in.Set(in.W()-1, in.H()-1, m.theme.Glyphs.More, theme.Dim)
 	}

@@ -130,7 +130,7 @@ func (m Model) drawSeen(c grid.Canvas) {
 		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.y+1, at.y+rows, len(m.ask.more))
 	}
 	c.Text(1, 0, theme.RuleFocus, title)
-	m.ask.more.draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, false)
+	m.ask.more.draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, c.W()-2, false)
 }
 
 // seenRect is where it stands: above the foot, no higher than it needs.

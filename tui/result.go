@@ -65,7 +65,7 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	t, v := &m.texts[p], m.read[p]
 	in := c.In(image.Rect(1, 0, c.W(), c.H()))
 	w := c.W() - 2
-	t.doc.drawShifted(in, v.scroll, w, m.isOld(p))
+	t.doc.draw(in, v.scroll, w, m.isOld(p))
 	y := v.line - v.scroll.y
 	if p != m.focus || v.at == (ask{}) || y < 0 || y >= c.H() {
 		return
@@ -94,7 +94,7 @@ func (m Model) drawSays(c grid.Canvas) {
 		var d doc
 		d.wrapped(theme.Plain, "", m.says, w)
 		if len(d) == 2 {
-			d.draw(c.In(image.Rect(1, 0, c.W(), 2)), offset{}, false)
+			d.draw(c.In(image.Rect(1, 0, c.W(), 2)), offset{}, w, false)
 			return
 		}
 	}

@@ -123,7 +123,7 @@ func (m Model) drawShot(c grid.Canvas) {
 	}
 	// The picture has at least half of the room.
 	rows := min(len(d), max(c.H()/2, 1))
-	d.draw(c.In(image.Rect(0, 0, w, rows)), offset{}, false)
+	d.draw(c.In(image.Rect(0, 0, w, rows)), offset{}, w, false)
 	if rows < len(d) {
 		c.Set(w-1, rows-1, m.theme.Glyphs.More, theme.Dim)
 	}
