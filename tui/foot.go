@@ -91,6 +91,10 @@ func (m Model) drawCell(c grid.Canvas) {
 		c.Text(1, 1, theme.Warn, grid.Fit(next, c.W()-2))
 		return
 	}
+	if says := m.likeliest(); says != "" {
+		c.Text(1, 1, theme.Warn, grid.Fit(says, c.W()-2))
+		return
+	}
 	if len(m.live.errs) == 0 {
 		m.drawDoubt(c)
 		return

@@ -74,6 +74,7 @@ func (m Model) said(was Model, msg tea.Msg) (lines []string, next speech) {
 		say(m.place(next.at)...)
 		next.at, next.owes = m.here(), false
 	}
+	say(m.diagnosed(was)...)
 	return spoken(lines), next
 }
 

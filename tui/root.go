@@ -56,6 +56,8 @@ type Model struct {
 	board     board
 	worked    worked            // the working of a solution
 	laying    *statics.Solution // the one that is being laid out
+	judged    judged            // the own answers of a solution
+	judging   *statics.Solution // the one whose own answers are looked at
 	choosing  bool              // which kind of row to make
 	naming    *line             // a file name being typed
 	forPage   bool              // of a page
@@ -149,6 +151,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.take(msg)
 	case worked:
 		m.takeWorked(msg)
+	case judged:
+		m.takeJudged(msg)
 	case saved:
 		cmd = m.afterSave(msg)
 	case paged:
@@ -167,6 +171,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	}
 	if lay := m.lay(); lay != nil {
 		cmd = tea.Batch(cmd, lay)
+	}
+	if judge := m.judge(); judge != nil {
+		cmd = tea.Batch(cmd, judge)
 	}
 	return cmd
 }

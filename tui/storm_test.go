@@ -146,6 +146,9 @@ func (s *storm) do(cmd tea.Cmd) {
 	case worked:
 		fault = msg.fault
 		s.send(msg)
+	case judged:
+		fault = msg.fault
+		s.send(msg)
 	case paged, fetched:
 		if says := fmt.Sprintf("%+v", msg); strings.Contains(says, "(fault: ") {
 			fault = says

@@ -34,7 +34,7 @@ func (k *Key) mistakes(marks []Mark) []string {
 	if wrong == 0 {
 		return nil
 	}
-	k.make()
+	k.breed()
 	for _, search := range []struct {
 		all, plain bool
 		strange    int
@@ -77,7 +77,7 @@ func (k *Key) fits(mutant int, marks []Mark) fit {
 		if !wrong && !m.Verdict.OK() {
 			continue
 		}
-		v, ok := evaluate(k.mutants[mutant].solution, m.query)
+		v, ok := k.mutants[mutant].of(m.query)
 		fits := ok && k.same(m, v)
 		switch {
 		case wrong && fits:

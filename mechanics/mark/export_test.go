@@ -2,7 +2,7 @@ package mark
 
 // Mutants gives what each mutant says, whether it is plain, and its value of a result.
 func (k *Key) Mutants() (says [][]string, plain []bool, value func(i int, name string) (float64, bool)) {
-	for _, m := range k.make() {
+	for _, m := range k.breed() {
 		says, plain = append(says, m.says), append(plain, m.plain)
 	}
 	return says, plain, func(i int, name string) (float64, bool) {

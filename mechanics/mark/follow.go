@@ -49,13 +49,13 @@ func (k *Key) from(marks []Mark, i int) []string {
 	if q.Kind != problem.AskUnknown || q.Unknown < 0 {
 		return k.fromParts(&marks[i], own, wrong)
 	}
-	if from := k.fromRow(&marks[i], own, wrong); from != nil {
+	if from := k.fromRow(&marks[i], own); from != nil {
 		return from
 	}
 	return k.fromAny(&marks[i], own, wrong)
 }
 
-// fits tells whether an answer is a value that is itself uncertain by plus, and not
+// fitsFollowed tells whether an answer is a value that is itself uncertain by plus, and not
 // only the right one over again.
 func (k *Key) fitsFollowed(m *Mark, v, plus float64) bool {
 	tol := plus + halfOf(math.Abs(v), Figures, m.value.factor)
@@ -68,7 +68,7 @@ func (k *Key) fitsFollowed(m *Mark, v, plus float64) bool {
 // fromRow looks for one equation that holds with the student's values:
 //
 //	x_c = (b - Σ a_j x_j) / a_c
-func (k *Key) fromRow(m *Mark, own map[int]*Mark, wrong []int) []string {
+func (k *Key) fromRow(m *Mark, own map[int]*Mark) []string {
 	s, c := k.solution, m.query.Unknown
 	for row, terms := range s.System.Terms {
 		v, plus, a := s.System.B[row], 0.0, s.System.At(row, c)

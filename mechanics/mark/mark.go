@@ -188,3 +188,24 @@ func (k *Key) one(a Typed) Mark {
 	}
 	return set(Wrong, Wrong.String())
 }
+
+// Unmet says which mistake is likeliest in each answer that the sheet itself holds
+// and that is not met, by the name of its result; nothing where the numbers show none.
+func (k *Key) Unmet() map[string]string {
+	var typed []Typed
+	for _, a := range k.solution.Problem.Answers {
+		typed = append(typed, Typed{Name: a.Query.Name, Text: a.Printed})
+	}
+	marks, _ := k.Mark(typed)
+	says := map[string]string{}
+	for i, a := range k.solution.Answers {
+		switch m := marks[i]; {
+		case a.OK || a.Err != "" || m.Verdict == Wrong:
+		case m.Verdict.OK():
+			says[m.Name] = "right to fewer figures than are written"
+		default:
+			says[m.Name] = m.Says
+		}
+	}
+	return says
+}

@@ -16,6 +16,22 @@ type mutant struct {
 	says     []string // of several mistakes that come to the same
 	plain    bool
 	solution *statics.Solution
+	values   map[string]result // of the results that were asked for so far
+}
+
+type result struct {
+	value float64
+	ok    bool
+}
+
+// of gives a result of the mutant.
+func (m *mutant) of(q problem.Query) (float64, bool) {
+	r, known := m.values[q.Name]
+	if !known {
+		r.value, r.ok = evaluate(m.solution, q)
+		m.values[q.Name] = r
+	}
+	return r.value, r.ok
 }
 
 const (
@@ -29,8 +45,8 @@ const (
 	alike = 1e-6
 )
 
-// make solves the mutants of the sheet, once.
-func (k *Key) make() []mutant {
+// breed solves the mutants of the sheet, once.
+func (k *Key) breed() []mutant {
 	if k.mutated {
 		return k.mutants
 	}
@@ -82,7 +98,7 @@ func (m *maker) add(p *problem.Problem, says string) {
 			return
 		}
 	}
-	m.k.mutants = append(m.k.mutants, mutant{[]string{says}, m.plain, s})
+	m.k.mutants = append(m.k.mutants, mutant{[]string{says}, m.plain, s, map[string]result{}})
 }
 
 // equal tells whether two solutions have the same unknowns and known results.
