@@ -19,7 +19,9 @@ func FormatWords() string { return oneOf(Formats()) }
 // noWorking is the form that holds results alone.
 const noWorking = "json"
 
-func oneOf(all []string) string { return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1] }
+func oneOf(all []string) string {
+	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
+}
 
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
