@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
@@ -51,6 +52,17 @@ func TestAnAnswerThatDoesNotReadLeavesTheResult(t *testing.T) {
 func TestASheetThatNeverReadShowsWhatDoes(t *testing.T) {
 	r := newRig(t, "[points]\nA = \"1, 1, 1\"\nB = \"zz\"\n", 120, 36)
 	r.sees("no result yet", "No result yet.", "zz!", "(1.00, 1.00, 1.00)", "A")
+}
+
+// Where several results show, the error of a sheet without one stands once among them.
+func TestTheErrorOfASheetWithoutAResultStandsOnce(t *testing.T) {
+	for _, size := range [][2]int{{80, 24}, {120, 36}, {200, 60}} {
+		r := newRig(t, "[points]\nP = { at = \"0, 0, 0\", on = \"particle\" }\nB = \"zz\"\n", size[0], size[1])
+		r.sees("No result yet.", "! points B")
+		if n := strings.Count(r.screen(), "│ ! points B"); n > 1 {
+			t.Errorf("%dx%d: the error stands in %d results:\n%s", size[0], size[1], n, r.screen())
+		}
+	}
 }
 
 // A second particle typed before its lines leaves the result of the first standing.

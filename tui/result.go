@@ -24,6 +24,10 @@ type text struct {
 // written: a keystroke waits for it.
 func (m *Model) compose(p layout.Pane, w int) {
 	t := &m.texts[p]
+	if m.live.solution == nil {
+		m.composeNone(p, w)
+		return
+	}
 	if p == layout.Working || p == layout.Route {
 		if t.w == w && t.of == m.worked.of {
 			return
@@ -33,11 +37,6 @@ func (m *Model) compose(p layout.Pane, w int) {
 	}
 	*t = text{w: w}
 	switch l := m.live; {
-	case l.solution == nil:
-		t.doc.text(theme.Dim, "No result yet.")
-		if len(l.errs) > 0 {
-			t.doc.wrapped(theme.Bad, "! ", l.place(l.errs[0]), w)
-		}
 	case p == layout.System:
 		t.doc = l.system(m.theme.Glyphs, w)
 	case p == layout.Checks:
@@ -49,6 +48,23 @@ func (m *Model) compose(p layout.Pane, w int) {
 	default:
 		t.of = m.worked.of
 		t.doc = m.worked.on(p, m.theme.Glyphs.ASCII, w)
+	}
+	t.wide = t.doc.width()
+	m.read[p].find(t.doc)
+}
+
+// composeNone says that there is no result yet; what is wrong stands in the first
+// of the results that show, and not in each of them.
+func (m *Model) composeNone(p layout.Pane, w int) {
+	t := &m.texts[p]
+	*t = text{w: w, old: true}
+	t.doc.text(theme.Dim, "No result yet.")
+	first := true
+	for q, r := range m.screen().Panes {
+		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
+	}
+	if errs := m.live.errs; first && len(errs) > 0 {
+		t.doc.wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
 	}
 	t.wide = t.doc.width()
 	m.read[p].find(t.doc)
