@@ -95,7 +95,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 	}
 	m.path, m.stamp = msg.path, msg.stamp
 	if m.journal != nil {
-		m.journal.Saved(msg.path, msg.sheet.Text())
+		m.journal.Saved(m.file(msg.path), msg.sheet.Text())
 	}
 	where := msg.path
 	if abs, err := filepath.Abs(msg.path); err == nil && m.store == nil {

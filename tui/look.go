@@ -18,10 +18,10 @@ import (
 // drawn beside the session, by several goroutines at once and at other sizes.
 type Look struct{ m Model }
 
-// Look takes the session as it stands.
+// Look takes the session as it stands. Its journal stays the session's own.
 func (m Model) Look() Look {
-	h := *m.history // the one part of a model that is changed in place
-	m.history = &h
+	m = m.Apart()
+	m.journal, m.keeps = nil, false
 	return Look{m}
 }
 
@@ -143,8 +143,13 @@ func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
 }
 
 // Apart is the session as it stands, with a history of its own: what is done to
-// the one does not show in the other.
-func (m Model) Apart() Model { return m.Look().m }
+// the one does not show in the other. Either may go on with the journal, and not
+// both.
+func (m Model) Apart() Model {
+	h := *m.history // the one part of a model that is changed in place
+	m.history = &h
+	return m
+}
 
 // Size is how large the sheet is: its rows, and the bytes of its text with that
 // of the cell being typed.

@@ -44,9 +44,17 @@ type Options struct {
 	Journal bool
 	Every   time.Duration
 
+	// Journals are further folders of journals, for where the state folder of Env
+	// takes none; Trouble hears, beside the bottom line, that none is kept.
+	Journals []string
+	Trouble  func(says string)
+
 	// Save writes the sheet; nil writes the file that the path names. A host
-	// gives its own, since a visitor's paths are not the host's.
-	Save Saver
+	// gives its own, since a visitor's paths are not the host's: they are names in
+	// Folder, which nobody but the journal is told. Such a session may go on behind
+	// its quit; its journal ends with Done or Leave.
+	Save   Saver
+	Folder string
 
 	In  io.Reader // nil for the program's own terminal
 	Out io.Writer
@@ -84,6 +92,7 @@ func New(opt Options) Model {
 		history: sheet.NewHistory(opt.Sheet),
 		w:       opt.Width, h: opt.Height,
 		note: note{text: opt.Note}, keeps: opt.Journal, env: opt.Env, every: opt.Every,
+		journals: opt.Journals, folder: opt.Folder, trouble: opt.Trouble,
 		live: newLive(),
 		cam:  newCamera(), workings: &workings{},
 	}

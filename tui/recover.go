@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"image"
+	"path/filepath"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -15,21 +16,20 @@ import (
 
 // beginJournal looks for work that was left of the sheet, and begins to keep
 // what is typed. Without a journal of its own a session does neither: another
-// program's visitors have no state folder.
+// program's visitors may have no state folder.
 func (m *Model) beginJournal() {
 	if !m.keeps {
 		return
 	}
 	m.closeJournal()
-	if m.path != "" {
-		sheet.Sweep(m.path) // of what a save that was killed left beside it
+	path := m.file(m.path)
+	if path != "" {
+		sheet.Sweep(path) // of what a save that was killed left beside it
 	}
 	text := m.history.Current().Text()
-	found := journal.Find(m.env, m.path, text)
-	m.journal = journal.Open(m.env, m.path, text)
-	if says := m.journal.Trouble(); says != "" {
-		m.say(says, true)
-	}
+	found := journal.Find(m.env, path, text, m.journals...)
+	m.journal = journal.Open(m.env, path, text, m.journals...)
+	m.troubled()
 	m.warn(found.Others)
 	if m.path == "" && m.offered {
 		return // the start screen has asked
@@ -177,9 +177,23 @@ func (m *Model) noteCommit() {
 }
 
 func (m *Model) troubled() {
-	if says := m.journal.Trouble(); says != "" {
-		m.say(says, true)
+	says := m.journal.Trouble()
+	if says == "" {
+		return
 	}
+	m.say(says, true)
+	if m.trouble != nil {
+		m.trouble(says)
+	}
+}
+
+// file is where a sheet lies, for its journal: a name in a host's store is found
+// by others on its whole path alone.
+func (m *Model) file(path string) string {
+	if path == "" || m.folder == "" {
+		return path
+	}
+	return filepath.Join(m.folder, path)
 }
 
 func (m *Model) closeJournal() {
@@ -189,10 +203,31 @@ func (m *Model) closeJournal() {
 	m.journal = nil
 }
 
+// Done ends the journal of a session that another program runs, once what it
+// holds is saved or is not wanted: nothing is left to recover.
+func (m Model) Done() { m.closeJournal() }
+
+// Leave ends it too, where what it holds could not be saved: the next session on
+// this sheet is offered that.
+func (m Model) Leave() {
+	if m.journal != nil {
+		m.journal.Leave()
+	}
+}
+
+// Renote puts the journal right where it has a step that was taken back.
+func (m Model) Renote() {
+	m.noteCommit()
+	m.noteTyping()
+}
+
 // bye leaves in order: nothing is left to recover, and nothing is left half
-// written.
+// written. Where a host saves, the session may yet go on, and what is not saved
+// may yet be lost.
 func (m *Model) bye() tea.Cmd {
-	m.closeJournal()
+	if m.store == nil {
+		m.closeJournal()
+	}
 	m.going = true
 	return m.gone()
 }

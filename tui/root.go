@@ -72,6 +72,9 @@ type Model struct {
 	left      bool             // quit
 	keeps     bool             // a journal
 	env       []string         // the session's environment
+	journals  []string         // further folders of them
+	folder    string           // that the names of the store lie in
+	trouble   func(string)     // hears that no journal is kept; may be nil
 	journal   *journal.Journal // nil where none is kept
 	offered   bool             // what was left of sheets without a file
 	others    int              // workbenches on the same sheet that were told of

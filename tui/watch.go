@@ -105,7 +105,7 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 			m.history.MarkSaved()
 			m.stamp = msg.stamp
 			if m.journal != nil {
-				m.journal.Saved(m.path, msg.sheet.Text())
+				m.journal.Saved(m.file(m.path), msg.sheet.Text())
 			}
 			m.say("read anew; ctrl+z goes back to the sheet as it was", false)
 			return m.changed()

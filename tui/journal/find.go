@@ -81,15 +81,12 @@ func (o Other) String() string {
 }
 
 // Find looks for what other sessions left or have of the sheet at path, "" for
-// one without a file, whose text is current now. Journals that hold nothing
-// unsaved, and leftovers, are removed. Nothing found is all that an unreadable
-// folder gives.
-func Find(env []string, path, current string) Found {
-	folder, err := folderOf(env)
-	if err != nil {
-		return Found{}
-	}
-	return find(folder, absolute(path), current, "")
+// one without a file, whose text is current now; in the folders that Open may
+// use. Journals that hold nothing unsaved, and leftovers, are removed. Nothing
+// found is all that an unreadable folder gives.
+func Find(env []string, path, current string, others ...string) Found {
+	folders, _ := foldersOf(env, others)
+	return find(folders, absolute(path), current, "")
 }
 
 // Others gives the other sessions that have this journal's sheet open now.
@@ -99,16 +96,22 @@ func (j *Journal) Others() []Other {
 	if j.name == "" || j.head.Path == "" {
 		return nil // sheets without a file are each one's own
 	}
-	return find(j.folder, j.head.Path, "", j.name).Others
+	return find(j.folders, j.head.Path, "", j.name).Others
 }
 
 // find leaves the journal named own alone; where there is one, it only looks for others.
-func find(folder, path, current, own string) Found {
+func find(folders []string, path, current, own string) Found {
 	var found Found
-	entries, err := os.ReadDir(folder)
-	if err != nil {
-		return found
+	for _, folder := range folders {
+		found.in(folder, path, current, own)
 	}
+	slices.SortStableFunc(found.Offers, func(a, b Offer) int { return b.When.Compare(a.When) })
+	slices.SortStableFunc(found.Others, func(a, b Other) int { return cmp.Or(a.Opened.Compare(b.Opened), a.Pid-b.Pid) })
+	return found
+}
+
+func (found *Found) in(folder, path, current, own string) {
+	entries, _ := os.ReadDir(folder)
 	for _, e := range entries {
 		name := filepath.Join(folder, e.Name())
 		if !strings.HasPrefix(e.Name(), prefix(path)) || name == own || !e.Type().IsRegular() {
@@ -131,9 +134,6 @@ func find(folder, path, current, own string) Found {
 			found.Offers = append(found.Offers, o)
 		}
 	}
-	slices.SortStableFunc(found.Offers, func(a, b Offer) int { return b.When.Compare(a.When) })
-	slices.SortStableFunc(found.Others, func(a, b Other) int { return cmp.Or(a.Opened.Compare(b.Opened), a.Pid-b.Pid) })
-	return found
 }
 
 // look reads a journal and tells whether its session lives.

@@ -33,7 +33,8 @@ import (
 // without, and Trouble says so once.
 type Journal struct {
 	mu      sync.Mutex
-	folder  string
+	folders []string // all in which journals may be
+	folder  string   // of this one
 	name    string   // of the file, "" before there is one
 	file    *os.File // nil where nothing is kept
 	size    int64
@@ -59,26 +60,34 @@ type Typed struct {
 const maxJournal = 1 << 20
 
 // Open begins the journal of a session with the sheet at path, "" for one that
-// has no file yet, whose text counts as saved. env is the session's environment.
-func Open(env []string, path, text string) *Journal {
+// has no file yet, whose text counts as saved. env is the session's environment;
+// where its state folder takes no journal, the first of the other folders does
+// that can.
+func Open(env []string, path, text string, others ...string) *Journal {
 	j := &Journal{text: text, saved: text, head: session(), wake: make(chan struct{}, 1), flushed: make(chan struct{})}
 	j.head.Path = absolute(path)
 	go j.flush(j.wake)
-	folder, err := folderOf(env)
-	if err == nil {
-		err = os.MkdirAll(folder, 0o700)
-	}
-	j.folder = folder
-	if err == nil {
-		err = j.begin()
+	var err error
+	j.folders, err = foldersOf(env, others)
+	for _, j.folder = range j.folders {
+		if err = os.MkdirAll(j.folder, 0o700); err == nil {
+			err = j.begin()
+		}
+		if err == nil {
+			break
+		}
 	}
 	j.failed(err)
 	return j
 }
 
-func folderOf(env []string) (string, error) {
+// foldersOf are all that journals may be in. The error counts where there is none.
+func foldersOf(env, others []string) ([]string, error) {
 	state, err := xdg.State(env)
-	return filepath.Join(state, "journal"), err
+	if err != nil {
+		return others, err
+	}
+	return append([]string{filepath.Join(state, "journal")}, others...), nil
 }
 
 // failed gives up the journal, and keeps what was written so far for what it is worth.
@@ -223,11 +232,17 @@ func (j *Journal) Beat() {
 
 // Close ends the session in order: there is nothing to recover.
 func (j *Journal) Close() {
-	j.end()
+	j.end(func() { os.Remove(j.name) })
 	<-j.flushed
 }
 
-func (j *Journal) end() {
+// Leave ends the session and leaves what it has not saved to be recovered.
+func (j *Journal) Leave() {
+	j.end(func() { _ = j.file.Sync() })
+	<-j.flushed
+}
+
+func (j *Journal) end(last func()) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
 	if j.wake != nil {
@@ -235,7 +250,7 @@ func (j *Journal) end() {
 		j.wake = nil
 	}
 	if j.file != nil {
-		os.Remove(j.name)
+		last()
 		j.file.Close()
 		j.file = nil
 	}

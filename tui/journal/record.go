@@ -9,6 +9,7 @@ import (
 	"hash/crc32"
 	"io"
 	"io/fs"
+	"os"
 	"strings"
 	"syscall"
 	"time"
@@ -125,6 +126,7 @@ func continues(b byte) bool { return b&0xc0 == 0x80 }
 // cause leaves the path out of a system error.
 func cause(err error) string {
 	var p *fs.PathError
+	var l *os.LinkError
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
 		return "the disk of the state folder is full"
@@ -132,6 +134,8 @@ func cause(err error) string {
 		return "nothing may be written in the state folder"
 	case errors.As(err, &p):
 		return strings.TrimSpace(p.Op + ": " + p.Err.Error())
+	case errors.As(err, &l):
+		return l.Op + ": " + l.Err.Error()
 	}
 	return err.Error()
 }
