@@ -22,8 +22,12 @@ const abandoned = 10 * time.Minute
 
 // besidePath names a new file in the folder of path.
 func besidePath(path string) string {
-	return filepath.Join(filepath.Dir(path), besideBegin+rand.Text()[:besideRest])
+	return filepath.Join(filepath.Dir(path), Beside())
 }
+
+// Beside is a new name for a file that is renamed once it is whole, such as Sweep
+// knows where that never comes.
+func Beside() string { return besideBegin + rand.Text()[:besideRest] }
 
 // Sweep removes what saves that were killed left in the folder of path. Files
 // that another session may still be writing stay, and what cannot be removed.

@@ -106,6 +106,7 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 		return err
 	}
 	defer done()
+	o.Env = os.Environ()
 	own, err := os.Executable()
 	if err != nil {
 		return fmt.Errorf("the program does not find itself, for commands without a terminal: %w", err)

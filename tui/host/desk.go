@@ -113,6 +113,7 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 		if r := recover(); r != nil {
 			d.log.Error("a key could not be done", "fault", r)
 			next = before
+			d.renote(before)
 		}
 	}()
 	var cmd tea.Cmd
@@ -135,6 +136,7 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 		over := d.large(before, next)
 		if over {
 			next, cmd = before, nil
+			d.renote(before)
 		}
 		switch msg.(type) {
 		case tea.KeyPressMsg, tea.PasteMsg:
@@ -145,6 +147,16 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 	d.changed()
 	d.do(cmd)
 	return next
+}
+
+// renote takes a step back in the journal too.
+func (d *desk) renote(m tui.Model) {
+	defer func() {
+		if r := recover(); r != nil {
+			d.log.Error("the journal could not be put right", "fault", r)
+		}
+	}()
+	m.Renote()
 }
 
 // large tells whether a session has grown beyond the desk's bounds.

@@ -18,10 +18,11 @@ const rescuedFolder = "rescued"
 
 // rescue saves what a session that ends has not saved: to its file, or where
 // another has written that meanwhile, beside it, or where that fails, elsewhere.
-func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
+// Where none of it is safe it is in the journal alone.
+func (st *store) rescue(log *slog.Logger, m tui.Model) (says string, safe bool) {
 	name, s, was, lost := m.Unsaved()
 	if !lost {
-		return ""
+		return "", true
 	}
 	own := *st
 	own.rescues = true // a quota is no reason to lose work
@@ -34,12 +35,12 @@ func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
 	}
 	if err == nil {
 		log.Info("a sheet is saved at the end", "sheet", name)
-		return "; what was not saved is in " + name
+		return "; what was not saved is in " + name, true
 	}
 	log.Error("a sheet could not be saved", "sheet", name, "why", err)
 	says = "; the sheet could not be saved: " + err.Error()
 	if st.spare == nil {
-		return says
+		return says, false
 	}
 	name = dated(name)
 	folder, err := st.spare()
@@ -49,10 +50,19 @@ func (st *store) rescue(log *slog.Logger, m tui.Model) (says string) {
 	}
 	if err != nil {
 		log.Error("nor could it be kept elsewhere", "sheet", name, "why", err)
-		return says
+		return says, false
 	}
 	log.Info("a sheet is kept in the host's own folder", "sheet", path.Join(rescuedFolder, name))
-	return says + "; it is kept in the host's own folder, " + path.Join(rescuedFolder, name)
+	return says + "; it is kept in the host's own folder, " + path.Join(rescuedFolder, name), true
+}
+
+// endJournal ends a session's journal behind that.
+func endJournal(m tui.Model, safe bool) {
+	if safe {
+		m.Done()
+	} else {
+		m.Leave()
+	}
 }
 
 // dated is a name that nothing has yet.

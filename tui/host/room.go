@@ -121,7 +121,10 @@ func (r *room) shut() {
 		return
 	}
 	if r.v.ended() {
-		r.desk.see(func(m tui.Model) { r.v.also(r.own.rescue(r.lib.log, m)) })
+		r.desk.see(func(m tui.Model) {
+			says, _ := r.own.rescue(r.lib.log, m)
+			r.v.also(says)
+		})
 	}
 	r.desk.close()
 	r.desk = nil

@@ -14,6 +14,7 @@ import (
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui"
 )
 
 // Settings are what the command is called with.
@@ -29,6 +30,8 @@ type Settings struct {
 	Log        string // a file; empty for standard error
 	Most       int    // visitors in all
 	ByPlace    int    // and from one address
+
+	Env []string // the host's own environment: where its journals are
 }
 
 // The defaults of the command.
@@ -134,8 +137,22 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, atFile(o.Sheet, err)
 	}
+	o.keep(&opt, filepath.Dir(file), h.log)
 	h.venue = newStage(h.log, opt, st, doors.code, h.Fingerprint())
 	return h, nil
+}
+
+// journalFolder, below the host's own folder, has the journal of a sheet that is
+// presented where the folder of everybody's journals takes none: a service has no
+// home.
+const journalFolder = "journal"
+
+// keep has what is typed kept in a journal, where the workbench on the same file
+// finds it too.
+func (o Settings) keep(opt *tui.Options, folder string, log *slog.Logger) {
+	opt.Journal, opt.Every, opt.Env, opt.Folder = true, tui.WatchEvery, o.Env, folder
+	opt.Journals = []string{filepath.Join(o.State, journalFolder)}
+	opt.Trouble = func(says string) { log.Error(says) }
 }
 
 // Fingerprint is what visitors compare when they come for the first time.

@@ -254,9 +254,11 @@ func (s *stage) end(why string) {
 	refused := s.refused
 	s.mu.Unlock()
 	s.desk.see(func(m tui.Model) {
+		safe := true
 		if _, now, _, _ := m.Unsaved(); refused == nil || now != refused {
-			kept = s.save.rescue(s.log, m)
+			kept, safe = s.save.rescue(s.log, m)
 		}
+		endJournal(m, safe)
 	})
 	s.mu.Lock()
 	seats := make([]*visitor, 0, len(s.seats))

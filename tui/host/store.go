@@ -12,7 +12,6 @@ import (
 	"strings"
 	"sync"
 	"sync/atomic"
-	"time"
 	"unicode"
 
 	"trivet/mechanics/sheet"
@@ -37,7 +36,7 @@ const (
 // saver is what the workbench saves with instead of the file system.
 type saver interface {
 	save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error)
-	rescue(log *slog.Logger, m tui.Model) (says string)
+	rescue(log *slog.Logger, m tui.Model) (says string, safe bool)
 }
 
 // store keeps sheets in one folder and nowhere else: names have no folders in
@@ -216,7 +215,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 }
 
 func writeSheet(root *os.Root, name string, text []byte, mode fs.FileMode) (sheet.Stamp, error) {
-	temp := fmt.Sprintf(".%s.%d", name, time.Now().UnixNano())
+	temp := sheet.Beside()
 	f, err := root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	if err != nil {
 		return sheet.Stamp{}, err
