@@ -278,3 +278,42 @@ func TestWhatDiffersScrolls(t *testing.T) {
 		t.Error("y does not answer")
 	}
 }
+
+// What only looks at a session writes nothing into its journal, and a step that
+// is taken back is none there either.
+func TestTheJournalIsTheSessionsOwn(t *testing.T) {
+	path, home := lampFile(t), t.TempDir()
+	r := kept(t, path, home)
+	content := func() string {
+		t.Helper()
+		text, err := os.ReadFile(journals(t, home)[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(text)
+	}
+	r.keys("down", "right")
+	r.text("-3, 5")
+	was := content()
+	if _, s, _, any := r.m.Unsaved(); !any || !strings.Contains(s.Text(), "-3, 5") {
+		t.Errorf("unsaved: %t\n%s", any, s.Text())
+	}
+	v := r.m.Look().Reader(120, 36, r.m.theme.Set)
+	for _, key := range []string{"alt+7", "left", "enter", "ctrl+z", "ctrl+q"} {
+		v, _ = v.Key(press(key))
+	}
+	v.Take(r.m.Look()).Frame()
+	if now := content(); now != was {
+		t.Errorf("written by who only looks:\n%s", strings.TrimPrefix(now, was))
+	}
+	before := r.m.Apart()
+	r.keys("enter")
+	r.text("9, 9")
+	r.m = before // a fault of ours
+	r.m.Renote()
+	r.dies(home)
+	r = kept(t, path, home)
+	r.sees("1 cell differs. Take it over?")
+	r.keys("y")
+	r.holds(pointA, "-3, 5")
+}

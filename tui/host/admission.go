@@ -53,11 +53,19 @@ func (a *admission) config() *gossh.ServerConfig {
 }
 
 // offered tells whether a key is worth proving. Nothing follows from an offer.
+// Where there is a code a key of no list is too: who has proved one is known again
+// when a line is cut while the door is closed to late-comers.
 func (a *admission) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
-	if unfit(key) != "" {
-		return nil, errNotAdmitted
+	if unfit(key) == "" && (a.open || a.listed(key) || a.code != "") {
+		return nil, nil
 	}
-	if a.open || a.listed(key) || a.private && a.code != "" {
+	return nil, errNotAdmitted
+}
+
+// another tells whether a key is worth proving behind one of no list: an agent may
+// hold a presenter's besides.
+func (a *admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
+	if unfit(key) == "" && a.listed(key) {
 		return nil, nil
 	}
 	return nil, errNotAdmitted
@@ -73,6 +81,7 @@ func (a *admission) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.P
 		return permit(key), nil
 	}
 	return nil, &gossh.PartialSuccessError{Next: gossh.ServerAuthCallbacks{
+		PublicKeyCallback: a.another,
 		KeyboardInteractiveCallback: func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
 			return a.asked(conn, ask, key)
 		},

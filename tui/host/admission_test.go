@@ -236,3 +236,51 @@ func TestNothingButSessions(t *testing.T) {
 		}
 	}
 }
+
+// Who came by the code with a key of no list is known again while the door is
+// closed; who has none, another, or only the right key and no code, is not.
+func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
+	staff, own, other := key(t), key(t), key(t)
+	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
+	code := r.doors.code
+	p := r.visit(staff, 100, 30)
+	p.sees("live: 0 watch")
+	by := func(k gossh.Signer) *guest {
+		t.Helper()
+		client, err := r.dial(k, code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r.sit(client, 80, 24)
+	}
+	g := by(own)
+	g.sees("following the presenter")
+	p.sees("live: 1 watches")
+	p.keys(live + "l")
+	p.sees("live: 1 watches, join code "+code, "locked")
+	_ = g.client.Close()
+	p.sees("live: 0 watch")
+	by(own).sees("following the presenter")
+	p.sees("live: 1 watches")
+	for _, k := range []gossh.Signer{nil, other} {
+		late := by(k)
+		late.leaves()
+		late.sees("the presenter has closed the door to late-comers")
+	}
+	if _, err := r.dial(own, "0000 0000x"); err == nil {
+		t.Error("a key that is known replaces the code")
+	}
+}
+
+// A presenter whose agent shows a key of no list first is a presenter all the same.
+func TestAListedKeyBehindAnother(t *testing.T) {
+	staff, own := key(t), key(t)
+	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
+	c := &gossh.ClientConfig{User: "any", HostKeyCallback: gossh.FixedHostKey(r.key.PublicKey()), Timeout: patience,
+		Auth: []gossh.AuthMethod{gossh.PublicKeys(own, staff)}}
+	client, err := gossh.Dial("tcp", r.addr, c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.sit(client, 80, 24).sees("live:")
+}

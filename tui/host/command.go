@@ -23,7 +23,9 @@ one, and otherwise, or after a hand-over, whoever comes with a key of the file
 --presenters. Watchers may look around on their own and come back; nothing
 they type reaches the sheet. ctrl+l opens the presenter's line: lock late-comers
 out, hand over, show the host key, end it. A presenter who was cut off comes
-again with the same key and takes the sheet up by ctrl+l.
+again with the same key and takes the sheet up by ctrl+l; a watcher who was
+comes in again through a closed door by the key that ssh showed (with --code
+one of no list too), and without a key once the door is open.
 
 Private. With --private FOLDER every visitor works on copies of the folder's
 sheets, kept by key and found again at the next visit (at most 40 sheets of 500
@@ -44,7 +46,11 @@ What is kept, below --state (by default $XDG_STATE_HOME/trivet-host, or
 ~/.local/state/trivet-host): key/host_ed25519, by which visitors know the host
 again, and visitors/, the private sheets. Back up both; who has the key can
 pass for the host. The presented sheet is saved where it is, or in rescued/
-where that fails at the end.
+where that fails at the end. What a presenter types and has not saved is kept
+in the journal that the workbench has too ($XDG_STATE_HOME/trivet, or
+~/.local/state/trivet; journal/ below --state where that cannot be written), and
+after a kill or a power cut offered to whoever presents next. Private workbenches
+have none: what is not saved there is lost.
 
 The end. ctrl+c, SIGTERM or the presenter's e: what is not saved is saved, and
 everybody is told.`

@@ -1,0 +1,27 @@
+package host
+
+import "testing"
+
+// OpenSSH shows its key before it asks for the code, and is known by it again.
+func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
+	k, private := rawKey(t)
+	_, own := rawKey(t)
+	r := start(t, Settings{Presenters: keys(t, k), Code: true}, nil)
+	p := newPanes(t, r)
+	p.pane("presenter", p.identity("id", private), 100, 30)
+	p.sees("presenter", "live: 0 watch")
+	file := p.identity("own", own)
+	for range 2 {
+		p.pane("watcher", file, 80, 24)
+		p.sees("watcher", "Join code:")
+		p.keys("watcher", r.doors.code, "Enter")
+		p.sees("watcher", "following the presenter")
+		p.sees("presenter", "live: 1 watches")
+		p.tmux("kill-session", "-t", "watcher")
+		p.sees("presenter", "live: 0 watch")
+		p.keys("presenter", "C-l")
+		p.sees("presenter", "e end for all")
+		p.keys("presenter", "l") // locked for the second visit
+		p.sees("presenter", "live: 0 watch")
+	}
+}
