@@ -48,9 +48,9 @@ again, and visitors/, the private sheets. Back up both; who has the key can
 pass for the host. The presented sheet is saved where it is, or in rescued/
 where that fails at the end. What a presenter types and has not saved is kept
 in the journal that the workbench has too ($XDG_STATE_HOME/trivet, or
-~/.local/state/trivet; journal/ below --state where that cannot be written), and
-after a kill or a power cut offered to whoever presents next. Private workbenches
-have none: what is not saved there is lost.
+~/.local/state/trivet; journal/ below --state where that cannot be written),
+and after a kill or a power cut offered to whoever presents next. Private
+workbenches have none: what is not saved there is lost.
 
 The end. ctrl+c, SIGTERM or the presenter's e: what is not saved is saved, and
 everybody is told.`
