@@ -18,6 +18,7 @@ import (
 // PageOptions say what a page holds beside the solution.
 type PageOptions struct {
 	Field bool         // one page for the file of a job, in place of the working
+	Task  bool         // a page to hand out: the task without any result
 	Sheet *sheet.Sheet // the inputs as typed, for a field page
 	File  string       // the sheet's name, for a field page
 	By    string       // who entered it, if given
@@ -40,6 +41,7 @@ var pageFormats = []string{"md", "tex", "html", "pdf", "svg", "png"}
 // PageHelp is the help of `trivet page`.
 const PageHelp = "Writes a sheet as a page: title, statement, figure, working, results, checks and cautions.\n" +
 	"The ending of the file says how: .md .tex .html .pdf, or .svg .png for the figure with its free bodies.\n" +
+	"With --task it is a page to hand out: what is given and asked, room for the answers, and no result.\n" +
 	"The same sheet gives the same bytes. A file that is there is kept, unless --force is given."
 
 // PageFormat tells a page's format from its file's name; it refuses a page of
@@ -71,7 +73,7 @@ func PageFormat(file string, sheets int) (string, error) {
 
 // Page writes a solved sheet as a page: title, statement, figure, working,
 // results, checks and cautions. As SVG and PNG it is the figure with its free
-// bodies, or, of a field page, the page itself. The same sheet and options
+// bodies, of a task the figure alone, or, of a field page, the page itself. The same sheet and options
 // give the same bytes.
 func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 	switch format {
@@ -177,9 +179,13 @@ func pageOf(s *statics.Solution, opt PageOptions) page {
 	if by != "" {
 		pg.under = append(pg.under, by)
 	}
-	if opt.Field {
+	switch {
+	case opt.Task:
+		pg.under = append(pg.under, "Name: "+strings.Repeat(".", 40))
+		pg.taskParts(p, opt.Sheet)
+	case opt.Field:
 		pg.fieldParts(s, opt)
-	} else {
+	default:
 		pg.workedParts(s, opt)
 	}
 	pg.parts = append(pg.parts, part{title: "Caution", blocks: []block{words(sentence(Caution))}})

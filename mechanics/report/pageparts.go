@@ -15,12 +15,7 @@ import (
 // workedParts is the page of a worked solution.
 func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
 	p := s.Problem
-	var task []block
-	for _, para := range strings.Split(strings.TrimSpace(p.Statement), "\n\n") {
-		if para = strings.Join(strings.Fields(para), " "); para != "" {
-			task = append(task, words(para))
-		}
-	}
+	task := paragraphBlocks(p)
 	if p.Source != "" {
 		source := words("Source of the printed answers: " + p.Source + ".")
 		source.quiet = true
@@ -152,6 +147,9 @@ func symbolOf(p *problem.Problem, j int) working.Math {
 // picture is a page as one drawing: the figure with its free bodies below it,
 // or the first page of a field page.
 func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
+	if opt.Task {
+		return plate.System(s.Problem, nil, plate.Options{Dimensions: true})
+	}
 	if opt.Field {
 		return typeset(pageOf(s, opt))[0]
 	}

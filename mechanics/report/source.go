@@ -36,7 +36,7 @@ func markdownPage(s *statics.Solution, opt PageOptions) []byte {
 		data = append(data, "["+ref+"]: data:image/svg+xml;base64,"+base64.StdEncoding.EncodeToString(ink.SVG(f)))
 	}
 	text := ""
-	if opt.Field {
+	if opt.Field || opt.Task {
 		text = markdownField(pg, names)
 	} else {
 		text = Markdown(opt.working(s), Parts{Trust: opt.Trust, Figure: strings.Join(names, "\n\n")})
@@ -76,11 +76,15 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 	for _, f := range pg.figures() {
 		figures = append(figures, texFigure(f))
 	}
-	if !opt.Field {
+	if !opt.Field && !opt.Task {
 		return []byte(LaTeX(opt.working(s), Parts{Trust: opt.Trust, Figure: strings.Join(figures, "\n\n\\medskip\n")}))
 	}
 	var b strings.Builder
-	b.WriteString(latexHead + "\\footnotesize\n\\section*{" + latexText(pg.title) + "}\n")
+	size := ""
+	if opt.Field {
+		size = "\\footnotesize\n"
+	}
+	b.WriteString(latexHead + size + "\\section*{" + latexText(pg.title) + "}\n")
 	for _, u := range pg.under {
 		b.WriteString("\\textit{" + latexText(u) + "}\n\n")
 	}

@@ -1,6 +1,8 @@
 package call
 
 import (
+	"errors"
+
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/report"
@@ -18,13 +20,16 @@ func (c *Call) Page() *cobra.Command {
 		Use:               "page SHEET -o FILE",
 		Short:             "write a sheet as a page: figure, working, results, checks",
 		Long:              report.PageHelp,
-		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf",
+		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\n  trivet page class/beam-01.toml --task -o beam-01.pdf",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			format, err := report.PageFormat(out, len(args))
 			if err != nil {
 				return err
+			}
+			if opt.Task && opt.Field {
+				return errors.New("a page is a task to hand out or a field page: leave out --task or --field")
 			}
 			r := c.read(args[0])
 			if r.solution == nil {
@@ -40,6 +45,7 @@ func (c *Call) Page() *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format")
 	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: inputs, results, limits, checks, what was assumed")
+	cmd.Flags().BoolVar(&opt.Task, "task", false, "a page to hand out: the task, its figure, room for the answers, and no result")
 	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who entered it")
 	cmd.Flags().StringVar(&opt.Date, "date", "", "`DATE` of the page; none is written by itself")
 	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is there")

@@ -1,0 +1,154 @@
+package report
+
+import (
+	"bytes"
+	"math"
+	"regexp"
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/variant"
+	"trivet/units"
+)
+
+func taskSheet(t *testing.T, text string) (*sheet.Sheet, *statics.Solution) {
+	t.Helper()
+	s, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, errs := problem.Read(s)
+	if len(errs) > 0 {
+		t.Fatal(errs[0])
+	}
+	return s, statics.Solve(p)
+}
+
+var (
+	marks    = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
+	pictures = regexp.MustCompile(`(?s)\\begin\{picture\}.*?\\end\{picture\}`)
+	putText  = regexp.MustCompile(`\\put\([^)]*\)|\\pdfliteral\{[^}]*\}|\\[a-z]+\{[\d.]+`)
+	images   = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
+)
+
+// readable is what a person reads of a page, without the coordinates of its figure.
+func readable(format string, data []byte) string {
+	text := string(data)
+	switch format {
+	case "html", "svg":
+		return marks.ReplaceAllString(text, " ")
+	case "tex":
+		return putText.ReplaceAllString(pictures.ReplaceAllString(text, ""), " ")
+	}
+	return images.ReplaceAllString(text, "")
+}
+
+// No result stands in a task, of a variant neither: not as text, and nothing on
+// the page depends on what was found.
+func TestATaskHoldsNoResult(t *testing.T) {
+	looked := 0
+	for _, f := range fixtures.Starts() {
+		s, sol := taskSheet(t, f.Text)
+		sheets := []variant.Variant{{Sheet: s, Solution: sol}}
+		if src, err := variant.NewSource(s, sol); err == nil {
+			drawn, _ := src.Draw(variant.Seeded(2), 1)
+			for _, v := range drawn {
+				if v, err := src.Finish(v, "variant 1"); err == nil {
+					sheets = append(sheets, v)
+				}
+			}
+		}
+		for _, v := range sheets {
+			for _, format := range []string{"md", "tex", "html", "svg"} {
+				page, err := Page(format, v.Solution, PageOptions{Task: true, Sheet: v.Sheet})
+				if err != nil {
+					t.Fatal(err)
+				}
+				looked += noResult(t, f.Name+"."+format, readable(format, page), v)
+			}
+			a, err := Page("pdf", v.Solution, PageOptions{Task: true, Sheet: v.Sheet})
+			other := *v.Solution
+			other.X = append([]statics.Unknown{}, other.X...)
+			for j := range other.X {
+				other.X[j].Value = -math.Pi * (other.X[j].Value + 1)
+			}
+			other.Verdict, other.Checks, other.Answers = statics.Determinate, nil, nil
+			b, err2 := Page("pdf", &other, PageOptions{Task: true, Sheet: v.Sheet})
+			if err != nil || err2 != nil || !bytes.Equal(a, b) {
+				t.Errorf("%s: the page to hand out depends on what was found: %v %v", f.Name, err, err2)
+			}
+		}
+	}
+	if looked < 200 {
+		t.Errorf("only %d results were looked for", looked)
+	}
+}
+
+// noResult looks for the digits of results that the task itself does not say.
+func noResult(t *testing.T, name, page string, v variant.Variant) (looked int) {
+	t.Helper()
+	p := v.Solution.Problem
+	said := p.Title + p.Statement
+	for _, table := range v.Sheet.Tables {
+		for _, row := range table.Rows {
+			for _, c := range row.Cells {
+				if table.Name != "answers" && table.Name != "" {
+					said += " " + c.Text
+				}
+			}
+		}
+	}
+	for _, l := range append(Described(p, nil), LineCourses(p)...) { // what is known: forces by components, lengths
+		said += " " + l
+	}
+	for _, q := range variant.Asked(p) {
+		x, err := v.Solution.Evaluate(q)
+		if err != nil {
+			continue
+		}
+		for _, n := range []int{p.Figures, p.Figures + 1} {
+			digits := strings.TrimPrefix(p.Units.For(q.Dim).Number(x, n), "-")
+			if len(strings.ReplaceAll(strings.Trim(digits, "0."), ".", "")) < 2 || strings.Contains(said, digits) || strings.Contains(said, units.Compact(math.Abs(p.Units.For(q.Dim).In(x)))) {
+				continue // a number of the task itself
+			}
+			looked++
+			if strings.Contains(page, digits) {
+				t.Errorf("%s holds %s = %s", name, q.Name, digits)
+			}
+		}
+	}
+	return looked
+}
+
+// What a task holds: what is given, with units, and room for what is asked.
+func TestTask(t *testing.T) {
+	s, sol := taskSheet(t, `title = "Lamp"
+statement = "A lamp of 12 N."
+asked = "T T.length"
+[given]
+W = { value = "12 N", range = "10 N .. 20 N", step = "2 N" }
+V = "W/7"
+[points]
+P = { at = "0, 0, 0", on = "particle" }
+A = "0, 0, 3"
+[lines]
+T = { kind = "cable", path = "P A" }
+F = { kind = "force", at = "P", along = "-z", magnitude = "W + V" }
+[answers]
+source = "own"
+T = "13.7 N"
+`)
+	page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
+	want := "# Lamp\n\nName: " + strings.Repeat(".", 40) + "\n\n## Problem\n\nA lamp of 12 N.\n\n## Figure\n\n![Figure 1][figure-1]\n\n" +
+		"## Given\n\n| Name | Value |\n| --- | --- |\n| W | 12 N |\n| V | 1.714 N |\n\n" +
+		"| Point | x (m) | y (m) | z (m) |\n| --- | --- | --- | --- |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3.000 |\n\n" +
+		"## Asked\n\nFind T and T.length, to 3 significant figures.\n\n| Result | Value | Unit |\n| --- | --- | --- |\n" +
+		"| T | " + blanks + " | N |\n| T.length | " + blanks + " | m |\n\n## Caution\n\n"
+	if text := readable("md", page); err != nil || !strings.HasPrefix(text, want) {
+		t.Errorf("%v\n%s\nwant\n%s", err, text, want)
+	}
+}
