@@ -68,13 +68,18 @@ func (k *Key) evidence(m *Mark) bool {
 	return m.Verdict.mistaken() && (m.Verdict != Unit || m.weighs) && m.value.dim == m.query.Dim && m.value.si != 0 && m.value.figures >= Figures-1
 }
 
+// naught tells that 0 was answered, and wrong.
+func naught(m *Mark) bool {
+	return m.Verdict == Wrong && m.value.si == 0 && m.value.dim == m.query.Dim
+}
+
 // fits holds the answers against a mutant.
 func (k *Key) fits(mutant int, marks []Mark) fit {
 	f := fit{of: mutant, all: true}
 	for i := range marks {
 		m := &marks[i]
 		wrong := k.evidence(m)
-		if !wrong && !m.Verdict.OK() {
+		if !wrong && !m.Verdict.OK() && !naught(m) {
 			continue
 		}
 		v, ok := k.mutants[mutant].of(m.query)
@@ -82,7 +87,7 @@ func (k *Key) fits(mutant int, marks []Mark) fit {
 		switch {
 		case wrong && fits:
 			f.hits = append(f.hits, i)
-		case wrong, !fits && m.Verdict == Right:
+		case wrong, !fits && (m.Verdict == Right || naught(m)):
 			f.all = false
 		}
 	}
@@ -144,6 +149,11 @@ func (k *Key) claim(marks []Mark, f fit) (notes []string) {
 	}
 	words := "as if " + strings.Join(says, ", or ")
 	var signs []string
+	for i := range marks { // what is nothing by the mistake, and was answered so
+		if v, ok := k.mutants[f.of].of(marks[i].query); naught(&marks[i]) && ok && k.same(&marks[i], v) {
+			f.hits = append(f.hits, i)
+		}
+	}
 	for _, i := range f.hits {
 		switch m := &marks[i]; m.Verdict {
 		case Wrong:

@@ -160,6 +160,8 @@ func TestSeveralAnswers(t *testing.T) {
 		{"beam-on-supports", "Ax -300 B 450 Ay 560", "B, Ay: wrong"},
 		{"beam-on-supports", "Ax 300 Ay 600 B 400", "Ax: sign reversed"},
 		{"beam-on-supports", "Ax -400 Ay 525 B 375", "Ax, Ay, B: as if sine and cosine of P were exchanged"},
+		{"beam-on-supports", "Ax 0 Ay 300 B 300", "Ax, Ay, B: as if P were left out"},
+		{"beam-on-supports", "Ax 0 Ay 700 B 300", "Ax: wrong; Ay, B: as if P acted at A"},
 		{"beam-on-supports", "Ax -300 Ay 600 B 500", "B: that is the value of P"},
 		{"mast-top", "T1 1.75 T2 2.275 T3 2.275", "T1, T2, T3: as if wire were left out"},
 		{"mast-top", "T1 1.00 T2 1.30 T3 2.60", "T1: wrong; T2: exchanged with T3; T3: exchanged with T2"},
