@@ -47,7 +47,7 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 		case key == "name" && c.Name < 0:
 			c.Name = i
 			continue
-		case key == "sheet" && c.Sheet < 0:
+		case IsSheet(h) && c.Sheet < 0:
 			c.Sheet = i
 			continue
 		}
@@ -84,6 +84,12 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 		return nil, &Fault{Line: 1, Msg: "no column is a result of the sheet", Hint: "call them " + strings.Join(k.Asked(), ", ")}
 	}
 	return c, nil
+}
+
+// IsSheet tells whether a column holds the file of each student's sheet; a key of
+// variants calls it variant.
+func IsSheet(head string) bool {
+	return strings.EqualFold(head, "sheet") || strings.EqualFold(head, "variant")
 }
 
 // cutUnit takes the unit in brackets from behind a name: "T1 (N)", "T1 [kN]".

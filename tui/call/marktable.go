@@ -121,7 +121,7 @@ func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Cl
 	if !ok {
 		return class, false, nil
 	}
-	at := slices.IndexFunc(t.Head, func(h string) bool { return strings.EqualFold(h, "sheet") })
+	at := slices.IndexFunc(t.Head, mark.IsSheet)
 	if at < 0 {
 		c.refuse(display(answers), report.Fault{Line: 1, Column: 1, Msg: "there is no column sheet, and a folder holds many",
 			Hint: "add one with the file of each student's variant, or name one sheet in place of the folder"})
@@ -154,6 +154,12 @@ func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Cl
 		}
 		return nil, "the column sheet is blank: write the file of the variant"
 	})
+	for _, key := range folder.keys {
+		if key != nil && key.Title() != class.Title {
+			class.Title = "sheets in " + name
+			break
+		}
+	}
 	return class, true, nil
 }
 
