@@ -34,6 +34,8 @@ const (
 	use              // of the limit of check i
 	limit            // of check i
 	given            // i
+	plus             // number j of result i of what the ± of the inputs does
+	worst            // use of check i of that
 	inStep           // step i, block j, number k
 )
 
@@ -93,6 +95,14 @@ func (m *Model) origin(a ask) string {
 		return origin.Limit(s, i)
 	case given:
 		return origin.Given(s, i, j)
+	case plus:
+		if t := m.live.trust(); t != nil {
+			return origin.Trust(t, i, origin.OfTrust(j))
+		}
+	case worst:
+		if t := m.live.trust(); t != nil {
+			return origin.Reach(t, i)
+		}
 	case inStep:
 		if w := m.worked.working; w != nil {
 			return origin.Step(w, i, j, k)

@@ -31,7 +31,11 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 	if p == layout.Working || p == layout.Route {
 		return append(lines, l.told.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
 	}
-	return append(lines, l.told.of(p, l.solution, func() []string { return l.paneLines(p) })...)
+	of := any(l.solution)
+	if p == layout.Ranges || p == layout.Limits {
+		of = l.trusted // which comes later
+	}
+	return append(lines, l.told.of(p, of, func() []string { return l.paneLines(p) })...)
 }
 
 // paneLines are what a pane shows of a result.

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"sync/atomic"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -22,6 +23,9 @@ type live struct {
 	latest   *problem.Problem // the newest reading, whole or not
 	problem  *problem.Problem // of the solution shown
 	solution *statics.Solution
+	of       *sheet.Sheet    // whose that is
+	trusted  trusted         // what the ± of the inputs does to it
+	newest   *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
 	blocks   []block         // in which the system can be solved
 	errs     []problem.Error // of the newest reading
 	stale    bool            // the solution shown is of an earlier sheet
@@ -31,10 +35,13 @@ type live struct {
 // block is a part of the system that can be solved once those before it are.
 type block struct{ rows, cols []int }
 
-func newLive() live { return live{reader: problem.NewReader(), told: &told{}} }
+func newLive() live {
+	return live{reader: problem.NewReader(), told: &told{}, newest: &atomic.Int64{}}
+}
 
 type solved struct {
 	seq      int
+	sheet    *sheet.Sheet
 	problem  *problem.Problem
 	errs     []problem.Error
 	solution *statics.Solution
@@ -46,6 +53,7 @@ type solved struct {
 func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 	m.live.sheet = s
 	m.live.seq++
+	m.live.newest.Add(1)
 	if m.live.running {
 		m.live.waiting = true
 		return nil
@@ -64,7 +72,7 @@ func (l *live) run() tea.Cmd {
 			}
 		}()
 		p, errs := reader.Read(s)
-		out := solved{seq: seq, problem: p, errs: errs, solution: statics.Solve(p)}
+		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= mostRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
 				out.blocks = append(out.blocks, block{b.Rows, b.Cols})
@@ -107,7 +115,7 @@ func (l *live) accept(msg solved) {
 	switch {
 	case good:
 		l.problem, l.solution, l.blocks, l.stale = msg.problem, msg.solution, msg.blocks, false
-		l.told = &told{}
+		l.of, l.told = msg.sheet, &told{}
 	case l.solution != nil:
 		l.stale = true
 	default:

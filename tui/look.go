@@ -98,12 +98,27 @@ func (m *Model) lookUp() {
 	if s := m.live.solution; m.wantsSteps() && s != nil && m.worked.of != s {
 		m.takeWorked(m.workings.of(s))
 	}
+	if m.wantsTrust() {
+		m.takeTrusted(m.workings.trust(m.live.of, m.live.solution))
+	}
 }
 
 // workings are the steps of the last solution that one who reads along asked for.
 type workings struct {
 	mu   sync.Mutex
 	last worked
+
+	weigh   sync.Mutex
+	weighed trusted
+}
+
+func (w *workings) trust(of *sheet.Sheet, s *statics.Solution) trusted {
+	w.weigh.Lock()
+	defer w.weigh.Unlock()
+	if w.weighed.of != s {
+		w.weighed = weighed(of, s, func() bool { return true })
+	}
+	return w.weighed
 }
 
 func (w *workings) of(s *statics.Solution) (out worked) {

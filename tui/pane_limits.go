@@ -28,6 +28,8 @@ func (l live) limits(w int) doc {
 	switch {
 	case len(of) == 0:
 		d.wrapped(theme.Plain, "", "No limit is held against a value here: type one beside a line or a joint.", w)
+	case s.Checks[of[0]].OK && l.couldExceed():
+		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs: every limit is kept as typed, and not within the ± of the inputs", w)
 	case s.Checks[of[0]].OK:
 		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is kept", w)
 	default:
@@ -36,6 +38,7 @@ func (l live) limits(w int) doc {
 	if len(of) > 0 {
 		l.uses(&d, of, w)
 	}
+	l.worstUses(&d, w)
 	none, tied := l.unlimited()
 	if len(tied) > 0 {
 		d.heading("Of one size with a limit")

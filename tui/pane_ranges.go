@@ -34,6 +34,7 @@ func (l live) ranges(w int) doc {
 			l.span(&d, i, w)
 		}
 	}
+	l.trustLines(&d, w)
 	l.givenRanges(&d)
 	return d
 }

@@ -58,6 +58,7 @@ type Model struct {
 	laying    *statics.Solution // the one that is being laid out
 	judged    judged            // the own answers of a solution
 	judging   *statics.Solution // the one whose own answers are looked at
+	weighing  *statics.Solution // the one whose ± is being worked out
 	choosing  bool              // which kind of row to make
 	naming    *line             // a file name being typed
 	forPage   bool              // of a page
@@ -156,6 +157,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		m.takeWorked(msg)
 	case judged:
 		m.takeJudged(msg)
+	case trusted:
+		m.takeTrusted(msg)
 	case saved:
 		cmd = m.afterSave(msg)
 	case paged:
@@ -177,6 +180,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	}
 	if judge := m.judge(); judge != nil {
 		cmd = tea.Batch(cmd, judge)
+	}
+	if weigh := m.weigh(); weigh != nil {
+		cmd = tea.Batch(cmd, weigh)
 	}
 	return cmd
 }

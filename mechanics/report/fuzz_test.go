@@ -13,6 +13,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // FuzzSolve takes any text the whole road: parse, read, solve, report as text
@@ -79,10 +80,11 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 		return
 	}
 	s := statics.Solve(p)
-	if out := Text(s, nil); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
+	tr := trust.Of(sh, s)
+	if out := Text(s, tr); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
 		t.Errorf("the text is not sound: %q", out)
 	}
-	out := JSON("-", s, nil)
+	out := JSON("-", s, tr)
 	if !json.Valid(out) {
 		t.Errorf("the JSON does not read: %s", out)
 	}

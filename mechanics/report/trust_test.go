@@ -1,0 +1,125 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/trust"
+)
+
+func trusted(t *testing.T, text string) *trust.Trust {
+	t.Helper()
+	s, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return trust.Of(s, solved(t, text))
+}
+
+func measured(t *testing.T) (string, *trust.Trust) {
+	t.Helper()
+	f, ok := fixtures.Get("sign-measured-by-tape")
+	if !ok {
+		t.Fatal("no such sheet")
+	}
+	return f.Text, trusted(t, f.Text)
+}
+
+// trustSection is the section of the text for the sign: T2 = 2.4 kN carries W/2.4 of
+// ± 0.1 kN, 0.1 kN, and much less of the rest.
+const trustSection = `how far the inputs can be trusted
+        value  independent  worst case          mostly from
+  T1  2.15 kN  ± 0.095 kN   2.01 kN to 2.28 kN  W (± 0.1 kN)
+  T2  2.40 kN  ± 0.10 kN    2.26 kN to 2.54 kN  W (± 0.1 kN)
+  !  T2 could reach 2.54 kN, beyond its limit of 2.50 kN, mostly from W (± 0.1
+     kN)
+  inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
+  ± is taken as typed, the limits of a measurement or its standard deviation.
+  Each input is moved to both ends of its ± and all is solved anew. Independent:
+  the root of the sum of the squares of what each does; worst case: each at its
+  worse end at once.
+
+lines of action`
+
+func TestTrustText(t *testing.T) {
+	text, tr := measured(t)
+	if got := Text(solved(t, text), tr); !strings.Contains(got, "\n\n"+trustSection) {
+		t.Errorf("no such section in\n%s", got)
+	}
+	if got := Text(solved(t, text), nil); strings.Contains(got, "trusted") {
+		t.Errorf("nothing is uncertain, and it says\n%s", got)
+	}
+}
+
+// TestTrustJSON holds the fields of "trust", which may be added to.
+func TestTrustJSON(t *testing.T) {
+	text, tr := measured(t)
+	o := object(t, JSON("-", solved(t, text), tr))
+	want := "{inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string]}"
+	if got := shape(o["trust"]); got != want {
+		t.Errorf("trust is %s, want %s", got, want)
+	}
+	if got := o["trust"].(map[string]any)["says"].([]any)[0]; got != "T2 could reach 2.54 kN, beyond its limit of 2.50 kN, mostly from W (± 0.1 kN)" {
+		t.Errorf("says %q", got)
+	}
+	if o := object(t, JSON("-", solved(t, text), nil)); o["trust"] != nil {
+		t.Errorf("trust is %v without one", o["trust"])
+	}
+}
+
+// TestTrustOnPages: every form of a page has the numbers and the warning.
+func TestTrustOnPages(t *testing.T) {
+	text, tr := measured(t)
+	s := solved(t, text)
+	for _, format := range []string{"md", "tex", "html"} {
+		for _, field := range []bool{false, true} {
+			page, err := Page(format, s, PageOptions{Field: field, Trust: tr, File: "sign.toml"})
+			if err != nil {
+				t.Fatal(err)
+			}
+			plus := "± 0.095 kN"
+			if format == "tex" {
+				plus = `$\pm$ 0.095 kN`
+			}
+			for _, want := range []string{"How far the inputs can be trusted", plus, "T2 could reach 2.54 kN, beyond its limit of 2.50 kN"} {
+				if !strings.Contains(string(page), want) {
+					t.Errorf("%s, field %v: no %q", format, field, want)
+				}
+			}
+		}
+	}
+	for _, format := range []string{"pdf", "svg", "png"} {
+		if _, err := Page(format, s, PageOptions{Field: true, Trust: tr, File: "sign.toml"}); err != nil {
+			t.Errorf("%s: %v", format, err)
+		}
+	}
+}
+
+// TestTrustOfNothingSure: results without a bound and too many inputs are said in
+// words, and no number of a report is infinite.
+func TestTrustOfNothingSure(t *testing.T) {
+	text := `plane = "xy"
+[given]
+y = "1 cm ± 2 cm"
+[points]
+O = { at = "0, 0", on = "particle" }
+A = "-1, y"
+B = "1, y"
+[lines]
+T1 = { kind = "link", path = "O A" }
+T2 = { kind = "link", path = "O B" }
+W = { kind = "weight", at = "O", magnitude = "100 N" }
+`
+	const noBound = "  T1  5000 N  no bound     no bound    y (± 2 cm)\n"
+	tr := trusted(t, text)
+	if got := Text(solved(t, text), tr); !strings.Contains(got, noBound) || strings.Contains(got, "Inf") {
+		t.Errorf("%s", got)
+	}
+	o := object(t, JSON("-", solved(t, text), tr))
+	want := "{by [{input number, moves null}], high null, independent null, low null, name string, unit string, value number, worst null}"
+	if got := shape(o["trust"].(map[string]any)["results"].([]any)[0]); got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+}

@@ -1,0 +1,117 @@
+package tui
+
+import (
+	"fmt"
+
+	"trivet/mechanics/origin"
+	"trivet/tui/grid"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// trustLines writes what the ± of the inputs does to the results: the ± of each where
+// they err independently, and the ends of the worst case.
+func (l live) trustLines(d *doc, w int) {
+	if !l.uncertain() {
+		return
+	}
+	d.heading("Trust: the inputs have ±")
+	t := l.trust()
+	switch {
+	case l.trusted.of == l.solution && l.trusted.fault != "":
+		d.wrapped(theme.Bad, "! ", "what ± does could not be worked out (fault: "+l.trusted.fault+")", w)
+		return
+	case t == nil:
+		d.text(theme.Dim, "What ± does is being worked out ...")
+		return
+	}
+	for _, says := range t.Words() {
+		d.wrapped(theme.Warn, "! ", says, w)
+	}
+	n, rest := 0, 0
+	for k := range t.Spreads {
+		y := &t.Spreads[k]
+		if y.Mostly < 0 {
+			continue
+		}
+		if n++; n > mostRows {
+			rest++
+			continue
+		}
+		if n == 1 {
+			d.text(theme.Dim, grid.Fit("", 9)+"±, independent; worst case")
+		}
+		of := func(o origin.OfTrust) func(int) ask {
+			return func(int) ask { return ask{what: plus, i: int32(k), j: int32(o)} }
+		}
+		low, high := t.Ends(y)
+		line := append([]seg{{text: grid.Fit(y.Name, 8) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), of(origin.Plus))...)
+		if y.Known() {
+			line = append(line, seg{text: "; "})
+			line = append(line, numbered(theme.Computed, low, of(origin.Least))...)
+			line = append(line, seg{text: " to "})
+			line = append(line, numbered(theme.Computed, high, of(origin.Greatest))...)
+		}
+		d.add(line...)
+	}
+	if rest > 0 {
+		d.text(theme.Dim, fmt.Sprintf("... and %d more", rest))
+	}
+	if n == 0 && !t.TooMany {
+		d.text(theme.Plain, "No result is changed by it.")
+	}
+}
+
+// worstUses writes the use of each limit with the inputs at their worse ends.
+func (l live) worstUses(d *doc, w int) {
+	if !l.uncertain() {
+		return
+	}
+	t := l.trust()
+	if t == nil {
+		if l.trusted.of != l.solution {
+			d.heading("At the worst within ±")
+			d.text(theme.Dim, "What ± does is being worked out ...")
+		}
+		return
+	}
+	n := 0
+	for k := range t.Checks {
+		r := &t.Checks[k]
+		c := l.solution.Checks[r.Check]
+		if !origin.IsLimit(c) || r.Mostly < 0 {
+			continue
+		}
+		if n++; n == 1 {
+			d.heading("At the worst within the ± of the inputs")
+		}
+		if n > mostRows {
+			d.text(theme.Dim, "... and more")
+			return
+		}
+		mark := seg{text: "ok    ", look: theme.Good}
+		if !r.OK {
+			mark = seg{text: "over  ", look: theme.Warn}
+		}
+		text := "no end"
+		if finite(r.Value) {
+			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
+		}
+		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
+		d.add(append([]seg{mark, {text: name + " ", look: theme.Name}}, numbered(theme.Computed, text, func(i int) ask { return ask{what: worst, i: int32(k), n: int32(i)} })...)...)
+	}
+}
+
+// couldExceed tells that a limit which is kept is passed at the worst.
+func (l live) couldExceed() bool {
+	t := l.trust()
+	if t == nil {
+		return false
+	}
+	for k := range t.Checks {
+		if c := l.solution.Checks[t.Checks[k].Check]; origin.IsLimit(c) && c.OK && !t.Checks[k].OK {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,91 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"trivet/mechanics/statics"
+	"trivet/tui/layout"
+)
+
+// site is a load between two anchors measured by tape.
+const site = `title = "Sign between two anchors"
+plane = "xy"
+asked = "T1 T2"
+[units]
+force = "kN"
+[given]
+h = "0.80 m ± 2 cm"
+W = "2.4 kN ± 0.1 kN"
+[points]
+O = { at = "0, 0", on = "particle" }
+A = "-3.0, h"
+B = "2.0 ± 0.02, h"
+[lines]
+T1 = { kind = "cable", path = "O A", limit = "5 kN" }
+T2 = { kind = "cable", path = "O B", limit = "4 kN" }
+W = { kind = "weight", at = "O", magnitude = "W" }
+`
+
+func TestTrustInRanges(t *testing.T) {
+	r := newRig(t, site, 120, 36)
+	r.keys("alt+i")
+	golden(t, "120x36-trust", r.screen())
+	r.keys("down", "down")
+	r.tells("T1 ± 0.18 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
+	r.keys("right")
+	r.tells("T1 at least 3.46 kN: 3.73 kN with each input at its worse end at once: W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
+	r.keys("right")
+	r.tells("T1 at most 3.99 kN: 3.73 kN with each input at its worse end at once: W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
+}
+
+func TestTrustInLimits(t *testing.T) {
+	r := newRig(t, site, 80, 24)
+	r.keys("alt+l")
+	golden(t, "80x24-trust", r.screen())
+	r.keys("end")
+	r.tells("4.14 kN at the worst of 4.00 kN (limit of T2) = 104 %, mostly from W (± 0.1")
+}
+
+// TestTrustIsWorkedOutWhereItShows: it costs solutions, and a keystroke none of them.
+func TestTrustIsWorkedOutWhereItShows(t *testing.T) {
+	r := newRig(t, site, 80, 24)
+	r.keys("alt+3")
+	if r.m.live.trust() != nil {
+		t.Error("worked out, and no pane shows it")
+	}
+	r.keys("alt+i")
+	if r.m.live.trust() == nil {
+		t.Error("not worked out, and a pane shows it")
+	}
+	// One that a newer sheet overtakes is given up.
+	cmd := r.m.live.newest
+	got := weighed(r.m.live.of, r.m.live.solution, func() bool { cmd.Add(1); return false })
+	if got.trust != nil || !got.stopped {
+		t.Errorf("%v", got)
+	}
+	r.m.weighing = r.m.live.solution
+	r.m.takeTrusted(got)
+	if r.m.weighing != nil || r.m.live.trust() == nil {
+		t.Error("what was given up counts")
+	}
+	r.m.takeTrusted(trusted{of: &statics.Solution{}})
+	if r.m.live.trust() == nil {
+		t.Error("what is of another sheet counts")
+	}
+	if out := weighed(nil, r.m.live.solution, func() bool { return true }); out.fault == "" {
+		t.Error("a fault of ours is not told")
+	}
+}
+
+func TestTrustLinear(t *testing.T) {
+	r := newRig(t, site, 80, 24)
+	r.m.linear = true
+	r.keys("alt+l")
+	lines := strings.Join(append(r.m.resultLines(layout.Limits), r.m.resultLines(layout.Ranges)...), "\n")
+	for _, want := range []string{"T2 governs: every limit is kept as typed, and not within the ± of the inputs", "T2 could reach 4.14 kN, beyond its limit of 4.00 kN, mostly from W (± 0.1 kN)", "over, T2, 4.14 kN, 104%"} {
+		if !strings.Contains(lines, want) {
+			t.Errorf("no %q in\n%s", want, lines)
+		}
+	}
+}
