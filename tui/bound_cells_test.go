@@ -83,6 +83,9 @@ func cellScripts() []script {
 			{"ctrl+f", appears("find: ")}, {`"-1, 3" esc down ctrl+g`, moves("0, -1, 3")},
 			{"alt+3 right right alt+g", all(moves("2, 0, 1"), appears("alt+r goes back"))}, {"alt+r", moves("D A")},
 		}},
+		{name: "new numbers", at: at120(crane), deeds: []deed{
+			{"alt+n", all(appears("new numbers: load = "), vanishes(`300 N`))}, {"ctrl+z", all(appears("300 N"), vanishes("new numbers"))},
+		}},
 		{name: "nudges", at: at120(crane), deeds: []deed{
 			{"right alt+up", moves("2, 0, 2")}, {"alt+=", moves("2, 0, 3")}, {"alt+down", moves("2, 0, 2")}, {"alt+-", moves("2, 0, 1")},
 			{"f2 alt+up", appears("D at: 2, 0, 2")}, {"alt+=", appears("D at: 2, 0, 3")}, {"alt+down", appears("D at: 2, 0, 2")}, {"alt+-", appears("D at: 2, 0, 1")},

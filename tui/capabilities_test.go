@@ -120,6 +120,11 @@ func capabilities() []capability {
 		{name: "nudge", at: opens(crane), deeds: []deed{
 			{"right alt+up", all(moves("2, 0, 2"), vanishes("150 N"))}, {"alt+down", all(moves("2, 0, 1"), appears("150 N"))},
 		}},
+		{name: "new numbers", at: opens(crane), deeds: []deed{
+			{`ctrl+k "random variant" enter`, all(appears("new numbers: load = "), vanishes("150 N"))},
+			{"ctrl+s", all(appears("saved to"), stores("own.toml", `range = "100 N .. 500 N"`))},
+			{"ctrl+z", appears("150 N")},
+		}},
 		{name: "search", at: opens(crane), deeds: []deed{
 			{`ctrl+f "-1, 3"`, all(appears("find: -1, 3"), still("0, -1, 3"))}, {"esc", moves("0, -1, 3")},
 			{`ctrl+f "no such"`, all(appears("no cell holds no such"))},

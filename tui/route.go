@@ -249,6 +249,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 			return nil, true
 		}
 		return m.changed(), true
+	case keys.NewNumbers:
+		return m.newNumbers(), true
 	case keys.Commands:
 		m.palette = &palette{}
 	case keys.OpenSettings:

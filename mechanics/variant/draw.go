@@ -1,6 +1,7 @@
 package variant
 
 import (
+	"cmp"
 	"fmt"
 	"math/rand/v2"
 
@@ -21,6 +22,8 @@ type Source struct {
 	Sheet    *sheet.Sheet
 	Solution *statics.Solution
 	Grids    []Grid
+
+	Tries int // how many combinations are solved at most; 0 for a number by the count
 
 	solver solver
 	tasks  []Task
@@ -86,7 +89,7 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	}
 	var out []Variant
 	next := src.order(r)
-	for few.Tried < tries(count) {
+	for few.Tried < cmp.Or(src.Tries, tries(count)) {
 		at := next()
 		if at == nil {
 			break

@@ -17,7 +17,8 @@ func Number(i, count int) string {
 // Tasks is what title and statement say of the varied givens.
 func (src *Source) Tasks() []Task { return src.tasks }
 
-// Finish makes a sheet of its own of a variant: its title says which it is, what
+// Finish makes a sheet of its own of a variant: its title says which it is (as it
+// was where title is ""), what
 // title and statement say of the varied givens follows, and the printed answers
 // are left out with the comments right above them, since they hold no longer.
 func (src *Source) Finish(v Variant, title string) (Variant, error) {

@@ -164,7 +164,7 @@ func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 }
 
 // retold gives the edits of title and statement for a combination: where they have
-// the value of a given, they have the new one, in the unit that they use.
+// the value of a given, they have the new one, in the unit that they use. The title ends in the one given here.
 func (src *Source) retold(at []int, title string) []sheet.Edit {
 	p := src.Solution.Problem
 	var out []sheet.Edit
@@ -183,7 +183,7 @@ func (src *Source) retold(at []int, title string) []sheet.Edit {
 				}
 			}
 		}
-		if ref.Row == "title" {
+		if ref.Row == "title" && title != "" {
 			if text = strings.TrimSpace(text); text == "" {
 				text = strings.ToUpper(title[:1]) + title[1:]
 			} else {

@@ -71,13 +71,30 @@ func (e *TooFew) Reasons() []string {
 	if len(out) > 0 {
 		return out
 	}
-	names := slices.SortedFunc(maps.Keys(e.reasons), func(a, b string) int {
-		return cmp.Or(e.reasons[b]-e.reasons[a], strings.Compare(a, b))
-	})
+	names := e.often()
 	for _, name := range names[:min(len(names), 5)] {
 		out = append(out, fmt.Sprintf("%s (%d of %d)", name, e.reasons[name], e.Tried))
 	}
 	return out
+}
+
+// often gives the reasons, those that came most often first.
+func (e *TooFew) often() []string {
+	return slices.SortedFunc(maps.Keys(e.reasons), func(a, b string) int {
+		return cmp.Or(e.reasons[b]-e.reasons[a], strings.Compare(a, b))
+	})
+}
+
+// Briefly says in one line why there is no other variant at all.
+func (e *TooFew) Briefly() string {
+	switch names := e.often(); {
+	case e.grid:
+		return "the ranges give no other values than these"
+	case len(names) == 0:
+		return "no other values were found in the ranges"
+	default:
+		return fmt.Sprintf("none of %s tried keeps the verdict: mostly %s", plural(e.Tried, "combination"), names[0])
+	}
 }
 
 // failing says which values of a grid are of another kind, others as in the sheet.

@@ -56,6 +56,7 @@ const (
 	Quit
 	Undo
 	Redo
+	NewNumbers
 	NextPane
 	PrevPane
 	GoGiven

@@ -36,6 +36,7 @@ var table = []Binding{
 	{Workbench, []string{"alt+s", "f9"}, OpenSettings, "the settings: theme, characters, screen, and what new sheets begin with", ""},
 	{Workbench, []string{"ctrl+f"}, Search, "find a name or a text", ""},
 	{Workbench, []string{"ctrl+g"}, SearchNext, "the next place of what was looked for", ""},
+	{Workbench, []string{"alt+n"}, NewNumbers, "new numbers: a random variant of this sheet; givens take values of their ranges, and the verdict stays", ""},
 	{Workbench, []string{"alt+r"}, GoBack, "back to where alt+g was pressed", ""},
 
 	{Cells, []string{"enter", "f2"}, Edit, "edit the cell; any character replaces it", "edit"},
