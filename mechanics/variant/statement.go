@@ -103,6 +103,9 @@ func (src *Source) follow() []Task {
 		g := &src.Grids[i]
 		dim := p.Givens[given(p, g.Name)].Value.Dim
 		out[i] = Task{Given: g.Name, Value: textOf(src.Sheet, g.Name, g.Ref.Key)}
+		if len(places(out[i].Value)) != 1 || strings.Contains(out[i].Value, "/") && unitOf(out[i].Value) == "" {
+			continue // 1/2 is said in words, or as another thing's 0.5
+		}
 		for _, ref := range words {
 			c, _ := src.Sheet.Cell(ref)
 			for _, q := range places(c.Text) {
@@ -132,7 +135,7 @@ func given(p *problem.Problem, name string) int {
 }
 
 // rivals are the cells that hold the same value as a given: the words may mean
-// them. A bare number counts in the sheet's unit. A limit counts only where the
+// them. A bare number counts in the sheet's unit, that of a point as a length. A limit counts only where the
 // words have the value more than once: a statement says a load before a capacity.
 func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 	bare := src.Solution.Problem.Units.For(dim).Factor
@@ -150,7 +153,7 @@ func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 				for _, q := range places(c.Text) {
 					factor, ok := q.si(dim)
 					if q.unit == "" {
-						factor, ok = bare, true
+						factor, ok = bare, t.Name != "points" || dim == units.Length
 					}
 					if ok && same(q.number*factor, g.was) {
 						out = append(out, t.Name+"."+r.Name)

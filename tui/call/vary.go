@@ -195,7 +195,7 @@ func (c *Call) warn(name string, src *variant.Source) {
 		case t.Rivals != "":
 			fmt.Fprintf(c.Stderr, "%s: statement: %s may be %s or %s, and stays as it is in every variant: read it, and correct the variants\n", name, t.Value, t.Given, t.Rivals)
 		case t.Times == 0:
-			fmt.Fprintf(c.Stderr, "%s: statement: it does not say %s = %s, so a student finds %s among the givens alone\n", name, t.Given, t.Value, t.Given)
+			fmt.Fprintf(c.Stderr, "%s: statement: it does not say %s = %s in figures, and stays as it is: see that its words fit every variant; students find %s among the givens\n", name, t.Given, t.Value, t.Given)
 		}
 	}
 }
