@@ -151,11 +151,8 @@ func assumed(p *problem.Problem) []string {
 	if p.G > 0 {
 		out = append(out, "Weights are taken with g = "+units.Compact(p.G)+" m/s².")
 	}
-	for _, pt := range p.Points {
-		if pt.Plus.X != 0 || pt.Plus.Y != 0 || pt.Plus.Z != 0 {
-			out = append(out, "Values are taken at the middle of what was measured.")
-			break
-		}
+	if len(p.Measured) > 0 {
+		out = append(out, "Values are taken at the middle of what was measured.")
 	}
 	return append(out, "No factor of safety is applied; a use of 100 % is the whole of the capacity typed.")
 }

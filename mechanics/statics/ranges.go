@@ -38,7 +38,7 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	}
 	bounds := s.senseBounds(z, load)
 	s.sensesMet, s.rangesKnown = true, true
-	if float64(len(bounds))*float64(s.Degree)*float64(s.Degree) > mostSpread {
+	if s.alone || float64(len(bounds))*float64(s.Degree)*float64(s.Degree) > mostSpread {
 		s.rangesKnown = false
 		s.unbind()
 		return

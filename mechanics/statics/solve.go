@@ -58,14 +58,21 @@ func Solve(p *problem.Problem) *Solution {
 	return s
 }
 
-// SolveAlone is Solve without what follows once a cable goes slack.
-func SolveAlone(p *problem.Problem) *Solution { return solve(p) }
+// SolveAlone is Solve without what follows once a cable goes slack, and without the
+// ranges of what is free, which may take as long as a hundred solutions.
+func SolveAlone(p *problem.Problem) *Solution {
+	return solveInto(&Solution{alone: true}, p, smallSystem)
+}
 
 func solve(p *problem.Problem) *Solution { return solveWith(p, smallSystem) }
 
 // solveWith takes systems of up to small rows and columns as dense matrices.
 func solveWith(p *problem.Problem, small int) *Solution {
-	s := &Solution{Problem: p, System: Assemble(p), Cond: 1, sensed: sensed(p)}
+	return solveInto(&Solution{}, p, small)
+}
+
+func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
+	s.Problem, s.System, s.Cond, s.sensed = p, Assemble(p), 1, sensed(p)
 	s.load = s.System.load(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)

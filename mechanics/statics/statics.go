@@ -106,6 +106,7 @@ type Solution struct {
 	sensed      []Sensed
 	acts        []actOn // of all bodies, one after the other
 	actsFrom    []int   // the first of each body
+	alone       bool    // no ranges are wanted
 	sensesMet   bool    // where indeterminate: some values keep every sense
 	rangesKnown bool    // and the ranges that they leave were worked out
 	blur        float64 // rounding of the directions that no equation, or no unknown, fixes

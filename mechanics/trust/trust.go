@@ -1,6 +1,6 @@
 // Package trust says how far results can be trusted where inputs are measured:
 // what the ± in the cells does to each unknown, each result asked for, each limit
-// and the verdict.
+// and the verdict. Of what is free it says nothing: ranges are not followed.
 package trust
 
 import (
@@ -81,8 +81,8 @@ const (
 	// mostMeasured is how many inputs are followed, with two solutions each.
 	mostMeasured = 100
 	// mostEquations bounds the same in large systems: the equations of all those
-	// solutions together, which take about two seconds.
-	mostEquations = 60_000
+	// solutions together, which take about a second.
+	mostEquations = 150_000
 	// nothing is what counts as no change, relative to the largest value of the same
 	// dimension: rounding leaves 1e-16 times a condition number, and nobody measures 1e-9.
 	nothing = 1e-9

@@ -1,0 +1,53 @@
+package origin
+
+import (
+	"testing"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
+)
+
+// A load of 2.4 kN on two ropes at 45 degrees carries 2.4/√2 = 1.70 kN each; a tenth
+// of a kilonewton more, 0.071 kN more.
+func TestTrust(t *testing.T) {
+	of := func(h, x string) *trust.Trust {
+		s, err := sheet.Parse([]byte(`plane = "xy"
+[units]
+force = "kN"
+[given]
+W = "2.4 kN ± 0.1 kN"
+[points]
+O = { at = "0, 0", on = "particle" }
+A = "-1, ` + h + `"
+B = "` + x + `, 1"
+[lines]
+T1 = { kind = "link", path = "O A", limit = "1.75 kN" }
+T2 = { kind = "link", path = "O B" }
+W = { kind = "weight", at = "O", magnitude = "W" }
+`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, errs := problem.Read(s)
+		if len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		return trust.Of(s, statics.Solve(p))
+	}
+	one, two, none := of("1", "1"), of("1 ± 0.01", "1"), of("1", "-1.01 ± 0.02")
+	for _, c := range []struct{ got, want string }{
+		{Trust(one, 0, Plus), "T1 ± 0.071 kN: from W (± 0.1 kN) alone"},
+		{Trust(one, 0, Least), "T1 at least 1.626 kN: 1.70 kN with each input at its worse end at once: W 0.071 kN"},
+		{Trust(one, 0, Greatest), "T1 at most 1.768 kN: 1.70 kN with each input at its worse end at once: W 0.071 kN"},
+		{Trust(two, 1, Plus), "T2 ± 0.071 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.071 kN and y of A 0.0085 kN"},
+		{Trust(none, 0, Plus), "T1 has no bound within x of B (± 0.02 m)"},
+		{Reach(one, 0), "1.77 kN at the worst of 1.75 kN (limit of T1) = 101 %, mostly from W (± 0.1 kN)"},
+		{Reach(none, 0), "no greatest value of T1 to hold against 1.75 kN"},
+	} {
+		if c.got != c.want {
+			t.Errorf("got  %s\nwant %s", c.got, c.want)
+		}
+	}
+}
