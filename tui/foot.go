@@ -232,7 +232,7 @@ func (m Model) drawHints(c grid.Canvas) {
 	}
 	for _, s := range m.mode().Scopes() {
 		for _, b := range keys.Table() {
-			if b.Scope != s || b.Hint == "" || m.cannot(b.Intent) != "" || b.Keys[0] == other {
+			if b.Scope != s || b.Hint == "" || !m.has(b) || b.Keys[0] == other {
 				continue
 			}
 			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)

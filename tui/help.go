@@ -41,7 +41,11 @@ func (m Model) helpText(w int) doc {
 			d.wrapped(theme.Plain, "  "+grid.Fit(r[0], wide)+" ", r[1], w)
 		}
 	}
-	d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
+	if m.watches = m.around; m.watches { // who follows sees the presenter's own help
+		d.wrapped(theme.Plain, "", "You watch: what you press moves your own view and changes nothing in the sheet. The last line says how to come back and how to leave.", w)
+	} else {
+		d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
+	}
 	d.wrapped(theme.Plain, "", "Twelve panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input. The results follow from them: the picture, and the system, checks, working, hand route, ranges and limits, in which a cursor goes from number to number and a line below says where that number comes from. A wide screen shows several of them, a small one lets them take turns. While a cell does not read, the last result stays and is called stale.", w)
 	if m.linear {
 		d.wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
@@ -49,7 +53,7 @@ func (m Model) helpText(w int) doc {
 	for _, s := range m.helpScopes() {
 		var rows [][2]string
 		for _, b := range keys.Table() {
-			if b.Scope == s && m.cannot(b.Intent) == "" {
+			if b.Scope == s && m.has(b) {
 				rows = append(rows, [2]string{strings.Join(b.Keys, ", "), b.Help})
 			}
 		}

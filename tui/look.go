@@ -39,6 +39,7 @@ func (l Look) Title() string { return l.m.title() }
 func (m Model) shown(w, h int, set theme.Set) Model {
 	m.naming, m.ask, m.note, m.leave = nil, nil, note{}, false
 	m.setup, m.likes, m.liking = nil, nil, liking{} // the session's own
+	m.watches = true
 	m = m.Fitted(w, h, set)
 	m.lookUp() // a wider screen may show the working where the session's own does not
 	return m
@@ -73,6 +74,7 @@ func (l Look) Reader(w, h int, set theme.Set) Reader {
 	m := l.m.shown(w, h, set)
 	m.edit, m.fresh, m.choosing, m.drag, m.palette = nil, nil, false, nil, nil
 	m.search, m.mark = search{}, mark{}
+	m.around = true
 	return Reader{m}
 }
 

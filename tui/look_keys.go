@@ -22,6 +22,21 @@ var looking = []keys.Intent{
 	keys.ToBoard, keys.NextStep, keys.PrevStep, keys.Steps, keys.ShowPart,
 }
 
+// forWatchers are the scopes in which one who watches may be.
+var forWatchers = []keys.Scope{
+	keys.Always, keys.Workbench, keys.Cells, keys.Reading, keys.Result, keys.Picture, keys.Board, keys.Jumping, keys.Helping,
+}
+
+// has tells whether a key is one of the session's: for one who watches there are
+// those alone that only look, in the last line and in the help.
+func (m Model) has(b keys.Binding) bool {
+	if m.watches && !slices.Contains(forWatchers, b.Scope) {
+		return false
+	}
+	looks := b.Intent == keys.Cancel || b.Intent == keys.Commit && b.Scope == keys.Jumping || slices.Contains(looking, b.Intent)
+	return (looks || !m.watches) && m.cannot(b.Intent) == ""
+}
+
 // reads tells whether a key only looks, as things are.
 func (m Model) reads(msg tea.KeyPressMsg) bool {
 	b, ok := keys.Find(m.mode(), msg.String())

@@ -15,12 +15,54 @@ import (
 // looked is what a follower sees of a session.
 func looked(m Model, w, h int) string { return ansi.Strip(m.Look().On(w, h, theme.Unicode)) }
 
+// butKeys is a screen without its last line: a follower has fewer keys.
+func butKeys(screen string) string { return screen[:strings.LastIndexByte(screen, '\n')] }
+
+// One who watches is offered no key that would change the sheet, whatever the
+// presenter does.
+func TestWhoWatchesIsOfferedNoKeysThatEdit(t *testing.T) {
+	last := func(screen string) string { return strings.TrimSpace(screen[strings.LastIndexByte(screen, '\n')+1:]) }
+	r := newRig(t, hanging, 120, 36)
+	const cells = "? help  ^w pane  f5 board  ^t switch"
+	for _, c := range []struct {
+		keys []string
+		want string
+	}{
+		{nil, cells}, {[]string{"down", "right"}, cells}, {[]string{"1", ",", "2"}, "f1 help"}, {[]string{"esc", "ctrl+k"}, ""},
+		{[]string{"esc", "f5"}, "space next  left back  l list  p picture  esc workbench  ? help"},
+	} {
+		r.keys(c.keys...)
+		if got := last(looked(r.m, 120, 36)); got != c.want {
+			t.Errorf("after %v a follower has %q, want %q", c.keys, got, c.want)
+		}
+	}
+	r.keys("esc")
+	v := r.m.Look().Reader(120, 36, theme.Unicode)
+	if got := last(ansi.Strip(v.Frame())); got != cells {
+		t.Errorf("a reader has %q", got)
+	}
+	v, _ = v.Key(press("?"))
+	help := ansi.Strip(v.Frame())
+	if !strings.Contains(help, "You watch: what you press moves your own view and changes nothing in the sheet.") {
+		t.Errorf("the help is not a reader's:\n%s", help)
+	}
+	for _, b := range keys.Table() {
+		if l := strings.Join(b.Keys, ", "); b.Intent == keys.Save || b.Intent == keys.Quit || b.Scope == keys.Writing {
+			for row := range strings.Lines(help) {
+				if strings.HasPrefix(strings.TrimSpace(row), l+"  ") {
+					t.Errorf("a reader is told of %s", l)
+				}
+			}
+		}
+	}
+}
+
 func TestALookInTheSameSizeIsTheSameScreen(t *testing.T) {
 	for _, typed := range [][]string{nil, {"down", "right"}, {"down", "right", "f2"}, {"alt+6", "down"}, {"alt+7", "right"}, {"f5", "space"}, {"?"}} {
 		r := newRig(t, hanging, 120, 36)
 		r.keys(typed...)
 		r.m.note = note{}
-		if got := looked(r.m, 120, 36); got != r.screen() {
+		if got := looked(r.m, 120, 36); butKeys(got) != butKeys(r.screen()) {
 			t.Errorf("after %v:\n%s\nwant\n%s", typed, got, r.screen())
 		}
 	}
@@ -32,7 +74,7 @@ func TestALookInAnotherSizeIsThatOfASessionOfThatSize(t *testing.T) {
 		large, own := newRig(t, hanging, 120, 36), newRig(t, hanging, size[0], size[1])
 		large.keys(typed...)
 		own.keys(typed...)
-		if got := looked(large.m, size[0], size[1]); got != own.screen() {
+		if got := looked(large.m, size[0], size[1]); butKeys(got) != butKeys(own.screen()) {
 			t.Errorf("%v:\n%s\nwant\n%s", size, got, own.screen())
 		}
 	}

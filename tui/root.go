@@ -68,6 +68,8 @@ type Model struct {
 	drag      *drag             // of the mouse in the picture
 	polygonOf string            // whose force polygon shows in place of the picture
 	saving    bool
+	watches   bool             // seen by another than the session's own
+	around    bool             // by one who looks around
 	leave     bool             // quit once saved
 	going     bool             // quit once the settings are kept
 	left      bool             // quit

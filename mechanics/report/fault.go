@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -48,7 +49,38 @@ func (f Fault) Where(file string) string {
 	if strings.TrimSpace(f.Source) == "" || strings.ContainsFunc(f.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
 		return out // nothing to show, or bytes that a terminal might obey
 	}
-	return out + "\n" + units.Caret(f.Source, f.span())
+	return out + "\n" + units.Caret(around(f.Source, f.span()))
+}
+
+// Of a line that is longer than any screen so many bytes are shown on each side of
+// a fault.
+const (
+	longestSource = 240
+	sourceBeside  = 60
+)
+
+// around cuts a long line to what stands around a span.
+func around(line string, at units.Span) (string, units.Span) {
+	if len(line) <= longestSource {
+		return line, at
+	}
+	from, to := max(at.Start-sourceBeside, 0), min(max(at.End, at.Start)+sourceBeside, len(line))
+	to = min(to, from+longestSource)
+	for from > 0 && !utf8.RuneStart(line[from]) {
+		from--
+	}
+	for to < len(line) && !utf8.RuneStart(line[to]) {
+		to++
+	}
+	cut, before := line[from:to], ""
+	if from > 0 {
+		before = "... "
+	}
+	if to < len(line) {
+		cut += " ..."
+	}
+	end := min(at.End, to)
+	return before + cut, units.Span{Start: at.Start - from + len(before), End: end - from + len(before)}
 }
 
 // span turns characters into the bytes that the caret is drawn by.

@@ -54,7 +54,7 @@ func PageFormat(file string, sheets int) (string, error) {
 	case "":
 		return "", errors.New("the page has no file to go to: write for example -o page.pdf")
 	case "-":
-		return "", errors.New("a page goes to a file: write for example -o page.pdf, or try `trivet solve --format html`")
+		return "", errors.New("a page goes to a file here: name one, for example page.pdf")
 	}
 	ext := strings.ToLower(strings.TrimPrefix(filepath.Ext(file), "."))
 	switch ext {
@@ -69,6 +69,20 @@ func PageFormat(file string, sheets int) (string, error) {
 		return "", fmt.Errorf("a page is not written as .%s: end the name with .%s", ext, strings.Join(pageFormats, ", ."))
 	}
 	return ext, nil
+}
+
+// PageOut is PageFormat where - stands for standard output, which has no ending:
+// as says the format then, and only then.
+func PageOut(file, as string, sheets int) (string, error) {
+	switch {
+	case file != "-" && as != "":
+		return "", errors.New("the ending of the file says how a page is written: leave out --as, or write -o - besides")
+	case file != "-":
+		return PageFormat(file, sheets)
+	case as == "":
+		return "", fmt.Errorf("standard output does not say how the page is to be written: add --as with one of %s", strings.Join(pageFormats, ", "))
+	}
+	return PageFormat("page."+as, sheets)
 }
 
 // Page writes a solved sheet as a page: title, statement, figure, working,

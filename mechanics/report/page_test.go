@@ -244,7 +244,7 @@ func TestPageFormat(t *testing.T) {
 		{"x.doc", 1, "", "a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png"},
 		{"x", 1, "", `"x" does not say what to write: end it with .md, .tex, .html, .pdf, .svg, .png`},
 		{"", 1, "", "the page has no file to go to: write for example -o page.pdf"},
-		{"-", 1, "", "a page goes to a file: write for example -o page.pdf, or try `trivet solve --format html`"},
+		{"-", 1, "", "a page goes to a file here: name one, for example page.pdf"},
 		{"x.pdf", 2, "", "a page holds one sheet, and here are 2: name one"},
 	} {
 		format, err := PageFormat(c.file, c.sheets)

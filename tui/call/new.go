@@ -23,11 +23,11 @@ func (c *Call) New() *cobra.Command {
 	var from string
 	cmd := &cobra.Command{
 		Use:     "new SHEET",
-		Short:   "write a new sheet from one of those to start from",
+		Short:   "write a new sheet from one of those to start from; - is standard output",
 		Long:    "Writes a new sheet from one of those to start from:\n\n" + fixtures.List(),
 		Example: "  trivet new my.toml\n  trivet new --from blank my.toml\n  trivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) != 1 || args[0] == standardIn {
+			if len(args) != 1 {
 				return errors.New("a new sheet needs one file name: try `trivet new my.toml`")
 			}
 			return nil
@@ -60,6 +60,10 @@ func (c *Call) write(file, from string) error {
 	}
 	if err != nil {
 		return err
+	}
+	if file == standardIn { // and out
+		c.print(s.Text())
+		return nil
 	}
 	if _, err := sheet.Save(file, s, sheet.Stamp{}, false); err != nil {
 		c.refuse(file, report.FileFault(file, err))

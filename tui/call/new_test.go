@@ -13,7 +13,6 @@ func TestNewRefuses(t *testing.T) {
 	const one = "trivet: a new sheet needs one file name: try `trivet new my.toml`\n"
 	allRefused(t, []refused{
 		{"new", one},
-		{"new -", one},
 		{"new a.toml b.toml", one},
 		{"new none/x.toml", "none/x.toml: there is no such folder: make the folder, or save it under another name\n"},
 		{"new --from mastop x.toml", "trivet: there is no sheet \"mastop\" to start from: did you mean \"mast-top\"\n"},

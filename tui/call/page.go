@@ -13,18 +13,18 @@ import (
 // is well, Failed where it is written and the sheet is not, CantDo where the sheet
 // does not read or the page can't be written.
 func (c *Call) Page() *cobra.Command {
-	var out string
+	var out, as string
 	var force bool
 	var opt report.PageOptions
 	cmd := &cobra.Command{
 		Use:               "page SHEET -o FILE",
 		Short:             "write a sheet as a page: figure, working, results, checks",
 		Long:              report.PageHelp,
-		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\n  trivet page class/beam-01.toml --task -o beam-01.pdf",
+		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page - --as pdf -o - < mast.toml > mast.pdf\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\n  trivet page class/beam-01.toml --task -o beam-01.pdf",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
-			format, err := report.PageFormat(out, len(args))
+			format, err := report.PageOut(out, as, len(args))
 			if err != nil {
 				return err
 			}
@@ -36,14 +36,21 @@ func (c *Call) Page() *cobra.Command {
 				return nil
 			}
 			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, trust.Of(r.sheet, r.solution)
-			if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
+			if out == "-" {
+				page, err := report.Page(format, r.solution, opt)
+				if err != nil {
+					return err
+				}
+				c.print(string(page))
+			} else if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
 				c.refuse(out, f)
 			}
 			c.judge(r.solution)
 			return nil
 		},
 	}
-	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format")
+	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format. - is standard output, with --as")
+	cmd.Flags().StringVar(&as, "as", "", "`FORM` of the page on standard output: md, tex, html, pdf, svg or png")
 	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: inputs, results, limits, checks, what was assumed")
 	cmd.Flags().BoolVar(&opt.Task, "task", false, "a page to hand out: the task, its figure, room for the answers, and no result")
 	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who entered it")

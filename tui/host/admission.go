@@ -3,6 +3,8 @@ package host
 import (
 	"errors"
 	"net/netip"
+	"strconv"
+	"strings"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
@@ -21,11 +23,45 @@ type admission struct {
 // keyText is where the permissions of a connection hold the key that was proved.
 const keyText = "trivet-key"
 
-var errNotAdmitted = errors.New("not admitted")
+// Why one was not admitted, as it is logged.
+var (
+	errUnfit   = errors.New("a key of a kind that is not taken")
+	errNoList  = errors.New("a key in no list")
+	errCode    = errors.New("a wrong join code")
+	errGuesses = errors.New("a join code after too many wrong ones")
+)
+
+// reasons puts in words why one was not admitted, and how often.
+func reasons(err error) string {
+	var all *gossh.ServerAuthError
+	if !errors.As(err, &all) {
+		return err.Error()
+	}
+	var words []string
+	for _, e := range []error{errUnfit, errNoList, errCode, errGuesses} {
+		n := 0
+		for _, tried := range all.Errors {
+			if errors.Is(tried, e) {
+				n++
+			}
+		}
+		switch {
+		case n == 1:
+			words = append(words, e.Error())
+		case n > 1:
+			words = append(words, e.Error()+" "+strconv.Itoa(n)+" times")
+		}
+	}
+	if len(words) == 0 {
+		return "it showed nothing by which to come in"
+	}
+	return strings.Join(words, ", ")
+}
 
 // config is the protocol's side of admission: current algorithms, few tries,
-// keys that are proved, and the code.
+// keys that are proved, and the code. Each connection has its own.
 func (a *admission) config() *gossh.ServerConfig {
+	q := &question{admission: a}
 	c := &gossh.ServerConfig{
 		MaxAuthTries:  authTries,
 		ServerVersion: "SSH-2.0-trivet",
@@ -39,14 +75,14 @@ func (a *admission) config() *gossh.ServerConfig {
 			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521, gossh.KeyAlgoRSASHA256, gossh.KeyAlgoRSASHA512,
 		},
 		PublicKeyCallback:         a.offered,
-		VerifiedPublicKeyCallback: a.proved,
+		VerifiedPublicKeyCallback: q.proved,
 	}
 	if !a.private && (a.open || a.code != "") {
 		c.KeyboardInteractiveCallback = func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
 			if a.open {
 				return &gossh.Permissions{}, nil
 			}
-			return a.asked(conn, ask, nil)
+			return q.asked(conn, ask, nil)
 		}
 	}
 	return c
@@ -56,10 +92,13 @@ func (a *admission) config() *gossh.ServerConfig {
 // Where there is a code a key of no list is too: who has proved one is known again
 // when a line is cut while the door is closed to late-comers.
 func (a *admission) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
-	if unfit(key) == "" && (a.open || a.listed(key) || a.code != "") {
+	switch {
+	case unfit(key) != "":
+		return nil, errUnfit
+	case a.open || a.listed(key) || a.code != "":
 		return nil, nil
 	}
-	return nil, errNotAdmitted
+	return nil, errNoList
 }
 
 // another tells whether a key is worth proving behind one of no list: an agent may
@@ -68,7 +107,7 @@ func (a *admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.P
 	if unfit(key) == "" && a.listed(key) {
 		return nil, nil
 	}
-	return nil, errNotAdmitted
+	return nil, errNoList
 }
 
 func (a *admission) listed(key gossh.PublicKey) bool {
@@ -76,14 +115,14 @@ func (a *admission) listed(key gossh.PublicKey) bool {
 }
 
 // proved takes a key whose owner has signed with it.
-func (a *admission) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.Permissions, _ string) (*gossh.Permissions, error) {
-	if a.open || a.listed(key) {
+func (q *question) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.Permissions, _ string) (*gossh.Permissions, error) {
+	if q.open || q.listed(key) {
 		return permit(key), nil
 	}
 	return nil, &gossh.PartialSuccessError{Next: gossh.ServerAuthCallbacks{
-		PublicKeyCallback: a.another,
+		PublicKeyCallback: q.another,
 		KeyboardInteractiveCallback: func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
-			return a.asked(conn, ask, key)
+			return q.asked(conn, ask, key)
 		},
 	}}
 }
@@ -97,19 +136,30 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 	return p
 }
 
+// question is the join code asked of one connection, again where it was wrong.
+type question struct {
+	*admission
+	missed bool
+}
+
 // asked asks for the join code.
-func (a *admission) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
+func (q *question) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
 	from, err := netip.ParseAddrPort(conn.RemoteAddr().String())
-	if err != nil || !a.guesses.may(from.Addr(), time.Now()) {
-		return nil, errNotAdmitted
+	if err != nil || !q.guesses.may(from.Addr(), time.Now()) {
+		return nil, errGuesses
 	}
-	answers, err := ask("", "", []string{"Join code: "}, []bool{true})
+	says := ""
+	if q.missed {
+		says = "That is not the join code; each start of the host has a new one."
+	}
+	answers, err := ask("", says, []string{"Join code: "}, []bool{true})
 	if err != nil {
 		return nil, err
 	}
-	right := len(answers) == 1 && sameCode(answers[0], a.code)
-	if !a.guesses.judge(from.Addr(), right, time.Now()) {
-		return nil, errNotAdmitted
+	right := len(answers) == 1 && sameCode(answers[0], q.code)
+	if !q.guesses.judge(from.Addr(), right, time.Now()) {
+		q.missed = true
+		return nil, errCode
 	}
 	return permit(key), nil
 }

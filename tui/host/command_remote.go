@@ -9,20 +9,11 @@ import (
 	"sync/atomic"
 	"time"
 
-	"github.com/anmitsu/go-shlex"
-
 	"trivet/mechanics/sheet"
 )
 
 // cannotDo is the exit code for a call that can't be read, as on a command line.
 const cannotDo = 2
-
-const remoteHelp = `without a terminal there are two verbs, both on standard input:
-
-  ssh HOST solve - < sheet.toml
-  ssh HOST solve - --format json --ask T1.x < sheet.toml
-  ssh HOST check - < sheet.toml
-`
 
 // command does a verb for a session without a terminal: on standard input alone,
 // so that no file of the host can be named. The sheet is read before a place is
@@ -35,18 +26,24 @@ func (h *Host) command(s *session, text string) int {
 		_, _ = io.WriteString(s.ch.Stderr(), "trivet: "+msg+"\n")
 		return cannotDo
 	}
-	args, why := verb(text)
-	switch {
-	case strings.TrimSpace(text) == "":
-		return say(remoteHelp)
-	case !h.anybody && !s.conn.who.listed:
-		return say("solve and check are for those whose key is in a list of the host's")
-	case why != "":
+	refuse := func(why string) int {
+		h.log.Info("a command refused", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "why", why)
 		return say(why)
 	}
-	input, why := h.input(s)
-	if why != "" {
-		return say(why)
+	args, needs, why := verb(text)
+	switch {
+	case strings.TrimSpace(text) == "":
+		return say(remoteHelp())
+	case !h.anybody && !s.conn.who.listed:
+		return refuse("commands are for those whose key is in a list of the host's")
+	case why != "":
+		return refuse(why)
+	}
+	var input []byte
+	if needs {
+		if input, why = h.input(s); why != "" {
+			return refuse(why)
+		}
 	}
 	select {
 	case h.commands <- struct{}{}:
@@ -72,7 +69,7 @@ func (h *Host) command(s *session, text string) int {
 		out, errs = returns{out}, returns{limited{s.ch, left}}
 	}
 	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
-	h.log.Info("a command", "visitor", s.conn.who.name(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
+	h.log.Info("a command", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
 	switch {
 	case errors.Is(ctx.Err(), context.DeadlineExceeded):
 		return say("that was not done within " + commandLimit.String() + " and is given up: split the problem into several sheets")
@@ -130,55 +127,6 @@ func (l limited) Write(p []byte) (int, error) {
 }
 
 var errTooMuch = errors.New("more than may be sent")
-
-// verb reads a command: one of two verbs, standard input, and options that name
-// no file.
-func verb(text string) (args []string, why string) {
-	words, err := shlex.Split(text, true)
-	if err != nil {
-		return nil, "the command does not read: close its quotes"
-	}
-	if len(words) == 0 || words[0] != "solve" && words[0] != "check" {
-		return nil, "there are two verbs here, solve and check: try `solve - < sheet.toml`"
-	}
-	input := false
-	for i := 1; i < len(words); i++ {
-		w := words[i]
-		name, _, whole := strings.Cut(w, "=")
-		switch {
-		case w == "-":
-			input = true
-		case words[0] == "solve" && (name == "--format" || name == "--ask"):
-			if !whole {
-				if i++; i == len(words) {
-					return nil, w + " needs a value behind it"
-				}
-			}
-		case words[0] == "solve" && w == "--working":
-		case strings.HasPrefix(w, "-"):
-			return nil, "there is no option " + printable(w) + " here: --format, --working and --ask of solve are"
-		default:
-			return nil, "sheets are read from standard input only: write - in place of " + printable(w)
-		}
-	}
-	if !input {
-		return nil, "sheets are read from standard input only: try `" + words[0] + " - < sheet.toml`"
-	}
-	return words, ""
-}
-
-// printable is what a visitor typed, as it may go back to a terminal.
-func printable(s string) string {
-	if len(s) > longestName {
-		s = s[:longestName]
-	}
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 {
-			return '?'
-		}
-		return r
-	}, strings.ToValidUTF8(s, "?"))
-}
 
 // returns writes the line ends that a terminal in raw mode needs.
 type returns struct{ w io.Writer }

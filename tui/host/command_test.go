@@ -201,26 +201,41 @@ func TestACommandEndsWithItsClient(t *testing.T) {
 }
 
 func TestVerbsNameNoFile(t *testing.T) {
+	const verbs = "the verbs here are solve, check, sweep, page, new and schema: try `solve - < sheet.toml`"
 	for _, c := range []struct {
 		text, why string
 		args      []string
 	}{
 		{"solve -", "", []string{"solve", "-"}},
-		{"solve - --format json --ask 'angle(T1, T2)'", "", []string{"solve", "-", "--format", "json", "--ask", "angle(T1, T2)"}},
+		{"solve - --format json --ask 'angle(T1, T2)'", "", []string{"solve", "-", "--format=json", "--ask=angle(T1, T2)"}},
 		{"check -", "", []string{"check", "-"}},
+		{"sweep - W --steps 5 --to=3", "", []string{"sweep", "-", "W", "--steps=5", "--to=3"}},
+		{"page - --as pdf --by 'A. Rigger' --field", "", []string{"page", "-", "--as=pdf", "--by=A. Rigger", "--field", "--output=-"}},
+		{"new - --from blank", "", []string{"new", "-", "--from=blank"}},
+		{"schema", "", []string{"schema"}},
 		{"solve", "sheets are read from standard input only: try `solve - < sheet.toml`", nil},
-		{"solve /etc/passwd", "sheets are read from standard input only: write - in place of /etc/passwd", nil},
-		{"solve - ../x.toml", "sheets are read from standard input only: write - in place of ../x.toml", nil},
-		{"solve - --out=x", "there is no option --out=x here: --format, --working and --ask of solve are", nil},
-		{"check - --ask T1", "there is no option --ask here: --format, --working and --ask of solve are", nil},
+		{"solve - -", "there is one standard input: write - once", nil},
+		{"solve /etc/passwd", "sheets are read from standard input only: write `solve - < sheet.toml` in place of /etc/passwd", nil},
+		{"solve - ../x.toml", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ../x.toml", nil},
+		{"solve - --out=x", "there is no option --out=x here: solve has --format, --ask, --working", nil},
+		{"solve - --working=x", "there is no option --working=x here: solve has --format, --ask, --working", nil},
+		{"check - --ask T1", "there is no option --ask here: check has none", nil},
 		{"solve - --ask", "--ask needs a value behind it", nil},
-		{"new x.toml", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
-		{"sh -c id", "there are two verbs here, solve and check: try `solve - < sheet.toml`", nil},
+		{"sweep -", "name the given that is to go through its range: try `sweep - W < sheet.toml`", nil},
+		{"sweep - ../W", "sheets are read from standard input only: write `sweep - W < sheet.toml` in place of ../W", nil},
+		{"sweep - W x.toml", "sheets are read from standard input only: write `sweep - W < sheet.toml` in place of x.toml", nil},
+		{"page - -o /etc/x.pdf", "there is no option -o here: page has --as, --by, --date, --field, --task", nil},
+		{"page - --output=x.pdf", "there is no option --output=x.pdf here: page has --as, --by, --date, --field, --task", nil},
+		{"new x.toml", "a sheet goes to standard output only: write `new - --from blank > sheet.toml` in place of x.toml", nil},
+		{"schema x", "schema stands alone: leave out x", nil},
+		{"schema -", "schema stands alone: leave out -", nil},
+		{"host x.toml", verbs, nil},
+		{"sh -c id", verbs, nil},
 		{"solve 'x", "the command does not read: close its quotes", nil},
-		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write - in place of ?]0;x?", nil},
+		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ?]0;x?", nil},
 	} {
-		args, why := verb(c.text)
-		if why != c.why || c.args != nil && !slices.Equal(args, c.args) {
+		args, _, why := verb(c.text)
+		if why != c.why || !slices.Equal(args, c.args) {
 			t.Errorf("%q: %q %q, want %q %q", c.text, args, why, c.args, c.why)
 		}
 	}
@@ -266,7 +281,7 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 	s, _ := client.NewSession()
 	var errs strings.Builder
 	s.Stderr = &errs
-	if err := s.Run("solve -"); err == nil || errs.String() != "trivet: solve and check are for those whose key is in a list of the host's\n" {
+	if err := s.Run("solve -"); err == nil || errs.String() != "trivet: commands are for those whose key is in a list of the host's\n" {
 		t.Errorf("%v, %q", err, &errs)
 	}
 }

@@ -94,7 +94,7 @@ func (h *Host) server() (*ssh.Server, error) {
 // refused logs who was not admitted, a line as long and as often as anybody reads
 // it: both are a stranger's to choose.
 func (h *Host) refused(c net.Conn, err error) {
-	why := err.Error()
+	why := reasons(err)
 	if errors.Is(err, os.ErrDeadlineExceeded) {
 		why = "it did not say who it is within " + h.gate.times.handshake.String()
 	}

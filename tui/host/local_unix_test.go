@@ -58,7 +58,7 @@ func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
 	types(live + "k")
 	sees("host key " + r.Fingerprint()[:20])
 	types(live + "e")
-	sees("end it for everybody? what is not saved is saved: y yes, any other key no")
+	sees("end it for everybody? it is saved: y yes, any other key no")
 	types("y")
 	w.leaves()
 	w.sees("trivet: the presenter has ended it")

@@ -200,8 +200,9 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 	for _, c := range []struct{ command, want, errs string }{
 		{"solve -", fmt.Sprintf("solve: %d bytes\n", len(lamp)), ""},
 		{"check -", fmt.Sprintf("check: %d bytes\n", len(lamp)), ""},
-		{"solve /etc/passwd", "", "trivet: sheets are read from standard input only: write - in place of /etc/passwd\n"},
-		{"sh", "", "trivet: there are two verbs here, solve and check: try `solve - < sheet.toml`\n"},
+		{"schema", "schema: 0 bytes\n", ""},
+		{"solve /etc/passwd", "", "trivet: sheets are read from standard input only: write `solve - < sheet.toml` in place of /etc/passwd\n"},
+		{"sh", "", "trivet: the verbs here are solve, check, sweep, page, new and schema: try `solve - < sheet.toml`\n"},
 	} {
 		cmd := exec.Command("ssh", append(p.args(ia, "-T", "-o", "LogLevel=ERROR"), c.command)...)
 		cmd.Stdin = strings.NewReader(lamp)

@@ -211,10 +211,14 @@ func (st *status) presenting(code string, local bool) string {
 	case askHand:
 		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"
 	case askEnd:
-		if st.refused { // as just answered at the workbench's own end
-			return "end it for everybody? y yes, any other key no"
+		yes := "y yes, any other key no"
+		if !local {
+			yes = "y yes, other keys no; ctrl+l q leaves alone"
 		}
-		return "end it for everybody? what is not saved is saved: y yes, any other key no"
+		if st.refused { // as just answered at the workbench's own end
+			return "end it for everybody? " + yes
+		}
+		return "end it for everybody? it is saved: " + yes
 	}
 	if st.note != "" {
 		return st.note + ", ctrl+l more"

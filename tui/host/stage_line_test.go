@@ -17,7 +17,7 @@ func TestThePresentersLineComesBackAndTheEndSaysThatItSaves(t *testing.T) {
 	p.keys(down)
 	p.sees("live: 0 watch, ctrl+l more")
 	p.keys(live + "e")
-	p.sees("end it for everybody? what is not saved is saved: y yes, any other key no")
+	p.sees("end it for everybody? it is saved: y yes, other keys no; ctrl+l q leaves alone")
 	p.keys("n" + right + "-3, 0\r")
 	p.sees("45.0 N")
 	// The workbench's own end, where saving is refused: then the line promises none.
@@ -26,7 +26,7 @@ func TestThePresentersLineComesBackAndTheEndSaysThatItSaves(t *testing.T) {
 	p.keys("n")
 	p.sees("end it for everybody? y yes, any other key no")
 	p.keys("n" + live + "e")
-	p.sees("what is not saved is saved")
+	p.sees("it is saved")
 	p.keys("y")
 	p.leaves()
 	waitFor(t, "the host tells where it is saved", func() bool {

@@ -1,0 +1,136 @@
+package host
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/anmitsu/go-shlex"
+)
+
+// remoteVerb is a verb of the command line that a visitor without a terminal may
+// use: from standard input to standard output, with options that name no file.
+type remoteVerb struct {
+	name    string
+	example string
+	values  []string // options with a value behind them
+	flags   []string
+	word    bool     // one word besides, which names no file
+	alone   bool     // reads no sheet
+	adds    []string // what the command line wants said besides
+}
+
+// remoteVerbs are the verbs of the command line, but for those that keep files
+// (vary, mark) or are no commands of one who has come (host, completion).
+var remoteVerbs = []remoteVerb{
+	{name: "solve", example: "solve - < sheet.toml", values: []string{"--format", "--ask"}, flags: []string{"--working"}},
+	{name: "check", example: "check - < sheet.toml"},
+	{name: "sweep", example: "sweep - W < sheet.toml", values: []string{"--from", "--to", "--steps", "--format"}, word: true},
+	{name: "page", example: "page - --as pdf < sheet.toml > sheet.pdf", values: []string{"--as", "--by", "--date"}, flags: []string{"--field", "--task"}, adds: []string{"--output=-"}},
+	{name: "new", example: "new - --from blank > sheet.toml", values: []string{"--from"}, alone: true},
+	{name: "schema", example: "schema > sheet.schema.json", alone: true},
+}
+
+func remoteHelp() string {
+	var b strings.Builder
+	b.WriteString("without a terminal there are " + verbNames() + ", from standard input to standard output:\n\n")
+	for _, v := range remoteVerbs {
+		b.WriteString("  ssh HOST " + v.example + "\n")
+	}
+	return b.String()
+}
+
+func verbNames() string {
+	var all []string
+	for _, v := range remoteVerbs {
+		all = append(all, v.name)
+	}
+	last := len(all) - 1
+	return strings.Join(all[:last], ", ") + " and " + all[last]
+}
+
+// options are those of a verb, for people.
+func (v remoteVerb) options() string {
+	all := append(slices.Clone(v.values), v.flags...)
+	if len(all) == 0 {
+		return v.name + " has none"
+	}
+	return v.name + " has " + strings.Join(all, ", ")
+}
+
+// verb reads a command: one of the verbs, standard input, and options that name no
+// file. needs tells whether there is a sheet to read.
+func verb(text string) (args []string, needs bool, why string) {
+	words, err := shlex.Split(text, true)
+	if err != nil {
+		return nil, false, "the command does not read: close its quotes"
+	}
+	i := -1
+	if len(words) > 0 {
+		i = slices.IndexFunc(remoteVerbs, func(v remoteVerb) bool { return v.name == words[0] })
+	}
+	if i < 0 {
+		return nil, false, "the verbs here are " + verbNames() + ": try `solve - < sheet.toml`"
+	}
+	v := remoteVerbs[i]
+	args, why = v.arguments(words[1:])
+	if why != "" {
+		return nil, false, why
+	}
+	return append(append([]string{v.name}, args...), v.adds...), !v.alone, ""
+}
+
+func (v remoteVerb) arguments(words []string) (args []string, why string) {
+	input, word := false, false
+	for i := 0; i < len(words); i++ {
+		w := words[i]
+		name, _, whole := strings.Cut(w, "=")
+		switch {
+		case w == "-":
+			if input {
+				return nil, "there is one standard input: write - once"
+			}
+			input = true
+		case slices.Contains(v.values, name):
+			if !whole {
+				if i++; i == len(words) {
+					return nil, w + " needs a value behind it"
+				}
+				w += "=" + words[i] // else a value with a stroke would be an option
+			}
+		case slices.Contains(v.flags, w):
+		case strings.HasPrefix(w, "-"):
+			return nil, "there is no option " + printable(w) + " here: " + v.options()
+		case v.word && !word && !strings.ContainsAny(w, `/\`):
+			word = true
+		case v.name == "schema":
+			return nil, "schema stands alone: leave out " + printable(w)
+		case v.alone:
+			return nil, "a sheet goes to standard output only: write `" + v.example + "` in place of " + printable(w)
+		default:
+			return nil, "sheets are read from standard input only: write `" + v.example + "` in place of " + printable(w)
+		}
+		args = append(args, w)
+	}
+	switch {
+	case v.name == "schema" && input:
+		return nil, "schema stands alone: leave out -"
+	case v.name != "schema" && !input:
+		return nil, "sheets are read from standard input only: try `" + v.example + "`"
+	case v.word && !word:
+		return nil, "name the given that is to go through its range: try `" + v.example + "`"
+	}
+	return args, ""
+}
+
+// printable is what a visitor typed, as it may go back to a terminal.
+func printable(s string) string {
+	if len(s) > longestName {
+		s = s[:longestName]
+	}
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 {
+			return '?'
+		}
+		return r
+	}, strings.ToValidUTF8(s, "?"))
+}
