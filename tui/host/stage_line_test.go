@@ -24,7 +24,7 @@ func TestThePresentersLineComesBackAndTheEndSaysThatItSaves(t *testing.T) {
 	p.keys("\x11")
 	p.sees("y yes")
 	p.keys("n")
-	p.sees("end it for everybody? y yes, any other key no")
+	p.sees("end it for everybody? y yes, other keys no; ctrl+l q leaves alone")
 	p.keys("n" + live + "e")
 	p.sees("it is saved")
 	p.keys("y")
