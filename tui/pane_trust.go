@@ -57,7 +57,7 @@ func (l live) trustLines(d *doc, w int) {
 	if rest > 0 {
 		d.text(theme.Dim, fmt.Sprintf("... and %d more", rest))
 	}
-	if n == 0 && !t.TooMany {
+	if n == 0 && len(t.Spreads) > 0 {
 		d.text(theme.Plain, "No result is changed by it.")
 	}
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"trivet/mechanics/statics"
 	"trivet/mechanics/trust"
@@ -67,7 +68,8 @@ func capital(text string) string {
 	if text == "" {
 		return ""
 	}
-	return strings.ToUpper(text[:1]) + text[1:]
+	_, n := utf8.DecodeRuneInString(text)
+	return strings.ToUpper(text[:n]) + text[n:]
 }
 
 func latexResults(s *statics.Solution) [][]string {

@@ -86,10 +86,10 @@ func (pg *page) addTrust(t *trust.Trust) {
 		blocks = append(blocks, tableOf(head, rows...))
 	}
 	for _, w := range t.Words() {
-		blocks = append(blocks, words(sentence(w)))
+		blocks = append(blocks, words(w+"."))
 	}
 	for _, says := range trustSays(t) {
-		note := words(sentence(says))
+		note := words(says + ".")
 		note.quiet = true
 		blocks = append(blocks, note)
 	}
@@ -115,7 +115,7 @@ func markdownTrust(t *trust.Trust) string {
 		b.WriteString("\n" + markdownTable([]string{"Result", "Value", "Independent", "Worst case", "Mostly from"}, rows))
 	}
 	for _, w := range append(t.Words(), trustSays(t)...) {
-		b.WriteString("\n" + lineStart(markdownText(sentence(w))) + "\n")
+		b.WriteString("\n" + lineStart(markdownText(w+".")) + "\n")
 	}
 	return b.String()
 }
@@ -136,7 +136,7 @@ func latexTrust(t *trust.Trust) string {
 	}
 	b.WriteString(latexTable([]string{"", "Value", "Independent", "Worst case", "Mostly from"}, rows))
 	for _, w := range append(t.Words(), trustSays(t)...) {
-		b.WriteString(latexText(sentence(w)) + "\n\n")
+		b.WriteString(latexText(w+".") + "\n\n")
 	}
 	return b.String()
 }

@@ -36,10 +36,10 @@ const trustSection = `how far the inputs can be trusted
   !  T2 could reach 2.54 kN, beyond its limit of 2.50 kN, mostly from W (± 0.1
      kN)
   inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
-  ± is taken as typed, the limits of a measurement or its standard deviation.
-  Each input is moved to both ends of its ± and all is solved anew. Independent:
-  the root of the sum of the squares of what each does; worst case: each at its
-  worse end at once.
+  the ± is taken as typed, the limits of a measurement or its standard
+  deviation. Each input is moved to both ends of its ± and all is solved anew.
+  Independent: the root of the sum of the squares of what each does; worst case:
+  each at its worse end at once.
 
 lines of action`
 
@@ -121,5 +121,13 @@ W = { kind = "weight", at = "O", magnitude = "100 N" }
 	want := "{by [{input number, moves null}], high null, independent null, low null, name string, unit string, value number, worst null}"
 	if got := shape(o["trust"].(map[string]any)["results"].([]any)[0]); got != want {
 		t.Errorf("%s, want %s", got, want)
+	}
+}
+
+func TestCapitalOfAnyLetter(t *testing.T) {
+	for text, want := range map[string]string{"": "", "no": "No", "± is": "± is", "änderung": "Änderung"} {
+		if got := capital(text); got != want {
+			t.Errorf("capital(%q) = %q", text, got)
+		}
 	}
 }

@@ -343,6 +343,14 @@ T2 = { kind = "cable", path = "O B" }
 K = { kind = "spring", at = "O", path = "O A", stiffness = "1 N/m ± 2 N/m", natural = "0 m" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
 `, []string{"with stiffness of K 2 N/m less the sheet does not read: a stiffness is greater than nothing"}},
+		"what is free is not followed": {`plane = "xy"
+[points]
+O = { at = "0, 0", on = "particle" }
+[lines]
+T1 = { kind = "cable", at = "O", along = "+y" }
+T2 = { kind = "cable", at = "O", along = "+y" }
+W = { kind = "weight", at = "O", magnitude = "100 N ± 1 N" }
+`, []string{"no result has a single value here, and what is free is not followed through the ± of the inputs"}},
 		"a block slips": {`plane = "xy"
 [points]
 C = { at = "0, 0", on = "block" }

@@ -11,7 +11,7 @@ import (
 )
 
 // Meaning says what is shown, for every report alike.
-const Meaning = "± is taken as typed, the limits of a measurement or its standard deviation. Each input is moved to both ends of its ± and all is solved anew. " +
+const Meaning = "the ± is taken as typed, the limits of a measurement or its standard deviation. Each input is moved to both ends of its ± and all is solved anew. " +
 	"Independent: the root of the sum of the squares of what each does; worst case: each at its worse end at once"
 
 // shown is to how many figures a ± is printed: more claims what nobody knows.
@@ -79,6 +79,9 @@ func (t *Trust) Words() []string {
 			"write a measurement that several cells share as one given", len(t.Measured), len(t.Solution.System.Rows))}
 	}
 	var out []string
+	if len(t.Spreads) == 0 {
+		out = append(out, "no result has a single value here, and what is free is not followed through the ± of the inputs")
+	}
 	for _, m := range t.Moves {
 		out = append(out, t.MoveWords(m))
 	}
