@@ -31,8 +31,9 @@ Private. With --private FOLDER every visitor works on copies of the folder's
 sheets, kept by key and found again at the next visit (at most 40 sheets of 500
 rows and 256 kB each). With --code besides, a visitor needs a key and the code.
 
-Commands. ssh HOST solve - < sheet.toml, and check, on standard input alone and
-within 10 seconds; for keys in the lists, and for private visitors.
+Commands. ssh HOST solve - < sheet.toml; also check, sweep, page, new and schema,
+from standard input to standard output, within 10 seconds; for keys in the lists,
+and for private visitors. ssh HOST alone, without a terminal, lists them.
 
 Who may come in. On the loopback address (127.0.0.1) whoever is at this
 machine. Anywhere else the host does not start before it is told:

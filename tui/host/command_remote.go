@@ -26,11 +26,11 @@ func (h *Host) command(s *session, text string) int {
 		_, _ = io.WriteString(s.ch.Stderr(), "trivet: "+msg+"\n")
 		return cannotDo
 	}
-	refuse := func(why string) int {
-		h.log.Info("a command refused", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "why", why)
+	args, needs, why := verb(text)
+	refuse := func(why string) int { // logged without what was written
+		h.log.Info("a command refused", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String())
 		return say(why)
 	}
-	args, needs, why := verb(text)
 	switch {
 	case strings.TrimSpace(text) == "":
 		return say(remoteHelp())
