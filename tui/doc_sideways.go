@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/tui/grid"
@@ -36,6 +37,11 @@ func (d doc) head(line, w int) int {
 	return 0
 }
 
+// hasNumbers tells whether a line has any that would be another one where it is cut.
+func (d doc) hasNumbers(line int) bool {
+	return len(d[line]) > 0 && d[line][0].head || slices.ContainsFunc(d[line], func(s seg) bool { return s.of != (ask{}) })
+}
+
 // widen scrolls sideways until the number is whole in view, back to the line's
 // start where that shows it too.
 func (v *sight) widen(d doc, w int) {
@@ -66,6 +72,7 @@ func (d doc) draw(c grid.Canvas, from offset, w int, stale bool) {
 			head = 0
 		}
 		x := -by
+		numbers := d.hasNumbers(i)
 		for k, s := range d[i] {
 			look := s.look
 			if stale {
@@ -77,7 +84,7 @@ func (d doc) draw(c grid.Canvas, from offset, w int, stale bool) {
 			case k == 0 && head > 0:
 				c.Text(0, y, look, text)
 				continue
-			case at < head:
+			case at < head && numbers:
 				// Of a number that is not whole in view nothing shows.
 				in := strings.TrimLeft(text, " ")
 				if at += len(text) - len(in); at < head {
