@@ -158,6 +158,13 @@ func (r *running) soaks(ctx context.Context, k gossh.Signer, seed *rand.Rand) {
 	_ = s.RequestPty("xterm-256color", 10+seed.IntN(60), 40+seed.IntN(200), nil)
 	_ = s.Shell()
 	hostile := seed.IntN(8)
+	pouring := make(chan []byte, 100) // by one at a time, which a host that takes no more holds up
+	defer close(pouring)
+	go func() {
+		for noise := range pouring {
+			pour(in, noise)
+		}
+	}()
 	for range seed.IntN(100) {
 		select {
 		case <-ctx.Done():
@@ -170,7 +177,7 @@ func (r *running) soaks(ctx context.Context, k gossh.Signer, seed *rand.Rand) {
 			for i := range noise {
 				noise[i] = byte(seed.UintN(256))
 			}
-			go pour(in, noise)
+			pouring <- noise
 		case hostile == 1:
 			if opens(client, "direct-tcpip") != nil {
 				return
@@ -182,7 +189,7 @@ func (r *running) soaks(ctx context.Context, k gossh.Signer, seed *rand.Rand) {
 			_, _ = io.WriteString(in, all[seed.IntN(len(all))])
 		}
 	}
-	if seed.IntN(2) == 0 {
+	if hostile != 0 && seed.IntN(2) == 0 {
 		_, _ = io.WriteString(in, quit)
 	}
 }
