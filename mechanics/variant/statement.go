@@ -102,7 +102,7 @@ func (src *Source) follow() []Task {
 	for i := range src.Grids {
 		g := &src.Grids[i]
 		dim := p.Givens[given(p, g.Name)].Value.Dim
-		out[i] = Task{Given: g.Name, Value: textOf(src.Sheet, g.Name, g.Ref.Key)}
+		out[i] = Task{Given: g.Name, Value: certain(textOf(src.Sheet, g.Name, g.Ref.Key))}
 		if len(places(out[i].Value)) != 1 || strings.Contains(out[i].Value, "/") && unitOf(out[i].Value) == "" {
 			continue // 1/2 is said in words, or as another thing's 0.5
 		}
@@ -123,6 +123,13 @@ func (src *Source) follow() []Task {
 		}
 	}
 	return out
+}
+
+// certain is a cell without the ± behind its value, of which words say nothing.
+func certain(text string) string {
+	text, _, _ = strings.Cut(text, "±")
+	text, _, _ = strings.Cut(text, "+-")
+	return strings.TrimSpace(text)
 }
 
 func given(p *problem.Problem, name string) int {

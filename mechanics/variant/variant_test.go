@@ -197,6 +197,8 @@ func TestWordsFollow(t *testing.T) {
 		{"A plate of 3 m.", `"3 m", range = "1 m .. 1.1 m", step = "1 m"`, "A = \"3, 0, 0\"\n", "A plate of 3 m.", Task{"W", "3 m", 0, "points.A"}},
 		{"A push of 3 N.", `"3 N", range = "1 N .. 1.1 N", step = "1 N"`, "A = \"3, 0, 0\"\n", "A push of 1 N.", Task{"W", "3 N", 1, ""}},
 		{"Half way; the coefficient is 0.5.", `"1/2", range = "0.1 .. 0.11", step = "0.1"`, "", "Half way; the coefficient is 0.5.", Task{"W", "1/2", 0, ""}},
+		{"A load of 400 N.", `"400 N ± 5 N", range = "300 N .. 301 N", step = "100 N"`, "", "A load of 300 N.", Task{"W", "400 N", 1, ""}},
+		{"A load.", `"400 N +- 5 N", range = "300 N .. 301 N", step = "100 N"`, "", "A load.", Task{"W", "400 N", 0, ""}},
 		{"A load.", `"400 N", range = "300 N .. 301 N", step = "100 N"`, "", "A load.", Task{"W", "400 N", 0, ""}},
 	} {
 		text := "title = \"T\"\nstatement = \"" + c.statement + "\"\n[given]\nW = { value = " + c.row + " }\n[points]\nP = { at = \"0,0,0\", on = \"particle\" }\n" + c.other + pulled
