@@ -56,6 +56,7 @@ type Model struct {
 	board     board
 	worked    worked            // the working of a solution
 	laying    *statics.Solution // the one that is being laid out
+	ahead     []tea.KeyPressMsg // typed for steps that are still being laid out
 	judged    judged            // the own answers of a solution
 	judging   *statics.Solution // the one whose own answers are looked at
 	weighing  *statics.Solution // the one whose ± is being worked out
@@ -157,6 +158,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.take(msg)
 	case worked:
 		m.takeWorked(msg)
+		cmd = m.catchUp()
 	case judged:
 		m.takeJudged(msg)
 	case trusted:
@@ -171,7 +173,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 			m.resize(msg.Width, msg.Height)
 		}
 	case tea.KeyPressMsg:
-		cmd = m.route(msg)
+		if !m.holdBack(msg) {
+			cmd = m.route(msg)
+		}
 	case tea.MouseMsg:
 		cmd = m.mouse(msg)
 	case tea.PasteMsg:
