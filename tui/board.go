@@ -185,7 +185,7 @@ func (m *Model) onBoard(i keys.Intent) bool {
 		m.cam.handle(i)
 		m.project()
 	case keys.WritePage:
-		m.askPage()
+		m.askPage(WorkingPage)
 	case keys.Cancel:
 		b.on = false
 		m.fit()

@@ -77,6 +77,7 @@ func cellScripts() []script {
 			{"f5", appears("step 1 of ")}, {"esc alt+b", appears("step 1 of ")},
 			{"esc ctrl+k", appears("command: ")}, {"esc alt+k", appears("command: ")},
 			{"esc ctrl+o", appears("save as: ")}, {"esc ctrl+p", appears("page as (")},
+			{"esc alt+f", appears("field page as (")}, {"esc alt+o", appears("page to hand out as (")},
 		}},
 		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("7 Picture")}, {"f3", appears("4 Supports")}, {"ctrl+q", leaves()}}},
 		{name: "names", at: at120(crane), deeds: []deed{

@@ -49,7 +49,7 @@ func (m *Model) save() tea.Cmd {
 
 func (m *Model) askName() {
 	l := newLine(m.path)
-	m.naming, m.forPage = &l, false
+	m.naming, m.forPage = &l, 0
 }
 
 // writeFile saves in a command: Update touches no file.
@@ -174,8 +174,8 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 			return nil, true
 		}
 		m.naming = nil
-		if m.forPage {
-			return m.writePage(l.text, false), true
+		if m.forPage != 0 {
+			return m.writePage(m.forPage, l.text, false), true
 		}
 		if l.text == m.path {
 			return m.writeFile(l.text, m.stamp, false), true

@@ -25,11 +25,7 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.choosing:
 		c.Text(1, 0, theme.Warn, "Make which row?")
 	case m.naming != nil:
-		what := "save as: "
-		if m.forPage {
-			what = "page as (" + pageEndings + "): "
-		}
-		m.drawLine(c, what, *m.naming)
+		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:
 		m.drawLine(c, "find: ", m.search.line)
 	case m.palette != nil:

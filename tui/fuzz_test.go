@@ -19,7 +19,7 @@ func FuzzKeys(f *testing.F) {
 	for _, b := range keys.Table() {
 		for _, k := range b.Keys {
 			// A save would write files, and a name for one could be anything.
-			if b.Intent != keys.Save && b.Intent != keys.SaveAs && b.Intent != keys.WritePage && b.Intent != keys.Yes {
+			if b.Intent != keys.Save && b.Intent != keys.SaveAs && b.Intent != keys.WritePage && b.Intent != keys.WriteField && b.Intent != keys.WriteTask && b.Intent != keys.Yes {
 				bound = append(bound, k)
 			}
 		}

@@ -184,10 +184,7 @@ func (m Model) typingLine() (prompt string, l line) {
 	case keys.OnQuestion:
 		return "y, n or esc: ", line{}
 	case keys.OnName:
-		if m.forPage {
-			return "page as (" + pageEndings + "): ", *m.naming
-		}
-		return "save as: ", *m.naming
+		return m.forPage.longPrompt(), *m.naming
 	case keys.OnSearch:
 		return "find: ", m.search.line
 	case keys.OnPalette:

@@ -13,19 +13,47 @@ import (
 	"trivet/tui/xdg"
 )
 
-// PageWriter writes the working of a solution as a page to a file, in the format
-// that the file's name ends with. A file that is there already is a
-// *sheet.ChangedError unless forced.
-type PageWriter func(file string, s *statics.Solution, of *sheet.Sheet, force bool) error
+// Page is a kind of page.
+type Page int
+
+// The pages: the working with all results; one for the file of a job; one to hand
+// out, with the task and no result.
+const (
+	WorkingPage Page = iota + 1
+	FieldPage
+	TaskPage
+)
+
+// prompt asks for a page's file.
+func (p Page) prompt() string {
+	return [...]string{"save as: ", "page as: ", "field page as: ", "page to hand out as: "}[p]
+}
+
+// longPrompt says what the name may end in.
+func (p Page) longPrompt() string {
+	if p == 0 {
+		return p.prompt()
+	}
+	return strings.TrimSuffix(p.prompt(), ": ") + " (" + pageEndings + "): "
+}
+
+// behind a sheet's name, so that one page does not take the place of another.
+func (p Page) behind() string { return [...]string{"", "", "-field", "-task"}[p] }
+
+// PageWriter writes a page of a solution to a file, in the format that the file's
+// name ends with; name is the sheet's. A file that is there already is a *sheet.ChangedError unless
+// forced.
+type PageWriter func(p Page, file, name string, s *statics.Solution, of *sheet.Sheet, force bool) error
 
 // paged is what became of a page.
 type paged struct {
+	page Page
 	file string
 	err  error
 }
 
 // askPage asks for the name of a page's file; it begins with the sheet's own.
-func (m *Model) askPage() {
+func (m *Model) askPage(p Page) {
 	switch {
 	case m.page == nil:
 		m.say("pages are not written from this session", false)
@@ -38,13 +66,13 @@ func (m *Model) askPage() {
 	if m.path != "" {
 		name = strings.TrimSuffix(m.path, filepath.Ext(m.path))
 	}
-	l := newLine(name + ".")
-	m.naming, m.forPage = &l, true
+	l := newLine(name + p.behind() + ".")
+	m.naming, m.forPage = &l, p
 }
 
 // writePage writes a page in a command: Update touches no file.
-func (m *Model) writePage(file string, force bool) tea.Cmd {
-	s, of, write := m.live.solution, m.live.sheet, m.page
+func (m *Model) writePage(p Page, file string, force bool) tea.Cmd {
+	s, of, write, name := m.live.solution, m.live.sheet, m.page, m.title()
 	if s == nil || m.live.stale || write == nil {
 		m.say("the sheet has no result to write yet", true)
 		return nil
@@ -53,10 +81,10 @@ func (m *Model) writePage(file string, force bool) tea.Cmd {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
 			if r := recover(); r != nil {
-				msg = paged{file, fmt.Errorf("this page could not be laid out (fault: %v)", r)}
+				msg = paged{p, file, fmt.Errorf("this page could not be laid out (fault: %v)", r)}
 			}
 		}()
-		return paged{file, write(file, s, of, force)}
+		return paged{p, file, write(p, file, name, s, of, force)}
 	}
 }
 
@@ -67,7 +95,7 @@ func (m *Model) afterPage(msg paged) {
 	case errors.As(msg.err, &there):
 		m.ask = &question{
 			text: xdg.Short(m.env, msg.file) + " is there already. Overwrite it?",
-			yes:  func(m *Model) tea.Cmd { return m.writePage(msg.file, true) },
+			yes:  func(m *Model) tea.Cmd { return m.writePage(msg.page, msg.file, true) },
 			no:   func(m *Model) tea.Cmd { m.say("not written", false); return nil },
 		}
 	case msg.err != nil:

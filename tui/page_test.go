@@ -88,7 +88,7 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(file string, s *statics.Solution, _ *sheet.Sheet, _ bool) error {
+	r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(_ Page, file, _ string, s *statics.Solution, _ *sheet.Sheet, _ bool) error {
 		return errors.New("pages are not written here, " + file + " neither")
 	}})
 	r.keys("ctrl+p")
@@ -96,7 +96,7 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.keys("enter")
 	r.sees("not written: pages are not written here, page.md neither")
 	// A fault in laying it out costs the page alone.
-	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(string, *statics.Solution, *sheet.Sheet, bool) error { panic("ink") }})
+	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36, Page: func(Page, string, string, *statics.Solution, *sheet.Sheet, bool) error { panic("ink") }})
 	r.keys("ctrl+p")
 	r.text("pdf")
 	r.keys("enter")
@@ -107,5 +107,39 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.sees("pages are not written from this session")
 	if r.m.naming != nil {
 		t.Error("it asks for a name all the same")
+	}
+}
+
+// The other pages are asked for by their own names, and are what the command line
+// writes: the one to hand out holds no result.
+func TestTheFieldPageAndThePageToHandOut(t *testing.T) {
+	for _, c := range []struct {
+		key, asks, behind string
+		holds, not        string
+	}{
+		{"alt+f", "field page as (.md", "-field", "field page: lamp.toml", "free-body"},
+		{"alt+o", "page to hand out as (.md", "-task", "Asked", "37.5"},
+	} {
+		r, path := onDisk(t, hanging)
+		r.keys(c.key)
+		r.sees(c.asks, "lamp"+c.behind+".")
+		r.text("md")
+		r.keys("enter")
+		r.sees("page written to", "lamp"+c.behind+".md")
+		page, err := os.ReadFile(strings.TrimSuffix(path, ".toml") + c.behind + ".md")
+		if err != nil || !strings.Contains(string(page), c.holds) || strings.Contains(string(page), c.not) {
+			t.Errorf("%s: %v\n%s", c.key, err, page)
+		}
+		// Written over only where that is said.
+		r.keys(c.key)
+		r.text("md")
+		r.keys("enter")
+		r.sees("is there already. Overwrite it?")
+		r.keys("y")
+		r.sees("page written to")
+		again, _ := os.ReadFile(strings.TrimSuffix(path, ".toml") + c.behind + ".md")
+		if string(again) != string(page) {
+			t.Errorf("%s: written over it is another", c.key)
+		}
 	}
 }

@@ -11,12 +11,14 @@ import (
 const pageEndings = ".md .tex .html .pdf .svg .png"
 
 // WritePage writes a page to the file of that name, whole or not at all.
-func WritePage(file string, s *statics.Solution, of *sheet.Sheet, force bool) error {
+func WritePage(p Page, file, name string, s *statics.Solution, of *sheet.Sheet, force bool) error {
 	format, err := report.PageFormat(file, 1)
 	if err != nil {
 		return err
 	}
-	page, err := report.Page(format, s, report.PageOptions{Sheet: of, File: file, Trust: trust.Of(of, s)})
+	page, err := report.Page(format, s, report.PageOptions{
+		Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Trust: trust.Of(of, s),
+	})
 	if err != nil {
 		return err
 	}

@@ -62,7 +62,7 @@ type Model struct {
 	weighing  *statics.Solution // the one whose ± is being worked out
 	choosing  bool              // which kind of row to make
 	naming    *line             // a file name being typed
-	forPage   bool              // of a page
+	forPage   Page              // whose it is; 0 for the sheet's
 	ask       *question         // yes, no or back
 	help      *offset           // the help, scrolled
 	opening   *opening          // the start screen

@@ -264,7 +264,11 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:
-		m.askPage()
+		m.askPage(WorkingPage)
+	case keys.WriteField:
+		m.askPage(FieldPage)
+	case keys.WriteTask:
+		m.askPage(TaskPage)
 	case keys.ToBoard:
 		return m.toBoard(), true
 	case keys.NextPane:

@@ -53,6 +53,8 @@ const (
 	Save
 	SaveAs
 	WritePage
+	WriteField
+	WriteTask
 	Quit
 	Undo
 	Redo

@@ -13,6 +13,8 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
 	{Workbench, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
+	{Workbench, []string{"alt+f"}, WriteField, "write the field page: inputs, results, limits and checks on one page, for the file of a job", ""},
+	{Workbench, []string{"alt+o"}, WriteTask, "write the page to hand out: the task, its figure and room for the answers, and no result", ""},
 	{Workbench, []string{"ctrl+w", "f6"}, NextPane, "next pane", "pane"},
 	{Workbench, []string{"shift+f6"}, PrevPane, "pane before", ""},
 	{Workbench, []string{"alt+1"}, GoGiven, "to the sheet and its givens", ""},
