@@ -69,6 +69,7 @@ type Model struct {
 	drag      *drag             // of the mouse in the picture
 	polygonOf string            // whose force polygon shows in place of the picture
 	saving    bool
+	sizing    sizing           // of the terminal
 	watches   bool             // seen by another than the session's own
 	around    bool             // by one who looks around
 	leave     bool             // quit once saved
@@ -168,10 +169,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case paged:
 		m.afterPage(msg)
 	case tea.WindowSizeMsg:
-		m.speech.w, m.speech.h = msg.Width, msg.Height
-		if !m.linear {
-			m.resize(msg.Width, msg.Height)
-		}
+		cmd = m.resized(msg)
+	case sized:
+		cmd = m.settled(msg)
 	case tea.KeyPressMsg:
 		if !m.holdBack(msg) {
 			cmd = m.route(msg)

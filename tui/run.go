@@ -58,7 +58,9 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 		}
 		return msg
 	}))
-	p = tea.NewProgram(as(New(opt)), options...)
+	m := New(opt)
+	m.sizing.settle = settleAfter
+	p = tea.NewProgram(as(m), options...)
 	last, err := p.Run()
 	u.end()
 	switch m, ok := last.(Model); {

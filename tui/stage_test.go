@@ -78,7 +78,12 @@ func (s *stage) Write(p []byte) (int, error) {
 	return s.term.Write(p)
 }
 
-func newStage(t testing.TB, w, h int, again func() Model) *stage {
+func newStage(t testing.TB, w, h int, model func() Model) *stage {
+	again := func() Model {
+		m := model()
+		m.sizing.settle = settleAfter // as the program has it
+		return m
+	}
 	s := &stage{t: t, term: &terminal{e: vt.NewEmulator(w, h)}}
 	go io.Copy(io.Discard, s.term.e) // the emulator's replies; unread they block it
 	// What was on its way when the size changed may scroll more lines than there are
