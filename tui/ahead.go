@@ -13,21 +13,24 @@ import (
 // anybody types in that time.
 const mostAhead = 64
 
-// waits tells that the keys are where steps show and the first of them are still
-// being laid out.
-func (m Model) waits() bool {
-	there := m.board.on || m.focus == layout.Working || m.focus == layout.Route
-	return there && m.laying != nil && m.worked.of == nil
+// onSteps tells that a key now is for steps, and for nothing that stands before them.
+func (m Model) onSteps() bool {
+	switch m.mode() {
+	case keys.OnBoard:
+		return true
+	case keys.OnResult:
+		return m.focus == layout.Working || m.focus == layout.Route
+	}
+	return false
 }
 
 // holdBack keeps a key that is meant for steps which are not there yet. One that
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
-	mode := m.mode()
-	if !m.waits() || mode != keys.OnBoard && mode != keys.OnResult {
+	if !m.onSteps() || m.laying == nil || m.worked.of != nil {
 		return false
 	}
-	if b, ok := keys.Find(mode, msg.String()); ok && (b.Intent == keys.Cancel || b.Scope == keys.Always || b.Scope == keys.Workbench) {
+	if b, ok := keys.Find(m.mode(), msg.String()); ok && (b.Intent == keys.Cancel || b.Scope == keys.Always || b.Scope == keys.Workbench) {
 		m.ahead = nil
 		return false
 	}
@@ -37,13 +40,19 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 	return true
 }
 
-// catchUp does the keys that waited, now that the steps are there.
+// catchUp does the keys that waited, now that the steps are there. Where they are not
+// for the steps any more they are not done: a cell would take them as its text, and a
+// question as its answer.
 func (m *Model) catchUp() (cmd tea.Cmd) {
-	if m.laying != nil || m.worked.of == nil || m.worked.of != m.live.solution {
-		return nil
+	s := m.live.solution
+	if s != nil && m.worked.of == nil {
+		return nil // overtaken: the newer one is laid out next
 	}
 	waiting := m.ahead
 	m.ahead = nil
+	if s == nil || m.worked.of != s || m.worked.fault != "" || !m.onSteps() {
+		return nil
+	}
 	for _, msg := range waiting {
 		cmd = tea.Batch(cmd, m.route(msg))
 	}

@@ -6,18 +6,25 @@ import (
 	"testing"
 
 	tea "charm.land/bubbletea/v2"
+
+	"trivet/tui/layout"
 )
 
 // later presses keys while what they ask for is still under way, and gives what is.
 func later(r *rig, names ...string) (under []tea.Cmd) {
 	for _, n := range names {
-		next, cmd := r.m.Update(press(n))
-		r.m = next.(Model)
-		if cmd != nil {
+		if cmd := r.later(press(n)); cmd != nil {
 			under = append(under, cmd)
 		}
 	}
 	return under
+}
+
+// later sends a message whose answer is still under way.
+func (r *rig) later(msg tea.Msg) tea.Cmd {
+	next, cmd := r.m.Update(msg)
+	r.m = next.(Model)
+	return cmd
 }
 
 func arrives(r *rig, under []tea.Cmd) {
@@ -72,4 +79,58 @@ func TestNoMoreKeysWaitThanAnybodyTypes(t *testing.T) {
 		t.Errorf("%d keys still wait", len(r.m.ahead))
 	}
 	r.sees("step ")
+}
+
+// What waits is for the steps alone: whoever has gone elsewhere meanwhile, or is asked
+// something, has typed it for nothing else.
+func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		meanwhile func(r *rig) tea.Cmd
+	}{
+		{"a click in a cell", func(r *rig) tea.Cmd {
+			at := r.m.screen().Panes[layout.Points].Min
+			return r.later(tea.MouseClickMsg{X: at.X + 3, Y: at.Y + 2, Button: tea.MouseLeft})
+		}},
+		{"a click on another result", func(r *rig) tea.Cmd {
+			at := r.m.screen().Panes[layout.Picture].Min
+			return r.later(tea.MouseClickMsg{X: at.X + 3, Y: at.Y + 2, Button: tea.MouseLeft})
+		}},
+		{"a question", func(r *rig) tea.Cmd {
+			r.m.ask = &question{
+				text: "Overwrite it?",
+				yes:  func(m *Model) tea.Cmd { t.Error("it was answered with yes"); return nil },
+				no:   func(m *Model) tea.Cmd { t.Error("it was answered with no"); return nil },
+			}
+			return nil
+		}},
+		{"a fault", func(r *rig) tea.Cmd {
+			of := r.m.laying
+			return r.later(worked{of: of, fault: "ink"})
+		}},
+		{"a sheet without a result", func(r *rig) tea.Cmd {
+			r.m.live.solution = nil
+			return nil
+		}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := newRig(t, hanging, 120, 36)
+			sheet := r.m.history.Current().Text()
+			under := later(r, "alt+9", "x", "end", "y", "n")
+			if len(r.m.ahead) != 4 {
+				t.Fatalf("%d keys wait", len(r.m.ahead))
+			}
+			under = append(under, c.meanwhile(r))
+			if c.name == "a fault" {
+				r.sees("this solution could not be laid out in steps (fault: ink)")
+			}
+			arrives(r, under)
+			if r.m.ahead != nil {
+				t.Errorf("%d keys still wait", len(r.m.ahead))
+			}
+			if got := r.m.history.Current().Text(); r.m.edit != nil || got != sheet {
+				t.Errorf("they were typed into the sheet:\n%s\n%s", got, r.screen())
+			}
+		})
+	}
 }

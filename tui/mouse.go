@@ -86,7 +86,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	if !ok {
 		return nil
 	}
-	m.note = note{}
+	m.note, m.ahead = note{}, nil // as a key that leads away
 	row, col := m.cellAt(p, r, at)
 	var cmd tea.Cmd
 	if m.edit != nil {
