@@ -102,11 +102,13 @@ func TestAHostWritesItsOwnPages(t *testing.T) {
 	r.keys("enter")
 	r.sees("not written: this page could not be laid out (fault: ink)")
 	// A session that is given none writes none.
-	r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
-	r.keys("ctrl+p")
-	r.sees("pages are not written from this session")
-	if r.m.naming != nil {
-		t.Error("it asks for a name all the same")
+	for _, key := range []string{"ctrl+p", "alt+f", "alt+o"} {
+		r = rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
+		r.keys(key)
+		r.sees("pages are not written from this session")
+		if r.m.naming != nil {
+			t.Errorf("%s asks for a name all the same", key)
+		}
 	}
 }
 
