@@ -67,7 +67,7 @@ func (l live) systemLines() []string {
 	for i := range min(len(s.X), mostRows) {
 		line := s.X[i].Name + " " + report.ResultText(s, i) + " " + report.SenseWord(s, i)
 		if limit, use, ok := report.LimitUse(s, i); ok {
-			line += "; " + units.Figures(100*use, p.Figures) + " % of its limit " + format(p, limit, units.Force)
+			line += "; " + report.UsePercent(p, use) + " of its limit " + format(p, limit, units.Force)
 		}
 		if s.X[i].Broken {
 			line += "; cannot be"

@@ -60,7 +60,7 @@ func (d *doc) marked(ok bool, says string, w int) {
 
 func verdictLook(v statics.Verdict) grid.Style {
 	switch v {
-	case statics.Determinate:
+	case statics.Determinate, statics.Resultant:
 		return theme.Good
 	case statics.Indeterminate:
 		return theme.Warn

@@ -171,7 +171,7 @@ func (k *Key) inverted() [][]float64 {
 	k.ordered = true
 	s := k.solution
 	n := len(s.X)
-	if n == 0 || n > mostFollowed || s.Verdict != statics.Determinate && s.Verdict != statics.SenseBroken {
+	if n == 0 || n > mostFollowed || !s.Unique() {
 		return nil
 	}
 	k.inverse = invert(s)

@@ -52,7 +52,7 @@ func (k *Key) breed() []mutant {
 	}
 	k.mutated = true
 	s := k.solution
-	if len(s.X) > mostUnknowns || s.Verdict != statics.Determinate && s.Verdict != statics.SenseBroken && !s.Single() {
+	if len(s.X) > mostUnknowns || !s.Unique() && !s.Single() {
 		return nil
 	}
 	m := &maker{k: k, p: s.Problem, left: mostMutants}
@@ -84,7 +84,7 @@ func (m *maker) add(p *problem.Problem, says string) {
 		return
 	}
 	s := statics.Solve(p)
-	if s.Verdict != statics.Determinate && s.Verdict != statics.SenseBroken && !s.Single() || len(s.X) != len(m.k.solution.X) {
+	if !s.Unique() && !s.Single() || len(s.X) != len(m.k.solution.X) {
 		return
 	}
 	if m.k.equal(s, m.k.solution) {

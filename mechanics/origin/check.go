@@ -49,7 +49,7 @@ func Check(s *statics.Solution, k int) string {
 	case statics.CheckThreeForce:
 		return "how far the third line of action of " + c.Subject + " misses the other two, over the lengths = " + Tiny(c.Value) + rounding
 	}
-	return "the senses of cables, struts and contacts, over all values that the equations leave"
+	return "tension, contact and friction conditions, over all values that the equations leave"
 }
 
 func positive(s *statics.Solution, c *statics.Check) string {
@@ -64,11 +64,14 @@ func positive(s *statics.Solution, c *statics.Check) string {
 func Use(s *statics.Solution, k int) string {
 	p, c := s.Problem, &s.Checks[k]
 	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
-	if math.IsInf(c.Value, 0) {
+	switch {
+	case c.Unknown:
+		return "its range was not computed, so it is not held against " + limit
+	case math.IsInf(c.Value, 0):
 		return "no greatest value to hold against " + limit
 	}
 	of := shown(p, c.Value, units.Force) + " of " + limit + " = " + units.Figures(100*c.Value/c.Bound, p.Figures) + " %"
-	if s.Verdict == statics.Indeterminate {
+	if s.Degree > 0 {
 		return "the greatest size, " + of
 	}
 	return of

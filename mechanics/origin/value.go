@@ -28,7 +28,7 @@ func Value(s *statics.Solution, j int) string {
 			}
 		}
 	}
-	if s.Verdict == statics.Indeterminate {
+	if s.Degree > 0 {
 		return is + ": fixed all the same, what is free leaves it as it is"
 	}
 	return is + ": from all equations together"
@@ -86,12 +86,14 @@ func End(s *statics.Solution, j int, high bool) string {
 	switch {
 	case x.Fixed:
 		return Value(s, j)
+	case !x.Ranged:
+		return head + "its admissible range was not computed"
 	case math.IsInf(end, 0):
-		return head + "no " + side + " value, no sense ends it"
+		return head + "no " + side + " value: no cable, contact or friction limit ends it"
 	}
 	head += side + " value " + shown(p, end, p.Unknowns[j].Dim)
 	if len(by) == 0 {
-		return head + ", which the senses leave"
+		return head + ", the end of its admissible range"
 	}
 	return head + ", where " + s.Ends(by)
 }

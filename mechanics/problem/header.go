@@ -75,7 +75,14 @@ func (r *reading) header() {
 }
 
 // verdicts are the words a sheet may expect, as the JSON contract has them.
-var verdicts = []string{"determinate", "sense-broken", "indeterminate", "no-equilibrium", FailedCheck}
+var verdicts = []string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", ExpectResultant, FailedCheck}
+
+// ExpectResultant is what a sheet expects that has known forces only, and asks for
+// their resultant: nothing is claimed to balance.
+const ExpectResultant = "resultant"
+
+// senseBroken is what sheets of format 1 call inadmissible.
+const senseBroken = "sense-broken"
 
 // FailedCheck is what a sheet expects whose lesson is a check that fails: a limit
 // exceeded, a contact that slips, a block that tips.
@@ -86,8 +93,11 @@ const FailedCheck = "failed-check"
 func (r *reading) expect() {
 	text, ref := r.top("expect")
 	text = strings.TrimSpace(text)
-	if text == "" {
+	switch text {
+	case "":
 		return
+	case senseBroken:
+		text = "inadmissible"
 	}
 	for _, v := range verdicts {
 		if v == text {

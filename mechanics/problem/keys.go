@@ -209,7 +209,8 @@ func upWords() []Word {
 }
 
 func verdictWords() []Word {
-	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "sense-broken", Says: "a cable would push, or a contact pull"},
+	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would push, a contact pull, a surface slip or a body tip"},
 		{Text: "indeterminate", Says: "some unknowns are free"}, {Text: "no-equilibrium", Says: "the loads excite a motion that nothing resists"},
-		{Text: FailedCheck, Says: "a limit is exceeded, a contact slips, a block tips"}, {Text: "", Says: "a single solution, and no check that fails"}}
+		{Text: ExpectResultant, Says: "known forces alone, added up: nothing need balance"},
+		{Text: FailedCheck, Says: "a limit is exceeded"}, {Text: "", Says: "a single solution, and no check that fails"}}
 }

@@ -77,9 +77,9 @@ func (p *Problem) Acts() iter.Seq[*Act] {
 	}
 }
 
-// ResultantOnly tells that the sheet is a resultant exercise: it has no unknowns
-// and asks for results of its known forces, so it need not be in equilibrium.
-func (p *Problem) ResultantOnly() bool { return len(p.Unknowns) == 0 && len(p.Asked) > 0 }
+// ResultantOnly tells that the sheet is a resultant exercise: the known forces are
+// added up, and need not be in equilibrium.
+func (p *Problem) ResultantOnly() bool { return p.Expect == ExpectResultant }
 
 // Given is a named value, with the range and step a variant may take.
 type Given struct {

@@ -26,6 +26,7 @@ func (r *reading) wholeProblem() {
 		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle or on a body", "write on = \"particle\" at the point whose forces balance")
 		return
 	}
+	r.refuseResultant()
 	some := slices.Contains(acted, true)
 	for b := range p.Bodies {
 		body := &p.Bodies[b]
@@ -47,6 +48,25 @@ func (r *reading) wholeProblem() {
 			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint})
 		}
 	}
+}
+
+// refuseResultant refuses expect = "resultant" where there is something to find:
+// then the question is one of equilibrium.
+func (r *reading) refuseResultant() {
+	what := ""
+	switch {
+	case !r.p.ResultantOnly():
+		return
+	case len(r.p.Joints) > 0:
+		what = "the support " + r.p.Joints[0].Name
+	case len(r.p.Unknowns) > 0:
+		what = "the unknown " + r.p.Unknowns[0].Name
+	default:
+		return
+	}
+	text, ref := r.top("expect")
+	r.fail(ref, whole(text), "a resultant is that of known forces alone, and the sheet has "+what, "leave expect out, or take "+what+" out")
+	r.p.Expect = ""
 }
 
 // doubtOf is the doubt that a body is a misspelt word.

@@ -105,11 +105,7 @@ func CheckLine(file string, s *statics.Solution) (well bool, line string) {
 	if len(failures) > 0 {
 		return false, fmt.Sprintf("FAILS %s: %s", file, strings.Join(failures, "; "))
 	}
-	what := s.Verdict.String()
-	if s.Verdict == statics.NoEquilibrium && s.Problem.ResultantOnly() {
-		what = "resultant"
-	}
-	line = fmt.Sprintf("ok    %s: %s, %s", file, what, plural(len(s.Checks), "check"))
+	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, plural(len(s.Checks), "check"))
 	if n := len(s.Answers); n > 0 {
 		line += ", " + plural(n, "printed answer") + " met"
 	}

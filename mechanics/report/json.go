@@ -13,6 +13,7 @@ import (
 // precision in the sheet's units, null where there is no such number.
 type (
 	jsonSheet struct {
+		Format    int            `json:"format"`
 		Sheet     string         `json:"sheet"`
 		Title     string         `json:"title"`
 		Verdict   string         `json:"verdict"`
@@ -33,8 +34,8 @@ type (
 		Value *float64 `json:"value"`
 		Unit  string   `json:"unit"`
 		Fixed bool     `json:"fixed"`
-		Low   *float64 `json:"low"`
-		High  *float64 `json:"high"`
+		Low   any      `json:"low"` // a number, "unbounded", or null where it was not computed
+		High  any      `json:"high"`
 		Sense *string  `json:"sense"`
 		Limit *float64 `json:"limit"`
 		Use   *float64 `json:"use"`
@@ -86,11 +87,15 @@ type (
 	}
 )
 
+// jsonFormat is the contract's number: 2 has the verdicts inadmissible and resultant,
+// and says of a range's end whether it is unbounded or was not computed.
+const jsonFormat = 2
+
 // JSON writes a solved sheet as one object; t may be nil.
 func JSON(sheet string, s *statics.Solution, t *trust.Trust) []byte {
 	p := s.Problem
 	out := jsonSheet{
-		Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
+		Format: jsonFormat, Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
 		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
 		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
 	}
@@ -142,7 +147,7 @@ func JSON(sheet string, s *statics.Solution, t *trust.Trust) []byte {
 // JSONUnreadable writes a sheet that can't be read as one object.
 func JSONUnreadable(sheet, title string, faults []Fault) []byte {
 	out := jsonSheet{
-		Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
+		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
 		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
 		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
 	}
@@ -167,7 +172,7 @@ func unknownJSON(s *statics.Solution, j int) jsonUnknown {
 	if x.Fixed {
 		u.Value = number(x.Value / f.Factor)
 	} else {
-		u.Low, u.High = number(x.Low/f.Factor), number(x.High/f.Factor)
+		u.Low, u.High = rangeEnd(x.Ranged, x.Low/f.Factor), rangeEnd(x.Ranged, x.High/f.Factor)
 	}
 	if word := SenseWord(s, j); word != "" {
 		u.Sense = &word
@@ -195,7 +200,18 @@ func lineJSON(p *problem.Problem, i int) jsonLine {
 	return out
 }
 
-// number is a finite number, or nil: an unbounded end has none.
+// rangeEnd is an end of a range as the contract has it.
+func rangeEnd(computed bool, x float64) any {
+	switch {
+	case !computed:
+		return nil
+	case math.IsInf(x, 0):
+		return "unbounded"
+	}
+	return x
+}
+
+// number is a finite number, or nil.
 func number(x float64) *float64 {
 	if math.IsInf(x, 0) || math.IsNaN(x) {
 		return nil

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -20,7 +19,7 @@ func unknownRows(s *statics.Solution) [][]string {
 		row := []string{s.X[j].Name, "= " + text, SenseWord(s, j)}
 		if limit, use, ok := LimitUse(s, j); ok && s.Verdict != statics.NoEquilibrium {
 			f := s.Problem.Units.Force
-			row = append(row, fmt.Sprintf("%s %% of %s", units.Figures(100*use, s.Problem.Figures), f.Format(limit, s.Problem.Figures)))
+			row = append(row, UsePercent(s.Problem, use)+" of "+f.Format(limit, s.Problem.Figures))
 		}
 		rows = append(rows, row)
 	}

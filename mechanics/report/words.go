@@ -5,7 +5,9 @@ package report
 import (
 	"math"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/units"
 )
 
 // Caution stands on the screen, in every report and in the README.
@@ -56,8 +58,12 @@ func ResultText(s *statics.Solution, j int) string {
 	switch {
 	case x.Fixed:
 		return f.Format(x.Value, n)
+	case !x.Ranged && s.Verdict == statics.Inadmissible:
+		return "no admissible value"
+	case !x.Ranged:
+		return "not computed"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
-		return "free"
+		return "unbounded"
 	case math.IsInf(x.High, 1):
 		return "at least " + f.Format(x.Low, n)
 	case math.IsInf(x.Low, -1):
@@ -66,8 +72,18 @@ func ResultText(s *statics.Solution, j int) string {
 	return f.Format(x.Low, n) + " .. " + f.Format(x.High, n)
 }
 
+// UsePercent is a part of a limit in per cent, with the words that an unbounded
+// magnitude has instead.
+func UsePercent(p *problem.Problem, use float64) string {
+	if math.IsInf(use, 1) {
+		return "unbounded, more than 100 %"
+	}
+	return units.Figures(100*use, p.Figures) + " %"
+}
+
 // LimitUse gives the limit of an unknown's own line in newtons and the part of it
-// in use; ok is false where the line has none.
+// in use, +Inf where nothing bounds it; ok is false where the line has none, or
+// where what is used of it is not known.
 func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
 	u := s.Problem.Unknowns[j]
 	if !u.Own {
@@ -79,6 +95,9 @@ func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
 	}
 	most := math.Abs(s.X[j].Value)
 	if !s.X[j].Fixed {
+		if !s.X[j].Ranged {
+			return 0, 0, false
+		}
 		most = max(math.Abs(s.X[j].Low), math.Abs(s.X[j].High))
 	}
 	return limit, most / limit, true

@@ -108,7 +108,7 @@ func TestBodiesBuiltBackwards(t *testing.T) {
 		s := solveText(t, text)
 		want := Determinate
 		if broken {
-			want = SenseBroken
+			want = Inadmissible
 		}
 		if n := len(x); s.Verdict != want || s.Rank != n || len(s.X) != n || len(s.Motions) > 0 || s.Degree != 0 {
 			t.Fatalf("%v of rank %d with %d motions, want %v of rank %d (condition %.3g)\n%v\n%s", s.Verdict, s.Rank, len(s.Motions), want, n, s.Cond, s.Words(), text)

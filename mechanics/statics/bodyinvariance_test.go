@@ -51,7 +51,7 @@ func TestBodiesSeenOtherwise(t *testing.T) {
 				r.balance(r.parts, x)
 				text := r.text(r.parts)
 				s := solveText(t, text)
-				if s.Rank != len(x) || len(s.Motions) > 0 || (s.Verdict == SenseBroken) != broken || s.Verdict > SenseBroken {
+				if s.Rank != len(x) || len(s.Motions) > 0 || (s.Verdict == Inadmissible) != broken || s.Verdict > Inadmissible {
 					t.Fatalf("%v of rank %d (condition %.3g)\n%v\n%s", s.Verdict, s.Rank, s.Cond, s.Words(), text)
 				}
 				r.checkAnswer(t, s, r.parts, x, text)

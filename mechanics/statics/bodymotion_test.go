@@ -84,7 +84,7 @@ func TestBodiesOfKnownMotion(t *testing.T) {
 		case excited:
 			verdict = NoEquilibrium
 		case broken:
-			verdict = SenseBroken
+			verdict = Inadmissible
 		}
 		counts[fmt.Sprint(verdict, " with ", len(want), " motions")]++
 		if s.Verdict != verdict || s.Rank != len(values) {

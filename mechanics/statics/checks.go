@@ -86,7 +86,7 @@ func (s *Solution) check() {
 			limits++
 		}
 	}
-	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.sensed)+limits+2*len(p.Joints)+2)
+	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.conditions)+limits+2*len(p.Joints)+2)
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
 	}
@@ -106,18 +106,18 @@ func (s *Solution) check() {
 		return
 	}
 	s.checkMembers()
-	if s.Verdict == Indeterminate && s.rangesKnown {
-		s.add(Check{Kind: CheckSenseRange, OK: s.sensesMet})
+	if s.Degree > 0 && (s.possible || len(s.Conflict) > 0 || s.undecided) {
+		s.add(Check{Kind: CheckSenseRange, OK: s.possible})
 	}
-	for _, q := range s.sensed {
-		if value, fixed := s.single(q.Magnitude); fixed {
-			s.Checks = append(s.Checks, Check{Kind: CheckSense, Subject: q.Name, Line: q.Line, Joint: q.Joint, Value: value, OK: value >= -senseTol*s.scale()})
+	for i := range s.conditions {
+		c := &s.conditions[i]
+		if value, fixed := s.spare(c); c.Kind == Sense && fixed {
+			s.Checks = append(s.Checks, Check{Kind: CheckSense, Subject: c.Name, Line: c.Line, Joint: c.Joint, Value: value, OK: value >= -senseTol*s.scale()})
 		}
 	}
 	for i := range p.Lines {
 		if l := &p.Lines[i]; l.Limit > 0 {
-			most := s.most(l.Magnitude)
-			s.Checks = append(s.Checks, Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Value: most, Bound: l.Limit, OK: most <= l.Limit})
+			s.checkLimit(l, i)
 		}
 	}
 	s.checkJoints()
@@ -128,11 +128,28 @@ func (s *Solution) add(c Check) {
 	s.Checks = append(s.Checks, c)
 }
 
+// checkLimit holds the greatest magnitude that a line can have against its limit.
+// Where no state is admissible there is none to hold.
+func (s *Solution) checkLimit(l *problem.Line, i int) {
+	c := Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Bound: l.Limit}
+	most, known := s.most(l.Magnitude)
+	switch {
+	case known:
+		c.Value, c.OK = most, most <= l.Limit
+	case s.Verdict == Inadmissible:
+		return
+	default:
+		c.Unknown = true
+	}
+	s.Checks = append(s.Checks, c)
+}
+
 // most is the largest size that a magnitude can have: its value, or the greater
-// end of its range. It is +Inf where the range has no end.
-func (s *Solution) most(m problem.Affine) float64 {
+// end of its range, +Inf where that has no end. It is false where the range was
+// not computed.
+func (s *Solution) most(m problem.Affine) (float64, bool) {
 	if v, fixed := s.single(m); fixed {
-		return math.Abs(v)
+		return math.Abs(v), true
 	}
 	low, high := m.Const, m.Const
 	for _, t := range m.Terms {
@@ -141,10 +158,13 @@ func (s *Solution) most(m problem.Affine) float64 {
 			low, high = low+t.Coef*x.Value, high+t.Coef*x.Value
 			continue
 		}
+		if !x.Ranged {
+			return 0, false
+		}
 		a, b := t.Coef*x.Low, t.Coef*x.High
 		low, high = low+min(a, b), high+max(a, b)
 	}
-	return max(math.Abs(low), math.Abs(high))
+	return max(math.Abs(low), math.Abs(high)), true
 }
 
 func (s *Solution) checkUnit(l *problem.Line) {

@@ -71,6 +71,9 @@ func (c Check) Says(p *problem.Problem) string {
 		}
 		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, %s", c.Subject, c.With, placeWords(p, c.Meet), within(c.Value, ""))
 	case CheckLimit, CheckJointLimit:
+		if c.Unknown {
+			return fmt.Sprintf("%s is not held against its limit of %s: its admissible range was not computed", c.Subject, force(c.Bound))
+		}
 		if math.IsInf(c.Value, 1) {
 			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
 		}
@@ -86,9 +89,9 @@ func (c Check) Says(p *problem.Problem) string {
 		return says
 	}
 	if c.OK {
-		return "some values of the free unknowns keep every sense"
+		return "equilibrium is possible: the free unknowns have admissible values"
 	}
-	return "no values of the free unknowns keep every sense: some cable would push or contact pull"
+	return "the free unknowns have no admissible values"
 }
 
 // balanceSays puts the check of a sum of forces or moments in words.

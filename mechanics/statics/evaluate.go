@@ -189,15 +189,17 @@ func (s *Solution) compareAnswers() {
 	}
 }
 
-// Well tells whether all is as it should be: a single solution that keeps every
-// sense, every check and every printed answer met. A sheet without unknowns that
-// asks for results of its known forces (a resultant exercise) need not balance;
-// a sheet that expects another verdict is well when it gets it.
+// Well tells whether all is as it should be: a single admissible solution, every
+// check and every printed answer met. A sheet that expects another verdict is well
+// when it gets it.
 func (s *Solution) Well() bool { return len(s.Failures()) == 0 }
 
 // Single tells whether the problem has the one answer it is after.
-func (s *Solution) Single() bool {
-	return s.Verdict == Determinate || s.Verdict == NoEquilibrium && s.Problem.ResultantOnly()
+func (s *Solution) Single() bool { return s.Verdict == Determinate || s.Verdict == Resultant }
+
+// Unique tells that every unknown has one value, admissible or not.
+func (s *Solution) Unique() bool {
+	return s.Verdict == Determinate || s.Verdict == Inadmissible && s.Degree == 0
 }
 
 // Failures says in words what is not as it should be.
@@ -227,10 +229,11 @@ func (s *Solution) Failures() []string {
 }
 
 // missedFailure is for a sheet that expects a check to fail: its verdict must be
-// single, a check must fail, and the printed answers be met.
+// single, or inadmissible because something slips or tips, a check must fail, and
+// the printed answers be met.
 func (s *Solution) missedFailure() []string {
 	var out []string
-	if !s.Single() {
+	if !s.Single() && !s.slipsOrTips() {
 		out = append(out, s.Words()...)
 	}
 	failed := false
@@ -252,7 +255,21 @@ func (s *Solution) missedFailure() []string {
 	return out
 }
 
+// slipsOrTips tells that friction and faces are all that is violated.
+func (s *Solution) slipsOrTips() bool {
+	for _, c := range s.Broken {
+		if c.Kind == Sense {
+			return false
+		}
+	}
+	return s.Verdict == Inadmissible && (len(s.Conflict) == 0 || s.Slips)
+}
+
 // followsVerdict tells that a check fails because the verdict is what it is.
 func (k CheckKind) followsVerdict() bool {
-	return k == CheckResidual || k == CheckMoment || k == CheckSense || k == CheckSenseRange
+	switch k {
+	case CheckResidual, CheckMoment, CheckSense, CheckSenseRange, CheckFriction, CheckTipping:
+		return true
+	}
+	return false
 }

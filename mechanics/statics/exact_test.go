@@ -228,7 +228,7 @@ func TestAgreesWithExactArithmetic(t *testing.T) {
 			largest = max(largest, math.Abs(v))
 		}
 		if r.senseBroken(want.value, largest) {
-			wantVerdict = SenseBroken
+			wantVerdict = Inadmissible
 		}
 		if s.Verdict != wantVerdict || s.Rank != want.rank || len(s.Motions) > 0 {
 			t.Fatalf("verdict %v, want %v\n%v\n%s", s.Verdict, wantVerdict, s.Words(), text)

@@ -53,10 +53,10 @@ func TestVerdictsOnLattices(t *testing.T) {
 			ok = ok && s.Verdict == NoEquilibrium
 			counts["no equilibrium"]++
 		case degree > 0:
-			ok = ok && s.Verdict == Indeterminate && s.Degree == degree
+			ok = ok && (s.Verdict == Indeterminate || s.Verdict == Inadmissible) && s.Degree == degree
 			counts["indeterminate"]++
 		default:
-			ok = ok && (s.Verdict == Determinate || s.Verdict == SenseBroken)
+			ok = ok && (s.Verdict == Determinate || s.Verdict == Inadmissible)
 			counts["determinate"]++
 		}
 		if !ok || len(s.X) != n {

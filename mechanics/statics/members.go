@@ -136,16 +136,11 @@ func (s *Solution) checkJoints() {
 			size := r3.Norm(r3.Sub(f, r3.Scale(r3.Dot(f, j.Normal), j.Normal)))
 			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: size, Bound: size, Impends: true, OK: true})
 		} else if j.HasFriction {
-			normal := max(0, s.X[j.Forces[0].Unknown].Value)
-			needed := 0.0
-			for _, t := range j.Forces[1:] {
-				needed = math.Hypot(needed, s.X[t.Unknown].Value)
-			}
-			available := j.Friction * normal
+			needed, available := s.frictionOf(j)
 			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
 				OK: needed <= available+senseTol*s.scale()})
 		}
-		if j.HasFace {
+		if j.HasFace && s.X[j.Moments[0].Unknown].Fixed {
 			s.checkTipping(i)
 		}
 		if j.Limit > 0 {

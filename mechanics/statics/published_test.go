@@ -16,7 +16,7 @@ func allSheets() []fixtures.Sheet { return append(fixtures.Starts(), fixtures.Pu
 func lessons() map[string]string {
 	return map[string]string{
 		"camera-on-four-wires":  "indeterminate",
-		"cable-that-would-push": "sense-broken",
+		"cable-that-would-push": "inadmissible",
 		"lamp-pushed-sideways":  "no-equilibrium",
 	}
 }

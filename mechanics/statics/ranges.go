@@ -1,13 +1,12 @@
 package statics
 
-import "math"
+import (
+	"math"
+	"slices"
 
-// bound is a sense written over the free parameters y: c + Σ g[k]·y[k] >= 0.
-type bound struct {
-	c  float64
-	g  []float64
-	of string // whose sense it is
-}
+	"trivet/mechanics/linear"
+	"trivet/mechanics/problem"
+)
 
 // free treats an indeterminate system: all solutions are
 //
@@ -15,16 +14,15 @@ type bound struct {
 //
 // with Z = D⁻¹ V₂, V₂ an orthonormal basis of the null space of the scaled system
 // whose entries null gives. An unknown whose row of V₂ is nothing keeps its value;
-// the others get the range that the senses (cables pull, struts push, contacts
-// press) leave over all y.
+// the others get the range that the conditions (cables pull, contacts press, within
+// their faces and |F| <= μN) leave over all y. Parameters that share no unknown
+// and no condition have nothing to do with each other, and each such part is worked
+// out alone.
 func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	n := len(s.X)
 	s.Verdict, s.Degree = Indeterminate, n-s.Rank
-	load := s.load
-	if load == 0 {
-		load = 1
-	}
-	z := make([][]float64, n) // in units of the largest load
+	z := make([][]float64, n)
+	parts := newSets(s.Degree)
 	for j := range n {
 		z[j] = make([]float64, s.Degree)
 		size := 0.0
@@ -34,100 +32,169 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 		}
 		if s.X[j].Fixed = size <= max(fixedTol, s.blur); s.X[j].Fixed {
 			clear(z[j])
-		}
-	}
-	bounds := s.senseBounds(z, load)
-	s.sensesMet, s.rangesKnown = true, true
-	if s.alone || float64(len(bounds))*float64(s.Degree)*float64(s.Degree) > mostSpread {
-		s.rangesKnown = false
-		s.unbind()
-		return
-	}
-	r := newRegion(bounds, s.Degree)
-	var kept [][]float64 // points y at which some unknown is least or greatest
-	for j := range s.X {
-		x := &s.X[j]
-		if x.Fixed {
-			x.Low, x.High = x.Value, x.Value
+			s.X[j].Low, s.X[j].High = s.X[j].Value, s.X[j].Value
 			continue
 		}
-		x.Low, x.High = math.Inf(-1), math.Inf(1)
-		for _, sign := range []float64{1, -1} {
-			cost := make([]float64, s.Degree)
-			for k := range cost {
-				cost[k] = sign * z[j][k]
-			}
-			value, y, what := r.least(cost)
-			switch what {
-			case empty:
-				s.sensesMet = false
-			case unknowable:
-				s.rangesKnown = false
-			case found:
-				end := x.Value + sign*value*load
-				if math.Abs(end) <= onBound*load {
-					end = 0 // a cable that just goes slack
-				}
-				by := r.holders(cost, value, bounds)
-				if sign > 0 {
-					x.Low, x.LowBy = end, by
-				} else {
-					x.High, x.HighBy = end, by
-				}
-				if y != nil {
-					kept = append(kept, y)
+	}
+	s.unbind()
+	share := func(unknowns ...problem.Term) {
+		first := -1
+		for _, t := range unknowns {
+			for k, x := range z[t.Unknown] {
+				switch {
+				case x == 0:
+				case first < 0:
+					first = k
+				default:
+					parts.join(first, k)
 				}
 			}
 		}
 	}
-	if !s.sensesMet || !s.rangesKnown { // nothing is claimed of any of them
-		s.unbind()
+	for j := range n {
+		share(problem.Term{Unknown: j})
+	}
+	for i := range s.conditions {
+		share(s.conditions[i].terms()...)
+	}
+	s.possible = true
+	work := int(programmeWork)
+	for _, ks := range parts.groups() {
+		s.freePart(z, ks, &work)
+	}
+}
+
+// freePart works out the ranges of the unknowns that depend on the parameters ks.
+func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
+	load := s.load
+	if load == 0 {
+		load = 1
+	}
+	mine := make([][]float64, len(z)) // of the parameters, in units of the load
+	for j := range z {
+		mine[j] = make([]float64, len(ks))
+		for i, k := range ks {
+			mine[j][i] = z[j][k]
+		}
+	}
+	r := s.region(mine, load)
+	r.work = work
+	switch r.admissible() {
+	case linear.Empty:
+		s.possible = false
+		s.conflict(r)
+		return
+	case linear.Unknown:
+		s.possible = false
+		s.undecided = s.undecided || len(r.cones) > 0 && *work > 0 && r.programme.Feasible() == linear.Found
 		return
 	}
-	for j := range s.X { // a mean of points that keep the senses keeps them too
+	if s.alone {
+		return
+	}
+	kept := [][]float64{r.inside} // points y at which some unknown is least or greatest
+	for j := range s.X {
+		x := &s.X[j]
+		if x.Fixed || norm(mine[j]) == 0 {
+			continue
+		}
+		var by [2][]Ended
+		ends, known := [2]float64{math.Inf(-1), math.Inf(1)}, true
+		for side, sign := range []float64{1, -1} {
+			cost := make([]float64, len(ks))
+			for k := range cost {
+				cost[k] = sign * mine[j][k]
+			}
+			switch l := r.least(cost); l.Extent {
+			case linear.Found:
+				ends[side] = x.Value + sign*l.value*load
+				if math.Abs(ends[side]) <= onBound*load {
+					ends[side] = 0 // a cable that just goes slack
+				}
+				for _, i := range l.ends {
+					if e := (Ended{Condition: r.of[i], Part: r.parts[i]}); !slices.Contains(by[side], e) {
+						by[side] = append(by[side], e)
+					}
+				}
+				kept = append(kept, l.y)
+			case linear.Endless:
+			default:
+				known = false
+			}
+		}
+		if known {
+			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
+		}
+	}
+	for j := range s.X { // a mean of points that keep the conditions keeps them too
 		for _, y := range kept {
 			for k := range y {
-				s.X[j].Value += z[j][k] * y[k] * load / float64(len(kept))
+				s.X[j].Value += mine[j][k] * y[k] * load / float64(len(kept))
 			}
 		}
 	}
+}
+
+// Ended is a condition, and the part of it, that ends a range.
+type Ended struct{ Condition, Part int }
+
+// region writes every condition over the parameters, of which z[j] is what
+// unknown j takes.
+func (s *Solution) region(z [][]float64, load float64) *region {
+	r := &region{}
+	if len(z) > 0 {
+		r.degree = len(z[0])
+	}
+	form := func(m problem.Affine) linearForm {
+		f := linearForm{c: m.Const / load, g: make([]float64, r.degree)}
+		for _, t := range m.Terms {
+			f.c += t.Coef * s.X[t.Unknown].Value / load
+			for k := range f.g {
+				f.g[k] += t.Coef * z[t.Unknown][k]
+			}
+		}
+		return f
+	}
+	for i := range s.conditions {
+		c := &s.conditions[i]
+		if _, fixed := s.spare(c); fixed {
+			continue // kept or not whatever is free
+		}
+		for part, m := range c.parts {
+			if f := form(m); norm(f.g) > fixedTol {
+				r.bounds = append(r.bounds, bound{c: f.c, g: f.g, of: i, part: part})
+			}
+		}
+		if k := c.cone; k != nil {
+			cone := coneBound{mu: k.mu, n: form(k.n), a: form(k.a), b: form(k.b), of: i}
+			if norm(cone.n.g)+norm(cone.a.g)+norm(cone.b.g) > fixedTol {
+				r.cones = append(r.cones, cone)
+			}
+		}
+	}
+	return r
+}
+
+// conflict keeps what cannot hold together in a region that is empty, and whether
+// friction decides it.
+func (s *Solution) conflict(r *region) {
+	var others []int
+	for _, i := range r.conflict() {
+		s.Conflict = append(s.Conflict, s.conditions[i])
+	}
+	for i := range s.conditions {
+		if s.conditions[i].Kind != Friction {
+			others = append(others, i)
+		}
+	}
+	s.Slips = s.Slips || r.with(others) == linear.Found
 }
 
 // unbind claims nothing of what is free.
 func (s *Solution) unbind() {
 	for j := range s.X {
-		if x := &s.X[j]; x.Fixed {
-			x.Low, x.High = x.Value, x.Value
-		} else {
-			x.Low, x.High = math.Inf(-1), math.Inf(1)
-			x.LowBy, x.HighBy = nil, nil
+		if x := &s.X[j]; !x.Fixed {
+			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
 		}
 	}
-}
-
-// mostSpread bounds the work of finding out what bounds see of the free
-// parameters, bounds × degree²: 1e8 take about half a second. Beyond it no range
-// would be found in reasonable time, and none is claimed.
-const mostSpread = 1e8
-
-// senseBounds writes every sense over the parameters y.
-func (s *Solution) senseBounds(z [][]float64, load float64) []bound {
-	var out []bound
-	for _, q := range s.sensed {
-		b := bound{c: q.Magnitude.Const / load, g: make([]float64, s.Degree), of: q.Name}
-		size := 0.0
-		for _, t := range q.Magnitude.Terms {
-			b.c += t.Coef * s.X[t.Unknown].Value / load
-			for k := range b.g {
-				b.g[k] += t.Coef * z[t.Unknown][k]
-			}
-		}
-		for _, g := range b.g {
-			size = math.Hypot(size, g)
-		}
-		if size > fixedTol {
-			out = append(out, b)
-		}
-	}
-	return out
 }

@@ -17,23 +17,24 @@ type Slack struct {
 // more has its senses turned round, and each takes a solution of its own.
 const mostSlack = 50
 
-// slacken solves a problem with a broken sense again without what broke it, the
-// worst first, until all that is left keeps its sense or nothing holds.
+// slacken solves a problem that violates senses again without what violates them,
+// the worst first, until all that is left keeps its sense or nothing holds.
 func (s *Solution) slacken() {
-	if s.Verdict != SenseBroken {
+	if !s.onlySenses() {
 		return
 	}
 	gone := map[int]bool{}
 	var names []string
 	at := s
-	for at.Verdict == SenseBroken && len(names) < mostSlack {
+	for at.onlySenses() && len(names) < mostSlack {
 		worst, j := 0.0, -1
-		for _, q := range at.Broken {
-			if len(q.Magnitude.Terms) != 1 || q.Magnitude.Const != 0 {
+		for _, c := range at.Broken {
+			m := c.parts[0]
+			if len(m.Terms) != 1 || m.Const != 0 {
 				continue // tied to others: it does not go slack alone
 			}
-			if v := math.Abs(at.at(q.Magnitude)); v > worst {
-				worst, j = v, q.Magnitude.Terms[0].Unknown
+			if v := math.Abs(at.at(m)); v > worst {
+				worst, j = v, m.Terms[0].Unknown
 			}
 		}
 		if j < 0 {
@@ -48,10 +49,21 @@ func (s *Solution) slacken() {
 		names = append(names, name)
 		at = solve(s.Problem.Without(gone))
 	}
-	if at.Verdict == SenseBroken {
+	if at.Verdict == Inadmissible {
 		return // too much of it lets go for the order to say anything
 	}
 	s.Slack = &Slack{Names: names, Solution: at}
+}
+
+// onlySenses tells that every unknown has one value, and that senses are all that
+// the solution violates.
+func (s *Solution) onlySenses() bool {
+	for _, c := range s.Broken {
+		if c.Kind != Sense {
+			return false
+		}
+	}
+	return s.Verdict == Inadmissible && s.Degree == 0 && len(s.Broken) > 0
 }
 
 // slackWords says what follows once a cable is slack: what carries then, or what moves.
@@ -92,9 +104,12 @@ func (s *Solution) slackWords() []string {
 	return []string{words}
 }
 
-func listed(names []string) string {
+func listed(names []string) string { return series(names, "and") }
+
+// series joins names by commas, the last by a word.
+func series(names []string, word string) string {
 	if len(names) < 2 {
 		return strings.Join(names, "")
 	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+	return strings.Join(names[:len(names)-1], ", ") + " " + word + " " + names[len(names)-1]
 }

@@ -72,7 +72,7 @@ func solveWith(p *problem.Problem, small int) *Solution {
 }
 
 func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
-	s.Problem, s.System, s.Cond, s.sensed = p, Assemble(p), 1, sensed(p)
+	s.Problem, s.System, s.Cond, s.conditions = p, Assemble(p), 1, conditions(p)
 	s.load = s.System.load(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
@@ -83,6 +83,8 @@ func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
 	case m == 0:
 		s.Verdict = Unreadable
 		return s
+	case p.ResultantOnly():
+		s.Verdict = Resultant
 	case n == 0:
 		s.judgeLoadsAlone()
 	case max(m, n) > small:
@@ -93,7 +95,7 @@ func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
 		s.solveAny()
 	}
 	s.cleanZeros()
-	s.judgeSenses()
+	s.judgeConditions()
 	s.residuals()
 	s.check()
 	s.compareAnswers()

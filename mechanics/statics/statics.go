@@ -80,9 +80,10 @@ type Verdict int
 // The verdicts.
 const (
 	Determinate Verdict = iota
-	SenseBroken
+	Inadmissible
 	Indeterminate
 	NoEquilibrium
+	Resultant
 	Unreadable
 )
 
@@ -98,33 +99,36 @@ type Solution struct {
 	Motions   []Motion // nothing resists them: excited (no equilibrium) or not (partly constrained)
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
-	Broken    []Sensed // what would need a sense that it cannot have
-	Slack     *Slack   // where a sense is broken: the problem without what broke it
+	Broken    []Condition // each is violated in every solution
+	Conflict  []Condition // no solution keeps all of these, and none can be left out
+	Slips     bool        // and without the limits of friction there would be one that is admissible
+	Slack     *Slack      // where a sense is violated: the problem without what would push or pull
 	Checks    []Check
 	Answers   []AnswerCheck
 
-	sensed      []Sensed
-	acts        []actOn // of all bodies, one after the other
-	actsFrom    []int   // the first of each body
-	alone       bool    // no ranges are wanted
-	sensesMet   bool    // where indeterminate: some values keep every sense
-	rangesKnown bool    // and the ranges that they leave were worked out
-	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
-	load        float64 // the largest known force, see System.load
-	size        float64 // the largest force, see scale; settled once the values are
+	conditions []Condition
+	acts       []actOn // of all bodies, one after the other
+	actsFrom   []int   // the first of each body
+	alone      bool    // no ranges are wanted
+	possible   bool    // where indeterminate: an admissible state was found
+	undecided  bool    // whether there is one depends on friction at its very limit
+	blur       float64 // rounding of the directions that no equation, or no unknown, fixes
+	load       float64 // the largest known force, see System.load
+	size       float64 // the largest force, see scale; settled once the values are
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one
-// of many and Low..High the range that equilibrium and senses allow
-// (infinite where unbounded).
+// of many and, where Ranged, Low..High the range that equilibrium and the conditions
+// of an admissible state allow (infinite where unbounded).
 type Unknown struct {
 	Name      string
 	Value     float64
 	Fixed     bool
+	Ranged    bool // its range was computed
 	Low, High float64
-	LowBy     []string // whose senses end the range below, by name; none where that was not worked out
-	HighBy    []string // and above
-	Broken    bool     // the value has a sense that the line cannot have
+	LowBy     []Ended // the conditions that end the range below; none where that was not computed
+	HighBy    []Ended // and above
+	Broken    bool    // the value has a sense that the line cannot have
 }
 
 // Residual is what is left of a row: Σ A x - b in newtons, and relative to the
@@ -166,7 +170,7 @@ const (
 	CheckTwoForce                    // forces of a two-force member along the line that joins its points
 	CheckThreeForce                  // lines of action of a three-force member meet, or are parallel
 	CheckJointLimit                  // use of a joint's limit
-	CheckSenseRange                  // an indeterminate system has values that keep every sense
+	CheckSenseRange                  // an indeterminate system has an admissible state
 	CheckBare                        // some force acts on a body; made only where none does, and fails
 )
 
@@ -184,6 +188,7 @@ type Check struct {
 	About   string // CheckMoment: the second point's name, empty where it has none
 	Value   float64
 	Bound   float64
+	Unknown bool // CheckLimit: the range to be held against it was not computed
 	OK      bool
 }
 

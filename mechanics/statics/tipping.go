@@ -7,60 +7,56 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/units"
 )
 
-// checkTipping finds where the push on a face acts. With the normal force N and
-// the moment M that the joint holds at its point q, the push acts at
+// checkTipping finds where the normal force on a face acts. With the normal force N
+// and the moment M that the joint exerts at its point q, it acts at
 //
 //	q + e t,   e = M / (N (t × n)_z)
 //
 // t along the face and n its normal. Value is how far that lies from the middle
 // of the face, in halves of its length: beyond 1 the body tips about the nearer
-// end. With friction the greater use of the two says what comes first as the
-// push on the body grows.
+// end. With friction it says which of the two is nearer at this load; which comes
+// first as a load grows is another question.
 func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
-	p := s.Problem
 	normal := s.X[j.Forces[0].Unknown].Value
 	if normal <= senseTol*s.scale() {
 		return // it has lifted off, and the sense says so
 	}
-	a, b := p.Points[j.Face[0]].At, p.Points[j.Face[1]].At
-	half := r3.Norm(r3.Sub(b, a)) / 2
-	t := r3.Scale(1/(2*half), r3.Sub(b, a))
-	turn := s.X[j.Moments[0].Unknown].Value * j.Moments[0].D.Z
-	at := r3.Add(p.Points[j.Point].At, r3.Scale(turn/(normal*r3.Cross(t, j.Normal).Z), t))
-	off := r3.Dot(r3.Sub(at, r3.Scale(0.5, r3.Add(a, b))), t)
-	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off) / half, Bound: 1, Meet: at}
-	c.OK = c.Value <= 1+senseTol
-	end := j.Face[1]
-	if off < 0 {
-		end = j.Face[0]
+	e, f := s.actsAt(j)
+	off := 2*(e-f.ends[0])/f.length - 1
+	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off), Bound: 1, Meet: s.placeOn(j, e, f)}
+	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
+	c.OK = spare >= -senseTol*s.scale()
+	_, c.About = s.beyond(j)
+	if c.OK {
+		c.With = s.nearer(j, normal, c.Value)
 	}
-	c.About = p.Points[end].Name
-	c.With = s.firstToGo(j, normal, c.Value)
 	s.Checks = append(s.Checks, c)
 }
 
-// firstToGo compares the use of friction with the use of the face.
-func (s *Solution) firstToGo(j *problem.Joint, normal, tip float64) string {
-	if !j.HasFriction {
+// nearer compares the part of the friction available that is needed with the part
+// of the half face that the normal force has moved by.
+func (s *Solution) nearer(j *problem.Joint, normal, tip float64) string {
+	if !j.HasFriction || j.Impending || j.Friction == 0 {
 		return ""
 	}
-	slip := 1.0 // impending
-	if !j.Impending {
-		if j.Friction == 0 {
-			return ""
-		}
-		slip = math.Abs(s.X[j.Forces[1].Unknown].Value) / (j.Friction * normal)
+	needed, available := s.frictionOf(j)
+	slip := needed / available
+	if slip > 1+senseTol {
+		return ""
 	}
+	percent := func(v float64) string { return units.Figures(100*v, s.Problem.Figures) + " %" }
+	of := "at this load, " + percent(slip) + " of the way to slipping and " + percent(tip) + " of the way to tipping"
 	switch {
 	case math.Abs(slip-tip) <= memberTol:
-		return "it slips and tips at once"
+		return of
 	case slip > tip:
-		return "it slips before it tips"
+		return "nearer to slipping: " + of
 	}
-	return "it tips before it slips"
+	return "nearer to tipping: " + of
 }
 
 func (c Check) tippingWords(p *problem.Problem) string {
@@ -87,7 +83,7 @@ func (s *Solution) Governing() (Check, bool) {
 	var most Check
 	found := false
 	for _, c := range s.Checks {
-		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && (!found || c.Value/c.Bound > most.Value/most.Bound) {
+		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && !c.Unknown && (!found || c.Value/c.Bound > most.Value/most.Bound) {
 			most, found = c, true
 		}
 	}

@@ -7,13 +7,12 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
 // String is the verdict's name in the JSON contract.
 func (v Verdict) String() string {
-	return [...]string{"determinate", "sense-broken", "indeterminate", "no-equilibrium", "unreadable"}[v]
+	return [...]string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", "resultant", "unreadable"}[v]
 }
 
 // Words says the verdict: the first line says which, the others what follows, and
@@ -33,32 +32,26 @@ func (s *Solution) verdictWords() []string {
 		return []string{"unreadable: nothing is cut free"}
 	case Determinate:
 		out = append(out, s.determinateWords())
-	case SenseBroken:
-		word := "determinate, sense broken"
-		if len(s.Motions) > 0 {
-			word += ", partly constrained"
-		}
-		out = append(out, word+": every unknown has one value, and not every "+s.brokenKinds()+" can act that way")
+	case Inadmissible:
+		out = append(out, s.inadmissibleWords()...)
 	case Indeterminate:
 		out = append(out, s.indeterminateWords()...)
+	case Resultant:
+		return s.resultantWords()
 	case NoEquilibrium:
-		if s.Problem.ResultantOnly() {
-			return append(out, s.resultantWords()...)
-		} else {
-			out = append(out, "no equilibrium: the loads excite a motion that nothing resists")
-		}
-	}
-	for _, i := range s.Broken {
-		out = append(out, s.brokenWords(i))
+		out = append(out, "no equilibrium: the loads excite a motion that nothing resists")
 	}
 	out = append(out, s.motionLines()...)
 	out = append(out, s.slackWords()...)
+	if s.Verdict == NoEquilibrium && len(s.X) == 0 {
+		out = append(out, "the sheet has no supports and no unknowns. Try: expect = \"resultant\", if their resultant is what is asked")
+	}
 	return out
 }
 
-// resultantWords says what the known forces on each body come to.
+// resultantWords says what the resultant of the known forces on each body is.
 func (s *Solution) resultantWords() []string {
-	out := []string{"resultant: no unknowns, and the known forces do not balance"}
+	out := []string{"resultant: the known forces are added up, and need not balance"}
 	p := s.Problem
 	for b := range p.Bodies {
 		force, moment := loads(p, b)
@@ -77,9 +70,10 @@ func (s *Solution) resultantWords() []string {
 			}
 			parts = append(parts, fmt.Sprintf("a moment of %s about %s %s", unit.Format(size, p.Figures), p.Bodies[b].AboutName, way))
 		}
-		if len(parts) > 0 {
-			out = append(out, "the known forces on "+p.Bodies[b].Name+" come to "+strings.Join(parts, " and "))
+		if len(parts) == 0 {
+			parts = append(parts, "zero")
 		}
+		out = append(out, "the resultant of the known forces on "+p.Bodies[b].Name+" is "+strings.Join(parts, " and "))
 	}
 	return out
 }
@@ -108,6 +102,9 @@ func (s *Solution) indeterminateWords() []string {
 	for j := range s.X {
 		out = append(out, s.rangeWords(j))
 	}
+	if w := s.possibleWords(); w != "" {
+		out = append(out, w)
+	}
 	return out
 }
 
@@ -118,10 +115,8 @@ func (s *Solution) rangeWords(j int) string {
 	switch {
 	case x.Fixed:
 		return fmt.Sprintf("%s = %s is fixed all the same", x.Name, f(x.Value))
-	case !s.sensesMet:
-		return x.Name + " is free, and no value of it lets every line keep its sense"
-	case !s.rangesKnown:
-		return x.Name + " is free, and what the senses leave it was not worked out"
+	case !x.Ranged:
+		return x.Name + " is undetermined, and its admissible range was not computed"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
 		return x.Name + " is unbounded"
 	case math.IsInf(x.High, 1):
@@ -130,44 +125,13 @@ func (s *Solution) rangeWords(j int) string {
 		return fmt.Sprintf("%s is at most %s, unbounded below", x.Name, f(x.High))
 	}
 	if x.High-x.Low <= onBound*s.scale() {
-		return fmt.Sprintf("%s = %s is the one value that every sense allows", x.Name, f(x.Low))
+		return fmt.Sprintf("%s = %s is the only admissible value", x.Name, f(x.Low))
 	}
 	return fmt.Sprintf("%s lies between %s and %s", x.Name, f(x.Low), f(x.High))
 }
 
 func (s *Solution) force1(v float64) string {
 	return s.Problem.Units.Force.Format(v, s.Problem.Figures)
-}
-
-// brokenKinds says what kinds of things have a sense they cannot have.
-func (s *Solution) brokenKinds() string {
-	lines, joints := false, false
-	for _, q := range s.Broken {
-		lines, joints = lines || q.Line >= 0, joints || q.Joint >= 0
-	}
-	switch {
-	case lines && joints:
-		return "line and support"
-	case joints:
-		return "support"
-	}
-	return "line"
-}
-
-// brokenWords says what has a sense it cannot have, and what it does instead.
-func (s *Solution) brokenWords(q Sensed) string {
-	v, _ := s.single(q.Magnitude)
-	size := s.force1(math.Abs(v))
-	kind, would, does := "", "pull", "pushes"
-	if q.Line < 0 {
-		kind = s.Problem.Joints[q.Joint].Kind.String()
-	} else {
-		info := s.Problem.Lines[q.Line].Kind.Info()
-		if kind = info.Name; info.Sense == problem.PullOnly {
-			would, does = "push", "pulls"
-		}
-	}
-	return fmt.Sprintf("%s would have to %s with %s: a %s only %s, so it %s", q.Name, would, size, kind, does, s.Problem.LetsGo(q.Line))
 }
 
 // direction names a direction: an axis where it is one, else a unit vector. A

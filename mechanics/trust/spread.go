@@ -14,7 +14,7 @@ func (f *follower) begin() {
 	f.scale = map[units.Dim]float64{}
 	add := func(unknown int, q problem.Query) {
 		v, err := s.Evaluate(q)
-		if err != nil || s.Verdict == statics.NoEquilibrium && !s.Problem.ResultantOnly() {
+		if err != nil || s.Verdict == statics.NoEquilibrium {
 			return
 		}
 		f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(v))
@@ -40,7 +40,7 @@ func (f *follower) begin() {
 // evaluate gives a result at another place, as far from its value here as it is:
 // an angle of 359 degrees is one degree from nothing.
 func (f *follower) evaluate(k int, m moved) (float64, bool) {
-	if m.solution == nil || m.solution.Verdict == statics.NoEquilibrium && !m.solution.Problem.ResultantOnly() {
+	if m.solution == nil || m.solution.Verdict == statics.NoEquilibrium {
 		return 0, false
 	}
 	q, was := f.queries[k], f.Spreads[k].Value

@@ -160,7 +160,7 @@ func (f *follower) at(i int, share float64) moved {
 // with the checks.
 func (f *follower) verdict(i int, share float64, m moved) {
 	was := f.Solution.Verdict
-	if m.solution != nil && (m.solution.Verdict == was || was == statics.Determinate && m.solution.Verdict == statics.SenseBroken) {
+	if m.solution != nil && (m.solution.Verdict == was || was == statics.Determinate && m.solution.Verdict == statics.Inadmissible) {
 		return
 	}
 	f.Moves = append(f.Moves, Move{Measured: i, Greater: share > 0, Solution: m.solution, Fault: m.fault})

@@ -115,7 +115,7 @@ func (t *Trust) MoveWords(m Move) string {
 	switch m.Solution.Verdict {
 	case statics.Determinate:
 		return with + "every unknown has one value, and every sense is kept"
-	case statics.SenseBroken:
+	case statics.Inadmissible:
 		return with + "every unknown has one value, and " + names(m.Solution.Broken) + " cannot act that way"
 	case statics.Indeterminate:
 		return with + fmt.Sprintf("it is indeterminate to degree %d", m.Solution.Degree)
@@ -125,7 +125,7 @@ func (t *Trust) MoveWords(m Move) string {
 	return with + "nothing is cut free"
 }
 
-func names(of []statics.Sensed) string {
+func names(of []statics.Condition) string {
 	var out []string
 	for _, q := range of {
 		out = append(out, q.Name)

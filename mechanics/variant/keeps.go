@@ -93,14 +93,15 @@ func Otherwise(s *statics.Solution) []string {
 	case statics.Indeterminate:
 		out = append(out, fmt.Sprintf("indeterminate to degree %d", s.Degree))
 	case statics.NoEquilibrium:
-		if !s.Problem.ResultantOnly() {
-			return []string{"no equilibrium"}
-		}
+		return []string{"no equilibrium"}
 	case statics.Unreadable:
 		return []string{"nothing is cut free"}
 	}
-	for _, q := range s.Broken {
-		out = append(out, q.Name+" "+s.Problem.LetsGo(q.Line))
+	for i := range s.Broken {
+		out = append(out, s.Instead(&s.Broken[i]))
+	}
+	if s.Verdict == statics.Inadmissible && len(out) == 0 {
+		out = append(out, "no admissible values")
 	}
 	return out
 }

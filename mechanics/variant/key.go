@@ -77,7 +77,7 @@ func resultOf(s *statics.Solution, q problem.Query) string {
 	}
 	end := func(v float64) string { return u.Number(v, s.Problem.Figures) }
 	switch x := s.X[q.Unknown]; {
-	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
+	case !x.Ranged || math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
 		return "free"
 	case math.IsInf(x.High, 1):
 		return "at least " + end(x.Low)

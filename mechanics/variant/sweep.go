@@ -97,7 +97,7 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 	passed := map[string]bool{}
 	for _, c := range s.Checks {
 		switch {
-		case c.OK || s.Verdict == statics.SenseBroken:
+		case c.OK || s.Verdict == statics.Inadmissible:
 			continue
 		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
 			passed[c.Subject] = true
@@ -107,7 +107,7 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 		}
 		row.Says = append(row.Says, fails(s.Problem, c))
 	}
-	if s.Verdict == statics.SenseBroken {
+	if s.Verdict == statics.Inadmissible {
 		return
 	}
 	was := asked
@@ -116,7 +116,7 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 		return // cannot be: the same cells ask
 	}
 	for k, q := range asked {
-		if v, err := s.Evaluate(q); err == nil && (s.Verdict != statics.NoEquilibrium || s.Problem.ResultantOnly()) {
+		if v, err := s.Evaluate(q); err == nil && s.Verdict != statics.NoEquilibrium {
 			row.Cells[k] = SweptCell{OK: true, SI: v, Passes: passed[q.Name]}
 		}
 	}

@@ -28,7 +28,7 @@ func TestSweepIsSolving(t *testing.T) {
 				if one.Verdict.String() != row.Verdict {
 					t.Errorf("%s: %s = %s is %v, and the sweep says %s", f.Name, g.Name, row.Number, one.Verdict, row.Verdict)
 				}
-				if (one.Verdict == statics.SenseBroken || one.Verdict == statics.Indeterminate) && len(row.Says) == 0 {
+				if (one.Verdict == statics.Inadmissible || one.Verdict == statics.Indeterminate) && len(row.Says) == 0 {
 					t.Errorf("%s: %s = %s says nothing", f.Name, g.Name, row.Number)
 				}
 				for k, q := range Asked(p) {

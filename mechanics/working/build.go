@@ -96,7 +96,7 @@ func (b *builder) fixed() bool {
 			return false
 		}
 	}
-	return b.s.Verdict == statics.Determinate || b.s.Verdict == statics.SenseBroken
+	return b.s.Unique() || b.s.Verdict == statics.Resultant
 }
 
 // at is a force, or a couple, in the solution at hand.

@@ -13,7 +13,7 @@ import (
 // verdict explains why there is no single solution, or none that holds.
 func (b *builder) verdict() {
 	s := b.s
-	if s.Verdict == statics.Determinate && len(s.Motions) == 0 || s.Verdict == statics.NoEquilibrium && b.p.ResultantOnly() {
+	if s.Verdict == statics.Determinate && len(s.Motions) == 0 || s.Verdict == statics.Resultant {
 		return
 	}
 	why := ""
@@ -22,8 +22,11 @@ func (b *builder) verdict() {
 		why = "The equations hold, and they do not settle every unknown: statics alone cannot tell how the bodies share the load. How stiff they are would decide."
 	case statics.NoEquilibrium:
 		why = "No values of the unknowns make every sum zero: the body would move."
-	case statics.SenseBroken:
-		why = "The equations have one solution, and it asks for a force that a cable, strut or contact cannot exert, so it is not what happens."
+	case statics.Inadmissible:
+		why = "The equations have a solution, but it needs a force that a cable, a strut, a contact or friction cannot exert, so it is not what happens."
+		if s.Degree > 0 {
+			why = "The equations have many solutions, but each needs a force that a cable, a strut, a contact or friction cannot exert."
+		}
 	case statics.Determinate:
 		why = "The unknowns have one value each, although a motion is held by nothing."
 	}
@@ -41,8 +44,8 @@ func (b *builder) verdict() {
 	switch s.Verdict {
 	case statics.Determinate:
 		title = "What is not held"
-	case statics.SenseBroken:
-		title = "Why this solution does not hold"
+	case statics.Inadmissible:
+		title = "Why this is not possible as drawn"
 	case statics.NoEquilibrium:
 		title = "Why there is no equilibrium"
 	case statics.Unreadable:

@@ -1,0 +1,327 @@
+package statics
+
+import (
+	"math"
+
+	"trivet/mechanics/linear"
+)
+
+// The bounds of the work on what is free. Forces are in units of the largest load.
+const (
+	// programmeWork is how many entries the steps of the linear programmes of a
+	// problem may rewrite, about a quarter of a second. What is not found by then
+	// is not claimed.
+	programmeWork = 1e8
+	// mostSpread bounds the work of finding out what bounds see of the free
+	// parameters, bounds × degree²: 1e8 take about half a second.
+	mostSpread = 1e8
+	// onBound is how far a value may lie off a bound and still count as on it.
+	onBound = 1e-9
+	// firstCuts is the number of planes that stand for a cone at first.
+	firstCuts = 8
+	// mostRounds is how many times the planes of cones are added to at most: each
+	// round takes the error of a plane to about its square, so that six go from 45°
+	// to rounding, and more are for cones that meet at an edge.
+	mostRounds = 60
+	// coneTol is how far a friction force in space may lie beyond its cone, in
+	// units of the largest load: below what twelve figures show.
+	coneTol = 1e-10
+	// smallestSet is how many programmes may be spent on finding a smaller set of
+	// conditions that cannot hold together than the first one found.
+	smallestSet = 400
+)
+
+// bound is a part of a condition over the free parameters y: c + Σ g[k]·y[k] >= 0.
+type bound struct {
+	c    float64
+	g    []float64
+	of   int // the condition
+	part int
+}
+
+// coneBound is the cone |(a, b)| <= μ n over the free parameters.
+type coneBound struct {
+	mu      float64
+	n, a, b linearForm
+	of      int
+	cuts    []float64 // angles of the planes that stand for it
+}
+
+// linearForm is c + Σ g[k]·y[k].
+type linearForm struct {
+	c float64
+	g []float64
+}
+
+func (f linearForm) at(y []float64) float64 {
+	sum := f.c
+	for k, g := range f.g {
+		sum += g * y[k]
+	}
+	return sum
+}
+
+// along is f at y, without its constant.
+func (f linearForm) along(y []float64) float64 { return f.at(y) - f.c }
+
+// region is all y that keep a set of bounds and cones. A cone is outer to none of
+// the planes that stand for it, so that what is empty with them is empty; planes
+// are added where a point lies beyond the cone, until it lies on it (J. E. Kelley,
+// The cutting-plane method for solving convex programs, 1960).
+type region struct {
+	bounds []bound
+	cones  []coneBound
+	degree int
+	work   *int
+
+	programme *linear.Programme
+	of        []int // the condition and part of each bound of the programme
+	parts     []int
+	inside    []float64 // a point that keeps bounds and cones
+}
+
+// least is the least of a cost over a region.
+type least struct {
+	linear.Extent
+	value float64
+	y     []float64
+	ends  []int // the bounds of the programme that end the region there
+}
+
+// build writes the programme of the bounds and of the planes of the cones.
+func (r *region) build() {
+	var g [][]float64
+	var c []float64
+	r.of, r.parts = nil, nil
+	add := func(row []float64, constant float64, of, part int) {
+		if size := norm(row); size > fixedTol {
+			g, c = append(g, row), append(c, constant)
+			r.of, r.parts = append(r.of, of), append(r.parts, part)
+		}
+	}
+	for _, b := range r.bounds {
+		add(b.g, b.c, b.of, b.part)
+	}
+	for i := range r.cones {
+		k := &r.cones[i]
+		for _, angle := range k.cuts {
+			sin, cos := math.Sincos(angle)
+			row := make([]float64, r.degree)
+			for j := range row {
+				row[j] = k.mu*k.n.g[j] - cos*k.a.g[j] - sin*k.b.g[j]
+			}
+			add(row, k.mu*k.n.c-cos*k.a.c-sin*k.b.c, k.of, 0)
+		}
+	}
+	r.programme = linear.NewProgramme(g, c, r.degree, r.work)
+}
+
+// cut adds a plane to each cone that y lies beyond, and tells whether there is one.
+func (r *region) cut(y []float64, ray bool) bool {
+	added := false
+	for i := range r.cones {
+		k := &r.cones[i]
+		n, a, b := k.n.at(y), k.a.at(y), k.b.at(y)
+		tol := coneTol * max(1, math.Abs(n))
+		if ray {
+			n, a, b = k.n.along(y), k.a.along(y), k.b.along(y)
+			tol = coneTol * norm(y)
+		}
+		if math.Hypot(a, b)-k.mu*n > tol {
+			k.cuts = append(k.cuts, math.Atan2(b, a))
+			added = true
+		}
+	}
+	return added
+}
+
+// admissible says whether any y keeps the bounds and the cones: Found, Empty, or
+// Unknown where the work ran out, or where the planes and the cones disagree to
+// the end.
+func (r *region) admissible() linear.Extent {
+	for i := range r.cones {
+		for k := range firstCuts {
+			r.cones[i].cuts = append(r.cones[i].cuts, 2*math.Pi*float64(k)/firstCuts)
+		}
+	}
+	for range mostRounds {
+		r.build()
+		if float64(len(r.of))*float64(r.degree)*float64(r.degree) > mostSpread {
+			return linear.Unknown
+		}
+		what := r.programme.Feasible()
+		if what != linear.Found {
+			return what
+		}
+		if len(r.cones) == 0 {
+			r.inside = r.programme.Point(r.degree)
+			return linear.Found
+		}
+		y := r.programme.Middle(r.degree)
+		if y == nil {
+			return linear.Unknown
+		}
+		if !r.cut(y, false) {
+			r.inside = y
+			return linear.Found
+		}
+	}
+	return linear.Unknown
+}
+
+// least is the least of cost·y over the region, with what ends it.
+func (r *region) least(cost []float64) least {
+	for range mostRounds {
+		l := r.programme.Least(cost)
+		y, ray := l.Y, false
+		switch l.Extent {
+		case linear.Endless:
+			y, ray = l.Ray, true
+		case linear.Found:
+		default:
+			return least{Extent: l.Extent}
+		}
+		if len(r.cones) > 0 && r.cut(y, ray) {
+			if !ray && r.settled(cost, l) {
+				return least{Extent: linear.Found, value: l.Value, y: y, ends: r.programme.Ends(l)}
+			}
+			r.build()
+			continue
+		}
+		out := least{Extent: l.Extent, value: l.Value, y: l.Y}
+		if l.Extent == linear.Found {
+			out.ends = r.programme.Ends(l)
+		}
+		return out
+	}
+	return least{Extent: linear.Unknown}
+}
+
+// settled tells that a least value over the planes is that over the cones: a point
+// between its own and one inside, as near to its own as the cones allow, costs the
+// same to all figures that are shown.
+func (r *region) settled(cost []float64, l linear.Least) bool {
+	near, far := 0.0, 1.0
+	y := make([]float64, r.degree)
+	for range 60 {
+		t := (near + far) / 2
+		for k := range y {
+			y[k] = r.inside[k] + t*(l.Y[k]-r.inside[k])
+		}
+		if r.within(y) {
+			near = t
+		} else {
+			far = t
+		}
+	}
+	for k := range y {
+		y[k] = r.inside[k] + near*(l.Y[k]-r.inside[k])
+	}
+	return inner(cost, y)-l.Value <= onBound*max(1, math.Abs(l.Value))
+}
+
+func (r *region) within(y []float64) bool {
+	for i := range r.cones {
+		k := &r.cones[i]
+		if math.Hypot(k.a.at(y), k.b.at(y)) > k.mu*k.n.at(y)+coneTol {
+			return false
+		}
+	}
+	return true
+}
+
+// conflict names a smallest set of conditions that no state keeps together: first
+// one of which none can be left out, from the multipliers that prove the region
+// empty, then a smaller one if there is any among few enough.
+func (r *region) conflict() []int {
+	var set []int
+	for _, i := range r.programme.Conflict() {
+		set = withOne(set, r.of[i])
+	}
+	for k := 0; k < len(set); { // a condition may stand in it by two of its parts
+		rest := append(append([]int{}, set[:k]...), set[k+1:]...)
+		if r.with(rest) == linear.Empty {
+			set = rest
+		} else {
+			k++
+		}
+	}
+	var all []int
+	for _, b := range r.bounds {
+		all = withOne(all, b.of)
+	}
+	for _, k := range r.cones {
+		all = withOne(all, k.of)
+	}
+	tries := 0
+	for size := 1; size < len(set); size++ {
+		found := subsets(all, size, func(some []int) bool {
+			tries++
+			return tries > smallestSet || r.with(some) == linear.Empty
+		})
+		switch {
+		case tries > smallestSet:
+			return set
+		case found != nil:
+			return found
+		}
+	}
+	return set
+}
+
+// with says whether any y keeps those conditions alone.
+func (r *region) with(conditions []int) linear.Extent {
+	part := &region{degree: r.degree, work: r.work}
+	for _, b := range r.bounds {
+		if has(conditions, b.of) {
+			part.bounds = append(part.bounds, b)
+		}
+	}
+	for _, k := range r.cones {
+		if has(conditions, k.of) {
+			k.cuts = nil
+			part.cones = append(part.cones, k)
+		}
+	}
+	if len(part.bounds)+len(part.cones) == 0 {
+		return linear.Found
+	}
+	return part.admissible()
+}
+
+// subsets calls try with each choice of size items until it says yes, and gives
+// that choice.
+func subsets(of []int, size int, try func([]int) bool) []int {
+	var choose func(from int, some []int) []int
+	choose = func(from int, some []int) []int {
+		if len(some) == size {
+			if try(some) {
+				return some
+			}
+			return nil
+		}
+		for i := from; i <= len(of)-(size-len(some)); i++ {
+			if found := choose(i+1, append(some[:len(some):len(some)], of[i])); found != nil {
+				return found
+			}
+		}
+		return nil
+	}
+	return choose(0, nil)
+}
+
+func has(list []int, x int) bool {
+	for _, y := range list {
+		if y == x {
+			return true
+		}
+	}
+	return false
+}
+
+func withOne(list []int, x int) []int {
+	if has(list, x) {
+		return list
+	}
+	return append(list, x)
+}

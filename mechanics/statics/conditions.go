@@ -1,0 +1,247 @@
+package statics
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// senseTol is how far below nothing a cable's tension may come out, relative to
+// the largest force, before it pushes: a cable at exactly zero is slack, not
+// broken. Friction and faces are judged by the same part of the largest force.
+const senseTol = 1e-9
+
+// ConditionKind says what a condition is about.
+type ConditionKind int
+
+// The kinds of conditions.
+const (
+	Sense    ConditionKind = iota // a cable pulls, a strut pushes, a contact or support presses
+	Friction                      // |F| <= μN on a rough surface where slip does not impend
+	Face                          // the normal force acts between the ends of a face
+)
+
+// Condition is what an admissible state keeps besides equilibrium. Line or Joint
+// is -1. Each of parts, in newtons, must not be negative:
+//
+//	Sense     N
+//	Friction  μN - F and μN + F; in space the cone |F| <= μN
+//	Face      (e - e₀) N/l and (e₁ - e) N/l
+//
+// with e the place where the normal force acts along the face, e₀ and e₁ its two
+// ends and l its length: eN is the moment about the joint's point, so that the
+// parts are linear in the unknowns.
+type Condition struct {
+	Kind        ConditionKind
+	Name        string
+	Line, Joint int
+
+	parts []problem.Affine
+	cone  *cone
+}
+
+// cone is |F| <= μN with F along two directions that are square to each other.
+type cone struct {
+	mu      float64
+	n, a, b problem.Affine
+}
+
+// conditions lists what an admissible state of a problem keeps.
+func conditions(p *problem.Problem) []Condition {
+	var out []Condition
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		switch l.Kind.Info().Sense {
+		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, parts: []problem.Affine{l.Magnitude}})
+		}
+	}
+	for i := range p.Joints {
+		j := &p.Joints[i]
+		if !j.Kind.Info().PushOnly || len(j.Forces) == 0 {
+			continue
+		}
+		normal := j.Forces[0].Unknown
+		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, parts: []problem.Affine{times(normal, 1)}})
+		if j.HasFriction && !j.Impending {
+			out = append(out, frictionCondition(j, i))
+		}
+		if j.HasFace {
+			out = append(out, faceCondition(p, j, i))
+		}
+	}
+	return out
+}
+
+func frictionCondition(j *problem.Joint, i int) Condition {
+	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i}
+	normal, tangents := j.Forces[0].Unknown, j.Forces[1:]
+	if len(tangents) == 2 && j.Friction > 0 {
+		c.cone = &cone{mu: j.Friction, n: times(normal, 1), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
+		return c
+	}
+	for _, t := range tangents {
+		for _, sign := range []float64{-1, 1} {
+			c.parts = append(c.parts, problem.Affine{Terms: []problem.Term{{Unknown: normal, Coef: j.Friction}, {Unknown: t.Unknown, Coef: sign}}})
+		}
+	}
+	return c
+}
+
+func faceCondition(p *problem.Problem, j *problem.Joint, i int) Condition {
+	f := faceOf(p, j)
+	at := problem.Term{Unknown: j.Moments[0].Unknown, Coef: f.turn / f.length}
+	normal := func(coef float64) problem.Term { return problem.Term{Unknown: j.Forces[0].Unknown, Coef: coef} }
+	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, parts: []problem.Affine{
+		{Terms: []problem.Term{at, normal(-f.ends[0] / f.length)}},
+		{Terms: []problem.Term{{Unknown: at.Unknown, Coef: -at.Coef}, normal(f.ends[1] / f.length)}},
+	}}
+}
+
+// face is a joint's face by numbers: its ends along t, measured from the joint's
+// point, its length, and turn, by which the joint's moment M gives the place e of
+// its normal force N: e N = turn·M.
+type face struct {
+	t            r3.Vec
+	ends         [2]float64
+	length, turn float64
+}
+
+func faceOf(p *problem.Problem, j *problem.Joint) face {
+	q := p.Points[j.Point].At
+	a, b := p.Points[j.Face[0]].At, p.Points[j.Face[1]].At
+	f := face{length: r3.Norm(r3.Sub(b, a))}
+	f.t = r3.Scale(1/f.length, r3.Sub(b, a))
+	f.ends = [2]float64{r3.Dot(r3.Sub(a, q), f.t), r3.Dot(r3.Sub(b, q), f.t)}
+	f.turn = j.Moments[0].D.Z / r3.Cross(f.t, j.Normal).Z
+	return f
+}
+
+func times(unknown int, coef float64) problem.Affine {
+	return problem.Affine{Terms: []problem.Term{{Unknown: unknown, Coef: coef}}}
+}
+
+// terms lists the unknowns of a condition.
+func (c *Condition) terms() []problem.Term {
+	var out []problem.Term
+	for _, part := range c.parts {
+		out = append(out, part.Terms...)
+	}
+	if k := c.cone; k != nil {
+		out = append(append(append(out, k.n.Terms...), k.a.Terms...), k.b.Terms...)
+	}
+	return out
+}
+
+// spare is how far a condition is kept in the solution at hand, in newtons: less
+// than nothing where it is not. It is false where that has no single value.
+func (s *Solution) spare(c *Condition) (float64, bool) {
+	if c.cone != nil {
+		n, ok := s.single(c.cone.n)
+		a, also := s.single(c.cone.a)
+		b, too := s.single(c.cone.b)
+		return c.cone.mu*n - math.Hypot(a, b), ok && also && too
+	}
+	least := math.Inf(1)
+	for _, part := range c.parts {
+		v, fixed := s.single(part)
+		if !fixed {
+			return 0, false
+		}
+		least = min(least, v)
+	}
+	return least, true
+}
+
+// Magnitude is the magnitude of a line, with false where it has no single value.
+func (s *Solution) Magnitude(line int) (float64, bool) {
+	return s.single(s.Problem.Lines[line].Magnitude)
+}
+
+func (s *Solution) single(m problem.Affine) (float64, bool) {
+	for _, t := range m.Terms {
+		if !s.X[t.Unknown].Fixed {
+			return 0, false
+		}
+	}
+	return s.at(m), true
+}
+
+// at is a magnitude in the solution at hand, single or not.
+func (s *Solution) at(m problem.Affine) float64 {
+	sum := m.Const
+	for _, t := range m.Terms {
+		sum += t.Coef * s.X[t.Unknown].Value
+	}
+	return sum
+}
+
+// force is what an act exerts in the solution at hand, and couple its couple.
+func (s *Solution) force(a *problem.Act) r3.Vec  { return s.sum(a.Const, a.Terms) }
+func (s *Solution) couple(a *problem.Act) r3.Vec { return s.sum(a.Couple, a.CoupleTerms) }
+
+func (s *Solution) sum(v r3.Vec, terms []problem.ActTerm) r3.Vec {
+	for _, t := range terms {
+		v = r3.Add(v, r3.Scale(s.X[t.Unknown].Value, t.D))
+	}
+	return v
+}
+
+// judgeConditions lists the conditions that every solution violates. A surface
+// whose normal force would have to pull has neither friction nor a face to judge.
+func (s *Solution) judgeConditions() {
+	if s.Verdict != Determinate && s.Verdict != Indeterminate {
+		return
+	}
+	least := -senseTol * s.scale()
+	lifted := map[int]bool{}
+	for i := range s.conditions {
+		c := &s.conditions[i]
+		spare, fixed := s.spare(c)
+		if !fixed || spare >= least || c.Kind != Sense && lifted[c.Joint] {
+			continue
+		}
+		s.Broken = append(s.Broken, *c)
+		if c.Kind != Sense {
+			continue
+		}
+		lifted[c.Joint] = c.Joint >= 0
+		if t := c.parts[0].Terms; len(t) == 1 && t[0].Coef == 1 && c.parts[0].Const == 0 && s.Problem.Unknowns[t[0].Unknown].Name == c.Name {
+			s.X[t[0].Unknown].Broken = true
+		}
+	}
+	if len(s.Broken)+len(s.Conflict) > 0 || s.undecided {
+		s.Verdict = Inadmissible
+		s.unbind()
+	}
+}
+
+// scale is the largest force of the problem, by which small is judged; moments
+// count by the length that their rows are divided by.
+func (s *Solution) scale() float64 { return s.size }
+
+// forceLike is the size of an unknown as a force: a moment over a length.
+func (s *Solution) forceLike(j int, arm float64) float64 {
+	v := math.Abs(s.X[j].Value)
+	if s.Problem.Unknowns[j].Dim == units.Moment {
+		return v / arm
+	}
+	return v
+}
+
+// arm is the longest length that rows of moments are divided by, 1 without such rows.
+func (s *System) arm() float64 {
+	most := 0.0
+	for _, row := range s.Rows {
+		if row.Moment {
+			most = max(most, row.Scale)
+		}
+	}
+	if most == 0 {
+		return 1
+	}
+	return most
+}
