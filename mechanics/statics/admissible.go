@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/linear"
 )
@@ -17,15 +18,6 @@ const (
 	mostSpread = 1e8
 	// onBound is how far a value may lie off a bound and still count as on it.
 	onBound = 1e-9
-	// firstCuts is the number of planes that stand for a cone at first.
-	firstCuts = 8
-	// mostRounds is how many times the planes of cones are added to at most: each
-	// round takes the error of a plane to about its square, so that six go from 45°
-	// to rounding, and more are for cones that meet at an edge.
-	mostRounds = 60
-	// coneTol is how far a friction force in space may lie beyond its cone, in
-	// units of the largest load: below what twelve figures show.
-	coneTol = 1e-10
 	// smallestSet is how many programmes may be spent on finding a smaller set of
 	// conditions that cannot hold together than the first one found.
 	smallestSet = 400
@@ -39,35 +31,10 @@ type bound struct {
 	part int
 }
 
-// coneBound is the cone |(a, b)| <= μ n over the free parameters.
-type coneBound struct {
-	mu      float64
-	n, a, b linearForm
-	of      int
-	cuts    []float64 // angles of the planes that stand for it
-}
-
-// linearForm is c + Σ g[k]·y[k].
-type linearForm struct {
-	c float64
-	g []float64
-}
-
-func (f linearForm) at(y []float64) float64 {
-	sum := f.c
-	for k, g := range f.g {
-		sum += g * y[k]
-	}
-	return sum
-}
-
-// along is f at y, without its constant.
-func (f linearForm) along(y []float64) float64 { return f.at(y) - f.c }
-
-// region is all y that keep a set of bounds and cones. A cone is outer to none of
-// the planes that stand for it, so that what is empty with them is empty; planes
-// are added where a point lies beyond the cone, until it lies on it (J. E. Kelley,
-// The cutting-plane method for solving convex programs, 1960).
+// region is all y that keep a set of bounds and cones. Planes around each cone
+// stand for it, so that what is empty with them is empty; others are added
+// where a point lies beyond the cone (J. E. Kelley, The cutting-plane method for
+// solving convex programs, 1960).
 type region struct {
 	bounds []bound
 	cones  []coneBound
@@ -85,7 +52,7 @@ type least struct {
 	linear.Extent
 	value float64
 	y     []float64
-	ends  []int // the bounds of the programme that end the region there
+	ends  []Ended // what ends the region there
 }
 
 // build writes the programme of the bounds and of the planes of the cones.
@@ -108,31 +75,12 @@ func (r *region) build() {
 			sin, cos := math.Sincos(angle)
 			row := make([]float64, r.degree)
 			for j := range row {
-				row[j] = k.mu*k.n.g[j] - cos*k.a.g[j] - sin*k.b.g[j]
+				row[j] = k.u.g[j] - cos*k.a.g[j] - sin*k.b.g[j]
 			}
-			add(row, k.mu*k.n.c-cos*k.a.c-sin*k.b.c, k.of, 0)
+			add(row, k.u.c-cos*k.a.c-sin*k.b.c, k.of, 0)
 		}
 	}
 	r.programme = linear.NewProgramme(g, c, r.degree, r.work)
-}
-
-// cut adds a plane to each cone that y lies beyond, and tells whether there is one.
-func (r *region) cut(y []float64, ray bool) bool {
-	added := false
-	for i := range r.cones {
-		k := &r.cones[i]
-		n, a, b := k.n.at(y), k.a.at(y), k.b.at(y)
-		tol := coneTol * max(1, math.Abs(n))
-		if ray {
-			n, a, b = k.n.along(y), k.a.along(y), k.b.along(y)
-			tol = coneTol * norm(y)
-		}
-		if math.Hypot(a, b)-k.mu*n > tol {
-			k.cuts = append(k.cuts, math.Atan2(b, a))
-			added = true
-		}
-	}
-	return added
 }
 
 // admissible says whether any y keeps the bounds and the cones: Found, Empty, or
@@ -140,9 +88,7 @@ func (r *region) cut(y []float64, ray bool) bool {
 // the end.
 func (r *region) admissible() linear.Extent {
 	for i := range r.cones {
-		for k := range firstCuts {
-			r.cones[i].cuts = append(r.cones[i].cuts, 2*math.Pi*float64(k)/firstCuts)
-		}
+		r.cones[i].surround()
 	}
 	for range mostRounds {
 		r.build()
@@ -161,7 +107,7 @@ func (r *region) admissible() linear.Extent {
 		if y == nil {
 			return linear.Unknown
 		}
-		if !r.cut(y, false) {
+		if !r.cut(y) {
 			r.inside = y
 			return linear.Found
 		}
@@ -171,63 +117,27 @@ func (r *region) admissible() linear.Extent {
 
 // least is the least of cost·y over the region, with what ends it.
 func (r *region) least(cost []float64) least {
-	for range mostRounds {
-		l := r.programme.Least(cost)
-		y, ray := l.Y, false
-		switch l.Extent {
-		case linear.Endless:
-			y, ray = l.Ray, true
-		case linear.Found:
-		default:
-			return least{Extent: l.Extent}
-		}
-		if len(r.cones) > 0 && r.cut(y, ray) {
-			if !ray && r.settled(cost, l) {
-				return least{Extent: linear.Found, value: l.Value, y: y, ends: r.programme.Ends(l)}
-			}
-			r.build()
-			continue
-		}
-		out := least{Extent: l.Extent, value: l.Value, y: l.Y}
-		if l.Extent == linear.Found {
-			out.ends = r.programme.Ends(l)
-		}
-		return out
+	if len(r.cones) > 0 {
+		return r.leastInCones(cost)
 	}
-	return least{Extent: linear.Unknown}
+	l := r.programme.Least(cost)
+	out := least{Extent: l.Extent, value: l.Value, y: l.Y}
+	if l.Extent == linear.Found {
+		out.ends = r.ended(l)
+	}
+	return out
 }
 
-// settled tells that a least value over the planes is that over the cones: a point
-// between its own and one inside, as near to its own as the cones allow, costs the
-// same to all figures that are shown.
-func (r *region) settled(cost []float64, l linear.Least) bool {
-	near, far := 0.0, 1.0
-	y := make([]float64, r.degree)
-	for range 60 {
-		t := (near + far) / 2
-		for k := range y {
-			y[k] = r.inside[k] + t*(l.Y[k]-r.inside[k])
-		}
-		if r.within(y) {
-			near = t
-		} else {
-			far = t
+// ended lists the conditions, by their parts, that end the region at a least value.
+func (r *region) ended(l linear.Least) []Ended {
+	var out []Ended
+	for _, i := range r.programme.Ends(l) {
+		e := Ended{Condition: r.of[i], Part: r.parts[i]}
+		if !slices.Contains(out, e) {
+			out = append(out, e)
 		}
 	}
-	for k := range y {
-		y[k] = r.inside[k] + near*(l.Y[k]-r.inside[k])
-	}
-	return inner(cost, y)-l.Value <= onBound*max(1, math.Abs(l.Value))
-}
-
-func (r *region) within(y []float64) bool {
-	for i := range r.cones {
-		k := &r.cones[i]
-		if math.Hypot(k.a.at(y), k.b.at(y)) > k.mu*k.n.at(y)+coneTol {
-			return false
-		}
-	}
-	return true
+	return out
 }
 
 // conflict names a smallest set of conditions that no state keeps together: first
@@ -273,12 +183,12 @@ func (r *region) conflict() []int {
 func (r *region) with(conditions []int) linear.Extent {
 	part := &region{degree: r.degree, work: r.work}
 	for _, b := range r.bounds {
-		if has(conditions, b.of) {
+		if slices.Contains(conditions, b.of) {
 			part.bounds = append(part.bounds, b)
 		}
 	}
 	for _, k := range r.cones {
-		if has(conditions, k.of) {
+		if slices.Contains(conditions, k.of) {
 			k.cuts = nil
 			part.cones = append(part.cones, k)
 		}
@@ -310,17 +220,8 @@ func subsets(of []int, size int, try func([]int) bool) []int {
 	return choose(0, nil)
 }
 
-func has(list []int, x int) bool {
-	for _, y := range list {
-		if y == x {
-			return true
-		}
-	}
-	return false
-}
-
 func withOne(list []int, x int) []int {
-	if has(list, x) {
+	if slices.Contains(list, x) {
 		return list
 	}
 	return append(list, x)

@@ -39,7 +39,7 @@ L is at most 0 N, unbounded below
 B is at least 60.0 N, unbounded above
 C is at least 0 N, unbounded above
 nothing keeps plate from turning about O, and no load acts that way
-- some values of the free unknowns keep every sense`},
+- equilibrium is possible: the free unknowns have admissible values`},
 		{"three concurrent reactions that meet at no named point", `
 plane = "xy"
 [points]
@@ -98,7 +98,7 @@ L4 is unbounded
 L5 is unbounded
 L6 is unbounded
 nothing keeps frame from turning about the axis through O and Q, and no load acts that way
-- some values of the free unknowns keep every sense`},
+- equilibrium is possible: the free unknowns have admissible values`},
 		{"parallel rollers, pushed along", `
 plane = "xy"
 [points]
@@ -187,7 +187,7 @@ Bz is unbounded
 MBx is unbounded
 MBy is unbounded
 nothing keeps door from turning about the axis through A and B, and no load acts that way
-- some values of the free unknowns keep every sense`},
+- equilibrium is possible: the free unknowns have admissible values`},
 		{"wholly free body", `
 plane = "xy"
 [points]

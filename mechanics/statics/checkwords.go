@@ -58,7 +58,7 @@ func (c Check) Says(p *problem.Problem) string {
 		if !c.OK {
 			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
 		}
-		return fmt.Sprintf("%s holds: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
+		return fmt.Sprintf("%s does not slip: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
 	case CheckBare:
 		return "no force acts on " + c.Subject + ", so it is left out"
 	case CheckTipping:

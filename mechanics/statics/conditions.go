@@ -43,11 +43,8 @@ type Condition struct {
 	cone  *cone
 }
 
-// cone is |F| <= μN with F along two directions that are square to each other.
-type cone struct {
-	mu      float64
-	n, a, b problem.Affine
-}
+// cone is |F| <= u = μN, with F along two directions that are square to each other.
+type cone struct{ u, a, b problem.Affine }
 
 // conditions lists what an admissible state of a problem keeps.
 func conditions(p *problem.Problem) []Condition {
@@ -80,7 +77,7 @@ func frictionCondition(j *problem.Joint, i int) Condition {
 	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i}
 	normal, tangents := j.Forces[0].Unknown, j.Forces[1:]
 	if len(tangents) == 2 && j.Friction > 0 {
-		c.cone = &cone{mu: j.Friction, n: times(normal, 1), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
+		c.cone = &cone{u: times(normal, j.Friction), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
 		return c
 	}
 	for _, t := range tangents {
@@ -131,7 +128,7 @@ func (c *Condition) terms() []problem.Term {
 		out = append(out, part.Terms...)
 	}
 	if k := c.cone; k != nil {
-		out = append(append(append(out, k.n.Terms...), k.a.Terms...), k.b.Terms...)
+		out = append(append(append(out, k.u.Terms...), k.a.Terms...), k.b.Terms...)
 	}
 	return out
 }
@@ -140,10 +137,10 @@ func (c *Condition) terms() []problem.Term {
 // than nothing where it is not. It is false where that has no single value.
 func (s *Solution) spare(c *Condition) (float64, bool) {
 	if c.cone != nil {
-		n, ok := s.single(c.cone.n)
+		u, ok := s.single(c.cone.u)
 		a, also := s.single(c.cone.a)
 		b, too := s.single(c.cone.b)
-		return c.cone.mu*n - math.Hypot(a, b), ok && also && too
+		return u - math.Hypot(a, b), ok && also && too
 	}
 	least := math.Inf(1)
 	for _, part := range c.parts {

@@ -17,7 +17,7 @@ func (s *Solution) inadmissibleWords() []string {
 	if len(s.Motions) > 0 {
 		head += ", partly constrained"
 	}
-	head += ": not possible as drawn"
+	head += ", not possible as drawn"
 	only := "the only solution"
 	if s.Degree > 0 {
 		only = "every solution"
@@ -25,7 +25,7 @@ func (s *Solution) inadmissibleWords() []string {
 	var out []string
 	switch {
 	case len(s.Broken) == 1 && len(s.Conflict) == 0:
-		out = append(out, head+"; "+s.brokenWords(&s.Broken[0], only)+"; "+s.Instead(&s.Broken[0]))
+		out = append(out, head+": "+s.brokenWords(&s.Broken[0], only)+"; "+s.Instead(&s.Broken[0]))
 	case len(s.Broken) > 0:
 		out = append(out, head)
 		for i := range s.Broken {

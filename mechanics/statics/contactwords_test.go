@@ -17,8 +17,7 @@ A = { kind = "roller", normal = "+y" }
 B = { kind = "pin" }
 [lines]
 F = { kind = "force", at = "C", along = "-y", magnitude = "100 N" }`, `
-determinate, sense broken: every unknown has one value, and not every support can act that way
-A would have to pull with 150 N: a roller only pushes, so it lifts off
+inadmissible, not possible as drawn: the roller at A would have to pull (150 N); A lifts off
 without A there is no equilibrium
 then nothing keeps beam from turning about B clockwise: a moment of 300 N m is unbalanced
 - beam is a three-force member: its forces at C, A and B have parallel lines of action`},
@@ -39,7 +38,7 @@ T is at least 100 N, unbounded above
 A is at least 0 N, unbounded above
 Bx = 0 N is fixed all the same
 By is at most 0 N, unbounded below
-- some values of the free unknowns keep every sense`},
+- equilibrium is possible: the free unknowns have admissible values`},
 		{"block that stands", `
 plane = "xy"
 [points]
@@ -54,8 +53,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "60 N" }`, `
 determinate: every unknown has one value
-- M holds: it needs 60.0 N of the 80.0 N of friction available
-- M stands: its push acts 0.950 m from A, within the face; it tips before it slips`},
+- M does not slip: it needs 60.0 N of the 80.0 N of friction available
+- M does not tip: the normal force acts 0.950 m from A, inside the contact; at this load it is nearer to tipping (90.0 % of the half width) than to slipping (75.0 % of the available friction)`},
 		{"block that tips", `
 plane = "xy"
 [points]
@@ -69,9 +68,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "75 N" }`, `
-determinate: every unknown has one value
-- M holds: it needs 75.0 N of the 80.0 N of friction available
-- M tips about B: its push would have to act 0.0625 m beyond it; it tips before it slips`},
+inadmissible, not possible as drawn: the normal force at M would have to act 0.0625 m beyond B, outside the contact; block tips about B
+- M does not slip: it needs 75.0 N of the 80.0 N of friction available
+- M tips about B: the normal force would have to act 0.0625 m beyond it`},
 		{"block that slips", `
 plane = "xy"
 [points]
@@ -85,9 +84,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "90 N" }`, `
-determinate: every unknown has one value
+inadmissible, not possible as drawn: the surface at M would have to exert 90.0 N of friction, and 80.0 N is available; block slips
 - M slips: it needs 90.0 N of friction, and 80.0 N is available
-- M stands: its push acts 0.725 m from A, within the face; it slips before it tips`},
+- M does not tip: the normal force acts 0.725 m from A, inside the contact`},
 		{"block that slips and tips", `
 plane = "xy"
 [points]
@@ -102,8 +101,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "80 N" }`, `
 determinate: every unknown has one value
-- M holds: it needs 80.0 N of the 80.0 N of friction available
-- M stands: its push acts 1.00 m from A, within the face; it slips and tips at once`},
+- M does not slip: it needs 80.0 N of the 80.0 N of friction available
+- M does not tip: the normal force acts 1.00 m from A, inside the contact; at this load it is as near to slipping (100 % of the available friction) as to tipping (100 % of the half width)`},
 		{"block with a smooth face pushed", `
 plane = "xy"
 [points]
@@ -129,7 +128,7 @@ A = { kind = "rough-surface", normal = "+y", friction = "0.5" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
 determinate: every unknown has one value
 - ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- A holds: it needs 75.0 N of the 100 N of friction available`},
+- A does not slip: it needs 75.0 N of the 100 N of friction available`},
 		{"ladder that slips", `
 plane = "xy"
 [points]
@@ -140,7 +139,7 @@ ladder = { weight = "200 N", centre = "(A + B)/2" }
 [joints]
 A = { kind = "rough-surface", normal = "+y", friction = "0.3" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
-determinate: every unknown has one value
+inadmissible, not possible as drawn: the surface at A would have to exert 75.0 N of friction, and 60.0 N is available; ladder slips
 - ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
 - A slips: it needs 75.0 N of friction, and 60.0 N is available`},
 		{"ladder about to slip", `

@@ -104,6 +104,9 @@ func rewritten(p *problem.Problem, place, turn func(r3.Vec) r3.Vec) (text string
 		}
 		return fmt.Sprintf("%.17g, %.17g, %.17g", v.X, v.Y, v.Z)
 	}
+	if p.Expect == problem.ExpectResultant {
+		b.WriteString("expect = \"resultant\"\n")
+	}
 	b.WriteString("[points]\n")
 	for _, pt := range p.Points {
 		on := ""

@@ -174,7 +174,7 @@ T2 lies between 0 N and 2450 N
 T3 lies between 0 N and 2450 N
 T4 lies between 0 N and 2450 N
 nothing keeps load from turning about H, whichever way, and no load acts that way
-- some values of the free unknowns keep every sense
+- equilibrium is possible: the free unknowns have admissible values
 - T1 exceeds its limit: it uses 122 % of 2000 N`},
 	})
 }

@@ -2,7 +2,6 @@ package statics
 
 import (
 	"math"
-	"slices"
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
@@ -111,11 +110,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 				if math.Abs(ends[side]) <= onBound*load {
 					ends[side] = 0 // a cable that just goes slack
 				}
-				for _, i := range l.ends {
-					if e := (Ended{Condition: r.of[i], Part: r.parts[i]}); !slices.Contains(by[side], e) {
-						by[side] = append(by[side], e)
-					}
-				}
+				by[side] = l.ends
 				kept = append(kept, l.y)
 			case linear.Endless:
 			default:
@@ -166,10 +161,7 @@ func (s *Solution) region(z [][]float64, load float64) *region {
 			}
 		}
 		if k := c.cone; k != nil {
-			cone := coneBound{mu: k.mu, n: form(k.n), a: form(k.a), b: form(k.b), of: i}
-			if norm(cone.n.g)+norm(cone.a.g)+norm(cone.b.g) > fixedTol {
-				r.cones = append(r.cones, cone)
-			}
+			r.cones = append(r.cones, coneBound{u: form(k.u), a: form(k.a), b: form(k.b), of: i})
 		}
 	}
 	return r

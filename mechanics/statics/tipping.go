@@ -48,28 +48,28 @@ func (s *Solution) nearer(j *problem.Joint, normal, tip float64) string {
 	if slip > 1+senseTol {
 		return ""
 	}
-	percent := func(v float64) string { return units.Figures(100*v, s.Problem.Figures) + " %" }
-	of := "at this load, " + percent(slip) + " of the way to slipping and " + percent(tip) + " of the way to tipping"
+	friction := units.Figures(100*slip, s.Problem.Figures) + " % of the available friction"
+	half := units.Figures(100*tip, s.Problem.Figures) + " % of the half width"
 	switch {
 	case math.Abs(slip-tip) <= memberTol:
-		return of
+		return "at this load it is as near to slipping (" + friction + ") as to tipping (" + half + ")"
 	case slip > tip:
-		return "nearer to slipping: " + of
+		return "at this load it is nearer to slipping (" + friction + ") than to tipping (" + half + ")"
 	}
-	return "nearer to tipping: " + of
+	return "at this load it is nearer to tipping (" + half + ") than to slipping (" + friction + ")"
 }
 
 func (c Check) tippingWords(p *problem.Problem) string {
 	unit := p.Units.Length
 	j := &p.Joints[c.Joint]
 	from := r3.Norm(r3.Sub(c.Meet, p.Points[j.Face[0]].At))
-	words := fmt.Sprintf("%s stands: its push acts %s from %s, within the face", c.Subject, unit.Format(from, p.Figures), p.Points[j.Face[0]].Name)
+	words := fmt.Sprintf("%s does not tip: the normal force acts %s from %s, inside the contact", c.Subject, unit.Format(from, p.Figures), p.Points[j.Face[0]].Name)
 	if !c.OK {
 		end := p.Points[j.Face[1]]
 		if end.Name != c.About {
 			end = p.Points[j.Face[0]]
 		}
-		words = fmt.Sprintf("%s tips about %s: its push would have to act %s beyond it", c.Subject, c.About, unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
+		words = fmt.Sprintf("%s tips about %s: the normal force would have to act %s beyond it", c.Subject, c.About, unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
 	}
 	if c.With != "" {
 		words += "; " + c.With

@@ -46,17 +46,16 @@ T = { kind = "cable", at = "P", along = "+x" }
 S = { kind = "strut", at = "P", along = "+y" }
 N = { kind = "contact", at = "P", along = "+z" }
 F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`, `
-determinate, sense broken: every unknown has one value, and not every line can act that way
-T would have to push with 12.0 N: a cable only pulls, so it goes slack
-S would have to pull with 5.00 N: a strut only pushes, so it comes away
-N would have to pull with 3.00 N: a contact only pushes, so it lifts off
+inadmissible, not possible as drawn
+the only solution puts cable T in compression (12.0 N)
+the only solution puts strut S in tension (5.00 N)
+contact N would have to pull (3.00 N)
 without T there is no equilibrium
 then nothing holds P along +x: 12.0 N is unbalanced`},
 		{"sense broken and partly constrained", p2 + `
 T = { kind = "cable", at = "P", along = "+x" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "2 kN" }`, `
-determinate, sense broken, partly constrained: every unknown has one value, and not every line can act that way
-T would have to push with 2000 N: a cable only pulls, so it goes slack
+inadmissible, partly constrained, not possible as drawn: the only solution puts cable T in compression (2000 N); T goes slack
 nothing holds P along y, and no load acts that way
 without T there is no equilibrium
 then nothing holds P along +x: 2000 N is unbalanced`},
@@ -65,8 +64,7 @@ R = { kind = "force", at = "P", along = "+x" }
 T = { kind = "cable", at = "P", along = "+x", magnitude = "2*R - 10 N" }
 N = { kind = "contact", at = "P", along = "+y" }
 F = { kind = "force", at = "P", components = "(1, -4) N" }`, `
-determinate, sense broken: every unknown has one value, and not every line can act that way
-T would have to push with 4.00 N: a cable only pulls, so it goes slack`},
+inadmissible, not possible as drawn: the only solution puts cable T in compression (4.00 N); T goes slack`},
 		{"ranges and a fixed one", p2 + `
 T1 = { kind = "cable", at = "P", along = "+y" }
 T2 = { kind = "cable", at = "P", along = "+y" }
@@ -102,9 +100,8 @@ T1 = { kind = "cable", at = "P", along = "-y" }
 T2 = { kind = "cable", at = "P", along = "-y" }
 H = { kind = "link", at = "P", along = "+x" }
 W = { kind = "weight", at = "P", magnitude = "96 N" }`, `
-indeterminate to degree 1: 2 independent equations for 3 unknowns
-T1 is free, and no value of it lets every line keep its sense
-T2 is free, and no value of it lets every line keep its sense
+inadmissible, not possible as drawn
+no solution has cables T1 and T2 in tension
 H = 0 N is fixed all the same`},
 		{"senses leave one value", p2 + `
 T1 = { kind = "cable", at = "P", along = "-y" }
@@ -112,8 +109,8 @@ T2 = { kind = "cable", at = "P", along = "-y" }
 H = { kind = "link", at = "P", along = "+x" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "96 N" }`, `
 indeterminate to degree 1: 2 independent equations for 3 unknowns
-T1 = 0 N is the one value that every sense allows
-T2 = 0 N is the one value that every sense allows
+T1 = 0 N is the only admissible value
+T2 = 0 N is the only admissible value
 H = -96.0 N is fixed all the same`},
 		{"indeterminate, partly constrained, and a fixed one slack", p3 + `
 T1 = { kind = "cable", at = "P", along = "+z" }
@@ -121,11 +118,8 @@ T2 = { kind = "cable", at = "P", along = "+z" }
 H = { kind = "cable", at = "P", along = "+x" }
 W = { kind = "weight", at = "P", magnitude = "96 N" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "7 N" }`, `
-indeterminate to degree 1, partly constrained: 2 independent equations for 3 unknowns
-T1 lies between 0 N and 96.0 N
-T2 lies between 0 N and 96.0 N
+inadmissible, partly constrained, not possible as drawn: every solution puts cable H in compression (7.00 N); H goes slack
 H = -7.00 N is fixed all the same
-H would have to push with 7.00 N: a cable only pulls, so it goes slack
 nothing holds P along y, and no load acts that way`},
 		{"an unknown that balances itself", p2 + `
 T1 = { kind = "cable", at = "P", along = "+x" }
@@ -197,11 +191,11 @@ indeterminate to degree 1, partly constrained: 1 independent equation for 2 unkn
 T1 is at least 0 N, unbounded above
 T2 is at least 0 N, unbounded above
 nothing holds P along y, and no load acts that way`},
-		{"resultant", `asked = "P.loads.size"` + "\n" + p3 + `
+		{"resultant", `expect = "resultant"` + "\n" + p3 + `
 F1 = { kind = "force", at = "P", components = "(3, 0, 0) N" }
 F2 = { kind = "force", at = "P", components = "(0, 4, 0) N" }`, `
-resultant: no unknowns, and the known forces do not balance
-the known forces on P come to 5.00 N along (0.6000, 0.8000, 0.0000)`},
+resultant: the known forces are added up, and need not balance
+the resultant of the known forces on P is 5.00 N along (0.6000, 0.8000, 0.0000)`},
 		{"known forces that balance", p3 + `
 F1 = { kind = "force", at = "P", components = "(3, 0, 0) N" }
 F2 = { kind = "force", at = "P", components = "(-3, 0, 0) N" }`, `
@@ -210,7 +204,8 @@ determinate: no unknowns, and the known forces balance`},
 F1 = { kind = "force", at = "P", components = "(3, 0, 0) N" }
 F2 = { kind = "force", at = "P", components = "(-3, 1, 0) N" }`, `
 no equilibrium: the loads excite a motion that nothing resists
-nothing holds P along +y: 1.00 N is unbalanced`},
+nothing holds P along +y: 1.00 N is unbalanced
+the sheet has no supports and no unknowns. Try: expect = "resultant", if their resultant is what is asked`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := strings.Join(solveText(t, c.text).Words(), "\n")
@@ -267,9 +262,9 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`)
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 90, OK: true}, "limit T", "T uses 88.9 % of 90.0 N, a factor of 1.13 left"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 50}, "limit T", "T exceeds its limit: it uses 160 % of 50.0 N"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: math.Inf(1), Bound: 50}, "limit T", "T has no greatest value to hold against its limit of 50.0 N"},
-		{Check{Kind: CheckSenseRange, OK: true}, "senses", "some values of the free unknowns keep every sense"},
+		{Check{Kind: CheckSenseRange, OK: true}, "senses", "equilibrium is possible: the free unknowns have admissible values"},
 		{Check{Kind: CheckBare, Subject: "E"}, "forces E", "no force acts on E, so it is left out"},
-		{Check{Kind: CheckSenseRange}, "senses", "no values of the free unknowns keep every sense: some cable would push or contact pull"},
+		{Check{Kind: CheckSenseRange}, "senses", "the free unknowns have no admissible values"},
 	} {
 		if got := c.check.Says(s.Problem); got != c.want {
 			t.Errorf("says %q, want %q", got, c.want)

@@ -1,0 +1,309 @@
+package statics
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+
+	"trivet/mechanics/linear"
+)
+
+// The bounds of the work on friction in space. Forces are in units of the largest load.
+const (
+	// firstCuts is the number of planes that stand for a cone at first.
+	firstCuts = 8
+	// mostRounds is how many times planes are added at most. From a good guess
+	// of where a force lies one round is enough; more are for cones that meet at an
+	// edge.
+	mostRounds = 40
+	// coneTol is how far a friction force in space may lie beyond its cone: below
+	// what nine figures show.
+	coneTol = 1e-10
+	// sameAngle is how near the angles of two planes may be before they count as
+	// one: a plane that is off by so much is off the cone by half its square, 1e-13.
+	sameAngle = 5e-7
+	// coneGap is how far the least value over planes around the cones and that of a
+	// point inside them may be apart, relative to their size: eight figures.
+	coneGap = 1e-8
+	// barrierGap is what the barrier method leaves of the cost, and barrierGrowth
+	// the factor by which the weight of the cost grows.
+	barrierGap    = 1e-11
+	barrierGrowth = 10
+	// mostNewton bounds the steps of the barrier method: it takes some 70.
+	mostNewton = 400
+	// guessBall is how far from the middle a guess is looked for, in the size of the
+	// point inside.
+	guessBall = 1e4
+	// firstRidge is what is added to the curvature, relative to it, where rounding
+	// leaves it without one.
+	firstRidge = 1e-16
+	// mostHalvings is how often a step that leaves the region is halved.
+	mostHalvings = 30
+)
+
+// coneBound is the cone |(a, b)| <= u over the free parameters, u = μN.
+type coneBound struct {
+	u, a, b linearForm
+	of      int
+	cuts    []float64 // the angles of the planes a cos φ + b sin φ <= u that stand for it
+}
+
+// linearForm is c + Σ g[k]·y[k].
+type linearForm struct {
+	c float64
+	g []float64
+}
+
+func (f linearForm) at(y []float64) float64 { return f.c + inner(f.g, y) }
+
+// surround begins with planes all around the cone.
+func (k *coneBound) surround() {
+	k.cuts = nil
+	for i := range firstCuts {
+		k.cuts = append(k.cuts, 2*math.Pi*float64(i)/firstCuts)
+	}
+}
+
+// beyond is how far y lies beyond the cone: |(a, b)| - u.
+func (k *coneBound) beyond(y []float64) float64 {
+	return math.Hypot(k.a.at(y), k.b.at(y)) - k.u.at(y)
+}
+
+// touch adds the plane that touches the cone where the friction force of y points,
+// and tells whether it is another than those that stand for it already.
+func (k *coneBound) touch(y []float64) bool {
+	angle := math.Atan2(k.b.at(y), k.a.at(y))
+	for _, c := range k.cuts {
+		if math.Abs(math.Remainder(c-angle, 2*math.Pi)) < sameAngle {
+			return false
+		}
+	}
+	k.cuts = append(k.cuts, angle)
+	return true
+}
+
+// cut adds a plane to each cone that y lies beyond, and tells whether there is one.
+func (r *region) cut(y []float64) bool {
+	added := false
+	for i := range r.cones {
+		if k := &r.cones[i]; k.beyond(y) > coneTol*max(1, math.Abs(k.u.at(y))) {
+			added = k.touch(y) || added
+		}
+	}
+	return added
+}
+
+// copy is a region with the same bounds and cones, to which planes may be added.
+func (r *region) copy() *region {
+	out := &region{bounds: r.bounds, degree: r.degree, work: r.work, inside: r.inside}
+	out.cones = append(out.cones, r.cones...)
+	for i := range out.cones {
+		out.cones[i].cuts = append([]float64{}, out.cones[i].cuts...)
+	}
+	return out
+}
+
+// leastInCones is least where there are cones. Whether it has an end is a
+// question of directions alone. Where it has, the barrier method guesses the
+// point, planes touch the cones there, and the programme over the planes proves from
+// outside what the point shows from inside: the two values must agree.
+func (r *region) leastInCones(cost []float64) least {
+	ways := r.directions(cost)
+	switch ways.admissible() {
+	case linear.Found:
+		return least{Extent: linear.Endless}
+	case linear.Unknown:
+		return least{Extent: linear.Unknown}
+	}
+	out := r.copy()
+	for i := range out.cones { // the planes that show that there is an end
+		out.cones[i].cuts = append(out.cones[i].cuts, ways.cones[i].cuts[firstCuts:]...)
+	}
+	best, known := out.guess(cost), false
+	if known = best != nil; known {
+		for i := range out.cones {
+			out.cones[i].touch(best)
+		}
+	}
+	for range mostRounds {
+		out.build()
+		l := out.programme.Least(cost)
+		if l.Extent != linear.Found {
+			return least{Extent: linear.Unknown}
+		}
+		if known && inner(cost, best)-l.Value <= coneGap*max(1, math.Abs(l.Value)) {
+			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
+		}
+		if !out.cut(l.Y) {
+			return least{Extent: linear.Found, value: l.Value, y: l.Y, ends: out.ended(l)}
+		}
+		if at := out.towards(l.Y); !known || inner(cost, at) < inner(cost, best) {
+			best, known = at, true
+			for i := range out.cones {
+				out.cones[i].touch(best)
+			}
+		}
+	}
+	return least{Extent: linear.Unknown}
+}
+
+// directions is the region of all directions along which no bound and no cone
+// ends this one, and along which the cost falls.
+func (r *region) directions(cost []float64) *region {
+	out := r.copy()
+	out.bounds = nil
+	for _, b := range r.bounds {
+		b.c = 0
+		out.bounds = append(out.bounds, b)
+	}
+	fall := bound{c: -1, g: make([]float64, r.degree), of: -1}
+	for k, c := range cost {
+		fall.g[k] = -c
+	}
+	out.bounds = append(out.bounds, fall)
+	for i := range out.cones {
+		k := &out.cones[i]
+		k.u.c, k.a.c, k.b.c = 0, 0, 0
+	}
+	return out
+}
+
+// towards is the last point on the way from the one inside to y that the cones let
+// through.
+func (r *region) towards(y []float64) []float64 {
+	near, far := 0.0, 1.0
+	at := make([]float64, r.degree)
+	to := func(t float64) []float64 {
+		for k := range at {
+			at[k] = r.inside[k] + t*(y[k]-r.inside[k])
+		}
+		return at
+	}
+	for range 60 {
+		t := (near + far) / 2
+		if r.within(to(t)) {
+			near = t
+		} else {
+			far = t
+		}
+	}
+	return to(near)
+}
+
+func (r *region) within(y []float64) bool {
+	for i := range r.cones {
+		if r.cones[i].beyond(y) > coneTol {
+			return false
+		}
+	}
+	return true
+}
+
+// guess is a point inside the region at which the cost is least, to some ten figures:
+// Newton's method on
+//
+//	t·cost·y - Σ log(bound) - Σ log(u² - a² - b²) - log(R² - |y|²)
+//
+// as t grows; the last term is for regions without an end (Y. Nesterov and A. Nemirovskii, Interior-Point Polynomial Algorithms
+// in Convex Programming, 1994, have the barrier of the cone and the damped step).
+// It is nil where the region has no inside.
+func (r *region) guess(cost []float64) []float64 {
+	y := append([]float64{}, r.inside...)
+	if !r.insideOf(y) {
+		return nil
+	}
+	n := r.degree
+	weight := float64(len(r.bounds) + 2*len(r.cones) + 2)
+	ball := guessBall * (1 + norm(y))
+	t := 1.0
+	for range mostNewton {
+		hess, grad := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+		for k, c := range cost {
+			grad.SetVec(k, t*c)
+		}
+		vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
+		for _, b := range r.bounds {
+			s := b.c + inner(b.g, y)
+			grad.AddScaledVec(grad, -1/s, vec(b.g))
+			hess.SymRankOne(hess, 1/(s*s), vec(b.g))
+		}
+		for i := range r.cones {
+			k := &r.cones[i]
+			u, a, b := k.u.at(y), k.a.at(y), k.b.at(y)
+			q := u*u - a*a - b*b
+			dq := mat.NewVecDense(n, nil)
+			for _, part := range []struct {
+				v, sign float64
+				g       []float64
+			}{{u, 1, k.u.g}, {a, -1, k.a.g}, {b, -1, k.b.g}} {
+				dq.AddScaledVec(dq, 2*part.sign*part.v, vec(part.g))
+				hess.SymRankOne(hess, -2*part.sign/q, vec(part.g))
+			}
+			grad.AddScaledVec(grad, -1/q, dq)
+			hess.SymRankOne(hess, 1/(q*q), dq)
+		}
+		q := ball*ball - inner(y, y)
+		grad.AddScaledVec(grad, 2/q, vec(y))
+		hess.SymRankOne(hess, 4/(q*q), vec(y))
+		*r.work -= (len(r.bounds) + 4*len(r.cones) + n) * n * n
+		for k := range n {
+			hess.SetSym(k, k, hess.At(k, k)+2/q)
+		}
+		var chol mat.Cholesky
+		step := mat.NewVecDense(n, nil)
+		solved := chol.Factorize(hess)
+		for ridge := firstRidge * mat.Trace(hess); !solved && ridge < mat.Trace(hess); ridge *= barrierGrowth {
+			for k := range n { // rounding near the tip of a cone
+				hess.SetSym(k, k, hess.At(k, k)+ridge)
+			}
+			solved = chol.Factorize(hess)
+		}
+		// The error only repeats that the matrix is badly conditioned, as it is near an edge.
+		if !solved || *r.work < 0 {
+			break
+		}
+		_ = chol.SolveVecTo(step, grad)
+		decrement := math.Sqrt(max(0, mat.Dot(grad, step)))
+		damp := 1.0
+		if decrement > 0.25 {
+			damp = 1 / (1 + decrement)
+		}
+		next := make([]float64, n)
+		for k := range next {
+			next[k] = y[k] - damp*step.AtVec(k)
+		}
+		for range mostHalvings {
+			if inner(next, next) < ball*ball && r.insideOf(next) {
+				break
+			}
+			for k := range next { // rounding near an edge
+				next[k] = (y[k] + next[k]) / 2
+			}
+		}
+		if inner(next, next) >= ball*ball || !r.insideOf(next) {
+			break
+		}
+		y = next
+		if decrement < 0.1 {
+			if weight/t < barrierGap*max(1, math.Abs(inner(cost, y))) {
+				break
+			}
+			t *= barrierGrowth
+		}
+	}
+	return y
+}
+
+func (r *region) insideOf(y []float64) bool {
+	for _, b := range r.bounds {
+		if !(b.c+inner(b.g, y) > 0) {
+			return false
+		}
+	}
+	for i := range r.cones {
+		if !(r.cones[i].beyond(y) < 0) {
+			return false
+		}
+	}
+	return true
+}
