@@ -210,7 +210,7 @@ func pageOf(s *statics.Solution, opt PageOptions) page {
 
 // sourceLine names the source of the problem and its answers.
 func sourceLine(p *problem.Problem) string {
-	if source := strings.Join(strings.Fields(p.Source), " "); source != "" {
+	if source := strings.Join(strings.Fields(printed(p.Source)), " "); source != "" {
 		return sentence("Source: " + source)
 	}
 	return ""
