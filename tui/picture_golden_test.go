@@ -56,8 +56,8 @@ func modes(t *testing.T) []struct {
 		{"to-scale", beam, []string{"x"}},
 		{"equal", beam, []string{"x", "x"}},
 		{"beam-plain", beam, []string{"a"}},
-		{"crowded", fixture(t, "mc-sign-truss"), nil},
-		{"crowded-plain", fixture(t, "mc-sign-truss"), []string{"a"}},
+		{"crowded", fixture(t, "road-sign-truss"), nil},
+		{"crowded-plain", fixture(t, "road-sign-truss"), []string{"a"}},
 	}
 }
 

@@ -68,5 +68,8 @@ func Results(format, sheet string, s *statics.Solution, t *trust.Trust, steps bo
 	if steps {
 		text += "\n" + TextWorking(working.Build(s))
 	}
+	if source := sourceLine(s.Problem); source != "" {
+		text += "\n" + hung("", source)
+	}
 	return text
 }

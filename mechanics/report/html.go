@@ -52,6 +52,9 @@ func htmlPage(pg page) []byte {
 	if open {
 		b.WriteString("</section>\n")
 	}
+	if pg.source != "" {
+		fmt.Fprintf(&b, "<p class=\"quiet source\">%s</p>\n", ink.XML(pg.source))
+	}
 	b.WriteString("</main>\n</body>\n</html>\n")
 	return []byte(b.String())
 }
@@ -135,6 +138,7 @@ p{margin:.4rem 0}
 figure{margin:1rem 0;text-align:center;break-inside:avoid}
 svg{max-width:100%;height:auto}
 .quiet{color:var(--faint);font-style:italic;font-size:.92em}
+.source{font-size:.8em;margin:1.2rem 0}
 .formula{margin:.5rem 0 .5rem 1.5rem;overflow-x:auto;overflow-y:hidden}
 .formula math{margin:0}
 math{font-size:1.03em}

@@ -60,8 +60,16 @@ func LaTeX(w *working.Working, parts Parts) string {
 	}
 	b.WriteString(latexTable([]string{"", "", ""}, latexResults(w.Solution)))
 	b.WriteString(latexTrust(parts.Trust))
-	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n" + latexEnd)
+	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n" + latexSource(sourceLine(p)) + latexEnd)
 	return b.String()
+}
+
+// latexSource closes a document with its source, in small type.
+func latexSource(line string) string {
+	if line == "" {
+		return ""
+	}
+	return "\n\\medskip\n{\\footnotesize " + latexText(line) + "\\par}\n"
 }
 
 func capital(text string) string {

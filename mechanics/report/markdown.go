@@ -50,7 +50,17 @@ func Markdown(w *working.Working, parts Parts) string {
 	}
 	b.WriteString(markdownTrust(parts.Trust))
 	b.WriteString("\n## Caution\n\n" + markdownText(capital(Caution)) + ".\n")
+	b.WriteString(markdownSource(sourceLine(s.Problem)))
 	return b.String()
+}
+
+// markdownSource closes a page with its source, in the small type that GitHub's
+// Markdown has from HTML.
+func markdownSource(line string) string {
+	if line == "" {
+		return ""
+	}
+	return "\n<small>" + markdownText(line) + "</small>\n"
 }
 
 func markdownBlock(block working.Block) string {

@@ -54,7 +54,10 @@ func onePage(pg page, size float64) (ink.Drawing, bool) {
 	})
 	l, lh := column(half, parts(left))
 	r, rh := column(half, parts(right))
-	foot, fh := column(columnWidth, parts(below))
+	foot, fh := column(columnWidth, func(c *compositor) {
+		parts(below)(c)
+		c.source(pg.source)
+	})
 	var d ink.Drawing
 	d.Width, d.Height, d.Title = pageWidth, pageHeight, pg.title
 	gap := size * 0.9

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/trust"
@@ -86,7 +87,7 @@ func PageOut(file, as string, sheets int) (string, error) {
 }
 
 // Page writes a solved sheet as a page: title, statement, figure, working,
-// results, checks and cautions. As SVG and PNG it is the figure with its free
+// results, checks, cautions and source. As SVG and PNG it is the figure with its free
 // bodies, of a task the figure alone, or, of a field page, the page itself. The same sheet and options
 // give the same bytes.
 func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
@@ -120,10 +121,11 @@ func dateOf(text string) time.Time {
 
 // page is what a page says, for every format alike.
 type page struct {
-	title string
-	under []string // below the title
-	parts []part
-	field bool
+	title  string
+	under  []string // below the title
+	parts  []part
+	source string // closes the page in small type; empty where none is named
+	field  bool
 }
 
 // The parts that a field page sets beside each other.
@@ -173,7 +175,7 @@ func tableOf(head []string, rows ...[]string) block {
 // pageOf gathers what a page says.
 func pageOf(s *statics.Solution, opt PageOptions) page {
 	p := s.Problem
-	pg := page{title: strings.TrimSpace(p.Title), field: opt.Field}
+	pg := page{title: strings.TrimSpace(p.Title), source: sourceLine(p), field: opt.Field}
 	if pg.title == "" {
 		pg.title = "Equilibrium of a free body"
 	}
@@ -204,6 +206,14 @@ func pageOf(s *statics.Solution, opt PageOptions) page {
 	}
 	pg.parts = append(pg.parts, part{title: "Caution", blocks: []block{words(sentence(Caution))}})
 	return pg
+}
+
+// sourceLine names the source of the problem and its answers.
+func sourceLine(p *problem.Problem) string {
+	if source := strings.Join(strings.Fields(printed(p.Source)), " "); source != "" {
+		return sentence("Source: " + source)
+	}
+	return ""
 }
 
 func sentence(text string) string {

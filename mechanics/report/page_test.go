@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/ink"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -142,6 +143,69 @@ func TestEverySheetHasAPage(t *testing.T) {
 			}
 			if strings.Contains(html, "NaN") || strings.Contains(html, "http") {
 				t.Errorf("%s: the page has NaN, or asks for something of the network", f.Name)
+			}
+		}
+	}
+}
+
+// The source stands once on a page of any form: at its end, in small type, and
+// not with the problem. A sheet that names none has no such line.
+func TestTheSourceClosesAPage(t *testing.T) {
+	const line = "Source: A. Author & Co., Statics, Example 1."
+	bare := "title = \"A lamp\"\nstatement = \"Find T.\"\nplane = \"xy\"\nup = \"+y\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n" +
+		"[lines]\nT = { kind = \"cable\", path = \"P A\" }\nW = { kind = \"weight\", at = \"P\", magnitude = \"10 N\" }\n"
+	for _, sourced := range []bool{true, false} {
+		text := bare
+		if sourced {
+			text += "[answers]\nsource = \" A. Author & Co.,  Statics, Example 1 \"\nT = \"10 N\"\n"
+		}
+		s := worked(t, text).Solution
+		sh, _ := sheet.Parse([]byte(text))
+		pages := map[string]string{
+			"solve":           Results("text", "a.toml", s, nil, false),
+			"solve --working": Results("text", "a.toml", s, nil, true),
+			"solve markdown":  Results("markdown", "a.toml", s, nil, false),
+			"solve latex":     Results("latex", "a.toml", s, nil, false),
+			"solve html":      Results("html", "a.toml", s, nil, false),
+		}
+		for kind, opt := range map[string]PageOptions{"page": {}, "task": {Task: true, Sheet: sh}, "field": {Field: true, Sheet: sh, File: "a.toml"}} {
+			for _, format := range []string{"md", "tex", "html"} {
+				pages[kind+" "+format] = string(written(t, format, s, opt))
+			}
+			drawn := ""
+			for _, d := range typeset(pageOf(s, opt)) {
+				for _, text := range d.Texts {
+					drawn += ink.Plain(text.Runs)
+				}
+			}
+			pages[kind+" pdf"] = strings.ReplaceAll(drawn, " ", "")
+		}
+		for name, page := range pages {
+			want := strings.TrimSuffix(line, ".")
+			switch {
+			case strings.HasSuffix(name, "html"):
+				want = `<p class="quiet source">` + strings.ReplaceAll(want, "&", "&amp;")
+			case strings.HasSuffix(name, "md"), strings.HasSuffix(name, "markdown"):
+				want = "<small>" + strings.ReplaceAll(want, "&", "&amp;")
+			case strings.HasSuffix(name, "tex"), strings.HasSuffix(name, "latex"):
+				want = `{\footnotesize ` + strings.ReplaceAll(want, "&", `\&`)
+			case strings.HasSuffix(name, "pdf"):
+				want = strings.ReplaceAll(want, " ", "")
+			}
+			at := strings.Index(page, want)
+			if !sourced {
+				if strings.Contains(page, "Source:") {
+					t.Errorf("%s: a source where the sheet names none", name)
+				}
+				continue
+			}
+			if at < 0 || strings.Count(page, "Author") != 1 {
+				t.Errorf("%s: %q stands there %d times", name, want, strings.Count(page, "Author"))
+			}
+			for _, earlier := range []string{"Caution", "Find T"} {
+				if strings.LastIndex(page, earlier) > at {
+					t.Errorf("%s: %q stands below the source", name, earlier)
+				}
 			}
 		}
 	}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"slices"
-
 	"strings"
 
 	"trivet/mechanics/ink"
@@ -15,13 +14,7 @@ import (
 // workedParts is the page of a worked solution.
 func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
 	p := s.Problem
-	task := paragraphBlocks(p)
-	if p.Source != "" {
-		source := words("Source of the printed answers: " + p.Source + ".")
-		source.quiet = true
-		task = append(task, source)
-	}
-	pg.add("Problem", task...)
+	pg.add("Problem", paragraphBlocks(p)...)
 	if len(p.Points) > 0 {
 		fig := plate.System(p, s, plate.Options{Dimensions: true})
 		pg.add(partFigure, block{figure: &fig})

@@ -66,6 +66,7 @@ func markdownField(pg page, figures []string) string {
 			b.WriteString(markdownBlock(bl.Block))
 		}
 	}
+	b.WriteString(markdownSource(pg.source))
 	return b.String()
 }
 
@@ -101,7 +102,7 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 		}
 		b.WriteString(latexBlocks(run))
 	}
-	b.WriteString("\\end{document}\n")
+	b.WriteString(latexSource(pg.source) + latexEnd)
 	return []byte(b.String())
 }
 

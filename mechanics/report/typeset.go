@@ -60,6 +60,18 @@ func (c *compositor) page(pg page) {
 	for _, p := range pg.parts {
 		c.part(p, pg.field)
 	}
+	c.source(pg.source)
+}
+
+// source sets the line that closes a page, in the smallest type of it; it does
+// not stand on a sheet of paper of its own.
+func (c *compositor) source(line string) {
+	if line != "" {
+		if n := len(c.slabs); n > 0 {
+			c.slabs[n-1].keep = true
+		}
+		c.paragraph([]working.Inline{{Words: line}}, max(c.size*0.8, leastSize), ink.Italic, ink.Faint, 0, c.size*0.9)
+	}
 }
 
 func (c *compositor) part(p part, field bool) {

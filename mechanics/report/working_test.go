@@ -48,7 +48,7 @@ func workedSheets(t testing.TB) map[string]string {
 		}
 		texts[strings.TrimSuffix(filepath.Base(file), ".toml")] = string(b)
 	}
-	for _, name := range []string{"boom-tip", "pulley-and-knot", "camera-on-four-wires", "cable-that-would-push", "lamp-pushed-sideways", "impending-slip", "hb-roof-two-cables-resultant"} {
+	for _, name := range []string{"boom-tip", "pulley-and-knot", "camera-on-four-wires", "cable-that-would-push", "lamp-pushed-sideways", "impending-slip", "two-cables-at-roof-corner"} {
 		f, ok := fixtures.Get(name)
 		if !ok {
 			t.Fatalf("no sheet %s", name)

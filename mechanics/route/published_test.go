@@ -82,13 +82,13 @@ func TestPublishedRoutes(t *testing.T) {
 		most  int
 		route string
 	}{
-		{"hb-truss-by-section", 6, "the three supports, then one section: about G, about C, forces along y (as its title says; the order from memory)"},
-		{"mc-wall-truss-by-section", 3, "one section, three equations (as its title says)"},
-		{"es-moment-about-a-line", 1, "one moment about the line (as its title says)"},
-		{"hb-moment-about-rod-axis", 1, "one moment about the rod (as its title says)"},
-		{"bs-triangle-between-couples", 2, "moments about A, forces along y (common practice)"},
-		{"dh-three-hinged-frame", 6, "the whole about A, then a part about its hinge (common practice)"},
-		{"cp-lifting-with-the-back", 3, "moments about the pivot, then forces (common practice)"},
+		{"truss-by-section", 6, "the three supports, then one section: about G, about C, forces along y (as its title says; the order from memory)"},
+		{"wall-truss-by-section", 3, "one section, three equations (as its title says)"},
+		{"moment-about-hinge-line", 1, "one moment about the line (as its title says)"},
+		{"moment-about-rod-axis", 1, "one moment about the rod (as its title says)"},
+		{"triangle-between-couples", 2, "moments about A, forces along y (common practice)"},
+		{"three-hinged-frame", 6, "the whole about A, then a part about its hinge (common practice)"},
+		{"lifting-with-the-back", 3, "moments about the pivot, then forces (common practice)"},
 	} {
 		fx, ok := fixtures.Get(c.name)
 		if !ok {

@@ -224,9 +224,9 @@ func TestVariantsOfPublishedRules(t *testing.T) {
 		name, given, result string
 		rule                func(x float64) float64 // both in SI
 	}{
-		{"navy-leg-force-by-angle", "W", "T60", func(w float64) float64 { return w / 2 / math.Sin(math.Pi/3) }},
-		{"navy-two-leg-bridle", "H", "W", func(h float64) float64 { return 2 * 1000 * 4.4482216152605 * h / (10 * 0.3048) }},
-		{"hh-friction-ranges", "mu", "P", func(mu float64) float64 { return (1 - 5*mu) * 100 / math.Sqrt(26) }},
+		{"leg-force-by-angle", "W", "T60", func(w float64) float64 { return w / 2 / math.Sin(math.Pi/3) }},
+		{"two-leg-bridle", "H", "W", func(h float64) float64 { return 2 * 1000 * 4.4482216152605 * h / (10 * 0.3048) }},
+		{"slope-metal-on-metal", "mu", "P", func(mu float64) float64 { return (1 - 5*mu) * 100 / math.Sqrt(26) }},
 	} {
 		f, _ := fixtures.Get(c.name)
 		src := sourceOf(t, f.Text)

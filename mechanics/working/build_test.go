@@ -44,7 +44,7 @@ func TestStepsAreInOrder(t *testing.T) {
 
 // A hand route stands behind the matrix and before the solution, or the verdict.
 func TestRouteIsInserted(t *testing.T) {
-	for name, after := range map[string]Kind{"boom-tip": Solve, "lamp-pushed-sideways": Verdict, "hb-roof-two-cables-resultant": Checks} {
+	for name, after := range map[string]Kind{"boom-tip": Solve, "lamp-pushed-sideways": Verdict, "two-cables-at-roof-corner": Checks} {
 		w := fixture(t, name)
 		w.Steps = slices.DeleteFunc(w.Steps, func(s Step) bool { return s.Kind == Route })
 		n := len(w.Steps)
