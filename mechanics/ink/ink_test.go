@@ -31,7 +31,7 @@ func TestSVGIsWellFormed(t *testing.T) {
 			t.Fatalf("%v in\n%s", err, text)
 		}
 	}
-	for _, want := range []string{"&lt; 5 &amp; Σ∥漢 ", "<title>a &quot;b&quot; &lt;c&gt; &amp; &#39;d&#39;</title>", `font-style="italic"`, `stroke-dasharray`} {
+	for _, want := range []string{"&lt; 5 &amp; Σ∥漢·", "<title>a &quot;b&quot; &lt;c&gt; &amp; &#39;d&#39;</title>", `font-style="italic"`, `stroke-dasharray`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %s in\n%s", want, text)
 		}
@@ -76,7 +76,7 @@ func TestPNGHasTheSize(t *testing.T) {
 }
 
 func TestCharactersThatTheFontLacks(t *testing.T) {
-	for in, want := range map[string]string{"Σ α μ ° × · − √ ≤ ½ é": "Σ α μ ° × · − √ ≤ ½ é", "∥": "‖", "漢": "□", "a\tb": "a b", "\x7f": " "} {
+	for in, want := range map[string]string{"Σ α μ ° × · − √ ≤ ½ é": "Σ α μ ° × · − √ ≤ ½ é", "∥": "‖", "漢": "□", "a\tb": "a b", "\x7f": "·", "\u202e": "·", "\u009b": "·", "\xff": "·"} {
 		if got := stands(in); got != want {
 			t.Errorf("%q stands as %q, want %q", in, got, want)
 		}
