@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"trivet/mechanics/printable"
@@ -47,8 +48,8 @@ func (f Fault) Where(file string) string {
 		return file + ": " + msg
 	}
 	out := fmt.Sprintf("%s:%d:%d: %s", file, f.Line, f.Column, msg)
-	if strings.TrimSpace(f.Source) == "" {
-		return out
+	if strings.TrimSpace(f.Source) == "" || strings.ContainsFunc(f.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
+		return out // nothing to show, or what is no text
 	}
 	return out + "\n" + units.Caret(around(f.Source, f.span()))
 }

@@ -74,7 +74,7 @@ func sweepWords(r variant.SweptRow) string { return strings.Join(r.Says, ", ") }
 func sweepText(s *variant.Swept) string {
 	var b strings.Builder
 	if s.Title != "" {
-		b.WriteString(hung("", s.Title) + "\n")
+		b.WriteString(hung("", printed(s.Title)) + "\n")
 	}
 	columns := len(s.Results) + 1
 	numbers, marks := make([][]string, columns), make([][]string, columns)

@@ -20,7 +20,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	var b strings.Builder
 	p := s.Problem
 	if p.Title != "" {
-		b.WriteString(hung("", p.Title) + "\n")
+		b.WriteString(hung("", printed(p.Title)) + "\n")
 	}
 	for _, line := range s.Words() {
 		b.WriteString(hung("", line))
