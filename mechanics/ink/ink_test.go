@@ -128,3 +128,16 @@ func FuzzSVG(f *testing.F) {
 		}
 	})
 }
+
+// A reader shows a PDF's title and author in its window.
+func TestNothingInAPDFActs(t *testing.T) {
+	const acting, dots = "a\x1b[2J\n\u009b\u202eb\x7f", "a·[2J···b·"
+	got, err := PDF([]Drawing{sample()}, About{Title: acting, Author: acting})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := PDF([]Drawing{sample()}, About{Title: dots, Author: dots})
+	if err != nil || !bytes.Equal(got, want) {
+		t.Errorf("%v, %d bytes, want %d", err, len(got), len(want))
+	}
+}
