@@ -67,15 +67,11 @@ func TestNothingOfACommandActs(t *testing.T) {
 
 // The log is read in a terminal too, and what is in it comes from anybody.
 func TestNothingOfTheLogActs(t *testing.T) {
-	var log bytes.Buffer
-	h, err := New(Settings{Sheet: write(t, t.TempDir()+"/lamp.toml", lamp), State: t.TempDir(), Listen: "127.0.0.1:0", Most: 1, ByPlace: 1}, nil, &log)
-	if err != nil {
-		t.Fatal(err)
-	}
+	r := start(t, Settings{}, nil)
 	for _, text := range append(strings.Split(actors, ""), acting, "a\nb") {
-		log.Reset()
-		h.log.Info("came", "visitor", text)
-		if got := log.String(); strings.ContainsAny(got, actors) || strings.Count(got, "\n") != 1 || !strings.Contains(got, "msg=came visitor=") {
+		before := len(r.log.String())
+		r.Host.log.Info("came", "visitor", text)
+		if got := r.log.String()[before:]; strings.ContainsAny(got, actors) || strings.Count(got, "\n") != 1 || !strings.Contains(got, "msg=came visitor=") {
 			t.Errorf("%q is logged as %q", text, got)
 		}
 	}
