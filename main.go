@@ -36,17 +36,15 @@ func main() {
 // run is the whole program: results go to stdout, errors to stderr, and the
 // exit code comes back.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	c := &call.Call{Stdin: stdin, Stdout: stdout, Stderr: stderr, Env: os.Environ()}
-	root := command(c)
+	c := call.New(stdin, stdout, stderr, os.Environ())
+	root := command(c, stdout)
 	root.SetArgs(args)
-	root.SetIn(stdin)
-	root.SetOut(stdout)
-	root.SetErr(stderr)
 	return c.End(root.ExecuteContext(ctx))
 }
 
-// command is the program's command with all those below it.
-func command(c *call.Call) *cobra.Command {
+// command is the program's command with all those below it. A workbench draws on
+// screen itself; all that is printed is the call's.
+func command(c *call.Call, screen io.Writer) *cobra.Command {
 	var linear bool
 	root := &cobra.Command{
 		Use:   call.Program + " [SHEET]",
@@ -59,16 +57,21 @@ func command(c *call.Call) *cobra.Command {
 		Args:              call.OneSheetOrNone,
 		Version:           version(),
 		ValidArgsFunction: call.SheetFiles,
-		RunE:              func(cmd *cobra.Command, args []string) error { return workbench(cmd.Context(), c, args, linear) },
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return workbench(cmd.Context(), c, screen, args, linear)
+		},
 	}
+	root.SetIn(c.Stdin)
+	root.SetOut(c.Stdout) // before OwnWords, whose commands take it along
+	root.SetErr(c.Stderr)
 	root.Flags().BoolVar(&linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
-	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema(), host.Command(c.Stdin, c.Stdout, c.Stderr))
+	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema(), host.Command(c.Stdin, screen, c.Stderr))
 	call.OwnWords(root)
 	return root
 }
 
 // workbench opens the terminal program; it needs a terminal at both ends.
-func workbench(ctx context.Context, c *call.Call, args []string, linear bool) error {
+func workbench(ctx context.Context, c *call.Call, screen io.Writer, args []string, linear bool) error {
 	opt := tui.Options{Linear: linear, Env: c.Env, Journal: true, Every: tui.WatchEvery, Start: len(args) == 0}
 	if len(args) == 1 {
 		var ok bool
@@ -78,7 +81,7 @@ func workbench(ctx context.Context, c *call.Call, args []string, linear bool) er
 		}
 	}
 	in, okIn := c.Stdin.(*os.File)
-	out, okOut := c.Stdout.(*os.File)
+	out, okOut := screen.(*os.File)
 	if !okIn || !okOut || !term.IsTerminal(int(in.Fd())) || !term.IsTerminal(int(out.Fd())) {
 		return fmt.Errorf("the workbench needs a terminal at both ends: without one, try `%[1]s solve %[2]s`, or `%[1]s --help`", call.Program, cmp.Or(opt.Path, "SHEET"))
 	}

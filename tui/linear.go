@@ -130,5 +130,5 @@ func (m Model) lastLine() lastLine {
 		prompt = strings.TrimRight(ansi.Truncate(prompt, most-1, ""), " ") + " "
 	}
 	text, skip := grid.Window(l.text, l.column(), max(w-grid.Width(prompt)-1, 1))
-	return lastLine{strings.TrimRight(prompt+text, " "), grid.Width(prompt) + l.column() - skip}
+	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.column() - skip}
 }

@@ -6,11 +6,12 @@ import (
 	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"trivet/mechanics/printable"
 )
 
 // Caret gives two lines: the text, and ^~~~ below the span, set by the cells
-// that the characters take on a screen. Tabs, line ends and other controls are
-// shown as spaces, so that nothing typed steers the terminal.
+// that the characters take on a screen. Tabs and line ends are shown as spaces.
 func Caret(text string, span Span) string {
 	start := runeStart(text, span.Start)
 	end := max(start, runeStart(text, span.End))
@@ -30,12 +31,10 @@ func runeStart(text string, i int) int {
 
 // shown replaces what does not show as itself.
 func shown(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		if r == utf8.RuneError || unicode.IsControl(r) || unicode.IsSpace(r) || unicode.Is(unicode.Bidi_Control, r) {
-			r = ' '
+	return printable.Line(strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) {
+			return ' '
 		}
-		b.WriteRune(r)
-	}
-	return b.String()
+		return r
+	}, text))
 }

@@ -11,6 +11,8 @@ import (
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+
+	"trivet/mechanics/printable"
 )
 
 // The font is Liberation Serif (SIL Open Font License 1.1), which has the widths
@@ -49,8 +51,11 @@ func stands(s string) string {
 	f := fonts()[Regular]
 	var buf sfnt.Buffer
 	return strings.Map(func(r rune) rune {
-		if r < 0x20 || r == 0x7f {
+		if r == '\n' || r == '\t' || r == '\r' {
 			return ' '
+		}
+		if printable.Acts(r) {
+			return printable.Stand
 		}
 		if g, err := f.GlyphIndex(&buf, r); err == nil && g != 0 {
 			return r

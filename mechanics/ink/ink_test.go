@@ -31,7 +31,7 @@ func TestSVGIsWellFormed(t *testing.T) {
 			t.Fatalf("%v in\n%s", err, text)
 		}
 	}
-	for _, want := range []string{"&lt; 5 &amp; Σ∥漢 ", "<title>a &quot;b&quot; &lt;c&gt; &amp; &#39;d&#39;</title>", `font-style="italic"`, `stroke-dasharray`} {
+	for _, want := range []string{"&lt; 5 &amp; Σ∥漢·", "<title>a &quot;b&quot; &lt;c&gt; &amp; &#39;d&#39;</title>", `font-style="italic"`, `stroke-dasharray`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %s in\n%s", want, text)
 		}
@@ -76,7 +76,7 @@ func TestPNGHasTheSize(t *testing.T) {
 }
 
 func TestCharactersThatTheFontLacks(t *testing.T) {
-	for in, want := range map[string]string{"Σ α μ ° × · − √ ≤ ½ é": "Σ α μ ° × · − √ ≤ ½ é", "∥": "‖", "漢": "□", "a\tb": "a b", "\x7f": " "} {
+	for in, want := range map[string]string{"Σ α μ ° × · − √ ≤ ½ é": "Σ α μ ° × · − √ ≤ ½ é", "∥": "‖", "漢": "□", "a\tb": "a b", "\x7f": "·", "\u202e": "·", "\u009b": "·", "\xff": "·"} {
 		if got := stands(in); got != want {
 			t.Errorf("%q stands as %q, want %q", in, got, want)
 		}
@@ -127,4 +127,17 @@ func FuzzSVG(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A reader shows a PDF's title and author in its window.
+func TestNothingInAPDFActs(t *testing.T) {
+	const acting, dots = "a\x1b[2J\n\u009b\u202eb\x7f", "a·[2J···b·"
+	got, err := PDF([]Drawing{sample()}, About{Title: acting, Author: acting})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want, err := PDF([]Drawing{sample()}, About{Title: dots, Author: dots})
+	if err != nil || !bytes.Equal(got, want) {
+		t.Errorf("%v, %d bytes, want %d", err, len(got), len(want))
+	}
 }

@@ -7,6 +7,8 @@ import (
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
+
+	"trivet/mechanics/printable"
 )
 
 // About is what a PDF says of itself. Date is its date of making; the same
@@ -39,8 +41,8 @@ func PDF(pages []Drawing, about About) ([]byte, error) {
 	f.SetCreationDate(about.Date)
 	f.SetModificationDate(about.Date)
 	f.SetProducer("trivet", true)
-	f.SetTitle(about.Title, true)
-	f.SetAuthor(about.Author, true)
+	f.SetTitle(printable.Line(about.Title), true)
+	f.SetAuthor(printable.Line(about.Author), true)
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.SetLineCapStyle("round")

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"trivet/mechanics/printable"
 )
 
 // colours of the tones on white paper; a page's style sheet may set others by
@@ -120,14 +122,14 @@ func num(x float64) string {
 	return s
 }
 
-// XML escapes text for an element or an attribute of XML or HTML. Control
-// characters, which XML forbids, become spaces.
+// XML escapes text for an element or an attribute of XML or HTML. What acts on a
+// terminal is replaced; XML forbids most of it.
 func XML(s string) string {
 	s = strings.Map(func(r rune) rune {
-		if r < 0x20 && r != '\n' && r != '\t' || r == 0xfffe || r == 0xffff || r == 0x7f {
-			return ' '
+		if r == 0xfffe || r == 0xffff { // no characters, which XML forbids too
+			return printable.Stand
 		}
 		return r
-	}, strings.ToValidUTF8(s, "�"))
+	}, printable.Text(s))
 	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;").Replace(s)
 }

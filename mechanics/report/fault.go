@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -42,12 +43,13 @@ func (f Fault) Where(file string) string {
 	if f.Hint != "" {
 		msg += ": " + f.Hint
 	}
+	file, msg = printable.Line(file), printable.Line(msg) // none may pass for a message of its own
 	if f.Line == 0 {
 		return file + ": " + msg
 	}
 	out := fmt.Sprintf("%s:%d:%d: %s", file, f.Line, f.Column, msg)
 	if strings.TrimSpace(f.Source) == "" || strings.ContainsFunc(f.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
-		return out // nothing to show, or bytes that a terminal might obey
+		return out // nothing to show, or what is no text
 	}
 	return out + "\n" + units.Caret(around(f.Source, f.span()))
 }
@@ -101,9 +103,10 @@ func (f Fault) span() units.Span {
 
 // CheckLine is the one line that `trivet check` prints for a sheet.
 func CheckLine(file string, s *statics.Solution) (well bool, line string) {
+	file = printable.Line(file)
 	failures := s.Failures()
 	if len(failures) > 0 {
-		return false, fmt.Sprintf("FAILS %s: %s", file, strings.Join(failures, "; "))
+		return false, fmt.Sprintf("FAILS %s: %s", file, printable.Line(strings.Join(failures, "; ")))
 	}
 	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, plural(len(s.Checks), "check"))
 	if n := len(s.Answers); n > 0 {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/trust"
 	"trivet/mechanics/working"
@@ -43,7 +44,7 @@ func CheckFormat(format string, steps bool, sheets int) error {
 func Between(format, name string, i, sheets int) string {
 	switch {
 	case sheets > 1 && format == "text":
-		return strings.Repeat("\n", min(i, 1)) + name + ":\n"
+		return strings.Repeat("\n", min(i, 1)) + printable.Line(name) + ":\n"
 	case i > 0 && format == "markdown":
 		return "\n"
 	}

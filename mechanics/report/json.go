@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/trust"
@@ -162,7 +163,7 @@ func marshal(v jsonSheet) []byte {
 	if err != nil { // a number that is not finite: our mistake, not the user's
 		panic("report: " + err.Error())
 	}
-	return append(b, '\n')
+	return append(printable.JSON(b), '\n')
 }
 
 func unknownJSON(s *statics.Solution, j int) jsonUnknown {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
 )
 
@@ -51,7 +52,7 @@ func CSV(rows [][]string) []byte {
 	for _, r := range rows {
 		cells := make([]string, len(r))
 		for i, c := range r {
-			cells[i] = csvCell(c)
+			cells[i] = csvCell(printable.Text(c))
 		}
 		_ = w.Write(cells) // a strings.Builder takes everything
 	}

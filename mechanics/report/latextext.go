@@ -54,7 +54,7 @@ var accents = func() map[rune]string {
 // as its code point.
 func latexText(text string) string {
 	var b strings.Builder
-	runes := []rune(text)
+	runes := []rune(printed(text))
 	for k, r := range runes {
 		s, known := latexRunes[r]
 		a, accented := accents[r]
@@ -70,8 +70,6 @@ func latexText(text string) string {
 			b.WriteString(`$\` + g + `$`)
 		case r >= ' ' && r < 0x7f:
 			b.WriteRune(r)
-		case r < ' ' || r >= 0x7f && r < 0xa0:
-			b.WriteByte(' ')
 		default:
 			b.WriteString(fmt.Sprintf(`[U+%04X]`, r))
 		}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/mark"
+	"trivet/mechanics/printable"
 )
 
 // The object of `trivet mark --format json`.
@@ -61,7 +62,7 @@ func marksJSON(c mark.Class) string {
 	if err != nil { // texts and counts alone: never
 		panic("report: " + err.Error())
 	}
-	return string(b) + "\n"
+	return string(printable.JSON(b)) + "\n"
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the

@@ -5,6 +5,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/working"
 )
 
@@ -46,15 +47,11 @@ func beside(of ...box) box {
 	return out
 }
 
-// printed is a user's text without what a terminal takes for a command.
-func printed(text string) string {
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r >= 0x7f && r < 0xa0 {
-			return ' '
-		}
-		return r
-	}, text)
-}
+// printed is a user's text on one line, without what acts on a terminal; line ends and
+// tabs are blanks.
+func printed(text string) string { return printable.Line(lineEnds.Replace(text)) }
+
+var lineEnds = strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ")
 
 // TextMath writes a formula in one line of Unicode; a matrix takes its rows in brackets.
 func TextMath(m working.Math) string { return bare(strings.Join(textBox(m, true).lines, "\n")) }

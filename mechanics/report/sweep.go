@@ -8,6 +8,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
 )
 
@@ -54,6 +55,7 @@ func sweepMark(s *variant.Swept, row, result int) string {
 
 func sweepHead(s *variant.Swept) []string {
 	head := func(name, unit string) string {
+		name = printable.Line(name)
 		if unit == "" {
 			return name
 		}
@@ -72,7 +74,7 @@ func sweepWords(r variant.SweptRow) string { return strings.Join(r.Says, ", ") }
 func sweepText(s *variant.Swept) string {
 	var b strings.Builder
 	if s.Title != "" {
-		b.WriteString(hung("", s.Title) + "\n")
+		b.WriteString(hung("", printed(s.Title)) + "\n")
 	}
 	columns := len(s.Results) + 1
 	numbers, marks := make([][]string, columns), make([][]string, columns)
@@ -264,5 +266,5 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 	if err != nil { // a number that is not finite: our mistake, not the user's
 		panic("report: " + err.Error())
 	}
-	return string(b) + "\n"
+	return string(printable.JSON(b)) + "\n"
 }

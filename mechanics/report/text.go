@@ -7,6 +7,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/trust"
 )
@@ -19,7 +20,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	var b strings.Builder
 	p := s.Problem
 	if p.Title != "" {
-		b.WriteString(hung("", p.Title) + "\n")
+		b.WriteString(hung("", printed(p.Title)) + "\n")
 	}
 	for _, line := range s.Words() {
 		b.WriteString(hung("", line))
@@ -45,7 +46,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 // hung sets prose in lines of the width, all but the first indented by its mark.
 func hung(mark, text string) string {
 	indent := ansi.StringWidth(mark)
-	lines := strings.Split(ansi.Wordwrap(text, width-indent, ""), "\n")
+	lines := strings.Split(ansi.Wordwrap(printable.Text(text), width-indent, ""), "\n")
 	return mark + strings.Join(lines, "\n"+strings.Repeat(" ", indent)) + "\n"
 }
 

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"trivet/mechanics/printable"
 )
 
 // columns sets rows in columns, two spaces apart, or one where that is too wide;
@@ -15,6 +17,7 @@ func columns(rows [][]string, left ...int) string {
 	var words []bool
 	for _, row := range rows {
 		for k, cell := range row {
+			cell = printable.Line(cell)
 			if k == len(widths) {
 				widths, words = append(widths, 0), append(words, k == 0 || slices.Contains(left, k))
 			}
@@ -36,6 +39,7 @@ func columns(rows [][]string, left ...int) string {
 		line.Reset()
 		line.WriteString("  ")
 		for k, cell := range row {
+			cell = printable.Line(cell)
 			pad := strings.Repeat(" ", widths[k]-ansi.StringWidth(cell))
 			if k > 0 {
 				line.WriteString(gap)

@@ -6,7 +6,11 @@ package call
 import (
 	"fmt"
 	"io"
+	"os"
 
+	"golang.org/x/term"
+
+	"trivet/mechanics/printable"
 	"trivet/mechanics/report"
 )
 
@@ -23,11 +27,22 @@ const (
 // Stderr. It belongs to one goroutine.
 type Call struct {
 	Stdin          io.Reader
-	Stdout, Stderr io.Writer
-	Env            []string // as os.Environ gives it
+	Stdout, Stderr io.Writer // of texts; New has them pass nothing that acts on a terminal
+	Env            []string  // as os.Environ gives it
 
-	code int   // the worst so far
-	lost error // the first error of writing results: a full disk must not pass for results written
+	asIs io.Writer // standard output for what is no text; Stdout where nil
+	code int       // the worst so far
+	lost error     // the first error of writing results: a full disk must not pass for results written
+}
+
+// New is a call whose texts are cleaned, wherever they go: what goes to a pipe or a
+// file ends on a terminal too.
+func New(stdin io.Reader, stdout, stderr io.Writer, env []string) *Call {
+	c := &Call{Stdin: stdin, Stdout: printable.NewWriter(stdout), Stderr: printable.NewWriter(stderr), Env: env}
+	if f, ok := stdout.(*os.File); !ok || !term.IsTerminal(int(f.Fd())) {
+		c.asIs = stdout
+	}
+	return c
 }
 
 // Fail makes the exit code at least so much.
@@ -40,10 +55,21 @@ func (c *Call) End(err error) int {
 	if err != nil {
 		c.refuse(Program, report.Fault{Msg: err.Error()})
 	}
+	c.close(c.Stdout)
 	if c.lost != nil {
 		c.refuse(Program, report.Fault{Msg: "the results cannot be written: " + c.lost.Error()})
 	}
+	c.close(c.Stderr)
 	return c.code
+}
+
+// close writes what a writer of texts holds back.
+func (c *Call) close(w io.Writer) {
+	if w, ok := w.(*printable.Writer); ok {
+		if err := w.Close(); c.lost == nil {
+			c.lost = err
+		}
+	}
 }
 
 // refuse says on standard error what can't be done, and why.
@@ -54,6 +80,16 @@ func (c *Call) refuse(what string, f report.Fault) {
 
 func (c *Call) print(text string) {
 	if _, err := io.WriteString(c.Stdout, text); c.lost == nil {
+		c.lost = err
+	}
+}
+
+// printAsIs prints what has to arrive byte by byte: a sheet, a page that is no text.
+// A terminal, for which neither is meant, gets it as it gets a text.
+func (c *Call) printAsIs(data []byte) {
+	if c.asIs == nil {
+		c.print(string(data))
+	} else if _, err := c.asIs.Write(data); c.lost == nil {
 		c.lost = err
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
 )
@@ -29,7 +30,7 @@ func (c *Call) Check() *cobra.Command {
 func (c *Call) check(name string) {
 	r := c.read(name)
 	if r.solution == nil {
-		c.print(fmt.Sprintf("FAILS %s: %s\n", display(name), statics.Unreadable))
+		c.print(fmt.Sprintf("FAILS %s: %s\n", printable.Line(display(name)), statics.Unreadable))
 		return
 	}
 	well, line := report.CheckLine(display(name), r.solution)

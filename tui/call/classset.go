@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
+	"strings"
 
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
@@ -63,10 +63,9 @@ func (c *Call) strangers(s classSet, stem string) {
 	if err != nil {
 		return
 	}
-	numbered := regexp.MustCompile(`^` + regexp.QuoteMeta(stem) + `-\d{2,3}\.toml$`)
 	var old []string
 	for _, e := range entries {
-		if numbered.MatchString(e.Name()) && !slices.ContainsFunc(s.files, func(f setFile) bool { return f.name == e.Name() }) {
+		if numbered(e.Name(), stem) && !slices.ContainsFunc(s.files, func(f setFile) bool { return f.name == e.Name() }) {
 			old = append(old, e.Name())
 		}
 	}
@@ -77,4 +76,11 @@ func (c *Call) strangers(s classSet, stem string) {
 	default:
 		fmt.Fprintf(c.Stderr, "%s: %d variants were there before, %s to %s, and are not in the key\n", s.folder, len(old), old[0], old[len(old)-1])
 	}
+}
+
+// numbered tells the names that variants of a sheet have: NAME-01.toml, NAME-123.toml.
+func numbered(file, stem string) bool {
+	number, begins := strings.CutPrefix(file, stem+"-")
+	number, ends := strings.CutSuffix(number, ".toml")
+	return begins && ends && (len(number) == 2 || len(number) == 3) && strings.Trim(number, "0123456789") == ""
 }

@@ -62,7 +62,7 @@ func (c *Call) write(file, from string) error {
 		return err
 	}
 	if file == standardIn { // and out
-		c.print(s.Text())
+		c.printAsIs([]byte(s.Text()))
 		return nil
 	}
 	if _, err := sheet.Save(file, s, sheet.Stamp{}, false); err != nil {

@@ -41,7 +41,11 @@ func (c *Call) Page() *cobra.Command {
 				if err != nil {
 					return err
 				}
-				c.print(string(page))
+				if format == "pdf" || format == "png" {
+					c.printAsIs(page)
+				} else {
+					c.print(string(page))
+				}
 			} else if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
 				c.refuse(out, f)
 			}

@@ -73,7 +73,7 @@ func calls(t *testing.T, args ...string) said {
 		}
 	}
 	var out, says strings.Builder
-	c := &Call{Stdin: strings.NewReader(lamp), Stdout: &out, Stderr: &says, Env: []string{"XDG_CONFIG_HOME=" + filepath.Join(t.TempDir(), "none")}}
+	c := New(strings.NewReader(lamp), &out, &says, []string{"XDG_CONFIG_HOME=" + filepath.Join(t.TempDir(), "none")})
 	code := run(c, args...)
 	return said{out.String(), says.String(), code}
 }
@@ -82,11 +82,11 @@ func calls(t *testing.T, args ...string) said {
 func run(c *Call, args ...string) int {
 	root := &cobra.Command{Use: Program + " [SHEET]", Args: OneSheetOrNone, RunE: func(*cobra.Command, []string) error { return nil }}
 	root.Flags().Int("most", 16, "so `MANY`")
-	root.AddCommand(c.Solve(), c.Check(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema())
-	OwnWords(root)
-	root.SetArgs(args)
 	root.SetOut(c.Stdout)
 	root.SetErr(c.Stderr)
+	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema())
+	OwnWords(root)
+	root.SetArgs(args)
 	return c.End(root.Execute())
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/variant"
@@ -174,7 +175,7 @@ func (c *Call) vary(name string, v varying) {
 	if c.writeSet(set) {
 		c.print(fmt.Sprintf("seed %d\n", v.seed))
 		for _, f := range set.files {
-			c.print(f.path(set.folder) + ": " + f.says + "\n")
+			c.print(printable.Line(f.path(set.folder)+": "+f.says) + "\n")
 		}
 		c.strangers(set, stem(name))
 	}

@@ -5,6 +5,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"trivet/mechanics/printable"
 )
 
 // character takes the first character of a text: the bytes it is, what shows for
@@ -18,16 +20,16 @@ func character(s string) (taken, shows string, w int) {
 	taken, w = ansi.FirstGraphemeCluster(s, ansi.GraphemeWidth)
 	r, n := utf8.DecodeRuneInString(taken)
 	switch {
-	case unsafe(r):
-		return taken, "·", 1
+	case printable.Acts(r):
+		return taken, string(printable.Stand), 1
 	case w <= 0:
 		return taken, "", 0
-	case ansi.StringWidthWc(taken) == w && !strings.ContainsFunc(taken[n:], unsafe):
+	case ansi.StringWidthWc(taken) == w && !strings.ContainsFunc(taken[n:], printable.Acts):
 		return taken, taken, w
 	}
 	first := taken[:n]
 	if w = ansi.StringWidth(first); w <= 0 || ansi.StringWidthWc(first) != w {
-		return taken, "·", 1
+		return taken, string(printable.Stand), 1
 	}
 	return taken, first, w
 }

@@ -6,7 +6,6 @@ package grid
 import (
 	"image"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 )
 
@@ -156,19 +155,19 @@ func (c Canvas) keep(x, y int, cluster string) {
 	c.grid.more[(c.rect.Min.Y+y)*c.grid.W+c.rect.Min.X+x] = cluster
 }
 
-// Clean gives a text with a dot for each rune that would act on the terminal,
-// for what does not go through a grid.
+// Clean gives a text as a grid would show it, in the same columns, for what does
+// not go through one.
 func Clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		if unsafe(r) {
-			return '·'
+	var b strings.Builder
+	for len(s) > 0 {
+		if plain(s) {
+			b.WriteByte(s[0])
+			s = s[1:]
+			continue
 		}
-		return r
-	}, s)
-}
-
-// unsafe tells the runes that would act on the terminal instead of showing:
-// controls, and the marks that turn the direction of writing.
-func unsafe(r rune) bool {
-	return r < ' ' || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || unicode.Is(unicode.Bidi_Control, r)
+		taken, shows, _ := character(s)
+		b.WriteString(shows)
+		s = s[len(taken):]
+	}
+	return b.String()
 }

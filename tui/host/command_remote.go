@@ -9,6 +9,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
 )
 
@@ -23,7 +24,7 @@ func (h *Host) command(s *session, text string) int {
 	say := func(msg string) int {
 		limit := time.AfterFunc(farewellLimit, func() { _ = s.ch.Close() })
 		defer limit.Stop()
-		_, _ = io.WriteString(s.ch.Stderr(), "trivet: "+msg+"\n")
+		_, _ = io.WriteString(s.ch.Stderr(), printable.Text("trivet: "+msg+"\n"))
 		return cannotDo
 	}
 	args, needs, why := verb(text)
@@ -64,11 +65,16 @@ func (h *Host) command(s *session, text string) int {
 	}()
 	left := new(atomic.Int64)
 	left.Store(mostOutput)
-	out, errs := io.Writer(limited{s.ch, left}), io.Writer(limited{s.ch.Stderr(), left})
+	// What is no text, a page in PDF, has to arrive as it is where there is no terminal;
+	// the verbs clean their texts themselves.
+	out, errs := io.Writer(limited{s.ch, left}), printable.NewWriter(limited{s.ch.Stderr(), left})
 	if s.pty {
-		out, errs = returns{out}, returns{limited{s.ch, left}}
+		text := printable.NewWriter(returns{out})
+		defer text.Close()
+		out, errs = text, printable.NewWriter(returns{limited{s.ch, left}})
 	}
 	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
+	_ = errs.Close()
 	h.log.Info("a command", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
 	switch {
 	case errors.Is(ctx.Err(), context.DeadlineExceeded):

@@ -232,7 +232,7 @@ func TestVerbsNameNoFile(t *testing.T) {
 		{"host x.toml", verbs, nil},
 		{"sh -c id", verbs, nil},
 		{"solve 'x", "the command does not read: close its quotes", nil},
-		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ?]0;x?", nil},
+		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ·]0;x·", nil},
 	} {
 		args, _, why := verb(c.text)
 		if why != c.why || !slices.Equal(args, c.args) {

@@ -23,6 +23,8 @@ import (
 	"charm.land/ssh"
 	"charm.land/wish/v2"
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/mechanics/printable"
 )
 
 // Run is the command line without a terminal, for the verbs that a visitor may
@@ -252,7 +254,7 @@ func (h *Host) entertain(v *visitor, out io.Writer) {
 		slow := time.AfterFunc(farewellLimit, v.kill)
 		defer slow.Stop()
 		<-v.feed.done
-		fmt.Fprintf(out, "%strivet: %s\r\n", depart, v.reason())
+		fmt.Fprintf(out, "%strivet: %s\r\n", depart, printable.Line(v.reason()))
 	}()
 	slow := time.AfterFunc(stalledLimit, v.kill)
 	_, err := io.WriteString(out, enter)

@@ -10,6 +10,7 @@ import (
 	"sync"
 	"testing"
 	"time"
+	"unicode/utf8"
 
 	gossh "golang.org/x/crypto/ssh"
 )
@@ -69,7 +70,7 @@ func TestNoNameWritesToATerminal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if note := all[string(k.PublicKey().Marshal())]; !strings.HasPrefix(note, "ann?]0;x?zz") || len(note) != longestName {
+	if note := all[string(k.PublicKey().Marshal())]; !strings.HasPrefix(note, "ann·]0;x·zz") || utf8.RuneCountInString(note) != longestName {
 		t.Errorf("%q", note)
 	}
 }

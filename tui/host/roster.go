@@ -61,7 +61,7 @@ func readRoster(file string) (roster, error) {
 		if why := unfit(key); why != "" {
 			return nil, fmt.Errorf("%s:%d: %s", file, i+1, why)
 		}
-		keys[string(key.Marshal())] = printable(comment)
+		keys[string(key.Marshal())] = echo(comment)
 	}
 	if len(keys) == 0 {
 		return nil, fmt.Errorf("%s: there is no key in it: write one a line, as in id_ed25519.pub", file)

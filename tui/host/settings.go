@@ -13,6 +13,7 @@ import (
 
 	gossh "golang.org/x/crypto/ssh"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 )
@@ -106,7 +107,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		}
 	}
 	h := &Host{
-		log: slog.New(slog.NewTextHandler(logTo, nil)), key: key, doors: doors, run: run,
+		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
 		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual()},
 		most:     o.Most,
 		refusals: newBucket(refusalsBurst, refusalsPerHour/time.Hour.Seconds()),

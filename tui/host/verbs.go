@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/anmitsu/go-shlex"
+
+	"trivet/mechanics/printable"
 )
 
 // remoteVerb is a verb of the command line that a visitor without a terminal may
@@ -99,15 +101,15 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 			}
 		case slices.Contains(v.flags, w):
 		case strings.HasPrefix(w, "-"):
-			return nil, "there is no option " + printable(w) + " here: " + v.options()
+			return nil, "there is no option " + echo(w) + " here: " + v.options()
 		case v.word && !word && !strings.ContainsAny(w, `/\`):
 			word = true
 		case v.name == "schema":
-			return nil, "schema stands alone: leave out " + printable(w)
+			return nil, "schema stands alone: leave out " + echo(w)
 		case v.alone:
-			return nil, "a sheet goes to standard output only: write `" + v.example + "` in place of " + printable(w)
+			return nil, "a sheet goes to standard output only: write `" + v.example + "` in place of " + echo(w)
 		default:
-			return nil, "sheets are read from standard input only: write `" + v.example + "` in place of " + printable(w)
+			return nil, "sheets are read from standard input only: write `" + v.example + "` in place of " + echo(w)
 		}
 		args = append(args, w)
 	}
@@ -122,15 +124,10 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 	return args, ""
 }
 
-// printable is what a visitor typed, as it may go back to a terminal.
-func printable(s string) string {
+// echo is what a visitor typed, as it goes back to a terminal.
+func echo(s string) string {
 	if len(s) > longestName {
 		s = s[:longestName]
 	}
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f || r >= 0x80 && r < 0xa0 {
-			return '?'
-		}
-		return r
-	}, strings.ToValidUTF8(s, "?"))
+	return printable.Line(s)
 }

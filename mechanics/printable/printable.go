@@ -1,0 +1,65 @@
+// Package printable says which characters act on a terminal instead of showing,
+// and what shows in their place, for every screen, file and message alike.
+//
+// A sheet comes from anybody: a title, a name or a file's name may hold escape
+// sequences that clear a screen or set a window's title, and marks that turn the
+// direction of writing, so that a text reads as another.
+package printable
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Stand shows in place of a character that would act.
+const Stand = '·'
+
+// Acts tells the characters that act instead of showing: the controls, C0, DEL and
+// C1, and the marks of writing direction that have Unicode's property Bidi_Control.
+// A byte that is no UTF-8 reads as utf8.RuneError and counts among them, since some
+// terminals take those from 0x80 to 0x9f for controls.
+func Acts(r rune) bool {
+	return r < ' ' || r >= 0x7f && r < 0xa0 || r == utf8.RuneError || unicode.Is(unicode.Bidi_Control, r)
+}
+
+// Line is a text as it shows on one line: a Stand for every character that acts, the
+// ends of lines and tabs among them.
+func Line(text string) string {
+	if !strings.ContainsFunc(text, Acts) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		if Acts(r) {
+			return Stand
+		}
+		return r
+	}, text)
+}
+
+// Text is a text of several lines as a Writer writes it.
+func Text(text string) string {
+	var b strings.Builder
+	w := NewWriter(&b)
+	_, _ = w.Write([]byte(text)) // a text that grows does not fail
+	_ = w.Close()
+	return b.String()
+}
+
+// JSON writes every character that acts as its \u escape, so that a text stays what it
+// is for the program that reads it. The bytes are those of valid JSON, where such
+// characters stand in strings alone; the ends of lines between values stay.
+func JSON(text []byte) []byte {
+	var b bytes.Buffer
+	b.Grow(len(text))
+	for _, r := range string(text) {
+		if Acts(r) && r != '\n' && r != '\t' && r != '\r' {
+			fmt.Fprintf(&b, `\u%04x`, r) // all of them lie below U+10000
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.Bytes()
+}

@@ -1,0 +1,60 @@
+package printable
+
+import (
+	"bytes"
+	"io"
+	"unicode/utf8"
+)
+
+// Writer is what a text passes on its way to a terminal. The ends of lines, LF or CR
+// LF, and tabs pass; a Stand takes the place of every other character that acts.
+// What is cut between two calls of Write is put together again: the start of a
+// character, or a CR, is held back until more comes or Close is called. It belongs
+// to one goroutine.
+type Writer struct {
+	to   io.Writer
+	held []byte // the start of a character, or a CR
+}
+
+// NewWriter makes a Writer on another. It has to be closed, which leaves the other open.
+func NewWriter(to io.Writer) *Writer { return &Writer{to: to} }
+
+// Write writes a piece of a text. The error is the other writer's.
+func (w *Writer) Write(p []byte) (int, error) {
+	if err := w.write(p, false); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
+
+// Close writes what is held back.
+func (w *Writer) Close() error { return w.write(nil, true) }
+
+func (w *Writer) write(p []byte, last bool) error {
+	in := p
+	if len(w.held) > 0 {
+		in = append(bytes.Clone(w.held), p...)
+		w.held = nil
+	}
+	var out bytes.Buffer
+	out.Grow(len(in))
+	for len(in) > 0 {
+		if !last && (!utf8.FullRune(in) || in[0] == '\r' && len(in) == 1) {
+			w.held = bytes.Clone(in)
+			break
+		}
+		r, n := utf8.DecodeRune(in)
+		switch {
+		case r == '\n' || r == '\t' || r == '\r' && len(in) > 1 && in[1] == '\n' || !Acts(r):
+			out.Write(in[:n])
+		default:
+			out.WriteRune(Stand)
+		}
+		in = in[n:]
+	}
+	if out.Len() == 0 {
+		return nil
+	}
+	_, err := w.to.Write(out.Bytes())
+	return err
+}
