@@ -206,7 +206,7 @@ func delayed(d time.Duration) string {
 	if n := math.Ceil(d.Seconds()); n > 1 {
 		seconds = fmt.Sprintf("%.0f seconds", n)
 	}
-	return "Many wrong join codes were typed, so yours is checked in " + seconds + ". Try: wait here; the right code still lets you in."
+	return "Many wrong join codes were typed, so yours is checked in " + seconds + ".\nTry: wait here; the right code still lets you in."
 }
 
 // refused says, once to a connection, that a key is needed.
@@ -225,22 +225,22 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 	return why
 }
 
-// needsKey says what is wrong with the keys that ssh showed, and what would do.
+// needsKey says what is wrong with the keys that ssh showed, and what would do, in
+// lines of a small terminal.
 func (q *question) needsKey() string {
-	const give = "give its public half (the .pub file) to whoever runs the host."
-	then := "then come again."
+	then := "come again."
 	if !q.open && q.code == "" {
-		then = "then " + give
+		then = "give the .pub file to whoever runs this host."
 	}
 	switch {
 	case q.shown == errNoList:
-		return "The key that your ssh showed is not in this host's list. Try: " + give
+		return "The key that your ssh showed is not in this host's list.\nTry: " + then
 	case q.shown == errUnfit:
-		return "The key that your ssh showed is of a kind that is not accepted here. Try: make another with `ssh-keygen -t ed25519`, " + then
+		return "The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then " + then
 	case q.private:
-		return "A key is needed, because your sheets are kept here by it, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, " + then
+		return "A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
 	}
-	return "A key is needed to come in here, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, " + then
+	return "This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
 }
 
 // person tells who a connection belongs to, by the key that was proved.

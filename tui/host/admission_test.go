@@ -195,8 +195,8 @@ func TestWhatIsSaidOfTheWait(t *testing.T) {
 		d    time.Duration
 		want string
 	}{
-		{time.Millisecond, "Many wrong join codes were typed, so yours is checked in 1 second. Try: wait here; the right code still lets you in."},
-		{11*time.Second + 1, "Many wrong join codes were typed, so yours is checked in 12 seconds. Try: wait here; the right code still lets you in."},
+		{time.Millisecond, "Many wrong join codes were typed, so yours is checked in 1 second.\nTry: wait here; the right code still lets you in."},
+		{11*time.Second + 1, "Many wrong join codes were typed, so yours is checked in 12 seconds.\nTry: wait here; the right code still lets you in."},
 	} {
 		if got := delayed(c.d); got != c.want {
 			t.Errorf("%v: %s", c.d, got)
@@ -348,22 +348,22 @@ func TestWhoNeedsAKeyIsToldSo(t *testing.T) {
 		log  string
 	}{
 		"private": {Settings{Private: folder}, none,
-			"A key is needed, because your sheets are kept here by it, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, then come again.",
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
 			"no key where one is needed"},
 		"private, with a code": {Settings{Private: folder, Code: true}, none,
-			"A key is needed, because your sheets are kept here by it, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, then come again.",
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
 			"no key where one is needed"},
 		"private, with a list": {Settings{Private: folder, Watchers: keys(t, crew)}, none,
-			"A key is needed, because your sheets are kept here by it, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, then give its public half (the .pub file) to whoever runs the host.",
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then give the .pub file to whoever runs this host.",
 			"no key where one is needed"},
 		"private, in no list": {Settings{Private: folder, Watchers: keys(t, crew)}, []gossh.AuthMethod{gossh.PublicKeys(other)},
-			"The key that your ssh showed is not in this host's list. Try: give its public half (the .pub file) to whoever runs the host.",
+			"The key that your ssh showed is not in this host's list.\nTry: give the .pub file to whoever runs this host.",
 			"a key in no list"},
 		"private, too weak": {Settings{Private: folder}, []gossh.AuthMethod{gossh.PublicKeys(small)},
-			"The key that your ssh showed is of a kind that is not accepted here. Try: make another with `ssh-keygen -t ed25519`, then come again.",
+			"The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then come again.",
 			"a key of a kind that is not taken"},
 		"presented, with a list": {Settings{Watchers: keys(t, crew)}, none,
-			"A key is needed to come in here, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, then give its public half (the .pub file) to whoever runs the host.",
+			"This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then give the .pub file to whoever runs this host.",
 			"no key where one is needed"},
 	} {
 		t.Run(name, func(t *testing.T) {

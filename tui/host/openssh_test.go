@@ -220,8 +220,8 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 	folder, _ := shelf(t)
 	p := newPanes(t, start(t, Settings{Private: folder}, nil))
-	p.pane("keyless", "", 200, 24)
-	const needed = "A key is needed, because your sheets are kept here by it, and your ssh showed none. Try: make one with `ssh-keygen -t ed25519`, then come again."
+	p.pane("keyless", "", 80, 24)
+	const needed = "A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.\n"
 	p.sees("keyless", needed, "Permission denied (publickey,keyboard-interactive).")
 	if n := strings.Count(p.screen("keyless"), needed); n != 1 {
 		t.Errorf("it is said %d times", n)
@@ -234,7 +234,7 @@ func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 	}
 	r.strangersLeave()
 	p = newPanes(t, r)
-	p.pane("late", "", 200, 24)
+	p.pane("late", "", 80, 24)
 	p.sees("late", "Join code:")
 	p.keys("late", "1", "Enter")
 	p.sees("late", "Many wrong join codes were typed, so yours is checked in ", "That is not the join code; each start of the host has a new one.")
