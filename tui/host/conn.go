@@ -68,7 +68,8 @@ func (n *counts) yields(now time.Time, itsTime time.Duration) *guarded {
 	return nil
 }
 
-func (n *counts) known(c *guarded) {
+// drop forgets one that is a stranger no more, or not for long.
+func (n *counts) drop(c *guarded) {
 	n.strangers = slices.DeleteFunc(n.strangers, func(s *guarded) bool { return s == c })
 }
 
@@ -83,6 +84,7 @@ type guarded struct {
 
 	began          time.Time
 	spoke          atomic.Bool // a byte has come
+	yielded        atomic.Bool // its place is another's
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
@@ -100,8 +102,8 @@ func (c *guarded) Read(p []byte) (int, error) {
 			return n, net.ErrClosed
 		}
 	}
-	if errors.Is(err, net.ErrClosed) {
-		err = cmp.Or(c.yielded(), err)
+	if c.yielded.Load() && errors.Is(err, net.ErrClosed) {
+		err = errYielded // as the log says it
 	}
 	return n, err
 }
@@ -143,20 +145,13 @@ func (c *guarded) yield() {
 	inside := c.inside
 	c.mu.Unlock()
 	if !inside {
+		c.yielded.Store(true)
 		c.cut(errYielded.Error())
 	}
 }
 
 // errYielded is why a connection ended that gave its place to a newcomer.
 var errYielded = errors.New("it did not say who it is, and another of its address came")
-
-// yielded is errYielded where the connection ended by it, so that the log says so.
-func (c *guarded) yielded() error {
-	if c.reason() == errYielded.Error() {
-		return errYielded
-	}
-	return nil
-}
 
 // attempt counts a join code that is typed, and gives how long it waits until it is
 // checked. Wrong ones of many connections wait one behind another: as strangers
@@ -189,10 +184,10 @@ func (g *gate) admit(c net.Conn) *guarded {
 		return nil
 	}
 	p := place(at.Addr())
-	var gives *guarded
+	var yields *guarded
 	defer func() { // once the lock is free
-		if gives != nil {
-			gives.yield()
+		if yields != nil {
+			yields.yield()
 		}
 	}()
 	g.mu.Lock()
@@ -201,17 +196,16 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if n == nil || g.all >= g.inAll || g.strangers >= strangersInAll {
 		return nil
 	}
-	var old *guarded
-	if n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1) {
-		if old = n.yields(time.Now(), g.times.handshake/2); old == nil {
-			return nil
-		}
+	var stranger *guarded
+	full := n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1)
+	if full {
+		stranger = n.yields(time.Now(), g.times.handshake/2)
 	}
-	if !n.comes.spare(1) {
+	if full && stranger == nil || !n.comes.spare(1) {
 		return nil
 	}
-	if gives = old; gives != nil {
-		n.known(gives)
+	if yields = stranger; yields != nil {
+		n.drop(yields)
 	}
 	g.all++
 	g.strangers++
@@ -285,7 +279,7 @@ func (g *gate) count(c *guarded, all, strangers int) {
 	g.all += all
 	g.strangers += strangers
 	c.counts.all += all
-	c.counts.known(c)
+	c.counts.drop(c)
 }
 
 // tell says of each address how many lines of the log were left out.
