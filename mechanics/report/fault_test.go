@@ -47,8 +47,12 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 		{"with an answer", sound + "[answers]\nT = \"50 N\"\n", true, "ok    a.toml: determinate, 8 checks, 1 printed answer met"},
 		{"over its limit", strings.Replace(sound, "90 N", "40 N", 1), false, "FAILS a.toml: T exceeds its limit: it uses 125 % of 40.0 N"},
 		{"a missed answer", sound + "[answers]\nT = \"51 N\"\n", false, "FAILS a.toml: T = 50.000 N misses the printed 51 N"},
-		{"a resultant", "asked = \"P.loads.size\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
+		{"a resultant", "expect = \"resultant\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
 			"\nF = { kind = \"force\", at = \"P\", along = \"+x\", magnitude = \"50 N\" }\n", true, "ok    a.toml: resultant, 1 check"},
+		{"a frame whose support was forgotten", "asked = \"P.loads.size\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
+			"\nF = { kind = \"force\", at = \"P\", along = \"+x\", magnitude = \"50 N\" }\n", false,
+			"FAILS a.toml: no equilibrium: the loads excite a motion that nothing resists; nothing holds P along +x: 50.0 N is unbalanced; " +
+				"the sheet has no supports and no unknowns. Try: expect = \"resultant\", if their resultant is what is asked; ΣF on P is not 0: 1 of the largest term is left"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			well, got := CheckLine("a.toml", solved(t, c.text))

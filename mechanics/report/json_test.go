@@ -156,9 +156,9 @@ W = { kind = "weight", at = "P", magnitude = "96 N" }
 V = { kind = "force", at = "P", components = "(0, ?)" }
 `), nil))
 	want := map[string]string{
-		"T1": "{fixed bool, high null, limit null, low number, name string, sense null, text string, unit string, use null, value null}",
-		"T2": "{fixed bool, high null, limit number, low number, name string, sense null, text string, unit string, use null, value null}",
-		"Vy": "{fixed bool, high null, limit null, low null, name string, sense null, text string, unit string, use null, value null}",
+		"T1": "{fixed bool, high string, limit null, low number, name string, sense null, text string, unit string, use null, value null}",
+		"T2": "{fixed bool, high string, limit number, low number, name string, sense null, text string, unit string, use null, value null}",
+		"Vy": "{fixed bool, high string, limit null, low string, name string, sense null, text string, unit string, use null, value null}",
 	}
 	for _, u := range o["unknowns"].([]any) {
 		name := u.(map[string]any)["name"].(string)
@@ -186,7 +186,7 @@ V = { kind = "force", at = "P", components = "(0, ?)" }
 func TestJSONVerdicts(t *testing.T) {
 	for name, want := range map[string]string{
 		"traffic-light":         "determinate",
-		"cable-that-would-push": "sense-broken",
+		"cable-that-would-push": "inadmissible",
 		"camera-on-four-wires":  "indeterminate",
 		"lamp-pushed-sideways":  "no-equilibrium",
 	} {

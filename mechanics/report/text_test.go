@@ -131,8 +131,8 @@ V = { kind = "link", at = "R", along = "+x" }
 		"N": {"0 N", "none", "", ""},
 		"C": {"at least 0 N", "", "", "inf"},
 		"D": {"at least 0 N", "", "", ""},
-		"E": {"free", "", "", ""},
-		"V": {"free", "", "", ""},
+		"E": {"unbounded", "", "", ""},
+		"V": {"unbounded", "", "", ""},
 	}
 	for j, x := range s.X {
 		got := [4]string{ResultText(s, j), SenseWord(s, j), SenseMark(s, j)}

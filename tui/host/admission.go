@@ -2,9 +2,11 @@ package host
 
 import (
 	"errors"
-	"net/netip"
+	"fmt"
+	"math"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
@@ -17,7 +19,10 @@ type admission struct {
 	open                 bool   // anybody, said explicitly or on the loopback address
 	private              bool   // everybody needs a key, to find the sheets again
 
-	guesses guesses
+	wait func(d time.Duration, over <-chan struct{}) error // until a code is checked
+
+	mu   sync.Mutex
+	came map[string]bool // keys that were in by the code
 }
 
 // keyText is where the permissions of a connection hold the key that was proved.
@@ -28,7 +33,7 @@ var (
 	errUnfit   = errors.New("a key of a kind that is not taken")
 	errNoList  = errors.New("a key in no list")
 	errCode    = errors.New("a wrong join code")
-	errGuesses = errors.New("a join code after too many wrong ones")
+	errKeyless = errors.New("no key where one is needed")
 )
 
 // reasons puts in words why one was not admitted, and how often.
@@ -38,7 +43,7 @@ func reasons(err error) string {
 		return err.Error()
 	}
 	var words []string
-	for _, e := range []error{errUnfit, errNoList, errCode, errGuesses} {
+	for _, e := range []error{errUnfit, errNoList, errCode, errKeyless} {
 		n := 0
 		for _, tried := range all.Errors {
 			if errors.Is(tried, e) {
@@ -60,8 +65,8 @@ func reasons(err error) string {
 
 // config is the protocol's side of admission: current algorithms, few tries,
 // keys that are proved, and the code. Each connection has its own.
-func (a *admission) config() *gossh.ServerConfig {
-	q := &question{admission: a}
+func (a *admission) config(from *guarded) *gossh.ServerConfig {
+	q := &question{admission: a, from: from}
 	c := &gossh.ServerConfig{
 		MaxAuthTries:  authTries,
 		ServerVersion: "SSH-2.0-trivet",
@@ -74,16 +79,17 @@ func (a *admission) config() *gossh.ServerConfig {
 			gossh.KeyAlgoED25519, gossh.KeyAlgoSKED25519, gossh.KeyAlgoSKECDSA256,
 			gossh.KeyAlgoECDSA256, gossh.KeyAlgoECDSA384, gossh.KeyAlgoECDSA521, gossh.KeyAlgoRSASHA256, gossh.KeyAlgoRSASHA512,
 		},
-		PublicKeyCallback:         a.offered,
+		PublicKeyCallback:         q.offered,
 		VerifiedPublicKeyCallback: q.proved,
 	}
-	if !a.private && (a.open || a.code != "") {
-		c.KeyboardInteractiveCallback = func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
-			if a.open {
-				return &gossh.Permissions{}, nil
-			}
-			return q.asked(conn, ask, nil)
+	c.KeyboardInteractiveCallback = func(_ gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
+		switch {
+		case !a.private && a.open:
+			return &gossh.Permissions{}, nil
+		case !a.private && a.code != "":
+			return q.asked(ask, nil)
 		}
+		return nil, q.refused(ask)
 	}
 	return c
 }
@@ -91,20 +97,22 @@ func (a *admission) config() *gossh.ServerConfig {
 // offered tells whether a key is worth proving. Nothing follows from an offer.
 // Where there is a code a key of no list is too: who has proved one is known again
 // when a line is cut while the door is closed to late-comers.
-func (a *admission) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
+func (q *question) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
 	switch {
 	case unfit(key) != "":
+		q.shown = errUnfit
 		return nil, errUnfit
-	case a.open || a.listed(key) || a.code != "":
+	case q.open || q.known(key) || q.code != "":
 		return nil, nil
 	}
+	q.shown = errNoList
 	return nil, errNoList
 }
 
-// another tells whether a key is worth proving behind one of no list: an agent may
-// hold a presenter's besides.
+// another tells whether a key is worth proving behind one that needs the code: an
+// agent may hold a presenter's besides.
 func (a *admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
-	if unfit(key) == "" && a.listed(key) {
+	if unfit(key) == "" && a.known(key) {
 		return nil, nil
 	}
 	return nil, errNoList
@@ -114,15 +122,34 @@ func (a *admission) listed(key gossh.PublicKey) bool {
 	return a.presenters.has(key) || a.watchers.has(key)
 }
 
+// known tells whether a key needs no code: it is in a list, or was in before.
+func (a *admission) known(key gossh.PublicKey) bool {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	return a.listed(key) || a.came[string(key.Marshal())]
+}
+
+// remember notes a key whose owner knew the code.
+func (a *admission) remember(key gossh.PublicKey) {
+	a.mu.Lock()
+	defer a.mu.Unlock()
+	if a.came == nil {
+		a.came = map[string]bool{}
+	}
+	if len(a.came) < keysKept {
+		a.came[string(key.Marshal())] = true
+	}
+}
+
 // proved takes a key whose owner has signed with it.
 func (q *question) proved(_ gossh.ConnMetadata, key gossh.PublicKey, _ *gossh.Permissions, _ string) (*gossh.Permissions, error) {
-	if q.open || q.listed(key) {
+	if q.open || q.known(key) {
 		return permit(key), nil
 	}
 	return nil, &gossh.PartialSuccessError{Next: gossh.ServerAuthCallbacks{
 		PublicKeyCallback: q.another,
-		KeyboardInteractiveCallback: func(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
-			return q.asked(conn, ask, key)
+		KeyboardInteractiveCallback: func(_ gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge) (*gossh.Permissions, error) {
+			return q.asked(ask, key)
 		},
 	}}
 }
@@ -136,18 +163,17 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 	return p
 }
 
-// question is the join code asked of one connection, again where it was wrong.
+// question is what is asked of one connection, and said to it.
 type question struct {
 	*admission
-	missed bool
+	from   *guarded
+	missed bool  // a code was wrong
+	shown  error // why the last key that was shown is not taken; nil where none was
+	told   bool  // that a key is needed
 }
 
-// asked asks for the join code.
-func (q *question) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
-	from, err := netip.ParseAddrPort(conn.RemoteAddr().String())
-	if err != nil || !q.guesses.may(from.Addr(), time.Now()) {
-		return nil, errGuesses
-	}
+// asked asks for the join code, and checks it after a while where many were wrong.
+func (q *question) asked(ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
 	says := ""
 	if q.missed {
 		says = "That is not the join code; each start of the host has a new one."
@@ -156,12 +182,65 @@ func (q *question) asked(conn gossh.ConnMetadata, ask gossh.KeyboardInteractiveC
 	if err != nil {
 		return nil, err
 	}
-	right := len(answers) == 1 && sameCode(answers[0], q.code)
-	if !q.guesses.judge(from.Addr(), right, time.Now()) {
+	if d := q.from.attempt(); d > 0 {
+		_, err := ask("", delayed(d), nil, nil)
+		if err = errors.Join(err, q.wait(d, q.from.over)); err != nil {
+			q.from.forgive() // it was not checked
+			return nil, err
+		}
+	}
+	if len(answers) != 1 || !sameCode(answers[0], q.code) {
 		q.missed = true
 		return nil, errCode
 	}
+	q.from.forgive()
+	if key != nil {
+		q.remember(key)
+	}
 	return permit(key), nil
+}
+
+// delayed says how long a code waits.
+func delayed(d time.Duration) string {
+	seconds := "1 second"
+	if n := math.Ceil(d.Seconds()); n > 1 {
+		seconds = fmt.Sprintf("%.0f seconds", n)
+	}
+	return "Many wrong join codes were typed, so yours is checked in " + seconds + ".\nTry: wait here; the right code still lets you in."
+}
+
+// refused says, once to a connection, that a key is needed.
+func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
+	why := q.shown
+	if why == nil {
+		why = errKeyless
+	}
+	if q.told {
+		return why
+	}
+	q.told = true
+	if _, err := ask("", q.needsKey(), nil, nil); err != nil {
+		return err
+	}
+	return why
+}
+
+// needsKey says what is wrong with the keys that ssh showed, and what would do, in
+// lines of a small terminal.
+func (q *question) needsKey() string {
+	then := "come again."
+	if !q.open && q.code == "" {
+		then = "give the .pub file to whoever runs this host."
+	}
+	switch {
+	case q.shown == errNoList:
+		return "The key that your ssh showed is not in this host's list.\nTry: " + then
+	case q.shown == errUnfit:
+		return "The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then " + then
+	case q.private:
+		return "A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
+	}
+	return "This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then " + then
 }
 
 // person tells who a connection belongs to, by the key that was proved.

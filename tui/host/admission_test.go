@@ -1,10 +1,16 @@
 package host
 
 import (
+	"crypto/rand"
+	"crypto/rsa"
+	"io"
+	"net"
 	"net/netip"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -81,7 +87,7 @@ func TestTheHostKeyIsMadeOnceAndKept(t *testing.T) {
 }
 
 func TestWhoComesInAsWhat(t *testing.T) {
-	staff, crew, stranger := key(t), key(t), key(t)
+	staff, crew, stranger, other := key(t), key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, crew), Code: true}, nil)
 	code := r.doors.code
 	if len(code) != codeDigits+1 || code == start(t, Settings{Presenters: keys(t, staff), Code: true}, nil).doors.code {
@@ -93,7 +99,7 @@ func TestWhoComesInAsWhat(t *testing.T) {
 		role string // empty for not admitted
 	}{
 		{staff, "", "presenter"}, {crew, "", "watcher"}, {stranger, code, "watcher"}, {nil, code, "watcher"},
-		{nil, strings.ReplaceAll(code, " ", "-"), "watcher"}, {nil, "", ""}, {stranger, "0000 0000x", ""},
+		{nil, strings.ReplaceAll(code, " ", "-"), "watcher"}, {nil, "", ""}, {other, "0000 0000x", ""},
 	} {
 		client, err := r.dial(c.key, c.code)
 		if (err == nil) != (c.role != "") {
@@ -136,49 +142,239 @@ type forged struct {
 
 func (f forged) PublicKey() gossh.PublicKey { return f.shown }
 
-func TestWrongCodesAreLimitedByAddress(t *testing.T) {
-	var g guesses
-	now := time.Now()
-	a, b := netip.MustParseAddr("192.0.2.1"), netip.MustParseAddr("2001:db8::1")
-	for range codeTries {
-		if !g.may(a, now) {
-			t.Fatal("limited too soon")
+// Wrong codes wait one behind another, at most a quarter of a minute however many
+// places an address has; right ones take nothing.
+func TestCodesWaitInProportionToThePlaces(t *testing.T) {
+	for _, places := range []int{1, 3, 8, 40, 200, 2000} {
+		g := gate{inAll: places, byPlace: places, times: usual(), codes: newBucket(1e6, 1)}
+		c := g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))})
+		for range 3 * places {
+			if d := c.attempt(); d > 0 {
+				t.Fatalf("%d places: a right code waits %v", places, d)
+			}
+			c.forgive()
 		}
-		if g.judge(a, false, now) || g.judge(b, false, now) {
-			t.Fatal("a wrong code is right")
+		for range max(places, codeTries) {
+			if d := c.attempt(); d > 0 {
+				t.Fatalf("%d places: a class that mistypes once waits %v", places, d)
+			}
 		}
-	}
-	if g.judge(a, true, now) || g.may(a, now) || g.may(netip.MustParseAddr("2001:db8::ffff"), now) || !g.may(netip.MustParseAddr("192.0.2.2"), now) {
-		t.Error("the limit is not by address")
-	}
-	if !g.may(a, now.Add(codeSpan+time.Second)) {
-		t.Error("the limit stays for ever")
-	}
-	for i := range 3 * addressesKept {
-		g.missed(place(netip.AddrFrom4([4]byte{10, byte(i >> 16), byte(i >> 8), byte(i)})), now.Add(time.Duration(i)))
-	}
-	c := netip.MustParseAddr("192.0.2.9")
-	if g.judge(c, true, now) || !g.judge(c, true, now.Add(codeSpan+time.Second)) {
-		t.Error("the limit of all addresses together is not kept")
-	}
-	if len(g.wrong) > addressesKept {
-		t.Errorf("%d addresses are remembered", len(g.wrong))
+		var last time.Duration
+		for range max(places/strangersPart, 1) { // as many as may be typing at a time
+			last = c.attempt()
+		}
+		if last <= 0 || last > time.Minute/strangersPart {
+			t.Errorf("%d places: the last waits %v", places, last)
+		}
 	}
 }
 
+// All addresses together have a pace too, and one who comes again has the old account.
+func TestCodesOfAllAddressesWait(t *testing.T) {
+	g := gate{inAll: 10000, byPlace: 200, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/60)}
+	from := func(i int) *guarded {
+		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
+	}
+	wrong := 0
+	for i := range 400 {
+		c := from(i % 20)
+		for range 100 {
+			if c.attempt() == 0 {
+				wrong++
+			}
+		}
+		_ = c.Close()
+	}
+	if wrong < codeTriesInAll || wrong > codeTriesInAll+100 {
+		t.Errorf("%d wrong codes did not wait", wrong)
+	}
+}
+
+func TestWhatIsSaidOfTheWait(t *testing.T) {
+	for _, c := range []struct {
+		d    time.Duration
+		want string
+	}{
+		{time.Millisecond, "Many wrong join codes were typed, so yours is checked in 1 second.\nTry: wait here; the right code still lets you in."},
+		{11*time.Second + 1, "Many wrong join codes were typed, so yours is checked in 12 seconds.\nTry: wait here; the right code still lets you in."},
+	} {
+		if got := delayed(c.d); got != c.want {
+			t.Errorf("%v: %s", c.d, got)
+		}
+	}
+}
+
+// told dials as one who types a code, and gives what was said besides.
+func (r *running) told(code string, auth ...gossh.AuthMethod) (says []string, err error) {
+	c := &gossh.ClientConfig{User: "any", HostKeyCallback: gossh.FixedHostKey(r.key.PublicKey()), Timeout: patience}
+	c.Auth = append(auth, gossh.KeyboardInteractive(func(_, instruction string, questions []string, _ []bool) (answers []string, _ error) {
+		if instruction != "" {
+			says = append(says, instruction)
+		}
+		for range questions {
+			answers = append(answers, code)
+		}
+		return answers, nil
+	}))
+	client, err := gossh.Dial("tcp", r.addr, c)
+	if err == nil {
+		_ = client.Close()
+	}
+	return says, err
+}
+
+// After many wrong codes from an address the right one comes in all the same, later,
+// and is told so; keys do not wait.
 func TestWrongCodesOverTheWire(t *testing.T) {
 	staff := key(t)
-	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
-	for range codeTries {
-		if _, err := r.dial(nil, "1"); err == nil {
+	var waits atomic.Int64
+	r := startWith(t, Settings{Presenters: keys(t, staff), Code: true, ByPlace: 40}, nil, func(h *Host) {
+		h.doors.wait = func(d time.Duration, _ <-chan struct{}) error { waits.Add(int64(d)); return nil }
+	})
+	for range 100 { // 60 more than wait for nobody
+		if _, err := r.told("1"); err == nil {
 			t.Fatal("a wrong code is taken")
 		}
 	}
-	if _, err := r.dial(nil, r.doors.code); err == nil {
-		t.Error("after many wrong codes the right one still counts")
+	r.strangersLeave()
+	was := waits.Load()
+	says, err := r.told(r.doors.code)
+	if err != nil {
+		t.Fatalf("after many wrong codes the right one is refused: %v", err)
 	}
-	p := r.visit(staff, 80, 24) // keys are not touched by it
-	p.sees("live:")
+	if now := waits.Load(); now == was {
+		t.Error("it did not wait, so the time tells which is right")
+	}
+	if len(says) != 1 || !strings.HasPrefix(says[0], "Many wrong join codes were typed, so yours is checked in ") {
+		t.Errorf("%q", says)
+	}
+	was = waits.Load()
+	r.visit(staff, 80, 24).sees("live:")
+	if waits.Load() != was {
+		t.Error("a presenter's key waits for others' codes")
+	}
+}
+
+func (r *running) strangersLeave() {
+	r.t.Helper()
+	waitFor(r.t, "nobody is at the door", func() bool {
+		r.gate.mu.Lock()
+		defer r.gate.mu.Unlock()
+		return r.gate.strangers == 0
+	})
+}
+
+// Who hangs up while a code waits has not tried it, and keeps nobody waiting.
+func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
+	r := startWith(t, Settings{Presenters: keys(t, key(t)), Code: true, ByPlace: 40}, nil, func(h *Host) {
+		h.doors.wait = func(_ time.Duration, over <-chan struct{}) error { <-over; return io.EOF }
+	})
+	conn, err := net.Dial("tcp", r.addr)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var counts *counts
+	waitFor(t, "it is at the door", func() bool {
+		r.gate.mu.Lock()
+		defer r.gate.mu.Unlock()
+		counts = r.gate.places[netip.MustParsePrefix("127.0.0.1/32")]
+		return counts != nil
+	})
+	counts.codes.take(1000)
+	_, _, _, err = gossh.NewClientConn(conn, "", &gossh.ClientConfig{
+		HostKeyCallback: gossh.InsecureIgnoreHostKey(),
+		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(_, _ string, questions []string, _ []bool) ([]string, error) {
+			if len(questions) == 0 { // told to wait
+				_ = conn.Close()
+			}
+			return make([]string, len(questions)), nil
+		})},
+	})
+	if err == nil {
+		t.Fatal("it is let in")
+	}
+	r.strangersLeave()
+	if d := counts.codes.take(0); d > (1000-40)*time.Minute/40 {
+		t.Errorf("the next waits %v", d)
+	}
+}
+
+// The code is asked once of a key, also where a private visitor needs both.
+func TestAKeyThatWasInIsNotAskedAgain(t *testing.T) {
+	folder, _ := shelf(t)
+	for name, o := range map[string]Settings{
+		"presented": {Presenters: keys(t, key(t)), Code: true},
+		"private":   {Private: folder, Code: true},
+	} {
+		r := start(t, o, nil)
+		own, other := key(t), key(t)
+		if _, err := r.told("1", gossh.PublicKeys(own)); err == nil {
+			t.Errorf("%s: a wrong code is taken", name)
+		}
+		for _, code := range []string{r.doors.code, "not asked"} {
+			if _, err := r.told(code, gossh.PublicKeys(own)); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		if _, err := r.told("not asked", gossh.PublicKeys(other, own)); err != nil { // an agent shows several
+			t.Errorf("%s: behind another key: %v", name, err)
+		}
+		if _, err := r.told("1", gossh.PublicKeys(other)); err == nil {
+			t.Errorf("%s: a key that was never in needs no code", name)
+		}
+		if _, err := r.told("1", gossh.PublicKeys(forged{own.PublicKey(), other})); err == nil {
+			t.Errorf("%s: a key that is not held needs no code", name)
+		}
+	}
+}
+
+// Who has no key, or one that is not taken, is told what is needed.
+func TestWhoNeedsAKeyIsToldSo(t *testing.T) {
+	folder, _ := shelf(t)
+	crew, other := key(t), key(t)
+	weak, err := rsa.GenerateKey(rand.Reader, 1024)
+	if err != nil {
+		t.Fatal(err)
+	}
+	small, err := gossh.NewSignerFromKey(weak)
+	if err != nil {
+		t.Fatal(err)
+	}
+	none := []gossh.AuthMethod{}
+	for name, c := range map[string]struct {
+		o    Settings
+		auth []gossh.AuthMethod
+		want string
+		log  string
+	}{
+		"private": {Settings{Private: folder}, none,
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
+			"no key where one is needed"},
+		"private, with a code": {Settings{Private: folder, Code: true}, none,
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
+			"no key where one is needed"},
+		"private, with a list": {Settings{Private: folder, Watchers: keys(t, crew)}, none,
+			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then give the .pub file to whoever runs this host.",
+			"no key where one is needed"},
+		"private, in no list": {Settings{Private: folder, Watchers: keys(t, crew)}, []gossh.AuthMethod{gossh.PublicKeys(other)},
+			"The key that your ssh showed is not in this host's list.\nTry: give the .pub file to whoever runs this host.",
+			"a key in no list"},
+		"private, too weak": {Settings{Private: folder}, []gossh.AuthMethod{gossh.PublicKeys(small)},
+			"The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then come again.",
+			"a key of a kind that is not taken"},
+		"presented, with a list": {Settings{Watchers: keys(t, crew)}, none,
+			"This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then give the .pub file to whoever runs this host.",
+			"no key where one is needed"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := start(t, c.o, nil)
+			says, err := r.told("1", c.auth...)
+			if err == nil || !slices.Equal(says, []string{c.want}) {
+				t.Errorf("%v, %q, want\n%s", err, says, c.want)
+			}
+			r.says(c.log)
+		})
+	}
 }
 
 func TestPrivateVisitorsProveAKeyAndKnowTheCode(t *testing.T) {
@@ -267,8 +463,8 @@ func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 		late.leaves()
 		late.sees("the presenter has closed the door to late-comers")
 	}
-	if _, err := r.dial(own, "0000 0000x"); err == nil {
-		t.Error("a key that is known replaces the code")
+	if _, err := r.dial(other, "0000 0000x"); err != nil {
+		t.Errorf("a key that knew the code is asked again: %v", err)
 	}
 }
 

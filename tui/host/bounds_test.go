@@ -65,8 +65,8 @@ func TestTwoSessionsOfOneKey(t *testing.T) {
 	a.sees("Your sheets", "lamp-20")
 }
 
-// All visitors together have a quota too; what ends is saved beyond it, and what a
-// crash left half written is gone.
+// All visitors together have a quota too; the last of it is for what is saved where
+// a session ends, and what a crash left half written is gone.
 func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	folder, _ := shelf(t)
 	state := t.TempDir()
@@ -95,10 +95,84 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	if n := l.kept.Load(); n != 2*int64(len(lamp)) {
 		t.Errorf("%d bytes are kept", n)
 	}
-	l.kept.Store(mostKept)
+	l.kept.Store(mostKept - lastBytes)
 	g.keys(down + right + "-3, 456789\r" + save)
 	g.sees("not saved: lamp.toml: the host keeps as much as it can")
+	_ = g.client.Close()
+	waitFor(t, "it is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
+	if n := l.kept.Load(); n != mostKept-lastBytes+int64(len("456789")-len("4")) {
+		t.Errorf("%d bytes are kept", n)
+	}
+}
+
+// What is saved where sessions end is counted, and does not pass the quota either.
+func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
+	folder, _ := shelf(t)
+	r := start(t, Settings{Private: folder}, nil)
+	l := r.venue.(*library)
+	g := r.visit(key(t), 120, 30)
+	g.sees("Your sheets")
+	g.keys("\r")
+	g.sees("37.5 N")
+	g.keys(down + right + "-3, 456789\r")
+	g.sees("-3, 456789")
+	l.kept.Store(mostKept)
 	r.end()
 	g.leaves()
-	g.sees("what was not saved is in lamp.toml")
+	g.sees("the sheet could not be saved: the host keeps as much as it can")
+	if n := l.kept.Load(); n != mostKept {
+		t.Errorf("%d bytes are kept, %d more than may be", n, n-mostKept)
+	}
+}
+
+// A key has a folder from its first sheet on, and as long as there is one in it.
+func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
+	folder, _ := shelf(t)
+	state := t.TempDir()
+	old := filepath.Join(state, visitorsFolder, "old")
+	if err := os.MkdirAll(old, folderMode); err != nil {
+		t.Fatal(err)
+	}
+	folders := func() []string {
+		all, err := filepath.Glob(filepath.Join(state, visitorsFolder, "*"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return all
+	}
+	r := start(t, Settings{Private: folder, State: state}, nil)
+	if all := folders(); len(all) != 0 {
+		t.Errorf("an empty folder of before is there: %q", all)
+	}
+	k := key(t)
+	visit := func() *guest {
+		g := r.visit(k, 120, 30)
+		g.sees("Your sheets", "lamp")
+		return g
+	}
+	leave := func(g *guest) {
+		g.keys("q")
+		g.leaves()
+		waitFor(t, "the visit is over", func() bool { l := r.venue.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == 0 })
+	}
+	leave(visit())
+	if all := folders(); len(all) != 0 {
+		t.Errorf("who opened no sheet has a folder: %q", all)
+	}
+	g := visit()
+	g.keys("\r")
+	g.sees("37.5 N")
+	all := folders()
+	if len(all) != 1 {
+		t.Fatalf("%q", all)
+	}
+	if err := os.Remove(filepath.Join(all[0], "lamp.toml")); err != nil {
+		t.Fatal(err)
+	}
+	g.keys(quit)
+	g.sees("Your sheets")
+	leave(g)
+	if all := folders(); len(all) != 0 {
+		t.Errorf("an empty folder is kept: %q", all)
+	}
 }

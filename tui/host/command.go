@@ -25,21 +25,25 @@ they type reaches the sheet. ctrl+l opens the presenter's line: lock late-comers
 out, hand over, show the host key, end it. A presenter who was cut off comes
 again with the same key and takes the sheet up by ctrl+l; a watcher who was
 comes in again through a closed door by the key that ssh showed (with --code
-one of no list too), and without a key once the door is open.
+one of no list too, which is not asked for the code again), and without a key
+once the door is open.
 
 Private. With --private FOLDER every visitor works on copies of the folder's
 sheets, kept by key and found again at the next visit (at most 40 sheets of 500
-rows and 256 kB each). With --code besides, a visitor needs a key and the code.
+rows and 256 kB each). With --code besides, a visitor needs a key and, the first
+time, the code.
 
 Commands. ssh HOST solve - < sheet.toml; also check, sweep, page, new and schema,
-from standard input to standard output, within 10 seconds; for keys in the lists,
-and for private visitors. ssh HOST alone, without a terminal, lists them.
+from standard input to standard output, within 10 seconds, one at a time and by
+turns of keys; for keys in the lists, and for private visitors. ssh HOST alone,
+without a terminal, lists them.
 
 Who may come in. On the loopback address (127.0.0.1) whoever is at this
 machine. Anywhere else the host does not start before it is told:
   --presenters FILE   keys that may present, one a line as in authorized_keys
   --watchers FILE     keys that may watch (with --private: work)
-  --code              a join code to read out, a new one at each start
+  --code              a join code to read out, a new one at each start; after
+                      many wrong ones each is checked some seconds later
   --open              anybody at all
 What a visitor may do follows from the key that was proved, never from a name.
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"strings"
 	"sync/atomic"
@@ -28,8 +29,11 @@ func (h *Host) command(s *session, text string) int {
 		return cannotDo
 	}
 	args, needs, why := verb(text)
-	refuse := func(why string) int { // logged without what was written
-		h.log.Info("a command refused", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String())
+	log := func(what string, more ...any) { // without what was written
+		s.conn.below.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String()}, more...)...)
+	}
+	refuse := func(why string) int {
+		log("a command refused")
 		return say(why)
 	}
 	switch {
@@ -40,19 +44,24 @@ func (h *Host) command(s *session, text string) int {
 	case why != "":
 		return refuse(why)
 	}
+	own, done := h.shares.of(s.conn.source())
+	defer done()
 	var input []byte
 	if needs {
-		if input, why = h.input(s); why != "" {
+		if input, why = h.input(s, own); why != "" {
 			return refuse(why)
 		}
 	}
-	select {
-	case h.commands <- struct{}{}:
-		defer func() { <-h.commands }()
-	case <-s.over:
-		return cannotDo
-	case <-time.After(commandWait):
-		return say("the host is busy: try again in a moment")
+	late := time.After(commandWait)
+	for _, turn := range []chan struct{}{own.commands, h.commands} { // whose senders wait in the order they came
+		select {
+		case turn <- struct{}{}:
+			defer func() { <-turn }()
+		case <-s.over:
+			return cannotDo
+		case <-late:
+			return refuse("the host is busy: try again in a moment")
+		}
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
 	defer cancel()
@@ -74,8 +83,12 @@ func (h *Host) command(s *session, text string) int {
 		out, errs = text, printable.NewWriter(returns{limited{s.ch, left}})
 	}
 	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
+<<<<<<< HEAD
 	_ = errs.Close()
 	h.log.Info("a command", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
+=======
+	log("a command", "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
+>>>>>>> w-host
 	switch {
 	case errors.Is(ctx.Err(), context.DeadlineExceeded):
 		return say("that was not done within " + commandLimit.String() + " and is given up: split the problem into several sheets")
@@ -87,13 +100,19 @@ func (h *Host) command(s *session, text string) int {
 
 // input reads a whole sheet from standard input, or says why there is none. It may
 // be too long: what is cut off then is refused as it would be on a command line.
-func (h *Host) input(s *session) (text []byte, why string) {
+func (h *Host) input(s *session, own *share) (text []byte, why string) {
+	select {
+	case own.inputs <- struct{}{}:
+		defer func() { <-own.inputs }()
+	default:
+		return nil, fmt.Sprintf("%d of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c", inputsByKey)
+	}
 	select {
 	case h.inputs <- struct{}{}:
+		defer func() { <-h.inputs }()
 	default:
 		return nil, "the host is busy: try again in a moment"
 	}
-	defer func() { <-h.inputs }()
 	type whole struct {
 		text []byte
 		err  error

@@ -105,7 +105,7 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 		fmt.Fprint(out, n)
 		return 0
 	})
-	for range 4 * commandsAtOnce {
+	for range inputsByKey {
 		client, err := r.dial(nil, "")
 		if err != nil {
 			t.Fatal(err)
@@ -122,14 +122,104 @@ func TestCommandsWaitForNobodysInput(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == 4*commandsAtOnce })
-	client, err := r.dial(nil, "")
+	waitFor(t, "they are waited for", func() bool { return len(r.inputs) == inputsByKey })
+	client, err := r.dial(key(t), "")
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer client.Close()
 	if got := r.runs(client, "solve -", strings.NewReader(lamp)); got != (ran{out: fmt.Sprint(len(lamp))}) {
 		t.Errorf("%+v", got)
+	}
+}
+
+// starts a command that is not waited for.
+func (r *running) starts(k gossh.Signer, command string, in io.Reader) {
+	r.t.Helper()
+	client, err := r.dial(k, "")
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	r.t.Cleanup(func() { _ = client.Close() })
+	s, err := client.NewSession()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	if s.Stdin = in; in == nil {
+		if _, err := s.StdinPipe(); err != nil {
+			r.t.Fatal(err)
+		}
+	}
+	if err := s.Start(command); err != nil {
+		r.t.Fatal(err)
+	}
+}
+
+// However many slow commands one key has sent, another's comes after one of them.
+func TestKeysTakeTurns(t *testing.T) {
+	const slow = 8
+	greedy, other := key(t), key(t)
+	began, on := make(chan string), make(chan struct{})
+	r := start(t, Settings{Watchers: keys(t, greedy, other)}, func(ctx context.Context, args []string, _ io.Reader, _, _ io.Writer) int {
+		select {
+		case began <- args[0]:
+		case <-ctx.Done():
+			return 0
+		}
+		select {
+		case <-on:
+		case <-ctx.Done():
+		}
+		return 0
+	})
+	users := func(k gossh.Signer) int {
+		r.shares.mu.Lock()
+		defer r.shares.mu.Unlock()
+		if s := r.shares.all[gossh.FingerprintSHA256(k.PublicKey())]; s != nil && len(s.inputs) == 0 {
+			return s.users
+		}
+		return 0
+	}
+	for i := range slow {
+		r.starts(greedy, "solve -", strings.NewReader(lamp))
+		waitFor(t, "it waits for its turn", func() bool { return users(greedy) == i+1 })
+		if i == 0 {
+			<-began
+		}
+	}
+	r.starts(other, "check -", strings.NewReader(lamp))
+	waitFor(t, "the other waits for its turn", func() bool { return users(other) == 1 })
+	for done := 1; ; done++ {
+		on <- struct{}{}
+		if <-began == "check" {
+			if done > 3 { // one was under way, and one may have been next
+				t.Errorf("the other came after %d of %d commands of one key", done, slow)
+			}
+			break
+		}
+	}
+}
+
+// Nor do commands that wait for a sheet fill the host for others.
+func TestAKeyLeavesRoomForOthersInput(t *testing.T) {
+	greedy, other := key(t), key(t)
+	r := start(t, Settings{Watchers: keys(t, greedy, other)}, func(context.Context, []string, io.Reader, io.Writer, io.Writer) int { return 0 })
+	for i := range inputsByKey {
+		r.starts(greedy, "solve -", nil)
+		waitFor(t, "it waits for its sheet", func() bool { return len(r.inputs) == i+1 })
+	}
+	for k, want := range map[gossh.Signer]ran{
+		greedy: {errs: "trivet: 4 of your commands are still waiting for a sheet. Try: send it, or end one of them with ctrl+c\n", code: cannotDo},
+		other:  {},
+	} {
+		client, err := r.dial(k, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := r.runs(client, "solve -", strings.NewReader(lamp)); got != want {
+			t.Errorf("%+v, want %+v", got, want)
+		}
+		_ = client.Close()
 	}
 }
 

@@ -3,11 +3,14 @@ package host
 import (
 	"cmp"
 	"errors"
+	"log/slog"
 	"maps"
 	"net"
 	"net/netip"
 	"os"
+	"slices"
 	"sync"
+	"sync/atomic"
 	"time"
 )
 
@@ -17,6 +20,7 @@ type gate struct {
 	inAll, byPlace int
 	times          times
 	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
+	codes          *bucket               // wrong join codes of all addresses
 
 	mu        sync.Mutex
 	all       int
@@ -24,21 +28,63 @@ type gate struct {
 	places    map[netip.Prefix]*counts
 }
 
-// counts are one address's: connections, and how fast they came.
+// counts are one address's: connections, how fast they came, wrong join codes, and
+// what is logged of its visitors.
 type counts struct {
-	all   int
-	comes *bucket
+	all              int
+	strangers        []*guarded // those that have not said who they are, the oldest first
+	comes            *bucket
+	codes            *bucket
+	visits, commands *boundedLog
+}
+
+func newCounts(byPlace int) *counts {
+	places := float64(byPlace)
+	tries := max(places, codeTries)
+	return &counts{
+		comes:    newBucket(comesBurst*places, comesPerSecond),
+		codes:    newBucket(tries, tries/time.Minute.Seconds()),
+		visits:   newBoundedLog(max(visitLinesBurst*places, linesBurst)),
+		commands: newBoundedLog(linesBurst),
+	}
+}
+
+// idle tells whether nothing is lost by forgetting the address.
+func (n *counts) idle() bool {
+	return n.all == 0 && n.comes.full() && n.codes.full() && n.visits.idle() && n.commands.idle()
+}
+
+// yields gives the stranger whose place a newcomer gets: the oldest that has sent
+// nothing, or else the oldest if it has had its time. Nil where nobody has to go.
+func (n *counts) yields(now time.Time, itsTime time.Duration) *guarded {
+	for _, s := range n.strangers {
+		if !s.spoke.Load() {
+			return s
+		}
+	}
+	if len(n.strangers) > 0 && now.Sub(n.strangers[0].began) > itsTime {
+		return n.strangers[0]
+	}
+	return nil
+}
+
+// drop forgets one that is a stranger no more, or not for long.
+func (n *counts) drop(c *guarded) {
+	n.strangers = slices.DeleteFunc(n.strangers, func(s *guarded) bool { return s == c })
 }
 
 // guarded is a connection that is counted until it is closed.
 type guarded struct {
 	net.Conn
-	gate  *gate
-	place netip.Prefix
-	rate  *bucket       // of the bytes that come, whatever they are
-	over  chan struct{} // closed with it
+	gate   *gate
+	place  netip.Prefix
+	counts *counts       // of the place
+	rate   *bucket       // of the bytes that come, whatever they are
+	over   chan struct{} // closed with it
 
 	began          time.Time
+	spoke          atomic.Bool // a byte has come
+	yielded        atomic.Bool // its place is another's
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
@@ -51,9 +97,13 @@ func (c *guarded) Read(p []byte) (int, error) {
 	n, err := c.Conn.Read(p)
 	c.blame(err)
 	if n > 0 {
+		c.spoke.Store(true)
 		if rest(c.rate.take(n), c.over, nil) != nil {
 			return n, net.ErrClosed
 		}
+	}
+	if c.yielded.Load() && errors.Is(err, net.ErrClosed) {
+		err = errYielded // as the log says it
 	}
 	return n, err
 }
@@ -89,6 +139,34 @@ func (c *guarded) cut(why string) {
 	_ = c.Close()
 }
 
+// yield ends a connection for another's sake, unless its owner is admitted by now.
+func (c *guarded) yield() {
+	c.mu.Lock()
+	inside := c.inside
+	c.mu.Unlock()
+	if !inside {
+		c.yielded.Store(true)
+		c.cut(errYielded.Error())
+	}
+}
+
+// errYielded is why a connection ended that gave its place to a newcomer.
+var errYielded = errors.New("it did not say who it is, and another of its address came")
+
+// attempt counts a join code that is typed, and gives how long it waits until it is
+// checked. Wrong ones of many connections wait one behind another: as strangers
+// have a part of an address's places alone, and the rate is as many a minute as
+// there are places, that is at most a part of a minute. A right one waits as long,
+// or the time would tell which it is, and is taken back by forgive.
+func (c *guarded) attempt() time.Duration {
+	return max(c.counts.codes.take(1), c.gate.codes.take(1))
+}
+
+func (c *guarded) forgive() {
+	c.counts.codes.take(-1)
+	c.gate.codes.take(-1)
+}
+
 // reason is why the connection ended.
 func (c *guarded) reason() string {
 	c.mu.Lock()
@@ -96,18 +174,38 @@ func (c *guarded) reason() string {
 	return cmp.Or(c.why, "hung up")
 }
 
-// admit counts a new connection, or refuses it before anything is said.
+// admit counts a new connection, or refuses it before anything is said. Where an
+// address is full of those who have not said who they are, or these have all of
+// their part of it, a newcomer may get the place of one of them: connections that
+// are silent close an address to nobody who has a key.
 func (g *gate) admit(c net.Conn) *guarded {
 	at, err := netip.ParseAddrPort(c.RemoteAddr().String())
 	if err != nil {
 		return nil
 	}
 	p := place(at.Addr())
+	var yields *guarded
+	defer func() { // once the lock is free
+		if yields != nil {
+			yields.yield()
+		}
+	}()
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	n := g.at(p)
-	if n == nil || g.all >= g.inAll || n.all >= g.byPlace || g.strangers >= strangersInAll || !n.comes.spare(1) {
+	if n == nil || g.all >= g.inAll || g.strangers >= strangersInAll {
 		return nil
+	}
+	var stranger *guarded
+	full := n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1)
+	if full {
+		stranger = n.yields(time.Now(), g.times.handshake/2)
+	}
+	if full && stranger == nil || !n.comes.spare(1) {
+		return nil
+	}
+	if yields = stranger; yields != nil {
+		n.drop(yields)
 	}
 	g.all++
 	g.strangers++
@@ -115,7 +213,8 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &guarded{Conn: c, gate: g, place: p, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{}), began: time.Now()}
+	in := &guarded{Conn: c, gate: g, place: p, counts: n, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{}), began: time.Now()}
+	n.strangers = append(n.strangers, in)
 	in.mu.Lock() // the timer reads it
 	defer in.mu.Unlock()
 	in.late = time.AfterFunc(2*g.times.handshake, func() {
@@ -137,12 +236,12 @@ func (g *gate) at(p netip.Prefix) *counts {
 		return n
 	}
 	if len(g.places) >= addressesKept {
-		maps.DeleteFunc(g.places, func(_ netip.Prefix, n *counts) bool { return n.all == 0 && n.comes.full() })
+		maps.DeleteFunc(g.places, func(_ netip.Prefix, n *counts) bool { return n.idle() })
 	}
 	if len(g.places) >= addressesKept {
 		return nil
 	}
-	n := &counts{comes: newBucket(comesBurst*float64(g.byPlace), comesPerSecond)}
+	n := newCounts(g.byPlace)
 	g.places[p] = n
 	return n
 }
@@ -154,7 +253,7 @@ func (c *guarded) known() {
 	if !c.closed && !c.inside {
 		c.inside = true
 		c.late.Stop()
-		c.gate.count(c.place, 0, -1)
+		c.gate.count(c, 0, -1)
 	}
 }
 
@@ -168,18 +267,29 @@ func (c *guarded) Close() error {
 		if c.inside {
 			stranger = 0
 		}
-		c.gate.count(c.place, -1, stranger)
+		c.gate.count(c, -1, stranger)
 	}
 	c.mu.Unlock()
 	return c.Conn.Close()
 }
 
-func (g *gate) count(p netip.Prefix, all, strangers int) {
+func (g *gate) count(c *guarded, all, strangers int) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.all += all
 	g.strangers += strangers
-	g.places[p].all += all
+	c.counts.all += all
+	c.counts.drop(c)
+}
+
+// tell says of each address how many lines of the log were left out.
+func (g *gate) tell(log *slog.Logger, last bool) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	for p, n := range g.places {
+		n.visits.tell(log, last, "about", "visits", "from", p.String())
+		n.commands.tell(log, last, "about", "commands", "from", p.String())
+	}
 }
 
 // keepAlive asks a client whether it is there, for as long as it is: a quiet

@@ -49,9 +49,9 @@ type Host struct {
 	anybody  bool          // commands for those in no list too
 	commands chan struct{} // those that compute
 	inputs   chan struct{} // those whose sheet is under way
+	shares   shares        // of both, by key
 
-	refusals *bucket
-	unlogged atomic.Int64
+	refusals *boundedLog // of those not admitted
 
 	ids    atomic.Int64
 	visits sync.WaitGroup
@@ -83,7 +83,9 @@ func (h *Host) server() (*ssh.Server, error) {
 		return nil, err
 	}
 	s.HandshakeTimeout = h.gate.times.handshake
-	s.ServerConfigCallback = func(ssh.Context) *gossh.ServerConfig { return h.doors.config() }
+	s.ServerConfigCallback = func(ctx ssh.Context) *gossh.ServerConfig {
+		return h.doors.config(ctx.Value(ctxGuard{}).(*guarded))
+	}
 	// Sessions alone: no forwarding, no subsystem, and no answer to requests of
 	// the connection but that there is none.
 	s.ChannelHandlers = map[string]ssh.ChannelHandler{"session": h.serve, "default": h.noChannel}
@@ -104,14 +106,10 @@ func (h *Host) refused(c net.Conn, err error) {
 }
 
 func (h *Host) ended(what string, c net.Conn, why string) {
-	if !h.refusals.spare(1) {
-		h.unlogged.Add(1)
-		return
-	}
 	if len(why) > longestWhy {
 		why = strings.ToValidUTF8(why[:longestWhy], "") + "..."
 	}
-	h.log.Info(what, "from", c.RemoteAddr().String(), "why", why, "not logged before", h.unlogged.Swap(0))
+	h.refusals.info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
 }
 
 // connection is what the sessions of one connection share, made with the first.
@@ -157,6 +155,7 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 	go func() { served <- s.Serve(l) }()
 	stopWatch := make(chan struct{})
 	go h.watch(stopWatch)
+	defer h.leftOut(true)
 	defer close(stopWatch)
 
 	var over <-chan struct{}
@@ -240,8 +239,15 @@ func (h *Host) watch(stop <-chan struct{}) {
 			return
 		case now := <-tick.C:
 			h.venue.watch(now)
+			h.leftOut(false)
 		}
 	}
+}
+
+// leftOut says how many lines of the log were left out.
+func (h *Host) leftOut(last bool) {
+	h.refusals.tell(h.log, last, "about", "those not admitted")
+	h.gate.tell(h.log, last)
 }
 
 // entertain is a visit: the other screen, the venue, and the last words on the

@@ -69,7 +69,7 @@ func TestSilentConnectionsAreFew(t *testing.T) {
 			closed <- struct{}{}
 		}()
 	}
-	for range 100 - (classByPlace - 2) {
+	for range 100 - classByPlace/strangersPart {
 		<-closed
 	}
 	c.works()

@@ -6,6 +6,7 @@ import (
 	"io"
 	"net"
 	"net/netip"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -48,11 +49,11 @@ func TestVisitorsInAll(t *testing.T) {
 func TestTheLogOfThoseNotAdmitted(t *testing.T) {
 	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, nil)
 	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
-	for range refusalsBurst + 50 {
+	for range linesBurst + 50 {
 		r.refused(from, errors.New("x\nlevel=ERROR msg=\"\x1b]0;"+strings.Repeat("y", 100000)))
 	}
 	text := r.log.String()
-	if n := strings.Count(text, "\n"); n < refusalsBurst || n > refusalsBurst+5 {
+	if n := strings.Count(text, "\n"); n < linesBurst || n > linesBurst+5 {
 		t.Errorf("%d lines", n)
 	}
 	for l := range strings.Lines(text) {
@@ -188,15 +189,15 @@ func TestPlaces(t *testing.T) {
 		if c == nil {
 			t.Fatal("refused")
 		}
+		c.known()
 		in = append(in, c)
 	}
 	if g.admit(at("192.0.2.1:9")) != nil || g.admit(at("192.0.2.2:9")) == nil || g.admit(at("[2001:db8::1]:9")) == nil || g.admit(at("192.0.2.3:9")) != nil {
 		t.Error("the limits are not kept")
 	}
-	in[0].known()
 	_ = in[0].Close()
 	_ = in[0].Close()
-	if g.all != 4 || g.strangers != 4 || g.admit(at("192.0.2.1:9")) == nil {
+	if g.all != 4 || g.strangers != 2 || g.admit(at("192.0.2.1:9")) == nil {
 		t.Errorf("%d in all, %d strangers", g.all, g.strangers)
 	}
 }
@@ -208,3 +209,104 @@ type fake struct {
 
 func (f fake) RemoteAddr() net.Addr { return f.addr }
 func (f fake) Close() error         { return nil }
+
+// Who gives a place to a newcomer, of those that have not said who they are.
+func TestWhoYields(t *testing.T) {
+	const its = time.Minute
+	now := time.Now()
+	old, fresh := now.Add(-2*its), now
+	for _, c := range []struct {
+		name string
+		at   []time.Time
+		mute []bool
+		want int // -1 for nobody
+	}{
+		{"nobody is there", nil, nil, -1},
+		{"the oldest that is silent", []time.Time{old, fresh, fresh}, []bool{false, true, true}, 1},
+		{"the oldest that has had its time", []time.Time{old, fresh}, []bool{false, false}, 0},
+		{"all have just begun to speak", []time.Time{fresh, fresh}, []bool{false, false}, -1},
+	} {
+		var n counts
+		for i := range c.at {
+			s := &guarded{began: c.at[i]}
+			s.spoke.Store(!c.mute[i])
+			n.strangers = append(n.strangers, s)
+		}
+		if got := slices.Index(n.strangers, n.yields(now, its)); got != c.want {
+			t.Errorf("%s: %d, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+// However many silent connections an address has, a key comes in from it, and they
+// have a quarter of its places.
+func TestSilentConnectionsCloseNoAddress(t *testing.T) {
+	const places = 40
+	k := key(t)
+	r := start(t, Settings{Presenters: keys(t, k), Code: true, ByPlace: places}, nil)
+	closed := make(chan struct{}, 2*places)
+	for range 2 * places {
+		conn, err := net.Dial("tcp", r.addr)
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Cleanup(func() { _ = conn.Close() })
+		go func() {
+			_, _ = io.Copy(io.Discard, conn)
+			closed <- struct{}{}
+		}()
+	}
+	for range places { // all have come, and the others are there for a minute
+		<-closed
+	}
+	r.visit(k, 80, 24).sees("live: 0 watch")
+	for range places - places/strangersPart {
+		<-closed
+	}
+	client, err := r.dial(nil, r.doors.code)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.sit(client, 80, 24).sees("following")
+	r.says("it did not say who it is, and another of its address came")
+}
+
+// What an admitted visitor has refused is logged at a pace, and how many lines were
+// left out is said, at the latest at the end.
+func TestTheLogOfRefusedCommands(t *testing.T) {
+	const each, times = 50, 6
+	k := key(t)
+	r := start(t, Settings{Watchers: keys(t, k)}, nil)
+	for range times {
+		client, err := r.dial(k, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range each {
+			if got := r.runs(client, "sh", strings.NewReader("")); got.code != cannotDo {
+				t.Fatalf("%+v", got)
+			}
+		}
+		_ = client.Close()
+	}
+	r.end()
+	count := func() (lines, said int) {
+		for l := range strings.Lines(r.log.String()) {
+			switch {
+			case strings.Contains(l, `msg="a command refused"`):
+				lines++
+			case strings.Contains(l, `msg="lines left out" about=commands from=127.0.0.1/32`):
+				var n int
+				if _, err := fmt.Sscanf(l[strings.Index(l, "lines="):], "lines=%d", &n); err != nil {
+					t.Fatal(err)
+				}
+				said += n
+			}
+		}
+		return lines, said
+	}
+	waitFor(t, "every refusal is logged or counted", func() bool { lines, said := count(); return lines+said == each*times })
+	if lines, _ := count(); lines < linesBurst || lines >= each*times {
+		t.Errorf("%d lines", lines)
+	}
+}

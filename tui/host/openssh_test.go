@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 )
@@ -213,4 +214,30 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 			t.Errorf("%s: %q, %q, %v", c.command, out, &errs, err)
 		}
 	}
+}
+
+// OpenSSH shows what the host says to one who has no key, and to one whose code waits.
+func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
+	folder, _ := shelf(t)
+	p := newPanes(t, start(t, Settings{Private: folder}, nil))
+	p.pane("keyless", "", 80, 24)
+	const needed = "A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.\n"
+	p.sees("keyless", needed, "Permission denied (publickey,keyboard-interactive).")
+	if n := strings.Count(p.screen("keyless"), needed); n != 1 {
+		t.Errorf("it is said %d times", n)
+	}
+	r := startWith(t, Settings{Presenters: keys(t, key(t)), Code: true, ByPlace: 40}, nil, func(h *Host) {
+		h.doors.wait = func(time.Duration, <-chan struct{}) error { return nil }
+	})
+	for range 100 {
+		_, _ = r.told("1")
+	}
+	r.strangersLeave()
+	p = newPanes(t, r)
+	p.pane("late", "", 80, 24)
+	p.sees("late", "Join code:")
+	p.keys("late", "1", "Enter")
+	p.sees("late", "Many wrong join codes were typed, so yours is checked in ", "That is not the join code; each start of the host has a new one.")
+	p.keys("late", r.doors.code, "Enter")
+	p.sees("late", "nobody presents now")
 }

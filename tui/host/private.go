@@ -51,7 +51,7 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be opened: %w", err)
 	}
-	l := &library{log: log, from: &store{root: f}, folder: r, rooms: map[*visitor]*room{}}
+	l := &library{log: log, from: &store{folder: fixed(f)}, folder: r, rooms: map[*visitor]*room{}}
 	l.empty = sync.NewCond(&l.mu)
 	if err := l.count(); err != nil {
 		return nil, fmt.Errorf("the visitors' folder cannot be read: %w", err)
@@ -59,9 +59,10 @@ func newLibrary(log *slog.Logger, from, state string) (*library, error) {
 	return l, nil
 }
 
-// count adds up what is kept. What a crash has left half written goes.
+// count adds up what is kept. What a crash has left half written goes, and so do
+// folders without a sheet.
 func (l *library) count() error {
-	return fs.WalkDir(l.folder.FS(), ".", func(name string, d fs.DirEntry, err error) error {
+	err := fs.WalkDir(l.folder.FS(), ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil || !d.Type().IsRegular() {
 			return err
 		}
@@ -75,6 +76,24 @@ func (l *library) count() error {
 		l.kept.Add(info.Size())
 		return nil
 	})
+	if err != nil {
+		return err
+	}
+	folders, err := fs.ReadDir(l.folder.FS(), ".")
+	for _, d := range folders {
+		if d.IsDir() {
+			l.giveBack(d.Name())
+		}
+	}
+	return err
+}
+
+// giveBack removes a key's folder that has nothing in it; what is not empty stays.
+func (l *library) giveBack(folder string) {
+	turn := l.turn(folder)
+	turn.Lock()
+	defer turn.Unlock()
+	_ = l.folder.Remove(folder)
 }
 
 // folderOf names the folder of a key: of the key alone, so that it is found
@@ -84,28 +103,34 @@ func folderOf(key []byte) string {
 	return hex.EncodeToString(sum[:16])
 }
 
-func (l *library) open(p person) (*store, error) {
-	if p.folder == "" {
-		return nil, errors.New("a private workbench is kept by key: come with one (ssh-keygen makes it)")
+// store is where a key's sheets are kept. Its folder is made with the first of them.
+func (l *library) store(folder string) *store {
+	return &store{
+		folder: func(create bool) (*os.Root, error) {
+			if create {
+				if err := l.makeFolder(folder); err != nil {
+					return nil, err
+				}
+			}
+			return l.folder.OpenRoot(folder)
+		},
+		most: mostSheets, rows: mostRows, bytes: mostBytes, kept: &l.kept, turn: l.turn(folder),
 	}
-	if _, err := l.folder.Stat(p.folder); err != nil {
-		d, err := l.folder.Open(".")
-		if err != nil {
-			return nil, err
-		}
-		defer d.Close()
-		if names, _ := d.Readdirnames(mostFolders); len(names) >= mostFolders {
-			return nil, errors.New("the host keeps sheets for as many visitors as it can")
-		}
-		if err := l.folder.MkdirAll(p.folder, folderMode); err != nil {
-			return nil, fmt.Errorf("no folder could be made for your sheets: %w", err)
-		}
+}
+
+func (l *library) makeFolder(folder string) error {
+	if _, err := l.folder.Stat(folder); err == nil {
+		return nil
 	}
-	root, err := l.folder.OpenRoot(p.folder)
+	d, err := l.folder.Open(".")
 	if err != nil {
-		return nil, fmt.Errorf("your folder cannot be opened: %w", err)
+		return err
 	}
-	return &store{root: root, most: mostSheets, rows: mostRows, bytes: mostBytes, kept: &l.kept, turn: l.turn(p.folder)}, nil
+	defer d.Close()
+	if names, _ := d.Readdirnames(mostFolders); len(names) >= mostFolders {
+		return errors.New("the host keeps sheets for as many visitors as it can")
+	}
+	return l.folder.MkdirAll(folder, folderMode)
 }
 
 // turn is held while a key's sheets are written: one key may have two sessions.
@@ -115,13 +140,7 @@ func (l *library) turn(folder string) *sync.Mutex {
 
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
-	own, err := l.open(v.who)
-	if err != nil {
-		v.end(err.Error())
-		return
-	}
-	defer own.root.Close()
-	r := &room{lib: l, own: own, v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
+	r := &room{lib: l, own: l.store(v.who.folder), v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
 	l.mu.Lock()
 	l.rooms[v] = r
 	l.mu.Unlock()
@@ -131,6 +150,7 @@ func (l *library) attend(v *visitor) {
 			s.close()
 		}
 		r.shut()
+		l.giveBack(v.who.folder)
 		l.gone(v)
 	}()
 	r.offer("")

@@ -103,7 +103,7 @@ func TestTheStoreRefuses(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer root.Close()
-	st := &store{root: root, most: 3, bytes: 4096}
+	st := &store{folder: fixed(root), most: 3, bytes: 4096}
 	s, err := sheet.Parse([]byte(lamp))
 	if err != nil {
 		t.Fatal(err)

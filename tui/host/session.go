@@ -19,6 +19,14 @@ type connection struct {
 	count atomic.Int32
 }
 
+// source is whose the commands of a connection are: a key's, or an address's.
+func (c *connection) source() string {
+	if c.who.print != "" {
+		return c.who.print
+	}
+	return c.below.place.String()
+}
+
 // kill closes what is below: closing what is above would wait for bytes to go.
 func (c *connection) kill() { _ = c.below.Close() }
 
@@ -200,7 +208,7 @@ func (s *session) full() int {
 	slow := time.AfterFunc(farewellLimit, s.conn.kill)
 	defer slow.Stop()
 	fmt.Fprint(s.ch.Stderr(), "trivet: the host is full: try again later\r\n")
-	s.host.log.Info("no room", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String())
+	s.conn.below.counts.visits.info(s.host.log, "no room", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String())
 	return 1
 }
 
@@ -209,7 +217,8 @@ func (s *session) visit() int {
 	v := s.visitor
 	defer v.end("a fault of the host's")
 	started := time.Now()
-	s.host.log.Info("came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.conn.RemoteAddr().String(), "session", s.id)
+	log := s.conn.below.counts.visits
+	log.info(s.host.log, "came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.conn.RemoteAddr().String(), "session", s.id)
 	by, after := s.host.typing(v.who)
 	_ = rest(after, v.over, nil) // one who has gone meanwhile is told so below
 	go func() {
@@ -221,7 +230,7 @@ func (s *session) visit() int {
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	s.host.log.Info("left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.feed.dropped())
+	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.feed.dropped())
 	return 0
 }
 

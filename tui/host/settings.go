@@ -87,7 +87,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.Private != ""}
+	doors := &admission{open: o.Open, private: o.Private != "", wait: func(d time.Duration, over <-chan struct{}) error { return rest(d, over, nil) }}
 	for _, r := range []struct {
 		file string
 		to   *roster
@@ -108,9 +108,9 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual()},
+		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/time.Minute.Seconds())},
 		most:     o.Most,
-		refusals: newBucket(refusalsBurst, refusalsPerHour/time.Hour.Seconds()),
+		refusals: newBoundedLog(linesBurst),
 		anybody:  doors.private || near && doors.open && !o.Open,
 		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
@@ -127,7 +127,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: the folder of the sheet cannot be opened: %w", o.Sheet, err)
 	}
-	st := &store{root: root, own: filepath.Base(file), spare: func() (*os.Root, error) {
+	st := &store{folder: fixed(root), own: filepath.Base(file), spare: func() (*os.Root, error) {
 		rescued := filepath.Join(o.State, rescuedFolder)
 		if err := os.MkdirAll(rescued, folderMode); err != nil {
 			return nil, err

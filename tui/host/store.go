@@ -25,7 +25,7 @@ const (
 	mostRescued  = 10        // more that may be kept where a session ends
 	mostRows     = 500       // of one sheet
 	mostBytes    = 256 << 10 // of one sheet
-	mostKept     = 2 << 30   // bytes of all visitors together
+	mostKept     = 2 << 30   // bytes of all visitors together, rescued sheets among them
 	longestName  = 80
 	mostListed   = 400 // files looked at in a folder
 	folderMode   = 0o700
@@ -42,13 +42,13 @@ type saver interface {
 // store keeps sheets in one folder and nowhere else: names have no folders in
 // them, and the root refuses links that lead out.
 type store struct {
-	root        *os.Root
-	own         string // a name that is well whatever badName says of it: of the sheet presented
-	most        int    // sheets; 0 for no quota
-	rows, bytes int    // of a sheet; 0 for no quota
+	folder      func(create bool) (*os.Root, error) // to be closed; made where it is not there and that is asked for
+	own         string                              // a name that is well whatever badName says of it: of the sheet presented
+	most        int                                 // sheets; 0 for no quota
+	rows, bytes int                                 // of a sheet; 0 for no quota
 	turn        *sync.Mutex
 	kept        *atomic.Int64            // bytes that all visitors keep; nil without a quota
-	rescues     bool                     // what ends is saved beyond the quotas
+	rescues     bool                     // what ends is saved beyond the number of sheets, and into the last bytes
 	spare       func() (*os.Root, error) // where a sheet goes at the end that its folder does not take; may be nil
 }
 
@@ -119,14 +119,19 @@ func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 	if err := st.fine(name); err != nil {
 		return nil, sheet.Stamp{}, err
 	}
-	info, err := st.root.Stat(name) // before opening, which would wait at a pipe
+	root, err := st.folder(false)
+	if err != nil {
+		return nil, sheet.Stamp{}, inWords("read", err)
+	}
+	defer root.Close()
+	info, err := root.Stat(name) // before opening, which would wait at a pipe
 	if err != nil {
 		return nil, sheet.Stamp{}, inWords("read", err)
 	}
 	if !info.Mode().IsRegular() {
 		return nil, sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file", Hint: "name a sheet"}
 	}
-	f, err := st.root.Open(name)
+	f, err := root.Open(name)
 	if err != nil {
 		return nil, sheet.Stamp{}, inWords("read", err)
 	}
@@ -139,8 +144,17 @@ func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 }
 
 // names lists the sheets.
-func (st *store) names() (all []string) {
-	d, err := st.root.Open(".")
+func (st *store) names() []string {
+	root, err := st.folder(false)
+	if err != nil {
+		return nil
+	}
+	defer root.Close()
+	return namesIn(root)
+}
+
+func namesIn(root *os.Root) (all []string) {
+	d, err := root.Open(".")
 	if err != nil {
 		return nil
 	}
@@ -168,15 +182,20 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		st.turn.Lock()
 		defer st.turn.Unlock()
 	}
+	root, err := st.folder(true)
+	if err != nil {
+		return sheet.Stamp{}, inWords("written", err)
+	}
+	defer root.Close()
 	mode := fs.FileMode(sheetMode)
-	info, err := st.root.Lstat(name)
+	info, err := root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		most := st.most
 		if st.rescues {
 			most += mostRescued
 		}
-		if st.most > 0 && len(st.names()) >= most {
+		if st.most > 0 && len(namesIn(root)) >= most {
 			return sheet.Stamp{}, &sheet.FileError{Msg: fmt.Sprintf("there are %d sheets already, which is all a visitor may keep", st.most), Hint: "save over one of them"}
 		}
 		if !was.IsZero() && !force {
@@ -201,17 +220,39 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		mode = info.Mode().Perm()
 		grows -= info.Size()
 	}
-	if st.kept != nil && grows > 0 && !st.rescues && st.kept.Load()+grows > mostKept {
+	if !st.keeps(grows) {
 		return sheet.Stamp{}, &sheet.FileError{Msg: "the host keeps as much as it can", Hint: "take rows out, or ask whoever runs it"}
 	}
-	stamp, err := writeSheet(st.root, name, []byte(s.Text()), mode)
+	stamp, err := writeSheet(root, name, []byte(s.Text()), mode)
 	if err != nil {
+		if st.kept != nil {
+			st.kept.Add(-grows)
+		}
 		return sheet.Stamp{}, inWords("written", err)
 	}
-	if st.kept != nil {
-		st.kept.Add(grows)
-	}
 	return stamp, nil
+}
+
+// keeps counts bytes that are to be kept, unless all visitors together would then
+// keep too many. The last are for what is saved where a session ends.
+func (st *store) keeps(bytes int64) bool {
+	if st.kept == nil {
+		return true
+	}
+	limit := int64(mostKept)
+	if !st.rescues {
+		limit -= lastBytes
+	}
+	if now := st.kept.Add(bytes); bytes > 0 && now > limit {
+		st.kept.Add(-bytes)
+		return false
+	}
+	return true
+}
+
+// fixed is a folder that is there.
+func fixed(root *os.Root) func(bool) (*os.Root, error) {
+	return func(bool) (*os.Root, error) { return root.OpenRoot(".") }
 }
 
 func writeSheet(root *os.Root, name string, text []byte, mode fs.FileMode) (sheet.Stamp, error) {
