@@ -83,12 +83,8 @@ func (h *Host) command(s *session, text string) int {
 		out, errs = text, printable.NewWriter(returns{limited{s.ch, left}})
 	}
 	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
-<<<<<<< HEAD
 	_ = errs.Close()
-	h.log.Info("a command", "visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String(), "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
-=======
 	log("a command", "verb", args[0], "code", code, "after", time.Since(started).Round(time.Millisecond).String())
->>>>>>> w-host
 	switch {
 	case errors.Is(ctx.Err(), context.DeadlineExceeded):
 		return say("that was not done within " + commandLimit.String() + " and is given up: split the problem into several sheets")
