@@ -193,8 +193,8 @@ func capabilities() []capability {
 			{"?", all(appears("Keys: Anywhere"), dressed("Keys: Anywhere", theme.Head))}, {"esc", vanishes("Keys: Anywhere")},
 		}},
 		{name: "verdicts in words", at: opens(hanging), deeds: []deed{
-			{`down right "3, 5" enter`, all(appears("sense broken"), dressed("determinate, sense broken", theme.Bad))},
-			{`ctrl+z alt+3 down ctrl+d`, all(vanishes("sense broken"), still("no equilibrium"), dressed("no equilibrium", theme.Bad))},
+			{`down right "3, 5" enter`, all(appears("inadmissible"), dressed("inadmissible", theme.Bad))},
+			{`ctrl+z alt+3 down ctrl+d`, all(vanishes("inadmissible"), still("no equilibrium"), dressed("no equilibrium", theme.Bad))},
 		}},
 	}
 	var out []capability

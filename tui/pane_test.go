@@ -116,7 +116,7 @@ func TestKindsOfSheets(t *testing.T) {
 	}{
 		{"a fourth wire makes it indeterminate", "[answers]", "TC = { kind = \"cable\", path = \"D Z\" }\n[answers]", []string{"indeterminate to degree 1", ".."}},
 		{"without a cable the tip swings", `TB = { kind = "cable", path = "D B" }`, "", []string{"no equilibrium", "nothing holds D"}},
-		{"a load upwards slackens the cables", `along = "-z"`, `along = "+z"`, []string{"sense broken", "C!", "T!", "would have to push"}},
+		{"a load upwards slackens the cables", `along = "-z"`, `along = "+z"`, []string{"inadmissible", "C!", "T!", "in compression"}},
 		{"a tie", `path = "D B" }`, `path = "D B", magnitude = "2*TA" }`, []string{"2*TA"}},
 	} {
 		text := strings.Replace(crane, c.from, c.to, 1)

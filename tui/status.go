@@ -36,9 +36,7 @@ func (m Model) verdict() (string, grid.Style) {
 		}
 		return "", theme.Plain
 	}
-	text, look := l.solution.Words()[0], verdictLook(l.solution.Verdict)
-	// What stands behind the colon is in the system.
-	text, _, _ = strings.Cut(text, ":")
+	text, look := l.solution.Headline(), verdictLook(l.solution.Verdict)
 	if bad := failures(l.solution); bad > 0 {
 		text, look = text+fmt.Sprintf(", %s", count(bad, "check")+" failed"), theme.Bad
 	}

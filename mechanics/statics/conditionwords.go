@@ -13,11 +13,7 @@ import (
 
 // inadmissibleWords says why no solution is admissible.
 func (s *Solution) inadmissibleWords() []string {
-	head := "inadmissible"
-	if len(s.Motions) > 0 {
-		head += ", partly constrained"
-	}
-	head += ", not possible as drawn"
+	head := s.Headline() + ", not possible as drawn"
 	only := "the only solution"
 	if s.Degree > 0 {
 		only = "every solution"

@@ -78,26 +78,31 @@ func (s *Solution) resultantWords() []string {
 	return out
 }
 
-func (s *Solution) determinateWords() string {
-	word := "determinate: every unknown has one value"
-	switch {
-	case len(s.X) == 0:
-		return "determinate: no unknowns, and the known forces balance"
-	case s.load == 0:
-		word += "; no load acts, so each is zero"
+// Headline is the verdict in a few words: "indeterminate to degree 1, partly constrained".
+func (s *Solution) Headline() string {
+	word := strings.Replace(s.Verdict.String(), "-", " ", 1)
+	if s.Verdict == Indeterminate {
+		word += fmt.Sprintf(" to degree %d", s.Degree)
 	}
-	if len(s.Motions) > 0 {
-		word = strings.Replace(word, "determinate:", "determinate, partly constrained:", 1)
+	if s.Verdict != NoEquilibrium && len(s.Motions) > 0 {
+		word += ", partly constrained"
 	}
 	return word
 }
 
-func (s *Solution) indeterminateWords() []string {
-	word := fmt.Sprintf("indeterminate to degree %d: %s for %s", s.Degree,
-		count(s.Rank, "independent equation"), count(len(s.X), "unknown"))
-	if len(s.Motions) > 0 {
-		word = strings.Replace(word, ":", ", partly constrained:", 1)
+func (s *Solution) determinateWords() string {
+	says := "every unknown has one value"
+	switch {
+	case len(s.X) == 0:
+		says = "no unknowns, and the known forces balance"
+	case s.load == 0:
+		says += "; no load acts, so each is zero"
 	}
+	return s.Headline() + ": " + says
+}
+
+func (s *Solution) indeterminateWords() []string {
+	word := fmt.Sprintf("%s: %s for %s", s.Headline(), count(s.Rank, "independent equation"), count(len(s.X), "unknown"))
 	out := []string{word}
 	for j := range s.X {
 		out = append(out, s.rangeWords(j))
