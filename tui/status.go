@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
