@@ -67,7 +67,6 @@ func (r *reading) readJoints() {
 }
 
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
-	r.misspelt(row, "joints")
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
 		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
