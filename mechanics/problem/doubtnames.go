@@ -40,14 +40,10 @@ func (r *reading) doubtNames() {
 
 // notNumber says what a name stands for in the arithmetic of computers, "" for others.
 func notNumber(name string) string {
-	const shortest, longest = len("nan"), len("infinity")
-	if len(name) != shortest && len(name) != longest {
-		return ""
-	}
-	switch strings.ToLower(name) {
-	case "nan":
+	switch {
+	case strings.EqualFold(name, "nan"):
 		return `"not a number"`
-	case "inf", "infinity":
+	case strings.EqualFold(name, "inf"), strings.EqualFold(name, "infinity"):
 		return "infinity"
 	}
 	return ""

@@ -66,19 +66,27 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 		k, known := t.keys[c.Key]
 		switch {
 		case c.Key == "" && t.Plain == "":
-			n := note{says: "the " + t.Row + " " + row.Name + " is a plain value, which is not read", try: "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"}
-			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Msg: n.says, Hint: n.try})
+			try := "Try: [" + t.Name + "." + row.Name + "]"
+			if c.Readable {
+				try = "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
+			}
+			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
 		case c.Key == "" || strings.HasPrefix(c.Key, private):
 		case !known:
 			kind, hasKind = kindOfRow(t, row)
 			r.unread(ref, unknownKey(t, row, c.Key, kind, hasKind))
 		case strings.TrimSpace(c.Text) == "":
-		case k.Kinds != nil:
-			if kind, hasKind = kindOfRow(t, row); hasKind && !k.UsedBy(kind) {
-				r.unread(ref, unusedKey(k, kind))
-			}
 		default:
-			if n := besides(t, row, c.Key); n.says != "" {
+			n := note{}
+			if k.Kinds != nil {
+				if kind, hasKind = kindOfRow(t, row); hasKind && !k.UsedBy(kind) {
+					n = unusedKey(k, kind)
+				}
+			}
+			if n.says == "" {
+				n = besides(t, row, c.Key)
+			}
+			if n.says != "" {
 				r.unread(ref, n)
 			}
 		}
@@ -132,28 +140,38 @@ func besides(t *tableKeys, row *sheet.Row, key string) note {
 		c, _ := row.Cell(key)
 		return strings.TrimSpace(c.Text) != ""
 	}
-	of := row.Name
-	switch t.Name + " " + key {
-	case "lines at":
-		if has("path") {
-			return note{"the line " + of + ` has a path, and "at" is not read beside it`, "Try: take one of them out"}
+	beside := func(what, it string) note {
+		return note{"the " + t.Row + " " + row.Name + " has " + what + ", and " + strconv.Quote(key) + " is not read beside " + it, "Try: take one of them out"}
+	}
+	switch {
+	case t.Name == "lines":
+		switch key {
+		case "at":
+			if has("path") {
+				return beside("a path", "it")
+			}
+		case "path":
+			c, _ := row.Cell("path")
+			if words := fields(c.Text); has("components") && len(words) > 1 {
+				return note{"the line " + row.Name + " has components, and only the first point of its path is read", "Try: at = " + strconv.Quote(c.Text[words[0].Start:words[0].End])}
+			}
+		case "along":
+			if has("components") {
+				return beside("components", "them")
+			}
+		case "natural":
+			if has("magnitude") && !has("stiffness") {
+				return beside("a magnitude", "it")
+			}
 		}
-	case "lines path":
-		if c, _ := row.Cell("path"); has("components") && len(fields(c.Text)) > 1 {
-			return note{"the line " + of + " has components, and only the first point of its path is read", "Try: at = " + strconv.Quote(c.Text[fields(c.Text)[0].Start:fields(c.Text)[0].End])}
-		}
-	case "lines along":
+	case t.Name == "couples" && key == "turn":
 		if has("components") {
-			return note{"the line " + of + ` has components, and "along" is not read beside them`, "Try: take one of them out"}
+			return beside("components", "them")
 		}
-	case "couples turn":
-		if has("components") {
-			return note{"the couple " + of + ` has components, and "turn" is not read beside them`, "Try: take one of them out"}
-		}
-	case "bodies centre":
+	case t.Name == "bodies" && key == "centre":
 		misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
 		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
-			return note{"the body " + of + " has no weight, and its centre is not used", "Try: weight beside it"}
+			return note{"the body " + row.Name + " has no weight, and its centre is not used", "Try: weight beside it"}
 		}
 	}
 	return note{}
