@@ -30,9 +30,9 @@ func TestCheck(t *testing.T) {
 				"E = { at = \"1, 0\", on = \"particle\" }\n^\n", Failed}},
 		// what is read by nothing is a failure, not a warning
 		{"check loads.toml", said{"FAILS loads.toml: unknown table [loads]; unknown key \"rope\"\n",
-			"loads.toml:8:2: unknown table [loads]. Try: [lines]\n[loads]\n ^~~~~\n" +
-				"loads.toml:11:34: unknown key \"rope\". Try: x-rope, which is kept and not read\n" +
-				"T = { kind = \"cable\", path = \"P A\", rope = \"9 mm\", x-rope = \"9 mm\" }\n" + strings.Repeat(" ", 33) + "^~~~\n", Failed}},
+			"loads.toml:7:2: unknown table [loads]. Try: [lines]\n[loads]\n ^~~~~\n" +
+				"loads.toml:10:37: unknown key \"rope\". Try: x-rope, which is kept and not read\n" +
+				"T = { kind = \"cable\", path = \"P A\", rope = \"9 mm\", x-rope = \"9 mm\" }\n" + strings.Repeat(" ", 36) + "^~~~\n", Failed}},
 	} {
 		if got := calls(t, strings.Fields(c.line)...); got != c.want {
 			t.Errorf("trivet %s:\n%+v, want\n%+v", c.line, got, c.want)
