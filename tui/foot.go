@@ -103,11 +103,30 @@ func (m Model) drawCell(c grid.Canvas) {
 			shown = e
 		}
 	}
+	if shown.Ref.Key == "" && shown.Span == (units.Span{}) && m.drawCause(c, shown) {
+		return
+	}
 	text := m.live.place(shown)
 	if n := len(m.live.errs); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
+}
+
+// drawCause shows what is typed and read by nothing in place of an error that something
+// is missing: it most likely stands there, in a table or under a key that is unknown.
+func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
+	if m.live.latest == nil {
+		return false
+	}
+	unread := m.live.latest.Unread
+	i := slices.IndexFunc(unread, func(e problem.Error) bool {
+		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
+	})
+	if i >= 0 {
+		c.Text(1, 1, theme.Warn, grid.Fit("? "+m.live.place(unread[i]), c.W()-2))
+	}
+	return i >= 0
 }
 
 // drawNote shows what is read by nothing, or reads and is most likely not what was

@@ -105,6 +105,14 @@ func TestWhatIsUnreadIsSaid(t *testing.T) {
 	}
 }
 
+// Where something is missing that stands in an unknown table, the table is said.
+func TestWhatIsMissingStandsInAnUnknownTable(t *testing.T) {
+	r := newRig(t, strings.Replace(hanging, "[lines]", "[line]", 1), 80, 24)
+	r.sees("? unknown table [line]. Try: [lines]")
+	r = newRig(t, strings.Replace(hanging, `T2 = { kind`, `T2 = { knid`, 1), 80, 24)
+	r.sees(`? lines T2: unknown key "knid". Try: kind`)
+}
+
 // A key that a kind has no use for stays in the file, and is said as soon as the kind is typed.
 func TestAKeyThatAKindDoesNotUseIsSaid(t *testing.T) {
 	r := newRig(t, strings.Replace(beam, "asked = \"Ax Ay B\"\n", "", 1), 120, 36)
