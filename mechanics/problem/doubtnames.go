@@ -2,7 +2,6 @@ package problem
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -64,27 +63,45 @@ func (r *reading) doubtCoined(c coined) {
 		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
 		return
 	}
-	like := func(other string) bool {
-		return other != c.name && (strings.EqualFold(other, c.name) || nearName(c.name, other) != "" && !strings.HasPrefix(other, c.name))
-	}
-	for _, of := range []struct {
-		what  string
-		names []string
-	}{{"given", rowNames(r.givenRows)}, {"line", rowNames(r.lineRows)}, {"couple", rowNames(r.coupleRows)}} {
-		if i := slices.IndexFunc(of.names, like); i >= 0 {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at,
-				Msg: c.name + " is an unknown of its own here, beside the " + of.what + " " + of.names[i], Hint: "Try: " + of.names[i] + ", if that is meant"})
-			return
-		}
+	if other, ok := r.meantBy(c.name); ok {
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at,
+			Msg: c.name + " is an unknown of its own here, beside the " + other.Thing.String() + " " + other.name, Hint: "Try: " + other.name + ", if that is meant"})
 	}
 }
 
-func rowNames(rows []sheet.Row) []string {
-	names := make([]string, len(rows))
-	for i := range rows {
-		names[i] = rows[i].Name
+// mostCoined is up to how many unknowns that magnitudes alone name each is held against
+// all names for a mistyped letter: slips are few, and where there are more it is a
+// way of naming.
+const mostCoined = 16
+
+// meantBy finds the given, line or couple whose name another one most likely is: in
+// other capitals, or with a mistyped letter.
+func (r *reading) meantBy(name string) (thingName, bool) {
+	if r.folded == nil {
+		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
+		for _, of := range []struct {
+			what Thing
+			rows []sheet.Row
+		}{{ACouple, r.coupleRows}, {ALine, r.lineRows}, {AGiven, r.givenRows}} {
+			for _, row := range of.rows {
+				r.folded[strings.ToLower(row.Name)] = thingName{of.what, row.Name}
+			}
+		}
 	}
-	return names
+	if other, ok := r.folded[strings.ToLower(name)]; ok {
+		return other, true
+	}
+	if len(r.coined) > mostCoined {
+		return thingName{}, false
+	}
+	var best thingName
+	for _, other := range r.folded {
+		// of several the first by name, for the same words each time
+		if !strings.HasPrefix(other.name, name) && nearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
+			best = other
+		}
+	}
+	return best, best.name != ""
 }
 
 // doubtCase notes unknown lines and couples whose name differs from that of a given of

@@ -13,6 +13,10 @@ import (
 // reads them, and nothing is said of them.
 const private = "x-"
 
+// mostUnread is how many notes are made of what is unread: nobody mends more at once,
+// and a sheet of thousands must not be slow to type in.
+const mostUnread = 100
+
 // noteUnread notes what is typed and read by nothing, each where it stands: tables
 // and keys that are not known, or that the kind of their row does not use.
 func (r *reading) noteUnread() {
@@ -30,6 +34,9 @@ func (r *reading) noteUnread() {
 			r.unread(sheet.Ref{Table: t.Name}, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
 		}
 		for k := range t.Rows {
+			if len(r.p.Unread) >= mostUnread {
+				break
+			}
 			row := &t.Rows[k]
 			if info.Fixed {
 				if _, known := info.keys[row.Name]; !known && !strings.HasPrefix(row.Name, private) {
