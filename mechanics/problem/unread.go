@@ -125,8 +125,8 @@ func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
 // unusedKey words a key that rows of other kinds use.
 func unusedKey(k KeyInfo, kind string) note {
 	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "Try: take it out"}
-	if len(k.Kinds) == 1 {
-		n.try = "Try: kind = " + strconv.Quote(k.Kinds[0]) + ", or take it out"
+	if len(k.Kinds) <= 2 {
+		n.try = `Try: kind = "` + strings.Join(k.Kinds, `" or "`) + `", or take it out`
 	}
 	return n
 }
