@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image"
 	"math"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -54,14 +55,15 @@ func (m Model) drawFoot(c grid.Canvas) {
 
 // place says where an error is and what would do, on one line.
 func (l live) place(e problem.Error) string {
-	where := e.Ref.Row
-	if e.Ref.Table != "" {
-		where = strings.TrimSpace(e.Ref.Table + " " + where)
+	at := []string{e.Ref.Table, e.Ref.Row, e.Ref.Key}
+	at = slices.DeleteFunc(at, func(s string) bool { return s == "" })
+	if e.InName { // which is in what is said
+		at = at[:len(at)-1]
 	}
-	if e.Ref.Key != "" {
-		where += " " + e.Ref.Key
+	if len(at) == 0 {
+		return e.Error()
 	}
-	return where + ": " + e.Error()
+	return strings.Join(at, " ") + ": " + e.Error()
 }
 
 // drawCell shows the cell under the cursor and the first thing that is wrong,
@@ -92,7 +94,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		return
 	}
 	if len(m.live.errs) == 0 {
-		m.drawDoubt(c)
+		m.drawNote(c)
 		return
 	}
 	shown := m.live.errs[0]
@@ -101,6 +103,9 @@ func (m Model) drawCell(c grid.Canvas) {
 			shown = e
 		}
 	}
+	if shown.Ref.Key == "" && shown.Span == (units.Span{}) && m.drawCause(c, shown) {
+		return
+	}
 	text := m.live.place(shown)
 	if n := len(m.live.errs); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
@@ -108,20 +113,39 @@ func (m Model) drawCell(c grid.Canvas) {
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
 }
 
-// drawDoubt shows what reads and is most likely not what was meant, that of the row
-// under the cursor before others'.
-func (m Model) drawDoubt(c grid.Canvas) {
-	p := m.live.latest
-	if p == nil || len(p.Doubts) == 0 {
+// drawCause shows what is typed and read by nothing in place of an error that something
+// is missing: it most likely stands there, in a table or under a key that is unknown.
+func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
+	if m.live.latest == nil {
+		return false
+	}
+	unread := m.live.latest.Unread
+	i := slices.IndexFunc(unread, func(e problem.Error) bool {
+		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
+	})
+	if i >= 0 {
+		c.Text(1, 1, theme.Warn, grid.Fit("? "+m.live.place(unread[i]), c.W()-2))
+	}
+	return i >= 0
+}
+
+// drawNote shows what is read by nothing, or reads and is most likely not what was
+// meant, that of the row under the cursor before others'.
+func (m Model) drawNote(c grid.Canvas) {
+	if m.live.latest == nil {
 		return
 	}
-	shown := p.Doubts[0]
-	for _, d := range p.Doubts {
-		if here := m.selected(); d.Ref.Table == here.Table && d.Ref.Row == here.Row {
-			shown = d
-		}
+	notes := m.live.latest.Notes()
+	if len(notes) == 0 {
+		return
 	}
-	c.Text(1, 1, theme.Warn, grid.Fit("? "+m.live.place(shown), c.W()-2))
+	here := m.selected()
+	shown := notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))]
+	text := m.live.place(shown)
+	if n := len(notes); n > 1 {
+		text = fmt.Sprintf("1 of %d: %s", n, text)
+	}
+	c.Text(1, 1, theme.Warn, grid.Fit("? "+text, c.W()-2))
 }
 
 // drawSlot shows a cell that is not typed in: what stands in it, or what is taken

@@ -88,6 +88,51 @@ func TestWhatFollowsShowsOnce(t *testing.T) {
 	r.says("x, y (m): (2.00, 0)")
 }
 
+// What is read by nothing is said in the foot, that of the row under the cursor first.
+func TestWhatIsUnreadIsSaid(t *testing.T) {
+	text := strings.Replace(hanging, `[points]`, "[loads]\nP = { kind = \"force\" }\n[points]", 1)
+	for _, size := range [][2]int{{80, 24}, {120, 36}} {
+		r := newRig(t, text, size[0], size[1])
+		r.sees("determinate", "? unknown table [loads]. Try: [lines]")
+		r = newRig(t, strings.Replace(text, `on = "particle"`, `on = "particle", colour = "red"`, 1), size[0], size[1])
+		r.sees("determinate", "? 1 of 2: points D: unknown key \"colour\". Try: x-colour")
+		r.keys("alt+3")
+		r.sees("? 1 of 2: unknown table [loads]. Try: [lines]")
+	}
+	r := newRig(t, strings.Replace(hanging, `title`, "x-office = \"north\"\ntitle", 1), 80, 24)
+	if strings.Contains(r.screen(), "x-office") {
+		t.Errorf("a name that begins with x- is said:\n%s", r.screen())
+	}
+}
+
+// Where something is missing that stands in an unknown table, the table is said.
+func TestWhatIsMissingStandsInAnUnknownTable(t *testing.T) {
+	r := newRig(t, strings.Replace(hanging, "[lines]", "[line]", 1), 80, 24)
+	r.sees("? unknown table [line]. Try: [lines]")
+	r = newRig(t, strings.Replace(hanging, `T2 = { kind`, `T2 = { knid`, 1), 80, 24)
+	r.sees(`? lines T2: unknown key "knid". Try: kind`)
+}
+
+// A key that a kind has no use for stays in the file, and is said as soon as the kind is typed.
+func TestAKeyThatAKindDoesNotUseIsSaid(t *testing.T) {
+	r := newRig(t, strings.Replace(beam, "asked = \"Ax Ay B\"\n", "", 1), 120, 36)
+	if strings.Contains(r.screen(), "does not use") {
+		t.Errorf("a roller uses its normal:\n%s", r.screen())
+	}
+	r.keys("alt+4", "down", "down", "right")
+	r.text("pin")
+	r.keys("enter")
+	r.holds(sheet.Ref{Table: "joints", Row: "B", Key: "normal"}, "+y")
+	r.sees(`? joints B: a pin does not use "normal". Try: take it out`)
+}
+
+// Names that are easily taken for something else are said as other doubts are.
+func TestAnUnknownBesideAGivenIsSaid(t *testing.T) {
+	r := newRig(t, "plane = \"xy\"\n[given]\nW = \"400 N\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n"+
+		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"w\" }\n", 120, 36)
+	r.sees("? lines F magnitude: w is an unknown of its own here, beside the given W. Try: W, if that is meant")
+}
+
 func TestWhatIsDoubtfulIsSaid(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, `on = "particle"`, `on = "pa"`, 1), 120, 36)
 	const says = `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`

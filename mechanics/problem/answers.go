@@ -65,7 +65,6 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(row sheet.Row) {
-	r.misspelt(row, "answers")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "printed"

@@ -43,7 +43,6 @@ func (r *reading) readBodies() {
 		}
 	}
 	for _, row := range r.s.Table("bodies").Rows {
-		r.misspelt(row, "bodies")
 		if _, ok := r.bodies[row.Name]; !ok {
 			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}

@@ -116,7 +116,7 @@ func TestCompleteSays(t *testing.T) {
 func TestCompleteKey(t *testing.T) {
 	s := parse(t, rig)
 	for _, c := range []struct{ table, row, text, want string }{
-		{"lines", "T1", "", "at along components magnitude stiffness natural limit on"},
+		{"lines", "T1", "", "at along magnitude limit on"},
 		{"lines", "T1", "m", "magnitude"},
 		{"points", "C", "", "on"},
 		{"given", "W", "", "step"},

@@ -48,7 +48,6 @@ func (r *reading) coupleOf(i int) bool {
 	case unread:
 		r.coupleAt[i] = underway
 		r.chain = append(r.chain, c.Name)
-		r.misspelt(row, "couples")
 		ok := r.coupleName(c, row) && r.couple(c, row)
 		r.chain = r.chain[:len(r.chain)-1]
 		if c.OK = ok && r.coupleAt[i] == underway; c.OK {

@@ -39,7 +39,6 @@ func (r *reading) readDistributed() {
 	for i, row := range rows {
 		d := &r.p.Loads[i]
 		*d = Distributed{Name: row.Name, Ref: sheet.Ref{Table: "distributed", Row: row.Name}}
-		r.misspelt(row, "distributed")
 		d.OK = r.loadName(d) && r.distributed(d, row)
 	}
 }

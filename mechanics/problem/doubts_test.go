@@ -41,8 +41,8 @@ func TestDoubts(t *testing.T) {
 		}
 	}
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		if p, _ := problem.Read(parse(t, f.Text)); len(p.Doubts) > 0 {
-			t.Errorf("%s: %v", f.Name, p.Doubts)
+		if p, _ := problem.Read(parse(t, f.Text)); len(p.Notes()) > 0 {
+			t.Errorf("%s: %v", f.Name, p.Notes())
 		}
 	}
 }

@@ -75,8 +75,8 @@ func spoil(t *testing.T, c string) string {
 	return strings.Replace(base, from, to, 1)
 }
 
-// messages gives a text's errors as they stand on standard error; where there are
-// none its doubts.
+// messages gives a text's errors as they stand on standard error, then what is read by
+// nothing, then its doubts.
 func messages(t *testing.T, text string) []string {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
@@ -85,15 +85,19 @@ func messages(t *testing.T, text string) []string {
 		return []string{err.Error() + ": " + unreadable.Hint}
 	}
 	p, errs := Read(s)
-	says, kind := errs, ""
-	if len(errs) == 0 {
-		says, kind = p.Doubts, "doubt "
-	}
 	var out []string
-	for _, e := range says {
-		line, column := s.Position(e.Ref, e.Span.Start)
-		out = append(out, fmt.Sprintf("%s%d:%d: %s", kind, line, column, e.Error()))
-		checkSpan(t, s, e)
+	for _, says := range []struct {
+		kind string
+		of   []Error
+	}{{"", errs}, {"unread ", p.Unread}, {"doubt ", p.Doubts}} {
+		for _, e := range says.of {
+			line, column := s.Position(e.Ref, e.Span.Start)
+			if e.InName {
+				line, column, _ = s.NamePosition(e.Ref)
+			}
+			out = append(out, fmt.Sprintf("%s%d:%d: %s", says.kind, line, column, e.Error()))
+			checkSpan(t, s, e)
+		}
 	}
 	return out
 }
@@ -110,9 +114,14 @@ func checkSpan(t *testing.T, s *sheet.Sheet, e Error) {
 	}
 }
 
-// TestErrors holds the place, the message and the hint of every error.
+// TestErrors holds the place, the message and the hint of every error and every note.
 func TestErrors(t *testing.T) {
-	const file = "testdata/errors.txt"
+	for _, file := range []string{"testdata/errors.txt", "testdata/notes.txt"} {
+		testMessages(t, file)
+	}
+}
+
+func testMessages(t *testing.T, file string) {
 	golden, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)

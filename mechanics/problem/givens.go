@@ -38,7 +38,6 @@ func (r *reading) given(i int) bool {
 
 func (r *reading) readGiven(i int) bool {
 	g, row := &r.p.Givens[i], r.givenRows[i]
-	r.misspelt(row, "given")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "value"

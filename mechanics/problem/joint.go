@@ -67,7 +67,6 @@ func (r *reading) readJoints() {
 }
 
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
-	r.misspelt(row, "joints")
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
 		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
@@ -203,6 +202,9 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			}
 			continue
 		}
+		if holds.Needs != key {
+			continue // unread, and noted
+		}
 		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
 		if !ok {
 			return false
@@ -219,16 +221,14 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 // jointFriction reads the static coefficient, and impending = "+x": the way the
 // body is about to slip, against which friction is then at its most.
 func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
+	rough := holds.Forces == HoldRough // else the keys are unread, and noted
 	text, ref, ok := r.text("joints", row, "friction")
-	if ok {
+	if ok && rough {
 		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
 		if !ok {
 			return false
 		}
 		switch {
-		case holds.Forces != HoldRough:
-			r.fail(ref, whole(text), "a "+j.Kind.String()+" has no friction", "write kind = \"rough-surface\"")
-			return false
 		case v.V[0] < 0:
 			r.fail(ref, whole(text), "a friction coefficient is not negative", "turn impending round to turn the friction round")
 			return false
@@ -238,7 +238,7 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 		}
 		j.Friction, j.HasFriction = v.V[0], true
 	}
-	if text, ref, ok = r.text("joints", row, "impending"); ok {
+	if text, ref, ok = r.text("joints", row, "impending"); ok && rough {
 		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
 		if !ok {
 			return false

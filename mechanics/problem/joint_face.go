@@ -16,16 +16,13 @@ const faceLean = 1e-9
 // between them, so the joint holds a moment as well, as far as the face reaches.
 func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 	text, ref, ok := r.text("joints", row, "face")
-	if !ok {
-		return true
+	if k, _ := cellKey("joints", j.Name, "face"); !ok || !k.UsedBy(j.Kind.String()) {
+		return true // where it is there, it is unread, and noted
 	}
 	words := fields(text)
-	switch holds := j.Kind.Where(r.p.Planar); {
+	switch {
 	case !r.p.Planar:
 		r.fail(ref, whole(text), "a face is read in the plane only", "in space put a joint at each corner")
-		return false
-	case j.Kind.String() == "roller" || j.Kind.String() == "rocker" || holds.Forces != HoldNormal && holds.Forces != HoldRough:
-		r.fail(ref, whole(text), "a "+j.Kind.String()+" touches at a point and has no face", "write kind = \"smooth-surface\" or \"rough-surface\"")
 		return false
 	case len(words) != 2:
 		r.fail(ref, whole(text), "a face runs from one point to another", "write face = \"A B\"")

@@ -43,9 +43,13 @@ type KeyInfo struct {
 	Reads   Reads
 	Dim     units.Dim // of what is measured
 	Words   []Word    // of ReadsWord
+	Kinds   []string  // the kinds of a row that use it, by their first names; nil for all
 	Says    string    // in one line, without a full stop
 	Example string
 }
+
+// UsedBy tells whether a row of a kind uses the key.
+func (k KeyInfo) UsedBy(kind string) bool { return k.Kinds == nil || slices.Contains(k.Kinds, kind) }
 
 // TableInfo describes a table of a sheet. Where Fixed, its rows are themselves
 // the keys (the table "" before the first header, and [units]); otherwise a row is
@@ -82,13 +86,39 @@ func (t TableInfo) keyNames() []string {
 
 // TableOf gives a table by name.
 func TableOf(name string) (TableInfo, bool) {
-	for i := range tables {
-		if tables[i].Name == name {
-			return tables[i], true
-		}
+	if t, ok := tableByName[name]; ok {
+		return t.TableInfo, true
 	}
 	return TableInfo{}, false
 }
+
+// tableKeys is a table with its keys by name: every cell of a sheet is looked up.
+type tableKeys struct {
+	TableInfo
+	keys map[string]KeyInfo
+}
+
+// tableByName is never written to.
+var tableByName = func() map[string]*tableKeys {
+	all := make(map[string]*tableKeys, len(tables))
+	for _, t := range tables {
+		all[t.Name] = &tableKeys{t, make(map[string]KeyInfo, len(t.Keys))}
+		for _, k := range t.Keys {
+			all[t.Name].keys[k.Name] = k
+		}
+	}
+	return all
+}()
+
+// tableNames are those of the tables that have a header.
+var tableNames = func() (names []string) {
+	for _, t := range tables {
+		if t.Name != "" {
+			names = append(names, t.Name)
+		}
+	}
+	return names
+}()
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
@@ -114,6 +144,16 @@ func kindWords() []Word {
 	return out
 }
 
+// kindsByDirection are the kinds that may be given by components.
+func kindsByDirection() (names []string) {
+	for _, k := range kinds {
+		if !k.Path {
+			names = append(names, k.Name)
+		}
+	}
+	return names
+}
+
 func jointWords() []Word {
 	out := make([]Word, len(joints))
 	for i, k := range joints {
@@ -121,6 +161,22 @@ func jointWords() []Word {
 	}
 	return out
 }
+
+// jointsThat gives the joints that something holds of.
+func jointsThat(have func(JointInfo) bool) (names []string) {
+	for _, k := range joints {
+		if have(k) {
+			names = append(names, k.Name)
+		}
+	}
+	return names
+}
+
+func needs(key string) []string {
+	return jointsThat(func(k JointInfo) bool { return k.Plane.Needs == key || k.Space.Needs == key })
+}
+
+var rough = jointsThat(func(k JointInfo) bool { return k.Space.Forces == HoldRough })
 
 // tables is never written to.
 var tables = []TableInfo{
@@ -159,10 +215,10 @@ var tables = []TableInfo{
 		{Name: "path", Reads: ReadsPoints, Says: "the points it runs through", Example: "T A"},
 		{Name: "at", Reads: ReadsPoint, Says: "the point it acts at, where it has a direction instead of a path", Example: "T"},
 		{Name: "along", Reads: ReadsDirection, Says: "its direction", Example: "(3, 0, -4)"},
-		{Name: "components", Reads: ReadsVector, Dim: units.Force, Says: "the force by its components; ? for one to be found", Example: "(100, -200, 50) N"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the force by its components; ? for one to be found", Example: "(100, -200, 50) N"},
 		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or tied to others; left out or ? it is to be found", Example: "2*T1"},
-		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Says: "of a spring: force per length", Example: "500 N/m"},
-		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Says: "of a spring: its length without force", Example: "0.4 m"},
+		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Kinds: []string{SpringKind.String()}, Says: "of a spring: force per length", Example: "500 N/m"},
+		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its length without force", Example: "0.4 m"},
 		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check against", Example: "5 kN"},
 		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, where its point is on several", Example: "boom"},
 	}},
@@ -170,12 +226,12 @@ var tables = []TableInfo{
 		{Name: "kind", Reads: ReadsWord, Words: jointWords(), Says: "what it is, which says what it holds", Example: "pin"},
 		{Name: "at", Reads: ReadsPoint, Says: "its point; left out it is the point of the joint's name", Example: "C"},
 		{Name: "on", Reads: ReadsBodies, Says: "the bodies it joins; left out they are the point's", Example: "left right"},
-		{Name: "normal", Reads: ReadsDirection, Says: "of a roller or a surface: the way it pushes the body", Example: "+y"},
-		{Name: "axis", Reads: ReadsDirection, Says: "the axis it turns about or slides along", Example: "+x"},
-		{Name: "moments", Reads: ReadsWord, Words: []Word{{Text: "none", Says: "it holds no moments: one of an aligned pair"}}, Says: "none, for one of an aligned pair of hinges or bearings", Example: "none"},
-		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Says: "the static coefficient of a rough surface", Example: "0.3"},
-		{Name: "impending", Reads: ReadsDirection, Says: "the way the body is about to slip: friction is then at its most", Example: "+x"},
-		{Name: "face", Reads: ReadsPoints, Says: "in the plane: the ends of a face that rests on the surface", Example: "A B"},
+		{Name: "normal", Reads: ReadsDirection, Kinds: needs("normal"), Says: "of a roller or a surface: the way it pushes the body", Example: "+y"},
+		{Name: "axis", Reads: ReadsDirection, Kinds: needs("axis"), Says: "the axis it turns about or slides along", Example: "+x"},
+		{Name: "moments", Reads: ReadsWord, Words: []Word{{Text: "none", Says: "it holds no moments: one of an aligned pair"}}, Kinds: jointsThat(func(k JointInfo) bool { return k.MayLack }), Says: "none, for one of an aligned pair of hinges or bearings", Example: "none"},
+		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Kinds: rough, Says: "the static coefficient of a rough surface", Example: "0.3"},
+		{Name: "impending", Reads: ReadsDirection, Kinds: rough, Says: "the way the body is about to slip: friction is then at its most", Example: "+x"},
+		{Name: "face", Reads: ReadsPoints, Kinds: append([]string{"smooth-surface"}, rough...), Says: "in the plane: the ends of a face that rests on the surface", Example: "A B"},
 		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check its force against", Example: "5 kN"},
 	}},
 	{Name: "couples", Row: "couple", Says: "moments on bodies", Keys: []KeyInfo{
@@ -192,9 +248,9 @@ var tables = []TableInfo{
 		{Name: "along", Reads: ReadsDirection, Says: "the way it pushes", Example: "-y"},
 		{Name: "magnitude", Reads: ReadsIntensity, Dim: units.LineLoad, Says: "force per length: one value, two from end to end, or an expression in s", Example: "2 kN/m .. 4 kN/m"},
 		{Name: "kind", Reads: ReadsWord, Words: []Word{{Text: "hydrostatic", Says: "the pressure of water on a gate"}}, Says: "hydrostatic, for water on a gate", Example: "hydrostatic"},
-		{Name: "surface", Reads: ReadsQuantity, Dim: units.Length, Says: "of water: its level along up", Example: "3 m"},
-		{Name: "density", Reads: ReadsQuantity, Dim: units.Dim{L: -3, M: 1}, Says: "of water: 1000 kg/m^3 where left out", Example: "1000 kg/m^3"},
-		{Name: "width", Reads: ReadsQuantity, Dim: units.Length, Says: "of the gate", Example: "2 m"},
+		{Name: "surface", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{"hydrostatic"}, Says: "of water: its level along up", Example: "3 m"},
+		{Name: "density", Reads: ReadsQuantity, Dim: units.Dim{L: -3, M: 1}, Kinds: []string{"hydrostatic"}, Says: "of water: 1000 kg/m^3 where left out", Example: "1000 kg/m^3"},
+		{Name: "width", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{"hydrostatic"}, Says: "of the gate", Example: "2 m"},
 	}},
 	{Name: "answers", Row: "answer", Says: "what a source prints, compared to the precision printed", Plain: "printed", Keys: []KeyInfo{
 		{Name: "printed", Reads: ReadsPrinted, Says: "the result as printed", Example: "761 N"},

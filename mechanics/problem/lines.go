@@ -48,7 +48,6 @@ func (r *reading) lineGeometry(i int) {
 		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of line", suggestion(text, kindList(), "write one of "+kindNames()))
 		return
 	}
-	r.misspelt(row, "lines")
 	pathOK := r.linePath(i)
 	if text, ref, ok := r.text("lines", row, "limit"); ok {
 		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
@@ -80,20 +79,6 @@ func kindList() []string {
 }
 
 func kindNames() string { return strings.Join(kindList(), ", ") }
-
-// misspelt points at a key that is almost one we know: kept as all unknown keys
-// are, it would be passed over in silence.
-func (r *reading) misspelt(row sheet.Row, table string) {
-	info, _ := TableOf(table)
-	for _, c := range row.Cells {
-		if _, known := info.Key(c.Key); known || c.Key == "" {
-			continue
-		}
-		if s := units.Suggest(c.Key, info.keyNames()); s != "" {
-			r.fail(sheet.Ref{Table: table, Row: row.Name, Key: c.Key}, units.Span{}, "the "+info.Row+" "+row.Name+" has a key "+strconv.Quote(c.Key)+", which nothing reads", "did you mean "+strconv.Quote(s))
-		}
-	}
-}
 
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(i int) bool {

@@ -157,6 +157,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 			return units.Value{}, false, nil
 		}
 		u = r.addUnknown(e.line, name)
+		r.coined = append(r.coined, coined{name, e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }

@@ -39,7 +39,6 @@ func (r *reading) point(i int) bool {
 
 func (r *reading) readPoint(i int) bool {
 	p, row := &r.p.Points[i], r.pointRows[i]
-	r.misspelt(row, "points")
 	key := ""
 	if _, bare := row.Cell(""); !bare {
 		key = "at"

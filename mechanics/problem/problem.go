@@ -4,6 +4,7 @@ package problem
 
 import (
 	"iter"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -34,6 +35,7 @@ type Problem struct {
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
 	Doubts   []Error    // what reads, and is most likely not what was meant
+	Unread   []Error    // what is typed and read by nothing, in the order of the sheet
 	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
 }
 
@@ -219,18 +221,19 @@ type Answer struct {
 	Ref     sheet.Ref
 }
 
+// Notes gives what does no harm to the reading, and is to be said: what is read by
+// nothing, then what was most likely meant otherwise.
+func (p *Problem) Notes() []Error { return slices.Concat(p.Unread, p.Doubts) }
+
 // Error is a cell that does not read: where, what, and what would do. Span is
-// in the cell's decoded text; a Ref without a key points at the whole row.
+// in the cell's decoded text; a Ref without a key points at the whole row. InName
+// tells that it is the name of what Ref names (a key, a row, a table) that is meant.
 type Error struct {
-	Ref  sheet.Ref
-	Span units.Span
-	Msg  string
-	Hint string
+	Ref    sheet.Ref
+	Span   units.Span
+	InName bool
+	Msg    string
+	Hint   string
 }
 
-func (e Error) Error() string {
-	if e.Hint == "" {
-		return e.Msg
-	}
-	return e.Msg + ": " + e.Hint
-}
+func (e Error) Error() string { return units.WithHint(e.Msg, e.Hint) }

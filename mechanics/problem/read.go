@@ -69,6 +69,9 @@ func (rd *Reader) Moved(s *sheet.Sheet, of Place, share float64) (*Problem, []Er
 	r.readAnswers()
 	r.doubtBodies()
 	r.wholeProblem()
+	r.noteUnread()
+	r.doubtNames()
+	r.doubtAngles()
 	r.sortErrors()
 	return r.p, r.errs
 }
@@ -82,6 +85,8 @@ type reading struct {
 
 	givens, points, lines map[string]int // indices by name
 	unknowns              map[string]int
+	coined                []coined             // unknowns that only a magnitude names, where it does first
+	folded                map[string]thingName // givens, lines and couples by their names in lower case
 	bodies                map[string]int
 	jointOf               map[string]int // the joint that an unknown's name belongs to
 	jointDone             []bool

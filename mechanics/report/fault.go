@@ -27,6 +27,11 @@ type Fault struct {
 func Faults(s *sheet.Sheet, errs []problem.Error) []Fault {
 	faults := make([]Fault, len(errs))
 	for i, e := range errs {
+		if e.InName {
+			line, column, width := s.NamePosition(e.Ref)
+			faults[i] = Fault{Line: line, Column: column, Width: width, Msg: e.Msg, Hint: e.Hint, Source: s.Line(line)}
+			continue
+		}
 		line, column := s.Position(e.Ref, e.Span.Start)
 		faults[i] = Fault{Line: line, Column: column, Msg: e.Msg, Hint: e.Hint, Source: s.Line(line)}
 		if endLine, end := s.Position(e.Ref, e.Span.End); endLine == line {
@@ -38,12 +43,15 @@ func Faults(s *sheet.Sheet, errs []problem.Error) []Fault {
 
 // Where is the fault's line for standard error, `file:line:column: what: what
 // would do`, and below it the source with a caret, where there is a line.
-func (f Fault) Where(file string) string {
-	msg := f.Msg
-	if f.Hint != "" {
-		msg += ": " + f.Hint
-	}
-	file, msg = printable.Line(file), printable.Line(msg) // none may pass for a message of its own
+func (f Fault) Where(file string) string { return f.where(file, "") }
+
+// Warning is the same line for a fault that stops nothing: `file:line:column:
+// warning: what`.
+func (f Fault) Warning(file string) string { return f.where(file, "warning: ") }
+
+func (f Fault) where(file, mark string) string {
+	msg := mark + printable.Line(units.WithHint(f.Msg, f.Hint)) // none may pass for a message of its own
+	file = printable.Line(file)
 	if f.Line == 0 {
 		return file + ": " + msg
 	}
@@ -101,10 +109,14 @@ func (f Fault) span() units.Span {
 	return span
 }
 
-// CheckLine is the one line that `trivet check` prints for a sheet.
+// CheckLine is the one line that `trivet check` prints for a sheet. A sheet of which
+// something is read by nothing is not well: its results may be those of another one.
 func CheckLine(file string, s *statics.Solution) (well bool, line string) {
 	file = printable.Line(file)
 	failures := s.Failures()
+	for _, e := range s.Problem.Unread {
+		failures = append(failures, e.Msg)
+	}
 	if len(failures) > 0 {
 		return false, fmt.Sprintf("FAILS %s: %s", file, printable.Line(strings.Join(failures, "; ")))
 	}

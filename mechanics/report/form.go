@@ -53,11 +53,12 @@ func Between(format, name string, i, sheets int) string {
 
 // Results writes a solved sheet in a form. Text has the results, and the working
 // behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
-// the last two the figure too. t is what the ± of the inputs does, nil where none has one.
-func Results(format, sheet string, s *statics.Solution, t *trust.Trust, steps bool) string {
+// the last two the figure too. t is what the ± of the inputs does, nil where none has
+// one; warnings are what JSON says of the sheet besides, the others by its words.
+func Results(format, sheet string, s *statics.Solution, t *trust.Trust, steps bool, warnings []Fault) string {
 	switch format {
 	case "json":
-		return string(JSON(sheet, s, t))
+		return string(JSON(sheet, s, t, warnings...))
 	case "markdown":
 		return Markdown(working.Build(s), Parts{Trust: t})
 	case "latex":

@@ -29,6 +29,7 @@ type (
 		Free      []jsonMotion   `json:"free_motions,omitempty"`
 		Trust     *jsonTrust     `json:"trust,omitempty"` // what the ± of inputs does, where any has one
 		Errors    []jsonError    `json:"errors,omitempty"`
+		Warnings  []jsonError    `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
 	}
 	jsonUnknown struct {
 		Name  string   `json:"name"`
@@ -93,7 +94,7 @@ type (
 const jsonFormat = 2
 
 // JSON writes a solved sheet as one object; t may be nil.
-func JSON(sheet string, s *statics.Solution, t *trust.Trust) []byte {
+func JSON(sheet string, s *statics.Solution, t *trust.Trust, warnings ...Fault) []byte {
 	p := s.Problem
 	out := jsonSheet{
 		Format: jsonFormat, Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
@@ -141,21 +142,26 @@ func JSON(sheet string, s *statics.Solution, t *trust.Trust) []byte {
 		}
 		out.Free = append(out.Free, jsonMotion{Body: body, Says: s.MotionWords(m)})
 	}
-	out.Trust = trustJSON(t)
+	out.Trust, out.Warnings = trustJSON(t), faultsJSON(warnings)
 	return marshal(out)
 }
 
 // JSONUnreadable writes a sheet that can't be read as one object.
-func JSONUnreadable(sheet, title string, faults []Fault) []byte {
+func JSONUnreadable(sheet, title string, faults []Fault, warnings ...Fault) []byte {
 	out := jsonSheet{
 		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
 		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
 		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
 	}
-	for _, f := range faults {
-		out.Errors = append(out.Errors, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
-	}
+	out.Errors, out.Warnings = faultsJSON(faults), faultsJSON(warnings)
 	return marshal(out)
+}
+
+func faultsJSON(faults []Fault) (out []jsonError) {
+	for _, f := range faults {
+		out = append(out, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
+	}
+	return out
 }
 
 func marshal(v jsonSheet) []byte {

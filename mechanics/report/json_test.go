@@ -212,6 +212,23 @@ func TestJSONUnreadable(t *testing.T) {
 	}
 }
 
+// Warnings are a list of their own, beside a result and beside errors; none where there is nothing to say.
+func TestJSONWarnings(t *testing.T) {
+	warning := Fault{Line: 2, Column: 1, Msg: `unknown key "gravity"`, Hint: "Try: g"}
+	const want = "[{column number, hint string, line number, says string}]"
+	f, _ := fixtures.Get("traffic-light")
+	o := object(t, JSON("-", solved(t, f.Text), nil, warning))
+	if got := shape(o["warnings"]); got != want || o["verdict"] != "determinate" || o["errors"] != nil {
+		t.Errorf("warnings are %s, errors %v", got, o["errors"])
+	}
+	if o := object(t, JSON("-", solved(t, f.Text), nil)); o["warnings"] != nil {
+		t.Errorf("warnings are %v", o["warnings"])
+	}
+	if got := shape(object(t, JSONUnreadable("-", "", []Fault{warning}, warning))["warnings"]); got != want {
+		t.Errorf("beside errors they are %s", got)
+	}
+}
+
 // TestSeveralSheets: the objects of several sheets, one behind the other, read
 // as a stream, and each sheet that comes with the program writes one.
 func TestSeveralSheets(t *testing.T) {

@@ -1,8 +1,9 @@
 // Package schema writes the JSON Schema of a sheet (draft 2020-12), by which
 // editors complete and check the file. It is made from the tables that the
 // reader itself goes by. A schema sees the form of a sheet, not its mechanics: an
-// expression, a unit or a name that does not read is left to the reader, and
-// keys that nothing reads stand, as they do in a sheet.
+// expression, a unit or a name that does not read is left to the reader. A table or a
+// key that nothing reads, or that a row's kind does not use, is refused as it is by
+// check, unless its name begins with x-.
 package schema
 
 import (
@@ -37,6 +38,7 @@ func JSON() []byte {
 		"description": "a free-body equilibrium problem: points, lines, joints and loads",
 		"properties":  properties,
 	}
+	onlyThese(root)
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
@@ -54,9 +56,12 @@ func table(t problem.TableInfo) node {
 		keys[k.Name] = cell(k)
 	}
 	if t.Fixed {
-		return node{"type": "object", "description": t.Says, "properties": keys}
+		return onlyThese(node{"type": "object", "description": t.Says, "properties": keys})
 	}
-	row := node{"type": "object", "description": "a " + t.Row, "properties": keys}
+	row := onlyThese(node{"type": "object", "description": "a " + t.Row, "properties": keys})
+	if used := usedBy(t); len(used) > 0 {
+		row["dependentSchemas"] = used
+	}
 	if k, ok := t.Key("kind"); ok && t.Name != "distributed" {
 		row["required"] = []string{k.Name}
 	}
@@ -70,6 +75,37 @@ func table(t problem.TableInfo) node {
 	}
 	return out
 }
+
+// onlyThese makes an object's own properties its only ones, but for private ones.
+func onlyThese(n node) node {
+	n["additionalProperties"], n["patternProperties"] = false, node{"^x-": true}
+	return n
+}
+
+// usedBy says of which kinds a row is where it has a key that some kinds alone use; a
+// cell left empty does no harm.
+func usedBy(t problem.TableInfo) node {
+	out := node{}
+	kind, _ := t.Key("kind")
+	for _, k := range t.Keys {
+		if k.Kinds == nil {
+			continue
+		}
+		var words []string
+		for _, w := range kind.Words {
+			if k.UsedBy(w.Text) {
+				words = append(append(words, w.Text), w.Others...)
+			}
+		}
+		out[k.Name] = node{"anyOf": []node{
+			{"properties": node{k.Name: empty()}},
+			{"properties": node{"kind": node{"enum": words}}, "required": []string{"kind"}},
+		}}
+	}
+	return out
+}
+
+func empty() node { return node{"type": "string", "pattern": `^\s*$`} }
 
 // cell is the schema of a cell. A cell is a string; a bare number will do.
 func cell(k problem.KeyInfo) node {
@@ -102,7 +138,9 @@ func words(k problem.KeyInfo) []node {
 			out = append(out, node{"const": other, "description": "read as " + w.Text, "deprecated": true})
 		}
 	}
-	return append(out, node{"type": "string", "pattern": `^\s*$`, "description": "left empty"})
+	blank := empty()
+	blank["description"] = "left empty"
+	return append(out, blank)
 }
 
 func says(k problem.KeyInfo) string {

@@ -94,11 +94,21 @@ func TestSheets(t *testing.T) {
 	}{
 		{"empty", "", true},
 		{"bare numbers", "figures = 4\n[points]\nA = 4\n[given]\nh = 6\nk = { value = 2.5, step = 1 }\n", true},
-		{"unknown keys and tables", "colour = \"red\"\n[views]\nx = 1\n[points]\nA = { at = \"1, 2\", note = \"here\" }\n", true},
+		{"private keys and tables", "x-colour = \"red\"\n[x-views]\nx = 1\n[points]\nA = { at = \"1, 2\", x-note = \"here\" }\n", true},
+		{"keys of some kinds", "[lines]\nK = { kind = \"spring\", path = \"A B\", stiffness = \"5 N/m\" }\n[joints]\nO = { kind = \"smooth pin\", axis = \"+x\" }\nC = { kind = \"rough\", normal = \"+y\", friction = 0.3, face = \"A B\" }\n", true},
+		{"an empty cell of another kind", "[lines]\nT = { kind = \"cable\", path = \"A B\", stiffness = \"\" }\n", true},
 		{"an alias", "[joints]\nO = { kind = \"ball\" }\n", true},
 		{"blank cells", "plane = \"\"\nexpect = \"\"\n[lines]\nT = { kind = \"cable\", path = \"A B\", magnitude = \"\" }\n", true},
 		{"an answer", "[answers]\nsource = \"own\"\nT1 = \"3 N\"\nT2 = { printed = \"3 N\", within = \"1 N\", why = \"rounded\" }\n", true},
 
+		{"an unknown key", "colour = \"red\"\n", false},
+		{"an unknown table", "[views]\nx = 1\n", false},
+		{"a table of a later version", "[cases]\nx = { W = \"1 N\" }\n", false},
+		{"an unknown unit", "[units]\ntime = \"s\"\n", false},
+		{"an unknown key of a row", "[points]\nA = { at = \"1, 2\", note = \"here\" }\n", false},
+		{"a key of another kind of line", "[lines]\nT = { kind = \"cable\", path = \"A B\", stiffness = \"5 N/m\" }\n", false},
+		{"a key of another kind of joint", "[joints]\nO = { kind = \"roller\", normal = \"+y\", axis = \"+x\" }\n", false},
+		{"a key of water without it", "[distributed]\nq = { path = \"A B\", along = \"-y\", magnitude = \"1 N/m\", width = \"2 m\" }\n", false},
 		{"figures too many", "figures = 13\n", false},
 		{"figures no number", "figures = \"three\"\n", false},
 		{"plane", "plane = \"xz\"\n", false},
@@ -129,7 +139,7 @@ func TestSheets(t *testing.T) {
 		if perr != nil {
 			t.Fatal(perr)
 		}
-		if _, errs := problem.Read(sh); len(errs) == 0 {
+		if p, errs := problem.Read(sh); len(errs)+len(p.Unread) == 0 {
 			t.Errorf("%s: the reader has nothing against it", c.name)
 		}
 	}

@@ -136,7 +136,9 @@ func (b *builder) header(n *unstable.Node) *fault {
 		}
 	}
 	t := b.table(path[0])
-	if len(path) == 1 && !list {
+	if len(path) == 1 && list {
+		b.s.Tables[t].Listed = true
+	} else if len(path) == 1 {
 		b.s.Tables[t].own = len(b.s.sections) - 1
 	}
 	if len(path) == 1 || listed == 1 {

@@ -31,6 +31,33 @@ func (s *Sheet) offset(ref Ref, offset int) int {
 	return t.at.Start
 }
 
+// NamePosition gives the line and the column, as Position counts them, of the name
+// of what ref names (a cell's key, a row, a table), and how many characters it takes
+// there. Without such a cell it is the row's name, without the row the table's.
+func (s *Sheet) NamePosition(ref Ref) (line, column, width int) {
+	at := s.nameSpan(ref)
+	line, column = place(s.text, at.Start)
+	return line, column, utf8.RuneCountInString(s.text[at.Start:at.End])
+}
+
+func (s *Sheet) nameSpan(ref Ref) Span {
+	t := s.table(ref.Table)
+	if t == nil {
+		return Span{}
+	}
+	i := t.index(ref.Row)
+	if i < 0 {
+		return t.at
+	}
+	if c, ok := t.Rows[i].Cell(ref.Key); ok && ref.Key != "" && c.keyAt.End > 0 {
+		return c.keyAt
+	}
+	if p := t.Rows[i].pieces; len(p) > 0 {
+		return p[0].name
+	}
+	return t.at
+}
+
 // Line gives the text of a line, from 1, without its line end.
 func (s *Sheet) Line(n int) string {
 	rest := strings.TrimPrefix(s.text, bom)

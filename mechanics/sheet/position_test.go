@@ -57,3 +57,31 @@ func TestPosition(t *testing.T) {
 		t.Errorf("line 1: got %q", got)
 	}
 }
+
+func TestNamePosition(t *testing.T) {
+	s := mustParse(t, "foo = 1\n[points]\nA = \"1\"\n\"Bé\" = { at = '1 m', \"ön\" = \"b\" }\nC.at = \"2\"\n[ loads . F ]\nkind = \"x\"\n[[lists]]\nA = 1\n")
+	for _, c := range []struct {
+		ref                 Ref
+		line, column, width int
+	}{
+		{Ref{"", "foo", ""}, 1, 1, 3},
+		{Ref{"points", "", ""}, 2, 2, 6},
+		{Ref{"points", "A", ""}, 3, 1, 1},
+		{Ref{"points", "Bé", ""}, 4, 1, 4},
+		{Ref{"points", "Bé", "ön"}, 4, 22, 4},
+		{Ref{"points", "C", "at"}, 5, 3, 2},
+		{Ref{"points", "C", "on"}, 5, 1, 1}, // the row's, where there is no such cell
+		{Ref{"points", "Z", ""}, 2, 2, 6},   // the table's, where there is no such row
+		{Ref{"loads", "", ""}, 6, 3, 5},
+		{Ref{"loads", "F", ""}, 6, 11, 1},
+		{Ref{"lists", "", ""}, 8, 3, 5},
+		{Ref{"none", "", ""}, 1, 1, 0},
+	} {
+		if line, column, width := s.NamePosition(c.ref); line != c.line || column != c.column || width != c.width {
+			t.Errorf("%v: %d:%d, %d wide, want %d:%d, %d wide", c.ref, line, column, width, c.line, c.column, c.width)
+		}
+	}
+	if t1, t2 := s.Table("lists"), s.Table("points"); !t1.Listed || t2.Listed {
+		t.Errorf("[[lists]] is listed %v, [points] %v", t1.Listed, t2.Listed)
+	}
+}

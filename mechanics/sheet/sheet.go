@@ -20,6 +20,7 @@ type Sheet struct {
 type Table struct {
 	Name   string
 	Rows   []Row
+	Listed bool    // written as [[name]]: kept, and what stands below it is no row
 	at     Span    // the name where it is first written
 	own    int     // the section headed [name]; -1 where there is none
 	braces *braces // the inline table it is written as, if it is

@@ -210,7 +210,7 @@ func (s *Solution) Failures() []string {
 	}
 	var out []string
 	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {
-		out = append(out, s.Words()...)
+		out = append(out, s.wordsAndDoubts()...)
 		if expected != "" {
 			out[0] = "expected " + expected + ", and it is " + out[0]
 		}
@@ -228,13 +228,22 @@ func (s *Solution) Failures() []string {
 	return out
 }
 
+// wordsAndDoubts is Words without what is read by nothing.
+func (s *Solution) wordsAndDoubts() []string {
+	out := s.verdictWords()
+	for _, e := range s.Problem.Doubts {
+		out = append(out, e.Error())
+	}
+	return out
+}
+
 // missedFailure is for a sheet that expects a check to fail: its verdict must be
 // single, or inadmissible because something slips or tips, a check must fail, and
 // the printed answers be met.
 func (s *Solution) missedFailure() []string {
 	var out []string
 	if !s.Single() && !s.slipsOrTips() {
-		out = append(out, s.Words()...)
+		out = append(out, s.wordsAndDoubts()...)
 	}
 	failed := false
 	for _, c := range s.Checks {

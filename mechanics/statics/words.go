@@ -16,10 +16,10 @@ func (v Verdict) String() string {
 }
 
 // Words says the verdict: the first line says which, the others what follows, and
-// last what is doubtful in the sheet.
+// last what is read by nothing, or doubtful, in the sheet.
 func (s *Solution) Words() []string {
 	out := s.verdictWords()
-	for _, e := range s.Problem.Doubts {
+	for _, e := range s.Problem.Notes() {
 		out = append(out, e.Error())
 	}
 	return out

@@ -28,7 +28,11 @@ func (c *Call) Check() *cobra.Command {
 }
 
 func (c *Call) check(name string) {
-	r := c.read(name)
+	r := c.load(name)
+	for _, f := range r.unread {
+		fmt.Fprintln(c.Stderr, f.Where(display(name))) // which is a failure here
+	}
+	c.saysWarnings(name, r.doubts)
 	if r.solution == nil {
 		c.print(fmt.Sprintf("FAILS %s: %s\n", printable.Line(display(name)), statics.Unreadable))
 		return

@@ -3,6 +3,7 @@ package call
 import (
 	"fmt"
 	"os"
+	"slices"
 
 	"trivet/fixtures"
 	"trivet/mechanics/problem"
@@ -15,17 +16,34 @@ import (
 const standardIn = "-"
 
 // readSheet is a sheet that was read; its solution is nil where it did not read,
-// and the faults say why.
+// and the faults say why. Unread is what is typed and read by nothing, doubts what was
+// most likely meant otherwise.
 type readSheet struct {
-	title    string
-	sheet    *sheet.Sheet
-	solution *statics.Solution
-	faults   []report.Fault
+	title                  string
+	sheet                  *sheet.Sheet
+	solution               *statics.Solution
+	faults, unread, doubts []report.Fault
 }
 
+// warnings are all that is to be said of a sheet that stops nothing.
+func (r readSheet) warnings() []report.Fault { return slices.Concat(r.unread, r.doubts) }
+
 // read loads and solves a sheet. What does not read it says on standard error,
-// for exit code CantDo; a doubt about what does read costs no exit code.
-func (c *Call) read(name string) (r readSheet) {
+// for exit code CantDo; a warning costs no exit code.
+func (c *Call) read(name string) readSheet {
+	r := c.load(name)
+	c.saysWarnings(name, r.warnings())
+	return r
+}
+
+func (c *Call) saysWarnings(name string, warnings []report.Fault) {
+	for _, w := range warnings {
+		fmt.Fprintln(c.Stderr, w.Warning(display(name)))
+	}
+}
+
+// load is read without the warnings.
+func (c *Call) load(name string) (r readSheet) {
 	var err error
 	if name == standardIn {
 		r.sheet, err = sheet.Read(c.Stdin)
@@ -36,14 +54,11 @@ func (c *Call) read(name string) (r readSheet) {
 		r.faults = []report.Fault{report.FileFault(name, err)}
 	} else {
 		p, errs := problem.Read(r.sheet)
-		if len(errs) == 0 {
-			for _, doubt := range report.Faults(r.sheet, p.Doubts) {
-				fmt.Fprintln(c.Stderr, doubt.Where(display(name)))
-			}
-			r.solution = statics.Solve(p)
-			return r
-		}
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)
+		r.unread, r.doubts = report.Faults(r.sheet, p.Unread), report.Faults(r.sheet, p.Doubts)
+		if len(errs) == 0 {
+			r.solution = statics.Solve(p)
+		}
 	}
 	for _, f := range r.faults {
 		c.refuse(display(name), f)

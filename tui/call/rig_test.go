@@ -42,10 +42,12 @@ func sheets() map[string]string {
 		"ranged.toml":   ranged,
 		"limited.toml":  strings.Replace(ranged, `"P A"`, `"P A", limit = "19 N"`, 1),
 		"two.toml":      strings.Replace(lamp, "A = ", "E = { at = \"1, 0\", on = \"particle\" }\nA = ", 1),
-		"half.toml":     "title = \"Half a lamp\"\n[points]\nP = \"0, 0, 3 kN\"\n",
-		"broken.toml":   "title \"a\"\n",
-		"chek":          lamp,
-		"there.svg":     "as it was\n",
+		"loads.toml": strings.Replace(strings.Replace(lamp, `[lines]`, "[loads]\nF = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"5 N\" }\n[lines]", 1),
+			`path = "P A"`, `path = "P A", rope = "9 mm", x-rope = "9 mm"`, 1),
+		"half.toml":   "title = \"Half a lamp\"\n[points]\nP = \"0, 0, 3 kN\"\n",
+		"broken.toml": "title \"a\"\n",
+		"chek":        lamp,
+		"there.svg":   "as it was\n",
 	}
 }
 

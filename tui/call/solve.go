@@ -45,7 +45,7 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 	r := c.read(name)
 	if r.solution == nil {
 		if format == "json" {
-			c.print(string(report.JSONUnreadable(name, r.title, r.faults)))
+			c.print(string(report.JSONUnreadable(name, r.title, r.faults, r.warnings()...)))
 		}
 		return
 	}
@@ -57,6 +57,6 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 			p.Asked = append(p.Asked, q)
 		}
 	}
-	c.print(report.Results(format, name, r.solution, trust.Of(r.sheet, r.solution), steps))
+	c.print(report.Results(format, name, r.solution, trust.Of(r.sheet, r.solution), steps, r.warnings()))
 	c.judge(r.solution)
 }

@@ -1,0 +1,246 @@
+package problem
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// coined is an unknown that the magnitude of a cell brings in, and no row.
+type coined struct {
+	name string
+	cell sheet.Ref
+}
+
+// doubtNames notes names that are easily taken for something else: unknowns that
+// differ from a given in a capital letter, lines named like the unit behind a number,
+// and the names of what is no number.
+func (r *reading) doubtNames() {
+	for _, c := range r.coined {
+		r.doubtCoined(c)
+	}
+	r.doubtCase()
+	r.doubtUnits()
+	for _, t := range tables {
+		if t.Fixed || t.Name == "answers" {
+			continue
+		}
+		for _, row := range r.s.Table(t.Name).Rows {
+			if what := notNumber(row.Name); what != "" {
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true,
+					Msg: row.Name + " is the name of a " + t.Row + " here, and usually means " + what, Hint: "Try: another name"})
+			}
+		}
+	}
+}
+
+// notNumber says what a name stands for in the arithmetic of computers, "" for others.
+func notNumber(name string) string {
+	switch {
+	case strings.EqualFold(name, "nan"):
+		return `"not a number"`
+	case strings.EqualFold(name, "inf"), strings.EqualFold(name, "infinity"):
+		return "infinity"
+	}
+	return ""
+}
+
+// doubtCoined notes an unknown that only magnitudes name, where it is most likely
+// another name mistyped.
+func (r *reading) doubtCoined(c coined) {
+	cell, _ := r.s.Cell(c.cell)
+	at := whole(cell.Text)
+	for _, m := range units.Mentions(cell.Text) {
+		if m.Name == c.name {
+			at = m.Span
+			break
+		}
+	}
+	if what := notNumber(c.name); what != "" {
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
+		return
+	}
+	if other, ok := r.meantBy(c.name); ok {
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at,
+			Msg: c.name + " is an unknown of its own here, beside the " + other.Thing.String() + " " + other.name, Hint: "Try: " + other.name + ", if that is meant"})
+	}
+}
+
+// mostCoined is up to how many unknowns that magnitudes alone name each is held against
+// all names for a mistyped letter: slips are few, and where there are more it is a
+// way of naming.
+const mostCoined = 16
+
+// meantBy finds the given, line or couple whose name another one most likely is: in
+// other capitals, or with a mistyped letter.
+func (r *reading) meantBy(name string) (thingName, bool) {
+	if r.folded == nil {
+		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
+		for _, of := range []struct {
+			what Thing
+			rows []sheet.Row
+		}{{ACouple, r.coupleRows}, {ALine, r.lineRows}, {AGiven, r.givenRows}} {
+			for _, row := range of.rows {
+				r.folded[strings.ToLower(row.Name)] = thingName{of.what, row.Name}
+			}
+		}
+	}
+	if other, ok := r.folded[strings.ToLower(name)]; ok {
+		return other, true
+	}
+	if len(r.coined) > mostCoined {
+		return thingName{}, false
+	}
+	var best thingName
+	for _, other := range r.folded {
+		// of several the first by name, for the same words each time
+		if !strings.HasPrefix(other.name, name) && nearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
+			best = other
+		}
+	}
+	return best, best.name != ""
+}
+
+// doubtCase notes unknown lines and couples whose name differs from that of a given of
+// their dimension in capital letters alone.
+func (r *reading) doubtCase() {
+	if len(r.p.Givens) == 0 {
+		return
+	}
+	givens := make(map[string]*Given, len(r.p.Givens))
+	for i := range r.p.Givens {
+		givens[strings.ToLower(r.p.Givens[i].Name)] = &r.p.Givens[i]
+	}
+	doubt := func(table, what, name string, d units.Dim) {
+		if g := givens[strings.ToLower(name)]; g != nil && g.Name != name && (g.Value.Dim == d || g.Value.Dim == units.Mass && d == units.Force) {
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: name}, InName: true,
+				Msg: "the magnitude of the " + what + " " + name + " is unknown, beside the given " + g.Name, Hint: "Try: magnitude = " + strconv.Quote(g.Name) + ", if that is meant"})
+		}
+	}
+	for i := range r.p.Unknowns {
+		if u := &r.p.Unknowns[i]; u.Own {
+			doubt("lines", "line", u.Name, u.Dim)
+		} else if _, couple := r.couples[u.Name]; couple {
+			doubt("couples", "couple", u.Name, u.Dim)
+		}
+	}
+}
+
+// doubtUnits notes 0.3 N in a magnitude where an unknown is named N: it reads as a
+// force, and a coefficient was most likely meant to multiply the unknown. Larger
+// numbers are forces.
+func (r *reading) doubtUnits() {
+	named := map[string]string{}
+	note := func(name, what string) {
+		if _, isUnit := units.Find(name); isUnit {
+			named[name] = what
+		}
+	}
+	for name := range r.unknowns {
+		note(name, "an unknown")
+	}
+	for name := range r.couples {
+		note(name, "a couple")
+	}
+	for name := range r.lines {
+		note(name, "a line")
+	}
+	if len(named) == 0 {
+		return
+	}
+	for _, t := range []struct {
+		name string
+		rows []sheet.Row
+	}{{"lines", r.lineRows}, {"couples", r.coupleRows}} {
+		for _, row := range t.rows {
+			cell, ok := row.Cell("magnitude")
+			if !ok {
+				continue
+			}
+			expr, err := r.parse(cell.Text)
+			if err != nil {
+				continue
+			}
+			for _, q := range expr.Quantities() {
+				what, taken := named[q.Symbol]
+				if !taken || q.X > maxFriction || q.Symbol == row.Name {
+					continue
+				}
+				unit, _ := units.Find(q.Symbol)
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Span: q.Span,
+					Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", and " + what + " is named " + q.Symbol, Hint: "Try: " + q.Number + "*" + q.Symbol + ", if that is meant"})
+			}
+		}
+	}
+}
+
+// likeDegrees tells numbers that are angles in degrees rather than in radians: whole,
+// and more than a turn and a half.
+func likeDegrees(x float64) bool {
+	const least = 10
+	return math.Abs(x) >= least && x == math.Trunc(x)
+}
+
+// doubtAngles notes numbers of degrees that bear no unit: in exp, where a number counts
+// in radians, and in the functions of angles where that is the sheet's unit.
+func (r *reading) doubtAngles() {
+	radians := r.p.Units.Angle.Factor == 1
+	for i := range r.s.Tables {
+		t := &r.s.Tables[i]
+		if t.Name == "" || t.Name == "distributed" { // where exp is of s
+			continue
+		}
+		for k := range t.Rows {
+			for _, c := range t.Rows[k].Cells {
+				if !strings.Contains(c.Text, "exp") && !(radians && strings.Contains(c.Text, "(")) {
+					continue
+				}
+				if key, ok := cellKey(t.Name, t.Rows[k].Name, c.Key); ok && key.Reads >= ReadsValue && key.Reads <= ReadsMagnitude {
+					r.doubtAngle(sheet.Ref{Table: t.Name, Row: t.Rows[k].Name, Key: c.Key}, c.Text, radians)
+				}
+			}
+		}
+	}
+}
+
+func (r *reading) doubtAngle(ref sheet.Ref, text string, radians bool) {
+	expr, err := r.parse(text)
+	if err != nil {
+		return
+	}
+	for _, a := range expr.BareAngles() {
+		if a.Function != "exp" && !radians {
+			continue
+		}
+		if e, ok := r.bareDegrees(a); ok {
+			e.Ref = ref
+			r.p.Doubts = append(r.p.Doubts, e)
+		}
+	}
+}
+
+// bareDegrees words the first number of degrees in an argument; a name in it that has a
+// unit settles what it is.
+func (r *reading) bareDegrees(a units.BareAngle) (e Error, ok bool) {
+	for _, o := range a.Operands {
+		x, says := o.X, ""
+		if o.Name != "" {
+			i, given := r.givens[o.Name]
+			if !given || r.p.Givens[i].Value.Dim != units.Number {
+				return e, false
+			}
+			x = r.p.Givens[i].Value.V[0]
+			says = o.Name + " = "
+		}
+		if ok || o.Under || !likeDegrees(x) {
+			continue
+		}
+		figure := strconv.FormatFloat(x, 'f', -1, 64)
+		e = Error{Span: o.Span, Msg: says + figure + " has no unit, and counts in radians in " + a.Call, Hint: "Try: " + says + figure + " deg, if degrees are meant"}
+		ok = true
+	}
+	return e, ok
+}

@@ -1,0 +1,357 @@
+package problem
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// private begins the names of tables and keys that a sheet keeps for itself: nothing
+// reads them, and nothing is said of them.
+const private = "x-"
+
+// mostUnread is how many notes are made of what is unread: nobody mends more at once,
+// and a sheet of thousands must not be slow to type in.
+const mostUnread = 100
+
+// noteUnread notes what is typed and read by nothing, each where it stands: tables
+// and keys that are not known, or that the kind of their row does not use.
+func (r *reading) noteUnread() {
+	for i := range r.s.Tables {
+		t := &r.s.Tables[i]
+		if strings.HasPrefix(t.Name, private) {
+			continue
+		}
+		info, known := tableByName[t.Name]
+		switch {
+		case !known:
+			r.unread(sheet.Ref{Table: t.Name}, unknownTable(t))
+			continue
+		case t.Listed:
+			r.unread(sheet.Ref{Table: t.Name}, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
+		}
+		for k := range t.Rows {
+			if len(r.p.Unread) >= mostUnread {
+				break
+			}
+			row := &t.Rows[k]
+			if info.Fixed {
+				if _, known := info.keys[row.Name]; !known && !strings.HasPrefix(row.Name, private) {
+					r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, r.unknownSetting(info, row.Name))
+				}
+				continue
+			}
+			r.unreadCells(info, row)
+		}
+	}
+	if len(r.p.Unread) > 0 && len(r.errs) > 0 { // what has an error already is not ignored
+		r.p.Unread = slices.DeleteFunc(r.p.Unread, func(e Error) bool {
+			return slices.ContainsFunc(r.errs, func(other Error) bool { return other.Ref == e.Ref })
+		})
+	}
+}
+
+// note is what a note says, before it has its place.
+type note struct{ says, try string }
+
+func (r *reading) unread(ref sheet.Ref, n note) {
+	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Msg: n.says, Hint: n.try})
+}
+
+// unreadCells looks through a row that the user named.
+func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
+	if b, ok := r.bodies[row.Name]; ok && t.Name == "bodies" && r.p.Bodies[b].Particle && len(row.Cells) > 0 {
+		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, note{row.Name + " is a particle, and its row in [bodies] is not read", "Try: a line of kind weight at " + row.Name})
+		return
+	}
+	kind, hasKind := "", false
+	for _, c := range row.Cells {
+		ref := sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}
+		k, known := t.keys[c.Key]
+		switch {
+		case c.Key == "" && t.Plain == "":
+			try := "Try: [" + t.Name + "." + row.Name + "]"
+			if c.Readable {
+				try = "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
+			}
+			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
+		case c.Key == "" || strings.HasPrefix(c.Key, private):
+		case !known:
+			kind, hasKind = kindOfRow(t, row)
+			r.unread(ref, unknownKey(t, row, c.Key, kind, hasKind))
+		case strings.TrimSpace(c.Text) == "":
+		default:
+			n := note{}
+			if k.Kinds != nil {
+				if kind, hasKind = kindOfRow(t, row); hasKind && !k.UsedBy(kind) {
+					n = unusedKey(k, kind)
+				}
+			}
+			if n.says == "" {
+				n = besides(t, row, c.Key)
+			}
+			if n.says != "" {
+				r.unread(ref, n)
+			}
+		}
+		if c.Key == "on" && t.Name == "lines" {
+			r.unreadBody(ref, row.Name, c.Text)
+		}
+	}
+}
+
+// kindOfRow is the kind of a line, a joint or a load by its first name; ok is false
+// where it has none that reads, so that it can't be said what it uses.
+func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
+	c, _ := row.Cell("kind")
+	word := strings.TrimSpace(c.Text)
+	switch t.Name {
+	case "lines":
+		_, ok = kindOf(word)
+	case "joints":
+		var k JointKind
+		if k, ok = jointKindOf(word); ok {
+			word = k.String()
+		}
+	case "distributed":
+		ok = true
+	}
+	return word, ok
+}
+
+// unusedKey words a key that rows of other kinds use.
+func unusedKey(k KeyInfo, kind string) note {
+	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "Try: take it out"}
+	if len(k.Kinds) <= 2 {
+		n.try = `Try: kind = "` + strings.Join(k.Kinds, `" or "`) + `", or take it out`
+	}
+	return n
+}
+
+func aKind(kind string) string {
+	switch kind {
+	case "fixed":
+		return "a fixed support"
+	case "":
+		return "a load without a kind"
+	}
+	return "a " + kind
+}
+
+// besides words a key that is not read beside another one of its row, or without it.
+func besides(t *tableKeys, row *sheet.Row, key string) note {
+	has := func(key string) bool {
+		c, _ := row.Cell(key)
+		return strings.TrimSpace(c.Text) != ""
+	}
+	beside := func(what, it string) note {
+		return note{"the " + t.Row + " " + row.Name + " has " + what + ", and " + strconv.Quote(key) + " is not read beside " + it, "Try: take one of them out"}
+	}
+	switch {
+	case t.Name == "lines":
+		switch key {
+		case "at":
+			if has("path") {
+				return beside("a path", "it")
+			}
+		case "path":
+			c, _ := row.Cell("path")
+			if words := fields(c.Text); has("components") && len(words) > 1 {
+				return note{"the line " + row.Name + " has components, and only the first point of its path is read", "Try: at = " + strconv.Quote(c.Text[words[0].Start:words[0].End])}
+			}
+		case "along":
+			if has("components") {
+				return beside("components", "them")
+			}
+		case "natural":
+			if has("magnitude") && !has("stiffness") {
+				return beside("a magnitude", "it")
+			}
+		}
+	case t.Name == "couples" && key == "turn":
+		if has("components") {
+			return beside("components", "them")
+		}
+	case t.Name == "bodies" && key == "centre":
+		misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
+		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
+			return note{"the body " + row.Name + " has no weight, and its centre is not used", "Try: weight beside it"}
+		}
+	}
+	return note{}
+}
+
+// unreadBody notes a word under on that is no body of a point that the line runs
+// through.
+func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
+	i, ok := r.lines[line]
+	if !ok || !r.p.Lines[i].OK {
+		return
+	}
+	for _, w := range fields(text) {
+		name := text[w.Start:w.End]
+		b, known := r.bodies[name]
+		if name == groundWord || known && slices.ContainsFunc(r.p.Lines[i].Path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
+			continue
+		}
+		var there []string
+		for _, at := range r.p.Lines[i].Path {
+			for _, b := range r.p.Points[at].Bodies {
+				if other := r.p.Bodies[b].Name; !slices.Contains(there, other) {
+					there = append(there, other)
+				}
+			}
+		}
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used",
+			Hint: "Try: " + strings.Join(there, " or ")})
+	}
+}
+
+// unknownTable words a table that nothing reads.
+func unknownTable(t *sheet.Table) note {
+	if slices.Contains(later, t.Name) {
+		return note{"this version does not read " + bracketed(t.Name), "Try: a newer version"}
+	}
+	n := note{says: "unknown table " + bracketed(t.Name)}
+	if _, ok := tableByName[""].keys[t.Name]; ok {
+		n.try = "Try: " + t.Name + " = \"...\" before the first table"
+		return n
+	}
+	var best string
+	for _, name := range synonyms[plainly(t.Name)] {
+		if info, ok := tableByName[name]; ok && name != "" && (best == "" || info.likeness(t) > tableByName[best].likeness(t)) {
+			best = name
+		}
+	}
+	if best == "" {
+		best = units.Suggest(t.Name, tableNames)
+	}
+	if n.try = "Try: [" + best + "]"; best == "" {
+		n.try = keepUnread("[", t.Name, "]")
+	}
+	return n
+}
+
+// likeness counts the keys in a table's rows that this one knows.
+func (t *tableKeys) likeness(of *sheet.Table) (n int) {
+	for i := range of.Rows {
+		for _, c := range of.Rows[i].Cells {
+			if _, known := t.keys[c.Key]; known || c.Key == "" && t.Plain != "" {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// unknownSetting words a key before the first table, or in [units].
+func (r *reading) unknownSetting(t *tableKeys, name string) note {
+	if slices.Contains(later, strings.TrimPrefix(t.Name+".", ".")+name) {
+		return note{"this version does not read the key " + strconv.Quote(name), "Try: a newer version"}
+	}
+	n := note{says: "unknown key " + strconv.Quote(name)}
+	if t.Name != "" {
+		n.says += " in [" + t.Name + "]"
+	}
+	if near := nearest(name, t.keyNames()); near != "" {
+		_, taken := r.s.Table(t.Name).Row(near)
+		return n.insteadOf(near, taken)
+	}
+	_, unit := tableByName["units"].keys[name]
+	_, header := tableByName[""].keys[name]
+	_, table := tableByName[name]
+	switch {
+	case unit:
+		n.try = "Try: " + name + " in [units]"
+	case header:
+		n.try = "Try: " + name + " before the first table"
+	case table:
+		n.try = "Try: [" + name + "]"
+	default:
+		n.try = keepUnread("", name, "")
+	}
+	return n
+}
+
+// unknownKey words a key of a row.
+func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) note {
+	if slices.Contains(later, t.Name+"."+key) {
+		return note{"this version does not read the key " + strconv.Quote(key), "Try: a newer version"}
+	}
+	n := note{says: "unknown key " + strconv.Quote(key)}
+	all := t.keyNames()
+	used := slices.DeleteFunc(slices.Clone(all), func(name string) bool { return hasKind && !t.keys[name].UsedBy(kind) })
+	if near := nearest(key, used); near != "" {
+		_, taken := row.Cell(near)
+		if _, plain := row.Cell(""); plain && near == t.Plain {
+			taken = true
+		}
+		return n.insteadOf(near, taken)
+	}
+	if near := nearest(key, all); near != "" {
+		other := unusedKey(t.keys[near], kind)
+		return note{n.says + ", and " + other.says, other.try}
+	}
+	for _, other := range []string{"lines", "joints"} {
+		if k, ok := tableByName[other].keys[key]; ok && other != t.Name && k.Kinds != nil && hasKind && t.Name != "distributed" {
+			n := unusedKey(k, kind)
+			if len(k.Kinds) == 1 {
+				n.try = "Try: a " + tableByName[other].Row + " of kind " + k.Kinds[0] + ", or take it out"
+			}
+			return n
+		}
+	}
+	n.try = keepUnread("", key, "")
+	return n
+}
+
+// insteadOf offers the key that is most likely meant; where it is there already, one of
+// the two is too many.
+func (n note) insteadOf(near string, taken bool) note {
+	if taken {
+		return note{n.says + " beside " + strconv.Quote(near), "Try: take one of them out"}
+	}
+	n.try = "Try: " + near
+	return n
+}
+
+func keepUnread(open, name, shut string) string {
+	if !bareName(name) {
+		return "Try: take it out"
+	}
+	return "Try: " + open + private + name + shut + ", which is kept and not read"
+}
+
+func bracketed(name string) string {
+	if bareName(name) {
+		return "[" + name + "]"
+	}
+	return "[" + strconv.Quote(name) + "]"
+}
+
+// bareName tells whether TOML takes a name without quotes.
+func bareName(s string) bool {
+	return s != "" && !strings.ContainsFunc(s, func(c rune) bool {
+		return c != '-' && c != '_' && (c < '0' || c > '9') && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z')
+	})
+}
+
+// nearest gives the known name that is most likely meant by another, or "": one that
+// it is another word for, or one that is mistyped.
+func nearest(wrong string, known []string) string {
+	word := plainly(wrong)
+	for _, name := range append(slices.Clone(synonyms[word]), word) {
+		if slices.Contains(known, name) {
+			return name
+		}
+	}
+	return units.Suggest(wrong, known)
+}
+
+// plainly is a name in lower case with - between its words.
+func plainly(name string) string {
+	return strings.NewReplacer("_", "-", " ", "-").Replace(strings.ToLower(name))
+}
