@@ -173,16 +173,3 @@ func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
 	}
 	return force, moment
 }
-
-// load is the largest known force, or known couple over the length by which its
-// body's moments are scaled: by it is judged what is small.
-func (s *System) load(p *problem.Problem) float64 {
-	most := 0.0
-	for act := range p.Acts() {
-		most = max(most, r3.Norm(act.Const))
-		if last := s.Start[act.Body+1] - 1; s.Rows[last].Moment && act.Couple != (r3.Vec{}) {
-			most = max(most, r3.Norm(act.Couple)/s.Rows[last].Scale)
-		}
-	}
-	return most
-}

@@ -47,7 +47,7 @@ func (p *part) total(x []float64) (f, c r3.Vec) {
 func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float64, text string) (worst float64) {
 	t.Helper()
 	p := s.Problem
-	largest := s.System.load(p)
+	largest := s.load
 	for _, v := range x {
 		largest = max(largest, math.Abs(v))
 	}

@@ -66,7 +66,7 @@ func (s *Solution) checkMembers() {
 
 func (s *Solution) checkTwoForce(body int, a, b touch) {
 	d := r3.Sub(b.at, a.at)
-	size := max(r3.Norm(a.f), faint*s.scale())
+	size := max(r3.Norm(a.f), faint*s.scaleOn(body))
 	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: names(a, b), Bound: memberTol}
 	if size > 0 {
 		c.Value = r3.Norm(r3.Cross(d, a.f)) / (r3.Norm(d) * size)
@@ -84,7 +84,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 		size = max(size, r3.Norm(t[k].f))
 		length = max(length, r3.Norm(r3.Sub(t[k].at, t[0].at)))
 	}
-	if size <= faint*s.scale() || length == 0 {
+	if size <= faint*s.scaleOn(body) || length == 0 {
 		return
 	}
 	for k := range t {
@@ -143,7 +143,7 @@ func (s *Solution) checkJoints() {
 			}
 			available := j.Friction * normal
 			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
-				OK: needed <= available+senseTol*s.scale()})
+				OK: needed <= available+senseTol*s.scaleOf(j.Forces[0].Unknown)})
 		}
 		if j.HasFace {
 			s.checkTipping(i)

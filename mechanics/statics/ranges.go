@@ -20,11 +20,7 @@ type bound struct {
 func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	n := len(s.X)
 	s.Verdict, s.Degree = Indeterminate, n-s.Rank
-	load := s.load
-	if load == 0 {
-		load = 1
-	}
-	z := make([][]float64, n) // in units of the largest load
+	z := make([][]float64, n) // in units of the largest load of each part
 	for j := range n {
 		z[j] = make([]float64, s.Degree)
 		size := 0.0
@@ -32,11 +28,11 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 			z[j][k] = null(j, k) / scale[j]
 			size = math.Hypot(size, null(j, k))
 		}
-		if s.X[j].Fixed = size <= max(fixedTol, s.blur); s.X[j].Fixed {
+		if s.X[j].Fixed = size <= max(fixedTol, s.parts[s.partOf[j]].blur); s.X[j].Fixed {
 			clear(z[j])
 		}
 	}
-	bounds := s.senseBounds(z, load)
+	bounds := s.senseBounds(z)
 	s.sensesMet, s.rangesKnown = true, true
 	if s.alone || float64(len(bounds))*float64(s.Degree)*float64(s.Degree) > mostSpread {
 		s.rangesKnown = false
@@ -52,6 +48,7 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 			continue
 		}
 		x.Low, x.High = math.Inf(-1), math.Inf(1)
+		load := s.unitOf(j)
 		for _, sign := range []float64{1, -1} {
 			cost := make([]float64, s.Degree)
 			for k := range cost {
@@ -87,7 +84,7 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	for j := range s.X { // a mean of points that keep the senses keeps them too
 		for _, y := range kept {
 			for k := range y {
-				s.X[j].Value += z[j][k] * y[k] * load / float64(len(kept))
+				s.X[j].Value += z[j][k] * y[k] * s.unitOf(j) / float64(len(kept))
 			}
 		}
 	}
@@ -110,10 +107,23 @@ func (s *Solution) unbind() {
 // would be found in reasonable time, and none is claimed.
 const mostSpread = 1e8
 
+// unitOf is the largest load that hangs together with an unknown, 1 without one. The
+// free parameters of a part are in this unit, so that they are about one in each.
+func (s *Solution) unitOf(unknown int) float64 {
+	if load := s.parts[s.partOf[unknown]].load; load > 0 {
+		return load
+	}
+	return 1
+}
+
 // senseBounds writes every sense over the parameters y.
-func (s *Solution) senseBounds(z [][]float64, load float64) []bound {
+func (s *Solution) senseBounds(z [][]float64) []bound {
 	var out []bound
 	for _, q := range s.sensed {
+		if len(q.Magnitude.Terms) == 0 {
+			continue // known: no free parameter changes it
+		}
+		load := s.unitOf(q.Magnitude.Terms[0].Unknown)
 		b := bound{c: q.Magnitude.Const / load, g: make([]float64, s.Degree), of: q.Name}
 		size := 0.0
 		for _, t := range q.Magnitude.Terms {

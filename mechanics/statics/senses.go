@@ -81,10 +81,9 @@ func (s *Solution) judgeSenses() {
 	if s.Verdict == NoEquilibrium {
 		return
 	}
-	least := -senseTol * s.scale()
 	for _, q := range s.sensed {
 		value, fixed := s.single(q.Magnitude)
-		if !fixed || value >= least {
+		if !fixed || value >= -senseTol*s.scaleOfMagnitude(q.Magnitude) {
 			continue
 		}
 		s.Broken = append(s.Broken, q)
@@ -97,10 +96,6 @@ func (s *Solution) judgeSenses() {
 	}
 }
 
-// scale is the largest force of the problem, by which small is judged; moments
-// count by the length that their rows are divided by.
-func (s *Solution) scale() float64 { return s.size }
-
 // forceLike is the size of an unknown as a force: a moment over a length.
 func (s *Solution) forceLike(j int, arm float64) float64 {
 	v := math.Abs(s.X[j].Value)
@@ -108,18 +103,4 @@ func (s *Solution) forceLike(j int, arm float64) float64 {
 		return v / arm
 	}
 	return v
-}
-
-// arm is the longest length that rows of moments are divided by, 1 without such rows.
-func (s *System) arm() float64 {
-	most := 0.0
-	for _, row := range s.Rows {
-		if row.Moment {
-			most = max(most, row.Scale)
-		}
-	}
-	if most == 0 {
-		return 1
-	}
-	return most
 }

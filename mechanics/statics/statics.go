@@ -110,8 +110,10 @@ type Solution struct {
 	sensesMet   bool    // where indeterminate: some values keep every sense
 	rangesKnown bool    // and the ranges that they leave were worked out
 	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
-	load        float64 // the largest known force, see System.load
-	size        float64 // the largest force, see scale; settled once the values are
+	load        float64 // the largest known force
+	parts       []subsystem  // what shares no unknown with the rest
+	partOf      []int   // the part of each unknown
+	partOfBody  []int   // the part of each body
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one

@@ -22,7 +22,7 @@ func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
 	p := s.Problem
 	normal := s.X[j.Forces[0].Unknown].Value
-	if normal <= senseTol*s.scale() {
+	if normal <= senseTol*s.scaleOf(j.Forces[0].Unknown) {
 		return // it has lifted off, and the sense says so
 	}
 	a, b := p.Points[j.Face[0]].At, p.Points[j.Face[1]].At
