@@ -54,6 +54,7 @@ func (r *reading) readPoint(i int) bool {
 		return false
 	}
 	p.At = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
+	p.At = snapped(p.At, largest(p.At))
 	p.Plus = r3.Vec{X: v.Plus[0], Y: v.Plus[1], Z: v.Plus[2]}
 	return true
 }

@@ -46,7 +46,7 @@ func (s *Solution) residuals() {
 		if body.Particle {
 			continue
 		}
-		m := r3.Cross(r3.Sub(act.At, body.About), f)
+		m := r3.Cross(s.Problem.Arm(act), f)
 		c := s.couple(act)
 		for i := row + sys.Forces; i < sys.Start[act.Body+1]; i++ {
 			axis := sys.Turn + i - row - sys.Forces

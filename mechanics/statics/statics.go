@@ -104,16 +104,16 @@ type Solution struct {
 	Answers   []AnswerCheck
 
 	sensed      []Sensed
-	acts        []actOn // of all bodies, one after the other
-	actsFrom    []int   // the first of each body
-	alone       bool    // no ranges are wanted
-	sensesMet   bool    // where indeterminate: some values keep every sense
-	rangesKnown bool    // and the ranges that they leave were worked out
-	blur        float64 // rounding of the directions that no equation, or no unknown, fixes
-	load        float64 // the largest known force
-	parts       []subsystem  // what shares no unknown with the rest
-	partOf      []int   // the part of each unknown
-	partOfBody  []int   // the part of each body
+	acts        []actOn     // of all bodies, one after the other
+	actsFrom    []int       // the first of each body
+	alone       bool        // no ranges are wanted
+	sensesMet   bool        // where indeterminate: some values keep every sense
+	rangesKnown bool        // and the ranges that they leave were worked out
+	blur        float64     // rounding of the directions that no equation, or no unknown, fixes
+	load        float64     // the largest known force
+	parts       []subsystem // what shares no unknown with the rest
+	partOf      []int       // the part of each unknown
+	partOfBody  []int       // the part of each body
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one
