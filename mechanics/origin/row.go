@@ -15,7 +15,7 @@ func Known(s *statics.Solution, i int) string {
 	u := rowUnit(p, r)
 	var of []string
 	for a := range sources(p, r.Body) {
-		if v := part(p, r, a.At, a.Const, a.Couple); v != 0 {
+		if v := part(p, r, a.Act, a.Const, a.Couple); v != 0 {
 			of = append(of, a.name+" "+in(u, v, p.Figures))
 		}
 	}
@@ -35,7 +35,7 @@ func Left(s *statics.Solution, i int) string {
 	u := rowUnit(p, r)
 	var of []string
 	for a := range sources(p, r.Body) {
-		if v := part(p, r, a.At, value(s, a.Const, a.Terms), value(s, a.Couple, a.CoupleTerms)); v != 0 {
+		if v := part(p, r, a.Act, value(s, a.Const, a.Terms), value(s, a.Couple, a.CoupleTerms)); v != 0 {
 			of = append(of, a.name+" "+in(u, v, p.Figures))
 		}
 	}

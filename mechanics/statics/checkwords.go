@@ -47,8 +47,8 @@ func (c Check) Says(p *problem.Problem) string {
 		switch {
 		case !c.OK:
 			word = negative + ", which a " + name + " cannot take"
-		case c.Value == 0:
-			word = "no force"
+		case c.Value <= 0: // less than counts as a sense
+			c.Value, word = 0, "no force"
 		}
 		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
 	case CheckFriction:

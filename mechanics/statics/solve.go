@@ -316,7 +316,7 @@ func (s *Solution) cleanZeros() {
 		}
 		taken := 0.0
 		for _, j := range part.Cols {
-			if v := s.forceLike(j, arm); v <= zeroTol*part.cond*part.size {
+			if v := s.forceLike(j, arm); v <= max(zeroTol*part.cond, plainRounding)*part.size {
 				taken = max(taken, v)
 				s.X[j].Value = 0
 			}
@@ -325,13 +325,35 @@ func (s *Solution) cleanZeros() {
 			doubtful = append(doubtful, part)
 		}
 	}
-	if len(doubtful) == 0 || s.Verdict == NoEquilibrium {
+	if s.Verdict == NoEquilibrium {
 		return
 	}
 	for _, part := range doubtful {
 		if slices.ContainsFunc(part.Rows, s.offBalance) {
 			for _, j := range part.Cols {
 				s.X[j] = was[j]
+			}
+		}
+	}
+	s.slackIsZero()
+}
+
+// slackIsZero sets to nothing what could only be slack, and comes out on the other
+// side of nothing by less than counts as pushing: a cable with -0.001 N beside 10 MN
+// carries no force. Where a body's forces do not balance without it, it stays.
+func (s *Solution) slackIsZero() {
+	for _, q := range s.sensed {
+		t := q.Magnitude.Terms
+		if len(t) != 1 || t[0].Coef <= 0 || q.Magnitude.Const != 0 {
+			continue
+		}
+		x := &s.X[t[0].Unknown]
+		if was := x.Value; x.Fixed && was < 0 && t[0].Coef*was >= -senseTol*s.scaleOf(t[0].Unknown) {
+			x.Value = 0
+			s.residuals()
+			part := &s.parts[s.partOf[t[0].Unknown]]
+			if slices.ContainsFunc(part.Rows, func(i int) bool { return s.Residuals[i].Relative > ResidualTol }) {
+				x.Value = was
 			}
 		}
 	}
