@@ -18,10 +18,10 @@ func Check(s *statics.Solution, k int) string {
 	case statics.CheckResidual:
 		for i := range s.System.Rows {
 			if s.System.Rows[i].Name == c.Subject && s.Residuals[i].Relative == c.Value && c.Value > 0 {
-				return "the worst row of " + c.Subject + ", " + Row(p, s.System.Rows[i]) + ": " + left(s, i) + " left, over its largest term" + rounding
+				return "the worst row of " + c.Subject + ", " + Row(p, s.System.Rows[i]) + ": " + left(s, i) + " left, over the largest force" + rounding
 			}
 		}
-		return "A x - b of each row of " + c.Subject + " over its largest term: nothing is left"
+		return "A x - b of each row of " + c.Subject + " over the largest force: nothing is left"
 	case statics.CheckMoment:
 		where := c.About
 		if where == "" {

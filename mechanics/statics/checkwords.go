@@ -93,7 +93,7 @@ func (c Check) Says(p *problem.Problem) string {
 
 // balanceSays puts the check of a sum of forces or moments in words.
 func (c Check) balanceSays() string {
-	sum, of, about := "ΣF", "term", ""
+	sum, of, about := "ΣF", "force", ""
 	switch {
 	case c.Kind == CheckMoment && c.About == "":
 		sum, of, about = "ΣM", "moment", " about a second point"
@@ -101,9 +101,9 @@ func (c Check) balanceSays() string {
 		sum, of, about = "ΣM", "moment", " about "+c.About
 	case c.About != "": // a rigid body's equations
 		if c.OK {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, %s", c.About, c.Subject, within(c.Value, " of the largest term"))
+			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, %s", c.About, c.Subject, within(c.Value, " of the largest force"))
 		}
-		return fmt.Sprintf("ΣF and ΣM about %s on %s are not 0: %.2g of the largest term is left", c.About, c.Subject, c.Value)
+		return fmt.Sprintf("ΣF and ΣM about %s on %s are not 0: %.2g of the largest force is left", c.About, c.Subject, c.Value)
 	}
 	if !c.OK {
 		return fmt.Sprintf("%s on %s%s is not 0: %.2g of the largest %s is left", sum, c.Subject, about, c.Value, of)

@@ -130,7 +130,7 @@ type Unknown struct {
 }
 
 // Residual is what is left of a row: Σ A x - b in newtons, and relative to the
-// largest term of the row.
+// largest force on the body, in a row of moments times the longest arm.
 type Residual struct{ Value, Relative float64 }
 
 // Motion is a motion that nothing resists. Moves has a share for each body that
