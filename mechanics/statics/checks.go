@@ -102,6 +102,7 @@ func (s *Solution) check() {
 	if s.Verdict == NoEquilibrium {
 		return
 	}
+	s.checkSupport()
 	s.checkMembers()
 	if s.Verdict == Indeterminate && s.rangesKnown {
 		s.add(Check{Kind: CheckSenseRange, OK: s.sensesMet})

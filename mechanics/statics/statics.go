@@ -170,6 +170,7 @@ const (
 	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has values that keep every sense
 	CheckBare                        // some force acts on a body; made only where none does, and fails
+	CheckSupport                     // no body is nearly unsupported; made only where one is, and fails
 )
 
 // Check is one check: its subject (a line or a body), the number found, the
@@ -183,7 +184,11 @@ type Check struct {
 	Impends bool   // CheckFriction: slipping impends, and friction is all that is available
 	Meets   bool   // CheckThreeForce: the lines meet, at Meet
 	Meet    r3.Vec
-	About   string // CheckMoment: the second point's name, empty where it has none
+	About   string  // CheckMoment: the second point's name, empty where it has none
+	Motion  string  // CheckSupport: what the body can almost do
+	Unknown int     // CheckSupport: the largest force of its part
+	Factor  float64 // and how many times the largest load it is
+	Point   int     // CheckSupport: moving this point changes it most, by the share Value
 	Value   float64
 	Bound   float64
 	OK      bool
