@@ -109,9 +109,12 @@ func (p *Problem) Nudge(point int) float64 {
 
 // NudgeText says Nudge in words.
 func (p *Problem) NudgeText(point int) string {
-	switch plus := r3.Norm(p.Points[point].Plus); {
+	plus := r3.Norm(p.Points[point].Plus)
+	switch {
+	case plus > 0 && p.inches():
+		return "its ± of " + units.Figures(plus/0.0254, 2) + " in"
 	case plus > 0:
-		return "its ± of " + p.Units.Length.Format(plus, p.Figures)
+		return "its ± of " + units.Figures(1000*plus, 2) + " mm"
 	case p.inches():
 		return "0.004 in"
 	}

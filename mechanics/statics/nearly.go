@@ -20,6 +20,9 @@ const (
 	// change the relative change of a length. At 1000 a millimetre in a metre changes
 	// a force by all of itself: no drawing, and no tape, fixes such a force.
 	nearlyFactor = 1e3
+	// nearlyChange is the share of a force, of no great size itself, that a point's being
+	// off must change at least: less than a hundredth is within what anyone allows for.
+	nearlyChange = 0.01
 	// takesPart is the part of the largest motion of a body above which others move with it.
 	takesPart = 0.1
 	// inverseSteps is how often the least singular vector is improved: the others fade by
@@ -84,7 +87,8 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	if d := change / value; d < 1 {
 		c.Value = d / (1 - d)
 	}
-	if c.Factor < nearlyFactor && steepest*s.extent(part)/value < nearlyFactor {
+	delicate := steepest*s.extent(part)/value >= nearlyFactor && c.Value >= nearlyChange
+	if c.Factor < nearlyFactor && !delicate {
 		return Check{}, false
 	}
 	motion := s.weakest(g, part)
