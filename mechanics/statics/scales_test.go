@@ -8,6 +8,10 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
 )
 
 // Sheets on which a part of the problem, or rounding, was judged by what has nothing to
@@ -194,6 +198,60 @@ func TestNearlyUnsupportedAgainstSolvingAnew(t *testing.T) {
 		}
 	}
 	t.Error("nothing is said")
+}
+
+// The slopes by which that is told are the derivatives of the solution: on random
+// rigs, moving a point and solving anew changes the largest unknown as they say.
+func TestSlopesAgainstSolvingAnew(t *testing.T) {
+	const step = 1e-6 // m
+	m := newBodyMaker(77)
+	rng := rand.New(rand.NewPCG(77, 1))
+	compared := 0
+	for compared < 200 {
+		r := m.determinate()
+		x, _ := m.answer(r.parts)
+		r.balance(r.parts, x)
+		text := r.text(r.parts)
+		s := solveText(t, text)
+		if len(s.parts) != 1 || s.Rank != len(s.X) || s.Cond > 100 || len(s.X) == 0 {
+			continue
+		}
+		j := 0
+		for i := range s.X {
+			if math.Abs(s.X[i].Value) > math.Abs(s.X[j].Value) {
+				j = i
+			}
+		}
+		scale := columnScale(&s.System)
+		g, ok := linear.NewGeneral(scaledSparse(&s.System, scale), rankTol)
+		if !ok {
+			t.Fatal("no factors")
+		}
+		e := make([]float64, len(s.X))
+		e[j] = 1 / scale[j]
+		slope := s.slopes(g.SolveTrans(e))
+		k := rng.IntN(len(s.Problem.Points))
+		p := s.Problem.Points[k]
+		loads := strings.Index(text, "[distributed]")
+		if loads >= 0 && strings.Contains(text[loads:], p.Name) {
+			continue // the resultant of a distributed load has no point of its own
+		}
+		d := r3.Unit(r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64()})
+		at := func(by float64) float64 {
+			v := r3.Add(p.At, r3.Scale(by, d))
+			place := fmt.Sprintf("%.17g, %.17g", v.X, v.Y)
+			if !s.Problem.Planar {
+				place += fmt.Sprintf(", %.17g", v.Z)
+			}
+			cell := regexp.MustCompile(`(?m)^(` + p.Name + ` = \{ at = ")[^"]*`)
+			return solveText(t, cell.ReplaceAllString(text, "${1}"+place)).X[j].Value
+		}
+		got, want := r3.Dot(slope[k], d), (at(step)-at(-step))/(2*step)
+		if size := math.Abs(s.X[j].Value); math.Abs(got-want) > 1e-4*(math.Abs(want)+size) {
+			t.Fatalf("%s by the place of %s: %v N/m, and solving anew gives %v (%s is %v)\n%s", s.X[j].Name, p.Name, got, want, s.X[j].Name, size, text)
+		}
+		compared++
+	}
 }
 
 // TestPartsOfManySizes puts random rigs side by side whose loads differ by up to 1e-12:

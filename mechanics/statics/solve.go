@@ -37,7 +37,7 @@ const (
 	// the singular values of all of it take a few milliseconds.
 	smallSystem = 60
 	// zeroTol times the condition number is the rounding of a value relative to the
-	// largest: what is smaller is nothing, and is shown as 0.
+	// largest, more where coordinates are large: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
 	// plainRounding is that of a value in a well-conditioned system, relative to the largest.
 	plainRounding = 1e-14
@@ -136,7 +136,7 @@ func (s *Solution) solveParts(small int) {
 		for i, y := range found.y {
 			s.X[part.Cols[i]].Value = y / scale[part.Cols[i]]
 		}
-		part.rank, part.cond, part.blur = found.rank, found.cond, found.blur
+		part.rank, part.cond, part.blur, part.off = found.rank, found.cond, found.blur, off[k]
 		s.Rank += found.rank
 		s.Cond, s.blur = max(s.Cond, found.cond), max(s.blur, found.blur)
 		right, left = spread(right, found.right, part.Cols, n), spread(left, found.left, part.Rows, m)
@@ -316,7 +316,7 @@ func (s *Solution) cleanZeros() {
 		}
 		taken := 0.0
 		for _, j := range part.Cols {
-			if v := s.forceLike(j, arm); v <= max(zeroTol*part.cond, plainRounding)*part.size {
+			if v := s.forceLike(j, arm); v <= max(zeroTol*part.off/coordinateRounding*part.cond, plainRounding)*part.size {
 				taken = max(taken, v)
 				s.X[j].Value = 0
 			}
