@@ -10,6 +10,13 @@ func (r *reading) readPoints() {
 	for i := range r.p.Points {
 		r.point(i)
 	}
+	reach := 0.0
+	for _, p := range r.p.Points {
+		reach = max(reach, largest(p.At))
+	}
+	for i := range r.p.Points {
+		r.p.Points[i].At = snapped(r.p.Points[i].At, reach)
+	}
 }
 
 // point reads where a point is when first asked for, and tells whether it has a place.
@@ -54,7 +61,6 @@ func (r *reading) readPoint(i int) bool {
 		return false
 	}
 	p.At = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
-	p.At = snapped(p.At, largest(p.At))
 	p.Plus = r3.Vec{X: v.Plus[0], Y: v.Plus[1], Z: v.Plus[2]}
 	return true
 }
