@@ -44,6 +44,11 @@ func TestRoundingReachesNoPage(t *testing.T) {
 			return // two random points at one place
 		}
 		s := statics.Solve(p)
+		for _, c := range s.Checks {
+			if (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment) && !c.OK && s.Verdict != statics.NoEquilibrium {
+				t.Errorf("%s: %s\n%s", name, c.Says(p), text)
+			}
+		}
 		for _, format := range []string{"text", "markdown", "latex"} {
 			for line := range strings.Lines(residueColumn.ReplaceAllString(residues.ReplaceAllString(Results(format, name, s, nil, true), ""), "$1")) {
 				if tiny.MatchString(line) || one.MatchString(line) {

@@ -186,8 +186,8 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 	}
 	most := slices.Max(shares)
 	body := slices.IndexFunc(shares, func(x float64) bool { return x >= most })
-	// A body that the unit of length makes turn, and not go, is told by its turning alone.
 	mv := s.moveOf(body, v)
+	// Rotation about a point many arms away is a translation to whoever looks at it.
 	if arm := s.armOf(part); r3.Norm(mv.W)*arm < takesPart*r3.Norm(mv.V) {
 		mv.W = r3.Vec{}
 	}
