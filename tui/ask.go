@@ -24,7 +24,7 @@ const (
 	entry            // A[i][j]
 	known            // b[i]
 	leftOver         // what is left of row i
-	ofLargest        // and beside its largest term
+	ofLargest        // and beside the largest force
 	value            // of unknown i
 	leastEnd         // of its range
 	greatestEnd      //

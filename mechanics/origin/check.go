@@ -18,10 +18,10 @@ func Check(s *statics.Solution, k int) string {
 	case statics.CheckResidual:
 		for i := range s.System.Rows {
 			if s.System.Rows[i].Name == c.Subject && s.Residuals[i].Relative == c.Value && c.Value > 0 {
-				return "the worst row of " + c.Subject + ", " + Row(p, s.System.Rows[i]) + ": " + left(s, i) + " left, over its largest term" + rounding
+				return "the worst row of " + c.Subject + ", " + Row(p, s.System.Rows[i]) + ": " + left(s, i) + " left, over the largest force" + rounding
 			}
 		}
-		return "A x - b of each row of " + c.Subject + " over its largest term: nothing is left"
+		return "A x - b of each row of " + c.Subject + " over the largest force: nothing is left"
 	case statics.CheckMoment:
 		where := c.About
 		if where == "" {
@@ -42,6 +42,8 @@ func Check(s *statics.Solution, k int) string {
 		return "friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside its coefficient " + units.Compact(j.Friction) + " times the normal force, " + shown(p, c.Bound, units.Force)
 	case statics.CheckBare:
 		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
+	case statics.CheckSupport:
+		return "the derivative of " + s.X[c.Unknown].Name + " by the place of " + p.Points[c.Point].Name + ", times " + p.NudgeText(c.Point) + ", over its value"
 	case statics.CheckTipping:
 		return "where the push on " + c.Subject + " acts: the moment held over the normal force, " + units.Figures(100*c.Value, p.Figures) + " % of the way from the middle of the face to " + c.About
 	case statics.CheckTwoForce:
@@ -65,7 +67,7 @@ func Use(s *statics.Solution, k int) string {
 	p, c := s.Problem, &s.Checks[k]
 	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
 	switch {
-	case c.Unknown:
+	case c.Open:
 		return "its range was not computed, so it is not held against " + limit
 	case math.IsInf(c.Value, 0):
 		return "no greatest value to hold against " + limit

@@ -57,7 +57,7 @@ func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float
 		if t.Unknown != j {
 			continue
 		}
-		v := part(p, r, a.At, t.D, r3.Vec{}) * scale
+		v := part(p, r, a.Act, t.D, r3.Vec{}) * scale
 		if r.Moment {
 			return a.moment(p, r, t.D), v
 		}
@@ -192,7 +192,7 @@ func stretch(p *problem.Problem, from, to int, leg problem.Leg, axis int) string
 func (a source) moment(p *problem.Problem, r *statics.Row, d r3.Vec) string {
 	axis, u := axisOf(r), p.Units.Length
 	one, two := (axis+1)%3, (axis+2)%3 // (r × u)x = y·uz - z·uy, and so on round
-	arm := r3.Sub(a.At, p.Bodies[r.Body].About)
+	arm := p.Arm(a.Act)
 	number := func(k int) string { return in(u, component(arm, k), p.Figures) }
 	return fmt.Sprintf("%s·u%s - %s·u%s, from %s to where it acts, = (%s·%s - %s·%s) %s",
 		axes[one:one+1], axes[two:two+1], axes[two:two+1], axes[one:one+1], r.About,

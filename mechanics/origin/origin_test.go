@@ -148,9 +148,9 @@ func TestRows(t *testing.T) {
 	s := solved(t, mast)
 	says(t, Known(s, 0), "b in T ΣFx: minus the known forces along x on T, wire -0.600 kN")
 	says(t, Known(s, 2), "b in T ΣFz: minus the known forces along z on T, mast 5.60 kN")
-	s.Residuals[0] = statics.Residual{Value: -3e-13, Relative: 2e-16} // as of a largest term of 1.5 kN
+	s.Residuals[0] = statics.Residual{Value: -3e-13, Relative: 2e-16} // as of a largest force of 1.5 kN
 	says(t, Left(s, 0), "A x - b of T ΣFx, the forces added up: T1 1.50, T2 -0.600, T3 -0.300, wire -0.600 kN leave -3.0e-16 kN")
-	says(t, Share(s, 0), "of T ΣFx: -3.0e-16 kN left, over the largest term, 1.50 kN")
+	says(t, Share(s, 0), "of T ΣFx: -3.0e-16 kN left, over the largest force, 1.50 kN")
 	s.Residuals[0] = statics.Residual{}
 	says(t, Share(s, 0), "of T ΣFx: nothing is left")
 	s = solved(t, beam)

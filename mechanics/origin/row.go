@@ -15,7 +15,7 @@ func Known(s *statics.Solution, i int) string {
 	u := rowUnit(p, r)
 	var of []string
 	for a := range sources(p, r.Body) {
-		if v := part(p, r, a.At, a.Const, a.Couple); v != 0 {
+		if v := part(p, r, a.Act, a.Const, a.Couple); v != 0 {
 			of = append(of, a.name+" "+in(u, v, p.Figures))
 		}
 	}
@@ -35,7 +35,7 @@ func Left(s *statics.Solution, i int) string {
 	u := rowUnit(p, r)
 	var of []string
 	for a := range sources(p, r.Body) {
-		if v := part(p, r, a.At, value(s, a.Const, a.Terms), value(s, a.Couple, a.CoupleTerms)); v != 0 {
+		if v := part(p, r, a.Act, value(s, a.Const, a.Terms), value(s, a.Couple, a.CoupleTerms)); v != 0 {
 			of = append(of, a.name+" "+in(u, v, p.Figures))
 		}
 	}
@@ -47,14 +47,18 @@ func left(s *statics.Solution, i int) string {
 	return Tiny(s.Residuals[i].Value/u.Factor) + " " + u.Symbol
 }
 
-// Share says what is left of a row beside its largest term.
+// Share says what is left of a row beside the largest force.
 func Share(s *statics.Solution, i int) string {
 	p, r, left1 := s.Problem, &s.System.Rows[i], s.Residuals[i]
 	head := "of " + Row(p, *r) + ": "
 	if left1.Relative == 0 {
 		return head + "nothing is left"
 	}
-	return head + left(s, i) + " left, over the largest term, " + shown(p, math.Abs(left1.Value)/left1.Relative, r.Dim())
+	over := " left, over the largest force, "
+	if r.Moment {
+		over = " left, over the largest force times the longest arm, "
+	}
+	return head + left(s, i) + over + shown(p, math.Abs(left1.Value)/left1.Relative, r.Dim())
 }
 
 // norm2 is √(x² + y² + z²) with its numbers put in.

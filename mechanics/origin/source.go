@@ -57,12 +57,11 @@ func sources(p *problem.Problem, body int) iter.Seq[source] {
 }
 
 // part is what a force, and a couple with it, add to a row.
-func part(p *problem.Problem, r *statics.Row, at, f, couple r3.Vec) float64 {
+func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) float64 {
 	if !r.Moment {
 		return component(f, axisOf(r))
 	}
-	arm := r3.Sub(at, p.Bodies[r.Body].About)
-	return component(r3.Add(r3.Cross(arm, f), couple), axisOf(r))
+	return component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
 }
 
 // value is a force, or a couple, in the solution at hand.

@@ -48,7 +48,7 @@ func (r *reading) acts(i int) {
 			if k > 0 {
 				d = r3.Sub(d, l.Legs[k-1].U)
 			}
-			r.act(l, at, r3.Scale(sign, d))
+			r.act(l, at, r3.Scale(sign, snapped(d, 1)))
 		}
 	}
 	if len(l.Acts) == 0 && l.OK {
@@ -182,6 +182,7 @@ func (r *reading) knownComponents(l *Line, ref sheet.Ref, text string) bool {
 		return false
 	}
 	l.fixed = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
+	l.fixed = snapped(l.fixed, largest(l.fixed))
 	if u, ok := unit(l.fixed); ok {
 		l.Legs = []Leg{{From: l.Path[0], To: -1, R: u, U: u}}
 		l.Magnitude.Const = r3.Norm(l.fixed)

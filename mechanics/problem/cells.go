@@ -244,17 +244,6 @@ func (r *reading) noDirection(word string) bool {
 	return isIdentifier(word) && !point && !r.isGiven(word) && word != "x" && word != "y" && word != "z"
 }
 
-// unit gives v/|v|, false where v has no length. It scales first, so that very
-// long and very short vectors neither overflow nor vanish.
-func unit(v r3.Vec) (r3.Vec, bool) {
-	m := max(abs(v.X), abs(v.Y), abs(v.Z))
-	if m == 0 {
-		return r3.Vec{}, false
-	}
-	v = r3.Vec{X: v.X / m, Y: v.Y / m, Z: v.Z / m}
-	return r3.Scale(1/r3.Norm(v), v), true
-}
-
 func abs(x float64) float64 {
 	if x < 0 {
 		return -x

@@ -79,7 +79,7 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	}
 	d.From, d.To = from, to
 	a, b := &r.p.Points[from], &r.p.Points[to]
-	along, hasLength := unit(r3.Sub(b.At, a.At))
+	along, hasLength := unit(between(a.At, b.At))
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
 	if !hasLength {
 		r.fail(ref, whole(path), a.Name+" and "+b.Name+" are at the same place, so the load "+d.Name+" has no length", "move one of them")

@@ -61,7 +61,7 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 // force, against the slip.
 func (r *reading) roughSurface(j *Joint, add func(*[]ActTerm, string, r3.Vec)) {
 	if j.Impending {
-		add(&j.Forces, j.Name+"N", r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)))
+		add(&j.Forces, j.Name+"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1))
 		return
 	}
 	add(&j.Forces, j.Name+"N", j.Normal)

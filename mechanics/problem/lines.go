@@ -157,8 +157,8 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
 		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
 			return false // the point's own cell says why
 		}
-		d := r3.Sub(b.At, a.At)
-		size := max(abs(a.At.X), abs(a.At.Y), abs(a.At.Z), abs(b.At.X), abs(b.At.Y), abs(b.At.Z))
+		d := between(a.At, b.At)
+		size := max(largest(a.At), largest(b.At))
 		length := r3.Norm(d)
 		u, hasLength := unit(d)
 		if !hasLength || length <= coincident*size {

@@ -1,7 +1,10 @@
 package problem
 
 import (
+	"math"
 	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -86,4 +89,40 @@ func (e Error) Blocks() bool {
 		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement"
 	}
 	return true
+}
+
+// nudge is how far a point may be from where the sheet has it though its numbers are
+// exact: a tenth of a millimetre is what a good drawing and a careful fitter leave.
+const nudge = 1e-4 // m
+
+// Nudge is how far a point may be off: by its ±, else by a tenth of a millimetre, or
+// four thousandths of an inch where the sheet is in feet and inches.
+func (p *Problem) Nudge(point int) float64 {
+	if plus := r3.Norm(p.Points[point].Plus); plus > 0 {
+		return plus
+	}
+	if p.inches() {
+		return 0.004 * 0.0254
+	}
+	return nudge
+}
+
+// NudgeText says Nudge in words.
+func (p *Problem) NudgeText(point int) string {
+	plus := r3.Norm(p.Points[point].Plus)
+	switch {
+	case plus > 0 && p.inches():
+		return "its ± of " + units.Figures(plus/0.0254, 2) + " in"
+	case plus > 0:
+		return "its ± of " + units.Figures(1000*plus, 2) + " mm"
+	case p.inches():
+		return "0.004 in"
+	}
+	return "0.1 mm"
+}
+
+// inches tells that the sheet's lengths are whole multiples of an inch.
+func (p *Problem) inches() bool {
+	n := p.Units.Length.Factor / 0.0254
+	return n > 0.5 && abs(n-math.Round(n)) < 1e-9
 }

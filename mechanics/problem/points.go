@@ -10,6 +10,13 @@ func (r *reading) readPoints() {
 	for i := range r.p.Points {
 		r.point(i)
 	}
+	reach := 0.0
+	for _, p := range r.p.Points {
+		reach = max(reach, largest(p.At))
+	}
+	for i := range r.p.Points {
+		r.p.Points[i].At = snapped(r.p.Points[i].At, reach)
+	}
 }
 
 // point reads where a point is when first asked for, and tells whether it has a place.

@@ -114,6 +114,7 @@ type Body struct {
 	Points    []int
 	About     r3.Vec
 	AboutName string
+	Reach     float64 // the largest coordinate of what acts on it, m: what is small beside it may be rounding
 	Weight    float64 // N, 0 where none is given
 	Centre    r3.Vec
 	Acts      []Act // its weight

@@ -72,6 +72,7 @@ func (r *reading) spread(d *Distributed, along r3.Vec, q intensity) bool {
 		d.Total, act.Const, act.At = 0, r3.Vec{}, a
 		act.Couple = r3.Scale(moment, r3.Cross(along, d.Direction))
 	}
+	act.At = snapped(act.At, max(largest(a), largest(r.p.Points[d.To].At)))
 	d.At = act.At
 	d.Acts = []Act{act}
 	return true

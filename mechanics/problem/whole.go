@@ -15,6 +15,7 @@ func (r *reading) wholeProblem() {
 	acted := make([]bool, len(p.Bodies))
 	for a := range p.Acts() {
 		acted[a.Body] = true
+		p.Bodies[a.Body].Reach = max(p.Bodies[a.Body].Reach, largest(a.At))
 	}
 	for b := range p.Bodies {
 		p.Bodies[b].Bare = !acted[b]

@@ -30,7 +30,7 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 	pg.addTrust(opt.Trust)
 	var checks []block
 	if sums, worst := sumsHeld(s); sums > mostSums {
-		checks = append(checks, held(true, plural(sums, "sum")+" of forces and moments are zero, to "+fmt.Sprintf("%.1e", worst)+" of the largest term"))
+		checks = append(checks, held(true, plural(sums, "sum")+" of forces and moments are zero, to "+fmt.Sprintf("%.1e", worst)+" of the largest force"))
 	}
 	for _, c := range s.Checks {
 		if c.Kind == statics.CheckUnit && c.OK || isSum(c) && c.OK && len(s.Problem.Bodies) > mostSums/2 {

@@ -91,7 +91,7 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 	if s.Verdict == statics.Determinate {
 		for i, r := range s.Residuals {
 			if math.IsNaN(r.Value) || math.IsNaN(r.Relative) || r.Relative > 1e-6 {
-				t.Errorf("row %d leaves %v, %v of the largest term", i, r.Value, r.Relative)
+				t.Errorf("row %d leaves %v, %v of the largest force", i, r.Value, r.Relative)
 			}
 		}
 	}

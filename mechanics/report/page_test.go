@@ -162,11 +162,11 @@ func TestTheSourceClosesAPage(t *testing.T) {
 		s := worked(t, text).Solution
 		sh, _ := sheet.Parse([]byte(text))
 		pages := map[string]string{
-			"solve":           Results("text", "a.toml", s, nil, false),
-			"solve --working": Results("text", "a.toml", s, nil, true),
-			"solve markdown":  Results("markdown", "a.toml", s, nil, false),
-			"solve latex":     Results("latex", "a.toml", s, nil, false),
-			"solve html":      Results("html", "a.toml", s, nil, false),
+			"solve":           Results("text", "a.toml", s, nil, false, nil),
+			"solve --working": Results("text", "a.toml", s, nil, true, nil),
+			"solve markdown":  Results("markdown", "a.toml", s, nil, false, nil),
+			"solve latex":     Results("latex", "a.toml", s, nil, false, nil),
+			"solve html":      Results("html", "a.toml", s, nil, false, nil),
 		}
 		for kind, opt := range map[string]PageOptions{"page": {}, "task": {Task: true, Sheet: sh}, "field": {Field: true, Sheet: sh, File: "a.toml"}} {
 			for _, format := range []string{"md", "tex", "html"} {

@@ -44,7 +44,7 @@ func withoutRounding(text string) string {
 		}
 	}
 	out := strings.Join(words, " ")
-	out = strings.ReplaceAll(out, "to ~ of the largest term", "~")
+	out = strings.ReplaceAll(out, "to ~ of the largest force", "~")
 	return strings.ReplaceAll(out, "to ~ of the largest moment", "~")
 }
 

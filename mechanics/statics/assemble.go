@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -47,16 +48,26 @@ func Assemble(p *problem.Problem) System {
 		s.Cols[j] = Col{Unknown: j, Name: p.Unknowns[j].Name}
 	}
 	s.B = make([]float64, len(s.Rows))
-	s.room(p)
+	a := newAssembly(p, &s)
 	for act := range p.Acts() {
-		s.add(p, act)
+		a.add(act)
 	}
+	a.snap()
 	s.scaleMoments(p)
 	return s
 }
 
-// room makes place for the entries that the rows can have at most.
-func (s *System) room(p *problem.Problem) {
+// assembly is a system while it is written: the sizes are those of the largest
+// terms that each entry is the sum of.
+type assembly struct {
+	*System
+	p     *problem.Problem
+	sizes [][]float64
+	bSize []float64
+}
+
+// newAssembly makes place for the entries that the rows can have at most.
+func newAssembly(p *problem.Problem, s *System) *assembly {
 	most, all := make([]int, len(p.Bodies)), 0
 	for act := range p.Acts() {
 		most[act.Body] += len(act.Terms) + len(act.CoupleTerms)
@@ -64,63 +75,97 @@ func (s *System) room(p *problem.Problem) {
 	for b, n := range most {
 		all += n * (s.Start[b+1] - s.Start[b])
 	}
-	store := make([]linear.Term, all)
+	store, sizes := make([]linear.Term, all), make([]float64, all)
+	a := &assembly{System: s, p: p, sizes: make([][]float64, len(s.Rows)), bSize: make([]float64, len(s.Rows))}
 	s.Terms = make([][]linear.Term, len(s.Rows))
 	for i, row := range s.Rows {
 		n := most[row.Body]
 		s.Terms[i], store = store[:0:n], store[n:]
+		a.sizes[i], sizes = sizes[:0:n], sizes[n:]
 	}
+	return a
 }
 
 // add writes what an act exerts into its body's rows.
-func (s *System) add(p *problem.Problem, act *problem.Act) {
-	row := s.Start[act.Body]
-	for k := range s.Forces {
-		s.B[row+k] -= component(act.Const, k)
+func (a *assembly) add(act *problem.Act) {
+	row := a.Start[act.Body]
+	for k := range a.Forces {
+		a.known(row+k, component(act.Const, k), 0)
 		for _, t := range act.Terms {
-			s.put(row+k, t.Unknown, component(t.D, k))
+			a.put(row+k, t.Unknown, component(t.D, k), 0)
 		}
 	}
-	body := &p.Bodies[act.Body]
+	body := &a.p.Bodies[act.Body]
 	if body.Particle {
 		return
 	}
-	arm := r3.Sub(act.At, body.About)
-	known := r3.Add(r3.Cross(arm, act.Const), act.Couple)
-	for i := row + s.Forces; i < s.Start[act.Body+1]; i++ {
-		axis := s.Turn + i - row - s.Forces
-		s.B[i] -= component(known, axis)
+	arm := a.p.Arm(act)
+	known := r3.Cross(arm, act.Const)
+	for i := row + a.Forces; i < a.Start[act.Body+1]; i++ {
+		axis := a.Turn + i - row - a.Forces
+		a.known(i, component(known, axis), body.Reach*r3.Norm(act.Const))
+		a.known(i, component(act.Couple, axis), 0)
 		for _, t := range act.CoupleTerms {
-			s.put(i, t.Unknown, component(t.D, axis))
+			a.put(i, t.Unknown, component(t.D, axis), 0)
 		}
 	}
 	for _, t := range act.Terms {
 		m := r3.Cross(arm, t.D)
-		for i := row + s.Forces; i < s.Start[act.Body+1]; i++ {
-			s.put(i, t.Unknown, component(m, s.Turn+i-row-s.Forces))
+		for i := row + a.Forces; i < a.Start[act.Body+1]; i++ {
+			a.put(i, t.Unknown, component(m, a.Turn+i-row-a.Forces), body.Reach*r3.Norm(t.D))
 		}
+	}
+}
+
+// known takes a known force, or moment, to the other side. size is that of the
+// terms that it is the difference of, where it is one.
+func (a *assembly) known(i int, value, size float64) {
+	if value != 0 {
+		a.B[i] -= value
+		a.bSize[i] = max(a.bSize[i], math.Abs(value), size)
 	}
 }
 
 // put adds to an entry. Unknowns come nearly in their order, so that the place of
 // a new one is nearly always at the end.
-func (s *System) put(i, j int, value float64) {
+func (a *assembly) put(i, j int, value, size float64) {
 	if value == 0 {
 		return
 	}
-	row := s.Terms[i]
+	size = max(size, math.Abs(value))
+	row, sizes := a.Terms[i], a.sizes[i]
 	k := len(row)
 	for k > 0 && row[k-1].Col > j {
 		k--
 	}
 	if k > 0 && row[k-1].Col == j {
 		row[k-1].Value += value
+		sizes[k-1] = max(sizes[k-1], size)
 		return
 	}
-	row = append(row, linear.Term{})
+	row, sizes = append(row, linear.Term{}), append(sizes, 0)
 	copy(row[k+1:], row[k:])
-	row[k] = linear.Term{Col: j, Value: value}
-	s.Terms[i] = row
+	copy(sizes[k+1:], sizes[k:])
+	row[k], sizes[k] = linear.Term{Col: j, Value: value}, size
+	a.Terms[i], a.sizes[i] = row, sizes
+}
+
+// snap takes out what is rounding beside the largest of the terms that it is the sum
+// of: the cosine of a right angle, the moment of a force through the point. What
+// the sheet means as a small coefficient is small in its own terms, and stays.
+func (a *assembly) snap() {
+	for i, row := range a.Terms {
+		kept := row[:0]
+		for k, t := range row {
+			if math.Abs(t.Value) > problem.Rounding*a.sizes[i][k] {
+				kept = append(kept, t)
+			}
+		}
+		a.Terms[i] = kept
+		if math.Abs(a.B[i]) <= problem.Rounding*a.bSize[i] {
+			a.B[i] = 0
+		}
+	}
 }
 
 // scaleMoments gives each body's rows of moments a length to be divided by
@@ -133,7 +178,7 @@ func (s *System) scaleMoments(p *problem.Problem) {
 	longest := make([]float64, len(p.Bodies))
 	most := 0.0
 	for act := range p.Acts() {
-		arm := r3.Norm(r3.Sub(act.At, p.Bodies[act.Body].About))
+		arm := r3.Norm(p.Arm(act))
 		longest[act.Body] = max(longest[act.Body], arm)
 		most = max(most, arm)
 	}
@@ -167,22 +212,9 @@ func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
 	for act := range p.Acts() {
 		if act.Body == body {
 			force = r3.Add(force, act.Const)
-			arm := r3.Sub(act.At, p.Bodies[body].About)
+			arm := p.Arm(act)
 			moment = r3.Add(moment, r3.Add(r3.Cross(arm, act.Const), act.Couple))
 		}
 	}
 	return force, moment
-}
-
-// load is the largest known force, or known couple over the length by which its
-// body's moments are scaled: by it is judged what is small.
-func (s *System) load(p *problem.Problem) float64 {
-	most := 0.0
-	for act := range p.Acts() {
-		most = max(most, r3.Norm(act.Const))
-		if last := s.Start[act.Body+1] - 1; s.Rows[last].Moment && act.Couple != (r3.Vec{}) {
-			most = max(most, r3.Norm(act.Couple)/s.Rows[last].Scale)
-		}
-	}
-	return most
 }

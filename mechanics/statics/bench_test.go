@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
@@ -57,7 +58,7 @@ func bareLU(b testing.TB) func() {
 	if n != 3 || len(s.System.Rows) != 3 || s.Verdict != Determinate {
 		b.Fatalf("%d rows, %d columns, %v", len(s.System.Rows), n, s.Verdict)
 	}
-	entries := s.System.dense().RawMatrix().Data
+	entries := dense(&linear.Matrix{Rows: s.System.Terms, Cols: len(s.System.Cols)}).RawMatrix().Data
 	return func() {
 		a := mat.NewDense(n, n, append([]float64{}, entries...))
 		var lu mat.LU

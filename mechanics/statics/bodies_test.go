@@ -47,7 +47,7 @@ func (p *part) total(x []float64) (f, c r3.Vec) {
 func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float64, text string) (worst float64) {
 	t.Helper()
 	p := s.Problem
-	largest := s.System.load(p)
+	largest := s.load
 	for _, v := range x {
 		largest = max(largest, math.Abs(v))
 	}
@@ -83,7 +83,7 @@ func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float
 func checkChecks(t *testing.T, s *Solution, text string) {
 	t.Helper()
 	for _, c := range s.Checks {
-		if !c.OK && c.Kind != CheckSense && c.Kind != CheckSenseRange && c.Kind != CheckFriction {
+		if !c.OK && c.Kind != CheckSense && c.Kind != CheckSenseRange && c.Kind != CheckFriction && c.Kind != CheckSupport { // chance makes rigs that hardly stand
 			t.Fatalf("%s\n%s", c.Says(s.Problem), text)
 		}
 	}

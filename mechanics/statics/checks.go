@@ -13,16 +13,17 @@ const (
 	// UnitTol is how far |u| may be from 1: three squares, a sum and a root round
 	// by 2e-16 each.
 	UnitTol = 1e-12
-	// ResidualTol is what may be left of ΣF or ΣM, relative to the largest term of
-	// the row. LU with pivoting leaves about n·1e-16; anything above 1e-9 would show
+	// ResidualTol is what may be left of ΣF or ΣM, relative to the largest force on the
+	// body. LU with pivoting leaves about n·1e-16; anything above 1e-9 would show
 	// in a value of nine figures.
 	ResidualTol = 1e-9
 	// MomentTol is the same for ΣM about a second point, relative to the largest
 	// moment. The arm's coordinates add their rounding.
 	MomentTol = 1e-8
-	// faint is the part of the largest force below which the terms of a sum are
-	// held against that part instead of the largest of them: rounding leaves 1e-16
-	// of the largest force in every row, also in one whose own terms are all nothing.
+	// faint is the part of the largest force that hangs together with a body below
+	// which its own forces are held against that part instead of the largest of them:
+	// rounding leaves 1e-16 of the largest force on every body, also on one whose own
+	// forces are all nothing.
 	faint = 1e-6
 	// carried is the number of decimal figures of a float64: log10(2^53).
 	carried = 15.95
@@ -33,46 +34,42 @@ const (
 func (s *Solution) residuals() {
 	sys := &s.System
 	s.Residuals = make([]Residual, len(sys.Rows))
-	most := make([]float64, len(sys.Rows))
-	add := func(row int, c float64) {
-		s.Residuals[row].Value += c
-		most[row] = max(most[row], math.Abs(c))
-	}
+	largest := make([]float64, len(s.Problem.Bodies))
 	for act := range s.Problem.Acts() {
 		f := s.force(act)
 		row := sys.Start[act.Body]
 		for k := range sys.Forces {
-			add(row+k, component(f, k))
+			s.Residuals[row+k].Value += component(f, k)
 		}
+		largest[act.Body] = max(largest[act.Body], r3.Norm(f))
 		body := &s.Problem.Bodies[act.Body]
 		if body.Particle {
 			continue
 		}
-		arm := r3.Sub(act.At, body.About)
-		m := r3.Cross(arm, f)
+		m := r3.Cross(s.Problem.Arm(act), f)
 		c := s.couple(act)
 		for i := row + sys.Forces; i < sys.Start[act.Body+1]; i++ {
 			axis := sys.Turn + i - row - sys.Forces
-			add(i, component(m, axis))
-			add(i, component(c, axis))
-			most[i] = max(most[i], r3.Norm(arm)*r3.Norm(f)) // the terms of r × F may cancel
+			s.Residuals[i].Value += component(m, axis) + component(c, axis)
+			largest[act.Body] = max(largest[act.Body], r3.Norm(c)/sys.Rows[i].Scale)
 		}
 	}
-	least := s.leastTerm()
-	for row := range s.Residuals {
-		if size := max(most[row], least*sys.Rows[row].Scale); size > 0 {
-			s.Residuals[row].Relative = math.Abs(s.Residuals[row].Value) / size
+	for i := range s.Residuals {
+		row := &sys.Rows[i]
+		if size := max(largest[row.Body], s.leastTerm(row.Body)) * row.Scale; size > 0 {
+			s.Residuals[i].Relative = math.Abs(s.Residuals[i].Value) / size
 		}
 	}
 }
 
-// leastTerm is the size that the terms of a sum are taken to have at least. Where
-// something can move, what the verdict lets pass as balanced is not held against
-// the sums: a roller typed 1e-9 askew leaves that much of its push.
-func (s *Solution) leastTerm() float64 {
-	least := faint * s.scale()
-	if s.Verdict != NoEquilibrium && s.Rank < len(s.System.Rows) {
-		least = max(least, s.least()/ResidualTol)
+// leastTerm is the size that the largest force on a body is taken to have at least.
+// Where something can move, what the verdict lets pass as balanced is not held
+// against the sums: a roller typed 1e-9 askew leaves that much of its push.
+func (s *Solution) leastTerm(body int) float64 {
+	part := &s.parts[s.partOfBody[body]]
+	least := faint * part.size
+	if s.Verdict != NoEquilibrium && part.rank < len(part.Rows) {
+		least = max(least, part.least()/ResidualTol)
 	}
 	return least
 }
@@ -105,6 +102,7 @@ func (s *Solution) check() {
 	if s.Verdict == NoEquilibrium {
 		return
 	}
+	s.checkSupport()
 	s.checkMembers()
 	if s.Degree > 0 && (s.possible || len(s.Conflict) > 0 || s.undecided) {
 		s.add(Check{Kind: CheckSenseRange, OK: s.possible})
@@ -112,7 +110,7 @@ func (s *Solution) check() {
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		if value, fixed := s.spare(c); c.Kind == Sense && fixed {
-			s.Checks = append(s.Checks, Check{Kind: CheckSense, Subject: c.Name, Line: c.Line, Joint: c.Joint, Value: value, OK: value >= -senseTol*s.scale()})
+			s.Checks = append(s.Checks, Check{Kind: CheckSense, Subject: c.Name, Line: c.Line, Joint: c.Joint, Value: value, OK: value >= -senseTol*s.scaleOfCondition(c)})
 		}
 	}
 	for i := range p.Lines {
@@ -139,7 +137,7 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	case s.Verdict == Inadmissible:
 		return
 	default:
-		c.Unknown = true
+		c.Open = true
 	}
 	s.Checks = append(s.Checks, c)
 }
@@ -225,7 +223,7 @@ func (s *Solution) secondPoint(body int) (string, r3.Vec) {
 // shows.
 func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 	p := s.Problem
-	least := s.leastTerm()
+	least := s.leastTerm(body)
 	add := func(at, f r3.Vec) {
 		arm := r3.Sub(at, q)
 		sum = r3.Add(sum, r3.Cross(arm, f))

@@ -11,7 +11,7 @@ import (
 
 // Name is a check's name in the JSON contract: what it is about, and of what.
 func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces"}[c.Kind]
+	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support"}[c.Kind]
 	if c.Subject == "" {
 		return what
 	}
@@ -47,8 +47,8 @@ func (c Check) Says(p *problem.Problem) string {
 		switch {
 		case !c.OK:
 			word = negative + ", which a " + name + " cannot take"
-		case c.Value == 0:
-			word = "no force"
+		case c.Value <= 0: // less than counts as a sense
+			c.Value, word = 0, "no force"
 		}
 		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
 	case CheckFriction:
@@ -61,6 +61,8 @@ func (c Check) Says(p *problem.Problem) string {
 		return fmt.Sprintf("%s does not slip: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
 	case CheckBare:
 		return "no force acts on " + c.Subject + ", so it is left out"
+	case CheckSupport:
+		return c.supportWords(p)
 	case CheckTipping:
 		return c.tippingWords(p)
 	case CheckTwoForce:
@@ -71,7 +73,7 @@ func (c Check) Says(p *problem.Problem) string {
 		}
 		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, %s", c.Subject, c.With, placeWords(p, c.Meet), within(c.Value, ""))
 	case CheckLimit, CheckJointLimit:
-		if c.Unknown {
+		if c.Open {
 			return fmt.Sprintf("%s is not held against its limit of %s: its admissible range was not computed", c.Subject, force(c.Bound))
 		}
 		if math.IsInf(c.Value, 1) {
@@ -96,7 +98,7 @@ func (c Check) Says(p *problem.Problem) string {
 
 // balanceSays puts the check of a sum of forces or moments in words.
 func (c Check) balanceSays() string {
-	sum, of, about := "ΣF", "term", ""
+	sum, of, about := "ΣF", "force", ""
 	switch {
 	case c.Kind == CheckMoment && c.About == "":
 		sum, of, about = "ΣM", "moment", " about a second point"
@@ -104,9 +106,9 @@ func (c Check) balanceSays() string {
 		sum, of, about = "ΣM", "moment", " about "+c.About
 	case c.About != "": // a rigid body's equations
 		if c.OK {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, %s", c.About, c.Subject, within(c.Value, " of the largest term"))
+			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, %s", c.About, c.Subject, within(c.Value, " of the largest force"))
 		}
-		return fmt.Sprintf("ΣF and ΣM about %s on %s are not 0: %.2g of the largest term is left", c.About, c.Subject, c.Value)
+		return fmt.Sprintf("ΣF and ΣM about %s on %s are not 0: %.2g of the largest force is left", c.About, c.Subject, c.Value)
 	}
 	if !c.OK {
 		return fmt.Sprintf("%s on %s%s is not 0: %.2g of the largest %s is left", sum, c.Subject, about, c.Value, of)

@@ -153,6 +153,14 @@ func (s *Solution) spare(c *Condition) (float64, bool) {
 	return least, true
 }
 
+// scaleOfCondition is the largest force among those that hang together with it.
+func (s *Solution) scaleOfCondition(c *Condition) float64 {
+	if c.Line >= 0 {
+		return s.scaleOfMagnitude(c.parts[0])
+	}
+	return s.scaleOf(s.Problem.Joints[c.Joint].Forces[0].Unknown)
+}
+
 // Magnitude is the magnitude of a line, with false where it has no single value.
 func (s *Solution) Magnitude(line int) (float64, bool) {
 	return s.single(s.Problem.Lines[line].Magnitude)
@@ -193,12 +201,11 @@ func (s *Solution) judgeConditions() {
 	if s.Verdict != Determinate && s.Verdict != Indeterminate {
 		return
 	}
-	least := -senseTol * s.scale()
 	lifted := map[int]bool{}
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		spare, fixed := s.spare(c)
-		if !fixed || spare >= least || c.Kind != Sense && lifted[c.Joint] {
+		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.Joint] {
 			continue
 		}
 		s.Broken = append(s.Broken, *c)
@@ -216,10 +223,6 @@ func (s *Solution) judgeConditions() {
 	}
 }
 
-// scale is the largest force of the problem, by which small is judged; moments
-// count by the length that their rows are divided by.
-func (s *Solution) scale() float64 { return s.size }
-
 // forceLike is the size of an unknown as a force: a moment over a length.
 func (s *Solution) forceLike(j int, arm float64) float64 {
 	v := math.Abs(s.X[j].Value)
@@ -227,18 +230,4 @@ func (s *Solution) forceLike(j int, arm float64) float64 {
 		return v / arm
 	}
 	return v
-}
-
-// arm is the longest length that rows of moments are divided by, 1 without such rows.
-func (s *System) arm() float64 {
-	most := 0.0
-	for _, row := range s.Rows {
-		if row.Moment {
-			most = max(most, row.Scale)
-		}
-	}
-	if most == 0 {
-		return 1
-	}
-	return most
 }

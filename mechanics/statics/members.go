@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -18,6 +19,7 @@ type touch struct {
 	at    r3.Vec
 	point string // the place in words
 	f     r3.Vec
+	free  bool // the sum takes part in what equilibrium leaves free: f is one of many
 }
 
 // touches gathers the forces on a rigid body by place; plain is false where a
@@ -39,13 +41,19 @@ func (s *Solution) touches(body int) (places []touch, plain bool) {
 			places = append(places, touch{at: act.At, point: placeWords(s.Problem, act.At)})
 		}
 		places[k].f = r3.Add(places[k].f, s.force(act))
+		for _, t := range act.Terms {
+			places[k].free = places[k].free || !s.X[t.Unknown].Fixed
+		}
 	}
 	return places, true
 }
 
 // checkMembers holds two-force and three-force members against what is known of
 // them: two forces lie along the line that joins their points; the lines of
-// action of three forces meet in a point or are parallel (common practice).
+// action of three forces meet in a point or are parallel (common practice). The
+// line that joins two points is the same in every solution; the point where three
+// lines of action meet is not, so that nothing is said of it where the forces are
+// one choice of many.
 func (s *Solution) checkMembers() {
 	for b := range s.Problem.Bodies {
 		if s.Problem.Bodies[b].Particle {
@@ -59,14 +67,16 @@ func (s *Solution) checkMembers() {
 		case 2:
 			s.checkTwoForce(b, places[0], places[1])
 		case 3:
-			s.checkThreeForce(b, places)
+			if !slices.ContainsFunc(places, func(t touch) bool { return t.free }) {
+				s.checkThreeForce(b, places)
+			}
 		}
 	}
 }
 
 func (s *Solution) checkTwoForce(body int, a, b touch) {
 	d := r3.Sub(b.at, a.at)
-	size := max(r3.Norm(a.f), faint*s.scale())
+	size := max(r3.Norm(a.f), faint*s.scaleOn(body))
 	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: names(a, b), Bound: memberTol}
 	if size > 0 {
 		c.Value = r3.Norm(r3.Cross(d, a.f)) / (r3.Norm(d) * size)
@@ -84,7 +94,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 		size = max(size, r3.Norm(t[k].f))
 		length = max(length, r3.Norm(r3.Sub(t[k].at, t[0].at)))
 	}
-	if size <= faint*s.scale() || length == 0 {
+	if size <= faint*s.scaleOn(body) || length == 0 {
 		return
 	}
 	for k := range t {
@@ -138,7 +148,7 @@ func (s *Solution) checkJoints() {
 		} else if j.HasFriction {
 			needed, available := s.frictionOf(j)
 			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
-				OK: needed <= available+senseTol*s.scale()})
+				OK: needed <= available+senseTol*s.scaleOf(j.Forces[0].Unknown)})
 		}
 		if j.HasFace && s.X[j.Moments[0].Unknown].Fixed {
 			s.checkTipping(i)

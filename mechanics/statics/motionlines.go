@@ -70,7 +70,7 @@ func (s *Solution) pivotWords(motions []int) string {
 		mv := s.Motions[k].Moves[0]
 		d = r3.Add(d, r3.Scale(0.5/r3.Norm2(mv.W), r3.Cross(mv.W, mv.V)))
 	}
-	tol := sameAxis * s.System.arm()
+	tol := sameAxis * s.armOf(&s.parts[s.partOfBody[s.Motions[motions[0]].Moves[0].Body]])
 	for _, k := range motions {
 		mv := s.Motions[k].Moves[0]
 		if !(r3.Norm(r3.Sub(mv.V, r3.Cross(d, mv.W))) <= tol*r3.Norm(mv.W)) {

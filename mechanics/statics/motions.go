@@ -3,28 +3,14 @@ package statics
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// motions finds what nothing resists. The columns of null span the scaled
-// velocities n with A_sᵀn = 0: no unknown does work on them. A row of moments was
-// divided by a length L, so its angular velocity is n/L. Bodies whose motions have
-// nothing to do with each other are told apart.
-func (s *Solution) motions(null *mat.Dense) {
-	if _, k := null.Dims(); k == 0 {
-		return
-	}
-	var bases [][][]float64
-	for _, bodies := range s.groups(null) {
-		bases = append(bases, s.basisOf(null, bodies))
-	}
-	s.tellMotions(bases)
-}
-
-// motionsOf is motions for the null vectors of a large system. In their reduced
-// form those that have to do with each other share bodies; the form of a group is
-// its share of the form of all.
+// motionsOf finds what nothing resists. The null vectors are the scaled velocities n
+// with A_sᵀn = 0: no unknown does work on them. A row of moments was divided by a
+// length L, so its angular velocity is n/L. Bodies whose motions have nothing to do
+// with each other are told apart: in their reduced form those that have to do with
+// each other share bodies, and the form of a group is its share of the form of all.
 func (s *Solution) motionsOf(null [][]float64) {
 	if len(null) == 0 {
 		return
@@ -52,48 +38,25 @@ func (s *Solution) motionsOf(null [][]float64) {
 			of[root] = append(of[root], v)
 		}
 	}
-	var bases [][][]float64
-	for _, bodies := range together.groups() {
-		if basis := of[together.find(bodies[0])]; len(basis) > 0 {
-			bases = append(bases, basis)
-		}
-	}
-	s.tellMotions(bases)
-}
-
-// tellMotions finds which motions of each group the loads excite.
-func (s *Solution) tellMotions(bases [][][]float64) {
 	loads := make([]float64, len(s.System.Rows))
 	for i, row := range s.System.Rows {
 		loads[i] = -s.System.B[i] / row.Scale
 	}
 	var idle [][]float64
-	for _, basis := range bases {
-		if s.turns(basis) {
-			idle = append(idle, s.splitTurning(basis, loads)...)
-		} else {
-			idle = append(idle, s.splitSliding(basis, loads)...)
+	for _, bodies := range together.groups() {
+		basis := of[together.find(bodies[0])]
+		least := s.parts[s.partOfBody[bodies[0]]].least()
+		switch {
+		case len(basis) == 0:
+		case s.turns(basis):
+			idle = append(idle, s.splitTurning(basis, loads, least)...)
+		default:
+			idle = append(idle, s.splitSliding(basis, loads, least)...)
 		}
 	}
 	for _, v := range idle {
 		s.Motions = append(s.Motions, s.motion(v, 0))
 	}
-}
-
-// basisOf gives a simple basis of the motions of a group of bodies.
-func (s *Solution) basisOf(null *mat.Dense, bodies []int) [][]float64 {
-	m, k := null.Dims()
-	basis := make([][]float64, k)
-	for c := range k {
-		row := make([]float64, m)
-		for _, b := range bodies {
-			for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
-				row[i] = null.At(i, c)
-			}
-		}
-		basis[c] = row
-	}
-	return s.reduce(basis)
 }
 
 func (s *Solution) turns(basis [][]float64) bool {
@@ -107,16 +70,13 @@ func (s *Solution) turns(basis [][]float64) bool {
 	return false
 }
 
-// least is the work of the loads on a motion of size one that counts as none.
-func (s *Solution) least() float64 { return max(loadTol, s.blur) * s.load }
-
 // splitSliding treats motions without turning. The one that the loads excite is
 // along what they leave unbalanced,
 //
 //	v = N Nᵀ f
 //
 // and the others are those across it.
-func (s *Solution) splitSliding(basis [][]float64, loads []float64) (idle [][]float64) {
+func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	rows := orthonormal(basis)
 	v := make([]float64, len(loads))
 	for _, r := range rows {
@@ -126,7 +86,7 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64) (idle [][]fl
 		}
 	}
 	size := norm(v)
-	if size <= s.least() {
+	if size <= least {
 		return basis
 	}
 	s.Verdict = NoEquilibrium
@@ -142,14 +102,14 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64) (idle [][]fl
 
 // splitTurning treats motions in which something turns: each of the simple ones
 // is told with the work that the loads do on it.
-func (s *Solution) splitTurning(basis [][]float64, loads []float64) (idle [][]float64) {
+func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	for _, v := range basis {
 		size := norm(v)
 		for i := range v {
 			v[i] /= size
 		}
 		work := inner(v, loads)
-		if math.Abs(work) <= s.least() {
+		if math.Abs(work) <= least {
 			idle = append(idle, v)
 			continue
 		}
@@ -174,10 +134,10 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {
 		mv := Move{Body: b}
-		share := 0.0
+		share, blur := 0.0, s.parts[s.partOfBody[b]].blur
 		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
 			row, x := s.System.Rows[i], v[i]/size
-			if math.Abs(x) <= max(fixedTol, s.blur) {
+			if math.Abs(x) <= max(fixedTol, blur) {
 				continue
 			}
 			share = math.Hypot(share, x)
@@ -276,20 +236,4 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 		}
 	}
 	return rows
-}
-
-// groups gathers the bodies that move together: those that share an entry of the
-// projection N Nᵀ on the motions that nothing resists.
-func (s *Solution) groups(null *mat.Dense) [][]int {
-	together := newSets(len(s.Problem.Bodies))
-	var projection mat.Dense
-	projection.Mul(null, null.T())
-	for i, row := range s.System.Rows {
-		for j := range i {
-			if math.Abs(projection.At(i, j)) > max(fixedTol, s.blur) {
-				together.join(row.Body, s.System.Rows[j].Body)
-			}
-		}
-	}
-	return together.groups()
 }

@@ -60,11 +60,11 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 	if w2 == 0 {
 		return "moving along " + s.direction(mv.V, signed)
 	}
-	arm := s.System.arm()
+	arm := s.armOf(&s.parts[s.partOfBody[mv.Body]])
 	q := s.Problem.Bodies[mv.Body].About
 	c := r3.Add(q, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
 	pitch := r3.Dot(mv.W, mv.V) / w2
-	words := "turning about " + s.axisWords(c, mv.W, signed)
+	words := "turning about " + s.axisWords(c, mv.W, arm, signed)
 	if math.Abs(pitch) > sameAxis*arm {
 		unit := s.Problem.Units.Length
 		hand := "right"
@@ -77,8 +77,8 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 }
 
 // axisWords names an axis of turning by the named points on it. A turning that
-// has a sense is right-handed from the first to the second.
-func (s *Solution) axisWords(c, w r3.Vec, signed bool) string {
+// has a sense is right-handed from the first to the second. arm is the longest of the body's part.
+func (s *Solution) axisWords(c, w r3.Vec, arm float64, signed bool) string {
 	p := s.Problem
 	u := r3.Scale(1/r3.Norm(w), w)
 	if p.Planar {
@@ -92,7 +92,7 @@ func (s *Solution) axisWords(c, w r3.Vec, signed bool) string {
 		}
 		return words
 	}
-	tol := sameAxis * s.System.arm()
+	tol := sameAxis * arm
 	var on []string
 	var first r3.Vec
 	for i := range p.Points {

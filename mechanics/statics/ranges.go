@@ -20,7 +20,7 @@ import (
 func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	n := len(s.X)
 	s.Verdict, s.Degree = Indeterminate, n-s.Rank
-	z := make([][]float64, n)
+	z := make([][]float64, n) // in units of the largest load of each part
 	parts := newSets(s.Degree)
 	for j := range n {
 		z[j] = make([]float64, s.Degree)
@@ -29,7 +29,7 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 			z[j][k] = null(j, k) / scale[j]
 			size = math.Hypot(size, null(j, k))
 		}
-		if s.X[j].Fixed = size <= max(fixedTol, s.blur); s.X[j].Fixed {
+		if s.X[j].Fixed = size <= max(fixedTol, s.parts[s.partOf[j]].blur); s.X[j].Fixed {
 			clear(z[j])
 			s.X[j].Low, s.X[j].High = s.X[j].Value, s.X[j].Value
 			continue
@@ -65,15 +65,14 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 
 // freePart works out the ranges of the unknowns that depend on the parameters ks.
 func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
-	load := s.load
-	if load == 0 {
-		load = 1
-	}
+	load := 1.0
 	mine := make([][]float64, len(z)) // of the parameters, in units of the load
 	for j := range z {
 		mine[j] = make([]float64, len(ks))
 		for i, k := range ks {
-			mine[j][i] = z[j][k]
+			if mine[j][i] = z[j][k]; z[j][k] != 0 {
+				load = s.unitOf(j) // of the one part that they belong to
+			}
 		}
 	}
 	r := s.region(mine, load)
@@ -189,4 +188,13 @@ func (s *Solution) unbind() {
 			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
 		}
 	}
+}
+
+// unitOf is the largest load that hangs together with an unknown, 1 without one. The
+// free parameters of a part are in this unit, so that they are about one in each.
+func (s *Solution) unitOf(unknown int) float64 {
+	if load := s.parts[s.partOf[unknown]].load; load > 0 {
+		return load
+	}
+	return 1
 }

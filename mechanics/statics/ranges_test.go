@@ -272,7 +272,7 @@ func TestRangesOfExactArithmetic(t *testing.T) {
 				return f * length
 			}
 			low, high := end(want.low, math.Inf(-1)), end(want.high, math.Inf(1))
-			tol := 1e-7 * (s.System.load(s.Problem) + 1)
+			tol := 1e-7 * (s.load + 1)
 			if !near(x.Low, low, tol) || !near(x.High, high, tol) || !x.Ranged {
 				t.Fatalf("%s from %v to %v, want %v to %v\n%v\n%s", x.Name, x.Low, x.High, low, high, strings.Join(s.Words(), "\n"), text)
 			}

@@ -16,7 +16,7 @@ func (s *Solution) Side() int {
 		return 0
 	}
 	var lu mat.LU
-	lu.Factorize(scaled(&s.System, columnScale(&s.System)))
+	lu.Factorize(dense(scaledSparse(&s.System, columnScale(&s.System))))
 	_, sign := lu.LogDet()
 	if math.IsNaN(sign) {
 		return 0

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 )
 
@@ -36,7 +37,7 @@ const (
 	// the singular values of all of it take a few milliseconds.
 	smallSystem = 60
 	// zeroTol times the condition number is the rounding of a value relative to the
-	// largest: what is smaller is nothing, and is shown as 0.
+	// largest, more where coordinates are large: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
 	// plainRounding is that of a value in a well-conditioned system, relative to the largest.
 	plainRounding = 1e-14
@@ -49,8 +50,8 @@ const (
 // It judges rank on rows of moments divided by a length and columns scaled to
 // length one. Square and well-conditioned systems are solved by LU factors with
 // partial pivoting; all others by the singular value decomposition A = U Σ Vᵀ,
-// whose null spaces say what is free. Large systems are solved part by part with
-// sparse factors to the same ends. Solve never fails: what has no single solution
+// whose null spaces say what is free. Bodies that share no unknown are solved apart
+// from each other; large parts with sparse factors, to the same ends. Solve never fails: what has no single solution
 // has a verdict.
 func Solve(p *problem.Problem) *Solution {
 	s := solve(p)
@@ -73,26 +74,20 @@ func solveWith(p *problem.Problem, small int) *Solution {
 
 func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
 	s.Problem, s.System, s.Cond, s.conditions = p, Assemble(p), 1, conditions(p)
-	s.load = s.System.load(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
 	for j := range s.X {
 		s.X[j] = Unknown{Name: p.Unknowns[j].Name, Fixed: true}
 	}
-	switch {
-	case m == 0:
+	if m == 0 {
 		s.Verdict = Unreadable
 		return s
-	case p.ResultantOnly():
+	}
+	s.takeApart()
+	if p.ResultantOnly() {
 		s.Verdict = Resultant
-	case n == 0:
-		s.judgeLoadsAlone()
-	case max(m, n) > small:
-		if !s.solveSparseSquare() {
-			s.solveSparse()
-		}
-	case !s.solveSquare():
-		s.solveAny()
+	} else {
+		s.solveParts(small)
 	}
 	s.cleanZeros()
 	s.judgeConditions()
@@ -120,54 +115,122 @@ func columnScale(s *System) []float64 {
 	return scale
 }
 
-func scaled(s *System, scale []float64) *mat.Dense {
-	m, n := len(s.Rows), len(s.Cols)
-	a := make([]float64, m*n)
-	for i, row := range s.Rows {
-		for _, t := range s.Terms[i] {
-			a[i*n+t.Col] = t.Value / (row.Scale * scale[t.Col])
+// solveParts solves the parts one by one, and puts together what they say of rank,
+// motions and what is free.
+func (s *Solution) solveParts(small int) {
+	m, n := len(s.System.Rows), len(s.System.Cols)
+	scale := columnScale(&s.System)
+	a, b := scaledSparse(&s.System, scale), s.System.scaledLoads()
+	off := s.rounding()
+	var right, left [][]float64
+	for k := range s.parts {
+		part := &s.parts[k]
+		of, loads := a, b
+		if len(s.parts) > 1 {
+			of, loads = a.Part(part.Rows, part.Cols), make([]float64, len(part.Rows))
+			for i, row := range part.Rows {
+				loads[i] = b[row]
+			}
+		}
+		found, ok := solveScaled(of, loads, off[k], small)
+		if !ok {
+			s.Verdict = Unreadable // no iteration for singular values converged: never seen for finite entries
+			return
+		}
+		for i, y := range found.y {
+			s.X[part.Cols[i]].Value = y / scale[part.Cols[i]]
+		}
+		part.rank, part.cond, part.blur, part.off = found.rank, found.cond, found.blur, off[k]
+		s.Rank += found.rank
+		s.Cond, s.blur = max(s.Cond, found.cond), max(s.blur, found.blur)
+		right, left = spread(right, found.right, part.Cols, n), spread(left, found.left, part.Rows, m)
+	}
+	s.motionsOf(left)
+	if n == 0 { // nothing at all is held, so that only the motions that loads excite say anything
+		s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
+	}
+	if s.Verdict == NoEquilibrium {
+		s.fixNone()
+		return
+	}
+	if s.Rank < n {
+		s.free(func(j, k int) float64 { return right[k][j] }, scale)
+	}
+}
+
+// scaledSolution is a solution y of a scaled system, with its rank and condition
+// and orthonormal bases of what no equation fixes and no unknown resists.
+type scaledSolution struct {
+	y           []float64
+	rank        int
+	cond        float64
+	blur        float64 // rounding of the bases' directions
+	right, left [][]float64
+}
+
+// solveScaled solves a scaled system whose entries may be off by off; false where
+// singular values were not found.
+func solveScaled(a *linear.Matrix, b []float64, off float64, small int) (scaledSolution, bool) {
+	m, n := len(a.Rows), a.Cols
+	if m == 0 || n == 0 {
+		return scaledSolution{y: make([]float64, n), cond: 1, right: identity(n), left: identity(m)}, true
+	}
+	if max(m, n) > small {
+		if m == n {
+			if f, ok := linear.NewSquare(a); ok {
+				if cond := f.Cond(); cond < plainCond {
+					return scaledSolution{y: f.Solve(b), rank: n, cond: cond}, true
+				}
+			}
+		}
+		return solveSparse(a, b, off)
+	}
+	d := dense(a)
+	if m == n {
+		var lu mat.LU
+		lu.Factorize(d)
+		if cond := lu.Cond(); cond < plainCond {
+			return scaledSolution{y: withLU(&lu, b), rank: n, cond: cond}, true
 		}
 	}
-	return mat.NewDense(m, n, a)
+	return solveDense(d, b, off)
 }
 
-// solveSquare solves the plain case; false where the system is not square, or
-// so conditioned that its rank must be looked at.
-func (s *Solution) solveSquare() bool {
-	n := len(s.System.Cols)
-	if n != len(s.System.Rows) {
-		return false
+func identity(n int) [][]float64 {
+	out := make([][]float64, n)
+	for i := range out {
+		out[i] = make([]float64, n)
+		out[i][i] = 1
 	}
-	scale := columnScale(&s.System)
-	var lu mat.LU
-	lu.Factorize(scaled(&s.System, scale))
-	cond := lu.Cond()
-	if !(cond < plainCond) {
-		return false
-	}
-	s.fromLU(&lu, scale)
-	s.Cond, s.Rank = cond, n
-	return true
+	return out
 }
 
-func (s *Solution) fromLU(lu *mat.LU, scale []float64) {
-	y := mat.NewVecDense(len(scale), nil)
-	b := make([]float64, len(s.System.B))
-	for i := range b {
-		b[i] = s.System.B[i] / s.System.Rows[i].Scale
+func dense(a *linear.Matrix) *mat.Dense {
+	d := mat.NewDense(len(a.Rows), a.Cols, nil)
+	for i, row := range a.Rows {
+		for _, t := range row {
+			d.Set(i, t.Col, t.Value)
+		}
 	}
+	return d
+}
+
+func withLU(lu *mat.LU, b []float64) []float64 {
+	y := mat.NewVecDense(len(b), nil)
 	// The error only repeats a condition number above gonum's own gate of 1e16.
 	_ = lu.SolveVecTo(y, false, mat.NewVecDense(len(b), b))
-	for j := range s.X {
-		s.X[j].Value = y.AtVec(j) / scale[j]
-	}
+	return y.RawVector().Data
 }
 
-// rounding is what the entries of the scaled system may be off by: more than
-// usual where coordinates are so large beside the lengths between them that
+// rounding is what the entries of each part's scaled system may be off by: more
+// than usual where coordinates are so large beside the lengths between them that
 // their rounding shows in the unit vectors.
-func rounding(p *problem.Problem) float64 {
-	tol := coordinateRounding
+func (s *Solution) rounding() []float64 {
+	p := s.Problem
+	off := make([]float64, len(s.parts))
+	for k := range off {
+		off[k] = coordinateRounding
+	}
 	for i := range p.Lines {
 		for _, leg := range p.Lines[i].Legs {
 			if leg.To < 0 {
@@ -175,67 +238,63 @@ func rounding(p *problem.Problem) float64 {
 			}
 			a, b := p.Points[leg.From].At, p.Points[leg.To].At
 			size := max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z), math.Abs(b.X), math.Abs(b.Y), math.Abs(b.Z))
-			tol = max(tol, coordinateRounding*size/leg.Length)
+			for k := range p.Lines[i].Acts {
+				of := s.partOfBody[p.Lines[i].Acts[k].Body]
+				off[of] = max(off[of], coordinateRounding*size/leg.Length)
+			}
 		}
 	}
-	return tol
+	return off
 }
 
-// solveAny solves by singular values, whatever the shape and rank.
-func (s *Solution) solveAny() {
-	m, n := len(s.System.Rows), len(s.System.Cols)
-	scale := columnScale(&s.System)
-	a := scaled(&s.System, scale)
+// solveDense solves by singular values, whatever the shape and rank.
+func solveDense(a *mat.Dense, b []float64, off float64) (scaledSolution, bool) {
+	m, n := a.Dims()
 	var svd mat.SVD
 	if !svd.Factorize(a, mat.SVDFull) {
-		s.Verdict = Unreadable // the iteration did not converge: never seen for finite entries
-		return
+		return scaledSolution{}, false
 	}
+	out := scaledSolution{y: make([]float64, n), cond: 1}
 	sv := svd.Values(nil)
-	off := rounding(s.Problem)
 	tol := max(rankTol, off)
 	for _, v := range sv {
 		if v > tol*sv[0] && v > 0 {
-			s.Rank++
+			out.rank++
 		}
 	}
-	if s.Rank > 0 {
-		s.Cond = sv[0] / sv[s.Rank-1]
+	if out.rank > 0 {
+		out.cond = sv[0] / sv[out.rank-1]
 	}
 	// What is free turns towards the weakest of what is not, by rounding over the
 	// smallest singular value kept.
-	s.blur = off * s.Cond
+	out.blur = off * out.cond
 	var u, v mat.Dense
 	svd.UTo(&u)
 	svd.VTo(&v)
-
-	// x = D⁻¹ V_r Σ_r⁻¹ U_rᵀ b, the solution with the least scaled magnitudes.
-	for k := range s.Rank {
+	if m == n && out.rank == n { // full rank after all: the factors are the better road
+		var lu mat.LU
+		lu.Factorize(a)
+		out.y = withLU(&lu, b)
+		return out, true
+	}
+	// y = V_r Σ_r⁻¹ U_rᵀ b, the solution with the least scaled magnitudes.
+	for k := range out.rank {
 		c := 0.0
 		for i := range m {
-			c += u.At(i, k) * s.System.B[i] / s.System.Rows[i].Scale
+			c += u.At(i, k) * b[i]
 		}
 		c /= sv[k]
 		for j := range n {
-			s.X[j].Value += v.At(j, k) * c / scale[j]
+			out.y[j] += v.At(j, k) * c
 		}
 	}
-	if m == n && s.Rank == n { // full rank after all: the factors are the better road
-		var lu mat.LU
-		lu.Factorize(a)
-		s.fromLU(&lu, scale)
+	for k := out.rank; k < n; k++ {
+		out.right = append(out.right, mat.Col(nil, k, &v))
 	}
-	if s.Rank < m {
-		s.motions(leftNull(&u, s.Rank))
+	for k := out.rank; k < m; k++ {
+		out.left = append(out.left, mat.Col(nil, k, &u))
 	}
-	if s.Verdict == NoEquilibrium {
-		s.fixNone()
-		return
-	}
-	if s.Rank < n {
-		rank := s.Rank
-		s.free(func(j, k int) float64 { return v.At(j, rank+k) }, scale)
-	}
+	return out, true
 }
 
 // fixNone says that no unknown has a value.
@@ -246,51 +305,76 @@ func (s *Solution) fixNone() {
 	}
 }
 
-// judgeLoadsAlone treats a problem without unknowns: the loads balance or not.
-func (s *Solution) judgeLoadsAlone() {
-	for b := range s.Problem.CutFree() {
-		var null [][]float64
-		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
-			v := make([]float64, len(s.System.Rows))
-			v[i] = 1
-			null = append(null, v)
-		}
-		s.tellMotions([][][]float64{s.reduce(null)})
-	}
-	// Nothing at all is held, so that only the motions that loads excite say anything.
-	s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
-}
-
-// leftNull gives the columns of U that span what no unknown can balance.
-func leftNull(u *mat.Dense, rank int) *mat.Dense {
-	m, _ := u.Dims()
-	return mat.DenseCopyOf(u.Slice(0, m, rank, m))
-}
-
-// cleanZeros sets values that are rounding only to nothing. Where the condition
-// is bad, that may take small forces which balance others: then all are kept.
+// cleanZeros sets values that are rounding only to nothing, each beside the forces
+// of its own part. Where the condition is bad, that may take small forces which
+// balance others: then all of the part are kept.
 func (s *Solution) cleanZeros() {
-	arm := s.System.arm()
-	s.size = s.load
-	for j := range s.X {
-		s.size = max(s.size, s.forceLike(j, arm))
-	}
-	var was []Unknown
-	for j := range s.X {
-		v := s.forceLike(j, arm)
-		if v > zeroTol*s.Cond*s.size {
-			continue
+	was := slices.Clone(s.X)
+	var doubtful []*subsystem
+	for k := range s.parts {
+		part := &s.parts[k]
+		arm := s.armOf(part)
+		part.size = part.load
+		for _, j := range part.Cols {
+			part.size = max(part.size, s.forceLike(j, arm))
 		}
-		if v > plainRounding*s.size && was == nil {
-			was = slices.Clone(s.X)
+		taken := 0.0
+		for _, j := range part.Cols {
+			if v := s.forceLike(j, arm); v <= max(zeroTol*part.off/coordinateRounding*part.cond, plainRounding)*part.size {
+				taken = max(taken, v)
+				s.X[j].Value = 0
+			}
 		}
-		s.X[j].Value = 0
+		if taken > plainRounding*part.size {
+			doubtful = append(doubtful, part)
+		}
 	}
-	if was == nil || s.Verdict == NoEquilibrium {
+	if s.Verdict == NoEquilibrium {
 		return
 	}
-	s.residuals()
-	if slices.ContainsFunc(s.Residuals, func(r Residual) bool { return r.Relative > ResidualTol }) {
-		s.X = was
+	for _, part := range doubtful {
+		if slices.ContainsFunc(part.Rows, s.offBalance) {
+			for _, j := range part.Cols {
+				s.X[j] = was[j]
+			}
+		}
 	}
+	s.slackIsZero()
+}
+
+// slackIsZero sets to nothing what could only be slack, and comes out on the other
+// side of nothing by less than counts as pushing: a cable with -0.001 N beside 10 MN
+// carries no force. Where a body's forces do not balance without it, it stays.
+func (s *Solution) slackIsZero() {
+	for i := range s.conditions {
+		c := &s.conditions[i]
+		if c.Kind != Sense {
+			continue
+		}
+		m := c.parts[0]
+		t := m.Terms
+		if len(t) != 1 || t[0].Coef <= 0 || m.Const != 0 {
+			continue
+		}
+		x := &s.X[t[0].Unknown]
+		if was := x.Value; x.Fixed && was < 0 && t[0].Coef*was >= -senseTol*s.scaleOf(t[0].Unknown) {
+			x.Value = 0
+			s.residuals()
+			part := &s.parts[s.partOf[t[0].Unknown]]
+			if slices.ContainsFunc(part.Rows, func(i int) bool { return s.Residuals[i].Relative > ResidualTol }) {
+				x.Value = was
+			}
+		}
+	}
+}
+
+// offBalance tells that what is left of a row shows beside the row's own terms.
+func (s *Solution) offBalance(i int) bool {
+	row := &s.System.Rows[i]
+	sum, most := -s.System.B[i], max(math.Abs(s.System.B[i]), s.leastTerm(row.Body)*row.Scale)
+	for _, t := range s.System.Terms[i] {
+		term := t.Value * s.X[t.Col].Value
+		sum, most = sum+term, max(most, math.Abs(term))
+	}
+	return math.Abs(sum) > ResidualTol*most
 }

@@ -3,21 +3,8 @@ package statics
 import (
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"trivet/mechanics/linear"
 )
-
-// dense is A as a dense matrix, for systems that are small.
-func (s *System) dense() *mat.Dense {
-	a := mat.NewDense(len(s.Rows), len(s.Cols), nil)
-	for i, row := range s.Terms {
-		for _, t := range row {
-			a.Set(i, t.Col, t.Value)
-		}
-	}
-	return a
-}
 
 // scaledSparse is A with rows of moments divided by their length and columns
 // scaled to length one.
@@ -47,66 +34,18 @@ func (s *System) scaledLoads() []float64 {
 	return b
 }
 
-// solveSparseSquare is solveSquare for large systems: block by block, with sparse
-// factors.
-func (s *Solution) solveSparseSquare() bool {
-	scale := columnScale(&s.System)
-	f, ok := linear.NewSquare(scaledSparse(&s.System, scale))
+// solveSparse is solveDense with sparse factors.
+func solveSparse(a *linear.Matrix, b []float64, off float64) (scaledSolution, bool) {
+	g, ok := linear.NewGeneral(a, max(rankTol, off))
 	if !ok {
-		return false
+		return scaledSolution{}, false
 	}
-	cond := f.Cond()
-	if !(cond < plainCond) {
-		return false
+	out := scaledSolution{y: g.Solve(b), rank: g.Rank, cond: 1, right: g.Right, left: g.Left}
+	if g.Rank > 0 {
+		out.cond = g.Largest / g.Least
 	}
-	for j, y := range f.Solve(s.System.scaledLoads()) {
-		s.X[j].Value = y / scale[j]
-	}
-	s.Cond, s.Rank = cond, len(s.X)
-	return true
-}
-
-// solveSparse is solveAny for large systems. Bodies that share no unknown, not
-// through others either, are systems of their own.
-func (s *Solution) solveSparse() {
-	m, n := len(s.System.Rows), len(s.System.Cols)
-	scale := columnScale(&s.System)
-	a, b := scaledSparse(&s.System, scale), s.System.scaledLoads()
-	off := rounding(s.Problem)
-	tol := max(rankTol, off)
-	largest, least := 0.0, math.Inf(1)
-	var right, left [][]float64
-	for _, part := range s.parts() {
-		g, ok := linear.NewGeneral(a.Part(part.Rows, part.Cols), tol)
-		if !ok {
-			s.Verdict = Unreadable // as in solveAny
-			return
-		}
-		loads := make([]float64, len(part.Rows))
-		for k, i := range part.Rows {
-			loads[k] = b[i]
-		}
-		for k, y := range g.Solve(loads) {
-			s.X[part.Cols[k]].Value = y / scale[part.Cols[k]]
-		}
-		if g.Rank > 0 {
-			largest, least = max(largest, g.Largest), min(least, g.Least)
-		}
-		s.Rank += g.Rank
-		right, left = spread(right, g.Right, part.Cols, n), spread(left, g.Left, part.Rows, m)
-	}
-	if s.Rank > 0 {
-		s.Cond = largest / least
-	}
-	s.blur = off * s.Cond
-	s.motionsOf(left)
-	if s.Verdict == NoEquilibrium {
-		s.fixNone()
-		return
-	}
-	if s.Rank < n {
-		s.free(func(j, k int) float64 { return right[k][j] }, scale)
-	}
+	out.blur = off * out.cond
+	return out, true
 }
 
 // spread adds the vectors of a part to those of the whole, of length n.
@@ -119,41 +58,6 @@ func spread(all, part [][]float64, at []int, n int) [][]float64 {
 		all = append(all, w)
 	}
 	return all
-}
-
-// parts gives the rows and columns of the bodies that hang together by unknowns.
-// An unknown that acts on nothing is a part without rows.
-func (s *Solution) parts() []linear.Block {
-	sys := &s.System
-	sets := newSets(len(s.Problem.Bodies))
-	first := make([]int, len(sys.Cols)) // the first body that an unknown acts on, plus one
-	for i, row := range sys.Terms {
-		for _, t := range row {
-			if first[t.Col] == 0 {
-				first[t.Col] = sys.Rows[i].Body + 1
-			}
-			sets.join(first[t.Col]-1, sys.Rows[i].Body)
-		}
-	}
-	groups := sets.groups()
-	out := make([]linear.Block, len(groups))
-	of := make([]int, len(s.Problem.Bodies))
-	for k, bodies := range groups {
-		for _, b := range bodies {
-			of[b] = k
-			for i := sys.Start[b]; i < sys.Start[b+1]; i++ {
-				out[k].Rows = append(out[k].Rows, i)
-			}
-		}
-	}
-	for j, b := range first {
-		if b == 0 {
-			out = append(out, linear.Block{Cols: []int{j}})
-		} else {
-			out[of[b-1]].Cols = append(out[of[b-1]].Cols, j)
-		}
-	}
-	return out
 }
 
 // Blocks gives the order in which the system can be solved by hand: groups of

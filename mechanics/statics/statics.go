@@ -107,14 +107,16 @@ type Solution struct {
 	Answers   []AnswerCheck
 
 	conditions []Condition
-	acts       []actOn // of all bodies, one after the other
-	actsFrom   []int   // the first of each body
-	alone      bool    // no ranges are wanted
-	possible   bool    // where indeterminate: an admissible state was found
-	undecided  bool    // whether there is one depends on friction at its very limit
-	blur       float64 // rounding of the directions that no equation, or no unknown, fixes
-	load       float64 // the largest known force, see System.load
-	size       float64 // the largest force, see scale; settled once the values are
+	acts       []actOn     // of all bodies, one after the other
+	actsFrom   []int       // the first of each body
+	alone      bool        // no ranges are wanted
+	possible   bool        // where indeterminate: an admissible state was found
+	undecided  bool        // whether there is one depends on friction at its very limit
+	blur       float64     // rounding of the directions that no equation, or no unknown, fixes
+	load       float64     // the largest known force
+	parts      []subsystem // what shares no unknown with the rest
+	partOf     []int       // the part of each unknown
+	partOfBody []int       // the part of each body
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one
@@ -132,7 +134,7 @@ type Unknown struct {
 }
 
 // Residual is what is left of a row: Σ A x - b in newtons, and relative to the
-// largest term of the row.
+// largest force on the body, in a row of moments times the longest arm.
 type Residual struct{ Value, Relative float64 }
 
 // Motion is a motion that nothing resists. Moves has a share for each body that
@@ -172,6 +174,7 @@ const (
 	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has an admissible state
 	CheckBare                        // some force acts on a body; made only where none does, and fails
+	CheckSupport                     // no body is nearly unsupported; made only where one is, and fails
 )
 
 // Check is one check: its subject (a line or a body), the number found, the
@@ -185,10 +188,14 @@ type Check struct {
 	Impends bool   // CheckFriction: slipping impends, and friction is all that is available
 	Meets   bool   // CheckThreeForce: the lines meet, at Meet
 	Meet    r3.Vec
-	About   string // CheckMoment: the second point's name, empty where it has none
+	About   string  // CheckMoment: the second point's name, empty where it has none
+	Motion  string  // CheckSupport: what the body can almost do
+	Unknown int     // CheckSupport: the largest force of its part
+	Factor  float64 // and how many times the largest load it is
+	Point   int     // CheckSupport: moving this point changes it most, by the share Value
 	Value   float64
 	Bound   float64
-	Unknown bool // CheckLimit: the range to be held against it was not computed
+	Open    bool // CheckLimit: the range to be held against it was not computed
 	OK      bool
 }
 

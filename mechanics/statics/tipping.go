@@ -22,14 +22,14 @@ import (
 func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
 	normal := s.X[j.Forces[0].Unknown].Value
-	if normal <= senseTol*s.scale() {
+	if normal <= senseTol*s.scaleOf(j.Forces[0].Unknown) {
 		return // it has lifted off, and the sense says so
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
 	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off), Bound: 1, Meet: s.placeOn(j, e, f)}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
-	c.OK = spare >= -senseTol*s.scale()
+	c.OK = spare >= -senseTol*s.scaleOf(j.Forces[0].Unknown)
 	_, c.About = s.beyond(j)
 	if c.OK {
 		c.With = s.nearer(j, normal, c.Value)
@@ -83,7 +83,7 @@ func (s *Solution) Governing() (Check, bool) {
 	var most Check
 	found := false
 	for _, c := range s.Checks {
-		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && !c.Unknown && (!found || c.Value/c.Bound > most.Value/most.Bound) {
+		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && !c.Open && (!found || c.Value/c.Bound > most.Value/most.Bound) {
 			most, found = c, true
 		}
 	}

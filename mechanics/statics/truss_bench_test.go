@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
@@ -51,7 +52,7 @@ func bareDense(b testing.TB, s *Solution) func() {
 	if n != len(s.System.Rows) || s.Verdict != Determinate {
 		b.Fatalf("%d rows, %d columns, %v", len(s.System.Rows), n, s.Words())
 	}
-	entries := s.System.dense().RawMatrix().Data
+	entries := dense(&linear.Matrix{Rows: s.System.Terms, Cols: len(s.System.Cols)}).RawMatrix().Data
 	return func() {
 		var lu mat.LU
 		lu.Factorize(mat.NewDense(n, n, append([]float64{}, entries...)))

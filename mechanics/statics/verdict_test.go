@@ -260,7 +260,7 @@ func independent(rows [][]float64) int {
 
 func checkFixed(t *testing.T, r *rig, s *Solution, want exactAnswer, text string) {
 	t.Helper()
-	largest := s.System.load(s.Problem)
+	largest := s.load
 	for _, x := range s.X {
 		if x.Fixed {
 			largest = max(largest, math.Abs(x.Value))

@@ -56,10 +56,11 @@ func (s *Solution) resultantWords() []string {
 	for b := range p.Bodies {
 		force, moment := loads(p, b)
 		var parts []string
-		if size := r3.Norm(force); size > s.least() {
+		part := &s.parts[s.partOfBody[b]]
+		if size := r3.Norm(force); size > part.least() {
 			parts = append(parts, s.force1(size)+" along "+s.direction(force, true))
 		}
-		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > s.least()*s.System.arm() {
+		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
 			unit := p.Units.For(units.Moment)
 			way := "along " + s.direction(moment, true)
 			switch {
@@ -129,7 +130,7 @@ func (s *Solution) rangeWords(j int) string {
 	case math.IsInf(x.Low, -1):
 		return fmt.Sprintf("%s is at most %s, unbounded below", x.Name, f(x.High))
 	}
-	if x.High-x.Low <= onBound*s.scale() {
+	if x.High-x.Low <= onBound*s.scaleOf(j) {
 		return fmt.Sprintf("%s = %s is the only admissible value", x.Name, f(x.Low))
 	}
 	return fmt.Sprintf("%s lies between %s and %s", x.Name, f(x.Low), f(x.High))

@@ -82,7 +82,7 @@ func (b *builder) symbolsOf(body, i int) Math {
 			}
 			continue
 		}
-		arm := r3.Sub(a.At, b.p.Bodies[body].About)
+		arm := b.p.Arm(a.Act)
 		if b.turns(a, arm, axis) {
 			name := b.momentName(a)
 			suffix := ""
@@ -189,11 +189,8 @@ func (b *builder) numbersOf(body int) []Math {
 
 func (b *builder) rowSum(i int) Math {
 	var of []Math
-	size := b.rowSize(i)
 	for _, t := range b.s.System.Terms[i] {
-		if c := clean(b.s.Coefficient(i, t.Col), size); c != 0 {
-			of = append(of, times(b.coefficient(c), b.unknown(t.Col)))
-		}
+		of = append(of, times(b.coefficient(b.s.Coefficient(i, t.Col)), b.unknown(t.Col)))
 	}
 	if k := b.right(i); k != 0 || len(of) == 0 {
 		of = append(of, short(-k+0, b.p.Figures+1))
@@ -201,24 +198,9 @@ func (b *builder) rowSum(i int) Math {
 	return sum(of...)
 }
 
-// right is b[i] in the unit of its row, without rounding.
+// right is b[i] in the unit of its row.
 func (b *builder) right(i int) float64 {
-	r := &b.s.System.Rows[i]
-	u := b.p.Units.For(r.Dim())
-	most := 0.0
-	for k := range b.acts[r.Body] {
-		a := &b.acts[r.Body][k]
-		most = max(most, norm(a.Const)*max(1, r.Scale), norm(a.Couple))
-	}
-	return clean(b.s.System.B[i], most) / u.Factor
-}
-
-func (b *builder) rowSize(i int) float64 {
-	most := 0.0
-	for _, t := range b.s.System.Terms[i] {
-		most = max(most, math.Abs(b.s.Coefficient(i, t.Col)))
-	}
-	return most
+	return b.s.System.B[i] / b.p.Units.For(b.s.System.Rows[i].Dim()).Factor
 }
 
 // matrixColumns is up to how many unknowns A x = b is written out: a page is not wider.
@@ -239,7 +221,7 @@ func (b *builder) matrix() {
 	for i := range sys.Rows {
 		line := row()
 		for j := range sys.Cols {
-			line.Of = append(line.Of, b.coefficient(clean(b.s.Coefficient(i, j), b.rowSize(i))))
+			line.Of = append(line.Of, b.coefficient(b.s.Coefficient(i, j)))
 		}
 		grid.Of = append(grid.Of, line)
 		bs.Of = append(bs.Of, short(b.right(i)+0, b.p.Figures+1))

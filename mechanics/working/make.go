@@ -1,6 +1,7 @@
 package working
 
 import (
+	"math"
 	"strings"
 	"unicode"
 
@@ -75,7 +76,7 @@ func leaves(m Math) []Math {
 // times is a coefficient times something: 1 is left out, -1 is a sign.
 func times(coef Math, of Math) Math {
 	switch {
-	case coef.Op == Number && coef.Text == "1" && coef.Num == 1:
+	case coef.Op == Number && coef.Text == "1" && math.Abs(coef.Num-1) <= nothing:
 		return of
 	case coef.Op == Neg:
 		return neg(times(coef.Of[0], of))

@@ -25,7 +25,7 @@ func (b *builder) moments() {
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
 			if a.isForce() {
-				arm := r3.Sub(a.At, body.About)
+				arm := b.p.Arm(a.Act)
 				if norm(arm) == 0 {
 					through = append(through, b.forceLabels(a)...)
 				} else if m, ok := b.momentOf(a, body, arm); ok {

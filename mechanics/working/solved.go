@@ -123,7 +123,7 @@ func (b *builder) resultants() {
 		most, turn := 0.0, 0.0
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
-			m := r3.Add(r3.Cross(r3.Sub(a.At, b.p.Bodies[i].About), a.Const), a.Couple)
+			m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
 			force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
 			most, turn = max(most, norm(a.Const)), max(turn, norm(m))
 		}

@@ -33,14 +33,14 @@ func (b *builder) sums(body int) *Table {
 	}
 	reach := 0.0 // a moment is rounding beside what its force has about a farther place
 	for k := range b.acts[body] {
-		reach = max(reach, norm(r3.Sub(b.acts[body][k].At, b.p.Bodies[body].About)))
+		reach = max(reach, norm(b.p.Arm(b.acts[body][k].Act)))
 	}
 	var names []Math
 	var rows [][]float64
 	for k := range b.acts[body] {
 		a := &b.acts[body][k]
 		force := b.at(a.Const, a.Terms)
-		arm := r3.Sub(a.At, b.p.Bodies[body].About)
+		arm := b.p.Arm(a.Act)
 		moment := r3.Add(cleanedBy(r3.Cross(arm, force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
 		var cells []float64
 		for _, x := range xyz(force)[:b.axes] {

@@ -1,0 +1,116 @@
+package statics
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
+	"trivet/mechanics/problem"
+)
+
+// subsystem is a part of the system that shares no unknown with the others: its rows and
+// columns, and the scale that its forces are judged by. What one part carries says
+// nothing of what is small in another.
+type subsystem struct {
+	linear.Block
+	rank int
+	cond float64
+	off  float64 // what its scaled entries may be off by
+	blur float64 // rounding of the directions that no equation, or no unknown, fixes
+	load float64 // the largest known force, or known couple over the length of its body's rows
+	size float64 // the largest force, moments over the longest arm; settled once the values are
+}
+
+// takeApart finds the parts: the bodies that hang together by unknowns. An unknown
+// that acts on nothing is a part without rows.
+func (s *Solution) takeApart() {
+	sys := &s.System
+	sets := newSets(len(s.Problem.Bodies))
+	first := make([]int, len(sys.Cols)) // the first body that an unknown acts on, plus one
+	for i, row := range sys.Terms {
+		for _, t := range row {
+			if first[t.Col] == 0 {
+				first[t.Col] = sys.Rows[i].Body + 1
+			}
+			sets.join(first[t.Col]-1, sys.Rows[i].Body)
+		}
+	}
+	groups := sets.groups()
+	s.parts = make([]subsystem, len(groups), len(groups)+len(sys.Cols))
+	s.partOfBody = make([]int, len(s.Problem.Bodies))
+	for k, bodies := range groups {
+		for _, b := range bodies {
+			s.partOfBody[b] = k
+			for i := sys.Start[b]; i < sys.Start[b+1]; i++ {
+				s.parts[k].Rows = append(s.parts[k].Rows, i)
+			}
+		}
+	}
+	s.partOf = make([]int, len(sys.Cols))
+	for j, b := range first {
+		k := len(s.parts)
+		if b == 0 {
+			s.parts = append(s.parts, subsystem{})
+		} else {
+			k = s.partOfBody[b-1]
+		}
+		s.partOf[j] = k
+		s.parts[k].Cols = append(s.parts[k].Cols, j)
+	}
+	for act := range s.Problem.Acts() {
+		load := r3.Norm(act.Const)
+		if last := sys.Start[act.Body+1] - 1; sys.Rows[last].Moment && act.Couple != (r3.Vec{}) {
+			load = max(load, r3.Norm(act.Couple)/sys.Rows[last].Scale)
+		}
+		k := s.partOfBody[act.Body]
+		s.parts[k].load, s.load = max(s.parts[k].load, load), max(s.load, load)
+	}
+}
+
+// armOf is the longest length that the part's rows of moments are divided by, 1
+// without such rows.
+func (s *Solution) armOf(p *subsystem) float64 {
+	longest := 0.0
+	for _, i := range p.Rows {
+		if row := &s.System.Rows[i]; row.Moment {
+			longest = max(longest, row.Scale)
+		}
+	}
+	if longest == 0 {
+		return 1
+	}
+	return longest
+}
+
+// least is the work of the loads on a motion of size one that counts as none.
+func (p *subsystem) least() float64 { return max(loadTol, p.blur) * p.load }
+
+// scaleOf is the largest force among those that hang together with an unknown, by
+// which small is judged; moments count by the length that their rows are divided by.
+func (s *Solution) scaleOf(unknown int) float64 { return s.parts[s.partOf[unknown]].size }
+
+// scaleOn is the same for what acts on a body.
+func (s *Solution) scaleOn(body int) float64 { return s.parts[s.partOfBody[body]].size }
+
+// scaleOfMagnitude is the same for a magnitude: that of its unknowns, or its own
+// size where it has none.
+func (s *Solution) scaleOfMagnitude(m problem.Affine) float64 {
+	if len(m.Terms) == 0 {
+		return math.Abs(m.Const)
+	}
+	scale := 0.0
+	for _, t := range m.Terms {
+		scale = max(scale, s.scaleOf(t.Unknown))
+	}
+	return scale
+}
+
+// scale is the largest force of all.
+func (s *Solution) scale() float64 {
+	size := 0.0
+	for k := range s.parts {
+		size = max(size, s.parts[k].size)
+	}
+	return size
+}
