@@ -17,7 +17,7 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if len(text) > maxText || steps == 0 || steps > maxNudge || steps < -maxNudge {
 		return text, cursor, false
 	}
-	toks, err := lex(text)
+	toks, err := lex(text, false)
 	if err != nil {
 		return text, cursor, false
 	}
@@ -78,7 +78,7 @@ const maxNudge = 1_000_000
 // stillNumber tells whether a piece of text is one number among n tokens: behind
 // a name, as in h.5, it might join it.
 func stillNumber(text string, at Span, n int) bool {
-	toks, err := lex(text)
+	toks, err := lex(text, false)
 	return err == nil && len(toks) == n && slices.ContainsFunc(toks, func(t token) bool {
 		return t.kind == tNumber && t.start == at.Start && t.end == at.End
 	})
