@@ -210,10 +210,12 @@ func zero(v Value) bool {
 // unit that was typed nobody knows which the number is in, so none is offered.
 func (r run) bare(number, other *node, d Dim) (Value, *Error) {
 	hint := ""
+	// 500-lbz is a number with its unit, mistyped, as likely as a difference.
+	hyphen := number.span.End+1 == other.span.Start && other.kind == nName
 	switch u := r.env.Set().For(d).Symbol; {
-	case other.typesUnit() && literal(number):
+	case (hyphen || other.typesUnit()) && literal(number):
 		hint = "write its unit behind " + r.src(number)
-	case other.typesUnit():
+	case hyphen || other.typesUnit():
 		hint = "give it its unit"
 	case literal(number):
 		hint = fmt.Sprintf("write %s %s", r.src(number), u)

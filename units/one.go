@@ -62,8 +62,16 @@ func (p *parser) groupsHaveUnits() *Error {
 		if next := p.at(i + 1).kind; next == tRange || next == tPlusMinus { // 2,000 .. 4,000 lb: of one unit
 			i += 2
 		}
+		if p.at(i+1).kind == tMinus && p.tight(i+1) && p.unitAt(i+2, true) { // 1,200-lb, which says so itself
+			i++
+		}
 		if !t.grouped || p.at(i+1).mark || p.unitAt(i+1, true) {
 			continue
+		}
+		if next := p.at(i + 1); next.kind == tName { // a unit that is spelt in another way
+			if e := unknownUnit(Span{next.start, next.end}, p.text[next.start:next.end], nil); e.Hint != "" {
+				return e
+			}
 		}
 		text := strings.TrimSpace(p.text)
 		at := strings.Index(p.text, text)

@@ -99,23 +99,32 @@ func spelling(word string) string {
 			return "write " + u.Symbol
 		}
 	}
-	if one := strings.TrimSuffix(word, "s"); one != word && len(one) > 1 && bySymbol[one] != nil {
-		return "write " + one // kgs
-	}
 	if base := strings.TrimRight(word, "234"); len(base) == len(word)-1 && bySymbol[base] != nil {
 		return "write " + base + "^" + word[len(base):] // mm2
 	}
-	for _, p := range prefixes {
-		if base, ok := strings.CutPrefix(word, p); ok && bySymbol[base] != nil {
-			return "write it in " + base // mN is a thousandth of a newton, and MN a million
-		}
+	if base := prefixed(word); base != "" {
+		return "write it in " + base
 	}
 	return runTogether(word)
 }
 
-// runTogether says how Nm is written.
+// prefixed gives the unit of a word that has a prefix before it: mN is a thousandth of
+// a newton, and MN a million.
+func prefixed(word string) string {
+	for _, p := range prefixes {
+		if base, ok := strings.CutPrefix(word, p); ok && bySymbol[base] != nil {
+			return base
+		}
+	}
+	return ""
+}
+
+// runTogether says how Nm and kgs are written.
 func runTogether(word string) string {
-	for i := 1; i < len(word); i++ {
+	if one := strings.TrimSuffix(word, "s"); one != word && len(one) > 1 && bySymbol[one] != nil {
+		return "write " + one
+	}
+	for i := 1; i < len(word) && prefixed(word) == ""; i++ {
 		a, b := strings.TrimSuffix(word[:i], "."), word[i:]
 		if bySymbol[a] != nil && bySymbol[b] != nil && (bySymbol[a].Dim != bySymbol[b].Dim || b == "g") { // a force times a force is a slip; kg g is a weight
 			return fmt.Sprintf("write %s %s", a, b)
