@@ -43,6 +43,9 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 	if sense == "" {
 		return w, nil
 	}
+	if w.Grouped != "" {
+		w.Grouped += strings.TrimSpace(text)[len(rest):]
+	}
 	if err := p.sensed(q, &w); err != nil {
 		err.Span = whole(text)
 		return w, err
