@@ -75,7 +75,7 @@ func TestOneAnswer(t *testing.T) {
 		{"mast-top", "T1", "2*1.26 kN", "close, perhaps rounded on the way"},
 		{"mast-top", "T1", "255 kg*g", "right"},
 		{"mast-top", "|T1|", "2.5 kN", "right"},
-		{"mast-top", "|T1|", "2.5 kN T", "unreadable: |T1| has no tension or compression: write its sign"},
+		{"mast-top", "|T1|", "2.5 kN T", "unreadable: a magnitude has no tension or compression: take the word out"},
 		{"mast-top", "T_1", "2.5 kN", "right"},
 		{"mast-top", "T1", "-2.5 kN T", "unreadable: there is a minus, and the word tension: write one of them"},
 		{"mast-top", "T1", "2.5 kN push", "unreadable: a cable has no push: write its sign"},

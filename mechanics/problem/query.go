@@ -78,6 +78,7 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 		return p.parseCall(q, fn, args)
 	}
 	name = p.printedName(name)
+	q.Name = name
 	head, rest, dotted := strings.Cut(name, ".")
 	if !dotted {
 		if i := p.unknownNamed(name); i >= 0 {

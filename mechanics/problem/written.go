@@ -81,6 +81,9 @@ func (p *Problem) sensed(q Query, w *Written) *units.Error {
 	line := p.SensedLine(q)
 	if line < 0 {
 		what := q.Name + " has no tension or compression"
+		if q.Kind == AskMagnitude {
+			return &units.Error{Msg: "a magnitude has no tension or compression", Hint: "take the word out"}
+		}
 		if q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0 {
 			what = q.Name + " is a reaction, which has no tension or compression"
 		}
