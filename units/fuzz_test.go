@@ -15,11 +15,11 @@ func FuzzCell(f *testing.F) {
 		"1e400",                 // overflow in the text
 		"1e-999999999999999999", // an exponent no integer holds
 		"0^-0.5", "(-1)^0.5",    // no number comes of it
-		"2^2^2^2^2^2",           // far too large
-		"((((((((((",            // nothing but openings
-		"2 m^-12/s^12",          // powers at their bound
-		"\xff\xc3(",             // not UTF-8
-		"5 \x1b[2J",             // would clear a screen
+		"2^2^2^2^2^2",                                                                  // far too large
+		"((((((((((",                                                                   // nothing but openings
+		"2 m^-12/s^12",                                                                 // powers at their bound
+		"\xff\xc3(",                                                                    // not UTF-8
+		"5 \x1b[2J",                                                                    // would clear a screen
 		"1,200 lb", "-1,200.5 lb ± 5 %", "1,200", "1.234,5 N", "(1,200) lb", "0,750 m", // commas in numbers
 		"3-1/2 in", "3-1/2", "6-in", "5 ft-6", "160 lb-ft", "5 lb.-ft.", "kN-", // hyphens
 		"slope 3:4", "slope -h:4 m", "slope 3", "slope 0:0", "3:4", ":", "%", "5 %", "0 ± 5 %",
