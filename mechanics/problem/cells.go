@@ -257,8 +257,7 @@ func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 	if !r.p.Planar {
 		found = ref.Row + "x, " + ref.Row + "y and " + ref.Row + "z"
 	}
-	r.fail(ref, whole(text), "the direction of "+ref.Row+" is unknown, and a force is found by its components",
-		"write kind = \"force\" and components = \"?\" in place of along and magnitude, and "+found+" are found")
+	r.fail(ref, whole(text), "an unknown direction is found by the components "+found, "write kind = \"force\" and components = \"?\", without along or magnitude")
 }
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.

@@ -52,7 +52,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 	}
 	if !closed && !headed && !w.Unit {
 		rest = strings.TrimSpace(rest)
-		return w, &units.Error{Span: whole(text), Msg: word + " says tension or compression behind a unit or in parentheses",
+		return w, &units.Error{Span: whole(text), Msg: word + " stands behind a unit or in parentheses",
 			Hint: "write " + rest + " " + bare.Symbol + " " + word + ", or " + rest + " (" + word + ")"}
 	}
 	return w, nil

@@ -52,8 +52,8 @@ func TestWrittenSense(t *testing.T) {
 		{"L", "5 kN C", -5000, ""}, {"K", "5 kN C", -5000, ""}, {"N", "5 kN push", 5000, ""}, {"N", "5 kN pull", -5000, ""},
 		{"H", "5 kN T", 5000, ""}, // a rope of one tension
 		{"T", "5 kg*g", 50, ""}, {"T", "0.761 kN", 761, ""}, {"T", "5 N", 5, ""},
-		{"T", "2.5 T", 0, "T says tension or compression behind a unit or in parentheses: write 2.5 N T, or 2.5 (T)"},
-		{"T", "2.5 tension", 0, "tension says tension or compression behind a unit or in parentheses: write 2.5 N tension, or 2.5 (tension)"},
+		{"T", "2.5 T", 0, "T stands behind a unit or in parentheses: write 2.5 N T, or 2.5 (T)"},
+		{"T", "2.5 tension", 0, "tension stands behind a unit or in parentheses: write 2.5 N tension, or 2.5 (tension)"},
 		{"T", "-5 kN T", 0, "there is a minus, and the word tension: write one of them"},
 		{"T", "5 kN push", 0, "a cable has no push: write its sign"},
 		{"T", "(T)", 0, "there is no number: write one, with its unit where it is not the sheet's"},
