@@ -68,7 +68,7 @@ func (p *parser) riseAndRun(fn *function) (*node, *Error) {
 		if i == 1 {
 			if c := p.peek(); c.kind != tColon {
 				at := Span{t.start, p.prevEnd()}
-				return nil, &Error{at, p.src(at) + " has no run", "write a slope as its rise and its run, as in slope 3:4"}
+				return nil, &Error{at, p.src(at) + " has no run", "Try: a rise and a run, as in slope 3:4"}
 			}
 			p.i++
 		}

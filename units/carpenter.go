@@ -56,13 +56,13 @@ func (p *parser) hyphenFraction() *Error {
 	at := Span{t.start, p.at(end).end}
 	switch after := p.at(end); {
 	case after.mark:
-		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("write %s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
 	case p.unitAt(end, true):
-		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("write %s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
 	case p.i == 0 || p.at(p.i-1).kind == tComma || after.kind == tComma || p.i == 1 && (p.at(0).kind == tMinus || p.at(0).kind == tPlus):
 		if after.kind == tEnd || after.kind == tComma || after.kind == tClose {
 			at.End = p.at(p.i + 4).end
-			return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("write %[1]s %[2]s, or %[1]s - %[2]s", p.text[t.start:t.end], fraction)}
+			return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s - %[2]s", p.text[t.start:t.end], fraction)}
 		}
 	}
 	return nil
@@ -80,7 +80,7 @@ func (p *parser) hyphenUnit(n *node) *Error {
 		return nil
 	}
 	at := Span{n.span.Start, unit.end}
-	return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("write %s %s", p.src(n.span), word)}
+	return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s", p.src(n.span), word)}
 }
 
 // inches reads on behind feet: 5' 6", 3 ft 6 1/2 in, and 5'-6" where the mark
@@ -105,9 +105,9 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 	switch t.kind {
 	case tEnd, tComma, tClose, tPlusMinus, tRange: // the last number has no unit
 		if mark {
-			return nil, &Error{at, p.src(at) + " has no inch mark", "write " + p.src(at) + `"`}
+			return nil, &Error{at, p.src(at) + " has no inch mark", "Try: " + p.src(at) + `"`}
 		}
-		return nil, &Error{at, inches + " has no unit behind " + p.src(feet.span), fmt.Sprintf("write %s %s in", p.src(feet.span), inches)}
+		return nil, &Error{at, inches + " has no unit behind " + p.src(feet.span), fmt.Sprintf("Try: %s %s in", p.src(feet.span), inches)}
 	}
 	switch {
 	case !isInch, after.kind == tCaret, after.kind == tSuper, after.kind == tOpen && !t.mark:
@@ -119,7 +119,7 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 		if mark {
 			whole = p.src(feet.span) + " " + inches + `"`
 		}
-		return nil, &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("write %s, or %s ft - %s in", whole, number, inches)}
+		return nil, &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %s, or %s ft - %s in", whole, number, inches)}
 	}
 	p.i++
 	sum := binary(nAdd, feet, p.marked(n, t))

@@ -57,6 +57,7 @@ func TestScalars(t *testing.T) {
 		{"5 N/mm/mm", Pressure, 5e6},
 		{"160 lb-ft", Moment, 160 * poundF * foot},
 		{"180 kN-m", Moment, 180e3},
+		{"180 kN‑m", Moment, 180e3},
 		{"12 ft-lb", Moment, 12 * foot * poundF},
 		{"2 kip-ft/ft", Force, 2000 * poundF},
 		{"5 ft. 6 in.", Length, 66 * inch},

@@ -51,7 +51,7 @@ func (r run) plusMinus(n *node) (Value, *Error) {
 	case percent && (b.Dim != Number || b.N != 1 || len(b.Terms) > 0):
 		return r.fail(right, "", "a per cent is a plain number, and %s is not", r.src(right.args[0]))
 	case percent && a.N == 1 && len(a.Terms) == 0 && a.V[0] == 0:
-		return r.fail(n, "write the uncertainty itself, as in 0 m ± 2 cm", "%s of 0 is 0", r.src(right))
+		return r.fail(n, "Try: the uncertainty itself, as in 0 m ± 2 cm", "%s of 0 is 0", r.src(right))
 	case percent:
 		b = Scalar(b.V[0]/100*math.Abs(a.V[0]), a.Dim)
 	}

@@ -65,7 +65,7 @@ func polar(r run, n *node, a [3]Value) (Value, *Error) {
 // across the positive axis of the plane that is level.
 func slope(r run, n *node, a [3]Value) (Value, *Error) {
 	if !r.env.Planar() {
-		return r.fail(n, "write its components, such as (4, 0, 3)", "slope is for a problem in a plane, and this one is in space")
+		return r.fail(n, "Try: components, such as (4, 0, 3)", "slope is for a problem in a plane, and this one is in space")
 	}
 	if _, err := r.like(n, &a); err != nil {
 		return Value{}, err
@@ -81,7 +81,7 @@ func slope(r run, n *node, a [3]Value) (Value, *Error) {
 	}
 	u, ok := normalise(v)
 	if !ok {
-		return r.fail(n, "write a rise or a run other than 0", "%s has no direction", r.src(n))
+		return r.fail(n, "Try: a rise or a run other than 0", "%s has no direction", r.src(n))
 	}
 	return Vector(u, Number), nil
 }

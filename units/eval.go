@@ -214,9 +214,9 @@ func (r run) bare(number, other *node, d Dim) (Value, *Error) {
 	hyphen := number.span.End+1 == other.span.Start && other.kind == nName
 	switch u := r.env.Set().For(d).Symbol; {
 	case (hyphen || other.typesUnit()) && literal(number):
-		hint = "write its unit behind " + r.src(number)
+		hint = "Try: a unit behind " + r.src(number)
 	case hyphen || other.typesUnit():
-		hint = "give it its unit"
+		hint = "Try: a value with a unit"
 	case literal(number):
 		hint = fmt.Sprintf("write %s %s", r.src(number), u)
 	default:

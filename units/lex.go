@@ -50,7 +50,7 @@ func symbol(r rune) kind {
 	switch r {
 	case '+':
 		return tPlus
-	case '-', '−', '–':
+	case '-', '−', '–', '‐', '‑': // a minus, a dash, a hyphen, one that does not break
 		return tMinus
 	case '*', '×':
 		return tStar

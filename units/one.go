@@ -79,9 +79,9 @@ func (p *parser) groupsHaveUnits() *Error {
 		with := func(mark string) string {
 			return p.text[at:t.start] + strings.ReplaceAll(number, ",", mark) + p.text[t.end:at+len(text)]
 		}
-		e := &Error{Span{at, at + len(text)}, text + " can be read two ways", fmt.Sprintf("write %s, or %s", with(""), with("."))}
+		e := &Error{Span{at, at + len(text)}, text + " can be read two ways", fmt.Sprintf("Try: %s, or %s", with(""), with("."))}
 		if strings.Count(number, ",") > 1 || strings.Contains(number, ".") { // no decimal comma
-			e.Msg, e.Hint = text+" has commas between its digits and no unit", "write "+with("")
+			e.Msg, e.Hint = text+" has commas between its digits and no unit", "Try: "+with("")
 		}
 		return e
 	}

@@ -127,18 +127,18 @@ func (p *parser) missingOperator(t token) *Error {
 
 // colon says of 3:4, which may be rise and run or run and rise, how it reads.
 func (p *parser) colon(at Span) *Error {
-	e := &Error{at, ": stands between the rise and the run of a slope", "write slope 3:4 for a rise of 3 in a run of 4"}
+	e := &Error{at, ": stands between the rise and the run of a slope", "Try: slope 3:4, for a rise of 3 in a run of 4"}
 	if a, b := p.at(p.i-1), p.at(p.i+1); p.i > 0 && a.kind == tNumber && b.kind == tNumber {
 		rise, run := p.text[a.start:a.end], p.text[b.start:b.end]
 		e.Span = Span{a.start, b.end}
 		e.Msg = p.src(e.Span) + " can be read two ways"
-		e.Hint = fmt.Sprintf("write slope %s:%s where the first is the rise, or slope %s:%s where it is the run", rise, run, run, rise)
+		e.Hint = fmt.Sprintf("Try: slope %s:%s where the first is the rise, or slope %s:%s where it is the run", rise, run, run, rise)
 	}
 	return e
 }
 
 func percentAlone(at Span) *Error {
-	return &Error{at, "a per cent has no meaning here", "write a fraction, such as 0.02, or put it behind ±"}
+	return &Error{at, "a per cent has no meaning here", "Try: a fraction, such as 0.02"}
 }
 
 func misplacedPlusMinus(at Span) *Error {

@@ -6,7 +6,10 @@
 // dimension of its own, so that 30 deg and the number 30 are not confused.
 package units
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // Dim holds the exponents of length, mass, time and angle.
 type Dim struct{ L, M, T, A int8 }
@@ -36,11 +39,17 @@ type Error struct {
 	Hint string
 }
 
-func (e *Error) Error() string {
-	if e.Hint == "" {
-		return e.Msg
+func (e *Error) Error() string { return WithHint(e.Msg, e.Hint) }
+
+// WithHint puts what would do behind what is said.
+func WithHint(says, hint string) string {
+	switch {
+	case hint == "":
+		return says
+	case strings.HasPrefix(hint, "Try: "):
+		return says + ". " + hint
 	}
-	return e.Msg + ": " + e.Hint
+	return says + ": " + hint
 }
 
 // Unit is a named unit: a quantity of x units is x·Factor in SI.

@@ -67,7 +67,7 @@ func TestOneAnswer(t *testing.T) {
 		{"mast-top", "T1", "2,5", "unreadable: 2,5 reads as two values: write 2.5"},
 		{"mast-top", "T1", "2,500 N", "right"},
 		{"mast-top", "T1", "2,500 N (T)", "right"},
-		{"mast-top", "T1", "2,500", "unreadable: 2,500 can be read two ways: write 2500, or 2.500"},
+		{"mast-top", "T1", "2,500", "unreadable: 2,500 can be read two ways. Try: 2500, or 2.500"},
 		{"mast-top", "T1", "2.5 T", "right"}, // its unit stands in the head of the column
 		{"mast-top", "mast", "5.6 kN C", "right"},
 		{"mast-top", "mast", "5.6 kN (T)", "sign reversed: it is no tension"},
@@ -75,7 +75,7 @@ func TestOneAnswer(t *testing.T) {
 		{"mast-top", "T1", "2*1.26 kN", "close, perhaps rounded on the way"},
 		{"mast-top", "T1", "255 kg*g", "right"},
 		{"mast-top", "|T1|", "2.5 kN", "right"},
-		{"mast-top", "|T1|", "2.5 kN T", "unreadable: a magnitude has no tension or compression: take the word out"},
+		{"mast-top", "|T1|", "2.5 kN T", "unreadable: a magnitude has no tension or compression. Try: the value alone"},
 		{"mast-top", "T_1", "2.5 kN", "right"},
 		{"mast-top", "T1", "-2.5 kN T", "unreadable: there is a minus, and the word tension: write one of them"},
 		{"mast-top", "T1", "2.5 kN push", "unreadable: a cable has no push: write its sign"},
@@ -106,7 +106,7 @@ func TestOneAnswer(t *testing.T) {
 		{"block-on-incline", "T", "98", "right, too few figures"},                // 98.1
 		{"block-on-incline", "T", "0.1 kN", "close, perhaps rounded on the way"}, // one figure is no answer
 		{"block-on-incline", "N", "169.914 N push", "right"},
-		{"beam-on-supports", "Ay", "600 N T", "unreadable: Ay is a reaction, which has no tension or compression: write its sign"},
+		{"beam-on-supports", "Ay", "600 N T", "unreadable: Ay is a reaction, which has no tension or compression. Try: the value with its sign"},
 		{"mast-top", "T1.y", "0", "right"},
 		{"mast-top", "T1.y", "0.004", "right"}, // nothing, beside 5.6 kN
 		{"mast-top", "T1.y", "0.1", "wrong"},

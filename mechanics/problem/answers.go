@@ -93,7 +93,7 @@ func (r *reading) answer(row sheet.Row) {
 	if w.Dim != q.Dim {
 		hint := "write it in " + bare.Symbol
 		if w.Dim == units.Mass && q.Dim == units.Force && w.Number {
-			hint = "write its weight, " + strings.TrimSpace(text) + " * g"
+			hint = "Try: " + strings.TrimSpace(text) + " * g"
 		}
 		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", and this is "+w.Dim.Name(), hint)
 		return
@@ -122,7 +122,7 @@ func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.
 	}
 	switch {
 	case percent && share > 0 && answer == 0:
-		r.fail(ref, whole(text), strings.TrimSpace(text)+" of 0 is 0", "write the tolerance itself, such as \"0.5 N\"")
+		r.fail(ref, whole(text), strings.TrimSpace(text)+" of 0 is 0", "Try: the tolerance itself, such as \"0.5 N\"")
 	case v <= 0:
 		r.fail(ref, whole(text), "a tolerance is greater than nothing", "write for example \"0.5 N\"")
 	}

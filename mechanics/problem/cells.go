@@ -216,11 +216,11 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			return r3.Vec{}, false
 		}
 		if rise, run, ok := expr.Quotient(); ok && r.p.Planar {
-			hint := "write slope " + rise + ":" + run
+			hint := "Try: slope " + rise + ":" + run
 			if r.p.Up.Y > 0 {
-				hint = "write (" + run + ", " + rise + ")"
+				hint = "Try: (" + run + ", " + rise + ")"
 			}
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" is a number, and a direction is wanted here", hint+" for a rise of "+rise+" in a run of "+run)
+			r.fail(ref, whole(text), strings.TrimSpace(text)+" is a number, and a direction is wanted here", hint+", for a rise of "+rise+" in a run of "+run)
 			return r3.Vec{}, false
 		}
 		if name, ok := expr.Name(); ok {
@@ -250,14 +250,14 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 // equations are linear in those alone.
 func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 	if ref.Table != "lines" {
-		r.fail(ref, whole(text), "a direction is wanted here, and ? is unknown", "write an axis such as +x, or a vector such as (3, 4)")
+		r.fail(ref, whole(text), "a direction is wanted here, and ? is unknown", "Try: an axis such as +x, or a vector such as (3, 4)")
 		return
 	}
 	found := ref.Row + "x and " + ref.Row + "y"
 	if !r.p.Planar {
 		found = ref.Row + "x, " + ref.Row + "y and " + ref.Row + "z"
 	}
-	r.fail(ref, whole(text), "an unknown direction is found by the components "+found, "write kind = \"force\" and components = \"?\", without along or magnitude")
+	r.fail(ref, whole(text), "an unknown direction is found by the components "+found, "Try: kind = \"force\" and components = \"?\", without along or magnitude")
 }
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.

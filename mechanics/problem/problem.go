@@ -228,9 +228,4 @@ type Error struct {
 	Hint string
 }
 
-func (e Error) Error() string {
-	if e.Hint == "" {
-		return e.Msg
-	}
-	return e.Msg + ": " + e.Hint
-}
+func (e Error) Error() string { return units.WithHint(e.Msg, e.Hint) }

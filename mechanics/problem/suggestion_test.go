@@ -150,8 +150,10 @@ func suggestions(hint string) []string {
 		s, _ := strconv.Unquote(quoted)
 		return []string{s}
 	}
-	if s, ok := strings.CutPrefix(hint, "write "); ok {
-		return strings.Split(s, ", or ")
+	for _, before := range []string{"write ", "Try: "} {
+		if s, ok := strings.CutPrefix(hint, before); ok {
+			return strings.Split(s, ", or ")
+		}
 	}
 	return nil
 }

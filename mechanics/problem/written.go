@@ -53,7 +53,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 	if !closed && !headed && !w.Unit {
 		rest = strings.TrimSpace(rest)
 		return w, &units.Error{Span: whole(text), Msg: word + " stands behind a unit or in parentheses",
-			Hint: "write " + rest + " " + bare.Symbol + " " + word + ", or " + rest + " (" + word + ")"}
+			Hint: "Try: " + rest + " " + bare.Symbol + " " + word + ", or " + rest + " (" + word + ")"}
 	}
 	return w, nil
 }
@@ -82,12 +82,12 @@ func (p *Problem) sensed(q Query, w *Written) *units.Error {
 	if line < 0 {
 		what := q.Name + " has no tension or compression"
 		if q.Kind == AskMagnitude {
-			return &units.Error{Msg: "a magnitude has no tension or compression", Hint: "take the word out"}
+			return &units.Error{Msg: "a magnitude has no tension or compression", Hint: "Try: the value alone"}
 		}
 		if q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0 {
 			what = q.Name + " is a reaction, which has no tension or compression"
 		}
-		return &units.Error{Msg: what, Hint: "write its sign"}
+		return &units.Error{Msg: what, Hint: "Try: the value with its sign"}
 	}
 	info := p.Lines[line].Kind.Info()
 	// A minus says compression as well, where tension is positive, as everywhere but

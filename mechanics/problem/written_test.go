@@ -52,18 +52,18 @@ func TestWrittenSense(t *testing.T) {
 		{"L", "5 kN C", -5000, ""}, {"K", "5 kN C", -5000, ""}, {"N", "5 kN push", 5000, ""}, {"N", "5 kN pull", -5000, ""},
 		{"H", "5 kN T", 5000, ""}, // a rope of one tension
 		{"T", "5 kg*g", 50, ""}, {"T", "0.761 kN", 761, ""}, {"T", "5 N", 5, ""},
-		{"T", "2.5 T", 0, "T stands behind a unit or in parentheses: write 2.5 N T, or 2.5 (T)"},
-		{"T", "2.5 tension", 0, "tension stands behind a unit or in parentheses: write 2.5 N tension, or 2.5 (tension)"},
+		{"T", "2.5 T", 0, "T stands behind a unit or in parentheses. Try: 2.5 N T, or 2.5 (T)"},
+		{"T", "2.5 tension", 0, "tension stands behind a unit or in parentheses. Try: 2.5 N tension, or 2.5 (tension)"},
 		{"T", "-5 kN T", 0, "there is a minus, and the word tension: write one of them"},
 		{"T", "5 kN push", 0, "a cable has no push: write its sign"},
 		{"T", "(T)", 0, "there is no number: write one, with its unit where it is not the sheet's"},
 		{"N", "5 kN C", 0, "a contact has no compression: write its sign"},
 		{"F", "5 kN C", 0, "a force has no compression: write its sign"},
-		{"J", "5 kN T", 0, "J has no tension or compression: write its sign"}, // of a cable and a strut at once
-		{"Px", "5 kN T", 0, "Px is a reaction, which has no tension or compression: write its sign"},
-		{"P.size", "5 kN T", 0, "P.size is a reaction, which has no tension or compression: write its sign"},
-		{"T.x", "5 kN T", 0, "T.x has no tension or compression: write its sign"},
-		{"|T|", "5 kN T", 0, "a magnitude has no tension or compression: take the word out"},
+		{"J", "5 kN T", 0, "J has no tension or compression. Try: the value with its sign"}, // of a cable and a strut at once
+		{"Px", "5 kN T", 0, "Px is a reaction, which has no tension or compression. Try: the value with its sign"},
+		{"P.size", "5 kN T", 0, "P.size is a reaction, which has no tension or compression. Try: the value with its sign"},
+		{"T.x", "5 kN T", 0, "T.x has no tension or compression. Try: the value with its sign"},
+		{"|T|", "5 kN T", 0, "a magnitude has no tension or compression. Try: the value alone"},
 	} {
 		q, err := problem.ParseQuery(p, c.name)
 		if err != nil {

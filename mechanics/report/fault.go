@@ -38,10 +38,7 @@ func Faults(s *sheet.Sheet, errs []problem.Error) []Fault {
 // Where is the fault's line for standard error, `file:line:column: what: what
 // would do`, and below it the source with a caret, where there is a line.
 func (f Fault) Where(file string) string {
-	msg := f.Msg
-	if f.Hint != "" {
-		msg += ": " + f.Hint
-	}
+	msg := units.WithHint(f.Msg, f.Hint)
 	if f.Line == 0 {
 		return file + ": " + msg
 	}
