@@ -171,13 +171,13 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		q.Kind, q.Dim = AskAngle, units.Angle
 	case "component":
 		q.Kind, q.Dim = AskComponent, units.Force
-	default:
-		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
 	case "abs":
 		if len(args) != 1 {
-			return fail("abs takes one result", "write abs(T1)")
+			return fail("abs takes one result", "Try: abs(T1)")
 		}
 		return p.magnitudeOf(q, args[0])
+	default:
+		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
 	}
 	if len(args) != 2 {
 		return fail(fn+" takes two lines", "write "+fn+"(T1, T2)")
