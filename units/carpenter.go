@@ -41,11 +41,20 @@ func (p *parser) fractionAt(i int) bool {
 		p.at(i+2).whole && p.at(i+2).kind == tNumber
 }
 
+// leads tells whether a value begins with token i, signed or not: behind an operator,
+// as in 2*3-N, a hyphen takes away.
+func (p *parser) leads(i int) bool {
+	if i > 0 && (p.at(i-1).kind == tMinus || p.at(i-1).kind == tPlus) {
+		i--
+	}
+	return i == 0 || opens(p.at(i-1).kind) && p.at(i-1).kind != tStar && p.at(i-1).kind != tDot
+}
+
 // hyphenFraction refuses 3-1/2 in, as a mixed number is printed, which would be read
 // as a difference. Behind a number of its own so does 3-1/2.
 func (p *parser) hyphenFraction() *Error {
 	t := p.peek()
-	if !t.whole || t.num == 0 || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
+	if !t.whole || t.num == 0 || !p.leads(p.i) || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
 		return nil
 	}
 	fraction := p.text[p.at(p.i+2).start:p.at(p.i+4).end]
@@ -59,7 +68,7 @@ func (p *parser) hyphenFraction() *Error {
 		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
 	case p.unitAt(end, true):
 		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
-	case p.i == 0 || p.at(p.i-1).kind == tComma || after.kind == tComma || p.i == 1 && (p.at(0).kind == tMinus || p.at(0).kind == tPlus):
+	case p.i == 0 || p.at(p.i-1).kind != tOpen || after.kind == tComma: // not (1-1/2)
 		if after.kind == tEnd || after.kind == tComma || after.kind == tClose {
 			at.End = p.at(p.i + 4).end
 			return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s - %[2]s", p.text[t.start:t.end], fraction)}
@@ -70,8 +79,8 @@ func (p *parser) hyphenFraction() *Error {
 
 // hyphenUnit refuses a hyphen between a number and its unit, as in a 6-in pipe, which
 // would be read as a difference; s may be the distance along a load.
-func (p *parser) hyphenUnit(n *node) *Error {
-	if n.num == 0 || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
+func (p *parser) hyphenUnit(start int, n *node) *Error {
+	if n.num == 0 || !p.leads(start) || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
 		return nil
 	}
 	unit := p.at(p.i + 1)

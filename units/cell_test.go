@@ -142,6 +142,9 @@ func TestScalars(t *testing.T) {
 		{"20 kg * 9.81 m/s^2", Force, 196.2},
 		{"20 N / g", Mass, 20 / 9.81},
 		{"0.3*kN", Force, 300},
+		{"W*2-N", Force, 800*poundF - 10},
+		{"W*3-1/2 N", Force, 1200*poundF - 0.5},
+		{"(3-1/2)*2", Number, 5},
 		// functions
 		{"hypot(3 m, 4 m)", Length, 5},
 		{"hypot(1, 2, 2)", Number, 3},

@@ -181,8 +181,9 @@ func (p *parser) quantity() (*node, bool, *Error) {
 	if err := p.hyphenFraction(); err != nil {
 		return nil, false, err
 	}
+	start := p.i
 	n := p.mixed(true)
-	if err := p.hyphenUnit(n); err != nil {
+	if err := p.hyphenUnit(start, n); err != nil {
 		return nil, false, err
 	}
 	t := p.peek()
