@@ -102,6 +102,11 @@ func lex(text string, one bool) ([]token, *Error) {
 			if t, err = lexNumber(text, i, one && depth == 0); err != nil {
 				return nil, err
 			}
+			if n := len(out); n > 0 && text[i] == '.' && out[n-1].end == i && bySymbol[text[out[n-1].start:i]] != nil { // 5 ft.6 in
+				unit := text[out[n-1].start:i]
+				return nil, &Error{Span{out[n-1].start, t.end}, unit + text[i:t.end] + " can be read two ways",
+					fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s 0.%[2]s", unit, text[i+1:t.end])}
+			}
 		case strings.HasPrefix(text[i:], ".."):
 			t.kind, t.end = tRange, i+2
 		case strings.HasPrefix(text[i:], "+/-"), strings.HasPrefix(text[i:], "+-"), strings.HasPrefix(text[i:], "+−"):

@@ -138,6 +138,7 @@ func TestMessages(t *testing.T) {
 		{"500-lb", "500-lb reads as a difference. Try: 500 lb", "500-lb"},
 		{"5'-6", `5'-6 has no inch mark. Try: 5'-6"`, "5'-6"},
 		{"5' 6 1/2", `5' 6 1/2 has no inch mark. Try: 5' 6 1/2"`, "5' 6 1/2"},
+		{"5 ft.6 in", "ft.6 can be read two ways. Try: ft 6, or ft 0.6", "ft.6"},
 		{"5 ft 6", "6 has no unit behind 5 ft. Try: 5 ft 6 in", "5 ft 6"},
 		{"5 ft-6 in", "5 ft-6 in can be read two ways. Try: 5 ft 6 in, or 5 ft - 6 in", "5 ft-6 in"},
 		// points and slopes

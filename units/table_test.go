@@ -112,6 +112,8 @@ func TestParseUnit(t *testing.T) {
 		{"N·m", "N m", Moment, 1},
 		{"N*m", "N m", Moment, 1},
 		{"lb ft", "lbf ft", Moment, poundF * foot},
+		{"lb-ft", "lbf ft", Moment, poundF * foot},
+		{"kN-m/m", "kN m/m", Force, 1000},
 		{"m/s^2", "m/s^2", Acceleration, 1},
 		{"m/s²", "m/s^2", Acceleration, 1},
 		{"m s^-2", "m s^-2", Acceleration, 1},

@@ -118,7 +118,7 @@ func writtenFeet(rnd *rand.Rand) meant {
 	if rnd.IntN(2) == 0 {
 		inches, plus = inches+" 1/2", 0.5
 	}
-	forms := []string{`%d'-%s"`, `%d' %s"`, `%d'%s"`, "%d'-%s", "%d' %s", "%d ft %s in", "%d ft %s", "%d ft-%s in", "%d ft-%s", "%d ft. %s in.", "%d ft %s inches", "%d'-%s in", "%d feet %s inches"}
+	forms := []string{`%d'-%s"`, `%d' %s"`, `%d'%s"`, "%d'-%s", "%d' %s", "%d ft %s in", "%d ft %s", "%d ft-%s in", "%d ft-%s", "%d ft. %s in.", "%d ft.%s in.", "%d ft %s inches", "%d'-%s in", "%d feet %s inches"}
 	return meant{fmt.Sprintf(forms[rnd.IntN(len(forms))], feet, inches), float64(feet)*foot + (float64(in)+plus)*inch, units.Length}
 }
 
