@@ -46,7 +46,11 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	if e.Hint == "" || m.note.text != "" {
 		return false
 	}
-	c.Text(1, 2, theme.Warn, grid.Fit("would do: "+e.Hint, c.W()-2))
+	hint := e.Hint
+	if !strings.HasPrefix(hint, "Try: ") {
+		hint = "would do: " + hint
+	}
+	c.Text(1, 2, theme.Warn, grid.Fit(hint, c.W()-2))
 	return true
 }
 

@@ -19,6 +19,7 @@ var directions = [][2]string{
 	{"(3, 0, -4)", "a vector, made one long for you"},
 	{"dir(A, B)", "from the point A to the point B"},
 	{"polar(30 deg)", "in the plane: from +x counter-clockwise"},
+	{"slope 3:4", "in the plane: rising 3 in a run of 4 towards +x; slope -3:4 falls"},
 	{"angles(60 deg, 45 deg, 120 deg)", "by direction angles from +x, +y, +z"},
 	{"bearing(30 deg, 45 deg)", "clockwise from north, and above the horizontal"},
 }
@@ -30,7 +31,15 @@ var magnitudes = [][2]string{
 	{"W   2*W/3", "known, by names of the givens"},
 	{"2*T1   0.3*N", "tied to other unknowns, linear in them"},
 	{"20 kg", "in a weight alone: a mass, taken times g"},
-	{"6 m +- 2 cm", "a measured value with its uncertainty"},
+	{"1,200 lb", "digits in threes, where a unit stands behind them; noted as 1200 lb"},
+	{"6 m +- 2 cm", "a measured value with its uncertainty; 6 m +- 5 % too"},
+}
+
+// answers are what a source prints, or you have found.
+var answers = [][2]string{
+	{"761 N   0.761 kN", "held to the last place written, in any unit of its kind"},
+	{"2*761 N   20 kg*g", "arithmetic, held to the fewest figures of what goes into it"},
+	{"2.5 kN T   2887 lb (C)", "tension or compression of a cable, strut, link or spring, which sets the sign; behind a unit or in parentheses"},
 }
 
 // helpText writes the help from the tables that the program itself works by.
@@ -86,6 +95,8 @@ func (m Model) helpText(w int) doc {
 	pairs(magnitudes, 18)
 	d.heading("Measured values")
 	pairs([][2]string{{"6 m ± 2 cm", "or +-: ranges says what it does to every result, independent of the other ± and at the worst; limits, what is passed then"}}, 18)
+	d.heading("Answers")
+	pairs(answers, 24)
 	d.heading("Results to ask for")
 	pairs(problem.QueryHelp(), 40)
 	d.heading("Functions")

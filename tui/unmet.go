@@ -24,8 +24,8 @@ func (m Model) unmet() string {
 		return ""
 	}
 	for _, a := range m.live.solution.Answers {
-		if a.Query.Name == s.ref.Row && !a.OK && a.Err == "" {
-			return s.ref.Row
+		if a.Ref.Row == s.ref.Row && !a.OK && a.Err == "" {
+			return a.Query.Name
 		}
 	}
 	return ""

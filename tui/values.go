@@ -80,10 +80,7 @@ func (b builder) use(c statics.Check) slot {
 
 // answer is the reader's own or the source's answer, and whether it is met.
 func (b builder) answer(name string) (answer, met slot) {
-	row, ok := b.s.Table("answers").Row(name)
-	if !ok {
-		row = sheet.Row{Name: name}
-	}
+	row, ok := b.answerRow(name)
 	answer = b.value("answers", row, "printed")
 	if b.solution != nil && ok {
 		for _, a := range b.solution.Answers {
@@ -99,4 +96,21 @@ func (b builder) answer(name string) (answer, met slot) {
 		}
 	}
 	return answer, met
+}
+
+// answerRow is the row of a result's answer, which may be called as a text prints it,
+// A_y for Ay.
+func (b builder) answerRow(name string) (sheet.Row, bool) {
+	rows := b.s.Table("answers")
+	if row, ok := rows.Row(name); ok {
+		return row, true
+	}
+	if b.problem != nil {
+		for _, a := range b.problem.Answers {
+			if a.Query.Name == name {
+				return rows.Row(a.Ref.Row)
+			}
+		}
+	}
+	return sheet.Row{Name: name}, false
 }

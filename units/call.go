@@ -24,6 +24,9 @@ func (p *parser) call(word string) (*node, *Error) {
 		p.i++
 		return p.arguments(fn, at)
 	}
+	if fn != nil && fn.name == "slope" && p.slopeAt(p.i+1) {
+		return p.riseAndRun(fn)
+	}
 	if !p.prefixAt(p.i, fn) {
 		return nil, nil
 	}
@@ -47,6 +50,43 @@ func (p *parser) call(word string) (*node, *Error) {
 		arg = &node{kind: nNeg, span: Span{minus.start, arg.span.End}, args: []*node{arg}}
 	}
 	return &node{kind: nCall, span: Span{t.start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+}
+
+// slopeAt tells whether an operand of slope begins at token i.
+func (p *parser) slopeAt(i int) bool {
+	if k := p.at(i).kind; k == tMinus || k == tPlus {
+		i++
+	}
+	return p.at(i).kind == tNumber || p.at(i).kind == tName && p.at(i+1).kind == tColon
+}
+
+// riseAndRun reads slope 3:4.
+func (p *parser) riseAndRun(fn *function) (*node, *Error) {
+	t := p.next()
+	n := &node{kind: nCall, fn: fn}
+	for i := range 2 {
+		if i == 1 {
+			if c := p.peek(); c.kind != tColon {
+				at := Span{t.start, p.prevEnd()}
+				return nil, &Error{at, p.src(at) + " has no run", "Try: a rise and a run, as in slope 3:4"}
+			}
+			p.i++
+		}
+		sign := p.peek()
+		if sign.kind == tMinus || sign.kind == tPlus {
+			p.i++
+		}
+		a, _, err := p.operand()
+		if err != nil {
+			return nil, err
+		}
+		if sign.kind == tMinus {
+			a = &node{kind: nNeg, span: Span{sign.start, a.span.End}, args: []*node{a}}
+		}
+		n.args = append(n.args, a)
+	}
+	n.span = Span{t.start, p.prevEnd()}
+	return n, nil
 }
 
 // prefixAt tells whether the function named by token i takes the operand

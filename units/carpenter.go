@@ -41,11 +41,62 @@ func (p *parser) fractionAt(i int) bool {
 		p.at(i+2).whole && p.at(i+2).kind == tNumber
 }
 
+// leads tells whether a value begins with token i, signed or not: behind an operator,
+// as in 2*3-N, a hyphen takes away.
+func (p *parser) leads(i int) bool {
+	if i > 0 && (p.at(i-1).kind == tMinus || p.at(i-1).kind == tPlus) {
+		i--
+	}
+	return i == 0 || opens(p.at(i-1).kind) && p.at(i-1).kind != tStar && p.at(i-1).kind != tDot
+}
+
+// hyphenFraction refuses 3-1/2 in, as a mixed number is printed, which would be read
+// as a difference. Behind a number of its own so does 3-1/2.
+func (p *parser) hyphenFraction() *Error {
+	t := p.peek()
+	if !t.whole || t.num == 0 || !p.leads(p.i) || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
+		return nil
+	}
+	fraction := p.text[p.at(p.i+2).start:p.at(p.i+4).end]
+	end := p.i + 5
+	if p.at(end).kind == tMinus && p.tight(end) && p.unitAt(end+1, true) {
+		end++ // 3-1/2-in
+	}
+	at := Span{t.start, p.at(end).end}
+	switch after := p.at(end); {
+	case after.mark:
+		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+	case p.unitAt(end, true):
+		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+	case p.i == 0 || p.at(p.i-1).kind != tOpen || after.kind == tComma: // not (1-1/2)
+		if after.kind == tEnd || after.kind == tComma || after.kind == tClose {
+			at.End = p.at(p.i + 4).end
+			return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s - %[2]s", p.text[t.start:t.end], fraction)}
+		}
+	}
+	return nil
+}
+
+// hyphenUnit refuses a hyphen between a number and its unit, as in a 6-in pipe, which
+// would be read as a difference; s may be the distance along a load.
+func (p *parser) hyphenUnit(start int, n *node) *Error {
+	if n.num == 0 || !p.leads(start) || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
+		return nil
+	}
+	unit := p.at(p.i + 1)
+	word := p.text[unit.start:unit.end]
+	if bySymbol[word].Dim == Time {
+		return nil
+	}
+	at := Span{n.span.Start, unit.end}
+	return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s", p.src(n.span), word)}
+}
+
 // inches reads on behind feet: 5' 6", 3 ft 6 1/2 in, and 5'-6" where the mark
-// makes the dash a hyphen. Between 3 ft - 6 in it takes away.
+// makes the dash a hyphen. Between 3 ft - 6 in it takes away; 3 ft-6 in may be either.
 func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 	back := p.i
-	hyphen := mark && p.peek().kind == tMinus
+	hyphen := p.peek().kind == tMinus && (mark || p.tight(p.i))
 	if hyphen {
 		p.i++
 	}
@@ -58,15 +109,29 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 	word := p.text[t.start:t.end]
 	isInch := t.kind == tName && bySymbol[word] != nil && bySymbol[word].Symbol == "in"
 	after := p.at(p.i + 1)
+	at := Span{feet.span.Start, n.span.End}
+	number, inches := p.src(feet.args[0].span), p.src(n.span)
+	switch t.kind {
+	case tEnd, tComma, tClose, tPlusMinus, tRange: // the last number has no unit
+		if mark {
+			return nil, &Error{at, p.src(at) + " has no inch mark", "Try: " + p.src(at) + `"`}
+		}
+		return nil, &Error{at, inches + " has no unit behind " + p.src(feet.span), fmt.Sprintf("Try: %s %s in", p.src(feet.span), inches)}
+	}
 	switch {
 	case !isInch, after.kind == tCaret, after.kind == tSuper, after.kind == tOpen && !t.mark:
 		p.i = back
 		return feet, nil
-	case hyphen && !t.mark:
-		at := Span{feet.span.Start, t.end}
-		return nil, &Error{at, p.src(at) + " can be read two ways",
-			fmt.Sprintf("write %s %s\", or %s ft - %s in", p.src(feet.span), p.src(n.span), p.src(feet.args[0].span), p.src(n.span))}
+	case hyphen && !(mark && t.mark):
+		at.End = t.end
+		whole := p.src(feet.span) + " " + inches + " in"
+		if mark {
+			whole = p.src(feet.span) + " " + inches + `"`
+		}
+		return nil, &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %s, or %s ft - %s in", whole, number, inches)}
 	}
 	p.i++
-	return binary(nAdd, feet, p.marked(n, t)), nil
+	sum := binary(nAdd, feet, p.marked(n, t))
+	sum.inches = true
+	return sum, nil
 }

@@ -55,6 +55,13 @@ func TestScalars(t *testing.T) {
 		{"9.81 m s⁻²", Acceleration, 9.81},
 		{"5 N/mm^2", Pressure, 5e6},
 		{"5 N/mm/mm", Pressure, 5e6},
+		{"160 lb-ft", Moment, 160 * poundF * foot},
+		{"180 kN-m", Moment, 180e3},
+		{"180 kN‑m", Moment, 180e3},
+		{"12 ft-lb", Moment, 12 * foot * poundF},
+		{"2 kip-ft/ft", Force, 2000 * poundF},
+		{"5 ft. 6 in.", Length, 66 * inch},
+		{"400 lb.", Force, 400 * poundF},
 		{"2 m^2", Area, 2},
 		{"2 m²", Area, 2},
 		{"24 kN/m³", Dim{L: -2, M: 1, T: -2}, 24e3},
@@ -135,6 +142,9 @@ func TestScalars(t *testing.T) {
 		{"20 kg * 9.81 m/s^2", Force, 196.2},
 		{"20 N / g", Mass, 20 / 9.81},
 		{"0.3*kN", Force, 300},
+		{"W*2-N", Force, 800*poundF - 10},
+		{"W*3-1/2 N", Force, 1200*poundF - 0.5},
+		{"(3-1/2)*2", Number, 5},
 		// functions
 		{"hypot(3 m, 4 m)", Length, 5},
 		{"hypot(1, 2, 2)", Number, 3},
@@ -220,6 +230,16 @@ func TestVectors(t *testing.T) {
 	}
 	plane := newDesk()
 	plane.planar = true
+	for text, want := range map[string][2]float64{
+		"slope 3:4": {0.8, 0.6}, "slope -3:4": {0.8, -0.6}, "slope 3:-4": {-0.8, 0.6}, "-slope 3:4": {-0.8, -0.6},
+		"slope 1.5 m:200 cm": {0.8, 0.6}, "slope h:8 m": {0.8, 0.6}, "slope(3, 4)": {0.8, 0.6}, "slope 1:0": {0, 1},
+	} {
+		// The compass of the desk points up along z; in a plane that is y.
+		v, err := evalText(text, upright{plane})
+		if err != nil || !near(v.V[0], want[0]) || !near(v.V[1], want[1]) || v.V[2] != 0 {
+			t.Errorf("%s = %v, %v", text, v.V, err)
+		}
+	}
 	v, err := evalText("polar(30 deg)", plane)
 	if err != nil || !near(v.V[0], math.Sqrt(3)/2) || !near(v.V[1], 0.5) || v.V[2] != 0 {
 		t.Errorf("polar(30 deg) = %v, %v", v.V, err)
@@ -287,6 +307,9 @@ func TestUncertainty(t *testing.T) {
 		{"6 ± 0.02 m", Length, 6, 0.02},
 		{"-6 ± 2 cm", Length, -0.06, 0.02},
 		{"6 m ± 0", Length, 6, 0},
+		{"6 m ± 5 %", Length, 6, 0.3},
+		{"-6 ± 5%", Number, -6, 0.3},
+		{"w ± 1 %", Length, 2, 0.03},
 		{"0 ± 2 cm", Length, 0, 0.02},
 		{"w", Length, 2, 0.01},
 		{"-w/2", Length, -1, 0.005},

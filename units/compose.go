@@ -1,5 +1,7 @@
 package units
 
+import "math"
+
 // tuple makes a vector of components of one dimension; a bare 0 goes with any.
 func (r run) tuple(n *node) (Value, *Error) {
 	out := Value{N: len(n.args)}
@@ -33,7 +35,7 @@ func (r run) tuple(n *node) (Value, *Error) {
 }
 
 // plusMinus reads a ± b. A bare a before a b with a unit is in that unit, as
-// in 6 ± 0.02 m.
+// in 6 ± 0.02 m; b may be in per cent of a.
 func (r run) plusMinus(n *node) (Value, *Error) {
 	a, err := r.eval(n.args[0])
 	if err != nil {
@@ -44,6 +46,15 @@ func (r run) plusMinus(n *node) (Value, *Error) {
 		return b, err
 	}
 	left, right := n.args[0], n.args[1]
+	percent := right.kind == nPercent
+	switch {
+	case percent && (b.Dim != Number || b.N != 1 || len(b.Terms) > 0):
+		return r.fail(right, "", "a per cent is a plain number, and %s is not", r.src(right.args[0]))
+	case percent && a.N == 1 && len(a.Terms) == 0 && a.V[0] == 0:
+		return r.fail(n, "Try: the uncertainty itself, as in 0 m ± 2 cm", "%s of 0 is 0", r.src(right))
+	case percent:
+		b = Scalar(b.V[0]/100*math.Abs(a.V[0]), a.Dim)
+	}
 	switch {
 	case a.N != 1:
 		return r.fail(n, "write ± behind each component", "± stands behind a number, and %s is a vector", r.src(left))

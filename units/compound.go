@@ -92,7 +92,7 @@ func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
 		case n.kind == tSlash && p.unitAt(p.i+1, cell):
 			slash = true
 			p.i++
-		case (n.kind == tDot || !cell && n.kind == tStar) && p.unitAt(p.i+1, cell):
+		case (n.kind == tDot || !cell && n.kind == tStar || p.hyphenated(pt.unit)) && p.unitAt(p.i+1, cell):
 			slash = false
 			p.i++
 		case p.unitAt(p.i, cell):
@@ -101,6 +101,22 @@ func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
 			return parts, dim, nil
 		}
 	}
+}
+
+// hyphenated tells whether a hyphen ties the unit read last to the next, as in lb-ft
+// and ft-lb: a force and a length, between which it can take nothing away.
+func (p *parser) hyphenated(u *Unit) bool {
+	if p.peek().kind != tMinus || !p.tight(p.i) {
+		return false
+	}
+	next := p.at(p.i + 1)
+	v := bySymbol[p.text[next.start:next.end]]
+	return next.kind == tName && v != nil && (u.Dim == Force && v.Dim == Length || u.Dim == Length && v.Dim == Force)
+}
+
+// tight tells whether token i has no blank before it and none behind it.
+func (p *parser) tight(i int) bool {
+	return i > 0 && strings.TrimSuffix(p.text[p.at(i-1).end:p.at(i).start], ".") == "" && p.at(i).end == p.at(i+1).start
 }
 
 // unitAt tells whether token i is a unit that continues a compound: a word of

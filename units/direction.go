@@ -61,6 +61,31 @@ func polar(r run, n *node, a [3]Value) (Value, *Error) {
 	return Vector([3]float64{cosineOf(x), sineOf(x), 0}, Number), err
 }
 
+// slope is the unit vector along rise·up + run·across: up is the way up of the sheet,
+// across the positive axis of the plane that is level.
+func slope(r run, n *node, a [3]Value) (Value, *Error) {
+	if !r.env.Planar() {
+		return r.fail(n, "Try: components, such as (4, 0, 3)", "slope is for a problem in a plane, and this one is in space")
+	}
+	if _, err := r.like(n, &a); err != nil {
+		return Value{}, err
+	}
+	_, _, up := r.env.Compass()
+	across := [3]float64{1, 0, 0}
+	if up[0] != 0 {
+		across = [3]float64{0, 1, 0}
+	}
+	var v [3]float64
+	for i := range v {
+		v[i] = a[0].V[0]*up[i] + a[1].V[0]*across[i]
+	}
+	u, ok := normalise(v)
+	if !ok {
+		return r.fail(n, "Try: a rise or a run other than 0", "%s has no direction", r.src(n))
+	}
+	return Vector(u, Number), nil
+}
+
 // angles is (cos a, cos b, cos c), which must be a unit vector to the rounding
 // of the angles and is made one exactly.
 func angles(r run, n *node, a [3]Value) (Value, *Error) {

@@ -59,7 +59,14 @@ func (d desk) Place(name string) (Value, bool, error) {
 func (d desk) Names() []string { return []string{"h", "W", "mu", "N", "T1", "T2", "O", "T", "A"} }
 func (d desk) Planar() bool    { return d.planar }
 
-func newDesk() desk { return desk{alone: alone{DefaultSet()}} }
+// upright is the desk of a sheet whose way up is +y.
+type upright struct{ desk }
+
+func (upright) Compass() (east, north, up [3]float64) {
+	return [3]float64{1, 0, 0}, [3]float64{0, 1, 0}, [3]float64{0, 1, 0}
+}
+
+func newDesk() desk { return desk{alone: alone{set: DefaultSet()}} }
 
 // near allows the rounding of a handful of operations, and no more.
 func near(a, b float64) bool {

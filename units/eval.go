@@ -70,6 +70,8 @@ func (r run) eval(n *node) (Value, *Error) {
 		return a, nil
 	case nUnit:
 		return r.unit(n, a)
+	case nPercent:
+		return a, nil
 	}
 	if u := n.args[1]; n.kind == nDiv && a.Dim == Number && u.kind == nUnit && !u.closed {
 		if !literal(u.args[0]) {
@@ -150,7 +152,7 @@ func (r run) name(n *node) (Value, *Error) {
 	} else if s := Suggest(n.name, r.env.Names()); s != "" {
 		hint = didYouMean(s)
 	} else {
-		hint = unitHint(n.name, nil)
+		hint = runTogether(n.name)
 	}
 	return r.fail(n, hint, "there is no %q", n.name)
 }
@@ -204,12 +206,20 @@ func zero(v Value) bool {
 	return v.Dim == Number && len(v.Terms) == 0 && v.V == [3]float64{} && v.Plus == [3]float64{}
 }
 
-// bare says that a number stands where a quantity like other is wanted.
+// bare says that a number stands where a quantity like other is wanted. Beside a
+// unit that was typed nobody knows which the number is in, so none is offered.
 func (r run) bare(number, other *node, d Dim) (Value, *Error) {
 	hint := ""
-	if u := r.env.Set().For(d).Symbol; literal(number) {
+	// 500-lbz is a number with its unit, mistyped, as likely as a difference.
+	hyphen := number.span.End+1 == other.span.Start && other.kind == nName
+	switch u := r.env.Set().For(d).Symbol; {
+	case (hyphen || other.typesUnit()) && literal(number):
+		hint = "Try: a unit behind " + r.src(number)
+	case hyphen || other.typesUnit():
+		hint = "Try: a value with a unit"
+	case literal(number):
 		hint = fmt.Sprintf("write %s %s", r.src(number), u)
-	} else {
+	default:
 		hint = fmt.Sprintf("write (%s) %s", r.src(number), u)
 	}
 	return r.fail(number, hint, "%s has no unit, and %s is %s", r.src(number), r.src(other), d.Name())

@@ -1,11 +1,14 @@
 package units
 
+import "slices"
+
 // Expr is an expression as it was typed, read but not yet evaluated. It does
 // not change and may be kept and used by several readers at once.
 type Expr struct {
-	text  string
-	root  *node
-	parts []*Expr // the components where the whole is a tuple
+	text    string
+	root    *node
+	parts   []*Expr // the components where the whole is a tuple
+	grouped string  // the text without the commas between its digits, where it had some
 }
 
 type nodeKind uint8
@@ -24,6 +27,7 @@ const (
 	nCall
 	nTuple
 	nPlusMinus
+	nPercent // args[0] in hundredths of what stands before ±
 )
 
 type node struct {
@@ -34,7 +38,9 @@ type node struct {
 	factor float64 // of nUnit, into SI
 	place  int     // of a typed decimal number: the power of ten of its last digit
 	exact  bool    // a number that is a fraction or a constant, with no last digit
+	whole  bool    // a number typed with digits only
 	closed bool    // in parentheses
+	inches bool    // feet and inches, as one number with the inches' last place
 	dim    Dim
 	name   string
 	fn     *function
@@ -43,12 +49,28 @@ type node struct {
 
 func newExpr(text string, root *node) *Expr {
 	e := &Expr{text: text, root: root}
-	if root.kind == nTuple {
+	switch {
+	case root.kind == nTuple:
 		for _, a := range root.args {
+			e.parts = append(e.parts, newExpr(text, a))
+		}
+	case root.kind == nUnit && root.args[0].asks():
+		// (0, ?) N: what is unknown has no unit, and each other component has it.
+		for _, a := range root.args[0].args {
+			if a.kind != nQuestion {
+				unit := *root
+				unit.span, unit.args = a.span, []*node{a}
+				a = &unit
+			}
 			e.parts = append(e.parts, newExpr(text, a))
 		}
 	}
 	return e
+}
+
+// asks tells whether a node is a tuple with an unknown component.
+func (n *node) asks() bool {
+	return n.kind == nTuple && slices.ContainsFunc(n.args, func(a *node) bool { return a.kind == nQuestion })
 }
 
 // Literal gives the value of a typed number, signed or not, with or without a
@@ -74,6 +96,11 @@ func (u Unit) Of(x float64) float64 { return scale(x, u.Factor) }
 // literal tells whether a node is a typed number, signed or not.
 func literal(n *node) bool { return n.unsigned().kind == nNumber }
 
+// typesUnit tells whether a unit is typed in the expression.
+func (n *node) typesUnit() bool {
+	return n.kind == nUnit || n.kind == nName && bySymbol[n.name] != nil || slices.ContainsFunc(n.args, (*node).typesUnit)
+}
+
 func (n *node) unsigned() *node {
 	for n.kind == nNeg {
 		n = n.args[0]
@@ -83,7 +110,11 @@ func (n *node) unsigned() *node {
 
 // Tuple gives the components of "a, b, c" or "(a, b, c)", so that they can be
 // read one by one. Spans stay offsets in the whole text.
-func (e *Expr) Tuple() ([]*Expr, bool) { return e.parts, e.root.kind == nTuple }
+func (e *Expr) Tuple() ([]*Expr, bool) { return e.parts, len(e.parts) > 0 }
+
+// Grouped gives the text as it is read where commas part its digits into threes:
+// 1200 lb for 1,200 lb.
+func (e *Expr) Grouped() (string, bool) { return e.grouped, e.grouped != "" }
 
 // Name gives the name where the expression is one bare name.
 func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName }
@@ -91,6 +122,16 @@ func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName 
 // IsQuestion tells whether the expression is "?" alone: an unknown. A component
 // of a tuple may be one.
 func (e *Expr) IsQuestion() bool { return e.root.kind == nQuestion }
+
+// Quotient gives the two numbers, as typed, of 3/4 alone.
+func (e *Expr) Quotient() (over, under string, ok bool) {
+	n := e.root
+	if n.kind != nDiv || n.closed || !literal(n.args[0]) || n.args[1].kind != nNumber {
+		return "", "", false
+	}
+	src := func(s Span) string { return e.text[s.Start:s.End] }
+	return src(n.args[0].span), src(n.args[1].span), true
+}
 
 // Span is where the expression stands in its text.
 func (e *Expr) Span() Span { return e.root.span }

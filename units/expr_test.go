@@ -10,7 +10,7 @@ func TestLiteralIsWhatEvalGives(t *testing.T) {
 			t.Fatal(text, err)
 		}
 		x, d, ok := e.Literal()
-		v, err := e.Eval(alone{DefaultSet()})
+		v, err := e.Eval(alone{set: DefaultSet()})
 		if err != nil {
 			t.Fatal(text, err)
 		}

@@ -156,6 +156,19 @@ func TestReadPrinted(t *testing.T) {
 		{"1/2 kN", Force, 500, 1e-9 * 500, Force},
 		{"500 N ± 5 N", Force, 500, 5, Force},
 		{"0", Moment, 0, 0.5, Moment},
+		// arithmetic is held to the figures of its inputs (the rule of significant figures, common practice)
+		{"2*761 N", Force, 1522, 5, Force},
+		{"2*761.0 N", Force, 1522, 0.5, Force},
+		{"10*9.81 N", Force, 98.1, 0.05, Force},
+		{"0.5*761 N", Force, 380.5, 0.5, Force}, // a bare factor counts as three figures at least
+		{"2*761 lb", Force, 1522 * poundF, 5 * poundF, Force},
+		{"2*0.761 kN", Force, 1522, 5, Force},
+		{"500 N + 26.1 N", Force, 526.1, 0.5, Force},
+		{"761 N*cos(60 deg)", Force, 380.5, 0.5, Force},
+		{"sqrt(3)*761 N", Force, math.Sqrt(3) * 761, 5, Force},
+		{"sqrt(3)/2 kN", Force, 500 * math.Sqrt(3), 1e-9 * 500 * math.Sqrt(3), Force},
+		{"5 ft 6 in", Length, 66 * inch, 0.5 * inch, Length},
+		{"1,200 lb", Force, 1200 * poundF, 0.5 * poundF, Force},
 		{"0.29", Number, 0.29, 0.005, Number},
 	} {
 		value, half, dim, err := ReadPrinted(c.text, DefaultSet(), c.d)
@@ -167,6 +180,7 @@ func TestReadPrinted(t *testing.T) {
 		"":       "nothing here",
 		"761 NN": `unknown unit "NN": did you mean "N"`,
 		"T1":     `there is no "T1"`,
+		"1,200":  "1,200 can be read two ways. Try: 1200, or 1.200",
 		"1, 2":   "1, 2 reads as two values: one value is wanted here",
 		"?":      "? is unknown, and a value is wanted here",
 	} {

@@ -42,6 +42,7 @@ var functions = []function{
 	{"ln", "s", "ln(x)", "natural logarithm", ln},
 	{"dir", "vv", "dir(A, B)", "unit vector from A to B", dir},
 	{"polar", "s", "polar(angle)", "unit vector in a plane, angle from +x counter-clockwise", polar},
+	{"slope", "ss", "slope 3:4", "unit vector in a plane that rises 3 in a run of 4 towards +x (slope -3:4 falls, slope 3:-4 rises towards -x)", slope},
 	{"angles", "sss", "angles(a, b, c)", "unit vector by its direction angles from +x, +y, +z", angles},
 	{"bearing", "s|s", "bearing(azimuth, elevation)", "unit vector, azimuth clockwise from north, elevation above the horizontal", bearing},
 	{"unit", "v", "unit(a)", "unit vector along a", unitVector},
@@ -52,7 +53,16 @@ var functions = []function{
 
 func (f function) vector() bool {
 	switch f.name {
-	case "dir", "polar", "angles", "bearing", "unit", "cross":
+	case "dir", "polar", "slope", "angles", "bearing", "unit", "cross":
+		return true
+	}
+	return false
+}
+
+// keeps tells whether the function gives back a size of what it is given.
+func (f function) keeps() bool {
+	switch f.name {
+	case "sqrt", "abs", "min", "max", "hypot":
 		return true
 	}
 	return false

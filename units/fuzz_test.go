@@ -15,11 +15,15 @@ func FuzzCell(f *testing.F) {
 		"1e400",                 // overflow in the text
 		"1e-999999999999999999", // an exponent no integer holds
 		"0^-0.5", "(-1)^0.5",    // no number comes of it
-		"2^2^2^2^2^2",           // far too large
-		"((((((((((",            // nothing but openings
-		"2 m^-12/s^12",          // powers at their bound
-		"\xff\xc3(",             // not UTF-8
-		"5 \x1b[2J",             // would clear a screen
+		"2^2^2^2^2^2",                                                                  // far too large
+		"((((((((((",                                                                   // nothing but openings
+		"2 m^-12/s^12",                                                                 // powers at their bound
+		"\xff\xc3(",                                                                    // not UTF-8
+		"5 \x1b[2J",                                                                    // would clear a screen
+		"1,200 lb", "-1,200.5 lb ± 5 %", "1,200", "1.234,5 N", "(1,200) lb", "0,750 m", // commas in numbers
+		"3-1/2 in", "3-1/2", "6-in", "5 ft-6", "160 lb-ft", "5 lb.-ft.", "kN-", // hyphens
+		"slope 3:4", "slope -h:4 m", "slope 3", "slope 0:0", "3:4", ":", "%", "5 %", "0 ± 5 %",
+		"(0, ?) N", "(?, ?, ?) N m", "5 kN/m2", "2 mN",
 		"1..2", "..", "1.", ".", // dots
 		"3 1/0 in", "1/0 in", // a fraction without value
 		"5'-", "5'-6", "-5'-6\"", // half-typed feet
@@ -36,6 +40,21 @@ func FuzzCell(f *testing.F) {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
+		if one, err := ParseOne(text); err != nil {
+			checkError(t, text, err)
+		} else if as, grouped := one.Grouped(); grouped {
+			// What a note says it is read as is read alike without commas.
+			again, err := Parse(as)
+			if err != nil {
+				t.Fatalf("%q is read as %q: %v", text, as, err)
+			}
+			v, err1 := one.Eval(newDesk())
+			w, err2 := again.Eval(newDesk())
+			if (err1 == nil) != (err2 == nil) || v.V != w.V || v.Dim != w.Dim {
+				t.Fatalf("%q = %v %v, and %q = %v %v", text, v, err1, as, w, err2)
+			}
+		}
+		_, _, _, _ = ReadPrinted(text, DefaultSet(), Force)
 		e, err := Parse(text)
 		if err != nil {
 			checkError(t, text, err)
@@ -111,7 +130,7 @@ func FuzzFigures(f *testing.F) {
 		}
 		figures = min(max(figures, 1), 20)
 		read := func(text string) float64 {
-			v, err := evalText(text, alone{DefaultSet()})
+			v, err := evalText(text, alone{set: DefaultSet()})
 			if err != nil {
 				// Rounding may carry the greatest floats out of range.
 				if math.Abs(x) > math.MaxFloat64/2 {

@@ -28,6 +28,8 @@ const (
 	tPlusMinus
 	tRange // ..
 	tQuestion
+	tPercent
+	tColon
 )
 
 type token struct {
@@ -37,6 +39,7 @@ type token struct {
 	place      int  // the power of ten of the number's last digit
 	whole      bool // digits only
 	mark       bool // a foot or inch mark
+	grouped    bool // digits in threes with commas between them
 }
 
 // maxText bounds a cell: a longer one is a paste gone wrong.
@@ -47,7 +50,7 @@ func symbol(r rune) kind {
 	switch r {
 	case '+':
 		return tPlus
-	case '-', '−', '–':
+	case '-', '−', '–', '‐', '‑': // a minus, a dash, a hyphen, one that does not break
 		return tMinus
 	case '*', '×':
 		return tStar
@@ -67,6 +70,10 @@ func symbol(r rune) kind {
 		return tPlusMinus
 	case '?':
 		return tQuestion
+	case '%':
+		return tPercent
+	case ':':
+		return tColon
 	}
 	return tEnd
 }
@@ -74,13 +81,15 @@ func symbol(r rune) kind {
 // superscripts in the order of their digits, the raised minus last.
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"
 
-// lex cuts a cell's text into tokens, the last of which is a tEnd.
-func lex(text string) ([]token, *Error) {
+// lex cuts a cell's text into tokens, the last of which is a tEnd. In a cell of one
+// value a comma may part a number's digits into threes, outside parentheses.
+func lex(text string, one bool) ([]token, *Error) {
 	if len(text) > maxText {
 		return nil, &Error{Span{maxText, len(text)},
 			fmt.Sprintf("the text is longer than the %d characters a cell may hold", maxText), ""}
 	}
 	out := make([]token, 0, 8+len(text)/4)
+	depth := 0
 	for i := 0; i < len(text); {
 		r, w := utf8.DecodeRuneInString(text[i:])
 		t := token{start: i, end: i + w}
@@ -90,8 +99,13 @@ func lex(text string) ([]token, *Error) {
 			continue
 		case isDigit(text, i), r == '.' && isDigit(text, i+1):
 			var err *Error
-			if t, err = lexNumber(text, i); err != nil {
+			if t, err = lexNumber(text, i, one && depth == 0); err != nil {
 				return nil, err
+			}
+			if n := len(out); n > 0 && text[i] == '.' && out[n-1].end == i && bySymbol[text[out[n-1].start:i]] != nil { // 5 ft.6 in
+				unit := text[out[n-1].start:i]
+				return nil, &Error{Span{out[n-1].start, t.end}, unit + text[i:t.end] + " can be read two ways",
+					fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s 0.%[2]s", unit, text[i+1:t.end])}
 			}
 		case strings.HasPrefix(text[i:], ".."):
 			t.kind, t.end = tRange, i+2
@@ -115,10 +129,28 @@ func lex(text string) ([]token, *Error) {
 		default:
 			return nil, unreadable(text, i, w)
 		}
+		switch t.kind {
+		case tOpen:
+			depth++
+		case tClose:
+			depth--
+		}
 		out = append(out, t)
 		i = t.end
+		if t.kind == tName && abbreviated(text, t) {
+			i++
+		}
 	}
 	return append(out, token{start: len(text), end: len(text)}), nil
+}
+
+// abbreviated tells that a point ends a unit, as in 5 ft. 6 in., and begins nothing.
+func abbreviated(text string, t token) bool {
+	if t.mark || t.end >= len(text) || text[t.end] != '.' || bySymbol[text[t.start:t.end]] == nil {
+		return false
+	}
+	next, _ := utf8.DecodeRuneInString(text[t.end+1:])
+	return next != '.' && !unicode.IsDigit(next) && !nameStart(next)
 }
 
 // unreadable says that a character has no meaning, and what may have been meant.
@@ -131,8 +163,6 @@ func unreadable(text string, i, w int) *Error {
 		hint = "write ( and )"
 	case ';':
 		hint = "write a comma"
-	case '%':
-		hint = "write a fraction, such as 0.02"
 	}
 	return &Error{Span{i, i + w}, fmt.Sprintf("%q has no meaning in a cell", text[i:i+w]), hint}
 }

@@ -17,7 +17,7 @@ type Mention struct {
 // and functions are none; of T1.x the name is T1. A range (300 lbf .. F) and a
 // text that does not read yet are looked through too.
 func Mentions(text string) []Mention {
-	toks, err := lex(text)
+	toks, err := lex(text, false)
 	if err != nil {
 		return nil
 	}
@@ -150,7 +150,7 @@ type Setting struct {
 // SettingAt looks at what stands before a place in a text, which need not read.
 func SettingAt(text string, at int) Setting {
 	at = runeStart(text, at)
-	toks, err := lex(text[:at])
+	toks, err := lex(text[:at], false)
 	if err != nil {
 		return Setting{}
 	}

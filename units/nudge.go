@@ -17,7 +17,9 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if len(text) > maxText || steps == 0 || steps > maxNudge || steps < -maxNudge {
 		return text, cursor, false
 	}
-	toks, err := lex(text)
+	e, err := ParseOne(text)
+	one := err == nil && e.grouped != ""
+	toks, err := lex(text, one)
 	if err != nil {
 		return text, cursor, false
 	}
@@ -65,7 +67,7 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if sign != "" {
 		n++
 	}
-	if len(out) > maxText || !stillNumber(out, Span{start + len(sign), start + len(word)}, n) {
+	if len(out) > maxText || !stillNumber(out, one, Span{start + len(sign), start + len(word)}, n) {
 		return text, cursor, false
 	}
 	// The cursor keeps its distance from the number's end.
@@ -77,8 +79,8 @@ const maxNudge = 1_000_000
 
 // stillNumber tells whether a piece of text is one number among n tokens: behind
 // a name, as in h.5, it might join it.
-func stillNumber(text string, at Span, n int) bool {
-	toks, err := lex(text)
+func stillNumber(text string, one bool, at Span, n int) bool {
+	toks, err := lex(text, one)
 	return err == nil && len(toks) == n && slices.ContainsFunc(toks, func(t token) bool {
 		return t.kind == tNumber && t.start == at.Start && t.end == at.End
 	})

@@ -10,13 +10,20 @@ import (
 
 // lexNumber reads 6, .5, 6., 6e3, and thousands in groups of three behind
 // single spaces as they are printed: 12 300.
-func lexNumber(text string, i int) (token, *Error) {
+//
+// Where commas is set, commas may stand in the place of the spaces: 12,300.
+func lexNumber(text string, i int, commas bool) (token, *Error) {
 	t := token{kind: tNumber, start: i, whole: true}
 	end := digits(text, i)
 	var grouped []byte
 	if text[i] != '0' && end > i && end-i <= 3 {
 		for {
 			g := group(text, end)
+			if commas && (grouped == nil || t.grouped) && end < len(text) && text[end] == ',' && digits(text, end+1)-end-1 == 3 {
+				g, t.grouped = end+1, true
+			} else if t.grouped {
+				g = -1
+			}
 			if g < 0 {
 				break
 			}
@@ -63,6 +70,8 @@ func lexNumber(text string, i int) (token, *Error) {
 		hint := "write one decimal point"
 		if text[end] == '_' {
 			hint = "write " + strings.ReplaceAll(text[i:j], "_", "")
+		} else if whole, grouped := ungroup(text[i:j], '.'); grouped && strings.Count(text[i:j], ".") > 1 {
+			hint = "write " + whole
 		}
 		return t, &Error{Span{i, j}, text[i:j] + " is not a number", hint}
 	}
@@ -79,6 +88,18 @@ func lexNumber(text string, i int) (token, *Error) {
 	}
 	t.num = x
 	return t, nil
+}
+
+// ungroup takes the marks out of whole digits that they part into threes: 12.300 is
+// 12300 where the mark is a point.
+func ungroup(s string, mark byte) (whole string, ok bool) {
+	groups := strings.Split(s, string(mark))
+	for i, g := range groups {
+		if !allDigits(g) || i > 0 && len(g) != 3 || i == 0 && (len(g) > 3 || g[0] == '0') {
+			return s, false
+		}
+	}
+	return strings.Join(groups, ""), len(groups) > 1
 }
 
 func beforeExponent(s string) string {

@@ -100,7 +100,7 @@ func (p *parser) exponent() (*node, *Error) {
 }
 
 func number(t token) *node {
-	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place}
+	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place, whole: t.whole}
 }
 
 // operand reads a number with its unit, a name, a call, or a parenthesis.
@@ -178,7 +178,14 @@ func (p *parser) unitBehind(n *node) (*node, *Error) {
 
 // quantity reads a number as carpenters and engineers write it, with its unit.
 func (p *parser) quantity() (*node, bool, *Error) {
+	if err := p.hyphenFraction(); err != nil {
+		return nil, false, err
+	}
+	start := p.i
 	n := p.mixed(true)
+	if err := p.hyphenUnit(start, n); err != nil {
+		return nil, false, err
+	}
 	t := p.peek()
 	switch {
 	case t.kind == tName && t.mark:

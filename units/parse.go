@@ -13,6 +13,7 @@ type parser struct {
 	toks  []token
 	i     int
 	depth int
+	one   bool // the text is one value
 }
 
 // Parse reads an expression's form; what its names mean is left to Eval. The
@@ -20,7 +21,7 @@ type parser struct {
 //
 //	6 m · 3 ft 6 in · 6 cos 30° · 2*W/3 · (3, 0, -4) · 6 m ± 2 cm · ?
 func Parse(text string) (*Expr, *Error) {
-	p, err := newParser(text)
+	p, err := newParser(text, false)
 	if err != nil {
 		return nil, err
 	}
@@ -34,15 +35,15 @@ func Parse(text string) (*Expr, *Error) {
 	return newExpr(text, root), nil
 }
 
-func newParser(text string) (*parser, *Error) {
-	toks, err := lex(text)
+func newParser(text string, one bool) (*parser, *Error) {
+	toks, err := lex(text, one)
 	if err != nil {
 		return nil, err
 	}
 	if len(toks) == 1 {
 		return nil, &Error{Span{0, len(text)}, "nothing here", ""}
 	}
-	return &parser{text: text, toks: toks}, nil
+	return &parser{text: text, toks: toks, one: one}, nil
 }
 
 func (p *parser) at(i int) token    { return p.toks[min(i, len(p.toks)-1)] }
@@ -83,6 +84,10 @@ func (p *parser) wantEnd() *Error {
 		return &Error{at, "? stands alone, for a magnitude to be found", "name the unknown instead, as in 2*T1"}
 	case tComma:
 		return &Error{at, "this comma separates nothing", "write ( and ) around a vector's components"}
+	case tPercent:
+		return percentAlone(at)
+	case tColon:
+		return p.colon(at)
 	}
 	if t.mark {
 		return misplacedMark(at, p.src(at))
@@ -107,15 +112,33 @@ func (p *parser) missingOperator(t token) *Error {
 			fmt.Sprintf("take it out, or write (%s) %s where %s is a plain number", a, b, a)}
 	}
 	if last.kind == tNumber && t.kind == tNumber {
-		e.Hint = fmt.Sprintf("write %s, %s for two components, or %s*%s", a, b, a, b)
+		e.Hint = fmt.Sprintf("write %s, %s for two components", a, b)
 	}
-	if t.kind == tName || t.kind == tOpen {
+	// Behind a unit a name is no factor: 5 kN T is a tension, 5 N per m a line load.
+	unit := last.kind == tName && bySymbol[a] != nil && b != "g" && findFunction(b) == nil
+	if t.kind == tName && !unit || t.kind == tOpen {
 		e.Hint = fmt.Sprintf("write %s*%s", a, b)
 		if t.kind == tOpen {
 			e.Hint = fmt.Sprintf("write %s*( ... )", a)
 		}
 	}
 	return e
+}
+
+// colon says of 3:4, which may be rise and run or run and rise, how it reads.
+func (p *parser) colon(at Span) *Error {
+	e := &Error{at, ": stands between the rise and the run of a slope", "Try: slope 3:4, for a rise of 3 in a run of 4"}
+	if a, b := p.at(p.i-1), p.at(p.i+1); p.i > 0 && a.kind == tNumber && b.kind == tNumber {
+		rise, run := p.text[a.start:a.end], p.text[b.start:b.end]
+		e.Span = Span{a.start, b.end}
+		e.Msg = p.src(e.Span) + " can be read two ways"
+		e.Hint = fmt.Sprintf("Try: slope %s:%s where the first is the rise, or slope %s:%s where it is the run", rise, run, run, rise)
+	}
+	return e
+}
+
+func percentAlone(at Span) *Error {
+	return &Error{at, "a per cent has no meaning here", "Try: a fraction, such as 0.02"}
 }
 
 func misplacedPlusMinus(at Span) *Error {
@@ -146,7 +169,7 @@ func (p *parser) list() (*node, *Error) {
 		n.args = append(n.args, c)
 		n.span.End = c.span.End
 	}
-	if len(n.args) > 3 {
+	if len(n.args) > 3 && !p.one {
 		return nil, &Error{n.span, fmt.Sprintf("these are %d components, and a vector has two or three", len(n.args)), p.decimalComma(n)}
 	}
 	return n, nil
@@ -181,6 +204,10 @@ func (p *parser) component() (*node, *Error) {
 	b, err := p.sum()
 	if err != nil {
 		return nil, err
+	}
+	if t := p.peek(); t.kind == tPercent {
+		p.i++
+		b = &node{kind: nPercent, span: Span{b.span.Start, t.end}, args: []*node{b}}
 	}
 	return binary(nPlusMinus, a, b), nil
 }
@@ -223,6 +250,9 @@ func (p *parser) product() (*node, *Error) {
 		p.i++
 		var b *node
 		if b, err = p.signed(); err == nil {
+			if k == nDiv && a.kind == nUnit && b.kind == nName {
+				b.behind = true // 5 kN/m2
+			}
 			a = binary(k, a, b)
 		}
 	}

@@ -3,8 +3,11 @@ package units
 // ParseRange reads the ends of a range, "300 lbf .. 500 lbf". A bare low end
 // before a high end with a unit is in that unit ("2 .. 4 kN/m").
 func ParseRange(text string) (low, high *Expr, err *Error) {
-	p, err := newParser(text)
+	p, err := newParser(text, true)
 	if err != nil {
+		return nil, nil, err
+	}
+	if err := p.groupsHaveUnits(); err != nil {
 		return nil, nil, err
 	}
 	a, err := p.sum()
@@ -29,5 +32,7 @@ func ParseRange(text string) (low, high *Expr, err *Error) {
 		u := b.unsigned()
 		a = &node{kind: nUnit, span: a.span, factor: u.factor, dim: u.dim, args: []*node{a}}
 	}
-	return newExpr(text, a), newExpr(text, b), nil
+	low, high = newExpr(text, a), newExpr(text, b)
+	low.grouped = p.ungrouped()
+	return low, high, nil
 }

@@ -60,18 +60,38 @@ func didYouMean(s string) string {
 // unknownUnit says that there is no such unit, with the likeliest cure: run
 // together ("Nm"), written out ("meters"), or mistyped.
 func unknownUnit(at Span, word string, names []string) *Error {
-	return &Error{at, fmt.Sprintf("unknown unit %q", word), unitHint(word, names)}
+	hint := spelling(word)
+	if hint == "" {
+		near, some := nearUnit(word)
+		if !some {
+			near = Suggest(word, names)
+		}
+		hint = didYouMean(near)
+	}
+	return &Error{at, fmt.Sprintf("unknown unit %q", word), hint}
 }
 
-func unitHint(word string, names []string) string {
-	if word == "ton" || word == "tons" {
+// otherNames are units by names that the table does not have, and how they are
+// written here. It is never written to.
+var otherNames = map[string]string{
+	"feet": "ft", "foot": "ft", "inches": "in", "pound": "lbf", "pounds": "lbf", "klb": "kip", "klbf": "kip", "kpsi": "ksi",
+	"plf": "lbf/ft", "klf": "kip/ft", "pli": "lbf/in", "pcf": "lbf/ft^3", "kcf": "kip/ft^3", "ksf": "kip/ft^2",
+}
+
+// prefixes are those of the SI, some in the spellings of a keyboard.
+var prefixes = []string{"da", "d", "c", "m", "u", "µ", "μ", "h", "k", "M", "G"}
+
+// spelling says how a unit is written here that is spelt in another way, "" where
+// the word is none. What it says never changes the unit.
+func spelling(word string) string {
+	switch word {
+	case "ton", "tons", "Ton", "Tons", "T":
 		return "write t for a tonne (a mass), tf for its weight, tonf for 2000 lbf"
+	case "mil", "mils":
+		return "write it in in"
 	}
-	for i := 1; i < len(word); i++ {
-		a, b := strings.TrimSuffix(word[:i], "."), word[i:]
-		if bySymbol[a] != nil && bySymbol[b] != nil && (bySymbol[a].Dim != bySymbol[b].Dim || b == "g") { // a force times a force is a slip; kg g is a weight
-			return fmt.Sprintf("write %s %s", a, b)
-		}
+	if other := otherNames[strings.ToLower(word)]; other != "" {
+		return "write " + other
 	}
 	spelt := strings.ToLower(strings.TrimSuffix(word, "s"))
 	for _, u := range table {
@@ -79,20 +99,82 @@ func unitHint(word string, names []string) string {
 			return "write " + u.Symbol
 		}
 	}
-	switch spelt {
-	case "feet":
-		return "write ft"
-	case "inche":
-		return "write in"
+	if base := strings.TrimRight(word, "234"); len(base) == len(word)-1 && bySymbol[base] != nil {
+		return "write " + base + "^" + word[len(base):] // mm2
 	}
-	known := append([]string(nil), names...)
+	if base := prefixed(word); base != "" {
+		return "write it in " + base
+	}
+	return runTogether(word)
+}
+
+// prefixed gives the unit of a word that has a prefix before it: mN is a thousandth of
+// a newton, and MN a million.
+func prefixed(word string) string {
+	for _, p := range prefixes {
+		if base, ok := strings.CutPrefix(word, p); ok && bySymbol[base] != nil {
+			return base
+		}
+	}
+	return ""
+}
+
+// runTogether says how Nm and kgs are written.
+func runTogether(word string) string {
+	if one := strings.TrimSuffix(word, "s"); one != word && len(one) > 1 && bySymbol[one] != nil {
+		return "write " + one
+	}
+	for i := 1; i < len(word) && prefixed(word) == ""; i++ {
+		a, b := strings.TrimSuffix(word[:i], "."), word[i:]
+		if bySymbol[a] != nil && bySymbol[b] != nil && (bySymbol[a].Dim != bySymbol[b].Dim || b == "g") { // a force times a force is a slip; kg g is a weight
+			return fmt.Sprintf("write %s %s", a, b)
+		}
+	}
+	return ""
+}
+
+// nearUnit gives the symbol that a mistyped unit stands for: in other capitals, with
+// a letter too many or two exchanged, else with one missing or wrong. It is "" where
+// another unit is as near, or a capital may be the prefix; some tells that one is near.
+func nearUnit(word string) (symbol string, some bool) {
+	const letter, other, none = 1, 2, 3
+	best, least := Unit{}, none
+	twice, prefix := false, false
 	for _, u := range table {
-		known = append(known, u.Symbol)
-		for _, a := range u.Aliases {
-			if a[0] >= 'A' && a[0] <= 'z' {
-				known = append(known, a)
+		for _, symbol := range append([]string{u.Symbol}, u.Aliases...) {
+			d := none
+			slip := len(word) > 1 && len(symbol) > 1 && distance([]rune(word), []rune(symbol)) == 1
+			switch {
+			case strings.EqualFold(word, symbol):
+				d = 0
+				prefix = prefix || u.Dim == Force && symbol[0] == 'M' && word[0] == 'm' // mn
+			case slip && (len(word) > len(symbol) || len(word) == len(symbol) && !substituted(word, symbol)), word == symbol+symbol:
+				d = letter
+			case slip:
+				d = other
+			}
+			switch {
+			case d < least:
+				best, least, twice = u, d, false
+			case d == least && u.Symbol != best.Symbol:
+				twice = true
 			}
 		}
 	}
-	return didYouMean(Suggest(word, known))
+	if twice || prefix {
+		return "", true
+	}
+	return best.Symbol, best.Symbol != ""
+}
+
+// substituted tells that two words of one length differ by a letter, not by the
+// order of their letters.
+func substituted(a, b string) bool {
+	differ := 0
+	for i := range a {
+		if a[i] != b[i] {
+			differ++
+		}
+	}
+	return differ == 1
 }

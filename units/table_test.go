@@ -83,7 +83,7 @@ func TestTable(t *testing.T) {
 			if err != nil || read.Symbol != u.Symbol {
 				t.Errorf("ParseUnit(%q) = %v, %v", s, read.Symbol, err)
 			}
-			v, err := evalText("1 "+s, alone{DefaultSet()})
+			v, err := evalText("1 "+s, alone{set: DefaultSet()})
 			if err != nil || v.Dim != u.Dim || !near(v.V[0], u.Factor) {
 				t.Errorf("1 %s = %v %v, %v", s, v.V[0], v.Dim, err)
 			}
@@ -112,6 +112,8 @@ func TestParseUnit(t *testing.T) {
 		{"N·m", "N m", Moment, 1},
 		{"N*m", "N m", Moment, 1},
 		{"lb ft", "lbf ft", Moment, poundF * foot},
+		{"lb-ft", "lbf ft", Moment, poundF * foot},
+		{"kN-m/m", "kN m/m", Force, 1000},
 		{"m/s^2", "m/s^2", Acceleration, 1},
 		{"m/s²", "m/s^2", Acceleration, 1},
 		{"m s^-2", "m s^-2", Acceleration, 1},

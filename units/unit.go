@@ -9,7 +9,7 @@ import (
 // "m/s^2", "N/mm^2", "kg/m³". The Symbol of the result is the canonical one,
 // so "lb" comes back as lbf and "N·m" as N m.
 func ParseUnit(text string) (Unit, *Error) {
-	p, err := newParser(text)
+	p, err := newParser(text, false)
 	if err != nil {
 		return Unit{}, err
 	}

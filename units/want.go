@@ -11,12 +11,7 @@ import (
 // cell holds instead.
 func Want(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
 	if v.N > 1 {
-		words := [...]string{2: "two", 3: "three"}
-		e := &Error{whole, fmt.Sprintf("%s reads as %s values", v.typed(), words[v.N]), "one value is wanted here"}
-		if a, b, ok := strings.Cut(v.typed(), ","); ok && v.N == 2 && allDigits(strings.TrimLeft(a, "+-")) && allDigits(b) {
-			e.Hint = fmt.Sprintf("write %s.%s", a, b)
-		}
-		return Value{}, e
+		return Value{}, &Error{whole, fmt.Sprintf("%s reads as %s values", v.typed(), countWord(v.N)), oneComma(v.typed())}
 	}
 	return coerce(v, d, bare, whole)
 }

@@ -62,6 +62,7 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 			c.LeftOut = append(c.LeftOut, Fault{1, i + 1, "the column " + strconv.Quote(h) + " is no result of the sheet, and is left out", ""})
 			continue
 		}
+		name = q.Name // A_y and Ay are one
 		a := Asked{Column: i, Name: name}
 		if unit != "" {
 			u, err := units.ParseUnit(unit)

@@ -64,8 +64,19 @@ func TestOneAnswer(t *testing.T) {
 		{"mast-top", "T1", "  ", "missing"},
 		{"mast-top", "T1", "?", "unreadable: there is no number: write one, with its unit where it is not the sheet's"},
 		{"mast-top", "T1", "T", "unreadable: there is no number: write one, with its unit where it is not the sheet's"},
-		{"mast-top", "T1", "2,5", `unreadable: "2,5" has a comma in it: write a point before the decimals, and nothing between thousands`},
-		{"mast-top", "T1", "2,500 N", `unreadable: "2,500 N" has a comma in it: write 2500 or 2.500`},
+		{"mast-top", "T1", "2,5", "unreadable: 2,5 reads as two values: write 2.5"},
+		{"mast-top", "T1", "2,500 N", "right"},
+		{"mast-top", "T1", "2,500 N (T)", "right"},
+		{"mast-top", "T1", "2,500", "unreadable: 2,500 can be read two ways. Try: 2500, or 2.500"},
+		{"mast-top", "T1", "2.5 T", "right"}, // its unit stands in the head of the column
+		{"mast-top", "mast", "5.6 kN C", "right"},
+		{"mast-top", "mast", "5.6 kN (T)", "sign reversed: it is no tension"},
+		{"mast-top", "T1", "2*1.25 kN", "right"},
+		{"mast-top", "T1", "2*1.26 kN", "close, perhaps rounded on the way"},
+		{"mast-top", "T1", "255 kg*g", "right"},
+		{"mast-top", "|T1|", "2.5 kN", "right"},
+		{"mast-top", "|T1|", "2.5 kN T", "unreadable: a magnitude has no tension or compression. Try: the value alone"},
+		{"mast-top", "T_1", "2.5 kN", "right"},
 		{"mast-top", "T1", "-2.5 kN T", "unreadable: there is a minus, and the word tension: write one of them"},
 		{"mast-top", "T1", "2.5 kN push", "unreadable: a cable has no push: write its sign"},
 		{"mast-top", "T1", "-2.5", "sign reversed"},
@@ -95,7 +106,7 @@ func TestOneAnswer(t *testing.T) {
 		{"block-on-incline", "T", "98", "right, too few figures"},                // 98.1
 		{"block-on-incline", "T", "0.1 kN", "close, perhaps rounded on the way"}, // one figure is no answer
 		{"block-on-incline", "N", "169.914 N push", "right"},
-		{"beam-on-supports", "Ay", "600 N T", "unreadable: Ay is no tension, and tension says nothing of it: write its sign"},
+		{"beam-on-supports", "Ay", "600 N T", "unreadable: Ay is a reaction, which has no tension or compression. Try: the value with its sign"},
 		{"mast-top", "T1.y", "0", "right"},
 		{"mast-top", "T1.y", "0.004", "right"}, // nothing, beside 5.6 kN
 		{"mast-top", "T1.y", "0.1", "wrong"},
@@ -157,7 +168,8 @@ func TestTheRightAnswersAreRight(t *testing.T) {
 
 // Whatever is typed has a verdict in words.
 func FuzzAnswer(f *testing.F) {
-	for _, seed := range []string{"2.5 kN C", "1e400", "sqrt(-1)", "3 ft 6 in", "5 ± 1", "(1, 2)", "1/0", "T", "-", "°", "2,5", "1.2.3", "=1+1"} {
+	for _, seed := range []string{"2.5 kN C", "1e400", "sqrt(-1)", "3 ft 6 in", "5 ± 1", "(1, 2)", "1/0", "T", "-", "°", "2,5", "1.2.3", "=1+1",
+		"2,500 N (T)", "2.5 kN tension", "(C)", "2*761 N", "5 (t)", "1,2,3 C", "2*0 N", "0*761 N"} {
 		f.Add(seed)
 	}
 	s, _ := fixtures.Get("mast-top")

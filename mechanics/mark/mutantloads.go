@@ -102,7 +102,7 @@ func (m *maker) massOf(ref sheet.Ref) (text string, mass bool) {
 			return text, g.Value.Dim == units.Mass
 		}
 	}
-	e, err := units.Parse(text)
+	e, err := units.ParseOne(text)
 	if err != nil {
 		return text, false
 	}

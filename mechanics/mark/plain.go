@@ -65,7 +65,7 @@ func (k *Key) part(of quantity, q problem.Query) bool {
 	if of.joint {
 		return q.Joint == of.of || q.Unknown >= 0 && k.solution.Problem.Unknowns[q.Unknown].Joint == of.of
 	}
-	return q.Line == of.of || q.Unknown >= 0 && k.lineOf(q) == of.of
+	return q.Line == of.of || q.Unknown >= 0 && k.solution.Problem.SensedLine(q) == of.of
 }
 
 // plain finds the mistakes that one answer shows by itself.

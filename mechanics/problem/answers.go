@@ -26,18 +26,20 @@ func (r *reading) readQueries() {
 // because its line does not read yet.
 func (r *reading) settled() bool { return len(r.errs) == 0 }
 
-// askedWords splits at spaces outside parentheses.
+// askedWords splits at spaces outside parentheses and bars.
 func askedWords(text string) []units.Span {
 	var spans []units.Span
-	start, depth := -1, 0
+	start, depth, bars := -1, 0, false
 	for i, c := range text {
 		switch {
 		case c == '(':
 			depth++
 		case c == ')' && depth > 0:
 			depth--
+		case c == '|':
+			bars = !bars
 		}
-		sep := depth == 0 && (c == ' ' || c == ',' || c == '\t' || c == '\n' || c == '\r')
+		sep := depth == 0 && !bars && (c == ' ' || c == ',' || c == '\t' || c == '\n' || c == '\r')
 		if sep && start >= 0 {
 			spans = append(spans, units.Span{Start: start, End: i})
 			start = -1
@@ -80,27 +82,48 @@ func (r *reading) answer(row sheet.Row) {
 		}
 		return
 	}
-	value, half, dim, err := units.ReadPrinted(text, r.p.Units, q.Dim)
+	bare := r.p.Units.For(q.Dim)
+	bare.Dim = q.Dim
+	w, err := r.p.ReadWritten(q, text, bare, false)
 	if err != nil {
 		r.fail(ref, err.Span, err.Msg, err.Hint)
 		return
 	}
-	if dim != q.Dim {
-		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", and this is "+dim.Name(), "write it in "+r.p.Units.For(q.Dim).Symbol)
+	if w.Dim != q.Dim {
+		hint := "write it in " + bare.Symbol
+		if w.Dim == units.Mass && q.Dim == units.Force && w.Number {
+			hint = "Try: " + strings.TrimSpace(text) + " * g"
+		}
+		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", and this is "+w.Dim.Name(), hint)
 		return
 	}
-	a := Answer{Query: q, Printed: strings.TrimSpace(text), Value: value, Half: half, Ref: ref}
+	r.noteGroups(ref, text, w.Grouped)
+	a := Answer{Query: q, Printed: strings.TrimSpace(text), Value: w.Value, Half: w.Half, Ref: ref}
 	if within, wref, ok := r.text("answers", row, "within"); ok {
-		w, ok := r.scalar(wref, within, env{r: r, scope: inGiven}, q.Dim)
-		if !ok {
+		if a.Half, ok = r.tolerance(wref, within, a.Value, q.Dim); !ok {
 			return
 		}
-		if w.V[0] <= 0 {
-			r.fail(wref, whole(within), "a tolerance is greater than nothing", "write for example \"0.5 N\"")
-			return
-		}
-		a.Half = w.V[0]
 	}
 	a.Why, _, _ = r.text("answers", row, "why")
 	r.p.Answers = append(r.p.Answers, a)
+}
+
+// tolerance reads within: a value, or per cent of the answer.
+func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.Dim) (float64, bool) {
+	share, percent := units.Percent(text)
+	v := abs(answer) * share
+	if !percent {
+		w, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, d)
+		if !ok {
+			return 0, false
+		}
+		v = w.V[0]
+	}
+	switch {
+	case percent && share > 0 && answer == 0:
+		r.fail(ref, whole(text), strings.TrimSpace(text)+" of 0 is 0", "Try: the tolerance itself, such as \"0.5 N\"")
+	case v <= 0:
+		r.fail(ref, whole(text), "a tolerance is greater than nothing", "write for example \"0.5 N\"")
+	}
+	return v, v > 0
 }

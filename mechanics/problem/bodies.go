@@ -120,7 +120,7 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 	if !ok {
 		return
 	}
-	v, ok := r.eval(ref, text, env{r: r, scope: inGiven})
+	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
 	if !ok {
 		return
 	}

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,10 +14,7 @@ import (
 // scalar reads a cell as one known value of a dimension; a bare number takes
 // the sheet's unit. It reports what does not read and returns false.
 func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
-	if !r.oneValue(ref, text) {
-		return units.Value{}, false
-	}
-	v, ok := r.eval(ref, text, e)
+	v, ok := r.one(ref, text, e)
 	if !ok {
 		return v, false
 	}
@@ -30,38 +28,32 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 	return v, true
 }
 
-// oneValue refuses a cell that reads as several values where one is wanted: most
-// likely a decimal comma.
-func (r *reading) oneValue(ref sheet.Ref, text string) bool {
-	expr, err := r.parse(text)
+// one evaluates a cell of one value, in which commas may group digits, without
+// holding it against a dimension.
+func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
+	expr, err := r.parseOne(text)
 	if err != nil {
-		return true // which eval reports
+		r.blocked = false
+		r.failCell(ref, err)
+		return units.Value{}, false
 	}
-	parts, several := expr.Tuple()
-	if !several {
-		return true
-	}
-	hint := "one value is wanted here"
-	before, after, _ := strings.Cut(text, ",")
-	if len(parts) == 2 && endsInDigit(before) && after != "" && after[0] >= '0' && after[0] <= '9' {
-		hint = "write " + strings.TrimSpace(before) + "." + strings.TrimSpace(after)
-	}
-	r.fail(ref, expr.Span(), strings.TrimSpace(text)+" reads as "+numberWord(len(parts))+" values", hint)
-	return false
+	r.grouped(ref, text, expr)
+	return r.evaluate(ref, expr, e)
 }
 
-func endsInDigit(s string) bool {
-	return s != "" && s[len(s)-1] >= '0' && s[len(s)-1] <= '9'
+func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
+	if as, ok := expr.Grouped(); ok {
+		r.noteGroups(ref, text, as)
+	}
 }
 
-func numberWord(n int) string {
-	switch n {
-	case 2:
-		return "two"
-	case 3:
-		return "three"
+// noteGroups notes how a value whose digits are grouped by commas is read, once a
+// cell: to some readers they are decimal commas.
+func (r *reading) noteGroups(ref sheet.Ref, text, grouped string) {
+	note := Error{Ref: ref, Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + grouped}
+	if grouped != "" && !slices.Contains(r.p.Doubts, note) {
+		r.p.Doubts = append(r.p.Doubts, note)
 	}
-	return "several"
 }
 
 // The sizes, in SI, between which a quantity of a problem lies. They are far
@@ -172,6 +164,10 @@ func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
 		r.failCell(ref, err)
 		return units.Value{}, false
 	}
+	return r.evaluate(ref, expr, e)
+}
+
+func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value, bool) {
 	r.blocked = false
 	e.cell = ref
 	v, err := expr.Eval(e)
@@ -215,6 +211,18 @@ func (r *reading) shape(v units.Value) (msg, hint string) {
 // direction reads a cell as a direction and makes it a unit vector.
 func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	if expr, err := r.parse(text); err == nil {
+		if expr.IsQuestion() {
+			r.unknownDirection(ref, text)
+			return r3.Vec{}, false
+		}
+		if rise, run, ok := expr.Quotient(); ok && r.p.Planar {
+			hint := "Try: slope " + rise + ":" + run
+			if r.p.Up.Y > 0 {
+				hint = "Try: (" + run + ", " + rise + ")"
+			}
+			r.fail(ref, whole(text), strings.TrimSpace(text)+" is a number, and a direction is wanted here", hint+", for a rise of "+rise+" in a run of "+run)
+			return r3.Vec{}, false
+		}
 		if name, ok := expr.Name(); ok {
 			if _, isPoint := r.points[name]; isPoint {
 				r.fail(ref, whole(text), name+" is a point, and a direction is wanted here", "write dir(P, "+name+") for the direction from P to "+name)
@@ -236,6 +244,20 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 		return r3.Vec{}, false
 	}
 	return u, true
+}
+
+// unknownDirection says how a direction is sought: by its components, since the
+// equations are linear in those alone.
+func (r *reading) unknownDirection(ref sheet.Ref, text string) {
+	if ref.Table != "lines" {
+		r.fail(ref, whole(text), "a direction is wanted here, and ? is unknown", "Try: an axis such as +x, or a vector such as (3, 4)")
+		return
+	}
+	found := ref.Row + "x and " + ref.Row + "y"
+	if !r.p.Planar {
+		found = ref.Row + "x, " + ref.Row + "y and " + ref.Row + "z"
+	}
+	r.fail(ref, whole(text), "an unknown direction is found by the components "+found, "Try: kind = \"force\" and components = \"?\", without along or magnitude")
 }
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.

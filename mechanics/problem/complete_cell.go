@@ -79,6 +79,9 @@ func (c *choices) listed(reads Reads, ref sheet.Ref) {
 // direction or a magnitude.
 func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 	if set := units.SettingAt(c.text, c.from); set.Unit {
+		if k.Reads == ReadsPrinted && set.From < c.from {
+			c.senses(ref.Row)
+		}
 		c.word(units.Span{Start: set.From, End: c.to})
 		c.unitsOf(k)
 		return
@@ -135,6 +138,16 @@ func (c *choices) unitsOf(k KeyInfo) {
 	}
 }
 
+// senses gives the words for the sense of a line with a path.
+func (c *choices) senses(line string) {
+	kind, _ := c.s.Cell(sheet.Ref{Table: "lines", Row: line, Key: "kind"})
+	if k, ok := kindOf(strings.TrimSpace(kind.Text)); ok && k.Info().Path {
+		for _, s := range senses[:4] {
+			c.add(s.word, "in "+s.means)
+		}
+	}
+}
+
 // setOf reads the units of a sheet, SI where they do not read.
 func setOf(s *sheet.Sheet) units.Set {
 	r := &reading{Reader: NewReader(), s: s, p: &Problem{}}
@@ -171,17 +184,24 @@ func (c *choices) functions(k KeyInfo) {
 	vector := k.Reads == ReadsDirection || k.Reads == ReadsVector
 	planar := c.planar()
 	var later []units.FunctionInfo
+	add := func(f units.FunctionInfo) {
+		behind := "("
+		if !strings.Contains(f.Usage, behind) {
+			behind = " " // slope 3:4
+		}
+		c.add(f.Name+behind, f.Usage+": "+f.Says)
+	}
 	for _, f := range units.Functions() {
 		makes := f.Vector
 		switch {
-		case f.Name == "polar" && !planar, (f.Name == "angles" || f.Name == "bearing") && planar:
+		case (f.Name == "polar" || f.Name == "slope") && !planar, (f.Name == "angles" || f.Name == "bearing") && planar:
 		case makes == vector:
-			c.add(f.Name+"(", f.Usage+": "+f.Says)
+			add(f)
 		case vector:
 			later = append(later, f)
 		}
 	}
 	for _, f := range later {
-		c.add(f.Name+"(", f.Usage+": "+f.Says)
+		add(f)
 	}
 }

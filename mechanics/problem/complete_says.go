@@ -58,7 +58,7 @@ func (c *choices) results() {
 		c.parts(c.text[head.Start:head.End], before[:head.Start])
 		return
 	}
-	if inside := strings.LastIndexByte(before, '(') > strings.LastIndexByte(before, ')'); inside {
+	if open := strings.LastIndexByte(before, '('); open > strings.LastIndexByte(before, ')') && !strings.HasSuffix(before[:open], "abs") {
 		for _, name := range c.names(ALine) {
 			c.add(name, c.says(ALine, name))
 		}
@@ -82,6 +82,7 @@ func (c *choices) results() {
 			c.add(name+".loads.", "the resultant of the known forces on "+name)
 		}
 	}
+	c.add("abs(", "abs(Ax), or |Ax|: the magnitude of a result, without its sign")
 	c.add("angle(", "angle(T1, T2): the angle between two lines")
 	c.add("component(", "component(F, T1): the component of a line's force along another line")
 }

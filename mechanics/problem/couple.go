@@ -157,7 +157,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			r.fail(c.Ref, units.Span{}, "the torsional spring "+c.Name+" has a stiffness and no turn", "write turn = \"20 deg\", counter-clockwise about its axis")
 			return false
 		}
-		k, ok1 := r.eval(kRef, kText, env{r: r, scope: inGiven})
+		k, ok1 := r.one(kRef, kText, env{r: r, scope: inGiven})
 		if !ok1 {
 			return false
 		}
@@ -190,7 +190,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
 		return r.coupleActs(c)
 	}
-	v, ok := r.eval(ref, text, env{r: r, scope: inMagnitude, line: -1})
+	v, ok := r.one(ref, text, env{r: r, scope: inMagnitude, line: -1})
 	if !ok {
 		return false
 	}

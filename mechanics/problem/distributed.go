@@ -154,15 +154,17 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 			r.failCell(ref, err)
 			return intensity{}, false
 		}
+		r.grouped(ref, text, low)
 		a, ok1 := r.endIntensity(ref, text, low)
 		b, ok2 := r.endIntensity(ref, text, high)
 		return linear(a, b, d.Length), ok1 && ok2
 	}
-	expr, err := r.parse(text)
+	expr, err := r.parseOne(text)
 	if err != nil {
 		r.failCell(ref, err)
 		return intensity{}, false
 	}
+	r.grouped(ref, text, expr)
 	varies := false
 	at := func(s float64) (float64, bool) {
 		r.blocked = false

@@ -47,10 +47,7 @@ func (r *reading) readGiven(i int) bool {
 		r.fail(g.Ref, units.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
 		return false
 	}
-	if !r.oneValue(ref, text) {
-		return false
-	}
-	v, ok := r.eval(ref, text, env{r: r, scope: inGiven})
+	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
 	if !ok {
 		return false
 	}
@@ -84,6 +81,7 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			r.failCell(ref, err)
 			return
 		}
+		r.grouped(ref, text, low)
 		a, ok := bound(ref, text, low)
 		if !ok {
 			return
@@ -99,11 +97,12 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 		g.HasRange, g.Low, g.High = true, a, b
 	}
 	if text, ref, ok := r.text("given", row, "step"); ok {
-		e, err := r.parse(text)
+		e, err := r.parseOne(text)
 		if err != nil {
 			r.failCell(ref, err)
 			return
 		}
+		r.grouped(ref, text, e)
 		if v, ok := bound(ref, text, e); ok {
 			if v <= 0 {
 				r.fail(ref, whole(text), "a step is greater than nothing", "write for example \"0.5\"")

@@ -69,10 +69,7 @@ func (r *reading) readMagnitude(i int) bool {
 			return r.ownUnknown(i) // T1 = { magnitude = "T1" } names the unknown by its own name
 		}
 	}
-	if !r.oneValue(ref, text) {
-		return false
-	}
-	v, ok := r.eval(ref, text, env{r: r, scope: inMagnitude, line: i})
+	v, ok := r.one(ref, text, env{r: r, scope: inMagnitude, line: i})
 	if !ok {
 		return false
 	}

@@ -22,7 +22,7 @@ type Place struct {
 type Measured struct {
 	Place
 	Name string // h, or x of A: what was measured
-	Half string // b as typed, with the sheet's unit where that is what a bare number is in
+	Half string // b as typed, also in per cent, with the sheet's unit where that is what a bare number is in
 }
 
 // Measured notes a ± of the cell that is read, and says by what part of it the
@@ -38,7 +38,7 @@ func (e env) Measured(at units.Span, half string, b units.Value) float64 {
 		}
 		r.measured[here] = true
 		m := Measured{Place: here, Half: strings.TrimSpace(half), Name: r.measuredName(here)}
-		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number {
+		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
 			m.Half = strings.TrimSpace(m.Half + " " + r.p.Units.For(k.Dim).Symbol)
 		}
 		r.p.Measured = append(r.p.Measured, m)

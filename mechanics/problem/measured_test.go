@@ -20,7 +20,7 @@ n = "3 ± 1"
 A = { at = "0, 0", on = "beam" }
 B = { at = "4 ± 0.01, h", on = "beam" }
 C = { at = "(A + B)/2", on = "beam" }
-D = "0, 5"
+D = "0, 5 ± 2 %"
 [bodies]
 beam = { weight = "20 kg ± 1 kg", centre = "2, 1 ± 0.05" }
 [joints]
@@ -50,7 +50,7 @@ Ax = { printed = "1 kN ± 0.1 kN", within = "0.2 kN ± 0.1 kN" }
 		"along x of G ± 0.1", "centre y of beam ± 0.05 m", "components x of F ± 0.1 kN", "density of w ± 0.1 kg/m^3", "friction of C ± 0.1",
 		"g ± 0.1 m/s^2", "h ± 1 cm", "limit of C ± 0.2 kN", "magnitude of G ± 5 N", "magnitude of M ± 0.1 kN m", "magnitude of r ± 3 N/m", "n ± 1",
 		"natural of K ± 1 mm", "normal x of C ± 0.02", "stiffness of K ± 10 N/m", "stiffness of S ± 1 N m/rad", "surface of w ± 1 cm",
-		"turn of S ± 1 deg", "weight of beam ± 1 kg", "width of w ± 2 cm", "x of B ± 0.01 m",
+		"turn of S ± 1 deg", "weight of beam ± 1 kg", "width of w ± 2 cm", "x of B ± 0.01 m", "y of D ± 2 %",
 	}
 	var got []string
 	for _, m := range p.Measured {

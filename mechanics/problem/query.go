@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,6 +25,7 @@ const (
 	AskCouple                     // M0: the moment of a couple
 	AskSpread                     // q.size q.at: a distributed load's resultant and its distance from the first end
 	AskFriction                   // AF of a rough surface where slipping impends
+	AskMagnitude                  // |Cx|, abs(Cx): the magnitude of another result
 )
 
 // Query is a result name, read: which thing, and which part of it.
@@ -39,6 +41,7 @@ type Query struct {
 	Load    int
 	Part    Part
 	Dim     units.Dim
+	Of      *Query // of AskMagnitude
 }
 
 // QueryHelp is the table of result names for the help.
@@ -55,6 +58,7 @@ func QueryHelp() [][2]string {
 		{"C.x  C.size  C.angle  C.mx", "the whole reaction of a joint on its first body"},
 		{"M0", "the moment of a couple"},
 		{"q.size  q.at", "the resultant of a distributed load, and how far from its first end it acts"},
+		{"|Cx|  abs(Cx)", "the magnitude of a result, without its sign"},
 		{"angle(T1, T2)", "the angle between two lines"},
 		{"component(F, T1)", "the component of a line's force along another line"},
 	}
@@ -67,9 +71,14 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(name), Msg: msg, Hint: hint}
 	}
+	if inner, ok := insideBars(name); ok {
+		return p.magnitudeOf(q, inner)
+	}
 	if fn, args, ok := call(name); ok {
 		return p.parseCall(q, fn, args)
 	}
+	name = p.printedName(name)
+	q.Name = name
 	head, rest, dotted := strings.Cut(name, ".")
 	if !dotted {
 		if i := p.unknownNamed(name); i >= 0 {
@@ -115,6 +124,44 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
 }
 
+// magnitudeOf is |Cx|, the magnitude of the result Cx.
+func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
+	of, err := ParseQuery(p, name)
+	if err != nil {
+		return q, &units.Error{Span: whole(q.Name), Msg: err.Msg, Hint: err.Hint}
+	}
+	q.Kind, q.Dim, q.Of = AskMagnitude, of.Dim, &of
+	return q, nil
+}
+
+// insideBars gives what stands between the bars of |Cx|.
+func insideBars(name string) (string, bool) {
+	if len(name) < 2 || name[0] != '|' || name[len(name)-1] != '|' {
+		return "", false
+	}
+	return name[1 : len(name)-1], true
+}
+
+// printedName gives the name of the sheet that a text prints with a subscript, A_y
+// for Ay, unless the sheet has the name as it is printed.
+func (p *Problem) printedName(name string) string {
+	head, rest, dotted := strings.Cut(name, ".")
+	plain := strings.ReplaceAll(head, "_", "")
+	if plain == head || p.names(head) || !p.names(plain) {
+		return name
+	}
+	if dotted {
+		return plain + "." + rest
+	}
+	return plain
+}
+
+// names tells whether a result may begin with a name.
+func (p *Problem) names(name string) bool {
+	_, derived := p.derived(Query{}, name)
+	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || slices.Contains(p.bodyNames(), name)
+}
+
 func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Error) {
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
@@ -124,6 +171,11 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		q.Kind, q.Dim = AskAngle, units.Angle
 	case "component":
 		q.Kind, q.Dim = AskComponent, units.Force
+	case "abs":
+		if len(args) != 1 {
+			return fail("abs takes one result", "Try: abs(T1)")
+		}
+		return p.magnitudeOf(q, args[0])
 	default:
 		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
 	}
@@ -131,7 +183,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		return fail(fn+" takes two lines", "write "+fn+"(T1, T2)")
 	}
 	for k, slot := range []*int{&q.Line, &q.Other} {
-		*slot = p.LineNamed(args[k])
+		*slot = p.LineNamed(p.printedName(args[k]))
 		if *slot < 0 {
 			return fail("there is no line "+strconv.Quote(args[k]), suggestion(args[k], p.lineNames(), "name a row of [lines]"))
 		}

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"sort"
+	"strings"
 
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -17,6 +18,7 @@ func Read(s *sheet.Sheet) (*Problem, []Error) { return NewReader().Read(s) }
 // serves one goroutine at a time; the problem it gives is the same as Read's.
 type Reader struct {
 	parsed map[string]parsed
+	ones   map[string]parsed // of cells of one value, where that makes a difference
 }
 
 type parsed struct {
@@ -29,17 +31,29 @@ type parsed struct {
 const maxRemembered = 8192
 
 // NewReader makes a reader with an empty memory.
-func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}} }
+func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}, ones: map[string]parsed{}} }
 
 func (rd *Reader) parse(text string) (*units.Expr, *units.Error) {
-	if got, ok := rd.parsed[text]; ok {
+	return remember(rd.parsed, text, units.Parse)
+}
+
+// parseOne parses a cell of one value; only a comma makes a difference there.
+func (rd *Reader) parseOne(text string) (*units.Expr, *units.Error) {
+	if !strings.Contains(text, ",") {
+		return rd.parse(text)
+	}
+	return remember(rd.ones, text, units.ParseOne)
+}
+
+func remember(known map[string]parsed, text string, parse func(string) (*units.Expr, *units.Error)) (*units.Expr, *units.Error) {
+	if got, ok := known[text]; ok {
 		return got.expr, got.err
 	}
-	if len(rd.parsed) >= maxRemembered {
-		clear(rd.parsed)
+	if len(known) >= maxRemembered {
+		clear(known)
 	}
-	e, err := units.Parse(text)
-	rd.parsed[text] = parsed{e, err}
+	e, err := parse(text)
+	known[text] = parsed{e, err}
 	return e, err
 }
 

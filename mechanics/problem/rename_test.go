@@ -279,3 +279,53 @@ func named(s *sheet.Sheet, p *problem.Problem) map[problem.Thing][]string {
 	}
 	return out
 }
+
+// A result that is called as a text prints it, or by its magnitude, is renamed with
+// what it is of.
+func TestRenamePrintedNames(t *testing.T) {
+	s := parse(t, `plane = "xy"
+asked = "|Ax| abs(A_y) A_x |T_1| angle(T1, T2)"
+[points]
+A = { at = "0, 0", on = "beam" }
+B = { at = "4, 0", on = "beam" }
+C = "4, 3"
+[joints]
+A = { kind = "pin" }
+[lines]
+T1 = { kind = "link", path = "B C" }
+T2 = { kind = "force", at = "B", along = "-y", magnitude = "5 N" }
+[answers]
+A_y = "0 N"
+"|Ax|" = "0 N"
+"abs(T_1)" = "5 N"
+`)
+	for _, c := range []struct {
+		what     problem.Thing
+		from, to string
+		asked    string
+		answers  []string
+	}{
+		{problem.AJoint, "A", "P", "|Px| abs(Py) Px |T_1| angle(T1, T2)", []string{"Py", "|Px|", "abs(T_1)"}},
+		{problem.ALine, "T1", "tie", "|Ax| abs(A_y) A_x |tie| angle(tie, T2)", []string{"A_y", "|Ax|", "abs(tie)"}},
+	} {
+		edits, err := problem.Rename(s, c.what, c.from, c.to)
+		if err != nil {
+			t.Fatal(err)
+		}
+		next, _, err := s.ApplyAll(edits)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, errs := problem.Read(next); len(errs) > 0 {
+			t.Error(errs)
+		}
+		if asked, _ := next.Cell(sheet.Ref{Row: "asked"}); asked.Text != c.asked {
+			t.Errorf("%s to %s: asked = %q, want %q", c.from, c.to, asked.Text, c.asked)
+		}
+		for i, row := range next.Table("answers").Rows {
+			if row.Name != c.answers[i] {
+				t.Errorf("%s to %s: the answer %q, want %q", c.from, c.to, row.Name, c.answers[i])
+			}
+		}
+	}
+}

@@ -154,7 +154,7 @@ func (x *things) inMagnitude(name string, ref sheet.Ref) Thing {
 // angle(T1, T2), the body of boom.loads.x.
 func (x *things) result(out []Use, u Use, text string, at int) []Use {
 	add := func(start, end int, kinds ...Thing) {
-		name := text[start:end]
+		name := x.printedName(text[start:end])
 		for _, t := range kinds {
 			ok := t == AnUnknown && x.unknown(name) || t <= ALoad && t != ABody && x.rows[t][name]
 			if t == ABody {
@@ -167,6 +167,10 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 				return
 			}
 		}
+	}
+	if open := strings.IndexAny(text, "|("); open >= 0 && (text[open] == '|' || strings.TrimSpace(text[:open]) == "abs") {
+		end := max(open+1, strings.LastIndexAny(text, "|)"))
+		return x.result(out, u, text[open+1:end], at+open+1)
 	}
 	if open := strings.IndexByte(text, '('); open >= 0 {
 		for start := open + 1; start < len(text); {
@@ -194,6 +198,16 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 		add(start, start+len(head), ALine, AJoint, ALoad)
 	}
 	return out
+}
+
+// printedName gives the name that a text prints with a subscript, as the reader of
+// results does.
+func (x *things) printedName(name string) string {
+	plain := strings.ReplaceAll(name, "_", "")
+	if plain == name || len(x.bearing(name)) > 0 || len(x.bearing(plain)) == 0 {
+		return name
+	}
+	return plain
 }
 
 func (x *things) unknown(name string) bool {

@@ -36,11 +36,8 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskStretch:
 		return s.stretch(q.Line)
 	case problem.AskUnit:
-		u, ok := p.Lines[q.Line].Direction()
-		if !ok {
-			return 0, errors.New(p.Lines[q.Line].Name + " has no direction of its own")
-		}
-		return component(u, int(q.Part)), nil
+		u, err := s.lineDirection(q.Line)
+		return component(u, int(q.Part)), err
 	case problem.AskForce:
 		f, err := s.lineForce(q.Line)
 		if err != nil {
@@ -64,6 +61,9 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 			return d.Distance, nil
 		}
 		return partOf(r3.Scale(d.Total, d.Direction), r3.Vec{}, q.Part)
+	case problem.AskMagnitude:
+		v, err := s.Evaluate(*q.Of)
+		return math.Abs(v), err
 	case problem.AskFriction:
 		j := &p.Joints[q.Joint]
 		if s.loose(j) {
@@ -79,9 +79,9 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 // evaluatePair gives the angle between two lines, atan2(|u×v|, u·v), or the
 // component F·v of one line's force along the other.
 func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
-	v, ok := s.Problem.Lines[q.Other].Direction()
-	if !ok {
-		return 0, errors.New(s.Problem.Lines[q.Other].Name + " has no direction of its own")
+	v, err := s.lineDirection(q.Other)
+	if err != nil {
+		return 0, err
 	}
 	if q.Kind == problem.AskComponent {
 		f, err := s.lineForce(q.Line)
@@ -90,11 +90,29 @@ func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
 		}
 		return r3.Dot(f, v), nil
 	}
-	u, ok := s.Problem.Lines[q.Line].Direction()
-	if !ok {
-		return 0, errors.New(s.Problem.Lines[q.Line].Name + " has no direction of its own")
+	u, err := s.lineDirection(q.Line)
+	if err != nil {
+		return 0, err
 	}
 	return math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v)), nil
+}
+
+// lineDirection is the unit vector of a line; of a force by components, that of the
+// components found.
+func (s *Solution) lineDirection(line int) (r3.Vec, error) {
+	l := &s.Problem.Lines[line]
+	if u, ok := l.Direction(); ok {
+		return u, nil
+	}
+	f, err := s.lineForce(line)
+	if err != nil {
+		return f, err
+	}
+	size := r3.Norm(f)
+	if size == 0 {
+		return f, errors.New(l.Name + " is zero and has no direction")
+	}
+	return r3.Scale(1/size, f), nil
 }
 
 // lineForce is the force of a line on the first body of its path.

@@ -185,7 +185,7 @@ func unitOf(text string) string {
 // lastPlace gives a unit of the last place of a typed number, in SI; infinite
 // where it is computed.
 func lastPlace(p *problem.Problem, g *problem.Given, text string) float64 {
-	e, err := units.Parse(text)
+	e, err := units.ParseOne(text)
 	if err == nil {
 		if _, _, plain := e.Literal(); plain {
 			if _, half, _, err := units.ReadPrinted(text, p.Units, g.Value.Dim); err == nil {

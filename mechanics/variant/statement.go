@@ -22,8 +22,8 @@ type Task struct {
 var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}}
 
 // quantity is a number with its unit in a text; moments are written with a blank
-// in their unit.
-var quantity = regexp.MustCompile(`([-+−]?\d+(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
+// in their unit, and commas may part the thousands.
+var quantity = regexp.MustCompile(`([-+−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
 
 // parted is the beginning of a number whose thousands are parted: 12 300, 1,200.
 var parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
@@ -57,7 +57,7 @@ func places(text string) []place {
 		if before == '.' || before == '_' || isLetter(before) || before >= '0' && before <= '9' {
 			continue
 		}
-		q := place{start: start, end: end, number: parseNumber(text[start:end])}
+		q := place{start: start, end: end, number: parseNumber(strings.ReplaceAll(text[start:end], ",", ""))}
 		if u, ok := unitNamed(text[m[6]:m[7]]); ok {
 			q.unit, q.typed = u, text[start:m[7]]
 		} else {

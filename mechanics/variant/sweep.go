@@ -58,7 +58,7 @@ type SweptCell struct {
 // SweepError says what is wrong with a sweep that was asked for.
 type SweepError struct{ Msg, Hint string }
 
-func (e *SweepError) Error() string { return e.Msg + ": " + e.Hint }
+func (e *SweepError) Error() string { return units.WithHint(e.Msg, e.Hint) }
 
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {

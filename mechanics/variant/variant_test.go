@@ -193,6 +193,8 @@ func TestWordsFollow(t *testing.T) {
 		{"An incline of 30 degrees.", `"30 deg", range = "10 deg .. 11 deg", step = "10 deg"`, "", "An incline of 10 degrees.", Task{"W", "30 degrees", 1, ""}},
 		{"The coefficient is 0.3, not 10.3.", `"0.3", range = "0.2 .. 0.21", step = "0.1"`, "", "The coefficient is 0.2, not 10.3.", Task{"W", "0.3", 1, ""}},
 		{"A moment of 50 N m on it.", `"50 N", range = "30 N .. 31 N", step = "10 N"`, "", "A moment of 50 N m on it.", Task{"W", "50 N", 0, ""}},
+		{"It weighs 1,200 N.", `"1,200 N", range = "1,100 N .. 1,200 N", step = "100 N"`, "", "It weighs 1100 N.", Task{"W", "1,200 N", 1, ""}},
+		{"It weighs 12,300 N.", `"300 N", range = "200 N .. 201 N", step = "10 N"`, "", "It weighs 12,300 N.", Task{"W", "300 N", 0, ""}},
 		{"It weighs 12 300 N.", `"300 N", range = "200 N .. 201 N", step = "10 N"`, "", "It weighs 12 300 N.", Task{"W", "300 N", 0, ""}},
 		{"A plate of 3 m.", `"3 m", range = "1 m .. 1.1 m", step = "1 m"`, "A = \"3, 0, 0\"\n", "A plate of 3 m.", Task{"W", "3 m", 0, "points.A"}},
 		{"A push of 3 N.", `"3 N", range = "1 N .. 1.1 N", step = "1 N"`, "A = \"3, 0, 0\"\n", "A push of 1 N.", Task{"W", "3 N", 1, ""}},

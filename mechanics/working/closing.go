@@ -103,7 +103,7 @@ func (b *builder) answers() {
 		}
 	}
 	for _, q := range asked {
-		if b.s.Verdict == statics.NoEquilibrium && dependsOnSolution(q) && len(b.s.X) > 0 {
+		if b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0 {
 			body = append(body, say(q.Name+" has no value: there is no equilibrium."))
 			continue
 		}
@@ -125,10 +125,18 @@ func (b *builder) answers() {
 }
 
 // dependsOnSolution tells results that are of the geometry or the loads alone.
-func dependsOnSolution(q problem.Query) bool {
+func (b *builder) dependsOnSolution(q problem.Query) bool {
 	switch q.Kind {
-	case problem.AskLength, problem.AskUnit, problem.AskLoads, problem.AskAngle, problem.AskSpread:
+	case problem.AskLength, problem.AskLoads, problem.AskSpread:
 		return false
+	case problem.AskUnit, problem.AskAngle:
+		_, ok := b.p.Lines[q.Line].Direction()
+		if ok && q.Kind == problem.AskAngle {
+			_, ok = b.p.Lines[q.Other].Direction()
+		}
+		return !ok // that of a force by components is found
+	case problem.AskMagnitude:
+		return b.dependsOnSolution(*q.Of)
 	}
 	return true
 }
@@ -161,6 +169,8 @@ func (b *builder) asked(q problem.Query) Math {
 			return b.unknown(q.Unknown)
 		}
 		return named(q.Name)
+	case problem.AskMagnitude:
+		return size(b.asked(*q.Of))
 	case problem.AskForce:
 		name = named(b.p.Lines[q.Line].Name)
 		force = vector("F", name)

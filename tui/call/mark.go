@@ -2,17 +2,16 @@ package call
 
 import (
 	"fmt"
-	"math"
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/mark"
 	"trivet/mechanics/report"
+	"trivet/units"
 )
 
 const markLong = `Holds a pile of students' answers against a sheet, and says which mistake was most
@@ -22,8 +21,9 @@ ANSWERS.csv is a table as a spreadsheet writes it, with commas or semicolons. It
 head row names the columns: name, a column for each result called as on the sheet
 (T1, C.x, T1.alpha; with a unit as T1 (N) where it is not the sheet's), and, where
 students had variants, sheet with the file of each. Variants lie in the folder that
-stands in the sheet's place. A cell is a number, with a unit or without (761 N); a
-sense may stand in words behind it (1.2 kN C, 1.2 kN compression).
+stands in the sheet's place. A cell is a number, with a unit or without (761 N,
+1,200 lb), or arithmetic; tension or compression may stand behind it (1.2 kN C,
+2887 lb (C), 1.2 kN compression).
 
 Instead of a table there may be the sheets of the students with their [answers].
 
@@ -90,12 +90,11 @@ func readWithin(text string) (mark.Rule, error) {
 	if text == "" {
 		return mark.Rule{}, nil
 	}
-	number, percent := strings.CutSuffix(strings.TrimSpace(text), "%")
-	x, err := strconv.ParseFloat(strings.TrimSpace(number), 64)
-	if !percent || err != nil || !(x > 0 && x < 100) || math.IsNaN(x) {
+	share, percent := units.Percent(text)
+	if !percent || !(share > 0 && share < 1) {
 		return mark.Rule{}, fmt.Errorf("--within %q is no share of a value: write for example --within 1%%", text)
 	}
-	return mark.Rule{Within: x / 100}, nil
+	return mark.Rule{Within: share}, nil
 }
 
 // mark holds answers against a sheet, or against those of a folder. Where ok is

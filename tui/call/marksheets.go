@@ -30,15 +30,15 @@ func (c *Call) markSheets(class *mark.Class, key *mark.Key, files []string) {
 			continue
 		}
 		for _, row := range sheets[i].Table("answers").Rows {
-			if _, err := key.Query(row.Name); err == nil && !slices.Contains(class.Questions, row.Name) {
-				class.Questions = append(class.Questions, row.Name)
+			if q, err := key.Query(row.Name); err == nil && !slices.Contains(class.Questions, q.Name) {
+				class.Questions = append(class.Questions, q.Name)
 			}
 		}
 	}
 	for i, file := range files {
 		s := mark.Student{Name: student(file), Fault: faults[i]}
 		if sheets[i] != nil {
-			s.Marks, s.Notes = key.Mark(answersOf(sheets[i], class.Questions))
+			s.Marks, s.Notes = key.Mark(answersOf(key, sheets[i], class.Questions))
 			for _, row := range sheets[i].Table("answers").Rows {
 				if _, err := key.Query(row.Name); err != nil && row.Name != "source" {
 					s.Notes = append(s.Notes, row.Name+": "+err.Error())
@@ -59,17 +59,22 @@ func student(file string) string {
 }
 
 // answersOf are the answers that a sheet holds to some questions.
-func answersOf(s *sheet.Sheet, questions []string) []mark.Typed {
+func answersOf(key *mark.Key, s *sheet.Sheet, questions []string) []mark.Typed {
 	out := make([]mark.Typed, len(questions))
 	for i, name := range questions {
 		out[i] = mark.Typed{Name: name}
-		if row, ok := s.Table("answers").Row(name); ok {
-			cell, bare := row.Cell("")
-			if !bare {
-				cell, _ = row.Cell("printed")
-			}
-			out[i].Text = cell.Text
+	}
+	for _, row := range s.Table("answers").Rows {
+		q, err := key.Query(row.Name)
+		i := slices.Index(questions, q.Name)
+		if err != nil || i < 0 {
+			continue
 		}
+		cell, bare := row.Cell("")
+		if !bare {
+			cell, _ = row.Cell("printed")
+		}
+		out[i].Text = cell.Text
 	}
 	return out
 }

@@ -57,7 +57,7 @@ func TestLoad(t *testing.T) {
 :3:11: figures is a whole number from 1 to 12, not "13": write figures = 3
 :4:7: "z" is no up: write one of +z, +y, +x, -x, -y, -z
 :6:11: "kN" measures a force, and a length is wanted here: write length = "m"
-:7:10: unknown unit "pounds"`},
+:7:10: unknown unit "pounds": write lbf`},
 		{"unknown", "colour = \"red\"\nthem = \"dark\"\n[unit]\nlength = \"ft\"\n[units]\nforces = \"N\"\nfigures = 4\n", Defaults(),
 			`:1:1: there is no setting "colour": there are theme, ascii, screen, figures, up
 :2:1: there is no setting "them": did you mean "theme"

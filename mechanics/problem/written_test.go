@@ -1,0 +1,115 @@
+package problem_test
+
+import (
+	"math"
+	"testing"
+
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// members has a line of every convention: a cable and a rope over two stretches, a
+// strut, a link, a spring, a contact, a force, and a support.
+const members = `plane = "xy"
+[given]
+g = "10 m/s^2"
+[points]
+P = { at = "0, 0", on = "beam" }
+Q = { at = "4, 0", on = "beam" }
+A = "0, 3"
+B = "4, 3"
+[joints]
+P = { kind = "pin" }
+[lines]
+T = { kind = "cable", path = "P A" }
+S = { kind = "strut", path = "Q B" }
+L = { kind = "link", path = "Q A" }
+K = { kind = "spring", path = "P B" }
+N = { kind = "contact", at = "Q", along = "+y" }
+F = { kind = "force", at = "Q", along = "-y" }
+R1 = { kind = "cable", path = "P B", magnitude = "H" }
+R2 = { kind = "link", path = "Q B", magnitude = "H" }
+R3 = { kind = "cable", path = "P A", magnitude = "J" }
+R4 = { kind = "strut", path = "Q A", magnitude = "J" }
+`
+
+// The sign of a sense is that of the line's own convention: tension is positive of a
+// cable, link and spring, compression of a strut (the sheet's convention, README).
+func TestWrittenSense(t *testing.T) {
+	p, errs := problem.Read(parse(t, members))
+	if len(errs) > 0 {
+		t.Fatal(errs)
+	}
+	for _, c := range []struct {
+		name, text string
+		want       float64 // N
+		err        string
+	}{
+		{"T", "2.5 kN T", 2500, ""}, {"T", "2.5 kN (T)", 2500, ""}, {"T", "2.5 kN(T)", 2500, ""}, {"T", "2.5 (T)", 2.5, ""},
+		{"T", "5 kN C", -5000, ""}, {"T", "5 kN, C", -5000, ""}, {"T", "-5 kN C", -5000, ""}, {"T", "288.7 lb compression", -288.7 * pound, ""},
+		{"T", "2,887 lb (C)", -2887 * pound, ""}, {"T", "2*380 N tension", 760, ""}, {"T", "5 kN Tension", 5000, ""},
+		{"S", "5 kN C", 5000, ""}, {"S", "5 kN (T)", -5000, ""}, {"S", "5 kN compression", 5000, ""},
+		{"L", "5 kN C", -5000, ""}, {"K", "5 kN C", -5000, ""}, {"N", "5 kN push", 5000, ""}, {"N", "5 kN pull", -5000, ""},
+		{"H", "5 kN T", 5000, ""}, // a rope of one tension
+		{"T", "5 kg*g", 50, ""}, {"T", "0.761 kN", 761, ""}, {"T", "5 N", 5, ""},
+		{"T", "2.5 T", 0, "T stands behind a unit or in parentheses. Try: 2.5 N T, or 2.5 (T)"},
+		{"T", "2.5 tension", 0, "tension stands behind a unit or in parentheses. Try: 2.5 N tension, or 2.5 (tension)"},
+		{"T", "-5 kN T", 0, "there is a minus, and the word tension: write one of them"},
+		{"T", "5 kN push", 0, "a cable has no push: write its sign"},
+		{"T", "(T)", 0, "there is no number: write one, with its unit where it is not the sheet's"},
+		{"N", "5 kN C", 0, "a contact has no compression: write its sign"},
+		{"F", "5 kN C", 0, "a force has no compression: write its sign"},
+		{"J", "5 kN T", 0, "J has no tension or compression. Try: the value with its sign"}, // of a cable and a strut at once
+		{"Px", "5 kN T", 0, "Px is a reaction, which has no tension or compression. Try: the value with its sign"},
+		{"P.size", "5 kN T", 0, "P.size is a reaction, which has no tension or compression. Try: the value with its sign"},
+		{"T.x", "5 kN T", 0, "T.x has no tension or compression. Try: the value with its sign"},
+		{"|T|", "5 kN T", 0, "a magnitude has no tension or compression. Try: the value alone"},
+	} {
+		q, err := problem.ParseQuery(p, c.name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		bare := p.Units.For(q.Dim)
+		bare.Dim = q.Dim
+		w, err := p.ReadWritten(q, c.text, bare, false)
+		switch {
+		case c.err != "":
+			if err == nil || err.Error() != c.err {
+				t.Errorf("%s = %s: %v, want %q", c.name, c.text, err, c.err)
+			}
+		case err != nil:
+			t.Errorf("%s = %s: %v", c.name, c.text, err)
+		case w.Dim != units.Force || math.Abs(w.Value-c.want) > 1e-12*math.Abs(c.want):
+			t.Errorf("%s = %s is %v N, want %v", c.name, c.text, w.Value, c.want)
+		}
+	}
+	// Behind a number whose unit stands in the head of its column a sense reads.
+	q, _ := problem.ParseQuery(p, "T")
+	kN, _ := units.Find("kN")
+	if w, err := p.ReadWritten(q, "2.5 C", kN, true); err != nil || w.Value != -2500 {
+		t.Errorf("under a head: %v, %v", w.Value, err)
+	}
+}
+
+// FuzzWritten: whatever is written as an answer is a finite value or an error in words.
+func FuzzWritten(f *testing.F) {
+	for _, seed := range []string{"2.5 kN T", "2887 lb (C)", "(C", "T", "5 (", "1,200 lb, C", "-1 C", "0 N T", "2*0 N", "1e300 kN*1e300 C", "5 kg*g tension", "|5| N", "5 %"} {
+		f.Add(seed)
+	}
+	p, _ := problem.Read(parse(f, members))
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, name := range []string{"T", "S", "Px", "J", "|T|"} {
+			q, err := problem.ParseQuery(p, name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			w, err := p.ReadWritten(q, text, p.Units.For(q.Dim), len(text)%2 == 0)
+			switch {
+			case err != nil && err.Msg == "":
+				t.Errorf("%q: an error without words", text)
+			case err == nil && (math.IsNaN(w.Value) || math.IsInf(w.Value, 0) || !(w.Half >= 0)):
+				t.Errorf("%q = %v ± %v", text, w.Value, w.Half)
+			}
+		}
+	})
+}

@@ -1,0 +1,125 @@
+package units
+
+import (
+	"fmt"
+	"strings"
+)
+
+// ParseOne reads a cell of one value. There digits may be grouped in threes by
+// commas where a unit stands behind them, 1,200 lb; without one a comma may be a
+// decimal comma, and that is asked.
+func ParseOne(text string) (*Expr, *Error) {
+	if !strings.Contains(text, ",") {
+		return Parse(text)
+	}
+	p, err := newParser(text, true)
+	if err != nil {
+		return nil, err
+	}
+	if err := p.groupsHaveUnits(); err != nil {
+		return nil, err
+	}
+	root, err := p.list()
+	if err != nil {
+		return nil, err
+	}
+	if err := p.wantEnd(); err != nil {
+		return nil, err
+	}
+	e := newExpr(text, root)
+	if root.kind == nTuple {
+		return nil, &Error{root.span, fmt.Sprintf("%s reads as %s values", strings.TrimSpace(text), countWord(len(root.args))), oneComma(text)}
+	}
+	e.grouped = p.ungrouped()
+	return e, nil
+}
+
+// Percent reads a share of a value, 5 % or 0.5%.
+func Percent(text string) (share float64, ok bool) {
+	number, ok := strings.CutSuffix(strings.TrimSpace(text), "%")
+	if !ok {
+		return 0, false
+	}
+	e, err := Parse(number)
+	if err != nil {
+		return 0, false
+	}
+	x, d, ok := e.Literal()
+	return x / 100, ok && d == Number
+}
+
+func countWord(n int) string {
+	if n > 3 {
+		return "several"
+	}
+	return [...]string{2: "two", 3: "three"}[n]
+}
+
+// groupsHaveUnits refuses digits in groups without a unit behind them: 1,200 is 1200
+// to one reader and 1.2 to another.
+func (p *parser) groupsHaveUnits() *Error {
+	for i, t := range p.toks {
+		if next := p.at(i + 1).kind; next == tRange || next == tPlusMinus { // 2,000 .. 4,000 lb: of one unit
+			i += 2
+		}
+		if p.at(i+1).kind == tMinus && p.tight(i+1) && p.unitAt(i+2, true) { // 1,200-lb, which says so itself
+			i++
+		}
+		if !t.grouped || p.at(i+1).mark || p.unitAt(i+1, true) {
+			continue
+		}
+		if next := p.at(i + 1); next.kind == tName { // a unit that is spelt in another way
+			if e := unknownUnit(Span{next.start, next.end}, p.text[next.start:next.end], nil); e.Hint != "" {
+				return e
+			}
+		}
+		text := strings.TrimSpace(p.text)
+		at := strings.Index(p.text, text)
+		number := p.text[t.start:t.end]
+		with := func(mark string) string {
+			return p.text[at:t.start] + strings.ReplaceAll(number, ",", mark) + p.text[t.end:at+len(text)]
+		}
+		e := &Error{Span{at, at + len(text)}, text + " can be read two ways", fmt.Sprintf("Try: %s, or %s", with(""), with("."))}
+		if strings.Count(number, ",") > 1 || strings.Contains(number, ".") { // no decimal comma
+			e.Msg, e.Hint = text+" has commas between its digits and no unit", "Try: "+with("")
+		}
+		return e
+	}
+	return nil
+}
+
+// ungrouped is the text without the commas between digits, "" where there are none.
+func (p *parser) ungrouped() string {
+	var out strings.Builder
+	from := 0
+	for _, t := range p.toks {
+		if t.grouped {
+			out.WriteString(p.text[from:t.start] + strings.ReplaceAll(p.text[t.start:t.end], ",", ""))
+			from = t.end
+		}
+	}
+	if from == 0 {
+		return ""
+	}
+	return strings.TrimSpace(out.String() + p.text[from:])
+}
+
+// oneComma is what would do where a comma makes two values of one, most likely a
+// decimal comma: 6.0 for 6,0, and 1234.5 N for 1.234,5 N. Only where nothing else
+// can be meant is it given.
+func oneComma(text string) string {
+	before, after, _ := strings.Cut(strings.TrimSpace(text), ",")
+	number := strings.TrimLeft(before, "+-−")
+	sign := before[:len(before)-len(number)]
+	whole, grouped := ungroup(number, '.')
+	if !grouped {
+		whole, grouped = ungroup(strings.NewReplacer("\u00a0", " ", "\u2009", " ", "\u202f", " ").Replace(number), ' ')
+	}
+	end := digits(after, 0)
+	// 1,200 may be either, and 1,2000 a slip.
+	either := !grouped && end >= 3 && len(number) <= 3 && !strings.HasPrefix(number, "0")
+	if !grouped && !allDigits(number) || either || end == 0 || strings.ContainsAny(after[end:], ",.") {
+		return "one value is wanted here"
+	}
+	return fmt.Sprintf("write %s%s.%s", sign, whole, after)
+}
