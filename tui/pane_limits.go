@@ -68,7 +68,10 @@ func (l live) uses(d *doc, of []int, w int) {
 	for n, k := range of {
 		c := &s.Checks[k]
 		rows[n] = [4]string{"no end", bare(p, c.Bound, units.Force)}
-		if finite(c.Value) {
+		switch {
+		case c.Open:
+			rows[n][0] = "open"
+		case finite(c.Value):
 			rows[n][0], rows[n][2] = bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
 			if c.Value > 0 {
 				rows[n][3] = "×" + units.Figures(c.Bound/c.Value, p.Figures)

@@ -9,7 +9,7 @@ import (
 	"trivet/tui/theme"
 )
 
-// ranges writes what equilibrium and senses leave of each unknown, what ends it, and
+// ranges writes what equilibrium and the conditions of an admissible state leave of each unknown, what ends it, and
 // the ranges that the sheet gives to its own values.
 func (l live) ranges(w int) doc {
 	var d doc
@@ -19,6 +19,8 @@ func (l live) ranges(w int) doc {
 		d.text(theme.Plain, "Nothing is unknown.")
 	case s.Verdict == statics.NoEquilibrium:
 		d.wrapped(theme.Bad, "", "No values of the unknowns keep equilibrium: there is no range.", w)
+	case s.Verdict == statics.Inadmissible:
+		d.wrapped(theme.Bad, "", s.Words()[0], w)
 	case s.Verdict == statics.Indeterminate:
 		d.wrapped(theme.Warn, "", s.Words()[0], w)
 	default:
@@ -50,7 +52,7 @@ func (l live) span(d *doc, i, w int) {
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
 	found := strings.Replace(b.found(i), "..", " .. ", 1)
-	if found != "free" && u.Symbol != "" && finite(x.Low) && finite(x.High) {
+	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}
 	d.add(append([]seg{{text: name, look: theme.Name}}, numbered(theme.Computed, found, ofValue(x, i))...)...)

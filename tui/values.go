@@ -71,7 +71,10 @@ func (b builder) use(c statics.Check) slot {
 	s := slot{look: b.result()}
 	if c.Bound > 0 {
 		s.text, s.bad = "none", !c.OK
-		if finite(c.Value) {
+		switch {
+		case c.Open:
+			s.text = "open"
+		case finite(c.Value):
 			s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.problem.Figures) + "%"
 		}
 	}
