@@ -26,6 +26,8 @@ func (b builder) found(i int) string {
 	switch {
 	case x.Fixed:
 		return format(p, x.Value, d)
+	case !x.Ranged && b.solution.Verdict == statics.Inadmissible:
+		return "none"
 	case !x.Ranged:
 		return "open"
 	case finite(x.Low) && finite(x.High):
