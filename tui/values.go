@@ -26,7 +26,7 @@ func (b builder) found(i int) string {
 	switch {
 	case x.Fixed:
 		return format(p, x.Value, d)
-	case !x.Ranged && b.solution.Verdict == statics.Inadmissible:
+	case !x.Ranged && (b.solution.Verdict == statics.Inadmissible || b.solution.Verdict == statics.NoEquilibrium):
 		return "none"
 	case !x.Ranged:
 		return "open"
