@@ -44,6 +44,7 @@ type region struct {
 	programme *linear.Programme
 	of        []int // the condition and part of each bound of the programme
 	parts     []int
+	never     []int     // conditions that are violated whatever is free
 	inside    []float64 // a point that keeps bounds and cones
 }
 
@@ -59,11 +60,13 @@ type least struct {
 func (r *region) build() {
 	var g [][]float64
 	var c []float64
-	r.of, r.parts = nil, nil
+	r.of, r.parts, r.never = nil, nil, nil
 	add := func(row []float64, constant float64, of, part int) {
 		if size := norm(row); size > fixedTol {
 			g, c = append(g, row), append(c, constant)
 			r.of, r.parts = append(r.of, of), append(r.parts, part)
+		} else if constant < -senseTol {
+			r.never = withOne(r.never, of)
 		}
 	}
 	for _, b := range r.bounds {
@@ -94,6 +97,9 @@ func (r *region) admissible() linear.Extent {
 		r.build()
 		if float64(len(r.of))*float64(r.degree)*float64(r.degree) > mostSpread {
 			return linear.Unknown
+		}
+		if len(r.never) > 0 {
+			return linear.Empty
 		}
 		what := r.programme.Feasible()
 		if what != linear.Found {
@@ -144,6 +150,9 @@ func (r *region) ended(l linear.Least) []Ended {
 // one of which none can be left out, from the multipliers that prove the region
 // empty, then a smaller one if there is any among few enough.
 func (r *region) conflict() []int {
+	if len(r.never) > 0 {
+		return r.never[:1]
+	}
 	var set []int
 	for _, i := range r.programme.Conflict() {
 		set = withOne(set, r.of[i])

@@ -3,6 +3,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -255,5 +256,22 @@ W = { kind = "weight", at = "P", magnitude = "96 N" }
 	}
 	if says != "R has no greatest value to hold against its limit of 300 N" {
 		t.Error(says)
+	}
+}
+
+// TestFrictionAtItsLimit: where a pull takes all of the friction, none is left to
+// another; beyond that the block slips. A billionth of the load is no slip.
+func TestFrictionAtItsLimit(t *testing.T) {
+	for _, c := range []struct{ pull, says string }{
+		{"39.99 N", "P lies between -0.894 N and 0.894 N"}, // √(40² - 39.99²) = 0.8943
+		{"40 N", "P = 0 N is the only admissible value"},
+		{"40.00000001 N", "P = 0 N is the only admissible value"},
+		{"40.000001 N", "no solution satisfies |F| ≤ μN at C"},
+		{"60 N", "no solution satisfies |F| ≤ μN at C"},
+	} {
+		s := solveText(t, strings.Replace(drag, "24 N", c.pull, 1))
+		if got := s.Words()[1]; got != c.says {
+			t.Errorf("%s: %q, want %q", c.pull, got, c.says)
+		}
 	}
 }

@@ -105,7 +105,7 @@ func (s *Solution) check() {
 	s.checkSupport()
 	s.checkMembers()
 	if s.Degree > 0 && (s.possible || len(s.Conflict) > 0 || s.undecided) {
-		s.add(Check{Kind: CheckSenseRange, OK: s.possible})
+		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.Conflict) == 0})
 	}
 	for i := range s.conditions {
 		c := &s.conditions[i]

@@ -93,6 +93,9 @@ func (c Check) Says(p *problem.Problem) string {
 	if c.OK {
 		return "equilibrium is possible: the free unknowns have admissible values"
 	}
+	if c.Open {
+		return undecidedWords
+	}
 	return "the free unknowns have no admissible values"
 }
 

@@ -69,6 +69,15 @@ func (k *coneBound) beyond(y []float64) float64 {
 	return math.Hypot(k.a.at(y), k.b.at(y)) - k.u.at(y)
 }
 
+// narrow is the width, in units of the load, below which a range is a single value.
+// What a friction force is off its cone by, δ, is √(2δ) along it.
+func (r *region) narrow() float64 {
+	if len(r.cones) == 0 {
+		return 0
+	}
+	return 2 * math.Sqrt(2*coneTol)
+}
+
 // touch adds the plane that touches the cone where the friction force of y points,
 // and tells whether it is another than those that stand for it already.
 func (k *coneBound) touch(y []float64) bool {

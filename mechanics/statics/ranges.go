@@ -117,6 +117,13 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 			}
 		}
 		if known {
+			if width := ends[1] - ends[0]; width < r.narrow()*load {
+				only := (ends[0] + ends[1]) / 2
+				if math.Abs(only) <= r.narrow()*load {
+					only = 0
+				}
+				ends[0], ends[1] = only, only
+			}
 			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
 		}
 	}
