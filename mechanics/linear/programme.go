@@ -50,10 +50,10 @@ const (
 // whose dictionaries these are). The y have no bounds of their own, so they leave
 // the state first and never come back. Along what no bound sees the region has no
 // end; the y are replaced by coordinates w of the directions that bounds see.
-// Every answer is proved before it is given, from the bounds as they came: a least
-// value by a point that keeps them all and by multipliers λ >= 0 with Gᵀλ = cost and
-// -c·λ equal to it; an empty region by λ >= 0 with Gᵀλ = 0 and c·λ < 0 (Farkas); an
-// endless one by a direction along which no bound ends.
+// An answer is proved before it is given, from the bounds as they came and to
+// rounding: a least value by a point that keeps them all and by multipliers λ >= 0 with
+// Gᵀλ = cost and -c·λ equal to it; an empty region by λ >= 0 with Gᵀλ = 0 and c·λ < 0
+// (Farkas); an endless one by a direction along which the cost falls and no bound ends.
 type Programme struct {
 	work *int // how many entries its steps may yet rewrite
 
@@ -96,6 +96,7 @@ func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 		}
 		p.c[i] = c[i] / p.size[i]
 	}
+	*work -= m * n * n
 	var svd mat.SVD
 	svd.Factorize(a, mat.SVDThinV)
 	var v mat.Dense
@@ -233,13 +234,22 @@ func (p *Programme) Least(cost []float64) Least {
 }
 
 func (p *Programme) keeps(w []float64) bool {
-	reach := reachOf(w)
 	for i, g := range p.g {
-		if p.c[i]+inner(g, w) < -2*onBound*reach {
+		if p.slack(i, w) < -2*onBound*p.terms(i, g, w) {
 			return false
 		}
 	}
 	return true
+}
+
+// terms is the size of the terms of a bound at a point, at least 1: what is left of
+// their sum is judged by it.
+func (p *Programme) terms(i int, g, w []float64) float64 {
+	size := 1 + math.Abs(p.c[i])
+	for k, x := range g {
+		size += math.Abs(x * w[k])
+	}
+	return size
 }
 
 func reachOf(w []float64) float64 {
@@ -256,7 +266,6 @@ func reachOf(w []float64) float64 {
 // zero here each is made as large as the least value allows.
 func (p *Programme) Ends(l Least) []int {
 	at := l.end
-	reach := reachOf(at.w())
 	tight := make([]bool, len(p.g))
 	var open []int
 	barred := map[int]bool{}
@@ -264,7 +273,7 @@ func (p *Programme) Ends(l Least) []int {
 		switch {
 		case l.Mult[i] > 0:
 			tight[i], barred[i] = true, true
-		case p.slack(i, at.w()) <= onBound*reach:
+		case p.slack(i, at.w()) <= onBound*p.terms(i, p.g[i], at.w()):
 			open = append(open, i)
 		}
 	}
@@ -290,7 +299,7 @@ func (p *Programme) Ends(l Least) []int {
 			continue
 		}
 		for _, j := range open {
-			loose[j] = loose[j] || p.slack(j, st.w()) > onBound*reachOf(st.w())
+			loose[j] = loose[j] || p.slack(j, st.w()) > onBound*p.terms(j, p.g[j], st.w())
 		}
 		tight[i] = !loose[i]
 	}
@@ -337,26 +346,13 @@ func (p *Programme) enter() Extent {
 		return Unknown // x has an end, at 0
 	}
 	x := st.w()[n]
-	if x > onBound*reachOf(st.w()) {
-		proof := make([]float64, m)
-		price := st.price(cost)
-		for k, i := range st.zero {
-			if i < m {
-				proof[i] = max(0, price[k])
-			}
+	if x > onBound {
+		if p.proof = p.contradiction(st, cost); p.proof != nil {
+			return Empty
 		}
-		sum, left := 0.0, make([]float64, n)
-		for i, l := range proof {
-			sum += l * p.c[i]
-			for k := range left {
-				left[k] += l * p.g[i][k]
-			}
-		}
-		if sum >= 0 || norm(left)*reachOf(st.w()) > -sum*dualityGap {
+		if x > onBound*reachOf(st.w()) {
 			return Unknown
 		}
-		p.proof = proof
-		return Empty
 	}
 	// What is left of x is rounding: the bounds give way by that much.
 	c := make([]float64, m)
@@ -370,6 +366,28 @@ func (p *Programme) enter() Extent {
 	}
 	p.start = first
 	return Found
+}
+
+// contradiction gives the multipliers of bounds that no point keeps together, with
+// λ >= 0, Σ λ = 1, Gᵀλ = 0 and c·λ < 0, nil where rounding leaves it open.
+func (p *Programme) contradiction(st *state, cost []float64) []float64 {
+	proof := make([]float64, len(p.g))
+	for k, price := range st.price(cost) {
+		if i := st.zero[k]; i < len(p.g) {
+			proof[i] = max(0, price)
+		}
+	}
+	sum, left := 0.0, make([]float64, len(p.basis))
+	for i, l := range proof {
+		sum += l * p.c[i]
+		for k := range left {
+			left[k] += l * p.g[i][k]
+		}
+	}
+	if sum >= 0 || norm(left)*reachOf(st.w()) > -sum*dualityGap {
+		return nil
+	}
+	return proof
 }
 
 // state is a dictionary: the slacks that are zero, and all slacks and coordinates
@@ -652,10 +670,14 @@ func (st *state) renew() bool {
 				fresh[i][j] += x * y
 			}
 		}
+		size := 1 + math.Abs(st.c[i])
+		for k, x := range g {
+			size += math.Abs(x * w.AtVec(k))
+		}
 		fresh[i][st.n] += st.c[i]
-		worst = min(worst, fresh[i][st.n])
+		worst = min(worst, fresh[i][st.n]/size)
 	}
-	if worst < -onBound*reachOf(st.w()) {
+	if worst < -onBound {
 		return false
 	}
 	st.rows = fresh

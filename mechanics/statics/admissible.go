@@ -39,6 +39,7 @@ type region struct {
 	bounds []bound
 	cones  []coneBound
 	degree int
+	gap    float64 // what the values from outside and inside cones may be apart by
 	work   *int
 
 	programme *linear.Programme
@@ -93,11 +94,12 @@ func (r *region) admissible() linear.Extent {
 	for i := range r.cones {
 		r.cones[i].surround()
 	}
+	if rows := len(r.bounds) + firstCuts*len(r.cones); float64(rows)*float64(r.degree)*float64(r.degree) > mostSpread {
+		return linear.Unknown
+	}
+	deepest := r.deepest()
 	for range mostRounds {
 		r.build()
-		if float64(len(r.of))*float64(r.degree)*float64(r.degree) > mostSpread {
-			return linear.Unknown
-		}
 		if len(r.never) > 0 {
 			return linear.Empty
 		}
@@ -105,18 +107,26 @@ func (r *region) admissible() linear.Extent {
 		if what != linear.Found {
 			return what
 		}
-		if len(r.cones) == 0 {
+		switch {
+		case len(r.cones) == 0:
 			r.inside = r.programme.Point(r.degree)
+			return linear.Found
+		case deepest != nil && r.insideOf(deepest):
+			r.inside = deepest
 			return linear.Found
 		}
 		y := r.programme.Middle(r.degree)
 		if y == nil {
-			return linear.Unknown
+			break
 		}
 		if !r.cut(y) {
 			r.inside = y
 			return linear.Found
 		}
+	}
+	if deepest != nil && r.nearly(deepest) {
+		r.inside = deepest
+		return linear.Found
 	}
 	return linear.Unknown
 }
@@ -190,7 +200,7 @@ func (r *region) conflict() []int {
 
 // with says whether any y keeps those conditions alone.
 func (r *region) with(conditions []int) linear.Extent {
-	part := &region{degree: r.degree, work: r.work}
+	part := &region{degree: r.degree, gap: r.gap, work: r.work}
 	for _, b := range r.bounds {
 		if slices.Contains(conditions, b.of) {
 			part.bounds = append(part.bounds, b)

@@ -14,6 +14,10 @@ import (
 // broken. Friction and faces are judged by the same part of the largest force.
 const senseTol = 1e-9
 
+// sameTol is what may be left of the free parts of unknowns, relative to them, that
+// cancel in a sum: rounding of the null space leaves 1e-14.
+const sameTol = 1e-11
+
 // ConditionKind says what a condition is about.
 type ConditionKind int
 
@@ -38,6 +42,7 @@ type Condition struct {
 	Kind        ConditionKind
 	Name        string
 	Line, Joint int
+	Unknown     int // the one whose value a sense is about, -1 where it is a sum or known
 
 	parts []problem.Affine
 	cone  *cone
@@ -53,7 +58,7 @@ func conditions(p *problem.Problem) []Condition {
 		l := &p.Lines[i]
 		switch l.Kind.Info().Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, parts: []problem.Affine{l.Magnitude}})
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []problem.Affine{l.Magnitude}})
 		}
 	}
 	for i := range p.Joints {
@@ -62,7 +67,7 @@ func conditions(p *problem.Problem) []Condition {
 			continue
 		}
 		normal := j.Forces[0].Unknown
-		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, parts: []problem.Affine{times(normal, 1)}})
+		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, Unknown: normal, parts: []problem.Affine{times(normal, 1)}})
 		if j.HasFriction && !j.Impending {
 			out = append(out, frictionCondition(j, i))
 		}
@@ -73,8 +78,16 @@ func conditions(p *problem.Problem) []Condition {
 	return out
 }
 
+// own is the unknown that a magnitude is equal to, or -1.
+func own(m problem.Affine) int {
+	if len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0 {
+		return m.Terms[0].Unknown
+	}
+	return -1
+}
+
 func frictionCondition(j *problem.Joint, i int) Condition {
-	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i}
+	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i, Unknown: -1}
 	normal, tangents := j.Forces[0].Unknown, j.Forces[1:]
 	if len(tangents) == 2 && j.Friction > 0 {
 		c.cone = &cone{u: times(normal, j.Friction), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
@@ -92,7 +105,7 @@ func faceCondition(p *problem.Problem, j *problem.Joint, i int) Condition {
 	f := faceOf(p, j)
 	at := problem.Term{Unknown: j.Moments[0].Unknown, Coef: f.turn / f.length}
 	normal := func(coef float64) problem.Term { return problem.Term{Unknown: j.Forces[0].Unknown, Coef: coef} }
-	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, parts: []problem.Affine{
+	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, Unknown: -1, parts: []problem.Affine{
 		{Terms: []problem.Term{at, normal(-f.ends[0] / f.length)}},
 		{Terms: []problem.Term{{Unknown: at.Unknown, Coef: -at.Coef}, normal(f.ends[1] / f.length)}},
 	}}
@@ -166,13 +179,28 @@ func (s *Solution) Magnitude(line int) (float64, bool) {
 	return s.single(s.Problem.Lines[line].Magnitude)
 }
 
+// single is a magnitude that is the same in every solution, although its unknowns may
+// be free: what one takes more the other takes less.
 func (s *Solution) single(m problem.Affine) (float64, bool) {
+	var sum []float64
+	size := 0.0
 	for _, t := range m.Terms {
-		if !s.X[t.Unknown].Fixed {
+		if s.X[t.Unknown].Fixed {
+			continue
+		}
+		if s.freedom == nil {
 			return 0, false
 		}
+		if sum == nil {
+			sum = make([]float64, s.Degree)
+		}
+		z := s.freedom[t.Unknown]
+		size += math.Abs(t.Coef) * norm(z)
+		for k, x := range z {
+			sum[k] += t.Coef * x
+		}
 	}
-	return s.at(m), true
+	return s.at(m), norm(sum) <= sameTol*size
 }
 
 // at is a magnitude in the solution at hand, single or not.
@@ -213,8 +241,8 @@ func (s *Solution) judgeConditions() {
 			continue
 		}
 		lifted[c.Joint] = c.Joint >= 0
-		if t := c.parts[0].Terms; len(t) == 1 && t[0].Coef == 1 && c.parts[0].Const == 0 && s.Problem.Unknowns[t[0].Unknown].Name == c.Name {
-			s.X[t[0].Unknown].Broken = true
+		if u := c.Unknown; u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
+			s.X[u].Broken = true
 		}
 	}
 	if len(s.Broken)+len(s.Conflict) > 0 || s.undecided {

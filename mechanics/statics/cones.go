@@ -23,7 +23,8 @@ const (
 	// one: a plane that is off by so much is off the cone by half its square, 1e-13.
 	sameAngle = 5e-7
 	// coneGap is how far the least value over planes around the cones and that of a
-	// point inside them may be apart, relative to their size: eight figures.
+	// point inside them may be apart, relative to their size: eight figures, or two
+	// more than are shown where that is less.
 	coneGap = 1e-8
 	// barrierGap is what the barrier method leaves of the cost, and barrierGrowth
 	// the factor by which the weight of the cost grows.
@@ -104,7 +105,7 @@ func (r *region) cut(y []float64) bool {
 
 // copy is a region with the same bounds and cones, to which planes may be added.
 func (r *region) copy() *region {
-	out := &region{bounds: r.bounds, degree: r.degree, work: r.work, inside: r.inside}
+	out := &region{bounds: r.bounds, degree: r.degree, gap: r.gap, work: r.work, inside: r.inside}
 	out.cones = append(out.cones, r.cones...)
 	for i := range out.cones {
 		out.cones[i].cuts = append([]float64{}, out.cones[i].cuts...)
@@ -128,8 +129,10 @@ func (r *region) leastInCones(cost []float64) least {
 	for i := range out.cones { // the planes that show that there is an end
 		out.cones[i].cuts = append(out.cones[i].cuts, ways.cones[i].cuts[firstCuts:]...)
 	}
-	best, known := out.guess(cost), false
-	if known = best != nil; known {
+	gap := func(value float64) float64 { return r.gap * max(1, math.Abs(value)) }
+	best := out.guess(cost)
+	known := best != nil
+	if known {
 		for i := range out.cones {
 			out.cones[i].touch(best)
 		}
@@ -140,17 +143,18 @@ func (r *region) leastInCones(cost []float64) least {
 		if l.Extent != linear.Found {
 			return least{Extent: linear.Unknown}
 		}
-		if known && inner(cost, best)-l.Value <= coneGap*max(1, math.Abs(l.Value)) {
+		if known && inner(cost, best)-l.Value <= gap(l.Value) {
 			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
 		}
-		if !out.cut(l.Y) {
-			return least{Extent: linear.Found, value: l.Value, y: l.Y, ends: out.ended(l)}
-		}
+		added := out.cut(l.Y)
 		if at := out.towards(l.Y); !known || inner(cost, at) < inner(cost, best) {
 			best, known = at, true
 			for i := range out.cones {
-				out.cones[i].touch(best)
+				added = out.cones[i].touch(best) || added
 			}
+		}
+		if !added && inner(cost, best)-l.Value > gap(l.Value) {
+			break // no plane is left that would tell more
 		}
 	}
 	return least{Extent: linear.Unknown}
@@ -301,6 +305,55 @@ func (r *region) guess(cost []float64) []float64 {
 		}
 	}
 	return y
+}
+
+// deepest is the y that lies deepest inside the bounds and cones, or the least far
+// outside: with t added to each bound and to each u, t falls to -1 at most. It is nil
+// where there is no cone, or where it was not found.
+func (r *region) deepest() []float64 {
+	if len(r.cones) == 0 {
+		return nil
+	}
+	n := r.degree
+	with := func(g []float64, x float64) []float64 { return append(append(make([]float64, 0, n+1), g...), x) }
+	up := &region{degree: n + 1, work: r.work, inside: make([]float64, n+1)}
+	far := 0.0
+	for _, b := range r.bounds {
+		size := norm(b.g)
+		if size <= fixedTol {
+			continue // nothing changes it, and build looks at it
+		}
+		far = max(far, -b.c/size)
+		b.g = with(b.g, size)
+		up.bounds = append(up.bounds, b)
+	}
+	for _, k := range r.cones {
+		far = max(far, k.beyond(make([]float64, n)))
+		k.u.g, k.a.g, k.b.g = with(k.u.g, 1), with(k.a.g, 0), with(k.b.g, 0)
+		up.cones = append(up.cones, k)
+	}
+	cost := with(make([]float64, n), 1)
+	up.bounds = append(up.bounds, bound{c: 1, g: cost})
+	up.inside[n] = far + 1
+	if y := up.guess(cost); y != nil {
+		return y[:n]
+	}
+	return nil
+}
+
+// nearly tells that y keeps every bound and cone but for what counts as nothing.
+func (r *region) nearly(y []float64) bool {
+	for _, b := range r.bounds {
+		if b.c+inner(b.g, y) < -senseTol {
+			return false
+		}
+	}
+	for i := range r.cones {
+		if r.cones[i].beyond(y) > senseTol {
+			return false
+		}
+	}
+	return true
 }
 
 func (r *region) insideOf(y []float64) bool {

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
@@ -32,10 +33,10 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 		if s.X[j].Fixed = size <= max(fixedTol, s.parts[s.partOf[j]].blur); s.X[j].Fixed {
 			clear(z[j])
 			s.X[j].Low, s.X[j].High = s.X[j].Value, s.X[j].Value
-			continue
 		}
 	}
 	s.unbind()
+	s.freedom = z
 	share := func(unknowns ...problem.Term) {
 		first := -1
 		for _, t := range unknowns {
@@ -142,7 +143,7 @@ type Ended struct{ Condition, Part int }
 // region writes every condition over the parameters, of which z[j] is what
 // unknown j takes.
 func (s *Solution) region(z [][]float64, load float64) *region {
-	r := &region{}
+	r := &region{gap: max(coneGap, math.Pow(10, -float64(s.Problem.Figures+2)))}
 	if len(z) > 0 {
 		r.degree = len(z[0])
 	}
@@ -161,10 +162,12 @@ func (s *Solution) region(z [][]float64, load float64) *region {
 		if _, fixed := s.spare(c); fixed {
 			continue // kept or not whatever is free
 		}
+		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return norm(z[t.Unknown]) > 0 }) {
+			continue // other parameters decide it
+		}
 		for part, m := range c.parts {
-			if f := form(m); norm(f.g) > fixedTol {
-				r.bounds = append(r.bounds, bound{c: f.c, g: f.g, of: i, part: part})
-			}
+			f := form(m)
+			r.bounds = append(r.bounds, bound{c: f.c, g: f.g, of: i, part: part})
 		}
 		if k := c.cone; k != nil {
 			r.cones = append(r.cones, coneBound{u: form(k.u), a: form(k.a), b: form(k.b), of: i})

@@ -142,7 +142,7 @@ func (s *Solution) solveParts(small int) {
 		}
 		part.rank, part.cond, part.blur, part.off = found.rank, found.cond, found.blur, off[k]
 		s.Rank += found.rank
-		s.Cond, s.blur = max(s.Cond, found.cond), max(s.blur, found.blur)
+		s.Cond = max(s.Cond, found.cond)
 		right, left = spread(right, found.right, part.Cols, n), spread(left, found.left, part.Rows, m)
 	}
 	s.motionsOf(left)

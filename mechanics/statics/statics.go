@@ -110,9 +110,9 @@ type Solution struct {
 	acts       []actOn     // of all bodies, one after the other
 	actsFrom   []int       // the first of each body
 	alone      bool        // no ranges are wanted
+	freedom    [][]float64 // of each unknown, what it takes of the free parameters, where indeterminate
 	possible   bool        // where indeterminate: an admissible state was found
 	undecided  bool        // whether there is one depends on friction at its very limit
-	blur       float64     // rounding of the directions that no equation, or no unknown, fixes
 	load       float64     // the largest known force
 	parts      []subsystem // what shares no unknown with the rest
 	partOf     []int       // the part of each unknown

@@ -166,7 +166,7 @@ func TestVerdictsOfExactArithmetic(t *testing.T) {
 		}
 		text := r.text()
 		s := solveText(t, text)
-		if !want.consistent && want.unbalanced < max(measurable, 10*s.blur) {
+		if !want.consistent && want.unbalanced < max(measurable, 10*blurOf(s)) {
 			counts["too little unbalanced"]++
 			continue
 		}
