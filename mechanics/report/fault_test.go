@@ -52,7 +52,7 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 		{"a frame whose support was forgotten", "asked = \"P.loads.size\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
 			"\nF = { kind = \"force\", at = \"P\", along = \"+x\", magnitude = \"50 N\" }\n", false,
 			"FAILS a.toml: no equilibrium: the loads excite a motion that nothing resists; nothing holds P along +x: 50.0 N is unbalanced; " +
-				"the sheet has no supports and no unknowns. Try: expect = \"resultant\", if their resultant is what is asked; ΣF on P is not 0: 1 of the largest force is left; ΣM on P about a second point is not 0: 0.82 of the largest moment is left"},
+				"the sheet has no supports and no unknowns. Try: expect = \"resultant\", if the resultant of the known forces is what is asked; ΣF on P is not 0: 1 of the largest force is left; ΣM on P about a second point is not 0: 0.82 of the largest moment is left"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			well, got := CheckLine("a.toml", solved(t, c.text))

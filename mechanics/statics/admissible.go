@@ -10,9 +10,9 @@ import (
 // The bounds of the work on what is free. Forces are in units of the largest load.
 const (
 	// programmeWork is how many entries the steps of the linear programmes of a
-	// problem may rewrite, about a quarter of a second. What is not found by then
+	// problem may rewrite, about half a second. What is not found by then
 	// is not claimed.
-	programmeWork = 1e8
+	programmeWork = 3e8
 	// mostSpread bounds the work of finding out what bounds see of the free
 	// parameters, bounds × degree²: 1e8 take about half a second.
 	mostSpread = 1e8
@@ -20,7 +20,7 @@ const (
 	onBound = 1e-9
 	// smallestSet is how many programmes may be spent on finding a smaller set of
 	// conditions that cannot hold together than the first one found.
-	smallestSet = 400
+	smallestSet = 2000
 )
 
 // bound is a part of a condition over the free parameters y: c + Σ g[k]·y[k] >= 0.

@@ -103,9 +103,11 @@ func (s *Solution) check() {
 		return
 	}
 	s.checkSupport()
-	s.checkMembers()
-	if s.Degree > 0 && (s.possible || len(s.Conflict) > 0 || s.undecided) {
-		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.Conflict) == 0})
+	if s.Verdict != Resultant {
+		s.checkMembers()
+	}
+	if s.Degree > 0 && (s.possible && len(s.Broken) == 0 || len(s.Conflicts) > 0 || s.undecided) {
+		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.Conflicts) == 0})
 	}
 	for i := range s.conditions {
 		c := &s.conditions[i]
@@ -131,6 +133,9 @@ func (s *Solution) add(c Check) {
 func (s *Solution) checkLimit(l *problem.Line, i int) {
 	c := Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Bound: l.Limit}
 	most, known := s.most(l.Magnitude)
+	if ends, ok := s.spans[i]; ok {
+		most, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
+	}
 	switch {
 	case known:
 		c.Value, c.OK = most, most <= l.Limit
@@ -142,8 +147,9 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	s.Checks = append(s.Checks, c)
 }
 
-// most is the largest size that a magnitude can have: its value, or the greater
-// end of its range, +Inf where that has no end. It is false where the range was
+// most is a bound of the size that a magnitude can have: its value, or the greater end
+// of its range, +Inf where that has no end; of a sum the sum of the ends, which is
+// more than it can have where its terms hang together. It is false where a range was
 // not computed.
 func (s *Solution) most(m problem.Affine) (float64, bool) {
 	if v, fixed := s.single(m); fixed {

@@ -41,7 +41,7 @@ func (c Check) Says(p *problem.Problem) string {
 			info := p.Lines[c.Line].Kind.Info()
 			positive, negative, name = info.Positive, info.Negative, info.Name
 		} else {
-			name = p.Joints[c.Joint].Kind.String()
+			name = jointWords(&p.Joints[c.Joint])
 		}
 		word := positive
 		switch {
@@ -56,9 +56,9 @@ func (c Check) Says(p *problem.Problem) string {
 			return fmt.Sprintf("%s is on the point of slipping, as the sheet says: its friction is %s, all that is available", c.Subject, force(c.Value))
 		}
 		if !c.OK {
-			return fmt.Sprintf("%s slips: it needs %s of friction, and %s is available", c.Subject, force(c.Value), force(c.Bound))
+			return fmt.Sprintf("%s: it needs %s of friction, and %s is available", c.slides(p), force(c.Value), force(c.Bound))
 		}
-		return fmt.Sprintf("%s does not slip: it needs %s of the %s of friction available", c.Subject, force(c.Value), force(c.Bound))
+		return fmt.Sprintf("%s: it needs %s of the %s of friction available", c.slides(p), force(c.Value), force(c.Bound))
 	case CheckBare:
 		return "no force acts on " + c.Subject + ", so it is left out"
 	case CheckSupport:
@@ -97,6 +97,19 @@ func (c Check) Says(p *problem.Problem) string {
 		return undecidedWords
 	}
 	return "the free unknowns have no admissible values"
+}
+
+// slides says whether a body slips, and where; a particle is where it is.
+func (c Check) slides(p *problem.Problem) string {
+	body := p.Bodies[p.Joints[c.Joint].First].Name
+	verb := " does not slip"
+	if !c.OK {
+		verb = " slips"
+	}
+	if body == c.Subject {
+		return body + verb
+	}
+	return body + verb + " at " + c.Subject
 }
 
 // balanceSays puts the check of a sum of forces or moments in words.

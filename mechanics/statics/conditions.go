@@ -237,6 +237,7 @@ func (s *Solution) judgeConditions() {
 			continue
 		}
 		s.Broken = append(s.Broken, *c)
+		s.unbindWith(c)
 		if c.Kind != Sense {
 			continue
 		}
@@ -245,9 +246,26 @@ func (s *Solution) judgeConditions() {
 			s.X[u].Broken = true
 		}
 	}
-	if len(s.Broken)+len(s.Conflict) > 0 || s.undecided {
+	for i := range s.Conflicts {
+		for k := range s.Conflicts[i].Conditions {
+			s.unbindWith(&s.Conflicts[i].Conditions[k])
+		}
+	}
+	if len(s.Broken)+len(s.Conflicts) > 0 || s.undecided {
 		s.Verdict = Inadmissible
-		s.unbind()
+	}
+}
+
+// unbindWith claims nothing of what is free and hangs together with a condition that
+// is violated.
+func (s *Solution) unbindWith(c *Condition) {
+	for _, t := range c.terms() {
+		part := s.partOf[t.Unknown]
+		for _, j := range s.parts[part].Cols {
+			if x := &s.X[j]; !x.Fixed {
+				x.unbind()
+			}
+		}
 	}
 }
 

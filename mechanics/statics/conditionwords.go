@@ -3,44 +3,45 @@ package statics
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/units"
 )
 
 // inadmissibleWords says why no solution is admissible.
 func (s *Solution) inadmissibleWords() []string {
-	head := s.Headline() + ", not possible as drawn"
+	head := s.Verdict.String()
+	if len(s.Broken)+len(s.Conflicts) > 0 {
+		head += ", not possible as drawn"
+	}
+	if len(s.Motions) > 0 {
+		head += ", partly constrained"
+	}
 	only := "the only solution"
 	if s.Degree > 0 {
 		only = "every solution"
 	}
-	var out []string
-	switch {
-	case len(s.Broken) == 1 && len(s.Conflict) == 0:
-		out = append(out, head+": "+s.brokenWords(&s.Broken[0], only)+"; "+s.Instead(&s.Broken[0]))
-	case len(s.Broken) > 0:
-		out = append(out, head)
+	out := []string{head}
+	if len(s.Broken) == 1 && len(s.Conflicts) == 0 {
+		out[0] += ": " + s.brokenWords(&s.Broken[0], only) + "; " + s.Instead(&s.Broken[0])
+	} else {
 		for i := range s.Broken {
 			out = append(out, s.brokenWords(&s.Broken[i], only))
 		}
-	default:
-		out = append(out, head)
 	}
-	if len(s.Conflict) > 0 {
-		out = append(out, s.conflictWords())
-		if w := s.slipWords(); w != "" {
-			out = append(out, w)
-		}
+	for i := range s.Conflicts {
+		out = append(out, s.conflictWords(&s.Conflicts[i]))
 	}
-	if s.undecided && len(s.Broken)+len(s.Conflict) == 0 {
+	if s.undecided {
 		out = append(out, undecidedWords)
 	}
 	for j, x := range s.X {
-		if s.Degree > 0 && x.Fixed {
+		if s.Degree > 0 && (x.Fixed || x.Ranged) {
 			out = append(out, s.rangeWords(j))
 		}
 	}
@@ -57,7 +58,12 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		needed, available := s.frictionOf(&p.Joints[c.Joint])
 		return fmt.Sprintf("the surface at %s would have to exert %s of friction, and %s is available", c.Name, s.force1(needed), s.force1(available))
 	case Face:
-		beyond, end := s.beyond(&p.Joints[c.Joint])
+		j := &p.Joints[c.Joint]
+		if s.liftedOff(j) {
+			return fmt.Sprintf("the contact at %s would have to exert a moment of %s without a normal force", c.Name,
+				p.Units.For(units.Moment).Format(math.Abs(s.X[j.Moments[0].Unknown].Value), p.Figures))
+		}
+		beyond, end := s.beyond(j)
 		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
 	}
 	size := s.force1(math.Abs(s.at(c.parts[0])))
@@ -68,7 +74,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		}
 		return fmt.Sprintf("contact %s would have to pull (%s)", c.Name, size)
 	}
-	return fmt.Sprintf("the %s at %s would have to pull (%s)", p.Joints[c.Joint].Kind, p.Joints[c.Joint].Name, size)
+	return fmt.Sprintf("the %s at %s would have to pull (%s)", jointWords(&p.Joints[c.Joint]), p.Joints[c.Joint].Name, size)
 }
 
 // Instead says what happens where a condition is the only one that is violated: a
@@ -78,6 +84,8 @@ func (s *Solution) Instead(c *Condition) string {
 	switch {
 	case c.Kind == Friction:
 		return p.Bodies[p.Joints[c.Joint].First].Name + " slips"
+	case c.Kind == Face && s.liftedOff(&p.Joints[c.Joint]):
+		return p.Bodies[p.Joints[c.Joint].First].Name + " tips"
 	case c.Kind == Face:
 		_, end := s.beyond(&p.Joints[c.Joint])
 		return p.Bodies[p.Joints[c.Joint].First].Name + " tips about " + end
@@ -85,9 +93,29 @@ func (s *Solution) Instead(c *Condition) string {
 	return c.Name + " " + p.LetsGo(c.Line)
 }
 
-// conflictWords names the conditions that no solution keeps together.
-func (s *Solution) conflictWords() string {
+// conflictWords names the conditions that no solution keeps together, and what slips
+// where friction alone stands in the way.
+func (s *Solution) conflictWords(of *Conflict) string {
 	p := s.Problem
+	var pull, push, press, support, face, friction, slips []string
+	for i := range of.Conditions {
+		c := &of.Conditions[i]
+		switch {
+		case c.Kind == Friction:
+			friction = append(friction, c.Name)
+			slips = withName(slips, p.Bodies[p.Joints[c.Joint].First].Name)
+		case c.Kind == Face:
+			face = append(face, c.Name)
+		case c.Line < 0:
+			support = append(support, p.Joints[c.Joint].Name)
+		case p.Lines[c.Line].Kind.Info().Sense == problem.PullOnly:
+			pull = append(pull, c.Name)
+		case p.Lines[c.Line].Kind.Info().Sense == problem.PushOnly:
+			push = append(push, c.Name)
+		default:
+			press = append(press, c.Name)
+		}
+	}
 	var parts []string
 	put := func(of []string, one, more, rest string) {
 		switch len(of) {
@@ -98,62 +126,24 @@ func (s *Solution) conflictWords() string {
 			parts = append(parts, more+someNames(of)+rest)
 		}
 	}
-	names := map[string][]string{}
-	for i := range s.Conflict {
-		c := &s.Conflict[i]
-		of := ""
-		switch {
-		case c.Kind == Friction:
-			of = "friction"
-		case c.Kind == Face:
-			of = "face"
-		case c.Line >= 0:
-			of = p.Lines[c.Line].Kind.Info().Name
-		default:
-			of = "support"
-		}
-		name := c.Name
-		if of == "support" {
-			name = p.Joints[c.Joint].Name
-		}
-		names[of] = append(names[of], name)
-	}
-	put(names["cable"], "cable ", "cables ", " in tension")
-	put(names["strut"], "strut ", "struts ", " in compression")
-	put(names["contact"], "contact ", "contacts ", " pressing")
-	put(names["support"], "the support at ", "the supports at ", " pressing")
-	put(names["face"], "the normal force at ", "the normal forces at ", " inside the contact")
-	words := "no solution"
-	if len(parts) > 0 {
-		words += " has " + listed(parts)
-	}
-	if of := names["friction"]; len(of) > 0 {
-		if len(parts) > 0 {
-			words += ", and"
-		}
-		words += " satisfies |F| ≤ μN at " + someNames(of)
+	put(pull, "cable ", "cables ", " in tension")
+	put(push, "strut ", "struts ", " in compression")
+	put(press, "contact ", "contacts ", " pressing")
+	put(support, "the support at ", "the supports at ", " pressing")
+	put(face, "the normal force at ", "the normal forces at ", " inside the contact")
+	put(friction, "|F| ≤ μN at ", "|F| ≤ μN at ", "")
+	words := "no solution has " + listed(parts)
+	if of.Slips {
+		words += "; " + either(slips) + " slips"
 	}
 	return words
 }
 
-// slipWords says what slips, where friction alone stands in the way of a state.
-func (s *Solution) slipWords() string {
-	if !s.Slips {
-		return ""
+func withName(names []string, name string) []string {
+	if slices.Contains(names, name) {
+		return names
 	}
-	var at []string
-	for i := range s.Conflict {
-		if s.Conflict[i].Kind == Friction {
-			at = append(at, s.Conflict[i].Name)
-		}
-	}
-	switch len(at) {
-	case 0:
-		return ""
-	case 1:
-		return at[0] + " slips: equilibrium would need a greater coefficient of friction"
-	}
-	return either(at) + " slips: equilibrium would need greater coefficients of friction"
+	return append(names, name)
 }
 
 // either joins names of which one at least is meant.
@@ -195,9 +185,7 @@ func (s *Solution) Ends(by []Ended) string {
 		c := &s.conditions[e.Condition]
 		switch {
 		case c.Kind == Friction:
-			if !containsName(slips, c.Name) {
-				slips = append(slips, c.Name)
-			}
+			slips = withName(slips, c.Name)
 		case c.Kind == Face:
 			j := &p.Joints[c.Joint]
 			end := p.Points[j.Face[e.Part]].Name
@@ -223,15 +211,6 @@ func (s *Solution) Ends(by []Ended) string {
 	return strings.Join(out, " and ")
 }
 
-func containsName(list []string, name string) bool {
-	for _, n := range list {
-		if n == name {
-			return true
-		}
-	}
-	return false
-}
-
 // someNames joins names; of more than a line takes it counts the rest.
 func someNames(names []string) string { return listed(few(names)) }
 
@@ -252,6 +231,15 @@ func (s *Solution) frictionOf(j *problem.Joint) (needed, available float64) {
 	return needed, j.Friction * max(0, s.X[j.Forces[0].Unknown].Value)
 }
 
+// liftedOff tells that a joint has no normal force in the solution at hand.
+func (s *Solution) liftedOff(j *problem.Joint) bool {
+	normal := j.Forces[0].Unknown
+	return s.X[normal].Value <= senseTol*s.scaleOf(normal)
+}
+
+// jointWords is a joint's kind as it is said: a rough surface.
+func jointWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
+
 // actsAt is where the normal force on a face acts, measured along it from the
 // joint's point: e = M·turn/N.
 func (s *Solution) actsAt(j *problem.Joint) (e float64, f face) {
@@ -269,7 +257,7 @@ func (s *Solution) beyond(j *problem.Joint) (float64, string) {
 	return e - f.ends[1], s.Problem.Points[j.Face[1]].Name
 }
 
-// place is the point of a face at e.
+// placeOn is the point of a face at e.
 func (s *Solution) placeOn(j *problem.Joint, e float64, f face) r3.Vec {
 	return r3.Add(s.Problem.Points[j.Point].At, r3.Scale(e, f.t))
 }

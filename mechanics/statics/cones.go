@@ -113,21 +113,23 @@ func (r *region) copy() *region {
 	return out
 }
 
-// leastInCones is least where there are cones. Whether it has an end is a
-// question of directions alone. Where it has, the barrier method guesses the
+// leastInCones is least where there are cones. It has no end where the cost falls along
+// a direction that no bound and no cone ends. Where it has one, the barrier method guesses the
 // point, planes touch the cones there, and the programme over the planes proves from
 // outside what the point shows from inside: the two values must agree.
 func (r *region) leastInCones(cost []float64) least {
-	ways := r.directions(cost)
-	switch ways.admissible() {
-	case linear.Found:
-		return least{Extent: linear.Endless}
-	case linear.Unknown:
-		return least{Extent: linear.Unknown}
-	}
 	out := r.copy()
-	for i := range out.cones { // the planes that show that there is an end
-		out.cones[i].cuts = append(out.cones[i].cuts, ways.cones[i].cuts[firstCuts:]...)
+	if l := r.programme.Least(cost); l.Extent != linear.Found {
+		ways := r.directions(cost)
+		switch ways.admissible() {
+		case linear.Found:
+			return least{Extent: linear.Endless}
+		case linear.Unknown:
+			return least{Extent: linear.Unknown}
+		}
+		for i := range out.cones { // the planes that show that there is an end
+			out.cones[i].cuts = append(out.cones[i].cuts, ways.cones[i].cuts[firstCuts:]...)
+		}
 	}
 	gap := func(value float64) float64 { return r.gap * max(1, math.Abs(value)) }
 	best := out.guess(cost)

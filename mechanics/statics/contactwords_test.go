@@ -53,8 +53,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "60 N" }`, `
 determinate: every unknown has one value
-- M does not slip: it needs 60.0 N of the 80.0 N of friction available
-- M does not tip: the normal force acts 0.950 m from A, inside the contact; at this load it is nearer to tipping (90.0 % of the half width) than to slipping (75.0 % of the available friction)`},
+- block does not slip at M: it needs 60.0 N of the 80.0 N of friction available
+- block does not tip: the normal force at M acts 0.950 m from A, inside the contact; at this load it is nearer to tipping (90.0 % of the half width) than to slipping (75.0 % of the available friction)`},
 		{"block that tips", `
 plane = "xy"
 [points]
@@ -69,8 +69,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "75 N" }`, `
 inadmissible, not possible as drawn: the normal force at M would have to act 0.0625 m beyond B, outside the contact; block tips about B
-- M does not slip: it needs 75.0 N of the 80.0 N of friction available
-- M tips about B: the normal force would have to act 0.0625 m beyond it`},
+- block does not slip at M: it needs 75.0 N of the 80.0 N of friction available
+- block tips about B: the normal force at M would have to act 0.0625 m beyond it`},
 		{"block that slips", `
 plane = "xy"
 [points]
@@ -85,8 +85,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "90 N" }`, `
 inadmissible, not possible as drawn: the surface at M would have to exert 90.0 N of friction, and 80.0 N is available; block slips
-- M slips: it needs 90.0 N of friction, and 80.0 N is available
-- M does not tip: the normal force acts 0.725 m from A, inside the contact`},
+- block slips at M: it needs 90.0 N of friction, and 80.0 N is available
+- block does not tip: the normal force at M acts 0.725 m from A, inside the contact`},
 		{"block that slips and tips", `
 plane = "xy"
 [points]
@@ -101,8 +101,8 @@ M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "80 N" }`, `
 determinate: every unknown has one value
-- M does not slip: it needs 80.0 N of the 80.0 N of friction available
-- M does not tip: the normal force acts 1.00 m from A, inside the contact; at this load it is as near to slipping (100 % of the available friction) as to tipping (100 % of the half width)`},
+- block does not slip at M: it needs 80.0 N of the 80.0 N of friction available
+- block does not tip: the normal force at M acts 1.00 m from A, inside the contact; at this load it is as near to slipping (100 % of the available friction) as to tipping (100 % of the half width)`},
 		{"block with a smooth face pushed", `
 plane = "xy"
 [points]
@@ -128,7 +128,7 @@ A = { kind = "rough-surface", normal = "+y", friction = "0.5" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
 determinate: every unknown has one value
 - ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- A does not slip: it needs 75.0 N of the 100 N of friction available`},
+- ladder does not slip at A: it needs 75.0 N of the 100 N of friction available`},
 		{"ladder that slips", `
 plane = "xy"
 [points]
@@ -141,7 +141,7 @@ A = { kind = "rough-surface", normal = "+y", friction = "0.3" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
 inadmissible, not possible as drawn: the surface at A would have to exert 75.0 N of friction, and 60.0 N is available; ladder slips
 - ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- A slips: it needs 75.0 N of friction, and 60.0 N is available`},
+- ladder slips at A: it needs 75.0 N of friction, and 60.0 N is available`},
 		{"ladder about to slip", `
 plane = "xy"
 [points]

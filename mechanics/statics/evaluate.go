@@ -3,6 +3,7 @@ package statics
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -22,7 +23,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskUnknown:
 		if q.Unknown >= 0 {
 			if !s.X[q.Unknown].Fixed {
-				return 0, errors.New(q.Name + " has no single value")
+				return 0, errors.New(q.Name + s.noValue())
 			}
 			return s.X[q.Unknown].Value, nil
 		}
@@ -74,6 +75,14 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		return r3.Dot(s.sum(r3.Vec{}, j.Forces), tangent), nil
 	}
 	return s.evaluatePair(q)
+}
+
+// noValue says why something has no value.
+func (s *Solution) noValue() string {
+	if s.Verdict == Inadmissible {
+		return " has no admissible value"
+	}
+	return " has no single value"
 }
 
 // evaluatePair gives the angle between two lines, atan2(|u×v|, u·v), or the
@@ -289,7 +298,7 @@ func (s *Solution) slipsOrTips() bool {
 			return false
 		}
 	}
-	return s.Verdict == Inadmissible && (len(s.Conflict) == 0 || s.Slips)
+	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.Conflicts, func(c Conflict) bool { return !c.Slips })
 }
 
 // followsVerdict tells that a check fails because the verdict is what it is.

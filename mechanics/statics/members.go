@@ -138,8 +138,14 @@ func names(t ...touch) string {
 func (s *Solution) checkJoints() {
 	for i := range s.Problem.Joints {
 		j := &s.Problem.Joints[i]
-		if len(j.Forces) == 0 || s.loose(j) {
+		if len(j.Forces) == 0 {
 			continue // one that does not read whole holds nothing
+		}
+		if s.loose(j) {
+			if j.Limit > 0 {
+				s.checkLooseLimit(j, i)
+			}
+			continue
 		}
 		if j.Impending {
 			f := s.sum(r3.Vec{}, j.Forces)
@@ -158,6 +164,26 @@ func (s *Solution) checkJoints() {
 			s.Checks = append(s.Checks, Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Value: f, Bound: j.Limit, OK: f <= j.Limit})
 		}
 	}
+}
+
+// checkLooseLimit holds the limit of a joint whose reaction has no single value against
+// the largest sizes that its components can have, which it cannot exceed together.
+// Where no state is admissible there is none to hold.
+func (s *Solution) checkLooseLimit(j *problem.Joint, i int) {
+	c := Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Bound: j.Limit}
+	for _, t := range j.Forces {
+		most, known := s.most(times(t.Unknown, 1))
+		c.Value = math.Hypot(c.Value, most)
+		c.Open = c.Open || !known
+	}
+	if c.Open {
+		if s.Verdict == Inadmissible {
+			return
+		}
+		c.Value = 0
+	}
+	c.OK = !c.Open && c.Value <= j.Limit
+	s.Checks = append(s.Checks, c)
 }
 
 // loose tells that a joint's reaction has no single value.

@@ -23,6 +23,9 @@ const (
 	// nearlyChange is the share of a force, of no great size itself, that a point's being
 	// off must change at least: less than a hundredth is within what anyone allows for.
 	nearlyChange = 0.01
+	// lastStep is the share by which a slope may say that a force changes before the
+	// body may as well be without support: ten times the force.
+	lastStep = 0.9
 	// takesPart is the part of the largest motion of a body above which others move with it.
 	takesPart = 0.1
 	// inverseSteps is how often the least singular vector is improved: the others fade by
@@ -84,7 +87,7 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	// A force that grows without bound as a length ε vanishes is k/ε: it grows by
 	// d/(1-d) where its slope alone says d, and at d = 1 there is nothing left of ε.
 	c.Point, c.Value = point, math.Inf(1)
-	if d := change / value; d < 1 {
+	if d := change / value; d < lastStep {
 		c.Value = d / (1 - d)
 	}
 	delicate := steepest*s.extent(part)/value >= nearlyFactor && c.Value >= nearlyChange

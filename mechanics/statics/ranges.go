@@ -66,17 +66,17 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 
 // freePart works out the ranges of the unknowns that depend on the parameters ks.
 func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
-	load := 1.0
-	mine := make([][]float64, len(z)) // of the parameters, in units of the load
+	mine := make([][]float64, len(z)) // of the parameters
+	unit := 1.0
 	for j := range z {
 		mine[j] = make([]float64, len(ks))
 		for i, k := range ks {
 			if mine[j][i] = z[j][k]; z[j][k] != 0 {
-				load = s.unitOf(j) // of the one part that they belong to
+				unit = s.unitOf(j) // of the one part that they belong to
 			}
 		}
 	}
-	r := s.region(mine, load)
+	r, load := s.region(mine, unit)
 	r.work = work
 	switch r.admissible() {
 	case linear.Empty:
@@ -92,21 +92,16 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		return
 	}
 	kept := [][]float64{r.inside} // points y at which some unknown is least or greatest
-	for j := range s.X {
-		x := &s.X[j]
-		if x.Fixed || norm(mine[j]) == 0 {
-			continue
-		}
-		var by [2][]Ended
-		ends, known := [2]float64{math.Inf(-1), math.Inf(1)}, true
+	span := func(value float64, g []float64) (ends [2]float64, by [2][]Ended, known bool) {
+		ends = [2]float64{math.Inf(-1), math.Inf(1)}
 		for side, sign := range []float64{1, -1} {
 			cost := make([]float64, len(ks))
 			for k := range cost {
-				cost[k] = sign * mine[j][k]
+				cost[k] = sign * g[k]
 			}
 			switch l := r.least(cost); l.Extent {
 			case linear.Found:
-				ends[side] = x.Value + sign*l.value*load
+				ends[side] = value + sign*l.value*load
 				if math.Abs(ends[side]) <= onBound*load {
 					ends[side] = 0 // a cable that just goes slack
 				}
@@ -114,18 +109,49 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 				kept = append(kept, l.y)
 			case linear.Endless:
 			default:
-				known = false
+				return ends, by, false
 			}
 		}
-		if known {
-			if width := ends[1] - ends[0]; width < r.narrow()*load {
-				only := (ends[0] + ends[1]) / 2
-				if math.Abs(only) <= r.narrow()*load {
-					only = 0
-				}
-				ends[0], ends[1] = only, only
+		if width := ends[1] - ends[0]; width < r.narrow()*load {
+			only := (ends[0] + ends[1]) / 2
+			if math.Abs(only) <= r.narrow()*load {
+				only = 0
 			}
+			ends[0], ends[1] = only, only
+		}
+		return ends, by, true
+	}
+	for j := range s.X {
+		x := &s.X[j]
+		if x.Fixed || norm(mine[j]) == 0 {
+			continue
+		}
+		if ends, by, known := span(x.Value, mine[j]); known {
 			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
+		}
+	}
+	for i := range s.Problem.Lines {
+		m := s.Problem.Lines[i].Magnitude
+		if s.Problem.Lines[i].Limit == 0 || len(m.Terms) < 2 {
+			continue
+		}
+		if _, fixed := s.single(m); fixed {
+			continue
+		}
+		g := make([]float64, len(ks))
+		for _, t := range m.Terms {
+			for k, x := range mine[t.Unknown] {
+				g[k] += t.Coef * x
+			}
+		}
+		if norm(g) == 0 {
+			continue // other parameters decide it
+		}
+		if ends, _, known := span(s.at(m), g); known {
+			if s.spans == nil {
+				s.spans = map[int][2]float64{}
+			}
+			s.spans[i] = ends
 		}
 	}
 	for j := range s.X { // a mean of points that keep the conditions keeps them too
@@ -140,27 +166,35 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 // Ended is a condition, and the part of it, that ends a range.
 type Ended struct{ Condition, Part int }
 
-// region writes every condition over the parameters, of which z[j] is what
-// unknown j takes.
-func (s *Solution) region(z [][]float64, load float64) *region {
+// noise is the part of the largest load below which what is free is rounding.
+const noise = 1e-13
+
+// region writes every condition over the parameters, of which z[j] is what unknown j
+// takes, in a unit of its own: the largest force that its conditions begin from.
+func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 	r := &region{gap: max(coneGap, math.Pow(10, -float64(s.Problem.Figures+2)))}
 	if len(z) > 0 {
 		r.degree = len(z[0])
 	}
+	unit := 0.0
 	form := func(m problem.Affine) linearForm {
-		f := linearForm{c: m.Const / load, g: make([]float64, r.degree)}
+		f := linearForm{c: s.at(m), g: make([]float64, r.degree)}
 		for _, t := range m.Terms {
-			f.c += t.Coef * s.X[t.Unknown].Value / load
 			for k := range f.g {
 				f.g[k] += t.Coef * z[t.Unknown][k]
 			}
 		}
+		unit = max(unit, math.Abs(f.c))
 		return f
 	}
+	lifted := s.lifted()
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		if _, fixed := s.spare(c); fixed {
 			continue // kept or not whatever is free
+		}
+		if c.Kind != Sense && lifted[c.Joint] {
+			continue // it has no normal force to speak of
 		}
 		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return norm(z[t.Unknown]) > 0 }) {
 			continue // other parameters decide it
@@ -173,29 +207,64 @@ func (s *Solution) region(z [][]float64, load float64) *region {
 			r.cones = append(r.cones, coneBound{u: form(k.u), a: form(k.a), b: form(k.b), of: i})
 		}
 	}
-	return r
+	if unit < noise*load {
+		unit = load
+	}
+	for i := range r.bounds {
+		r.bounds[i].c /= unit
+	}
+	for i := range r.cones {
+		k := &r.cones[i]
+		k.u.c, k.a.c, k.b.c = k.u.c/unit, k.a.c/unit, k.b.c/unit
+	}
+	return r, unit
+}
+
+// lifted are the joints whose normal force would have to pull in every solution.
+func (s *Solution) lifted() map[int]bool {
+	out := map[int]bool{}
+	for i := range s.conditions {
+		c := &s.conditions[i]
+		if c.Kind != Sense || c.Joint < 0 {
+			continue
+		}
+		if v, fixed := s.spare(c); fixed && v < -senseTol*s.unitOf(c.Unknown) {
+			out[c.Joint] = true
+		}
+	}
+	return out
+}
+
+// Conflict is a set of conditions that no solution keeps together, and of which none
+// can be left out. Slips tells that without the limits of friction some solution keeps
+// all others.
+type Conflict struct {
+	Conditions []Condition
+	Slips      bool
 }
 
 // conflict keeps what cannot hold together in a region that is empty, and whether
 // friction decides it.
 func (s *Solution) conflict(r *region) {
 	var others []int
+	var out Conflict
 	for _, i := range r.conflict() {
-		s.Conflict = append(s.Conflict, s.conditions[i])
+		out.Conditions = append(out.Conditions, s.conditions[i])
 	}
 	for i := range s.conditions {
 		if s.conditions[i].Kind != Friction {
 			others = append(others, i)
 		}
 	}
-	s.Slips = s.Slips || r.with(others) == linear.Found
+	out.Slips = r.with(others) == linear.Found
+	s.Conflicts = append(s.Conflicts, out)
 }
 
 // unbind claims nothing of what is free.
 func (s *Solution) unbind() {
 	for j := range s.X {
 		if x := &s.X[j]; !x.Fixed {
-			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
+			x.unbind()
 		}
 	}
 }
@@ -207,4 +276,8 @@ func (s *Solution) unitOf(unknown int) float64 {
 		return load
 	}
 	return 1
+}
+
+func (x *Unknown) unbind() {
+	x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
 }

@@ -100,23 +100,23 @@ type Solution struct {
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
 	Broken    []Condition // each is violated in every solution
-	Conflict  []Condition // no solution keeps all of these, and none can be left out
-	Slips     bool        // and without the limits of friction there would be one that is admissible
+	Conflicts []Conflict  // sets of which no solution keeps all together
 	Slack     *Slack      // where a sense is violated: the problem without what would push or pull
 	Checks    []Check
 	Answers   []AnswerCheck
 
 	conditions []Condition
-	acts       []actOn     // of all bodies, one after the other
-	actsFrom   []int       // the first of each body
-	alone      bool        // no ranges are wanted
-	freedom    [][]float64 // of each unknown, what it takes of the free parameters, where indeterminate
-	possible   bool        // where indeterminate: an admissible state was found
-	undecided  bool        // whether there is one depends on friction at its very limit
-	load       float64     // the largest known force
-	parts      []subsystem // what shares no unknown with the rest
-	partOf     []int       // the part of each unknown
-	partOfBody []int       // the part of each body
+	acts       []actOn            // of all bodies, one after the other
+	actsFrom   []int              // the first of each body
+	alone      bool               // no ranges are wanted
+	freedom    [][]float64        // of each unknown, what it takes of the free parameters, where indeterminate
+	possible   bool               // where indeterminate: an admissible state was found
+	undecided  bool               // whether there is one depends on friction at its very limit
+	spans      map[int][2]float64 // of lines whose magnitude is a sum of what is free, its range
+	load       float64            // the largest known force
+	parts      []subsystem        // what shares no unknown with the rest
+	partOf     []int              // the part of each unknown
+	partOfBody []int              // the part of each body
 }
 
 // Unknown is what was found for an unknown. Where Fixed is false, Value is one

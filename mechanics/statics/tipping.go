@@ -22,8 +22,12 @@ import (
 func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
 	normal := s.X[j.Forces[0].Unknown].Value
-	if normal <= senseTol*s.scaleOf(j.Forces[0].Unknown) {
-		return // it has lifted off, and the sense says so
+	if s.liftedOff(j) {
+		c := Condition{Kind: Face, Name: j.Name, Line: -1, Joint: joint}
+		if turn := math.Abs(s.X[j.Moments[0].Unknown].Value) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces[0].Unknown) {
+			s.Checks = append(s.Checks, Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Bound: 1, Open: true, With: s.brokenWords(&c, "")})
+		}
+		return // else it has lifted off, and the sense says so
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
@@ -60,16 +64,20 @@ func (s *Solution) nearer(j *problem.Joint, normal, tip float64) string {
 }
 
 func (c Check) tippingWords(p *problem.Problem) string {
+	if c.Open {
+		return c.With
+	}
 	unit := p.Units.Length
 	j := &p.Joints[c.Joint]
 	from := r3.Norm(r3.Sub(c.Meet, p.Points[j.Face[0]].At))
-	words := fmt.Sprintf("%s does not tip: the normal force acts %s from %s, inside the contact", c.Subject, unit.Format(from, p.Figures), p.Points[j.Face[0]].Name)
+	body := p.Bodies[j.First].Name
+	words := fmt.Sprintf("%s does not tip: the normal force at %s acts %s from %s, inside the contact", body, c.Subject, unit.Format(from, p.Figures), p.Points[j.Face[0]].Name)
 	if !c.OK {
 		end := p.Points[j.Face[1]]
 		if end.Name != c.About {
 			end = p.Points[j.Face[0]]
 		}
-		words = fmt.Sprintf("%s tips about %s: the normal force would have to act %s beyond it", c.Subject, c.About, unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
+		words = fmt.Sprintf("%s tips about %s: the normal force at %s would have to act %s beyond it", body, c.About, c.Subject, unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
 	}
 	if c.With != "" {
 		words += "; " + c.With

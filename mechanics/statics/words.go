@@ -44,7 +44,7 @@ func (s *Solution) verdictWords() []string {
 	out = append(out, s.motionLines()...)
 	out = append(out, s.slackWords()...)
 	if s.Verdict == NoEquilibrium && len(s.X) == 0 {
-		out = append(out, "the sheet has no supports and no unknowns. Try: expect = \"resultant\", if their resultant is what is asked")
+		out = append(out, "the sheet has no supports and no unknowns. Try: expect = \"resultant\", if the resultant of the known forces is what is asked")
 	}
 	return out
 }
@@ -133,7 +133,11 @@ func (s *Solution) rangeWords(j int) string {
 	if x.High-x.Low <= onBound*s.scaleOf(j) {
 		return fmt.Sprintf("%s = %s is the only admissible value", x.Name, f(x.Low))
 	}
-	return fmt.Sprintf("%s lies between %s and %s", x.Name, f(x.Low), f(x.High))
+	low, high := f(x.Low), f(x.High)
+	if low == high {
+		return fmt.Sprintf("%s is %s to the figures shown", x.Name, low)
+	}
+	return fmt.Sprintf("%s lies between %s and %s", x.Name, low, high)
 }
 
 func (s *Solution) force1(v float64) string {

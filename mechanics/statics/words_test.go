@@ -55,7 +55,7 @@ then nothing holds P along +x: 12.0 N is unbalanced`},
 		{"sense broken and partly constrained", p2 + `
 T = { kind = "cable", at = "P", along = "+x" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "2 kN" }`, `
-inadmissible, partly constrained, not possible as drawn: the only solution puts cable T in compression (2000 N); T goes slack
+inadmissible, not possible as drawn, partly constrained: the only solution puts cable T in compression (2000 N); T goes slack
 nothing holds P along y, and no load acts that way
 without T there is no equilibrium
 then nothing holds P along +x: 2000 N is unbalanced`},
@@ -118,7 +118,7 @@ T2 = { kind = "cable", at = "P", along = "+z" }
 H = { kind = "cable", at = "P", along = "+x" }
 W = { kind = "weight", at = "P", magnitude = "96 N" }
 F = { kind = "force", at = "P", along = "+x", magnitude = "7 N" }`, `
-inadmissible, partly constrained, not possible as drawn: every solution puts cable H in compression (7.00 N); H goes slack
+inadmissible, not possible as drawn, partly constrained: every solution puts cable H in compression (7.00 N); H goes slack
 H = -7.00 N is fixed all the same
 nothing holds P along y, and no load acts that way`},
 		{"an unknown that balances itself", p2 + `
@@ -205,7 +205,7 @@ F1 = { kind = "force", at = "P", components = "(3, 0, 0) N" }
 F2 = { kind = "force", at = "P", components = "(-3, 1, 0) N" }`, `
 no equilibrium: the loads excite a motion that nothing resists
 nothing holds P along +y: 1.00 N is unbalanced
-the sheet has no supports and no unknowns. Try: expect = "resultant", if their resultant is what is asked`},
+the sheet has no supports and no unknowns. Try: expect = "resultant", if the resultant of the known forces is what is asked`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			got := strings.Join(solveText(t, c.text).Words(), "\n")

@@ -23,9 +23,9 @@ func (b *builder) verdict() {
 	case statics.NoEquilibrium:
 		why = "No values of the unknowns make every sum zero: the body would move."
 	case statics.Inadmissible:
-		why = "The equations have a solution, but it needs a force that a cable, a strut, a contact or friction cannot exert, so it is not what happens."
+		why = "The equations have a solution, but a cable, a strut, a contact or friction cannot exert the forces that it needs, so it is not what happens."
 		if s.Degree > 0 {
-			why = "The equations have many solutions, but each needs a force that a cable, a strut, a contact or friction cannot exert."
+			why = "The equations have many solutions, but of each a cable, a strut, a contact or friction cannot exert the forces that it needs."
 		}
 	case statics.Determinate:
 		why = "The unknowns have one value each, although a motion is held by nothing."
@@ -56,7 +56,7 @@ func (b *builder) verdict() {
 
 // sentence ends words with a full stop.
 func sentence(w string) string {
-	for _, begin := range []string{"nothing ", "without ", "then ", "the ", "some ", "no "} {
+	for _, begin := range []string{"nothing ", "without ", "then ", "the ", "some ", "no ", "equilibrium ", "every "} {
 		if strings.HasPrefix(w, begin) {
 			w = strings.ToUpper(w[:1]) + w[1:]
 		}
