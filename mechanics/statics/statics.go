@@ -168,6 +168,7 @@ const (
 	CheckJointLimit                  // use of a joint's limit
 	CheckSenseRange                  // an indeterminate system has values that keep every sense
 	CheckBare                        // some force acts on a body; made only where none does, and fails
+	CheckLoad                        // the resultant of a distributed load is exact; made where it is not in closed form
 )
 
 // Check is one check: its subject (a line or a body), the number found, the
