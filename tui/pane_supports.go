@@ -182,7 +182,10 @@ func (b builder) load(row sheet.Row) ([]slot, []string) {
 
 // resultant is a distributed load's force and where it acts, from its first end.
 func resultant(p *problem.Problem, d problem.Distributed) string {
-	if d.Total == 0 {
+	switch {
+	case d.Nothing():
+		return format(p, 0, units.Force)
+	case d.Total == 0:
 		return "a couple"
 	}
 	return format(p, d.Total, units.Force) + " at " + format(p, d.Distance, units.Length)

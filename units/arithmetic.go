@@ -142,6 +142,9 @@ func (r run) pow(n *node, a, b Value) (Value, *Error) {
 		return r.fail(n, "the powers of the units must come out whole", "%s is %s, and %s has no unit",
 			r.src(base), a.Dim.Name(), r.src(n))
 	}
+	if b.V[0] != math.Trunc(b.V[0]) {
+		r.corner(a.V[0])
+	}
 	return r.kept(n, Scalar(math.Pow(a.V[0], b.V[0]), d))
 }
 

@@ -140,6 +140,7 @@ func length(r run, n *node, a [3]Value) (Value, *Error) {
 			v[i] = a[1].V[i] - v[i]
 		}
 	}
+	r.corner(norm(v))
 	return Scalar(norm(v), d), nil
 }
 

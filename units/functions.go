@@ -184,16 +184,19 @@ func sqrt(r run, n *node, a [3]Value) (Value, *Error) {
 	if a[0].V[0] < 0 {
 		return r.fail(n, "", "%s is the root of a negative number", r.src(n))
 	}
+	r.corner(a[0].V[0])
 	return Scalar(math.Sqrt(a[0].V[0]), d), nil
 }
 
 func abs(r run, n *node, a [3]Value) (Value, *Error) {
+	r.corner(a[0].V[0])
 	return Scalar(math.Abs(a[0].V[0]), a[0].Dim), nil
 }
 
 func least(r run, n *node, a [3]Value) (Value, *Error) {
 	d, err := r.like(n, &a)
 	x := a[0].V[0]
+	r.corners(n, &a)
 	for i := range n.args {
 		x = min(x, a[i].V[0])
 	}
@@ -203,6 +206,7 @@ func least(r run, n *node, a [3]Value) (Value, *Error) {
 func most(r run, n *node, a [3]Value) (Value, *Error) {
 	d, err := r.like(n, &a)
 	x := a[0].V[0]
+	r.corners(n, &a)
 	for i := range n.args {
 		x = max(x, a[i].V[0])
 	}
@@ -211,7 +215,9 @@ func most(r run, n *node, a [3]Value) (Value, *Error) {
 
 func hypot(r run, n *node, a [3]Value) (Value, *Error) {
 	d, err := r.like(n, &a)
-	return Scalar(norm([3]float64{a[0].V[0], a[1].V[0], a[2].V[0]}), d), err
+	x := norm([3]float64{a[0].V[0], a[1].V[0], a[2].V[0]})
+	r.corner(x)
+	return Scalar(x, d), err
 }
 
 // norm is |v|, without overflow on the way.

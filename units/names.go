@@ -29,3 +29,25 @@ func Reserved(name string) bool {
 	}
 	return findFunction(name) != nil
 }
+
+// Cornered is an Env that wants to know where a value may have a corner: abs, min,
+// max, roots and lengths tell it the number d whose zero is one, always in the same
+// order. d may change its sign there or only touch zero.
+type Cornered interface {
+	Corner(d float64)
+}
+
+func (r run) corner(d float64) {
+	if env, ok := r.env.(Cornered); ok {
+		env.Corner(d)
+	}
+}
+
+// corners does it for the choice among the arguments of min or max.
+func (r run) corners(n *node, a *[3]Value) {
+	for i := range n.args {
+		for k := range i {
+			r.corner(a[i].V[0] - a[k].V[0])
+		}
+	}
+}

@@ -195,15 +195,15 @@ func (d *drawing) distributed() {
 	}
 }
 
-// load draws a spread load as arrows on its stretch with a line over their tails.
+// load draws a distributed load as arrows where it acts with its diagram over their tails.
 func (d *drawing) load(l *problem.Distributed) {
 	pts := d.p.Points
 	if l.From < 0 || l.To < 0 || l.From >= len(pts) || l.To >= len(pts) || !pts[l.From].OK || !pts[l.To].OK {
 		return
 	}
 	most := 0.0
-	for _, q := range l.Intensity {
-		most = math.Max(most, math.Abs(q))
+	for _, o := range l.Diagram {
+		most = math.Max(most, math.Abs(o.Q))
 	}
 	if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) {
 		return
@@ -211,23 +211,37 @@ func (d *drawing) load(l *problem.Distributed) {
 	var over []Vec
 	var first, last r3.Vec // of the line over the tails
 	r := r3.Sub(pts[l.To].At, pts[l.From].At)
-	for k, q := range l.Intensity {
-		on := r3.Add(pts[l.From].At, r3.Scale(float64(k)/float64(len(l.Intensity)-1), r))
-		back := r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction))
+	at := func(s, q float64) (back, on r3.Vec) {
+		on = r3.Add(pts[l.From].At, r3.Scale(s/l.Length, r))
+		return r3.Sub(on, r3.Scale(arrowLow*d.size*q/most, l.Direction)), on
+	}
+	from, to := l.Loaded()
+	for k := range loadArrows {
+		s := from + (to-from)*float64(k)/(loadArrows-1)
+		q := l.IntensityAt(s)
+		if q == 0 {
+			continue
+		}
+		back, on := at(s, q)
 		tail, tip := d.view.Project(back), d.view.Project(on)
+		d.from(back, on)
+		d.stroke(Load, l.Ref, false, tail, tip)
+		d.from(on, on)
+		d.head(Load, l.Ref, tail, tip)
+	}
+	for k, o := range l.Diagram {
+		back, _ := at(o.S, o.Q)
 		if k == 0 {
 			first = back
 		}
 		last = back
-		over = append(over, tail)
-		if k%2 == 0 && q != 0 {
-			d.from(back, on)
-			d.stroke(Load, l.Ref, false, tail, tip)
-			d.from(on, on)
-			d.head(Load, l.Ref, tail, tip)
-		}
+		over = append(over, d.view.Project(back))
 	}
 	d.from(first, last)
 	d.stroke(Load, l.Ref, false, over...)
-	d.fig.Labels = append(d.fig.Labels, Label{At: over[len(over)/2], Text: l.Name, Ref: l.Ref, Rank: OfForce, Along: [2]Vec{over[0], over[len(over)-1]}})
+	middle, _ := at((from+to)/2, l.IntensityAt((from+to)/2))
+	d.fig.Labels = append(d.fig.Labels, Label{At: d.view.Project(middle), Text: l.Name, Ref: l.Ref, Rank: OfForce, Along: [2]Vec{over[0], over[len(over)-1]}})
 }
+
+// loadArrows is how many arrows stand on the stretch of a distributed load.
+const loadArrows = 5

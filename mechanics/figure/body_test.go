@@ -32,9 +32,7 @@ func beam() (*problem.Problem, *statics.Solution) {
 		}},
 	}}
 	load := problem.Distributed{Name: "q", OK: true, From: 0, To: 1, Direction: r3.Vec{Y: -1}, Length: 4}
-	for i := range load.Intensity {
-		load.Intensity[i] = 2000
-	}
+	load.Diagram = []problem.Ordinate{{S: 0, Q: 2000}, {S: 4, Q: 2000}}
 	p.Loads = []problem.Distributed{load}
 	return p, &statics.Solution{Problem: p, X: []statics.Unknown{{Value: 8000, Fixed: true}, {Value: 16000, Fixed: true}}}
 }

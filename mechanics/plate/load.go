@@ -142,51 +142,57 @@ func (s *sketch) spreadLoads(body int) {
 
 func (s *sketch) spread(l *problem.Distributed) {
 	most := 0.0
-	for _, q := range l.Intensity {
-		most = math.Max(most, math.Abs(q))
+	for _, o := range l.Diagram {
+		most = math.Max(most, math.Abs(o.Q))
 	}
 	v := s.dir(l.Direction)
 	if most == 0 || math.IsInf(most, 0) || math.IsNaN(most) || v.Len() < endOn {
 		return
 	}
-	a, b := s.point(l.From), s.point(l.To)
-	last := len(l.Intensity) - 1
-	n := min(max(2, int(b.Sub(a).Len()/13)), 40)
+	a, r := s.point(l.From), s.point(l.To).Sub(s.point(l.From))
 	gap := v.Unit().Scale(-(barWidth/2 + 0.8))
-	var over []ink.Vec
+	at := func(o problem.Ordinate) (top, toe ink.Vec) {
+		toe = a.Add(r.Scale(o.S / l.Length)).Add(gap)
+		return toe.Sub(v.Unit().Scale(spreadHeight * o.Q / most)), toe
+	}
+	from, to := l.Loaded()
+	n := min(max(2, int(r.Len()*(to-from)/l.Length/13)), 40)
 	for k := range n + 1 {
-		t := float64(k) / float64(n)
-		x := t * float64(last)
-		j := min(int(x), last-1)
-		q := l.Intensity[j] + (x-float64(j))*(l.Intensity[j+1]-l.Intensity[j])
-		toe := a.Add(b.Sub(a).Scale(t)).Add(gap)
-		top := toe.Sub(v.Unit().Scale(spreadHeight * q / most))
-		over = append(over, top)
-		if math.Abs(q)/most*spreadHeight > 3 {
-			s.smallArrow(top, toe)
+		o := problem.Ordinate{S: from + (to-from)*float64(k)/float64(n)}
+		o.Q = l.IntensityAt(o.S)
+		if math.Abs(o.Q)/most*spreadHeight > 3 {
+			s.smallArrow(at(o))
 		}
+	}
+	var over []ink.Vec
+	highest, even := 0, true
+	for k, o := range l.Diagram {
+		if o.S >= from && o.S <= to {
+			top, _ := at(o)
+			over = append(over, top)
+		}
+		if math.Abs(o.Q) > math.Abs(l.Diagram[highest].Q) {
+			highest = k
+		}
+		even = even && math.Abs(o.Q-l.Diagram[0].Q) <= 1e-9*most
 	}
 	s.line(ink.Load, 0.9, over...)
 	f := s.p.Units.For(units.LineLoad)
 	write := func(at ink.Vec, runs []ink.Run) {
 		s.label(spot{at, v.Scale(-1)}, runs, ink.Load, true)
 	}
-	first, end := l.Intensity[0], l.Intensity[last]
-	if math.Abs(first-end) <= 1e-9*most {
-		write(over[len(over)/2], with(symbol(l.Name), " = "+f.Format(first, s.p.Figures)))
+	last := len(l.Diagram) - 1
+	if even {
+		write(over[len(over)/2], with(symbol(l.Name), " = "+f.Format(l.Diagram[0].Q, s.p.Figures)))
 		return
 	}
-	high, at := end, over[len(over)-1]
-	if math.Abs(first) > math.Abs(end) {
-		high, at = first, over[0]
-	}
-	write(at, with(symbol(l.Name), " = "+f.Format(high, s.p.Figures)))
-	if low := first + end - high; low != 0 {
-		other := over[0]
-		if at == other {
-			other = over[len(over)-1]
+	top, _ := at(l.Diagram[highest])
+	write(top, with(symbol(l.Name), " = "+f.Format(l.Diagram[highest].Q, s.p.Figures)))
+	for _, k := range []int{0, last} {
+		if o := l.Diagram[k]; k != highest && math.Abs(o.Q) > 1e-9*most {
+			top, _ := at(o)
+			write(top, plain(f.Format(o.Q, s.p.Figures)))
 		}
-		write(other, plain(f.Format(low, s.p.Figures)))
 	}
 }
 

@@ -1,6 +1,8 @@
 package problem
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -14,7 +16,9 @@ import (
 //
 //	R = ∫ q ds along Direction, at s̄ = ∫ q s ds / R from A
 //
-// and where R is nothing though q is not, a couple of ∫ q s ds.
+// and where R is nothing though q is not, a couple of ∫ q s ds. A diagram of straight
+// pieces, as that of water on a gate, is integrated in closed form, a function of s by
+// adaptive quadrature.
 type Distributed struct {
 	Name      string
 	Ref       sheet.Ref
@@ -23,15 +27,13 @@ type Distributed struct {
 	From, To  int
 	Direction r3.Vec
 	Length    float64
-	Intensity [loadSamples]float64 // q at equal steps from A to B, N/m, for the picture
-	Total     float64              // R, N
-	Distance  float64              // s̄, m; 0 where R is nothing
+	Diagram   []Ordinate // q from A to B, straight between the ordinates
+	Total     float64    // R, N
+	Distance  float64    // s̄, m; 0 where R is nothing
+	Error     float64    // the estimated error of R relative to ∫|q| ds, or of its moment about A to ∫|q| s ds; 0 in closed form
 	At        r3.Vec
 	Acts      []Act
 }
-
-// loadSamples is how many intensities are kept for drawing.
-const loadSamples = 9
 
 func (r *reading) readDistributed() {
 	rows := r.s.Table("distributed").Rows
@@ -100,7 +102,8 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	if !ok {
 		return false
 	}
-	return r.spread(d, along, q)
+	_, ref, _ = r.text("distributed", row, "magnitude")
+	return r.spread(d, ref, along, q)
 }
 
 // loadBody is the body that a load lies on: as on says, or the one that both
@@ -166,21 +169,22 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 	}
 	r.grouped(ref, text, expr)
 	varies := false
-	at := func(s float64) (float64, bool) {
+	at := func(s float64, corners *[]float64) (float64, *units.Error) {
 		r.blocked = false
-		v, err := expr.Eval(env{r: r, scope: inLoad, cell: ref, s: s, varies: &varies})
-		if err != nil {
-			r.failCell(ref, err)
-			return 0, false
+		v, err := expr.Eval(env{r: r, scope: inLoad, cell: ref, s: s, varies: &varies, corners: corners})
+		if err == nil {
+			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(text))
 		}
-		v, ok := r.want(ref, text, v, units.LineLoad)
-		return v.V[0], ok
+		if err == nil && abs(v.V[0]) > greatest {
+			err = &units.Error{Span: whole(text), Msg: "this is larger than anything in a problem", Hint: "check the exponent"}
+		}
+		return v.V[0], err
 	}
-	mean, ok := at(d.Length / 2)
-	if !varies { // the same all along: no need to evaluate it at every place
-		return linear(mean, mean, d.Length), ok
+	if at(d.Length/math.E, nil); !varies { // the same all along
+		q, ok := r.endIntensity(ref, text, expr)
+		return linear(q, q, d.Length), ok
 	}
-	return intensity{at: at}, ok
+	return intensity{at: at}, true
 }
 
 func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
@@ -199,7 +203,7 @@ const waterDensity = 1000 // kg/m³
 
 // hydrostatic is the pressure on a plane gate of given width, as a load per
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface,
-// nothing above it.
+// zero above it.
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 	wText, wRef, ok := r.text("distributed", row, "width")
 	if !ok {
@@ -230,10 +234,17 @@ func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 		r.fail(dRef, whole(dText), "a density is greater than nothing", "write density = \"1000 kg/m^3\"")
 		return intensity{}, false
 	}
-	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
-	return intensity{at: func(s float64) (float64, bool) {
-		at := r3.Add(a, r3.Scale(s/d.Length, r3.Sub(b, a)))
-		depth := surface.V[0] - r3.Dot(at, r.p.Up)
-		return density.V[0] * r.p.G * max(0, depth) * width.V[0], true
-	}}, true
+	depth := func(point int) float64 { return surface.V[0] - r3.Dot(r.p.Points[point].At, r.p.Up) }
+	return wet(depth(d.From), depth(d.To), density.V[0]*r.p.G*width.V[0], d.Length), true
+}
+
+// wet is the intensity of water on a plane gate whose ends lie at these depths, m,
+// negative above the surface: straight over the wet part, from its depth on one side to
+// the waterline or the depth on the other, and zero over the dry one. by is ρ g width, N/m².
+func wet(from, to, by, length float64) intensity {
+	knots := []Ordinate{{0, by * max(0, from)}, {length, by * max(0, to)}}
+	if from < 0 && to > 0 || from > 0 && to < 0 {
+		knots = slices.Insert(knots, 1, Ordinate{length * from / (from - to), 0})
+	}
+	return intensity{knots: knots}
 }

@@ -26,6 +26,8 @@ type env struct {
 	s     float64   // in inLoad
 	// varies is set once s is asked for, in inLoad.
 	varies *bool
+	// corners gathers, in inLoad, the numbers whose zeros are corners of q(s).
+	corners *[]float64
 }
 
 // errElsewhere stands for an error that has been reported at another cell.
@@ -68,6 +70,13 @@ func (e env) Place(name string) (units.Value, bool, error) {
 	}
 	p := e.r.p.Points[i].At
 	return units.Vector([3]float64{p.X, p.Y, p.Z}, units.Length), true, nil
+}
+
+// Corner notes a number whose zero is a corner of q(s).
+func (e env) Corner(d float64) {
+	if e.corners != nil {
+		*e.corners = append(*e.corners, d)
+	}
 }
 
 func (e env) elsewhere() (units.Value, bool, error) {

@@ -47,14 +47,14 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 		r.fail(ref, whole(text), "this face does not lie on the surface, whose normal stands across it", "turn the normal, or name the points at the face's ends")
 		return false
 	}
+	if r.p.Bodies[j.First].Particle {
+		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
+		return false
+	}
 	off := r3.Sub(r.p.Points[j.Point].At, r.p.Points[j.Face[0]].At)
 	if off = r3.Sub(off, r3.Scale(r3.Dot(off, u), u)); r3.Norm(off) > faceLean*r3.Norm(along) {
 		a, b := r.p.Points[j.Face[0]].Name, r.p.Points[j.Face[1]].Name
 		r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint does not lie on the line of this face", "Try: at = "+strconv.Quote(a)+", or a point between "+a+" and "+b)
-		return false
-	}
-	if r.p.Bodies[j.First].Particle {
-		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
 		return false
 	}
 	j.HasFace = true

@@ -260,8 +260,11 @@ func (d describer) load(q *problem.Distributed) string {
 	}
 	from := d.p.Points[q.From].Name
 	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.p.Points[q.To].Name + " along " + d.direction(q.Direction)
-	if q.Total == 0 {
-		return s + "; comes to a couple"
+	switch {
+	case q.Nothing():
+		return s + "; its resultant is zero"
+	case q.Total == 0:
+		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
 	}
 	return s + "; comes to " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
 }

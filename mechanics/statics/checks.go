@@ -94,6 +94,11 @@ func (s *Solution) check() {
 			s.checkBody(b)
 		}
 	}
+	for i := range p.Loads {
+		if d := &p.Loads[i]; d.OK && d.Error > 0 {
+			s.add(Check{Kind: CheckLoad, Subject: d.Name, Value: d.Error, Bound: problem.LoadTol, OK: d.Error <= problem.LoadTol})
+		}
+	}
 	if len(s.X) > 0 {
 		lost := math.Log10(max(1, s.Cond))
 		left := carried - lost

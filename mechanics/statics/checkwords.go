@@ -11,7 +11,7 @@ import (
 
 // Name is a check's name in the JSON contract: what it is about, and of what.
 func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support"}[c.Kind]
+	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support", "distributed load"}[c.Kind]
 	if c.Subject == "" {
 		return what
 	}
@@ -63,6 +63,11 @@ func (c Check) Says(p *problem.Problem) string {
 		return "no force acts on " + c.Subject + ", so it is left out"
 	case CheckSupport:
 		return c.supportWords(p)
+	case CheckLoad:
+		if !c.OK {
+			return fmt.Sprintf("the resultant of the distributed load %s is in doubt: its integrals are exact only to %.1e. Try: a load of its own for each stretch where the intensity changes fast", c.Subject, c.Value)
+		}
+		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, %s", c.Subject, within(c.Value, ""))
 	case CheckTipping:
 		return c.tippingWords(p)
 	case CheckTwoForce:

@@ -175,6 +175,7 @@ const (
 	CheckSenseRange                  // an indeterminate system has an admissible state
 	CheckBare                        // some force acts on a body; made only where none does, and fails
 	CheckSupport                     // no body is nearly unsupported; made only where one is, and fails
+	CheckLoad                        // the resultant of a distributed load is exact; made where it is not in closed form
 )
 
 // Check is one check: its subject (a line or a body), the number found, the

@@ -9,14 +9,24 @@ func (b *builder) spreads() {
 		if !d.OK || len(d.Acts) == 0 {
 			continue
 		}
-		f, l := b.p.Units.Force, b.p.Units.Length
+		f, l, m := b.p.Units.Force, b.p.Units.Length, b.p.Units.For(units.Moment)
 		about := Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}}
 		name := Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(d.Name))}}
 		from, to := b.p.Points[d.From].Name, b.p.Points[d.To].Name
-		body := []Block{say("The load "+d.Name+", spread over ", measured(b.length(d.Length), l), " from "+from+" to "+to+
-			", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid."),
+		start, end := d.Loaded()
+		reach := []any{"The load " + d.Name + ", spread over ", measured(b.length(d.Length), l), " from " + from + " to " + to}
+		if start > 0 || end < d.Length {
+			reach = []any{"The load " + d.Name + ", spread over ", measured(b.length(end-start), l), ", from ", measured(b.length(start), l),
+				" to ", measured(b.length(end), l), " along the line from " + from + " to " + to}
+		}
+		body := []Block{say(append(reach, ", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid.")...),
 			formula(equal(name, measured(b.force(d.Total), f)))}
-		if d.Total != 0 {
+		switch {
+		case d.Nothing():
+			body = []Block{say("The load " + d.Name + " is zero from " + from + " to " + to + "."), body[1]}
+		case d.Total == 0:
+			body = append(body, say("Without a resultant it is a couple of ", measured(short(m.In(d.Couple()), b.p.Figures+1), m), "."))
+		default:
 			body = append(body, say("It acts ", measured(b.length(d.Distance), l), " from "+from+", at ", measured(b.tuple(d.At, b.length), l), "."))
 		}
 		b.step(Vector, "Resultant of "+d.Name, about, body...)

@@ -1,0 +1,368 @@
+package problem
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/integrate/quad"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// curve is an intensity that is a function of s, on its way to an area: where it
+// has corners, what is under it, and how it is drawn.
+type curve struct {
+	intensity
+	length  float64
+	corners []float64 // within the length, ascending
+	area    area
+	diagram []Ordinate
+
+	err       *units.Error // why there is no area, and where
+	where     float64
+	unbounded bool
+}
+
+// The quadrature. Each piece is integrated by two rules, whose difference is the
+// error of the coarser one, and so far more than that of the finer, which is used.
+const (
+	finePoints, coarsePoints = 15, 8
+	firstPieces              = 8
+	// maxPieces bounds the work: some 7,000 intensities, 5 ms.
+	maxPieces = 300
+	// aimed is the relative error that is aimed at: sums of some hundred terms round
+	// by 1e-15.
+	aimed = 1e-13
+	// narrowest is the width of a piece, of the length, below which places are not
+	// told apart.
+	narrowest = 1e-13
+	// roundingOfSums is the relative error that is reported at least.
+	roundingOfSums = 1e-15
+)
+
+// LoadTol is the relative error of a load's resultant and of its moment from
+// which on the resultant is in doubt: a value of nine figures would show it.
+const LoadTol = 1e-9
+
+// samePlace is how near two places along a load are one and the same, of its length:
+// some roundings of their difference.
+const samePlace = 1e-14
+
+// The search for corners: how many places are looked at first, how many corners
+// are followed, and how often a place where a number is nearest to zero is closed
+// in on (0.618^45 = 4e-10).
+const (
+	probes     = 33
+	maxCorners = 100
+	closings   = 45
+)
+
+func (c *curve) q(s float64) (float64, bool) {
+	v, err := c.at(s, nil)
+	if err != nil {
+		c.err, c.where = err, s
+	}
+	return v, err == nil
+}
+
+// probe is a place along the curve with the numbers whose zeros are corners.
+type probe struct {
+	s float64
+	d []float64
+}
+
+// probe looks at a place. An intensity that has no value in a corner itself, as
+// abs(x)/x has, has one beside it.
+func (c *curve) probe(s float64) (probe, bool) {
+	p := probe{s: s}
+	_, err := c.at(s, &p.d)
+	if err != nil && !slices.Contains(p.d, 0) {
+		c.err, c.where = err, s
+		return p, false
+	}
+	return p, true
+}
+
+// differs gives the first number that changes its sign between two places, or -1.
+func differs(a, b probe) int {
+	for k := range min(len(a.d), len(b.d)) {
+		if a.d[k]*b.d[k] < 0 {
+			return k
+		}
+	}
+	return -1
+}
+
+// findCorners finds the places where a number that abs, min, max, a root or a length
+// works on changes its sign, by halving, and where one comes nearest to zero. Corners
+// within corners come out as well: each place found is looked at on either side.
+func (c *curve) findCorners() bool {
+	grid := make([]probe, probes)
+	for i := range grid {
+		var ok bool
+		if grid[i], ok = c.probe(c.length * float64(i) / (probes - 1)); !ok {
+			return false
+		}
+	}
+	var all []probe
+	for i, p := range grid {
+		all = append(all, p)
+		if slices.Contains(p.d, 0) {
+			c.corners = append(c.corners, p.s)
+		}
+		if i == 0 || i == probes-1 {
+			continue
+		}
+		for k := range min(len(p.d), len(grid[i-1].d), len(grid[i+1].d)) {
+			before, here, after := grid[i-1].d[k], p.d[k], grid[i+1].d[k]
+			if before*here <= 0 || here*after <= 0 || abs(here) > abs(before) || abs(here) >= abs(after) {
+				continue
+			}
+			near, ok := c.nearest(k, grid[i-1], grid[i+1])
+			if !ok {
+				return false
+			}
+			c.corners = append(c.corners, near.s)
+			all = append(all, near)
+		}
+	}
+	slices.SortFunc(all, func(a, b probe) int { return byPlace(Ordinate{S: a.s}, Ordinate{S: b.s}) })
+	for i := 1; i < len(all); i++ {
+		if !c.between(all[i-1], all[i]) {
+			return false
+		}
+	}
+	slices.Sort(c.corners)
+	c.corners = slices.CompactFunc(c.corners, func(a, b float64) bool { return abs(a-b) <= samePlace*c.length })
+	c.corners = slices.DeleteFunc(c.corners, func(s float64) bool { return s <= samePlace*c.length || s >= c.length*(1-samePlace) })
+	return true
+}
+
+// between finds the corners between two places.
+func (c *curve) between(a, b probe) bool {
+	k := differs(a, b)
+	if k < 0 || b.s-a.s <= samePlace*c.length || len(c.corners) >= maxCorners {
+		return true
+	}
+	low, high, off := a, b, samePlace*c.length/2
+	for high.s-low.s > 2*off {
+		m, ok := c.probe(low.s + (high.s-low.s)/2)
+		if !ok {
+			return false
+		}
+		if k >= len(m.d) || m.d[k] == 0 { // the corner itself, where q may have no value: on from its sides
+			var ok1, ok2 bool
+			low, ok1 = c.probe(max(a.s, m.s-off))
+			high, ok2 = c.probe(min(b.s, m.s+off))
+			if !ok1 || !ok2 {
+				return false
+			}
+			break
+		}
+		if low.d[k]*m.d[k] > 0 {
+			low = m
+		} else {
+			high = m
+		}
+	}
+	c.corners = append(c.corners, low.s+(high.s-low.s)/2)
+	return c.between(a, low) && c.between(high, b)
+}
+
+// nearest closes in on the place between two others where a number is nearest to
+// zero, by the golden section, or finds one where it has passed it.
+func (c *curve) nearest(k int, a, b probe) (best probe, ok bool) {
+	const golden = 0.6180339887498949 // (√5 - 1)/2
+	at := func(s float64) (p probe, size float64, ok bool) {
+		p, ok = c.probe(s)
+		if k < len(p.d) && p.d[k]*a.d[k] > 0 {
+			size = abs(p.d[k])
+		}
+		return p, size, ok
+	}
+	low, high := a.s, b.s
+	x, fx, ok1 := at(high - golden*(high-low))
+	y, fy, ok2 := at(low + golden*(high-low))
+	for range closings {
+		switch {
+		case !ok1 || !ok2:
+			return best, false
+		case fx == 0:
+			return x, true
+		case fy == 0:
+			return y, true
+		case fx <= fy:
+			high, y, fy = y.s, x, fx
+			x, fx, ok1 = at(high - golden*(high-low))
+		default:
+			low, x, fx = x.s, y, fy
+			y, fy, ok2 = at(low + golden*(high-low))
+		}
+	}
+	return x, ok1 && ok2
+}
+
+// piece is a stretch of the curve with what is under it; force and moment have errors.
+type piece struct {
+	from, to float64
+	area
+	forceErr, momentErr float64
+}
+
+// integrate works out the area by adaptive quadrature: the length is cut at all corners,
+// and the piece with the largest error is halved until the whole is as exact as
+// aimed at.
+func (c *curve) integrate() bool {
+	var at, weight [finePoints]float64
+	var coarseAt, coarseWeight [coarsePoints]float64
+	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
+	quad.Legendre{}.FixedLocations(coarseAt[:], coarseWeight[:], 0, 1)
+	under := func(from, to float64) (piece, bool) {
+		p, w := piece{from: from, to: to}, to-from
+		for i := range at {
+			s := from + w*at[i]
+			v, ok := c.q(s)
+			if !ok {
+				return p, false
+			}
+			f := weight[i] * w * v
+			p.force, p.moment, p.size, p.lever = p.force+f, p.moment+f*s, p.size+abs(f), p.lever+abs(f)*s
+		}
+		force, moment := 0.0, 0.0
+		for i := range coarseAt {
+			s := from + w*coarseAt[i]
+			v, ok := c.q(s)
+			if !ok {
+				return p, false
+			}
+			f := coarseWeight[i] * w * v
+			force, moment = force+f, moment+f*s
+		}
+		p.forceErr, p.momentErr = abs(p.force-force), abs(p.moment-moment)
+		return p, true
+	}
+	cuts := []float64{0, c.length}
+	for k := 1; k < firstPieces; k++ {
+		cuts = append(cuts, c.length*float64(k)/firstPieces)
+	}
+	cuts = append(cuts, c.corners...)
+	slices.Sort(cuts)
+	cuts = slices.CompactFunc(cuts, func(a, b float64) bool { return abs(a-b) <= samePlace*c.length })
+	cuts[len(cuts)-1] = c.length
+	pieces := make([]piece, 0, maxPieces)
+	for k := 1; k < len(cuts); k++ {
+		p, ok := under(cuts[k-1], cuts[k])
+		if !ok {
+			return false
+		}
+		pieces = append(pieces, p)
+	}
+	for {
+		c.area = sumOf(pieces)
+		if c.area.err <= aimed || len(pieces) >= maxPieces {
+			break
+		}
+		worst := 0
+		for k := range pieces {
+			if pieces[k].share(c.area) > pieces[worst].share(c.area) {
+				worst = k
+			}
+		}
+		p := pieces[worst]
+		if p.to-p.from <= narrowest*c.length {
+			if c.area.err > LoadTol {
+				c.where, c.unbounded = p.from, true
+				if 2*p.from > c.length { // the end of the piece that lies nearer to an end
+					c.where = p.to
+				}
+				return false
+			}
+			break
+		}
+		middle := p.from + (p.to-p.from)/2
+		left, ok1 := under(p.from, middle)
+		right, ok2 := under(middle, p.to)
+		if !ok1 || !ok2 {
+			return false
+		}
+		pieces[worst] = left
+		pieces = append(pieces, right)
+	}
+	c.area.err = max(c.area.err, roundingOfSums)
+	return true
+}
+
+// share is a piece's part in the relative error of the whole.
+func (p piece) share(of area) float64 {
+	return max(over(p.forceErr, of.size), over(p.momentErr, of.lever))
+}
+
+func sumOf(pieces []piece) (sum area) {
+	force, moment := 0.0, 0.0
+	for _, p := range pieces {
+		sum.force, sum.moment = sum.force+p.force, sum.moment+p.moment
+		sum.size, sum.lever = sum.size+p.size, sum.lever+p.lever
+		force, moment = force+p.forceErr, moment+p.momentErr
+	}
+	sum.err = max(over(force, sum.size), over(moment, sum.lever))
+	return sum
+}
+
+func over(a, b float64) float64 {
+	if a == 0 {
+		return 0
+	}
+	return a / b
+}
+
+// draw takes the ordinates of the diagram: at equal steps, and on both sides of
+// each corner.
+func (c *curve) draw() bool {
+	const beside = 1e-9 // of the length: far below what a picture shows
+	off := beside * c.length
+	var places []float64
+	for k := range loadSamples {
+		s := c.length * float64(k) / (loadSamples - 1)
+		if !slices.ContainsFunc(c.corners, func(x float64) bool { return abs(x-s) <= off }) {
+			places = append(places, s)
+		}
+	}
+	for _, s := range c.corners {
+		places = append(places, max(0, s-off), min(c.length, s+off))
+	}
+	slices.Sort(places)
+	c.diagram = make([]Ordinate, len(places))
+	for k, s := range places {
+		v, ok := c.q(s)
+		if !ok {
+			return false
+		}
+		c.diagram[k] = Ordinate{s, v}
+	}
+	return true
+}
+
+// failCurve reports why a curve has no area, and where along the load.
+func (r *reading) failCurve(ref sheet.Ref, c *curve) {
+	at := r.p.Units.Length.Format(c.where, max(r.p.Figures, placeFigures))
+	if c.unbounded {
+		cell, _ := r.s.Cell(ref)
+		r.fail(ref, whole(cell.Text), "this grows without bound near s = "+at, "write an intensity that stays finite all along the load")
+		return
+	}
+	err := *c.err
+	everywhere := true
+	for _, share := range []float64{1 / math.Pi, 1 / math.E} { // places that nobody types
+		_, other := c.at(share*c.length, nil)
+		everywhere = everywhere && other != nil && other.Msg == err.Msg
+	}
+	if !everywhere {
+		err.Msg += " at s = " + at
+	}
+	c.at(c.where, nil) // tells failCell whether it is only the echo of another cell's error
+	r.failCell(ref, &err)
+}
+
+// placeFigures is how many figures of a place along a load are given at least.
+const placeFigures = 4
