@@ -289,7 +289,11 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 		if _, plain := row.Cell(""); plain && near == t.Plain {
 			taken = true
 		}
-		return n.insteadOf(near, taken)
+		if n = n.insteadOf(near, taken); !taken {
+			c, _ := row.Cell(key)
+			n.try += proviso(plainly(key), c.Text, kind, t.keys[near])
+		}
+		return n
 	}
 	if near := nearest(key, all); near != "" {
 		other := unusedKey(t.keys[near], kind)
