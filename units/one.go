@@ -12,18 +12,8 @@ func ParseOne(text string) (*Expr, *Error) {
 	if !strings.Contains(text, ",") {
 		return Parse(text)
 	}
-	p, err := newParser(text, true)
+	p, root, err := parse(text, true)
 	if err != nil {
-		return nil, err
-	}
-	if err := p.groupsHaveUnits(); err != nil {
-		return nil, err
-	}
-	root, err := p.list()
-	if err != nil {
-		return nil, err
-	}
-	if err := p.wantEnd(); err != nil {
 		return nil, err
 	}
 	e := newExpr(text, root)

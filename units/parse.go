@@ -21,18 +21,29 @@ type parser struct {
 //
 //	6 m · 3 ft 6 in · 6 cos 30° · 2*W/3 · (3, 0, -4) · 6 m ± 2 cm · ?
 func Parse(text string) (*Expr, *Error) {
-	p, err := newParser(text, false)
+	_, root, err := parse(text, false)
 	if err != nil {
-		return nil, err
-	}
-	root, err := p.list()
-	if err != nil {
-		return nil, err
-	}
-	if err := p.wantEnd(); err != nil {
 		return nil, err
 	}
 	return newExpr(text, root), nil
+}
+
+// parse reads a text to its end; one says that it is one value.
+func parse(text string, one bool) (*parser, *node, *Error) {
+	p, err := newParser(text, one)
+	if err != nil {
+		return nil, nil, err
+	}
+	if one {
+		if err := p.groupsHaveUnits(); err != nil {
+			return nil, nil, err
+		}
+	}
+	root, err := p.list()
+	if err != nil {
+		return nil, nil, err
+	}
+	return p, root, p.wantEnd()
 }
 
 func newParser(text string, one bool) (*parser, *Error) {

@@ -69,10 +69,10 @@ func (r *reading) doubtCoined(c coined) {
 	}
 }
 
-// mostCoined is up to how many unknowns that magnitudes alone name each is held against
+// maxCoined is up to how many unknowns that magnitudes alone name each is held against
 // all names for a mistyped letter: slips are few, and where there are more it is a
 // way of naming.
-const mostCoined = 16
+const maxCoined = 16
 
 // meantBy finds the given, line or couple whose name another one most likely is: in
 // other capitals, or with a mistyped letter.
@@ -91,7 +91,7 @@ func (r *reading) meantBy(name string) (thingName, bool) {
 	if other, ok := r.folded[strings.ToLower(name)]; ok {
 		return other, true
 	}
-	if len(r.coined) > mostCoined {
+	if len(r.coined) > maxCoined {
 		return thingName{}, false
 	}
 	var best thingName

@@ -1,8 +1,13 @@
 package problem
 
+import "trivet/units"
+
 // synonyms are the other words that people write for tables and keys, each with what
 // the sheet calls it: where several are, the first that the table has, and for a
 // table the one that knows most of its keys. They are common practice, and not read.
+// A word is here only where what it says means the same under the other key, or a
+// proviso says what does not: an angle is no along, as it does not say from where, a
+// depth is not a level, and decimals are not significant figures.
 var synonyms = map[string][]string{
 	// tables
 	"line": {"lines"}, "force": {"lines", "magnitude"}, "forces": {"lines"}, "cables": {"lines"}, "members": {"lines"}, "member": {"lines"},
@@ -17,8 +22,8 @@ var synonyms = map[string][]string{
 
 	// before the first table
 	"gravity": {"g"}, "gravitation": {"g"}, "name": {"title"}, "heading": {"title"}, "text": {"statement"}, "task": {"statement"},
-	"problem": {"statement"}, "question": {"statement"}, "description": {"statement"}, "planar": {"plane"}, "precision": {"figures"},
-	"digits": {"figures"}, "sigfigs": {"figures"}, "significant-figures": {"figures"}, "decimals": {"figures"}, "ask": {"asked"},
+	"problem": {"statement"}, "question": {"statement"}, "description": {"statement"}, "planar": {"plane"},
+	"digits": {"figures"}, "sigfigs": {"figures"}, "significant-figures": {"figures"}, "ask": {"asked"},
 	"find": {"asked"}, "sought": {"asked"}, "unknowns": {"asked"}, "wanted": {"asked"}, "expected": {"expect"}, "verdict": {"expect"},
 	"vertical": {"up"},
 
@@ -29,11 +34,42 @@ var synonyms = map[string][]string{
 	"swl": {"limit"}, "max": {"limit", "range"}, "maximum": {"limit", "range"}, "strength": {"limit"}, "k": {"stiffness"},
 	"rate": {"stiffness"}, "spring-constant": {"stiffness"}, "l0": {"natural"}, "free-length": {"natural"}, "rest-length": {"natural"},
 	"unstretched": {"natural"}, "natural-length": {"natural"}, "direction": {"along", "normal", "about", "axis"}, "dir": {"along", "normal"},
-	"angle": {"along", "turn"}, "points": {"path"}, "between": {"path"}, "from": {"path"}, "through": {"path"}, "position": {"at"},
+	"angle": {"turn"}, "points": {"path"}, "between": {"path"}, "from": {"path"}, "through": {"path"}, "position": {"at"},
 	"location": {"at"}, "place": {"at"}, "pos": {"at"}, "xy": {"at"}, "xyz": {"at"}, "coords": {"at"}, "bodies": {"on"}, "type": {"kind"},
 	"center": {"centre"}, "centroid": {"centre"}, "cg": {"centre"}, "cog": {"centre"}, "mass": {"weight"}, "vector": {"components"},
-	"axis": {"about"}, "about": {"axis"}, "rotation": {"turn"}, "twist": {"turn"}, "level": {"surface"}, "depth": {"surface"},
+	"axis": {"about"}, "about": {"axis"}, "rotation": {"turn"}, "twist": {"turn"}, "level": {"surface"},
 	"tolerance": {"within"}, "tol": {"within"}, "reason": {"why"}, "min": {"range"}, "minimum": {"range"},
+}
+
+// quantities are the words among them that say what is measured.
+var quantities = map[string]units.Dim{
+	"mass": units.Mass, "force": units.Force, "tension": units.Force, "moment": units.Moment, "intensity": units.LineLoad,
+}
+
+// proviso is what must change in a cell with its key for it to mean the same: a bare
+// number is in the unit of its key.
+func proviso(word, text, kind string, k KeyInfo) string {
+	switch {
+	case len(synonyms[word]) == 0: // it is mistyped
+		return ""
+	case word == "from", k.Reads == ReadsRange:
+		return ", with both its ends"
+	case k.Name == "normal": // its direction may be that of the motion
+		return ", the way it pushes the body"
+	case word == "tension" && kind == Strut.String():
+		return ", which is positive in compression"
+	}
+	if d, ok := quantities[word]; !ok || d == k.Dim {
+		return ""
+	}
+	e, err := units.ParseOne(text)
+	if err != nil {
+		return ""
+	}
+	if _, d, literal := e.Literal(); literal && d == units.Number {
+		return ", with the unit of the " + word
+	}
+	return ""
 }
 
 // later are the tables, and the keys of tables, of sheets for versions after this one.

@@ -13,9 +13,9 @@ import (
 // reads them, and nothing is said of them.
 const private = "x-"
 
-// mostUnread is how many notes are made of what is unread: nobody mends more at once,
+// maxUnread is how many notes are made of what is unread: nobody mends more at once,
 // and a sheet of thousands must not be slow to type in.
-const mostUnread = 100
+const maxUnread = 100
 
 // noteUnread notes what is typed and read by nothing, each where it stands: tables
 // and keys that are not known, or that the kind of their row does not use.
@@ -34,7 +34,7 @@ func (r *reading) noteUnread() {
 			r.unread(sheet.Ref{Table: t.Name}, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
 		}
 		for k := range t.Rows {
-			if len(r.p.Unread) >= mostUnread {
+			if len(r.p.Unread) >= maxUnread {
 				break
 			}
 			row := &t.Rows[k]
@@ -289,7 +289,11 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 		if _, plain := row.Cell(""); plain && near == t.Plain {
 			taken = true
 		}
-		return n.insteadOf(near, taken)
+		if n = n.insteadOf(near, taken); !taken {
+			c, _ := row.Cell(key)
+			n.try += proviso(plainly(key), c.Text, kind, t.keys[near])
+		}
+		return n
 	}
 	if near := nearest(key, all); near != "" {
 		other := unusedKey(t.keys[near], kind)

@@ -215,16 +215,3 @@ func TestRoundingOnceSeen(t *testing.T) {
 		}
 	}
 }
-
-func problemOf(t *testing.T, text string) *problem.Problem {
-	t.Helper()
-	sh, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, errs := problem.Read(sh)
-	if len(errs) > 0 {
-		t.Fatal(errs[0])
-	}
-	return p
-}

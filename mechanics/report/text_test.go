@@ -16,17 +16,23 @@ import (
 
 var update = flag.Bool("update", false, "write the reports found into testdata")
 
-func solved(t testing.TB, text string) *statics.Solution {
+// problemOf reads a sheet's text, which has to read.
+func problemOf(t testing.TB, text string) *problem.Problem {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
 	if err != nil {
-		t.Fatal(err)
+		t.Fatalf("%v\n%s", err, text)
 	}
 	p, errs := problem.Read(s)
 	if len(errs) > 0 {
-		t.Fatal(errs)
+		t.Fatalf("%v at %v\n%s", errs[0], errs[0].Ref, text)
 	}
-	return statics.Solve(p)
+	return p
+}
+
+func solved(t testing.TB, text string) *statics.Solution {
+	t.Helper()
+	return statics.Solve(problemOf(t, text))
 }
 
 // residuals are rounding, which differs between machines that fuse a multiplication

@@ -21,15 +21,7 @@ import (
 // worked takes a sheet's text the whole road to its working.
 func worked(t testing.TB, text string) *working.Working {
 	t.Helper()
-	sh, err := sheet.Parse([]byte(text))
-	if err != nil {
-		t.Fatalf("%v\n%s", err, text)
-	}
-	p, errs := problem.Read(sh)
-	if len(errs) > 0 {
-		t.Fatalf("%v at %v\n%s", errs[0], errs[0].Ref, text)
-	}
-	return working.Build(statics.Solve(p))
+	return working.Build(solved(t, text))
 }
 
 // workedSheets are the sheets with a page to compare with: those in

@@ -82,7 +82,7 @@ func TestPublishedRoutes(t *testing.T) {
 		most  int
 		route string
 	}{
-		{"truss-by-section", 6, "the three supports, then one section: about G, about C, forces along y (as its title says; the order from memory)"},
+		{"truss-by-section", 6, "the three supports, then one section: about G, about C, forces along y (as its title says; the order is assumed)"},
 		{"wall-truss-by-section", 3, "one section, three equations (as its title says)"},
 		{"moment-about-hinge-line", 1, "one moment about the line (as its title says)"},
 		{"moment-about-rod-axis", 1, "one moment about the rod (as its title says)"},

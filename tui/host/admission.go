@@ -166,10 +166,10 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 // question is what is asked of one connection, and said to it.
 type question struct {
 	*admission
-	from   *guarded
-	missed bool  // a code was wrong
-	shown  error // why the last key that was shown is not taken; nil where none was
-	told   bool  // that a key is needed
+	from     *guarded
+	missed   bool  // a code was wrong
+	shown    error // why the last key that was shown is not taken; nil where none was
+	reported bool  // that a key is needed
 }
 
 // asked asks for the join code, and checks it after a while where many were wrong.
@@ -215,10 +215,10 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 	if why == nil {
 		why = errKeyless
 	}
-	if q.told {
+	if q.reported {
 		return why
 	}
-	q.told = true
+	q.reported = true
 	if _, err := ask("", q.needsKey(), nil, nil); err != nil {
 		return err
 	}

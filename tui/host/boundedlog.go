@@ -25,9 +25,9 @@ func (b *boundedLog) info(log *slog.Logger, what string, args ...any) {
 	log.Info(what, args...)
 }
 
-// tell says how many lines were left out since it was last said, where the rate has
+// report says how many lines were left out since it was last said, where the rate has
 // a line to spare or it is the last time.
-func (b *boundedLog) tell(log *slog.Logger, last bool, about ...any) {
+func (b *boundedLog) report(log *slog.Logger, last bool, about ...any) {
 	if b.out.Load() == 0 || !b.rate.spare(1) && !last {
 		return
 	}

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	gossh "golang.org/x/crypto/ssh"
 )
 
 func rowsOf(n int) string {
@@ -175,4 +177,55 @@ func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
 	if all := folders(); len(all) != 0 {
 		t.Errorf("an empty folder is kept: %q", all)
 	}
+}
+
+// Where as many keys keep sheets as may, a new one is refused at the door, before
+// anything is typed. Whoever is in keeps a place, saved or not.
+func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
+	folder, _ := shelf(t)
+	state := t.TempDir()
+	r := start(t, Settings{Private: folder, State: state}, nil)
+	for i := range maxFolders - 1 {
+		if err := os.Mkdir(filepath.Join(state, visitorsFolder, fmt.Sprint(i)), folderMode); err != nil {
+			t.Fatal(err)
+		}
+	}
+	enter := func(k gossh.Signer) *guest {
+		g := r.visit(k, 120, 30)
+		g.sees("Your sheets", "lamp")
+		return g
+	}
+	refused := func() {
+		t.Helper()
+		g := r.visit(key(t), 120, 30)
+		g.leaves()
+		g.sees("trivet: the host keeps sheets for as many visitors as it can")
+	}
+	visitors := func(n int) {
+		t.Helper()
+		waitFor(t, fmt.Sprint(n, " are in"), func() bool { l := r.venue.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == n })
+	}
+	brief := enter(key(t)) // keeps nothing, so the place is free again
+	refused()
+	brief.keys("q")
+	brief.leaves()
+	visitors(0)
+	last := key(t)
+	g, twice := enter(last), enter(last)
+	refused()
+	twice.keys("q")
+	twice.leaves()
+	visitors(1)
+	refused()
+	g.keys("\r")
+	g.sees("37.5 N")
+	g.keys(down + right + "-3, 0\r" + save)
+	g.sees("saved to lamp.toml")
+	g.keys(right + "-3, 1\r")
+	g.sees("-3, 1")
+	_ = g.client.Close() // what was not saved is
+	visitors(0)
+	r.says("a sheet is saved at the end")
+	refused()
+	enter(last)
 }

@@ -140,14 +140,18 @@ func (c *guarded) cut(why string) {
 }
 
 // yield ends a connection for another's sake, unless its owner is admitted by now.
+// Both are decided under one lock, so that nobody is admitted and cut off.
 func (c *guarded) yield() {
 	c.mu.Lock()
-	inside := c.inside
-	c.mu.Unlock()
-	if !inside {
-		c.yielded.Store(true)
-		c.cut(errYielded.Error())
+	if c.inside {
+		c.mu.Unlock()
+		return
 	}
+	c.yielded.Store(true)
+	c.why = cmp.Or(c.why, errYielded.Error())
+	c.discount()
+	c.mu.Unlock()
+	_ = c.Conn.Close()
 }
 
 // errYielded is why a connection ended that gave its place to a newcomer.
@@ -259,18 +263,24 @@ func (c *guarded) known() {
 
 func (c *guarded) Close() error {
 	c.mu.Lock()
-	if !c.closed {
-		c.closed = true
-		close(c.over)
-		c.late.Stop()
-		stranger := -1
-		if c.inside {
-			stranger = 0
-		}
-		c.gate.count(c, -1, stranger)
-	}
+	c.discount()
 	c.mu.Unlock()
 	return c.Conn.Close()
+}
+
+// discount gives a connection's place back, once; c.mu is held.
+func (c *guarded) discount() {
+	if c.closed {
+		return
+	}
+	c.closed = true
+	close(c.over)
+	c.late.Stop()
+	stranger := -1
+	if c.inside {
+		stranger = 0
+	}
+	c.gate.count(c, -1, stranger)
 }
 
 func (g *gate) count(c *guarded, all, strangers int) {
@@ -282,13 +292,20 @@ func (g *gate) count(c *guarded, all, strangers int) {
 	c.counts.drop(c)
 }
 
-// tell says of each address how many lines of the log were left out.
-func (g *gate) tell(log *slog.Logger, last bool) {
+// report says of each address how many lines of the log were left out. It writes
+// once the lock is free: a log may block, and nobody waits for it to come or go.
+func (g *gate) report(log *slog.Logger, last bool) {
 	g.mu.Lock()
-	defer g.mu.Unlock()
+	places := map[netip.Prefix]*counts{}
 	for p, n := range g.places {
-		n.visits.tell(log, last, "about", "visits", "from", p.String())
-		n.commands.tell(log, last, "about", "commands", "from", p.String())
+		if n.visits.out.Load() > 0 || n.commands.out.Load() > 0 {
+			places[p] = n
+		}
+	}
+	g.mu.Unlock()
+	for p, n := range places {
+		n.visits.report(log, last, "about", "visits", "from", p.String())
+		n.commands.report(log, last, "about", "commands", "from", p.String())
 	}
 }
 

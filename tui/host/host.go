@@ -246,8 +246,8 @@ func (h *Host) watch(stop <-chan struct{}) {
 
 // leftOut says how many lines of the log were left out.
 func (h *Host) leftOut(last bool) {
-	h.refusals.tell(h.log, last, "about", "those not admitted")
-	h.gate.tell(h.log, last)
+	h.refusals.report(h.log, last, "about", "those not admitted")
+	h.gate.report(h.log, last)
 }
 
 // entertain is a visit: the other screen, the venue, and the last words on the

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"log/slog"
 	"net"
 	"net/netip"
 	"slices"
@@ -308,5 +309,68 @@ func TestTheLogOfRefusedCommands(t *testing.T) {
 	waitFor(t, "every refusal is logged or counted", func() bool { lines, said := count(); return lines+said == each*times })
 	if lines, _ := count(); lines < linesBurst || lines >= each*times {
 		t.Errorf("%d lines", lines)
+	}
+}
+
+// A log that takes nothing for a while stops nobody from coming or going.
+func TestALogThatBlocksKeepsTheDoorOpen(t *testing.T) {
+	g := gate{inAll: 5, byPlace: 3, times: usual()}
+	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
+	c := g.admit(from)
+	c.counts.commands.out.Add(7)
+	log, reached := &blocked{open: make(chan struct{})}, make(chan struct{})
+	reported := make(chan struct{})
+	go func() {
+		defer close(reported)
+		g.report(slog.New(slog.NewTextHandler(io.MultiWriter(firstWrite(reached), log), nil)), true)
+	}()
+	<-reached
+	comeAndGone := make(chan struct{})
+	go func() {
+		defer close(comeAndGone)
+		if g.admit(from) == nil {
+			t.Error("nobody comes in")
+		}
+		_ = c.Close()
+	}()
+	select {
+	case <-comeAndGone:
+	case <-time.After(patience):
+		t.Error("who comes or goes waits for the log")
+	}
+	close(log.open)
+	<-reported
+	<-comeAndGone
+	if got := log.got.String(); !strings.Contains(got, `msg="lines left out" about=commands from=192.0.2.1/32 lines=7`) {
+		t.Errorf("the log says %q", got)
+	}
+}
+
+// firstWrite is closed by the first write.
+type firstWrite chan struct{}
+
+func (s firstWrite) Write(p []byte) (int, error) { close(s); return len(p), nil }
+
+// A connection whose owner is admitted at the moment at which it is to give way
+// either stays or was never in.
+func TestNobodyWhoIsInIsCutForAnother(t *testing.T) {
+	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
+	for range 20000 {
+		g := gate{inAll: 5, byPlace: 3, times: usual()}
+		c := g.admit(from)
+		var both sync.WaitGroup
+		both.Go(c.known)
+		both.Go(c.yield)
+		both.Wait()
+		if c.inside && (c.closed || c.yielded.Load() || c.why != "") {
+			t.Fatalf("admitted, and cut: %q", c.why)
+		}
+		if !c.inside && (!c.closed || c.reason() != errYielded.Error()) {
+			t.Fatalf("neither admitted nor cut: %q", c.why)
+		}
+		if want := map[bool]int{true: 1}[c.inside]; g.all != want || g.strangers != 0 {
+			t.Fatalf("%d in all, %d strangers", g.all, g.strangers)
+		}
+		_ = c.Close()
 	}
 }

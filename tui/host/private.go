@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"hash/crc32"
+	"io"
 	"io/fs"
 	"log/slog"
 	"os"
@@ -20,8 +21,8 @@ import (
 // folder.
 const visitorsFolder = "visitors"
 
-// mostFolders is how many keys may keep sheets at all: anybody can make keys.
-const mostFolders = 5000
+// maxFolders is how many keys may keep sheets at all: anybody can make keys.
+const maxFolders = 5000
 
 // library gives each visitor a workbench of its own on copies of a folder's
 // sheets.
@@ -108,7 +109,7 @@ func (l *library) store(folder string) *store {
 	return &store{
 		folder: func(create bool) (*os.Root, error) {
 			if create {
-				if err := l.makeFolder(folder); err != nil {
+				if err := l.folder.MkdirAll(folder, folderMode); err != nil {
 					return nil, err
 				}
 			}
@@ -118,7 +119,21 @@ func (l *library) store(folder string) *store {
 	}
 }
 
-func (l *library) makeFolder(folder string) error {
+// seat gives a visitor a room, or refuses one whose key could keep no sheet. Whoever
+// has a room may make a folder, so keys with a room count as if they had one: what is
+// free at the door is still free at the first save.
+func (l *library) seat(v *visitor, r *room) error {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if err := l.hasSpace(v.who.folder); err != nil {
+		return err
+	}
+	l.rooms[v] = r
+	return nil
+}
+
+// hasSpace tells whether a key may have a folder; l.mu is held.
+func (l *library) hasSpace(folder string) error {
 	if _, err := l.folder.Stat(folder); err == nil {
 		return nil
 	}
@@ -127,10 +142,21 @@ func (l *library) makeFolder(folder string) error {
 		return err
 	}
 	defer d.Close()
-	if names, _ := d.Readdirnames(mostFolders); len(names) >= mostFolders {
+	names, err := d.Readdirnames(maxFolders)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return err
+	}
+	taken := make(map[string]bool, len(names)+len(l.rooms))
+	for _, name := range names {
+		taken[name] = true
+	}
+	for v := range l.rooms {
+		taken[v.who.folder] = true
+	}
+	if len(taken) >= maxFolders && !taken[folder] {
 		return errors.New("the host keeps sheets for as many visitors as it can")
 	}
-	return l.folder.MkdirAll(folder, folderMode)
+	return nil
 }
 
 // turn is held while a key's sheets are written: one key may have two sessions.
@@ -141,9 +167,10 @@ func (l *library) turn(folder string) *sync.Mutex {
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
 	r := &room{lib: l, own: l.store(v.who.folder), v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
-	l.mu.Lock()
-	l.rooms[v] = r
-	l.mu.Unlock()
+	if err := l.seat(v, r); err != nil {
+		v.end(err.Error())
+		return
+	}
 	defer func() {
 		v.feed.show(nil)
 		if s := r.draws.Load(); s != nil {
