@@ -106,7 +106,7 @@ func (s *Solution) indeterminateWords() []string {
 	word := fmt.Sprintf("%s: %s for %s", s.Headline(), count(s.Rank, "independent equation"), count(len(s.X), "unknown"))
 	out := []string{word}
 	for j := range s.X {
-		out = append(out, s.rangeWords(j))
+		out = append(out, s.RangeWords(j))
 	}
 	if w := s.possibleWords(); w != "" {
 		out = append(out, w)
@@ -114,7 +114,8 @@ func (s *Solution) indeterminateWords() []string {
 	return out
 }
 
-func (s *Solution) rangeWords(j int) string {
+// RangeWords says the value of an unknown, or the range that it may have.
+func (s *Solution) RangeWords(j int) string {
 	x := s.X[j]
 	unit := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
 	f := func(v float64) string { return unit.Format(v, s.Problem.Figures) }
