@@ -133,7 +133,8 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	most, known := s.most(l.Magnitude)
 	switch {
 	case known:
-		c.Value, c.OK = most, most <= l.Limit
+		_, single := s.single(l.Magnitude)
+		c.Value, c.OK, c.Ranged = most, most <= l.Limit, !single
 	case s.Verdict == Inadmissible:
 		return
 	default:
