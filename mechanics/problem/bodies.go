@@ -44,7 +44,7 @@ func (r *reading) readBodies() {
 			pt.Body = pt.Bodies[0]
 		}
 	}
-	for _, row := range rowsOf(r.s, "bodies") {
+	for _, row := range Rows(r.s, "bodies") {
 		if _, ok := r.bodies[row.Name]; !ok {
 			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}

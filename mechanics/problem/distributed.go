@@ -34,7 +34,7 @@ type Distributed struct {
 const loadSamples = 9
 
 func (r *reading) readDistributed() {
-	rows := rowsOf(r.s, "distributed")
+	rows := Rows(r.s, "distributed")
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, row := range rows {
 		d := &r.p.Loads[i]

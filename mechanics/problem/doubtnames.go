@@ -29,7 +29,7 @@ func (r *reading) doubtNames() {
 		if t.Fixed || t.Name == "answers" {
 			continue
 		}
-		for _, row := range rowsOf(r.s, t.Name) {
+		for _, row := range Rows(r.s, t.Name) {
 			if what := notNumber(row.Name); what != "" {
 				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true,
 					Msg: row.Name + " is the name of " + t.ARow() + " here, and usually means " + what, Hint: "Try: another name"})

@@ -13,9 +13,9 @@ import (
 // cells may refer to rows further down.
 func (r *reading) indexNames() {
 	p := r.p
-	r.givenRows = rowsOf(r.s, "given")
-	r.pointRows = rowsOf(r.s, "points")
-	r.lineRows = rowsOf(r.s, "lines")
+	r.givenRows = Rows(r.s, "given")
+	r.pointRows = Rows(r.s, "points")
+	r.lineRows = Rows(r.s, "lines")
 	r.givens = make(map[string]int, len(r.givenRows))
 	r.points = make(map[string]int, len(r.pointRows))
 	r.lines = make(map[string]int, len(r.lineRows))

@@ -16,8 +16,8 @@ const private = "x-"
 // Private tells that a table, a row or a key of this name is kept and not read.
 func Private(name string) bool { return strings.HasPrefix(name, private) }
 
-// rowsOf gives the rows of a table that are read: all but the private ones.
-func rowsOf(s *sheet.Sheet, table string) []sheet.Row {
+// Rows gives the rows of a table that are read: all but the private ones.
+func Rows(s *sheet.Sheet, table string) []sheet.Row {
 	rows := s.Table(table).Rows
 	if !slices.ContainsFunc(rows, isPrivate) {
 		return rows

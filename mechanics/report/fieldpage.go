@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"trivet/mechanics/plate"
@@ -76,7 +75,7 @@ func inputs(s *sheet.Sheet, p *problem.Problem) []block {
 	units := words("Bare numbers and results in " + set.Length.Symbol + ", " + set.Force.Symbol + ", " + set.Angle.Symbol + ", " + set.Mass.Symbol + ".")
 	units.quiet = true
 	for _, name := range []string{"given", "points", "bodies", "lines", "joints", "couples", "distributed"} {
-		rows := slices.DeleteFunc(slices.Clone(s.Table(name).Rows), func(r sheet.Row) bool { return problem.Private(r.Name) })
+		rows := problem.Rows(s, name)
 		if len(rows) == 0 {
 			continue
 		}
