@@ -35,7 +35,7 @@ func (r *reading) doubtBodies() {
 				at = w
 			}
 		}
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: at,
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: at, Sort: BodyOfOnePoint,
 			Msg:  strconv.Quote(body.Name) + " is a body of its own here, with " + pt.Name + " as its one point",
 			Hint: "was " + strconv.Quote(meant) + " meant"})
 	}

@@ -110,6 +110,7 @@ type reading struct {
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
 	givenAt, pointAt      []progress
+	usedGivens            []bool // by a cell that was evaluated
 	magnitudeAt           []progress
 	chain                 []string  // names being read, for naming a circle
 	notText               sheet.Ref // the last row that has a cell that is no text

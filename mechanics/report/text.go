@@ -22,7 +22,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	if p.Title != "" {
 		b.WriteString(hung("", printed(p.Title)) + "\n")
 	}
-	for _, line := range s.Words() {
+	for _, line := range s.VerdictWords() { // the warnings stand on standard error
 		b.WriteString(hung("", line))
 	}
 	section(&b, "unknowns", unknownRows(s))

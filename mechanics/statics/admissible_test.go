@@ -106,7 +106,7 @@ CF lies between -25.0 N and 25.0 N
 MCz lies between -50.0 N m and 50.0 N m
 equilibrium is possible with |F| ≤ μN at C
 - equilibrium is possible: the free unknowns have admissible values
-- R exceeds its limit: it uses 101 % of 520 N`},
+- R could reach 525 N, 101 % of its limit of 520 N`},
 		{"a rope that cannot push", drag + `V = { kind = "cable", at = "C", along = "-z" }
 U = { kind = "force", at = "C", along = "+z", magnitude = "150 N" }
 `, `

@@ -18,14 +18,15 @@ func (v Verdict) String() string {
 // Words says the verdict: the first line says which, the others what follows, and
 // last what is read by nothing, or doubtful, in the sheet.
 func (s *Solution) Words() []string {
-	out := s.verdictWords()
+	out := s.VerdictWords()
 	for _, e := range s.Problem.Notes() {
 		out = append(out, e.Error())
 	}
 	return out
 }
 
-func (s *Solution) verdictWords() []string {
+// VerdictWords are Words without what is said of the sheet.
+func (s *Solution) VerdictWords() []string {
 	var out []string
 	switch s.Verdict {
 	case Unreadable:
