@@ -103,8 +103,8 @@ func (r *reading) answer(row sheet.Row) {
 		if a.Half, ok = r.tolerance(wref, within, a.Value, q.Dim); !ok {
 			return
 		}
+		a.Why, _, _ = r.text("answers", row, "why")
 	}
-	a.Why, _, _ = r.text("answers", row, "why")
 	r.p.Answers = append(r.p.Answers, a)
 }
 

@@ -41,6 +41,16 @@ func (r *reading) doubtBodies() {
 	}
 }
 
+// doubtSteps notes steps between variants that no range says there are.
+func (r *reading) doubtSteps() {
+	for i := range r.p.Givens {
+		if g := &r.p.Givens[i]; g.Step > 0 && !g.HasRange {
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, InName: true, Sort: UnusedCell,
+				Msg: "the given value " + g.Name + " has no range, so its step serves only a sweep from one value to another", Hint: "Try: range beside it"})
+		}
+	}
+}
+
 // nearName gives the name that another is most likely a slip of, or "": its first
 // letters, other capitals, or a mistyped letter of a long one. Names told apart by
 // their numbers, or short ones by a letter, are meant to differ.

@@ -86,6 +86,7 @@ func (rd *Reader) Moved(s *sheet.Sheet, of Place, share float64) (*Problem, []Er
 	r.noteUnread()
 	r.doubtNames()
 	r.doubtAngles()
+	r.doubtSteps()
 	r.sortErrors()
 	return r.p, r.errs
 }

@@ -185,9 +185,6 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 	beside := func(what, it string) note {
 		return note{"the " + t.Row + " " + row.Name + " has " + what + ", and " + strconv.Quote(key) + " is not read beside " + it, "Try: take one of them out"}
 	}
-	lacks := func(needs string) note {
-		return note{"the " + t.Row + " " + row.Name + " has no " + strconv.Quote(needs) + ", and " + strconv.Quote(key) + " is not read without it", "Try: " + needs + " beside it"}
-	}
 	switch {
 	case t.Name == "lines":
 		switch key {
@@ -210,14 +207,8 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 			}
 		}
 	case t.Name == "answers":
-		switch needs := map[string]string{"within": "printed", "why": "within"}[key]; {
-		case needs == "" || has(needs) || needs == t.Plain && has(""):
-		default:
-			return lacks(needs)
-		}
-	case t.Name == "given" && key == "step":
-		if !has("range") {
-			return lacks("range")
+		if needs := map[string]string{"within": t.Plain, "why": "within"}[key]; needs != "" && !has(needs) {
+			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", and " + strconv.Quote(key) + " is not read without it", "Try: " + needs + " beside it"}
 		}
 	case t.Name == "couples" && key == "turn":
 		if has("components") {
