@@ -11,6 +11,7 @@ import (
 type run struct {
 	text string
 	env  Env
+	one  bool // a name is no axis
 }
 
 func (r run) src(n *node) string { return r.text[n.span.Start:n.span.End] }
@@ -24,7 +25,7 @@ func (r run) fail(n *node, hint, format string, args ...any) (Value, *Error) {
 // first order as bounds, |∂f/∂a|·Δa + |∂f/∂b|·Δb, through + - * / and units;
 // other functions drop them.
 func (e *Expr) Eval(env Env) (Value, *Error) {
-	r := run{e.text, env}
+	r := run{e.text, env, e.one}
 	v, err := r.eval(e.root)
 	if err != nil {
 		return Value{}, err
@@ -56,6 +57,13 @@ func (r run) eval(n *node) (Value, *Error) {
 		return r.tuple(n)
 	case nPlusMinus:
 		return r.plusMinus(n)
+	}
+	if n.kind == nPow && n.args[0].kind == nName && n.args[0].name == "e" && !r.known("e") {
+		power := r.src(n.args[1])
+		if !n.args[1].closed {
+			power = "(" + power + ")"
+		}
+		return r.fail(n, "Try: exp"+power, "%s is a power of e, which is no name here", r.src(n))
 	}
 	a, err := r.eval(n.args[0])
 	if err != nil {
@@ -135,6 +143,9 @@ func (r run) name(n *node) (Value, *Error) {
 	if u := bySymbol[n.name]; u != nil {
 		return Scalar(u.Factor, u.Dim), nil
 	}
+	if n.behind && r.one && spelling(n.name) == spelling("k") {
+		return Value{}, unknownUnit(n.span, n.name, r.env.Names())
+	}
 	switch n.name {
 	case "x", "i":
 		return Vector([3]float64{1, 0, 0}, Number), nil
@@ -155,6 +166,15 @@ func (r run) name(n *node) (Value, *Error) {
 		hint = runTogether(n.name)
 	}
 	return r.fail(n, hint, "there is no %q", n.name)
+}
+
+// known tells whether a name has a meaning on the sheet, without bringing in an unknown.
+func (r run) known(name string) bool {
+	if c, ok := r.env.(Coiner); ok && !c.Known(name) {
+		return false
+	}
+	_, ok, err := r.env.Lookup(name)
+	return ok || err != nil
 }
 
 // unit applies the unit behind a number, a parenthesis or a vector.
