@@ -9,8 +9,10 @@ import (
 // bears no unit: what the reader takes it for is not what its writer may have had in
 // mind. Call is the whole of it, exp(-0.25*180).
 type BareAngle struct {
+	Span
 	Function string
 	Call     string
+	Argument string
 	Operands []Operand
 	// Radians is the call with a unit behind an argument in which pi stands as a factor
 	// and no angle: what is written so is most likely in radians, sin(pi/6 rad).
@@ -43,7 +45,7 @@ func bareAngles(out []BareAngle, text string, n *node) []BareAngle {
 		if n.kind == nCall && takesAngle(n.fn.name) {
 			b := bare{text: text}
 			b.gather(arg, false, "")
-			call := BareAngle{Function: n.fn.name, Call: text[n.span.Start:n.span.End], Operands: b.found}
+			call := BareAngle{Span: n.span, Function: n.fn.name, Call: text[n.span.Start:n.span.End], Argument: text[arg.span.Start:arg.span.End], Operands: b.found}
 			if b.pi && !b.angle && n.fn.name != "exp" {
 				call.Radians = text[n.span.Start:arg.span.Start] + inRadians(text, arg) + text[arg.span.End:n.span.End]
 			}

@@ -11,7 +11,7 @@ import (
 type run struct {
 	text string
 	env  Env
-	one  bool // a name is no axis
+	one  bool // a vector is not wanted
 }
 
 func (r run) src(n *node) string { return r.text[n.span.Start:n.span.End] }
@@ -39,8 +39,19 @@ func (e *Expr) Eval(env Env) (Value, *Error) {
 			return r.fail(e.root, "", "the uncertainty of %s comes to no finite number", r.src(e.root))
 		}
 	}
+	if k := e.root.kips(); e.one && v.N > 1 && k != nil {
+		return Value{}, unknownUnit(k.span, k.name, env.Names())
+	}
 	v.Text = r.src(e.root)
 	return v, nil
+}
+
+// kips gives the k of 12 k, which is an axis, and kips where one value is wanted.
+func (n *node) kips() *node {
+	if n = n.unsigned(); n.kind == nMul && n.args[1].behind && n.args[1].name == "k" {
+		return n.args[1]
+	}
+	return nil
 }
 
 func (r run) eval(n *node) (Value, *Error) {
@@ -143,9 +154,6 @@ func (r run) name(n *node) (Value, *Error) {
 	if u := bySymbol[n.name]; u != nil {
 		return Scalar(u.Factor, u.Dim), nil
 	}
-	if n.behind && r.one && spelling(n.name) == spelling("k") {
-		return Value{}, unknownUnit(n.span, n.name, r.env.Names())
-	}
 	switch n.name {
 	case "x", "i":
 		return Vector([3]float64{1, 0, 0}, Number), nil
@@ -229,6 +237,9 @@ func zero(v Value) bool {
 // bare says that a number stands where a quantity like other is wanted. Beside a
 // unit that was typed nobody knows which the number is in, so none is offered.
 func (r run) bare(number, other *node, d Dim) (Value, *Error) {
+	if k := number.kips(); r.one && k != nil {
+		return Value{}, unknownUnit(k.span, k.name, r.env.Names())
+	}
 	hint := ""
 	// 500-lbz is a number with its unit, mistyped, as likely as a difference.
 	hyphen := number.span.End+1 == other.span.Start && other.kind == nName

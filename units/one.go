@@ -10,7 +10,11 @@ import (
 // decimal comma, and that is asked.
 func ParseOne(text string) (*Expr, *Error) {
 	if !strings.Contains(text, ",") {
-		return Parse(text)
+		e, err := Parse(text)
+		if err == nil {
+			e.one = true
+		}
+		return e, err
 	}
 	p, err := newParser(text, true)
 	if err != nil {
@@ -33,6 +37,30 @@ func ParseOne(text string) (*Expr, *Error) {
 	e.one = true
 	e.grouped = p.ungrouped()
 	return e, nil
+}
+
+// GroupedPair gives the first two of three components where they look like one number
+// grouped by a comma, as the 1,200 of (1,200, 0) N: the text as it would be with one
+// number there, and as it is read without the third, which is 0.
+func (e *Expr) GroupedPair() (one, two string, ok bool) {
+	n := e.root
+	if n.kind == nUnit {
+		n = n.args[0]
+	}
+	if n.kind != nTuple || len(n.args) != 3 {
+		return "", "", false
+	}
+	first, second := n.args[0].unsigned(), n.args[1]
+	if second.kind == nUnit {
+		second = second.args[0]
+	}
+	a, b := e.text[first.span.Start:first.span.End], e.text[second.span.Start:second.span.End]
+	if first.kind != nNumber || second.kind != nNumber || first.span.End+1 != second.span.Start || len(b) != 3 || len(a) > 3 || !allDigits(a) || !allDigits(b) || a[0] == '0' {
+		return "", "", false
+	}
+	one = strings.TrimSpace(e.text[:first.span.End] + e.text[second.span.Start:])
+	two = strings.TrimSpace(e.text[:first.span.End] + ", " + e.text[second.span.Start:n.args[1].span.End] + strings.TrimLeft(e.text[n.args[2].span.End:], " "))
+	return one, two, true
 }
 
 // Percent reads a share of a value, 5 % or 0.5%.
