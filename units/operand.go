@@ -206,6 +206,8 @@ func (p *parser) letterTimes(n *node) *Error {
 	case ten && !n.exact && raised.kind == tSuper:
 		at.End, says = raised.end, p.src(n.span)+"e"+strconv.FormatFloat(raised.num, 'f', -1, 64)
 		p.i = i + 1
+	case t.start == n.span.End: // 35x 4 is a slip
+		return nil
 	default:
 		p.i = i
 	}

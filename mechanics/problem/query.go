@@ -56,11 +56,11 @@ func QueryHelp() [][2]string {
 		{"K.stretch", "how far a spring is stretched"},
 		{"P.loads.x  P.loads.size  P.loads.alpha", "the resultant of the known forces on a body"},
 		{"beam.loads.mx", "and its moment about the point that the body's moments are taken about"},
-		{"C.x  C.size  C.angle  C.mx", "the whole reaction of a joint on its first body"},
+		{"C.x  C.size  C.ux  C.angle  C.mx", "the whole reaction of a joint on its first body"},
 		{"M0", "the moment of a couple"},
 		{"q.size  q.at", "the resultant of a distributed load, and how far from its first end it acts"},
 		{"|Cx|  abs(Cx)", "the magnitude of a result, without its sign"},
-		{"angle(T1, T2)", "the angle between two lines"},
+		{"angle(T1, T2)", "the angle between two lines; a joint stands for its reaction"},
 		{"component(F, T1)", "the component of a line's force along another line"},
 	}
 }
@@ -186,7 +186,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
 	}
 	if len(args) != 2 {
-		return fail(fn+" takes two lines", "write "+fn+"(T1, T2)")
+		return fail(fn+" takes two lines or joints", "write "+fn+"(T1, T2)")
 	}
 	for k, slot := range [][2]*int{{&q.Line, &q.Joint}, {&q.Other, &q.Second}} {
 		name := p.printedName(args[k])
