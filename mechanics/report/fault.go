@@ -153,7 +153,7 @@ func CheckLine(file string, s *statics.Solution) (well bool, line string) {
 	}
 	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, plural(len(s.Checks), "check"))
 	if n := len(s.Answers); n > 0 {
-		line += ", " + plural(n, "printed answer") + " met"
+		line += ", " + plural(n, "reference answer") + " met"
 	}
 	return true, line
 }

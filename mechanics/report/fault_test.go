@@ -44,9 +44,9 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 		want       string
 	}{
 		{"sound", sound, true, "ok    a.toml: determinate, 8 checks"},
-		{"with an answer", sound + "[answers]\nT = \"50 N\"\n", true, "ok    a.toml: determinate, 8 checks, 1 printed answer met"},
+		{"with an answer", sound + "[answers]\nT = \"50 N\"\n", true, "ok    a.toml: determinate, 8 checks, 1 reference answer met"},
 		{"over its limit", strings.Replace(sound, "90 N", "40 N", 1), false, "FAILS a.toml: T exceeds its limit: it uses 125 % of 40.0 N"},
-		{"a missed answer", sound + "[answers]\nT = \"51 N\"\n", false, "FAILS a.toml: T = 50.000 N misses the printed 51 N"},
+		{"a missed answer", sound + "[answers]\nT = \"51 N\"\n", false, "FAILS a.toml: T = 50.000 N differs from the reference 51 N"},
 		{"a resultant", "expect = \"resultant\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +
 			"\nF = { kind = \"force\", at = \"P\", along = \"+x\", magnitude = \"50 N\" }\n", true, "ok    a.toml: resultant, 1 check"},
 		{"a frame whose support was forgotten", "asked = \"P.loads.size\"\n" + strings.Join(strings.Split(sound, "\n")[:4], "\n") +

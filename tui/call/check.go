@@ -15,7 +15,7 @@ import (
 func (c *Call) Check() *cobra.Command {
 	return &cobra.Command{
 		Use:               "check SHEET...",
-		Short:             "run every check and compare the printed answers; one line a sheet",
+		Short:             "run every check and compare the reference answers; one line a sheet",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
