@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -164,19 +165,25 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int,
 	for k, b := range pt.Bodies {
 		names[k] = r.p.Bodies[b].Name
 	}
-	found := Ground
-	for _, w := range fields(on) {
-		for _, b := range pt.Bodies {
-			if r.p.Bodies[b].Name == on[w.Start:w.End] {
-				found = b
-			}
-		}
-	}
-	if found == Ground {
+	found := r.namedAt(pt, on)
+	if len(found) != 1 {
 		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and "+what+" acts on one of them", "write on = "+strconv.Quote(names[0]))
 		return Ground, false
 	}
-	return found, true
+	return found[0], true
+}
+
+// namedAt gives the bodies of a point that on names, in its order.
+func (r *reading) namedAt(pt *Point, on string) []int {
+	var out []int
+	for _, w := range fields(on) {
+		for _, b := range pt.Bodies {
+			if r.p.Bodies[b].Name == on[w.Start:w.End] && !slices.Contains(out, b) {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
 }
 
 // bodyNamed finds the body that a cell names.
