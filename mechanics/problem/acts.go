@@ -135,7 +135,7 @@ func (r *reading) lineBody(l *Line, at int) (int, bool) {
 	if !ok {
 		ref = l.Ref
 	}
-	return r.bodyAt(ref, pt, on, "the line "+l.Name)
+	return r.bodyAt(ref, pt, on, l)
 }
 
 // withinOneBody refuses a line whose ends are both on one body: its two forces

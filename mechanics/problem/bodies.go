@@ -154,7 +154,7 @@ func (r *reading) weighed(v units.Value) units.Value {
 
 // bodyAt chooses the body of a point that a force acts on: its only one, or the
 // one that on names. It reports what is not settled.
-func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int, bool) {
+func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, bool) {
 	switch len(pt.Bodies) {
 	case 0:
 		return Ground, true
@@ -167,7 +167,12 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int,
 	}
 	found := r.namedAt(pt, on)
 	if len(found) != 1 {
-		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and "+what+" acts on one of them", "write on = "+strconv.Quote(names[0]))
+		what, hint := "acts on one of them", "write on = "+strconv.Quote(names[0])
+		if l.Kind == Force || l.Kind == Contact {
+			what = "acts on one of them, or between two"
+			hint += ", or on = " + strconv.Quote(names[0]+" "+names[1])
+		}
+		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and the line "+l.Name+" "+what, hint)
 		return Ground, false
 	}
 	return found[0], true
