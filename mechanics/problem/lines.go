@@ -89,7 +89,7 @@ func (r *reading) linePath(i int) bool {
 	_, _, hasComponents := r.text("lines", row, "components")
 
 	if hasPath {
-		if hasAlong && !l.Kind.Info().Path {
+		if hasAlong && (l.Kind == Force || l.Kind == Contact) {
 			if between, ok := r.particlePair(l, pathText); between {
 				return ok && r.alongDirection(l, row, l.Path[0])
 			}
@@ -106,6 +106,14 @@ func (r *reading) linePath(i int) bool {
 			hint = "write at = \"T\" and along = \"+x\""
 		}
 		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no place", hint)
+		return false
+	}
+	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
+		hint := "path = " + strconv.Quote(strings.TrimSpace(atText))
+		if hasAlong {
+			hint = "at = " + strconv.Quote(atText[words[0].Start:words[0].End])
+		}
+		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, and these are two", "Try: "+hint)
 		return false
 	}
 	at, ok := r.pointNamed(atRef, atText, whole(atText))
@@ -209,6 +217,15 @@ func fields(text string) []units.Span {
 		spans = append(spans, units.Span{Start: start, End: len(text)})
 	}
 	return spans
+}
+
+func (r *reading) namesPoints(text string, words []units.Span) bool {
+	for _, w := range words {
+		if _, ok := r.points[text[w.Start:w.End]]; !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
