@@ -17,7 +17,7 @@ func (r *reading) acts(i int) {
 	l := &r.p.Lines[i]
 	if l.byComponents {
 		at := l.Path[0]
-		if a, b, ok := r.between(l, at); ok && len(l.Path) == 1 {
+		if a, b, ok := r.between(l, at); ok {
 			l.Acts = []Act{{Body: a, Point: at, At: r.p.Points[at].At, Const: l.fixed, Terms: l.free},
 				{Body: b, Point: at, At: r.p.Points[at].At, Const: r3.Scale(-1, l.fixed), Terms: opposite(l.free)}}
 			return
