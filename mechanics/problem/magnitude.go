@@ -238,7 +238,9 @@ func (l *Line) Pushes() bool {
 func (l *Line) Between() bool { return len(l.Acts) == 2 }
 
 // JoinsEnds tells that a line acts on two bodies along its path, from point to point.
-func (l *Line) JoinsEnds() bool { return l.Between() && !l.byComponents && len(l.Legs) > 0 && l.Legs[0].To >= 0 }
+func (l *Line) JoinsEnds() bool {
+	return l.Between() && !l.byComponents && len(l.Legs) > 0 && l.Legs[0].To >= 0
+}
 
 // Direction is the unit vector of a line's first leg seen from the body it acts
 // on first; false where the line is given by unknown components.
