@@ -267,7 +267,7 @@ func TestOwnAnswerIsMetOrNot(t *testing.T) {
 	r.text("40 N")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "answers", Row: "T2"}, "40 N")
-	r.sees("ok", "no", "misses")
+	r.sees("ok", "no", "differs from")
 	r.keys("delete")
 	r.holds(sheet.Ref{Table: "answers", Row: "T2"}, "")
 }

@@ -85,7 +85,7 @@ func (d *drawing) free(about working.Subject, named map[int]bool) {
 		for _, a := range l.Acts {
 			// What both ends of a line pull at inside adds up to nothing, unless it runs
 			// over a pulley.
-			if l.OK && on(a.Body) && shows(about.Lines, i) && (outside != 2 || len(l.Path) != 2 || len(about.Bodies) == 1) {
+			if l.OK && on(a.Body) && shows(about.Lines, i) && (outside != 2 || len(l.Path) > 2 || len(about.Bodies) == 1) {
 				d.assumed(a, l.Ref, l.Name)
 			}
 		}

@@ -145,12 +145,12 @@ func legs(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.ActTerm
 		}
 		words += stretch(p, from, to, leg, axis)
 	}
-	switch info := l.Kind.Info(); {
-	case l.Legs[0].To < 0 && l.Kind == problem.Strut:
+	switch {
+	case l.Legs[0].To < 0 && (l.Kind == problem.Strut || l.Between() && a.Body == l.Acts[1].Body):
 		add(-1, -1, -1, l.Legs[0])
 	case l.Legs[0].To < 0:
 		add(-1, -1, 1, l.Legs[0])
-	case !info.Path:
+	case !l.Kind.Info().Path && !l.Between():
 		add(l.Legs[0].From, l.Legs[0].To, 1, l.Legs[0])
 	default:
 		for k, at := range l.Path {
@@ -158,7 +158,7 @@ func legs(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.ActTerm
 				continue
 			}
 			ends := func(from, to int, leg problem.Leg) {
-				if l.Kind == problem.Strut {
+				if l.Pushes() {
 					from, to = to, from // compression pushes the ends apart
 				}
 				add(from, to, 1, leg)

@@ -128,6 +128,26 @@ func says(t *testing.T, got, want string) {
 	}
 }
 
+// What acts on two bodies is explained on each: away from the other where a contact
+// pushes, towards it where a force does, and opposite where it has a direction.
+func TestEntriesOfWhatActsOnTwo(t *testing.T) {
+	s := solved(t, `plane = "xy"
+[points]
+a = { at = "0, 0", on = "particle" }
+b = { at = "3, 4", on = "particle" }
+[lines]
+N = { kind = "contact", path = "a b" }
+F = { kind = "force", path = "a b" }
+V = { kind = "force", path = "a b", along = "+x" }
+`)
+	says(t, Entry(s, 0, 0), "N in a ΣFx: x of u from b to a = (0 - 3.00) m / 5.00 m = -0.6000")
+	says(t, Entry(s, 2, 0), "N in b ΣFx: x of u from a to b = (3.00 - 0) m / 5.00 m = 0.6000")
+	says(t, Entry(s, 1, 1), "F in a ΣFy: y of u from a to b = (4.00 - 0) m / 5.00 m = 0.8000")
+	says(t, Entry(s, 3, 1), "F in b ΣFy: y of u from b to a = (0 - 4.00) m / 5.00 m = -0.8000")
+	says(t, Entry(s, 0, 2), "V in a ΣFx: x of u along +x = 1")
+	says(t, Entry(s, 2, 2), "V in b ΣFx: -1·x of u along +x = -1")
+}
+
 func TestEntries(t *testing.T) {
 	s := solved(t, mast)
 	says(t, Entry(s, 0, 1), "T2 in T ΣFx: x of u from T to B = (-3.00 - 0) m / 13.0 m = -0.2308")

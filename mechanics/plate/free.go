@@ -104,7 +104,7 @@ func (s *sketch) cutLine(l *problem.Line, body int, most float64) {
 	value, known := s.value(l.Magnitude)
 	length := s.long(value, most, known)
 	label := s.named(symbol(l.Name), value, known, s.p.Units.Force)
-	for _, a := range l.Acts {
+	for k, a := range l.Acts {
 		if a.Body != body {
 			continue
 		}
@@ -127,12 +127,14 @@ func (s *sketch) cutLine(l *problem.Line, body int, most float64) {
 			}
 			continue
 		}
-		s.cutForce(l, a, most)
+		s.cutForce(l, k, most)
 	}
 }
 
-// cutForce draws a force that has a direction, or components of its own.
-func (s *sketch) cutForce(l *problem.Line, a problem.Act, most float64) {
+// cutForce draws a force that has a direction, or components of its own, on the first
+// body that it acts on (k = 0) or the opposite on the second.
+func (s *sketch) cutForce(l *problem.Line, k int, most float64) {
+	a := l.Acts[k]
 	if len(l.Magnitude.Terms) == 0 && len(a.Terms) > 0 { // by components: each unknown for itself
 		for _, t := range a.Terms {
 			s.component(t, a.At, most, either)
@@ -153,7 +155,9 @@ func (s *sketch) cutForce(l *problem.Line, a problem.Act, most float64) {
 	case given:
 		tone, value, known = ink.Load, r3.Norm(a.Const), true
 	case known && value != 0 && len(l.Legs) > 0:
-		u = l.Legs[0].U
+		if u = l.Legs[0].U; (k == 1) != l.Pushes() {
+			u = r3.Scale(-1, u)
+		}
 	}
 	h := s.touch(l, a, u)
 	s.label(s.arrow(tone, a.At, unit(u), s.long(value, most, known), h), s.named(symbol(l.Name), value, known, s.p.Units.Force), tone, true)

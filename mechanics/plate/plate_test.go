@@ -167,3 +167,31 @@ func BenchmarkFigureInSpace(b *testing.B) {
 		System(s.Problem, s, Options{Dimensions: true})
 	}
 }
+
+// The free body of either of two bodies in contact shows the push on it: the same figure
+// as where the push is typed on that body alone.
+func TestAContactStandsOnBothFreeBodies(t *testing.T) {
+	sheet := func(line string) *statics.Solution {
+		return solved(t, strings.Replace(`plane = "xy"
+[points]
+a = { at = "0, 0", on = "left" }
+b = { at = "2, 0", on = "right" }
+[lines]
+LINE
+P = { kind = "force", at = "a", along = "+x", magnitude = "50 N" }
+Q = { kind = "force", at = "b", along = "-x", magnitude = "50 N" }
+`, "LINE", line, 1))
+	}
+	for _, c := range []struct{ both, left, right string }{
+		{`N = { kind = "contact", path = "a b" }`, `N = { kind = "contact", at = "a", along = "-x" }`, `N = { kind = "contact", at = "b", along = "+x" }`},
+		{`N = { kind = "force", path = "a b" }`, `N = { kind = "force", at = "a", along = "+x" }`, `N = { kind = "force", at = "b", along = "-x" }`},
+	} {
+		for body, alone := range []string{c.left, c.right} {
+			both, one := sheet(c.both), sheet(alone+"\n"+strings.Replace([]string{c.right, c.left}[body], "N = ", "M = ", 1)) // M holds the other one
+			got, want := FreeBody(both.Problem, both, body), FreeBody(one.Problem, one, body)
+			if ink.InlineSVG(got) != ink.InlineSVG(want) {
+				t.Errorf("%s: the free body of %s is another than with %s", c.both, both.Problem.Bodies[body].Name, alone)
+			}
+		}
+	}
+}

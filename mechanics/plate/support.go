@@ -81,7 +81,7 @@ func (s *sketch) supports() {
 	}
 	for i := range s.p.Lines {
 		l := &s.p.Lines[i]
-		if !l.OK || l.Kind != problem.Contact || len(l.Legs) == 0 || !s.placed(l.Legs[0].From) {
+		if !l.OK || l.Kind != problem.Contact || l.Between() || len(l.Legs) == 0 || !s.placed(l.Legs[0].From) {
 			continue
 		}
 		if n := s.dir(l.Legs[0].U); n.Len() > endOn {

@@ -1,6 +1,9 @@
 package problem
 
 import (
+	"slices"
+	"strconv"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/sheet"
@@ -14,6 +17,11 @@ func (r *reading) acts(i int) {
 	l := &r.p.Lines[i]
 	if l.byComponents {
 		at := l.Path[0]
+		if a, b, ok := r.between(l, at); ok {
+			l.Acts = []Act{{Body: a, Point: at, At: r.p.Points[at].At, Const: l.fixed, Terms: l.free},
+				{Body: b, Point: at, At: r.p.Points[at].At, Const: r3.Scale(-1, l.fixed), Terms: opposite(l.free)}}
+			return
+		}
 		body, ok := r.lineBody(l, at)
 		switch {
 		case !ok:
@@ -30,15 +38,10 @@ func (r *reading) acts(i int) {
 		sign = -1 // compression pushes the ends apart
 	}
 	switch {
+	case !l.Kind.Info().Path:
+		r.directed(l)
 	case l.Legs[0].To < 0:
 		r.act(l, l.Path[0], r3.Scale(sign, l.Legs[0].U))
-	case !l.Kind.Info().Path:
-		for _, at := range l.Path {
-			if len(r.p.Points[at].Bodies) > 0 {
-				r.act(l, at, l.Legs[0].U)
-				break
-			}
-		}
 	default:
 		for k, at := range l.Path {
 			var d r3.Vec
@@ -57,6 +60,71 @@ func (r *reading) acts(i int) {
 	r.withinOneBody(l)
 }
 
+// directed writes the force of a kind that has a direction: on the first body of its
+// path along it, and the opposite on the second where its path ends on one. It lies
+// on the line through both points then; between two bodies at one point it acts there.
+// A contact along its path pushes the two apart.
+func (r *reading) directed(l *Line) {
+	u := l.Legs[0].U
+	if len(l.Path) == 1 {
+		at := l.Path[0]
+		if a, b, ok := r.between(l, at); ok {
+			r.actOn(l, a, at, u)
+			r.actOn(l, b, at, r3.Scale(-1, u))
+			return
+		}
+	}
+	var ends []int // the points that are on bodies
+	for _, at := range l.Path {
+		if len(r.p.Points[at].Bodies) > 0 {
+			ends = append(ends, at)
+		}
+	}
+	if len(ends) == 0 {
+		return
+	}
+	first, ok := r.lineBody(l, ends[0])
+	if !ok {
+		l.OK = false
+		return
+	}
+	// a second point on the first body only gives the direction
+	ends = append(ends[:1], slices.DeleteFunc(ends[1:], func(at int) bool { return l.Kind == Weight || onBody(&r.p.Points[at], first) })...)
+	switch {
+	case len(ends) > 1 && len(l.Path) > 2:
+		l.OK = false
+		r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, units.Span{}, "a "+l.Kind.String()+" between bodies acts along the line of two points, and "+l.Name+" runs through "+strconv.Itoa(len(l.Path)),
+			"Try: path = "+strconv.Quote(r.p.Points[ends[0]].Name+" "+r.p.Points[ends[1]].Name))
+	case len(ends) > 1:
+		second, ok := r.lineBody(l, ends[1])
+		if !ok {
+			l.OK = false
+			return
+		}
+		if l.Kind == Contact && l.Legs[0].To >= 0 {
+			u = r3.Scale(-1, u)
+		}
+		r.actOn(l, first, ends[0], u)
+		r.actOn(l, second, ends[1], r3.Scale(-1, u))
+	default:
+		r.actOn(l, first, ends[0], u)
+	}
+}
+
+// between gives the two bodies at one point that a force or a contact acts between,
+// where its on names two: on the first along its direction, on the second the opposite.
+func (r *reading) between(l *Line, at int) (first, second int, ok bool) {
+	if l.Kind != Force && l.Kind != Contact {
+		return Ground, Ground, false
+	}
+	on, _, _ := r.text("lines", r.lineRows[r.lines[l.Name]], "on")
+	named := r.namedAt(&r.p.Points[at], on)
+	if len(named) != 2 {
+		return Ground, Ground, false
+	}
+	return named[0], named[1], true
+}
+
 // lineBody is the body that a line acts on at a point of its path.
 func (r *reading) lineBody(l *Line, at int) (int, bool) {
 	pt := &r.p.Points[at]
@@ -67,7 +135,7 @@ func (r *reading) lineBody(l *Line, at int) (int, bool) {
 	if !ok {
 		ref = l.Ref
 	}
-	return r.bodyAt(ref, pt, on, "the line "+l.Name)
+	return r.bodyAt(ref, pt, on, l)
 }
 
 // withinOneBody refuses a line whose ends are both on one body: its two forces
@@ -87,9 +155,13 @@ func (r *reading) act(l *Line, at int, d r3.Vec) {
 		l.OK = false
 		return
 	}
-	if body == Ground {
-		return
+	if body != Ground {
+		r.actOn(l, body, at, d)
 	}
+}
+
+// actOn adds the line's force on a body at a point: its magnitude times d.
+func (r *reading) actOn(l *Line, body, at int, d r3.Vec) {
 	a := Act{Body: body, Point: at, At: r.p.Points[at].At, Const: r3.Scale(l.Magnitude.Const, d)}
 	if n := len(l.Magnitude.Terms); n > 0 {
 		a.Terms = make([]ActTerm, n)

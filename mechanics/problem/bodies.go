@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -155,7 +156,7 @@ func (r *reading) weighed(v units.Value) units.Value {
 
 // bodyAt chooses the body of a point that a force acts on: its only one, or the
 // one that on names. It reports what is not settled.
-func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int, bool) {
+func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, bool) {
 	switch len(pt.Bodies) {
 	case 0:
 		return Ground, true
@@ -166,19 +167,30 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, what string) (int,
 	for k, b := range pt.Bodies {
 		names[k] = r.p.Bodies[b].Name
 	}
-	found := Ground
+	found := r.namedAt(pt, on)
+	if len(found) != 1 {
+		what, hint := "acts on one of them", "write on = "+strconv.Quote(names[0])
+		if l.Kind == Force || l.Kind == Contact {
+			what = "acts on one of them, or between two"
+			hint += ", or on = " + strconv.Quote(names[0]+" "+names[1])
+		}
+		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and the line "+l.Name+" "+what, hint)
+		return Ground, false
+	}
+	return found[0], true
+}
+
+// namedAt gives the bodies of a point that on names, in its order.
+func (r *reading) namedAt(pt *Point, on string) []int {
+	var out []int
 	for _, w := range fields(on) {
 		for _, b := range pt.Bodies {
-			if r.p.Bodies[b].Name == on[w.Start:w.End] {
-				found = b
+			if r.p.Bodies[b].Name == on[w.Start:w.End] && !slices.Contains(out, b) {
+				out = append(out, b)
 			}
 		}
 	}
-	if found == Ground {
-		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and "+what+" acts on one of them", "write on = "+strconv.Quote(names[0]))
-		return Ground, false
-	}
-	return found, true
+	return out
 }
 
 // bodyNamed finds the body that a cell names.

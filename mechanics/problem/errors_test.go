@@ -50,6 +50,20 @@ T1 = { kind = "cable", path = "P A", limit = "200 N" }
 T2 = { kind = "cable", path = "P B" }
 F = { kind = "force", at = "P", along = "-y", magnitude = "100 N" }
 `,
+		"wedge": `plane = "xy"
+[points]
+B = { at = "0, 1", on = "particle" }
+W = { at = "0, 0", on = "particle" }
+A = { at = "1, 1", on = "block" }
+C = { at = "2, 2", on = "block cart" }
+D = { at = "3, 2", on = "cart" }
+[lines]
+F = { kind = "contact", path = "B W", along = "polar(82 deg)" }
+N = { kind = "contact", path = "A D" }
+[joints]
+J = { kind = "rough-surface", on = "B W", normal = "+y" }
+C = { kind = "pin" }
+`,
 		"gate": `[points]
 O = { at = "0, 0, 0", on = "gate" }
 B = { at = "0, 0, 4", on = "gate post" }

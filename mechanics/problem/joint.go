@@ -116,6 +116,11 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	if !ok {
 		at, ref = j.Name, j.Ref
 		if _, isPoint := r.points[at]; !isPoint {
+			if p, found := r.firstParticle(row); found {
+				at = p
+			}
+		}
+		if _, isPoint := r.points[at]; !isPoint {
 			r.fail(ref, units.Span{}, "there is no point "+strconv.Quote(at)+" for the joint", "name the joint after its point, or write at = \"O\"")
 			return false
 		}
@@ -129,17 +134,14 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	bodies := pt.Bodies
 	if on, oref, ok := r.text("joints", row, "on"); ok {
 		bodies = nil
-		for _, w := range fields(on) {
+		words := fields(on)
+		for _, w := range words {
 			name := on[w.Start:w.End]
 			if name == groundWord {
 				continue
 			}
 			b, ok := r.bodyNamed(oref, name)
 			if !ok {
-				return false
-			}
-			if !onBody(pt, b) {
-				r.fail(oref, w, pt.Name+" is not a point of "+name, "write on = "+strconv.Quote(name)+" at the point "+pt.Name+" too")
 				return false
 			}
 			for _, other := range bodies {
@@ -149,6 +151,9 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 				}
 			}
 			bodies = append(bodies, b)
+		}
+		if !r.meet(j, oref, on, bodies) {
+			return false
 		}
 	}
 	switch len(bodies) {
@@ -166,6 +171,97 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 		return false
 	}
 	return true
+}
+
+// firstParticle is the first word of a joint's on, where it is a particle: the joint
+// of two particles needs no point of its own.
+func (r *reading) firstParticle(row sheet.Row) (string, bool) {
+	on, _, _ := r.text("joints", row, "on")
+	words := fields(on)
+	if len(words) == 0 {
+		return "", false
+	}
+	name := on[words[0].Start:words[0].End]
+	b, ok := r.bodies[name]
+	return name, ok && r.p.Bodies[b].Particle
+}
+
+// meet tells whether bodies can be joined at the joint's point. Rigid bodies are where
+// the point is theirs. A particle has no size: it meets another one across a surface
+// wherever they are, and a body where it is at a point of it.
+func (r *reading) meet(j *Joint, ref sheet.Ref, on string, bodies []int) bool {
+	pt := &r.p.Points[j.Point]
+	particle := func(b int) bool { return r.p.Bodies[b].Particle }
+	if len(bodies) == 2 && (particle(bodies[0]) || particle(bodies[1])) && (onBody(pt, bodies[0]) || onBody(pt, bodies[1])) {
+		return r.meetParticle(j, ref, on, bodies[0], bodies[1])
+	}
+	for _, b := range bodies {
+		if onBody(pt, b) {
+			continue
+		}
+		name := r.p.Bodies[b].Name
+		if particle(b) {
+			r.fail(ref, wordIn(on, name), pt.Name+" is not the particle "+name, "Try: at = "+strconv.Quote(name))
+		} else {
+			r.fail(ref, wordIn(on, name), pt.Name+" is not a point of "+name, "write on = "+strconv.Quote(name)+" at the point "+pt.Name+" too")
+		}
+		return false
+	}
+	return true
+}
+
+// meetParticle is meet for two of which one is a particle.
+func (r *reading) meetParticle(j *Joint, ref sheet.Ref, on string, a, b int) bool {
+	one, other := &r.p.Bodies[a], &r.p.Bodies[b]
+	place := func(b int) (at r3.Vec, ok bool) {
+		if k := r.placeOn(j, b); r.pointAt[k] == done {
+			return r.p.Points[k].At, onBody(&r.p.Points[k], b)
+		}
+		return at, false
+	}
+	p, onA := place(a)
+	q, onB := place(b)
+	both := one.Particle && other.Particle
+	apart := r3.Norm(r3.Sub(p, q)) > coincident*max(largest(p), largest(q))
+	switch {
+	case both && j.Kind.Where(r.p.Planar).Needs == "normal":
+		return onA && onB // false where a point does not read, which says so itself
+	case both && apart:
+		r.fail(ref, whole(on), one.Name+" and "+other.Name+" are particles at two places, and a "+j.Kind.String()+" joins bodies at one point",
+			"Try: both at one place, or a line between them")
+	case !both && (!onA || !onB || apart):
+		if !one.Particle {
+			one, other = other, one
+		}
+		at := j.Point
+		if name := r.p.Points[at].Name; name == one.Name {
+			r.fail(ref, whole(on), one.Name+" is a particle, and not a point of "+other.Name, "Try: on = "+strconv.Quote(one.Name+" "+other.Name)+" at the point "+name+", which makes it a point of two bodies")
+		} else {
+			r.fail(ref, whole(on), one.Name+" is a particle, and "+name+" of "+other.Name+" is at another place",
+				"Try: on = "+strconv.Quote(one.Name)+" at the point "+one.Name+", which makes it a body, and on = "+strconv.Quote(other.Name+" "+one.Name)+" at the point "+name)
+		}
+	default:
+		return true
+	}
+	return false
+}
+
+// placeOn is where a joint acts on a body: at its point, on a particle at its own.
+func (r *reading) placeOn(j *Joint, b int) int {
+	if r.p.Bodies[b].Particle {
+		return r.p.Bodies[b].Points[0]
+	}
+	return j.Point
+}
+
+// wordIn is where a word stands in a list of names.
+func wordIn(text, word string) units.Span {
+	for _, w := range fields(text) {
+		if text[w.Start:w.End] == word {
+			return w
+		}
+	}
+	return whole(text)
 }
 
 func onBody(pt *Point, b int) bool {

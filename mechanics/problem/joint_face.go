@@ -47,7 +47,7 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 		r.fail(ref, whole(text), "this face does not lie on the surface, whose normal stands across it", "turn the normal, or name the points at the face's ends")
 		return false
 	}
-	if r.p.Bodies[j.First].Particle {
+	if r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle {
 		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
 		return false
 	}

@@ -168,10 +168,13 @@ func (r *reading) jointUnknowns(i int) {
 	for k := range j.Moments {
 		j.Moments[k].Unknown = index[j.Moments[k].Unknown]
 	}
-	at := r.p.Points[j.Point].At
-	j.Acts = append(j.Acts, Act{Body: j.First, Point: j.Point, At: at, Terms: j.Forces, CoupleTerms: j.Moments})
+	act := func(b int, forces, moments []ActTerm) {
+		at := r.placeOn(j, b)
+		j.Acts = append(j.Acts, Act{Body: b, Point: at, At: r.p.Points[at].At, Terms: forces, CoupleTerms: moments})
+	}
+	act(j.First, j.Forces, j.Moments)
 	if j.Second != Ground {
-		j.Acts = append(j.Acts, Act{Body: j.Second, Point: j.Point, At: at, Terms: opposite(j.Forces), CoupleTerms: opposite(j.Moments)})
+		act(j.Second, opposite(j.Forces), opposite(j.Moments))
 	}
 }
 

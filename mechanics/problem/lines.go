@@ -89,6 +89,11 @@ func (r *reading) linePath(i int) bool {
 	_, _, hasComponents := r.text("lines", row, "components")
 
 	if hasPath {
+		if hasAlong && (l.Kind == Force || l.Kind == Contact) {
+			if between, ok := r.particlePair(l, pathText); between {
+				return ok && r.alongDirection(l, row, l.Path[0])
+			}
+		}
 		if hasAlong {
 			r.fail(alongRef, units.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
 			return false
@@ -103,6 +108,14 @@ func (r *reading) linePath(i int) bool {
 		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no place", hint)
 		return false
 	}
+	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
+		hint := "path = " + strconv.Quote(strings.TrimSpace(atText))
+		if hasAlong {
+			hint = "at = " + strconv.Quote(atText[words[0].Start:words[0].End])
+		}
+		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, and these are two", "Try: "+hint)
+		return false
+	}
 	at, ok := r.pointNamed(atRef, atText, whole(atText))
 	if !ok {
 		return false
@@ -112,6 +125,23 @@ func (r *reading) linePath(i int) bool {
 		return true
 	}
 	return r.alongDirection(l, row, at)
+}
+
+// particlePair reads a path of two particles, between which a force may have any
+// direction: they have no size, and no moments.
+func (r *reading) particlePair(l *Line, text string) (between, ok bool) {
+	words := fields(text)
+	if len(words) != 2 {
+		return false, false
+	}
+	for _, w := range words {
+		b, known := r.bodies[text[w.Start:w.End]]
+		if !known || !r.p.Bodies[b].Particle {
+			return false, false
+		}
+		l.Path = append(l.Path, r.p.Bodies[b].Points[0])
+	}
+	return l.Path[0] != l.Path[1], r.pointAt[l.Path[0]] == done && r.pointAt[l.Path[1]] == done
 }
 
 func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
@@ -192,6 +222,15 @@ func fields(text string) []units.Span {
 		spans = append(spans, units.Span{Start: start, End: len(text)})
 	}
 	return spans
+}
+
+func (r *reading) namesPoints(text string, words []units.Span) bool {
+	for _, w := range words {
+		if _, ok := r.points[text[w.Start:w.End]]; !ok {
+			return false
+		}
+	}
+	return true
 }
 
 // pointNamed finds a point that a cell names. A point whose own cell does not

@@ -240,6 +240,20 @@ func (l *Line) Length() float64 {
 	return sum
 }
 
+// Pushes tells that a positive magnitude pushes the two ends of a line apart: that of a
+// strut, and of a contact along its path between two bodies.
+func (l *Line) Pushes() bool {
+	return l.Kind == Strut || l.Kind == Contact && l.JoinsEnds()
+}
+
+// Between tells that a line acts on two bodies.
+func (l *Line) Between() bool { return len(l.Acts) == 2 }
+
+// JoinsEnds tells that a line acts on two bodies along its path, from point to point.
+func (l *Line) JoinsEnds() bool {
+	return l.Between() && !l.byComponents && len(l.Legs) > 0 && l.Legs[0].To >= 0
+}
+
 // Direction is the unit vector of a line's first leg seen from the body it acts
 // on first; false where the line is given by unknown components.
 func (l *Line) Direction() (r3.Vec, bool) {

@@ -160,6 +160,9 @@ func (d describer) line(i int) string {
 		s += ", " + d.format(l.Length(), units.Length) + " long"
 	} else {
 		s += " at " + d.p.Points[l.Legs[0].From].Name + " along " + d.direction(l.Legs[0].U)
+		if l.Between() {
+			s += " on " + d.bodyName(l.Acts[0].Body) + ", the opposite on " + d.bodyName(l.Acts[1].Body)
+		}
 	}
 	return s + "; " + d.size(i)
 }

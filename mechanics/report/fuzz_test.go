@@ -31,6 +31,8 @@ func FuzzSolve(f *testing.F) {
 		"[points]\nP={on=\"particle\",at=\"1e-40,0,0\"}\nA=\"0,0,0\"\n[lines]\nT={kind=\"link\",path=\"P A\"}\nS={kind=\"spring\",path=\"A P\",stiffness=\"1e49\",natural=\"1e49\"}",
 		"plane=\"xy\"\n[points]\nO={at=\"0,0\",on=\"b\"}\nB={at=\"4,0\",on=\"b\"}\n[joints]\nO={kind=\"pin\"}\nB={kind=\"rough\",normal=\"y\",friction=\"0.3\"}\n[couples]\nM={on=\"b\",magnitude=\"5\"}\n[distributed]\nq={on=\"b\",path=\"O B\",along=\"-y\",magnitude=\"1 .. 2\"}",
 		"[points]\nO={at=\"0,0,0\",on=\"b\"}\nB={at=\"4,0,1\",on=\"b\"}\n[joints]\nO={kind=\"hinge\",axis=\"(1,2,3)\"}\n[couples]\nM={on=\"b\",about=\"z\"}\n[bodies]\nb={weight=\"3 kg\",centre=\"B\"}",
+		"plane=\"xy\"\n[points]\nB={at=\"0,1\",on=\"particle\"}\nW={at=\"0,0\",on=\"particle\"}\n[lines]\nN={kind=\"contact\",path=\"B W\",along=\"+x\"}\nF={kind=\"force\",path=\"B W\"}\n[joints]\nJ={kind=\"rough\",on=\"B W\",normal=\"y\",friction=\"0.3\",impending=\"+x\"}",
+		"[points]\nE={at=\"0,0,0\",on=\"a b\"}\nB={at=\"4,0,1\",on=\"b\"}\nA={at=\"4,0,0\",on=\"a\"}\n[lines]\nN={kind=\"contact\",at=\"E\",along=\"z\",on=\"a b\"}\nK={kind=\"contact\",path=\"A B\"}\nV={kind=\"force\",at=\"E\",components=\"?\",on=\"b a\"}",
 	} {
 		f.Add(s)
 	}

@@ -75,6 +75,9 @@ func lineRows(p *problem.Problem) [][]string {
 				}
 				row = append(row, units.Figures(leg.Length/length.Factor, p.Figures+1))
 			} else {
+				if len(l.Path) == 2 && l.Between() {
+					row[2] += " " + p.Points[l.Path[1]].Name
+				}
 				for range n + 1 {
 					row = append(row, "")
 				}

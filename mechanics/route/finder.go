@@ -49,6 +49,7 @@ type finder struct {
 	at      []r3.Vec // points from the origin
 	tied    []int    // the member that an unknown is a share of, or -1
 	share   []float64
+	apart   [][2]int // particles that act on each other off the line between them: their moments together are a couple of no body
 
 	known    []bool // by symbol
 	value    []float64
@@ -113,9 +114,13 @@ func (f *finder) collect() {
 	}
 	for i := range f.p.Lines {
 		put(f.p.Lines[i].Acts, Load{LineLoad, i})
+		if l := &f.p.Lines[i]; l.Between() && !l.JoinsEnds() {
+			f.meetApart(l.Acts)
+		}
 	}
 	for i := range f.p.Joints {
 		put(f.p.Joints[i].Acts, Load{})
+		f.meetApart(f.p.Joints[i].Acts)
 	}
 	for i := range f.p.Couples {
 		put(f.p.Couples[i].Acts, Load{CoupleLoad, i})
@@ -125,6 +130,13 @@ func (f *finder) collect() {
 	}
 	for i := range f.p.Bodies {
 		put(f.p.Bodies[i].Acts, Load{WeightLoad, i})
+	}
+}
+
+// meetApart notes two bodies whose forces on each other act at two places.
+func (f *finder) meetApart(acts []problem.Act) {
+	if len(acts) == 2 && acts[0].At != acts[1].At {
+		f.apart = append(f.apart, [2]int{acts[0].Body, acts[1].Body})
 	}
 }
 

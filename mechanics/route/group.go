@@ -90,6 +90,11 @@ func (f *finder) group(bodies []int) *group {
 		}
 	}
 	g.rigid = g.solid || len(bodies) > 1
+	for _, two := range f.apart {
+		if slices.Contains(bodies, two[0]) && slices.Contains(bodies, two[1]) {
+			g.rigid = false
+		}
+	}
 	slices.SortFunc(g.nets, func(a, b net) int { return a.symbol - b.symbol })
 	kept := g.nets[:0]
 	for _, n := range g.nets {

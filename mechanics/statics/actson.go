@@ -27,7 +27,7 @@ func (s *Solution) sortActs() {
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		path := l.Kind.Info().Path && len(l.Path) >= 2
+		path := len(l.Path) >= 2 && (l.Kind.Info().Path || l.JoinsEnds())
 		for k := range l.Acts {
 			put(actOn{&l.Acts[k], i, path})
 		}

@@ -247,7 +247,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		}
 		l := &p.Lines[on.line]
 		size := s.at(l.Magnitude)
-		if l.Kind == problem.Strut {
+		if l.Pushes() {
 			size = -size
 		}
 		for _, leg := range l.Legs {

@@ -121,11 +121,11 @@ func (s *Solution) slopes(w []float64) []r3.Vec {
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		if !l.Kind.Info().Path {
+		if !l.Kind.Info().Path && !l.Between() {
 			continue
 		}
 		force := s.at(l.Magnitude)
-		if l.Kind == problem.Strut {
+		if l.Pushes() {
 			force = -force
 		}
 		velocity := func(point int) (q r3.Vec) {

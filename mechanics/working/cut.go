@@ -78,7 +78,14 @@ func (b *builder) unknowns() []Math {
 // cuts says what stands in place of the lines and joints that are cut.
 func (b *builder) cuts() []Block {
 	byKind := map[problem.Kind][]Math{}
+	var between []Block
 	for i := range b.p.Lines {
+		if l := &b.p.Lines[i]; l.Between() && !l.Kind.Info().Path {
+			between = append(between, b.betweenWords(l))
+			if l.Kind == problem.Contact {
+				continue
+			}
+		}
 		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
 	}
 	var out []Block
@@ -109,6 +116,7 @@ func (b *builder) cuts() []Block {
 		}
 		out = append(out, say(list(of), verb+says+"."))
 	}
+	out = append(out, between...)
 	if len(b.p.Joints) > many {
 		return append(out, b.jointTable())
 	}
@@ -116,6 +124,20 @@ func (b *builder) cuts() []Block {
 		out = append(out, b.jointWords(&b.p.Joints[i]))
 	}
 	return out
+}
+
+// betweenWords says of a force or a contact between two bodies how it acts on each.
+func (b *builder) betweenWords(l *problem.Line) Block {
+	first, second := b.p.Bodies[l.Acts[0].Body].Name, b.p.Bodies[l.Acts[1].Body].Name
+	along := "on " + first + " along its direction, and the opposite on " + second
+	if l.JoinsEnds() {
+		along = "along the line through " + b.p.Points[l.Legs[0].From].Name + " and " + b.p.Points[l.Legs[0].To].Name + ": one force on each, equal and opposite"
+	}
+	what := " is a force between "
+	if l.Kind == problem.Contact {
+		what = " is the push of a smooth contact between "
+	}
+	return say(named(l.Name), what+first+" and "+second+", "+along+".")
 }
 
 func (b *builder) jointHolds(j *problem.Joint) []Math {
