@@ -42,6 +42,8 @@ const (
 	Greatest            // and the upper end
 )
 
+func (e End) String() string { return [...]string{"", "least", "greatest"}[e] }
+
 // Spread is what the inputs do to a number y: to the value of a result, or to an end
 // of its range. With y(i±) solved anew with input i alone at a ± b,
 //

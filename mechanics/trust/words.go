@@ -55,9 +55,7 @@ func (t *Trust) From(i int) string {
 }
 
 // Label names a number that is followed: "T1", or "T1 least" for an end of its range.
-func (t *Trust) Label(s *Spread) string {
-	return s.Name + [...]string{"", " least", " greatest"}[s.End]
-}
+func (s *Spread) Label() string { return strings.TrimSpace(s.Name + " " + s.End.String()) }
 
 // Mostly names the input that does the most to a result by itself. It is empty where
 // nothing changes it.
@@ -108,10 +106,35 @@ func (t *Trust) unit(s *Spread) units.Unit { return t.Solution.Problem.Units.For
 
 // Words says what the ± of the inputs may bring about, and what is not said of it. It
 // is empty where all holds.
-func (t *Trust) Words() []string {
-	out := t.AtRisk()
-	if !t.TooMany && len(t.Spreads) == 0 {
-		out = append([]string{"no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs"}, out...)
+func (t *Trust) Words() []string { return append(t.Notes(), t.AtRisk()...) }
+
+// Notes says what there is nothing to say of.
+func (t *Trust) Notes() []string {
+	if t.TooMany || len(t.Spreads) > 0 {
+		return nil
+	}
+	return []string{"no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs"}
+}
+
+// Failures says in words what is not as it should be with a solution and with what
+// the ± of the inputs does to it; t is nil where no input has one. What is at risk
+// counts like a check that fails: a limit that can be passed within the ± is not kept.
+func Failures(s *statics.Solution, t *Trust) []string {
+	out := s.Failures()
+	var risks []string
+	if t != nil {
+		risks = t.AtRisk()
+	}
+	switch expected := s.Problem.Expect; expected {
+	case problem.AtRisk:
+		if len(risks) == 0 {
+			out = append(out, "expected to be at risk within the ±, and it is not")
+		}
+	case problem.FailedCheck, statics.Inadmissible.String(), statics.NoEquilibrium.String(): // it fails as typed
+	default:
+		for _, says := range risks {
+			out = append(out, "at risk: "+says)
+		}
 	}
 	return out
 }
