@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -255,10 +256,15 @@ func TestRangesInTheBox(t *testing.T) {
 	if len(tr.Spreads) != 8 || len(tr.AtRisk()) != 0 {
 		t.Errorf("%d ends, at risk: %q", len(tr.Spreads), tr.AtRisk())
 	}
-	// A load off the centre by more than the legs allow has no admissible state at the end.
-	off := strings.Replace(sling("12 kN", "6 m"), `centre = "(0, 0, 0) m"`, `centre = "(1.9 ± 0.2, 0, 0) m"`, 1)
-	if got, want := fmt.Sprint(of(t, off).AtRisk()), "centre x of load"; !strings.Contains(got, want) || len(of(t, off).AtRisk()) == 0 {
-		t.Errorf("at risk: %s", got)
+	// A load beyond upright legs has no admissible state.
+	off := sling("12 kN", "6 m")
+	for _, leg := range []string{"A", "B", "C", "D"} {
+		off = strings.Replace(off, `path = "`+leg+` H"`, `at = "`+leg+`", along = "+z"`, 1)
+	}
+	off = strings.Replace(off, `centre = "(0, 0, 0) m"`, `centre = "(1.9 m ± 0.2 m, 0 m, 0 m)"`, 1)
+	got := of(t, off).AtRisk()
+	if want := "with centre x of load 0.2 m greater no state is admissible"; len(got) != 1 || got[0] != want {
+		t.Errorf("at risk: %q", got)
 	}
 }
 
@@ -326,10 +332,12 @@ T1 = { kind = "link", at = "O", along = "(-1, k^2)", limit = "100 kN" }
 T2 = { kind = "link", at = "O", along = "(1, k^2)" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
 `)
-	if s := tr.named("T1"); s.Bounded() || len(tr.Gaps) != 1 || math.Abs(0.2+0.3*tr.Gaps[0].At[0]) > 0.01 {
-		t.Errorf("T1 %+v, gaps %v", tr.named("T1"), tr.Gaps)
+	if s := tr.named("T1"); s.Bounded() {
+		t.Errorf("T1 %+v", s)
 	}
-	if got := tr.AtRisk(); len(got) != 2 || got[1] != "T1 has no greatest value within the ± to hold against its limit of 100000 N, mostly from k (± 0.3)" {
+	want := []string{"with k 67 % of 0.3 less there is no equilibrium",
+		"T1 has no greatest value within the ± to hold against its limit of 100 000 N, mostly from k (± 0.3)"}
+	if got := tr.AtRisk(); !slices.Equal(got, want) {
 		t.Errorf("at risk: %q", got)
 	}
 	if tr.Solution.Verdict != statics.Determinate {

@@ -56,6 +56,9 @@ func (f *follower) fewest(p Place, so func(moved) bool) Place {
 		if was == 0 {
 			continue
 		}
+		if f.left < 0 {
+			break
+		}
 		if p[i] = 0; so(f.at(p)) {
 			continue
 		}

@@ -119,6 +119,10 @@ const (
 	mostWork = 500_000
 	// cornerWork is what of that the corners may take; the rest is for the inside.
 	cornerWork = 400_000
+	// coneWork is what a cone of friction adds, of which planes are cut until they agree.
+	coneWork = 10_000
+	// loadWork is what a distributed load adds, whose resultant may be a quadrature.
+	loadWork = 200
 	// allCorners is up to how many inputs all corners of the box are solved, and 2 to
 	// its power how many are, where there are more.
 	allCorners = 12
@@ -130,7 +134,7 @@ const (
 )
 
 // work estimates how long a sheet takes to read and solve, in microseconds: measured
-// on the published sheets, and on the safe side there.
+// on the published sheets.
 func work(s *sheet.Sheet, of *statics.Solution, ranges bool) float64 {
 	cells := 0
 	for _, t := range s.Tables {
@@ -140,10 +144,15 @@ func work(s *sheet.Sheet, of *statics.Solution, ranges bool) float64 {
 	}
 	rows := float64(len(of.System.Rows))
 	dense := math.Pow(min(rows, 60), 3) / 200
-	sum := 20 + float64(cells) + 3*rows + dense
+	sum := 20 + float64(cells) + 3*rows + dense + loadWork*float64(len(of.Problem.Loads))
 	if ranges {
 		n := float64(len(of.X))
 		sum += n * n * float64(of.Degree)
+		for i := range of.Problem.Joints {
+			if j := &of.Problem.Joints[i]; j.HasFriction && !j.Impending && !of.Problem.Planar {
+				sum += coneWork
+			}
+		}
 	}
 	return sum
 }

@@ -157,10 +157,13 @@ func (t *Trust) AtRisk() []string {
 	for _, g := range t.Gaps {
 		out = append(out, t.gapWords(g))
 	}
+	told := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
 	for i := range t.Checks {
-		if r := &t.Checks[i]; t.Risks(r) {
-			out = append(out, t.ReachWords(r))
+		r := &t.Checks[i]
+		if !t.Risks(r) || t.Solution.Checks[r.Check].Kind == statics.CheckSenseRange && told {
+			continue
 		}
+		out = append(out, t.ReachWords(r))
 	}
 	return out
 }
@@ -220,12 +223,12 @@ func (t *Trust) MoveWords(m Move) string {
 	}
 	switch m.Solution.Verdict {
 	case statics.Determinate:
-		return with + "every unknown has one value, and every sense is kept"
+		return with + "it is determinate"
 	case statics.Inadmissible:
 		if stateless(m.Solution) {
-			return with + "no values of the unknowns keep every sense"
+			return with + "no state is admissible"
 		}
-		return with + "every unknown has one value, and " + names(m.Solution.Broken) + " cannot act that way"
+		return with + "it is inadmissible: " + names(m.Solution.Broken) + " cannot act that way"
 	case statics.Indeterminate:
 		return with + fmt.Sprintf("it is indeterminate to degree %d", m.Solution.Degree)
 	case statics.NoEquilibrium:
@@ -277,7 +280,7 @@ func (t *Trust) ReachWords(r *Reach) string {
 		}
 		return fmt.Sprintf("%s could reach %s within the ±, beyond %s%s", c.Subject, value, limit, from)
 	case statics.CheckSenseRange:
-		return "equilibrium may not be possible within the ±: somewhere no values of the free unknowns keep every sense" + from
+		return "equilibrium may not be possible within the ±: somewhere no state is admissible" + from
 	case statics.CheckFriction:
 		if !finite(r.Value) {
 			return c.Subject + " could slip" + from
