@@ -137,6 +137,7 @@ func (f *follower) finish() {
 			}
 		}
 		y.Low, y.High = f.low[k].value, f.high[k].value
+		y.LowAt, y.HighAt = f.low[k].at, f.high[k].at
 		if f.lost[k] {
 			y.Low, y.High = math.Inf(-1), math.Inf(1)
 		}

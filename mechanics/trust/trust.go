@@ -69,8 +69,9 @@ type Spread struct {
 	By, Bend           []float64
 	Independent, Worst float64
 	Low, High          float64
-	Changed            bool // somewhere in the box
-	Mostly             int  // the input that does the most by itself, or -1 where none does anything
+	LowAt, HighAt      Place // where they were found
+	Changed            bool  // somewhere in the box
+	Mostly             int   // the input that does the most by itself, or -1 where none does anything
 }
 
 // Known tells that the number keeps a value while one input at a time moves.

@@ -176,8 +176,8 @@ func (t *Trust) CheckAtRisk(check int) bool {
 	return t != nil && slices.ContainsFunc(t.Checks, func(r Reach) bool { return r.Check == check && t.Risks(&r) })
 }
 
-// placeWords says where a place is: "y 2 cm less and W 0.1 kN greater".
-func (t *Trust) placeWords(p Place) string {
+// PlaceWords says where a place is: "y 2 cm less and W 0.1 kN greater".
+func (t *Trust) PlaceWords(p Place) string {
 	var out []string
 	for i, share := range p {
 		if share == 0 {
@@ -192,8 +192,14 @@ func (t *Trust) placeWords(p Place) string {
 		}
 		out = append(out, t.Measured[i].Name+" "+much+" "+way)
 	}
+	if more := len(out) - mostNamed; more > 1 {
+		out = append(out[:mostNamed], fmt.Sprintf("%d others at an end of their ±", more))
+	}
 	return list(out)
 }
+
+// mostNamed is how many inputs a place is told by.
+const mostNamed = 6
 
 func list(of []string) string {
 	if n := len(of) - 1; n > 0 {
@@ -203,7 +209,7 @@ func list(of []string) string {
 }
 
 func (t *Trust) gapWords(g Gap) string {
-	where := t.placeWords(g.At)
+	where := t.PlaceWords(g.At)
 	if g.Share == 1 {
 		return "with " + where + " there is next to no single solution: values grow beyond all bounds"
 	}
@@ -217,7 +223,7 @@ func (t *Trust) gapWords(g Gap) string {
 
 // MoveWords says what the verdict is where it is another.
 func (t *Trust) MoveWords(m Move) string {
-	with := "with " + t.placeWords(m.At) + " "
+	with := "with " + t.PlaceWords(m.At) + " "
 	if m.Solution == nil {
 		return with + "the sheet does not read: " + m.Fault
 	}
