@@ -97,7 +97,7 @@ func (l live) worstUses(d *doc, w int) {
 			d.text(theme.Dim, "... and more")
 			return
 		}
-		mark := checkMark(c.OK, t.Risks(r), true)
+		mark := checkMark(c.OK, t.Risks(r), l.couldExceed())
 		text := "no end"
 		if finite(r.Value) {
 			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
