@@ -268,6 +268,73 @@ func TestRangesInTheBox(t *testing.T) {
 	}
 }
 
+// TestFrictionInTheBox: a ladder on rough ground and a rough wall stands where
+// tan a >= (1 - μ²) / (2μ). With t = tan a, the wall's friction lies between the values
+// at which the foot and the head are about to slip (by hand, from N_B t + F_B = W/2):
+//
+//	W (1/2 - μt) / (1 - μt) <= F_B <= μ W/2 / (t + μ)
+func TestFrictionInTheBox(t *testing.T) {
+	ladder := func(mu, w string) string {
+		return fmt.Sprintf(`plane = "xy"
+[given]
+mu = %q
+W = %q
+[points]
+A = { at = "0, 0", on = "ladder" }
+B = { at = "4 m * cos(50 deg), 4 m * sin(50 deg)", on = "ladder" }
+[bodies]
+ladder = { weight = "W", centre = "(A + B)/2" }
+[joints]
+A = { kind = "rough-surface", normal = "+y", friction = "mu" }
+B = { kind = "rough-surface", normal = "-x", friction = "mu" }
+`, mu, w)
+	}
+	steep := math.Tan(50 * math.Pi / 180)
+	forms := map[End]func(x []float64) float64{
+		Least:    func(x []float64) float64 { return x[1] * (0.5 - x[0]*steep) / (1 - x[0]*steep) },
+		Greatest: func(x []float64) float64 { return x[0] * x[1] / 2 / (steep + x[0]) },
+	}
+	random := rand.New(rand.NewPCG(9, 26))
+	for range 30 {
+		middle := []float64{math.Round(400+50*random.Float64()) / 1000, math.Round(100 + 400*random.Float64())}
+		half := []float64{math.Round(5+25*random.Float64()) / 1000, math.Round(1 + 20*random.Float64())}
+		text := ladder(fmt.Sprintf("%v ± %v", middle[0], half[0]), fmt.Sprintf("%v N ± %v N", middle[1], half[1]))
+		tr := of(t, text)
+		if risks := tr.AtRisk(); len(risks) != 0 {
+			t.Fatalf("at risk: %q\n%s", risks, text)
+		}
+		found := 0
+		for i := range tr.Spreads {
+			s := &tr.Spreads[i]
+			if s.Name != "BF" {
+				continue
+			}
+			found++
+			low, high := box(6, half, middle, forms[s.End])
+			const tol = 1e-6
+			if math.Abs(s.Low-low) > tol*middle[1] || math.Abs(s.High-high) > tol*middle[1] {
+				t.Errorf("%s from %v to %v, want %v to %v\n%s", s.Label(), s.Low, s.High, low, high, text)
+			}
+		}
+		if found != 2 {
+			t.Errorf("%d ends of BF\n%s", found, text)
+		}
+	}
+	// At 50° it cannot stand below μ = 0.364.
+	want := []string{"with mu 0.03 less no state is admissible"}
+	if got := of(t, ladder("0.38 ± 0.03", "200 N")).AtRisk(); !slices.Equal(got, want) {
+		t.Errorf("at risk: %q", got)
+	}
+	if got := of(t, ladder("0.38 ± 0.01", "200 N")).AtRisk(); len(got) != 0 {
+		t.Errorf("at risk: %q", got)
+	}
+	// Where it does not stand as typed, standing elsewhere is no risk.
+	slips := of(t, ladder("0.35 ± 0.03", "200 N"))
+	if got := slips.AtRisk(); len(got) != 0 {
+		t.Errorf("at risk: %q", got)
+	}
+}
+
 // many is a mast of T1 with as many measured loads on it, whose sum it carries.
 func many(n int) string {
 	var b strings.Builder

@@ -108,12 +108,32 @@ func (t *Trust) unit(s *Spread) units.Unit { return t.Solution.Problem.Units.For
 // is empty where all holds.
 func (t *Trust) Words() []string { return append(t.Notes(), t.AtRisk()...) }
 
-// Notes says what there is nothing to say of.
-func (t *Trust) Notes() []string {
-	if t.TooMany || len(t.Spreads) > 0 {
-		return nil
+// Notes says where the answer is better than as typed, and what there is nothing to say of.
+func (t *Trust) Notes() (out []string) {
+	if !t.TooMany && len(t.Spreads) == 0 {
+		out = append(out, "no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs")
 	}
-	return []string{"no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs"}
+	for _, m := range t.Moves {
+		if t.better(m) {
+			out = append(out, t.MoveWords(m))
+		}
+	}
+	return out
+}
+
+// better tells a place with a single answer, or with admissible ones, where there is
+// none as typed.
+func (t *Trust) better(m Move) bool {
+	if m.Solution == nil {
+		return false
+	}
+	switch t.Solution.Verdict {
+	case statics.Indeterminate:
+		return m.Solution.Verdict == statics.Determinate
+	case statics.Inadmissible, statics.NoEquilibrium:
+		return m.Solution.Verdict == statics.Determinate || m.Solution.Verdict == statics.Indeterminate
+	}
+	return false
 }
 
 // Failures says in words what is not as it should be with a solution and with what
@@ -149,7 +169,9 @@ func (t *Trust) AtRisk() []string {
 	}
 	var out []string
 	for _, m := range t.Moves {
-		out = append(out, t.MoveWords(m))
+		if !t.better(m) {
+			out = append(out, t.MoveWords(m))
+		}
 	}
 	if t.MoreMoves {
 		out = append(out, "other combinations of the inputs change the verdict too")
