@@ -134,6 +134,9 @@ func (b builder) rows(table string) []sheet.Row {
 	return b.s.Table(table).Rows
 }
 
+// read gives a table's rows that are read: all but the private ones.
+func (b builder) read(table string) []sheet.Row { return problem.Rows(b.s, table) }
+
 // insert puts the row without a name behind the one it is to follow.
 func (b builder) insert(t *table, name string) {
 	if b.fresh == nil || b.fresh.table != name {

@@ -172,6 +172,9 @@ func (m Model) drawSlot(c grid.Canvas, name string, s slot) {
 
 // about tells what follows from a row.
 func (b builder) about(ref sheet.Ref) string {
+	if problem.Private(ref.Row) {
+		return "   kept and not read, since its name begins with x-"
+	}
 	switch ref.Table {
 	case "points":
 		if xyz := b.coordinates(ref.Row); xyz != "" {

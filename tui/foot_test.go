@@ -144,3 +144,24 @@ func TestWhatIsDoubtfulIsSaid(t *testing.T) {
 		t.Errorf("it is said still:\n%s", r.screen())
 	}
 }
+
+// A row whose name begins with x- is in its pane and in the file, and is read by nothing.
+func TestARowSetAside(t *testing.T) {
+	text := strings.Replace(hanging, "[lines]", "[lines]\nx-N = { kind = \"force\", at = \"D\", along = \"+x\", magnitude = \"5 kN\" }", 1)
+	r := newRig(t, text, 120, 36)
+	r.sees("determinate")
+	r.keys("alt+3")
+	r.says("line: x-N   kept and not read, since its name begins with x-")
+	if got := len(r.m.live.problem.Lines); got != 3 {
+		t.Errorf("%d lines", got)
+	}
+	r.text("N1")
+	r.keys("enter")
+	if _, ok := r.m.history.Current().Table("lines").Row("N1"); !ok || len(r.m.live.problem.Lines) != 4 {
+		t.Errorf("x-N did not come back:\n%s", r.screen())
+	}
+	r.keys("ctrl+z")
+	if got := r.m.history.Current().Text(); got != text {
+		t.Errorf("the sheet is another one:\n%s", got)
+	}
+}

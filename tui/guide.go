@@ -12,7 +12,7 @@ import (
 // nextStep says what a sheet that has little in it yet needs next; empty once the
 // rest says itself, or while a row is wrong.
 func (b builder) nextStep(focus layout.Pane) string {
-	points, lines := b.rows("points"), b.rows("lines")
+	points, lines := b.read("points"), b.read("lines")
 	for _, e := range b.errs {
 		row, _ := b.s.Table(e.Ref.Table).Row(e.Ref.Row)
 		_, plain := row.Cell("")
@@ -20,7 +20,7 @@ func (b builder) nextStep(focus layout.Pane) string {
 			return "" // more than a particle that nothing acts on yet
 		}
 	}
-	others := len(b.rows("joints")) + len(b.rows("couples")) + len(b.rows("distributed")) + len(b.rows("bodies"))
+	others := len(b.read("joints")) + len(b.read("couples")) + len(b.read("distributed")) + len(b.read("bodies"))
 	there := func(p layout.Pane, key, then string) string {
 		if focus == p {
 			return "next: " + then
@@ -46,7 +46,7 @@ func (b builder) nextStep(focus layout.Pane) string {
 
 // loaded tells whether any force is known; until one is, every answer is nothing.
 func (b builder) loaded() bool {
-	for _, row := range b.rows("lines") {
+	for _, row := range b.read("lines") {
 		for _, key := range []string{"magnitude", "components", "stiffness"} {
 			if c, ok := row.Cell(key); ok && strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != "?" {
 				return true
@@ -63,7 +63,7 @@ func (b builder) loaded() bool {
 // unsized names the first force whose size is still blank: it may be the load. One
 // that says ? is meant to be found.
 func (b builder) unsized() string {
-	for _, row := range b.rows("lines") {
+	for _, row := range b.read("lines") {
 		kind, _ := row.Cell("kind")
 		size, _ := row.Cell("magnitude")
 		if strings.TrimSpace(kind.Text) == problem.Force.String() && strings.TrimSpace(size.Text) == "" {

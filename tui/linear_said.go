@@ -8,6 +8,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
@@ -103,8 +104,8 @@ func (m Model) noted(was Model) []string {
 }
 
 // spoken is lines without what a screen reader cannot read: every character that
-// draws is gone, and blanks do not set columns.
-// None is said twice.
+// draws is gone, and blanks do not set columns. What would act on the terminal is a
+// dot as on every screen. None is said twice.
 func spoken(lines []string) (out []string) {
 	for i, l := range lines {
 		if slices.Contains(lines[:i], l) {
@@ -112,7 +113,11 @@ func spoken(lines []string) (out []string) {
 		}
 		l = strings.Map(func(r rune) rune {
 			switch {
-			case unicode.IsControl(r) || unicode.IsSpace(r) || drawn(r):
+			case r == '\n' || r == '\t' || r == '\r':
+				return ' '
+			case printable.Acts(r):
+				return printable.Stand
+			case unicode.IsSpace(r) || drawn(r):
 				return ' '
 			case unicode.Is(unicode.Cf, r):
 				return -1

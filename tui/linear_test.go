@@ -66,6 +66,22 @@ func (l *listener) keys(names ...string) {
 	}
 }
 
+// What acts on a terminal is a dot in lines as on every other screen; line ends of a text
+// are blanks, and the joiners that some scripts need are for the eye alone.
+func TestWhatActsIsADotInLines(t *testing.T) {
+	for text, want := range map[string]string{
+		"a beam\x1b[2J of\u202e 4 m":                "a beam·[2J of· 4 m",
+		"\u009b2J\a\x7f":                            "·2J··",
+		"T\u200b1\u2028T\u20602\ufeff \ufffd\u0085": "T·1·T·2· ··",
+		"one\ntwo\tthree\r\nfour │ 5":               "one two three four 5",
+		"می\u200cخواهم":                             "میخواهم",
+	} {
+		if got := spoken([]string{text}); len(got) != 1 || got[0] != want {
+			t.Errorf("%q is said as %q, want %q", text, got, want)
+		}
+	}
+}
+
 func TestASessionInLines(t *testing.T) {
 	s, err := sheet.Parse([]byte(hanging))
 	if err != nil {

@@ -17,7 +17,7 @@ func (b builder) unknowns() table {
 		{head: "unknown", width: 8, most: 14}, {head: "size", width: 5, grow: 1}, {head: "value", width: 9, grow: 1, right: true}, {head: "sense", width: 5},
 		{head: "limit", width: 6, grow: 1}, {head: "use", width: 5, right: true}, {head: "own answer", width: 10, grow: 1}, {head: "met", width: 4},
 	}}
-	rows := b.rows("lines")
+	rows := b.read("lines")
 	made := t.room(len(rows))
 	shown := make(map[string]bool, len(rows))
 	for i, row := range rows {

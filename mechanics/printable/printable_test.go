@@ -10,8 +10,11 @@ import (
 )
 
 // acting are the characters that act on a terminal: C0 and C1 as ECMA-48 has them, DEL,
-// and the characters with the property Bidi_Control in the Unicode Character Database
-// (PropList.txt), written out here.
+// the characters with the property Bidi_Control in the Unicode Character Database
+// (PropList.txt), the separators of lines and paragraphs (general categories Zl and Zp),
+// and the format characters that show nothing wherever they stand, as the Unicode
+// Standard describes them: zero width space, word joiner, the invisible operators and
+// the byte order mark. They are written out here, these last from memory.
 func acting() (all []rune) {
 	for r := rune(0); r < ' '; r++ {
 		all = append(all, r)
@@ -19,7 +22,8 @@ func acting() (all []rune) {
 	for r := rune(0x7f); r < 0xa0; r++ {
 		all = append(all, r)
 	}
-	return append(all, 0x061c, 0x200e, 0x200f, 0x202a, 0x202b, 0x202c, 0x202d, 0x202e, 0x2066, 0x2067, 0x2068, 0x2069)
+	return append(all, 0x061c, 0x200e, 0x200f, 0x202a, 0x202b, 0x202c, 0x202d, 0x202e, 0x2066, 0x2067, 0x2068, 0x2069,
+		0x2028, 0x2029, 0x200b, 0x2060, 0x2061, 0x2062, 0x2063, 0x2064, 0xfeff)
 }
 
 func TestActs(t *testing.T) {
@@ -44,6 +48,9 @@ func TestText(t *testing.T) {
 		{"a\xe2\x80", "a··", "a··"},                                  // a character that ends too soon
 		{"\xed\xa0\x80 \xc0\x9b \xf4\x90", "··· ·· ··", "··· ·· ··"}, // a surrogate, a long form, beyond Unicode
 		{"5 k\u202eN\u2066", "5 k·N·", "5 k·N·"},
+		{"5 kN\u2028limit\u2029 4 kN", "5 kN·limit· 4 kN", "5 kN·limit· 4 kN"},
+		{"\ufeffT\u200b1, T\u20601, T\ufeff1", "·T·1, T·1, T·1", "·T·1, T·1, T·1"},
+		{"می\u200cخواهم", "می\u200cخواهم", "می\u200cخواهم"}, // a joiner that its script needs
 	} {
 		if got := Text(c.in); got != c.text {
 			t.Errorf("Text(%q) is %q, want %q", c.in, got, c.text)
@@ -75,6 +82,23 @@ func TestJSON(t *testing.T) {
 	}
 }
 
+// A byte order mark passes where a text begins, however it is cut, and nowhere else.
+func TestWriterPassesTheMarkOfAFile(t *testing.T) {
+	const text, want = "\ufeffθ (deg)\n\ufeff1\n", "\ufeffθ (deg)\n·1\n"
+	for cut := range len(text) {
+		var b strings.Builder
+		w := NewWriter(&b)
+		for _, p := range []string{text[:cut], text[cut:]} {
+			if _, err := w.Write([]byte(p)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := w.Close(); err != nil || b.String() != want {
+			t.Errorf("cut at %d: %q, %v", cut, &b, err)
+		}
+	}
+}
+
 type broken struct{}
 
 func (broken) Write([]byte) (int, error) { return 0, errors.New("gone") }
@@ -102,7 +126,7 @@ func FuzzWriter(f *testing.F) {
 		i := min(int(first), len(text))
 		j := min(i+int(second), len(text))
 		var b strings.Builder
-		w := NewWriter(&b)
+		w := &Writer{to: &b, begun: true}
 		for _, p := range [][]byte{text[:i], text[i:j], text[j:]} {
 			if n, err := w.Write(p); n != len(p) || err != nil {
 				t.Fatalf("%d of %d written: %v", n, len(p), err)

@@ -7,13 +7,15 @@ import (
 )
 
 // Writer is what a text passes on its way to a terminal. The ends of lines, LF or CR
-// LF, and tabs pass; a Stand takes the place of every other character that acts.
+// LF, and tabs pass, and a byte order mark where it comes first; a Stand takes the place
+// of every other character that acts.
 // What is cut between two calls of Write is put together again: the start of a
 // character, or a CR, is held back until more comes or Close is called. It belongs
 // to one goroutine.
 type Writer struct {
-	to   io.Writer
-	held []byte // the start of a character, or a CR
+	to    io.Writer
+	held  []byte // the start of a character, or a CR
+	begun bool   // something was written
 }
 
 // NewWriter makes a Writer on another. It has to be closed, which leaves the other open.
@@ -45,12 +47,12 @@ func (w *Writer) write(p []byte, last bool) error {
 		}
 		r, n := utf8.DecodeRune(in)
 		switch {
-		case r == '\n' || r == '\t' || r == '\r' && len(in) > 1 && in[1] == '\n' || !Acts(r):
+		case r == '\n' || r == '\t' || r == '\r' && len(in) > 1 && in[1] == '\n' || r == byteOrderMark && !w.begun || !Acts(r):
 			out.Write(in[:n])
 		default:
 			out.WriteRune(Stand)
 		}
-		in = in[n:]
+		in, w.begun = in[n:], true
 	}
 	if out.Len() == 0 {
 		return nil

@@ -57,7 +57,7 @@ func askedWords(text string) []units.Span {
 // the last place printed, or to the tolerance within that the sheet gives, with
 // its reason under why.
 func (r *reading) readAnswers() {
-	for _, row := range r.s.Table("answers").Rows {
+	for _, row := range Rows(r.s, "answers") {
 		if row.Name == "source" {
 			r.p.Source, _, _ = r.text("answers", row, "")
 			continue
@@ -103,8 +103,8 @@ func (r *reading) answer(row sheet.Row) {
 		if a.Half, ok = r.tolerance(wref, within, a.Value, q.Dim); !ok {
 			return
 		}
+		a.Why, _, _ = r.text("answers", row, "why")
 	}
-	a.Why, _, _ = r.text("answers", row, "why")
 	r.p.Answers = append(r.p.Answers, a)
 }
 

@@ -32,6 +32,8 @@ func (r *reading) readBodies() {
 			name := on[w.Start:w.End]
 			switch {
 			case name == groundWord:
+			case Private(name):
+				r.fail(ref, w, "the body "+name+" is not read, since its name begins with x-", "Try: another name")
 			case name == particleWord && len(words) > 1:
 				r.fail(ref, w, pt.Name+" can't be a particle and a point of a body", "join the particle to the body with a joint or a line instead")
 			default:
@@ -42,7 +44,7 @@ func (r *reading) readBodies() {
 			pt.Body = pt.Bodies[0]
 		}
 	}
-	for _, row := range r.s.Table("bodies").Rows {
+	for _, row := range Rows(r.s, "bodies") {
 		if _, ok := r.bodies[row.Name]; !ok {
 			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}

@@ -50,7 +50,7 @@ func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
 func (r *reading) noteGroups(ref sheet.Ref, text, grouped string) {
-	note := Error{Ref: ref, Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + grouped}
+	note := Error{Ref: ref, Span: whole(text), Sort: DigitsGrouped, Msg: strings.TrimSpace(text) + " is read as " + grouped}
 	if grouped != "" && !slices.Contains(r.p.Doubts, note) {
 		r.p.Doubts = append(r.p.Doubts, note)
 	}

@@ -25,7 +25,7 @@ type Couple struct {
 // indexCouples notes the names of couples, so that magnitudes may be tied to
 // the moment of one further down.
 func (r *reading) indexCouples() {
-	r.coupleRows = r.s.Table("couples").Rows
+	r.coupleRows = Rows(r.s, "couples")
 	r.p.Couples = make([]Couple, len(r.coupleRows))
 	r.coupleAt = make([]progress, len(r.coupleRows))
 	r.couples = make(map[string]int, len(r.coupleRows))

@@ -36,7 +36,7 @@ type Distributed struct {
 }
 
 func (r *reading) readDistributed() {
-	rows := r.s.Table("distributed").Rows
+	rows := Rows(r.s, "distributed")
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, row := range rows {
 		d := &r.p.Loads[i]

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,10 +29,10 @@ func (r *reading) doubtNames() {
 		if t.Fixed || t.Name == "answers" {
 			continue
 		}
-		for _, row := range r.s.Table(t.Name).Rows {
+		for _, row := range Rows(r.s, t.Name) {
 			if what := notNumber(row.Name); what != "" {
 				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true,
-					Msg: row.Name + " is the name of a " + t.Row + " here, and usually means " + what, Hint: "Try: another name"})
+					Msg: row.Name + " is the name of " + t.ARow() + " here, and usually means " + what, Hint: "Try: another name"})
 			}
 		}
 	}
@@ -60,11 +61,11 @@ func (r *reading) doubtCoined(c coined) {
 		}
 	}
 	if what := notNumber(c.name); what != "" {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
 		return
 	}
 	if other, ok := r.meantBy(c.name); ok {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at,
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName,
 			Msg: c.name + " is an unknown of its own here, beside the " + other.Thing.String() + " " + other.name, Hint: "Try: " + other.name + ", if that is meant"})
 	}
 }
@@ -129,9 +130,13 @@ func (r *reading) doubtCase() {
 	}
 }
 
-// doubtUnits notes 0.3 N in a magnitude where an unknown is named N: it reads as a
-// force, and a coefficient was most likely meant to multiply the unknown. Larger
-// numbers are forces.
+// mostFactor is up to which number before a name it is most likely a factor of what
+// is named so: a coefficient, or a share.
+const mostFactor = 1
+
+// doubtUnits notes 0.3 N in a magnitude where something is named N: it reads as a
+// force, and a factor was most likely meant to multiply what is named. Where one of
+// the numbers in the cell is larger, they are forces.
 func (r *reading) doubtUnits() {
 	named := map[string]string{}
 	note := func(name, what string) {
@@ -164,14 +169,15 @@ func (r *reading) doubtUnits() {
 			if err != nil {
 				continue
 			}
-			for _, q := range expr.Quantities() {
-				what, taken := named[q.Symbol]
-				if !taken || q.X > maxFriction || q.Symbol == row.Name {
-					continue
-				}
+			quantities := expr.Quantities()
+			force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > mostFactor || q.Symbol == row.Name }
+			if slices.ContainsFunc(quantities, force) {
+				continue
+			}
+			for _, q := range quantities {
 				unit, _ := units.Find(q.Symbol)
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Span: q.Span,
-					Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", and " + what + " is named " + q.Symbol, Hint: "Try: " + q.Number + "*" + q.Symbol + ", if that is meant"})
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Span: q.Span, Sort: LikeAUnit,
+					Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", and " + named[q.Symbol] + " is named " + q.Symbol, Hint: "Try: " + q.Number + "*" + q.Symbol + ", if that is meant"})
 			}
 		}
 	}
@@ -194,6 +200,9 @@ func (r *reading) doubtAngles() {
 			continue
 		}
 		for k := range t.Rows {
+			if Private(t.Rows[k].Name) {
+				continue
+			}
 			for _, c := range t.Rows[k].Cells {
 				if !strings.Contains(c.Text, "exp") && !(radians && strings.Contains(c.Text, "(")) {
 					continue
@@ -239,7 +248,7 @@ func (r *reading) bareDegrees(a units.BareAngle) (e Error, ok bool) {
 			continue
 		}
 		figure := strconv.FormatFloat(x, 'f', -1, 64)
-		e = Error{Span: o.Span, Msg: says + figure + " has no unit, and counts in radians in " + a.Call, Hint: "Try: " + says + figure + " deg, if degrees are meant"}
+		e = Error{Span: o.Span, Sort: LikeDegrees, Msg: says + figure + " has no unit, and counts in radians in " + a.Call, Hint: "Try: " + says + figure + " deg, if degrees are meant"}
 		ok = true
 	}
 	return e, ok

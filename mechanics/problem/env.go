@@ -36,6 +36,7 @@ var errElsewhere = errors.New("does not read yet")
 func (e env) Lookup(name string) (units.Value, bool, error) {
 	r := e.r
 	if i, ok := r.givens[name]; ok {
+		r.usedGivens[i] = true
 		if !r.given(i) {
 			return e.elsewhere()
 		}

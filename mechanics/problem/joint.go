@@ -42,7 +42,7 @@ const maxFriction = 2
 // readJoints reads what each joint is and which unknowns it will have; the
 // unknowns themselves are numbered in the order of first use.
 func (r *reading) readJoints() {
-	rows := r.s.Table("joints").Rows
+	rows := Rows(r.s, "joints")
 	r.p.Joints = make([]Joint, len(rows))
 	r.jointDone = make([]bool, len(rows))
 	for i, row := range rows {

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"slices"
+	"strings"
 
 	"trivet/units"
 )
@@ -74,6 +75,14 @@ func (t TableInfo) Key(name string) (KeyInfo, bool) {
 		}
 	}
 	return KeyInfo{}, false
+}
+
+// ARow is a row with its article: "a line", "an answer".
+func (t TableInfo) ARow() string {
+	if strings.ContainsRune("aeio", rune(t.Row[0])) {
+		return "an " + t.Row
+	}
+	return "a " + t.Row
 }
 
 func (t TableInfo) keyNames() []string {
@@ -265,7 +274,7 @@ func upWords() []Word {
 }
 
 func verdictWords() []Word {
-	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would push, a contact pull, a surface slip or a body tip"},
+	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would push, a contact pull, a surface slip or a body tip", Others: []string{senseBroken}},
 		{Text: "indeterminate", Says: "some unknowns are free"}, {Text: "no-equilibrium", Says: "the loads excite a motion that nothing resists"},
 		{Text: ExpectResultant, Says: "known forces alone, added up: nothing need balance"},
 		{Text: FailedCheck, Says: "a limit is exceeded"},

@@ -143,6 +143,11 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
 	if !ok {
 		return false
 	}
+	if len(words) > 2 && !l.Kind.Info().Path {
+		r.fail(ref, units.Span{Start: words[2].Start, End: words[len(words)-1].End}, aKind(l.Kind.String())+" runs straight from one point to another, and this is a third",
+			"Try: path = "+strconv.Quote(text[words[0].Start:words[1].End]))
+		return false
+	}
 	if len(words) < 2 {
 		r.fail(ref, whole(text), "a path runs through two points or more", "write path = \"T A\"")
 		return false
@@ -198,6 +203,10 @@ func (r *reading) pointNamed(ref sheet.Ref, text string, span units.Span) (int, 
 		names := make([]string, 0, len(r.p.Points))
 		for _, p := range r.p.Points {
 			names = append(names, p.Name)
+		}
+		if _, kept := r.s.Table("points").Row(name); kept {
+			r.fail(ref, span, "the point "+name+" is kept and not read, since its name begins with x-", "Try: another name for it")
+			return 0, false
 		}
 		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to [points]"))
 		return 0, false

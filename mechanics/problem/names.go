@@ -13,9 +13,9 @@ import (
 // cells may refer to rows further down.
 func (r *reading) indexNames() {
 	p := r.p
-	r.givenRows = r.s.Table("given").Rows
-	r.pointRows = r.s.Table("points").Rows
-	r.lineRows = r.s.Table("lines").Rows
+	r.givenRows = Rows(r.s, "given")
+	r.pointRows = Rows(r.s, "points")
+	r.lineRows = Rows(r.s, "lines")
 	r.givens = make(map[string]int, len(r.givenRows))
 	r.points = make(map[string]int, len(r.pointRows))
 	r.lines = make(map[string]int, len(r.lineRows))
@@ -24,6 +24,7 @@ func (r *reading) indexNames() {
 	p.Givens = make([]Given, len(r.givenRows))
 	p.Points = make([]Point, len(r.pointRows))
 	p.Lines = make([]Line, len(r.lineRows))
+	r.usedGivens = make([]bool, len(r.givenRows))
 	r.givenAt = make([]progress, len(r.givenRows))
 	r.pointAt = make([]progress, len(r.pointRows))
 	r.magnitudeAt = make([]progress, len(r.lineRows))

@@ -4,7 +4,6 @@ package problem
 
 import (
 	"iter"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -222,17 +221,15 @@ type Answer struct {
 	Ref     sheet.Ref
 }
 
-// Notes gives what does no harm to the reading, and is to be said: what is read by
-// nothing, then what was most likely meant otherwise.
-func (p *Problem) Notes() []Error { return slices.Concat(p.Unread, p.Doubts) }
-
 // Error is a cell that does not read: where, what, and what would do. Span is
 // in the cell's decoded text; a Ref without a key points at the whole row. InName
 // tells that it is the name of what Ref names (a key, a row, a table) that is meant.
+// Sort is that of a note.
 type Error struct {
 	Ref    sheet.Ref
 	Span   units.Span
 	InName bool
+	Sort   Sort
 	Msg    string
 	Hint   string
 }

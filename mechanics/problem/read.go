@@ -86,6 +86,7 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r.noteUnread()
 	r.doubtNames()
 	r.doubtAngles()
+	r.doubtSteps()
 	r.sortErrors()
 	return r.p, r.errs
 }
@@ -110,6 +111,7 @@ type reading struct {
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
 	givenAt, pointAt      []progress
+	usedGivens            []bool // by a cell that was evaluated
 	magnitudeAt           []progress
 	chain                 []string  // names being read, for naming a circle
 	notText               sheet.Ref // the last row that has a cell that is no text

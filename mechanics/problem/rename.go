@@ -20,6 +20,12 @@ func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 	x := thingsOf(s)
 	uses := x.uses()
 	r := renaming{things: x, to: map[thingName]string{}}
+	switch {
+	case Private(from) && from == to:
+		return nil, nil
+	case Private(from) || Private(to):
+		return r.setAside(what, from, to, uses)
+	}
 	if err := r.plan(what, from, to); err != nil {
 		return nil, err
 	}
@@ -52,6 +58,26 @@ func article(t Thing) string {
 
 func refused(hint, format string, args ...any) error {
 	return &sheet.EditError{Msg: fmt.Sprintf(format, args...), Hint: hint}
+}
+
+// setAside renames a row to or from a name that is kept and not read. What is set aside
+// may not be used elsewhere; a thing that comes back is a new one.
+func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Edit, error) {
+	table := what.table()
+	if _, ok := r.s.Table(table).Row(from); !ok || table == "" {
+		return nil, refused("name one of the sheet's", "there is no %s %q", what, from)
+	}
+	if !Private(to) {
+		if err := NewName(r.s, what, to); err != nil {
+			return nil, err
+		}
+	}
+	for _, u := range uses {
+		if own := u.Ref.Table == table && u.Ref.Row == from; u.Thing == what && u.Name == from && !own {
+			return nil, refused("take it out there first", "%s is used in %s, and a name that begins with x- is not read", from, where(u.Ref))
+		}
+	}
+	return []sheet.Edit{sheet.RenameRow{Table: table, Row: from, To: to}}, nil
 }
 
 func (r *renaming) plan(what Thing, from, to string) error {
@@ -113,6 +139,9 @@ func nameFor(what Thing, name string) error {
 // with a *sheet.EditError. A name that magnitudes use already is none of them: a
 // line, or a given, may be named there first.
 func NewName(s *sheet.Sheet, what Thing, name string) error {
+	if Private(name) {
+		return nil // the sheet's own affair
+	}
 	if err := nameFor(what, name); err != nil || what == ABody { // whose points may name it first
 		return err
 	}

@@ -329,3 +329,40 @@ A_y = "0 N"
 		}
 	}
 }
+
+// TestSetAside: a row renamed to x-... is kept and not read, and comes back as it was.
+func TestSetAside(t *testing.T) {
+	for _, c := range []struct {
+		what      problem.Thing
+		from, to  string
+		want, err string // the row as it stands after it, or why not
+	}{
+		{problem.ALine, "F", "x-F", `x-F = { kind = "force", at = "B"`, ""},
+		{problem.APoint, "D", "x-D", "", `D is used in [lines] T3 path, and a name that begins with x- is not read`},
+		{problem.ALine, "T1", "x-T1", "", `T1 is used in asked, and a name that begins with x- is not read`},
+		{problem.AGiven, "h", "x-h", "", `h is used in [points] B at, and a name that begins with x- is not read`},
+		{problem.ALine, "x-G", "G", `G = { kind = "weight"`, ""},
+		{problem.ALine, "x-G", "x-H", `x-H = { kind = "weight"`, ""},
+		{problem.ALine, "x-G", "x-G", `x-G = { kind = "weight"`, ""},
+		{problem.ALine, "x-G", "T1", "", `the name "T1" is used already, for a line`},
+		{problem.ALine, "x-nobody", "T9", "", `there is no line "x-nobody"`},
+	} {
+		s := parse(t, strings.Replace(rig, "[joints]", "x-G = { kind = \"weight\", at = \"P\" }\n[joints]", 1))
+		edits, err := problem.Rename(s, c.what, c.from, c.to)
+		if err != nil || c.err != "" {
+			if err == nil || !strings.HasPrefix(err.Error(), c.err) || c.err == "" {
+				t.Errorf("%s to %s: %v, want %s", c.from, c.to, err, c.err)
+			}
+			continue
+		}
+		next, _, err := s.ApplyAll(edits)
+		if err != nil || !strings.Contains(next.Text(), "\n"+c.want) {
+			t.Errorf("%s to %s: %v\n%s", c.from, c.to, err, next.Text())
+		}
+	}
+	for _, name := range []string{"x-note", "x-see page 3"} {
+		if err := problem.NewName(parse(t, rig), problem.AGiven, name); err != nil {
+			t.Error(err)
+		}
+	}
+}

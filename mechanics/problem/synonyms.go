@@ -28,7 +28,7 @@ var synonyms = map[string][]string{
 	"vertical": {"up"},
 
 	// of rows
-	"mu": {"friction"}, "μ": {"friction"}, "coefficient": {"friction"}, "cof": {"friction"}, "friction-coefficient": {"friction"},
+	"mu": {"friction"}, "mu-s": {"friction"}, "μ-s": {"friction"}, "mag": {"magnitude"}, "μ": {"friction"}, "coefficient": {"friction"}, "cof": {"friction"}, "friction-coefficient": {"friction"},
 	"static-friction": {"friction"}, "slip": {"impending"}, "slipping": {"impending"}, "size": {"magnitude"}, "amount": {"magnitude"},
 	"intensity": {"magnitude"}, "tension": {"magnitude"}, "value": {"magnitude", "value", "printed"}, "capacity": {"limit"}, "wll": {"limit"},
 	"swl": {"limit"}, "max": {"limit", "range"}, "maximum": {"limit", "range"}, "strength": {"limit"}, "k": {"stiffness"},

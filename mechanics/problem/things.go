@@ -69,7 +69,7 @@ func (o ownedName) named(owner string) string { return o.before + owner + o.behi
 func thingsOf(s *sheet.Sheet) *things {
 	x := &things{s: s, bodies: map[string]sheet.Ref{}, particles: map[string]bool{}, owned: map[string]ownedName{}, shared: map[string]sheet.Ref{}}
 	for t := AGiven; t <= ALoad; t++ {
-		rows := s.Table(t.table()).Rows
+		rows := Rows(s, t.table())
 		x.rows[t] = make(map[string]bool, len(rows))
 		for _, r := range rows {
 			x.rows[t][r.Name] = true
@@ -78,7 +78,7 @@ func thingsOf(s *sheet.Sheet) *things {
 	for name := range x.rows[ABody] {
 		x.bodies[name] = sheet.Ref{Table: "bodies", Row: name}
 	}
-	for _, r := range s.Table("points").Rows {
+	for _, r := range Rows(s, "points") {
 		on, _ := r.Cell("on")
 		for _, w := range fields(on.Text) {
 			switch name := on.Text[w.Start:w.End]; name {
@@ -142,7 +142,7 @@ func (x *things) mayOwn(of thingName, before string, behind ...string) {
 
 // componentNames finds the unknowns of forces with a ? among their components.
 func (x *things) componentNames() {
-	for _, row := range x.s.Table("lines").Rows {
+	for _, row := range Rows(x.s, "lines") {
 		c, _ := row.Cell("components")
 		e, err := units.Parse(c.Text)
 		if !strings.Contains(c.Text, "?") || err != nil {
@@ -236,7 +236,7 @@ func (x *things) names(t Thing) []string {
 		}
 		slices.Sort(out)
 	default:
-		for _, r := range x.s.Table(t.table()).Rows {
+		for _, r := range Rows(x.s, t.table()) {
 			out = append(out, r.Name)
 		}
 	}

@@ -9,9 +9,23 @@ import (
 	"trivet/units"
 )
 
-// private begins the names of tables and keys that a sheet keeps for itself: nothing
-// reads them, and nothing is said of them.
+// private begins the names of tables, rows and keys that a sheet keeps for itself:
+// nothing reads them, and nothing is said of them.
 const private = "x-"
+
+// Private tells that a table, a row or a key of this name is kept and not read.
+func Private(name string) bool { return strings.HasPrefix(name, private) }
+
+// Rows gives the rows of a table that are read: all but the private ones.
+func Rows(s *sheet.Sheet, table string) []sheet.Row {
+	rows := s.Table(table).Rows
+	if !slices.ContainsFunc(rows, isPrivate) {
+		return rows
+	}
+	return slices.DeleteFunc(slices.Clone(rows), isPrivate)
+}
+
+func isPrivate(row sheet.Row) bool { return Private(row.Name) }
 
 // maxUnread is how many notes are made of what is unread: nobody mends more at once,
 // and a sheet of thousands must not be slow to type in.
@@ -22,29 +36,29 @@ const maxUnread = 100
 func (r *reading) noteUnread() {
 	for i := range r.s.Tables {
 		t := &r.s.Tables[i]
-		if strings.HasPrefix(t.Name, private) {
+		if Private(t.Name) {
 			continue
 		}
 		info, known := tableByName[t.Name]
 		switch {
 		case !known:
-			r.unread(sheet.Ref{Table: t.Name}, unknownTable(t))
+			r.unread(sheet.Ref{Table: t.Name}, UnknownName, unknownTable(t))
 			continue
 		case t.Listed:
-			r.unread(sheet.Ref{Table: t.Name}, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
+			r.unread(sheet.Ref{Table: t.Name}, NoSort, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
 		}
 		for k := range t.Rows {
 			if len(r.p.Unread) >= maxUnread {
 				break
 			}
 			row := &t.Rows[k]
-			if info.Fixed {
-				if _, known := info.keys[row.Name]; !known && !strings.HasPrefix(row.Name, private) {
-					r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, r.unknownSetting(info, row.Name))
-				}
-				continue
+			switch _, known := info.keys[row.Name]; {
+			case Private(row.Name):
+			case !info.Fixed:
+				r.unreadCells(info, row)
+			case !known:
+				r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, UnknownName, r.unknownSetting(info, row.Name))
 			}
-			r.unreadCells(info, row)
 		}
 	}
 	if len(r.p.Unread) > 0 && len(r.errs) > 0 { // what has an error already is not ignored
@@ -54,18 +68,36 @@ func (r *reading) noteUnread() {
 	}
 }
 
+// unusedGravity notes a given value that is named as the acceleration of gravity, and that
+// no cell uses: it is most likely meant for all weights.
+func (r *reading) unusedGravity(row *sheet.Row) {
+	i := r.givens[row.Name]
+	if r.usedGivens[i] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
+		return
+	}
+	value, plain := row.Cell("")
+	if !plain {
+		value, _ = row.Cell("value")
+	}
+	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given value " + row.Name + ", and weights are taken with the g before the first table",
+		"Try: g = " + strconv.Quote(strings.TrimSpace(value.Text)) + " there"})
+}
+
 // note is what a note says, before it has its place.
 type note struct{ says, try string }
 
-func (r *reading) unread(ref sheet.Ref, n note) {
-	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Msg: n.says, Hint: n.try})
+func (r *reading) unread(ref sheet.Ref, sort Sort, n note) {
+	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Msg: n.says, Hint: n.try})
 }
 
 // unreadCells looks through a row that the user named.
 func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 	if b, ok := r.bodies[row.Name]; ok && t.Name == "bodies" && r.p.Bodies[b].Particle && len(row.Cells) > 0 {
-		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, note{row.Name + " is a particle, and its row in [bodies] is not read", "Try: a line of kind weight at " + row.Name})
+		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, note{row.Name + " is a particle, and its row in [bodies] is not read", "Try: a line of kind weight at " + row.Name})
 		return
+	}
+	if t.Name == "given" {
+		r.unusedGravity(row)
 	}
 	kind, hasKind := "", false
 	for _, c := range row.Cells {
@@ -77,11 +109,11 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 			if c.Readable {
 				try = "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
 			}
-			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
-		case c.Key == "" || strings.HasPrefix(c.Key, private):
+			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Sort: NoKeys, Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
+		case c.Key == "" || Private(c.Key):
 		case !known:
 			kind, hasKind = kindOfRow(t, row)
-			r.unread(ref, unknownKey(t, row, c.Key, kind, hasKind))
+			r.unread(ref, UnknownName, unknownKey(t, row, c.Key, kind, hasKind))
 		case strings.TrimSpace(c.Text) == "":
 		default:
 			n := note{}
@@ -90,11 +122,14 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 					n = unusedKey(k, kind)
 				}
 			}
+			if n.says == "" && r.p.Planar && t.Name == "joints" {
+				n = unusedInPlane(row, c.Key)
+			}
 			if n.says == "" {
-				n = besides(t, row, c.Key)
+				n = r.besides(t, row, c.Key)
 			}
 			if n.says != "" {
-				r.unread(ref, n)
+				r.unread(ref, UnusedCell, n)
 			}
 		}
 		if c.Key == "on" && t.Name == "lines" {
@@ -142,7 +177,7 @@ func aKind(kind string) string {
 }
 
 // besides words a key that is not read beside another one of its row, or without it.
-func besides(t *tableKeys, row *sheet.Row, key string) note {
+func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 	has := func(key string) bool {
 		c, _ := row.Cell(key)
 		return strings.TrimSpace(c.Text) != ""
@@ -154,7 +189,7 @@ func besides(t *tableKeys, row *sheet.Row, key string) note {
 	case t.Name == "lines":
 		switch key {
 		case "at":
-			if has("path") {
+			if has("path") && !r.agrees(row) {
 				return beside("a path", "it")
 			}
 		case "path":
@@ -171,6 +206,10 @@ func besides(t *tableKeys, row *sheet.Row, key string) note {
 				return beside("a magnitude", "it")
 			}
 		}
+	case t.Name == "answers":
+		if needs := map[string]string{"within": t.Plain, "why": "within"}[key]; needs != "" && !has(needs) {
+			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", and " + strconv.Quote(key) + " is not read without it", "Try: " + needs + " beside it"}
+		}
 	case t.Name == "couples" && key == "turn":
 		if has("components") {
 			return beside("components", "them")
@@ -180,6 +219,26 @@ func besides(t *tableKeys, row *sheet.Row, key string) note {
 		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
 			return note{"the body " + row.Name + " has no weight, and its centre is not used", "Try: weight beside it"}
 		}
+	}
+	return note{}
+}
+
+// agrees tells whether a line with a path acts at the point under at, too.
+func (r *reading) agrees(row *sheet.Row) bool {
+	at, _ := row.Cell("at")
+	l := &r.p.Lines[r.lines[row.Name]]
+	point, known := r.points[strings.TrimSpace(at.Text)]
+	if !known || !slices.Contains(l.Path, point) {
+		return false
+	}
+	return l.Kind.Info().Path || slices.ContainsFunc(l.Acts, func(a Act) bool { return a.Point == point })
+}
+
+// unusedInPlane words a key that a kind uses in space alone.
+func unusedInPlane(row *sheet.Row, key string) note {
+	c, _ := row.Cell("kind")
+	if k, ok := jointKindOf(strings.TrimSpace(c.Text)); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
+		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "Try: take it out"}
 	}
 	return note{}
 }
@@ -205,7 +264,7 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used",
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: w, Sort: NotItsBody, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used",
 			Hint: "Try: " + strings.Join(there, " or ")})
 	}
 }
@@ -270,6 +329,8 @@ func (r *reading) unknownSetting(t *tableKeys, name string) note {
 		n.try = "Try: " + name + " before the first table"
 	case table:
 		n.try = "Try: [" + name + "]"
+	case t.Name == "" && plainly(name) == "source":
+		n.try = "Try: source in [answers]"
 	default:
 		n.try = keepUnread("", name, "")
 	}
@@ -282,9 +343,16 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 		return note{"this version does not read the key " + strconv.Quote(key), "Try: a newer version"}
 	}
 	n := note{says: "unknown key " + strconv.Quote(key)}
+	if n, ok := n.fromEndToEnd(t, row, key); ok {
+		return n
+	}
 	all := t.keyNames()
 	used := slices.DeleteFunc(slices.Clone(all), func(name string) bool { return hasKind && !t.keys[name].UsedBy(kind) })
-	if near := nearest(key, used); near != "" {
+	near := nearest(key, used)
+	if kind == SpringKind.String() && plainly(key) == "length" {
+		near = "natural" // of other lines it is no key
+	}
+	if near != "" {
 		_, taken := row.Cell(near)
 		if _, plain := row.Cell(""); plain && near == t.Plain {
 			taken = true
@@ -300,12 +368,19 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 		return note{n.says + ", and " + other.says, other.try}
 	}
 	for _, other := range []string{"lines", "joints"} {
-		if k, ok := tableByName[other].keys[key]; ok && other != t.Name && k.Kinds != nil && hasKind && t.Name != "distributed" {
-			n := unusedKey(k, kind)
-			if len(k.Kinds) == 1 {
-				n.try = "Try: a " + tableByName[other].Row + " of kind " + k.Kinds[0] + ", or take it out"
+		for _, name := range append([]string{key}, synonyms[plainly(key)]...) {
+			k, ok := tableByName[other].keys[name]
+			if !ok || other == t.Name || k.Kinds == nil || !hasKind || t.Name == "distributed" {
+				continue
 			}
-			return n
+			unused := unusedKey(k, kind)
+			if len(k.Kinds) == 1 {
+				unused.try = "Try: a " + tableByName[other].Row + " of kind " + k.Kinds[0] + ", or take it out"
+			}
+			if name != key {
+				unused.says = n.says + ", and " + unused.says
+			}
+			return unused
 		}
 	}
 	n.try = keepUnread("", key, "")
@@ -322,7 +397,27 @@ func (n note) insteadOf(near string, taken bool) note {
 	return n
 }
 
+// fromEndToEnd offers the intensities at the two ends of a load, typed apart, as its
+// magnitude.
+func (n note) fromEndToEnd(t *tableKeys, row *sheet.Row, key string) (note, bool) {
+	start, hasStart := row.Cell("start")
+	end, hasEnd := row.Cell("end")
+	magnitude, _ := row.Cell("magnitude")
+	taken := strings.TrimSpace(magnitude.Text) != ""
+	switch {
+	case t.Name != "distributed" || key != "start" && key != "end":
+		return n, false
+	case taken || !hasStart || !hasEnd:
+		return n.insteadOf("magnitude", taken), true
+	}
+	n.try = "Try: magnitude = " + strconv.Quote(strings.TrimSpace(start.Text)+" .. "+strings.TrimSpace(end.Text))
+	return n, true
+}
+
 func keepUnread(open, name, shut string) string {
+	if rest, capital := strings.CutPrefix(name, strings.ToUpper(private)); capital {
+		name = rest // X-foo is not x-X-foo
+	}
 	if !bareName(name) {
 		return "Try: take it out"
 	}

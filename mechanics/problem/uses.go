@@ -42,6 +42,9 @@ func (x *things) uses() []Use {
 		out = nil
 		for _, t := range x.s.Tables {
 			for _, row := range t.Rows {
+				if Private(row.Name) {
+					continue
+				}
 				out = x.rowUses(out, t.Name, row, shared)
 			}
 		}

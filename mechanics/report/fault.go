@@ -46,10 +46,6 @@ func Faults(s *sheet.Sheet, errs []problem.Error) []Fault {
 // would do`, and below it the source with a caret, where there is a line.
 func (f Fault) Where(file string) string { return f.where(file, "") }
 
-// Warning is the same line for a fault that stops nothing: `file:line:column:
-// warning: what`.
-func (f Fault) Warning(file string) string { return f.where(file, "warning: ") }
-
 func (f Fault) where(file, mark string) string {
 	msg := mark + printable.Line(units.WithHint(f.Msg, f.Hint)) // none may pass for a message of its own
 	file = printable.Line(file)
@@ -110,14 +106,49 @@ func (f Fault) span() units.Span {
 	return span
 }
 
+// mostAlike is up to how many notes that are alike are each shown where they stand; of
+// more only the first is.
+const mostAlike = 2
+
+// Warnings are the lines for standard error that say what stops nothing: each note where
+// it stands, and of many alike the first, with how many there are more.
+func Warnings(file string, s *sheet.Sheet, notes []problem.Error) []string {
+	return noteLines(file, "warning: ", s, notes)
+}
+
+// Unread are the same lines for notes that are failures.
+func Unread(file string, s *sheet.Sheet, notes []problem.Error) []string {
+	return noteLines(file, "", s, notes)
+}
+
+func noteLines(file, mark string, s *sheet.Sheet, notes []problem.Error) (lines []string) {
+	for _, alike := range problem.Gather(notes) {
+		faults := Faults(s, alike)
+		if n := len(faults); n > mostAlike {
+			last := Fault{Line: faults[n-1].Line, Column: faults[n-1].Column, Msg: fmt.Sprintf("and %d more alike, of which this is the last", n-1)}
+			faults = []Fault{faults[0], last}
+		}
+		for _, f := range faults {
+			lines = append(lines, f.where(file, mark))
+		}
+	}
+	return lines
+}
+
 // CheckLine is the one line that `trivet check` prints for a sheet; t is what the ± of
 // its inputs does, nil where none has one. A sheet of which something is read by nothing
 // is not well: its results may be those of another one.
 func CheckLine(file string, s *statics.Solution, t *trust.Trust) (well bool, line string) {
 	file = printable.Line(file)
 	failures := trust.Failures(s, t)
-	for _, e := range s.Problem.Unread {
-		failures = append(failures, e.Msg)
+	for _, alike := range problem.Gather(s.Problem.Unread) {
+		more := ""
+		if n := len(alike); n > mostAlike {
+			alike, more = alike[:1], fmt.Sprintf(", and %d more alike", n-1)
+		}
+		for _, e := range alike {
+			failures = append(failures, e.Msg+more)
+		}
 	}
 	if len(failures) > 0 {
 		return false, fmt.Sprintf("FAILS %s: %s", file, printable.Line(strings.Join(failures, "; ")))

@@ -87,7 +87,7 @@ func inputs(s *sheet.Sheet, p *problem.Problem) []block {
 	units := words("Bare numbers and results in " + set.Length.Symbol + ", " + set.Force.Symbol + ", " + set.Angle.Symbol + ", " + set.Mass.Symbol + ".")
 	units.quiet = true
 	for _, name := range []string{"given", "points", "bodies", "lines", "joints", "couples", "distributed"} {
-		rows := s.Table(name).Rows
+		rows := problem.Rows(s, name)
 		if len(rows) == 0 {
 			continue
 		}

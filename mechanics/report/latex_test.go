@@ -66,7 +66,7 @@ func TestLaTeXText(t *testing.T) {
 		"µ = 0.3, ΣF, 30°, x²":     `$\mu$ = 0.3, $\Sigma$F, 30$^\circ$, x$^2$`,
 		"-400 N, along -x, 2-3":    `$-$400 N, along -x, 2-3`,
 		"力":                        `[U+529B]`,
-		"a\x1b[31m\tb\u200bc":      `a$\cdot$[31m bc`,
+		"a\x1b[31m\tb\u200bc":      `a$\cdot$[31m b$\cdot$c`,
 	} {
 		if got := latexText(text); got != want {
 			t.Errorf("%q is %q, want %q", text, got, want)

@@ -21,7 +21,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	if p.Title != "" {
 		b.WriteString(hung("", printed(p.Title)) + "\n")
 	}
-	for _, line := range s.Words() {
+	for _, line := range s.VerdictWords() { // the warnings stand on standard error
 		b.WriteString(hung("", line))
 	}
 	for _, says := range atRisk(t) {

@@ -15,6 +15,9 @@ import (
 	"trivet/units"
 )
 
+// private is the pattern of the names that a sheet keeps for itself.
+const private = "^x-"
+
 // draft names the dialect of the schema.
 const draft = "https://json-schema.org/draft/2020-12/schema"
 
@@ -58,7 +61,7 @@ func table(t problem.TableInfo) node {
 	if t.Fixed {
 		return onlyThese(node{"type": "object", "description": t.Says, "properties": keys})
 	}
-	row := onlyThese(node{"type": "object", "description": "a " + t.Row, "properties": keys})
+	row := onlyThese(node{"type": "object", "description": t.ARow(), "properties": keys})
 	if used := usedBy(t); len(used) > 0 {
 		row["dependentSchemas"] = used
 	}
@@ -67,9 +70,9 @@ func table(t problem.TableInfo) node {
 	}
 	if plain, ok := t.Key(t.Plain); ok {
 		whole := cell(plain)
-		row = node{"description": "a " + t.Row, "anyOf": []node{whole, row}}
+		row = node{"description": t.ARow(), "anyOf": []node{whole, row}}
 	}
-	out := node{"type": "object", "description": t.Says, "additionalProperties": row}
+	out := node{"type": "object", "description": t.Says, "additionalProperties": row, "patternProperties": node{private: true}}
 	if t.Name == "answers" {
 		out["properties"] = node{"source": node{"type": "string", "description": "author, title, edition, example number"}}
 	}
@@ -78,7 +81,7 @@ func table(t problem.TableInfo) node {
 
 // onlyThese makes an object's own properties its only ones, but for private ones.
 func onlyThese(n node) node {
-	n["additionalProperties"], n["patternProperties"] = false, node{"^x-": true}
+	n["additionalProperties"], n["patternProperties"] = false, node{private: true}
 	return n
 }
 

@@ -60,6 +60,9 @@ func TestSchemaIsOne(t *testing.T) {
 	if !bytes.Equal(schema.JSON(), schema.JSON()) || !bytes.HasSuffix(schema.JSON(), []byte("}\n")) {
 		t.Error("the schema is not the same each time")
 	}
+	if !bytes.Contains(schema.JSON(), []byte(`"description": "an answer"`)) || bytes.Contains(schema.JSON(), []byte("a answer")) {
+		t.Error("an answer has no article of its own")
+	}
 	// Every key, kind and joint of the tables is in it, with what it means.
 	text := string(schema.JSON())
 	for _, table := range problem.Tables() {
@@ -100,6 +103,9 @@ func TestSheets(t *testing.T) {
 		{"an alias", "[joints]\nO = { kind = \"ball\" }\n", true},
 		{"blank cells", "plane = \"\"\nexpect = \"\"\n[lines]\nT = { kind = \"cable\", path = \"A B\", magnitude = \"\" }\n", true},
 		{"an answer", "[answers]\nsource = \"own\"\nT1 = \"3 N\"\nT2 = { printed = \"3 N\", within = \"1 N\", why = \"rounded\" }\n", true},
+
+		{"private rows", "[given]\nx-note = [\"see\", \"page 3\"]\n[points]\nx-P = 3\n[bodies]\nx-b = \"2 kN\"\n[lines]\nx-N = { knd = \"rope\" }\n[joints]\nx-J = 1\n[couples]\nx-M = {}\n[distributed]\nx-q = true\n[answers]\nx-note = { page = 3 }\n[units]\nx-time = 1\n", true},
+		{"an old word", "expect = \"sense-broken\"\n", true},
 
 		{"an unknown key", "colour = \"red\"\n", false},
 		{"an unknown table", "[views]\nx = 1\n", false},

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -124,7 +125,7 @@ func checkName(what, name string) error {
 		return &EditError{Msg: what + " is not text", Hint: "type it in UTF-8"}
 	}
 	for _, r := range name {
-		if isControl(r) {
+		if unicode.IsControl(r) {
 			return &EditError{Msg: fmt.Sprintf("%s holds the control character %U", what, r), Hint: "take it out"}
 		}
 	}

@@ -47,6 +47,10 @@ func TestEdits(t *testing.T) {
 		{"literal stays", "[points]\nA = '1'", point("", `2`), "[points]\nA = '2'"},
 		{"multi-line stays", "statement = \"\"\"\nOne.\n\"\"\"\n", SetCell{Ref{"", "statement", ""}, "Two \"\"\" \\ and\nthree\""}, "statement = \"\"\"\nTwo \\\"\\\"\" \\\\ and\nthree\\\"\"\"\"\n"},
 		{"line end in one line", "title = \"x\"", SetCell{Ref{"", "title", ""}, "a\nb"}, "title = \"a\\nb\""},
+		{"what acts becomes an escape", "title = \"x\"", SetCell{Ref{"", "title", ""}, "a\u202e\u2028\u200b\ufeff\u009b\u200d"}, `title = "a\u202E\u2028\u200B\uFEFF\u009B` + "\u200d\""},
+		{"what acts in a literal", "title = 'x'", SetCell{Ref{"", "title", ""}, "a\u2066"}, `title = "a\u2066"`},
+		{"what acts in lines", "statement = \"\"\"\nOne.\"\"\"", SetCell{Ref{"", "statement", ""}, "Two\u202e\n\u2029"}, "statement = \"\"\"\nTwo\\u202E\n\\u2029\"\"\""},
+		{"what acts in a name", "[points]\n\"A\\u202E\" = \"1\"", RenameRow{"points", "A\u202e", "B\u2067"}, `[points]` + "\n" + `"B\u2067" = "1"`},
 
 		{"drop from inline, first", "[points]\nA = { at = \"1\", on = \"b\" }", DropCell{Ref{"points", "A", "at"}}, "[points]\nA = { on = \"b\" }"},
 		{"drop from inline, last", "[points]\nA = { at = \"1\", on = \"b\" }", DropCell{Ref{"points", "A", "on"}}, "[points]\nA = { at = \"1\" }"},

@@ -5,8 +5,9 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"trivet/mechanics/printable"
 )
 
 var (
@@ -58,7 +59,7 @@ func encode(text, old string) string {
 
 // isLiteral reports whether '...' can hold text.
 func isLiteral(text string) bool {
-	return !strings.ContainsFunc(text, func(r rune) bool { return r == '\'' || r != '\t' && isControl(r) })
+	return !strings.ContainsFunc(text, func(r rune) bool { return r == '\'' || r != '\t' && isEscaped(r) })
 }
 
 func isMultiLiteral(text string) bool {
@@ -66,9 +67,9 @@ func isMultiLiteral(text string) bool {
 	return isLiteral(flat) && !strings.Contains(text, "'''") && !strings.HasSuffix(text, "'")
 }
 
-// isControl reports what is written as an escape: what TOML asks for, and the
-// control characters above ASCII, which act on some terminals.
-func isControl(r rune) bool { return unicode.IsControl(r) }
+// isEscaped reports what is written as an escape wherever it can be: what TOML asks
+// for, and every other character that acts on a terminal instead of showing.
+func isEscaped(r rune) bool { return printable.Acts(r) }
 
 // basic writes text in double quotes.
 func basic(text string) string {
@@ -118,7 +119,7 @@ func lead(text, old string) string {
 }
 
 func writeRune(sb *strings.Builder, r rune) {
-	if r == '\\' || r != '"' && isControl(r) {
+	if r == '\\' || r != '"' && isEscaped(r) {
 		sb.WriteString(escaped(r))
 		return
 	}

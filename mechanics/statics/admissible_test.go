@@ -106,7 +106,7 @@ CF lies between -25.0 N and 25.0 N
 MCz lies between -50.0 N m and 50.0 N m
 equilibrium is possible with |F| ≤ μN at C
 - equilibrium is possible: the free unknowns have admissible values
-- R exceeds its limit: it uses 101 % of 520 N`},
+- R could reach 525 N, 101 % of its limit of 520 N`},
 		{"a rope that cannot push", drag + `V = { kind = "cable", at = "C", along = "-z" }
 U = { kind = "force", at = "C", along = "+z", magnitude = "150 N" }
 `, `
@@ -270,6 +270,150 @@ func TestFrictionAtItsLimit(t *testing.T) {
 		s := solveText(t, strings.Replace(drag, "24 N", c.pull, 1))
 		if got := s.Words()[1]; got != c.says {
 			t.Errorf("%s: %q, want %q", c.pull, got, c.says)
+		}
+	}
+}
+
+// TestBarBetweenWalls: a bar of weight W leans from one wall to another, its ends c apart
+// and s of height. With N from either wall its lower end carries W/2 + N s/c of friction,
+// so that it can stand where μ > s/c, from N = W/2 / (μ - s/c) on. At μ = s/c the margin
+// is the same for every N: nothing that is free changes it.
+func TestBarBetweenWalls(t *testing.T) {
+	for _, c := range []struct{ run, rise float64 }{{4, 3}, {12, 5}, {15, 8}, {21, 20}, {24, 7}, {1, 1}, {3, 4}} {
+		slope := c.rise / c.run
+		for _, off := range []float64{-0.1, -1e-4, 0, 1e-4, 0.1} {
+			mu := slope + off
+			s := solveText(t, fmt.Sprintf(`plane = "xy"
+[points]
+A = { at = "0, 0", on = "bar" }
+B = { at = "%g, %g", on = "bar" }
+M = { at = "(A + B)/2", on = "bar" }
+[bodies]
+bar = { weight = "10 N", centre = "M" }
+[joints]
+A = { kind = "rough-surface", normal = "+x", friction = "%.17g" }
+B = { kind = "rough-surface", normal = "-x", friction = "%.17g" }
+`, c.run, c.rise, mu, mu))
+			want := Inadmissible
+			if off > 0 {
+				want = Indeterminate
+			}
+			if s.Verdict != want {
+				t.Errorf("%g to %g, μ = %g: %v", c.rise, c.run, mu, s.Words())
+			}
+			if low := 5 / off; off > 0 && math.Abs(s.X[0].Low-low) > 1e-6*low {
+				t.Errorf("%g to %g, μ = %g: %s from %v, want %v", c.rise, c.run, mu, s.X[0].Name, s.X[0].Low, low)
+			}
+		}
+	}
+}
+
+// TestConditionsThatNothingChanges: what is violated whatever is free is said.
+func TestConditionsThatNothingChanges(t *testing.T) {
+	const particle = `plane = "xy"
+[points]
+Q = { at = "0, 0", on = "particle" }
+S = { at = "0, 1", on = "particle" }
+[lines]
+P = { kind = "force", at = "Q", along = "+x" }
+R = { kind = "force", at = "Q", along = "+x" }
+W = { kind = "force", at = "Q", along = "+x", magnitude = "100 N" }
+C = { kind = "cable", at = "S", along = "+x", magnitude = "P + R" }
+L = { kind = "link", at = "S", along = "-x" }
+`
+	const wall = `plane = "xy"
+[points]
+B = { at = "0, 0", on = "particle" }
+[joints]
+B = { kind = "rough-surface", normal = "+x", friction = "0" }
+[lines]
+W = { kind = "weight", at = "B", magnitude = "100 N" }
+P = { kind = "force", at = "B", along = "-x" }
+`
+	// The rope lifts the crate above the end that it tips about.
+	const lifted = `plane = "xy"
+[points]
+C = { at = "0, 0", on = "crate" }
+D = { at = "1 m, 0", on = "crate" }
+E = { at = "1 m, 1 m", on = "crate" }
+H = { at = "0, 1 m", on = "crate" }
+M = { at = "0.5 m, 0.5 m", on = "crate" }
+[joints]
+C = { kind = "rough-surface", normal = "+y", face = "C D", friction = "0.9" }
+[lines]
+V = { kind = "cable", at = "E", along = "+y" }
+W = { kind = "weight", at = "M", magnitude = "1000 N" }
+F = { kind = "force", at = "H", along = "+x", magnitude = "600 N" }
+`
+	// All of its weight hangs on the end of the face: the face has a moment to carry and
+	// no normal force to do it with.
+	const hung = `plane = "xy"
+[points]
+C = { at = "0, 0", on = "crate" }
+D = { at = "1 m, 0", on = "crate" }
+M = { at = "0.5 m, 0.5 m", on = "crate" }
+[joints]
+C = { kind = "smooth-surface", normal = "+y", face = "C D" }
+[lines]
+W = { kind = "weight", at = "M", magnitude = "100 N" }
+U = { kind = "force", at = "D", along = "+y", magnitude = "100 N" }
+`
+	for _, c := range []struct{ name, text, says string }{
+		{"a sum that is the same", particle, "inadmissible, not possible as drawn, partly constrained: every solution puts cable C in compression (100 N); C goes slack"},
+		{"a smooth wall", wall, "inadmissible, not possible as drawn: the surface at B would have to exert 100 N of friction, and 0 N is available; B slips"},
+		{"a rope above the end", lifted, "inadmissible, not possible as drawn; no solution has the normal force at C inside the contact"},
+		{"no normal force", hung, "inadmissible, not possible as drawn, partly constrained: the contact at C would have to exert a moment of 50.0 N m without a normal force; crate tips"},
+		{"a slope of 3:4 in space", `[points]
+A = { at = "0, 0, 0", on = "bar" }
+B = { at = "4, 3, 0", on = "bar" }
+M = { at = "2, 1.5, 0", on = "bar" }
+[joints]
+A = { kind = "rough-surface", normal = "+x", friction = "0.75" }
+B = { kind = "rough-surface", normal = "-x", friction = "0.75" }
+[lines]
+W = { kind = "force", at = "M", along = "-y", magnitude = "10 N" }
+`, "inadmissible, not possible as drawn, partly constrained; no solution has |F| ≤ μN at A; bar slips"},
+	} {
+		s := solveText(t, c.text)
+		got := s.Words()[0]
+		if len(s.Conflicts) > 0 {
+			got += "; " + s.Words()[1]
+		}
+		if got != c.says {
+			t.Errorf("%s: %q, want %q", c.name, got, c.says)
+		}
+		for _, check := range s.Checks {
+			if says := check.Says(s.Problem); strings.Contains(says, "not a number") || strings.Contains(says, "NaN") {
+				t.Errorf("%s: %s", c.name, says)
+			}
+		}
+	}
+}
+
+// TestFourFeetAtTheLimit: a table of 200 N on four rough feet, μ = 0.5, pushed level: it
+// stays up to 100 N, in whatever way its feet share that.
+func TestFourFeetAtTheLimit(t *testing.T) {
+	for _, c := range []struct {
+		push    string
+		verdict Verdict
+	}{{"60 N", Indeterminate}, {"99.99 N", Indeterminate}, {"99.9999 N", Indeterminate}, {"100 N", Indeterminate}, {"100.001 N", Inadmissible}, {"150 N", Inadmissible}} {
+		s := solveText(t, `[points]
+A = { at = "0, 0, 0", on = "t" }
+B = { at = "1 m, 0, 0", on = "t" }
+C = { at = "1 m, 1 m, 0", on = "t" }
+D = { at = "0, 1 m, 0", on = "t" }
+M = { at = "0.5 m, 0.5 m, 0.2 m", on = "t" }
+[joints]
+A = { kind = "rough-surface", normal = "+z", friction = "0.5" }
+B = { kind = "rough-surface", normal = "+z", friction = "0.5" }
+C = { kind = "rough-surface", normal = "+z", friction = "0.5" }
+D = { kind = "rough-surface", normal = "+z", friction = "0.5" }
+[lines]
+W = { kind = "weight", at = "M", magnitude = "200 N" }
+F = { kind = "force", at = "M", along = "(1, 0.3, 0)", magnitude = "`+c.push+`" }
+`)
+		if s.Verdict != c.verdict {
+			t.Errorf("%s: %v", c.push, s.Words())
 		}
 	}
 }

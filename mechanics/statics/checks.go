@@ -143,7 +143,8 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	}
 	switch {
 	case known:
-		c.Value, c.OK = most, most <= l.Limit
+		_, single := s.single(l.Magnitude)
+		c.Value, c.OK, c.Ranged = most, most <= l.Limit, !single
 	case s.Verdict == Inadmissible:
 		return
 	default:

@@ -85,6 +85,9 @@ func (c Check) Says(p *problem.Problem) string {
 			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
 		}
 		use := units.Figures(100*c.Value/c.Bound, p.Figures)
+		if c.Ranged && !c.OK {
+			return fmt.Sprintf("%s could reach %s, %s %% of its limit of %s", c.Subject, force(c.Value), use, force(c.Bound))
+		}
 		word := "uses"
 		if !c.OK {
 			word = "exceeds its limit: it uses"

@@ -42,7 +42,7 @@ func (s *Solution) inadmissibleWords() []string {
 	}
 	for j, x := range s.X {
 		if s.Degree > 0 && (x.Fixed || x.Ranged) {
-			out = append(out, s.rangeWords(j))
+			out = append(out, s.RangeWords(j))
 		}
 	}
 	return out

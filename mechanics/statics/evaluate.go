@@ -260,7 +260,7 @@ func (s *Solution) Failures() []string {
 
 // wordsAndDoubts is Words without what is read by nothing.
 func (s *Solution) wordsAndDoubts() []string {
-	out := s.verdictWords()
+	out := s.VerdictWords()
 	for _, e := range s.Problem.Doubts {
 		out = append(out, e.Error())
 	}

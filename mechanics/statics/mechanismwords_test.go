@@ -175,6 +175,6 @@ T3 lies between 0 N and 2450 N
 T4 lies between 0 N and 2450 N
 nothing keeps load from turning about H, whichever way, and no load acts that way
 - equilibrium is possible: the free unknowns have admissible values
-- T1 exceeds its limit: it uses 122 % of 2000 N`},
+- T1 could reach 2450 N, 122 % of its limit of 2000 N`},
 	})
 }

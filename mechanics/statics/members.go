@@ -182,7 +182,7 @@ func (s *Solution) checkLooseLimit(j *problem.Joint, i int) {
 		}
 		c.Value = 0
 	}
-	c.OK = !c.Open && c.Value <= j.Limit
+	c.Ranged, c.OK = true, !c.Open && c.Value <= j.Limit
 	s.Checks = append(s.Checks, c)
 }
 

@@ -196,6 +196,7 @@ type Check struct {
 	Point   int     // CheckSupport: moving this point changes it most, by the share Value
 	Value   float64
 	Bound   float64
+	Ranged  bool // CheckLimit: Value is the greater end of a range
 	Open    bool // CheckLimit: the range to be held against it was not computed; CheckSenseRange: whether there is an admissible state was not decided
 	OK      bool
 }

@@ -18,14 +18,15 @@ func (v Verdict) String() string {
 // Words says the verdict: the first line says which, the others what follows, and
 // last what is read by nothing, or doubtful, in the sheet.
 func (s *Solution) Words() []string {
-	out := s.verdictWords()
+	out := s.VerdictWords()
 	for _, e := range s.Problem.Notes() {
 		out = append(out, e.Error())
 	}
 	return out
 }
 
-func (s *Solution) verdictWords() []string {
+// VerdictWords are Words without what is said of the sheet.
+func (s *Solution) VerdictWords() []string {
 	var out []string
 	switch s.Verdict {
 	case Unreadable:
@@ -106,7 +107,7 @@ func (s *Solution) indeterminateWords() []string {
 	word := fmt.Sprintf("%s: %s for %s", s.Headline(), count(s.Rank, "independent equation"), count(len(s.X), "unknown"))
 	out := []string{word}
 	for j := range s.X {
-		out = append(out, s.rangeWords(j))
+		out = append(out, s.RangeWords(j))
 	}
 	if w := s.possibleWords(); w != "" {
 		out = append(out, w)
@@ -114,7 +115,8 @@ func (s *Solution) indeterminateWords() []string {
 	return out
 }
 
-func (s *Solution) rangeWords(j int) string {
+// RangeWords says the value of an unknown, or the range that it may have.
+func (s *Solution) RangeWords(j int) string {
 	x := s.X[j]
 	unit := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
 	f := func(v float64) string { return unit.Format(v, s.Problem.Figures) }

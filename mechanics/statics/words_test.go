@@ -261,6 +261,8 @@ F = { kind = "force", at = "P", components = "(12, -5, 3) N" }`)
 		{Check{Kind: CheckSense, Subject: "N", Line: 2, Value: -80}, "sense N", "N = 80.0 N: pull, which a contact cannot take"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 90, OK: true}, "limit T", "T uses 88.9 % of 90.0 N, a factor of 1.13 left"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 50}, "limit T", "T exceeds its limit: it uses 160 % of 50.0 N"},
+		{Check{Kind: CheckLimit, Subject: "N", Value: 100, Bound: 2, Ranged: true}, "limit N", "N could reach 100 N, 5000 % of its limit of 2.00 N"},
+		{Check{Kind: CheckLimit, Subject: "T", Value: 80, Bound: 90, Ranged: true, OK: true}, "limit T", "T uses 88.9 % of 90.0 N, a factor of 1.13 left"},
 		{Check{Kind: CheckLimit, Subject: "T", Value: math.Inf(1), Bound: 50}, "limit T", "T has no greatest value to hold against its limit of 50.0 N"},
 		{Check{Kind: CheckSenseRange, OK: true}, "senses", "equilibrium is possible: the free unknowns have admissible values"},
 		{Check{Kind: CheckBare, Subject: "E"}, "forces E", "no force acts on E, so it is left out"},

@@ -152,6 +152,9 @@ func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 			continue
 		}
 		for _, r := range t.Rows {
+			if problem.Private(r.Name) {
+				continue
+			}
 			for _, c := range r.Cells {
 				switch {
 				case t.Name == "given" && r.Name == g.Name, c.Key == "range", c.Key == "step", c.Key == "limit" && !limits:

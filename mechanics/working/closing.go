@@ -108,6 +108,10 @@ func (b *builder) answers() {
 			continue
 		}
 		v, err := b.s.Evaluate(q)
+		if err != nil && q.Kind == problem.AskUnknown && q.Unknown >= 0 && b.s.X[q.Unknown].Ranged {
+			body = append(body, say(sentence(b.s.RangeWords(q.Unknown))))
+			continue
+		}
 		if err != nil {
 			body = append(body, say(sentence(err.Error())))
 			continue

@@ -32,10 +32,10 @@ func (c *Call) Check() *cobra.Command {
 
 func (c *Call) check(name string) {
 	r := c.load(name)
-	for _, f := range r.unread {
-		fmt.Fprintln(c.Stderr, f.Where(display(name))) // which is a failure here
+	for _, line := range report.Unread(display(name), r.sheet, r.unread) { // which are failures here
+		fmt.Fprintln(c.Stderr, line)
 	}
-	c.saysWarnings(name, r.doubts)
+	c.saysWarnings(r, name, r.doubts)
 	if r.solution == nil {
 		c.print(fmt.Sprintf("FAILS %s: %s\n", printable.Line(display(name)), statics.Unreadable))
 		return

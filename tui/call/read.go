@@ -20,26 +20,29 @@ const standardIn = "-"
 // and the faults say why. Unread is what is typed and read by nothing, doubts what was
 // most likely meant otherwise.
 type readSheet struct {
-	title                  string
-	sheet                  *sheet.Sheet
-	solution               *statics.Solution
-	faults, unread, doubts []report.Fault
+	title          string
+	sheet          *sheet.Sheet
+	solution       *statics.Solution
+	faults         []report.Fault
+	unread, doubts []problem.Error
 }
 
 // warnings are all that is to be said of a sheet that stops nothing.
-func (r readSheet) warnings() []report.Fault { return slices.Concat(r.unread, r.doubts) }
+func (r readSheet) warnings() []report.Fault {
+	return slices.Concat(report.Faults(r.sheet, r.unread), report.Faults(r.sheet, r.doubts))
+}
 
 // read loads and solves a sheet. What does not read it says on standard error,
 // for exit code CantDo; a warning costs no exit code.
 func (c *Call) read(name string) readSheet {
 	r := c.load(name)
-	c.saysWarnings(name, r.warnings())
+	c.saysWarnings(r, name, slices.Concat(r.unread, r.doubts))
 	return r
 }
 
-func (c *Call) saysWarnings(name string, warnings []report.Fault) {
-	for _, w := range warnings {
-		fmt.Fprintln(c.Stderr, w.Warning(display(name)))
+func (c *Call) saysWarnings(r readSheet, name string, notes []problem.Error) {
+	for _, line := range report.Warnings(display(name), r.sheet, notes) {
+		fmt.Fprintln(c.Stderr, line)
 	}
 }
 
@@ -56,7 +59,7 @@ func (c *Call) load(name string) (r readSheet) {
 	} else {
 		p, errs := problem.Read(r.sheet)
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)
-		r.unread, r.doubts = report.Faults(r.sheet, p.Unread), report.Faults(r.sheet, p.Doubts)
+		r.unread, r.doubts = p.Unread, p.Doubts
 		if len(errs) == 0 {
 			r.solution = statics.Solve(p)
 		}

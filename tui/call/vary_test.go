@@ -34,6 +34,25 @@ func TestVaryRefuses(t *testing.T) {
 	}
 }
 
+// A character that acts is an escape in the files that are written of a sheet, as it was
+// in the sheet.
+func TestVaryKeepsEscapes(t *testing.T) {
+	here(t, map[string]string{"a.toml": `title = "A \u202E\u2028\u200B\u2060\uFEFF\u009B lamp"` + "\n" + ranged})
+	if got := call("vary", "a.toml", "-n", "2", "-o", "class"); got.code != 0 {
+		t.Fatalf("%+v", got)
+	}
+	for _, file := range []string{"class/a-01.toml", "class/a-02.toml"} {
+		written, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		nothingActs(t, file, string(written))
+		if want := `title = "A \u202E\u2028\u200B\u2060\uFEFF\u009B lamp, variant `; !strings.HasPrefix(string(written), want) {
+			t.Errorf("%s begins with %.60q, want %q", file, written, want)
+		}
+	}
+}
+
 // What was written is said, and what is there is kept as a whole.
 func TestVary(t *testing.T) {
 	got := calls(t, strings.Fields("vary ranged.toml -n 4 -o class/new --seed 7")...)

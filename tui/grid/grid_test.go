@@ -120,7 +120,7 @@ func TestTerminalsAgreeOnEveryWidth(t *testing.T) {
 	}{
 		{"起重", "起重", 4}, {"e\u0301x", "e\u0301x", 2}, {"👍", "👍", 2},
 		{"👩\u200d👩\u200d👧", "👩", 2}, {"👍\U0001F3FD", "👍", 2},
-		{"\U0001F1E9\U0001F1EA", "\U0001F1E9\U0001F1EA", 2}, {"a\u00adb", "ab", 2}, {"x\u200by", "xy", 2}, {"a\u202eb", "a·b", 3},
+		{"\U0001F1E9\U0001F1EA", "\U0001F1E9\U0001F1EA", 2}, {"a\u00adb", "ab", 2}, {"x\u200by", "x·y", 3}, {"x\u200cy", "x\u200cy", 2}, {"a\u202eb", "a·b", 3},
 	} {
 		g := New(c.w+1, 1)
 		if at := g.All().Text(0, 0, 0, c.text); at != c.w || Width(c.text) != c.w {

@@ -160,3 +160,26 @@ func says(err error) string {
 	}
 	return err.Error()
 }
+
+// Whoever leaves is told of sheets that stay only where there are some.
+func TestTheFarewellSpeaksOfSheetsThatThereAre(t *testing.T) {
+	folder, _ := shelf(t)
+	r := start(t, Settings{Private: folder}, nil)
+	looks := r.visit(key(t), 80, 24)
+	looks.sees("Your sheets")
+	looks.keys("q")
+	looks.leaves()
+	looks.sees("trivet: good-bye")
+	if strings.Contains(looks.screen(), "your sheets stay") {
+		t.Errorf("a visitor without a sheet is told that it stays:\n%s", looks.screen())
+	}
+	keeps := r.visit(key(t), 80, 24)
+	keeps.sees("Your sheets")
+	keeps.keys("\r")
+	keeps.sees("37.5 N")
+	keeps.keys(quit)
+	keeps.sees("Your sheets")
+	keeps.keys("q")
+	keeps.leaves()
+	keeps.sees("trivet: good-bye; your sheets stay with the host")
+}

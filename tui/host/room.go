@@ -79,7 +79,7 @@ func (r *room) event(msg tea.Msg) {
 		r.list.Store(&l)
 		switch does {
 		case leave:
-			r.v.end("good-bye; your sheets stay with the host")
+			r.v.end(r.farewell())
 		case open:
 			if err := r.open(l.names[l.at]); err != nil {
 				r.offer(err.Error())
@@ -93,6 +93,14 @@ func (r *room) event(msg tea.Msg) {
 			r.desk.post(msg)
 		}
 	}
+}
+
+// farewell is what a visitor who leaves is told; only of sheets that there are.
+func (r *room) farewell() string {
+	if len(r.own.names()) == 0 {
+		return "good-bye"
+	}
+	return "good-bye; your sheets stay with the host"
 }
 
 // open starts the workbench on a sheet, copied first where it is the folder's.
