@@ -21,6 +21,18 @@ func TestBareAngles(t *testing.T) {
 		{"angles(60, 45 deg, 120)", "angles: 60 angles: 120"},
 		{"sin(exp(20))", "sin: 20| exp: 20"},
 		{"sqrt(30)", ""},
+		{"sin(pi/6)", "sin: sin(pi/6 rad)"},
+		{"2*sin(pi)", "sin: sin(pi rad)"},
+		{"cos(2*pi/3)", "cos: cos(2*pi/3 rad)"},
+		{"cos(30*π/180)", "cos: cos(30*π/180 rad)"},
+		{"tan(pi/6 + 0.1)", "tan: tan((pi/6 + 0.1) rad)"},
+		{"sin((pi/6))", "sin: sin((pi/6) rad)"},
+		{"sin(pi*s/L)", "sin: sin((pi*s/L) rad)"},
+		{"sin(pi*s/(6 m))", "sin: sin((pi*s/(6 m)) rad)"},
+		{"polar(pi/4)", "polar: polar(pi/4 rad)"},
+		{"sin(pi/6 rad)", ""},
+		{"sin(30 deg*pi)", ""},
+		{"sin(0.5*180/pi)", ""},
 		{"30", ""},
 	} {
 		e, err := Parse(c.text)
@@ -30,6 +42,10 @@ func TestBareAngles(t *testing.T) {
 		var got []string
 		for _, a := range e.BareAngles() {
 			got = append(got, a.Function+":")
+			if a.Radians != "" {
+				got = append(got, a.Radians)
+				continue
+			}
 			for _, o := range a.Operands {
 				mark := ""
 				if o.Under {

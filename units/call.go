@@ -35,6 +35,11 @@ func (p *parser) call(word string) (*node, *Error) {
 	}
 	defer func() { p.depth-- }()
 	p.i++
+	if t := p.peek(); word == "√" && t.kind == tNumber { // the root of the number alone: √3 m is √3 metres
+		p.i++
+		arg := number(t)
+		return &node{kind: nCall, span: Span{at.Start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+	}
 	minus := p.peek()
 	if minus.kind == tMinus {
 		p.i++
@@ -68,6 +73,11 @@ func (p *parser) riseAndRun(fn *function) (*node, *Error) {
 		if i == 1 {
 			if c := p.peek(); c.kind != tColon {
 				at := Span{t.start, p.prevEnd()}
+				if over := n.args[0]; c.kind == tSlash && p.at(p.i+1).kind == tNumber && over.kind <= nNeg {
+					run := p.at(p.i + 1)
+					at.End = run.end
+					return nil, &Error{at, p.src(at) + " is a slope with a slash", "Try: slope " + p.src(over.span) + ":" + p.text[run.start:run.end]}
+				}
 				return nil, &Error{at, p.src(at) + " has no run", "Try: a rise and a run, as in slope 3:4"}
 			}
 			p.i++

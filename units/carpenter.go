@@ -1,6 +1,9 @@
 package units
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // marked puts the unit of a foot or inch mark, or of the word, behind a number.
 func (p *parser) marked(n *node, t token) *node {
@@ -18,6 +21,13 @@ func (p *parser) mixed(fraction bool) *node {
 	t := p.next()
 	n := number(t)
 	if !t.whole {
+		return n
+	}
+	if f := p.peek(); f.vulgar {
+		p.i++
+		n.num += f.num
+		n.exact = true
+		n.span.End = f.end
 		return n
 	}
 	if p.fractionAt(p.i) && p.at(p.i).num < p.at(p.i+2).num && p.at(p.i+3).kind != tCaret {
@@ -104,6 +114,9 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 		p.i = back
 		return feet, nil
 	}
+	if err := p.hyphenInches(feet, mark); err != nil {
+		return nil, err
+	}
 	n := p.mixed(true)
 	t := p.peek()
 	word := p.text[t.start:t.end]
@@ -133,5 +146,95 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 	p.i++
 	sum := binary(nAdd, feet, p.marked(n, t))
 	sum.inches = true
+	if err := p.secondHyphen(sum); err != nil {
+		return nil, err
+	}
 	return sum, nil
+}
+
+// hyphenInches refuses the 6-1/2 of 5'-6-1/2", as drawings of steel write it: a hyphen
+// before a fraction takes away elsewhere.
+func (p *parser) hyphenInches(feet *node, mark bool) *Error {
+	t := p.peek()
+	if !t.whole || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
+		return nil
+	}
+	end := p.i + 5
+	unit := p.at(end)
+	isInch := unit.kind == tName && bySymbol[p.text[unit.start:unit.end]] != nil && bySymbol[p.text[unit.start:unit.end]].Symbol == "in"
+	switch unit.kind {
+	case tEnd, tComma, tClose, tPlusMinus, tRange:
+		end--
+	default:
+		if !isInch {
+			return nil
+		}
+	}
+	at := Span{feet.span.Start, p.at(end).end}
+	between, behind := p.text[feet.span.End:t.start], "\""
+	if !mark {
+		between, behind = " ", " in"
+	}
+	inches := p.text[t.start:t.end] + " " + p.text[p.at(p.i+2).start:p.at(p.i+4).end]
+	return &Error{at, p.src(at) + " has a hyphen before its fraction", "Try: " + p.src(feet.span) + between + inches + behind}
+}
+
+// secondHyphen refuses 5'-6"-1/2", in which the fraction is added by one reader and
+// taken away by another.
+func (p *parser) secondHyphen(n *node) *Error {
+	last := p.at(p.i - 1)
+	if !last.mark || bySymbol[p.text[last.start:last.end]].Symbol != "in" || !p.at(p.i-2).whole || p.peek().kind != tMinus || !p.tight(p.i) ||
+		!p.fractionAt(p.i+1) || p.at(p.i+1).num >= p.at(p.i+3).num || !p.at(p.i+4).mark {
+		return nil
+	}
+	unit := p.at(p.i + 4)
+	at := Span{n.span.Start, unit.end}
+	fraction, whole := p.text[p.at(p.i+1).start:unit.end], p.text[n.span.Start:last.start]
+	if p.i > 2 && p.at(p.i-3).kind == tSlash { // 6 1/2" has its fraction
+		return nil
+	}
+	return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %s %s, or %s - %s", whole, fraction, p.src(n.span), fraction)}
+}
+
+// Dash is a hyphen or a minus between numbers of feet and inches, and how it is read;
+// Meant is what else it may stand for, "" where nothing.
+type Dash struct {
+	Span
+	As, Meant string
+}
+
+// Dashes gives the lengths in feet and inches that a reader may take otherwise than
+// they are: 3 ft - 6 in is 2.5 ft, 4'-3/4" is 4 ft 3/4 in, 0-9 in is -9 in.
+func (e *Expr) Dashes() []Dash { return dashes(nil, e.text, e.root) }
+
+func dashes(out []Dash, text string, n *node) []Dash {
+	if len(n.args) == 2 {
+		a, b := n.args[0], n.args[1]
+		in := b.typed("in")
+		switch gap := strings.TrimRight(text[a.span.End:max(a.span.End, b.span.Start)], " "); {
+		case in == nil:
+		case n.kind == nSub && a.typed("ft") != nil && in.num < 12 && a.args[0].whole && !a.args[0].exact:
+			feet := Unit{Factor: a.factor}.In(scale(a.args[0].num, a.factor) - scale(in.num, b.factor))
+			number := text[a.args[0].span.Start:a.args[0].span.End]
+			out = append(out, Dash{n.span, Compact(feet) + " ft", number + " ft " + text[in.span.Start:in.span.End] + " in"})
+		case n.kind == nSub && a.kind == nNumber && a.num == 0 && len(gap) == 1 && b.span.Start == a.span.End+1:
+			number := text[in.span.Start:in.span.End]
+			out = append(out, Dash{n.span, "-" + number + " in", "0 ft " + number + " in"})
+		case n.inches && a.typed("ft") != nil && in.num < 1 && gap != "":
+			out = append(out, Dash{n.span, text[a.args[0].span.Start:a.args[0].span.End] + " ft " + text[in.span.Start:in.span.End] + " in", ""})
+		}
+	}
+	for _, arg := range n.args {
+		out = dashes(out, text, arg)
+	}
+	return out
+}
+
+// typed is the number of a typed quantity in one unit, nil for anything else.
+func (n *node) typed(symbol string) *node {
+	u := bySymbol[symbol]
+	if n.kind != nUnit || n.dim != u.Dim || n.factor != u.Factor || n.args[0].kind != nNumber {
+		return nil
+	}
+	return n.args[0]
 }

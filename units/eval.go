@@ -11,6 +11,7 @@ import (
 type run struct {
 	text string
 	env  Env
+	one  bool // a vector is not wanted
 }
 
 func (r run) src(n *node) string { return r.text[n.span.Start:n.span.End] }
@@ -24,7 +25,7 @@ func (r run) fail(n *node, hint, format string, args ...any) (Value, *Error) {
 // first order as bounds, |∂f/∂a|·Δa + |∂f/∂b|·Δb, through + - * / and units;
 // other functions drop them.
 func (e *Expr) Eval(env Env) (Value, *Error) {
-	r := run{e.text, env}
+	r := run{e.text, env, e.one}
 	v, err := r.eval(e.root)
 	if err != nil {
 		return Value{}, err
@@ -38,8 +39,19 @@ func (e *Expr) Eval(env Env) (Value, *Error) {
 			return r.fail(e.root, "", "the uncertainty of %s comes to no finite number", r.src(e.root))
 		}
 	}
+	if k := e.root.kips(); e.one && v.N > 1 && k != nil {
+		return Value{}, unknownUnit(k.span, k.name, env.Names())
+	}
 	v.Text = r.src(e.root)
 	return v, nil
+}
+
+// kips gives the k of 12 k, which is an axis, and kips where one value is wanted.
+func (n *node) kips() *node {
+	if n = n.unsigned(); n.kind == nMul && n.args[1].behind && n.args[1].name == "k" {
+		return n.args[1]
+	}
+	return nil
 }
 
 func (r run) eval(n *node) (Value, *Error) {
@@ -56,6 +68,13 @@ func (r run) eval(n *node) (Value, *Error) {
 		return r.tuple(n)
 	case nPlusMinus:
 		return r.plusMinus(n)
+	}
+	if n.kind == nPow && n.args[0].kind == nName && n.args[0].name == "e" && !r.known("e") {
+		power := r.src(n.args[1])
+		if !n.args[1].closed {
+			power = "(" + power + ")"
+		}
+		return r.fail(n, "Try: exp"+power, "%s is a power of e, which is no name here", r.src(n))
 	}
 	a, err := r.eval(n.args[0])
 	if err != nil {
@@ -157,6 +176,15 @@ func (r run) name(n *node) (Value, *Error) {
 	return r.fail(n, hint, "there is no %q", n.name)
 }
 
+// known tells whether a name has a meaning on the sheet, without bringing in an unknown.
+func (r run) known(name string) bool {
+	if c, ok := r.env.(Coiner); ok && !c.Known(name) {
+		return false
+	}
+	_, ok, err := r.env.Lookup(name)
+	return ok || err != nil
+}
+
 // unit applies the unit behind a number, a parenthesis or a vector.
 func (r run) unit(n *node, a Value) (Value, *Error) {
 	d, ok := combine(a.Dim, n.dim, 1)
@@ -209,6 +237,9 @@ func zero(v Value) bool {
 // bare says that a number stands where a quantity like other is wanted. Beside a
 // unit that was typed nobody knows which the number is in, so none is offered.
 func (r run) bare(number, other *node, d Dim) (Value, *Error) {
+	if k := number.kips(); r.one && k != nil {
+		return Value{}, unknownUnit(k.span, k.name, r.env.Names())
+	}
 	hint := ""
 	// 500-lbz is a number with its unit, mistyped, as likely as a difference.
 	hyphen := number.span.End+1 == other.span.Start && other.kind == nName

@@ -7,6 +7,7 @@ import "slices"
 type Expr struct {
 	text    string
 	root    *node
+	one     bool    // it is to be one value
 	parts   []*Expr // the components where the whole is a tuple
 	grouped string  // the text without the commas between its digits, where it had some
 }

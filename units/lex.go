@@ -40,6 +40,7 @@ type token struct {
 	whole      bool // digits only
 	mark       bool // a foot or inch mark
 	grouped    bool // digits in threes with commas between them
+	vulgar     bool // a fraction in one character, ½
 }
 
 // maxText bounds a cell: a longer one is a paste gone wrong.
@@ -78,6 +79,12 @@ func symbol(r rune) kind {
 	return tEnd
 }
 
+// vulgarFractions are the fractions that are one character. It is never written to.
+var vulgarFractions = map[rune]float64{
+	'½': 1. / 2, '⅓': 1. / 3, '⅔': 2. / 3, '¼': 1. / 4, '¾': 3. / 4, '⅕': 1. / 5, '⅖': 2. / 5, '⅗': 3. / 5, '⅘': 4. / 5,
+	'⅙': 1. / 6, '⅚': 5. / 6, '⅛': 1. / 8, '⅜': 3. / 8, '⅝': 5. / 8, '⅞': 7. / 8,
+}
+
 // superscripts in the order of their digits, the raised minus last.
 const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"
 
@@ -113,6 +120,8 @@ func lex(text string, one bool) ([]token, *Error) {
 			t.kind, t.end = tPlusMinus, i+strings.IndexAny(text[i:], "-−")
 			_, w := utf8.DecodeRuneInString(text[t.end:])
 			t.end += w
+		case vulgarFractions[r] != 0:
+			t.kind, t.num, t.vulgar = tNumber, vulgarFractions[r], true
 		case symbol(r) != tEnd:
 			t.kind = symbol(r)
 		case r == '\'', r == '′', r == '’', r == '"', r == '″', r == '”':
@@ -163,6 +172,11 @@ func unreadable(text string, i, w int) *Error {
 		hint = "write ( and )"
 	case ';':
 		hint = "write a comma"
+	case '|':
+		if inner, _, closed := strings.Cut(text[i+1:], "|"); closed && strings.TrimSpace(inner) != "" {
+			at := Span{i, i + len(inner) + 2}
+			return &Error{at, text[at.Start:at.End] + " has bars, which have no meaning in a cell", "Try: abs(" + strings.TrimSpace(inner) + ")"}
+		}
 	}
 	return &Error{Span{i, i + w}, fmt.Sprintf("%q has no meaning in a cell", text[i:i+w]), hint}
 }

@@ -145,7 +145,7 @@ func fixedNumber(toks []token, i int) bool {
 		before--
 	}
 	switch {
-	case fraction(i), fraction(i - 2), at(i+1).kind == tNumber, at(i-1).kind == tNumber:
+	case at(i).vulgar, fraction(i), fraction(i - 2), at(i+1).kind == tNumber, at(i-1).kind == tNumber:
 		return true
 	case i > 0 && at(i-1).kind == tCaret, i > 1 && at(before).kind == tCaret:
 		return true

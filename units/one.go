@@ -10,7 +10,11 @@ import (
 // decimal comma, and that is asked.
 func ParseOne(text string) (*Expr, *Error) {
 	if !strings.Contains(text, ",") {
-		return Parse(text)
+		e, err := Parse(text)
+		if err == nil {
+			e.one = true
+		}
+		return e, err
 	}
 	p, root, err := parse(text, true)
 	if err != nil {
@@ -18,10 +22,35 @@ func ParseOne(text string) (*Expr, *Error) {
 	}
 	e := newExpr(text, root)
 	if root.kind == nTuple {
-		return nil, &Error{root.span, fmt.Sprintf("%s reads as %s values", strings.TrimSpace(text), countWord(len(root.args))), oneComma(text)}
+		return nil, severalValues(text, root.span, len(root.args))
 	}
+	e.one = true
 	e.grouped = p.ungrouped()
 	return e, nil
+}
+
+// GroupedPair gives the first two of three components where they look like one number
+// grouped by a comma, as the 1,200 of (1,200, 0) N: the text as it would be with one
+// number there, and as it is read without the third, which is 0.
+func (e *Expr) GroupedPair() (one, two string, ok bool) {
+	n := e.root
+	if n.kind == nUnit {
+		n = n.args[0]
+	}
+	if n.kind != nTuple || len(n.args) != 3 {
+		return "", "", false
+	}
+	first, second := n.args[0].unsigned(), n.args[1]
+	if second.kind == nUnit {
+		second = second.args[0]
+	}
+	a, b := e.text[first.span.Start:first.span.End], e.text[second.span.Start:second.span.End]
+	if first.kind != nNumber || second.kind != nNumber || first.span.End+1 != second.span.Start || len(b) != 3 || len(a) > 3 || !allDigits(a) || !allDigits(b) || a[0] == '0' {
+		return "", "", false
+	}
+	one = strings.TrimSpace(e.text[:first.span.End] + e.text[second.span.Start:])
+	two = strings.TrimSpace(e.text[:first.span.End] + ", " + e.text[second.span.Start:n.args[1].span.End] + strings.TrimLeft(e.text[n.args[2].span.End:], " "))
+	return one, two, true
 }
 
 // Percent reads a share of a value, 5 % or 0.5%.
@@ -65,12 +94,16 @@ func (p *parser) groupsHaveUnits() *Error {
 		}
 		text := strings.TrimSpace(p.text)
 		at := strings.Index(p.text, text)
+		if more := p.at(i + 2); p.at(i+1).kind == tComma && more.whole && more.start == t.end+1 { // 1,234,56
+			t.end = more.end
+		}
 		number := p.text[t.start:t.end]
 		with := func(mark string) string {
-			return p.text[at:t.start] + strings.ReplaceAll(number, ",", mark) + p.text[t.end:at+len(text)]
+			k := strings.LastIndex(number, ",")
+			return p.text[at:t.start] + strings.ReplaceAll(number[:k], ",", "") + mark + number[k+1:] + p.text[t.end:at+len(text)]
 		}
 		e := &Error{Span{at, at + len(text)}, text + " can be read two ways", fmt.Sprintf("Try: %s, or %s", with(""), with("."))}
-		if strings.Count(number, ",") > 1 || strings.Contains(number, ".") { // no decimal comma
+		if _, grouped := ungroup(number, ','); grouped && strings.Count(number, ",") > 1 || strings.Contains(number, ".") { // no decimal comma
 			e.Msg, e.Hint = text+" has commas between its digits and no unit", "Try: "+with("")
 		}
 		return e
@@ -92,6 +125,26 @@ func (p *parser) ungrouped() string {
 		return ""
 	}
 	return strings.TrimSpace(out.String() + p.text[from:])
+}
+
+// severalValues says that commas make several values of what is to be one.
+func severalValues(text string, at Span, n int) *Error {
+	text = strings.TrimSpace(text)
+	msg := fmt.Sprintf("%s reads as %s values", text, countWord(n))
+	before, after, _ := strings.Cut(text, ",")
+	number := strings.TrimLeft(before, "+-−")
+	sign := before[:len(before)-len(number)]
+	end := digits(after, 0)
+	leading := len(number) > 1 && number[0] == '0'
+	// 12,00 and 1,20 may be a slip of a group, or have a decimal comma; so has 01,200.
+	if allDigits(number) && number != "0" && len(number) <= 3 && (end == 2 || end == 3 && leading) && !strings.ContainsAny(after[end:], ",.") {
+		number = strings.TrimLeft(number, "0")
+		if number == "" {
+			number = "0"
+		}
+		return &Error{at, text + " can be read two ways", fmt.Sprintf("Try: %[1]s%[2]s%[3]s, or %[1]s%[2]s.%[3]s", sign, number, after)}
+	}
+	return &Error{at, msg, oneComma(text)}
 }
 
 // oneComma is what would do where a comma makes two values of one, most likely a

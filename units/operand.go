@@ -3,6 +3,8 @@ package units
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 )
 
 // power reads an operand, a power of it, and what stands beside it without an
@@ -100,7 +102,7 @@ func (p *parser) exponent() (*node, *Error) {
 }
 
 func number(t token) *node {
-	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place, whole: t.whole}
+	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place, whole: t.whole, exact: t.vulgar}
 }
 
 // operand reads a number with its unit, a name, a call, or a parenthesis.
@@ -131,7 +133,7 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 			p.i++
 			return &node{kind: nName, span: Span{t.start, t.end}, name: word}, false, nil
 		}
-		if err != nil || p.at(p.i-1).kind != tClose {
+		if err != nil || p.at(p.i-1).kind != tClose && word != "√" {
 			return n, false, err
 		}
 	default:
@@ -176,6 +178,49 @@ func (p *parser) unitBehind(n *node) (*node, *Error) {
 	return &node{kind: nUnit, span: Span{n.span.Start, p.prevEnd()}, factor: factor(parts), dim: dim, args: []*node{n}}, nil
 }
 
+// letterTimes refuses 5 x 10^3 N, in which a letter stands for the times sign.
+func (p *parser) letterTimes(n *node) *Error {
+	t, by, i := p.peek(), p.at(p.i+1), p.i+2
+	if t.kind != tName {
+		return nil
+	}
+	word := p.text[t.start:t.end]
+	ten := by.whole && by.num == 10
+	switch {
+	case strings.EqualFold(word, "x") && by.kind == tNumber:
+	case strings.EqualFold(word, "x10") && (by.kind == tCaret || by.kind == tSuper):
+		by, ten, i = token{start: t.start + 1, end: t.end}, true, p.i+1
+	default:
+		return nil
+	}
+	at := Span{n.span.Start, by.end}
+	says := p.src(n.span) + "*" + p.text[by.start:by.end]
+	sign, power, last := "", p.at(i+1), i+2
+	if power.kind == tMinus {
+		sign, power, last = "-", p.at(i+2), i+3
+	}
+	switch raised := p.at(i); {
+	case ten && !n.exact && raised.kind == tCaret && power.kind == tNumber && power.whole:
+		at.End, says = power.end, p.src(n.span)+"e"+sign+p.text[power.start:power.end]
+		p.i = last
+	case ten && !n.exact && raised.kind == tSuper:
+		at.End, says = raised.end, p.src(n.span)+"e"+strconv.FormatFloat(raised.num, 'f', -1, 64)
+		p.i = i + 1
+	case t.start == n.span.End: // 35x 4 is a slip
+		return nil
+	default:
+		p.i = i
+	}
+	if p.unitAt(p.i, false) {
+		from := p.peek().start
+		if _, _, err := p.compound(true); err == nil {
+			at.End = p.prevEnd()
+			says += " " + p.text[from:at.End]
+		}
+	}
+	return &Error{at, p.src(at) + " has the letter x for a times sign", "Try: " + says}
+}
+
 // quantity reads a number as carpenters and engineers write it, with its unit.
 func (p *parser) quantity() (*node, bool, *Error) {
 	if err := p.hyphenFraction(); err != nil {
@@ -183,6 +228,9 @@ func (p *parser) quantity() (*node, bool, *Error) {
 	}
 	start := p.i
 	n := p.mixed(true)
+	if err := p.letterTimes(n); err != nil {
+		return nil, false, err
+	}
 	if err := p.hyphenUnit(start, n); err != nil {
 		return nil, false, err
 	}
@@ -195,7 +243,7 @@ func (p *parser) quantity() (*node, bool, *Error) {
 			m, err := p.inches(n, true)
 			return m, false, err
 		}
-		return n, false, nil
+		return n, false, p.secondHyphen(n)
 	case p.unitAt(p.i, false):
 		start := p.i
 		u, err := p.unitBehind(n)

@@ -96,7 +96,7 @@ func (p *parser) wantEnd() *Error {
 	case tComma:
 		return &Error{at, "this comma separates nothing", "write ( and ) around a vector's components"}
 	case tPercent:
-		return percentAlone(at)
+		return p.percentAlone(at)
 	case tColon:
 		return p.colon(at)
 	}
@@ -117,6 +117,9 @@ func (p *parser) missingOperator(t token) *Error {
 			return &Error{Span{inches.start, inches.end}, fmt.Sprintf("unknown unit %q", word), "write feet and inches as in 5 ft 6 in"}
 		}
 	}
+	if e := p.twoUnits(last, t); e != nil {
+		return e
+	}
 	e := &Error{Span{last.start, t.end}, fmt.Sprintf("an operator is missing between %s and %s", a, b), ""}
 	if last.kind == tName && bySymbol[a] == nil && t.kind == tName && bySymbol[b] != nil {
 		return &Error{e.Span, fmt.Sprintf("the unit %s stands behind the name %s", b, a),
@@ -136,6 +139,25 @@ func (p *parser) missingOperator(t token) *Error {
 	return e
 }
 
+// twoUnits says how 3 m 20 cm is written; of feet and inches alone it reads.
+func (p *parser) twoUnits(last, t token) *Error {
+	if p.i < 2 {
+		return nil
+	}
+	number, unit := p.at(p.i-2), p.at(p.i+1)
+	u, v := bySymbol[p.text[last.start:last.end]], bySymbol[p.text[unit.start:unit.end]]
+	if last.kind != tName || number.kind != tNumber || t.kind != tNumber || unit.kind != tName || u == nil || v == nil || u.Dim != v.Dim || v.Factor >= u.Factor {
+		return nil
+	}
+	switch p.at(p.i + 2).kind {
+	case tSlash, tDot, tStar, tCaret, tSuper:
+		return nil
+	}
+	at := Span{number.start, unit.end}
+	sum := u.In(scale(number.num, u.Factor) + scale(t.num, v.Factor))
+	return &Error{at, p.src(at) + " has two units", "Try: " + Compact(sum) + " " + p.text[last.start:last.end]}
+}
+
 // colon says of 3:4, which may be rise and run or run and rise, how it reads.
 func (p *parser) colon(at Span) *Error {
 	e := &Error{at, ": stands between the rise and the run of a slope", "Try: slope 3:4, for a rise of 3 in a run of 4"}
@@ -148,7 +170,12 @@ func (p *parser) colon(at Span) *Error {
 	return e
 }
 
-func percentAlone(at Span) *Error {
+// percentAlone says where a per cent stands for nothing; in ± 1,5 % the comma parts it.
+func (p *parser) percentAlone(at Span) *Error {
+	if i := p.i; i > 3 && p.at(i-1).whole && p.at(i-2).kind == tComma && p.at(i-3).whole && p.at(i-4).kind == tPlusMinus {
+		at.Start = p.at(i - 4).start
+		return &Error{at, p.src(at) + " has a comma", fmt.Sprintf("Try: ± %s.%s %%", p.src(Span{p.at(i - 3).start, p.at(i - 3).end}), p.src(Span{p.at(i - 1).start, p.at(i - 1).end}))}
+	}
 	return &Error{at, "a per cent has no meaning here", "Try: a fraction, such as 0.02"}
 }
 
@@ -192,6 +219,9 @@ func (p *parser) decimalComma(n *node) string {
 	for i, b := range n.args[1:] {
 		a := n.args[i]
 		if whole, part := p.src(a.span), p.src(b.span); a.span.End+1 == b.span.Start && allDigits(strings.TrimLeft(whole, "+-")) && allDigits(part) {
+			if group := strings.TrimLeft(whole, "+-"); len(part) == 3 && len(group) <= 3 && group[0] != '0' {
+				return fmt.Sprintf("Try: %[1]s%[2]s or %[1]s.%[2]s, where that is one number", whole, part)
+			}
 			return fmt.Sprintf("write %s.%s where that is one number", whole, part)
 		}
 	}

@@ -45,7 +45,8 @@ func ReadPrintedIn(text string, set Set, bare Unit, g float64) (Printed, *Error)
 		return Printed{}, err
 	}
 	out := Printed{Dim: v.Dim, Factor: bare.Factor, Grouped: e.grouped}
-	if v.Dim == Number {
+	bareNumber := v.Dim == Number
+	if bareNumber {
 		out.Dim = bare.Dim
 	}
 	if v, err = Want(v, out.Dim, bare, e.Span()); err != nil {
@@ -66,8 +67,10 @@ func ReadPrintedIn(text string, set Set, bare Unit, g float64) (Printed, *Error)
 	case out.Number:
 		out.Half = 0.5 * math.Pow(10, float64(n.place)) * out.Factor
 	default:
-		p := precision{run{e.text, env}, out.Factor}.of(e.root)
-		out.Figures, out.Half = p.figures, p.half
+		p := precision{run{e.text, env, e.one}, out.Factor}.of(e.root, false)
+		if out.Figures, out.Half = p.figures, p.half; bareNumber {
+			out.Half = scale(p.half, out.Factor)
+		}
 	}
 	if out.Half == 0 {
 		out.Half = exactPrint * math.Abs(out.Value)
@@ -92,6 +95,11 @@ func (n *node) unitOf(d Dim) *node {
 // significant figures: a product has as many as the input with the fewest, a sum the
 // place of the input with the coarsest (common practice). factor is the unit that
 // figures are counted in.
+//
+// A whole number without a unit is a count, and exact, as a factor, a divisor, an
+// exponent, or where it has one digit: the 2 of 2*761 N, the 3 and the 49 of
+// -49*sqrt(3)/3 N. With more digits in a sum, or squared in one, it was measured, and has
+// the figures typed: sqrt(50^2 + 37^2) N is known to two.
 type precision struct {
 	run
 	factor float64
@@ -108,17 +116,28 @@ type known struct {
 // short, and meant to the figures of an exercise.
 const leastFigures = 3
 
-func (p precision) of(n *node) known {
+// term tells that the node is a term of a sum, or the base of a power that is one.
+func (p precision) of(n *node, term bool) known {
 	var v Value
 	if v, _ = p.eval(n); v.N != 1 {
 		return known{}
 	}
+	unit := p.factor
+	if v.Dim == Number {
+		unit = 1
+	}
 	k := known{value: v.V[0]}
-	arg := func(i int) known { return p.of(n.args[i]) }
+	arg := func(i int) known { return p.of(n.args[i], false) }
 	switch n.kind {
 	case nNumber:
-		if !n.exact && !n.whole {
-			k.figures = max(leastFigures, decade(n.num)-n.place+1)
+		typed := decade(n.num) - n.place + 1
+		switch {
+		case n.exact:
+		case term && (!n.whole || typed > 1):
+			k.figures, k.half = typed, 0.5*math.Pow(10, float64(n.place))
+			return k
+		case !n.whole:
+			k.figures = max(leastFigures, typed)
 		}
 	case nUnit:
 		if a := n.args[0]; a.kind == nNumber && !a.exact {
@@ -126,10 +145,8 @@ func (p precision) of(n *node) known {
 			return k
 		}
 		k.figures = arg(0).figures
-	case nNeg:
-		k.figures = arg(0).figures
-	case nPow:
-		k.figures = arg(0).figures
+	case nNeg, nPow:
+		k.figures = p.of(n.args[0], term).figures
 	case nDiv:
 		below := arg(1)
 		if u := n.args[1]; u.kind == nUnit && u.args[0].whole {
@@ -139,23 +156,24 @@ func (p precision) of(n *node) known {
 	case nMul:
 		k.figures = fewer(arg(0).figures, arg(1).figures)
 	case nAdd, nSub:
-		k.half = max(arg(0).half, arg(1).half)
+		a, b := p.of(n.args[0], true), p.of(n.args[1], true)
+		k.half = max(a.half, b.half)
 		if n.inches {
-			k.half = arg(1).half
+			k.half = b.half
 		}
 		if k.half > 0 {
-			k.figures = max(1, decade(k.value/p.factor)-int(math.Round(math.Log10(2*k.half/p.factor)))+1)
+			k.figures = max(1, decade(k.value/unit)-int(math.Round(math.Log10(2*k.half/unit)))+1)
 		}
 		return k
 	case nCall: // those that keep a dimension; what an angle gives is exact
 		if n.fn.keeps() {
 			for i := range n.args {
-				k.figures = fewer(k.figures, arg(i).figures)
+				k.figures = fewer(k.figures, p.of(n.args[i], n.fn.name == "hypot").figures) // a root of a sum of squares
 			}
 		}
 	}
 	if k.figures > 0 {
-		k.half = 0.5 * math.Pow(10, float64(decade(k.value/p.factor)-k.figures+1)) * p.factor
+		k.half = 0.5 * math.Pow(10, float64(decade(k.value/unit)-k.figures+1)) * unit
 	}
 	return k
 }

@@ -87,6 +87,8 @@ func spelling(word string) string {
 	switch word {
 	case "ton", "tons", "Ton", "Tons", "T":
 		return "write t for a tonne (a mass), tf for its weight, tonf for 2000 lbf"
+	case "k", "K":
+		return "write kip"
 	case "mil", "mils":
 		return "write it in in"
 	}

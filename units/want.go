@@ -11,7 +11,7 @@ import (
 // cell holds instead.
 func Want(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
 	if v.N > 1 {
-		return Value{}, &Error{whole, fmt.Sprintf("%s reads as %s values", v.typed(), countWord(v.N)), oneComma(v.typed())}
+		return Value{}, severalValues(v.typed(), whole, v.N)
 	}
 	return coerce(v, d, bare, whole)
 }

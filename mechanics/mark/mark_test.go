@@ -78,7 +78,7 @@ func TestOneAnswer(t *testing.T) {
 		{"mast-top", "|T1|", "2.5 kN T", "unreadable: a magnitude has no tension or compression. Try: the value alone"},
 		{"mast-top", "T_1", "2.5 kN", "right"},
 		{"mast-top", "T1", "-2.5 kN T", "unreadable: there is a minus, and the word tension: write one of them"},
-		{"mast-top", "T1", "2.5 kN push", "unreadable: a cable has no push: write its sign"},
+		{"mast-top", "T1", "2.5 kN push", "unreadable: the sense of a cable that pushes is compression. Try: C or compression in place of push"},
 		{"mast-top", "T1", "-2.5", "sign reversed"},
 		{"mast-top", "T1", "2.5 kN C", "sign reversed: it is no compression"},
 		{"mast-top", "T1", "-2.5 kN C", "sign reversed: it is no compression"},

@@ -96,7 +96,7 @@ func Answer(s *statics.Solution, k int) string {
 	if a.Why != "" {
 		why = "the tolerance of the sheet, " + a.Why
 	}
-	return a.Query.Name + ": computed " + a.ComputedText(p) + " less printed " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
+	return a.Query.Name + ": computed " + a.ComputedText(p) + " less reference " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
 		u.Format(a.Half, p.Figures) + " is " + why
 }
 

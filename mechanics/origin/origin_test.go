@@ -201,8 +201,8 @@ func TestChecks(t *testing.T) {
 			t.Errorf("check %d is not explained", k)
 		}
 	}
-	says(t, Answer(s, 0), "T1: computed 2.5000 kN less printed 2.50 kN = 0 kN; 0.00500 kN is half a unit of the last place printed")
-	says(t, Answer(s, 1), "T3: computed 1.3000 kN less printed 1.4 kN = -0.100 kN; 0.0500 kN is half a unit of the last place printed")
+	says(t, Answer(s, 0), "T1: computed 2.5000 kN less reference 2.50 kN = 0 kN; 0.00500 kN is half a unit of the last place printed")
+	says(t, Answer(s, 1), "T3: computed 1.3000 kN less reference 1.4 kN = -0.100 kN; 0.0500 kN is half a unit of the last place printed")
 	s = solved(t, fork)
 	for k := range s.Checks {
 		if s.Checks[k].Kind == statics.CheckLimit {

@@ -91,6 +91,9 @@ func (r *reading) answer(row sheet.Row) {
 	}
 	if w.Dim != q.Dim {
 		hint := "write it in " + bare.Symbol
+		if bare.Symbol == "" {
+			hint = "write it without a unit"
+		}
 		if w.Dim == units.Mass && q.Dim == units.Force && w.Number {
 			hint = "Try: " + strings.TrimSpace(text) + " * g"
 		}
@@ -111,6 +114,12 @@ func (r *reading) answer(row sheet.Row) {
 // tolerance reads within: a value, or per cent of the answer.
 func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.Dim) (float64, bool) {
 	share, percent := units.Percent(text)
+	if point := strings.Replace(text, ",", ".", 1); !percent && point != text {
+		if _, ok := units.Percent(point); ok {
+			r.fail(ref, whole(text), strings.TrimSpace(text)+" has a comma", "Try: "+strings.TrimSpace(point))
+			return 0, false
+		}
+	}
 	v := abs(answer) * share
 	if !percent {
 		w, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, d)

@@ -34,6 +34,9 @@ func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
 	expr, err := r.parseOne(text)
 	if err != nil {
 		r.blocked = false
+		if other := r.wordBehind(ref, text, e); other != nil {
+			err = other
+		}
 		r.failCell(ref, err)
 		return units.Value{}, false
 	}
@@ -83,6 +86,9 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 	var parts []*units.Expr
 	tuple := false
 	if err == nil {
+		if r.groupedPair(ref, text, expr, e) {
+			return units.Value{}, false
+		}
 		parts, tuple = expr.Tuple()
 	}
 	if !tuple || len(parts) > 3 {
@@ -125,6 +131,29 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 	}
 	out.N = 3
 	return out, true
+}
+
+// groupedPair notes three components in the plane whose first two look like one number
+// with a comma between its digits, where the third is 0, and refuses them where it is not.
+func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e env) bool {
+	if !r.p.Planar {
+		return false
+	}
+	one, two, ok := expr.GroupedPair()
+	if !ok {
+		return false
+	}
+	e.cell = sheet.Ref{}
+	v, err := expr.Eval(e)
+	r.blocked = false
+	if err != nil || v.V[2] != 0 {
+		if err == nil {
+			r.fail(ref, whole(text), strings.TrimSpace(text)+" reads as three components, and the plane has two", "Try: "+one)
+		}
+		return err == nil
+	}
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: "Try: " + one + ", if that is meant"})
+	return false
 }
 
 func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.Error) (units.Value, bool) {
@@ -234,8 +263,17 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 		r.fail(ref, whole(text), strconv.Quote(text)+" is no direction", suggestion(word, e.Names(), "write an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 		return r3.Vec{}, false
 	}
-	v, ok := r.vector(ref, text, e)
+	v, ok := r.eval(ref, text, e)
 	if !ok {
+		return r3.Vec{}, false
+	}
+	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
+		text = strings.TrimSpace(text)
+		r.fail(ref, whole(text), text+" is an angle, and a direction is wanted here", "Try: polar("+text+"), counter-clockwise from +x")
+		return r3.Vec{}, false
+	}
+	if msg, hint := r.shape(v); msg != "" {
+		r.fail(ref, whole(text), msg, hint)
 		return r3.Vec{}, false
 	}
 	u, ok := unit(r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]})

@@ -64,6 +64,12 @@ func (r *reading) doubtCoined(c coined) {
 		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
 		return
 	}
+	for _, other := range r.coined {
+		if plain := strings.ReplaceAll(c.name, "_", ""); plain != c.name && other.name == plain {
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Msg: c.name + " is another unknown than " + plain, Hint: "Try: " + plain + ", if that is meant"})
+			return
+		}
+	}
 	if other, ok := r.meantBy(c.name); ok {
 		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName,
 			Msg: c.name + " is an unknown of its own here, beside the " + other.Thing.String() + " " + other.name, Hint: "Try: " + other.name + ", if that is meant"})
@@ -85,11 +91,11 @@ func (r *reading) meantBy(name string) (thingName, bool) {
 			rows []sheet.Row
 		}{{ACouple, r.coupleRows}, {ALine, r.lineRows}, {AGiven, r.givenRows}} {
 			for _, row := range of.rows {
-				r.folded[strings.ToLower(row.Name)] = thingName{of.what, row.Name}
+				r.folded[folded(row.Name)] = thingName{of.what, row.Name}
 			}
 		}
 	}
-	if other, ok := r.folded[strings.ToLower(name)]; ok {
+	if other, ok := r.folded[folded(name)]; ok {
 		return other, true
 	}
 	if len(r.coined) > maxCoined {
@@ -104,6 +110,9 @@ func (r *reading) meantBy(name string) (thingName, bool) {
 	}
 	return best, best.name != ""
 }
+
+// folded is a name without what readers overlook: capitals and the _ of a subscript.
+func folded(name string) string { return strings.ToLower(strings.ReplaceAll(name, "_", "")) }
 
 // doubtCase notes unknown lines and couples whose name differs from that of a given of
 // their dimension in capital letters alone.
@@ -184,19 +193,24 @@ func (r *reading) doubtUnits() {
 }
 
 // likeDegrees tells numbers that are angles in degrees rather than in radians: whole,
-// and more than a turn and a half.
-func likeDegrees(x float64) bool {
-	const least = 10
+// and not small. In the power of exp, where other numbers stand too, they are the more
+// so: the smallest usual angle is least there.
+func likeDegrees(x float64, function string) bool {
+	least := 10.
+	if function == "exp" {
+		least = 30
+	}
 	return math.Abs(x) >= least && x == math.Trunc(x)
 }
 
-// doubtAngles notes numbers of degrees that bear no unit: in exp, where a number counts
-// in radians, and in the functions of angles where that is the sheet's unit.
-func (r *reading) doubtAngles() {
+// doubtValues notes numbers of degrees that bear no unit: in exp, where a number counts
+// in radians, and in the functions of angles where that is the sheet's unit; radians by
+// pi where it is another; and differences that look like feet and inches.
+func (r *reading) doubtValues() {
 	radians := r.p.Units.Angle.Factor == 1
 	for i := range r.s.Tables {
 		t := &r.s.Tables[i]
-		if t.Name == "" || t.Name == "distributed" { // where exp is of s
+		if t.Name == "" {
 			continue
 		}
 		for k := range t.Rows {
@@ -204,14 +218,40 @@ func (r *reading) doubtAngles() {
 				continue
 			}
 			for _, c := range t.Rows[k].Cells {
-				if !strings.Contains(c.Text, "exp") && !(radians && strings.Contains(c.Text, "(")) {
+				exp := strings.Contains(c.Text, "exp") && t.Name != "distributed" // where exp is of s
+				angle := strings.Contains(c.Text, "(") && (radians && t.Name != "distributed" || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
+				length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
+				if !exp && !angle && !length {
 					continue
 				}
-				if key, ok := cellKey(t.Name, t.Rows[k].Name, c.Key); ok && key.Reads >= ReadsValue && key.Reads <= ReadsMagnitude {
-					r.doubtAngle(sheet.Ref{Table: t.Name, Row: t.Rows[k].Name, Key: c.Key}, c.Text, radians)
+				key, ok := cellKey(t.Name, t.Rows[k].Name, c.Key)
+				if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
+					continue
+				}
+				ref := sheet.Ref{Table: t.Name, Row: t.Rows[k].Name, Key: c.Key}
+				if exp || angle {
+					r.doubtAngle(ref, c.Text, radians)
+				}
+				if length {
+					r.doubtDash(ref, c.Text)
 				}
 			}
 		}
+	}
+}
+
+// doubtDash notes how a hyphen or minus between feet and inches is read.
+func (r *reading) doubtDash(ref sheet.Ref, text string) {
+	expr, err := r.parse(text)
+	if err != nil {
+		return
+	}
+	for _, d := range expr.Dashes() {
+		e := Error{Ref: ref, Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}
+		if d.Meant != "" {
+			e.Hint = "Try: " + d.Meant + ", if that is meant"
+		}
+		r.p.Doubts = append(r.p.Doubts, e)
 	}
 }
 
@@ -221,14 +261,26 @@ func (r *reading) doubtAngle(ref sheet.Ref, text string, radians bool) {
 		return
 	}
 	for _, a := range expr.BareAngles() {
-		if a.Function != "exp" && !radians {
-			continue
-		}
-		if e, ok := r.bareDegrees(a); ok {
+		switch e, ok := r.bareDegrees(a); {
+		case a.Radians != "":
+			if unit, _, _ := strings.Cut(r.p.Units.Angle.Name, " ("); !radians && !r.hasAngle(a) {
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: a.Span, Msg: a.Argument + " has no unit, and counts in " + unit + "s in " + a.Call, Hint: "Try: " + a.Radians + ", if radians are meant"})
+			}
+		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
 			e.Ref = ref
 			r.p.Doubts = append(r.p.Doubts, e)
 		}
 	}
+}
+
+// hasAngle tells that a name in an argument is a given angle.
+func (r *reading) hasAngle(a units.BareAngle) bool {
+	for _, o := range a.Operands {
+		if i, given := r.givens[o.Name]; given && r.p.Givens[i].Value.Dim == units.Angle {
+			return true
+		}
+	}
+	return false
 }
 
 // bareDegrees words the first number of degrees in an argument; a name in it that has a
@@ -244,11 +296,17 @@ func (r *reading) bareDegrees(a units.BareAngle) (e Error, ok bool) {
 			x = r.p.Givens[i].Value.V[0]
 			says = o.Name + " = "
 		}
-		if ok || o.Under || !likeDegrees(x) {
+		if ok || o.Under || !likeDegrees(x, a.Function) {
 			continue
 		}
 		figure := strconv.FormatFloat(x, 'f', -1, 64)
 		e = Error{Span: o.Span, Sort: LikeDegrees, Msg: says + figure + " has no unit, and counts in radians in " + a.Call, Hint: "Try: " + says + figure + " deg, if degrees are meant"}
+		switch {
+		case o.Sum == "(": // a term of it is a product, and nobody knows which are angles
+			e.Hint = "Try: deg behind each angle, if degrees are meant"
+		case o.Sum != "":
+			e.Hint = "Try: " + o.Sum + " deg, if degrees are meant"
+		}
 		ok = true
 	}
 	return e, ok

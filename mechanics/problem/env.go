@@ -107,11 +107,7 @@ func (e env) Names() []string {
 // a new name becomes an unknown, but not right behind a number.
 func (e env) Known(name string) bool {
 	r := e.r
-	if e.scope != inMagnitude || r.isGiven(name) || r.hasUnknown(name) || r.isLine(name) || name == "g" {
-		return true
-	}
-	_, ok := r.jointOf[name]
-	return ok
+	return e.scope != inMagnitude || name == "g" || r.namesMagnitude(name)
 }
 
 func (e env) Set() units.Set { return e.r.p.Units }

@@ -37,6 +37,19 @@ B = { kind = "roller", normal = "+y" }
 [lines]
 F = { kind = "force", at = "B", along = "-y", magnitude = "50 N" }
 `,
+		"yoke": `plane = "xy"
+[given]
+q = "2 kN"
+Ay = "3 N"
+[points]
+P = { at = "0, 0", on = "particle" }
+A = "-3, 4"
+B = "3, 4"
+[lines]
+T1 = { kind = "cable", path = "P A", limit = "200 N" }
+T2 = { kind = "cable", path = "P B" }
+F = { kind = "force", at = "P", along = "-y", magnitude = "100 N" }
+`,
 		"gate": `[points]
 O = { at = "0, 0, 0", on = "gate" }
 B = { at = "0, 0, 4", on = "gate post" }

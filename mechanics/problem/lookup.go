@@ -66,12 +66,18 @@ func (p *Problem) derived(q Query, name string) (Query, bool) {
 	return q, false
 }
 
-// holders are the names that have parts.
-func (p *Problem) holders() []string {
+// forceNames are the names of what has a force with a direction.
+func (p *Problem) forceNames() []string {
 	names := p.lineNames()
 	for i := range p.Joints {
 		names = append(names, p.Joints[i].Name)
 	}
+	return names
+}
+
+// holders are the names that have parts.
+func (p *Problem) holders() []string {
+	names := p.forceNames()
 	for i := range p.Loads {
 		names = append(names, p.Loads[i].Name)
 	}

@@ -1,6 +1,8 @@
 package problem
 
 import (
+	"strings"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/units"
@@ -153,10 +155,20 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
 			return units.Value{}, false, nil
 		}
+		if plain := strings.ReplaceAll(name, "_", ""); plain != name && r.namesMagnitude(plain) { // T_1 of a text is T1, as in results
+			return e.Lookup(plain)
+		}
 		u = r.addUnknown(e.line, name)
 		r.coined = append(r.coined, coined{name, e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
+}
+
+// namesMagnitude tells whether a name in a magnitude brings in no unknown.
+func (r *reading) namesMagnitude(name string) bool {
+	_, couple := r.couples[name]
+	_, joint := r.jointOf[name]
+	return couple || joint || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {

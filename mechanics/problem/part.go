@@ -68,13 +68,20 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 				return fail("the line "+p.Lines[q.Line].Name+" is no spring of known stiffness", "ask for the stretch of a spring")
 			}
 			return q, nil
+		}
+	}
+	if q.Line >= 0 || q.Kind == AskJoint {
+		switch part {
 		case "ux", "uy", "uz":
 			q.Kind, q.Dim, q.Part = AskUnit, units.Number, Part(part[1]-'x')
 			if p.Planar && part == "uz" {
-				return fail("there is no z in the plane", "ask for "+p.Lines[q.Line].Name+".ux or .uy")
+				name, _, _ := strings.Cut(q.Name, ".")
+				return fail("there is no z in the plane", "ask for "+name+".ux or .uy")
 			}
 			return q, nil
 		}
+	}
+	if q.Line >= 0 {
 		q.Kind = AskForce
 	}
 	var names []string

@@ -36,7 +36,8 @@ type Query struct {
 	Line    int
 	Other   int // the second line of AskAngle and AskComponent
 	Body    int
-	Joint   int
+	Joint   int // of AskUnit, AskAngle and AskComponent where Line is -1: the direction is that of its reaction
+	Second  int // a joint in place of Other
 	Couple  int
 	Load    int
 	Part    Part
@@ -55,11 +56,11 @@ func QueryHelp() [][2]string {
 		{"K.stretch", "how far a spring is stretched"},
 		{"P.loads.x  P.loads.size  P.loads.alpha", "the resultant of the known forces on a body"},
 		{"beam.loads.mx", "and its moment about the point that the body's moments are taken about"},
-		{"C.x  C.size  C.angle  C.mx", "the whole reaction of a joint on its first body"},
+		{"C.x  C.size  C.ux  C.angle  C.mx", "the whole reaction of a joint on its first body"},
 		{"M0", "the moment of a couple"},
 		{"q.size  q.at", "the resultant of a distributed load, and how far from its first end it acts"},
 		{"|Cx|  abs(Cx)", "the magnitude of a result, without its sign"},
-		{"angle(T1, T2)", "the angle between two lines"},
+		{"angle(T1, T2)", "the angle between two lines; a joint stands for its reaction"},
 		{"component(F, T1)", "the component of a line's force along another line"},
 	}
 }
@@ -67,7 +68,7 @@ func QueryHelp() [][2]string {
 // ParseQuery reads a result name.
 func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 	name = strings.TrimSpace(name)
-	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Couple: -1, Load: -1}
+	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Second: -1, Couple: -1, Load: -1}
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(name), Msg: msg, Hint: hint}
 	}
@@ -126,6 +127,11 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
 func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
+	if i := p.LineNamed(p.printedName(strings.TrimSpace(name))); i >= 0 && p.Lines[i].byComponents {
+		of, err := ParseQuery(p, p.Lines[i].Name+".size")
+		of.Name = q.Name
+		return of, err
+	}
 	of, err := ParseQuery(p, name)
 	if err != nil {
 		return q, &units.Error{Span: whole(q.Name), Msg: err.Msg, Hint: err.Hint}
@@ -180,12 +186,15 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
 	}
 	if len(args) != 2 {
-		return fail(fn+" takes two lines", "write "+fn+"(T1, T2)")
+		return fail(fn+" takes two lines or joints", "write "+fn+"(T1, T2)")
 	}
-	for k, slot := range []*int{&q.Line, &q.Other} {
-		*slot = p.LineNamed(p.printedName(args[k]))
-		if *slot < 0 {
-			return fail("there is no line "+strconv.Quote(args[k]), suggestion(args[k], p.lineNames(), "name a row of [lines]"))
+	for k, slot := range [][2]*int{{&q.Line, &q.Joint}, {&q.Other, &q.Second}} {
+		name := p.printedName(args[k])
+		if *slot[0] = p.LineNamed(name); *slot[0] >= 0 {
+			continue
+		}
+		if *slot[1] = slices.IndexFunc(p.Joints, func(j Joint) bool { return j.Name == name }); *slot[1] < 0 {
+			return fail("there is no line or joint "+strconv.Quote(args[k]), suggestion(args[k], p.forceNames(), "name a row of [lines] or [joints]"))
 		}
 	}
 	return q, nil

@@ -37,9 +37,10 @@ func (rd *Reader) parse(text string) (*units.Expr, *units.Error) {
 	return remember(rd.parsed, text, units.Parse)
 }
 
-// parseOne parses a cell of one value; only a comma makes a difference there.
+// parseOne parses a cell of one value; only a comma makes a difference there, and k, which
+// is an axis elsewhere.
 func (rd *Reader) parseOne(text string) (*units.Expr, *units.Error) {
-	if !strings.Contains(text, ",") {
+	if !strings.ContainsAny(text, ",k") {
 		return rd.parse(text)
 	}
 	return remember(rd.ones, text, units.ParseOne)
@@ -85,7 +86,7 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r.wholeProblem()
 	r.noteUnread()
 	r.doubtNames()
-	r.doubtAngles()
+	r.doubtValues()
 	r.doubtSteps()
 	r.sortErrors()
 	return r.p, r.errs

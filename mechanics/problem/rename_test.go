@@ -284,7 +284,7 @@ func named(s *sheet.Sheet, p *problem.Problem) map[problem.Thing][]string {
 // what it is of.
 func TestRenamePrintedNames(t *testing.T) {
 	s := parse(t, `plane = "xy"
-asked = "|Ax| abs(A_y) A_x |T_1| angle(T1, T2)"
+asked = "|Ax| abs(A_y) A_x |T_1| angle(T1, T2) angle(A, T2) A.ux"
 [points]
 A = { at = "0, 0", on = "beam" }
 B = { at = "4, 0", on = "beam" }
@@ -294,6 +294,7 @@ A = { kind = "pin" }
 [lines]
 T1 = { kind = "link", path = "B C" }
 T2 = { kind = "force", at = "B", along = "-y", magnitude = "5 N" }
+T3 = { kind = "force", at = "B", along = "-y", magnitude = "2*T_1 + 0*A_x" }
 [answers]
 A_y = "0 N"
 "|Ax|" = "0 N"
@@ -303,10 +304,11 @@ A_y = "0 N"
 		what     problem.Thing
 		from, to string
 		asked    string
+		tied     string
 		answers  []string
 	}{
-		{problem.AJoint, "A", "P", "|Px| abs(Py) Px |T_1| angle(T1, T2)", []string{"Py", "|Px|", "abs(T_1)"}},
-		{problem.ALine, "T1", "tie", "|Ax| abs(A_y) A_x |tie| angle(tie, T2)", []string{"A_y", "|Ax|", "abs(tie)"}},
+		{problem.AJoint, "A", "P", "|Px| abs(Py) Px |T_1| angle(T1, T2) angle(P, T2) P.ux", "2*T_1 + 0*Px", []string{"Py", "|Px|", "abs(T_1)"}},
+		{problem.ALine, "T1", "tie", "|Ax| abs(A_y) A_x |tie| angle(tie, T2) angle(A, T2) A.ux", "2*tie + 0*A_x", []string{"A_y", "|Ax|", "abs(tie)"}},
 	} {
 		edits, err := problem.Rename(s, c.what, c.from, c.to)
 		if err != nil {
@@ -321,6 +323,9 @@ A_y = "0 N"
 		}
 		if asked, _ := next.Cell(sheet.Ref{Row: "asked"}); asked.Text != c.asked {
 			t.Errorf("%s to %s: asked = %q, want %q", c.from, c.to, asked.Text, c.asked)
+		}
+		if tied, _ := next.Cell(sheet.Ref{Table: "lines", Row: "T3", Key: "magnitude"}); tied.Text != c.tied {
+			t.Errorf("%s to %s: the magnitude %q, want %q", c.from, c.to, tied.Text, c.tied)
 		}
 		for i, row := range next.Table("answers").Rows {
 			if row.Name != c.answers[i] {

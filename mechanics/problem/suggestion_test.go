@@ -36,7 +36,8 @@ var writtenUnits = []struct {
 	{"kn", 1e3, units.Force}, {"kilonewtons", 1e3, units.Force}, {"MN", 1e6, units.Force}, {"mN", 1e-3, units.Force}, {"dN", 0.1, units.Force},
 	{"daN", 10, units.Force}, {"hN", 100, units.Force}, {"lb", pound, units.Force}, {"lbs", pound, units.Force}, {"lb.", pound, units.Force},
 	{"Lb", pound, units.Force}, {"LBS", pound, units.Force}, {"pounds", pound, units.Force}, {"lbz", pound, units.Force}, {"klb", 1e3 * pound, units.Force},
-	{"kip", 1e3 * pound, units.Force}, {"kips", 1e3 * pound, units.Force}, {"Kips", 1e3 * pound, units.Force}, {"kipp", 1e3 * pound, units.Force},
+	{"kip", 1e3 * pound, units.Force}, {"kips", 1e3 * pound, units.Force}, {"Kips", 1e3 * pound, units.Force}, {"kipp", 1e3 * pound, units.Force}, {"k", 1e3 * pound, units.Force}, {"K", 1e3 * pound, units.Force},
+	{"k-ft", 1e3 * pound * foot, units.Moment}, {"k/ft", 1e3 * pound / foot, units.LineLoad},
 	{"m", 1, units.Length}, {"M", 1, units.Length}, {"metres", 1, units.Length}, {"meters", 1, units.Length}, {"mm", 1e-3, units.Length},
 	{"cm", 1e-2, units.Length}, {"dm", 0.1, units.Length}, {"hm", 100, units.Length}, {"km", 1e3, units.Length}, {"Km", 1e3, units.Length},
 	{"um", 1e-6, units.Length}, {"in", inch, units.Length}, {"in.", inch, units.Length}, {"inches", inch, units.Length}, {"inch", inch, units.Length},
@@ -70,7 +71,7 @@ func writtenNumber(rnd *rand.Rand) (string, float64) {
 	}
 	d := rnd.IntN(9) + 1
 	tenth := float64(d) / 10
-	switch rnd.IntN(16) {
+	switch rnd.IntN(20) {
 	case 0:
 		return strconv.Itoa(n), float64(n)
 	case 1:
@@ -107,6 +108,14 @@ func writtenNumber(rnd *rand.Rand) (string, float64) {
 		return fmt.Sprintf("%d 1/2", n%100+1), float64(n%100+1) + 0.5
 	case 14:
 		return fmt.Sprintf("%d-3/4", n%100+1), float64(n%100+1) + 0.75
+	case 15:
+		return fmt.Sprintf("%d½", n%100+1), float64(n%100+1) + 0.5
+	case 16:
+		return fmt.Sprintf("%d,%02d", n%1000, n%100), float64(n%1000) + float64(n%100)/100
+	case 17: // a group with a digit too few
+		return fmt.Sprintf("%d,%02d", n%999+1, n%100), float64((n%999+1)*100 + n%100)
+	case 18:
+		return fmt.Sprintf("%d x 10^%d", n%1000, d), float64(n%1000) * math.Pow(10, float64(d))
 	}
 	return fmt.Sprintf("%d.%de3", n%10+1, d), (float64(n%10+1) + tenth) * 1e3
 }
@@ -116,7 +125,7 @@ func writtenFeet(rnd *rand.Rand) meant {
 	feet, in := rnd.IntN(30)+1, rnd.IntN(11)+1
 	inches, plus := strconv.Itoa(in), 0.0
 	if rnd.IntN(2) == 0 {
-		inches, plus = inches+" 1/2", 0.5
+		inches, plus = inches+[]string{" 1/2", "-1/2", "½", " ½"}[rnd.IntN(4)], 0.5
 	}
 	forms := []string{`%d'-%s"`, `%d' %s"`, `%d'%s"`, "%d'-%s", "%d' %s", "%d ft %s in", "%d ft %s", "%d ft-%s in", "%d ft-%s", "%d ft. %s in.", "%d ft.%s in.", "%d ft %s inches", "%d'-%s in", "%d feet %s inches"}
 	return meant{fmt.Sprintf(forms[rnd.IntN(len(forms))], feet, inches), float64(feet)*foot + (float64(in)+plus)*inch, units.Length}

@@ -99,6 +99,9 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 			break // g is read before there are names
 		}
 		for _, m := range units.Mentions(text) {
+			if reads == ReadsMagnitude {
+				m.Name = x.printedName(m.Name)
+			}
 			add(m.Span, x.inExpression(m, reads, ref), m.Name)
 		}
 	}
@@ -183,7 +186,7 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 			}
 			word := strings.TrimSpace(text[start:end])
 			if i := start + strings.Index(text[start:end], word); word != "" {
-				add(i, i+len(word), ALine)
+				add(i, i+len(word), ALine, AJoint)
 			}
 			start = end + 1
 		}

@@ -2,9 +2,11 @@ package problem
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -15,13 +17,15 @@ type Written struct {
 	Sense string // tension, compression, push or pull
 }
 
-// senses are the words for a sense, and the single letters, which are capitals: t is
-// a tonne.
+// senses are the words for a sense, and the single letters, which are capitals where
+// they are not in parentheses: t is a tonne.
 var senses = []struct{ word, means string }{
 	{"T", "tension"}, {"C", "compression"}, {"tension", "tension"}, {"compression", "compression"},
-	{"tens.", "tension"}, {"comp.", "compression"}, {"tens", "tension"}, {"comp", "compression"},
+	{"tensile", "tension"}, {"compressive", "compression"}, {"tens", "tension"}, {"comp", "compression"},
 	{"push", "push"}, {"pull", "pull"},
 }
+
+const senseWords = "T, C, (T), (C), tension or compression"
 
 // ReadWritten reads a value of a result as people write it: "761 N", "2*761 N",
 // "1,200 lb", "2.5 kN T", "2887 lb (C)", "288.7 lb compression". A bare number is in
@@ -36,6 +40,11 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 		return Written{}, &units.Error{Span: whole(text), Msg: "there is no number", Hint: "write one, with its unit where it is not the sheet's"}
 	}
 	printed, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
+	if sense == "" && (err != nil || printed.Dim != q.Dim) {
+		if other := p.unknownWord(q, text, bare); other != nil {
+			return Written{}, other
+		}
+	}
 	if err != nil {
 		return Written{}, err
 	}
@@ -59,21 +68,136 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 }
 
 // cutSense takes the word for a sense from behind a number: "1.2 kN C",
-// "1.2 kN (tension)".
+// "1.2 kN (tension)", "1.2 kN in compression".
 func cutSense(text string) (rest, word, means string, closed bool) {
 	text = strings.TrimSpace(text)
-	last := text
-	if i := strings.LastIndexFunc(text, func(c rune) bool { return unicode.IsSpace(c) || c == '(' || c == ',' }); i > 0 {
-		last = strings.TrimLeftFunc(text[i:], func(c rune) bool { return unicode.IsSpace(c) || c == ',' })
+	rest, word, closed = cutWord(text)
+	bare := strings.TrimSuffix(word, ".")
+	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
+		bare = strings.TrimSpace(in)
 	}
-	bare := strings.TrimSuffix(strings.TrimPrefix(last, "("), ")")
 	for _, s := range senses {
-		if bare == s.word || len(s.word) > 1 && strings.EqualFold(bare, s.word) {
-			rest = strings.TrimRightFunc(strings.TrimSuffix(text, last), func(c rune) bool { return unicode.IsSpace(c) || c == ',' })
-			return rest, bare, s.means, bare != last
+		letter := len(s.word) == 1
+		if bare != s.word && !(strings.EqualFold(bare, s.word) && (!letter || closed)) {
+			continue
 		}
+		if head, found := strings.CutSuffix(rest, " in"); found && !letter {
+			rest = strings.TrimSpace(head)
+		}
+		return rest, word, s.means, closed
 	}
 	return text, "", "", false
+}
+
+// cutWord takes the last word, or what stands in parentheses at the end, from a text.
+func cutWord(text string) (rest, word string, closed bool) {
+	parts := func(c rune) bool { return unicode.IsSpace(c) || c == ',' }
+	i := strings.LastIndexFunc(text, func(c rune) bool { return parts(c) || c == '(' })
+	if strings.HasSuffix(text, ")") {
+		i = strings.LastIndexByte(text, '(')
+	}
+	last := text[max(i, 0):]
+	rest = strings.TrimRightFunc(text[:max(i, 0)], parts)
+	last = strings.TrimLeftFunc(last, parts)
+	word = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(last, "("), ")"))
+	return rest, word, strings.HasPrefix(last, "(")
+}
+
+// turning tells the words for a sense of rotation, and whether it is the positive one.
+func turning(word string) (ccw, ok bool) {
+	switch strings.ToLower(strings.TrimSuffix(word, ".")) {
+	case "ccw", "counter-clockwise", "counterclockwise", "anticlockwise", "anti-clockwise":
+		return true, true
+	case "cw", "clockwise":
+		return false, true
+	}
+	return false, false
+}
+
+// unknownWord says of a value with a word behind it, which is no sense, that the word is
+// not read. It is nil where the value itself does not read.
+func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *units.Error {
+	rest, word, closed := cutWord(strings.TrimSpace(text))
+	if _, isUnit := units.Find(word); isUnit && word != "t" || rest == "" || !strings.ContainsFunc(word, unicode.IsLetter) || strings.ContainsFunc(word, unicode.IsDigit) {
+		return nil
+	}
+	v, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
+	if err != nil || v.Dim != q.Dim {
+		return nil
+	}
+	if ccw, ok := turning(word); ok {
+		return p.signedTurn(text, rest, word, ccw)
+	}
+	if !closed && !v.Unit { // it may be a unit, mistyped
+		return nil
+	}
+	hint := "Try: " + rest
+	if p.SensedLine(q) >= 0 {
+		hint += ", or one of " + senseWords + " behind it"
+	}
+	return &units.Error{Span: whole(text), Msg: strconv.Quote(word) + " behind the value is not read", Hint: hint}
+}
+
+// signedTurn says how the sense of a moment is written.
+func (p *Problem) signedTurn(text, rest, word string, ccw bool) *units.Error {
+	positive, hint := "counter-clockwise is positive", "Try: "+rest
+	switch signed := rest != strings.TrimLeft(rest, "-−–"); {
+	case !p.Planar:
+		positive, hint = "right-handed about its axis is positive", "Try: the value with its sign"
+	case signed:
+		hint = "Try: the value with its sign"
+	case !ccw:
+		hint = "Try: -" + rest
+	}
+	return &units.Error{Span: whole(text), Msg: "the sign gives the sense, not the word " + word + ": " + positive, Hint: hint}
+}
+
+// wordBehind says of a limit or a magnitude that does not read, because a sense stands
+// behind it or bars around it, what would do.
+func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *units.Error {
+	if ref.Key != "limit" && ref.Key != "magnitude" {
+		return nil
+	}
+	fail := func(msg, hint string) *units.Error { return &units.Error{Span: whole(text), Msg: msg, Hint: hint} }
+	if open := strings.IndexByte(text, '|'); open >= 0 {
+		inner, _, closed := strings.Cut(text[open+1:], "|")
+		if name := strings.TrimSpace(inner); closed && isIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
+			return fail("a magnitude is linear in the unknowns, and |"+name+"| is not", "Try: "+name+", or -"+name+" where it is negative")
+		}
+		return nil
+	}
+	rest, word, means, _ := cutSense(text)
+	ccw, turns := false, false
+	if means == "" {
+		rest, word, _ = cutWord(strings.TrimSpace(text))
+		ccw, turns = turning(word)
+	}
+	if means == "" && !turns {
+		return nil
+	}
+	expr, err := r.parseOne(rest)
+	if err != nil {
+		return nil
+	}
+	if _, _, ok := expr.Literal(); !ok {
+		return nil
+	}
+	switch {
+	case turns:
+		return r.p.signedTurn(text, rest, word, ccw)
+	case ref.Key == "limit":
+		return fail("a limit has no sense, and the word "+word+" is not read", "Try: "+rest)
+	case e.line < 0:
+		return nil
+	}
+	info := r.p.Lines[e.line].Kind.Info()
+	switch means {
+	case info.Positive:
+		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: "+rest)
+	case info.Negative:
+		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: -"+rest)
+	}
+	return fail("a "+info.Name+" has no tension or compression", "Try: "+rest)
 }
 
 // sensed gives a value the sign of its sense, by what is positive of the line's kind.
@@ -101,9 +225,22 @@ func (p *Problem) sensed(q Query, w *Written) *units.Error {
 	case info.Negative:
 		w.Value = -math.Abs(w.Value)
 	default:
-		return &units.Error{Msg: "a " + info.Name + " has no " + w.Sense, Hint: "write its sign"}
+		return senseOf(info, w.Sense)
 	}
 	return nil
+}
+
+// senseOf says what the senses of a kind of line are called.
+func senseOf(info KindInfo, sense string) *units.Error {
+	switch {
+	case info.Sense == PressOnly:
+		return &units.Error{Msg: "the sense of a " + info.Name + " is a push", Hint: "Try: the word push, or the value alone"}
+	case info.Sense == Along:
+		return &units.Error{Msg: "a " + info.Name + " has no " + sense, Hint: "write its sign"}
+	case sense == "pull":
+		return &units.Error{Msg: "the sense of a " + info.Name + " that pulls is tension", Hint: "Try: T or tension in place of pull"}
+	}
+	return &units.Error{Msg: "the sense of a " + info.Name + " that pushes is compression", Hint: "Try: C or compression in place of push"}
 }
 
 // SensedLine is the line whose tension, compression or push a result is, or -1: its

@@ -2,6 +2,7 @@ package problem_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"trivet/mechanics/problem"
@@ -50,14 +51,27 @@ func TestWrittenSense(t *testing.T) {
 		{"T", "2,887 lb (C)", -2887 * pound, ""}, {"T", "2*380 N tension", 760, ""}, {"T", "5 kN Tension", 5000, ""},
 		{"S", "5 kN C", 5000, ""}, {"S", "5 kN (T)", -5000, ""}, {"S", "5 kN compression", 5000, ""},
 		{"L", "5 kN C", -5000, ""}, {"K", "5 kN C", -5000, ""}, {"N", "5 kN push", 5000, ""}, {"N", "5 kN pull", -5000, ""},
+		{"T", "2.5 kN (in tension)", 2500, ""}, {"T", "2.5 kN in tension", 2500, ""}, {"T", "2.5 kN in Compression", -2500, ""},
+		{"T", "2.5 kN (t)", 2500, ""}, {"T", "2.5 kN (c)", -2500, ""}, {"T", "2.5 kN (T.)", 2500, ""}, {"T", "2.5 kN C.", -2500, ""}, {"T", "2.5 kN T.", 2500, ""},
+		{"T", "2.5 kN (compressive)", -2500, ""}, {"T", "2.5 kN tensile", 2500, ""}, {"T", "2.5 kN COMPRESSION", -2500, ""}, {"T", "2.5 kN (Comp.)", -2500, ""}, {"T", "2.5 kN tens.", 2500, ""},
+		{"T", "12 in tension", 0, "tension stands behind a unit or in parentheses. Try: 12 N tension, or 12 (tension)"},
 		{"H", "5 kN T", 5000, ""}, // a rope of one tension
 		{"T", "5 kg*g", 50, ""}, {"T", "0.761 kN", 761, ""}, {"T", "5 N", 5, ""},
 		{"T", "2.5 T", 0, "T stands behind a unit or in parentheses. Try: 2.5 N T, or 2.5 (T)"},
 		{"T", "2.5 tension", 0, "tension stands behind a unit or in parentheses. Try: 2.5 N tension, or 2.5 (tension)"},
 		{"T", "-5 kN T", 0, "there is a minus, and the word tension: write one of them"},
-		{"T", "5 kN push", 0, "a cable has no push: write its sign"},
+		{"T", "5 kN push", 0, "the sense of a cable that pushes is compression. Try: C or compression in place of push"},
+		{"T", "5 kN (pull)", 0, "the sense of a cable that pulls is tension. Try: T or tension in place of pull"},
+		{"S", "5 kN push", 0, "the sense of a strut that pushes is compression. Try: C or compression in place of push"},
+		{"T", "5 kN c", 0, `"c" behind the value is not read. Try: 5 kN, or one of T, C, (T), (C), tension or compression behind it`},
+		{"T", "5 kN t", 0, `"t" behind the value is not read. Try: 5 kN, or one of T, C, (T), (C), tension or compression behind it`},
+		{"T", "5 kN (ans)", 0, `"ans" behind the value is not read. Try: 5 kN, or one of T, C, (T), (C), tension or compression behind it`},
+		{"T", "5 kN Ans.", 0, `"Ans." behind the value is not read. Try: 5 kN, or one of T, C, (T), (C), tension or compression behind it`},
+		{"Px", "5 kN (ans)", 0, `"ans" behind the value is not read. Try: 5 kN`},
+		{"Px", "5 kN (to the left)", 0, `"to the left" behind the value is not read. Try: 5 kN`},
+		{"T", "5 lbz", 0, `unknown unit "lbz": did you mean "lbf"`},
 		{"T", "(T)", 0, "there is no number: write one, with its unit where it is not the sheet's"},
-		{"N", "5 kN C", 0, "a contact has no compression: write its sign"},
+		{"N", "5 kN C", 0, "the sense of a contact is a push. Try: the word push, or the value alone"},
 		{"F", "5 kN C", 0, "a force has no compression: write its sign"},
 		{"J", "5 kN T", 0, "J has no tension or compression. Try: the value with its sign"}, // of a cable and a strut at once
 		{"Px", "5 kN T", 0, "Px is a reaction, which has no tension or compression. Try: the value with its sign"},
@@ -112,4 +126,26 @@ func FuzzWritten(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A name with the _ of a subscript is that without it where only this exists, in a
+// magnitude as in a result; else it is a name of its own.
+func TestSubscriptsInMagnitudes(t *testing.T) {
+	for _, c := range []struct{ lines, magnitude, unknowns string }{
+		{"T1", "0.5*T_1", "T1"}, {"T1", "A_y", "T1"}, {"T1", "0.3*N_q", "T1 N_q"}, {"T_1", "2*T_1", "T_1"}, {"T_1", "2*T1", "T_1 T1"},
+		{"T1", "2*D_x", "T1 Dx Dy"}, // of a pin
+	} {
+		p, errs := problem.Read(parse(t, "plane = \"xy\"\n[given]\nAy = \"3 N\"\n[points]\nP = { at = \"0, 0\", on = \"beam\" }\nD = { at = \"2, 0\", on = \"beam\" }\nA = \"-3, 4\"\n"+
+			"[lines]\n"+c.lines+" = { kind = \"cable\", path = \"P A\" }\nF = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \""+c.magnitude+"\" }\n[joints]\nD = { kind = \"pin\" }\n"))
+		if len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		var names []string
+		for _, u := range p.Unknowns {
+			names = append(names, u.Name)
+		}
+		if got := strings.TrimSuffix(strings.Join(names, " "), " Dx Dy"); got != strings.TrimSuffix(c.unknowns, " Dx Dy") {
+			t.Errorf("%s beside %s: the unknowns are %s, want %s", c.magnitude, c.lines, got, c.unknowns)
+		}
+	}
 }

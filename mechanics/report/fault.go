@@ -158,7 +158,7 @@ func CheckLine(file string, s *statics.Solution, t *trust.Trust) (well bool, lin
 		line += ", " + AtRisk + " as expected"
 	}
 	if n := len(s.Answers); n > 0 {
-		line += ", " + plural(n, "printed answer") + " met"
+		line += ", " + plural(n, "reference answer") + " met"
 	}
 	return true, line
 }

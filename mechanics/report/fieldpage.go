@@ -43,7 +43,7 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 		checks = append(checks, check)
 	}
 	for _, a := range s.Answers {
-		checks = append(checks, held(a.OK, "printed answer: "+a.Says(p)))
+		checks = append(checks, held(a.OK, "reference answer: "+a.Says(p)))
 	}
 	pg.add(partChecks, checks...)
 	pg.add("Assumed", words(strings.Join(assumed(p), " ")))

@@ -40,7 +40,7 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	if c, ok := s.Governing(); ok {
 		b.WriteString("\n" + hung("governing: ", governingWords(s, t, c)))
 	}
-	list(&b, "printed answers", answerItems(s))
+	list(&b, "reference answers", answerItems(s))
 	b.WriteString("\n" + hung("", "Caution: "+Caution+"."))
 	return b.String()
 }

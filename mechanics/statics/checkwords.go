@@ -160,18 +160,18 @@ func (a AnswerCheck) ComputedText(p *problem.Problem) string {
 	return p.Units.For(a.Query.Dim).Format(a.Computed, max(computedFigures, p.Figures+2))
 }
 
-// Says puts a printed answer and what became of it in words.
+// Says puts a reference answer and what became of it in words.
 func (a AnswerCheck) Says(p *problem.Problem) string {
-	word := "meets"
+	word := "agrees with"
 	switch {
 	case a.Err != "":
 		says := a.Err
 		if !strings.HasPrefix(says, a.Query.Name) {
 			says = a.Query.Name + ": " + says
 		}
-		return says + ", and the source prints " + a.Printed
+		return says + ", and the reference answer is " + a.Printed
 	case !a.OK:
-		word = "misses"
+		word = "differs from"
 	}
-	return fmt.Sprintf("%s = %s %s the printed %s", a.Query.Name, a.ComputedText(p), word, a.Printed)
+	return fmt.Sprintf("%s = %s %s the reference %s", a.Query.Name, a.ComputedText(p), word, a.Printed)
 }

@@ -37,7 +37,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskStretch:
 		return s.stretch(q.Line)
 	case problem.AskUnit:
-		u, err := s.lineDirection(q.Line)
+		u, err := s.directionOf(q.Line, q.Joint)
 		return component(u, int(q.Part)), err
 	case problem.AskForce:
 		f, err := s.lineForce(q.Line)
@@ -85,43 +85,65 @@ func (s *Solution) noValue() string {
 	return " has no single value"
 }
 
-// evaluatePair gives the angle between two lines, atan2(|u×v|, u·v), or the
-// component F·v of one line's force along the other.
+// evaluatePair gives the angle between two lines or reactions, atan2(|u×v|, u·v), or
+// the component F·v of the force of one along the other.
 func (s *Solution) evaluatePair(q problem.Query) (float64, error) {
-	v, err := s.lineDirection(q.Other)
+	v, err := s.directionOf(q.Other, q.Second)
 	if err != nil {
 		return 0, err
 	}
 	if q.Kind == problem.AskComponent {
-		f, err := s.lineForce(q.Line)
+		f, err := s.forceOf(q.Line, q.Joint)
 		if err != nil {
 			return 0, err
 		}
 		return r3.Dot(f, v), nil
 	}
-	u, err := s.lineDirection(q.Line)
+	u, err := s.directionOf(q.Line, q.Joint)
 	if err != nil {
 		return 0, err
 	}
 	return math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v)), nil
 }
 
-// lineDirection is the unit vector of a line; of a force by components, that of the
-// components found.
-func (s *Solution) lineDirection(line int) (r3.Vec, error) {
-	l := &s.Problem.Lines[line]
-	if u, ok := l.Direction(); ok {
-		return u, nil
+// directionOf is the unit vector of a line; of a force by components that of the
+// components found, and where there is no line that of a joint's reaction.
+func (s *Solution) directionOf(line, joint int) (r3.Vec, error) {
+	if line >= 0 {
+		if u, ok := s.Problem.Lines[line].Direction(); ok {
+			return u, nil
+		}
 	}
-	f, err := s.lineForce(line)
+	f, err := s.forceOf(line, joint)
 	if err != nil {
 		return f, err
 	}
 	size := r3.Norm(f)
 	if size == 0 {
-		return f, errors.New(l.Name + " is zero and has no direction")
+		name := ""
+		if line >= 0 {
+			name = s.Problem.Lines[line].Name
+		} else {
+			name = s.Problem.Joints[joint].Name
+		}
+		return f, errors.New(name + " is zero and has no direction")
 	}
 	return r3.Scale(1/size, f), nil
+}
+
+// forceOf is the force of a line, or where there is none the reaction of a joint, on its
+// first body.
+func (s *Solution) forceOf(line, joint int) (r3.Vec, error) {
+	if line >= 0 {
+		return s.lineForce(line)
+	}
+	j := &s.Problem.Joints[joint]
+	for _, t := range j.Forces {
+		if !s.X[t.Unknown].Fixed {
+			return r3.Vec{}, errors.New(j.Name + " has no single value")
+		}
+	}
+	return s.sum(r3.Vec{}, j.Forces), nil
 }
 
 // lineForce is the force of a line on the first body of its path.

@@ -47,3 +47,49 @@ func TestDirectionOfAForceFound(t *testing.T) {
 		}
 	}
 }
+
+// So has the reaction of a joint, on its first body. Closed form: a pin against (300, -400) N
+// at it pushes with (-300, 400) N.
+func TestDirectionOfAReaction(t *testing.T) {
+	solve := func(force string) *statics.Solution {
+		s, err := sheet.Parse([]byte("plane = \"xy\"\n[points]\nA = { at = \"0, 0\", on = \"beam\" }\nB = { at = \"2, 0\", on = \"beam\" }\n[joints]\nA = { kind = \"pin\" }\nB = { kind = \"roller\", normal = \"+y\" }\n" +
+			"[lines]\nF = { kind = \"force\", at = \"A\", components = \"" + force + "\" }\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, errs := problem.Read(s)
+		if len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		return statics.Solve(p)
+	}
+	s := solve("(300, -400) N")
+	for name, want := range map[string]float64{
+		"A.ux": -0.6, "A.uy": 0.8, "angle(A, F)": math.Pi, "angle(F, A)": math.Pi, "component(A, F)": -500, "component(F, A)": -500, "angle(A, A)": 0,
+	} {
+		q, err := problem.ParseQuery(s.Problem, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if v, err := s.Evaluate(q); err != nil || math.Abs(v-want) > 1e-9*max(1, math.Abs(want)) {
+			t.Errorf("%s = %v, %v, want %v", name, v, err, want)
+		}
+	}
+	for name, want := range map[string]string{"B.ux": "B is zero and has no direction", "angle(F, B)": "B is zero and has no direction"} {
+		q, err := problem.ParseQuery(s.Problem, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := s.Evaluate(q); err == nil || err.Error() != want {
+			t.Errorf("%s: %v, want %s", name, err, want)
+		}
+	}
+	for name, want := range map[string]string{
+		"A.uz":        "there is no z in the plane: ask for A.ux or .uy",
+		"angle(A, C)": `there is no line or joint "C": name a row of [lines] or [joints]`,
+	} {
+		if _, err := problem.ParseQuery(s.Problem, name); err == nil || err.Error() != want {
+			t.Errorf("%s: %v, want %s", name, err, want)
+		}
+	}
+}

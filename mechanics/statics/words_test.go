@@ -294,7 +294,7 @@ W = { kind = "weight", at = "P", magnitude = "96 N" }
 	}{
 		{"a limit", lines, []string{"T exceeds its limit: it uses 192 % of 50.0 N"}},
 		{"an answer", strings.Replace(lines, "50 N", "500 N", 1) + "[answers]\nT = \"96 N\"\nH = \"1.0 N\"", []string{
-			"H = 0 N misses the printed 1.0 N"}},
+			"H = 0 N differs from the reference 1.0 N"}},
 		{"an expectation", "expect = \"indeterminate\"" + strings.Replace(lines, "50 N", "500 N", 1), []string{
 			"expected indeterminate, and it is determinate: every unknown has one value"}},
 		{"an answer without value", strings.Replace(lines, "\"+x\"", "\"+y\"", 1) + "[answers]\nT = \"96 N\"\nH = \"1.0 N\"", []string{
@@ -302,7 +302,7 @@ W = { kind = "weight", at = "P", magnitude = "96 N" }
 			"T = 96.0 N is fixed all the same", "H is unbounded", "K is unbounded",
 			"nothing holds P along x, and no load acts that way",
 			"T exceeds its limit: it uses 192 % of 50.0 N",
-			"H has no single value, and the source prints 1.0 N"}},
+			"H has no single value, and the reference answer is 1.0 N"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := solveText(t, c.text)

@@ -134,11 +134,14 @@ func (b *builder) dependsOnSolution(q problem.Query) bool {
 	case problem.AskLength, problem.AskLoads, problem.AskSpread:
 		return false
 	case problem.AskUnit, problem.AskAngle:
-		_, ok := b.p.Lines[q.Line].Direction()
-		if ok && q.Kind == problem.AskAngle {
-			_, ok = b.p.Lines[q.Other].Direction()
+		geometric := func(line int) bool {
+			if line < 0 {
+				return false // the direction of a reaction is found
+			}
+			_, ok := b.p.Lines[line].Direction()
+			return ok // that of a force by components is found
 		}
-		return !ok // that of a force by components is found
+		return !geometric(q.Line) || q.Kind == problem.AskAngle && !geometric(q.Other)
 	case problem.AskMagnitude:
 		return b.dependsOnSolution(*q.Of)
 	}

@@ -16,8 +16,8 @@ import (
 func (c *Call) Check() *cobra.Command {
 	return &cobra.Command{
 		Use:   "check SHEET...",
-		Short: "run every check and compare the printed answers; one line a sheet",
-		Long: "Runs every check of each sheet and compares the printed answers, one line a sheet.\n" +
+		Short: "run every check and compare the reference answers; one line a sheet",
+		Long: "Runs every check of each sheet and compares the reference answers, one line a sheet.\n" +
 			"A limit that can be passed within the ± of the inputs fails, and so does anything else that holds as typed and not all over the ±.",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,

@@ -6,7 +6,7 @@ import (
 )
 
 func TestCheck(t *testing.T) {
-	const well, misses = "ok    lamp.toml: determinate, 6 checks\n", "FAILS misprint.toml: T = 10.000 N misses the printed 11 N\n"
+	const well, misses = "ok    lamp.toml: determinate, 6 checks\n", "FAILS misprint.toml: T = 10.000 N differs from the reference 11 N\n"
 	for _, c := range []struct {
 		line string
 		want said
