@@ -68,6 +68,9 @@ func (l live) trustLines(d *doc, w int) {
 	if n == 0 && len(t.Spreads) > 0 {
 		d.text(theme.Plain, "No result is changed by it.")
 	}
+	if !t.TooMany {
+		d.wrapped(theme.Dim, "", t.Searched(), w)
+	}
 }
 
 // worstUses writes the use of each limit with the inputs at their worse ends.

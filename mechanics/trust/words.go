@@ -18,12 +18,12 @@ func (t *Trust) Meaning() []string {
 	return []string{
 		"the ± is taken as typed, the limits of a measurement or its standard deviation. " +
 			"Independent: each input is moved to both ends of its ± by itself, and what they do is added as the root of the sum of squares",
-		"worst case: " + t.searchWords(),
+		t.Searched(),
 	}
 }
 
-// searchWords says where the worst case was looked for.
-func (t *Trust) searchWords() string {
+// Searched says where the worst case was looked for.
+func (t *Trust) Searched() string {
 	n, says := len(t.Measured), ""
 	switch {
 	case n == 1:
@@ -43,7 +43,7 @@ func (t *Trust) searchWords() string {
 	if !t.Search.All {
 		says += ". A worse one is possible"
 	}
-	return says
+	return "worst case: " + says
 }
 
 // shown is to how many figures a ± is printed: more claims what nobody knows.
