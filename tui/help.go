@@ -114,7 +114,7 @@ func (m Model) helpText(w int) doc {
 	d.heading("Marks")
 	pairs([][2]string{
 		{"T  C", "tension, compression"}, {"!", "a cell that does not read, or a sense that cannot be"},
-		{"ok  no  FAILS", "an answer or a check that is met, is not; with the cursor on an own answer that is not, the line below says which mistake is likeliest"}, {"over", "a limit that is kept as typed, and not at the worst within ±"}, {"stale", "the result of an earlier sheet"},
+		{"ok  no  FAILS", "an answer or a check that is met, is not; with the cursor on an own answer that is not, the line below says which mistake is likeliest"}, {"at risk", "a limit that is kept as typed, and not everywhere within ±"}, {"stale", "the result of an earlier sheet"},
 		{"more < > ^ v", "there is more that way: columns, rows, lines"}, {"thick line", "a strut or a body, = and // in plain characters"},
 		{"[T1]", "the row under the cursor, in the picture; its line is thicker, * in plain characters"}, {"dashed", "a force not known"},
 		{"dotted", "far behind, . and : in plain characters; what is in front breaks the lines behind it"},

@@ -29,7 +29,7 @@ func (l live) limits(w int) doc {
 	case len(of) == 0:
 		d.wrapped(theme.Plain, "", "No limit is held against a value here: type one beside a line or a joint.", w)
 	case s.Checks[of[0]].OK && l.couldExceed():
-		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs: every limit is kept as typed, and not within the ± of the inputs", w)
+		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is kept as typed, and not everywhere within the ± of the inputs", w)
 	case s.Checks[of[0]].OK:
 		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is kept", w)
 	default:
@@ -82,22 +82,28 @@ func (l live) uses(d *doc, of []int, w int) {
 			wide[k] = max(wide[k], grid.Width(rows[n][k]))
 		}
 	}
-	line := grid.Fit("", len("FAILS ")+name)
-	for k, h := range head {
+	risky := l.couldExceed()
+	line := grid.Fit("", len(checkMark(true, false, risky).text)+name)
+	columns := len(head)
+	if all := len(line) + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
+		columns-- // what is left is the use, said another way
+	}
+	for k, h := range head[:columns] {
 		line += " " + grid.FitRight(h, wide[k])
 	}
 	d.add()
-	d.wrapped(theme.Head, "", "In "+p.Units.Force.Symbol+"; left: the limit over the size", w)
+	says := "In " + p.Units.Force.Symbol
+	if columns == len(head) {
+		says += "; left: the limit over the size"
+	}
+	d.wrapped(theme.Head, "", says, w)
 	d.text(theme.Dim, line)
 	asks := [4]what{use, limit, use, use}
 	for n, k := range of {
 		c := &s.Checks[k]
-		mark := seg{text: "ok    ", look: theme.Good}
-		if !c.OK {
-			mark = seg{text: "FAILS ", look: theme.Bad}
-		}
+		mark := checkMark(c.OK, l.trust().CheckAtRisk(k), risky)
 		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
-		for col, text := range rows[n] {
+		for col, text := range rows[n][:columns] {
 			a := ask{what: asks[col], i: int32(k), n: int32(col)}
 			if text == "" || text == "no end" {
 				a = ask{}

@@ -48,14 +48,29 @@ func (l live) system(g theme.Glyphs, w int) doc {
 
 // marked adds a check; its first word says what colour says too.
 func (d *doc) marked(ok bool, says string, w int) {
-	mark := seg{text: "ok    ", look: theme.Good}
-	if !ok {
-		mark = seg{text: "FAILS ", look: theme.Bad}
-	}
+	mark := checkMark(ok, false, false)
 	from := len(*d)
 	d.wrapped(theme.Plain, grid.Fit("", len(mark.text)), says, w)
 	first := (*d)[from][0]
 	(*d)[from] = []seg{mark, {text: first.text[len(mark.text):], look: first.look}}
+}
+
+// checkMark is what stands before a check: risk where it holds as typed and not within
+// the ± of the inputs, wide where another one beside it has that mark.
+func checkMark(ok, risk, wide bool) seg {
+	mark := seg{text: "ok", look: theme.Good}
+	switch {
+	case !ok:
+		mark = seg{text: "FAILS", look: theme.Bad}
+	case risk:
+		mark = seg{text: "at risk", look: theme.Warn}
+	}
+	width := len("FAILS")
+	if wide {
+		width = len("at risk")
+	}
+	mark.text = grid.Fit(mark.text, width) + " "
+	return mark
 }
 
 func verdictLook(v statics.Verdict) grid.Style {

@@ -2,8 +2,10 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 
 	"trivet/mechanics/origin"
+	"trivet/mechanics/trust"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -25,13 +27,19 @@ func (l live) trustLines(d *doc, w int) {
 		d.text(theme.Dim, "What ± does is being worked out ...")
 		return
 	}
-	for _, says := range t.Words() {
+	for _, says := range t.Notes() {
 		d.wrapped(theme.Warn, "! ", says, w)
 	}
-	n, rest := 0, 0
+	for _, says := range t.AtRisk() {
+		d.wrapped(theme.Warn, "at risk: ", says, w)
+	}
+	n, rest, wide := 0, 0, 8
+	for k := range t.Spreads {
+		wide = max(wide, min(grid.Width(t.Spreads[k].Label()), 16))
+	}
 	for k := range t.Spreads {
 		y := &t.Spreads[k]
-		if y.Mostly < 0 {
+		if !y.Changed {
 			continue
 		}
 		if n++; n > mostRows {
@@ -39,14 +47,14 @@ func (l live) trustLines(d *doc, w int) {
 			continue
 		}
 		if n == 1 {
-			d.text(theme.Dim, grid.Fit("", 9)+"±, independent; worst case")
+			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		of := func(o origin.OfTrust) func(int) ask {
 			return func(int) ask { return ask{what: plus, i: int32(k), j: int32(o)} }
 		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Name, 8) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), of(origin.Plus))...)
-		if y.Known() {
+		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), of(origin.Plus))...)
+		if y.Bounded() {
 			line = append(line, seg{text: "; "})
 			line = append(line, numbered(theme.Computed, low, of(origin.Least))...)
 			line = append(line, seg{text: " to "})
@@ -59,6 +67,9 @@ func (l live) trustLines(d *doc, w int) {
 	}
 	if n == 0 && len(t.Spreads) > 0 {
 		d.text(theme.Plain, "No result is changed by it.")
+	}
+	if !t.TooMany {
+		d.wrapped(theme.Dim, "", t.Searched(), w)
 	}
 }
 
@@ -89,10 +100,7 @@ func (l live) worstUses(d *doc, w int) {
 			d.text(theme.Dim, "... and more")
 			return
 		}
-		mark := seg{text: "ok    ", look: theme.Good}
-		if !r.OK {
-			mark = seg{text: "over  ", look: theme.Warn}
-		}
+		mark := checkMark(c.OK, t.Risks(r), l.couldExceed())
 		text := "no end"
 		if finite(r.Value) {
 			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
@@ -108,10 +116,5 @@ func (l live) couldExceed() bool {
 	if t == nil {
 		return false
 	}
-	for k := range t.Checks {
-		if c := l.solution.Checks[t.Checks[k].Check]; origin.IsLimit(c) && c.OK && !t.Checks[k].OK {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.Checks, func(r trust.Reach) bool { return origin.IsLimit(l.solution.Checks[r.Check]) && t.Risks(&r) })
 }

@@ -50,6 +50,7 @@ const (
 	Paper             // the inside of bars, rings and wheels
 	Good              // a check that holds
 	Bad               // one that does not
+	Risk              // one that holds as typed, and not all over the ± of the inputs
 )
 
 // Shape is a polyline or a polygon.

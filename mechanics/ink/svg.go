@@ -13,16 +13,16 @@ import (
 // the classes of the same names.
 var colours = map[Tone]string{
 	Dark: "#1a1a1a", Load: "#9c1c12", Found: "#0b4f9e", Faint: "#6b6b6b", Fill: "#e9e5dc", Paper: "#ffffff",
-	Good: "#1d6b2a", Bad: "#9c1c12",
+	Good: "#1d6b2a", Bad: "#9c1c12", Risk: "#7a6000",
 }
 
 var classes = map[Tone]string{
-	Dark: "dark", Load: "load", Found: "found", Faint: "faint", Fill: "fill", Paper: "paper", Good: "good", Bad: "bad",
+	Dark: "dark", Load: "load", Found: "found", Faint: "faint", Fill: "fill", Paper: "paper", Good: "good", Bad: "bad", Risk: "risk",
 }
 
 // Tones gives the class and the colour of each tone, in a fixed order.
 func Tones() (all [][2]string) {
-	for t := Dark; t <= Bad; t++ {
+	for t := Dark; t <= Risk; t++ {
 		all = append(all, [2]string{classes[t], colours[t]})
 	}
 	return all

@@ -24,22 +24,29 @@ const (
 // one that does the most first.
 func Trust(t *trust.Trust, k int, of OfTrust) string {
 	y := &t.Spreads[k]
-	if !y.Known() {
-		return y.Name + " has no bound within " + t.Mostly(y)
+	if of == Plus && !y.Known() || of != Plus && !y.Bounded() {
+		return y.Label() + " has no bound within " + t.Mostly(y)
 	}
-	by := shares(t, y)
+	low, high := t.Ends(y)
 	switch of {
 	case Least:
-		low, _ := t.Ends(y)
-		return y.Name + " at least " + low + ": " + t.ValueText(y) + " with each input at its worse end at once: " + by
+		return y.Label() + ", worst case " + low + end(t, y.LowAt)
 	case Greatest:
-		_, high := t.Ends(y)
-		return y.Name + " at most " + high + ": " + t.ValueText(y) + " with each input at its worse end at once: " + by
+		return y.Label() + ", worst case " + high + end(t, y.HighAt)
 	}
+	by := shares(t, y)
 	if moving(y) < 2 {
-		return y.Name + " " + t.PlusText(y) + ": from " + t.Mostly(y) + " alone"
+		return y.Label() + " " + t.PlusText(y) + ": from " + t.Mostly(y) + " alone"
 	}
-	return y.Name + " " + t.PlusText(y) + ": mostly from " + t.Mostly(y) + "; root of the sum of squares of " + by
+	return y.Label() + " " + t.PlusText(y) + ": mostly from " + t.Mostly(y) + "; root of the sum of squares of " + by
+}
+
+// end says where an end of the worst case is.
+func end(t *trust.Trust, at trust.Place) string {
+	if where := t.PlaceWords(at); where != "" {
+		return ": with " + where
+	}
+	return ": with every input as typed"
 }
 
 // moving counts the inputs that change a result.

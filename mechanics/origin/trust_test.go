@@ -39,8 +39,8 @@ W = { kind = "weight", at = "O", magnitude = "W" }
 	one, two, none := of("1", "1"), of("1 ± 0.01", "1"), of("1", "-1.01 ± 0.02")
 	for _, c := range []struct{ got, want string }{
 		{Trust(one, 0, Plus), "T1 ± 0.071 kN: from W (± 0.1 kN) alone"},
-		{Trust(one, 0, Least), "T1 at least 1.626 kN: 1.70 kN with each input at its worse end at once: W 0.071 kN"},
-		{Trust(one, 0, Greatest), "T1 at most 1.768 kN: 1.70 kN with each input at its worse end at once: W 0.071 kN"},
+		{Trust(one, 0, Least), "T1, worst case 1.626 kN: with W 0.1 kN less"},
+		{Trust(one, 0, Greatest), "T1, worst case 1.768 kN: with W 0.1 kN greater"},
 		{Trust(two, 1, Plus), "T2 ± 0.071 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.071 kN and y of A 0.0085 kN"},
 		{Trust(none, 0, Plus), "T1 has no bound within x of B (± 0.02 m)"},
 		{Reach(one, 0), "1.77 kN at the worst of 1.75 kN (limit of T1) = 101 %, mostly from W (± 0.1 kN)"},

@@ -75,7 +75,7 @@ func (r *reading) header() {
 }
 
 // verdicts are the words a sheet may expect, as the JSON contract has them.
-var verdicts = []string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", ExpectResultant, FailedCheck}
+var verdicts = []string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", ExpectResultant, FailedCheck, AtRisk}
 
 // ExpectResultant is what a sheet expects that has known forces only, and asks for
 // their resultant: nothing is claimed to balance.
@@ -87,6 +87,10 @@ const senseBroken = "sense-broken"
 // FailedCheck is what a sheet expects whose lesson is a check that fails: a limit
 // exceeded, a contact that slips, a block that tips.
 const FailedCheck = "failed-check"
+
+// AtRisk is what a sheet expects whose lesson is the ± of its inputs: all is well as
+// typed, and a limit can be passed, or something else can fail, within the ±.
+const AtRisk = "at-risk"
 
 // expect reads expect = "no-equilibrium": a sheet that teaches what goes wrong
 // is well when it does.

@@ -277,5 +277,6 @@ func verdictWords() []Word {
 	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would push, a contact pull, a surface slip or a body tip", Others: []string{senseBroken}},
 		{Text: "indeterminate", Says: "some unknowns are free"}, {Text: "no-equilibrium", Says: "the loads excite a motion that nothing resists"},
 		{Text: ExpectResultant, Says: "known forces alone, added up: nothing need balance"},
-		{Text: FailedCheck, Says: "a limit is exceeded"}, {Text: "", Says: "a single solution, and no check that fails"}}
+		{Text: FailedCheck, Says: "a limit is exceeded"},
+		{Text: AtRisk, Says: "all is well as typed, and not everywhere within the ± of the inputs"}, {Text: "", Says: "a single solution, and no check that fails"}}
 }

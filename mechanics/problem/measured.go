@@ -43,10 +43,7 @@ func (e env) Measured(at units.Span, half string, b units.Value) float64 {
 		}
 		r.p.Measured = append(r.p.Measured, m)
 	}
-	if here == r.moved {
-		return r.share
-	}
-	return 0
+	return r.moved[here]
 }
 
 // measuredName says what a measured value is: a given by its name, a coordinate by

@@ -62,7 +62,7 @@ Ax = { printed = "1 kN ± 0.1 kN", within = "0.2 kN ± 0.1 kN" }
 	}
 	// A point's own ± and that of the given in it move apart from each other.
 	for _, m := range p.Measured {
-		moved, errs := rd.Moved(s, m.Place, 1)
+		moved, errs := rd.Moved(s, map[Place]float64{m.Place: 1})
 		if len(errs) > 0 {
 			t.Fatal(errs)
 		}

@@ -59,12 +59,12 @@ func remember(known map[string]parsed, text string, parse func(string) (*units.E
 }
 
 // Read reads one sheet.
-func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, Place{}, 0) }
+func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, nil) }
 
-// Moved reads a sheet with one measured value a ± b taken at a + share·b in place
-// of a, wherever it is used: cells that name the same given move together.
-func (rd *Reader) Moved(s *sheet.Sheet, of Place, share float64) (*Problem, []Error) {
-	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: of, share: share}
+// Moved reads a sheet with measured values a ± b taken at a + share·b in place of
+// a, wherever they are used: cells that name the same given move together.
+func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
+	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares}
 	r.header()
 	r.indexNames()
 	r.readGivens()
@@ -118,8 +118,7 @@ type reading struct {
 	notText               sheet.Ref // the last row that has a cell that is no text
 	blocked               bool      // the last evaluation failed for a cell reported elsewhere
 	east, north           [3]float64
-	moved                 Place // the measured value that is taken elsewhere, and by how much of its ±
-	share                 float64
+	moved                 map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
 	measured              map[Place]bool
 }
 

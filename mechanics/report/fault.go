@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/units"
 )
 
@@ -134,11 +135,12 @@ func noteLines(file, mark string, s *sheet.Sheet, notes []problem.Error) (lines 
 	return lines
 }
 
-// CheckLine is the one line that `trivet check` prints for a sheet. A sheet of which
-// something is read by nothing is not well: its results may be those of another one.
-func CheckLine(file string, s *statics.Solution) (well bool, line string) {
+// CheckLine is the one line that `trivet check` prints for a sheet; t is what the ± of
+// its inputs does, nil where none has one. A sheet of which something is read by nothing
+// is not well: its results may be those of another one.
+func CheckLine(file string, s *statics.Solution, t *trust.Trust) (well bool, line string) {
 	file = printable.Line(file)
-	failures := s.Failures()
+	failures := trust.Failures(s, t)
 	for _, alike := range problem.Gather(s.Problem.Unread) {
 		more := ""
 		if n := len(alike); n > mostAlike {
@@ -152,6 +154,9 @@ func CheckLine(file string, s *statics.Solution) (well bool, line string) {
 		return false, fmt.Sprintf("FAILS %s: %s", file, printable.Line(strings.Join(failures, "; ")))
 	}
 	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, plural(len(s.Checks), "check"))
+	if s.Problem.Expect == problem.AtRisk {
+		line += ", " + AtRisk + " as expected"
+	}
 	if n := len(s.Answers); n > 0 {
 		line += ", " + plural(n, "reference answer") + " met"
 	}

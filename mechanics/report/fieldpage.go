@@ -2,12 +2,14 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/units"
 )
 
@@ -22,9 +24,9 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 	if opt.Sheet != nil {
 		pg.add(partInputs, inputs(opt.Sheet, p)...)
 	}
-	results := resultBlocks(s)
+	results := resultBlocks(s, opt.Trust)
 	if c, ok := s.Governing(); ok {
-		results = append(results, words("Governing: "+c.Says(p)+"."))
+		results = append(results, words("Governing: "+governingWords(s, opt.Trust, c)+"."))
 	}
 	pg.add(partResults, results...)
 	pg.addTrust(opt.Trust)
@@ -32,17 +34,27 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 	if sums, worst := sumsHeld(s); sums > mostSums {
 		checks = append(checks, held(true, plural(sums, "sum")+" of forces and moments are zero, to "+fmt.Sprintf("%.1e", worst)+" of the largest force"))
 	}
-	for _, c := range s.Checks {
+	for k, c := range s.Checks {
 		if c.Kind == statics.CheckUnit && c.OK || isSum(c) && c.OK && len(s.Problem.Bodies) > mostSums/2 {
 			continue // one of the many that hold; a page for a job needs the others
 		}
-		checks = append(checks, held(c.OK, c.Says(p)))
+		check := held(c.OK, c.Says(p))
+		check.Risk = opt.Trust.CheckAtRisk(k)
+		checks = append(checks, check)
 	}
 	for _, a := range s.Answers {
 		checks = append(checks, held(a.OK, "reference answer: "+a.Says(p)))
 	}
 	pg.add(partChecks, checks...)
 	pg.add("Assumed", words(strings.Join(assumed(p), " ")))
+}
+
+// governingWords says what the governing limit has in use, and that it is at risk.
+func governingWords(s *statics.Solution, t *trust.Trust, c statics.Check) string {
+	if t.CheckAtRisk(slices.Index(s.Checks, c)) {
+		return c.Says(s.Problem) + "; " + AtRisk + " within the ±"
+	}
+	return c.Says(s.Problem)
 }
 
 // mostSums is up to how many sums of forces and moments that hold are listed

@@ -98,7 +98,7 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 		}
 	}
 	s.Failures()
-	CheckLine("-", s)
+	CheckLine("-", s, tr)
 }
 
 // cells are texts that people type, half type, and would never type.

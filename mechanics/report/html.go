@@ -63,6 +63,8 @@ func htmlBlock(b block) string {
 	switch {
 	case b.figure != nil:
 		return "<figure>\n" + ink.InlineSVG(*b.figure) + "</figure>\n"
+	case b.Risk:
+		return `<li><b class="risk">at risk</b> ` + htmlSentence(b.Text) + "</li>\n"
 	case b.OK != nil && *b.OK:
 		return `<li><b class="good">ok</b> ` + htmlSentence(b.Text) + "</li>\n"
 	case b.OK != nil:
@@ -118,7 +120,7 @@ func htmlTable(t *working.Table) string {
 // style is the page's style sheet. The figures' tones get their dark colours
 // here; by themselves they have those for white paper.
 func style() string {
-	dark := map[string]string{"dark": "#e6e3dc", "load": "#ff9d8a", "found": "#8ec1ff", "faint": "#a3a09a", "fill": "#3d3b36", "paper": "#1c1b19", "good": "#8fd29b", "bad": "#ff9d8a"}
+	dark := map[string]string{"dark": "#e6e3dc", "load": "#ff9d8a", "found": "#8ec1ff", "faint": "#a3a09a", "fill": "#3d3b36", "paper": "#1c1b19", "good": "#8fd29b", "bad": "#ff9d8a", "risk": "#e8cb5a"}
 	var light, night, svg strings.Builder
 	for _, t := range ink.Tones() {
 		fmt.Fprintf(&light, "--%s:%s;", t[0], t[1])
@@ -153,7 +155,7 @@ td.number{text-align:right;white-space:nowrap}
 .checks{list-style:none;padding:0}
 .checks li{padding-left:3.6rem;text-indent:-3.6rem;margin:.15rem 0}
 .checks b{display:inline-block;width:3.6rem;text-indent:0}
-.good{color:var(--good)}.bad{color:var(--bad)}
+.good{color:var(--good)}.bad{color:var(--bad)}.risk{color:var(--risk)}
 .caution{border:1.5px solid var(--dark);padding:.2rem .8rem .5rem;margin-top:2rem;break-inside:avoid}
 .caution h2{border:0;margin:.2rem 0}
 .field{font-size:14px}.field main{max-width:52rem;margin:1rem auto}

@@ -69,6 +69,7 @@ type (
 	jsonCheck struct {
 		Name string `json:"name"`
 		OK   bool   `json:"ok"`
+		Risk bool   `json:"at_risk,omitempty"` // it holds as typed, and not all over the ± of the inputs
 		Says string `json:"says"`
 	}
 	jsonAnswer struct {
@@ -129,8 +130,8 @@ func JSON(sheet string, s *statics.Solution, t *trust.Trust, warnings ...Fault) 
 		}
 		out.Asked = append(out.Asked, a)
 	}
-	for _, c := range s.Checks {
-		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Says: c.Says(p)})
+	for k, c := range s.Checks {
+		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Risk: t.CheckAtRisk(k), Says: c.Says(p)})
 	}
 	for _, a := range s.Answers {
 		out.Answers = append(out.Answers, jsonAnswer{Name: a.Query.Name, Printed: a.Printed, Computed: a.ComputedText(p), OK: a.OK})

@@ -43,6 +43,14 @@ func LaTeX(w *working.Working, parts Parts) string {
 	if title := strings.Join(strings.Fields(p.Title), " "); title != "" {
 		b.WriteString(`\section*{` + latexText(title) + "}\n")
 	}
+	if risks := riskBlocks(parts.Trust); len(risks) > 0 {
+		b.WriteString("\\subsection*{" + latexText(partRisk) + "}\n")
+		var all []working.Block
+		for _, risk := range risks {
+			all = append(all, risk.Block)
+		}
+		b.WriteString(latexBlocks(all))
+	}
 	for _, par := range paragraphs(p.Statement) {
 		b.WriteString(latexText(par) + "\n\n")
 	}
@@ -58,7 +66,7 @@ func LaTeX(w *working.Working, parts Parts) string {
 	for _, words := range w.Solution.Words()[:1] {
 		b.WriteString(latexText(capital(words)) + ".\n\n")
 	}
-	b.WriteString(latexTable([]string{"", "", ""}, latexResults(w.Solution)))
+	b.WriteString(latexTable([]string{"", "", ""}, latexResults(w.Solution, parts.Trust)))
 	b.WriteString(latexTrust(parts.Trust))
 	b.WriteString("\n\\subsection*{Caution}\n" + latexText(capital(Caution)) + ".\n" + latexSource(sourceLine(p)) + latexEnd)
 	return b.String()
@@ -80,15 +88,15 @@ func capital(text string) string {
 	return strings.ToUpper(text[:n]) + text[n:]
 }
 
-func latexResults(s *statics.Solution) [][]string {
+func latexResults(s *statics.Solution, t *trust.Trust) [][]string {
 	var rows [][]string
-	for _, r := range unknownRows(s) {
+	for _, r := range unknownRows(s, t) {
 		cells := make([]string, 3)
 		for k := range min(len(r), 3) {
 			cells[k] = latexText(r[k])
 		}
 		if len(r) > 3 {
-			cells[2] += ", " + latexText(r[3])
+			cells[2] += ", " + latexText(strings.Join(r[3:], ", "))
 		}
 		rows = append(rows, cells)
 	}
@@ -149,6 +157,8 @@ func latexBlock(block working.Block) string {
 		return "\\begin{align*}\n" + t.lines(block.Aligned) + "\n\\end{align*}\n"
 	case block.Table != nil:
 		return latexTable(block.Table.Head, latexRows(block.Table), numberColumns(block.Table)...)
+	case block.Risk:
+		return `\item[\textbf{at risk}\hfill] ` + latexSentence(block.Text) + "\n"
 	case block.OK != nil && *block.OK:
 		return `\item[ok\hfill] ` + latexSentence(block.Text) + "\n"
 	case block.OK != nil:

@@ -56,6 +56,8 @@ func Lines(body []working.Block) (out []string) {
 			for _, row := range b.Table.Rows {
 				out = append(out, lineRow(b.Table.Head, row))
 			}
+		case b.Risk:
+			out = append(out, "at risk: "+lineSentence(b.Text))
 		case b.OK != nil && *b.OK:
 			out = append(out, "ok: "+lineSentence(b.Text))
 		case b.OK != nil:

@@ -15,6 +15,13 @@ func Markdown(w *working.Working, parts Parts) string {
 	if title := strings.Join(strings.Fields(s.Problem.Title), " "); title != "" {
 		b.WriteString("# " + markdownText(title) + "\n\n")
 	}
+	if risks := riskBlocks(parts.Trust); len(risks) > 0 {
+		b.WriteString("## " + partRisk + "\n\n")
+		for _, risk := range risks {
+			b.WriteString(markdownBlock(risk.Block))
+		}
+		b.WriteString("\n")
+	}
 	for _, par := range paragraphs(s.Problem.Statement) {
 		b.WriteString(lineStart(markdownText(par)) + "\n\n")
 	}
@@ -35,13 +42,13 @@ func Markdown(w *working.Working, parts Parts) string {
 	}
 	b.WriteString("\n## Results\n\n" + markdownText(capital(s.Words()[0])) + ".\n")
 	var rows [][]string
-	for _, r := range unknownRows(s) {
+	for _, r := range unknownRows(s, parts.Trust) {
 		cells := make([]string, 3)
 		for k := range min(len(r), 3) {
 			cells[k] = markdownText(strings.TrimPrefix(r[k], "= "))
 		}
 		if len(r) > 3 {
-			cells[2] += ", " + markdownText(r[3])
+			cells[2] += ", " + markdownText(strings.Join(r[3:], ", "))
 		}
 		rows = append(rows, cells)
 	}
@@ -84,6 +91,8 @@ func markdownBlock(block working.Block) string {
 			head[k] = markdownText(h)
 		}
 		return markdownTable(head, rows, numberColumns(block.Table)...)
+	case block.Risk:
+		return "- **at risk**: " + markdownSentence(block.Text) + "\n"
 	case block.OK != nil && *block.OK:
 		return "- ok: " + markdownSentence(block.Text) + "\n"
 	case block.OK != nil:

@@ -31,7 +31,7 @@ func onePage(pg page, size float64) (ink.Drawing, bool) {
 	var above, left, right, below []part
 	for _, p := range pg.parts {
 		switch p.title {
-		case partFigure:
+		case partRisk, partFigure:
 			above = append(above, p)
 		case partInputs:
 			left = append(left, p)

@@ -130,6 +130,7 @@ type page struct {
 
 // The parts that a field page sets beside each other.
 const (
+	partRisk    = "At risk within the ± of the inputs"
 	partFigure  = "Figure"
 	partInputs  = "Inputs as typed"
 	partResults = "Results"
@@ -200,8 +201,10 @@ func pageOf(s *statics.Solution, opt PageOptions) page {
 		pg.under = append(pg.under, "Name: "+strings.Repeat(".", 40))
 		pg.taskParts(p, opt.Sheet)
 	case opt.Field:
+		pg.add(partRisk, riskBlocks(opt.Trust)...)
 		pg.fieldParts(s, opt)
 	default:
+		pg.add(partRisk, riskBlocks(opt.Trust)...)
 		pg.workedParts(s, opt)
 	}
 	pg.parts = append(pg.parts, part{title: "Caution", blocks: []block{words(sentence(Caution))}})

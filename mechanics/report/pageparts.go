@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/mechanics/working"
 )
 
@@ -42,7 +43,7 @@ func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
 			pg.parts = append(pg.parts, part{title: step.Title, minor: true, blocks: blocks})
 		}
 	}
-	pg.add(partResults, resultBlocks(s)...)
+	pg.add(partResults, resultBlocks(s, opt.Trust)...)
 	pg.addTrust(opt.Trust)
 }
 
@@ -88,8 +89,8 @@ func freeBodies(s *statics.Solution) []block {
 	return rows
 }
 
-// resultBlocks are the verdict and the table of unknowns.
-func resultBlocks(s *statics.Solution) []block {
+// resultBlocks are the verdict and the table of unknowns; t may be nil.
+func resultBlocks(s *statics.Solution, t *trust.Trust) []block {
 	var blocks []block
 	for _, w := range s.Words() {
 		blocks = append(blocks, words(sentence(w)))
@@ -97,7 +98,7 @@ func resultBlocks(s *statics.Solution) []block {
 	head := []string{"Unknown", "Value", "Sense", "Use of its limit"}
 	var rows [][]string
 	columns := 2
-	for _, r := range unknownRows(s) {
+	for _, r := range unknownRows(s, t) {
 		r[1] = strings.TrimPrefix(r[1], "= ")
 		if digits, negative := strings.CutPrefix(r[1], "-"); negative {
 			r[1] = "−" + digits
@@ -107,6 +108,7 @@ func resultBlocks(s *statics.Solution) []block {
 		}
 		if len(r) > 3 {
 			columns = 4
+			r = append(r[:3], strings.Join(r[3:], ", "))
 		}
 		for len(r) < 4 {
 			r = append(r, "")

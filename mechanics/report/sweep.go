@@ -133,7 +133,7 @@ func sweepLegend(s *variant.Swept) string {
 }
 
 // byPoint pads numbers so that their points stand below each other; what has a
-// power of ten stands as it is.
+// power of ten, and a range, stands as it is.
 func byPoint(numbers []string) []string {
 	behind := func(n string) int {
 		if i := strings.IndexByte(n, '.'); i >= 0 {
@@ -143,14 +143,14 @@ func byPoint(numbers []string) []string {
 	}
 	most := 0
 	for _, n := range numbers {
-		if !strings.Contains(n, "e") {
+		if !strings.ContainsAny(n, "e ") {
 			most = max(most, behind(n))
 		}
 	}
 	out := make([]string, len(numbers))
 	for i, n := range numbers {
 		out[i] = n
-		if n != "" && !strings.Contains(n, "e") {
+		if n != "" && !strings.ContainsAny(n, "e ") {
 			out[i] += strings.Repeat(" ", most-behind(n))
 		}
 	}
@@ -194,11 +194,7 @@ func sweepCSV(s *variant.Swept) string {
 		row := []string{r.Number}
 		var most, least []string
 		for k, q := range s.Results {
-			cell := ""
-			if c := r.Cells[k]; c.OK {
-				cell = fmt.Sprint(s.Units[k].In(c.SI))
-			}
-			row = append(row, cell)
+			row = append(row, r.Cells[k].Text(func(si float64) string { return fmt.Sprint(s.Units[k].In(si)) }))
 			if s.Largest[k] == i {
 				most = append(most, q.Name)
 			}
@@ -233,7 +229,13 @@ type (
 		Verdict string      `json:"verdict"`
 		Says    []string    `json:"says"`
 		Results []*float64  `json:"results"`
-		Passes  []string    `json:"passes"` // results that pass their limit
+		Ranges  []jsonRange `json:"ranges,omitempty"` // of results without a single value
+		Passes  []string    `json:"passes"`           // results that pass their limit
+	}
+	jsonRange struct {
+		Name string `json:"name"`
+		Low  any    `json:"low"` // a number, or "unbounded"
+		High any    `json:"high"`
 	}
 )
 
@@ -256,6 +258,9 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 				v = number(s.Units[k].In(c.SI))
 			}
 			row.Results = append(row.Results, v)
+			if c.Ranged {
+				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, s.Units[k].In(c.Low)), rangeEnd(true, s.Units[k].In(c.High))})
+			}
 			if c.Passes {
 				row.Passes = append(row.Passes, s.Results[k].Name)
 			}

@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -25,7 +24,10 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 	for _, line := range s.VerdictWords() { // the warnings stand on standard error
 		b.WriteString(hung("", line))
 	}
-	section(&b, "unknowns", unknownRows(s))
+	for _, says := range atRisk(t) {
+		b.WriteString(hung(AtRisk+": ", says))
+	}
+	section(&b, "unknowns", unknownRows(s, t))
 	section(&b, "asked", askedRows(s))
 	trustText(&b, t)
 	section(&b, "lines of action: r from the first point to the second, u = r/|r|", lineRows(p))
@@ -34,9 +36,9 @@ func Text(s *statics.Solution, t *trust.Trust) string {
 		words = []int{1} // the sums, which may begin with a number
 	}
 	section(&b, title, rows, words...)
-	list(&b, "checks", checkItems(s))
+	list(&b, "checks", checkItems(s, t))
 	if c, ok := s.Governing(); ok {
-		b.WriteString("\n" + hung("governing: ", c.Says(p)))
+		b.WriteString("\n" + hung("governing: ", governingWords(s, t, c)))
 	}
 	list(&b, "reference answers", answerItems(s))
 	b.WriteString("\n" + hung("", "Caution: "+Caution+"."))
@@ -50,10 +52,10 @@ func hung(mark, text string) string {
 	return mark + strings.Join(lines, "\n"+strings.Repeat(" ", indent)) + "\n"
 }
 
-// item is a line of a list: whether it holds, and what it says.
+// item is a line of a list: whether it holds, if only as typed, and what it says.
 type item struct {
-	ok   bool
-	says string
+	ok, risk bool
+	says     string
 }
 
 func list(b *strings.Builder, title string, items []item) {
@@ -61,17 +63,23 @@ func list(b *strings.Builder, title string, items []item) {
 		return
 	}
 	fmt.Fprintf(b, "\n%s\n", title)
-	mark := "  ok  "
-	if slices.ContainsFunc(items, func(it item) bool { return !it.ok }) {
-		mark = "  ok     "
+	wide := 0
+	for _, it := range items {
+		wide = max(wide, len(it.mark()))
 	}
 	for _, it := range items {
-		if it.ok {
-			b.WriteString(hung(mark, it.says))
-		} else {
-			b.WriteString(hung("  FAILS  ", it.says))
-		}
+		b.WriteString(hung(fmt.Sprintf("  %-*s  ", wide, it.mark()), it.says))
 	}
+}
+
+func (it item) mark() string {
+	switch {
+	case !it.ok:
+		return "FAILS"
+	case it.risk:
+		return AtRisk
+	}
+	return "ok"
 }
 
 func section(b *strings.Builder, title string, rows [][]string, left ...int) {
@@ -82,7 +90,7 @@ func section(b *strings.Builder, title string, rows [][]string, left ...int) {
 }
 
 // checkItems are the checks; those of unit vectors that hold take one line.
-func checkItems(s *statics.Solution) []item {
+func checkItems(s *statics.Solution, t *trust.Trust) []item {
 	var items []item
 	var lines []string
 	off := 0.0
@@ -93,11 +101,11 @@ func checkItems(s *statics.Solution) []item {
 	}
 	if len(lines) > 0 {
 		all := statics.Check{Kind: statics.CheckUnit, Subject: strings.Join(lines, ", "), Value: off, OK: true}
-		items = append(items, item{true, all.Says(s.Problem)})
+		items = append(items, item{ok: true, says: all.Says(s.Problem)})
 	}
-	for _, c := range s.Checks {
+	for k, c := range s.Checks {
 		if c.Kind != statics.CheckUnit || !c.OK {
-			items = append(items, item{c.OK, c.Says(s.Problem)})
+			items = append(items, item{c.OK, t.CheckAtRisk(k), c.Says(s.Problem)})
 		}
 	}
 	return items
@@ -110,7 +118,7 @@ func answerItems(s *statics.Solution) []item {
 		if a.Why != "" {
 			says += " (" + a.Why + ")"
 		}
-		items = append(items, item{a.OK, says})
+		items = append(items, item{ok: a.OK, says: says})
 	}
 	return items
 }

@@ -6,10 +6,13 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 	"trivet/units"
 )
 
-func unknownRows(s *statics.Solution) [][]string {
+// unknownRows are names, values, senses, uses of limits, and that these are at risk;
+// t may be nil.
+func unknownRows(s *statics.Solution, t *trust.Trust) [][]string {
 	var rows [][]string
 	for j := range s.X {
 		text := ResultText(s, j)
@@ -20,6 +23,10 @@ func unknownRows(s *statics.Solution) [][]string {
 		if limit, use, ok := LimitUse(s, j); ok && s.Verdict != statics.NoEquilibrium {
 			f := s.Problem.Units.Force
 			row = append(row, UsePercent(s.Problem, use)+" of "+f.Format(limit, s.Problem.Figures))
+			line := s.Problem.Unknowns[j].Line
+			if t.CheckAtRisk(slices.IndexFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == line })) {
+				row = append(row, AtRisk)
+			}
 		}
 		rows = append(rows, row)
 	}

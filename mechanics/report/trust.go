@@ -19,15 +19,15 @@ func trustRows(t *trust.Trust) [][]string {
 	var rows [][]string
 	for i := range t.Spreads {
 		s := &t.Spreads[i]
-		if s.Mostly < 0 {
+		if !s.Changed {
 			continue
 		}
 		low, high := t.Ends(s)
 		ends := low + " to " + high
-		if !s.Known() {
+		if !s.Bounded() {
 			ends = low
 		}
-		rows = append(rows, []string{s.Name, t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)})
+		rows = append(rows, []string{s.Label(), t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)})
 	}
 	return rows
 }
@@ -45,14 +45,36 @@ func trustSays(t *trust.Trust) []string {
 	out := []string{"inputs with ±: " + strings.Join(inputs, ", ")}
 	var alone []string
 	for i := range t.Spreads {
-		if s := &t.Spreads[i]; s.Mostly < 0 {
-			alone = append(alone, s.Name)
+		if s := &t.Spreads[i]; !s.Changed {
+			alone = append(alone, s.Label())
 		}
 	}
 	if len(alone) > 0 {
 		out = append(out, "not changed by them: "+strings.Join(alone, ", "))
 	}
-	return append(out, trust.Meaning)
+	return append(out, t.Meaning()...)
+}
+
+// AtRisk heads what holds as typed and may not within the ±.
+const AtRisk = "at risk"
+
+// atRisk are the sentences of it; t may be nil.
+func atRisk(t *trust.Trust) []string {
+	if t == nil {
+		return nil
+	}
+	return t.AtRisk()
+}
+
+// riskBlocks are the same on a page, where they stand before the results.
+func riskBlocks(t *trust.Trust) []block {
+	var out []block
+	for _, says := range atRisk(t) {
+		b := held(true, says+".")
+		b.Risk = true
+		out = append(out, b)
+	}
+	return out
 }
 
 // trustText is the section of the text.
@@ -64,7 +86,7 @@ func trustText(b *strings.Builder, t *trust.Trust) {
 	if rows := trustRows(t); len(rows) > 0 {
 		b.WriteString(columns(append([][]string{trustHead}, rows...), 2, 3, 4))
 	}
-	for _, w := range t.Words() {
+	for _, w := range t.Notes() {
 		b.WriteString(hung("  !  ", w))
 	}
 	for _, says := range trustSays(t) {
@@ -85,7 +107,7 @@ func (pg *page) addTrust(t *trust.Trust) {
 		}
 		blocks = append(blocks, tableOf(head, rows...))
 	}
-	for _, w := range t.Words() {
+	for _, w := range t.Notes() {
 		blocks = append(blocks, words(w+"."))
 	}
 	for _, says := range trustSays(t) {
@@ -114,7 +136,7 @@ func markdownTrust(t *trust.Trust) string {
 	if len(rows) > 0 {
 		b.WriteString("\n" + markdownTable([]string{"Result", "Value", "Independent", "Worst case", "Mostly from"}, rows))
 	}
-	for _, w := range append(t.Words(), trustSays(t)...) {
+	for _, w := range append(t.Notes(), trustSays(t)...) {
 		b.WriteString("\n" + lineStart(markdownText(w+".")) + "\n")
 	}
 	return b.String()
@@ -135,7 +157,7 @@ func latexTrust(t *trust.Trust) string {
 		rows = append(rows, cells)
 	}
 	b.WriteString(latexTable([]string{"", "Value", "Independent", "Worst case", "Mostly from"}, rows))
-	for _, w := range append(t.Words(), trustSays(t)...) {
+	for _, w := range append(t.Notes(), trustSays(t)...) {
 		b.WriteString(latexText(w+".") + "\n\n")
 	}
 	return b.String()
@@ -148,6 +170,7 @@ type (
 	}
 	jsonSpread struct {
 		Name        string   `json:"name"`
+		End         string   `json:"end,omitempty"` // of a range: "least" or "greatest"
 		Value       *float64 `json:"value"`
 		Unit        string   `json:"unit"`
 		Independent *float64 `json:"independent"`
@@ -163,7 +186,16 @@ type (
 	jsonTrust struct {
 		Inputs  []jsonInput  `json:"inputs"`
 		Results []jsonSpread `json:"results"`
+		AtRisk  bool         `json:"at_risk"`
+		Search  jsonSearch   `json:"searched"`
 		Says    []string     `json:"says"`
+	}
+	// jsonSearch says where worst, low and high were looked for: at so many combinations
+	// of the ends of the ±, which are all or some, and in between.
+	jsonSearch struct {
+		Combinations int  `json:"combinations"`
+		All          bool `json:"all"`
+		Between      bool `json:"between"`
 	}
 )
 
@@ -175,7 +207,8 @@ func trustJSON(t *trust.Trust) *jsonTrust {
 	if t == nil {
 		return nil
 	}
-	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, Says: append([]string{}, t.Words()...)}
+	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
+		Search: jsonSearch{t.Search.Corners, t.Search.All, t.Search.Inside}, Says: append([]string{}, t.Words()...)}
 	for _, m := range t.Measured {
 		out.Inputs = append(out.Inputs, jsonInput{m.Name, m.Half})
 	}
@@ -183,7 +216,7 @@ func trustJSON(t *trust.Trust) *jsonTrust {
 		s := &t.Spreads[i]
 		f := t.Solution.Problem.Units.For(s.Dim)
 		in := func(v float64) *float64 { return number(v / f.Factor) }
-		one := jsonSpread{Name: s.Name, Unit: f.Symbol, Value: in(s.Value), Independent: in(s.Independent), Worst: in(s.Worst),
+		one := jsonSpread{Name: s.Name, End: s.End.String(), Unit: f.Symbol, Value: in(s.Value), Independent: in(s.Independent), Worst: in(s.Worst),
 			Low: in(s.Low), High: in(s.High), By: []jsonBy{}}
 		for k, by := range s.By {
 			if math.Abs(by) > 0 {

@@ -27,26 +27,39 @@ func measured(t *testing.T) (string, *trust.Trust) {
 	return f.Text, trusted(t, f.Text)
 }
 
+// trustHeading is what heads the text for the sign.
+const trustHeading = `determinate: every unknown has one value
+at risk: T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN,
+         mostly from W (± 0.1 kN)
+
+unknowns
+  T1  = 2.15 kN  tension  85.9 % of 2.50 kN
+  T2  = 2.40 kN  tension  96.0 % of 2.50 kN  at risk
+
+`
+
 // trustSection is the section of the text for the sign: T2 = 2.4 kN carries W/2.4 of
 // ± 0.1 kN, 0.1 kN, and much less of the rest.
 const trustSection = `how far the inputs can be trusted
         value  independent  worst case          mostly from
-  T1  2.15 kN  ± 0.095 kN   2.01 kN to 2.28 kN  W (± 0.1 kN)
+  T1  2.15 kN  ± 0.095 kN   2.01 kN to 2.29 kN  W (± 0.1 kN)
   T2  2.40 kN  ± 0.10 kN    2.26 kN to 2.54 kN  W (± 0.1 kN)
-  !  T2 could reach 2.54 kN, beyond its limit of 2.50 kN, mostly from W (± 0.1
-     kN)
   inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
   the ± is taken as typed, the limits of a measurement or its standard
-  deviation. Each input is moved to both ends of its ± and all is solved anew.
-  Independent: the root of the sum of the squares of what each does; worst case:
-  each at its worse end at once.
+  deviation. Independent: each input is moved to both ends of its ± by itself,
+  and what they do is added as the root of the sum of squares.
+  worst case: all 16 combinations of the ends of the ±, and the values between
+  them wherever a result turns back before its end.
 
 lines of action`
 
 func TestTrustText(t *testing.T) {
 	text, tr := measured(t)
-	if got := Text(solved(t, text), tr); !strings.Contains(got, "\n\n"+trustSection) {
-		t.Errorf("no such section in\n%s", got)
+	got := Text(solved(t, text), tr)
+	for _, want := range []string{trustHeading + trustSection, "\n  ok       T1 uses 85.9 % of", "\n  at risk  T2 uses 96.0 % of", "a factor of 1.04 left; at risk within the\n           ±\n"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
 	}
 	if got := Text(solved(t, text), nil); strings.Contains(got, "trusted") {
 		t.Errorf("nothing is uncertain, and it says\n%s", got)
@@ -57,12 +70,18 @@ func TestTrustText(t *testing.T) {
 func TestTrustJSON(t *testing.T) {
 	text, tr := measured(t)
 	o := object(t, JSON("-", solved(t, text), tr))
-	want := "{inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string]}"
+	want := "{at_risk bool, inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string], searched {all bool, between bool, combinations number}}"
 	if got := shape(o["trust"]); got != want {
 		t.Errorf("trust is %s, want %s", got, want)
 	}
-	if got := o["trust"].(map[string]any)["says"].([]any)[0]; got != "T2 could reach 2.54 kN, beyond its limit of 2.50 kN, mostly from W (± 0.1 kN)" {
+	if got := o["trust"].(map[string]any)["says"].([]any)[0]; got != "T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN, mostly from W (± 0.1 kN)" {
 		t.Errorf("says %q", got)
+	}
+	for _, c := range o["checks"].([]any) {
+		c := c.(map[string]any)
+		if risk, is := c["at_risk"]; is != (c["name"] == "limit T2") || is && risk != true || c["ok"] != true {
+			t.Errorf("check %v", c)
+		}
 	}
 	if o := object(t, JSON("-", solved(t, text), nil)); o["trust"] != nil {
 		t.Errorf("trust is %v without one", o["trust"])
@@ -73,19 +92,27 @@ func TestTrustJSON(t *testing.T) {
 func TestTrustOnPages(t *testing.T) {
 	text, tr := measured(t)
 	s := solved(t, text)
+	const risk = "T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN"
 	for _, format := range []string{"md", "tex", "html"} {
 		for _, field := range []bool{false, true} {
 			page, err := Page(format, s, PageOptions{Field: field, Trust: tr, File: "sign.toml"})
 			if err != nil {
 				t.Fatal(err)
 			}
-			plus := "± 0.095 kN"
+			got := string(page)
 			if format == "tex" {
-				plus = `$\pm$ 0.095 kN`
+				got = strings.ReplaceAll(got, `$\pm$`, "±")
 			}
-			for _, want := range []string{"How far the inputs can be trusted", plus, "T2 could reach 2.54 kN, beyond its limit of 2.50 kN"} {
-				if !strings.Contains(string(page), want) {
+			for _, want := range []string{"How far the inputs can be trusted", "± 0.095 kN", risk, "96.0"} {
+				if !strings.Contains(strings.ReplaceAll(got, `\%`, "%"), want) {
 					t.Errorf("%s, field %v: no %q", format, field, want)
+				}
+			}
+			// The page heads with it: nothing of the other rope stands before it.
+			first := strings.Index(got, "T1")
+			for _, head := range []string{"At risk within the ± of the inputs", risk} {
+				if at := strings.Index(got, head); at < 0 || first < 0 || at > first {
+					t.Errorf("%s, field %v: %q at %d, and the results begin at %d", format, field, head, at, first)
 				}
 			}
 		}

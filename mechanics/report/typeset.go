@@ -248,11 +248,17 @@ func (c *compositor) figure(f ink.Drawing, field bool) {
 // check sets a check with a mark that is told by its shape as well as its colour.
 func (c *compositor) check(b block, gap float64) {
 	mark, tone := "ok", ink.Good
-	if !*b.OK {
+	switch {
+	case b.Risk:
+		mark, tone = "at risk", ink.Risk
+	case !*b.OK:
 		mark, tone = "FAILS", ink.Bad
 	}
 	n := len(c.slabs)
 	indent := c.size * 3
+	if b.Risk {
+		indent = c.size * 3.6 // "at risk" is wider
+	}
 	c.paragraph(b.Text, c.size, ink.Regular, ink.Dark, indent, gap*0.6)
 	if n < len(c.slabs) {
 		s := &c.slabs[n]

@@ -47,6 +47,8 @@ func textBlock(block working.Block) string {
 		return textAligned(block.Aligned)
 	case block.Table != nil:
 		return textTable(block.Table)
+	case block.Risk:
+		return wrapped("at risk  "+sentenceText(block.Text), bodyIndent, bodyIndent+9)
 	case block.OK != nil && *block.OK:
 		return wrapped("ok     "+sentenceText(block.Text), bodyIndent, bodyIndent+7)
 	case block.OK != nil:

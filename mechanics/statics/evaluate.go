@@ -254,8 +254,11 @@ func (s *Solution) Unique() bool {
 // Failures says in words what is not as it should be.
 func (s *Solution) Failures() []string {
 	expected := s.Problem.Expect
-	if expected == problem.FailedCheck {
+	switch expected {
+	case problem.FailedCheck:
 		return s.missedFailure()
+	case problem.AtRisk: // within the ±: as typed all is well
+		expected = ""
 	}
 	var out []string
 	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {

@@ -1,50 +1,153 @@
 package trust
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// How a place without a single solution is found within the ± of an input.
+// How a place without a single solution is found in the box.
 const (
-	// mostSought is for how many inputs one is looked for.
+	// mostSought is for how many places one is looked for on the way there.
 	mostSought = 8
-	// halvings is how often the stretch that has one is halved: to 6e-8 of the ±.
+	// halvings is how often the way that has one is halved: to 6e-8 of it.
 	halvings = 24
 	// away is by how much a value, or the condition number, has grown there against
-	// the ends of the ±: both grow by some 1e7 where there is such a place, and by
+	// the rest of the box: both grow by some 1e7 where there is such a place, and by
 	// nothing where the equations are only written another way.
 	away = 1e3
 )
 
-// gaps looks for a place within the ± of input i at which the equations have no
-// single solution: where their determinant has another sign at an end than it has
-// here. It gives the problem right before each.
-func (f *follower) gaps(i int, ends [2]moved) []moved {
-	side := f.Solution.Side()
-	if side == 0 || f.sought >= mostSought {
-		return nil
+// flip looks for a place at which the equations have no single solution where their
+// determinant has another sign at p than it has as typed: on the way there. Inputs
+// that can be left as typed are.
+func (f *follower) flip(p Place, m moved) {
+	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
+	if f.side == 0 || f.sought >= mostSought || !flipped(m) {
+		return
 	}
-	var out []moved
-	for k, m := range ends {
-		if m.solution == nil || m.solution.Side() != -side {
+	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
+		return
+	}
+	to := f.fewest(p, flipped)
+	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return slices.Equal(to, g.At) }) {
+		return
+	}
+	f.sought++
+	near, far := 0.0, 1.0
+	last := moved{solution: f.Solution}
+	for range halvings {
+		mid := (near + far) / 2
+		if at := f.at(to.part(mid)); at.solution == nil || at.solution.Side() != f.side {
+			far = mid
+		} else {
+			near, last = mid, at
+		}
+	}
+	if last.solution.Cond > away*f.Solution.Cond {
+		f.Gaps = append(f.Gaps, Gap{At: to, Share: near, last: last.solution})
+	}
+}
+
+// fewest puts inputs back as typed for as long as what is so of a place stays so, and
+// the others to the ends of their ± where that leaves it so.
+func (f *follower) fewest(p Place, so func(moved) bool) Place {
+	p = slices.Clone(p)
+	for i, was := range p {
+		if was == 0 {
 			continue
 		}
-		f.sought++
-		near, far := 0.0, float64(2*k-1)
-		last := moved{solution: f.Solution}
-		for range halvings {
-			at := f.at(i, (near+far)/2)
-			if at.solution == nil || at.solution.Side() != side {
-				far = (near + far) / 2
-			} else {
-				near, last = (near+far)/2, at
-			}
+		if f.left < 0 {
+			break
 		}
-		if last.solution.Cond > away*f.Solution.Cond {
-			f.Gaps = append(f.Gaps, Gap{Measured: i, Share: near})
-			out = append(out, last)
+		if p[i] = 0; so(f.at(p)) {
+			continue
 		}
+		if p[i] = math.Copysign(1, was); p[i] != was && !so(f.at(p)) {
+			p[i] = was
+		}
+	}
+	return p
+}
+
+// part is a place on the way to p.
+func (p Place) part(share float64) Place {
+	out := slices.Clone(p)
+	for i := range out {
+		out[i] *= share
 	}
 	return out
 }
 
-// Size is how far into its ± the input is there, from 0 to 1.
-func (g Gap) Size() float64 { return math.Abs(g.Share) }
+// beyond tells that each input that is moved at to is moved at p as well, by the same
+// share of that or more.
+func beyond(p, to Place, share float64) bool {
+	for i := range to {
+		if to[i] != 0 && p[i]/to[i] < share {
+			return false
+		}
+	}
+	return true
+}
+
+// single is the one input that is moved, or -1 where there are several.
+func (p Place) single() int {
+	one := -1
+	for i, share := range p {
+		if share == 0 {
+			continue
+		}
+		if one >= 0 {
+			return -1
+		}
+		one = i
+	}
+	return one
+}
+
+// runaways notes what grows beyond all bounds in the box: at a gap, or where the search
+// inside came to a place as badly conditioned as one.
+func (f *follower) runaways() {
+	n := len(f.base) - 1
+	for k := range n {
+		size := max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k))
+		for _, g := range f.Gaps {
+			v := f.values(moved{solution: g.last})[k]
+			if math.IsInf(v, 0) || math.Abs(v-f.base[k]) > away*size {
+				f.lost[k] = true
+				if i := g.At.single(); i >= 0 && k < len(f.Spreads) {
+					f.Spreads[k].By[i] = math.Inf(1)
+				}
+			}
+		}
+	}
+	f.touched()
+}
+
+// touched is for a determinant that touches zero and keeps its sign, in the box or on
+// its edge: there values run away to one side alone.
+func (f *follower) touched() {
+	n := len(f.base) - 1
+	worst := f.high[n]
+	if len(f.Gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
+		return
+	}
+	at := f.at(worst.at)
+	if at.solution == nil {
+		return
+	}
+	any := false
+	for k, v := range f.values(at)[:n] {
+		less, more := f.base[k]-v, v-f.base[k]
+		grown := max(less, more)
+		if k >= len(f.Spreads) {
+			grown = less // of its margin
+		}
+		if grown > away*max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k)) {
+			f.lost[k], any = true, true
+		}
+	}
+	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(worst.at, m.At, 1-probe) })
+	if any && !told {
+		f.Gaps = append(f.Gaps, Gap{At: worst.at, Share: 1, last: at.solution})
+	}
+}

@@ -8,91 +8,143 @@ import (
 	"trivet/units"
 )
 
-// begin lists the results that have a single value, and the checks that may fail.
+// begin lists what is followed: the results that have a single value, the ends of
+// ranges, the checks that may fail.
 func (f *follower) begin() {
 	s := f.Solution
 	f.scale = map[units.Dim]float64{}
-	add := func(unknown int, q problem.Query) {
-		v, err := s.Evaluate(q)
-		if err != nil || s.Verdict == statics.NoEquilibrium {
-			return
-		}
+	add := func(unknown int, end End, v float64, q problem.Query) {
 		f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(v))
 		f.queries = append(f.queries, q)
-		f.Spreads = append(f.Spreads, Spread{Name: q.Name, Unknown: unknown, Dim: q.Dim, Value: v, Low: v, High: v, By: make([]float64, len(f.Measured))})
+		f.Spreads = append(f.Spreads, Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Value: v, Mostly: -1,
+			By: make([]float64, len(f.Measured)), Bend: make([]float64, len(f.Measured))})
+	}
+	single := func(unknown int, q problem.Query) {
+		if v, err := s.Evaluate(q); err == nil && !nowhere(s) {
+			add(unknown, Single, v, q)
+		}
 	}
 	for j, u := range s.Problem.Unknowns {
-		add(j, problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim})
+		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
+		if single(j, q); s.X[j].Fixed || nowhere(s) {
+			continue
+		}
+		x := s.X[j]
+		if x.Ranged && finite(x.Low) {
+			add(j, Least, x.Low, q)
+		}
+		if x.Ranged && finite(x.High) {
+			add(j, Greatest, x.High, q)
+		}
 	}
 	for _, q := range s.Problem.Asked {
 		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
-			add(-1, q)
+			single(-1, q)
 		}
 	}
 	for k, c := range s.Checks {
 		if mayFail(c) {
-			f.Checks = append(f.Checks, Reach{Check: k, Value: c.Value, Bound: c.Bound, OK: c.OK, Mostly: -1})
-			f.worst = append(f.worst, lack{margin: margin(c)})
+			f.Checks = append(f.Checks, Reach{Check: k, Value: c.Value, Bound: c.Bound, Mostly: -1})
 		}
+	}
+	typed := make(Place, len(f.Measured))
+	f.base = make([]float64, len(f.Spreads)+len(f.Checks)+1)
+	f.base = f.values(moved{solution: s})
+	for _, v := range f.base {
+		f.low, f.high = append(f.low, extreme{v, typed}), append(f.high, extreme{v, typed})
+	}
+	f.lost, f.most = make([]bool, len(f.base)), make([]float64, len(f.Checks))
+	f.effects = make([][]float64, len(f.base)-1)
+	for k := range f.effects {
+		f.effects[k] = make([]float64, len(f.Measured))
 	}
 }
 
-// evaluate gives a result at another place, as far from its value here as it is:
-// an angle of 359 degrees is one degree from nothing.
-func (f *follower) evaluate(k int, m moved) (float64, bool) {
-	if m.solution == nil || m.solution.Verdict == statics.NoEquilibrium {
-		return 0, false
+// nowhere tells that no values of the unknowns hold.
+func nowhere(s *statics.Solution) bool {
+	return s.Verdict == statics.NoEquilibrium
+}
+
+// stateless tells that of what is free no values are admissible, so that it has no range.
+func stateless(s *statics.Solution) bool {
+	return s.Degree > 0 && s.Verdict == statics.Inadmissible
+}
+
+// evaluate gives a number at another place: NaN where there is no state for it to be
+// of, infinite where it has no value there. A direction is as far from its value
+// here as it is: an angle of 359 degrees is one degree from nothing.
+func (f *follower) evaluate(k int, m moved) float64 {
+	if m.solution == nil || nowhere(m.solution) {
+		return math.Inf(1)
 	}
-	q, was := f.queries[k], f.Spreads[k].Value
+	y, q := &f.Spreads[k], f.queries[k]
+	if x := y.Unknown; y.End != Single && !m.solution.X[x].Fixed {
+		if stateless(m.solution) || !m.solution.X[x].Ranged {
+			return math.NaN()
+		}
+		if y.End == Least {
+			return m.solution.X[x].Low
+		}
+		return m.solution.X[x].High
+	}
 	v, err := m.solution.Evaluate(q)
+	if err != nil {
+		return math.Inf(1)
+	}
 	if q.Part == problem.PlaneAngle && q.Kind != problem.AskAngle {
-		v = was + math.Remainder(v-was, 2*math.Pi)
+		v = y.Value + math.Remainder(v-y.Value, 2*math.Pi)
 	}
-	return v, err == nil
+	return v
 }
 
-// spread adds what input i does to each result.
-func (f *follower) spread(i int, ends [2]moved, gaps []moved) {
-	for k := range f.Spreads {
-		y := &f.Spreads[k]
-		low, ok1 := f.evaluate(k, ends[0])
-		high, ok2 := f.evaluate(k, ends[1])
-		if !ok1 || !ok2 || f.runsAway(k, max(math.Abs(low-y.Value), math.Abs(high-y.Value)), gaps) {
-			y.By[i], y.Low, y.High = math.Inf(1), math.Inf(-1), math.Inf(1)
+// single takes what input i does by itself.
+func (f *follower) single(i int, less, more []float64) {
+	for k := range f.effects {
+		y, low, high := f.base[k], less[k], more[k]
+		if math.IsNaN(low) { // no state at that end: what the other says
+			low = 2*y - high
+		}
+		if math.IsNaN(high) {
+			high = 2*y - low
+		}
+		by, bend := (high-low)/2, (high+low)/2-y
+		if !finite(high) || !finite(low) {
+			by, bend = math.Inf(1), 0
+		} else if max(math.Abs(high-y), math.Abs(low-y)) <= f.noise(k) {
+			by, bend = 0, 0
+		}
+		f.effects[k][i] = by
+		if k < len(f.Spreads) {
+			f.Spreads[k].By[i], f.Spreads[k].Bend[i] = by, bend
 			continue
 		}
-		if max(math.Abs(low-y.Value), math.Abs(high-y.Value)) <= nothing*f.scale[y.Dim] {
-			continue
-		}
-		y.By[i] = (high - low) / 2
-		y.Low -= max(y.Value-low, y.Value-high, 0)
-		y.High += max(low-y.Value, high-y.Value, 0)
-	}
-}
-
-// runsAway tells a result that grows beyond all bounds within the ±.
-func (f *follower) runsAway(k int, ends float64, gaps []moved) bool {
-	for _, m := range gaps {
-		if v, ok := f.evaluate(k, m); !ok || math.Abs(v-f.Spreads[k].Value) > away*max(ends, nothing*f.scale[f.Spreads[k].Dim]) {
-			return true
+		if takes := y - min(low, high); takes > f.noise(k) {
+			f.mostly(k, i, takes)
 		}
 	}
-	return false
 }
 
 // finish adds up.
 func (f *follower) finish() {
+	f.runaways()
 	for k := range f.Spreads {
 		y := &f.Spreads[k]
-		y.Mostly = -1
 		most := 0.0
-		for i, by := range y.By {
-			y.Independent = math.Hypot(y.Independent, by)
-			y.Worst += math.Abs(by)
-			if math.Abs(by) > most {
-				most, y.Mostly = math.Abs(by), i
+		for i := range y.By {
+			y.Independent = math.Hypot(y.Independent, math.Hypot(y.By[i], math.Sqrt2*y.Bend[i]))
+			if does := math.Abs(y.By[i]) + math.Abs(y.Bend[i]); does > most {
+				most, y.Mostly = does, i
 			}
 		}
+		y.Low, y.High = f.low[k].value, f.high[k].value
+		y.LowAt, y.HighAt = f.low[k].at, f.high[k].at
+		if f.lost[k] {
+			y.Low, y.High = math.Inf(-1), math.Inf(1)
+		}
+		if y.Worst = max(y.Value-y.Low, y.High-y.Value); y.Worst <= f.noise(k) {
+			y.Low, y.High, y.Worst = y.Value, y.Value, 0
+		}
+		y.Changed = y.Worst > 0 || y.Mostly >= 0
 	}
 	f.judge()
 }

@@ -1,8 +1,10 @@
 package trust
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -10,9 +12,39 @@ import (
 	"trivet/units"
 )
 
-// Meaning says what is shown, for every report alike.
-const Meaning = "the ± is taken as typed, the limits of a measurement or its standard deviation. Each input is moved to both ends of its ± and all is solved anew. " +
-	"Independent: the root of the sum of the squares of what each does; worst case: each at its worse end at once"
+// Meaning says what the numbers mean and where the worst case was looked for, in
+// sentences without their full stops, for every report alike.
+func (t *Trust) Meaning() []string {
+	return []string{
+		"the ± is taken as typed, the limits of a measurement or its standard deviation. " +
+			"Independent: each input is moved to both ends of its ± by itself, and what they do is added as the root of the sum of squares",
+		t.Searched(),
+	}
+}
+
+// Searched says where the worst case was looked for.
+func (t *Trust) Searched() string {
+	n, says := len(t.Measured), ""
+	switch {
+	case n == 1:
+		says = "both ends of the ±"
+	case t.Search.All:
+		says = fmt.Sprintf("all %d combinations of the ends of the ±", t.Search.Corners)
+	case t.Search.Corners == 0:
+		says = "no combination of the ends of the ±: each solution takes too long. Each input was moved by itself"
+	default:
+		says = fmt.Sprintf("%d of the 2^%d combinations of the ends of the ±, those that the effects of single inputs point to and others drawn at random", t.Search.Corners, n)
+	}
+	if t.Search.Inside {
+		says += ", and the values between them wherever a result turns back before its end"
+	} else {
+		says += "; the values between them only in part"
+	}
+	if !t.Search.All {
+		says += ". A worse one is possible"
+	}
+	return "worst case: " + says
+}
 
 // shown is to how many figures a ± is printed: more claims what nobody knows.
 const shown = 2
@@ -22,11 +54,17 @@ func (t *Trust) From(i int) string {
 	return fmt.Sprintf("%s (± %s)", t.Measured[i].Name, t.Measured[i].Half)
 }
 
-// Mostly names the input that does the most to a result, or is empty where none does
-// anything.
+// Label names a number that is followed: "T1", or "T1 least" for an end of its range.
+func (s *Spread) Label() string { return strings.TrimSpace(s.Name + " " + s.End.String()) }
+
+// Mostly names the input that does the most to a result by itself. It is empty where
+// nothing changes it.
 func (t *Trust) Mostly(s *Spread) string {
-	if s.Mostly < 0 {
+	switch {
+	case !s.Changed:
 		return ""
+	case s.Mostly < 0:
+		return "several together"
 	}
 	return t.From(s.Mostly)
 }
@@ -37,21 +75,16 @@ func (t *Trust) ValueText(s *Spread) string {
 }
 
 // PlusText is the independent ± of a result, "± 0.031 kN".
-func (t *Trust) PlusText(s *Spread) string { return t.plus(s, s.Independent) }
-
-// WorstText is the worst case as a ±.
-func (t *Trust) WorstText(s *Spread) string { return t.plus(s, s.Worst) }
-
-func (t *Trust) plus(s *Spread, by float64) string {
+func (t *Trust) PlusText(s *Spread) string {
 	if !s.Known() {
 		return "no bound"
 	}
-	return "± " + t.unit(s).Format(by, shown)
+	return "± " + t.unit(s).Format(s.Independent, shown)
 }
 
 // Ends are the least and the greatest value, to the place that the ± is printed to.
 func (t *Trust) Ends(s *Spread) (low, high string) {
-	if !s.Known() {
+	if !s.Bounded() {
 		return "no bound", "no bound"
 	}
 	n := t.Solution.Problem.Figures
@@ -71,52 +104,159 @@ const mostFigures = 12
 
 func (t *Trust) unit(s *Spread) units.Unit { return t.Solution.Problem.Units.For(s.Dim) }
 
-// Words says what the ± of the inputs may bring about: what there is no solution for,
-// what goes slack or slips, which limit is passed. It is empty where all holds.
-func (t *Trust) Words() []string {
-	if t.TooMany {
-		return []string{fmt.Sprintf("%d inputs have a ±, more than are followed in a problem of %d equations: nothing is said of what they do; "+
-			"write a measurement that several cells share as one given", len(t.Measured), len(t.Solution.System.Rows))}
-	}
-	var out []string
-	if len(t.Spreads) == 0 {
-		out = append(out, "no result has a single value here, and what is free is not followed through the ± of the inputs")
+// Words says what the ± of the inputs may bring about, and what is not said of it. It
+// is empty where all holds.
+func (t *Trust) Words() []string { return append(t.Notes(), t.AtRisk()...) }
+
+// Notes says where the answer is better than as typed, and what there is nothing to say of.
+func (t *Trust) Notes() (out []string) {
+	if !t.TooMany && len(t.Spreads) == 0 {
+		out = append(out, "no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs")
 	}
 	for _, m := range t.Moves {
-		out = append(out, t.MoveWords(m))
-	}
-	for _, g := range t.Gaps {
-		m := t.Measured[g.Measured]
-		way := "greater"
-		if g.Share < 0 {
-			way = "less"
-		}
-		out = append(out, fmt.Sprintf("between %[1]s as typed and %[1]s %[2]s %[3]s there is a place without a single solution, at %[4]s %% of the way: near it values grow beyond all bounds",
-			m.Name, m.Half, way, units.Figures(100*g.Size(), shown)))
-	}
-	for i := range t.Checks {
-		if r := &t.Checks[i]; !r.OK && t.Solution.Checks[r.Check].OK {
-			out = append(out, t.ReachWords(r))
+		if t.better(m) {
+			out = append(out, t.MoveWords(m))
 		}
 	}
 	return out
 }
 
-// MoveWords says what the verdict is with an input at an end of its ±.
-func (t *Trust) MoveWords(m Move) string {
-	way := "less"
-	if m.Greater {
-		way = "greater"
+// better tells a place with a single answer, or with admissible ones, where there is
+// none as typed.
+func (t *Trust) better(m Move) bool {
+	if m.Solution == nil {
+		return false
 	}
-	with := fmt.Sprintf("with %s %s %s ", t.Measured[m.Measured].Name, t.Measured[m.Measured].Half, way)
+	switch t.Solution.Verdict {
+	case statics.Indeterminate:
+		return m.Solution.Verdict == statics.Determinate
+	case statics.Inadmissible, statics.NoEquilibrium:
+		return m.Solution.Verdict == statics.Determinate || m.Solution.Verdict == statics.Indeterminate
+	}
+	return false
+}
+
+// Failures says in words what is not as it should be with a solution and with what
+// the ± of the inputs does to it; t is nil where no input has one. What is at risk
+// counts like a check that fails: a limit that can be passed within the ± is not kept.
+func Failures(s *statics.Solution, t *Trust) []string {
+	out := s.Failures()
+	var risks []string
+	if t != nil {
+		risks = t.AtRisk()
+	}
+	switch expected := s.Problem.Expect; expected {
+	case problem.AtRisk:
+		if len(risks) == 0 {
+			out = append(out, "expected to be at risk within the ±, and it is not")
+		}
+	case problem.FailedCheck, statics.Inadmissible.String(), statics.NoEquilibrium.String(): // it fails as typed
+	default:
+		for _, says := range risks {
+			out = append(out, "at risk: "+says)
+		}
+	}
+	return out
+}
+
+// AtRisk says what holds as typed and may not within the ±: a verdict that is another
+// somewhere, values without bound, limits that can be passed, what can go slack, slip
+// or tip. What was not looked at is at risk too.
+func (t *Trust) AtRisk() []string {
+	if t.TooMany {
+		return []string{fmt.Sprintf("%d inputs have a ±, more than are followed in a problem of %d equations: nothing is said of what they do; "+
+			"write a measurement that several cells share as one given", len(t.Measured), len(t.Solution.System.Rows))}
+	}
+	var out []string
+	for _, m := range t.Moves {
+		if !t.better(m) {
+			out = append(out, t.MoveWords(m))
+		}
+	}
+	if t.MoreMoves {
+		out = append(out, "other combinations of the inputs change the verdict too")
+	}
+	for _, g := range t.Gaps {
+		out = append(out, t.gapWords(g))
+	}
+	told := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
+	for i := range t.Checks {
+		r := &t.Checks[i]
+		if !t.Risks(r) || t.Solution.Checks[r.Check].Kind == statics.CheckSenseRange && told {
+			continue
+		}
+		out = append(out, t.ReachWords(r))
+	}
+	return out
+}
+
+// Risks tells a check that holds as typed and not all over the box.
+func (t *Trust) Risks(r *Reach) bool { return !r.OK && t.Solution.Checks[r.Check].OK }
+
+// CheckAtRisk is Risks of a check of the solution; t may be nil.
+func (t *Trust) CheckAtRisk(check int) bool {
+	return t != nil && slices.ContainsFunc(t.Checks, func(r Reach) bool { return r.Check == check && t.Risks(&r) })
+}
+
+// PlaceWords says where a place is: "y 2 cm less and W 0.1 kN greater".
+func (t *Trust) PlaceWords(p Place) string {
+	var out []string
+	for i, share := range p {
+		if share == 0 {
+			continue
+		}
+		way, much := "greater", t.Measured[i].Half
+		if share < 0 {
+			way = "less"
+		}
+		if size := math.Abs(share); size != 1 {
+			much = units.Figures(100*size, shown) + " % of " + much
+		}
+		out = append(out, t.Measured[i].Name+" "+much+" "+way)
+	}
+	if more := len(out) - mostNamed; more > 1 {
+		out = append(out[:mostNamed], fmt.Sprintf("%d others at an end of their ±", more))
+	}
+	return list(out)
+}
+
+// mostNamed is how many inputs a place is told by.
+const mostNamed = 6
+
+func list(of []string) string {
+	if n := len(of) - 1; n > 0 {
+		return strings.Join(of[:n], ", ") + " and " + of[n]
+	}
+	return strings.Join(of, "")
+}
+
+func (t *Trust) gapWords(g Gap) string {
+	where := t.PlaceWords(g.At)
+	if g.Share == 1 {
+		return "with " + where + " there is next to no single solution: values grow beyond all bounds"
+	}
+	from := "the values as typed and those with"
+	if i := g.At.single(); i >= 0 {
+		from = t.Measured[i].Name + " as typed and"
+	}
+	return fmt.Sprintf("between %s %s there is a place without a single solution, at %s %% of the way: near it values grow beyond all bounds",
+		from, where, units.Figures(100*g.Share, shown))
+}
+
+// MoveWords says what the verdict is where it is another.
+func (t *Trust) MoveWords(m Move) string {
+	with := "with " + t.PlaceWords(m.At) + " "
 	if m.Solution == nil {
 		return with + "the sheet does not read: " + m.Fault
 	}
 	switch m.Solution.Verdict {
 	case statics.Determinate:
-		return with + "every unknown has one value, and every sense is kept"
+		return with + "it is determinate"
 	case statics.Inadmissible:
-		return with + "every unknown has one value, and " + names(m.Solution.Broken) + " cannot act that way"
+		if stateless(m.Solution) {
+			return with + "no state is admissible"
+		}
+		return with + "it is inadmissible: " + names(m.Solution.Broken) + " cannot act that way"
 	case statics.Indeterminate:
 		return with + fmt.Sprintf("it is indeterminate to degree %d", m.Solution.Degree)
 	case statics.NoEquilibrium:
@@ -159,15 +299,32 @@ func (t *Trust) ReachWords(r *Reach) string {
 		return fmt.Sprintf("%s could %s: at the worst it would have to %s with %s%s", c.Subject, does, would, force(-r.Value), from)
 	case statics.CheckLimit, statics.CheckJointLimit:
 		if !finite(r.Value) {
-			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s%s", c.Subject, force(c.Bound), from)
+			return fmt.Sprintf("%s has no greatest value within the ± to hold against its limit of %s%s", c.Subject, force(c.Bound), from)
 		}
-		limit := "its limit of " + force(r.Bound)
+		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		limit := "its limit of " + bound
 		if r.Bound < c.Bound {
-			limit = "its limit, which may be as little as " + force(r.Bound)
+			limit = "its limit, which may be as little as " + bound
 		}
-		return fmt.Sprintf("%s could reach %s, beyond %s%s", c.Subject, force(r.Value), limit, from)
+		return fmt.Sprintf("%s could reach %s within the ±, beyond %s%s", c.Subject, value, limit, from)
+	case statics.CheckSenseRange:
+		return "equilibrium may not be possible within the ±: somewhere no state is admissible" + from
 	case statics.CheckFriction:
-		return fmt.Sprintf("%s could slip: it may need up to %s of friction, with no more than %s available%s", c.Subject, force(r.Value), force(r.Bound), from)
+		if !finite(r.Value) {
+			return c.Subject + " could slip" + from
+		}
+		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		return fmt.Sprintf("%s could slip: it may need up to %s of friction, with no more than %s available%s", c.Subject, value, bound, from)
 	}
-	return fmt.Sprintf("%s could tip about %s%s", c.Subject, c.About, from)
+	return fmt.Sprintf("%s could tip about %s%s", c.Subject, cmp.Or(r.About, c.About), from)
+}
+
+// apart prints two numbers to as many figures as tell them apart.
+func apart(u units.Unit, a, b float64, figures int) (string, string) {
+	for n := figures; ; n++ {
+		x, y := u.Format(a, n), u.Format(b, n)
+		if x != y || n >= mostFigures {
+			return x, y
+		}
+	}
 }

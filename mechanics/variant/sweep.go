@@ -48,11 +48,14 @@ type SweptRow struct {
 }
 
 // SweptCell is a result: OK is false where it has no value that holds, because
-// something goes slack, or there is no equilibrium or no single answer.
+// something goes slack, or there is no equilibrium or no single answer. Of what then
+// has a range that was computed, Ranged is true and Low..High the range.
 type SweptCell struct {
-	OK     bool
-	SI     float64
-	Passes bool // the limit of the line or support
+	OK        bool
+	SI        float64
+	Ranged    bool
+	Low, High float64 // infinite where unbounded
+	Passes    bool    // the limit of the line or support
 }
 
 // SweepError says what is wrong with a sweep that was asked for.
@@ -118,6 +121,9 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 	for k, q := range asked {
 		if v, err := s.Evaluate(q); err == nil && s.Verdict != statics.NoEquilibrium {
 			row.Cells[k] = SweptCell{OK: true, SI: v, Passes: passed[q.Name]}
+		} else if q.Kind == problem.AskUnknown && q.Unknown >= 0 && s.Verdict == statics.Indeterminate {
+			x := s.X[q.Unknown]
+			row.Cells[k] = SweptCell{Ranged: x.Ranged, Low: x.Low, High: x.High, Passes: passed[q.Name]}
 		}
 	}
 }
@@ -144,13 +150,26 @@ func (s *Swept) extremes() {
 	}
 }
 
-// Shown is a result to the sheet's figures; "" where it has no value that holds.
+// Shown is a result to the sheet's figures, or its range; "" where it has neither.
 func (s *Swept) Shown(row, result int) string {
-	c := s.Rows[row].Cells[result]
-	if !c.OK {
+	return s.Rows[row].Cells[result].Text(func(si float64) string { return s.Units[result].Number(si, s.Figures) })
+}
+
+// Text writes a result, or its range, with its numbers as write has them.
+func (c SweptCell) Text(write func(si float64) string) string {
+	switch low, high := math.IsInf(c.Low, -1), math.IsInf(c.High, 1); {
+	case c.OK:
+		return write(c.SI)
+	case !c.Ranged:
 		return ""
+	case low && high:
+		return "unbounded"
+	case high:
+		return "at least " + write(c.Low)
+	case low:
+		return "at most " + write(c.High)
 	}
-	return s.Units[result].Number(c.SI, s.Figures)
+	return write(c.Low) + " .. " + write(c.High)
 }
 
 // Sweep is Sweep of a source.

@@ -75,6 +75,7 @@ type Block struct {
 	Table   *Table
 	Boxed   *Math // an answer
 	OK      *bool // with Text: a check and whether it holds
+	Risk    bool  // with OK: it holds as typed, and not all over the ± of the inputs
 }
 
 // Inline is a piece of a sentence: words, or a formula among them.

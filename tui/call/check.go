@@ -8,14 +8,17 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // Check is "trivet check". It exits with 0 where every sheet is well, Failed
-// where one is not, CantDo where one does not read.
+// where one is not, as typed or somewhere within the ± of its inputs, CantDo where one does not read.
 func (c *Call) Check() *cobra.Command {
 	return &cobra.Command{
-		Use:               "check SHEET...",
-		Short:             "run every check and compare the reference answers; one line a sheet",
+		Use:   "check SHEET...",
+		Short: "run every check and compare the reference answers; one line a sheet",
+		Long: "Runs every check of each sheet and compares the reference answers, one line a sheet.\n" +
+			"A limit that can be passed within the ± of the inputs fails, and so does anything else that holds as typed and not all over the ±.",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -37,7 +40,7 @@ func (c *Call) check(name string) {
 		c.print(fmt.Sprintf("FAILS %s: %s\n", printable.Line(display(name)), statics.Unreadable))
 		return
 	}
-	well, line := report.CheckLine(display(name), r.solution)
+	well, line := report.CheckLine(display(name), r.solution, trust.Of(r.sheet, r.solution))
 	c.print(line + "\n")
 	if !well {
 		c.Fail(Failed)

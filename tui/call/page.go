@@ -49,7 +49,7 @@ func (c *Call) Page() *cobra.Command {
 			} else if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
 				c.refuse(out, f)
 			}
-			c.judge(r.solution)
+			c.judge(r.solution, opt.Trust)
 			return nil
 		},
 	}

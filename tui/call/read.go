@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/trust"
 )
 
 // standardIn is the name that stands for standard input.
@@ -69,10 +70,10 @@ func (c *Call) load(name string) (r readSheet) {
 	return r
 }
 
-// judge makes the exit code Failed where a check failed or there is no single
-// solution.
-func (c *Call) judge(s *statics.Solution) {
-	if !s.Single() || !s.Well() {
+// judge makes the exit code Failed where a check failed, or may fail within the ± of
+// the inputs, or there is no single solution.
+func (c *Call) judge(s *statics.Solution, t *trust.Trust) {
+	if !s.Single() || len(trust.Failures(s, t)) > 0 {
 		c.Fail(Failed)
 	}
 }

@@ -11,8 +11,8 @@ import (
 )
 
 // Solve is "trivet solve". It exits with 0 where every sheet has a single
-// solution and every check holds, Failed where one has not, CantDo where one, or
-// a result asked for, does not read.
+// solution and every check holds, also within the ± of its inputs, Failed where one has
+// not, CantDo where one, or a result asked for, does not read.
 func (c *Call) Solve() *cobra.Command {
 	var format string
 	var ask []string
@@ -57,6 +57,7 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 			p.Asked = append(p.Asked, q)
 		}
 	}
-	c.print(report.Results(format, name, r.solution, trust.Of(r.sheet, r.solution), steps, r.warnings()))
-	c.judge(r.solution)
+	t := trust.Of(r.sheet, r.solution)
+	c.print(report.Results(format, name, r.solution, t, steps, r.warnings()))
+	c.judge(r.solution, t)
 }
