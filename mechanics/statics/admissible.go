@@ -13,14 +13,14 @@ const (
 	// problem may rewrite, about half a second. What is not found by then
 	// is not claimed.
 	programmeWork = 3e8
-	// mostSpread bounds the work of finding out what bounds see of the free
+	// maxSpread bounds the work of finding out what bounds see of the free
 	// parameters, bounds × degree²: 1e8 take about half a second.
-	mostSpread = 1e8
+	maxSpread = 1e8
 	// onBound is how far a value may lie off a bound and still count as on it.
 	onBound = 1e-9
-	// smallestSet is how many programmes may be spent on finding a smaller set of
+	// maxTries is how many programmes may be spent on finding a smaller set of
 	// conditions that cannot hold together than the first one found.
-	smallestSet = 2000
+	maxTries = 2000
 )
 
 // bound is a part of a condition over the free parameters y: c + Σ g[k]·y[k] >= 0.
@@ -67,7 +67,7 @@ func (r *region) build() {
 			g, c = append(g, row), append(c, constant)
 			r.of, r.parts = append(r.of, of), append(r.parts, part)
 		} else if constant < -senseTol {
-			r.never = withOne(r.never, of)
+			r.never = withNew(r.never, of)
 		}
 	}
 	for _, b := range r.bounds {
@@ -94,11 +94,11 @@ func (r *region) admissible() linear.Extent {
 	for i := range r.cones {
 		r.cones[i].surround()
 	}
-	if rows := len(r.bounds) + firstCuts*len(r.cones); float64(rows)*float64(r.degree)*float64(r.degree) > mostSpread {
+	if rows := len(r.bounds) + firstCuts*len(r.cones); float64(rows)*float64(r.degree)*float64(r.degree) > maxSpread {
 		return linear.Unknown
 	}
 	deepest := r.deepest()
-	for range mostRounds {
+	for range maxRounds {
 		r.build()
 		if len(r.never) > 0 {
 			return linear.Empty
@@ -165,7 +165,7 @@ func (r *region) conflict() []int {
 	}
 	var set []int
 	for _, i := range r.programme.Conflict() {
-		set = withOne(set, r.of[i])
+		set = withNew(set, r.of[i])
 	}
 	for k := 0; k < len(set); { // a condition may stand in it by two of its parts
 		rest := append(append([]int{}, set[:k]...), set[k+1:]...)
@@ -177,19 +177,19 @@ func (r *region) conflict() []int {
 	}
 	var all []int
 	for _, b := range r.bounds {
-		all = withOne(all, b.of)
+		all = withNew(all, b.of)
 	}
 	for _, k := range r.cones {
-		all = withOne(all, k.of)
+		all = withNew(all, k.of)
 	}
 	tries := 0
 	for size := 1; size < len(set); size++ {
 		found := subsets(all, size, func(some []int) bool {
 			tries++
-			return tries > smallestSet || r.with(some) == linear.Empty
+			return tries > maxTries || r.with(some) == linear.Empty
 		})
 		switch {
-		case tries > smallestSet:
+		case tries > maxTries:
 			return set
 		case found != nil:
 			return found
@@ -239,7 +239,8 @@ func subsets(of []int, size int, try func([]int) bool) []int {
 	return choose(0, nil)
 }
 
-func withOne(list []int, x int) []int {
+// withNew is a list with x, once.
+func withNew[T comparable](list []T, x T) []T {
 	if slices.Contains(list, x) {
 		return list
 	}

@@ -3,7 +3,6 @@ package statics
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -103,7 +102,7 @@ func (s *Solution) conflictWords(of *Conflict) string {
 		switch {
 		case c.Kind == Friction:
 			friction = append(friction, c.Name)
-			slips = withName(slips, p.Bodies[p.Joints[c.Joint].First].Name)
+			slips = withNew(slips, p.Bodies[p.Joints[c.Joint].First].Name)
 		case c.Kind == Face:
 			face = append(face, c.Name)
 		case c.Line < 0:
@@ -137,13 +136,6 @@ func (s *Solution) conflictWords(of *Conflict) string {
 		words += "; " + either(slips) + " slips"
 	}
 	return words
-}
-
-func withName(names []string, name string) []string {
-	if slices.Contains(names, name) {
-		return names
-	}
-	return append(names, name)
 }
 
 // either joins names of which one at least is meant.
@@ -185,7 +177,7 @@ func (s *Solution) Ends(by []Ended) string {
 		c := &s.conditions[e.Condition]
 		switch {
 		case c.Kind == Friction:
-			slips = withName(slips, c.Name)
+			slips = withNew(slips, c.Name)
 		case c.Kind == Face:
 			j := &p.Joints[c.Joint]
 			end := p.Points[j.Face[e.Part]].Name

@@ -12,10 +12,10 @@ import (
 const (
 	// firstCuts is the number of planes that stand for a cone at first.
 	firstCuts = 8
-	// mostRounds is how many times planes are added at most. From a good guess
+	// maxRounds is how many times planes are added at most. From a good guess
 	// of where a force lies one round is enough; more are for cones that meet at an
 	// edge.
-	mostRounds = 40
+	maxRounds = 40
 	// coneTol is how far a friction force in space may lie beyond its cone: below
 	// what nine figures show.
 	coneTol = 1e-10
@@ -30,16 +30,16 @@ const (
 	// the factor by which the weight of the cost grows.
 	barrierGap    = 1e-11
 	barrierGrowth = 10
-	// mostNewton bounds the steps of the barrier method: it takes some 70.
-	mostNewton = 400
+	// maxNewton bounds the steps of the barrier method: it takes some 70.
+	maxNewton = 400
 	// guessBall is how far from the middle a guess is looked for, in the size of the
 	// point inside.
 	guessBall = 1e4
 	// firstRidge is what is added to the curvature, relative to it, where rounding
 	// leaves it without one.
 	firstRidge = 1e-16
-	// mostHalvings is how often a step that leaves the region is halved.
-	mostHalvings = 30
+	// maxHalvings is how often a step that leaves the region is halved.
+	maxHalvings = 30
 )
 
 // coneBound is the cone |(a, b)| <= u over the free parameters, u = μN.
@@ -139,7 +139,7 @@ func (r *region) leastInCones(cost []float64) least {
 			out.cones[i].touch(best)
 		}
 	}
-	for range mostRounds {
+	for range maxRounds {
 		out.build()
 		l := out.programme.Least(cost)
 		if l.Extent != linear.Found {
@@ -231,39 +231,9 @@ func (r *region) guess(cost []float64) []float64 {
 	weight := float64(len(r.bounds) + 2*len(r.cones) + 2)
 	ball := guessBall * (1 + norm(y))
 	t := 1.0
-	for range mostNewton {
-		hess, grad := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
-		for k, c := range cost {
-			grad.SetVec(k, t*c)
-		}
-		vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
-		for _, b := range r.bounds {
-			s := b.c + inner(b.g, y)
-			grad.AddScaledVec(grad, -1/s, vec(b.g))
-			hess.SymRankOne(hess, 1/(s*s), vec(b.g))
-		}
-		for i := range r.cones {
-			k := &r.cones[i]
-			u, a, b := k.u.at(y), k.a.at(y), k.b.at(y)
-			q := u*u - a*a - b*b
-			dq := mat.NewVecDense(n, nil)
-			for _, part := range []struct {
-				v, sign float64
-				g       []float64
-			}{{u, 1, k.u.g}, {a, -1, k.a.g}, {b, -1, k.b.g}} {
-				dq.AddScaledVec(dq, 2*part.sign*part.v, vec(part.g))
-				hess.SymRankOne(hess, -2*part.sign/q, vec(part.g))
-			}
-			grad.AddScaledVec(grad, -1/q, dq)
-			hess.SymRankOne(hess, 1/(q*q), dq)
-		}
-		q := ball*ball - inner(y, y)
-		grad.AddScaledVec(grad, 2/q, vec(y))
-		hess.SymRankOne(hess, 4/(q*q), vec(y))
+	for range maxNewton {
+		hess, grad := r.curvature(cost, y, t, ball)
 		*r.work -= (len(r.bounds) + 4*len(r.cones) + n) * n * n
-		for k := range n {
-			hess.SetSym(k, k, hess.At(k, k)+2/q)
-		}
 		var chol mat.Cholesky
 		step := mat.NewVecDense(n, nil)
 		solved := chol.Factorize(hess)
@@ -287,7 +257,7 @@ func (r *region) guess(cost []float64) []float64 {
 		for k := range next {
 			next[k] = y[k] - damp*step.AtVec(k)
 		}
-		for range mostHalvings {
+		for range maxHalvings {
 			if inner(next, next) < ball*ball && r.insideOf(next) {
 				break
 			}
@@ -307,6 +277,43 @@ func (r *region) guess(cost []float64) []float64 {
 		}
 	}
 	return y
+}
+
+// curvature is the second and the first derivative of what guess makes least.
+func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *mat.VecDense) {
+	n := r.degree
+	hess, grad := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+	for k, c := range cost {
+		grad.SetVec(k, t*c)
+	}
+	vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
+	for _, b := range r.bounds {
+		s := b.c + inner(b.g, y)
+		grad.AddScaledVec(grad, -1/s, vec(b.g))
+		hess.SymRankOne(hess, 1/(s*s), vec(b.g))
+	}
+	for i := range r.cones {
+		k := &r.cones[i]
+		u, a, b := k.u.at(y), k.a.at(y), k.b.at(y)
+		q := u*u - a*a - b*b
+		dq := mat.NewVecDense(n, nil)
+		for _, part := range []struct {
+			v, sign float64
+			g       []float64
+		}{{u, 1, k.u.g}, {a, -1, k.a.g}, {b, -1, k.b.g}} {
+			dq.AddScaledVec(dq, 2*part.sign*part.v, vec(part.g))
+			hess.SymRankOne(hess, -2*part.sign/q, vec(part.g))
+		}
+		grad.AddScaledVec(grad, -1/q, dq)
+		hess.SymRankOne(hess, 1/(q*q), dq)
+	}
+	q := ball*ball - inner(y, y)
+	grad.AddScaledVec(grad, 2/q, vec(y))
+	hess.SymRankOne(hess, 4/(q*q), vec(y))
+	for k := range n {
+		hess.SetSym(k, k, hess.At(k, k)+2/q)
+	}
+	return hess, grad
 }
 
 // deepest is the y that lies deepest inside the bounds and cones, or the least far
