@@ -46,8 +46,7 @@ const (
 // work is spent is Unknown.
 //
 // It is solved by the simplex method on the slacks s = G y + c: in each state n of
-// them are zero, and the others follow (V. Chvátal, Linear Programming, 1983,
-// whose dictionaries these are). The y have no bounds of their own, so they leave
+// them are zero, and the others follow: a dictionary. The y have no bounds of their own, so they leave
 // the state first and never come back. Along what no bound sees the region has no
 // end; the y are replaced by coordinates w of the directions that bounds see.
 // An answer is proved before it is given, from the bounds as they came and to
@@ -166,8 +165,8 @@ func (p *Programme) Middle(n int) []float64 {
 }
 
 // Conflict lists bounds that no point keeps together and of which none can be left
-// out: the multipliers that prove the region empty lie on an extreme ray of all such
-// (J. Gleeson and J. Ryan, ORSA Journal on Computing 2, 1990, have the theorem).
+// out: the multipliers that prove the region empty are a basic solution, so they lie
+// on an extreme ray of all such, and fewer bounds than it has would be independent.
 func (p *Programme) Conflict() []int {
 	var out []int
 	for i, l := range p.proof {

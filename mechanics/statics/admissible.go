@@ -33,8 +33,7 @@ type bound struct {
 
 // region is all y that keep a set of bounds and cones. Planes around each cone
 // stand for it, so that what is empty with them is empty; others are added
-// where a point lies beyond the cone (J. E. Kelley, The cutting-plane method for
-// solving convex programs, 1960).
+// where a point lies beyond the cone.
 type region struct {
 	bounds []bound
 	cones  []coneBound

@@ -219,8 +219,8 @@ func (r *region) within(y []float64) bool {
 //
 //	t·cost·y - Σ log(bound) - Σ log(u² - a² - b²) - log(R² - |y|²)
 //
-// as t grows; the last term is for regions without an end (Y. Nesterov and A. Nemirovskii, Interior-Point Polynomial Algorithms
-// in Convex Programming, 1994, have the barrier of the cone and the damped step).
+// as t grows; the last term is for regions without an end. It is only a guess: what is
+// made of it is proved by the programme.
 // It is nil where the region has no inside.
 func (r *region) guess(cost []float64) []float64 {
 	y := append([]float64{}, r.inside...)
