@@ -69,6 +69,9 @@ func (b *builder) collect() {
 			a := act{Act: &p.Loads[i].Acts[k], name: Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(p.Loads[i].Name))}}, vec: vector("R", named(p.Loads[i].Name)),
 				what: "distributed load", line: -1, joint: -1, subject: Subject{Loads: []int{i}, Bodies: []int{p.Loads[i].Body}}}
 			a.at = b.place(a.Act)
+			if a.isCouple() { // a load without a resultant
+				a.name, a.vec, a.at, a.couple = loadCouple(&p.Loads[i]), vector("C", named(p.Loads[i].Name)), "anywhere", true
+			}
 			put(a)
 		}
 	}
@@ -80,6 +83,11 @@ func (b *builder) collect() {
 			put(a)
 		}
 	}
+}
+
+// loadCouple is the symbol of the couple that a distributed load without a resultant exerts.
+func loadCouple(d *problem.Distributed) Math {
+	return Math{Op: Symbol, Text: "C", Of: []Math{leafed(named(d.Name))}}
 }
 
 // leafed is a symbol as a subscript of another: in one piece.

@@ -69,6 +69,9 @@ func (b *builder) magnitudeCell(a *act) Inline {
 			return wordCell("unknown")
 		}
 		return cell(b.affine(m, f))
+	case a.couple && len(a.subject.Couples) == 0: // of a distributed load
+		u := b.p.Units.For(units.Moment)
+		return cell(measured(short(u.In(norm(a.Couple)), b.p.Figures+1), u))
 	case a.couple:
 		c := &b.p.Couples[a.subject.Couples[0]]
 		u := b.p.Units.For(units.Moment)

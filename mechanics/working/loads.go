@@ -19,15 +19,17 @@ func (b *builder) spreads() {
 			reach = []any{"The load " + d.Name + ", spread over ", measured(b.length(end-start), l), ", from ", measured(b.length(start), l),
 				" to ", measured(b.length(end), l), " along the line from " + from + " to " + to}
 		}
-		body := []Block{say(append(reach, ", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid.")...),
-			formula(equal(name, measured(b.force(d.Total), f)))}
+		result := formula(equal(name, measured(b.force(d.Total), f)))
+		var body []Block
 		switch {
 		case d.Nothing():
-			body = []Block{say("The load " + d.Name + " is zero from " + from + " to " + to + "."), body[1]}
+			body = []Block{say("The load " + d.Name + " is zero from " + from + " to " + to + "."), result}
 		case d.Total == 0:
-			body = append(body, say("Without a resultant it is a couple of ", measured(short(m.In(d.Couple()), b.p.Figures+1), m), "."))
+			body = []Block{say(append(reach, ", has no resultant force. It has the same effect on the body as a couple.")...), result,
+				formula(equal(loadCouple(d), measured(short(m.In(d.Couple()), b.p.Figures+1), m)))}
 		default:
-			body = append(body, say("It acts ", measured(b.length(d.Distance), l), " from "+from+", at ", measured(b.tuple(d.At, b.length), l), "."))
+			body = []Block{say(append(reach, ", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid.")...), result,
+				say("It acts ", measured(b.length(d.Distance), l), " from "+from+", at ", measured(b.tuple(d.At, b.length), l), ".")}
 		}
 		b.step(Vector, "Resultant of "+d.Name, about, body...)
 	}

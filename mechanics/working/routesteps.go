@@ -178,8 +178,8 @@ func (w *routeWriter) term(t *route.Term) (Math, units.Unit) {
 	case route.CoupleLoad:
 		return named(w.p.Couples[t.Load.Index].Name), w.p.Units.For(units.Moment)
 	case route.SpreadLoad:
-		if w.p.Loads[t.Load.Index].Total == 0 {
-			force = w.p.Units.For(units.Moment) // it only turns
+		if d := &w.p.Loads[t.Load.Index]; d.Total == 0 {
+			return loadCouple(d), w.p.Units.For(units.Moment)
 		}
 		return Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(w.p.Loads[t.Load.Index].Name))}}, force
 	case route.WeightLoad:
