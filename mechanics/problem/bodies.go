@@ -60,7 +60,7 @@ func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units
 	b, known := r.bodies[name]
 	switch {
 	case known && r.p.Bodies[b].Particle != particle:
-		r.fail(ref, span, "the name "+name+" is used twice: for a particle and for a body", "rename one of them")
+		r.fail(ref, span, "the name "+name+" is used twice: for a particle and for a body", "Try: another name for one of them; to join two particles, a joint at one of them with both names in its on")
 		return
 	case !known:
 		b = len(r.p.Bodies)
