@@ -50,7 +50,11 @@ func trustSays(t *trust.Trust) []string {
 		}
 	}
 	if len(alone) > 0 {
-		out = append(out, "not changed by them: "+strings.Join(alone, ", "))
+		says := "not changed by them: "
+		if !t.Search.All {
+			says = "not seen to change: "
+		}
+		out = append(out, says+strings.Join(alone, ", "))
 	}
 	return append(out, t.Meaning()...)
 }

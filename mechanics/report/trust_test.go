@@ -48,8 +48,8 @@ const trustSection = `how far the inputs can be trusted
   the ± is taken as typed, the limits of a measurement or its standard
   deviation. Independent: each input is moved to both ends of its ± by itself,
   and what they do is added as the root of the sum of squares.
-  worst case: all 16 combinations of the ends of the ±, and the values between
-  them wherever a result turns back before its end.
+  worst case: all 16 combinations of the ends of the ±, and between them where a
+  search found that a result turns back before its end.
 
 lines of action`
 

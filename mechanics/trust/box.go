@@ -34,6 +34,7 @@ type follower struct {
 	most    []float64    // of Checks: what the input that takes the most of the margin takes
 	side    int          // the sign of the determinant, as typed
 	sought  int          // gaps looked for
+	crossed map[int]bool // of the spreads: how it changes its sign has been looked at
 }
 
 // extreme is the least or greatest of a number, and where it is.
@@ -89,6 +90,7 @@ func (f *follower) visit(p Place) []float64 {
 	f.verdict(p, m)
 	f.flip(p, m)
 	out := f.values(m)
+	f.poles(p, out)
 	for k, v := range out {
 		switch {
 		case math.IsNaN(v):
@@ -168,9 +170,9 @@ func (f *follower) corners() {
 	}
 	been := map[string]bool{}
 	until := mostWork - cornerWork // what is left for the inside
-	visit := func(p Place) {
+	visit := func(p Place, least float64) {
 		key := p.key()
-		if been[key] || f.left < float64(until) {
+		if been[key] || f.left < least {
 			return
 		}
 		been[key] = true
@@ -178,18 +180,22 @@ func (f *follower) corners() {
 		f.Search.Corners++
 	}
 	random := rand.New(rand.NewPCG(1, uint64(n)))
-	for k := range f.effects {
+	for _, k := range slices.Concat(span(len(f.Spreads), len(f.effects)), span(0, min(len(f.Spreads), len(f.effects)))) {
+		least := float64(until)
+		if k >= len(f.Spreads) {
+			least = -mostWork // what decides a check is looked at in any case
+		}
 		for _, greatest := range []bool{true, false} {
 			visit(corner(n, func(i int) bool {
 				if e := f.effects[k][i]; math.Abs(e) > f.noise(k) {
 					return e > 0 == greatest
 				}
 				return random.IntN(2) == 0
-			}))
+			}), least)
 		}
 	}
 	for len(been) < 1<<allCorners && f.left >= float64(until) && !f.stopped {
-		visit(corner(n, func(int) bool { return random.IntN(2) == 0 }))
+		visit(corner(n, func(int) bool { return random.IntN(2) == 0 }), float64(until))
 	}
 }
 

@@ -43,8 +43,53 @@ func (f *follower) flip(p Place, m moved) {
 			near, last = mid, at
 		}
 	}
-	if last.solution.Cond > away*f.Solution.Cond {
+	if last.solution.Cond > away*f.Solution.Cond || f.grown(f.values(last)) {
 		f.Gaps = append(f.Gaps, Gap{At: to, Share: near, last: last.solution})
+	}
+}
+
+// grown tells that some number is far larger than any of its kind as typed: a column of
+// the system that shrinks to nothing as a whole shows in no condition number.
+func (f *follower) grown(values []float64) bool {
+	for k := range f.Spreads {
+		if v := math.Abs(values[k]); v > away*f.scale[f.Spreads[k].Dim] && !math.IsNaN(v) {
+			return true
+		}
+	}
+	return false
+}
+
+// poles looks for a place without a solution where a number has another sign at p than
+// as typed: on the way there it passes zero, or grows without bound.
+func (f *follower) poles(p Place, values []float64) {
+	for k := range f.Spreads {
+		if f.crossed[k] || f.sought >= mostSought || math.Abs(f.base[k]) <= f.noise(k) ||
+			math.Abs(values[k]) <= f.noise(k) || !(f.base[k]*values[k] < 0) || math.IsInf(values[k], 0) {
+			continue
+		}
+		if f.crossed == nil {
+			f.crossed = map[int]bool{}
+		}
+		f.crossed[k] = true
+		f.sought++
+		near, far := 0.0, 1.0
+		last, there := moved{solution: f.Solution}, f.base[:len(f.Spreads)]
+		for range halvings {
+			mid := (near + far) / 2
+			at := f.at(p.part(mid))
+			if at.solution == nil {
+				far = mid
+				continue
+			}
+			if v := f.values(at); f.base[k]*v[k] < 0 {
+				far = mid
+			} else {
+				near, last, there = mid, at, v
+			}
+		}
+		if f.grown(there) && !slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
+			f.Gaps = append(f.Gaps, Gap{At: slices.Clone(p), Share: near, last: last.solution})
+		}
 	}
 }
 

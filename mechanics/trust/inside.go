@@ -97,21 +97,34 @@ func (f *follower) climb(k int, sign float64, seen map[string][]float64) bool {
 					seen[key] = got
 				}
 				if sign*(got[k]-from.value) > f.noise(k) {
-					f.narrow(k, sign, from.at, i, way)
+					f.narrow(k, sign, from.at, i, from.at[i], way)
 					grew = true
 					break
 				}
 			}
 		}
-		if !grew {
+		if grew {
+			continue
+		}
+		was := f.best(k, sign).value
+		for i, share := range f.best(k, sign).at { // a peak that the probes stepped over
+			if f.left < 0 || f.stopped {
+				return false
+			}
+			if math.Abs(share) < 1 {
+				f.narrow(k, sign, f.best(k, sign).at, i, max(-1, share-probe), min(1, share+probe))
+			}
+		}
+		if sign*(f.best(k, sign).value-was) <= f.noise(k) {
 			return true
 		}
 	}
-	return true
+	return false
 }
 
-// narrow looks for the best of a number along input i, from a place to the end of its ±.
-func (f *follower) narrow(k int, sign float64, from Place, i int, way float64) {
+// narrow looks for the best of a number along input i, between two shares of its ±.
+func (f *follower) narrow(k int, sign float64, from Place, i int, a, b float64) {
+	from = slices.Clone(from)
 	value := func(share float64) float64 {
 		p := slices.Clone(from)
 		p[i] = share
@@ -121,12 +134,12 @@ func (f *follower) narrow(k int, sign float64, from Place, i int, way float64) {
 		}
 		return v
 	}
-	a, b := from[i], way
+	start := value(a)
 	value(b) // where it may be best after all
 	x1, x2 := b-golden*(b-a), a+golden*(b-a)
 	v1, v2 := value(x1), value(x2)
 	for range narrowings {
-		if v1 > v2 {
+		if v1 >= v2 || start > max(v1, v2) { // on a plain, and where all is worse, back to the start
 			b, x2, v2 = x2, x1, v1
 			x1 = b - golden*(b-a)
 			v1 = value(x1)

@@ -120,15 +120,18 @@ const (
 	mostWork = 500_000
 	// cornerWork is what of that the corners may take; the rest is for the inside.
 	cornerWork = 400_000
+	// singlesWork is what moving each input by itself may take at most: where that
+	// alone is more, nothing is followed.
+	singlesWork = 1_200_000
 	// coneWork is what a cone of friction adds, of which planes are cut until they agree.
-	coneWork = 10_000
+	coneWork = 4_000
 	// loadWork is what a distributed load adds, whose resultant may be a quadrature.
 	loadWork = 200
 	// allCorners is up to how many inputs all corners of the box are solved, and 2 to
 	// its power how many are, where there are more.
 	allCorners = 12
 	// mostMeasured is how many inputs are followed.
-	mostMeasured = 100
+	mostMeasured = 1000
 	// nothing is what counts as no change, relative to the largest value of the same
 	// dimension: rounding leaves 1e-16 times a condition number, and nobody measures 1e-9.
 	nothing = 1e-9
@@ -172,7 +175,7 @@ func While(s *sheet.Sheet, of *statics.Solution, on func() bool) *Trust {
 	}
 	t := &Trust{Solution: of, Measured: of.Problem.Measured}
 	f := newFollower(t, s, on)
-	if n > mostMeasured || 2*float64(n)*f.cost > cornerWork {
+	if n > mostMeasured || 2*float64(n)*f.cost > singlesWork {
 		t.TooMany = true
 		return t
 	}

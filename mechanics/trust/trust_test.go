@@ -312,7 +312,7 @@ func TestTooMany(t *testing.T) {
 		fmt.Fprintf(&b, "W%d = { kind = \"weight\", at = \"O\", magnitude = \"1 N ± 0.1 N\" }\n", i)
 	}
 	tr := of(t, b.String())
-	want := []string{"101 inputs have a ±, more than are followed in a problem of 2 equations: nothing is said of what they do; write a measurement that several cells share as one given"}
+	want := []string{"1001 inputs have a ±, more than are followed in a problem of 2 equations: nothing is said of what they do; write a measurement that several cells share as one given"}
 	if !tr.TooMany || len(tr.Spreads) != 0 || !slices.Equal(tr.Words(), want) {
 		t.Errorf("%q", tr.Words())
 	}

@@ -33,10 +33,10 @@ func (t *Trust) Searched() string {
 	case t.Search.Corners == 0:
 		says = "no combination of the ends of the ±: each solution takes too long. Each input was moved by itself"
 	default:
-		says = fmt.Sprintf("%d of the 2^%d combinations of the ends of the ±, those that the effects of single inputs point to and others drawn at random", t.Search.Corners, n)
+		says = fmt.Sprintf("%d of the 2^%d combinations of the ends of the ±, chosen by the effects of single inputs, those on checks first, and then at random", t.Search.Corners, n)
 	}
 	if t.Search.Inside {
-		says += ", and the values between them wherever a result turns back before its end"
+		says += ", and between them where a search found that a result turns back before its end"
 	} else {
 		says += "; the values between them only in part"
 	}
