@@ -29,7 +29,7 @@ type curve struct {
 // error of the coarser one, and so far more than that of the finer, which is used.
 const (
 	finePoints, coarsePoints = 15, 8
-	firstPieces              = 8
+	firstPieces              = 4
 	// maxPieces bounds the work: some 20,000 intensities, 15 ms.
 	maxPieces = 400
 	// aimed is the relative error that is aimed at: sums of some hundred terms round
@@ -104,7 +104,7 @@ func differs(a, b probe) int {
 }
 
 // findCorners finds the places where a number that abs, min, max, a root or a length
-// works on changes its sign, by halving, and where one comes nearest to zero. Corners
+// works on changes its sign, by chords and halving, and where one comes nearest to zero. Corners
 // within corners come out as well: each place found is looked at on either side.
 func (c *curve) findCorners() bool {
 	first, ok := c.probe(0)
@@ -164,8 +164,15 @@ func (c *curve) between(a, b probe) bool {
 		return true
 	}
 	low, high, off := a, b, samePlace*c.length/2
-	for high.s-low.s > 2*off {
-		m, ok := c.probe(low.s + (high.s-low.s)/2)
+	for step := 1; high.s-low.s > 2*off; step++ {
+		s := low.s + (high.s-low.s)/2
+		if step%3 != 0 { // where the chord is zero, and a little towards the farther side, which then closes in
+			chord := low.s + (high.s-low.s)*(low.d[k]/(low.d[k]-high.d[k]))
+			if chord += math.Copysign(0.9*off, s-chord); low.s < chord && chord < high.s {
+				s = chord
+			}
+		}
+		m, ok := c.probe(s)
 		if !ok {
 			return false
 		}
