@@ -174,7 +174,7 @@ func TestRandomArches(t *testing.T) {
 		}
 		return d.Error > problem.LoadTol
 	}
-	hold(1607, 37.8)
+	hold(1607*4./6, 37.8) // two kinks between neighbouring probes, of which nothing was said
 	for range 60 {
 		deg, phase := 100+3900*rng.Float64(), 180*rng.Float64()
 		if hold(deg, phase) {
