@@ -45,7 +45,7 @@ func Check(s *statics.Solution, k int) string {
 	case statics.CheckSupport:
 		return "the derivative of " + s.X[c.Unknown].Name + " by the place of " + p.Points[c.Point].Name + ", times " + p.NudgeText(c.Point) + ", over its value"
 	case statics.CheckLoad:
-		return "the difference of two quadratures of " + c.Subject + ", of 15 and of 8 points on every piece, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
+		return "the difference of two quadratures of " + c.Subject + ", of 15 and of 8 points on every piece or of a piece and its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
 	case statics.CheckTipping:
 		return "where the push on " + c.Subject + " acts: the moment held over the normal force, " + units.Figures(100*c.Value, p.Figures) + " % of the way from the middle of the face to " + c.About
 	case statics.CheckTwoForce:

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -28,9 +29,9 @@ type curve struct {
 // error of the coarser one, and so far more than that of the finer, which is used.
 const (
 	finePoints, coarsePoints = 15, 8
-	firstPieces              = 8
-	// maxPieces bounds the work: some 7,000 intensities, 5 ms.
-	maxPieces = 300
+	firstPieces              = 4
+	// maxPieces bounds the work: some 20,000 intensities, 15 ms.
+	maxPieces = 400
 	// aimed is the relative error that is aimed at: sums of some hundred terms round
 	// by 1e-15.
 	aimed = 1e-13
@@ -39,6 +40,13 @@ const (
 	narrowest = 1e-13
 	// roundingOfSums is the relative error that is reported at least.
 	roundingOfSums = 1e-15
+	// besideEnd is how near to the ends of a piece corners are looked for, of the length:
+	// what a jump nearer than that changes is below what is shown.
+	besideEnd = 1e-12
+	// lostByKink is the part of the distance of two places, times how far the intensity
+	// goes up and down in the piece, that a corner between them is taken to cost: a jump
+	// costs less than all of it, a kink in a piece of its own a twentieth.
+	lostByKink = 0.25
 )
 
 // LoadTol is the relative error of a load's resultant and of its moment from
@@ -53,9 +61,10 @@ const samePlace = 1e-14
 // are followed, and how often a place where a number is nearest to zero is closed
 // in on (0.618^45 = 4e-10).
 const (
-	probes     = 33
-	maxCorners = 100
-	closings   = 45
+	probes       = 257
+	smoothProbes = 33 // where no number has corners
+	maxCorners   = 200
+	closings     = 45
 )
 
 func (c *curve) q(s float64) (float64, bool) {
@@ -95,15 +104,24 @@ func differs(a, b probe) int {
 }
 
 // findCorners finds the places where a number that abs, min, max, a root or a length
-// works on changes its sign, by halving, and where one comes nearest to zero. Corners
+// works on changes its sign, by chords and halving, and where one comes nearest to zero. Corners
 // within corners come out as well: each place found is looked at on either side.
 func (c *curve) findCorners() bool {
-	grid := make([]probe, probes)
-	for i := range grid {
-		var ok bool
-		if grid[i], ok = c.probe(c.length * float64(i) / (probes - 1)); !ok {
+	first, ok := c.probe(0)
+	if !ok {
+		return false
+	}
+	last := smoothProbes - 1
+	if len(first.d) > 0 {
+		last = probes - 1
+	}
+	grid := []probe{first}
+	for i := 1; i <= last; i++ {
+		p, ok := c.probe(c.length * float64(i) / float64(last))
+		if !ok {
 			return false
 		}
+		grid = append(grid, p)
 	}
 	var all []probe
 	for i, p := range grid {
@@ -111,7 +129,7 @@ func (c *curve) findCorners() bool {
 		if slices.Contains(p.d, 0) {
 			c.corners = append(c.corners, p.s)
 		}
-		if i == 0 || i == probes-1 {
+		if i == 0 || i == last {
 			continue
 		}
 		for k := range min(len(p.d), len(grid[i-1].d), len(grid[i+1].d)) {
@@ -146,8 +164,15 @@ func (c *curve) between(a, b probe) bool {
 		return true
 	}
 	low, high, off := a, b, samePlace*c.length/2
-	for high.s-low.s > 2*off {
-		m, ok := c.probe(low.s + (high.s-low.s)/2)
+	for step := 1; high.s-low.s > 2*off; step++ {
+		s := low.s + (high.s-low.s)/2
+		if step%3 != 0 { // where the chord is zero, and a little towards the farther side, which then closes in
+			chord := low.s + (high.s-low.s)*(low.d[k]/(low.d[k]-high.d[k]))
+			if chord += math.Copysign(0.9*off, s-chord); low.s < chord && chord < high.s {
+				s = chord
+			}
+		}
+		m, ok := c.probe(s)
 		if !ok {
 			return false
 		}
@@ -208,40 +233,136 @@ type piece struct {
 	from, to float64
 	area
 	forceErr, momentErr float64
+	believed            bool // its halves, or those of the piece it is a half of, have the same under them
+}
+
+// node is a place of the two rules, from 0 to 1, with its weight in either.
+type node struct{ at, fine, coarse float64 }
+
+func nodes() []node {
+	var at, weight [finePoints]float64
+	var out []node
+	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
+	for i := range finePoints {
+		out = append(out, node{at: at[i], fine: weight[i]})
+	}
+	quad.Legendre{}.FixedLocations(at[:coarsePoints], weight[:coarsePoints], 0, 1)
+	for i := range coarsePoints {
+		out = append(out, node{at: at[i], coarse: weight[i]})
+	}
+	slices.SortFunc(out, func(a, b node) int { return cmp.Compare(a.at, b.at) })
+	return out
+}
+
+// under integrates over a stretch. It gives the pairs of neighbouring places between
+// which a corner lies.
+func (c *curve) under(rule []node, from, to float64) (p piece, kinks [][2]probe, ok bool) {
+	p = piece{from: from, to: to}
+	w, force, moment := to-from, 0.0, 0.0
+	least, most := math.Inf(1), math.Inf(-1)
+	var seen []probe
+	for _, n := range rule {
+		here := probe{s: from + w*n.at}
+		v, err := c.at(here.s, &here.d)
+		if err != nil {
+			c.err, c.where = err, here.s
+			return p, nil, false
+		}
+		f, g := n.fine*w*v, n.coarse*w*v
+		p.force, p.moment, p.size, p.lever = p.force+f, p.moment+f*here.s, p.size+abs(f), p.lever+abs(f)*here.s
+		force, moment = force+g, moment+g*here.s
+		least, most = min(least, v), max(most, v)
+		if len(here.d) > 0 {
+			seen = append(seen, here)
+		}
+	}
+	p.forceErr, p.momentErr = abs(p.force-force), abs(p.moment-moment)
+	if off := besideEnd * c.length; len(seen) > 0 && w > 4*off {
+		first, ok1 := c.probe(from + off)
+		last, ok2 := c.probe(to - off)
+		if !ok1 || !ok2 {
+			return p, nil, false
+		}
+		seen = append(append([]probe{first}, seen...), last)
+	}
+	for i := 1; i < len(seen); i++ {
+		if differs(seen[i-1], seen[i]) < 0 {
+			continue
+		}
+		kinks = append(kinks, [2]probe{seen[i-1], seen[i]})
+		if len(c.corners) >= maxCorners { // it stays within the piece
+			lost := lostByKink * (seen[i].s - seen[i-1].s) * (most - least)
+			p.forceErr, p.momentErr = p.forceErr+lost, p.momentErr+lost*seen[i].s
+		}
+	}
+	return p, kinks, true
+}
+
+// measure adds what is under a stretch to the pieces, cut at the corners that show
+// only now.
+func (c *curve) measure(rule []node, from, to float64, pieces *[]piece) bool {
+	p, kinks, ok := c.under(rule, from, to)
+	if !ok {
+		return false
+	}
+	known := len(c.corners)
+	for _, k := range kinks {
+		if !c.between(k[0], k[1]) {
+			return false
+		}
+	}
+	cuts := slices.DeleteFunc(slices.Clone(c.corners[known:]), func(s float64) bool {
+		return s-from <= samePlace*c.length || to-s <= samePlace*c.length
+	})
+	if len(cuts) == 0 {
+		*pieces = append(*pieces, p)
+		return true
+	}
+	slices.Sort(cuts)
+	for _, s := range append(cuts, to) {
+		if s-from <= samePlace*c.length && s < to {
+			continue
+		}
+		if !c.measure(rule, from, s, pieces) {
+			return false
+		}
+		from = s
+	}
+	return true
+}
+
+// halve puts the halves of a piece in its place. Where they have another area than the
+// piece by more than its error, the error was wrong: they take the difference for theirs,
+// and are not believed.
+func (c *curve) halve(rule []node, pieces *[]piece, k int) bool {
+	p := (*pieces)[k]
+	var halves []piece
+	middle := p.from + (p.to-p.from)/2
+	if !c.measure(rule, p.from, middle, &halves) || !c.measure(rule, middle, p.to, &halves) {
+		return false
+	}
+	now := sumOf(halves)
+	force, moment := abs(p.force-now.force), abs(p.moment-now.moment)
+	const rounding = 10 * roundingOfSums
+	believed := force <= p.forceErr+rounding*p.size && moment <= p.momentErr+rounding*p.lever
+	for i := range halves {
+		h := &halves[i]
+		h.believed = believed
+		if !believed {
+			h.forceErr = max(h.forceErr, force/float64(len(halves)))
+			h.momentErr = max(h.momentErr, moment/float64(len(halves)))
+		}
+	}
+	(*pieces)[k] = halves[0]
+	*pieces = append(*pieces, halves[1:]...)
+	return true
 }
 
 // integrate works out the area by adaptive quadrature: the length is cut at all corners,
 // and the piece with the largest error is halved until the whole is as exact as
-// aimed at.
+// aimed at. No error is believed of a piece that was never held against its halves.
 func (c *curve) integrate() bool {
-	var at, weight [finePoints]float64
-	var coarseAt, coarseWeight [coarsePoints]float64
-	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
-	quad.Legendre{}.FixedLocations(coarseAt[:], coarseWeight[:], 0, 1)
-	under := func(from, to float64) (piece, bool) {
-		p, w := piece{from: from, to: to}, to-from
-		for i := range at {
-			s := from + w*at[i]
-			v, ok := c.q(s)
-			if !ok {
-				return p, false
-			}
-			f := weight[i] * w * v
-			p.force, p.moment, p.size, p.lever = p.force+f, p.moment+f*s, p.size+abs(f), p.lever+abs(f)*s
-		}
-		force, moment := 0.0, 0.0
-		for i := range coarseAt {
-			s := from + w*coarseAt[i]
-			v, ok := c.q(s)
-			if !ok {
-				return p, false
-			}
-			f := coarseWeight[i] * w * v
-			force, moment = force+f, moment+f*s
-		}
-		p.forceErr, p.momentErr = abs(p.force-force), abs(p.moment-moment)
-		return p, true
-	}
+	rule := nodes()
 	cuts := []float64{0, c.length}
 	for k := 1; k < firstPieces; k++ {
 		cuts = append(cuts, c.length*float64(k)/firstPieces)
@@ -252,22 +373,26 @@ func (c *curve) integrate() bool {
 	cuts[len(cuts)-1] = c.length
 	pieces := make([]piece, 0, maxPieces)
 	for k := 1; k < len(cuts); k++ {
-		p, ok := under(cuts[k-1], cuts[k])
-		if !ok {
+		if !c.measure(rule, cuts[k-1], cuts[k], &pieces) {
 			return false
 		}
-		pieces = append(pieces, p)
 	}
 	for {
 		c.area = sumOf(pieces)
-		if c.area.err <= aimed || len(pieces) >= maxPieces {
+		if len(pieces) >= maxPieces {
 			break
 		}
-		worst := 0
+		worst := -1
 		for k := range pieces {
-			if pieces[k].share(c.area) > pieces[worst].share(c.area) {
+			if c.area.err <= aimed && (pieces[k].believed || pieces[k].to-pieces[k].from <= narrowest*c.length) {
+				continue
+			}
+			if worst < 0 || pieces[k].share(c.area) > pieces[worst].share(c.area) {
 				worst = k
 			}
+		}
+		if worst < 0 {
+			break
 		}
 		p := pieces[worst]
 		if p.to-p.from <= narrowest*c.length {
@@ -280,15 +405,11 @@ func (c *curve) integrate() bool {
 			}
 			break
 		}
-		middle := p.from + (p.to-p.from)/2
-		left, ok1 := under(p.from, middle)
-		right, ok2 := under(middle, p.to)
-		if !ok1 || !ok2 {
+		if !c.halve(rule, &pieces, worst) {
 			return false
 		}
-		pieces[worst] = left
-		pieces = append(pieces, right)
 	}
+	slices.Sort(c.corners)
 	c.area.err = max(c.area.err, roundingOfSums)
 	return true
 }

@@ -3,13 +3,16 @@ package report
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 
 	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
+	"trivet/units"
 )
 
 // SweepFormats are the forms that a sweep is written in.
@@ -25,7 +28,7 @@ func CheckSweepFormat(format string) error {
 
 // Sweep writes a table of results against a given. Beside a number stands max or
 // min where it is the largest or smallest of its column, by sign, and ! where it
-// passes its limit.
+// passes its limit, or as a range could.
 func Sweep(format, sheet string, s *variant.Swept) string {
 	switch format {
 	case "csv":
@@ -124,10 +127,18 @@ func sweepLegend(s *variant.Swept) string {
 	if slices.ContainsFunc(s.Largest, func(i int) bool { return i >= 0 }) {
 		out = append(out, "max, min: the largest and smallest of a column, by sign")
 	}
-	if slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool {
-		return slices.ContainsFunc(r.Cells, func(c variant.SweptCell) bool { return c.Passes })
-	}) {
+	passes := func(ranged bool) bool {
+		return slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool {
+			return slices.ContainsFunc(r.Cells, func(c variant.SweptCell) bool { return c.Passes && c.Ranged == ranged })
+		})
+	}
+	switch one, some := passes(false), passes(true); {
+	case one && some:
+		out = append(out, "!: a limit is passed, or could be within a range")
+	case one:
 		out = append(out, "!: a limit is passed")
+	case some:
+		out = append(out, "!: a limit could be passed")
 	}
 	return strings.Join(out, "; ")
 }
@@ -186,6 +197,19 @@ func sweepMarkdown(s *variant.Swept) string {
 	return b.String()
 }
 
+// endFigures is how many figures of an end of a range are written in full: it is the
+// optimum of a programme, which rounds by some units of the 15th.
+const endFigures = 12
+
+// sweptEnd is an end of a range in its unit, cleaned of that rounding.
+func sweptEnd(u units.Unit, si float64) float64 {
+	x, err := strconv.ParseFloat(u.Number(si, endFigures), 64)
+	if err != nil || math.IsInf(si, 0) {
+		return si
+	}
+	return x
+}
+
 // sweepCSV has the numbers at full precision and the marks in the last columns:
 // a spreadsheet draws them.
 func sweepCSV(s *variant.Swept) string {
@@ -194,7 +218,11 @@ func sweepCSV(s *variant.Swept) string {
 		row := []string{r.Number}
 		var most, least []string
 		for k, q := range s.Results {
-			row = append(row, r.Cells[k].Text(func(si float64) string { return fmt.Sprint(s.Units[k].In(si)) }))
+			write := s.Units[k].In
+			if !r.Cells[k].OK {
+				write = func(si float64) float64 { return sweptEnd(s.Units[k], si) }
+			}
+			row = append(row, r.Cells[k].Text(func(si float64) string { return fmt.Sprint(write(si)) }))
 			if s.Largest[k] == i {
 				most = append(most, q.Name)
 			}
@@ -230,7 +258,7 @@ type (
 		Says    []string    `json:"says"`
 		Results []*float64  `json:"results"`
 		Ranges  []jsonRange `json:"ranges,omitempty"` // of results without a single value
-		Passes  []string    `json:"passes"`           // results that pass their limit
+		Passes  []string    `json:"passes"`           // results that pass their limit, or as a range could
 	}
 	jsonRange struct {
 		Name string `json:"name"`
@@ -259,7 +287,7 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 			}
 			row.Results = append(row.Results, v)
 			if c.Ranged {
-				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, s.Units[k].In(c.Low)), rangeEnd(true, s.Units[k].In(c.High))})
+				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, sweptEnd(s.Units[k], c.Low)), rangeEnd(true, sweptEnd(s.Units[k], c.High))})
 			}
 			if c.Passes {
 				row.Passes = append(row.Passes, s.Results[k].Name)

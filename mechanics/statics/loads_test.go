@@ -154,6 +154,38 @@ func TestRandomCorners(t *testing.T) {
 	}
 }
 
+// TestRandomArches: |sin(ωs + φ)| at any frequency, whose area is 2/ω for each whole
+// arch. It is right, or the check says that it is not, and by how much.
+func TestRandomArches(t *testing.T) {
+	// ∫ |sin| from 0 to x.
+	under := func(x float64) float64 {
+		n := math.Floor(x / math.Pi)
+		return 2*n + 1 - math.Cos(x-n*math.Pi)
+	}
+	rng := rand.New(rand.NewPCG(12, 7))
+	hold := func(deg, phase float64) (doubted bool) {
+		w, f := deg*math.Pi/180, phase*math.Pi/180
+		want := 10 * (under(6*w+f) - under(f)) / w
+		s := solveText(t, beamUnder(fmt.Sprintf("abs(sin(%v deg*s/(1 m) + %v deg))*10 N/m", deg, phase)))
+		d := s.Problem.Loads[0]
+		off := math.Abs(d.Total-want) / want
+		if off > problem.LoadTol && d.Error < off/10 || off > problem.LoadTol && d.Error <= problem.LoadTol {
+			t.Errorf("%v deg, %v deg: %.10g N, want %.10g, off by %.1e, and %.1e is said", deg, phase, d.Total, want, off, d.Error)
+		}
+		return d.Error > problem.LoadTol
+	}
+	hold(1607*4./6, 37.8) // two kinks between neighbouring probes, of which nothing was said
+	for range 60 {
+		deg, phase := 100+3900*rng.Float64(), 180*rng.Float64()
+		if hold(deg, phase) {
+			t.Errorf("%v deg, %v deg is in doubt", deg, phase)
+		}
+	}
+	for range 20 { // more arches than corners are followed
+		hold(4000*math.Pow(100, rng.Float64()), 180*rng.Float64())
+	}
+}
+
 // TestLoadCheckWords: what is said of a load that is integrated numerically.
 func TestLoadCheckWords(t *testing.T) {
 	cases := []struct{ magnitude, says string }{

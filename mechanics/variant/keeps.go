@@ -156,9 +156,16 @@ const nothing = 1e-9
 
 // fails says in a few words which check fails.
 func fails(p *problem.Problem, c statics.Check) string {
+	if c.Open {
+		return c.Says(p)
+	}
 	switch c.Kind {
 	case statics.CheckLimit, statics.CheckJointLimit:
-		return c.Subject + " passes its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
+		word := " passes"
+		if c.Ranged { // only the greatest of the range does
+			word = " could pass"
+		}
+		return c.Subject + word + " its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
 	case statics.CheckFriction:
 		return c.Subject + " slips"
 	case statics.CheckTipping:

@@ -55,7 +55,7 @@ type SweptCell struct {
 	SI        float64
 	Ranged    bool
 	Low, High float64 // infinite where unbounded
-	Passes    bool    // the limit of the line or support
+	Passes    bool    // the limit of the line or support; of a range, its greatest does
 }
 
 // SweepError says what is wrong with a sweep that was asked for.
@@ -103,7 +103,7 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 		case c.OK || s.Verdict == statics.Inadmissible:
 			continue
 		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
-			passed[c.Subject] = true
+			passed[c.Subject] = !c.Open
 		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
 		default:
 			continue
