@@ -126,7 +126,7 @@ const (
 	// coneWork is what a cone of friction adds, of which planes are cut until they agree.
 	coneWork = 4_000
 	// loadWork is what a distributed load adds, whose resultant may be a quadrature.
-	loadWork = 200
+	loadWork = 1_000
 	// allCorners is up to how many inputs all corners of the box are solved, and 2 to
 	// its power how many are, where there are more.
 	allCorners = 12
