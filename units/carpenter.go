@@ -64,7 +64,7 @@ func (p *parser) leads(i int) bool {
 // as a difference. Behind a number of its own so does 3-1/2.
 func (p *parser) hyphenFraction() *Error {
 	t := p.peek()
-	if !t.whole || t.num == 0 || !p.leads(p.i) || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
+	if !t.whole || !p.leads(p.i) || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
 		return nil
 	}
 	fraction := p.text[p.at(p.i+2).start:p.at(p.i+4).end]
@@ -90,7 +90,7 @@ func (p *parser) hyphenFraction() *Error {
 // hyphenUnit refuses a hyphen between a number and its unit, as in a 6-in pipe, which
 // would be read as a difference; s may be the distance along a load.
 func (p *parser) hyphenUnit(start int, n *node) *Error {
-	if n.num == 0 || !p.leads(start) || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
+	if !p.leads(start) || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
 		return nil
 	}
 	unit := p.at(p.i + 1)

@@ -17,8 +17,7 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if len(text) > maxText || steps == 0 || steps > maxNudge || steps < -maxNudge {
 		return text, cursor, false
 	}
-	e, err := ParseOne(text)
-	one := err == nil && e.grouped != ""
+	one := groups(text)
 	toks, err := lex(text, one)
 	if err != nil {
 		return text, cursor, false
@@ -67,11 +66,17 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if sign != "" {
 		n++
 	}
-	if len(out) > maxText || !stillNumber(out, one, Span{start + len(sign), start + len(word)}, n) {
+	if len(out) > maxText || groups(out) != one || !stillNumber(out, one, Span{start + len(sign), start + len(word)}, n) {
 		return text, cursor, false
 	}
 	// The cursor keeps its distance from the number's end.
 	return out, max(start, min(len(out), cursor+len(out)-len(text))), true
+}
+
+// groups tells that commas between thousands stand in a text, and not between values.
+func groups(text string) bool {
+	e, err := ParseOne(text)
+	return err == nil && e.grouped != ""
 }
 
 // maxNudge bounds the steps of one nudge; a key repeats far less.
