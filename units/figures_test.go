@@ -190,7 +190,7 @@ func TestReadPrinted(t *testing.T) {
 		"761 NN": `unknown unit "NN": did you mean "N"`,
 		"T1":     `there is no "T1"`,
 		"1,200":  "1,200 can be read two ways. Try: 1200, or 1.200",
-		"1, 2":   "1, 2 reads as two values: one value is wanted here",
+		"1, 2":   "1, 2 reads as two values: expected one value",
 		"?":      "? is unknown, and a value is wanted here",
 	} {
 		if _, _, _, err := ReadPrinted(text, DefaultSet(), Force); err == nil || err.Error() != want {

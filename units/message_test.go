@@ -295,9 +295,9 @@ func TestWant(t *testing.T) {
 		{"20 kg + 3 kg", Force, `20 kg + 3 kg is a mass, and a mass is not a force: write (20 kg + 3 kg) * g, or make it kind = "weight"`},
 		{"6,0", Length, "6,0 reads as two values: write 6.0"},
 		{"-6,25", Length, "-6,25 can be read two ways. Try: -625, or -6.25"},
-		{"6, 0", Length, "6, 0 reads as two values: one value is wanted here"},
-		{"1,2,3", Length, "1,2,3 reads as three values: one value is wanted here"},
-		{"A", Length, "A reads as three values: one value is wanted here"},
+		{"6, 0", Length, "6, 0 reads as two values: expected one value"},
+		{"1,2,3", Length, "1,2,3 reads as three values: expected one value"},
+		{"A", Length, "A reads as three values: expected one value"},
 		{"1.7e308", Force, "1.7e308 is larger than any number kept here"},
 	} {
 		v, err := evalText(c.text, newDesk())

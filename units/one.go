@@ -162,7 +162,7 @@ func oneComma(text string) string {
 	// 1,200 may be either, and 1,2000 a slip.
 	either := !grouped && end >= 3 && len(number) <= 3 && !strings.HasPrefix(number, "0")
 	if !grouped && !allDigits(number) || either || end == 0 || strings.ContainsAny(after[end:], ",.") {
-		return "one value is wanted here"
+		return "expected one value"
 	}
 	return fmt.Sprintf("write %s%s.%s", sign, whole, after)
 }

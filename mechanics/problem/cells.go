@@ -249,7 +249,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			if r.p.Up.Y > 0 {
 				hint = "Try: (" + run + ", " + rise + ")"
 			}
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" is a number, and a direction is wanted here", hint+", for a rise of "+rise+" in a run of "+run)
+			r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 			return r3.Vec{}, false
 		}
 		if name, ok := expr.Name(); ok {
@@ -269,7 +269,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	}
 	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
 		text = strings.TrimSpace(text)
-		r.fail(ref, whole(text), text+" is an angle, and a direction is wanted here", "Try: polar("+text+"), counter-clockwise from +x")
+		r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "Try: polar("+text+"), counter-clockwise from +x")
 		return r3.Vec{}, false
 	}
 	if msg, hint := r.shape(v); msg != "" {
@@ -288,7 +288,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 // equations are linear in those alone.
 func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 	if ref.Table != "lines" {
-		r.fail(ref, whole(text), "a direction is wanted here, and ? is unknown", "Try: an axis such as +x, or a vector such as (3, 4)")
+		r.fail(ref, whole(text), "expected a direction, but ? is unknown", "Try: an axis such as +x, or a vector such as (3, 4)")
 		return
 	}
 	found := ref.Row + "x and " + ref.Row + "y"
