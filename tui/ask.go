@@ -50,9 +50,9 @@ func (m *Model) explain() {
 	h := m.screen().Panes[p].Dy() - 1
 	v := &m.read[p]
 	if v.at == (ask{}) {
-		v.first(m.texts[p].doc, h)
+		v.first(m.texts[p].paneText, h)
 	}
-	if !v.inView(m.texts[p].doc, h) {
+	if !v.inView(m.texts[p].paneText, h) {
 		return
 	}
 	m.says = m.origin(v.at)
@@ -62,7 +62,7 @@ func (m *Model) explain() {
 }
 
 // first puts a cursor that is nowhere yet on the first number in view.
-func (v *sight) first(d doc, h int) {
+func (v *sight) first(d paneText, h int) {
 	if to := d.next(v.scroll.y, 1); to >= 0 && to < v.scroll.y+h {
 		v.set(d, to, d.numbers(to)[0].seg)
 	}
@@ -140,7 +140,7 @@ func appendNumbered(out []seg, look grid.Style, s string, of func(k int) ask) []
 }
 
 // ask makes every number from a line on one that has the same origin.
-func (d doc) ask(from int, of ask) {
+func (d paneText) ask(from int, of ask) {
 	n := int32(0)
 	for i := from; i < len(d); i++ {
 		var line []seg

@@ -22,7 +22,7 @@ const (
 // boardPage is how a step stands on the board.
 type boardPage struct {
 	text, picture image.Rectangle
-	doc           doc
+	paneText      paneText
 	rows          int  // of text that show
 	below         bool // there is more text
 }
@@ -48,21 +48,21 @@ func (m Model) boardPage() (p boardPage) {
 		p.picture = image.Rect(p.text.Max.X+boardIn, all.Min.Y, all.Max.X, all.Max.Y)
 	}
 	p.text.Max.X = min(p.text.Max.X, p.text.Min.X+boardLine)
-	p.doc = m.stepText(p.text.Dx(), 1)
-	if len(p.doc) > p.text.Dy() {
-		p.doc = m.stepText(p.text.Dx(), 0)
+	p.paneText = m.stepText(p.text.Dx(), 1)
+	if len(p.paneText) > p.text.Dy() {
+		p.paneText = m.stepText(p.text.Dx(), 0)
 	}
-	if left := p.text.Dy() - len(p.doc) - 1; b.show == both && m.w < boardBeside && left >= boardPicture {
-		p.text.Max.Y = p.text.Min.Y + len(p.doc)
+	if left := p.text.Dy() - len(p.paneText) - 1; b.show == both && m.w < boardBeside && left >= boardPicture {
+		p.text.Max.Y = p.text.Min.Y + len(p.paneText)
 		p.picture = image.Rect(all.Min.X, p.text.Max.Y+1, all.Max.X, all.Max.Y)
 	}
 	p.rows = p.text.Dy()
-	p.below = !m.linear && len(p.doc) > b.line+p.rows
+	p.below = !m.linear && len(p.paneText) > b.line+p.rows
 	return p
 }
 
 // stepText is the step in lines of a width.
-func (m Model) stepText(w, air int) doc {
+func (m Model) stepText(w, air int) paneText {
 	steps := m.steps()
 	if m.board.at >= len(steps) {
 		return nil
@@ -77,7 +77,7 @@ func (m Model) stepText(w, air int) doc {
 	if hidden && len(body) == 0 {
 		out.text(theme.Warn, "hidden: r shows it")
 	}
-	return out.doc
+	return out.paneText
 }
 
 // drawBoard draws the board on the whole screen.
@@ -119,8 +119,8 @@ func (m Model) drawBoard(c grid.Canvas) {
 
 func (m Model) drawStep(c grid.Canvas, step working.Step) {
 	p := m.boardPage()
-	from := max(min(m.board.line, len(p.doc)-1), 0)
-	p.doc.draw(c.In(p.text), offset{y: from}, p.text.Dx(), m.live.stale)
+	from := max(min(m.board.line, len(p.paneText)-1), 0)
+	p.paneText.draw(c.In(p.text), offset{y: from}, p.text.Dx(), m.live.stale)
 	if p.below {
 		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
 	}

@@ -3,7 +3,7 @@ package tui
 import (
 	"strings"
 
-	"trivet/mechanics/working"
+	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
@@ -12,10 +12,10 @@ import (
 const formulaIn = 4
 
 // aligned sets equations under each other with their first relations in one column.
-func (b *boardWriter) aligned(of []working.Math) {
+func (b *boardWriter) aligned(of []doc.Math) {
 	left := 0
 	for _, m := range of {
-		if m.Op == working.Relate && len(m.Of) > 1 {
+		if m.Op == doc.Relate && len(m.Of) > 1 {
 			if n := grid.Width(b.math(m.Of[0])[0]); n <= b.w/3 {
 				left = max(left, n)
 			}
@@ -26,7 +26,7 @@ func (b *boardWriter) aligned(of []working.Math) {
 			b.gap()
 		}
 		in := formulaIn
-		if m.Op == working.Relate && len(m.Of) > 1 {
+		if m.Op == doc.Relate && len(m.Of) > 1 {
 			in += max(left-grid.Width(b.math(m.Of[0])[0]), 0)
 		}
 		b.formula(m, in)
@@ -35,7 +35,7 @@ func (b *boardWriter) aligned(of []working.Math) {
 
 // formula sets one, in more lines where it is too wide: broken at its relations,
 // then at its signs.
-func (b *boardWriter) formula(m working.Math, in int) {
+func (b *boardWriter) formula(m doc.Math, in int) {
 	lines := b.math(m)
 	wide := 0
 	for _, l := range lines {
@@ -47,7 +47,7 @@ func (b *boardWriter) formula(m working.Math, in int) {
 		for _, l := range lines {
 			b.text(theme.Name, strings.Repeat(" ", in)+l)
 		}
-	case m.Op == working.Relate && len(m.Of) > 1:
+	case m.Op == doc.Relate && len(m.Of) > 1:
 		first := b.math(m.Of[0])
 		if len(first) > 1 {
 			b.formula(m.Of[0], in)
@@ -68,7 +68,7 @@ func (b *boardWriter) formula(m working.Math, in int) {
 }
 
 // operand sets what stands behind a relation.
-func (b *boardWriter) operand(lead string, m working.Math) {
+func (b *boardWriter) operand(lead string, m doc.Math) {
 	lines := b.math(m)
 	if len(lines) == 1 {
 		b.broken(lead, lines[0])
@@ -98,7 +98,7 @@ func (b *boardWriter) broken(lead, text string) {
 }
 
 // boxed frames an answer.
-func (b *boardWriter) boxed(m working.Math) {
+func (b *boardWriter) boxed(m doc.Math) {
 	text := b.math(m)[0]
 	in := strings.Repeat(" ", formulaIn)
 	if grid.Width(text)+formulaIn+4 > b.w {

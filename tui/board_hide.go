@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -25,7 +26,7 @@ func newHiding(s *statics.Solution) hiding {
 
 // blocks gives a step's body with each unknown's value as "?"; what cannot be
 // said without the values is left out, and hidden tells that something is.
-func (h hiding) blocks(step working.Step) (body []working.Block, hidden bool) {
+func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 	switch step.Kind {
 	case working.Senses, working.Checks:
 		return nil, true
@@ -53,12 +54,12 @@ func (h hiding) blocks(step working.Step) (body []working.Block, hidden bool) {
 // withNumbers begins the sentence before an equation in numbers.
 const withNumbers = "With numbers"
 
-func says(b working.Block, begin string) bool {
+func says(b doc.Block, begin string) bool {
 	return len(b.Text) > 0 && strings.HasPrefix(b.Text[0].Words, begin)
 }
 
-func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) {
-	take := func(m *working.Math) *working.Math {
+func (h hiding) block(b doc.Block, all bool) (_ doc.Block, hidden bool) {
+	take := func(m *doc.Math) *doc.Math {
 		if m == nil {
 			return nil
 		}
@@ -66,7 +67,7 @@ func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) 
 		hidden = hidden || did
 		return &out
 	}
-	inline := func(text []working.Inline) []working.Inline {
+	inline := func(text []doc.Inline) []doc.Inline {
 		out := slices.Clone(text)
 		for i := range out {
 			out[i].Math = take(out[i].Math)
@@ -79,7 +80,7 @@ func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) 
 		b.Aligned[i] = *take(&b.Aligned[i])
 	}
 	if b.Table != nil {
-		t := working.Table{Head: b.Table.Head}
+		t := doc.Table{Head: b.Table.Head}
 		for _, row := range b.Table.Rows {
 			t.Rows = append(t.Rows, inline(row))
 		}
@@ -89,9 +90,9 @@ func (h hiding) block(b working.Block, all bool) (_ working.Block, hidden bool) 
 }
 
 // math puts a "?" for all that an unknown, or any result, is said to be.
-func (h hiding) math(m working.Math, all bool) (_ working.Math, hidden bool) {
-	if m.Op == working.Relate && len(m.Of) > 1 && (all || m.Of[0].Op == working.Symbol && h.names[report.TextMath(m.Of[0])]) {
-		m.Of = []working.Math{m.Of[0], {Op: working.Words, Text: "?"}}
+func (h hiding) math(m doc.Math, all bool) (_ doc.Math, hidden bool) {
+	if m.Op == doc.Relate && len(m.Of) > 1 && (all || m.Of[0].Op == doc.Symbol && h.names[report.TextMath(m.Of[0])]) {
+		m.Of = []doc.Math{m.Of[0], {Op: doc.Words, Text: "?"}}
 		return m, true
 	}
 	m.Of = slices.Clone(m.Of)
@@ -100,7 +101,7 @@ func (h hiding) math(m working.Math, all bool) (_ working.Math, hidden bool) {
 		m.Of[i], did = h.math(m.Of[i], all)
 		hidden = hidden || did
 	}
-	if hidden && m.Op == working.Row && all {
+	if hidden && m.Op == doc.Row && all {
 		m.Of = m.Of[:1] // the sense behind a value tells it too
 	}
 	return m, hidden

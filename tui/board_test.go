@@ -72,7 +72,7 @@ func TestNothingOfAStepIsLost(t *testing.T) {
 	}
 	for i, step := range r.m.steps() {
 		r.m.goStep(i)
-		for _, l := range r.m.boardPage().doc {
+		for _, l := range r.m.boardPage().paneText {
 			text := ""
 			for _, s := range l {
 				text += s.text
@@ -216,7 +216,7 @@ func TestThePictureShowsTheStep(t *testing.T) {
 		t.Error("text alone has a picture")
 	}
 	r.keys("p")
-	if p := r.m.boardPage(); p.picture.Empty() || len(p.doc) > 0 {
+	if p := r.m.boardPage(); p.picture.Empty() || len(p.paneText) > 0 {
 		t.Error("the picture alone has text")
 	}
 	w := newRig(t, beam, 120, 36)

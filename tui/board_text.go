@@ -3,15 +3,15 @@ package tui
 import (
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
-	"trivet/mechanics/working"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
 
 // boardWriter sets a step in lines of a width, with air between its blocks.
 type boardWriter struct {
-	doc
+	paneText
 	w     int
 	plain bool // ASCII alone
 	air   int  // blank lines between blocks
@@ -20,7 +20,7 @@ type boardWriter struct {
 // asciiMath says in ASCII what is not in it; what stands in a matrix keeps its width.
 var asciiMath = strings.NewReplacer("√", "sqrt", "²", "^2", "³", "^3", "·", "*", "×", "x")
 
-func (b *boardWriter) math(m working.Math) []string {
+func (b *boardWriter) math(m doc.Math) []string {
 	lines := strings.Split(report.TextMath(m), "\n")
 	if b.plain && len(lines) == 1 {
 		lines[0] = asciiMath.Replace(lines[0])
@@ -30,19 +30,19 @@ func (b *boardWriter) math(m working.Math) []string {
 
 func (b *boardWriter) gap() {
 	for range b.air {
-		if len(b.doc) > 0 {
+		if len(b.paneText) > 0 {
 			b.add()
 		}
 	}
 }
 
 // set writes the blocks of a step.
-func (b *boardWriter) set(body []working.Block) {
+func (b *boardWriter) set(body []doc.Block) {
 	for _, block := range body {
 		b.gap()
 		switch {
 		case block.Formula != nil:
-			b.aligned([]working.Math{*block.Formula})
+			b.aligned([]doc.Math{*block.Formula})
 		case block.Boxed != nil:
 			b.boxed(*block.Boxed)
 		case len(block.Aligned) > 0:
@@ -57,7 +57,7 @@ func (b *boardWriter) set(body []working.Block) {
 	}
 }
 
-func (b *boardWriter) sentence(text []working.Inline) string {
+func (b *boardWriter) sentence(text []doc.Inline) string {
 	var s strings.Builder
 	for _, part := range text {
 		if part.Math != nil {
@@ -70,7 +70,7 @@ func (b *boardWriter) sentence(text []working.Inline) string {
 }
 
 // table sets columns; one that is too wide stands row by row, head and cell.
-func (b *boardWriter) table(t *working.Table) {
+func (b *boardWriter) table(t *doc.Table) {
 	rows := [][]string{}
 	widths := make([]int, len(t.Head))
 	for k, h := range t.Head {
@@ -120,6 +120,6 @@ func (b *boardWriter) table(t *working.Table) {
 	}
 }
 
-func number(m working.Math) bool {
-	return m.Op == working.Number || m.Op == working.Neg && len(m.Of) > 0 && number(m.Of[0])
+func number(m doc.Math) bool {
+	return m.Op == doc.Number || m.Op == doc.Neg && len(m.Of) > 0 && number(m.Of[0])
 }

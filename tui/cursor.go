@@ -22,7 +22,7 @@ type spotted struct {
 }
 
 // number finds a piece of a line, without the blanks round it.
-func (d doc) number(line, seg int) spotted {
+func (d paneText) number(line, seg int) spotted {
 	x, before := 0, ""
 	for k, s := range d[line] {
 		if k == seg {
@@ -38,7 +38,7 @@ func (d doc) number(line, seg int) spotted {
 }
 
 // numbers are those of a line.
-func (d doc) numbers(line int) (out []spotted) {
+func (d paneText) numbers(line int) (out []spotted) {
 	if line < 0 || line >= len(d) {
 		return nil
 	}
@@ -51,7 +51,7 @@ func (d doc) numbers(line int) (out []spotted) {
 }
 
 // has tells whether a line has numbers.
-func (d doc) has(line int) bool {
+func (d paneText) has(line int) bool {
 	for _, s := range d[line] {
 		if s.of != (ask{}) {
 			return true
@@ -62,7 +62,7 @@ func (d doc) has(line int) bool {
 
 // next is the line with numbers nearest to a line, that one included, in a
 // direction; -1 where there is none.
-func (d doc) next(line, by int) int {
+func (d paneText) next(line, by int) int {
 	for ; line >= 0 && line < len(d); line += by {
 		if d.has(line) {
 			return line
@@ -71,13 +71,13 @@ func (d doc) next(line, by int) int {
 	return -1
 }
 
-func (v *sight) set(d doc, line, seg int) {
+func (v *sight) set(d paneText, line, seg int) {
 	v.line, v.seg, v.at = line, seg, d[line][seg].of
 }
 
 // find looks the number under the cursor up in a text that was written anew: the
 // one of the same meaning that stands nearest to where it was.
-func (v *sight) find(d doc) {
+func (v *sight) find(d paneText) {
 	if v.at == (ask{}) {
 		return
 	}
@@ -98,7 +98,7 @@ func (v *sight) find(d doc) {
 
 // turn moves to the nearest number in a direction where that is in view, or just
 // beyond; else it scrolls.
-func (v *sight) turn(d doc, i keys.Intent, w, h int) bool {
+func (v *sight) turn(d paneText, i keys.Intent, w, h int) bool {
 	switch i {
 	case keys.Up, keys.Down, keys.Left, keys.Right:
 	case keys.PageUp, keys.PageDown, keys.First, keys.Last:
@@ -158,13 +158,13 @@ func nearest(of []spotted, n spotted) spotted {
 	return best
 }
 
-func (v *sight) inView(d doc, h int) bool {
+func (v *sight) inView(d paneText, h int) bool {
 	return v.at != (ask{}) && v.line < len(d) && v.line >= v.scroll.y && v.line < v.scroll.y+h
 }
 
 // enter puts the cursor on the first number in view, or the last on the way up;
 // where there is none it scrolls.
-func (v *sight) enter(d doc, by, w, h int) {
+func (v *sight) enter(d paneText, by, w, h int) {
 	from := v.scroll.y
 	if by < 0 {
 		from = min(v.scroll.y+h, len(d)) - 1
@@ -180,7 +180,7 @@ func (v *sight) enter(d doc, by, w, h int) {
 }
 
 // land keeps the cursor as far down the pane as it was, after a page was turned.
-func (v *sight) land(d doc, i keys.Intent, was, w, h int) {
+func (v *sight) land(d paneText, i keys.Intent, was, w, h int) {
 	want := v.scroll.y + max(min(was, h-1), 0)
 	switch i {
 	case keys.First:

@@ -39,14 +39,14 @@ func (s *segs) line(room int) []seg {
 }
 
 // doc is a text to be scrolled.
-type doc [][]seg
+type paneText [][]seg
 
-func (d *doc) add(segs ...seg) { *d = append(*d, segs) }
+func (d *paneText) add(segs ...seg) { *d = append(*d, segs) }
 
-func (d *doc) text(look grid.Style, s string) { d.add(seg{text: s, look: look}) }
+func (d *paneText) text(look grid.Style, s string) { d.add(seg{text: s, look: look}) }
 
 // heading begins a part.
-func (d *doc) heading(s string) {
+func (d *paneText) heading(s string) {
 	if len(*d) > 0 {
 		d.add()
 	}
@@ -54,7 +54,7 @@ func (d *doc) heading(s string) {
 }
 
 // width is the longest line's.
-func (d doc) width() (w int) {
+func (d paneText) width() (w int) {
 	for _, l := range d {
 		n := 0
 		for _, s := range l {
@@ -66,7 +66,7 @@ func (d doc) width() (w int) {
 }
 
 // wrapped adds a text broken at blanks to a width, the later lines set in.
-func (d *doc) wrapped(look grid.Style, first, s string, w int) {
+func (d *paneText) wrapped(look grid.Style, first, s string, w int) {
 	in := strings.Repeat(" ", grid.Width(first))
 	line, filled := first, false
 	for _, word := range strings.Fields(s) {

@@ -13,7 +13,7 @@ import (
 // cut.
 
 // shift is by how many columns of an offset a line moves in a width.
-func (d doc) shift(line, x, w int) int {
+func (d paneText) shift(line, x, w int) int {
 	n := 0
 	for _, s := range d[line] {
 		n += grid.Width(s.text)
@@ -26,7 +26,7 @@ func (d doc) shift(line, x, w int) int {
 
 // head is the width of a line's head: what stands before its first number where
 // that is a name. A head that leaves no room for a number goes along.
-func (d doc) head(line, w int) int {
+func (d paneText) head(line, w int) int {
 	l := d[line]
 	if len(l) < 2 || !l[0].head {
 		return 0
@@ -38,13 +38,13 @@ func (d doc) head(line, w int) int {
 }
 
 // hasNumbers tells whether a line has any that would be another one where it is cut.
-func (d doc) hasNumbers(line int) bool {
+func (d paneText) hasNumbers(line int) bool {
 	return len(d[line]) > 0 && d[line][0].head || slices.ContainsFunc(d[line], func(s seg) bool { return s.of != (ask{}) })
 }
 
 // widen scrolls sideways until the number is whole in view, back to the line's
 // start where that shows it too.
-func (v *sight) widen(d doc, w int) {
+func (v *sight) widen(d paneText, w int) {
 	n, head := d.number(v.line, v.seg), d.head(v.line, w)
 	x := v.scroll.x
 	if n.to > x+w {
@@ -61,7 +61,7 @@ func (v *sight) widen(d doc, w int) {
 
 // draw shows the part of the text from an offset on in a width. In a stale text every
 // look gives way to the stale one.
-func (d doc) draw(c grid.Canvas, from offset, w int, stale bool) {
+func (d paneText) draw(c grid.Canvas, from offset, w int, stale bool) {
 	for y := range c.H() {
 		i := from.y + y
 		if i < 0 || i >= len(d) {

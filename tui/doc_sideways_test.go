@@ -20,7 +20,7 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 		}
 		return line
 	}
-	d := doc{{{text: "short words"}}, row("P ΣFx", "0.1111", "-0.2222", "0.3333", "0.4444"), row("P ΣFy", "0.5555", ".", "0.7777", "-0.8888")}
+	d := paneText{{{text: "short words"}}, row("P ΣFx", "0.1111", "-0.2222", "0.3333", "0.4444"), row("P ΣFy", "0.5555", ".", "0.7777", "-0.8888")}
 	const w = 24
 	for _, c := range []struct {
 		x    int

@@ -16,7 +16,7 @@ import (
 type question struct {
 	text    string
 	yes, no func(m *Model) tea.Cmd
-	more    doc // what it is about, to be seen
+	more    paneText // what it is about, to be seen
 	seen    bool
 	at      offset // how far it is scrolled
 }
@@ -27,7 +27,7 @@ type saved struct {
 	sheet *sheet.Sheet
 	stamp sheet.Stamp
 	err   error
-	other doc // what differs in the file that is in the way
+	other paneText // what differs in the file that is in the way
 }
 
 // save keeps what is being typed, then writes the file, or asks for its name.

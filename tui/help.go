@@ -43,8 +43,8 @@ var answers = [][2]string{
 }
 
 // helpText writes the help from the tables that the program itself works by.
-func (m Model) helpText(w int) doc {
-	var d doc
+func (m Model) helpText(w int) paneText {
+	var d paneText
 	pairs := func(rows [][2]string, wide int) {
 		for _, r := range rows {
 			d.wrapped(theme.Plain, "  "+grid.Fit(r[0], wide)+" ", r[1], w)

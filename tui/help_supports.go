@@ -11,7 +11,7 @@ import (
 // supportsHelp is the textbook's table of supports: what each holds in the plane
 // and in space. Its first rows, cables and links, are force lines; the others
 // come from the table that the equations are written by.
-func supportsHelp(d *doc, w int) {
+func supportsHelp(d *paneText, w int) {
 	d.wrapped(theme.Plain, "  ", "The unknowns are named after the joint: Ax Ay, and MAz for a moment; a joint with one force bears its own name; a rough surface has AN and AF.", w)
 	rows := [][4]string{}
 	for _, k := range []problem.Kind{problem.Cable, problem.Link} {

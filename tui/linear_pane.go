@@ -58,7 +58,7 @@ func (l live) systemLines() []string {
 	if eq := report.LineEquations(s); len(eq) > 0 {
 		lines = append(append(lines, "equations:"), eq[:min(len(eq), mostRows)]...)
 	}
-	var d doc
+	var d paneText
 	l.order(&d, wholeLine)
 	lines = append(lines, spokenDoc(d, ": ")...)
 	if len(s.X) > 0 {

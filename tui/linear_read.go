@@ -37,7 +37,7 @@ const wholeLine = 1 << 20
 
 // spokenDoc is a text in lines, without the blanks that set its columns: the first
 // wide blank of a line becomes the mark.
-func spokenDoc(d doc, mark string) (lines []string) {
+func spokenDoc(d paneText, mark string) (lines []string) {
 	for _, l := range d {
 		var s strings.Builder
 		for _, seg := range l {

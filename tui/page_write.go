@@ -4,7 +4,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // pageEndings are the formats of a page.
@@ -17,7 +17,7 @@ func WritePage(p Page, file, name string, s *statics.Solution, of *sheet.Sheet, 
 		return err
 	}
 	page, err := report.Page(format, s, report.PageOptions{
-		Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Trust: trust.Of(of, s),
+		Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Trust: uncertainty.Of(of, s),
 	})
 	if err != nil {
 		return err

@@ -41,7 +41,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 		if p.Result() {
 			o, t := m.read[p].scroll, &m.texts[p]
 			left, above = o.x > 0, o.y > 0
-			right, below = t.wide > o.x+w-1, len(t.doc) > o.y+h
+			right, below = t.wide > o.x+w-1, len(t.paneText) > o.y+h
 			break
 		}
 		left, right, above, below = m.hidden(p, w, h)

@@ -7,8 +7,8 @@ import (
 )
 
 // checked writes the checks and the printed answers, those that fail first.
-func (l live) checked(w int) doc {
-	var d doc
+func (l live) checked(w int) paneText {
+	var d paneText
 	s := l.solution
 	failed := 0
 	for _, c := range s.Checks {
@@ -50,7 +50,7 @@ func (l live) checked(w int) doc {
 }
 
 // failing writes n things, those that fail first; of many it says how many more.
-func failing(n int, ok func(k int) bool, d *doc, write func(k int)) {
+func failing(n int, ok func(k int) bool, d *paneText, write func(k int)) {
 	shown := 0
 	for _, want := range []bool{false, true} {
 		for k := range n {

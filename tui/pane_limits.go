@@ -14,8 +14,8 @@ import (
 )
 
 // limits writes each limit with its use, the governing one first, and what has none.
-func (l live) limits(w int) doc {
-	var d doc
+func (l live) limits(w int) paneText {
+	var d paneText
 	s := l.solution
 	var of []int
 	for k, c := range s.Checks {
@@ -55,7 +55,7 @@ func (l live) limits(w int) doc {
 
 // uses writes the table of limits, each column as wide as it needs to be: the
 // narrowest pane shows all of it.
-func (l live) uses(d *doc, of []int, w int) {
+func (l live) uses(d *paneText, of []int, w int) {
 	s, p := l.solution, l.problem
 	more := len(of) - mostRows
 	of = of[:min(len(of), mostRows)]

@@ -12,7 +12,7 @@ import (
 )
 
 // matrix writes A, b and what is left of each row.
-func (l live) matrix(d *doc, g theme.Glyphs) {
+func (l live) matrix(d *paneText, g theme.Glyphs) {
 	s, p := l.solution, l.problem
 	if len(s.System.Rows) == 0 {
 		return
@@ -61,7 +61,7 @@ func (l live) matrix(d *doc, g theme.Glyphs) {
 // wide is a column of the matrix: -0.12345 and a blank.
 const wide = 8
 
-func (l live) matrixHead(d *doc, label int, wall string) {
+func (l live) matrixHead(d *paneText, label int, wall string) {
 	head := []seg{{text: grid.Fit("", label), look: theme.Dim, head: true}}
 	for _, c := range l.solution.System.Cols {
 		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
@@ -97,7 +97,7 @@ func (l live) sparse(line []seg, i int) []seg {
 
 // order writes the blocks into which the system falls: which equations give which
 // unknowns, one after the other. A system of one block has no order.
-func (l live) order(d *doc, w int) {
+func (l live) order(d *paneText, w int) {
 	s, p := l.solution, l.problem
 	if len(l.blocks) < 2 {
 		return

@@ -11,8 +11,8 @@ import (
 
 // ranges writes what equilibrium and the conditions of an admissible state leave of each unknown, what ends it, and
 // the ranges that the sheet gives to its own values.
-func (l live) ranges(w int) doc {
-	var d doc
+func (l live) ranges(w int) paneText {
+	var d paneText
 	s := l.solution
 	switch {
 	case len(s.X) == 0:
@@ -42,7 +42,7 @@ func (l live) ranges(w int) doc {
 }
 
 // span writes an unknown's value, or its range and what ends it.
-func (l live) span(d *doc, i, w int) {
+func (l live) span(d *paneText, i, w int) {
 	x := l.solution.X[i]
 	b := builder{live: l}
 	name := grid.Fit(x.Name, 8) + " "
@@ -66,7 +66,7 @@ func (l live) span(d *doc, i, w int) {
 }
 
 // givenRanges writes the ranges that cells of the givens have.
-func (l live) givenRanges(d *doc) {
+func (l live) givenRanges(d *paneText) {
 	p := l.problem
 	n := 0
 	for i, g := range p.Givens {

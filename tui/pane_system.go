@@ -24,8 +24,8 @@ const caution = "For teaching and quick checks: a static, rigid-body model with 
 	"Capacities and factors come from the manufacturer and the code that applies; a qualified person decides."
 
 // system writes the verdict, A x = b, its solution and the lines.
-func (l live) system(g theme.Glyphs, w int) doc {
-	var d doc
+func (l live) system(g theme.Glyphs, w int) paneText {
+	var d paneText
 	for i, words := range l.solution.Words() {
 		look := theme.Plain
 		if i == 0 {
@@ -47,7 +47,7 @@ func (l live) system(g theme.Glyphs, w int) doc {
 }
 
 // marked adds a check; its first word says what colour says too.
-func (d *doc) marked(ok bool, says string, w int) {
+func (d *paneText) marked(ok bool, says string, w int) {
 	mark := checkMark(ok, false, false)
 	from := len(*d)
 	d.wrapped(theme.Plain, grid.Fit("", len(mark.text)), says, w)
@@ -84,7 +84,7 @@ func verdictLook(v statics.Verdict) grid.Style {
 }
 
 // values writes the solution vector.
-func (l live) values(d *doc) {
+func (l live) values(d *paneText) {
 	s, p := l.solution, l.problem
 	if len(s.X) == 0 {
 		return
@@ -130,7 +130,7 @@ func ofValue(x statics.Unknown, i int) func(int) ask {
 }
 
 // legs writes r, |r|, u and |u| of each line.
-func (l live) legs(d *doc) {
+func (l live) legs(d *paneText) {
 	p := l.problem
 	n := 0
 	var store segs

@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/origin"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -13,7 +13,7 @@ import (
 
 // trustLines writes what the ± of the inputs does to the results: the ± of each where
 // they err independently, and the ends of the worst case.
-func (l live) trustLines(d *doc, w int) {
+func (l live) trustLines(d *paneText, w int) {
 	if !l.uncertain() {
 		return
 	}
@@ -74,7 +74,7 @@ func (l live) trustLines(d *doc, w int) {
 }
 
 // worstUses writes the use of each limit with the inputs at their worse ends.
-func (l live) worstUses(d *doc, w int) {
+func (l live) worstUses(d *paneText, w int) {
 	if !l.uncertain() {
 		return
 	}
@@ -116,5 +116,5 @@ func (l live) couldExceed() bool {
 	if t == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.Checks, func(r trust.Reach) bool { return origin.IsLimit(l.solution.Checks[r.Check]) && t.Risks(&r) })
+	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return origin.IsLimit(l.solution.Checks[r.Check]) && t.Risks(&r) })
 }

@@ -29,34 +29,34 @@ func (k *worked) write(wanted stepPanes) {
 	for n, w := range []int{wanted.working, wanted.route} {
 		if w > 0 {
 			p := []layout.Pane{layout.Working, layout.Route}[n]
-			k.written[n] = text{doc: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
+			k.written[n] = text{paneText: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
 		}
 	}
 }
 
 // on gives the text of a pane, as it was written with the working where that fits.
-func (k worked) on(p layout.Pane, plain bool, w int) doc {
+func (k worked) on(p layout.Pane, plain bool, w int) paneText {
 	n := 0
 	if p == layout.Route {
 		n = 1
 	}
 	if t := k.written[n]; t.w == w && t.plain == plain {
-		return t.doc
+		return t.paneText
 	}
 	return k.document(p, plain, w)
 }
 
 // document writes the steps of a working one below the other: all of them, or those
 // of the hand route.
-func (k worked) document(p layout.Pane, plain bool, w int) doc {
+func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 	b := boardWriter{w: w, plain: plain}
 	switch {
 	case k.fault != "":
 		b.wrapped(theme.Bad, "! ", "this solution could not be laid out in steps (fault: "+k.fault+")", w)
-		return b.doc
+		return b.paneText
 	case k.working == nil:
 		b.text(theme.Dim, "The working is being written ...")
-		return b.doc
+		return b.paneText
 	}
 	steps := k.working.Steps
 	from, to := 0, len(steps)
@@ -64,20 +64,20 @@ func (k worked) document(p layout.Pane, plain bool, w int) doc {
 		from, to = k.working.RouteFrom, k.working.RouteTo
 		if from == to {
 			b.wrapped(theme.Plain, "", k.working.NoRoute(), w)
-			return b.doc
+			return b.paneText
 		}
 	} else {
 		b.wrapped(theme.Dim, "", k.working.Rounding, w)
 	}
 	for i := from; i < to; i++ {
-		if len(b.doc) > mostLines {
+		if len(b.paneText) > mostLines {
 			b.add()
 			b.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
 			break
 		}
 		b.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
 		for j := range steps[i].Body {
-			at := len(b.doc)
+			at := len(b.paneText)
 			b.set(steps[i].Body[j : j+1])
 			if steps[i].Body[j].OK != nil {
 				b.ask(at, ask{what: inStep, i: int32(i), j: int32(j)})
@@ -86,7 +86,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) doc {
 			b.origins(at, i, j, origin.Numbers(&steps[i].Body[j]))
 		}
 	}
-	return b.doc
+	return b.paneText
 }
 
 // origins says which number of a step each numeral from a line on is: the numbers of
@@ -94,9 +94,9 @@ func (k worked) document(p layout.Pane, plain bool, w int) doc {
 // differ.
 func (b *boardWriter) origins(from, step, block int, numbers []string) {
 	used := map[string]int{}
-	for y := from; y < len(b.doc); y++ {
+	for y := from; y < len(b.paneText); y++ {
 		var line []seg
-		for _, s := range b.doc[y] {
+		for _, s := range b.paneText[y] {
 			found := numerals(s.text)
 			line = append(line, numbered(s.look, s.text, func(n int) ask {
 				text := s.text[found[n][0]:found[n][1]]
@@ -117,6 +117,6 @@ func (b *boardWriter) origins(from, step, block int, numbers []string) {
 				return ask{}
 			})...)
 		}
-		b.doc[y] = line
+		b.paneText[y] = line
 	}
 }

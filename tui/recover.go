@@ -94,7 +94,7 @@ func differ(list []sheet.Change) string {
 }
 
 // changeLines words what differs, a line a cell.
-func changeLines(list []sheet.Change, was, is string) (lines doc) {
+func changeLines(list []sheet.Change, was, is string) (lines paneText) {
 	for _, c := range list {
 		says := was + " " + c.Old + ", " + is + " " + c.New
 		switch {

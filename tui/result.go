@@ -12,12 +12,12 @@ import (
 
 // text is what a result shows, written to a width.
 type text struct {
-	doc   doc
-	w     int
-	wide  int               // its longest line
-	old   bool              // the sheet or its result has changed since
-	of    *statics.Solution // of a working: whose, and in which characters
-	plain bool
+	paneText paneText
+	w        int
+	wide     int               // its longest line
+	old      bool              // the sheet or its result has changed since
+	of       *statics.Solution // of a working: whose, and in which characters
+	plain    bool
 }
 
 // compose makes the text of a result where it is old. Only those that show are
@@ -38,19 +38,19 @@ func (m *Model) compose(p layout.Pane, w int) {
 	*t = text{w: w}
 	switch l := m.live; {
 	case p == layout.System:
-		t.doc = l.system(m.theme.Glyphs, w)
+		t.paneText = l.system(m.theme.Glyphs, w)
 	case p == layout.Checks:
-		t.doc = l.checked(w)
+		t.paneText = l.checked(w)
 	case p == layout.Ranges:
-		t.doc = l.ranges(w)
+		t.paneText = l.ranges(w)
 	case p == layout.Limits:
-		t.doc = l.limits(w)
+		t.paneText = l.limits(w)
 	default:
 		t.of = m.worked.of
-		t.doc = m.worked.on(p, m.theme.Glyphs.ASCII, w)
+		t.paneText = m.worked.on(p, m.theme.Glyphs.ASCII, w)
 	}
-	t.wide = t.doc.width()
-	m.read[p].find(t.doc)
+	t.wide = t.paneText.width()
+	m.read[p].find(t.paneText)
 }
 
 // composeNone says that there is no result yet; what is wrong stands in the first
@@ -58,16 +58,16 @@ func (m *Model) compose(p layout.Pane, w int) {
 func (m *Model) composeNone(p layout.Pane, w int) {
 	t := &m.texts[p]
 	*t = text{w: w, old: true}
-	t.doc.text(theme.Dim, "No result yet.")
+	t.paneText.text(theme.Dim, "No result yet.")
 	first := true
 	for q, r := range m.screen().Panes {
 		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
 	}
 	if errs := m.live.errs; first && len(errs) > 0 {
-		t.doc.wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
+		t.paneText.wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
 	}
-	t.wide = t.doc.width()
-	m.read[p].find(t.doc)
+	t.wide = t.paneText.width()
+	m.read[p].find(t.paneText)
 }
 
 // isOld tells that a pane shows what followed from an earlier sheet.
@@ -81,13 +81,13 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	t, v := &m.texts[p], m.read[p]
 	in := c.In(image.Rect(1, 0, c.W(), c.H()))
 	w := c.W() - 2
-	t.doc.draw(in, v.scroll, w, m.isOld(p))
+	t.paneText.draw(in, v.scroll, w, m.isOld(p))
 	y := v.line - v.scroll.y
 	if p != m.focus || v.at == (ask{}) || y < 0 || y >= c.H() {
 		return
 	}
-	n := t.doc.number(v.line, v.seg)
-	x := n.from - t.doc.shift(v.line, v.scroll.x, w)
+	n := t.paneText.number(v.line, v.seg)
+	x := n.from - t.paneText.shift(v.line, v.scroll.x, w)
 	in.Paint(x, y, n.to-n.from, theme.Selected)
 	// The mark stands before the number where there is room, else at the line's edge:
 	// a terminal that shows no reversed text shows it all the same.
@@ -103,11 +103,11 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 func (m Model) drawSays(c grid.Canvas) {
 	v, w := m.read[m.focus], c.W()-2
 	if m.says == "" {
-		c.Text(1, 0, theme.Dim, "line "+ordinal(v.scroll.y+1, len(m.texts[m.focus].doc)))
+		c.Text(1, 0, theme.Dim, "line "+ordinal(v.scroll.y+1, len(m.texts[m.focus].paneText)))
 		return
 	}
 	if grid.Width(m.says) > w && len(m.live.errs) == 0 {
-		var d doc
+		var d paneText
 		d.wrapped(theme.Plain, "", m.says, w)
 		if len(d) == 2 {
 			d.draw(c.In(image.Rect(1, 0, c.W(), 2)), offset{}, w, false)
@@ -122,7 +122,7 @@ func (m *Model) turnResult(i keys.Intent) bool {
 	p := m.focus
 	r := m.screen().Panes[p]
 	v := m.read[p]
-	ok := v.turn(m.texts[p].doc, i, r.Dx()-2, r.Dy()-1)
+	ok := v.turn(m.texts[p].paneText, i, r.Dx()-2, r.Dy()-1)
 	m.read[p] = v
 	m.fit()
 	return ok
@@ -130,7 +130,7 @@ func (m *Model) turnResult(i keys.Intent) bool {
 
 // pointTo puts the cursor of a result on the number at a place of its pane.
 func (m *Model) pointTo(p layout.Pane, at image.Point) {
-	v, d := &m.read[p], m.texts[p].doc
+	v, d := &m.read[p], m.texts[p].paneText
 	y := at.Y - 1 + v.scroll.y
 	if at.Y < 1 || y >= len(d) {
 		return

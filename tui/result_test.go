@@ -76,7 +76,7 @@ func TestTheCursorStaysInView(t *testing.T) {
 				r.keys([]string{"down", "right", "down", "left", "pgdown", "up", "end", "right", "home"}[n%9])
 				p := r.m.focus
 				v, rect := r.m.read[p], r.m.screen().Panes[p]
-				d := r.m.texts[p].doc
+				d := r.m.texts[p].paneText
 				if !v.inView(d, rect.Dy()-1) {
 					continue
 				}
@@ -104,7 +104,7 @@ func TestATextWithoutNumbersScrolls(t *testing.T) {
 	if got := r.m.read[layout.System].scroll.y; got != was-1 {
 		t.Errorf("up scrolls from %d to %d", was, got)
 	}
-	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].doc)))
+	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].paneText)))
 }
 
 func TestAClickPutsTheCursorOnANumber(t *testing.T) {
@@ -133,8 +133,8 @@ func TestAStaleNumberIsOfTheEarlierSheet(t *testing.T) {
 func TestOnlyWhatShowsIsWritten(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
 	for p := range layout.Panes {
-		if shows := p == layout.System; p.Result() && (len(r.m.texts[p].doc) > 0) != shows {
-			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].doc))
+		if shows := p == layout.System; p.Result() && (len(r.m.texts[p].paneText) > 0) != shows {
+			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].paneText))
 		}
 	}
 	if r.m.worked.of != nil {
@@ -154,7 +154,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 	r.sees("P0 ΣFx", "left over", " a1")
 	r.tells("a1 in P0 ΣFx: x of u from P0 to P1 = (1.00 - 0) m / 1.41 m = 0.7071")
 	r.keys("alt+9", "end")
-	if n := len(r.m.texts[layout.Working].doc); n > mostLines+200 {
+	if n := len(r.m.texts[layout.Working].paneText); n > mostLines+200 {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")

@@ -105,7 +105,7 @@ func (m Model) drawShot(c grid.Canvas) {
 	if m.opening.pick >= len(list) || f.of != list[m.opening.pick] {
 		return // its picture is on its way
 	}
-	var d doc
+	var d paneText
 	w := min(c.W()-1, boardLine)
 	switch {
 	case f.of.family == blankFamily:

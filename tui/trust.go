@@ -7,14 +7,14 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/tui/layout"
 )
 
 // trusted is what the ± of the inputs does to a solution.
 type trusted struct {
 	of      *statics.Solution
-	trust   *trust.Trust
+	trust   *uncertainty.Effect
 	fault   string
 	stopped bool // a newer sheet came: it is not known
 }
@@ -40,7 +40,7 @@ func weighed(of *sheet.Sheet, s *statics.Solution, on func() bool) (out trusted)
 			out = trusted{of: s, fault: fmt.Sprint(r)}
 		}
 	}()
-	t := trust.While(of, s, on)
+	t := uncertainty.While(of, s, on)
 	return trusted{of: s, trust: t, stopped: t == nil && !on()}
 }
 
@@ -74,7 +74,7 @@ func (m *Model) takeTrusted(msg trusted) {
 }
 
 // trust is that of the solution shown, nil where it is not known.
-func (l live) trust() *trust.Trust {
+func (l live) trust() *uncertainty.Effect {
 	if l.trusted.of != l.solution {
 		return nil
 	}

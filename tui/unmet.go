@@ -5,7 +5,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	marking "trivet/mechanics/mark"
+	marking "trivet/mechanics/grade"
 	"trivet/mechanics/statics"
 	"trivet/tui/layout"
 )

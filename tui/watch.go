@@ -120,7 +120,7 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 
 // disk is what a file that is not to be overwritten unasked differs in; nil where
 // it does not read.
-func disk(path string, s *sheet.Sheet) doc {
+func disk(path string, s *sheet.Sheet) paneText {
 	now, _, err := sheet.Load(path)
 	if err != nil {
 		return nil

@@ -3,6 +3,7 @@ package origin
 import (
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/mechanics/working"
 )
@@ -15,15 +16,15 @@ func equals(of *working.Step, f found) string {
 	on := f.on()
 	for k := len(on) - 1; k >= 0; k-- {
 		m := on[k]
-		if m.Op != working.Relate || k >= len(f.way) {
+		if m.Op != doc.Relate || k >= len(f.way) {
 			continue
 		}
 		text := func(n int) string { return strings.ReplaceAll(report.TextMath(m.Of[n]), "\n", " ") }
 		at, last := f.way[k], f.way[k] == len(m.Of)-1
 		switch {
-		case last && m.Of[0].Op == working.BigSum && m.Text == "=" && k == len(on)-2:
+		case last && m.Of[0].Op == doc.BigSum && m.Text == "=" && k == len(on)-2:
 			return text(0) + " = 0: the body is in equilibrium"
-		case !last && m.Of[0].Op == working.Size:
+		case !last && m.Of[0].Op == doc.Size:
 			return "a component of " + report.TextMath(m.Of[0].Of[0]) + ", squared and added up"
 		case at >= 2:
 			return text(0) + " = " + text(at-1)
@@ -57,13 +58,13 @@ func ofTable(of *working.Step, f found) string {
 }
 
 // behindSymbol names the symbol that a number is multiplied by.
-func behindSymbol(on []*working.Math) string {
+func behindSymbol(on []*doc.Math) string {
 	for k := len(on) - 1; k >= 0; k-- {
-		if on[k].Op != working.Product {
+		if on[k].Op != doc.Product {
 			continue
 		}
 		for _, x := range on[k].Of {
-			if x.Op == working.Symbol {
+			if x.Op == doc.Symbol {
 				return ": what stands before " + report.TextMath(x)
 			}
 		}

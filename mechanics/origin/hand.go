@@ -5,15 +5,16 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/route"
 	"trivet/mechanics/working"
 	"trivet/units"
 )
 
 // ofHand is a number of an equation of the hand route, ΣM = coefficient·symbol ... = 0:
 // what a unit of the symbol adds to the sum, or a value put in.
-func ofHand(w *working.Working, of *working.Step, b *working.Block, f found) string {
+func ofHand(w *working.Working, of *working.Step, b *doc.Block, f found) string {
 	p := w.Solution.Problem
 	e := equation(of.Hand, b, f)
 	if e == nil || len(f.way) == 0 || f.way[0] != 1 {
@@ -34,18 +35,18 @@ func ofHand(w *working.Working, of *working.Step, b *working.Block, f found) str
 	if t.Symbol >= 0 {
 		return name + ", found before: " + stepOf(w, t.Symbol)
 	}
-	if t.Load.Kind == route.SpreadLoad {
+	if t.Load.Kind == handsolve.SpreadLoad {
 		return name + ": the resultant of the load, the area under it"
 	}
 	return name + ": known, from the sheet"
 }
 
 // equation is the equation that a formula of a block is.
-func equation(step *route.Step, b *working.Block, f found) *route.Equation {
-	if len(step.Equations) == 0 || len(b.Aligned) == 0 || f.formula.Op != working.Relate || f.formula.Of[0].Op != working.BigSum {
+func equation(step *handsolve.Step, b *doc.Block, f found) *handsolve.Equation {
+	if len(step.Equations) == 0 || len(b.Aligned) == 0 || f.formula.Op != doc.Relate || f.formula.Of[0].Op != doc.BigSum {
 		return nil
 	}
-	if step.Kind == route.One {
+	if step.Kind == handsolve.One {
 		return &step.Equations[0]
 	}
 	for k := range b.Aligned {
@@ -58,9 +59,9 @@ func equation(step *route.Step, b *working.Block, f found) *route.Equation {
 
 // term is the term of an equation that a number stands in: what is known to be nothing
 // is not written.
-func term(e *route.Equation, f found) *route.Term {
+func term(e *handsolve.Equation, f found) *handsolve.Term {
 	n, at := 0, 0
-	if f.formula.Of[1].Op == working.Sum && len(f.way) > 1 {
+	if f.formula.Of[1].Op == doc.Sum && len(f.way) > 1 {
 		at = f.way[1]
 	}
 	for k := range e.Terms {
@@ -81,24 +82,24 @@ func term(e *route.Equation, f found) *route.Term {
 func isFactor(f found) (factor, alone bool) {
 	on := f.on()
 	for k, m := range on {
-		if m.Op == working.Product && k < len(f.way) {
+		if m.Op == doc.Product && k < len(f.way) {
 			return f.way[k] == 0, false
 		}
 	}
 	return false, true
 }
 
-func termName(w *working.Working, t *route.Term) string {
+func termName(w *working.Working, t *handsolve.Term) string {
 	p := w.Solution.Problem
 	if t.Symbol >= 0 {
 		return w.Hand.Name(p, t.Symbol)
 	}
 	switch k := t.Load.Index; t.Load.Kind {
-	case route.CoupleLoad:
+	case handsolve.CoupleLoad:
 		return p.Couples[k].Name
-	case route.SpreadLoad:
+	case handsolve.SpreadLoad:
 		return p.Loads[k].Name
-	case route.WeightLoad:
+	case handsolve.WeightLoad:
 		return "weight of " + p.Bodies[k].Name
 	default:
 		return p.Lines[k].Name
@@ -106,10 +107,10 @@ func termName(w *working.Working, t *route.Term) string {
 }
 
 // arm is a term's coefficient in a sum of moments; of a couple it is no length.
-func arm(p *problem.Problem, t *route.Term) string {
+func arm(p *problem.Problem, t *handsolve.Term) string {
 	couple := t.Symbol >= 0 && t.Symbol < len(p.Unknowns) && p.Unknowns[t.Symbol].Dim == units.Moment
 	if t.Symbol < 0 {
-		couple = t.Load.Kind == route.CoupleLoad || t.Load.Kind == route.SpreadLoad && p.Loads[t.Load.Index].Total == 0
+		couple = t.Load.Kind == handsolve.CoupleLoad || t.Load.Kind == handsolve.SpreadLoad && p.Loads[t.Load.Index].Total == 0
 	}
 	if couple {
 		return cosine(t.Coef)

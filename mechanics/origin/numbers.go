@@ -1,20 +1,20 @@
 package origin
 
-import "trivet/mechanics/working"
+import "trivet/mechanics/doc"
 
 // found is a number of a block: the formula that it stands in, and the way to it.
 type found struct {
-	formula *working.Math
+	formula *doc.Math
 	way     []int
-	row     []working.Inline // of a table
-	head    string           // of its column
+	row     []doc.Inline // of a table
+	head    string       // of its column
 }
 
 // Numbers are the numbers of a block as they are shown, without signs, in the order
 // of its formulas. A power is not one of them.
-func Numbers(b *working.Block) []string {
+func Numbers(b *doc.Block) []string {
 	var of []string
-	each(b, func(f found, m *working.Math) bool {
+	each(b, func(f found, m *doc.Math) bool {
 		of = append(of, m.Text)
 		return true
 	})
@@ -22,7 +22,7 @@ func Numbers(b *working.Block) []string {
 }
 
 // each goes through the numbers of a block until it is told that it is enough.
-func each(b *working.Block, do func(found, *working.Math) bool) {
+func each(b *doc.Block, do func(found, *doc.Math) bool) {
 	on := true
 	formula := func(f found) {
 		if on && f.formula != nil {
@@ -49,12 +49,12 @@ func each(b *working.Block, do func(found, *working.Math) bool) {
 	}
 }
 
-func walk(f found, m *working.Math, do func(found, *working.Math) bool) bool {
-	if m.Op == working.Number {
+func walk(f found, m *doc.Math, do func(found, *doc.Math) bool) bool {
+	if m.Op == doc.Number {
 		return do(f, m)
 	}
 	for k := range m.Of {
-		if m.Op == working.Power && k > 0 {
+		if m.Op == doc.Power && k > 0 {
 			break
 		}
 		next := f
@@ -67,9 +67,9 @@ func walk(f found, m *working.Math, do func(found, *working.Math) bool) bool {
 }
 
 // number finds number k of a block.
-func number(b *working.Block, k int) (at found, m *working.Math) {
+func number(b *doc.Block, k int) (at found, m *doc.Math) {
 	n := 0
-	each(b, func(f found, x *working.Math) bool {
+	each(b, func(f found, x *doc.Math) bool {
 		if n == k {
 			at, m = f, x
 		}
@@ -80,8 +80,8 @@ func number(b *working.Block, k int) (at found, m *working.Math) {
 }
 
 // on gives the formulas on the way to a number, the whole first.
-func (f found) on() []*working.Math {
-	of := []*working.Math{f.formula}
+func (f found) on() []*doc.Math {
+	of := []*doc.Math{f.formula}
 	for _, k := range f.way {
 		m := of[len(of)-1]
 		of = append(of, &m.Of[k])

@@ -1,6 +1,7 @@
 package origin
 
 import (
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -29,7 +30,7 @@ func Step(w *working.Working, step, block, k int) string {
 }
 
 // held finds the check, or the answer, that a sentence says.
-func held(s *statics.Solution, b *working.Block) string {
+func held(s *statics.Solution, b *doc.Block) string {
 	text := ""
 	for _, x := range b.Text {
 		text += x.Words
@@ -48,7 +49,7 @@ func held(s *statics.Solution, b *working.Block) string {
 }
 
 // ofStep says what the system says of a number.
-func ofStep(w *working.Working, of *working.Step, b *working.Block, f found) string {
+func ofStep(w *working.Working, of *working.Step, b *doc.Block, f found) string {
 	s := w.Solution
 	switch of.Kind {
 	case working.Position, working.Unit:
@@ -71,7 +72,7 @@ func ofStep(w *working.Working, of *working.Step, b *working.Block, f found) str
 // ofEquation is a number of a sum of forces or moments on one body: a coefficient, or
 // a known term.
 func ofEquation(s *statics.Solution, of *working.Step, f found) string {
-	if len(of.About.Bodies) != 1 || f.formula.Op != working.Relate {
+	if len(of.About.Bodies) != 1 || f.formula.Op != doc.Relate {
 		return ""
 	}
 	row := rowOf(s, of.About.Bodies[0], &f.formula.Of[0])
@@ -85,8 +86,8 @@ func ofEquation(s *statics.Solution, of *working.Step, f found) string {
 }
 
 // rowOf finds the row that a heading ΣF_x or ΣM_A names; -1 where there is none.
-func rowOf(s *statics.Solution, body int, head *working.Math) int {
-	if head.Op != working.BigSum || len(head.Of) == 0 {
+func rowOf(s *statics.Solution, body int, head *doc.Math) int {
+	if head.Op != doc.BigSum || len(head.Of) == 0 {
 		return -1
 	}
 	for i := s.System.Start[body]; i < s.System.Start[body+1]; i++ {
@@ -102,7 +103,7 @@ func rowOf(s *statics.Solution, body int, head *working.Math) int {
 func unknownIn(s *statics.Solution, f found) int {
 	on := f.on()
 	for k := len(on) - 1; k >= 0; k-- {
-		if on[k].Op != working.Product {
+		if on[k].Op != doc.Product {
 			continue
 		}
 		for _, x := range on[k].Of {
@@ -114,8 +115,8 @@ func unknownIn(s *statics.Solution, f found) int {
 	return -1
 }
 
-func unknown(s *statics.Solution, m *working.Math) int {
-	if m.Op == working.Symbol && m.Name != "" {
+func unknown(s *statics.Solution, m *doc.Math) int {
+	if m.Op == doc.Symbol && m.Name != "" {
 		for j := range s.X {
 			if s.X[j].Name == m.Name {
 				return j
@@ -129,9 +130,9 @@ func unknown(s *statics.Solution, m *working.Math) int {
 func ofMatrix(s *statics.Solution, f found) string {
 	for k, m := range f.on() {
 		switch {
-		case m.Op == working.Grid && k+1 < len(f.way) && f.way[k] < len(s.System.Rows) && f.way[k+1] < len(s.System.Cols):
+		case m.Op == doc.Grid && k+1 < len(f.way) && f.way[k] < len(s.System.Rows) && f.way[k+1] < len(s.System.Cols):
 			return Entry(s, f.way[k], f.way[k+1])
-		case m.Op == working.Column && k < len(f.way) && f.way[k] < len(s.System.Rows):
+		case m.Op == doc.Column && k < len(f.way) && f.way[k] < len(s.System.Rows):
 			return Known(s, f.way[k])
 		}
 	}
@@ -142,12 +143,12 @@ func ofMatrix(s *statics.Solution, f found) string {
 func ofValue(s *statics.Solution, of *working.Step, f found) string {
 	m := f.formula
 	for _, x := range f.on() { // an answer stands in a row, with its sense
-		if x.Op == working.Relate {
+		if x.Op == doc.Relate {
 			m = x
 			break
 		}
 	}
-	if m.Op != working.Relate || len(m.Of) < 2 {
+	if m.Op != doc.Relate || len(m.Of) < 2 {
 		return ""
 	}
 	j := unknown(s, &m.Of[0])

@@ -4,14 +4,15 @@ import (
 	"math"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 )
 
 // ofLine is a number of a position vector r = B - A = (..) - (..) = (..), of its
 // length |r| = √(..) = L, or of u = r/|r| = (..)/L = ..
-func ofLine(s *statics.Solution, of *working.Step, b *working.Block, f found) string {
-	if len(of.About.Lines) != 1 || b.Formula == nil || b.Formula.Op != working.Relate || len(f.way) == 0 {
+func ofLine(s *statics.Solution, of *working.Step, b *doc.Block, f found) string {
+	if len(of.About.Lines) != 1 || b.Formula == nil || b.Formula.Op != doc.Relate || len(f.way) == 0 {
 		return ""
 	}
 	line := of.About.Lines[0]
@@ -28,24 +29,24 @@ func ofLine(s *statics.Solution, of *working.Step, b *working.Block, f found) st
 	at, last, first := f.way[0], f.way[0] == len(f.formula.Of)-1, f.formula.Of[0].Op
 	axis := axisIn(f)
 	switch {
-	case of.Kind == working.Position && first == working.Vec && !last && axis >= 0:
+	case of.Kind == working.Position && first == doc.Vec && !last && axis >= 0:
 		g := s.Problem.Lines[line].Legs[leg]
 		point := g.To
 		if len(f.way) > 1 && f.way[1] == 1 { // subtracted
 			point = g.From
 		}
 		return axes[axis:axis+1] + " of " + s.Problem.Points[point].Name + ", from its place in the sheet"
-	case first == working.Vec && axis >= 0:
+	case first == doc.Vec && axis >= 0:
 		return Leg(s, line, leg, R, axis)
 	case of.Kind == working.Position && last:
 		return Leg(s, line, leg, Length, 0)
-	case of.Kind == working.Unit && first == working.Size && last:
+	case of.Kind == working.Unit && first == doc.Size && last:
 		return Leg(s, line, leg, Size, 0)
-	case of.Kind == working.Unit && first == working.UnitVec && !last && at == 2 && axis >= 0:
+	case of.Kind == working.Unit && first == doc.UnitVec && !last && at == 2 && axis >= 0:
 		return Leg(s, line, leg, R, axis)
-	case of.Kind == working.Unit && first == working.UnitVec && !last && at == 2:
+	case of.Kind == working.Unit && first == doc.UnitVec && !last && at == 2:
 		return Leg(s, line, leg, Length, 0)
-	case of.Kind == working.Unit && first == working.UnitVec && last && axis >= 0:
+	case of.Kind == working.Unit && first == doc.UnitVec && last && axis >= 0:
 		return Leg(s, line, leg, U, axis)
 	}
 	return ""
@@ -57,11 +58,11 @@ func axisIn(f found) int {
 	on := f.on()
 	for k, m := range on {
 		switch {
-		case m.Op == working.Paren && len(m.Of) > 1:
+		case m.Op == doc.Paren && len(m.Of) > 1:
 			return f.way[k]
-		case m.Op == working.Product:
+		case m.Op == doc.Product:
 			for _, x := range m.Of {
-				if x.Op == working.UnitVec && len(x.Text) == 1 {
+				if x.Op == doc.UnitVec && len(x.Text) == 1 {
 					return strings.Index("ijk", x.Text)
 				}
 			}

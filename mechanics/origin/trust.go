@@ -6,7 +6,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/units"
 )
 
@@ -22,7 +22,7 @@ const (
 
 // Trust says where a number of result k comes from: which inputs bring it about, the
 // one that does the most first.
-func Trust(t *trust.Trust, k int, of OfTrust) string {
+func Trust(t *uncertainty.Effect, k int, of OfTrust) string {
 	y := &t.Spreads[k]
 	if of == Plus && !y.Known() || of != Plus && !y.Bounded() {
 		return y.Label() + " has no bound within " + t.Mostly(y)
@@ -42,7 +42,7 @@ func Trust(t *trust.Trust, k int, of OfTrust) string {
 }
 
 // end says where an end of the worst case is.
-func end(t *trust.Trust, at trust.Place) string {
+func end(t *uncertainty.Effect, at uncertainty.Place) string {
 	if where := t.PlaceWords(at); where != "" {
 		return ": with " + where
 	}
@@ -50,7 +50,7 @@ func end(t *trust.Trust, at trust.Place) string {
 }
 
 // moving counts the inputs that change a result.
-func moving(y *trust.Spread) (n int) {
+func moving(y *uncertainty.Spread) (n int) {
 	for _, by := range y.By {
 		if by != 0 {
 			n++
@@ -60,7 +60,7 @@ func moving(y *trust.Spread) (n int) {
 }
 
 // shares lists what each input does to a result.
-func shares(t *trust.Trust, y *trust.Spread) string {
+func shares(t *uncertainty.Effect, y *uncertainty.Spread) string {
 	var order []int
 	for i, by := range y.By {
 		if by != 0 {
@@ -78,7 +78,7 @@ func shares(t *trust.Trust, y *trust.Spread) string {
 
 // Reach says where the use of a limit at the worst comes from: check r of those that
 // inputs move.
-func Reach(t *trust.Trust, r int) string {
+func Reach(t *uncertainty.Effect, r int) string {
 	at := &t.Checks[r]
 	p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
 	if math.IsInf(at.Value, 0) {

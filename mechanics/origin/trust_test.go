@@ -6,13 +6,13 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // A load of 2.4 kN on two ropes at 45 degrees carries 2.4/√2 = 1.70 kN each; a tenth
 // of a kilonewton more, 0.071 kN more.
 func TestTrust(t *testing.T) {
-	of := func(h, x string) *trust.Trust {
+	of := func(h, x string) *uncertainty.Effect {
 		s, err := sheet.Parse([]byte(`plane = "xy"
 [units]
 force = "kN"
@@ -34,7 +34,7 @@ W = { kind = "weight", at = "O", magnitude = "W" }
 		if len(errs) > 0 {
 			t.Fatal(errs)
 		}
-		return trust.Of(s, statics.Solve(p))
+		return uncertainty.Of(s, statics.Solve(p))
 	}
 	one, two, none := of("1", "1"), of("1 ± 0.01", "1"), of("1", "-1.01 ± 0.02")
 	for _, c := range []struct{ got, want string }{

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -104,17 +105,17 @@ func TestLinesHoldNothingThatIsDrawn(t *testing.T) {
 }
 
 func TestLineMath(t *testing.T) {
-	n := func(text string) working.Math { return working.Math{Op: working.Number, Text: text} }
-	row := func(of ...working.Math) working.Math { return working.Math{Op: working.Row, Of: of} }
-	rows := []working.Math{row(n("1"), n("2")), row(n("3"), n("4"))}
+	n := func(text string) doc.Math { return doc.Math{Op: doc.Number, Text: text} }
+	row := func(of ...doc.Math) doc.Math { return doc.Math{Op: doc.Row, Of: of} }
+	rows := []doc.Math{row(n("1"), n("2")), row(n("3"), n("4"))}
 	for _, c := range []struct {
-		m    working.Math
+		m    doc.Math
 		want string
 	}{
-		{working.Math{Op: working.Column, Of: []working.Math{n("1"), n("-2")}}, "(1, -2)"},
-		{working.Math{Op: working.Grid, Of: rows}, "matrix ((1, 2), (3, 4))"},
-		{working.Math{Op: working.Det, Of: rows}, "determinant of ((1, 2), (3, 4))"},
-		{working.Math{Op: working.Relate, Text: "=", Of: []working.Math{{Op: working.Symbol, Text: "r"}, {Op: working.Column, Of: []working.Math{n("1")}}}}, "r = (1)"},
+		{doc.Math{Op: doc.Column, Of: []doc.Math{n("1"), n("-2")}}, "(1, -2)"},
+		{doc.Math{Op: doc.Grid, Of: rows}, "matrix ((1, 2), (3, 4))"},
+		{doc.Math{Op: doc.Det, Of: rows}, "determinant of ((1, 2), (3, 4))"},
+		{doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{{Op: doc.Symbol, Text: "r"}, {Op: doc.Column, Of: []doc.Math{n("1")}}}}, "r = (1)"},
 	} {
 		if got := LineMath(c.m); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

@@ -10,7 +10,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/units"
 )
 
@@ -138,9 +138,9 @@ func noteLines(file, mark string, s *sheet.Sheet, notes []problem.Error) (lines 
 // CheckLine is the one line that `trivet check` prints for a sheet; t is what the ± of
 // its inputs does, nil where none has one. A sheet of which something is read by nothing
 // is not well: its results may be those of another one.
-func CheckLine(file string, s *statics.Solution, t *trust.Trust) (well bool, line string) {
+func CheckLine(file string, s *statics.Solution, t *uncertainty.Effect) (well bool, line string) {
 	file = printable.Line(file)
-	failures := trust.Failures(s, t)
+	failures := uncertainty.Failures(s, t)
 	for _, alike := range problem.Gather(s.Problem.Unread) {
 		more := ""
 		if n := len(alike); n > mostAlike {

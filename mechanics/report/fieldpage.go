@@ -9,7 +9,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/units"
 )
 
@@ -50,7 +50,7 @@ func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
 }
 
 // governingWords says what the governing limit has in use, and that it is at risk.
-func governingWords(s *statics.Solution, t *trust.Trust, c statics.Check) string {
+func governingWords(s *statics.Solution, t *uncertainty.Effect, c statics.Check) string {
 	if t.CheckAtRisk(slices.Index(s.Checks, c)) {
 		return c.Says(s.Problem) + "; " + AtRisk + " within the ±"
 	}

@@ -13,7 +13,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // FuzzSolve takes any text the whole road: parse, read, solve, report as text
@@ -82,7 +82,7 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 		return
 	}
 	s := statics.Solve(p)
-	tr := trust.Of(sh, s)
+	tr := uncertainty.Of(sh, s)
 	if out := Text(s, tr); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
 		t.Errorf("the text is not sound: %q", out)
 	}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
 // htmlPage writes a page as one file of HTML: figures as SVG, formulas as
@@ -72,7 +72,7 @@ func htmlBlock(b block) string {
 	case b.quiet:
 		return `<p class="quiet">` + htmlSentence(b.Text) + "</p>\n"
 	case b.Formula != nil:
-		return `<div class="formula">` + MathMLAligned([]working.Math{*b.Formula}) + "</div>\n"
+		return `<div class="formula">` + MathMLAligned([]doc.Math{*b.Formula}) + "</div>\n"
 	case b.Aligned != nil:
 		return `<div class="formula">` + MathMLAligned(b.Aligned) + "</div>\n"
 	case b.Boxed != nil:
@@ -83,7 +83,7 @@ func htmlBlock(b block) string {
 	return "<p>" + htmlSentence(b.Text) + "</p>\n"
 }
 
-func htmlSentence(of []working.Inline) string {
+func htmlSentence(of []doc.Inline) string {
 	out := ""
 	for _, in := range of {
 		if in.Math != nil {
@@ -95,7 +95,7 @@ func htmlSentence(of []working.Inline) string {
 	return out
 }
 
-func htmlTable(t *working.Table) string {
+func htmlTable(t *doc.Table) string {
 	var b strings.Builder
 	b.WriteString("<div class=\"wide\"><table>\n<thead><tr>")
 	for _, h := range t.Head {
@@ -109,7 +109,7 @@ func htmlTable(t *working.Table) string {
 			if k > 0 && numeric(c) && (c.Math != nil || c.Words != "") {
 				class = ` class="number"`
 			}
-			fmt.Fprintf(&b, "<td%s>%s</td>", class, htmlSentence([]working.Inline{c}))
+			fmt.Fprintf(&b, "<td%s>%s</td>", class, htmlSentence([]doc.Inline{c}))
 		}
 		b.WriteString("</tr>\n")
 	}

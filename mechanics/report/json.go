@@ -7,7 +7,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // The objects of `trivet solve --format json`, a contract: numbers at full
@@ -95,7 +95,7 @@ type (
 const jsonFormat = 2
 
 // JSON writes a solved sheet as one object; t may be nil.
-func JSON(sheet string, s *statics.Solution, t *trust.Trust, warnings ...Fault) []byte {
+func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...Fault) []byte {
 	p := s.Problem
 	out := jsonSheet{
 		Format: jsonFormat, Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,

@@ -5,15 +5,16 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
 )
 
 // Parts is what a page holds beside the working.
 type Parts struct {
-	Trust  *trust.Trust // nil where no input has a ±
-	Figure string       // in the page's own language: LaTeX's picture commands, or Markdown; empty for none
+	Trust  *uncertainty.Effect // nil where no input has a ±
+	Figure string              // in the page's own language: LaTeX's picture commands, or Markdown; empty for none
 }
 
 // latexHead needs amsmath and nothing else. Numbers of pages and links are left
@@ -45,7 +46,7 @@ func LaTeX(w *working.Working, parts Parts) string {
 	}
 	if risks := riskBlocks(parts.Trust); len(risks) > 0 {
 		b.WriteString("\\subsection*{" + latexText(partRisk) + "}\n")
-		var all []working.Block
+		var all []doc.Block
 		for _, risk := range risks {
 			all = append(all, risk.Block)
 		}
@@ -88,7 +89,7 @@ func capital(text string) string {
 	return strings.ToUpper(text[:n]) + text[n:]
 }
 
-func latexResults(s *statics.Solution, t *trust.Trust) [][]string {
+func latexResults(s *statics.Solution, t *uncertainty.Effect) [][]string {
 	var rows [][]string
 	for _, r := range unknownRows(s, t) {
 		cells := make([]string, 3)
@@ -104,7 +105,7 @@ func latexResults(s *statics.Solution, t *trust.Trust) [][]string {
 }
 
 // latexBlocks writes a step's body; checks that follow each other are one list.
-func latexBlocks(body []working.Block) string {
+func latexBlocks(body []doc.Block) string {
 	var b strings.Builder
 	list := false
 	blocks := together(body)
@@ -129,26 +130,26 @@ func latexBlocks(body []working.Block) string {
 }
 
 // together joins formulas that follow each other to one set of aligned equations.
-func together(body []working.Block) []working.Block {
-	var out []working.Block
+func together(body []doc.Block) []doc.Block {
+	var out []doc.Block
 	for _, block := range body {
 		of := block.Aligned
 		if block.Formula != nil {
-			of = []working.Math{*block.Formula}
+			of = []doc.Math{*block.Formula}
 		}
 		if last := len(out) - 1; len(of) > 0 && last >= 0 && len(out[last].Aligned) > 0 {
 			out[last].Aligned = append(out[last].Aligned, of...)
 			continue
 		}
 		if len(of) > 0 {
-			block = working.Block{Aligned: append([]working.Math{}, of...)}
+			block = doc.Block{Aligned: append([]doc.Math{}, of...)}
 		}
 		out = append(out, block)
 	}
 	return out
 }
 
-func latexBlock(block working.Block) string {
+func latexBlock(block doc.Block) string {
 	t := latexTex()
 	switch {
 	case block.Boxed != nil:
@@ -167,7 +168,7 @@ func latexBlock(block working.Block) string {
 	return latexSentence(block.Text) + "\n\n"
 }
 
-func latexSentence(text []working.Inline) string {
+func latexSentence(text []doc.Inline) string {
 	out := ""
 	for _, part := range text {
 		if part.Math != nil {
@@ -179,7 +180,7 @@ func latexSentence(text []working.Inline) string {
 	return out
 }
 
-func latexRows(t *working.Table) [][]string {
+func latexRows(t *doc.Table) [][]string {
 	var rows [][]string
 	for _, r := range t.Rows {
 		cells := make([]string, len(t.Head))

@@ -3,9 +3,9 @@ package report
 import (
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
+	"trivet/mechanics/doc"
 
-	"trivet/mechanics/working"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // pageCells is how wide a line of a formula on a page may be, counted in cells
@@ -14,11 +14,11 @@ const pageCells = 74
 
 // lines breaks equations for aligned environments: the first relation of each is
 // the column, and what is too wide goes on below it, at a relation or a sign.
-func (t tex) lines(of []working.Math) string {
+func (t tex) lines(of []doc.Math) string {
 	var out []string
 	for _, m := range of {
 		pieces, widths := strings.Split(t.math(m), softBreak), pieceWidths(m)
-		relates := m.Op == working.Relate && len(m.Of) > 1
+		relates := m.Op == doc.Relate && len(m.Of) > 1
 		line, wide, aligned := "", 0, !relates
 		if !relates {
 			line = "& "
@@ -48,7 +48,7 @@ func (t tex) lines(of []working.Math) string {
 }
 
 // pieceWidths are the cells of a formula's pieces between soft breaks, as text.
-func pieceWidths(m working.Math) []int {
+func pieceWidths(m doc.Math) []int {
 	b := textBox(m, false)
 	var widths []int
 	for _, piece := range strings.Split(b.lines[b.base], softBreak) {

@@ -5,43 +5,43 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/working"
 	"trivet/units"
 )
 
 // LineMath writes a formula in one line that can be read aloud: a column is a
 // tuple (a, b, c), a matrix its rows one after the other, nothing is drawn.
-func LineMath(m working.Math) string { return TextMath(flat(m)) }
+func LineMath(m doc.Math) string { return TextMath(flat(m)) }
 
 // flat turns what stands over several lines into tuples.
-func flat(m working.Math) working.Math {
-	of := make([]working.Math, len(m.Of))
+func flat(m doc.Math) doc.Math {
+	of := make([]doc.Math, len(m.Of))
 	for i := range m.Of {
 		of[i] = flat(m.Of[i])
 	}
 	m.Of = of
 	switch m.Op {
-	case working.Column:
-		return working.Math{Op: working.Paren, Of: of}
-	case working.Grid, working.Det:
-		rows := make([]working.Math, len(of))
+	case doc.Column:
+		return doc.Math{Op: doc.Paren, Of: of}
+	case doc.Grid, doc.Det:
+		rows := make([]doc.Math, len(of))
 		for i, r := range of {
-			rows[i] = working.Math{Op: working.Paren, Of: r.Of}
+			rows[i] = doc.Math{Op: doc.Paren, Of: r.Of}
 		}
 		word := "matrix"
-		if m.Op == working.Det {
+		if m.Op == doc.Det {
 			word = "determinant of"
 		}
-		return working.Math{Op: working.Row, Of: []working.Math{{Op: working.Words, Text: word}, {Op: working.Paren, Of: rows}}}
+		return doc.Math{Op: doc.Row, Of: []doc.Math{{Op: doc.Words, Text: word}, {Op: doc.Paren, Of: rows}}}
 	}
 	return m
 }
 
 // Lines writes the body of a step in whole sentences, each on a line of its own
 // however long: nothing in it is set in columns.
-func Lines(body []working.Block) (out []string) {
+func Lines(body []doc.Block) (out []string) {
 	for _, b := range body {
 		switch {
 		case b.Formula != nil:
@@ -69,7 +69,7 @@ func Lines(body []working.Block) (out []string) {
 	return out
 }
 
-func lineSentence(text []working.Inline) string {
+func lineSentence(text []doc.Inline) string {
 	var b strings.Builder
 	for _, part := range text {
 		if part.Math != nil {
@@ -82,7 +82,7 @@ func lineSentence(text []working.Inline) string {
 }
 
 // lineRow says a row of a table: each head with its cell.
-func lineRow(head []string, row []working.Inline) string {
+func lineRow(head []string, row []doc.Inline) string {
 	var parts []string
 	for k := range min(len(row), len(head)) {
 		if cell := lineSentence(row[k : k+1]); strings.TrimSpace(cell) != "" {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/working"
 )
 
@@ -70,7 +71,7 @@ func markdownSource(line string) string {
 	return "\n<small>" + markdownText(line) + "</small>\n"
 }
 
-func markdownBlock(block working.Block) string {
+func markdownBlock(block doc.Block) string {
 	t := markdownTex()
 	switch {
 	case block.Boxed != nil:
@@ -101,11 +102,11 @@ func markdownBlock(block working.Block) string {
 	return lineStart(markdownSentence(block.Text)) + "\n"
 }
 
-func displayed(t tex, of []working.Math) string {
+func displayed(t tex, of []doc.Math) string {
 	return "$$\n\\begin{aligned}\n" + t.lines(of) + "\n\\end{aligned}\n$$\n"
 }
 
-func markdownSentence(text []working.Inline) string {
+func markdownSentence(text []doc.Inline) string {
 	out := ""
 	for _, part := range text {
 		if part.Math != nil {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 	"trivet/units"
 )
 
@@ -13,7 +13,7 @@ func MarkFormats() []string { return []string{"text", "csv", "json", "markdown"}
 
 // Marks writes the marks of a class in a form: a row for each student, what was not
 // right, and how each question went.
-func Marks(format string, c mark.Class) string {
+func Marks(format string, c grade.Class) string {
 	switch format {
 	case "json":
 		return marksJSON(c)
@@ -50,15 +50,15 @@ func Marks(format string, c mark.Class) string {
 }
 
 // marksHead says when an answer was right.
-func marksHead(c mark.Class) string {
+func marksHead(c grade.Class) string {
 	if c.Rule.Within > 0 {
 		return plural(len(c.Students), "student") + "; right: within " + units.Compact(100*c.Rule.Within) + " %"
 	}
-	return fmt.Sprintf("%s; right: to the precision written or to %d significant figures", plural(len(c.Students), "student"), mark.Figures)
+	return fmt.Sprintf("%s; right: to the precision written or to %d significant figures", plural(len(c.Students), "student"), grade.Figures)
 }
 
 // hasSheets tells that students had different sheets.
-func hasSheets(c mark.Class) bool {
+func hasSheets(c grade.Class) bool {
 	for _, s := range c.Students {
 		if s.Sheet != "" {
 			return true
@@ -67,7 +67,7 @@ func hasSheets(c mark.Class) bool {
 	return false
 }
 
-func marksColumns(c mark.Class) []string {
+func marksColumns(c grade.Class) []string {
 	out := []string{"right"}
 	if hasSheets(c) {
 		out = []string{"sheet", "right"}
@@ -77,7 +77,7 @@ func marksColumns(c mark.Class) []string {
 
 // marksRow is a student's row behind the name: marks out of asked, and a word for
 // each answer.
-func marksRow(c mark.Class, s mark.Student) []string {
+func marksRow(c grade.Class, s grade.Student) []string {
 	var out []string
 	if hasSheets(c) {
 		out = append(out, printed(s.Sheet))
@@ -93,7 +93,7 @@ func marksRow(c mark.Class, s mark.Student) []string {
 }
 
 // remarkLines are who, and what is said to them.
-func remarkLines(c mark.Class) [][2]string {
+func remarkLines(c grade.Class) [][2]string {
 	var out [][2]string
 	for _, s := range c.Students {
 		if r := s.Remarks(); len(r) > 0 {
@@ -104,7 +104,7 @@ func remarkLines(c mark.Class) [][2]string {
 }
 
 // questionWords says how many had a question right, and the commonest mistake.
-func questionWords(q mark.Question) string {
+func questionWords(q grade.Question) string {
 	s := fmt.Sprintf("%s: %d of %d right", q.Name, q.Right, q.Of)
 	if n := q.Of - q.Answered; n > 0 {
 		s += fmt.Sprintf(", %d missing", n)
@@ -115,7 +115,7 @@ func questionWords(q mark.Question) string {
 	return s
 }
 
-func marksMarkdown(c mark.Class) string {
+func marksMarkdown(c grade.Class) string {
 	var b strings.Builder
 	if c.Title != "" {
 		b.WriteString("# " + markdownText(c.Title) + "\n\n")

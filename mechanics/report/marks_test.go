@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 )
 
 // A name that a spreadsheet would run is a text in the gradebook, and bytes that a
@@ -14,9 +14,9 @@ import (
 func TestMarksAreGuarded(t *testing.T) {
 	names := []string{"=1+1", "+Ada", "-Ben", "@Cy", " =x", "\t=y", "Dee, E.", "Eva \"e\"", "a\x1b[31mb", "Flo"}
 	want := []string{"'=1+1", "'+Ada", "'-Ben", "'@Cy", "' =x", "' =y", "Dee, E.", "Eva \"e\"", "a·[31mb", "Flo"}
-	c := mark.Class{Questions: []string{"T1"}}
+	c := grade.Class{Questions: []string{"T1"}}
 	for _, n := range names {
-		c.Students = append(c.Students, mark.Student{Name: n, Fault: "=not marked"})
+		c.Students = append(c.Students, grade.Student{Name: n, Fault: "=not marked"})
 	}
 	rows, err := csv.NewReader(strings.NewReader(Marks("csv", c))).ReadAll()
 	if err != nil || len(rows) != len(names)+1 {
@@ -35,10 +35,10 @@ func TestMarksAreGuarded(t *testing.T) {
 }
 
 func TestMarksInJSON(t *testing.T) {
-	c := mark.Class{Sheet: "mast.toml", Title: "Mast", Rule: mark.Rule{Within: 0.01}, Questions: []string{"T1"}, Students: []mark.Student{
-		{Name: "Ada", Marks: []mark.Mark{{Name: "T1", Typed: "2.5", Verdict: mark.Right, Says: "right"}}},
-		{Name: "Ben", Marks: []mark.Mark{{Name: "T1", Typed: "-2.5", Verdict: mark.Sign, Says: "sign reversed"}}},
-		{Name: "Cy", Marks: []mark.Mark{{Name: "T1", Typed: "2.5 C", Verdict: mark.Sign, Says: "sign reversed: it is no compression"}}},
+	c := grade.Class{Sheet: "mast.toml", Title: "Mast", Rule: grade.Rule{Within: 0.01}, Questions: []string{"T1"}, Students: []grade.Student{
+		{Name: "Ada", Marks: []grade.Mark{{Name: "T1", Typed: "2.5", Verdict: grade.Right, Says: "right"}}},
+		{Name: "Ben", Marks: []grade.Mark{{Name: "T1", Typed: "-2.5", Verdict: grade.Sign, Says: "sign reversed"}}},
+		{Name: "Cy", Marks: []grade.Mark{{Name: "T1", Typed: "2.5 C", Verdict: grade.Sign, Says: "sign reversed: it is no compression"}}},
 		{Name: "Dee", Fault: "there is no sheet"},
 	}}
 	var got jsonClass

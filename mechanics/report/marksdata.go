@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 	"trivet/mechanics/printable"
 )
 
@@ -45,7 +45,7 @@ type (
 	}
 )
 
-func marksJSON(c mark.Class) string {
+func marksJSON(c grade.Class) string {
 	_, rule, _ := strings.Cut(marksHead(c), "; right: ")
 	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule, Students: []jsonStudent{}, Questions: []jsonQuestion{}}
 	for _, s := range c.Students {
@@ -67,7 +67,7 @@ func marksJSON(c mark.Class) string {
 
 // marksCSV is a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
-func marksCSV(c mark.Class) string {
+func marksCSV(c grade.Class) string {
 	var b strings.Builder
 	w := csv.NewWriter(&b)
 	sheets := hasSheets(c)

@@ -7,49 +7,49 @@ import (
 	"strings"
 	"testing"
 
-	"trivet/mechanics/working"
+	"trivet/mechanics/doc"
 )
 
-func num(text string) working.Math { return working.Math{Op: working.Number, Text: text} }
+func num(text string) doc.Math { return doc.Math{Op: doc.Number, Text: text} }
 
-func node(op working.Op, of ...working.Math) working.Math { return working.Math{Op: op, Of: of} }
+func node(op doc.Op, of ...doc.Math) doc.Math { return doc.Math{Op: op, Of: of} }
 
-func symbol(text string, sub ...working.Math) working.Math {
-	return working.Math{Op: working.Symbol, Text: text, Of: sub}
+func symbol(text string, sub ...doc.Math) doc.Math {
+	return doc.Math{Op: doc.Symbol, Text: text, Of: sub}
 }
 
 // One tree, written alike in each form: signs, parentheses and escapes.
 func TestMath(t *testing.T) {
-	word := func(text string) working.Math { return working.Math{Op: working.Words, Text: text} }
-	equal := func(of ...working.Math) working.Math {
-		return working.Math{Op: working.Relate, Text: "=", Of: of}
+	word := func(text string) doc.Math { return doc.Math{Op: doc.Words, Text: text} }
+	equal := func(of ...doc.Math) doc.Math {
+		return doc.Math{Op: doc.Relate, Text: "=", Of: of}
 	}
-	T1 := working.Math{Op: working.Symbol, Text: "T", Of: []working.Math{word("1")}, Name: "T1"}
+	T1 := doc.Math{Op: doc.Symbol, Text: "T", Of: []doc.Math{word("1")}, Name: "T1"}
 	for _, c := range []struct {
-		m                 working.Math
+		m                 doc.Math
 		text, latex, mark string
 	}{
-		{node(working.Sum, node(working.Neg, num("3")), T1, num("-2"), node(working.Product, num("-4"), symbol("x"))),
+		{node(doc.Sum, node(doc.Neg, num("3")), T1, num("-2"), node(doc.Product, num("-4"), symbol("x"))),
 			"-3 + T1 - 2 - 4 x", `-3 + T_{1} - 2 - 4\,x`, `-3 + T_{1} - 2 - 4\thinspace x`},
-		{node(working.Neg, node(working.Sum, symbol("a"), symbol("b"))), "-(a + b)", `-(a + b)`, `-(a + b)`},
-		{node(working.Product, num("2"), num("3")), "2 · 3", `2 \cdot 3`, `2 \cdot 3`},
-		{node(working.Product, symbol("a"), node(working.Neg, symbol("b"))), "a (-b)", `a\,(-b)`, `a\thinspace (-b)`},
-		{node(working.Power, node(working.Neg, num("0.5")), num("2")), "(-0.5)²", `{(-0.5)}^{2}`, `{(-0.5)}^{2}`},
-		{node(working.Power, symbol("x"), num("4")), "x^4", `{x}^{4}`, `{x}^{4}`},
-		{node(working.Root, node(working.Sum, symbol("a"), symbol("b"))), "√(a + b)", `\sqrt{a + b}`, `\sqrt{a + b}`},
-		{node(working.Fraction, node(working.Sum, symbol("a"), symbol("b")), num("2")), "(a + b)/2", `\frac{a + b}{2}`, `\frac{a + b}{2}`},
-		{node(working.Row, num("12 300"), word("lbf/ft^2")), "12 300 lbf/ft^2", `12\,300\,\text{lbf/ft}^{2}`, `12\thinspace 300\thinspace \text{lbf/ft}^{2}`},
+		{node(doc.Neg, node(doc.Sum, symbol("a"), symbol("b"))), "-(a + b)", `-(a + b)`, `-(a + b)`},
+		{node(doc.Product, num("2"), num("3")), "2 · 3", `2 \cdot 3`, `2 \cdot 3`},
+		{node(doc.Product, symbol("a"), node(doc.Neg, symbol("b"))), "a (-b)", `a\,(-b)`, `a\thinspace (-b)`},
+		{node(doc.Power, node(doc.Neg, num("0.5")), num("2")), "(-0.5)²", `{(-0.5)}^{2}`, `{(-0.5)}^{2}`},
+		{node(doc.Power, symbol("x"), num("4")), "x^4", `{x}^{4}`, `{x}^{4}`},
+		{node(doc.Root, node(doc.Sum, symbol("a"), symbol("b"))), "√(a + b)", `\sqrt{a + b}`, `\sqrt{a + b}`},
+		{node(doc.Fraction, node(doc.Sum, symbol("a"), symbol("b")), num("2")), "(a + b)/2", `\frac{a + b}{2}`, `\frac{a + b}{2}`},
+		{node(doc.Row, num("12 300"), word("lbf/ft^2")), "12 300 lbf/ft^2", `12\,300\,\text{lbf/ft}^{2}`, `12\thinspace 300\thinspace \text{lbf/ft}^{2}`},
 		{num("1.89e-3"), "1.89e-3", `1.89 \times 10^{-3}`, `1.89 \times 10^{-3}`},
 		{symbol("α", word("T1")), "α_T1", `\alpha _{T1}`, `\alpha _{T1}`},
 		{symbol("Kraft&1"), "Kraft&1", `\text{Kraft\&1}`, `\text{Kraft\&1}`},
-		{working.Math{Op: working.Vec, Text: "r", Of: []working.Math{word("AB")}}, "r_AB", `\mathbf{r}_{AB}`, `\mathbf{r}_{AB}`},
-		{node(working.Paren, num("1"), node(working.Neg, num("2"))), "(1, -2)", `(1, -2)`, `(1, -2)`},
-		{node(working.Size, symbol("u")), "|u|", `\lvert u \rvert`, `\lvert u \rvert`},
-		{equal(node(working.BigSum, symbol("F", word("x"))), num("0")), "ΣF_x = 0", `\Sigma F_{x} = 0`, `\Sigma F_{x} = 0`},
-		{working.Math{Op: working.Relate, Text: "≈", Of: []working.Math{symbol("a"), num("1")}}, "a ≈ 1", `a \approx  1`, `a \approx  1`},
-		{node(working.Grid, node(working.Row, num("1"), node(working.Neg, num("20"))), node(working.Row, num("3"), num("4"))),
+		{doc.Math{Op: doc.Vec, Text: "r", Of: []doc.Math{word("AB")}}, "r_AB", `\mathbf{r}_{AB}`, `\mathbf{r}_{AB}`},
+		{node(doc.Paren, num("1"), node(doc.Neg, num("2"))), "(1, -2)", `(1, -2)`, `(1, -2)`},
+		{node(doc.Size, symbol("u")), "|u|", `\lvert u \rvert`, `\lvert u \rvert`},
+		{equal(node(doc.BigSum, symbol("F", word("x"))), num("0")), "ΣF_x = 0", `\Sigma F_{x} = 0`, `\Sigma F_{x} = 0`},
+		{doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{symbol("a"), num("1")}}, "a ≈ 1", `a \approx  1`, `a \approx  1`},
+		{node(doc.Grid, node(doc.Row, num("1"), node(doc.Neg, num("20"))), node(doc.Row, num("3"), num("4"))),
 			"⎡1  -20⎤\n⎣3    4⎦", `\begin{bmatrix} 1 & -20 \\ 3 & 4 \end{bmatrix}`, `\begin{bmatrix} 1 & -20 \\ 3 & 4 \end{bmatrix}`},
-		{node(working.Det, node(working.Row, symbol("i")), node(working.Row, num("3"))), "│i│\n│3│", `\begin{vmatrix} i \\ 3 \end{vmatrix}`, `\begin{vmatrix} i \\ 3 \end{vmatrix}`},
+		{node(doc.Det, node(doc.Row, symbol("i")), node(doc.Row, num("3"))), "│i│\n│3│", `\begin{vmatrix} i \\ 3 \end{vmatrix}`, `\begin{vmatrix} i \\ 3 \end{vmatrix}`},
 	} {
 		if got := TextMath(c.m); got != c.text {
 			t.Errorf("text %q, want %q", got, c.text)
@@ -92,7 +92,7 @@ func TestMathMLIsWellFormed(t *testing.T) {
 						check(name, MathML(*part.Math))
 					}
 				}
-				for _, m := range []*working.Math{b.Formula, b.Boxed} {
+				for _, m := range []*doc.Math{b.Formula, b.Boxed} {
 					if m != nil {
 						check(name, MathMLBlock(*m))
 					}

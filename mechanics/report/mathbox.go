@@ -6,8 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
 // mbox is a piece of a formula set on paper, its corner at the left end of its
@@ -66,40 +66,40 @@ func (t setter) gap(k float64) float64 {
 }
 
 // set lays a formula out.
-func (t setter) set(m working.Math) mbox {
+func (t setter) set(m doc.Math) mbox {
 	switch m.Op {
-	case working.Symbol:
+	case doc.Symbol:
 		return t.indexed(t.text(letterStyle(m.Text), m.Text), m.Of)
-	case working.Vec:
+	case doc.Vec:
 		return t.indexed(t.text(ink.Bold, m.Text), m.Of)
-	case working.UnitVec:
+	case doc.UnitVec:
 		return t.indexed(t.text(ink.BoldItalic, m.Text), m.Of)
-	case working.Number, working.Words:
+	case doc.Number, doc.Words:
 		return t.text(ink.Regular, m.Text)
-	case working.Neg:
+	case doc.Neg:
 		b := t.text(ink.Regular, "−")
-		b.add(t.set(inParens(first(m), working.Sum)), 0)
+		b.add(t.set(inParens(first(m), doc.Sum)), 0)
 		return b
-	case working.Fraction:
+	case doc.Fraction:
 		return t.fraction(m)
-	case working.Root:
+	case doc.Root:
 		return t.root(m)
-	case working.Power:
+	case doc.Power:
 		return t.power(m)
-	case working.Size:
+	case doc.Size:
 		return t.fenced(t.set(first(m)), "|", "|")
-	case working.Paren:
+	case doc.Paren:
 		return t.fenced(t.list(m.Of, ","), "(", ")")
-	case working.Column:
+	case doc.Column:
 		return t.grid(m, "[", "]")
-	case working.Grid:
+	case doc.Grid:
 		return t.grid(m, "[", "]")
-	case working.Det:
+	case doc.Det:
 		return t.grid(m, "|", "|")
-	case working.BigSum:
+	case doc.BigSum:
 		b := t.text(ink.Regular, "Σ")
 		b.space(t.gap(0.06))
-		b.add(t.set(inParens(first(m), working.Sum)), 0)
+		b.add(t.set(inParens(first(m), doc.Sum)), 0)
 		return b
 	}
 	var b mbox
@@ -110,9 +110,9 @@ func (t setter) set(m working.Math) mbox {
 	return b
 }
 
-func first(m working.Math) working.Math {
+func first(m doc.Math) doc.Math {
 	if len(m.Of) == 0 {
-		return working.Math{Op: working.Words}
+		return doc.Math{Op: doc.Words}
 	}
 	return m.Of[0]
 }
@@ -127,10 +127,10 @@ func letterStyle(s string) ink.Style {
 }
 
 // indexed sets a symbol with its subscript.
-func (t setter) indexed(b mbox, sub []working.Math) mbox {
+func (t setter) indexed(b mbox, sub []doc.Math) mbox {
 	if len(sub) > 0 {
 		b.space(0.02 * t.size)
-		b.add(t.shrunk().set(working.Math{Op: working.Row, Of: sub}), 0.18*t.size)
+		b.add(t.shrunk().set(doc.Math{Op: doc.Row, Of: sub}), 0.18*t.size)
 	}
 	return b
 }
@@ -145,7 +145,7 @@ type piece struct {
 }
 
 // pieces takes apart what stands side by side: relations, sums, products, rows.
-func (t setter) pieces(m working.Math) []piece {
+func (t setter) pieces(m doc.Math) []piece {
 	var out []piece
 	join := func(box mbox, before float64) {
 		if n := len(out); n > 0 {
@@ -156,7 +156,7 @@ func (t setter) pieces(m working.Math) []piece {
 		out = append(out, piece{box: box})
 	}
 	switch m.Op {
-	case working.Relate:
+	case doc.Relate:
 		for k, of := range m.Of {
 			parts := t.pieces(of)
 			if k > 0 {
@@ -167,7 +167,7 @@ func (t setter) pieces(m working.Math) []piece {
 			}
 			out = append(out, parts...)
 		}
-	case working.Sum:
+	case doc.Sum:
 		for k, of := range m.Of {
 			sign := ""
 			if minus, rest := signed(of); minus {
@@ -190,7 +190,7 @@ func (t setter) pieces(m working.Math) []piece {
 			s.add(box, 0)
 			out = append(out, piece{box: s, before: t.gap(0.22), free: true})
 		}
-	case working.Product:
+	case doc.Product:
 		for k, of := range m.Of {
 			space := 0.0
 			if k > 0 {
@@ -201,18 +201,18 @@ func (t setter) pieces(m working.Math) []piece {
 				case "":
 					space = 0
 				}
-				of = inParens(of, working.Neg)
+				of = inParens(of, doc.Neg)
 			}
-			join(t.set(inParens(of, working.Sum)), space)
+			join(t.set(inParens(of, doc.Sum)), space)
 		}
-	case working.Cross:
+	case doc.Cross:
 		for k, of := range m.Of {
 			if k > 0 {
 				join(t.text(ink.Regular, "×"), t.gap(0.22))
 			}
-			join(t.set(inParens(of, working.Sum, working.Neg)), t.gap(0.22))
+			join(t.set(inParens(of, doc.Sum, doc.Neg)), t.gap(0.22))
 		}
-	case working.Row:
+	case doc.Row:
 		for k, of := range m.Of {
 			inner := t.pieces(of)
 			if k == 0 {
@@ -221,11 +221,11 @@ func (t setter) pieces(m working.Math) []piece {
 			}
 			space := t.gap(0.12)
 			switch before := m.Of[k-1]; {
-			case of.Op == working.Words && (of.Text == "" || strings.ContainsAny(of.Text[:1], " ,;.:)")), before.Op == working.Words && strings.HasSuffix(before.Text, " "):
+			case of.Op == doc.Words && (of.Text == "" || strings.ContainsAny(of.Text[:1], " ,;.:)")), before.Op == doc.Words && strings.HasSuffix(before.Text, " "):
 				space = 0
 			case t.low:
 				space = 0
-			case of.Op == working.Words || before.Op == working.Words:
+			case of.Op == doc.Words || before.Op == doc.Words:
 				space = t.gap(0.2)
 			}
 			join(inner[0].box, space)
@@ -240,7 +240,7 @@ func (t setter) pieces(m working.Math) []piece {
 	return out
 }
 
-func (t setter) list(of []working.Math, between string) mbox {
+func (t setter) list(of []doc.Math, between string) mbox {
 	var b mbox
 	for k, m := range of {
 		if k > 0 {

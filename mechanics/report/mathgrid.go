@@ -3,19 +3,19 @@ package report
 import (
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
+	"trivet/mechanics/doc"
 
-	"trivet/mechanics/working"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // textGrid sets a matrix in brackets, a determinate between bars; numbers to the right.
-func textGrid(m working.Math) box {
+func textGrid(m doc.Math) box {
 	var rows [][]string
 	var widths []int
 	for _, r := range m.Of {
 		entries := r.Of
-		if m.Op == working.Column {
-			entries = []working.Math{r}
+		if m.Op == doc.Column {
+			entries = []doc.Math{r}
 		}
 		var cells []string
 		for k, e := range entries {
@@ -46,9 +46,9 @@ func textGrid(m working.Math) box {
 	return out
 }
 
-func brackets(op working.Op, i, n int) (string, string) {
+func brackets(op doc.Op, i, n int) (string, string) {
 	switch {
-	case op == working.Det:
+	case op == doc.Det:
 		return "│", "│"
 	case n == 1:
 		return "[", "]"

@@ -6,7 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"trivet/mechanics/working"
+	"trivet/mechanics/doc"
 )
 
 // tex writes formulas for LaTeX with amsmath, or for the mathematics in Markdown,
@@ -27,49 +27,49 @@ func (t tex) within() tex {
 }
 
 // LaTeXMath writes a formula for LaTeX's mathematics.
-func LaTeXMath(m working.Math) string { return bare(latexTex().math(m)) }
+func LaTeXMath(m doc.Math) string { return bare(latexTex().math(m)) }
 
-func (t tex) math(m working.Math) string {
-	of := func(k int, ops ...working.Op) string { return t.math(inParens(m.Of[k], ops...)) }
+func (t tex) math(m doc.Math) string {
+	of := func(k int, ops ...doc.Op) string { return t.math(inParens(m.Of[k], ops...)) }
 	switch m.Op {
-	case working.Symbol:
+	case doc.Symbol:
 		return t.symbol(m.Text) + t.sub(m)
-	case working.Vec, working.UnitVec:
+	case doc.Vec, doc.UnitVec:
 		return `\mathbf{` + t.plain(m.Text) + `}` + t.sub(m)
-	case working.Number:
+	case doc.Number:
 		return t.number(m.Text)
-	case working.Words:
+	case doc.Words:
 		return t.upright(m.Text)
-	case working.Row:
+	case doc.Row:
 		return t.row(m.Of)
-	case working.Sum:
+	case doc.Sum:
 		return t.sum(m.Of)
-	case working.Neg:
-		return "-" + of(0, working.Sum)
-	case working.Product:
+	case doc.Neg:
+		return "-" + of(0, doc.Sum)
+	case doc.Product:
 		return t.product(m.Of)
-	case working.Cross:
-		return of(0, working.Sum, working.Neg) + ` \times ` + of(1, working.Sum, working.Neg)
-	case working.Fraction:
+	case doc.Cross:
+		return of(0, doc.Sum, doc.Neg) + ` \times ` + of(1, doc.Sum, doc.Neg)
+	case doc.Fraction:
 		if t.flat {
-			return of(0, working.Sum, working.Neg) + `/` + of(1, working.Sum, working.Neg, working.Product)
+			return of(0, doc.Sum, doc.Neg) + `/` + of(1, doc.Sum, doc.Neg, doc.Product)
 		}
 		return `\frac{` + bare(of(0)) + `}{` + bare(of(1)) + `}`
-	case working.Root:
+	case doc.Root:
 		return `\sqrt{` + bare(of(0)) + `}`
-	case working.Power:
-		return `{` + of(0, working.Sum, working.Neg, working.Product, working.Fraction) + `}^{` + bare(of(1)) + `}`
-	case working.Size:
+	case doc.Power:
+		return `{` + of(0, doc.Sum, doc.Neg, doc.Product, doc.Fraction) + `}^{` + bare(of(1)) + `}`
+	case doc.Size:
 		return `\lvert ` + bare(of(0)) + ` \rvert`
-	case working.Paren:
+	case doc.Paren:
 		return t.paren(m.Of)
-	case working.Relate:
+	case doc.Relate:
 		return t.relate(m)
-	case working.BigSum:
-		return `\Sigma ` + of(0, working.Sum)
-	case working.Column, working.Grid:
+	case doc.BigSum:
+		return `\Sigma ` + of(0, doc.Sum)
+	case doc.Column, doc.Grid:
 		return t.grid(m, "bmatrix")
-	case working.Det:
+	case doc.Det:
 		return t.grid(m, "vmatrix")
 	}
 	return ""
@@ -97,22 +97,22 @@ func (t tex) plain(name string) string {
 
 var plainSubscript = regexp.MustCompile(`^[A-Za-z0-9,]+$`)
 
-func (t tex) sub(m working.Math) string {
+func (t tex) sub(m doc.Math) string {
 	if len(m.Of) == 0 {
 		return ""
 	}
 	return `_{` + t.subscript(m.Of[0]) + `}`
 }
 
-func (t tex) subscript(m working.Math) string {
+func (t tex) subscript(m doc.Math) string {
 	switch {
-	case m.Op == working.Row:
+	case m.Op == doc.Row:
 		out := ""
 		for _, x := range m.Of {
 			out += t.subscript(x)
 		}
 		return out
-	case m.Op == working.Words:
+	case m.Op == doc.Words:
 		return t.subWords(m.Text)
 	}
 	return t.math(m)
@@ -168,12 +168,12 @@ func (t tex) upright(text string) string {
 	return out
 }
 
-func (t tex) row(of []working.Math) string {
+func (t tex) row(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
-		if k > 0 && m.Op == working.Words && m.Text != "" && !strings.ContainsAny(m.Text[:1], " ,") {
+		if k > 0 && m.Op == doc.Words && m.Text != "" && !strings.ContainsAny(m.Text[:1], " ,") {
 			out += t.thin
-		} else if k > 0 && !(m.Op == working.Words) && of[k-1].Op != working.Words {
+		} else if k > 0 && !(m.Op == doc.Words) && of[k-1].Op != doc.Words {
 			out += " "
 		}
 		out += t.math(m)
@@ -181,7 +181,7 @@ func (t tex) row(of []working.Math) string {
 	return out
 }
 
-func (t tex) sum(of []working.Math) string {
+func (t tex) sum(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
 		minus, rest := signed(m)
@@ -199,19 +199,19 @@ func (t tex) sum(of []working.Math) string {
 	return out
 }
 
-func (t tex) product(of []working.Math) string {
+func (t tex) product(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
 		if k > 0 {
 			out += productGap(of[k-1], m, ` \cdot `, t.thin)
-			m = inParens(m, working.Neg)
+			m = inParens(m, doc.Neg)
 		}
-		out += t.math(inParens(m, working.Sum))
+		out += t.math(inParens(m, doc.Sum))
 	}
 	return out
 }
 
-func (t tex) paren(of []working.Math) string {
+func (t tex) paren(of []doc.Math) string {
 	open, shut := "(", ")"
 	for _, m := range of {
 		if tall(m) {
@@ -225,9 +225,9 @@ func (t tex) paren(of []working.Math) string {
 	return open + strings.Join(parts, `, `) + shut
 }
 
-func tall(m working.Math) bool {
+func tall(m doc.Math) bool {
 	switch m.Op {
-	case working.Fraction, working.Grid, working.Column, working.Det:
+	case doc.Fraction, doc.Grid, doc.Column, doc.Det:
 		return true
 	}
 	for _, x := range m.Of {
@@ -247,7 +247,7 @@ func (t tex) relation(text string) string {
 	return `\mathrel{\text{` + t.text(text) + `}}`
 }
 
-func (t tex) relate(m working.Math) string {
+func (t tex) relate(m doc.Math) string {
 	out := ""
 	for k, x := range m.Of {
 		if k > 0 {
@@ -258,12 +258,12 @@ func (t tex) relate(m working.Math) string {
 	return out
 }
 
-func (t tex) grid(m working.Math, env string) string {
+func (t tex) grid(m doc.Math, env string) string {
 	var rows []string
 	for _, r := range m.Of {
 		entries := r.Of
-		if m.Op == working.Column {
-			entries = []working.Math{r}
+		if m.Op == doc.Column {
+			entries = []doc.Math{r}
 		}
 		cells := make([]string, len(entries))
 		for k, e := range entries {

@@ -4,26 +4,26 @@ import (
 	"html"
 	"strings"
 
-	"trivet/mechanics/working"
+	"trivet/mechanics/doc"
 )
 
 // MathML writes a formula in MathML Core for a line of text in an HTML page.
-func MathML(m working.Math) string {
+func MathML(m doc.Math) string {
 	return `<math>` + ml(m) + `</math>`
 }
 
 // MathMLBlock writes a formula in MathML Core for a line of its own.
-func MathMLBlock(m working.Math) string {
+func MathMLBlock(m doc.Math) string {
 	return `<math display="block">` + ml(m) + `</math>`
 }
 
 // MathMLAligned writes equations under each other, aligned at their first relation.
-func MathMLAligned(of []working.Math) string {
+func MathMLAligned(of []doc.Math) string {
 	var b strings.Builder
 	b.WriteString(`<math display="block"><mtable style="text-align:left">`)
 	for _, m := range of {
 		left, rest := "", ml(m)
-		if m.Op == working.Relate && len(m.Of) > 1 {
+		if m.Op == doc.Relate && len(m.Of) > 1 {
 			left = ml(m.Of[0])
 			rest = ""
 			for _, x := range m.Of[1:] {
@@ -35,38 +35,38 @@ func MathMLAligned(of []working.Math) string {
 	return b.String() + `</mtable></math>`
 }
 
-func ml(m working.Math) string {
-	of := func(k int, ops ...working.Op) string { return ml(inParens(m.Of[k], ops...)) }
+func ml(m doc.Math) string {
+	of := func(k int, ops ...doc.Op) string { return ml(inParens(m.Of[k], ops...)) }
 	switch m.Op {
-	case working.Symbol:
+	case doc.Symbol:
 		return mlSub(`<mi>`+mlText(m.Text)+`</mi>`, m)
-	case working.Vec, working.UnitVec:
+	case doc.Vec, doc.UnitVec:
 		return mlSub(`<mi mathvariant="normal" style="font-weight:bold">`+mlText(m.Text)+`</mi>`, m)
-	case working.Number:
+	case doc.Number:
 		return mlNumber(m.Text)
-	case working.Words:
+	case doc.Words:
 		return mlWords(m.Text)
-	case working.Row:
+	case doc.Row:
 		return mlRow(m.Of)
-	case working.Sum:
+	case doc.Sum:
 		return mlSum(m.Of)
-	case working.Neg:
-		return `<mrow>` + mo("−") + of(0, working.Sum) + `</mrow>`
-	case working.Product:
+	case doc.Neg:
+		return `<mrow>` + mo("−") + of(0, doc.Sum) + `</mrow>`
+	case doc.Product:
 		return mlProduct(m.Of)
-	case working.Cross:
-		return `<mrow>` + of(0, working.Sum, working.Neg) + mo("×") + of(1, working.Sum, working.Neg) + `</mrow>`
-	case working.Fraction:
+	case doc.Cross:
+		return `<mrow>` + of(0, doc.Sum, doc.Neg) + mo("×") + of(1, doc.Sum, doc.Neg) + `</mrow>`
+	case doc.Fraction:
 		return `<mfrac>` + mrow(of(0)) + mrow(of(1)) + `</mfrac>`
-	case working.Root:
+	case doc.Root:
 		return `<msqrt>` + of(0) + `</msqrt>`
-	case working.Power:
-		return `<msup>` + mrow(of(0, working.Sum, working.Neg, working.Product, working.Fraction)) + mrow(of(1)) + `</msup>`
-	case working.Size:
+	case doc.Power:
+		return `<msup>` + mrow(of(0, doc.Sum, doc.Neg, doc.Product, doc.Fraction)) + mrow(of(1)) + `</msup>`
+	case doc.Size:
 		return `<mrow>` + mo("|") + of(0) + mo("|") + `</mrow>`
-	case working.Paren:
+	case doc.Paren:
 		return mlParen(m.Of)
-	case working.Relate:
+	case doc.Relate:
 		out := ""
 		for k, x := range m.Of {
 			if k > 0 {
@@ -75,11 +75,11 @@ func ml(m working.Math) string {
 			out += ml(x)
 		}
 		return mrow(out)
-	case working.BigSum:
-		return mrow(`<mo largeop="false" movablelimits="false">Σ</mo>` + of(0, working.Sum))
-	case working.Column, working.Grid:
+	case doc.BigSum:
+		return mrow(`<mo largeop="false" movablelimits="false">Σ</mo>` + of(0, doc.Sum))
+	case doc.Column, doc.Grid:
 		return mlGrid(m, "[", "]")
-	case working.Det:
+	case doc.Det:
 		return mlGrid(m, "|", "|")
 	}
 	return ""
@@ -91,22 +91,22 @@ func mo(text string) string    { return `<mo>` + mlText(text) + `</mo>` }
 // mlText escapes what a user typed for HTML.
 func mlText(text string) string { return html.EscapeString(printed(text)) }
 
-func mlSub(base string, m working.Math) string {
+func mlSub(base string, m doc.Math) string {
 	if len(m.Of) == 0 {
 		return base
 	}
 	return `<msub>` + base + mrow(mlSubscript(m.Of[0])) + `</msub>`
 }
 
-func mlSubscript(m working.Math) string {
+func mlSubscript(m doc.Math) string {
 	switch m.Op {
-	case working.Row:
+	case doc.Row:
 		out := ""
 		for _, x := range m.Of {
 			out += mlSubscript(x)
 		}
 		return out
-	case working.Words:
+	case doc.Words:
 		return `<mi>` + mlText(m.Text) + `</mi>`
 	}
 	return ml(m)
@@ -138,10 +138,10 @@ func mlWords(text string) string {
 	return out
 }
 
-func mlRow(of []working.Math) string {
+func mlRow(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
-		if k > 0 && (m.Op != working.Words || m.Text != "" && !strings.ContainsAny(m.Text[:1], " ,")) && !strings.HasSuffix(of[k-1].Text, " ") {
+		if k > 0 && (m.Op != doc.Words || m.Text != "" && !strings.ContainsAny(m.Text[:1], " ,")) && !strings.HasSuffix(of[k-1].Text, " ") {
 			out += thinSpace
 		}
 		out += ml(m)
@@ -149,7 +149,7 @@ func mlRow(of []working.Math) string {
 	return mrow(out)
 }
 
-func mlSum(of []working.Math) string {
+func mlSum(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
 		minus, rest := signed(m)
@@ -164,19 +164,19 @@ func mlSum(of []working.Math) string {
 	return mrow(out)
 }
 
-func mlProduct(of []working.Math) string {
+func mlProduct(of []doc.Math) string {
 	out := ""
 	for k, m := range of {
 		if k > 0 {
 			out += productGap(of[k-1], m, mo("·"), thinSpace)
-			m = inParens(m, working.Neg)
+			m = inParens(m, doc.Neg)
 		}
-		out += ml(inParens(m, working.Sum))
+		out += ml(inParens(m, doc.Sum))
 	}
 	return mrow(out)
 }
 
-func mlParen(of []working.Math) string {
+func mlParen(of []doc.Math) string {
 	out := mo("(")
 	for k, m := range of {
 		if k > 0 {
@@ -187,12 +187,12 @@ func mlParen(of []working.Math) string {
 	return mrow(out + mo(")"))
 }
 
-func mlGrid(m working.Math, open, shut string) string {
+func mlGrid(m doc.Math, open, shut string) string {
 	out := ""
 	for _, r := range m.Of {
 		entries := r.Of
-		if m.Op == working.Column {
-			entries = []working.Math{r}
+		if m.Op == doc.Column {
+			entries = []doc.Math{r}
 		}
 		out += `<mtr>`
 		for _, e := range entries {

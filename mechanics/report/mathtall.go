@@ -3,18 +3,18 @@ package report
 import (
 	"math"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
-func (t setter) fraction(m working.Math) mbox {
+func (t setter) fraction(m doc.Math) mbox {
 	if len(m.Of) < 2 {
 		return mbox{}
 	}
 	if t.inline {
-		b := t.set(inParens(m.Of[0], working.Sum, working.Neg))
+		b := t.set(inParens(m.Of[0], doc.Sum, doc.Neg))
 		b.add(t.text(ink.Regular, "/"), 0)
-		b.add(t.set(inParens(m.Of[1], working.Sum, working.Neg, working.Product)), 0)
+		b.add(t.set(inParens(m.Of[1], doc.Sum, doc.Neg, doc.Product)), 0)
 		return b
 	}
 	small := t
@@ -32,7 +32,7 @@ func (t setter) fraction(m working.Math) mbox {
 	return b
 }
 
-func (t setter) root(m working.Math) mbox {
+func (t setter) root(m doc.Math) mbox {
 	in := t.set(first(m))
 	var b mbox
 	w := 0.55 * t.size
@@ -45,8 +45,8 @@ func (t setter) root(m working.Math) mbox {
 	return b
 }
 
-func (t setter) power(m working.Math) mbox {
-	b := t.set(inParens(first(m), working.Sum, working.Neg, working.Product, working.Fraction))
+func (t setter) power(m doc.Math) mbox {
+	b := t.set(inParens(first(m), doc.Sum, doc.Neg, doc.Product, doc.Fraction))
 	if len(m.Of) > 1 {
 		up := t.shrunk().set(m.Of[1])
 		b.add(up, -math.Max(0.34*t.size, b.rise-0.4*t.size))
@@ -99,14 +99,14 @@ func (t setter) fenced(in mbox, open, shut string) mbox {
 }
 
 // grid sets a matrix, its columns to the right where they hold numbers.
-func (t setter) grid(m working.Math, open, shut string) mbox {
+func (t setter) grid(m doc.Math, open, shut string) mbox {
 	small := t
 	small.inline = true
 	var rows [][]mbox
 	var widths []float64
 	for _, r := range m.Of {
-		cells := []working.Math{r}
-		if r.Op == working.Row && m.Op != working.Column {
+		cells := []doc.Math{r}
+		if r.Op == doc.Row && m.Op != doc.Column {
 			cells = r.Of
 		}
 		var line []mbox

@@ -5,8 +5,8 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
-	"trivet/mechanics/working"
 )
 
 // softBreak marks where a formula may go on in a new line: before a relation or a
@@ -54,66 +54,66 @@ func printed(text string) string { return printable.Line(lineEnds.Replace(text))
 var lineEnds = strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ")
 
 // TextMath writes a formula in one line of Unicode; a matrix takes its rows in brackets.
-func TextMath(m working.Math) string { return bare(strings.Join(textBox(m, true).lines, "\n")) }
+func TextMath(m doc.Math) string { return bare(strings.Join(textBox(m, true).lines, "\n")) }
 
 // textBox lays a formula out; deep lets it break inside parentheses too.
-func textBox(m working.Math, deep bool) box {
+func textBox(m doc.Math, deep bool) box {
 	switch m.Op {
-	case working.Symbol:
+	case doc.Symbol:
 		if m.Name != "" {
 			return inline(printed(m.Name))
 		}
 		fallthrough
-	case working.Vec, working.UnitVec:
+	case doc.Vec, doc.UnitVec:
 		text := printed(m.Text)
 		if len(m.Of) > 0 {
 			text += "_" + plainSub(m)
 		}
 		return inline(text)
-	case working.Number, working.Words:
+	case doc.Number, doc.Words:
 		return inline(printed(m.Text))
-	case working.Row:
+	case doc.Row:
 		return textRow(m.Of, deep)
-	case working.Sum:
+	case doc.Sum:
 		return textSum(m.Of, deep)
-	case working.Neg:
-		return beside(inline("-"), textBox(inParens(m.Of[0], working.Sum), deep))
-	case working.Product:
+	case doc.Neg:
+		return beside(inline("-"), textBox(inParens(m.Of[0], doc.Sum), deep))
+	case doc.Product:
 		return textProduct(m.Of, deep)
-	case working.Cross:
-		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg), deep), inline(" × "), textBox(inParens(m.Of[1], working.Sum, working.Neg), deep))
-	case working.Fraction:
-		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg), false), inline("/"), textBox(inParens(m.Of[1], working.Sum, working.Neg, working.Product), false))
-	case working.Root:
-		return beside(inline("√"), textBox(inParens(m.Of[0], working.Sum, working.Power, working.Product), deep))
-	case working.Power:
-		return beside(textBox(inParens(m.Of[0], working.Sum, working.Neg, working.Product, working.Fraction), deep), inline(superscript(m.Of[1])))
-	case working.Size:
+	case doc.Cross:
+		return beside(textBox(inParens(m.Of[0], doc.Sum, doc.Neg), deep), inline(" × "), textBox(inParens(m.Of[1], doc.Sum, doc.Neg), deep))
+	case doc.Fraction:
+		return beside(textBox(inParens(m.Of[0], doc.Sum, doc.Neg), false), inline("/"), textBox(inParens(m.Of[1], doc.Sum, doc.Neg, doc.Product), false))
+	case doc.Root:
+		return beside(inline("√"), textBox(inParens(m.Of[0], doc.Sum, doc.Power, doc.Product), deep))
+	case doc.Power:
+		return beside(textBox(inParens(m.Of[0], doc.Sum, doc.Neg, doc.Product, doc.Fraction), deep), inline(superscript(m.Of[1])))
+	case doc.Size:
 		return beside(inline("|"), textBox(m.Of[0], false), inline("|"))
-	case working.Paren:
+	case doc.Paren:
 		return textParen(m.Of, deep)
-	case working.Relate:
+	case doc.Relate:
 		return textRelate(m, deep)
-	case working.BigSum:
-		return beside(inline("Σ"), textBox(inParens(m.Of[0], working.Sum), deep))
-	case working.Column, working.Grid, working.Det:
+	case doc.BigSum:
+		return beside(inline("Σ"), textBox(inParens(m.Of[0], doc.Sum), deep))
+	case doc.Column, doc.Grid, doc.Det:
 		return textGrid(m)
 	}
 	return inline("")
 }
 
 // inParens puts a formula in parentheses where it is one of the given.
-func inParens(m working.Math, ops ...working.Op) working.Math {
+func inParens(m doc.Math, ops ...doc.Op) doc.Math {
 	for _, op := range ops {
 		if m.Op == op {
-			return working.Math{Op: working.Paren, Of: []working.Math{m}}
+			return doc.Math{Op: doc.Paren, Of: []doc.Math{m}}
 		}
 	}
 	return m
 }
 
 // plainSub is a subscript in one piece.
-func plainSub(m working.Math) string {
+func plainSub(m doc.Math) string {
 	text := ""
 	for _, sub := range m.Of {
 		if sub.Name != "" {
@@ -125,7 +125,7 @@ func plainSub(m working.Math) string {
 	return text
 }
 
-func superscript(m working.Math) string {
+func superscript(m doc.Math) string {
 	switch text := textBox(m, false).lines[0]; text {
 	case "2":
 		return "²"
@@ -136,7 +136,7 @@ func superscript(m working.Math) string {
 	}
 }
 
-func textRow(of []working.Math, deep bool) box {
+func textRow(of []doc.Math, deep bool) box {
 	var boxes []box
 	for k, m := range of {
 		b := textBox(m, deep)
@@ -151,22 +151,22 @@ func textRow(of []working.Math, deep bool) box {
 }
 
 // signed takes the sign off a term.
-func signed(m working.Math) (minus bool, rest working.Math) {
+func signed(m doc.Math) (minus bool, rest doc.Math) {
 	switch {
-	case m.Op == working.Neg:
-		return true, inParens(m.Of[0], working.Sum)
-	case m.Op == working.Number && strings.HasPrefix(m.Text, "-"):
+	case m.Op == doc.Neg:
+		return true, inParens(m.Of[0], doc.Sum)
+	case m.Op == doc.Number && strings.HasPrefix(m.Text, "-"):
 		m.Text, m.Num = m.Text[1:], -m.Num
 		return true, m
-	case m.Op == working.Product && len(m.Of) > 0:
+	case m.Op == doc.Product && len(m.Of) > 0:
 		if minus, first := signed(m.Of[0]); minus {
-			return true, working.Math{Op: working.Product, Of: append([]working.Math{first}, m.Of[1:]...)}
+			return true, doc.Math{Op: doc.Product, Of: append([]doc.Math{first}, m.Of[1:]...)}
 		}
 	}
 	return false, m
 }
 
-func textSum(of []working.Math, deep bool) box {
+func textSum(of []doc.Math, deep bool) box {
 	var boxes []box
 	for k, m := range of {
 		minus, rest := signed(m)
@@ -184,31 +184,31 @@ func textSum(of []working.Math, deep bool) box {
 	return beside(boxes...)
 }
 
-func textProduct(of []working.Math, deep bool) box {
+func textProduct(of []doc.Math, deep bool) box {
 	var boxes []box
 	for k, m := range of {
 		if k > 0 {
 			boxes = append(boxes, inline(productGap(of[k-1], m, " · ", " ")))
-			m = inParens(m, working.Neg)
+			m = inParens(m, doc.Neg)
 		}
-		boxes = append(boxes, textBox(inParens(m, working.Sum), deep))
+		boxes = append(boxes, textBox(inParens(m, doc.Sum), deep))
 	}
 	return beside(boxes...)
 }
 
 // productGap is what stands between two factors: a point between numbers,
 // nothing between parentheses, else a space.
-func productGap(a, b working.Math, point, space string) string {
+func productGap(a, b doc.Math, point, space string) string {
 	switch {
-	case a.Op == working.Paren && b.Op == working.Paren:
+	case a.Op == doc.Paren && b.Op == doc.Paren:
 		return ""
-	case a.Op == working.Number && b.Op == working.Number:
+	case a.Op == doc.Number && b.Op == doc.Number:
 		return point
 	}
 	return space
 }
 
-func textParen(of []working.Math, deep bool) box {
+func textParen(of []doc.Math, deep bool) box {
 	boxes := []box{inline("(")}
 	for k, m := range of {
 		if k > 0 {
@@ -225,7 +225,7 @@ func textParen(of []working.Math, deep bool) box {
 	return beside(append(boxes, inline(")"))...)
 }
 
-func textRelate(m working.Math, deep bool) box {
+func textRelate(m doc.Math, deep bool) box {
 	var boxes []box
 	for k, x := range m.Of {
 		if k > 0 {

@@ -8,23 +8,24 @@ import (
 	"strings"
 	"time"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
 )
 
 // PageOptions say what a page holds beside the solution.
 type PageOptions struct {
-	Field bool         // one page for the file of a job, in place of the working
-	Task  bool         // a page to hand out: the task without any result
-	Sheet *sheet.Sheet // the inputs as typed, for a field page
-	File  string       // the sheet's name, for a field page
-	By    string       // who entered it, if given
-	Trust *trust.Trust // what the ± of the inputs does; nil where none has one
-	Date  string       // and when, if given: as typed; a PDF's own date where it is one
+	Field bool                // one page for the file of a job, in place of the working
+	Task  bool                // a page to hand out: the task without any result
+	Sheet *sheet.Sheet        // the inputs as typed, for a field page
+	File  string              // the sheet's name, for a field page
+	By    string              // who entered it, if given
+	Trust *uncertainty.Effect // what the ± of the inputs does; nil where none has one
+	Date  string              // and when, if given: as typed; a PDF's own date where it is one
 
 	Working *working.Working // as built, with its hand route; nil to have it built
 }
@@ -146,13 +147,13 @@ type part struct {
 
 // block is a block of a working, or a figure.
 type block struct {
-	working.Block
+	doc.Block
 	figure *ink.Drawing
 	quiet  bool // a note, set small
 }
 
 func words(text string) block {
-	return block{Block: working.Block{Text: []working.Inline{{Words: text}}}}
+	return block{Block: doc.Block{Text: []doc.Inline{{Words: text}}}}
 }
 
 func held(ok bool, text string) block {
@@ -162,15 +163,15 @@ func held(ok bool, text string) block {
 }
 
 func tableOf(head []string, rows ...[]string) block {
-	t := &working.Table{Head: head}
+	t := &doc.Table{Head: head}
 	for _, r := range rows {
-		var cells []working.Inline
+		var cells []doc.Inline
 		for _, c := range r {
-			cells = append(cells, working.Inline{Words: c})
+			cells = append(cells, doc.Inline{Words: c})
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	return block{Block: working.Block{Table: t}}
+	return block{Block: doc.Block{Table: t}}
 }
 
 // pageOf gathers what a page says.

@@ -4,11 +4,12 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
 )
 
@@ -90,7 +91,7 @@ func freeBodies(s *statics.Solution) []block {
 }
 
 // resultBlocks are the verdict and the table of unknowns; t may be nil.
-func resultBlocks(s *statics.Solution, t *trust.Trust) []block {
+func resultBlocks(s *statics.Solution, t *uncertainty.Effect) []block {
 	var blocks []block
 	for _, w := range s.Words() {
 		blocks = append(blocks, words(sentence(w)))
@@ -122,7 +123,7 @@ func resultBlocks(s *statics.Solution, t *trust.Trust) []block {
 		t := tableOf(head[:columns], rows...)
 		for j := range t.Table.Rows {
 			m := symbolOf(s.Problem, j)
-			t.Table.Rows[j][0] = working.Inline{Math: &m}
+			t.Table.Rows[j][0] = doc.Inline{Math: &m}
 		}
 		blocks = append(blocks, t)
 	}
@@ -130,11 +131,11 @@ func resultBlocks(s *statics.Solution, t *trust.Trust) []block {
 }
 
 // symbolOf is an unknown's symbol, as the figure and the working have it.
-func symbolOf(p *problem.Problem, j int) working.Math {
+func symbolOf(p *problem.Problem, j int) doc.Math {
 	runs := plate.UnknownName(p, j)
-	m := working.Math{Op: working.Symbol, Text: runs[0].Text}
+	m := doc.Math{Op: doc.Symbol, Text: runs[0].Text}
 	if len(runs) > 1 {
-		m.Of = []working.Math{{Op: working.Words, Text: ink.Plain(runs[1:])}}
+		m.Of = []doc.Math{{Op: doc.Words, Text: ink.Plain(runs[1:])}}
 	}
 	return m
 }

@@ -7,9 +7,9 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/working"
 )
 
 // figures are the drawings of a page.
@@ -91,7 +91,7 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 	}
 	for _, p := range pg.parts {
 		b.WriteString("\\subsection*{" + latexText(p.title) + "}\n")
-		var run []working.Block
+		var run []doc.Block
 		for _, bl := range p.blocks {
 			if bl.figure != nil {
 				b.WriteString("\\begin{center}\n" + figures[0] + "\n\\end{center}\n")

@@ -8,14 +8,14 @@ import (
 
 	"trivet/mechanics/printable"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // width is how wide a line of prose gets; tables take what they need.
 const width = 80
 
 // Text writes a solved sheet for reading in a terminal or a file; t may be nil.
-func Text(s *statics.Solution, t *trust.Trust) string {
+func Text(s *statics.Solution, t *uncertainty.Effect) string {
 	var b strings.Builder
 	p := s.Problem
 	if p.Title != "" {
@@ -90,7 +90,7 @@ func section(b *strings.Builder, title string, rows [][]string, left ...int) {
 }
 
 // checkItems are the checks; those of unit vectors that hold take one line.
-func checkItems(s *statics.Solution, t *trust.Trust) []item {
+func checkItems(s *statics.Solution, t *uncertainty.Effect) []item {
 	var items []item
 	var lines []string
 	off := 0.0

@@ -6,13 +6,13 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 	"trivet/units"
 )
 
 // unknownRows are names, values, senses, uses of limits, and that these are at risk;
 // t may be nil.
-func unknownRows(s *statics.Solution, t *trust.Trust) [][]string {
+func unknownRows(s *statics.Solution, t *uncertainty.Effect) [][]string {
 	var rows [][]string
 	for j := range s.X {
 		text := ResultText(s, j)

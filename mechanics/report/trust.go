@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // TrustTitle heads what the ± of the inputs does to the results.
@@ -15,7 +15,7 @@ var trustHead = []string{"", "value", "independent", "worst case", "mostly from"
 
 // trustRows are the results that the ± of the inputs changes: value, independent ±,
 // the ends of the worst case, and the input that does the most.
-func trustRows(t *trust.Trust) [][]string {
+func trustRows(t *uncertainty.Effect) [][]string {
 	var rows [][]string
 	for i := range t.Spreads {
 		s := &t.Spreads[i]
@@ -34,7 +34,7 @@ func trustRows(t *trust.Trust) [][]string {
 
 // trustSays are sentences: what was typed with a ±, what it leaves alone, and what the
 // numbers mean.
-func trustSays(t *trust.Trust) []string {
+func trustSays(t *uncertainty.Effect) []string {
 	if t.TooMany {
 		return nil
 	}
@@ -63,7 +63,7 @@ func trustSays(t *trust.Trust) []string {
 const AtRisk = "at risk"
 
 // atRisk are the sentences of it; t may be nil.
-func atRisk(t *trust.Trust) []string {
+func atRisk(t *uncertainty.Effect) []string {
 	if t == nil {
 		return nil
 	}
@@ -71,7 +71,7 @@ func atRisk(t *trust.Trust) []string {
 }
 
 // riskBlocks are the same on a page, where they stand before the results.
-func riskBlocks(t *trust.Trust) []block {
+func riskBlocks(t *uncertainty.Effect) []block {
 	var out []block
 	for _, says := range atRisk(t) {
 		b := held(true, says+".")
@@ -82,7 +82,7 @@ func riskBlocks(t *trust.Trust) []block {
 }
 
 // trustText is the section of the text.
-func trustText(b *strings.Builder, t *trust.Trust) {
+func trustText(b *strings.Builder, t *uncertainty.Effect) {
 	if t == nil {
 		return
 	}
@@ -99,7 +99,7 @@ func trustText(b *strings.Builder, t *trust.Trust) {
 }
 
 // addTrust is the part of a page.
-func (pg *page) addTrust(t *trust.Trust) {
+func (pg *page) addTrust(t *uncertainty.Effect) {
 	if t == nil {
 		return
 	}
@@ -123,7 +123,7 @@ func (pg *page) addTrust(t *trust.Trust) {
 }
 
 // markdownTrust and latexTrust are the same in Markdown and LaTeX.
-func markdownTrust(t *trust.Trust) string {
+func markdownTrust(t *uncertainty.Effect) string {
 	if t == nil {
 		return ""
 	}
@@ -146,7 +146,7 @@ func markdownTrust(t *trust.Trust) string {
 	return b.String()
 }
 
-func latexTrust(t *trust.Trust) string {
+func latexTrust(t *uncertainty.Effect) string {
 	if t == nil {
 		return ""
 	}
@@ -207,7 +207,7 @@ type (
 // where a result has no single value within the ± of the inputs; by says what
 // each input does that does anything: half of what the result differs by between
 // its ends, positive where both grow together.
-func trustJSON(t *trust.Trust) *jsonTrust {
+func trustJSON(t *uncertainty.Effect) *jsonTrust {
 	if t == nil {
 		return nil
 	}

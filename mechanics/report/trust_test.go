@@ -6,19 +6,19 @@ import (
 
 	"trivet/fixtures"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
-func trusted(t *testing.T, text string) *trust.Trust {
+func trusted(t *testing.T, text string) *uncertainty.Effect {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return trust.Of(s, solved(t, text))
+	return uncertainty.Of(s, solved(t, text))
 }
 
-func measured(t *testing.T) (string, *trust.Trust) {
+func measured(t *testing.T) (string, *uncertainty.Effect) {
 	t.Helper()
 	f, ok := fixtures.Get("sign-measured-by-tape")
 	if !ok {

@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
 // A page is A4, in points, with the same margin all round.
@@ -53,9 +53,9 @@ func typeset(pg page) []ink.Drawing {
 
 func (c *compositor) page(pg page) {
 	title := c.size * 1.7
-	c.paragraph([]working.Inline{{Words: pg.title}}, title, ink.Bold, ink.Dark, 0, 0)
+	c.paragraph([]doc.Inline{{Words: pg.title}}, title, ink.Bold, ink.Dark, 0, 0)
 	for _, u := range pg.under {
-		c.paragraph([]working.Inline{{Words: u}}, c.size*0.92, ink.Italic, ink.Faint, 0, c.size*0.2)
+		c.paragraph([]doc.Inline{{Words: u}}, c.size*0.92, ink.Italic, ink.Faint, 0, c.size*0.2)
 	}
 	for _, p := range pg.parts {
 		c.part(p, pg.field)
@@ -70,7 +70,7 @@ func (c *compositor) source(line string) {
 		if n := len(c.slabs); n > 0 {
 			c.slabs[n-1].keep = true
 		}
-		c.paragraph([]working.Inline{{Words: line}}, max(c.size*0.8, leastSize), ink.Italic, ink.Faint, 0, c.size*0.9)
+		c.paragraph([]doc.Inline{{Words: line}}, max(c.size*0.8, leastSize), ink.Italic, ink.Faint, 0, c.size*0.9)
 	}
 }
 
@@ -83,7 +83,7 @@ func (c *compositor) part(p part, field bool) {
 		size, before = c.size*1.08, c.size*0.7
 	}
 	n := len(c.slabs)
-	c.paragraph([]working.Inline{{Words: p.title}}, size, ink.Bold, ink.Dark, 0, before)
+	c.paragraph([]doc.Inline{{Words: p.title}}, size, ink.Bold, ink.Dark, 0, before)
 	for i := n; i < len(c.slabs); i++ {
 		c.slabs[i].keep = true
 	}
@@ -127,7 +127,7 @@ func (c *compositor) block(b block, field bool) {
 }
 
 // leadsOn tells a sentence that ends with a colon.
-func leadsOn(of []working.Inline) bool {
+func leadsOn(of []doc.Inline) bool {
 	return len(of) > 0 && strings.HasSuffix(strings.TrimSpace(of[len(of)-1].Words), ":")
 }
 
@@ -162,7 +162,7 @@ func (c *compositor) lines(of []piece, indent, further, before float64) {
 }
 
 // aligned sets equations under each other at their first relation.
-func (c *compositor) aligned(t setter, of []working.Math, gap float64) {
+func (c *compositor) aligned(t setter, of []doc.Math, gap float64) {
 	type equation struct {
 		left  mbox
 		right []piece
@@ -223,7 +223,7 @@ func (s *slab) rise(size float64) float64 {
 	return 0.72 * size
 }
 
-func (c *compositor) boxed(t setter, m working.Math, gap float64) {
+func (c *compositor) boxed(t setter, m doc.Math, gap float64) {
 	b := t.set(m)
 	pad := 0.45 * c.size
 	rise, fall := math.Max(b.rise, 0.72*c.size), math.Max(b.fall, 0.25*c.size)

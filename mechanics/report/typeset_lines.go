@@ -5,12 +5,12 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
 // paragraph breaks a sentence with formulas in it into lines.
-func (c *compositor) paragraph(of []working.Inline, size float64, style ink.Style, tone ink.Tone, indent, before float64) {
+func (c *compositor) paragraph(of []doc.Inline, size float64, style ink.Style, tone ink.Tone, indent, before float64) {
 	for k, line := range breakLines(of, size, style, tone, c.width-indent) {
 		var d ink.Drawing
 		rise := math.Max(line.rise, 0.78*size)
@@ -25,7 +25,7 @@ func (c *compositor) paragraph(of []working.Inline, size float64, style ink.Styl
 
 // breakLines sets words and formulas in lines no wider than width; a word wider
 // than that is broken.
-func breakLines(of []working.Inline, size float64, style ink.Style, tone ink.Tone, width float64) []mbox {
+func breakLines(of []doc.Inline, size float64, style ink.Style, tone ink.Tone, width float64) []mbox {
 	t := setter{size: size, inline: true, tone: tone}
 	var lines []mbox
 	var line mbox

@@ -4,13 +4,13 @@ import (
 	"math"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/working"
 )
 
 // table sets a table between rules; columns of numbers to the right. The
 // widest columns of words are wrapped until it fits.
-func (c *compositor) table(t working.Table, gap float64) {
+func (c *compositor) table(t doc.Table, gap float64) {
 	const least = 36
 	size := c.size * 0.94
 	pad := 0.7 * size
@@ -33,7 +33,7 @@ func (c *compositor) table(t working.Table, gap float64) {
 	for _, r := range t.Rows {
 		for k, cell := range r {
 			w := 0.0
-			for _, line := range breakLines([]working.Inline{cell}, size, ink.Regular, ink.Dark, math.Inf(1)) {
+			for _, line := range breakLines([]doc.Inline{cell}, size, ink.Regular, ink.Dark, math.Inf(1)) {
 				w = math.Max(w, line.width)
 			}
 			widths[k] = math.Max(widths[k], w)
@@ -77,7 +77,7 @@ func (c *compositor) table(t working.Table, gap float64) {
 		d.Line(ink.Dark, width, ink.Vec{}, ink.Vec{X: full})
 		c.put(slab{d: d, height: 1, before: before, keep: true})
 	}
-	row := func(cells []working.Inline, style ink.Style, tone ink.Tone, keep bool) {
+	row := func(cells []doc.Inline, style ink.Style, tone ink.Tone, keep bool) {
 		var d ink.Drawing
 		height, x := 0.0, 0.0
 		for k := range columns {
@@ -102,9 +102,9 @@ func (c *compositor) table(t working.Table, gap float64) {
 	}
 	rule(gap, 0.8)
 	if len(t.Head) > 0 {
-		var head []working.Inline
+		var head []doc.Inline
 		for _, h := range t.Head {
-			head = append(head, working.Inline{Words: h})
+			head = append(head, doc.Inline{Words: h})
 		}
 		row(head, ink.Italic, ink.Faint, true)
 		rule(size*0.2, 0.4)
@@ -118,13 +118,13 @@ func (c *compositor) table(t working.Table, gap float64) {
 }
 
 // numeric tells a cell that stands to the right: a number, or nothing.
-func numeric(c working.Inline) bool {
+func numeric(c doc.Inline) bool {
 	if c.Math != nil {
 		m := *c.Math
-		for m.Op == working.Neg || m.Op == working.Row && len(m.Of) > 0 {
+		for m.Op == doc.Neg || m.Op == doc.Row && len(m.Of) > 0 {
 			m = m.Of[0]
 		}
-		return m.Op == working.Number
+		return m.Op == doc.Number
 	}
 	return c.Words == "" || c.Words[0] >= '0' && c.Words[0] <= '9' || strings.HasPrefix(c.Words, "−") || c.Words[0] == '-' && len(c.Words) > 1
 }

@@ -12,6 +12,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -77,7 +78,7 @@ func TestWorkedPages(t *testing.T) {
 // between processors.
 func steady(w *working.Working) *working.Working {
 	for i := range w.Steps {
-		w.Steps[i].Body = slices.DeleteFunc(w.Steps[i].Body, func(b working.Block) bool {
+		w.Steps[i].Body = slices.DeleteFunc(w.Steps[i].Body, func(b doc.Block) bool {
 			return b.OK != nil && rounding.MatchString(sentenceText(b.Text))
 		})
 	}

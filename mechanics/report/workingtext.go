@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/working"
 )
 
@@ -37,7 +38,7 @@ func TextWorking(w *working.Working) string {
 	return b.String()
 }
 
-func textBlock(block working.Block) string {
+func textBlock(block doc.Block) string {
 	switch {
 	case block.Formula != nil:
 		return textFormula(*block.Formula)
@@ -64,7 +65,7 @@ const (
 	noBreak      = "\u00a0"
 )
 
-func sentenceText(text []working.Inline) string {
+func sentenceText(text []doc.Inline) string {
 	var b strings.Builder
 	for _, part := range text {
 		if part.Math != nil {
@@ -93,13 +94,13 @@ func wrapped(text string, first, rest int) string {
 	return strings.ReplaceAll(strings.Join(lines, "\n"), noBreak, " ") + "\n"
 }
 
-func textFormula(m working.Math) string { return textAligned([]working.Math{m}) }
+func textFormula(m doc.Math) string { return textAligned([]doc.Math{m}) }
 
 // textAligned sets equations under each other, their first relations in one column.
-func textAligned(of []working.Math) string {
+func textAligned(of []doc.Math) string {
 	left := 0
 	for _, m := range of {
-		if m.Op == working.Relate && len(m.Of) > 1 {
+		if m.Op == doc.Relate && len(m.Of) > 1 {
 			if w := textBox(m.Of[0], true).width(); w <= textWidth/3 {
 				left = max(left, w)
 			}
@@ -108,7 +109,7 @@ func textAligned(of []working.Math) string {
 	out := ""
 	for _, m := range of {
 		b := textBox(m, true)
-		if m.Op == working.Relate && len(m.Of) > 1 {
+		if m.Op == doc.Relate && len(m.Of) > 1 {
 			if pad := left - textBox(m.Of[0], true).width(); pad > 0 {
 				b = beside(inline(strings.Repeat(" ", pad)), b)
 			}
@@ -120,7 +121,7 @@ func textAligned(of []working.Math) string {
 
 // laid writes a formula within the width: broken at its relations and signs, a
 // matrix operand by operand.
-func laid(m working.Math, b box, left int) string {
+func laid(m doc.Math, b box, left int) string {
 	room := textWidth - formulaIndent
 	indent := strings.Repeat(" ", formulaIndent)
 	switch {
@@ -130,7 +131,7 @@ func laid(m working.Math, b box, left int) string {
 			out += strings.TrimRight(indent+line, " ") + "\n"
 		}
 		return out
-	case b.width() > room && m.Op == working.Relate && len(m.Of) > 1:
+	case b.width() > room && m.Op == doc.Relate && len(m.Of) > 1:
 		out := ""
 		for k, x := range m.Of {
 			part := textBox(x, true)
@@ -170,7 +171,7 @@ func broken(text string, room, on int) []string {
 	return out
 }
 
-func textBoxed(m working.Math) string {
+func textBoxed(m doc.Math) string {
 	text := bare(textBox(m, false).lines[0])
 	if ansi.StringWidth(text) > textWidth-formulaIndent-4 {
 		return textFormula(m)
@@ -182,7 +183,7 @@ func textBoxed(m working.Math) string {
 
 // textTable sets a table in columns. Where it is too wide, its rows stand as
 // lists, head: cell.
-func textTable(t *working.Table) string {
+func textTable(t *doc.Table) string {
 	rows := [][]string{}
 	head := make([]string, len(t.Head))
 	for k, h := range t.Head {
@@ -242,7 +243,7 @@ func textTable(t *working.Table) string {
 }
 
 // numberColumns tells the columns of a table that hold numbers alone.
-func numberColumns(t *working.Table) []bool {
+func numberColumns(t *doc.Table) []bool {
 	numbers := make([]bool, len(t.Head))
 	for k := range numbers {
 		numbers[k] = len(t.Rows) > 0
@@ -253,8 +254,8 @@ func numberColumns(t *working.Table) []bool {
 	return numbers
 }
 
-func isNumber(m working.Math) bool {
-	return m.Op == working.Number || m.Op == working.Neg && isNumber(m.Of[0])
+func isNumber(m doc.Math) bool {
+	return m.Op == doc.Number || m.Op == doc.Neg && isNumber(m.Of[0])
 }
 
 func listed(rows [][]string) string {

@@ -3,6 +3,7 @@ package working
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -10,11 +11,11 @@ import (
 // act is a force or a couple on a body, with its symbols and where it is from.
 type act struct {
 	*problem.Act
-	name    Math   // T1, A, W
-	sign    bool   // the name's force acts the other way here: the far end of a cable
-	vec     Math   // the vector's symbol
-	what    string // "cable", "pin"
-	at      string // the place in words
+	name    doc.Math // T1, A, W
+	sign    bool     // the name's force acts the other way here: the far end of a cable
+	vec     doc.Math // the vector's symbol
+	what    string   // "cable", "pin"
+	at      string   // the place in words
 	subject Subject
 	line    int // index in Lines, or -1
 	joint   int // index in Joints, or -1
@@ -42,7 +43,7 @@ func (b *builder) collect() {
 			case len(l.Path) > 2: // over pulleys each place has a force of its own
 				sub := row(leafed(named(l.Name)), words(","), words(a.at))
 				a.vec = vector("F", sub)
-				a.name = Math{Op: Symbol, Text: "F", Of: []Math{sub}}
+				a.name = doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{sub}}
 			case k == 1:
 				a.sign = true
 			}
@@ -66,7 +67,7 @@ func (b *builder) collect() {
 	}
 	for i := range p.Loads {
 		for k := range p.Loads[i].Acts {
-			a := act{Act: &p.Loads[i].Acts[k], name: Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(p.Loads[i].Name))}}, vec: vector("R", named(p.Loads[i].Name)),
+			a := act{Act: &p.Loads[i].Acts[k], name: doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(p.Loads[i].Name))}}, vec: vector("R", named(p.Loads[i].Name)),
 				what: "distributed load", line: -1, joint: -1, subject: Subject{Loads: []int{i}, Bodies: []int{p.Loads[i].Body}}}
 			a.at = b.place(a.Act)
 			if a.isCouple() { // a load without a resultant
@@ -77,7 +78,7 @@ func (b *builder) collect() {
 	}
 	for i := range p.Bodies {
 		for k := range p.Bodies[i].Acts {
-			a := act{Act: &p.Bodies[i].Acts[k], name: Math{Op: Symbol, Text: "W", Of: []Math{leafed(named(p.Bodies[i].Name))}}, vec: vector("W", named(p.Bodies[i].Name)),
+			a := act{Act: &p.Bodies[i].Acts[k], name: doc.Math{Op: doc.Symbol, Text: "W", Of: []doc.Math{leafed(named(p.Bodies[i].Name))}}, vec: vector("W", named(p.Bodies[i].Name)),
 				what: "weight", line: -1, joint: -1, subject: Subject{Bodies: []int{i}}}
 			a.at = b.place(a.Act)
 			put(a)
@@ -86,12 +87,12 @@ func (b *builder) collect() {
 }
 
 // loadCouple is the symbol of the couple that a distributed load without a resultant exerts.
-func loadCouple(d *problem.Distributed) Math {
-	return Math{Op: Symbol, Text: "C", Of: []Math{leafed(named(d.Name))}}
+func loadCouple(d *problem.Distributed) doc.Math {
+	return doc.Math{Op: doc.Symbol, Text: "C", Of: []doc.Math{leafed(named(d.Name))}}
 }
 
 // leafed is a symbol as a subscript of another: in one piece.
-func leafed(m Math) Math {
+func leafed(m doc.Math) doc.Math {
 	if m.Name != "" {
 		return words(m.Name)
 	}
@@ -117,7 +118,7 @@ func (b *builder) place(a *problem.Act) string {
 			text += ", "
 		}
 		m := b.length(x)
-		if m.Op == Neg {
+		if m.Op == doc.Neg {
 			text += "-" + m.Of[0].Text
 		} else {
 			text += m.Text
@@ -127,7 +128,7 @@ func (b *builder) place(a *problem.Act) string {
 }
 
 // unknown is the symbol of an unknown; that of a joint has its axis as a subscript.
-func (b *builder) unknown(j int) Math {
+func (b *builder) unknown(j int) doc.Math {
 	u := &b.p.Unknowns[j]
 	if u.Joint >= 0 {
 		name := b.p.Joints[u.Joint].Name
@@ -135,15 +136,15 @@ func (b *builder) unknown(j int) Math {
 			return part(named(name), u.Name[len(name):])
 		}
 		if u.Dim == units.Moment && len(u.Name) > 1 && u.Name[0] == 'M' {
-			return Math{Op: Symbol, Text: "M", Of: []Math{words(u.Name[1:])}, Name: u.Name}
+			return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(u.Name[1:])}, Name: u.Name}
 		}
 	}
 	return named(u.Name)
 }
 
 // affine is a magnitude: Σ coefficient·unknown + constant.
-func (b *builder) affine(m problem.Affine, u units.Unit) Math {
-	var of []Math
+func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math {
+	var of []doc.Math
 	for _, t := range m.Terms {
 		if t.Coef != 0 {
 			unit := b.p.Units.For(b.p.Unknowns[t.Unknown].Dim)
@@ -158,8 +159,8 @@ func (b *builder) affine(m problem.Affine, u units.Unit) Math {
 
 // expression is Σ unknown·D + constant as a vector: unknowns before what they
 // are multiplied by, or what is known alone.
-func (b *builder) expression(known r3.Vec, terms []problem.ActTerm, u units.Unit) Math {
-	var of []Math
+func (b *builder) expression(known r3.Vec, terms []problem.ActTerm, u units.Unit) doc.Math {
+	var of []doc.Math
 	for _, t := range terms {
 		d := r3.Scale(b.p.Units.For(b.p.Unknowns[t.Unknown].Dim).Factor/u.Factor, t.D)
 		if cleaned(d) == (r3.Vec{}) {
@@ -169,15 +170,15 @@ func (b *builder) expression(known r3.Vec, terms []problem.ActTerm, u units.Unit
 		if r3.Norm(d) > 1+nothing || u.Dim == units.Moment {
 			f = b.coefficient
 		}
-		if v := b.along(d, f); v.Op == Sum {
+		if v := b.along(d, f); v.Op == doc.Sum {
 			of = append(of, product(b.unknown(t.Unknown), paren(v)))
 		} else {
 			of = append(of, before(b.unknown(t.Unknown), v))
 		}
 	}
 	if known != (r3.Vec{}) || len(of) == 0 {
-		v := b.along(r3.Scale(1/u.Factor, known), func(x float64) Math { return short(x, b.p.Figures+1) })
-		if v.Op == Sum && len(of) > 0 {
+		v := b.along(r3.Scale(1/u.Factor, known), func(x float64) doc.Math { return short(x, b.p.Figures+1) })
+		if v.Op == doc.Sum && len(of) > 0 {
 			of = append(of, v.Of...)
 		} else {
 			of = append(of, v)
@@ -187,19 +188,19 @@ func (b *builder) expression(known r3.Vec, terms []problem.ActTerm, u units.Unit
 }
 
 // before puts an unknown before a single component: Ax i, -2 T1 k.
-func before(x, v Math) Math {
+func before(x, v doc.Math) doc.Math {
 	switch v.Op {
-	case Neg:
+	case doc.Neg:
 		return neg(before(x, v.Of[0]))
-	case Product: // 0.6 i
-		return product(append([]Math{v.Of[0], x}, v.Of[1:]...)...)
+	case doc.Product: // 0.6 i
+		return product(append([]doc.Math{v.Of[0], x}, v.Of[1:]...)...)
 	}
 	return product(x, v)
 }
 
 // component is one axis of an act's force: Σ coefficient·unknown + constant.
-func (b *builder) component(known r3.Vec, terms []problem.ActTerm, axis int, u units.Unit) Math {
-	var of []Math
+func (b *builder) component(known r3.Vec, terms []problem.ActTerm, axis int, u units.Unit) doc.Math {
+	var of []doc.Math
 	for _, t := range terms {
 		d := r3.Scale(b.p.Units.For(b.p.Unknowns[t.Unknown].Dim).Factor/u.Factor, t.D)
 		if x := xyz(cleaned(d))[axis]; x != 0 {

@@ -3,8 +3,9 @@ package working
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/route"
 	"trivet/mechanics/statics"
 )
 
@@ -55,7 +56,7 @@ func Build(s *statics.Solution) *Working {
 	b.answers()
 	w.Steps = b.steps
 	if n := len(s.X); n > 0 && n <= mostByHand {
-		w.Hand = route.Find(s)
+		w.Hand = handsolve.Find(s)
 		w.Insert(RouteSteps(s, w.Hand))
 	}
 	return w
@@ -83,7 +84,7 @@ type builder struct {
 	steps []Step
 }
 
-func (b *builder) step(kind Kind, title string, about Subject, body ...Block) {
+func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
 	if len(body) > 0 {
 		b.steps = append(b.steps, Step{Kind: kind, Title: title, Body: body, About: about})
 	}
@@ -108,32 +109,30 @@ func (b *builder) at(v r3.Vec, terms []problem.ActTerm) r3.Vec {
 }
 
 // say makes a sentence of words (string) and formulas (Math).
-func say(of ...any) Block {
-	var text []Inline
+func say(of ...any) doc.Block {
+	var text []doc.Inline
 	for _, x := range of {
 		switch x := x.(type) {
 		case string:
-			text = append(text, Inline{Words: x})
-		case Math:
-			text = append(text, Inline{Math: &x})
-		case []Inline:
+			text = append(text, doc.Inline{Words: x})
+		case doc.Math:
+			text = append(text, doc.Inline{Math: &x})
+		case []doc.Inline:
 			text = append(text, x...)
 		}
 	}
-	return Block{Text: text}
+	return doc.Block{Text: text}
 }
 
-func formula(m Math) Block        { return Block{Formula: &m} }
-func boxed(m Math) Block          { return Block{Boxed: &m} }
-func aligned(of ...Math) Block    { return Block{Aligned: of} }
-func table(head ...string) *Table { return &Table{Head: head} }
-
-func (t *Table) add(cells ...Inline) { t.Rows = append(t.Rows, cells) }
+func formula(m doc.Math) doc.Block     { return doc.Block{Formula: &m} }
+func boxed(m doc.Math) doc.Block       { return doc.Block{Boxed: &m} }
+func aligned(of ...doc.Math) doc.Block { return doc.Block{Aligned: of} }
+func table(head ...string) *doc.Table  { return &doc.Table{Head: head} }
 
 // cell is a cell of a table, and listed one of several formulas.
-func cell(m Math) Inline          { return Inline{Math: &m} }
-func wordCell(text string) Inline { return Inline{Words: text} }
-func listed(of []Math) Inline {
+func cell(m doc.Math) doc.Inline      { return doc.Inline{Math: &m} }
+func wordCell(text string) doc.Inline { return doc.Inline{Words: text} }
+func listed(of []doc.Math) doc.Inline {
 	m := row()
 	for k, x := range of {
 		if k > 0 {
@@ -145,17 +144,17 @@ func listed(of []Math) Inline {
 }
 
 // list joins formulas in a sentence: T1, T2 and T3.
-func list(of []Math) []Inline {
-	var text []Inline
+func list(of []doc.Math) []doc.Inline {
+	var text []doc.Inline
 	for k := range of {
 		switch {
 		case k == 0:
 		case k == len(of)-1:
-			text = append(text, Inline{Words: " and "})
+			text = append(text, doc.Inline{Words: " and "})
 		default:
-			text = append(text, Inline{Words: ", "})
+			text = append(text, doc.Inline{Words: ", "})
 		}
-		text = append(text, Inline{Math: &of[k]})
+		text = append(text, doc.Inline{Math: &of[k]})
 	}
 	return text
 }

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -30,7 +31,7 @@ func (b *builder) verdict() {
 	case statics.Determinate:
 		why = "The unknowns have one value each, although a motion is held by nothing."
 	}
-	var body []Block
+	var body []doc.Block
 	if why != "" {
 		body = append(body, say(why))
 	}
@@ -67,11 +68,11 @@ func sentence(w string) string {
 // checks show that the solution is right: the components add up, and the
 // solution's own checks.
 func (b *builder) checks() {
-	var body []Block
+	var body []doc.Block
 	if b.fixed() && len(b.s.X) > 0 && len(b.p.Bodies) <= many {
 		for i := range b.p.CutFree() {
 			if t := b.sums(i); t != nil {
-				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), Block{Table: t})
+				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), doc.Block{Table: t})
 			}
 		}
 	}
@@ -87,7 +88,7 @@ func (b *builder) checks() {
 	b.step(Checks, "Checks", Subject{}, body...)
 }
 
-func held(ok bool, says string) Block {
+func held(ok bool, says string) doc.Block {
 	block := say(says)
 	block.OK = &ok
 	return block
@@ -95,7 +96,7 @@ func held(ok bool, says string) Block {
 
 // answers are what was asked, or all unknowns where nothing was.
 func (b *builder) answers() {
-	var body []Block
+	var body []doc.Block
 	asked := b.p.Asked
 	if len(asked) == 0 {
 		for j := range b.s.X {
@@ -116,8 +117,8 @@ func (b *builder) answers() {
 			body = append(body, say(sentence(err.Error())))
 			continue
 		}
-		of := append([]Math{b.asked(q)}, b.formed(q)...)
-		m := []Math{equal(append(of, b.result(v, b.p.Units.For(q.Dim)))...)}
+		of := append([]doc.Math{b.asked(q)}, b.formed(q)...)
+		m := []doc.Math{equal(append(of, b.result(v, b.p.Units.For(q.Dim)))...)}
 		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 			if word := b.senseWord(q.Unknown); word != "" {
 				m = append(m, words(" ("+word+")"))
@@ -150,7 +151,7 @@ func (b *builder) dependsOnSolution(q problem.Query) bool {
 
 // formed is how a result follows from the unknowns, where that is not seen at
 // once: the size of a reaction, the stretch of a spring.
-func (b *builder) formed(q problem.Query) []Math {
+func (b *builder) formed(q problem.Query) []doc.Math {
 	f := b.p.Units.Force
 	switch {
 	case q.Kind == problem.AskJoint && q.Part == problem.Size && len(b.p.Joints[q.Joint].Forces) > 1:
@@ -158,18 +159,18 @@ func (b *builder) formed(q problem.Query) []Math {
 		if cleaned(v) == (r3.Vec{}) {
 			return nil
 		}
-		return []Math{b.norm(v, func(x float64) Math { return short(x, b.p.Figures+1) })}
+		return []doc.Math{b.norm(v, func(x float64) doc.Math { return short(x, b.p.Figures+1) })}
 	case q.Kind == problem.AskStretch && b.p.Lines[q.Line].Spring.Free:
 		k := b.p.Units.For(units.LineLoad)
-		return []Math{fraction(grouped(b.affine(b.p.Lines[q.Line].Magnitude, f)), short(k.In(b.p.Lines[q.Line].Spring.Stiffness), b.p.Figures+1))}
+		return []doc.Math{fraction(grouped(b.affine(b.p.Lines[q.Line].Magnitude, f)), short(k.In(b.p.Lines[q.Line].Spring.Stiffness), b.p.Figures+1))}
 	}
 	return nil
 }
 
 // asked is the symbol of a result: T1, T1x, |F_T1|; where none is usual, the name as typed.
-func (b *builder) asked(q problem.Query) Math {
-	var name Math
-	var force Math
+func (b *builder) asked(q problem.Query) doc.Math {
+	var name doc.Math
+	var force doc.Math
 	switch q.Kind {
 	case problem.AskUnknown:
 		if q.Unknown >= 0 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -21,7 +22,7 @@ func (b *builder) cutFree() {
 			rigid = append(rigid, b.p.Bodies[i].Name)
 		}
 	}
-	var body []Block
+	var body []doc.Block
 	if len(particles) > 0 {
 		verb, their := " is a particle", "the forces on it meet in one point"
 		if len(particles) > 1 {
@@ -63,12 +64,12 @@ func count(n int, noun string) string {
 }
 
 // zero is ΣF = 0, or ΣM = 0.
-func (b *builder) zero(text string) Math {
-	return equal(bigSum(Math{Op: Vec, Text: text}), exactly(0))
+func (b *builder) zero(text string) doc.Math {
+	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), exactly(0))
 }
 
-func (b *builder) unknowns() []Math {
-	all := make([]Math, len(b.s.X))
+func (b *builder) unknowns() []doc.Math {
+	all := make([]doc.Math, len(b.s.X))
 	for j := range all {
 		all[j] = b.unknown(j)
 	}
@@ -76,9 +77,9 @@ func (b *builder) unknowns() []Math {
 }
 
 // cuts says what stands in place of the lines and joints that are cut.
-func (b *builder) cuts() []Block {
-	byKind := map[problem.Kind][]Math{}
-	var between []Block
+func (b *builder) cuts() []doc.Block {
+	byKind := map[problem.Kind][]doc.Math{}
+	var between []doc.Block
 	for i := range b.p.Lines {
 		if l := &b.p.Lines[i]; l.Between() && !l.Kind.Info().Path {
 			between = append(between, b.betweenWords(l))
@@ -88,7 +89,7 @@ func (b *builder) cuts() []Block {
 		}
 		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
 	}
-	var out []Block
+	var out []doc.Block
 	for _, k := range problem.Kinds() {
 		of := byKind[k.Kind]
 		if len(of) == 0 {
@@ -127,7 +128,7 @@ func (b *builder) cuts() []Block {
 }
 
 // betweenWords says of a force or a contact between two bodies how it acts on each.
-func (b *builder) betweenWords(l *problem.Line) Block {
+func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	first, second := b.p.Bodies[l.Acts[0].Body].Name, b.p.Bodies[l.Acts[1].Body].Name
 	along := "on " + first + " along its direction, and the opposite on " + second
 	if l.JoinsEnds() {
@@ -140,8 +141,8 @@ func (b *builder) betweenWords(l *problem.Line) Block {
 	return say(named(l.Name), what+first+" and "+second+", "+along+".")
 }
 
-func (b *builder) jointHolds(j *problem.Joint) []Math {
-	var of []Math
+func (b *builder) jointHolds(j *problem.Joint) []doc.Math {
+	var of []doc.Math
 	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
 		for _, t := range terms {
 			of = append(of, b.unknown(t.Unknown))
@@ -157,7 +158,7 @@ func (b *builder) jointBodies(j *problem.Joint) string {
 	return b.p.Bodies[j.First].Name + " to " + b.p.Bodies[j.Second].Name
 }
 
-func (b *builder) jointWords(j *problem.Joint) Block {
+func (b *builder) jointWords(j *problem.Joint) doc.Block {
 	of := b.jointHolds(j)
 	stand := "; in its place stand "
 	if len(of) == 1 {
@@ -180,17 +181,17 @@ func (b *builder) jointWords(j *problem.Joint) Block {
 
 func kindWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
 
-func (b *builder) jointTable() Block {
+func (b *builder) jointTable() doc.Block {
 	t := table("Joint", "Kind", "Joins", "In its place")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		t.Add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
 	}
-	return Block{Table: t}
+	return doc.Block{Table: t}
 }
 
 // twoForce argues the bodies that are loaded at two points only.
-func (b *builder) twoForce() []Block {
+func (b *builder) twoForce() []doc.Block {
 	var names, points []string
 	for _, c := range b.s.Checks {
 		if c.Kind == statics.CheckTwoForce {
@@ -201,9 +202,9 @@ func (b *builder) twoForce() []Block {
 	case len(names) == 0:
 		return nil
 	case len(names) > many:
-		return []Block{say(listWords(names) + " are two-force members: forces act on each at two points only, so they are equal and opposite and lie along the line that joins the points.")}
+		return []doc.Block{say(listWords(names) + " are two-force members: forces act on each at two points only, so they are equal and opposite and lie along the line that joins the points.")}
 	}
-	var out []Block
+	var out []doc.Block
 	for k := range names {
 		out = append(out, say(names[k]+" is a two-force member: forces act on it at "+points[k]+" only, so the two are equal and opposite and lie along the line that joins the points."))
 	}

@@ -5,21 +5,22 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
 // rowName is ΣFx, or ΣMz; in the plane ΣM about a point has no axis.
-func (b *builder) rowName(i int) Math {
+func (b *builder) rowName(i int) doc.Math {
 	r := &b.s.System.Rows[i]
 	axis := r.Axis[1:]
 	if r.Moment {
 		if b.p.Planar {
 			axis = r.About
 		}
-		return bigSum(Math{Op: Symbol, Text: "M", Of: []Math{words(axis)}, Name: "M" + axis})
+		return bigSum(doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(axis)}, Name: "M" + axis})
 	}
-	return bigSum(Math{Op: Symbol, Text: "F", Of: []Math{words(axis)}, Name: "F" + axis})
+	return bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(axis)}, Name: "F" + axis})
 }
 
 // equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols, then with numbers.
@@ -28,9 +29,9 @@ func (b *builder) equations() {
 	if len(b.p.Bodies) > many {
 		first := true
 		for i := range b.p.CutFree() {
-			body := []Block{aligned(b.numbersOf(i)...)}
+			body := []doc.Block{aligned(b.numbersOf(i)...)}
 			if first || !b.p.Bodies[i].Particle {
-				body = append([]Block{say("With " + b.unitsSaid(i) + ":")}, body...)
+				body = append([]doc.Block{say("With " + b.unitsSaid(i) + ":")}, body...)
 			}
 			first = false
 			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
@@ -38,22 +39,22 @@ func (b *builder) equations() {
 		return
 	}
 	for i := range b.p.CutFree() {
-		var symbols []Math
+		var symbols []doc.Math
 		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
 			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
 		}
-		body := []Block{aligned(symbols...), say("With numbers, " + b.unitsSaid(i) + ":"), aligned(b.numbersOf(i)...)}
+		body := []doc.Block{aligned(symbols...), say("With numbers, " + b.unitsSaid(i) + ":"), aligned(b.numbersOf(i)...)}
 		b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
 	}
 }
 
 // zeroed is ΣF = sum = 0; a sum of nothing is not written.
-func (b *builder) zeroed(i int, total Math) Math {
+func (b *builder) zeroed(i int, total doc.Math) doc.Math {
 	if isZero(total) {
 		return equal(b.rowName(i), exactly(0))
 	}
-	if total.Op == Number || total.Op == Neg && total.Of[0].Op == Number {
-		return equal(b.rowName(i), Math{Op: Relate, Text: "≠", Of: []Math{total, exactly(0)}})
+	if total.Op == doc.Number || total.Op == doc.Neg && total.Of[0].Op == doc.Number {
+		return equal(b.rowName(i), doc.Math{Op: doc.Relate, Text: "≠", Of: []doc.Math{total, exactly(0)}})
 	}
 	return equal(b.rowName(i), total, exactly(0))
 }
@@ -70,10 +71,10 @@ func (b *builder) unitsSaid(body int) string {
 }
 
 // symbolsOf is the sum of what has a part in a row, in symbols.
-func (b *builder) symbolsOf(body, i int) Math {
+func (b *builder) symbolsOf(body, i int) doc.Math {
 	r := &b.s.System.Rows[i]
 	axis := int(r.Axis[1] - 'x')
-	var of []Math
+	var of []doc.Math
 	for k := range b.acts[body] {
 		a := &b.acts[body][k]
 		if !r.Moment {
@@ -87,7 +88,7 @@ func (b *builder) symbolsOf(body, i int) Math {
 			name := b.momentName(a)
 			suffix := ""
 			if !b.p.Planar {
-				name = Math{Op: Symbol, Text: "M", Of: name.Of}
+				name = doc.Math{Op: doc.Symbol, Text: "M", Of: name.Of}
 				suffix = r.Axis[1:]
 			}
 			of = append(of, part(name, suffix))
@@ -127,8 +128,8 @@ func (b *builder) turns(a *act, arm r3.Vec, axis int) bool {
 }
 
 // componentSymbols is T1x, or Ax of a joint that has it for an unknown.
-func (b *builder) componentSymbols(a *act, terms []problem.ActTerm, axis int) []Math {
-	var one []Math
+func (b *builder) componentSymbols(a *act, terms []problem.ActTerm, axis int) []doc.Math {
+	var one []doc.Math
 	plain := a.Const == (r3.Vec{})
 	for _, t := range terms {
 		d := cleaned(t.D)
@@ -151,23 +152,23 @@ func (b *builder) componentSymbols(a *act, terms []problem.ActTerm, axis int) []
 	if a.sign {
 		m = neg(m)
 	}
-	return []Math{m}
+	return []doc.Math{m}
 }
 
-func (b *builder) coupleSymbols(a *act, axis int) []Math {
+func (b *builder) coupleSymbols(a *act, axis int) []doc.Math {
 	if a.couple {
 		if b.p.Planar {
-			return []Math{b.momentName(a)}
+			return []doc.Math{b.momentName(a)}
 		}
-		return []Math{part(Math{Op: Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1])}
+		return []doc.Math{part(doc.Math{Op: doc.Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1])}
 	}
-	var of []Math
+	var of []doc.Math
 	for _, t := range a.CoupleTerms {
 		d := cleaned(t.D)
 		switch x := xyz(d)[axis]; {
 		case x == 0:
 		case norm(d) != 1 || math.Abs(x) != 1:
-			return []Math{part(Math{Op: Symbol, Text: "C", Of: b.heldName(a).Of}, "xyz"[axis:axis+1])}
+			return []doc.Math{part(doc.Math{Op: doc.Symbol, Text: "C", Of: b.heldName(a).Of}, "xyz"[axis:axis+1])}
 		case x < 0:
 			of = append(of, neg(b.unknown(t.Unknown)))
 		default:
@@ -178,17 +179,17 @@ func (b *builder) coupleSymbols(a *act, axis int) []Math {
 }
 
 // numbersOf are a body's rows of the system: Σ coefficient·unknown + known = 0.
-func (b *builder) numbersOf(body int) []Math {
+func (b *builder) numbersOf(body int) []doc.Math {
 	sys := &b.s.System
-	var out []Math
+	var out []doc.Math
 	for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
 		out = append(out, b.zeroed(i, b.rowSum(i)))
 	}
 	return out
 }
 
-func (b *builder) rowSum(i int) Math {
-	var of []Math
+func (b *builder) rowSum(i int) doc.Math {
+	var of []doc.Math
 	for _, t := range b.s.System.Terms[i] {
 		of = append(of, times(b.coefficient(b.s.Coefficient(i, t.Col)), b.unknown(t.Col)))
 	}
@@ -209,15 +210,15 @@ const matrixColumns = 6
 // matrix is A x = b.
 func (b *builder) matrix() {
 	sys := &b.s.System
-	x, right := Math{Op: Vec, Text: "x"}, Math{Op: Vec, Text: "b"}
-	form := equal(row(Math{Op: Vec, Text: "A"}, x), right)
+	x, right := doc.Math{Op: doc.Vec, Text: "x"}, doc.Math{Op: doc.Vec, Text: "b"}
+	form := equal(row(doc.Math{Op: doc.Vec, Text: "A"}, x), right)
 	n, m := len(sys.Cols), len(sys.Rows)
 	if n > matrixColumns || m > 2*matrixColumns {
 		b.step(Matrix, "Matrix form", Subject{}, say("In matrix form ", form, ", with "+count(m, "row")+" and "+count(n, "column")+
 			": the coefficients of the equations above, the unknowns, and minus the known terms."))
 		return
 	}
-	grid, xs, bs := Math{Op: Grid}, Math{Op: Column}, Math{Op: Column}
+	grid, xs, bs := doc.Math{Op: doc.Grid}, doc.Math{Op: doc.Column}, doc.Math{Op: doc.Column}
 	for i := range sys.Rows {
 		line := row()
 		for j := range sys.Cols {

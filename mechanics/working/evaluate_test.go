@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"trivet/mechanics/doc"
 )
 
 // agreement is how far two sides of an equation may be apart, relative to the
@@ -34,12 +36,12 @@ func vectorValue(of ...float64) value {
 type symbols map[string]value
 
 // print is a symbol as text prints it: as the sheet has it, or with its subscript.
-func print(m Math) string {
+func print(m doc.Math) string {
 	if m.Name != "" {
 		return m.Name
 	}
-	var sub func(m Math) string
-	sub = func(m Math) string {
+	var sub func(m doc.Math) string
+	sub = func(m doc.Math) string {
 		text := ""
 		for _, x := range m.Of {
 			if x.Name != "" {
@@ -51,7 +53,7 @@ func print(m Math) string {
 		return text
 	}
 	mark := ""
-	if m.Op == Vec || m.Op == UnitVec {
+	if m.Op == doc.Vec || m.Op == doc.UnitVec {
 		mark = "→" // a vector's symbol is another than the scalar's of the same letter
 	}
 	if len(m.Of) == 0 {
@@ -60,13 +62,13 @@ func print(m Math) string {
 	return mark + m.Text + "_" + sub(m)
 }
 
-func (env symbols) eval(m Math) value {
+func (env symbols) eval(m doc.Math) value {
 	switch m.Op {
-	case Number:
+	case doc.Number:
 		return scalar(m.Num)
-	case Symbol, Vec:
+	case doc.Symbol, doc.Vec:
 		return env[print(m)]
-	case UnitVec:
+	case doc.UnitVec:
 		switch m.Text {
 		case "i":
 			return vectorValue(1, 0, 0)
@@ -76,8 +78,8 @@ func (env symbols) eval(m Math) value {
 			return vectorValue(0, 0, 1)
 		}
 		return env[print(m)]
-	case Paren, Column:
-		if len(m.Of) == 1 && m.Op == Paren {
+	case doc.Paren, doc.Column:
+		if len(m.Of) == 1 && m.Op == doc.Paren {
 			return env.eval(m.Of[0])
 		}
 		var of []float64
@@ -88,13 +90,13 @@ func (env symbols) eval(m Math) value {
 			}
 			of = append(of, v.of[0])
 		}
-		if m.Op == Paren && len(of) == 2 {
+		if m.Op == doc.Paren && len(of) == 2 {
 			of = append(of, 0) // in the plane
 		}
 		return vectorValue(of...)
-	case Row, Product:
+	case doc.Row, doc.Product:
 		return env.product(m)
-	case Sum:
+	case doc.Sum:
 		total := value{}
 		for k, x := range m.Of {
 			v := env.eval(x)
@@ -105,17 +107,17 @@ func (env symbols) eval(m Math) value {
 			}
 		}
 		return total
-	case Neg:
+	case doc.Neg:
 		return scaled(env.eval(m.Of[0]), -1)
-	case Fraction:
+	case doc.Fraction:
 		a, b := env.eval(m.Of[0]), env.eval(m.Of[1])
 		if !b.ok || len(b.of) != 1 {
 			return value{}
 		}
 		return scaled(a, 1/b.of[0])
-	case Root, Power, Size:
+	case doc.Root, doc.Power, doc.Size:
 		return env.measure(m)
-	case Cross:
+	case doc.Cross:
 		a, b := env.eval(m.Of[0]), env.eval(m.Of[1])
 		if !a.ok || !b.ok || len(a.of) != 3 || len(b.of) != 3 {
 			return value{}
@@ -123,10 +125,10 @@ func (env symbols) eval(m Math) value {
 		v := vectorValue(a.of[1]*b.of[2]-a.of[2]*b.of[1], a.of[2]*b.of[0]-a.of[0]*b.of[2], a.of[0]*b.of[1]-a.of[1]*b.of[0])
 		v.size = max(v.size, a.size*b.size)
 		return v
-	case Det:
+	case doc.Det:
 		r, f := m.Of[1], m.Of[2]
 		return env.eval(cross(paren(r.Of...), paren(f.Of...)))
-	case Grid:
+	case doc.Grid:
 		v := value{rows: len(m.Of), ok: true}
 		for _, r := range m.Of {
 			v.cols = len(r.Of)
@@ -140,13 +142,13 @@ func (env symbols) eval(m Math) value {
 	return value{}
 }
 
-func (env symbols) measure(m Math) value {
+func (env symbols) measure(m doc.Math) value {
 	v := env.eval(m.Of[0])
 	if !v.ok {
 		return v
 	}
 	switch {
-	case m.Op == Size:
+	case m.Op == doc.Size:
 		n := 0.0
 		for _, x := range v.of {
 			n = math.Hypot(n, x)
@@ -154,18 +156,18 @@ func (env symbols) measure(m Math) value {
 		return scalar(n)
 	case len(v.of) != 1:
 		return value{}
-	case m.Op == Root:
+	case m.Op == doc.Root:
 		return scalar(math.Sqrt(v.of[0]))
 	}
 	return scalar(math.Pow(v.of[0], env.eval(m.Of[1]).of[0]))
 }
 
 // product multiplies what is not words; a matrix times a column too.
-func (env symbols) product(m Math) value {
+func (env symbols) product(m doc.Math) value {
 	out := value{}
 	first := true
 	for _, x := range m.Of {
-		if x.Op == Words {
+		if x.Op == doc.Words {
 			continue
 		}
 		v := env.eval(x)
@@ -223,11 +225,11 @@ func plus(a, b value, sign float64) value {
 
 // holds evaluates every side of an equation that can be, and tells how many
 // sides were held against the first.
-func (env symbols) holds(t *testing.T, where string, m Math, slack float64) int {
+func (env symbols) holds(t *testing.T, where string, m doc.Math, slack float64) int {
 	n := 0
-	if m.Op == Relate && m.Text == "=" {
+	if m.Op == doc.Relate && m.Text == "=" {
 		var first value
-		var of Math
+		var of doc.Math
 		for _, x := range m.Of {
 			v := env.eval(x)
 			if !v.ok {
@@ -260,7 +262,7 @@ func (env symbols) holds(t *testing.T, where string, m Math, slack float64) int 
 }
 
 // plain is a formula for a message of a test.
-func plain(m Math) string {
+func plain(m doc.Math) string {
 	var parts []string
 	for _, x := range m.Of {
 		parts = append(parts, plain(x))
@@ -269,7 +271,7 @@ func plain(m Math) string {
 }
 
 // numbers walks all formulas of a working.
-func eachFormula(w *Working, do func(step Step, m Math)) {
+func eachFormula(w *Working, do func(step Step, m doc.Math)) {
 	for _, step := range w.Steps {
 		for _, b := range step.Body {
 			for _, part := range b.Text {
@@ -277,7 +279,7 @@ func eachFormula(w *Working, do func(step Step, m Math)) {
 					do(step, *part.Math)
 				}
 			}
-			for _, m := range []*Math{b.Formula, b.Boxed} {
+			for _, m := range []*doc.Math{b.Formula, b.Boxed} {
 				if m != nil {
 					do(step, *m)
 				}
@@ -324,9 +326,9 @@ func printedNumber(text string) (x, half float64, err error) {
 
 // shown holds every number of a formula against its print: never negative, and
 // within half a unit of the last place.
-func shown(t *testing.T, where string, m Math) int {
+func shown(t *testing.T, where string, m doc.Math) int {
 	n := 0
-	if m.Op == Number {
+	if m.Op == doc.Number {
 		n++
 		x, half, err := printedNumber(m.Text)
 		switch {
@@ -338,7 +340,7 @@ func shown(t *testing.T, where string, m Math) int {
 			t.Errorf("%s: the sign of %s is in its text", where, m.Text)
 		}
 	}
-	if m.Op == Neg && m.Of[0].Op == Number && !strings.ContainsAny(m.Of[0].Text, "123456789") {
+	if m.Op == doc.Neg && m.Of[0].Op == doc.Number && !strings.ContainsAny(m.Of[0].Text, "123456789") {
 		t.Errorf("%s: a negative zero", where)
 	}
 	for _, x := range m.Of {

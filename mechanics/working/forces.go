@@ -1,6 +1,7 @@
 package working
 
 import (
+	"trivet/mechanics/doc"
 	"trivet/units"
 )
 
@@ -9,13 +10,13 @@ func (b *builder) forceList() {
 	if len(b.p.Bodies) > many {
 		t := table("On", "Forces")
 		for i := range b.p.CutFree() {
-			var of []Math
+			var of []doc.Math
 			for k := range b.acts[i] {
 				of = append(of, b.labels(&b.acts[i][k])...)
 			}
-			t.add(wordCell(b.p.Bodies[i].Name), listed(of))
+			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
-		b.step(Forces, "The forces on each", Subject{}, Block{Table: t})
+		b.step(Forces, "The forces on each", Subject{}, doc.Block{Table: t})
 		return
 	}
 	for i := range b.acts {
@@ -28,18 +29,18 @@ func (b *builder) forceList() {
 			a := &b.acts[i][k]
 			about.Lines, about.Joints = append(about.Lines, a.subject.Lines...), append(about.Joints, a.subject.Joints...)
 			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
-			t.add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
+			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
 		}
-		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, Block{Table: t})
+		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, doc.Block{Table: t})
 	}
 }
 
 // forceLabels are the symbols of an act's forces.
-func (b *builder) forceLabels(a *act) []Math {
+func (b *builder) forceLabels(a *act) []doc.Math {
 	if a.joint < 0 {
 		return b.labels(a)
 	}
-	var of []Math
+	var of []doc.Math
 	for _, t := range b.p.Joints[a.joint].Forces {
 		of = append(of, b.unknown(t.Unknown))
 	}
@@ -47,17 +48,17 @@ func (b *builder) forceLabels(a *act) []Math {
 }
 
 // labels are the symbols of an act in the list of forces.
-func (b *builder) labels(a *act) []Math {
+func (b *builder) labels(a *act) []doc.Math {
 	if a.joint >= 0 {
 		return b.jointHolds(&b.p.Joints[a.joint])
 	}
 	if a.line >= 0 && len(b.p.Lines[a.line].Path) > 2 {
-		return []Math{named(b.p.Lines[a.line].Name)}
+		return []doc.Math{named(b.p.Lines[a.line].Name)}
 	}
-	return []Math{a.name}
+	return []doc.Math{a.name}
 }
 
-func (b *builder) magnitudeCell(a *act) Inline {
+func (b *builder) magnitudeCell(a *act) doc.Inline {
 	switch {
 	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
 		m := b.p.Lines[a.line].Magnitude

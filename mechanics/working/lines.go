@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 )
 
@@ -14,7 +15,7 @@ func norm(v r3.Vec) float64 { return r3.Norm(v) }
 type stretch struct {
 	problem.Leg
 	line int
-	name Math // of the line, with the leg's number where there are several
+	name doc.Math // of the line, with the leg's number where there are several
 }
 
 func (b *builder) stretches() []stretch {
@@ -76,7 +77,7 @@ func (b *builder) lineSubject(s stretch) Subject {
 }
 
 // between is the symbol of the vector from one point to another.
-func (b *builder) between(from, to string) Math {
+func (b *builder) between(from, to string) doc.Math {
 	comma := ""
 	if utf8.RuneCountInString(from) > 1 || utf8.RuneCountInString(to) > 1 {
 		comma = ","
@@ -84,36 +85,36 @@ func (b *builder) between(from, to string) Math {
 	return vector("r", words(from+comma+to))
 }
 
-func (b *builder) arrow(s stretch) Math {
+func (b *builder) arrow(s stretch) doc.Math {
 	return b.between(b.p.Points[s.From].Name, b.p.Points[s.To].Name)
 }
 
 // difference is B - A = (..) - (..).
-func (b *builder) difference(from, to int) []Math {
+func (b *builder) difference(from, to int) []doc.Math {
 	p := b.p.Points
-	return []Math{
+	return []doc.Math{
 		sum(named(p[to].Name), neg(named(p[from].Name))),
 		sum(b.tuple(p[to].At, b.length), neg(b.tuple(p[from].At, b.length))),
 	}
 }
 
 // position is r = B - A = (..) - (..) = (..) m.
-func (b *builder) position(s stretch) Math {
-	of := append([]Math{b.arrow(s)}, b.difference(s.From, s.To)...)
+func (b *builder) position(s stretch) doc.Math {
+	of := append([]doc.Math{b.arrow(s)}, b.difference(s.From, s.To)...)
 	return equal(append(of, measured(b.tuple(s.R, b.length), b.p.Units.Length))...)
 }
 
 // lengthOf is |r| = √(x² + y² + z²) = L m.
-func (b *builder) lengthOf(s stretch) Math {
+func (b *builder) lengthOf(s stretch) doc.Math {
 	n := b.norm(s.R, b.length)
-	if len(n.Of) == 1 && n.Of[0].Op == Power { // along an axis
+	if len(n.Of) == 1 && n.Of[0].Op == doc.Power { // along an axis
 		return equal(size(b.arrow(s)), measured(b.length(s.Length), b.p.Units.Length))
 	}
 	return equal(size(b.arrow(s)), n, measured(b.length(s.Length), b.p.Units.Length))
 }
 
 // unit is u = r/|r| = (..)/L = (..).
-func (b *builder) unit(s stretch) Math {
+func (b *builder) unit(s stretch) doc.Math {
 	u := vectorUnit(s.name)
 	if s.To < 0 {
 		return equal(u, b.along(s.U, cosine))
@@ -121,12 +122,14 @@ func (b *builder) unit(s stretch) Math {
 	return equal(u, fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(s.R, b.length), b.length(s.Length)), b.along(s.U, cosine))
 }
 
-func vectorUnit(name Math) Math { return Math{Op: UnitVec, Text: "u", Of: []Math{name}} }
+func vectorUnit(name doc.Math) doc.Math {
+	return doc.Math{Op: doc.UnitVec, Text: "u", Of: []doc.Math{name}}
+}
 
 // unitNorm is |u| = √(..) = 1.
-func (b *builder) unitNorm(s stretch) Math {
+func (b *builder) unitNorm(s stretch) doc.Math {
 	n := b.norm(s.U, cosine)
-	if len(n.Of) == 1 && n.Of[0].Op == Power { // along an axis
+	if len(n.Of) == 1 && n.Of[0].Op == doc.Power { // along an axis
 		return equal(size(vectorUnit(s.name)), exactly(1))
 	}
 	return equal(size(vectorUnit(s.name)), n, exactly(1))
@@ -138,12 +141,12 @@ func (b *builder) positionTable(of []stretch) {
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
-		t.add(cell(s.name), cell(b.arrow(s)), cell(b.difference(s.From, s.To)[1]), cell(b.tuple(s.R, b.length)), cell(b.length(s.Length)))
+		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.difference(s.From, s.To)[1]), cell(b.tuple(s.R, b.length)), cell(b.length(s.Length)))
 	}
-	r := Math{Op: Vec, Text: "r"}
-	axes := []Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
+	r := doc.Math{Op: doc.Vec, Text: "r"}
+	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
 	b.step(Position, "Position vectors", Subject{Lines: lines},
-		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), Block{Table: t})
+		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), doc.Block{Table: t})
 }
 
 func (b *builder) unitTable(of []stretch) {
@@ -151,10 +154,10 @@ func (b *builder) unitTable(of []stretch) {
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
-		t.add(cell(s.name), cell(vectorUnit(s.name)), cell(b.tuple(s.U, cosine)), cell(exactly(1)))
+		t.Add(cell(s.name), cell(vectorUnit(s.name)), cell(b.tuple(s.U, cosine)), cell(exactly(1)))
 	}
-	u, r := Math{Op: UnitVec, Text: "u"}, Math{Op: Vec, Text: "r"}
-	axes := []Math{square(part(letter("u"), "x")), square(part(letter("u"), "y")), square(part(letter("u"), "z"))}
+	u, r := doc.Math{Op: doc.UnitVec, Text: "u"}, doc.Math{Op: doc.Vec, Text: "r"}
+	axes := []doc.Math{square(part(letter("u"), "x")), square(part(letter("u"), "y")), square(part(letter("u"), "z"))}
 	b.step(Unit, "Unit vectors", Subject{Lines: lines},
-		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), Block{Table: t})
+		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), doc.Block{Table: t})
 }

@@ -1,6 +1,9 @@
 package working
 
-import "trivet/units"
+import (
+	"trivet/mechanics/doc"
+	"trivet/units"
+)
 
 // spreads are the resultants of the distributed loads, and where they act.
 func (b *builder) spreads() {
@@ -11,7 +14,7 @@ func (b *builder) spreads() {
 		}
 		f, l, m := b.p.Units.Force, b.p.Units.Length, b.p.Units.For(units.Moment)
 		about := Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}}
-		name := Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(d.Name))}}
+		name := doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(d.Name))}}
 		from, to := b.p.Points[d.From].Name, b.p.Points[d.To].Name
 		start, end := d.Loaded()
 		reach := []any{"The load " + d.Name + ", spread over ", measured(b.length(d.Length), l), " from " + from + " to " + to}
@@ -20,15 +23,15 @@ func (b *builder) spreads() {
 				" to ", measured(b.length(end), l), " along the line from " + from + " to " + to}
 		}
 		result := formula(equal(name, measured(b.force(d.Total), f)))
-		var body []Block
+		var body []doc.Block
 		switch {
 		case d.Nothing():
-			body = []Block{say("The load " + d.Name + " is zero from " + from + " to " + to + "."), result}
+			body = []doc.Block{say("The load " + d.Name + " is zero from " + from + " to " + to + "."), result}
 		case d.Total == 0:
-			body = []Block{say(append(reach, ", has no resultant force. It has the same effect on the body as a couple.")...), result,
+			body = []doc.Block{say(append(reach, ", has no resultant force. It has the same effect on the body as a couple.")...), result,
 				formula(equal(loadCouple(d), measured(short(m.In(d.Couple()), b.p.Figures+1), m)))}
 		default:
-			body = []Block{say(append(reach, ", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid.")...), result,
+			body = []doc.Block{say(append(reach, ", has the same effect on the body as one force, its resultant: the area under it, at the area's centroid.")...), result,
 				say("It acts ", measured(b.length(d.Distance), l), " from "+from+", at ", measured(b.tuple(d.At, b.length), l), ".")}
 		}
 		b.step(Vector, "Resultant of "+d.Name, about, body...)

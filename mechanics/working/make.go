@@ -5,54 +5,58 @@ import (
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/doc"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // The constructors of formulas. A negative number is a Neg of its size, so that
 // a printer finds signs in the tree and never in a number's text.
 
-func words(text string) Math            { return Math{Op: Words, Text: text} }
-func letter(text string) Math           { return Math{Op: Symbol, Text: text} }
-func row(of ...Math) Math               { return Math{Op: Row, Of: of} }
-func product(of ...Math) Math           { return Math{Op: Product, Of: of} }
-func neg(a Math) Math                   { return Math{Op: Neg, Of: []Math{a}} }
-func paren(of ...Math) Math             { return Math{Op: Paren, Of: of} }
-func size(a Math) Math                  { return Math{Op: Size, Of: []Math{a}} }
-func root(a Math) Math                  { return Math{Op: Root, Of: []Math{a}} }
-func fraction(a, b Math) Math           { return Math{Op: Fraction, Of: []Math{a, b}} }
-func cross(a, b Math) Math              { return Math{Op: Cross, Of: []Math{a, b}} }
-func equal(of ...Math) Math             { return Math{Op: Relate, Text: "=", Of: of} }
-func bigSum(a Math) Math                { return Math{Op: BigSum, Of: []Math{a}} }
-func square(a Math) Math                { return Math{Op: Power, Of: []Math{a, exactly(2)}} }
-func unitVec(text string) Math          { return Math{Op: UnitVec, Text: text} }
-func vector(text string, sub Math) Math { return Math{Op: Vec, Text: text, Of: []Math{sub}} }
+func words(text string) doc.Math      { return doc.Math{Op: doc.Words, Text: text} }
+func letter(text string) doc.Math     { return doc.Math{Op: doc.Symbol, Text: text} }
+func row(of ...doc.Math) doc.Math     { return doc.Math{Op: doc.Row, Of: of} }
+func product(of ...doc.Math) doc.Math { return doc.Math{Op: doc.Product, Of: of} }
+func neg(a doc.Math) doc.Math         { return doc.Math{Op: doc.Neg, Of: []doc.Math{a}} }
+func paren(of ...doc.Math) doc.Math   { return doc.Math{Op: doc.Paren, Of: of} }
+func size(a doc.Math) doc.Math        { return doc.Math{Op: doc.Size, Of: []doc.Math{a}} }
+func root(a doc.Math) doc.Math        { return doc.Math{Op: doc.Root, Of: []doc.Math{a}} }
+func fraction(a, b doc.Math) doc.Math { return doc.Math{Op: doc.Fraction, Of: []doc.Math{a, b}} }
+func cross(a, b doc.Math) doc.Math    { return doc.Math{Op: doc.Cross, Of: []doc.Math{a, b}} }
+func equal(of ...doc.Math) doc.Math   { return doc.Math{Op: doc.Relate, Text: "=", Of: of} }
+func bigSum(a doc.Math) doc.Math      { return doc.Math{Op: doc.BigSum, Of: []doc.Math{a}} }
+func square(a doc.Math) doc.Math      { return doc.Math{Op: doc.Power, Of: []doc.Math{a, exactly(2)}} }
+func unitVec(text string) doc.Math    { return doc.Math{Op: doc.UnitVec, Text: text} }
+func vector(text string, sub doc.Math) doc.Math {
+	return doc.Math{Op: doc.Vec, Text: text, Of: []doc.Math{sub}}
+}
 
 // sum joins terms; one alone stands for itself and none is 0.
-func sum(of ...Math) Math {
+func sum(of ...doc.Math) doc.Math {
 	switch len(of) {
 	case 0:
 		return exactly(0)
 	case 1:
 		return of[0]
 	}
-	return Math{Op: Sum, Of: of}
+	return doc.Math{Op: doc.Sum, Of: of}
 }
 
 // named is the symbol of a name typed by a user: digits at its end are a subscript.
-func named(name string) Math {
+func named(name string) doc.Math {
 	base := strings.TrimRightFunc(name, unicode.IsDigit)
 	if base == "" || base == name {
-		return Math{Op: Symbol, Text: name, Name: name}
+		return doc.Math{Op: doc.Symbol, Text: name, Name: name}
 	}
-	return Math{Op: Symbol, Text: base, Of: []Math{words(name[len(base):])}, Name: name}
+	return doc.Math{Op: doc.Symbol, Text: base, Of: []doc.Math{words(name[len(base):])}, Name: name}
 }
 
 // part adds to a symbol's subscript: T1 and x give T1x.
-func part(of Math, suffix string) Math {
+func part(of doc.Math, suffix string) doc.Math {
 	if suffix == "" {
 		return of
 	}
-	out := Math{Op: of.Op, Text: of.Text, Of: []Math{words(suffix)}}
+	out := doc.Math{Op: of.Op, Text: of.Text, Of: []doc.Math{words(suffix)}}
 	if len(of.Of) > 0 {
 		sub := leaves(of.Of[0])
 		if last := []rune(sub[len(sub)-1].Text); of.Name == "" && len(last) > 2 && unicode.IsLetter(last[len(last)-1]) {
@@ -66,37 +70,37 @@ func part(of Math, suffix string) Math {
 	return out
 }
 
-func leaves(m Math) []Math {
-	if m.Op == Row {
-		return append([]Math{}, m.Of...)
+func leaves(m doc.Math) []doc.Math {
+	if m.Op == doc.Row {
+		return append([]doc.Math{}, m.Of...)
 	}
-	return []Math{m}
+	return []doc.Math{m}
 }
 
 // times is a coefficient times something: 1 is left out, -1 is a sign.
-func times(coef Math, of Math) Math {
+func times(coef doc.Math, of doc.Math) doc.Math {
 	switch {
-	case coef.Op == Number && coef.Text == "1" && math.Abs(coef.Num-1) <= nothing:
+	case coef.Op == doc.Number && coef.Text == "1" && math.Abs(coef.Num-1) <= nothing:
 		return of
-	case coef.Op == Neg:
+	case coef.Op == doc.Neg:
 		return neg(times(coef.Of[0], of))
-	case of.Op == Neg:
+	case of.Op == doc.Neg:
 		return neg(times(coef, of.Of[0]))
 	}
 	return product(coef, of)
 }
 
 // grouped puts a sum in parentheses, for a factor before it.
-func grouped(m Math) Math {
-	if m.Op == Sum || m.Op == Neg {
+func grouped(m doc.Math) doc.Math {
+	if m.Op == doc.Sum || m.Op == doc.Neg {
 		return paren(m)
 	}
 	return m
 }
 
 // bracketed puts a sum in parentheses, for a unit behind it.
-func bracketed(m Math) Math {
-	if m.Op == Sum {
+func bracketed(m doc.Math) doc.Math {
+	if m.Op == doc.Sum {
 		return paren(m)
 	}
 	return m

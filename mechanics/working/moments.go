@@ -3,6 +3,7 @@ package working
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -14,8 +15,8 @@ func (b *builder) moments() {
 		if body.Particle {
 			continue
 		}
-		var through []Math
-		var blocks []Block
+		var through []doc.Math
+		var blocks []doc.Block
 		about := Subject{Bodies: []int{i}, Axis: &Axis{At: [3]float64(xyz(body.About))}} // a point: no direction
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
@@ -44,28 +45,28 @@ func (b *builder) moments() {
 			if len(through) == 1 {
 				verb, have = " passes through ", " and has"
 			}
-			blocks = append([]Block{say(list(through), verb+body.AboutName+have+" no moment about it.")}, blocks...)
+			blocks = append([]doc.Block{say(list(through), verb+body.AboutName+have+" no moment about it.")}, blocks...)
 		}
 		if len(blocks) > 0 {
-			blocks = append([]Block{b.momentRule(body.AboutName)}, blocks...)
+			blocks = append([]doc.Block{b.momentRule(body.AboutName)}, blocks...)
 		}
 		b.step(Moment, "Moments on "+body.Name+" about "+body.AboutName, about, blocks...)
 	}
 }
 
 // momentRule says how a moment is formed.
-func (b *builder) momentRule(about string) Block {
-	r, f := Math{Op: Vec, Text: "r"}, Math{Op: Vec, Text: "F"}
+func (b *builder) momentRule(about string) doc.Block {
+	r, f := doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}
 	if b.p.Planar {
 		x, y := letter("x"), letter("y")
 		return say("A force at ", paren(x, y), " from "+about+" has the moment ",
 			equal(letter("M"), sum(product(x, part(letter("F"), "y")), neg(product(y, part(letter("F"), "x"))))), ", counter-clockwise positive.")
 	}
-	return say("A force has the moment ", equal(Math{Op: Vec, Text: "M"}, cross(r, f)), ", with ", r, " from "+about+" to where it acts.")
+	return say("A force has the moment ", equal(doc.Math{Op: doc.Vec, Text: "M"}, cross(r, f)), ", with ", r, " from "+about+" to where it acts.")
 }
 
 // momentOf is M = r × F of one force; false where it has none about the point.
-func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]Block, bool) {
+func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block, bool) {
 	u, f, l := b.p.Units.For(units.Moment), b.p.Units.Force, b.p.Units.Length
 	known := r3.Cross(arm, a.Const)
 	known = cleanedBy(known, norm(arm)*norm(a.Const))
@@ -85,7 +86,7 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]Block, boo
 	}
 	if b.p.Planar {
 		x, y := clean(arm.X, norm(arm)), clean(arm.Y, norm(arm))
-		parts := []Math{}
+		parts := []doc.Math{}
 		if fy := b.component(a.Const, a.Terms, 1, f); x != 0 && !isZero(fy) {
 			parts = append(parts, b.factor(x/l.Factor, fy))
 		}
@@ -93,11 +94,11 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]Block, boo
 			parts = append(parts, neg(b.factor(y/l.Factor, fx)))
 		}
 		value := b.component(known, terms, 2, u)
-		m := []Math{name, sum(parts...)}
+		m := []doc.Math{name, sum(parts...)}
 		if len(a.Terms) == 0 {
 			value = measured(value, u)
 		}
-		return []Block{formula(equal(append(m, value)...))}, true
+		return []doc.Block{formula(equal(append(m, value)...))}, true
 	}
 	value := b.expression(known, terms, u)
 	if len(a.Terms) == 0 {
@@ -113,26 +114,26 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]Block, boo
 		arms.Of = append(arms.Of, short(clean(xyz(arm)[k], norm(arm))/l.Factor, b.p.Figures+1))
 		comps.Of = append(comps.Of, b.component(a.Const, a.Terms, k, f))
 	}
-	det := Math{Op: Det, Of: []Math{top, arms, comps}}
+	det := doc.Math{Op: doc.Det, Of: []doc.Math{top, arms, comps}}
 	if len(b.acts[a.Body]) > many {
-		return []Block{aligned(equal(name, cross(r, grouped(force)), value))}, true
+		return []doc.Block{aligned(equal(name, cross(r, grouped(force)), value))}, true
 	}
-	return []Block{aligned(equal(name, cross(r, grouped(force)), det), equal(words(""), value))}, true
+	return []doc.Block{aligned(equal(name, cross(r, grouped(force)), det), equal(words(""), value))}, true
 }
 
-func (b *builder) momentName(a *act) Math {
+func (b *builder) momentName(a *act) doc.Math {
 	sub := leafed(a.name)
 	if a.line >= 0 && len(b.p.Lines[a.line].Path) > 2 {
 		sub = a.name.Of[0]
 	}
 	if b.p.Planar {
-		return Math{Op: Symbol, Text: "M", Of: []Math{sub}}
+		return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{sub}}
 	}
 	return vector("M", sub)
 }
 
 // coupleOf is the moment of a couple, or of a joint that holds moments.
-func (b *builder) coupleOf(a *act) Block {
+func (b *builder) coupleOf(a *act) doc.Block {
 	u := b.p.Units.For(units.Moment)
 	if !a.couple && b.p.Planar {
 		return say("The "+kindWords(&b.p.Joints[a.joint])+" at "+a.at+" holds a moment too: ", b.component(a.Couple, a.CoupleTerms, 2, u), ".")
@@ -155,7 +156,7 @@ func (b *builder) coupleOf(a *act) Block {
 }
 
 // heldName is the symbol of the moment that a joint holds, beside that of its force.
-func (b *builder) heldName(a *act) Math { return vector("C", leafed(a.name)) }
+func (b *builder) heldName(a *act) doc.Math { return vector("C", leafed(a.name)) }
 
 func (b *builder) isPoint(name string) bool {
 	for i := range b.p.Points {
@@ -167,11 +168,11 @@ func (b *builder) isPoint(name string) bool {
 }
 
 // factor is x · F with F in parentheses where it is a sum or negative.
-func (b *builder) factor(x float64, f Math) Math {
+func (b *builder) factor(x float64, f doc.Math) doc.Math {
 	return product(paren(short(x, b.p.Figures+1)), paren(f))
 }
 
-func isZero(m Math) bool { return m.Op == Number && m.Num == 0 }
+func isZero(m doc.Math) bool { return m.Op == doc.Number && m.Num == 0 }
 
 func cleanedBy(v r3.Vec, size float64) r3.Vec {
 	return r3.Vec{X: clean(v.X, size), Y: clean(v.Y, size), Z: clean(v.Z, size)}

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/units"
 )
 
@@ -23,30 +24,30 @@ const (
 )
 
 // exactly is a small whole number.
-func exactly(n int) Math {
+func exactly(n int) doc.Math {
 	if n < 0 {
 		return neg(exactly(-n))
 	}
-	return Math{Op: Number, Text: strconv.Itoa(n), Num: float64(n)}
+	return doc.Math{Op: doc.Number, Text: strconv.Itoa(n), Num: float64(n)}
 }
 
 // number makes a node of a value and its print.
-func number(x float64, text string) Math {
+func number(x float64, text string) doc.Math {
 	if !strings.ContainsAny(text, "123456789") {
-		return Math{Op: Number, Text: strings.TrimPrefix(text, "-"), Num: math.Abs(x)}
+		return doc.Math{Op: doc.Number, Text: strings.TrimPrefix(text, "-"), Num: math.Abs(x)}
 	}
 	if digits, minus := strings.CutPrefix(text, "-"); minus {
-		return neg(Math{Op: Number, Text: digits, Num: -x})
+		return neg(doc.Math{Op: doc.Number, Text: digits, Num: -x})
 	}
-	return Math{Op: Number, Text: text, Num: x}
+	return doc.Math{Op: doc.Number, Text: text, Num: x}
 }
 
 // figures shows so many significant figures.
-func figures(x float64, n int) Math { return number(x, units.Figures(x, n)) }
+func figures(x float64, n int) doc.Math { return number(x, units.Figures(x, n)) }
 
 // short shows a number that is short by itself as it is, such as 4 or 0.25, and
 // any other to so many figures.
-func short(x float64, n int) Math {
+func short(x float64, n int) doc.Math {
 	if d := digits(x); d <= max(n, wholeDigits) {
 		n = d
 	}
@@ -61,7 +62,7 @@ func digits(x float64) int {
 }
 
 // cosine shows a component of a unit vector; 0 and 1 stand without decimals.
-func cosine(x float64) Math {
+func cosine(x float64) doc.Math {
 	if digits(x) == 1 && (math.Abs(x) == 0 || math.Abs(math.Abs(x)-1) < nothing) {
 		return short(x, 1)
 	}
@@ -83,12 +84,12 @@ func cleaned(v r3.Vec) r3.Vec {
 }
 
 // show is how a component is printed.
-type show func(float64) Math
+type show func(float64) doc.Math
 
 // tuple is (x, y) in the plane, (x, y, z) in space.
-func (b *builder) tuple(v r3.Vec, f show) Math {
+func (b *builder) tuple(v r3.Vec, f show) doc.Math {
 	v = cleaned(v)
-	t := Math{Op: Paren}
+	t := doc.Math{Op: doc.Paren}
 	for _, x := range xyz(v)[:b.axes] {
 		t.Of = append(t.Of, f(x))
 	}
@@ -96,8 +97,8 @@ func (b *builder) tuple(v r3.Vec, f show) Math {
 }
 
 // along is x i + y j + z k without the components that are 0.
-func (b *builder) along(v r3.Vec, f show) Math {
-	var of []Math
+func (b *builder) along(v r3.Vec, f show) doc.Math {
+	var of []doc.Math
 	for k, x := range xyz(cleaned(v)) {
 		if x != 0 {
 			of = append(of, times(f(x), unitVec("ijk"[k:k+1])))
@@ -107,8 +108,8 @@ func (b *builder) along(v r3.Vec, f show) Math {
 }
 
 // norm is √(x² + y² + z²).
-func (b *builder) norm(v r3.Vec, f show) Math {
-	var of []Math
+func (b *builder) norm(v r3.Vec, f show) doc.Math {
+	var of []doc.Math
 	for _, x := range xyz(cleaned(v)) {
 		if x != 0 {
 			of = append(of, square(f(x)))
@@ -118,7 +119,7 @@ func (b *builder) norm(v r3.Vec, f show) Math {
 }
 
 // measured is a value with its unit.
-func measured(m Math, u units.Unit) Math {
+func measured(m doc.Math, u units.Unit) doc.Math {
 	if u.Symbol == "" {
 		return m
 	}
@@ -126,15 +127,15 @@ func measured(m Math, u units.Unit) Math {
 }
 
 // result is a value to the sheet's figures with its unit, as everywhere in the program.
-func (b *builder) result(si float64, u units.Unit) Math {
+func (b *builder) result(si float64, u units.Unit) doc.Math {
 	return measured(figures(u.In(si), b.p.Figures), u)
 }
 
-func (b *builder) length(x float64) Math { return short(b.p.Units.Length.In(x), b.p.Figures+1) }
-func (b *builder) force(x float64) Math  { return short(b.p.Units.Force.In(x), b.p.Figures+1) }
+func (b *builder) length(x float64) doc.Math { return short(b.p.Units.Length.In(x), b.p.Figures+1) }
+func (b *builder) force(x float64) doc.Math  { return short(b.p.Units.Force.In(x), b.p.Figures+1) }
 
 // coefficient shows what stands before an unknown: a component of a unit vector, or an arm.
-func (b *builder) coefficient(x float64) Math {
+func (b *builder) coefficient(x float64) doc.Math {
 	switch {
 	case digits(x) <= 3:
 		return short(x, 3)

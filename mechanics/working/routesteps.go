@@ -6,8 +6,9 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/route"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -16,9 +17,9 @@ import (
 // that says what is cut free and why one unknown is alone, the equation in
 // symbols and with numbers, and the value. Sections of trusses come last, as
 // another way to the same value. Where there is no route a single step says why.
-func RouteSteps(s *statics.Solution, r route.Route) []Step {
+func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
 	if len(r.Steps) == 0 {
-		return []Step{{Kind: Route, Title: "No route by hand", Body: []Block{say("There is no route by hand: " + r.Why + ".")}}}
+		return []Step{{Kind: Route, Title: "No route by hand", Body: []doc.Block{say("There is no route by hand: " + r.Why + ".")}}}
 	}
 	w := routeWriter{builder: builder{s: s, p: s.Problem, axes: 3}, r: &r}
 	var out []Step
@@ -36,33 +37,33 @@ func RouteSteps(s *statics.Solution, r route.Route) []Step {
 // routeWriter writes the steps of a route.
 type routeWriter struct {
 	builder
-	r *route.Route
+	r *handsolve.Route
 }
 
-func (w *routeWriter) routeStep(step *route.Step) Step {
-	out := Step{Kind: Route, Title: w.title(step), Body: []Block{{Text: w.sentence(step)}}, Hand: step}
+func (w *routeWriter) routeStep(step *handsolve.Step) Step {
+	out := Step{Kind: Route, Title: w.title(step), Body: []doc.Block{{Text: w.sentence(step)}}, Hand: step}
 	for i := range step.Equations {
 		w.speaksOf(&out.About, &step.Equations[i])
 	}
 	switch step.Kind {
-	case route.Together:
+	case handsolve.Together:
 		out.Kind = Solve
-		var symbols, numbers []Math
+		var symbols, numbers []doc.Math
 		for i := range step.Equations {
 			symbols = append(symbols, w.written(&step.Equations[i], false))
 			numbers = append(numbers, w.written(&step.Equations[i], true))
 		}
 		out.Body = append(out.Body, aligned(symbols...), say("With numbers:"), aligned(numbers...))
-	case route.One:
+	case handsolve.One:
 		e := &step.Equations[0]
 		out.Body = append(out.Body, aligned(w.written(e, false), w.written(e, true)))
-		if !slices.ContainsFunc(e.Terms, func(t route.Term) bool { return t.Known && t.Value != 0 }) {
+		if !slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
 			out.Body[1].Aligned = out.Body[1].Aligned[:1] // there are no numbers to put in
 		}
 	default:
 		out.About.Bodies = []int{w.r.Members[step.Member].Body}
 	}
-	var values []Math
+	var values []doc.Math
 	for _, x := range step.Finds {
 		values = append(values, w.found(step, x))
 	}
@@ -72,25 +73,25 @@ func (w *routeWriter) routeStep(step *route.Step) Step {
 	return out
 }
 
-func (w *routeWriter) title(step *route.Step) string {
+func (w *routeWriter) title(step *handsolve.Step) string {
 	names := make([]string, len(step.Finds))
 	for k, x := range step.Finds {
 		names[k] = w.r.Name(w.p, x.Symbol)
 	}
 	switch step.Kind {
-	case route.TwoForce:
+	case handsolve.TwoForce:
 		return "Two-force member " + w.p.Bodies[w.r.Members[step.Member].Body].Name
-	case route.Together:
+	case handsolve.Together:
 		return listWords(names) + " together"
-	case route.Components:
+	case handsolve.Components:
 		return listWords(names) + " from the force in " + w.p.Bodies[w.r.Members[step.Member].Body].Name
 	}
 	return names[0] + " from " + w.r.Short(w.p, &step.Equations[0])
 }
 
 // sentence is what the route says of a step, with its symbols as formulas.
-func (w *routeWriter) sentence(step *route.Step) []Inline {
-	var out []Inline
+func (w *routeWriter) sentence(step *handsolve.Step) []doc.Inline {
+	var out []doc.Inline
 	for _, piece := range w.r.Says(w.p, step) {
 		if piece.Symbol < 0 {
 			out = append(out, wordCell(piece.Words))
@@ -102,9 +103,9 @@ func (w *routeWriter) sentence(step *route.Step) []Inline {
 }
 
 // found is x = value, or x = coefficient·S = value for a component.
-func (w *routeWriter) found(step *route.Step, x route.Found) Math {
-	of := []Math{w.symbol(x.Symbol)}
-	if step.Kind == route.Components {
+func (w *routeWriter) found(step *handsolve.Step, x handsolve.Found) doc.Math {
+	of := []doc.Math{w.symbol(x.Symbol)}
+	if step.Kind == handsolve.Components {
 		for _, share := range w.r.Members[step.Member].Shares {
 			if share.Unknown == x.Symbol {
 				of = append(of, times(w.coefficient(share.Coef), w.symbol(len(w.p.Unknowns)+step.Member)))
@@ -115,12 +116,12 @@ func (w *routeWriter) found(step *route.Step, x route.Found) Math {
 }
 
 // written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known.
-func (w *routeWriter) written(e *route.Equation, numbers bool) Math {
+func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
 	row := w.p.Units.Force
 	if e.Moment {
 		row = w.p.Units.For(units.Moment)
 	}
-	var of []Math
+	var of []doc.Math
 	for i := range e.Terms {
 		t := &e.Terms[i]
 		if t.Known && t.Value == 0 {
@@ -141,12 +142,12 @@ func (w *routeWriter) written(e *route.Equation, numbers bool) Math {
 
 // nameless tells that a known force has no symbol of its own: the known part of
 // a line whose other components are unknown.
-func (w *routeWriter) nameless(t *route.Term) bool {
-	return t.Symbol < 0 && t.Load.Kind == route.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
+func (w *routeWriter) nameless(t *handsolve.Term) bool {
+	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
 // heading is ΣFx, ΣM about a point, or ΣF and ΣM where the sentence says along what.
-func (w *routeWriter) heading(e *route.Equation) Math {
+func (w *routeWriter) heading(e *handsolve.Equation) doc.Math {
 	letter, sub := "F", ""
 	n := &e.Named
 	switch {
@@ -161,29 +162,29 @@ func (w *routeWriter) heading(e *route.Equation) Math {
 	case n.Axis != 0 && len(n.Across) == 0:
 		sub = string(n.Axis)
 	}
-	m := Math{Op: Symbol, Text: letter}
+	m := doc.Math{Op: doc.Symbol, Text: letter}
 	if sub != "" {
-		m.Of = []Math{words(sub)}
+		m.Of = []doc.Math{words(sub)}
 	}
 	return bigSum(m)
 }
 
 // term is a term's symbol and the unit of its value.
-func (w *routeWriter) term(t *route.Term) (Math, units.Unit) {
+func (w *routeWriter) term(t *handsolve.Term) (doc.Math, units.Unit) {
 	if t.Symbol >= 0 {
 		return w.symbol(t.Symbol), w.symbolUnit(t.Symbol)
 	}
 	force := w.p.Units.Force
 	switch t.Load.Kind {
-	case route.CoupleLoad:
+	case handsolve.CoupleLoad:
 		return named(w.p.Couples[t.Load.Index].Name), w.p.Units.For(units.Moment)
-	case route.SpreadLoad:
+	case handsolve.SpreadLoad:
 		if d := &w.p.Loads[t.Load.Index]; d.Total == 0 {
 			return loadCouple(d), w.p.Units.For(units.Moment)
 		}
-		return Math{Op: Symbol, Text: "R", Of: []Math{leafed(named(w.p.Loads[t.Load.Index].Name))}}, force
-	case route.WeightLoad:
-		return Math{Op: Symbol, Text: "W", Of: []Math{leafed(named(w.p.Bodies[t.Load.Index].Name))}}, force
+		return doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(w.p.Loads[t.Load.Index].Name))}}, force
+	case handsolve.WeightLoad:
+		return doc.Math{Op: doc.Symbol, Text: "W", Of: []doc.Math{leafed(named(w.p.Bodies[t.Load.Index].Name))}}, force
 	}
 	return named(w.p.Lines[t.Load.Index].Name), force
 }
@@ -196,16 +197,16 @@ func (w *routeWriter) symbolUnit(symbol int) units.Unit {
 }
 
 // symbol is an unknown's symbol, or S with the body of a two-force member.
-func (w *routeWriter) symbol(k int) Math {
+func (w *routeWriter) symbol(k int) doc.Math {
 	if k >= len(w.p.Unknowns) {
 		body := w.p.Bodies[w.r.Members[k-len(w.p.Unknowns)].Body].Name
-		return Math{Op: Symbol, Text: "S", Of: []Math{leafed(named(body))}}
+		return doc.Math{Op: doc.Symbol, Text: "S", Of: []doc.Math{leafed(named(body))}}
 	}
 	return w.unknown(k)
 }
 
 // speaksOf notes what a picture of the equation shows.
-func (w *routeWriter) speaksOf(about *Subject, e *route.Equation) {
+func (w *routeWriter) speaksOf(about *Subject, e *handsolve.Equation) {
 	put := func(list *[]int, i int) {
 		if i >= 0 && !slices.Contains(*list, i) {
 			*list = append(*list, i)
@@ -230,11 +231,11 @@ func (w *routeWriter) speaksOf(about *Subject, e *route.Equation) {
 			if u.Joint < 0 && u.Line < 0 {
 				put(&about.Couples, slices.IndexFunc(w.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
 			}
-		case t.Load.Kind == route.LineLoad:
+		case t.Load.Kind == handsolve.LineLoad:
 			put(&about.Lines, t.Load.Index)
-		case t.Load.Kind == route.CoupleLoad:
+		case t.Load.Kind == handsolve.CoupleLoad:
 			put(&about.Couples, t.Load.Index)
-		case t.Load.Kind == route.SpreadLoad:
+		case t.Load.Kind == handsolve.SpreadLoad:
 			put(&about.Loads, t.Load.Index)
 		}
 	}

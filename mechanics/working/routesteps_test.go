@@ -6,9 +6,10 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
-	"trivet/mechanics/route"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -25,15 +26,15 @@ func routeOf(t *testing.T, text string) (*statics.Solution, []working.Step) {
 		t.Fatal(errs[0])
 	}
 	s := statics.Solve(p)
-	return s, working.RouteSteps(s, route.Find(s))
+	return s, working.RouteSteps(s, handsolve.Find(s))
 }
 
 // numbers calls each with every number of a formula.
-func numbers(m *working.Math, each func(x float64)) {
+func numbers(m *doc.Math, each func(x float64)) {
 	if m == nil {
 		return
 	}
-	if m.Op == working.Number {
+	if m.Op == doc.Number {
 		each(m.Num)
 	}
 	for i := range m.Of {

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -13,7 +14,7 @@ import (
 // unitOf is the sheet's unit of an unknown.
 func (b *builder) unitOf(j int) units.Unit { return b.p.Units.For(b.p.Unknowns[j].Dim) }
 
-func (b *builder) value(j int) Math {
+func (b *builder) value(j int) doc.Math {
 	return equal(b.unknown(j), b.result(b.s.X[j].Value, b.unitOf(j)))
 }
 
@@ -22,7 +23,7 @@ func (b *builder) solved() {
 	if b.s.Verdict == statics.NoEquilibrium {
 		return
 	}
-	var of []Math
+	var of []doc.Math
 	for j := range b.s.X {
 		if b.s.X[j].Fixed {
 			of = append(of, b.value(j))
@@ -46,9 +47,9 @@ func (b *builder) senses() {
 	if b.s.Verdict == statics.NoEquilibrium {
 		return
 	}
-	groups := map[string][]Math{}
+	groups := map[string][]doc.Math{}
 	var order []string
-	put := func(says string, m Math) {
+	put := func(says string, m doc.Math) {
 		if _, ok := groups[says]; !ok {
 			order = append(order, says)
 		}
@@ -59,7 +60,7 @@ func (b *builder) senses() {
 			put(b.senseOf(j), b.unknown(j))
 		}
 	}
-	var body []Block
+	var body []doc.Block
 	for _, says := range order {
 		of := groups[says]
 		verb := " is "
@@ -129,19 +130,19 @@ func (b *builder) resultants() {
 		}
 		force, moment = cleanedBy(force, most), cleanedBy(moment, turn)
 		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
-		show := func(x float64) Math { return short(x, b.p.Figures+1) }
-		body := []Block{say("The known forces on " + b.p.Bodies[i].Name + ", added component by component:")}
+		show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
+		body := []doc.Block{say("The known forces on " + b.p.Bodies[i].Name + ", added component by component:")}
 		if t := b.sums(i); t != nil {
-			body = append(body, Block{Table: t})
+			body = append(body, doc.Block{Table: t})
 		}
 		in := func(v r3.Vec, u units.Unit) r3.Vec { return r3.Vec{X: u.In(v.X), Y: u.In(v.Y), Z: u.In(v.Z)} }
-		body = append(body, formula(equal(name, bigSum(Math{Op: Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), show)), f))))
+		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), show)), f))))
 		if force != (r3.Vec{}) {
 			body = append(body, formula(equal(size(name), b.norm(in(force, f), show), b.result(norm(force), f))))
 		}
 		if !b.p.Bodies[i].Particle {
 			about := vector("M", leafed(named(b.p.Bodies[i].AboutName)))
-			body = append(body, formula(equal(about, bigSum(cross(Math{Op: Vec, Text: "r"}, Math{Op: Vec, Text: "F"})), measured(bracketed(b.along(in(moment, u), show)), u))))
+			body = append(body, formula(equal(about, bigSum(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"})), measured(bracketed(b.along(in(moment, u), show)), u))))
 		}
 		b.step(Equations, "Resultant on "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
 	}

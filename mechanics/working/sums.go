@@ -5,12 +5,13 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/units"
 )
 
 // sums is a body's forces by components in the solution at hand, and their sum:
 // each column to the same decimals, so that what is printed adds up.
-func (b *builder) sums(body int) *Table {
+func (b *builder) sums(body int) *doc.Table {
 	if len(b.acts[body]) == 0 {
 		return nil
 	}
@@ -35,7 +36,7 @@ func (b *builder) sums(body int) *Table {
 	for k := range b.acts[body] {
 		reach = max(reach, norm(b.p.Arm(b.acts[body][k].Act)))
 	}
-	var names []Math
+	var names []doc.Math
 	var rows [][]float64
 	for k := range b.acts[body] {
 		a := &b.acts[body][k]
@@ -68,7 +69,7 @@ func (b *builder) sums(body int) *Table {
 		places[k] = decimals(largest[k], b.p.Figures+1)
 	}
 	for i, r := range rows {
-		cells := []Inline{cell(names[i])}
+		cells := []doc.Inline{cell(names[i])}
 		for k, x := range r {
 			x = clean(x, largest[k])
 			total[k] += x
@@ -76,7 +77,7 @@ func (b *builder) sums(body int) *Table {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	last := []Inline{cell(bigSum(words("")))}
+	last := []doc.Inline{cell(bigSum(words("")))}
 	for k, x := range total {
 		last = append(last, cell(fixed(sumClean(x, largest[k]), places[k])))
 	}
@@ -104,7 +105,7 @@ func decimals(x float64, figures int) int {
 }
 
 // fixed shows a value with so many decimals, or none where it is nothing.
-func fixed(x float64, places int) Math {
+func fixed(x float64, places int) doc.Math {
 	if x == 0 {
 		return exactly(0)
 	}

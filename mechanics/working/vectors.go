@@ -3,6 +3,7 @@ package working
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 )
 
@@ -11,7 +12,7 @@ func (b *builder) vectors() {
 	b.springs()
 	type one struct {
 		title string
-		m     Math
+		m     doc.Math
 		about Subject
 	}
 	var all []one
@@ -40,7 +41,7 @@ func (b *builder) vectors() {
 	note := b.opposites()
 	if len(all) <= many {
 		for k, x := range all {
-			body := []Block{formula(x.m)}
+			body := []doc.Block{formula(x.m)}
 			if k == len(all)-1 {
 				body = append(body, note...)
 			}
@@ -48,21 +49,21 @@ func (b *builder) vectors() {
 		}
 		return
 	}
-	var of []Math
+	var of []doc.Math
 	var about Subject
 	for _, x := range all {
 		of = append(of, x.m)
 		about.Lines, about.Joints = append(about.Lines, x.about.Lines...), append(about.Joints, x.about.Joints...)
 	}
-	b.step(Vector, "Force vectors", about, append([]Block{aligned(of...)}, note...)...)
+	b.step(Vector, "Force vectors", about, append([]doc.Block{aligned(of...)}, note...)...)
 }
 
 // opposites says once that the far ends take the opposite forces.
-func (b *builder) opposites() []Block {
+func (b *builder) opposites() []doc.Block {
 	for i := range b.acts {
 		for k := range b.acts[i] {
 			if b.acts[i][k].sign {
-				return []Block{say("The body at the other end of a line or a joint takes the opposite force: action and reaction.")}
+				return []doc.Block{say("The body at the other end of a line or a joint takes the opposite force: action and reaction.")}
 			}
 		}
 	}
@@ -70,9 +71,9 @@ func (b *builder) opposites() []Block {
 }
 
 // forceVector is F = F u = F (..), known or unknown.
-func (b *builder) forceVector(a *act) Math {
+func (b *builder) forceVector(a *act) doc.Math {
 	f := b.p.Units.Force
-	of := []Math{a.vec}
+	of := []doc.Math{a.vec}
 	if a.line >= 0 {
 		if m, ok := b.magnitudeTimesUnit(a); ok {
 			of = append(of, m)
@@ -86,16 +87,16 @@ func (b *builder) forceVector(a *act) Math {
 }
 
 // magnitudeTimesUnit is T1 u, or -S u of a strut, or T (u1 - u2) over a pulley.
-func (b *builder) magnitudeTimesUnit(a *act) (Math, bool) {
+func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	l := &b.p.Lines[a.line]
 	if len(l.Legs) == 0 || l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0 {
-		return Math{}, false
+		return doc.Math{}, false
 	}
 	magnitude := b.affine(l.Magnitude, b.p.Units.Force)
 	if len(l.Magnitude.Terms) == 0 {
 		magnitude = named(l.Name)
 	}
-	var u []Math
+	var u []doc.Math
 	if len(l.Legs) == 1 {
 		// the act's own direction says whether it is along u or against it
 		d := a.Const
@@ -129,8 +130,8 @@ func (b *builder) magnitudeTimesUnit(a *act) (Math, bool) {
 	return m, len(u) > 0 && len(u) < 3 // a path that comes twice through a point acts there twice
 }
 
-func (b *builder) stretchNames(line int) []Math {
-	var names []Math
+func (b *builder) stretchNames(line int) []doc.Math {
+	var names []doc.Math
 	for _, s := range b.stretches() {
 		if s.line == line {
 			names = append(names, s.name)

@@ -5,7 +5,8 @@ package working
 import (
 	"fmt"
 
-	"trivet/mechanics/route"
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/statics"
 )
 
@@ -15,8 +16,8 @@ type Working struct {
 	Rounding string // what is said once of the figures shown
 	Steps    []Step
 
-	Hand               route.Route // what the steps of the hand route were written from
-	RouteFrom, RouteTo int         // those steps; none where it was not looked for
+	Hand               handsolve.Route // what the steps of the hand route were written from
+	RouteFrom, RouteTo int             // those steps; none where it was not looked for
 }
 
 // NoRoute says why a working has no steps of a hand route.
@@ -53,9 +54,9 @@ const (
 type Step struct {
 	Kind  Kind
 	Title string // "Unit vector along T1"
-	Body  []Block
+	Body  []doc.Block
 	About Subject
-	Hand  *route.Step // of a step of the hand route: its equations; else nil
+	Hand  *handsolve.Step // of a step of the hand route: its equations; else nil
 }
 
 // Subject names the things that a step speaks of, as indices of the problem.
@@ -66,26 +67,3 @@ type Subject struct {
 
 // Axis is an axis or, where Along is nothing, a point that moments are taken about.
 type Axis struct{ At, Along [3]float64 }
-
-// Block is a sentence or a formula. Exactly one of its fields is set.
-type Block struct {
-	Text    []Inline // a sentence; symbols in it are formulas
-	Formula *Math    // set on a line of its own
-	Aligned []Math   // equations under each other, aligned at their relation
-	Table   *Table
-	Boxed   *Math // an answer
-	OK      *bool // with Text: a check and whether it holds
-	Risk    bool  // with OK: it holds as typed, and not all over the ± of the inputs
-}
-
-// Inline is a piece of a sentence: words, or a formula among them.
-type Inline struct {
-	Words string
-	Math  *Math
-}
-
-// Table is a small table; the first row is its head. Cells are formulas or words.
-type Table struct {
-	Head []string
-	Rows [][]Inline
-}

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -114,7 +115,7 @@ func meanings(w *Working, step Step) symbols {
 				if own {
 					env[print(b.heldName(a))] = vec(c, moment)
 					for axis := range 3 {
-						env[print(part(Math{Op: Symbol, Text: "C", Of: b.heldName(a).Of}, "xyz"[axis:axis+1]))] = scalar(xyz(c)[axis] / moment)
+						env[print(part(doc.Math{Op: doc.Symbol, Text: "C", Of: b.heldName(a).Of}, "xyz"[axis:axis+1]))] = scalar(xyz(c)[axis] / moment)
 					}
 				}
 			}
@@ -128,13 +129,13 @@ func meanings(w *Working, step Step) symbols {
 			}
 			env[print(a.vec)] = vec(f, force)
 			for axis := range 3 {
-				set := func(name Math, x float64) {
+				set := func(name doc.Math, x float64) {
 					if _, taken := env[print(name)]; !taken {
 						env[print(name)] = scalar(x)
 					}
 				}
 				set(part(a.name, "xyz"[axis:axis+1]), xyz(f)[axis]/force)
-				set(part(Math{Op: Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1]), xyz(m)[axis]/moment)
+				set(part(doc.Math{Op: doc.Symbol, Text: "M", Of: b.momentName(a).Of}, "xyz"[axis:axis+1]), xyz(m)[axis]/moment)
 			}
 			if p.Planar {
 				env[print(b.momentName(a))] = scalar(m.Z / moment)
@@ -157,7 +158,7 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 	}
 	slack *= max(1, w.Solution.Cond*1e-6)
 	steps := -1
-	eachFormula(w, func(step Step, m Math) {
+	eachFormula(w, func(step Step, m doc.Math) {
 		where := name + ", " + step.Title
 		numbers += shown(t, where, m)
 		if step.Title != "" {
@@ -207,9 +208,9 @@ func checkSums(t *testing.T, name string, w *Working) {
 	}
 }
 
-func signedPrint(t *testing.T, m Math) (x, half float64) {
+func signedPrint(t *testing.T, m doc.Math) (x, half float64) {
 	t.Helper()
-	if m.Op == Neg {
+	if m.Op == doc.Neg {
 		x, half = signedPrint(t, m.Of[0])
 		return -x, half
 	}
@@ -228,7 +229,7 @@ func checkSolved(t *testing.T, name string, w *Working) {
 	if s.Verdict == statics.NoEquilibrium || s.Verdict == statics.Unreadable {
 		return
 	}
-	found := map[string]Math{}
+	found := map[string]doc.Math{}
 	for _, step := range w.Steps {
 		if step.Kind != Solve {
 			continue
@@ -250,7 +251,7 @@ func checkSolved(t *testing.T, name string, w *Working) {
 		u := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
 		n := m.Of[0]
 		sign, want := 1.0, x.Value
-		if n.Op == Neg {
+		if n.Op == doc.Neg {
 			sign, n = -1, n.Of[0]
 		}
 		if got := sign * n.Num * u.Factor; math.Abs(got-want) > 1e-12*math.Abs(want) {

@@ -8,7 +8,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // Check is "trivet check". It exits with 0 where every sheet is well, Failed
@@ -40,7 +40,7 @@ func (c *Call) check(name string) {
 		c.print(fmt.Sprintf("FAILS %s: %s\n", printable.Line(display(name)), statics.Unreadable))
 		return
 	}
-	well, line := report.CheckLine(display(name), r.solution, trust.Of(r.sheet, r.solution))
+	well, line := report.CheckLine(display(name), r.solution, uncertainty.Of(r.sheet, r.solution))
 	c.print(line + "\n")
 	if !well {
 		c.Fail(Failed)

@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 	"trivet/mechanics/report"
 	"trivet/units"
 )
@@ -86,20 +86,20 @@ func (c *Call) tell(who, why string) {
 }
 
 // readWithin reads "1%" or "0.5 %".
-func readWithin(text string) (mark.Rule, error) {
+func readWithin(text string) (grade.Rule, error) {
 	if text == "" {
-		return mark.Rule{}, nil
+		return grade.Rule{}, nil
 	}
 	share, percent := units.Percent(text)
 	if !percent || !(share > 0 && share < 1) {
-		return mark.Rule{}, fmt.Errorf("--within %q is no share of a value: write for example --within 1%%", text)
+		return grade.Rule{}, fmt.Errorf("--within %q is no share of a value: write for example --within 1%%", text)
 	}
-	return mark.Rule{Within: share}, nil
+	return grade.Rule{Within: share}, nil
 }
 
 // mark holds answers against a sheet, or against those of a folder. Where ok is
 // false it was said on standard error why.
-func (c *Call) mark(name string, answers []string, rule mark.Rule) (class mark.Class, ok bool, err error) {
+func (c *Call) mark(name string, answers []string, rule grade.Rule) (class grade.Class, ok bool, err error) {
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		if len(answers) != 1 {
 			return class, false, fmt.Errorf("a folder of variants takes one table of answers, and here are %d: name one", len(answers))
@@ -113,8 +113,8 @@ func (c *Call) mark(name string, answers []string, rule mark.Rule) (class mark.C
 	if r.solution == nil {
 		return class, false, nil
 	}
-	key := mark.NewKey(r.sheet, r.solution, rule)
-	class = mark.Class{Sheet: display(name), Title: r.solution.Problem.Title, Rule: rule}
+	key := grade.NewKey(r.sheet, r.solution, rule)
+	class = grade.Class{Sheet: display(name), Title: r.solution.Problem.Title, Rule: rule}
 	if len(answers) > 1 || filepath.Ext(answers[0]) == ".toml" {
 		c.markSheets(&class, key, answers)
 		return class, true, nil
@@ -123,10 +123,10 @@ func (c *Call) mark(name string, answers []string, rule mark.Rule) (class mark.C
 }
 
 // noValues says which questions the sheet has no single value for.
-func (c *Call) noValues(class *mark.Class) {
+func (c *Call) noValues(class *grade.Class) {
 	for i, name := range class.Questions {
 		for _, s := range class.Students {
-			if i < len(s.Marks) && s.Marks[i].Verdict == mark.NoValue {
+			if i < len(s.Marks) && s.Marks[i].Verdict == grade.NoValue {
 				c.tell(name, s.Marks[i].Says)
 				break
 			}

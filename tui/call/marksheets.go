@@ -5,14 +5,14 @@ import (
 	"slices"
 	"strings"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 )
 
 // markSheets marks the [answers] of sheets that students hand in. Nothing else of
 // them is looked at: they are held against the instructor's solution.
-func (c *Call) markSheets(class *mark.Class, key *mark.Key, files []string) {
+func (c *Call) markSheets(class *grade.Class, key *grade.Key, files []string) {
 	class.Questions = key.Asked()
 	sheets := make([]*sheet.Sheet, len(files))
 	faults := make([]string, len(files))
@@ -36,7 +36,7 @@ func (c *Call) markSheets(class *mark.Class, key *mark.Key, files []string) {
 		}
 	}
 	for i, file := range files {
-		s := mark.Student{Name: student(file), Fault: faults[i]}
+		s := grade.Student{Name: student(file), Fault: faults[i]}
 		if sheets[i] != nil {
 			s.Marks, s.Notes = key.Mark(answersOf(key, sheets[i], class.Questions))
 			for _, row := range sheets[i].Table("answers").Rows {
@@ -59,10 +59,10 @@ func student(file string) string {
 }
 
 // answersOf are the answers that a sheet holds to some questions.
-func answersOf(key *mark.Key, s *sheet.Sheet, questions []string) []mark.Typed {
-	out := make([]mark.Typed, len(questions))
+func answersOf(key *grade.Key, s *sheet.Sheet, questions []string) []grade.Typed {
+	out := make([]grade.Typed, len(questions))
 	for i, name := range questions {
-		out[i] = mark.Typed{Name: name}
+		out[i] = grade.Typed{Name: name}
 	}
 	for _, row := range s.Table("answers").Rows {
 		q, err := key.Query(row.Name)

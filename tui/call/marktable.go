@@ -10,7 +10,7 @@ import (
 	"slices"
 	"strings"
 
-	"trivet/mechanics/mark"
+	"trivet/mechanics/grade"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
@@ -18,11 +18,11 @@ import (
 )
 
 // table reads a table of answers. Where it does not read it was said why.
-func (c *Call) table(name string) (*mark.Table, bool) {
+func (c *Call) table(name string) (*grade.Table, bool) {
 	var text []byte
 	var err error
 	if name == standardIn {
-		text, err = io.ReadAll(io.LimitReader(c.Stdin, mark.MaxBytes+1))
+		text, err = io.ReadAll(io.LimitReader(c.Stdin, grade.MaxBytes+1))
 	} else {
 		text, err = readTable(name)
 	}
@@ -34,7 +34,7 @@ func (c *Call) table(name string) (*mark.Table, bool) {
 		c.refuse(display(name), f)
 		return nil, false
 	}
-	t, fault := mark.ReadTable(text)
+	t, fault := grade.ReadTable(text)
 	if fault != nil {
 		c.refuse(display(name), placed(fault))
 		return nil, false
@@ -57,17 +57,17 @@ func readTable(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, mark.MaxBytes+1))
+	return io.ReadAll(io.LimitReader(f, grade.MaxBytes+1))
 }
 
 // placed is a fault of a table with its place; a cell is counted as a spreadsheet's
 // columns are, and so it is said in words.
-func placed(f *mark.Fault) report.Fault {
+func placed(f *grade.Fault) report.Fault {
 	return report.Fault{Line: f.Line, Column: max(f.Column, 1), Msg: f.Msg, Hint: f.Hint}
 }
 
 // columns reads the head of a table; what is left out of it costs no exit code.
-func (c *Call) columns(key *mark.Key, t *mark.Table, name string) (*mark.Columns, bool) {
+func (c *Call) columns(key *grade.Key, t *grade.Table, name string) (*grade.Columns, bool) {
 	cols, fault := key.Columns(t.Head)
 	if fault != nil {
 		c.refuse(display(name), placed(fault))
@@ -78,7 +78,7 @@ func (c *Call) columns(key *mark.Key, t *mark.Table, name string) (*mark.Columns
 	}
 	var without []string
 	for _, asked := range key.Asked() {
-		if !slices.ContainsFunc(cols.Asked, func(a mark.Asked) bool { return a.Name == asked }) {
+		if !slices.ContainsFunc(cols.Asked, func(a grade.Asked) bool { return a.Name == asked }) {
 			without = append(without, asked)
 		}
 	}
@@ -89,7 +89,7 @@ func (c *Call) columns(key *mark.Key, t *mark.Table, name string) (*mark.Columns
 }
 
 // markTable marks a table against one sheet; a column sheet may name variants beside it.
-func (c *Call) markTable(class *mark.Class, key *mark.Key, name, answers string) bool {
+func (c *Call) markTable(class *grade.Class, key *grade.Key, name, answers string) bool {
 	t, ok := c.table(answers)
 	if !ok {
 		return false
@@ -105,7 +105,7 @@ func (c *Call) markTable(class *mark.Class, key *mark.Key, name, answers string)
 		}
 		defer folder.root.Close()
 	}
-	c.rows(class, t, cols, func(row mark.Line) (*mark.Key, string) {
+	c.rows(class, t, cols, func(row grade.Line) (*grade.Key, string) {
 		if v := cols.Variant(row); v != "" {
 			return folder.key(v)
 		}
@@ -115,13 +115,13 @@ func (c *Call) markTable(class *mark.Class, key *mark.Key, name, answers string)
 }
 
 // markVariants marks a table whose rows name sheets of a folder.
-func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Class, ok bool, err error) {
-	class = mark.Class{Sheet: name, Rule: rule}
+func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.Class, ok bool, err error) {
+	class = grade.Class{Sheet: name, Rule: rule}
 	t, ok := c.table(answers)
 	if !ok {
 		return class, false, nil
 	}
-	at := slices.IndexFunc(t.Head, mark.IsSheet)
+	at := slices.IndexFunc(t.Head, grade.IsSheet)
 	if at < 0 {
 		c.refuse(display(answers), report.Fault{Line: 1, Column: 1, Msg: "there is no column sheet, and a folder holds many",
 			Hint: "add one with the file of each student's variant, or name one sheet in place of the folder"})
@@ -132,7 +132,7 @@ func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Cl
 		return class, false, nil
 	}
 	defer folder.root.Close()
-	var first *mark.Key
+	var first *grade.Key
 	why := "no row names one"
 	for _, row := range t.Rows { // the head is read against the first variant that reads
 		if at < len(row.Cells) && row.Cells[at] != "" && first == nil {
@@ -148,7 +148,7 @@ func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Cl
 	if !ok {
 		return class, false, nil
 	}
-	c.rows(&class, t, cols, func(row mark.Line) (*mark.Key, string) {
+	c.rows(&class, t, cols, func(row grade.Line) (*grade.Key, string) {
 		if v := cols.Variant(row); v != "" {
 			return folder.key(v)
 		}
@@ -164,12 +164,12 @@ func (c *Call) markVariants(name, answers string, rule mark.Rule) (class mark.Cl
 }
 
 // rows marks each row against its sheet.
-func (c *Call) rows(class *mark.Class, t *mark.Table, cols *mark.Columns, keyOf func(mark.Line) (*mark.Key, string)) {
+func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, keyOf func(grade.Line) (*grade.Key, string)) {
 	for _, a := range cols.Asked {
 		class.Questions = append(class.Questions, a.Name)
 	}
 	for _, row := range t.Rows {
-		s := mark.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
+		s := grade.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
 		typed, fault := cols.Typed(t, row)
 		if fault != nil {
 			s.Fault = fault.Error()
@@ -186,29 +186,29 @@ func (c *Call) rows(class *mark.Class, t *mark.Table, cols *mark.Columns, keyOf 
 // variants are the sheets of a folder, each solved once. No name leads out of it.
 type variants struct {
 	root *os.Root
-	rule mark.Rule
-	keys map[string]*mark.Key
+	rule grade.Rule
+	keys map[string]*grade.Key
 	whys map[string]string
 }
 
-func (c *Call) open(folder string, rule mark.Rule) *variants {
+func (c *Call) open(folder string, rule grade.Rule) *variants {
 	root, err := os.OpenRoot(folder)
 	if err != nil {
 		c.refuse(folder, report.Fault{Msg: "the folder cannot be read: " + err.Error()})
 		return nil
 	}
-	return &variants{root, rule, map[string]*mark.Key{}, map[string]string{}}
+	return &variants{root, rule, map[string]*grade.Key{}, map[string]string{}}
 }
 
 // key is the key of a variant, or why there is none.
-func (v *variants) key(name string) (*mark.Key, string) {
+func (v *variants) key(name string) (*grade.Key, string) {
 	if _, known := v.keys[name]; !known {
 		v.keys[name], v.whys[name] = v.load(name)
 	}
 	return v.keys[name], v.whys[name]
 }
 
-func (v *variants) load(name string) (*mark.Key, string) {
+func (v *variants) load(name string) (*grade.Key, string) {
 	if !filepath.IsLocal(name) {
 		return nil, fmt.Sprintf("the sheet %q lies outside the folder: name one inside", name)
 	}
@@ -241,5 +241,5 @@ func (v *variants) load(name string) (*mark.Key, string) {
 		f.Source = "" // one line
 		return nil, f.Where(file)
 	}
-	return mark.NewKey(s, statics.Solve(p), v.rule), ""
+	return grade.NewKey(s, statics.Solve(p), v.rule), ""
 }

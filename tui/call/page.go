@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/report"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // Page is "trivet page". It exits with 0 where the page is written and the sheet
@@ -35,7 +35,7 @@ func (c *Call) Page() *cobra.Command {
 			if r.solution == nil {
 				return nil
 			}
-			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, trust.Of(r.sheet, r.solution)
+			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
 				page, err := report.Page(format, r.solution, opt)
 				if err != nil {

@@ -10,7 +10,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // standardIn is the name that stands for standard input.
@@ -72,8 +72,8 @@ func (c *Call) load(name string) (r readSheet) {
 
 // judge makes the exit code Failed where a check failed, or may fail within the ± of
 // the inputs, or there is no single solution.
-func (c *Call) judge(s *statics.Solution, t *trust.Trust) {
-	if !s.Single() || len(trust.Failures(s, t)) > 0 {
+func (c *Call) judge(s *statics.Solution, t *uncertainty.Effect) {
+	if !s.Single() || len(uncertainty.Failures(s, t)) > 0 {
 		c.Fail(Failed)
 	}
 }

@@ -7,7 +7,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
-	"trivet/mechanics/trust"
+	"trivet/mechanics/uncertainty"
 )
 
 // Solve is "trivet solve". It exits with 0 where every sheet has a single
@@ -57,7 +57,7 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 			p.Asked = append(p.Asked, q)
 		}
 	}
-	t := trust.Of(r.sheet, r.solution)
+	t := uncertainty.Of(r.sheet, r.solution)
 	c.print(report.Results(format, name, r.solution, t, steps, r.warnings()))
 	c.judge(r.solution, t)
 }

@@ -1,0 +1,129 @@
+package grade
+
+import "strings"
+
+// Student is one row of marks. Fault says why it could not be marked, and then
+// there are none.
+type Student struct {
+	Name  string
+	Sheet string // the variant, where there are several
+	Marks []Mark
+	Notes []string // what holds of several answers at once
+	Fault string
+}
+
+// Right counts the answers that are right.
+func (s Student) Right() int {
+	n := 0
+	for _, m := range s.Marks {
+		if m.Verdict.OK() {
+			n++
+		}
+	}
+	return n
+}
+
+// Asked counts the answers that could be marked: what the sheet has no value for is
+// not asked of anybody.
+func (s Student) Asked() int {
+	n := 0
+	for _, m := range s.Marks {
+		if m.Verdict != NoValue {
+			n++
+		}
+	}
+	return n
+}
+
+// Remarks say what is not right, one a kind of mistake: "T1, T2: sign reversed".
+func (s Student) Remarks() []string {
+	if s.Fault != "" {
+		return []string{s.Fault}
+	}
+	var says []string
+	names := map[string][]string{}
+	for _, m := range s.Marks {
+		if m.Verdict == Right {
+			continue
+		}
+		if names[m.Says] == nil {
+			says = append(says, m.Says)
+		}
+		names[m.Says] = append(names[m.Says], m.Name)
+	}
+	out := []string{}
+	for _, what := range says {
+		out = append(out, strings.Join(names[what], ", ")+": "+what)
+	}
+	return append(out, s.Notes...)
+}
+
+// Class is all that was marked.
+type Class struct {
+	Sheet, Title string
+	Rule         Rule
+	Questions    []string
+	Students     []Student
+}
+
+// Question is how a class did at one result. Often is the commonest mistake and
+// Times how often it was made; both are blank where none was made twice. Of several
+// the first met.
+type Question struct {
+	Name                string
+	Of, Right, Answered int
+	Often               string
+	Times               int
+}
+
+// ByQuestion counts the class by question, in the order of the columns.
+func (c Class) ByQuestion() []Question {
+	out := make([]Question, len(c.Questions))
+	for i, name := range c.Questions {
+		q := Question{Name: name}
+		count := map[string]int{}
+		var order []string
+		for _, s := range c.Students {
+			for _, m := range s.Marks {
+				if m.Name != name || m.Verdict == NoValue {
+					continue
+				}
+				q.Of++
+				if m.Verdict != Missing {
+					q.Answered++
+				}
+				switch {
+				case m.Verdict.OK():
+					q.Right++
+				case m.Verdict.mistaken() && m.Verdict != Wrong:
+					says := m.Says
+					if m.Verdict == Close || m.Verdict == Sign {
+						says = m.Verdict.String()
+					}
+					if count[says] == 0 {
+						order = append(order, says)
+					}
+					count[says]++
+				}
+			}
+		}
+		for _, says := range order {
+			if count[says] > max(q.Times, 1) { // what happened once is not common
+				q.Often, q.Times = says, count[says]
+			}
+		}
+		out[i] = q
+	}
+	return out
+}
+
+// Unmarked are the students that could not be marked.
+func (c Class) Unmarked() []Student {
+	var out []Student
+	for _, s := range c.Students {
+		if s.Fault != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}

@@ -1,0 +1,137 @@
+package grade
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"trivet/units"
+)
+
+// Columns says what the columns of a table hold: Name and Sheet are indices, -1
+// where there is no such column.
+type Columns struct {
+	Name, Sheet int
+	Asked       []Asked
+	LeftOut     []Fault // columns that are no results, and what they might have been
+}
+
+// Asked is a column of answers: the result it is called after, and the unit of a
+// bare number in it where its head says one.
+type Asked struct {
+	Column int
+	Name   string
+	Bare   units.Unit
+}
+
+// Columns reads the head of a table against a sheet. A column that is called nearly
+// as a result is refused, since its answers would be lost; one that has nothing to
+// do with the sheet is left out.
+func (k *Key) Columns(head []string) (*Columns, *Fault) {
+	c := &Columns{Name: -1, Sheet: -1}
+	at := map[string]int{}
+	for i, h := range head {
+		fault := func(msg, hint string) (*Columns, *Fault) {
+			return nil, &Fault{Line: 1, Column: i + 1, Msg: msg, Hint: hint}
+		}
+		name, unit := cutUnit(h)
+		key := strings.ToLower(h)
+		if h == "" {
+			continue
+		}
+		if first, twice := at[h]; twice {
+			return fault(fmt.Sprintf("the column %q stands twice, the first as column %d", h, first+1), "take one of them out")
+		}
+		at[h] = i
+		switch {
+		case key == "name" && c.Name < 0:
+			c.Name = i
+			continue
+		case IsSheet(h) && c.Sheet < 0:
+			c.Sheet = i
+			continue
+		}
+		q, err := k.Query(name)
+		if whole, plain := k.Query(h); err != nil && plain == nil {
+			q, err, name, unit = whole, nil, h, "" // angle(T1, T2) ends in brackets too
+		}
+		if err != nil {
+			if strings.HasPrefix(err.Hint, "did you mean") {
+				return fault(err.Msg, err.Hint)
+			}
+			c.LeftOut = append(c.LeftOut, Fault{1, i + 1, "the column " + strconv.Quote(h) + " is no result of the sheet, and is left out", ""})
+			continue
+		}
+		name = q.Name // A_y and Ay are one
+		a := Asked{Column: i, Name: name}
+		if unit != "" {
+			u, err := units.ParseUnit(unit)
+			switch own := k.solution.Problem.Units.For(q.Dim); {
+			case err != nil:
+				return fault("the unit of the column "+strconv.Quote(h)+": "+err.Msg, err.Hint)
+			case u.Dim != q.Dim:
+				return fault(name+" is "+q.Dim.Name()+", and "+unit+" measures "+u.Dim.Name(), "write "+name+" ("+own.Symbol+")")
+			}
+			a.Bare = u
+		}
+		for _, b := range c.Asked {
+			if b.Name == name {
+				return fault("there are two columns for "+name, "take one of them out")
+			}
+		}
+		c.Asked = append(c.Asked, a)
+	}
+	if len(c.Asked) == 0 {
+		return nil, &Fault{Line: 1, Msg: "no column is a result of the sheet", Hint: "call them " + strings.Join(k.Asked(), ", ")}
+	}
+	return c, nil
+}
+
+// IsSheet tells whether a column holds the file of each student's sheet; a key of
+// variants calls it variant.
+func IsSheet(head string) bool {
+	return strings.EqualFold(head, "sheet") || strings.EqualFold(head, "variant")
+}
+
+// cutUnit takes the unit in brackets from behind a name: "T1 (N)", "T1 [kN]".
+func cutUnit(head string) (name, unit string) {
+	for _, pair := range []string{"()", "[]"} {
+		i := strings.LastIndex(head, pair[:1])
+		if i > 0 && strings.HasSuffix(head, pair[1:]) {
+			return strings.TrimSpace(head[:i]), strings.TrimSpace(head[i+1 : len(head)-1])
+		}
+	}
+	return strings.TrimSpace(head), ""
+}
+
+// Typed are the answers of a row. A row with more cells than the head is not taken
+// apart: a comma in a value may have moved all that stand behind it.
+func (c *Columns) Typed(t *Table, row Line) ([]Typed, *Fault) {
+	if len(row.Cells) > len(t.Head) {
+		return nil, &Fault{Line: row.Number, Msg: fmt.Sprintf("the row has %d cells, and the head %d", len(row.Cells), len(t.Head)),
+			Hint: "put a value with a comma in quotes, or write a point"}
+	}
+	out := make([]Typed, len(c.Asked))
+	for i, a := range c.Asked {
+		out[i] = Typed{Name: a.Name, Text: row.cell(a.Column), Bare: a.Bare, Comma: t.Comma}
+	}
+	return out, nil
+}
+
+// Who is the name of who wrote a row, or its line where it has none.
+func (c *Columns) Who(row Line) string {
+	if name := row.cell(c.Name); name != "" {
+		return name
+	}
+	return "line " + strconv.Itoa(row.Number)
+}
+
+// Variant is the sheet that a row names, or "".
+func (c *Columns) Variant(row Line) string { return row.cell(c.Sheet) }
+
+func (l Line) cell(i int) string {
+	if i < 0 || i >= len(l.Cells) {
+		return ""
+	}
+	return l.Cells[i]
+}

@@ -1,0 +1,211 @@
+// Package grade holds students' answers to a sheet against its solution and says
+// which mistake was most likely made. It is pure: a solution and answers in, marks
+// out; and it says no more than the numbers show.
+package grade
+
+import (
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// Verdict is what became of one answer.
+type Verdict int
+
+// The verdicts. The first two count as right.
+const (
+	Right      Verdict = iota
+	TooFew             // right, with fewer figures than are asked for
+	Sign               // right but for its sign
+	Unit               // right in another unit, or but for the factor g
+	Another            // it is the value of another quantity
+	AsIf               // it is right of the sheet with a common mistake in it
+	Follows            // it follows from an earlier answer of the same student that is wrong
+	Close              // near, so that it was rounded on the way, perhaps
+	Wrong              // none of these
+	Missing            // nothing is written
+	Unreadable         // it does not read
+	NoValue            // the sheet has no single value to hold it against
+)
+
+// verdicts are the words of each, and a short one for the head of a table.
+var verdicts = [...]struct{ words, short string }{
+	Right:      {"right", "right"},
+	TooFew:     {"right, too few figures", "figures"},
+	Sign:       {"sign reversed", "sign"},
+	Unit:       {"wrong unit", "unit"},
+	Another:    {"another quantity's value", "other"},
+	AsIf:       {"as if", "as if"},
+	Follows:    {"follows from a wrong one", "follows"},
+	Close:      {"close, rounded on the way", "close"},
+	Wrong:      {"wrong", "wrong"},
+	Missing:    {"missing", "-"},
+	Unreadable: {"unreadable", "?"},
+	NoValue:    {"no single value", "none"},
+}
+
+func (v Verdict) String() string { return verdicts[v].words }
+
+// Short is the verdict in one word, for a table.
+func (v Verdict) Short() string { return verdicts[v].short }
+
+// Verdicts lists all of them in their order.
+func Verdicts() []Verdict {
+	out := make([]Verdict, len(verdicts))
+	for i := range out {
+		out[i] = Verdict(i)
+	}
+	return out
+}
+
+// OK tells whether an answer counts as right.
+func (v Verdict) OK() bool { return v == Right || v == TooFew }
+
+// mistaken tells that an answer was held against a value and is not right.
+func (v Verdict) mistaken() bool { return v >= Sign && v <= Wrong }
+
+// Typed is what somebody wrote for a result. Bare is the unit of a number without
+// one; where its Symbol is empty that is the sheet's. Comma tells that a comma is a
+// decimal point, as in files whose cells are parted by semicolons.
+type Typed struct {
+	Name  string
+	Text  string
+	Bare  units.Unit
+	Comma bool
+}
+
+// Mark is what became of one answer. Says is the verdict in words, with what it is
+// that the answer fits; it never gives the right value away.
+type Mark struct {
+	Name    string
+	Typed   string
+	Verdict Verdict
+	Says    string
+
+	query  problem.Query
+	value  value   // where it reads
+	weighs bool    // it is the factor g that it is off by
+	want   float64 // SI
+}
+
+// Key is a solved sheet that answers are held against. It belongs to one goroutine:
+// what the common mistakes come to is worked out when first asked for.
+type Key struct {
+	sheet    *sheet.Sheet
+	solution *statics.Solution
+	rule     Rule
+	largest  map[units.Dim]float64 // of the values, by dimension
+	known    []quantity            // what has a name and a value
+
+	mutants []mutant
+	mutated bool
+	inverse [][]float64 // see follow.go
+	ordered bool
+}
+
+// NewKey makes the key of a sheet and its solution.
+func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
+	k := &Key{sheet: s, solution: solution, rule: rule, largest: map[units.Dim]float64{}}
+	k.name()
+	return k
+}
+
+// Asked are the names of the results that are marked where nobody says which: those
+// that the sheet asks for, else all unknowns.
+func (k *Key) Asked() []string {
+	p := k.solution.Problem
+	var names []string
+	for _, q := range p.Asked {
+		names = append(names, q.Name)
+	}
+	if len(names) == 0 {
+		for _, u := range p.Unknowns {
+			names = append(names, u.Name)
+		}
+	}
+	return names
+}
+
+// Title is that of the sheet.
+func (k *Key) Title() string { return k.solution.Problem.Title }
+
+// Query reads the name of a result.
+func (k *Key) Query(name string) (problem.Query, *units.Error) {
+	return problem.ParseQuery(k.solution.Problem, name)
+}
+
+// Mark holds one student's answers against the sheet; the notes are what holds of
+// several at once. The order of the answers is that in which they were found, as far
+// as one follows from another.
+func (k *Key) Mark(answers []Typed) (marks []Mark, notes []string) {
+	marks = make([]Mark, len(answers))
+	for i, a := range answers {
+		marks[i] = k.one(a)
+	}
+	k.plain(marks)
+	k.exchanged(marks)
+	notes = k.mistakes(marks)
+	k.follow(marks)
+	for i := range marks {
+		if m := &marks[i]; m.Verdict == Wrong && k.close(m) {
+			m.Verdict, m.Says = Close, "close, perhaps rounded on the way"
+		}
+	}
+	return marks, notes
+}
+
+// one reads an answer and says whether it is right; what else it may be is left.
+func (k *Key) one(a Typed) Mark {
+	m := Mark{Name: a.Name, Typed: a.Text, Verdict: Wrong}
+	set := func(v Verdict, says string) Mark {
+		m.Verdict, m.Says = v, says
+		return m
+	}
+	q, err := k.Query(a.Name)
+	if err != nil {
+		return set(NoValue, err.Error())
+	}
+	m.query = q
+	want, none := k.solution.Evaluate(q)
+	if none != nil {
+		return set(NoValue, none.Error())
+	}
+	m.want = want
+	if blank(a.Text) {
+		return set(Missing, Missing.String())
+	}
+	v, err := k.read(q, a)
+	if err != nil {
+		return set(Unreadable, "unreadable: "+err.Error())
+	}
+	m.value = v
+	if v.dim != q.Dim {
+		return set(Unit, k.otherDimension(&m))
+	}
+	if verdict, ok := k.right(&m, v.si); ok {
+		return set(verdict, verdict.String())
+	}
+	return set(Wrong, Wrong.String())
+}
+
+// Unmet says which mistake is likeliest in each answer that the sheet itself holds
+// and that is not met, by the name of its result; nothing where the numbers show none.
+func (k *Key) Unmet() map[string]string {
+	var typed []Typed
+	for _, a := range k.solution.Problem.Answers {
+		typed = append(typed, Typed{Name: a.Query.Name, Text: a.Printed})
+	}
+	marks, _ := k.Mark(typed)
+	says := map[string]string{}
+	for i, a := range k.solution.Answers {
+		switch m := marks[i]; {
+		case a.OK || a.Err != "" || m.Verdict == Wrong:
+		case m.Verdict.OK():
+			says[m.Name] = "right to fewer figures than are written"
+		default:
+			says[m.Name] = m.Says
+		}
+	}
+	return says
+}

@@ -1,0 +1,163 @@
+package grade
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// MaxBytes is the length of a table of answers beyond which it is no such table: a
+// thousand students with a hundred answers each are a tenth of it.
+const MaxBytes = 8 << 20
+
+// Fault is what cannot be read in a table: where, counted from 1, what, and what
+// would do. Column is that of the cell; 0 where the whole row is meant, and Line 0
+// where the whole file is.
+type Fault struct {
+	Line, Column int
+	Msg, Hint    string
+}
+
+func (f *Fault) Error() string {
+	out := ""
+	if f.Line > 0 {
+		out = fmt.Sprintf("line %d: ", f.Line)
+	}
+	out += f.Msg
+	if f.Hint != "" {
+		out += ": " + f.Hint
+	}
+	return out
+}
+
+// Table is a table of cells as a spreadsheet writes it. Its rows are those that are
+// not blank, and may be shorter or longer than the head.
+type Table struct {
+	Head  []string
+	Rows  []Line
+	Comma bool // a comma is a decimal point in it
+}
+
+// Line is a row of a table and the line of the file that it begins in.
+type Line struct {
+	Number int
+	Cells  []string
+}
+
+// ReadTable reads comma separated values (RFC 4180) as spreadsheets write them: with
+// commas, semicolons or tabs, with or without a byte order mark, in UTF-8 or Latin-1.
+// Semicolons are written where the comma is the decimal sign, so there it is.
+func ReadTable(text []byte) (*Table, *Fault) {
+	switch {
+	case len(text) > MaxBytes:
+		return nil, &Fault{Msg: "the table is over 8 MiB, more than any class needs", Hint: "check that this is the file you meant"}
+	case bytes.HasPrefix(text, []byte{0xff, 0xfe}), bytes.HasPrefix(text, []byte{0xfe, 0xff}):
+		return nil, &Fault{Msg: "this is UTF-16", Hint: "save it as CSV in UTF-8"}
+	case bytes.HasPrefix(text, []byte("PK\x03\x04")):
+		return nil, &Fault{Msg: "this is a spreadsheet's own file, not a table as text", Hint: "save it as CSV"}
+	case bytes.IndexByte(text, 0) >= 0:
+		return nil, &Fault{Msg: "this is no text", Hint: "save it as CSV"}
+	}
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	if !utf8.Valid(text) {
+		text = latin(text)
+	}
+	text = bytes.ReplaceAll(bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
+	skipped := 0
+	separator := separatorOf(text)
+	if first, rest, found := bytes.Cut(text, []byte("\n")); found && len(first) == 5 && bytes.HasPrefix(first, []byte("sep=")) {
+		separator, text, skipped = rune(first[4]), rest, 1 // a line that some spreadsheets put first
+	}
+	t := &Table{Comma: separator == ';'}
+	r := csv.NewReader(bytes.NewReader(text))
+	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace = separator, -1, separator != '\t'
+	for {
+		cells, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, csvFault(err, skipped)
+		}
+		line, _ := r.FieldPos(0)
+		t.put(cells, line+skipped)
+	}
+	if t.Head == nil {
+		return nil, &Fault{Msg: "the table is empty", Hint: "write a head row, such as name,T1,T2, and a row for each student"}
+	}
+	return t, nil
+}
+
+// put adds a row that is not blank; the first is the head.
+func (t *Table) put(cells []string, line int) {
+	for i, c := range cells {
+		cells[i] = strings.TrimSpace(c)
+	}
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	switch {
+	case len(cells) == 0:
+	case t.Head == nil:
+		t.Head = cells
+	default:
+		t.Rows = append(t.Rows, Line{line, cells})
+	}
+}
+
+// separatorOf takes what stands most often outside quotes in the head row.
+func separatorOf(text []byte) rune {
+	count := map[rune]int{}
+	quoted := false
+	for _, c := range string(text) {
+		if c == '"' {
+			quoted = !quoted
+		}
+		if c == '\n' && !quoted && len(count) > 0 {
+			break
+		}
+		if !quoted && (c == ',' || c == ';' || c == '\t') {
+			count[c]++
+		}
+	}
+	best := ','
+	for _, c := range ";\t" {
+		if count[c] > count[best] {
+			best = c
+		}
+	}
+	return best
+}
+
+// latin reads a text in Latin-1, which old spreadsheets write.
+func latin(text []byte) []byte {
+	out := make([]rune, len(text))
+	for i, b := range text {
+		out[i] = rune(b)
+	}
+	return []byte(string(out))
+}
+
+// csvFault puts an error of the reader in our words.
+func csvFault(err error, skipped int) *Fault {
+	var at *csv.ParseError
+	if !errors.As(err, &at) {
+		return &Fault{Msg: err.Error()}
+	}
+	f := &Fault{Line: at.Line + skipped, Column: at.Column, Msg: at.Err.Error()}
+	switch {
+	case errors.Is(at.Err, csv.ErrBareQuote):
+		f.Msg, f.Hint = "there is a quote in the middle of a cell", `put the cell in quotes, and write "" for each inside`
+	case errors.Is(at.Err, csv.ErrQuote):
+		f.Line = at.StartLine + skipped
+		f.Msg, f.Hint = "the quotes of a cell do not close at its end", `write "" for a quote inside, and one at the end`
+	}
+	if f.Line != at.Line+skipped {
+		f.Column = 0
+	}
+	return f
+}

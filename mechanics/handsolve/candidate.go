@@ -1,0 +1,221 @@
+package handsolve
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// What an equation costs beside its terms: a person likes forces along the
+// coordinates best, then moments about the point that a body's moments are taken
+// about, then named points and axes, and last what has to be worked out first.
+const (
+	aboutCost    = 1.0  // moments about the point chosen for the body
+	pointCost    = 1.25 // moments about a named point, or an axis along a coordinate through it
+	pairCost     = 2.25 // an axis through two named points
+	lineCost     = 2.5  // an axis along a line of action
+	parallelCost = 2.75 // an axis through a named point along a line of action
+	acrossCost   = 1.0  // forces along a direction across others, at a joint
+	skewCost     = 2.25 // the same for bodies
+	meetCost     = 3.0  // the point where two lines meet; an axis through a named point that meets two lines
+	exactCost    = 4.0  // an axis that has no other name
+
+	knownCost    = 1.1  // a term found before: its slips are carried on
+	supportsCost = -2.0 // all bodies together, held by joints alone: supports come first
+	wholeCost    = 0.5  // all bodies together else
+	setCost      = 1.0  // bodies together
+	sectionCost  = 3.0  // joints together: joints one by one come first
+	bodyCost     = 0.01 // each body of a section, so that the smaller part is kept
+)
+
+// candidate is an equation that may be written for a group.
+type candidate struct {
+	moment bool
+	at     r3.Vec
+	along  r3.Vec
+	named  Named
+	cost   float64
+}
+
+func named() Named { return Named{Point: -1, To: -1, Along: -1} }
+
+func axis(k int) r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k] }
+
+// coef is what a unit of a symbol has in the equation; rounding is 0.
+func (f *finder) coef(c *candidate, n *net) float64 {
+	x, size := f.coefSize(c, n)
+	if x > size*f.tol || x < -size*f.tol {
+		return x
+	}
+	return 0
+}
+
+func (f *finder) coefSize(c *candidate, n *net) (x, size float64) {
+	if !c.moment {
+		return r3.Dot(c.along, n.f), n.fSize
+	}
+	return r3.Dot(c.along, n.about(c.at)), n.mSize + r3.Norm(c.at)*n.fSize
+}
+
+// usable tells that a coefficient is large enough to be divided by.
+func (f *finder) usable(c *candidate, n *net) bool {
+	x, _ := f.coefSize(c, n)
+	size := n.fSize
+	if c.moment {
+		size = n.mSize + f.length*n.fSize
+	}
+	return (x > usableTol*size || x < -usableTol*size) && finite(x)
+}
+
+// candidates lists the equations for a group with these symbols left. rich adds
+// those that take a search.
+func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
+	dims := 3
+	if f.p.Planar {
+		dims = 2
+	}
+	for k := range dims {
+		c := candidate{along: axis(k), named: named()}
+		c.named.Axis = "xyz"[k]
+		try(&c)
+	}
+	across := acrossCost
+	if g.rigid {
+		across = skewCost
+	}
+	if f.p.Planar {
+		f.planeForces(left, across, try)
+		if g.rigid {
+			f.planeMoments(g, left, try)
+		}
+		return
+	}
+	f.spaceForces(g, left, across, try)
+	if g.rigid {
+		f.spaceMoments(g, left, try)
+	}
+}
+
+// unit gives the unit vector; false where there is none worth the name beside size.
+func unit(v r3.Vec, size float64) (r3.Vec, bool) {
+	n := r3.Norm(v)
+	if n <= parallelSine*size || n == 0 {
+		return r3.Vec{}, false
+	}
+	return r3.Scale(1/n, v), true
+}
+
+// onAxis tells that a unit vector lies along a coordinate: those are tried already.
+func onAxis(u r3.Vec) bool {
+	for k := range 3 {
+		if c := r3.Dot(u, axis(k)); c > 1-parallelSine*parallelSine || c < parallelSine*parallelSine-1 {
+			return true
+		}
+	}
+	return false
+}
+
+// planeForces are the directions across a line of action.
+func (f *finder) planeForces(left []*net, cost float64, try func(*candidate)) {
+	for _, n := range left {
+		u, ok := unit(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fSize)
+		if !ok || onAxis(u) {
+			continue
+		}
+		c := candidate{along: u, named: named(), cost: cost}
+		c.named.Across = []int{n.symbol}
+		try(&c)
+	}
+}
+
+// manyLines is how many symbols may be left for the points where two of their
+// lines meet to be of use: in the plane the third is then alone, and a few more
+// may pass through the point as well.
+const manyLines = 8
+
+// planeMoments are moments about named points, and about the points where two
+// lines of action meet.
+func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
+	for _, i := range f.points(g) {
+		c := candidate{moment: true, at: f.at[i], along: axis(2), named: named(), cost: f.pointCost(g, i)}
+		c.named.Point = i
+		try(&c)
+	}
+	if len(left) > manyLines {
+		return
+	}
+	for i, a := range left {
+		for _, b := range left[i+1:] {
+			at, ok := meet(a, b)
+			if !ok || f.pointNear(at) >= 0 {
+				continue
+			}
+			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: meetCost}
+			c.named.Across = []int{a.symbol, b.symbol}
+			try(&c)
+		}
+	}
+}
+
+// meet solves q × F = M for two lines of action in the plane:
+//
+//	qx Fy - qy Fx = M
+func meet(a, b *net) (r3.Vec, bool) {
+	det := a.f.X*b.f.Y - a.f.Y*b.f.X
+	if det <= parallelSine*a.fSize*b.fSize && det >= -parallelSine*a.fSize*b.fSize {
+		return r3.Vec{}, false
+	}
+	q := r3.Vec{X: (a.f.X*b.m.Z - b.f.X*a.m.Z) / det, Y: (a.f.Y*b.m.Z - b.f.Y*a.m.Z) / det}
+	// One step of refinement: the residual of far-off points is what counts.
+	ra, rb := a.about(q).Z, b.about(q).Z
+	q.X += (a.f.X*rb - b.f.X*ra) / det
+	q.Y += (a.f.Y*rb - b.f.Y*ra) / det
+	return q, finite(q.X) && finite(q.Y)
+}
+
+// sameTol is how near two places are one, relative to the arms of the problem.
+const sameTol = 1e-9
+
+func (f *finder) pointNear(at r3.Vec) int {
+	for i := range f.at {
+		if f.p.Points[i].OK && r3.Norm(r3.Sub(at, f.at[i])) <= sameTol*f.length {
+			return i
+		}
+	}
+	return -1
+}
+
+// manyPoints is up to how many points of a sheet a person looks at beyond those
+// of the bodies cut free.
+const manyPoints = 16
+
+// points are the points that moments are taken about: those of the bodies first,
+// then others of the sheet; one of those at the same place.
+func (f *finder) points(g *group) []int {
+	var out []int
+	seen := map[r3.Vec]bool{}
+	put := func(i int) {
+		if f.p.Points[i].OK && !seen[f.at[i]] {
+			seen[f.at[i]] = true
+			out = append(out, i)
+		}
+	}
+	for _, b := range g.bodies {
+		for _, i := range f.p.Bodies[b].Points {
+			put(i)
+		}
+	}
+	if len(f.p.Points) <= manyPoints {
+		for i := range f.p.Points {
+			put(i)
+		}
+	}
+	return out
+}
+
+func (f *finder) pointCost(g *group, i int) float64 {
+	for _, b := range g.bodies {
+		if !f.p.Bodies[b].Particle && f.p.Bodies[b].About == f.p.Points[i].At {
+			return aboutCost
+		}
+	}
+	return pointCost
+}

@@ -1,0 +1,46 @@
+package handsolve
+
+import (
+	"math"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// Whatever a sheet says, also one with errors, a route is found or refused, its
+// values are numbers, and it has words for all.
+func FuzzRoute(f *testing.F) {
+	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
+		f.Add(fx.Text)
+	}
+	for _, text := range sheets {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		sh, err := sheet.Parse([]byte(text))
+		if err != nil {
+			return
+		}
+		p, _ := problem.Read(sh)
+		if len(p.Unknowns) > 40 {
+			return
+		}
+		r := Find(statics.Solve(p))
+		if len(r.Steps) == 0 && r.Why == "" {
+			t.Error("no steps, and no reason")
+		}
+		for i := range r.Steps {
+			if r.Text(p, r.Says(p, &r.Steps[i])) == "" {
+				t.Errorf("step %d says nothing", i)
+			}
+			for _, x := range r.Steps[i].Finds {
+				if math.IsNaN(x.Value) || math.IsInf(x.Value, 0) {
+					t.Errorf("%s is %v", r.Name(p, x.Symbol), x.Value)
+				}
+			}
+		}
+	})
+}
