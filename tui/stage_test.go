@@ -52,9 +52,10 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 		return s.Update(event)
 	case anew:
-		w, h := s.w, s.h
+		w, h, sizing := s.w, s.h, s.sizing
 		s.closeJournal()
 		s.Model = s.again()
+		s.sizing = sizing // the terminal is the same, and may not have settled
 		s.resize(w, h)
 		return s, s.Init()
 	}
@@ -70,9 +71,14 @@ type stage struct {
 	program *tea.Program
 	sent    atomic.Int64 // bytes to the terminal
 	writes  atomic.Int64
+
+	onTheWay atomic.Pointer[func(bytes []byte)] // called before the terminal gets them; may be nil
 }
 
 func (s *stage) Write(p []byte) (int, error) {
+	if f := s.onTheWay.Load(); f != nil {
+		(*f)(p)
+	}
 	s.sent.Add(int64(len(p)))
 	s.writes.Add(1)
 	return s.term.Write(p)
@@ -134,9 +140,7 @@ func (s *stage) look() exposure {
 
 // resize gives the terminal another size and tells the program.
 func (s *stage) resize(w, h int) {
-	s.term.mu.Lock()
-	s.term.e.Resize(w, h)
-	s.term.mu.Unlock()
+	s.term.resize(w, h)
 	s.program.Send(tea.WindowSizeMsg{Width: w, Height: h})
 }
 
@@ -173,6 +177,12 @@ func (s *stage) until(what string, holds func() bool) {
 		case <-tick.C:
 		}
 	}
+}
+
+func (t *terminal) resize(w, h int) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.e.Resize(w, h)
 }
 
 // differs names the first cell that is not as in a terminal on which the frame
