@@ -285,7 +285,7 @@ func TestLimitsSettingsAndGivens(t *testing.T) {
 	r.text("2 m")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "given", Row: "h"}, "2 m")
-	for range 8 {
+	for range 9 {
 		r.keys("down")
 	}
 	r.text("kN")

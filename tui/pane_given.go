@@ -12,7 +12,7 @@ import (
 
 // What the sheet says of itself, in the order of the pane. The value shown where
 // it is left out stands in the last column.
-var sheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked"}
+var sheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
 
 var unitRows = []string{"length", "force", "angle", "mass"}
 

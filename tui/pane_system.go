@@ -41,6 +41,10 @@ func (l live) system(g theme.Glyphs, w int) paneText {
 		d.heading("Task")
 		d.wrapped(theme.Plain, "", task, w)
 	}
+	if lesson := l.problem.Lesson; lesson != "" {
+		d.heading("Lesson")
+		d.wrapped(theme.Plain, "", lesson, w)
+	}
 	d.add()
 	d.wrapped(theme.Dim, "", caution, w)
 	return d

@@ -126,7 +126,7 @@ func TestCompleteKey(t *testing.T) {
 		{"lines", "T1", "m", "magnitude"},
 		{"points", "C", "", "on"},
 		{"given", "W", "", "step"},
-		{"", "", "", "title statement up g figures expect"},
+		{"", "", "", "title statement lesson up g figures expect"},
 		{"units", "", "fo", "force"},
 		{"views", "", "", ""},
 	} {

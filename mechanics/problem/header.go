@@ -23,6 +23,7 @@ func (r *reading) header() {
 	p := r.p
 	p.Title, _ = r.top("title")
 	p.Statement, _ = r.top("statement")
+	p.Lesson, _ = r.top("lesson")
 	p.Units = r.unitSet()
 	r.expect()
 

@@ -192,6 +192,7 @@ var tables = []TableInfo{
 	{Name: "", Row: "key", Says: "what the sheet is about", Fixed: true, Keys: []KeyInfo{
 		{Name: "title", Reads: ReadsText, Says: "the sheet's title", Example: "Mast stayed by three guys"},
 		{Name: "statement", Reads: ReadsText, Says: "the task in words, as a student reads it", Example: "Find the tensions of the guys."},
+		{Name: "lesson", Reads: ReadsText, Says: "what the sheet teaches, shown with its solution and never on a task page", Example: "A cable can only pull."},
 		{Name: "plane", Reads: ReadsWord, Words: []Word{{Text: "xy", Says: "a planar problem; left out, it is in space"}, {Text: "", Says: "in space"}}, Says: "makes it a planar problem", Example: "xy"},
 		{Name: "up", Reads: ReadsWord, Words: upWords(), Says: "the way up; gravity pulls the other way", Example: "+z"},
 		{Name: "g", Reads: ReadsQuantity, Dim: units.Acceleration, Says: "the acceleration of gravity; 9.81 m/s^2 where left out", Example: "9.81 m/s^2"},

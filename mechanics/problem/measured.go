@@ -83,7 +83,7 @@ func (e Error) Blocks() bool {
 	case e.Ref.Table == "answers":
 		return false
 	case e.Ref.Table == "":
-		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement"
+		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement" && e.Ref.Row != "lesson"
 	}
 	return true
 }

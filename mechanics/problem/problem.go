@@ -14,7 +14,7 @@ import (
 // Problem is what a sheet describes. It is plain data; nothing in it refers
 // back to the text but the Refs, which say which cell to point at.
 type Problem struct {
-	Title, Statement, Source string
+	Title, Statement, Lesson, Source string
 	Expect                   string // the verdict that a teaching sheet is about; "" for determinate
 
 	Planar  bool

@@ -21,7 +21,7 @@ var synonyms = map[string][]string{
 	"solutions": {"answers"},
 
 	// before the first table
-	"gravity": {"g"}, "gravitation": {"g"}, "name": {"title"}, "heading": {"title"}, "text": {"statement"}, "task": {"statement"},
+	"gravity": {"g"}, "gravitation": {"g"}, "name": {"title"}, "heading": {"title"}, "text": {"statement"}, "task": {"statement"}, "moral": {"lesson"}, "teaches": {"lesson"},
 	"problem": {"statement"}, "question": {"statement"}, "description": {"statement"}, "planar": {"plane"},
 	"digits": {"figures"}, "sigfigs": {"figures"}, "significant-figures": {"figures"}, "ask": {"asked"},
 	"find": {"asked"}, "sought": {"asked"}, "unknowns": {"asked"}, "wanted": {"asked"}, "expected": {"expect"}, "verdict": {"expect"},

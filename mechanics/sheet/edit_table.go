@@ -7,7 +7,7 @@ import (
 
 // The usual order of a sheet, which new entries and tables fall in with.
 var (
-	usualTop    = [...]string{"title", "statement", "plane", "up", "g", "figures", "asked"}
+	usualTop    = [...]string{"title", "statement", "lesson", "plane", "up", "g", "figures", "asked"}
 	usualTables = [...]string{"units", "given", "points", "bodies", "lines", "joints", "couples", "distributed", "answers"}
 )
 

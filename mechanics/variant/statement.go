@@ -19,7 +19,7 @@ type Task struct {
 }
 
 // words are the cells that a student reads.
-var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}}
+var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}, {Row: "lesson"}}
 
 // quantity is a number with its unit in a text; moments are written with a blank
 // in their unit, and commas may part the thousands.
