@@ -2,7 +2,6 @@ package tui
 
 import (
 	"slices"
-	"strings"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
@@ -36,57 +35,28 @@ func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 		}
 	}
 	all := step.Kind == working.Answers
-	found := step.Kind == working.Route || step.Kind == working.Solve
 	for i, b := range step.Body {
-		if found && (says(b, withNumbers) || i > 0 && says(step.Body[i-1], withNumbers)) {
+		set, formula := b.(*doc.Formula)
+		if found(b) || i+1 < len(step.Body) && found(step.Body[i+1]) {
 			hidden = true
 			continue // the numbers hold what was found before
 		}
-		if step.Kind == working.Route && len(b.Aligned) > 1 {
-			b.Aligned, hidden = b.Aligned[:1], true // behind the symbols the numbers
+		if step.Kind == working.Route && formula && len(set.Of) > 1 {
+			b, hidden = &doc.Formula{Of: set.Of[:1]}, true // behind the symbols the numbers
 		}
-		b, did := h.block(b, all)
-		body, hidden = append(body, b), hidden || did
+		body = append(body, doc.Map(b, func(m doc.Math) doc.Math {
+			m, did := h.math(m, all)
+			hidden = hidden || did
+			return m
+		}))
 	}
 	return body, hidden
 }
 
-// withNumbers begins the sentence before an equation in numbers.
-const withNumbers = "With numbers"
-
-func says(b doc.Block, begin string) bool {
-	return len(b.Text) > 0 && strings.HasPrefix(b.Text[0].Words, begin)
-}
-
-func (h hiding) block(b doc.Block, all bool) (_ doc.Block, hidden bool) {
-	take := func(m *doc.Math) *doc.Math {
-		if m == nil {
-			return nil
-		}
-		out, did := h.math(*m, all)
-		hidden = hidden || did
-		return &out
-	}
-	inline := func(text []doc.Inline) []doc.Inline {
-		out := slices.Clone(text)
-		for i := range out {
-			out[i].Math = take(out[i].Math)
-		}
-		return out
-	}
-	b.Formula, b.Boxed, b.Text = take(b.Formula), take(b.Boxed), inline(b.Text)
-	b.Aligned = slices.Clone(b.Aligned)
-	for i := range b.Aligned {
-		b.Aligned[i] = *take(&b.Aligned[i])
-	}
-	if b.Table != nil {
-		t := doc.Table{Head: b.Table.Head}
-		for _, row := range b.Table.Rows {
-			t.Rows = append(t.Rows, inline(row))
-		}
-		b.Table = &t
-	}
-	return b, hidden
+// found tells a formula with values that were found before.
+func found(b doc.Block) bool {
+	set, ok := b.(*doc.Formula)
+	return ok && set.Found
 }
 
 // math puts a "?" for all that an unknown, or any result, is said to be.

@@ -40,18 +40,16 @@ func (b *boardWriter) gap() {
 func (b *boardWriter) set(body []doc.Block) {
 	for _, block := range body {
 		b.gap()
-		switch {
-		case block.Formula != nil:
-			b.aligned([]doc.Math{*block.Formula})
-		case block.Boxed != nil:
-			b.boxed(*block.Boxed)
-		case len(block.Aligned) > 0:
-			b.aligned(block.Aligned)
-		case block.Table != nil:
-			b.table(block.Table)
-		case block.OK != nil:
-			b.marked(*block.OK, b.sentence(block.Text), b.w)
-		default:
+		switch block := block.(type) {
+		case *doc.Formula:
+			b.aligned(block.Of)
+		case *doc.Boxed:
+			b.boxed(block.Math)
+		case *doc.Table:
+			b.table(block)
+		case *doc.Check:
+			b.marked(block.State != doc.Fails, b.sentence(block.Text), b.w)
+		case *doc.Paragraph:
 			b.wrapped(theme.Plain, "", b.sentence(block.Text), b.w)
 		}
 	}
@@ -72,12 +70,12 @@ func (b *boardWriter) sentence(text []doc.Inline) string {
 // table sets columns; one that is too wide stands row by row, head and cell.
 func (b *boardWriter) table(t *doc.Table) {
 	rows := [][]string{}
-	widths := make([]int, len(t.Head))
-	for k, h := range t.Head {
-		widths[k] = grid.Width(h)
+	widths := make([]int, len(t.Columns))
+	for k, c := range t.Columns {
+		widths[k] = grid.Width(c.Head)
 	}
 	for _, r := range t.Rows {
-		cells := make([]string, len(t.Head))
+		cells := make([]string, len(t.Columns))
 		for k := range min(len(r), len(cells)) {
 			cells[k] = b.sentence(r[k : k+1])
 			widths[k] = max(widths[k], grid.Width(cells[k]))
@@ -93,7 +91,7 @@ func (b *boardWriter) table(t *doc.Table) {
 			var parts []string
 			for k, cell := range r {
 				if cell != "" {
-					parts = append(parts, strings.TrimSpace(t.Head[k]+" "+cell))
+					parts = append(parts, strings.TrimSpace(t.Columns[k].Head+" "+cell))
 				}
 			}
 			b.wrapped(theme.Plain, strings.Repeat(" ", formulaIn), strings.Join(parts, "; "), b.w)
@@ -107,19 +105,13 @@ func (b *boardWriter) table(t *doc.Table) {
 		}
 		return strings.TrimRight(s, " ")
 	}
-	rights := make([]bool, len(t.Head))
-	for k := range rights {
-		rights[k] = len(rows) > 0
-		for _, r := range t.Rows {
-			rights[k] = rights[k] && k < len(r) && r[k].Math != nil && number(*r[k].Math)
-		}
+	rights := t.Rights()
+	heads := make([]string, len(t.Columns))
+	for k, c := range t.Columns {
+		heads[k] = c.Head
 	}
-	b.text(theme.Dim, line(t.Head, rights))
+	b.text(theme.Dim, line(heads, rights))
 	for _, r := range rows {
 		b.text(theme.Plain, line(r, rights))
 	}
-}
-
-func number(m doc.Math) bool {
-	return m.Op == doc.Number || m.Op == doc.Neg && len(m.Of) > 0 && number(m.Of[0])
 }

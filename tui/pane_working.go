@@ -3,7 +3,7 @@ package tui
 import (
 	"fmt"
 
-	"trivet/mechanics/origin"
+	"trivet/mechanics/doc"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
 )
@@ -79,11 +79,11 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 		for j := range steps[i].Body {
 			at := len(b.paneText)
 			b.set(steps[i].Body[j : j+1])
-			if steps[i].Body[j].OK != nil {
+			if _, check := steps[i].Body[j].(*doc.Check); check {
 				b.ask(at, ask{what: inStep, i: int32(i), j: int32(j)})
 				continue
 			}
-			b.origins(at, i, j, origin.Numbers(&steps[i].Body[j]))
+			b.origins(at, i, j, doc.Numbers(steps[i].Body[j]))
 		}
 	}
 	return b.paneText
@@ -92,7 +92,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 // origins says which number of a step each numeral from a line on is: the numbers of
 // a block come in its print as they stand in it, but for the order of those that
 // differ.
-func (b *boardWriter) origins(from, step, block int, numbers []string) {
+func (b *boardWriter) origins(from, step, block int, numbers []*doc.Math) {
 	used := map[string]int{}
 	for y := from; y < len(b.paneText); y++ {
 		var line []seg
@@ -106,7 +106,7 @@ func (b *boardWriter) origins(from, step, block int, numbers []string) {
 				seen := used[text]
 				used[text]++
 				for k, number := range numbers {
-					if number != text {
+					if number.Text != text {
 						continue
 					}
 					if seen == 0 {

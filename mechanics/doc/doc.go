@@ -1,6 +1,154 @@
-// Package doc holds what is said as data: sentences, formulas, tables and checks,
-// whose numbers know where they come from. Printers show it; none of them computes.
+// Package doc holds what is said as data: a document of sections, whose blocks are
+// sentences, formulas, tables, checks and figures, and whose numbers know where they
+// come from. It prints a document as text, Markdown, LaTeX, HTML, lines for a screen
+// reader and spans for a pane; package paper sets it on paper. None of them computes.
 package doc
+
+import (
+	"trivet/mechanics/ink"
+)
+
+// Doc is a document.
+type Doc struct {
+	Title    string
+	Under    [][]Inline // lines below the title: who, when
+	Sections []Section
+	Foot     string // closes it in small type: the source
+	OnePage  bool   // set on one sheet of paper, small
+}
+
+// Add puts a section at the end, unless it is empty.
+func (d *Doc) Add(s Section) {
+	if len(s.Blocks) > 0 {
+		d.Sections = append(d.Sections, s)
+	}
+}
+
+// Section is a heading with what stands under it.
+type Section struct {
+	Role   Role
+	Level  int    // 1 for a part of the document, 2 for a step in a part
+	Number int    // counts the steps; 0 for none
+	Title  string // empty where the blocks stand by themselves
+	Blocks []Block
+}
+
+// Role says what a section is for. Printers place and mark it by its role, never by
+// its title.
+type Role int
+
+// The roles of sections.
+const (
+	Other   Role = iota
+	Risk         // what is at risk within the ± of the inputs
+	Problem      // the statement
+	Drawing      // the figure of the problem
+	FreeBodies
+	Working
+	Step
+	Checks
+	Answers
+	Results
+	Inputs
+	Caution
+)
+
+// Block is what stands by itself in a section. Each kind is a pointer to a type of this
+// package; a printer is one switch over them.
+type Block interface{ block() }
+
+// Paragraph is a sentence, or several.
+type Paragraph struct {
+	Text []Inline
+	Note bool // set small
+}
+
+// Formula is one equation or several, aligned at their first relation.
+type Formula struct {
+	Of []Math
+	// Found says that values found before stand in it: a board that hides the
+	// answers hides it, and the paragraph that announces it.
+	Found bool
+}
+
+// Boxed is an answer.
+type Boxed struct{ Math Math }
+
+// Check is a sentence that holds or does not.
+type Check struct {
+	State State
+	Text  []Inline
+	From  Origin // where its numbers come from
+}
+
+// State is whether a check holds.
+type State int
+
+// The states of a check.
+const (
+	OK State = iota
+	AtRisk
+	Fails
+)
+
+// String is the word that stands before a check.
+func (s State) String() string { return [...]string{"ok", "at risk", "FAILS"}[s] }
+
+// Held is the state of a check: it holds, only as typed where it is at risk, or not.
+func Held(ok, risk bool) State {
+	switch {
+	case !ok:
+		return Fails
+	case risk:
+		return AtRisk
+	}
+	return OK
+}
+
+// Figure is a drawing.
+type Figure struct{ Drawing ink.Drawing }
+
+// List is items with a mark before each.
+type List struct{ Items [][]Inline }
+
+// Code is text as it is typed, such as lines of a file.
+type Code struct{ Text string }
+
+func (*Paragraph) block() {}
+func (*Formula) block()   {}
+func (*Boxed) block()     {}
+func (*Table) block()     {}
+func (*Check) block()     {}
+func (*Figure) block()    {}
+func (*List) block()      {}
+func (*Code) block()      {}
+
+// Inline is a piece of a sentence: words, a formula among them, or room for an answer.
+type Inline struct {
+	Words string
+	Math  *Math
+	Style Style
+	Blank int // the width in characters of room to fill in
+}
+
+// Style is how words of a sentence are set.
+type Style int
+
+// The styles of words.
+const (
+	Upright Style = iota
+	Emphasis
+	Mono // code
+)
+
+// Plain is a sentence of words alone.
+func Plain(text string) []Inline { return []Inline{{Words: text}} }
+
+// Say makes a sentence of words.
+func Say(text string) *Paragraph { return &Paragraph{Text: Plain(text)} }
+
+// Note is a sentence set small.
+func Note(text string) *Paragraph { return &Paragraph{Text: Plain(text), Note: true} }
 
 // Origin says where a number comes from: the points, cells and lines that it was
 // made of, with their numbers put in. It is made where the number is, and read
@@ -8,30 +156,3 @@ package doc
 type Origin interface {
 	Says() string
 }
-
-// Block is a sentence or a formula. Exactly one of its fields is set.
-type Block struct {
-	Text    []Inline // a sentence; symbols in it are formulas
-	Formula *Math    // set on a line of its own
-	Aligned []Math   // equations under each other, aligned at their relation
-	Table   *Table
-	Boxed   *Math  // an answer
-	OK      *bool  // with Text: a check and whether it holds
-	Risk    bool   // with OK: it holds as typed, and not all over the ± of the inputs
-	From    Origin // with OK: where its numbers come from
-}
-
-// Inline is a piece of a sentence: words, or a formula among them.
-type Inline struct {
-	Words string
-	Math  *Math
-}
-
-// Table is a small table; the first row is its head. Cells are formulas or words.
-type Table struct {
-	Head []string
-	Rows [][]Inline
-}
-
-// Add puts a row behind the others.
-func (t *Table) Add(cells ...Inline) { t.Rows = append(t.Rows, cells) }

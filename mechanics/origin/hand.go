@@ -14,7 +14,7 @@ import (
 
 // ofHand is a number of an equation of the hand route, ΣM = coefficient·symbol ... = 0:
 // what a unit of the symbol adds to the sum, or a value put in.
-func ofHand(w *working.Working, of *working.Step, b *doc.Block, f found) string {
+func ofHand(w *working.Working, of *working.Step, b doc.Block, f found) string {
 	p := w.Solution.Problem
 	e := equation(of.Hand, b, f)
 	if e == nil || len(f.way) == 0 || f.way[0] != 1 {
@@ -42,15 +42,16 @@ func ofHand(w *working.Working, of *working.Step, b *doc.Block, f found) string 
 }
 
 // equation is the equation that a formula of a block is.
-func equation(step *handsolve.Step, b *doc.Block, f found) *handsolve.Equation {
-	if len(step.Equations) == 0 || len(b.Aligned) == 0 || f.formula.Op != doc.Relate || f.formula.Of[0].Op != doc.BigSum {
+func equation(step *handsolve.Step, b doc.Block, f found) *handsolve.Equation {
+	set, ok := b.(*doc.Formula)
+	if !ok || len(step.Equations) == 0 || f.formula.Op != doc.Relate || f.formula.Of[0].Op != doc.BigSum {
 		return nil
 	}
 	if step.Kind == handsolve.One {
 		return &step.Equations[0]
 	}
-	for k := range b.Aligned {
-		if &b.Aligned[k] == f.formula && k < len(step.Equations) {
+	for k := range set.Of {
+		if &set.Of[k] == f.formula && k < len(step.Equations) {
 			return &step.Equations[k]
 		}
 	}

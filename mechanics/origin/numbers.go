@@ -10,40 +10,25 @@ type found struct {
 	head    string       // of its column
 }
 
-// Numbers are the numbers of a block as they are shown, without signs, in the order
-// of its formulas. A power is not one of them.
-func Numbers(b *doc.Block) []string {
-	var of []string
-	each(b, func(f found, m *doc.Math) bool {
-		of = append(of, m.Text)
-		return true
-	})
-	return of
-}
-
 // each goes through the numbers of a block until it is told that it is enough.
-func each(b *doc.Block, do func(found, *doc.Math) bool) {
+func each(b doc.Block, do func(found, *doc.Math) bool) {
 	on := true
 	formula := func(f found) {
 		if on && f.formula != nil {
 			on = walk(f, f.formula, do)
 		}
 	}
-	formula(found{formula: b.Formula})
-	formula(found{formula: b.Boxed})
-	for k := range b.Aligned {
-		formula(found{formula: &b.Aligned[k]})
-	}
-	for k := range b.Text {
-		formula(found{formula: b.Text[k].Math})
-	}
-	if b.Table == nil {
+	table, isTable := b.(*doc.Table)
+	if !isTable {
+		for _, m := range doc.Formulas(b) {
+			formula(found{formula: m})
+		}
 		return
 	}
-	for _, row := range b.Table.Rows {
+	for _, row := range table.Rows {
 		for k := range row {
-			if k < len(b.Table.Head) {
-				formula(found{formula: row[k].Math, row: row, head: b.Table.Head[k]})
+			if k < len(table.Columns) {
+				formula(found{formula: row[k].Math, row: row, head: table.Columns[k].Head})
 			}
 		}
 	}
@@ -67,7 +52,7 @@ func walk(f found, m *doc.Math, do func(found, *doc.Math) bool) bool {
 }
 
 // number finds number k of a block.
-func number(b *doc.Block, k int) (at found, m *doc.Math) {
+func number(b doc.Block, k int) (at found, m *doc.Math) {
 	n := 0
 	each(b, func(f found, x *doc.Math) bool {
 		if n == k {

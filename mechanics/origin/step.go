@@ -12,9 +12,9 @@ import (
 // the same number, else what the number is set equal to.
 func Step(w *working.Working, step, block, k int) string {
 	s, of := w.Solution, &w.Steps[step]
-	b := &of.Body[block]
-	if b.OK != nil {
-		return held(s, b)
+	b := of.Body[block]
+	if c, ok := b.(*doc.Check); ok {
+		return held(s, c)
 	}
 	f, m := number(b, k)
 	if m == nil {
@@ -30,7 +30,7 @@ func Step(w *working.Working, step, block, k int) string {
 }
 
 // held finds the check, or the answer, that a sentence says.
-func held(s *statics.Solution, b *doc.Block) string {
+func held(s *statics.Solution, b *doc.Check) string {
 	text := ""
 	for _, x := range b.Text {
 		text += x.Words
@@ -49,7 +49,7 @@ func held(s *statics.Solution, b *doc.Block) string {
 }
 
 // ofStep says what the system says of a number.
-func ofStep(w *working.Working, of *working.Step, b *doc.Block, f found) string {
+func ofStep(w *working.Working, of *working.Step, b doc.Block, f found) string {
 	s := w.Solution
 	switch of.Kind {
 	case working.Position, working.Unit:

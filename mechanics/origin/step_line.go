@@ -11,8 +11,8 @@ import (
 
 // ofLine is a number of a position vector r = B - A = (..) - (..) = (..), of its
 // length |r| = √(..) = L, or of u = r/|r| = (..)/L = ..
-func ofLine(s *statics.Solution, of *working.Step, b *doc.Block, f found) string {
-	if len(of.About.Lines) != 1 || b.Formula == nil || b.Formula.Op != doc.Relate || len(f.way) == 0 {
+func ofLine(s *statics.Solution, of *working.Step, b doc.Block, f found) string {
+	if _, formula := b.(*doc.Formula); !formula || len(of.About.Lines) != 1 || f.formula.Op != doc.Relate || len(f.way) == 0 {
 		return ""
 	}
 	line := of.About.Lines[0]

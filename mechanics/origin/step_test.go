@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -55,8 +56,8 @@ func TestNumbersOfSteps(t *testing.T) {
 				continue
 			}
 			found = true
-			if of := Numbers(&w.Steps[i].Body[c.block]); of[c.number] != c.shows {
-				t.Errorf("%s, block %d: number %d of %q is not %s", c.step, c.block, c.number, of, c.shows)
+			if of := doc.Numbers(w.Steps[i].Body[c.block]); of[c.number].Text != c.shows {
+				t.Errorf("%s, block %d: number %d of %v is not %s", c.step, c.block, c.number, of, c.shows)
 			}
 			says(t, Step(w, i, c.block, c.number), c.says)
 		}
@@ -105,11 +106,11 @@ func TestEveryNumberIsExplained(t *testing.T) {
 		w := working.Build(s)
 		for i := range w.Steps {
 			for j := range w.Steps[i].Body {
-				if w.Steps[i].Body[j].OK != nil {
+				if _, check := w.Steps[i].Body[j].(*doc.Check); check {
 					line(start.Name+" "+w.Steps[i].Title, Step(w, i, j, 0))
 				}
-				for k, shows := range Numbers(&w.Steps[i].Body[j]) {
-					line(start.Name+" "+w.Steps[i].Title+": "+shows, Step(w, i, j, k))
+				for k, shows := range doc.Numbers(w.Steps[i].Body[j]) {
+					line(start.Name+" "+w.Steps[i].Title+": "+shows.Text, Step(w, i, j, k))
 				}
 			}
 		}

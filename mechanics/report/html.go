@@ -95,7 +95,7 @@ func htmlSentence(of []doc.Inline) string {
 	return out
 }
 
-func htmlTable(t *doc.Table) string {
+func htmlTable(t *oldTable) string {
 	var b strings.Builder
 	b.WriteString("<div class=\"wide\"><table>\n<thead><tr>")
 	for _, h := range t.Head {

@@ -46,9 +46,9 @@ func LaTeX(w *working.Working, parts Parts) string {
 	}
 	if risks := riskBlocks(parts.Trust); len(risks) > 0 {
 		b.WriteString("\\subsection*{" + latexText(partRisk) + "}\n")
-		var all []doc.Block
+		var all []oldBlock
 		for _, risk := range risks {
-			all = append(all, risk.Block)
+			all = append(all, risk.oldBlock)
 		}
 		b.WriteString(latexBlocks(all))
 	}
@@ -61,7 +61,7 @@ func LaTeX(w *working.Working, parts Parts) string {
 	b.WriteString("\\subsection*{Working}\n" + latexText(w.Rounding) + "\n")
 	for i, step := range w.Steps {
 		fmt.Fprintf(&b, "\n\\subsubsection*{%d\\quad %s}\n", i+1, latexText(step.Title))
-		b.WriteString(latexBlocks(step.Body))
+		b.WriteString(latexBlocks(olds(step.Body)))
 	}
 	b.WriteString("\n\\subsection*{Results}\n")
 	for _, words := range w.Solution.Words()[:1] {
@@ -105,7 +105,7 @@ func latexResults(s *statics.Solution, t *uncertainty.Effect) [][]string {
 }
 
 // latexBlocks writes a step's body; checks that follow each other are one list.
-func latexBlocks(body []doc.Block) string {
+func latexBlocks(body []oldBlock) string {
 	var b strings.Builder
 	list := false
 	blocks := together(body)
@@ -130,8 +130,8 @@ func latexBlocks(body []doc.Block) string {
 }
 
 // together joins formulas that follow each other to one set of aligned equations.
-func together(body []doc.Block) []doc.Block {
-	var out []doc.Block
+func together(body []oldBlock) []oldBlock {
+	var out []oldBlock
 	for _, block := range body {
 		of := block.Aligned
 		if block.Formula != nil {
@@ -142,14 +142,14 @@ func together(body []doc.Block) []doc.Block {
 			continue
 		}
 		if len(of) > 0 {
-			block = doc.Block{Aligned: append([]doc.Math{}, of...)}
+			block = oldBlock{Aligned: append([]doc.Math{}, of...)}
 		}
 		out = append(out, block)
 	}
 	return out
 }
 
-func latexBlock(block doc.Block) string {
+func latexBlock(block oldBlock) string {
 	t := latexTex()
 	switch {
 	case block.Boxed != nil:
@@ -180,7 +180,7 @@ func latexSentence(text []doc.Inline) string {
 	return out
 }
 
-func latexRows(t *doc.Table) [][]string {
+func latexRows(t *oldTable) [][]string {
 	var rows [][]string
 	for _, r := range t.Rows {
 		cells := make([]string, len(t.Head))

@@ -42,7 +42,7 @@ func flat(m doc.Math) doc.Math {
 // Lines writes the body of a step in whole sentences, each on a line of its own
 // however long: nothing in it is set in columns.
 func Lines(body []doc.Block) (out []string) {
-	for _, b := range body {
+	for _, b := range olds(body) {
 		switch {
 		case b.Formula != nil:
 			out = append(out, LineMath(*b.Formula))

@@ -19,7 +19,7 @@ func Markdown(w *working.Working, parts Parts) string {
 	if risks := riskBlocks(parts.Trust); len(risks) > 0 {
 		b.WriteString("## " + partRisk + "\n\n")
 		for _, risk := range risks {
-			b.WriteString(markdownBlock(risk.Block))
+			b.WriteString(markdownBlock(risk.oldBlock))
 		}
 		b.WriteString("\n")
 	}
@@ -33,7 +33,7 @@ func Markdown(w *working.Working, parts Parts) string {
 	for i, step := range w.Steps {
 		fmt.Fprintf(&b, "\n### %d. %s\n\n", i+1, markdownText(step.Title))
 		checks := false
-		for k, block := range together(step.Body) {
+		for k, block := range together(olds(step.Body)) {
 			if k > 0 && !(checks && block.OK != nil) {
 				b.WriteString("\n")
 			}
@@ -71,7 +71,7 @@ func markdownSource(line string) string {
 	return "\n<small>" + markdownText(line) + "</small>\n"
 }
 
-func markdownBlock(block doc.Block) string {
+func markdownBlock(block oldBlock) string {
 	t := markdownTex()
 	switch {
 	case block.Boxed != nil:

@@ -87,17 +87,11 @@ func TestMathMLIsWellFormed(t *testing.T) {
 	for name, text := range everySheet(t) {
 		for _, step := range worked(t, text).Steps {
 			for _, b := range step.Body {
-				for _, part := range b.Text {
-					if part.Math != nil {
-						check(name, MathML(*part.Math))
-					}
+				for _, m := range doc.Formulas(b) {
+					check(name, MathML(*m))
+					check(name, MathMLBlock(*m))
+					check(name, MathMLAligned([]doc.Math{*m}))
 				}
-				for _, m := range []*doc.Math{b.Formula, b.Boxed} {
-					if m != nil {
-						check(name, MathMLBlock(*m))
-					}
-				}
-				check(name, MathMLAligned(b.Aligned))
 			}
 		}
 	}

@@ -147,13 +147,13 @@ type part struct {
 
 // block is a block of a working, or a figure.
 type block struct {
-	doc.Block
+	oldBlock
 	figure *ink.Drawing
 	quiet  bool // a note, set small
 }
 
 func words(text string) block {
-	return block{Block: doc.Block{Text: []doc.Inline{{Words: text}}}}
+	return block{oldBlock: oldBlock{Text: []doc.Inline{{Words: text}}}}
 }
 
 func held(ok bool, text string) block {
@@ -163,7 +163,7 @@ func held(ok bool, text string) block {
 }
 
 func tableOf(head []string, rows ...[]string) block {
-	t := &doc.Table{Head: head}
+	t := &oldTable{Head: head}
 	for _, r := range rows {
 		var cells []doc.Inline
 		for _, c := range r {
@@ -171,7 +171,7 @@ func tableOf(head []string, rows ...[]string) block {
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	return block{Block: doc.Block{Table: t}}
+	return block{oldBlock: oldBlock{Table: t}}
 }
 
 // pageOf gathers what a page says.

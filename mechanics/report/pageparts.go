@@ -30,7 +30,7 @@ func (pg *page) workedParts(s *statics.Solution, opt PageOptions) {
 	for i, step := range w.Steps {
 		var blocks []block
 		for _, b := range step.Body {
-			blocks = append(blocks, block{Block: b})
+			blocks = append(blocks, block{oldBlock: old(b)})
 		}
 		if i == 0 {
 			note := words(w.Rounding)

@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/statics"
 )
@@ -63,7 +62,7 @@ func markdownField(pg page, figures []string) string {
 				figures = figures[1:]
 				continue
 			}
-			b.WriteString(markdownBlock(bl.Block))
+			b.WriteString(markdownBlock(bl.oldBlock))
 		}
 	}
 	b.WriteString(markdownSource(pg.source))
@@ -91,14 +90,14 @@ func texPage(s *statics.Solution, opt PageOptions) []byte {
 	}
 	for _, p := range pg.parts {
 		b.WriteString("\\subsection*{" + latexText(p.title) + "}\n")
-		var run []doc.Block
+		var run []oldBlock
 		for _, bl := range p.blocks {
 			if bl.figure != nil {
 				b.WriteString("\\begin{center}\n" + figures[0] + "\n\\end{center}\n")
 				figures = figures[1:]
 				continue
 			}
-			run = append(run, bl.Block)
+			run = append(run, bl.oldBlock)
 		}
 		b.WriteString(latexBlocks(run))
 	}

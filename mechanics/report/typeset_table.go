@@ -10,7 +10,7 @@ import (
 
 // table sets a table between rules; columns of numbers to the right. The
 // widest columns of words are wrapped until it fits.
-func (c *compositor) table(t doc.Table, gap float64) {
+func (c *compositor) table(t oldTable, gap float64) {
 	const least = 36
 	size := c.size * 0.94
 	pad := 0.7 * size

@@ -32,13 +32,13 @@ func TextWorking(w *working.Working) string {
 	for i, step := range w.Steps {
 		b.WriteString("\n" + wrapped(fmt.Sprintf("%2d  %s", i+1, printed(step.Title)), 0, bodyIndent))
 		for _, block := range step.Body {
-			b.WriteString(textBlock(block))
+			b.WriteString(textBlock(old(block)))
 		}
 	}
 	return b.String()
 }
 
-func textBlock(block doc.Block) string {
+func textBlock(block oldBlock) string {
 	switch {
 	case block.Formula != nil:
 		return textFormula(*block.Formula)
@@ -183,7 +183,7 @@ func textBoxed(m doc.Math) string {
 
 // textTable sets a table in columns. Where it is too wide, its rows stand as
 // lists, head: cell.
-func textTable(t *doc.Table) string {
+func textTable(t *oldTable) string {
 	rows := [][]string{}
 	head := make([]string, len(t.Head))
 	for k, h := range t.Head {
@@ -243,7 +243,7 @@ func textTable(t *doc.Table) string {
 }
 
 // numberColumns tells the columns of a table that hold numbers alone.
-func numberColumns(t *doc.Table) []bool {
+func numberColumns(t *oldTable) []bool {
 	numbers := make([]bool, len(t.Head))
 	for k := range numbers {
 		numbers[k] = len(t.Rows) > 0

@@ -109,7 +109,7 @@ func (b *builder) at(v r3.Vec, terms []problem.ActTerm) r3.Vec {
 }
 
 // say makes a sentence of words (string) and formulas (Math).
-func say(of ...any) doc.Block {
+func say(of ...any) *doc.Paragraph {
 	var text []doc.Inline
 	for _, x := range of {
 		switch x := x.(type) {
@@ -121,13 +121,16 @@ func say(of ...any) doc.Block {
 			text = append(text, x...)
 		}
 	}
-	return doc.Block{Text: text}
+	return &doc.Paragraph{Text: text}
 }
 
-func formula(m doc.Math) doc.Block     { return doc.Block{Formula: &m} }
-func boxed(m doc.Math) doc.Block       { return doc.Block{Boxed: &m} }
-func aligned(of ...doc.Math) doc.Block { return doc.Block{Aligned: of} }
-func table(head ...string) *doc.Table  { return &doc.Table{Head: head} }
+func formula(m doc.Math) doc.Block     { return &doc.Formula{Of: []doc.Math{m}} }
+func boxed(m doc.Math) doc.Block       { return &doc.Boxed{Math: m} }
+func aligned(of ...doc.Math) doc.Block { return &doc.Formula{Of: of} }
+
+// numbered are equations with the values that were found before.
+func numbered(of ...doc.Math) doc.Block { return &doc.Formula{Of: of, Found: true} }
+func table(head ...string) *doc.Table   { return doc.NewTable(head...) }
 
 // cell is a cell of a table, and listed one of several formulas.
 func cell(m doc.Math) doc.Inline      { return doc.Inline{Math: &m} }

@@ -72,7 +72,7 @@ func (b *builder) checks() {
 	if b.fixed() && len(b.s.X) > 0 && len(b.p.Bodies) <= many {
 		for i := range b.p.CutFree() {
 			if t := b.sums(i); t != nil {
-				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), doc.Block{Table: t})
+				body = append(body, say("The forces on "+b.p.Bodies[i].Name+" by components:"), t)
 			}
 		}
 	}
@@ -89,9 +89,7 @@ func (b *builder) checks() {
 }
 
 func held(ok bool, says string) doc.Block {
-	block := say(says)
-	block.OK = &ok
-	return block
+	return &doc.Check{State: doc.Held(ok, false), Text: doc.Plain(says)}
 }
 
 // answers are what was asked, or all unknowns where nothing was.

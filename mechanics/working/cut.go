@@ -187,7 +187,7 @@ func (b *builder) jointTable() doc.Block {
 		j := &b.p.Joints[i]
 		t.Add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
 	}
-	return doc.Block{Table: t}
+	return t
 }
 
 // twoForce argues the bodies that are loaded at two points only.

@@ -274,27 +274,8 @@ func plain(m doc.Math) string {
 func eachFormula(w *Working, do func(step Step, m doc.Math)) {
 	for _, step := range w.Steps {
 		for _, b := range step.Body {
-			for _, part := range b.Text {
-				if part.Math != nil {
-					do(step, *part.Math)
-				}
-			}
-			for _, m := range []*doc.Math{b.Formula, b.Boxed} {
-				if m != nil {
-					do(step, *m)
-				}
-			}
-			for _, m := range b.Aligned {
-				do(step, m)
-			}
-			if b.Table != nil {
-				for _, r := range b.Table.Rows {
-					for _, c := range r {
-						if c.Math != nil {
-							do(step, *c.Math)
-						}
-					}
-				}
+			for _, m := range doc.Formulas(b) {
+				do(step, *m)
 			}
 		}
 	}

@@ -16,7 +16,7 @@ func (b *builder) forceList() {
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
-		b.step(Forces, "The forces on each", Subject{}, doc.Block{Table: t})
+		b.step(Forces, "The forces on each", Subject{}, t)
 		return
 	}
 	for i := range b.acts {
@@ -31,7 +31,7 @@ func (b *builder) forceList() {
 			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
 			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
 		}
-		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, doc.Block{Table: t})
+		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, t)
 	}
 }
 

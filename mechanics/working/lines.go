@@ -146,7 +146,7 @@ func (b *builder) positionTable(of []stretch) {
 	r := doc.Math{Op: doc.Vec, Text: "r"}
 	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
 	b.step(Position, "Position vectors", Subject{Lines: lines},
-		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), doc.Block{Table: t})
+		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), t)
 }
 
 func (b *builder) unitTable(of []stretch) {
@@ -159,5 +159,5 @@ func (b *builder) unitTable(of []stretch) {
 	u, r := doc.Math{Op: doc.UnitVec, Text: "u"}, doc.Math{Op: doc.Vec, Text: "r"}
 	axes := []doc.Math{square(part(letter("u"), "x")), square(part(letter("u"), "y")), square(part(letter("u"), "z"))}
 	b.step(Unit, "Unit vectors", Subject{Lines: lines},
-		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), doc.Block{Table: t})
+		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), t)
 }

@@ -41,7 +41,7 @@ type routeWriter struct {
 }
 
 func (w *routeWriter) routeStep(step *handsolve.Step) Step {
-	out := Step{Kind: Route, Title: w.title(step), Body: []doc.Block{{Text: w.sentence(step)}}, Hand: step}
+	out := Step{Kind: Route, Title: w.title(step), Body: []doc.Block{&doc.Paragraph{Text: w.sentence(step)}}, Hand: step}
 	for i := range step.Equations {
 		w.speaksOf(&out.About, &step.Equations[i])
 	}
@@ -53,13 +53,14 @@ func (w *routeWriter) routeStep(step *handsolve.Step) Step {
 			symbols = append(symbols, w.written(&step.Equations[i], false))
 			numbers = append(numbers, w.written(&step.Equations[i], true))
 		}
-		out.Body = append(out.Body, aligned(symbols...), say("With numbers:"), aligned(numbers...))
+		out.Body = append(out.Body, aligned(symbols...), say("With numbers:"), numbered(numbers...))
 	case handsolve.One:
 		e := &step.Equations[0]
-		out.Body = append(out.Body, aligned(w.written(e, false), w.written(e, true)))
-		if !slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
-			out.Body[1].Aligned = out.Body[1].Aligned[:1] // there are no numbers to put in
+		of := []doc.Math{w.written(e, false)}
+		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
+			of = append(of, w.written(e, true))
 		}
+		out.Body = append(out.Body, aligned(of...))
 	default:
 		out.About.Bodies = []int{w.r.Members[step.Member].Body}
 	}

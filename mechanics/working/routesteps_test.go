@@ -52,26 +52,29 @@ func TestRouteStepsOfFixtures(t *testing.T) {
 		}
 		for i := range steps {
 			step := &steps[i]
-			if step.Title == "" || len(step.Body) == 0 || len(step.Body[0].Text) == 0 {
+			if step.Title == "" || len(step.Body) == 0 {
 				t.Errorf("%s: step %d says nothing", fx.Name, i)
 			}
 			for _, b := range step.Body {
-				for k := range b.Aligned {
-					numbers(&b.Aligned[k], func(x float64) {
+				for _, m := range doc.Formulas(b) {
+					numbers(m, func(x float64) {
 						if math.IsNaN(x) || math.IsInf(x, 0) {
 							t.Errorf("%s: step %d shows %v", fx.Name, i, x)
 						}
 					})
 				}
 			}
-			values := step.Body[len(step.Body)-1].Aligned
-			for k := range values {
-				name := values[k].Of[0].Name
+			values, ok := step.Body[len(step.Body)-1].(*doc.Formula)
+			if !ok {
+				continue
+			}
+			for k := range values.Of {
+				name := values.Of[k].Of[0].Name
 				for j := range s.X {
 					if s.X[j].Name != name {
 						continue
 					}
-					last := &values[k].Of[len(values[k].Of)-1]
+					last := &values.Of[k].Of[len(values.Of[k].Of)-1]
 					want := math.Abs(s.X[j].Value) / s.Problem.Units.For(s.Problem.Unknowns[j].Dim).Factor
 					numbers(last, func(x float64) {
 						if math.Abs(x-want) > 1e-9*max(want, 1e-3) {

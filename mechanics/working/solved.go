@@ -133,7 +133,7 @@ func (b *builder) resultants() {
 		show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
 		body := []doc.Block{say("The known forces on " + b.p.Bodies[i].Name + ", added component by component:")}
 		if t := b.sums(i); t != nil {
-			body = append(body, doc.Block{Table: t})
+			body = append(body, t)
 		}
 		in := func(v r3.Vec, u units.Unit) r3.Vec { return r3.Vec{X: u.In(v.X), Y: u.In(v.Y), Z: u.In(v.Z)} }
 		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), show)), f))))

@@ -184,11 +184,12 @@ func checkSums(t *testing.T, name string, w *Working) {
 	t.Helper()
 	for _, step := range w.Steps {
 		for _, b := range step.Body {
-			if b.Table == nil || b.Table.Head[0] != "Force" || b.Table.Head[1] == "Of" {
+			table, ok := b.(*doc.Table)
+			if !ok || table.Columns[0].Head != "Force" || table.Columns[1].Head == "Of" {
 				continue
 			}
-			rows := b.Table.Rows
-			for k := 1; k < len(b.Table.Head); k++ {
+			rows := table.Rows
+			for k := 1; k < len(table.Columns); k++ {
 				total, most := 0.0, 0.0
 				for i, r := range rows {
 					x, half := signedPrint(t, *r[k].Math)
@@ -201,7 +202,7 @@ func checkSums(t *testing.T, name string, w *Working) {
 					}
 				}
 				if math.Abs(total) > most*float64(len(rows))*(1+1e-9) {
-					t.Errorf("%s, %s: the column %s adds up to %v beside its sum, and %d roundings make %v", name, step.Title, b.Table.Head[k], total, len(rows), most*float64(len(rows)))
+					t.Errorf("%s, %s: the column %s adds up to %v beside its sum, and %d roundings make %v", name, step.Title, table.Columns[k].Head, total, len(rows), most*float64(len(rows)))
 				}
 			}
 		}
@@ -235,8 +236,10 @@ func checkSolved(t *testing.T, name string, w *Working) {
 			continue
 		}
 		for _, b := range step.Body {
-			for _, m := range b.Aligned {
-				found[m.Of[0].Name] = m.Of[1]
+			if set, ok := b.(*doc.Formula); ok {
+				for _, m := range set.Of {
+					found[m.Of[0].Name] = m.Of[1]
+				}
 			}
 		}
 	}
