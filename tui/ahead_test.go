@@ -122,7 +122,7 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 			}
 			under = append(under, c.meanwhile(r))
 			if c.name == "a fault" {
-				r.sees("this solution could not be laid out in steps (fault: ink)")
+				r.sees("the working could not be written (fault: ink)")
 			}
 			arrives(r, under)
 			if r.m.ahead != nil {

@@ -91,7 +91,7 @@ func (m *Model) takeWorked(msg worked) {
 	m.worked = msg
 	defer m.fit() // the panes that show it
 	if msg.fault != "" {
-		m.say("this solution could not be laid out in steps (fault: "+msg.fault+")", true)
+		m.say("the working could not be written (fault: "+msg.fault+")", true)
 		return
 	}
 	steps := msg.working.Steps

@@ -119,7 +119,7 @@ func viewScripts() []script {
 		{name: "start", at: start, deeds: []deed{
 			{"home", appears("▸Blank sheet in space")}, {"down", appears("▸Blank sheet in the plane")}, {"up", appears("▸Blank sheet in space")},
 			{"pgdown", vanishes("▸Blank sheet in space")}, {"pgup", appears("▸Blank sheet in space")}, {"end", vanishes("▸Blank sheet in space")},
-			{`"mq" backspace`, appears("Mast top")}, {"ctrl+u", appears("type to look for one")}, {"esc", appears("2 Points")},
+			{`"mq" backspace`, appears("Mast top")}, {"ctrl+u", appears("type to search")}, {"esc", appears("2 Points")},
 		}},
 		{name: "start, blank", at: start, deeds: []deed{{"ctrl+n", appears("2 Points")}}},
 		{name: "start, open", at: start, deeds: []deed{{"enter", appears("2 Points")}}},

@@ -82,7 +82,7 @@ func capabilities() []capability {
 	list := []script{
 		{name: "start screen", deeds: []deed{
 			{"wait", all(still("choose a sheet to start from"), still("Particles in space"), dressed("Particles in space", theme.Head))},
-			{`"mast top"`, all(appears("looking for: mast top"), still("T1 (T)"))},
+			{`"mast top"`, all(appears("search: mast top"), still("T1 (T)"))},
 			{"enter", all(appears("2 Points"), still("determinate"), still("not saved yet"))},
 		}},
 		{name: "completion", at: opens(crane), deeds: []deed{
@@ -92,7 +92,7 @@ func capabilities() []capability {
 			{"enter", still("strut")},
 		}},
 		{name: "errors in the cell", at: opens(crane), deeds: []deed{
-			{`right "2, 0"`, all(appears("^^^^ three components are wanted in space"), still("would do: add the third"), still("stale"), dressed("^^^^ three", theme.Bad))},
+			{`right "2, 0"`, all(appears("^^^^ three components are wanted in space"), still("try: add the third"), still("stale"), dressed("^^^^ three", theme.Bad))},
 			{"enter", all(appears("2, 0!"), dressed("2, 0!", theme.Bad), still("D at: "))},
 			{`up "2, 0, 1 kN" enter`, all(appears("2, 0, 1 kN!"))},
 			{"ctrl+z ctrl+z", all(vanishes("!  "), vanishes("stale"))},
@@ -102,7 +102,7 @@ func capabilities() []capability {
 			{"right up down alt+c", all(appears("copied 1 cell"), copies("-3, 4\n"))},
 			{"left alt+x", all(appears("cut 1 row"))},
 			{"ctrl+v", all(appears("pasted A"), still("-3, 4"))},
-			{`paste "B\t3, 5\nE\t2, 2\tparticle\n"`, all(appears("pasted 1 cell and 1 new row; ctrl+z takes it back"), still("3, 5"), still("no force acts on E, so it is"), still("2, 2  "))},
+			{`paste "B\t3, 5\nE\t2, 2\tparticle\n"`, all(appears("pasted 1 cell and 1 new row; ctrl+z undoes it"), still("3, 5"), still("no force acts on E, so it is"), still("2, 2  "))},
 			{"ctrl+z", vanishes("2, 2  ")},
 		}},
 		{name: "rename everywhere", at: opens(crane), deeds: []deed{
@@ -127,7 +127,7 @@ func capabilities() []capability {
 		}},
 		{name: "search", at: opens(crane), deeds: []deed{
 			{`ctrl+f "-1, 3"`, all(appears("find: -1, 3"), still("0, -1, 3"))}, {"esc", moves("0, -1, 3")},
-			{`ctrl+f "no such"`, all(appears("no cell holds no such"))},
+			{`ctrl+f "no such"`, all(appears("no cell contains no such"))},
 		}},
 		{name: "commands", at: opens(crane), deeds: []deed{
 			{`ctrl+k "view in space"`, all(appears("1 command: type to narrow"), dressed("picture: view in space", theme.Selected))},
@@ -159,7 +159,7 @@ func capabilities() []capability {
 			{"alt+7", all(still("TA (T)"), still("S (C)"), inked(theme.Cable), inked(theme.Strut))},
 		}},
 		{name: "force polygon", at: opens(hanging), deeds: []deed{
-			{"alt+7 g", all(appears("Force polygon of D"), still("head to tail"))}, {"g", vanishes("Force polygon of D")},
+			{"alt+7 g", all(appears("Force polygon of D"), still("tip to tail"))}, {"g", vanishes("Force polygon of D")},
 		}},
 		{name: "limits and answers", at: opens(crane), deeds: []deed{
 			{"alt+5 ctrl+e", all(still("125%!"), dressed("125%!", theme.Bad), still("no"), still("447 N"))},
@@ -184,7 +184,7 @@ func capabilities() []capability {
 		}},
 		{name: "changed on disk", at: opens(hanging), first: rewrites(strings.Replace(hanging, "60 N", "6 kN", 1)), deeds: []deed{
 			{"focus", all(appears("own.toml was changed on disk: 1 cell differs. Read it anew?"), dressed("own.toml was changed on disk", theme.Warn))},
-			{"s", appears("W: here 60 N, on disk 6 kN")}, {"y", all(appears("read anew; ctrl+z goes back"), still("3750 N"))},
+			{"s", appears("W: here 60 N, on disk 6 kN")}, {"y", all(appears("reloaded; ctrl+z returns"), still("3750 N"))},
 		}},
 		{name: "settings", at: opens(hanging), deeds: []deed{
 			{"alt+s", appears("Settings")}, {"esc", vanishes("Settings")},
@@ -204,10 +204,10 @@ func capabilities() []capability {
 	return append(out,
 		capability{before: crashed, script: script{name: "recovery", at: opens(crane), deeds: []deed{
 			{"wait", all(still("2 cells differ. Take it over?"))}, {"s", all(appears("D at: on disk 2, 0, 1, left 2, 0, 2"))},
-			{"y", all(appears("taken over, not saved yet"), still("2, 0, 2"), still("* unsaved"))}, {"ctrl+z", vanishes("2, 0, 2")},
+			{"y", all(appears("recovered, not saved yet"), still("2, 0, 2"), still("* unsaved"))}, {"ctrl+z", vanishes("2, 0, 2")},
 		}}},
 		capability{before: another, script: script{name: "two workbenches", at: opens(hanging), deeds: []deed{
-			{"wait", all(still("another workbench has it too"))},
+			{"wait", all(still("it is open in another workbench too"))},
 		}}},
 		capability{before: visited, script: script{name: "sheets opened last", deeds: []deed{
 			{"wait", all(still("Opened last"), still("▸own.toml"))}, {"enter", all(vanishes("Opened last"), still("37.5 N"))},

@@ -113,7 +113,7 @@ func (m *Model) deleteRow() tea.Cmd {
 			return m.dropAsked(s)
 		}
 		if s := t.records[at.row].slots[0]; s.does == setName && s.ref.Table == "" && ref.Table == "" {
-			m.say(s.ref.Row+" stands in magnitudes alone: it goes when no magnitude names it", false)
+			m.say(s.ref.Row+" appears only in magnitudes; it disappears when no magnitude names it", false)
 			return nil
 		}
 		where := "a force line: delete it there (alt+3)"
@@ -124,7 +124,7 @@ func (m *Model) deleteRow() tea.Cmd {
 		return nil
 	}
 	if ref.Table == "" || ref.Table == "units" {
-		m.say("this row always stands: delete clears its cell", false)
+		m.say("this row is always there: delete clears its cell", false)
 		return nil
 	}
 	users := usersOf(m.history.Current(), ref)
@@ -144,7 +144,7 @@ func (m *Model) clearCell() tea.Cmd {
 	s, ok := m.slot()
 	switch {
 	case !ok || s.does == nothing:
-		m.say("this cell follows from others", false)
+		m.say("this cell is derived from others", false)
 		return nil
 	case s.does == setName:
 		m.say("ctrl+d deletes the row", false)

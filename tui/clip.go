@@ -147,7 +147,7 @@ func (m *Model) cutBlock() tea.Cmd {
 	}
 	m.mark = mark{}
 	if len(edits) == 0 {
-		m.say("there is nothing here that could be cut; it is copied", false)
+		m.say("nothing here can be cut; it was copied", false)
 		return set
 	}
 	if err := m.history.DoAll(edits); err != nil {

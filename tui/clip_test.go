@@ -20,7 +20,7 @@ func TestCopyCutAndPasteARow(t *testing.T) {
 	r.keys("down", "ctrl+v")
 	r.rows("lines", "T1 T2 T3 F")
 	r.holds(sheet.Ref{Table: "lines", Row: "T3", Key: "limit"}, "50 N")
-	r.sees("pasted T3; ctrl+z takes it back")
+	r.sees("pasted T3; ctrl+z undoes it")
 	r.keys("ctrl+z")
 	if got := r.m.history.Current().Text(); got != before {
 		t.Errorf("one undo leaves\n%s", got)
@@ -70,7 +70,7 @@ func TestASpreadsheetsBlock(t *testing.T) {
 	r.holds(pointD, "0, 0")
 	r.holds(point("C"), "1, 1")
 	r.holds(sheet.Ref{Table: "points", Row: "E", Key: "on"}, "particle")
-	r.sees("pasted 1 cell and 2 new rows; ctrl+z takes it back")
+	r.sees("pasted 1 cell and 2 new rows; ctrl+z undoes it")
 	r.keys("ctrl+z")
 	if got := r.m.history.Current().Text(); got != before {
 		t.Errorf("one undo leaves\n%s", got)
@@ -100,7 +100,7 @@ func TestABlockOfSupports(t *testing.T) {
 	r.keys("alt+4")
 	r.send(tea.PasteMsg{Content: "B\troller\tB\t-y\r\nC\trough\tC\t+y\t0.3\nD\tpin\n" +
 		"q2\tload\tA C\t-y\t2 kN/m\nM1\tcouple\tbeam\t\t5 N m\nw\tload\tA B\t\t\t\t\t\thydrostatic\t3 m\t2 m\n"})
-	r.sees("pasted 2 cells and 5 new rows; ctrl+z takes it back")
+	r.sees("pasted 2 cells and 5 new rows; ctrl+z undoes it")
 	for ref, want := range map[sheet.Ref]string{
 		{Table: "joints", Row: "B", Key: "normal"}: "-y", {Table: "joints", Row: "C", Key: "kind"}: "rough",
 		{Table: "joints", Row: "C", Key: "friction"}: "0.3", {Table: "joints", Row: "D", Key: "kind"}: "pin",
@@ -169,7 +169,7 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r := newRig(t, beam, 120, 36)
 	before := r.m.history.Current().Text()
 	r.keys("ctrl+v")
-	r.sees("nothing was copied here")
+	r.sees("nothing has been copied here")
 	r.keys("alt+4", "end")
 	r.send(tea.PasteMsg{Content: "a\nb\nc\nd\ne\nf\ng\nh\ni\nj\nk"})
 	r.sees("a new row here needs its name and kind: paste from the first column on")
@@ -184,15 +184,15 @@ func TestWhatCannotBePasted(t *testing.T) {
 	}
 	r.keys("alt+5", "end")
 	r.send(tea.PasteMsg{Content: strings.Repeat("1 N\n", 9)})
-	r.sees("a new row here asks for a result: paste from the first column on")
+	r.sees("a new row here names a result: paste from the first column on")
 	r.keys("home")
 	r.send(tea.PasteMsg{Content: "Q.x\nAx"})
 	r.sees(`not pasted: there is no line, joint or load "Q"`)
 	r.send(tea.PasteMsg{Content: "A.x A.y\nAx"})
-	r.sees("a new row here asks for a result, such as T1.x, in its first column")
+	r.sees("a new row here needs a result, such as T1.x, in its first column")
 	r.keys("alt+1", "end", "left", "left")
 	r.send(tea.PasteMsg{Content: strings.Repeat("3\n", 30)})
-	r.sees("none can be added behind the settings")
+	r.sees("none can be added after the settings")
 	r.keys("alt+2")
 	r.send(tea.PasteMsg{Content: "a\xff\t1, 1\nC\t2, 2"})
 	if !r.m.note.bad {

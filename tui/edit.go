@@ -34,7 +34,7 @@ func (m *Model) begin() bool {
 		m.say("a row of this kind has no such cell", false)
 		return false
 	case !ok || s.does == nothing:
-		m.say("this cell follows from others and cannot be typed in", false)
+		m.say("this cell is derived and cannot be edited", false)
 		return false
 	}
 	if s.does == setName && s.ref.Table == "" {

@@ -297,7 +297,7 @@ func TestLimitsSettingsAndGivens(t *testing.T) {
 func TestComputedCellsSayThatTheyFollow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("end", "x")
-	r.sees("cannot be typed in")
+	r.sees("cannot be edited")
 	if r.m.edit != nil {
 		t.Error("a computed cell is edited")
 	}

@@ -48,7 +48,7 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	}
 	hint := e.Hint
 	if !strings.HasPrefix(hint, "Try: ") {
-		hint = "would do: " + hint
+		hint = "try: " + hint
 	}
 	c.Text(1, 2, theme.Warn, grid.Fit(hint, c.W()-2))
 	return true
@@ -95,7 +95,7 @@ func label(s slot) string {
 	case s.does == setAsked:
 		return "result"
 	case s.ref.Table == "answers":
-		return "own answer " + s.ref.Row
+		return "your answer " + s.ref.Row
 	case s.ref.Key == "":
 		return s.ref.Row
 	}

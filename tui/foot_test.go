@@ -33,7 +33,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 	r.keys("enter")
 	r.holds(size, "?")
 	r.keys("f1")
-	r.sees("Keys: Anywhere", "on the size of a force ? is typed")
+	r.sees("Keys: Anywhere", "in the magnitude of a force, ? types")
 	r.keys("f1", "left", "?")
 	if r.m.help == nil {
 		t.Error("? does not open the help on a direction")

@@ -37,9 +37,9 @@ func (b builder) nextStep(focus layout.Pane) string {
 	case len(lines) == 0:
 		return there(layout.Lines, "alt+3", "type a name for a rope or a force, such as T1, and enter")
 	case !b.loaded() && b.unsized() != "":
-		return there(layout.Lines, "alt+3", "type the size of "+b.unsized()+", such as 2 kN, or ? to find it")
+		return there(layout.Lines, "alt+3", "type the magnitude of "+b.unsized()+", such as 2 kN, or ? to find it")
 	case !b.loaded():
-		return there(layout.Lines, "alt+3", "ctrl+n for the load: a name, the kind weight or force, its point, its size")
+		return there(layout.Lines, "alt+3", "ctrl+n for the load: a name, the kind, weight or force, its point, its magnitude")
 	}
 	return ""
 }

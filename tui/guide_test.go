@@ -59,7 +59,7 @@ func TestWhatComesNextIsSaid(t *testing.T) {
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n", "next: alt+3, then type a name for a rope or a force, such as T1, and enter"},
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n", "next: alt+3, then ctrl+n for the load"},
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\nF = { kind = \"force\", at = \"P\", along = \"-y\" }\n",
-			"next: alt+3, then type the size of F, such as 2 kN, or ? to find it"},
+			"next: alt+3, then type the magnitude of F, such as 2 kN, or ? to find it"},
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\nF = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"?\" }\n",
 			"next: alt+3, then ctrl+n for the load"},
 	} {

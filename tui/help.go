@@ -16,7 +16,7 @@ import (
 // directions are the ways to write one; each example reads as it stands.
 var directions = [][2]string{
 	{"+x   -y   +z", "along an axis"},
-	{"(3, 0, -4)", "a vector, made one long for you"},
+	{"(3, 0, -4)", "a vector; its length does not matter"},
 	{"dir(A, B)", "from the point A to the point B"},
 	{"polar(30 deg)", "in the plane: from +x counter-clockwise"},
 	{"slope 3:4", "in the plane: rising 3 in a run of 4 towards +x; slope -3:4 falls"},
@@ -28,17 +28,17 @@ var directions = [][2]string{
 var magnitudes = [][2]string{
 	{"?   (or nothing)", "unknown: to be found, named after the line"},
 	{"400 lbf", "known"},
-	{"W   2*W/3", "known, by names of the givens"},
+	{"W   2*W/3", "known, in terms of the givens"},
 	{"2*T1   0.3*N", "tied to other unknowns, linear in them"},
 	{"20 kg", "in a weight alone: a mass, taken times g"},
-	{"1,200 lb", "digits in threes, where a unit stands behind them; noted as 1200 lb"},
+	{"1,200 lb", "thousands separated by commas, with a unit; noted as 1200 lb"},
 	{"6 m +- 2 cm", "a measured value with its uncertainty; 6 m +- 5 % too"},
 }
 
 // answers are what a source prints, or you have found.
 var answers = [][2]string{
-	{"761 N   0.761 kN", "held to the last place written, in any unit of its kind"},
-	{"2*761 N   20 kg*g", "arithmetic, held to the fewest figures of what goes into it"},
+	{"761 N   0.761 kN", "compared to the last place written, in any unit of its kind"},
+	{"2*761 N   20 kg*g", "arithmetic, compared to the fewest figures of what goes into it"},
 	{"2.5 kN T   2887 lb (C)", "tension or compression of a cable, strut, link or spring, which sets the sign; behind a unit or in parentheses"},
 }
 
@@ -55,7 +55,7 @@ func (m Model) helpText(w int) paneText {
 	} else {
 		d.text(theme.Plain, "A workbench for bodies in equilibrium. Type into a cell: everything follows.")
 	}
-	d.wrapped(theme.Plain, "", "Twelve panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input. The results follow from them: the picture, and the system, checks, working, hand route, ranges and limits, in which a cursor goes from number to number and a line below says where that number comes from. A wide screen shows several of them, a small one lets them take turns. While a cell does not read, the last result stays and is called stale.", w)
+	d.wrapped(theme.Plain, "", "Twelve panes: sheet and givens, points, force lines, supports and loads, and unknown magnitudes take input. The results follow from them: the picture, and the system, checks, working, hand solution, ranges and limits, in which a cursor goes from number to number and a line below says where that number comes from. A wide screen shows several of them, a small one lets them take turns. While a cell does not read, the last result stays and is called stale.", w)
 	if m.linear {
 		d.wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
 	}
@@ -94,7 +94,7 @@ func (m Model) helpText(w int) paneText {
 	d.heading("Sizes of forces")
 	pairs(magnitudes, 18)
 	d.heading("Measured values")
-	pairs([][2]string{{"6 m ± 2 cm", "or +-: ranges says what it does to every result, independent of the other ± and at the worst; limits, what is passed then"}}, 18)
+	pairs([][2]string{{"6 m ± 2 cm", "or +-: the ranges pane shows its effect on every result, independent and worst case; the limits pane, which limits may be exceeded"}}, 18)
 	d.heading("Answers")
 	pairs(answers, 24)
 	d.heading("Results to ask for")
@@ -114,9 +114,9 @@ func (m Model) helpText(w int) paneText {
 	d.heading("Marks")
 	pairs([][2]string{
 		{"T  C", "tension, compression"}, {"!", "a cell that does not read, or a sense that cannot be"},
-		{"ok  no  FAILS", "an answer or a check that is met, is not; with the cursor on an own answer that is not, the line below says which mistake is likeliest"}, {"at risk", "a limit that is kept as typed, and not everywhere within ±"}, {"stale", "the result of an earlier sheet"},
+		{"ok  no  FAILS", "an answer that agrees or does not, a check that fails; with the cursor on an answer of yours that is wrong, the line below names the likeliest mistake"}, {"at risk", "a limit that is kept as typed, and not everywhere within ±"}, {"stale", "the result of an earlier sheet"},
 		{"more < > ^ v", "there is more that way: columns, rows, lines"}, {"thick line", "a strut or a body, = and // in plain characters"},
-		{"[T1]", "the row under the cursor, in the picture; its line is thicker, * in plain characters"}, {"dashed", "a force not known"},
+		{"[T1]", "the row under the cursor, in the picture; its line is thicker, * in plain characters"}, {"dashed", "an unknown force"},
 		{"dotted", "far behind, . and : in plain characters; what is in front breaks the lines behind it"},
 	}, 14)
 	d.heading("Caution")

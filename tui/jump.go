@@ -24,7 +24,7 @@ func (m *Model) define() tea.Cmd {
 		s = m.edit.slot
 	}
 	if !ok || s.does != setCell && s.does != setAsked {
-		m.say("this cell uses no name", false)
+		m.say("this cell contains no name", false)
 		return nil
 	}
 	text, first, last := m.raw(s), 0, len(m.raw(s))
@@ -44,7 +44,7 @@ func (m *Model) define() tea.Cmd {
 		}
 		from := m.spot()
 		if !m.showRow(ref) {
-			m.say(ref.Row+" stands in no pane", false)
+			m.say(ref.Row+" is in no pane", false)
 			return cmd
 		}
 		const most = 100

@@ -28,7 +28,7 @@ func (m Model) stepLines() []string {
 		lines = append(lines, "hidden: r shows it")
 	}
 	if m.live.stale {
-		lines = append(lines, "stale: this is of an earlier sheet")
+		lines = append(lines, "stale: this belongs to an earlier version of the sheet")
 	}
 	return lines
 }

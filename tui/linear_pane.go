@@ -26,7 +26,7 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 		return lines
 	}
 	if m.isOld(p) {
-		lines = append(lines, "stale: this is the result of an earlier sheet")
+		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
 	}
 	if p == layout.Working || p == layout.Route {
 		return append(lines, l.told.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)

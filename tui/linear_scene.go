@@ -13,7 +13,7 @@ import (
 // greeting says what is open, once.
 func (m Model) greeting() []string {
 	if m.opening != nil {
-		return []string{"trivet: bodies in equilibrium, in lines; F1 is help, ctrl+q quits"}
+		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
 	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, alt and a figure lead to the panes"}
 	cell := func(name string) string {
@@ -110,7 +110,7 @@ func (m Model) questionScene(was Model) []string {
 func (m Model) paletteWords() string {
 	list := m.palette.commands()
 	if len(list) == 0 {
-		return "no command has these words"
+		return "no command matches"
 	}
 	b := list[min(m.palette.pick, len(list)-1)]
 	return fmt.Sprintf("%d of %d: %s; key %s", m.palette.pick+1, len(list), b.Help, b.Keys[0])
@@ -119,7 +119,7 @@ func (m Model) paletteWords() string {
 func (o *opening) words() string {
 	list := o.shown()
 	if o.pick >= len(list) {
-		return "no sheet has this: backspace"
+		return "no sheet matches: backspace"
 	}
 	return fmt.Sprintf("%d of %d, %s: %s", o.pick+1, len(list), list[o.pick].family, list[o.pick].title)
 }

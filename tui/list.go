@@ -41,7 +41,7 @@ func (b builder) choices(s slot) (list []choice) {
 			list = append(list, choice{k.Name, k.Holds, nil})
 		}
 	case ref.Table == "joints" && ref.Key == "moments":
-		list = []choice{{"none", "takes no moments, as one of an aligned pair", nil}}
+		list = []choice{{"none", "exerts no moments, as one of an aligned pair", nil}}
 	case ref.Table == "distributed" && ref.Key == "kind":
 		list = []choice{{"hydrostatic", "the pressure of water on a plane gate of a width", nil}}
 	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on" && b.latest != nil:

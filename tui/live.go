@@ -96,7 +96,7 @@ func (m *Model) take(msg solved) tea.Cmd {
 	}
 	if msg.fault != "" {
 		m.live.stale = true
-		m.say("this sheet could not be worked out; the last result stays (fault: "+msg.fault+")", true)
+		m.say("this sheet could not be solved; the last result is kept (fault: "+msg.fault+")", true)
 		m.rebuild()
 		return nil
 	}

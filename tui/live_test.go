@@ -87,7 +87,7 @@ func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
 func TestAnEmptySheet(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {200, 60}} {
 		r := rigOf(t, Options{Width: size[0], Height: size[1]})
-		r.sees("untitled", "nothing yet: ctrl+n makes a row")
+		r.sees("untitled", "empty: ctrl+n adds a row")
 		r.keys("ctrl+n")
 		r.text("A")
 		r.keys("enter")

@@ -14,7 +14,7 @@ func steps(i keys.Intent) int {
 	return 1
 }
 
-const noNumber = "there is no number here to nudge: put the cursor on one"
+const noNumber = "there is no number here to change. Try: put the cursor on one"
 
 // nudgeTyped changes the number under the cursor of the cell being typed in.
 func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
@@ -34,7 +34,7 @@ func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
 func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 	s, ok := m.slot()
 	if !ok || s.does != setCell {
-		m.say("this cell holds no number that could be nudged", false)
+		m.say("this cell contains no number to change", false)
 		return nil
 	}
 	was := m.raw(s)
@@ -49,6 +49,6 @@ func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 		}
 		return m.changed()
 	}
-	m.say("this cell holds no number that could be nudged", false)
+	m.say("this cell contains no number to change", false)
 	return nil
 }

@@ -22,7 +22,7 @@ func (m *Model) newNumbers() tea.Cmd {
 	s := m.history.Current()
 	p, errs := problem.Read(s)
 	if len(errs) > 0 {
-		m.say("no new numbers while the sheet does not read: "+oneLine(errs[0]), true)
+		m.say("no new numbers while the sheet has errors: "+oneLine(errs[0]), true)
 		return nil
 	}
 	sol := statics.Solve(p)
@@ -49,10 +49,10 @@ func (m *Model) newNumbers() tea.Cmd {
 	}
 	says := "new numbers: " + src.Says(v)
 	if len(p.Answers) > 0 {
-		says += "; without the printed answers"
+		says += "; the old reference answers were removed"
 	}
 	m.history.Replace(v.Sheet)
-	m.say(says+"; ctrl+z takes it back", false)
+	m.say(says+"; ctrl+z undoes it", false)
 	return m.changed()
 }
 

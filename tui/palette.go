@@ -65,7 +65,7 @@ func (m *Model) inPalette(i keys.Intent) (tea.Cmd, bool) {
 		p.pick = max(min(p.pick+1, len(list)-1), 0)
 	case keys.Commit:
 		if len(list) == 0 {
-			m.say("no command has these words", false)
+			m.say("no command matches", false)
 			return nil, true
 		}
 		m.palette = nil
@@ -119,7 +119,7 @@ func (m Model) drawPalette(c grid.Canvas) {
 	box.In(image.Rect(0, 0, w, 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
 	box.Text(1, 0, theme.RuleFocus, " "+count(len(list), "command")+": type to narrow ")
 	if len(list) == 0 {
-		box.Text(2, 1, theme.Dim, "no command has these words")
+		box.Text(2, 1, theme.Dim, "no command matches")
 		return
 	}
 	const wide = 14

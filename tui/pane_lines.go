@@ -14,7 +14,7 @@ import (
 func (b builder) lines() table {
 	t := table{columns: []column{
 		{head: "line", width: 5, most: 9}, {head: "kind", width: 7}, {head: "through", width: 10, grow: 2}, {head: "direction", width: 10, grow: 2},
-		{head: "size", width: 9, grow: 1}, {head: b.unitHead("|r|"), width: 8, right: true}, {head: "u", width: 24, grow: 1},
+		{head: "magnitude", width: 9, grow: 1}, {head: b.unitHead("|r|"), width: 8, right: true}, {head: "u", width: 24, grow: 1},
 		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
 	}}
 	rows := b.rows("lines")

@@ -31,10 +31,10 @@ func (b builder) supports() table {
 	t := table{
 		columns: []column{
 			{head: "name", width: 6, most: 9}, {head: "kind", width: 9, most: 16, grow: 2}, {head: "at", width: 6, grow: 1}, {head: "direction", width: 9, grow: 1},
-			{head: "size", width: 8, grow: 1}, {head: "limit", width: 6}, {head: "gives", width: 12, grow: 2}, {head: "on", width: 8},
+			{head: "magnitude", width: 9, grow: 1}, {head: "limit", width: 6}, {head: "gives", width: 12, grow: 2}, {head: "on", width: 8},
 			{width: 9}, {width: 9}, {width: 8}, {width: 8},
 		},
-		empty: "nothing yet: ctrl+n makes a joint, a body, a couple or a load",
+		empty: "empty: ctrl+n adds a joint, a body, a couple or a load",
 	}
 	for _, of := range []struct {
 		table string

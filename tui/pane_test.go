@@ -38,7 +38,7 @@ func TestPanesShareAPlaceOnASmallScreen(t *testing.T) {
 	r.keys("ctrl+t")
 	r.sees("7 Picture")
 	r.keys("ctrl+t")
-	r.sees("4 Supports and loads", "nothing yet: ctrl+n makes a joint")
+	r.sees("4 Supports and loads", "empty: ctrl+n adds a joint")
 	r.keys("f3")
 	r.sees("1 Sheet and givens", "load")
 	if r.m.focus != layout.Points {

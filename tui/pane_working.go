@@ -52,7 +52,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 	b := boardWriter{w: w, plain: plain}
 	switch {
 	case k.fault != "":
-		b.wrapped(theme.Bad, "! ", "this solution could not be laid out in steps (fault: "+k.fault+")", w)
+		b.wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
 		return b.paneText
 	case k.working == nil:
 		b.text(theme.Dim, "The working is being written ...")

@@ -13,7 +13,7 @@ import (
 // terminal's own paste.
 func (m *Model) pasteClip() tea.Cmd {
 	if m.clip.text == "" {
-		m.say("nothing was copied here; the terminal's own paste brings what was copied elsewhere", false)
+		m.say("nothing has been copied here; the terminal's own paste inserts text copied elsewhere", false)
 		return nil
 	}
 	return m.pasteBlock(m.clip.text)
@@ -45,7 +45,7 @@ func (m *Model) pasteBlock(text string) tea.Cmd {
 	m.mark = mark{}
 	if len(edits) == 0 {
 		if says == "" {
-			says = "nothing was pasted: these cells follow from others"
+			says = "nothing was pasted: these cells are derived"
 		}
 		m.say(says, false)
 		return nil
@@ -54,7 +54,7 @@ func (m *Model) pasteBlock(text string) tea.Cmd {
 		m.say("not pasted: "+oneLine(err), true)
 		return nil
 	}
-	m.say(says+"; ctrl+z takes it back", false)
+	m.say(says+"; ctrl+z undoes it", false)
 	return m.changed()
 }
 

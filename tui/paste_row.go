@@ -27,7 +27,7 @@ func (m *Model) paster() *paster {
 func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 	switch {
 	case !p.adds:
-		return nil, "there are not as many rows here, and none can be added behind the settings"
+		return nil, "there are fewer rows here, and none can be added after the settings"
 	case p.m.focus == layout.Unknowns:
 		return p.result(line, col)
 	case p.m.focus == layout.Supports && col > 0:
@@ -152,11 +152,11 @@ func (p *paster) support(line []string) ([]sheet.Edit, string) {
 // result asks for a result, and takes the answer that stands beside it.
 func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string) {
 	if col > 0 {
-		return nil, "a new row here asks for a result: paste from the first column on"
+		return nil, "a new row here names a result: paste from the first column on"
 	}
 	name := strings.TrimSpace(line[0])
 	if len(words(name)) != 1 {
-		return nil, "a new row here asks for a result, such as T1.x, in its first column"
+		return nil, "a new row here needs a result, such as T1.x, in its first column"
 	}
 	if latest := p.m.live.latest; latest != nil {
 		if _, err := problem.ParseQuery(latest, name); err != nil {

@@ -57,12 +57,12 @@ func (m *Model) pictured(i keys.Intent) bool {
 		case !m.cam.polygon:
 		case m.particle() < 0:
 			m.cam.polygon = false
-			m.say("a force polygon is of a particle, and nothing here is one", false)
+			m.say("a force polygon needs a particle, and this sheet has none", false)
 		case m.polygonOf == "":
 			m.cam.polygon = false
-			m.say("a force on the particle is not known, so there is no polygon", false)
+			m.say("a force on the particle is unknown, so there is no polygon", false)
 		default:
-			m.say("the forces on "+m.polygonOf+" head to tail: the polygon closes in equilibrium; g brings the picture back", false)
+			m.say("the forces on "+m.polygonOf+" tip to tail: the polygon closes in equilibrium; g returns to the picture", false)
 		}
 	default:
 		return false

@@ -17,5 +17,5 @@ func TestWhatThePictureShows(t *testing.T) {
 	r.sees("Picture in space")
 	r = newRig(t, beam, 120, 36)
 	r.keys("alt+7", "g")
-	r.sees("nothing here is one", "Picture in its plane")
+	r.sees("this sheet has none", "Picture in its plane")
 }

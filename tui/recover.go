@@ -46,7 +46,7 @@ func (m *Model) warn(others []journal.Other) {
 		if n > 1 {
 			says = fmt.Sprintf("%d of them, the last %s", n, says)
 		}
-		m.say("another workbench has it too ("+says+"): a later save asks", true)
+		m.say("it is open in another workbench too ("+says+"); saving will ask first", true)
 	}
 	m.others = n
 }
@@ -60,7 +60,7 @@ func (m *Model) offer(offers []journal.Offer) {
 	o, rest := offers[0], offers[1:]
 	left, err := sheet.Parse([]byte(o.Text))
 	if err != nil {
-		m.say("work was left of "+o.When.Format("2 Jan 15:04")+", but it does not read: "+err.Error(), true)
+		m.say("unsaved work of "+o.When.Format("2 Jan 15:04")+" was found, but it cannot be read: "+err.Error(), true)
 		return
 	}
 	m.ask = &question{
@@ -71,7 +71,7 @@ func (m *Model) offer(offers []journal.Offer) {
 			m.history.Replace(left)
 			cmd := m.changed() // which has it in this session's journal
 			o.Discard()
-			m.say("taken over, not saved yet; ctrl+z goes back to the sheet as it was", false)
+			m.say("recovered, not saved yet; ctrl+z returns to the sheet as it was", false)
 			m.offer(rest)
 			return cmd
 		},

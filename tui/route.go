@@ -114,7 +114,7 @@ func (m Model) cannot(i keys.Intent) string {
 	switch i {
 	case keys.See:
 		if m.ask != nil && len(m.ask.more) == 0 {
-			return "there is nothing more to see of this"
+			return "there is nothing more to show"
 		}
 	case keys.PageUp, keys.PageDown, keys.First, keys.Last:
 		return m.cannotScroll()

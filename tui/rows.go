@@ -20,7 +20,7 @@ func (m *Model) ownRow() (sheet.Ref, bool) {
 	case m.focus == layout.Unknowns:
 		m.say("the rows here follow from the lines (alt+3) and the supports (alt+4): change them there", false)
 	case t.records[at.row].row.Table == "" || t.records[at.row].row.Table == "units":
-		m.say("this row always stands in its place", false)
+		m.say("this row has a fixed place", false)
 	default:
 		return t.records[at.row].row, true
 	}

@@ -123,7 +123,7 @@ func TestSearch(t *testing.T) {
 	}
 	r.keys("ctrl+f")
 	r.text("xyzzy")
-	r.sees("no cell holds xyzzy")
+	r.sees("no cell contains xyzzy")
 	if r.m.spot() != first {
 		t.Error("what is not found moves the cursor")
 	}
@@ -152,7 +152,7 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 	}
 	r.keys("esc", "ctrl+k")
 	r.text("qqq")
-	r.sees("no command has these words")
+	r.sees("no command matches")
 	r.keys("enter", "esc", "ctrl+k")
 	r.text("plain characters")
 	r.keys("enter")
@@ -267,7 +267,7 @@ func TestRenameInTheUnknowns(t *testing.T) {
 	r.sees("Ox is named after the joint O: rename that")
 	at(r, "P")
 	r.keys("ctrl+d")
-	r.sees("P stands in magnitudes alone: it goes when no magnitude names it")
+	r.sees("P appears only in magnitudes; it disappears when no magnitude names it")
 }
 
 // The name of a new row is refused where it stands, and the sheet is as before.

@@ -82,11 +82,11 @@ type Stopped struct {
 func (s *Stopped) Error() string {
 	switch {
 	case !s.Unsaved:
-		return "the workbench was ended from outside; nothing was unsaved"
+		return "the workbench was ended from outside; everything was saved"
 	case s.Kept:
-		return "the workbench was ended from outside; what was not saved is kept, and offered when the sheet is opened again"
+		return "the workbench was ended from outside; unsaved work is kept, and offered when the sheet is opened again"
 	}
-	return "the workbench was ended from outside; what was not saved is lost, since no journal could be kept"
+	return "the workbench was ended from outside; unsaved work is lost, since no journal could be written"
 }
 
 // stopped leaves the journal where it holds something.

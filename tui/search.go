@@ -83,5 +83,5 @@ func (m *Model) seek(skip int) {
 	}
 	m.fit()
 	m.project()
-	m.say("no cell holds "+m.search.text, false)
+	m.say("no cell contains "+m.search.text, false)
 }

@@ -147,14 +147,14 @@ func (m *Model) set(name, text string) (tea.Cmd, bool) {
 		return nil, false
 	}
 	if name == "screen" && m.liking.keep == nil {
-		m.say("a session over SSH has the full screen alone", false)
+		m.say("a session over SSH always uses the full screen", false)
 		return nil, true
 	}
 	m.likes = &next
 	m.dress()
 	m.rebuild()
 	if m.liking.keep == nil {
-		m.say("for this session: settings are not kept here", false)
+		m.say("for this session only: settings are not saved here", false)
 		return nil, true
 	}
 	cmd := m.keepLikes()

@@ -131,12 +131,12 @@ func TestAHostedSessionKeepsNoSettings(t *testing.T) {
 	r.keys("alt+s")
 	r.sees("Settings, for this session")
 	r.keys("down", "right")
-	r.sees("for this session: settings are not kept here")
+	r.sees("for this session only: settings are not saved here")
 	if r.m.theme.Set != theme.Seven {
 		t.Error("the change does not hold")
 	}
 	r.keys("down", "right")
-	r.sees("a session over SSH has the full screen alone", "screen: full")
+	r.sees("a session over SSH always uses the full screen", "screen: full")
 	look := r.m.Look()
 	if other := look.On(80, 24, theme.Unicode); strings.Contains(other, "Settings") || !strings.Contains(other, "━") {
 		t.Error("others see the presenter's settings")

@@ -56,11 +56,11 @@ func (o *opening) top(lines []startLine, rows int) int {
 func (m Model) drawStart(c grid.Canvas) {
 	o := m.opening
 	c.Text(1, 0, theme.Bar, "trivet")
-	c.Text(9, 0, theme.Plain, grid.Fit("bodies in equilibrium: choose a sheet to start from", c.W()-10))
+	c.Text(9, 0, theme.Plain, grid.Fit("free-body equilibrium: choose a sheet to start from", c.W()-10))
 	if o.find == "" {
-		c.Text(1, 1, theme.Dim, "type to look for one")
+		c.Text(1, 1, theme.Dim, "type to search")
 	} else {
-		x := c.Text(1, 1, theme.Name, "looking for: ")
+		x := c.Text(1, 1, theme.Name, "search: ")
 		x = c.Text(x, 1, theme.Typing, o.find)
 		c.Set(x, 1, ' ', theme.Caret)
 	}
@@ -80,7 +80,7 @@ func (m Model) drawStart(c grid.Canvas) {
 
 func (m Model) drawStarts(c grid.Canvas, lines []startLine) {
 	if len(lines) == 0 {
-		c.Text(1, 0, theme.Dim, grid.Fit("no sheet has this: backspace", c.W()-2))
+		c.Text(1, 0, theme.Dim, grid.Fit("no sheet matches: backspace", c.W()-2))
 		return
 	}
 	top := m.opening.top(lines, c.H())

@@ -62,17 +62,17 @@ func TestEveryStartingSheetOpensFromTheStartScreen(t *testing.T) {
 func TestTheStartScreenLooksForWhatIsTyped(t *testing.T) {
 	r := startRig(t, 120, 36)
 	r.text("friction")
-	r.sees("looking for: friction", "Ladder on a rough floor")
+	r.sees("search: friction", "Ladder on a rough floor")
 	r.text("zz")
-	r.sees("no sheet has this")
+	r.sees("no sheet matches")
 	r.keys("enter") // opens nothing
 	if r.m.mode() != keys.OnStart {
 		t.Error("enter left the start screen without a sheet")
 	}
 	r.keys("backspace", "backspace", "down")
-	r.sees("looking for: friction")
+	r.sees("search: friction")
 	r.keys("ctrl+u")
-	r.sees("type to look for one", "Blank sheet in space")
+	r.sees("type to search", "Blank sheet in space")
 	r.keys("ctrl+s")
 	r.sees("no sheet is open yet")
 	r.keys("ctrl+q")

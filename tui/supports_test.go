@@ -115,7 +115,7 @@ M2 = { on = "beam", about = "+z", stiffness = "5 N m", turn = "2 deg" }`, 1) +
 func TestHeadsFollowTheRow(t *testing.T) {
 	r := newRig(t, beam, 80, 24)
 	r.keys("alt+4")
-	for _, want := range []string{"body             centre ΣM about", "joint  kind      at", "joint  kind      at     normal", "couple           on     about", "load             path   along"} {
+	for _, want := range []string{"body                 centre   ΣM about", "joint  kind          at", "joint  kind          at       normal", "couple               on       about", "load                 path     along"} {
 		r.sees(want)
 		r.keys("down")
 	}

@@ -33,7 +33,7 @@ func (t table) none() string {
 	if t.empty != "" {
 		return t.empty
 	}
-	return "nothing yet: ctrl+n makes a row"
+	return "empty: ctrl+n adds a row"
 }
 
 // head is what a column holds in the row under the cursor.

@@ -62,7 +62,7 @@ func (m *Model) takeJudged(msg judged) {
 	}
 	m.judged = msg
 	if msg.fault != "" {
-		m.say("the own answers could not be looked at (fault: "+msg.fault+")", true)
+		m.say("your answers could not be checked (fault: "+msg.fault+")", true)
 	}
 }
 

@@ -107,11 +107,11 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 			if m.journal != nil {
 				m.journal.Saved(m.file(m.path), msg.sheet.Text())
 			}
-			m.say("read anew; ctrl+z goes back to the sheet as it was", false)
+			m.say("reloaded; ctrl+z returns to the sheet as it was", false)
 			return m.changed()
 		},
 		no: func(m *Model) tea.Cmd {
-			m.say("left as it is here; saving asks before it overwrites the other", false)
+			m.say("kept as it is here; saving asks before overwriting the other", false)
 			return nil
 		},
 	}

@@ -88,7 +88,7 @@ func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
 	p.keys("s")
 	p.sees("A: on disk -3, 4, left -3, 0", "B: on disk 3, 4, left 3, 41")
 	p.keys("y")
-	p.sees("taken over, not saved yet")
+	p.sees("recovered, not saved yet")
 	g.sees("-3, 0", "3, 41")
 	if text, err := os.ReadFile(file); err != nil || string(text) != lamp {
 		t.Errorf("the file has changed unasked: %v\n%s", err, text)
@@ -98,7 +98,7 @@ func TestAKilledHostLosesNothingThatWasShown(t *testing.T) {
 	p = r.visit(k, 120, 36)
 	p.sees("Take it over?")
 	p.keys("y")
-	p.sees("taken over, not saved yet")
+	p.sees("recovered, not saved yet")
 	p.keys(save)
 	p.sees("saved to lamp.toml")
 	p.keys(live + "ey")
@@ -220,7 +220,7 @@ func TestTwoHostsOnOneSheet(t *testing.T) {
 	pa.sees("45.0 N")
 	b := start(t, Settings{Sheet: a.file, Presenters: list, State: state}, nil)
 	pb, g := b.visit(k, 120, 30), b.visit(nil, 120, 30)
-	pb.sees("another workbench has it too (process")
+	pb.sees("it is open in another workbench too (process")
 	g.sees("following the presenter")
 	if s := pb.screen() + g.screen(); strings.Contains(s, "Take it over") || strings.Contains(g.screen(), "another workbench") {
 		t.Errorf("asked, or told to a watcher:\n%s", s)
