@@ -13,7 +13,7 @@ func TestAnAnswerAsTextsPrintIt(t *testing.T) {
 		{"2.5 kN C", "no", "your T1: sign reversed: it is no compression"},
 		{"2.5 T", "", "Try: 2.5 kN T, or 2.5 (T)"},
 		{"2,500", "", "Try: 2500, or 2.500"},
-		{"2,5", "", "would do: write 2.5"},
+		{"2,5", "", "try: write 2.5"},
 	} {
 		r := newRig(t, mast(t, "T2 = \"2.60 kN\"\n"), 120, 40)
 		r.keys("alt+5", "right", "right", "right", "right", "right", "right")
