@@ -126,6 +126,7 @@ func (s *Solution) check() {
 		}
 	}
 	s.checkJoints()
+	s.checkBelts()
 }
 
 func (s *Solution) add(c Check) {

@@ -194,6 +194,10 @@ func (s *Solution) spare(c *Condition) (float64, bool) {
 
 // scaleOfCondition is the largest force among those that hang together with it.
 func (s *Solution) scaleOfCondition(c *Condition) float64 {
+	if c.Kind == Grip {
+		of := s.Problem.Lines[c.Line].Belt.Lines
+		return max(s.scaleOfMagnitude(s.Problem.Lines[of[0]].Magnitude), s.scaleOfMagnitude(s.Problem.Lines[of[1]].Magnitude))
+	}
 	if c.Line >= 0 {
 		return s.scaleOfMagnitude(c.parts[0])
 	}
