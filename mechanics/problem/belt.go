@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strconv"
@@ -22,12 +23,26 @@ type Belt struct {
 	Name     string
 	Lines    [2]int
 	Wrap     float64 // β, rad
+	ByPath   bool    // Wrap is the angle by which the path changes its direction
 	Friction float64 // μ, the static coefficient
 	Tight    int     // which of Lines has the larger tension where slip impends, or -1
+	Tied     int     // and which of them follows from the other
 }
 
 // Ratio is e^(μβ), the largest ratio of the two tensions.
 func (b *Belt) Ratio() float64 { return math.Exp(b.Friction * b.Wrap) }
+
+// Belts gives the belts of which both parts read.
+func (p *Problem) Belts() iter.Seq[*Belt] {
+	return func(yield func(*Belt) bool) {
+		for i := range p.Lines {
+			b := p.Lines[i].Belt
+			if b != nil && b.Lines[1] == i && p.Lines[b.Lines[0]].OK && p.Lines[i].OK && !yield(b) {
+				return
+			}
+		}
+	}
+}
 
 // Slack is the line of the smaller tension where slip impends.
 func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
@@ -130,6 +145,7 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 		belt.Wrap = v.V[0]
 		return ok
 	}
+	belt.ByPath = true
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
 	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
 	if belt.Wrap <= coincident {
@@ -188,6 +204,18 @@ func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []unit
 		Hint: "Try: path = " + strconv.Quote(word(0)+" P Q "+word(2)) + ", with P and Q where the belt leaves the drum"})
 }
 
+// heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
+// drum joins its tension to that of the other part, which acts on something, or to what is
+// typed of it, as of a rope over several drums.
+func (r *reading) heldByDrum(l *Line) bool {
+	if l.Belt == nil {
+		return false
+	}
+	first := &r.p.Lines[l.Belt.Lines[0]]
+	magnitude, _ := r.lineRows[l.Belt.Lines[0]].Cell("magnitude")
+	return l == first || len(first.Acts) > 0 || !first.OK || strings.TrimSpace(magnitude.Text) != ""
+}
+
 // tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and
 // of the other where slip impends; else it is unknown.
 func (r *reading) tension(i int) bool {
@@ -226,6 +254,7 @@ func (r *reading) tension(i int) bool {
 	if !r.magnitude(belt.Lines[other]) {
 		return false
 	}
+	belt.Tied = mine
 	factor := belt.Ratio()
 	if mine != belt.Tight {
 		factor = 1 / factor

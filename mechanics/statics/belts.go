@@ -9,23 +9,19 @@ import (
 
 // checkBelts holds the larger tension of each belt against e^(μβ) times the smaller one.
 func (s *Solution) checkBelts() {
-	for i := range s.Problem.Lines {
-		l := &s.Problem.Lines[i]
-		if l.Belt == nil || !l.OK || l.Belt.Lines[0] != i {
-			continue
-		}
-		tight, slack, fixed := s.tensions(l.Belt)
+	for b := range s.Problem.Belts() {
+		tight, slack, fixed := s.tensions(b)
 		if !fixed {
 			continue
 		}
-		c := Check{Kind: CheckBelt, Subject: l.Belt.Name, Line: i, Joint: -1, Value: s.at(s.Problem.Lines[tight].Magnitude),
+		c := Check{Kind: CheckBelt, Subject: b.Name, Line: b.Lines[0], Joint: -1, Value: s.at(s.Problem.Lines[tight].Magnitude),
 			With: s.Problem.Lines[tight].Name + "/" + s.Problem.Lines[slack].Name}
-		if c.Impends = l.Belt.Tight >= 0; c.Impends {
+		if c.Impends = b.Tight >= 0; c.Impends {
 			c.Bound, c.OK = c.Value, true
 		} else {
-			grip := gripCondition(s.Problem, l.Belt)
+			grip := gripCondition(s.Problem, b)
 			spare, _ := s.spare(&grip)
-			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * l.Belt.Ratio()
+			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * b.Ratio()
 			c.OK = spare >= -senseTol*s.scaleOfCondition(&grip)
 		}
 		s.Checks = append(s.Checks, c)

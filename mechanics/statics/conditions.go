@@ -74,8 +74,10 @@ func conditions(p *problem.Problem) []Condition {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
 			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []problem.Affine{l.Magnitude}, part: part})
 		}
-		if l.Belt != nil && l.OK && l.Belt.Lines[1] == i && l.Belt.Tight < 0 {
-			out = append(out, gripCondition(p, l.Belt))
+	}
+	for b := range p.Belts() {
+		if b.Tight < 0 {
+			out = append(out, gripCondition(p, b))
 		}
 	}
 	for i := range p.Joints {

@@ -101,6 +101,8 @@ func (b *builder) cuts() []doc.Block {
 			says = "cut: a cable can only pull, along itself"
 		case problem.Strut:
 			says = "cut: a strut can only push, along itself"
+		case problem.BeltKind:
+			says = "cut: a belt can only pull, along its straight parts"
 		case problem.Link:
 			says = "cut: a link is a two-force member, loaded at its ends only, so its force lies along the line between them; tension is taken as positive"
 		case problem.SpringKind:
