@@ -70,6 +70,7 @@ mu = "0.3"
 [points]
 A = { at = "-2, -3", on = "particle" }
 C = "0, 0"
+H = "0, 5"
 B = { at = "2, -3", on = "particle" }
 D = { at = "3, 3", on = "arm" }
 E = { at = "4, 4", on = "arm" }

@@ -44,6 +44,17 @@ func (s *Solution) tensions(b *problem.Belt) (tight, slack int, fixed bool) {
 	return b.Lines[1], b.Lines[0], true
 }
 
+// slackSide tells that a line is the part of a belt with the smaller tension: its limit is
+// that of the larger one.
+func (s *Solution) slackSide(line int) bool {
+	b := s.Problem.Lines[line].Belt
+	if b == nil {
+		return false
+	}
+	_, slack, fixed := s.tensions(b)
+	return fixed && line == slack
+}
+
 // gripNeeded says which ratio of its tensions a belt that slips would need.
 func (s *Solution) gripNeeded(b *problem.Belt) string {
 	p := s.Problem

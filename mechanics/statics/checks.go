@@ -121,7 +121,7 @@ func (s *Solution) check() {
 		}
 	}
 	for i := range p.Lines {
-		if l := &p.Lines[i]; l.Limit > 0 {
+		if l := &p.Lines[i]; l.Limit > 0 && !s.slackSide(i) {
 			s.checkLimit(l, i)
 		}
 	}

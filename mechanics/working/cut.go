@@ -87,6 +87,9 @@ func (b *builder) cuts() []doc.Block {
 				continue
 			}
 		}
+		if b.p.Lines[i].Belt != nil && len(b.p.Lines[i].Acts) == 0 {
+			continue
+		}
 		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
 	}
 	var out []doc.Block
