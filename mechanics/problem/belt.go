@@ -60,6 +60,15 @@ func isBelt(row sheet.Row) bool {
 	return strings.TrimSpace(c.Text) == BeltKind.String()
 }
 
+// LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
+func LinesOf(row sheet.Row) []string {
+	if isBelt(row) {
+		names := beltTensions(row.Name)
+		return names[:]
+	}
+	return []string{row.Name}
+}
+
 func (r *reading) isBelt(name string) bool {
 	i, ok := r.lines[beltTensions(name)[0]]
 	return ok && r.p.Lines[i].Belt != nil && r.p.Lines[i].Belt.Name == name
