@@ -44,6 +44,16 @@ func (p *Problem) Belts() iter.Seq[*Belt] {
 	}
 }
 
+// Drum is the point of a belt's path at the drum's centre, -1 where its parts end at two
+// points of the drum.
+func (p *Problem) Drum(b *Belt) int {
+	before, behind := p.Lines[b.Lines[0]].Path, p.Lines[b.Lines[1]].Path
+	if at := behind[0]; before[len(before)-1] == at {
+		return at
+	}
+	return -1
+}
+
 // Slack is the line of the smaller tension where slip impends.
 func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
 
