@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -18,6 +19,10 @@ func (b builder) lines() table {
 		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
 	}}
 	rows := b.rows("lines")
+	belts := slices.ContainsFunc(rows, func(row sheet.Row) bool { return len(problem.LinesOf(row)) > 1 })
+	if belts {
+		t.columns = append(t.columns, column{head: "wrap", width: 8}, column{head: "friction", width: 8}, column{head: "tight", width: 6})
+	}
 	made := t.room(len(rows))
 	for i, row := range rows {
 		size := b.cell("lines", row, "magnitude")
@@ -36,6 +41,9 @@ func (b builder) lines() table {
 		s[0], s[1], s[2], s[3] = b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row)
 		s[4], s[5], s[6] = size, b.computed(r), b.computed(u)
 		s[7], s[8], s[9] = b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on")
+		if belts {
+			s[10], s[11], s[12] = b.cell("lines", row, "wrap"), b.cell("lines", row, "friction"), b.cell("lines", row, "tight")
+		}
 		t.records = append(t.records, record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: s})
 	}
 	b.insert(&t, "lines")

@@ -22,8 +22,14 @@ func (b builder) unknowns() table {
 	shown := make(map[string]bool, len(rows))
 	for i, row := range rows {
 		if b.isUnknown(row) {
-			shown[row.Name] = true
-			t.records = append(t.records, b.member(row, made(i)))
+			for k, name := range problem.LinesOf(row) {
+				s := made(i)
+				if k > 0 {
+					s = make([]slot, len(t.columns))
+				}
+				shown[name] = true
+				t.records = append(t.records, b.member(row, name, s))
+			}
 		}
 	}
 	if b.problem != nil {
@@ -58,23 +64,23 @@ func (b builder) isUnknown(row sheet.Row) bool {
 	return kind.Text != "" && !parts && (!ok || strings.TrimSpace(size.Text) == "?" || strings.TrimSpace(size.Text) == "")
 }
 
-// member is the row of a line, in the cells made for it.
-func (b builder) member(row sheet.Row, s []slot) record {
+// member is the row of a line, in the cells made for it: that of its row, or a part of its belt.
+func (b builder) member(row sheet.Row, line string, s []slot) record {
 	size := b.cell("lines", row, "magnitude")
 	if _, sprung := row.Cell("stiffness"); size.text == "" && !sprung {
 		size.text, size.look = "?", theme.Dim
 	}
-	name := slot{text: row.Name, does: setName, ref: sheet.Ref{Table: "lines", Row: row.Name}, look: theme.Name}
+	name := slot{text: line, does: setName, ref: b.named(line), look: theme.Name}
 	value, sense, use := slot{look: b.result()}, slot{look: b.result()}, slot{look: b.result()}
 	if b.solution != nil {
-		if i, ok := b.resultAt[row.Name]; ok && b.problem.Lines[i].OK {
+		if i, ok := b.resultAt[line]; ok && b.problem.Lines[i].OK {
 			value.text = b.magnitude(i)
 			sense = b.sense(i)
 			use = b.use(b.limits[i])
 		}
 	}
 	s[0], s[1], s[2], s[3], s[4], s[5] = name, size, value, sense, b.cell("lines", row, "limit"), use
-	s[6], s[7] = b.answer(row.Name)
+	s[6], s[7] = b.answer(line)
 	return record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: s}
 }
 

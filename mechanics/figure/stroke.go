@@ -127,12 +127,19 @@ func (d *drawing) points() {
 	for _, j := range d.p.Joints {
 		ringed[j.Point] = ringed[j.Point] || j.OK
 	}
+	drum := map[int]bool{}
+	for b := range d.p.Belts() {
+		drum[d.p.Drum(b)] = true
+	}
 	for i, q := range d.p.Points {
 		if !q.OK {
 			continue
 		}
 		at := d.view.Project(q.At)
 		d.from(q.At, q.At)
+		if drum[i] {
+			d.stroke(Particle, q.Ref, false, ring(at, markShare*d.size)...)
+		}
 		particle := q.Body != problem.Ground && q.Body < len(d.p.Bodies) && d.p.Bodies[q.Body].Particle
 		if particle || ringed[i] {
 			d.stroke(Particle, q.Ref, false, ring(at, 0.6*markShare*d.size)...)

@@ -165,7 +165,9 @@ func TestSeveralAnswers(t *testing.T) {
 		{"beam-on-supports", "Ax -300 Ay 600 B 500", "B: that is the value of P"},
 		{"mast-top", "T1 1.75 T2 2.275 T3 2.275", "T1, T2, T3: as if wire were left out"},
 		{"mast-top", "T1 1.00 T2 1.30 T3 2.60", "T1: wrong; T2: exchanged with T3; T3: exchanged with T2"},
-		{"boat-on-a-bollard", "S 80 T 1352 R.size 9", "S, R.size: wrong; T: follows from your S"},
+		{"boat-on-a-bollard", "T1 80 T2 1352 R.size 9", "T1, R.size: wrong; T2: follows from your T1"},
+		{"boat-on-a-bollard", "T1 20282 T2 1200 R.size 21482", "T1, R.size: as if the tight and the slack side of belt T were exchanged"},
+		{"boat-on-a-bollard", "T1 1200 T2 1200 R.size 2400", "T1: that is the value of T2 and stream, as if the drum of belt T had no friction; R.size: as if the drum of belt T had no friction"},
 		{"planar-truss", "AB 2 BC 2 CD 2 AE 2", "AB, BC, CD, AE: wrong"},
 		{"hanging-load", "TA -90 TB -180 TC -250", "TA, TB, TC: sign reversed; TA, TB, TC: as if load acted the other way"},
 	} {

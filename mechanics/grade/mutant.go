@@ -61,6 +61,7 @@ func (k *Key) breed() []mutant {
 	m.gravity()
 	m.directions()
 	m.joints()
+	m.belts()
 	m.angles()
 	m.plain = false
 	m.arms()

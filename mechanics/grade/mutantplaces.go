@@ -130,6 +130,22 @@ func (m *maker) joints() {
 	}
 }
 
+// belts: the tight side taken for the slack one, and the drum for a smooth one.
+func (m *maker) belts() {
+	for b := range m.p.Belts() {
+		if b.Tight < 0 {
+			continue
+		}
+		ref := sheet.Ref{Table: "lines", Row: b.Name, Key: "tight"}
+		m.reread(ref, m.p.Lines[b.Slack()].Name, "the tight and the slack side of belt "+b.Name+" were exchanged")
+		ref.Key = "friction"
+		m.reread(ref, smooth, "the drum of belt "+b.Name+" had no friction")
+	}
+}
+
+// smooth is a coefficient of friction that no result shows: that of a belt is greater than zero.
+const smooth = "1e-12"
+
 // angles: an angle that is given taken from the other axis.
 func (m *maker) angles() {
 	for _, g := range m.p.Givens {

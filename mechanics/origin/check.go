@@ -40,6 +40,13 @@ func Check(s *statics.Solution, k int) string {
 			return "the greatest friction of " + c.Subject + ": its coefficient " + units.Compact(j.Friction) + " times the normal force"
 		}
 		return "friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside its coefficient " + units.Compact(j.Friction) + " times the normal force, " + shown(p, c.Bound, units.Force)
+	case statics.CheckBelt:
+		b := p.Lines[c.Line].Belt
+		grip := "e^(μβ) = e^(" + units.Compact(b.Friction) + " · " + units.Compact(b.Wrap) + ") = " + units.Figures(b.Ratio(), p.Figures)
+		if c.Impends {
+			return "the larger tension of the belt " + c.Subject + ": the smaller one times " + grip
+		}
+		return "the larger tension of the belt " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside the smaller one times " + grip + ", " + shown(p, c.Bound, units.Force)
 	case statics.CheckBare:
 		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 	case statics.CheckSupport:

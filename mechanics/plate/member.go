@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
+	"trivet/units"
 )
 
 // Widths on paper, in points.
@@ -18,6 +19,7 @@ const (
 	linkWidth  = 2.2
 	cableWidth = 0.9
 	pinRadius  = 2.2
+	drumRadius = 9
 )
 
 // bar draws thick lines with an outline: first all dark, then the inside, so
@@ -93,6 +95,30 @@ func (s *sketch) members() {
 				s.wants = append(s.wants, beside(a, b, symbol(l.Name), memberFirst))
 			}
 		}
+	}
+}
+
+// drums draws the drum of each belt whose path runs through its centre, with the friction
+// and the angle of contact.
+func (s *sketch) drums() {
+	for b := range s.p.Belts() {
+		before, behind := &s.p.Lines[b.Lines[0]], &s.p.Lines[b.Lines[1]]
+		first, last := before.Path[1], behind.Path[0]
+		if !s.placed(first) || !s.placed(last) {
+			continue
+		}
+		at := s.point(first).Add(s.point(last)).Scale(0.5)
+		if s.p.Drum(b) >= 0 {
+			s.area(ink.Fill, ink.Dark, edge, circle(at, drumRadius)...)
+		}
+		away := s.dir(before.Legs[0].U).Sub(s.dir(behind.Legs[0].U)) // from the two ends to the drum
+		if away.Len() < endOn {
+			away = ink.Vec{Y: -1}
+		}
+		data := append(with(italic("μ"), " = "+units.Compact(b.Friction)+", "), with(italic("β"), " = "+units.Compact(s.p.Units.Angle.In(b.Wrap))+" "+s.p.Units.Angle.Symbol)...)
+		w := near(at.Add(away.Unit().Scale(drumRadius)), away, data, ink.Dark, memberFirst)
+		w.size = textSize - 1
+		s.wants = append(s.wants, w)
 	}
 }
 

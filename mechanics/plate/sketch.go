@@ -115,6 +115,7 @@ func (s *sketch) system(dimensions bool) {
 	s.bodies()
 	s.members()
 	s.anchors()
+	s.drums()
 	s.supports()
 	s.pins()
 	s.spreadLoads(-1)

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -54,7 +55,7 @@ func (r *reading) acts(i int) {
 			r.act(l, at, r3.Scale(sign, snapped(d, 1)))
 		}
 	}
-	if len(l.Acts) == 0 && l.OK {
+	if len(l.Acts) == 0 && l.OK && !r.heldByDrum(l) {
 		r.noFreeEnd(l)
 	}
 	r.withinOneBody(l)
@@ -173,23 +174,22 @@ func (r *reading) actOn(l *Line, body, at int, d r3.Vec) {
 }
 
 func (r *reading) noFreeEnd(l *Line) {
-	names := ""
-	for k, i := range l.Path {
-		switch {
-		case k == 0:
-		case k == len(l.Path)-1:
-			names += " and "
-		default:
-			names += ", "
-		}
-		names += r.p.Points[i].Name
+	var names []string
+	path, name := l.Path, l.Name
+	if l.Belt != nil {
+		first := &r.p.Lines[l.Belt.Lines[0]]
+		path, name = slices.Compact(slices.Concat(first.Path, l.Path)), l.Belt.Name
+		first.OK = false
+	}
+	for _, i := range path {
+		names = append(names, r.p.Points[i].Name)
 	}
 	l.OK = false
 	verb := " are fixed ground"
-	if len(l.Path) == 1 {
+	if len(path) == 1 {
 		verb = " is fixed ground"
 	}
-	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\", or a body's name, at the point it acts on")
+	r.fail(l.Ref, units.Span{}, "the line "+name+" has no free end: "+say.And(names...)+verb, "put on = \"particle\", or a body's name, at the point it acts on")
 }
 
 // components reads (100, -200, 50) N, with ? for a component that is unknown;

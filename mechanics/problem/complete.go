@@ -42,6 +42,11 @@ func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completi
 	case ReadsPoint, ReadsPoints, ReadsBody, ReadsBodies:
 		c.word(fieldAt(text, cursor))
 		c.listed(k.Reads, ref)
+	case ReadsTension:
+		c.word(trimmed(text))
+		for _, name := range beltTensions(ref.Row) {
+			c.add(name, c.says(AnUnknown, name)+" where slip impends")
+		}
 	case ReadsResults:
 		c.results()
 	default:

@@ -96,7 +96,7 @@ func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 	if k.Reads == ReadsMagnitude {
 		for _, t := range []Thing{ALine, ACouple, AnUnknown} {
 			for _, name := range c.names(t) {
-				if (t != AnUnknown || c.owned[name].behind+c.owned[name].before != "" || c.owned[name].of.name == "") && name != ref.Row {
+				if !c.belt(t, name) && (t != AnUnknown || c.owned[name].behind+c.owned[name].before != "" || c.owned[name].of.name == "") && name != ref.Row {
 					c.add(name, c.says(t, name))
 				}
 			}

@@ -40,6 +40,9 @@ func (x *things) says(t Thing, name string) string {
 		return "load" + with(" on ", cell("path"))
 	}
 	if o, ok := x.owned[name]; ok {
+		if x.belt(o.of.Thing, o.of.name) {
+			return "tension of the belt " + o.of.name
+		}
 		what := "force"
 		if o.before == "M" {
 			what = "moment"
@@ -60,13 +63,21 @@ func (c *choices) results() {
 	}
 	if open := strings.LastIndexByte(before, '('); open > strings.LastIndexByte(before, ')') && !strings.HasSuffix(before[:open], "abs") {
 		for _, name := range c.names(ALine) {
-			c.add(name, c.says(ALine, name))
+			if !c.belt(ALine, name) {
+				c.add(name, c.says(ALine, name))
+				continue
+			}
+			for _, tension := range beltTensions(name) {
+				c.add(tension, c.says(AnUnknown, tension))
+			}
 		}
 		return
 	}
 	for _, t := range []Thing{ALine, AnUnknown, ACouple} {
 		for _, name := range c.names(t) {
-			c.add(name, c.says(t, name))
+			if !c.belt(t, name) {
+				c.add(name, c.says(t, name))
+			}
 		}
 	}
 	for _, t := range []Thing{AJoint, ALoad} {
@@ -112,7 +123,7 @@ func (c *choices) parts(head, before string) {
 		return
 	}
 	switch {
-	case c.rows[ALine][head]:
+	case c.rows[ALine][head] && !c.belt(ALine, head), c.belt(c.owned[head].of.Thing, c.owned[head].of.name):
 		forces(false)
 		c.add("length", "the line's length")
 		for _, axis := range []string{"x", "y", "z"} {

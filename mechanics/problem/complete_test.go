@@ -32,7 +32,7 @@ func TestComplete(t *testing.T) {
 		table, row, key, text string
 		want                  string // the cell with each completion in it
 	}{
-		{"lines", "X", "kind", "|", "cable | strut | link | spring | force | weight | contact"},
+		{"lines", "X", "kind", "|", "cable | strut | link | spring | force | weight | contact | belt"},
 		{"lines", "X", "kind", "c|", "cable | contact"},
 		{"lines", "X", "kind", "C|a", "cable | contact"},
 		{"joints", "X", "kind", "sock|", "ball-and-socket"},

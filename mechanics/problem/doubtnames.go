@@ -131,7 +131,7 @@ func (r *reading) doubtCase() {
 		}
 	}
 	for i := range r.p.Unknowns {
-		if u := &r.p.Unknowns[i]; u.Own {
+		if u := &r.p.Unknowns[i]; u.Own && r.p.Lines[u.Line].Belt == nil {
 			doubt("lines", "line", u.Name, u.Dim)
 		} else if _, couple := r.couples[u.Name]; couple {
 			doubt("couples", "couple", u.Name, u.Dim)
@@ -168,7 +168,7 @@ func (r *reading) doubtUnits() {
 	for _, t := range []struct {
 		name string
 		rows []sheet.Row
-	}{{"lines", r.lineRows}, {"couples", r.coupleRows}} {
+	}{{"lines", Rows(r.s, "lines")}, {"couples", r.coupleRows}} {
 		for _, row := range t.rows {
 			cell, ok := row.Cell("magnitude")
 			if !ok {

@@ -64,6 +64,21 @@ N = { kind = "contact", path = "A D" }
 J = { kind = "rough-surface", on = "B W", normal = "+y" }
 C = { kind = "pin" }
 `,
+		"capstan": `plane = "xy"
+[given]
+mu = "0.3"
+[points]
+A = { at = "-2, -3", on = "particle" }
+C = "0, 0"
+H = "0, 5"
+B = { at = "2, -3", on = "particle" }
+D = { at = "3, 3", on = "arm" }
+E = { at = "4, 4", on = "arm" }
+[lines]
+R = { kind = "belt", path = "A C B", wrap = "200 deg", friction = "mu" }
+F = { kind = "force", at = "A", along = "-y", magnitude = "50 N" }
+G = { kind = "force", at = "D", along = "-y", magnitude = "50 N" }
+`,
 		"gate": `[points]
 O = { at = "0, 0, 0", on = "gate" }
 B = { at = "0, 0, 4", on = "gate post" }

@@ -187,4 +187,4 @@ func opposite(terms []ActTerm) []ActTerm {
 }
 
 func (r *reading) hasUnknown(name string) bool { _, ok := r.unknowns[name]; return ok }
-func (r *reading) isLine(name string) bool     { _, ok := r.lines[name]; return ok }
+func (r *reading) isLine(name string) bool     { _, ok := r.lines[name]; return ok || r.isBelt(name) }

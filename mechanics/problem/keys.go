@@ -29,6 +29,7 @@ const (
 	ReadsBodies                 // names of bodies
 	ReadsResults                // names of results
 	ReadsPrinted                // a result as a source prints it
+	ReadsTension                // one of the two tensions of the row's belt
 )
 
 // Word is a word that a cell may hold, with what it means. Other spellings are
@@ -222,14 +223,17 @@ var tables = []TableInfo{
 	}},
 	{Name: "lines", Row: "line", Says: "forces with a line of action", Keys: []KeyInfo{
 		{Name: "kind", Reads: ReadsWord, Words: kindWords(), Says: "what it is, which says what it can do", Example: "cable"},
-		{Name: "path", Reads: ReadsPoints, Says: "the points it runs through; a force or a contact whose two ends are on two bodies acts on both, equal and opposite", Example: "T A"},
+		{Name: "path", Reads: ReadsPoints, Says: "the points it runs through, of a belt from one end round the drum to the other; a force or a contact whose two ends are on two bodies acts on both, equal and opposite", Example: "T A"},
 		{Name: "at", Reads: ReadsPoint, Says: "the point it acts at, where it has a direction instead of a path", Example: "T"},
 		{Name: "along", Reads: ReadsDirection, Says: "its direction; beside a path only between two particles", Example: "(3, 0, -4)"},
 		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the force by its components; ? for one to be found", Example: "(100, -200, 50) N"},
-		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or tied to others; left out or ? it is to be found", Example: "2*T1"},
+		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or tied to others; left out or ? it is to be found; of a belt two, such as 600 N, ?", Example: "2*T1"},
 		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Kinds: []string{SpringKind.String()}, Says: "of a spring: force per length", Example: "500 N/m"},
 		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its length without force", Example: "0.4 m"},
-		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check against", Example: "5 kN"},
+		{Name: "wrap", Reads: ReadsQuantity, Dim: units.Angle, Kinds: []string{BeltKind.String()}, Says: "of a belt: the angle over which it touches the drum; left out, the angle by which its path changes direction there", Example: "1.5 turn"},
+		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Kinds: []string{BeltKind.String()}, Says: "of a belt: the coefficient of static friction on the drum", Example: "0.3"},
+		{Name: "tight", Reads: ReadsTension, Kinds: []string{BeltKind.String()}, Says: "of a belt R: R1 or R2, the larger tension where slip impends, which is e^(μβ) times the other", Example: "R2"},
+		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check against; of a belt the larger tension", Example: "5 kN"},
 		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, where its point is on several; two for a force or a contact between them", Example: "boom"},
 	}},
 	{Name: "joints", Row: "joint", Says: "supports and connections at a point", Keys: []KeyInfo{

@@ -107,6 +107,9 @@ func TestKeysAreUsedByTheirKinds(t *testing.T) {
 		if k.Path {
 			cells = `path = "A B"`
 		}
+		if k.Kind == BeltKind {
+			cells = `path = "A B A", friction = "0.3"`
+		}
 		rows = append(rows, row{"lines", k.Name, cells})
 	}
 	for _, k := range joints {

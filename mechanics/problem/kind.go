@@ -12,6 +12,7 @@ const (
 	Force
 	Weight
 	Contact
+	BeltKind
 )
 
 // Sense is what a positive magnitude means, and whether a negative one can be.
@@ -53,6 +54,7 @@ var kinds = []KindInfo{
 	{Force, "force", Along, "along its direction", "against its direction", false, "a force by direction and magnitude, or by components"},
 	{Weight, "weight", Along, "downwards", "upwards", false, "along gravity; a mass is taken times g"},
 	{Contact, "contact", PressOnly, "push", "pull", false, "a smooth surface: can push, not pull"},
+	{BeltKind, "belt", PullOnly, "tension", "compression", true, "a rope or belt round a rough drum: of R the tensions R1, R2"},
 }
 
 // LetsGo says what a line does instead of taking the sense that it cannot have;

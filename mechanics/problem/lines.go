@@ -48,7 +48,18 @@ func (r *reading) lineGeometry(i int) {
 		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of line", suggestion(text, kindList(), "write one of "+kindNames()))
 		return
 	}
-	pathOK := r.linePath(i)
+	if l.Belt != nil {
+		if i == l.Belt.Lines[0] {
+			r.belt(i)
+		}
+		return
+	}
+	l.OK = r.linePath(i)
+	r.limit(l, row)
+}
+
+// limit reads the capacity of a line.
+func (r *reading) limit(l *Line, row sheet.Row) {
 	if text, ref, ok := r.text("lines", row, "limit"); ok {
 		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
 			if v.V[0] <= 0 {
@@ -58,7 +69,6 @@ func (r *reading) lineGeometry(i int) {
 			}
 		}
 	}
-	l.OK = pathOK
 }
 
 func kindOf(s string) (Kind, bool) {
@@ -98,7 +108,7 @@ func (r *reading) linePath(i int) bool {
 			r.fail(alongRef, units.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
 			return false
 		}
-		return r.throughPoints(l, pathRef, pathText)
+		return r.throughPoints(l, pathRef, pathText, fields(pathText))
 	}
 	if !hasAt {
 		hint := "write path = \"T A\", or at = \"T\" and along = \"+x\""
@@ -162,9 +172,9 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	return true
 }
 
-func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
+// throughPoints reads the points that words of a cell name as the path of a line.
+func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []units.Span) bool {
 	ok := true
-	words := fields(text)
 	for _, w := range words {
 		i, found := r.pointNamed(ref, text[w.Start:w.End], w)
 		ok = ok && found

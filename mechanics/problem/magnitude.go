@@ -41,6 +41,9 @@ func (r *reading) readMagnitude(i int) bool {
 	if len(l.Path) == 0 {
 		return false // its kind or place does not read
 	}
+	if l.Belt != nil {
+		return r.tension(i)
+	}
 	if text, ref, ok := r.text("lines", row, "components"); ok {
 		if l.Kind.Info().Path {
 			r.fail(ref, units.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "write kind = \"force\"")
@@ -140,6 +143,9 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 				Hint: "give " + name + " a direction with along, and its magnitude apart"}
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
+	}
+	if of := beltTensions(name); r.isBelt(name) {
+		return units.Value{}, true, &units.Error{Msg: "the belt " + name + " has two tensions", Hint: "Try: " + of[0] + " or " + of[1]}
 	}
 	if i, ok := r.couples[name]; ok {
 		if !r.coupleOf(i) {

@@ -15,15 +15,13 @@ func (r *reading) indexNames() {
 	p := r.p
 	r.givenRows = Rows(r.s, "given")
 	r.pointRows = Rows(r.s, "points")
-	r.lineRows = Rows(r.s, "lines")
+	r.indexLines()
 	r.givens = make(map[string]int, len(r.givenRows))
 	r.points = make(map[string]int, len(r.pointRows))
-	r.lines = make(map[string]int, len(r.lineRows))
 	r.unknowns = make(map[string]int, len(r.lineRows))
 	r.jointOf = map[string]int{}
 	p.Givens = make([]Given, len(r.givenRows))
 	p.Points = make([]Point, len(r.pointRows))
-	p.Lines = make([]Line, len(r.lineRows))
 	r.usedGivens = make([]bool, len(r.givenRows))
 	r.givenAt = make([]progress, len(r.givenRows))
 	r.pointAt = make([]progress, len(r.pointRows))
@@ -48,11 +46,39 @@ func (r *reading) indexNames() {
 			r.fail(ref, units.Span{}, "the name "+row.Name+" is used twice: for a point and for a given", "rename one of them")
 		}
 	}
-	for i, row := range r.lineRows {
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		if l.Belt == nil || l.Belt.Lines[0] == i {
+			r.checkName(l.Ref, l.Ref.Row, "line")
+		}
+		if l.Belt != nil {
+			r.checkTensionName(l)
+		}
+	}
+}
+
+// indexLines notes the lines by name: one a row, and of a belt the two parts that run
+// straight, named after it.
+func (r *reading) indexLines() {
+	rows := Rows(r.s, "lines")
+	r.lines = make(map[string]int, len(rows))
+	for _, row := range rows {
 		ref := sheet.Ref{Table: "lines", Row: row.Name}
-		p.Lines[i] = Line{Name: row.Name, Ref: ref}
-		r.lines[row.Name] = i
-		r.checkName(ref, row.Name, "line")
+		parts := []Line{{Name: row.Name, Ref: ref}}
+		if isBelt(row) {
+			first := len(r.p.Lines)
+			belt := &Belt{Name: row.Name, Lines: [2]int{first, first + 1}, Tight: -1}
+			parts = nil
+			for _, name := range beltTensions(row.Name) {
+				parts = append(parts, Line{Name: name, Ref: ref, Belt: belt})
+			}
+		}
+		for _, l := range parts {
+			if _, taken := r.lines[l.Name]; !taken {
+				r.lines[l.Name] = len(r.p.Lines)
+			}
+			r.p.Lines, r.lineRows = append(r.p.Lines, l), append(r.lineRows, row)
+		}
 	}
 }
 

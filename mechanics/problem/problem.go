@@ -167,6 +167,7 @@ type Line struct {
 	Plus      float64 // the uncertainty typed behind the magnitude's ±, N
 	Limit     float64 // capacity, N; 0 where none
 	Spring    *Spring
+	Belt      *Belt // of the two parts of a belt; else nil
 
 	byComponents bool // the force is fixed + Σ free, not a magnitude along a direction
 	fixed        r3.Vec

@@ -96,6 +96,9 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
+		if of := beltTensions(name); p.isBelt(name) {
+			return fail("the belt "+name+" has two tensions", "Try: "+of[0]+" or "+of[1])
+		}
 		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "name an unknown, or a part of a line such as T1.x"))
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
@@ -121,6 +124,9 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 			q.Kind, q.Load = AskSpread, i
 			return p.parsePart(q, rest)
 		}
+	}
+	if of := beltTensions(head); p.isBelt(head) {
+		return fail("the belt "+head+" has two tensions", "Try: "+of[0]+"."+rest+" or "+of[1]+"."+rest)
 	}
 	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
 }

@@ -49,7 +49,7 @@ type things struct {
 	rows      [ALoad + 1]map[string]bool
 	bodies    map[string]sheet.Ref // rigid ones: where each is first named
 	particles map[string]bool      // points that are particles
-	owned     map[string]ownedName // unknowns named after a joint, or after a line whose components are sought
+	owned     map[string]ownedName // unknowns named after a joint, or after a line whose components are sought, or that is a belt
 	shared    map[string]sheet.Ref // unknowns that only magnitudes name: the first of them
 }
 
@@ -94,6 +94,7 @@ func thingsOf(s *sheet.Sheet) *things {
 	}
 	x.jointNames()
 	x.componentNames()
+	x.tensionNames()
 	return x
 }
 
@@ -155,6 +156,21 @@ func (x *things) componentNames() {
 			}
 		}
 	}
+}
+
+// tensionNames finds the two tensions of each belt.
+func (x *things) tensionNames() {
+	for _, row := range Rows(x.s, "lines") {
+		if isBelt(row) {
+			x.mayOwn(thingName{ALine, row.Name}, "", "1", "2")
+		}
+	}
+}
+
+// belt tells whether a thing is a belt, whose two tensions have names of their own.
+func (x *things) belt(t Thing, name string) bool {
+	row, ok := x.s.Table("lines").Row(name)
+	return t == ALine && ok && isBelt(row)
 }
 
 // OwnerOf gives the thing that an unknown is named after, as Ox after the joint O:

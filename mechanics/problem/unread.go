@@ -160,7 +160,10 @@ func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
 // unusedKey words a key that rows of other kinds use.
 func unusedKey(k KeyInfo, kind string) note {
 	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "Try: take it out"}
-	if len(k.Kinds) <= 2 {
+	switch {
+	case k.Name == "friction" && kind != Cable.String() && k.UsedBy(BeltKind.String()): // a line that does not go round a drum
+		n.try = "Try: a joint of kind " + strings.Join(rough, " or ") + ", or take it out"
+	case len(k.Kinds) <= 2:
 		n.try = `Try: kind = "` + strings.Join(k.Kinds, `" or "`) + `", or take it out`
 	}
 	return n
@@ -194,7 +197,7 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 			}
 		case "path":
 			c, _ := row.Cell("path")
-			if words := fields(c.Text); has("components") && len(words) > 1 {
+			if words := fields(c.Text); has("components") && len(words) > 1 && !isBelt(*row) {
 				return note{"the line " + row.Name + " has components, and only the first point of its path is read", "Try: at = " + strconv.Quote(c.Text[words[0].Start:words[0].End])}
 			}
 		case "along":
@@ -226,7 +229,11 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 // agrees tells whether a line with a path acts at the point under at, too.
 func (r *reading) agrees(row *sheet.Row) bool {
 	at, _ := row.Cell("at")
-	l := &r.p.Lines[r.lines[row.Name]]
+	i, ok := r.lines[row.Name]
+	if !ok {
+		return false // a belt acts along its path alone
+	}
+	l := &r.p.Lines[i]
 	point, known := r.points[strings.TrimSpace(at.Text)]
 	if !known || !slices.Contains(l.Path, point) {
 		return false
@@ -246,18 +253,21 @@ func unusedInPlane(row *sheet.Row, key string) note {
 // unreadBody notes a word under on that is no body of a point that the line runs
 // through.
 func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
-	i, ok := r.lines[line]
-	if !ok || !r.p.Lines[i].OK {
-		return
+	var path []int
+	for _, i := range r.linesOf(line) {
+		if !r.p.Lines[i].OK {
+			return
+		}
+		path = append(path, r.p.Lines[i].Path...)
 	}
 	for _, w := range fields(text) {
 		name := text[w.Start:w.End]
 		b, known := r.bodies[name]
-		if name == groundWord || known && slices.ContainsFunc(r.p.Lines[i].Path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
+		if name == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
 			continue
 		}
 		var there []string
-		for _, at := range r.p.Lines[i].Path {
+		for _, at := range path {
 			for _, b := range r.p.Points[at].Bodies {
 				if other := r.p.Bodies[b].Name; !slices.Contains(there, other) {
 					there = append(there, other)

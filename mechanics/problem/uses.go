@@ -90,6 +90,10 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 			name := text[w.Start:w.End]
 			add(w, x.body(name), name)
 		}
+	case ReadsTension:
+		if name := x.printedName(strings.TrimSpace(text)); x.owned[name].of == (thingName{ALine, ref.Row}) {
+			add(trimmed(text), AnUnknown, name)
+		}
 	case ReadsResults:
 		for _, w := range askedWords(text) {
 			out = x.result(out, Use{Ref: ref}, text[w.Start:w.End], w.Start)
@@ -186,7 +190,7 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 			}
 			word := strings.TrimSpace(text[start:end])
 			if i := start + strings.Index(text[start:end], word); word != "" {
-				add(i, i+len(word), ALine, AJoint)
+				add(i, i+len(word), ALine, AJoint, AnUnknown)
 			}
 			start = end + 1
 		}
@@ -201,7 +205,7 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 	case strings.HasPrefix(rest, "loads."):
 		add(start, start+len(head), ABody)
 	default:
-		add(start, start+len(head), ALine, AJoint, ALoad)
+		add(start, start+len(head), ALine, AJoint, ALoad, AnUnknown)
 	}
 	return out
 }

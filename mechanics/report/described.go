@@ -158,6 +158,9 @@ func (d describer) line(i int) string {
 			s += " over " + strings.Join(names[1:last], ", ")
 		}
 		s += ", " + d.format(l.Length(), units.Length) + " long"
+		if b := l.Belt; b != nil {
+			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.format(b.Wrap, units.Angle)
+		}
 	} else {
 		s += " at " + d.p.Points[l.Legs[0].From].Name + " along " + d.direction(l.Legs[0].U)
 		if l.Between() {

@@ -133,6 +133,9 @@ func assumed(p *problem.Problem) []string {
 	if pulleys {
 		out = append(out, "Pulleys turn without friction and have no size.")
 	}
+	if kinds[problem.BeltKind] {
+		out = append(out, "Belts weigh nothing, run straight between their drums and can only pull.")
+	}
 	if kinds[problem.Strut] || kinds[problem.Link] {
 		out = append(out, "Struts and links weigh nothing, are pinned at their ends and do not buckle.")
 	}
@@ -154,11 +157,8 @@ func assumed(p *problem.Problem) []string {
 	if len(p.Joints) > 0 {
 		out = append(out, "Supports hold exactly what their kind says, without play or friction of their own.")
 	}
-	for _, j := range p.Joints {
-		if j.HasFriction {
-			out = append(out, "Friction is dry, with the static coefficients typed.")
-			break
-		}
+	if kinds[problem.BeltKind] || slices.ContainsFunc(p.Joints, func(j problem.Joint) bool { return j.HasFriction }) {
+		out = append(out, "Friction is dry, with the static coefficients typed.")
 	}
 	if p.G > 0 {
 		out = append(out, "Weights are taken with g = "+units.Compact(p.G)+" m/s².")

@@ -126,7 +126,7 @@ func plainSub(m doc.Math) string {
 }
 
 func superscript(m doc.Math) string {
-	switch text := textBox(m, false).lines[0]; text {
+	switch text := textBox(inParens(m, doc.Sum, doc.Neg, doc.Product, doc.Fraction), false).lines[0]; text {
 	case "2":
 		return "²"
 	case "3":

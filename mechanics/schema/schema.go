@@ -115,7 +115,7 @@ func cell(k problem.KeyInfo) node {
 	n := node{"description": says(k), "examples": examples(k)}
 	switch k.Reads {
 	case problem.ReadsText, problem.ReadsResults, problem.ReadsPoint, problem.ReadsPoints, problem.ReadsBody, problem.ReadsBodies,
-		problem.ReadsUnit, problem.ReadsDirection:
+		problem.ReadsUnit, problem.ReadsDirection, problem.ReadsTension:
 		n["type"] = "string"
 	case problem.ReadsCount:
 		n["anyOf"] = []node{{"type": "integer", "minimum": 1, "maximum": 12}, {"type": "string", "pattern": `^\s*([1-9]|1[0-2])?\s*$`}}

@@ -121,11 +121,12 @@ func (s *Solution) check() {
 		}
 	}
 	for i := range p.Lines {
-		if l := &p.Lines[i]; l.Limit > 0 {
+		if l := &p.Lines[i]; l.Limit > 0 && !s.slackSide(i) {
 			s.checkLimit(l, i)
 		}
 	}
 	s.checkJoints()
+	s.checkBelts()
 }
 
 func (s *Solution) add(c Check) {

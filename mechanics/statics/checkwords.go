@@ -11,7 +11,7 @@ import (
 
 // Name is a check's name in the JSON contract: what it is about, and of what.
 func (c Check) Name() string {
-	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support", "distributed load"}[c.Kind]
+	what := [...]string{"unit vector", "sum of forces", "sum of moments", "conditioning", "sense", "limit", "friction", "tipping", "two-force member", "three-force member", "limit", "senses", "forces", "support", "distributed load", "belt"}[c.Kind]
 	if c.Subject == "" {
 		return what
 	}
@@ -59,6 +59,8 @@ func (c Check) Says(p *problem.Problem) string {
 			return fmt.Sprintf("%s: it needs %s of friction, and %s is available", c.slides(p), force(c.Value), force(c.Bound))
 		}
 		return fmt.Sprintf("%s: it needs %s of the %s of friction available", c.slides(p), force(c.Value), force(c.Bound))
+	case CheckBelt:
+		return c.beltWords(p)
 	case CheckBare:
 		return "no force acts on " + c.Subject + ", so it is left out"
 	case CheckSupport:

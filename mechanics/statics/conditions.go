@@ -26,14 +26,16 @@ const (
 	Sense    ConditionKind = iota // a cable pulls, a strut pushes, a contact or support presses
 	Friction                      // |F| <= μN on a rough surface where slip does not impend
 	Face                          // the normal force acts between the ends of a face
+	Grip                          // a belt does not slip on its drum where slip does not impend
 )
 
 // Condition is what an admissible state keeps besides equilibrium. Line or Joint
-// is -1. Each of parts, in newtons, must not be negative:
+// is -1; of a belt Line is its first part. Each of parts, in newtons, must not be negative:
 //
 //	Sense     N
 //	Friction  μN - F and μN + F; in space the cone |F| <= μN
 //	Face      (e - e₀) N/l and (e₁ - e) N/l
+//	Grip      R1 - R2 e^(-μβ) and R2 - R1 e^(-μβ)
 //
 // with e the place where the normal force acts along the face, e₀ and e₁ its two
 // ends and l its length: eN is the moment about the joint's point, so that the
@@ -46,7 +48,15 @@ type Condition struct {
 
 	parts []problem.Affine
 	cone  *cone
+	part  contact
 }
+
+// contact is where conditions belong together: a joint, or a belt by its first part. Where
+// its normal force or its tension has the wrong sense, the others say nothing. It is
+// noContact of a line of its own.
+type contact struct{ joint, belt int }
+
+var noContact = contact{-1, -1}
 
 // cone is |F| <= u = μN, with F along two directions that are square to each other.
 type cone struct{ u, a, b problem.Affine }
@@ -56,9 +66,18 @@ func conditions(p *problem.Problem) []Condition {
 	var out []Condition
 	for i := range p.Lines {
 		l := &p.Lines[i]
+		part := noContact
+		if l.Belt != nil {
+			part.belt = l.Belt.Lines[0]
+		}
 		switch l.Kind.Info().Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []problem.Affine{l.Magnitude}})
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []problem.Affine{l.Magnitude}, part: part})
+		}
+	}
+	for b := range p.Belts() {
+		if b.Tight < 0 {
+			out = append(out, gripCondition(p, b))
 		}
 	}
 	for i := range p.Joints {
@@ -67,7 +86,7 @@ func conditions(p *problem.Problem) []Condition {
 			continue
 		}
 		normal := j.Forces[0].Unknown
-		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, Unknown: normal, parts: []problem.Affine{times(normal, 1)}})
+		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, Unknown: normal, parts: []problem.Affine{times(normal, 1)}, part: contact{i, -1}})
 		if j.HasFriction && !j.Impending {
 			out = append(out, frictionCondition(j, i))
 		}
@@ -87,7 +106,7 @@ func own(m problem.Affine) int {
 }
 
 func frictionCondition(j *problem.Joint, i int) Condition {
-	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i, Unknown: -1}
+	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i, Unknown: -1, part: contact{i, -1}}
 	normal, tangents := j.Forces[0].Unknown, j.Forces[1:]
 	if len(tangents) == 2 && j.Friction > 0 {
 		c.cone = &cone{u: times(normal, j.Friction), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
@@ -101,11 +120,20 @@ func frictionCondition(j *problem.Joint, i int) Condition {
 	return c
 }
 
+func gripCondition(p *problem.Problem, b *problem.Belt) Condition {
+	c := Condition{Kind: Grip, Name: b.Name, Line: b.Lines[0], Joint: -1, Unknown: -1, part: contact{-1, b.Lines[0]}}
+	for k := range b.Lines {
+		one, other := p.Lines[b.Lines[k]].Magnitude, p.Lines[b.Lines[1-k]].Magnitude
+		c.parts = append(c.parts, one.Plus(other.Times(-1/b.Ratio())))
+	}
+	return c
+}
+
 func faceCondition(p *problem.Problem, j *problem.Joint, i int) Condition {
 	f := faceOf(p, j)
 	at := problem.Term{Unknown: j.Moments[0].Unknown, Coef: f.turn / f.length}
 	normal := func(coef float64) problem.Term { return problem.Term{Unknown: j.Forces[0].Unknown, Coef: coef} }
-	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, Unknown: -1, parts: []problem.Affine{
+	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, Unknown: -1, part: contact{i, -1}, parts: []problem.Affine{
 		{Terms: []problem.Term{at, normal(-f.ends[0] / f.length)}},
 		{Terms: []problem.Term{{Unknown: at.Unknown, Coef: -at.Coef}, normal(f.ends[1] / f.length)}},
 	}}
@@ -168,6 +196,10 @@ func (s *Solution) spare(c *Condition) (float64, bool) {
 
 // scaleOfCondition is the largest force among those that hang together with it.
 func (s *Solution) scaleOfCondition(c *Condition) float64 {
+	if c.Kind == Grip {
+		of := s.Problem.Lines[c.Line].Belt.Lines
+		return max(s.scaleOfMagnitude(s.Problem.Lines[of[0]].Magnitude), s.scaleOfMagnitude(s.Problem.Lines[of[1]].Magnitude))
+	}
 	if c.Line >= 0 {
 		return s.scaleOfMagnitude(c.parts[0])
 	}
@@ -229,11 +261,11 @@ func (s *Solution) judgeConditions() {
 	if s.Verdict != Determinate && s.Verdict != Indeterminate {
 		return
 	}
-	lifted := map[int]bool{}
+	lifted := map[contact]bool{}
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		spare, fixed := s.spare(c)
-		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.Joint] {
+		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.part] {
 			continue
 		}
 		s.Broken = append(s.Broken, *c)
@@ -241,7 +273,7 @@ func (s *Solution) judgeConditions() {
 		if c.Kind != Sense {
 			continue
 		}
-		lifted[c.Joint] = c.Joint >= 0
+		lifted[c.part] = true
 		if u := c.Unknown; u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
 			s.X[u].Broken = true
 		}

@@ -53,6 +53,8 @@ const undecidedWords = "no state was found in which every friction force lies wi
 func (s *Solution) brokenWords(c *Condition, only string) string {
 	p := s.Problem
 	switch c.Kind {
+	case Grip:
+		return s.gripNeeded(p.Lines[c.Line].Belt)
 	case Friction:
 		needed, available := s.frictionOf(&p.Joints[c.Joint])
 		return fmt.Sprintf("the surface at %s would have to exert %s of friction, and %s is available", c.Name, s.force1(needed), s.force1(available))
@@ -81,6 +83,8 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 func (s *Solution) Instead(c *Condition) string {
 	p := s.Problem
 	switch {
+	case c.Kind == Grip:
+		return "belt " + c.Name + " slips"
 	case c.Kind == Friction:
 		return p.Bodies[p.Joints[c.Joint].First].Name + " slips"
 	case c.Kind == Face && s.liftedOff(&p.Joints[c.Joint]):
@@ -96,10 +100,13 @@ func (s *Solution) Instead(c *Condition) string {
 // where friction alone stands in the way.
 func (s *Solution) conflictWords(of *Conflict) string {
 	p := s.Problem
-	var pull, push, press, support, face, friction, slips []string
+	var pull, push, press, support, face, friction, grip, slips []string
 	for i := range of.Conditions {
 		c := &of.Conditions[i]
 		switch {
+		case c.Kind == Grip:
+			grip = append(grip, c.Name)
+			slips = withNew(slips, "belt "+c.Name)
 		case c.Kind == Friction:
 			friction = append(friction, c.Name)
 			slips = withNew(slips, p.Bodies[p.Joints[c.Joint].First].Name)
@@ -131,6 +138,7 @@ func (s *Solution) conflictWords(of *Conflict) string {
 	put(support, "the support at ", "the supports at ", " pressing")
 	put(face, "the normal force at ", "the normal forces at ", " inside the contact")
 	put(friction, "|F| ≤ μN at ", "|F| ≤ μN at ", "")
+	put(grip, "the tensions of belt ", "the tensions of belts ", " within the ratio e^(μβ)")
 	words := "no solution has " + listed(parts)
 	if of.Slips {
 		words += "; " + either(slips) + " slips"
@@ -143,17 +151,28 @@ func either(names []string) string { return series(few(names), "or") }
 
 // possibleWords says of an indeterminate state what friction leaves open.
 func (s *Solution) possibleWords() string {
-	var at []string
+	var at, belts []string
 	for i := range s.conditions {
 		c := &s.conditions[i]
-		if _, fixed := s.spare(c); c.Kind == Friction && !fixed {
+		switch _, fixed := s.spare(c); {
+		case fixed:
+		case c.Kind == Friction:
 			at = append(at, c.Name)
+		case c.Kind == Grip:
+			belts = append(belts, c.Name)
 		}
 	}
-	if !s.possible || len(at) == 0 {
+	var with []string
+	if len(at) > 0 {
+		with = append(with, "|F| ≤ μN at "+someNames(at))
+	}
+	if len(belts) > 0 {
+		with = append(with, "the tensions of "+someNames(belts)+" within the ratio e^(μβ)")
+	}
+	if !s.possible || len(with) == 0 {
 		return ""
 	}
-	return "equilibrium is possible with |F| ≤ μN at " + someNames(at)
+	return "equilibrium is possible with " + listed(with)
 }
 
 // Ends says what becomes of those that end a range: cables go slack, struts no
@@ -176,7 +195,7 @@ func (s *Solution) Ends(by []Ended) string {
 	for _, e := range by {
 		c := &s.conditions[e.Condition]
 		switch {
-		case c.Kind == Friction:
+		case c.Kind == Friction, c.Kind == Grip:
 			slips = withNew(slips, c.Name)
 		case c.Kind == Face:
 			j := &p.Joints[c.Joint]

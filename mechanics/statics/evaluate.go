@@ -329,7 +329,7 @@ func (s *Solution) slipsOrTips() bool {
 // followsVerdict tells that a check fails because the verdict is what it is.
 func (k CheckKind) followsVerdict() bool {
 	switch k {
-	case CheckResidual, CheckMoment, CheckSense, CheckSenseRange, CheckFriction, CheckTipping:
+	case CheckResidual, CheckMoment, CheckSense, CheckSenseRange, CheckFriction, CheckBelt, CheckTipping:
 		return true
 	}
 	return false

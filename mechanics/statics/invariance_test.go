@@ -116,9 +116,15 @@ func rewritten(p *problem.Problem, place, turn func(r3.Vec) r3.Vec) (text string
 		fmt.Fprintf(&b, "%s = { at = \"%s\"%s }\n", pt.Name, tuple(place(pt.At)), on)
 	}
 	b.WriteString("[lines]\n")
-	for _, l := range p.Lines {
+	for i, l := range p.Lines {
 		if len(l.Legs) == 0 {
 			return "", false
+		}
+		if l.Belt != nil {
+			if l.Belt.Lines[0] == i {
+				b.WriteString(beltRow(p, l.Belt))
+			}
+			continue
 		}
 		kind := l.Kind
 		switch kind {
@@ -137,16 +143,44 @@ func rewritten(p *problem.Problem, place, turn func(r3.Vec) r3.Vec) (text string
 			}
 			fmt.Fprintf(&b, "path = %q", strings.Join(names, " "))
 		}
-		magnitude := fmt.Sprintf("%.17g N", l.Magnitude.Const)
-		for _, term := range l.Magnitude.Terms {
-			magnitude += fmt.Sprintf(" + %.17g*%s", term.Coef, p.Unknowns[term.Unknown].Name)
-		}
-		if t := l.Magnitude.Terms; len(t) == 1 && p.Unknowns[t[0].Unknown].Name == l.Name {
-			magnitude = l.Name
-		}
-		fmt.Fprintf(&b, ", magnitude = %q }\n", magnitude)
+		fmt.Fprintf(&b, ", magnitude = %q }\n", magnitudeText(p, &l))
 	}
 	return b.String(), true
+}
+
+func magnitudeText(p *problem.Problem, l *problem.Line) string {
+	if t := l.Magnitude.Terms; len(t) == 1 && p.Unknowns[t[0].Unknown].Name == l.Name {
+		return l.Name
+	}
+	text := fmt.Sprintf("%.17g N", l.Magnitude.Const)
+	for _, term := range l.Magnitude.Terms {
+		text += fmt.Sprintf(" + %.17g*%s", term.Coef, p.Unknowns[term.Unknown].Name)
+	}
+	return text
+}
+
+// beltRow is the row of a belt, with its wrap as an angle.
+func beltRow(p *problem.Problem, of *problem.Belt) string {
+	var path, tensions []string
+	for part, i := range of.Lines {
+		l := &p.Lines[i]
+		for _, at := range l.Path {
+			if name := p.Points[at].Name; len(path) != 2 || path[1] != name {
+				path = append(path, name)
+			}
+		}
+		text := magnitudeText(p, l)
+		if text == l.Name || of.Tight >= 0 && of.Tied == part {
+			text = "?"
+		}
+		tensions = append(tensions, text)
+	}
+	tight := ""
+	if of.Tight >= 0 {
+		tight = p.Lines[of.Lines[of.Tight]].Name
+	}
+	return fmt.Sprintf("%s = { kind = \"belt\", path = %q, wrap = \"%.17g rad\", friction = \"%.17g\", tight = %q, magnitude = %q }\n",
+		of.Name, strings.Join(path, " "), of.Wrap, of.Friction, tight, strings.Join(tensions, ", "))
 }
 
 func TestInvariantUnderRotation(t *testing.T) {

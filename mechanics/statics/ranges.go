@@ -193,8 +193,8 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		if _, fixed := s.spare(c); fixed {
 			continue // kept or not whatever is free
 		}
-		if c.Kind != Sense && lifted[c.Joint] {
-			continue // it has no normal force to speak of
+		if c.Kind != Sense && lifted[c.part] {
+			continue // it has no normal force, or no tension, to speak of
 		}
 		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return norm(z[t.Unknown]) > 0 }) {
 			continue // other parameters decide it
@@ -220,16 +220,21 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 	return r, unit
 }
 
-// lifted are the joints whose normal force would have to pull in every solution.
-func (s *Solution) lifted() map[int]bool {
-	out := map[int]bool{}
+// lifted are the contacts whose normal force would have to pull, or the belts one of
+// whose tensions would have to push, in every solution.
+func (s *Solution) lifted() map[contact]bool {
+	out := map[contact]bool{}
 	for i := range s.conditions {
 		c := &s.conditions[i]
-		if c.Kind != Sense || c.Joint < 0 {
+		if c.Kind != Sense || c.part == noContact {
 			continue
 		}
-		if v, fixed := s.spare(c); fixed && v < -senseTol*s.unitOf(c.Unknown) {
-			out[c.Joint] = true
+		unit := 1.0
+		if of := c.terms(); len(of) > 0 {
+			unit = s.unitOf(of[0].Unknown)
+		}
+		if v, fixed := s.spare(c); fixed && v < -senseTol*unit {
+			out[c.part] = true
 		}
 	}
 	return out
@@ -252,7 +257,7 @@ func (s *Solution) conflict(r *region) {
 		out.Conditions = append(out.Conditions, s.conditions[i])
 	}
 	for i := range s.conditions {
-		if s.conditions[i].Kind != Friction {
+		if k := s.conditions[i].Kind; k != Friction && k != Grip {
 			others = append(others, i)
 		}
 	}

@@ -176,6 +176,7 @@ const (
 	CheckBare                        // some force acts on a body; made only where none does, and fails
 	CheckSupport                     // no body is nearly unsupported; made only where one is, and fails
 	CheckLoad                        // the resultant of a distributed load is exact; made where it is not in closed form
+	CheckBelt                        // the larger tension of a belt against e^(μβ) times the smaller one
 )
 
 // Check is one check: its subject (a line or a body), the number found, the
@@ -183,10 +184,10 @@ const (
 type Check struct {
 	Kind    CheckKind
 	Subject string
-	Line    int    // CheckSense, CheckLimit: the line, or -1
+	Line    int    // CheckSense, CheckLimit: the line, or -1; CheckBelt: its first part
 	Joint   int    // CheckSense, CheckFriction, CheckJointLimit: the joint, or -1
-	With    string // CheckTwoForce, CheckThreeForce: the points
-	Impends bool   // CheckFriction: slipping impends, and friction is all that is available
+	With    string // CheckTwoForce, CheckThreeForce: the points; CheckBelt: the ratio of its tensions
+	Impends bool   // CheckFriction, CheckBelt: slipping impends, and friction is all that is available
 	Meets   bool   // CheckThreeForce: the lines meet, at Meet
 	Meet    r3.Vec
 	About   string  // CheckMoment: the second point's name, empty where it has none

@@ -14,7 +14,7 @@ func mayFail(c statics.Check) bool {
 		return true
 	case statics.CheckLimit, statics.CheckJointLimit, statics.CheckTipping:
 		return finite(c.Value)
-	case statics.CheckFriction:
+	case statics.CheckFriction, statics.CheckBelt:
 		return !c.Impends
 	}
 	return false

@@ -309,6 +309,12 @@ func (t *Effect) ReachWords(r *Reach) string {
 		return fmt.Sprintf("%s could reach %s within the ±, beyond %s%s", c.Subject, value, limit, from)
 	case statics.CheckSenseRange:
 		return "equilibrium may not be possible within the ±: somewhere no state is admissible" + from
+	case statics.CheckBelt:
+		if !finite(r.Value) {
+			return "belt " + c.Subject + " could slip" + from
+		}
+		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		return fmt.Sprintf("belt %s could slip: its larger tension may be %s, beyond the smaller one times e^(μβ), %s%s", c.Subject, value, bound, from)
 	case statics.CheckFriction:
 		if !finite(r.Value) {
 			return c.Subject + " could slip" + from

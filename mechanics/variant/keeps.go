@@ -168,6 +168,8 @@ func fails(p *problem.Problem, c statics.Check) string {
 		return c.Subject + word + " its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
 	case statics.CheckFriction:
 		return c.Subject + " slips"
+	case statics.CheckBelt:
+		return "belt " + c.Subject + " slips"
 	case statics.CheckTipping:
 		return c.Subject + " tips"
 	case statics.CheckCondition:

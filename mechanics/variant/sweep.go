@@ -104,7 +104,7 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 			continue
 		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
 			passed[c.Subject] = !c.Open
-		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
+		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckBelt, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
 		default:
 			continue
 		}

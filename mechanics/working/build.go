@@ -40,6 +40,7 @@ func Build(s *statics.Solution) *Working {
 	b.forceList()
 	b.lines()
 	b.spreads()
+	b.impendingBelts()
 	b.vectors()
 	b.moments()
 	switch {
@@ -51,6 +52,7 @@ func Build(s *statics.Solution) *Working {
 		b.solved()
 		b.senses()
 	}
+	b.heldBelts()
 	b.verdict()
 	b.checks()
 	b.answers()

@@ -87,6 +87,9 @@ func (b *builder) cuts() []doc.Block {
 				continue
 			}
 		}
+		if b.p.Lines[i].Belt != nil && len(b.p.Lines[i].Acts) == 0 {
+			continue
+		}
 		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
 	}
 	var out []doc.Block
@@ -101,6 +104,8 @@ func (b *builder) cuts() []doc.Block {
 			says = "cut: a cable can only pull, along itself"
 		case problem.Strut:
 			says = "cut: a strut can only push, along itself"
+		case problem.BeltKind:
+			says = "cut: a belt can only pull, along its straight parts"
 		case problem.Link:
 			says = "cut: a link is a two-force member, loaded at its ends only, so its force lies along the line between them; tension is taken as positive"
 		case problem.SpringKind:

@@ -22,6 +22,9 @@ func (b *builder) stretches() []stretch {
 	var out []stretch
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
+		if l.Belt != nil && len(l.Acts) == 0 && !l.Belt.ByPath {
+			continue // it acts on fixed points alone
+		}
 		for k, leg := range l.Legs {
 			s := stretch{leg, i, named(l.Name)}
 			if len(l.Legs) > 1 {

@@ -33,20 +33,22 @@ type Kind int
 
 // The kinds of steps, in the order in which a solution takes them.
 const (
-	CutFree   Kind = iota // what is cut free, and why
-	Forces                // the free-body list of forces
-	Position              // position vector and length of a line: r = B - A
-	Unit                  // unit vector u = r/|r|, with |u| = 1
-	Vector                // force vector F = F u, known or unknown
-	Moment                // r × F about the body's point
-	Equations             // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
-	Matrix                // A x = b
-	Route                 // one step of the hand route: one equation, one unknown
-	Solve                 // the solution of what must be solved together
-	Senses                // what the signs mean
-	Checks                // what shows that it is right
-	Answers               // what was asked, boxed
-	Verdict               // why there is no single solution
+	CutFree      Kind = iota // what is cut free, and why
+	Forces                   // the free-body list of forces
+	Position                 // position vector and length of a line: r = B - A
+	Unit                     // unit vector u = r/|r|, with |u| = 1
+	BeltFriction             // the ratio e^(μβ) of the tensions of a belt that is about to slip
+	Vector                   // force vector F = F u, known or unknown
+	Moment                   // r × F about the body's point
+	Equations                // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
+	Matrix                   // A x = b
+	Route                    // one step of the hand route: one equation, one unknown
+	Solve                    // the solution of what must be solved together
+	Senses                   // what the signs mean
+	BeltSlip                 // the ratio of a belt's tensions against e^(μβ)
+	Checks                   // what shows that it is right
+	Answers                  // what was asked, boxed
+	Verdict                  // why there is no single solution
 )
 
 // Step is one step. Body is read from top to bottom; About says what a picture of

@@ -96,6 +96,15 @@ func meanings(w *Working, step Step) symbols {
 	for j, x := range s.X {
 		env[x.Name] = scalar(x.Value / p.Units.For(p.Unknowns[j].Dim).Factor)
 	}
+	if step.Kind == BeltFriction || step.Kind == BeltSlip {
+		belt := p.Lines[step.About.Lines[0]].Belt
+		env["e"], env["π"], env["μ"], env["β"] = scalar(math.E), scalar(math.Pi), scalar(belt.Friction), scalar(belt.Wrap)
+		for _, i := range belt.Lines {
+			if v, ok := s.Magnitude(i); ok {
+				env[p.Lines[i].Name] = scalar(v / force)
+			}
+		}
+	}
 	b := &builder{s: s, p: p, axes: 3}
 	if p.Planar {
 		b.axes = 2

@@ -1,0 +1,338 @@
+package problem
+
+import (
+	"iter"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/sheet"
+	"trivet/units"
+)
+
+// Belt is a belt or rope round a drum that has friction. It has two lines, its straight
+// parts before and behind the drum, with a tension each. Where nothing slips
+//
+//	R1 e^(-μβ) <= R2 <= R1 e^(μβ)
+//
+// and where slip impends, the tension of Tight is e^(μβ) times the other.
+type Belt struct {
+	Name     string
+	Lines    [2]int
+	Wrap     float64 // β, rad
+	ByPath   bool    // Wrap is the angle by which the path changes its direction
+	Friction float64 // μ, the static coefficient
+	Tight    int     // which of Lines has the larger tension where slip impends, or -1
+	Tied     int     // and which of them follows from the other
+}
+
+// Ratio is e^(μβ), the largest ratio of the two tensions.
+func (b *Belt) Ratio() float64 { return math.Exp(b.Friction * b.Wrap) }
+
+// Belts gives the belts of which both parts read.
+func (p *Problem) Belts() iter.Seq[*Belt] {
+	return func(yield func(*Belt) bool) {
+		for i := range p.Lines {
+			b := p.Lines[i].Belt
+			if b != nil && b.Lines[1] == i && p.Lines[b.Lines[0]].OK && p.Lines[i].OK && !yield(b) {
+				return
+			}
+		}
+	}
+}
+
+// Drum is the point of a belt's path at the drum's centre, -1 where its parts end at two
+// points of the drum.
+func (p *Problem) Drum(b *Belt) int {
+	before, behind := p.Lines[b.Lines[0]].Path, p.Lines[b.Lines[1]].Path
+	if at := behind[0]; before[len(before)-1] == at {
+		return at
+	}
+	return -1
+}
+
+// Slack is the line of the smaller tension where slip impends.
+func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
+
+// maxRatio bounds e^(μβ): with more the smaller tension is lost in the rounding that
+// counts as zero beside the larger one, 1e-9.
+const maxRatio = 1e9
+
+// beltTensions are the names of the tensions of a belt, in the order of its path.
+func beltTensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
+
+// isBelt tells whether a row of [lines] is a belt.
+func isBelt(row sheet.Row) bool {
+	c, _ := row.Cell("kind")
+	return strings.TrimSpace(c.Text) == BeltKind.String()
+}
+
+// LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
+func LinesOf(row sheet.Row) []string {
+	if isBelt(row) {
+		names := beltTensions(row.Name)
+		return names[:]
+	}
+	return []string{row.Name}
+}
+
+func (r *reading) isBelt(name string) bool {
+	i, ok := r.lines[beltTensions(name)[0]]
+	return ok && r.p.Lines[i].Belt != nil && r.p.Lines[i].Belt.Name == name
+}
+
+func (p *Problem) isBelt(name string) bool {
+	i := p.LineNamed(beltTensions(name)[0])
+	return i >= 0 && p.Lines[i].Belt != nil && p.Lines[i].Belt.Name == name
+}
+
+// linesOf gives the lines of a row: one, or the two parts of a belt.
+func (r *reading) linesOf(row string) []int {
+	if r.isBelt(row) {
+		return r.p.Lines[r.lines[beltTensions(row)[0]]].Belt.Lines[:]
+	}
+	if i, ok := r.lines[row]; ok {
+		return []int{i}
+	}
+	return nil
+}
+
+// checkTensionName refuses a tension that is called like something else.
+func (r *reading) checkTensionName(l *Line) {
+	other := "a line"
+	if r.isGiven(l.Name) {
+		other = "a given"
+	} else if _, taken := r.s.Table("lines").Row(l.Name); !taken {
+		return
+	}
+	r.fail(l.Ref, units.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "Try: another name for one of them")
+}
+
+// belt reads the path, the friction and the limit of a belt. Its parts begin and end at
+// the drum's centre, or each where it leaves the drum.
+func (r *reading) belt(first int) {
+	row := r.lineRows[first]
+	parts := [2]*Line{&r.p.Lines[first], &r.p.Lines[first+1]}
+	belt := parts[0].Belt
+	parts[1].Kind = parts[0].Kind
+	fail := func(msg, hint string) { r.fail(parts[0].Ref, units.Span{}, msg, "Try: "+hint) }
+
+	text, ref, ok := r.text("lines", row, "path")
+	if !ok {
+		fail("the belt "+belt.Name+" has no path", "path = \"A C B\", from one end round the drum at C to the other end")
+		return
+	}
+	words := fields(text)
+	if len(words) != 3 && len(words) != 4 {
+		r.fail(ref, whole(text), "the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), "Try: path = \"A C B\", from one end round the drum at C to the other end")
+		return
+	}
+	for k, l := range parts {
+		from := k * (len(words) - 2)
+		if !r.throughPoints(l, ref, text, words[from:from+2]) {
+			return
+		}
+	}
+	ok = r.wrap(belt, row, parts)
+	ok = r.beltFriction(belt, row) && ok
+	ok = r.tight(belt, row) && ok
+	if ok && belt.Ratio() > maxRatio {
+		fail("the belt "+belt.Name+" has e^(μβ) = "+units.Figures(belt.Ratio(), 3)+", and more than "+units.Figures(maxRatio, 1)+" cannot be computed", "a smaller wrap")
+		return
+	}
+	if !ok {
+		return
+	}
+	r.limit(parts[0], row)
+	parts[1].Limit = parts[0].Limit // of the larger tension, so of either
+	parts[0].OK, parts[1].OK = true, true
+	r.doubtDrum(belt, ref, text, words)
+}
+
+// wrap reads the angle over which a belt touches its drum; left out it is the angle by
+// which the path changes its direction there.
+func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
+	if text, ref, ok := r.text("lines", row, "wrap"); ok {
+		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Angle)
+		if ok && v.V[0] <= 0 {
+			r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "Try: the angle over which it touches the drum, such as \"180 deg\" or \"1.5 turn\"")
+			return false
+		}
+		belt.Wrap = v.V[0]
+		return ok
+	}
+	belt.ByPath = true
+	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
+	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
+	if belt.Wrap <= coincident {
+		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, units.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "Try: wrap = \"180 deg\", or one of its points elsewhere")
+		return false
+	}
+	return true
+}
+
+func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
+	text, ref, ok := r.text("lines", row, "friction")
+	if !ok {
+		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, units.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "Try: friction = \"0.3\"; a cable runs over a smooth drum")
+		return false
+	}
+	v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
+	switch {
+	case !ok:
+	case v.V[0] <= 0:
+		r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "Try: friction = \"0.3\"; a cable runs over a smooth drum")
+		return false
+	case v.V[0] > maxFriction:
+		r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "Try: a decimal such as 0.3")
+		return false
+	}
+	belt.Friction = v.V[0]
+	return ok
+}
+
+func (r *reading) tight(belt *Belt, row sheet.Row) bool {
+	text, ref, ok := r.text("lines", row, "tight")
+	if !ok {
+		return true
+	}
+	names := beltTensions(belt.Name)
+	for k, name := range names {
+		if strings.ReplaceAll(strings.TrimSpace(text), "_", "") == name || strings.TrimSpace(text) == name {
+			belt.Tight = k
+			return true
+		}
+	}
+	r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), "Try: "+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
+	return false
+}
+
+// doubtDrum notes that a path through the centre of a drum leaves out the moment of the
+// friction about it, which decides where the drum is a rigid body.
+func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []units.Span) {
+	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
+	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
+		return
+	}
+	word := func(k int) string { return text[words[k].Start:words[k].End] }
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: words[1],
+		Msg:  "the belt " + belt.Name + " acts on the body " + r.p.Bodies[drum.Body].Name + " at " + drum.Name + ", so its friction has no moment about " + drum.Name,
+		Hint: "Try: path = " + strconv.Quote(word(0)+" P Q "+word(2)) + ", with P and Q where the belt leaves the drum"})
+}
+
+// heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
+// drum joins its tension to that of the other part, which acts on something, or to what is
+// typed of it, as of a rope over several drums.
+func (r *reading) heldByDrum(l *Line) bool {
+	if l.Belt == nil {
+		return false
+	}
+	first := &r.p.Lines[l.Belt.Lines[0]]
+	magnitude, _ := r.lineRows[l.Belt.Lines[0]].Cell("magnitude")
+	return l == first || len(first.Acts) > 0 || !first.OK || strings.TrimSpace(magnitude.Text) != ""
+}
+
+// tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and
+// of the other where slip impends; else it is unknown.
+func (r *reading) tension(i int) bool {
+	l := &r.p.Lines[i]
+	belt := l.Belt
+	if belt.Friction == 0 || r.isGiven(l.Name) {
+		return false // its row does not read, which says so itself
+	}
+	parts, ref, ok := r.tensionCells(belt, i)
+	if !ok {
+		return false
+	}
+	mine := i - belt.Lines[0]
+	other := 1 - mine
+	known := [2]bool{parts[0] != nil && !parts[0].IsQuestion(), parts[1] != nil && !parts[1].IsQuestion()}
+	switch {
+	case belt.Tight >= 0 && known[0] && known[1]:
+		if mine == belt.Tight {
+			r.fail(ref, units.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "Try: ? for one of them")
+		}
+		return false
+	case known[mine]:
+		v, ok := r.evaluate(ref, parts[mine], env{r: r, scope: inMagnitude, line: i})
+		if !ok {
+			return false
+		}
+		v, err := units.Want(v, units.Force, r.p.Units.Force, parts[mine].Span())
+		if v, ok = r.inReach(ref, parts[mine].String(), v, err); !ok {
+			return false
+		}
+		l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
+		return true
+	case belt.Tight < 0, !known[other] && mine != belt.Tight:
+		return r.ownUnknown(i)
+	}
+	if !r.magnitude(belt.Lines[other]) {
+		return false
+	}
+	belt.Tied = mine
+	factor := belt.Ratio()
+	if mine != belt.Tight {
+		factor = 1 / factor
+	}
+	l.Magnitude = r.p.Lines[belt.Lines[other]].Magnitude.Times(factor)
+	return true
+}
+
+// tensionCells gives the two expressions of a belt's magnitude, none where it has no such cell.
+func (r *reading) tensionCells(belt *Belt, i int) (parts [2]*units.Expr, ref sheet.Ref, ok bool) {
+	text, ref, has := r.text("lines", r.lineRows[i], "magnitude")
+	if !has {
+		return parts, ref, true
+	}
+	first := i == belt.Lines[0] // an error is said once
+	expr, err := r.parse(text)
+	if err != nil {
+		r.blocked = false
+		if first {
+			r.failCell(ref, err)
+		}
+		return parts, ref, false
+	}
+	if expr.IsQuestion() {
+		return parts, ref, true
+	}
+	both, _ := expr.Tuple()
+	if len(both) != 2 {
+		names := beltTensions(belt.Name)
+		if first {
+			hint := "Try: magnitude = " + strconv.Quote(strings.TrimSpace(text)+", ?")
+			if strings.Contains(text, ",") {
+				hint = "Try: one for each, or ? for an unknown, such as magnitude = \"600 N, ?\""
+			}
+			r.fail(ref, whole(text), "the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
+		}
+		return parts, ref, false
+	}
+	return [2]*units.Expr{both[0], both[1]}, ref, true
+}
+
+// Times is a multiple of a sum.
+func (a Affine) Times(factor float64) Affine {
+	out := Affine{Const: factor * a.Const}
+	for _, t := range a.Terms {
+		out.Terms = append(out.Terms, Term{Unknown: t.Unknown, Coef: factor * t.Coef})
+	}
+	return out
+}
+
+// Plus adds two sums; an unknown of both stands once.
+func (a Affine) Plus(b Affine) Affine {
+	out := Affine{Const: a.Const + b.Const, Terms: slices.Clone(a.Terms)}
+	for _, t := range b.Terms {
+		if k := slices.IndexFunc(out.Terms, func(of Term) bool { return of.Unknown == t.Unknown }); k >= 0 {
+			out.Terms[k].Coef += t.Coef
+		} else {
+			out.Terms = append(out.Terms, t)
+		}
+	}
+	return out
+}

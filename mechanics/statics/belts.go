@@ -1,0 +1,88 @@
+package statics
+
+import (
+	"fmt"
+
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// checkBelts holds the larger tension of each belt against e^(μβ) times the smaller one.
+func (s *Solution) checkBelts() {
+	for b := range s.Problem.Belts() {
+		tight, slack, fixed := s.tensions(b)
+		if !fixed {
+			continue
+		}
+		c := Check{Kind: CheckBelt, Subject: b.Name, Line: b.Lines[0], Joint: -1, Value: s.at(s.Problem.Lines[tight].Magnitude),
+			With: s.Problem.Lines[tight].Name + "/" + s.Problem.Lines[slack].Name}
+		if c.Impends = b.Tight >= 0; c.Impends {
+			c.Bound, c.OK = c.Value, true
+		} else {
+			grip := gripCondition(s.Problem, b)
+			spare, _ := s.spare(&grip)
+			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * b.Ratio()
+			c.OK = spare >= -senseTol*s.scaleOfCondition(&grip)
+		}
+		s.Checks = append(s.Checks, c)
+	}
+}
+
+// tensions are the lines of a belt with the larger and with the smaller tension; fixed is
+// false where these have no single value.
+func (s *Solution) tensions(b *problem.Belt) (tight, slack int, fixed bool) {
+	one, ok := s.Magnitude(b.Lines[0])
+	two, also := s.Magnitude(b.Lines[1])
+	switch {
+	case !ok || !also:
+		return b.Lines[0], b.Lines[1], false
+	case b.Tight >= 0:
+		return b.Lines[b.Tight], b.Slack(), true
+	case one > two:
+		return b.Lines[0], b.Lines[1], true
+	}
+	return b.Lines[1], b.Lines[0], true
+}
+
+// slackSide tells that a line is the part of a belt with the smaller tension: its limit is
+// that of the larger one.
+func (s *Solution) slackSide(line int) bool {
+	b := s.Problem.Lines[line].Belt
+	if b == nil {
+		return false
+	}
+	_, slack, fixed := s.tensions(b)
+	return fixed && line == slack
+}
+
+// gripNeeded says which ratio of its tensions a belt that slips would need.
+func (s *Solution) gripNeeded(b *problem.Belt) string {
+	p := s.Problem
+	tight, slack, _ := s.tensions(b)
+	over, under := s.at(p.Lines[tight].Magnitude), s.at(p.Lines[slack].Magnitude)
+	if under <= senseTol*over {
+		return fmt.Sprintf("belt %s would have to hold %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.force1(over), p.Lines[slack].Name)
+	}
+	return fmt.Sprintf("belt %s would need %s/%s = %s, more than e^(μβ) = %s", b.Name, p.Lines[tight].Name, p.Lines[slack].Name,
+		units.Figures(over/under, p.Figures), units.Figures(b.Ratio(), p.Figures))
+}
+
+// beltWords puts the check of a belt in words.
+func (c Check) beltWords(p *problem.Problem) string {
+	b := p.Lines[c.Line].Belt
+	limit := units.Figures(b.Ratio(), p.Figures)
+	switch {
+	case c.Impends:
+		tight, slack := p.Lines[b.Lines[b.Tight]].Name, p.Lines[b.Slack()].Name
+		return fmt.Sprintf("belt %s: slip is impending, as specified: %s = %s e^(μβ) = %s", b.Name, tight, slack, p.Units.Force.Format(c.Value, p.Figures))
+	case c.Value <= 0:
+		return fmt.Sprintf("belt %s carries no tension", b.Name)
+	case c.Bound <= senseTol*c.Value:
+		return fmt.Sprintf("belt %s slips: it has a tension of %s on one side of the drum and none on the other", b.Name, p.Units.Force.Format(c.Value, p.Figures))
+	}
+	ratio := units.Figures(c.Value/c.Bound*b.Ratio(), p.Figures)
+	if !c.OK {
+		return fmt.Sprintf("%s = %s exceeds e^(μβ) = %s: belt %s slips", c.With, ratio, limit, b.Name)
+	}
+	return fmt.Sprintf("%s = %s of e^(μβ) = %s: belt %s does not slip", c.With, ratio, limit, b.Name)
+}

@@ -1,0 +1,128 @@
+package working
+
+import (
+	"math"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// impendingBelts derive the ratio of the tensions of belts about to slip, R2 = R1 e^(μβ).
+func (b *builder) impendingBelts() {
+	for belt := range b.p.Belts() {
+		if belt.Tight < 0 {
+			continue
+		}
+		tight, tied, other := b.tension(belt, belt.Tight), b.tension(belt, belt.Tied), b.tension(belt, 1-belt.Tied)
+		body := append(b.wrap(belt), say("Slip is impending, and ", tight, " is the larger tension, against the motion of the belt:"))
+		from := b.p.Lines[belt.Lines[1-belt.Tied]].Magnitude
+		f := b.p.Units.Force
+		value := grouped(b.affine(from, f))
+		of := []doc.Math{tied}
+		for _, grip := range [][2]doc.Math{{other, b.grip(letter("μ"), letter("β"))}, {value, b.gripNumbers(belt)}} {
+			if belt.Tied == belt.Tight {
+				of = append(of, product(grip[0], grip[1]))
+			} else {
+				of = append(of, fraction(grip[0], grip[1]))
+			}
+		}
+		result := b.affine(b.p.Lines[belt.Lines[belt.Tied]].Magnitude, f)
+		if len(from.Terms) == 0 {
+			result = measured(result, f)
+		}
+		b.step(BeltFriction, "Friction of belt "+belt.Name, b.beltSubject(belt), append(body, formula(equal(append(of, result)...)))...)
+	}
+}
+
+// heldBelts hold the tensions of the other belts against the largest ratio they can have.
+func (b *builder) heldBelts() {
+	for belt := range b.p.Belts() {
+		if belt.Tight >= 0 {
+			continue
+		}
+		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
+			formula(equal(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.ratio(belt.Ratio()))))
+		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
+	}
+}
+
+// gripNeeded is the ratio that a belt's tensions need, and what becomes of the belt.
+func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
+	one, two := b.tension(belt, 0), b.tension(belt, 1)
+	first, known := b.s.Magnitude(belt.Lines[0])
+	second, also := b.s.Magnitude(belt.Lines[1])
+	if !known || !also {
+		within := func(sign float64) doc.Math { return times(b.coefficient(math.Exp(sign*belt.Friction*belt.Wrap)), one) }
+		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{within(-1), two, within(1)}})}
+	}
+	if first > second {
+		one, two, first, second = two, one, second, first
+	}
+	ok := true
+	for k := range b.s.Checks {
+		if c := &b.s.Checks[k]; c.Line == belt.Lines[0] && c.Subject == belt.Name {
+			ok = c.OK
+		}
+	}
+	switch {
+	case second <= 0:
+		return []doc.Block{say("The belt is not in tension, so no friction acts.")}
+	case first < -sumTol*second:
+		return []doc.Block{say(one, " is not a tension, so no friction acts.")}
+	case first <= sumTol*second:
+		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
+	}
+	needed := formula(equal(fraction(two, one), fraction(b.force(second), b.force(first)), b.ratio(second/first)))
+	limit := b.grip(letter("μ"), letter("β"))
+	if !ok {
+		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
+	}
+	return []doc.Block{needed, say("The ratio needed does not exceed ", limit, ": the belt does not slip.")}
+}
+
+// wrap is the angle of contact in radians, with the path's change of direction that it is
+// where it was not typed.
+func (b *builder) wrap(belt *problem.Belt) []doc.Block {
+	beta := letter("β")
+	angle := b.p.Units.For(units.Angle)
+	show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
+	var body []doc.Block
+	if belt.ByPath {
+		u, v := b.p.Lines[belt.Lines[0]].Legs[0].U, b.p.Lines[belt.Lines[1]].Legs[0].U
+		var of []doc.Math
+		for k, x := range xyz(cleaned(u))[:b.axes] {
+			if y := xyz(cleaned(v))[k]; x != 0 && y != 0 {
+				of = append(of, product(grouped(cosine(x)), grouped(cosine(y))))
+			}
+		}
+		body = append(body, say("The angle of contact is the angle between the directions of ", b.tension(belt, 0), " and ", b.tension(belt, 1), " along the path:"),
+			formula(equal(words("cos β"), sum(of...), cosine(math.Cos(belt.Wrap)))))
+	}
+	if angle.Factor == 1 {
+		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))
+	}
+	factor := map[string]doc.Math{"deg": fraction(letter("π"), exactly(180)), "gon": fraction(letter("π"), exactly(200)), "turn": product(exactly(2), letter("π"))}[angle.Symbol]
+	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
+	return append(body, say("The angle of contact in radians:"), formula(equal(beta, product(show(angle.In(belt.Wrap)), factor), radians)))
+}
+
+// grip is e^(μβ), with symbols or with numbers.
+func (b *builder) grip(mu, beta doc.Math) doc.Math {
+	return doc.Math{Op: doc.Power, Of: []doc.Math{letter("e"), product(mu, beta)}}
+}
+
+func (b *builder) gripNumbers(belt *problem.Belt) doc.Math {
+	return b.grip(short(belt.Friction, b.p.Figures+1), short(belt.Wrap, b.p.Figures+1))
+}
+
+func (b *builder) ratio(x float64) doc.Math { return short(x, b.p.Figures+1) }
+
+// tension is the symbol of the tension in a part of a belt.
+func (b *builder) tension(belt *problem.Belt, part int) doc.Math {
+	return named(b.p.Lines[belt.Lines[part]].Name)
+}
+
+func (b *builder) beltSubject(belt *problem.Belt) Subject {
+	return Subject{Lines: belt.Lines[:], Points: b.p.Lines[belt.Lines[0]].Path[1:]}
+}
