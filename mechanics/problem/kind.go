@@ -54,17 +54,3 @@ var kinds = []KindInfo{
 	{Weight, "weight", Along, "downwards", "upwards", false, "along gravity; a mass is taken times g"},
 	{Contact, "contact", PressOnly, "push", "pull", false, "a smooth surface: can push, not pull"},
 }
-
-// LetsGo says what a line does instead of taking the sense that it cannot have;
-// -1 stands for a joint, which lifts off.
-func (p *Problem) LetsGo(line int) string {
-	if line >= 0 {
-		switch p.Lines[line].Kind.Info().Sense {
-		case PullOnly:
-			return "goes slack"
-		case PushOnly:
-			return "comes away"
-		}
-	}
-	return "lifts off"
-}
