@@ -56,17 +56,3 @@ var kinds = []KindInfo{
 	{Contact, "contact", PressOnly, "push", "pull", false, "a smooth surface: can push, not pull"},
 	{BeltKind, "belt", PullOnly, "tension", "compression", true, "a rope or belt round a rough drum: of R the tensions R1, R2"},
 }
-
-// LetsGo says what a line does instead of taking the sense that it cannot have;
-// -1 stands for a joint, which lifts off.
-func (p *Problem) LetsGo(line int) string {
-	if line >= 0 {
-		switch p.Lines[line].Kind.Info().Sense {
-		case PullOnly:
-			return "goes slack"
-		case PushOnly:
-			return "comes away"
-		}
-	}
-	return "lifts off"
-}

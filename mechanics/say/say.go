@@ -88,6 +88,16 @@ func Article(word string) string {
 	return "a"
 }
 
+// The puts an article before a name that is a common noun, so that it reads as a
+// sentence: "the beam", but "AB" and "T1".
+func The(name string) string {
+	const shortest = 3 // of a noun
+	if len(name) < shortest || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) {
+		return name
+	}
+	return "the " + name
+}
+
 // Capital begins a text with a capital letter.
 func Capital(text string) string {
 	r, n := utf8.DecodeRuneInString(text)

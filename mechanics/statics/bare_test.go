@@ -55,7 +55,7 @@ A = "0, 3"
 T = { kind = "cable", path = "P A" }
 W = { kind = "weight", at = "P", magnitude = "10 N" }
 `)
-	want := []string{"determinate, partly constrained: every unknown has one value", "nothing holds P along x, and no load acts that way",
+	want := []string{"statically determinate, partially constrained: every unknown has a single value", "P is unsupported in the x direction, but no load acts in that direction",
 		`no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`}
 	if got := s.Words(); !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)

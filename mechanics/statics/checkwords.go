@@ -3,9 +3,9 @@ package statics
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -21,133 +21,180 @@ func (c Check) Name() string {
 // Says puts a check in words, numbers in the sheet's units.
 func (c Check) Says(p *problem.Problem) string {
 	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }
+	subject := say.The(c.Subject)
 	switch c.Kind {
 	case CheckUnit:
 		if !c.OK {
-			return fmt.Sprintf("|u| is not 1 for %s: it is off by %.2g", c.Subject, c.Value)
+			return fmt.Sprintf("|u| for %s is not 1: it is off by %.2g", c.Subject, c.Value)
 		}
 		return fmt.Sprintf("|u| = 1 for %s, %s", c.Subject, within(c.Value, ""))
 	case CheckResidual, CheckMoment:
 		return c.balanceSays()
 	case CheckCondition:
-		says := fmt.Sprintf("conditioning costs %.1f of the %.1f figures carried", c.Value, carried)
-		if !c.OK {
-			says += fmt.Sprintf(", which leaves fewer than the %d shown", p.Figures)
-		}
-		return says
+		return c.conditionSays(p.Figures)
 	case CheckSense:
-		positive, negative, name := "push", "pull", ""
-		if c.Line >= 0 {
-			info := p.Lines[c.Line].Kind.Info()
-			positive, negative, name = info.Positive, info.Negative, info.Name
-		} else {
-			name = jointWords(&p.Joints[c.Joint])
-		}
-		word := positive
-		switch {
-		case !c.OK:
-			word = negative + ", which a " + name + " cannot take"
-		case c.Value <= 0: // less than counts as a sense
-			c.Value, word = 0, "no force"
-		}
-		return fmt.Sprintf("%s = %s: %s", c.Subject, force(math.Abs(c.Value)), word)
+		return c.senseSays(p)
 	case CheckFriction:
-		if c.Impends {
-			return fmt.Sprintf("%s is on the point of slipping, as the sheet says: its friction is %s, all that is available", c.Subject, force(c.Value))
+		switch {
+		case c.Impends:
+			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, force(c.Value))
+		case !c.OK:
+			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
 		}
-		if !c.OK {
-			return fmt.Sprintf("%s: it needs %s of friction, and %s is available", c.slides(p), force(c.Value), force(c.Bound))
-		}
-		return fmt.Sprintf("%s: it needs %s of the %s of friction available", c.slides(p), force(c.Value), force(c.Bound))
+		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
 	case CheckBelt:
 		return c.beltWords(p)
 	case CheckBare:
-		return "no force acts on " + c.Subject + ", so it is left out"
+		return "no force acts on " + subject + ", so it is left out"
 	case CheckSupport:
 		return c.supportWords(p)
 	case CheckLoad:
 		if !c.OK {
-			return fmt.Sprintf("the resultant of the distributed load %s is in doubt: its integrals are exact only to %.1e. Try: a load of its own for each stretch where the intensity changes fast", c.Subject, c.Value)
+			return fmt.Sprintf("the resultant of the distributed load %s is unreliable: its numerical integration has a relative error of %.1e. Try: a separate load for each stretch where the intensity changes rapidly", c.Subject, c.Value)
 		}
-		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, %s", c.Subject, within(c.Value, ""))
+		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, with a relative error of %.1e", c.Subject, c.Value)
 	case CheckTipping:
 		return c.tippingWords(p)
 	case CheckTwoForce:
-		return fmt.Sprintf("%s is a two-force member: forces act on it at %s only, so they lie along the line between, %s", c.Subject, c.With, within(c.Value, ""))
-	case CheckThreeForce:
-		if !c.Meets {
-			return fmt.Sprintf("%s is a three-force member: its forces at %s have parallel lines of action, %s", c.Subject, c.With, within(c.Value, ""))
-		}
-		return fmt.Sprintf("%s is a three-force member: the lines of its forces at %s meet in %s, %s", c.Subject, c.With, placeWords(p, c.Meet), within(c.Value, ""))
-	case CheckLimit, CheckJointLimit:
-		if c.Open {
-			return fmt.Sprintf("%s is not held against its limit of %s: its admissible range was not computed", c.Subject, force(c.Bound))
-		}
-		if math.IsInf(c.Value, 1) {
-			return fmt.Sprintf("%s has no greatest value to hold against its limit of %s", c.Subject, force(c.Bound))
-		}
-		use := units.Figures(100*c.Value/c.Bound, p.Figures)
-		if c.Ranged && !c.OK {
-			return fmt.Sprintf("%s could reach %s, %s %% of its limit of %s", c.Subject, force(c.Value), use, force(c.Bound))
-		}
-		word := "uses"
 		if !c.OK {
-			word = "exceeds its limit: it uses"
+			return fmt.Sprintf("%s is a two-force member, but its forces at %s do not act along the line that joins them: %.2g of the force is perpendicular to it", subject, c.With, c.Value)
 		}
-		says := fmt.Sprintf("%s %s %s %% of %s", c.Subject, word, use, force(c.Bound))
-		if c.OK && c.Value > 0 {
-			says += ", a factor of " + units.Figures(c.Bound/c.Value, p.Figures) + " left"
+		return fmt.Sprintf("%s is a two-force member: its forces at %s act along the line that joins them, %s", subject, c.With, within(c.Value, "the force"))
+	case CheckThreeForce:
+		are := "are parallel"
+		if c.Meets {
+			are = "are concurrent at " + p.Place(c.Meet)
 		}
-		return says
+		if !c.OK {
+			return fmt.Sprintf("%s is a three-force member, but the lines of action of its forces at %s are neither concurrent nor parallel: they are off by %.2g of its length", subject, c.With, c.Value)
+		}
+		return fmt.Sprintf("%s is a three-force member: the lines of action of its forces at %s %s, %s", subject, c.With, are, within(c.Value, ""))
+	case CheckLimit, CheckJointLimit:
+		return c.limitSays(p)
 	}
 	if c.OK {
-		return "equilibrium is possible: the free unknowns have admissible values"
+		return "equilibrium is possible: the undetermined unknowns have admissible values"
 	}
 	if c.Open {
 		return undecidedWords
 	}
-	return "the free unknowns have no admissible values"
+	return "no values of the undetermined unknowns are admissible"
 }
 
-// slides says whether a body slips, and where; a particle is where it is.
-func (c Check) slides(p *problem.Problem) string {
-	body := p.Bodies[p.Joints[c.Joint].First].Name
-	verb := " does not slip"
-	if !c.OK {
-		verb = " slips"
+// body names the body that a joint's check is about.
+func (c Check) body(p *problem.Problem) string {
+	return say.The(p.Bodies[p.Joints[c.Joint].First].Name)
+}
+
+// at says where a joint is; a particle is where it is.
+func (c Check) at(p *problem.Problem) string {
+	if p.Bodies[p.Joints[c.Joint].First].Name == c.Subject {
+		return ""
 	}
-	if body == c.Subject {
-		return body + verb
+	return " at " + c.Subject
+}
+
+// conditionSays says how many figures the conditioning leaves.
+func (c Check) conditionSays(figures int) string {
+	left := int(carried - c.Value)
+	switch {
+	case !c.OK:
+		return fmt.Sprintf("ill conditioned: only about %s reliable, fewer than the %d shown", figuresAre(left), figures)
+	case c.Value > math.Log10(nearlyCond):
+		return fmt.Sprintf("poorly conditioned, but about %s reliable", figuresAre(left))
 	}
-	return body + verb + " at " + c.Subject
+	return fmt.Sprintf("well conditioned: about %s reliable", figuresAre(left))
+}
+
+func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural(n, "is") }
+
+// senseSays says which sense a line or a support has, and whether it can.
+func (c Check) senseSays(p *problem.Problem) string {
+	value := p.Units.Force.Format(math.Abs(c.Value), p.Figures)
+	positive, negative, name := "", "", ""
+	if c.Line >= 0 {
+		info := p.Lines[c.Line].Kind.Info()
+		positive, negative, name = info.Positive, info.Negative, info.Name
+	} else {
+		name = jointWords(&p.Joints[c.Joint])
+	}
+	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
+	switch {
+	case c.OK && c.Value <= 0: // less than counts as a sense
+		return c.Subject + " = " + p.Units.Force.Format(0, p.Figures) + ": no force"
+	case c.OK && pushes:
+		return c.Subject + " = " + value + ", pushing"
+	case c.OK:
+		return c.Subject + " = " + value + " in " + positive
+	case pushes:
+		return c.Subject + " would have to pull (" + value + "), which a " + name + " cannot do"
+	}
+	return c.Subject + " = " + value + " in " + negative + ", which a " + name + " cannot carry"
+}
+
+// limitSays says how much of a limit is used.
+func (c Check) limitSays(p *problem.Problem) string {
+	limit := p.Units.Force.Format(c.Bound, p.Figures)
+	switch {
+	case c.Open:
+		return "the limit of " + c.Subject + ", " + limit + ", is not checked: its admissible range was not computed"
+	case math.IsInf(c.Value, 1):
+		return c.Subject + " is unbounded and can exceed its limit of " + limit
+	}
+	used := units.Figures(100*c.Value/c.Bound, p.Figures) + " %"
+	of := used + " of its limit of " + limit
+	switch {
+	case c.Ranged && !c.OK:
+		return c.Subject + " could reach " + p.Units.Force.Format(c.Value, p.Figures) + ", " + of
+	case !c.OK:
+		return c.Subject + " exceeds its limit of " + limit + ": utilisation " + used
+	case c.Value == 0:
+		return c.Subject + " is at " + of
+	}
+	verb := " is at "
+	if c.Ranged {
+		verb = " reaches at most "
+	}
+	return c.Subject + verb + of + "; reserve factor " + units.Figures(c.Bound/c.Value, p.Figures)
 }
 
 // balanceSays puts the check of a sum of forces or moments in words.
 func (c Check) balanceSays() string {
-	sum, of, about := "ΣF", "force", ""
+	sum, of, on := "ΣF", "the largest force", " on "+say.The(c.Subject)
 	switch {
 	case c.Kind == CheckMoment && c.About == "":
-		sum, of, about = "ΣM", "moment", " about a second point"
+		sum, of, on = "ΣM", "the largest moment", on+" about a second point"
 	case c.Kind == CheckMoment:
-		sum, of, about = "ΣM", "moment", " about "+c.About
+		sum, of, on = "ΣM", "the largest moment", on+" about "+c.About
 	case c.About != "": // a rigid body's equations
 		if c.OK {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s on %s, %s", c.About, c.Subject, within(c.Value, " of the largest force"))
+			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s%s, %s", c.About, on, within(c.Value, of))
 		}
-		return fmt.Sprintf("ΣF and ΣM about %s on %s are not 0: %.2g of the largest force is left", c.About, c.Subject, c.Value)
+		return fmt.Sprintf("ΣF and ΣM about %s%s are not both zero: the residual is %s", c.About, on, share(c.Value, of))
 	}
 	if !c.OK {
-		return fmt.Sprintf("%s on %s%s is not 0: %.2g of the largest %s is left", sum, c.Subject, about, c.Value, of)
+		return fmt.Sprintf("%s%s is not zero: the residual is %s", sum, on, share(c.Value, of))
 	}
-	return fmt.Sprintf("%s = 0 on %s%s, %s", sum, c.Subject, about, within(c.Value, " of the largest "+of))
+	return fmt.Sprintf("%s = 0%s, %s", sum, on, within(c.Value, of))
 }
 
-// within says how near to nothing a number is.
-func within(off float64, of string) string {
-	if off == 0 {
-		return "exactly"
+// share compares a residual with what it is relative to.
+func share(part float64, of string) string {
+	if math.Abs(part-1) < 0.005 { // "1" to the two figures shown
+		return "as large as " + of
 	}
-	return fmt.Sprintf("to %.1e%s", off, of)
+	return fmt.Sprintf("%.2g times %s", part, of)
+}
+
+// within says how near to zero a number is.
+func within(off float64, of string) string {
+	switch {
+	case off == 0:
+		return "exactly"
+	case of == "":
+		return fmt.Sprintf("to within %.1e", off)
+	}
+	return fmt.Sprintf("to within %.1e of %s", off, of)
 }
 
 // computedFigures is how many figures a computed value shows beside a printed
@@ -162,18 +209,20 @@ func (a AnswerCheck) ComputedText(p *problem.Problem) string {
 	return p.Units.For(a.Query.Dim).Format(a.Computed, max(computedFigures, p.Figures+2))
 }
 
-// Says puts a reference answer and what became of it in words.
+// Says puts a reference answer and what became of it in words: one that agrees is
+// shown to as many figures as the reference has.
 func (a AnswerCheck) Says(p *problem.Problem) string {
-	word := "agrees with"
 	switch {
+	case a.Err != "" && a.errOf != a.Query.Name:
+		return a.Query.Name + ": " + a.Err + ", but the reference is " + a.Printed
 	case a.Err != "":
-		says := a.Err
-		if !strings.HasPrefix(says, a.Query.Name) {
-			says = a.Query.Name + ": " + says
-		}
-		return says + ", and the reference answer is " + a.Printed
+		return a.Err + ", but the reference is " + a.Printed
 	case !a.OK:
-		word = "differs from"
+		return fmt.Sprintf("%s = %s differs from the reference %s", a.Query.Name, a.ComputedText(p), a.Printed)
 	}
-	return fmt.Sprintf("%s = %s %s the reference %s", a.Query.Name, a.ComputedText(p), word, a.Printed)
+	figures := p.Figures
+	if a.Computed != 0 && a.Half > 0 {
+		figures = max(figures, 1+int(math.Log10(math.Abs(a.Computed)/(2*a.Half)*(1+answerSlack))))
+	}
+	return fmt.Sprintf("%s = %s agrees with the reference %s", a.Query.Name, p.Units.For(a.Query.Dim).Format(a.Computed, figures), a.Printed)
 }

@@ -3,42 +3,45 @@ package statics
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
+// reasons counts what stands in the way of an admissible solution.
+func (s *Solution) reasons() int { return len(s.Broken) + len(s.Conflicts) }
+
 // inadmissibleWords says why no solution is admissible.
 func (s *Solution) inadmissibleWords() []string {
-	head := s.Verdict.String()
-	if len(s.Broken)+len(s.Conflicts) > 0 {
-		head += ", not possible as drawn"
-	}
-	if len(s.Motions) > 0 {
-		head += ", partly constrained"
-	}
 	only := "the only solution"
 	if s.Degree > 0 {
 		only = "every solution"
 	}
-	out := []string{head}
-	if len(s.Broken) == 1 && len(s.Conflicts) == 0 {
-		out[0] += ": " + s.brokenWords(&s.Broken[0], only) + "; " + s.Instead(&s.Broken[0])
-	} else {
-		for i := range s.Broken {
-			out = append(out, s.brokenWords(&s.Broken[i], only))
-		}
+	head := s.Headline()
+	var why []string
+	for i := range s.Broken {
+		why = append(why, s.brokenWords(&s.Broken[i], only))
 	}
 	for i := range s.Conflicts {
-		out = append(out, s.conflictWords(&s.Conflicts[i]))
+		why = append(why, s.conflictWords(&s.Conflicts[i]))
 	}
 	if s.undecided {
-		out = append(out, undecidedWords)
+		why = append(why, undecidedWords)
 	}
+	switch {
+	case len(why) > 1:
+		head += ": " + only + " is inadmissible"
+	case len(s.Broken) > 0:
+		does, _ := s.instead(&s.Broken[0])
+		head, why = head+": "+why[0]+"; "+does, nil
+	default:
+		head, why = head+": "+why[0], nil
+	}
+	out := append([]string{head}, why...)
 	for j, x := range s.X {
 		if s.Degree > 0 && (x.Fixed || x.Ranged) {
 			out = append(out, s.RangeWords(j))
@@ -47,7 +50,7 @@ func (s *Solution) inadmissibleWords() []string {
 	return out
 }
 
-const undecidedWords = "no state was found in which every friction force lies within μN; if there is one, friction is at its limit in it"
+const undecidedWords = "no state was found in which every friction force satisfies |F| ≤ μN; if there is one, friction is at its limit in it"
 
 // brokenWords says what a condition that is violated would need.
 func (s *Solution) brokenWords(c *Condition, only string) string {
@@ -57,12 +60,11 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		return s.gripNeeded(p.Lines[c.Line].Belt)
 	case Friction:
 		needed, available := s.frictionOf(&p.Joints[c.Joint])
-		return fmt.Sprintf("the surface at %s would have to exert %s of friction, and %s is available", c.Name, s.force1(needed), s.force1(available))
+		return fmt.Sprintf("equilibrium requires a friction force of %s at %s, but μN = %s", s.force1(needed), c.Name, s.force1(available))
 	case Face:
 		j := &p.Joints[c.Joint]
 		if s.liftedOff(j) {
-			return fmt.Sprintf("the contact at %s would have to exert a moment of %s without a normal force", c.Name,
-				p.Units.For(units.Moment).Format(math.Abs(s.X[j.Moments[0].Unknown].Value), p.Figures))
+			return momentAlone(p, c.Name, s.X[j.Moments[0].Unknown].Value)
 		}
 		beyond, end := s.beyond(j)
 		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
@@ -78,25 +80,50 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 	return fmt.Sprintf("the %s at %s would have to pull (%s)", jointWords(&p.Joints[c.Joint]), p.Joints[c.Joint].Name, size)
 }
 
-// Instead says what happens where a condition is the only one that is violated: a
-// cable goes slack, a contact lifts off, a body slips or tips.
-func (s *Solution) Instead(c *Condition) string {
-	p := s.Problem
-	switch {
-	case c.Kind == Grip:
-		return "belt " + c.Name + " slips"
-	case c.Kind == Friction:
-		return p.Bodies[p.Joints[c.Joint].First].Name + " slips"
-	case c.Kind == Face && s.liftedOff(&p.Joints[c.Joint]):
-		return p.Bodies[p.Joints[c.Joint].First].Name + " tips"
-	case c.Kind == Face:
-		_, end := s.beyond(&p.Joints[c.Joint])
-		return p.Bodies[p.Joints[c.Joint].First].Name + " tips about " + end
-	}
-	return c.Name + " " + p.LetsGo(c.Line)
+// momentAlone is for a face with a moment and no normal force to exert it.
+func momentAlone(p *problem.Problem, joint string, moment float64) string {
+	return "the contact at " + joint + " would have to exert a moment of " + p.Units.For(units.Moment).Format(math.Abs(moment), p.Figures) + " without a normal force"
 }
 
-// conflictWords names the conditions that no solution keeps together, and what slips
+// Instead says what happens where a condition is the only one that is violated: a
+// cable goes slack, bodies separate, a body slips or tips.
+func (s *Solution) Instead(c *Condition) string {
+	does, at := s.instead(c)
+	return does + at
+}
+
+// instead is the same in two parts: what happens, and where.
+func (s *Solution) instead(c *Condition) (does, at string) {
+	p := s.Problem
+	if c.Kind == Grip {
+		return "belt " + c.Name + " slips", ""
+	}
+	if c.Line >= 0 {
+		switch p.Lines[c.Line].Kind.Info().Sense {
+		case problem.PullOnly:
+			return c.Name + " goes slack", ""
+		case problem.PushOnly:
+			return c.Name + " loses contact", ""
+		}
+		return "the bodies separate", " at " + c.Name
+	}
+	j := &p.Joints[c.Joint]
+	body := say.The(p.Bodies[j.First].Name)
+	switch {
+	case c.Kind == Friction:
+		return body + " slips", ""
+	case c.Kind == Face && s.liftedOff(j):
+		return body + " tips", ""
+	case c.Kind == Face:
+		_, end := s.beyond(j)
+		return body + " tips about " + end, ""
+	case j.Second >= 0:
+		return "the bodies separate", " at " + j.Name
+	}
+	return body + " lifts off", " at " + j.Name
+}
+
+// conflictWords names the conditions that no solution satisfies together, and what slips
 // where friction alone stands in the way.
 func (s *Solution) conflictWords(of *Conflict) string {
 	p := s.Problem
@@ -109,7 +136,7 @@ func (s *Solution) conflictWords(of *Conflict) string {
 			slips = withNew(slips, "belt "+c.Name)
 		case c.Kind == Friction:
 			friction = append(friction, c.Name)
-			slips = withNew(slips, p.Bodies[p.Joints[c.Joint].First].Name)
+			slips = withNew(slips, say.The(p.Bodies[p.Joints[c.Joint].First].Name))
 		case c.Kind == Face:
 			face = append(face, c.Name)
 		case c.Line < 0:
@@ -124,30 +151,32 @@ func (s *Solution) conflictWords(of *Conflict) string {
 	}
 	var parts []string
 	put := func(of []string, one, more, rest string) {
-		switch len(of) {
-		case 0:
-		case 1:
-			parts = append(parts, one+of[0]+rest)
-		default:
-			parts = append(parts, more+someNames(of)+rest)
+		if len(of) > 1 {
+			one = more
+		}
+		if len(of) > 0 {
+			parts = append(parts, one+say.AndMore(of, maxNames)+rest)
 		}
 	}
 	put(pull, "cable ", "cables ", " in tension")
 	put(push, "strut ", "struts ", " in compression")
-	put(press, "contact ", "contacts ", " pressing")
-	put(support, "the support at ", "the supports at ", " pressing")
+	put(press, "contact ", "contacts ", " in compression")
+	put(support, "the support at ", "the supports at ", " in compression")
 	put(face, "the normal force at ", "the normal forces at ", " inside the contact")
 	put(friction, "|F| ≤ μN at ", "|F| ≤ μN at ", "")
 	put(grip, "the tensions of belt ", "the tensions of belts ", " within the ratio e^(μβ)")
-	words := "no solution has " + listed(parts)
+	words := "no solution has " + say.And(parts...)
 	if of.Slips {
-		words += "; " + either(slips) + " slips"
+		if more := len(slips) - maxNames; more > 0 {
+			slips = append(slips[:maxNames:maxNames], say.Count(more, "more body"))
+		}
+		words += "; " + say.Or(slips...) + " slips"
 	}
 	return words
 }
 
-// either joins names of which one at least is meant.
-func either(names []string) string { return series(few(names), "or") }
+// maxNames is how many names a sentence has; more are counted.
+const maxNames = 6
 
 // possibleWords says of an indeterminate state what friction leaves open.
 func (s *Solution) possibleWords() string {
@@ -164,34 +193,23 @@ func (s *Solution) possibleWords() string {
 	}
 	var with []string
 	if len(at) > 0 {
-		with = append(with, "|F| ≤ μN at "+someNames(at))
+		with = append(with, "|F| ≤ μN at "+say.AndMore(at, maxNames))
 	}
 	if len(belts) > 0 {
-		with = append(with, "the tensions of "+someNames(belts)+" within the ratio e^(μβ)")
+		with = append(with, "the tensions of "+say.AndMore(belts, maxNames)+" within the ratio e^(μβ)")
 	}
 	if !s.possible || len(with) == 0 {
 		return ""
 	}
-	return "equilibrium is possible with " + listed(with)
+	return "equilibrium is possible with " + say.And(with...)
 }
 
-// Ends says what becomes of those that end a range: cables go slack, struts no
-// longer push, contacts and supports lift off, surfaces slip, bodies tip.
+// Ends says what becomes of those that end a range: cables go slack, struts lose
+// contact, contacts and supports lift off, surfaces slip, bodies tip.
 func (s *Solution) Ends(by []Ended) string {
 	p := s.Problem
-	var out []string
-	say := func(one, more string, of []string) {
-		switch len(of) {
-		case 0:
-		case 1:
-			out = append(out, of[0]+" "+one)
-		default:
-			out = append(out, someNames(of)+" "+more)
-		}
-	}
-	var slack, struts, lifts, slips []string
+	var slack, struts, lifts, slips, ends []string
 	tips := map[string][]string{}
-	var ends []string
 	for _, e := range by {
 		c := &s.conditions[e.Condition]
 		switch {
@@ -200,10 +218,8 @@ func (s *Solution) Ends(by []Ended) string {
 		case c.Kind == Face:
 			j := &p.Joints[c.Joint]
 			end := p.Points[j.Face[e.Part]].Name
-			if len(tips[end]) == 0 {
-				ends = append(ends, end)
-			}
-			tips[end] = append(tips[end], p.Bodies[j.First].Name)
+			ends = withNew(ends, end)
+			tips[end] = append(tips[end], say.The(p.Bodies[j.First].Name))
 		case c.Line >= 0 && p.Lines[c.Line].Kind.Info().Sense == problem.PullOnly:
 			slack = append(slack, c.Name)
 		case c.Line >= 0 && p.Lines[c.Line].Kind.Info().Sense == problem.PushOnly:
@@ -212,25 +228,25 @@ func (s *Solution) Ends(by []Ended) string {
 			lifts = append(lifts, c.Name)
 		}
 	}
-	say("goes slack", "go slack", slack)
-	say("no longer pushes", "no longer push", struts)
-	say("lifts off", "lift off", lifts)
-	say("is about to slip", "are about to slip", slips)
+	var out []string
+	put := func(of []string, one, more string) {
+		if len(of) > 1 {
+			one = more
+		}
+		if len(of) > 0 {
+			out = append(out, say.AndMore(of, maxNames)+one)
+		}
+	}
+	put(slack, " goes slack", " go slack")
+	put(struts, " loses contact", " lose contact")
+	put(lifts, " lifts off", " lift off")
+	if len(slips) > 0 {
+		out = append(out, "slip is impending at "+say.AndMore(slips, maxNames))
+	}
 	for _, end := range ends {
-		say("is about to tip about "+end, "are about to tip about "+end, tips[end])
+		put(tips[end], " is about to tip about "+end, " are about to tip about "+end)
 	}
-	return strings.Join(out, " and ")
-}
-
-// someNames joins names; of more than a line takes it counts the rest.
-func someNames(names []string) string { return listed(few(names)) }
-
-func few(names []string) []string {
-	const most = 6
-	if more := len(names) - most; more > 0 {
-		return append(names[:most:most], strconv.Itoa(more)+" more")
-	}
-	return names
+	return say.And(out...)
 }
 
 // frictionOf is the friction force that a rough surface exerts in the solution at

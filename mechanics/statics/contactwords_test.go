@@ -17,10 +17,10 @@ A = { kind = "roller", normal = "+y" }
 B = { kind = "pin" }
 [lines]
 F = { kind = "force", at = "C", along = "-y", magnitude = "100 N" }`, `
-inadmissible, not possible as drawn: the roller at A would have to pull (150 N); A lifts off
-without A there is no equilibrium
-then nothing keeps beam from turning about B clockwise: a moment of 300 N m is unbalanced
-- beam is a three-force member: its forces at C, A and B have parallel lines of action`},
+not possible as drawn: the roller at A would have to pull (150 N); the beam lifts off
+without A, there is no equilibrium
+then nothing prevents the beam from rotating clockwise about B: a moment of 300 N m is unbalanced
+- the beam is a three-force member: the lines of action of its forces at C, A and B are parallel`},
 		{"a beam lifting off a roller, caught by a cable", `
 plane = "xy"
 [points]
@@ -33,12 +33,12 @@ B = { kind = "pin" }
 [lines]
 T = { kind = "cable", at = "C", along = "+y" }
 F = { kind = "force", at = "C", along = "-y", magnitude = "100 N" }`, `
-indeterminate to degree 1: 3 independent equations for 4 unknowns
-T is at least 100 N, unbounded above
-A is at least 0 N, unbounded above
-Bx = 0 N is fixed all the same
-By is at most 0 N, unbounded below
-- equilibrium is possible: the free unknowns have admissible values`},
+statically indeterminate to the first degree: 3 independent equations for 4 unknowns
+T is at least 100 N, with no upper bound
+A is at least 0 N, with no upper bound
+Bx = 0 N is nevertheless determinate
+By is at most 0 N, with no lower bound
+- equilibrium is possible: the undetermined unknowns have admissible values`},
 		{"block that stands", `
 plane = "xy"
 [points]
@@ -52,9 +52,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "60 N" }`, `
-determinate: every unknown has one value
-- block does not slip at M: it needs 60.0 N of the 80.0 N of friction available
-- block does not tip: the normal force at M acts 0.950 m from A, inside the contact; at this load it is nearer to tipping (90.0 % of the half width) than to slipping (75.0 % of the available friction)`},
+statically determinate: every unknown has a single value
+- the block does not slip at M: F = 60.0 N ≤ μN = 80.0 N
+- the block does not tip: the normal force at M acts 0.950 m from A, inside the contact; at this load it is closer to tipping (90.0 % of the half width) than to slipping (75.0 % of the available friction)`},
 		{"block that tips", `
 plane = "xy"
 [points]
@@ -68,9 +68,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "75 N" }`, `
-inadmissible, not possible as drawn: the normal force at M would have to act 0.0625 m beyond B, outside the contact; block tips about B
-- block does not slip at M: it needs 75.0 N of the 80.0 N of friction available
-- block tips about B: the normal force at M would have to act 0.0625 m beyond it`},
+not possible as drawn: the normal force at M would have to act 0.0625 m beyond B, outside the contact; the block tips about B
+- the block does not slip at M: F = 75.0 N ≤ μN = 80.0 N
+- the block tips about B: the normal force at M would have to act 0.0625 m beyond it`},
 		{"block that slips", `
 plane = "xy"
 [points]
@@ -84,9 +84,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "90 N" }`, `
-inadmissible, not possible as drawn: the surface at M would have to exert 90.0 N of friction, and 80.0 N is available; block slips
-- block slips at M: it needs 90.0 N of friction, and 80.0 N is available
-- block does not tip: the normal force at M acts 0.725 m from A, inside the contact`},
+not possible as drawn: equilibrium requires a friction force of 90.0 N at M, but μN = 80.0 N; the block slips
+- the block slips at M: equilibrium requires F = 90.0 N, but μN = 80.0 N
+- the block does not tip: the normal force at M acts 0.725 m from A, inside the contact`},
 		{"block that slips and tips", `
 plane = "xy"
 [points]
@@ -100,9 +100,9 @@ block = { weight = "200 N", centre = "0.5, 1" }
 M = { kind = "rough-surface", normal = "+y", friction = "0.4", face = "A B" }
 [lines]
 P = { kind = "force", at = "H", along = "+x", magnitude = "80 N" }`, `
-determinate: every unknown has one value
-- block does not slip at M: it needs 80.0 N of the 80.0 N of friction available
-- block does not tip: the normal force at M acts 1.00 m from A, inside the contact; at this load it is as near to slipping (100 % of the available friction) as to tipping (100 % of the half width)`},
+statically determinate: every unknown has a single value
+- the block does not slip at M: F = 80.0 N ≤ μN = 80.0 N
+- the block does not tip: the normal force at M acts 1.00 m from A, inside the contact; at this load it is as close to slipping (100 % of the available friction) as to tipping (100 % of the half width)`},
 		{"block with a smooth face pushed", `
 plane = "xy"
 [points]
@@ -114,8 +114,8 @@ block = { weight = "200 N", centre = "0.5, 1" }
 A = { kind = "smooth", normal = "+y", face = "A B" }
 [lines]
 P = { kind = "force", at = "A", along = "+x", magnitude = "6 N" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing holds block along +x: 6.00 N is unbalanced`},
+no equilibrium: the loads move the body and no support prevents it
+the block is unsupported in the direction +x: 6.00 N is unbalanced`},
 		{"ladder that holds", `
 plane = "xy"
 [points]
@@ -126,9 +126,9 @@ ladder = { weight = "200 N", centre = "(A + B)/2" }
 [joints]
 A = { kind = "rough-surface", normal = "+y", friction = "0.5" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
-determinate: every unknown has one value
-- ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- ladder does not slip at A: it needs 75.0 N of the 100 N of friction available`},
+statically determinate: every unknown has a single value
+- the ladder is a three-force member: the lines of action of its forces at A, B and (1.50, 2.00) m are concurrent at (1.50, 4.00) m
+- the ladder does not slip at A: F = 75.0 N ≤ μN = 100 N`},
 		{"ladder that slips", `
 plane = "xy"
 [points]
@@ -139,9 +139,9 @@ ladder = { weight = "200 N", centre = "(A + B)/2" }
 [joints]
 A = { kind = "rough-surface", normal = "+y", friction = "0.3" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
-inadmissible, not possible as drawn: the surface at A would have to exert 75.0 N of friction, and 60.0 N is available; ladder slips
-- ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- ladder slips at A: it needs 75.0 N of friction, and 60.0 N is available`},
+not possible as drawn: equilibrium requires a friction force of 75.0 N at A, but μN = 60.0 N; the ladder slips
+- the ladder is a three-force member: the lines of action of its forces at A, B and (1.50, 2.00) m are concurrent at (1.50, 4.00) m
+- the ladder slips at A: equilibrium requires F = 75.0 N, but μN = 60.0 N`},
 		{"ladder about to slip", `
 plane = "xy"
 [points]
@@ -152,10 +152,10 @@ ladder = { weight = "200 N", centre = "(A + B)/2" }
 [joints]
 A = { kind = "rough-surface", normal = "+y", friction = "0.375", impending = "-x" }
 B = { kind = "smooth-surface", normal = "-x" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps ladder from turning about (1.50, 4.00) m, and no load acts that way
-- ladder is a three-force member: the lines of its forces at A, B and (1.50, 2.00) m meet in (1.50, 4.00) m
-- A is on the point of slipping, as the sheet says: its friction is 75.0 N, all that is available`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the ladder from rotating about (1.50, 4.00) m, but no load causes it
+- the ladder is a three-force member: the lines of action of its forces at A, B and (1.50, 2.00) m are concurrent at (1.50, 4.00) m
+- slip is impending at A, as specified: F = μN = 75.0 N`},
 		{"frame with a two-force member", `
 plane = "xy"
 [points]
@@ -171,9 +171,9 @@ D = { kind = "pin" }
 E = { kind = "pin" }
 [lines]
 F = { kind = "force", at = "C", along = "-y", magnitude = "600 N" }`, `
-determinate: every unknown has one value
-- arm is a three-force member: the lines of its forces at C, B and E meet in (4.00, 5.00) m
-- brace is a two-force member: forces act on it at D and E only, so they lie along the line between`},
+statically determinate: every unknown has a single value
+- the arm is a three-force member: the lines of action of its forces at C, B and E are concurrent at (4.00, 5.00) m
+- the brace is a two-force member: its forces at D and E act along the line that joins them`},
 		{"a three-force member", `
 plane = "xy"
 [points]
@@ -186,8 +186,8 @@ A = { kind = "pin" }
 [lines]
 T = { kind = "cable", path = "B W" }
 F = { kind = "force", at = "C", along = "-y", magnitude = "600 N" }`, `
-determinate: every unknown has one value
-- bar is a three-force member: the lines of its forces at B, C and A meet in (2.00, 1.50) m`},
+statically determinate: every unknown has a single value
+- the bar is a three-force member: the lines of action of its forces at B, C and A are concurrent at (2.00, 1.50) m`},
 		{"parallel forces on three points", `
 plane = "xy"
 [points]
@@ -199,9 +199,9 @@ A = { kind = "roller", normal = "+y" }
 B = { kind = "roller", normal = "+y" }
 [lines]
 F = { kind = "force", at = "M", along = "-y", magnitude = "600 N" }`, `
-determinate, partly constrained: every unknown has one value
-nothing holds beam along x, and no load acts that way
-- beam is a three-force member: its forces at M, A and B have parallel lines of action`},
+statically determinate, partially constrained: every unknown has a single value
+the beam is unsupported in the x direction, but no load acts in that direction
+- the beam is a three-force member: the lines of action of its forces at M, A and B are parallel`},
 		{"limits on joints", `
 plane = "xy"
 [points]
@@ -213,9 +213,9 @@ A = { kind = "pin", limit = "40 N" }
 B = { kind = "roller", normal = "+y", limit = "60 N" }
 [lines]
 F = { kind = "force", at = "M", along = "-y", magnitude = "100 N" }`, `
-determinate: every unknown has one value
-- beam is a three-force member: its forces at M, A and B have parallel lines of action
-- A exceeds its limit: it uses 125 % of 40.0 N
-- B uses 83.3 % of 60.0 N, a factor of 1.20 left`},
+statically determinate: every unknown has a single value
+- the beam is a three-force member: the lines of action of its forces at M, A and B are parallel
+- A exceeds its limit of 40.0 N: utilisation 125 %
+- B is at 83.3 % of its limit of 60.0 N; reserve factor 1.20`},
 	})
 }

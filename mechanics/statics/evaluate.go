@@ -23,13 +23,13 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskUnknown:
 		if q.Unknown >= 0 {
 			if !s.X[q.Unknown].Fixed {
-				return 0, errors.New(q.Name + s.noValue())
+				return 0, s.noValue(q.Name)
 			}
 			return s.X[q.Unknown].Value, nil
 		}
 		v, fixed := s.Magnitude(q.Line)
 		if !fixed {
-			return 0, errors.New(q.Name + " has no single value")
+			return 0, &missing{q.Name, "has no single value"}
 		}
 		return v, nil
 	case problem.AskLength:
@@ -53,7 +53,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskCouple:
 		m, fixed := s.single(p.Couples[q.Couple].Magnitude)
 		if !fixed {
-			return 0, errors.New(q.Name + " has no single value")
+			return 0, &missing{q.Name, "has no single value"}
 		}
 		return m, nil
 	case problem.AskSpread:
@@ -68,7 +68,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskFriction:
 		j := &p.Joints[q.Joint]
 		if s.loose(j) {
-			return 0, errors.New(q.Name + " has no single value")
+			return 0, &missing{q.Name, "has no single value"}
 		}
 		// Along the tangent, as the AF of a surface where nothing impends.
 		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
@@ -77,12 +77,16 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	return s.evaluatePair(q)
 }
 
-// noValue says why something has no value.
-func (s *Solution) noValue() string {
+// missing says why a result has no value, and of what that is so.
+type missing struct{ of, why string }
+
+func (m *missing) Error() string { return m.of + " " + m.why }
+
+func (s *Solution) noValue(name string) error {
 	if s.Verdict == Inadmissible {
-		return " has no admissible value"
+		return &missing{name, "has no admissible value"}
 	}
-	return " has no single value"
+	return &missing{name, "has no single value"}
 }
 
 // evaluatePair gives the angle between two lines or reactions, atan2(|u×v|, u·v), or
@@ -126,7 +130,7 @@ func (s *Solution) directionOf(line, joint int) (r3.Vec, error) {
 		} else {
 			name = s.Problem.Joints[joint].Name
 		}
-		return f, errors.New(name + " is zero and has no direction")
+		return f, &missing{name, "is zero and has no direction"}
 	}
 	return r3.Scale(1/size, f), nil
 }
@@ -140,7 +144,7 @@ func (s *Solution) forceOf(line, joint int) (r3.Vec, error) {
 	j := &s.Problem.Joints[joint]
 	for _, t := range j.Forces {
 		if !s.X[t.Unknown].Fixed {
-			return r3.Vec{}, errors.New(j.Name + " has no single value")
+			return r3.Vec{}, &missing{j.Name, "has no single value"}
 		}
 	}
 	return s.sum(r3.Vec{}, j.Forces), nil
@@ -150,11 +154,11 @@ func (s *Solution) forceOf(line, joint int) (r3.Vec, error) {
 func (s *Solution) lineForce(line int) (r3.Vec, error) {
 	l := &s.Problem.Lines[line]
 	if len(l.Acts) == 0 {
-		return r3.Vec{}, errors.New(l.Name + " acts on no body")
+		return r3.Vec{}, &missing{l.Name, "acts on no body"}
 	}
 	for _, t := range l.Acts[0].Terms {
 		if !s.X[t.Unknown].Fixed {
-			return r3.Vec{}, errors.New(l.Name + " has no single value")
+			return r3.Vec{}, &missing{l.Name, "has no single value"}
 		}
 	}
 	return s.force(&l.Acts[0]), nil
@@ -169,7 +173,7 @@ func (s *Solution) stretch(line int) (float64, error) {
 	}
 	tension, fixed := s.Magnitude(line)
 	if !fixed {
-		return 0, errors.New(s.Problem.Lines[line].Name + " has no single value")
+		return 0, &missing{s.Problem.Lines[line].Name, "has no single value"}
 	}
 	return tension / spring.Stiffness, nil
 }
@@ -180,7 +184,7 @@ func (s *Solution) reaction(q problem.Query) (float64, error) {
 	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
 		for _, t := range terms {
 			if !s.X[t.Unknown].Fixed {
-				return 0, errors.New(j.Name + " has no single value")
+				return 0, &missing{j.Name, "has no single value"}
 			}
 		}
 	}
@@ -198,7 +202,7 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 		return size, nil
 	}
 	if size == 0 {
-		return 0, errors.New("this force is zero and has no direction")
+		return 0, &missing{"this force", "is zero and has no direction"}
 	}
 	switch part {
 	case problem.Alpha:
@@ -226,6 +230,9 @@ func (s *Solution) compareAnswers() {
 		v, err := s.Evaluate(a.Query)
 		if err != nil {
 			c.Err = err.Error()
+			if m := (*missing)(nil); errors.As(err, &m) {
+				c.errOf = m.of
+			}
 		} else {
 			c.Computed = v
 			off := math.Abs(v - a.Value)
@@ -264,7 +271,7 @@ func (s *Solution) Failures() []string {
 	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {
 		out = append(out, s.wordsAndDoubts()...)
 		if expected != "" {
-			out[0] = "expected " + expected + ", and it is " + out[0]
+			out[0] = "expected " + expected + ", found " + out[0]
 		}
 	}
 	for _, c := range s.Checks {
@@ -306,7 +313,7 @@ func (s *Solution) missedFailure() []string {
 		failed = failed || !c.OK
 	}
 	if !failed {
-		out = append(out, "expected a check to fail, and none does")
+		out = append(out, "expected a check to fail, but every check holds")
 	}
 	for _, a := range s.Answers {
 		if !a.OK {

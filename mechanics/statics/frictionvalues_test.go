@@ -110,11 +110,11 @@ A = { kind = "fixed", limit = "250 N" }
 P = { kind = "force", at = "B", components = "(-30, -40) N", limit = "100 N" }
 `)
 	c, ok := s.Governing()
-	if !ok || c.Subject != "P" || c.Says(s.Problem) != "P uses 50.0 % of 100 N, a factor of 2.00 left" {
+	if !ok || c.Subject != "P" || c.Says(s.Problem) != "P is at 50.0 % of its limit of 100 N; reserve factor 2.00" {
 		t.Errorf("%v %v: %s", ok, c, c.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if c.Kind == CheckJointLimit && (c.Value != 50 || c.Says(s.Problem) != "A uses 20.0 % of 250 N, a factor of 5.00 left") {
+		if c.Kind == CheckJointLimit && (c.Value != 50 || c.Says(s.Problem) != "A is at 20.0 % of its limit of 250 N; reserve factor 5.00") {
 			t.Errorf("%v: %s", c, c.Says(s.Problem))
 		}
 	}

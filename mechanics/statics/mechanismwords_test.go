@@ -19,8 +19,8 @@ B = { kind = "pin" }
 [lines]
 L = { kind = "link", path = "C D" }
 F = { kind = "force", at = "C", along = "+x", magnitude = "40 N" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing keeps crank from turning about A clockwise, and with it coupler from moving along +x: a moment of 80.0 N m is unbalanced`},
+no equilibrium: the loads move the bodies and no support prevents it
+nothing prevents the crank from rotating clockwise about A, and with it the coupler from moving in the direction +x: a moment of 80.0 N m is unbalanced`},
 		{"four-bar mechanism, not excited", `
 plane = "xy"
 [points]
@@ -34,10 +34,10 @@ B = { kind = "pin" }
 [lines]
 L = { kind = "link", path = "C D" }
 F = { kind = "force", at = "C", along = "-y", magnitude = "40 N" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps crank from turning about A counter-clockwise, and with it coupler from moving along -x, and no load acts that way
-- crank is a two-force member: forces act on it at A and B only, so they lie along the line between
-- coupler is a two-force member: forces act on it at C and B only, so they lie along the line between`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the crank from rotating counter-clockwise about A, and with it the coupler from moving in the direction -x, but no load causes it
+- the crank is a two-force member: its forces at A and B act along the line that joins them
+- the coupler is a two-force member: its forces at C and B act along the line that joins them`},
 		{"four-bar of three bodies", `
 plane = "xy"
 [points]
@@ -52,8 +52,8 @@ C = { kind = "pin" }
 D = { kind = "pin" }
 [couples]
 M = { on = "crank", magnitude = "30 N m" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing keeps crank from turning about A counter-clockwise, and with it coupler from moving along -x and rocker from turning about D counter-clockwise: a moment of 30.0 N m is unbalanced`},
+no equilibrium: the loads move the bodies and no support prevents it
+nothing prevents the crank from rotating counter-clockwise about A, and with it the coupler from moving in the direction -x and the rocker from rotating counter-clockwise about D: a moment of 30.0 N m is unbalanced`},
 		{"pendulum in the plane, pushed", `
 plane = "xy"
 [points]
@@ -65,8 +65,8 @@ bob = { weight = "10 kg", centre = "G" }
 O = { kind = "pin" }
 [lines]
 F = { kind = "force", at = "G", along = "+x", magnitude = "5 N" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing keeps bob from turning about O counter-clockwise: a moment of 10.0 N m is unbalanced`},
+no equilibrium: the loads move the body and no support prevents it
+nothing prevents the bob from rotating counter-clockwise about O: a moment of 10.0 N m is unbalanced`},
 		{"pendulum in the plane, at rest", `
 plane = "xy"
 [points]
@@ -76,9 +76,9 @@ G = { at = "0, -2", on = "bob" }
 bob = { weight = "10 kg", centre = "G" }
 [joints]
 O = { kind = "pin" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps bob from turning about O, and no load acts that way
-- bob is a two-force member: forces act on it at O and G only, so they lie along the line between`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the bob from rotating about O, but no load causes it
+- the bob is a two-force member: its forces at O and G act along the line that joins them`},
 		{"hung from one point in space", `
 [points]
 O = { at = "0, 0, 0", on = "bob" }
@@ -87,9 +87,9 @@ G = { at = "0, 0, -2", on = "bob" }
 bob = { weight = "10 kg", centre = "G" }
 [joints]
 O = { kind = "ball-and-socket" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps bob from turning about O, whichever way, and no load acts that way
-- bob is a two-force member: forces act on it at O and G only, so they lie along the line between`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the bob from rotating about any axis through O, but no load causes it
+- the bob is a two-force member: its forces at O and G act along the line that joins them`},
 		{"hung from one point in space, off its centre", `
 [points]
 O = { at = "0, 0, 0", on = "bob" }
@@ -98,10 +98,10 @@ G = { at = "0.5, 0, -2", on = "bob" }
 bob = { weight = "10 kg", centre = "G" }
 [joints]
 O = { kind = "ball-and-socket" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing keeps bob from turning about the axis through O along +y: a moment of 49.1 N m is unbalanced
-nothing keeps bob from turning about the axis through O along x, and no load acts that way
-nothing keeps bob from turning about the axis through O along z, and no load acts that way`},
+no equilibrium: the loads move the body and no support prevents it
+nothing prevents the bob from rotating about the axis through O along +y: a moment of 49.1 N m is unbalanced
+nothing prevents the bob from rotating about the axis through O along x, but no load causes it
+nothing prevents the bob from rotating about the axis through O along z, but no load causes it`},
 		{"hung by one cable", `
 [points]
 O = "0, 0, 3"
@@ -111,10 +111,10 @@ G = { at = "0, 0, -1", on = "crate" }
 crate = { weight = "10 kg", centre = "G" }
 [lines]
 T1 = { kind = "cable", path = "T O" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps crate from turning about T, whichever way, and no load acts that way
-nothing holds crate along x or y, and no load acts that way
-- crate is a two-force member: forces act on it at T and G only, so they lie along the line between`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the crate from rotating about any axis through T, but no load causes it
+the crate is unsupported in the directions x and y, but no load acts along them
+- the crate is a two-force member: its forces at T and G act along the line that joins them`},
 		{"a screw motion, excited", `
 [points]
 A = { at = "0, 0, 0", on = "nut" }
@@ -125,8 +125,8 @@ A = { kind = "journal-bearing", axis = "+z" }
 [lines]
 L = { kind = "link", at = "C", along = "(0, 3, 4)" }
 F = { kind = "force", at = "B", along = "-z", magnitude = "40 N" }`, `
-no equilibrium: the loads excite a motion that nothing resists
-nothing keeps nut from turning about the axis from A to B while it moves 0.750 m along it per radian, like a screw with a left-hand thread: a moment of 30.0 N m is unbalanced`},
+no equilibrium: the loads move the body and no support prevents it
+nothing prevents the nut from rotating about the axis from A to B and advancing 0.750 m along it per radian, as a left-handed screw: a moment of 30.0 N m is unbalanced`},
 		{"a screw motion, not excited", `
 [points]
 A = { at = "0, 0, 0", on = "nut" }
@@ -137,8 +137,8 @@ A = { kind = "journal-bearing", axis = "+z" }
 [lines]
 L = { kind = "link", at = "C", along = "(0, 3, 4)" }
 F = { kind = "force", at = "B", along = "+x", magnitude = "40 N" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps nut from turning about the axis through A and B while it moves 0.750 m along it per radian, like a screw with a left-hand thread, and no load acts that way`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the nut from rotating about the axis through A and B and advancing 0.750 m along it per radian, as a left-handed screw, but no load causes it`},
 		{"a boom with two cables", `
 [points]
 O = { at = "0, 0, 0", on = "boom" }
@@ -151,9 +151,9 @@ O = { kind = "ball-and-socket" }
 T1 = { kind = "cable", path = "T A" }
 T2 = { kind = "cable", path = "T B" }
 W = { kind = "weight", at = "T", magnitude = "800 N" }`, `
-determinate, partly constrained: every unknown has one value
-nothing keeps boom from turning about the axis through O and T, and no load acts that way
-- boom is a two-force member: forces act on it at T and O only, so they lie along the line between`},
+statically determinate, partially constrained: every unknown has a single value
+nothing prevents the boom from rotating about the axis through O and T, but no load causes it
+- the boom is a two-force member: its forces at T and O act along the line that joins them`},
 		{"four-leg sling", `
 [points]
 H = "0, 0, 2"
@@ -168,13 +168,13 @@ T1 = { kind = "cable", path = "A H", limit = "2 kN" }
 T2 = { kind = "cable", path = "B H" }
 T3 = { kind = "cable", path = "C H" }
 T4 = { kind = "cable", path = "D H" }`, `
-indeterminate to degree 1, partly constrained: 3 independent equations for 4 unknowns
+statically indeterminate to the first degree, partially constrained: 3 independent equations for 4 unknowns
 T1 lies between 0 N and 2450 N
 T2 lies between 0 N and 2450 N
 T3 lies between 0 N and 2450 N
 T4 lies between 0 N and 2450 N
-nothing keeps load from turning about H, whichever way, and no load acts that way
-- equilibrium is possible: the free unknowns have admissible values
+nothing prevents the load from rotating about any axis through H, but no load causes it
+- equilibrium is possible: the undetermined unknowns have admissible values
 - T1 could reach 2450 N, 122 % of its limit of 2000 N`},
 	})
 }

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 )
 
 // memberTol is how far a force of a two-force member may lean off the line that
@@ -38,7 +39,7 @@ func (s *Solution) touches(body int) (places []touch, plain bool) {
 			k++
 		}
 		if k == len(places) {
-			places = append(places, touch{at: act.At, point: placeWords(s.Problem, act.At)})
+			places = append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
 		}
 		places[k].f = r3.Add(places[k].f, s.force(act))
 		for _, t := range act.Terms {
@@ -130,7 +131,7 @@ func names(t ...touch) string {
 	for k := range t {
 		points[k] = t[k].point
 	}
-	return listed(points)
+	return say.And(points...)
 }
 
 // checkJoints holds the friction that is needed against what is available, and

@@ -3,49 +3,58 @@ package statics
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
-// sameAxis is how near a point must be to an axis of turning, relative to the
+// sameAxis is how near a point must be to an axis of rotation, relative to the
 // longest arm, to be named as lying on it; and how small a pitch must be, to the
-// same length, before a screw counts as a turning.
+// same length, before a screw counts as a rotation.
 const sameAxis = 1e-7
 
 // MotionWords says what a motion is, and what the loads do on it.
 func (s *Solution) MotionWords(m Motion) string {
-	if !m.Turning {
-		return s.slidingWords(m)
+	signed := m.Excited || len(m.Moves) > 1
+	what, idle := "", ", but no load causes it"
+	if first := m.Moves[0]; !m.Turning && len(m.Moves) == 1 {
+		what, idle = s.bodyOf(first)+" is unsupported "+s.way(first.V, signed), ", but no load acts in that direction"
+	} else {
+		moves := make([]string, len(m.Moves))
+		for i, mv := range m.Moves {
+			moves[i] = s.bodyOf(mv) + " from " + s.moveWords(mv, signed)
+		}
+		what = "nothing prevents " + moves[0]
+		if len(moves) > 1 {
+			what += ", and with it " + say.And(moves[1:]...)
+		}
 	}
-	moves := make([]string, len(m.Moves))
-	for i, mv := range m.Moves {
-		moves[i] = s.Problem.Bodies[mv.Body].Name + " from " + s.moveWords(mv, m.Excited || len(m.Moves) > 1)
+	switch {
+	case !m.Excited:
+		return what + idle
+	case m.Turning:
+		return what + ": a moment of " + s.Problem.Units.For(units.Moment).Format(m.Unbalanced, s.Problem.Figures) + " is unbalanced"
 	}
-	what := "nothing keeps " + moves[0]
-	if len(moves) > 1 {
-		what += ", and with it " + listed(moves[1:])
-	}
-	if m.Excited {
-		unit := s.Problem.Units.For(units.Moment)
-		return fmt.Sprintf("%s: a moment of %s is unbalanced", what, unit.Format(m.Unbalanced, s.Problem.Figures))
-	}
-	return what + ", and no load acts that way"
+	return what + ": " + s.force1(m.Unbalanced) + " is unbalanced"
 }
 
-func (s *Solution) slidingWords(m Motion) string {
-	moves := make([]string, len(m.Moves))
-	for i, mv := range m.Moves {
-		moves[i] = s.Problem.Bodies[mv.Body].Name + " along " + s.direction(mv.V, m.Excited || len(m.Moves) > 1)
+// direction names a direction. One of a motion that goes either way has no sign: "x".
+func (s *Solution) direction(v r3.Vec, signed bool) string {
+	if axis := problem.Axis(v); axis != "" && !signed {
+		return axis[1:]
 	}
-	what := strings.Join(moves, " with ")
-	if m.Excited {
-		return fmt.Sprintf("nothing holds %s: %s is unbalanced", what, s.force1(m.Unbalanced))
+	return s.Problem.Direction(v)
+}
+
+// way is "in the direction +x", or "in the x direction" of what goes either way.
+func (s *Solution) way(v r3.Vec, signed bool) string {
+	if !signed && problem.Axis(v) != "" {
+		return "in the " + s.direction(v, false) + " direction"
 	}
-	return fmt.Sprintf("nothing holds %s, and no load acts that way", what)
+	return "in the direction " + s.direction(v, signed)
 }
 
 // moveWords says how one body moves: along a direction, about an axis, or both
@@ -58,40 +67,33 @@ func (s *Solution) slidingWords(m Motion) string {
 func (s *Solution) moveWords(mv Move, signed bool) string {
 	w2 := r3.Dot(mv.W, mv.W)
 	if w2 == 0 {
-		return "moving along " + s.direction(mv.V, signed)
+		return "moving " + s.way(mv.V, signed)
 	}
 	arm := s.armOf(&s.parts[s.partOfBody[mv.Body]])
-	q := s.Problem.Bodies[mv.Body].About
-	c := r3.Add(q, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
-	pitch := r3.Dot(mv.W, mv.V) / w2
-	words := "turning about " + s.axisWords(c, mv.W, arm, signed)
-	if math.Abs(pitch) > sameAxis*arm {
-		unit := s.Problem.Units.Length
+	c := r3.Add(s.Problem.Bodies[mv.Body].About, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
+	words := "rotating "
+	if s.Problem.Planar && signed {
+		words += sense(mv.W.Z) + " "
+	}
+	words += "about " + s.axisWords(c, mv.W, arm, signed)
+	if pitch := r3.Dot(mv.W, mv.V) / w2; math.Abs(pitch) > sameAxis*arm {
 		hand := "right"
 		if pitch < 0 {
 			hand = "left"
 		}
-		words += fmt.Sprintf(" while it moves %s along it per radian, like a screw with a %s-hand thread", unit.Format(math.Abs(pitch), s.Problem.Figures), hand)
+		words += fmt.Sprintf(" and advancing %s along it per radian, as a %s-handed screw", s.Problem.Units.Length.Format(math.Abs(pitch), s.Problem.Figures), hand)
 	}
 	return words
 }
 
-// axisWords names an axis of turning by the named points on it. A turning that
+// axisWords names an axis of rotation by the named points on it. A rotation that
 // has a sense is right-handed from the first to the second. arm is the longest of the body's part.
 func (s *Solution) axisWords(c, w r3.Vec, arm float64, signed bool) string {
 	p := s.Problem
-	u := r3.Scale(1/r3.Norm(w), w)
 	if p.Planar {
-		words := placeWords(p, c)
-		switch {
-		case !signed:
-		case w.Z > 0:
-			words += " counter-clockwise"
-		default:
-			words += " clockwise"
-		}
-		return words
+		return p.Place(c)
 	}
+	u := r3.Scale(1/r3.Norm(w), w)
 	tol := sameAxis * arm
 	var on []string
 	var first r3.Vec
@@ -117,36 +119,86 @@ func (s *Solution) axisWords(c, w r3.Vec, arm float64, signed bool) string {
 			return "the axis from " + on[0] + " to " + on[1]
 		}
 	}
-	through := placeWords(p, c)
+	through := p.Place(c)
 	if len(on) == 1 {
 		through = on[0]
 	}
 	return "the axis through " + through + " along " + s.direction(w, signed)
 }
 
-// placeWords names a place: a named point there, or its coordinates.
-func placeWords(p *problem.Problem, at r3.Vec) string {
-	size := 0.0
-	for i := range p.Points {
-		size = max(size, r3.Norm(r3.Sub(p.Points[i].At, p.Points[0].At)))
-	}
-	for i := range p.Points {
-		if p.Points[i].OK && r3.Norm(r3.Sub(p.Points[i].At, at)) <= sameAxis*size {
-			return p.Points[i].Name
+// motionLines says every motion. What one body is free to do besides and no load
+// excites is gathered: along several directions, or about a point about any axis.
+func (s *Solution) motionLines() []string {
+	var out []string
+	done := make([]bool, len(s.Motions))
+	for i, m := range s.Motions {
+		if done[i] {
+			continue
+		}
+		alike := []int{i}
+		for k := i + 1; k < len(s.Motions); k++ {
+			if n := s.Motions[k]; idleAlone(m) && idleAlone(n) && m.Turning == n.Turning && m.Moves[0].Body == n.Moves[0].Body {
+				alike = append(alike, k)
+			}
+		}
+		words := ""
+		switch {
+		case len(alike) == 1:
+		case m.Turning:
+			words = s.pivotWords(alike)
+		default:
+			words = s.slidesWords(alike)
+		}
+		if words == "" {
+			out = append(out, s.MotionWords(m))
+			continue
+		}
+		out = append(out, words)
+		for _, k := range alike {
+			done[k] = true
 		}
 	}
-	unit := p.Units.Length
-	parts := []string{units.Figures(rounded(at.X, size)/unit.Factor, p.Figures), units.Figures(rounded(at.Y, size)/unit.Factor, p.Figures)}
-	if !p.Planar {
-		parts = append(parts, units.Figures(rounded(at.Z, size)/unit.Factor, p.Figures))
-	}
-	return "(" + strings.Join(parts, ", ") + ") " + unit.Symbol
+	return out
 }
 
-// rounded drops a value that is rounding beside the size of the problem.
-func rounded(x, size float64) float64 {
-	if math.Abs(x) <= sameAxis*size {
-		return 0
+// idleAlone tells that a motion is of one body, and that no load excites it.
+func idleAlone(m Motion) bool { return !m.Excited && len(m.Moves) == 1 }
+
+func (s *Solution) slidesWords(motions []int) string {
+	ways := make([]string, len(motions))
+	for i, k := range motions {
+		ways[i] = s.direction(s.Motions[k].Moves[0].V, false)
 	}
-	return x
+	return s.bodyOf(s.Motions[motions[0]].Moves[0]) + " is unsupported in the directions " + say.And(ways...) + ", but no load acts along them"
 }
+
+// pivotWords says that a body rotates about one point about any axis, and is empty
+// where it does not. With the point d away from the one that moments are taken
+// about, each motion has
+//
+//	V = d × W
+//
+// and the axis nearest to it is off by d without its part along W, which adds up
+// to 2d over three axes perpendicular to each other.
+func (s *Solution) pivotWords(motions []int) string {
+	if len(motions) != 3 {
+		return ""
+	}
+	var d r3.Vec
+	for _, k := range motions {
+		mv := s.Motions[k].Moves[0]
+		d = r3.Add(d, r3.Scale(0.5/r3.Norm2(mv.W), r3.Cross(mv.W, mv.V)))
+	}
+	first := s.Motions[motions[0]].Moves[0]
+	tol := sameAxis * s.armOf(&s.parts[s.partOfBody[first.Body]])
+	for _, k := range motions {
+		mv := s.Motions[k].Moves[0]
+		if !(r3.Norm(r3.Sub(mv.V, r3.Cross(d, mv.W))) <= tol*r3.Norm(mv.W)) {
+			return ""
+		}
+	}
+	at := r3.Add(s.Problem.Bodies[first.Body].About, d)
+	return "nothing prevents " + s.bodyOf(first) + " from rotating about any axis through " + s.Problem.Place(at) + ", but no load causes it"
+}
+
+func (s *Solution) bodyOf(mv Move) string { return say.The(s.Problem.Bodies[mv.Body].Name) }

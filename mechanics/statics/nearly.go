@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -201,7 +202,7 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 func (s *Solution) weakWords(mv Move) string {
 	w2 := r3.Dot(mv.W, mv.W)
 	if w2 == 0 {
-		return "move along " + s.direction(mv.V, false)
+		return "move " + s.way(mv.V, false)
 	}
 	c := r3.Add(s.Problem.Bodies[mv.Body].About, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
 	return "rotate about " + s.axisWords(c, mv.W, s.armOf(&s.parts[s.partOfBody[mv.Body]]), false)
@@ -241,14 +242,15 @@ func (s *Solution) extent(part *subsystem) float64 {
 // supportWords says what is nearly unsupported, and what a small change would do.
 func (c Check) supportWords(p *problem.Problem) string {
 	name := p.Unknowns[c.Unknown].Name
-	words := c.Subject + " is nearly unsupported: it can almost " + c.Motion + "; "
+	body := say.The(c.Subject)
+	words := body + " is nearly unsupported: it can almost " + c.Motion + "; "
 	if c.Factor >= 10 { // else the loads of this sheet do not show it
 		words += name + " is " + units.Figures(c.Factor, 2) + " times the largest load, and "
 	}
 	words += "moving " + p.Points[c.Point].Name + " by " + p.NudgeText(c.Point) + " "
 	switch {
 	case math.IsInf(c.Value, 1):
-		return words + "could leave " + c.Subject + " unsupported"
+		return words + "could leave " + body + " unsupported"
 	case c.Factor >= 10:
 		name = "it"
 	}

@@ -11,7 +11,7 @@ import (
 type wordCase struct{ name, text, want string }
 
 // nearness is the rounding that a check tells at its end.
-var nearness = regexp.MustCompile(`, (exactly|to \d\.\de-\d\d)$`)
+var nearness = regexp.MustCompile(`, (exactly|to within \d\.\de-\d\d( of the force)?)$`)
 
 func sayAll(t *testing.T, cases []wordCase) {
 	t.Helper()

@@ -2,7 +2,8 @@ package statics
 
 import (
 	"math"
-	"strings"
+
+	"trivet/mechanics/say"
 )
 
 // Slack is the problem solved again with what cannot push gone slack, or what
@@ -13,9 +14,9 @@ type Slack struct {
 	Solution *Solution
 }
 
-// mostSlack is how many lines are let go one after the other: a sheet that needs
+// maxSlack is how many lines are let go one after the other: a sheet that needs
 // more has its senses turned round, and each takes a solution of its own.
-const mostSlack = 50
+const maxSlack = 50
 
 // slacken solves a problem that violates senses again without what violates them,
 // the worst first, until all that is left keeps its sense or nothing holds.
@@ -26,7 +27,7 @@ func (s *Solution) slacken() {
 	gone := map[int]bool{}
 	var names []string
 	at := s
-	for at.onlySenses() && len(names) < mostSlack {
+	for at.onlySenses() && len(names) < maxSlack {
 		worst, j := 0.0, -1
 		for _, c := range at.Broken {
 			m := c.parts[0]
@@ -71,10 +72,10 @@ func (s *Solution) slackWords() []string {
 	if s.Slack == nil {
 		return nil
 	}
-	without := "without " + listed(s.Slack.Names)
+	without := "without " + say.And(s.Slack.Names...)
 	t := s.Slack.Solution
 	if t.Verdict == NoEquilibrium {
-		out := []string{without + " there is no equilibrium"}
+		out := []string{without + ", there is no equilibrium"}
 		for _, m := range t.Motions {
 			if m.Excited {
 				out = append(out, "then "+t.MotionWords(m))
@@ -91,25 +92,15 @@ func (s *Solution) slackWords() []string {
 			unit := t.Problem.Units.For(t.Problem.Unknowns[j].Dim)
 			carry = append(carry, x.Name+" = "+unit.Format(x.Value, t.Problem.Figures))
 		default:
-			carry = append(carry, x.Name)
+			carry = append(carry, x.Name+" is undetermined")
 		}
 	}
-	words := without + " there is equilibrium"
-	if len(carry) > 0 {
-		words += ": " + listed(carry) + " carry"
-	}
 	if len(idle) > 0 {
-		words += ", " + listed(idle) + " nothing"
+		carry = append(carry, say.And(idle...)+" "+say.Plural(len(idle), "is")+" zero")
+	}
+	words := without + ", equilibrium is possible"
+	if len(carry) > 0 {
+		words += ": " + say.And(carry...)
 	}
 	return []string{words}
-}
-
-func listed(names []string) string { return series(names, "and") }
-
-// series joins names by commas, the last by a word.
-func series(names []string, word string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " " + word + " " + names[len(names)-1]
 }

@@ -200,13 +200,18 @@ type Check struct {
 	Ranged  bool // CheckLimit: Value is the greater end of a range
 	Open    bool // CheckLimit: the range to be held against it was not computed; CheckSenseRange: whether there is an admissible state was not decided
 	OK      bool
+
+	slip   float64 // CheckTipping: the share of the available friction that is needed, -1 where there is none to compare
+	moment float64 // CheckTipping, open: the moment held without a normal force
 }
 
-// AnswerCheck is a printed answer beside the computed one. Err says why there is
+// AnswerCheck is a reference answer beside the computed one. Err says why there is
 // none to compare with.
 type AnswerCheck struct {
 	problem.Answer
 	Computed float64
 	OK       bool
 	Err      string
+
+	errOf string // whom Err begins with
 }

@@ -23,77 +23,80 @@ func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
 	normal := s.X[j.Forces[0].Unknown].Value
 	if s.liftedOff(j) {
-		c := Condition{Kind: Face, Name: j.Name, Line: -1, Joint: joint}
-		if turn := math.Abs(s.X[j.Moments[0].Unknown].Value) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces[0].Unknown) {
-			s.Checks = append(s.Checks, Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Bound: 1, Open: true, With: s.brokenWords(&c, "")})
+		moment := s.X[j.Moments[0].Unknown].Value
+		if turn := math.Abs(moment) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces[0].Unknown) {
+			s.Checks = append(s.Checks, Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Bound: 1, Open: true, moment: moment})
 		}
 		return // else it has lifted off, and the sense says so
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
-	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off), Bound: 1, Meet: s.placeOn(j, e, f)}
+	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
 	c.OK = spare >= -senseTol*s.scaleOf(j.Forces[0].Unknown)
 	_, c.About = s.beyond(j)
 	if c.OK {
-		c.With = s.nearer(j, normal, c.Value)
+		c.slip = s.slipShare(j)
 	}
 	s.Checks = append(s.Checks, c)
 }
 
-// nearer compares the part of the friction available that is needed with the part
-// of the half face that the normal force has moved by.
-func (s *Solution) nearer(j *problem.Joint, normal, tip float64) string {
+// slipShare is the part of the available friction that is needed; -1 where the joint
+// slips, or cannot.
+func (s *Solution) slipShare(j *problem.Joint) float64 {
 	if !j.HasFriction || j.Impending || j.Friction == 0 {
-		return ""
+		return -1
 	}
 	needed, available := s.frictionOf(j)
-	slip := needed / available
-	if slip > 1+senseTol {
-		return ""
+	if slip := needed / available; slip <= 1+senseTol {
+		return slip
 	}
-	friction := units.Figures(100*slip, s.Problem.Figures) + " % of the available friction"
-	half := units.Figures(100*tip, s.Problem.Figures) + " % of the half width"
+	return -1
+}
+
+// nearer compares the part of the available friction that is needed with the part
+// of the half face that the normal force has moved by.
+func (c Check) nearer(p *problem.Problem) string {
+	percent := func(share float64) string { return units.Figures(100*share, p.Figures) + " %" }
+	slipping := "slipping (" + percent(c.slip) + " of the available friction)"
+	tipping := "tipping (" + percent(c.Value) + " of the half width)"
 	switch {
-	case math.Abs(slip-tip) <= memberTol:
-		return "at this load it is as near to slipping (" + friction + ") as to tipping (" + half + ")"
-	case slip > tip:
-		return "at this load it is nearer to slipping (" + friction + ") than to tipping (" + half + ")"
+	case c.slip < 0:
+		return ""
+	case math.Abs(c.slip-c.Value) <= memberTol:
+		return "; at this load it is as close to " + slipping + " as to " + tipping
+	case c.slip > c.Value:
+		return "; at this load it is closer to " + slipping + " than to " + tipping
 	}
-	return "at this load it is nearer to tipping (" + half + ") than to slipping (" + friction + ")"
+	return "; at this load it is closer to " + tipping + " than to " + slipping
 }
 
 func (c Check) tippingWords(p *problem.Problem) string {
 	if c.Open {
-		return c.With
+		return momentAlone(p, c.Subject, c.moment)
 	}
 	unit := p.Units.Length
-	j := &p.Joints[c.Joint]
-	from := r3.Norm(r3.Sub(c.Meet, p.Points[j.Face[0]].At))
-	body := p.Bodies[j.First].Name
-	words := fmt.Sprintf("%s does not tip: the normal force at %s acts %s from %s, inside the contact", body, c.Subject, unit.Format(from, p.Figures), p.Points[j.Face[0]].Name)
-	if !c.OK {
-		end := p.Points[j.Face[1]]
-		if end.Name != c.About {
-			end = p.Points[j.Face[0]]
-		}
-		words = fmt.Sprintf("%s tips about %s: the normal force at %s would have to act %s beyond it", body, c.About, c.Subject, unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
+	face := p.Joints[c.Joint].Face
+	first := p.Points[face[0]]
+	if c.OK {
+		return fmt.Sprintf("%s does not tip: the normal force%s acts %s from %s, inside the contact", c.body(p), c.at(p), unit.Format(r3.Norm(r3.Sub(c.Meet, first.At)), p.Figures), first.Name) + c.nearer(p)
 	}
-	if c.With != "" {
-		words += "; " + c.With
+	end := p.Points[face[1]]
+	if end.Name != c.About {
+		end = first
 	}
-	return words
+	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
 }
 
 // Governing is the check of the limit that is used most, with false where there
 // is no limit.
 func (s *Solution) Governing() (Check, bool) {
-	var most Check
+	var governing Check
 	found := false
 	for _, c := range s.Checks {
-		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && !c.Open && (!found || c.Value/c.Bound > most.Value/most.Bound) {
-			most, found = c, true
+		if (c.Kind == CheckLimit || c.Kind == CheckJointLimit) && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
+			governing, found = c, true
 		}
 	}
-	return most, found
+	return governing, found
 }

@@ -3,10 +3,10 @@ package statics
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -30,7 +30,7 @@ func (s *Solution) VerdictWords() []string {
 	var out []string
 	switch s.Verdict {
 	case Unreadable:
-		return []string{"unreadable: nothing is cut free"}
+		return []string{s.Headline() + ": there is no free body to write equations for"}
 	case Determinate:
 		out = append(out, s.determinateWords())
 	case Inadmissible:
@@ -40,72 +40,105 @@ func (s *Solution) VerdictWords() []string {
 	case Resultant:
 		return s.resultantWords()
 	case NoEquilibrium:
-		out = append(out, "no equilibrium: the loads excite a motion that nothing resists")
+		out = append(out, s.Headline()+": the loads move "+s.moved()+" and no support prevents it")
 	}
 	out = append(out, s.motionLines()...)
 	out = append(out, s.slackWords()...)
 	if s.Verdict == NoEquilibrium && len(s.X) == 0 {
-		out = append(out, "the sheet has no supports and no unknowns. Try: expect = \"resultant\", if the resultant of the known forces is what is asked")
+		out = append(out, "the sheet has neither supports nor unknowns. Try: set expect to \"resultant\" if only the resultant of the known forces is wanted")
 	}
 	return out
 }
 
+// moved says what the loads move.
+func (s *Solution) moved() string {
+	noun, bodies := "particle", map[int]bool{}
+	for _, m := range s.Motions {
+		for _, mv := range m.Moves {
+			if m.Excited {
+				bodies[mv.Body] = true
+				if !s.Problem.Bodies[mv.Body].Particle {
+					noun = "body"
+				}
+			}
+		}
+	}
+	return "the " + say.Plural(len(bodies), noun)
+}
+
 // resultantWords says what the resultant of the known forces on each body is.
 func (s *Solution) resultantWords() []string {
-	out := []string{"resultant: the known forces are added up, and need not balance"}
+	out := []string{s.Headline() + ": the known forces are added and need not balance"}
 	p := s.Problem
 	for b := range p.Bodies {
 		force, moment := loads(p, b)
 		var parts []string
 		part := &s.parts[s.partOfBody[b]]
 		if size := r3.Norm(force); size > part.least() {
-			parts = append(parts, s.force1(size)+" along "+s.direction(force, true))
+			parts = append(parts, s.force1(size)+" along "+p.Direction(force))
 		}
 		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
-			unit := p.Units.For(units.Moment)
-			way := "along " + s.direction(moment, true)
-			switch {
-			case p.Planar && moment.Z > 0:
-				way = "counter-clockwise"
-			case p.Planar:
-				way = "clockwise"
+			value, about := p.Units.For(units.Moment).Format(size, p.Figures), " about "+p.Bodies[b].AboutName
+			if p.Planar {
+				parts = append(parts, "a "+sense(moment.Z)+" moment of "+value+about)
+			} else {
+				parts = append(parts, "a moment of "+value+about+" along "+p.Direction(moment))
 			}
-			parts = append(parts, fmt.Sprintf("a moment of %s about %s %s", unit.Format(size, p.Figures), p.Bodies[b].AboutName, way))
 		}
 		if len(parts) == 0 {
 			parts = append(parts, "zero")
 		}
-		out = append(out, "the resultant of the known forces on "+p.Bodies[b].Name+" is "+strings.Join(parts, " and "))
+		out = append(out, "the resultant of the known forces on "+say.The(p.Bodies[b].Name)+" is "+say.And(parts...))
 	}
 	return out
 }
 
-// Headline is the verdict in a few words: "indeterminate to degree 1, partly constrained".
-func (s *Solution) Headline() string {
-	word := strings.Replace(s.Verdict.String(), "-", " ", 1)
-	if s.Verdict == Indeterminate {
-		word += fmt.Sprintf(" to degree %d", s.Degree)
+// sense is the sense of a rotation in the plane.
+func sense(z float64) string {
+	if z > 0 {
+		return "counter-clockwise"
 	}
-	if s.Verdict != NoEquilibrium && len(s.Motions) > 0 {
-		word += ", partly constrained"
+	return "clockwise"
+}
+
+// Headline is the verdict in a few words: "statically indeterminate to the first
+// degree, partially constrained".
+func (s *Solution) Headline() string {
+	word := ""
+	switch s.Verdict {
+	case Determinate:
+		word = "statically determinate"
+	case Inadmissible:
+		word = "not possible as drawn"
+		if s.reasons() == 0 {
+			word = "not shown to be possible"
+		}
+	case Indeterminate:
+		word = "statically indeterminate to the " + say.Ordinal(s.Degree) + " degree"
+	case NoEquilibrium:
+		return "no equilibrium"
+	default:
+		word = s.Verdict.String()
+	}
+	if len(s.Motions) > 0 {
+		word += ", partially constrained"
 	}
 	return word
 }
 
 func (s *Solution) determinateWords() string {
-	says := "every unknown has one value"
+	says := "every unknown has a single value"
 	switch {
 	case len(s.X) == 0:
-		says = "no unknowns, and the known forces balance"
+		says = "there are no unknowns, and the known forces balance"
 	case s.load == 0:
-		says += "; no load acts, so each is zero"
+		says = "no load acts, so every unknown is zero"
 	}
 	return s.Headline() + ": " + says
 }
 
 func (s *Solution) indeterminateWords() []string {
-	word := fmt.Sprintf("%s: %s for %s", s.Headline(), count(s.Rank, "independent equation"), count(len(s.X), "unknown"))
-	out := []string{word}
+	out := []string{s.Headline() + ": " + say.Count(s.Rank, "independent equation") + " for " + say.Count(len(s.X), "unknown")}
 	for j := range s.X {
 		out = append(out, s.RangeWords(j))
 	}
@@ -122,61 +155,28 @@ func (s *Solution) RangeWords(j int) string {
 	f := func(v float64) string { return unit.Format(v, s.Problem.Figures) }
 	switch {
 	case x.Fixed:
-		return fmt.Sprintf("%s = %s is fixed all the same", x.Name, f(x.Value))
+		return fmt.Sprintf("%s = %s is nevertheless determinate", x.Name, f(x.Value))
+	case !x.Ranged && s.reasons() > 0:
+		return x.Name + " is undetermined, and no value is admissible for every cable and contact"
 	case !x.Ranged:
 		return x.Name + " is undetermined, and its admissible range was not computed"
 	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
-		return x.Name + " is unbounded"
+		return x.Name + " is undetermined and unbounded"
 	case math.IsInf(x.High, 1):
-		return fmt.Sprintf("%s is at least %s, unbounded above", x.Name, f(x.Low))
+		return fmt.Sprintf("%s is at least %s, with no upper bound", x.Name, f(x.Low))
 	case math.IsInf(x.Low, -1):
-		return fmt.Sprintf("%s is at most %s, unbounded below", x.Name, f(x.High))
+		return fmt.Sprintf("%s is at most %s, with no lower bound", x.Name, f(x.High))
 	}
 	if x.High-x.Low <= onBound*s.scaleOf(j) {
 		return fmt.Sprintf("%s = %s is the only admissible value", x.Name, f(x.Low))
 	}
 	low, high := f(x.Low), f(x.High)
 	if low == high {
-		return fmt.Sprintf("%s is %s to the figures shown", x.Name, low)
+		return fmt.Sprintf("%s = %s to the figures shown", x.Name, low)
 	}
 	return fmt.Sprintf("%s lies between %s and %s", x.Name, low, high)
 }
 
 func (s *Solution) force1(v float64) string {
 	return s.Problem.Units.Force.Format(v, s.Problem.Figures)
-}
-
-// direction names a direction: an axis where it is one, else a unit vector. A
-// motion of one body that goes either way has no sign.
-func (s *Solution) direction(v r3.Vec, signed bool) string {
-	const aligned = 1e-9 // of a unit vector: less is rounding of the null space
-	size := r3.Norm(v)
-	u := [3]float64{v.X / size, v.Y / size, v.Z / size}
-	for k, name := range []string{"x", "y", "z"} {
-		if math.Abs(math.Abs(u[k])-1) < aligned {
-			switch {
-			case !signed:
-				return name
-			case u[k] < 0:
-				return "-" + name
-			}
-			return "+" + name
-		}
-	}
-	n := 3
-	if s.Problem.Planar {
-		n = 2
-	}
-	parts := make([]string, n)
-	for k := range n {
-		parts[k] = units.Decimals(u[k], 4)
-	}
-	return "(" + strings.Join(parts, ", ") + ")"
-}
-
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -312,7 +312,7 @@ func TestTooMany(t *testing.T) {
 		fmt.Fprintf(&b, "W%d = { kind = \"weight\", at = \"O\", magnitude = \"1 N ± 0.1 N\" }\n", i)
 	}
 	tr := of(t, b.String())
-	want := []string{"1001 inputs have a ±, more than are followed in a problem of 2 equations: nothing is said of what they do; write a measurement that several cells share as one given"}
+	want := []string{"1001 inputs have a ±, too many to follow through 2 equations, so their effect was not computed. Try: one given for each measurement that several cells share"}
 	if !tr.TooMany || len(tr.Spreads) != 0 || !slices.Equal(tr.Words(), want) {
 		t.Errorf("%q", tr.Words())
 	}
@@ -330,7 +330,7 @@ func TestWords(t *testing.T) {
 		"all holds":         {limits(hanger("3 m ± 1 cm", "a", "4 m", "8 kN"), "6 kN"), nil},
 		"a limit is passed": {limits(hanger("3 m", "a", "4 m", "8 kN ± 10%"), "5.2 kN"), nil},
 		"a limit that is measured": {limits(hanger("3 m", "a", "4 m", "8 kN ± 0.4 kN"), "5.3 kN ± 0.1 kN"),
-			[]string{"T1 could reach 5.25 kN within the ±, beyond its limit, which may be as little as 5.20 kN, mostly from load (± 0.4 kN)"}},
+			[]string{"T1 could reach 5.25 kN within the ±, above its limit, which may be as low as 5.20 kN, mostly from load (± 0.4 kN)"}},
 		"a cable goes slack": {`plane = "xy"
 [given]
 x = "0.5 cm ± 2 cm"
@@ -342,7 +342,7 @@ B = "x, 1"
 T1 = { kind = "cable", path = "O A" }
 T2 = { kind = "cable", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"T1 could go slack: at the worst it would have to push with 2.15 N, mostly from x (± 2 cm)"}},
+`, []string{"T1 could go slack: in the worst case it would have to push (2.15 N), mostly from x (± 2 cm)"}},
 		"one end has no solution": {`plane = "xy"
 [given]
 y = "2 cm ± 2 cm"
@@ -354,7 +354,7 @@ B = "1, y"
 T1 = { kind = "cable", path = "O A" }
 T2 = { kind = "cable", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"with y 2 cm less there is no equilibrium"}},
+`, []string{"with y 2 cm smaller there is no equilibrium"}},
 		"one end is indeterminate": {`plane = "xy"
 [given]
 y = "2 cm ± 2 cm"
@@ -366,7 +366,7 @@ B = "1, y"
 T1 = { kind = "link", path = "O A" }
 T2 = { kind = "link", path = "O B" }
 P = { kind = "force", at = "O", along = "+x", magnitude = "100 N" }
-`, []string{"with y 2 cm less it is indeterminate to degree 1"}},
+`, []string{"with y 2 cm smaller the system is statically indeterminate to the first degree, partially constrained"}},
 		"in between there is none": {`plane = "xy"
 [given]
 y = "1 cm ± 2 cm"
@@ -378,7 +378,7 @@ B = "1, y"
 T1 = { kind = "link", path = "O A" }
 T2 = { kind = "link", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"between y as typed and y 2 cm less there is a place without a single solution, at 50 % of the way: near it values grow beyond all bounds"}},
+`, []string{"between y as typed and y 2 cm smaller, 50 % of the way, the equations are singular; near there the values are unbounded"}},
 		"one end does not read": {`plane = "xy"
 [points]
 O = { at = "0, 0", on = "particle" }
@@ -389,7 +389,7 @@ T1 = { kind = "cable", path = "O A" }
 T2 = { kind = "cable", path = "O B" }
 K = { kind = "spring", at = "O", path = "O A", stiffness = "1 N/m ± 2 N/m", natural = "0 m" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"with stiffness of K 2 N/m less the sheet does not read: a stiffness is greater than nothing"}},
+`, []string{"with stiffness of K 2 N/m smaller the sheet cannot be read: a stiffness is greater than nothing"}},
 		"nothing has a single value or an end": {`plane = "xy"
 [points]
 O = { at = "0, 0", on = "particle" }
@@ -397,7 +397,7 @@ O = { at = "0, 0", on = "particle" }
 T1 = { kind = "link", at = "O", along = "+y" }
 T2 = { kind = "link", at = "O", along = "+y" }
 W = { kind = "weight", at = "O", magnitude = "100 N ± 1 N" }
-`, []string{"no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs"}},
+`, []string{"no result has a single value or a bounded range, so the effect of the ± on the results is not shown"}},
 		"two together leave no single solution": {`plane = "xy"
 [given]
 y = "1 cm ± 1.5 cm"
@@ -410,7 +410,7 @@ B = "1, z"
 T1 = { kind = "link", path = "O A" }
 T2 = { kind = "link", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"between the values as typed and those with y 1.5 cm less and z 1.5 cm less there is a place without a single solution, at 67 % of the way: near it values grow beyond all bounds"}},
+`, []string{"between the values as typed and those with y 1.5 cm smaller and z 1.5 cm smaller, 67 % of the way, the equations are singular; near there the values are unbounded"}},
 		"two together change the verdict": {`plane = "xy"
 [given]
 y = "1 cm ± 1 cm"
@@ -423,18 +423,18 @@ B = "1, z"
 T1 = { kind = "cable", path = "O A" }
 T2 = { kind = "cable", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"with y 1 cm less and z 1 cm less there is no equilibrium"}},
+`, []string{"with y 1 cm smaller and z 1 cm smaller there is no equilibrium"}},
 		"two together pass a limit": {arm("100 N ± 30 N", "2 m ± 0.6 m", "1 m ± 0.3 m", "430 N"),
-			[]string{"T could reach 483 N within the ±, beyond its limit of 430 N, mostly from h (± 0.3 m)"}},
+			[]string{"T could reach 483 N within the ±, above its limit of 430 N, mostly from h (± 0.3 m)"}},
 		"by less than the figures shown": {arm("100 N ± 30 N", "2 m ± 0.6 m", "1 m ± 0.3 m", "482.7 N"),
-			[]string{"T could reach 482.9 N within the ±, beyond its limit of 482.7 N, mostly from h (± 0.3 m)"}},
+			[]string{"T could reach 482.9 N within the ±, above its limit of 482.7 N, mostly from h (± 0.3 m)"}},
 		"and no further than its limit": {arm("100 N ± 30 N", "2 m ± 0.6 m", "1 m ± 0.3 m", "483 N"), nil},
 		"a range passes a limit": {strings.ReplaceAll(sling("12 kN ± 1 kN", "6 m ± 0.3 m"), `limit = "8 kN"`, `limit = "7 kN"`),
 			[]string{
-				"T1 could reach 7.10 kN within the ±, beyond its limit of 7.00 kN, mostly from W (± 1 kN)",
-				"T2 could reach 7.10 kN within the ±, beyond its limit of 7.00 kN, mostly from W (± 1 kN)",
-				"T3 could reach 7.10 kN within the ±, beyond its limit of 7.00 kN, mostly from W (± 1 kN)",
-				"T4 could reach 7.10 kN within the ±, beyond its limit of 7.00 kN, mostly from W (± 1 kN)",
+				"T1 could reach 7.10 kN within the ±, above its limit of 7.00 kN, mostly from W (± 1 kN)",
+				"T2 could reach 7.10 kN within the ±, above its limit of 7.00 kN, mostly from W (± 1 kN)",
+				"T3 could reach 7.10 kN within the ±, above its limit of 7.00 kN, mostly from W (± 1 kN)",
+				"T4 could reach 7.10 kN within the ±, above its limit of 7.00 kN, mostly from W (± 1 kN)",
 			}},
 		"a block slips": {`plane = "xy"
 [points]
@@ -446,12 +446,12 @@ block = { weight = "100 N", centre = "M" }
 C = { kind = "rough-surface", normal = "+y", friction = "0.3 ± 0.05" }
 [lines]
 P = { kind = "force", at = "C", along = "+x", magnitude = "27 N ± 1 N" }
-`, []string{"C could slip: it may need up to 28.0 N of friction, with no more than 25.0 N available, mostly from friction of C (± 0.05)"}},
+`, []string{"C could slip: equilibrium may require F = 28.0 N, with μN = 25.0 N, mostly from friction of C (± 0.05)"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			if strings.Contains(c.text, "%") {
 				c.text = strings.Replace(c.text, "10%", "0.4 kN", 1)
-				c.want = []string{"T1 could reach 5.25 kN within the ±, beyond its limit of 5.20 kN, mostly from load (± 0.4 kN)"}
+				c.want = []string{"T1 could reach 5.25 kN within the ±, above its limit of 5.20 kN, mostly from load (± 0.4 kN)"}
 			}
 			if got := of(t, c.text).Words(); !slices.Equal(got, c.want) {
 				t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(c.want, "\n"))

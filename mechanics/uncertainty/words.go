@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -16,34 +17,34 @@ import (
 // sentences without their full stops, for every report alike.
 func (t *Effect) Meaning() []string {
 	return []string{
-		"the ± is taken as typed, the limits of a measurement or its standard deviation. " +
-			"Independent: each input is moved to both ends of its ± by itself, and what they do is added as the root of the sum of squares",
+		"each ± is used as typed, whether it is a tolerance or a standard deviation. " +
+			"Independent: each input is moved to both ends of its ± in turn, and the changes are combined as the root of the sum of their squares",
 		t.Searched(),
 	}
 }
 
-// Searched says where the worst case was looked for.
+// Searched says what the worst case is and where it was looked for.
 func (t *Effect) Searched() string {
-	n, says := len(t.Measured), ""
-	switch {
+	says := "worst case: all inputs at their adverse ends, from "
+	switch n := len(t.Measured); {
 	case n == 1:
-		says = "both ends of the ±"
+		says += "both ends of the ±"
 	case t.Search.All:
-		says = fmt.Sprintf("all %d combinations of the ends of the ±", t.Search.Corners)
+		says += fmt.Sprintf("all %d combinations of the ends of the ±", t.Search.Corners)
 	case t.Search.Corners == 0:
-		says = "no combination of the ends of the ±: each solution takes too long. Each input was moved by itself"
+		says += "each input moved by itself: each solution takes too long for combinations"
 	default:
-		says = fmt.Sprintf("%d of the 2^%d combinations of the ends of the ±, chosen by the effects of single inputs, those on checks first, and then at random", t.Search.Corners, n)
+		says += fmt.Sprintf("%d of the 2^%d combinations of the ends of the ±, first those that single inputs point to, then random ones", t.Search.Corners, n)
 	}
 	if t.Search.Inside {
-		says += ", and between them where a search found that a result turns back before its end"
+		says += ", and from between the ends wherever a result has an extreme there"
 	} else {
-		says += "; the values between them only in part"
+		says += "; between the ends it was searched only in part"
 	}
 	if !t.Search.All {
 		says += ". A worse one is possible"
 	}
-	return "worst case: " + says
+	return says
 }
 
 // shown is to how many figures a ± is printed: more claims what nobody knows.
@@ -93,14 +94,14 @@ func (t *Effect) Ends(s *Spread) (low, high string) {
 			return n
 		}
 		fine := int(math.Floor(math.Log10(math.Abs(v)))) - int(math.Floor(math.Log10(max(s.Worst, math.SmallestNonzeroFloat64)))) + shown
-		return max(n, min(fine, mostFigures))
+		return max(n, min(fine, maxFigures))
 	}
 	u := t.unit(s)
 	return u.Format(s.Low, place(s.Low)), u.Format(s.High, place(s.High))
 }
 
-// mostFigures is what a float64 holds, less what a solve costs.
-const mostFigures = 12
+// maxFigures is what a float64 holds, less what a solve costs.
+const maxFigures = 12
 
 func (t *Effect) unit(s *Spread) units.Unit { return t.Solution.Problem.Units.For(s.Dim) }
 
@@ -111,7 +112,7 @@ func (t *Effect) Words() []string { return append(t.Notes(), t.AtRisk()...) }
 // Notes says where the answer is better than as typed, and what there is nothing to say of.
 func (t *Effect) Notes() (out []string) {
 	if !t.TooMany && len(t.Spreads) == 0 {
-		out = append(out, "no result has a single value or a bounded range here, so there is none to follow through the ± of the inputs")
+		out = append(out, "no result has a single value or a bounded range, so the effect of the ± on the results is not shown")
 	}
 	for _, m := range t.Moves {
 		if t.better(m) {
@@ -148,7 +149,7 @@ func Failures(s *statics.Solution, t *Effect) []string {
 	switch expected := s.Problem.Expect; expected {
 	case problem.AtRisk:
 		if len(risks) == 0 {
-			out = append(out, "expected to be at risk within the ±, and it is not")
+			out = append(out, "expected to be at risk within the ±, but every check holds throughout")
 		}
 	case problem.FailedCheck, statics.Inadmissible.String(), statics.NoEquilibrium.String(): // it fails as typed
 	default:
@@ -164,8 +165,8 @@ func Failures(s *statics.Solution, t *Effect) []string {
 // or tip. What was not looked at is at risk too.
 func (t *Effect) AtRisk() []string {
 	if t.TooMany {
-		return []string{fmt.Sprintf("%d inputs have a ±, more than are followed in a problem of %d equations: nothing is said of what they do; "+
-			"write a measurement that several cells share as one given", len(t.Measured), len(t.Solution.System.Rows))}
+		return []string{fmt.Sprintf("%d inputs have a ±, too many to follow through %d equations, so their effect was not computed. "+
+			"Try: one given for each measurement that several cells share", len(t.Measured), len(t.Solution.System.Rows))}
 	}
 	var out []string
 	for _, m := range t.Moves {
@@ -174,15 +175,15 @@ func (t *Effect) AtRisk() []string {
 		}
 	}
 	if t.MoreMoves {
-		out = append(out, "other combinations of the inputs change the verdict too")
+		out = append(out, "other combinations of the inputs change the verdict as well")
 	}
 	for _, g := range t.Gaps {
 		out = append(out, t.gapWords(g))
 	}
-	told := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
+	known := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
 	for i := range t.Checks {
 		r := &t.Checks[i]
-		if !t.Risks(r) || t.Solution.Checks[r.Check].Kind == statics.CheckSenseRange && told {
+		if !t.Risks(r) || t.Solution.Checks[r.Check].Kind == statics.CheckSenseRange && known {
 			continue
 		}
 		out = append(out, t.ReachWords(r))
@@ -198,48 +199,41 @@ func (t *Effect) CheckAtRisk(check int) bool {
 	return t != nil && slices.ContainsFunc(t.Checks, func(r Reach) bool { return r.Check == check && t.Risks(&r) })
 }
 
-// PlaceWords says where a place is: "y 2 cm less and W 0.1 kN greater".
+// PlaceWords says where a place is: "y 2 cm smaller and W 0.1 kN larger".
 func (t *Effect) PlaceWords(p Place) string {
 	var out []string
 	for i, share := range p {
 		if share == 0 {
 			continue
 		}
-		way, much := "greater", t.Measured[i].Half
+		way, much := "larger", t.Measured[i].Half
 		if share < 0 {
-			way = "less"
+			way = "smaller"
 		}
 		if size := math.Abs(share); size != 1 {
 			much = units.Figures(100*size, shown) + " % of " + much
 		}
 		out = append(out, t.Measured[i].Name+" "+much+" "+way)
 	}
-	if more := len(out) - mostNamed; more > 1 {
-		out = append(out[:mostNamed], fmt.Sprintf("%d others at an end of their ±", more))
+	if more := len(out) - maxNamed; more > 1 {
+		out = append(out[:maxNamed], fmt.Sprintf("%d others at an end of their ±", more))
 	}
-	return list(out)
+	return say.And(out...)
 }
 
-// mostNamed is how many inputs a place is told by.
-const mostNamed = 6
-
-func list(of []string) string {
-	if n := len(of) - 1; n > 0 {
-		return strings.Join(of[:n], ", ") + " and " + of[n]
-	}
-	return strings.Join(of, "")
-}
+// maxNamed is how many inputs a place is described by.
+const maxNamed = 6
 
 func (t *Effect) gapWords(g Gap) string {
 	where := t.PlaceWords(g.At)
 	if g.Share == 1 {
-		return "with " + where + " there is next to no single solution: values grow beyond all bounds"
+		return "with " + where + " the equations are nearly singular and the values are unbounded"
 	}
 	from := "the values as typed and those with"
 	if i := g.At.single(); i >= 0 {
 		from = t.Measured[i].Name + " as typed and"
 	}
-	return fmt.Sprintf("between %s %s there is a place without a single solution, at %s %% of the way: near it values grow beyond all bounds",
+	return fmt.Sprintf("between %s %s, %s %% of the way, the equations are singular; near there the values are unbounded",
 		from, where, units.Figures(100*g.Share, shown))
 }
 
@@ -247,30 +241,22 @@ func (t *Effect) gapWords(g Gap) string {
 func (t *Effect) MoveWords(m Move) string {
 	with := "with " + t.PlaceWords(m.At) + " "
 	if m.Solution == nil {
-		return with + "the sheet does not read: " + m.Fault
+		return with + "the sheet cannot be read: " + m.Fault
 	}
 	switch m.Solution.Verdict {
-	case statics.Determinate:
-		return with + "it is determinate"
 	case statics.Inadmissible:
 		if stateless(m.Solution) {
-			return with + "no state is admissible"
+			return with + "no solution is admissible"
 		}
-		return with + "it is inadmissible: " + names(m.Solution.Broken) + " cannot act that way"
-	case statics.Indeterminate:
-		return with + fmt.Sprintf("it is indeterminate to degree %d", m.Solution.Degree)
+		var instead []string
+		for i := range m.Solution.Broken {
+			instead = append(instead, m.Solution.Instead(&m.Solution.Broken[i]))
+		}
+		return with + "the system is not possible as drawn: " + say.And(instead...)
 	case statics.NoEquilibrium:
 		return with + "there is no equilibrium"
 	}
-	return with + "nothing is cut free"
-}
-
-func names(of []statics.Condition) string {
-	var out []string
-	for _, q := range of {
-		out = append(out, q.Name)
-	}
-	return strings.Join(out, ", ")
+	return with + "the system is " + m.Solution.Headline()
 }
 
 // ReachWords says how a check could fail at the worst.
@@ -290,37 +276,37 @@ func (t *Effect) ReachWords(r *Reach) string {
 			case problem.PullOnly:
 				does, would = "go slack", "push"
 			case problem.PushOnly:
-				does = "come away"
+				does = "lose contact"
 			}
 		}
 		if !finite(r.Value) {
 			return c.Subject + " could " + does + from
 		}
-		return fmt.Sprintf("%s could %s: at the worst it would have to %s with %s%s", c.Subject, does, would, force(-r.Value), from)
+		return fmt.Sprintf("%s could %s: in the worst case it would have to %s (%s)%s", c.Subject, does, would, force(-r.Value), from)
 	case statics.CheckLimit, statics.CheckJointLimit:
 		if !finite(r.Value) {
-			return fmt.Sprintf("%s has no greatest value within the ± to hold against its limit of %s%s", c.Subject, force(c.Bound), from)
+			return fmt.Sprintf("%s is unbounded within the ± and could exceed its limit of %s%s", c.Subject, force(c.Bound), from)
 		}
 		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
 		limit := "its limit of " + bound
 		if r.Bound < c.Bound {
-			limit = "its limit, which may be as little as " + bound
+			limit = "its limit, which may be as low as " + bound
 		}
-		return fmt.Sprintf("%s could reach %s within the ±, beyond %s%s", c.Subject, value, limit, from)
+		return fmt.Sprintf("%s could reach %s within the ±, above %s%s", c.Subject, value, limit, from)
 	case statics.CheckSenseRange:
-		return "equilibrium may not be possible within the ±: somewhere no state is admissible" + from
+		return "equilibrium may not be possible within the ±: for some values no solution is admissible" + from
 	case statics.CheckBelt:
 		if !finite(r.Value) {
 			return "belt " + c.Subject + " could slip" + from
 		}
 		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
-		return fmt.Sprintf("belt %s could slip: its larger tension may be %s, beyond the smaller one times e^(μβ), %s%s", c.Subject, value, bound, from)
+		return fmt.Sprintf("belt %s could slip: its larger tension may be %s, more than e^(μβ) times the smaller one, %s%s", c.Subject, value, bound, from)
 	case statics.CheckFriction:
 		if !finite(r.Value) {
 			return c.Subject + " could slip" + from
 		}
 		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
-		return fmt.Sprintf("%s could slip: it may need up to %s of friction, with no more than %s available%s", c.Subject, value, bound, from)
+		return fmt.Sprintf("%s could slip: equilibrium may require F = %s, with μN = %s%s", c.Subject, value, bound, from)
 	}
 	return fmt.Sprintf("%s could tip about %s%s", c.Subject, cmp.Or(r.About, c.About), from)
 }
@@ -329,7 +315,7 @@ func (t *Effect) ReachWords(r *Reach) string {
 func apart(u units.Unit, a, b float64, figures int) (string, string) {
 	for n := figures; ; n++ {
 		x, y := u.Format(a, n), u.Format(b, n)
-		if x != y || n >= mostFigures {
+		if x != y || n >= maxFigures {
 			return x, y
 		}
 	}

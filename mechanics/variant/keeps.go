@@ -1,10 +1,10 @@
 package variant
 
 import (
-	"fmt"
 	"math"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -25,7 +25,7 @@ func newSolver() solver { return solver{problem.NewReader()} }
 func (v solver) solve(s *sheet.Sheet) solved {
 	p, errs := v.reader.Read(s)
 	if len(errs) > 0 {
-		return solved{s, nil, "does not read: " + errs[0].Msg}
+		return solved{s, nil, "cannot be read: " + errs[0].Msg}
 	}
 	return solved{s, statics.Solve(p), ""}
 }
@@ -62,7 +62,7 @@ func strays(was *statics.Solution, now solved) []string {
 		failed = failed || !c.OK
 	}
 	if was.Problem.Expect == problem.FailedCheck && !failed {
-		out = append(out, "no check fails any more")
+		out = append(out, "no check fails any longer")
 	}
 	return out
 }
@@ -80,9 +80,9 @@ func verdictStrays(was, now *statics.Solution) []string {
 		return says
 	}
 	if len(now.Motions) > 0 {
-		return []string{"it is partly constrained"}
+		return []string{"it is partially constrained"}
 	}
-	return []string{"every unknown has one value and its sense"}
+	return []string{"every unknown has a single admissible value"}
 }
 
 // Otherwise says in a few words in what a verdict is none of one answer that keeps
@@ -91,17 +91,17 @@ func Otherwise(s *statics.Solution) []string {
 	var out []string
 	switch s.Verdict {
 	case statics.Indeterminate:
-		out = append(out, fmt.Sprintf("indeterminate to degree %d", s.Degree))
+		out = append(out, "statically indeterminate to the "+say.Ordinal(s.Degree)+" degree")
 	case statics.NoEquilibrium:
-		return []string{"no equilibrium"}
+		return []string{s.Headline()}
 	case statics.Unreadable:
-		return []string{"nothing is cut free"}
+		return []string{"there is no free body"}
 	}
 	for i := range s.Broken {
 		out = append(out, s.Instead(&s.Broken[i]))
 	}
 	if s.Verdict == statics.Inadmissible && len(out) == 0 {
-		out = append(out, "no admissible values")
+		out = append(out, "no solution is admissible")
 	}
 	return out
 }
@@ -123,7 +123,7 @@ func senseStrays(was, now *statics.Solution) (out []string) {
 	}
 	for _, c := range now.Checks {
 		if c.Kind == statics.CheckSense && pulls[c.Subject] && c.Value <= nothing*size {
-			out = append(out, c.Subject+" carries nothing")
+			out = append(out, c.Subject+" carries no force")
 		}
 	}
 	for i := range p.Lines {
@@ -133,18 +133,13 @@ func senseStrays(was, now *statics.Solution) (out []string) {
 		}
 		a, fixed := was.Magnitude(i)
 		b, still := now.Magnitude(i)
-		word := func(v float64) string {
-			if v > 0 {
-				return info.Positive
-			}
-			return info.Negative
-		}
+		word := func(v float64) string { return say.Sense(v, info.Positive, info.Negative) }
 		switch {
 		case !fixed || !still || a == 0:
 		case b == 0:
-			out = append(out, p.Lines[i].Name+" carries nothing")
+			out = append(out, p.Lines[i].Name+" carries no force")
 		case a*b < 0:
-			out = append(out, p.Lines[i].Name+" turns from "+word(a)+" to "+word(b))
+			out = append(out, p.Lines[i].Name+" changes from "+word(a)+" to "+word(b))
 		}
 	}
 	return out
@@ -161,19 +156,19 @@ func fails(p *problem.Problem, c statics.Check) string {
 	}
 	switch c.Kind {
 	case statics.CheckLimit, statics.CheckJointLimit:
-		word := " passes"
-		if c.Ranged { // only the greatest of the range does
-			word = " could pass"
+		word := " exceeds"
+		if c.Ranged { // only the upper end of the range does
+			word = " could exceed"
 		}
 		return c.Subject + word + " its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
 	case statics.CheckFriction:
-		return c.Subject + " slips"
+		return say.The(p.Bodies[p.Joints[c.Joint].First].Name) + " slips at " + c.Subject
 	case statics.CheckBelt:
 		return "belt " + c.Subject + " slips"
 	case statics.CheckTipping:
-		return c.Subject + " tips"
+		return say.The(p.Bodies[p.Joints[c.Joint].First].Name) + " tips at " + c.Subject
 	case statics.CheckCondition:
-		return "the equations are badly conditioned"
+		return "the equations are ill conditioned"
 	}
 	return c.Says(p)
 }

@@ -268,7 +268,7 @@ func TestTooFew(t *testing.T) {
 		{"grid", limit, 3, "the ranges give 2 combinations beside the sheet itself, and 3 variants are asked: write a smaller step, or a wider range", nil},
 		{"slack", slack, 6, "of all 6 combinations 4 keep the verdict, and 6 variants are asked: narrow the ranges to what holds, or ask for fewer", []string{
 			"W = -100 lbf: T1 goes slack, T2 goes slack, T3 goes slack",
-			"W = 0 lbf: T1 carries nothing, T2 carries nothing, T3 carries nothing",
+			"W = 0 lbf: T1 carries no force, T2 carries no force, T3 carries no force",
 		}},
 	} {
 		src := sourceOf(t, c.text)

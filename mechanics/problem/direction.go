@@ -1,0 +1,75 @@
+package problem
+
+import (
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/units"
+)
+
+// aligned is how far a unit vector may lie off an axis and still be named by it: less
+// is rounding, also of a null space.
+const aligned = 1e-9
+
+// Axis names the axis that a direction lies along, with its sign, "+x"; it is empty
+// where there is none.
+func Axis(v r3.Vec) string {
+	size := r3.Norm(v)
+	for k, c := range []float64{v.X, v.Y, v.Z} {
+		switch axis := "xyz"[k : k+1]; {
+		case size == 0:
+		case math.Abs(c-size) < aligned*size:
+			return "+" + axis
+		case math.Abs(c+size) < aligned*size:
+			return "-" + axis
+		}
+	}
+	return ""
+}
+
+// Direction names a direction: the axis that it lies along, or else its unit vector,
+// "(0.6, -0.8)".
+func (p *Problem) Direction(v r3.Vec) string {
+	if axis := Axis(v); axis != "" {
+		return axis
+	}
+	return p.tuple(r3.Scale(1/r3.Norm(v), v), func(c float64) string {
+		const fine = 1e4 // as many decimals as a cosine is printed to
+		return units.Compact(math.Round(c*fine) / fine)
+	})
+}
+
+// nearPlace is how small a coordinate must be, beside the size of the problem, to be
+// rounding; a point within it of a place is at that place.
+const nearPlace = 1e-7
+
+// Place names a place: the named point there, or else its coordinates.
+func (p *Problem) Place(at r3.Vec) string {
+	size := 0.0
+	for i := range p.Points {
+		size = max(size, r3.Norm(r3.Sub(p.Points[i].At, p.Points[0].At)))
+	}
+	for i := range p.Points {
+		if p.Points[i].OK && r3.Norm(r3.Sub(p.Points[i].At, at)) <= nearPlace*size {
+			return p.Points[i].Name
+		}
+	}
+	unit := p.Units.Length
+	return p.tuple(at, func(c float64) string {
+		if math.Abs(c) <= nearPlace*size {
+			c = 0
+		}
+		return units.Figures(c/unit.Factor, p.Figures)
+	}) + " " + unit.Symbol
+}
+
+// tuple writes the components of a vector that the problem has.
+func (p *Problem) tuple(v r3.Vec, write func(float64) string) string {
+	parts := []string{write(v.X), write(v.Y), write(v.Z)}
+	if p.Planar {
+		parts = parts[:2]
+	}
+	return "(" + strings.Join(parts, ", ") + ")"
+}
