@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -93,7 +94,7 @@ func (r *reading) directed(l *Line) {
 	switch {
 	case len(ends) > 1 && len(l.Path) > 2:
 		l.OK = false
-		r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, units.Span{}, "a "+l.Kind.String()+" between bodies acts along the line of two points, and "+l.Name+" runs through "+strconv.Itoa(len(l.Path)),
+		r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, diag.Span{}, "a "+l.Kind.String()+" between bodies acts along the line of two points, and "+l.Name+" runs through "+strconv.Itoa(len(l.Path)),
 			"Try: path = "+strconv.Quote(r.p.Points[ends[0]].Name+" "+r.p.Points[ends[1]].Name))
 	case len(ends) > 1:
 		second, ok := r.lineBody(l, ends[1])
@@ -146,7 +147,7 @@ func (r *reading) withinOneBody(l *Line) {
 	}
 	l.OK = false
 	body := r.p.Bodies[l.Acts[0].Body].Name
-	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" runs between two points of "+body+", so its forces cancel", "take it out, or put one end on another body")
+	r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" runs between two points of "+body+", so its forces cancel", "take it out, or put one end on another body")
 }
 
 func (r *reading) act(l *Line, at int, d r3.Vec) {
@@ -189,7 +190,7 @@ func (r *reading) noFreeEnd(l *Line) {
 	if len(l.Path) == 1 {
 		verb = " is fixed ground"
 	}
-	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\", or a body's name, at the point it acts on")
+	r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no free end: "+names+verb, "put on = \"particle\", or a body's name, at the point it acts on")
 }
 
 // components reads (100, -200, 50) N, with ? for a component that is unknown;

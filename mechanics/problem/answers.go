@@ -3,6 +3,7 @@ package problem
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -27,8 +28,8 @@ func (r *reading) readQueries() {
 func (r *reading) settled() bool { return len(r.errs) == 0 }
 
 // askedWords splits at spaces outside parentheses and bars.
-func askedWords(text string) []units.Span {
-	var spans []units.Span
+func askedWords(text string) []diag.Span {
+	var spans []diag.Span
 	start, depth, bars := -1, 0, false
 	for i, c := range text {
 		switch {
@@ -41,14 +42,14 @@ func askedWords(text string) []units.Span {
 		}
 		sep := depth == 0 && !bars && (c == ' ' || c == ',' || c == '\t' || c == '\n' || c == '\r')
 		if sep && start >= 0 {
-			spans = append(spans, units.Span{Start: start, End: i})
+			spans = append(spans, diag.Between(start, i))
 			start = -1
 		} else if !sep && start < 0 {
 			start = i
 		}
 	}
 	if start >= 0 {
-		spans = append(spans, units.Span{Start: start, End: len(text)})
+		spans = append(spans, diag.Between(start, len(text)))
 	}
 	return spans
 }
@@ -78,7 +79,7 @@ func (r *reading) answer(row sheet.Row) {
 	q, qerr := ParseQuery(r.p, row.Name)
 	if qerr != nil {
 		if r.settled() {
-			r.fail(sheet.Ref{Table: "answers", Row: row.Name}, units.Span{}, qerr.Msg, qerr.Hint)
+			r.fail(sheet.Ref{Table: "answers", Row: row.Name}, diag.Span{}, qerr.Msg, qerr.Hint)
 		}
 		return
 	}

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -47,12 +48,12 @@ func (r *reading) readBodies() {
 	}
 	for _, row := range Rows(r.s, "bodies") {
 		if _, ok := r.bodies[row.Name]; !ok {
-			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
+			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, diag.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
 		}
 	}
 }
 
-func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units.Span) {
+func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span diag.Span) {
 	particle := name == particleWord
 	if particle {
 		name = pt.Name
@@ -132,7 +133,7 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 		return
 	}
 	if !hasCentre {
-		r.fail(body.Ref, units.Span{}, "the weight of "+body.Name+" has no centre", "write centre = \"M\", or centre = \"(A + B)/2\"")
+		r.fail(body.Ref, diag.Span{}, "the weight of "+body.Name+" has no centre", "write centre = \"M\", or centre = \"(A + B)/2\"")
 		return
 	}
 	c, ok := r.vectorOf(cref, centre, env{r: r, scope: inGeometry}, units.Length)
@@ -174,7 +175,7 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, boo
 			what = "acts on one of them, or between two"
 			hint += ", or on = " + strconv.Quote(names[0]+" "+names[1])
 		}
-		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and the line "+l.Name+" "+what, hint)
+		r.fail(ref, diag.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and the line "+l.Name+" "+what, hint)
 		return Ground, false
 	}
 	return found[0], true

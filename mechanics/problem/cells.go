@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -53,7 +54,7 @@ func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
 func (r *reading) noteGroups(ref sheet.Ref, text, grouped string) {
-	note := Error{Ref: ref, Span: whole(text), Sort: DigitsGrouped, Msg: strings.TrimSpace(text) + " is read as " + grouped}
+	note := Error{Ref: ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + grouped}}
 	if grouped != "" && !slices.Contains(r.p.Doubts, note) {
 		r.p.Doubts = append(r.p.Doubts, note)
 	}
@@ -117,7 +118,7 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 			v, err = units.Want(v, d, bare, part.Span())
 		}
 		if err == nil && len(v.Terms) > 0 {
-			err = &units.Error{Span: part.Span(), Msg: "a component is known, and " + v.Terms[0].Name + " is an unknown", Hint: "write a number or a given"}
+			err = diag.At(part.Span(), "a component is known, and "+v.Terms[0].Name+" is an unknown", "write a number or a given")
 		}
 		v, ok := r.inReach(ref, text, v, err)
 		if !ok {
@@ -152,11 +153,11 @@ func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e en
 		}
 		return err == nil
 	}
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: "Try: " + one + ", if that is meant"})
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: "Try: " + one + ", if that is meant"}})
 	return false
 }
 
-func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.Error) (units.Value, bool) {
+func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.Error) (units.Value, bool) {
 	if err != nil {
 		r.failCell(ref, err)
 		return v, false
@@ -324,7 +325,7 @@ func (r *reading) text(table string, row sheet.Row, key string) (text string, re
 		if name == "" {
 			name = row.Name
 		}
-		r.fail(ref, units.Span{}, name+" is neither a text nor a number", "write it in quotes")
+		r.fail(ref, diag.Span{}, name+" is neither a text nor a number", "write it in quotes")
 		r.notText = sheet.Ref{Table: table, Row: row.Name}
 		return "", ref, false
 	}

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -59,7 +60,7 @@ func (r *reading) coupleOf(i int) bool {
 		r.coupleAt[i] = failed
 		ref := c.Ref
 		ref.Key = "magnitude"
-		r.fail(ref, units.Span{}, "magnitudes are defined by each other: "+circle(r.chain, c.Name), "leave one of them out, so that it is unknown")
+		r.fail(ref, diag.Span{}, "magnitudes are defined by each other: "+circle(r.chain, c.Name), "leave one of them out, so that it is unknown")
 	}
 	return r.coupleAt[i] == done
 }
@@ -84,7 +85,7 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		}
 		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
-	r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice: for "+other+" and for a couple", "rename one of them")
+	r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used twice: for "+other+" and for a couple", "rename one of them")
 	return false
 }
 
@@ -93,7 +94,7 @@ func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; r
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")
 	if !ok {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" is on no body", "write on = \"beam\"")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is on no body", "write on = \"beam\"")
 		return false
 	}
 	if c.Body, ok = r.bodyNamed(ref, on); !ok {
@@ -111,7 +112,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	if text, ref, ok := r.text("couples", row, "components"); ok {
 		for _, key := range []string{"magnitude", "stiffness", "about"} {
 			if _, again, twice := r.text("couples", row, key); twice {
-				r.fail(again, units.Span{}, "the couple "+c.Name+" is given twice: by components and by "+key, "take one of them out")
+				r.fail(again, diag.Span{}, "the couple "+c.Name+" is given twice: by components and by "+key, "take one of them out")
 				return false
 			}
 		}
@@ -132,7 +133,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	} else if r.p.Planar {
 		c.U = r3.Vec{Z: 1}
 	} else {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has no axis", "write about = \"+z\"")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "write about = \"+z\"")
 		return false
 	}
 	return r.coupleMagnitude(c, row)
@@ -145,7 +146,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	text, ref, ok := r.text("couples", row, "magnitude")
 	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
 	if hasTurn && !sprung {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has a turn and no stiffness", "write stiffness = \"20 N m/rad\", or take the turn out")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn and no stiffness", "write stiffness = \"20 N m/rad\", or take the turn out")
 		return false
 	}
 	if sprung {
@@ -154,7 +155,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			r.fail(ref, whole(text), "the couple "+c.Name+" has its moment twice: by stiffness and by magnitude", "take one of them out")
 			return false
 		case !hasTurn:
-			r.fail(c.Ref, units.Span{}, "the torsional spring "+c.Name+" has a stiffness and no turn", "write turn = \"20 deg\", counter-clockwise about its axis")
+			r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness and no turn", "write turn = \"20 deg\", counter-clockwise about its axis")
 			return false
 		}
 		k, ok1 := r.one(kRef, kText, env{r: r, scope: inGiven})

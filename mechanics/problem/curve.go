@@ -7,8 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/integrate/quad"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // curve is an intensity that is a function of s, on its way to an area: where it
@@ -20,7 +20,7 @@ type curve struct {
 	area    area
 	diagram []Ordinate
 
-	err       *units.Error // why there is no area, and where
+	err       *diag.Error // why there is no area, and where
 	where     float64
 	unbounded bool
 }

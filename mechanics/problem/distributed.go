@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -59,14 +60,14 @@ func (r *reading) loadName(d *Distributed) bool {
 	if other == "" {
 		return true
 	}
-	r.fail(d.Ref, units.Span{}, "the name "+d.Name+" is used twice: for "+other+" and for a distributed load", "rename one of them")
+	r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used twice: for "+other+" and for a distributed load", "rename one of them")
 	return false
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	path, ref, ok := r.text("distributed", row, "path")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no path", "write path = \"A B\"")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "write path = \"A B\"")
 		return false
 	}
 	words := fields(path)
@@ -92,7 +93,7 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	}
 	text, ref, ok := r.text("distributed", row, "along")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no direction", "write along = \"-y\", the way it pushes")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "write along = \"-y\", the way it pushes")
 		return false
 	}
 	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
@@ -122,7 +123,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 			return x, true
 		}
 	}
-	r.fail(d.Ref, units.Span{}, "the load "+d.Name+" is on no body", "write on = \"beam\"")
+	r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is on no body", "write on = \"beam\"")
 	return 0, false
 }
 
@@ -135,20 +136,20 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 			return intensity{}, false
 		}
 		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
-			r.fail(ref, units.Span{}, "the load "+d.Name+" has its magnitude twice: by the water's depth and here", "take one of them out")
+			r.fail(ref, diag.Span{}, "the load "+d.Name+" has its magnitude twice: by the water's depth and here", "take one of them out")
 			return intensity{}, false
 		}
 		return r.hydrostatic(d, row)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if _, ref, ok := r.text("distributed", row, key); ok {
-			r.fail(ref, units.Span{}, "a "+key+" is read of water on a gate only", "write kind = \"hydrostatic\", or take it out")
+			r.fail(ref, diag.Span{}, "a "+key+" is read of water on a gate only", "write kind = \"hydrostatic\", or take it out")
 			return intensity{}, false
 		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no magnitude", "write magnitude = \"2 kN/m\", or \"0 kN/m .. 4 kN/m\" from end to end")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "write magnitude = \"2 kN/m\", or \"0 kN/m .. 4 kN/m\" from end to end")
 		return intensity{}, false
 	}
 	if strings.Contains(text, "..") {
@@ -169,14 +170,14 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 	}
 	r.grouped(ref, text, expr)
 	varies := false
-	at := func(s float64, corners *[]float64) (float64, *units.Error) {
+	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		r.blocked = false
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: ref, s: s, varies: &varies, corners: corners})
 		if err == nil {
 			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(text))
 		}
 		if err == nil && abs(v.V[0]) > greatest {
-			err = &units.Error{Span: whole(text), Msg: "this is larger than anything in a problem", Hint: "check the exponent"}
+			err = diag.At(whole(text), "this is larger than anything in a problem", "check the exponent")
 		}
 		return v.V[0], err
 	}
@@ -207,13 +208,13 @@ const waterDensity = 1000 // kg/m³
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 	wText, wRef, ok := r.text("distributed", row, "width")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the gate of "+d.Name+" has no width", "write width = \"2 m\"")
+		r.fail(d.Ref, diag.Span{}, "the gate of "+d.Name+" has no width", "write width = \"2 m\"")
 		return intensity{}, false
 	}
 	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
 	sText, sRef, ok := r.text("distributed", row, "surface")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the water of "+d.Name+" has no surface", "write surface = \"3 m\", its level along up")
+		r.fail(d.Ref, diag.Span{}, "the water of "+d.Name+" has no surface", "write surface = \"3 m\", its level along up")
 		return intensity{}, false
 	}
 	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)

@@ -34,7 +34,7 @@ func TestDoubts(t *testing.T) {
 			if at := cell.Text[e.Span.Start:e.Span.End]; !strings.Contains(e.Msg, at) {
 				t.Errorf("on = %q: points at %q", c.on, at)
 			}
-			got = append(got, e.Ref.Table+" "+e.Ref.Row+" "+e.Ref.Key+": "+e.Error())
+			got = append(got, e.Ref.Table+" "+e.Ref.Row+" "+e.Ref.Key+": "+e.Text())
 		}
 		if strings.Join(got, "\n") != c.want {
 			t.Errorf("on = %q: %q, want %q", c.on, got, c.want)
@@ -50,7 +50,7 @@ func TestDoubts(t *testing.T) {
 // Where nothing acts on it yet, the doubt is what would do.
 func TestADoubtIsWhatWouldDo(t *testing.T) {
 	_, errs := problem.Read(parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
-	if want := `no force acts on partikle: was "particle" meant`; len(errs) != 1 || errs[0].Error() != want {
+	if want := `no force acts on partikle: was "particle" meant`; len(errs) != 1 || errs[0].Text() != want {
 		t.Errorf("%v, want %s", errs, want)
 	}
 }

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -21,7 +22,7 @@ func (r *reading) given(i int) bool {
 	case underway:
 		g := r.p.Givens[i]
 		r.givenAt[i] = failed
-		r.fail(g.Ref, units.Span{}, "given values are defined by each other: "+circle(r.chain, g.Name), "give one of them a number")
+		r.fail(g.Ref, diag.Span{}, "given values are defined by each other: "+circle(r.chain, g.Name), "give one of them a number")
 		return false
 	}
 	r.givenAt[i] = underway
@@ -44,7 +45,7 @@ func (r *reading) readGiven(i int) bool {
 	}
 	text, ref, ok := r.text("given", row, key)
 	if !ok {
-		r.fail(g.Ref, units.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
+		r.fail(g.Ref, diag.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
 		return false
 	}
 	v, ok := r.one(ref, text, env{r: r, scope: inGiven})

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -121,7 +122,7 @@ func (r *reading) top(key string) (string, sheet.Ref) {
 	}
 	c, ok := row.Cell("")
 	if !ok || !c.Readable {
-		r.fail(ref, units.Span{}, key+" is neither a text nor a number", "write it in quotes")
+		r.fail(ref, diag.Span{}, key+" is neither a text nor a number", "write it in quotes")
 		return "", ref
 	}
 	return c.Text, ref
@@ -188,7 +189,7 @@ func (r *reading) unitSet() units.Set {
 		ref := sheet.Ref{Table: "units", Row: row.Name}
 		c, ok := row.Cell("")
 		if !ok {
-			r.fail(ref, units.Span{}, "a unit is wanted here", "write "+row.Name+" = \""+slot.Symbol+"\"")
+			r.fail(ref, diag.Span{}, "a unit is wanted here", "write "+row.Name+" = \""+slot.Symbol+"\"")
 			continue
 		}
 		if strings.TrimSpace(c.Text) == "" {

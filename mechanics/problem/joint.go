@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -50,13 +51,13 @@ func (r *reading) readJoints() {
 		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
 		j.OK = r.joint(j, row)
 		if r.isLine(j.Name) { // C.x would be a part of either
-			r.fail(j.Ref, units.Span{}, "the name "+j.Name+" is used twice: for a line and for a joint", "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+j.Name+" is used twice: for a line and for a joint", "rename one of them")
 			j.OK = false
 		}
 		if j.OK {
 			for _, name := range j.names {
 				if k, taken := r.jointOf[name]; taken {
-					r.fail(j.Ref, units.Span{}, "the unknown "+name+" is used twice: by the joints "+r.p.Joints[k].Name+" and "+j.Name, "rename one of them")
+					r.fail(j.Ref, diag.Span{}, "the unknown "+name+" is used twice: by the joints "+r.p.Joints[k].Name+" and "+j.Name, "rename one of them")
 					j.OK = false
 					break
 				}
@@ -69,7 +70,7 @@ func (r *reading) readJoints() {
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
-		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
+		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
 		return false
 	}
 	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
@@ -121,7 +122,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			}
 		}
 		if _, isPoint := r.points[at]; !isPoint {
-			r.fail(ref, units.Span{}, "there is no point "+strconv.Quote(at)+" for the joint", "name the joint after its point, or write at = \"O\"")
+			r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint", "name the joint after its point, or write at = \"O\"")
 			return false
 		}
 	}
@@ -158,7 +159,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	}
 	switch len(bodies) {
 	case 0:
-		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" is at "+pt.Name+", which is on no body", "write on = \"beam\" at the point "+pt.Name)
+		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at "+pt.Name+", which is on no body", "write on = \"beam\" at the point "+pt.Name)
 		return false
 	case 1:
 		j.First = bodies[0]
@@ -166,7 +167,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 		j.First, j.Second = bodies[0], bodies[1]
 	default:
 		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
-		r.fail(j.Ref, units.Span{}, pt.Name+" is on "+strconv.Itoa(len(bodies))+" bodies, and a joint joins two",
+		r.fail(j.Ref, diag.Span{}, pt.Name+" is on "+strconv.Itoa(len(bodies))+" bodies, and a joint joins two",
 			"write two joints, "+j.Name+"1 with on = \""+a+" "+b+"\" and "+j.Name+"2 with on = \""+a+" "+c+"\", each with at = \""+pt.Name+"\"")
 		return false
 	}
@@ -255,7 +256,7 @@ func (r *reading) placeOn(j *Joint, b int) int {
 }
 
 // wordIn is where a word stands in a list of names.
-func wordIn(text, word string) units.Span {
+func wordIn(text, word string) diag.Span {
 	for _, w := range fields(text) {
 		if text[w.Start:w.End] == word {
 			return w
@@ -288,7 +289,7 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			if key == "axis" {
 				hint = "write axis = \"+x\""
 			}
-			r.fail(j.Ref, units.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
+			r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 			return false
 		}
 		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane

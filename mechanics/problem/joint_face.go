@@ -5,8 +5,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // faceLean is how far a face may lean off the surface it rests on: rounding of
@@ -48,7 +48,7 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 		return false
 	}
 	if r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle {
-		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
+		r.fail(ref, diag.Span{}, "a particle has no face", "put its points on a body")
 		return false
 	}
 	off := r3.Sub(r.p.Points[j.Point].At, r.p.Points[j.Face[0]].At)

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -150,11 +151,11 @@ func (r *reading) jointUnknowns(i int) {
 		}
 		switch {
 		case r.isGiven(name):
-			r.fail(j.Ref, units.Span{}, "the name "+name+" is used twice: for a given and for an unknown of the joint "+j.Name, "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used twice: for a given and for an unknown of the joint "+j.Name, "rename one of them")
 			j.OK = false
 			return
 		case r.hasUnknown(name) || r.isLine(name):
-			r.fail(j.Ref, units.Span{}, "the name "+name+" is used twice: for a line and for an unknown of the joint "+j.Name, "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used twice: for a line and for an unknown of the joint "+j.Name, "rename one of them")
 			j.OK = false
 			return
 		}

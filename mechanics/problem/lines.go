@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -40,7 +41,7 @@ func (r *reading) lineGeometry(i int) {
 	l, row := &r.p.Lines[i], r.lineRows[i]
 	text, ref, ok := r.text("lines", row, "kind")
 	if !ok {
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no kind", "write kind = \"cable\", or one of "+kindNames())
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no kind", "write kind = \"cable\", or one of "+kindNames())
 		return
 	}
 	l.Kind, ok = kindOf(strings.TrimSpace(text))
@@ -95,7 +96,7 @@ func (r *reading) linePath(i int) bool {
 			}
 		}
 		if hasAlong {
-			r.fail(alongRef, units.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
+			r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
 			return false
 		}
 		return r.throughPoints(l, pathRef, pathText)
@@ -105,7 +106,7 @@ func (r *reading) linePath(i int) bool {
 		if !l.Kind.Info().Path {
 			hint = "write at = \"T\" and along = \"+x\""
 		}
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no place", hint)
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no place", hint)
 		return false
 	}
 	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
@@ -155,7 +156,7 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	case l.Kind == Weight:
 		u = r3.Scale(-1, r.p.Up)
 	default:
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no direction", "write along = \"+x\", along = \"(3, 0, -4)\" or along = \"dir(A, B)\"")
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "write along = \"+x\", along = \"(3, 0, -4)\" or along = \"dir(A, B)\"")
 		return false
 	}
 	l.Legs = []Leg{{From: at, To: -1, R: u, U: u}}
@@ -174,7 +175,7 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
 		return false
 	}
 	if len(words) > 2 && !l.Kind.Info().Path {
-		r.fail(ref, units.Span{Start: words[2].Start, End: words[len(words)-1].End}, aKind(l.Kind.String())+" runs straight from one point to another, and this is a third",
+		r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" runs straight from one point to another, and this is a third",
 			"Try: path = "+strconv.Quote(text[words[0].Start:words[1].End]))
 		return false
 	}
@@ -184,7 +185,7 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
 	}
 	for k := 1; k < len(l.Path); k++ {
 		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
-		span := units.Span{Start: words[k-1].Start, End: words[k].End}
+		span := diag.Between(words[k-1].Start, words[k].End)
 		if l.Path[k-1] == l.Path[k] {
 			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+": its length is zero", "name the point at its other end")
 			return false
@@ -206,25 +207,25 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string) bool {
 }
 
 // fields gives the words of a path: separated by spaces or commas.
-func fields(text string) []units.Span {
-	var spans []units.Span
+func fields(text string) []diag.Span {
+	var spans []diag.Span
 	start := -1
 	for i, c := range text {
 		sep := c == ' ' || c == '\t' || c == ','
 		if sep && start >= 0 {
-			spans = append(spans, units.Span{Start: start, End: i})
+			spans = append(spans, diag.Between(start, i))
 			start = -1
 		} else if !sep && start < 0 {
 			start = i
 		}
 	}
 	if start >= 0 {
-		spans = append(spans, units.Span{Start: start, End: len(text)})
+		spans = append(spans, diag.Between(start, len(text)))
 	}
 	return spans
 }
 
-func (r *reading) namesPoints(text string, words []units.Span) bool {
+func (r *reading) namesPoints(text string, words []diag.Span) bool {
 	for _, w := range words {
 		if _, ok := r.points[text[w.Start:w.End]]; !ok {
 			return false
@@ -235,7 +236,7 @@ func (r *reading) namesPoints(text string, words []units.Span) bool {
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (r *reading) pointNamed(ref sheet.Ref, text string, span units.Span) (int, bool) {
+func (r *reading) pointNamed(ref sheet.Ref, text string, span diag.Span) (int, bool) {
 	name := strings.TrimSpace(text)
 	i, ok := r.points[name]
 	if !ok {

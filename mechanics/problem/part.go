@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -46,9 +47,9 @@ var parts = []struct {
 	{"mz", MZ, units.Moment, true, true},
 }
 
-func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
+func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(q.Name), msg, hint)
 	}
 	if q.Kind == AskSpread && part == "at" {
 		q.Part, q.Dim = At, units.Length

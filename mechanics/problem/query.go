@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -66,11 +67,11 @@ func QueryHelp() [][2]string {
 }
 
 // ParseQuery reads a result name.
-func ParseQuery(p *Problem, name string) (Query, *units.Error) {
+func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 	name = strings.TrimSpace(name)
 	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Second: -1, Couple: -1, Load: -1}
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(name), Msg: msg, Hint: hint}
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(name), msg, hint)
 	}
 	if inner, ok := insideBars(name); ok {
 		return p.magnitudeOf(q, inner)
@@ -126,7 +127,7 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 }
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
-func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
+func (p *Problem) magnitudeOf(q Query, name string) (Query, *diag.Error) {
 	if i := p.LineNamed(p.printedName(strings.TrimSpace(name))); i >= 0 && p.Lines[i].byComponents {
 		of, err := ParseQuery(p, p.Lines[i].Name+".size")
 		of.Name = q.Name
@@ -134,7 +135,7 @@ func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
 	}
 	of, err := ParseQuery(p, name)
 	if err != nil {
-		return q, &units.Error{Span: whole(q.Name), Msg: err.Msg, Hint: err.Hint}
+		return q, diag.At(whole(q.Name), err.Msg, err.Hint)
 	}
 	q.Kind, q.Dim, q.Of = AskMagnitude, of.Dim, &of
 	return q, nil
@@ -168,9 +169,9 @@ func (p *Problem) names(name string) bool {
 	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || slices.Contains(p.bodyNames(), name)
 }
 
-func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Error) {
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
+func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Error) {
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(q.Name), msg, hint)
 	}
 	switch fn {
 	case "angle":

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -15,7 +16,7 @@ import (
 // becomes Px. Apply them as one step, with History.DoAll.
 //
 // A name that is taken, that cells could not use, or that would be read as
-// something else somewhere is refused with a *sheet.EditError.
+// something else somewhere is refused with a *diag.Error.
 func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 	x := thingsOf(s)
 	uses := x.uses()
@@ -57,7 +58,7 @@ func article(t Thing) string {
 }
 
 func refused(hint, format string, args ...any) error {
-	return &sheet.EditError{Msg: fmt.Sprintf(format, args...), Hint: hint}
+	return diag.New(fmt.Sprintf(format, args...), hint)
 }
 
 // setAside renames a row to or from a name that is kept and not read. What is set aside
@@ -136,7 +137,7 @@ func nameFor(what Thing, name string) error {
 }
 
 // NewName refuses the name of a new row that cells could not use, or that is taken,
-// with a *sheet.EditError. A name that magnitudes use already is none of them: a
+// with a *diag.Error. A name that magnitudes use already is none of them: a
 // line, or a given, may be named there first.
 func NewName(s *sheet.Sheet, what Thing, name string) error {
 	if Private(name) {
@@ -235,7 +236,7 @@ type rewritten struct {
 	at  int
 }
 
-func (w *rewritten) put(span units.Span, to string) {
+func (w *rewritten) put(span diag.Span, to string) {
 	w.sb.WriteString(w.old[w.at:span.Start])
 	w.sb.WriteString(to)
 	w.at = span.End

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -176,11 +177,11 @@ func TestRenameRefuses(t *testing.T) {
 	} {
 		_, err := problem.Rename(parse(t, rig), c.what, c.from, c.to)
 		got := ""
-		var e *sheet.EditError
+		var e *diag.Error
 		if errors.As(err, &e) {
 			got = strings.TrimSuffix(e.Msg+": "+e.Hint, ": ")
 		} else if err != nil {
-			t.Errorf("%v is no *sheet.EditError", err)
+			t.Errorf("%v is no *diag.Error", err)
 		}
 		if got != c.want {
 			t.Errorf("%v %s to %q: %s, want %s", c.what, c.from, c.to, got, c.want)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -87,7 +88,7 @@ func (r *reading) unusedGravity(row *sheet.Row) {
 type note struct{ says, try string }
 
 func (r *reading) unread(ref sheet.Ref, sort Sort, n note) {
-	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Msg: n.says, Hint: n.try})
+	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Error: diag.Error{Msg: n.says, Hint: n.try}})
 }
 
 // unreadCells looks through a row that the user named.
@@ -109,7 +110,7 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 			if c.Readable {
 				try = "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
 			}
-			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Sort: NoKeys, Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
+			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NoKeys, Error: diag.Error{Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try}})
 		case c.Key == "" || Private(c.Key):
 		case !known:
 			kind, hasKind = kindOfRow(t, row)
@@ -264,8 +265,7 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: w, Sort: NotItsBody, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used",
-			Hint: "Try: " + strings.Join(there, " or ")})
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used", Hint: "Try: " + strings.Join(there, " or ")}})
 	}
 }
 

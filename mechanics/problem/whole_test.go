@@ -16,7 +16,7 @@ func TestBareBodies(t *testing.T) {
 	says := func(ee []problem.Error) string {
 		var out []string
 		for _, e := range ee {
-			out = append(out, e.Ref.Table+" "+e.Ref.Row+": "+e.Error())
+			out = append(out, e.Ref.Table+" "+e.Ref.Row+": "+e.Text())
 		}
 		return strings.Join(out, "\n")
 	}
