@@ -6,7 +6,7 @@ import (
 	"trivet/mechanics/diag"
 )
 
-const linear = "; magnitudes can depend on each other linearly only"
+const linear = "; only linear relations between magnitudes are possible"
 
 // add gives a + sign·b.
 func (r run) add(n *node, a, b Value, sign float64) (Value, *diag.Error) {

@@ -210,10 +210,10 @@ func TestMessages(t *testing.T) {
 		{"angles(60 deg, 45 deg, 100 deg)", "the squares of the cosines of the direction angles must add up to 1, not 0.7802. Try: 60.00 or 120.0 deg for the third", "angles(60 deg, 45 deg, 100 deg)"},
 		{"angles(10, 20, 30)", "the squares of the cosines of the direction angles must add up to 1, not 2.6029", "angles(10, 20, 30)"},
 		// unknowns
-		{"2*T1*T2", "2*T1*T2 multiplies two unknowns; magnitudes can depend on each other linearly only", "2*T1*T2"},
-		{"3/T1", "3/T1 divides by an unknown; magnitudes can depend on each other linearly only", "3/T1"},
-		{"T1^2", "T1^2 is a power of an unknown; magnitudes can depend on each other linearly only", "T1^2"},
-		{"abs(T1)", "abs(T1) is a function of an unknown; magnitudes can depend on each other linearly only", "abs(T1)"},
+		{"2*T1*T2", "2*T1*T2 multiplies two unknowns; only linear relations between magnitudes are possible", "2*T1*T2"},
+		{"3/T1", "3/T1 divides by an unknown; only linear relations between magnitudes are possible", "3/T1"},
+		{"T1^2", "T1^2 is a power of an unknown; only linear relations between magnitudes are possible", "T1^2"},
+		{"abs(T1)", "abs(T1) is a function of an unknown; only linear relations between magnitudes are possible", "abs(T1)"},
 		{"T1*x", "a vector must be known, but T1 is an unknown. Try: separate cells for the direction and the magnitude", "T1*x"},
 		{"(T1, 0, 0)", "a component must be known, but T1 is an unknown. Try: a direction, with T1 as the magnitude", "T1"},
 		// uncertainty

@@ -50,7 +50,7 @@ type Query struct {
 func QueryHelp() [][2]string {
 	return [][2]string{
 		{"T1", "an unknown, or the magnitude of a line"},
-		{"T1.x  T1.y  T1.z  T1.size", "the force of a line on the first body of its path"},
+		{"T1.x  T1.y  T1.z  T1.size", "the force of a line on the first body of its path; T1.magnitude is T1.size"},
 		{"T1.alpha  T1.beta  T1.gamma", "its direction angles from +x, +y, +z"},
 		{"T1.angle", "in the plane: its angle counter-clockwise from +x"},
 		{"T1.ux  T1.uy  T1.uz  T1.length", "the line's unit vector and length"},
@@ -89,7 +89,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		}
 		if i := p.LineNamed(name); i >= 0 {
 			if p.Lines[i].byComponents {
-				return fail(name+" is a force by components", "ask for "+name+".size or "+name+".x")
+				return fail(name+" is a force given by components", name+".magnitude or "+name+".x")
 			}
 			q.Line, q.Dim = i, units.Force
 			return q, nil
@@ -97,7 +97,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
-		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "name an unknown, or a part of a line such as T1.x"))
+		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "an unknown, or a part of a line such as T1.x"))
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
 		for i, b := range p.Bodies {
@@ -106,7 +106,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 				return p.parsePart(q, part)
 			}
 		}
-		return fail("there is no body "+strconv.Quote(head), suggestion(head, p.bodyNames(), "name a point that is a particle"))
+		return fail("there is no body "+strconv.Quote(head), suggestion(head, p.bodyNames(), "the name of a body or a particle"))
 	}
 	if q.Line = p.LineNamed(head); q.Line >= 0 {
 		return p.parsePart(q, rest)
@@ -123,7 +123,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 			return p.parsePart(q, rest)
 		}
 	}
-	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
+	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "the name of a line, a joint or a distributed load"))
 }
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
@@ -180,14 +180,14 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Err
 		q.Kind, q.Dim = AskComponent, units.Force
 	case "abs":
 		if len(args) != 1 {
-			return fail("abs takes one result", "Try: abs(T1)")
+			return fail("abs takes one result", "abs(T1)")
 		}
 		return p.magnitudeOf(q, args[0])
 	default:
-		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
+		return fail("there is no result "+strconv.Quote(fn+"(…)"), "angle(T1, T2) or component(F, T1)")
 	}
 	if len(args) != 2 {
-		return fail(fn+" takes two lines or joints", "write "+fn+"(T1, T2)")
+		return fail(fn+" takes two lines or joints", fn+"(T1, T2)")
 	}
 	for k, slot := range [][2]*int{{&q.Line, &q.Joint}, {&q.Other, &q.Second}} {
 		name := p.printedName(args[k])
@@ -195,7 +195,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Err
 			continue
 		}
 		if *slot[1] = slices.IndexFunc(p.Joints, func(j Joint) bool { return j.Name == name }); *slot[1] < 0 {
-			return fail("there is no line or joint "+strconv.Quote(args[k]), suggestion(args[k], p.forceNames(), "name a row of [lines] or [joints]"))
+			return fail("there is no line or joint "+strconv.Quote(args[k]), suggestion(args[k], p.forceNames(), "the name of a line or a joint"))
 		}
 	}
 	return q, nil

@@ -38,7 +38,7 @@ const senseWords = "T, C, (T), (C), tension or compression"
 func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool) (Written, *diag.Error) {
 	rest, word, sense, closed := cutSense(text)
 	if rest == "" {
-		return Written{}, diag.At(whole(text), "there is no number", "write one, with its unit where it is not the sheet's")
+		return Written{}, diag.At(whole(text), "a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
 	printed, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
 	if sense == "" && (err != nil || printed.Dim != q.Dim) {
@@ -62,7 +62,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 	}
 	if !closed && !headed && !w.Unit {
 		rest = strings.TrimSpace(rest)
-		return w, diag.At(whole(text), word+" stands behind a unit or in parentheses", "Try: "+rest+" "+bare.Symbol+" "+word+", or "+rest+" ("+word+")")
+		return w, diag.At(whole(text), word+" must follow a unit or be in parentheses", rest+" "+bare.Symbol+" "+word+" or "+rest+" ("+word+")")
 	}
 	return w, nil
 }
@@ -131,25 +131,25 @@ func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *diag.Error
 	if !closed && !v.Unit { // it may be a unit, mistyped
 		return nil
 	}
-	hint := "Try: " + rest
+	hint := rest
 	if p.SensedLine(q) >= 0 {
-		hint += ", or one of " + senseWords + " behind it"
+		hint += ", or one of " + senseWords + " after it"
 	}
-	return diag.At(whole(text), strconv.Quote(word)+" behind the value is not read", hint)
+	return diag.At(whole(text), "unexpected "+strconv.Quote(word)+" after the value", hint)
 }
 
 // signedTurn says how the sense of a moment is written.
 func (p *Problem) signedTurn(text, rest, word string, ccw bool) *diag.Error {
-	positive, hint := "counter-clockwise is positive", "Try: "+rest
+	positive, hint := "counter-clockwise is positive", rest
 	switch signed := rest != strings.TrimLeft(rest, "-−–"); {
 	case !p.Planar:
-		positive, hint = "right-handed about its axis is positive", "Try: the value with its sign"
+		positive, hint = "right-handed about its axis is positive", "the value with its sign"
 	case signed:
-		hint = "Try: the value with its sign"
+		hint = "the value with its sign"
 	case !ccw:
-		hint = "Try: -" + rest
+		hint = "-" + rest
 	}
-	return diag.At(whole(text), "the sign gives the sense, not the word "+word+": "+positive, hint)
+	return diag.At(whole(text), "the sense is given by the sign, not by the word "+word+"; "+positive, hint)
 }
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
@@ -162,7 +162,7 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 	if open := strings.IndexByte(text, '|'); open >= 0 {
 		inner, _, closed := strings.Cut(text[open+1:], "|")
 		if name := strings.TrimSpace(inner); closed && isIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
-			return fail("a magnitude is linear in the unknowns, and |"+name+"| is not", "Try: "+name+", or -"+name+" where it is negative")
+			return fail("a magnitude must be linear in the unknowns, but |"+name+"| is not", name+", or -"+name+" if it is negative")
 		}
 		return nil
 	}
@@ -186,18 +186,18 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 	case turns:
 		return r.p.signedTurn(text, rest, word, ccw)
 	case ref.Key == "limit":
-		return fail("a limit has no sense, and the word "+word+" is not read", "Try: "+rest)
+		return fail("a limit has no sense, so "+word+" cannot follow it", rest)
 	case e.line < 0:
 		return nil
 	}
 	info := r.p.Lines[e.line].Kind.Info()
 	switch means {
 	case info.Positive:
-		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: "+rest)
+		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, rest)
 	case info.Negative:
-		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: -"+rest)
+		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, "-"+rest)
 	}
-	return fail("a "+info.Name+" has no tension or compression", "Try: "+rest)
+	return fail("a "+info.Name+" has no tension or compression", rest)
 }
 
 // sensed gives a value the sign of its sense, by what is positive of the line's kind.
@@ -206,18 +206,18 @@ func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 	if line < 0 {
 		what := q.Name + " has no tension or compression"
 		if q.Kind == AskMagnitude {
-			return diag.New("a magnitude has no tension or compression", "Try: the value alone")
+			return diag.New("a magnitude has no tension or compression", "the value alone")
 		}
 		if q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0 {
 			what = q.Name + " is a reaction, which has no tension or compression"
 		}
-		return diag.New(what, "Try: the value with its sign")
+		return diag.New(what, "the value with its sign")
 	}
 	info := p.Lines[line].Kind.Info()
 	// A minus says compression as well, where tension is positive, as everywhere but
 	// with struts.
 	if w.Value < 0 && (w.Sense == "tension" || w.Sense == "push") {
-		return diag.New("there is a minus, and the word "+w.Sense, "write one of them")
+		return diag.New("the value has both a minus sign and the word "+w.Sense, "only one of them")
 	}
 	switch w.Sense {
 	case info.Positive:
@@ -234,13 +234,13 @@ func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 func senseOf(info KindInfo, sense string) *diag.Error {
 	switch {
 	case info.Sense == PressOnly:
-		return diag.New("the sense of a "+info.Name+" is a push", "Try: the word push, or the value alone")
+		return diag.New("a "+info.Name+" can only push", "the word push, or the value alone")
 	case info.Sense == Along:
-		return diag.New("a "+info.Name+" has no "+sense, "write its sign")
+		return diag.New("a "+info.Name+" has no "+sense, "the value with its sign")
 	case sense == "pull":
-		return diag.New("the sense of a "+info.Name+" that pulls is tension", "Try: T or tension in place of pull")
+		return diag.New("the sense of a "+info.Name+" that pulls is tension", "T or tension instead of pull")
 	}
-	return diag.New("the sense of a "+info.Name+" that pushes is compression", "Try: C or compression in place of push")
+	return diag.New("the sense of a "+info.Name+" that pushes is compression", "C or compression instead of push")
 }
 
 // SensedLine is the line whose tension, compression or push a result is, or -1: its
