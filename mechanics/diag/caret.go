@@ -11,19 +11,19 @@ import (
 )
 
 // Short is the error on one line, "file:line:column: what is wrong. Try: what to try".
-func (e Error) Short(file string) string { return e.short(file, "") }
+func (e *Error) Short(file string) string { return e.short(file, "") }
 
 // In is Short, and below it the line with a caret, where the line is known.
-func (e Error) In(file string) string { return e.in(file, "") }
+func (e *Error) In(file string) string { return e.in(file, "") }
 
 // Warning is In for what stops nothing.
-func (e Error) Warning(file string) string { return e.in(file, "warning: ") }
+func (e *Error) Warning(file string) string { return e.in(file, "warning: ") }
 
-func (e Error) short(file, mark string) string {
+func (e *Error) short(file, mark string) string {
 	return e.position(printable.Line(file)) + mark + printable.Line(e.Text()) // none may pass for a message of its own
 }
 
-func (e Error) in(file, mark string) string {
+func (e *Error) in(file, mark string) string {
 	out := e.short(file, mark)
 	if e.Line == 0 || strings.TrimSpace(e.Source) == "" || strings.ContainsFunc(e.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
 		return out // nothing to show, or what is no text
@@ -59,7 +59,7 @@ func around(line string, at Span) (string, Span) {
 }
 
 // inSource turns characters into the bytes that the caret is drawn by.
-func (e Error) inSource() Span {
+func (e *Error) inSource() Span {
 	n, span := 0, Span{len(e.Source), len(e.Source)}
 	for i := range e.Source {
 		if n == e.Column-1 {

@@ -27,7 +27,8 @@ type Error struct {
 	Span Span // in the text of a cell
 	Place
 	Msg, Hint string
-	Err       error // the cause, where it is another error
+	Meant     string // the known name that a mistyped one most likely stands for
+	Err       error  // the cause, where it is another error
 }
 
 // New is an error without a place.
@@ -48,20 +49,20 @@ func Of(err error) *Error {
 }
 
 // Error gives "line:column: what is wrong. Try: what to try".
-func (e Error) Error() string { return e.position("") + e.Text() }
+func (e *Error) Error() string { return e.position("") + e.Text() }
 
 // Unwrap gives the cause.
-func (e Error) Unwrap() error { return e.Err }
+func (e *Error) Unwrap() error { return e.Err }
 
 // Text is Error without the place.
-func (e Error) Text() string {
+func (e *Error) Text() string {
 	if e.Hint == "" {
 		return e.Msg
 	}
 	return e.Msg + ". Try: " + e.Hint
 }
 
-func (e Error) position(file string) string {
+func (e *Error) position(file string) string {
 	at := file
 	if e.Line > 0 {
 		at += fmt.Sprintf(":%d", e.Line)

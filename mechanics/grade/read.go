@@ -31,7 +31,7 @@ func blank(text string) bool { return strings.TrimSpace(text) == "" }
 // sheet.
 func (k *Key) read(q problem.Query, a Typed) (value, *diag.Error) {
 	if !strings.ContainsFunc(a.Text, unicode.IsDigit) {
-		return value{}, diag.New("there is no number", "write one, with its unit where it is not the sheet's")
+		return value{}, diag.New("a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
 	text := a.Text
 	if a.Comma {
@@ -51,7 +51,7 @@ func (k *Key) read(q problem.Query, a Typed) (value, *diag.Error) {
 	}
 	v := value{si: r.Value, half: r.Half, dim: r.Dim, factor: r.Factor, figures: many, least: many, sense: r.Sense}
 	if math.IsNaN(v.si) || math.IsInf(v.si, 0) {
-		return value{}, diag.New("this is no number", "write one, with its unit where it is not the sheet's")
+		return value{}, diag.New("this is not a number", "a number, with its unit if it is not that of the sheet")
 	}
 	switch {
 	case r.Number:
@@ -87,5 +87,5 @@ func point(text string) (string, *diag.Error) {
 	case !strings.ContainsAny(after, ",.") && !strings.Contains(before, "."):
 		return before + "." + after, nil
 	}
-	return "", diag.New(strconv.Quote(text)+" has a comma in it", "write a point before the decimals, and nothing between thousands")
+	return "", diag.New(strconv.Quote(text)+" contains a comma", "a point before the decimals, and nothing between thousands")
 }

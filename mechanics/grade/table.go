@@ -35,13 +35,13 @@ type Line struct {
 func ReadTable(text []byte) (*Table, *diag.Error) {
 	switch {
 	case len(text) > MaxBytes:
-		return nil, diag.New("the table is over 8 MiB, more than any class needs", "check that this is the file you meant")
+		return nil, diag.New("the table is larger than 8 MiB", "check that this is the intended file")
 	case bytes.HasPrefix(text, []byte{0xff, 0xfe}), bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		return nil, diag.New("this is UTF-16", "save it as CSV in UTF-8")
+		return nil, diag.New("the text is in UTF-16", "save it as CSV in UTF-8")
 	case bytes.HasPrefix(text, []byte("PK\x03\x04")):
-		return nil, diag.New("this is a spreadsheet's own file, not a table as text", "save it as CSV")
+		return nil, diag.New("this is a spreadsheet file, not a table as text", "save it as CSV")
 	case bytes.IndexByte(text, 0) >= 0:
-		return nil, diag.New("this is no text", "save it as CSV")
+		return nil, diag.New("this is not text", "save it as CSV")
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	if !utf8.Valid(text) {
@@ -68,7 +68,7 @@ func ReadTable(text []byte) (*Table, *diag.Error) {
 		t.put(cells, line+skipped)
 	}
 	if t.Head == nil {
-		return nil, diag.New("the table is empty", "write a head row, such as name,T1,T2, and a row for each student")
+		return nil, diag.New("the table is empty", "a head row, such as name,T1,T2, and a row for each student")
 	}
 	return t, nil
 }
@@ -132,10 +132,10 @@ func csvFault(err error, skipped int) *diag.Error {
 	f := &diag.Error{Place: diag.Place{Line: at.Line + skipped, Column: at.Column}, Msg: at.Err.Error()}
 	switch {
 	case errors.Is(at.Err, csv.ErrBareQuote):
-		f.Msg, f.Hint = "there is a quote in the middle of a cell", `put the cell in quotes, and write "" for each inside`
+		f.Msg, f.Hint = "there is a quote in the middle of a cell", `the cell in quotes, with "" for each quote inside`
 	case errors.Is(at.Err, csv.ErrQuote):
 		f.Line = at.StartLine + skipped
-		f.Msg, f.Hint = "the quotes of a cell do not close at its end", `write "" for a quote inside, and one at the end`
+		f.Msg, f.Hint = "the closing quote of a cell is missing", `"" for a quote inside, and one at the end`
 	}
 	if f.Line != at.Line+skipped {
 		f.Column = 0

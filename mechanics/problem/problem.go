@@ -233,11 +233,10 @@ type Error struct {
 }
 
 // Placed is the error with its place in the file.
-func (e Error) Placed(s *sheet.Sheet) diag.Error {
-	at := s.Place(e.Ref, e.Span)
+func (e Error) Placed(s *sheet.Sheet) *diag.Error {
+	e.Place = s.Place(e.Ref, e.Span)
 	if e.InName {
-		at = s.NamePlace(e.Ref)
+		e.Place = s.NamePlace(e.Ref)
 	}
-	e.Place = at
-	return e.Error
+	return &e.Error
 }

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -97,7 +98,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
-		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "an unknown, or a part of a line such as T1.x"))
+		return q, unknownName(q, "result", name, p.resultNames(), "an unknown, or a part of a line such as T1.x")
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
 		for i, b := range p.Bodies {
@@ -106,7 +107,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 				return p.parsePart(q, part)
 			}
 		}
-		return fail("there is no body "+strconv.Quote(head), suggestion(head, p.bodyNames(), "the name of a body or a particle"))
+		return q, unknownName(q, "body", head, p.bodyNames(), "the name of a body or a particle")
 	}
 	if q.Line = p.LineNamed(head); q.Line >= 0 {
 		return p.parsePart(q, rest)
@@ -123,7 +124,13 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 			return p.parsePart(q, rest)
 		}
 	}
-	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "the name of a line, a joint or a distributed load"))
+	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
+}
+
+// unknownName says that a result names a thing that the sheet does not have.
+func unknownName(q Query, what, name string, known []string, otherwise string) *diag.Error {
+	meant := units.Suggest(name, known)
+	return &diag.Error{Span: whole(q.Name), Msg: "there is no " + what + " " + strconv.Quote(name), Hint: cmp.Or(meant, otherwise), Meant: meant}
 }
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
@@ -135,7 +142,8 @@ func (p *Problem) magnitudeOf(q Query, name string) (Query, *diag.Error) {
 	}
 	of, err := ParseQuery(p, name)
 	if err != nil {
-		return q, diag.At(whole(q.Name), err.Msg, err.Hint)
+		err.Span = whole(q.Name)
+		return q, err
 	}
 	q.Kind, q.Dim, q.Of = AskMagnitude, of.Dim, &of
 	return q, nil
@@ -195,7 +203,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Err
 			continue
 		}
 		if *slot[1] = slices.IndexFunc(p.Joints, func(j Joint) bool { return j.Name == name }); *slot[1] < 0 {
-			return fail("there is no line or joint "+strconv.Quote(args[k]), suggestion(args[k], p.forceNames(), "the name of a line or a joint"))
+			return q, unknownName(q, "line or joint", args[k], p.forceNames(), "the name of a line or a joint")
 		}
 	}
 	return q, nil

@@ -14,8 +14,8 @@ import (
 )
 
 // Faults gives a problem's errors their places in the file.
-func Faults(s *sheet.Sheet, errs []problem.Error) []diag.Error {
-	faults := make([]diag.Error, len(errs))
+func Faults(s *sheet.Sheet, errs []problem.Error) []*diag.Error {
+	faults := make([]*diag.Error, len(errs))
 	for i, e := range errs {
 		faults[i] = e.Placed(s)
 	}
@@ -29,21 +29,21 @@ const mostAlike = 2
 // Warnings are the lines for standard error that say what stops nothing: each note where
 // it stands, and of many alike the first, with how many there are more.
 func Warnings(file string, s *sheet.Sheet, notes []problem.Error) []string {
-	return noteLines(file, s, notes, diag.Error.Warning)
+	return noteLines(file, s, notes, (*diag.Error).Warning)
 }
 
 // Unread are the same lines for notes that are failures.
 func Unread(file string, s *sheet.Sheet, notes []problem.Error) []string {
-	return noteLines(file, s, notes, diag.Error.In)
+	return noteLines(file, s, notes, (*diag.Error).In)
 }
 
-func noteLines(file string, s *sheet.Sheet, notes []problem.Error, in func(diag.Error, string) string) (lines []string) {
+func noteLines(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Error, string) string) (lines []string) {
 	for _, alike := range problem.Gather(notes) {
 		faults := Faults(s, alike)
 		if n := len(faults); n > mostAlike {
 			last := faults[n-1]
 			last.Msg, last.Hint, last.Source = fmt.Sprintf("and %d more alike, of which this is the last", n-1), "", ""
-			faults = []diag.Error{faults[0], last}
+			faults = []*diag.Error{faults[0], last}
 		}
 		for _, f := range faults {
 			lines = append(lines, in(f, file))

@@ -34,7 +34,7 @@ type Source struct {
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
 	if len(src.Grids) == 0 {
-		return nil, diag.New("no given has a range", `write for example W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
+		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
 	src.tasks = src.follow()
 	return src, nil

@@ -1,10 +1,10 @@
 package variant
 
 import (
-	"fmt"
 	"math"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -62,7 +62,7 @@ func strays(was *statics.Solution, now solved) []string {
 		failed = failed || !c.OK
 	}
 	if was.Problem.Expect == problem.FailedCheck && !failed {
-		out = append(out, "no check fails any more")
+		out = append(out, "every check passes")
 	}
 	return out
 }
@@ -80,9 +80,9 @@ func verdictStrays(was, now *statics.Solution) []string {
 		return says
 	}
 	if len(now.Motions) > 0 {
-		return []string{"it is partly constrained"}
+		return []string{"partially constrained"}
 	}
-	return []string{"every unknown has one value and its sense"}
+	return []string{"every unknown has a single, admissible value"}
 }
 
 // Otherwise says in a few words in what a verdict is none of one answer that keeps
@@ -91,11 +91,11 @@ func Otherwise(s *statics.Solution) []string {
 	var out []string
 	switch s.Verdict {
 	case statics.Indeterminate:
-		out = append(out, fmt.Sprintf("indeterminate to degree %d", s.Degree))
+		out = append(out, "statically indeterminate to the "+say.Ordinal(s.Degree)+" degree")
 	case statics.NoEquilibrium:
 		return []string{"no equilibrium"}
 	case statics.Unreadable:
-		return []string{"nothing is cut free"}
+		return []string{"no free body"}
 	}
 	for i := range s.Broken {
 		out = append(out, s.Instead(&s.Broken[i]))
@@ -123,7 +123,7 @@ func senseStrays(was, now *statics.Solution) (out []string) {
 	}
 	for _, c := range now.Checks {
 		if c.Kind == statics.CheckSense && pulls[c.Subject] && c.Value <= nothing*size {
-			out = append(out, c.Subject+" carries nothing")
+			out = append(out, c.Subject+" carries no force")
 		}
 	}
 	for i := range p.Lines {
@@ -142,9 +142,9 @@ func senseStrays(was, now *statics.Solution) (out []string) {
 		switch {
 		case !fixed || !still || a == 0:
 		case b == 0:
-			out = append(out, p.Lines[i].Name+" carries nothing")
+			out = append(out, p.Lines[i].Name+" carries no force")
 		case a*b < 0:
-			out = append(out, p.Lines[i].Name+" turns from "+word(a)+" to "+word(b))
+			out = append(out, p.Lines[i].Name+" changes from "+word(a)+" to "+word(b))
 		}
 	}
 	return out
@@ -161,9 +161,9 @@ func fails(p *problem.Problem, c statics.Check) string {
 	}
 	switch c.Kind {
 	case statics.CheckLimit, statics.CheckJointLimit:
-		word := " passes"
+		word := " exceeds"
 		if c.Ranged { // only the greatest of the range does
-			word = " could pass"
+			word = " could exceed"
 		}
 		return c.Subject + word + " its limit of " + p.Units.Force.Format(c.Bound, p.Figures)
 	case statics.CheckFriction:

@@ -167,7 +167,7 @@ func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, key
 		s := grade.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
 		typed, fault := cols.Typed(t, row)
 		if fault != nil {
-			s.Fault = fault.Error()
+			s.Fault = fmt.Sprintf("line %d: %s", row.Number, fault.Text())
 		} else if key, why := keyOf(row); key == nil {
 			s.Fault = why.Error()
 		} else {

@@ -24,12 +24,12 @@ type readSheet struct {
 	title          string
 	sheet          *sheet.Sheet
 	solution       *statics.Solution
-	faults         []diag.Error
+	faults         []*diag.Error
 	unread, doubts []problem.Error
 }
 
 // warnings are all that is to be said of a sheet that stops nothing.
-func (r readSheet) warnings() []diag.Error {
+func (r readSheet) warnings() []*diag.Error {
 	return slices.Concat(report.Faults(r.sheet, r.unread), report.Faults(r.sheet, r.doubts))
 }
 
@@ -56,7 +56,7 @@ func (c *Call) load(name string) (r readSheet) {
 		r.sheet, _, err = sheet.Load(name)
 	}
 	if err != nil {
-		r.faults = []diag.Error{*report.FileFault(name, err)}
+		r.faults = []*diag.Error{report.FileFault(name, err)}
 	} else {
 		p, errs := problem.Read(r.sheet)
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)

@@ -30,7 +30,7 @@ func OwnWords(root *cobra.Command) {
 		case "completion":
 			sub.Short = "write the completion script of a shell"
 			sub.Args = func(*cobra.Command, []string) error {
-				return diag.New("the name of a shell is missing", "`"+Program+" completion bash`, or zsh, fish, powershell")
+				return diag.New("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
 			}
 			sub.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
 			for _, shell := range sub.Commands() {

@@ -53,7 +53,7 @@ func write(s *sheet.Sheet, was, set Settings) (*sheet.Sheet, error) {
 		c, plain := row.Cell("")
 		switch {
 		case k.table == "" && table, there && !plain, there && !c.Readable:
-			return nil, diag.New(k.name+" is more than one value in the file of settings", k.name+" = "+k.example+" there")
+			return nil, diag.New(k.name+" has more than one value in the settings file", k.name+" = "+k.example)
 		case there && reads(k, c.Text) == text:
 		case there:
 			edits = append(edits, sheet.SetCell{Ref: sheet.Ref{Table: k.table, Row: k.name}, Text: text})

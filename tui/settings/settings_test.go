@@ -52,23 +52,23 @@ func TestLoad(t *testing.T) {
 		{"as texts", "ascii = \"true\"\nfigures = \" 5 \"\n", with(func(s *Settings) { s.ASCII, s.Figures = true, 5 }), ""},
 		{"blank unit", "[units]\nforce = \"\"\n", Defaults(), ""},
 		{"wrong values", "theme = \"pink\"\nascii = 1\nfigures = 13\nup = \"z\"\n[units]\nlength = \"kN\"\nforce = \"pounds\"\n", Defaults(),
-			`:1:10: "pink" is no theme: write one of auto, light, dark, plain
-:2:9: ascii is true or false, not "1": write ascii = true
-:3:11: figures is a whole number from 1 to 12, not "13": write figures = 3
-:4:7: "z" is no up: write one of +z, +y, +x, -x, -y, -z
-:6:11: "kN" measures a force, and a length is wanted here: write length = "m"
-:7:10: unknown unit "pounds": write lbf`},
+			`:1:10: theme cannot be "pink". Try: auto, light, dark or plain
+:2:9: ascii cannot be "1". Try: true or false
+:3:11: figures is a whole number from 1 to 12, not "13". Try: 3
+:4:7: up cannot be "z". Try: +z, +y, +x, -x, -y or -z
+:6:11: expected a unit of length, but "kN" is a unit of force. Try: m
+:7:10: unknown unit "pounds". Try: lbf`},
 		{"unknown", "colour = \"red\"\nthem = \"dark\"\n[unit]\nlength = \"ft\"\n[units]\nforces = \"N\"\nfigures = 4\n", Defaults(),
-			`:1:1: there is no setting "colour": there are theme, ascii, screen, figures, up
-:2:1: there is no setting "them": did you mean "theme"
-:3:2: there is no table of settings "unit": did you mean "units"
-:6:1: there is no setting "forces" in [units]: did you mean "force"
-:7:1: there is no setting "figures" in [units]: there are length, force, angle, mass`},
+			`:1:1: unknown setting "colour". Try: theme, ascii, screen, figures or up
+:2:1: unknown setting "them". Try: theme
+:3:2: unknown table "unit". Try: units
+:6:1: unknown setting "forces" in [units]. Try: force
+:7:1: unknown setting "figures" in [units]. Try: length, force, angle or mass`},
 		{"not one value", "theme = { a = 1 }\nfigures = [3]\n", Defaults(),
-			`:2:11: figures is one value: write figures = 3
-:1:1: there is no table of settings "theme": there are units`},
-		{"no TOML", "theme = dark\n", Defaults(), `:1:9: this value is not in quotes: put it in quotes: "..."`},
-		{"one wrong, one right", "theme = \"pink\"\nfigures = 4\n", with(func(s *Settings) { s.Figures = 4 }), `:1:10: "pink" is no theme: write one of auto, light, dark, plain`},
+			`:2:11: figures is a single value. Try: figures = 3
+:1:1: unknown table "theme". Try: units`},
+		{"no TOML", "theme = dark\n", Defaults(), `:1:9: this value is not in quotes. Try: "..."`},
+		{"one wrong, one right", "theme = \"pink\"\nfigures = 4\n", with(func(s *Settings) { s.Figures = 4 }), `:1:10: theme cannot be "pink". Try: auto, light, dark or plain`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			env, path := home(t, c.text)
@@ -95,7 +95,7 @@ func TestLoadNowhere(t *testing.T) {
 	if err := os.MkdirAll(path, 0o700); err != nil {
 		t.Fatal(err)
 	}
-	if got, problems := Load(env); got != Defaults() || fmt.Sprint(problems) != "["+path+": this is a folder: name a sheet in it]" {
+	if got, problems := Load(env); got != Defaults() || fmt.Sprint(problems) != "["+path+": this is a folder. Try: a file in it]" {
 		t.Errorf("%+v %v", got, problems)
 	}
 }
@@ -153,7 +153,7 @@ func TestSaveRefuses(t *testing.T) {
 	if got, _ := os.ReadFile(path); string(got) != "theme = dark\n" {
 		t.Errorf("a file that does not read was replaced: %q", got)
 	}
-	if err := Save(nil, Defaults(), Defaults()); err == nil || err.Error() != "neither HOME nor an XDG folder is set" {
+	if err := Save(nil, Defaults(), Defaults()); err == nil || err.Error() != "neither HOME nor an XDG folder is set. Try: set HOME to your home folder" {
 		t.Error(err)
 	}
 }
@@ -164,7 +164,7 @@ func TestSaveKeepsWhatIsMoreThanOneValue(t *testing.T) {
 		set, _ := Load(env)
 		next := set
 		next.Figures = 5
-		if err := Save(env, set, next); err == nil || err.Error() != "figures is more than one value in the file of settings" {
+		if err := Save(env, set, next); err == nil || err.Error() != "figures has more than one value in the settings file. Try: figures = 3" {
 			t.Errorf("%q: %v", text, err)
 		}
 		if got, _ := os.ReadFile(path); string(got) != text {
