@@ -18,6 +18,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/report"
 	"trivet/tui"
 	"trivet/tui/call"
@@ -83,7 +84,7 @@ func workbench(ctx context.Context, c *call.Call, screen io.Writer, args []strin
 	in, okIn := c.Stdin.(*os.File)
 	out, okOut := screen.(*os.File)
 	if !okIn || !okOut || !term.IsTerminal(int(in.Fd())) || !term.IsTerminal(int(out.Fd())) {
-		return fmt.Errorf("the workbench needs a terminal at both ends: without one, try `%[1]s solve %[2]s`, or `%[1]s --help`", call.Program, cmp.Or(opt.Path, "SHEET"))
+		return diag.New("the workbench needs a terminal for its input and its output", fmt.Sprintf("`%[1]s solve %[2]s` or `%[1]s --help`", call.Program, cmp.Or(opt.Path, "SHEET")))
 	}
 	opt.In, opt.Out = in, out
 	ctx, signalled := tui.UntilSignal(ctx)

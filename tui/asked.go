@@ -62,7 +62,7 @@ func (m Model) asking(s slot, text string) (sheet.Ref, string) {
 func (m *Model) dropAsked(s slot) tea.Cmd {
 	ref, text := m.asking(s, "")
 	if err := m.history.Do(change(m.history.Current(), ref, text)); err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return nil
 	}
 	return m.changed()

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -129,7 +128,7 @@ func (m *Model) deleteRow() tea.Cmd {
 	}
 	users := usersOf(m.history.Current(), ref)
 	if err := m.history.Do(sheet.DeleteRow{Table: ref.Table, Row: ref.Row}); err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return nil
 	}
 	m.say("deleted "+ref.Row+"; ctrl+z brings it back", false)
@@ -155,21 +154,8 @@ func (m *Model) clearCell() tea.Cmd {
 		return nil
 	}
 	if err := m.history.Do(change(m.history.Current(), s.ref, "")); err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return nil
 	}
 	return m.changed()
-}
-
-// oneLine puts an error of the sheet on one line, with what would do.
-func oneLine(err error) string {
-	var edit *sheet.EditError
-	if errors.As(err, &edit) && edit.Hint != "" {
-		return edit.Msg + ": " + edit.Hint
-	}
-	var file *sheet.FileError
-	if errors.As(err, &file) && file.Hint != "" {
-		return file.Msg + ": " + file.Hint
-	}
-	return err.Error()
 }

@@ -151,7 +151,7 @@ func (m *Model) cutBlock() tea.Cmd {
 		return set
 	}
 	if err := m.history.DoAll(edits); err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return set
 	}
 	m.say("cut "+amount+"; ctrl+z brings it back", false)

@@ -195,7 +195,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 		return m.changed()
 	}
 	if err := m.write(e, f); err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return nil
 	}
 	m.edit, m.fresh = nil, nil

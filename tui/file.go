@@ -90,7 +90,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		return nil
 	case msg.err != nil:
 		m.leave = false
-		m.say("not saved: "+msg.path+": "+oneLine(msg.err), true)
+		m.say("not saved: "+msg.path+": "+msg.err.Error(), true)
 		return nil
 	}
 	m.path, m.stamp = msg.path, msg.stamp

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -61,9 +62,9 @@ func (l live) place(e problem.Error) string {
 		at = at[:len(at)-1]
 	}
 	if len(at) == 0 {
-		return e.Error()
+		return e.Text()
 	}
-	return strings.Join(at, " ") + ": " + e.Error()
+	return strings.Join(at, " ") + ": " + e.Text()
 }
 
 // drawCell shows the cell under the cursor and the first thing that is wrong,
@@ -103,7 +104,7 @@ func (m Model) drawCell(c grid.Canvas) {
 			shown = e
 		}
 	}
-	if shown.Ref.Key == "" && shown.Span == (units.Span{}) && m.drawCause(c, shown) {
+	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) && m.drawCause(c, shown) {
 		return
 	}
 	text := m.live.place(shown)

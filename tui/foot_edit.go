@@ -28,7 +28,7 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 			if e.Blocks() && m.edit.slot.does == setCell {
 				text := "elsewhere: " + m.live.place(e)
 				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
-					text = e.Error()
+					text = e.Text()
 				}
 				c.Text(1, 1, theme.Warn, grid.Fit(text, c.W()-2))
 				break
@@ -46,11 +46,7 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	if e.Hint == "" || m.note.text != "" {
 		return false
 	}
-	hint := e.Hint
-	if !strings.HasPrefix(hint, "Try: ") {
-		hint = "try: " + hint
-	}
-	c.Text(1, 2, theme.Warn, grid.Fit(hint, c.W()-2))
+	c.Text(1, 2, theme.Warn, grid.Fit("Try: "+e.Hint, c.W()-2))
 	return true
 }
 

@@ -15,7 +15,7 @@ func (opt *Options) settle() {
 	likes, problems := settings.Load(opt.Env)
 	opt.Settings = &likes
 	if len(problems) > 0 {
-		opt.Note = problems[0].String()
+		opt.Note = problems[0]
 		if n := len(problems); n > 1 {
 			opt.Note = fmt.Sprintf("1 of %d: %s", n, opt.Note)
 		}

@@ -133,7 +133,7 @@ func (m Model) wrong(e problem.Error) string {
 		at = fmt.Sprintf(", at character %d", utf8.RuneCountInString(c.Text[:start])+1)
 	}
 	if strings.TrimSpace(c.Text) == "" {
-		return e.Error()
+		return e.Text()
 	}
-	return where + " does not read" + at + ": " + e.Error()
+	return where + " does not read" + at + ": " + e.Text()
 }

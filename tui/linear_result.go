@@ -86,9 +86,9 @@ const mostErrors = 2
 // a blank one is said where the cursor comes to it.
 func (m Model) newErrors(was heard, now *heard) (lines []string) {
 	for _, e := range m.live.errs {
-		now.errs[e.Ref] = e.Error()
+		now.errs[e.Ref] = e.Text()
 		c, _ := m.history.Current().Cell(e.Ref)
-		if strings.TrimSpace(c.Text) == "" || was.errs[e.Ref] == e.Error() || len(lines) == mostErrors {
+		if strings.TrimSpace(c.Text) == "" || was.errs[e.Ref] == e.Text() || len(lines) == mostErrors {
 			continue
 		}
 		lines = append(lines, m.wrong(e))

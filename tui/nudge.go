@@ -44,7 +44,7 @@ func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 			continue
 		}
 		if err := m.history.Do(change(m.history.Current(), s.ref, text)); err != nil {
-			m.say(oneLine(err), true)
+			m.say(err.Error(), true)
 			return nil
 		}
 		return m.changed()

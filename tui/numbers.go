@@ -22,13 +22,13 @@ func (m *Model) newNumbers() tea.Cmd {
 	s := m.history.Current()
 	p, errs := problem.Read(s)
 	if len(errs) > 0 {
-		m.say("no new numbers while the sheet has errors: "+oneLine(errs[0]), true)
+		m.say("no new numbers while the sheet has errors: "+errs[0].Text(), true)
 		return nil
 	}
 	sol := statics.Solve(p)
 	src, err := variant.NewSource(s, sol)
 	if err != nil {
-		m.say(oneLine(err), false)
+		m.say(err.Error(), false)
 		return nil
 	}
 	src.Tries = min(max(variantWork/(len(sol.X)+1), 5), 200)
@@ -44,7 +44,7 @@ func (m *Model) newNumbers() tea.Cmd {
 	}
 	v, err := src.Finish(drawn[0], "")
 	if err != nil {
-		m.say(oneLine(err), true)
+		m.say(err.Error(), true)
 		return nil
 	}
 	says := "new numbers: " + src.Says(v)

@@ -99,7 +99,7 @@ func (m *Model) afterPage(msg paged) {
 			no:   func(m *Model) tea.Cmd { m.say("not written", false); return nil },
 		}
 	case msg.err != nil:
-		m.say("not written: "+oneLine(msg.err), true)
+		m.say("not written: "+msg.err.Error(), true)
 	default:
 		where := msg.file
 		if abs, err := filepath.Abs(msg.file); err == nil {

@@ -29,7 +29,7 @@ func isBlock(text string) bool {
 func (m *Model) pasteBlock(text string) tea.Cmd {
 	cells, err := sheet.ParseTSV(text)
 	if err != nil {
-		m.say("not pasted: "+oneLine(err), true)
+		m.say("not pasted: "+err.Error(), true)
 		return nil
 	}
 	top, left, _, _ := m.block()
@@ -51,7 +51,7 @@ func (m *Model) pasteBlock(text string) tea.Cmd {
 		return nil
 	}
 	if err := m.history.DoAll(edits); err != nil {
-		m.say("not pasted: "+oneLine(err), true)
+		m.say("not pasted: "+err.Error(), true)
 		return nil
 	}
 	m.say(says+"; ctrl+z undoes it", false)

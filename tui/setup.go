@@ -138,12 +138,9 @@ func (m *Model) typedSetting(text string) {
 // set changes a setting: at once here, and in the file in a command. What is no
 // value is said, and false.
 func (m *Model) set(name, text string) (tea.Cmd, bool) {
-	next, msg, hint := m.like().With(name, text)
-	if msg != "" {
-		if hint != "" {
-			msg += ": " + hint
-		}
-		m.say(msg, true)
+	next, wrong := m.like().With(name, text)
+	if wrong != nil {
+		m.say(wrong.Text(), true)
 		return nil, false
 	}
 	if name == "screen" && m.liking.keep == nil {
@@ -181,7 +178,7 @@ func (m *Model) keepLikes() tea.Cmd {
 func (m *Model) tookLikes(msg likesKept) tea.Cmd {
 	m.liking.busy = false
 	if msg.err != nil {
-		m.say("for this session only: "+m.liking.where+": "+oneLine(msg.err), true)
+		m.say("for this session only: "+m.liking.where+": "+msg.err.Error(), true)
 		if m.like() == msg.set {
 			return m.gone()
 		}

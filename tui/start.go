@@ -125,7 +125,7 @@ func (s start) fetch(open bool, likes *settings.Settings) fetched {
 		f.sheet, err = sheet.Parse([]byte(s.text))
 	}
 	if err != nil {
-		f.fault, _, _ = strings.Cut(report.FileFault(s.path, err).Where(s.path), "\n") // its place, not its text
+		f.fault = report.FileFault(s.path, err).Short(s.path)
 		return f
 	}
 	if s.family == blankFamily && likes != nil {

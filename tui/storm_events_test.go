@@ -10,6 +10,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/fixtures"
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/journal"
@@ -173,7 +174,7 @@ func (d dice) disk(m Model) tea.Msg {
 	case 0:
 		msg.gone = true
 	case 1:
-		msg.err = &sheet.FileError{Msg: "the file may not be read", Hint: "ask its owner"}
+		msg.err = diag.New("the file may not be read", "ask its owner")
 	default:
 		msg.sheet = d.sheet()
 	}
@@ -235,7 +236,7 @@ func refusal(turn int32) error {
 	case 1:
 		return &sheet.ChangedError{Time: time.Unix(0, 0)}
 	case 2:
-		return &sheet.FileError{Msg: "the disk is full; nothing was changed", Hint: "make room"}
+		return diag.New("the disk is full; nothing was changed", "make room")
 	}
 	return nil
 }

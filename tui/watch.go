@@ -76,7 +76,7 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 	case msg.gone:
 		says = m.title() + " is gone from the disk: ctrl+s writes it again"
 	case msg.err != nil:
-		says = m.title() + " was changed on disk and does not read now: " + oneLine(msg.err)
+		says = m.title() + " was changed on disk and does not read now: " + msg.err.Error()
 	case msg.sheet.Text() == m.history.Current().Text():
 		m.stamp = msg.stamp
 		m.history.MarkSaved()

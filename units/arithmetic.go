@@ -2,12 +2,14 @@ package units
 
 import (
 	"math"
+
+	"trivet/mechanics/diag"
 )
 
-const linear = "trivet ties magnitudes linearly"
+const linear = "; only linear relations between magnitudes are possible"
 
 // add gives a + sign·b.
-func (r run) add(n *node, a, b Value, sign float64) (Value, *Error) {
+func (r run) add(n *node, a, b Value, sign float64) (Value, *diag.Error) {
 	left, right := n.args[0], n.args[1]
 	if a.Dim != b.Dim {
 		switch {
@@ -20,12 +22,12 @@ func (r run) add(n *node, a, b Value, sign float64) (Value, *Error) {
 		case b.Dim == Number:
 			return r.bare(right, left, a.Dim)
 		default:
-			return r.fail(n, "only like quantities add", "%s is %s, and %s is %s",
+			return r.fail(n, "", "%s is %s and %s is %s, so they cannot be added",
 				r.src(left), a.Dim.Name(), r.src(right), b.Dim.Name())
 		}
 	}
 	if (a.N == 1) != (b.N == 1) {
-		return r.fail(n, "a vector adds to a vector only", "%s is %s, and %s is %s",
+		return r.fail(n, "", "%s is %s and %s is %s, so they cannot be added",
 			r.src(left), shape(a), r.src(right), shape(b))
 	}
 	a.N = max(a.N, b.N)
@@ -50,23 +52,23 @@ func shape(v Value) string {
 }
 
 // mul gives a·b, of which one at most is a vector and one at most unknown.
-func (r run) mul(n *node, a, b Value) (Value, *Error) {
+func (r run) mul(n *node, a, b Value) (Value, *diag.Error) {
 	left, right := n.args[0], n.args[1]
 	switch {
 	case len(a.Terms) > 0 && len(b.Terms) > 0:
-		return r.fail(n, linear, "%s multiplies two unknowns", r.src(n))
+		return r.fail(n, "", "%s multiplies two unknowns"+linear, r.src(n))
 	case a.N > 1 && b.N > 1:
-		return r.fail(n, "write dot(a, b) or cross(a, b)", "%s and %s are both vectors", r.src(left), r.src(right))
+		return r.fail(n, "dot(a, b) or cross(a, b)", "the vectors %s and %s cannot be multiplied with *", r.src(left), r.src(right))
 	case a.N > 1:
 		a, b = b, a
 		left, right = right, left
 	}
 	if b.N > 1 && len(a.Terms) > 0 {
-		return r.fail(n, "write the direction and the magnitude apart", "%s is an unknown, and a vector is known", r.src(left))
+		return r.fail(n, "separate cells for the direction and the magnitude", "a vector must be known, but %s is an unknown", r.src(left))
 	}
 	d, ok := combine(a.Dim, b.Dim, 1)
 	if !ok {
-		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+		return r.fail(n, "", "the powers of the units of %s are too high", r.src(n))
 	}
 	if len(b.Terms) > 0 {
 		a, b = b, a
@@ -89,19 +91,19 @@ func bound(slope, plus float64) float64 {
 }
 
 // div gives a/b for a known scalar b.
-func (r run) div(n *node, a, b Value) (Value, *Error) {
+func (r run) div(n *node, a, b Value) (Value, *diag.Error) {
 	right := n.args[1]
 	switch {
 	case b.N > 1:
-		return r.fail(n, "", "%s is a vector and divides nothing", r.src(right))
+		return r.fail(n, "", "the divisor %s is a vector", r.src(right))
 	case len(b.Terms) > 0:
-		return r.fail(n, linear, "%s divides by an unknown", r.src(n))
+		return r.fail(n, "", "%s divides by an unknown"+linear, r.src(n))
 	case b.V[0] == 0:
-		return r.fail(n, "", "%s divides by 0", r.src(n))
+		return r.fail(n, "", "%s is a division by zero", r.src(n))
 	}
 	d, ok := combine(a.Dim, b.Dim, -1)
 	if !ok {
-		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+		return r.fail(n, "", "the powers of the units of %s are too high", r.src(n))
 	}
 	a.Dim = d
 	for i := range a.N {
@@ -119,27 +121,27 @@ func (r run) div(n *node, a, b Value) (Value, *Error) {
 }
 
 // pow gives a^b for known scalars; b is a number.
-func (r run) pow(n *node, a, b Value) (Value, *Error) {
+func (r run) pow(n *node, a, b Value) (Value, *diag.Error) {
 	base, exp := n.args[0], n.args[1]
 	switch {
 	case a.N > 1:
-		return r.fail(n, "write dot(a, a) for its square", "%s is a vector and has no powers", r.src(base))
+		return r.fail(n, "dot(a, a) for its square", "the vector %s cannot be raised to a power", r.src(base))
 	case len(a.Terms) > 0:
-		return r.fail(n, linear, "%s is a power of an unknown", r.src(n))
+		return r.fail(n, "", "%s is a power of an unknown"+linear, r.src(n))
 	case b.N > 1 || len(b.Terms) > 0 || b.Dim != Number:
 		what := b.Dim.Name()
 		if b.N > 1 || len(b.Terms) > 0 {
 			what = shape(b)
 		}
-		return r.fail(exp, "", "an exponent is a plain number, and %s is %s", r.src(exp), what)
+		return r.fail(exp, "", "an exponent must be a plain number, but %s is %s", r.src(exp), what)
 	case a.V[0] == 0 && b.V[0] < 0:
-		return r.fail(n, "", "%s divides by 0", r.src(n))
+		return r.fail(n, "", "%s is a division by zero", r.src(n))
 	case a.V[0] < 0 && b.V[0] != math.Trunc(b.V[0]):
 		return r.fail(n, "", "%s is a fractional power of a negative number", r.src(n))
 	}
 	d, ok := a.Dim.power(b.V[0])
 	if !ok {
-		return r.fail(n, "the powers of the units must come out whole", "%s is %s, and %s has no unit",
+		return r.fail(n, "", "%s is %s, so the unit of %s would have a fractional power",
 			r.src(base), a.Dim.Name(), r.src(n))
 	}
 	if b.V[0] != math.Trunc(b.V[0]) {

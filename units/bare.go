@@ -3,13 +3,15 @@ package units
 import (
 	"math"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // BareAngle is an argument that stands for an angle, or for the power of exp, and
 // bears no unit: what the reader takes it for is not what its writer may have had in
 // mind. Call is the whole of it, exp(-0.25*180).
 type BareAngle struct {
-	Span
+	diag.Span
 	Function string
 	Call     string
 	Argument string
@@ -23,7 +25,7 @@ type BareAngle struct {
 // that it is no plain factor or term of it, as in a divisor. Sum is the sum whose term
 // it is, in parentheses, "" where it is in none.
 type Operand struct {
-	Span
+	diag.Span
 	X     float64
 	Name  string
 	Under bool
@@ -140,7 +142,7 @@ func near15(a, b float64) bool { return math.Abs(a-b) <= 1e-15*math.Abs(b) }
 
 // Quantity is a typed number with one unit's symbol behind it, as in 0.3 N.
 type Quantity struct {
-	Span
+	diag.Span
 	X      float64
 	Number string
 	Symbol string
@@ -154,7 +156,7 @@ func quantities(out []Quantity, text string, n *node) []Quantity {
 		number := n.args[0].span
 		symbol := strings.TrimSpace(strings.TrimRight(text[number.End:n.span.End], ")"))
 		if bySymbol[symbol] != nil {
-			out = append(out, Quantity{Span{number.Start, number.End + strings.LastIndex(text[number.End:n.span.End], symbol) + len(symbol)}, n.args[0].num, text[number.Start:number.End], symbol})
+			out = append(out, Quantity{diag.Between(number.Start, number.End+strings.LastIndex(text[number.End:n.span.End], symbol)+len(symbol)), n.args[0].num, text[number.Start:number.End], symbol})
 		}
 		return out
 	}

@@ -1,25 +1,30 @@
 package units
 
-import "fmt"
+import (
+	"fmt"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
+)
 
 // call reads word as a function: with its arguments in parentheses, or, where
 // it takes one scalar, with the operand behind it: cos 30°, sqrt 3. It gives
 // nil without an error where the word is no function here.
-func (p *parser) call(word string) (*node, *Error) {
+func (p *parser) call(word string) (*node, *diag.Error) {
 	t := p.peek()
 	fn := findFunction(word)
 	after := p.at(p.i + 1)
-	at := Span{t.start, t.end}
+	at := diag.Between(t.start, t.end)
 	if after.kind == tOpen {
 		if fn == nil {
 			if bySymbol[word] != nil {
-				return nil, &Error{at, fmt.Sprintf("there is no function %q", word), fmt.Sprintf("write %s*( ... )", word)}
+				return nil, diag.At(at, fmt.Sprintf("unknown function %q", word), word+"*( ... )")
 			}
-			hint := didYouMean(Suggest(word, functionNames()))
+			hint := Suggest(word, functionNames())
 			if hint == "" {
-				hint = fmt.Sprintf("write %s*( ... )", word)
+				hint = word + "*( ... )"
 			}
-			return nil, &Error{at, fmt.Sprintf("there is no function %q", word), hint}
+			return nil, diag.At(at, fmt.Sprintf("unknown function %q", word), hint)
 		}
 		p.i++
 		return p.arguments(fn, at)
@@ -38,7 +43,7 @@ func (p *parser) call(word string) (*node, *Error) {
 	if t := p.peek(); word == "√" && t.kind == tNumber { // the root of the number alone: √3 m is √3 metres
 		p.i++
 		arg := number(t)
-		return &node{kind: nCall, span: Span{at.Start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+		return &node{kind: nCall, span: diag.Between(at.Start, arg.span.End), fn: fn, args: []*node{arg}}, nil
 	}
 	minus := p.peek()
 	if minus.kind == tMinus {
@@ -52,9 +57,9 @@ func (p *parser) call(word string) (*node, *Error) {
 		return nil, p.missingOperator(p.peek())
 	}
 	if minus.kind == tMinus {
-		arg = &node{kind: nNeg, span: Span{minus.start, arg.span.End}, args: []*node{arg}}
+		arg = &node{kind: nNeg, span: diag.Between(minus.start, arg.span.End), args: []*node{arg}}
 	}
-	return &node{kind: nCall, span: Span{t.start, arg.span.End}, fn: fn, args: []*node{arg}}, nil
+	return &node{kind: nCall, span: diag.Between(t.start, arg.span.End), fn: fn, args: []*node{arg}}, nil
 }
 
 // slopeAt tells whether an operand of slope begins at token i.
@@ -66,19 +71,19 @@ func (p *parser) slopeAt(i int) bool {
 }
 
 // riseAndRun reads slope 3:4.
-func (p *parser) riseAndRun(fn *function) (*node, *Error) {
+func (p *parser) riseAndRun(fn *function) (*node, *diag.Error) {
 	t := p.next()
 	n := &node{kind: nCall, fn: fn}
 	for i := range 2 {
 		if i == 1 {
 			if c := p.peek(); c.kind != tColon {
-				at := Span{t.start, p.prevEnd()}
+				at := diag.Between(t.start, p.prevEnd())
 				if over := n.args[0]; c.kind == tSlash && p.at(p.i+1).kind == tNumber && over.kind <= nNeg {
 					run := p.at(p.i + 1)
 					at.End = run.end
-					return nil, &Error{at, p.src(at) + " is a slope with a slash", "Try: slope " + p.src(over.span) + ":" + p.text[run.start:run.end]}
+					return nil, diag.At(at, "the rise and the run of a slope are separated by a colon", "slope "+p.src(over.span)+":"+p.text[run.start:run.end])
 				}
-				return nil, &Error{at, p.src(at) + " has no run", "Try: a rise and a run, as in slope 3:4"}
+				return nil, diag.At(at, p.src(at)+" has no run", "a rise and a run, as in slope 3:4")
 			}
 			p.i++
 		}
@@ -91,11 +96,11 @@ func (p *parser) riseAndRun(fn *function) (*node, *Error) {
 			return nil, err
 		}
 		if sign.kind == tMinus {
-			a = &node{kind: nNeg, span: Span{sign.start, a.span.End}, args: []*node{a}}
+			a = &node{kind: nNeg, span: diag.Between(sign.start, a.span.End), args: []*node{a}}
 		}
 		n.args = append(n.args, a)
 	}
-	n.span = Span{t.start, p.prevEnd()}
+	n.span = diag.Between(t.start, p.prevEnd())
 	return n, nil
 }
 
@@ -128,7 +133,7 @@ func (p *parser) functionAt(i int) bool {
 }
 
 // arguments reads ( a, b ) behind a function's name.
-func (p *parser) arguments(fn *function, at Span) (*node, *Error) {
+func (p *parser) arguments(fn *function, at diag.Span) (*node, *diag.Error) {
 	open := p.next()
 	n := &node{kind: nCall, fn: fn}
 	for p.peek().kind != tClose || len(n.args) > 0 {
@@ -146,24 +151,20 @@ func (p *parser) arguments(fn *function, at Span) (*node, *Error) {
 			break
 		}
 		if t.kind == tEnd {
-			return nil, &Error{Span{open.start, open.end}, "this ( is not closed", "add a )"}
+			return nil, diag.At(diag.Between(open.start, open.end), "this ( is not closed", "add a )")
 		}
 		return nil, p.wantEnd()
 	}
-	n.span = Span{at.Start, p.next().end}
+	n.span = diag.Between(at.Start, p.next().end)
 	if least, most := fn.count(); len(n.args) < least || len(n.args) > most {
-		return nil, &Error{n.span, fmt.Sprintf("%s takes %s, and this has %d", fn.name, countWords(least, most), len(n.args)),
-			"write " + fn.usage}
+		return nil, diag.At(n.span, fmt.Sprintf("%s takes %s, not %d", fn.name, values(least, most), len(n.args)), fn.usage)
 	}
 	return n, nil
 }
 
-func countWords(least, most int) string {
-	switch {
-	case most == 1:
-		return "one value"
-	case least == most:
-		return fmt.Sprintf("%d values", most)
+func values(least, most int) string {
+	if least == most {
+		return say.Number(most) + " " + say.Plural(most, "value")
 	}
-	return fmt.Sprintf("%d to %d values", least, most)
+	return say.Number(least) + " to " + say.Number(most) + " values"
 }

@@ -3,12 +3,14 @@ package units
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // marked puts the unit of a foot or inch mark, or of the word, behind a number.
 func (p *parser) marked(n *node, t token) *node {
 	u := bySymbol[p.text[t.start:t.end]]
-	return &node{kind: nUnit, span: Span{n.span.Start, t.end}, factor: u.Factor, dim: u.Dim, args: []*node{n}}
+	return &node{kind: nUnit, span: diag.Between(n.span.Start, t.end), factor: u.Factor, dim: u.Dim, args: []*node{n}}
 }
 
 // mixed reads 6, 3 1/2 and, where a unit or a factor follows and no division
@@ -62,7 +64,7 @@ func (p *parser) leads(i int) bool {
 
 // hyphenFraction refuses 3-1/2 in, as a mixed number is printed, which would be read
 // as a difference. Behind a number of its own so does 3-1/2.
-func (p *parser) hyphenFraction() *Error {
+func (p *parser) hyphenFraction() *diag.Error {
 	t := p.peek()
 	if !t.whole || !p.leads(p.i) || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
 		return nil
@@ -72,16 +74,16 @@ func (p *parser) hyphenFraction() *Error {
 	if p.at(end).kind == tMinus && p.tight(end) && p.unitAt(end+1, true) {
 		end++ // 3-1/2-in
 	}
-	at := Span{t.start, p.at(end).end}
+	at := diag.Between(t.start, p.at(end).end)
 	switch after := p.at(end); {
 	case after.mark:
-		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+		return diag.At(at, p.src(at)+" is read as a difference", fmt.Sprintf("%s %s%s", p.text[t.start:t.end], fraction, p.text[after.start:after.end]))
 	case p.unitAt(end, true):
-		return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end])}
+		return diag.At(at, p.src(at)+" is read as a difference", fmt.Sprintf("%s %s %s", p.text[t.start:t.end], fraction, p.text[after.start:after.end]))
 	case p.i == 0 || p.at(p.i-1).kind != tOpen || after.kind == tComma: // not (1-1/2)
 		if after.kind == tEnd || after.kind == tComma || after.kind == tClose {
 			at.End = p.at(p.i + 4).end
-			return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s - %[2]s", p.text[t.start:t.end], fraction)}
+			return diag.At(at, p.src(at)+" can be read two ways", fmt.Sprintf("%[1]s %[2]s or %[1]s - %[2]s", p.text[t.start:t.end], fraction))
 		}
 	}
 	return nil
@@ -89,7 +91,7 @@ func (p *parser) hyphenFraction() *Error {
 
 // hyphenUnit refuses a hyphen between a number and its unit, as in a 6-in pipe, which
 // would be read as a difference; s may be the distance along a load.
-func (p *parser) hyphenUnit(start int, n *node) *Error {
+func (p *parser) hyphenUnit(start int, n *node) *diag.Error {
 	if !p.leads(start) || p.peek().kind != tMinus || !p.tight(p.i) || !p.unitAt(p.i+1, true) {
 		return nil
 	}
@@ -98,13 +100,13 @@ func (p *parser) hyphenUnit(start int, n *node) *Error {
 	if bySymbol[word].Dim == Time {
 		return nil
 	}
-	at := Span{n.span.Start, unit.end}
-	return &Error{at, p.src(at) + " reads as a difference", fmt.Sprintf("Try: %s %s", p.src(n.span), word)}
+	at := diag.Between(n.span.Start, unit.end)
+	return diag.At(at, p.src(at)+" is read as a difference", p.src(n.span)+" "+word)
 }
 
 // inches reads on behind feet: 5' 6", 3 ft 6 1/2 in, and 5'-6" where the mark
 // makes the dash a hyphen. Between 3 ft - 6 in it takes away; 3 ft-6 in may be either.
-func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
+func (p *parser) inches(feet *node, mark bool) (*node, *diag.Error) {
 	back := p.i
 	hyphen := p.peek().kind == tMinus && (mark || p.tight(p.i))
 	if hyphen {
@@ -122,14 +124,14 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 	word := p.text[t.start:t.end]
 	isInch := t.kind == tName && bySymbol[word] != nil && bySymbol[word].Symbol == "in"
 	after := p.at(p.i + 1)
-	at := Span{feet.span.Start, n.span.End}
+	at := diag.Between(feet.span.Start, n.span.End)
 	number, inches := p.src(feet.args[0].span), p.src(n.span)
 	switch t.kind {
 	case tEnd, tComma, tClose, tPlusMinus, tRange: // the last number has no unit
 		if mark {
-			return nil, &Error{at, p.src(at) + " has no inch mark", "Try: " + p.src(at) + `"`}
+			return nil, diag.At(at, p.src(at)+" has no inch mark", p.src(at)+`"`)
 		}
-		return nil, &Error{at, inches + " has no unit behind " + p.src(feet.span), fmt.Sprintf("Try: %s %s in", p.src(feet.span), inches)}
+		return nil, diag.At(at, inches+" after "+p.src(feet.span)+" has no unit", p.src(feet.span)+" "+inches+" in")
 	}
 	switch {
 	case !isInch, after.kind == tCaret, after.kind == tSuper, after.kind == tOpen && !t.mark:
@@ -141,7 +143,7 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 		if mark {
 			whole = p.src(feet.span) + " " + inches + `"`
 		}
-		return nil, &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %s, or %s ft - %s in", whole, number, inches)}
+		return nil, diag.At(at, p.src(at)+" can be read two ways", fmt.Sprintf("%s or %s ft - %s in", whole, number, inches))
 	}
 	p.i++
 	sum := binary(nAdd, feet, p.marked(n, t))
@@ -154,7 +156,7 @@ func (p *parser) inches(feet *node, mark bool) (*node, *Error) {
 
 // hyphenInches refuses the 6-1/2 of 5'-6-1/2", as drawings of steel write it: a hyphen
 // before a fraction takes away elsewhere.
-func (p *parser) hyphenInches(feet *node, mark bool) *Error {
+func (p *parser) hyphenInches(feet *node, mark bool) *diag.Error {
 	t := p.peek()
 	if !t.whole || p.at(p.i+1).kind != tMinus || !p.tight(p.i+1) || !p.fractionAt(p.i+2) || p.at(p.i+2).num >= p.at(p.i+4).num {
 		return nil
@@ -170,36 +172,36 @@ func (p *parser) hyphenInches(feet *node, mark bool) *Error {
 			return nil
 		}
 	}
-	at := Span{feet.span.Start, p.at(end).end}
+	at := diag.Between(feet.span.Start, p.at(end).end)
 	between, behind := p.text[feet.span.End:t.start], "\""
 	if !mark {
 		between, behind = " ", " in"
 	}
 	inches := p.text[t.start:t.end] + " " + p.text[p.at(p.i+2).start:p.at(p.i+4).end]
-	return &Error{at, p.src(at) + " has a hyphen before its fraction", "Try: " + p.src(feet.span) + between + inches + behind}
+	return diag.At(at, p.src(at)+" has a hyphen before its fraction", p.src(feet.span)+between+inches+behind)
 }
 
 // secondHyphen refuses 5'-6"-1/2", in which the fraction is added by one reader and
 // taken away by another.
-func (p *parser) secondHyphen(n *node) *Error {
+func (p *parser) secondHyphen(n *node) *diag.Error {
 	last := p.at(p.i - 1)
 	if !last.mark || bySymbol[p.text[last.start:last.end]].Symbol != "in" || !p.at(p.i-2).whole || p.peek().kind != tMinus || !p.tight(p.i) ||
 		!p.fractionAt(p.i+1) || p.at(p.i+1).num >= p.at(p.i+3).num || !p.at(p.i+4).mark {
 		return nil
 	}
 	unit := p.at(p.i + 4)
-	at := Span{n.span.Start, unit.end}
+	at := diag.Between(n.span.Start, unit.end)
 	fraction, whole := p.text[p.at(p.i+1).start:unit.end], p.text[n.span.Start:last.start]
 	if p.i > 2 && p.at(p.i-3).kind == tSlash { // 6 1/2" has its fraction
 		return nil
 	}
-	return &Error{at, p.src(at) + " can be read two ways", fmt.Sprintf("Try: %s %s, or %s - %s", whole, fraction, p.src(n.span), fraction)}
+	return diag.At(at, p.src(at)+" can be read two ways", fmt.Sprintf("%s %s or %s - %s", whole, fraction, p.src(n.span), fraction))
 }
 
 // Dash is a hyphen or a minus between numbers of feet and inches, and how it is read;
 // Meant is what else it may stand for, "" where nothing.
 type Dash struct {
-	Span
+	diag.Span
 	As, Meant string
 }
 

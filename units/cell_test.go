@@ -3,6 +3,8 @@ package units
 import (
 	"math"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 func TestScalars(t *testing.T) {
@@ -356,7 +358,7 @@ func TestExprParts(t *testing.T) {
 	if !ok || len(parts) != 3 {
 		t.Fatalf("Tuple: %v %v", parts, ok)
 	}
-	if parts[0].Span() != (Span{2, 5}) || parts[0].String() != "1 m" {
+	if parts[0].Span() != (diag.Between(2, 5)) || parts[0].String() != "1 m" {
 		t.Errorf("the first component is %q at %v", parts[0], parts[0].Span())
 	}
 	if !parts[1].IsQuestion() || parts[0].IsQuestion() {
@@ -414,12 +416,12 @@ func TestRange(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"300 N":        "a range has two ends: write 300 lbf .. 500 lbf",
-		"300 N ..":     "something is missing after ..",
-		".. 5 N":       "something is missing before ..",
-		"1 .. 2 .. 3":  ".. stands between the two ends of a range, and one value is wanted here",
-		"":             "nothing here",
-		"300 N, 400 N": "this comma separates nothing: write ( and ) around a vector's components",
+		"300 N":        "a range has two ends. Try: the form 300 lbf .. 500 lbf",
+		"300 N ..":     "a value is missing after ..",
+		".. 5 N":       "a value is missing before ..",
+		"1 .. 2 .. 3":  "a range is not expected here. Try: a single value",
+		"":             "a value is missing",
+		"300 N, 400 N": "unexpected comma. Try: ( and ) around the components of a vector",
 	} {
 		if _, _, err := ParseRange(text); err == nil || err.Error() != want {
 			t.Errorf("%q: %v, want %q", text, err, want)

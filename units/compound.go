@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // part is one unit of a compound: unit^power, behind a slash or not. The power
@@ -67,7 +69,7 @@ const maxPower = 12
 // caller has seen to it that a unit stands here. In a cell a star is an
 // operator (N may be the sheet's own name behind it) and g behind another unit
 // is left to be the sheet's gravity; typed for itself ("N*m") neither is so.
-func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
+func (p *parser) compound(cell bool) ([]part, Dim, *diag.Error) {
 	var parts []part
 	var dim Dim
 	slash := false
@@ -75,7 +77,7 @@ func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
 	for {
 		t := p.next()
 		pt := part{bySymbol[p.text[t.start:t.end]], 1, slash}
-		var err *Error
+		var err *diag.Error
 		if pt.power, err = p.unitPower(); err != nil {
 			return nil, dim, err
 		}
@@ -85,7 +87,7 @@ func (p *parser) compound(cell bool) ([]part, Dim, *Error) {
 		}
 		var ok bool
 		if dim, ok = combine(dim, pt.unit.Dim, k); !ok {
-			return nil, dim, &Error{Span{start, p.prevEnd()}, "the unit's power is beyond what is kept", ""}
+			return nil, dim, diag.At(diag.Between(start, p.prevEnd()), "the power of the unit is too high", "")
 		}
 		parts = append(parts, pt)
 		switch n := p.peek(); {
@@ -131,7 +133,7 @@ func (p *parser) unitAt(i int, cell bool) bool {
 }
 
 // unitPower reads ^2, ^-1, ² behind a unit; 1 where there is none.
-func (p *parser) unitPower() (int, *Error) {
+func (p *parser) unitPower() (int, *diag.Error) {
 	switch t := p.peek(); t.kind {
 	case tSuper:
 		p.i++
@@ -145,8 +147,7 @@ func (p *parser) unitPower() (int, *Error) {
 		}
 		n := p.peek()
 		if n.kind != tNumber || !n.whole {
-			return 0, &Error{Span{t.start, max(t.end, n.end)}, "a unit's power is a whole number",
-				"write it as in m^2, or put the quantity in parentheses"}
+			return 0, diag.At(diag.Between(t.start, max(t.end, n.end)), "the power of a unit must be a whole number", "the form m^2, or parentheses around the quantity")
 		}
 		p.i++
 		return p.boundPower(n, sign*n.num)
@@ -154,10 +155,9 @@ func (p *parser) unitPower() (int, *Error) {
 	return 1, nil
 }
 
-func (p *parser) boundPower(t token, x float64) (int, *Error) {
+func (p *parser) boundPower(t token, x float64) (int, *diag.Error) {
 	if x > maxPower || x < -maxPower {
-		return 0, &Error{Span{t.start, t.end},
-			fmt.Sprintf("a unit's power of %s is beyond %d", p.text[t.start:t.end], maxPower), ""}
+		return 0, diag.At(diag.Between(t.start, t.end), fmt.Sprintf("the power of a unit is at most %d, not %s", maxPower, p.text[t.start:t.end]), "")
 	}
 	return int(x), nil
 }

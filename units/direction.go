@@ -3,6 +3,8 @@ package units
 import (
 	"fmt"
 	"math"
+
+	"trivet/mechanics/diag"
 )
 
 // cosineSum is how far Σcos² may be from 1 before angles(a, b, c) is refused.
@@ -11,7 +13,7 @@ import (
 const cosineSum = 3 * 0.005 * math.Pi / 180
 
 // dir is the unit vector from A to B: (B - A)/|B - A|.
-func dir(r run, n *node, a [3]Value) (Value, *Error) {
+func dir(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if _, err := r.like(n, &a); err != nil {
 		return Value{}, err
 	}
@@ -22,7 +24,7 @@ func dir(r run, n *node, a [3]Value) (Value, *Error) {
 	}
 	u, ok := normalise(v)
 	if !ok {
-		return r.fail(n, "take two places apart", "%s and %s are at the same place, so %s has no direction", from, to, r.src(n))
+		return r.fail(n, "two different points", "%s and %s coincide, so %s has no direction", from, to, r.src(n))
 	}
 	return Vector(u, Number), nil
 }
@@ -44,18 +46,18 @@ func normalise(v [3]float64) (u [3]float64, ok bool) {
 	return v, true
 }
 
-func unitVector(r run, n *node, a [3]Value) (Value, *Error) {
+func unitVector(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	u, ok := normalise(a[0].V)
 	if !ok {
-		return r.fail(n, "take a vector other than zero", "%s has no length, so %s has no direction", r.src(n.args[0]), r.src(n))
+		return r.fail(n, "a vector other than zero", "%s is zero, so %s has no direction", r.src(n.args[0]), r.src(n))
 	}
 	return Value{Dim: Number, N: a[0].N, V: u}, nil
 }
 
 // polar is (cos a, sin a, 0), for a problem in a plane.
-func polar(r run, n *node, a [3]Value) (Value, *Error) {
+func polar(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if !r.env.Planar() {
-		return r.fail(n, "write angles(a, b, c) or bearing(azimuth, elevation)", "polar is for a problem in a plane, and this one is in space")
+		return r.fail(n, "angles(a, b, c) or bearing(azimuth, elevation)", "polar is for a problem in a plane, but this one is in space")
 	}
 	x, err := r.angle(n, 0, a[0])
 	return Vector([3]float64{cosineOf(x), sineOf(x), 0}, Number), err
@@ -63,9 +65,9 @@ func polar(r run, n *node, a [3]Value) (Value, *Error) {
 
 // slope is the unit vector along rise·up + run·across: up is the way up of the sheet,
 // across the positive axis of the plane that is level.
-func slope(r run, n *node, a [3]Value) (Value, *Error) {
+func slope(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if !r.env.Planar() {
-		return r.fail(n, "Try: components, such as (4, 0, 3)", "slope is for a problem in a plane, and this one is in space")
+		return r.fail(n, "components, such as (4, 0, 3)", "slope is for a problem in a plane, but this one is in space")
 	}
 	if _, err := r.like(n, &a); err != nil {
 		return Value{}, err
@@ -81,14 +83,14 @@ func slope(r run, n *node, a [3]Value) (Value, *Error) {
 	}
 	u, ok := normalise(v)
 	if !ok {
-		return r.fail(n, "Try: a rise or a run other than 0", "%s has no direction", r.src(n))
+		return r.fail(n, "a rise or a run other than zero", "%s has no direction", r.src(n))
 	}
 	return Vector(u, Number), nil
 }
 
 // angles is (cos a, cos b, cos c), which must be a unit vector to the rounding
 // of the angles and is made one exactly.
-func angles(r run, n *node, a [3]Value) (Value, *Error) {
+func angles(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	var c [3]float64
 	for i := range n.args {
 		x, err := r.angle(n, i, a[i])
@@ -102,9 +104,9 @@ func angles(r run, n *node, a [3]Value) (Value, *Error) {
 		hint := ""
 		if rest := 1 - c[0]*c[0] - c[1]*c[1]; rest >= 0 {
 			third := math.Acos(math.Sqrt(rest)) * 180 / math.Pi
-			hint = fmt.Sprintf("with the first two the third is %s or %s deg", Figures(third, 4), Figures(180-third, 4))
+			hint = fmt.Sprintf("%s or %s deg for the third", Figures(third, 4), Figures(180-third, 4))
 		}
-		return r.fail(n, hint, "the squared cosines of direction angles sum to 1, and these sum to %s", Decimals(sum, 4))
+		return r.fail(n, hint, "the squares of the cosines of the direction angles must add up to 1, not %s", Decimals(sum, 4))
 	}
 	u, _ := normalise(c)
 	return Vector(u, Number), nil
@@ -112,10 +114,10 @@ func angles(r run, n *node, a [3]Value) (Value, *Error) {
 
 // bearing is cos e·(north·cos a + east·sin a) + up·sin e: the azimuth a turns
 // clockwise from north seen from above, the elevation e rises from the horizontal.
-func bearing(r run, n *node, a [3]Value) (Value, *Error) {
+func bearing(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	var x [2]float64
 	for i := range n.args {
-		var err *Error
+		var err *diag.Error
 		if x[i], err = r.angle(n, i, a[i]); err != nil {
 			return Value{}, err
 		}
@@ -129,7 +131,7 @@ func bearing(r run, n *node, a [3]Value) (Value, *Error) {
 }
 
 // length is |a|, or |B - A|.
-func length(r run, n *node, a [3]Value) (Value, *Error) {
+func length(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, err := r.like(n, &a)
 	if err != nil {
 		return Value{}, err
@@ -144,19 +146,19 @@ func length(r run, n *node, a [3]Value) (Value, *Error) {
 	return Scalar(norm(v), d), nil
 }
 
-func dot(r run, n *node, a [3]Value) (Value, *Error) {
+func dot(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, ok := combine(a[0].Dim, a[1].Dim, 1)
 	if !ok {
-		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+		return r.fail(n, "", "the powers of the units of %s are too high", r.src(n))
 	}
 	p, q := a[0].V, a[1].V
 	return Scalar(p[0]*q[0]+p[1]*q[1]+p[2]*q[2], d), nil
 }
 
-func cross(r run, n *node, a [3]Value) (Value, *Error) {
+func cross(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, ok := combine(a[0].Dim, a[1].Dim, 1)
 	if !ok {
-		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+		return r.fail(n, "", "the powers of the units of %s are too high", r.src(n))
 	}
 	p, q := a[0].V, a[1].V
 	return Vector([3]float64{p[1]*q[2] - p[2]*q[1], p[2]*q[0] - p[0]*q[2], p[0]*q[1] - p[1]*q[0]}, d), nil

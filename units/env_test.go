@@ -4,6 +4,8 @@ import (
 	"errors"
 	"math"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 // desk is a small sheet for the tests: two givens, a line called N, two
@@ -40,7 +42,7 @@ func (d desk) Lookup(name string) (Value, bool, error) {
 	case "late":
 		return Value{}, true, errLater
 	case "mute":
-		return Value{}, true, &Error{Span{70, 80}, "mute is in a circle", "break it"}
+		return Value{}, true, diag.At(diag.Between(70, 80), "mute is in a circle", "break it")
 	}
 	return Value{}, false, nil
 }
@@ -73,7 +75,7 @@ func near(a, b float64) bool {
 	return math.Abs(a-b) <= 8*0x1p-52*max(math.Abs(a), math.Abs(b), 1e-3)
 }
 
-func evalText(text string, env Env) (Value, *Error) {
+func evalText(text string, env Env) (Value, *diag.Error) {
 	e, err := Parse(text)
 	if err != nil {
 		return Value{}, err
@@ -81,7 +83,7 @@ func evalText(text string, env Env) (Value, *Error) {
 	return e.Eval(env)
 }
 
-func checkSpan(t *testing.T, text string, s Span) {
+func checkSpan(t *testing.T, text string, s diag.Span) {
 	t.Helper()
 	if s.Start < 0 || s.End < s.Start || s.End > len(text) {
 		t.Errorf("%q: the span %v is not inside the text", text, s)

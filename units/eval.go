@@ -1,10 +1,13 @@
 package units
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // run is one evaluation. It is passed by value so that it stays off the heap.
@@ -16,27 +19,27 @@ type run struct {
 
 func (r run) src(n *node) string { return r.text[n.span.Start:n.span.End] }
 
-func (r run) fail(n *node, hint, format string, args ...any) (Value, *Error) {
-	return Value{}, &Error{n.span, fmt.Sprintf(format, args...), hint}
+func (r run) fail(n *node, hint, format string, args ...any) (Value, *diag.Error) {
+	return Value{}, diag.At(n.span, fmt.Sprintf(format, args...), hint)
 }
 
 // Eval works the expression out with the names of env. On success every
 // component is finite and the error is nil. Uncertainties behind ± go along to
 // first order as bounds, |∂f/∂a|·Δa + |∂f/∂b|·Δb, through + - * / and units;
 // other functions drop them.
-func (e *Expr) Eval(env Env) (Value, *Error) {
+func (e *Expr) Eval(env Env) (Value, *diag.Error) {
 	r := run{e.text, env, e.one}
 	v, err := r.eval(e.root)
 	if err != nil {
 		return Value{}, err
 	}
 	if !v.Finite() {
-		return r.fail(e.root, "", "%s comes to no finite number", r.src(e.root))
+		return r.fail(e.root, "", "%s is not a finite number", r.src(e.root))
 	}
 	for i := range v.N {
 		v.V[i] += 0 // makes a negative zero a plain one
 		if math.IsInf(v.Plus[i], 0) || math.IsNaN(v.Plus[i]) {
-			return r.fail(e.root, "", "the uncertainty of %s comes to no finite number", r.src(e.root))
+			return r.fail(e.root, "", "the uncertainty of %s is not a finite number", r.src(e.root))
 		}
 	}
 	if k := e.root.kips(); e.one && v.N > 1 && k != nil {
@@ -54,14 +57,14 @@ func (n *node) kips() *node {
 	return nil
 }
 
-func (r run) eval(n *node) (Value, *Error) {
+func (r run) eval(n *node) (Value, *diag.Error) {
 	switch n.kind {
 	case nNumber:
 		return Scalar(n.num, Number), nil
 	case nName:
 		return r.name(n)
 	case nQuestion:
-		return r.fail(n, "", "? is unknown, and a value is wanted here")
+		return r.fail(n, "", "expected a value, but ? is an unknown")
 	case nCall:
 		return r.call(n)
 	case nTuple:
@@ -74,7 +77,7 @@ func (r run) eval(n *node) (Value, *Error) {
 		if !n.args[1].closed {
 			power = "(" + power + ")"
 		}
-		return r.fail(n, "Try: exp"+power, "%s is a power of e, which is no name here", r.src(n))
+		return r.fail(n, "exp"+power, "%s uses e, which is not defined", r.src(n))
 	}
 	a, err := r.eval(n.args[0])
 	if err != nil {
@@ -117,29 +120,29 @@ func (r run) eval(n *node) (Value, *Error) {
 
 // unitTaken refuses 500/sin(60 deg) lb, in which the unit belongs to what stands
 // before it, the sine, and a reader means the whole.
-func (r run) unitTaken(n, u *node) (Value, *Error) {
+func (r run) unitTaken(n, u *node) (Value, *diag.Error) {
 	over, under := r.src(n.args[0]), r.src(u.args[0])
 	unit := strings.TrimSpace(strings.TrimPrefix(r.src(u), under))
-	return r.fail(n, fmt.Sprintf("write (%[1]s/%[2]s) %[3]s, or %[1]s %[3]s/%[2]s", over, under, unit),
-		"the unit %s goes with %s, which is divided by", unit, under)
+	return r.fail(n, fmt.Sprintf("(%[1]s/%[2]s) %[3]s or %[1]s %[3]s/%[2]s", over, under, unit),
+		"the unit %s belongs to the divisor %s", unit, under)
 }
 
 // because makes an Env's reason the error of the name at span.
-func because(at Span, err error) *Error {
-	var e *Error
+func because(at diag.Span, err error) *diag.Error {
+	var e *diag.Error
 	if errors.As(err, &e) && e != nil {
-		return &Error{at, e.Msg, e.Hint}
+		return diag.At(at, e.Msg, e.Hint)
 	}
-	return &Error{at, err.Error(), ""}
+	return diag.At(at, err.Error(), "")
 }
 
 // name looks a name up in the sheet, then among the units, then among the axes.
-func (r run) name(n *node) (Value, *Error) {
+func (r run) name(n *node) (Value, *diag.Error) {
 	if n.behind {
 		if c, ok := r.env.(Coiner); ok && !c.Known(n.name) && bySymbol[n.name] == nil {
 			err := unknownUnit(n.span, n.name, r.env.Names())
 			if err.Hint == "" {
-				err.Hint = fmt.Sprintf("for an unknown of that name write * before it, as in 2*%s", n.name)
+				err.Hint = "2*" + n.name + ", if " + n.name + " is an unknown"
 			}
 			return Value{}, err
 		}
@@ -167,13 +170,11 @@ func (r run) name(n *node) (Value, *Error) {
 	}
 	hint := ""
 	if f := findFunction(n.name); f != nil {
-		hint = "write " + f.usage
-	} else if s := Suggest(n.name, r.env.Names()); s != "" {
-		hint = didYouMean(s)
+		hint = f.usage
 	} else {
-		hint = runTogether(n.name)
+		hint = cmp.Or(Suggest(n.name, r.env.Names()), runTogether(n.name))
 	}
-	return r.fail(n, hint, "there is no %q", n.name)
+	return r.fail(n, hint, "unknown name %q", n.name)
 }
 
 // known tells whether a name has a meaning on the sheet, without bringing in an unknown.
@@ -186,10 +187,10 @@ func (r run) known(name string) bool {
 }
 
 // unit applies the unit behind a number, a parenthesis or a vector.
-func (r run) unit(n *node, a Value) (Value, *Error) {
+func (r run) unit(n *node, a Value) (Value, *diag.Error) {
 	d, ok := combine(a.Dim, n.dim, 1)
 	if !ok {
-		return r.fail(n, "", "the unit of %s is beyond what is kept", r.src(n))
+		return r.fail(n, "", "the powers of the units of %s are too high", r.src(n))
 	}
 	a.Dim = d
 	for i := range a.N {
@@ -203,7 +204,7 @@ func (r run) unit(n *node, a Value) (Value, *Error) {
 // overUnit gives (a/b) units for "a/b units" where a is a plain number:
 // sqrt(3)/2 m and -49*sqrt(3)/3 N mean what 1/2 in does. Where a is a quantity
 // the slash divides it by all of b units: 10 N/2 m.
-func (r run) overUnit(n, u *node, a Value) (Value, *Error) {
+func (r run) overUnit(n, u *node, a Value) (Value, *diag.Error) {
 	b, err := r.eval(u.args[0])
 	if err != nil {
 		return b, err
@@ -217,13 +218,13 @@ func (r run) overUnit(n, u *node, a Value) (Value, *Error) {
 }
 
 // kept refuses a result that has left the range of numbers.
-func (r run) kept(n *node, v Value) (Value, *Error) {
+func (r run) kept(n *node, v Value) (Value, *diag.Error) {
 	if !v.Finite() {
-		return r.fail(n, "", "%s is larger than any number kept here", r.src(n))
+		return r.fail(n, "", "%s is too large", r.src(n))
 	}
 	for _, t := range v.Terms {
 		if math.IsInf(t.Coef, 0) || math.IsNaN(t.Coef) {
-			return r.fail(n, "", "%s is larger than any number kept here", r.src(n))
+			return r.fail(n, "", "%s is too large", r.src(n))
 		}
 	}
 	return v, nil
@@ -236,7 +237,7 @@ func zero(v Value) bool {
 
 // bare says that a number stands where a quantity like other is wanted. Beside a
 // unit that was typed nobody knows which the number is in, so none is offered.
-func (r run) bare(number, other *node, d Dim) (Value, *Error) {
+func (r run) bare(number, other *node, d Dim) (Value, *diag.Error) {
 	if k := number.kips(); r.one && k != nil {
 		return Value{}, unknownUnit(k.span, k.name, r.env.Names())
 	}
@@ -245,13 +246,13 @@ func (r run) bare(number, other *node, d Dim) (Value, *Error) {
 	hyphen := number.span.End+1 == other.span.Start && other.kind == nName
 	switch u := r.env.Set().For(d).Symbol; {
 	case (hyphen || other.typesUnit()) && literal(number):
-		hint = "Try: a unit behind " + r.src(number)
+		hint = "a unit after " + r.src(number)
 	case hyphen || other.typesUnit():
-		hint = "Try: a value with a unit"
+		hint = "a value with a unit"
 	case literal(number):
-		hint = fmt.Sprintf("write %s %s", r.src(number), u)
+		hint = r.src(number) + " " + u
 	default:
-		hint = fmt.Sprintf("write (%s) %s", r.src(number), u)
+		hint = "(" + r.src(number) + ") " + u
 	}
-	return r.fail(number, hint, "%s has no unit, and %s is %s", r.src(number), r.src(other), d.Name())
+	return r.fail(number, hint, "%s has no unit, but %s is %s", r.src(number), r.src(other), d.Name())
 }

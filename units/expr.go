@@ -1,6 +1,10 @@
 package units
 
-import "slices"
+import (
+	"slices"
+
+	"trivet/mechanics/diag"
+)
 
 // Expr is an expression as it was typed, read but not yet evaluated. It does
 // not change and may be kept and used by several readers at once.
@@ -34,7 +38,7 @@ const (
 type node struct {
 	kind   nodeKind
 	behind bool // a name behind a number: meant as a unit, most likely
-	span   Span
+	span   diag.Span
 	num    float64
 	factor float64 // of nUnit, into SI
 	place  int     // of a typed decimal number: the power of ten of its last digit
@@ -130,12 +134,12 @@ func (e *Expr) Quotient() (over, under string, ok bool) {
 	if n.kind != nDiv || n.closed || !literal(n.args[0]) || n.args[1].kind != nNumber {
 		return "", "", false
 	}
-	src := func(s Span) string { return e.text[s.Start:s.End] }
+	src := func(s diag.Span) string { return e.text[s.Start:s.End] }
 	return src(n.args[0].span), src(n.args[1].span), true
 }
 
 // Span is where the expression stands in its text.
-func (e *Expr) Span() Span { return e.root.span }
+func (e *Expr) Span() diag.Span { return e.root.span }
 
 // String is the expression as typed.
 func (e *Expr) String() string { return e.text[e.root.span.Start:e.root.span.End] }

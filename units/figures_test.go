@@ -186,12 +186,12 @@ func TestReadPrinted(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"":       "nothing here",
-		"761 NN": `unknown unit "NN": did you mean "N"`,
-		"T1":     `there is no "T1"`,
-		"1,200":  "1,200 can be read two ways. Try: 1200, or 1.200",
-		"1, 2":   "1, 2 reads as two values: expected one value",
-		"?":      "? is unknown, and a value is wanted here",
+		"":       "a value is missing",
+		"761 NN": `unknown unit "NN". Try: N`,
+		"T1":     `unknown name "T1"`,
+		"1,200":  "1,200 can be read two ways. Try: 1200 or 1.200",
+		"1, 2":   "expected one value, but 1, 2 is two",
+		"?":      "expected a value, but ? is an unknown",
 	} {
 		if _, _, _, err := ReadPrinted(text, DefaultSet(), Force); err == nil || err.Error() != want {
 			t.Errorf("ReadPrinted(%q): %v, want %q", text, err, want)

@@ -1,12 +1,16 @@
 package units
 
-import "math"
+import (
+	"math"
+
+	"trivet/mechanics/diag"
+)
 
 // function is an entry of the table of functions. takes has a letter a value:
 // s a known scalar, v a vector; behind | they may be left out.
 type function struct {
 	name, takes, usage, says string
-	eval                     func(r run, n *node, a [3]Value) (Value, *Error)
+	eval                     func(r run, n *node, a [3]Value) (Value, *diag.Error)
 }
 
 // FunctionInfo describes a function for a help page.
@@ -103,7 +107,7 @@ func (f *function) count() (least, most int) {
 	return least, most
 }
 
-func (r run) call(n *node) (Value, *Error) {
+func (r run) call(n *node) (Value, *diag.Error) {
 	var a [3]Value
 	takes := 0
 	for i, c := range n.args {
@@ -117,11 +121,11 @@ func (r run) call(n *node) (Value, *Error) {
 		}
 		switch {
 		case len(v.Terms) > 0:
-			return r.fail(n, linear, "%s is a function of an unknown", r.src(n))
+			return r.fail(n, "", "%s is a function of an unknown"+linear, r.src(n))
 		case vector && v.N == 1:
-			return r.fail(c, "write "+n.fn.usage, "%s takes a vector or a point, and %s is %s", n.fn.name, r.src(c), v.Dim.Name())
+			return r.fail(c, n.fn.usage, "%s takes a vector or a point, but %s is %s", n.fn.name, r.src(c), v.Dim.Name())
 		case !vector && v.N > 1:
-			return r.fail(c, "write "+n.fn.usage, "%s takes a number, and %s is a vector", n.fn.name, r.src(c))
+			return r.fail(c, n.fn.usage, "%s takes a number, but %s is a vector", n.fn.name, r.src(c))
 		}
 		takes++
 		a[i] = v
@@ -135,7 +139,7 @@ func (r run) call(n *node) (Value, *Error) {
 
 // argument evaluates an argument. Where a vector is taken, a name means a point
 // first, even where something else bears it too.
-func (r run) argument(c *node, vector bool) (Value, *Error) {
+func (r run) argument(c *node, vector bool) (Value, *diag.Error) {
 	if places, ok := r.env.(Places); ok && vector && c.kind == nName {
 		v, found, err := places.Place(c.name)
 		if err != nil {
@@ -149,7 +153,7 @@ func (r run) argument(c *node, vector bool) (Value, *Error) {
 }
 
 // like sees to it that the arguments share a dimension, which it gives.
-func (r run) like(n *node, a *[3]Value) (Dim, *Error) {
+func (r run) like(n *node, a *[3]Value) (Dim, *diag.Error) {
 	first := -1
 	for i := range n.args {
 		switch {
@@ -164,8 +168,8 @@ func (r run) like(n *node, a *[3]Value) (Dim, *Error) {
 			_, err := r.bare(n.args[first], n.args[i], a[i].Dim)
 			return Dim{}, err
 		default:
-			_, err := r.fail(n, n.fn.name+" takes like quantities", "%s is %s, and %s is %s",
-				r.src(n.args[first]), a[first].Dim.Name(), r.src(n.args[i]), a[i].Dim.Name())
+			_, err := r.fail(n, "", "%s takes quantities of one kind, but %s is %s and %s is %s",
+				n.fn.name, r.src(n.args[first]), a[first].Dim.Name(), r.src(n.args[i]), a[i].Dim.Name())
 			return Dim{}, err
 		}
 	}
@@ -175,10 +179,10 @@ func (r run) like(n *node, a *[3]Value) (Dim, *Error) {
 	return a[first].Dim, nil
 }
 
-func sqrt(r run, n *node, a [3]Value) (Value, *Error) {
+func sqrt(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, ok := a[0].Dim.power(0.5)
 	if !ok {
-		return r.fail(n, "the powers of the units must come out whole", "%s is %s, and its root has no unit",
+		return r.fail(n, "", "%s is %s, so the unit of its root would have a fractional power",
 			r.src(n.args[0]), a[0].Dim.Name())
 	}
 	if a[0].V[0] < 0 {
@@ -188,12 +192,12 @@ func sqrt(r run, n *node, a [3]Value) (Value, *Error) {
 	return Scalar(math.Sqrt(a[0].V[0]), d), nil
 }
 
-func abs(r run, n *node, a [3]Value) (Value, *Error) {
+func abs(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	r.corner(a[0].V[0])
 	return Scalar(math.Abs(a[0].V[0]), a[0].Dim), nil
 }
 
-func least(r run, n *node, a [3]Value) (Value, *Error) {
+func least(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, err := r.like(n, &a)
 	x := a[0].V[0]
 	r.corners(n, &a)
@@ -203,7 +207,7 @@ func least(r run, n *node, a [3]Value) (Value, *Error) {
 	return Scalar(x, d), err
 }
 
-func most(r run, n *node, a [3]Value) (Value, *Error) {
+func most(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, err := r.like(n, &a)
 	x := a[0].V[0]
 	r.corners(n, &a)
@@ -213,7 +217,7 @@ func most(r run, n *node, a [3]Value) (Value, *Error) {
 	return Scalar(x, d), err
 }
 
-func hypot(r run, n *node, a [3]Value) (Value, *Error) {
+func hypot(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	d, err := r.like(n, &a)
 	x := norm([3]float64{a[0].V[0], a[1].V[0], a[2].V[0]})
 	r.corner(x)
@@ -223,7 +227,7 @@ func hypot(r run, n *node, a [3]Value) (Value, *Error) {
 // norm is |v|, without overflow on the way.
 func norm(v [3]float64) float64 { return math.Hypot(math.Hypot(v[0], v[1]), v[2]) }
 
-func exp(r run, n *node, a [3]Value) (Value, *Error) {
+func exp(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	// A radian is the number 1 here: a belt's e^(μβ) has an angle for β.
 	if a[0].Dim != Number && a[0].Dim != Angle {
 		return r.wantNumber(n, a[0])
@@ -231,16 +235,16 @@ func exp(r run, n *node, a [3]Value) (Value, *Error) {
 	return Scalar(math.Exp(a[0].V[0]), Number), nil
 }
 
-func ln(r run, n *node, a [3]Value) (Value, *Error) {
+func ln(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if a[0].Dim != Number {
 		return r.wantNumber(n, a[0])
 	}
 	if a[0].V[0] <= 0 {
-		return r.fail(n, "", "%s is the logarithm of a number that is not positive", r.src(n))
+		return r.fail(n, "", "%s is the logarithm of a number that is not greater than zero", r.src(n))
 	}
 	return Scalar(math.Log(a[0].V[0]), Number), nil
 }
 
-func (r run) wantNumber(n *node, v Value) (Value, *Error) {
-	return r.fail(n.args[0], "", "%s takes a plain number, and %s is %s", n.fn.name, r.src(n.args[0]), v.Dim.Name())
+func (r run) wantNumber(n *node, v Value) (Value, *diag.Error) {
+	return r.fail(n.args[0], "", "%s takes a plain number, but %s is %s", n.fn.name, r.src(n.args[0]), v.Dim.Name())
 }

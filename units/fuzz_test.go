@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 // FuzzCell: whatever is typed, a cell either gives a finite value, the same
@@ -88,7 +90,7 @@ func FuzzCell(f *testing.F) {
 			}
 		}
 		for _, d := range []Dim{Length, Force, Number} {
-			for _, want := range []func(Value, Dim, Unit, Span) (Value, *Error){Want, WantVector} {
+			for _, want := range []func(Value, Dim, Unit, diag.Span) (Value, *diag.Error){Want, WantVector} {
 				if w, err := want(v, d, DefaultSet().For(d), e.Span()); err != nil {
 					checkError(t, text, err)
 				} else if !w.Finite() || w.Dim != d {
@@ -99,13 +101,12 @@ func FuzzCell(f *testing.F) {
 	})
 }
 
-func checkError(t *testing.T, text string, err *Error) {
+func checkError(t *testing.T, text string, err *diag.Error) {
 	t.Helper()
 	if err.Msg == "" {
 		t.Errorf("%q: an error without words", text)
 	}
 	checkSpan(t, text, err.Span)
-	_ = Caret(text, err.Span)
 }
 
 // FuzzFigures: what is printed reads back, within the rounding that the

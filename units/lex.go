@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 type kind uint8
@@ -90,10 +92,9 @@ const superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻"
 
 // lex cuts a cell's text into tokens, the last of which is a tEnd. In a cell of one
 // value a comma may part a number's digits into threes, outside parentheses.
-func lex(text string, one bool) ([]token, *Error) {
+func lex(text string, one bool) ([]token, *diag.Error) {
 	if len(text) > maxText {
-		return nil, &Error{Span{maxText, len(text)},
-			fmt.Sprintf("the text is longer than the %d characters a cell may hold", maxText), ""}
+		return nil, diag.At(diag.Between(maxText, len(text)), fmt.Sprintf("a cell holds at most %d characters", maxText), "")
 	}
 	out := make([]token, 0, 8+len(text)/4)
 	depth := 0
@@ -105,14 +106,13 @@ func lex(text string, one bool) ([]token, *Error) {
 			i += w
 			continue
 		case isDigit(text, i), r == '.' && isDigit(text, i+1):
-			var err *Error
+			var err *diag.Error
 			if t, err = lexNumber(text, i, one && depth == 0); err != nil {
 				return nil, err
 			}
 			if n := len(out); n > 0 && text[i] == '.' && out[n-1].end == i && bySymbol[text[out[n-1].start:i]] != nil { // 5 ft.6 in
 				unit := text[out[n-1].start:i]
-				return nil, &Error{Span{out[n-1].start, t.end}, unit + text[i:t.end] + " can be read two ways",
-					fmt.Sprintf("Try: %[1]s %[2]s, or %[1]s 0.%[2]s", unit, text[i+1:t.end])}
+				return nil, diag.At(diag.Between(out[n-1].start, t.end), unit+text[i:t.end]+" can be read two ways", fmt.Sprintf("%[1]s %[2]s or %[1]s 0.%[2]s", unit, text[i+1:t.end]))
 			}
 		case strings.HasPrefix(text[i:], ".."):
 			t.kind, t.end = tRange, i+2
@@ -163,22 +163,22 @@ func abbreviated(text string, t token) bool {
 }
 
 // unreadable says that a character has no meaning, and what may have been meant.
-func unreadable(text string, i, w int) *Error {
+func unreadable(text string, i, w int) *diag.Error {
 	hint := ""
 	switch text[i] {
 	case '=':
-		hint = "a cell holds the value alone"
+		hint = "the value alone"
 	case '[', ']', '{', '}':
-		hint = "write ( and )"
+		hint = "( and )"
 	case ';':
-		hint = "write a comma"
+		hint = "a comma"
 	case '|':
 		if inner, _, closed := strings.Cut(text[i+1:], "|"); closed && strings.TrimSpace(inner) != "" {
-			at := Span{i, i + len(inner) + 2}
-			return &Error{at, text[at.Start:at.End] + " has bars, which have no meaning in a cell", "Try: abs(" + strings.TrimSpace(inner) + ")"}
+			at := diag.Between(i, i+len(inner)+2)
+			return diag.At(at, text[at.Start:at.End]+" is not read as an absolute value", "abs("+strings.TrimSpace(inner)+")")
 		}
 	}
-	return &Error{Span{i, i + w}, fmt.Sprintf("%q has no meaning in a cell", text[i:i+w]), hint}
+	return diag.At(diag.Between(i, i+w), fmt.Sprintf("unexpected %q", text[i:i+w]), hint)
 }
 
 func isDigit(s string, i int) bool { return i < len(s) && s[i] >= '0' && s[i] <= '9' }

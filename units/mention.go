@@ -3,11 +3,13 @@ package units
 import (
 	"unicode"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // Mention is a name used in an expression: where, and as what.
 type Mention struct {
-	Span
+	diag.Span
 	Name  string
 	Place bool // an argument that takes a vector, as in dir(A, B): a point is meant first
 }
@@ -52,7 +54,7 @@ func named(out []Mention, text string, toks []token, n *node, place bool) []Ment
 		// The span of a name in parentheses takes them in: its word is in it once.
 		for _, t := range toks {
 			if t.kind == tName && t.start >= n.span.Start && t.end <= n.span.End {
-				return append(out, Mention{Span{t.start, t.end}, text[t.start:t.end], place})
+				return append(out, Mention{diag.Between(t.start, t.end), text[t.start:t.end], place})
 			}
 		}
 		return out
@@ -106,7 +108,7 @@ func loose(text string, toks []token) (out []Mention) {
 			}
 			unit = false
 			edge := i > 0 && (toks[i-1].kind == tOpen || toks[i-1].kind == tComma) && (toks[i+1].kind == tComma || toks[i+1].kind == tClose || toks[i+1].kind == tEnd)
-			out = append(out, Mention{Span{t.start, t.end}, word, edge && in != nil && in.takes[0] == 'v'})
+			out = append(out, Mention{diag.Between(t.start, t.end), word, edge && in != nil && in.takes[0] == 'v'})
 		}
 	}
 	return out
@@ -115,8 +117,8 @@ func loose(text string, toks []token) (out []Mention) {
 // Word gives the name, or the beginning of one, that a cursor stands in or at
 // the edge of: what completion replaces. It is empty, at the cursor, where there
 // is none. Digits behind a number (6m) are the number's; a dot parts words.
-func Word(text string, cursor int) Span {
-	cursor = runeStart(text, cursor)
+func Word(text string, cursor int) diag.Span {
+	cursor = diag.RuneStart(text, cursor)
 	start, end := cursor, cursor
 	for start > 0 {
 		r, w := utf8.DecodeLastRuneInString(text[:start])
@@ -135,7 +137,7 @@ func Word(text string, cursor int) Span {
 		}
 		end += w
 	}
-	return Span{start, end}
+	return diag.Between(start, end)
 }
 
 func nameRune(r rune) bool { return r != 'º' && (nameStart(r) || unicode.IsDigit(r)) }
@@ -149,7 +151,7 @@ type Setting struct {
 
 // SettingAt looks at what stands before a place in a text, which need not read.
 func SettingAt(text string, at int) Setting {
-	at = runeStart(text, at)
+	at = diag.RuneStart(text, at)
 	toks, err := lex(text[:at], false)
 	if err != nil {
 		return Setting{}

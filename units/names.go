@@ -1,5 +1,7 @@
 package units
 
+import "trivet/mechanics/diag"
+
 // Places is an Env that knows points by name apart from its other names: in
 // dir(A, B) the point A is meant, even where a line is called A as well.
 type Places interface {
@@ -17,7 +19,7 @@ type Coiner interface {
 // value taken at another place of it: at a + share·b, share from -1 to 1, where
 // the reader takes a. at is the whole of a ± b, half the text of b.
 type Measurer interface {
-	Measured(at Span, half string, b Value) (share float64)
+	Measured(at diag.Span, half string, b Value) (share float64)
 }
 
 // Reserved tells whether a name has a meaning of the reader's own that no

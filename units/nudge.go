@@ -4,6 +4,8 @@ import (
 	"math/big"
 	"slices"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // Nudge changes the number under a cursor by steps of its last digit and gives
@@ -66,7 +68,7 @@ func Nudge(text string, cursor, steps int) (out string, at int, ok bool) {
 	if sign != "" {
 		n++
 	}
-	if len(out) > maxText || groups(out) != one || !stillNumber(out, one, Span{start + len(sign), start + len(word)}, n) {
+	if len(out) > maxText || groups(out) != one || !stillNumber(out, one, diag.Between(start+len(sign), start+len(word)), n) {
 		return text, cursor, false
 	}
 	// The cursor keeps its distance from the number's end.
@@ -84,7 +86,7 @@ const maxNudge = 1_000_000
 
 // stillNumber tells whether a piece of text is one number among n tokens: behind
 // a name, as in h.5, it might join it.
-func stillNumber(text string, one bool, at Span, n int) bool {
+func stillNumber(text string, one bool, at diag.Span, n int) bool {
 	toks, err := lex(text, one)
 	return err == nil && len(toks) == n && slices.ContainsFunc(toks, func(t token) bool {
 		return t.kind == tNumber && t.start == at.Start && t.end == at.End

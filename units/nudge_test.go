@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 	"unicode"
+
+	"trivet/mechanics/diag"
 )
 
 // The cursor stands at the | of the text before and after.
@@ -127,7 +129,7 @@ func FuzzNudge(f *testing.F) {
 
 // outgrown tells errors about the size of a number, which the next figure may
 // always meet.
-func outgrown(err *Error) bool {
+func outgrown(err *diag.Error) bool {
 	return strings.Contains(err.Msg, "larger than any number") || strings.Contains(err.Msg, "too small to tell from 0") || strings.Contains(err.Msg, "longer than")
 }
 

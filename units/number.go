@@ -6,13 +6,15 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // lexNumber reads 6, .5, 6., 6e3, and thousands in groups of three behind
 // single spaces as they are printed: 12 300.
 //
 // Where commas is set, commas may stand in the place of the spaces: 12,300.
-func lexNumber(text string, i int, commas bool) (token, *Error) {
+func lexNumber(text string, i int, commas bool) (token, *diag.Error) {
 	t := token{kind: tNumber, start: i, whole: true}
 	end := digits(text, i)
 	var grouped []byte
@@ -67,13 +69,13 @@ func lexNumber(text string, i int, commas bool) (token, *Error) {
 		for j < len(text) && (isDigit(text, j) || text[j] == '_' || text[j] == '.' && isDigit(text, j+1)) {
 			j++
 		}
-		hint := "write one decimal point"
+		hint := "one decimal point"
 		if text[end] == '_' {
-			hint = "write " + strings.ReplaceAll(text[i:j], "_", "")
+			hint = strings.ReplaceAll(text[i:j], "_", "")
 		} else if whole, grouped := ungroup(text[i:j], '.'); grouped && strings.Count(text[i:j], ".") > 1 {
-			hint = "write " + whole
+			hint = whole
 		}
-		return t, &Error{Span{i, j}, text[i:j] + " is not a number", hint}
+		return t, diag.At(diag.Between(i, j), text[i:j]+" is not a number", hint)
 	}
 	literal := text[i:end]
 	if grouped != nil {
@@ -82,9 +84,9 @@ func lexNumber(text string, i int, commas bool) (token, *Error) {
 	x, err := strconv.ParseFloat(literal, 64)
 	switch {
 	case err != nil:
-		return t, &Error{Span{i, end}, text[i:end] + " is larger than any number kept here", ""}
+		return t, diag.At(diag.Between(i, end), text[i:end]+" is too large", "")
 	case x == 0 && strings.ContainsAny(beforeExponent(literal), "123456789"):
-		return t, &Error{Span{i, end}, text[i:end] + " is too small to tell from 0", "write 0"}
+		return t, diag.At(diag.Between(i, end), text[i:end]+" is too small to be distinguished from zero", "0")
 	}
 	t.num = x
 	return t, nil
@@ -124,7 +126,7 @@ func group(text string, i int) int {
 // twoWays refuses 12 300/400, which is a quotient of 12300 to one reader and a
 // mixed number to another. A fraction that is not a proper one (12 300/2) can
 // only be the quotient.
-func twoWays(text string, start, end int, grouped []byte) *Error {
+func twoWays(text string, start, end int, grouped []byte) *diag.Error {
 	rest := strings.TrimLeft(text[end:], " ")
 	if !strings.HasPrefix(rest, "/") {
 		return nil
@@ -141,6 +143,5 @@ func twoWays(text string, start, end int, grouped []byte) *Error {
 	}
 	last := len(text) - len(rest) + d
 	whole := string(grouped)
-	return &Error{Span{start, last}, text[start:last] + " can be read two ways",
-		fmt.Sprintf("write %s/%s, or %s + %s/%s", whole, rest[:d], whole[:len(whole)-3], whole[len(whole)-3:], rest[:d])}
+	return diag.At(diag.Between(start, last), text[start:last]+" can be read two ways", fmt.Sprintf("%s/%s or %s + %s/%s", whole, rest[:d], whole[:len(whole)-3], whole[len(whole)-3:], rest[:d]))
 }

@@ -3,12 +3,15 @@ package units
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 )
 
 // ParseOne reads a cell of one value. There digits may be grouped in threes by
 // commas where a unit stands behind them, 1,200 lb; without one a comma may be a
 // decimal comma, and that is asked.
-func ParseOne(text string) (*Expr, *Error) {
+func ParseOne(text string) (*Expr, *diag.Error) {
 	if !strings.Contains(text, ",") {
 		e, err := Parse(text)
 		if err == nil {
@@ -67,16 +70,9 @@ func Percent(text string) (share float64, ok bool) {
 	return x / 100, ok && d == Number
 }
 
-func countWord(n int) string {
-	if n > 3 {
-		return "several"
-	}
-	return [...]string{2: "two", 3: "three"}[n]
-}
-
 // groupsHaveUnits refuses digits in groups without a unit behind them: 1,200 is 1200
 // to one reader and 1.2 to another.
-func (p *parser) groupsHaveUnits() *Error {
+func (p *parser) groupsHaveUnits() *diag.Error {
 	for i, t := range p.toks {
 		if next := p.at(i + 1).kind; next == tRange || next == tPlusMinus { // 2,000 .. 4,000 lb: of one unit
 			i += 2
@@ -88,7 +84,7 @@ func (p *parser) groupsHaveUnits() *Error {
 			continue
 		}
 		if next := p.at(i + 1); next.kind == tName { // a unit that is spelt in another way
-			if e := unknownUnit(Span{next.start, next.end}, p.text[next.start:next.end], nil); e.Hint != "" {
+			if e := unknownUnit(diag.Between(next.start, next.end), p.text[next.start:next.end], nil); e.Hint != "" {
 				return e
 			}
 		}
@@ -102,9 +98,9 @@ func (p *parser) groupsHaveUnits() *Error {
 			k := strings.LastIndex(number, ",")
 			return p.text[at:t.start] + strings.ReplaceAll(number[:k], ",", "") + mark + number[k+1:] + p.text[t.end:at+len(text)]
 		}
-		e := &Error{Span{at, at + len(text)}, text + " can be read two ways", fmt.Sprintf("Try: %s, or %s", with(""), with("."))}
+		e := diag.At(diag.Between(at, at+len(text)), text+" can be read two ways", fmt.Sprintf("%s or %s", with(""), with(".")))
 		if _, grouped := ungroup(number, ','); grouped && strings.Count(number, ",") > 1 || strings.Contains(number, ".") { // no decimal comma
-			e.Msg, e.Hint = text+" has commas between its digits and no unit", "Try: "+with("")
+			e.Msg, e.Hint = text+" has commas between its digits and no unit", with("")
 		}
 		return e
 	}
@@ -128,9 +124,8 @@ func (p *parser) ungrouped() string {
 }
 
 // severalValues says that commas make several values of what is to be one.
-func severalValues(text string, at Span, n int) *Error {
+func severalValues(text string, at diag.Span, n int) *diag.Error {
 	text = strings.TrimSpace(text)
-	msg := fmt.Sprintf("%s reads as %s values", text, countWord(n))
 	before, after, _ := strings.Cut(text, ",")
 	number := strings.TrimLeft(before, "+-−")
 	sign := before[:len(before)-len(number)]
@@ -142,9 +137,9 @@ func severalValues(text string, at Span, n int) *Error {
 		if number == "" {
 			number = "0"
 		}
-		return &Error{at, text + " can be read two ways", fmt.Sprintf("Try: %[1]s%[2]s%[3]s, or %[1]s%[2]s.%[3]s", sign, number, after)}
+		return diag.At(at, text+" can be read two ways", fmt.Sprintf("%[1]s%[2]s%[3]s or %[1]s%[2]s.%[3]s", sign, number, after))
 	}
-	return &Error{at, msg, oneComma(text)}
+	return diag.At(at, fmt.Sprintf("expected one value, but %s is %s", text, say.Number(n)), oneComma(text))
 }
 
 // oneComma is what would do where a comma makes two values of one, most likely a
@@ -162,7 +157,7 @@ func oneComma(text string) string {
 	// 1,200 may be either, and 1,2000 a slip.
 	either := !grouped && end >= 3 && len(number) <= 3 && !strings.HasPrefix(number, "0")
 	if !grouped && !allDigits(number) || either || end == 0 || strings.ContainsAny(after[end:], ",.") {
-		return "expected one value"
+		return ""
 	}
-	return fmt.Sprintf("write %s%s.%s", sign, whole, after)
+	return sign + whole + "." + after
 }

@@ -5,11 +5,13 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // power reads an operand, a power of it, and what stands beside it without an
 // operator: 2^3, 10^3 N, 2 T1, W cos 30°, 2 (3 + 4).
-func (p *parser) power() (*node, *Error) {
+func (p *parser) power() (*node, *diag.Error) {
 	if err := p.enter(); err != nil {
 		return nil, err
 	}
@@ -32,9 +34,8 @@ func (p *parser) power() (*node, *Error) {
 	case beside && p.operandAt(p.i), p.functionAt(p.i):
 		// a/2 h: behind a slash a reader can't tell what is divided by.
 		if first > 0 && p.at(first-1).kind == tSlash {
-			at := Span{n.span.Start, t.end}
-			return nil, &Error{at, fmt.Sprintf("%s behind / can be read two ways", p.src(at)),
-				"put * between them, or ( and ) around them"}
+			at := diag.Between(n.span.Start, t.end)
+			return nil, diag.At(at, fmt.Sprintf("%s after / can be read two ways", p.src(at)), "a * between them, or ( and ) around them")
 		}
 		m, err := p.power()
 		if err != nil {
@@ -59,10 +60,10 @@ func (p *parser) operandAt(i int) bool {
 
 // raise reads ^exponent or a raised exponent. Powers of powers associate to the
 // right, and an exponent takes no unit: 10^3 N is 1000 N.
-func (p *parser) raise(base *node) (*node, *Error) {
+func (p *parser) raise(base *node) (*node, *diag.Error) {
 	t := p.next()
 	if t.kind == tSuper {
-		e := &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, exact: true}
+		e := &node{kind: nNumber, span: diag.Between(t.start, t.end), num: t.num, exact: true}
 		return binary(nPow, base, e), nil
 	}
 	e, err := p.exponent()
@@ -72,7 +73,7 @@ func (p *parser) raise(base *node) (*node, *Error) {
 	return binary(nPow, base, e), nil
 }
 
-func (p *parser) exponent() (*node, *Error) {
+func (p *parser) exponent() (*node, *diag.Error) {
 	if err := p.enter(); err != nil {
 		return nil, err
 	}
@@ -85,7 +86,7 @@ func (p *parser) exponent() (*node, *Error) {
 		if err != nil || t.kind == tPlus {
 			return n, err
 		}
-		return &node{kind: nNeg, span: Span{t.start, n.span.End}, args: []*node{n}}, nil
+		return &node{kind: nNeg, span: diag.Between(t.start, n.span.End), args: []*node{n}}, nil
 	case tNumber:
 		p.i++
 		n := number(t)
@@ -102,12 +103,12 @@ func (p *parser) exponent() (*node, *Error) {
 }
 
 func number(t token) *node {
-	return &node{kind: nNumber, span: Span{t.start, t.end}, num: t.num, place: t.place, whole: t.whole, exact: t.vulgar}
+	return &node{kind: nNumber, span: diag.Between(t.start, t.end), num: t.num, place: t.place, whole: t.whole, exact: t.vulgar}
 }
 
 // operand reads a number with its unit, a name, a call, or a parenthesis.
 // beside tells that a factor may follow without an operator.
-func (p *parser) operand() (n *node, beside bool, err *Error) {
+func (p *parser) operand() (n *node, beside bool, err *diag.Error) {
 	t := p.peek()
 	switch {
 	case t.kind == tNumber:
@@ -120,7 +121,7 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 		word := p.text[t.start:t.end]
 		if word == "pi" || word == "π" {
 			p.i++
-			n = &node{kind: nNumber, span: Span{t.start, t.end}, num: math.Pi, exact: true}
+			n = &node{kind: nNumber, span: diag.Between(t.start, t.end), num: math.Pi, exact: true}
 			// π/6 rad is a fraction of π, as 1/2 in is one of an inch.
 			if d := p.at(p.i + 1); p.peek().kind == tSlash && d.whole && d.num != 0 && p.unitAt(p.i+2, false) {
 				p.i += 2
@@ -131,7 +132,7 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 		}
 		if n, err = p.call(word); n == nil && err == nil {
 			p.i++
-			return &node{kind: nName, span: Span{t.start, t.end}, name: word}, false, nil
+			return &node{kind: nName, span: diag.Between(t.start, t.end), name: word}, false, nil
 		}
 		if err != nil || p.at(p.i-1).kind != tClose && word != "√" {
 			return n, false, err
@@ -147,7 +148,7 @@ func (p *parser) operand() (n *node, beside bool, err *Error) {
 }
 
 // parenthesis reads ( ... ), a value or a vector.
-func (p *parser) parenthesis() (*node, *Error) {
+func (p *parser) parenthesis() (*node, *diag.Error) {
 	open := p.next()
 	n, err := p.list()
 	if err != nil {
@@ -158,28 +159,28 @@ func (p *parser) parenthesis() (*node, *Error) {
 	}
 	if t := p.peek(); t.kind != tClose {
 		if t.kind == tEnd {
-			return nil, &Error{Span{open.start, open.end}, "this ( is not closed", "add a )"}
+			return nil, diag.At(diag.Between(open.start, open.end), "this ( is not closed", "add a )")
 		}
 		return nil, p.wantEnd()
 	}
 	close := p.next()
 	// The span takes the parentheses in; a copy, since nothing else may see them.
 	m := *n
-	m.span, m.closed = Span{open.start, close.end}, true
+	m.span, m.closed = diag.Between(open.start, close.end), true
 	return &m, nil
 }
 
 // unitBehind reads the unit behind a number or a parenthesis.
-func (p *parser) unitBehind(n *node) (*node, *Error) {
+func (p *parser) unitBehind(n *node) (*node, *diag.Error) {
 	parts, dim, err := p.compound(true)
 	if err != nil {
 		return nil, err
 	}
-	return &node{kind: nUnit, span: Span{n.span.Start, p.prevEnd()}, factor: factor(parts), dim: dim, args: []*node{n}}, nil
+	return &node{kind: nUnit, span: diag.Between(n.span.Start, p.prevEnd()), factor: factor(parts), dim: dim, args: []*node{n}}, nil
 }
 
 // letterTimes refuses 5 x 10^3 N, in which a letter stands for the times sign.
-func (p *parser) letterTimes(n *node) *Error {
+func (p *parser) letterTimes(n *node) *diag.Error {
 	t, by, i := p.peek(), p.at(p.i+1), p.i+2
 	if t.kind != tName {
 		return nil
@@ -193,7 +194,7 @@ func (p *parser) letterTimes(n *node) *Error {
 	default:
 		return nil
 	}
-	at := Span{n.span.Start, by.end}
+	at := diag.Between(n.span.Start, by.end)
 	says := p.src(n.span) + "*" + p.text[by.start:by.end]
 	sign, power, last := "", p.at(i+1), i+2
 	if power.kind == tMinus {
@@ -218,11 +219,11 @@ func (p *parser) letterTimes(n *node) *Error {
 			says += " " + p.text[from:at.End]
 		}
 	}
-	return &Error{at, p.src(at) + " has the letter x for a times sign", "Try: " + says}
+	return diag.At(at, p.src(at)+" uses the letter x as a multiplication sign", says)
 }
 
 // quantity reads a number as carpenters and engineers write it, with its unit.
-func (p *parser) quantity() (*node, bool, *Error) {
+func (p *parser) quantity() (*node, bool, *diag.Error) {
 	if err := p.hyphenFraction(); err != nil {
 		return nil, false, err
 	}

@@ -3,6 +3,8 @@ package units
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // maxDepth bounds the nesting of an expression.
@@ -20,7 +22,7 @@ type parser struct {
 // error is nil where the text reads.
 //
 //	6 m · 3 ft 6 in · 6 cos 30° · 2*W/3 · (3, 0, -4) · 6 m ± 2 cm · ?
-func Parse(text string) (*Expr, *Error) {
+func Parse(text string) (*Expr, *diag.Error) {
 	_, root, err := parse(text, false)
 	if err != nil {
 		return nil, err
@@ -29,7 +31,7 @@ func Parse(text string) (*Expr, *Error) {
 }
 
 // parse reads a text to its end; one says that it is one value.
-func parse(text string, one bool) (*parser, *node, *Error) {
+func parse(text string, one bool) (*parser, *node, *diag.Error) {
 	p, err := newParser(text, one)
 	if err != nil {
 		return nil, nil, err
@@ -46,20 +48,20 @@ func parse(text string, one bool) (*parser, *node, *Error) {
 	return p, root, p.wantEnd()
 }
 
-func newParser(text string, one bool) (*parser, *Error) {
+func newParser(text string, one bool) (*parser, *diag.Error) {
 	toks, err := lex(text, one)
 	if err != nil {
 		return nil, err
 	}
 	if len(toks) == 1 {
-		return nil, &Error{Span{0, len(text)}, "nothing here", ""}
+		return nil, diag.At(diag.Between(0, len(text)), "a value is missing", "")
 	}
 	return &parser{text: text, toks: toks, one: one}, nil
 }
 
-func (p *parser) at(i int) token    { return p.toks[min(i, len(p.toks)-1)] }
-func (p *parser) peek() token       { return p.at(p.i) }
-func (p *parser) src(s Span) string { return p.text[s.Start:s.End] }
+func (p *parser) at(i int) token         { return p.toks[min(i, len(p.toks)-1)] }
+func (p *parser) peek() token            { return p.at(p.i) }
+func (p *parser) src(s diag.Span) string { return p.text[s.Start:s.End] }
 
 func (p *parser) next() token {
 	t := p.peek()
@@ -70,31 +72,31 @@ func (p *parser) next() token {
 // prevEnd is where the last token read ends.
 func (p *parser) prevEnd() int { return p.at(p.i - 1).end }
 
-func (p *parser) enter() *Error {
+func (p *parser) enter() *diag.Error {
 	if p.depth++; p.depth > maxDepth {
 		t := p.peek()
-		return &Error{Span{t.start, t.end}, fmt.Sprintf("nested more than %d deep", maxDepth), "split it over named values"}
+		return diag.At(diag.Between(t.start, t.end), fmt.Sprintf("the expression is nested more than %d deep", maxDepth), "split it over named values")
 	}
 	return nil
 }
 
 // wantEnd says what is wrong with the first token that the grammar left over.
-func (p *parser) wantEnd() *Error {
+func (p *parser) wantEnd() *diag.Error {
 	t := p.peek()
-	at := Span{t.start, t.end}
+	at := diag.Between(t.start, t.end)
 	switch t.kind {
 	case tEnd:
 		return nil
 	case tClose:
-		return &Error{at, "this ) closes nothing", "write a ( before it, or take it out"}
+		return diag.At(at, "this ) has no matching (", "add a ( before it, or remove it")
 	case tRange:
-		return &Error{at, ".. stands between the two ends of a range, and one value is wanted here", ""}
+		return diag.At(at, "a range is not expected here", "a single value")
 	case tPlusMinus:
 		return misplacedPlusMinus(at)
 	case tQuestion:
-		return &Error{at, "? stands alone, for a magnitude to be found", "name the unknown instead, as in 2*T1"}
+		return diag.At(at, "? cannot be part of an expression", "the name of the unknown, as in 2*T1")
 	case tComma:
-		return &Error{at, "this comma separates nothing", "write ( and ) around a vector's components"}
+		return diag.At(at, "unexpected comma", "( and ) around the components of a vector")
 	case tPercent:
 		return p.percentAlone(at)
 	case tColon:
@@ -107,40 +109,39 @@ func (p *parser) wantEnd() *Error {
 }
 
 // missingOperator points at the gap between the last token and t.
-func (p *parser) missingOperator(t token) *Error {
+func (p *parser) missingOperator(t token) *diag.Error {
 	last := p.at(p.i - 1)
 	a, b := p.text[last.start:last.end], p.text[t.start:t.end]
 	// 5 ft 8 im is a mistyped 5 ft 8 in, not two values.
 	if u := bySymbol[a]; last.kind == tName && u != nil && u.Symbol == "ft" && t.kind == tNumber && p.at(p.i+1).kind == tName {
 		inches := p.at(p.i + 1)
 		if word := p.text[inches.start:inches.end]; bySymbol[word] == nil {
-			return &Error{Span{inches.start, inches.end}, fmt.Sprintf("unknown unit %q", word), "write feet and inches as in 5 ft 6 in"}
+			return diag.At(diag.Between(inches.start, inches.end), fmt.Sprintf("unknown unit %q", word), "feet and inches as in 5 ft 6 in")
 		}
 	}
 	if e := p.twoUnits(last, t); e != nil {
 		return e
 	}
-	e := &Error{Span{last.start, t.end}, fmt.Sprintf("an operator is missing between %s and %s", a, b), ""}
+	e := diag.At(diag.Between(last.start, t.end), fmt.Sprintf("an operator is missing between %s and %s", a, b), "")
 	if last.kind == tName && bySymbol[a] == nil && t.kind == tName && bySymbol[b] != nil {
-		return &Error{e.Span, fmt.Sprintf("the unit %s stands behind the name %s", b, a),
-			fmt.Sprintf("take it out, or write (%s) %s where %s is a plain number", a, b, a)}
+		return diag.At(e.Span, fmt.Sprintf("the name %s is followed by the unit %s", a, b), fmt.Sprintf("%[1]s alone, or (%[1]s) %[2]s if %[1]s is a plain number", a, b))
 	}
 	if last.kind == tNumber && t.kind == tNumber {
-		e.Hint = fmt.Sprintf("write %s, %s for two components", a, b)
+		e.Hint = fmt.Sprintf("%s, %s for two components", a, b)
 	}
 	// Behind a unit a name is no factor: 5 kN T is a tension, 5 N per m a line load.
 	unit := last.kind == tName && bySymbol[a] != nil && b != "g" && findFunction(b) == nil
 	if t.kind == tName && !unit || t.kind == tOpen {
-		e.Hint = fmt.Sprintf("write %s*%s", a, b)
+		e.Hint = a + "*" + b
 		if t.kind == tOpen {
-			e.Hint = fmt.Sprintf("write %s*( ... )", a)
+			e.Hint = a + "*( ... )"
 		}
 	}
 	return e
 }
 
 // twoUnits says how 3 m 20 cm is written; of feet and inches alone it reads.
-func (p *parser) twoUnits(last, t token) *Error {
+func (p *parser) twoUnits(last, t token) *diag.Error {
 	if p.i < 2 {
 		return nil
 	}
@@ -153,46 +154,46 @@ func (p *parser) twoUnits(last, t token) *Error {
 	case tSlash, tDot, tStar, tCaret, tSuper:
 		return nil
 	}
-	at := Span{number.start, unit.end}
+	at := diag.Between(number.start, unit.end)
 	sum := u.In(scale(number.num, u.Factor) + scale(t.num, v.Factor))
-	return &Error{at, p.src(at) + " has two units", "Try: " + Compact(sum) + " " + p.text[last.start:last.end]}
+	return diag.At(at, p.src(at)+" has two units", Compact(sum)+" "+p.text[last.start:last.end])
 }
 
 // colon says of 3:4, which may be rise and run or run and rise, how it reads.
-func (p *parser) colon(at Span) *Error {
-	e := &Error{at, ": stands between the rise and the run of a slope", "Try: slope 3:4, for a rise of 3 in a run of 4"}
+func (p *parser) colon(at diag.Span) *diag.Error {
+	e := diag.At(at, "a colon is used in a slope only", "slope 3:4, for a rise of 3 in a run of 4")
 	if a, b := p.at(p.i-1), p.at(p.i+1); p.i > 0 && a.kind == tNumber && b.kind == tNumber {
 		rise, run := p.text[a.start:a.end], p.text[b.start:b.end]
-		e.Span = Span{a.start, b.end}
+		e.Span = diag.Between(a.start, b.end)
 		e.Msg = p.src(e.Span) + " can be read two ways"
-		e.Hint = fmt.Sprintf("Try: slope %s:%s where the first is the rise, or slope %s:%s where it is the run", rise, run, run, rise)
+		e.Hint = fmt.Sprintf("slope %s:%s if the first is the rise, or slope %s:%s if it is the run", rise, run, run, rise)
 	}
 	return e
 }
 
 // percentAlone says where a per cent stands for nothing; in ± 1,5 % the comma parts it.
-func (p *parser) percentAlone(at Span) *Error {
+func (p *parser) percentAlone(at diag.Span) *diag.Error {
 	if i := p.i; i > 3 && p.at(i-1).whole && p.at(i-2).kind == tComma && p.at(i-3).whole && p.at(i-4).kind == tPlusMinus {
 		at.Start = p.at(i - 4).start
-		return &Error{at, p.src(at) + " has a comma", fmt.Sprintf("Try: ± %s.%s %%", p.src(Span{p.at(i - 3).start, p.at(i - 3).end}), p.src(Span{p.at(i - 1).start, p.at(i - 1).end}))}
+		return diag.At(at, p.src(at)+" contains a comma", fmt.Sprintf("± %s.%s %%", p.src(diag.Between(p.at(i-3).start, p.at(i-3).end)), p.src(diag.Between(p.at(i-1).start, p.at(i-1).end))))
 	}
-	return &Error{at, "a per cent has no meaning here", "Try: a fraction, such as 0.02"}
+	return diag.At(at, "a percentage is not expected here", "a fraction, such as 0.02")
 }
 
-func misplacedPlusMinus(at Span) *Error {
-	return &Error{at, "± stands at the end of a value", "write it last, as in 6 m ± 2 cm"}
+func misplacedPlusMinus(at diag.Span) *diag.Error {
+	return diag.At(at, "± must come last in a value", "the form 6 m ± 2 cm")
 }
 
-func misplacedMark(at Span, mark string) *Error {
-	word := "a foot mark"
+func misplacedMark(at diag.Span, mark string) *diag.Error {
+	word := "the foot mark"
 	if bySymbol[mark].Symbol == "in" {
-		word = "an inch mark"
+		word = "the inch mark"
 	}
-	return &Error{at, mark + " is " + word + ", and stands right behind a number", `write it as in 5' 6"`}
+	return diag.At(at, word+" "+mark+" must follow a number", `the form 5' 6"`)
 }
 
 // list reads components with commas between them: one alone is that component.
-func (p *parser) list() (*node, *Error) {
+func (p *parser) list() (*node, *diag.Error) {
 	first, err := p.component()
 	if err != nil || p.peek().kind != tComma {
 		return first, err
@@ -208,7 +209,7 @@ func (p *parser) list() (*node, *Error) {
 		n.span.End = c.span.End
 	}
 	if len(n.args) > 3 && !p.one {
-		return nil, &Error{n.span, fmt.Sprintf("these are %d components, and a vector has two or three", len(n.args)), p.decimalComma(n)}
+		return nil, diag.At(n.span, fmt.Sprintf("a vector has two or three components, not %d", len(n.args)), p.decimalComma(n))
 	}
 	return n, nil
 }
@@ -220,21 +221,21 @@ func (p *parser) decimalComma(n *node) string {
 		a := n.args[i]
 		if whole, part := p.src(a.span), p.src(b.span); a.span.End+1 == b.span.Start && allDigits(strings.TrimLeft(whole, "+-")) && allDigits(part) {
 			if group := strings.TrimLeft(whole, "+-"); len(part) == 3 && len(group) <= 3 && group[0] != '0' {
-				return fmt.Sprintf("Try: %[1]s%[2]s or %[1]s.%[2]s, where that is one number", whole, part)
+				return fmt.Sprintf("%[1]s%[2]s or %[1]s.%[2]s, if that is one number", whole, part)
 			}
-			return fmt.Sprintf("write %s.%s where that is one number", whole, part)
+			return fmt.Sprintf("%s.%s, if that is one number", whole, part)
 		}
 	}
 	return ""
 }
 
 // component reads a value and the uncertainty behind it, or ? alone.
-func (p *parser) component() (*node, *Error) {
+func (p *parser) component() (*node, *diag.Error) {
 	if t := p.peek(); t.kind == tQuestion {
 		switch p.at(p.i + 1).kind {
 		case tEnd, tComma, tClose:
 			p.i++
-			return &node{kind: nQuestion, span: Span{t.start, t.end}}, nil
+			return &node{kind: nQuestion, span: diag.Between(t.start, t.end)}, nil
 		}
 	}
 	a, err := p.sum()
@@ -248,16 +249,16 @@ func (p *parser) component() (*node, *Error) {
 	}
 	if t := p.peek(); t.kind == tPercent {
 		p.i++
-		b = &node{kind: nPercent, span: Span{b.span.Start, t.end}, args: []*node{b}}
+		b = &node{kind: nPercent, span: diag.Between(b.span.Start, t.end), args: []*node{b}}
 	}
 	return binary(nPlusMinus, a, b), nil
 }
 
 func binary(k nodeKind, a, b *node) *node {
-	return &node{kind: k, span: Span{a.span.Start, b.span.End}, args: []*node{a, b}}
+	return &node{kind: k, span: diag.Between(a.span.Start, b.span.End), args: []*node{a, b}}
 }
 
-func (p *parser) sum() (*node, *Error) {
+func (p *parser) sum() (*node, *diag.Error) {
 	a, err := p.product()
 	for err == nil {
 		k := nAdd
@@ -277,7 +278,7 @@ func (p *parser) sum() (*node, *Error) {
 	return nil, err
 }
 
-func (p *parser) product() (*node, *Error) {
+func (p *parser) product() (*node, *diag.Error) {
 	a, err := p.signed()
 	for err == nil {
 		k := nMul
@@ -301,7 +302,7 @@ func (p *parser) product() (*node, *Error) {
 }
 
 // signed reads signs before a power: -2^2 is -4.
-func (p *parser) signed() (*node, *Error) {
+func (p *parser) signed() (*node, *diag.Error) {
 	t := p.peek()
 	if t.kind != tPlus && t.kind != tMinus {
 		return p.power()
@@ -315,37 +316,37 @@ func (p *parser) signed() (*node, *Error) {
 	if err != nil || t.kind == tPlus {
 		return n, err
 	}
-	return &node{kind: nNeg, span: Span{t.start, n.span.End}, args: []*node{n}}, nil
+	return &node{kind: nNeg, span: diag.Between(t.start, n.span.End), args: []*node{n}}, nil
 }
 
 // missing says that a value is wanted where t stands.
-func (p *parser) missing(t token) *Error {
+func (p *parser) missing(t token) *diag.Error {
 	if p.i > 0 {
 		last := p.at(p.i - 1)
-		at := Span{last.start, last.end}
+		at := diag.Between(last.start, last.end)
 		word := p.src(at)
 		switch {
 		case t.kind == tQuestion, t.kind == tPlusMinus, t.mark:
 		case last.kind == tOpen && t.kind == tClose:
-			return &Error{Span{last.start, t.end}, "nothing stands between ( and )", ""}
+			return diag.At(diag.Between(last.start, t.end), "a value is missing between ( and )", "")
 		case last.kind == tOpen && t.kind == tEnd:
-			return &Error{at, "this ( is not closed", "add a )"}
+			return diag.At(at, "this ( is not closed", "add a )")
 		case last.kind == tComma && t.kind == tComma:
-			return &Error{Span{last.start, t.end}, "a value is missing between the commas", ""}
+			return diag.At(diag.Between(last.start, t.end), "a value is missing between the commas", "")
 		default:
-			return &Error{at, "something is missing after " + word, ""}
+			return diag.At(at, "a value is missing after "+word, "")
 		}
 	}
-	at := Span{t.start, t.end}
+	at := diag.Between(t.start, t.end)
 	switch {
 	case t.kind == tQuestion:
-		return &Error{at, "? stands alone, for a magnitude to be found", "name the unknown instead, as in 2*T1"}
+		return diag.At(at, "? cannot be part of an expression", "the name of the unknown, as in 2*T1")
 	case t.mark:
 		return misplacedMark(at, p.src(at))
 	case t.kind == tClose:
-		return &Error{at, "this ) closes nothing", "write a ( before it, or take it out"}
+		return diag.At(at, "this ) has no matching (", "add a ( before it, or remove it")
 	case t.kind == tPlusMinus && p.i > 0:
 		return misplacedPlusMinus(at)
 	}
-	return &Error{at, "something is missing before " + strings.TrimSpace(p.src(at)), ""}
+	return diag.At(at, "a value is missing before "+strings.TrimSpace(p.src(at)), "")
 }

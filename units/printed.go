@@ -1,6 +1,10 @@
 package units
 
-import "math"
+import (
+	"math"
+
+	"trivet/mechanics/diag"
+)
 
 // exactPrint is the tolerance, relative to the value, of a printed answer that
 // is an expression ("-49*sqrt(3)/3 N") and so has no last place: far above the
@@ -24,7 +28,7 @@ type Printed struct {
 // place printed, in SI, and the dimension as printed; a bare number is in the set's
 // unit for d. The last place of a whole number is the units place. Where an
 // uncertainty is printed behind ± that is the half.
-func ReadPrinted(text string, set Set, d Dim) (value, half float64, dim Dim, err *Error) {
+func ReadPrinted(text string, set Set, d Dim) (value, half float64, dim Dim, err *diag.Error) {
 	p, err := ReadPrintedIn(text, set, set.For(d), 0)
 	if err != nil {
 		return 0, 0, d, err
@@ -34,7 +38,7 @@ func ReadPrinted(text string, set Set, d Dim) (value, half float64, dim Dim, err
 
 // ReadPrintedIn is ReadPrinted where a bare number is in a unit of its own, as that
 // of a column, and the name g is an acceleration, unless that is 0.
-func ReadPrintedIn(text string, set Set, bare Unit, g float64) (Printed, *Error) {
+func ReadPrintedIn(text string, set Set, bare Unit, g float64) (Printed, *diag.Error) {
 	e, err := ParseOne(text)
 	if err != nil {
 		return Printed{}, err

@@ -1,8 +1,10 @@
 package units
 
+import "trivet/mechanics/diag"
+
 // ParseRange reads the ends of a range, "300 lbf .. 500 lbf". A bare low end
 // before a high end with a unit is in that unit ("2 .. 4 kN/m").
-func ParseRange(text string) (low, high *Expr, err *Error) {
+func ParseRange(text string) (low, high *Expr, err *diag.Error) {
 	p, err := newParser(text, true)
 	if err != nil {
 		return nil, nil, err
@@ -18,7 +20,7 @@ func ParseRange(text string) (low, high *Expr, err *Error) {
 		if t.kind != tEnd {
 			return nil, nil, p.wantEnd()
 		}
-		return nil, nil, &Error{a.span, "a range has two ends", "write 300 lbf .. 500 lbf"}
+		return nil, nil, diag.At(a.span, "a range has two ends", "the form 300 lbf .. 500 lbf")
 	}
 	p.i++
 	b, err := p.sum()

@@ -3,6 +3,8 @@ package units
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // Suggest gives the known word that a mistyped one most likely stands for, or
@@ -50,25 +52,18 @@ func distance(a, b []rune) int {
 	return last[len(b)]
 }
 
-func didYouMean(s string) string {
-	if s == "" {
-		return ""
-	}
-	return fmt.Sprintf("did you mean %q", s)
-}
-
 // unknownUnit says that there is no such unit, with the likeliest cure: run
 // together ("Nm"), written out ("meters"), or mistyped.
-func unknownUnit(at Span, word string, names []string) *Error {
+func unknownUnit(at diag.Span, word string, names []string) *diag.Error {
 	hint := spelling(word)
 	if hint == "" {
 		near, some := nearUnit(word)
 		if !some {
 			near = Suggest(word, names)
 		}
-		hint = didYouMean(near)
+		hint = near
 	}
-	return &Error{at, fmt.Sprintf("unknown unit %q", word), hint}
+	return diag.At(at, fmt.Sprintf("unknown unit %q", word), hint)
 }
 
 // otherNames are units by names that the table does not have, and how they are
@@ -86,26 +81,26 @@ var prefixes = []string{"da", "d", "c", "m", "u", "µ", "μ", "h", "k", "M", "G"
 func spelling(word string) string {
 	switch word {
 	case "ton", "tons", "Ton", "Tons", "T":
-		return "write t for a tonne (a mass), tf for its weight, tonf for 2000 lbf"
+		return "t for a tonne (a mass), tf for its weight or tonf for 2000 lbf"
 	case "k", "K":
-		return "write kip"
+		return "kip"
 	case "mil", "mils":
-		return "write it in in"
+		return "a value in inches (in)"
 	}
 	if other := otherNames[strings.ToLower(word)]; other != "" {
-		return "write " + other
+		return other
 	}
 	spelt := strings.ToLower(strings.TrimSuffix(word, "s"))
 	for _, u := range table {
 		if spelt == u.Name || spelt == strings.Replace(u.Name, "metre", "meter", 1) {
-			return "write " + u.Symbol
+			return u.Symbol
 		}
 	}
 	if base := strings.TrimRight(word, "234"); len(base) == len(word)-1 && bySymbol[base] != nil {
-		return "write " + base + "^" + word[len(base):] // mm2
+		return base + "^" + word[len(base):] // mm2
 	}
 	if base := prefixed(word); base != "" {
-		return "write it in " + base
+		return "a value in " + base
 	}
 	return runTogether(word)
 }
@@ -124,12 +119,12 @@ func prefixed(word string) string {
 // runTogether says how Nm and kgs are written.
 func runTogether(word string) string {
 	if one := strings.TrimSuffix(word, "s"); one != word && len(one) > 1 && bySymbol[one] != nil {
-		return "write " + one
+		return one
 	}
 	for i := 1; i < len(word) && prefixed(word) == ""; i++ {
 		a, b := strings.TrimSuffix(word[:i], "."), word[i:]
 		if bySymbol[a] != nil && bySymbol[b] != nil && (bySymbol[a].Dim != bySymbol[b].Dim || b == "g") { // a force times a force is a slip; kg g is a weight
-			return fmt.Sprintf("write %s %s", a, b)
+			return a + " " + b
 		}
 	}
 	return ""

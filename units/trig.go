@@ -1,21 +1,25 @@
 package units
 
-import "math"
+import (
+	"math"
+
+	"trivet/mechanics/diag"
+)
 
 // angle reads argument i as an angle in radians; a bare number is in the
 // sheet's unit of angle.
-func (r run) angle(n *node, i int, v Value) (float64, *Error) {
+func (r run) angle(n *node, i int, v Value) (float64, *diag.Error) {
 	switch v.Dim {
 	case Angle:
 		return v.V[0], nil
 	case Number:
 		return scale(v.V[0], r.env.Set().Angle.Factor), nil
 	}
-	hint := "write an angle, such as 30 deg"
+	hint := "an angle, such as 30 deg"
 	if v.Dim.A == 1 && n.args[i].kind == nUnit {
-		hint = "put the angle alone in parentheses, as in " + n.fn.name + "(30 deg) N"
+		hint = "the angle alone in parentheses, as in " + n.fn.name + "(30 deg) N"
 	}
-	_, err := r.fail(n.args[i], hint, "%s takes an angle, and %s is %s",
+	_, err := r.fail(n.args[i], hint, "%s takes an angle, but %s is %s",
 		n.fn.name, r.src(n.args[i]), v.Dim.Name())
 	return 0, err
 }
@@ -34,23 +38,23 @@ func clean(y, x float64) float64 {
 	return y
 }
 
-func sin(r run, n *node, a [3]Value) (Value, *Error) {
+func sin(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	x, err := r.angle(n, 0, a[0])
 	return Scalar(sineOf(x), Number), err
 }
 
-func cos(r run, n *node, a [3]Value) (Value, *Error) {
+func cos(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	x, err := r.angle(n, 0, a[0])
 	return Scalar(cosineOf(x), Number), err
 }
 
-func tan(r run, n *node, a [3]Value) (Value, *Error) {
+func tan(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	x, err := r.angle(n, 0, a[0])
 	if err != nil {
 		return Value{}, err
 	}
 	if cosineOf(x) == 0 {
-		return r.fail(n, "", "%s has no value: the tangent of a right angle is infinite", r.src(n))
+		return r.fail(n, "", "%s is infinite", r.src(n))
 	}
 	if sineOf(x) == 0 {
 		return Scalar(0, Number), nil
@@ -59,41 +63,41 @@ func tan(r run, n *node, a [3]Value) (Value, *Error) {
 }
 
 // ratio reads the argument of asin and acos.
-func (r run) ratio(n *node, v Value) (float64, *Error) {
+func (r run) ratio(n *node, v Value) (float64, *diag.Error) {
 	if v.Dim != Number {
 		_, err := r.wantNumber(n, v)
 		return 0, err
 	}
 	if math.Abs(v.V[0]) > 1 {
-		_, err := r.fail(n, "", "%s has no value: %s is outside -1 to 1", r.src(n), r.src(n.args[0]))
+		_, err := r.fail(n, "", "%s takes a number from -1 to 1, not %s", n.fn.name, r.src(n.args[0]))
 		return 0, err
 	}
 	return v.V[0], nil
 }
 
-func asin(r run, n *node, a [3]Value) (Value, *Error) {
+func asin(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	x, err := r.ratio(n, a[0])
 	return Scalar(math.Asin(x), Angle), err
 }
 
-func acos(r run, n *node, a [3]Value) (Value, *Error) {
+func acos(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	x, err := r.ratio(n, a[0])
 	return Scalar(math.Acos(x), Angle), err
 }
 
-func atan(r run, n *node, a [3]Value) (Value, *Error) {
+func atan(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if a[0].Dim != Number {
 		return r.wantNumber(n, a[0])
 	}
 	return Scalar(math.Atan(a[0].V[0]), Angle), nil
 }
 
-func atan2(r run, n *node, a [3]Value) (Value, *Error) {
+func atan2(r run, n *node, a [3]Value) (Value, *diag.Error) {
 	if _, err := r.like(n, &a); err != nil {
 		return Value{}, err
 	}
 	if a[0].V[0] == 0 && a[1].V[0] == 0 {
-		return r.fail(n, "", "%s has no value: (0, 0) lies in no direction", r.src(n))
+		return r.fail(n, "", "%s is not defined", r.src(n))
 	}
 	return Scalar(math.Atan2(a[0].V[0], a[1].V[0]), Angle), nil
 }

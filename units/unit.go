@@ -3,23 +3,24 @@ package units
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // ParseUnit reads a unit typed for itself: "kN", "N m", "N·m", "lbf ft",
 // "m/s^2", "N/mm^2", "kg/m³". The Symbol of the result is the canonical one,
 // so "lb" comes back as lbf and "N·m" as N m.
-func ParseUnit(text string) (Unit, *Error) {
+func ParseUnit(text string) (Unit, *diag.Error) {
 	p, err := newParser(text, false)
 	if err != nil {
 		return Unit{}, err
 	}
 	t := p.peek()
 	if t.kind != tName {
-		return Unit{}, &Error{Span{t.start, t.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
-			"write a symbol such as m, kN or N m"}
+		return Unit{}, diag.At(diag.Between(t.start, t.end), fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)), "a symbol such as m, kN or N m")
 	}
 	if w := p.text[t.start:t.end]; bySymbol[w] == nil {
-		return Unit{}, unknownUnit(Span{t.start, t.end}, w, nil)
+		return Unit{}, unknownUnit(diag.Between(t.start, t.end), w, nil)
 	}
 	if t.mark {
 		p.i++
@@ -43,8 +44,7 @@ func ParseUnit(text string) (Unit, *Error) {
 		rest = p.at(p.i + 1)
 	}
 	if w := p.text[rest.start:rest.end]; rest.kind == tName && bySymbol[w] == nil {
-		return Unit{}, unknownUnit(Span{rest.start, rest.end}, w, nil)
+		return Unit{}, unknownUnit(diag.Between(rest.start, rest.end), w, nil)
 	}
-	return Unit{}, &Error{Span{rest.start, rest.end}, fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)),
-		"write a compound as N m, kN/m or m/s^2"}
+	return Unit{}, diag.At(diag.Between(rest.start, rest.end), fmt.Sprintf("%q is not a unit", strings.TrimSpace(text)), "the form N m, kN/m or m/s^2")
 }

@@ -8,7 +8,6 @@ package units
 
 import (
 	"math"
-	"strings"
 )
 
 // Dim holds the exponents of length, mass, time and angle.
@@ -27,30 +26,6 @@ var (
 	LineLoad     = Dim{M: 1, T: -2}       // also the stiffness of a spring
 	Pressure     = Dim{L: -1, M: 1, T: -2}
 )
-
-// Span is a piece of a cell's text, as byte offsets [Start, End).
-type Span struct{ Start, End int }
-
-// Error is what could not be read in a cell: where, what, and what would do.
-// Msg and Hint are in lower case without a full stop; Hint may be empty.
-type Error struct {
-	Span Span
-	Msg  string
-	Hint string
-}
-
-func (e *Error) Error() string { return WithHint(e.Msg, e.Hint) }
-
-// WithHint puts what would do behind what is said.
-func WithHint(says, hint string) string {
-	switch {
-	case hint == "":
-		return says
-	case strings.HasPrefix(hint, "Try: "):
-		return says + ". " + hint
-	}
-	return says + ": " + hint
-}
 
 // Unit is a named unit: a quantity of x units is x·Factor in SI.
 type Unit struct {

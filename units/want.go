@@ -4,12 +4,14 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // Want takes a cell's value as one scalar of dimension d. A bare number is in
 // the unit bare; so is a bare uncertainty. The error, at whole, says what the
 // cell holds instead.
-func Want(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
+func Want(v Value, d Dim, bare Unit, whole diag.Span) (Value, *diag.Error) {
 	if v.N > 1 {
 		return Value{}, severalValues(v.typed(), whole, v.N)
 	}
@@ -17,15 +19,14 @@ func Want(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
 }
 
 // WantVector is Want for a vector of two or three components.
-func WantVector(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
+func WantVector(v Value, d Dim, bare Unit, whole diag.Span) (Value, *diag.Error) {
 	if v.N == 1 {
-		return Value{}, &Error{whole, fmt.Sprintf("%s is one value, and a vector is wanted here", v.typed()),
-			"write components with commas between them"}
+		return Value{}, diag.At(whole, fmt.Sprintf("expected a vector, but %s is a single value", v.typed()), "components separated by commas")
 	}
 	return coerce(v, d, bare, whole)
 }
 
-func coerce(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
+func coerce(v Value, d Dim, bare Unit, whole diag.Span) (Value, *diag.Error) {
 	switch {
 	case v.Dim == d:
 		return v, nil
@@ -42,21 +43,20 @@ func coerce(v Value, d Dim, bare Unit, whole Span) (Value, *Error) {
 			ok = ok && !math.IsInf(t.Coef, 0)
 		}
 		if !ok {
-			return Value{}, &Error{whole, fmt.Sprintf("%s is larger than any number kept here", v.typed()), ""}
+			return Value{}, diag.At(whole, fmt.Sprintf("%s is too large", v.typed()), "")
 		}
 		return v, nil
 	case v.Dim == Mass && d == Force:
-		return Value{}, &Error{whole, fmt.Sprintf("%s is a mass, and a mass is not a force", v.typed()),
-			fmt.Sprintf("write %s * g, or make it kind = \"weight\"", v.factor())}
+		return Value{}, diag.At(whole, fmt.Sprintf("%s is a mass, not a force", v.typed()), v.factor()+" * g, or the kind weight")
 	}
-	hint := "write it without a unit"
+	hint := "a number without a unit"
 	if d != Number {
-		hint = "write a value in " + bare.Symbol
+		hint = "a value in " + bare.Symbol
 		if bare.Symbol == "" {
 			hint = ""
 		}
 	}
-	return Value{}, &Error{whole, fmt.Sprintf("%s is wanted here, and %s is %s", d.Name(), v.typed(), v.Dim.Name()), hint}
+	return Value{}, diag.At(whole, fmt.Sprintf("expected %s, but %s is %s", d.Name(), v.typed(), v.Dim.Name()), hint)
 }
 
 // typed is the value's text, or its print where it was not typed.

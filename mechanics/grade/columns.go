@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -13,7 +15,7 @@ import (
 type Columns struct {
 	Name, Sheet int
 	Asked       []Asked
-	LeftOut     []Fault // columns that are no results, and what they might have been
+	LeftOut     []*diag.Error // columns that are no results, and what they might have been
 }
 
 // Asked is a column of answers: the result it is called after, and the unit of a
@@ -27,12 +29,12 @@ type Asked struct {
 // Columns reads the head of a table against a sheet. A column that is called nearly
 // as a result is refused, since its answers would be lost; one that has nothing to
 // do with the sheet is left out.
-func (k *Key) Columns(head []string) (*Columns, *Fault) {
+func (k *Key) Columns(head []string) (*Columns, *diag.Error) {
 	c := &Columns{Name: -1, Sheet: -1}
 	at := map[string]int{}
 	for i, h := range head {
-		fault := func(msg, hint string) (*Columns, *Fault) {
-			return nil, &Fault{Line: 1, Column: i + 1, Msg: msg, Hint: hint}
+		fault := func(msg, hint string) (*Columns, *diag.Error) {
+			return nil, &diag.Error{Place: diag.Place{Line: 1, Column: i + 1}, Msg: msg, Hint: hint}
 		}
 		name, unit := cutUnit(h)
 		key := strings.ToLower(h)
@@ -40,7 +42,7 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 			continue
 		}
 		if first, twice := at[h]; twice {
-			return fault(fmt.Sprintf("the column %q stands twice, the first as column %d", h, first+1), "take one of them out")
+			return fault(fmt.Sprintf("the column %q occurs twice, first as column %d", h, first+1), "remove one of them")
 		}
 		at[h] = i
 		switch {
@@ -56,10 +58,10 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 			q, err, name, unit = whole, nil, h, "" // angle(T1, T2) ends in brackets too
 		}
 		if err != nil {
-			if strings.HasPrefix(err.Hint, "did you mean") {
+			if err.Meant != "" {
 				return fault(err.Msg, err.Hint)
 			}
-			c.LeftOut = append(c.LeftOut, Fault{1, i + 1, "the column " + strconv.Quote(h) + " is no result of the sheet, and is left out", ""})
+			c.LeftOut = append(c.LeftOut, &diag.Error{Place: diag.Place{Line: 1, Column: i + 1}, Msg: "the column " + strconv.Quote(h) + " is not a result of the sheet, and is left out"})
 			continue
 		}
 		name = q.Name // A_y and Ay are one
@@ -68,21 +70,21 @@ func (k *Key) Columns(head []string) (*Columns, *Fault) {
 			u, err := units.ParseUnit(unit)
 			switch own := k.solution.Problem.Units.For(q.Dim); {
 			case err != nil:
-				return fault("the unit of the column "+strconv.Quote(h)+": "+err.Msg, err.Hint)
+				return fault(err.Msg+" in the column "+strconv.Quote(h), err.Hint)
 			case u.Dim != q.Dim:
-				return fault(name+" is "+q.Dim.Name()+", and "+unit+" measures "+u.Dim.Name(), "write "+name+" ("+own.Symbol+")")
+				return fault(name+" is "+q.Dim.Name()+", but "+unit+" is a unit of "+u.Dim.String(), name+" ("+own.Symbol+")")
 			}
 			a.Bare = u
 		}
 		for _, b := range c.Asked {
 			if b.Name == name {
-				return fault("there are two columns for "+name, "take one of them out")
+				return fault("there are two columns for "+name, "remove one of them")
 			}
 		}
 		c.Asked = append(c.Asked, a)
 	}
 	if len(c.Asked) == 0 {
-		return nil, &Fault{Line: 1, Msg: "no column is a result of the sheet", Hint: "call them " + strings.Join(k.Asked(), ", ")}
+		return nil, &diag.Error{Place: diag.Place{Line: 1}, Msg: "no column is a result of the sheet", Hint: "the names " + say.And(k.Asked()...)}
 	}
 	return c, nil
 }
@@ -106,10 +108,9 @@ func cutUnit(head string) (name, unit string) {
 
 // Typed are the answers of a row. A row with more cells than the head is not taken
 // apart: a comma in a value may have moved all that stand behind it.
-func (c *Columns) Typed(t *Table, row Line) ([]Typed, *Fault) {
+func (c *Columns) Typed(t *Table, row Line) ([]Typed, *diag.Error) {
 	if len(row.Cells) > len(t.Head) {
-		return nil, &Fault{Line: row.Number, Msg: fmt.Sprintf("the row has %d cells, and the head %d", len(row.Cells), len(t.Head)),
-			Hint: "put a value with a comma in quotes, or write a point"}
+		return nil, &diag.Error{Place: diag.Place{Line: row.Number}, Msg: fmt.Sprintf("the row has %d cells, but the head has %d", len(row.Cells), len(t.Head)), Hint: "quotes around a value with a comma, or a decimal point"}
 	}
 	out := make([]Typed, len(c.Asked))
 	for i, a := range c.Asked {

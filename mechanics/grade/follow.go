@@ -3,9 +3,9 @@ package grade
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
 
@@ -25,7 +25,7 @@ func (k *Key) follow(marks []Mark) {
 	for i := range marks {
 		if m := &marks[i]; m.Verdict == Wrong && m.value.si != 0 {
 			if from := k.from(marks, i); len(from) > 0 {
-				m.Verdict, m.Says = Follows, "follows from your "+strings.Join(from, " and ")
+				m.Verdict, m.Says = Follows, "follows from your "+say.And(from...)
 			}
 		}
 	}

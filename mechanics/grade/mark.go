@@ -4,6 +4,7 @@
 package grade
 
 import (
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -131,7 +132,7 @@ func (k *Key) Asked() []string {
 func (k *Key) Title() string { return k.solution.Problem.Title }
 
 // Query reads the name of a result.
-func (k *Key) Query(name string) (problem.Query, *units.Error) {
+func (k *Key) Query(name string) (problem.Query, *diag.Error) {
 	return problem.ParseQuery(k.solution.Problem, name)
 }
 

@@ -2,9 +2,9 @@ package grade
 
 import (
 	"math"
-	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -90,7 +90,7 @@ func (k *Key) sign(m *Mark) string {
 		return ""
 	}
 	if m.value.sense != "" {
-		return "sign reversed: it is no " + m.value.sense
+		return "sign reversed: it is not " + m.value.sense
 	}
 	return Sign.String()
 }
@@ -108,7 +108,7 @@ var confused = map[units.Dim][]string{
 // many in it.
 func (k *Key) unit(m *Mark) string {
 	if math.Abs(m.want) <= nothing*k.largest[m.query.Dim] {
-		return "" // nothing is nothing in every unit
+		return "" // zero is zero in every unit
 	}
 	number := m.value.si / m.value.factor
 	at := func(factor float64) bool {
@@ -170,7 +170,7 @@ func (k *Key) otherDimension(m *Mark) string {
 	if verdict, ok := k.rule.judge(w, number*own.Factor, m.want, k.largest[m.query.Dim], periodic(m.query)); ok && verdict == Right {
 		return "wrong unit: the number is right in " + own.Symbol
 	}
-	return "wrong unit: " + m.query.Dim.Name() + " is asked for, and this is " + v.dim.Name()
+	return "wrong unit: expected " + m.query.Dim.Name() + ", but this is " + v.dim.Name()
 }
 
 // most is the number of quantities of one value that are named; of more nobody
@@ -202,7 +202,7 @@ func (k *Key) another(m *Mark) string {
 	if len(names) == 0 || len(names) > most {
 		return ""
 	}
-	return "that is the value of " + strings.Join(names, " and ")
+	return "that is the value of " + say.And(names...)
 }
 
 // exchanged finds two answers that stand in each other's place.

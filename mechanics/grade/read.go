@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -28,13 +29,13 @@ func blank(text string) bool { return strings.TrimSpace(text) == "" }
 
 // read reads an answer. A word for its sense gives it the sign that this has on the
 // sheet.
-func (k *Key) read(q problem.Query, a Typed) (value, *units.Error) {
+func (k *Key) read(q problem.Query, a Typed) (value, *diag.Error) {
 	if !strings.ContainsFunc(a.Text, unicode.IsDigit) {
-		return value{}, &units.Error{Msg: "there is no number", Hint: "write one, with its unit where it is not the sheet's"}
+		return value{}, diag.New("a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
 	text := a.Text
 	if a.Comma {
-		var err *units.Error
+		var err *diag.Error
 		if text, err = point(text); err != nil {
 			return value{}, err
 		}
@@ -50,7 +51,7 @@ func (k *Key) read(q problem.Query, a Typed) (value, *units.Error) {
 	}
 	v := value{si: r.Value, half: r.Half, dim: r.Dim, factor: r.Factor, figures: many, least: many, sense: r.Sense}
 	if math.IsNaN(v.si) || math.IsInf(v.si, 0) {
-		return value{}, &units.Error{Msg: "this is no number", Hint: "write one, with its unit where it is not the sheet's"}
+		return value{}, diag.New("this is not a number", "a number, with its unit if it is not that of the sheet")
 	}
 	switch {
 	case r.Number:
@@ -78,7 +79,7 @@ func (v *value) count() {
 
 // point makes a decimal point of a comma, in a table whose cells are parted by
 // semicolons.
-func point(text string) (string, *units.Error) {
+func point(text string) (string, *diag.Error) {
 	before, after, one := strings.Cut(text, ",")
 	switch {
 	case !one || strings.Contains(text, "("): // angle pairs and the like are left to the reader
@@ -86,5 +87,5 @@ func point(text string) (string, *units.Error) {
 	case !strings.ContainsAny(after, ",.") && !strings.Contains(before, "."):
 		return before + "." + after, nil
 	}
-	return "", &units.Error{Msg: strconv.Quote(text) + " has a comma in it", Hint: "write a point before the decimals, and nothing between thousands"}
+	return "", diag.New(strconv.Quote(text)+" contains a comma", "a point before the decimals, and nothing between thousands")
 }

@@ -4,35 +4,16 @@ import (
 	"bytes"
 	"encoding/csv"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // MaxBytes is the length of a table of answers beyond which it is no such table: a
 // thousand students with a hundred answers each are a tenth of it.
 const MaxBytes = 8 << 20
-
-// Fault is what cannot be read in a table: where, counted from 1, what, and what
-// would do. Column is that of the cell; 0 where the whole row is meant, and Line 0
-// where the whole file is.
-type Fault struct {
-	Line, Column int
-	Msg, Hint    string
-}
-
-func (f *Fault) Error() string {
-	out := ""
-	if f.Line > 0 {
-		out = fmt.Sprintf("line %d: ", f.Line)
-	}
-	out += f.Msg
-	if f.Hint != "" {
-		out += ": " + f.Hint
-	}
-	return out
-}
 
 // Table is a table of cells as a spreadsheet writes it. Its rows are those that are
 // not blank, and may be shorter or longer than the head.
@@ -51,16 +32,16 @@ type Line struct {
 // ReadTable reads comma separated values (RFC 4180) as spreadsheets write them: with
 // commas, semicolons or tabs, with or without a byte order mark, in UTF-8 or Latin-1.
 // Semicolons are written where the comma is the decimal sign, so there it is.
-func ReadTable(text []byte) (*Table, *Fault) {
+func ReadTable(text []byte) (*Table, *diag.Error) {
 	switch {
 	case len(text) > MaxBytes:
-		return nil, &Fault{Msg: "the table is over 8 MiB, more than any class needs", Hint: "check that this is the file you meant"}
+		return nil, diag.New("the table is larger than 8 MiB", "check that this is the intended file")
 	case bytes.HasPrefix(text, []byte{0xff, 0xfe}), bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		return nil, &Fault{Msg: "this is UTF-16", Hint: "save it as CSV in UTF-8"}
+		return nil, diag.New("the text is in UTF-16", "save it as CSV in UTF-8")
 	case bytes.HasPrefix(text, []byte("PK\x03\x04")):
-		return nil, &Fault{Msg: "this is a spreadsheet's own file, not a table as text", Hint: "save it as CSV"}
+		return nil, diag.New("this is a spreadsheet file, not a table as text", "save it as CSV")
 	case bytes.IndexByte(text, 0) >= 0:
-		return nil, &Fault{Msg: "this is no text", Hint: "save it as CSV"}
+		return nil, diag.New("this is not text", "save it as CSV")
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	if !utf8.Valid(text) {
@@ -87,7 +68,7 @@ func ReadTable(text []byte) (*Table, *Fault) {
 		t.put(cells, line+skipped)
 	}
 	if t.Head == nil {
-		return nil, &Fault{Msg: "the table is empty", Hint: "write a head row, such as name,T1,T2, and a row for each student"}
+		return nil, diag.New("the table is empty", "a head row, such as name,T1,T2, and a row for each student")
 	}
 	return t, nil
 }
@@ -143,18 +124,18 @@ func latin(text []byte) []byte {
 }
 
 // csvFault puts an error of the reader in our words.
-func csvFault(err error, skipped int) *Fault {
+func csvFault(err error, skipped int) *diag.Error {
 	var at *csv.ParseError
 	if !errors.As(err, &at) {
-		return &Fault{Msg: err.Error()}
+		return diag.New(err.Error(), "")
 	}
-	f := &Fault{Line: at.Line + skipped, Column: at.Column, Msg: at.Err.Error()}
+	f := &diag.Error{Place: diag.Place{Line: at.Line + skipped, Column: at.Column}, Msg: at.Err.Error()}
 	switch {
 	case errors.Is(at.Err, csv.ErrBareQuote):
-		f.Msg, f.Hint = "there is a quote in the middle of a cell", `put the cell in quotes, and write "" for each inside`
+		f.Msg, f.Hint = "there is a quote in the middle of a cell", `the cell in quotes, with "" for each quote inside`
 	case errors.Is(at.Err, csv.ErrQuote):
 		f.Line = at.StartLine + skipped
-		f.Msg, f.Hint = "the quotes of a cell do not close at its end", `write "" for a quote inside, and one at the end`
+		f.Msg, f.Hint = "the closing quote of a cell is missing", `"" for a quote inside, and one at the end`
 	}
 	if f.Line != at.Line+skipped {
 		f.Column = 0

@@ -26,13 +26,13 @@ func TestReadTable(t *testing.T) {
 		{"blank rows and cells", "\n,,\nname,T1,,\n,,\nAda\n", []string{"name", "T1"}, rows([]string{"Ada"}), ""},
 		{"Latin-1", "name,T1\nJ\xf6rn,1\n", []string{"name", "T1"}, rows([]string{"Jörn", "1"}), ""},
 		{"no end", "name,T1\nAda,1", []string{"name", "T1"}, rows([]string{"Ada", "1"}), ""},
-		{"nothing", "\n\n", nil, nil, "the table is empty: write a head row, such as name,T1,T2, and a row for each student"},
-		{"UTF-16", "\xff\xfen\x00", nil, nil, "this is UTF-16: save it as CSV in UTF-8"},
-		{"a workbook", "PK\x03\x04...", nil, nil, "this is a spreadsheet's own file, not a table as text: save it as CSV"},
-		{"bytes", "a\x00b", nil, nil, "this is no text: save it as CSV"},
-		{"a quote inside", "name,T1\nAda,5'-6\"\n", nil, nil, `line 2: there is a quote in the middle of a cell: put the cell in quotes, and write "" for each inside`},
-		{"a quote open", "name,T1\nAda,1\n\"Ben,2\nCy,3\n", nil, nil, `line 3: the quotes of a cell do not close at its end: write "" for a quote inside, and one at the end`},
-		{"too long", strings.Repeat("a", grade.MaxBytes+1), nil, nil, "the table is over 8 MiB, more than any class needs: check that this is the file you meant"},
+		{"nothing", "\n\n", nil, nil, "the table is empty. Try: a head row, such as name,T1,T2, and a row for each student"},
+		{"UTF-16", "\xff\xfen\x00", nil, nil, "the text is in UTF-16. Try: save it as CSV in UTF-8"},
+		{"a workbook", "PK\x03\x04...", nil, nil, "this is a spreadsheet file, not a table as text. Try: save it as CSV"},
+		{"bytes", "a\x00b", nil, nil, "this is not text. Try: save it as CSV"},
+		{"a quote inside", "name,T1\nAda,5'-6\"\n", nil, nil, `2:9: there is a quote in the middle of a cell. Try: the cell in quotes, with "" for each quote inside`},
+		{"a quote open", "name,T1\nAda,1\n\"Ben,2\nCy,3\n", nil, nil, `3: the closing quote of a cell is missing. Try: "" for a quote inside, and one at the end`},
+		{"too long", strings.Repeat("a", grade.MaxBytes+1), nil, nil, "the table is larger than 8 MiB. Try: check that this is the intended file"},
 	} {
 		got, fault := grade.ReadTable([]byte(c.text))
 		if fault != nil {
@@ -56,13 +56,13 @@ func TestColumns(t *testing.T) {
 	for _, c := range []struct{ head, says string }{
 		{"Name,T1 (N),T2 [kN],T3", ""},
 		{"name,\"angle(T1, T2)\",T1.x,T1", ""},
-		{"name,group,T1", "left out: line 1: the column \"group\" is no result of the sheet, and is left out"},
-		{"name,t1", `line 1: there is no result "t1": did you mean "T1"`},
-		{"name,T1,T1", `line 1: the column "T1" stands twice, the first as column 2: take one of them out`},
-		{"name,T1,T1 (N)", "line 1: there are two columns for T1: take one of them out"},
-		{"name,T1 (m)", "line 1: T1 is a force, and m measures a length: write T1 (kN)"},
-		{"name,T1 (kn)", `line 1: the unit of the column "T1 (kn)": unknown unit "kn": did you mean "kN"`},
-		{"name,remark", "line 1: no column is a result of the sheet: call them T1, T2, T3"},
+		{"name,group,T1", "left out: 1:2: the column \"group\" is not a result of the sheet, and is left out"},
+		{"name,t1", `1:2: there is no result "t1". Try: T1`},
+		{"name,T1,T1", `1:3: the column "T1" occurs twice, first as column 2. Try: remove one of them`},
+		{"name,T1,T1 (N)", "1:3: there are two columns for T1. Try: remove one of them"},
+		{"name,T1 (m)", "1:2: T1 is a force, but m is a unit of length. Try: T1 (kN)"},
+		{"name,T1 (kn)", `1:2: unknown unit "kn" in the column "T1 (kn)". Try: kN`},
+		{"name,remark", "1: no column is a result of the sheet. Try: the names T1, T2 and T3"},
 	} {
 		table, fault := grade.ReadTable([]byte(c.head + "\n"))
 		if fault != nil {

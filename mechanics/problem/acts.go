@@ -2,10 +2,10 @@ package problem
 
 import (
 	"slices"
-	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -94,8 +94,8 @@ func (r *reading) directed(l *Line) {
 	switch {
 	case len(ends) > 1 && len(l.Path) > 2:
 		l.OK = false
-		r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, units.Span{}, "a "+l.Kind.String()+" between bodies acts along the line of two points, and "+l.Name+" runs through "+strconv.Itoa(len(l.Path)),
-			"Try: path = "+strconv.Quote(r.p.Points[ends[0]].Name+" "+r.p.Points[ends[1]].Name))
+		r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, diag.Span{}, "a "+l.Kind.String()+" between two bodies has a path of two points, but that of "+l.Name+" has "+say.Number(len(l.Path)),
+			"the path "+r.p.Points[ends[0]].Name+" "+r.p.Points[ends[1]].Name)
 	case len(ends) > 1:
 		second, ok := r.lineBody(l, ends[1])
 		if !ok {
@@ -147,7 +147,7 @@ func (r *reading) withinOneBody(l *Line) {
 	}
 	l.OK = false
 	body := r.p.Bodies[l.Acts[0].Body].Name
-	r.fail(l.Ref, units.Span{}, "the line "+l.Name+" runs between two points of "+body+", so its forces cancel", "take it out, or put one end on another body")
+	r.fail(l.Ref, diag.Span{}, "both ends of the line "+l.Name+" are on "+body+", so its forces cancel", "remove it, or put one end on another body")
 }
 
 func (r *reading) act(l *Line, at int, d r3.Vec) {
@@ -174,22 +174,23 @@ func (r *reading) actOn(l *Line, body, at int, d r3.Vec) {
 }
 
 func (r *reading) noFreeEnd(l *Line) {
-	var names []string
 	path, name := l.Path, l.Name
 	if l.Belt != nil {
 		first := &r.p.Lines[l.Belt.Lines[0]]
 		path, name = slices.Compact(slices.Concat(first.Path, l.Path)), l.Belt.Name
 		first.OK = false
 	}
-	for _, i := range path {
-		names = append(names, r.p.Points[i].Name)
-	}
 	l.OK = false
-	verb := " are fixed ground"
 	if len(path) == 1 {
-		verb = " is fixed ground"
+		at := r.p.Points[path[0]].Name
+		r.fail(l.Ref, diag.Span{}, "the line "+name+" acts at "+at+", which is fixed", "put "+at+" on a particle or a body")
+		return
 	}
-	r.fail(l.Ref, units.Span{}, "the line "+name+" has no free end: "+say.And(names...)+verb, "put on = \"particle\", or a body's name, at the point it acts on")
+	ends := "both ends"
+	if len(path) > 2 {
+		ends = "all points"
+	}
+	r.fail(l.Ref, diag.Span{}, ends+" of the line "+name+" are fixed", "put one end on a particle or a body")
 }
 
 // components reads (100, -200, 50) N, with ? for a component that is unknown;

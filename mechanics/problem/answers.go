@@ -3,6 +3,7 @@ package problem
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -27,8 +28,8 @@ func (r *reading) readQueries() {
 func (r *reading) settled() bool { return len(r.errs) == 0 }
 
 // askedWords splits at spaces outside parentheses and bars.
-func askedWords(text string) []units.Span {
-	var spans []units.Span
+func askedWords(text string) []diag.Span {
+	var spans []diag.Span
 	start, depth, bars := -1, 0, false
 	for i, c := range text {
 		switch {
@@ -41,14 +42,14 @@ func askedWords(text string) []units.Span {
 		}
 		sep := depth == 0 && !bars && (c == ' ' || c == ',' || c == '\t' || c == '\n' || c == '\r')
 		if sep && start >= 0 {
-			spans = append(spans, units.Span{Start: start, End: i})
+			spans = append(spans, diag.Between(start, i))
 			start = -1
 		} else if !sep && start < 0 {
 			start = i
 		}
 	}
 	if start >= 0 {
-		spans = append(spans, units.Span{Start: start, End: len(text)})
+		spans = append(spans, diag.Between(start, len(text)))
 	}
 	return spans
 }
@@ -78,7 +79,7 @@ func (r *reading) answer(row sheet.Row) {
 	q, qerr := ParseQuery(r.p, row.Name)
 	if qerr != nil {
 		if r.settled() {
-			r.fail(sheet.Ref{Table: "answers", Row: row.Name}, units.Span{}, qerr.Msg, qerr.Hint)
+			r.fail(sheet.Ref{Table: "answers", Row: row.Name}, diag.Span{}, qerr.Msg, qerr.Hint)
 		}
 		return
 	}
@@ -90,14 +91,14 @@ func (r *reading) answer(row sheet.Row) {
 		return
 	}
 	if w.Dim != q.Dim {
-		hint := "write it in " + bare.Symbol
+		hint := "a value in " + bare.Symbol
 		if bare.Symbol == "" {
-			hint = "write it without a unit"
+			hint = "a number without a unit"
 		}
 		if w.Dim == units.Mass && q.Dim == units.Force && w.Number {
-			hint = "Try: " + strings.TrimSpace(text) + " * g"
+			hint = strings.TrimSpace(text) + " * g"
 		}
-		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", and this is "+w.Dim.Name(), hint)
+		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", but "+strings.TrimSpace(text)+" is "+w.Dim.Name(), hint)
 		return
 	}
 	r.noteGroups(ref, text, w.Grouped)
@@ -116,7 +117,7 @@ func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.
 	share, percent := units.Percent(text)
 	if point := strings.Replace(text, ",", ".", 1); !percent && point != text {
 		if _, ok := units.Percent(point); ok {
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" has a comma", "Try: "+strings.TrimSpace(point))
+			r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
 			return 0, false
 		}
 	}
@@ -130,9 +131,9 @@ func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.
 	}
 	switch {
 	case percent && share > 0 && answer == 0:
-		r.fail(ref, whole(text), strings.TrimSpace(text)+" of 0 is 0", "Try: the tolerance itself, such as \"0.5 N\"")
+		r.fail(ref, whole(text), strings.TrimSpace(text)+" of zero is zero", "the tolerance itself, such as 0.5 N")
 	case v <= 0:
-		r.fail(ref, whole(text), "a tolerance is greater than nothing", "write for example \"0.5 N\"")
+		r.fail(ref, whole(text), "a tolerance must be greater than zero", "a value such as 0.5 N")
 	}
 	return v, v > 0
 }

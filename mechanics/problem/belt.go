@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -108,7 +109,7 @@ func (r *reading) checkTensionName(l *Line) {
 	} else if _, taken := r.s.Table("lines").Row(l.Name); !taken {
 		return
 	}
-	r.fail(l.Ref, units.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "Try: another name for one of them")
+	r.fail(l.Ref, diag.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "another name for one of them")
 }
 
 // belt reads the path, the friction and the limit of a belt. Its parts begin and end at
@@ -118,16 +119,16 @@ func (r *reading) belt(first int) {
 	parts := [2]*Line{&r.p.Lines[first], &r.p.Lines[first+1]}
 	belt := parts[0].Belt
 	parts[1].Kind = parts[0].Kind
-	fail := func(msg, hint string) { r.fail(parts[0].Ref, units.Span{}, msg, "Try: "+hint) }
+	fail := func(msg, hint string) { r.fail(parts[0].Ref, diag.Span{}, msg, hint) }
 
 	text, ref, ok := r.text("lines", row, "path")
 	if !ok {
-		fail("the belt "+belt.Name+" has no path", "path = \"A C B\", from one end round the drum at C to the other end")
+		fail("the belt "+belt.Name+" has no path", "a path such as A C B, from one end round the drum at C to the other end")
 		return
 	}
 	words := fields(text)
 	if len(words) != 3 && len(words) != 4 {
-		r.fail(ref, whole(text), "the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), "Try: path = \"A C B\", from one end round the drum at C to the other end")
+		r.fail(ref, whole(text), "the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), "a path such as A C B, from one end round the drum at C to the other end")
 		return
 	}
 	for k, l := range parts {
@@ -158,7 +159,7 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 	if text, ref, ok := r.text("lines", row, "wrap"); ok {
 		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Angle)
 		if ok && v.V[0] <= 0 {
-			r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "Try: the angle over which it touches the drum, such as \"180 deg\" or \"1.5 turn\"")
+			r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
 			return false
 		}
 		belt.Wrap = v.V[0]
@@ -168,7 +169,7 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
 	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
 	if belt.Wrap <= coincident {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, units.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "Try: wrap = \"180 deg\", or one of its points elsewhere")
+		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
 		return false
 	}
 	return true
@@ -177,17 +178,17 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
 	text, ref, ok := r.text("lines", row, "friction")
 	if !ok {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, units.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "Try: friction = \"0.3\"; a cable runs over a smooth drum")
+		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
 		return false
 	}
 	v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
 	switch {
 	case !ok:
 	case v.V[0] <= 0:
-		r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "Try: friction = \"0.3\"; a cable runs over a smooth drum")
+		r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "a friction such as 0.3; a cable runs over a smooth drum")
 		return false
 	case v.V[0] > maxFriction:
-		r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "Try: a decimal such as 0.3")
+		r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "a decimal such as 0.3")
 		return false
 	}
 	belt.Friction = v.V[0]
@@ -206,21 +207,21 @@ func (r *reading) tight(belt *Belt, row sheet.Row) bool {
 			return true
 		}
 	}
-	r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), "Try: "+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
+	r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
 	return false
 }
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []units.Span) {
+func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []diag.Span) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
 	word := func(k int) string { return text[words[k].Start:words[k].End] }
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: words[1],
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: words[1],
 		Msg:  "the belt " + belt.Name + " acts on the body " + r.p.Bodies[drum.Body].Name + " at " + drum.Name + ", so its friction has no moment about " + drum.Name,
-		Hint: "Try: path = " + strconv.Quote(word(0)+" P Q "+word(2)) + ", with P and Q where the belt leaves the drum"})
+		Hint: "the path " + word(0) + " P Q " + word(2) + ", with P and Q where the belt leaves the drum"}})
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
@@ -253,7 +254,7 @@ func (r *reading) tension(i int) bool {
 	switch {
 	case belt.Tight >= 0 && known[0] && known[1]:
 		if mine == belt.Tight {
-			r.fail(ref, units.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "Try: ? for one of them")
+			r.fail(ref, diag.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "? for one of them")
 		}
 		return false
 	case known[mine]:
@@ -304,9 +305,9 @@ func (r *reading) tensionCells(belt *Belt, i int) (parts [2]*units.Expr, ref she
 	if len(both) != 2 {
 		names := beltTensions(belt.Name)
 		if first {
-			hint := "Try: magnitude = " + strconv.Quote(strings.TrimSpace(text)+", ?")
+			hint := "the magnitude " + strings.TrimSpace(text) + ", ?"
 			if strings.Contains(text, ",") {
-				hint = "Try: one for each, or ? for an unknown, such as magnitude = \"600 N, ?\""
+				hint = "one for each, or ? for an unknown, such as 600 N, ?"
 			}
 			r.fail(ref, whole(text), "the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 		}

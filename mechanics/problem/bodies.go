@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -34,9 +36,9 @@ func (r *reading) readBodies() {
 			switch {
 			case name == groundWord:
 			case Private(name):
-				r.fail(ref, w, "the body "+name+" is not read, since its name begins with x-", "Try: another name")
+				r.fail(ref, w, "the body "+name+" is ignored because its name begins with x-", "another name")
 			case name == particleWord && len(words) > 1:
-				r.fail(ref, w, pt.Name+" can't be a particle and a point of a body", "join the particle to the body with a joint or a line instead")
+				r.fail(ref, w, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
 			default:
 				r.putOn(pt, i, name, ref, w)
 			}
@@ -47,12 +49,12 @@ func (r *reading) readBodies() {
 	}
 	for _, row := range Rows(r.s, "bodies") {
 		if _, ok := r.bodies[row.Name]; !ok {
-			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, units.Span{}, "no point is on "+row.Name, "write on = "+strconv.Quote(row.Name)+" at its points")
+			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, diag.Span{}, "the body "+row.Name+" has no points", "points that are on "+row.Name)
 		}
 	}
 }
 
-func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units.Span) {
+func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span diag.Span) {
 	particle := name == particleWord
 	if particle {
 		name = pt.Name
@@ -60,7 +62,7 @@ func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span units
 	b, known := r.bodies[name]
 	switch {
 	case known && r.p.Bodies[b].Particle != particle:
-		r.fail(ref, span, "the name "+name+" is used twice: for a particle and for a body", "Try: another name for one of them; to join two particles, a joint at one of them with both names in its on")
+		r.fail(ref, span, "the name "+name+" is used for a particle and for a body", "another name for one of them; to join two particles, a joint at one of them that is on both")
 		return
 	case !known:
 		b = len(r.p.Bodies)
@@ -132,7 +134,7 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 		return
 	}
 	if !hasCentre {
-		r.fail(body.Ref, units.Span{}, "the weight of "+body.Name+" has no centre", "write centre = \"M\", or centre = \"(A + B)/2\"")
+		r.fail(body.Ref, diag.Span{}, "the body "+body.Name+" has a weight but no centre", "a centre such as M or (A + B)/2")
 		return
 	}
 	c, ok := r.vectorOf(cref, centre, env{r: r, scope: inGeometry}, units.Length)
@@ -169,12 +171,12 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, boo
 	}
 	found := r.namedAt(pt, on)
 	if len(found) != 1 {
-		what, hint := "acts on one of them", "write on = "+strconv.Quote(names[0])
+		what, hint := "acts on one of them", "on "+names[0]
 		if l.Kind == Force || l.Kind == Contact {
-			what = "acts on one of them, or between two"
-			hint += ", or on = " + strconv.Quote(names[0]+" "+names[1])
+			what = "acts on one of them or between two"
+			hint += ", or on " + names[0] + " " + names[1] + " if it acts between them"
 		}
-		r.fail(ref, units.Span{}, pt.Name+" is on "+strings.Join(names, " and ")+", and the line "+l.Name+" "+what, hint)
+		r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
 		return Ground, false
 	}
 	return found[0], true
@@ -200,9 +202,9 @@ func (r *reading) bodyNamed(ref sheet.Ref, text string) (int, bool) {
 	switch {
 	case ok:
 	case name == groundWord:
-		r.fail(ref, whole(text), "the ground is no body: whatever acts on it is held", "name a body")
+		r.fail(ref, whole(text), "the ground is not a free body", "the name of a body")
 	default:
-		r.fail(ref, whole(text), "there is no body "+strconv.Quote(name), suggestion(name, r.p.bodyNames(), "put points on it with on = "+strconv.Quote(name)))
+		r.fail(ref, whole(text), "unknown body "+strconv.Quote(name), suggestion(name, r.p.bodyNames(), "points that are on "+name))
 	}
 	return b, ok
 }

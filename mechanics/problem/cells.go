@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -22,7 +23,7 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 		return v, false
 	}
 	if len(v.Terms) > 0 {
-		r.fail(ref, whole(text), "a known value is wanted here, and "+v.Terms[0].Name+" is an unknown", "write a number or a given")
+		r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
 		return v, false
 	}
 	return v, true
@@ -53,7 +54,7 @@ func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
 func (r *reading) noteGroups(ref sheet.Ref, text, grouped string) {
-	note := Error{Ref: ref, Span: whole(text), Sort: DigitsGrouped, Msg: strings.TrimSpace(text) + " is read as " + grouped}
+	note := Error{Ref: ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + grouped}}
 	if grouped != "" && !slices.Contains(r.p.Doubts, note) {
 		r.p.Doubts = append(r.p.Doubts, note)
 	}
@@ -117,7 +118,7 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 			v, err = units.Want(v, d, bare, part.Span())
 		}
 		if err == nil && len(v.Terms) > 0 {
-			err = &units.Error{Span: part.Span(), Msg: "a component is known, and " + v.Terms[0].Name + " is an unknown", Hint: "write a number or a given"}
+			err = diag.At(part.Span(), "a component must be known, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
 		}
 		v, ok := r.inReach(ref, text, v, err)
 		if !ok {
@@ -148,15 +149,15 @@ func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e en
 	r.blocked = false
 	if err != nil || v.V[2] != 0 {
 		if err == nil {
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" reads as three components, and the plane has two", "Try: "+one)
+			r.fail(ref, whole(text), "the plane has two components, but "+strings.TrimSpace(text)+" is three", one)
 		}
 		return err == nil
 	}
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: "Try: " + one + ", if that is meant"})
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: one + ", if that is meant"}})
 	return false
 }
 
-func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.Error) (units.Value, bool) {
+func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.Error) (units.Value, bool) {
 	if err != nil {
 		r.failCell(ref, err)
 		return v, false
@@ -164,10 +165,10 @@ func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *units.
 	reach := func(x float64) bool {
 		switch {
 		case abs(x) > greatest:
-			r.fail(ref, whole(text), "this is larger than anything in a problem", "check the exponent")
+			r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
 			return false
 		case x != 0 && abs(x) < smallest:
-			r.fail(ref, whole(text), "this is smaller than anything in a problem", "check the exponent, or write 0")
+			r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
 			return false
 		}
 		return true
@@ -226,13 +227,13 @@ func (r *reading) vector(ref sheet.Ref, text string, e env) (units.Value, bool) 
 func (r *reading) shape(v units.Value) (msg, hint string) {
 	switch {
 	case v.N == 1 && r.p.Planar:
-		return "two components are wanted here, and this is one value", "write for example \"3, 4\""
+		return "expected two components, but this is one value", "the form 3, 4"
 	case v.N == 1:
-		return "three components are wanted here, and this is one value", "write for example \"3, 4, 0\""
+		return "expected three components, but this is one value", "the form 3, 4, 0"
 	case v.N == 2 && !r.p.Planar:
-		return "three components are wanted in space, and these are two", "add the third, or write plane = \"xy\" at the top"
+		return "expected three components in space, but these are two", "add the third, or set the plane of the sheet to xy"
 	case v.N == 3 && r.p.Planar && v.V[2] != 0:
-		return "this leaves the plane xy", "write two components"
+		return "the vector is not in the plane xy", "two components"
 	}
 	return "", ""
 }
@@ -245,22 +246,22 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			return r3.Vec{}, false
 		}
 		if rise, run, ok := expr.Quotient(); ok && r.p.Planar {
-			hint := "Try: slope " + rise + ":" + run
+			hint := "slope " + rise + ":" + run
 			if r.p.Up.Y > 0 {
-				hint = "Try: (" + run + ", " + rise + ")"
+				hint = "(" + run + ", " + rise + ")"
 			}
 			r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 			return r3.Vec{}, false
 		}
 		if name, ok := expr.Name(); ok {
 			if _, isPoint := r.points[name]; isPoint {
-				r.fail(ref, whole(text), name+" is a point, and a direction is wanted here", "write dir(P, "+name+") for the direction from P to "+name)
+				r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 				return r3.Vec{}, false
 			}
 		}
 	}
 	if word := strings.TrimLeft(text, "+-"); r.noDirection(word) {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is no direction", suggestion(word, e.Names(), "write an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
+		r.fail(ref, whole(text), strconv.Quote(text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 		return r3.Vec{}, false
 	}
 	v, ok := r.eval(ref, text, e)
@@ -269,7 +270,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	}
 	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
 		text = strings.TrimSpace(text)
-		r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "Try: polar("+text+"), counter-clockwise from +x")
+		r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "polar("+text+"), counter-clockwise from +x")
 		return r3.Vec{}, false
 	}
 	if msg, hint := r.shape(v); msg != "" {
@@ -278,7 +279,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	}
 	u, ok := unit(r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]})
 	if !ok {
-		r.fail(ref, whole(text), "this direction has no length", "write a vector other than zero, such as +x or (3, 0, -4)")
+		r.fail(ref, whole(text), "the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
 		return r3.Vec{}, false
 	}
 	return u, true
@@ -288,14 +289,14 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 // equations are linear in those alone.
 func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 	if ref.Table != "lines" {
-		r.fail(ref, whole(text), "expected a direction, but ? is unknown", "Try: an axis such as +x, or a vector such as (3, 4)")
+		r.fail(ref, whole(text), "expected a direction, but ? is an unknown", "an axis such as +x or a vector such as (3, 4)")
 		return
 	}
 	found := ref.Row + "x and " + ref.Row + "y"
 	if !r.p.Planar {
 		found = ref.Row + "x, " + ref.Row + "y and " + ref.Row + "z"
 	}
-	r.fail(ref, whole(text), "an unknown direction is found by the components "+found, "Try: kind = \"force\" and components = \"?\", without along or magnitude")
+	r.fail(ref, whole(text), "an unknown direction is found from the components "+found, "the kind force with the components ?, without direction and magnitude")
 }
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.
@@ -324,7 +325,7 @@ func (r *reading) text(table string, row sheet.Row, key string) (text string, re
 		if name == "" {
 			name = row.Name
 		}
-		r.fail(ref, units.Span{}, name+" is neither a text nor a number", "write it in quotes")
+		r.fail(ref, diag.Span{}, name+" is neither a text nor a number", "the value in quotes")
 		r.notText = sheet.Ref{Table: table, Row: row.Name}
 		return "", ref, false
 	}

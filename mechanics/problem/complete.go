@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -103,7 +104,7 @@ type ranked struct {
 	rank int
 }
 
-func (c *choices) word(s units.Span) {
+func (c *choices) word(s diag.Span) {
 	c.from, c.to = min(s.Start, c.cursor), max(s.End, c.cursor)
 	c.typed = c.text[c.from:c.cursor]
 }

@@ -3,6 +3,7 @@ package problem
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -23,19 +24,19 @@ func (c *choices) units(list []units.Unit) {
 }
 
 // trimmed is the span of a text without the blanks around it.
-func trimmed(text string) units.Span {
+func trimmed(text string) diag.Span {
 	start := len(text) - len(strings.TrimLeft(text, " \t\r\n"))
-	return units.Span{Start: start, End: max(start, len(strings.TrimRight(text, " \t\r\n")))}
+	return diag.Between(start, max(start, len(strings.TrimRight(text, " \t\r\n"))))
 }
 
 // fieldAt is the word of a path at a cursor.
-func fieldAt(text string, cursor int) units.Span {
+func fieldAt(text string, cursor int) diag.Span {
 	for _, w := range fields(text) {
 		if w.Start <= cursor && cursor <= w.End {
 			return w
 		}
 	}
-	return units.Span{Start: cursor, End: cursor}
+	return diag.Between(cursor, cursor)
 }
 
 // listed gives the points or the bodies that a cell may name, less those that
@@ -82,7 +83,7 @@ func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 		if k.Reads == ReadsPrinted && set.From < c.from {
 			c.senses(ref.Row)
 		}
-		c.word(units.Span{Start: set.From, End: c.to})
+		c.word(diag.Between(set.From, c.to))
 		c.unitsOf(k)
 		return
 	} else if set.Place {
@@ -164,7 +165,7 @@ func (c *choices) directions() {
 	switch strings.TrimSpace(c.text[:c.from]) {
 	case "":
 	case "+", "-":
-		c.word(units.Span{Start: strings.IndexAny(c.text, "+-"), End: c.to})
+		c.word(diag.Between(strings.IndexAny(c.text, "+-"), c.to))
 	default:
 		return
 	}

@@ -100,7 +100,7 @@ func (c *choices) results() {
 
 // partSays is never written to.
 var partSays = map[Part]string{
-	X: "component along +x", Y: "component along +y", Z: "component along +z", Size: "its size",
+	X: "component along +x", Y: "component along +y", Z: "component along +z", Size: "its magnitude",
 	Alpha: "direction angle from +x", Beta: "direction angle from +y", Gamma: "direction angle from +z", PlaneAngle: "angle counter-clockwise from +x",
 	MX: "moment about x", MY: "moment about y", MZ: "moment about z",
 }

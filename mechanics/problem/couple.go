@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -59,7 +60,7 @@ func (r *reading) coupleOf(i int) bool {
 		r.coupleAt[i] = failed
 		ref := c.Ref
 		ref.Key = "magnitude"
-		r.fail(ref, units.Span{}, "magnitudes are defined by each other: "+circle(r.chain, c.Name), "leave one of them out, so that it is unknown")
+		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, c.Name), "leave one of them blank, so that it is an unknown")
 	}
 	return r.coupleAt[i] == done
 }
@@ -84,7 +85,7 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		}
 		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
-	r.fail(c.Ref, units.Span{}, "the name "+c.Name+" is used twice: for "+other+" and for a couple", "rename one of them")
+	r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used for "+other+" and for a couple", "rename one of them")
 	return false
 }
 
@@ -93,7 +94,7 @@ func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; r
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")
 	if !ok {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" is on no body", "write on = \"beam\"")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is not on a body", "put it on a body")
 		return false
 	}
 	if c.Body, ok = r.bodyNamed(ref, on); !ok {
@@ -102,16 +103,16 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	body := &r.p.Bodies[c.Body]
 	switch {
 	case body.Particle:
-		r.fail(ref, whole(on), "a couple acts on "+on+", and a particle takes no moment", "put the couple on a body")
+		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the particle "+on+", which has no rotation", "put the couple on a body")
 		return false
 	case len(body.Points) == 1:
-		r.fail(ref, whole(on), "the couple "+c.Name+" acts on "+on+", a body with one point only, which nothing could keep from turning", "give "+on+" a second point with on = "+strconv.Quote(on))
+		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the body "+on+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on)
 		return false
 	}
 	if text, ref, ok := r.text("couples", row, "components"); ok {
 		for _, key := range []string{"magnitude", "stiffness", "about"} {
 			if _, again, twice := r.text("couples", row, key); twice {
-				r.fail(again, units.Span{}, "the couple "+c.Name+" is given twice: by components and by "+key, "take one of them out")
+				r.fail(again, diag.Span{}, "the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
 				return false
 			}
 		}
@@ -122,7 +123,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 		if r.p.Planar {
 			v, ok := axis(text)
 			if !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane a couple turns about z", "write about = \"+z\" for counter-clockwise, \"-z\" for clockwise")
+				r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
 				return false
 			}
 			c.U = v
@@ -132,7 +133,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	} else if r.p.Planar {
 		c.U = r3.Vec{Z: 1}
 	} else {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has no axis", "write about = \"+z\"")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "about +z")
 		return false
 	}
 	return r.coupleMagnitude(c, row)
@@ -145,16 +146,16 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	text, ref, ok := r.text("couples", row, "magnitude")
 	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
 	if hasTurn && !sprung {
-		r.fail(c.Ref, units.Span{}, "the couple "+c.Name+" has a turn and no stiffness", "write stiffness = \"20 N m/rad\", or take the turn out")
+		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
 		return false
 	}
 	if sprung {
 		switch {
 		case ok:
-			r.fail(ref, whole(text), "the couple "+c.Name+" has its moment twice: by stiffness and by magnitude", "take one of them out")
+			r.fail(ref, whole(text), "the moment of the couple "+c.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 			return false
 		case !hasTurn:
-			r.fail(c.Ref, units.Span{}, "the torsional spring "+c.Name+" has a stiffness and no turn", "write turn = \"20 deg\", counter-clockwise about its axis")
+			r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness but no turn", "a turn such as 20 deg, counter-clockwise about its axis")
 			return false
 		}
 		k, ok1 := r.one(kRef, kText, env{r: r, scope: inGiven})
@@ -168,7 +169,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		case units.Moment:
 			k.Dim = perAngle // N m is read as N m/rad
 		default:
-			r.fail(kRef, whole(kText), "a torsional stiffness is a moment per angle, and "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "write for example \"20 N m/rad\"")
+			r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
 			return false
 		}
 		k, ok1 = r.want(kRef, kText, k, perAngle)
@@ -177,7 +178,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			return false
 		}
 		if k.V[0] <= 0 {
-			r.fail(kRef, whole(kText), "a stiffness is greater than nothing", "write for example \"20 N m/rad\"")
+			r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
 			return false
 		}
 		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
@@ -216,14 +217,14 @@ func (r *reading) coupleComponents(c *Couple, ref sheet.Ref, text string) bool {
 		return false
 	}
 	if v.N != 3 {
-		r.fail(ref, whole(text), "a couple's components are three", "write (0, 0, 50) N m")
+		r.fail(ref, whole(text), "a couple has three components", "the form (0, 0, 50) N m")
 		return false
 	}
 	if v, ok = r.wantVector(ref, text, v, units.Moment); !ok {
 		return false
 	}
 	if r.p.Planar && (v.V[0] != 0 || v.V[1] != 0) {
-		r.fail(ref, whole(text), "in the plane a couple turns about z", "write (0, 0, 50) N m")
+		r.fail(ref, whole(text), "in the plane a couple has a component about z only", "the form (0, 0, 50) N m")
 		return false
 	}
 	m := r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}

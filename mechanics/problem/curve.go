@@ -7,8 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/integrate/quad"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // curve is an intensity that is a function of s, on its way to an area: where it
@@ -20,7 +20,7 @@ type curve struct {
 	area    area
 	diagram []Ordinate
 
-	err       *units.Error // why there is no area, and where
+	err       *diag.Error // why there is no area, and where
 	where     float64
 	unbounded bool
 }
@@ -469,7 +469,7 @@ func (r *reading) failCurve(ref sheet.Ref, c *curve) {
 	at := r.p.Units.Length.Format(c.where, max(r.p.Figures, placeFigures))
 	if c.unbounded {
 		cell, _ := r.s.Cell(ref)
-		r.fail(ref, whole(cell.Text), "this grows without bound near s = "+at, "write an intensity that stays finite all along the load")
+		r.fail(ref, whole(cell.Text), "the intensity is unbounded near s = "+at, "an intensity that is finite all along the load")
 		return
 	}
 	err := *c.err

@@ -3,10 +3,12 @@ package problem
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -59,19 +61,19 @@ func (r *reading) loadName(d *Distributed) bool {
 	if other == "" {
 		return true
 	}
-	r.fail(d.Ref, units.Span{}, "the name "+d.Name+" is used twice: for "+other+" and for a distributed load", "rename one of them")
+	r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used for "+other+" and for a distributed load", "rename one of them")
 	return false
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	path, ref, ok := r.text("distributed", row, "path")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no path", "write path = \"A B\"")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "a path such as A B")
 		return false
 	}
 	words := fields(path)
 	if len(words) != 2 {
-		r.fail(ref, whole(path), "a distributed load runs from one point to another", "write path = \"A B\"")
+		r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
 		return false
 	}
 	from, ok1 := r.pointNamed(ref, path[words[0].Start:words[0].End], words[0])
@@ -84,7 +86,7 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	along, hasLength := unit(between(a.At, b.At))
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
 	if !hasLength {
-		r.fail(ref, whole(path), a.Name+" and "+b.Name+" are at the same place, so the load "+d.Name+" has no length", "move one of them")
+		r.fail(ref, whole(path), "the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
 		return false
 	}
 	if d.Body, ok = r.loadBody(d, row, a, b); !ok {
@@ -92,7 +94,7 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	}
 	text, ref, ok := r.text("distributed", row, "along")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no direction", "write along = \"-y\", the way it pushes")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
 		return false
 	}
 	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
@@ -112,7 +114,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 	if on, ref, ok := r.text("distributed", row, "on"); ok {
 		body, ok := r.bodyNamed(ref, on)
 		if ok && r.p.Bodies[body].Particle {
-			r.fail(ref, whole(on), "a load is spread along a body, and "+on+" is a particle", "put it on a body")
+			r.fail(ref, whole(on), "a distributed load acts on a body, but "+on+" is a particle", "put it on a body")
 			return 0, false
 		}
 		return body, ok
@@ -122,7 +124,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 			return x, true
 		}
 	}
-	r.fail(d.Ref, units.Span{}, "the load "+d.Name+" is on no body", "write on = \"beam\"")
+	r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is not on a body", "put it on a body")
 	return 0, false
 }
 
@@ -131,24 +133,24 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool) {
 	if kind, ref, ok := r.text("distributed", row, "kind"); ok {
 		if strings.TrimSpace(kind) != "hydrostatic" {
-			r.fail(ref, whole(kind), "there is no such kind of load", "write kind = \"hydrostatic\", or leave it out")
+			r.fail(ref, whole(kind), strconv.Quote(kind)+" is not a kind of load", "hydrostatic, or no kind")
 			return intensity{}, false
 		}
 		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
-			r.fail(ref, units.Span{}, "the load "+d.Name+" has its magnitude twice: by the water's depth and here", "take one of them out")
+			r.fail(ref, diag.Span{}, "the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
 			return intensity{}, false
 		}
 		return r.hydrostatic(d, row)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if _, ref, ok := r.text("distributed", row, key); ok {
-			r.fail(ref, units.Span{}, "a "+key+" is read of water on a gate only", "write kind = \"hydrostatic\", or take it out")
+			r.fail(ref, diag.Span{}, "the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
 			return intensity{}, false
 		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the load "+d.Name+" has no magnitude", "write magnitude = \"2 kN/m\", or \"0 kN/m .. 4 kN/m\" from end to end")
+		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 		return intensity{}, false
 	}
 	if strings.Contains(text, "..") {
@@ -169,14 +171,14 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 	}
 	r.grouped(ref, text, expr)
 	varies := false
-	at := func(s float64, corners *[]float64) (float64, *units.Error) {
+	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		r.blocked = false
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: ref, s: s, varies: &varies, corners: corners})
 		if err == nil {
 			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(text))
 		}
 		if err == nil && abs(v.V[0]) > greatest {
-			err = &units.Error{Span: whole(text), Msg: "this is larger than anything in a problem", Hint: "check the exponent"}
+			err = diag.At(whole(text), "the value is too large for a problem", "check the exponent")
 		}
 		return v.V[0], err
 	}
@@ -207,13 +209,13 @@ const waterDensity = 1000 // kg/m³
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 	wText, wRef, ok := r.text("distributed", row, "width")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the gate of "+d.Name+" has no width", "write width = \"2 m\"")
+		r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
 		return intensity{}, false
 	}
 	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
 	sText, sRef, ok := r.text("distributed", row, "surface")
 	if !ok {
-		r.fail(d.Ref, units.Span{}, "the water of "+d.Name+" has no surface", "write surface = \"3 m\", its level along up")
+		r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
 		return intensity{}, false
 	}
 	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
@@ -227,11 +229,11 @@ func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 		return intensity{}, false
 	}
 	if width.V[0] <= 0 {
-		r.fail(wRef, whole(wText), "a width is greater than nothing", "write width = \"2 m\"")
+		r.fail(wRef, whole(wText), "a width must be greater than zero", "the form 2 m")
 		return intensity{}, false
 	}
 	if density.V[0] <= 0 {
-		r.fail(dRef, whole(dText), "a density is greater than nothing", "write density = \"1000 kg/m^3\"")
+		r.fail(dRef, whole(dText), "a density must be greater than zero", "the form 1000 kg/m^3")
 		return intensity{}, false
 	}
 	depth := func(point int) float64 { return surface.V[0] - r3.Dot(r.p.Points[point].At, r.p.Up) }

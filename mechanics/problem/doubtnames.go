@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -31,8 +32,7 @@ func (r *reading) doubtNames() {
 		}
 		for _, row := range Rows(r.s, t.Name) {
 			if what := notNumber(row.Name); what != "" {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true,
-					Msg: row.Name + " is the name of " + t.ARow() + " here, and usually means " + what, Hint: "Try: another name"})
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true, Error: diag.Error{Msg: row.Name + " is the name of " + t.ARow() + " here, but usually means " + what, Hint: "another name"}})
 			}
 		}
 	}
@@ -61,18 +61,17 @@ func (r *reading) doubtCoined(c coined) {
 		}
 	}
 	if what := notNumber(c.name); what != "" {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName, Msg: c.name + " is an unknown here, and usually means " + what, Hint: "Try: a number, or ? for an unknown"})
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is an unknown here, but usually means " + what, Hint: "a number, or ? for an unknown"}})
 		return
 	}
 	for _, other := range r.coined {
 		if plain := strings.ReplaceAll(c.name, "_", ""); plain != c.name && other.name == plain {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Msg: c.name + " is another unknown than " + plain, Hint: "Try: " + plain + ", if that is meant"})
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Error: diag.Error{Span: at, Msg: c.name + " and " + plain + " are two different unknowns", Hint: plain + ", if that is meant"}})
 			return
 		}
 	}
 	if other, ok := r.meantBy(c.name); ok {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Span: at, Sort: LikeAName,
-			Msg: c.name + " is an unknown of its own here, beside the " + other.Thing.String() + " " + other.name, Hint: "Try: " + other.name + ", if that is meant"})
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is a new unknown here, different from the " + other.Thing.String() + " " + other.name, Hint: other.name + ", if that is meant"}})
 	}
 }
 
@@ -126,8 +125,7 @@ func (r *reading) doubtCase() {
 	}
 	doubt := func(table, what, name string, d units.Dim) {
 		if g := givens[strings.ToLower(name)]; g != nil && g.Name != name && (g.Value.Dim == d || g.Value.Dim == units.Mass && d == units.Force) {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: name}, InName: true,
-				Msg: "the magnitude of the " + what + " " + name + " is unknown, beside the given " + g.Name, Hint: "Try: magnitude = " + strconv.Quote(g.Name) + ", if that is meant"})
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: name}, InName: true, Error: diag.Error{Msg: "the magnitude of the " + what + " " + name + " is an unknown, although there is a given " + g.Name, Hint: "the magnitude " + g.Name + ", if that is meant"}})
 		}
 	}
 	for i := range r.p.Unknowns {
@@ -185,8 +183,7 @@ func (r *reading) doubtUnits() {
 			}
 			for _, q := range quantities {
 				unit, _ := units.Find(q.Symbol)
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Span: q.Span, Sort: LikeAUnit,
-					Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", and " + named[q.Symbol] + " is named " + q.Symbol, Hint: "Try: " + q.Number + "*" + q.Symbol + ", if that is meant"})
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Sort: LikeAUnit, Error: diag.Error{Span: q.Span, Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", but " + named[q.Symbol] + " is also named " + q.Symbol, Hint: q.Number + "*" + q.Symbol + ", if that is meant"}})
 			}
 		}
 	}
@@ -247,9 +244,9 @@ func (r *reading) doubtDash(ref sheet.Ref, text string) {
 		return
 	}
 	for _, d := range expr.Dashes() {
-		e := Error{Ref: ref, Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}
+		e := Error{Ref: ref, Error: diag.Error{Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}}
 		if d.Meant != "" {
-			e.Hint = "Try: " + d.Meant + ", if that is meant"
+			e.Hint = d.Meant + ", if that is meant"
 		}
 		r.p.Doubts = append(r.p.Doubts, e)
 	}
@@ -264,7 +261,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, text string, radians bool) {
 		switch e, ok := r.bareDegrees(a); {
 		case a.Radians != "":
 			if unit, _, _ := strings.Cut(r.p.Units.Angle.Name, " ("); !radians && !r.hasAngle(a) {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: a.Span, Msg: a.Argument + " has no unit, and counts in " + unit + "s in " + a.Call, Hint: "Try: " + a.Radians + ", if radians are meant"})
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: a.Span, Msg: a.Argument + " has no unit, so " + a.Call + " takes it in " + unit + "s", Hint: a.Radians + ", if radians are meant"}})
 			}
 		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
 			e.Ref = ref
@@ -300,12 +297,12 @@ func (r *reading) bareDegrees(a units.BareAngle) (e Error, ok bool) {
 			continue
 		}
 		figure := strconv.FormatFloat(x, 'f', -1, 64)
-		e = Error{Span: o.Span, Sort: LikeDegrees, Msg: says + figure + " has no unit, and counts in radians in " + a.Call, Hint: "Try: " + says + figure + " deg, if degrees are meant"}
+		e = Error{Sort: LikeDegrees, Error: diag.Error{Span: o.Span, Msg: says + figure + " has no unit, so " + a.Call + " takes it in radians", Hint: says + figure + " deg, if degrees are meant"}}
 		switch {
 		case o.Sum == "(": // a term of it is a product, and nobody knows which are angles
-			e.Hint = "Try: deg behind each angle, if degrees are meant"
+			e.Hint = "deg after each angle, if degrees are meant"
 		case o.Sum != "":
-			e.Hint = "Try: " + o.Sum + " deg, if degrees are meant"
+			e.Hint = o.Sum + " deg, if degrees are meant"
 		}
 		ok = true
 	}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -35,9 +36,7 @@ func (r *reading) doubtBodies() {
 				at = w
 			}
 		}
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Span: at, Sort: BodyOfOnePoint,
-			Msg:  strconv.Quote(body.Name) + " is a body of its own here, with " + pt.Name + " as its one point",
-			Hint: "was " + strconv.Quote(meant) + " meant"})
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: BodyOfOnePoint, Error: diag.Error{Span: at, Msg: strconv.Quote(body.Name) + " is a body with the one point " + pt.Name, Hint: meant + ", if that is meant"}})
 	}
 }
 
@@ -45,8 +44,7 @@ func (r *reading) doubtBodies() {
 func (r *reading) doubtSteps() {
 	for i := range r.p.Givens {
 		if g := &r.p.Givens[i]; g.Step > 0 && !g.HasRange {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, InName: true, Sort: UnusedCell,
-				Msg: "the given value " + g.Name + " has no range, so its step serves only a sweep from one value to another", Hint: "Try: range beside it"})
+			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, InName: true, Sort: UnusedCell, Error: diag.Error{Msg: "the given " + g.Name + " has a step but no range, so the step is used by a sweep only", Hint: "add a range"}})
 		}
 	}
 }

@@ -10,13 +10,13 @@ import (
 
 func TestDoubts(t *testing.T) {
 	for _, c := range []struct{ on, bodies, want string }{
-		{"pa", "", `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`},
-		{"Particle", "", `points D on: "Particle" is a body of its own here, with D as its one point: was "particle" meant`},
-		{"partcle", "", `points D on: "partcle" is a body of its own here, with D as its one point: was "particle" meant`},
-		{"particel", "", `points D on: "particel" is a body of its own here, with D as its one point: was "particle" meant`},
-		{"bo", "", `points D on: "bo" is a body of its own here, with D as its one point: was "boom" meant`},
-		{"boon", "", `points D on: "boon" is a body of its own here, with D as its one point: was "boom" meant`},
-		{"boom pa", "", `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`},
+		{"pa", "", `points D on: "pa" is a body with the one point D. Try: particle, if that is meant`},
+		{"Particle", "", `points D on: "Particle" is a body with the one point D. Try: particle, if that is meant`},
+		{"partcle", "", `points D on: "partcle" is a body with the one point D. Try: particle, if that is meant`},
+		{"particel", "", `points D on: "particel" is a body with the one point D. Try: particle, if that is meant`},
+		{"bo", "", `points D on: "bo" is a body with the one point D. Try: boom, if that is meant`},
+		{"boon", "", `points D on: "boon" is a body with the one point D. Try: boom, if that is meant`},
+		{"boom pa", "", `points D on: "pa" is a body with the one point D. Try: particle, if that is meant`},
 		{"particle", "", ""},
 		{"boom", "", ""},
 		{"ground", "", ""},
@@ -34,7 +34,7 @@ func TestDoubts(t *testing.T) {
 			if at := cell.Text[e.Span.Start:e.Span.End]; !strings.Contains(e.Msg, at) {
 				t.Errorf("on = %q: points at %q", c.on, at)
 			}
-			got = append(got, e.Ref.Table+" "+e.Ref.Row+" "+e.Ref.Key+": "+e.Error())
+			got = append(got, e.Ref.Table+" "+e.Ref.Row+" "+e.Ref.Key+": "+e.Text())
 		}
 		if strings.Join(got, "\n") != c.want {
 			t.Errorf("on = %q: %q, want %q", c.on, got, c.want)
@@ -50,7 +50,7 @@ func TestDoubts(t *testing.T) {
 // Where nothing acts on it yet, the doubt is what would do.
 func TestADoubtIsWhatWouldDo(t *testing.T) {
 	_, errs := problem.Read(parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
-	if want := `no force acts on partikle: was "particle" meant`; len(errs) != 1 || errs[0].Error() != want {
+	if want := `no force acts on partikle. Try: particle, if that is meant`; len(errs) != 1 || errs[0].Text() != want {
 		t.Errorf("%v, want %s", errs, want)
 	}
 }

@@ -1,9 +1,7 @@
 package problem
 
 import (
-	"errors"
 	"flag"
-	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -122,9 +120,8 @@ func spoil(t *testing.T, c string) string {
 func messages(t *testing.T, text string) []string {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
-	var unreadable *sheet.Error
-	if errors.As(err, &unreadable) {
-		return []string{err.Error() + ": " + unreadable.Hint}
+	if err != nil {
+		return []string{err.Error()}
 	}
 	p, errs := Read(s)
 	var out []string
@@ -133,11 +130,7 @@ func messages(t *testing.T, text string) []string {
 		of   []Error
 	}{{"", errs}, {"unread ", p.Unread}, {"doubt ", p.Doubts}} {
 		for _, e := range says.of {
-			line, column := s.Position(e.Ref, e.Span.Start)
-			if e.InName {
-				line, column, _ = s.NamePosition(e.Ref)
-			}
-			out = append(out, fmt.Sprintf("%s%d:%d: %s", says.kind, line, column, e.Error()))
+			out = append(out, says.kind+e.Placed(s).Error())
 			checkSpan(t, s, e)
 		}
 	}

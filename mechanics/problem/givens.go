@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -21,7 +22,7 @@ func (r *reading) given(i int) bool {
 	case underway:
 		g := r.p.Givens[i]
 		r.givenAt[i] = failed
-		r.fail(g.Ref, units.Span{}, "given values are defined by each other: "+circle(r.chain, g.Name), "give one of them a number")
+		r.fail(g.Ref, diag.Span{}, "the givens refer to each other in a loop, "+circle(r.chain, g.Name), "give one of them a number")
 		return false
 	}
 	r.givenAt[i] = underway
@@ -44,7 +45,7 @@ func (r *reading) readGiven(i int) bool {
 	}
 	text, ref, ok := r.text("given", row, key)
 	if !ok {
-		r.fail(g.Ref, units.Span{}, g.Name+" has no value", "write for example "+g.Name+" = \"6 m\"")
+		r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
 		return false
 	}
 	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
@@ -52,7 +53,7 @@ func (r *reading) readGiven(i int) bool {
 		return false
 	}
 	if v.N != 1 {
-		r.fail(ref, whole(text), "a given is one value, and this reads as several", "write a decimal point, not a comma")
+		r.fail(ref, whole(text), "a given is a single value, but this is several", "a decimal point, not a comma")
 		return false
 	}
 	g.Value = v
@@ -91,7 +92,7 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			return
 		}
 		if a >= b {
-			r.fail(ref, whole(text), "the range ends where it begins, or before", "write the smaller value first")
+			r.fail(ref, whole(text), "the low end of the range is not below its high end", "the smaller value first")
 			return
 		}
 		g.HasRange, g.Low, g.High = true, a, b
@@ -105,7 +106,7 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 		r.grouped(ref, text, e)
 		if v, ok := bound(ref, text, e); ok {
 			if v <= 0 {
-				r.fail(ref, whole(text), "a step is greater than nothing", "write for example \"0.5\"")
+				r.fail(ref, whole(text), "a step must be greater than zero", "a value such as 0.5")
 				return
 			}
 			g.Step = v

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -33,7 +35,7 @@ func (r *reading) header() {
 	case "xy":
 		p.Planar = true
 	default:
-		r.fail(ref, whole(plane), "a planar problem lies in the plane \"xy\"", "write plane = \"xy\", or leave it out for space")
+		r.fail(ref, whole(plane), "the plane of a planar problem is xy", "xy, or no plane for a problem in space")
 	}
 
 	p.Up = r3.Vec{Z: 1}
@@ -44,9 +46,9 @@ func (r *reading) header() {
 		v, ok := axis(strings.TrimSpace(up))
 		switch {
 		case !ok:
-			r.fail(ref, whole(up), strconv.Quote(up)+" is no axis", "write one of +x -x +y -y +z -z")
+			r.fail(ref, whole(up), strconv.Quote(up)+" is not an axis", "+x, -x, +y, -y, +z or -z")
 		case p.Planar && v.Z != 0:
-			r.fail(ref, whole(up), "up leaves the plane xy", "write +y, or +x -x -y")
+			r.fail(ref, whole(up), "up is not in the plane xy", "+y, -y, +x or -x")
 		default:
 			p.Up = v
 		}
@@ -57,7 +59,7 @@ func (r *reading) header() {
 	if g, ref := r.top("g"); strings.TrimSpace(g) != "" {
 		if v, ok := r.scalar(ref, g, env{r: r}, units.Acceleration); ok {
 			if v.V[0] < 0 {
-				r.fail(ref, whole(g), "g is negative", "turn the vertical round with up instead")
+				r.fail(ref, whole(g), "g cannot be negative", "the opposite direction up")
 			} else {
 				p.G = v.V[0]
 			}
@@ -68,7 +70,7 @@ func (r *reading) header() {
 	if f, ref := r.top("figures"); strings.TrimSpace(f) != "" {
 		n, err := strconv.Atoi(strings.TrimSpace(f))
 		if err != nil || n < 1 || n > maxFigures {
-			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "write figures = 3")
+			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "a number such as 3")
 		} else {
 			p.Figures = n
 		}
@@ -110,7 +112,7 @@ func (r *reading) expect() {
 			return
 		}
 	}
-	r.fail(ref, whole(text), strconv.Quote(text)+" is no verdict", suggestion(text, verdicts, "write one of "+strings.Join(verdicts, ", ")))
+	r.fail(ref, whole(text), strconv.Quote(text)+" is not a verdict", suggestion(text, verdicts, say.Or(verdicts...)))
 }
 
 // top gives a key that stands before the first table.
@@ -122,7 +124,7 @@ func (r *reading) top(key string) (string, sheet.Ref) {
 	}
 	c, ok := row.Cell("")
 	if !ok || !c.Readable {
-		r.fail(ref, units.Span{}, key+" is neither a text nor a number", "write it in quotes")
+		r.fail(ref, diag.Span{}, key+" is neither a text nor a number", "the value in quotes")
 		return "", ref
 	}
 	return c.Text, ref
@@ -189,7 +191,7 @@ func (r *reading) unitSet() units.Set {
 		ref := sheet.Ref{Table: "units", Row: row.Name}
 		c, ok := row.Cell("")
 		if !ok {
-			r.fail(ref, units.Span{}, "a unit is wanted here", "write "+row.Name+" = \""+slot.Symbol+"\"")
+			r.fail(ref, diag.Span{}, "the unit of "+row.Name+" is missing", slot.Symbol)
 			continue
 		}
 		if strings.TrimSpace(c.Text) == "" {
@@ -200,7 +202,7 @@ func (r *reading) unitSet() units.Set {
 		case err != nil:
 			r.fail(ref, err.Span, err.Msg, err.Hint)
 		case u.Dim != want:
-			r.fail(ref, whole(c.Text), strconv.Quote(c.Text)+" measures "+u.Dim.Name()+", and "+want.Name()+" is wanted here", "write for example "+row.Name+" = \""+slot.Symbol+"\"")
+			r.fail(ref, whole(c.Text), "expected a unit of "+want.String()+", but "+strconv.Quote(c.Text)+" is a unit of "+u.Dim.String(), slot.Symbol)
 		default:
 			*slot = u
 		}

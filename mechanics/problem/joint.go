@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -50,13 +52,13 @@ func (r *reading) readJoints() {
 		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
 		j.OK = r.joint(j, row)
 		if r.isLine(j.Name) { // C.x would be a part of either
-			r.fail(j.Ref, units.Span{}, "the name "+j.Name+" is used twice: for a line and for a joint", "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+j.Name+" is used for a line and for a joint", "rename one of them")
 			j.OK = false
 		}
 		if j.OK {
 			for _, name := range j.names {
 				if k, taken := r.jointOf[name]; taken {
-					r.fail(j.Ref, units.Span{}, "the unknown "+name+" is used twice: by the joints "+r.p.Joints[k].Name+" and "+j.Name, "rename one of them")
+					r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 					j.OK = false
 					break
 				}
@@ -69,16 +71,16 @@ func (r *reading) readJoints() {
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
-		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" has no kind", "write kind = \"pin\", or one of "+strings.Join(jointNames(r.p.Planar), ", "))
+		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
 		return false
 	}
 	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of joint", suggestion(text, jointNames(r.p.Planar), "write one of "+strings.Join(jointNames(r.p.Planar), ", ")))
+		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
 		return false
 	}
 	holds := j.Kind.Where(r.p.Planar)
 	if !holds.Stands {
-		r.fail(ref, whole(text), "a "+j.Kind.String()+" has no meaning in the plane", "write one of "+strings.Join(jointNames(true), ", "))
+		r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
 		return false
 	}
 	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
@@ -121,7 +123,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			}
 		}
 		if _, isPoint := r.points[at]; !isPoint {
-			r.fail(ref, units.Span{}, "there is no point "+strconv.Quote(at)+" for the joint", "name the joint after its point, or write at = \"O\"")
+			r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 			return false
 		}
 	}
@@ -146,7 +148,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			}
 			for _, other := range bodies {
 				if other == b {
-					r.fail(oref, w, "the joint "+j.Name+" joins "+name+" to itself", "name two bodies, or one to join it to the ground")
+					r.fail(oref, w, "the joint "+j.Name+" connects "+name+" to itself", "two bodies, or one to connect it to the ground")
 					return false
 				}
 			}
@@ -158,7 +160,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	}
 	switch len(bodies) {
 	case 0:
-		r.fail(j.Ref, units.Span{}, "the joint "+j.Name+" is at "+pt.Name+", which is on no body", "write on = \"beam\" at the point "+pt.Name)
+		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
 		return false
 	case 1:
 		j.First = bodies[0]
@@ -166,8 +168,8 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 		j.First, j.Second = bodies[0], bodies[1]
 	default:
 		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
-		r.fail(j.Ref, units.Span{}, pt.Name+" is on "+strconv.Itoa(len(bodies))+" bodies, and a joint joins two",
-			"write two joints, "+j.Name+"1 with on = \""+a+" "+b+"\" and "+j.Name+"2 with on = \""+a+" "+c+"\", each with at = \""+pt.Name+"\"")
+		r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
+			"two joints at "+pt.Name+", "+j.Name+"1 on "+a+" "+b+" and "+j.Name+"2 on "+a+" "+c)
 		return false
 	}
 	return true
@@ -201,9 +203,9 @@ func (r *reading) meet(j *Joint, ref sheet.Ref, on string, bodies []int) bool {
 		}
 		name := r.p.Bodies[b].Name
 		if particle(b) {
-			r.fail(ref, wordIn(on, name), pt.Name+" is not the particle "+name, "Try: at = "+strconv.Quote(name))
+			r.fail(ref, wordIn(on, name), "the point "+pt.Name+" is not the particle "+name, "at "+name)
 		} else {
-			r.fail(ref, wordIn(on, name), pt.Name+" is not a point of "+name, "write on = "+strconv.Quote(name)+" at the point "+pt.Name+" too")
+			r.fail(ref, wordIn(on, name), "the point "+pt.Name+" is not on "+name, "put "+pt.Name+" on "+name+" too")
 		}
 		return false
 	}
@@ -227,18 +229,18 @@ func (r *reading) meetParticle(j *Joint, ref sheet.Ref, on string, a, b int) boo
 	case both && j.Kind.Where(r.p.Planar).Needs == "normal":
 		return onA && onB // false where a point does not read, which says so itself
 	case both && apart:
-		r.fail(ref, whole(on), one.Name+" and "+other.Name+" are particles at two places, and a "+j.Kind.String()+" joins bodies at one point",
-			"Try: both at one place, or a line between them")
+		r.fail(ref, whole(on), "the particles "+one.Name+" and "+other.Name+" are at different places, but a "+j.Kind.String()+" connects bodies at one point",
+			"both at one place, or a line between them")
 	case !both && (!onA || !onB || apart):
 		if !one.Particle {
 			one, other = other, one
 		}
 		at := j.Point
 		if name := r.p.Points[at].Name; name == one.Name {
-			r.fail(ref, whole(on), one.Name+" is a particle, and not a point of "+other.Name, "Try: on = "+strconv.Quote(one.Name+" "+other.Name)+" at the point "+name+", which makes it a point of two bodies")
+			r.fail(ref, whole(on), one.Name+" is a particle, not a point of "+other.Name, "put the point "+name+" on "+one.Name+" "+other.Name+", which makes it a point of two bodies")
 		} else {
-			r.fail(ref, whole(on), one.Name+" is a particle, and "+name+" of "+other.Name+" is at another place",
-				"Try: on = "+strconv.Quote(one.Name)+" at the point "+one.Name+", which makes it a body, and on = "+strconv.Quote(other.Name+" "+one.Name)+" at the point "+name)
+			r.fail(ref, whole(on), one.Name+" is a particle, but the point "+name+" of "+other.Name+" is at another place",
+				"put the point "+one.Name+" on "+one.Name+", which makes it a body, and the point "+name+" on "+other.Name+" "+one.Name)
 		}
 	default:
 		return true
@@ -255,7 +257,7 @@ func (r *reading) placeOn(j *Joint, b int) int {
 }
 
 // wordIn is where a word stands in a list of names.
-func wordIn(text, word string) units.Span {
+func wordIn(text, word string) diag.Span {
 	for _, w := range fields(text) {
 		if text[w.Start:w.End] == word {
 			return w
@@ -284,16 +286,16 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			if key == "axis" && r.p.Bodies[j.First].Particle && holds.Forces == HoldAll {
 				continue // a particle takes no moments, so the axis decides nothing
 			}
-			hint := "write " + key + " = \"+y\", the way it pushes the body"
+			hint := key + " +y, the direction in which it pushes the body"
 			if key == "axis" {
-				hint = "write axis = \"+x\""
+				hint = "axis +x"
 			}
-			r.fail(j.Ref, units.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
+			r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 			return false
 		}
 		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
 			if v, ok := axis(strings.TrimSpace(text)); !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane a "+j.Kind.String()+" turns about z", "leave its axis out")
+				r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
 				return false
 			}
 			continue
@@ -326,10 +328,10 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 		}
 		switch {
 		case v.V[0] < 0:
-			r.fail(ref, whole(text), "a friction coefficient is not negative", "turn impending round to turn the friction round")
+			r.fail(ref, whole(text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
 			return false
 		case v.V[0] > maxFriction:
-			r.fail(ref, whole(text), "a friction coefficient of "+units.Figures(v.V[0], 3)+" is beyond any surface", "write a decimal such as 0.3")
+			r.fail(ref, whole(text), "a coefficient of friction of "+units.Figures(v.V[0], 3)+" is too large for any surface", "a decimal such as 0.3")
 			return false
 		}
 		j.Friction, j.HasFriction = v.V[0], true
@@ -340,12 +342,12 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if !j.HasFriction {
-			r.fail(ref, whole(text), "slipping impends at "+j.Name+", and it has no friction coefficient", "write friction = \"0.3\"")
+			r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
 			return false
 		}
 		along, ok := unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal)))
 		if !ok {
-			r.fail(ref, whole(text), "this is along the normal, and slipping goes along the surface", "write a direction across the normal")
+			r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
 			return false
 		}
 		j.Impending, j.Slip = true, along
@@ -356,7 +358,7 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if v.V[0] <= 0 {
-			r.fail(ref, whole(text), "a limit is greater than nothing", "write the capacity, such as \"5 kN\"")
+			r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
 			return false
 		}
 		j.Limit = v.V[0]

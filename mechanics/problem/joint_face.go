@@ -1,12 +1,10 @@
 package problem
 
 import (
-	"strconv"
-
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // faceLean is how far a face may lean off the surface it rests on: rounding of
@@ -24,10 +22,10 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 	words := fields(text)
 	switch {
 	case !r.p.Planar:
-		r.fail(ref, whole(text), "a face is read in the plane only", "in space put a joint at each corner")
+		r.fail(ref, whole(text), "a face is used in the plane only", "a joint at each corner")
 		return false
 	case len(words) != 2:
-		r.fail(ref, whole(text), "a face runs from one point to another", "write face = \"A B\"")
+		r.fail(ref, whole(text), "a face extends from one point to another", "the form A B")
 		return false
 	}
 	for k, w := range words {
@@ -40,21 +38,21 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 	along := r3.Sub(r.p.Points[j.Face[1]].At, r.p.Points[j.Face[0]].At)
 	u, ok := unit(along)
 	if !ok {
-		r.fail(ref, whole(text), "this face has no length", "name the points at its two ends")
+		r.fail(ref, whole(text), "the face has no length", "the points at its two ends")
 		return false
 	}
 	if abs(r3.Dot(u, j.Normal)) > faceLean {
-		r.fail(ref, whole(text), "this face does not lie on the surface, whose normal stands across it", "turn the normal, or name the points at the face's ends")
+		r.fail(ref, whole(text), "the face is not perpendicular to the normal", "another normal, or the points at the two ends of the face")
 		return false
 	}
 	if r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle {
-		r.fail(ref, units.Span{}, "a particle has no face", "put its points on a body")
+		r.fail(ref, diag.Span{}, "a particle has no face", "put its points on a body")
 		return false
 	}
 	off := r3.Sub(r.p.Points[j.Point].At, r.p.Points[j.Face[0]].At)
 	if off = r3.Sub(off, r3.Scale(r3.Dot(off, u), u)); r3.Norm(off) > faceLean*r3.Norm(along) {
 		a, b := r.p.Points[j.Face[0]].Name, r.p.Points[j.Face[1]].Name
-		r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint does not lie on the line of this face", "Try: at = "+strconv.Quote(a)+", or a point between "+a+" and "+b)
+		r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint is not on the line of the face", "at "+a+", or at a point between "+a+" and "+b)
 		return false
 	}
 	j.HasFace = true

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -17,11 +18,11 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 	moments := holds.Moments
 	if text, ref, ok := r.text("joints", row, "moments"); ok {
 		if text != "none" {
-			r.fail(ref, whole(text), "moments says only \"none\"", "write moments = \"none\", or leave it out")
+			r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
 			return false
 		}
 		if moments != HoldNone && !j.Kind.Info().MayLack {
-			r.fail(ref, whole(text), "a "+j.Kind.String()+" joint keeps its moments", "write kind = \"pin\" or \"ball-and-socket\" for one without")
+			r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
 			return false
 		}
 		moments = HoldNone
@@ -150,11 +151,11 @@ func (r *reading) jointUnknowns(i int) {
 		}
 		switch {
 		case r.isGiven(name):
-			r.fail(j.Ref, units.Span{}, "the name "+name+" is used twice: for a given and for an unknown of the joint "+j.Name, "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the joint "+j.Name, "rename one of them")
 			j.OK = false
 			return
 		case r.hasUnknown(name) || r.isLine(name):
-			r.fail(j.Ref, units.Span{}, "the name "+name+" is used twice: for a line and for an unknown of the joint "+j.Name, "rename one of them")
+			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a line and for an unknown of the joint "+j.Name, "rename one of them")
 			j.OK = false
 			return
 		}

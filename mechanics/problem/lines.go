@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -40,12 +42,12 @@ func (r *reading) lineGeometry(i int) {
 	l, row := &r.p.Lines[i], r.lineRows[i]
 	text, ref, ok := r.text("lines", row, "kind")
 	if !ok {
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no kind", "write kind = \"cable\", or one of "+kindNames())
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no kind", kindNames())
 		return
 	}
 	l.Kind, ok = kindOf(strings.TrimSpace(text))
 	if !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is no kind of line", suggestion(text, kindList(), "write one of "+kindNames()))
+		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, kindList(), kindNames()))
 		return
 	}
 	if l.Belt != nil {
@@ -63,7 +65,7 @@ func (r *reading) limit(l *Line, row sheet.Row) {
 	if text, ref, ok := r.text("lines", row, "limit"); ok {
 		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
 			if v.V[0] <= 0 {
-				r.fail(ref, whole(text), "a limit is greater than nothing", "write the capacity, such as \"5 kN\"")
+				r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
 			} else {
 				l.Limit = v.V[0]
 			}
@@ -88,7 +90,7 @@ func kindList() []string {
 	return names
 }
 
-func kindNames() string { return strings.Join(kindList(), ", ") }
+func kindNames() string { return say.Or(kindList()...) }
 
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(i int) bool {
@@ -105,25 +107,25 @@ func (r *reading) linePath(i int) bool {
 			}
 		}
 		if hasAlong {
-			r.fail(alongRef, units.Span{}, "the line "+l.Name+" has its direction twice: by path and by along", "take one of them out")
+			r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
 			return false
 		}
 		return r.throughPoints(l, pathRef, pathText, fields(pathText))
 	}
 	if !hasAt {
-		hint := "write path = \"T A\", or at = \"T\" and along = \"+x\""
+		hint := "a path such as T A, or at T along +x"
 		if !l.Kind.Info().Path {
-			hint = "write at = \"T\" and along = \"+x\""
+			hint = "at T along +x"
 		}
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no place", hint)
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
 		return false
 	}
 	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
-		hint := "path = " + strconv.Quote(strings.TrimSpace(atText))
+		hint := "the path " + strings.TrimSpace(atText)
 		if hasAlong {
-			hint = "at = " + strconv.Quote(atText[words[0].Start:words[0].End])
+			hint = "at " + atText[words[0].Start:words[0].End]
 		}
-		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, and these are two", "Try: "+hint)
+		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
 		return false
 	}
 	at, ok := r.pointNamed(atRef, atText, whole(atText))
@@ -165,7 +167,7 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	case l.Kind == Weight:
 		u = r3.Scale(-1, r.p.Up)
 	default:
-		r.fail(l.Ref, units.Span{}, "the line "+l.Name+" has no direction", "write along = \"+x\", along = \"(3, 0, -4)\" or along = \"dir(A, B)\"")
+		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
 		return false
 	}
 	l.Legs = []Leg{{From: at, To: -1, R: u, U: u}}
@@ -173,7 +175,7 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 }
 
 // throughPoints reads the points that words of a cell name as the path of a line.
-func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []units.Span) bool {
+func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []diag.Span) bool {
 	ok := true
 	for _, w := range words {
 		i, found := r.pointNamed(ref, text[w.Start:w.End], w)
@@ -184,19 +186,19 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []uni
 		return false
 	}
 	if len(words) > 2 && !l.Kind.Info().Path {
-		r.fail(ref, units.Span{Start: words[2].Start, End: words[len(words)-1].End}, aKind(l.Kind.String())+" runs straight from one point to another, and this is a third",
-			"Try: path = "+strconv.Quote(text[words[0].Start:words[1].End]))
+		r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
+			"the path "+text[words[0].Start:words[1].End])
 		return false
 	}
 	if len(words) < 2 {
-		r.fail(ref, whole(text), "a path runs through two points or more", "write path = \"T A\"")
+		r.fail(ref, whole(text), "a path has at least two points", "the form T A")
 		return false
 	}
 	for k := 1; k < len(l.Path); k++ {
 		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
-		span := units.Span{Start: words[k-1].Start, End: words[k].End}
+		span := diag.Between(words[k-1].Start, words[k].End)
 		if l.Path[k-1] == l.Path[k] {
-			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+": its length is zero", "name the point at its other end")
+			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
 			return false
 		}
 		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
@@ -207,7 +209,7 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []uni
 		length := r3.Norm(d)
 		u, hasLength := unit(d)
 		if !hasLength || length <= coincident*size {
-			r.fail(ref, span, a.Name+" and "+b.Name+" are at the same place, so the line "+l.Name+" has no direction", "move one of them")
+			r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
 			return false
 		}
 		l.Legs = append(l.Legs, Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: length, U: u})
@@ -216,25 +218,25 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []uni
 }
 
 // fields gives the words of a path: separated by spaces or commas.
-func fields(text string) []units.Span {
-	var spans []units.Span
+func fields(text string) []diag.Span {
+	var spans []diag.Span
 	start := -1
 	for i, c := range text {
 		sep := c == ' ' || c == '\t' || c == ','
 		if sep && start >= 0 {
-			spans = append(spans, units.Span{Start: start, End: i})
+			spans = append(spans, diag.Between(start, i))
 			start = -1
 		} else if !sep && start < 0 {
 			start = i
 		}
 	}
 	if start >= 0 {
-		spans = append(spans, units.Span{Start: start, End: len(text)})
+		spans = append(spans, diag.Between(start, len(text)))
 	}
 	return spans
 }
 
-func (r *reading) namesPoints(text string, words []units.Span) bool {
+func (r *reading) namesPoints(text string, words []diag.Span) bool {
 	for _, w := range words {
 		if _, ok := r.points[text[w.Start:w.End]]; !ok {
 			return false
@@ -245,7 +247,7 @@ func (r *reading) namesPoints(text string, words []units.Span) bool {
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (r *reading) pointNamed(ref sheet.Ref, text string, span units.Span) (int, bool) {
+func (r *reading) pointNamed(ref sheet.Ref, text string, span diag.Span) (int, bool) {
 	name := strings.TrimSpace(text)
 	i, ok := r.points[name]
 	if !ok {
@@ -254,10 +256,10 @@ func (r *reading) pointNamed(ref sheet.Ref, text string, span units.Span) (int, 
 			names = append(names, p.Name)
 		}
 		if _, kept := r.s.Table("points").Row(name); kept {
-			r.fail(ref, span, "the point "+name+" is kept and not read, since its name begins with x-", "Try: another name for it")
+			r.fail(ref, span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
 			return 0, false
 		}
-		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to [points]"))
+		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to the points"))
 		return 0, false
 	}
 	return i, r.pointAt[i] == done

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -21,7 +22,7 @@ func (r *reading) magnitude(i int) bool {
 		r.magnitudeAt[i] = failed
 		ref := l.Ref
 		ref.Key = "magnitude"
-		r.fail(ref, units.Span{}, "magnitudes are defined by each other: "+circle(r.chain, l.Name), "leave one of them out, so that it is unknown")
+		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, l.Name), "leave one of them blank, so that it is an unknown")
 		return false
 	}
 	r.magnitudeAt[i] = underway
@@ -46,11 +47,11 @@ func (r *reading) readMagnitude(i int) bool {
 	}
 	if text, ref, ok := r.text("lines", row, "components"); ok {
 		if l.Kind.Info().Path {
-			r.fail(ref, units.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "write kind = \"force\"")
+			r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
 			return false
 		}
 		if _, mref, twice := r.text("lines", row, "magnitude"); twice {
-			r.fail(mref, units.Span{}, "the line "+l.Name+" has its magnitude twice: in components and here", "take one of them out")
+			r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
 			return false
 		}
 		return r.components(i, ref, text)
@@ -107,7 +108,7 @@ func (r *reading) ownUnknown(i int) bool {
 func (r *reading) newUnknown(i int, name string) (int, bool) {
 	ref := r.p.Lines[i].Ref
 	if r.isGiven(name) {
-		r.fail(ref, units.Span{}, "the name "+name+" is used twice: for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or write magnitude = \""+name+"\"")
+		r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 		return 0, false
 	}
 	if u, taken := r.unknowns[name]; taken {
@@ -117,7 +118,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		} else if k := r.p.Unknowns[u].Joint; k >= 0 {
 			other = "by the joint " + r.p.Joints[k].Name
 		}
-		r.fail(ref, units.Span{}, "the unknown "+name+" is used twice: "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
+		r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 		return 0, false
 	}
 	return r.addUnknown(i, name), true
@@ -139,13 +140,12 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		l := &r.p.Lines[i]
 		if l.byComponents {
-			return units.Value{}, true, &units.Error{Msg: name + " is given by components and has no magnitude of its own",
-				Hint: "give " + name + " a direction with along, and its magnitude apart"}
+			return units.Value{}, true, diag.New(name+" is given by components, so it has no magnitude of its own", "give "+name+" a direction and a magnitude")
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
 	}
 	if of := beltTensions(name); r.isBelt(name) {
-		return units.Value{}, true, &units.Error{Msg: "the belt " + name + " has two tensions", Hint: "Try: " + of[0] + " or " + of[1]}
+		return units.Value{}, true, &diag.Error{Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
 	}
 	if i, ok := r.couples[name]; ok {
 		if !r.coupleOf(i) {
@@ -199,12 +199,12 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	case !hasK && !hasN:
 		return false, true
 	case hasK && hasMagnitude:
-		r.fail(kRef, units.Span{}, "the spring "+l.Name+" has its tension twice: by stiffness and by magnitude", "take one of them out")
+		r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 		return true, false
 	case hasMagnitude:
 		return false, true // the natural length is kept and nothing follows from it
 	case !hasK:
-		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" has a natural length and no stiffness", "write stiffness = \"500 N/m\"")
+		r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
 		return true, false
 	}
 	k, ok := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
@@ -212,7 +212,7 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 		return true, false
 	}
 	if k.V[0] <= 0 {
-		r.fail(kRef, whole(kText), "a stiffness is greater than nothing", "write for example \"500 N/m\"")
+		r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 500 N/m")
 		return true, false
 	}
 	if !hasN {
@@ -224,12 +224,12 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 		return true, false
 	}
 	if n.V[0] < 0 {
-		r.fail(nRef, whole(nText), "a natural length is not negative", "write for example \"0.4 m\"")
+		r.fail(nRef, whole(nText), "a natural length cannot be negative", "the form 0.4 m")
 		return true, false
 	}
 	length := l.Length()
 	if length == 0 {
-		r.fail(l.Ref, units.Span{}, "the spring "+l.Name+" needs both its ends to have a length", "write path = \"C D\" instead of along")
+		r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
 		return true, false
 	}
 	l.Spring = &Spring{Stiffness: k.V[0], Natural: n.V[0], Stretch: length - n.V[0]}

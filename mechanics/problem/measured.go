@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -13,7 +14,7 @@ import (
 // Place is where a measured value a ± b stands: the cell, and a ± b in its text.
 type Place struct {
 	Ref  sheet.Ref
-	Span units.Span
+	Span diag.Span
 }
 
 // Measured is a value typed with its uncertainty, a ± b. What ± means is the
@@ -27,7 +28,7 @@ type Measured struct {
 
 // Measured notes a ± of the cell that is read, and says by what part of it the
 // value is moved.
-func (e env) Measured(at units.Span, half string, b units.Value) float64 {
+func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 	if e.cell == (sheet.Ref{}) || e.cell.Table == "answers" {
 		return 0
 	}

@@ -1,10 +1,13 @@
 package problem
 
 import (
+	"cmp"
 	"strconv"
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -32,9 +35,9 @@ func (r *reading) indexNames() {
 		p.Givens[i] = Given{Name: row.Name, Ref: ref}
 		r.givens[row.Name] = i
 		if !isIdentifier(row.Name) {
-			r.fail(ref, units.Span{}, strconv.Quote(row.Name)+" can't be used as a name in a cell", "use letters, digits and _, beginning with a letter")
+			r.fail(ref, diag.Span{}, strconv.Quote(row.Name)+" cannot be used as a name in a cell", "letters, digits and _, beginning with a letter")
 		} else if _, isUnit := units.Find(row.Name); isUnit && row.Name != "g" {
-			r.fail(ref, units.Span{}, "a given can't be called "+row.Name+", which is a unit", "choose another name, such as "+row.Name+"1")
+			r.fail(ref, diag.Span{}, "a given cannot be named "+row.Name+", which is a unit", row.Name+"1")
 		}
 	}
 	for i, row := range r.pointRows {
@@ -43,7 +46,7 @@ func (r *reading) indexNames() {
 		r.points[row.Name] = i
 		r.checkName(ref, row.Name, "point")
 		if _, taken := r.givens[row.Name]; taken {
-			r.fail(ref, units.Span{}, "the name "+row.Name+" is used twice: for a point and for a given", "rename one of them")
+			r.fail(ref, diag.Span{}, "the name "+row.Name+" is used for a point and for a given", "rename one of them")
 		}
 	}
 	for i := range p.Lines {
@@ -85,7 +88,7 @@ func (r *reading) indexLines() {
 // checkName refuses the names that a path or a result name could not hold.
 func (r *reading) checkName(ref sheet.Ref, name, what string) {
 	if strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) }) || name == "" {
-		r.fail(ref, units.Span{}, strconv.Quote(name)+" can't name a "+what, "use one word without , ( ) . ? or quotes")
+		r.fail(ref, diag.Span{}, strconv.Quote(name)+" cannot be the name of "+say.Article(what)+" "+what, "one word without , ( ) . ? or quotes")
 	}
 }
 
@@ -108,10 +111,7 @@ func circle(chain []string, name string) string {
 	return name
 }
 
-// suggestion gives `did you mean "x"`, or the fallback.
+// suggestion is the known name that a mistyped one most likely means, or the fallback.
 func suggestion(wrong string, known []string, fallback string) string {
-	if s := units.Suggest(wrong, known); s != "" {
-		return "did you mean " + strconv.Quote(s)
-	}
-	return fallback
+	return cmp.Or(units.Suggest(wrong, known), fallback)
 }

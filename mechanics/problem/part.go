@@ -4,13 +4,15 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
 // Part is a part of a vector.
 type Part int
 
-// The parts of a vector: components, size, the direction angles from +x, +y,
+// The parts of a vector: components, magnitude, the direction angles from +x, +y,
 // +z, and in the plane the angle counter-clockwise from +x.
 const (
 	X Part = iota
@@ -46,9 +48,12 @@ var parts = []struct {
 	{"mz", MZ, units.Moment, true, true},
 }
 
-func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
+func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(q.Name), msg, hint)
+	}
+	if part == "magnitude" { // T1.magnitude is T1.size
+		part, q.Name = "size", strings.TrimSuffix(q.Name, part)+"size"
 	}
 	if q.Kind == AskSpread && part == "at" {
 		q.Part, q.Dim = At, units.Length
@@ -59,13 +64,13 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 		case "length":
 			q.Kind, q.Dim = AskLength, units.Length
 			if p.Lines[q.Line].Length() == 0 {
-				return fail("the line "+p.Lines[q.Line].Name+" has a direction and no length", "give it a path to ask for its length")
+				return fail("the line "+p.Lines[q.Line].Name+" has a direction but no length", "give it a path")
 			}
 			return q, nil
 		case "stretch":
 			q.Kind, q.Dim = AskStretch, units.Length
 			if p.Lines[q.Line].Spring == nil {
-				return fail("the line "+p.Lines[q.Line].Name+" is no spring of known stiffness", "ask for the stretch of a spring")
+				return fail("the line "+p.Lines[q.Line].Name+" is not a spring of known stiffness", "the stretch of a spring")
 			}
 			return q, nil
 		}
@@ -76,7 +81,7 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 			q.Kind, q.Dim, q.Part = AskUnit, units.Number, Part(part[1]-'x')
 			if p.Planar && part == "uz" {
 				name, _, _ := strings.Cut(q.Name, ".")
-				return fail("there is no z in the plane", "ask for "+name+".ux or .uy")
+				return fail("there is no z in the plane", name+".ux or "+name+".uy")
 			}
 			return q, nil
 		}
@@ -101,5 +106,5 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 			names = append(names, k.name)
 		}
 	}
-	return fail("there is no part "+strconv.Quote(part)+" of a force here", "write one of "+strings.Join(names, " "))
+	return fail("unknown part "+strconv.Quote(part)+" of a result", say.Or(names...))
 }

@@ -3,6 +3,7 @@ package problem
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -28,7 +29,7 @@ func (r *reading) point(i int) bool {
 		return false
 	case underway:
 		r.pointAt[i] = failed
-		r.fail(r.p.Points[i].Ref, units.Span{}, "points are defined by each other: "+circle(r.chain, r.p.Points[i].Name), "give one of them coordinates")
+		r.fail(r.p.Points[i].Ref, diag.Span{}, "the points refer to each other in a loop, "+circle(r.chain, r.p.Points[i].Name), "give one of them coordinates")
 		return false
 	}
 	r.pointAt[i] = underway
@@ -52,7 +53,7 @@ func (r *reading) readPoint(i int) bool {
 	}
 	text, ref, ok := r.text("points", row, key)
 	if !ok {
-		r.fail(p.Ref, units.Span{}, p.Name+" has no place", "write "+p.Name+" = \""+r.origin()+"\", or at = \""+r.origin()+"\"")
+		r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
 		return false
 	}
 	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Length)

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -15,7 +16,7 @@ import (
 // back to the text but the Refs, which say which cell to point at.
 type Problem struct {
 	Title, Statement, Lesson, Source string
-	Expect                   string // the verdict that a teaching sheet is about; "" for determinate
+	Expect                           string // the verdict that a teaching sheet is about; "" for determinate
 
 	Planar  bool
 	Up      r3.Vec // unit vector against gravity
@@ -222,17 +223,21 @@ type Answer struct {
 	Ref     sheet.Ref
 }
 
-// Error is a cell that does not read: where, what, and what would do. Span is
-// in the cell's decoded text; a Ref without a key points at the whole row. InName
-// tells that it is the name of what Ref names (a key, a row, a table) that is meant.
-// Sort is that of a note.
+// Error is a cell that does not read. Its span is in the cell's decoded text; a Ref
+// without a key points at the whole row. InName tells that it is the name of what Ref
+// names (a key, a row, a table) that is meant. Sort is that of a note.
 type Error struct {
+	diag.Error
 	Ref    sheet.Ref
-	Span   units.Span
 	InName bool
 	Sort   Sort
-	Msg    string
-	Hint   string
 }
 
-func (e Error) Error() string { return units.WithHint(e.Msg, e.Hint) }
+// Placed is the error with its place in the file.
+func (e Error) Placed(s *sheet.Sheet) *diag.Error {
+	e.Place = s.Place(e.Ref, e.Span)
+	if e.InName {
+		e.Place = s.NamePlace(e.Ref)
+	}
+	return &e.Error
+}

@@ -1,10 +1,12 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -49,7 +51,7 @@ type Query struct {
 func QueryHelp() [][2]string {
 	return [][2]string{
 		{"T1", "an unknown, or the magnitude of a line"},
-		{"T1.x  T1.y  T1.z  T1.size", "the force of a line on the first body of its path"},
+		{"T1.x  T1.y  T1.z  T1.size", "the force of a line on the first body of its path; T1.magnitude is T1.size"},
 		{"T1.alpha  T1.beta  T1.gamma", "its direction angles from +x, +y, +z"},
 		{"T1.angle", "in the plane: its angle counter-clockwise from +x"},
 		{"T1.ux  T1.uy  T1.uz  T1.length", "the line's unit vector and length"},
@@ -66,11 +68,11 @@ func QueryHelp() [][2]string {
 }
 
 // ParseQuery reads a result name.
-func ParseQuery(p *Problem, name string) (Query, *units.Error) {
+func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 	name = strings.TrimSpace(name)
 	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Second: -1, Couple: -1, Load: -1}
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(name), Msg: msg, Hint: hint}
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(name), msg, hint)
 	}
 	if inner, ok := insideBars(name); ok {
 		return p.magnitudeOf(q, inner)
@@ -88,7 +90,7 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 		}
 		if i := p.LineNamed(name); i >= 0 {
 			if p.Lines[i].byComponents {
-				return fail(name+" is a force by components", "ask for "+name+".size or "+name+".x")
+				return fail(name+" is a force given by components", name+".magnitude or "+name+".x")
 			}
 			q.Line, q.Dim = i, units.Force
 			return q, nil
@@ -97,9 +99,9 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 			return q, nil
 		}
 		if of := beltTensions(name); p.isBelt(name) {
-			return fail("the belt "+name+" has two tensions", "Try: "+of[0]+" or "+of[1])
+			return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
 		}
-		return fail("there is no result "+strconv.Quote(name), suggestion(name, p.resultNames(), "name an unknown, or a part of a line such as T1.x"))
+		return q, unknownName(q, "result", name, p.resultNames(), "an unknown, or a part of a line such as T1.x")
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
 		for i, b := range p.Bodies {
@@ -108,7 +110,7 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 				return p.parsePart(q, part)
 			}
 		}
-		return fail("there is no body "+strconv.Quote(head), suggestion(head, p.bodyNames(), "name a point that is a particle"))
+		return q, unknownName(q, "body", head, p.bodyNames(), "the name of a body or a particle")
 	}
 	if q.Line = p.LineNamed(head); q.Line >= 0 {
 		return p.parsePart(q, rest)
@@ -126,13 +128,19 @@ func ParseQuery(p *Problem, name string) (Query, *units.Error) {
 		}
 	}
 	if of := beltTensions(head); p.isBelt(head) {
-		return fail("the belt "+head+" has two tensions", "Try: "+of[0]+"."+rest+" or "+of[1]+"."+rest)
+		return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + head + " has two tensions", Hint: of[0] + "." + rest + " or " + of[1] + "." + rest}
 	}
-	return fail("there is no line, joint or load "+strconv.Quote(head), suggestion(head, p.holders(), "name a row of [lines], [joints] or [distributed]"))
+	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
+}
+
+// unknownName says that a result names a thing that the sheet does not have.
+func unknownName(q Query, what, name string, known []string, otherwise string) *diag.Error {
+	meant := units.Suggest(name, known)
+	return &diag.Error{Span: whole(q.Name), Msg: "there is no " + what + " " + strconv.Quote(name), Hint: cmp.Or(meant, otherwise), Meant: meant}
 }
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
-func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
+func (p *Problem) magnitudeOf(q Query, name string) (Query, *diag.Error) {
 	if i := p.LineNamed(p.printedName(strings.TrimSpace(name))); i >= 0 && p.Lines[i].byComponents {
 		of, err := ParseQuery(p, p.Lines[i].Name+".size")
 		of.Name = q.Name
@@ -140,7 +148,8 @@ func (p *Problem) magnitudeOf(q Query, name string) (Query, *units.Error) {
 	}
 	of, err := ParseQuery(p, name)
 	if err != nil {
-		return q, &units.Error{Span: whole(q.Name), Msg: err.Msg, Hint: err.Hint}
+		err.Span = whole(q.Name)
+		return q, err
 	}
 	q.Kind, q.Dim, q.Of = AskMagnitude, of.Dim, &of
 	return q, nil
@@ -174,9 +183,9 @@ func (p *Problem) names(name string) bool {
 	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || slices.Contains(p.bodyNames(), name)
 }
 
-func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Error) {
-	fail := func(msg, hint string) (Query, *units.Error) {
-		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
+func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Error) {
+	fail := func(msg, hint string) (Query, *diag.Error) {
+		return q, diag.At(whole(q.Name), msg, hint)
 	}
 	switch fn {
 	case "angle":
@@ -185,14 +194,14 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 		q.Kind, q.Dim = AskComponent, units.Force
 	case "abs":
 		if len(args) != 1 {
-			return fail("abs takes one result", "Try: abs(T1)")
+			return fail("abs takes one result", "abs(T1)")
 		}
 		return p.magnitudeOf(q, args[0])
 	default:
-		return fail("there is no result "+strconv.Quote(fn+"(…)"), "write angle(T1, T2) or component(F, T1)")
+		return fail("there is no result "+strconv.Quote(fn+"(…)"), "angle(T1, T2) or component(F, T1)")
 	}
 	if len(args) != 2 {
-		return fail(fn+" takes two lines or joints", "write "+fn+"(T1, T2)")
+		return fail(fn+" takes two lines or joints", fn+"(T1, T2)")
 	}
 	for k, slot := range [][2]*int{{&q.Line, &q.Joint}, {&q.Other, &q.Second}} {
 		name := p.printedName(args[k])
@@ -200,7 +209,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *units.Er
 			continue
 		}
 		if *slot[1] = slices.IndexFunc(p.Joints, func(j Joint) bool { return j.Name == name }); *slot[1] < 0 {
-			return fail("there is no line or joint "+strconv.Quote(args[k]), suggestion(args[k], p.forceNames(), "name a row of [lines] or [joints]"))
+			return q, unknownName(q, "line or joint", args[k], p.forceNames(), "the name of a line or a joint")
 		}
 	}
 	return q, nil

@@ -4,6 +4,7 @@ import (
 	"sort"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -23,7 +24,7 @@ type Reader struct {
 
 type parsed struct {
 	expr *units.Expr
-	err  *units.Error
+	err  *diag.Error
 }
 
 // maxRemembered bounds the memory of a reader: beyond it the texts typed so far
@@ -33,20 +34,20 @@ const maxRemembered = 8192
 // NewReader makes a reader with an empty memory.
 func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}, ones: map[string]parsed{}} }
 
-func (rd *Reader) parse(text string) (*units.Expr, *units.Error) {
+func (rd *Reader) parse(text string) (*units.Expr, *diag.Error) {
 	return remember(rd.parsed, text, units.Parse)
 }
 
 // parseOne parses a cell of one value; only a comma makes a difference there, and k, which
 // is an axis elsewhere.
-func (rd *Reader) parseOne(text string) (*units.Expr, *units.Error) {
+func (rd *Reader) parseOne(text string) (*units.Expr, *diag.Error) {
 	if !strings.ContainsAny(text, ",k") {
 		return rd.parse(text)
 	}
 	return remember(rd.ones, text, units.ParseOne)
 }
 
-func remember(known map[string]parsed, text string, parse func(string) (*units.Expr, *units.Error)) (*units.Expr, *units.Error) {
+func remember(known map[string]parsed, text string, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
 	if got, ok := known[text]; ok {
 		return got.expr, got.err
 	}
@@ -132,16 +133,16 @@ const (
 	failed
 )
 
-func (r *reading) fail(ref sheet.Ref, span units.Span, msg, hint string) {
+func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) {
 	if ref == r.notText {
 		return // what seems missing in this row is there, and has been reported
 	}
-	r.errs = append(r.errs, Error{Ref: ref, Span: span, Msg: msg, Hint: hint})
+	r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
 }
 
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
-func (r *reading) failCell(ref sheet.Ref, err *units.Error) {
+func (r *reading) failCell(ref sheet.Ref, err *diag.Error) {
 	if r.blocked {
 		r.blocked = false
 		return
@@ -149,7 +150,7 @@ func (r *reading) failCell(ref sheet.Ref, err *units.Error) {
 	r.fail(ref, err.Span, err.Msg, err.Hint)
 }
 
-func whole(text string) units.Span { return units.Span{Start: 0, End: len(text)} }
+func whole(text string) diag.Span { return diag.Between(0, len(text)) }
 
 // sortErrors puts the errors in the order in which the sheet's cells stand.
 func (r *reading) sortErrors() {

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -15,7 +17,7 @@ import (
 // becomes Px. Apply them as one step, with History.DoAll.
 //
 // A name that is taken, that cells could not use, or that would be read as
-// something else somewhere is refused with a *sheet.EditError.
+// something else somewhere is refused with a *diag.Error.
 func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 	x := thingsOf(s)
 	uses := x.uses()
@@ -49,15 +51,8 @@ type renaming struct {
 	to map[thingName]string
 }
 
-func article(t Thing) string {
-	if t == AnUnknown {
-		return "an"
-	}
-	return "a"
-}
-
 func refused(hint, format string, args ...any) error {
-	return &sheet.EditError{Msg: fmt.Sprintf(format, args...), Hint: hint}
+	return diag.New(fmt.Sprintf(format, args...), hint)
 }
 
 // setAside renames a row to or from a name that is kept and not read. What is set aside
@@ -65,7 +60,7 @@ func refused(hint, format string, args ...any) error {
 func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Edit, error) {
 	table := what.table()
 	if _, ok := r.s.Table(table).Row(from); !ok || table == "" {
-		return nil, refused("name one of the sheet's", "there is no %s %q", what, from)
+		return nil, refused("", "there is no %s %q", what, from)
 	}
 	if !Private(to) {
 		if err := NewName(r.s, what, to); err != nil {
@@ -74,7 +69,7 @@ func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Ed
 	}
 	for _, u := range uses {
 		if own := u.Ref.Table == table && u.Ref.Row == from; u.Thing == what && u.Name == from && !own {
-			return nil, refused("take it out there first", "%s is used in %s, and a name that begins with x- is not read", from, where(u.Ref))
+			return nil, refused("remove it there first", "%s is used in %s, but a row whose name begins with x- is ignored", from, where(u.Ref))
 		}
 	}
 	return []sheet.Edit{sheet.RenameRow{Table: table, Row: from, To: to}}, nil
@@ -95,7 +90,7 @@ func (r *renaming) plan(what Thing, from, to string) error {
 		what = APoint
 	}
 	if _, ok := r.cell(what, from); !ok {
-		return refused(suggestion(from, r.names(what), "name one of the sheet's"), "there is no %s %q", what, from)
+		return refused(suggestion(from, r.names(what), ""), "there is no %s %q", what, from)
 	}
 	if err := nameFor(what, to); err != nil {
 		return err
@@ -122,21 +117,21 @@ func nameFor(what Thing, name string) error {
 	word := name != "" && !strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) })
 	switch {
 	case what == AGiven && !isIdentifier(name):
-		return refused("use letters, digits and _, beginning with a letter", "%q can't be used as a name in a cell", name)
+		return refused("letters, digits and _, beginning with a letter", "%q cannot be used as a name in a cell", name)
 	case what == AGiven && isUnit && name != "g":
-		return refused("choose another name, such as "+name+"1", "a given can't be called %s, which is a unit", name)
+		return refused(name+"1", "a given cannot be named %s, which is a unit", name)
 	case !word:
-		return refused("use one word without , ( ) . ? or quotes", "%q can't name a %s", name, what)
+		return refused("one word without , ( ) . ? or quotes", "%q cannot be the name of %s %s", name, say.Article(what.String()), what)
 	case what == AnUnknown && (!isIdentifier(name) || isUnit || units.Reserved(name) || name == "g"):
-		return refused("use letters, digits and _, beginning with a letter, and no unit", "%q can't name an unknown", name)
+		return refused("letters, digits and _, beginning with a letter, that are not a unit", "%q cannot be the name of an unknown", name)
 	case what == ABody && (name == particleWord || name == groundWord):
-		return refused("take another name", "%q says of a point what it is on", name)
+		return refused("another name", "%q cannot be the name of a body", name)
 	}
 	return nil
 }
 
 // NewName refuses the name of a new row that cells could not use, or that is taken,
-// with a *sheet.EditError. A name that magnitudes use already is none of them: a
+// with a *diag.Error. A name that magnitudes use already is none of them: a
 // line, or a given, may be named there first.
 func NewName(s *sheet.Sheet, what Thing, name string) error {
 	if Private(name) {
@@ -176,7 +171,7 @@ func (r *renaming) free(from, to string) error {
 			_, goes := r.to[thingName{t, name}]
 			for _, k := range kinds {
 				if (k == t || particle) && !goes {
-					return refused("take another name", "the name %q is used already, for %s %s", name, article(t), t)
+					return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
 				}
 			}
 		}
@@ -235,7 +230,7 @@ type rewritten struct {
 	at  int
 }
 
-func (w *rewritten) put(span units.Span, to string) {
+func (w *rewritten) put(span diag.Span, to string) {
 	w.sb.WriteString(w.old[w.at:span.Start])
 	w.sb.WriteString(to)
 	w.at = span.End
@@ -259,7 +254,7 @@ func (r *renaming) check(old, next *sheet.Sheet, before []Use) error {
 		case same(i, i):
 			continue
 		case r.now(u) != u.Name && same(i+1, i):
-			return refused("take another name", "in %s %q would not be read as a name", where(u.Ref), r.now(u))
+			return refused("another name", "%[2]q would not be read as a name in %[1]s", where(u.Ref), r.now(u))
 		}
 		return r.captured(after, i)
 	}
@@ -268,7 +263,7 @@ func (r *renaming) check(old, next *sheet.Sheet, before []Use) error {
 	}
 	if _, errs := Read(old); len(errs) == 0 {
 		if _, errs := Read(next); len(errs) > 0 {
-			return refused("take another name", "in %s: %s", where(errs[0].Ref), errs[0].Msg)
+			return refused("another name", "in %s: %s", where(errs[0].Ref), errs[0].Msg)
 		}
 	}
 	return nil
@@ -286,9 +281,9 @@ func (r *renaming) now(u Use) string {
 func (r *renaming) captured(after []Use, i int) error {
 	i = min(i, len(after)-1)
 	if i < 0 {
-		return refused("take another name", "the name would not be read everywhere")
+		return refused("another name", "the name would not be read everywhere")
 	}
-	return refused("take another name", "the name %q means something else already, in %s", after[i].Name, where(after[i].Ref))
+	return refused("another name", "the name %q already has another meaning in %s", after[i].Name, where(after[i].Ref))
 }
 
 // where words a cell: "[lines] T1 magnitude".

@@ -5,8 +5,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // Ordinate is the intensity Q of a distributed load, N/m, at the distance S along it, m.
@@ -56,7 +56,7 @@ func (d *Distributed) Couple() float64 {
 // that also gathers the numbers whose zeros are its corners.
 type intensity struct {
 	knots []Ordinate
-	at    func(s float64, corners *[]float64) (float64, *units.Error)
+	at    func(s float64, corners *[]float64) (float64, *diag.Error)
 }
 
 func linear(a, b, length float64) intensity {

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -45,7 +47,7 @@ func (r *reading) noteUnread() {
 			r.unread(sheet.Ref{Table: t.Name}, UnknownName, unknownTable(t))
 			continue
 		case t.Listed:
-			r.unread(sheet.Ref{Table: t.Name}, NoSort, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "Try: [" + t.Name + ".A], with a name for each entry"})
+			r.unread(sheet.Ref{Table: t.Name}, NoSort, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "[" + t.Name + ".A], with a name for each entry"})
 		}
 		for k := range t.Rows {
 			if len(r.p.Unread) >= maxUnread {
@@ -79,21 +81,21 @@ func (r *reading) unusedGravity(row *sheet.Row) {
 	if !plain {
 		value, _ = row.Cell("value")
 	}
-	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given value " + row.Name + ", and weights are taken with the g before the first table",
-		"Try: g = " + strconv.Quote(strings.TrimSpace(value.Text)) + " there"})
+	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given " + row.Name + "; weights use the g of the sheet",
+		strings.TrimSpace(value.Text) + " as the g of the sheet"})
 }
 
 // note is what a note says, before it has its place.
 type note struct{ says, try string }
 
 func (r *reading) unread(ref sheet.Ref, sort Sort, n note) {
-	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Msg: n.says, Hint: n.try})
+	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Error: diag.Error{Msg: n.says, Hint: n.try}})
 }
 
 // unreadCells looks through a row that the user named.
 func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 	if b, ok := r.bodies[row.Name]; ok && t.Name == "bodies" && r.p.Bodies[b].Particle && len(row.Cells) > 0 {
-		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, note{row.Name + " is a particle, and its row in [bodies] is not read", "Try: a line of kind weight at " + row.Name})
+		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, note{row.Name + " is a particle, so its row among the bodies is ignored", "a line of the kind weight at " + row.Name})
 		return
 	}
 	if t.Name == "given" {
@@ -105,11 +107,11 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 		k, known := t.keys[c.Key]
 		switch {
 		case c.Key == "" && t.Plain == "":
-			try := "Try: [" + t.Name + "." + row.Name + "]"
+			try := "[" + t.Name + "." + row.Name + "]"
 			if c.Readable {
-				try = "Try: " + row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
+				try = row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
 			}
-			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: whole(c.Text), Sort: NoKeys, Msg: "the " + t.Row + " " + row.Name + " has no keys, and its value is not read", Hint: try})
+			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NoKeys, Error: diag.Error{Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, so its value is ignored", Hint: try}})
 		case c.Key == "" || Private(c.Key):
 		case !known:
 			kind, hasKind = kindOfRow(t, row)
@@ -159,12 +161,12 @@ func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
 
 // unusedKey words a key that rows of other kinds use.
 func unusedKey(k KeyInfo, kind string) note {
-	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "Try: take it out"}
+	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "remove it"}
 	switch {
 	case k.Name == "friction" && kind != Cable.String() && k.UsedBy(BeltKind.String()): // a line that does not go round a drum
-		n.try = "Try: a joint of kind " + strings.Join(rough, " or ") + ", or take it out"
+		n.try = "a joint of the kind " + strings.Join(rough, " or ") + ", or remove it"
 	case len(k.Kinds) <= 2:
-		n.try = `Try: kind = "` + strings.Join(k.Kinds, `" or "`) + `", or take it out`
+		n.try = "the kind " + strings.Join(k.Kinds, " or ") + ", or remove it"
 	}
 	return n
 }
@@ -185,42 +187,42 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 		c, _ := row.Cell(key)
 		return strings.TrimSpace(c.Text) != ""
 	}
-	beside := func(what, it string) note {
-		return note{"the " + t.Row + " " + row.Name + " has " + what + ", and " + strconv.Quote(key) + " is not read beside " + it, "Try: take one of them out"}
+	beside := func(what string) note {
+		return note{"the " + t.Row + " " + row.Name + " has " + what + ", so its " + strconv.Quote(key) + " is ignored", "remove one of them"}
 	}
 	switch {
 	case t.Name == "lines":
 		switch key {
 		case "at":
 			if has("path") && !r.agrees(row) {
-				return beside("a path", "it")
+				return beside("a path")
 			}
 		case "path":
 			c, _ := row.Cell("path")
 			if words := fields(c.Text); has("components") && len(words) > 1 && !isBelt(*row) {
-				return note{"the line " + row.Name + " has components, and only the first point of its path is read", "Try: at = " + strconv.Quote(c.Text[words[0].Start:words[0].End])}
+				return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + c.Text[words[0].Start:words[0].End]}
 			}
 		case "along":
 			if has("components") {
-				return beside("components", "them")
+				return beside("components")
 			}
 		case "natural":
 			if has("magnitude") && !has("stiffness") {
-				return beside("a magnitude", "it")
+				return beside("a magnitude")
 			}
 		}
 	case t.Name == "answers":
 		if needs := map[string]string{"within": t.Plain, "why": "within"}[key]; needs != "" && !has(needs) {
-			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", and " + strconv.Quote(key) + " is not read without it", "Try: " + needs + " beside it"}
+			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
 		}
 	case t.Name == "couples" && key == "turn":
 		if has("components") {
-			return beside("components", "them")
+			return beside("components")
 		}
 	case t.Name == "bodies" && key == "centre":
 		misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
 		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
-			return note{"the body " + row.Name + " has no weight, and its centre is not used", "Try: weight beside it"}
+			return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
 		}
 	}
 	return note{}
@@ -245,7 +247,7 @@ func (r *reading) agrees(row *sheet.Row) bool {
 func unusedInPlane(row *sheet.Row, key string) note {
 	c, _ := row.Cell("kind")
 	if k, ok := jointKindOf(strings.TrimSpace(c.Text)); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
-		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "Try: take it out"}
+		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "remove it"}
 	}
 	return note{}
 }
@@ -274,19 +276,18 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Span: w, Sort: NotItsBody, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", which is not used",
-			Hint: "Try: " + strings.Join(there, " or ")})
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", so the name is ignored", Hint: say.Or(there...)}})
 	}
 }
 
 // unknownTable words a table that nothing reads.
 func unknownTable(t *sheet.Table) note {
 	if slices.Contains(later, t.Name) {
-		return note{"this version does not read " + bracketed(t.Name), "Try: a newer version"}
+		return note{"this version does not know " + bracketed(t.Name), "a newer version"}
 	}
 	n := note{says: "unknown table " + bracketed(t.Name)}
 	if _, ok := tableByName[""].keys[t.Name]; ok {
-		n.try = "Try: " + t.Name + " = \"...\" before the first table"
+		n.try = t.Name + " = \"...\" before the first table"
 		return n
 	}
 	var best string
@@ -298,7 +299,7 @@ func unknownTable(t *sheet.Table) note {
 	if best == "" {
 		best = units.Suggest(t.Name, tableNames)
 	}
-	if n.try = "Try: [" + best + "]"; best == "" {
+	if n.try = "[" + best + "]"; best == "" {
 		n.try = keepUnread("[", t.Name, "]")
 	}
 	return n
@@ -319,7 +320,7 @@ func (t *tableKeys) likeness(of *sheet.Table) (n int) {
 // unknownSetting words a key before the first table, or in [units].
 func (r *reading) unknownSetting(t *tableKeys, name string) note {
 	if slices.Contains(later, strings.TrimPrefix(t.Name+".", ".")+name) {
-		return note{"this version does not read the key " + strconv.Quote(name), "Try: a newer version"}
+		return note{"this version does not know the key " + strconv.Quote(name), "a newer version"}
 	}
 	n := note{says: "unknown key " + strconv.Quote(name)}
 	if t.Name != "" {
@@ -334,13 +335,13 @@ func (r *reading) unknownSetting(t *tableKeys, name string) note {
 	_, table := tableByName[name]
 	switch {
 	case unit:
-		n.try = "Try: " + name + " in [units]"
+		n.try = name + " in [units]"
 	case header:
-		n.try = "Try: " + name + " before the first table"
+		n.try = name + " before the first table"
 	case table:
-		n.try = "Try: [" + name + "]"
+		n.try = "[" + name + "]"
 	case t.Name == "" && plainly(name) == "source":
-		n.try = "Try: source in [answers]"
+		n.try = "source in [answers]"
 	default:
 		n.try = keepUnread("", name, "")
 	}
@@ -350,7 +351,7 @@ func (r *reading) unknownSetting(t *tableKeys, name string) note {
 // unknownKey words a key of a row.
 func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) note {
 	if slices.Contains(later, t.Name+"."+key) {
-		return note{"this version does not read the key " + strconv.Quote(key), "Try: a newer version"}
+		return note{"this version does not know the key " + strconv.Quote(key), "a newer version"}
 	}
 	n := note{says: "unknown key " + strconv.Quote(key)}
 	if n, ok := n.fromEndToEnd(t, row, key); ok {
@@ -385,7 +386,7 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 			}
 			unused := unusedKey(k, kind)
 			if len(k.Kinds) == 1 {
-				unused.try = "Try: a " + tableByName[other].Row + " of kind " + k.Kinds[0] + ", or take it out"
+				unused.try = "a " + tableByName[other].Row + " of the kind " + k.Kinds[0] + ", or remove it"
 			}
 			if name != key {
 				unused.says = n.says + ", and " + unused.says
@@ -401,9 +402,9 @@ func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) no
 // the two is too many.
 func (n note) insteadOf(near string, taken bool) note {
 	if taken {
-		return note{n.says + " beside " + strconv.Quote(near), "Try: take one of them out"}
+		return note{n.says + " beside " + strconv.Quote(near), "remove one of them"}
 	}
-	n.try = "Try: " + near
+	n.try = near
 	return n
 }
 
@@ -420,7 +421,7 @@ func (n note) fromEndToEnd(t *tableKeys, row *sheet.Row, key string) (note, bool
 	case taken || !hasStart || !hasEnd:
 		return n.insteadOf("magnitude", taken), true
 	}
-	n.try = "Try: magnitude = " + strconv.Quote(strings.TrimSpace(start.Text)+" .. "+strings.TrimSpace(end.Text))
+	n.try = "the magnitude " + strings.TrimSpace(start.Text) + " .. " + strings.TrimSpace(end.Text)
 	return n, true
 }
 
@@ -429,9 +430,9 @@ func keepUnread(open, name, shut string) string {
 		name = rest // X-foo is not x-X-foo
 	}
 	if !bareName(name) {
-		return "Try: take it out"
+		return "remove it"
 	}
-	return "Try: " + open + private + name + shut + ", which is kept and not read"
+	return open + private + name + shut + ", which is kept but ignored"
 }
 
 func bracketed(name string) string {

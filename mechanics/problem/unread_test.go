@@ -27,7 +27,7 @@ func TestNotesAreTheSame(t *testing.T) {
 		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"Weight1c\" }\n"
 	for range 20 {
 		p, _ := problem.Read(parse(t, text))
-		if got, want := fmt.Sprint(p.Notes()), "[Weight1c is an unknown of its own here, beside the given Weight1a. Try: Weight1a, if that is meant]"; got != want {
+		if got, want := p.Notes()[0].Text(), "Weight1c is a new unknown here, different from the given Weight1a. Try: Weight1a, if that is meant"; got != want {
 			t.Fatalf("%s, want %s", got, want)
 		}
 	}

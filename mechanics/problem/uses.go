@@ -3,6 +3,7 @@ package problem
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -13,7 +14,7 @@ import (
 type Use struct {
 	Ref    sheet.Ref
 	InName bool
-	Span   units.Span
+	Span   diag.Span
 	Thing  Thing
 	Name   string
 }
@@ -73,7 +74,7 @@ func (x *things) rowUses(out []Use, table string, row sheet.Row, onlyMagnitudes 
 }
 
 func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []Use {
-	add := func(span units.Span, t Thing, name string) {
+	add := func(span diag.Span, t Thing, name string) {
 		if t != NoThing {
 			out = append(out, Use{ref, false, span, t, name})
 		}
@@ -172,7 +173,7 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 				ok = t != NoThing
 			}
 			if ok {
-				u.Span, u.Thing, u.Name = units.Span{Start: at + start, End: at + end}, t, name
+				u.Span, u.Thing, u.Name = diag.Between(at+start, at+end), t, name
 				out = append(out, u)
 				return
 			}

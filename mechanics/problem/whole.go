@@ -3,8 +3,8 @@ package problem
 import (
 	"slices"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // wholeProblem reports what no single cell shows: that nothing is cut free, or that
@@ -24,7 +24,7 @@ func (r *reading) wholeProblem() {
 		return // a body may be bare only because its lines do not read
 	}
 	if len(p.Bodies) == 0 {
-		r.fail(sheet.Ref{Table: "points"}, units.Span{}, "nothing is cut free: no point is a particle or on a body", "write on = \"particle\" at the point whose forces balance")
+		r.fail(sheet.Ref{Table: "points"}, diag.Span{}, "the sheet has no free body: no point is a particle or on a body", "\"particle\" under on at the point whose forces balance")
 		return
 	}
 	r.refuseResultant()
@@ -40,13 +40,13 @@ func (r *reading) wholeProblem() {
 		case meant:
 			hint = doubt.Hint
 		case body.Particle:
-			hint = "add a line at " + body.Name + ", or take its on = \"particle\" out"
+			hint = "add a line at " + body.Name + ", or let it be a fixed point"
 		}
 		switch {
 		case !some:
-			r.fail(body.Ref, units.Span{}, "no force acts on "+body.Name, hint)
+			r.fail(body.Ref, diag.Span{}, "no force acts on "+body.Name, hint)
 		case !meant: // else the doubt that is there already says what would do
-			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint})
+			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Error: diag.Error{Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint}})
 		}
 	}
 }
@@ -66,7 +66,7 @@ func (r *reading) refuseResultant() {
 		return
 	}
 	text, ref := r.top("expect")
-	r.fail(ref, whole(text), "a resultant is that of known forces alone, and the sheet has "+what, "leave expect out, or take "+what+" out")
+	r.fail(ref, whole(text), "a resultant is that of known forces only, but the sheet has "+what, "remove "+what+", or do not expect a resultant")
 	r.p.Expect = ""
 }
 

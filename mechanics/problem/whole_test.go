@@ -16,22 +16,22 @@ func TestBareBodies(t *testing.T) {
 	says := func(ee []problem.Error) string {
 		var out []string
 		for _, e := range ee {
-			out = append(out, e.Ref.Table+" "+e.Ref.Row+": "+e.Error())
+			out = append(out, e.Ref.Table+" "+e.Ref.Row+": "+e.Text())
 		}
 		return strings.Join(out, "\n")
 	}
 	for _, c := range []struct{ name, text, bare, doubts, errs string }{
 		{"all have forces", head + p + e + lines + eLine, "", "", ""},
-		{"a particle", head + p + e + lines, "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`, ""},
-		{"the first of them", head + e + p + lines, "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`, ""},
+		{"a particle", head + p + e + lines, "E", `points E: no force acts on E, so it is left out. Try: add a line at E, or let it be a fixed point`, ""},
+		{"the first of them", head + e + p + lines, "E", `points E: no force acts on E, so it is left out. Try: add a line at E, or let it be a fixed point`, ""},
 		{"a body", head + p + "E = { at = \"1, 0\", on = \"boom\" }\nF = { at = \"2, 0\", on = \"boom\" }\n" + lines, "boom",
-			"points E: no force acts on boom, so it is left out: add a line or a joint at one of its points", ""},
+			"points E: no force acts on boom, so it is left out. Try: add a line or a joint at one of its points", ""},
 		{"a misspelt word says so once", head + p + "E = { at = \"1, 0\", on = \"partikle\" }\n" + lines, "partikle",
-			`points E: "partikle" is a body of its own here, with E as its one point: was "particle" meant`, ""},
-		{"beside a line that does not read", head + p + e + lines + "T2 = { kind = \"cable\", path = \"E Z\" }\n", "E", "", `lines T2: there is no point "Z": add it to [points]`},
-		{"beside an answer that does not read", head + p + e + lines + "[answers]\nT = \"zz\"\n", "E", `points E: no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`,
-			`answers T: there is no "zz"`},
-		{"the only one", head + e, "E", "", `points E: no force acts on E: add a line at E, or take its on = "particle" out`},
+			`points E: "partikle" is a body with the one point E. Try: particle, if that is meant`, ""},
+		{"beside a line that does not read", head + p + e + lines + "T2 = { kind = \"cable\", path = \"E Z\" }\n", "E", "", `lines T2: there is no point "Z". Try: add it to the points`},
+		{"beside an answer that does not read", head + p + e + lines + "[answers]\nT = \"zz\"\n", "E", `points E: no force acts on E, so it is left out. Try: add a line at E, or let it be a fixed point`,
+			`answers T: unknown name "zz"`},
+		{"the only one", head + e, "E", "", `points E: no force acts on E. Try: add a line at E, or let it be a fixed point`},
 	} {
 		p, errs := problem.Read(parse(t, c.text))
 		var bare []string

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -34,10 +35,10 @@ const senseWords = "T, C, (T), (C), tension or compression"
 // the head of a column. It sets the sign by the convention of the line: 5 kN C is
 // +5 kN of a strut and -5 kN of a cable, link or spring. What has no sense, such as
 // a reaction, takes none.
-func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool) (Written, *units.Error) {
+func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool) (Written, *diag.Error) {
 	rest, word, sense, closed := cutSense(text)
 	if rest == "" {
-		return Written{}, &units.Error{Span: whole(text), Msg: "there is no number", Hint: "write one, with its unit where it is not the sheet's"}
+		return Written{}, diag.At(whole(text), "a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
 	printed, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
 	if sense == "" && (err != nil || printed.Dim != q.Dim) {
@@ -61,8 +62,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 	}
 	if !closed && !headed && !w.Unit {
 		rest = strings.TrimSpace(rest)
-		return w, &units.Error{Span: whole(text), Msg: word + " stands behind a unit or in parentheses",
-			Hint: "Try: " + rest + " " + bare.Symbol + " " + word + ", or " + rest + " (" + word + ")"}
+		return w, diag.At(whole(text), word+" must follow a unit or be in parentheses", rest+" "+bare.Symbol+" "+word+" or "+rest+" ("+word+")")
 	}
 	return w, nil
 }
@@ -116,7 +116,7 @@ func turning(word string) (ccw, ok bool) {
 
 // unknownWord says of a value with a word behind it, which is no sense, that the word is
 // not read. It is nil where the value itself does not read.
-func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *units.Error {
+func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *diag.Error {
 	rest, word, closed := cutWord(strings.TrimSpace(text))
 	if _, isUnit := units.Find(word); isUnit && word != "t" || rest == "" || !strings.ContainsFunc(word, unicode.IsLetter) || strings.ContainsFunc(word, unicode.IsDigit) {
 		return nil
@@ -131,38 +131,38 @@ func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *units.Erro
 	if !closed && !v.Unit { // it may be a unit, mistyped
 		return nil
 	}
-	hint := "Try: " + rest
+	hint := rest
 	if p.SensedLine(q) >= 0 {
-		hint += ", or one of " + senseWords + " behind it"
+		hint += ", or one of " + senseWords + " after it"
 	}
-	return &units.Error{Span: whole(text), Msg: strconv.Quote(word) + " behind the value is not read", Hint: hint}
+	return diag.At(whole(text), "unexpected "+strconv.Quote(word)+" after the value", hint)
 }
 
 // signedTurn says how the sense of a moment is written.
-func (p *Problem) signedTurn(text, rest, word string, ccw bool) *units.Error {
-	positive, hint := "counter-clockwise is positive", "Try: "+rest
+func (p *Problem) signedTurn(text, rest, word string, ccw bool) *diag.Error {
+	positive, hint := "counter-clockwise is positive", rest
 	switch signed := rest != strings.TrimLeft(rest, "-−–"); {
 	case !p.Planar:
-		positive, hint = "right-handed about its axis is positive", "Try: the value with its sign"
+		positive, hint = "right-handed about its axis is positive", "the value with its sign"
 	case signed:
-		hint = "Try: the value with its sign"
+		hint = "the value with its sign"
 	case !ccw:
-		hint = "Try: -" + rest
+		hint = "-" + rest
 	}
-	return &units.Error{Span: whole(text), Msg: "the sign gives the sense, not the word " + word + ": " + positive, Hint: hint}
+	return diag.At(whole(text), "the sense is given by the sign, not by the word "+word+"; "+positive, hint)
 }
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
 // behind it or bars around it, what would do.
-func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *units.Error {
+func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 	if ref.Key != "limit" && ref.Key != "magnitude" {
 		return nil
 	}
-	fail := func(msg, hint string) *units.Error { return &units.Error{Span: whole(text), Msg: msg, Hint: hint} }
+	fail := func(msg, hint string) *diag.Error { return diag.At(whole(text), msg, hint) }
 	if open := strings.IndexByte(text, '|'); open >= 0 {
 		inner, _, closed := strings.Cut(text[open+1:], "|")
 		if name := strings.TrimSpace(inner); closed && isIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
-			return fail("a magnitude is linear in the unknowns, and |"+name+"| is not", "Try: "+name+", or -"+name+" where it is negative")
+			return fail("a magnitude must be linear in the unknowns, but |"+name+"| is not", name+", or -"+name+" if it is negative")
 		}
 		return nil
 	}
@@ -186,38 +186,38 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *units.Error {
 	case turns:
 		return r.p.signedTurn(text, rest, word, ccw)
 	case ref.Key == "limit":
-		return fail("a limit has no sense, and the word "+word+" is not read", "Try: "+rest)
+		return fail("a limit has no sense, so "+word+" cannot follow it", rest)
 	case e.line < 0:
 		return nil
 	}
 	info := r.p.Lines[e.line].Kind.Info()
 	switch means {
 	case info.Positive:
-		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: "+rest)
+		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, rest)
 	case info.Negative:
-		return fail("the sign of a magnitude gives its sense: "+info.Positive+" is positive of a "+info.Name, "Try: -"+rest)
+		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, "-"+rest)
 	}
-	return fail("a "+info.Name+" has no tension or compression", "Try: "+rest)
+	return fail("a "+info.Name+" has no tension or compression", rest)
 }
 
 // sensed gives a value the sign of its sense, by what is positive of the line's kind.
-func (p *Problem) sensed(q Query, w *Written) *units.Error {
+func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 	line := p.SensedLine(q)
 	if line < 0 {
 		what := q.Name + " has no tension or compression"
 		if q.Kind == AskMagnitude {
-			return &units.Error{Msg: "a magnitude has no tension or compression", Hint: "Try: the value alone"}
+			return diag.New("a magnitude has no tension or compression", "the value alone")
 		}
 		if q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0 {
 			what = q.Name + " is a reaction, which has no tension or compression"
 		}
-		return &units.Error{Msg: what, Hint: "Try: the value with its sign"}
+		return diag.New(what, "the value with its sign")
 	}
 	info := p.Lines[line].Kind.Info()
 	// A minus says compression as well, where tension is positive, as everywhere but
 	// with struts.
 	if w.Value < 0 && (w.Sense == "tension" || w.Sense == "push") {
-		return &units.Error{Msg: "there is a minus, and the word " + w.Sense, Hint: "write one of them"}
+		return diag.New("the value has both a minus sign and the word "+w.Sense, "only one of them")
 	}
 	switch w.Sense {
 	case info.Positive:
@@ -231,16 +231,16 @@ func (p *Problem) sensed(q Query, w *Written) *units.Error {
 }
 
 // senseOf says what the senses of a kind of line are called.
-func senseOf(info KindInfo, sense string) *units.Error {
+func senseOf(info KindInfo, sense string) *diag.Error {
 	switch {
 	case info.Sense == PressOnly:
-		return &units.Error{Msg: "the sense of a " + info.Name + " is a push", Hint: "Try: the word push, or the value alone"}
+		return diag.New("a "+info.Name+" can only push", "the word push, or the value alone")
 	case info.Sense == Along:
-		return &units.Error{Msg: "a " + info.Name + " has no " + sense, Hint: "write its sign"}
+		return diag.New("a "+info.Name+" has no "+sense, "the value with its sign")
 	case sense == "pull":
-		return &units.Error{Msg: "the sense of a " + info.Name + " that pulls is tension", Hint: "Try: T or tension in place of pull"}
+		return diag.New("the sense of a "+info.Name+" that pulls is tension", "T or tension instead of pull")
 	}
-	return &units.Error{Msg: "the sense of a " + info.Name + " that pushes is compression", Hint: "Try: C or compression in place of push"}
+	return diag.New("the sense of a "+info.Name+" that pushes is compression", "C or compression instead of push")
 }
 
 // SensedLine is the line whose tension, compression or push a result is, or -1: its

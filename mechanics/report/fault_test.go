@@ -7,28 +7,6 @@ import (
 	"trivet/fixtures"
 )
 
-func TestFaultWhere(t *testing.T) {
-	for _, c := range []struct {
-		fault Fault
-		want  string
-	}{
-		{Fault{Line: 3, Column: 8, Width: 3, Source: `A = "4, hh, 0"`, Msg: `there is no "hh"`, Hint: `did you mean "h"`},
-			"a.toml:3:8: there is no \"hh\": did you mean \"h\"\nA = \"4, hh, 0\"\n       ^~~"},
-		{Fault{Line: 1, Column: 6, Width: 1, Source: `A = "°x"`, Msg: "this is no unit"}, "a.toml:1:6: this is no unit\nA = \"°x\"\n     ^"},
-		{Fault{Line: 1, Column: 99, Width: 9, Source: "A", Msg: "this is left over"}, "a.toml:1:99: this is left over\nA\n ^"},
-		{Fault{Line: 2, Column: 1, Source: "  ", Msg: "nothing is cut free", Hint: "write on"}, "a.toml:2:1: nothing is cut free: write on"},
-		{Fault{Line: 1, Column: 300, Width: 2, Source: strings.Repeat("ü", 299) + "AB" + strings.Repeat("c", 300), Msg: "left over"},
-			"a.toml:1:300: left over\n... " + strings.Repeat("ü", 30) + "AB" + strings.Repeat("c", 60) + " ...\n" + strings.Repeat(" ", 34) + "^~"},
-		{Fault{Line: 1, Column: 1, Width: 500, Source: strings.Repeat("#", 500), Msg: "no"},
-			"a.toml:1:1: no\n" + strings.Repeat("#", 240) + " ...\n^" + strings.Repeat("~", 239)},
-		{Fault{Msg: "there is no such file", Hint: "look again"}, "a.toml: there is no such file: look again"},
-	} {
-		if got := c.fault.Where("a.toml"); got != c.want {
-			t.Errorf("got\n%s\nwant\n%s", got, c.want)
-		}
-	}
-}
-
 func TestCheckLine(t *testing.T) {
 	const sound = `plane = "xy"
 [points]

@@ -6,61 +6,47 @@ import (
 	"os"
 	"path/filepath"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
 
-// FileFault gives an error of reading or writing a sheet its place, where it
-// has one, and what would do on a command line.
-func FileFault(name string, err error) Fault {
-	var text *sheet.Error
-	var file *sheet.FileError
+// FileFault is an error of reading or writing a sheet, with what to try on a command
+// line.
+func FileFault(name string, err error) *diag.Error {
+	f := diag.Of(err)
 	var changed *sheet.ChangedError
-	switch {
-	case errors.As(err, &text):
-		return Fault{Line: text.Line, Column: text.Column, Msg: text.Msg, Hint: text.Hint, Source: text.Source}
+	switch missing := errors.Is(err, fs.ErrNotExist); {
 	case errors.As(err, &changed):
-		return Fault{Msg: changed.Error(), Hint: "name another, or open it with `trivet " + name + "`"}
-	case errors.As(err, &file):
-		f := Fault{Msg: file.Msg, Hint: file.Hint}
-		if errors.Is(err, fs.ErrNotExist) && there(name+".toml") {
-			f.Hint = "did you mean " + name + ".toml"
-		} else if errors.Is(err, fs.ErrNotExist) && there(filepath.Dir(name)) {
-			f.Hint = "check the name, or try `trivet new " + name + "`"
-		}
-		return f
+		f.Hint = "another name, or open it with `trivet " + name + "`"
+	case missing && there(name+".toml"):
+		f.Hint = name + ".toml"
+	case missing && there(filepath.Dir(name)):
+		f.Hint = "another name, or make the sheet with `trivet new " + name + "`"
 	}
-	return Fault{Msg: err.Error()}
+	return f
 }
 
-// WritePage writes a page to a file, whole or not at all. Where it does not, it
+// WritePage writes a page to a file, whole or not at all. Where it does not, the error
 // says why, and what was there is as it was.
-func WritePage(file, format string, s *statics.Solution, opt PageOptions, force bool) (f Fault, ok bool) {
+func WritePage(file, format string, s *statics.Solution, opt PageOptions, force bool) *diag.Error {
 	data, err := Page(format, s, opt)
 	if err == nil {
 		err = sheet.Write(file, data, force)
 	}
 	if err != nil {
-		return WriteFault(err), false
+		return WriteFault(err)
 	}
-	return Fault{}, true
+	return nil
 }
 
 // WriteFault says why a file that is no sheet was not written.
-func WriteFault(err error) Fault {
-	var file *sheet.FileError
-	var changed *sheet.ChangedError
-	switch {
-	case errors.As(err, &changed):
-		return Fault{Msg: changed.Error(), Hint: "name another, or write over it with --force"}
-	case errors.As(err, &file):
-		f := Fault{Msg: file.Msg, Hint: file.Hint}
-		if f.Hint == "name a sheet in it" {
-			f.Hint = "name a file in it"
-		}
-		return f
+func WriteFault(err error) *diag.Error {
+	f := diag.Of(err)
+	if changed := (*sheet.ChangedError)(nil); errors.As(err, &changed) {
+		f.Hint = "another name, or write over it with --force"
 	}
-	return Fault{Msg: err.Error()}
+	return f
 }
 
 func there(file string) bool {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -55,7 +56,7 @@ func Between(format, name string, i, sheets int) string {
 // behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
 // one; warnings are what JSON says of the sheet besides, the others by its words.
-func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, steps bool, warnings []Fault) string {
+func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, steps bool, warnings []*diag.Error) string {
 	switch format {
 	case "json":
 		return string(JSON(sheet, s, t, warnings...))

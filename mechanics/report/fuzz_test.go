@@ -65,9 +65,8 @@ func checkError(t *testing.T, sh *sheet.Sheet, e problem.Error) {
 	if e.Msg == "" {
 		t.Error("an error says nothing")
 	}
-	line, column := sh.Position(e.Ref, e.Span.Start)
-	if line < 1 || column < 1 {
-		t.Errorf("%q stands at %d:%d", e.Msg, line, column)
+	if at := e.Placed(sh); at.Line < 1 || at.Column < 1 {
+		t.Errorf("%q stands at %d:%d", e.Msg, at.Line, at.Column)
 	}
 }
 

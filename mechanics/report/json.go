@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
@@ -95,7 +96,7 @@ type (
 const jsonFormat = 2
 
 // JSON writes a solved sheet as one object; t may be nil.
-func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...Fault) []byte {
+func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
 	p := s.Problem
 	out := jsonSheet{
 		Format: jsonFormat, Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
@@ -148,7 +149,7 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 }
 
 // JSONUnreadable writes a sheet that can't be read as one object.
-func JSONUnreadable(sheet, title string, faults []Fault, warnings ...Fault) []byte {
+func JSONUnreadable(sheet, title string, faults []*diag.Error, warnings ...*diag.Error) []byte {
 	out := jsonSheet{
 		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
 		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
@@ -158,7 +159,7 @@ func JSONUnreadable(sheet, title string, faults []Fault, warnings ...Fault) []by
 	return marshal(out)
 }
 
-func faultsJSON(faults []Fault) (out []jsonError) {
+func faultsJSON(faults []*diag.Error) (out []jsonError) {
 	for _, f := range faults {
 		out = append(out, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
 	}

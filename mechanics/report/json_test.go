@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/diag"
 )
 
 func percent(use float64) string {
@@ -198,7 +199,7 @@ func TestJSONVerdicts(t *testing.T) {
 }
 
 func TestJSONUnreadable(t *testing.T) {
-	o := object(t, JSONUnreadable("bad.toml", "Bad", []Fault{{Line: 3, Column: 7, Msg: "there is no \"hh\"", Hint: "did you mean \"h\""}}))
+	o := object(t, JSONUnreadable("bad.toml", "Bad", []*diag.Error{{Place: diag.Place{Line: 3, Column: 7}, Msg: `there is no name "hh"`, Hint: "h"}}))
 	if o["verdict"] != "unreadable" || o["sheet"] != "bad.toml" || o["title"] != "Bad" {
 		t.Errorf("%v", o)
 	}
@@ -214,7 +215,7 @@ func TestJSONUnreadable(t *testing.T) {
 
 // Warnings are a list of their own, beside a result and beside errors; none where there is nothing to say.
 func TestJSONWarnings(t *testing.T) {
-	warning := Fault{Line: 2, Column: 1, Msg: `unknown key "gravity"`, Hint: "Try: g"}
+	warning := &diag.Error{Place: diag.Place{Line: 2, Column: 1}, Msg: `unknown key "gravity"`, Hint: "g"}
 	const want = "[{column number, hint string, line number, says string}]"
 	f, _ := fixtures.Get("traffic-light")
 	o := object(t, JSON("-", solved(t, f.Text), nil, warning))
@@ -224,7 +225,7 @@ func TestJSONWarnings(t *testing.T) {
 	if o := object(t, JSON("-", solved(t, f.Text), nil)); o["warnings"] != nil {
 		t.Errorf("warnings are %v", o["warnings"])
 	}
-	if got := shape(object(t, JSONUnreadable("-", "", []Fault{warning}, warning))["warnings"]); got != want {
+	if got := shape(object(t, JSONUnreadable("-", "", []*diag.Error{warning}, warning))["warnings"]); got != want {
 		t.Errorf("beside errors they are %s", got)
 	}
 }

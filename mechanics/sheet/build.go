@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"trivet/mechanics/diag"
 )
 
 // builder collects rows while the expressions of a text go by.
@@ -29,7 +31,7 @@ type rowKey struct {
 // part is one name of a dotted key or header.
 type part struct {
 	name string
-	at   Span
+	at   diag.Span
 }
 
 func newBuilder(text string) *builder {
@@ -41,7 +43,7 @@ func newBuilder(text string) *builder {
 	if strings.HasPrefix(text, bom) {
 		b.base = len(bom)
 	}
-	b.s.sections = []section{{head: Span{b.base, b.base}, end: b.base}}
+	b.s.sections = []section{{head: diag.Between(b.base, b.base), end: b.base}}
 	return b
 }
 
@@ -53,9 +55,9 @@ func (b *builder) finish() *Sheet {
 	return b.s
 }
 
-func (b *builder) span(r unstable.Range) Span {
+func (b *builder) span(r unstable.Range) diag.Span {
 	start := b.base + int(r.Offset)
-	return Span{start, start + int(r.Length)}
+	return diag.Between(start, start+int(r.Length))
 }
 
 func (b *builder) parts(n *unstable.Node) []part {
@@ -68,9 +70,9 @@ func (b *builder) parts(n *unstable.Node) []part {
 }
 
 // counted refuses a text with more entries than any problem has.
-func (b *builder) counted(at int) *fault {
+func (b *builder) counted(at int) *diag.Error {
 	if b.values++; b.values > MaxValues {
-		return &fault{at, fmt.Sprintf("this is entry %d, more than any problem needs", b.values), "check that this is the file you meant"}
+		return errorIn(at, fmt.Sprintf("a sheet has at most %d entries", MaxValues), "check that this is the intended file")
 	}
 	return nil
 }
@@ -95,7 +97,7 @@ func nameless(path []part) bool {
 }
 
 // header opens a section.
-func (b *builder) header(n *unstable.Node) *fault {
+func (b *builder) header(n *unstable.Node) *diag.Error {
 	path := b.parts(n)
 	start := strings.LastIndexByte(b.s.text[:path[0].at.Start], '[')
 	end := path[len(path)-1].at.End
@@ -104,12 +106,12 @@ func (b *builder) header(n *unstable.Node) *fault {
 	if list {
 		start, end = start-1, end+1
 	}
-	head := Span{start, end}
+	head := diag.Between(start, end)
 	if err := b.counted(start); err != nil {
 		return err
 	}
 	if len(path) > MaxDepth {
-		return &fault{start, fmt.Sprintf("the name of this table has more than %d parts", MaxDepth), "a problem needs 2; shorten it"}
+		return errorIn(start, fmt.Sprintf("the name of this table has more than %d parts", MaxDepth), "a shorter one; a problem needs two")
 	}
 	sec := section{head: head, end: end, list: list}
 	for _, p := range path {
@@ -132,7 +134,7 @@ func (b *builder) header(n *unstable.Node) *fault {
 	}
 	if !b.kept {
 		if b.heads[joined(path)]++; b.heads[joined(path)] > 1 {
-			return &fault{start, fmt.Sprintf("the table %s is there twice", b.s.text[start:end]), "put the rows of both under one header"}
+			return errorIn(start, fmt.Sprintf("the table %s occurs twice", b.s.text[start:end]), "put the rows of both under one header")
 		}
 	}
 	t := b.table(path[0])
@@ -148,7 +150,7 @@ func (b *builder) header(n *unstable.Node) *fault {
 }
 
 // headRow is a row with a header of its own: [points.A].
-func (b *builder) headRow(t int, path []part, head Span, listed int) *fault {
+func (b *builder) headRow(t int, path []part, head diag.Span, listed int) *diag.Error {
 	r, err := b.row(t, path[1])
 	if err != nil {
 		return err
@@ -187,13 +189,13 @@ func (b *builder) table(p part) int {
 }
 
 // row gives a row, new or not. The pointer holds until the next call.
-func (b *builder) row(t int, p part) (*Row, *fault) {
+func (b *builder) row(t int, p part) (*Row, *diag.Error) {
 	tab := &b.s.Tables[t]
 	k := rowKey{t, p.name}
 	i, ok := b.rows[k]
 	if !ok {
 		if len(b.rows) == MaxRows {
-			return nil, &fault{p.at.Start, fmt.Sprintf("this is row %d, and a sheet holds %d", MaxRows+1, MaxRows), "split the problem into several sheets"}
+			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", MaxRows), "split the problem into several sheets")
 		}
 		i = len(tab.Rows)
 		b.rows[k] = i
@@ -202,25 +204,25 @@ func (b *builder) row(t int, p part) (*Row, *fault) {
 	return &tab.Rows[i], nil
 }
 
-func (b *builder) twice(t int, p part) *fault {
+func (b *builder) twice(t int, p part) *diag.Error {
 	where := inTable(b.s.Tables[t].Name)
-	return &fault{p.at.Start, fmt.Sprintf("the name %q is used twice%s", p.name, where), "rename one of them"}
+	return errorIn(p.at.Start, fmt.Sprintf("the name %q is used twice%s", p.name, where), "rename one of them")
 }
 
 // cell adds a cell to a row. Kept pieces of one cell, such as at.x and at.y,
 // fall together.
-func (b *builder) cell(r *Row, c Cell) *fault {
+func (b *builder) cell(r *Row, c Cell) *diag.Error {
 	for i := range r.Cells {
 		if r.Cells[i].Key != c.Key {
 			continue
 		}
 		if r.Cells[i].Readable || c.Readable {
-			return &fault{c.keyAt.Start, fmt.Sprintf("%q is used twice in the row %q", c.Key, r.Name), "take one of them away"}
+			return errorIn(c.keyAt.Start, fmt.Sprintf("%q is used twice in the row %q", c.Key, r.Name), "remove one of them")
 		}
 		return nil
 	}
 	if len(r.Cells) == MaxCells {
-		return &fault{c.keyAt.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, MaxCells), "no row needs so many; check that this is the file you meant"}
+		return errorIn(c.keyAt.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, MaxCells), "check that this is the intended file")
 	}
 	r.Cells = append(r.Cells, c)
 	return nil

@@ -1,12 +1,13 @@
 package sheet
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // MaxName is the most bytes a name typed into a sheet may have.
@@ -47,14 +48,9 @@ type DeleteRow struct{ Table, Row string }
 // RenameRow gives a row another name. Cells that use the name are left alone.
 type RenameRow struct{ Table, Row, To string }
 
-// EditError says why an edit was refused. Hint says what would do.
-type EditError struct{ Msg, Hint string }
-
-func (e *EditError) Error() string { return e.Msg }
-
 // splice puts text in the place of a span.
 type splice struct {
-	at   Span
+	at   diag.Span
 	text string
 }
 
@@ -73,13 +69,13 @@ func (p Patch) empty() bool { return p.Old == p.New }
 func (p Patch) on(text string) string { return text[:p.At] + p.New + text[p.At+len(p.Old):] }
 
 // Apply gives the sheet with an edit made, and the change of its text. An
-// error is an *EditError; the sheet is as it was then.
+// error is an *diag.Error; the sheet is as it was then.
 func (s *Sheet) Apply(e Edit) (*Sheet, Patch, error) {
 	if s.under != nil {
 		s = s.under
 	}
 	if e == nil {
-		return nil, Patch{}, &EditError{Msg: "there is nothing to change"}
+		return nil, Patch{}, diag.New("there is nothing to change", "")
 	}
 	splices, err := e.edit(s)
 	if err != nil {
@@ -91,11 +87,9 @@ func (s *Sheet) Apply(e Edit) (*Sheet, Patch, error) {
 	p := merge(s.text, splices)
 	next, err := parse(p.on(s.text))
 	if err != nil {
-		var bad *Error
-		if errors.As(err, &bad) {
-			return nil, Patch{}, &EditError{Msg: bad.Msg, Hint: bad.Hint}
-		}
-		return nil, Patch{}, &EditError{Msg: err.Error()}
+		wrong := diag.Of(err)
+		wrong.Place = diag.Place{} // in a text that nobody has seen
+		return nil, Patch{}, wrong
 	}
 	return next, p, nil
 }
@@ -118,15 +112,15 @@ func merge(text string, splices []splice) Patch {
 func checkName(what, name string) error {
 	switch {
 	case strings.TrimSpace(name) == "":
-		return &EditError{Msg: what + " is empty", Hint: "type a name"}
+		return diag.New(what+" is empty", "type a name")
 	case len(name) > MaxName:
-		return &EditError{Msg: fmt.Sprintf("%s is %d bytes long", what, len(name)), Hint: "shorten it"}
+		return diag.New(fmt.Sprintf("%s has %d bytes, but at most %d are allowed", what, len(name), MaxName), "shorten it")
 	case !utf8.ValidString(name):
-		return &EditError{Msg: what + " is not text", Hint: "type it in UTF-8"}
+		return diag.New(what+" is not text in UTF-8", "type it in UTF-8")
 	}
 	for _, r := range name {
 		if unicode.IsControl(r) {
-			return &EditError{Msg: fmt.Sprintf("%s holds the control character %U", what, r), Hint: "take it out"}
+			return diag.New(fmt.Sprintf("%s contains the control character %U", what, r), "remove it")
 		}
 	}
 	return nil
@@ -135,9 +129,9 @@ func checkName(what, name string) error {
 func checkCell(text string, limit int) error {
 	switch {
 	case len(text) > limit:
-		return &EditError{Msg: fmt.Sprintf("this text is %d bytes long, and %d is the most that fits here", len(text), limit), Hint: "shorten it"}
+		return diag.New(fmt.Sprintf("this text has %d bytes, but at most %d are allowed", len(text), limit), "shorten it")
 	case !utf8.ValidString(text):
-		return &EditError{Msg: "this is not text", Hint: "type it in UTF-8"}
+		return diag.New("this is not text in UTF-8", "type it in UTF-8")
 	}
 	return nil
 }
@@ -153,14 +147,14 @@ func limitOf(table string) int {
 func (s *Sheet) find(table, row string) (*Table, *Row, error) {
 	t := s.table(table)
 	if t == nil && table != "" {
-		return nil, nil, &EditError{Msg: fmt.Sprintf("there is no table [%s]", encodeName(table)), Hint: "add a row to it first"}
+		return nil, nil, diag.New(fmt.Sprintf("there is no table [%s]", encodeName(table)), "add a row to it first")
 	}
 	if t != nil {
 		if i := t.index(row); i >= 0 {
 			return t, &t.Rows[i], nil
 		}
 	}
-	return t, nil, &EditError{Msg: fmt.Sprintf("there is no row %q%s", row, inTable(table)), Hint: "add it first"}
+	return t, nil, diag.New(fmt.Sprintf("there is no row %q%s", row, inTable(table)), "add it first")
 }
 
 func inTable(table string) string {
@@ -171,5 +165,5 @@ func inTable(table string) string {
 }
 
 func errKept(row string) error {
-	return &EditError{Msg: fmt.Sprintf("%q is written in a way that is kept but not edited here", row), Hint: "change it in a text editor"}
+	return diag.New(fmt.Sprintf("%q is written in a form that cannot be edited here", row), "change it in a text editor")
 }

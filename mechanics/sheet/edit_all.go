@@ -1,7 +1,7 @@
 package sheet
 
 // ApplyAll gives the sheet with edits made one after the other, and their
-// change of its text as one patch. An error is an *EditError of the first edit
+// change of its text as one patch. An error is an *diag.Error of the first edit
 // that was refused; the sheet is as it was then.
 //
 // Texts of cells and names that stand in the sheet already are replaced

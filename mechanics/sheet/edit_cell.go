@@ -1,13 +1,17 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+
+	"trivet/mechanics/diag"
+)
 
 func (e SetCell) edit(s *Sheet) ([]splice, error) {
 	if err := checkCell(e.Text, limitOf(e.Table)); err != nil {
 		return nil, err
 	}
 	if e.Table == "" && e.Key != "" {
-		return nil, &EditError{Msg: fmt.Sprintf("%q holds one value", e.Row), Hint: "set it without a key"}
+		return nil, diag.New(fmt.Sprintf("%q is a single value", e.Row), "set it without a key")
 	}
 	t, r, err := s.find(e.Table, e.Row)
 	if r == nil {
@@ -38,15 +42,15 @@ func (s *Sheet) addCell(t *Table, r *Row, key, value string) ([]splice, error) {
 	case formBare:
 		c := r.Cells[0]
 		return []splice{
-			{Span{c.at.Start, c.at.Start}, "{ " + encodeName(defaultKey(t.Name)) + " = "},
-			{Span{c.at.End, c.at.End}, ", " + key + " = " + value + " }"},
+			{diag.Between(c.at.Start, c.at.Start), "{ " + encodeName(defaultKey(t.Name)) + " = "},
+			{diag.Between(c.at.End, c.at.End), ", " + key + " = " + value + " }"},
 		}, nil
 	case formInline:
 		return []splice{s.putInner(r.braces, 0, key+" = "+value)}, nil
 	case formHeader:
 		for _, p := range r.pieces {
 			if sec := s.sections[p.section]; p.header && len(sec.path) == 2 {
-				var like Span
+				var like diag.Span
 				for _, c := range r.Cells {
 					if c.at.Start > sec.head.End && c.whole.End <= sec.end {
 						like = c.whole
@@ -84,7 +88,7 @@ func (e DropCell) edit(s *Sheet) ([]splice, error) {
 	case r.form == formBare && e.Table == "":
 		return DeleteRow{e.Table, e.Row}.edit(s)
 	case r.form == formBare:
-		return nil, &EditError{Msg: fmt.Sprintf("this is all that %q holds", e.Row), Hint: "delete the row"}
+		return nil, diag.New(fmt.Sprintf("this is the only cell of %q", e.Row), "delete the row")
 	}
 	if r.form == formDotted && len(r.pieces) == 1 {
 		p := r.pieces[0]
@@ -97,5 +101,5 @@ func (e DropCell) edit(s *Sheet) ([]splice, error) {
 	if br == nil {
 		br = t.braces
 	}
-	return s.cutInner(br, func(at Span) bool { return at == c.whole }), nil
+	return s.cutInner(br, func(at diag.Span) bool { return at == c.whole }), nil
 }

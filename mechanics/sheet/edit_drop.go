@@ -1,6 +1,10 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+
+	"trivet/mechanics/diag"
+)
 
 // DeleteTable takes a table out, with the comments that stand right above its
 // headers. Where there is none nothing happens.
@@ -12,14 +16,14 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 		return nil, nil
 	}
 	if e.Table == "" {
-		return nil, &EditError{Msg: "what stands before the first header is no table", Hint: "delete its rows"}
+		return nil, diag.New("the rows before the first header are not a table", "delete them one by one")
 	}
 	var out []splice
 	headed := map[int]bool{}
 	for i, sec := range s.sections[1:] {
 		if sec.path[0] == e.Table {
 			headed[i+1] = true
-			out = append(out, s.cutLines(Span{s.comments(sec.head.Start), max(sec.head.End, sec.end)}))
+			out = append(out, s.cutLines(diag.Between(s.comments(sec.head.Start), max(sec.head.End, sec.end))))
 		}
 	}
 	if t.braces != nil {

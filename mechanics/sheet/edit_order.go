@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // MoveRow puts a row behind the row named After of the same table, or before
@@ -42,17 +44,17 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	if err != nil {
 		return nil, err
 	}
-	stuck := &EditError{Msg: fmt.Sprintf("%q and %q are written in different places", e.Row, other.Name), Hint: "move it in a text editor"}
+	stuck := diag.New(fmt.Sprintf("%q and %q are written in different places", e.Row, other.Name), "move it in a text editor")
 	switch {
 	case p.braces != q.braces, p.header != q.header, !p.header && p.section != q.section:
 		return nil, stuck
 	case p.braces != nil:
 		entry := s.text[p.whole.Start:p.whole.End]
-		out := s.cutInner(p.braces, func(at Span) bool { return at == p.whole })
+		out := s.cutInner(p.braces, func(at diag.Span) bool { return at == p.whole })
 		if before < 0 {
-			return append(out, splice{Span{q.whole.Start, q.whole.Start}, entry + ", "}), nil
+			return append(out, splice{diag.Between(q.whole.Start, q.whole.Start), entry + ", "}), nil
 		}
-		return append(out, splice{Span{q.whole.End, q.whole.End}, ", " + entry}), nil
+		return append(out, splice{diag.Between(q.whole.End, q.whole.End), ", " + entry}), nil
 	}
 	own, to := s.lines(p.whole), s.lines(q.whole)
 	block := s.text[own.Start:own.End]
@@ -62,11 +64,11 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	cut := s.cutLines(p.whole)
 	if p.header {
 		block += s.eol() // the blank line that sets a header off
-		cut = splice{Span{own.Start, s.afterBlank(own.End)}, ""}
+		cut = splice{diag.Between(own.Start, s.afterBlank(own.End)), ""}
 	}
 	switch {
 	case before < 0:
-		return []splice{cut, {Span{to.Start, to.Start}, block}}, nil
+		return []splice{cut, {diag.Between(to.Start, to.Start), block}}, nil
 	case !strings.HasSuffix(s.text[:to.End], "\n"):
 		block = s.eol() + block
 	case p.header && s.afterBlank(to.End) == to.End:
@@ -74,7 +76,7 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	case p.header:
 		to.End = s.afterBlank(to.End)
 	}
-	return []splice{cut, {Span{to.End, to.End}, block}}, nil
+	return []splice{cut, {diag.Between(to.End, to.End), block}}, nil
 }
 
 // afterBlank moves over one blank line.
@@ -92,7 +94,7 @@ func movable(r *Row) (piece, error) {
 		return piece{}, errKept(r.Name)
 	}
 	if len(r.pieces) != 1 {
-		return piece{}, &EditError{Msg: fmt.Sprintf("%q is written in several places", r.Name), Hint: "write it as " + encodeName(r.Name) + " = { ... } to move it"}
+		return piece{}, diag.New(fmt.Sprintf("%q is written in several places", r.Name), "write it as "+encodeName(r.Name)+" = { ... } to move it")
 	}
 	return r.pieces[0], nil
 }
@@ -120,7 +122,7 @@ func (e DuplicateRow) edit(s *Sheet) ([]splice, error) {
 		copied = append(copied, s.text[p.whole.Start:p.name.Start]+encodeName(e.As)+s.text[p.name.End:p.whole.End])
 	}
 	if last.braces != nil {
-		return []splice{{Span{last.whole.End, last.whole.End}, ", " + strings.Join(copied, ", ")}}, nil
+		return []splice{{diag.Between(last.whole.End, last.whole.End), ", " + strings.Join(copied, ", ")}}, nil
 	}
 	eol := s.eol()
 	if last.header {

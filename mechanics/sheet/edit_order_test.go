@@ -4,6 +4,8 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 func TestMoveRow(t *testing.T) {
@@ -70,12 +72,12 @@ func TestOrderRefuses(t *testing.T) {
 		{"[points]\nA = 1\n", MoveRow{"points", "A", "X"}, `there is no row "X" in [points]`},
 		{"[points]\nA.at = 1\nA.on = 2\nB = 2\n", MoveRow{"points", "A", "B"}, `"A" is written in several places`},
 		{"[points.A]\nat = 1\n[points]\nB = 2\n", MoveRow{"points", "A", "B"}, `"A" and "B" are written in different places`},
-		{"[[points.A]]\nat = 1\n[points.B]\nat = 2\n", MoveRow{"points", "A", "B"}, `"A" is written in a way that is kept but not edited here`},
-		{"[points]\nA = 1\nB = 2\n", DuplicateRow{"points", "A", "B"}, `the name "B" is used already in [points]`},
+		{"[[points.A]]\nat = 1\n[points.B]\nat = 2\n", MoveRow{"points", "A", "B"}, `"A" is written in a form that cannot be edited here`},
+		{"[points]\nA = 1\nB = 2\n", DuplicateRow{"points", "A", "B"}, `the name "B" is already used in [points]`},
 		{"[points]\nA = 1\n", DuplicateRow{"points", "A", " "}, "the new name is empty"},
 		{"[points]\nA = 1\n", DuplicateRow{"points", "X", "B"}, `there is no row "X" in [points]`},
 	} {
-		if _, _, err := mustParse(t, c.text).Apply(c.e); err == nil || err.Error() != c.want {
+		if _, _, err := mustParse(t, c.text).Apply(c.e); err == nil || diag.Of(err).Msg != c.want {
 			t.Errorf("%#v: %v, want %s", c.e, err, c.want)
 		}
 	}
@@ -105,7 +107,7 @@ func TestDoAll(t *testing.T) {
 	}
 	before := h.Current()
 	err = h.DoAll([]Edit{cell("", "title", "", "z"), DeleteRow{"points", "none"}})
-	if err == nil || err.Error() != `there is no row "none" in [points]` || h.Current() != before {
+	if err == nil || diag.Of(err).Msg != `there is no row "none" in [points]` || h.Current() != before {
 		t.Fatalf("a refused edit left something behind: %v", err)
 	}
 	if err := h.DoAll(nil); err != nil || h.Current() != before {

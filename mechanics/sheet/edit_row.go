@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 func (e DeleteRow) edit(s *Sheet) ([]splice, error) {
@@ -12,7 +14,7 @@ func (e DeleteRow) edit(s *Sheet) ([]splice, error) {
 		return nil, err
 	}
 	var out []splice
-	inside := map[*braces][]Span{}
+	inside := map[*braces][]diag.Span{}
 	for _, p := range r.pieces {
 		if p.braces != nil {
 			inside[p.braces] = append(inside[p.braces], p.whole)
@@ -21,7 +23,7 @@ func (e DeleteRow) edit(s *Sheet) ([]splice, error) {
 		out = append(out, s.cutLines(p.whole))
 	}
 	for br, gone := range inside {
-		out = append(out, s.cutInner(br, func(at Span) bool { return slices.Contains(gone, at) })...)
+		out = append(out, s.cutInner(br, func(at diag.Span) bool { return slices.Contains(gone, at) })...)
 	}
 	return out, nil
 }
@@ -48,7 +50,7 @@ func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 }
 
 func errUsed(table, name string) error {
-	return &EditError{Msg: fmt.Sprintf("the name %q is used already%s", name, inTable(table)), Hint: "take another name"}
+	return diag.New(fmt.Sprintf("the name %q is already used%s", name, inTable(table)), "another name")
 }
 
 // check refuses what cannot be a row, and names the cells of one that has
@@ -116,7 +118,7 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 	}
 	if e.Table == "" {
 		if len(cells) != 1 || cells[0].Key != "" {
-			return nil, &EditError{Msg: fmt.Sprintf("%q holds one value", e.Name), Hint: "give it one cell without a key"}
+			return nil, diag.New(fmt.Sprintf("%q is a single value", e.Name), "one cell without a key")
 		}
 		return s.addTop(e.Name, cells[0].Text, e.After)
 	}
@@ -156,7 +158,7 @@ func (s *Sheet) addBeside(t *Table, p piece, name, value string) []splice {
 func (s *Sheet) addAtEnd(t *Table, name, value string) ([]splice, error) {
 	if t.own >= 0 {
 		sec := s.sections[t.own]
-		var like Span
+		var like diag.Span
 		for _, r := range t.Rows {
 			for _, p := range r.pieces {
 				if p.section == t.own && p.whole.End > like.End {

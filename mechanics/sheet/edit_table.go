@@ -3,6 +3,8 @@ package sheet
 import (
 	"slices"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // The usual order of a sheet, which new entries and tables fall in with.
@@ -42,17 +44,17 @@ func (s *Sheet) addTop(name, text, after string) ([]splice, error) {
 		}
 		whole := t.Rows[0].pieces[0].whole
 		start := lineStart(s.text, whole.Start)
-		return []splice{{Span{start, start}, s.assign(key, value, whole) + s.eol()}}, nil
+		return []splice{{diag.Between(start, start), s.assign(key, value, whole) + s.eol()}}, nil
 	}
 	root := s.sections[0]
 	if root.end > root.head.End {
-		var like Span
+		var like diag.Span
 		if n := len(t.Rows); n > 0 {
 			like = t.Rows[n-1].pieces[0].whole
 		}
 		return []splice{s.lineAfter(root.end, s.assign(key, value, like))}, nil
 	}
-	return s.firstEntry(s.assign(key, value, Span{})), nil
+	return s.firstEntry(s.assign(key, value, diag.Span{})), nil
 }
 
 // firstEntry puts a line before the first header of a sheet that has none
@@ -73,13 +75,13 @@ func (s *Sheet) firstEntry(line string) []splice {
 	}
 	eol := s.eol()
 	if at == len(s.text) && at > s.sections[0].head.End && s.text[at-1] != '\n' {
-		return []splice{{Span{at, at}, eol + line + eol}}
+		return []splice{{diag.Between(at, at), eol + line + eol}}
 	}
 	line += eol
 	if at < len(s.text) && !blank(at) {
 		line += eol
 	}
-	return []splice{{Span{at, at}, line}}
+	return []splice{{diag.Between(at, at), line}}
 }
 
 // addTable adds a table with one row: after the table that comes before it in
@@ -111,5 +113,5 @@ func (s *Sheet) block(end int, table, entry string) splice {
 	if rest := s.text[at:]; rest != "" && strings.TrimSpace(s.text[at:lineEnd(s.text, at)]) != "" {
 		text += eol
 	}
-	return splice{Span{at, at}, text}
+	return splice{diag.Between(at, at), text}
 }

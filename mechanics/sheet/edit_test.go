@@ -4,6 +4,8 @@ import (
 	"errors"
 	"strings"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 func mustParse(t testing.TB, text string) *Sheet {
@@ -120,36 +122,36 @@ func TestRefusedEdits(t *testing.T) {
 		{nil, "there is nothing to change", ""},
 		{SetCell{Ref{"lines", "A", ""}, "1"}, "there is no table [lines]", "add a row to it first"},
 		{SetCell{Ref{"points", "Z", ""}, "1"}, `there is no row "Z" in [points]`, "add it first"},
-		{SetCell{Ref{"", "title", "x"}, "1"}, `"title" holds one value`, "set it without a key"},
+		{SetCell{Ref{"", "title", "x"}, "1"}, `"title" is a single value`, "set it without a key"},
 		{SetCell{Ref{"points", "A", " "}, "1"}, "the key is empty", "type a name"},
-		{SetCell{Ref{"points", "A", ""}, "\xff"}, "this is not text", "type it in UTF-8"},
-		{SetCell{Ref{"points", "A", ""}, strings.Repeat("x", 5000)}, "this text is 5000 bytes long, and 4096 is the most that fits here", "shorten it"},
-		{SetCell{Ref{"points", "C", "at"}, "1"}, `"C" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{SetCell{Ref{"points", "D", "on"}, "1"}, `"D" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{SetCell{Ref{"points", "E", "on"}, "1"}, `"E" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{SetCell{Ref{"points", "F", "on"}, "1"}, `"F" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{SetCell{Ref{"", "list", ""}, "1"}, `"list" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{SetCell{Ref{"", "points", ""}, "1"}, "this name has a value already and cannot be a table too", "rename one of them"},
-		{DropCell{Ref{"points", "A", ""}}, `this is all that "A" holds`, "delete the row"},
-		{DropCell{Ref{"points", "C", "at"}}, `"C" is written in a way that is kept but not edited here`, "change it in a text editor"},
+		{SetCell{Ref{"points", "A", ""}, "\xff"}, "this is not text in UTF-8", "type it in UTF-8"},
+		{SetCell{Ref{"points", "A", ""}, strings.Repeat("x", 5000)}, "this text has 5000 bytes, but at most 4096 are allowed", "shorten it"},
+		{SetCell{Ref{"points", "C", "at"}, "1"}, `"C" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{SetCell{Ref{"points", "D", "on"}, "1"}, `"D" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{SetCell{Ref{"points", "E", "on"}, "1"}, `"E" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{SetCell{Ref{"points", "F", "on"}, "1"}, `"F" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{SetCell{Ref{"", "list", ""}, "1"}, `"list" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{SetCell{Ref{"", "points", ""}, "1"}, "this name has a value already, so it cannot be a table", "rename one of them"},
+		{DropCell{Ref{"points", "A", ""}}, `this is the only cell of "A"`, "delete the row"},
+		{DropCell{Ref{"points", "C", "at"}}, `"C" is written in a form that cannot be edited here`, "change it in a text editor"},
 		{DropCell{Ref{"points", "Z", ""}}, `there is no row "Z" in [points]`, "add it first"},
-		{AddRow{Table: "points", Name: "A"}, `the name "A" is used already in [points]`, "take another name"},
+		{AddRow{Table: "points", Name: "A"}, `the name "A" is already used in [points]`, "another name"},
 		{AddRow{Table: "points", Name: ""}, "the name is empty", "type a name"},
-		{AddRow{Table: "points", Name: "a\tb"}, "the name holds the control character U+0009", "take it out"},
-		{AddRow{Table: "points", Name: strings.Repeat("x", 300)}, "the name is 300 bytes long", "shorten it"},
-		{AddRow{Table: "points", Name: "\xff"}, "the name is not text", "type it in UTF-8"},
+		{AddRow{Table: "points", Name: "a\tb"}, "the name contains the control character U+0009", "remove it"},
+		{AddRow{Table: "points", Name: strings.Repeat("x", 300)}, "the name has 300 bytes, but at most 256 are allowed", "shorten it"},
+		{AddRow{Table: "points", Name: "\xff"}, "the name is not text in UTF-8", "type it in UTF-8"},
 		{AddRow{Table: "points", Name: "N", After: "Z"}, `there is no row "Z" in [points]`, "add it first"},
-		{AddRow{Table: "points", Name: "N", Cells: []KeyText{{"at", "1"}, {"at", "2"}}}, `"at" is used twice in the row "N"`, "take one of them away"},
-		{AddRow{Table: "views", Name: "N"}, `"views" is written in a way that is kept but not edited here`, "change it in a text editor"},
-		{AddRow{Table: "", Name: "N"}, `"N" holds one value`, "give it one cell without a key"},
+		{AddRow{Table: "points", Name: "N", Cells: []KeyText{{"at", "1"}, {"at", "2"}}}, `"at" is used twice in the row "N"`, "remove one of them"},
+		{AddRow{Table: "views", Name: "N"}, `"views" is written in a form that cannot be edited here`, "change it in a text editor"},
+		{AddRow{Table: "", Name: "N"}, `"N" is a single value`, "one cell without a key"},
 		{DeleteRow{"points", "Z"}, `there is no row "Z" in [points]`, "add it first"},
-		{RenameRow{"points", "A", "B"}, `the name "B" is used already in [points]`, "take another name"},
+		{RenameRow{"points", "A", "B"}, `the name "B" is already used in [points]`, "another name"},
 		{RenameRow{"points", "A", ""}, "the new name is empty", "type a name"},
 		{RenameRow{"", "nothing", "B"}, `there is no row "nothing" before the first header`, "add it first"},
 	} {
 		s := mustParse(t, text)
 		next, p, err := s.Apply(c.edit)
-		var e *EditError
+		var e *diag.Error
 		if next != nil || p != (Patch{}) || !errors.As(err, &e) {
 			t.Errorf("%#v: got %v, %v", c.edit, p, err)
 			continue
@@ -163,7 +165,7 @@ func TestRefusedEdits(t *testing.T) {
 func TestTooManyRowsByEdit(t *testing.T) {
 	s := mustParse(t, numbered("[points]\n", "P%d = \"1\"\n", MaxRows))
 	_, _, err := s.Apply(AddRow{Table: "points", Name: "Q"})
-	if err == nil || err.Error() != "this is row 6145, and a sheet holds 6144" {
+	if err == nil || err.Error() != "a sheet has at most 6144 rows. Try: split the problem into several sheets" {
 		t.Errorf("got %v", err)
 	}
 }

@@ -4,10 +4,12 @@ import (
 	"fmt"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"trivet/mechanics/diag"
 )
 
 // line is a key and value that stand on a line of their own.
-func (b *builder) line(n *unstable.Node) *fault {
+func (b *builder) line(n *unstable.Node) *diag.Error {
 	whole := b.span(n.Raw)
 	b.s.sections[len(b.s.sections)-1].end = whole.End
 	if b.open != nil {
@@ -22,7 +24,7 @@ func (b *builder) line(n *unstable.Node) *fault {
 }
 
 // countAll counts what stands in a value that is kept without being read.
-func (b *builder) countAll(n *unstable.Node) *fault {
+func (b *builder) countAll(n *unstable.Node) *diag.Error {
 	if n.Kind == unstable.KeyValue || n.Kind == unstable.InlineTable {
 		if err := b.counted(b.base); err != nil {
 			return err
@@ -43,7 +45,7 @@ func (b *builder) countAll(n *unstable.Node) *fault {
 
 // entry files a key and its value. The first settled parts of its path are
 // named by what it stands in: a header, or the braces in.
-func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) *fault {
+func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) *diag.Error {
 	whole := b.span(n.Raw)
 	if in != nil {
 		in.inner = append(in.inner, whole)
@@ -53,13 +55,13 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 		return err
 	}
 	if len(path) > MaxDepth {
-		return &fault{last.at.Start, fmt.Sprintf("this name has more than %d parts", MaxDepth), "a problem needs 2; shorten it"}
+		return errorIn(last.at.Start, fmt.Sprintf("this name has more than %d parts", MaxDepth), "a shorter one; a problem needs two")
 	}
 	v := n.Value()
 	if nameless(path) {
 		return b.countAll(v) // names no row: kept
 	}
-	c := Cell{keyAt: last.at, whole: whole, at: Span{valueStart(b.s.text, last.at.End), whole.End}, inner: in != nil}
+	c := Cell{keyAt: last.at, whole: whole, at: diag.Between(valueStart(b.s.text, last.at.End), whole.End), inner: in != nil}
 	c.Text = b.s.text[c.at.Start:c.at.End]
 	switch v.Kind {
 	case unstable.String:
@@ -103,7 +105,7 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 }
 
 // inside files the entries of an inline table.
-func (b *builder) inside(path []part, v *unstable.Node, br *braces) *fault {
+func (b *builder) inside(path []part, v *unstable.Node, br *braces) *diag.Error {
 	for it := v.Children(); it.Next(); {
 		kv := it.Node()
 		if kv.Kind != unstable.KeyValue {
@@ -118,7 +120,7 @@ func (b *builder) inside(path []part, v *unstable.Node, br *braces) *fault {
 }
 
 // plain files a row that is one value.
-func (b *builder) plain(t int, p part, c Cell, in *braces, limit int) *fault {
+func (b *builder) plain(t int, p part, c Cell, in *braces, limit int) *diag.Error {
 	r, err := b.row(t, p)
 	if err != nil {
 		return err
@@ -135,7 +137,7 @@ func (b *builder) plain(t int, p part, c Cell, in *braces, limit int) *fault {
 }
 
 // member files a cell of a row that is a table.
-func (b *builder) member(path []part, settled int, c Cell, v *unstable.Node, in *braces) *fault {
+func (b *builder) member(path []part, settled int, c Cell, v *unstable.Node, in *braces) *diag.Error {
 	t := b.table(path[0])
 	r, err := b.row(t, path[1])
 	if err != nil {
@@ -163,9 +165,9 @@ func (b *builder) member(path []part, settled int, c Cell, v *unstable.Node, in 
 	return b.cell(r, c)
 }
 
-func (b *builder) long(c Cell, limit int) *fault {
+func (b *builder) long(c Cell, limit int) *diag.Error {
 	if c.Readable && len(c.Text) > limit {
-		return &fault{c.at.Start, fmt.Sprintf("this text is %d bytes long, and %d is the most that fits here", len(c.Text), limit), "shorten it"}
+		return errorIn(c.at.Start, fmt.Sprintf("this text has %d bytes, but at most %d are allowed", len(c.Text), limit), "shorten it")
 	}
 	return nil
 }

@@ -1,55 +1,36 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
-
-// Error says where and why a text is not a sheet. Line and Column count from
-// 1; Column counts characters. Hint says what would do; it may be empty.
-type Error struct {
-	Line, Column int
-	Msg, Hint    string
-	Source       string // the line it stands on
-}
-
-// Error gives "line:column: what is wrong"; the caller puts the file before it.
-func (e *Error) Error() string {
-	return fmt.Sprintf("%d:%d: %s", e.Line, e.Column, e.Msg)
-}
 
 // bom is the byte order mark some editors put before UTF-8 text.
 const bom = "\ufeff"
 
-// place turns a byte offset into a line and a column, both from 1, the column
-// in characters. A byte order mark takes no column.
-func place(text string, offset int) (line, column int) {
-	offset = max(0, min(offset, len(text)))
-	for offset > 0 && offset < len(text) && !utf8.RuneStart(text[offset]) {
-		offset--
+// place is where a piece of a text stands. A byte order mark takes no column, and a
+// piece that ends on another line has no width.
+func place(text string, at diag.Span) diag.Place {
+	start := diag.RuneStart(text, at.Start)
+	begin := strings.LastIndexByte(text[:start], '\n') + 1
+	line, _, _ := strings.Cut(text[begin:], "\n")
+	before := text[begin:start]
+	if begin == 0 {
+		line, before = strings.TrimPrefix(line, bom), strings.TrimPrefix(before, bom)
 	}
-	before := text[:offset]
-	start := strings.LastIndexByte(before, '\n') + 1
-	before = before[start:]
-	if start == 0 {
-		before = strings.TrimPrefix(before, bom)
+	p := diag.Place{Line: strings.Count(text[:begin], "\n") + 1, Column: utf8.RuneCountInString(before) + 1, Source: strings.TrimSuffix(line, "\r")}
+	if piece := text[start:max(start, diag.RuneStart(text, at.End))]; !strings.Contains(piece, "\n") {
+		p.Width = utf8.RuneCountInString(piece)
 	}
-	return strings.Count(text[:start], "\n") + 1, utf8.RuneCountInString(before) + 1
+	return p
 }
 
-// lineAt is the line that a byte offset stands on, without a mark or an end.
-func lineAt(text string, offset int) string {
-	offset = max(0, min(offset, len(text)))
-	start := strings.LastIndexByte(text[:offset], '\n') + 1
-	line, _, _ := strings.Cut(text[start:], "\n")
-	if start == 0 {
-		line = strings.TrimPrefix(line, bom)
-	}
-	return strings.TrimSuffix(line, "\r")
-}
+// errorIn is an error at a byte offset of a sheet's text, which has yet to be placed.
+func errorIn(at int, msg, hint string) *diag.Error { return diag.At(diag.Between(at, at), msg, hint) }
 
-func errorAt(text string, offset int, msg, hint string) *Error {
-	line, column := place(text, offset)
-	return &Error{Line: line, Column: column, Msg: msg, Hint: hint, Source: lineAt(text, offset)}
+// placed gives an error at an offset its line and column.
+func placed(text string, e *diag.Error) *diag.Error {
+	return &diag.Error{Place: place(text, e.Span), Msg: e.Msg, Hint: e.Hint}
 }

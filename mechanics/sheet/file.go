@@ -9,6 +9,8 @@ import (
 	"os"
 	"syscall"
 	"time"
+
+	"trivet/mechanics/diag"
 )
 
 // Stamp tells one content of a file from another. The zero Stamp stands for
@@ -27,17 +29,6 @@ func (s Stamp) same(o Stamp) bool {
 // IsZero reports whether the stamp stands for no file.
 func (s Stamp) IsZero() bool { return s.Time.IsZero() }
 
-// FileError says why a file was not read or written. Hint says what would do;
-// it may be empty. The caller puts the file's name before it.
-type FileError struct {
-	Msg, Hint string
-	Err       error
-}
-
-func (e *FileError) Error() string { return e.Msg }
-
-func (e *FileError) Unwrap() error { return e.Err }
-
 // ChangedError says that the file to be written is not the one that was read.
 type ChangedError struct {
 	Deleted  bool // it is gone
@@ -48,15 +39,15 @@ type ChangedError struct {
 func (e *ChangedError) Error() string {
 	switch {
 	case e.Deleted:
-		return "the file was deleted since it was read"
+		return "the file has been deleted since it was read"
 	case e.Appeared:
-		return "there is a file of this name already"
+		return "a file of this name exists already"
 	}
-	return "the file was changed by someone else since it was read, at " + e.Time.Format("15:04:05 on 2 January 2006")
+	return "the file has been changed by someone else since it was read, at " + e.Time.Format("15:04:05 on 2 January 2006")
 }
 
-// Load reads a sheet from a file. An error is a *FileError about the file or
-// an *Error about its text.
+// Load reads a sheet from a file. An error is a *diag.Error about the file or
+// an *diag.Error about its text.
 func Load(path string) (*Sheet, Stamp, error) {
 	text, stamp, err := readFile(path)
 	if err != nil {
@@ -103,13 +94,13 @@ func readFile(path string) ([]byte, Stamp, error) {
 func regular(info fs.FileInfo) error {
 	switch m := info.Mode(); {
 	case m.IsDir():
-		return &FileError{Msg: "this is a folder", Hint: "name a sheet in it"}
+		return diag.New("this is a folder", "a file in it")
 	case m.IsRegular():
 		return nil
 	case m&fs.ModeNamedPipe != 0:
-		return &FileError{Msg: "this is a pipe, not a file", Hint: "use - to read standard input"}
+		return diag.New("this is a pipe, not a file", "- for standard input")
 	}
-	return &FileError{Msg: "this is a device, not a file", Hint: "name a sheet"}
+	return diag.New("this is a device, not a file", "the name of a file")
 }
 
 // inFileWords turns an error of the system into words; doing is "read" or
@@ -118,37 +109,37 @@ func inFileWords(doing string, err error) error {
 	if doing == "read" {
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
-			return &FileError{"there is no such file", "check the name, or make the sheet first", err}
+			return &diag.Error{Msg: "there is no such file", Hint: "check the name, or make the sheet first", Err: err}
 		case errors.Is(err, fs.ErrPermission):
-			return &FileError{"the file may not be read", "ask its owner for the right to read it", err}
+			return &diag.Error{Msg: "the file may not be read", Hint: "ask its owner for permission to read it", Err: err}
 		case errors.Is(err, syscall.ENOTDIR):
-			return &FileError{"part of the path is a file, not a folder", "check the name", err}
+			return &diag.Error{Msg: "part of the path is a file, not a folder", Hint: "check the name", Err: err}
 		case errors.Is(err, syscall.ENAMETOOLONG):
-			return &FileError{"the name is too long", "shorten it", err}
+			return &diag.Error{Msg: "the name is too long", Hint: "shorten it", Err: err}
 		case errors.Is(err, syscall.ELOOP):
-			return &FileError{"the links lead in a circle", "name the file itself", err}
+			return &diag.Error{Msg: "the links form a loop", Hint: "the file itself", Err: err}
 		}
-		return &FileError{"the file cannot be read: " + cause(err), "", err}
+		return &diag.Error{Msg: "the file cannot be read: " + cause(err), Err: err}
 	}
 	const elsewhere = "save it under another name"
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
-		return &FileError{"the disk is full; nothing was changed", "make room, or " + elsewhere, err}
+		return &diag.Error{Msg: "the disk is full, so nothing was changed", Hint: "make room, or " + elsewhere, Err: err}
 	case errors.Is(err, syscall.EROFS):
-		return &FileError{"the disk can only be read", elsewhere, err}
+		return &diag.Error{Msg: "the disk is read-only", Hint: elsewhere, Err: err}
 	case errors.Is(err, fs.ErrPermission):
-		return &FileError{"nothing may be written in this folder", elsewhere, err}
+		return &diag.Error{Msg: "writing in this folder is not permitted", Hint: elsewhere, Err: err}
 	case errors.Is(err, fs.ErrNotExist):
-		return &FileError{"there is no such folder", "make the folder, or " + elsewhere, err}
+		return &diag.Error{Msg: "there is no such folder", Hint: "make the folder, or " + elsewhere, Err: err}
 	case errors.Is(err, syscall.ENOTDIR):
-		return &FileError{"part of the path is a file, not a folder", elsewhere, err}
+		return &diag.Error{Msg: "part of the path is a file, not a folder", Hint: elsewhere, Err: err}
 	case errors.Is(err, syscall.ENAMETOOLONG):
-		return &FileError{"the name is too long", "shorten it", err}
+		return &diag.Error{Msg: "the name is too long", Hint: "shorten it", Err: err}
 	}
-	return &FileError{fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), elsewhere, err}
+	return &diag.Error{Msg: fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), Hint: elsewhere, Err: err}
 }
 
-// WriteError turns an error of the system in writing into a *FileError.
+// WriteError turns an error of the system in writing into a *diag.Error.
 func WriteError(err error) error { return inFileWords("written", err) }
 
 // cause leaves the path out of a system error, since the caller names it.

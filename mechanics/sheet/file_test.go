@@ -10,12 +10,14 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"trivet/mechanics/diag"
 )
 
 // wantFile checks the words of a file error.
 func wantFile(t *testing.T, err error, msg, hint string) {
 	t.Helper()
-	var e *FileError
+	var e *diag.Error
 	if !errors.As(err, &e) {
 		t.Fatalf("got %v, want a file error", err)
 	}
@@ -49,28 +51,28 @@ func TestLoadErrors(t *testing.T) {
 	_, _, err := Load(path)
 	wantFile(t, err, "there is no such file", "check the name, or make the sheet first")
 	_, _, err = Load(dir)
-	wantFile(t, err, "this is a folder", "name a sheet in it")
+	wantFile(t, err, "this is a folder", "a file in it")
 	write(t, path, "a = 1", 0o644)
 	_, _, err = Load(filepath.Join(path, "b"))
 	wantFile(t, err, "part of the path is a file, not a folder", "check the name")
 	_, _, err = Load(filepath.Join(dir, strings.Repeat("x", 300)))
 	wantFile(t, err, "the name is too long", "shorten it")
 	_, _, err = Load(os.DevNull)
-	wantFile(t, err, "this is a device, not a file", "name a sheet")
+	wantFile(t, err, "this is a device, not a file", "the name of a file")
 	pipe := filepath.Join(dir, "pipe")
 	if err := syscall.Mkfifo(pipe, 0o600); err != nil {
 		t.Fatal(err)
 	}
 	_, _, err = Load(pipe)
-	wantFile(t, err, "this is a pipe, not a file", "use - to read standard input")
+	wantFile(t, err, "this is a pipe, not a file", "- for standard input")
 	link := filepath.Join(dir, "link")
 	if err := os.Symlink("link", link); err != nil {
 		t.Fatal(err)
 	}
 	_, _, err = Load(link)
-	wantFile(t, err, "the links lead in a circle", "name the file itself")
+	wantFile(t, err, "the links form a loop", "the file itself")
 	write(t, path, strings.Repeat("#", MaxBytes+9), 0o644)
-	if _, _, err = Load(path); err == nil || err.Error() != "1:1: the sheet is over 1 MiB, more than any problem needs" {
+	if _, _, err = Load(path); err == nil || err.Error() != "1:1: the sheet is larger than 1 MiB. Try: check that this is the intended file" {
 		t.Errorf("got %v", err)
 	}
 }
@@ -89,7 +91,7 @@ func TestRead(t *testing.T) {
 	if s, err := Read(strings.NewReader("a = 1")); err != nil || s.Text() != "a = 1" {
 		t.Errorf("got %v, %v", s, err)
 	}
-	if _, err := Read(endless{}); err == nil || err.Error() != "1:1: the sheet is over 1 MiB, more than any problem needs" {
+	if _, err := Read(endless{}); err == nil || err.Error() != "1:1: the sheet is larger than 1 MiB. Try: check that this is the intended file" {
 		t.Errorf("got %v", err)
 	}
 	r, w := io.Pipe()
@@ -179,7 +181,7 @@ func TestSaveFollowsLinks(t *testing.T) {
 		t.Error("a link to a file yet to be made was not followed")
 	}
 	_, err = Save(filepath.Join(dir, "round"), s, Stamp{}, false)
-	wantFile(t, err, "the links lead in a circle", "save it under another name")
+	wantFile(t, err, "the links form a loop", "save it under another name")
 	alone(t, other, "target.toml")
 }
 
@@ -199,9 +201,9 @@ func TestSaveRefusesWhatChanged(t *testing.T) {
 			t.Errorf("got %v, want %s", err, want)
 		}
 	}
-	check(Stamp{}, "there is a file of this name already")
+	check(Stamp{}, "a file of this name exists already")
 	write(t, path, "a = 9", 0o644)
-	check(stamp, "the file was changed by someone else since it was read, at ")
+	check(stamp, "the file has been changed by someone else since it was read, at ")
 	if content(t, path) != "a = 9" {
 		t.Error("the other's change is lost")
 	}
@@ -209,7 +211,7 @@ func TestSaveRefusesWhatChanged(t *testing.T) {
 	if err := os.Remove(path); err != nil {
 		t.Fatal(err)
 	}
-	check(stamp, "the file was deleted since it was read")
+	check(stamp, "the file has been deleted since it was read")
 	alone(t, dir)
 	if _, err := Save(path, s, stamp, true); err != nil || content(t, path) != "a = 1" {
 		t.Errorf("forced: %v", err)
@@ -228,14 +230,14 @@ func TestSaveRefusals(t *testing.T) {
 		_, err := Save(path, s, Stamp{}, true)
 		wantFile(t, err, msg, hint)
 	}
-	save(dir, "this is a folder", "name a sheet in it")
+	save(dir, "this is a folder", "a file in it")
 	save(filepath.Join(dir, "none", "a.toml"), "there is no such folder", "make the folder, or save it under another name")
 	path := filepath.Join(dir, "a.toml")
 	write(t, path, "a = 1", 0o444)
 	save(path, "the file is read-only", "save it under another name")
 	save(filepath.Join(path, "b"), "part of the path is a file, not a folder", "save it under another name")
 	save(filepath.Join(dir, strings.Repeat("x", 300)), "the name is too long", "shorten it")
-	save(os.DevNull, "this is a device, not a file", "name a sheet")
+	save(os.DevNull, "this is a device, not a file", "the name of a file")
 	if content(t, path) != "a = 1" {
 		t.Error("the read-only file changed")
 	}
@@ -245,8 +247,8 @@ func TestSaveRefusals(t *testing.T) {
 func TestSaveInAReadOnlyFolder(t *testing.T) {
 	if os.Getuid() == 0 {
 		// root may write anywhere; the words are checked by themselves
-		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EACCES}), "nothing may be written in this folder", "save it under another name")
-		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EROFS}), "the disk can only be read", "save it under another name")
+		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EACCES}), "writing in this folder is not permitted", "save it under another name")
+		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EROFS}), "the disk is read-only", "save it under another name")
 		t.Skip("only the words were checked: root may write in a read-only folder")
 	}
 	dir := t.TempDir()
@@ -257,14 +259,14 @@ func TestSaveInAReadOnlyFolder(t *testing.T) {
 	}
 	defer os.Chmod(dir, 0o755)
 	_, err := Save(path, mustParse(t, "a = 2"), Stamp{}, true)
-	wantFile(t, err, "nothing may be written in this folder", "save it under another name")
+	wantFile(t, err, "writing in this folder is not permitted", "save it under another name")
 	if content(t, path) != "a = 1" {
 		t.Error("the old file changed")
 	}
 }
 
 func TestSaveOnAFullDisk(t *testing.T) {
-	wantFile(t, inFileWords("written", &os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full; nothing was changed", "make room, or save it under another name")
+	wantFile(t, inFileWords("written", &os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full, so nothing was changed", "make room, or save it under another name")
 	dir := t.TempDir()
 	if err := mountTiny(dir); err != nil {
 		t.Skipf("only the words were checked: no small disk can be mounted here: %v", err)
@@ -274,7 +276,7 @@ func TestSaveOnAFullDisk(t *testing.T) {
 	write(t, path, "a = 1", 0o644)
 	long := mustParse(t, "a = 2\n"+strings.Repeat("# filling\n", 20000))
 	_, err := Save(path, long, Stamp{}, true)
-	wantFile(t, err, "the disk is full; nothing was changed", "make room, or save it under another name")
+	wantFile(t, err, "the disk is full, so nothing was changed", "make room, or save it under another name")
 	if content(t, path) != "a = 1" {
 		t.Error("the old file changed")
 	}

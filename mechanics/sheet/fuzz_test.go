@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 func FuzzSheet(f *testing.F) {
@@ -50,13 +52,13 @@ func FuzzSheet(f *testing.F) {
 
 func checkError(t *testing.T, s *Sheet, err error) {
 	t.Helper()
-	var e *Error
+	var e *diag.Error
 	if s != nil || !errors.As(err, &e) || e.Line < 1 || e.Column < 1 || e.Msg == "" {
 		t.Fatalf("got %v, %#v", s, err)
 	}
 }
 
-func checkSpan(t *testing.T, text string, at Span) {
+func checkSpan(t *testing.T, text string, at diag.Span) {
 	t.Helper()
 	if at.Start < 0 || at.End < at.Start || at.End > len(text) {
 		t.Fatalf("%v is outside of the %d bytes", at, len(text))
@@ -66,16 +68,16 @@ func checkSpan(t *testing.T, text string, at Span) {
 // checkCellEdits sets a cell to its own text, to another one and back.
 func checkCellEdits(t *testing.T, s *Sheet, rows string, ref Ref, c Cell, typed string) {
 	t.Helper()
-	line, column := 0, 0
+	var last diag.Place
 	for i := 0; i <= len(c.Text) && i < 50; i++ {
-		l, col := s.Position(ref, i)
-		if l < line || l == line && col < column {
-			t.Fatalf("%v: place %d:%d comes after %d:%d", ref, l, col, line, column)
+		p := s.Place(ref, diag.Between(i, i))
+		if p.Line < last.Line || p.Line == last.Line && p.Column < last.Column {
+			t.Fatalf("%v: place %+v comes after %+v", ref, p, last)
 		}
-		line, column = l, col
+		last = p
 	}
-	if n := utf8.RuneCountInString(s.Line(line)); column > n+1 {
-		t.Fatalf("%v: column %d in a line of %d", ref, column, n)
+	if n := utf8.RuneCountInString(last.Source); last.Column > n+1 {
+		t.Fatalf("%v: column %d in a line of %d", ref, last.Column, n)
 	}
 	if !c.Readable {
 		return

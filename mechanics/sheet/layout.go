@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // eol is how the lines of the sheet end.
@@ -17,19 +19,19 @@ func (s *Sheet) eol() string {
 func (s *Sheet) lineAfter(end int, line string) splice {
 	i := lineEnd(s.text, end)
 	if i == len(s.text) {
-		return splice{Span{i, i}, s.eol() + line}
+		return splice{diag.Between(i, i), s.eol() + line}
 	}
-	return splice{Span{i + 1, i + 1}, line + s.eol()}
+	return splice{diag.Between(i+1, i+1), line + s.eol()}
 }
 
 // lines is the span of the whole lines that a span stands on.
-func (s *Sheet) lines(at Span) Span {
-	return Span{lineStart(s.text, at.Start), min(len(s.text), lineEnd(s.text, at.End)+1)}
+func (s *Sheet) lines(at diag.Span) diag.Span {
+	return diag.Between(lineStart(s.text, at.Start), min(len(s.text), lineEnd(s.text, at.End)+1))
 }
 
 // assign writes "key = value", with the blanks before the key and the column
 // of the equals sign taken from the entry like, where there is one.
-func (s *Sheet) assign(key, value string, like Span) string {
+func (s *Sheet) assign(key, value string, like diag.Span) string {
 	if like.End == 0 {
 		return key + " = " + value
 	}
@@ -67,18 +69,18 @@ func (s *Sheet) putInner(br *braces, after int, entry string) splice {
 	if len(br.inner) == 0 {
 		if strings.TrimLeft(s.text[br.at.Start+1:br.at.End-1], " \t") != "" { // a comment or a line end
 			i := br.at.Start + 1
-			return splice{Span{i, i}, " " + entry}
+			return splice{diag.Between(i, i), " " + entry}
 		}
 		return splice{br.at, "{ " + entry + " }"}
 	}
 	if after == 0 {
 		after = br.inner[len(br.inner)-1].End
 	}
-	return splice{Span{after, after}, ", " + entry}
+	return splice{diag.Between(after, after), ", " + entry}
 }
 
 // cutInner takes entries out of an inline table, with their commas.
-func (s *Sheet) cutInner(br *braces, gone func(Span) bool) []splice {
+func (s *Sheet) cutInner(br *braces, gone func(diag.Span) bool) []splice {
 	last := -1
 	for i, at := range br.inner {
 		if !gone(at) {
@@ -91,11 +93,11 @@ func (s *Sheet) cutInner(br *braces, gone func(Span) bool) []splice {
 	var out []splice
 	for i, at := range br.inner {
 		if i < last && gone(at) {
-			out = append(out, splice{Span{at.Start, s.afterComma(at.End)}, ""})
+			out = append(out, splice{diag.Between(at.Start, s.afterComma(at.End)), ""})
 		}
 	}
 	if last < len(br.inner)-1 {
-		out = append(out, splice{Span{br.inner[last].End, br.inner[len(br.inner)-1].End}, ""})
+		out = append(out, splice{diag.Between(br.inner[last].End, br.inner[len(br.inner)-1].End), ""})
 	}
 	return out
 }
@@ -113,7 +115,7 @@ func (s *Sheet) afterComma(i int) int {
 
 // cutLines takes out the lines a span stands on. Where that would leave two
 // blank lines together, one goes too, and none is left to begin the file.
-func (s *Sheet) cutLines(at Span) splice {
+func (s *Sheet) cutLines(at diag.Span) splice {
 	at = s.lines(at)
 	blank := func(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
 	switch {

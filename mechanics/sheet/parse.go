@@ -6,9 +6,11 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"trivet/mechanics/diag"
 )
 
-// Parse reads the text of a sheet. An error is an *Error.
+// Parse reads the text of a sheet. An error is an *diag.Error.
 func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
@@ -23,23 +25,22 @@ func parse(text string) (*Sheet, error) {
 	}
 	if err := b.read(body); err != nil {
 		// a line before the deep place may be wrong in a plainer way
-		if deep < 0 || err.at < deep-1 {
-			return nil, errorAt(text, err.at, err.msg, err.hint)
+		if deep < 0 || err.Span.Start < deep-1 {
+			return nil, placed(text, err)
 		}
 	}
 	if deep >= 0 {
-		return nil, errorAt(text, deep, fmt.Sprintf("arrays and tables stand more than %d deep here", MaxDepth), "a problem needs 2; take some away")
+		return nil, placed(text, errorIn(deep, fmt.Sprintf("arrays and tables are nested more than %d deep", MaxDepth), "fewer levels; a problem needs two"))
 	}
 	var all map[string]any
 	if err := toml.Unmarshal(body, &all); err != nil {
 		var d *toml.DecodeError
 		if !errors.As(err, &d) {
-			return nil, &Error{Line: 1, Column: 1, Msg: err.Error()}
+			return nil, placed(text, errorIn(0, err.Error(), ""))
 		}
 		line, column := d.Position()
 		at := offsetOf(text, line, column)
-		f := inWords(text, at, d.Error())
-		return nil, errorAt(text, f.at, f.msg, f.hint)
+		return nil, placed(text, inWords(text, at, d.Error()))
 	}
 	return b.finish(), nil
 }
@@ -57,18 +58,12 @@ func offsetOf(text string, line, column int) int {
 	return min(len(text), i+column-1)
 }
 
-// fault is an error whose place is still a byte offset.
-type fault struct {
-	at        int
-	msg, hint string
-}
-
 // read walks the expressions of the text without its byte order mark.
-func (b *builder) read(body []byte) *fault {
+func (b *builder) read(body []byte) *diag.Error {
 	var p unstable.Parser
 	p.Reset(body)
 	for p.NextExpression() {
-		var err *fault
+		var err *diag.Error
 		switch e := p.Expression(); e.Kind {
 		case unstable.Table, unstable.ArrayTable:
 			err = b.header(e)
@@ -85,7 +80,7 @@ func (b *builder) read(body []byte) *fault {
 	}
 	var pe *unstable.ParserError
 	if !errors.As(err, &pe) {
-		return &fault{b.base, err.Error(), ""}
+		return errorIn(b.base, err.Error(), "")
 	}
 	return inWords(b.s.text, b.base+int(p.Range(pe.Highlight).Offset), pe.Message)
 }

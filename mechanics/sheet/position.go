@@ -3,14 +3,15 @@ package sheet
 import (
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
-// Position gives the line and the column, both from 1, the column in
-// characters, at which byte offset of the decoded text of ref's cell stands.
-// Without such a cell it is the row's name, without the row the table's,
-// and 1, 1 where there is neither.
-func (s *Sheet) Position(ref Ref, offset int) (line, column int) {
-	return place(s.text, s.offset(ref, offset))
+// Place is where a piece of the decoded text of ref's cell stands. Without such a cell
+// it is the row's name, without the row the table's, and the start of the file where
+// there is neither.
+func (s *Sheet) Place(ref Ref, at diag.Span) diag.Place {
+	return place(s.text, diag.Between(s.offset(ref, at.Start), s.offset(ref, at.End)))
 }
 
 func (s *Sheet) offset(ref Ref, offset int) int {
@@ -31,19 +32,14 @@ func (s *Sheet) offset(ref Ref, offset int) int {
 	return t.at.Start
 }
 
-// NamePosition gives the line and the column, as Position counts them, of the name
-// of what ref names (a cell's key, a row, a table), and how many characters it takes
-// there. Without such a cell it is the row's name, without the row the table's.
-func (s *Sheet) NamePosition(ref Ref) (line, column, width int) {
-	at := s.nameSpan(ref)
-	line, column = place(s.text, at.Start)
-	return line, column, utf8.RuneCountInString(s.text[at.Start:at.End])
-}
+// NamePlace is where the name of what ref names stands: a cell's key, a row, a table.
+// Without such a cell it is the row's name, without the row the table's.
+func (s *Sheet) NamePlace(ref Ref) diag.Place { return place(s.text, s.nameSpan(ref)) }
 
-func (s *Sheet) nameSpan(ref Ref) Span {
+func (s *Sheet) nameSpan(ref Ref) diag.Span {
 	t := s.table(ref.Table)
 	if t == nil {
-		return Span{}
+		return diag.Span{}
 	}
 	i := t.index(ref.Row)
 	if i < 0 {
@@ -56,23 +52,6 @@ func (s *Sheet) nameSpan(ref Ref) Span {
 		return p[0].name
 	}
 	return t.at
-}
-
-// Line gives the text of a line, from 1, without its line end.
-func (s *Sheet) Line(n int) string {
-	rest := strings.TrimPrefix(s.text, bom)
-	for ; n > 1; n-- {
-		_, after, ok := strings.Cut(rest, "\n")
-		if !ok {
-			return ""
-		}
-		rest = after
-	}
-	if n < 1 {
-		return ""
-	}
-	line, _, _ := strings.Cut(rest, "\n")
-	return strings.TrimSuffix(line, "\r")
 }
 
 // within maps an offset in a decoded string to one in the raw value that it

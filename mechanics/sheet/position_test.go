@@ -1,6 +1,10 @@
 package sheet
 
-import "testing"
+import (
+	"testing"
+
+	"trivet/mechanics/diag"
+)
 
 func TestPosition(t *testing.T) {
 	const text = "\ufefftitle = \"°x\"\r\n" +
@@ -40,25 +44,23 @@ func TestPosition(t *testing.T) {
 		{Ref{"points", "Z", ""}, 0, 1, 2},
 		{Ref{"lines", "Z", ""}, 0, 1, 1},
 	} {
-		if line, column := s.Position(c.ref, c.offset); line != c.line || column != c.column {
-			t.Errorf("%v, %d: got %d:%d, want %d:%d", c.ref, c.offset, line, column, c.line, c.column)
-		}
-	}
-	for n, want := range map[int]string{-1: "", 0: "", 1: "[points]", 4: "C = 2.5", 9: `at = "1"`, 10: "", 99: ""} {
-		if got := s.Line(n); got != want {
-			t.Errorf("line %d: got %q, want %q", n, got, want)
+		if p := s.Place(c.ref, diag.Between(c.offset, c.offset)); p.Line != c.line || p.Column != c.column {
+			t.Errorf("%v, %d: got %d:%d, want %d:%d", c.ref, c.offset, p.Line, p.Column, c.line, c.column)
 		}
 	}
 	marked := mustParse(t, "\ufeffA = \"1\"\r\nB = \"2\"")
-	if line, column := marked.Position(Ref{"", "A", ""}, 0); line != 1 || column != 6 {
-		t.Errorf("after an order mark: got %d:%d", line, column)
+	if p := marked.Place(Ref{"", "A", ""}, diag.Span{}); p != (diag.Place{Line: 1, Column: 6, Source: `A = "1"`}) {
+		t.Errorf("after an order mark: %+v", p)
 	}
-	if got := marked.Line(1); got != `A = "1"` {
-		t.Errorf("line 1: got %q", got)
+	if p := s.Place(Ref{"points", "D", ""}, diag.Between(0, 5)); p != (diag.Place{Line: 6, Column: 1, Source: `one\`}) {
+		t.Errorf("over two lines: %+v", p)
+	}
+	if p := s.Place(Ref{"points", "Bé", "at"}, diag.Between(0, 3)); p.Width != 3 {
+		t.Errorf("three characters: %+v", p)
 	}
 }
 
-func TestNamePosition(t *testing.T) {
+func TestNamePlace(t *testing.T) {
 	s := mustParse(t, "foo = 1\n[points]\nA = \"1\"\n\"Bé\" = { at = '1 m', \"ön\" = \"b\" }\nC.at = \"2\"\n[ loads . F ]\nkind = \"x\"\n[[lists]]\nA = 1\n")
 	for _, c := range []struct {
 		ref                 Ref
@@ -77,8 +79,8 @@ func TestNamePosition(t *testing.T) {
 		{Ref{"lists", "", ""}, 8, 3, 5},
 		{Ref{"none", "", ""}, 1, 1, 0},
 	} {
-		if line, column, width := s.NamePosition(c.ref); line != c.line || column != c.column || width != c.width {
-			t.Errorf("%v: %d:%d, %d wide, want %d:%d, %d wide", c.ref, line, column, width, c.line, c.column, c.width)
+		if p := s.NamePlace(c.ref); p.Line != c.line || p.Column != c.column || p.Width != c.width {
+			t.Errorf("%v: %+v, want %d:%d, %d wide", c.ref, p, c.line, c.column, c.width)
 		}
 	}
 	if t1, t2 := s.Table("lists"), s.Table("points"); !t1.Listed || t2.Listed {

@@ -1,6 +1,10 @@
 package sheet
 
-import "testing"
+import (
+	"testing"
+
+	"trivet/mechanics/diag"
+)
 
 func TestWith(t *testing.T) {
 	const text = "[points]\nA = \"1\"\nB = { at = \"2\" }\n[given]\nW = 3\n"
@@ -39,8 +43,8 @@ func TestPreviewsStackAndStandAside(t *testing.T) {
 		{"points", "A", "on"}: {2, 1}, // not in the text: its row
 		{"points", "C", ""}:   {1, 2}, // nor its row: the table
 	} {
-		if line, column := p.Position(ref, 0); line != want[0] || column != want[1] {
-			t.Errorf("%v: got %d:%d, want %v", ref, line, column, want)
+		if at := p.Place(ref, diag.Span{}); at.Line != want[0] || at.Column != want[1] {
+			t.Errorf("%v: got %d:%d, want %v", ref, at.Line, at.Column, want)
 		}
 	}
 	next, _, err := p.Apply(SetCell{Ref{"points", "A", ""}, "7"})

@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"trivet/mechanics/diag"
 )
 
 // maxLinks is how many links are followed to the file that is written, the
@@ -18,7 +20,7 @@ const maxLinks = 40
 // possible, owner are kept. was is the stamp of the file as it was read, zero
 // where there was none; where the file on disk is another one now, Save
 // refuses with a *ChangedError unless forced. Any other error is a
-// *FileError. After an error the file is as it was.
+// *diag.Error. After an error the file is as it was.
 //
 // Another program that writes the file between the last look at it and the
 // rename is not noticed; no system call would close that gap. Hard links and
@@ -79,7 +81,7 @@ func follow(path string) (string, error) {
 		}
 		path = to
 	}
-	return "", &FileError{Msg: "the links lead in a circle", Hint: "save it under another name"}
+	return "", diag.New("the links form a loop", "save it under another name")
 }
 
 // writable gives the mode for the new file, 0 where there is none yet. A file
@@ -95,7 +97,7 @@ func writable(path string) (fs.FileMode, error) {
 	if err := regular(info); err != nil {
 		return 0, err
 	}
-	readOnly := &FileError{Msg: "the file is read-only", Hint: "save it under another name"}
+	readOnly := diag.New("the file is read-only", "save it under another name")
 	if info.Mode().Perm()&0o222 == 0 { // holds for root too
 		return 0, readOnly
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // What a sheet may hold. A problem stays far below most of these; they keep a
@@ -21,14 +23,12 @@ const (
 )
 
 // checkText refuses what is not text before anything reads it as TOML.
-func checkText(text string) *Error {
+func checkText(text string) *diag.Error {
 	if len(text) > MaxBytes {
-		return &Error{Line: 1, Column: 1,
-			Msg:  "the sheet is over 1 MiB, more than any problem needs",
-			Hint: "check that this is the file you meant"}
+		return placed("", errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file"))
 	}
 	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
-		return &Error{Line: 1, Column: 1, Msg: "this text is UTF-16", Hint: "save it as UTF-8"}
+		return placed("", errorIn(0, "the text is in UTF-16", "save it as UTF-8"))
 	}
 	for i := 0; i < len(text); {
 		c := text[i]
@@ -36,14 +36,14 @@ func checkText(text string) *Error {
 		case c >= utf8.RuneSelf:
 			r, n := utf8.DecodeRuneInString(text[i:])
 			if r == utf8.RuneError && n == 1 {
-				return errorAt(text, i, "this is not text", fmt.Sprintf("a sheet is UTF-8, and byte 0x%02x stands here", c))
+				return placed(text, errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", c), "save the file as UTF-8"))
 			}
 			i += n
 			continue
 		case c == '\r' && (i+1 == len(text) || text[i+1] != '\n'):
-			return errorAt(text, i, "a carriage return stands alone here", "end each line with LF or with CR LF")
+			return placed(text, errorIn(i, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF"))
 		case c < ' ' && c != '\t' && c != '\n' && c != '\r', c == 0x7f:
-			return errorAt(text, i, "this is not text", fmt.Sprintf("byte 0x%02x stands here", c))
+			return placed(text, errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", c), "remove it"))
 		}
 		i++
 	}

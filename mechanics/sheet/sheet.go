@@ -6,6 +6,8 @@
 // it, an edit splices the text there, and the result is parsed again.
 package sheet
 
+import "trivet/mechanics/diag"
+
 // Sheet is one text and the rows found in it. It is a value: an edit makes
 // another one.
 type Sheet struct {
@@ -20,10 +22,10 @@ type Sheet struct {
 type Table struct {
 	Name   string
 	Rows   []Row
-	Listed bool    // written as [[name]]: kept, and what stands below it is no row
-	at     Span    // the name where it is first written
-	own    int     // the section headed [name]; -1 where there is none
-	braces *braces // the inline table it is written as, if it is
+	Listed bool      // written as [[name]]: kept, and what stands below it is no row
+	at     diag.Span // the name where it is first written
+	own    int       // the section headed [name]; -1 where there is none
+	braces *braces   // the inline table it is written as, if it is
 }
 
 // Row is an entry of a table. A plain value (A = "4, 0, 0") is one cell with
@@ -45,14 +47,11 @@ type Cell struct {
 	Key      string
 	Text     string
 	Readable bool
-	at       Span // the value in the file's text, quotes included
-	keyAt    Span
-	whole    Span // key to value
-	inner    bool // stands inside braces
+	at       diag.Span // the value in the file's text, quotes included
+	keyAt    diag.Span
+	whole    diag.Span // key to value
+	inner    bool      // stands inside braces
 }
-
-// Span is a piece of the file's text, as byte offsets [Start, End).
-type Span struct{ Start, End int }
 
 // Ref names a cell: table, row and key ("" for a plain value).
 type Ref struct{ Table, Row, Key string }
@@ -72,8 +71,8 @@ const (
 // piece is one stretch of text that defines a row: most rows have one, dotted
 // keys have one each.
 type piece struct {
-	name    Span // the row's name in a key or a header
-	whole   Span // key to value, or header to the last entry below it
+	name    diag.Span // the row's name in a key or a header
+	whole   diag.Span // key to value, or header to the last entry below it
 	braces  *braces
 	section int
 	header  bool
@@ -81,15 +80,15 @@ type piece struct {
 
 // braces is an inline table: its text from { to } and the entries in it.
 type braces struct {
-	at    Span
-	inner []Span
+	at    diag.Span
+	inner []diag.Span
 }
 
 // section is a header with the entries below it; the first one is the text
 // before any header.
 type section struct {
-	head Span // the header's text; empty for the first section
-	end  int  // where its last entry ends, its header where it has none
+	head diag.Span // the header's text; empty for the first section
+	end  int       // where its last entry ends, its header where it has none
 	path []string
 	list bool // [[...]]
 }

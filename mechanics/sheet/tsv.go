@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"trivet/mechanics/diag"
 )
 
 // TSV writes a block of cells as spreadsheets put it on the clipboard: a line
@@ -30,13 +32,13 @@ func TSV(cells [][]string) string {
 // ParseTSV reads a block of cells as spreadsheets write it, with LF, CR LF or CR
 // after a row; the last row may lack it. A cell is quoted only where the
 // closing quote ends the cell, so that 5'-6 1/2" and a lone " stay as they
-// are. What is larger than a sheet, or no text, is refused with an *EditError.
+// are. What is larger than a sheet, or no text, is refused with an *diag.Error.
 func ParseTSV(text string) ([][]string, error) {
 	switch {
 	case len(text) > MaxBytes:
-		return nil, &EditError{Msg: "the block is over 1 MiB, more than a sheet holds", Hint: "copy fewer cells"}
+		return nil, diag.New("the block is larger than 1 MiB", "copy fewer cells")
 	case !utf8.ValidString(text):
-		return nil, &EditError{Msg: "this is not text", Hint: "copy it as UTF-8"}
+		return nil, diag.New("this is not text in UTF-8", "copy it as UTF-8")
 	}
 	text = strings.TrimPrefix(text, bom)
 	var out [][]string
@@ -60,14 +62,14 @@ func ParseTSV(text string) ([][]string, error) {
 			tab, end = false, len(text)
 		}
 		if len(row) > MaxCells {
-			return nil, &EditError{Msg: fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, MaxCells), Hint: "copy fewer columns"}
+			return nil, diag.New(fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, MaxCells), "copy fewer columns")
 		}
 		if tab {
 			i = end + 1
 			continue
 		}
 		if len(out) == MaxRows {
-			return nil, &EditError{Msg: fmt.Sprintf("the block has more than %d rows", MaxRows), Hint: "copy fewer rows"}
+			return nil, diag.New(fmt.Sprintf("the block has more than %d rows", MaxRows), "copy fewer rows")
 		}
 		out, row = append(out, row), nil
 		i = afterLineEnd(text, end)

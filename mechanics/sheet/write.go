@@ -9,7 +9,7 @@ import (
 
 // Write writes a file that is no sheet, such as a page, in the manner of Save:
 // whole or not at all, a link followed. A file that is there is refused with a
-// *ChangedError unless forced; any other error is a *FileError. After an error
+// *ChangedError unless forced; any other error is a *diag.Error. After an error
 // what was there is as it was.
 func Write(path string, data []byte, force bool) error {
 	target, err := follow(path)

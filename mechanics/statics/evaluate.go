@@ -291,7 +291,7 @@ func (s *Solution) Failures() []string {
 func (s *Solution) wordsAndDoubts() []string {
 	out := s.VerdictWords()
 	for _, e := range s.Problem.Doubts {
-		out = append(out, e.Error())
+		out = append(out, e.Text())
 	}
 	return out
 }

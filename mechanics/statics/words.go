@@ -20,7 +20,7 @@ func (v Verdict) String() string {
 func (s *Solution) Words() []string {
 	out := s.VerdictWords()
 	for _, e := range s.Problem.Notes() {
-		out = append(out, e.Error())
+		out = append(out, e.Text())
 	}
 	return out
 }

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -29,12 +29,12 @@ type Source struct {
 	tasks  []Task
 }
 
-// NewSource looks at a sheet that was read and solved. The error, a *problem.Error,
+// NewSource looks at a sheet that was read and solved. The error
 // says that no given has a range.
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
 	if len(src.Grids) == 0 {
-		return nil, problem.Error{Msg: "no given has a range", Hint: `write for example W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`}
+		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
 	src.tasks = src.follow()
 	return src, nil

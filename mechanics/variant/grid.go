@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -141,7 +142,7 @@ func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, type
 		}
 		u := units.Unit{Factor: 1}
 		if unit != "" {
-			var err *units.Error
+			var err *diag.Error
 			if u, err = units.ParseUnit(unit); err != nil || u.Dim != of.Value.Dim {
 				continue
 			}

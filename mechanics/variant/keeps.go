@@ -62,7 +62,7 @@ func strays(was *statics.Solution, now solved) []string {
 		failed = failed || !c.OK
 	}
 	if was.Problem.Expect == problem.FailedCheck && !failed {
-		out = append(out, "no check fails any longer")
+		out = append(out, "every check passes")
 	}
 	return out
 }
@@ -80,9 +80,9 @@ func verdictStrays(was, now *statics.Solution) []string {
 		return says
 	}
 	if len(now.Motions) > 0 {
-		return []string{"it is partially constrained"}
+		return []string{"partially constrained"}
 	}
-	return []string{"every unknown has a single admissible value"}
+	return []string{"every unknown has a single, admissible value"}
 }
 
 // Otherwise says in a few words in what a verdict is none of one answer that keeps
@@ -95,7 +95,7 @@ func Otherwise(s *statics.Solution) []string {
 	case statics.NoEquilibrium:
 		return []string{s.Headline()}
 	case statics.Unreadable:
-		return []string{"there is no free body"}
+		return []string{"no free body"}
 	}
 	for i := range s.Broken {
 		out = append(out, s.Instead(&s.Broken[i]))

@@ -1,11 +1,14 @@
 package variant
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -57,11 +60,6 @@ type SweptCell struct {
 	Low, High float64 // infinite where unbounded
 	Passes    bool    // the limit of the line or support; of a range, its greatest does
 }
-
-// SweepError says what is wrong with a sweep that was asked for.
-type SweepError struct{ Msg, Hint string }
-
-func (e *SweepError) Error() string { return units.WithHint(e.Msg, e.Hint) }
 
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
@@ -183,29 +181,9 @@ func noGiven(p *problem.Problem, name string) error {
 		names = append(names, g.Name)
 	}
 	if len(names) == 0 {
-		return &SweepError{fmt.Sprintf("there is no given %q", name), `the sheet has none: write for example W = "400 N" below [given]`}
+		return diag.New(fmt.Sprintf("there is no given %q", name), `W = "400 N" below [given]; the sheet has no givens`)
 	}
-	if near := units.Suggest(name, names); near != "" {
-		return &SweepError{fmt.Sprintf("there is no given %q", name), "did you mean " + near}
-	}
-	return &SweepError{fmt.Sprintf("there is no given %q", name), "the sheet has " + someOf(names)}
-}
-
-func someOf(names []string) string {
-	const some = 8
-	out := ""
-	for i, n := range names {
-		switch {
-		case i == some:
-			return out + " and others"
-		case i > 0 && i == len(names)-1:
-			out += " and "
-		case i > 0:
-			out += ", "
-		}
-		out += n
-	}
-	return out
+	return diag.New(fmt.Sprintf("there is no given %q", name), cmp.Or(units.Suggest(name, names), say.AndMore(names, 8)))
 }
 
 // sweepGrid is the values that a sweep runs through.
@@ -220,11 +198,11 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 	}
 	switch {
 	case !g.HasRange && (span.From == "" || span.To == ""):
-		return Grid{}, &SweepError{g.Name + " has no range in the sheet", "write --from and --to, for example --from '" + textOf(s, g.Name, cellOf(s, p, g).Ref.Key) + "'"}
+		return Grid{}, diag.New("the given "+g.Name+" has no range", "--from and --to, such as --from '"+textOf(s, g.Name, cellOf(s, p, g).Ref.Key)+"'")
 	case span.Steps < 0 || span.Steps > MostSteps:
-		return Grid{}, &SweepError{fmt.Sprintf("a sweep has 1 to %d steps, and here are %d", MostSteps, span.Steps), "write for example --steps 10"}
+		return Grid{}, diag.New(fmt.Sprintf("a sweep has 1 to %d steps, not %d", MostSteps, span.Steps), "--steps 10")
 	case low >= high:
-		return Grid{}, &SweepError{"the sweep ends where it begins, or before", "write the smaller value with --from"}
+		return Grid{}, diag.New("the sweep does not begin below its end", "the smaller value with --from")
 	}
 	step, steps := g.Step, span.Steps
 	if steps == 0 && step > 0 && (high-low)/step <= MostSteps {
@@ -249,13 +227,13 @@ func endOf(p *problem.Problem, g *problem.Given, flag, text string, otherwise fl
 	}
 	v, _, dim, err := units.ReadPrinted(text, p.Units, g.Value.Dim)
 	if err == nil && dim != g.Value.Dim {
-		err = &units.Error{Msg: fmt.Sprintf("%s is %s, and %s is %s", text, dim.Name(), g.Name, g.Value.Dim.Name()), Hint: "write it in " + p.Units.For(g.Value.Dim).Symbol}
+		err = diag.New(fmt.Sprintf("expected %s, but %s is %s", g.Value.Dim.Name(), text, dim.Name()), "a value in "+p.Units.For(g.Value.Dim).Symbol)
 	}
 	switch {
 	case err != nil:
-		return 0, &SweepError{flag + " " + text + ": " + err.Msg, err.Hint}
+		return 0, diag.New(flag+" "+text+": "+err.Msg, err.Hint)
 	case math.IsNaN(v) || math.Abs(v) > 1e50:
-		return 0, &SweepError{flag + " " + text + ": this is larger than anything in a problem", "check the exponent"}
+		return 0, diag.New(flag+" "+text+" is too large", "check the exponent")
 	}
 	return v, nil
 }

@@ -6,6 +6,9 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 )
 
 // TooFew says that a sheet has not so many variants, or that they were not found.
@@ -18,40 +21,26 @@ type TooFew struct {
 	source  *Source
 }
 
-func (e *TooFew) Error() string {
+func (e *TooFew) Error() string { return e.Unwrap().Error() }
+
+// Unwrap gives it as the error that is printed.
+func (e *TooFew) Unwrap() error {
+	asked := ", but " + say.Count(e.Asked, "variant") + " " + say.Plural(e.Asked, "is") + " asked for"
 	if e.grid {
-		return fmt.Sprintf("the ranges give %s beside the sheet itself, and %s asked: write a smaller step, or a wider range", plural(e.Combinations, "combination"), are(e.Asked, "variant"))
+		return diag.New("the ranges give "+say.Count(e.Combinations, "combination")+" besides the sheet itself"+asked, "a smaller step or a wider range")
 	}
-	of := fmt.Sprintf("of %s tried", plural(e.Tried, "combination"))
+	of := "of " + say.Count(e.Tried, "combination") + " tried, "
 	if e.Tried >= e.Combinations {
-		of = fmt.Sprintf("of all %s", plural(e.Combinations, "combination"))
+		of = "of all " + say.Count(e.Combinations, "combination") + ", "
 	}
-	keep := "keep the verdict"
-	if e.Found == 1 {
-		keep = "keeps the verdict"
+	keep := fmt.Sprint(e.Found) + " keep"
+	switch e.Found {
+	case 0:
+		keep = "none keeps"
+	case 1:
+		keep = "1 keeps"
 	}
-	return fmt.Sprintf("%s %s %s, and %s asked: narrow the ranges to what holds, or ask for fewer", of, found(e.Found), keep, are(e.Asked, "variant"))
-}
-
-func found(n int) string {
-	if n == 0 {
-		return "none"
-	}
-	return fmt.Sprint(n)
-}
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
-func are(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun + " is"
-	}
-	return plural(n, noun) + " are"
+	return diag.New(of+keep+" the verdict"+asked, "ranges in which the verdict holds, or fewer variants")
 }
 
 // mostLooked is up to how many values of a given are looked at one by one.
@@ -89,11 +78,11 @@ func (e *TooFew) often() []string {
 func (e *TooFew) Briefly() string {
 	switch names := e.often(); {
 	case e.grid:
-		return "the ranges give no other values than these"
+		return "the ranges contain no other values"
 	case len(names) == 0:
 		return "no other values were found in the ranges"
 	default:
-		return fmt.Sprintf("none of %s tried keeps the verdict: mostly %s", plural(e.Tried, "combination"), names[0])
+		return fmt.Sprintf("none of %s tried keeps the verdict; the most frequent reason: %s", say.Count(e.Tried, "combination"), names[0])
 	}
 }
 

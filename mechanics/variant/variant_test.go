@@ -265,8 +265,8 @@ func TestTooFew(t *testing.T) {
 		says       string
 		reasons    []string
 	}{
-		{"grid", limit, 3, "the ranges give 2 combinations beside the sheet itself, and 3 variants are asked: write a smaller step, or a wider range", nil},
-		{"slack", slack, 6, "of all 6 combinations 4 keep the verdict, and 6 variants are asked: narrow the ranges to what holds, or ask for fewer", []string{
+		{"grid", limit, 3, "the ranges give 2 combinations besides the sheet itself, but 3 variants are asked for. Try: a smaller step or a wider range", nil},
+		{"slack", slack, 6, "of all 6 combinations, 4 keep the verdict, but 6 variants are asked for. Try: ranges in which the verdict holds, or fewer variants", []string{
 			"W = -100 lbf: T1 goes slack, T2 goes slack, T3 goes slack",
 			"W = 0 lbf: T1 carries no force, T2 carries no force, T3 carries no force",
 		}},
@@ -282,7 +282,7 @@ func TestTooFew(t *testing.T) {
 			t.Errorf("%s: %q", c.name, got)
 		}
 	}
-	if _, err := NewSource(solvedText(t, strings.ReplaceAll(pair, "range", "was"))); err == nil || err.Error() != `no given has a range: write for example W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }` {
+	if _, err := NewSource(solvedText(t, strings.ReplaceAll(pair, "range", "was"))); err == nil || err.Error() != `no given has a range. Try: W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }` {
 		t.Error(err)
 	}
 }

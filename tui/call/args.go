@@ -1,12 +1,12 @@
 package call
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
@@ -18,9 +18,9 @@ func OneSheetOrNone(root *cobra.Command, args []string) error {
 	case err != nil || len(args) == 0:
 		return err
 	case args[0] == standardIn:
-		return fmt.Errorf("the workbench opens a file, not standard input: try `%s solve -`", Program)
+		return diag.New("the workbench opens a file, not standard input", "`"+Program+" solve -`")
 	case len(args) > 1:
-		return fmt.Errorf("the workbench opens one sheet, and here are %d: try `%s solve` for several", len(args), Program)
+		return diag.New(fmt.Sprintf("the workbench opens one sheet, but %d are named", len(args)), "`"+Program+" solve` for several")
 	}
 	return nil
 }
@@ -28,7 +28,7 @@ func OneSheetOrNone(root *cobra.Command, args []string) error {
 // Alone refuses anything behind a command that takes nothing.
 func Alone(cmd *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return fmt.Errorf("nothing stands behind `%s`, and here is %q: leave it out", cmd.CommandPath(), args[0])
+		return diag.New(fmt.Sprintf("`%s` takes no arguments, but %q is given", cmd.CommandPath(), args[0]), "leave it out")
 	}
 	return nil
 }
@@ -40,7 +40,7 @@ func SheetFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDire
 
 func atLeastOneSheet(_ *cobra.Command, args []string) error {
 	if len(args) == 0 || slices.Contains(args, "") {
-		return errors.New("no sheet named: write a file, or - for standard input")
+		return diag.New("no sheet is named", "a file, or - for standard input")
 	}
 	return nil
 }
@@ -53,7 +53,7 @@ func mistyped(root *cobra.Command, args []string) error {
 	}
 	if len(args) > 0 && !exists(args[0]) {
 		if s := units.Suggest(args[0], commands); s != "" {
-			return fmt.Errorf("there is no command %q: did you mean `%s %s`", args[0], Program, s)
+			return diag.New(fmt.Sprintf("unknown command %q", args[0]), "`"+Program+" "+s+"`")
 		}
 	}
 	return nil

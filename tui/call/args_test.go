@@ -3,16 +3,16 @@ package call
 import "testing"
 
 func TestArgs(t *testing.T) {
-	const none = "trivet: no sheet named: write a file, or - for standard input\n"
+	const none = "trivet: no sheet is named. Try: a file, or - for standard input\n"
 	allRefused(t, []refused{
-		{"lamp.toml push.toml", "trivet: the workbench opens one sheet, and here are 2: try `trivet solve` for several\n"},
-		{"-", "trivet: the workbench opens a file, not standard input: try `trivet solve -`\n"},
-		{"sovle lamp.toml", "trivet: there is no command \"sovle\": did you mean `trivet solve`\n"},
-		{"nwe", "trivet: there is no command \"nwe\": did you mean `trivet new`\n"},
+		{"lamp.toml push.toml", "trivet: the workbench opens one sheet, but 2 are named. Try: `trivet solve` for several\n"},
+		{"-", "trivet: the workbench opens a file, not standard input. Try: `trivet solve -`\n"},
+		{"sovle lamp.toml", "trivet: unknown command \"sovle\". Try: `trivet solve`\n"},
+		{"nwe", "trivet: unknown command \"nwe\". Try: `trivet new`\n"},
 		{"solve", none},
 		{"check", none},
 		{"page", none},
-		{"schema lamp.toml", "trivet: nothing stands behind `trivet schema`, and here is \"lamp.toml\": leave it out\n"},
+		{"schema lamp.toml", "trivet: `trivet schema` takes no arguments, but \"lamp.toml\" is given. Try: leave it out\n"},
 	})
 	// an empty name, such as that of a variable that is not set
 	if got, want := calls(t, "solve", "lamp.toml", ""), (said{"", none, CantDo}); got != want {
@@ -27,12 +27,12 @@ func TestArgs(t *testing.T) {
 }
 
 func TestOwnWords(t *testing.T) {
-	const shells = "trivet: name one of four shells: try `trivet completion bash`, or zsh, fish, powershell\n"
+	const shells = "trivet: expected the name of a shell. Try: `trivet completion bash`, or zsh, fish, powershell\n"
 	allRefused(t, []refused{
-		{"help sovle", "trivet: there is no command \"sovle\": did you mean `trivet solve`\n"},
-		{"help nonsense", "trivet: there is no command \"nonsense\": try `trivet help`\n"},
+		{"help sovle", "trivet: unknown command \"sovle\". Try: `trivet solve`\n"},
+		{"help nonsense", "trivet: unknown command \"nonsense\". Try: `trivet help`\n"},
 		{"completion", shells},
 		{"completion tcsh", shells},
-		{"completion bash x", "trivet: nothing stands behind `trivet completion bash`, and here is \"x\": leave it out\n"},
+		{"completion bash x", "trivet: `trivet completion bash` takes no arguments, but \"x\" is given. Try: leave it out\n"},
 	})
 }

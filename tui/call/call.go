@@ -10,8 +10,8 @@ import (
 
 	"golang.org/x/term"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
-	"trivet/mechanics/report"
 )
 
 // Program is the name that the program goes by in what it says.
@@ -53,11 +53,11 @@ func (c *Call) Fail(code int) { c.code = max(c.code, code) }
 // or a greater one that Fail was told.
 func (c *Call) End(err error) int {
 	if err != nil {
-		c.refuse(Program, report.Fault{Msg: err.Error()})
+		c.refuse(Program, err)
 	}
 	c.close(c.Stdout)
 	if c.lost != nil {
-		c.refuse(Program, report.Fault{Msg: "the results cannot be written: " + c.lost.Error()})
+		c.refuse(Program, diag.New("the results cannot be written: "+c.lost.Error(), ""))
 	}
 	c.close(c.Stderr)
 	return c.code
@@ -73,8 +73,8 @@ func (c *Call) close(w io.Writer) {
 }
 
 // refuse says on standard error what can't be done, and why.
-func (c *Call) refuse(what string, f report.Fault) {
-	fmt.Fprintln(c.Stderr, f.Where(what))
+func (c *Call) refuse(what string, err error) {
+	fmt.Fprintln(c.Stderr, diag.Of(err).In(what))
 	c.Fail(CantDo)
 }
 

@@ -22,16 +22,16 @@ func TestCheck(t *testing.T) {
 		{"check misprint.toml lamp.toml", said{misses + well, "", Failed}},
 		// what reads and was most likely meant otherwise is said, for no code
 		{"check doubt.toml", said{"ok    doubt.toml: determinate, 6 checks\n",
-			"doubt.toml:5:26: warning: \"pa\" is a body of its own here, with P as its one point: was \"particle\" meant\n" +
+			"doubt.toml:5:26: warning: \"pa\" is a body with the one point P. Try: particle, if that is meant\n" +
 				"P = { at = \"0, 0\", on = \"pa\" }\n                         ^~\n", 0}},
 		// a particle that no force acts on yet is left out, and the sheet is not well
 		{"check two.toml", said{"FAILS two.toml: no force acts on E, so it is left out\n",
-			"two.toml:6:1: warning: no force acts on E, so it is left out: add a line at E, or take its on = \"particle\" out\n" +
+			"two.toml:6:1: warning: no force acts on E, so it is left out. Try: add a line at E, or let it be a fixed point\n" +
 				"E = { at = \"1, 0\", on = \"particle\" }\n^\n", Failed}},
 		// what is read by nothing is a failure, not a warning
 		{"check loads.toml", said{"FAILS loads.toml: unknown table [loads]; unknown key \"rope\"\n",
 			"loads.toml:7:2: unknown table [loads]. Try: [lines]\n[loads]\n ^~~~~\n" +
-				"loads.toml:10:37: unknown key \"rope\". Try: x-rope, which is kept and not read\n" +
+				"loads.toml:10:37: unknown key \"rope\". Try: x-rope, which is kept but ignored\n" +
 				"T = { kind = \"cable\", path = \"P A\", rope = \"9 mm\", x-rope = \"9 mm\" }\n" + strings.Repeat(" ", 36) + "^~~~\n", Failed}},
 	} {
 		if got := calls(t, strings.Fields(c.line)...); got != c.want {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 )
@@ -39,7 +40,7 @@ func (c *Call) writeSet(s classSet) bool {
 	}
 	for _, f := range s.files {
 		if _, err := os.Lstat(f.path(s.folder)); err == nil && !s.force {
-			c.refuse(f.path(s.folder), report.Fault{Msg: "there is a file of this name already", Hint: "name another folder, or write over it with --force"})
+			c.refuse(f.path(s.folder), diag.New("a file of this name exists already", "another folder, or --force to overwrite it"))
 			return false
 		}
 	}
@@ -72,9 +73,9 @@ func (c *Call) strangers(s classSet, stem string) {
 	switch len(old) {
 	case 0:
 	case 1:
-		fmt.Fprintf(c.Stderr, "%s: it was there before, and is not in the key\n", filepath.Join(s.folder, old[0]))
+		fmt.Fprintf(c.Stderr, "%s: this variant is of an earlier set and is not in the key\n", filepath.Join(s.folder, old[0]))
 	default:
-		fmt.Fprintf(c.Stderr, "%s: %d variants were there before, %s to %s, and are not in the key\n", s.folder, len(old), old[0], old[len(old)-1])
+		fmt.Fprintf(c.Stderr, "%s: %d variants, %s to %s, are of an earlier set and are not in the key\n", s.folder, len(old), old[0], old[len(old)-1])
 	}
 }
 

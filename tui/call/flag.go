@@ -7,10 +7,11 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"trivet/mechanics/diag"
 	"trivet/units"
 )
 
-// Flag says what is wrong with a flag of a command, and what would do.
+// Flag says what is wrong with a flag of a command.
 func Flag(cmd *cobra.Command, err error) error {
 	var (
 		unknown *pflag.NotExistError
@@ -18,38 +19,38 @@ func Flag(cmd *cobra.Command, err error) error {
 		wrong   *pflag.InvalidValueError
 		syntax  *pflag.InvalidSyntaxError
 	)
-	help := "try `" + cmd.CommandPath() + " --help`"
+	help := "`" + cmd.CommandPath() + " --help`"
 	switch {
 	case errors.As(err, &unknown):
 		name := unknown.GetSpecifiedName()
 		if unknown.GetSpecifiedShortnames() != "" {
-			return fmt.Errorf("there is no flag -%s: %s", name, help)
+			return diag.New("unknown flag -"+name, help)
 		}
 		if s := units.Suggest(name, flags(cmd)); s != "" {
-			return fmt.Errorf("there is no flag --%s: did you mean --%s", name, s)
+			return diag.New("unknown flag --"+name, "--"+s)
 		}
-		return fmt.Errorf("there is no flag --%s: %s", name, help)
+		return diag.New("unknown flag --"+name, help)
 	case errors.As(err, &missing):
 		value, _ := pflag.UnquoteUsage(missing.GetFlag())
 		name := "--" + missing.GetSpecifiedName()
 		if missing.GetSpecifiedShortnames() != "" {
 			name = name[1:]
 		}
-		return fmt.Errorf("%s has no value: write %s %s", name, name, value)
+		return diag.New(name+" needs a value", name+" "+value)
 	case errors.As(err, &wrong):
 		f := wrong.GetFlag()
 		if f.Value.Type() == "bool" {
-			return fmt.Errorf("--%s takes no value, and here is %q: write --%s alone", f.Name, wrong.GetValue(), f.Name)
+			return diag.New(fmt.Sprintf("--%s takes no value, but %q is given", f.Name, wrong.GetValue()), "--"+f.Name+" alone")
 		}
 		example := f.DefValue
 		if example == "0" { // there is no default
 			example = "24"
 		}
-		return fmt.Errorf("--%s takes a whole number, and here is %q: write for example --%s %s", f.Name, wrong.GetValue(), f.Name, example)
+		return diag.New(fmt.Sprintf("--%s needs a whole number, not %q", f.Name, wrong.GetValue()), "--"+f.Name+" "+example)
 	case errors.As(err, &syntax):
-		return fmt.Errorf("%q is no flag: %s", syntax.GetSpecifiedFlag(), help)
+		return diag.New(fmt.Sprintf("%q is not a flag", syntax.GetSpecifiedFlag()), help)
 	}
-	return fmt.Errorf("%w: %s", err, help)
+	return &diag.Error{Msg: err.Error(), Hint: help, Err: err}
 }
 
 // flags are the names that a command's flags go by.

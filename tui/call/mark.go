@@ -5,12 +5,13 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/grade"
 	"trivet/mechanics/report"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -44,7 +45,7 @@ func (c *Call) Mark() *cobra.Command {
 		Example: "  trivet mark mast.toml answers.csv\n  trivet mark variants answers.csv --format csv > marks.csv\n  trivet mark mast.toml ada.toml ben.toml --within 1%",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 || slices.Contains(args, "") {
-				return fmt.Errorf("a sheet and answers to it are wanted: try `%s mark SHEET ANSWERS.csv`", Program)
+				return diag.New("a sheet and answers to it are expected", "`"+Program+" mark SHEET ANSWERS.csv`")
 			}
 			return nil
 		},
@@ -60,7 +61,7 @@ func (c *Call) Mark() *cobra.Command {
 				return err
 			}
 			if forms := report.MarkFormats(); !slices.Contains(forms, format) {
-				return fmt.Errorf("there is no format %q: write %s or %s", format, strings.Join(forms[:len(forms)-1], ", "), forms[len(forms)-1])
+				return diag.New(fmt.Sprintf("unknown format %q", format), say.Or(forms...))
 			}
 			class, ok, err := c.mark(args[0], args[1:], rule)
 			if err != nil || !ok {
@@ -81,7 +82,7 @@ func (c *Call) Mark() *cobra.Command {
 
 // tell says on standard error what could not be marked.
 func (c *Call) tell(who, why string) {
-	fmt.Fprintln(c.Stderr, report.Fault{Msg: "not marked", Hint: why}.Where(who))
+	fmt.Fprintln(c.Stderr, diag.New("not marked: "+why, "").In(who))
 	c.Fail(Failed)
 }
 
@@ -92,7 +93,7 @@ func readWithin(text string) (grade.Rule, error) {
 	}
 	share, percent := units.Percent(text)
 	if !percent || !(share > 0 && share < 1) {
-		return grade.Rule{}, fmt.Errorf("--within %q is no share of a value: write for example --within 1%%", text)
+		return grade.Rule{}, diag.New(fmt.Sprintf("--within %q is not a percentage between 0 and 100", text), "--within 1%")
 	}
 	return grade.Rule{Within: share}, nil
 }
@@ -102,12 +103,12 @@ func readWithin(text string) (grade.Rule, error) {
 func (c *Call) mark(name string, answers []string, rule grade.Rule) (class grade.Class, ok bool, err error) {
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
 		if len(answers) != 1 {
-			return class, false, fmt.Errorf("a folder of variants takes one table of answers, and here are %d: name one", len(answers))
+			return class, false, diag.New(fmt.Sprintf("a folder of variants takes one table of answers, but %d are named", len(answers)), "name one")
 		}
 		return c.markVariants(name, answers[0], rule)
 	}
 	if name == standardIn && slices.Contains(answers, standardIn) {
-		return class, false, fmt.Errorf("standard input is the sheet or the answers, not both: name one of them as a file")
+		return class, false, diag.New("standard input cannot be both the sheet and the answers", "a file for one of them")
 	}
 	r := c.read(name)
 	if r.solution == nil {

@@ -24,9 +24,7 @@ func (c *Call) markSheets(class *grade.Class, key *grade.Key, files []string) {
 			sheets[i], _, err = sheet.Load(file)
 		}
 		if err != nil {
-			f := report.FileFault(file, err)
-			f.Source = "" // one line
-			faults[i] = strings.TrimPrefix(f.Where(display(file)), display(file)+": ")
+			faults[i] = report.FileFault(file, err).Error()
 			continue
 		}
 		for _, row := range sheets[i].Table("answers").Rows {

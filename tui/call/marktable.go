@@ -8,11 +8,12 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/grade"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -36,7 +37,7 @@ func (c *Call) table(name string) (*grade.Table, bool) {
 	}
 	t, fault := grade.ReadTable(text)
 	if fault != nil {
-		c.refuse(display(name), placed(fault))
+		c.refuse(display(name), fault)
 		return nil, false
 	}
 	return t, true
@@ -46,11 +47,11 @@ func (c *Call) table(name string) (*grade.Table, bool) {
 func readTable(name string) ([]byte, error) {
 	switch info, err := os.Stat(name); { // before opening, which would wait at a pipe
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, &sheet.FileError{Msg: "there is no such file", Hint: "check the name", Err: err}
+		return nil, &diag.Error{Msg: "there is no such file", Hint: "check the name", Err: err}
 	case err == nil && info.IsDir():
-		return nil, &sheet.FileError{Msg: "this is a folder", Hint: "name a table of answers"}
+		return nil, diag.New("this is a folder", "a table of answers in it")
 	case err == nil && !info.Mode().IsRegular():
-		return nil, &sheet.FileError{Msg: "this is a pipe or a device, not a file", Hint: "use - to read standard input"}
+		return nil, diag.New("this is a pipe or a device, not a file", "- for standard input")
 	}
 	f, err := os.Open(name)
 	if err != nil {
@@ -60,21 +61,15 @@ func readTable(name string) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, grade.MaxBytes+1))
 }
 
-// placed is a fault of a table with its place; a cell is counted as a spreadsheet's
-// columns are, and so it is said in words.
-func placed(f *grade.Fault) report.Fault {
-	return report.Fault{Line: f.Line, Column: max(f.Column, 1), Msg: f.Msg, Hint: f.Hint}
-}
-
 // columns reads the head of a table; what is left out of it costs no exit code.
 func (c *Call) columns(key *grade.Key, t *grade.Table, name string) (*grade.Columns, bool) {
 	cols, fault := key.Columns(t.Head)
 	if fault != nil {
-		c.refuse(display(name), placed(fault))
+		c.refuse(display(name), fault)
 		return nil, false
 	}
 	for _, f := range cols.LeftOut {
-		fmt.Fprintln(c.Stderr, placed(&f).Where(display(name)))
+		fmt.Fprintln(c.Stderr, f.In(display(name)))
 	}
 	var without []string
 	for _, asked := range key.Asked() {
@@ -83,7 +78,7 @@ func (c *Call) columns(key *grade.Key, t *grade.Table, name string) (*grade.Colu
 		}
 	}
 	if len(without) > 0 {
-		fmt.Fprintf(c.Stderr, "%s: the sheet asks for %s too, and there is no such column\n", display(name), strings.Join(without, ", "))
+		fmt.Fprintf(c.Stderr, "%s: the sheet also asks for %s, and the table has no such column\n", display(name), say.And(without...))
 	}
 	return cols, true
 }
@@ -105,11 +100,11 @@ func (c *Call) markTable(class *grade.Class, key *grade.Key, name, answers strin
 		}
 		defer folder.root.Close()
 	}
-	c.rows(class, t, cols, func(row grade.Line) (*grade.Key, string) {
+	c.rows(class, t, cols, func(row grade.Line) (*grade.Key, error) {
 		if v := cols.Variant(row); v != "" {
 			return folder.key(v)
 		}
-		return key, ""
+		return key, nil
 	})
 	return true
 }
@@ -123,8 +118,8 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	}
 	at := slices.IndexFunc(t.Head, grade.IsSheet)
 	if at < 0 {
-		c.refuse(display(answers), report.Fault{Line: 1, Column: 1, Msg: "there is no column sheet, and a folder holds many",
-			Hint: "add one with the file of each student's variant, or name one sheet in place of the folder"})
+		c.refuse(display(answers), &diag.Error{Place: diag.Place{Line: 1}, Msg: "the table has no column \"sheet\", which says whose variant is whose",
+			Hint: "add it with the file of each student's variant, or name one sheet in place of the folder"})
 		return class, false, nil
 	}
 	folder := c.open(name, rule)
@@ -133,14 +128,14 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	}
 	defer folder.root.Close()
 	var first *grade.Key
-	why := "no row names one"
+	why := errors.New("no row names one")
 	for _, row := range t.Rows { // the head is read against the first variant that reads
 		if at < len(row.Cells) && row.Cells[at] != "" && first == nil {
 			first, why = folder.key(row.Cells[at])
 		}
 	}
 	if first == nil {
-		c.refuse(name, report.Fault{Msg: "no variant of the table can be read", Hint: why})
+		c.refuse(name, diag.New("no variant of the table can be read: "+why.Error(), ""))
 		return class, false, nil
 	}
 	class.Title = first.Title()
@@ -148,11 +143,11 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	if !ok {
 		return class, false, nil
 	}
-	c.rows(&class, t, cols, func(row grade.Line) (*grade.Key, string) {
+	c.rows(&class, t, cols, func(row grade.Line) (*grade.Key, error) {
 		if v := cols.Variant(row); v != "" {
 			return folder.key(v)
 		}
-		return nil, "the column sheet is blank: write the file of the variant"
+		return nil, diag.New("the column \"sheet\" is blank", "the file of the variant")
 	})
 	for _, key := range folder.keys {
 		if key != nil && key.Title() != class.Title {
@@ -164,7 +159,7 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 }
 
 // rows marks each row against its sheet.
-func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, keyOf func(grade.Line) (*grade.Key, string)) {
+func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, keyOf func(grade.Line) (*grade.Key, error)) {
 	for _, a := range cols.Asked {
 		class.Questions = append(class.Questions, a.Name)
 	}
@@ -172,9 +167,9 @@ func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, key
 		s := grade.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
 		typed, fault := cols.Typed(t, row)
 		if fault != nil {
-			s.Fault = fault.Error()
+			s.Fault = fmt.Sprintf("line %d: %s", row.Number, fault.Text())
 		} else if key, why := keyOf(row); key == nil {
-			s.Fault = why
+			s.Fault = why.Error()
 		} else {
 			s.Marks, s.Notes = key.Mark(typed)
 		}
@@ -188,29 +183,29 @@ type variants struct {
 	root *os.Root
 	rule grade.Rule
 	keys map[string]*grade.Key
-	whys map[string]string
+	whys map[string]error
 }
 
 func (c *Call) open(folder string, rule grade.Rule) *variants {
 	root, err := os.OpenRoot(folder)
 	if err != nil {
-		c.refuse(folder, report.Fault{Msg: "the folder cannot be read: " + err.Error()})
+		c.refuse(folder, diag.New("the folder cannot be read: "+err.Error(), ""))
 		return nil
 	}
-	return &variants{root, rule, map[string]*grade.Key{}, map[string]string{}}
+	return &variants{root, rule, map[string]*grade.Key{}, map[string]error{}}
 }
 
 // key is the key of a variant, or why there is none.
-func (v *variants) key(name string) (*grade.Key, string) {
+func (v *variants) key(name string) (*grade.Key, error) {
 	if _, known := v.keys[name]; !known {
 		v.keys[name], v.whys[name] = v.load(name)
 	}
 	return v.keys[name], v.whys[name]
 }
 
-func (v *variants) load(name string) (*grade.Key, string) {
+func (v *variants) load(name string) (*grade.Key, error) {
 	if !filepath.IsLocal(name) {
-		return nil, fmt.Sprintf("the sheet %q lies outside the folder: name one inside", name)
+		return nil, diag.New(fmt.Sprintf("the sheet %q is outside the folder", name), "one in the folder")
 	}
 	file := name
 	info, err := v.root.Stat(file)
@@ -220,26 +215,24 @@ func (v *variants) load(name string) (*grade.Key, string) {
 	}
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Sprintf("there is no sheet %q in the folder: check the name", name)
+		return nil, diag.New(fmt.Sprintf("there is no sheet %q in the folder", name), "check the name")
 	case err != nil:
-		return nil, fmt.Sprintf("the sheet %q cannot be read in this folder: name a file inside", name)
+		return nil, diag.New(fmt.Sprintf("the sheet %q cannot be read in this folder", name), "a file in the folder")
 	case !info.Mode().IsRegular():
-		return nil, fmt.Sprintf("the sheet %q is no file: name a sheet", name)
+		return nil, diag.New(fmt.Sprintf("%q is not a file", name), "a sheet")
 	}
 	f, err := v.root.Open(file)
 	if err != nil {
-		return nil, fmt.Sprintf("the sheet %q cannot be read: ask for the right to read it", name)
+		return nil, diag.New(fmt.Sprintf("the sheet %q may not be read", name), "ask its owner for permission to read it")
 	}
 	defer f.Close()
 	s, err := sheet.Read(f)
 	if err != nil {
-		return nil, report.FileFault(file, err).Where(file)
+		return nil, errors.New(report.FileFault(file, err).Short(file))
 	}
 	p, errs := problem.Read(s)
 	if len(errs) > 0 {
-		f := report.Faults(s, errs)[0]
-		f.Source = "" // one line
-		return nil, f.Where(file)
+		return nil, errors.New(errs[0].Placed(s).Short(file))
 	}
-	return grade.NewKey(s, statics.Solve(p), v.rule), ""
+	return grade.NewKey(s, statics.Solve(p), v.rule), nil
 }

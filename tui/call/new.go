@@ -1,13 +1,14 @@
 package call
 
 import (
-	"errors"
+	"cmp"
 	"fmt"
 	"slices"
 
 	"github.com/spf13/cobra"
 
 	"trivet/fixtures"
+	"trivet/mechanics/diag"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/tui/settings"
@@ -28,7 +29,7 @@ func (c *Call) New() *cobra.Command {
 		Example: "  trivet new my.toml\n  trivet new --from blank my.toml\n  trivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
-				return errors.New("a new sheet needs one file name: try `trivet new my.toml`")
+				return diag.New("a new sheet needs the name of one file", "`trivet new my.toml`")
 			}
 			return nil
 		},
@@ -47,11 +48,7 @@ func (c *Call) New() *cobra.Command {
 func (c *Call) write(file, from string) error {
 	start, ok := fixtures.Get(from)
 	if !ok {
-		hint := fmt.Sprintf("`%s new --help` lists them", Program)
-		if s := nearStart(from); s != "" {
-			hint = fmt.Sprintf("did you mean %q", s)
-		}
-		return fmt.Errorf("there is no sheet %q to start from: %s", from, hint)
+		return diag.New(fmt.Sprintf("there is no starting sheet %q", from), cmp.Or(nearStart(from), "one of those that `"+Program+" new --help` lists"))
 	}
 	s, err := sheet.Parse([]byte(start.Text))
 	if err == nil && slices.Contains(fixtures.Blanks(), start) {

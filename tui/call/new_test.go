@@ -10,17 +10,17 @@ import (
 )
 
 func TestNewRefuses(t *testing.T) {
-	const one = "trivet: a new sheet needs one file name: try `trivet new my.toml`\n"
+	const one = "trivet: a new sheet needs the name of one file. Try: `trivet new my.toml`\n"
 	allRefused(t, []refused{
 		{"new", one},
 		{"new a.toml b.toml", one},
-		{"new none/x.toml", "none/x.toml: there is no such folder: make the folder, or save it under another name\n"},
-		{"new --from mastop x.toml", "trivet: there is no sheet \"mastop\" to start from: did you mean \"mast-top\"\n"},
-		{"new --from gallows x.toml", "trivet: there is no sheet \"gallows\" to start from: `trivet new --help` lists them\n"},
-		{"new --from= x.toml", "trivet: there is no sheet \"\" to start from: `trivet new --help` lists them\n"},
+		{"new none/x.toml", "none/x.toml: there is no such folder. Try: make the folder, or save it under another name\n"},
+		{"new --from mastop x.toml", "trivet: there is no starting sheet \"mastop\". Try: mast-top\n"},
+		{"new --from gallows x.toml", "trivet: there is no starting sheet \"gallows\". Try: one of those that `trivet new --help` lists\n"},
+		{"new --from= x.toml", "trivet: there is no starting sheet \"\". Try: one of those that `trivet new --help` lists\n"},
 	})
 	allRefused(t, []refused{
-		{"new lamp.toml", "lamp.toml: there is a file of this name already: name another, or open it with `trivet lamp.toml`\n"},
+		{"new lamp.toml", "lamp.toml: a file of this name exists already. Try: another name, or open it with `trivet lamp.toml`\n"},
 	})
 	if text, err := os.ReadFile("lamp.toml"); err != nil || string(text) != lamp {
 		t.Errorf("what was there is written over: %v\n%s", err, text)

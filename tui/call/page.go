@@ -1,10 +1,9 @@
 package call
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/report"
 	"trivet/mechanics/uncertainty"
 )
@@ -29,7 +28,7 @@ func (c *Call) Page() *cobra.Command {
 				return err
 			}
 			if opt.Task && opt.Field {
-				return errors.New("a page is a task to hand out or a field page: leave out --task or --field")
+				return diag.New("a page is either a task to hand out or a field page", "leave out --task or --field")
 			}
 			r := c.read(args[0])
 			if r.solution == nil {
@@ -46,7 +45,7 @@ func (c *Call) Page() *cobra.Command {
 				} else {
 					c.print(string(page))
 				}
-			} else if f, ok := report.WritePage(out, format, r.solution, opt, force); !ok {
+			} else if f := report.WritePage(out, format, r.solution, opt, force); f != nil {
 				c.refuse(out, f)
 			}
 			c.judge(r.solution, opt.Trust)

@@ -11,11 +11,11 @@ func TestPageRefuses(t *testing.T) {
 		{"page lamp.toml", "trivet: the page has no file to go to: write for example -o page.pdf\n"},
 		{"page lamp.toml -o x.doc", "trivet: a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png\n"},
 		{"page lamp.toml push.toml -o x.svg", "trivet: a page holds one sheet, and here are 2: name one\n"},
-		{"page lamp.toml --task --field -o x.md", "trivet: a page is a task to hand out or a field page: leave out --task or --field\n"},
-		{"page lamp.toml -o none/x.svg", "none/x.svg: there is no such folder: make the folder, or save it under another name\n"},
+		{"page lamp.toml --task --field -o x.md", "trivet: a page is either a task to hand out or a field page. Try: leave out --task or --field\n"},
+		{"page lamp.toml -o none/x.svg", "none/x.svg: there is no such folder. Try: make the folder, or save it under another name\n"},
 		{"page half.toml -o x.svg", halfSays},
 		{"page missing.toml -o x.svg", missingSays},
-		{"page lamp.toml -o there.svg", "there.svg: there is a file of this name already: name another, or write over it with --force\n"},
+		{"page lamp.toml -o there.svg", "there.svg: a file of this name exists already. Try: another name, or write over it with --force\n"},
 	})
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"trivet/fixtures"
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
@@ -23,12 +24,12 @@ type readSheet struct {
 	title          string
 	sheet          *sheet.Sheet
 	solution       *statics.Solution
-	faults         []report.Fault
+	faults         []*diag.Error
 	unread, doubts []problem.Error
 }
 
 // warnings are all that is to be said of a sheet that stops nothing.
-func (r readSheet) warnings() []report.Fault {
+func (r readSheet) warnings() []*diag.Error {
 	return slices.Concat(report.Faults(r.sheet, r.unread), report.Faults(r.sheet, r.doubts))
 }
 
@@ -55,7 +56,7 @@ func (c *Call) load(name string) (r readSheet) {
 		r.sheet, _, err = sheet.Load(name)
 	}
 	if err != nil {
-		r.faults = []report.Fault{report.FileFault(name, err)}
+		r.faults = []*diag.Error{report.FileFault(name, err)}
 	} else {
 		p, errs := problem.Read(r.sheet)
 		r.title, r.faults = p.Title, report.Faults(r.sheet, errs)
@@ -88,7 +89,7 @@ func (c *Call) Open(name string) (s *sheet.Sheet, stamp sheet.Stamp, ok bool) {
 	}
 	fault := report.FileFault(name, err)
 	if _, start := fixtures.Get(name); start && !exists(name) {
-		fault.Hint = fmt.Sprintf("try `%s new --from %s my.toml`", Program, name)
+		fault.Hint = fmt.Sprintf("`%s new --from %s my.toml`", Program, name)
 	}
 	c.refuse(name, fault)
 	return nil, stamp, false

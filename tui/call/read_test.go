@@ -18,8 +18,8 @@ func TestOpen(t *testing.T) {
 		{"half.toml", ""}, // for the workbench to mend
 		{"broken.toml", brokenSays},
 		{"missing.toml", missingSays},
-		{"lamp", "lamp: there is no such file: did you mean lamp.toml\n"},
-		{"mast-top", "mast-top: there is no such file: try `trivet new --from mast-top my.toml`\n"},
+		{"lamp", "lamp: there is no such file. Try: lamp.toml\n"},
+		{"mast-top", "mast-top: there is no such file. Try: `trivet new --from mast-top my.toml`\n"},
 	} {
 		var says strings.Builder
 		call := &Call{Stderr: &says}

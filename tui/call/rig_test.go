@@ -53,9 +53,9 @@ func sheets() map[string]string {
 
 // What is wrong with the sheets that do not read, as it is shown.
 const (
-	halfSays    = "half.toml:3:12: a length is wanted here, and 3 kN is a force: write a value in m\nP = \"0, 0, 3 kN\"\n           ^~~~\n"
-	brokenSays  = "broken.toml:1:7: an = is missing after the name: write it as name = \"value\"\ntitle \"a\"\n      ^\n"
-	missingSays = "missing.toml: there is no such file: check the name, or try `trivet new missing.toml`\n"
+	halfSays    = "half.toml:3:12: expected a length, but 3 kN is a force. Try: a value in m\nP = \"0, 0, 3 kN\"\n           ^~~~\n"
+	brokenSays  = "broken.toml:1:7: an = is missing after the name. Try: name = \"value\"\ntitle \"a\"\n      ^\n"
+	missingSays = "missing.toml: there is no such file. Try: another name, or make the sheet with `trivet new missing.toml`\n"
 )
 
 // said is what a call of the program prints, and its exit code.

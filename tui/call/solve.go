@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/uncertainty"
@@ -52,7 +53,9 @@ func (c *Call) solve(name, format string, steps bool, ask []string) {
 	p := r.solution.Problem
 	for _, result := range ask {
 		if q, err := problem.ParseQuery(p, result); err != nil {
-			c.refuse(display(name), report.Fault{Msg: fmt.Sprintf("--ask %q", result), Hint: err.Error()})
+			f := diag.Of(err)
+			f.Msg = fmt.Sprintf("--ask %q: %s", result, f.Msg)
+			c.refuse(display(name), f)
 		} else {
 			p.Asked = append(p.Asked, q)
 		}

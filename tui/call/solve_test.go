@@ -13,7 +13,7 @@ func TestSolveRefuses(t *testing.T) {
 		{"solve --format latex lamp.toml push.toml", "trivet: a LaTeX document holds one sheet, and here are 2: name one\n"},
 		{"solve --format html lamp.toml push.toml", "trivet: an HTML page holds one sheet, and here are 2: name one\n"},
 		{"solve missing.toml", missingSays},
-		{"solve lamp", "lamp: there is no such file: did you mean lamp.toml\n"},
+		{"solve lamp", "lamp: there is no such file. Try: lamp.toml\n"},
 		{"solve half.toml", halfSays},
 		{"solve broken.toml", brokenSays},
 	})
@@ -32,9 +32,9 @@ func TestSolve(t *testing.T) {
 		{"solve -", determinate, []string{tension}, "", 0},
 		{"solve --ask T.x lamp.toml", determinate, []string{tension, "\nasked\n  T.x  = 0 N\n"}, "", 0},
 		{"solve --ask Q --ask T.x lamp.toml", determinate, []string{tension, "\nasked\n  T.x  = 0 N\n"},
-			"lamp.toml: --ask \"Q\": there is no result \"Q\": name an unknown, or a part of a line such as T1.x\n", CantDo},
+			"lamp.toml: --ask \"Q\": there is no result \"Q\". Try: an unknown, or a part of a line such as T1.x\n", CantDo},
 		{"solve --ask Q -", determinate, []string{tension},
-			"standard input: --ask \"Q\": there is no result \"Q\": name an unknown, or a part of a line such as T1.x\n", CantDo},
+			"standard input: --ask \"Q\": there is no result \"Q\". Try: an unknown, or a part of a line such as T1.x\n", CantDo},
 		{"solve misprint.toml", determinate, []string{tension}, "", Failed},
 		{"solve push.toml", "Lamp on a cable\n\ninadmissible, not possible as drawn, partly constrained", []string{"\n  T  = -10.0 N  compression\n"}, "", Failed},
 		{"solve - misprint.toml", "standard input:\nLamp on a cable\n", []string{tension, "\n\nmisprint.toml:\nLamp on a cable\n"}, "", Failed},
@@ -63,9 +63,9 @@ func TestSolveUnreadableAsJSON(t *testing.T) {
 		fault        fault
 		says         string
 	}{
-		{"half.toml", "Half a lamp", fault{3, 12, "a length is wanted here, and 3 kN is a force", "write a value in m"}, halfSays},
-		{"broken.toml", "", fault{1, 7, "an = is missing after the name", "write it as name = \"value\""}, brokenSays},
-		{"missing.toml", "", fault{0, 0, "there is no such file", "check the name, or try `trivet new missing.toml`"}, missingSays},
+		{"half.toml", "Half a lamp", fault{3, 12, "expected a length, but 3 kN is a force", "a value in m"}, halfSays},
+		{"broken.toml", "", fault{1, 7, "an = is missing after the name", "name = \"value\""}, brokenSays},
+		{"missing.toml", "", fault{0, 0, "there is no such file", "another name, or make the sheet with `trivet new missing.toml`"}, missingSays},
 	} {
 		got := calls(t, "solve", "--format", "json", c.sheet)
 		var o struct {

@@ -1,11 +1,9 @@
 package call
 
 import (
-	"errors"
-	"fmt"
-
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
@@ -47,7 +45,7 @@ func sheetAndGiven(cmd *cobra.Command, args []string) error {
 		return err
 	}
 	if len(args) != 2 {
-		return fmt.Errorf("a sweep takes a sheet and one of its givens: try `%s sweep %s W`", Program, args[0])
+		return diag.New("a sweep needs a sheet and one of its givens", "`"+Program+" sweep "+args[0]+" W`")
 	}
 	return nil
 }
@@ -81,12 +79,7 @@ func (c *Call) sweep(name, given, format string, span variant.Span) {
 	}
 	swept, err := variant.Sweep(r.sheet, r.solution, given, span)
 	if err != nil {
-		fault := report.Fault{Msg: err.Error()}
-		var e *variant.SweepError
-		if errors.As(err, &e) {
-			fault = report.Fault{Msg: e.Msg, Hint: e.Hint}
-		}
-		c.refuse(display(name), fault)
+		c.refuse(display(name), err)
 		return
 	}
 	c.print(report.Sweep(format, name, swept))

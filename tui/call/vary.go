@@ -11,8 +11,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
-	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/variant"
 )
@@ -68,11 +68,11 @@ func (c *Call) Vary() *cobra.Command {
 func (v *varying) check() error {
 	switch {
 	case v.count == 0:
-		return errors.New("how many variants: write for example -n 24")
+		return diag.New("the number of variants is missing", "-n 24")
 	case v.count < 0 || v.count > mostVariants:
-		return fmt.Errorf("a class set has 1 to %d variants, and here are %d", mostVariants, v.count)
+		return diag.New(fmt.Sprintf("a class set has 1 to %d variants, not %d", mostVariants, v.count), "")
 	case v.folder == "":
-		return errors.New("the variants have no folder to go to: write for example -o class")
+		return diag.New("the folder for the variants is missing", "-o class")
 	case len(v.formats) == 0:
 		return report.CheckKeyFormat("")
 	}
@@ -102,7 +102,7 @@ func oneSheet(says string) cobra.PositionalArgs {
 			return err
 		}
 		if len(args) > 1 {
-			return fmt.Errorf("%s, and here are %d: name one", says, len(args))
+			return diag.New(fmt.Sprintf("%s, but %d are named", says, len(args)), "name one")
 		}
 		return nil
 	}
@@ -116,19 +116,10 @@ func (c *Call) source(name string) *variant.Source {
 	}
 	src, err := variant.NewSource(r.sheet, r.solution)
 	if err != nil {
-		c.refuse(display(name), faultOf(err))
+		c.refuse(display(name), err)
 		return nil
 	}
 	return src
-}
-
-// faultOf parts an error into what and what would do.
-func faultOf(err error) report.Fault {
-	var e problem.Error
-	if errors.As(err, &e) {
-		return report.Fault{Msg: e.Msg, Hint: e.Hint}
-	}
-	return report.Fault{Msg: err.Error()}
 }
 
 // stem is what the files made of a sheet are called.
@@ -148,7 +139,7 @@ func (c *Call) vary(name string, v varying) {
 	c.warn(display(name), src)
 	drawn, err := src.Draw(variant.Seeded(v.seed), v.count)
 	if err != nil {
-		c.refuse(display(name), report.Fault{Msg: err.Error()})
+		c.refuse(display(name), err)
 		var few *variant.TooFew
 		if errors.As(err, &few) {
 			for _, line := range few.Reasons() {
@@ -163,7 +154,7 @@ func (c *Call) vary(name string, v varying) {
 		number := variant.Number(i+1, v.count)
 		names[i] = stem(name) + "-" + number
 		if drawn[i], err = src.Finish(drawn[i], "variant "+number); err != nil {
-			c.refuse(display(name), report.Fault{Msg: err.Error()})
+			c.refuse(display(name), err)
 			return
 		}
 		set.add(names[i]+".toml", []byte(drawn[i].Sheet.Text()), src.Says(drawn[i]))
@@ -194,9 +185,11 @@ func (c *Call) warn(name string, src *variant.Source) {
 	for _, t := range src.Tasks() {
 		switch {
 		case t.Rivals != "":
-			fmt.Fprintf(c.Stderr, "%s: statement: %s may be %s or %s, and stays as it is in every variant: read it, and correct the variants\n", name, t.Value, t.Given, t.Rivals)
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),
+				"correct the statements of the variants by hand").In(name))
 		case t.Times == 0:
-			fmt.Fprintf(c.Stderr, "%s: statement: it does not say %s = %s in figures, and stays as it is: see that its words fit every variant; students find %s among the givens\n", name, t.Given, t.Value, t.Given)
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: the value of %s, %s, is not in it in figures, so it is the same in every variant; each lists %[1]s among the givens", t.Given, t.Value),
+				"check that its words fit every variant").In(name))
 		}
 	}
 }

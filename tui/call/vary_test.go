@@ -7,25 +7,25 @@ import (
 	"testing"
 )
 
-const noRange = "lamp.toml: no given has a range: write for example W = { value = \"400 N\", range = \"300 N .. 500 N\", step = \"50 N\" }\n"
+const noRange = "lamp.toml: no given has a range. Try: W = { value = \"400 N\", range = \"300 N .. 500 N\", step = \"50 N\" }\n"
 
 func TestVaryRefuses(t *testing.T) {
 	allRefused(t, []refused{
-		{"vary", "trivet: no sheet named: write a file, or - for standard input\n"},
-		{"vary lamp.toml", "trivet: how many variants: write for example -n 24\n"},
-		{"vary lamp.toml -n -3", "trivet: a class set has 1 to 999 variants, and here are -3\n"},
-		{"vary lamp.toml -n 1000 -o x", "trivet: a class set has 1 to 999 variants, and here are 1000\n"},
-		{"vary lamp.toml -n 3", "trivet: the variants have no folder to go to: write for example -o class\n"},
-		{"vary lamp.toml -n three", "trivet: --count takes a whole number, and here is \"three\": write for example --count 24\n"},
-		{"vary lamp.toml -n 3 -o x --seed -1", "trivet: --seed takes a whole number, and here is \"-1\": write for example --seed 24\n"},
+		{"vary", "trivet: no sheet is named. Try: a file, or - for standard input\n"},
+		{"vary lamp.toml", "trivet: the number of variants is missing. Try: -n 24\n"},
+		{"vary lamp.toml -n -3", "trivet: a class set has 1 to 999 variants, not -3\n"},
+		{"vary lamp.toml -n 1000 -o x", "trivet: a class set has 1 to 999 variants, not 1000\n"},
+		{"vary lamp.toml -n 3", "trivet: the folder for the variants is missing. Try: -o class\n"},
+		{"vary lamp.toml -n three", "trivet: --count needs a whole number, not \"three\". Try: --count 24\n"},
+		{"vary lamp.toml -n 3 -o x --seed -1", "trivet: --seed needs a whole number, not \"-1\". Try: --seed 24\n"},
 		{"vary lamp.toml -n 3 -o x --format xls", "trivet: there is no format \"xls\" of a key: write csv, markdown, or csv,markdown\n"},
-		{"vary lamp.toml push.toml -n 3 -o x", "trivet: variants are made of one sheet, and here are 2: name one\n"},
+		{"vary lamp.toml push.toml -n 3 -o x", "trivet: variants are made of one sheet, but 2 are named. Try: name one\n"},
 		{"vary lamp.toml -n 3 -o x", noRange},
 		{"vary half.toml -n 3 -o x", halfSays},
 		{"vary missing.toml -n 3 -o x", missingSays},
-		{"vary ranged.toml -n 9 -o x", "ranged.toml: the ranges give 4 combinations beside the sheet itself, and 9 variants are asked: write a smaller step, or a wider range\n"},
-		{"vary ranged.toml -n 3 -o lamp.toml", "lamp.toml: part of the path is a file, not a folder: save it under another name\n"},
-		{"vary limited.toml -n 4 -o x", "limited.toml: of all 4 combinations 3 keep the verdict, and 4 variants are asked: narrow the ranges to what holds, or ask for fewer\n  W = 20 N: T passes its limit of 19.0 N\n"},
+		{"vary ranged.toml -n 9 -o x", "ranged.toml: the ranges give 4 combinations besides the sheet itself, but 9 variants are asked for. Try: a smaller step or a wider range\n"},
+		{"vary ranged.toml -n 3 -o lamp.toml", "lamp.toml: part of the path is a file, not a folder. Try: save it under another name\n"},
+		{"vary limited.toml -n 4 -o x", "limited.toml: of all 4 combinations, 3 keep the verdict, but 4 variants are asked for. Try: ranges in which the verdict holds, or fewer variants\n  W = 20 N: T exceeds its limit of 19.0 N\n"},
 	})
 	for _, folder := range []string{"x", "class"} {
 		if _, err := os.Stat(folder); err == nil {
@@ -72,7 +72,7 @@ func TestVary(t *testing.T) {
 	var out, says strings.Builder
 	c := &Call{Stdout: &out, Stderr: &says}
 	if code := run(c, strings.Fields("vary ranged.toml -n 4 -o class/new --seed 8")...); code != CantDo || out.Len() > 0 ||
-		says.String() != "class/new/ranged-01.toml: there is a file of this name already: name another folder, or write over it with --force\n" {
+		says.String() != "class/new/ranged-01.toml: a file of this name exists already. Try: another folder, or --force to overwrite it\n" {
 		t.Errorf("exit code %d: %s%s", code, &out, &says)
 	}
 	if _, err := os.Stat("class/new/ranged-02.toml"); err == nil {
@@ -81,7 +81,7 @@ func TestVary(t *testing.T) {
 	says.Reset()
 	c = &Call{Stdout: &out, Stderr: &says}
 	if code := run(c, strings.Fields("vary ranged.toml -n 2 -o class/new --seed 8 --force")...); code != 0 ||
-		says.String() != "class/new: 2 variants were there before, ranged-03.toml to ranged-04.toml, and are not in the key\n" {
+		says.String() != "class/new: 2 variants, ranged-03.toml to ranged-04.toml, are of an earlier set and are not in the key\n" {
 		t.Errorf("exit code %d: %s%s", code, &out, &says)
 	}
 }

@@ -2,10 +2,11 @@ package call
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
+
+	"trivet/mechanics/diag"
 )
 
 // OwnWords gives the program's command our words where the library that reads the
@@ -22,14 +23,14 @@ func OwnWords(root *cobra.Command) {
 			sub.Short, sub.Long = "help on a command", ""
 			sub.Args = func(_ *cobra.Command, args []string) error {
 				if found, _, err := root.Find(args); len(args) > 0 && (err != nil || found == root) {
-					return cmp.Or(mistyped(root, args), fmt.Errorf("there is no command %q: try `%s help`", args[0], Program))
+					return cmp.Or(mistyped(root, args), error(diag.New(fmt.Sprintf("unknown command %q", args[0]), "`"+Program+" help`")))
 				}
 				return nil
 			}
 		case "completion":
 			sub.Short = "write the completion script of a shell"
 			sub.Args = func(*cobra.Command, []string) error {
-				return errors.New("name one of four shells: try `trivet completion bash`, or zsh, fish, powershell")
+				return diag.New("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
 			}
 			sub.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
 			for _, shell := range sub.Commands() {

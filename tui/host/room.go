@@ -106,8 +106,7 @@ func (r *room) farewell() string {
 // open starts the workbench on a sheet, copied first where it is the folder's.
 func (r *room) open(name string) error {
 	s, stamp, err := r.own.load(name)
-	var missing *sheet.FileError
-	if errors.As(err, &missing) && errors.Is(err, os.ErrNotExist) {
+	if errors.Is(err, os.ErrNotExist) {
 		if s, _, err = r.lib.from.load(name); err == nil {
 			stamp, err = r.own.save(name, s, sheet.Stamp{}, false)
 		}

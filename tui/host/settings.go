@@ -13,8 +13,8 @@ import (
 
 	gossh "golang.org/x/crypto/ssh"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
-	"trivet/mechanics/sheet"
 	"trivet/tui"
 )
 
@@ -160,15 +160,7 @@ func (o Settings) keep(opt *tui.Options, folder string, log *slog.Logger) {
 func (h *Host) Fingerprint() string { return gossh.FingerprintSHA256(h.key.PublicKey()) }
 
 func atFile(file string, err error) error {
-	var text *sheet.Error
-	var missing *sheet.FileError
-	switch {
-	case errors.As(err, &text):
-		return fmt.Errorf("%s:%w", file, err)
-	case errors.As(err, &missing) && missing.Hint != "":
-		return fmt.Errorf("%s: %w: %s", file, err, missing.Hint)
-	}
-	return fmt.Errorf("%s: %w", file, err)
+	return errors.New(diag.Of(err).Short(file))
 }
 
 // gcPercent trades time for memory: a private workbench takes megabytes, which

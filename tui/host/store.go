@@ -14,6 +14,7 @@ import (
 	"sync/atomic"
 	"unicode"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 )
@@ -63,9 +64,9 @@ func (st *store) fits(s *sheet.Sheet) error {
 	}
 	switch bytes := len(s.Text()); {
 	case st.rows > 0 && rows > st.rows:
-		return &sheet.FileError{Msg: fmt.Sprintf("the sheet has %d rows, and a visitor's may have %d", rows, st.rows), Hint: "take rows out"}
+		return diag.New(fmt.Sprintf("the sheet has %d rows, and a visitor's may have %d", rows, st.rows), "take rows out")
 	case st.bytes > 0 && bytes > st.bytes:
-		return &sheet.FileError{Msg: fmt.Sprintf("the sheet has %d kB, and a visitor's may have %d", bytes>>10, st.bytes>>10), Hint: "take rows out"}
+		return diag.New(fmt.Sprintf("the sheet has %d kB, and a visitor's may have %d", bytes>>10, st.bytes>>10), "take rows out")
 	}
 	return nil
 }
@@ -81,7 +82,7 @@ func (st *store) fine(name string) error {
 // badName says what is wrong with a name for a sheet.
 func badName(name string) error {
 	refuse := func(msg string) error {
-		return &sheet.FileError{Msg: fmt.Sprintf("%q %s", name, msg), Hint: "try a name such as mast.toml"}
+		return diag.New(fmt.Sprintf("%q %s", name, msg), "try a name such as mast.toml")
 	}
 	switch {
 	case strings.ContainsAny(name, `/\:`):
@@ -112,7 +113,7 @@ func inWords(doing string, err error) error {
 	if errors.As(err, &p) {
 		err = p.Err
 	}
-	return &sheet.FileError{Msg: "the sheet cannot be " + doing + ": " + err.Error(), Err: err}
+	return &diag.Error{Msg: "the sheet cannot be " + doing + ": " + err.Error(), Err: err}
 }
 
 func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
@@ -129,7 +130,7 @@ func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 		return nil, sheet.Stamp{}, inWords("read", err)
 	}
 	if !info.Mode().IsRegular() {
-		return nil, sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file", Hint: "name a sheet"}
+		return nil, sheet.Stamp{}, diag.New("this is not a file", "name a sheet")
 	}
 	f, err := root.Open(name)
 	if err != nil {
@@ -196,7 +197,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 			most += mostRescued
 		}
 		if st.most > 0 && len(namesIn(root)) >= most {
-			return sheet.Stamp{}, &sheet.FileError{Msg: fmt.Sprintf("there are %d sheets already, which is all a visitor may keep", st.most), Hint: "save over one of them"}
+			return sheet.Stamp{}, diag.New(fmt.Sprintf("there are %d sheets already, which is all a visitor may keep", st.most), "save over one of them")
 		}
 		if !was.IsZero() && !force {
 			return sheet.Stamp{}, &sheet.ChangedError{Deleted: true}
@@ -204,9 +205,9 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	case err != nil:
 		return sheet.Stamp{}, inWords("written", err)
 	case !info.Mode().IsRegular():
-		return sheet.Stamp{}, &sheet.FileError{Msg: "this is not a file", Hint: "save it under another name"}
+		return sheet.Stamp{}, diag.New("this is not a file", "save it under another name")
 	case info.Mode().Perm()&0o222 == 0: // a rename would not ask
-		return sheet.Stamp{}, &sheet.FileError{Msg: "the file is read-only", Hint: "save it under another name"}
+		return sheet.Stamp{}, diag.New("the file is read-only", "save it under another name")
 	case force:
 	case was.IsZero():
 		return sheet.Stamp{}, &sheet.ChangedError{Appeared: true}
@@ -221,7 +222,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		grows -= info.Size()
 	}
 	if !st.keeps(grows) {
-		return sheet.Stamp{}, &sheet.FileError{Msg: "the host keeps as much as it can", Hint: "take rows out, or ask whoever runs it"}
+		return sheet.Stamp{}, diag.New("the host keeps as much as it can", "take rows out, or ask whoever runs it")
 	}
 	stamp, err := writeSheet(root, name, []byte(s.Text()), mode)
 	if err != nil {

@@ -5,17 +5,19 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
 // key is a setting: where it stands, what it means, and how it is read and
-// written. set gives what is wrong with a text, and what would do; words are the
-// texts that it may have, where they can be listed.
+// written. set gives what is wrong with a text; words are the texts that it may
+// have, where they can be listed.
 type key struct {
 	table, name, says, example string
 	get                        func(*Settings) string
-	set                        func(*Settings, string) (msg, hint string)
+	set                        func(*Settings, string) *diag.Error
 	words                      func() []string
 }
 
@@ -44,23 +46,23 @@ var keys = []key{
 	word("theme", "colours; auto is what the terminal says", func(s *Settings) *string { return &s.Theme }, "auto", "light", "dark", "plain"),
 	{"", "ascii", "plain characters only, whatever the terminal says", "false",
 		func(s *Settings) string { return strconv.FormatBool(s.ASCII) },
-		func(s *Settings, text string) (string, string) {
+		func(s *Settings, text string) *diag.Error {
 			if text != "true" && text != "false" {
-				return "ascii is true or false, not " + strconv.Quote(text), "write ascii = true"
+				return diag.New("ascii cannot be "+strconv.Quote(text), "true or false")
 			}
 			s.ASCII = text == "true"
-			return "", ""
+			return nil
 		}, func() []string { return []string{"false", "true"} }},
 	word("screen", "linear writes lines of text for a screen reader", func(s *Settings) *string { return &s.Screen }, "full", "linear"),
 	{"", "figures", "significant figures of new sheets, 1 to 12", "3",
 		func(s *Settings) string { return strconv.Itoa(s.Figures) },
-		func(s *Settings, text string) (string, string) {
+		func(s *Settings, text string) *diag.Error {
 			n, err := strconv.Atoi(text)
 			if err != nil || n < 1 || n > maxFigures {
-				return "figures is a whole number from 1 to 12, not " + strconv.Quote(text), "write figures = 3"
+				return diag.New("figures is a whole number from 1 to 12, not "+strconv.Quote(text), "3")
 			}
 			s.Figures = n
-			return "", ""
+			return nil
 		}, func() (out []string) {
 			for n := range maxFigures {
 				out = append(out, strconv.Itoa(n+1))
@@ -80,31 +82,31 @@ const maxFigures = 12
 func word(name, says string, field func(*Settings) *string, words ...string) key {
 	return key{"", name, says, strconv.Quote(words[0]),
 		func(s *Settings) string { return *field(s) },
-		func(s *Settings, text string) (string, string) {
+		func(s *Settings, text string) *diag.Error {
 			if !slices.Contains(words, text) {
-				return strconv.Quote(text) + " is no " + name, "write one of " + strings.Join(words, ", ")
+				return diag.New(name+" cannot be "+strconv.Quote(text), say.Or(words...))
 			}
 			*field(s) = text
-			return "", ""
+			return nil
 		}, func() []string { return words }}
 }
 
 func unit(name string, d units.Dim, example string, field func(*Settings) *string) key {
 	return key{"units", name, "the unit of " + name + " in new sheets", strconv.Quote(example),
 		func(s *Settings) string { return *field(s) },
-		func(s *Settings, text string) (string, string) {
+		func(s *Settings, text string) *diag.Error {
 			u, err := units.ParseUnit(text)
 			switch {
 			case text == "":
 				*field(s) = ""
 			case err != nil:
-				return err.Msg, err.Hint
+				return diag.New(err.Msg, err.Hint)
 			case u.Dim != d:
-				return strconv.Quote(text) + " measures " + u.Dim.Name() + ", and " + d.Name() + " is wanted here", "write " + name + " = " + strconv.Quote(example)
+				return diag.New("expected a unit of "+name+", but "+strconv.Quote(text)+" is a unit of "+u.Dim.String(), example)
 			default:
 				*field(s) = u.Symbol
 			}
-			return "", ""
+			return nil
 		}, func() []string {
 			out := []string{""}
 			for _, u := range units.Table() {

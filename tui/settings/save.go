@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 )
 
@@ -19,7 +20,7 @@ import (
 func Save(env []string, was, set Settings) error {
 	path, err := Path(env)
 	if err != nil {
-		return &sheet.FileError{Msg: err.Error(), Hint: "set HOME", Err: err}
+		return &diag.Error{Msg: err.Error(), Hint: "set HOME to your home folder", Err: err}
 	}
 	s, stamp, err := sheet.Load(path)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -33,7 +34,7 @@ func Save(env []string, was, set Settings) error {
 		return err
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return &sheet.FileError{Msg: "the folder of settings cannot be made", Hint: "make " + filepath.Dir(path), Err: err}
+		return &diag.Error{Msg: "the settings folder cannot be made", Hint: "make " + filepath.Dir(path) + " yourself", Err: err}
 	}
 	_, err = sheet.Save(path, next, stamp, false)
 	return err
@@ -52,7 +53,7 @@ func write(s *sheet.Sheet, was, set Settings) (*sheet.Sheet, error) {
 		c, plain := row.Cell("")
 		switch {
 		case k.table == "" && table, there && !plain, there && !c.Readable:
-			return nil, &sheet.FileError{Msg: k.name + " is more than one value in the file of settings", Hint: "write " + k.name + " = " + k.example + " there"}
+			return nil, diag.New(k.name+" has more than one value in the settings file", k.name+" = "+k.example)
 		case there && reads(k, c.Text) == text:
 		case there:
 			edits = append(edits, sheet.SetCell{Ref: sheet.Ref{Table: k.table, Row: k.name}, Text: text})
@@ -67,7 +68,7 @@ func write(s *sheet.Sheet, was, set Settings) (*sheet.Sheet, error) {
 // reads gives what a text comes to as a setting: "03" is 3.
 func reads(k *key, text string) string {
 	set := Defaults()
-	if msg, _ := k.set(&set, strings.TrimSpace(text)); msg != "" {
+	if k.set(&set, strings.TrimSpace(text)) != nil {
 		return "\x00" // no setting's text
 	}
 	return k.get(&set)

@@ -9,9 +9,10 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
-	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/tui/xdg"
 	"trivet/units"
@@ -31,26 +32,6 @@ type Settings struct {
 // Defaults are the settings of a person who has none.
 func Defaults() Settings { return Settings{Figures: 3, Up: "+z", Theme: "auto", Screen: "full"} }
 
-// Problem is something in the settings file that was passed over.
-type Problem struct {
-	File         string
-	Line, Column int
-	Msg, Hint    string
-}
-
-// String is "file:line:column: what, and what would do".
-func (p Problem) String() string {
-	s := p.File
-	if p.Line > 0 {
-		s += fmt.Sprintf(":%d:%d", p.Line, p.Column)
-	}
-	s += ": " + p.Msg
-	if p.Hint != "" {
-		s += ": " + p.Hint
-	}
-	return s
-}
-
 // file is the name of the settings file in its folder.
 const file = "settings.toml"
 
@@ -61,8 +42,8 @@ func Path(env []string) (string, error) {
 }
 
 // Load reads the settings. It never fails: what is missing or does not read is
-// as in Defaults, and what was passed over is reported.
-func Load(env []string) (Settings, []Problem) {
+// as in Defaults, and what was passed over is said, on a line each.
+func Load(env []string) (set Settings, problems []string) {
 	path, err := Path(env)
 	if err != nil {
 		return Defaults(), nil // nobody keeps settings here
@@ -72,57 +53,45 @@ func Load(env []string) (Settings, []Problem) {
 		return Defaults(), nil
 	}
 	if err != nil {
-		return Defaults(), []Problem{inFile(path, err)}
+		return Defaults(), []string{diag.Of(err).Short(path)}
 	}
-	return read(path, s)
-}
-
-func inFile(path string, err error) Problem {
-	var text *sheet.Error
-	var file *sheet.FileError
-	switch {
-	case errors.As(err, &text):
-		return Problem{path, text.Line, text.Column, text.Msg, text.Hint}
-	case errors.As(err, &file):
-		return Problem{File: path, Msg: file.Msg, Hint: file.Hint}
+	set, errs := read(s)
+	for _, e := range errs {
+		problems = append(problems, e.Short(path))
 	}
-	return Problem{File: path, Msg: err.Error()}
+	return set, problems
 }
 
 // read takes the settings out of a text.
-func read(path string, s *sheet.Sheet) (Settings, []Problem) {
-	set := Defaults()
-	var problems []Problem
+func read(s *sheet.Sheet) (set Settings, errs []*diag.Error) {
+	set = Defaults()
+	fail := func(at diag.Place, e *diag.Error) {
+		e.Place = at
+		errs = append(errs, e)
+	}
 	for _, t := range s.Tables {
 		if !known(t.Name) {
-			problems = append(problems, at(path, s, sheet.Ref{Table: t.Name}, 0,
-				fmt.Sprintf("there is no table of settings %q", t.Name), suggest(t.Name, tableNames())))
+			fail(s.NamePlace(sheet.Ref{Table: t.Name}), diag.New(fmt.Sprintf("unknown table %q", t.Name), suggest(t.Name, tableNames())))
 			continue
 		}
 		for _, row := range t.Rows {
 			ref := sheet.Ref{Table: t.Name, Row: row.Name}
 			k := find(ref)
 			if k == nil {
-				problems = append(problems, at(path, s, sheet.Ref{Table: t.Name, Row: row.Name, Key: atName}, 0,
-					fmt.Sprintf("there is no setting %q%s", row.Name, in(t.Name)), suggest(row.Name, keyNames(t.Name))))
+				fail(s.NamePlace(ref), diag.New(fmt.Sprintf("unknown setting %q%s", row.Name, in(t.Name)), suggest(row.Name, keyNames(t.Name))))
 				continue
 			}
 			c, ok := row.Cell("")
 			if !ok || !c.Readable {
-				problems = append(problems, at(path, s, ref, 0, fmt.Sprintf("%s is one value", row.Name), "write "+row.Name+" = "+k.example))
+				fail(s.Place(ref, diag.Span{}), diag.New(row.Name+" is a single value", row.Name+" = "+k.example))
 				continue
 			}
-			if msg, hint := k.set(&set, strings.TrimSpace(c.Text)); msg != "" {
-				problems = append(problems, at(path, s, ref, 0, msg, hint))
+			if err := k.set(&set, strings.TrimSpace(c.Text)); err != nil {
+				fail(s.Place(ref, diag.Span{}), err)
 			}
 		}
 	}
-	return set, problems
-}
-
-func at(path string, s *sheet.Sheet, ref sheet.Ref, offset int, msg, hint string) Problem {
-	line, column := s.Position(ref, offset)
-	return Problem{path, line, column, msg, hint}
+	return set, errs
 }
 
 func in(table string) string {
@@ -134,10 +103,7 @@ func in(table string) string {
 
 func suggest(wrong string, known []string) string {
 	if s := units.Suggest(wrong, known); s != "" {
-		return "did you mean " + strconv.Quote(s)
+		return s
 	}
-	return "there are " + strings.Join(known, ", ")
+	return say.Or(known...)
 }
-
-// atName is a key that no row has, for the place of the row's name.
-const atName = "\x00"

@@ -3,6 +3,8 @@ package settings
 import (
 	"slices"
 	"strings"
+
+	"trivet/mechanics/diag"
 )
 
 // Get gives a setting's text by its name among Keys; a unit that is left to the
@@ -14,18 +16,17 @@ func (s Settings) Get(name string) string {
 	return ""
 }
 
-// With gives the settings with one of them changed, or what is wrong with the
-// text and what would do.
-func (s Settings) With(name, text string) (next Settings, msg, hint string) {
+// With gives the settings with one of them changed, or what is wrong with the text.
+func (s Settings) With(name, text string) (Settings, *diag.Error) {
 	k := named(name)
 	if k == nil {
-		return s, "there is no setting " + name, ""
+		return s, diag.New("unknown setting "+name, "")
 	}
-	next = s
-	if msg, hint = k.set(&next, strings.TrimSpace(text)); msg != "" {
-		return s, msg, hint
+	next := s
+	if err := k.set(&next, strings.TrimSpace(text)); err != nil {
+		return s, err
 	}
-	return next, "", ""
+	return next, nil
 }
 
 // Beside gives the text that stands so many places behind a setting's own among

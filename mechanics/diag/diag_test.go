@@ -1,0 +1,80 @@
+package diag
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"strings"
+	"testing"
+)
+
+func TestPrinted(t *testing.T) {
+	at := func(line, column, width int, source string) Place { return Place{line, column, width, source} }
+	for _, c := range []struct {
+		e    Error
+		want string
+	}{
+		{Error{Place: at(3, 8, 3, `A = "4, hh, 0"`), Msg: `there is no "hh"`, Hint: "h"},
+			"a.toml:3:8: there is no \"hh\". Try: h\nA = \"4, hh, 0\"\n       ^~~"},
+		{Error{Place: at(1, 6, 1, `A = "°x"`), Msg: "unknown unit"}, "a.toml:1:6: unknown unit\nA = \"°x\"\n     ^"},
+		{Error{Place: at(1, 99, 9, "A"), Msg: "this is left over"}, "a.toml:1:99: this is left over\nA\n ^"},
+		{Error{Place: at(2, 1, 0, "  "), Msg: "the sheet has no free body", Hint: "on"}, "a.toml:2:1: the sheet has no free body. Try: on"},
+		{Error{Place: at(2, 0, 0, ""), Msg: "the row has 4 cells"}, "a.toml:2: the row has 4 cells"},
+		{Error{Place: at(1, 1, 2, "a\x1b"), Msg: "not text\x1b"}, "a.toml:1:1: not text·"},
+		{Error{Place: at(1, 300, 2, strings.Repeat("ü", 299)+"AB"+strings.Repeat("c", 300)), Msg: "left over"},
+			"a.toml:1:300: left over\n... " + strings.Repeat("ü", 30) + "AB" + strings.Repeat("c", 60) + " ...\n" + strings.Repeat(" ", 34) + "^~"},
+		{Error{Place: at(1, 1, 500, strings.Repeat("#", 500)), Msg: "no"},
+			"a.toml:1:1: no\n" + strings.Repeat("#", 240) + " ...\n^" + strings.Repeat("~", 239)},
+		{Error{Msg: "there is no such file", Hint: "another name"}, "a.toml: there is no such file. Try: another name"},
+	} {
+		if got := c.e.In("a.toml"); got != c.want {
+			t.Errorf("got\n%s\nwant\n%s", got, c.want)
+		}
+	}
+	e := Error{Place: at(2, 4, 0, "A"), Msg: "unknown key", Hint: "limit"}
+	if got := e.Warning("a.toml"); got != "a.toml:2:4: warning: unknown key. Try: limit\nA\n ^" {
+		t.Error(got)
+	}
+	if got := e.Error(); got != "2:4: unknown key. Try: limit" {
+		t.Error(got)
+	}
+}
+
+func TestCause(t *testing.T) {
+	e := &Error{Msg: "there is no such file", Err: fs.ErrNotExist}
+	wrapped := fmt.Errorf("the sheet: %w", e)
+	if !errors.Is(wrapped, fs.ErrNotExist) {
+		t.Error("the cause is lost")
+	}
+	if got := Of(wrapped); *got != *e || got == e {
+		t.Errorf("%+v is no copy of the error that is wrapped", got)
+	}
+	if got := Of(fs.ErrPermission); got.Msg != fs.ErrPermission.Error() || !errors.Is(got, fs.ErrPermission) {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestCaret(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		span Span
+		want string
+	}{
+		{"3 m + 2 N", Span{6, 9}, "3 m + 2 N\n      ^~~"},
+		{"6 +", Span{3, 3}, "6 +\n   ^"},
+		{"", Span{}, "\n^"},
+		{"θ + 1", Span{3, 4}, "θ + 1\n  ^"},
+		{"力 + 1", Span{0, 3}, "力 + 1\n^~"},
+		{"力 + 1", Span{6, 7}, "力 + 1\n     ^"},
+		{"e\u0301 + 1", Span{4, 5}, "e\u0301 + 1\n  ^"},
+		{"1\t+\n2\r", Span{4, 5}, "1 + 2 \n    ^"},
+		{"\x1b[31m1", Span{6, 7}, "·[31m1\n      ^"},
+		{"\xff\xff1", Span{2, 3}, "··1\n  ^"},
+		{"ab", Span{-4, 99}, "ab\n^~"},
+		{"θ", Span{1, 1}, "θ\n^"},
+	} {
+		if got := caret(c.text, c.span); got != c.want {
+			t.Errorf("caret(%q, %v):\n%q, want\n%q", c.text, c.span, got, c.want)
+		}
+	}
+}
