@@ -35,7 +35,7 @@ func (t *twist) dot(u *twist) float64 {
 	return sum
 }
 
-func (t *twist) less(u *twist, times float64) {
+func (t *twist) sub(u *twist, times float64) {
 	for i := range t {
 		t[i] -= times * u[i]
 	}
@@ -55,11 +55,11 @@ func (f *finder) wrench(n *net) twist {
 	return t
 }
 
-// rid takes out of t what lies along a basis, twice so that rounding goes too.
-func (t *twist) rid(basis []twist) float64 {
+// orthogonalize takes out of t what lies along a basis, twice so that rounding goes too.
+func (t *twist) orthogonalize(basis []twist) float64 {
 	for range 2 {
 		for i := range basis {
-			t.less(&basis[i], t.dot(&basis[i]))
+			t.sub(&basis[i], t.dot(&basis[i]))
 		}
 	}
 	return math.Sqrt(t.dot(t))
@@ -69,7 +69,7 @@ func (t *twist) rid(basis []twist) float64 {
 func complement(wrenches []twist) []twist {
 	var basis []twist
 	for _, w := range wrenches {
-		if size := w.rid(basis); size > rankTol {
+		if size := w.orthogonalize(basis); size > rankTol {
 			w.scale(1 / size)
 			basis = append(basis, w)
 		}
@@ -81,7 +81,7 @@ func complement(wrenches []twist) []twist {
 		for k := range 6 {
 			var e twist
 			e[k] = 1
-			if size := e.rid(basis); size > most {
+			if size := e.orthogonalize(basis); size > most {
 				most, best = size, e
 			}
 		}
@@ -166,7 +166,7 @@ func pitchless(a, b *twist) (out []twist) {
 		s, c := math.Sincos(double / 2)
 		t := *a
 		t.scale(c)
-		t.less(b, -s)
+		t.sub(b, -s)
 		out = append(out, t)
 	}
 	return out

@@ -15,9 +15,9 @@ const (
 	// products and differences of coordinates leave some 1e-15, a point where two
 	// lines meet some decades more where they are far from square to each other.
 	zeroTol = 1e-11
-	// legRounding is what a unit vector may be off by for each decade by which the
+	// segmentRounding is what a unit vector may be off by for each decade by which the
 	// coordinates exceed the length between them, with a margin for the sums of it.
-	legRounding = 64 * 2.220446049250313e-16
+	segmentRounding = 64 * 2.220446049250313e-16
 	// usableTol is the part of its natural size that the coefficient of the unknown
 	// must have: an equation that nearly misses its unknown loses as many figures.
 	usableTol = 1e-8
@@ -51,17 +51,22 @@ type finder struct {
 	share   []float64
 	apart   [][2]int // particles that act on each other off the line between them: their moments together are a couple of no body
 
-	known    []bool // by symbol
+	deep     bool   // an equation's cost contains what the known symbols in it were derived by
+	wanted   []bool // by symbol
+	known    []bool
 	value    []float64
+	derived  [][]int // the steps by which a symbol was derived
+	needs    []int   // of the equation at hand
+	cheaper  bool    // more steps are needed anyway than when costs were counted
 	groups   []*group
-	sections []*group // 3-cuts, made when first needed
-	cut      bool
+	sections bool // they are among the groups
 	route    Route
 }
 
-func newFinder(s *statics.Solution) *finder {
+// newFinder prepares a search for some unknowns.
+func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 	p := s.Problem
-	f := &finder{s: s, p: p, n: len(p.Unknowns), tol: zeroTol}
+	f := &finder{s: s, p: p, n: len(p.Unknowns), tol: zeroTol, deep: deep}
 	count := 0
 	for act := range p.Acts() {
 		f.origin = r3.Add(f.origin, act.At)
@@ -84,7 +89,7 @@ func newFinder(s *statics.Solution) *finder {
 		for _, leg := range p.Lines[i].Legs {
 			if leg.To >= 0 && leg.Length > 0 {
 				a, b := p.Points[leg.From].At, p.Points[leg.To].At
-				f.tol = max(f.tol, legRounding*max(r3.Norm(a), r3.Norm(b))/leg.Length)
+				f.tol = max(f.tol, segmentRounding*max(r3.Norm(a), r3.Norm(b))/leg.Length)
 			}
 		}
 	}
@@ -92,8 +97,15 @@ func newFinder(s *statics.Solution) *finder {
 		f.cutFree++
 	}
 	f.findMembers()
-	f.known = make([]bool, f.n+len(f.route.Members))
-	f.value = make([]float64, len(f.known))
+	symbols := f.n + len(f.route.Members)
+	f.wanted, f.known = make([]bool, symbols), make([]bool, symbols)
+	f.value, f.derived = make([]float64, symbols), make([][]int, symbols)
+	for _, j := range of {
+		f.wanted[j] = true
+		if k := f.tied[j]; k >= 0 && !f.perp(Share{j, f.share[j]}) {
+			f.wanted[f.n+k] = true
+		}
+	}
 	f.collect()
 	f.makeGroups()
 	return f

@@ -24,34 +24,37 @@ type group struct {
 
 	best  *found // cheapest equation with one unknown left
 	fresh bool
+	drawn bool // an equation of it was written
+
+	cutCost float64
 }
 
 // net is what a unit of a symbol, or a load, exerts on a group: the force f and
 // the moment m about the origin, and the sizes of what they are sums of.
 type net struct {
-	symbol       int
-	load         Load
-	f, m         r3.Vec
-	fSize, mSize float64
-	parts        int
-	one          r3.Vec // a place of it
+	symbol         int
+	load           Load
+	f, m           r3.Vec
+	fScale, mScale float64
+	parts          int
+	one            r3.Vec // a place of it
 }
 
 func (n *net) add(p *part) {
 	m := r3.Cross(p.at, p.f)
 	n.f, n.m = r3.Add(n.f, p.f), r3.Add(n.m, r3.Add(m, p.c))
-	n.fSize += r3.Norm(p.f)
-	n.mSize += r3.Norm(p.at)*r3.Norm(p.f) + r3.Norm(p.c)
+	n.fScale += r3.Norm(p.f)
+	n.mScale += r3.Norm(p.at)*r3.Norm(p.f) + r3.Norm(p.c)
 	n.parts++
 	n.one = p.at
 }
 
 // trim drops what is rounding.
 func (n *net) trim(tol float64) (nothing bool) {
-	if r3.Norm(n.f) <= tol*n.fSize {
+	if r3.Norm(n.f) <= tol*n.fScale {
 		n.f = r3.Vec{}
 	}
-	if r3.Norm(n.m) <= tol*n.mSize {
+	if r3.Norm(n.m) <= tol*n.mScale {
 		n.m = r3.Vec{}
 	}
 	return n.f == (r3.Vec{}) && n.m == (r3.Vec{})
@@ -140,7 +143,7 @@ func (f *finder) makeGroups() {
 			}
 			if len(bodies) > 1 && connected(bodies, linked) {
 				g := f.group(bodies)
-				f.through(g)
+				f.cutMembers(g)
 				f.groups = append(f.groups, g)
 			}
 		}
@@ -161,22 +164,38 @@ func (f *finder) makeGroups() {
 	f.groups = slices.DeleteFunc(f.groups, func(g *group) bool { return len(g.nets) == 0 })
 }
 
-// through notes the members that are cut where joints of a truss are cut free together.
-func (f *finder) through(g *group) {
+// cutMembers notes the members that are cut where joints of a truss are cut free together.
+func (f *finder) cutMembers(g *group) {
 	if g.solid || g.whole {
 		return
 	}
 	for i := range g.nets {
 		if s := g.nets[i].symbol; s < f.n && f.p.Unknowns[s].Own {
 			if l := f.p.Unknowns[s].Line; len(f.p.Lines[l].Acts) == 2 {
-				g.cut = append(g.cut, l)
+				f.through(g, s)
 			}
 		}
 	}
 }
 
-// neighbours tells which bodies share a symbol.
-func (f *finder) neighbours() [][]int {
+// through notes that a section goes through the members of some symbols. Joints one by
+// one come first, unless a shorter way to what is asked is looked for: then the section
+// that cuts the fewest members that are not asked for.
+func (f *finder) through(g *group, symbols ...int) {
+	for _, symbol := range symbols {
+		g.cut = append(g.cut, f.p.Unknowns[symbol].Line)
+		if f.deep && !f.wanted[symbol] {
+			g.cutCost += memberCost
+		}
+	}
+	g.cutCost += partCost
+	if !f.deep {
+		g.cutCost = sectionCost
+	}
+}
+
+// bodiesOf lists the bodies that each symbol acts on.
+func (f *finder) bodiesOf() [][]int {
 	on := make([][]int, f.n+len(f.route.Members))
 	for b := range f.parts {
 		for k := range f.parts[b] {
@@ -185,8 +204,13 @@ func (f *finder) neighbours() [][]int {
 			}
 		}
 	}
+	return on
+}
+
+// neighbours tells which bodies share a symbol.
+func (f *finder) neighbours() [][]int {
 	linked := make([][]int, len(f.parts))
-	for _, bodies := range on {
+	for _, bodies := range f.bodiesOf() {
 		for _, a := range bodies {
 			for _, b := range bodies {
 				if a != b && !slices.Contains(linked[a], b) {

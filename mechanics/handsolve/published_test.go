@@ -4,36 +4,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
-	"trivet/mechanics/problem"
 )
-
-// asked lists the unknowns that a sheet asks for, all where it asks for none.
-func asked(p *problem.Problem) []int {
-	var out []int
-	seen := map[int]bool{}
-	put := func(j int) {
-		if j >= 0 && !seen[j] {
-			seen[j] = true
-			out = append(out, j)
-		}
-	}
-	for _, q := range p.Asked {
-		switch q.Kind {
-		case problem.AskUnknown:
-			put(q.Unknown)
-		case problem.AskJoint:
-			for _, t := range p.Joints[q.Joint].Forces {
-				put(t.Unknown)
-			}
-		}
-	}
-	if len(out) == 0 {
-		for j := range p.Unknowns {
-			put(j)
-		}
-	}
-	return out
-}
 
 func equations(steps []Step) (n int) {
 	for i := range steps {
@@ -57,9 +28,9 @@ func TestPublishedLengths(t *testing.T) {
 		if !rigid || len(p.Unknowns) == 0 || !s.Single() {
 			continue
 		}
-		r := Find(s)
-		of := asked(p)
-		all, some := equations(r.Steps), equations(r.Toward(of))
+		r, route := find(s, nil), Find(s)
+		of := dependsOn(p, p.Asked)
+		all, some := equations(r.Steps), equations(route.Steps)
 		if all > len(p.Unknowns) || some > all {
 			t.Errorf("%s: %d unknowns, %d equations for all and %d for what is asked", fx.Name, len(p.Unknowns), all, some)
 		}
@@ -96,7 +67,7 @@ func TestPublishedRoutes(t *testing.T) {
 		}
 		s := solveText(t, fx.Text)
 		r := Find(s)
-		if got := equations(r.Toward(asked(s.Problem))); got > c.most {
+		if got := equations(r.Steps); got > c.most {
 			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.route, tell(&r, s.Problem))
 		}
 	}

@@ -1,24 +1,17 @@
 package handsolve
 
-import (
-	"slices"
-)
+import ()
 
 // A section cuts three members, as many as a part of a plane structure has
 // equations. Edges are the lines of unknown magnitude between two bodies; what
 // else joins bodies is not cut.
-const (
-	// manyEdges is up to how many members sections are looked for: their number
-	// grows with the square.
-	manyEdges = 100
-	// fewJoints is up to how many members, itself included, a joint by joint route
-	// is as short as a section.
-	fewJoints = 1
-)
+
+// manyEdges is up to how many members sections are looked for: their number
+// grows with the square.
+const manyEdges = 100
 
 type edge struct {
 	a, b   int // bodies
-	line   int
 	symbol int
 }
 
@@ -46,24 +39,15 @@ func (s sets) find(i int) int {
 // addSections makes the groups on either side of every cut of three members,
 // once; false where there are none to add.
 func (f *finder) addSections() bool {
-	f.makeSections()
-	if f.cut || len(f.sections) == 0 {
+	if f.sections || !f.p.Planar || len(f.p.Bodies) < 4 {
 		return false
 	}
-	f.cut = true
-	f.groups = append(f.groups, f.sections...)
-	return true
-}
-
-func (f *finder) makeSections() {
-	if f.sections != nil || !f.p.Planar || len(f.p.Bodies) < 4 {
-		return
-	}
-	f.sections = []*group{}
+	f.sections = true
 	c := f.cuts()
-	if len(c.edges) > manyEdges || len(c.edges) < 3 {
-		return
+	if len(c.edges) > manyEdges {
+		return false
 	}
+	before := len(f.groups)
 	seen := map[string]bool{}
 	for a := range c.edges {
 		for b := a + 1; b < len(c.edges); b++ {
@@ -73,6 +57,7 @@ func (f *finder) makeSections() {
 			}
 		}
 	}
+	return len(f.groups) > before
 }
 
 func (f *finder) cuts() *cuts {
@@ -81,19 +66,10 @@ func (f *finder) cuts() *cuts {
 	for b := range n {
 		c.fast[b] = b
 	}
-	on := make([][]int, len(f.known))
-	for b := range f.parts {
-		for k := range f.parts[b] {
-			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(on[s], b) {
-				on[s] = append(on[s], b)
-			}
-		}
-	}
-	for symbol, bodies := range on {
+	for symbol, bodies := range f.bodiesOf() {
 		if symbol < f.n && len(bodies) == 2 && f.p.Unknowns[symbol].Own {
-			l := f.p.Unknowns[symbol].Line
-			if len(f.p.Lines[l].Path) == 2 {
-				c.edges = append(c.edges, edge{bodies[0], bodies[1], l, symbol})
+			if len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2 {
+				c.edges = append(c.edges, edge{bodies[0], bodies[1], symbol})
 				continue
 			}
 		}
@@ -185,92 +161,7 @@ func (f *finder) splitAt(c *cuts, a, b, third int, seen map[string]bool) {
 		}
 		seen[string(key)] = true
 		g := f.group(bodies)
-		g.cut = []int{c.edges[a].line, c.edges[b].line, c.edges[third].line}
-		f.sections = append(f.sections, g)
+		f.through(g, c.edges[a].symbol, c.edges[b].symbol, c.edges[third].symbol)
+		f.groups = append(f.groups, g)
 	}
-}
-
-// offers are sections that give a member of a truss from the loads and supports
-// at once, where joint by joint it takes several members before it.
-func (f *finder) offers() {
-	f.makeSections()
-	if len(f.sections) == 0 {
-		return
-	}
-	before := f.before()
-	best := map[int]*found{}
-	for _, g := range f.sections {
-		var open []*net
-		for i := range g.nets {
-			if n := &g.nets[i]; before[n.symbol] != 0 {
-				open = append(open, n)
-			}
-		}
-		if len(open) == 0 || len(open) > len(g.cut) {
-			continue
-		}
-		f.candidates(g, open, func(c *candidate) {
-			n := f.alone(c, open)
-			if n == nil || before[n.symbol] <= fewJoints {
-				return
-			}
-			cost := f.cost(g, c, 1)
-			if b := best[n.symbol]; b == nil || cost < b.cost {
-				best[n.symbol] = &found{g, *c, n, cost}
-			}
-		})
-	}
-	for symbol := range f.known {
-		if b := best[symbol]; b != nil && f.known[symbol] {
-			f.offer(b, before)
-		}
-	}
-}
-
-// offer writes a section as if no member were known yet.
-func (f *finder) offer(b *found, before []int) {
-	was := slices.Clone(f.known)
-	for symbol := range f.known {
-		f.known[symbol] = was[symbol] && before[symbol] == 0
-	}
-	e := f.equation(b.g, &b.c, b.n)
-	f.drops(&e)
-	copy(f.known, was)
-	f.route.Sections = append(f.route.Sections,
-		Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{b.n.symbol, e.solve()}}, Needs: e.needs()})
-}
-
-// before counts the members that the route takes up to each symbol, itself
-// included: 0 for what comes from loads and supports alone.
-func (f *finder) before() []int {
-	member := make([]bool, len(f.known))
-	for _, e := range f.cuts().edges {
-		member[e.symbol] = true
-	}
-	needs := make([]map[int]bool, len(f.known))
-	for i := range f.route.Steps {
-		s := &f.route.Steps[i]
-		for _, x := range s.Finds {
-			all := map[int]bool{}
-			for _, n := range s.Needs {
-				for m := range needs[n] {
-					all[m] = true
-				}
-			}
-			for _, y := range s.Finds {
-				if member[y.Symbol] {
-					all[y.Symbol] = true
-				}
-			}
-			needs[x.Symbol] = all
-		}
-	}
-	out := make([]int, len(f.known))
-	for symbol := range out {
-		out[symbol] = len(needs[symbol])
-		if !f.known[symbol] {
-			out[symbol] = len(f.known) // never found: as bad as all of them
-		}
-	}
-	return out
 }

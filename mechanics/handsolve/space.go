@@ -20,21 +20,21 @@ func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*cand
 				continue
 			}
 			b := all[k]
-			u, ok := unit(r3.Cross(a.f, b.f), a.fSize*b.fSize)
+			u, ok := unit(r3.Cross(a.f, b.f), a.fScale*b.fScale)
 			if !ok || onAxis(u) {
 				continue
 			}
 			c := candidate{along: u, named: named(), cost: cost}
-			c.named.Across = []int{a.symbol, b.symbol}
+			c.named.Perp = []int{a.symbol, b.symbol}
 			try(&c)
 		}
 		for k := range 3 {
-			u, ok := unit(r3.Cross(a.f, axis(k)), a.fSize)
+			u, ok := unit(r3.Cross(a.f, axis(k)), a.fScale)
 			if !ok || onAxis(u) {
 				continue
 			}
 			c := candidate{along: u, named: named(), cost: cost}
-			c.named.Across, c.named.Axis = []int{a.symbol}, "xyz"[k]
+			c.named.Perp, c.named.Axis = []int{a.symbol}, "xyz"[k]
 			try(&c)
 		}
 	}
@@ -79,7 +79,7 @@ func (f *finder) spaceMoments(g *group, left []*net, try func(*candidate)) {
 // lineAxes are the lines of action themselves.
 func (f *finder) lineAxes(left []*net, try func(*candidate)) {
 	for _, n := range left {
-		u, ok := unit(n.f, n.fSize)
+		u, ok := unit(n.f, n.fScale)
 		if !ok || n.parts > 1 {
 			continue
 		}
@@ -94,19 +94,19 @@ func (f *finder) lineAxes(left []*net, try func(*candidate)) {
 func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 	at := f.at[i]
 	for k, a := range left {
-		if u, ok := unit(a.f, a.fSize); ok && !onAxis(u) {
+		if u, ok := unit(a.f, a.fScale); ok && !onAxis(u) {
 			c := candidate{moment: true, at: at, along: u, named: named(), cost: parallelCost}
 			c.named.Point, c.named.Along = i, a.symbol
 			try(&c)
 		}
 		ma := a.about(at)
-		sa := f.length*a.fSize + a.mSize
+		sa := f.length*a.fScale + a.mScale
 		if r3.Norm(ma) <= sameTol*sa {
 			continue
 		}
 		for _, b := range left[k+1:] {
 			mb := b.about(at)
-			sb := f.length*b.fSize + b.mSize
+			sb := f.length*b.fScale + b.mScale
 			if r3.Norm(mb) <= sameTol*sb {
 				continue
 			}
@@ -115,7 +115,7 @@ func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 				continue
 			}
 			c := candidate{moment: true, at: at, along: u, named: named(), cost: meetCost}
-			c.named.Point, c.named.Across = i, []int{a.symbol, b.symbol}
+			c.named.Point, c.named.Perp = i, []int{a.symbol, b.symbol}
 			try(&c)
 		}
 	}

@@ -1,8 +1,10 @@
 // Package handsolve finds the order in which a person solves a problem by hand:
-// one equation after another, each written so that it holds one unknown alone.
+// one equation after another, each written so that it contains a single unknown.
 package handsolve
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
@@ -13,12 +15,23 @@ import (
 // for: an unknown of the problem by its index, or the force in the two-force
 // member k as len(Unknowns) + k.
 type Route struct {
-	Members  []Member
-	Steps    []Step
-	Sections []Step // offers: a cut that gives a member of a truss without the joints before it
-	Left     []int  // unknowns that no equation fixes
-	Why      string // why there are no steps
+	Members []Member
+	Steps   []Step
+	Why     Refusal // why there are no steps
 }
+
+// Refusal says why there is no hand solution.
+type Refusal int
+
+// The refusals.
+const (
+	None           Refusal = iota
+	NoFreeBody             // no body is cut free
+	NoUnknown              // everything is given
+	NoEquilibrium          // no values satisfy the equations
+	NoneAsked              // what is asked does not depend on the unknowns
+	NoSingleValues         // what is asked is statically indeterminate
+)
 
 // Member is a rigid body on which forces act at two places only: they lie along
 // the line that joins the places. Tension is positive.
@@ -41,6 +54,7 @@ type Kind int
 // The kinds of steps.
 const (
 	TwoForce   Kind = iota // a body is seen to be a two-force member
+	ZeroForce              // members of a truss are seen to carry no force
 	One                    // one equation, one unknown
 	Together               // the smallest set of equations that must be solved together
 	Components             // a member's force taken apart into the joints' components
@@ -49,11 +63,23 @@ const (
 // Step is one step of the route. Values are in SI.
 type Step struct {
 	Kind      Kind
-	Member    int        // TwoForce, Components: index in Members
-	Equations []Equation // One: a single one; Together: as many as Finds, more where what has no value stands in them
+	Member    int // TwoForce, Components: index in Members
+	Zero      []Inspection
+	Equations []Equation // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
 	Finds     []Found
-	Needs     []int // symbols found before that the equations hold
-	Screw     bool  // Together: on a single body what holds one unknown alone is a screw of some pitch
+	Needs     []int // symbols found before that the equations contain
+	Screw     bool  // Together: on a single body what contains one unknown alone is a screw of some pitch
+
+	cost   float64
+	wanted bool // it leads to what is asked
+}
+
+// Inspection is an unloaded joint of a truss whose members Zero carry no force:
+// both of its two members, which are not collinear, or the third beside two
+// Collinear ones.
+type Inspection struct {
+	Body            int
+	Zero, Collinear []int
 }
 
 // Found is the value of a symbol.
@@ -87,11 +113,11 @@ type Equation struct {
 
 // Named says how a person would call a direction, a point or an axis.
 type Named struct {
-	Axis   byte  // 'x' 'y' 'z': along a coordinate; else 0
-	Point  int   // the point that moments are taken about, or that the axis runs through; -1
-	To     int   // the second point of the axis; -1
-	Along  int   // the symbol whose line of action the direction is; -1
-	Across []int // the symbols that the direction stands across, or whose lines meet at the point
+	Axis  byte  // 'x' 'y' 'z': along a coordinate; else 0
+	Point int   // the point that moments are taken about, or that the axis runs through; -1
+	To    int   // the second point of the axis; -1
+	Along int   // the symbol whose line of action the direction is; -1
+	Perp  []int // the symbols that the direction is perpendicular to, or whose lines of action intersect in the point or the axis
 }
 
 // Term is a term of an equation. Value of the one that is not Known is what the
@@ -132,81 +158,58 @@ type Why int
 
 // The reasons.
 const (
-	Through      Why = iota // the line of action passes through the point
-	Meets                   // the line of action meets the axis
-	Parallel                // it is parallel to the axis
-	Across                  // it acts across the direction
-	IsCouple                // a couple has no part in a sum of forces
-	CoupleAcross            // a couple that turns across the axis
-	Balances                // its forces balance each other in this sum
+	Through       Why = iota // the line of action passes through the point
+	Intersects               // the line of action intersects the axis
+	Parallel                 // it is parallel to the axis
+	Perpendicular            // it has no component in the direction
+	IsCouple                 // a couple has no part in a sum of forces
+	CouplePerp               // a couple about a direction perpendicular to the axis
+	Balances                 // its forces balance each other in this sum
 )
 
-// Find gives the route of a solved problem. Values come from the equations as
-// written, not from the solution, which only says what has a value at all.
-func Find(s *statics.Solution) Route {
-	if why := refused(s); why != "" {
+// Find gives the hand solution of what a solved problem asks. Values come from
+// the equations as written, not from the solution, which only says what has a
+// value at all.
+func Find(s *statics.Solution) Route { return find(s, s.Problem.Asked) }
+
+// find looks for a way that writes the simplest equation next and, where some results
+// are asked for, for one that derives next what takes least from the givens. It gives
+// the one that takes less effort to what is asked.
+func find(s *statics.Solution, asked []problem.Query) Route {
+	if why := refused(s); why != None {
 		return Route{Why: why}
 	}
-	f := newFinder(s)
+	of := dependsOn(s.Problem, asked)
+	if len(of) == 0 {
+		return Route{Why: NoneAsked}
+	}
+	f := newFinder(s, of, false)
 	f.search()
-	f.order()
-	f.offers()
-	for j := range s.Problem.Unknowns {
-		if !f.known[j] {
-			f.route.Left = append(f.route.Left, j)
+	if len(asked) > 0 {
+		deep := newFinder(s, of, true)
+		deep.search()
+		if slices.Compare(deep.effort(), f.effort()) < 0 {
+			f = deep
 		}
 	}
+	f.order()
+	f.dropMembers()
 	if len(f.route.Steps) == 0 {
-		f.route.Why = "no unknown has a single value"
+		f.route.Why = NoSingleValues
 	}
 	return f.route
 }
 
-func refused(s *statics.Solution) string {
+func refused(s *statics.Solution) Refusal {
 	switch {
 	case s.Verdict == statics.Unreadable:
-		return "nothing is cut free"
+		return NoFreeBody
 	case len(s.Problem.Unknowns) == 0:
-		return "nothing is unknown"
+		return NoUnknown
 	case s.Verdict == statics.NoEquilibrium:
-		return "there is no equilibrium, so no value keeps it"
+		return NoEquilibrium
 	}
-	return ""
-}
-
-// Solved tells whether the step is a single equation for a single unknown, or
-// follows from one.
-func (s *Step) Solved() bool { return s.Kind == One || s.Kind == Components }
-
-// Toward gives the steps that lead to some symbols, by a section where one is
-// offered, in order.
-func (r *Route) Toward(symbols []int) []Step {
-	by := map[int]*Step{}
-	for _, list := range [][]Step{r.Steps, r.Sections} {
-		for i := range list {
-			for _, f := range list[i].Finds {
-				by[f.Symbol] = &list[i]
-			}
-		}
-	}
-	var out []Step
-	done := map[*Step]bool{}
-	var visit func(symbol int)
-	visit = func(symbol int) {
-		step := by[symbol]
-		if step == nil || done[step] {
-			return
-		}
-		done[step] = true
-		for _, n := range step.Needs {
-			visit(n)
-		}
-		out = append(out, *step)
-	}
-	for _, s := range symbols {
-		visit(s)
-	}
-	return out
+	return None
 }
 
 // Name is a symbol's name: the unknown's, or S_ with the member's body.
