@@ -11,16 +11,18 @@ import (
 // about, then named points and axes, and last what has to be worked out first.
 const (
 	aboutCost    = 1.0  // moments about the point chosen for the body
-	pointCost    = 1.25 // moments about a named point, or an axis along a coordinate through it
-	offCost      = 2.0  // the same for all bodies together, where no reaction acts at the point
+	pointCost    = 1.75 // moments about a named point, or an axis along a coordinate through it
+	offCost      = 2.5  // the same for all bodies together, where no reaction acts at the point
 	pairCost     = 2.25 // an axis through two named points
 	lineCost     = 2.5  // an axis along a line of action
 	parallelCost = 2.75 // an axis through a named point along a line of action
-	perpCost     = 1.0  // forces along a direction across others, at a joint
+	perpCost     = 1.0  // forces along a direction perpendicular to others, at a joint
+	crossCost    = 3.0  // the same in space, where it is a cross product: first what is known by components
 	skewCost     = 2.25 // the same for bodies
 	meetCost     = 3.0  // the point where two lines meet; an axis through a named point that meets two lines
 	exactCost    = 4.0  // an axis that has no other name
 
+	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
 	slipCost     = 0.1  // an equation before, that was written anyway
 	knownCost    = 1.1  // a term found before: its slips are carried on
 	supportsCost = -2.0 // all bodies together, held by joints alone: supports come first
@@ -83,18 +85,21 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 		c.named.Axis = "xyz"[k]
 		try(&c)
 	}
-	across := perpCost
-	if g.rigid {
-		across = skewCost
+	perp := perpCost
+	switch {
+	case g.rigid:
+		perp = skewCost
+	case !f.p.Planar:
+		perp = crossCost
 	}
 	if f.p.Planar {
-		f.planeForces(left, across, try)
+		f.planeForces(g, left, perp, try)
 		if g.rigid {
 			f.planeMoments(g, left, try)
 		}
 		return
 	}
-	f.spaceForces(g, left, across, try)
+	f.spaceForces(g, left, perp, try)
 	if g.rigid {
 		f.spaceMoments(g, left, try)
 	}
@@ -119,17 +124,31 @@ func onAxis(u r3.Vec) bool {
 	return false
 }
 
-// planeForces are the directions across a line of action.
-func (f *finder) planeForces(left []*net, cost float64, try func(*candidate)) {
-	for _, n := range left {
+// planeForces are the directions perpendicular to a line of action that is left. One
+// along the line of another, as along an incline that the normal force is
+// perpendicular to, is as good as a coordinate.
+func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
+	for i := range g.nets {
+		n := &g.nets[i]
 		u, ok := unit(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
 		if !ok || onAxis(u) {
 			continue
 		}
 		c := candidate{along: u, named: named(), cost: cost}
 		c.named.Perp = []int{n.symbol}
+		if slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) }) {
+			c.cost -= perpCost
+		} else if f.known[n.symbol] {
+			continue
+		}
 		try(&c)
 	}
+}
+
+// parallel tells that a force acts along a unit vector.
+func parallel(u r3.Vec, n *net) bool {
+	_, apart := unit(r3.Cross(u, n.f), n.fScale)
+	return n.pull() && !apart
 }
 
 // manyLines is how many symbols may be left for the points where two of their

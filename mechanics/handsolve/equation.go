@@ -9,10 +9,8 @@ import (
 // equation writes a candidate out for a group; of are the symbols it is solved for.
 func (f *finder) equation(g *group, c *candidate, of ...*net) Equation {
 	c = f.turned(c, of)
-	if !c.moment && len(of) == 1 && len(c.named.Perp) == 1 {
-		if _, apart := unit(r3.Cross(c.along, of[0].f), of[0].fScale); !apart {
-			c.named.Along = of[0].symbol
-		}
+	if !c.moment && len(of) == 1 && len(c.named.Perp) == 1 && parallel(c.along, of[0]) {
+		c.named.Along = of[0].symbol
 	}
 	e := Equation{Bodies: g.bodies, Whole: g.whole, Cut: g.cut, Moment: c.moment, At: r3.Add(c.at, f.origin), Along: c.along, Named: c.named}
 	if !c.moment {
@@ -145,12 +143,7 @@ func (f *finder) order() {
 	clear(f.known) // why a symbol drops out is said of those that are unknown when a step's turn comes
 	var last []int
 	for len(todo) > 0 {
-		next := f.first(todo, func(a, b *Step) bool {
-			if a.Kind != One || b.Kind != One {
-				return a.Kind != One && b.Kind == One
-			}
-			return a.on(last) && !b.on(last)
-		})
+		next := f.first(todo, func(a, b *Step) bool { return a.rank(last) < b.rank(last) })
 		if todo[next].Kind == One {
 			last = todo[next].Equations[0].Bodies
 			next = f.first(todo, func(a, b *Step) bool {
@@ -178,6 +171,20 @@ func (f *finder) order() {
 // on tells that a step is a single equation for some bodies.
 func (s *Step) on(bodies []int) bool {
 	return s.Kind == One && slices.Equal(s.Equations[0].Bodies, bodies)
+}
+
+// rank is where a step stands when the last one was about some bodies: what is seen
+// without an equation, what goes on with the bodies, components, other bodies.
+func (s *Step) rank(last []int) int {
+	switch {
+	case s.on(last):
+		return 1
+	case s.Kind == Components:
+		return 2
+	case s.Kind == One:
+		return 3
+	}
+	return 0
 }
 
 // first is the first of the steps that have what they need, by an order.

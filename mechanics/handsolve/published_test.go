@@ -1,7 +1,11 @@
 package handsolve
 
 import (
+	"fmt"
+	"math/rand/v2"
 	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/fixtures"
 )
@@ -29,6 +33,7 @@ func TestPublishedLengths(t *testing.T) {
 			continue
 		}
 		r, route := find(s, nil), Find(s)
+		follow(t, s, &route, p.Asked...)
 		of := dependsOn(p, p.Asked)
 		all, some := equations(r.Steps), equations(route.Steps)
 		if all > len(p.Unknowns) || some > all {
@@ -70,5 +75,63 @@ func TestPublishedRoutes(t *testing.T) {
 		if got := equations(r.Steps); got > c.most {
 			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.route, tell(&r, s.Problem))
 		}
+	}
+}
+
+// Where members of a truss are asked for, the reactions and one section give them: no
+// joint is cut free.
+func TestMembersBySection(t *testing.T) {
+	for _, name := range []string{"roof-truss-in-the-wind", "truss-by-section", "wall-truss-by-section"} {
+		fx, ok := fixtures.Get(name)
+		if !ok {
+			t.Fatalf("no sheet %s", name)
+		}
+		s := solveText(t, fx.Text)
+		r := Find(s)
+		follow(t, s, &r, s.Problem.Asked...)
+		cuts := map[string]bool{}
+		for i := range r.Steps {
+			for _, e := range r.Steps[i].Equations {
+				if !e.Whole && len(e.Cut) == 0 {
+					t.Errorf("%s: an equation for the bodies %v\n%s", name, e.Bodies, tell(&r, s.Problem))
+				}
+				if !e.Whole {
+					cuts[fmt.Sprint(e.Cut)] = true
+				}
+			}
+		}
+		if len(cuts) != 1 {
+			t.Errorf("%s: %d sections\n%s", name, len(cuts), tell(&r, s.Problem))
+		}
+	}
+}
+
+// Each unloaded joint of the step of zero-force members obeys one of the two rules.
+func TestZeroForceMembers(t *testing.T) {
+	seen := 0
+	rng := rand.New(rand.NewPCG(12, 1))
+	for range 200 {
+		s := solveText(t, truss(rng, 4+rng.IntN(10)))
+		r := Find(s)
+		for _, step := range r.Steps {
+			for _, z := range step.Zero {
+				seen++
+				for act := range s.Problem.Acts() {
+					if act.Body == z.Body && act.Const != (r3.Vec{}) {
+						t.Errorf("a load acts at joint %s", s.Problem.Bodies[z.Body].Name)
+					}
+				}
+				direction := func(symbol int) r3.Vec { return s.Problem.Lines[s.Problem.Unknowns[symbol].Line].Legs[0].U }
+				apart := func(a, b int) bool { return r3.Norm(r3.Cross(direction(a), direction(b))) > parallelSine }
+				two := len(z.Zero) == 2 && len(z.Collinear) == 0 && apart(z.Zero[0], z.Zero[1])
+				third := len(z.Zero) == 1 && len(z.Collinear) == 2 && !apart(z.Collinear[0], z.Collinear[1]) && apart(z.Zero[0], z.Collinear[0])
+				if !two && !third {
+					t.Errorf("neither rule: %v beside %v", z.Zero, z.Collinear)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no truss has a zero-force member")
 	}
 }

@@ -3,6 +3,8 @@ package handsolve
 import (
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // found is an equation that contains a single unknown symbol, and what it costs.
@@ -129,7 +131,11 @@ func (f *finder) single(g *group) *found {
 			return
 		}
 		if n := f.alone(c, left); n != nil {
-			if cost := f.cost(g, c, 1); best == nil || cost < best.cost {
+			cost := f.cost(g, c, 1)
+			if !g.rigid && opens(left, n) {
+				cost -= openGain
+			}
+			if best == nil || cost < best.cost {
 				best = &found{g, *c, n, cost}
 			}
 		}
@@ -137,7 +143,23 @@ func (f *finder) single(g *group) *found {
 	return best
 }
 
-// alone gives the one symbol that an equation holds, or nil.
+// opens tells that once a symbol is known another is alone along a coordinate.
+func opens(left []*net, known *net) bool {
+	for k := range 3 {
+		others := 0
+		for _, n := range left {
+			if n != known && r3.Dot(n.f, axis(k)) != 0 {
+				others++
+			}
+		}
+		if others == 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// alone gives the one symbol that an equation contains, or nil.
 func (f *finder) alone(c *candidate, left []*net) *net {
 	var only *net
 	for _, n := range left {

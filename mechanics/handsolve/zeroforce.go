@@ -36,18 +36,15 @@ func (f *finder) inspect(g *group) (seen Inspection, ok bool) {
 		slices.ContainsFunc(members, func(n *net) bool { return !f.isMember(n.symbol) }) {
 		return seen, false
 	}
-	parallel := func(a, b *net) bool {
-		_, crossed := unit(r3.Cross(a.f, b.f), a.fScale*b.fScale)
-		return !crossed
-	}
+	collinear := func(a, b *net) bool { return parallel(r3.Scale(1/r3.Norm(a.f), a.f), b) }
 	seen.Body = g.bodies[0]
 	if len(members) == 2 {
 		seen.Zero = []int{members[0].symbol, members[1].symbol}
-		return seen, !parallel(members[0], members[1])
+		return seen, !collinear(members[0], members[1])
 	}
 	for k, third := range members {
 		a, b := members[(k+1)%3], members[(k+2)%3]
-		if parallel(a, b) && !parallel(a, third) {
+		if collinear(a, b) && !collinear(a, third) {
 			seen.Zero, seen.Collinear = []int{third.symbol}, []int{min(a.symbol, b.symbol), max(a.symbol, b.symbol)}
 			return seen, true
 		}

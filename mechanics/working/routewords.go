@@ -2,6 +2,7 @@ package working
 
 import (
 	"slices"
+	"strings"
 	"unicode"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -19,11 +20,11 @@ const manyNames = 4
 func (w *routeWriter) title(step *handsolve.Step) string {
 	switch step.Kind {
 	case handsolve.TwoForce:
-		return "Two-force member " + w.memberName(step)
+		return "Two-force member " + w.p.Bodies[w.r.Members[step.Member].Body].Name
 	case handsolve.ZeroForce:
 		return "Zero-force members"
 	case handsolve.Components:
-		return "Components of the force in " + w.memberName(step)
+		return "Components of the force in " + w.member(step)
 	case handsolve.Together:
 		names := make([]string, len(step.Finds))
 		for k, x := range step.Finds {
@@ -39,8 +40,8 @@ func (w *routeWriter) title(step *handsolve.Step) string {
 	return english.Capital(noun)
 }
 
-func (w *routeWriter) memberName(step *handsolve.Step) string {
-	return w.p.Bodies[w.r.Members[step.Member].Body].Name
+func (w *routeWriter) member(step *handsolve.Step) string {
+	return the(w.body(w.r.Members[step.Member].Body))
 }
 
 func (w *routeWriter) cutNames(e *handsolve.Equation) []string {
@@ -56,7 +57,7 @@ func (w *routeWriter) noun(e *handsolve.Equation) (noun string, article bool) {
 	switch {
 	case e.Whole && w.truss():
 		return "whole truss", true
-	case e.Whole && !slices.ContainsFunc(w.p.Bodies, func(b problem.Body) bool { return b.Particle }):
+	case e.Whole && slices.ContainsFunc(w.p.Joints, pinned):
 		return "whole frame", true
 	case e.Whole:
 		return "whole system", true
@@ -64,6 +65,11 @@ func (w *routeWriter) noun(e *handsolve.Equation) (noun string, article bool) {
 		return w.body(e.Bodies[0])
 	}
 	return w.bodies(e.Bodies) + " together", false
+}
+
+// pinned tells that a joint pins two bodies together, as the members of a frame are.
+func pinned(j problem.Joint) bool {
+	return j.Second >= 0 && j.Normal == (r3.Vec{}) && j.Axis == (r3.Vec{})
 }
 
 func (w *routeWriter) bodies(of []int) string {
@@ -77,7 +83,7 @@ func (w *routeWriter) bodies(of []int) string {
 	return english.And(names...)
 }
 
-// body names a body: joint B of a truss, particle P, the beam, body AB.
+// body names a body: joint B of a truss, particle P, the beam, the left part, body AB.
 func (w *routeWriter) body(b int) (noun string, article bool) {
 	name := w.p.Bodies[b].Name
 	switch {
@@ -85,10 +91,22 @@ func (w *routeWriter) body(b int) (noun string, article bool) {
 		return "joint " + name, false
 	case w.p.Bodies[b].Particle:
 		return "particle " + name, false
-	case unicode.IsLower([]rune(name)[0]):
+	case slices.Contains(sides, name):
+		return name + " part", true
+	case strings.IndexFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) < 0:
 		return name, true
 	}
 	return "body " + name, false
+}
+
+// sides are names of bodies that are no nouns.
+var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
+
+func the(noun string, article bool) string {
+	if article {
+		return "the " + noun
+	}
+	return noun
 }
 
 // truss tells that the bodies are joints of members that push as well as pull.
@@ -97,16 +115,12 @@ func (w *routeWriter) truss() bool {
 		slices.ContainsFunc(w.p.Lines, func(l problem.Line) bool { return l.Kind == problem.Link && l.Between() })
 }
 
-// on is the body that an equation is written for: on the beam, at joint B.
+// on is the body that an equation is written for: on the beam, on joint B.
 func (w *routeWriter) on(e *handsolve.Equation) string {
 	if len(e.Cut) > 0 {
 		return " on this part"
 	}
-	noun, article := w.noun(e)
-	if article {
-		noun = "the " + noun
-	}
-	return " on " + noun
+	return " on " + the(w.noun(e))
 }
 
 // unnamed tells that a sentence has to describe the direction, the point or the axis.
@@ -126,7 +140,7 @@ func (w *routeWriter) sentences(step *handsolve.Step) [][]any {
 	case handsolve.ZeroForce:
 		return w.zeroForce(step)
 	case handsolve.Components:
-		return [][]any{{"Along the member, in the components at its ends:"}}
+		return [][]any{{w.symbol(len(w.p.Unknowns) + step.Member), " has these components at the ends of the member:"}}
 	case handsolve.Together:
 		return [][]any{w.together(step)}
 	}
@@ -155,7 +169,7 @@ func (w *routeWriter) twoForce(step *handsolve.Step) []any {
 	for _, s := range m.Shares {
 		shares = append(shares, s.Unknown)
 	}
-	out := []any{"Forces act on " + w.memberName(step) + " at " + from + " and " + to + " only, so it is a two-force member and they lie along " + from + to + ": ",
+	out := []any{"Forces act on " + w.member(step) + " at " + from + " and " + to + " only, so it is a two-force member and they lie along " + from + to + ": ",
 		w.symbol(len(w.p.Unknowns) + step.Member), ", positive in tension, replaces ", w.symbols(shares), "."}
 	if zero := found(step); len(zero) > 0 {
 		n := len(zero)
