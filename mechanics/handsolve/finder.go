@@ -2,6 +2,7 @@ package handsolve
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -46,6 +47,7 @@ type finder struct {
 	tol     float64
 	length  float64 // the longest arm from the origin
 	parts   [][]part
+	bodies  [][]int  // that a symbol acts on
 	at      []r3.Vec // points from the origin
 	tied    []int    // the member that an unknown is a share of, or -1
 	share   []float64
@@ -107,6 +109,14 @@ func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 		}
 	}
 	f.collect()
+	f.bodies = make([][]int, symbols)
+	for b := range f.parts {
+		for k := range f.parts[b] {
+			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(f.bodies[s], b) {
+				f.bodies[s] = append(f.bodies[s], b)
+			}
+		}
+	}
 	f.makeGroups()
 	return f
 }

@@ -20,7 +20,6 @@ type group struct {
 	supported bool  // joints alone hold it
 	nets      []net // of symbols, in their order; not those that cancel
 	loads     []net
-	inner     []int // symbols that cancel within
 
 	best  *found // cheapest equation with one unknown left
 	fresh bool
@@ -99,15 +98,7 @@ func (f *finder) group(bodies []int) *group {
 		}
 	}
 	slices.SortFunc(g.nets, func(a, b net) int { return a.symbol - b.symbol })
-	kept := g.nets[:0]
-	for _, n := range g.nets {
-		if n.trim(f.tol) {
-			g.inner = append(g.inner, n.symbol)
-		} else {
-			kept = append(kept, n)
-		}
-	}
-	g.nets = kept
+	g.nets = slices.DeleteFunc(g.nets, func(n net) bool { return n.trim(f.tol) })
 	g.supported = !slices.ContainsFunc(g.nets, func(n net) bool { return n.symbol < f.n && f.p.Unknowns[n.symbol].Joint < 0 })
 	g.loads = slices.DeleteFunc(g.loads, func(n net) bool { return n.trim(f.tol) })
 	return g
@@ -128,11 +119,16 @@ func (f *finder) left(g *group) []*net {
 // they are few, else pairs, and all that hangs together.
 func (f *finder) makeGroups() {
 	n := len(f.p.Bodies)
-	linked := f.neighbours()
-	for b := range n {
-		f.groups = append(f.groups, f.group([]int{b}))
+	put := func(bodies []int) *group {
+		g := f.group(bodies)
+		if len(g.nets) > 0 {
+			f.groups = append(f.groups, g)
+		}
+		return g
 	}
-	parts := components(n, linked)
+	for b := range n {
+		put([]int{b})
+	}
 	if n <= fewBodies {
 		for set := 1; set < 1<<n; set++ {
 			var bodies []int
@@ -141,27 +137,60 @@ func (f *finder) makeGroups() {
 					bodies = append(bodies, b)
 				}
 			}
-			if len(bodies) > 1 && connected(bodies, linked) {
-				g := f.group(bodies)
-				f.cutMembers(g)
-				f.groups = append(f.groups, g)
+			if len(bodies) > 1 && len(f.reach(bodies[0], -1, func(_, to int) bool { return set&(1<<to) != 0 })) == len(bodies) {
+				f.cutMembers(put(bodies))
 			}
 		}
-	} else {
-		for a := range n {
-			for _, b := range linked[a] {
-				if a < b && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
-					f.groups = append(f.groups, f.group([]int{a, b}))
+		return
+	}
+	for a := range n {
+		paired := map[int]bool{}
+		for k := range f.parts[a] {
+			for _, b := range f.on(f.parts[a][k].symbol) {
+				if a < b && !paired[b] && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
+					paired[b] = true
+					put([]int{a, b})
 				}
 			}
 		}
-		for _, bodies := range parts {
-			if len(bodies) > 2 {
-				f.groups = append(f.groups, f.group(bodies))
+	}
+	for b := range n {
+		if all := f.reach(b, -1, func(int, int) bool { return true }); len(all) > 2 && all[0] == b {
+			put(all)
+		}
+	}
+}
+
+// on lists the bodies that a symbol acts on.
+func (f *finder) on(symbol int) []int {
+	if symbol < 0 {
+		return nil
+	}
+	return f.bodies[symbol]
+}
+
+// reach lists the bodies that one hangs together with, by symbols that may join it to
+// others; none where one of them is until.
+func (f *finder) reach(from, until int, by func(symbol, to int) bool) []int {
+	reached, seen := []int{from}, make([]bool, len(f.p.Bodies))
+	seen[from] = true
+	for i := 0; i < len(reached); i++ {
+		for k := range f.parts[reached[i]] {
+			symbol := f.parts[reached[i]][k].symbol
+			for _, to := range f.on(symbol) {
+				if seen[to] || !by(symbol, to) {
+					continue
+				}
+				if to == until {
+					return nil
+				}
+				seen[to] = true
+				reached = append(reached, to)
 			}
 		}
 	}
-	f.groups = slices.DeleteFunc(f.groups, func(g *group) bool { return len(g.nets) == 0 })
+	slices.Sort(reached)
+	return reached
 }
 
 // cutMembers notes the members that are cut where joints of a truss are cut free together.
@@ -169,13 +198,20 @@ func (f *finder) cutMembers(g *group) {
 	if g.solid || g.whole {
 		return
 	}
+	var cut []int
 	for i := range g.nets {
-		if s := g.nets[i].symbol; s < f.n && f.p.Unknowns[s].Own {
-			if l := f.p.Unknowns[s].Line; len(f.p.Lines[l].Acts) == 2 {
-				f.through(g, s)
-			}
+		if f.joins(g.nets[i].symbol) {
+			cut = append(cut, g.nets[i].symbol)
 		}
 	}
+	if len(cut) > 0 {
+		f.through(g, cut...)
+	}
+}
+
+// joins tells that a symbol is the force in a straight member between two bodies.
+func (f *finder) joins(symbol int) bool {
+	return symbol < f.n && f.p.Unknowns[symbol].Own && len(f.on(symbol)) == 2 && len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2
 }
 
 // through notes that a section goes through the members of some symbols. Joints one by
@@ -192,69 +228,4 @@ func (f *finder) through(g *group, symbols ...int) {
 	if !f.deep {
 		g.cutCost = sectionCost
 	}
-}
-
-// bodiesOf lists the bodies that each symbol acts on.
-func (f *finder) bodiesOf() [][]int {
-	on := make([][]int, f.n+len(f.route.Members))
-	for b := range f.parts {
-		for k := range f.parts[b] {
-			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(on[s], b) {
-				on[s] = append(on[s], b)
-			}
-		}
-	}
-	return on
-}
-
-// neighbours tells which bodies share a symbol.
-func (f *finder) neighbours() [][]int {
-	linked := make([][]int, len(f.parts))
-	for _, bodies := range f.bodiesOf() {
-		for _, a := range bodies {
-			for _, b := range bodies {
-				if a != b && !slices.Contains(linked[a], b) {
-					linked[a] = append(linked[a], b)
-				}
-			}
-		}
-	}
-	for b := range linked {
-		slices.Sort(linked[b])
-	}
-	return linked
-}
-
-func components(n int, linked [][]int) (out [][]int) {
-	seen := make([]bool, n)
-	for b := range n {
-		if seen[b] {
-			continue
-		}
-		seen[b] = true
-		part := []int{b}
-		for i := 0; i < len(part); i++ {
-			for _, c := range linked[part[i]] {
-				if !seen[c] {
-					seen[c] = true
-					part = append(part, c)
-				}
-			}
-		}
-		slices.Sort(part)
-		out = append(out, part)
-	}
-	return out
-}
-
-func connected(bodies []int, linked [][]int) bool {
-	reached := []int{bodies[0]}
-	for i := 0; i < len(reached); i++ {
-		for _, c := range linked[reached[i]] {
-			if slices.Contains(bodies, c) && !slices.Contains(reached, c) {
-				reached = append(reached, c)
-			}
-		}
-	}
-	return len(reached) == len(bodies)
 }

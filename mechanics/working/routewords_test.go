@@ -176,6 +176,23 @@ W = { kind = "force", at = "E", along = "-y", magnitude = "500 N" }
 [joints]
 A = { kind = "pin" }
 B = { kind = "roller", normal = "+y" }`,
+	"idle corner": `plane = "xy"
+asked = "BC"
+[points]
+A = { at = "0, 0", on = "particle" }
+B = { at = "4, 0", on = "particle" }
+C = { at = "0, 3", on = "particle" }
+D = { at = "4, 3", on = "particle" }
+[lines]
+AB = { kind = "link", path = "A B" }
+AC = { kind = "link", path = "A C" }
+BC = { kind = "link", path = "B C" }
+BD = { kind = "link", path = "B D" }
+CD = { kind = "link", path = "C D" }
+P = { kind = "force", at = "C", along = "+x", magnitude = "100 N" }
+[joints]
+A = { kind = "pin" }
+B = { kind = "roller", normal = "+y" }`,
 	"falling": `plane = "xy"
 [points]
 P = { at = "0, 0", on = "particle" }
@@ -239,6 +256,12 @@ Beam
   ΣF_x on the beam contains only Ax: Ay has no component in that direction.
   ΣF_y on the beam contains only Ay.
 `,
+	"idle corner": `
+Zero-force members
+  No load acts at joint D. It joins two members that are not collinear, so neither carries a force: BD = CD = 0.
+Joint C
+  ΣF_x on joint C contains only BC: AC has no component in that direction. CD is already known.
+`,
 	"falling": `
 No hand solution
   There is no hand solution: there is no equilibrium.
@@ -252,10 +275,9 @@ Two-force member right
   Forces act on the right part at B and C only, so it is a two-force member and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and Cy.
 Whole frame
   ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-Components of the force in the right part
-Whole frame
   ΣM_B on the whole frame contains only Ay: Ax passes through B.
   ΣF_x on the whole frame contains only Ax. S_right is already known.
+Components of the force in the right part
 `,
 	"half fixed": `
 Beam
