@@ -137,7 +137,10 @@ func (f *finder) makeGroups() {
 					bodies = append(bodies, b)
 				}
 			}
-			if len(bodies) > 1 && len(f.reach(bodies[0], -1, func(_, to int) bool { return set&(1<<to) != 0 })) == len(bodies) {
+			if len(bodies) < 2 {
+				continue
+			}
+			if all, _ := f.reach(bodies[0], -1, func(_, to int) bool { return set&(1<<to) != 0 }); len(all) == len(bodies) {
 				f.cutMembers(put(bodies))
 			}
 		}
@@ -155,7 +158,7 @@ func (f *finder) makeGroups() {
 		}
 	}
 	for b := range n {
-		if all := f.reach(b, -1, func(int, int) bool { return true }); len(all) > 2 && all[0] == b {
+		if all, _ := f.reach(b, -1, func(int, int) bool { return true }); len(all) > 2 && all[0] == b {
 			put(all)
 		}
 	}
@@ -170,27 +173,33 @@ func (f *finder) on(symbol int) []int {
 }
 
 // reach lists the bodies that one hangs together with, by symbols that may join it to
-// others; none where one of them is until.
-func (f *finder) reach(from, until int, by func(symbol, to int) bool) []int {
-	reached, seen := []int{from}, make([]bool, len(f.p.Bodies))
-	seen[from] = true
+// others. Where one of them is until it gives the symbols that lead there instead.
+func (f *finder) reach(from, until int, by func(symbol, to int) bool) (reached, path []int) {
+	type step struct{ symbol, from int }
+	reached = []int{from}
+	came := map[int]step{from: {-1, -1}}
 	for i := 0; i < len(reached); i++ {
-		for k := range f.parts[reached[i]] {
-			symbol := f.parts[reached[i]][k].symbol
+		b := reached[i]
+		for k := range f.parts[b] {
+			symbol := f.parts[b][k].symbol
 			for _, to := range f.on(symbol) {
-				if seen[to] || !by(symbol, to) {
+				if _, seen := came[to]; seen || !by(symbol, to) {
 					continue
 				}
-				if to == until {
-					return nil
-				}
-				seen[to] = true
+				came[to] = step{symbol, b}
 				reached = append(reached, to)
+				if to != until {
+					continue
+				}
+				for ; to != from; to = came[to].from {
+					path = append(path, came[to].symbol)
+				}
+				return nil, path
 			}
 		}
 	}
 	slices.Sort(reached)
-	return reached
+	return reached, nil
 }
 
 // cutMembers notes the members that are cut where joints of a truss are cut free together.

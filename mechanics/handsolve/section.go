@@ -2,8 +2,7 @@ package handsolve
 
 import "slices"
 
-// manyEdges is up to how many members sections are looked for: their number
-// grows with the cube.
+// manyEdges is up to how many members sections are looked for.
 const manyEdges = 100
 
 // addSections makes the groups on either side of every cut of three members, as many
@@ -24,25 +23,41 @@ func (f *finder) addSections() bool {
 		return false
 	}
 	before := len(f.groups)
-	for i, a := range edges {
-		for j, b := range edges[i+1:] {
-			for _, c := range edges[i+j+2:] {
-				f.split(a, b, c)
-			}
-		}
+	seen := map[[3]int]bool{}
+	for _, symbol := range edges {
+		f.cut([]int{symbol}, seen)
 	}
 	return len(f.groups) > before
 }
 
-// split makes the two sides of a cut, where each of the members joins one to the other.
-func (f *finder) split(cut ...int) {
-	ends := f.on(cut[0])
-	side := f.reach(ends[0], ends[1], func(symbol, _ int) bool { return !slices.Contains(cut, symbol) })
-	for _, symbol := range cut[1:] {
-		if on := f.on(symbol); slices.Contains(side, on[0]) == slices.Contains(side, on[1]) {
-			return
+// cut completes a cut: each way from one end of its first member to the other has to
+// go through a member that is cut.
+func (f *finder) cut(of []int, seen map[[3]int]bool) {
+	ends := f.on(of[0])
+	side, way := f.reach(ends[0], ends[1], func(symbol, _ int) bool { return !slices.Contains(of, symbol) })
+	if len(of) == 3 {
+		if way == nil {
+			f.split(side, of, seen)
+		}
+		return
+	}
+	for _, symbol := range way {
+		if f.joins(symbol) {
+			f.cut(append(slices.Clone(of), symbol), seen)
 		}
 	}
+}
+
+// split makes the two sides of a cut, where each of the members joins one to the other.
+func (f *finder) split(side, cut []int, seen map[[3]int]bool) {
+	slices.Sort(cut)
+	key := [3]int(cut)
+	if seen[key] || slices.ContainsFunc(cut, func(symbol int) bool {
+		return slices.Contains(side, f.on(symbol)[0]) == slices.Contains(side, f.on(symbol)[1])
+	}) {
+		return
+	}
+	seen[key] = true
 	var other []int
 	for b := range f.p.Bodies {
 		if !slices.Contains(side, b) {
