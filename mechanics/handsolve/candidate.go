@@ -10,22 +10,22 @@ import (
 // coordinates best, then moments about the point that a body's moments are taken
 // about, then named points and axes, and last what has to be worked out first.
 const (
-	aboutCost    = 1.0  // moments about the point chosen for the body
-	pointCost    = 1.75 // moments about a named point, or an axis along a coordinate through it
-	offCost      = 2.5  // the same for all bodies together, where no reaction acts at the point
-	pairCost     = 2.25 // an axis through two named points
-	lineCost     = 2.5  // an axis along a line of action
-	parallelCost = 2.75 // an axis through a named point along a line of action
-	perpCost     = 1.0  // forces along a direction perpendicular to others, at a joint
-	crossCost    = 3.0  // the same in space, where it is a cross product: first what is known by components
-	skewCost     = 2.25 // the same for bodies
-	meetCost     = 3.0  // the point where two lines meet; an axis through a named point that meets two lines
-	exactCost    = 4.0  // an axis that has no other name
+	aboutCost     = 1.0  // moments about the point chosen for the body
+	pointCost     = 1.75 // moments about a named point, or an axis along a coordinate through it
+	offCost       = 2.5  // the same for all bodies together, where no reaction acts at the point
+	pairCost      = 2.25 // an axis through two named points
+	lineCost      = 2.5  // an axis along a line of action
+	parallelCost  = 2.75 // an axis through a named point along a line of action
+	perpCost      = 1.0  // forces along a direction perpendicular to others, at a joint
+	crossCost     = 3.0  // the same in space, where it is a cross product: first what is known by components
+	skewCost      = 2.25 // the same for bodies
+	intersectCost = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
+	exactCost     = 4.0  // an axis that has no other name
 
 	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
 	slipCost     = 0.1  // an equation before, that was written anyway
 	knownCost    = 1.1  // a term found before: its slips are carried on
-	supportsCost = -2.0 // all bodies together, held by joints alone: supports come first
+	supportsCost = -2.0 // all bodies together, supported by joints only: reactions come first
 	wholeCost    = 0.5  // all bodies together else
 	setCost      = 1.0  // bodies together
 	sectionCost  = 3.0  // joints together: joints one by one come first
@@ -152,12 +152,12 @@ func parallel(u r3.Vec, n *net) bool {
 }
 
 // manyLines is how many symbols may be left for the points where two of their
-// lines meet to be of use: in the plane the third is then alone, and a few more
+// lines intersect to be of use: in the plane the third is then alone, and a few more
 // may pass through the point as well.
 const manyLines = 8
 
 // planeMoments are moments about named points, and about the points where two
-// lines of action meet.
+// lines of action intersect.
 func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
 	for _, i := range f.points(g) {
 		c := candidate{moment: true, at: f.at[i], along: axis(2), named: named(), cost: f.pointCost(g, i)}
@@ -169,21 +169,21 @@ func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
 	}
 	for i, a := range left {
 		for _, b := range left[i+1:] {
-			at, ok := meet(a, b)
+			at, ok := intersect(a, b)
 			if !ok || f.pointNear(at) >= 0 {
 				continue
 			}
-			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: meetCost}
+			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: intersectCost}
 			c.named.Perp = []int{a.symbol, b.symbol}
 			try(&c)
 		}
 	}
 }
 
-// meet solves q × F = M for two lines of action in the plane:
+// intersect solves q × F = M for two lines of action in the plane:
 //
 //	qx Fy - qy Fx = M
-func meet(a, b *net) (r3.Vec, bool) {
+func intersect(a, b *net) (r3.Vec, bool) {
 	det := a.f.X*b.f.Y - a.f.Y*b.f.X
 	if det <= parallelSine*a.fScale*b.fScale && det >= -parallelSine*a.fScale*b.fScale {
 		return r3.Vec{}, false

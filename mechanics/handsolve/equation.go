@@ -8,7 +8,7 @@ import (
 
 // equation writes a candidate out for a group; of are the symbols it is solved for.
 func (f *finder) equation(g *group, c *candidate, of ...*net) Equation {
-	c = f.turned(c, of)
+	c = f.oriented(c, of)
 	if !c.moment && len(of) == 1 && len(c.named.Perp) == 1 && parallel(c.along, of[0]) {
 		c.named.Along = of[0].symbol
 	}
@@ -52,9 +52,9 @@ func (f *finder) drops(e *Equation) {
 	e.g, e.c = nil, candidate{}
 }
 
-// turned gives a direction that has no name of its own the sense in which the
+// oriented gives a direction that has no name of its own the sense in which the
 // unknown counts positive.
-func (f *finder) turned(c *candidate, of []*net) *candidate {
+func (f *finder) oriented(c *candidate, of []*net) *candidate {
 	if c.named.Axis != 0 && len(c.named.Perp) == 0 || c.named.To >= 0 || f.p.Planar && c.moment || len(of) != 1 || f.coef(c, of[0]) > 0 {
 		return c
 	}
@@ -140,7 +140,7 @@ func (f *finder) why(g *group, c *candidate, n *net) Why {
 func (f *finder) order() {
 	todo := f.route.Steps
 	f.route.Steps = make([]Step, 0, len(todo))
-	clear(f.known) // why a symbol drops out is said of those that are unknown when a step's turn comes
+	clear(f.known) // why a symbol drops out is said of those that are unknown when a step is written
 	var last []int
 	for len(todo) > 0 {
 		next := f.first(todo, func(a, b *Step) bool { return a.rank(last) < b.rank(last) })

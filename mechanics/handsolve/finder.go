@@ -14,7 +14,7 @@ import (
 const (
 	// zeroTol is the part of its natural size below which a coefficient is rounding:
 	// products and differences of coordinates leave some 1e-15, a point where two
-	// lines meet some decades more where they are far from square to each other.
+	// lines intersect some decades more where they are far from square to each other.
 	zeroTol = 1e-11
 	// segmentRounding is what a unit vector may be off by for each decade by which the
 	// coordinates exceed the length between them, with a margin for the sums of it.
@@ -23,11 +23,11 @@ const (
 	// must have: an equation that nearly misses its unknown loses as many figures.
 	usableTol = 1e-8
 	// parallelSine is the sine below which two directions count as parallel: the
-	// point where the lines meet is then so far off that moments about it say nothing.
+	// point where the lines intersect is then so far off that moments about it say nothing.
 	parallelSine = 1e-9
-	// nothingTol is the part of its largest term below which what an equation leaves
-	// for the unknown is rounding: the value is 0.
-	nothingTol = 1e-14
+	// roundingTol is the part of its largest term below which what an equation leaves
+	// for the unknown is rounding: the value is zero.
+	roundingTol = 1e-14
 )
 
 // part is what a unit of a symbol, or a load, exerts on a body.
@@ -88,10 +88,10 @@ func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 		f.at[i] = r3.Sub(p.Points[i].At, f.origin)
 	}
 	for i := range p.Lines {
-		for _, leg := range p.Lines[i].Legs {
-			if leg.To >= 0 && leg.Length > 0 {
-				a, b := p.Points[leg.From].At, p.Points[leg.To].At
-				f.tol = max(f.tol, segmentRounding*max(r3.Norm(a), r3.Norm(b))/leg.Length)
+		for _, segment := range p.Lines[i].Legs {
+			if segment.To >= 0 && segment.Length > 0 {
+				a, b := p.Points[segment.From].At, p.Points[segment.To].At
+				f.tol = max(f.tol, segmentRounding*max(r3.Norm(a), r3.Norm(b))/segment.Length)
 			}
 		}
 	}
@@ -137,12 +137,12 @@ func (f *finder) collect() {
 	for i := range f.p.Lines {
 		put(f.p.Lines[i].Acts, Load{LineLoad, i})
 		if l := &f.p.Lines[i]; l.Between() && !l.JoinsEnds() {
-			f.meetApart(l.Acts)
+			f.noteApart(l.Acts)
 		}
 	}
 	for i := range f.p.Joints {
 		put(f.p.Joints[i].Acts, Load{})
-		f.meetApart(f.p.Joints[i].Acts)
+		f.noteApart(f.p.Joints[i].Acts)
 	}
 	for i := range f.p.Couples {
 		put(f.p.Couples[i].Acts, Load{CoupleLoad, i})
@@ -155,8 +155,8 @@ func (f *finder) collect() {
 	}
 }
 
-// meetApart notes two bodies whose forces on each other act at two places.
-func (f *finder) meetApart(acts []problem.Act) {
+// noteApart notes two bodies whose forces on each other act at two places.
+func (f *finder) noteApart(acts []problem.Act) {
 	if len(acts) == 2 && acts[0].At != acts[1].At {
 		f.apart = append(f.apart, [2]int{acts[0].Body, acts[1].Body})
 	}

@@ -17,7 +17,7 @@ type group struct {
 	cut       []int // the lines that a section goes through
 	rigid     bool  // moments say more than forces
 	solid     bool  // a rigid body is among them
-	supported bool  // joints alone hold it
+	supported bool  // by joints only
 	nets      []net // of symbols, in their order; not those that cancel
 	loads     []net
 
@@ -49,7 +49,7 @@ func (n *net) add(p *part) {
 }
 
 // trim drops what is rounding.
-func (n *net) trim(tol float64) (nothing bool) {
+func (n *net) trim(tol float64) (zero bool) {
 	if r3.Norm(n.f) <= tol*n.fScale {
 		n.f = r3.Vec{}
 	}

@@ -89,7 +89,7 @@ type Found struct {
 }
 
 // Equation is ΣF = 0 along a direction or ΣM = 0 about an axis, for bodies cut
-// free together. In the plane the axis stands on it and moments are
+// free together. In the plane the axis is perpendicular to it and moments are
 // counter-clockwise:
 //
 //	Σ Coef·Value = 0

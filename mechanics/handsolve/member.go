@@ -64,7 +64,7 @@ func (f *finder) findMember(b int) {
 }
 
 // shares takes the force along out on body b apart into the joint's unknowns;
-// none where the joint does not hold all forces, or one is tied already.
+// none where the joint does not prevent all translations, or one is tied already.
 func (f *finder) shares(b, joint int, out r3.Vec) []Share {
 	j := &f.p.Joints[joint]
 	dims := 3
@@ -88,7 +88,7 @@ func (f *finder) shares(b, joint int, out r3.Vec) []Share {
 	return shares
 }
 
-// usedElsewhere tells that an unknown of a joint stands in a magnitude as well.
+// usedElsewhere tells that an unknown of a joint occurs in a magnitude as well.
 func (f *finder) usedElsewhere(unknown, joint int) bool {
 	for act := range f.p.Acts() {
 		for _, terms := range [][]problem.ActTerm{act.Terms, act.CoupleTerms} {

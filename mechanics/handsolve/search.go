@@ -300,16 +300,16 @@ func (f *finder) mark(symbol int, value float64) {
 //
 //	x = -Σ Coef·Value / Coef of x
 func (e *Equation) solve() float64 {
-	sum, most, coef := 0.0, 0.0, 1.0
+	sum, largest, coef := 0.0, 0.0, 1.0
 	for _, t := range e.Terms {
 		if !t.Known {
 			coef = t.Coef
 			continue
 		}
 		sum += t.Coef * t.Value
-		most = max(most, math.Abs(t.Coef*t.Value))
+		largest = max(largest, math.Abs(t.Coef*t.Value))
 	}
-	if math.Abs(sum) <= nothingTol*float64(len(e.Terms))*most {
+	if math.Abs(sum) <= roundingTol*float64(len(e.Terms))*largest {
 		return 0
 	}
 	return -sum / coef

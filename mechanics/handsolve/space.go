@@ -4,7 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// spaceForces are the directions across two others, or across one and a
+// spaceForces are the directions perpendicular to two others, or to one and a
 // coordinate: those of symbols left and, so that fewer terms stay, of known ones.
 func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*candidate)) {
 	var all []*net
@@ -44,7 +44,7 @@ func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*cand
 const spacePoints = 14
 
 // spaceMoments are moments about axes through named points: along a coordinate,
-// to another point, along a line of action, or meeting two lines of action; and
+// to another point, along a line of action, or intersecting two lines of action; and
 // about lines of action themselves.
 func (f *finder) spaceMoments(g *group, left []*net, try func(*candidate)) {
 	points := f.points(g)
@@ -90,7 +90,7 @@ func (f *finder) lineAxes(left []*net, try func(*candidate)) {
 }
 
 // axesThrough are the axes through a point along a line of action, and those
-// that meet two lines: the planes of the point with either line cut in them.
+// that intersect two lines: the planes of the point with either line cut in them.
 func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 	at := f.at[i]
 	for k, a := range left {
@@ -114,7 +114,7 @@ func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 			if !ok || onAxis(u) {
 				continue
 			}
-			c := candidate{moment: true, at: at, along: u, named: named(), cost: meetCost}
+			c := candidate{moment: true, at: at, along: u, named: named(), cost: intersectCost}
 			c.named.Point, c.named.Perp = i, []int{a.symbol, b.symbol}
 			try(&c)
 		}
