@@ -42,7 +42,7 @@ func TestTheNumberUnderTheCursorExplainsItself(t *testing.T) {
 		{crane, "alt+i", "TA = 150 N"},
 		{crane, "alt+l", "150 N of 120 N (limit of TA) = 125 %"},
 		{crane, "alt+l right", "120 N: the limit of the line TA, from its cell"},
-		{beam, "alt+h", "B in ΣM: the moment of a unit of it, its arm with its sign ="},
+		{beam, "alt+h", "B in ΣM about A: the moment of a unit of it, its arm with its sign ="},
 		{beam, "alt+9 end", "B from beam ΣM about A: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N"},
 		{beam, "alt+6 down down down", "Ax from beam ΣFx: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
 		{beam, "alt+l", "1880 N of 1500 N (limit of B) = 126 %"},

@@ -219,3 +219,42 @@ func (r *Route) Name(p *problem.Problem, symbol int) string {
 	}
 	return "S_" + p.Bodies[r.Members[symbol-len(p.Unknowns)].Body].Name
 }
+
+// Unnamed tells that the direction of an equation, or its point or axis, has no name.
+func (e *Equation) Unnamed() bool {
+	if e.Moment {
+		return e.Named.Point < 0 || e.Named.Along >= 0 || len(e.Named.Perp) > 0
+	}
+	return e.Named.Axis == 0 || len(e.Named.Perp) > 0
+}
+
+// Subscript is the subscript of the sum that an equation sets to zero: x of ΣFx, A of ΣM about
+// A, AB or Ax of an axis, n of a direction that has no name.
+func (e *Equation) Subscript(p *problem.Problem) string {
+	n := &e.Named
+	switch {
+	case e.Unnamed() && e.Moment:
+		return ""
+	case e.Unnamed():
+		return "n"
+	case !e.Moment:
+		return string(n.Axis)
+	case n.To >= 0:
+		return p.Points[n.Point].Name + p.Points[n.To].Name
+	case n.Axis != 0:
+		return p.Points[n.Point].Name + string(n.Axis)
+	}
+	return p.Points[n.Point].Name
+}
+
+// Short is the sum that an equation sets to zero, in plain text.
+func (r *Route) Short(p *problem.Problem, e *Equation) string {
+	sub := e.Subscript(p)
+	switch {
+	case !e.Moment:
+		return "ΣF" + sub
+	case sub == "":
+		return "ΣM"
+	}
+	return "ΣM about " + sub
+}

@@ -25,10 +25,7 @@ func ofHand(w *working.Working, hand *handsolve.Step, b *doc.Block, f found) str
 		return ""
 	}
 	name := termName(w, t)
-	sum := "ΣF"
-	if e.Moment {
-		sum = "ΣM"
-	}
+	sum := w.Hand.Short(p, e)
 	if factor, alone := isFactor(f); factor || alone && t.Known && t.Value == 0 {
 		if e.Moment {
 			return name + " in " + sum + ": the moment of a unit of it, its arm with its sign = " + arm(p, t)

@@ -147,26 +147,13 @@ func (w *routeWriter) nameless(t *handsolve.Term) bool {
 	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
-// heading is ΣFx, ΣM about a point or a named axis, ΣFn along a direction that the
-// sentence gives, or ΣM about what it describes.
+// heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
 func (w *routeWriter) heading(e *handsolve.Equation) doc.Math {
-	letter, sub := "F", "n"
-	n := &e.Named
-	switch {
-	case e.Moment && unnamed(e):
-		letter, sub = "M", ""
-	case e.Moment:
-		letter, sub = "M", w.p.Points[n.Point].Name
-		if n.To >= 0 {
-			sub += w.p.Points[n.To].Name
-		} else if n.Axis != 0 {
-			sub += string(n.Axis)
-		}
-	case !unnamed(e):
-		sub = string(n.Axis)
+	m := letter("F")
+	if e.Moment {
+		m = letter("M")
 	}
-	m := doc.Math{Op: doc.Symbol, Text: letter}
-	if sub != "" {
+	if sub := e.Subscript(w.p); sub != "" {
 		m.Of = []doc.Math{words(sub)}
 	}
 	return bigSum(m)

@@ -123,14 +123,6 @@ func (w *routeWriter) on(e *handsolve.Equation) string {
 	return " on " + the(w.noun(e))
 }
 
-// unnamed tells that a sentence has to describe the direction, the point or the axis.
-func unnamed(e *handsolve.Equation) bool {
-	if e.Moment {
-		return e.Named.Point < 0 || e.Named.Along >= 0 || len(e.Named.Perp) > 0
-	}
-	return e.Named.Axis == 0 || len(e.Named.Perp) > 0
-}
-
 // sentences say a step: which equation, why the other unknowns drop out, and what
 // is known already.
 func (w *routeWriter) sentences(step *handsolve.Step) [][]any {
@@ -213,9 +205,9 @@ func (w *routeWriter) section(e *handsolve.Equation) string {
 func (w *routeWriter) one(step *handsolve.Step) []any {
 	e, alone := &step.Equations[0], w.symbol(step.Finds[0].Symbol)
 	var out []any
-	if unnamed(e) && e.Moment {
+	if e.Unnamed() && e.Moment {
 		out = append(append([]any{"Take moments about "}, w.center(e)...), "; only ", alone, " remains")
-	} else if unnamed(e) {
+	} else if e.Unnamed() {
 		out = append(append([]any{"Take components along "}, w.direction(e)...), "; only ", alone, " remains")
 	} else {
 		out = append(w.sumOn(e), " contains only ", alone)
@@ -240,9 +232,9 @@ func (w *routeWriter) one(step *handsolve.Step) []any {
 func (w *routeWriter) sumOn(e *handsolve.Equation) []any {
 	out := []any{w.heading(e), w.on(e)}
 	switch {
-	case unnamed(e) && e.Moment:
+	case e.Unnamed() && e.Moment:
 		return append(append(out, " about "), w.center(e)...)
-	case unnamed(e):
+	case e.Unnamed():
 		return append(append(out, " along "), w.direction(e)...)
 	case e.Moment && e.Named.To >= 0:
 		return append(out, ", about the axis "+w.p.Points[e.Named.Point].Name+w.p.Points[e.Named.To].Name+",")
