@@ -42,7 +42,7 @@ func TestTheNumberUnderTheCursorExplainsItself(t *testing.T) {
 		{crane, "alt+i", "TA = 150 N"},
 		{crane, "alt+l", "150 N of 120 N (limit of TA) = 125 %"},
 		{crane, "alt+l right", "120 N: the limit of the line TA, from its cell"},
-		{crane, "alt+h", "TB in forces across TA and S: the component of a unit of it along"},
+		{beam, "alt+h", "B in ΣM about A: the moment of a unit of it, its arm with its sign ="},
 		{beam, "alt+9 end", "B from beam ΣM about A: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N"},
 		{beam, "alt+6 down down down", "Ax from beam ΣFx: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
 		{beam, "alt+l", "1880 N of 1500 N (limit of B) = 126 %"},
@@ -158,7 +158,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")
-	r.sees("The hand route is looked for up to 150 unknowns; here", "are 300.")
+	r.sees("A hand solution is sought for up to 150 unknowns; this", "has 300.")
 }
 
 func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
@@ -168,7 +168,7 @@ func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
 	text := strings.Replace(hanging, "[lines]", "C = \"0, 4\"\n[lines]\nT3 = { kind = \"cable\", path = \"D C\" }", 1)
 	r = newRig(t, text, 120, 36)
 	r.keys("alt+h")
-	r.sees("There is no route by hand: no unknown has a single")
+	r.sees("There is no hand solution: no unknown that is asked")
 	r.keys("alt+i", "right")
 	// T1 = T2 along (±3, 4)/5, so 1.6 T1 + T3 = 60 N: T3 is at most 60 N, T1 60/1.6 = 37.5 N.
 	r.tells("T3: greatest value 60.0 N, where T1 and T2 go slack")

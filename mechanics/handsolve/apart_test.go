@@ -21,7 +21,7 @@ P = { kind = "force", at = "W", along = "+x" }
 		"[joints]\nN = { kind = \"smooth-surface\", on = \"B W\", normal = \"polar(82 deg)\" }": false,
 		`N = { kind = "contact", path = "B W" }`:                                                true,
 	} {
-		if got := newFinder(solveText(t, sheet+more+"\n")).group([]int{0, 1}); got.rigid != want {
+		if got := newFinder(solveText(t, sheet+more+"\n"), nil, false).group([]int{0, 1}); got.rigid != want {
 			t.Errorf("%s: moments of both: %v", more, got.rigid)
 		}
 	}

@@ -1,6 +1,8 @@
 package handsolve
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -8,21 +10,27 @@ import (
 // coordinates best, then moments about the point that a body's moments are taken
 // about, then named points and axes, and last what has to be worked out first.
 const (
-	aboutCost    = 1.0  // moments about the point chosen for the body
-	pointCost    = 1.25 // moments about a named point, or an axis along a coordinate through it
-	pairCost     = 2.25 // an axis through two named points
-	lineCost     = 2.5  // an axis along a line of action
-	parallelCost = 2.75 // an axis through a named point along a line of action
-	acrossCost   = 1.0  // forces along a direction across others, at a joint
-	skewCost     = 2.25 // the same for bodies
-	meetCost     = 3.0  // the point where two lines meet; an axis through a named point that meets two lines
-	exactCost    = 4.0  // an axis that has no other name
+	aboutCost     = 1.0  // moments about the point chosen for the body
+	pointCost     = 1.75 // moments about a named point, or an axis along a coordinate through it
+	offCost       = 2.5  // the same for all bodies together, where no reaction acts at the point
+	pairCost      = 2.25 // an axis through two named points
+	lineCost      = 2.5  // an axis along a line of action
+	parallelCost  = 2.75 // an axis through a named point along a line of action
+	perpCost      = 1.0  // forces along a direction perpendicular to others, at a joint
+	crossCost     = 3.0  // the same in space, where it is a cross product: first what is known by components
+	skewCost      = 2.25 // the same for bodies
+	intersectCost = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
+	exactCost     = 4.0  // an axis that has no other name
 
+	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
+	slipCost     = 0.1  // an equation before, that was written anyway
 	knownCost    = 1.1  // a term found before: its slips are carried on
-	supportsCost = -2.0 // all bodies together, held by joints alone: supports come first
+	supportsCost = -2.0 // all bodies together, supported by joints only: reactions come first
 	wholeCost    = 0.5  // all bodies together else
 	setCost      = 1.0  // bodies together
 	sectionCost  = 3.0  // joints together: joints one by one come first
+	partCost     = 1.5  // a section where those count that are asked for
+	memberCost   = 0.8  // a member that a section cuts and nobody asks for
 	bodyCost     = 0.01 // each body of a section, so that the smaller part is kept
 )
 
@@ -41,26 +49,26 @@ func axis(k int) r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k] }
 
 // coef is what a unit of a symbol has in the equation; rounding is 0.
 func (f *finder) coef(c *candidate, n *net) float64 {
-	x, size := f.coefSize(c, n)
+	x, size := f.coefScale(c, n)
 	if x > size*f.tol || x < -size*f.tol {
 		return x
 	}
 	return 0
 }
 
-func (f *finder) coefSize(c *candidate, n *net) (x, size float64) {
+func (f *finder) coefScale(c *candidate, n *net) (x, size float64) {
 	if !c.moment {
-		return r3.Dot(c.along, n.f), n.fSize
+		return r3.Dot(c.along, n.f), n.fScale
 	}
-	return r3.Dot(c.along, n.about(c.at)), n.mSize + r3.Norm(c.at)*n.fSize
+	return r3.Dot(c.along, n.about(c.at)), n.mScale + r3.Norm(c.at)*n.fScale
 }
 
 // usable tells that a coefficient is large enough to be divided by.
 func (f *finder) usable(c *candidate, n *net) bool {
-	x, _ := f.coefSize(c, n)
-	size := n.fSize
+	x, _ := f.coefScale(c, n)
+	size := n.fScale
 	if c.moment {
-		size = n.mSize + f.length*n.fSize
+		size = n.mScale + f.length*n.fScale
 	}
 	return (x > usableTol*size || x < -usableTol*size) && finite(x)
 }
@@ -77,18 +85,21 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 		c.named.Axis = "xyz"[k]
 		try(&c)
 	}
-	across := acrossCost
-	if g.rigid {
-		across = skewCost
+	perp := perpCost
+	switch {
+	case g.rigid:
+		perp = skewCost
+	case !f.p.Planar:
+		perp = crossCost
 	}
 	if f.p.Planar {
-		f.planeForces(left, across, try)
+		f.planeForces(g, left, perp, try)
 		if g.rigid {
 			f.planeMoments(g, left, try)
 		}
 		return
 	}
-	f.spaceForces(g, left, across, try)
+	f.spaceForces(g, left, perp, try)
 	if g.rigid {
 		f.spaceMoments(g, left, try)
 	}
@@ -113,26 +124,40 @@ func onAxis(u r3.Vec) bool {
 	return false
 }
 
-// planeForces are the directions across a line of action.
-func (f *finder) planeForces(left []*net, cost float64, try func(*candidate)) {
-	for _, n := range left {
-		u, ok := unit(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fSize)
+// planeForces are the directions perpendicular to a line of action that is left. One
+// along the line of another, as along an incline that the normal force is
+// perpendicular to, is as good as a coordinate.
+func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
+	for i := range g.nets {
+		n := &g.nets[i]
+		u, ok := unit(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
 		if !ok || onAxis(u) {
 			continue
 		}
 		c := candidate{along: u, named: named(), cost: cost}
-		c.named.Across = []int{n.symbol}
+		c.named.Perp = []int{n.symbol}
+		if slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) }) {
+			c.cost -= perpCost
+		} else if f.known[n.symbol] {
+			continue
+		}
 		try(&c)
 	}
 }
 
+// parallel tells that a force acts along a unit vector.
+func parallel(u r3.Vec, n *net) bool {
+	_, apart := unit(r3.Cross(u, n.f), n.fScale)
+	return n.pull() && !apart
+}
+
 // manyLines is how many symbols may be left for the points where two of their
-// lines meet to be of use: in the plane the third is then alone, and a few more
+// lines intersect to be of use: in the plane the third is then alone, and a few more
 // may pass through the point as well.
 const manyLines = 8
 
 // planeMoments are moments about named points, and about the points where two
-// lines of action meet.
+// lines of action intersect.
 func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
 	for _, i := range f.points(g) {
 		c := candidate{moment: true, at: f.at[i], along: axis(2), named: named(), cost: f.pointCost(g, i)}
@@ -144,23 +169,23 @@ func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
 	}
 	for i, a := range left {
 		for _, b := range left[i+1:] {
-			at, ok := meet(a, b)
+			at, ok := intersect(a, b)
 			if !ok || f.pointNear(at) >= 0 {
 				continue
 			}
-			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: meetCost}
-			c.named.Across = []int{a.symbol, b.symbol}
+			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: intersectCost}
+			c.named.Perp = []int{a.symbol, b.symbol}
 			try(&c)
 		}
 	}
 }
 
-// meet solves q × F = M for two lines of action in the plane:
+// intersect solves q × F = M for two lines of action in the plane:
 //
 //	qx Fy - qy Fx = M
-func meet(a, b *net) (r3.Vec, bool) {
+func intersect(a, b *net) (r3.Vec, bool) {
 	det := a.f.X*b.f.Y - a.f.Y*b.f.X
-	if det <= parallelSine*a.fSize*b.fSize && det >= -parallelSine*a.fSize*b.fSize {
+	if det <= parallelSine*a.fScale*b.fScale && det >= -parallelSine*a.fScale*b.fScale {
 		return r3.Vec{}, false
 	}
 	q := r3.Vec{X: (a.f.X*b.m.Z - b.f.X*a.m.Z) / det, Y: (a.f.Y*b.m.Z - b.f.Y*a.m.Z) / det}
@@ -216,6 +241,9 @@ func (f *finder) pointCost(g *group, i int) float64 {
 		if !f.p.Bodies[b].Particle && f.p.Bodies[b].About == f.p.Points[i].At {
 			return aboutCost
 		}
+	}
+	if g.whole && !slices.ContainsFunc(g.nets, func(n net) bool { return n.one == f.at[i] }) {
+		return offCost
 	}
 	return pointCost
 }

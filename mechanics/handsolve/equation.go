@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
-
-	"trivet/mechanics/problem"
 )
 
 // equation writes a candidate out for a group; of are the symbols it is solved for.
 func (f *finder) equation(g *group, c *candidate, of ...*net) Equation {
-	c = f.turned(c, of)
+	c = f.oriented(c, of)
+	if !c.moment && len(of) == 1 && len(c.named.Perp) == 1 && parallel(c.along, of[0]) {
+		c.named.Along = of[0].symbol
+	}
 	e := Equation{Bodies: g.bodies, Whole: g.whole, Cut: g.cut, Moment: c.moment, At: r3.Add(c.at, f.origin), Along: c.along, Named: c.named}
 	if !c.moment {
 		e.At = r3.Vec{}
@@ -51,10 +52,10 @@ func (f *finder) drops(e *Equation) {
 	e.g, e.c = nil, candidate{}
 }
 
-// turned gives a direction that has no name of its own the sense in which the
+// oriented gives a direction that has no name of its own the sense in which the
 // unknown counts positive.
-func (f *finder) turned(c *candidate, of []*net) *candidate {
-	if c.named.Axis != 0 && len(c.named.Across) == 0 || c.named.To >= 0 || f.p.Planar && c.moment || len(of) != 1 || f.coef(c, of[0]) > 0 {
+func (f *finder) oriented(c *candidate, of []*net) *candidate {
+	if c.named.Axis != 0 && len(c.named.Perp) == 0 || c.named.To >= 0 || f.p.Planar && c.moment || len(of) != 1 || f.coef(c, of[0]) > 0 {
 		return c
 	}
 	t := *c
@@ -79,7 +80,7 @@ func (f *finder) loadSize(n *net) float64 {
 	case size != 0:
 		return size
 	case n.pull():
-		return n.fSize
+		return n.fScale
 	}
 	return r3.Norm(n.m)
 }
@@ -123,15 +124,15 @@ func (f *finder) why(g *group, c *candidate, n *net) Why {
 	case !c.moment && !n.pull():
 		return IsCouple
 	case !c.moment:
-		return Across
+		return Perpendicular
 	case f.p.Planar:
 		return Through
 	case !n.pull():
-		return CoupleAcross
-	case r3.Norm(r3.Cross(c.along, n.f)) <= sameTol*n.fSize:
+		return CouplePerp
+	case r3.Norm(r3.Cross(c.along, n.f)) <= sameTol*n.fScale:
 		return Parallel
 	}
-	return Meets
+	return Intersects
 }
 
 // order puts the steps as a person writes them: what follows from a body goes on
@@ -139,70 +140,85 @@ func (f *finder) why(g *group, c *candidate, n *net) Why {
 func (f *finder) order() {
 	todo := f.route.Steps
 	f.route.Steps = make([]Step, 0, len(todo))
-	was := f.known
-	done := make([]bool, len(f.known))
-	f.known = done // what drops out depends on what is known when a step's turn comes
-	defer func() { f.known = was }()
+	clear(f.known) // why a symbol drops out is said of those that are unknown when a step is written
 	var last []int
 	for len(todo) > 0 {
-		first, at := -1, -1
-		for i := range todo {
-			s := &todo[i]
-			if slices.ContainsFunc(s.Needs, func(n int) bool { return !done[n] }) {
-				continue
-			}
-			if s.Kind != One {
-				first = i
-				break
-			}
-			if first < 0 {
-				first = i
-			}
-			if at < 0 && slices.Equal(s.Equations[0].Bodies, last) {
-				at = i
-			}
+		next := f.first(todo, func(a, b *Step) bool { return a.rank(last) < b.rank(last) })
+		if todo[next].Kind == One {
+			last = todo[next].Equations[0].Bodies
+			next = f.first(todo, func(a, b *Step) bool {
+				if !a.on(last) || !b.on(last) {
+					return a.on(last)
+				}
+				if am, bm := a.Equations[0].Moment, b.Equations[0].Moment; am || bm {
+					return am && !bm
+				}
+				return a.Finds[0].Symbol < b.Finds[0].Symbol
+			})
 		}
-		if todo[first].Kind == One && at >= 0 {
-			first = at
+		step := todo[next]
+		todo = slices.Delete(todo, next, next+1)
+		for i := range step.Equations {
+			f.drops(&step.Equations[i])
 		}
-		if todo[first].Kind == One {
-			first = sooner(todo, first, done)
-			last = todo[first].Equations[0].Bodies
+		for _, x := range step.Finds {
+			f.known[x.Symbol] = true
 		}
-		s := todo[first]
-		todo = slices.Delete(todo, first, first+1)
-		for i := range s.Equations {
-			f.drops(&s.Equations[i])
-		}
-		for _, x := range s.Finds {
-			done[x.Symbol] = true
-		}
-		f.route.Steps = append(f.route.Steps, s)
+		f.route.Steps = append(f.route.Steps, step)
 	}
 }
 
-// sooner is the step for the same bodies that is written first: moments, then
-// forces in the order of the unknowns.
-func sooner(todo []Step, first int, done []bool) int {
-	best := first
+// on tells that a step is a single equation for some bodies.
+func (s *Step) on(bodies []int) bool {
+	return s.Kind == One && slices.Equal(s.Equations[0].Bodies, bodies)
+}
+
+// rank is where a step stands when the last one was about some bodies: what is seen
+// without an equation, what goes on with the bodies, components, other bodies.
+func (s *Step) rank(last []int) int {
+	switch {
+	case s.on(last):
+		return 1
+	case s.Kind == Components:
+		return 2
+	case s.Kind == One:
+		return 3
+	}
+	return 0
+}
+
+// first is the first of the steps that have what they need, by an order.
+func (f *finder) first(todo []Step, before func(a, b *Step) bool) int {
+	best := -1
 	for i := range todo {
-		s, b := &todo[i], &todo[best]
-		if s.Kind != One || !slices.Equal(s.Equations[0].Bodies, b.Equations[0].Bodies) ||
-			slices.ContainsFunc(s.Needs, func(n int) bool { return !done[n] }) {
+		if slices.ContainsFunc(todo[i].Needs, func(n int) bool { return !f.known[n] }) {
 			continue
 		}
-		sm, bm := s.Equations[0].Moment, b.Equations[0].Moment
-		if sm && !bm || !sm && !bm && s.Finds[0].Symbol < b.Finds[0].Symbol {
+		if best < 0 || before(&todo[i], &todo[best]) {
 			best = i
 		}
 	}
 	return best
 }
 
-// bodyOf names the bodies of an equation that is about one alone, or nil.
-func (e *Equation) bodyOf(p *problem.Problem) *problem.Body {
-	if len(e.Bodies) != 1 {
-		return nil
+// dropMembers drops the two-force members that no equation speaks of.
+func (f *finder) dropMembers() {
+	spoken := slices.Clone(f.wanted)
+	for i := range f.route.Steps {
+		for _, e := range f.route.Steps[i].Equations {
+			for _, t := range e.Terms {
+				if t.Symbol >= 0 {
+					spoken[t.Symbol] = true
+				}
+			}
+			for _, d := range e.Drops {
+				for _, symbol := range d.Symbols {
+					spoken[symbol] = true
+				}
+			}
+		}
 	}
-	return &p.Bodies[e.Bodies[0]]
+	f.route.Steps = slices.DeleteFunc(f.route.Steps, func(s Step) bool {
+		return s.Kind == TwoForce && !spoken[f.n+s.Member] && !slices.ContainsFunc(s.Finds, func(x Found) bool { return spoken[x.Symbol] })
+	})
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // twist is a small motion of a body, (v, ω·length), whose work with a wrench
-// (F, M/length) is F·v + M·ω. An equation that holds one unknown alone is the
+// (F, M/length) is F·v + M·ω. An equation that contains a single unknown is the
 // work of a twist that the other unknowns do no work on: a row of the inverse
 // of the body's matrix. Where its pitch v·ω/ω² is zero it is a moment about an
 // axis, where ω is zero a sum of forces.
@@ -35,7 +35,7 @@ func (t *twist) dot(u *twist) float64 {
 	return sum
 }
 
-func (t *twist) less(u *twist, times float64) {
+func (t *twist) sub(u *twist, times float64) {
 	for i := range t {
 		t[i] -= times * u[i]
 	}
@@ -55,11 +55,11 @@ func (f *finder) wrench(n *net) twist {
 	return t
 }
 
-// rid takes out of t what lies along a basis, twice so that rounding goes too.
-func (t *twist) rid(basis []twist) float64 {
+// orthogonalize takes out of t what lies along a basis, twice so that rounding goes as well.
+func (t *twist) orthogonalize(basis []twist) float64 {
 	for range 2 {
 		for i := range basis {
-			t.less(&basis[i], t.dot(&basis[i]))
+			t.sub(&basis[i], t.dot(&basis[i]))
 		}
 	}
 	return math.Sqrt(t.dot(t))
@@ -69,26 +69,26 @@ func (t *twist) rid(basis []twist) float64 {
 func complement(wrenches []twist) []twist {
 	var basis []twist
 	for _, w := range wrenches {
-		if size := w.rid(basis); size > rankTol {
+		if size := w.orthogonalize(basis); size > rankTol {
 			w.scale(1 / size)
 			basis = append(basis, w)
 		}
 	}
-	taken := len(basis)
+	rank := len(basis)
 	for len(basis) < 6 {
 		var best twist
-		most := 0.0
+		largest := 0.0
 		for k := range 6 {
 			var e twist
 			e[k] = 1
-			if size := e.rid(basis); size > most {
-				most, best = size, e
+			if size := e.orthogonalize(basis); size > largest {
+				largest, best = size, e
 			}
 		}
-		best.scale(1 / most)
+		best.scale(1 / largest)
 		basis = append(basis, best)
 	}
-	return basis[taken:]
+	return basis[rank:]
 }
 
 // exactAxis looks for an axis, or a direction, that no name helps to find.
@@ -130,7 +130,7 @@ func (f *finder) free(left []*net, k int) []twist {
 	return complement(others)
 }
 
-// axesAlone are the axes and directions among the twists that hold the symbol k alone.
+// axesAlone are the axes and directions among the twists that contain the symbol k alone.
 func (f *finder) axesAlone(left []*net, k int) (out []candidate) {
 	put := func(t twist) {
 		if c, ok := f.plain(&t); ok {
@@ -161,12 +161,12 @@ func pitchless(a, b *twist) (out []twist) {
 	if size < math.Abs(mean) || size == 0 {
 		return nil
 	}
-	turn, half := math.Atan2(y, x), math.Acos(-mean/size)
-	for _, double := range []float64{turn + half, turn - half} {
+	phase, half := math.Atan2(y, x), math.Acos(-mean/size)
+	for _, double := range []float64{phase + half, phase - half} {
 		s, c := math.Sincos(double / 2)
 		t := *a
 		t.scale(c)
-		t.less(b, -s)
+		t.sub(b, -s)
 		out = append(out, t)
 	}
 	return out

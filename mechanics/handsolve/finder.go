@@ -2,6 +2,7 @@ package handsolve
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -13,20 +14,20 @@ import (
 const (
 	// zeroTol is the part of its natural size below which a coefficient is rounding:
 	// products and differences of coordinates leave some 1e-15, a point where two
-	// lines meet some decades more where they are far from square to each other.
+	// lines intersect some decades more where they are far from square to each other.
 	zeroTol = 1e-11
-	// legRounding is what a unit vector may be off by for each decade by which the
+	// segmentRounding is what a unit vector may be off by for each decade by which the
 	// coordinates exceed the length between them, with a margin for the sums of it.
-	legRounding = 64 * 2.220446049250313e-16
+	segmentRounding = 64 * 2.220446049250313e-16
 	// usableTol is the part of its natural size that the coefficient of the unknown
 	// must have: an equation that nearly misses its unknown loses as many figures.
 	usableTol = 1e-8
 	// parallelSine is the sine below which two directions count as parallel: the
-	// point where the lines meet is then so far off that moments about it say nothing.
+	// point where the lines intersect is then so far off that moments about it say nothing.
 	parallelSine = 1e-9
-	// nothingTol is the part of its largest term below which what an equation leaves
-	// for the unknown is rounding: the value is 0.
-	nothingTol = 1e-14
+	// roundingTol is the part of its largest term below which what an equation leaves
+	// for the unknown is rounding: the value is zero.
+	roundingTol = 1e-14
 )
 
 // part is what a unit of a symbol, or a load, exerts on a body.
@@ -46,22 +47,28 @@ type finder struct {
 	tol     float64
 	length  float64 // the longest arm from the origin
 	parts   [][]part
+	bodies  [][]int  // that a symbol acts on
 	at      []r3.Vec // points from the origin
 	tied    []int    // the member that an unknown is a share of, or -1
 	share   []float64
 	apart   [][2]int // particles that act on each other off the line between them: their moments together are a couple of no body
 
-	known    []bool // by symbol
+	deep     bool   // an equation's cost contains what the known symbols in it were derived by
+	wanted   []bool // by symbol
+	known    []bool
 	value    []float64
+	derived  [][]int // the steps by which a symbol was derived
+	needs    []int   // of the equation at hand
+	cheaper  bool    // more steps are needed anyway than when costs were counted
 	groups   []*group
-	sections []*group // 3-cuts, made when first needed
-	cut      bool
+	sections bool // they are among the groups
 	route    Route
 }
 
-func newFinder(s *statics.Solution) *finder {
+// newFinder prepares a search for some unknowns.
+func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 	p := s.Problem
-	f := &finder{s: s, p: p, n: len(p.Unknowns), tol: zeroTol}
+	f := &finder{s: s, p: p, n: len(p.Unknowns), tol: zeroTol, deep: deep}
 	count := 0
 	for act := range p.Acts() {
 		f.origin = r3.Add(f.origin, act.At)
@@ -81,10 +88,10 @@ func newFinder(s *statics.Solution) *finder {
 		f.at[i] = r3.Sub(p.Points[i].At, f.origin)
 	}
 	for i := range p.Lines {
-		for _, leg := range p.Lines[i].Legs {
-			if leg.To >= 0 && leg.Length > 0 {
-				a, b := p.Points[leg.From].At, p.Points[leg.To].At
-				f.tol = max(f.tol, legRounding*max(r3.Norm(a), r3.Norm(b))/leg.Length)
+		for _, segment := range p.Lines[i].Legs {
+			if segment.To >= 0 && segment.Length > 0 {
+				a, b := p.Points[segment.From].At, p.Points[segment.To].At
+				f.tol = max(f.tol, segmentRounding*max(r3.Norm(a), r3.Norm(b))/segment.Length)
 			}
 		}
 	}
@@ -92,9 +99,24 @@ func newFinder(s *statics.Solution) *finder {
 		f.cutFree++
 	}
 	f.findMembers()
-	f.known = make([]bool, f.n+len(f.route.Members))
-	f.value = make([]float64, len(f.known))
+	symbols := f.n + len(f.route.Members)
+	f.wanted, f.known = make([]bool, symbols), make([]bool, symbols)
+	f.value, f.derived = make([]float64, symbols), make([][]int, symbols)
+	for _, j := range of {
+		f.wanted[j] = true
+		if k := f.tied[j]; k >= 0 && !f.perp(Share{j, f.share[j]}) {
+			f.wanted[f.n+k] = true
+		}
+	}
 	f.collect()
+	f.bodies = make([][]int, symbols)
+	for b := range f.parts {
+		for k := range f.parts[b] {
+			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(f.bodies[s], b) {
+				f.bodies[s] = append(f.bodies[s], b)
+			}
+		}
+	}
 	f.makeGroups()
 	return f
 }
@@ -115,12 +137,12 @@ func (f *finder) collect() {
 	for i := range f.p.Lines {
 		put(f.p.Lines[i].Acts, Load{LineLoad, i})
 		if l := &f.p.Lines[i]; l.Between() && !l.JoinsEnds() {
-			f.meetApart(l.Acts)
+			f.noteApart(l.Acts)
 		}
 	}
 	for i := range f.p.Joints {
 		put(f.p.Joints[i].Acts, Load{})
-		f.meetApart(f.p.Joints[i].Acts)
+		f.noteApart(f.p.Joints[i].Acts)
 	}
 	for i := range f.p.Couples {
 		put(f.p.Couples[i].Acts, Load{CoupleLoad, i})
@@ -133,8 +155,8 @@ func (f *finder) collect() {
 	}
 }
 
-// meetApart notes two bodies whose forces on each other act at two places.
-func (f *finder) meetApart(acts []problem.Act) {
+// noteApart notes two bodies whose forces on each other act at two places.
+func (f *finder) noteApart(acts []problem.Act) {
 	if len(acts) == 2 && acts[0].At != acts[1].At {
 		f.apart = append(f.apart, [2]int{acts[0].Body, acts[1].Body})
 	}

@@ -75,9 +75,10 @@ func evaluate(r *Route, p *problem.Problem, e *Equation, value map[int]float64) 
 	return coefs, known, most
 }
 
-// follow works every step out from its equations as written and holds the
-// values against the solution's. It gives how many unknowns came from one equation.
-func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
+// follow works every step out from its equations as written and compares the
+// values with the solution's. It gives how many unknowns came from one equation.
+// Some unknowns may be asked for; where none is, all are.
+func follow(t testing.TB, s *statics.Solution, r *Route, asked ...problem.Query) (one int, ok bool) {
 	t.Helper()
 	p := s.Problem
 	size := 0.0
@@ -105,10 +106,8 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 			bad("%s is %v by the equation, %v in the step, and %v by the solver", r.Name(p, x.Symbol), got, x.Value, want)
 		}
 	}
-	all := append(append([]Step{}, r.Steps...), r.Sections...)
-	for i := range all {
-		step := &all[i]
-		offer := i >= len(r.Steps)
+	for i := range r.Steps {
+		step := &r.Steps[i]
 		for _, n := range step.Needs {
 			if _, found := value[n]; !found {
 				bad("step %d needs %s, which is not found yet", i, r.Name(p, n))
@@ -129,14 +128,7 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 			}
 		case One:
 			e, x := &step.Equations[0], step.Finds[0]
-			known := value
-			if offer {
-				known = map[int]float64{}
-				for _, n := range step.Needs {
-					known[n] = value[n]
-				}
-			}
-			coefs, sum, most := evaluate(r, p, e, known)
+			coefs, sum, most := evaluate(r, p, e, value)
 			c := coefs[x.Symbol]
 			for symbol, other := range coefs {
 				if symbol != x.Symbol && !(math.Abs(other) <= 1e-9*max(1, r3.Norm(e.At))) {
@@ -144,11 +136,15 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 				}
 			}
 			hold(x, -sum/c, most/math.Abs(c))
-			if !offer {
-				value[x.Symbol] = x.Value
-				if x.Symbol < len(p.Unknowns) {
-					one++
-				}
+			value[x.Symbol] = x.Value
+			if x.Symbol < len(p.Unknowns) {
+				one++
+			}
+		case ZeroForce:
+			for _, x := range step.Finds {
+				hold(x, 0, 0)
+				value[x.Symbol] = 0
+				one++
 			}
 		case Together:
 			for k := range step.Equations {
@@ -182,7 +178,7 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 			}
 		}
 	}
-	for j := range p.Unknowns {
+	for _, j := range dependsOn(p, asked) {
 		if _, found := value[j]; !found && s.X[j].Fixed && s.Verdict != statics.NoEquilibrium {
 			bad("%s has a value, and no step gives it", p.Unknowns[j].Name)
 		}
@@ -192,34 +188,42 @@ func follow(t testing.TB, s *statics.Solution, r *Route) (one int, ok bool) {
 
 func tell(r *Route, p *problem.Problem) string {
 	out := ""
-	for _, list := range [][]Step{r.Steps, r.Sections} {
-		for i := range list {
-			out += "  " + r.Text(p, r.Says(p, &list[i]))
-			for _, x := range list[i].Finds {
-				out += fmt.Sprintf(" [%s = %.5g]", r.Name(p, x.Symbol), x.Value)
-			}
-			out += "\n"
+	for i := range r.Steps {
+		step := &r.Steps[i]
+		out += fmt.Sprintf("  kind %d", step.Kind)
+		for k := range step.Equations {
+			e := &step.Equations[k]
+			out += fmt.Sprintf(" {bodies %v, cut %v, moment %v at %v along %v}", e.Bodies, e.Cut, e.Moment, e.At, e.Along)
 		}
-		out += "  --\n"
+		for _, x := range step.Finds {
+			out += fmt.Sprintf(" [%s = %.5g]", r.Name(p, x.Symbol), x.Value)
+		}
+		out += "\n"
 	}
 	return out
 }
 
+// Each sheet has a hand solution of what it asks, and of all its unknowns.
 func TestFixtures(t *testing.T) {
 	unknowns, one, together := 0, 0, 0
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		s := solveText(t, fx.Text)
-		r := Find(s)
-		n, ok := follow(t, s, &r)
-		if testing.Verbose() || !ok {
-			t.Logf("%s (%s) %s\n%s", fx.Name, s.Verdict, r.Why, tell(&r, s.Problem))
-		}
-		for _, step := range r.Steps {
-			if step.Kind == Together {
-				together += len(step.Finds)
+		for _, asked := range [][]problem.Query{nil, s.Problem.Asked} {
+			r := find(s, asked)
+			n, ok := follow(t, s, &r, asked...)
+			if testing.Verbose() || !ok {
+				t.Logf("%s (%s) %d\n%s", fx.Name, s.Verdict, r.Why, tell(&r, s.Problem))
 			}
+			if asked != nil {
+				continue
+			}
+			for _, step := range r.Steps {
+				if step.Kind == Together {
+					together += len(step.Finds)
+				}
+			}
+			unknowns, one = unknowns+len(s.Problem.Unknowns), one+n
 		}
-		unknowns, one = unknowns+len(s.Problem.Unknowns), one+n
 	}
 	t.Logf("%d unknowns, %d by one equation, %d together", unknowns, one, together)
 }

@@ -88,8 +88,8 @@ func TestFrames(t *testing.T) {
 			t.Fatalf("%s, condition %.2g\n%s\n%s", s.Verdict, s.Cond, text, tell(&r, s.Problem))
 		}
 		if s.Verdict == statics.NoEquilibrium {
-			if len(r.Steps) > 0 || r.Why == "" {
-				t.Fatalf("no equilibrium, and a route of %d steps, %q", len(r.Steps), r.Why)
+			if len(r.Steps) > 0 || r.Why != NoEquilibrium {
+				t.Fatalf("no equilibrium, and a route of %d steps, %d", len(r.Steps), r.Why)
 			}
 			continue
 		}
@@ -99,11 +99,6 @@ func TestFrames(t *testing.T) {
 			}
 		}
 		single += one
-		for _, j := range r.Left {
-			if s.X[j].Fixed {
-				t.Fatalf("%s is left, and it has a value\n%s", s.X[j].Name, text)
-			}
-		}
 	}
 	t.Logf("%v; %d unknowns with a value, %d by one equation", kinds, unknowns, single)
 }

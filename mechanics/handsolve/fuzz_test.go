@@ -10,14 +10,11 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// Whatever a sheet says, also one with errors, a route is found or refused, its
-// values are numbers, and it has words for all.
+// Whatever a sheet says, also one with errors, a route is found or refused, and its
+// values are numbers.
 func FuzzRoute(f *testing.F) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		f.Add(fx.Text)
-	}
-	for _, text := range sheets {
-		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		sh, err := sheet.Parse([]byte(text))
@@ -29,13 +26,10 @@ func FuzzRoute(f *testing.F) {
 			return
 		}
 		r := Find(statics.Solve(p))
-		if len(r.Steps) == 0 && r.Why == "" {
+		if len(r.Steps) == 0 && r.Why == None {
 			t.Error("no steps, and no reason")
 		}
 		for i := range r.Steps {
-			if r.Text(p, r.Says(p, &r.Steps[i])) == "" {
-				t.Errorf("step %d says nothing", i)
-			}
 			for _, x := range r.Steps[i].Finds {
 				if math.IsNaN(x.Value) || math.IsInf(x.Value, 0) {
 					t.Errorf("%s is %v", r.Name(p, x.Symbol), x.Value)

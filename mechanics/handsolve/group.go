@@ -17,41 +17,43 @@ type group struct {
 	cut       []int // the lines that a section goes through
 	rigid     bool  // moments say more than forces
 	solid     bool  // a rigid body is among them
-	supported bool  // joints alone hold it
+	supported bool  // by joints only
 	nets      []net // of symbols, in their order; not those that cancel
 	loads     []net
-	inner     []int // symbols that cancel within
 
 	best  *found // cheapest equation with one unknown left
 	fresh bool
+	drawn bool // an equation of it was written
+
+	cutCost float64
 }
 
 // net is what a unit of a symbol, or a load, exerts on a group: the force f and
 // the moment m about the origin, and the sizes of what they are sums of.
 type net struct {
-	symbol       int
-	load         Load
-	f, m         r3.Vec
-	fSize, mSize float64
-	parts        int
-	one          r3.Vec // a place of it
+	symbol         int
+	load           Load
+	f, m           r3.Vec
+	fScale, mScale float64
+	parts          int
+	one            r3.Vec // a place of it
 }
 
 func (n *net) add(p *part) {
 	m := r3.Cross(p.at, p.f)
 	n.f, n.m = r3.Add(n.f, p.f), r3.Add(n.m, r3.Add(m, p.c))
-	n.fSize += r3.Norm(p.f)
-	n.mSize += r3.Norm(p.at)*r3.Norm(p.f) + r3.Norm(p.c)
+	n.fScale += r3.Norm(p.f)
+	n.mScale += r3.Norm(p.at)*r3.Norm(p.f) + r3.Norm(p.c)
 	n.parts++
 	n.one = p.at
 }
 
 // trim drops what is rounding.
-func (n *net) trim(tol float64) (nothing bool) {
-	if r3.Norm(n.f) <= tol*n.fSize {
+func (n *net) trim(tol float64) (zero bool) {
+	if r3.Norm(n.f) <= tol*n.fScale {
 		n.f = r3.Vec{}
 	}
-	if r3.Norm(n.m) <= tol*n.mSize {
+	if r3.Norm(n.m) <= tol*n.mScale {
 		n.m = r3.Vec{}
 	}
 	return n.f == (r3.Vec{}) && n.m == (r3.Vec{})
@@ -96,15 +98,7 @@ func (f *finder) group(bodies []int) *group {
 		}
 	}
 	slices.SortFunc(g.nets, func(a, b net) int { return a.symbol - b.symbol })
-	kept := g.nets[:0]
-	for _, n := range g.nets {
-		if n.trim(f.tol) {
-			g.inner = append(g.inner, n.symbol)
-		} else {
-			kept = append(kept, n)
-		}
-	}
-	g.nets = kept
+	g.nets = slices.DeleteFunc(g.nets, func(n net) bool { return n.trim(f.tol) })
 	g.supported = !slices.ContainsFunc(g.nets, func(n net) bool { return n.symbol < f.n && f.p.Unknowns[n.symbol].Joint < 0 })
 	g.loads = slices.DeleteFunc(g.loads, func(n net) bool { return n.trim(f.tol) })
 	return g
@@ -125,11 +119,16 @@ func (f *finder) left(g *group) []*net {
 // they are few, else pairs, and all that hangs together.
 func (f *finder) makeGroups() {
 	n := len(f.p.Bodies)
-	linked := f.neighbours()
-	for b := range n {
-		f.groups = append(f.groups, f.group([]int{b}))
+	put := func(bodies []int) *group {
+		g := f.group(bodies)
+		if len(g.nets) > 0 {
+			f.groups = append(f.groups, g)
+		}
+		return g
 	}
-	parts := components(n, linked)
+	for b := range n {
+		put([]int{b})
+	}
 	if n <= fewBodies {
 		for set := 1; set < 1<<n; set++ {
 			var bodies []int
@@ -138,99 +137,104 @@ func (f *finder) makeGroups() {
 					bodies = append(bodies, b)
 				}
 			}
-			if len(bodies) > 1 && connected(bodies, linked) {
-				g := f.group(bodies)
-				f.through(g)
-				f.groups = append(f.groups, g)
+			if len(bodies) < 2 {
+				continue
+			}
+			if all, _ := f.reach(bodies[0], -1, func(_, to int) bool { return set&(1<<to) != 0 }); len(all) == len(bodies) {
+				f.cutMembers(put(bodies))
 			}
 		}
-	} else {
-		for a := range n {
-			for _, b := range linked[a] {
-				if a < b && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
-					f.groups = append(f.groups, f.group([]int{a, b}))
+		return
+	}
+	for a := range n {
+		paired := map[int]bool{}
+		for k := range f.parts[a] {
+			for _, b := range f.on(f.parts[a][k].symbol) {
+				if a < b && !paired[b] && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
+					paired[b] = true
+					put([]int{a, b})
 				}
 			}
 		}
-		for _, bodies := range parts {
-			if len(bodies) > 2 {
-				f.groups = append(f.groups, f.group(bodies))
+	}
+	for b := range n {
+		if all, _ := f.reach(b, -1, func(int, int) bool { return true }); len(all) > 2 && all[0] == b {
+			put(all)
+		}
+	}
+}
+
+// on lists the bodies that a symbol acts on.
+func (f *finder) on(symbol int) []int {
+	if symbol < 0 {
+		return nil
+	}
+	return f.bodies[symbol]
+}
+
+// reach lists the bodies that one hangs together with, by symbols that may join it to
+// others. Where one of them is until it gives the symbols that lead there instead.
+func (f *finder) reach(from, until int, by func(symbol, to int) bool) (reached, path []int) {
+	type step struct{ symbol, from int }
+	reached = []int{from}
+	came := map[int]step{from: {-1, -1}}
+	for i := 0; i < len(reached); i++ {
+		b := reached[i]
+		for k := range f.parts[b] {
+			symbol := f.parts[b][k].symbol
+			for _, to := range f.on(symbol) {
+				if _, seen := came[to]; seen || !by(symbol, to) {
+					continue
+				}
+				came[to] = step{symbol, b}
+				reached = append(reached, to)
+				if to != until {
+					continue
+				}
+				for ; to != from; to = came[to].from {
+					path = append(path, came[to].symbol)
+				}
+				return nil, path
 			}
 		}
 	}
-	f.groups = slices.DeleteFunc(f.groups, func(g *group) bool { return len(g.nets) == 0 })
+	slices.Sort(reached)
+	return reached, nil
 }
 
-// through notes the members that are cut where joints of a truss are cut free together.
-func (f *finder) through(g *group) {
+// cutMembers notes the members that are cut where joints of a truss are cut free together.
+func (f *finder) cutMembers(g *group) {
 	if g.solid || g.whole {
 		return
 	}
+	var cut []int
 	for i := range g.nets {
-		if s := g.nets[i].symbol; s < f.n && f.p.Unknowns[s].Own {
-			if l := f.p.Unknowns[s].Line; len(f.p.Lines[l].Acts) == 2 {
-				g.cut = append(g.cut, l)
-			}
+		if f.joins(g.nets[i].symbol) {
+			cut = append(cut, g.nets[i].symbol)
 		}
+	}
+	if len(cut) > 0 {
+		f.through(g, cut...)
 	}
 }
 
-// neighbours tells which bodies share a symbol.
-func (f *finder) neighbours() [][]int {
-	on := make([][]int, f.n+len(f.route.Members))
-	for b := range f.parts {
-		for k := range f.parts[b] {
-			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(on[s], b) {
-				on[s] = append(on[s], b)
-			}
-		}
-	}
-	linked := make([][]int, len(f.parts))
-	for _, bodies := range on {
-		for _, a := range bodies {
-			for _, b := range bodies {
-				if a != b && !slices.Contains(linked[a], b) {
-					linked[a] = append(linked[a], b)
-				}
-			}
-		}
-	}
-	for b := range linked {
-		slices.Sort(linked[b])
-	}
-	return linked
+// joins tells that a symbol is the force in a straight member between two bodies.
+func (f *finder) joins(symbol int) bool {
+	return symbol < f.n && f.p.Unknowns[symbol].Own && len(f.on(symbol)) == 2 && len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2
 }
 
-func components(n int, linked [][]int) (out [][]int) {
-	seen := make([]bool, n)
-	for b := range n {
-		if seen[b] {
-			continue
-		}
-		seen[b] = true
-		part := []int{b}
-		for i := 0; i < len(part); i++ {
-			for _, c := range linked[part[i]] {
-				if !seen[c] {
-					seen[c] = true
-					part = append(part, c)
-				}
-			}
-		}
-		slices.Sort(part)
-		out = append(out, part)
-	}
-	return out
-}
-
-func connected(bodies []int, linked [][]int) bool {
-	reached := []int{bodies[0]}
-	for i := 0; i < len(reached); i++ {
-		for _, c := range linked[reached[i]] {
-			if slices.Contains(bodies, c) && !slices.Contains(reached, c) {
-				reached = append(reached, c)
-			}
+// through notes that a section goes through the members of some symbols. Joints one by
+// one come first, unless a shorter way to what is asked is looked for: then the section
+// that cuts the fewest members that are not asked for.
+func (f *finder) through(g *group, symbols ...int) {
+	for _, symbol := range symbols {
+		g.cut = append(g.cut, f.p.Unknowns[symbol].Line)
+		if f.deep && !f.wanted[symbol] {
+			g.cutCost += memberCost
 		}
 	}
-	return len(reached) == len(bodies)
+	g.cutCost += partCost
+	if !f.deep {
+		g.cutCost = sectionCost
+	}
 }

@@ -1,6 +1,8 @@
 package handsolve
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
@@ -62,7 +64,7 @@ func (f *finder) findMember(b int) {
 }
 
 // shares takes the force along out on body b apart into the joint's unknowns;
-// none where the joint does not hold all forces, or one is tied already.
+// none where the joint does not prevent all translations, or one is tied already.
 func (f *finder) shares(b, joint int, out r3.Vec) []Share {
 	j := &f.p.Joints[joint]
 	dims := 3
@@ -86,12 +88,12 @@ func (f *finder) shares(b, joint int, out r3.Vec) []Share {
 	return shares
 }
 
-// usedElsewhere tells that an unknown of a joint stands in a magnitude as well.
+// usedElsewhere tells that an unknown of a joint occurs in a magnitude as well.
 func (f *finder) usedElsewhere(unknown, joint int) bool {
 	for act := range f.p.Acts() {
 		for _, terms := range [][]problem.ActTerm{act.Terms, act.CoupleTerms} {
 			for _, t := range terms {
-				if t.Unknown == unknown && !f.ofJoint(act, joint) {
+				if t.Unknown == unknown && f.jointOf(act) != joint {
 					return true
 				}
 			}
@@ -100,60 +102,36 @@ func (f *finder) usedElsewhere(unknown, joint int) bool {
 	return false
 }
 
-func (f *finder) ofJoint(act *problem.Act, joint int) bool {
-	acts := f.p.Joints[joint].Acts
-	for k := range acts {
-		if act == &acts[k] {
-			return true
+// jointOf is the joint that an act is of, or -1.
+func (f *finder) jointOf(act *problem.Act) int {
+	for i := range f.p.Joints {
+		for k := range f.p.Joints[i].Acts {
+			if act == &f.p.Joints[i].Acts[k] {
+				return i
+			}
 		}
 	}
-	return false
+	return -1
 }
 
-// ends gathers the places where forces act on a body; false where it is acted
-// on by couples, or at more than two places.
+// ends gathers the places where forces act on a body; false where a couple acts on
+// it, or a force at a third place.
 func (f *finder) ends(b int) (ends []end, ok bool) {
-	put := func(acts []problem.Act, joint int) bool {
-		for k := range acts {
-			a := &acts[k]
-			if a.Body != b {
-				continue
-			}
-			if a.Couple != (r3.Vec{}) || len(a.CoupleTerms) > 0 {
-				return false
-			}
-			if a.Const == (r3.Vec{}) && len(a.Terms) == 0 {
-				continue
-			}
-			i := 0
-			for i < len(ends) && ends[i].at != a.At {
-				i++
-			}
-			if i == len(ends) {
-				ends = append(ends, end{at: a.At, joint: joint, pure: true})
-			} else {
-				ends[i].pure = false
-			}
+	for a := range f.p.Acts() {
+		switch {
+		case a.Body != b || a.Const == (r3.Vec{}) && len(a.Terms) == 0 && a.Couple == (r3.Vec{}) && len(a.CoupleTerms) == 0:
+			continue
+		case a.Couple != (r3.Vec{}) || len(a.CoupleTerms) > 0:
+			return nil, false
 		}
-		return len(ends) <= 2
+		i := slices.IndexFunc(ends, func(e end) bool { return e.at == a.At })
+		if i < 0 {
+			ends = append(ends, end{at: a.At, joint: f.jointOf(a), pure: true})
+		} else {
+			ends[i].pure = false
+		}
 	}
-	ok = true
-	for i := range f.p.Joints {
-		ok = ok && put(f.p.Joints[i].Acts, i)
-	}
-	for i := range f.p.Lines {
-		ok = ok && put(f.p.Lines[i].Acts, -1)
-	}
-	for i := range f.p.Couples {
-		ok = ok && put(f.p.Couples[i].Acts, -1)
-	}
-	for i := range f.p.Loads {
-		ok = ok && put(f.p.Loads[i].Acts, -1)
-	}
-	for i := range f.p.Bodies {
-		ok = ok && put(f.p.Bodies[i].Acts, -1)
-	}
-	return ends, ok
+	return ends, len(ends) <= 2
 }
 
 // pointAt is the first point at a place, or -1.

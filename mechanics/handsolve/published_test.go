@@ -1,39 +1,14 @@
 package handsolve
 
 import (
+	"fmt"
+	"math/rand/v2"
 	"testing"
 
-	"trivet/fixtures"
-	"trivet/mechanics/problem"
-)
+	"gonum.org/v1/gonum/spatial/r3"
 
-// asked lists the unknowns that a sheet asks for, all where it asks for none.
-func asked(p *problem.Problem) []int {
-	var out []int
-	seen := map[int]bool{}
-	put := func(j int) {
-		if j >= 0 && !seen[j] {
-			seen[j] = true
-			out = append(out, j)
-		}
-	}
-	for _, q := range p.Asked {
-		switch q.Kind {
-		case problem.AskUnknown:
-			put(q.Unknown)
-		case problem.AskJoint:
-			for _, t := range p.Joints[q.Joint].Forces {
-				put(t.Unknown)
-			}
-		}
-	}
-	if len(out) == 0 {
-		for j := range p.Unknowns {
-			put(j)
-		}
-	}
-	return out
-}
+	"trivet/fixtures"
+)
 
 func equations(steps []Step) (n int) {
 	for i := range steps {
@@ -57,9 +32,10 @@ func TestPublishedLengths(t *testing.T) {
 		if !rigid || len(p.Unknowns) == 0 || !s.Single() {
 			continue
 		}
-		r := Find(s)
-		of := asked(p)
-		all, some := equations(r.Steps), equations(r.Toward(of))
+		r, route := find(s, nil), Find(s)
+		follow(t, s, &route, p.Asked...)
+		of := dependsOn(p, p.Asked)
+		all, some := equations(r.Steps), equations(route.Steps)
 		if all > len(p.Unknowns) || some > all {
 			t.Errorf("%s: %d unknowns, %d equations for all and %d for what is asked", fx.Name, len(p.Unknowns), all, some)
 		}
@@ -96,8 +72,66 @@ func TestPublishedRoutes(t *testing.T) {
 		}
 		s := solveText(t, fx.Text)
 		r := Find(s)
-		if got := equations(r.Toward(asked(s.Problem))); got > c.most {
+		if got := equations(r.Steps); got > c.most {
 			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.route, tell(&r, s.Problem))
 		}
+	}
+}
+
+// Where members of a truss are asked for, the reactions and one section give them: no
+// joint is cut free.
+func TestMembersBySection(t *testing.T) {
+	for _, name := range []string{"roof-truss-in-the-wind", "truss-by-section", "wall-truss-by-section"} {
+		fx, ok := fixtures.Get(name)
+		if !ok {
+			t.Fatalf("no sheet %s", name)
+		}
+		s := solveText(t, fx.Text)
+		r := Find(s)
+		follow(t, s, &r, s.Problem.Asked...)
+		cuts := map[string]bool{}
+		for i := range r.Steps {
+			for _, e := range r.Steps[i].Equations {
+				if !e.Whole && len(e.Cut) == 0 {
+					t.Errorf("%s: an equation for the bodies %v\n%s", name, e.Bodies, tell(&r, s.Problem))
+				}
+				if !e.Whole {
+					cuts[fmt.Sprint(e.Cut)] = true
+				}
+			}
+		}
+		if len(cuts) != 1 {
+			t.Errorf("%s: %d sections\n%s", name, len(cuts), tell(&r, s.Problem))
+		}
+	}
+}
+
+// Each unloaded joint of the step of zero-force members obeys one of the two rules.
+func TestZeroForceMembers(t *testing.T) {
+	seen := 0
+	rng := rand.New(rand.NewPCG(12, 1))
+	for range 200 {
+		s := solveText(t, truss(rng, 4+rng.IntN(10)))
+		r := Find(s)
+		for _, step := range r.Steps {
+			for _, z := range step.Zero {
+				seen++
+				for act := range s.Problem.Acts() {
+					if act.Body == z.Body && act.Const != (r3.Vec{}) {
+						t.Errorf("a load acts at joint %s", s.Problem.Bodies[z.Body].Name)
+					}
+				}
+				direction := func(symbol int) r3.Vec { return s.Problem.Lines[s.Problem.Unknowns[symbol].Line].Legs[0].U }
+				apart := func(a, b int) bool { return r3.Norm(r3.Cross(direction(a), direction(b))) > parallelSine }
+				two := len(z.Zero) == 2 && len(z.Collinear) == 0 && apart(z.Zero[0], z.Zero[1])
+				third := len(z.Zero) == 1 && len(z.Collinear) == 2 && !apart(z.Collinear[0], z.Collinear[1]) && apart(z.Zero[0], z.Collinear[0])
+				if !two && !third {
+					t.Errorf("neither rule: %v beside %v", z.Zero, z.Collinear)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no truss has a zero-force member")
 	}
 }

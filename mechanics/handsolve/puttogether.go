@@ -68,7 +68,7 @@ func (f *finder) putSolved(step Step, of []int) bool {
 	return true
 }
 
-// allTogether is the last resort: every equation of every body that still holds
+// allTogether is the last resort: every equation of every body that still contains
 // an unknown, solved together for all that has a value.
 func (f *finder) allTogether() bool {
 	step := Step{Kind: Together}

@@ -1,276 +1,74 @@
 package handsolve
 
-import (
-	"slices"
-)
+import "slices"
 
-// A section cuts three members, as many as a part of a plane structure has
-// equations. Edges are the lines of unknown magnitude between two bodies; what
-// else joins bodies is not cut.
-const (
-	// manyEdges is up to how many members sections are looked for: their number
-	// grows with the square.
-	manyEdges = 100
-	// fewJoints is up to how many members, itself included, a joint by joint route
-	// is as short as a section.
-	fewJoints = 1
-)
+// manyEdges is up to how many members sections are looked for.
+const manyEdges = 100
 
-type edge struct {
-	a, b   int // bodies
-	line   int
-	symbol int
-}
-
-type cuts struct {
-	f     *finder
-	edges []edge
-	at    [][]int // edges at each body
-	fast  sets    // bodies joined by what is not cut
-
-	order, low, end []int
-	bodies          []int // in the order in which they are reached
-}
-
-// sets keeps which bodies belong together.
-type sets []int
-
-func (s sets) find(i int) int {
-	for s[i] != i {
-		s[i] = s[s[i]]
-		i = s[i]
-	}
-	return i
-}
-
-// addSections makes the groups on either side of every cut of three members,
-// once; false where there are none to add.
+// addSections makes the groups on either side of every cut of three members, as many
+// as a part of a plane structure has equations; once, and false where there are none to
+// add. Few bodies are groups in each combination already.
 func (f *finder) addSections() bool {
-	f.makeSections()
-	if f.cut || len(f.sections) == 0 {
+	if f.sections || !f.p.Planar || len(f.p.Bodies) <= fewBodies {
 		return false
 	}
-	f.cut = true
-	f.groups = append(f.groups, f.sections...)
-	return true
+	f.sections = true
+	var edges []int
+	for symbol := range f.n {
+		if f.joins(symbol) {
+			edges = append(edges, symbol)
+		}
+	}
+	if len(edges) > manyEdges {
+		return false
+	}
+	before := len(f.groups)
+	seen := map[[3]int]bool{}
+	for _, symbol := range edges {
+		f.cut([]int{symbol}, seen)
+	}
+	return len(f.groups) > before
 }
 
-func (f *finder) makeSections() {
-	if f.sections != nil || !f.p.Planar || len(f.p.Bodies) < 4 {
+// cut completes a cut: each way from one end of its first member to the other has to
+// go through a member that is cut.
+func (f *finder) cut(of []int, seen map[[3]int]bool) {
+	ends := f.on(of[0])
+	side, way := f.reach(ends[0], ends[1], func(symbol, _ int) bool { return !slices.Contains(of, symbol) })
+	if len(of) == 3 {
+		if way == nil {
+			f.split(side, of, seen)
+		}
 		return
 	}
-	f.sections = []*group{}
-	c := f.cuts()
-	if len(c.edges) > manyEdges || len(c.edges) < 3 {
+	for _, symbol := range way {
+		if f.joins(symbol) {
+			f.cut(append(slices.Clone(of), symbol), seen)
+		}
+	}
+}
+
+// split makes the two sides of a cut, where each of the members joins one to the other.
+func (f *finder) split(side, cut []int, seen map[[3]int]bool) {
+	slices.Sort(cut)
+	key := [3]int(cut)
+	if seen[key] || slices.ContainsFunc(cut, func(symbol int) bool {
+		return slices.Contains(side, f.on(symbol)[0]) == slices.Contains(side, f.on(symbol)[1])
+	}) {
 		return
 	}
-	seen := map[string]bool{}
-	for a := range c.edges {
-		for b := a + 1; b < len(c.edges); b++ {
-			c.walk(a, b)
-			for e := b + 1; e < len(c.edges); e++ {
-				f.splitAt(c, a, b, e, seen)
-			}
+	seen[key] = true
+	var other []int
+	for b := range f.p.Bodies {
+		if !slices.Contains(side, b) {
+			other = append(other, b)
 		}
 	}
-}
-
-func (f *finder) cuts() *cuts {
-	n := len(f.p.Bodies)
-	c := &cuts{f: f, at: make([][]int, n), fast: make(sets, n), order: make([]int, n), low: make([]int, n), end: make([]int, n)}
-	for b := range n {
-		c.fast[b] = b
-	}
-	on := make([][]int, len(f.known))
-	for b := range f.parts {
-		for k := range f.parts[b] {
-			if s := f.parts[b][k].symbol; s >= 0 && !slices.Contains(on[s], b) {
-				on[s] = append(on[s], b)
-			}
+	for _, bodies := range [][]int{side, other} {
+		if len(bodies) > 1 {
+			g := f.group(bodies)
+			f.through(g, cut...)
+			f.groups = append(f.groups, g)
 		}
 	}
-	for symbol, bodies := range on {
-		if symbol < f.n && len(bodies) == 2 && f.p.Unknowns[symbol].Own {
-			l := f.p.Unknowns[symbol].Line
-			if len(f.p.Lines[l].Path) == 2 {
-				c.edges = append(c.edges, edge{bodies[0], bodies[1], l, symbol})
-				continue
-			}
-		}
-		for _, b := range bodies[min(1, len(bodies)):] {
-			c.fast[c.fast.find(b)] = c.fast.find(bodies[0])
-		}
-	}
-	for i, e := range c.edges {
-		c.edges[i].a, c.edges[i].b = c.fast.find(e.a), c.fast.find(e.b)
-		c.at[c.edges[i].a] = append(c.at[c.edges[i].a], i)
-		c.at[c.edges[i].b] = append(c.at[c.edges[i].b], i)
-	}
-	return c
-}
-
-// walk goes through the bodies without two edges and notes for each the order
-// in which it is reached, the earliest one reached back from behind it, and where
-// what is behind it ends: an edge that nothing behind it leads back over is a bridge.
-func (c *cuts) walk(skipA, skipB int) {
-	for b := range c.order {
-		c.order[b] = -1
-	}
-	c.bodies = c.bodies[:0]
-	var visit func(b, by int)
-	visit = func(b, by int) {
-		c.order[b] = len(c.bodies)
-		c.low[b] = c.order[b]
-		c.bodies = append(c.bodies, b)
-		for _, i := range c.at[b] {
-			if i == skipA || i == skipB || i == by {
-				continue
-			}
-			to := c.edges[i].a
-			if to == b {
-				to = c.edges[i].b
-			}
-			if c.order[to] < 0 {
-				visit(to, i)
-				c.low[b] = min(c.low[b], c.low[to])
-			} else {
-				c.low[b] = min(c.low[b], c.order[to])
-			}
-		}
-		c.end[b] = len(c.bodies)
-	}
-	for b := range c.order {
-		if c.order[b] < 0 && c.fast.find(b) == b {
-			visit(b, -1)
-		}
-	}
-}
-
-// splitAt makes the two sides of a cut where the third edge is a bridge.
-func (f *finder) splitAt(c *cuts, a, b, third int, seen map[string]bool) {
-	e := &c.edges[third]
-	far := e.b
-	if c.order[e.a] > c.order[e.b] {
-		far = e.a
-	}
-	if c.low[far] < c.order[far] || c.low[far] > c.order[far] || e.a == e.b {
-		return
-	}
-	// far's subtree hangs on this edge alone, if the edge is the one it was reached by.
-	behind := make([]bool, len(c.order))
-	for _, x := range c.bodies[c.order[far]:c.end[far]] {
-		behind[x] = true
-	}
-	for i, other := range c.edges {
-		if behind[other.a] != behind[other.b] && i != a && i != b && i != third {
-			return
-		}
-	}
-	for _, i := range []int{a, b, third} {
-		if behind[c.edges[i].a] == behind[c.edges[i].b] {
-			return // this edge is not cut at all: the cut has fewer members
-		}
-	}
-	for _, side := range []bool{true, false} {
-		var bodies []int
-		key := make([]byte, len(c.order))
-		for x := range c.order {
-			if behind[c.fast.find(x)] == side {
-				bodies = append(bodies, x)
-				key[x] = 1
-			}
-		}
-		if len(bodies) < 2 || seen[string(key)] {
-			continue
-		}
-		seen[string(key)] = true
-		g := f.group(bodies)
-		g.cut = []int{c.edges[a].line, c.edges[b].line, c.edges[third].line}
-		f.sections = append(f.sections, g)
-	}
-}
-
-// offers are sections that give a member of a truss from the loads and supports
-// at once, where joint by joint it takes several members before it.
-func (f *finder) offers() {
-	f.makeSections()
-	if len(f.sections) == 0 {
-		return
-	}
-	before := f.before()
-	best := map[int]*found{}
-	for _, g := range f.sections {
-		var open []*net
-		for i := range g.nets {
-			if n := &g.nets[i]; before[n.symbol] != 0 {
-				open = append(open, n)
-			}
-		}
-		if len(open) == 0 || len(open) > len(g.cut) {
-			continue
-		}
-		f.candidates(g, open, func(c *candidate) {
-			n := f.alone(c, open)
-			if n == nil || before[n.symbol] <= fewJoints {
-				return
-			}
-			cost := f.cost(g, c, 1)
-			if b := best[n.symbol]; b == nil || cost < b.cost {
-				best[n.symbol] = &found{g, *c, n, cost}
-			}
-		})
-	}
-	for symbol := range f.known {
-		if b := best[symbol]; b != nil && f.known[symbol] {
-			f.offer(b, before)
-		}
-	}
-}
-
-// offer writes a section as if no member were known yet.
-func (f *finder) offer(b *found, before []int) {
-	was := slices.Clone(f.known)
-	for symbol := range f.known {
-		f.known[symbol] = was[symbol] && before[symbol] == 0
-	}
-	e := f.equation(b.g, &b.c, b.n)
-	f.drops(&e)
-	copy(f.known, was)
-	f.route.Sections = append(f.route.Sections,
-		Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{b.n.symbol, e.solve()}}, Needs: e.needs()})
-}
-
-// before counts the members that the route takes up to each symbol, itself
-// included: 0 for what comes from loads and supports alone.
-func (f *finder) before() []int {
-	member := make([]bool, len(f.known))
-	for _, e := range f.cuts().edges {
-		member[e.symbol] = true
-	}
-	needs := make([]map[int]bool, len(f.known))
-	for i := range f.route.Steps {
-		s := &f.route.Steps[i]
-		for _, x := range s.Finds {
-			all := map[int]bool{}
-			for _, n := range s.Needs {
-				for m := range needs[n] {
-					all[m] = true
-				}
-			}
-			for _, y := range s.Finds {
-				if member[y.Symbol] {
-					all[y.Symbol] = true
-				}
-			}
-			needs[x.Symbol] = all
-		}
-	}
-	out := make([]int, len(f.known))
-	for symbol := range out {
-		out[symbol] = len(needs[symbol])
-		if !f.known[symbol] {
-			out[symbol] = len(f.known) // never found: as bad as all of them
-		}
-	}
-	return out
 }

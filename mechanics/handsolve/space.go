@@ -4,7 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// spaceForces are the directions across two others, or across one and a
+// spaceForces are the directions perpendicular to two others, or to one and a
 // coordinate: those of symbols left and, so that fewer terms stay, of known ones.
 func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*candidate)) {
 	var all []*net
@@ -20,21 +20,21 @@ func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*cand
 				continue
 			}
 			b := all[k]
-			u, ok := unit(r3.Cross(a.f, b.f), a.fSize*b.fSize)
+			u, ok := unit(r3.Cross(a.f, b.f), a.fScale*b.fScale)
 			if !ok || onAxis(u) {
 				continue
 			}
 			c := candidate{along: u, named: named(), cost: cost}
-			c.named.Across = []int{a.symbol, b.symbol}
+			c.named.Perp = []int{a.symbol, b.symbol}
 			try(&c)
 		}
 		for k := range 3 {
-			u, ok := unit(r3.Cross(a.f, axis(k)), a.fSize)
+			u, ok := unit(r3.Cross(a.f, axis(k)), a.fScale)
 			if !ok || onAxis(u) {
 				continue
 			}
 			c := candidate{along: u, named: named(), cost: cost}
-			c.named.Across, c.named.Axis = []int{a.symbol}, "xyz"[k]
+			c.named.Perp, c.named.Axis = []int{a.symbol}, "xyz"[k]
 			try(&c)
 		}
 	}
@@ -44,7 +44,7 @@ func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*cand
 const spacePoints = 14
 
 // spaceMoments are moments about axes through named points: along a coordinate,
-// to another point, along a line of action, or meeting two lines of action; and
+// to another point, along a line of action, or intersecting two lines of action; and
 // about lines of action themselves.
 func (f *finder) spaceMoments(g *group, left []*net, try func(*candidate)) {
 	points := f.points(g)
@@ -79,7 +79,7 @@ func (f *finder) spaceMoments(g *group, left []*net, try func(*candidate)) {
 // lineAxes are the lines of action themselves.
 func (f *finder) lineAxes(left []*net, try func(*candidate)) {
 	for _, n := range left {
-		u, ok := unit(n.f, n.fSize)
+		u, ok := unit(n.f, n.fScale)
 		if !ok || n.parts > 1 {
 			continue
 		}
@@ -90,23 +90,23 @@ func (f *finder) lineAxes(left []*net, try func(*candidate)) {
 }
 
 // axesThrough are the axes through a point along a line of action, and those
-// that meet two lines: the planes of the point with either line cut in them.
+// that intersect two lines: the planes of the point with either line cut in them.
 func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 	at := f.at[i]
 	for k, a := range left {
-		if u, ok := unit(a.f, a.fSize); ok && !onAxis(u) {
+		if u, ok := unit(a.f, a.fScale); ok && !onAxis(u) {
 			c := candidate{moment: true, at: at, along: u, named: named(), cost: parallelCost}
 			c.named.Point, c.named.Along = i, a.symbol
 			try(&c)
 		}
 		ma := a.about(at)
-		sa := f.length*a.fSize + a.mSize
+		sa := f.length*a.fScale + a.mScale
 		if r3.Norm(ma) <= sameTol*sa {
 			continue
 		}
 		for _, b := range left[k+1:] {
 			mb := b.about(at)
-			sb := f.length*b.fSize + b.mSize
+			sb := f.length*b.fScale + b.mScale
 			if r3.Norm(mb) <= sameTol*sb {
 				continue
 			}
@@ -114,8 +114,8 @@ func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 			if !ok || onAxis(u) {
 				continue
 			}
-			c := candidate{moment: true, at: at, along: u, named: named(), cost: meetCost}
-			c.named.Point, c.named.Across = i, []int{a.symbol, b.symbol}
+			c := candidate{moment: true, at: at, along: u, named: named(), cost: intersectCost}
+			c.named.Point, c.named.Perp = i, []int{a.symbol, b.symbol}
 			try(&c)
 		}
 	}

@@ -92,7 +92,7 @@ func (f *finder) places() (place map[int]int, symbols []int) {
 	return place, symbols
 }
 
-// writings are all equations that hold a few symbols, those of fewest first.
+// writings are all equations that contain a few symbols, those of fewest first.
 func (f *finder) writings(place map[int]int, symbols []int) []writing {
 	var all []writing
 	for _, g := range f.groups {
@@ -168,7 +168,7 @@ func (s *span) put(row []float64) bool {
 	return true
 }
 
-// within takes equations that hold none but these symbols, until they fix them.
+// within collects equations that contain only these symbols, until they fix them.
 func within(all []writing, of uint64) *set {
 	s := set{of: of}
 	var basis span

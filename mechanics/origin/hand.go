@@ -14,9 +14,9 @@ import (
 
 // ofHand is a number of an equation of the hand route, ΣM = coefficient·symbol ... = 0:
 // what a unit of the symbol adds to the sum, or a value put in.
-func ofHand(w *working.Working, of *working.Step, b doc.Block, f found) string {
+func ofHand(w *working.Working, hand *handsolve.Step, b doc.Block, f found) string {
 	p := w.Solution.Problem
-	e := equation(of.Hand, b, f)
+	e := equation(hand, b, f)
 	if e == nil || len(f.way) == 0 || f.way[0] != 1 {
 		return ""
 	}
@@ -127,7 +127,7 @@ func along3(p *problem.Problem, d r3.Vec) string {
 // stepOf names the step that found a symbol.
 func stepOf(w *working.Working, symbol int) string {
 	for i := w.RouteFrom; i < w.RouteTo; i++ {
-		if hand := w.Steps[i].Hand; hand != nil {
+		for _, hand := range w.Steps[i].Hand {
 			for _, x := range hand.Finds {
 				if x.Symbol == symbol {
 					return strconv.Itoa(i-w.RouteFrom+1) + ", " + w.Steps[i].Title

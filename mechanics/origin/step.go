@@ -20,7 +20,7 @@ func Step(w *working.Working, step, block, k int) string {
 	if m == nil {
 		return ""
 	}
-	if says := ofStep(w, of, b, f); says != "" {
+	if says := ofStep(w, of, block, f); says != "" {
 		return says
 	}
 	if says := ofSpread(s, of, m.Num); says != "" {
@@ -49,8 +49,8 @@ func held(s *statics.Solution, b *doc.Check) string {
 }
 
 // ofStep says what the system says of a number.
-func ofStep(w *working.Working, of *working.Step, b doc.Block, f found) string {
-	s := w.Solution
+func ofStep(w *working.Working, of *working.Step, block int, f found) string {
+	s, b := w.Solution, of.Body[block]
 	switch of.Kind {
 	case working.Position, working.Unit:
 		return ofLine(s, of, b, f)
@@ -60,11 +60,11 @@ func ofStep(w *working.Working, of *working.Step, b doc.Block, f found) string {
 		return ofMatrix(s, f)
 	case working.Solve, working.Answers, working.Route:
 		if of.Hand != nil {
-			if says := ofHand(w, of, b, f); says != "" {
+			if says := ofHand(w, of.Hand[block], b, f); says != "" {
 				return says
 			}
 		}
-		return ofValue(s, of, f)
+		return ofValue(s, of, block, f)
 	}
 	return ""
 }
@@ -140,7 +140,7 @@ func ofMatrix(s *statics.Solution, f found) string {
 }
 
 // ofValue is the value of an unknown, x = .. = value.
-func ofValue(s *statics.Solution, of *working.Step, f found) string {
+func ofValue(s *statics.Solution, of *working.Step, block int, f found) string {
 	m := f.formula
 	for _, x := range f.on() { // an answer stands in a row, with its sense
 		if x.Op == doc.Relate {
@@ -155,7 +155,7 @@ func ofValue(s *statics.Solution, of *working.Step, f found) string {
 	switch {
 	case j < 0:
 		return ""
-	case of.Hand != nil && len(of.Hand.Equations) > 0:
+	case of.Hand != nil && len(of.Hand[block].Equations) > 0:
 		return report.TextMath(*m) + ": from the equation above with the numbers put in"
 	case of.Hand != nil:
 		return report.TextMath(*m) + ": its share of the force along the member"

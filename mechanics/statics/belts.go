@@ -61,7 +61,7 @@ func (s *Solution) gripNeeded(b *problem.Belt) string {
 	tight, slack, _ := s.tensions(b)
 	over, under := s.at(p.Lines[tight].Magnitude), s.at(p.Lines[slack].Magnitude)
 	if under <= senseTol*over {
-		return fmt.Sprintf("belt %s would have to hold %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.force1(over), p.Lines[slack].Name)
+		return fmt.Sprintf("belt %s would have to carry %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.force1(over), p.Lines[slack].Name)
 	}
 	return fmt.Sprintf("belt %s would need %s/%s = %s, more than e^(μβ) = %s", b.Name, p.Lines[tight].Name, p.Lines[slack].Name,
 		units.Figures(over/under, p.Figures), units.Figures(b.Ratio(), p.Figures))

@@ -51,15 +51,15 @@ func TestBeltWords(t *testing.T) {
 		{gripping, "100 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: belt R would need R2/R1 = 8.000, more than e^(μβ) = 2.850; belt R slips"},
 		{gripping, "800 N", "100 N", "inadmissible", "not possible as drawn, partially constrained: belt R would need R1/R2 = 8.000, more than e^(μβ) = 2.850; belt R slips"},
 		{gripping, "0 N", "800 N", "inadmissible", "belt R slips: it has a tension of 800.0 N on one side of the drum and none on the other"},
-		{gripping, "0 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: belt R would have to hold R2 = 800.0 N with no tension R1; belt R slips"},
+		{gripping, "0 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: belt R would have to carry R2 = 800.0 N with no tension R1; belt R slips"},
 		{gripping, "-50 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: the only solution puts belt R1 in compression (50.00 N); R1 goes slack"},
 		{gripping, "100 N", "?", "indeterminate", "R2 lies between 35.09 N and 285.0 N"},
 		{gripping, "100 N", "?", "indeterminate", "equilibrium is possible with the tensions of R within the ratio e^(μβ)"},
 		{gripping + `, tight = "R2"`, "100 N", "?", "determinate", "belt R: slip is impending, as specified: R2 = R1 e^(μβ) = 285.0 N"},
 		{gripping + `, tight = "R1"`, "100 N", "?", "determinate", "belt R: slip is impending, as specified: R1 = R2 e^(μβ) = 100.0 N"},
 		{gripping + `, tight = "R2"`, "100 N", "100 N", "no-equilibrium", "belt R: slip is impending"},
-		{gripping + `, limit = "150 N"`, "100 N", "210 N", "determinate", "R2 exceeds its limit: it uses 140.0 % of 150.0 N"},
-		{gripping + `, limit = "300 N"`, "210 N", "100 N", "determinate", "R1 uses 70.00 % of 300.0 N, a factor of 1.429 left"},
+		{gripping + `, limit = "150 N"`, "100 N", "210 N", "determinate", "R2 exceeds its limit of 150.0 N: utilisation 140.0 %"},
+		{gripping + `, limit = "300 N"`, "210 N", "100 N", "determinate", "R1 is at 70.00 % of its limit of 300.0 N; reserve factor 1.429"},
 		{`friction = "0.3"`, "100 N", "120 N", "determinate", "R2/R1 = 1.200 of e^(μβ) = 1.803: belt R does not slip"}, // β = 2 atan(3/2)
 	} {
 		s := solveText(t, capstan(c.belt, c.one, c.two))
@@ -114,7 +114,7 @@ func TestBeltsObeyTheirEquation(t *testing.T) {
 			if math.Abs(x.Low-pull/grip) > near*pull || math.Abs(x.High-pull*grip) > near*pull*grip {
 				t.Errorf("%s: from %v to %v, want %v to %v", belt, x.Low, x.High, pull/grip, pull*grip)
 			}
-			if got := s.Ends(x.HighBy); got != "R is about to slip" {
+			if got := s.Ends(x.HighBy); got != "slip is impending at belt R" {
 				t.Errorf("%s: %s", belt, got)
 			}
 		}
@@ -198,5 +198,5 @@ T = { kind = "cable", at = "B", along = "dir(C, B)" }
 	if s.Verdict != Inadmissible {
 		t.Fatal(s.Words())
 	}
-	hasWords(t, s, "no solution has cable T in tension and the tensions of belt R within the ratio e^(μβ); belt R slips")
+	hasWords(t, s, "not possible as drawn, partially constrained: no solution has cable T in tension and the tensions of belt R within the ratio e^(μβ); belt R slips")
 }

@@ -213,8 +213,10 @@ func (s *Solution) Ends(by []Ended) string {
 	for _, e := range by {
 		c := &s.conditions[e.Condition]
 		switch {
-		case c.Kind == Friction, c.Kind == Grip:
+		case c.Kind == Friction:
 			slips = withNew(slips, c.Name)
+		case c.Kind == Grip:
+			slips = withNew(slips, "belt "+c.Name)
 		case c.Kind == Face:
 			j := &p.Joints[c.Joint]
 			end := p.Points[j.Face[e.Part]].Name

@@ -13,39 +13,69 @@ import (
 	"trivet/units"
 )
 
-// RouteSteps are the steps of the hand route, for Insert: for each the sentence
-// that says what is cut free and why one unknown is alone, the equation in
-// symbols and with numbers, and the value. Sections of trusses come last, as
-// another way to the same value. Where there is no route a single step says why.
+// RouteSteps are the steps of the hand solution, for Insert: for each the sentence
+// that says which body is considered and why one unknown is alone, the equation in
+// symbols and with numbers, and the value. Equations that follow each other on the
+// same bodies are one step. Where there is no hand solution a single step says why.
 func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
 	if len(r.Steps) == 0 {
-		return []Step{{Kind: Route, Title: "No route by hand", Body: []doc.Block{say("There is no route by hand: " + r.Why + ".")}}}
+		return []Step{{Kind: Route, Title: "No hand solution", Body: []doc.Block{say("There is no hand solution: " + refusals[r.Why] + ".")}}}
 	}
 	w := routeWriter{builder: builder{s: s, p: s.Problem, axes: 3}, r: &r}
+	if w.p.Planar {
+		w.axes = 2
+	}
 	var out []Step
 	for i := range r.Steps {
-		out = append(out, w.routeStep(&r.Steps[i]))
-	}
-	for i := range r.Sections {
-		step := w.routeStep(&r.Sections[i])
-		step.Title = "Or by a section: " + step.Title
-		out = append(out, step)
+		hand := &r.Steps[i]
+		if i == 0 || !follows(&r.Steps[i-1], hand) {
+			out = append(out, Step{Kind: Route, Title: w.title(hand)})
+		}
+		step := &out[len(out)-1]
+		w.routeStep(step, hand)
+		for len(step.Hand) < len(step.Body) {
+			step.Hand = append(step.Hand, hand)
+		}
 	}
 	return out
 }
 
-// routeWriter writes the steps of a route.
+var refusals = map[handsolve.Refusal]string{
+	handsolve.NoFreeBody:     "no body is cut free",
+	handsolve.NoUnknown:      "there are no unknowns",
+	handsolve.NoEquilibrium:  "there is no equilibrium",
+	handsolve.NoneAsked:      "what is asked for does not depend on the unknowns",
+	handsolve.NoSingleValues: "no unknown that is asked for has a single value",
+}
+
+// follows tells that a step is one more equation on the bodies of the one before.
+func follows(last, step *handsolve.Step) bool {
+	return last.Kind == handsolve.One && step.Kind == handsolve.One && slices.Equal(last.Equations[0].Bodies, step.Equations[0].Bodies)
+}
+
+// routeWriter writes the steps of a hand solution.
 type routeWriter struct {
 	builder
 	r *handsolve.Route
 }
 
-func (w *routeWriter) routeStep(step *handsolve.Step) Step {
-	out := Step{Kind: Route, Title: w.title(step), Body: []doc.Block{&doc.Paragraph{Text: w.sentence(step)}}, Hand: step}
+// routeStep writes a step of the hand solution below what a step contains already.
+func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
+	if len(out.Body) == 0 && len(step.Equations) == 1 && len(step.Equations[0].Cut) > 0 {
+		out.Body = append(out.Body, say(w.section(&step.Equations[0])))
+	}
+	for _, sentence := range w.sentences(step) {
+		out.Body = append(out.Body, say(sentence...))
+	}
 	for i := range step.Equations {
 		w.speaksOf(&out.About, &step.Equations[i])
 	}
 	switch step.Kind {
+	case handsolve.ZeroForce:
+		for _, z := range step.Zero {
+			out.About.Bodies = append(out.About.Bodies, z.Body)
+		}
+		return // the sentences give the values
 	case handsolve.Together:
 		out.Kind = Solve
 		var symbols, numbers []doc.Math
@@ -71,36 +101,6 @@ func (w *routeWriter) routeStep(step *handsolve.Step) Step {
 	if len(values) > 0 {
 		out.Body = append(out.Body, aligned(values...))
 	}
-	return out
-}
-
-func (w *routeWriter) title(step *handsolve.Step) string {
-	names := make([]string, len(step.Finds))
-	for k, x := range step.Finds {
-		names[k] = w.r.Name(w.p, x.Symbol)
-	}
-	switch step.Kind {
-	case handsolve.TwoForce:
-		return "Two-force member " + w.p.Bodies[w.r.Members[step.Member].Body].Name
-	case handsolve.Together:
-		return listWords(names) + " together"
-	case handsolve.Components:
-		return listWords(names) + " from the force in " + w.p.Bodies[w.r.Members[step.Member].Body].Name
-	}
-	return names[0] + " from " + w.r.Short(w.p, &step.Equations[0])
-}
-
-// sentence is what the route says of a step, with its symbols as formulas.
-func (w *routeWriter) sentence(step *handsolve.Step) []doc.Inline {
-	var out []doc.Inline
-	for _, piece := range w.r.Says(w.p, step) {
-		if piece.Symbol < 0 {
-			out = append(out, wordCell(piece.Words))
-		} else {
-			out = append(out, cell(w.symbol(piece.Symbol)))
-		}
-	}
-	return out
 }
 
 // found is x = value, or x = coefficient·S = value for a component.
@@ -147,24 +147,13 @@ func (w *routeWriter) nameless(t *handsolve.Term) bool {
 	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
-// heading is ΣFx, ΣM about a point, or ΣF and ΣM where the sentence says along what.
+// heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
 func (w *routeWriter) heading(e *handsolve.Equation) doc.Math {
-	letter, sub := "F", ""
-	n := &e.Named
-	switch {
-	case e.Moment && w.p.Planar && n.Point >= 0:
-		letter, sub = "M", w.p.Points[n.Point].Name
-	case e.Moment && n.To >= 0:
-		letter, sub = "M", w.p.Points[n.Point].Name+w.p.Points[n.To].Name
-	case e.Moment && n.Axis != 0:
-		letter, sub = "M", w.p.Points[n.Point].Name+string(n.Axis)
-	case e.Moment:
-		letter = "M"
-	case n.Axis != 0 && len(n.Across) == 0:
-		sub = string(n.Axis)
+	m := letter("F")
+	if e.Moment {
+		m = letter("M")
 	}
-	m := doc.Math{Op: doc.Symbol, Text: letter}
-	if sub != "" {
+	if sub := e.Subscript(w.p); sub != "" {
 		m.Of = []doc.Math{words(sub)}
 	}
 	return bigSum(m)

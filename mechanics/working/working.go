@@ -23,9 +23,9 @@ type Working struct {
 // NoRoute says why a working has no steps of a hand route.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
+		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
 	}
-	return "There is no route by hand: nothing is unknown."
+	return "There is no hand solution: " + refusals[handsolve.NoUnknown] + "."
 }
 
 // Kind says what a step does.
@@ -58,7 +58,7 @@ type Step struct {
 	Title string // "Unit vector along T1"
 	Body  []doc.Block
 	About Subject
-	Hand  *handsolve.Step // of a step of the hand route: its equations; else nil
+	Hand  []*handsolve.Step // of a step of the hand solution: the step that each block was written from; else nil
 }
 
 // Subject names the things that a step speaks of, as indices of the problem.

@@ -1,0 +1,404 @@
+package working
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
+	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
+)
+
+// manyNames is up to how many bodies are named one by one.
+const manyNames = 4
+
+// title is the body, or bodies, that a step considers, or what it finds by inspection.
+func (w *routeWriter) title(step *handsolve.Step) string {
+	switch step.Kind {
+	case handsolve.TwoForce:
+		return "Two-force member " + w.p.Bodies[w.r.Members[step.Member].Body].Name
+	case handsolve.ZeroForce:
+		return "Zero-force members"
+	case handsolve.Components:
+		return "Components of the force in " + w.member(step)
+	case handsolve.Together:
+		names := make([]string, len(step.Finds))
+		for k, x := range step.Finds {
+			names[k] = w.r.Name(w.p, x.Symbol)
+		}
+		return "Simultaneous equations for " + english.And(names...)
+	}
+	e := &step.Equations[0]
+	if len(e.Cut) > 0 {
+		return "Section through " + english.And(w.cutNames(e)...)
+	}
+	noun, _ := w.noun(e)
+	return english.Capital(noun)
+}
+
+func (w *routeWriter) member(step *handsolve.Step) string {
+	return the(w.body(w.r.Members[step.Member].Body))
+}
+
+func (w *routeWriter) cutNames(e *handsolve.Equation) []string {
+	names := make([]string, len(e.Cut))
+	for k, l := range e.Cut {
+		names[k] = w.p.Lines[l].Name
+	}
+	return names
+}
+
+// noun names the bodies of an equation, and whether with an article.
+func (w *routeWriter) noun(e *handsolve.Equation) (noun string, article bool) {
+	switch {
+	case e.Whole && w.truss():
+		return "whole truss", true
+	case e.Whole && slices.ContainsFunc(w.p.Joints, pinned):
+		return "whole frame", true
+	case e.Whole:
+		return "whole system", true
+	case len(e.Bodies) == 1:
+		return w.body(e.Bodies[0])
+	}
+	return w.bodies(e.Bodies) + " together", false
+}
+
+// pinned tells that a joint pins two bodies together, as the members of a frame are.
+func pinned(j problem.Joint) bool {
+	return j.Second >= 0 && j.Normal == (r3.Vec{}) && j.Axis == (r3.Vec{})
+}
+
+func (w *routeWriter) bodies(of []int) string {
+	names := make([]string, len(of))
+	for k, b := range of {
+		names[k] = w.p.Bodies[b].Name
+	}
+	if len(names) > manyNames {
+		return english.AndMore(names, manyNames-1)
+	}
+	return english.And(names...)
+}
+
+// body names a body: joint B of a truss, particle P, the beam, the left part, body AB.
+func (w *routeWriter) body(b int) (noun string, article bool) {
+	name := w.p.Bodies[b].Name
+	switch {
+	case w.p.Bodies[b].Particle && w.truss():
+		return "joint " + name, false
+	case w.p.Bodies[b].Particle:
+		return "particle " + name, false
+	case slices.Contains(sides, name):
+		return name + " part", true
+	case strings.IndexFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) < 0:
+		return name, true
+	}
+	return "body " + name, false
+}
+
+// sides are names of bodies that are no nouns.
+var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
+
+func the(noun string, article bool) string {
+	if article {
+		return "the " + noun
+	}
+	return noun
+}
+
+// truss tells that the bodies are joints of members that push as well as pull.
+func (w *routeWriter) truss() bool {
+	return !slices.ContainsFunc(w.p.Bodies, func(b problem.Body) bool { return !b.Particle }) &&
+		slices.ContainsFunc(w.p.Lines, func(l problem.Line) bool { return l.Kind == problem.Link && l.Between() })
+}
+
+// on is the body that an equation is written for: on the beam, on joint B.
+func (w *routeWriter) on(e *handsolve.Equation) string {
+	if len(e.Cut) > 0 {
+		return " on this part"
+	}
+	return " on " + the(w.noun(e))
+}
+
+// sentences say a step: which equation, why the other unknowns drop out, and what
+// is known already.
+func (w *routeWriter) sentences(step *handsolve.Step) [][]any {
+	switch step.Kind {
+	case handsolve.TwoForce:
+		return [][]any{w.twoForce(step)}
+	case handsolve.ZeroForce:
+		return w.zeroForce(step)
+	case handsolve.Components:
+		return [][]any{{w.symbol(len(w.p.Unknowns) + step.Member), " has these components at the ends of the member:"}}
+	case handsolve.Together:
+		return [][]any{w.together(step)}
+	}
+	return [][]any{w.one(step)}
+}
+
+func (w *routeWriter) symbols(of []int) []doc.Inline {
+	m := make([]doc.Math, len(of))
+	for k, symbol := range of {
+		m[k] = w.symbol(symbol)
+	}
+	return list(m)
+}
+
+func found(step *handsolve.Step) (symbols []int) {
+	for _, x := range step.Finds {
+		symbols = append(symbols, x.Symbol)
+	}
+	return symbols
+}
+
+func (w *routeWriter) twoForce(step *handsolve.Step) []any {
+	m := &w.r.Members[step.Member]
+	from, to := w.end(m.From), w.end(m.To)
+	var shares []int
+	for _, s := range m.Shares {
+		shares = append(shares, s.Unknown)
+	}
+	out := []any{"Forces act on " + w.member(step) + " at " + from + " and " + to + " only, so it is a two-force member and they lie along " + from + to + ": ",
+		w.symbol(len(w.p.Unknowns) + step.Member), ", positive in tension, replaces ", w.symbols(shares), "."}
+	if zero := found(step); len(zero) > 0 {
+		n := len(zero)
+		out = append(out, " ", w.symbols(zero), " "+english.Plural(n, "is")+" perpendicular to it and "+english.Plural(n, "is")+" zero.")
+	}
+	return out
+}
+
+func (w *routeWriter) end(point int) string {
+	if point < 0 {
+		return "its end"
+	}
+	return w.p.Points[point].Name
+}
+
+// zeroForce says joint by joint which rule gives which members.
+func (w *routeWriter) zeroForce(step *handsolve.Step) (out [][]any) {
+	for _, z := range step.Zero {
+		noun, _ := w.body(z.Body)
+		says := []any{"No load acts at " + noun + ". "}
+		var zero []doc.Math
+		for _, symbol := range z.Zero {
+			zero = append(zero, w.symbol(symbol))
+		}
+		zero = append(zero, exactly(0))
+		if len(z.Collinear) > 0 {
+			says = append(says, w.symbols(z.Collinear), " are collinear there, so the third member carries no force: ")
+		} else {
+			says = append(says, "It joins two members that are not collinear, so neither carries a force: ")
+		}
+		out = append(out, append(says, equal(zero...), "."))
+	}
+	return out
+}
+
+// section says what a cut goes through and which part is considered.
+func (w *routeWriter) section(e *handsolve.Equation) string {
+	return "Cut " + english.And(w.cutNames(e)...) + " and consider the part with " + w.bodies(e.Bodies) + "."
+}
+
+func (w *routeWriter) one(step *handsolve.Step) []any {
+	e, alone := &step.Equations[0], w.symbol(step.Finds[0].Symbol)
+	var out []any
+	if e.Unnamed() && e.Moment {
+		out = append(append([]any{"Take moments about "}, w.center(e)...), "; only ", alone, " remains")
+	} else if e.Unnamed() {
+		out = append(append([]any{"Take components along "}, w.direction(e)...), "; only ", alone, " remains")
+	} else {
+		out = append(w.sumOn(e), " contains only ", alone)
+	}
+	begin := ": "
+	for _, d := range e.Drops {
+		// The direction, the point or the axis was chosen for these.
+		of := slices.DeleteFunc(slices.Clone(d.Symbols), func(symbol int) bool { return slices.Contains(e.Named.Perp, symbol) })
+		if n := len(of); n > 0 {
+			out = append(out, begin, w.symbols(of), " "+w.reason(e, d.Why, n))
+			begin = ", "
+		}
+	}
+	out = append(out, ".")
+	if n := len(step.Needs); n > 0 {
+		out = append(out, " ", w.symbols(step.Needs), " "+english.Plural(n, "is")+" already known.")
+	}
+	return out
+}
+
+// sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
+func (w *routeWriter) sumOn(e *handsolve.Equation) []any {
+	out := []any{w.heading(e), w.on(e)}
+	switch {
+	case e.Unnamed() && e.Moment:
+		return append(append(out, " about "), w.center(e)...)
+	case e.Unnamed():
+		return append(append(out, " along "), w.direction(e)...)
+	case e.Moment && e.Named.To >= 0:
+		return append(out, ", about the axis "+w.p.Points[e.Named.Point].Name+w.p.Points[e.Named.To].Name+",")
+	}
+	return out
+}
+
+// direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2.
+func (w *routeWriter) direction(e *handsolve.Equation) []any {
+	of := []doc.Math{letter("n")}
+	n := &e.Named
+	var perp []any
+	switch {
+	case len(n.Perp) == 2 || len(n.Perp) == 1 && n.Axis != 0:
+		a, u, ok := w.unitAlong(n.Perp[0])
+		b, v := unitVec(string("ijk"[max(n.Axis, 'x')-'x'])), axisVector(n.Axis)
+		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
+		if len(n.Perp) == 2 {
+			var second bool
+			b, v, second = w.unitAlong(n.Perp[1])
+			ok = ok && second
+		} else {
+			perp = append(perp, " and the "+string(n.Axis)+" axis")
+		}
+		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
+			a, b = b, a
+		}
+		if ok {
+			of = append(of, fraction(cross(a, b), size(cross(a, b))))
+		}
+	case len(n.Perp) == 1:
+		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
+		if u, v, ok := w.unitAlong(n.Along); ok {
+			if r3.Dot(v, e.Along) < 0 {
+				u = neg(u)
+			}
+			of = append(of, u)
+		}
+	}
+	return append([]any{equal(append(of, w.tuple(e.Along, cosine))...)}, perp...)
+}
+
+// unitAlong is the unit vector of a symbol's force, where it has one with a name.
+func (w *routeWriter) unitAlong(symbol int) (doc.Math, r3.Vec, bool) {
+	if symbol < 0 || symbol >= len(w.p.Unknowns) {
+		return doc.Math{}, r3.Vec{}, false
+	}
+	u := &w.p.Unknowns[symbol]
+	if u.Own && len(w.p.Lines[u.Line].Legs) == 1 {
+		l := &w.p.Lines[u.Line]
+		return vectorUnit(named(l.Name)), l.Legs[0].U, true
+	}
+	if u.Joint >= 0 {
+		for _, t := range w.p.Joints[u.Joint].Forces {
+			for k, x := range xyz(t.D) {
+				if t.Unknown == symbol && x == 1 {
+					return unitVec("ijk"[k : k+1]), t.D, true
+				}
+			}
+		}
+	}
+	return doc.Math{}, r3.Vec{}, false
+}
+
+func axisVector(name byte) r3.Vec {
+	switch name {
+	case 'x':
+		return r3.Vec{X: 1}
+	case 'y':
+		return r3.Vec{Y: 1}
+	}
+	return r3.Vec{Z: 1}
+}
+
+// center describes the point or the axis of a sum of moments that has no name.
+func (w *routeWriter) center(e *handsolve.Equation) []any {
+	n := &e.Named
+	place := measured(w.tuple(e.At, w.length), w.p.Units.Length)
+	if w.p.Planar {
+		return []any{"the point ", place, ", where the lines of action of ", w.symbols(n.Perp), " intersect"}
+	}
+	out := []any{"the axis through ", place}
+	if n.Point >= 0 {
+		out[1] = w.p.Points[n.Point].Name
+	}
+	switch {
+	case n.Along >= 0 && n.Point < 0:
+		return []any{"the line of action of ", w.symbol(n.Along)}
+	case n.Along >= 0:
+		return append(out, " parallel to ", w.symbol(n.Along))
+	case len(n.Perp) > 0:
+		return append(out, " that intersects the lines of action of ", w.symbols(n.Perp))
+	}
+	return append(out, " along ", w.tuple(e.Along, cosine))
+}
+
+func (w *routeWriter) together(step *handsolve.Step) []any {
+	of := w.symbols(found(step))
+	out := []any{"No sum of forces or moments contains only one of ", of}
+	if step.Screw {
+		out = []any{"No direction and no axis leaves only one of ", of, w.on(&step.Equations[0])}
+	}
+	if len(step.Equations) > len(step.Finds) {
+		return append(out, w.all(step)...)
+	}
+	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
+	for k := range step.Equations {
+		switch {
+		case k > 0 && k == len(step.Equations)-1:
+			out = append(out, " and ")
+		case k > 0:
+			out = append(out, ", ")
+		}
+		out = append(out, w.sumOn(&step.Equations[k])...)
+	}
+	return append(out, ".")
+}
+
+// all says that every equation of some bodies is solved, with the unknowns in
+// them that have no value.
+func (w *routeWriter) all(step *handsolve.Step) []any {
+	var bodies, loose []int
+	for i := range step.Equations {
+		e := &step.Equations[i]
+		for _, b := range e.Bodies {
+			if !slices.Contains(bodies, b) {
+				bodies = append(bodies, b)
+			}
+		}
+		for _, t := range e.Terms {
+			if !t.Known && !slices.Contains(found(step), t.Symbol) && !slices.Contains(loose, t.Symbol) {
+				loose = append(loose, t.Symbol)
+			}
+		}
+	}
+	out := []any{", so the equations of " + w.bodies(bodies) + " are solved simultaneously"}
+	if n := len(loose); n > 0 {
+		out = append(out, "; ", w.symbols(loose), " "+english.Plural(n, "appears")+" in them too and "+english.Plural(n, "has")+" no single value")
+	}
+	return append(out, ".")
+}
+
+// reason says why so many symbols are not in an equation.
+func (w *routeWriter) reason(e *handsolve.Equation, why handsolve.Why, n int) string {
+	switch why {
+	case handsolve.Through:
+		at := "it"
+		if e.Named.Point >= 0 {
+			at = w.p.Points[e.Named.Point].Name
+		}
+		return english.Plural(n, "passes") + " through " + at
+	case handsolve.Intersects:
+		return english.Plural(n, "intersects") + " the axis"
+	case handsolve.Parallel:
+		return english.Plural(n, "is") + " parallel to the axis"
+	case handsolve.Perpendicular:
+		return english.Plural(n, "has") + " no component in that direction"
+	case handsolve.IsCouple:
+		if n > 1 {
+			return "are couples"
+		}
+		return "is a couple"
+	case handsolve.CouplePerp:
+		return english.Plural(n, "has") + " no component about the axis"
+	}
+	return english.Plural(n, "cancels")
+}
