@@ -35,4 +35,6 @@ const (
 	Grid               // a matrix: each operand is a Row of entries
 	BigSum             // Σ of its operand
 	Det                // a determinant: a Grid between bars: i j k over r over F
+	Function           // Text of its operand: cos a
+	Degrees            // a°
 )

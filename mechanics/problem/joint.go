@@ -20,7 +20,8 @@ type Joint struct {
 	OK            bool
 	Point         int
 	First, Second int
-	Normal, Axis  r3.Vec // unit vectors; zero where the kind has none
+	Normal, Axis  r3.Vec         // unit vectors; zero where the kind has none
+	Typed         TypedDirection // how the normal was typed
 	Forces        []ActTerm
 	Moments       []ActTerm
 	Friction      float64 // static coefficient
@@ -306,7 +307,7 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if key == "normal" {
-			j.Normal = v
+			j.Normal, j.Typed = v, r.typedDirection(ref, text)
 		} else {
 			j.Axis = v
 		}

@@ -24,7 +24,7 @@ const (
 	MX
 	MY
 	MZ
-	At // where a distributed load's resultant acts, from its first end
+	At // where a distributed load's resultant acts, from its first end; of loads, where their resultant crosses the x axis through the point of moments
 )
 
 var parts = []struct {
@@ -50,7 +50,7 @@ func (p *Problem) parsePart(q Query, part string) (Query, *units.Error) {
 	fail := func(msg, hint string) (Query, *units.Error) {
 		return q, &units.Error{Span: whole(q.Name), Msg: msg, Hint: hint}
 	}
-	if q.Kind == AskSpread && part == "at" {
+	if part == "at" && (q.Kind == AskSpread || q.Kind == AskLoads && p.Planar && !p.Bodies[q.Body].Particle) {
 		q.Part, q.Dim = At, units.Length
 		return q, nil
 	}
