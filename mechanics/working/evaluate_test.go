@@ -115,6 +115,15 @@ func (env symbols) eval(m doc.Math) value {
 			return value{}
 		}
 		return scaled(a, 1/b.of[0])
+	case doc.Degrees:
+		return scaled(env.eval(m.Of[0]), math.Pi/180)
+	case doc.Function:
+		v := env.eval(m.Of[0])
+		f := map[string]func(float64) float64{"sin": math.Sin, "cos": math.Cos, "atan": math.Atan, "acos": math.Acos}[m.Text]
+		if !v.ok || f == nil {
+			return value{}
+		}
+		return scalar(f(v.of[0]))
 	case doc.Root, doc.Power, doc.Size:
 		return env.measure(m)
 	case doc.Cross:
@@ -227,7 +236,7 @@ func plus(a, b value, sign float64) value {
 // sides were held against the first.
 func (env symbols) holds(t *testing.T, where string, m doc.Math, slack float64) int {
 	n := 0
-	if m.Op == doc.Relate && m.Text == "=" {
+	if m.Op == doc.Relate && (m.Text == "=" || m.Text == "≈") {
 		var first value
 		var of doc.Math
 		for _, x := range m.Of {

@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -82,9 +83,9 @@ func (w *routeWriter) title(step *handsolve.Step) string {
 	case handsolve.TwoForce:
 		return "Two-force member " + w.p.Bodies[w.r.Members[step.Member].Body].Name
 	case handsolve.Together:
-		return listWords(names) + " together"
+		return english.And(names...) + " together"
 	case handsolve.Components:
-		return listWords(names) + " from the force in " + w.p.Bodies[w.r.Members[step.Member].Body].Name
+		return english.And(names...) + " from the force in " + w.p.Bodies[w.r.Members[step.Member].Body].Name
 	}
 	return names[0] + " from " + w.r.Short(w.p, &step.Equations[0])
 }

@@ -23,9 +23,9 @@ type Working struct {
 // NoRoute says why a working has no steps of a hand route.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
+		return fmt.Sprintf("A solution by hand is sought for up to %d unknowns; this problem has %d.", mostByHand, n)
 	}
-	return "There is no route by hand: nothing is unknown."
+	return "There is nothing to solve by hand: no force is unknown."
 }
 
 // Kind says what a step does.
@@ -35,8 +35,8 @@ type Kind int
 const (
 	CutFree   Kind = iota // what is cut free, and why
 	Forces                // the free-body list of forces
-	Position              // position vector and length of a line: r = B - A
-	Unit                  // unit vector u = r/|r|, with |u| = 1
+	Position              // position vector, length and unit vector of a line: r = B - A, u = r/|r|
+	Unit                  // unit vectors of the directions that are typed
 	Vector                // force vector F = F u, known or unknown
 	Moment                // r × F about the body's point
 	Equations             // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
@@ -44,6 +44,7 @@ const (
 	Route                 // one step of the hand route: one equation, one unknown
 	Solve                 // the solution of what must be solved together
 	Senses                // what the signs mean
+	Friction              // friction needed and available
 	Checks                // what shows that it is right
 	Answers               // what was asked, boxed
 	Verdict               // why there is no single solution
@@ -63,6 +64,11 @@ type Step struct {
 type Subject struct {
 	Bodies, Points, Lines, Joints, Couples, Loads []int
 	Axis                                          *Axis // of a moment
+}
+
+func (s *Subject) add(more Subject) {
+	s.Lines, s.Joints = append(s.Lines, more.Lines...), append(s.Joints, more.Joints...)
+	s.Couples, s.Loads = append(s.Couples, more.Couples...), append(s.Loads, more.Loads...)
 }
 
 // Axis is an axis or, where Along is nothing, a point that moments are taken about.

@@ -1,0 +1,432 @@
+package working
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// answers are what was asked, or all unknowns where nothing was: each derived, where it is
+// not an unknown itself, then boxed. What friction shows comes last.
+func (b *builder) answers(friction []doc.Block) {
+	var body []doc.Block
+	asked := b.p.Asked
+	if len(asked) == 0 {
+		for j := range b.s.X {
+			asked = append(asked, problem.Query{Name: b.s.X[j].Name, Unknown: j, Line: -1, Dim: b.p.Unknowns[j].Dim})
+		}
+	}
+	for _, q := range asked {
+		if b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0 {
+			body = append(body, say(q.Name+" has no value, because there is no equilibrium."))
+			continue
+		}
+		v, err := b.s.Evaluate(q)
+		if err != nil && q.Kind == problem.AskUnknown && q.Unknown >= 0 && b.s.X[q.Unknown].Ranged {
+			body = append(body, sentence(b.s.RangeWords(q.Unknown)))
+			continue
+		}
+		if err != nil {
+			body = append(body, sentence(err.Error()))
+			continue
+		}
+		name := b.asked(q)
+		result := b.result(v, b.p.Units.For(q.Dim))
+		if q.Dim == units.Angle {
+			result = b.angle(v)
+		}
+		body = append(body, b.derive(q, name, v, result)...)
+		m := []doc.Math{equal(name, result)}
+		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
+			if word := b.senseWord(q.Unknown); word != "" {
+				m = append(m, words(" ("+word+")"))
+			}
+		}
+		body = append(body, boxed(row(m...)))
+	}
+	b.step(Answers, "Answers", Subject{}, append(body, friction...)...)
+}
+
+// angle is the result of an angle to the sheet's figures.
+func (b *builder) angle(v float64) doc.Math {
+	u := b.p.Units.Angle
+	if u.Symbol == "deg" {
+		return doc.Math{Op: doc.Degrees, Of: []doc.Math{figures(u.In(v), b.p.Figures)}}
+	}
+	return b.result(v, u)
+}
+
+// dependsOnSolution tells results that are of the geometry or the loads alone.
+func (b *builder) dependsOnSolution(q problem.Query) bool {
+	switch q.Kind {
+	case problem.AskLength, problem.AskLoads, problem.AskSpread:
+		return false
+	case problem.AskUnit, problem.AskAngle:
+		geometric := func(line int) bool {
+			if line < 0 {
+				return false // the direction of a reaction is found
+			}
+			_, ok := b.p.Lines[line].Direction()
+			return ok // that of a force by components is found
+		}
+		return !geometric(q.Line) || q.Kind == problem.AskAngle && !geometric(q.Other)
+	case problem.AskMagnitude:
+		return b.dependsOnSolution(*q.Of)
+	}
+	return true
+}
+
+// vectorOf is the force that a result is a part of, its moment, and the symbol of the force.
+func (b *builder) vectorOf(q problem.Query) (force, moment r3.Vec, symbol doc.Math) {
+	switch q.Kind {
+	case problem.AskLoads:
+		force, moment = b.loadsOn(q.Body)
+		return force, moment, subscripted("R", b.p.Bodies[q.Body].Name)
+	case problem.AskSpread:
+		d := &b.p.Loads[q.Load]
+		return r3.Scale(d.Total, d.Direction), r3.Vec{}, resultant(d)
+	}
+	if q.Line >= 0 {
+		a := &b.p.Lines[q.Line].Acts[0]
+		return b.at(a.Const, a.Terms), r3.Vec{}, named(b.p.Lines[q.Line].Name)
+	}
+	j := &b.p.Joints[q.Joint]
+	return b.at(r3.Vec{}, j.Forces), b.at(r3.Vec{}, j.Moments), named(j.Name)
+}
+
+// derive is how a result follows from the unknowns or the loads; nothing of an unknown itself.
+func (b *builder) derive(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
+	f := b.p.Units.Force
+	one := func(of ...doc.Math) []doc.Block { return []doc.Block{formula(b.equals(append(of, result)...))} }
+	switch q.Kind {
+	case problem.AskUnknown:
+		if q.Unknown < 0 && q.Line >= 0 && len(b.p.Lines[q.Line].Magnitude.Terms) > 0 && b.tieOf(q.Line) < 0 {
+			return one(name, b.affine(b.p.Lines[q.Line].Magnitude, f))
+		}
+	case problem.AskMagnitude:
+		inner, err := b.s.Evaluate(*q.Of)
+		if err == nil {
+			u := b.p.Units.For(q.Dim)
+			of := b.asked(*q.Of)
+			return append(b.derive(*q.Of, of, inner, b.result(inner, u)), one(name, size(figures(u.In(inner), b.p.Figures)))...)
+		}
+	case problem.AskStretch:
+		return b.stretchOf(q, one, name)
+	case problem.AskLength:
+		if legs := b.p.Lines[q.Line].Legs; len(legs) > 1 {
+			var of []doc.Math
+			for _, leg := range legs {
+				of = append(of, b.length(leg.Length))
+			}
+			return one(name, sum(of...))
+		}
+	case problem.AskFriction:
+		sign := subscripted("F", b.p.Joints[q.Joint].Name)
+		if v < 0 {
+			sign = neg(sign)
+		}
+		return one(name, sign)
+	case problem.AskAngle, problem.AskComponent:
+		return b.deriveAlong(q, name, v, result)
+	case problem.AskForce, problem.AskJoint, problem.AskLoads, problem.AskSpread, problem.AskUnit:
+		return b.derivePart(q, name, v, result)
+	}
+	return nil
+}
+
+func (b *builder) tieOf(line int) int {
+	for k := range b.ties {
+		if b.ties[k].line == line {
+			return k
+		}
+	}
+	return -1
+}
+
+func (b *builder) stretchOf(q problem.Query, one func(...doc.Math) []doc.Block, name doc.Math) []doc.Block {
+	l := &b.p.Lines[q.Line]
+	k := b.p.Units.For(units.LineLoad)
+	if math.Abs(k.Factor*b.p.Units.Length.Factor/b.p.Units.Force.Factor-1) >= nothing {
+		return nil
+	}
+	if !l.Spring.Free {
+		return one(name, sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
+	}
+	tension, _ := b.s.Magnitude(q.Line)
+	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), letter("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.number(k.In(l.Spring.Stiffness))))
+}
+
+// unitVectorOf is the direction of a line, or of a joint's reaction.
+func (b *builder) unitVectorOf(line, joint int) (r3.Vec, bool) {
+	if line >= 0 {
+		if u, ok := b.p.Lines[line].Direction(); ok {
+			return u, true
+		}
+	}
+	v, _, _ := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: line, Joint: joint})
+	if n := norm(v); n > 0 {
+		return r3.Scale(1/n, v), true
+	}
+	return v, false
+}
+
+// deriveAlong is the angle between two directions, by their scalar product, or a component F · u.
+func (b *builder) deriveAlong(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
+	along, ok := b.unitVectorOf(q.Other, q.Second)
+	if !ok {
+		return nil
+	}
+	first, angle := r3.Vec{}, q.Kind == problem.AskAngle
+	if angle {
+		if first, ok = b.unitVectorOf(q.Line, q.Joint); !ok {
+			return nil
+		}
+	} else {
+		first, _, _ = b.vectorOf(problem.Query{Kind: problem.AskForce, Line: q.Line, Joint: q.Joint})
+		first = in(first, b.p.Units.Force)
+	}
+	var of []doc.Math
+	for k := range b.axes {
+		if x, y := xyz(cleaned(first))[k], xyz(cleaned(along))[k]; x != 0 && y != 0 {
+			of = append(of, product(paren(b.number(x)), paren(b.number(y))))
+		}
+	}
+	if !angle {
+		f := vector("F", leafed(b.nameOf(q.Line, q.Joint)))
+		u := vectorUnit(leafed(b.nameOf(q.Other, q.Second)))
+		return []doc.Block{formula(b.equals(name, product(f, words("·"), u), sum(of...), result))}
+	}
+	theta := letter("θ")
+	c := math.Cos(v)
+	u1, u2 := vectorUnit(leafed(b.nameOf(q.Line, q.Joint))), vectorUnit(leafed(b.nameOf(q.Other, q.Second)))
+	return []doc.Block{aligned(b.equals(function("cos", theta), product(u1, words("·"), u2), sum(of...), b.number(clean(c, 1))),
+		b.equals(theta, function("acos", b.number(clean(c, 1))), result))}
+}
+
+func (b *builder) nameOf(line, joint int) doc.Math {
+	if line >= 0 {
+		return named(b.p.Lines[line].Name)
+	}
+	return named(b.p.Joints[joint].Name)
+}
+
+// derivePart is a part of a force: |R| with its root, a direction angle by its cosine, the
+// angle in the plane by its tangent and quadrant, the place of its line of action.
+func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
+	f := b.p.Units.Force
+	force, moment, symbol := b.vectorOf(q)
+	w := cleaned(in(force, f))
+	of := func(axis int) doc.Math { return part(symbol, "xyz"[axis:axis+1]) }
+	one := func(m ...doc.Math) []doc.Block { return []doc.Block{formula(b.equals(append(m, result)...))} }
+	total := size(vector(symbol.Text, words("")))
+	if total.Of[0] = vector("R", leafed(symbol)); q.Kind == problem.AskForce {
+		total.Of[0].Text = "F"
+	} else if q.Kind == problem.AskLoads || q.Kind == problem.AskSpread {
+		total.Of[0].Of = symbol.Of
+	}
+	magnitude := func() (doc.Math, bool) {
+		var squares []doc.Math
+		for axis, x := range xyz(w)[:b.axes] {
+			if x != 0 {
+				squares = append(squares, square(of(axis)))
+			}
+		}
+		return root(sum(squares...)), len(squares) > 1
+	}
+	if q.Kind == problem.AskUnit {
+		if q.Line >= 0 && len(b.p.Lines[q.Line].Legs) > 0 {
+			return nil // it stands with the unit vectors
+		}
+		return one(name, fraction(of(int(q.Part)), total), fraction(grouped(b.number(xyz(w)[q.Part])), b.number(norm(w))))
+	}
+	switch q.Part {
+	case problem.Size:
+		if form, several := magnitude(); several {
+			return one(total, form, b.norm(w))
+		}
+	case problem.X, problem.Y, problem.Z:
+		return b.deriveComponent(q, int(q.Part), one, name)
+	case problem.Alpha, problem.Beta, problem.Gamma:
+		axis := int(q.Part - problem.Alpha)
+		angle := letter([]string{"α", "β", "γ"}[axis])
+		c := b.number(clean(math.Cos(v), 1))
+		lines := []doc.Math{}
+		if form, several := magnitude(); several {
+			lines = append(lines, b.equals(total, form, b.norm(w), measured(b.number(norm(w)), f)))
+		}
+		return []doc.Block{aligned(append(lines,
+			b.equals(function("cos", angle), fraction(of(axis), total), fraction(grouped(b.number(xyz(w)[axis])), b.number(norm(w))), c),
+			b.equals(angle, function("acos", c), result))...)}
+	case problem.PlaneAngle:
+		return b.planeAngle(w, of, result)
+	case problem.At:
+		if q.Kind != problem.AskLoads {
+			return nil // it stands with the load's resultant
+		}
+		u := b.p.Units.For(units.Moment)
+		m := doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(b.p.Bodies[q.Body].AboutName)}}
+		if math.Abs(u.Factor/(f.Factor*b.p.Units.Length.Factor)-1) >= nothing {
+			return one(name, fraction(m, of(1)))
+		}
+		return append([]doc.Block{say("The line of action of the resultant crosses the x axis through "+b.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")},
+			one(letter("x"), fraction(m, of(1)), fraction(grouped(b.number(u.In(moment.Z))), grouped(b.number(w.Y))))...)
+	}
+	return nil
+}
+
+// deriveComponent is a component of a known direction: T1 · 0.6. Of loads it is a sum of the table.
+func (b *builder) deriveComponent(q problem.Query, axis int, one func(...doc.Math) []doc.Block, name doc.Math) []doc.Block {
+	f := b.p.Units.Force
+	var u r3.Vec
+	var size float64
+	var symbol doc.Math
+	switch {
+	case q.Kind == problem.AskLoads:
+		return one(name, bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words("xyz"[axis : axis+1])}}))
+	case q.Kind == problem.AskSpread:
+		d := &b.p.Loads[q.Load]
+		u, size, symbol = d.Direction, d.Total, resultant(d)
+	case q.Kind == problem.AskForce && len(b.p.Lines[q.Line].Legs) == 1 && !b.p.Lines[q.Line].ByComponents():
+		magnitude, _ := b.s.Magnitude(q.Line)
+		if magnitude == 0 {
+			return nil
+		}
+		force, _, _ := b.vectorOf(q)
+		u, size, symbol = r3.Scale(1/magnitude, force), magnitude, named(b.p.Lines[q.Line].Name)
+	case q.Kind == problem.AskJoint && b.p.Joints[q.Joint].Impending:
+		return b.impendingComponent(&b.p.Joints[q.Joint], axis, one, name)
+	case q.Kind == problem.AskJoint && len(b.p.Joints[q.Joint].Forces) == 1:
+		t := b.p.Joints[q.Joint].Forces[0]
+		u, size, symbol = t.D, b.s.X[t.Unknown].Value, b.unknown(t.Unknown)
+	default:
+		return nil
+	}
+	x := clean(xyz(u)[axis], 1)
+	if x == 0 || size == 0 {
+		return nil
+	}
+	return one(name, times(b.number(x), symbol), product(paren(b.number(x)), paren(b.number(f.In(size)))))
+}
+
+// impendingComponent is a component of the reaction of a rough surface, of its normal force and friction.
+func (b *builder) impendingComponent(j *problem.Joint, axis int, one func(...doc.Math) []doc.Block, name doc.Math) []doc.Block {
+	f := b.p.Units.Force
+	n := j.Forces[0].Unknown
+	push := b.s.X[n].Value
+	var form, with []doc.Math
+	for _, s := range []struct {
+		d    r3.Vec
+		name doc.Math
+		v    float64
+	}{{j.Normal, b.unknown(n), push}, {r3.Scale(-1, j.Slip), subscripted("F", j.Name), j.Friction * push}} {
+		if x := clean(xyz(s.d)[axis], 1); x != 0 {
+			form = append(form, times(b.number(x), s.name))
+			with = append(with, times(b.number(x), grouped(b.number(f.In(s.v)))))
+		}
+	}
+	return one(name, sum(form...), sum(with...))
+}
+
+// planeAngle is θ = atan |Fy/Fx|, measured in the quadrant where the force points.
+func (b *builder) planeAngle(w r3.Vec, of func(int) doc.Math, result doc.Math) []doc.Block {
+	theta, acute := letter("θ"), letter("φ")
+	x, y := of(0), of(1)
+	if w.X == 0 || w.Y == 0 {
+		axis, sign := "+x", w.X > 0
+		if w.X == 0 {
+			axis, sign = "+y", w.Y > 0
+		}
+		if !sign {
+			axis = "-" + axis[1:]
+		}
+		return []doc.Block{say("The force points along "+axis+", so ", equal(theta, result), ".")}
+	}
+	phi := math.Atan(math.Abs(w.Y / w.X))
+	from := b.equals(acute, function("atan", size(fraction(y, x))), function("atan", fraction(b.number(math.Abs(w.Y)), b.number(math.Abs(w.X)))), b.degrees(phi, b.p.Figures+1))
+	half, full := b.degrees(math.Pi, wholeDigits), b.degrees(2*math.Pi, wholeDigits)
+	turn, quadrant := acute, "first"
+	shown := b.degrees(phi, b.p.Figures+1)
+	with := shown
+	switch {
+	case w.X < 0 && w.Y > 0:
+		quadrant, turn, with = "second", sum(half, neg(acute)), sum(half, neg(shown))
+	case w.X < 0:
+		quadrant, turn, with = "third", sum(half, acute), sum(half, shown)
+	case w.Y < 0:
+		quadrant, turn, with = "fourth", sum(full, neg(acute)), sum(full, neg(shown))
+	}
+	sign := func(x float64) string {
+		if x < 0 {
+			return "<"
+		}
+		return ">"
+	}
+	relation := func(m doc.Math, v float64) doc.Math {
+		return doc.Math{Op: doc.Relate, Text: sign(v), Of: []doc.Math{m, exactly(0)}}
+	}
+	return []doc.Block{formula(from), say(relation(x, w.X), " and ", relation(y, w.Y), ", so the force points into the "+quadrant+" quadrant:"),
+		formula(b.equals(theta, turn, with, result))}
+}
+
+// asked is the symbol of a result: T1, T1x, |F_T1|; where none is usual, the name as typed.
+func (b *builder) asked(q problem.Query) doc.Math {
+	var name doc.Math
+	var force doc.Math
+	switch q.Kind {
+	case problem.AskUnknown:
+		if q.Unknown >= 0 {
+			return b.unknown(q.Unknown)
+		}
+		return named(q.Name)
+	case problem.AskMagnitude:
+		return size(b.asked(*q.Of))
+	case problem.AskForce:
+		name = named(b.p.Lines[q.Line].Name)
+		force = vector("F", name)
+	case problem.AskJoint:
+		name = named(b.p.Joints[q.Joint].Name)
+		force = vector("R", name)
+	case problem.AskLoads:
+		name = subscripted("R", b.p.Bodies[q.Body].Name)
+		force = vector("R", leafed(named(b.p.Bodies[q.Body].Name)))
+	case problem.AskSpread:
+		d := &b.p.Loads[q.Load]
+		name, force = resultant(d), vector("R", leafed(named(d.Name)))
+		if q.Part == problem.At {
+			return distance(d)
+		}
+		if q.Part == problem.Size {
+			return name
+		}
+	default:
+		return words(q.Name)
+	}
+	switch q.Part {
+	case problem.X, problem.Y, problem.Z:
+		return part(name, "xyz"[q.Part:q.Part+1])
+	case problem.Size:
+		return size(force)
+	case problem.PlaneAngle:
+		return letter("θ")
+	}
+	return words(q.Name)
+}
+
+// senseWord is tension or compression, or empty.
+func (b *builder) senseWord(j int) string {
+	u := &b.p.Unknowns[j]
+	if !u.Own || !b.s.X[j].Fixed || b.s.X[j].Value == 0 {
+		return ""
+	}
+	info := b.p.Lines[u.Line].Kind.Info()
+	if info.Positive != "tension" && info.Positive != "compression" {
+		return ""
+	}
+	return english.Sense(b.s.X[j].Value, info.Positive, info.Negative)
+}
