@@ -162,51 +162,56 @@ func (b *builder) stretchOf(q problem.Query, one func(...doc.Math) []doc.Block, 
 	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), letter("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.number(k.In(l.Spring.Stiffness))))
 }
 
-// unitVectorOf is the direction of a line, or of a joint's reaction.
-func (b *builder) unitVectorOf(line, joint int) (r3.Vec, bool) {
-	if line >= 0 {
-		if u, ok := b.p.Lines[line].Direction(); ok {
-			return u, true
-		}
-	}
-	v, _, _ := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: line, Joint: joint})
-	if n := norm(v); n > 0 {
-		return r3.Scale(1/n, v), true
-	}
-	return v, false
+// directed is a direction in a scalar product: the unit vector of a line, or a force with its magnitude.
+type directed struct {
+	symbol    doc.Math
+	v         r3.Vec
+	magnitude float64 // 0 of a unit vector
 }
 
-// deriveAlong is the angle between two directions, by their scalar product, or a component F · u.
-func (b *builder) deriveAlong(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
-	along, ok := b.unitVectorOf(q.Other, q.Second)
-	if !ok {
-		return nil
-	}
-	first, angle := r3.Vec{}, q.Kind == problem.AskAngle
-	if angle {
-		if first, ok = b.unitVectorOf(q.Line, q.Joint); !ok {
-			return nil
+func (b *builder) directedBy(line, joint int) directed {
+	if line >= 0 && !b.p.Lines[line].ByComponents() {
+		if u, ok := b.p.Lines[line].Direction(); ok {
+			return directed{vectorUnit(leafed(b.nameOf(line, joint))), u, 0}
 		}
-	} else {
-		first, _, _ = b.vectorOf(problem.Query{Kind: problem.AskForce, Line: q.Line, Joint: q.Joint})
-		first = in(first, b.p.Units.Force)
 	}
-	var of []doc.Math
+	v, _, symbol := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: line, Joint: joint})
+	v = cleaned(in(v, b.p.Units.Force))
+	letter := "F"
+	if line < 0 {
+		letter = "R"
+	}
+	return directed{vector(letter, leafed(symbol)), v, norm(v)}
+}
+
+// deriveAlong is the angle between two directions, by their scalar product, or the component of a
+// force along another direction.
+func (b *builder) deriveAlong(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
+	first, second := b.directedBy(q.Line, q.Joint), b.directedBy(q.Other, q.Second)
+	if q.Kind == problem.AskComponent {
+		force, _, symbol := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: q.Line, Joint: q.Joint})
+		first = directed{vector("F", leafed(symbol)), in(force, b.p.Units.Force), 0}
+	}
+	var of, sizes, symbols []doc.Math
 	for k := range b.axes {
-		if x, y := xyz(cleaned(first))[k], xyz(cleaned(along))[k]; x != 0 && y != 0 {
+		if x, y := xyz(cleaned(first.v))[k], xyz(cleaned(second.v))[k]; x != 0 && y != 0 {
 			of = append(of, product(paren(b.number(x)), paren(b.number(y))))
 		}
 	}
-	if !angle {
-		f := vector("F", leafed(b.nameOf(q.Line, q.Joint)))
-		u := vectorUnit(leafed(b.nameOf(q.Other, q.Second)))
-		return []doc.Block{formula(b.equals(name, product(f, words("·"), u), sum(of...), result))}
+	for _, d := range []directed{first, second} {
+		if d.magnitude > 0 {
+			sizes, symbols = append(sizes, b.number(d.magnitude)), append(symbols, size(d.symbol))
+		}
 	}
-	theta := letter("θ")
-	c := math.Cos(v)
-	u1, u2 := vectorUnit(leafed(b.nameOf(q.Line, q.Joint))), vectorUnit(leafed(b.nameOf(q.Other, q.Second)))
-	return []doc.Block{aligned(b.equals(function("cos", theta), product(u1, words("·"), u2), sum(of...), b.number(clean(c, 1))),
-		b.equals(theta, function("acos", b.number(clean(c, 1))), result))}
+	form, with := product(first.symbol, words("·"), second.symbol), sum(of...)
+	if len(sizes) > 0 {
+		form, with = fraction(form, product(symbols...)), fraction(with, product(sizes...))
+	}
+	if q.Kind == problem.AskComponent {
+		return []doc.Block{formula(b.equals(name, form, with, result))}
+	}
+	c := b.number(clean(math.Cos(v), 1))
+	return []doc.Block{aligned(b.equals(function("cos", name), form, with, c), b.equals(name, function("acos", c), result))}
 }
 
 func (b *builder) nameOf(line, joint int) doc.Math {
@@ -248,23 +253,25 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 	switch q.Part {
 	case problem.Size:
 		if form, several := magnitude(); several {
+			b.derivedSize[keyOf(total.Of[0])] = true
 			return one(total, form, b.norm(w))
 		}
 	case problem.X, problem.Y, problem.Z:
 		return b.deriveComponent(q, int(q.Part), one, name)
 	case problem.Alpha, problem.Beta, problem.Gamma:
 		axis := int(q.Part - problem.Alpha)
-		angle := letter([]string{"α", "β", "γ"}[axis])
+		angle := name
 		c := b.number(clean(math.Cos(v), 1))
 		lines := []doc.Math{}
-		if form, several := magnitude(); several {
+		if form, several := magnitude(); several && !b.derivedSize[keyOf(total.Of[0])] {
 			lines = append(lines, b.equals(total, form, b.norm(w), measured(b.number(norm(w)), f)))
+			b.derivedSize[keyOf(total.Of[0])] = true
 		}
 		return []doc.Block{aligned(append(lines,
 			b.equals(function("cos", angle), fraction(of(axis), total), fraction(grouped(b.number(xyz(w)[axis])), b.number(norm(w))), c),
 			b.equals(angle, function("acos", c), result))...)}
 	case problem.PlaneAngle:
-		return b.planeAngle(w, of, result)
+		return b.planeAngle(name, w, of, result)
 	case problem.At:
 		if q.Kind != problem.AskLoads {
 			return nil // it stands with the load's resultant
@@ -275,7 +282,7 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 			return one(name, fraction(m, of(1)))
 		}
 		return append([]doc.Block{say("The line of action of the resultant crosses the x axis through "+b.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")},
-			one(letter("x"), fraction(m, of(1)), fraction(grouped(b.number(u.In(moment.Z))), grouped(b.number(w.Y))))...)
+			one(name, fraction(m, of(1)), fraction(grouped(b.number(u.In(moment.Z))), grouped(b.number(w.Y))))...)
 	}
 	return nil
 }
@@ -334,8 +341,8 @@ func (b *builder) impendingComponent(j *problem.Joint, axis int, one func(...doc
 }
 
 // planeAngle is θ = atan |Fy/Fx|, measured in the quadrant where the force points.
-func (b *builder) planeAngle(w r3.Vec, of func(int) doc.Math, result doc.Math) []doc.Block {
-	theta, acute := letter("θ"), letter("φ")
+func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, result doc.Math) []doc.Block {
+	acute := letter("φ")
 	x, y := of(0), of(1)
 	if w.X == 0 || w.Y == 0 {
 		axis, sign := "+x", w.X > 0
@@ -374,10 +381,15 @@ func (b *builder) planeAngle(w r3.Vec, of func(int) doc.Math, result doc.Math) [
 		formula(b.equals(theta, turn, with, result))}
 }
 
-// asked is the symbol of a result: T1, T1x, |F_T1|; where none is usual, the name as typed.
+// asked is the symbol of a result: T1, T1x, |F_T1|, α with the name of the force.
 func (b *builder) asked(q problem.Query) doc.Math {
-	var name doc.Math
-	var force doc.Math
+	nameOf := func(line, joint int) string {
+		if line >= 0 {
+			return b.p.Lines[line].Name
+		}
+		return b.p.Joints[joint].Name
+	}
+	name, about, force := "", "", doc.Math{}
 	switch q.Kind {
 	case problem.AskUnknown:
 		if q.Unknown >= 0 {
@@ -386,36 +398,57 @@ func (b *builder) asked(q problem.Query) doc.Math {
 		return named(q.Name)
 	case problem.AskMagnitude:
 		return size(b.asked(*q.Of))
+	case problem.AskLength:
+		return subscripted("L", nameOf(q.Line, q.Joint))
+	case problem.AskStretch:
+		return subscripted("δ", nameOf(q.Line, q.Joint))
+	case problem.AskUnit:
+		return part(subscripted("u", nameOf(q.Line, q.Joint)), "xyz"[q.Part:q.Part+1])
+	case problem.AskAngle:
+		return doc.Math{Op: doc.Symbol, Text: "θ", Of: []doc.Math{words(nameOf(q.Line, q.Joint) + "," + nameOf(q.Other, q.Second))}}
+	case problem.AskComponent:
+		return doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(nameOf(q.Line, q.Joint) + "," + nameOf(q.Other, q.Second))}}
 	case problem.AskForce:
-		name = named(b.p.Lines[q.Line].Name)
-		force = vector("F", name)
+		name = nameOf(q.Line, q.Joint)
+		force = named(name)
 	case problem.AskJoint:
-		name = named(b.p.Joints[q.Joint].Name)
-		force = vector("R", name)
+		name = nameOf(-1, q.Joint)
+		about, force = name, named(name)
 	case problem.AskLoads:
-		name = subscripted("R", b.p.Bodies[q.Body].Name)
-		force = vector("R", leafed(named(b.p.Bodies[q.Body].Name)))
+		name, about = b.p.Bodies[q.Body].Name, b.p.Bodies[q.Body].AboutName
+		force = subscripted("R", name)
 	case problem.AskSpread:
-		d := &b.p.Loads[q.Load]
-		name, force = resultant(d), vector("R", leafed(named(d.Name)))
-		if q.Part == problem.At {
-			return distance(d)
-		}
-		if q.Part == problem.Size {
-			return name
+		name = b.p.Loads[q.Load].Name
+		force = resultant(&b.p.Loads[q.Load])
+		switch q.Part {
+		case problem.At:
+			return distance(&b.p.Loads[q.Load])
+		case problem.Size:
+			return force
 		}
 	default:
-		return words(q.Name)
+		return named(q.Name)
 	}
 	switch q.Part {
 	case problem.X, problem.Y, problem.Z:
-		return part(name, "xyz"[q.Part:q.Part+1])
+		return part(force, "xyz"[q.Part:q.Part+1])
 	case problem.Size:
-		return size(force)
+		letter := "R"
+		if q.Kind == problem.AskForce {
+			letter = "F"
+		}
+		return size(vector(letter, leafed(named(name))))
+	case problem.MX, problem.MY, problem.MZ:
+		if b.p.Planar {
+			return subscripted("M", about)
+		}
+		return part(subscripted("M", about), "xyz"[q.Part-problem.MX:q.Part-problem.MX+1])
+	case problem.At:
+		return subscripted("x", name)
 	case problem.PlaneAngle:
-		return letter("θ")
+		return subscripted("θ", name)
 	}
-	return words(q.Name)
+	return subscripted([]string{"α", "β", "γ"}[q.Part-problem.Alpha], name)
 }
 
 // senseWord is tension or compression, or empty.

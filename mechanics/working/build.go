@@ -28,7 +28,7 @@ const mostByHand = 150
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3}
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
 	if b.p.Planar {
 		b.axes = 2
 	}
@@ -69,12 +69,13 @@ func Build(s *statics.Solution) *Working {
 
 // builder is one building of one working.
 type builder struct {
-	s     *statics.Solution
-	p     *problem.Problem
-	axes  int // 2 in the plane, 3 in space
-	acts  [][]act
-	ties  []tie
-	steps []Step
+	s           *statics.Solution
+	p           *problem.Problem
+	axes        int // 2 in the plane, 3 in space
+	acts        [][]act
+	ties        []tie
+	derivedSize map[string]bool // magnitudes of asked forces that stand derived
+	steps       []Step
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/doc"
@@ -40,7 +41,7 @@ func (b *builder) cutFree() {
 		}
 		says := []any{what + english.And(rigid...) + ": "}
 		if added {
-			says = append(says, "the known forces are added, and their moments about one point.")
+			says = append(says, "the known forces are added, and their moments about "+b.aboutWords()+".")
 		} else {
 			says = append(says, b.zero("F"), " and ", b.zero("M"), " ("+english.Count(3*(b.axes-1), "equation")+each(n)+").")
 		}
@@ -60,6 +61,17 @@ func (b *builder) cutFree() {
 		title = "Free body"
 	}
 	b.step(CutFree, title, Subject{Bodies: all}, body...)
+}
+
+// aboutWords names the points that moments are taken about.
+func (b *builder) aboutWords() string {
+	var names []string
+	for i := range b.p.CutFree() {
+		if body := &b.p.Bodies[i]; !body.Particle && !slices.Contains(names, body.AboutName) {
+			names = append(names, body.AboutName)
+		}
+	}
+	return english.And(names...)
 }
 
 // bodyWords names a body with its kind before it.

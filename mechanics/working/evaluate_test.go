@@ -270,6 +270,75 @@ func (env symbols) holds(t *testing.T, where string, m doc.Math, slack float64) 
 	return n
 }
 
+// asPrinted is a formula whose numbers are what is printed of them.
+func asPrinted(t *testing.T, m doc.Math) doc.Math {
+	t.Helper()
+	if m.Op == doc.Number {
+		x, _, err := printedNumber(m.Text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m.Num = x
+	}
+	of := make([]doc.Math, len(m.Of))
+	for k, x := range m.Of {
+		of[k] = asPrinted(t, x)
+	}
+	m.Of = of
+	return m
+}
+
+// roundings are how far a result may be from its print, by components: what half a unit of the last
+// place of each of its numbers makes.
+func (env symbols) roundings(m *doc.Math, whole *doc.Math, out []float64) {
+	if m.Op == doc.Number {
+		_, half, err := printedNumber(m.Text)
+		if err != nil {
+			return
+		}
+		base := env.eval(*whole)
+		m.Num += half
+		moved := env.eval(*whole)
+		m.Num -= half
+		for k := range out {
+			out[k] += math.Abs(moved.of[k] - base.of[k])
+		}
+	}
+	for k := range m.Of {
+		env.roundings(&m.Of[k], whole, out)
+	}
+}
+
+// comesOut evaluates the sides of an equation from the numbers as they are printed: each is the
+// printed result to half a unit of its last place, unless it stands before ≈. It tells
+// how many sides it held.
+func (env symbols) comesOut(t *testing.T, where string, m doc.Math) int {
+	t.Helper()
+	n := 0
+	if m.Op == doc.Relate && m.Text == "=" && len(m.Of) > 1 {
+		last := asPrinted(t, m.Of[len(m.Of)-1])
+		r := env.eval(last)
+		for k := 1; k < len(m.Of)-1 && r.ok && !(len(r.of) == 1 && r.of[0] == 0); k++ {
+			x := env.eval(asPrinted(t, m.Of[k]))
+			if !x.ok || len(x.of) != len(r.of) || !hasNumber(m.Of[k]) {
+				continue
+			}
+			half := make([]float64, len(r.of))
+			env.roundings(&last, &last, half)
+			for i := range r.of {
+				if math.Abs(x.of[i]-r.of[i]) > half[i]*(1+1e-6)+agreement*(x.size+r.size) {
+					t.Errorf("%s: %s = %v from what is printed, and %s is %v", where, plain(m.Of[k]), x.of[i], plain(last), r.of[i])
+				}
+			}
+			n++
+		}
+	}
+	for _, x := range m.Of {
+		n += env.comesOut(t, where, x)
+	}
+	return n
+}
+
 // plain is a formula for a message of a test.
 func plain(m doc.Math) string {
 	var parts []string

@@ -93,7 +93,11 @@ func (b *builder) follow() {
 		if t.is.Const != 0 {
 			terms = append(terms, b.number(f.In(t.is.Const)))
 		}
-		of = append(of, b.equals(t.name, b.affine(t.is, f), sum(terms...), b.result(value, f)))
+		form := []doc.Math{t.name, b.affine(t.is, f)}
+		if hasNumber(form[1]) {
+			form = append(form, sum(terms...))
+		}
+		of = append(of, b.equals(append(form, b.result(value, f))...))
 		if t.joint >= 0 {
 			about.Joints = append(about.Joints, t.joint)
 		} else {
@@ -103,7 +107,7 @@ func (b *builder) follow() {
 	if len(of) > 0 {
 		title := "Friction"
 		if len(about.Lines) > 0 {
-			title = "Forces given by others"
+			title = "Forces that follow from others"
 		}
 		b.step(Solve, title, about, aligned(of...))
 	}
@@ -219,8 +223,12 @@ func (b *builder) resultants() {
 		}
 		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f))), f))))
 		if !b.p.Bodies[i].Particle {
-			about := vector("M", leafed(named(b.p.Bodies[i].AboutName)))
-			body = append(body, formula(equal(about, bigSum(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"})), measured(bracketed(b.along(in(moment, u))), u))))
+			about := b.p.Bodies[i].AboutName
+			if b.p.Planar {
+				body = append(body, formula(equal(subscripted("M", about), bigSum(letter("M")), measured(b.number(u.In(moment.Z)), u))))
+			} else {
+				body = append(body, formula(equal(vector("M", leafed(named(about))), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u))), u))))
+			}
 		}
 		b.step(Equations, "Resultant of the forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}

@@ -179,7 +179,7 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 		if steps != last {
 			env, last = meanings(w, step), steps
 		}
-		equations += env.holds(t, where, m, slack)
+		equations += env.holds(t, where, m, slack) + env.comesOut(t, where, m)
 	})
 	checkSums(t, name, w)
 	checkSolved(t, name, w)
