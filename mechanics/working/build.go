@@ -37,8 +37,14 @@ func Build(s *statics.Solution) *Working {
 		w.Steps = b.steps
 		return w
 	}
+	if n := len(s.X); n > 0 && n <= mostByHand {
+		w.Hand = handsolve.Find(s)
+	}
 	b.collect()
 	b.cutFree()
+	if len(s.X) > 0 {
+		b.equations()
+	}
 	b.forceList()
 	b.lines()
 	b.loadResultants()
@@ -47,10 +53,9 @@ func Build(s *statics.Solution) *Working {
 	if len(s.X) == 0 {
 		b.resultants()
 	} else {
-		b.equations()
+		b.numbers(len(w.Hand.Steps) > 0)
 		b.matrix()
 		if len(s.X) <= mostByHand {
-			w.Hand = handsolve.Find(s)
 			w.RouteFrom = len(b.steps)
 			b.steps = append(b.steps, RouteSteps(s, w.Hand)...)
 			w.RouteTo = len(b.steps)

@@ -31,10 +31,10 @@ func fixture(t testing.TB, name string) *Working {
 // solution gets its verdict in place of values.
 func TestStepsAreInOrder(t *testing.T) {
 	for name, want := range map[string][]Kind{
-		"boom-tip":              {CutFree, Forces, Position, Vector, Equations, Matrix, Route, Senses, Checks, Answers},
-		"camera-on-four-wires":  {CutFree, Forces, Position, Vector, Equations, Matrix, Route, Verdict, Checks, Answers},
-		"cable-that-would-push": {CutFree, Forces, Position, Vector, Equations, Matrix, Route, Senses, Verdict, Checks, Answers},
-		"lamp-pushed-sideways":  {CutFree, Forces, Position, Vector, Equations, Matrix, Route, Verdict, Checks, Answers},
+		"boom-tip":              {CutFree, Equations, Forces, Position, Vector, Equations, Matrix, Route, Senses, Checks, Answers},
+		"camera-on-four-wires":  {CutFree, Equations, Forces, Position, Vector, Equations, Matrix, Route, Verdict, Checks, Answers},
+		"cable-that-would-push": {CutFree, Equations, Forces, Position, Vector, Equations, Matrix, Route, Senses, Verdict, Checks, Answers},
+		"lamp-pushed-sideways":  {CutFree, Equations, Forces, Position, Vector, Equations, Matrix, Route, Verdict, Checks, Answers},
 	} {
 		if got := kinds(fixture(t, name)); !slices.Equal(got, want) {
 			t.Errorf("%s: %v, want %v", name, got, want)

@@ -1,7 +1,10 @@
 package working
 
 import (
+	"slices"
+
 	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
@@ -63,7 +66,9 @@ func (b *builder) checks() {
 		case c.OK && c.Kind == statics.CheckResidual:
 			forces = append(forces, c.Subject)
 		case c.OK && c.Kind == statics.CheckMoment:
-			moments = append(moments, c.Subject)
+			if i := slices.IndexFunc(b.p.Bodies, func(x problem.Body) bool { return x.Name == c.Subject }); i >= 0 && !b.p.Bodies[i].Particle {
+				moments = append(moments, c.Subject)
+			}
 		default:
 			body = append(body, held(c.OK, c.Says(b.p)))
 		}

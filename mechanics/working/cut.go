@@ -2,7 +2,6 @@ package working
 
 import (
 	"slices"
-	"strings"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
@@ -138,8 +137,15 @@ func (b *builder) cuts() []doc.Block {
 	if len(b.p.Joints) > tabledJoints {
 		return append(out, b.jointTable())
 	}
+	var joints []any
 	for i := range b.p.Joints {
-		out = append(out, b.jointWords(&b.p.Joints[i]))
+		if i > 0 {
+			joints = append(joints, " ")
+		}
+		joints = append(joints, b.jointWords(&b.p.Joints[i])...)
+	}
+	if len(joints) > 0 {
+		out = append(out, say(joints...))
 	}
 	return out
 }
@@ -177,11 +183,11 @@ func (b *builder) jointBodies(j *problem.Joint) string {
 	return b.p.Bodies[j.First].Name + " and " + b.p.Bodies[j.Second].Name
 }
 
-func (b *builder) jointWords(j *problem.Joint) doc.Block {
+func (b *builder) jointWords(j *problem.Joint) []any {
 	of := b.jointHolds(j)
-	what := "The " + kindWords(j) + " at " + b.p.Points[j.Point].Name
+	what := "The " + j.Kind.Words() + " at " + b.p.Points[j.Point].Name
 	if len(of) == 0 {
-		return say(what + " exerts no force.")
+		return []any{what + " exerts no force."}
 	}
 	text := []any{what + " is replaced by "}
 	switch {
@@ -199,16 +205,14 @@ func (b *builder) jointWords(j *problem.Joint) doc.Block {
 		f := subscripted("F", j.Name)
 		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), product(b.number(j.Friction), of[0])), ", opposing the motion")
 	}
-	return say(append(text, ".")...)
+	return append(text, ".")
 }
-
-func kindWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
 
 func (b *builder) jointTable() doc.Block {
 	t := table("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.Add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		t.Add(cell(named(j.Name)), wordCell(j.Kind.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
 	}
 	return tabled(t)
 }
@@ -222,11 +226,11 @@ func (b *builder) twoForce() []doc.Block {
 		}
 	}
 	if len(names) > tabledJoints {
-		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal and opposite, along the line through the two points.")}
+		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
 	}
 	var out []doc.Block
 	for k := range names {
-		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal and opposite, along the line through the two points."))
+		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal, opposite and collinear."))
 	}
 	return out
 }

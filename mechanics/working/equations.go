@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/units"
 )
@@ -24,11 +25,29 @@ func (b *builder) rowName(i int) doc.Math {
 	return bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(axis)}, Name: "F" + axis})
 }
 
-// equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols, then with numbers;
-// of many bodies with numbers only, in one table.
+// equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.
 func (b *builder) equations() {
 	sys := &b.s.System
 	if b.many() {
+		return
+	}
+	for i := range b.p.CutFree() {
+		var symbols []doc.Math
+		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
+			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
+		}
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...))
+	}
+}
+
+// numbers are the equations with numbers; of many bodies in one table, unless the solution by hand
+// of particles writes each where it is solved.
+func (b *builder) numbers(byHand bool) {
+	if b.many() {
+		if byHand && b.particles() {
+			b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
+			return
+		}
 		t := table("On", "Equation")
 		for i := range b.p.CutFree() {
 			for k, m := range b.numbersOf(i) {
@@ -43,13 +62,14 @@ func (b *builder) equations() {
 		return
 	}
 	for i := range b.p.CutFree() {
-		var symbols []doc.Math
-		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
-			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
-		}
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...), say("With numbers ("+b.unitsSaid()+"):"), aligned(b.numbersOf(i)...))
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, say("With "+b.unitsSaid()+":"), aligned(b.numbersOf(i)...))
 	}
 	b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
+}
+
+// particles tells that no body is rigid.
+func (b *builder) particles() bool {
+	return !slices.ContainsFunc(b.p.Bodies, func(x problem.Body) bool { return !x.Particle })
 }
 
 // relations are what ties forces to each other: F = μ N.

@@ -21,8 +21,11 @@ func (b *builder) loadResultants() {
 		about := Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}}
 		from := b.p.Points[d.From].Name
 		var body []doc.Block
+		if start, end := d.Loaded(); end > start && (start > 0 || end < d.Length) {
+			body = append(body, say("The distributed load "+d.Name+" acts from ", measured(b.length(start), l), " to ", measured(b.length(end), l), " along the line from "+from+" to "+b.p.Points[d.To].Name+"."))
+		}
 		if d.Water != nil {
-			body = b.pressure(d)
+			body = append(body, b.pressure(d)...)
 		}
 		switch {
 		case d.Nothing():
@@ -30,8 +33,8 @@ func (b *builder) loadResultants() {
 				formula(equal(resultant(d), measured(exactly(0), f))))
 		case d.Total == 0:
 			u := b.p.Units.For(units.Moment)
-			body = append(body, say("The distributed load "+d.Name+" has no resultant force; it is equivalent to a couple."),
-				formula(equal(loadCouple(d), measured(b.number(u.In(d.Couple())), u))))
+			body = append(body, say("The distributed load "+d.Name+" has no resultant force; it is equivalent to a couple:"),
+				aligned(equal(resultant(d), measured(exactly(0), f)), equal(loadCouple(d), measured(b.number(u.In(d.Couple())), u))))
 		default:
 			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from+":"),
 				aligned(b.area(d)...), say("The resultant acts at ", measured(b.tuple(in(d.At, l)), l), "."))
