@@ -40,7 +40,7 @@ func (b *builder) cutFree() {
 		}
 		says := []any{what + english.And(rigid...) + ": "}
 		if added {
-			says = append(says, "the known forces are added, and their moments about "+b.aboutWords()+".")
+			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
 		} else {
 			says = append(says, b.zero("F"), " and ", b.zero("M"), " ("+english.Count(3*(b.axes-1), "equation")+each(n)+").")
 		}
@@ -62,15 +62,15 @@ func (b *builder) cutFree() {
 	b.step(CutFree, title, Subject{Bodies: all}, body...)
 }
 
-// aboutWords names the points that moments are taken about.
-func (b *builder) aboutWords() string {
+// aboutPoints are the points that moments are taken about.
+func (b *builder) aboutPoints() []string {
 	var names []string
 	for i := range b.p.CutFree() {
 		if body := &b.p.Bodies[i]; !body.Particle && !slices.Contains(names, body.AboutName) {
 			names = append(names, body.AboutName)
 		}
 	}
-	return english.And(names...)
+	return names
 }
 
 // bodyWords names a body with its kind before it.
@@ -107,7 +107,7 @@ var cutWords = map[problem.Kind]struct{ noun, one, several string }{
 	problem.Strut:      {"Cut strut", "it can only push, along its own line", "each can only push, along its own line"},
 	problem.Link:       {"Cut link", "a two-force member; its force acts along the line through its ends, tension positive", "two-force members; the force in each acts along the line through its ends, tension positive"},
 	problem.SpringKind: {"Cut spring", "its force acts along its own line, tension positive", "the force in each acts along its own line, tension positive"},
-	problem.Contact:    {"Smooth contact", "it can only push, along its normal", "each can only push, along its normal"},
+	problem.Contact:    {"Contact", "it can only push, along its normal", "each can only push, along its normal"},
 }
 
 // cuts says what replaces the lines and joints that are cut.
@@ -158,7 +158,7 @@ func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	first, second := b.bodyWords(l.Acts[0].Body), b.bodyWords(l.Acts[1].Body)
 	what := "Force "
 	if l.Kind == problem.Contact {
-		what = "Smooth contact "
+		what = "Contact "
 	}
 	if l.JoinsEnds() {
 		return say(what, named(l.Name), " acts along the line through "+b.p.Points[l.Legs[0].From].Name+" and "+b.p.Points[l.Legs[0].To].Name+", on "+first+" and on "+second+", equal and opposite.")
@@ -194,9 +194,16 @@ func (b *builder) jointWords(j *problem.Joint) []any {
 	case j.Impending:
 		text = append(text, "the normal force ", of[0], " and the friction force ", subscripted("F", j.Name))
 	case j.HasFriction:
-		text = append(text, "the normal force ", of[0], " and the friction "+english.Plural(len(of)-1, "force")+" ", list(of[1:]))
-	default:
-		text = append(text, "its "+english.Plural(len(of), "reaction")+" ", list(of))
+		text = append(text, "the normal force ", of[0], " and the friction "+english.Plural(len(j.Forces)-1, "force")+" ", list(of[1:len(j.Forces)]))
+	case len(j.Forces) > 0:
+		text = append(text, "its "+english.Plural(len(j.Forces), "reaction")+" ", list(of[:len(j.Forces)]))
+	}
+	if moments := of[len(j.Forces):]; len(moments) > 0 {
+		joined := " and the "
+		if len(j.Forces) == 0 {
+			joined = "the "
+		}
+		text = append(text, joined+english.Plural(len(moments), "moment")+" ", list(moments))
 	}
 	if j.Second != problem.Ground {
 		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))

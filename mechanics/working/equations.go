@@ -34,9 +34,13 @@ func (b *builder) equations() {
 	for i := range b.p.CutFree() {
 		var symbols []doc.Math
 		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
-			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
+			if total := b.symbolsOf(i, k); !isZero(total) {
+				symbols = append(symbols, b.zeroed(k, total))
+			}
 		}
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...))
+		if len(symbols) > 0 {
+			b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...))
+		}
 	}
 }
 
@@ -61,8 +65,10 @@ func (b *builder) numbers(byHand bool) {
 		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), tabled(t)}, b.relations()...)...)
 		return
 	}
+	units := []doc.Block{say("With " + b.unitsSaid() + ":")}
 	for i := range b.p.CutFree() {
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, say("With "+b.unitsSaid()+":"), aligned(b.numbersOf(i)...))
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(units, aligned(b.numbersOf(i)...))...)
+		units = nil
 	}
 	b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
 }
@@ -84,11 +90,8 @@ func (b *builder) relations() []doc.Block {
 	return []doc.Block{aligned(of...)}
 }
 
-// zeroed is ΣF = sum = 0; a sum of nothing is not written.
+// zeroed is ΣF = sum = 0.
 func (b *builder) zeroed(i int, total doc.Math) doc.Math {
-	if isZero(total) {
-		return equal(b.rowName(i), exactly(0))
-	}
 	if total.Op == doc.Number || total.Op == doc.Neg && total.Of[0].Op == doc.Number {
 		return equal(b.rowName(i), doc.Math{Op: doc.Relate, Text: "≠", Of: []doc.Math{total, exactly(0)}})
 	}
@@ -193,12 +196,15 @@ func (b *builder) coupleSymbols(a *act, axis int) []doc.Math {
 	return of
 }
 
-// numbersOf are a body's rows of the system: Σ coefficient·unknown + known = 0.
+// numbersOf are a body's rows of the system, Σ coefficient·unknown + known = 0, but for those that
+// hold nothing.
 func (b *builder) numbersOf(body int) []doc.Math {
 	sys := &b.s.System
 	var out []doc.Math
 	for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
-		out = append(out, b.zeroed(i, b.rowSum(body, i)))
+		if total := b.rowSum(body, i); !isZero(total) {
+			out = append(out, b.zeroed(i, total))
+		}
 	}
 	return out
 }

@@ -10,6 +10,7 @@ import (
 
 // moments are r × F about each rigid body's point.
 func (b *builder) moments() {
+	ruled := false
 	for i := range b.p.CutFree() {
 		body := &b.p.Bodies[i]
 		if body.Particle {
@@ -43,15 +44,19 @@ func (b *builder) moments() {
 			}
 			blocks = append([]doc.Block{say(list(through), passes+body.AboutName+has+" no moment about it.")}, blocks...)
 		}
-		if len(blocks) > 0 {
-			blocks = append([]doc.Block{b.momentRule(body.AboutName)}, blocks...)
+		if rule := b.momentRule(); len(blocks) > 0 && !ruled {
+			blocks, ruled = append([]doc.Block{rule}, blocks...), true
 		}
 		b.step(Moment, "Moments on "+b.bodyWords(i)+" about "+body.AboutName, about, blocks...)
 	}
 }
 
 // momentRule says how a moment is formed.
-func (b *builder) momentRule(about string) doc.Block {
+func (b *builder) momentRule() doc.Block {
+	about := "the point of moments"
+	if points := b.aboutPoints(); len(points) == 1 {
+		about = points[0]
+	}
 	r, f := doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}
 	if b.p.Planar {
 		x, y := letter("x"), letter("y")

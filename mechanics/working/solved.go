@@ -109,7 +109,7 @@ func (b *builder) follow() {
 		if len(about.Lines) > 0 {
 			title = "Forces that follow from others"
 		}
-		b.step(Solve, title, about, aligned(of...))
+		b.step(Friction, title, about, aligned(of...))
 	}
 }
 

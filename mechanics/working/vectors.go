@@ -102,8 +102,15 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 		}
 	}
 	m := product(grouped(magnitude), grouped(sum(u...)))
+	if len(u) == 1 && u[0].Op == doc.Neg {
+		m = neg(product(grouped(magnitude), u[0].Of[0]))
+	}
 	if l.Kind == problem.Strut {
-		m = neg(m)
+		if m.Op == doc.Neg {
+			m = m.Of[0]
+		} else {
+			m = neg(m)
+		}
 	}
 	return m, len(u) > 0 && len(u) < 3 // a path that comes twice through a point acts there twice
 }

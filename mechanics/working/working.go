@@ -44,7 +44,7 @@ const (
 	Route                 // one step of the hand route: one equation, one unknown
 	Solve                 // the solution of what must be solved together
 	Senses                // what the signs mean
-	Friction              // friction needed and available
+	Friction              // friction where slip impends and other forces that follow from unknowns; friction needed and available
 	Checks                // what shows that it is right
 	Answers               // what was asked, boxed
 	Verdict               // why there is no single solution
