@@ -14,7 +14,7 @@ import (
 
 // answers are what was asked, or all unknowns where nothing was: each derived, where it is
 // not an unknown itself, then boxed. What friction shows comes last.
-func (b *builder) answers(friction []doc.Block) {
+func (b *builder) answers() {
 	var body []doc.Block
 	asked := b.p.Asked
 	if len(asked) == 0 {
@@ -50,7 +50,7 @@ func (b *builder) answers(friction []doc.Block) {
 		}
 		body = append(body, boxed(row(m...)))
 	}
-	b.step(Answers, "Answers", Subject{}, append(body, friction...)...)
+	b.step(Answers, "Answers", Subject{}, body...)
 }
 
 // angle is the result of an angle to the sheet's figures.

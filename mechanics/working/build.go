@@ -67,7 +67,8 @@ func Build(s *statics.Solution) *Working {
 	friction := b.friction()
 	b.verdict()
 	b.checks()
-	b.answers(friction)
+	b.answers()
+	b.step(Friction, "Conclusion", Subject{}, friction...)
 	w.Steps = b.steps
 	return w
 }
