@@ -36,6 +36,17 @@ type Joint struct {
 	names []string // of its unknowns, before they have indices
 }
 
+// Words is what a joint is in a sentence: "rough surface", "fixed support".
+func (j *Joint) Words() string {
+	if j.Kind.Where(true).Moments == HoldAll && j.Kind.Where(true).Forces == HoldAll {
+		if j.Second == Ground {
+			return "fixed support"
+		}
+		return "fixed joint"
+	}
+	return strings.ReplaceAll(j.Kind.String(), "-", " ")
+}
+
 // maxFriction is the largest static coefficient that is taken for one: rubber
 // on dry concrete has about 1 (common practice), and 2 leaves room.
 const maxFriction = 2

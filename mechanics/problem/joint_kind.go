@@ -1,17 +1,7 @@
 package problem
 
-import "strings"
-
 // JointKind is an index in the table of joints.
 type JointKind int
-
-// Words is a kind of joint in a sentence: "rough surface", "fixed support".
-func (k JointKind) Words() string {
-	if joints[k].Words != "" {
-		return joints[k].Words
-	}
-	return strings.ReplaceAll(joints[k].Name, "-", " ")
-}
 
 // Hold says which of a body's forces, or moments, a joint holds.
 type Hold int8
@@ -40,7 +30,6 @@ type JointInfo struct {
 	PushOnly     bool // its normal force cannot pull
 	MayLack      bool // moments = "none" takes its moments away
 	Says         string
-	Words        string // the noun in a sentence, where the name is none
 }
 
 // Joints is the table of joints: the rows of a textbook's table of supports
@@ -85,6 +74,6 @@ var joints = []JointInfo{
 		Says: "slides along a rod or slot and turns freely: the forces across its axis"},
 	{Name: "collar", Plane: Holds{true, HoldAcross, HoldAll, "axis"}, Space: Holds{true, HoldAcross, HoldAcross, "axis"},
 		MayLack: true, Says: "rigidly on the body, slides along a smooth rod: the forces and the moments across its axis; in the plane a force and a moment"},
-	{Name: "fixed", Words: "fixed support", Aliases: []string{"clamp", "built-in"}, Plane: Holds{true, HoldAll, HoldAll, ""}, Space: Holds{true, HoldAll, HoldAll, ""},
+	{Name: "fixed", Aliases: []string{"clamp", "built-in"}, Plane: Holds{true, HoldAll, HoldAll, ""}, Space: Holds{true, HoldAll, HoldAll, ""},
 		Says: "all forces and all moments"},
 }

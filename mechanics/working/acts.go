@@ -111,7 +111,7 @@ func (b *builder) collect() {
 				problem.Affine{Terms: []problem.Term{{Unknown: j.Forces[0].Unknown, Coef: j.Friction}}}, i, -1})
 		}
 		for k := range j.Acts {
-			a := act{name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Kind.Words(), line: -1, joint: i, tie: -1, sign: k == 1, subject: Subject{Joints: []int{i}}}
+			a := act{name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Words(), line: -1, joint: i, tie: -1, sign: k == 1, subject: Subject{Joints: []int{i}}}
 			if !j.Impending {
 				put(&j.Acts[k], a)
 				continue

@@ -185,7 +185,7 @@ func (b *builder) jointBodies(j *problem.Joint) string {
 
 func (b *builder) jointWords(j *problem.Joint) []any {
 	of := b.jointHolds(j)
-	what := "The " + j.Kind.Words() + " at " + b.p.Points[j.Point].Name
+	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
 	if len(of) == 0 {
 		return []any{what + " exerts no force."}
 	}
@@ -219,7 +219,7 @@ func (b *builder) jointTable() doc.Block {
 	t := table("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.Add(cell(named(j.Name)), wordCell(j.Kind.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
 	}
 	return tabled(t)
 }

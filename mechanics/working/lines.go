@@ -99,7 +99,9 @@ func (b *builder) derived(t problem.TypedDirection, u r3.Vec) []doc.Math {
 				v.Z = t.Of[2]
 			}
 		}
-		of = append(of, fraction(b.tuple(v), b.norm(v)), fraction(b.tuple(v), b.number(norm(v))))
+		if math.Abs(norm(v)-1) > nothing {
+			of = append(of, fraction(b.tuple(v), b.norm(v)), fraction(b.tuple(v), b.number(norm(v))))
+		}
 	case problem.AsPolar:
 		of = append(of, paren(fn("cos", 0), fn("sin", 0)))
 	case problem.AsAngles:

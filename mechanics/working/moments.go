@@ -148,9 +148,9 @@ func (b *builder) coupleOf(a *act) doc.Block {
 		return say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")
 	}
 	if b.p.Planar {
-		return say("The "+b.p.Joints[a.joint].Kind.Words()+" at "+a.at+" also exerts the moment ", value, ".")
+		return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", value, ".")
 	}
-	return say("The "+b.p.Joints[a.joint].Kind.Words()+" at "+a.at+" also exerts the moment ", equal(b.heldName(a), value), ".")
+	return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", equal(b.heldName(a), value), ".")
 }
 
 // heldName is the symbol of the moment that a joint holds, beside that of its force.

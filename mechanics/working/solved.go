@@ -150,7 +150,7 @@ func (b *builder) senseOf(j int) string {
 			only = info.Name
 		}
 	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces[0].Unknown == j:
-		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Kind.Words()
+		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Words()
 	}
 	switch {
 	case v == 0:
