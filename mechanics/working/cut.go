@@ -210,7 +210,7 @@ func (b *builder) jointWords(j *problem.Joint) []any {
 	}
 	if j.Impending {
 		f := subscripted("F", j.Name)
-		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), product(b.number(j.Friction), of[0])), ", opposing the motion")
+		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(b.number(j.Friction), of[0])), ", opposing the motion")
 	}
 	return append(text, ".")
 }
