@@ -339,6 +339,34 @@ func (env symbols) comesOut(t *testing.T, where string, m doc.Math) int {
 	return n
 }
 
+// solves solves each equation of the solution by hand from its printed numbers: the unknown is the
+// printed value to half a unit of its last place, unless the sum is ≈ 0. It tells how many it solved.
+func solves(t *testing.T, where string, body []doc.Block) int {
+	t.Helper()
+	n := 0
+	for k := 1; k < len(body); k++ {
+		equations, values := body[k-1].Aligned, body[k].Aligned
+		if len(equations) == 0 || len(values) != 1 || equations[len(equations)-1].Of[0].Op != doc.BigSum {
+			continue
+		}
+		x, found := print(values[0].Of[0]), values[0].Of[len(values[0].Of)-1]
+		sum := asPrinted(t, equations[len(equations)-1].Of[1])
+		known, with := symbols{x: scalar(0)}.eval(sum), symbols{x: scalar(1)}.eval(sum)
+		last := asPrinted(t, found)
+		value := symbols{}.eval(last)
+		if !known.ok || !with.ok || value.of[0] == 0 {
+			continue
+		}
+		half := []float64{0}
+		symbols{}.roundings(&last, &last, half)
+		if got := -known.of[0] / (with.of[0] - known.of[0]); math.Abs(got-value.of[0]) > half[0]*(1+1e-6) {
+			t.Errorf("%s: %s = %v from the equation as it is printed, and %v is printed", where, x, got, value.of[0])
+		}
+		n++
+	}
+	return n
+}
+
 // plain is a formula for a message of a test.
 func plain(m doc.Math) string {
 	var parts []string

@@ -57,7 +57,7 @@ func (w *routeWriter) routeStep(step *handsolve.Step) Step {
 		out.Body = append(out.Body, aligned(symbols...), say("With numbers:"), aligned(numbers...))
 	case handsolve.One:
 		e := &step.Equations[0]
-		out.Body = append(out.Body, aligned(w.written(e, false), w.written(e, true)))
+		out.Body = append(out.Body, aligned(w.written(e, false), w.solving(w.written(e, true), w.found(step, step.Finds[0]))))
 		if !slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
 			out.Body[1].Aligned = out.Body[1].Aligned[:1] // there are no numbers to put in
 		}

@@ -181,6 +181,11 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 		}
 		equations += env.holds(t, where, m, slack) + env.comesOut(t, where, m)
 	})
+	for _, step := range w.Steps {
+		if step.Kind == Route {
+			equations += solves(t, name+", "+step.Title, step.Body)
+		}
+	}
 	checkSums(t, name, w)
 	checkSolved(t, name, w)
 	return numbers, equations
