@@ -151,15 +151,11 @@ func (b *builder) tieOf(line int) int {
 
 func (b *builder) stretchOf(q problem.Query, one func(...doc.Math) []doc.Block, name doc.Math) []doc.Block {
 	l := &b.p.Lines[q.Line]
-	k := b.p.Units.For(units.LineLoad)
-	if math.Abs(k.Factor*b.p.Units.Length.Factor/b.p.Units.Force.Factor-1) >= nothing {
-		return nil
-	}
 	if !l.Spring.Free {
 		return one(name, sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
 	}
 	tension, _ := b.s.Magnitude(q.Line)
-	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), letter("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.number(k.In(l.Spring.Stiffness))))
+	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), letter("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.perLength(l.Spring.Stiffness)))
 }
 
 // directed is a direction in a scalar product: the unit vector of a line, or a force with its magnitude.

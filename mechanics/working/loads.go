@@ -111,7 +111,7 @@ func pieces(knots []problem.Ordinate) []piece {
 // area is R and where it acts: ½ · 10 · 6 and ⅔ · 6; of several pieces R1 + R2 and the
 // mean of their places.
 func (b *builder) area(d *problem.Distributed) []doc.Math {
-	f, l, q := b.p.Units.Force, b.p.Units.Length, b.p.Units.For(units.LineLoad)
+	f, l := b.p.Units.Force, b.p.Units.Length
 	r, at := resultant(d), distance(d)
 	total, place := measured(b.number(f.In(d.Total)), f), measured(b.length(d.Distance), l)
 	all := pieces(d.Knots)
@@ -129,7 +129,7 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 		return fraction(exactly(1), exactly(2))
 	}
 	forceOf := func(p piece) doc.Math {
-		of := []doc.Math{b.number(q.In(p.q)), b.length(p.width)}
+		of := []doc.Math{b.perLength(p.q), b.length(p.width)}
 		if p.share != 1 {
 			of = append([]doc.Math{third(p.share)}, of...)
 		}
@@ -145,12 +145,8 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 		}
 		return sum(b.length(p.start), m)
 	}
-	unit := q.Factor * l.Factor / f.Factor // kN/m times mm is N
-	if len(all) == 1 && math.Abs(unit-1) < nothing {
+	if len(all) == 1 {
 		return []doc.Math{b.equals(r, forceOf(all[0]), total), b.equals(at, placeOf(all[0]), place)}
-	}
-	if math.Abs(unit-1) >= nothing {
-		return []doc.Math{equal(r, total), equal(at, place)}
 	}
 	var out, forces, moments []doc.Math
 	for k, p := range all {
@@ -162,9 +158,15 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 	return append(out, b.equals(r, sum(forces...), total), b.equals(at, fraction(sum(moments...), b.number(f.In(d.Total))), place))
 }
 
+// perLength shows a force per length in the sheet's units of both, so that it times a length
+// is a force.
+func (b *builder) perLength(x float64) doc.Math {
+	return b.number(x * b.p.Units.Length.Factor / b.p.Units.Force.Factor)
+}
+
 // springs are the forces of springs whose stretch is known: k (length - natural).
 func (b *builder) springs() {
-	f, k := b.p.Units.Force, b.p.Units.For(units.LineLoad)
+	f := b.p.Units.Force
 	var of []doc.Math
 	var about Subject
 	for i := range b.p.Lines {
@@ -173,13 +175,8 @@ func (b *builder) springs() {
 			continue
 		}
 		about.Lines = append(about.Lines, i)
-		force := measured(b.number(f.In(l.Magnitude.Const)), f)
-		stretched := paren(sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
-		if unit := k.Factor * b.p.Units.Length.Factor / f.Factor; math.Abs(unit-1) >= nothing {
-			of = append(of, equal(named(l.Name), product(measured(b.number(k.In(l.Spring.Stiffness)), k), measured(stretched, b.p.Units.Length)), force))
-			continue
-		}
-		of = append(of, b.equals(named(l.Name), product(b.number(k.In(l.Spring.Stiffness)), stretched), force))
+		stretch := paren(sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
+		of = append(of, b.equals(named(l.Name), product(b.perLength(l.Spring.Stiffness), stretch), measured(b.number(f.In(l.Magnitude.Const)), f)))
 	}
 	if len(of) > 0 {
 		b.step(Vector, "Spring "+english.Plural(len(of), "force"), about,
