@@ -168,7 +168,7 @@ type directed struct {
 func (b *builder) directedBy(line, joint int) directed {
 	if line >= 0 && !b.p.Lines[line].ByComponents() {
 		if u, ok := b.p.Lines[line].Direction(); ok {
-			return directed{vectorUnit(leafed(b.nameOf(line, joint))), u, 0}
+			return directed{vectorUnit(leafed(named(b.p.Lines[line].Name))), u, 0}
 		}
 	}
 	v, _, symbol := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: line, Joint: joint})
@@ -210,13 +210,6 @@ func (b *builder) deriveAlong(q problem.Query, name doc.Math, v float64, result 
 	return []doc.Block{aligned(b.equals(function("cos", name), form, with, c), b.equals(name, function("acos", c), result))}
 }
 
-func (b *builder) nameOf(line, joint int) doc.Math {
-	if line >= 0 {
-		return named(b.p.Lines[line].Name)
-	}
-	return named(b.p.Joints[joint].Name)
-}
-
 // derivePart is a part of a force: |R| with its root, a direction angle by its cosine, the
 // angle in the plane by its tangent and quadrant, the place of its line of action.
 func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result doc.Math) []doc.Block {
@@ -225,12 +218,7 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 	w := cleaned(in(force, f))
 	of := func(axis int) doc.Math { return part(symbol, "xyz"[axis:axis+1]) }
 	one := func(m ...doc.Math) []doc.Block { return []doc.Block{formula(b.equals(append(m, result)...))} }
-	total := size(vector(symbol.Text, words("")))
-	if total.Of[0] = vector("R", leafed(symbol)); q.Kind == problem.AskForce {
-		total.Of[0].Text = "F"
-	} else if q.Kind == problem.AskLoads || q.Kind == problem.AskSpread {
-		total.Of[0].Of = symbol.Of
-	}
+	total := b.magnitudeSymbol(q)
 	magnitude := func() (doc.Math, bool) {
 		var squares []doc.Math
 		for axis, x := range xyz(w)[:b.axes] {
@@ -272,13 +260,9 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 		if q.Kind != problem.AskLoads {
 			return nil // it stands with the load's resultant
 		}
-		u := b.p.Units.For(units.Moment)
-		m := doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(b.p.Bodies[q.Body].AboutName)}}
-		if math.Abs(u.Factor/(f.Factor*b.p.Units.Length.Factor)-1) >= nothing {
-			return one(name, fraction(m, of(1)))
-		}
+		m := subscripted("M", b.p.Bodies[q.Body].AboutName)
 		return append([]doc.Block{say("The line of action of the resultant crosses the x axis through "+b.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")},
-			one(name, fraction(m, of(1)), fraction(grouped(b.number(u.In(moment.Z))), grouped(b.number(w.Y))))...)
+			one(name, fraction(m, of(1)), fraction(grouped(b.number(moment.Z/f.Factor/b.p.Units.Length.Factor)), grouped(b.number(w.Y))))...)
 	}
 	return nil
 }
@@ -377,15 +361,31 @@ func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, re
 		formula(b.equals(theta, turn, with, result))}
 }
 
+// holder is the name of the line, joint, load or body that a result is of.
+func (b *builder) holder(q problem.Query) string {
+	switch {
+	case q.Line >= 0:
+		return b.p.Lines[q.Line].Name
+	case q.Joint >= 0:
+		return b.p.Joints[q.Joint].Name
+	case q.Load >= 0:
+		return b.p.Loads[q.Load].Name
+	}
+	return b.p.Bodies[q.Body].Name
+}
+
+// magnitudeSymbol is |F_T1| of a line, |R_A| of a joint, a load or a body.
+func (b *builder) magnitudeSymbol(q problem.Query) doc.Math {
+	letter := "R"
+	if q.Line >= 0 {
+		letter = "F"
+	}
+	return size(vector(letter, leafed(named(b.holder(q)))))
+}
+
 // asked is the symbol of a result: T1, T1x, |F_T1|, α with the name of the force.
 func (b *builder) asked(q problem.Query) doc.Math {
-	nameOf := func(line, joint int) string {
-		if line >= 0 {
-			return b.p.Lines[line].Name
-		}
-		return b.p.Joints[joint].Name
-	}
-	name, about, force := "", "", doc.Math{}
+	axis := func(k problem.Part) string { return "xyz"[k : k+1] }
 	switch q.Kind {
 	case problem.AskUnknown:
 		if q.Unknown >= 0 {
@@ -395,56 +395,49 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	case problem.AskMagnitude:
 		return size(b.asked(*q.Of))
 	case problem.AskLength:
-		return subscripted("L", nameOf(q.Line, q.Joint))
+		return subscripted("L", b.holder(q))
 	case problem.AskStretch:
-		return subscripted("δ", nameOf(q.Line, q.Joint))
+		return subscripted("δ", b.holder(q))
 	case problem.AskUnit:
-		return part(subscripted("u", nameOf(q.Line, q.Joint)), "xyz"[q.Part:q.Part+1])
-	case problem.AskAngle:
-		return doc.Math{Op: doc.Symbol, Text: "θ", Of: []doc.Math{words(nameOf(q.Line, q.Joint) + "," + nameOf(q.Other, q.Second))}}
-	case problem.AskComponent:
-		return doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(nameOf(q.Line, q.Joint) + "," + nameOf(q.Other, q.Second))}}
-	case problem.AskForce:
-		name = nameOf(q.Line, q.Joint)
-		force = named(name)
-	case problem.AskJoint:
-		name = nameOf(-1, q.Joint)
-		about, force = name, named(name)
-	case problem.AskLoads:
-		name, about = b.p.Bodies[q.Body].Name, b.p.Bodies[q.Body].AboutName
-		force = subscripted("R", name)
-	case problem.AskSpread:
-		name = b.p.Loads[q.Load].Name
-		force = resultant(&b.p.Loads[q.Load])
-		switch q.Part {
-		case problem.At:
-			return distance(&b.p.Loads[q.Load])
-		case problem.Size:
-			return force
-		}
-	default:
-		return named(q.Name)
-	}
-	switch q.Part {
-	case problem.X, problem.Y, problem.Z:
-		return part(force, "xyz"[q.Part:q.Part+1])
-	case problem.Size:
-		letter := "R"
-		if q.Kind == problem.AskForce {
+		return part(subscripted("u", b.holder(q)), axis(q.Part))
+	case problem.AskAngle, problem.AskComponent:
+		letter := "θ"
+		if q.Kind == problem.AskComponent {
 			letter = "F"
 		}
-		return size(vector(letter, leafed(named(name))))
-	case problem.MX, problem.MY, problem.MZ:
-		if b.p.Planar {
-			return subscripted("M", about)
+		other := b.holder(problem.Query{Line: q.Other, Joint: q.Second})
+		return doc.Math{Op: doc.Symbol, Text: letter, Of: []doc.Math{words(b.holder(q) + "," + other)}}
+	case problem.AskCouple, problem.AskFriction:
+		return named(q.Name)
+	}
+	name := b.holder(q)
+	switch q.Part {
+	case problem.X, problem.Y, problem.Z:
+		_, _, force := b.vectorOf(q)
+		return part(force, axis(q.Part))
+	case problem.Size:
+		if q.Kind == problem.AskSpread {
+			return resultant(&b.p.Loads[q.Load])
 		}
-		return part(subscripted("M", about), "xyz"[q.Part-problem.MX:q.Part-problem.MX+1])
+		return b.magnitudeSymbol(q)
 	case problem.At:
+		if q.Kind == problem.AskSpread {
+			return distance(&b.p.Loads[q.Load])
+		}
 		return subscripted("x", name)
 	case problem.PlaneAngle:
 		return subscripted("θ", name)
+	case problem.Alpha, problem.Beta, problem.Gamma:
+		return subscripted([]string{"α", "β", "γ"}[q.Part-problem.Alpha], name)
 	}
-	return subscripted([]string{"α", "β", "γ"}[q.Part-problem.Alpha], name)
+	about := name
+	if q.Kind == problem.AskLoads {
+		about = b.p.Bodies[q.Body].AboutName
+	}
+	if b.p.Planar {
+		return subscripted("M", about)
+	}
+	return part(subscripted("M", about), axis(q.Part-problem.MX))
 }
 
 // senseWord is tension or compression, or empty.
