@@ -27,7 +27,7 @@ func newHiding(s *statics.Solution) hiding {
 // said without the values is left out, and hidden tells that something is.
 func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 	switch step.Kind {
-	case working.Senses, working.BeltSlip, working.Checks:
+	case working.Senses, working.BeltSlip, working.Friction, working.Checks:
 		return nil, true
 	case working.Verdict:
 		if h.solution.Verdict != statics.NoEquilibrium {

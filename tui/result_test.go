@@ -141,7 +141,7 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 		t.Error("the working was laid out though nothing shows it")
 	}
 	r.keys("alt+9")
-	r.sees("What is cut free")
+	r.sees("Free body")
 	r.keys("alt+6", "alt+2", "down", "right", "0", ",", "2", ",", "3", "enter")
 	if r.m.worked.of == r.m.live.solution {
 		t.Error("the working follows though it does not show any more")
@@ -213,7 +213,7 @@ func TestOthersSeeTheWorkingThatTheirScreenHasRoomFor(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	r.keys("alt+9", "alt+6", "right")
 	wide := ansi.Strip(r.m.Look().On(200, 60, theme.Unicode))
-	for _, piece := range []string{"9 Working", "What is cut free", "TB in D ΣFx: x of u from D to B"} {
+	for _, piece := range []string{"9 Working", "Free body", "TB in D ΣFx: x of u from D to B"} {
 		if !strings.Contains(wide, piece) {
 			t.Errorf("%q does not show in\n%s", piece, wide)
 		}
@@ -225,7 +225,7 @@ func TestOthersSeeTheWorkingThatTheirScreenHasRoomFor(t *testing.T) {
 	}
 	r.tells("TB in D ΣFx: x of u from D to B = (0 - 2.00) m / 3.00 m = -0.6667")
 	reader, _ = reader.Key(press("9"))
-	if s := ansi.Strip(reader.Take(r.m.Look()).Frame()); !strings.Contains(s, "What is cut free") {
+	if s := ansi.Strip(reader.Take(r.m.Look()).Frame()); !strings.Contains(s, "Free body") {
 		t.Errorf("a reader's own working stays:\n%s", s)
 	}
 }

@@ -128,6 +128,17 @@ func (e *Expr) Name() (string, bool) { return e.root.name, e.root.kind == nName 
 // of a tuple may be one.
 func (e *Expr) IsQuestion() bool { return e.root.kind == nQuestion }
 
+// Call gives the function's name and its arguments where the expression is one call.
+func (e *Expr) Call() (name string, args []*Expr, ok bool) {
+	if e.root.kind != nCall {
+		return "", nil, false
+	}
+	for _, a := range e.root.args {
+		args = append(args, newExpr(e.text, a))
+	}
+	return e.root.fn.name, args, true
+}
+
 // Quotient gives the two numbers, as typed, of 3/4 alone.
 func (e *Expr) Quotient() (over, under string, ok bool) {
 	n := e.root

@@ -183,6 +183,10 @@ func (s *sketch) cutJoint(j *problem.Joint, body int, most float64) {
 		if a.Body != body {
 			continue
 		}
+		if j.Impending {
+			s.impending(j, &a, most)
+			continue
+		}
 		for _, t := range a.Terms {
 			h := either
 			if j.Kind.Info().PushOnly && t.Unknown == j.Forces[0].Unknown {
@@ -199,6 +203,22 @@ func (s *sketch) cutJoint(j *problem.Joint, body int, most float64) {
 			s.label(s.turn(ink.Found, a.At, unit(t.D)), label, ink.Found, true)
 		}
 	}
+}
+
+// impending draws the normal force of a rough surface, and its friction μN against the slip.
+func (s *sketch) impending(j *problem.Joint, a *problem.Act, most float64) {
+	sign := 1.0
+	if a.Body != j.First {
+		sign = -1
+	}
+	n := j.Forces[0].Unknown
+	s.component(problem.ActTerm{Unknown: n, D: r3.Scale(sign, j.Normal)}, a.At, most, tip)
+	if j.Friction == 0 {
+		return
+	}
+	x, known := s.unknown(n)
+	label := s.named([]ink.Run{{Text: "F", Style: ink.Italic}, {Text: j.Name, Style: ink.Italic, Level: -1}}, j.Friction*x, known, s.p.Units.Force)
+	s.label(s.arrow(ink.Found, a.At, r3.Scale(-sign, j.Slip), s.long(j.Friction*x, most, known), either), label, ink.Found, true)
 }
 
 func (s *sketch) cutCouple(c *problem.Couple, body int) {

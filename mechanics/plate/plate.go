@@ -19,6 +19,7 @@ const (
 	planeWidth, planeHeight = 330, 230 // of a planar problem's figure
 	viewSize                = 165      // of each of the views of a problem in space
 	freeSize                = 115      // of a body cut free, without its arrows
+	freeSmall               = 64       // and of one of several, so that two stand side by side
 	textSize                = 9.5
 	captionSize             = 9
 	margin                  = 6
@@ -76,6 +77,9 @@ func FreeBody(p *problem.Problem, sol *statics.Solution, body int) ink.Drawing {
 	s := newSketch(p, sol, view, 1)
 	if size := s.reach(body); size > 0 {
 		s.scale = freeSize / size
+		if len(p.Bodies) > 1 {
+			s.scale = freeSmall / size
+		}
 	}
 	s.freeBody(body)
 	d := s.finish()

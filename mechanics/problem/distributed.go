@@ -30,12 +30,18 @@ type Distributed struct {
 	Direction r3.Vec
 	Length    float64
 	Diagram   []Ordinate // q from A to B, straight between the ordinates
+	Knots     []Ordinate // of a diagram of straight pieces: where they meet
+	Water     *Water     // of the pressure of water
 	Total     float64    // R, N
 	Distance  float64    // s̄, m; 0 where R is nothing
 	Error     float64    // the estimated error of R relative to ∫|q| ds, or of its moment about A to ∫|q| s ds; 0 in closed form
 	At        r3.Vec
 	Acts      []Act
 }
+
+// Water is what the pressure of water on a gate follows from: density in kg/m³, width
+// and the depths of the gate's two ends in m, negative above the surface.
+type Water struct{ Density, Width, From, To float64 }
 
 func (r *reading) readDistributed() {
 	rows := Rows(r.s, "distributed")
@@ -237,6 +243,7 @@ func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 		return intensity{}, false
 	}
 	depth := func(point int) float64 { return surface.V[0] - r3.Dot(r.p.Points[point].At, r.p.Up) }
+	d.Water = &Water{Density: density.V[0], Width: width.V[0], From: depth(d.From), To: depth(d.To)}
 	return wet(depth(d.From), depth(d.To), density.V[0]*r.p.G*width.V[0], d.Length), true
 }
 

@@ -22,7 +22,8 @@ type Joint struct {
 	OK            bool
 	Point         int
 	First, Second int
-	Normal, Axis  r3.Vec // unit vectors; zero where the kind has none
+	Normal, Axis  r3.Vec         // unit vectors; zero where the kind has none
+	Typed         TypedDirection // how the normal was typed
 	Forces        []ActTerm
 	Moments       []ActTerm
 	Friction      float64 // static coefficient
@@ -35,6 +36,17 @@ type Joint struct {
 	Acts          []Act
 
 	names []string // of its unknowns, before they have indices
+}
+
+// Words is what a joint is in a sentence: "rough surface", "fixed support".
+func (j *Joint) Words() string {
+	if j.Kind.Where(true).Moments == HoldAll && j.Kind.Where(true).Forces == HoldAll {
+		if j.Second == Ground {
+			return "fixed support"
+		}
+		return "fixed joint"
+	}
+	return strings.ReplaceAll(j.Kind.String(), "-", " ")
 }
 
 // maxFriction is the largest static coefficient that is taken for one: rubber
@@ -308,7 +320,7 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if key == "normal" {
-			j.Normal = v
+			j.Normal, j.Typed = v, r.typedDirection(ref, text)
 		} else {
 			j.Axis = v
 		}

@@ -159,8 +159,10 @@ func (r *reading) particlePair(l *Line, text string) (between, ok bool) {
 func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	text, ref, ok := r.text("lines", row, "along")
 	var u r3.Vec
+	var typed TypedDirection
 	switch {
 	case ok:
+		typed = r.typedDirection(ref, text)
 		if u, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
 			return false
 		}
@@ -170,7 +172,7 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
 		return false
 	}
-	l.Legs = []Leg{{From: at, To: -1, R: u, U: u}}
+	l.Legs = []Leg{{From: at, To: -1, R: u, U: u, Typed: typed}}
 	return true
 }
 

@@ -255,6 +255,9 @@ func (l *Line) Pushes() bool {
 // Between tells that a line acts on two bodies.
 func (l *Line) Between() bool { return len(l.Acts) == 2 }
 
+// ByComponents tells that a line is a force by components, known or unknown.
+func (l *Line) ByComponents() bool { return l.byComponents }
+
 // JoinsEnds tells that a line acts on two bodies along its path, from point to point.
 func (l *Line) JoinsEnds() bool {
 	return l.Between() && !l.byComponents && len(l.Legs) > 0 && l.Legs[0].To >= 0

@@ -26,7 +26,7 @@ const (
 	MX
 	MY
 	MZ
-	At // where a distributed load's resultant acts, from its first end
+	At // where a distributed load's resultant acts, from its first end; of loads, where their resultant crosses the x axis through the point of moments
 )
 
 var parts = []struct {
@@ -55,7 +55,7 @@ func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 	if part == "magnitude" { // T1.magnitude is T1.size
 		part, q.Name = "size", strings.TrimSuffix(q.Name, part)+"size"
 	}
-	if q.Kind == AskSpread && part == "at" {
+	if part == "at" && (q.Kind == AskSpread || q.Kind == AskLoads && p.Planar && !p.Bodies[q.Body].Particle) {
 		q.Part, q.Dim = At, units.Length
 		return q, nil
 	}

@@ -182,6 +182,7 @@ type Leg struct {
 	R        r3.Vec
 	Length   float64
 	U        r3.Vec
+	Typed    TypedDirection
 }
 
 // Spring is a spring's data: tension = Stiffness·(length - Natural). Where Free,

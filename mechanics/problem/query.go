@@ -58,6 +58,7 @@ func QueryHelp() [][2]string {
 		{"K.stretch", "how far a spring is stretched"},
 		{"P.loads.x  P.loads.size  P.loads.alpha", "the resultant of the known forces on a body"},
 		{"beam.loads.mx", "and its moment about the point that the body's moments are taken about"},
+		{"beam.loads.at", "in the plane: how far along +x from that point the line of action of the resultant crosses the level through it"},
 		{"C.x  C.size  C.ux  C.angle  C.mx", "the whole reaction of a joint on its first body"},
 		{"M0", "the moment of a couple"},
 		{"q.size  q.at", "the resultant of a distributed load, and how far from its first end it acts"},

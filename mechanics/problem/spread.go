@@ -92,7 +92,7 @@ const loadSamples = 9
 func (r *reading) spread(d *Distributed, ref sheet.Ref, along r3.Vec, q intensity) bool {
 	var sum area
 	if q.knots != nil {
-		sum = trapezoids(q.knots)
+		sum, d.Knots = trapezoids(q.knots), q.knots
 		d.Diagram = sampled(q.knots, d.Length)
 	} else {
 		c := curve{intensity: q, length: d.Length}

@@ -11,18 +11,18 @@ func TestLoadWords(t *testing.T) {
 	water := func(surface string) string {
 		return beam + "q = { kind = \"hydrostatic\", path = \"A B\", along = \"+x\", surface = \"" + surface + "\", width = \"2 m\", density = \"1000 kg/m^3\" }\n"
 	}
-	const one = "has the same effect on the body as one force, its resultant: the area under it, at the area's centroid."
+	const one = "Replace the distributed load by its resultant, the area of the load diagram, through its centroid, d_q from A:"
 	for _, c := range []struct {
 		name, text string
 		says       []string
 	}{
 		// 9.81 kN/m³ · 2 m · 0.12²/2 m² = 141.264 N, a third of 0.12 m up.
-		{"partly wet", water("0.12 m"), []string{"The load q, spread over 0.12 m, from 0 m to 0.12 m along the line from A to B, " + one, "R_q = 141.3 N", "It acts 0.04 m from A"}},
-		{"wholly wet", water("6 m"), []string{"The load q, spread over 6 m from A to B, " + one, "It acts 2 m from A"}},
-		{"dry", water("-1 m"), []string{"The load q is zero from A to B.", "R_q = 0 N"}},
+		{"partly wet", water("0.12 m"), []string{"The distributed load q acts from 0 m to 0.12 m along the line from A to B.", "p_A = ρ g h = 1000 · 9.81 · 0.12 = 1177.2 N/m²", one, "R_q = 1/2 · 2354.4 · 0.12 = 141.3 N", "d_q = 1/3 · 0.12 = 0.04 m"}},
+		{"wholly wet", water("6 m"), []string{one, "d_q = 1/3 · 6 = 2 m"}},
+		{"dry", water("-1 m"), []string{"The distributed load q is zero from A to B.", "R_q = 0 N"}},
 		// q L²/6 = 120 · 36/6.
 		{"a couple", beam + "q = { path = \"A B\", along = \"+x\", magnitude = \"120 N/m .. -120 N/m\" }\n",
-			[]string{"The load q, spread over 6 m from A to B, has no resultant force. It has the same effect on the body as a couple.", "R_q = 0 N", "C_q = 720 N m"}},
+			[]string{"The distributed load q has no resultant force; it is equivalent to a couple:", "R_q = 0 N", "C_q = 720 N m"}},
 	} {
 		got := strings.Join(strings.Fields(TextWorking(worked(t, c.text))), " ")
 		for _, says := range c.says {

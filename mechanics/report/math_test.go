@@ -36,6 +36,8 @@ func TestMath(t *testing.T) {
 		{node(doc.Product, symbol("a"), node(doc.Neg, symbol("b"))), "a (-b)", `a\,(-b)`, `a\thinspace (-b)`},
 		{node(doc.Power, node(doc.Neg, num("0.5")), num("2")), "(-0.5)²", `{(-0.5)}^{2}`, `{(-0.5)}^{2}`},
 		{node(doc.Power, symbol("x"), num("4")), "x^4", `{x}^{4}`, `{x}^{4}`},
+		{doc.Math{Op: doc.Function, Text: "cos", Of: []doc.Math{node(doc.Degrees, num("120"))}}, "cos 120°", `\operatorname{cos} 120^{\circ}`, `\operatorname{cos} 120^{\circ}`},
+		{node(doc.Product, node(doc.Fraction, num("1"), num("2")), num("10"), num("6")), "1/2 · 10 · 6", `\frac{1}{2} \cdot 10 \cdot 6`, `\frac{1}{2} \cdot 10 \cdot 6`},
 		{node(doc.Root, node(doc.Sum, symbol("a"), symbol("b"))), "√(a + b)", `\sqrt{a + b}`, `\sqrt{a + b}`},
 		{node(doc.Fraction, node(doc.Sum, symbol("a"), symbol("b")), num("2")), "(a + b)/2", `\frac{a + b}{2}`, `\frac{a + b}{2}`},
 		{node(doc.Row, num("12 300"), word("lbf/ft^2")), "12 300 lbf/ft^2", `12\,300\,\text{lbf/ft}^{2}`, `12\thinspace 300\thinspace \text{lbf/ft}^{2}`},

@@ -90,6 +90,15 @@ func (t setter) set(m doc.Math) mbox {
 		return t.fenced(t.set(first(m)), "|", "|")
 	case doc.Paren:
 		return t.fenced(t.list(m.Of, ","), "(", ")")
+	case doc.Function:
+		b := t.text(ink.Regular, m.Text)
+		b.space(t.gap(0.16))
+		b.add(t.set(inParens(first(m), doc.Sum, doc.Neg, doc.Product, doc.Fraction)), 0)
+		return b
+	case doc.Degrees:
+		b := t.set(inParens(first(m), doc.Sum))
+		b.add(t.text(ink.Regular, "°"), 0)
+		return b
 	case doc.Column:
 		return t.grid(m, "[", "]")
 	case doc.Grid:

@@ -67,6 +67,10 @@ func (t tex) math(m doc.Math) string {
 		return t.relate(m)
 	case doc.BigSum:
 		return `\Sigma ` + of(0, doc.Sum)
+	case doc.Function:
+		return `\operatorname{` + m.Text + `} ` + of(0, doc.Sum, doc.Neg, doc.Product, doc.Fraction)
+	case doc.Degrees:
+		return of(0, doc.Sum) + `^{\circ}`
 	case doc.Column, doc.Grid:
 		return t.grid(m, "bmatrix")
 	case doc.Det:

@@ -77,6 +77,10 @@ func ml(m doc.Math) string {
 		return mrow(out)
 	case doc.BigSum:
 		return mrow(`<mo largeop="false" movablelimits="false">Σ</mo>` + of(0, doc.Sum))
+	case doc.Function:
+		return mrow(`<mi>` + mlText(m.Text) + `</mi>` + mo("\u2061") + thinSpace + of(0, doc.Sum, doc.Neg, doc.Product, doc.Fraction))
+	case doc.Degrees:
+		return mrow(of(0, doc.Sum) + mo("°"))
 	case doc.Column, doc.Grid:
 		return mlGrid(m, "[", "]")
 	case doc.Det:

@@ -96,6 +96,10 @@ func textBox(m doc.Math, deep bool) box {
 		return textRelate(m, deep)
 	case doc.BigSum:
 		return beside(inline("Σ"), textBox(inParens(m.Of[0], doc.Sum), deep))
+	case doc.Function:
+		return beside(inline(m.Text+" "), textBox(inParens(m.Of[0], doc.Sum, doc.Neg, doc.Product, doc.Fraction), deep))
+	case doc.Degrees:
+		return beside(textBox(inParens(m.Of[0], doc.Sum), deep), inline("°"))
 	case doc.Column, doc.Grid, doc.Det:
 		return textGrid(m)
 	}
@@ -202,7 +206,7 @@ func productGap(a, b doc.Math, point, space string) string {
 	switch {
 	case a.Op == doc.Paren && b.Op == doc.Paren:
 		return ""
-	case a.Op == doc.Number && b.Op == doc.Number:
+	case a.Op != doc.Paren && b.Op == doc.Number, a.Op == doc.Number && b.Op == doc.Fraction:
 		return point
 	}
 	return space

@@ -78,7 +78,7 @@ func TestLoadsOnBeams(t *testing.T) {
 		{"a couple clockwise", simpleBeam + "[couples]\nC = { on = \"beam\", about = \"-z\", magnitude = \"30 N m\" }\n", map[string]float64{"Ay": -5, "B": 5}},
 		{"a couple by components", simpleBeam + "[couples]\nC = { on = \"beam\", components = \"(0, 0, 30) N m\" }\n", map[string]float64{"Ay": 5, "B": -5}},
 		// The weight m g at its centre.
-		{"a mass", "g = \"10 m/s^2\"\n" + simpleBeam + "[bodies]\nbeam = { weight = \"60 kg\", centre = \"M\" }\n", map[string]float64{"Ay": 400, "B": 200, "beam.loads.y": -600, "beam.loads.mz": -1200}},
+		{"a mass", "g = \"10 m/s^2\"\n" + simpleBeam + "[bodies]\nbeam = { weight = \"60 kg\", centre = \"M\" }\n", map[string]float64{"Ay": 400, "B": 200, "beam.loads.y": -600, "beam.loads.mz": -1200, "beam.loads.at": 2}},
 		{"a mass on the moon", "g = \"1.62 m/s^2\"\n" + simpleBeam + "[bodies]\nbeam = { weight = \"100 kg\", centre = \"(A + B)/2\" }\n", map[string]float64{"Ay": 81, "B": 81}},
 		// Up along +x: gravity pulls the beam along itself.
 		{"up is +x", "up = \"+x\"\n" + simpleBeam + "[bodies]\nbeam = { weight = \"90 N\", centre = \"M\" }\n", map[string]float64{"Ax": 90, "Ay": 0, "B": 0}},

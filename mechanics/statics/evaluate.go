@@ -47,6 +47,9 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		return partOf(f, r3.Vec{}, q.Part)
 	case problem.AskLoads:
 		force, moment := loads(p, q.Body)
+		if q.Part == problem.At {
+			return crossing(p, q.Body)
+		}
 		return partOf(force, moment, q.Part)
 	case problem.AskJoint:
 		return s.reaction(q)
@@ -75,6 +78,30 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		return r3.Dot(s.sum(r3.Vec{}, j.Forces), tangent), nil
 	}
 	return s.evaluatePair(q)
+}
+
+// lineOfActionTol is the part of the largest force below which a resultant, or its component
+// along y, is rounding of the sums.
+const lineOfActionTol = 1e-12
+
+// crossing is where the line of action of a body's loads crosses the x axis through the
+// point that moments are taken about: M = x Fy.
+func crossing(p *problem.Problem, body int) (float64, error) {
+	force, moment := loads(p, body)
+	largest := 0.0
+	for act := range p.Acts() {
+		if act.Body == body {
+			largest = max(largest, r3.Norm(act.Const))
+		}
+	}
+	of := "the resultant of the loads on " + p.Bodies[body].Name
+	switch {
+	case r3.Norm(force) <= lineOfActionTol*largest:
+		return 0, &missing{of, "is zero or a couple, and has no line of action"}
+	case math.Abs(force.Y) <= lineOfActionTol*largest:
+		return 0, &missing{of, "is parallel to x, and does not cross that axis in one point"}
+	}
+	return moment.Z / force.Y, nil
 }
 
 // missing says why a result has no value, and of what that is so.

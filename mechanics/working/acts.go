@@ -20,6 +20,54 @@ type act struct {
 	line    int // index in Lines, or -1
 	joint   int // index in Joints, or -1
 	couple  bool
+	tie     int    // index in the builder's ties, or -1
+	dir     r3.Vec // of a tied force: its direction here
+}
+
+// tie is a force that follows from unknowns, and has a symbol of its own beside them:
+// friction where slip impends, a force that is typed as 0.3 N. Joint or line is -1.
+type tie struct {
+	name        doc.Math
+	is          problem.Affine
+	joint, line int
+}
+
+// share is what a symbol adds to a force or a couple: symbol·d.
+type share struct {
+	name doc.Math
+	d    r3.Vec
+	unit units.Unit
+}
+
+func (b *builder) shares(terms []problem.ActTerm) []share {
+	var of []share
+	for _, t := range terms {
+		of = append(of, share{b.unknown(t.Unknown), t.D, b.unitOf(t.Unknown)})
+	}
+	return of
+}
+
+// force is an act's force: its known part and the shares of symbols.
+func (b *builder) force(a *act) (known r3.Vec, of []share) {
+	if a.tie >= 0 {
+		return r3.Vec{}, []share{{a.name, a.dir, b.p.Units.Force}}
+	}
+	return a.Const, b.shares(a.Terms)
+}
+
+func (b *builder) coupleParts(a *act) (known r3.Vec, of []share) {
+	return a.Couple, b.shares(a.CoupleTerms)
+}
+
+// momentParts are the moments of a force with an arm.
+func momentParts(arm, known r3.Vec, of []share) (r3.Vec, []share) {
+	known = cleanedBy(r3.Cross(arm, known), norm(arm)*norm(known))
+	var out []share
+	for _, s := range of {
+		s.d = cleanedBy(r3.Cross(arm, s.d), norm(arm)*norm(s.d))
+		out = append(out, s)
+	}
+	return known, out
 }
 
 func (a *act) isForce() bool { return a.Const != (r3.Vec{}) || len(a.Terms) > 0 }
@@ -32,63 +80,90 @@ func (a *act) known() bool { return len(a.Terms) == 0 && len(a.CoupleTerms) == 0
 func (b *builder) collect() {
 	p := b.p
 	b.acts = make([][]act, len(p.Bodies))
-	put := func(a act) { b.acts[a.Body] = append(b.acts[a.Body], a) }
+	put := func(of *problem.Act, a act) {
+		a.Act, a.at = of, b.place(of)
+		a.subject.Bodies = []int{of.Body}
+		b.acts[of.Body] = append(b.acts[of.Body], a)
+	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
+		tied := -1
+		if n := len(l.Magnitude.Terms); n > 0 && !b.own(i) && len(l.Path) < 3 && l.Magnitude.Terms[0].Coef != 0 {
+			tied = len(b.ties)
+			b.ties = append(b.ties, tie{named(l.Name), l.Magnitude, -1, i})
+		}
 		for k := range l.Acts {
-			a := act{Act: &l.Acts[k], name: named(l.Name), vec: vector("F", named(l.Name)), what: l.Kind.String(), line: i, joint: -1,
-				subject: Subject{Lines: []int{i}, Bodies: []int{l.Acts[k].Body}}}
-			a.at = b.place(a.Act)
-			switch {
-			case len(l.Path) > 2: // over pulleys each place has a force of its own
-				sub := row(leafed(named(l.Name)), words(","), words(a.at))
-				a.vec = vector("F", sub)
-				a.name = doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{sub}}
-			case k == 1:
-				a.sign = true
+			a := act{name: named(l.Name), vec: vector("F", named(l.Name)), what: l.Kind.String(), line: i, joint: -1, tie: tied, sign: k == 1, subject: Subject{Lines: []int{i}}}
+			if len(l.Path) > 2 { // over pulleys each place has a force of its own
+				sub := row(leafed(named(l.Name)), words(","), words(b.place(&l.Acts[k])))
+				a.vec, a.name, a.sign = vector("F", sub), doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{sub}}, false
 			}
-			put(a)
+			if tied >= 0 {
+				a.dir = r3.Scale(1/l.Magnitude.Terms[0].Coef, l.Acts[k].Terms[0].D)
+			}
+			put(&l.Acts[k], a)
 		}
 	}
 	for i := range p.Joints {
 		j := &p.Joints[i]
+		if j.Impending {
+			b.ties = append(b.ties, tie{subscripted("F", j.Name),
+				problem.Affine{Terms: []problem.Term{{Unknown: j.Forces[0].Unknown, Coef: j.Friction}}}, i, -1})
+		}
 		for k := range j.Acts {
-			a := act{Act: &j.Acts[k], name: named(j.Name), vec: vector("R", named(j.Name)), what: kindWords(j), line: -1, joint: i, sign: k == 1,
-				subject: Subject{Joints: []int{i}, Bodies: []int{j.Acts[k].Body}}}
-			a.at = b.place(a.Act)
-			put(a)
+			a := act{name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Words(), line: -1, joint: i, tie: -1, sign: k == 1, subject: Subject{Joints: []int{i}}}
+			if !j.Impending {
+				put(&j.Acts[k], a)
+				continue
+			}
+			normal, friction := j.Acts[k], j.Acts[k]
+			push, drag := j.Normal, r3.Scale(-1, j.Slip)
+			if k == 1 {
+				push, drag = r3.Scale(-1, push), r3.Scale(-1, drag)
+			}
+			n := j.Forces[0].Unknown
+			normal.Terms = []problem.ActTerm{{Unknown: n, D: push}}
+			friction.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
+			friction.Couple, friction.CoupleTerms = r3.Vec{}, nil
+			a.what, a.name, a.vec = "normal force", b.unknown(n), vector("N", named(j.Name))
+			put(&normal, a)
+			a.what, a.tie, a.dir, a.name, a.vec = "friction", len(b.ties)-1, drag, b.ties[len(b.ties)-1].name, vector("F", named(j.Name))
+			put(&friction, a)
 		}
 	}
 	for i := range p.Couples {
 		for k := range p.Couples[i].Acts {
-			put(act{Act: &p.Couples[i].Acts[k], name: named(p.Couples[i].Name), vec: vector("C", named(p.Couples[i].Name)), what: "couple", at: "anywhere",
-				line: -1, joint: -1, couple: true, subject: Subject{Couples: []int{i}, Bodies: []int{p.Couples[i].Body}}})
+			put(&p.Couples[i].Acts[k], act{name: named(p.Couples[i].Name), vec: vector("C", named(p.Couples[i].Name)), what: "couple",
+				line: -1, joint: -1, tie: -1, couple: true, subject: Subject{Couples: []int{i}}})
 		}
 	}
 	for i := range p.Loads {
 		for k := range p.Loads[i].Acts {
-			a := act{Act: &p.Loads[i].Acts[k], name: doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(p.Loads[i].Name))}}, vec: vector("R", named(p.Loads[i].Name)),
-				what: "distributed load", line: -1, joint: -1, subject: Subject{Loads: []int{i}, Bodies: []int{p.Loads[i].Body}}}
-			a.at = b.place(a.Act)
-			if a.isCouple() { // a load without a resultant
-				a.name, a.vec, a.at, a.couple = loadCouple(&p.Loads[i]), vector("C", named(p.Loads[i].Name)), "anywhere", true
+			a := act{name: resultant(&p.Loads[i]), vec: vector("R", named(p.Loads[i].Name)), what: "distributed load", line: -1, joint: -1, tie: -1, subject: Subject{Loads: []int{i}}}
+			if of := &p.Loads[i].Acts[k]; of.Couple != (r3.Vec{}) { // a load without a resultant
+				a.name, a.vec, a.couple = loadCouple(&p.Loads[i]), vector("C", named(p.Loads[i].Name)), true
 			}
-			put(a)
+			put(&p.Loads[i].Acts[k], a)
 		}
 	}
 	for i := range p.Bodies {
 		for k := range p.Bodies[i].Acts {
-			a := act{Act: &p.Bodies[i].Acts[k], name: doc.Math{Op: doc.Symbol, Text: "W", Of: []doc.Math{leafed(named(p.Bodies[i].Name))}}, vec: vector("W", named(p.Bodies[i].Name)),
-				what: "weight", line: -1, joint: -1, subject: Subject{Bodies: []int{i}}}
-			a.at = b.place(a.Act)
-			put(a)
+			put(&p.Bodies[i].Acts[k], act{name: subscripted("W", p.Bodies[i].Name), vec: vector("W", named(p.Bodies[i].Name)), what: "weight", line: -1, joint: -1, tie: -1})
 		}
 	}
 }
 
+// subscripted is a letter with a name of the sheet as its subscript.
+func subscripted(letter, name string) doc.Math {
+	return doc.Math{Op: doc.Symbol, Text: letter, Of: []doc.Math{leafed(named(name))}}
+}
+
+// resultant is the symbol of a distributed load's resultant.
+func resultant(d *problem.Distributed) doc.Math { return subscripted("R", d.Name) }
+
 // loadCouple is the symbol of the couple that a distributed load without a resultant exerts.
 func loadCouple(d *problem.Distributed) doc.Math {
-	return doc.Math{Op: doc.Symbol, Text: "C", Of: []doc.Math{leafed(named(d.Name))}}
+	return subscripted("C", d.Name)
 }
 
 // leafed is a symbol as a subscript of another: in one piece.
@@ -102,8 +177,11 @@ func leafed(m doc.Math) doc.Math {
 	return words(m.Text + m.Of[0].Text)
 }
 
-// place names where an act is: its point, a point at the same place, or the coordinates.
+// place names where an act is: of a couple anywhere, else its point, a point at the same place, or the coordinates.
 func (b *builder) place(a *problem.Act) string {
+	if a.Const == (r3.Vec{}) && len(a.Terms) == 0 && (a.Couple != (r3.Vec{}) || len(a.CoupleTerms) > 0) {
+		return "anywhere"
+	}
 	if a.Point >= 0 {
 		return b.p.Points[a.Point].Name
 	}
@@ -148,36 +226,32 @@ func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math {
 	for _, t := range m.Terms {
 		if t.Coef != 0 {
 			unit := b.p.Units.For(b.p.Unknowns[t.Unknown].Dim)
-			of = append(of, times(b.coefficient(t.Coef*unit.Factor/u.Factor), b.unknown(t.Unknown)))
+			of = append(of, times(b.number(t.Coef*unit.Factor/u.Factor), b.unknown(t.Unknown)))
 		}
 	}
 	if m.Const != 0 || len(of) == 0 {
-		of = append(of, short(u.In(m.Const), b.p.Figures+1))
+		of = append(of, b.number(u.In(m.Const)))
 	}
 	return sum(of...)
 }
 
-// expression is Σ unknown·D + constant as a vector: unknowns before what they
-// are multiplied by, or what is known alone.
-func (b *builder) expression(known r3.Vec, terms []problem.ActTerm, u units.Unit) doc.Math {
+// expression is Σ symbol·d + constant as a vector: symbols before what they are
+// multiplied by, or what is known alone.
+func (b *builder) expression(known r3.Vec, shares []share, u units.Unit) doc.Math {
 	var of []doc.Math
-	for _, t := range terms {
-		d := r3.Scale(b.p.Units.For(b.p.Unknowns[t.Unknown].Dim).Factor/u.Factor, t.D)
+	for _, t := range shares {
+		d := r3.Scale(t.unit.Factor/u.Factor, t.d)
 		if cleaned(d) == (r3.Vec{}) {
 			continue
 		}
-		f := cosine
-		if r3.Norm(d) > 1+nothing || u.Dim == units.Moment {
-			f = b.coefficient
-		}
-		if v := b.along(d, f); v.Op == doc.Sum {
-			of = append(of, product(b.unknown(t.Unknown), paren(v)))
+		if v := b.along(d); v.Op == doc.Sum {
+			of = append(of, product(t.name, paren(v)))
 		} else {
-			of = append(of, before(b.unknown(t.Unknown), v))
+			of = append(of, before(t.name, v))
 		}
 	}
 	if known != (r3.Vec{}) || len(of) == 0 {
-		v := b.along(r3.Scale(1/u.Factor, known), func(x float64) doc.Math { return short(x, b.p.Figures+1) })
+		v := b.along(r3.Scale(1/u.Factor, known))
 		if v.Op == doc.Sum && len(of) > 0 {
 			of = append(of, v.Of...)
 		} else {
@@ -198,17 +272,17 @@ func before(x, v doc.Math) doc.Math {
 	return product(x, v)
 }
 
-// component is one axis of an act's force: Σ coefficient·unknown + constant.
-func (b *builder) component(known r3.Vec, terms []problem.ActTerm, axis int, u units.Unit) doc.Math {
+// component is one axis of a force or a couple: Σ coefficient·symbol + constant.
+func (b *builder) component(known r3.Vec, shares []share, axis int, u units.Unit) doc.Math {
 	var of []doc.Math
-	for _, t := range terms {
-		d := r3.Scale(b.p.Units.For(b.p.Unknowns[t.Unknown].Dim).Factor/u.Factor, t.D)
+	for _, t := range shares {
+		d := r3.Scale(t.unit.Factor/u.Factor, t.d)
 		if x := xyz(cleaned(d))[axis]; x != 0 {
-			of = append(of, times(b.coefficient(x), b.unknown(t.Unknown)))
+			of = append(of, times(b.number(x), t.name))
 		}
 	}
 	if x := xyz(cleaned(known))[axis]; x != 0 || len(of) == 0 {
-		of = append(of, short(x/u.Factor, b.p.Figures+1))
+		of = append(of, b.number(x/u.Factor))
 	}
 	return sum(of...)
 }

@@ -31,7 +31,7 @@ func (b *builder) impendingBelts() {
 		if len(from.Terms) == 0 {
 			result = measured(result, f)
 		}
-		b.step(BeltFriction, "Friction of belt "+belt.Name, b.beltSubject(belt), append(body, formula(equal(append(of, result)...)))...)
+		b.step(BeltFriction, "Friction of belt "+belt.Name, b.beltSubject(belt), append(body, formula(b.equals(append(of, result)...)))...)
 	}
 }
 
@@ -42,7 +42,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(equal(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.ratio(belt.Ratio()))))
+			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.ratio(belt.Ratio()))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -73,7 +73,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(equal(fraction(two, one), fraction(b.force(second), b.force(first)), b.ratio(second/first)))
+	needed := formula(b.equals(fraction(two, one), fraction(b.number(b.p.Units.Force.In(second)), b.number(b.p.Units.Force.In(first))), b.ratio(second/first)))
 	limit := b.grip(letter("μ"), letter("β"))
 	if !ok {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
@@ -93,23 +93,23 @@ func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 		var of []doc.Math
 		for k, x := range xyz(cleaned(u))[:b.axes] {
 			if y := xyz(cleaned(v))[k]; x != 0 && y != 0 {
-				of = append(of, product(grouped(cosine(x)), grouped(cosine(y))))
+				of = append(of, product(grouped(b.number(x)), grouped(b.number(y))))
 			}
 		}
 		body = append(body, say("The angle of contact is the angle between the directions of ", b.tension(belt, 0), " and ", b.tension(belt, 1), " along the path:"),
-			formula(equal(words("cos β"), sum(of...), cosine(math.Cos(belt.Wrap)))))
+			formula(b.equals(words("cos β"), sum(of...), b.number(math.Cos(belt.Wrap)))))
 	}
 	if angle.Factor == 1 {
 		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))
 	}
 	factor := map[string]doc.Math{"deg": fraction(letter("π"), exactly(180)), "gon": fraction(letter("π"), exactly(200)), "turn": product(exactly(2), letter("π"))}[angle.Symbol]
 	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
-	return append(body, say("The angle of contact in radians:"), formula(equal(beta, product(show(angle.In(belt.Wrap)), factor), radians)))
+	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), factor), radians)))
 }
 
 // grip is e^(μβ), with symbols or with numbers.
 func (b *builder) grip(mu, beta doc.Math) doc.Math {
-	return doc.Math{Op: doc.Power, Of: []doc.Math{letter("e"), product(mu, beta)}}
+	return doc.Math{Op: doc.Power, Of: []doc.Math{euler(), product(mu, beta)}}
 }
 
 func (b *builder) gripNumbers(belt *problem.Belt) doc.Math {

@@ -10,11 +10,13 @@ import (
 )
 
 // Rounding is said once of the numbers in a working.
-const Rounding = "Figures shown are rounded, figures carried are not."
+const Rounding = "Values are printed rounded; full precision is carried."
 
-// many is up to how many lines, forces or bodies each have a step of their own:
-// beyond it they stand in tables, so that a truss stays readable.
-const many = 6
+// detailed is up to how many bodies each has its forces and equations in full: beyond it
+// they stand in tables, so that a truss stays readable.
+const detailed = 3
+
+func (b *builder) many() bool { return len(b.p.Bodies) > detailed }
 
 // mostByHand is up to how many unknowns the hand route is looked for: nobody
 // solves more by hand, and the search grows faster than the problem.
@@ -23,10 +25,10 @@ const mostByHand = 150
 // Build lays a solved problem out as a worked solution. It takes every number
 // from the problem and the solution and computes nothing of its own but sums
 // and products of them. A problem without a single solution gets its verdict
-// explained in place of values. The hand route stands before the solution.
+// explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3}
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
 	if b.p.Planar {
 		b.axes = 2
 	}
@@ -35,55 +37,53 @@ func Build(s *statics.Solution) *Working {
 		w.Steps = b.steps
 		return w
 	}
+	if n := len(s.X); n > 0 && n <= mostByHand {
+		w.Hand = handsolve.Find(s)
+	}
 	b.collect()
 	b.cutFree()
+	if len(s.X) > 0 {
+		b.equations()
+	}
 	b.forceList()
 	b.lines()
-	b.spreads()
+	b.loadResultants()
 	b.impendingBelts()
 	b.vectors()
 	b.moments()
-	switch {
-	case len(s.X) == 0:
+	if len(s.X) == 0 {
 		b.resultants()
-	default:
-		b.equations()
+	} else {
+		b.numbers(len(w.Hand.Steps) > 0)
 		b.matrix()
-		b.solved()
+		if len(s.X) <= mostByHand {
+			w.RouteFrom = len(b.steps)
+			b.steps = append(b.steps, RouteSteps(s, w.Hand)...)
+			w.RouteTo = len(b.steps)
+		}
+		b.solved(w.Hand)
+		b.follow()
 		b.senses()
 	}
 	b.heldBelts()
+	friction := b.friction()
 	b.verdict()
 	b.checks()
 	b.answers()
+	b.step(Friction, "Conclusion", Subject{}, friction...)
 	w.Steps = b.steps
-	if n := len(s.X); n > 0 && n <= mostByHand {
-		w.Hand = handsolve.Find(s)
-		w.Insert(RouteSteps(s, w.Hand))
-	}
 	return w
-}
-
-// Insert puts the steps of a hand route before the solution of the system.
-func (w *Working) Insert(route []Step) {
-	at := 0
-	for i, step := range w.Steps {
-		if step.Kind < Route || step.Kind == Verdict && at == 0 {
-			at = i + 1
-		}
-	}
-	steps := append(append([]Step{}, w.Steps[:at]...), route...)
-	w.Steps = append(steps, w.Steps[at:]...)
-	w.RouteFrom, w.RouteTo = at, at+len(route)
 }
 
 // builder is one building of one working.
 type builder struct {
-	s     *statics.Solution
-	p     *problem.Problem
-	axes  int // 2 in the plane, 3 in space
-	acts  [][]act
-	steps []Step
+	s           *statics.Solution
+	p           *problem.Problem
+	axes        int // 2 in the plane, 3 in space
+	acts        [][]act
+	ties        []tie
+	derivedSize map[string]bool // magnitudes of asked forces that stand derived
+	steps       []Step
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
@@ -162,20 +162,4 @@ func list(of []doc.Math) []doc.Inline {
 		text = append(text, doc.Inline{Math: &of[k]})
 	}
 	return text
-}
-
-// listWords joins names in a sentence.
-func listWords(of []string) string {
-	out := ""
-	for k, name := range of {
-		switch {
-		case k == 0:
-		case k == len(of)-1:
-			out += " and "
-		default:
-			out += ", "
-		}
-		out += name
-	}
-	return out
 }

@@ -1,16 +1,16 @@
 package working
 
 import (
-	"fmt"
-	"strings"
+	"slices"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
-	"trivet/units"
 )
 
-// cutFree says what is cut free, why, and how many equations that gives.
+// cutFree says what is cut free, what replaces the supports, and how many equations and
+// unknowns that gives.
 func (b *builder) cutFree() {
 	var particles, rigid []string
 	var all []int
@@ -23,44 +23,69 @@ func (b *builder) cutFree() {
 		}
 	}
 	var body []doc.Block
-	if len(particles) > 0 {
-		verb, their := " is a particle", "the forces on it meet in one point"
-		if len(particles) > 1 {
-			verb, their = " are particles", "the forces on each meet in one point"
+	added := b.p.ResultantOnly() && len(b.s.X) == 0
+	if n := len(particles); n > 0 {
+		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
+		if added {
+			says = append(says, "their resultant ", equal(doc.Math{Op: doc.Vec, Text: "R"}, bigSum(doc.Math{Op: doc.Vec, Text: "F"})), " acts through the particle.")
+		} else {
+			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
 		}
-		body = append(body, say(listWords(particles)+verb+": "+their+", so they balance where ", b.zero("F"),
-			fmt.Sprintf(", %s%s.", count(b.axes, "equation"), each(len(particles)))))
+		body = append(body, say(says...))
 	}
-	if len(rigid) > 0 {
-		verb := " is a rigid body"
-		if len(rigid) > 1 {
-			verb = " are rigid bodies"
+	if n := len(rigid); n > 0 {
+		what := "Rigid body "
+		if n > 1 {
+			what = "Rigid bodies "
 		}
-		body = append(body, say(listWords(rigid)+verb+": forces act at several points, so ", b.zero("F"), " and ", b.zero("M"),
-			fmt.Sprintf(", %s%s.", count(b.perBody(), "equation"), each(len(rigid)))))
+		says := []any{what + english.And(rigid...) + ": "}
+		if added {
+			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
+		} else {
+			says = append(says, b.zero("F"), " and ", b.zero("M"), " ("+english.Count(3*(b.axes-1), "equation")+each(n)+").")
+		}
+		body = append(body, say(says...))
 	}
 	body = append(body, b.cuts()...)
 	body = append(body, b.twoForce()...)
-	if len(b.s.X) > 0 {
-		body = append(body, say(fmt.Sprintf("Together %s for %s: ", count(len(b.s.System.Rows), "equation"), count(len(b.s.X), "unknown")), list(b.unknowns()), "."))
+	if n := len(b.s.X) + len(b.ties); len(b.s.X) > 0 {
+		unknowns := b.unknowns()
+		for k := range b.ties {
+			unknowns = append(unknowns, b.ties[k].name)
+		}
+		body = append(body, say("In total, "+english.Count(len(b.s.System.Rows)+len(b.ties), "equation")+" in "+english.Count(n, "unknown")+": ", list(unknowns), "."))
 	}
-	b.step(CutFree, "What is cut free", Subject{Bodies: all}, body...)
+	title := "Free bodies"
+	if len(all) == 1 {
+		title = "Free body"
+	}
+	b.step(CutFree, title, Subject{Bodies: all}, body...)
 }
 
-func (b *builder) perBody() int { return 3 * (b.axes - 1) }
+// aboutPoints are the points that moments are taken about.
+func (b *builder) aboutPoints() []string {
+	var names []string
+	for i := range b.p.CutFree() {
+		if body := &b.p.Bodies[i]; !body.Particle && !slices.Contains(names, body.AboutName) {
+			names = append(names, body.AboutName)
+		}
+	}
+	return names
+}
+
+// bodyWords names a body with its kind before it.
+func (b *builder) bodyWords(i int) string {
+	if b.p.Bodies[i].Particle {
+		return "particle " + b.p.Bodies[i].Name
+	}
+	return "the body " + b.p.Bodies[i].Name
+}
 
 func each(n int) string {
 	if n == 1 {
 		return ""
 	}
 	return " each"
-}
-
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // zero is ΣF = 0, or ΣM = 0.
@@ -76,74 +101,73 @@ func (b *builder) unknowns() []doc.Math {
 	return all
 }
 
-// cuts says what stands in place of the lines and joints that are cut.
+// cutWords say of each kind of line what it can do where it is cut, of one and of several.
+var cutWords = map[problem.Kind]struct{ noun, one, several string }{
+	problem.Cable:      {"Cut cable", "it can only pull, along its own line", "each can only pull, along its own line"},
+	problem.Strut:      {"Cut strut", "it can only push, along its own line", "each can only push, along its own line"},
+	problem.BeltKind:   {"Cut belt", "it can only pull, along its straight part", "each can only pull, along its straight part"},
+	problem.Link:       {"Cut link", "a two-force member; its force acts along the line through its ends, tension positive", "two-force members; the force in each acts along the line through its ends, tension positive"},
+	problem.SpringKind: {"Cut spring", "its force acts along its own line, tension positive", "the force in each acts along its own line, tension positive"},
+	problem.Contact:    {"Contact", "it can only push, along its normal", "each can only push, along its normal"},
+}
+
+// cuts says what replaces the lines and joints that are cut.
 func (b *builder) cuts() []doc.Block {
 	byKind := map[problem.Kind][]doc.Math{}
 	var between []doc.Block
 	for i := range b.p.Lines {
-		if l := &b.p.Lines[i]; l.Between() && !l.Kind.Info().Path {
+		l := &b.p.Lines[i]
+		if l.Between() && !l.Kind.Info().Path {
 			between = append(between, b.betweenWords(l))
-			if l.Kind == problem.Contact {
-				continue
-			}
-		}
-		if b.p.Lines[i].Belt != nil && len(b.p.Lines[i].Acts) == 0 {
 			continue
 		}
-		byKind[b.p.Lines[i].Kind] = append(byKind[b.p.Lines[i].Kind], named(b.p.Lines[i].Name))
+		if l.Belt != nil && len(l.Acts) == 0 {
+			continue
+		}
+		byKind[l.Kind] = append(byKind[l.Kind], named(l.Name))
 	}
 	var out []doc.Block
 	for _, k := range problem.Kinds() {
-		of := byKind[k.Kind]
-		if len(of) == 0 {
-			continue
-		}
-		says := ""
-		switch k.Kind {
-		case problem.Cable:
-			says = "cut: a cable can only pull, along itself"
-		case problem.Strut:
-			says = "cut: a strut can only push, along itself"
-		case problem.BeltKind:
-			says = "cut: a belt can only pull, along its straight parts"
-		case problem.Link:
-			says = "cut: a link is a two-force member, loaded at its ends only, so its force lies along the line between them; tension is taken as positive"
-		case problem.SpringKind:
-			says = "cut: a spring acts along itself; tension is taken as positive"
-		case problem.Contact:
-			says = "the push of a smooth surface, along its normal"
+		of, w := byKind[k.Kind], cutWords[k.Kind]
+		switch {
+		case len(of) == 0 || w.noun == "":
+		case len(of) == 1:
+			out = append(out, say(w.noun+" ", list(of), ": "+w.one+"."))
 		default:
-			continue
+			out = append(out, say(w.noun+"s ", list(of), ": "+w.several+"."))
 		}
-		verb := " is "
-		if len(of) > 1 {
-			verb = " are "
-			says = strings.Replace(says, "the push of a smooth surface, along its normal", "the pushes of smooth surfaces, along their normals", 1)
-		}
-		out = append(out, say(list(of), verb+says+"."))
 	}
 	out = append(out, between...)
-	if len(b.p.Joints) > many {
+	if len(b.p.Joints) > tabledJoints {
 		return append(out, b.jointTable())
 	}
+	var joints []any
 	for i := range b.p.Joints {
-		out = append(out, b.jointWords(&b.p.Joints[i]))
+		if i > 0 {
+			joints = append(joints, " ")
+		}
+		joints = append(joints, b.jointWords(&b.p.Joints[i])...)
+	}
+	if len(joints) > 0 {
+		out = append(out, say(joints...))
 	}
 	return out
 }
 
+// tabledJoints is up to how many joints each has a sentence: more stand in a table.
+const tabledJoints = 6
+
 // betweenWords says of a force or a contact between two bodies how it acts on each.
 func (b *builder) betweenWords(l *problem.Line) doc.Block {
-	first, second := b.p.Bodies[l.Acts[0].Body].Name, b.p.Bodies[l.Acts[1].Body].Name
-	along := "on " + first + " along its direction, and the opposite on " + second
-	if l.JoinsEnds() {
-		along = "along the line through " + b.p.Points[l.Legs[0].From].Name + " and " + b.p.Points[l.Legs[0].To].Name + ": one force on each, equal and opposite"
-	}
-	what := " is a force between "
+	first, second := b.bodyWords(l.Acts[0].Body), b.bodyWords(l.Acts[1].Body)
+	what := "Force "
 	if l.Kind == problem.Contact {
-		what = " is the push of a smooth contact between "
+		what = "Contact "
 	}
-	return say(named(l.Name), what+first+" and "+second+", "+along+".")
+	if l.JoinsEnds() {
+		return say(what, named(l.Name), " acts along the line through "+b.p.Points[l.Legs[0].From].Name+" and "+b.p.Points[l.Legs[0].To].Name+", on "+first+" and on "+second+", equal and opposite.")
+	}
+	return say(what, named(l.Name), " acts on "+first+" in its direction and on "+second+" in the opposite direction.")
 }
 
 func (b *builder) jointHolds(j *problem.Joint) []doc.Math {
@@ -158,39 +182,48 @@ func (b *builder) jointHolds(j *problem.Joint) []doc.Math {
 
 func (b *builder) jointBodies(j *problem.Joint) string {
 	if j.Second == problem.Ground {
-		return b.p.Bodies[j.First].Name + " to the ground"
+		return b.p.Bodies[j.First].Name + " and the ground"
 	}
-	return b.p.Bodies[j.First].Name + " to " + b.p.Bodies[j.Second].Name
+	return b.p.Bodies[j.First].Name + " and " + b.p.Bodies[j.Second].Name
 }
 
-func (b *builder) jointWords(j *problem.Joint) doc.Block {
+func (b *builder) jointWords(j *problem.Joint) []any {
 	of := b.jointHolds(j)
-	stand := "; in its place stand "
-	if len(of) == 1 {
-		stand = "; in its place stands "
+	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
+	if len(of) == 0 {
+		return []any{what + " exerts no force."}
 	}
-	text := []any{fmt.Sprintf("The %s at %s joins %s", kindWords(j), b.p.Points[j.Point].Name, b.jointBodies(j))}
+	text := []any{what + " is replaced by "}
 	switch {
-	case len(of) == 0:
-		return say(append(text, ", and exerts nothing.")...)
-	case j.Second == problem.Ground:
-		text = append(text, stand, list(of))
-	default:
-		text = append(text, stand, list(of), " on "+b.p.Bodies[j.First].Name+" and the opposite on "+b.p.Bodies[j.Second].Name)
+	case j.Impending:
+		text = append(text, "the normal force ", of[0], " and the friction force ", subscripted("F", j.Name))
+	case j.HasFriction:
+		text = append(text, "the normal force ", of[0], " and the friction "+english.Plural(len(j.Forces)-1, "force")+" ", list(of[1:len(j.Forces)]))
+	case len(j.Forces) > 0:
+		text = append(text, "its "+english.Plural(len(j.Forces), "reaction")+" ", list(of[:len(j.Forces)]))
+	}
+	if moments := of[len(j.Forces):]; len(moments) > 0 {
+		joined := " and the "
+		if len(j.Forces) == 0 {
+			joined = "the "
+		}
+		text = append(text, joined+english.Plural(len(moments), "moment")+" ", list(moments))
+	}
+	if j.Second != problem.Ground {
+		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))
 	}
 	if j.Impending {
-		text = append(text, fmt.Sprintf(". Slipping impends, so its friction is at its most, %s of the normal force, against the slip", units.Figures(j.Friction, digits(j.Friction))))
+		f := subscripted("F", j.Name)
+		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(b.number(j.Friction), of[0])), ", opposing the motion")
 	}
-	return say(append(text, ".")...)
+	return append(text, ".")
 }
 
-func kindWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
-
 func (b *builder) jointTable() doc.Block {
-	t := table("Joint", "Kind", "Joins", "In its place")
+	t := table("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.Add(cell(named(j.Name)), wordCell(kindWords(j)), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
 	}
 	return t
 }
@@ -203,15 +236,12 @@ func (b *builder) twoForce() []doc.Block {
 			names, points = append(names, c.Subject), append(points, c.With)
 		}
 	}
-	switch {
-	case len(names) == 0:
-		return nil
-	case len(names) > many:
-		return []doc.Block{say(listWords(names) + " are two-force members: forces act on each at two points only, so they are equal and opposite and lie along the line that joins the points.")}
+	if len(names) > tabledJoints {
+		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
 	}
 	var out []doc.Block
 	for k := range names {
-		out = append(out, say(names[k]+" is a two-force member: forces act on it at "+points[k]+" only, so the two are equal and opposite and lie along the line that joins the points."))
+		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal, opposite and collinear."))
 	}
 	return out
 }

@@ -2,11 +2,13 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -23,48 +25,84 @@ func (b *builder) rowName(i int) doc.Math {
 	return bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(axis)}, Name: "F" + axis})
 }
 
-// equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols, then with numbers.
+// equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.
 func (b *builder) equations() {
 	sys := &b.s.System
-	if len(b.p.Bodies) > many {
-		first := true
-		for i := range b.p.CutFree() {
-			body := []doc.Block{aligned(b.numbersOf(i)...)}
-			if first || !b.p.Bodies[i].Particle {
-				body = append([]doc.Block{say("With " + b.unitsSaid(i) + ":")}, body...)
-			}
-			first = false
-			b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
-		}
+	if b.many() {
 		return
 	}
 	for i := range b.p.CutFree() {
 		var symbols []doc.Math
 		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
-			symbols = append(symbols, b.zeroed(k, b.symbolsOf(i, k)))
+			if total := b.symbolsOf(i, k); !isZero(total) {
+				symbols = append(symbols, b.zeroed(k, total))
+			}
 		}
-		body := []doc.Block{aligned(symbols...), say("With numbers, " + b.unitsSaid(i) + ":"), aligned(b.numbersOf(i)...)}
-		b.step(Equations, "Equilibrium of "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
+		if len(symbols) > 0 {
+			b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...))
+		}
 	}
 }
 
-// zeroed is ΣF = sum = 0; a sum of nothing is not written.
-func (b *builder) zeroed(i int, total doc.Math) doc.Math {
-	if isZero(total) {
-		return equal(b.rowName(i), exactly(0))
+// numbers are the equations with numbers; of many bodies in one table, unless the solution by hand
+// of particles writes each where it is solved.
+func (b *builder) numbers(byHand bool) {
+	if b.many() {
+		if byHand && b.particles() {
+			b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
+			return
+		}
+		t := table("On", "Equation")
+		for i := range b.p.CutFree() {
+			for k, m := range b.numbersOf(i) {
+				on := ""
+				if k == 0 {
+					on = b.p.Bodies[i].Name
+				}
+				t.Add(wordCell(on), cell(m))
+			}
+		}
+		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, b.relations()...)...)
+		return
 	}
+	units := []doc.Block{say("With " + b.unitsSaid() + ":")}
+	for i := range b.p.CutFree() {
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(units, aligned(b.numbersOf(i)...))...)
+		units = nil
+	}
+	b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
+}
+
+// particles tells that no body is rigid.
+func (b *builder) particles() bool {
+	return !slices.ContainsFunc(b.p.Bodies, func(x problem.Body) bool { return !x.Particle })
+}
+
+// relations are what ties forces to each other: F = μ N.
+func (b *builder) relations() []doc.Block {
+	var of []doc.Math
+	for k := range b.ties {
+		of = append(of, equal(b.ties[k].name, b.tied(&b.ties[k])))
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	return []doc.Block{aligned(of...)}
+}
+
+// zeroed is ΣF = sum = 0.
+func (b *builder) zeroed(i int, total doc.Math) doc.Math {
 	if total.Op == doc.Number || total.Op == doc.Neg && total.Of[0].Op == doc.Number {
 		return equal(b.rowName(i), doc.Math{Op: doc.Relate, Text: "≠", Of: []doc.Math{total, exactly(0)}})
 	}
 	return equal(b.rowName(i), total, exactly(0))
 }
 
-func (b *builder) unitsSaid(body int) string {
+func (b *builder) unitsSaid() string {
 	says := "forces in " + b.p.Units.Force.Symbol
-	if !b.p.Bodies[body].Particle {
-		says += ", lengths in " + b.p.Units.Length.Symbol + ", moments in " + b.p.Units.For(units.Moment).Symbol
-		if !b.p.Planar {
-			says += " about " + b.p.Bodies[body].AboutName
+	for i := range b.p.CutFree() {
+		if !b.p.Bodies[i].Particle {
+			return says + ", lengths in " + b.p.Units.Length.Symbol + ", moments in " + b.p.Units.For(units.Moment).Symbol
 		}
 	}
 	return says
@@ -77,14 +115,14 @@ func (b *builder) symbolsOf(body, i int) doc.Math {
 	var of []doc.Math
 	for k := range b.acts[body] {
 		a := &b.acts[body][k]
+		known, shares := b.force(a)
 		if !r.Moment {
-			if b.hasComponent(a.Const, a.Terms, axis) {
-				of = append(of, b.componentSymbols(a, a.Terms, axis)...)
+			if hasComponent(known, shares, axis) {
+				of = append(of, b.componentSymbols(a, known, shares, axis)...)
 			}
 			continue
 		}
-		arm := b.p.Arm(a.Act)
-		if b.turns(a, arm, axis) {
+		if m, turning := momentParts(b.p.Arm(a.Act), known, shares); hasComponent(m, turning, axis) {
 			name := b.momentName(a)
 			suffix := ""
 			if !b.p.Planar {
@@ -93,50 +131,30 @@ func (b *builder) symbolsOf(body, i int) doc.Math {
 			}
 			of = append(of, part(name, suffix))
 		}
-		if b.hasComponent(a.Couple, a.CoupleTerms, axis) {
+		if couple, shares := b.coupleParts(a); hasComponent(couple, shares, axis) {
 			of = append(of, b.coupleSymbols(a, axis)...)
 		}
 	}
 	return sum(of...)
 }
 
-func (b *builder) hasComponent(known r3.Vec, terms []problem.ActTerm, axis int) bool {
+func hasComponent(known r3.Vec, shares []share, axis int) bool {
 	if xyz(cleaned(known))[axis] != 0 {
 		return true
 	}
-	for _, t := range terms {
-		if xyz(cleaned(t.D))[axis] != 0 {
-			return true
-		}
-	}
-	return false
-}
-
-func (b *builder) turns(a *act, arm r3.Vec, axis int) bool {
-	turns := func(f r3.Vec) bool {
-		return xyz(cleanedBy(r3.Cross(arm, f), norm(arm)*norm(f)))[axis] != 0
-	}
-	if turns(a.Const) {
-		return true
-	}
-	for _, t := range a.Terms {
-		if turns(t.D) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(shares, func(s share) bool { return xyz(cleaned(s.d))[axis] != 0 })
 }
 
 // componentSymbols is T1x, or Ax of a joint that has it for an unknown.
-func (b *builder) componentSymbols(a *act, terms []problem.ActTerm, axis int) []doc.Math {
+func (b *builder) componentSymbols(a *act, known r3.Vec, shares []share, axis int) []doc.Math {
 	var one []doc.Math
-	plain := a.Const == (r3.Vec{})
-	for _, t := range terms {
-		d := cleaned(t.D)
+	plain := known == (r3.Vec{})
+	for _, t := range shares {
+		d := cleaned(t.d)
 		switch x := xyz(d)[axis]; {
 		case x == 0:
-		case math.Abs(x) == 1 && norm(d) == 1 && (a.joint >= 0 || b.p.Lines[max(a.line, 0)].Legs == nil):
-			m := b.unknown(t.Unknown)
+		case math.Abs(x) == 1 && norm(d) == 1 && (a.joint >= 0 || a.tie >= 0 || b.p.Lines[max(a.line, 0)].Legs == nil):
+			m := t.name
 			if x < 0 {
 				m = neg(m)
 			}
@@ -178,23 +196,65 @@ func (b *builder) coupleSymbols(a *act, axis int) []doc.Math {
 	return of
 }
 
-// numbersOf are a body's rows of the system: Σ coefficient·unknown + known = 0.
+// numbersOf are a body's rows of the system, Σ coefficient·unknown + known = 0, but for those that
+// hold nothing.
 func (b *builder) numbersOf(body int) []doc.Math {
 	sys := &b.s.System
 	var out []doc.Math
 	for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
-		out = append(out, b.zeroed(i, b.rowSum(i)))
+		if total := b.rowSum(body, i); !isZero(total) {
+			out = append(out, b.zeroed(i, total))
+		}
 	}
 	return out
 }
 
-func (b *builder) rowSum(i int) doc.Math {
-	var of []doc.Math
+// rowSum is Σ coefficient·unknown + Σ coefficient·tied force + known of a row.
+func (b *builder) rowSum(body, i int) doc.Math {
+	row := &b.s.System.Rows[i]
+	unit := b.p.Units.For(row.Dim())
+	coefs := map[int]float64{}
+	var order []int
 	for _, t := range b.s.System.Terms[i] {
-		of = append(of, times(b.coefficient(b.s.Coefficient(i, t.Col)), b.unknown(t.Col)))
+		coefs[t.Col], order = b.s.Coefficient(i, t.Col), append(order, t.Col)
 	}
-	if k := b.right(i); k != 0 || len(of) == 0 {
-		of = append(of, short(-k+0, b.p.Figures+1))
+	known := -b.right(i)
+	var ties []doc.Math
+	for k := range b.acts[body] {
+		a := &b.acts[body][k]
+		if a.tie < 0 {
+			continue
+		}
+		d, arm := a.dir, 1.0
+		if row.Moment {
+			r := b.p.Arm(a.Act)
+			d, arm = r3.Cross(r, d), norm(r)
+		}
+		c := clean(xyz(d)[int(row.Axis[1]-'x')], arm)
+		if c == 0 {
+			continue
+		}
+		ties = append(ties, times(b.number(c*b.p.Units.Force.Factor/unit.Factor), a.name))
+		is := b.ties[a.tie].is
+		for _, t := range is.Terms {
+			if _, some := coefs[t.Unknown]; !some {
+				order = append(order, t.Unknown)
+			}
+			part := c * t.Coef * b.unitOf(t.Unknown).Factor / unit.Factor
+			coefs[t.Unknown] = clean(coefs[t.Unknown]-part, math.Abs(part))
+		}
+		part := c * is.Const / unit.Factor
+		known = clean(known-part, math.Abs(part))
+	}
+	var of []doc.Math
+	for _, j := range order {
+		if c := coefs[j]; c != 0 {
+			of = append(of, times(b.number(c), b.unknown(j)))
+		}
+	}
+	of = append(of, ties...)
+	if known != 0 || len(of) == 0 {
+		of = append(of, b.number(known+0))
 	}
 	return sum(of...)
 }
@@ -214,21 +274,23 @@ func (b *builder) matrix() {
 	form := equal(row(doc.Math{Op: doc.Vec, Text: "A"}, x), right)
 	n, m := len(sys.Cols), len(sys.Rows)
 	if n > matrixColumns || m > 2*matrixColumns {
-		b.step(Matrix, "Matrix form", Subject{}, say("In matrix form ", form, ", with "+count(m, "row")+" and "+count(n, "column")+
-			": the coefficients of the equations above, the unknowns, and minus the known terms."))
-		return
+		return // wider than a page
 	}
 	grid, xs, bs := doc.Math{Op: doc.Grid}, doc.Math{Op: doc.Column}, doc.Math{Op: doc.Column}
 	for i := range sys.Rows {
 		line := row()
 		for j := range sys.Cols {
-			line.Of = append(line.Of, b.coefficient(b.s.Coefficient(i, j)))
+			line.Of = append(line.Of, b.number(b.s.Coefficient(i, j)))
 		}
 		grid.Of = append(grid.Of, line)
-		bs.Of = append(bs.Of, short(b.right(i)+0, b.p.Figures+1))
+		bs.Of = append(bs.Of, b.number(b.right(i)+0))
 	}
 	for j := range sys.Cols {
 		xs.Of = append(xs.Of, b.unknown(j))
 	}
-	b.step(Matrix, "Matrix form", Subject{}, say("The same as ", form, ":"), formula(equal(row(grid, xs), bs)))
+	says := "In matrix form, "
+	if len(b.ties) > 0 {
+		says = "With the relations put in, in matrix form, "
+	}
+	b.step(Matrix, "Matrix form", Subject{}, say(says, form, ":"), formula(equal(row(grid, xs), bs)))
 }

@@ -115,6 +115,15 @@ func (env symbols) eval(m doc.Math) value {
 			return value{}
 		}
 		return scaled(a, 1/b.of[0])
+	case doc.Degrees:
+		return scaled(env.eval(m.Of[0]), math.Pi/180)
+	case doc.Function:
+		v := env.eval(m.Of[0])
+		f := map[string]func(float64) float64{"sin": math.Sin, "cos": math.Cos, "atan": math.Atan, "acos": math.Acos}[m.Text]
+		if !v.ok || f == nil {
+			return value{}
+		}
+		return scalar(f(v.of[0]))
 	case doc.Root, doc.Power, doc.Size:
 		return env.measure(m)
 	case doc.Cross:
@@ -227,7 +236,7 @@ func plus(a, b value, sign float64) value {
 // sides were held against the first.
 func (env symbols) holds(t *testing.T, where string, m doc.Math, slack float64) int {
 	n := 0
-	if m.Op == doc.Relate && m.Text == "=" {
+	if m.Op == doc.Relate && (m.Text == "=" || m.Text == "≈") {
 		var first value
 		var of doc.Math
 		for _, x := range m.Of {
@@ -257,6 +266,109 @@ func (env symbols) holds(t *testing.T, where string, m doc.Math, slack float64) 
 	}
 	for _, x := range m.Of {
 		n += env.holds(t, where, x, slack)
+	}
+	return n
+}
+
+// asPrinted is a formula whose numbers are what is printed of them.
+func asPrinted(t *testing.T, m doc.Math) doc.Math {
+	t.Helper()
+	if m.Op == doc.Number {
+		x, _, err := printedNumber(m.Text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m.Num = x
+	}
+	of := make([]doc.Math, len(m.Of))
+	for k, x := range m.Of {
+		of[k] = asPrinted(t, x)
+	}
+	m.Of = of
+	return m
+}
+
+// roundings are how far a result may be from its print, by components: what half a unit of the last
+// place of each of its numbers makes.
+func (env symbols) roundings(m *doc.Math, whole *doc.Math, out []float64) {
+	if m.Op == doc.Number {
+		_, half, err := printedNumber(m.Text)
+		if err != nil {
+			return
+		}
+		base := env.eval(*whole)
+		m.Num += half
+		moved := env.eval(*whole)
+		m.Num -= half
+		for k := range out {
+			out[k] += math.Abs(moved.of[k] - base.of[k])
+		}
+	}
+	for k := range m.Of {
+		env.roundings(&m.Of[k], whole, out)
+	}
+}
+
+// comesOut evaluates the sides of an equation from the numbers as they are printed: each is the
+// printed result to half a unit of its last place, unless it stands before ≈. It tells
+// how many sides it held.
+func (env symbols) comesOut(t *testing.T, where string, m doc.Math) int {
+	t.Helper()
+	n := 0
+	if m.Op == doc.Relate && m.Text == "=" && len(m.Of) > 1 {
+		last := asPrinted(t, m.Of[len(m.Of)-1])
+		r := env.eval(last)
+		for k := 1; k < len(m.Of)-1 && r.ok && !(len(r.of) == 1 && r.of[0] == 0); k++ {
+			x := env.eval(asPrinted(t, m.Of[k]))
+			if !x.ok || len(x.of) != len(r.of) || !hasNumber(m.Of[k]) {
+				continue
+			}
+			half := make([]float64, len(r.of))
+			env.roundings(&last, &last, half)
+			for i := range r.of {
+				if math.Abs(x.of[i]-r.of[i]) > half[i]*(1+1e-6)+agreement*(x.size+r.size) {
+					t.Errorf("%s: %s = %v from what is printed, and %s is %v", where, plain(m.Of[k]), x.of[i], plain(last), r.of[i])
+				}
+			}
+			n++
+		}
+	}
+	for _, x := range m.Of {
+		n += env.comesOut(t, where, x)
+	}
+	return n
+}
+
+// solves solves each equation of the solution by hand from its printed numbers: the unknown is the
+// printed value to half a unit of its last place, unless the sum is ≈ 0. It tells how many it solved.
+func solves(t *testing.T, where string, body []doc.Block) int {
+	t.Helper()
+	n := 0
+	for k := 1; k < len(body); k++ {
+		var equations, values []doc.Math
+		if f, ok := body[k-1].(*doc.Formula); ok {
+			equations = f.Of
+		}
+		if f, ok := body[k].(*doc.Formula); ok {
+			values = f.Of
+		}
+		if len(equations) == 0 || len(values) != 1 || equations[len(equations)-1].Of[0].Op != doc.BigSum {
+			continue
+		}
+		x, found := print(values[0].Of[0]), values[0].Of[len(values[0].Of)-1]
+		sum := asPrinted(t, equations[len(equations)-1].Of[1])
+		known, with := symbols{x: scalar(0)}.eval(sum), symbols{x: scalar(1)}.eval(sum)
+		last := asPrinted(t, found)
+		value := symbols{}.eval(last)
+		if !known.ok || !with.ok || value.of[0] == 0 {
+			continue
+		}
+		half := []float64{0}
+		symbols{}.roundings(&last, &last, half)
+		if got := -known.of[0] / (with.of[0] - known.of[0]); math.Abs(got-value.of[0]) > half[0]*(1+1e-6) {
+			t.Errorf("%s: %s = %v from the equation as it is printed, and %v is printed", where, x, got, value.of[0])
+		}
+		n++
 	}
 	return n
 }

@@ -2,12 +2,13 @@ package working
 
 import (
 	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
 // forceList is the free-body list of forces.
 func (b *builder) forceList() {
-	if len(b.p.Bodies) > many {
+	if b.many() {
 		t := table("On", "Forces")
 		for i := range b.p.CutFree() {
 			var of []doc.Math
@@ -16,7 +17,7 @@ func (b *builder) forceList() {
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
-		b.step(Forces, "The forces on each", Subject{}, t)
+		b.step(Forces, "Forces on each free body", Subject{}, t)
 		return
 	}
 	for i := range b.acts {
@@ -24,24 +25,23 @@ func (b *builder) forceList() {
 			continue
 		}
 		about := Subject{Bodies: []int{i}}
-		t := table("Force", "Of", "At", "Magnitude")
+		t := table("Force", "Kind", "Acts at", "Magnitude")
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
-			about.Lines, about.Joints = append(about.Lines, a.subject.Lines...), append(about.Joints, a.subject.Joints...)
-			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
+			about.add(a.subject)
 			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
 		}
-		b.step(Forces, "The forces on "+b.p.Bodies[i].Name, about, t)
+		b.step(Forces, "Forces on "+b.bodyWords(i), about, t)
 	}
 }
 
 // forceLabels are the symbols of an act's forces.
 func (b *builder) forceLabels(a *act) []doc.Math {
-	if a.joint < 0 {
+	if a.joint < 0 || a.tie >= 0 {
 		return b.labels(a)
 	}
 	var of []doc.Math
-	for _, t := range b.p.Joints[a.joint].Forces {
+	for _, t := range a.Terms {
 		of = append(of, b.unknown(t.Unknown))
 	}
 	return of
@@ -49,45 +49,62 @@ func (b *builder) forceLabels(a *act) []doc.Math {
 
 // labels are the symbols of an act in the list of forces.
 func (b *builder) labels(a *act) []doc.Math {
-	if a.joint >= 0 {
-		return b.jointHolds(&b.p.Joints[a.joint])
-	}
-	if a.line >= 0 && len(b.p.Lines[a.line].Path) > 2 {
+	switch {
+	case a.tie >= 0:
+		return []doc.Math{a.name}
+	case a.joint >= 0:
+		of := b.forceLabels(a)
+		for _, t := range a.CoupleTerms {
+			of = append(of, b.unknown(t.Unknown))
+		}
+		return of
+	case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
 		return []doc.Math{named(b.p.Lines[a.line].Name)}
 	}
 	return []doc.Math{a.name}
 }
 
 func (b *builder) magnitudeCell(a *act) doc.Inline {
-	switch {
-	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
-		m := b.p.Lines[a.line].Magnitude
-		f := b.p.Units.Force
+	f, moment := b.p.Units.Force, b.p.Units.For(units.Moment)
+	known := func(x float64, u units.Unit) doc.Inline { return cell(measured(b.number(u.In(x)), u)) }
+	affine := func(m problem.Affine, u units.Unit) doc.Inline {
 		switch {
 		case len(m.Terms) == 0:
-			return cell(measured(short(f.In(m.Const), b.p.Figures+1), f))
-		case b.own(a.line):
+			return known(m.Const, u)
+		case len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0:
 			return wordCell("unknown")
 		}
-		return cell(b.affine(m, f))
+		return cell(b.affine(m, u))
+	}
+	switch {
+	case a.tie >= 0:
+		return cell(b.tied(&b.ties[a.tie]))
+	case a.line >= 0 && b.p.Lines[a.line].ByComponents():
+		if a.known() {
+			return cell(measured(b.tuple(in(a.Const, f)), f))
+		}
+	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
+		if b.own(a.line) {
+			return wordCell("unknown")
+		}
+		return affine(b.p.Lines[a.line].Magnitude, f)
 	case a.couple && len(a.subject.Couples) == 0: // of a distributed load
-		u := b.p.Units.For(units.Moment)
-		return cell(measured(short(u.In(norm(a.Couple)), b.p.Figures+1), u))
+		return known(norm(a.Couple), moment)
 	case a.couple:
-		c := &b.p.Couples[a.subject.Couples[0]]
-		u := b.p.Units.For(units.Moment)
-		switch {
-		case len(c.Magnitude.Terms) == 0:
-			return cell(measured(short(u.In(c.Magnitude.Const), b.p.Figures+1), u))
-		case len(c.Magnitude.Terms) == 1 && c.Magnitude.Terms[0].Coef == 1 && c.Magnitude.Const == 0:
-			return wordCell("unknown")
-		}
-		return cell(b.affine(c.Magnitude, u))
+		return affine(b.p.Couples[a.subject.Couples[0]].Magnitude, moment)
 	case a.known():
-		f := b.p.Units.Force
-		return cell(measured(short(f.In(norm(a.Const)), b.p.Figures+1), f))
+		return known(norm(a.Const), f)
 	}
 	return wordCell("unknown")
+}
+
+// tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
+func (b *builder) tied(t *tie) doc.Math {
+	is := b.affine(t.is, b.p.Units.Force)
+	if t.joint < 0 {
+		return is
+	}
+	return equal(product(letter("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

@@ -1,12 +1,15 @@
 package working
 
 import (
+	"math"
+	"slices"
 	"unicode/utf8"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 )
 
 func norm(v r3.Vec) float64 { return r3.Norm(v) }
@@ -18,12 +21,14 @@ type stretch struct {
 	name doc.Math // of the line, with the leg's number where there are several
 }
 
+// stretches are the legs of lines that have a direction of their own to derive: not of a
+// force by components, which keeps them.
 func (b *builder) stretches() []stretch {
 	var out []stretch
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
-		if l.Belt != nil && len(l.Acts) == 0 && !l.Belt.ByPath {
-			continue // it acts on fixed points alone
+		if l.ByComponents() || l.Belt != nil && len(l.Acts) == 0 && !l.Belt.ByPath { // a part of a belt that acts on fixed points alone
+			continue
 		}
 		for k, leg := range l.Legs {
 			s := stretch{leg, i, named(l.Name)}
@@ -36,30 +41,77 @@ func (b *builder) stretches() []stretch {
 	return out
 }
 
-// lines are the position vectors with their lengths, then the unit vectors.
+// table3 is from how many lines on position and unit vectors stand in one table.
+const table3 = 3
+
+// lines are the position vectors with their lengths and unit vectors, then the directions
+// that are typed. A direction along an axis is seen as it is.
 func (b *builder) lines() {
-	var paths, all []stretch
+	var paths, typed []stretch
 	for _, s := range b.stretches() {
-		if s.To >= 0 {
+		switch {
+		case s.To >= 0:
 			paths = append(paths, s)
+		case !isAxis(s.U):
+			typed = append(typed, s)
 		}
-		all = append(all, s)
 	}
-	if len(paths) <= many {
-		for _, s := range paths {
-			b.step(Position, "Position vector along "+b.legName(s), b.lineSubject(s),
-				formula(b.position(s)), formula(b.lengthOf(s)))
+	skew := slices.DeleteFunc(slices.Clone(paths), func(s stretch) bool { return isAxis(s.U) && len(b.p.Lines[s.line].Legs) == 1 })
+	if len(skew) < table3 {
+		for _, s := range skew {
+			b.step(Position, "Position and unit vector along "+b.legName(s), b.lineSubject(s), aligned(b.position(s), b.lengthOf(s), b.unit(s)))
 		}
 	} else {
 		b.positionTable(paths)
 	}
-	if len(all) <= many {
-		for _, s := range all {
-			b.step(Unit, "Unit vector along "+b.legName(s), b.lineSubject(s), formula(b.unit(s)), formula(b.unitNorm(s)))
-		}
-		return
+	var of []doc.Math
+	about := Subject{}
+	for _, s := range typed {
+		of = append(of, b.equals(append([]doc.Math{vectorUnit(s.name)}, b.derived(s.Typed, s.U)...)...))
+		about.Lines, about.Points = append(about.Lines, s.line), append(about.Points, s.From)
 	}
-	b.unitTable(all)
+	for i := range b.p.Joints {
+		j := &b.p.Joints[i]
+		if j.Normal == (r3.Vec{}) || isAxis(j.Normal) {
+			continue
+		}
+		n := doc.Math{Op: doc.UnitVec, Text: "n", Of: []doc.Math{leafed(named(j.Name))}}
+		of = append(of, b.equals(append([]doc.Math{n}, b.derived(j.Typed, j.Normal)...)...))
+		about.Joints = append(about.Joints, i)
+	}
+	if len(of) > 0 {
+		b.step(Unit, "Unit "+english.Plural(len(of), "vector")+" of the "+english.Plural(len(of), "direction")+" given", about, aligned(of...))
+	}
+}
+
+// derived is how a unit vector follows from the direction as it was typed, and the vector.
+func (b *builder) derived(t problem.TypedDirection, u r3.Vec) []doc.Math {
+	var of []doc.Math
+	fn := func(name string, k int) doc.Math { return function(name, b.degrees(t.Of[k], wholeDigits)) }
+	switch t.As {
+	case problem.AsComponents, problem.AsSlope:
+		var v r3.Vec
+		if t.As == problem.AsSlope {
+			v = r3.Scale(math.Hypot(t.Of[0], t.Of[1]), u)
+		} else {
+			v = r3.Vec{X: t.Of[0], Y: t.Of[1]}
+			if len(t.Of) > 2 {
+				v.Z = t.Of[2]
+			}
+		}
+		if math.Abs(norm(v)-1) > nothing {
+			of = append(of, fraction(b.tuple(v), b.norm(v)), fraction(b.tuple(v), b.number(norm(v))))
+		}
+	case problem.AsPolar:
+		of = append(of, paren(fn("cos", 0), fn("sin", 0)))
+	case problem.AsAngles:
+		of = append(of, paren(fn("cos", 0), fn("cos", 1), fn("cos", 2)))
+	case problem.AsBearing:
+		if b.p.Up.Z == 1 {
+			of = append(of, paren(product(fn("cos", 1), fn("sin", 0)), product(fn("cos", 1), fn("cos", 0)), fn("sin", 1)))
+		}
+	}
+	return append(of, b.along(u))
 }
 
 // legName names a line, and which stretch of it where it has several.
@@ -97,70 +149,45 @@ func (b *builder) difference(from, to int) []doc.Math {
 	p := b.p.Points
 	return []doc.Math{
 		sum(named(p[to].Name), neg(named(p[from].Name))),
-		sum(b.tuple(p[to].At, b.length), neg(b.tuple(p[from].At, b.length))),
+		sum(b.tuple(in(p[to].At, b.p.Units.Length)), neg(b.tuple(in(p[from].At, b.p.Units.Length)))),
 	}
 }
 
 // position is r = B - A = (..) - (..) = (..) m.
 func (b *builder) position(s stretch) doc.Math {
 	of := append([]doc.Math{b.arrow(s)}, b.difference(s.From, s.To)...)
-	return equal(append(of, measured(b.tuple(s.R, b.length), b.p.Units.Length))...)
+	return b.equals(append(of, measured(b.tuple(in(s.R, b.p.Units.Length)), b.p.Units.Length))...)
 }
 
 // lengthOf is |r| = √(x² + y² + z²) = L m.
 func (b *builder) lengthOf(s stretch) doc.Math {
-	n := b.norm(s.R, b.length)
-	if len(n.Of) == 1 && n.Of[0].Op == doc.Power { // along an axis
-		return equal(size(b.arrow(s)), measured(b.length(s.Length), b.p.Units.Length))
+	length := measured(b.length(s.Length), b.p.Units.Length)
+	if isAxis(s.R) {
+		return equal(size(b.arrow(s)), length)
 	}
-	return equal(size(b.arrow(s)), n, measured(b.length(s.Length), b.p.Units.Length))
+	return b.equals(size(b.arrow(s)), b.norm(in(s.R, b.p.Units.Length)), length)
 }
 
 // unit is u = r/|r| = (..)/L = (..).
 func (b *builder) unit(s stretch) doc.Math {
-	u := vectorUnit(s.name)
-	if s.To < 0 {
-		return equal(u, b.along(s.U, cosine))
-	}
-	return equal(u, fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(s.R, b.length), b.length(s.Length)), b.along(s.U, cosine))
+	return b.equals(vectorUnit(s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length)), b.length(s.Length)), b.along(s.U))
 }
 
 func vectorUnit(name doc.Math) doc.Math {
 	return doc.Math{Op: doc.UnitVec, Text: "u", Of: []doc.Math{name}}
 }
 
-// unitNorm is |u| = √(..) = 1.
-func (b *builder) unitNorm(s stretch) doc.Math {
-	n := b.norm(s.U, cosine)
-	if len(n.Of) == 1 && n.Of[0].Op == doc.Power { // along an axis
-		return equal(size(vectorUnit(s.name)), exactly(1))
-	}
-	return equal(size(vectorUnit(s.name)), n, exactly(1))
-}
-
+// positionTable has position vector, length and unit vector of each line in a row.
 func (b *builder) positionTable(of []stretch) {
-	unit := b.p.Units.Length.Symbol
-	t := table("Line", "", "end - start, "+unit, "r, "+unit, "|r|, "+unit)
+	unit := b.p.Units.Length
+	t := table("Line", "", "r, "+unit.Symbol, "|r|, "+unit.Symbol, "u = r/|r|")
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
-		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.difference(s.From, s.To)[1]), cell(b.tuple(s.R, b.length)), cell(b.length(s.Length)))
+		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.tuple(in(s.R, unit))), cell(b.length(s.Length)), cell(b.tuple(s.U)))
 	}
 	r := doc.Math{Op: doc.Vec, Text: "r"}
 	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
-	b.step(Position, "Position vectors", Subject{Lines: lines},
-		say("From the start of each line to its end, with the length ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), t)
-}
-
-func (b *builder) unitTable(of []stretch) {
-	t := table("Line", "", "u", "|u|")
-	var lines []int
-	for _, s := range of {
-		lines = append(lines, s.line)
-		t.Add(cell(s.name), cell(vectorUnit(s.name)), cell(b.tuple(s.U, cosine)), cell(exactly(1)))
-	}
-	u, r := doc.Math{Op: doc.UnitVec, Text: "u"}, doc.Math{Op: doc.Vec, Text: "r"}
-	axes := []doc.Math{square(part(letter("u"), "x")), square(part(letter("u"), "y")), square(part(letter("u"), "z"))}
-	b.step(Unit, "Unit vectors", Subject{Lines: lines},
-		say(equal(u, fraction(r, size(r))), ", or the direction given; each has ", equal(size(u), root(sum(axes[:b.axes]...)), exactly(1)), ":"), t)
+	b.step(Position, "Position and unit vectors", Subject{Lines: lines},
+		say("The position vector ", r, " runs from the start of each line to its end, with ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), t)
 }

@@ -27,6 +27,9 @@ func equal(of ...doc.Math) doc.Math   { return doc.Math{Op: doc.Relate, Text: "=
 func bigSum(a doc.Math) doc.Math      { return doc.Math{Op: doc.BigSum, Of: []doc.Math{a}} }
 func square(a doc.Math) doc.Math      { return doc.Math{Op: doc.Power, Of: []doc.Math{a, exactly(2)}} }
 func unitVec(text string) doc.Math    { return doc.Math{Op: doc.UnitVec, Text: text} }
+func function(name string, a doc.Math) doc.Math {
+	return doc.Math{Op: doc.Function, Text: name, Of: []doc.Math{a}}
+}
 func vector(text string, sub doc.Math) doc.Math {
 	return doc.Math{Op: doc.Vec, Text: text, Of: []doc.Math{sub}}
 }

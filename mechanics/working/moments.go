@@ -10,6 +10,7 @@ import (
 
 // moments are r × F about each rigid body's point.
 func (b *builder) moments() {
+	ruled := false
 	for i := range b.p.CutFree() {
 		body := &b.p.Bodies[i]
 		if body.Particle {
@@ -20,11 +21,7 @@ func (b *builder) moments() {
 		about := Subject{Bodies: []int{i}, Axis: &Axis{At: [3]float64(xyz(body.About))}} // a point: no direction
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
-			about.Lines, about.Joints = append(about.Lines, a.subject.Lines...), append(about.Joints, a.subject.Joints...)
-			about.Couples, about.Loads = append(about.Couples, a.subject.Couples...), append(about.Loads, a.subject.Loads...)
-		}
-		for k := range b.acts[i] {
-			a := &b.acts[i][k]
+			about.add(a.subject)
 			if a.isForce() {
 				arm := b.p.Arm(a.Act)
 				if norm(arm) == 0 {
@@ -41,41 +38,45 @@ func (b *builder) moments() {
 
 		}
 		if len(through) > 0 {
-			verb, have := " pass through ", " and have"
+			passes, has := " pass through ", " and have"
 			if len(through) == 1 {
-				verb, have = " passes through ", " and has"
+				passes, has = " passes through ", " and has"
 			}
-			blocks = append([]doc.Block{say(list(through), verb+body.AboutName+have+" no moment about it.")}, blocks...)
+			blocks = append([]doc.Block{say(list(through), passes+body.AboutName+has+" no moment about it.")}, blocks...)
 		}
-		if len(blocks) > 0 {
-			blocks = append([]doc.Block{b.momentRule(body.AboutName)}, blocks...)
+		if rule := b.momentRule(); len(blocks) > 0 && !ruled {
+			blocks, ruled = append([]doc.Block{rule}, blocks...), true
 		}
-		b.step(Moment, "Moments on "+body.Name+" about "+body.AboutName, about, blocks...)
+		b.step(Moment, "Moments on "+b.bodyWords(i)+" about "+body.AboutName, about, blocks...)
 	}
 }
 
 // momentRule says how a moment is formed.
-func (b *builder) momentRule(about string) doc.Block {
+func (b *builder) momentRule() doc.Block {
+	about := "the point of moments"
+	if points := b.aboutPoints(); len(points) == 1 {
+		about = points[0]
+	}
 	r, f := doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}
 	if b.p.Planar {
 		x, y := letter("x"), letter("y")
-		return say("A force at ", paren(x, y), " from "+about+" has the moment ",
+		return say("A force with its point of application at ", paren(x, y), " from "+about+" has the moment ",
 			equal(letter("M"), sum(product(x, part(letter("F"), "y")), neg(product(y, part(letter("F"), "x"))))), ", counter-clockwise positive.")
 	}
-	return say("A force has the moment ", equal(doc.Math{Op: doc.Vec, Text: "M"}, cross(r, f)), ", with ", r, " from "+about+" to where it acts.")
+	return say("A force has the moment ", equal(doc.Math{Op: doc.Vec, Text: "M"}, cross(r, f)), ", with ", r, " from "+about+" to the point of application.")
 }
+
+// determinants is up to how many forces on a body each has r × F written as a determinant.
+const determinants = 6
 
 // momentOf is M = r × F of one force; false where it has none about the point.
 func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block, bool) {
 	u, f, l := b.p.Units.For(units.Moment), b.p.Units.Force, b.p.Units.Length
-	known := r3.Cross(arm, a.Const)
-	known = cleanedBy(known, norm(arm)*norm(a.Const))
-	terms := make([]problem.ActTerm, len(a.Terms))
+	force, forces := b.force(a)
+	known, terms := momentParts(arm, force, forces)
 	some := known != r3.Vec{}
-	for k, t := range a.Terms {
-		d := cleanedBy(r3.Cross(arm, t.D), norm(arm)*norm(t.D))
-		terms[k] = problem.ActTerm{Unknown: t.Unknown, D: d}
-		some = some || d != r3.Vec{}
+	for _, t := range terms {
+		some = some || t.d != r3.Vec{}
 	}
 	if !some {
 		return nil, false
@@ -87,10 +88,10 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block,
 	if b.p.Planar {
 		x, y := clean(arm.X, norm(arm)), clean(arm.Y, norm(arm))
 		parts := []doc.Math{}
-		if fy := b.component(a.Const, a.Terms, 1, f); x != 0 && !isZero(fy) {
+		if fy := b.component(force, forces, 1, f); x != 0 && !isZero(fy) {
 			parts = append(parts, b.factor(x/l.Factor, fy))
 		}
-		if fx := b.component(a.Const, a.Terms, 0, f); y != 0 && !isZero(fx) {
+		if fx := b.component(force, forces, 0, f); y != 0 && !isZero(fx) {
 			parts = append(parts, neg(b.factor(y/l.Factor, fx)))
 		}
 		value := b.component(known, terms, 2, u)
@@ -98,27 +99,27 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block,
 		if len(a.Terms) == 0 {
 			value = measured(value, u)
 		}
-		return []doc.Block{formula(equal(append(m, value)...))}, true
+		return []doc.Block{formula(b.equals(append(m, value)...))}, true
 	}
 	value := b.expression(known, terms, u)
 	if len(a.Terms) == 0 {
 		value = measured(bracketed(value), u)
 	}
-	force := a.vec
+	symbol := a.vec
 	if a.sign {
-		force = neg(force)
+		symbol = neg(symbol)
 	}
 	top := row(unitVec("i"), unitVec("j"), unitVec("k"))
 	arms, comps := row(), row()
 	for k := range 3 {
-		arms.Of = append(arms.Of, short(clean(xyz(arm)[k], norm(arm))/l.Factor, b.p.Figures+1))
-		comps.Of = append(comps.Of, b.component(a.Const, a.Terms, k, f))
+		arms.Of = append(arms.Of, b.number(clean(xyz(arm)[k], norm(arm))/l.Factor))
+		comps.Of = append(comps.Of, b.component(force, forces, k, f))
 	}
 	det := doc.Math{Op: doc.Det, Of: []doc.Math{top, arms, comps}}
-	if len(b.acts[a.Body]) > many {
-		return []doc.Block{aligned(equal(name, cross(r, grouped(force)), value))}, true
+	if len(b.acts[a.Body]) > determinants {
+		return []doc.Block{aligned(equal(name, cross(r, grouped(symbol)), value))}, true
 	}
-	return []doc.Block{aligned(equal(name, cross(r, grouped(force)), det), equal(words(""), value))}, true
+	return []doc.Block{aligned(equal(name, cross(r, grouped(symbol)), det), equal(words(""), value))}, true
 }
 
 func (b *builder) momentName(a *act) doc.Math {
@@ -132,27 +133,24 @@ func (b *builder) momentName(a *act) doc.Math {
 	return vector("M", sub)
 }
 
-// coupleOf is the moment of a couple, or of a joint that holds moments.
+// coupleOf is the moment of a couple, or of a joint that exerts one.
 func (b *builder) coupleOf(a *act) doc.Block {
 	u := b.p.Units.For(units.Moment)
-	if !a.couple && b.p.Planar {
-		return say("The "+kindWords(&b.p.Joints[a.joint])+" at "+a.at+" holds a moment too: ", b.component(a.Couple, a.CoupleTerms, 2, u), ".")
-	}
-	name := b.momentName(a)
-	if !a.couple {
-		name = b.heldName(a)
-	}
-	value := b.expression(a.Couple, a.CoupleTerms, u)
+	known, shares := b.coupleParts(a)
+	name, value := b.momentName(a), b.expression(known, shares, u)
 	if b.p.Planar {
-		value = b.component(a.Couple, a.CoupleTerms, 2, u)
+		value = b.component(known, shares, 2, u)
 	}
-	if len(a.CoupleTerms) == 0 {
+	if a.known() {
 		value = measured(bracketed(value), u)
 	}
 	if a.couple {
-		return say("The couple ", a.name, " is the same about every point: ", equal(name, value), ".")
+		return say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")
 	}
-	return say("The "+kindWords(&b.p.Joints[a.joint])+" at "+a.at+" holds a moment too: ", equal(name, value), ".")
+	if b.p.Planar {
+		return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", value, ".")
+	}
+	return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", equal(b.heldName(a), value), ".")
 }
 
 // heldName is the symbol of the moment that a joint holds, beside that of its force.
@@ -169,7 +167,7 @@ func (b *builder) isPoint(name string) bool {
 
 // factor is x · F with F in parentheses where it is a sum or negative.
 func (b *builder) factor(x float64, f doc.Math) doc.Math {
-	return product(paren(short(x, b.p.Figures+1)), paren(f))
+	return product(paren(b.number(x)), paren(f))
 }
 
 func isZero(m doc.Math) bool { return m.Op == doc.Number && m.Num == 0 }

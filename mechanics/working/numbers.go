@@ -12,9 +12,6 @@ import (
 )
 
 const (
-	// unitDecimals is how many decimals of a unit vector are shown: an angle to
-	// some 0.006 deg, and more than three figures of any force.
-	unitDecimals = 4
 	// nothing is what a component may come to, relative to its vector, and still be
 	// rounding: 0 is shown.
 	nothing = 1e-12
@@ -31,19 +28,37 @@ func exactly(n int) doc.Math {
 	return doc.Math{Op: doc.Number, Text: strconv.Itoa(n), Num: float64(n)}
 }
 
-// number makes a node of a value and its print.
-func number(x float64, text string) doc.Math {
+// shownNumber makes a node of a value, its print and half a unit of its last place.
+func shownNumber(x float64, text string, half float64) doc.Math {
+	m := doc.Math{Op: doc.Number, Text: text, Num: x, Half: half}
+	digits, minus := strings.CutPrefix(text, "-")
 	if !strings.ContainsAny(text, "123456789") {
-		return doc.Math{Op: doc.Number, Text: strings.TrimPrefix(text, "-"), Num: math.Abs(x)}
+		m.Text, m.Num = digits, math.Abs(x)
+		return m
 	}
-	if digits, minus := strings.CutPrefix(text, "-"); minus {
-		return neg(doc.Math{Op: doc.Number, Text: digits, Num: -x})
+	if minus {
+		m.Text, m.Num = digits, -x
+		return neg(m)
 	}
-	return doc.Math{Op: doc.Number, Text: text, Num: x}
+	return m
+}
+
+// lastPlace is a unit of the last place of a number that is shown to n figures.
+func lastPlace(x float64, n int) float64 {
+	if x == 0 {
+		return 0
+	}
+	place := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-float64(n-1))
+	if rounded := math.Round(math.Abs(x)/place) * place; math.Log10(rounded)-math.Log10(math.Abs(x)) > 0 { // 9.996 is 10.00
+		place = math.Pow(10, math.Floor(math.Log10(rounded)*(1+1e-15))-float64(n-1))
+	}
+	return place
 }
 
 // figures shows so many significant figures.
-func figures(x float64, n int) doc.Math { return number(x, units.Figures(x, n)) }
+func figures(x float64, n int) doc.Math {
+	return shownNumber(x, units.Figures(x, n), lastPlace(x, n)/2)
+}
 
 // short shows a number that is short by itself as it is, such as 4 or 0.25, and
 // any other to so many figures.
@@ -61,14 +76,6 @@ func digits(x float64) int {
 	return max(1, len(strings.TrimRight(strings.Replace(mantissa, ".", "", 1), "0")))
 }
 
-// cosine shows a component of a unit vector; 0 and 1 stand without decimals.
-func cosine(x float64) doc.Math {
-	if digits(x) == 1 && (math.Abs(x) == 0 || math.Abs(math.Abs(x)-1) < nothing) {
-		return short(x, 1)
-	}
-	return number(x, units.Decimals(x, unitDecimals))
-}
-
 // clean drops what is rounding beside a size.
 func clean(x, beside float64) float64 {
 	if math.Abs(x) <= nothing*beside {
@@ -83,40 +90,61 @@ func cleaned(v r3.Vec) r3.Vec {
 	return r3.Vec{X: clean(v.X, n), Y: clean(v.Y, n), Z: clean(v.Z, n)}
 }
 
-// show is how a component is printed.
-type show func(float64) doc.Math
+// number shows a number that is carried: as it is where it is short by itself, else to
+// one figure more than a result.
+func (b *builder) number(x float64) doc.Math { return short(x, b.p.Figures+1) }
+
+// coefficient shows what stands before an unknown: a component of a unit vector, or an arm.
+func (b *builder) coefficient(x float64) doc.Math { return b.number(x) }
 
 // tuple is (x, y) in the plane, (x, y, z) in space.
-func (b *builder) tuple(v r3.Vec, f show) doc.Math {
-	v = cleaned(v)
+func (b *builder) tuple(v r3.Vec) doc.Math {
 	t := doc.Math{Op: doc.Paren}
-	for _, x := range xyz(v)[:b.axes] {
-		t.Of = append(t.Of, f(x))
+	for _, x := range xyz(cleaned(v))[:b.axes] {
+		t.Of = append(t.Of, b.number(x))
 	}
 	return t
 }
 
 // along is x i + y j + z k without the components that are 0.
-func (b *builder) along(v r3.Vec, f show) doc.Math {
+func (b *builder) along(v r3.Vec) doc.Math {
 	var of []doc.Math
 	for k, x := range xyz(cleaned(v)) {
 		if x != 0 {
-			of = append(of, times(f(x), unitVec("ijk"[k:k+1])))
+			of = append(of, times(b.number(x), unitVec("ijk"[k:k+1])))
 		}
 	}
 	return sum(of...)
 }
 
-// norm is √(x² + y² + z²).
-func (b *builder) norm(v r3.Vec, f show) doc.Math {
+// norm is √(x² + y² + z²), or the size of the only component.
+func (b *builder) norm(v r3.Vec) doc.Math {
 	var of []doc.Math
 	for _, x := range xyz(cleaned(v)) {
 		if x != 0 {
-			of = append(of, square(f(x)))
+			of = append(of, square(b.number(x)))
 		}
+	}
+	if len(of) == 1 {
+		return size(of[0].Of[0])
 	}
 	return root(sum(of...))
 }
+
+// isAxis tells a direction along a coordinate axis.
+func isAxis(v r3.Vec) bool {
+	v = cleaned(v)
+	n := 0
+	for _, x := range xyz(v) {
+		if x != 0 {
+			n++
+		}
+	}
+	return n == 1
+}
+
+// in is a vector in a unit.
+func in(v r3.Vec, u units.Unit) r3.Vec { return r3.Scale(1/u.Factor, v) }
 
 // measured is a value with its unit.
 func measured(m doc.Math, u units.Unit) doc.Math {
@@ -131,16 +159,13 @@ func (b *builder) result(si float64, u units.Unit) doc.Math {
 	return measured(figures(u.In(si), b.p.Figures), u)
 }
 
-func (b *builder) length(x float64) doc.Math { return short(b.p.Units.Length.In(x), b.p.Figures+1) }
-func (b *builder) force(x float64) doc.Math  { return short(b.p.Units.Force.In(x), b.p.Figures+1) }
+func (b *builder) length(x float64) doc.Math { return b.number(b.p.Units.Length.In(x)) }
 
-// coefficient shows what stands before an unknown: a component of a unit vector, or an arm.
-func (b *builder) coefficient(x float64) doc.Math {
-	switch {
-	case digits(x) <= 3:
-		return short(x, 3)
-	case math.Abs(x) < 10 && math.Abs(x) >= 0.1:
-		return number(x, units.Decimals(x, unitDecimals))
+// degrees shows an angle: 53.1°, or in the sheet's unit where that is another.
+func (b *builder) degrees(angle float64, n int) doc.Math {
+	u := b.p.Units.Angle
+	if u.Symbol == "deg" {
+		return doc.Math{Op: doc.Degrees, Of: []doc.Math{short(u.In(angle), n)}}
 	}
-	return figures(x, max(unitDecimals, b.p.Figures+1))
+	return measured(short(u.In(angle), n), u)
 }

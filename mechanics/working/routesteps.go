@@ -88,7 +88,7 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 		e := &step.Equations[0]
 		of := []doc.Math{w.written(e, false)}
 		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
-			of = append(of, w.written(e, true))
+			of = append(of, w.solving(w.written(e, true), w.found(step, step.Finds[0])))
 		}
 		out.Body = append(out.Body, aligned(of...))
 	default:

@@ -274,7 +274,7 @@ func (w *routeWriter) direction(e *handsolve.Equation) []any {
 			of = append(of, u)
 		}
 	}
-	return append([]any{equal(append(of, w.tuple(e.Along, cosine))...)}, perp...)
+	return append([]any{equal(append(of, w.tuple(e.Along))...)}, perp...)
 }
 
 // unitAlong is the unit vector of a symbol's force, where it has one with a name.
@@ -312,7 +312,7 @@ func axisVector(name byte) r3.Vec {
 // center describes the point or the axis of a sum of moments that has no name.
 func (w *routeWriter) center(e *handsolve.Equation) []any {
 	n := &e.Named
-	place := measured(w.tuple(e.At, w.length), w.p.Units.Length)
+	place := measured(w.tuple(in(e.At, w.p.Units.Length)), w.p.Units.Length)
 	if w.p.Planar {
 		return []any{"the point ", place, ", where the lines of action of ", w.symbols(n.Perp), " intersect"}
 	}
@@ -328,7 +328,7 @@ func (w *routeWriter) center(e *handsolve.Equation) []any {
 	case len(n.Perp) > 0:
 		return append(out, " that intersects the lines of action of ", w.symbols(n.Perp))
 	}
-	return append(out, " along ", w.tuple(e.Along, cosine))
+	return append(out, " along ", w.tuple(e.Along))
 }
 
 func (w *routeWriter) together(step *handsolve.Step) []any {

@@ -426,8 +426,8 @@ Section through BD, CE and CD
 `,
 	"block-on-incline": `
 Particle P
-  Take components along n = u_T = (0.8660, 0.5000), perpendicular to N; only T remains.
-  Take components along n = u_N = (-0.5000, 0.8660), perpendicular to T; only N remains.
+  Take components along n = u_T = (0.86603, 0.5), perpendicular to N; only T remains.
+  Take components along n = u_N = (-0.5, 0.86603), perpendicular to T; only N remains.
 `,
 }
 

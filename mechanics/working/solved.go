@@ -1,12 +1,15 @@
 package working
 
 import (
-	"fmt"
+	"slices"
+	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -18,28 +21,96 @@ func (b *builder) value(j int) doc.Math {
 	return equal(b.unknown(j), b.result(b.s.X[j].Value, b.unitOf(j)))
 }
 
-// solved is the solution of the system: the unknowns that have one value.
-func (b *builder) solved() {
+// solved is the solution of the system, where the solution by hand has not found all that
+// is asked: the other unknowns that have one value.
+func (b *builder) solved(hand handsolve.Route) {
 	if b.s.Verdict == statics.NoEquilibrium {
 		return
 	}
+	found := map[int]bool{}
+	for i := range hand.Steps {
+		for _, x := range hand.Steps[i].Finds {
+			found[x.Symbol] = true
+		}
+	}
 	var of []doc.Math
+	some := false
 	for j := range b.s.X {
-		if b.s.X[j].Fixed {
+		if b.s.X[j].Fixed && !found[j] && b.wanted(j) {
 			of = append(of, b.value(j))
 		}
+		some = some || found[j]
 	}
 	if len(of) == 0 {
 		return
 	}
 	says := "Solved together, the equations give"
 	switch {
-	case len(of) < len(b.s.X):
-		says = "Of these unknowns some have one value all the same"
+	case some:
+		says = "The other equations give"
+	case !b.fixed():
+		says = "Only some of the unknowns have one value"
 	case len(b.s.System.Rows) > len(b.s.X):
-		says = fmt.Sprintf("Of the %s %d are independent, and solved together they give", count(len(b.s.System.Rows), "equation"), b.s.Rank)
+		says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", " + strconv.Itoa(b.s.Rank) + " are independent; solved together, they give"
 	}
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
+}
+
+// wanted tells that an unknown is asked for, or that nothing is asked by its name.
+func (b *builder) wanted(j int) bool {
+	asked := false
+	for k := range b.p.Asked {
+		q := &b.p.Asked[k]
+		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+			return true // it may need any
+		}
+		asked = asked || q.Unknown == j
+	}
+	return asked || len(b.p.Asked) == 0
+}
+
+// follow are the values of tied forces: F = μ N with the number of N.
+func (b *builder) follow() {
+	if b.s.Verdict == statics.NoEquilibrium || len(b.ties) == 0 {
+		return
+	}
+	f := b.p.Units.Force
+	var of []doc.Math
+	var about Subject
+	for k := range b.ties {
+		t := &b.ties[k]
+		value, terms := t.is.Const, []doc.Math{}
+		fixed := true
+		for _, x := range t.is.Terms {
+			fixed = fixed && b.s.X[x.Unknown].Fixed
+			u := b.unitOf(x.Unknown)
+			value += x.Coef * b.s.X[x.Unknown].Value
+			terms = append(terms, times(b.number(x.Coef*u.Factor/f.Factor), grouped(b.number(u.In(b.s.X[x.Unknown].Value)))))
+		}
+		if !fixed {
+			continue
+		}
+		if t.is.Const != 0 {
+			terms = append(terms, b.number(f.In(t.is.Const)))
+		}
+		form := []doc.Math{t.name, b.affine(t.is, f)}
+		if hasNumber(form[1]) {
+			form = append(form, sum(terms...))
+		}
+		of = append(of, b.equals(append(form, b.result(value, f))...))
+		if t.joint >= 0 {
+			about.Joints = append(about.Joints, t.joint)
+		} else {
+			about.Lines = append(about.Lines, t.line)
+		}
+	}
+	if len(of) > 0 {
+		title := "Friction"
+		if len(about.Lines) > 0 {
+			title = "Forces that follow from others"
+		}
+		b.step(Friction, title, about, aligned(of...))
+	}
 }
 
 // senses says what the signs mean.
@@ -49,101 +120,128 @@ func (b *builder) senses() {
 	}
 	groups := map[string][]doc.Math{}
 	var order []string
-	put := func(says string, m doc.Math) {
+	for j := range b.s.X {
+		if !b.s.X[j].Fixed || !b.wanted(j) {
+			continue
+		}
+		says := b.senseOf(j)
 		if _, ok := groups[says]; !ok {
 			order = append(order, says)
 		}
-		groups[says] = append(groups[says], m)
-	}
-	for j := range b.s.X {
-		if b.s.X[j].Fixed {
-			put(b.senseOf(j), b.unknown(j))
-		}
+		groups[says] = append(groups[says], b.unknown(j))
 	}
 	var body []doc.Block
 	for _, says := range order {
-		of := groups[says]
-		verb := " is "
-		if len(of) > 1 {
-			verb = " are "
-		}
-		body = append(body, say(list(of), verb+says+"."))
+		body = append(body, say(list(groups[says]), " "+english.Plural(len(groups[says]), "is")+" "+says+"."))
 	}
 	b.step(Senses, "What the signs mean", Subject{}, body...)
 }
 
+// senseOf is what the sign of an unknown means.
 func (b *builder) senseOf(j int) string {
 	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
-	if v == 0 {
-		return "zero"
-	}
-	sign := "positive"
-	if v < 0 {
-		sign = "negative"
-	}
+	positive, negative, only := "", "", ""
 	switch {
 	case u.Own:
 		info := b.p.Lines[u.Line].Kind.Info()
-		word := info.Positive
-		if v < 0 {
-			word = info.Negative
-		}
+		positive, negative = info.Positive, info.Negative
 		switch info.Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			if v < 0 {
-				return "negative: " + word + ", which a " + info.Name + " cannot take"
-			}
-			return "positive: " + word
-		case problem.Tension:
-			if v < 0 {
-				return "negative, the assumed sense is reversed: " + word
-			}
-			return "positive, as assumed: " + word
+			only = info.Name
 		}
-		if v < 0 {
-			return "negative, the assumed sense is reversed: " + word
-		}
-		return "positive, as assumed: " + word
 	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces[0].Unknown == j:
-		if v < 0 {
-			return "negative: pull, which a " + kindWords(&b.p.Joints[u.Joint]) + " cannot take"
+		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Words()
+	}
+	switch {
+	case v == 0:
+		return "zero"
+	case v > 0 && positive == "":
+		return "positive, in the sense assumed"
+	case v > 0:
+		return "positive: " + positive
+	case negative == "":
+		return "negative, opposite to the sense assumed"
+	case only != "":
+		return "negative: " + negative + ", which a " + only + " cannot exert"
+	}
+	return "negative, opposite to the sense assumed: " + negative
+}
+
+// friction holds the friction that is needed against what is available, for each surface
+// where slip does not impend, and gives the conclusions.
+func (b *builder) friction() (conclusions []doc.Block) {
+	f := b.p.Units.Force
+	for i := range b.p.Joints {
+		j := &b.p.Joints[i]
+		if !j.HasFriction || j.Impending || len(j.Forces) < 2 || b.s.Verdict == statics.NoEquilibrium {
+			continue
 		}
-		return "positive: push"
+		k := slices.IndexFunc(b.s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckFriction && c.Joint == i })
+		if k < 0 || slices.ContainsFunc(j.Forces, func(t problem.ActTerm) bool { return !b.s.X[t.Unknown].Fixed }) {
+			continue
+		}
+		c := &b.s.Checks[k]
+		normal, at := j.Forces[0].Unknown, leafed(named(j.Name))
+		needed := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{at}}
+		available := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{row(at, words(",max"))}}
+		form := []doc.Math{needed}
+		if len(j.Forces) == 2 {
+			form = append(form, size(b.unknown(j.Forces[1].Unknown)))
+		} else {
+			var of, with []doc.Math
+			for _, t := range j.Forces[1:] {
+				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(b.number(f.In(b.s.X[t.Unknown].Value)))))
+			}
+			form = append(form, root(sum(of...)), root(sum(with...)))
+		}
+		value := func(x float64) doc.Math { return b.result(x, f) }
+		push := b.s.X[normal].Value
+		relation, holds, conclusion := "≤", "it holds", "does not slip"
+		if !c.OK {
+			relation, holds, conclusion = ">", "it slips", "slips"
+		}
+		name := b.bodyWords(j.First) + " " + conclusion + " at " + b.p.Points[j.Point].Name
+		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
+			say("Friction needed for equilibrium, and the most that is available:"),
+			aligned(b.equals(append(form, value(c.Value))...),
+				b.equals(available, product(letter("μ"), b.unknown(normal)), product(b.number(j.Friction), grouped(b.number(f.In(push)))), value(j.Friction*push))),
+			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))
+		conclusions = append(conclusions, boxed(row(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{value(c.Value), value(j.Friction * push)}}, words(", so "+name))))
 	}
-	if v < 0 {
-		return sign + ": the assumed sense is reversed"
-	}
-	return sign + ": as assumed"
+	return conclusions
 }
 
 // resultants are the sums of the known forces on each body, where nothing is unknown.
 func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	for i := range b.p.CutFree() {
-		var force, moment r3.Vec
-		most, turn := 0.0, 0.0
-		for k := range b.acts[i] {
-			a := &b.acts[i][k]
-			m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
-			force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
-			most, turn = max(most, norm(a.Const)), max(turn, norm(m))
-		}
-		force, moment = cleanedBy(force, most), cleanedBy(moment, turn)
+		force, moment := b.loadsOn(i)
 		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
-		show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
-		body := []doc.Block{say("The known forces on " + b.p.Bodies[i].Name + ", added component by component:")}
+		body := []doc.Block{say("The known forces, component by component:")}
 		if t := b.sums(i); t != nil {
 			body = append(body, t)
 		}
-		in := func(v r3.Vec, u units.Unit) r3.Vec { return r3.Vec{X: u.In(v.X), Y: u.In(v.Y), Z: u.In(v.Z)} }
-		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), show)), f))))
-		if force != (r3.Vec{}) {
-			body = append(body, formula(equal(size(name), b.norm(in(force, f), show), b.result(norm(force), f))))
-		}
+		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f))), f))))
 		if !b.p.Bodies[i].Particle {
-			about := vector("M", leafed(named(b.p.Bodies[i].AboutName)))
-			body = append(body, formula(equal(about, bigSum(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"})), measured(bracketed(b.along(in(moment, u), show)), u))))
+			about := b.p.Bodies[i].AboutName
+			if b.p.Planar {
+				body = append(body, formula(equal(subscripted("M", about), bigSum(letter("M")), measured(b.number(u.In(moment.Z)), u))))
+			} else {
+				body = append(body, formula(equal(vector("M", leafed(named(about))), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u))), u))))
+			}
 		}
-		b.step(Equations, "Resultant on "+b.p.Bodies[i].Name, Subject{Bodies: []int{i}}, body...)
+		b.step(Equations, "Resultant of the forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
+}
+
+// loadsOn is the resultant of the known forces on a body, and its moment, without rounding.
+func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
+	largest, turn := 0.0, 0.0
+	for k := range b.acts[body] {
+		a := &b.acts[body][k]
+		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
+		force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
+		largest, turn = max(largest, norm(a.Const)), max(turn, norm(m))
+	}
+	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }

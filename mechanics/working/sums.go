@@ -53,7 +53,7 @@ func (b *builder) sums(body int) *doc.Table {
 			}
 		}
 		name := a.name
-		if a.joint >= 0 {
+		if a.joint >= 0 && !b.p.Joints[a.joint].Impending {
 			name = named(b.p.Joints[a.joint].Name)
 		}
 		names, rows = append(names, name), append(rows, cells)
@@ -109,5 +109,5 @@ func fixed(x float64, places int) doc.Math {
 	if x == 0 {
 		return exactly(0)
 	}
-	return number(x, units.Decimals(x, places))
+	return shownNumber(x, units.Decimals(x, places), math.Pow(10, -float64(places))/2)
 }

@@ -5,69 +5,43 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 )
 
-// vectors are the forces as vectors.
+// vectors are the forces as vectors; in the plane, and where there are many bodies, those along an axis are
+// seen in the equations.
 func (b *builder) vectors() {
 	b.springs()
-	type one struct {
-		title string
-		m     doc.Math
-		about Subject
-	}
-	var all []one
-	for i := range b.acts {
-		for k := range b.acts[i] {
-			a := &b.acts[i][k]
-			if !a.isForce() || a.sign {
-				continue // the far end of a line or joint takes the opposite
-			}
-			title := "Force vector of "
-			switch {
-			case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
-				title = "Force of " + b.p.Lines[a.line].Name + " at " + a.at
-			case a.line >= 0:
-				title += b.p.Lines[a.line].Name
-			case a.joint >= 0:
-				title = "Reaction at " + b.p.Joints[a.joint].Name
-			case len(a.subject.Loads) > 0:
-				title += b.p.Loads[a.subject.Loads[0]].Name
-			default:
-				title = "Weight of " + b.p.Bodies[i].Name
-			}
-			all = append(all, one{title, b.forceVector(a), a.subject})
-		}
-	}
-	note := b.opposites()
-	if len(all) <= many {
-		for k, x := range all {
-			body := []doc.Block{formula(x.m)}
-			if k == len(all)-1 {
-				body = append(body, note...)
-			}
-			b.step(Vector, x.title, x.about, body...)
-		}
+	if b.many() {
 		return
 	}
 	var of []doc.Math
 	var about Subject
-	for _, x := range all {
-		of = append(of, x.m)
-		about.Lines, about.Joints = append(about.Lines, x.about.Lines...), append(about.Joints, x.about.Joints...)
-	}
-	b.step(Vector, "Force vectors", about, append([]doc.Block{aligned(of...)}, note...)...)
-}
-
-// opposites says once that the far ends take the opposite forces.
-func (b *builder) opposites() []doc.Block {
 	for i := range b.acts {
 		for k := range b.acts[i] {
-			if b.acts[i][k].sign {
-				return []doc.Block{say("The body at the other end of a line or a joint takes the opposite force: action and reaction.")}
+			a := &b.acts[i][k]
+			if !a.isForce() || a.sign || b.p.Planar && b.alongAxes(a) {
+				continue // the far end of a line or joint takes the opposite
 			}
+			of = append(of, b.forceVector(a))
+			about.add(a.subject)
+			about.Bodies = []int{i}
 		}
 	}
-	return nil
+	if len(of) > 0 {
+		b.step(Vector, "Force "+english.Plural(len(of), "vector"), about, aligned(of...))
+	}
+}
+
+// alongAxes tells a force whose direction needs no components.
+func (b *builder) alongAxes(a *act) bool {
+	known, shares := b.force(a)
+	for _, s := range shares {
+		if !isAxis(s.d) {
+			return false
+		}
+	}
+	return known == (r3.Vec{}) || isAxis(known) && len(shares) == 0
 }
 
 // forceVector is F = F u = F (..), known or unknown.
@@ -79,7 +53,8 @@ func (b *builder) forceVector(a *act) doc.Math {
 			of = append(of, m)
 		}
 	}
-	value := b.expression(a.Const, a.Terms, f)
+	known, shares := b.force(a)
+	value := b.expression(known, shares, f)
 	if a.known() {
 		value = measured(bracketed(value), f)
 	}
@@ -89,11 +64,14 @@ func (b *builder) forceVector(a *act) doc.Math {
 // magnitudeTimesUnit is T1 u, or -S u of a strut, or T (u1 - u2) over a pulley.
 func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	l := &b.p.Lines[a.line]
-	if len(l.Legs) == 0 || l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0 {
+	if len(l.Legs) == 0 || l.ByComponents() || l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0 {
+		return doc.Math{}, false
+	}
+	if len(l.Legs) == 1 && isAxis(l.Legs[0].U) {
 		return doc.Math{}, false
 	}
 	magnitude := b.affine(l.Magnitude, b.p.Units.Force)
-	if len(l.Magnitude.Terms) == 0 {
+	if len(l.Magnitude.Terms) == 0 || a.tie >= 0 {
 		magnitude = named(l.Name)
 	}
 	var u []doc.Math
@@ -124,8 +102,15 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 		}
 	}
 	m := product(grouped(magnitude), grouped(sum(u...)))
+	if len(u) == 1 && u[0].Op == doc.Neg {
+		m = neg(product(grouped(magnitude), u[0].Of[0]))
+	}
 	if l.Kind == problem.Strut {
-		m = neg(m)
+		if m.Op == doc.Neg {
+			m = m.Of[0]
+		} else {
+			m = neg(m)
+		}
 	}
 	return m, len(u) > 0 && len(u) < 3 // a path that comes twice through a point acts there twice
 }

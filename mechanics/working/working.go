@@ -35,17 +35,18 @@ type Kind int
 const (
 	CutFree      Kind = iota // what is cut free, and why
 	Forces                   // the free-body list of forces
-	Position                 // position vector and length of a line: r = B - A
-	Unit                     // unit vector u = r/|r|, with |u| = 1
+	Position                 // position vector, length and unit vector of a line: r = B - A, u = r/|r|
+	Unit                     // unit vectors of the directions that are typed
 	BeltFriction             // the ratio e^(μβ) of the tensions of a belt that is about to slip
 	Vector                   // force vector F = F u, known or unknown
 	Moment                   // r × F about the body's point
 	Equations                // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
 	Matrix                   // A x = b
-	Route                    // one step of the hand route: one equation, one unknown
+	Route                    // one step of the hand solution
 	Solve                    // the solution of what must be solved together
 	Senses                   // what the signs mean
 	BeltSlip                 // the ratio of a belt's tensions against e^(μβ)
+	Friction                 // friction where slip impends and other forces that follow from unknowns; friction needed and available
 	Checks                   // what shows that it is right
 	Answers                  // what was asked, boxed
 	Verdict                  // why there is no single solution
@@ -65,6 +66,11 @@ type Step struct {
 type Subject struct {
 	Bodies, Points, Lines, Joints, Couples, Loads []int
 	Axis                                          *Axis // of a moment
+}
+
+func (s *Subject) add(more Subject) {
+	s.Lines, s.Joints = append(s.Lines, more.Lines...), append(s.Joints, more.Joints...)
+	s.Couples, s.Loads = append(s.Couples, more.Couples...), append(s.Loads, more.Loads...)
 }
 
 // Axis is an axis or, where Along is nothing, a point that moments are taken about.

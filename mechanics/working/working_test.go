@@ -110,6 +110,13 @@ func meanings(w *Working, step Step) symbols {
 		b.axes = 2
 	}
 	b.collect()
+	for k := range b.ties {
+		total := b.ties[k].is.Const
+		for _, x := range b.ties[k].is.Terms {
+			total += x.Coef * s.X[x.Unknown].Value
+		}
+		env[print(b.ties[k].name)] = scalar(total / force)
+	}
 	for body := range b.acts {
 		own := len(step.About.Bodies) == 1 && step.About.Bodies[0] == body
 		for k := range b.acts[body] {
@@ -181,8 +188,13 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 		if steps != last {
 			env, last = meanings(w, step), steps
 		}
-		equations += env.holds(t, where, m, slack)
+		equations += env.holds(t, where, m, slack) + env.comesOut(t, where, m)
 	})
+	for _, step := range w.Steps {
+		if step.Kind == Route {
+			equations += solves(t, name+", "+step.Title, step.Body)
+		}
+	}
 	checkSums(t, name, w)
 	checkSolved(t, name, w)
 	return numbers, equations
@@ -194,7 +206,7 @@ func checkSums(t *testing.T, name string, w *Working) {
 	for _, step := range w.Steps {
 		for _, b := range step.Body {
 			table, ok := b.(*doc.Table)
-			if !ok || table.Columns[0].Head != "Force" || table.Columns[1].Head == "Of" {
+			if !ok || table.Columns[0].Head != "Force" || table.Columns[1].Head == "Kind" {
 				continue
 			}
 			rows := table.Rows
@@ -231,8 +243,8 @@ func signedPrint(t *testing.T, m doc.Math) (x, half float64) {
 	return x, half
 }
 
-// checkSolved holds that each unknown with one value stands in the solution with
-// exactly that value, printed to the sheet's figures.
+// checkSolved holds that each unknown with one value, which is asked where any is, stands in
+// the solution with exactly that value, printed to the sheet's figures.
 func checkSolved(t *testing.T, name string, w *Working) {
 	t.Helper()
 	s := w.Solution
@@ -241,23 +253,38 @@ func checkSolved(t *testing.T, name string, w *Working) {
 	}
 	found := map[string]doc.Math{}
 	for _, step := range w.Steps {
-		if step.Kind != Solve {
+		if step.Kind != Solve && step.Kind != Route {
 			continue
 		}
 		for _, b := range step.Body {
+			if p, ok := b.(*doc.Paragraph); ok {
+				for _, in := range p.Text {
+					if m := in.Math; m != nil && m.Op == doc.Relate { // members without force
+						for _, x := range m.Of[:len(m.Of)-1] {
+							found[x.Name] = m.Of[len(m.Of)-1]
+						}
+					}
+				}
+			}
 			if set, ok := b.(*doc.Formula); ok {
 				for _, m := range set.Of {
-					found[m.Of[0].Name] = m.Of[1]
+					if m.Op == doc.Relate && m.Of[0].Name != "" {
+						found[m.Of[0].Name] = m.Of[len(m.Of)-1]
+					}
 				}
 			}
 		}
 	}
 	for j, x := range s.X {
 		m, some := found[x.Name]
-		if some != x.Fixed {
-			t.Errorf("%s: %s stands in the solution: %v", name, x.Name, some)
+		asked := len(s.Problem.Asked) == 0
+		for _, q := range s.Problem.Asked {
+			asked = asked || q.Kind == problem.AskUnknown && q.Unknown == j
 		}
-		if !some {
+		if !some && x.Fixed && asked {
+			t.Errorf("%s: %s does not stand in the solution", name, x.Name)
+		}
+		if !some || !x.Fixed || x.Value == 0 {
 			continue
 		}
 		u := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
@@ -266,7 +293,7 @@ func checkSolved(t *testing.T, name string, w *Working) {
 		if n.Op == doc.Neg {
 			sign, n = -1, n.Of[0]
 		}
-		if got := sign * n.Num * u.Factor; math.Abs(got-want) > 1e-12*math.Abs(want) {
+		if got := sign * n.Num * u.Factor; math.Abs(got-want) > agreement*math.Abs(want) {
 			t.Errorf("%s: %s = %v in the working and %v in the solution", name, x.Name, got, want)
 		}
 		text := n.Text
