@@ -98,8 +98,7 @@ func (s *sketch) members() {
 	}
 }
 
-// drums draws the drum of each belt whose path runs through its centre, with the friction
-// and the angle of contact.
+// drums draws the drum of each belt, with the friction and the angle of contact.
 func (s *sketch) drums() {
 	for b := range s.p.Belts() {
 		before, behind := &s.p.Lines[b.Lines[0]], &s.p.Lines[b.Lines[1]]
@@ -107,19 +106,44 @@ func (s *sketch) drums() {
 		if !s.placed(first) || !s.placed(last) {
 			continue
 		}
-		at := s.point(first).Add(s.point(last)).Scale(0.5)
-		if s.p.Drum(b) >= 0 {
-			s.area(ink.Fill, ink.Dark, edge, circle(at, drumRadius)...)
+		u, v := s.dir(before.Legs[0].U), s.dir(behind.Legs[0].U)
+		at, radius := drum(s.point(first), s.point(last), u, v)
+		if radius > 0 {
+			s.area(ink.Fill, ink.Dark, edge, circle(at, radius)...)
 		}
-		away := s.dir(before.Legs[0].U).Sub(s.dir(behind.Legs[0].U)) // from the two ends to the drum
+		away := u.Sub(v) // from the two ends to the drum
 		if away.Len() < endOn {
 			away = ink.Vec{Y: -1}
 		}
 		data := append(with(italic("μ"), " = "+units.Compact(b.Friction)+", "), with(italic("β"), " = "+units.Compact(s.p.Units.Angle.In(b.Wrap))+" "+s.p.Units.Angle.Symbol)...)
-		w := near(at.Add(away.Unit().Scale(drumRadius)), away, data, ink.Dark, memberFirst)
+		w := near(at.Add(away.Unit().Scale(radius)), away, data, ink.Dark, memberFirst)
 		w.size = textSize - 1
 		s.wants = append(s.wants, w)
 	}
+}
+
+// touching is how far a part of a belt may be off a right angle with the radius where it
+// leaves the drum, or the two radii apart, before there is no circle to draw.
+const touching = 0.02
+
+// drum is the circle that a belt touches where its parts along u and v leave it, at p and
+// q; where they meet it is drawn in a size of its own, and where there is none the radius is 0.
+func drum(p, q, u, v ink.Vec) (centre ink.Vec, radius float64) {
+	d := q.Sub(p)
+	if d.Len() < 1 {
+		return p, drumRadius
+	}
+	centre = p.Add(d.Scale(0.5))
+	m, n := u.Across(), v.Across()
+	if cross := m.X*n.Y - m.Y*n.X; math.Abs(cross) > touching { // p + t m = q + w n
+		centre = p.Add(m.Scale((d.X*n.Y - d.Y*n.X) / cross))
+	}
+	one, two := centre.Sub(p), centre.Sub(q)
+	square := func(a, b ink.Vec) bool { return math.Abs(a.X*b.X+a.Y*b.Y) <= touching*a.Len()*b.Len() }
+	if math.Abs(one.Len()-two.Len()) > touching*one.Len() || !square(one, u) || !square(two, v) {
+		return centre, 0
+	}
+	return centre, one.Len()
 }
 
 func (s *sketch) leg(leg problem.Leg) (a, b ink.Vec, ok bool) {

@@ -38,6 +38,7 @@ var synonyms = map[string][]string{
 	"location": {"at"}, "place": {"at"}, "pos": {"at"}, "xy": {"at"}, "xyz": {"at"}, "coords": {"at"}, "bodies": {"on"}, "type": {"kind"},
 	"center": {"centre"}, "centroid": {"centre"}, "cg": {"centre"}, "cog": {"centre"}, "mass": {"weight"}, "vector": {"components"},
 	"axis": {"about"}, "about": {"axis"}, "rotation": {"turn"}, "twist": {"turn"}, "level": {"surface"},
+	"contact-angle": {"wrap"}, "angle-of-contact": {"wrap"}, "wrap-angle": {"wrap"}, "beta": {"wrap"}, "β": {"wrap"}, "tight-side": {"tight"},
 	"tolerance": {"within"}, "tol": {"within"}, "reason": {"why"}, "min": {"range"}, "minimum": {"range"},
 }
 

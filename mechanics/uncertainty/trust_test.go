@@ -447,6 +447,16 @@ C = { kind = "rough-surface", normal = "+y", friction = "0.3 ± 0.05" }
 [lines]
 P = { kind = "force", at = "C", along = "+x", magnitude = "27 N ± 1 N" }
 `, []string{"C could slip: equilibrium may require F = 28.0 N, with μN = 25.0 N, mostly from friction of C (± 0.05)"}},
+		"a belt slips": {`plane = "xy"
+[points]
+A = { at = "-2, 0", on = "particle" }
+C = "0, 0"
+B = { at = "0, -2", on = "particle" }
+[lines]
+R = { kind = "belt", path = "A C B", friction = "0.4 ± 0.1" }
+F = { kind = "force", at = "A", along = "-x", magnitude = "100 N" }
+G = { kind = "force", at = "B", along = "-y", magnitude = "170 N" }
+`, []string{"belt R could slip: its larger tension may be 170 N, more than e^(μβ) times the smaller one, 160 N, mostly from friction of R (± 0.1)"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			if strings.Contains(c.text, "%") {

@@ -1,0 +1,44 @@
+package tui
+
+import (
+	"slices"
+	"testing"
+
+	"trivet/tui/layout"
+)
+
+const capstan = `title = "Capstan"
+plane = "xy"
+[points]
+A = { at = "-2, -3", on = "particle" }
+C = "0, 0"
+B = { at = "2, -3", on = "particle" }
+[lines]
+R = { kind = "belt", path = "A C B", wrap = "200 deg", friction = "0.3", limit = "300 N" }
+F = { kind = "force", at = "A", along = "dir(C, A)", magnitude = "100 N" }
+G = { kind = "force", at = "B", along = "dir(C, B)", magnitude = "210 N" }
+`
+
+// Both tensions of a belt stand among the unknowns, and what they follow from in its row.
+func TestABeltInThePanes(t *testing.T) {
+	r := newRig(t, capstan, 160, 50)
+	var unknowns [][]string
+	for _, rec := range r.m.tables[layout.Unknowns].records {
+		row := []string{}
+		for _, s := range rec.slots[:6] {
+			row = append(row, s.text)
+		}
+		unknowns = append(unknowns, row)
+	}
+	want := [][]string{{"R1", "?", "100 N", "T", "300 N", ""}, {"R2", "?", "210 N", "T", "300 N", "70.0%"}}
+	if !slices.EqualFunc(unknowns, want, slices.Equal) {
+		t.Errorf("the unknowns are %q, want %q", unknowns, want)
+	}
+	lines := &r.m.tables[layout.Lines]
+	for k, head := range []string{"wrap", "friction", "tight"} {
+		col := slices.IndexFunc(lines.columns, func(c column) bool { return c.head == head })
+		if want := []string{"200 deg", "0.3", ""}[k]; col < 0 || lines.records[0].slots[col].text != want {
+			t.Errorf("the lines have no %s of %q", head, want)
+		}
+	}
+}
