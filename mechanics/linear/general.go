@@ -34,8 +34,7 @@ type General struct {
 
 // NewGeneral finds rank and null spaces of A. Most of it is eliminated with good
 // pivots; a row and a column that make the eliminated part poorly conditioned are
-// put off to the border (T. F. Chan, On the existence and computation of
-// LU-factorizations with small pivots, Math. Comp. 42, 1984; from memory). The
+// put off to the border, where each takes one small singular value with it. The
 // null vectors of the little that is left, S z = 0, give those of A,
 //
 //	x = (-A₁₁⁻¹ A₁₂ z, z)
@@ -138,11 +137,11 @@ func (g *General) candidates(first int) (right, left [][]float64) {
 	// What A still makes of them is rounding of the factors and, for the doubtful,
 	// along the others' images: one step of refinement takes it away.
 	for k, x := range right {
-		less(x, g.basic(g.across(left, g.a.Mul(x))))
+		sub(x, g.basic(g.perp(left, g.a.Mul(x))))
 		right[k] = x
 	}
 	for k, y := range left {
-		less(y, g.basicTrans(g.across(right, g.a.MulTrans(y))))
+		sub(y, g.basicTrans(g.perp(right, g.a.MulTrans(y))))
 		left[k] = y
 	}
 	return orthonormal(right), orthonormal(left)

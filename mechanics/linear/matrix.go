@@ -57,17 +57,17 @@ func (a *Matrix) mulTransTo(x, y []float64) {
 	}
 }
 
-// NormInf is the largest sum of the sizes of a row, ‖A‖∞ = max Σ |a[i][j]|.
+// NormInf is the largest sum of the magnitudes of a row, ‖A‖∞ = max Σ |a[i][j]|.
 func (a *Matrix) NormInf() float64 {
-	most := 0.0
+	norm := 0.0
 	for _, row := range a.Rows {
 		sum := 0.0
 		for _, t := range row {
 			sum += math.Abs(t.Value)
 		}
-		most = max(most, sum)
+		norm = max(norm, sum)
 	}
-	return most
+	return norm
 }
 
 // Part is the matrix of some of the rows and columns, in the order given; what

@@ -185,7 +185,7 @@ func (p *Programme) Least(cost []float64) Least {
 	n := len(cost)
 	seen := p.seen(cost)
 	rest := append([]float64{}, cost...)
-	less(rest, p.full(seen, n))
+	sub(rest, p.full(seen, n))
 	if norm(rest) > onBound*norm(cost) { // no bound sees all of it
 		for i := range rest {
 			rest[i] = -rest[i]

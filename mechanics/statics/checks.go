@@ -137,14 +137,14 @@ func (s *Solution) add(c Check) {
 // Where no state is admissible there is none to hold.
 func (s *Solution) checkLimit(l *problem.Line, i int) {
 	c := Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Bound: l.Limit}
-	most, known := s.most(l.Magnitude)
+	bound, known := s.largest(l.Magnitude)
 	if ends, ok := s.spans[i]; ok {
-		most, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
+		bound, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
 	}
 	switch {
 	case known:
 		_, single := s.single(l.Magnitude)
-		c.Value, c.OK, c.Ranged = most, most <= l.Limit, !single
+		c.Value, c.OK, c.Ranged = bound, bound <= l.Limit, !single
 	case s.Verdict == Inadmissible:
 		return
 	default:
@@ -153,11 +153,11 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	s.Checks = append(s.Checks, c)
 }
 
-// most is a bound of the size that a magnitude can have: its value, or the greater end
+// largest is a bound of what a magnitude can have: its value, or the greater end
 // of its range, +Inf where that has no end; of a sum the sum of the ends, which is
 // more than it can have where its terms hang together. It is false where a range was
 // not computed.
-func (s *Solution) most(m problem.Affine) (float64, bool) {
+func (s *Solution) largest(m problem.Affine) (float64, bool) {
 	if v, fixed := s.single(m); fixed {
 		return math.Abs(v), true
 	}
@@ -182,13 +182,13 @@ func (s *Solution) checkUnit(l *problem.Line) {
 		return
 	}
 	off := 0.0
-	for _, leg := range l.Legs {
-		off = max(off, math.Abs(r3.Norm(leg.U)-1))
+	for _, segment := range l.Legs {
+		off = max(off, math.Abs(r3.Norm(segment.U)-1))
 	}
 	s.add(Check{Kind: CheckUnit, Subject: l.Name, Value: off, Bound: UnitTol, OK: off <= UnitTol})
 }
 
-// checkBody holds ΣF and ΣM of a body against nothing.
+// checkBody holds ΣF and ΣM of a body against zero.
 func (s *Solution) checkBody(body int) {
 	worst := Residual{}
 	for i := s.System.Start[body]; i < s.System.Start[body+1]; i++ {
@@ -203,10 +203,10 @@ func (s *Solution) checkBody(body int) {
 	}
 	s.add(c)
 	about, where := s.secondPoint(body)
-	sum, most := s.moments(body, where)
+	sum, scale := s.moments(body, where)
 	c = Check{Kind: CheckMoment, Subject: b.Name, About: about, Bound: MomentTol}
-	if most > 0 {
-		c.Value = r3.Norm(sum) / most
+	if scale > 0 {
+		c.Value = r3.Norm(sum) / scale
 	}
 	c.OK = c.Value <= MomentTol
 	s.add(c)
@@ -233,13 +233,13 @@ func (s *Solution) secondPoint(body int) (string, r3.Vec) {
 // may be moved along its line of action). That makes it a check of the unit
 // vectors by other numbers than those of ΣF: a direction that misses the far end
 // shows.
-func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
+func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 	p := s.Problem
 	least := s.leastTerm(body)
 	add := func(at, f r3.Vec) {
 		arm := r3.Sub(at, q)
 		sum = r3.Add(sum, r3.Cross(arm, f))
-		most = max(most, r3.Norm(arm)*max(r3.Norm(f), least))
+		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
 	for _, on := range s.actsOn(body) {
 		if !on.path {
@@ -250,12 +250,12 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		if l.Pushes() {
 			size = -size
 		}
-		for _, leg := range l.Legs {
-			if leg.From == on.act.Point {
-				add(p.Points[leg.To].At, r3.Scale(size, leg.U))
+		for _, segment := range l.Legs {
+			if segment.From == on.act.Point {
+				add(p.Points[segment.To].At, r3.Scale(size, segment.U))
 			}
-			if leg.To == on.act.Point {
-				add(p.Points[leg.From].At, r3.Scale(-size, leg.U))
+			if segment.To == on.act.Point {
+				add(p.Points[segment.From].At, r3.Scale(-size, segment.U))
 			}
 		}
 	}
@@ -266,7 +266,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		add(on.act.At, s.force(on.act))
 		c := s.couple(on.act)
 		sum = r3.Add(sum, c)
-		most = max(most, r3.Norm(c))
+		scale = max(scale, r3.Norm(c))
 	}
-	return sum, most
+	return sum, scale
 }

@@ -7,8 +7,8 @@ import (
 
 // How a place without a single solution is found in the box.
 const (
-	// mostSought is for how many places one is looked for on the way there.
-	mostSought = 8
+	// maxSought is for how many places one is looked for on the way there.
+	maxSought = 8
 	// halvings is how often the way that has one is halved: to 6e-8 of it.
 	halvings = 24
 	// away is by how much a value, or the condition number, has grown there against
@@ -22,7 +22,7 @@ const (
 // that can be left as typed are.
 func (f *follower) flip(p Place, m moved) {
 	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
-	if f.side == 0 || f.sought >= mostSought || !flipped(m) {
+	if f.side == 0 || f.sought >= maxSought || !flipped(m) {
 		return
 	}
 	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
@@ -63,7 +63,7 @@ func (f *follower) grown(values []float64) bool {
 // as typed: on the way there it passes zero, or grows without bound.
 func (f *follower) poles(p Place, values []float64) {
 	for k := range f.Spreads {
-		if f.crossed[k] || f.sought >= mostSought || math.Abs(f.base[k]) <= f.noise(k) ||
+		if f.crossed[k] || f.sought >= maxSought || math.Abs(f.base[k]) <= f.noise(k) ||
 			math.Abs(values[k]) <= f.noise(k) || !(f.base[k]*values[k] < 0) || math.IsInf(values[k], 0) {
 			continue
 		}
@@ -149,7 +149,7 @@ func (p Place) single() int {
 	return one
 }
 
-// runaways notes what grows beyond all bounds in the box: at a gap, or where the search
+// runaways notes what grows without bound in the box: at a gap, or where the search
 // inside came to a place as badly conditioned as one.
 func (f *follower) runaways() {
 	n := len(f.base) - 1
