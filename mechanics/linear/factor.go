@@ -71,8 +71,8 @@ func Factor(a *Matrix, lateRows, lateCols []bool) *Factors {
 // Rank is the number of pivots.
 func (f *Factors) Rank() int { return len(f.pivots) }
 
-// Border gives the rows and columns without a pivot.
-func (f *Factors) Border() (rows, cols []int) { return f.rows, f.cols }
+// border gives the rows and columns without a pivot.
+func (f *Factors) border() (rows, cols []int) { return f.rows, f.cols }
 
 // PivotRows gives the rows with a pivot, in the order of elimination.
 func (f *Factors) PivotRows() []int {
@@ -83,8 +83,8 @@ func (f *Factors) PivotRows() []int {
 	return out
 }
 
-// Schur gives S, by the border's rows and columns.
-func (f *Factors) Schur() [][]float64 {
+// schur gives S, by the border's rows and columns.
+func (f *Factors) schur() [][]float64 {
 	at := make([]int, f.n)
 	for k, j := range f.cols {
 		at[j] = k

@@ -2,7 +2,7 @@ package linear
 
 // basic gives one x with A x = b, for a b that the columns of A can make.
 func (g *General) basic(b []float64) []float64 {
-	rows, cols := g.f.Border()
+	rows, cols := g.f.border()
 	g.f.forward(b)
 	x := make([]float64, g.a.Cols)
 	for k := range g.kept {
@@ -20,7 +20,7 @@ func (g *General) basic(b []float64) []float64 {
 }
 
 func (g *General) basicTrans(c []float64) []float64 {
-	rows, cols := g.f.Border()
+	rows, cols := g.f.border()
 	g.f.forwardTrans(c)
 	y := make([]float64, len(g.a.Rows))
 	for k := range g.kept {

@@ -10,7 +10,7 @@ import (
 	"trivet/mechanics/problem"
 )
 
-// Assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
+// assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
 //
 //	Σ A[i][j]·x[j] = b[i]
 //
@@ -21,7 +21,7 @@ import (
 // one unit of unknown j exerts on row i's body along row i's axis: for a cable
 // the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
 // is minus what the known forces exert.
-func Assemble(p *problem.Problem) System {
+func assemble(p *problem.Problem) System {
 	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
 	first := 0 // the first axis of moments
 	if p.Planar {

@@ -10,16 +10,16 @@ import (
 
 // The bounds that checks are held against.
 const (
-	// UnitTol is how far |u| may be from 1: three squares, a sum and a root round
+	// unitTol is how far |u| may be from 1: three squares, a sum and a root round
 	// by 2e-16 each.
-	UnitTol = 1e-12
+	unitTol = 1e-12
 	// ResidualTol is what may be left of ΣF or ΣM, relative to the largest force on the
 	// body. LU with pivoting leaves about n·1e-16; anything above 1e-9 would show
 	// in a value of nine figures.
 	ResidualTol = 1e-9
-	// MomentTol is the same for ΣM about a second point, relative to the largest
+	// momentTol is the same for ΣM about a second point, relative to the largest
 	// moment. The arm's coordinates add their rounding.
-	MomentTol = 1e-8
+	momentTol = 1e-8
 	// faint is the part of the largest force that hangs together with a body below
 	// which its own forces are held against that part instead of the largest of them:
 	// rounding leaves 1e-16 of the largest force on every body, also on one whose own
@@ -111,8 +111,8 @@ func (s *Solution) check() {
 	if s.Verdict != Resultant {
 		s.checkMembers()
 	}
-	if s.Degree > 0 && (s.possible && len(s.Broken) == 0 || len(s.Conflicts) > 0 || s.undecided) {
-		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.Conflicts) == 0})
+	if s.Degree > 0 && (s.possible && len(s.Broken) == 0 || len(s.conflicts) > 0 || s.undecided) {
+		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.conflicts) == 0})
 	}
 	for i := range s.conditions {
 		c := &s.conditions[i]
@@ -185,7 +185,7 @@ func (s *Solution) checkUnit(l *problem.Line) {
 	for _, segment := range l.Legs {
 		off = max(off, math.Abs(r3.Norm(segment.U)-1))
 	}
-	s.add(Check{Kind: CheckUnit, Subject: l.Name, Value: off, Bound: UnitTol, OK: off <= UnitTol})
+	s.add(Check{Kind: CheckUnit, Subject: l.Name, Value: off, Bound: unitTol, OK: off <= unitTol})
 }
 
 // checkBody holds ΣF and ΣM of a body against zero.
@@ -204,11 +204,11 @@ func (s *Solution) checkBody(body int) {
 	s.add(c)
 	about, where := s.secondPoint(body)
 	sum, scale := s.moments(body, where)
-	c = Check{Kind: CheckMoment, Subject: b.Name, About: about, Bound: MomentTol}
+	c = Check{Kind: CheckMoment, Subject: b.Name, About: about, Bound: momentTol}
 	if scale > 0 {
 		c.Value = r3.Norm(sum) / scale
 	}
-	c.OK = c.Value <= MomentTol
+	c.OK = c.Value <= momentTol
 	s.add(c)
 }
 

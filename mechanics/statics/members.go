@@ -12,7 +12,7 @@ import (
 
 // memberTol is how far a force of a two-force member may lean off the line that
 // joins its points, or three lines of action may miss each other, relative to
-// the forces and lengths: as MomentTol, since both follow from ΣM = 0.
+// the forces and lengths: as momentTol, since both follow from ΣM = 0.
 const memberTol = 1e-8
 
 // touch is a place where forces act on a body, and their sum there.

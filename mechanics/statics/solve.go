@@ -73,7 +73,7 @@ func solveWith(p *problem.Problem, small int) *Solution {
 }
 
 func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
-	s.Problem, s.System, s.Cond, s.conditions = p, Assemble(p), 1, conditions(p)
+	s.Problem, s.System, s.Cond, s.conditions = p, assemble(p), 1, conditions(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
 	for j := range s.X {

@@ -22,8 +22,8 @@ type Effect struct {
 	Spreads   []Spread           // of the unknowns, then of what else is asked for
 	Checks    []Reach            // how far senses, limits, friction and faces may get
 	Moves     []Move             // places in the box at which the verdict is another
-	MoreMoves bool               // and there are others
-	Gaps      []Gap              // places in the box without a single solution
+	moreMoves bool               // and there are others
+	gaps      []gap              // places in the box without a single solution
 	Search    Search             // where the worst case was looked for
 	TooMany   bool               // there are more inputs than are followed, and nothing was worked out
 }
@@ -98,9 +98,9 @@ type Move struct {
 	Fault    string // why the sheet does not read there; Solution is nil then
 }
 
-// Gap is a place without a single solution: Share of the way from the values as
+// gap is a place without a single solution: Share of the way from the values as
 // typed to At.
-type Gap struct {
+type gap struct {
 	At    Place
 	Share float64
 	last  *statics.Solution // right before it

@@ -25,11 +25,11 @@ func (f *follower) flip(p Place, m moved) {
 	if f.side == 0 || f.sought >= maxSought || !flipped(m) {
 		return
 	}
-	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
+	if slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
 		return
 	}
 	to := f.fewest(p, flipped)
-	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return slices.Equal(to, g.At) }) {
+	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(to, g.At) }) {
 		return
 	}
 	f.sought++
@@ -44,7 +44,7 @@ func (f *follower) flip(p Place, m moved) {
 		}
 	}
 	if last.solution.Cond > away*f.Solution.Cond || f.grown(f.values(last)) {
-		f.Gaps = append(f.Gaps, Gap{At: to, Share: near, last: last.solution})
+		f.gaps = append(f.gaps, gap{At: to, Share: near, last: last.solution})
 	}
 }
 
@@ -87,8 +87,8 @@ func (f *follower) poles(p Place, values []float64) {
 				near, last, there = mid, at, v
 			}
 		}
-		if f.grown(there) && !slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
-			f.Gaps = append(f.Gaps, Gap{At: slices.Clone(p), Share: near, last: last.solution})
+		if f.grown(there) && !slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
+			f.gaps = append(f.gaps, gap{At: slices.Clone(p), Share: near, last: last.solution})
 		}
 	}
 }
@@ -155,7 +155,7 @@ func (f *follower) runaways() {
 	n := len(f.base) - 1
 	for k := range n {
 		size := max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k))
-		for _, g := range f.Gaps {
+		for _, g := range f.gaps {
 			v := f.values(moved{solution: g.last})[k]
 			if math.IsInf(v, 0) || math.Abs(v-f.base[k]) > away*size {
 				f.lost[k] = true
@@ -173,7 +173,7 @@ func (f *follower) runaways() {
 func (f *follower) touched() {
 	n := len(f.base) - 1
 	worst := f.high[n]
-	if len(f.Gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
+	if len(f.gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
 		return
 	}
 	at := f.at(worst.at)
@@ -193,6 +193,6 @@ func (f *follower) touched() {
 	}
 	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(worst.at, m.At, 1-probe) })
 	if any && !told {
-		f.Gaps = append(f.Gaps, Gap{At: worst.at, Share: 1, last: at.solution})
+		f.gaps = append(f.gaps, gap{At: worst.at, Share: 1, last: at.solution})
 	}
 }

@@ -38,7 +38,7 @@ func (f *follower) verdict(p Place, m moved) {
 		}
 	}
 	if len(f.Moves) >= maxMoves {
-		f.MoreMoves = true
+		f.moreMoves = true
 		return
 	}
 	p = f.fewest(p, func(m moved) bool { return sortOf(m) == now })
