@@ -96,11 +96,11 @@ func (m *Model) origin(a ask) string {
 	case given:
 		return origin.Given(s, i, j)
 	case plus:
-		if t := m.live.trust(); t != nil {
+		if t := m.live.effect(); t != nil {
 			return origin.Trust(t, i, origin.OfTrust(j))
 		}
 	case worst:
-		if t := m.live.trust(); t != nil {
+		if t := m.live.effect(); t != nil {
 			return origin.Reach(t, i)
 		}
 	case inStep:

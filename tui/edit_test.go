@@ -42,7 +42,7 @@ func TestHalfTypedKeepsTheLastResultStale(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("down", "right")
 	r.text("-3,")
-	r.sees("stale: determinate", "System (stale)", "Unknown magnitudes (stale)", "37.5 N", "^")
+	r.sees("stale: statically determinate", "System (stale)", "Unknown magnitudes (stale)", "37.5 N", "^")
 	if r.m.live.solution == nil || len(r.m.live.errs) == 0 {
 		t.Fatal("the last result is gone")
 	}

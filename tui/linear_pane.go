@@ -33,7 +33,7 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 	}
 	of := any(l.solution)
 	if p == layout.Ranges || p == layout.Limits {
-		of = l.trusted // which comes later
+		of = l.weighed // which comes later
 	}
 	return append(lines, l.told.of(p, of, func() []string { return l.paneLines(p) })...)
 }
@@ -70,7 +70,7 @@ func (l live) systemLines() []string {
 			line += "; " + report.UsePercent(p, use) + " of its limit " + format(p, limit, units.Force)
 		}
 		if s.X[i].Broken {
-			line += "; cannot be"
+			line += "; inadmissible"
 		}
 		lines = append(lines, line)
 	}

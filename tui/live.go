@@ -24,7 +24,7 @@ type live struct {
 	problem  *problem.Problem // of the solution shown
 	solution *statics.Solution
 	of       *sheet.Sheet    // whose that is
-	trusted  trusted         // what the ± of the inputs does to it
+	weighed  weighed         // what the ± of the inputs does to it
 	newest   *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
 	blocks   []block         // in which the system can be solved
 	errs     []problem.Error // of the newest reading

@@ -100,8 +100,8 @@ func (m *Model) lookUp() {
 	if s := m.live.solution; m.wantsSteps() && s != nil && m.worked.of != s {
 		m.takeWorked(m.workings.of(s))
 	}
-	if m.wantsTrust() {
-		m.takeTrusted(m.workings.trust(m.live.of, m.live.solution))
+	if m.wantsEffect() {
+		m.takeWeighed(m.workings.effect(m.live.of, m.live.solution))
 	}
 }
 
@@ -111,14 +111,14 @@ type workings struct {
 	last worked
 
 	weigh   sync.Mutex
-	weighed trusted
+	weighed weighed
 }
 
-func (w *workings) trust(of *sheet.Sheet, s *statics.Solution) trusted {
+func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) weighed {
 	w.weigh.Lock()
 	defer w.weigh.Unlock()
 	if w.weighed.of != s {
-		w.weighed = weighed(of, s, func() bool { return true })
+		w.weighed = weighUp(of, s, func() bool { return true })
 	}
 	return w.weighed
 }

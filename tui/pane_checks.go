@@ -6,7 +6,7 @@ import (
 	"trivet/tui/theme"
 )
 
-// checked writes the checks and the printed answers, those that fail first.
+// checked writes the checks and the reference answers, those that fail first.
 func (l live) checked(w int) paneText {
 	var d paneText
 	s := l.solution
@@ -26,21 +26,21 @@ func (l live) checked(w int) paneText {
 		d.text(theme.Dim, "There is nothing to check.")
 		return d
 	case failed == 0:
-		d.text(theme.Good, fmt.Sprintf("all %d hold", all))
+		d.text(theme.Good, fmt.Sprintf("All %d hold.", all))
 	default:
-		d.text(theme.Bad, fmt.Sprintf("%d of %d fail", failed, all))
+		d.text(theme.Bad, fmt.Sprintf("%d of %d failed.", failed, all))
 	}
 	if len(s.Checks) > 0 {
 		d.heading("Checks")
-		failing(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
+		failedFirst(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Checks[k].OK, s.Checks[k].Says(l.problem), w)
 			d.ask(from, ask{what: check, i: int32(k)})
 		})
 	}
 	if len(s.Answers) > 0 {
-		d.heading("Printed answers")
-		failing(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
+		d.heading("Reference answers")
+		failedFirst(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Answers[k].OK, s.Answers[k].Says(l.problem), w)
 			d.ask(from, ask{what: answer, i: int32(k)})
@@ -49,8 +49,8 @@ func (l live) checked(w int) paneText {
 	return d
 }
 
-// failing writes n things, those that fail first; of many it says how many more.
-func failing(n int, ok func(k int) bool, d *paneText, write func(k int)) {
+// failedFirst writes n things, those that fail first; of many it says how many more.
+func failedFirst(n int, ok func(k int) bool, d *paneText, write func(k int)) {
 	shown := 0
 	for _, want := range []bool{false, true} {
 		for k := range n {

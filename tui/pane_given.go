@@ -3,8 +3,7 @@ package tui
 import (
 	"strconv"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -95,7 +94,7 @@ func (b builder) settingValue(name string) string {
 		}
 		return "in space"
 	case "up":
-		return axis(p.Up)
+		return problem.Axis(p.Up)
 	case "g":
 		return format(p, p.G, units.Acceleration)
 	case "figures":
@@ -108,16 +107,6 @@ func (b builder) settingValue(name string) string {
 		return p.Units.Angle.Name
 	case "mass":
 		return p.Units.Mass.Name
-	}
-	return ""
-}
-
-// axis names a direction that is one of the axes.
-func axis(v r3.Vec) string {
-	for i, c := range []float64{v.X, v.Y, v.Z} {
-		if c == 1 || c == -1 {
-			return map[bool]string{true: "+", false: "-"}[c > 0] + "xyz"[i:i+1]
-		}
 	}
 	return ""
 }

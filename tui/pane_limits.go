@@ -3,6 +3,7 @@ package tui
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,11 +28,11 @@ func (l live) limits(w int) paneText {
 	slices.SortStableFunc(of, func(a, b int) int { return cmp.Compare(share(b), share(a)) })
 	switch {
 	case len(of) == 0:
-		d.wrapped(theme.Plain, "", "No limit is held against a value here: type one beside a line or a joint.", w)
+		d.wrapped(theme.Plain, "", "No limit is checked. Try: type one beside a line or a joint.", w)
 	case s.Checks[of[0]].OK && l.couldExceed():
-		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is kept as typed, and not everywhere within the ± of the inputs", w)
+		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", w)
 	case s.Checks[of[0]].OK:
-		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is kept", w)
+		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is met", w)
 	default:
 		d.wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
 	}
@@ -41,7 +42,7 @@ func (l live) limits(w int) paneText {
 	l.worstUses(&d, w)
 	none, tied := l.unlimited()
 	if len(tied) > 0 {
-		d.heading("Of one size with a limit")
+		d.heading("Same force as a line with a limit")
 		d.wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
 	}
 	if len(none) > 0 {
@@ -60,14 +61,14 @@ func (l live) uses(d *paneText, of []int, w int) {
 	more := len(of) - mostRows
 	of = of[:min(len(of), mostRows)]
 	rows := make([][4]string, len(of))
-	head := [4]string{"size", "limit", "use", "left"}
+	head := [4]string{"force", "limit", "util.", "reserve"}
 	name, wide := 0, [4]int{}
 	for k, h := range head {
 		wide[k] = grid.Width(h)
 	}
 	for n, k := range of {
 		c := &s.Checks[k]
-		rows[n] = [4]string{"no end", bare(p, c.Bound, units.Force)}
+		rows[n] = [4]string{"unbounded", bare(p, c.Bound, units.Force)}
 		switch {
 		case c.Open:
 			rows[n][0] = "open"
@@ -86,26 +87,26 @@ func (l live) uses(d *paneText, of []int, w int) {
 	line := grid.Fit("", len(checkMark(true, false, risky).text)+name)
 	columns := len(head)
 	if all := len(line) + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
-		columns-- // what is left is the use, said another way
+		columns-- // the reserve factor is the utilisation, said another way
 	}
 	for k, h := range head[:columns] {
 		line += " " + grid.FitRight(h, wide[k])
 	}
 	d.add()
-	says := "In " + p.Units.Force.Symbol
+	says := "In " + p.Units.Force.Symbol + "; util. is the utilisation"
 	if columns == len(head) {
-		says += "; left: the limit over the size"
+		says += ", reserve the reserve factor"
 	}
 	d.wrapped(theme.Head, "", says, w)
 	d.text(theme.Dim, line)
 	asks := [4]what{use, limit, use, use}
 	for n, k := range of {
 		c := &s.Checks[k]
-		mark := checkMark(c.OK, l.trust().CheckAtRisk(k), risky)
+		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
 		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
 		for col, text := range rows[n][:columns] {
 			a := ask{what: asks[col], i: int32(k), n: int32(col)}
-			if text == "" || text == "no end" {
+			if text == "" || col == 0 && math.IsInf(c.Value, 1) {
 				a = ask{}
 			}
 			line = append(line, numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, a))
@@ -117,8 +118,8 @@ func (l live) uses(d *paneText, of []int, w int) {
 	}
 }
 
-// unlimited names what carries a force and has no limit, and apart from it the legs
-// of one rope whose other leg has one, each as "T2, as T1".
+// unlimited names what carries a force and has no limit, and apart from it the parts
+// of one rope whose other part has one, each as "T2, as T1".
 func (l live) unlimited() (none, tied []string) {
 	var rest, restTied int
 	add := func(names *[]string, more *int, name string) {

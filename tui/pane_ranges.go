@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -16,15 +15,15 @@ func (l live) ranges(w int) paneText {
 	s := l.solution
 	switch {
 	case len(s.X) == 0:
-		d.text(theme.Plain, "Nothing is unknown.")
+		d.text(theme.Plain, "There are no unknowns.")
 	case s.Verdict == statics.NoEquilibrium:
-		d.wrapped(theme.Bad, "", "No values of the unknowns keep equilibrium: there is no range.", w)
+		d.wrapped(theme.Bad, "", "No values of the unknowns give equilibrium, so there is no range.", w)
 	case s.Verdict == statics.Inadmissible:
 		d.wrapped(theme.Bad, "", s.Words()[0], w)
 	case s.Verdict == statics.Indeterminate:
 		d.wrapped(theme.Warn, "", s.Words()[0], w)
 	default:
-		d.wrapped(theme.Plain, "", "Every unknown has one value: equilibrium leaves no range.", w)
+		d.wrapped(theme.Plain, "", "Every unknown has a single value, so there is no range.", w)
 	}
 	if len(s.X) > 0 && s.Verdict != statics.NoEquilibrium {
 		d.heading("Unknowns")
@@ -36,7 +35,7 @@ func (l live) ranges(w int) paneText {
 			l.span(&d, i, w)
 		}
 	}
-	l.trustLines(&d, w)
+	l.effectLines(&d, w)
 	l.givenRanges(&d)
 	return d
 }
@@ -51,7 +50,7 @@ func (l live) span(d *paneText, i, w int) {
 		return
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
-	found := strings.Replace(b.found(i), "..", " .. ", 1)
+	found := b.between(i, " .. ")
 	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}
@@ -74,7 +73,7 @@ func (l live) givenRanges(d *paneText) {
 			continue
 		}
 		if n++; n == 1 {
-			d.heading("Givens: value, and the range that the sheet gives it")
+			d.heading("Givens: value and range")
 		}
 		if n > mostRows {
 			d.text(theme.Dim, "... and more")

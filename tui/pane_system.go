@@ -114,7 +114,7 @@ func (l live) values(d *paneText) {
 			}
 		}
 		if x.Broken {
-			line = append(line, seg{text: "  ! cannot be", look: theme.Bad})
+			line = append(line, seg{text: "  ! inadmissible", look: theme.Bad})
 		}
 		d.add(line...)
 	}

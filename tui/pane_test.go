@@ -114,8 +114,8 @@ func TestKindsOfSheets(t *testing.T) {
 		name, from, to string
 		sees           []string
 	}{
-		{"a fourth wire makes it indeterminate", "[answers]", "TC = { kind = \"cable\", path = \"D Z\" }\n[answers]", []string{"indeterminate to degree 1", ".."}},
-		{"without a cable the tip swings", `TB = { kind = "cable", path = "D B" }`, "", []string{"no equilibrium", "nothing holds D"}},
+		{"a fourth wire makes it indeterminate", "[answers]", "TC = { kind = \"cable\", path = \"D Z\" }\n[answers]", []string{"statically indeterminate to the first degree", ".."}},
+		{"without a cable the tip swings", `TB = { kind = "cable", path = "D B" }`, "", []string{"no equilibrium", "D is unsupported"}},
 		{"a load upwards slackens the cables", `along = "-z"`, `along = "+z"`, []string{"inadmissible", "C!", "T!", "in compression"}},
 		{"a tie", `path = "D B" }`, `path = "D B", magnitude = "2*TA" }`, []string{"2*TA"}},
 	} {

@@ -162,8 +162,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.catchUp()
 	case judged:
 		m.takeJudged(msg)
-	case trusted:
-		m.takeTrusted(msg)
+	case weighed:
+		m.takeWeighed(msg)
 	case saved:
 		cmd = m.afterSave(msg)
 	case paged:

@@ -153,7 +153,7 @@ func TestTheProgramOnATerminal(t *testing.T) {
 	typed("\x1b[B\x1b[C") // down, right: A's place
 	term.wait(t, "A: 0, 1, 3")
 	typed("0, 1,")
-	term.wait(t, "stale: determinate")
+	term.wait(t, "stale: statically determinate")
 	typed(" 3")
 	term.wait(t, "A: 0, 1, 3")
 	typed("\r")

@@ -81,7 +81,7 @@ func TestTheListOfKinds(t *testing.T) {
 	// What would be taken is solved while it is chosen.
 	r := newRig(t, beam, 120, 36)
 	r.keys("alt+4", "down", "right", "f")
-	r.sees("indeterminate to degree 1", "MAz", "all forces and all moments")
+	r.sees("statically indeterminate to the first degree", "MAz", "all forces and all moments")
 }
 
 func TestEveryCellOfSupportsAndLoadsCanBeTyped(t *testing.T) {

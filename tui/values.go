@@ -21,7 +21,10 @@ func (b builder) magnitude(i int) string {
 }
 
 // found is an unknown's value, or the range it may lie in.
-func (b builder) found(i int) string {
+func (b builder) found(i int) string { return b.between(i, "..") }
+
+// between is the same, with what stands between the ends of a range.
+func (b builder) between(i int, to string) string {
 	p, x, d := b.problem, b.solution.X[i], b.problem.Unknowns[i].Dim
 	switch {
 	case x.Fixed:
@@ -31,7 +34,7 @@ func (b builder) found(i int) string {
 	case !x.Ranged:
 		return "open"
 	case finite(x.Low) && finite(x.High):
-		return bare(p, x.Low, d) + ".." + bare(p, x.High, d)
+		return bare(p, x.Low, d) + to + bare(p, x.High, d)
 	case finite(x.Low):
 		return ">= " + bare(p, x.Low, d)
 	case finite(x.High):

@@ -7,7 +7,7 @@ import "math"
 type active struct {
 	rows     [][]Term
 	in       [][]int
-	most     []float64 // the largest size in each row
+	largest  []float64 // the largest magnitude in each row
 	gone     []bool
 	goneCol  []bool
 	late     []bool // rows and columns that get no pivot
@@ -21,7 +21,7 @@ type active struct {
 
 func newActive(a *Matrix, lateRows, lateCols []bool) *active {
 	m, n := len(a.Rows), a.Cols
-	w := &active{rows: make([][]Term, m), in: make([][]int, n), most: make([]float64, m), gone: make([]bool, m), goneCol: make([]bool, n),
+	w := &active{rows: make([][]Term, m), in: make([][]int, n), largest: make([]float64, m), gone: make([]bool, m), goneCol: make([]bool, n),
 		late: lateRows, lateCol: lateCols, where: make([]int, n), touched: make([]int, n)}
 	if w.late == nil {
 		w.late = make([]bool, m)
@@ -37,7 +37,7 @@ func newActive(a *Matrix, lateRows, lateCols []bool) *active {
 			counts[t.Col]++
 		}
 	}
-	// Room for some fill-in beside each row and column saves growing them.
+	// Preallocating for some fill-in beside each row and column saves growing them.
 	store := make([]Term, 0, 2*entries)
 	places := make([]int, 2*entries)
 	for j, c := range counts {
@@ -54,7 +54,7 @@ func newActive(a *Matrix, lateRows, lateCols []bool) *active {
 		end := len(store)
 		store = store[:first+2*len(row)]
 		w.rows[i] = store[first:end:len(store)]
-		w.most[i] = largest(w.rows[i])
+		w.largest[i] = largest(w.rows[i])
 	}
 	w.byRow, w.byCol = newLengths(m, n), newLengths(n, m)
 	for i := m - 1; i >= 0; i-- {
@@ -70,7 +70,7 @@ func newActive(a *Matrix, lateRows, lateCols []bool) *active {
 
 // file puts a row in its list, or in none where it can't give a pivot.
 func (w *active) file(i int) {
-	if w.late[i] || w.most[i] < faint {
+	if w.late[i] || w.largest[i] < faint {
 		w.byRow.take(i)
 		return
 	}
@@ -80,7 +80,7 @@ func (w *active) file(i int) {
 // good tells that an entry of row i can be a pivot.
 func (w *active) good(i, j int, value float64) bool {
 	size := math.Abs(value)
-	return size >= rowShare*w.most[i] && size >= faint && !w.late[i] && !w.lateCol[j]
+	return size >= rowShare*w.largest[i] && size >= faint && !w.late[i] && !w.lateCol[j]
 }
 
 // choose finds a pivot with little fill-in; false where there is none left.
@@ -197,7 +197,7 @@ func (w *active) reduce(i, q int, p *pivot) float64 {
 			w.in[t.Col] = append(w.in[t.Col], i)
 		}
 	}
-	w.rows[i], w.most[i] = row, largest(row)
+	w.rows[i], w.largest[i] = row, largest(row)
 	return times
 }
 

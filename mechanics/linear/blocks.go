@@ -23,8 +23,7 @@ type Block struct{ Rows, Cols []int }
 //
 // Rows are matched with columns; the blocks are the strongly connected components
 // of the graph in which a pair depends on the pairs of the other columns in its
-// row (A. Pothen and C.-J. Fan, Computing the block triangular form of a sparse
-// matrix, ACM TOMS 16, 1990; from memory).
+// row: pairs that need each other can only be solved together.
 func (a *Matrix) Blocks() ([]Block, bool) {
 	n := a.Cols
 	if len(a.Rows) != n {

@@ -5,9 +5,8 @@ import "math"
 // The choice of pivots.
 const (
 	// rowShare is how large a pivot is at least beside the largest entry of its row.
-	// One tenth is the usual compromise between growth of rounding and fill-in
-	// (I. S. Duff, A. M. Erisman and J. K. Reid, Direct Methods for Sparse Matrices,
-	// ch. 5; from memory).
+	// An elimination step multiplies rounding by at most 1 + 1/rowShare; a larger share
+	// leaves fewer pivots to choose from, and so more fill-in.
 	rowShare = 0.1
 	// faint is the size below which no entry becomes a pivot: in a matrix scaled to
 	// columns of length one an entry that small is either the trace of a dependence
@@ -15,7 +14,7 @@ const (
 	// values.
 	faint = 1e-5
 	// lists is how many lists of rows or columns with a candidate are searched for a
-	// pivot with the least fill-in; more finds little (Z. Zlatev, 1980; from memory).
+	// pivot with the least fill-in; more lists cost more time than the fill-in they save.
 	lists = 4
 )
 
@@ -44,8 +43,7 @@ type pivot struct {
 
 // Factor eliminates as far as good pivots go, each chosen for the least fill-in:
 // the Markowitz cost (r - 1)(c - 1) of an entry in a row of r and a column of c
-// entries (H. M. Markowitz, The elimination form of the inverse, 1957; from
-// memory). Rows and columns that lateRows and lateCols mark stay in the border;
+// entries, the most new entries that the step can make. Rows and columns that lateRows and lateCols mark stay in the border;
 // nil marks none.
 func Factor(a *Matrix, lateRows, lateCols []bool) *Factors {
 	w := newActive(a, lateRows, lateCols)
@@ -73,8 +71,8 @@ func Factor(a *Matrix, lateRows, lateCols []bool) *Factors {
 // Rank is the number of pivots.
 func (f *Factors) Rank() int { return len(f.pivots) }
 
-// Border gives the rows and columns without a pivot.
-func (f *Factors) Border() (rows, cols []int) { return f.rows, f.cols }
+// border gives the rows and columns without a pivot.
+func (f *Factors) border() (rows, cols []int) { return f.rows, f.cols }
 
 // PivotRows gives the rows with a pivot, in the order of elimination.
 func (f *Factors) PivotRows() []int {
@@ -85,8 +83,8 @@ func (f *Factors) PivotRows() []int {
 	return out
 }
 
-// Schur gives S, by the border's rows and columns.
-func (f *Factors) Schur() [][]float64 {
+// schur gives S, by the border's rows and columns.
+func (f *Factors) schur() [][]float64 {
 	at := make([]int, f.n)
 	for k, j := range f.cols {
 		at[j] = k
@@ -174,9 +172,9 @@ func (f *Factors) SolveTrans(c []float64) []float64 {
 
 // largest is the largest size in a row.
 func largest(row []Term) float64 {
-	most := 0.0
+	size := 0.0
 	for _, t := range row {
-		most = max(most, math.Abs(t.Value))
+		size = max(size, math.Abs(t.Value))
 	}
-	return most
+	return size
 }

@@ -34,8 +34,7 @@ type General struct {
 
 // NewGeneral finds rank and null spaces of A. Most of it is eliminated with good
 // pivots; a row and a column that make the eliminated part poorly conditioned are
-// put off to the border (T. F. Chan, On the existence and computation of
-// LU-factorizations with small pivots, Math. Comp. 42, 1984; from memory). The
+// put off to the border, where each takes one small singular value with it. The
 // null vectors of the little that is left, S z = 0, give those of A,
 //
 //	x = (-A₁₁⁻¹ A₁₂ z, z)
@@ -79,7 +78,7 @@ func factorWell(a *Matrix) *Factors {
 		y := unit(f.SolveTrans(unit(f.Solve(start(len(a.Rows))))))
 		x := f.Solve(y)
 		size := norm(x)
-		if size*a.NormInf() < goodCond {
+		if size*a.normInf() < goodCond {
 			return f
 		}
 		y = f.SolveTrans(x)
@@ -89,7 +88,7 @@ func factorWell(a *Matrix) *Factors {
 
 // leftOver takes S apart into its singular values.
 func (g *General) leftOver() bool {
-	rows, cols := g.f.Border()
+	rows, cols := g.f.border()
 	g.u, g.v = mat.NewDense(max(1, len(rows)), max(1, len(rows)), nil), mat.NewDense(max(1, len(cols)), max(1, len(cols)), nil)
 	if len(rows) == 0 || len(cols) == 0 {
 		for i := range rows {
@@ -101,7 +100,7 @@ func (g *General) leftOver() bool {
 		return true
 	}
 	s := mat.NewDense(len(rows), len(cols), nil)
-	for i, row := range g.f.Schur() {
+	for i, row := range g.f.schur() {
 		s.SetRow(i, row)
 	}
 	var svd mat.SVD
@@ -117,7 +116,7 @@ func (g *General) leftOver() bool {
 // candidates gives orthonormal bases of the x and y that A nearly, or wholly,
 // makes nothing: those of the singular vectors of S from the first on.
 func (g *General) candidates(first int) (right, left [][]float64) {
-	rows, cols := g.f.Border()
+	rows, cols := g.f.border()
 	for k := first; k < len(cols); k++ {
 		x := make([]float64, g.a.Cols)
 		for i, j := range cols {
@@ -138,11 +137,11 @@ func (g *General) candidates(first int) (right, left [][]float64) {
 	// What A still makes of them is rounding of the factors and, for the doubtful,
 	// along the others' images: one step of refinement takes it away.
 	for k, x := range right {
-		less(x, g.basic(g.across(left, g.a.Mul(x))))
+		sub(x, g.basic(g.perp(left, g.a.Mul(x))))
 		right[k] = x
 	}
 	for k, y := range left {
-		less(y, g.basicTrans(g.across(right, g.a.MulTrans(y))))
+		sub(y, g.basicTrans(g.perp(right, g.a.mulTrans(y))))
 		left[k] = y
 	}
 	return orthonormal(right), orthonormal(left)

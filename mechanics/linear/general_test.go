@@ -97,7 +97,7 @@ func TestGeneralAgainstSingularValues(t *testing.T) {
 }
 
 // spanned holds a basis against the columns of v from rank on: it is orthonormal,
-// and lies across the columns before.
+// and is perpendicular to the columns before.
 func spanned(t *testing.T, seed uint64, basis [][]float64, v *mat.Dense, rank int, cond float64) {
 	t.Helper()
 	for i, x := range basis {

@@ -7,8 +7,8 @@ type lengths struct {
 	number     []int // of each item, -1 where it is in no list
 }
 
-func newLengths(items, most int) lengths {
-	return lengths{first: fill(most+1, -1), next: fill(items, -1), prev: fill(items, -1), number: fill(items, -1)}
+func newLengths(items, limit int) lengths {
+	return lengths{first: fill(limit+1, -1), next: fill(items, -1), prev: fill(items, -1), number: fill(items, -1)}
 }
 
 func (l *lengths) head(number int) int {

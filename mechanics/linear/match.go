@@ -4,8 +4,7 @@ package linear
 // not zero: rowOf[j] is the row that column j is matched with, or -1, and size
 // the number of pairs, the structural rank of A. It looks for an augmenting path
 // from each column in turn, by depth first search with a look ahead for a free
-// row (the algorithm of I. S. Duff, On algorithms for obtaining a maximum
-// transversal, ACM TOMS 7, 1981; from memory).
+// row: a matching without an augmenting path is a largest one.
 func (a *Matrix) Match() (rowOf []int, size int) {
 	m := matcher{in: make([][]int, a.Cols), colOf: fill(len(a.Rows), -1), seen: fill(len(a.Rows), -1), ahead: make([]int, a.Cols)}
 	counts := make([]int, a.Cols)

@@ -40,14 +40,14 @@ func (a *Matrix) mulTo(y, x []float64) {
 	}
 }
 
-// MulTrans gives Aᵀ y, of length n.
-func (a *Matrix) MulTrans(y []float64) []float64 {
+// mulTrans gives Aᵀ y, of length n.
+func (a *Matrix) mulTrans(y []float64) []float64 {
 	x := make([]float64, a.Cols)
 	a.mulTransTo(x, y)
 	return x
 }
 
-// mulTransTo is MulTrans into x, whatever that holds.
+// mulTransTo is mulTrans into x, whatever that holds.
 func (a *Matrix) mulTransTo(x, y []float64) {
 	clear(x)
 	for i, row := range a.Rows {
@@ -57,17 +57,17 @@ func (a *Matrix) mulTransTo(x, y []float64) {
 	}
 }
 
-// NormInf is the largest sum of the sizes of a row, ‖A‖∞ = max Σ |a[i][j]|.
-func (a *Matrix) NormInf() float64 {
-	most := 0.0
+// normInf is the largest sum of the magnitudes of a row, ‖A‖∞ = max Σ |a[i][j]|.
+func (a *Matrix) normInf() float64 {
+	norm := 0.0
 	for _, row := range a.Rows {
 		sum := 0.0
 		for _, t := range row {
 			sum += math.Abs(t.Value)
 		}
-		most = max(most, sum)
+		norm = max(norm, sum)
 	}
-	return most
+	return norm
 }
 
 // Part is the matrix of some of the rows and columns, in the order given; what

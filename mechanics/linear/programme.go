@@ -67,14 +67,14 @@ type Programme struct {
 	proof []float64 // the multipliers that prove it empty
 }
 
-// Least is a least value: where Found, Y has it, and Mult are the multipliers of
+// Least is a least value: where Found, Y has it, and mult are the multipliers of
 // the bounds, of which those above zero end the region there.
 type Least struct {
 	Extent Extent
 	Value  float64
 	Y      []float64
-	Ray    []float64 // where Endless: a direction along which it falls
-	Mult   []float64
+	ray    []float64 // where Endless: a direction along which it falls
+	mult   []float64
 
 	end *state
 }
@@ -185,12 +185,12 @@ func (p *Programme) Least(cost []float64) Least {
 	n := len(cost)
 	seen := p.seen(cost)
 	rest := append([]float64{}, cost...)
-	less(rest, p.full(seen, n))
+	sub(rest, p.full(seen, n))
 	if norm(rest) > onBound*norm(cost) { // no bound sees all of it
 		for i := range rest {
 			rest[i] = -rest[i]
 		}
-		return Least{Extent: Endless, Ray: rest}
+		return Least{Extent: Endless, ray: rest}
 	}
 	st := p.start.clone()
 	switch column, done := st.descend(seen, nil, true, p); {
@@ -203,9 +203,9 @@ func (p *Programme) Least(cost []float64) Least {
 				return Least{Extent: Unknown}
 			}
 		}
-		return Least{Extent: Endless, Ray: p.full(ray, n)}
+		return Least{Extent: Endless, ray: p.full(ray, n)}
 	}
-	out := Least{Extent: Found, Mult: make([]float64, len(p.g)), Y: p.full(st.w(), n), end: st}
+	out := Least{Extent: Found, mult: make([]float64, len(p.g)), Y: p.full(st.w(), n), end: st}
 	price := st.price(seen)
 	dual, scale := 0.0, norm(seen)
 	for k, i := range st.zero {
@@ -213,12 +213,12 @@ func (p *Programme) Least(cost []float64) Least {
 		if l <= pivotTol*scale {
 			l = 0
 		}
-		out.Mult[i] = l
+		out.mult[i] = l
 		dual -= l * st.c[i]
 	}
 	out.Value = inner(seen, st.w())
 	left := append([]float64{}, seen...)
-	for i, l := range out.Mult {
+	for i, l := range out.mult {
 		for k := range left {
 			left[k] -= l * p.g[i][k]
 		}
@@ -226,8 +226,8 @@ func (p *Programme) Least(cost []float64) Least {
 	if !p.keeps(st.w()) || norm(left) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
 		return Least{Extent: Unknown}
 	}
-	for i := range out.Mult {
-		out.Mult[i] /= p.size[i]
+	for i := range out.mult {
+		out.mult[i] /= p.size[i]
 	}
 	return out
 }
@@ -270,7 +270,7 @@ func (p *Programme) Ends(l Least) []int {
 	barred := map[int]bool{}
 	for i := range p.g {
 		switch {
-		case l.Mult[i] > 0:
+		case l.mult[i] > 0:
 			tight[i], barred[i] = true, true
 		case p.slack(i, at.w()) <= onBound*p.terms(i, p.g[i], at.w()):
 			open = append(open, i)

@@ -46,7 +46,7 @@ func largestSingular(a *Matrix) float64 {
 // leastSingular is the least singular value that counts, by power iteration on
 // A⁺(A⁺)ᵀ.
 func (g *General) leastSingular() float64 {
-	x := unit(g.across(g.Right, start(g.a.Cols)))
+	x := unit(g.perp(g.Right, start(g.a.Cols)))
 	last := 0.0
 	for range iterations {
 		y := g.SolveTrans(x)
@@ -54,7 +54,7 @@ func (g *General) leastSingular() float64 {
 		if !(size > 0) || math.IsInf(size, 1) {
 			break
 		}
-		x = unit(g.across(g.Right, g.basic(g.across(g.Left, y))))
+		x = unit(g.perp(g.Right, g.basic(g.perp(g.Left, y))))
 		if math.Abs(size-last) <= settled*size {
 			last = size
 			break

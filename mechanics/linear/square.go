@@ -141,5 +141,5 @@ func (s *Square) Blocks() []Block { return s.blocks }
 
 // Cond estimates the condition number ‖A‖∞·‖A⁻¹‖∞, from below.
 func (s *Square) Cond() float64 {
-	return s.a.NormInf() * invNormInf(s.a.Cols, s.Solve, s.SolveTrans)
+	return s.a.normInf() * invNormInf(s.a.Cols, s.Solve, s.SolveTrans)
 }

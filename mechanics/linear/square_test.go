@@ -155,7 +155,7 @@ func TestMatchIsLargest(t *testing.T) {
 			}
 		}
 		rowOf, size := a.Match()
-		if want := a.mostPairs(0, 0); size != want {
+		if want := a.maxPairs(0, 0); size != want {
 			t.Errorf("seed %d: %d pairs, want %d", seed, size, want)
 		}
 		seen := map[int]bool{}
@@ -174,14 +174,14 @@ func TestMatchIsLargest(t *testing.T) {
 	}
 }
 
-func (a *Matrix) mostPairs(row int, taken uint) int {
+func (a *Matrix) maxPairs(row int, taken uint) int {
 	if row == len(a.Rows) {
 		return 0
 	}
-	most := a.mostPairs(row+1, taken)
+	most := a.maxPairs(row+1, taken)
 	for _, t := range a.Rows[row] {
 		if t.Value != 0 && taken&(1<<t.Col) == 0 {
-			most = max(most, 1+a.mostPairs(row+1, taken|1<<t.Col))
+			most = max(most, 1+a.maxPairs(row+1, taken|1<<t.Col))
 		}
 	}
 	return most

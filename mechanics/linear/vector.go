@@ -2,7 +2,7 @@ package linear
 
 import "math"
 
-func less(x, by []float64) {
+func sub(x, by []float64) {
 	for i := range x {
 		x[i] -= by[i]
 	}

@@ -12,9 +12,8 @@ import (
 // acting are the characters that act on a terminal: C0 and C1 as ECMA-48 has them, DEL,
 // the characters with the property Bidi_Control in the Unicode Character Database
 // (PropList.txt), the separators of lines and paragraphs (general categories Zl and Zp),
-// and the format characters that show nothing wherever they stand, as the Unicode
-// Standard describes them: zero width space, word joiner, the invisible operators and
-// the byte order mark. They are written out here, these last from memory.
+// and what is taken to show nothing wherever it stands: zero width space, word joiner,
+// the invisible operators and the byte order mark.
 func acting() (all []rune) {
 	for r := rune(0); r < ' '; r++ {
 		all = append(all, r)

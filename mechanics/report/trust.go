@@ -9,7 +9,7 @@ import (
 )
 
 // TrustTitle heads what the ± of the inputs does to the results.
-const TrustTitle = "how far the inputs can be trusted"
+const TrustTitle = "effect of measurement tolerance"
 
 var trustHead = []string{"", "value", "independent", "worst case", "mostly from"}
 

@@ -28,9 +28,9 @@ func measured(t *testing.T) (string, *uncertainty.Effect) {
 }
 
 // trustHeading is what heads the text for the sign.
-const trustHeading = `determinate: every unknown has one value
-at risk: T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN,
-         mostly from W (± 0.1 kN)
+const trustHeading = `statically determinate: every unknown has a single value
+at risk: T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN, mostly
+         from W (± 0.1 kN)
 
 unknowns
   T1  = 2.15 kN  tension  85.9 % of 2.50 kN
@@ -40,28 +40,29 @@ unknowns
 
 // trustSection is the section of the text for the sign: T2 = 2.4 kN carries W/2.4 of
 // ± 0.1 kN, 0.1 kN, and much less of the rest.
-const trustSection = `how far the inputs can be trusted
+const trustSection = `effect of measurement tolerance
         value  independent  worst case          mostly from
   T1  2.15 kN  ± 0.095 kN   2.01 kN to 2.29 kN  W (± 0.1 kN)
   T2  2.40 kN  ± 0.10 kN    2.26 kN to 2.54 kN  W (± 0.1 kN)
   inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
-  the ± is taken as typed, the limits of a measurement or its standard
-  deviation. Independent: each input is moved to both ends of its ± by itself,
-  and what they do is added as the root of the sum of squares.
-  worst case: all 16 combinations of the ends of the ±, and between them where a
-  search found that a result turns back before its end.
+  each ± is used as typed, whether it is a tolerance or a standard deviation.
+  Independent: each input is moved to both ends of its ± in turn, and the
+  changes are combined as the root of the sum of their squares.
+  worst case: all inputs at their adverse ends, from all 16 combinations of the
+  ends of the ±, and from between the ends wherever a result has an extreme
+  there.
 
 lines of action`
 
 func TestTrustText(t *testing.T) {
 	text, tr := measured(t)
 	got := Text(solved(t, text), tr)
-	for _, want := range []string{trustHeading + trustSection, "\n  ok       T1 uses 85.9 % of", "\n  at risk  T2 uses 96.0 % of", "a factor of 1.04 left; at risk within the\n           ±\n"} {
+	for _, want := range []string{trustHeading + trustSection, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk\n           within the ±\n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
 	}
-	if got := Text(solved(t, text), nil); strings.Contains(got, "trusted") {
+	if got := Text(solved(t, text), nil); strings.Contains(got, "measurement tolerance") {
 		t.Errorf("nothing is uncertain, and it says\n%s", got)
 	}
 }
@@ -74,7 +75,7 @@ func TestTrustJSON(t *testing.T) {
 	if got := shape(o["trust"]); got != want {
 		t.Errorf("trust is %s, want %s", got, want)
 	}
-	if got := o["trust"].(map[string]any)["says"].([]any)[0]; got != "T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN, mostly from W (± 0.1 kN)" {
+	if got := o["trust"].(map[string]any)["says"].([]any)[0]; got != "T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN, mostly from W (± 0.1 kN)" {
 		t.Errorf("says %q", got)
 	}
 	for _, c := range o["checks"].([]any) {
@@ -92,7 +93,7 @@ func TestTrustJSON(t *testing.T) {
 func TestTrustOnPages(t *testing.T) {
 	text, tr := measured(t)
 	s := solved(t, text)
-	const risk = "T2 could reach 2.54 kN within the ±, beyond its limit of 2.50 kN"
+	const risk = "T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN"
 	for _, format := range []string{"md", "tex", "html"} {
 		for _, field := range []bool{false, true} {
 			page, err := Page(format, s, PageOptions{Field: field, Trust: tr, File: "sign.toml"})
@@ -103,7 +104,7 @@ func TestTrustOnPages(t *testing.T) {
 			if format == "tex" {
 				got = strings.ReplaceAll(got, `$\pm$`, "±")
 			}
-			for _, want := range []string{"How far the inputs can be trusted", "± 0.095 kN", risk, "96.0"} {
+			for _, want := range []string{"Effect of measurement tolerance", "± 0.095 kN", risk, "96.0"} {
 				if !strings.Contains(strings.ReplaceAll(got, `\%`, "%"), want) {
 					t.Errorf("%s, field %v: no %q", format, field, want)
 				}

@@ -154,7 +154,7 @@ func TestLaddersByTheirAngle(t *testing.T) {
 			if off > 0 {
 				want = Indeterminate
 			}
-			if s := solveText(t, ladderOf(least+off, mu)); s.Verdict != want || (len(s.Conflicts) == 1 && s.Conflicts[0].Slips) != (want == Inadmissible) {
+			if s := solveText(t, ladderOf(least+off, mu)); s.Verdict != want || (len(s.conflicts) == 1 && s.conflicts[0].Slips) != (want == Inadmissible) {
 				t.Errorf("μ = %g at %g°: %v", mu, least+off, s.Words())
 			}
 		}
@@ -225,7 +225,7 @@ V = { kind = "cable", at = "M", along = "+y" }
 	} {
 		s := solveText(t, c.text)
 		got := ""
-		if len(s.Conflicts) > 0 {
+		if len(s.conflicts) > 0 {
 			_, got, _ = strings.Cut(s.Words()[0], ": ")
 		}
 		if got != c.says {

@@ -10,7 +10,7 @@ import (
 	"trivet/mechanics/problem"
 )
 
-// Assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
+// assemble writes ΣF = 0 for every body and ΣM = 0 for every rigid one:
 //
 //	Σ A[i][j]·x[j] = b[i]
 //
@@ -21,7 +21,7 @@ import (
 // one unit of unknown j exerts on row i's body along row i's axis: for a cable
 // the component of its unit vector u (tension positive), or of (r - q) × u. b[i]
 // is minus what the known forces exert.
-func Assemble(p *problem.Problem) System {
+func assemble(p *problem.Problem) System {
 	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
 	first := 0 // the first axis of moments
 	if p.Planar {
@@ -66,20 +66,20 @@ type assembly struct {
 	bSize []float64
 }
 
-// newAssembly makes place for the entries that the rows can have at most.
+// newAssembly preallocates the entries that the rows can have at most.
 func newAssembly(p *problem.Problem, s *System) *assembly {
-	most, all := make([]int, len(p.Bodies)), 0
+	terms, all := make([]int, len(p.Bodies)), 0
 	for act := range p.Acts() {
-		most[act.Body] += len(act.Terms) + len(act.CoupleTerms)
+		terms[act.Body] += len(act.Terms) + len(act.CoupleTerms)
 	}
-	for b, n := range most {
+	for b, n := range terms {
 		all += n * (s.Start[b+1] - s.Start[b])
 	}
 	store, sizes := make([]linear.Term, all), make([]float64, all)
 	a := &assembly{System: s, p: p, sizes: make([][]float64, len(s.Rows)), bSize: make([]float64, len(s.Rows))}
 	s.Terms = make([][]linear.Term, len(s.Rows))
 	for i, row := range s.Rows {
-		n := most[row.Body]
+		n := terms[row.Body]
 		s.Terms[i], store = store[:0:n], store[n:]
 		a.sizes[i], sizes = sizes[:0:n], sizes[n:]
 	}
@@ -176,14 +176,14 @@ func (s *System) scaleMoments(p *problem.Problem) {
 		return // particles only
 	}
 	longest := make([]float64, len(p.Bodies))
-	most := 0.0
+	overall := 0.0
 	for act := range p.Acts() {
 		arm := r3.Norm(p.Arm(act))
 		longest[act.Body] = max(longest[act.Body], arm)
-		most = max(most, arm)
+		overall = max(overall, arm)
 	}
-	if most == 0 {
-		most = 1 // every force passes through its body's point: the moments are couples only
+	if overall == 0 {
+		overall = 1 // every force passes through its body's point: the moments are couples only
 	}
 	for i := range s.Rows {
 		if !s.Rows[i].Moment {
@@ -191,7 +191,7 @@ func (s *System) scaleMoments(p *problem.Problem) {
 		}
 		s.Rows[i].Scale = longest[s.Rows[i].Body]
 		if s.Rows[i].Scale == 0 {
-			s.Rows[i].Scale = most
+			s.Rows[i].Scale = overall
 		}
 	}
 }

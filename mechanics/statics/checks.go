@@ -10,16 +10,16 @@ import (
 
 // The bounds that checks are held against.
 const (
-	// UnitTol is how far |u| may be from 1: three squares, a sum and a root round
+	// unitTol is how far |u| may be from 1: three squares, a sum and a root round
 	// by 2e-16 each.
-	UnitTol = 1e-12
+	unitTol = 1e-12
 	// ResidualTol is what may be left of ΣF or ΣM, relative to the largest force on the
 	// body. LU with pivoting leaves about n·1e-16; anything above 1e-9 would show
 	// in a value of nine figures.
 	ResidualTol = 1e-9
-	// MomentTol is the same for ΣM about a second point, relative to the largest
+	// momentTol is the same for ΣM about a second point, relative to the largest
 	// moment. The arm's coordinates add their rounding.
-	MomentTol = 1e-8
+	momentTol = 1e-8
 	// faint is the part of the largest force that hangs together with a body below
 	// which its own forces are held against that part instead of the largest of them:
 	// rounding leaves 1e-16 of the largest force on every body, also on one whose own
@@ -111,8 +111,8 @@ func (s *Solution) check() {
 	if s.Verdict != Resultant {
 		s.checkMembers()
 	}
-	if s.Degree > 0 && (s.possible && len(s.Broken) == 0 || len(s.Conflicts) > 0 || s.undecided) {
-		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.Conflicts) == 0})
+	if s.Degree > 0 && (s.possible && len(s.Broken) == 0 || len(s.conflicts) > 0 || s.undecided) {
+		s.add(Check{Kind: CheckSenseRange, OK: s.possible, Open: s.undecided && len(s.conflicts) == 0})
 	}
 	for i := range s.conditions {
 		c := &s.conditions[i]
@@ -138,14 +138,14 @@ func (s *Solution) add(c Check) {
 // Where no state is admissible there is none to hold.
 func (s *Solution) checkLimit(l *problem.Line, i int) {
 	c := Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Bound: l.Limit}
-	most, known := s.most(l.Magnitude)
+	bound, known := s.largest(l.Magnitude)
 	if ends, ok := s.spans[i]; ok {
-		most, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
+		bound, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
 	}
 	switch {
 	case known:
 		_, single := s.single(l.Magnitude)
-		c.Value, c.OK, c.Ranged = most, most <= l.Limit, !single
+		c.Value, c.OK, c.Ranged = bound, bound <= l.Limit, !single
 	case s.Verdict == Inadmissible:
 		return
 	default:
@@ -154,11 +154,11 @@ func (s *Solution) checkLimit(l *problem.Line, i int) {
 	s.Checks = append(s.Checks, c)
 }
 
-// most is a bound of the size that a magnitude can have: its value, or the greater end
+// largest is a bound of what a magnitude can have: its value, or the greater end
 // of its range, +Inf where that has no end; of a sum the sum of the ends, which is
 // more than it can have where its terms hang together. It is false where a range was
 // not computed.
-func (s *Solution) most(m problem.Affine) (float64, bool) {
+func (s *Solution) largest(m problem.Affine) (float64, bool) {
 	if v, fixed := s.single(m); fixed {
 		return math.Abs(v), true
 	}
@@ -183,13 +183,13 @@ func (s *Solution) checkUnit(l *problem.Line) {
 		return
 	}
 	off := 0.0
-	for _, leg := range l.Legs {
-		off = max(off, math.Abs(r3.Norm(leg.U)-1))
+	for _, segment := range l.Legs {
+		off = max(off, math.Abs(r3.Norm(segment.U)-1))
 	}
-	s.add(Check{Kind: CheckUnit, Subject: l.Name, Value: off, Bound: UnitTol, OK: off <= UnitTol})
+	s.add(Check{Kind: CheckUnit, Subject: l.Name, Value: off, Bound: unitTol, OK: off <= unitTol})
 }
 
-// checkBody holds ΣF and ΣM of a body against nothing.
+// checkBody holds ΣF and ΣM of a body against zero.
 func (s *Solution) checkBody(body int) {
 	worst := Residual{}
 	for i := s.System.Start[body]; i < s.System.Start[body+1]; i++ {
@@ -204,12 +204,12 @@ func (s *Solution) checkBody(body int) {
 	}
 	s.add(c)
 	about, where := s.secondPoint(body)
-	sum, most := s.moments(body, where)
-	c = Check{Kind: CheckMoment, Subject: b.Name, About: about, Bound: MomentTol}
-	if most > 0 {
-		c.Value = r3.Norm(sum) / most
+	sum, scale := s.moments(body, where)
+	c = Check{Kind: CheckMoment, Subject: b.Name, About: about, Bound: momentTol}
+	if scale > 0 {
+		c.Value = r3.Norm(sum) / scale
 	}
-	c.OK = c.Value <= MomentTol
+	c.OK = c.Value <= momentTol
 	s.add(c)
 }
 
@@ -234,13 +234,13 @@ func (s *Solution) secondPoint(body int) (string, r3.Vec) {
 // may be moved along its line of action). That makes it a check of the unit
 // vectors by other numbers than those of ΣF: a direction that misses the far end
 // shows.
-func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
+func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 	p := s.Problem
 	least := s.leastTerm(body)
 	add := func(at, f r3.Vec) {
 		arm := r3.Sub(at, q)
 		sum = r3.Add(sum, r3.Cross(arm, f))
-		most = max(most, r3.Norm(arm)*max(r3.Norm(f), least))
+		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
 	for _, on := range s.actsOn(body) {
 		if !on.path {
@@ -251,12 +251,12 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		if l.Pushes() {
 			size = -size
 		}
-		for _, leg := range l.Legs {
-			if leg.From == on.act.Point {
-				add(p.Points[leg.To].At, r3.Scale(size, leg.U))
+		for _, segment := range l.Legs {
+			if segment.From == on.act.Point {
+				add(p.Points[segment.To].At, r3.Scale(size, segment.U))
 			}
-			if leg.To == on.act.Point {
-				add(p.Points[leg.From].At, r3.Scale(-size, leg.U))
+			if segment.To == on.act.Point {
+				add(p.Points[segment.From].At, r3.Scale(-size, segment.U))
 			}
 		}
 	}
@@ -267,7 +267,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, most float64) {
 		add(on.act.At, s.force(on.act))
 		c := s.couple(on.act)
 		sum = r3.Add(sum, c)
-		most = max(most, r3.Norm(c))
+		scale = max(scale, r3.Norm(c))
 	}
-	return sum, most
+	return sum, scale
 }

@@ -50,9 +50,9 @@ func (c Check) Says(p *problem.Problem) string {
 		return c.supportWords(p)
 	case CheckLoad:
 		if !c.OK {
-			return fmt.Sprintf("the resultant of the distributed load %s is unreliable: its numerical integration has a relative error of %.1e. Try: a separate load for each stretch where the intensity changes rapidly", c.Subject, c.Value)
+			return fmt.Sprintf("the resultant of the distributed load %s is unreliable: its numerical integration is accurate to only %.1e. Try: a separate load for each stretch where the intensity changes rapidly", c.Subject, c.Value)
 		}
-		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, with a relative error of %.1e", c.Subject, c.Value)
+		return fmt.Sprintf("the resultant of the distributed load %s is integrated numerically, %s of its value", c.Subject, within(c.Value, ""))
 	case CheckTipping:
 		return c.tippingWords(p)
 	case CheckTwoForce:
@@ -201,6 +201,10 @@ func within(off float64, of string) string {
 // one at least, so that it can be seen how near they are.
 const computedFigures = 5
 
+// minAnswer is how many a value that agrees shows at least beside a reference of fewer,
+// or of a wide tolerance.
+const minAnswer = 3
+
 // ComputedText is the computed value beside a printed answer.
 func (a AnswerCheck) ComputedText(p *problem.Problem) string {
 	if a.Err != "" {
@@ -210,7 +214,7 @@ func (a AnswerCheck) ComputedText(p *problem.Problem) string {
 }
 
 // Says puts a reference answer and what became of it in words: one that agrees is
-// shown to as many figures as the reference has.
+// shown to as many figures as the reference has, and to minAnswer at least.
 func (a AnswerCheck) Says(p *problem.Problem) string {
 	switch {
 	case a.Err != "" && a.errOf != a.Query.Name:
@@ -220,7 +224,7 @@ func (a AnswerCheck) Says(p *problem.Problem) string {
 	case !a.OK:
 		return fmt.Sprintf("%s = %s differs from the reference %s", a.Query.Name, a.ComputedText(p), a.Printed)
 	}
-	figures := p.Figures
+	figures := minAnswer
 	if a.Computed != 0 && a.Half > 0 {
 		figures = max(figures, 1+int(math.Log10(math.Abs(a.Computed)/(2*a.Half)*(1+answerSlack))))
 	}

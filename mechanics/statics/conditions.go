@@ -278,12 +278,12 @@ func (s *Solution) judgeConditions() {
 			s.X[u].Broken = true
 		}
 	}
-	for i := range s.Conflicts {
-		for k := range s.Conflicts[i].Conditions {
-			s.unbindWith(&s.Conflicts[i].Conditions[k])
+	for i := range s.conflicts {
+		for k := range s.conflicts[i].Conditions {
+			s.unbindWith(&s.conflicts[i].Conditions[k])
 		}
 	}
-	if len(s.Broken)+len(s.Conflicts) > 0 || s.undecided {
+	if len(s.Broken)+len(s.conflicts) > 0 || s.undecided {
 		s.Verdict = Inadmissible
 	}
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // reasons counts what stands in the way of an admissible solution.
-func (s *Solution) reasons() int { return len(s.Broken) + len(s.Conflicts) }
+func (s *Solution) reasons() int { return len(s.Broken) + len(s.conflicts) }
 
 // inadmissibleWords says why no solution is admissible.
 func (s *Solution) inadmissibleWords() []string {
@@ -26,8 +26,8 @@ func (s *Solution) inadmissibleWords() []string {
 	for i := range s.Broken {
 		why = append(why, s.brokenWords(&s.Broken[i], only))
 	}
-	for i := range s.Conflicts {
-		why = append(why, s.conflictWords(&s.Conflicts[i]))
+	for i := range s.conflicts {
+		why = append(why, s.conflictWords(&s.conflicts[i]))
 	}
 	if s.undecided {
 		why = append(why, undecidedWords)
@@ -125,7 +125,7 @@ func (s *Solution) instead(c *Condition) (does, at string) {
 
 // conflictWords names the conditions that no solution satisfies together, and what slips
 // where friction alone stands in the way.
-func (s *Solution) conflictWords(of *Conflict) string {
+func (s *Solution) conflictWords(of *conflict) string {
 	p := s.Problem
 	var pull, push, press, support, face, friction, grip, slips []string
 	for i := range of.Conditions {

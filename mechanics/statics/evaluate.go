@@ -357,7 +357,7 @@ func (s *Solution) slipsOrTips() bool {
 			return false
 		}
 	}
-	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.Conflicts, func(c Conflict) bool { return !c.Slips })
+	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.conflicts, func(c conflict) bool { return !c.Slips })
 }
 
 // followsVerdict tells that a check fails because the verdict is what it is.

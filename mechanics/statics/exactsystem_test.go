@@ -64,10 +64,9 @@ func (s *exactSystem) integers() (rows [][]*big.Int, scale []*big.Int, right *bi
 	return rows, scale[:last], scale[last]
 }
 
-// eliminate brings whole rows to reduced echelon form without fractions
-// (Bareiss, Sylvester's Identity and Multistep Integer-Preserving Gaussian
-// Elimination, Math. Comp. 22, 1968; from memory): all pivots come out as one
-// number. It works on the first n columns and gives the pivots' columns.
+// eliminate brings whole rows to reduced echelon form without fractions: after each
+// step every entry is a minor of the matrix it began with, so that the division by the
+// previous pivot leaves no remainder, and all pivots come out as one number. It works on the first n columns and gives the pivots' columns.
 func eliminate(rows [][]*big.Int, n int) (pivots []int, pivot *big.Int) {
 	previous := big.NewInt(1)
 	var p, q big.Int

@@ -142,7 +142,7 @@ O = { %s }
 		{`kind = "rough", normal = "+y", friction = "0.5", impending = "+x"`, "ON: bar.Fx -0.5 bar.Fy 1 bar.Mz 3.5 post.Fx 0.5 post.Fy -1 post.Mz -2"},
 	} {
 		p := read(t, fmt.Sprintf(both, c.cells)+"[couples]\nM = { on = \"bar\", magnitude = \"5 N m\" }\nK = { on = \"post\", magnitude = \"5 N m\" }\n")
-		s := &Solution{Problem: p, System: Assemble(p)}
+		s := &Solution{Problem: p, System: assemble(p)}
 		if got := columns(s); got != c.want {
 			t.Errorf("%s\ngot\n%s\nwant\n%s", c.cells, got, c.want)
 		}

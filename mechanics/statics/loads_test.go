@@ -191,8 +191,8 @@ func TestLoadCheckWords(t *testing.T) {
 	cases := []struct{ magnitude, says string }{
 		{"2 kN/m", ""},
 		{"0 kN/m .. 2 kN/m", ""},
-		{"2 kN/m^2 * s", "the resultant of the distributed load q is integrated numerically, with a relative error of 1.0e-15"},
-		{"5 kN/m * sin(100000 deg*s/(1 m))", "the resultant of the distributed load q is unreliable: its numerical integration has a relative error of "},
+		{"2 kN/m^2 * s", "the resultant of the distributed load q is integrated numerically, to within 1.0e-15 of its value"},
+		{"5 kN/m * sin(100000 deg*s/(1 m))", "the resultant of the distributed load q is unreliable: its numerical integration is accurate to only "},
 	}
 	for _, c := range cases {
 		s := solveText(t, beamUnder(c.magnitude))

@@ -12,7 +12,7 @@ import (
 
 // memberTol is how far a force of a two-force member may lean off the line that
 // joins its points, or three lines of action may miss each other, relative to
-// the forces and lengths: as MomentTol, since both follow from ΣM = 0.
+// the forces and lengths: as momentTol, since both follow from ΣM = 0.
 const memberTol = 1e-8
 
 // touch is a place where forces act on a body, and their sum there.
@@ -105,14 +105,14 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 	}
 	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: names(t...), Bound: memberTol}
 	u, v := r3.Scale(1/r3.Norm(t[0].f), t[0].f), r3.Scale(1/r3.Norm(t[1].f), t[1].f)
-	across := r3.Cross(u, v)
-	sine := r3.Norm(across)
+	cross := r3.Cross(u, v)
+	sine := r3.Norm(cross)
 	if sine < parallelSine {
 		c.Value = r3.Norm(r3.Cross(u, t[2].f)) / size
 		c.Value = max(0, c.Value-2*parallelSine)
 	} else {
 		// The line a + λu meets b + μv where λ = ((b-a) × v)·(u × v)/|u × v|².
-		lambda := r3.Dot(r3.Cross(r3.Sub(t[1].at, t[0].at), v), across) / (sine * sine)
+		lambda := r3.Dot(r3.Cross(r3.Sub(t[1].at, t[0].at), v), cross) / (sine * sine)
 		meet := r3.Add(t[0].at, r3.Scale(lambda, u))
 		arm := r3.Sub(t[2].at, meet)
 		c.Value = r3.Norm(r3.Cross(arm, t[2].f)) / (size * max(length, math.Abs(lambda), r3.Norm(arm)))
@@ -168,13 +168,13 @@ func (s *Solution) checkJoints() {
 }
 
 // checkLooseLimit holds the limit of a joint whose reaction has no single value against
-// the largest sizes that its components can have, which it cannot exceed together.
+// the largest magnitudes that its components can have, which it cannot exceed together.
 // Where no state is admissible there is none to hold.
 func (s *Solution) checkLooseLimit(j *problem.Joint, i int) {
 	c := Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Bound: j.Limit}
 	for _, t := range j.Forces {
-		most, known := s.most(times(t.Unknown, 1))
-		c.Value = math.Hypot(c.Value, most)
+		bound, known := s.largest(times(t.Unknown, 1))
+		c.Value = math.Hypot(c.Value, bound)
 		c.Open = c.Open || !known
 	}
 	if c.Open {

@@ -75,7 +75,7 @@ func (s *Solution) turns(basis [][]float64) bool {
 //
 //	v = N Nᵀ f
 //
-// and the others are those across it.
+// and the others are those perpendicular to it.
 func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	rows := orthonormal(basis)
 	v := make([]float64, len(loads))
@@ -130,7 +130,7 @@ func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float6
 func (s *Solution) motion(v []float64, work float64) Motion {
 	mo := Motion{Excited: work > 0}
 	size := norm(v)
-	most, furthest := 0.0, 0.0
+	fastest, furthest := 0.0, 0.0
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {
 		mv := Move{Body: b}
@@ -151,13 +151,13 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 		}
 		if share > 0 {
 			moves = append(moves, mv)
-			most = max(most, r3.Norm(mv.W))
+			fastest = max(fastest, r3.Norm(mv.W))
 			furthest = max(furthest, r3.Norm(mv.V))
 		}
 	}
 	per := 1.0
-	if most > 0 {
-		mo.Turning, per = true, most
+	if fastest > 0 {
+		mo.Turning, per = true, fastest
 	}
 	for i := range moves {
 		moves[i].V = r3.Scale(1/per, moves[i].V)

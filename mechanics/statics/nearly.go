@@ -137,13 +137,13 @@ func (s *Solution) slopes(w []float64) []r3.Vec {
 			}
 			return q
 		}
-		for _, leg := range l.Legs {
-			if leg.To < 0 {
+		for _, segment := range l.Legs {
+			if segment.To < 0 {
 				continue
 			}
-			q := r3.Sub(velocity(leg.From), velocity(leg.To))
-			q = r3.Scale(force/leg.Length, r3.Sub(q, r3.Scale(r3.Dot(q, leg.U), leg.U)))
-			out[leg.From], out[leg.To] = r3.Add(out[leg.From], q), r3.Sub(out[leg.To], q)
+			q := r3.Sub(velocity(segment.From), velocity(segment.To))
+			q = r3.Scale(force/segment.Length, r3.Sub(q, r3.Scale(r3.Dot(q, segment.U), segment.U)))
+			out[segment.From], out[segment.To] = r3.Add(out[segment.From], q), r3.Sub(out[segment.To], q)
 		}
 	}
 	if p.Planar {
@@ -188,8 +188,8 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 	for _, i := range part.Rows {
 		shares[s.System.Rows[i].Body] = math.Hypot(shares[s.System.Rows[i].Body], v[i])
 	}
-	most := slices.Max(shares)
-	body := slices.IndexFunc(shares, func(x float64) bool { return x >= most })
+	largest := slices.Max(shares)
+	body := slices.IndexFunc(shares, func(x float64) bool { return x >= largest })
 	mv := s.moveOf(body, v)
 	// Rotation about a point many arms away is a translation to whoever looks at it.
 	if arm := s.armOf(part); r3.Norm(mv.W)*arm < takesPart*r3.Norm(mv.V) {

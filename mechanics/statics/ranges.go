@@ -240,10 +240,10 @@ func (s *Solution) lifted() map[contact]bool {
 	return out
 }
 
-// Conflict is a set of conditions that no solution keeps together, and of which none
+// conflict is a set of conditions that no solution keeps together, and of which none
 // can be left out. Slips tells that without the limits of friction some solution keeps
 // all others.
-type Conflict struct {
+type conflict struct {
 	Conditions []Condition
 	Slips      bool
 }
@@ -252,7 +252,7 @@ type Conflict struct {
 // friction decides it.
 func (s *Solution) conflict(r *region) {
 	var others []int
-	var out Conflict
+	var out conflict
 	for _, i := range r.conflict() {
 		out.Conditions = append(out.Conditions, s.conditions[i])
 	}
@@ -262,7 +262,7 @@ func (s *Solution) conflict(r *region) {
 		}
 	}
 	out.Slips = r.with(others) == linear.Found
-	s.Conflicts = append(s.Conflicts, out)
+	s.conflicts = append(s.conflicts, out)
 }
 
 // unbind claims nothing of what is free.

@@ -257,7 +257,7 @@ func TestRangesOfExactArithmetic(t *testing.T) {
 			want := exactReach(values[j].g, bounds)
 			if want.empty {
 				counts["empty"]++
-				in := slices.ContainsFunc(s.Conflicts, func(c Conflict) bool { return s.partOf[c.Conditions[0].Unknown] == s.partOf[j] })
+				in := slices.ContainsFunc(s.conflicts, func(c conflict) bool { return s.partOf[c.Conditions[0].Unknown] == s.partOf[j] })
 				if s.Verdict != Inadmissible || in && (x.Ranged || !math.IsInf(x.Low, -1) || !math.IsInf(x.High, 1)) {
 					t.Fatalf("%s from %v to %v, want no values that keep senses\n%s", x.Name, x.Low, x.High, text)
 				}

@@ -73,7 +73,7 @@ func solveWith(p *problem.Problem, small int) *Solution {
 }
 
 func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
-	s.Problem, s.System, s.Cond, s.conditions = p, Assemble(p), 1, conditions(p)
+	s.Problem, s.System, s.Cond, s.conditions = p, assemble(p), 1, conditions(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
 	for j := range s.X {
@@ -232,15 +232,15 @@ func (s *Solution) rounding() []float64 {
 		off[k] = coordinateRounding
 	}
 	for i := range p.Lines {
-		for _, leg := range p.Lines[i].Legs {
-			if leg.To < 0 {
+		for _, segment := range p.Lines[i].Legs {
+			if segment.To < 0 {
 				continue
 			}
-			a, b := p.Points[leg.From].At, p.Points[leg.To].At
+			a, b := p.Points[segment.From].At, p.Points[segment.To].At
 			size := max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z), math.Abs(b.X), math.Abs(b.Y), math.Abs(b.Z))
 			for k := range p.Lines[i].Acts {
 				of := s.partOfBody[p.Lines[i].Acts[k].Body]
-				off[of] = max(off[of], coordinateRounding*size/leg.Length)
+				off[of] = max(off[of], coordinateRounding*size/segment.Length)
 			}
 		}
 	}
@@ -371,10 +371,10 @@ func (s *Solution) slackIsZero() {
 // offBalance tells that what is left of a row shows beside the row's own terms.
 func (s *Solution) offBalance(i int) bool {
 	row := &s.System.Rows[i]
-	sum, most := -s.System.B[i], max(math.Abs(s.System.B[i]), s.leastTerm(row.Body)*row.Scale)
+	sum, largest := -s.System.B[i], max(math.Abs(s.System.B[i]), s.leastTerm(row.Body)*row.Scale)
 	for _, t := range s.System.Terms[i] {
 		term := t.Value * s.X[t.Col].Value
-		sum, most = sum+term, max(most, math.Abs(term))
+		sum, largest = sum+term, max(largest, math.Abs(term))
 	}
-	return math.Abs(sum) > ResidualTol*most
+	return math.Abs(sum) > ResidualTol*largest
 }

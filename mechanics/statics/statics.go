@@ -100,7 +100,7 @@ type Solution struct {
 	Cond      float64  // condition number of the scaled system, 1 where empty
 	Rank      int
 	Broken    []Condition // each is violated in every solution
-	Conflicts []Conflict  // sets of which no solution keeps all together
+	conflicts []conflict  // sets of which no solution keeps all together
 	Slack     *Slack      // where a sense is violated: the problem without what would push or pull
 	Checks    []Check
 	Answers   []AnswerCheck

@@ -20,8 +20,9 @@ func norm(v []float64) float64 {
 	return math.Sqrt(sum)
 }
 
-// orthogonal takes away from v what lies along q, which are orthonormal. Twice
-// is enough (Kahan and Parlett, as every text on Gram-Schmidt has it; from memory).
+// orthogonal takes away from v what lies along q, which are orthonormal. What the
+// first pass leaves along q is rounding of the part taken away; the second takes that
+// away to rounding of what is left.
 func orthogonal(v []float64, q [][]float64) []float64 {
 	rest := append([]float64{}, v...)
 	for range 2 {
@@ -35,7 +36,7 @@ func orthogonal(v []float64, q [][]float64) []float64 {
 	return rest
 }
 
-// orthonormal makes rows that span the same, each across the others and of
+// orthonormal makes rows that span the same, each perpendicular to the others and of
 // length one. It leaves its argument as it is.
 func orthonormal(rows [][]float64) [][]float64 {
 	out := make([][]float64, 0, len(rows))

@@ -29,7 +29,7 @@ type follower struct {
 	low     []extreme
 	high    []extreme
 	edge    [][2]float64 // low and high before the inside was searched
-	lost    []bool       // it has no value somewhere, or grows beyond all bounds
+	lost    []bool       // it has no value somewhere, or grows without bound
 	effects [][]float64  // of each input on it, as Spread.By
 	most    []float64    // of Checks: what the input that takes the most of the margin takes
 	side    int          // the sign of the determinant, as typed
@@ -44,7 +44,7 @@ type extreme struct {
 }
 
 func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
-	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: mostWork, side: t.Solution.Side()}
+	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, side: t.Solution.Side()}
 	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && t.Solution.Verdict != statics.NoEquilibrium
 	if ranges {
 		f.solve = statics.Solve
@@ -169,7 +169,7 @@ func (f *follower) corners() {
 		return
 	}
 	been := map[string]bool{}
-	until := mostWork - cornerWork // what is left for the inside
+	until := maxWork - cornerWork // what is left for the inside
 	visit := func(p Place, least float64) {
 		key := p.key()
 		if been[key] || f.left < least {
@@ -183,7 +183,7 @@ func (f *follower) corners() {
 	for _, k := range slices.Concat(span(len(f.Spreads), len(f.effects)), span(0, min(len(f.Spreads), len(f.effects)))) {
 		least := float64(until)
 		if k >= len(f.Spreads) {
-			least = -mostWork // what decides a check is looked at in any case
+			least = -maxWork // what decides a check is looked at in any case
 		}
 		for _, greatest := range []bool{true, false} {
 			visit(corner(n, func(i int) bool {

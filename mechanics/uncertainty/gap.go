@@ -7,8 +7,8 @@ import (
 
 // How a place without a single solution is found in the box.
 const (
-	// mostSought is for how many places one is looked for on the way there.
-	mostSought = 8
+	// maxSought is for how many places one is looked for on the way there.
+	maxSought = 8
 	// halvings is how often the way that has one is halved: to 6e-8 of it.
 	halvings = 24
 	// away is by how much a value, or the condition number, has grown there against
@@ -22,14 +22,14 @@ const (
 // that can be left as typed are.
 func (f *follower) flip(p Place, m moved) {
 	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
-	if f.side == 0 || f.sought >= mostSought || !flipped(m) {
+	if f.side == 0 || f.sought >= maxSought || !flipped(m) {
 		return
 	}
-	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
+	if slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
 		return
 	}
 	to := f.fewest(p, flipped)
-	if slices.ContainsFunc(f.Gaps, func(g Gap) bool { return slices.Equal(to, g.At) }) {
+	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(to, g.At) }) {
 		return
 	}
 	f.sought++
@@ -44,7 +44,7 @@ func (f *follower) flip(p Place, m moved) {
 		}
 	}
 	if last.solution.Cond > away*f.Solution.Cond || f.grown(f.values(last)) {
-		f.Gaps = append(f.Gaps, Gap{At: to, Share: near, last: last.solution})
+		f.gaps = append(f.gaps, gap{At: to, Share: near, last: last.solution})
 	}
 }
 
@@ -63,7 +63,7 @@ func (f *follower) grown(values []float64) bool {
 // as typed: on the way there it passes zero, or grows without bound.
 func (f *follower) poles(p Place, values []float64) {
 	for k := range f.Spreads {
-		if f.crossed[k] || f.sought >= mostSought || math.Abs(f.base[k]) <= f.noise(k) ||
+		if f.crossed[k] || f.sought >= maxSought || math.Abs(f.base[k]) <= f.noise(k) ||
 			math.Abs(values[k]) <= f.noise(k) || !(f.base[k]*values[k] < 0) || math.IsInf(values[k], 0) {
 			continue
 		}
@@ -87,8 +87,8 @@ func (f *follower) poles(p Place, values []float64) {
 				near, last, there = mid, at, v
 			}
 		}
-		if f.grown(there) && !slices.ContainsFunc(f.Gaps, func(g Gap) bool { return beyond(p, g.At, anyShare) }) {
-			f.Gaps = append(f.Gaps, Gap{At: slices.Clone(p), Share: near, last: last.solution})
+		if f.grown(there) && !slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
+			f.gaps = append(f.gaps, gap{At: slices.Clone(p), Share: near, last: last.solution})
 		}
 	}
 }
@@ -149,13 +149,13 @@ func (p Place) single() int {
 	return one
 }
 
-// runaways notes what grows beyond all bounds in the box: at a gap, or where the search
+// runaways notes what grows without bound in the box: at a gap, or where the search
 // inside came to a place as badly conditioned as one.
 func (f *follower) runaways() {
 	n := len(f.base) - 1
 	for k := range n {
 		size := max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k))
-		for _, g := range f.Gaps {
+		for _, g := range f.gaps {
 			v := f.values(moved{solution: g.last})[k]
 			if math.IsInf(v, 0) || math.Abs(v-f.base[k]) > away*size {
 				f.lost[k] = true
@@ -173,7 +173,7 @@ func (f *follower) runaways() {
 func (f *follower) touched() {
 	n := len(f.base) - 1
 	worst := f.high[n]
-	if len(f.Gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
+	if len(f.gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
 		return
 	}
 	at := f.at(worst.at)
@@ -193,6 +193,6 @@ func (f *follower) touched() {
 	}
 	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(worst.at, m.At, 1-probe) })
 	if any && !told {
-		f.Gaps = append(f.Gaps, Gap{At: worst.at, Share: 1, last: at.solution})
+		f.gaps = append(f.gaps, gap{At: worst.at, Share: 1, last: at.solution})
 	}
 }

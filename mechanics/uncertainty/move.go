@@ -3,8 +3,8 @@ package uncertainty
 import "trivet/mechanics/statics"
 
 const (
-	// mostMoves is how many places with another verdict are told: more are not read.
-	mostMoves = 6
+	// maxMoves is how many places with another verdict are told: more are not read.
+	maxMoves = 6
 	// anyShare is the share of the way to such a place from which on the same verdict
 	// is told with it: from anywhere.
 	anyShare = 1e-12
@@ -37,8 +37,8 @@ func (f *follower) verdict(p Place, m moved) {
 			return
 		}
 	}
-	if len(f.Moves) >= mostMoves {
-		f.MoreMoves = true
+	if len(f.Moves) >= maxMoves {
+		f.moreMoves = true
 		return
 	}
 	p = f.fewest(p, func(m moved) bool { return sortOf(m) == now })

@@ -116,7 +116,7 @@ func (t *Effect) Notes() (out []string) {
 	}
 	for _, m := range t.Moves {
 		if t.better(m) {
-			out = append(out, t.MoveWords(m))
+			out = append(out, t.moveWords(m))
 		}
 	}
 	return out
@@ -171,13 +171,13 @@ func (t *Effect) AtRisk() []string {
 	var out []string
 	for _, m := range t.Moves {
 		if !t.better(m) {
-			out = append(out, t.MoveWords(m))
+			out = append(out, t.moveWords(m))
 		}
 	}
-	if t.MoreMoves {
+	if t.moreMoves {
 		out = append(out, "other combinations of the inputs change the verdict as well")
 	}
-	for _, g := range t.Gaps {
+	for _, g := range t.gaps {
 		out = append(out, t.gapWords(g))
 	}
 	known := slices.ContainsFunc(t.Moves, func(m Move) bool { return m.Solution != nil && stateless(m.Solution) })
@@ -186,7 +186,7 @@ func (t *Effect) AtRisk() []string {
 		if !t.Risks(r) || t.Solution.Checks[r.Check].Kind == statics.CheckSenseRange && known {
 			continue
 		}
-		out = append(out, t.ReachWords(r))
+		out = append(out, t.reachWords(r))
 	}
 	return out
 }
@@ -224,7 +224,7 @@ func (t *Effect) PlaceWords(p Place) string {
 // maxNamed is how many inputs a place is described by.
 const maxNamed = 6
 
-func (t *Effect) gapWords(g Gap) string {
+func (t *Effect) gapWords(g gap) string {
 	where := t.PlaceWords(g.At)
 	if g.Share == 1 {
 		return "with " + where + " the equations are nearly singular and the values are unbounded"
@@ -237,8 +237,8 @@ func (t *Effect) gapWords(g Gap) string {
 		from, where, units.Figures(100*g.Share, shown))
 }
 
-// MoveWords says what the verdict is where it is another.
-func (t *Effect) MoveWords(m Move) string {
+// moveWords says what the verdict is where it is another.
+func (t *Effect) moveWords(m Move) string {
 	with := "with " + t.PlaceWords(m.At) + " "
 	if m.Solution == nil {
 		return with + "the sheet cannot be read: " + m.Fault
@@ -259,8 +259,8 @@ func (t *Effect) MoveWords(m Move) string {
 	return with + "the system is " + m.Solution.Headline()
 }
 
-// ReachWords says how a check could fail at the worst.
-func (t *Effect) ReachWords(r *Reach) string {
+// reachWords says how a check could fail at the worst.
+func (t *Effect) reachWords(r *Reach) string {
 	p := t.Solution.Problem
 	c := t.Solution.Checks[r.Check]
 	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }

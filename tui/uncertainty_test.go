@@ -34,9 +34,9 @@ func TestTrustInRanges(t *testing.T) {
 	r.keys("down", "down")
 	r.tells("T1 ± 0.18 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
 	r.keys("right")
-	r.tells("T1, worst case 3.47 kN: with h 2 cm greater, W 0.1 kN less and x of B 0.02 m less")
+	r.tells("T1, worst case 3.47 kN: with h 2 cm larger, W 0.1 kN smaller and x of B 0.02 m smaller")
 	r.keys("right")
-	r.tells("T1, worst case 4.00 kN: with h 2 cm less, W 0.1 kN greater and x of B 0.02 m greater")
+	r.tells("T1, worst case 4.00 kN: with h 2 cm smaller, W 0.1 kN larger and x of B 0.02 m larger")
 }
 
 func TestTrustInLimits(t *testing.T) {
@@ -51,29 +51,29 @@ func TestTrustInLimits(t *testing.T) {
 func TestTrustIsWorkedOutWhereItShows(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.keys("alt+3")
-	if r.m.live.trust() != nil {
+	if r.m.live.effect() != nil {
 		t.Error("worked out, and no pane shows it")
 	}
 	r.keys("alt+i")
-	if r.m.live.trust() == nil {
+	if r.m.live.effect() == nil {
 		t.Error("not worked out, and a pane shows it")
 	}
 	// One that a newer sheet overtakes is given up.
 	cmd := r.m.live.newest
-	got := weighed(r.m.live.of, r.m.live.solution, func() bool { cmd.Add(1); return false })
-	if got.trust != nil || !got.stopped {
+	got := weighUp(r.m.live.of, r.m.live.solution, func() bool { cmd.Add(1); return false })
+	if got.effect != nil || !got.stopped {
 		t.Errorf("%v", got)
 	}
 	r.m.weighing = r.m.live.solution
-	r.m.takeTrusted(got)
-	if r.m.weighing != nil || r.m.live.trust() == nil {
+	r.m.takeWeighed(got)
+	if r.m.weighing != nil || r.m.live.effect() == nil {
 		t.Error("what was given up counts")
 	}
-	r.m.takeTrusted(trusted{of: &statics.Solution{}})
-	if r.m.live.trust() == nil {
+	r.m.takeWeighed(weighed{of: &statics.Solution{}})
+	if r.m.live.effect() == nil {
 		t.Error("what is of another sheet counts")
 	}
-	if out := weighed(nil, r.m.live.solution, func() bool { return true }); out.fault == "" {
+	if out := weighUp(nil, r.m.live.solution, func() bool { return true }); out.fault == "" {
 		t.Error("a fault of ours is not told")
 	}
 }
@@ -83,7 +83,7 @@ func TestTrustLinear(t *testing.T) {
 	r.m.linear = true
 	r.keys("alt+l")
 	lines := strings.Join(append(r.m.resultLines(layout.Limits), r.m.resultLines(layout.Ranges)...), "\n")
-	for _, want := range []string{"T2 governs, at risk: every limit is kept as typed, and not everywhere within the ± of the inputs", "worst case: all 8 combinations of the ends of the ±, and between them where a search found that a result turns back before its end", "at risk: T2 could reach 4.15 kN within the ±, beyond its limit of 4.00 kN, mostly from W (± 0.1 kN)", "at risk T2, 4.15 kN, 104%"} {
+	for _, want := range []string{"T2 governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", "worst case: all inputs at their adverse ends, from all 8 combinations of the ends of the ±, and from between the ends wherever a result has an extreme there", "at risk: T2 could reach 4.15 kN within the ±, above its limit of 4.00 kN, mostly from W (± 0.1 kN)", "at risk T2, 4.15 kN, 104%"} {
 		if !strings.Contains(lines, want) {
 			t.Errorf("no %q in\n%s", want, lines)
 		}

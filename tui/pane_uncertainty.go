@@ -11,20 +11,20 @@ import (
 	"trivet/units"
 )
 
-// trustLines writes what the ± of the inputs does to the results: the ± of each where
+// effectLines writes what the ± of the inputs does to the results: the ± of each where
 // they err independently, and the ends of the worst case.
-func (l live) trustLines(d *paneText, w int) {
+func (l live) effectLines(d *paneText, w int) {
 	if !l.uncertain() {
 		return
 	}
-	d.heading("Trust: the inputs have ±")
-	t := l.trust()
+	d.heading("Effect of measurement tolerance")
+	t := l.effect()
 	switch {
-	case l.trusted.of == l.solution && l.trusted.fault != "":
-		d.wrapped(theme.Bad, "! ", "what ± does could not be worked out (fault: "+l.trusted.fault+")", w)
+	case l.weighed.of == l.solution && l.weighed.fault != "":
+		d.wrapped(theme.Bad, "! ", "the effect of the ± could not be computed (fault: "+l.weighed.fault+")", w)
 		return
 	case t == nil:
-		d.text(theme.Dim, "What ± does is being worked out ...")
+		d.text(theme.Dim, "Computing the effect of the ± ...")
 		return
 	}
 	for _, says := range t.Notes() {
@@ -66,23 +66,23 @@ func (l live) trustLines(d *paneText, w int) {
 		d.text(theme.Dim, fmt.Sprintf("... and %d more", rest))
 	}
 	if n == 0 && len(t.Spreads) > 0 {
-		d.text(theme.Plain, "No result is changed by it.")
+		d.text(theme.Plain, "No result is changed by the ±.")
 	}
 	if !t.TooMany {
 		d.wrapped(theme.Dim, "", t.Searched(), w)
 	}
 }
 
-// worstUses writes the use of each limit with the inputs at their worse ends.
+// worstUses writes the utilisation of each limit with all inputs at their adverse ends.
 func (l live) worstUses(d *paneText, w int) {
 	if !l.uncertain() {
 		return
 	}
-	t := l.trust()
+	t := l.effect()
 	if t == nil {
-		if l.trusted.of != l.solution {
-			d.heading("At the worst within ±")
-			d.text(theme.Dim, "What ± does is being worked out ...")
+		if l.weighed.of != l.solution {
+			d.heading("Worst case within the ± of the inputs")
+			d.text(theme.Dim, "Computing the effect of the ± ...")
 		}
 		return
 	}
@@ -94,14 +94,14 @@ func (l live) worstUses(d *paneText, w int) {
 			continue
 		}
 		if n++; n == 1 {
-			d.heading("At the worst within the ± of the inputs")
+			d.heading("Worst case within the ± of the inputs")
 		}
 		if n > mostRows {
 			d.text(theme.Dim, "... and more")
 			return
 		}
 		mark := checkMark(c.OK, t.Risks(r), l.couldExceed())
-		text := "no end"
+		text := "unbounded"
 		if finite(r.Value) {
 			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
 		}
@@ -112,7 +112,7 @@ func (l live) worstUses(d *paneText, w int) {
 
 // couldExceed tells that a limit which is kept is passed at the worst.
 func (l live) couldExceed() bool {
-	t := l.trust()
+	t := l.effect()
 	if t == nil {
 		return false
 	}

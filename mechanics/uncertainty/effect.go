@@ -22,8 +22,8 @@ type Effect struct {
 	Spreads   []Spread           // of the unknowns, then of what else is asked for
 	Checks    []Reach            // how far senses, limits, friction and faces may get
 	Moves     []Move             // places in the box at which the verdict is another
-	MoreMoves bool               // and there are others
-	Gaps      []Gap              // places in the box without a single solution
+	moreMoves bool               // and there are others
+	gaps      []gap              // places in the box without a single solution
 	Search    Search             // where the worst case was looked for
 	TooMany   bool               // there are more inputs than are followed, and nothing was worked out
 }
@@ -56,10 +56,10 @@ func (e End) String() string { return [...]string{"", "least", "greatest"}[e] }
 // By[i] is +Inf where y has no single value within the ± of input i alone; Low and
 // High are infinite where it has none somewhere in the box.
 //
-// Source: JCGM 100:2008 (GUM), 5.1.2 equation (10) for the root of the sum of
-// squares and its note for the second-order term (for one input with a normal
-// distribution), 5.1.3 note 2 for half the difference; the clauses are given from
-// memory. Worst-case limits by the combinations of the ends are common practice.
+// To first order independent errors add as the root of the sum of squares of By, half
+// the difference between the ends. A quadratic term c·t² of an input t with a normal
+// distribution of standard deviation 1 has the standard deviation √2·c: Bend is c.
+// Worst-case limits by the combinations of the ends are common practice.
 type Spread struct {
 	Name               string
 	Unknown            int // index in the problem's unknowns, or -1
@@ -98,9 +98,9 @@ type Move struct {
 	Fault    string // why the sheet does not read there; Solution is nil then
 }
 
-// Gap is a place without a single solution: Share of the way from the values as
+// gap is a place without a single solution: Share of the way from the values as
 // typed to At.
-type Gap struct {
+type gap struct {
 	At    Place
 	Share float64
 	last  *statics.Solution // right before it
@@ -116,8 +116,8 @@ type Search struct {
 // The bounds of the work. A solution's work is counted in microseconds as estimated by
 // work, so that the same sheet has the same result on every machine.
 const (
-	// mostWork is how long the box is looked through.
-	mostWork = 500_000
+	// maxWork is how long the box is looked through.
+	maxWork = 500_000
 	// cornerWork is what of that the corners may take; the rest is for the inside.
 	cornerWork = 400_000
 	// singlesWork is what moving each input by itself may take at most: where that
@@ -130,8 +130,8 @@ const (
 	// allCorners is up to how many inputs all corners of the box are solved, and 2 to
 	// its power how many are, where there are more.
 	allCorners = 12
-	// mostMeasured is how many inputs are followed.
-	mostMeasured = 1000
+	// maxMeasured is how many inputs are followed.
+	maxMeasured = 1000
 	// nothing is what counts as no change, relative to the largest value of the same
 	// dimension: rounding leaves 1e-16 times a condition number, and nobody measures 1e-9.
 	nothing = 1e-9
@@ -175,7 +175,7 @@ func While(s *sheet.Sheet, of *statics.Solution, on func() bool) *Effect {
 	}
 	t := &Effect{Solution: of, Measured: of.Problem.Measured}
 	f := newFollower(t, s, on)
-	if n > mostMeasured || 2*float64(n)*f.cost > singlesWork {
+	if n > maxMeasured || 2*float64(n)*f.cost > singlesWork {
 		t.TooMany = true
 		return t
 	}

@@ -308,7 +308,7 @@ func TestStops(t *testing.T) {
 func TestTooMany(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("plane = \"xy\"\n[points]\nO = { at = \"0, 0\", on = \"particle\" }\n[lines]\nT1 = { kind = \"cable\", at = \"O\", along = \"+y\" }\n")
-	for i := range mostMeasured + 1 {
+	for i := range maxMeasured + 1 {
 		fmt.Fprintf(&b, "W%d = { kind = \"weight\", at = \"O\", magnitude = \"1 N ± 0.1 N\" }\n", i)
 	}
 	tr := of(t, b.String())
@@ -470,7 +470,7 @@ G = { kind = "force", at = "B", along = "-y", magnitude = "170 N" }
 	}
 }
 
-// TestNoBound: a result that grows beyond all bounds within the ± has none, and one
+// TestNoBound: a result that grows without bound within the ± has none, and one
 // of the geometry keeps its own.
 func TestNoBound(t *testing.T) {
 	tr := of(t, `plane = "xy"
