@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/report"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
@@ -21,7 +20,7 @@ type boardWriter struct {
 var asciiMath = strings.NewReplacer("√", "sqrt", "²", "^2", "³", "^3", "·", "*", "×", "x")
 
 func (b *boardWriter) math(m doc.Math) []string {
-	lines := strings.Split(report.TextMath(m), "\n")
+	lines := strings.Split(doc.TextMath(m), "\n")
 	if b.plain && len(lines) == 1 {
 		lines[0] = asciiMath.Replace(lines[0])
 	}

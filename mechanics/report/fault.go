@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -153,19 +154,12 @@ func CheckLine(file string, s *statics.Solution, t *uncertainty.Effect) (well bo
 	if len(failures) > 0 {
 		return false, fmt.Sprintf("FAILS %s: %s", file, printable.Line(strings.Join(failures, "; ")))
 	}
-	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, plural(len(s.Checks), "check"))
+	line = fmt.Sprintf("ok    %s: %s, %s", file, s.Verdict, say.Count(len(s.Checks), "check"))
 	if s.Problem.Expect == problem.AtRisk {
 		line += ", " + AtRisk + " as expected"
 	}
 	if n := len(s.Answers); n > 0 {
-		line += ", " + plural(n, "reference answer") + " met"
+		line += ", " + say.Count(n, "reference answer") + " met"
 	}
 	return true, line
-}
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

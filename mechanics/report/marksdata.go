@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/grade"
 	"trivet/mechanics/printable"
 )
@@ -46,8 +47,7 @@ type (
 )
 
 func marksJSON(c grade.Class) string {
-	_, rule, _ := strings.Cut(marksHead(c), "; right: ")
-	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule, Students: []jsonStudent{}, Questions: []jsonQuestion{}}
+	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule(c), Students: []jsonStudent{}, Questions: []jsonQuestion{}}
 	for _, s := range c.Students {
 		o := jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: []jsonMark{}, Remarks: s.Remarks(), Error: s.Fault}
 		for _, m := range s.Marks {
@@ -100,7 +100,7 @@ func marksCSV(c grade.Class) string {
 
 // guarded puts a ' before a text that a spreadsheet would run as a formula.
 func guarded(text string) string {
-	text = printed(text)
+	text = doc.Printed(text)
 	if t := strings.TrimLeft(text, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
 		return "'" + text
 	}

@@ -89,40 +89,38 @@ func TestRouteStepsOfFixtures(t *testing.T) {
 
 func TestRouteStepsInText(t *testing.T) {
 	for name, want := range map[string]string{
-		"beam-on-supports": `
-working
+		"beam-on-supports": `Working
 
  1  B from moments about A
     Moments about A on beam hold B alone: Ax and Ay pass through A.
       ΣM_A = 6 B - 1.2 P - 3 W_beam = 0
       ΣM_A = 6 B - 1.2 · 500 - 3 · 600 = 0
-      B = 400 N
+         B = 400 N
 
  2  Ax from forces along x
     Forces along x on beam hold Ax alone: Ay acts across it.
       ΣF_x = Ax + 0.6 P = 0
       ΣF_x = Ax + 0.6 · 500 = 0
-      Ax = -300 N
+        Ax = -300 N
 
  3  Ay from forces along y
     Forces along y on beam hold Ay alone. B is known by now.
       ΣF_y = Ay + B - 0.8 P - W_beam = 0
       ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
-      Ay = 600 N
+        Ay = 600 N
 `,
-		"frame-of-two-members": `
-working
+		"frame-of-two-members": `Working
 
  1  Two-force member right
     Forces act on right at B and C only, so it is a two-force member: they lie
-    along BC. S_right is its force, tension positive, in place of Bx, By, Cx
-    and Cy.
+    along BC. S_right is its force, tension positive, in place of Bx, By, Cx and
+    Cy.
 
  2  S_right from moments about A
     Moments about A on the whole structure hold S_right alone: Ax and Ay pass
     through A.
-      ΣM_A = -4.8 S_right - 2 load = 0
-      ΣM_A = -4.8 S_right - 2 · 1200 = 0
+         ΣM_A = -4.8 S_right - 2 load = 0
+         ΣM_A = -4.8 S_right - 2 · 1200 = 0
       S_right = -500 N
 
  3  Bx, By, Cx and Cy from the force in right
@@ -136,17 +134,16 @@ working
     Moments about B on the whole structure hold Ay alone: Ax passes through B.
       ΣM_B = -8 Ay + 6 load = 0
       ΣM_B = -8 Ay + 6 · 1200 = 0
-      Ay = 900 N
+        Ay = 900 N
 
  5  Ax from forces along x
     Forces along x on the whole structure hold Ax alone. S_right is known by
     now.
       ΣF_x = Ax + 0.8 S_right = 0
       ΣF_x = Ax - 0.8 · 500 = 0
-      Ax = 400 N
+        Ax = 400 N
 `,
-		"camera-on-four-wires": `
-working
+		"camera-on-four-wires": `Working
 
  1  No route by hand
     There is no route by hand: no unknown has a single value.

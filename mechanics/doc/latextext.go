@@ -1,4 +1,4 @@
-package report
+package doc
 
 import (
 	"fmt"
@@ -54,7 +54,7 @@ var accents = func() map[rune]string {
 // as its code point.
 func latexText(text string) string {
 	var b strings.Builder
-	runes := []rune(printed(text))
+	runes := []rune(Printed(text))
 	for k, r := range runes {
 		s, known := latexRunes[r]
 		a, accented := accents[r]
@@ -79,13 +79,14 @@ func latexText(text string) string {
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
-// paragraphs splits a user's text at its blank lines, each paragraph in one line.
-func paragraphs(text string) []string {
-	var out []string
-	for _, p := range strings.Split(strings.ReplaceAll(text, "\r\n", "\n"), "\n\n") {
-		if p = strings.Join(strings.Fields(p), " "); p != "" {
-			out = append(out, p)
-		}
+// latexProse is words of a sentence.
+func latexProse(text string, style Style) string {
+	switch out := latexText(text); style {
+	case Emphasis:
+		return `\emph{` + out + `}`
+	case Mono:
+		return `\texttt{` + out + `}`
+	default:
+		return out
 	}
-	return out
 }

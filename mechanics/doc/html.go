@@ -1,120 +1,139 @@
-package report
+package doc
 
 import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 )
 
-// htmlPage writes a page as one file of HTML: figures as SVG, formulas as
-// MathML, no script, nothing fetched. It follows the reader's light or dark
-// setting and prints in black on white.
-func htmlPage(pg page) []byte {
+// HTML writes a document as one file: figures as SVG, formulas as MathML, no script,
+// nothing fetched. It follows the reader's light or dark setting and prints in black on
+// white.
+func HTML(d *Doc) string {
 	var b strings.Builder
+	class := ""
+	if d.OnePage {
+		class = ` class="field"`
+	}
 	fmt.Fprintf(&b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"+
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n<style>\n%s</style>\n</head>\n<body%s>\n<main>\n",
-		ink.XML(pg.title), style(), map[bool]string{true: ` class="field"`}[pg.field])
-	fmt.Fprintf(&b, "<h1>%s</h1>\n", ink.XML(pg.title))
-	for _, u := range pg.under {
-		fmt.Fprintf(&b, "<p class=\"quiet\">%s</p>\n", ink.XML(u))
+		ink.XML(d.Title), style(), class)
+	fmt.Fprintf(&b, "<h1>%s</h1>\n", ink.XML(d.Title))
+	for _, under := range d.Under {
+		b.WriteString(`<p class="quiet">` + htmlSentence(under) + "</p>\n")
 	}
 	open := false
-	for _, p := range pg.parts {
-		level := "h2"
-		if p.minor {
-			level = "h3"
-		} else {
+	for _, sec := range d.Sections {
+		if sec.Level < 2 {
 			if open {
 				b.WriteString("</section>\n")
 			}
-			class := ""
-			if p.title == "Caution" {
-				class = ` class="caution"`
-			}
-			b.WriteString("<section" + class + ">\n")
 			open = true
+			b.WriteString(map[bool]string{true: "<section class=\"caution\">\n", false: "<section>\n"}[sec.Role == Caution])
 		}
-		fmt.Fprintf(&b, "<%s>%s</%s>\n", level, ink.XML(p.title), level)
-		list := false
-		for _, bl := range p.blocks {
-			if check := bl.OK != nil; check != list {
-				b.WriteString(map[bool]string{true: "<ul class=\"checks\">\n", false: "</ul>\n"}[check])
-				list = check
-			}
-			b.WriteString(htmlBlock(bl))
+		number := ""
+		if sec.Number > 0 {
+			number = fmt.Sprintf("%d. ", sec.Number)
 		}
-		if list {
-			b.WriteString("</ul>\n")
+		if sec.Title != "" {
+			fmt.Fprintf(&b, "<h%[1]d>%[2]s%[3]s</h%[1]d>\n", sec.Level+1, number, ink.XML(sec.Title))
 		}
+		htmlBlocks(&b, sec.Blocks)
 	}
 	if open {
 		b.WriteString("</section>\n")
 	}
-	if pg.source != "" {
-		fmt.Fprintf(&b, "<p class=\"quiet source\">%s</p>\n", ink.XML(pg.source))
+	if d.Foot != "" {
+		fmt.Fprintf(&b, "<p class=\"quiet source\">%s</p>\n", ink.XML(d.Foot))
 	}
 	b.WriteString("</main>\n</body>\n</html>\n")
-	return []byte(b.String())
+	return b.String()
 }
 
-func htmlBlock(b block) string {
-	switch {
-	case b.figure != nil:
-		return "<figure>\n" + ink.InlineSVG(*b.figure) + "</figure>\n"
-	case b.Risk:
-		return `<li><b class="risk">at risk</b> ` + htmlSentence(b.Text) + "</li>\n"
-	case b.OK != nil && *b.OK:
-		return `<li><b class="good">ok</b> ` + htmlSentence(b.Text) + "</li>\n"
-	case b.OK != nil:
-		return `<li><b class="bad">FAILS</b> ` + htmlSentence(b.Text) + "</li>\n"
-	case b.quiet:
-		return `<p class="quiet">` + htmlSentence(b.Text) + "</p>\n"
-	case b.Formula != nil:
-		return `<div class="formula">` + MathMLAligned([]doc.Math{*b.Formula}) + "</div>\n"
-	case b.Aligned != nil:
-		return `<div class="formula">` + MathMLAligned(b.Aligned) + "</div>\n"
-	case b.Boxed != nil:
-		return `<div class="formula"><span class="boxed">` + MathML(*b.Boxed) + "</span></div>\n"
-	case b.Table != nil:
-		return htmlTable(b.Table)
-	}
-	return "<p>" + htmlSentence(b.Text) + "</p>\n"
-}
-
-func htmlSentence(of []doc.Inline) string {
-	out := ""
-	for _, in := range of {
-		if in.Math != nil {
-			out += MathML(*in.Math)
-		} else {
-			out += ink.XML(in.Words)
+func htmlBlocks(b *strings.Builder, blocks []Block) {
+	for i := 0; i < len(blocks); i++ {
+		switch x := blocks[i].(type) {
+		case *Paragraph:
+			class := ""
+			if x.Note {
+				class = ` class="quiet"`
+			}
+			b.WriteString("<p" + class + ">" + htmlSentence(x.Text) + "</p>\n")
+		case *Formula:
+			run := Run[*Formula](blocks[i:])
+			b.WriteString(`<div class="formula">` + mathmlAligned(Equations(run)) + "</div>\n")
+			i += len(run) - 1
+		case *Boxed:
+			b.WriteString(`<div class="formula"><span class="boxed">` + MathML(x.Math) + "</span></div>\n")
+		case *Table:
+			htmlTable(b, x)
+		case *Check:
+			run := Run[*Check](blocks[i:])
+			b.WriteString("<ul class=\"checks\">\n")
+			for _, c := range run {
+				fmt.Fprintf(b, "<li><b class=\"%s\">%s</b> %s</li>\n", [...]string{"good", "risk", "bad"}[c.State], c.State, htmlSentence(c.Text))
+			}
+			b.WriteString("</ul>\n")
+			i += len(run) - 1
+		case *List:
+			b.WriteString("<ul>\n")
+			for _, item := range x.Items {
+				b.WriteString("<li>" + htmlSentence(item) + "</li>\n")
+			}
+			b.WriteString("</ul>\n")
+		case *Code:
+			b.WriteString("<pre>" + ink.XML(x.Text) + "</pre>\n")
+		case *Figure:
+			b.WriteString("<figure>\n" + ink.InlineSVG(x.Drawing) + "</figure>\n")
+		default:
+			Stray(x)
 		}
 	}
-	return out
 }
 
-func htmlTable(t *oldTable) string {
+func htmlSentence(of []Inline) string {
 	var b strings.Builder
-	b.WriteString("<div class=\"wide\"><table>\n<thead><tr>")
-	for _, h := range t.Head {
-		fmt.Fprintf(&b, "<th>%s</th>", ink.XML(h))
+	for _, in := range of {
+		switch {
+		case in.Math != nil:
+			b.WriteString(MathML(*in.Math))
+		case in.Blank > 0:
+			b.WriteString(strings.Repeat(".", in.Blank))
+		case in.Style == Emphasis:
+			b.WriteString("<em>" + ink.XML(in.Words) + "</em>")
+		case in.Style == Mono:
+			b.WriteString("<code>" + ink.XML(in.Words) + "</code>")
+		default:
+			b.WriteString(ink.XML(in.Words))
+		}
 	}
-	b.WriteString("</tr></thead>\n<tbody>\n")
+	return b.String()
+}
+
+func htmlTable(b *strings.Builder, t *Table) {
+	b.WriteString("<div class=\"wide\"><table>\n")
+	if t.Headed() {
+		b.WriteString("<thead><tr>")
+		for _, c := range t.Columns {
+			b.WriteString("<th>" + ink.XML(c.Head) + "</th>")
+		}
+		b.WriteString("</tr></thead>\n")
+	}
+	b.WriteString("<tbody>\n")
+	rights := t.Rights()
 	for _, r := range t.Rows {
 		b.WriteString("<tr>")
-		for k, c := range r {
+		for k := range t.Columns {
 			class := ""
-			if k > 0 && numeric(c) && (c.Math != nil || c.Words != "") {
+			if rights[k] {
 				class = ` class="number"`
 			}
-			fmt.Fprintf(&b, "<td%s>%s</td>", class, htmlSentence([]doc.Inline{c}))
+			b.WriteString("<td" + class + ">" + htmlSentence([]Inline{Cell(r, k)}) + "</td>")
 		}
 		b.WriteString("</tr>\n")
 	}
 	b.WriteString("</tbody>\n</table></div>\n")
-	return b.String()
 }
 
 // style is the page's style sheet. The figures' tones get their dark colours
