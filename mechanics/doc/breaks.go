@@ -198,9 +198,89 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) []T {
 // blanks are the characters at which a line of prose may break.
 const blanks = " \t\r\n"
 
-// FitColumns narrows the widest columns that wrap, none below the least width, until all
+// TableSet is a table whose cells are set, each in its lines.
+type TableSet[T any] struct {
+	Rows   [][][]T // the head first, where it has one
+	Headed bool
+	Widths []float64
+	Fits   bool // in the room
+	pad    func(row, column int) float64
+}
+
+// Lines is how many lines row i has.
+func (t *TableSet[T]) Lines(i int) (n int) {
+	for _, lines := range t.Rows[i] {
+		n = max(n, len(lines))
+	}
+	return n
+}
+
+// Pad is the space behind a cell of row i.
+func (t *TableSet[T]) Pad(i, k int) float64 {
+	if t.Headed {
+		i--
+	}
+	if i < 0 || t.pad == nil {
+		return 0
+	}
+	return t.pad(i, k)
+}
+
+// SetTable sets the cells of a table. Its widest columns are narrowed, none below the
+// least width, until all fit in a room; one that is to stay whole is not. The pad is the
+// space behind a cell of a row; nil for none.
+func SetTable[T any](s, head Setter[T], t *Table, pad func(row, column int) float64, gap, least, room float64) TableSet[T] {
+	n := len(t.Columns)
+	out := TableSet[T]{Headed: t.Headed(), Widths: make([]float64, n), pad: pad}
+	wraps := make([]bool, n)
+	rows := t.Rows
+	if out.Headed {
+		heads := make([]Inline, n)
+		for k, c := range t.Columns {
+			heads[k].Words = c.Head
+		}
+		rows = append([][]Inline{heads}, rows...)
+	}
+	setter := func(i int) Setter[T] {
+		if out.Headed && i == 0 {
+			return head
+		}
+		return s
+	}
+	for i, r := range rows {
+		row := make([][]T, n)
+		for k := range row {
+			row[k] = Wrap(setter(i), []Inline{Cell(r, k)}, unbroken, unbroken)
+			width := out.Pad(i, k)
+			for _, box := range row[k] {
+				width += s.Width(box)
+			}
+			out.Widths[k] = math.Max(out.Widths[k], width)
+			wraps[k] = wraps[k] || Wraps(Cell(r, k)) && width > least && (i > 0 || !out.Headed)
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	fitted, fits := fitColumns(out.Widths, wraps, gap, least, room)
+	if out.Fits = fits; t.Whole {
+		return out
+	}
+	for i, r := range rows {
+		for k, width := range fitted {
+			if width < out.Widths[k] {
+				out.Rows[i][k] = Wrap(setter(i), []Inline{Cell(r, k)}, width, width)
+			}
+		}
+	}
+	out.Widths = fitted
+	return out
+}
+
+// unbroken is a room in which nothing breaks.
+const unbroken = 1 << 30
+
+// fitColumns narrows the widest columns that wrap, none below the least width, until all
 // fit in a room; ok tells whether they do.
-func FitColumns(widths []float64, wraps []bool, gap, least, room float64) (out []float64, ok bool) {
+func fitColumns(widths []float64, wraps []bool, gap, least, room float64) (out []float64, ok bool) {
 	out = append(out, widths...)
 	room -= gap * float64(len(widths)-1)
 	for {

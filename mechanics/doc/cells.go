@@ -8,13 +8,11 @@ import (
 	"trivet/mechanics/printable"
 )
 
-// Span is a stretch of a line in one look. Where it is a number of a block, Number
-// counts it from 1 in the order of Numbers, and From says where it comes from.
+// Span is a stretch of a line in one look; From says where a number comes from.
 type Span struct {
-	Text   string
-	Look   Look
-	Number int
-	From   Origin
+	Text string
+	Look Look
+	From Origin
 }
 
 // Look says what a span is, for a screen that shows it in its own way.
@@ -40,14 +38,11 @@ type cells struct {
 	width int
 }
 
-// cellSetter sets cells. Numbers are counted as they are set.
+// cellSetter sets cells: in ASCII alone, in a subscript, or for reading aloud.
 type cellSetter struct {
-	ascii, small bool
-	look         Look
-	count        *int
+	ascii, small, aloud bool
+	look                Look
 }
-
-func newCellSetter(ascii bool) cellSetter { return cellSetter{ascii: ascii, count: new(int)} }
 
 // Printed is a user's text on one line, without what acts on a terminal; line ends and
 // tabs are blanks.
@@ -83,9 +78,8 @@ func (s cellSetter) Letter(m Math) cells {
 
 func (s cellSetter) Number(digits string, m Math) cells {
 	out := s.text(Printed(digits))
-	if !s.small && len(out.rows[0]) > 0 {
-		*s.count++
-		out.rows[0][0].Number, out.rows[0][0].From = *s.count, m.From
+	if len(out.rows[0]) > 0 {
+		out.rows[0][0].From = m.From
 	}
 	return out
 }
@@ -133,7 +127,7 @@ func (s cellSetter) Join(of ...cells) cells {
 
 // appendSpan puts text behind text of the same look, and all else by itself.
 func appendSpan(line []Span, x Span) []Span {
-	if n := len(line) - 1; n >= 0 && line[n].Number == 0 && x.Number == 0 && line[n].Look == x.Look {
+	if n := len(line) - 1; n >= 0 && line[n].From == nil && x.From == nil && line[n].Look == x.Look {
 		line[n].Text += x.Text
 		return line
 	}
@@ -171,9 +165,13 @@ func (s cellSetter) Fence(op Op, in cells) cells {
 	return s.Join(s.text("("), in, s.text(")"))
 }
 
-// Grid sets a matrix in brackets, a determinate between bars; numbers to the right.
+// Grid sets a matrix in brackets, a determinate between bars, numbers to the right; read
+// aloud it is tuples in one line.
 func (s cellSetter) Grid(op Op, rows [][]cells) cells {
-	if len(rows) == 0 {
+	switch {
+	case s.aloud:
+		return s.tuples(op, rows)
+	case len(rows) == 0:
 		return s.text("[]")
 	}
 	var widths []int
@@ -200,6 +198,30 @@ func (s cellSetter) Grid(op Op, rows [][]cells) cells {
 		out.rows, out.width = append(out.rows, row.rows[row.base]), row.width
 	}
 	return out
+}
+
+// tuples is a column as (a, b), a matrix as a tuple of its rows.
+func (s cellSetter) tuples(op Op, rows [][]cells) cells {
+	list := func(of []cells) cells {
+		parts := []cells{s.text("(")}
+		for k, c := range of {
+			if k > 0 {
+				parts = append(parts, s.text(", "))
+			}
+			parts = append(parts, c)
+		}
+		return s.Join(append(parts, s.text(")"))...)
+	}
+	var of []cells
+	for _, r := range rows {
+		if op == Column {
+			of = append(of, r...)
+		} else {
+			of = append(of, list(r))
+		}
+	}
+	name := map[Op]string{Column: "", Grid: "matrix ", Det: "determinant of "}[op]
+	return s.Join(s.text(name), list(of))
 }
 
 func brackets(op Op, i, n int) (string, string) {
@@ -244,10 +266,13 @@ func joined(line []Span) string {
 
 // TextMath writes a formula in one line of Unicode; a matrix takes its rows in brackets.
 func TextMath(m Math) string {
-	box := Set[cells](newCellSetter(false), m)
-	rows := make([]string, len(box.rows))
-	for i, r := range box.rows {
-		rows[i] = joined(r)
+	var rows []string
+	for _, r := range Set[cells](cellSetter{}, m).rows {
+		rows = append(rows, joined(r))
 	}
 	return strings.Join(rows, "\n")
 }
+
+// LineMath writes a formula in one line that can be read aloud: a column is a
+// tuple (a, b, c), a matrix its rows one after the other.
+func LineMath(m Math) string { return joined(Set[cells](cellSetter{aloud: true}, m).rows[0]) }

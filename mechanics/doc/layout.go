@@ -12,7 +12,6 @@ type Layout struct {
 	In        int  // how far sentences stand in
 	FormulaIn int  // and formulas and tables
 	Air       int  // blank lines between blocks
-	Mark      int  // how wide the marks before checks are at least
 	ASCII     bool // no sign beyond it
 	Cut       bool // what is too wide and has no place to break is cut
 }
@@ -28,23 +27,18 @@ type sheetOfLines struct {
 	Layout
 	lines []LaidLine
 	block int
-	count *int // of the numbers of the block
 }
 
-// setter sets cells of the block at hand.
 func (s *sheetOfLines) setter(look Look) cellSetter {
-	return cellSetter{ascii: s.ASCII, look: look, count: s.count}
+	return cellSetter{ascii: s.ASCII, look: look}
 }
-
-// begin begins a block.
-func (s *sheetOfLines) begin(block int) { s.block, s.count = block, new(int) }
 
 // Lines sets blocks below each other.
 func (l Layout) Lines(blocks []Block) []LaidLine {
 	s := &sheetOfLines{Layout: l}
 	for i := 0; i < len(blocks); i++ {
 		s.gap()
-		s.begin(i)
+		s.block = i
 		switch b := blocks[i].(type) {
 		case *Paragraph:
 			look := PlainLook
@@ -153,7 +147,7 @@ func (s *sheetOfLines) sentence(mark []Span, text []Inline, look Look, in int) {
 
 // checks sets a list of checks behind their marks.
 func (s *sheetOfLines) checks(of []*Check) {
-	wide, first := s.Mark, s.block
+	wide, first := 0, s.block
 	for _, c := range of {
 		wide = max(wide, len(c.State.String()))
 	}
@@ -161,7 +155,7 @@ func (s *sheetOfLines) checks(of []*Check) {
 		if i > 0 {
 			s.gap()
 		}
-		s.begin(first + i)
+		s.block = first + i
 		word := c.State.String()
 		mark := []Span{{Text: word, Look: [...]Look{GoodLook, RiskLook, BadLook}[c.State]}, {Text: strings.Repeat(" ", wide-len(word)+2)}}
 		s.sentence(mark, c.Text, PlainLook, s.In)
@@ -172,9 +166,8 @@ func (s *sheetOfLines) checks(of []*Check) {
 func (s *sheetOfLines) formulas(of []*Formula) {
 	var all [][]Piece[cells]
 	var blocks []int
+	setter := s.setter(FormulaLook)
 	for i, b := range of {
-		s.count = new(int)
-		setter := s.setter(FormulaLook)
 		for _, m := range b.Of {
 			all, blocks = append(all, Pieces[cells](setter, m)), append(blocks, s.block+i)
 		}
@@ -182,7 +175,6 @@ func (s *sheetOfLines) formulas(of []*Formula) {
 	if len(all) == 0 {
 		return
 	}
-	setter := s.setter(FormulaLook)
 	for i, line := range Arrange[cells](setter, all, float64(s.Width-s.FormulaIn)) {
 		if i > 0 && line.From == 0 {
 			s.gap()
@@ -199,7 +191,6 @@ func (s *sheetOfLines) boxed(m Math) {
 	setter := s.setter(AnswerLook)
 	box := Set[cells](setter, m)
 	if box.width+s.FormulaIn+4 > s.Width || len(box.rows) > 1 {
-		s.count = new(int)
 		s.formulas([]*Formula{{Of: []Math{m}}})
 		return
 	}
@@ -219,112 +210,69 @@ const leastColumn = 16
 // table sets a table in columns. Where it is too wide its rows stand as lists of heads
 // and cells.
 func (s *sheetOfLines) table(t *Table) {
-	gap, room := 2, s.Width-s.FormulaIn
-	setter := s.setter(PlainLook)
-	boxes, counts := s.tableCells(t, setter)
-	widths, wraps := make([]float64, len(t.Columns)), make([]bool, len(t.Columns))
-	total := gap * (len(t.Columns) - 1)
-	for k, c := range t.Columns {
-		widths[k] = float64(ansi.StringWidth(Printed(c.Head)))
-		for i := range boxes {
-			widths[k] = max(widths[k], float64(boxes[i][k].width))
-			wraps[k] = wraps[k] || Wraps(Cell(t.Rows[i], k)) && boxes[i][k].width > leastColumn
+	const gap, narrow = 2, 1
+	room := float64(s.Width - s.FormulaIn)
+	set := SetTable[cells](s.setter(PlainLook), s.setter(HeadLook), t, points(t), gap, leastColumn, room)
+	between := gap
+	switch {
+	case set.Fits:
+	case t.Whole:
+		between = narrow
+	default:
+		for _, r := range t.Rows {
+			s.sentence(nil, rowSentence(t, r), PlainLook, s.FormulaIn)
 		}
-		total += int(widths[k])
-	}
-	if !t.Whole {
-		var fits bool
-		if widths, fits = FitColumns(widths, wraps, float64(gap), leastColumn, float64(room)); !fits {
-			s.count = new(int)
-			s.listed(t)
-			return
-		}
-	} else if total > room {
-		gap = 1
+		return
 	}
 	rights := t.Rights()
-	line := func(lines [][]cells, look Look) {
-		for n := 0; ; n++ {
-			var row []Span
-			some := false
-			for k := range lines {
-				var cell []Span
-				wide := 0
-				if n < len(lines[k]) {
-					cell, wide, some = lines[k][n].rows[0], lines[k][n].width, true
+	for i, row := range set.Rows {
+		for n := range set.Lines(i) {
+			var line []Span
+			for k, lines := range row {
+				var c cells
+				behind := 0.0
+				if n < len(lines) {
+					c, behind = lines[n], set.Pad(i, k)
+				}
+				before := set.Widths[k] - float64(c.width) - behind
+				if !rights[k] {
+					before, behind = 0, before
 				}
 				if k > 0 {
-					row = append(row, Span{Text: strings.Repeat(" ", gap), Look: look})
+					before += float64(between)
 				}
-				pad := Span{Text: strings.Repeat(" ", max(int(widths[k])-wide, 0)), Look: look}
-				if rights[k] {
-					row = append(append(row, pad), cell...)
-				} else {
-					row = append(append(row, cell...), pad)
+				line = appendSpan(line, Span{Text: strings.Repeat(" ", int(before))})
+				if len(c.rows) > 0 {
+					for _, x := range c.rows[0] {
+						line = appendSpan(line, x)
+					}
 				}
+				line = appendSpan(line, Span{Text: strings.Repeat(" ", int(behind))})
 			}
-			if !some {
-				return
-			}
-			var merged []Span
-			for _, x := range row {
-				merged = appendSpan(merged, x)
-			}
-			s.put(s.FormulaIn, merged)
+			s.put(s.FormulaIn, line)
 		}
-	}
-	if t.Headed() {
-		head := s.setter(HeadLook)
-		var heads [][]cells
-		for k, c := range t.Columns {
-			heads = append(heads, Wrap[cells](head, Plain(c.Head), widths[k], widths[k]))
-		}
-		line(heads, HeadLook)
-	}
-	for i, r := range t.Rows {
-		var lines [][]cells
-		for k := range t.Columns {
-			if cell := Cell(r, k); float64(boxes[i][k].width) > widths[k] {
-				*setter.count = counts[i][k]
-				lines = append(lines, Wrap[cells](setter, []Inline{cell}, widths[k], widths[k]))
-			} else {
-				lines = append(lines, []cells{boxes[i][k]})
-			}
-		}
-		line(lines, PlainLook)
 	}
 }
 
-// tableCells sets the cells of a table, each in one line, and gives how many numbers
-// stand before each; the numbers of a column by the point are padded behind it.
-func (s *sheetOfLines) tableCells(t *Table, setter cellSetter) (out [][]cells, counts [][]int) {
-	out, counts = make([][]cells, len(t.Rows)), make([][]int, len(t.Rows))
+// points gives how far behind its number a cell reaches, so that the decimal points of
+// the columns that want it stand below each other.
+func points(t *Table) func(row, column int) float64 {
 	places := make([]int, len(t.Columns))
-	for i, r := range t.Rows {
-		for k := range t.Columns {
-			box := setter.text("")
-			counts[i] = append(counts[i], *setter.count)
-			if lines := Wrap[cells](setter, []Inline{Cell(r, k)}, wideEnough, wideEnough); len(lines) > 0 {
-				box = lines[0]
-			}
-			out[i] = append(out[i], box)
-			if behind, ok := decimals(Cell(r, k)); ok {
-				places[k] = max(places[k], behind)
+	for k := range t.Columns {
+		for _, r := range t.Rows {
+			if n, ok := decimals(Cell(r, k)); ok {
+				places[k] = max(places[k], n)
 			}
 		}
 	}
-	for i, r := range t.Rows {
-		for k, c := range t.Columns {
-			if behind, ok := decimals(Cell(r, k)); ok && c.Align == Point {
-				out[i][k] = setter.Join(out[i][k], setter.text(strings.Repeat(" ", places[k]-behind)))
-			}
+	return func(i, k int) float64 {
+		n, ok := decimals(Cell(t.Rows[i], k))
+		if !ok || t.Columns[k].Align != Point {
+			return 0
 		}
+		return float64(places[k] - n)
 	}
-	return out, counts
 }
-
-// wideEnough is a room in which nothing breaks.
-const wideEnough = 1 << 20
 
 // decimals is how many characters of a number stand behind its whole part; a power of
 // ten has no such place.
@@ -344,13 +292,6 @@ func decimals(c Inline) (n int, ok bool) {
 		return 0, false
 	}
 	return len(m.Text) - at, true
-}
-
-// listed sets the rows of a table as lists: head and cell, head and cell.
-func (s *sheetOfLines) listed(t *Table) {
-	for _, r := range t.Rows {
-		s.sentence([]Span{{Text: ""}}, rowSentence(t, r), PlainLook, s.FormulaIn)
-	}
 }
 
 // rowSentence says a row of a table: each head with its cell.

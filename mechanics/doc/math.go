@@ -6,6 +6,7 @@ type Math struct {
 	Text string  // the symbol, the number as shown, the unit, the words
 	Of   []Math  // operands
 	Num  float64 // for Number: the value behind the text, in the unit shown
+	Half float64 // for Number: half a unit of the last place shown; 0 where it is exact
 	Name string  // for Symbol: the sheet's name that it stands for, as typed; text shows it so
 	From Origin  // for Number: where it comes from; nil where it needs no saying
 }
@@ -35,4 +36,6 @@ const (
 	Grid               // a matrix: each operand is a Row of entries
 	BigSum             // Σ of its operand
 	Det                // a determinant: a Grid between bars: i j k over r over F
+	Function           // Text of its operand: cos a
+	Degrees            // a°
 )

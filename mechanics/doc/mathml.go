@@ -18,7 +18,6 @@ func mathmlAligned(of []Math) string {
 	for _, m := range of {
 		all = append(all, Pieces[string](s, m))
 	}
-	const unbroken = 1 << 30 // the reader's window has no width yet
 	var b strings.Builder
 	b.WriteString(`<math display="block"><mtable style="text-align:left">`)
 	for _, l := range Arrange[string](s, all, unbroken) {

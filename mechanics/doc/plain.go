@@ -33,34 +33,6 @@ func Lines(blocks []Block) (out []string) {
 	return out
 }
 
-// LineMath writes a formula in one line that can be read aloud: a column is a
-// tuple (a, b, c), a matrix its rows one after the other.
-func LineMath(m Math) string { return TextMath(tuples(m)) }
-
-// tuples turns what stands over several lines into tuples.
-func tuples(m Math) Math {
-	of := make([]Math, len(m.Of))
-	for i := range m.Of {
-		of[i] = tuples(m.Of[i])
-	}
-	m.Of = of
-	switch m.Op {
-	case Column:
-		return Math{Op: Paren, Of: of}
-	case Grid, Det:
-		rows := make([]Math, len(of))
-		for i, r := range of {
-			rows[i] = Math{Op: Paren, Of: r.Of}
-		}
-		word := "matrix"
-		if m.Op == Det {
-			word = "determinant of"
-		}
-		return Math{Op: Row, Of: []Math{{Op: Words, Text: word}, {Op: Paren, Of: rows}}}
-	}
-	return m
-}
-
 // lineSentence is prose with its formulas in one line each.
 func lineSentence(text []Inline) string {
 	out := ""

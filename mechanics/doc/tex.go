@@ -100,7 +100,7 @@ func (t texSetter) Number(digits string, _ Math) string {
 }
 
 // texSigns are the signs that have a command.
-var texSigns = map[string]string{"=": "=", "<": "<", ">": ">", "+": "+", "-": "-", "/": "/", "(": "(", ")": ")", ",": ",", "Σ": `\Sigma `, "·": `\cdot`, "×": `\times`,
+var texSigns = map[string]string{"=": "=", "<": "<", ">": ">", "+": "+", "-": "-", "/": "/", "(": "(", ")": ")", ",": ",", "Σ": `\Sigma `, "°": `^{\circ}`, "·": `\cdot`, "×": `\times`,
 	"≈": `\approx `, "≤": `\le `, "≥": `\ge `, "≠": `\ne `, "∝": `\propto `}
 
 func (t texSetter) Sign(text string) string {
@@ -154,7 +154,7 @@ const pageCells = 74
 // aligned writes equations for an environment that aligns them: the first relation of
 // each is the column, and what is too wide for a page goes on below it.
 func (t texSetter) aligned(of []Math) string {
-	cell := newCellSetter(false)
+	cell := cellSetter{}
 	var widths [][]Piece[cells]
 	var code [][]Piece[string]
 	for _, m := range of {

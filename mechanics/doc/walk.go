@@ -123,6 +123,10 @@ func (w walker[T]) pieces(m Math) []Piece[T] {
 	case Cross:
 		left, right := w.pieces(inParens(operand(m, 0), Sum, Neg)), w.pieces(inParens(operand(m, 1), Sum, Neg))
 		return w.join(left, right, s.Space(Times), s.Sign("×"), s.Space(Times))
+	case Function:
+		return w.behind(w.pieces(inParens(operand(m, 0), Sum, Neg, Product, Fraction)), s.Words(m.Text), s.Space(Unit))
+	case Degrees:
+		return w.join(w.pieces(inParens(operand(m, 0), Sum)), w.one(s.Sign("°")))
 	case Row:
 		return w.row(m)
 	case Paren:
@@ -260,7 +264,7 @@ func signed(m Math) (minus bool, rest Math) {
 	return false, m
 }
 
-// product sets a point between numbers, nothing between parentheses, else a space.
+// product sets a point before a number, nothing between parentheses, else a space.
 func (w walker[T]) product(m Math) (out []Piece[T]) {
 	for k, x := range m.Of {
 		if k == 0 {
@@ -270,7 +274,7 @@ func (w walker[T]) product(m Math) (out []Piece[T]) {
 		var between []T
 		switch before := m.Of[k-1].Op; {
 		case before == Paren && x.Op == Paren:
-		case before == Number && x.Op == Number:
+		case before != Paren && x.Op == Number, before == Number && x.Op == Fraction:
 			between = []T{w.s.Space(Dot), w.s.Sign("·"), w.s.Space(Dot)}
 		default:
 			between = []T{w.s.Space(Factor)}
