@@ -30,18 +30,16 @@ func (d *paneText) laid(l doc.Layout, blocks []doc.Block) {
 		var segs []seg
 		for _, x := range line.Spans {
 			look := spanLooks[x.Look]
-			of, asks := x.From.(ask)
-			if c, check := blocks[line.Block].(*doc.Check); check {
-				of, asks = c.From.(ask)
-				if asks {
-					segs = appendNumbered(segs, look, x.Text, func(int) ask {
-						n++
-						of.n = n
-						return of
-					})
-					continue
-				}
+			if c, check := blocks[line.Block].(*doc.Check); check && c.From != nil {
+				of, _ := c.From.(ask)
+				segs = appendNumbered(segs, look, x.Text, func(int) ask {
+					n++
+					of.n = n
+					return of
+				})
+				continue
 			}
+			of, _ := x.From.(ask)
 			segs = append(segs, seg{text: x.Text, look: look, of: of})
 		}
 		d.add(segs...)

@@ -56,7 +56,7 @@ func TestMath(t *testing.T) {
 		if got := TextMath(c.m); got != c.text {
 			t.Errorf("text %q, want %q", got, c.text)
 		}
-		if got := LaTeXMath(c.m); got != c.latex {
+		if got := Set[string](latexSetter(), c.m); got != c.latex {
 			t.Errorf("LaTeX %s, want %s", got, c.latex)
 		}
 		if got := Set[string](markdownSetter(), c.m); got != c.mark {

@@ -71,6 +71,8 @@ func (s mathmlSetter) Sign(text string) string {
 		text = "−"
 	case "Σ":
 		return `<mo largeop="false" movablelimits="false">Σ</mo>`
+	case "(", ")": // no higher than the line, whatever stands beside
+		return `<mo stretchy="false">` + text + `</mo>`
 	case ",":
 		return `<mo separator="true">,</mo>`
 	}
@@ -104,7 +106,7 @@ func (s mathmlSetter) Fence(op Op, in string) string {
 	if op == Size {
 		return mrow(s.Sign("|") + in + s.Sign("|"))
 	}
-	return mrow(s.Sign("(") + in + s.Sign(")"))
+	return mrow(`<mo>(</mo>` + in + `<mo>)</mo>`)
 }
 
 func (s mathmlSetter) Grid(op Op, rows [][]string) string {

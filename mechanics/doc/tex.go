@@ -22,9 +22,6 @@ func markdownSetter() texSetter {
 	return texSetter{thin: `\thinspace `, text: mathWords, prose: markdownProse}
 }
 
-// LaTeXMath writes a formula for LaTeX's mathematics.
-func LaTeXMath(m Math) string { return Set[string](latexSetter(), m) }
-
 func (t texSetter) Traits() Traits         { return Traits{Flat: t.flat, Small: t.small} }
 func (t texSetter) Small() Setter[string]  { t.small, t.flat = true, true; return t }
 func (t texSetter) Inline() Setter[string] { t.flat = true; return t }

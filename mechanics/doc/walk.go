@@ -115,6 +115,9 @@ func (w walker[T]) pieces(m Math) []Piece[T] {
 	case Sum:
 		return w.sum(m)
 	case Neg:
+		if in := operand(m, 0); in.Op == Number && s.Traits().Linear {
+			return w.one(s.Number("-"+in.Text, in)) // the sign is the number's
+		}
 		return w.behind(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("-"))
 	case BigSum:
 		return w.behind(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("Σ"), s.Space(SumOf))

@@ -251,10 +251,12 @@ func (c *compositor) line(b box, indent, before float64) {
 
 func (c *compositor) boxed(t setter, m doc.Math, gap float64) {
 	b := doc.Set[box](t, m)
-	pad := 0.45 * c.size
+	pad, x := 0.45*c.size, 1.8*c.size
+	if room := c.width - x - 2*pad; b.width > room {
+		b = b.scaled(room / b.width)
+	}
 	rise, fall := math.Max(b.rise, 0.72*c.size), math.Max(b.fall, 0.25*c.size)
 	var d ink.Drawing
-	x := c.size * 1.8
 	d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: x}, ink.Vec{X: x + b.width + 2*pad}, ink.Vec{X: x + b.width + 2*pad, Y: rise + fall + 2*pad}, ink.Vec{X: x, Y: rise + fall + 2*pad})
 	d.Put(b.d, ink.Vec{X: x + pad, Y: pad + rise}, 1)
 	c.put(slab{d: d, height: rise + fall + 2*pad, before: gap * 1.2})

@@ -68,7 +68,7 @@ func (d describer) at(v r3.Vec) string {
 	f := d.p.Units.Length
 	parts := make([]string, 0, 3)
 	for _, c := range []float64{v.X, v.Y, v.Z}[:d.axes()] {
-		parts = append(parts, strings.TrimSpace(strings.TrimSuffix(f.Format(c, d.p.Figures), f.Symbol)))
+		parts = append(parts, f.Number(c, d.p.Figures))
 	}
 	return strings.TrimSpace("(" + strings.Join(parts, ", ") + ") " + f.Symbol)
 }
@@ -215,7 +215,7 @@ func (d describer) joint(i int) string {
 
 // result is an unknown's value, or its range in words.
 func (d describer) result(i int) string {
-	return strings.Replace(ResultText(d.s, i), " .. ", " to ", 1)
+	return resultText(d.s, i, " to ")
 }
 
 // value is a sum of unknowns where each of them has one.

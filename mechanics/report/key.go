@@ -48,24 +48,29 @@ func Key(format, title string, k variant.Key) []byte {
 // blanks between thousands. A text beyond ASCII begins with the mark by which
 // spreadsheets know UTF-8.
 func CSV(rows [][]string) []byte {
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	for _, r := range rows {
-		cells := make([]string, len(r))
-		for i, c := range r {
-			cells[i] = csvCell(printable.Text(c))
-		}
-		_ = w.Write(cells) // a strings.Builder takes everything
-	}
-	w.Flush()
-	text := b.String()
+	text := csvText(rows, csvCell)
 	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
 		text = "\ufeff" + text
 	}
 	return []byte(text)
 }
 
+func csvText(rows [][]string, cell func(string) string) string {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	for _, r := range rows {
+		cells := make([]string, len(r))
+		for i, c := range r {
+			cells[i] = cell(c)
+		}
+		_ = w.Write(cells) // a strings.Builder takes everything
+	}
+	w.Flush()
+	return b.String()
+}
+
 func csvCell(text string) string {
+	text = printable.Text(text)
 	plain := strings.ReplaceAll(text, " ", "")
 	if _, err := strconv.ParseFloat(plain, 64); err == nil && strings.Trim(plain, "+-0123456789.eE") == "" {
 		return plain

@@ -146,7 +146,8 @@ func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	return out
 }
 
-// askedLines are the results asked for; none where all are unknowns, which stand above.
+// askedLines are the results asked for, or why one has no value; nothing where all are
+// unknowns, which stand above.
 func askedLines(s *statics.Solution) *doc.Table {
 	out := doc.NewTable("", "")
 	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Kind != problem.AskUnknown || q.Unknown < 0 }) {
@@ -155,7 +156,7 @@ func askedLines(s *statics.Solution) *doc.Table {
 	for _, q := range s.Problem.Asked {
 		v, err := s.Evaluate(q)
 		if err != nil {
-			out.Add(words(q.Name), words(strings.TrimPrefix(err.Error(), q.Name+" ")))
+			out.Add(words(q.Name), words(err.Error()))
 			continue
 		}
 		out.Add(words(q.Name), formula(side(upright("="), quantity(s.Problem.Units.For(q.Dim), v, s.Problem.Figures))))

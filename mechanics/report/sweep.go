@@ -227,9 +227,5 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 		}
 		out.Rows = append(out.Rows, row)
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	if err != nil { // a number that is not finite: our mistake, not the user's
-		panic("report: " + err.Error())
-	}
-	return string(printable.JSON(b)) + "\n"
+	return string(marshal(out))
 }

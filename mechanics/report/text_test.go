@@ -108,21 +108,21 @@ D = { kind = "link", at = "R", along = "-y" }
 E = { kind = "link", at = "R", along = "+x" }
 V = { kind = "link", at = "R", along = "+x" }
 `)
-	want := map[string][4]string{ // text, sense, mark, use of the limit in per cent
-		"T": {"100 N", "tension", "T", "50"},
-		"S": {"-30.0 N", "compression", "C", "150"},
-		"A": {"0 N .. 96.0 N", "", "", "50"},
-		"B": {"0 N .. 96.0 N", "", "", ""},
-		"N": {"0 N", "none", "", ""},
-		"C": {"at least 0 N", "", "", "inf"},
-		"D": {"at least 0 N", "", "", ""},
-		"E": {"unbounded", "", "", ""},
-		"V": {"unbounded", "", "", ""},
+	want := map[string][3]string{ // text, sense, use of the limit in per cent
+		"T": {"100 N", "tension", "50"},
+		"S": {"-30.0 N", "compression", "150"},
+		"A": {"0 N .. 96.0 N", "", "50"},
+		"B": {"0 N .. 96.0 N", "", ""},
+		"N": {"0 N", "none", ""},
+		"C": {"at least 0 N", "", "inf"},
+		"D": {"at least 0 N", "", ""},
+		"E": {"unbounded", "", ""},
+		"V": {"unbounded", "", ""},
 	}
 	for j, x := range s.X {
-		got := [4]string{ResultText(s, j), SenseWord(s, j), SenseMark(s, j)}
+		got := [3]string{ResultText(s, j), SenseWord(s, j)}
 		if limit, use, ok := LimitUse(s, j); ok {
-			got[3] = percent(use)
+			got[2] = percent(use)
 			if limit <= 0 {
 				t.Errorf("%s: limit %v", x.Name, limit)
 			}
