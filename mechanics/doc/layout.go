@@ -234,7 +234,7 @@ func (s *sheetOfLines) table(t *Table) {
 				if n < len(lines) {
 					c, behind = lines[n], set.Pad(i, k)
 				}
-				before := set.Widths[k] - float64(c.width) - behind
+				before := max(set.Widths[k]-float64(c.width)-behind, 0) // a name wider than its column is cut
 				if !rights[k] {
 					before, behind = 0, before
 				}
