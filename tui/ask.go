@@ -17,6 +17,10 @@ type ask struct {
 	n       int32
 }
 
+// Says makes an ask the origin of a number in a step; its words are worked out when
+// somebody asks.
+func (ask) Says() string { return "" }
+
 type what uint8
 
 const (

@@ -68,16 +68,16 @@ func (m Model) stepText(w, air int) paneText {
 		return nil
 	}
 	step := steps[m.board.at]
-	out := boardWriter{w: w, plain: m.theme.Set == theme.Seven, air: air}
+	var out paneText
 	body, hidden := step.Body, false
 	if m.board.hides && !m.board.shown {
 		body, hidden = newHiding(m.worked.of).blocks(step)
 	}
-	out.set(body)
+	out.laid(stepLayout(w, air, m.theme.Set == theme.Seven), body)
 	if hidden && len(body) == 0 {
 		out.text(theme.Warn, "hidden: r shows it")
 	}
-	return out.paneText
+	return out
 }
 
 // drawBoard draws the board on the whole screen.

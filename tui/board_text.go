@@ -1,117 +1,71 @@
 package tui
 
 import (
-	"strings"
+	"slices"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/report"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
 
-// boardWriter sets a step in lines of a width, with air between its blocks.
-type boardWriter struct {
-	paneText
-	w     int
-	plain bool // ASCII alone
-	air   int  // blank lines between blocks
+// formulaIn is how far a formula stands in.
+const formulaIn = 4
+
+// spanLooks are how the spans of a document show.
+var spanLooks = [...]grid.Style{
+	doc.PlainLook: theme.Plain, doc.FormulaLook: theme.Name, doc.AnswerLook: theme.Emphasis, doc.HeadLook: theme.Dim, doc.NoteLook: theme.Dim,
+	doc.GoodLook: theme.Good, doc.RiskLook: theme.Warn, doc.BadLook: theme.Bad,
 }
 
-// asciiMath says in ASCII what is not in it; what stands in a matrix keeps its width.
-var asciiMath = strings.NewReplacer("√", "sqrt", "²", "^2", "³", "^3", "·", "*", "×", "x")
-
-func (b *boardWriter) math(m doc.Math) []string {
-	lines := strings.Split(report.TextMath(m), "\n")
-	if b.plain && len(lines) == 1 {
-		lines[0] = asciiMath.Replace(lines[0])
-	}
-	return lines
+// stepLayout is how a step stands in lines of a width, with so many blank lines between
+// its blocks.
+func stepLayout(w, air int, ascii bool) doc.Layout {
+	return doc.Layout{Width: w, FormulaIn: formulaIn, Air: air, ASCII: ascii}
 }
 
-func (b *boardWriter) gap() {
-	for range b.air {
-		if len(b.paneText) > 0 {
-			b.add()
-		}
-	}
-}
-
-// set writes the blocks of a step.
-func (b *boardWriter) set(body []doc.Block) {
-	for _, block := range body {
-		b.gap()
-		switch block := block.(type) {
-		case *doc.Formula:
-			b.aligned(block.Of)
-		case *doc.Boxed:
-			b.boxed(block.Math)
-		case *doc.Table:
-			b.table(block)
-		case *doc.Check:
-			b.marked(block.State != doc.Fails, b.sentence(block.Text), b.w)
-		case *doc.Paragraph:
-			b.wrapped(theme.Plain, "", b.sentence(block.Text), b.w)
-		}
-	}
-}
-
-func (b *boardWriter) sentence(text []doc.Inline) string {
-	var s strings.Builder
-	for _, part := range text {
-		if part.Math != nil {
-			s.WriteString(b.math(*part.Math)[0])
-		} else {
-			s.WriteString(part.Words)
-		}
-	}
-	return s.String()
-}
-
-// table sets columns; one that is too wide stands row by row, head and cell.
-func (b *boardWriter) table(t *doc.Table) {
-	rows := [][]string{}
-	widths := make([]int, len(t.Columns))
-	for k, c := range t.Columns {
-		widths[k] = grid.Width(c.Head)
-	}
-	for _, r := range t.Rows {
-		cells := make([]string, len(t.Columns))
-		for k := range min(len(r), len(cells)) {
-			cells[k] = b.sentence(r[k : k+1])
-			widths[k] = max(widths[k], grid.Width(cells[k]))
-		}
-		rows = append(rows, cells)
-	}
-	total := 2 * formulaIn / 2
-	for _, n := range widths {
-		total += n + 2
-	}
-	if total-2 > b.w {
-		for _, r := range rows {
-			var parts []string
-			for k, cell := range r {
-				if cell != "" {
-					parts = append(parts, strings.TrimSpace(t.Columns[k].Head+" "+cell))
-				}
+// laid adds blocks in lines. The numbers of a check are of the check as a whole.
+func (d *paneText) laid(l doc.Layout, blocks []doc.Block) {
+	n := int32(0)
+	for _, line := range l.Lines(blocks) {
+		var segs []seg
+		for _, x := range line.Spans {
+			look := spanLooks[x.Look]
+			if c, check := blocks[line.Block].(*doc.Check); check && c.From != nil {
+				of, _ := c.From.(ask)
+				segs = appendNumbered(segs, look, x.Text, func(int) ask {
+					n++
+					of.n = n
+					return of
+				})
+				continue
 			}
-			b.wrapped(theme.Plain, strings.Repeat(" ", formulaIn), strings.Join(parts, "; "), b.w)
+			of, _ := x.From.(ask)
+			segs = append(segs, seg{text: x.Text, look: look, of: of})
 		}
-		return
+		d.add(segs...)
 	}
-	line := func(cells []string, rights []bool) string {
-		s := strings.Repeat(" ", formulaIn)
-		for k, cell := range cells {
-			s += fit(cell, widths[k], rights[k]) + "  "
+}
+
+// askable is a block of a step whose numbers say which they are.
+func askable(b doc.Block, step, block int) doc.Block {
+	of := ask{what: inStep, i: int32(step), j: int32(block)}
+	var number func(m doc.Math) doc.Math
+	number = func(m doc.Math) doc.Math {
+		if m.Op == doc.Number {
+			m.From = of
+			of.k++
 		}
-		return strings.TrimRight(s, " ")
+		m.Of = slices.Clone(m.Of)
+		for k := range m.Of {
+			if m.Op != doc.Power || k == 0 { // a power is none of them
+				m.Of[k] = number(m.Of[k])
+			}
+		}
+		return m
 	}
-	rights := t.Rights()
-	heads := make([]string, len(t.Columns))
-	for k, c := range t.Columns {
-		heads[k] = c.Head
+	b = doc.Map(b, number)
+	if c, ok := b.(*doc.Check); ok {
+		c.From = of
 	}
-	b.text(theme.Dim, line(heads, rights))
-	for _, r := range rows {
-		b.text(theme.Plain, line(r, rights))
-	}
+	return b
 }

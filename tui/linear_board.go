@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/report"
+	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 )
@@ -23,7 +23,7 @@ func (m Model) stepLines() []string {
 	if m.board.hides && !m.board.shown {
 		body, hidden = newHiding(m.worked.of).blocks(step)
 	}
-	lines := append([]string{fmt.Sprintf("step %d of %d: %s", m.board.at+1, len(steps), grid.Clean(step.Title))}, report.Lines(body)...)
+	lines := append([]string{fmt.Sprintf("step %d of %d: %s", m.board.at+1, len(steps), grid.Clean(step.Title))}, doc.Lines(body)...)
 	if hidden && len(body) == 0 {
 		lines = append(lines, "hidden: r shows it")
 	}

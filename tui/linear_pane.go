@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/tui/layout"
 	"trivet/units"
@@ -111,7 +112,7 @@ func (m Model) workingLines(p layout.Pane) (lines []string) {
 		}
 	}
 	for i, s := range steps {
-		lines = append(append(lines, fmt.Sprintf("%d: %s", i+1, s.Title)), report.Lines(s.Body)...)
+		lines = append(append(lines, fmt.Sprintf("%d: %s", i+1, s.Title)), doc.Lines(s.Body)...)
 	}
 	return lines
 }

@@ -49,74 +49,38 @@ func (k worked) on(p layout.Pane, plain bool, w int) paneText {
 // document writes the steps of a working one below the other: all of them, or those
 // of the hand route.
 func (k worked) document(p layout.Pane, plain bool, w int) paneText {
-	b := boardWriter{w: w, plain: plain}
+	var d paneText
 	switch {
 	case k.fault != "":
-		b.wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
-		return b.paneText
+		d.wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
+		return d
 	case k.working == nil:
-		b.text(theme.Dim, "The working is being written ...")
-		return b.paneText
+		d.text(theme.Dim, "The working is being written ...")
+		return d
 	}
 	steps := k.working.Steps
 	from, to := 0, len(steps)
 	if p == layout.Route {
 		from, to = k.working.RouteFrom, k.working.RouteTo
 		if from == to {
-			b.wrapped(theme.Plain, "", k.working.NoRoute(), w)
-			return b.paneText
+			d.wrapped(theme.Plain, "", k.working.NoRoute(), w)
+			return d
 		}
 	} else {
-		b.wrapped(theme.Dim, "", k.working.Rounding, w)
+		d.wrapped(theme.Dim, "", k.working.Rounding, w)
 	}
 	for i := from; i < to; i++ {
-		if len(b.paneText) > mostLines {
-			b.add()
-			b.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
+		if len(d) > mostLines {
+			d.add()
+			d.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
 			break
 		}
-		b.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
-		for j := range steps[i].Body {
-			at := len(b.paneText)
-			b.set(steps[i].Body[j : j+1])
-			if _, check := steps[i].Body[j].(*doc.Check); check {
-				b.ask(at, ask{what: inStep, i: int32(i), j: int32(j)})
-				continue
-			}
-			b.origins(at, i, j, doc.Numbers(steps[i].Body[j]))
+		d.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
+		body := make([]doc.Block, len(steps[i].Body))
+		for j, b := range steps[i].Body {
+			body[j] = askable(b, i, j)
 		}
+		d.laid(stepLayout(w, 0, plain), body)
 	}
-	return b.paneText
-}
-
-// origins says which number of a step each numeral from a line on is: the numbers of
-// a block come in its print as they stand in it, but for the order of those that
-// differ.
-func (b *boardWriter) origins(from, step, block int, numbers []*doc.Math) {
-	used := map[string]int{}
-	for y := from; y < len(b.paneText); y++ {
-		var line []seg
-		for _, s := range b.paneText[y] {
-			found := numerals(s.text)
-			line = append(line, numbered(s.look, s.text, func(n int) ask {
-				text := s.text[found[n][0]:found[n][1]]
-				if text[0] == '-' {
-					text = text[1:]
-				}
-				seen := used[text]
-				used[text]++
-				for k, number := range numbers {
-					if number.Text != text {
-						continue
-					}
-					if seen == 0 {
-						return ask{what: inStep, i: int32(step), j: int32(block), k: int32(k)}
-					}
-					seen--
-				}
-				return ask{}
-			})...)
-		}
-		b.paneText[y] = line
-	}
+	return d
 }

@@ -1,5 +1,10 @@
 package doc
 
+import (
+	"fmt"
+	"strings"
+)
+
 // Formulas are the formulas of a block, in the order in which it is read.
 func Formulas(b Block) (of []*Math) {
 	inline := func(text []Inline) {
@@ -94,3 +99,35 @@ func Numbers(b Block) (of []*Math) {
 	}
 	return of
 }
+
+// Run is the blocks of one kind that follow each other: formulas are aligned with each
+// other, checks stand in one list.
+func Run[B Block](blocks []Block) (of []B) {
+	for _, b := range blocks {
+		x, ok := b.(B)
+		if !ok {
+			break
+		}
+		of = append(of, x)
+	}
+	return of
+}
+
+// Equations are the formulas of some blocks.
+func Equations(of []*Formula) (all []Math) {
+	for _, f := range of {
+		all = append(all, f.Of...)
+	}
+	return all
+}
+
+// CodeLines are the lines of a code.
+func CodeLines(c *Code) (lines []string) {
+	for line := range strings.Lines(c.Text) {
+		lines = append(lines, Printed(strings.TrimRight(line, blanks)))
+	}
+	return lines
+}
+
+// Stray is a block that a printer does not know: our mistake.
+func Stray(b Block) { panic(fmt.Sprintf("doc: no printer for a block of type %T", b)) }

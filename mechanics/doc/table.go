@@ -70,3 +70,6 @@ func (t *Table) Rights() []bool {
 }
 
 func isNumber(m Math) bool { return m.Op == Number || m.Op == Neg && isNumber(m.Of[0]) }
+
+// Wraps tells a cell that may take several lines: words, or a list of formulas.
+func Wraps(c Inline) bool { return c.Math == nil || c.Math.Op == Row }

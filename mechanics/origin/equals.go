@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/report"
 	"trivet/mechanics/working"
 )
 
@@ -19,13 +18,13 @@ func equals(of *working.Step, f found) string {
 		if m.Op != doc.Relate || k >= len(f.way) {
 			continue
 		}
-		text := func(n int) string { return strings.ReplaceAll(report.TextMath(m.Of[n]), "\n", " ") }
+		text := func(n int) string { return strings.ReplaceAll(doc.TextMath(m.Of[n]), "\n", " ") }
 		at, last := f.way[k], f.way[k] == len(m.Of)-1
 		switch {
 		case last && m.Of[0].Op == doc.BigSum && m.Text == "=" && k == len(on)-2:
 			return text(0) + " = 0: the body is in equilibrium"
 		case !last && m.Of[0].Op == doc.Size:
-			return "a component of " + report.TextMath(m.Of[0].Of[0]) + ", squared and added up"
+			return "a component of " + doc.TextMath(m.Of[0].Of[0]) + ", squared and added up"
 		case at >= 2:
 			return text(0) + " = " + text(at-1)
 		case at == 1 && of.Kind == working.Moment && len(m.Of) > 2:
@@ -43,7 +42,7 @@ func equals(of *working.Step, f found) string {
 func ofTable(of *working.Step, f found) string {
 	name := f.row[0].Words
 	if f.row[0].Math != nil {
-		name = strings.TrimSpace(report.TextMath(*f.row[0].Math))
+		name = strings.TrimSpace(doc.TextMath(*f.row[0].Math))
 	}
 	switch of.Kind {
 	case working.Forces:
@@ -65,7 +64,7 @@ func behindSymbol(on []*doc.Math) string {
 		}
 		for _, x := range on[k].Of {
 			if x.Op == doc.Symbol {
-				return ": what stands before " + report.TextMath(x)
+				return ": what stands before " + doc.TextMath(x)
 			}
 		}
 	}

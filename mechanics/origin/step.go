@@ -2,7 +2,6 @@ package origin
 
 import (
 	"trivet/mechanics/doc"
-	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 )
@@ -156,9 +155,9 @@ func ofValue(s *statics.Solution, of *working.Step, block int, f found) string {
 	case j < 0:
 		return ""
 	case of.Hand != nil && len(of.Hand[block].Equations) > 0:
-		return report.TextMath(*m) + ": from the equation above with the numbers put in"
+		return doc.TextMath(*m) + ": from the equation above with the numbers put in"
 	case of.Hand != nil:
-		return report.TextMath(*m) + ": its share of the force along the member"
+		return doc.TextMath(*m) + ": its share of the force along the member"
 	}
 	return Value(s, j)
 }

@@ -7,7 +7,9 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -25,7 +27,7 @@ func Described(p *problem.Problem, s *statics.Solution) []string {
 	if p.Planar {
 		where = "in the plane, x to the right, y upwards"
 	}
-	out := []string{fmt.Sprintf("%s, %s, %s; %s", howMany(len(p.Points), "point"), howMany(len(p.Lines), "line"), howMany(len(p.Joints), "joint"), where)}
+	out := []string{fmt.Sprintf("%s, %s, %s; %s", say.Count(len(p.Points), "point"), say.Count(len(p.Lines), "line"), say.Count(len(p.Joints), "joint"), where)}
 	for i := range p.Points {
 		out = append(out, d.point(&p.Points[i]))
 	}
@@ -47,7 +49,7 @@ func Described(p *problem.Problem, s *statics.Solution) []string {
 		out = append(out, d.load(&p.Loads[i]))
 	}
 	for i := range out {
-		out[i] = printed(out[i])
+		out[i] = doc.Printed(out[i])
 	}
 	return out
 }
@@ -55,13 +57,6 @@ func Described(p *problem.Problem, s *statics.Solution) []string {
 type describer struct {
 	p *problem.Problem
 	s *statics.Solution // nil where there are no values
-}
-
-func howMany(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 func (d describer) format(v float64, dim units.Dim) string {
@@ -73,7 +68,7 @@ func (d describer) at(v r3.Vec) string {
 	f := d.p.Units.Length
 	parts := make([]string, 0, 3)
 	for _, c := range []float64{v.X, v.Y, v.Z}[:d.axes()] {
-		parts = append(parts, strings.TrimSpace(strings.TrimSuffix(f.Format(c, d.p.Figures), f.Symbol)))
+		parts = append(parts, f.Number(c, d.p.Figures))
 	}
 	return strings.TrimSpace("(" + strings.Join(parts, ", ") + ") " + f.Symbol)
 }
@@ -223,7 +218,7 @@ func (d describer) joint(i int) string {
 
 // result is an unknown's value, or its range in words.
 func (d describer) result(i int) string {
-	return strings.Replace(ResultText(d.s, i), " .. ", " to ", 1)
+	return resultText(d.s, i, " to ")
 }
 
 // value is a sum of unknowns where each of them has one.
@@ -273,4 +268,26 @@ func (d describer) load(q *problem.Distributed) string {
 		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
 	}
 	return s + "; comes to " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+}
+
+// LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,
+// |r| = 5.00 m, u = (-0.6000, 0.8000), |u| = 1.0000".
+func LineCourses(p *problem.Problem) (out []string) {
+	d := describer{p: p}
+	for i := range p.Lines {
+		if !p.Lines[i].OK {
+			continue
+		}
+		for _, leg := range p.Lines[i].Legs {
+			line := p.Lines[i].Name
+			if leg.To >= 0 {
+				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.format(leg.Length, units.Length) + ","
+			} else {
+				line += " at " + p.Points[leg.From].Name + ":"
+			}
+			u := []string{units.Decimals(leg.U.X, 4), units.Decimals(leg.U.Y, 4), units.Decimals(leg.U.Z, 4)}
+			out = append(out, doc.Printed(line+" u = ("+strings.Join(u[:d.axes()], ", ")+"), |u| = "+units.Decimals(r3.Norm(leg.U), 4)))
+		}
+	}
+	return out
 }

@@ -90,7 +90,7 @@ func TestLinesHoldNothingThatIsDrawn(t *testing.T) {
 		s := solved(t, f.Text)
 		all := append(Described(s.Problem, s), LineEquations(s)...)
 		for _, step := range working.Build(s).Steps {
-			lines := Lines(step.Body)
+			lines := doc.Lines(step.Body)
 			if len(lines) < len(step.Body) {
 				t.Errorf("%s, %s: %d lines of %d blocks", f.Name, step.Title, len(lines), len(step.Body))
 			}
@@ -100,25 +100,6 @@ func TestLinesHoldNothingThatIsDrawn(t *testing.T) {
 			if strings.TrimSpace(line) == "" || strings.ContainsFunc(line, func(r rune) bool { return unicode.IsControl(r) || drawn(r) }) {
 				t.Errorf("%s: %q", f.Name, line)
 			}
-		}
-	}
-}
-
-func TestLineMath(t *testing.T) {
-	n := func(text string) doc.Math { return doc.Math{Op: doc.Number, Text: text} }
-	row := func(of ...doc.Math) doc.Math { return doc.Math{Op: doc.Row, Of: of} }
-	rows := []doc.Math{row(n("1"), n("2")), row(n("3"), n("4"))}
-	for _, c := range []struct {
-		m    doc.Math
-		want string
-	}{
-		{doc.Math{Op: doc.Column, Of: []doc.Math{n("1"), n("-2")}}, "(1, -2)"},
-		{doc.Math{Op: doc.Grid, Of: rows}, "matrix ((1, 2), (3, 4))"},
-		{doc.Math{Op: doc.Det, Of: rows}, "determinant of ((1, 2), (3, 4))"},
-		{doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{{Op: doc.Symbol, Text: "r"}, {Op: doc.Column, Of: []doc.Math{n("1")}}}}, "r = (1)"},
-	} {
-		if got := LineMath(c.m); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 }

@@ -79,10 +79,3 @@ func CheckLine(file string, s *statics.Solution, t *uncertainty.Effect) (well bo
 	}
 	return true, line
 }
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}

@@ -5,56 +5,50 @@ import (
 	"slices"
 	"strings"
 
-	"trivet/mechanics/plate"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/mechanics/uncertainty"
 	"trivet/units"
 )
 
-// fieldParts is one page for the file of a job: inputs as typed, units, results,
+// fieldSections are one page for the file of a job: inputs as typed, units, results,
 // use of limits, checks, what was assumed.
-func (pg *page) fieldParts(s *statics.Solution, opt PageOptions) {
+func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
-	if len(p.Points) > 0 {
-		fig := plate.System(p, s, plate.Options{Dimensions: true})
-		pg.add(partFigure, block{figure: &fig})
-	}
+	d := &doc.Doc{}
+	d.Add(riskSection(opt.Trust))
+	d.Add(figureSection(p, s))
 	if opt.Sheet != nil {
-		pg.add(partInputs, inputs(opt.Sheet, p)...)
+		d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Inputs as typed", Blocks: inputs(opt.Sheet, p)})
 	}
-	results := resultBlocks(s, opt.Trust)
-	if c, ok := s.Governing(); ok {
-		results = append(results, words("Governing: "+governingWords(s, opt.Trust, c)+"."))
-	}
-	pg.add(partResults, results...)
-	pg.addTrust(opt.Trust)
-	var checks []block
-	if sums, worst := sumsHeld(s); sums > mostSums {
-		checks = append(checks, held(true, plural(sums, "sum")+" of forces and moments are zero, to "+fmt.Sprintf("%.1e", worst)+" of the largest force"))
-	}
-	for k, c := range s.Checks {
-		if c.Kind == statics.CheckUnit && c.OK || isSum(c) && c.OK && len(s.Problem.Bodies) > mostSums/2 {
-			continue // one of the many that hold; a page for a job needs the others
-		}
-		check := held(c.OK, c.Says(p))
-		check.Risk = opt.Trust.CheckAtRisk(k)
-		checks = append(checks, check)
-	}
-	for _, a := range s.Answers {
-		checks = append(checks, held(a.OK, "reference answer: "+a.Says(p)))
-	}
-	pg.add(partChecks, checks...)
-	pg.add("Assumed", words(strings.Join(assumed(p), " ")))
+	results := resultSection(s, opt.Trust)
+	results.Blocks = append(results.Blocks, governing(s, opt.Trust)...)
+	d.Add(results)
+	d.Add(trustSection(opt.Trust))
+	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: fieldChecks(s, opt)})
+	d.Add(doc.Section{Level: 1, Title: "Assumed", Blocks: []doc.Block{doc.Say(strings.Join(assumed(p), " "))}})
+	return d.Sections
 }
 
-// governingWords says what the governing limit has in use, and that it is at risk.
-func governingWords(s *statics.Solution, t *uncertainty.Effect, c statics.Check) string {
-	if t.CheckAtRisk(slices.Index(s.Checks, c)) {
-		return c.Says(s.Problem) + "; " + AtRisk + " within the ±"
+// fieldChecks are the checks, but of many that hold alike one line.
+func fieldChecks(s *statics.Solution, opt PageOptions) (out []doc.Block) {
+	p := s.Problem
+	if sums, worst := sumsHeld(s); sums > mostSums {
+		says := fmt.Sprintf("%s of forces and moments are zero, to %.1e of the largest force", say.Count(sums, "sum"), worst)
+		out = append(out, &doc.Check{Text: doc.Plain(says)})
 	}
-	return c.Says(s.Problem)
+	for k, c := range s.Checks {
+		if c.Kind == statics.CheckUnit && c.OK || isSum(c) && c.OK && len(p.Bodies) > mostSums/2 {
+			continue // one of the many that hold; a page for a job needs the others
+		}
+		out = append(out, checkBlock(s, opt.Trust, k))
+	}
+	for _, a := range s.Answers {
+		out = append(out, &doc.Check{State: doc.Held(a.OK, false), Text: doc.Plain("reference answer: " + a.Says(p))})
+	}
+	return out
 }
 
 // mostSums is up to how many sums of forces and moments that hold are listed
@@ -81,34 +75,29 @@ func sumsHeld(s *statics.Solution) (n int, worst float64) {
 
 // inputs are the rows of a sheet as they were typed, a table for each of its
 // tables.
-func inputs(s *sheet.Sheet, p *problem.Problem) []block {
-	var blocks []block
-	set := p.Units
-	units := words("Bare numbers and results in " + set.Length.Symbol + ", " + set.Force.Symbol + ", " + set.Angle.Symbol + ", " + set.Mass.Symbol + ".")
-	units.quiet = true
+func inputs(s *sheet.Sheet, p *problem.Problem) (out []doc.Block) {
 	for _, name := range []string{"given", "points", "bodies", "lines", "joints", "couples", "distributed"} {
-		rows := problem.Rows(s, name)
-		if len(rows) == 0 {
-			continue
-		}
-		var out [][]string
-		for _, r := range rows {
+		table := doc.NewTable(name, "")
+		for _, r := range problem.Rows(s, name) {
 			var cells []string
 			for _, c := range r.Cells {
-				text := strings.Join(strings.Fields(c.Text), " ")
+				text := oneLine(c.Text)
 				if c.Key != "" {
 					text = c.Key + " " + text
 				}
 				cells = append(cells, text)
 			}
-			out = append(out, []string{r.Name, strings.Join(cells, "; ")})
+			table.Add(words(r.Name), words(strings.Join(cells, "; ")))
 		}
-		blocks = append(blocks, tableOf([]string{name, ""}, out...))
+		if len(table.Rows) > 0 {
+			out = append(out, table)
+		}
 	}
-	if len(blocks) > 0 {
-		blocks = append(blocks, units)
+	if len(out) == 0 {
+		return nil
 	}
-	return blocks
+	set := p.Units
+	return append(out, doc.Note("Bare numbers and results in "+set.Length.Symbol+", "+set.Force.Symbol+", "+set.Angle.Symbol+", "+set.Mass.Symbol+"."))
 }
 
 // assumed is what the model takes for granted of this problem, in sentences.

@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
@@ -16,14 +18,10 @@ import (
 func Formats() []string { return []string{"text", "json", "markdown", "latex", "html"} }
 
 // FormatWords lists the forms in a sentence.
-func FormatWords() string { return oneOf(Formats()) }
+func FormatWords() string { return say.Or(Formats()...) }
 
 // noWorking is the form that holds results alone.
 const noWorking = "json"
-
-func oneOf(all []string) string {
-	return strings.Join(all[:len(all)-1], ", ") + " or " + all[len(all)-1]
-}
 
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
@@ -32,7 +30,7 @@ func CheckFormat(format string, steps bool, sheets int) error {
 		return fmt.Errorf("there is no format %q: write %s", format, FormatWords())
 	case steps && format == noWorking:
 		others := slices.DeleteFunc(Formats(), func(f string) bool { return f == noWorking })
-		return fmt.Errorf("%s holds no working: write --format %s with --working", format, oneOf(others))
+		return fmt.Errorf("%s holds no working: write --format %s with --working", format, say.Or(others...))
 	case format == "latex" && sheets > 1:
 		return fmt.Errorf("a LaTeX document holds one sheet, and here are %d: name one", sheets)
 	case format == "html" && sheets > 1:
@@ -57,22 +55,21 @@ func Between(format, name string, i, sheets int) string {
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
 // one; warnings are what JSON says of the sheet besides, the others by its words.
 func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, steps bool, warnings []*diag.Error) string {
+	opt := PageOptions{Trust: t}
 	switch format {
 	case "json":
 		return string(JSON(sheet, s, t, warnings...))
 	case "markdown":
-		return Markdown(working.Build(s), Parts{Trust: t})
+		opt.unfigured = true
+		return doc.Markdown(pageOf(s, opt))
 	case "latex":
-		return string(texPage(s, PageOptions{Trust: t}))
+		return doc.LaTeX(pageOf(s, opt))
 	case "html":
-		return string(htmlPage(pageOf(s, PageOptions{Trust: t})))
+		return doc.HTML(pageOf(s, opt))
 	}
-	text := Text(s, t)
+	d := summary(s, t)
 	if steps {
-		text += "\n" + TextWorking(working.Build(s))
+		d.Sections = append(d.Sections, workingSections(working.Build(s))...)
 	}
-	if source := sourceLine(s.Problem); source != "" {
-		text += "\n" + hung("", source)
-	}
-	return text
+	return doc.Text(d)
 }

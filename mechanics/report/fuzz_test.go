@@ -82,7 +82,7 @@ func wholeRoad(t *testing.T, sh *sheet.Sheet) {
 	}
 	s := statics.Solve(p)
 	tr := uncertainty.Of(sh, s)
-	if out := Text(s, tr); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
+	if out := textOf(s, tr); !utf8.ValidString(out) || strings.Contains(out, "NaN") {
 		t.Errorf("the text is not sound: %q", out)
 	}
 	out := JSON("-", s, tr)

@@ -166,7 +166,7 @@ func faultsJSON(faults []*diag.Error) (out []jsonError) {
 	return out
 }
 
-func marshal(v jsonSheet) []byte {
+func marshal(v any) []byte {
 	b, err := json.MarshalIndent(v, "", "  ")
 	if err != nil { // a number that is not finite: our mistake, not the user's
 		panic("report: " + err.Error())

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
 )
@@ -33,7 +34,7 @@ func CheckKeyFormat(format string) error {
 // Key writes the key of a class set.
 func Key(format, title string, k variant.Key) []byte {
 	if format == "markdown" {
-		return markdownKey(title, k)
+		return []byte(doc.Markdown(keyDoc(title, k)))
 	}
 	rows := [][]string{append([]string{"variant", "seed"}, k.Head...)}
 	for _, r := range k.Rows {
@@ -47,24 +48,29 @@ func Key(format, title string, k variant.Key) []byte {
 // blanks between thousands. A text beyond ASCII begins with the mark by which
 // spreadsheets know UTF-8.
 func CSV(rows [][]string) []byte {
-	var b strings.Builder
-	w := csv.NewWriter(&b)
-	for _, r := range rows {
-		cells := make([]string, len(r))
-		for i, c := range r {
-			cells[i] = csvCell(printable.Text(c))
-		}
-		_ = w.Write(cells) // a strings.Builder takes everything
-	}
-	w.Flush()
-	text := b.String()
+	text := csvText(rows, csvCell)
 	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
 		text = "\ufeff" + text
 	}
 	return []byte(text)
 }
 
+func csvText(rows [][]string, cell func(string) string) string {
+	var b strings.Builder
+	w := csv.NewWriter(&b)
+	for _, r := range rows {
+		cells := make([]string, len(r))
+		for i, c := range r {
+			cells[i] = cell(c)
+		}
+		_ = w.Write(cells) // a strings.Builder takes everything
+	}
+	w.Flush()
+	return b.String()
+}
+
 func csvCell(text string) string {
+	text = printable.Text(text)
 	plain := strings.ReplaceAll(text, " ", "")
 	if _, err := strconv.ParseFloat(plain, 64); err == nil && strings.Trim(plain, "+-0123456789.eE") == "" {
 		return plain
@@ -75,24 +81,23 @@ func csvCell(text string) string {
 	return text
 }
 
-func markdownKey(title string, k variant.Key) []byte {
-	var b strings.Builder
-	if title = strings.Join(strings.Fields(title), " "); title != "" {
-		b.WriteString("# " + markdownText(title) + ": key\n\n")
+// keyDoc is a key as a document.
+func keyDoc(title string, k variant.Key) *doc.Doc {
+	d := &doc.Doc{}
+	if title = oneLine(title); title != "" {
+		d.Title = title + ": key"
 	}
-	fmt.Fprintf(&b, "For the instructor. Seed %d.\n\n", k.Seed)
-	head, numbers := []string{"variant"}, []bool{false}
+	table := &doc.Table{Columns: []doc.Col{{Head: "variant"}}}
 	for _, h := range k.Head {
-		head, numbers = append(head, markdownText(h)), append(numbers, true)
+		table.Columns = append(table.Columns, doc.Col{Head: h, Align: doc.Right})
 	}
-	var rows [][]string
 	for _, r := range k.Rows {
-		row := []string{markdownText(r.Name)}
+		row := []doc.Inline{words(r.Name)}
 		for _, c := range r.Cells {
-			row = append(row, markdownText(c))
+			row = append(row, words(c))
 		}
-		rows = append(rows, row)
+		table.Add(row...)
 	}
-	b.WriteString(markdownTable(head, rows, numbers...))
-	return []byte(b.String())
+	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
+	return d
 }

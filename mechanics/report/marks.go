@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/grade"
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -20,41 +22,44 @@ func Marks(format string, c grade.Class) string {
 	case "csv":
 		return marksCSV(c)
 	case "markdown":
-		return marksMarkdown(c)
+		return doc.Markdown(marksDoc(c))
 	}
-	var b strings.Builder
-	if c.Title != "" {
-		b.WriteString(hung("", printed(c.Title)))
-	}
-	b.WriteString(hung("", marksHead(c)))
-	rows := [][]string{append([]string{""}, marksColumns(c)...)}
-	for _, s := range c.Students {
-		rows = append(rows, append([]string{printed(s.Name)}, marksRow(c, s)...))
-	}
-	left := make([]int, len(rows[0]))
-	for i := range left {
-		left[i] = i
-	}
-	section(&b, "students", rows, left...)
-	if lines := remarkLines(c); len(lines) > 0 {
-		b.WriteString("\nremarks\n")
-		for _, l := range lines {
-			b.WriteString(hung("  "+l[0]+": ", l[1]))
-		}
-	}
-	b.WriteString("\nby question\n")
-	for _, q := range c.ByQuestion() {
-		b.WriteString(hung("  ", questionWords(q)))
-	}
-	return b.String()
+	return doc.Text(marksDoc(c))
 }
 
-// marksHead says when an answer was right.
-func marksHead(c grade.Class) string {
-	if c.Rule.Within > 0 {
-		return plural(len(c.Students), "student") + "; right: within " + units.Compact(100*c.Rule.Within) + " %"
+// marksDoc is the marks of a class as a document.
+func marksDoc(c grade.Class) *doc.Doc {
+	d := &doc.Doc{Title: oneLine(c.Title)}
+	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(say.Count(len(c.Students), "student") + "; right: " + rule(c) + ".")}})
+	table := doc.NewTable(append([]string{"student"}, marksColumns(c)...)...)
+	remarks, questions := &doc.List{}, &doc.List{}
+	for _, s := range c.Students {
+		row := []doc.Inline{words(s.Name)}
+		for _, cell := range marksRow(c, s) {
+			row = append(row, words(cell))
+		}
+		table.Add(row...)
+		if r := s.Remarks(); len(r) > 0 {
+			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
+		}
 	}
-	return fmt.Sprintf("%s; right: to the precision written or to %d significant figures", plural(len(c.Students), "student"), grade.Figures)
+	d.Add(section("Students", table))
+	if len(remarks.Items) > 0 {
+		d.Add(doc.Section{Level: 1, Title: "Remarks", Blocks: []doc.Block{remarks}})
+	}
+	for _, q := range c.ByQuestion() {
+		questions.Items = append(questions.Items, doc.Plain(questionWords(q)))
+	}
+	d.Add(doc.Section{Level: 1, Title: "By question", Blocks: []doc.Block{questions}})
+	return d
+}
+
+// rule says when an answer is right.
+func rule(c grade.Class) string {
+	if c.Rule.Within > 0 {
+		return "within " + units.Compact(100*c.Rule.Within) + " %"
+	}
+	return fmt.Sprintf("to the precision written or to %d significant figures", grade.Figures)
 }
 
 // hasSheets tells that students had different sheets.
@@ -80,7 +85,7 @@ func marksColumns(c grade.Class) []string {
 func marksRow(c grade.Class, s grade.Student) []string {
 	var out []string
 	if hasSheets(c) {
-		out = append(out, printed(s.Sheet))
+		out = append(out, s.Sheet)
 	}
 	if s.Fault != "" {
 		return append(out, "not marked")
@@ -92,17 +97,6 @@ func marksRow(c grade.Class, s grade.Student) []string {
 	return out
 }
 
-// remarkLines are who, and what is said to them.
-func remarkLines(c grade.Class) [][2]string {
-	var out [][2]string
-	for _, s := range c.Students {
-		if r := s.Remarks(); len(r) > 0 {
-			out = append(out, [2]string{printed(s.Name), printed(strings.Join(r, "; "))})
-		}
-	}
-	return out
-}
-
 // questionWords says how many had a question right, and the commonest mistake.
 func questionWords(q grade.Question) string {
 	s := fmt.Sprintf("%s: %d of %d right", q.Name, q.Right, q.Of)
@@ -110,43 +104,7 @@ func questionWords(q grade.Question) string {
 		s += fmt.Sprintf(", %d missing", n)
 	}
 	if q.Times > 0 {
-		s += fmt.Sprintf("; commonest mistake: %s (%d)", printed(q.Often), q.Times)
+		s += fmt.Sprintf("; commonest mistake: %s (%d)", q.Often, q.Times)
 	}
 	return s
-}
-
-func marksMarkdown(c grade.Class) string {
-	var b strings.Builder
-	if c.Title != "" {
-		b.WriteString("# " + markdownText(c.Title) + "\n\n")
-	}
-	b.WriteString(markdownText(marksHead(c)) + ".\n\n")
-	escaped := func(cells []string) []string {
-		out := make([]string, len(cells))
-		for i, cell := range cells {
-			out[i] = markdownText(cell)
-		}
-		return out
-	}
-	head := escaped(append([]string{"student"}, marksColumns(c)...))
-	var rows [][]string
-	for _, s := range c.Students {
-		row := escaped(append([]string{s.Name}, marksRow(c, s)...))
-		for len(row) < len(head) {
-			row = append(row, "")
-		}
-		rows = append(rows, row)
-	}
-	b.WriteString(markdownTable(head, rows))
-	if lines := remarkLines(c); len(lines) > 0 {
-		b.WriteString("\n## Remarks\n\n")
-		for _, l := range lines {
-			b.WriteString("- " + markdownText(l[0]) + ": " + markdownText(l[1]) + "\n")
-		}
-	}
-	b.WriteString("\n## By question\n\n")
-	for _, q := range c.ByQuestion() {
-		b.WriteString("- " + markdownText(questionWords(q)) + "\n")
-	}
-	return b.String()
 }

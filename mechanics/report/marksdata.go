@@ -1,13 +1,12 @@
 package report
 
 import (
-	"encoding/csv"
-	"encoding/json"
+	"slices"
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/grade"
-	"trivet/mechanics/printable"
 )
 
 // The object of `trivet mark --format json`.
@@ -46,8 +45,7 @@ type (
 )
 
 func marksJSON(c grade.Class) string {
-	_, rule, _ := strings.Cut(marksHead(c), "; right: ")
-	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule, Students: []jsonStudent{}, Questions: []jsonQuestion{}}
+	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule(c), Students: []jsonStudent{}, Questions: []jsonQuestion{}}
 	for _, s := range c.Students {
 		o := jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: []jsonMark{}, Remarks: s.Remarks(), Error: s.Fault}
 		for _, m := range s.Marks {
@@ -58,49 +56,35 @@ func marksJSON(c grade.Class) string {
 	for _, q := range c.ByQuestion() {
 		out.Questions = append(out.Questions, jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times})
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	if err != nil { // texts and counts alone: never
-		panic("report: " + err.Error())
-	}
-	return string(printable.JSON(b)) + "\n"
+	return string(marshal(out))
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
 func marksCSV(c grade.Class) string {
-	var b strings.Builder
-	w := csv.NewWriter(&b)
+	head := []string{"name", "sheet", "right", "asked"}
 	sheets := hasSheets(c)
-	row := func(name, sheet, right, asked string, verdicts []string, remarks string) {
-		cells := []string{guarded(name)}
-		if sheets {
-			cells = append(cells, guarded(sheet))
-		}
-		cells = append(cells, right, asked)
-		for i := range c.Questions {
-			v := ""
-			if i < len(verdicts) {
-				v = guarded(verdicts[i])
-			}
-			cells = append(cells, v)
-		}
-		_ = w.Write(append(cells, guarded(remarks))) // a text that grows does not fail
+	if !sheets {
+		head = slices.Delete(head, 1, 2)
 	}
-	row("name", "sheet", "right", "asked", c.Questions, "remarks")
+	rows := [][]string{append(append(head, c.Questions...), "remarks")}
 	for _, s := range c.Students {
-		var verdicts []string
-		for _, m := range s.Marks {
-			verdicts = append(verdicts, m.Verdict.String())
+		row := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
+		if !sheets {
+			row = slices.Delete(row, 1, 2)
 		}
-		row(s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked()), verdicts, strings.Join(s.Remarks(), "; "))
+		verdicts := make([]string, len(c.Questions))
+		for i, m := range s.Marks[:min(len(s.Marks), len(verdicts))] {
+			verdicts[i] = m.Verdict.String()
+		}
+		rows = append(rows, append(append(row, verdicts...), strings.Join(s.Remarks(), "; ")))
 	}
-	w.Flush()
-	return b.String()
+	return csvText(rows, guarded)
 }
 
 // guarded puts a ' before a text that a spreadsheet would run as a formula.
 func guarded(text string) string {
-	text = printed(text)
+	text = doc.Printed(text)
 	if t := strings.TrimLeft(text, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
 		return "'" + text
 	}

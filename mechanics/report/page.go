@@ -10,7 +10,10 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
+	"trivet/mechanics/paper"
+	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -28,6 +31,8 @@ type PageOptions struct {
 	Date  string              // and when, if given: as typed; a PDF's own date where it is one
 
 	Working *working.Working // as built, with its hand route; nil to have it built
+
+	unfigured bool // without figures
 }
 
 func (o PageOptions) working(s *statics.Solution) *working.Working {
@@ -87,20 +92,19 @@ func PageOut(file, as string, sheets int) (string, error) {
 	return PageFormat("page."+as, sheets)
 }
 
-// Page writes a solved sheet as a page: title, statement, figure, working,
-// results, checks, cautions and source. As SVG and PNG it is the figure with its free
-// bodies, of a task the figure alone, or, of a field page, the page itself. The same sheet and options
-// give the same bytes.
+// Page writes a solved sheet as a page. As SVG and PNG it is the figure with its free
+// bodies, of a task the figure alone, or, of a field page, the page itself. The same sheet
+// and options give the same bytes.
 func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 	switch format {
 	case "md":
-		return markdownPage(s, opt), nil
+		return []byte(doc.Markdown(pageOf(s, opt))), nil
 	case "tex":
-		return texPage(s, opt), nil
+		return []byte(doc.LaTeX(pageOf(s, opt))), nil
 	case "html":
-		return htmlPage(pageOf(s, opt)), nil
+		return []byte(doc.HTML(pageOf(s, opt))), nil
 	case "pdf":
-		return ink.PDF(typeset(pageOf(s, opt)), ink.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
+		return ink.PDF(paper.Pages(pageOf(s, opt)), ink.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
 	case "svg":
 		return ink.SVG(picture(s, opt)), nil
 	case "png":
@@ -120,109 +124,188 @@ func dateOf(text string) time.Time {
 	return time.Time{}
 }
 
-// page is what a page says, for every format alike.
-type page struct {
-	title  string
-	under  []string // below the title
-	parts  []part
-	source string // closes the page in small type; empty where none is named
-	field  bool
-}
-
-// The parts that a field page sets beside each other.
-const (
-	partRisk    = "At risk within the ± of the inputs"
-	partFigure  = "Figure"
-	partInputs  = "Inputs as typed"
-	partResults = "Results"
-	partChecks  = "Checks"
-)
-
-// part is a heading with what stands under it.
-type part struct {
-	title  string
-	minor  bool // a step of the working
-	blocks []block
-}
-
-// block is a block of a working, or a figure.
-type block struct {
-	oldBlock
-	figure *ink.Drawing
-	quiet  bool // a note, set small
-}
-
-func words(text string) block {
-	return block{oldBlock: oldBlock{Text: []doc.Inline{{Words: text}}}}
-}
-
-func held(ok bool, text string) block {
-	b := words(text)
-	b.OK = &ok
-	return b
-}
-
-func tableOf(head []string, rows ...[]string) block {
-	t := &oldTable{Head: head}
-	for _, r := range rows {
-		var cells []doc.Inline
-		for _, c := range r {
-			cells = append(cells, doc.Inline{Words: c})
-		}
-		t.Rows = append(t.Rows, cells)
-	}
-	return block{oldBlock: oldBlock{Table: t}}
-}
-
-// pageOf gathers what a page says.
-func pageOf(s *statics.Solution, opt PageOptions) page {
+// pageOf is the document of a page.
+func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	p := s.Problem
-	pg := page{title: strings.TrimSpace(p.Title), source: sourceLine(p), field: opt.Field}
-	if pg.title == "" {
-		pg.title = "Equilibrium of a free body"
+	d := &doc.Doc{Title: oneLine(p.Title), Foot: sourceLine(p), OnePage: opt.Field}
+	if d.Title == "" {
+		d.Title = "Equilibrium of a free body"
 	}
-	by := ""
-	if opt.By != "" {
-		by = "by " + opt.By
-	}
-	if opt.Date != "" {
-		by = strings.TrimSpace(by + " on " + opt.Date)
-	}
+	who := signed(opt)
 	if opt.Field {
-		pg.under = append(pg.under, "field page: "+filepath.Base(opt.File))
-		if by != "" {
-			by = "entered " + by
+		d.Under = append(d.Under, doc.Plain("field page: "+filepath.Base(opt.File)))
+		if who != "" {
+			who = "entered " + who
 		}
 	}
-	if by != "" {
-		pg.under = append(pg.under, by)
+	if who != "" {
+		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
 	case opt.Task:
-		pg.under = append(pg.under, "Name: "+strings.Repeat(".", 40))
-		pg.taskParts(p, opt.Sheet)
+		d.Under = append(d.Under, []doc.Inline{{Words: "Name: "}, {Blank: nameWidth}})
+		d.Sections = taskSections(p, opt.Sheet)
 	case opt.Field:
-		pg.add(partRisk, riskBlocks(opt.Trust)...)
-		pg.fieldParts(s, opt)
+		d.Sections = fieldSections(s, opt)
 	default:
-		pg.add(partRisk, riskBlocks(opt.Trust)...)
-		pg.workedParts(s, opt)
+		d.Sections = workedSections(s, opt)
 	}
-	pg.parts = append(pg.parts, part{title: "Caution", blocks: []block{words(sentence(Caution))}})
-	return pg
+	d.Add(doc.Section{Role: doc.Caution, Level: 1, Title: "Caution", Blocks: []doc.Block{doc.Say(say.Capital(Caution) + ".")}})
+	return d
 }
+
+// signed says who entered a sheet, and when.
+func signed(opt PageOptions) string {
+	var parts []string
+	if opt.By != "" {
+		parts = append(parts, "by "+opt.By)
+	}
+	if opt.Date != "" {
+		parts = append(parts, "on "+opt.Date)
+	}
+	return strings.Join(parts, " ")
+}
+
+// oneLine is a user's text on one line.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
 
 // sourceLine names the source of the problem and its answers.
 func sourceLine(p *problem.Problem) string {
-	if source := strings.Join(strings.Fields(printed(p.Source)), " "); source != "" {
-		return sentence("Source: " + source)
+	if source := oneLine(p.Source); source != "" {
+		return "Source: " + strings.TrimRight(source, ".") + "."
 	}
 	return ""
 }
 
-func sentence(text string) string {
-	if text == "" {
-		return text
+// workedSections are the page of a worked solution.
+func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
+	p := s.Problem
+	d := &doc.Doc{}
+	d.Add(riskSection(opt.Trust))
+	d.Add(problemSection(p))
+	if !opt.unfigured {
+		d.Add(figureSection(p, s))
+		if free := freeBodies(s); len(free) > 0 {
+			note := doc.Note("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
+			d.Add(doc.Section{Role: doc.FreeBodies, Level: 1, Title: "Free-body diagrams", Blocks: append([]doc.Block{note}, free...)})
+		}
 	}
-	return capital(strings.TrimSuffix(text, ".")) + "."
+	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
+	d.Add(resultSection(s, opt.Trust))
+	d.Add(trustSection(opt.Trust))
+	return d.Sections
+}
+
+// workingSections are the steps of a working, numbered, and its checks and answers.
+func workingSections(w *working.Working) []doc.Section {
+	first := doc.Section{Role: doc.Working, Level: 1, Title: "Working"}
+	if w.Rounding != "" {
+		first.Blocks = []doc.Block{doc.Note(w.Rounding)}
+	}
+	d := &doc.Doc{Sections: []doc.Section{first}}
+	for i, step := range w.Steps {
+		switch step.Kind {
+		case working.Checks:
+			d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: step.Title, Blocks: step.Body})
+		case working.Answers:
+			d.Add(doc.Section{Role: doc.Answers, Level: 1, Title: step.Title, Blocks: step.Body})
+		default:
+			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})
+		}
+	}
+	return d.Sections
+}
+
+// TextWorking writes a working for reading in a terminal or a file.
+func TextWorking(w *working.Working) string { return doc.Text(&doc.Doc{Sections: workingSections(w)}) }
+
+// problemSection is the statement, a block for each of its paragraphs.
+func problemSection(p *problem.Problem) doc.Section {
+	out := doc.Section{Role: doc.Problem, Level: 1, Title: "Problem"}
+	var lines []string
+	for line := range strings.Lines(p.Statement + "\n\n") {
+		if line = oneLine(line); line != "" {
+			lines = append(lines, line)
+		} else if len(lines) > 0 {
+			out.Blocks = append(out.Blocks, doc.Say(strings.Join(lines, " ")))
+			lines = nil
+		}
+	}
+	return out
+}
+
+// figureSection is the figure; s may be nil, and is not asked where no result may show.
+func figureSection(p *problem.Problem, s *statics.Solution) doc.Section {
+	out := doc.Section{Role: doc.Drawing, Level: 1, Title: "Figure"}
+	if len(p.Points) > 0 {
+		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, plate.Options{Dimensions: true})}}
+	}
+	return out
+}
+
+// mostFree is up to how many free bodies are drawn: a page of pictures, beyond
+// which a large truss would print hundreds.
+const mostFree = 24
+
+// freeBodies are the free-body diagrams, set in rows.
+func freeBodies(s *statics.Solution) []doc.Block {
+	const width, gap = paper.ColumnWidth, 14
+	var rows []doc.Block
+	var row []ink.Drawing
+	used := 0.0
+	flush := func() {
+		if len(row) > 0 {
+			d := plate.Side(row, gap)
+			d.Title = row[0].Title
+			if len(row) > 1 {
+				d.Title = "free-body diagrams"
+			}
+			rows = append(rows, &doc.Figure{Drawing: d})
+		}
+		row, used = nil, 0
+	}
+	bodies := slices.Collect(s.Problem.CutFree())
+	for _, i := range bodies[:min(len(bodies), mostFree)] {
+		d := plate.FreeBody(s.Problem, s, i)
+		if used+d.Width > width {
+			flush()
+		}
+		row, used = append(row, d), used+d.Width+gap
+	}
+	flush()
+	if more := len(bodies) - mostFree; more > 0 {
+		rows = append(rows, doc.Say("The other "+say.Count(more, "free body")+" "+say.Plural(more, "is")+" not drawn."))
+	}
+	return rows
+}
+
+// picture is a page as one drawing: the figure with its free bodies below it,
+// or the first page of a field page.
+func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
+	if opt.Task {
+		return plate.System(s.Problem, nil, plate.Options{Dimensions: true})
+	}
+	if opt.Field {
+		return paper.Pages(pageOf(s, opt))[0]
+	}
+	const gap = 10
+	var d ink.Drawing
+	stack := []ink.Drawing{plate.System(s.Problem, s, plate.Options{Dimensions: true})}
+	d.Title = stack[0].Title
+	for _, b := range freeBodies(s) {
+		if f, ok := b.(*doc.Figure); ok {
+			stack = append(stack, f.Drawing)
+		}
+	}
+	for _, one := range stack {
+		d.Width = max(d.Width, one.Width)
+	}
+	for i, one := range stack {
+		if i > 0 {
+			d.Height += gap
+		}
+		d.Put(one, ink.Vec{X: (d.Width - one.Width) / 2, Y: d.Height}, 1)
+		d.Height += one.Height
+	}
+	return d
 }

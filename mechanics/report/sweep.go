@@ -8,9 +8,9 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
+	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
+	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
@@ -23,7 +23,7 @@ func CheckSweepFormat(format string) error {
 	if slices.Contains(SweepFormats(), format) {
 		return nil
 	}
-	return fmt.Errorf("there is no format %q of a sweep: write text, csv, json or markdown", format)
+	return fmt.Errorf("there is no format %q of a sweep: write %s", format, say.Or(SweepFormats()...))
 }
 
 // Sweep writes a table of results against a given. Beside a number stands max or
@@ -36,9 +36,9 @@ func Sweep(format, sheet string, s *variant.Swept) string {
 	case "json":
 		return sweepJSON(sheet, s)
 	case "markdown":
-		return sweepMarkdown(s)
+		return doc.Markdown(sweepDoc(s))
 	}
-	return sweepText(s)
+	return doc.Text(sweepDoc(s))
 }
 
 // sweepMark is what stands beside a number.
@@ -71,54 +71,40 @@ func sweepHead(s *variant.Swept) []string {
 	return out
 }
 
-// sweepWords is the remark behind a row.
-func sweepWords(r variant.SweptRow) string { return strings.Join(r.Says, ", ") }
-
-func sweepText(s *variant.Swept) string {
-	var b strings.Builder
-	if s.Title != "" {
-		b.WriteString(hung("", printed(s.Title)) + "\n")
-	}
-	columns := len(s.Results) + 1
-	numbers, marks := make([][]string, columns), make([][]string, columns)
-	for i, r := range s.Rows {
-		numbers[0], marks[0] = append(numbers[0], r.Number), append(marks[0], "")
-		for k := range s.Results {
-			numbers[k+1], marks[k+1] = append(numbers[k+1], s.Shown(i, k)), append(marks[k+1], sweepMark(s, i, k))
-		}
-	}
+// sweepDoc is a sweep as a document. A mark stands in a column of its own, where the
+// column of numbers has any.
+func sweepDoc(s *variant.Swept) *doc.Doc {
 	head := sweepHead(s)
-	lines := make([]string, len(s.Rows)+1)
-	for k := range columns {
-		cells := byPoint(numbers[k])
-		width := ansi.StringWidth(head[k])
-		beside := 0
-		for i := range cells {
-			width, beside = max(width, len(cells[i])), max(beside, len(marks[k][i]))
-		}
-		put := func(i int, cell, mark string) {
-			lines[i] += "  " + strings.Repeat(" ", width-ansi.StringWidth(cell)) + cell
-			if beside > 0 {
-				lines[i] += " " + mark + strings.Repeat(" ", beside-len(mark))
-			}
-		}
-		put(0, head[k], "")
-		for i := range cells {
-			put(i+1, cells[i], marks[k][i])
+	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: head[0], Align: doc.Point}}}
+	marked := make([]bool, len(s.Results))
+	for k := range s.Results {
+		marked[k] = s.Largest[k] >= 0 || s.Smallest[k] >= 0 || slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool { return r.Cells[k].Passes })
+		table.Columns = append(table.Columns, doc.Col{Head: head[k+1], Align: doc.Point})
+		if marked[k] {
+			table.Columns = append(table.Columns, doc.Col{})
 		}
 	}
-	for i := range lines {
-		if i > 0 {
-			if says := sweepWords(s.Rows[i-1]); says != "" {
-				lines[i] += "  " + says
+	table.Columns = append(table.Columns, doc.Col{})
+	for i, r := range s.Rows {
+		row := []doc.Inline{formula(digits(r.Number, 0))}
+		for k := range s.Results {
+			shown := words(s.Shown(i, k))
+			if r.Cells[k].OK {
+				shown = formula(digits(s.Shown(i, k), s.Units[k].In(r.Cells[k].SI)))
+			}
+			row = append(row, shown)
+			if marked[k] {
+				row = append(row, words(sweepMark(s, i, k)))
 			}
 		}
-		b.WriteString(strings.TrimRight(lines[i], " ") + "\n")
+		table.Add(append(row, words(strings.Join(r.Says, ", ")))...)
 	}
+	d := &doc.Doc{Title: oneLine(s.Title)}
+	d.Add(doc.Section{Blocks: []doc.Block{table}})
 	if legend := sweepLegend(s); legend != "" {
-		b.WriteString("\n" + hung("", legend))
+		d.Add(doc.Section{Blocks: []doc.Block{doc.Say(legend + ".")}})
 	}
-	return b.String()
+	return d
 }
 
 // sweepLegend says what the marks mean that are there.
@@ -141,60 +127,6 @@ func sweepLegend(s *variant.Swept) string {
 		out = append(out, "!: a limit could be passed")
 	}
 	return strings.Join(out, "; ")
-}
-
-// byPoint pads numbers so that their points stand below each other; what has a
-// power of ten, and a range, stands as it is.
-func byPoint(numbers []string) []string {
-	behind := func(n string) int {
-		if i := strings.IndexByte(n, '.'); i >= 0 {
-			return len(n) - i
-		}
-		return 0
-	}
-	most := 0
-	for _, n := range numbers {
-		if !strings.ContainsAny(n, "e ") {
-			most = max(most, behind(n))
-		}
-	}
-	out := make([]string, len(numbers))
-	for i, n := range numbers {
-		out[i] = n
-		if n != "" && !strings.ContainsAny(n, "e ") {
-			out[i] += strings.Repeat(" ", most-behind(n))
-		}
-	}
-	return out
-}
-
-func sweepMarkdown(s *variant.Swept) string {
-	var b strings.Builder
-	if title := strings.Join(strings.Fields(s.Title), " "); title != "" {
-		b.WriteString("# " + markdownText(title) + "\n\n")
-	}
-	var head []string
-	var numbers []bool
-	for _, h := range append(sweepHead(s), "") {
-		head, numbers = append(head, markdownText(h)), append(numbers, h != "")
-	}
-	var rows [][]string
-	for i, r := range s.Rows {
-		row := []string{markdownText(r.Number)}
-		for k := range s.Results {
-			cell := markdownText(s.Shown(i, k))
-			if mark := sweepMark(s, i, k); mark != "" {
-				cell += " " + markdownText(mark)
-			}
-			row = append(row, cell)
-		}
-		rows = append(rows, append(row, markdownText(sweepWords(r))))
-	}
-	b.WriteString(markdownTable(head, rows, numbers...))
-	if legend := sweepLegend(s); legend != "" {
-		b.WriteString("\n" + markdownText(capital(legend)) + ".\n")
-	}
-	return b.String()
 }
 
 // endFigures is how many figures of an end of a range are written in full: it is the
@@ -230,7 +162,7 @@ func sweepCSV(s *variant.Swept) string {
 				least = append(least, q.Name)
 			}
 		}
-		rows = append(rows, append(row, r.Verdict, sweepWords(r), strings.Join(most, " "), strings.Join(least, " ")))
+		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), strings.Join(most, " "), strings.Join(least, " ")))
 	}
 	return string(CSV(rows))
 }
@@ -295,9 +227,5 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 		}
 		out.Rows = append(out.Rows, row)
 	}
-	b, err := json.MarshalIndent(out, "", "  ")
-	if err != nil { // a number that is not finite: our mistake, not the user's
-		panic("report: " + err.Error())
-	}
-	return string(printable.JSON(b)) + "\n"
+	return string(marshal(out))
 }

@@ -3,72 +3,66 @@ package report
 import (
 	"strings"
 
-	"trivet/mechanics/plate"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
 
-// blanks is the room that a student writes a value in.
-const blanks = "........................"
+// The room that a student writes a value and a name in, in characters.
+const (
+	valueWidth = 24
+	nameWidth  = 40
+)
 
-// taskParts is the page to hand out: the task without any result. It is made of
-// the problem alone, so that no value found can stand in it.
-func (pg *page) taskParts(p *problem.Problem, s *sheet.Sheet) {
-	pg.add("Problem", paragraphBlocks(p)...)
-	if len(p.Points) > 0 {
-		fig := plate.System(p, nil, plate.Options{Dimensions: true})
-		pg.add(partFigure, block{figure: &fig})
-	}
-	pg.add("Given", givenBlocks(p, s)...)
+// taskSections are the page to hand out: the task without any result. They are made of
+// the problem alone, so that no value found can stand in them.
+func taskSections(p *problem.Problem, s *sheet.Sheet) []doc.Section {
+	d := &doc.Doc{}
+	d.Add(problemSection(p))
+	d.Add(figureSection(p, nil))
+	d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Given", Blocks: givenBlocks(p, s)})
 	asked := variant.Asked(p)
 	if len(asked) == 0 {
-		return
+		return d.Sections
 	}
 	var names []string
-	var rows [][]string
+	table := doc.NewTable("Result", "Value", "Unit")
 	for _, q := range asked {
 		names = append(names, q.Name)
-		rows = append(rows, []string{q.Name, blanks, p.Units.For(q.Dim).Symbol})
+		table.Add(words(q.Name), doc.Inline{Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol))
 	}
-	pg.add("Asked", words("Find "+listOf(names)+", to "+plural(p.Figures, "significant figure")+"."), tableOf([]string{"Result", "Value", "Unit"}, rows...))
-}
-
-// paragraphBlocks are the paragraphs of the statement.
-func paragraphBlocks(p *problem.Problem) (out []block) {
-	for _, para := range strings.Split(strings.TrimSpace(p.Statement), "\n\n") {
-		if para = strings.Join(strings.Fields(para), " "); para != "" {
-			out = append(out, words(para))
-		}
-	}
-	return out
+	find := doc.Say("Find " + say.And(names...) + ", to " + say.Count(p.Figures, "significant figure") + ".")
+	d.Add(doc.Section{Level: 1, Title: "Asked", Blocks: []doc.Block{find, table}})
+	return d.Sections
 }
 
 // givenBlocks are the givens with their units, and, in space, where a figure does
 // not show it, the places of the points.
-func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []block) {
-	var rows [][]string
+func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
+	givens := doc.NewTable("Name", "Value")
 	for i := range p.Givens {
 		g := &p.Givens[i]
-		rows = append(rows, []string{g.Name, givenText(p, g, s)})
+		givens.Add(words(g.Name), words(givenText(p, g, s)))
 	}
-	if len(rows) > 0 {
-		out = append(out, tableOf([]string{"Name", "Value"}, rows...))
+	if len(givens.Rows) > 0 {
+		out = append(out, givens)
 	}
 	if p.Planar || len(p.Points) == 0 {
 		return out
 	}
 	length := p.Units.Length
-	rows = nil
+	points := doc.NewTable("Point", "x ("+length.Symbol+")", "y ("+length.Symbol+")", "z ("+length.Symbol+")")
 	for _, pt := range p.Points {
-		row := []string{pt.Name}
+		row := []doc.Inline{words(pt.Name)}
 		for _, x := range [3]float64{pt.At.X, pt.At.Y, pt.At.Z} {
-			row = append(row, length.Number(x, max(p.Figures, 4)))
+			row = append(row, formula(digits(length.Number(x, max(p.Figures, 4)), length.In(x))))
 		}
-		rows = append(rows, row)
+		points.Add(row...)
 	}
-	return append(out, tableOf([]string{"Point", "x (" + length.Symbol + ")", "y (" + length.Symbol + ")", "z (" + length.Symbol + ")"}, rows...))
+	return append(out, points)
 }
 
 // givenText is a given as typed, where that is a number; computed it is its value.
@@ -84,11 +78,4 @@ func givenText(p *problem.Problem, g *problem.Given, s *sheet.Sheet) string {
 		return ""
 	}
 	return p.Units.For(g.Value.Dim).Format(g.Value.V[0], max(p.Figures, 4))
-}
-
-func listOf(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }

@@ -145,9 +145,9 @@ T = "13.7 N"
 	page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
 	want := "# Lamp\n\nName: " + strings.Repeat(".", 40) + "\n\n## Problem\n\nA lamp of 12 N.\n\n## Figure\n\n![Figure 1][figure-1]\n\n" +
 		"## Given\n\n| Name | Value |\n| --- | --- |\n| W | 12 N |\n| V | 1.714 N |\n\n" +
-		"| Point | x (m) | y (m) | z (m) |\n| --- | --- | --- | --- |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3.000 |\n\n" +
+		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3.000 |\n\n" +
 		"## Asked\n\nFind T and T.length, to 3 significant figures.\n\n| Result | Value | Unit |\n| --- | --- | --- |\n" +
-		"| T | " + blanks + " | N |\n| T.length | " + blanks + " | m |\n\n## Caution\n\n"
+		"| T | " + strings.Repeat(".", valueWidth) + " | N |\n| T.length | " + strings.Repeat(".", valueWidth) + " | m |\n\n## Caution\n\n"
 	if text := readable("md", page); err != nil || !strings.HasPrefix(text, want) {
 		t.Errorf("%v\n%s\nwant\n%s", err, text, want)
 	}

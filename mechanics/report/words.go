@@ -40,19 +40,10 @@ func SenseWord(s *statics.Solution, j int) string {
 	return "none"
 }
 
-// SenseMark is the textbook's mark beside a member's force: T or C, else empty.
-func SenseMark(s *statics.Solution, j int) string {
-	switch SenseWord(s, j) {
-	case "tension":
-		return "T"
-	case "compression":
-		return "C"
-	}
-	return ""
-}
-
 // ResultText is an unknown's value to the sheet's figures, or the range it may have.
-func ResultText(s *statics.Solution, j int) string {
+func ResultText(s *statics.Solution, j int) string { return resultText(s, j, " .. ") }
+
+func resultText(s *statics.Solution, j int, between string) string {
 	x, f := s.X[j], s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
 	n := s.Problem.Figures
 	switch {
@@ -69,7 +60,7 @@ func ResultText(s *statics.Solution, j int) string {
 	case math.IsInf(x.Low, -1):
 		return "at most " + f.Format(x.High, n)
 	}
-	return f.Format(x.Low, n) + " .. " + f.Format(x.High, n)
+	return f.Format(x.Low, n) + between + f.Format(x.High, n)
 }
 
 // UsePercent is a part of a limit in per cent, with the words that an unbounded

@@ -91,8 +91,7 @@ func TestRouteStepsOfFixtures(t *testing.T) {
 
 func TestRouteStepsInText(t *testing.T) {
 	for name, want := range map[string]string{
-		"beam-on-supports": `
-working
+		"beam-on-supports": `Working
 
  1  Beam
     ΣM_A on the beam contains only B: Ax and Ay pass through A.
@@ -106,10 +105,9 @@ working
     ΣF_y on the beam contains only Ay. B is already known.
       ΣF_y = Ay + B - 0.8 P - W_beam = 0
       ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
-      Ay = 600 N
+        Ay = 600 N
 `,
-		"frame-of-two-members": `
-working
+		"frame-of-two-members": `Working
 
  1  Two-force member right
     Forces act on the right part at B and C only, so it is a two-force member
@@ -137,8 +135,7 @@ working
       Cx = 0.8 S_right = -400 N
       Cy = -0.6 S_right = 300 N
 `,
-		"camera-on-four-wires": `
-working
+		"camera-on-four-wires": `Working
 
  1  No hand solution
     There is no hand solution: no unknown that is asked for has a single

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
-	"trivet/mechanics/report"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/working"
 )
 
@@ -436,7 +436,7 @@ func sentences(steps []working.Step) string {
 	var out []string
 	for _, step := range steps {
 		out = append(out, step.Title)
-		for _, line := range report.Lines(step.Body) {
+		for _, line := range doc.Lines(step.Body) {
 			if strings.HasSuffix(line, ".") {
 				out = append(out, "  "+line)
 			}

@@ -1,0 +1,367 @@
+package doc
+
+import (
+	"slices"
+	"strings"
+)
+
+// Gap is the space between two parts of a formula, or two words.
+type Gap int
+
+// The gaps.
+const (
+	None     Gap = iota
+	Relation     // around = and its like; a line may break before it
+	Plus         // around + and - between terms; a line may break before it too
+	Dot          // around · between numbers
+	Times        // around ×
+	Factor       // between factors
+	Comma        // behind a comma
+	Unit         // between a number and its unit, or words
+	Beside       // between formulas side by side
+	SumOf        // behind Σ
+	Word         // between words
+	Indent       // before what goes on in the next line
+)
+
+// Setter sets the parts of a formula, and words, in one format: as T, which is code,
+// cells of a terminal or ink on paper. The walk decides where parentheses, signs and
+// gaps stand.
+type Setter[T any] interface {
+	Letter(m Math) T // a symbol or vector, without its subscript
+	Number(digits string, m Math) T
+	Words(text string) T
+	Sign(text string) T // of a relation or an operator, a comma, a parenthesis, Σ
+	Space(g Gap) T
+	Join(of ...T) T
+	Sub(m Math, base, sub T) T
+	Power(base, up T, exponent Math) T
+	Fraction(over, under T) T
+	Root(in T) T
+	Fence(op Op, in T) T // of Paren or Size, as high as what is in it
+	Grid(op Op, rows [][]T) T
+	Width(T) float64
+	Traits() Traits
+	Small() Setter[T]  // for a subscript or a power
+	Inline() Setter[T] // for a line of prose, or a cell of a matrix
+
+	Prose(text string, style Style) T
+	Fit(word string, style Style, room float64) int // how many bytes of a word fit, one character at least
+}
+
+// Traits are what a format can.
+type Traits struct {
+	Flat   bool // fractions stand as a/b
+	Linear bool // all is written in one line of characters: a root needs parentheses, and 1e-3 stays so
+	Small  bool // it is set in a subscript
+}
+
+// Piece is a part of a formula that no line break parts. Lead is Relation or Plus where
+// a line may begin with it, and Deep tells that it stands in parentheses.
+type Piece[T any] struct {
+	Box  T
+	Lead Gap
+	Deep bool
+}
+
+// Set sets a formula in one.
+func Set[T any](s Setter[T], m Math) T { return whole(s, Pieces(s, m)) }
+
+func whole[T any](s Setter[T], of []Piece[T]) T {
+	if len(of) == 1 {
+		return of[0].Box
+	}
+	var parts []T
+	for k, p := range of {
+		if k > 0 {
+			parts = append(parts, s.Space(p.Lead))
+		}
+		parts = append(parts, p.Box)
+	}
+	return s.Join(parts...)
+}
+
+// walker takes one formula apart.
+type walker[T any] struct{ s Setter[T] }
+
+// Pieces takes a formula apart at its relations and signs.
+func Pieces[T any](s Setter[T], m Math) []Piece[T] {
+	w := walker[T]{s}
+	if of := w.pieces(m); len(of) > 0 {
+		return of
+	}
+	return w.one(s.Words(""))
+}
+
+func (w walker[T]) one(box T) []Piece[T] { return []Piece[T]{{Box: box}} }
+
+func (w walker[T]) set(m Math) T { return Set(w.s, m) }
+
+func (w walker[T]) pieces(m Math) []Piece[T] {
+	s := w.s
+	switch m.Op {
+	case Symbol, Vec, UnitVec:
+		base := s.Letter(m)
+		if len(m.Of) > 0 {
+			base = s.Sub(m, base, Set(s.Small(), m.Of[0]))
+		}
+		return w.one(base)
+	case Number:
+		return w.one(w.number(m))
+	case Words:
+		return w.one(w.words(m.Text))
+	case Relate:
+		return w.relate(m)
+	case Sum:
+		return w.sum(m)
+	case Neg:
+		if in := operand(m, 0); in.Op == Number && s.Traits().Linear {
+			return w.one(s.Number("-"+in.Text, in)) // the sign is the number's
+		}
+		return w.behind(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("-"))
+	case BigSum:
+		return w.behind(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("Σ"), s.Space(SumOf))
+	case Product:
+		return w.product(m)
+	case Cross:
+		left, right := w.pieces(inParens(operand(m, 0), Sum, Neg)), w.pieces(inParens(operand(m, 1), Sum, Neg))
+		return w.join(left, right, s.Space(Times), s.Sign("×"), s.Space(Times))
+	case Function:
+		return w.behind(w.pieces(inParens(operand(m, 0), Sum, Neg, Product, Fraction)), s.Words(m.Text), s.Space(Unit))
+	case Degrees:
+		return w.join(w.pieces(inParens(operand(m, 0), Sum)), w.one(s.Sign("°")))
+	case Row:
+		return w.row(m)
+	case Paren:
+		return w.paren(m)
+	case Fraction:
+		if s.Traits().Flat {
+			return w.one(s.Join(w.set(inParens(operand(m, 0), Sum, Neg)), s.Sign("/"), w.set(inParens(operand(m, 1), Sum, Neg, Product))))
+		}
+		return w.one(s.Fraction(w.set(operand(m, 0)), w.set(operand(m, 1))))
+	case Root:
+		in := operand(m, 0)
+		if s.Traits().Linear {
+			in = inParens(in, Sum, Power, Product)
+		}
+		return w.one(s.Root(w.set(in)))
+	case Power:
+		base := w.set(inParens(operand(m, 0), Sum, Neg, Product, Fraction))
+		return w.one(s.Power(base, Set(s.Small(), operand(m, 1)), operand(m, 1)))
+	case Size:
+		return w.one(s.Fence(Size, w.set(operand(m, 0))))
+	case Column, Grid, Det:
+		return w.one(w.grid(m))
+	}
+	return nil
+}
+
+// operand is one of a node's operands, empty words where it has not so many.
+func operand(m Math, k int) Math {
+	if k < len(m.Of) {
+		return m.Of[k]
+	}
+	return Math{Op: Words}
+}
+
+// inParens puts a formula in parentheses where it is one of the given.
+func inParens(m Math, ops ...Op) Math {
+	for _, op := range ops {
+		if m.Op == op {
+			return Math{Op: Paren, Of: []Math{m}}
+		}
+	}
+	return m
+}
+
+// behind sets the first piece behind something.
+func (w walker[T]) behind(of []Piece[T], before ...T) []Piece[T] {
+	if len(of) == 0 {
+		of = w.one(w.s.Words(""))
+	}
+	of[0].Box = w.s.Join(append(before, of[0].Box)...)
+	return of
+}
+
+// join sets pieces behind others, with something between.
+func (w walker[T]) join(left, right []Piece[T], between ...T) []Piece[T] {
+	if len(left) == 0 || len(right) == 0 {
+		return append(left, right...)
+	}
+	last := &left[len(left)-1]
+	last.Box = w.s.Join(append(append([]T{last.Box}, between...), right[0].Box)...)
+	return append(left, right[1:]...)
+}
+
+// number is digits; 1.89e-3 is a power of ten where the format can raise.
+func (w walker[T]) number(m Math) T {
+	digits, power, scientific := strings.Cut(m.Text, "e")
+	if !scientific || w.s.Traits().Linear {
+		return w.s.Number(m.Text, m)
+	}
+	exponent := Math{Op: Number, Text: power}
+	if digits, minus := strings.CutPrefix(power, "-"); minus {
+		exponent = Math{Op: Neg, Of: []Math{{Op: Number, Text: digits}}}
+	}
+	ten := w.s.Power(w.s.Number("10", Math{Op: Number, Text: "10"}), Set(w.s.Small(), exponent), exponent)
+	return w.s.Join(w.s.Number(digits, m), w.s.Space(Times), w.s.Sign("×"), w.s.Space(Times), ten)
+}
+
+// words are upright; the power of a unit, as in ft^2, is raised where the format can.
+func (w walker[T]) words(text string) T {
+	unit, power, raised := strings.Cut(text, "^")
+	if !raised || w.s.Traits().Linear || power == "" {
+		return w.s.Words(text)
+	}
+	n := 1
+	for n < len(power) && power[n] >= '0' && power[n] <= '9' {
+		n++
+	}
+	exponent := Math{Op: Number, Text: power[:n]}
+	out := w.s.Power(w.s.Words(unit), Set(w.s.Small(), exponent), exponent)
+	if power[n:] != "" {
+		out = w.s.Join(out, w.words(power[n:]))
+	}
+	return out
+}
+
+func (w walker[T]) relate(m Math) (out []Piece[T]) {
+	for k, x := range m.Of {
+		of := w.pieces(x)
+		if k > 0 {
+			of = w.behind(of, w.s.Sign(m.Text), w.s.Space(Relation))
+			of[0].Lead = Relation
+		}
+		out = append(out, of...)
+	}
+	return out
+}
+
+func (w walker[T]) sum(m Math) (out []Piece[T]) {
+	for k, x := range m.Of {
+		minus, rest := signed(x)
+		of := w.pieces(rest)
+		sign := map[bool]string{true: "-", false: "+"}[minus]
+		switch {
+		case k > 0:
+			of = w.behind(of, w.s.Sign(sign), w.s.Space(Plus))
+			of[0].Lead = Plus
+		case minus:
+			of = w.behind(of, w.s.Sign(sign))
+		}
+		out = append(out, of...)
+	}
+	return out
+}
+
+// signed takes the sign off a term.
+func signed(m Math) (minus bool, rest Math) {
+	switch {
+	case m.Op == Neg:
+		return true, inParens(operand(m, 0), Sum)
+	case m.Op == Product && len(m.Of) > 0:
+		if minus, first := signed(m.Of[0]); minus {
+			return true, Math{Op: Product, Of: append([]Math{first}, m.Of[1:]...)}
+		}
+	}
+	return false, m
+}
+
+// product sets a point before a number, nothing between parentheses, else a space.
+func (w walker[T]) product(m Math) (out []Piece[T]) {
+	for k, x := range m.Of {
+		if k == 0 {
+			out = w.pieces(inParens(x, Sum))
+			continue
+		}
+		var between []T
+		switch before := m.Of[k-1].Op; {
+		case before == Paren && x.Op == Paren:
+		case before != Paren && x.Op == Number, before == Number && x.Op == Fraction:
+			between = []T{w.s.Space(Dot), w.s.Sign("·"), w.s.Space(Dot)}
+		default:
+			between = []T{w.s.Space(Factor)}
+		}
+		out = w.join(out, w.pieces(inParens(x, Sum, Neg)), between...)
+	}
+	return out
+}
+
+// row sets formulas and words side by side.
+func (w walker[T]) row(m Math) (out []Piece[T]) {
+	for k, x := range m.Of {
+		of := w.pieces(x)
+		if k > 0 {
+			if g := w.rowGap(m.Of[k-1], x); g != None {
+				out = w.join(out, of, w.s.Space(g))
+				continue
+			}
+		}
+		out = w.join(out, of)
+	}
+	return out
+}
+
+func (w walker[T]) rowGap(before, m Math) Gap {
+	switch {
+	case w.s.Traits().Small,
+		m.Op == Words && (m.Text == "" || strings.ContainsAny(m.Text[:1], " ,;.:)")),
+		before.Op == Words && (before.Text == "" || strings.HasSuffix(before.Text, " ")):
+		return None
+	case m.Op == Words, before.Op == Words:
+		return Unit
+	}
+	return Beside
+}
+
+// paren sets a list in parentheses; a line may break in it, unless it is higher than one.
+func (w walker[T]) paren(m Math) (out []Piece[T]) {
+	together := false
+	for k, x := range m.Of {
+		together = together || tall(x)
+		if k == 0 {
+			out = w.pieces(x)
+		} else {
+			out = w.join(out, w.pieces(x), w.s.Sign(","), w.s.Space(Comma))
+		}
+	}
+	if len(out) == 0 {
+		out = w.one(w.s.Words(""))
+	}
+	if together {
+		return w.one(w.s.Fence(Paren, whole(w.s, out)))
+	}
+	for k := range out[1:] {
+		out[k+1].Deep = true
+	}
+	out = w.behind(out, w.s.Sign("("))
+	last := &out[len(out)-1]
+	last.Box = w.s.Join(last.Box, w.s.Sign(")"))
+	return out
+}
+
+// tall tells a formula that is higher than a line where the format can.
+func tall(m Math) bool {
+	switch m.Op {
+	case Grid, Column, Det, Fraction:
+		return true
+	}
+	return slices.ContainsFunc(m.Of, tall)
+}
+
+func (w walker[T]) grid(m Math) T {
+	s := w.s.Inline()
+	var rows [][]T
+	for _, r := range m.Of {
+		entries := r.Of
+		if m.Op == Column {
+			entries = []Math{r}
+		}
+		var row []T
+		for _, e := range entries {
+			row = append(row, Set(s, e))
+		}
+		rows = append(rows, row)
+	}
+	return w.s.Grid(m.Op, rows)
+}

@@ -1,0 +1,230 @@
+package paper
+
+import (
+	"math"
+	"unicode"
+	"unicode/utf8"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/ink"
+)
+
+// box is a piece of a formula or a sentence on paper, its corner at the left end of its
+// baseline: rise above it, fall below.
+type box struct {
+	d                 ink.Drawing
+	width, rise, fall float64
+}
+
+// add sets another box behind this one, so far down.
+func (b *box) add(o box, down float64) {
+	b.d.Put(o.d, ink.Vec{X: b.width, Y: down}, 1)
+	b.width += o.width
+	b.rise, b.fall = math.Max(b.rise, o.rise-down), math.Max(b.fall, o.fall+down)
+}
+
+// scaled is a box at another size.
+func (b box) scaled(k float64) box {
+	out := box{width: k * b.width, rise: k * b.rise, fall: k * b.fall}
+	out.d.Put(b.d, ink.Vec{}, k)
+	return out
+}
+
+// setter sets formulas and words at a size. Inline ones keep to the height of a line.
+type setter struct {
+	size          float64
+	style         ink.Style // of words
+	tone          ink.Tone
+	inline, small bool
+}
+
+var _ doc.Setter[box] = setter{}
+
+// rise and fall are how high a line of text reaches, in sizes.
+const rise, fall = 0.7, 0.22
+
+func (t setter) text(style ink.Style, s string) (b box) {
+	if s != "" {
+		run := ink.Run{Text: s, Style: style}
+		b.d.Write(ink.Vec{}, t.size, t.tone, run)
+		b.width, b.rise, b.fall = ink.Width(t.size, run), rise*t.size, fall*t.size
+	}
+	return b
+}
+
+func (t setter) Traits() doc.Traits              { return doc.Traits{Flat: t.inline, Small: t.small} }
+func (t setter) Inline() doc.Setter[box]         { t.inline = true; return t }
+func (t setter) Width(b box) float64             { return b.width }
+func (t setter) Words(text string) box           { return t.text(ink.Regular, text) }
+func (t setter) Number(s string, _ doc.Math) box { return t.text(ink.Regular, s) }
+
+func (t setter) Small() doc.Setter[box] {
+	t.size *= 0.72
+	t.small, t.inline = true, true
+	return t
+}
+
+func (t setter) Letter(m doc.Math) box {
+	style := ink.Italic
+	switch r, _ := utf8.DecodeRuneInString(m.Text); {
+	case m.Op == doc.Vec:
+		style = ink.Bold
+	case m.Op == doc.UnitVec:
+		style = ink.BoldItalic
+	case unicode.Is(unicode.Greek, r) && unicode.IsUpper(r): // upright, as is usual
+		style = ink.Regular
+	}
+	return t.text(style, m.Text)
+}
+
+func (t setter) Sign(text string) box {
+	if text == "-" {
+		text = "−"
+	}
+	return t.text(ink.Regular, text)
+}
+
+// gaps are the spaces of formulas, in sizes.
+var gaps = map[doc.Gap]float64{doc.Relation: 0.28, doc.Plus: 0.22, doc.Dot: 0.18, doc.Times: 0.22, doc.Factor: 0.16, doc.Comma: 0.25, doc.Unit: 0.2, doc.Beside: 0.12, doc.SumOf: 0.06, doc.Indent: 2}
+
+func (t setter) Space(g doc.Gap) box {
+	if g == doc.Word {
+		return box{width: ink.Advance(" ", t.style, t.size)}
+	}
+	k := gaps[g]
+	if t.small {
+		k *= 0.3
+	}
+	return box{width: k * t.size}
+}
+
+func (t setter) Join(of ...box) (b box) {
+	for _, o := range of {
+		b.add(o, 0)
+	}
+	return b
+}
+
+func (t setter) Sub(_ doc.Math, base, sub box) box {
+	base.width += 0.02 * t.size
+	base.add(sub, 0.18*t.size)
+	return base
+}
+
+func (t setter) Power(base, up box, _ doc.Math) box {
+	base.add(up, -math.Max(0.34*t.size, base.rise-0.4*t.size))
+	return base
+}
+
+func (t setter) Fraction(over, under box) (b box) {
+	over, under = over.scaled(0.92), under.scaled(0.92)
+	pad := 0.12 * t.size
+	b.width = math.Max(over.width, under.width) + 2*pad
+	axis := -0.26 * t.size // the bar lies at the height of a minus sign
+	up, down := axis-0.2*t.size-over.fall, axis+0.2*t.size+under.rise
+	b.d.Put(over.d, ink.Vec{X: (b.width - over.width) / 2, Y: up}, 1)
+	b.d.Put(under.d, ink.Vec{X: (b.width - under.width) / 2, Y: down}, 1)
+	b.d.Line(t.tone, 0.05*t.size, ink.Vec{X: pad / 2, Y: axis}, ink.Vec{X: b.width - pad/2, Y: axis})
+	b.rise, b.fall = over.rise-up, under.fall+down
+	return b
+}
+
+func (t setter) Root(in box) (b box) {
+	w := 0.55 * t.size
+	top, bottom := in.rise+0.14*t.size, in.fall
+	b.d.Line(t.tone, 0.055*t.size, ink.Vec{X: 0, Y: -0.22 * t.size}, ink.Vec{X: 0.14 * t.size, Y: -0.3 * t.size},
+		ink.Vec{X: 0.3 * t.size, Y: bottom}, ink.Vec{X: w, Y: -top}, ink.Vec{X: w + in.width + 0.1*t.size, Y: -top})
+	b.d.Put(in.d, ink.Vec{X: w + 0.04*t.size}, 1)
+	b.width = w + in.width + 0.12*t.size
+	b.rise, b.fall = top+0.05*t.size, in.fall
+	return b
+}
+
+func (t setter) Fence(op doc.Op, in box) box {
+	sign := map[doc.Op][2]string{doc.Size: {"|", "|"}, doc.Paren: {"(", ")"}}[op]
+	if in.rise > 0.95*t.size || in.fall > 0.4*t.size {
+		return t.fenced(in, op)
+	}
+	pad := box{}
+	if op == doc.Size {
+		pad.width = 0.06 * t.size
+	}
+	return t.Join(t.text(ink.Regular, sign[0]), pad, in, pad, t.text(ink.Regular, sign[1]))
+}
+
+// fenced draws signs as high as what stands between them.
+func (t setter) fenced(in box, op doc.Op) (b box) {
+	pad := 0.22 * t.size
+	top, bottom := -in.rise-0.08*t.size, in.fall+0.08*t.size
+	b.width = pad + 0.1*t.size
+	b.add(in, 0)
+	b.width += pad + 0.1*t.size
+	for _, side := range [][2]float64{{0.08 * t.size, pad * 0.7}, {b.width - 0.08*t.size, -pad * 0.7}} {
+		x, inwards := side[0], side[1]
+		a, c := ink.Vec{X: x, Y: top}, ink.Vec{X: x, Y: bottom}
+		switch op {
+		case doc.Size, doc.Det:
+			b.d.Line(t.tone, 0.055*t.size, a, c)
+		case doc.Grid, doc.Column:
+			b.d.Line(t.tone, 0.055*t.size, a.Add(ink.Vec{X: inwards}), a, c, c.Add(ink.Vec{X: inwards}))
+		default: // a round bracket as a shallow arc
+			var arc []ink.Vec
+			const steps = 12
+			for i := range steps + 1 {
+				k := float64(i)/steps*2 - 1
+				arc = append(arc, ink.Vec{X: x + inwards*k*k, Y: (top+bottom)/2 + k*(bottom-top)/2})
+			}
+			b.d.Line(t.tone, 0.06*t.size, arc...)
+		}
+	}
+	b.rise, b.fall = -top, bottom
+	return b
+}
+
+// Grid sets a matrix, its columns to the right.
+func (t setter) Grid(op doc.Op, rows [][]box) box {
+	var widths []float64
+	for _, r := range rows {
+		for k, c := range r {
+			if k == len(widths) {
+				widths = append(widths, 0)
+			}
+			widths[k] = math.Max(widths[k], c.width)
+		}
+	}
+	const lead = 1.25
+	height := lead * t.size * float64(len(rows))
+	top, gap := -height/2-0.26*t.size, 0.8*t.size
+	in := box{rise: -top, fall: height + top}
+	for i, r := range rows {
+		x, y := 0.0, top+lead*t.size*(float64(i)+0.5)+0.26*t.size
+		for k, c := range r {
+			in.d.Put(c.d, ink.Vec{X: x + widths[k] - c.width, Y: y}, 1)
+			x += widths[k] + gap
+		}
+		in.width = math.Max(in.width, x-gap)
+	}
+	return t.fenced(in, op)
+}
+
+func (t setter) Prose(text string, style doc.Style) box { return t.text(t.styled(style), text) }
+
+func (t setter) styled(style doc.Style) ink.Style {
+	if style == doc.Emphasis {
+		return ink.Italic
+	}
+	return t.style
+}
+
+// Fit is how many bytes of a word go into a room; one character at least.
+func (t setter) Fit(word string, style doc.Style, room float64) int {
+	n := 0
+	for n < len(word) {
+		_, next := utf8.DecodeRuneInString(word[n:])
+		if n > 0 && ink.Advance(word[:n+next], t.styled(style), t.size) > room {
+			break
+		}
+		n += next
+	}
+	return n
+}

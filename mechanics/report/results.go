@@ -1,0 +1,428 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/plate"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
+	"trivet/mechanics/statics"
+	"trivet/mechanics/uncertainty"
+	"trivet/units"
+)
+
+// The builders of what is said of a solution, each for every document that says it. The
+// effect t of the ± of the inputs may be nil.
+
+// summary is what solve prints as text: results and what they rest on, in few lines.
+func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
+	p := s.Problem
+	d := &doc.Doc{Title: oneLine(p.Title), Foot: sourceLine(p)}
+	var verdict []doc.Block
+	for _, says := range s.VerdictWords() { // the warnings stand on standard error
+		verdict = append(verdict, doc.Say(says))
+	}
+	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
+	d.Add(section("Unknowns", unknownLines(s, t)))
+	d.Add(section("Asked", askedLines(s)))
+	d.Add(trustSection(t))
+	d.Add(section("Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
+	d.Add(section("Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
+	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: summaryChecks(s, t)})
+	d.Add(doc.Section{Blocks: governing(s, t)})
+	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Reference answers", Blocks: answerChecks(s)})
+	d.Add(doc.Section{Role: doc.Caution, Blocks: []doc.Block{doc.Say("Caution: " + Caution + ".")}})
+	return d
+}
+
+// section is a table under its title, nothing where it has no rows.
+func section(title string, t *doc.Table) doc.Section {
+	out := doc.Section{Level: 1, Title: title}
+	if len(t.Rows) > 0 {
+		out.Blocks = []doc.Block{t}
+	}
+	return out
+}
+
+func words(text string) doc.Inline  { return doc.Inline{Words: text} }
+func formula(m doc.Math) doc.Inline { return doc.Inline{Math: &m} }
+func side(of ...doc.Math) doc.Math  { return doc.Math{Op: doc.Row, Of: of} }
+func upright(text string) doc.Math  { return doc.Math{Op: doc.Words, Text: text} }
+func digits(text string, v float64) doc.Math {
+	if digits, negative := strings.CutPrefix(text, "-"); negative {
+		return doc.Math{Op: doc.Neg, Of: []doc.Math{{Op: doc.Number, Text: digits, Num: -v}}}
+	}
+	return doc.Math{Op: doc.Number, Text: text, Num: v}
+}
+
+// quantity is a value to so many figures, with its unit.
+func quantity(u units.Unit, si float64, figures int) doc.Math {
+	m := digits(u.Number(si, figures), u.In(si))
+	if u.Symbol == "" {
+		return m
+	}
+	return side(m, upright(u.Symbol))
+}
+
+// symbolOf is an unknown's symbol, as the figure and the working have it.
+func symbolOf(p *problem.Problem, j int) doc.Math {
+	runs := plate.UnknownName(p, j)
+	m := doc.Math{Op: doc.Symbol, Text: runs[0].Text, Name: p.Unknowns[j].Name}
+	if len(runs) > 1 {
+		m.Of = []doc.Math{upright(ink.Plain(runs[1:]))}
+	}
+	return m
+}
+
+// valueOf is an unknown's value, or in words what it may be.
+func valueOf(s *statics.Solution, j int) doc.Math {
+	switch x := s.X[j]; {
+	case s.Verdict == statics.NoEquilibrium:
+		return upright("none")
+	case x.Fixed:
+		return quantity(s.Problem.Units.For(s.Problem.Unknowns[j].Dim), x.Value, s.Problem.Figures)
+	}
+	return upright(ResultText(s, j))
+}
+
+// useOf is how much of its limit an unknown uses, and whether that is at risk.
+func useOf(s *statics.Solution, t *uncertainty.Effect, j int) (says string, risk bool) {
+	limit, use, ok := LimitUse(s, j)
+	if !ok || s.Verdict == statics.NoEquilibrium {
+		return "", false
+	}
+	line := s.Problem.Unknowns[j].Line
+	risk = t.CheckAtRisk(slices.IndexFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == line }))
+	return UsePercent(s.Problem, use) + " of " + s.Problem.Units.Force.Format(limit, s.Problem.Figures), risk
+}
+
+// unknownLines are the unknowns in lines: T1 = 2 kN, tension, the use of its limit.
+func unknownLines(s *statics.Solution, t *uncertainty.Effect) *doc.Table {
+	out := doc.NewTable("", "", "", "", "")
+	for j := range s.X {
+		use, risk := useOf(s, t, j)
+		row := []doc.Inline{formula(symbolOf(s.Problem, j)), formula(side(upright("="), valueOf(s, j))), words(SenseWord(s, j)), words(use)}
+		if risk {
+			row = append(row, words(AtRisk))
+		}
+		out.Add(row...)
+	}
+	return out
+}
+
+// resultSection is the verdict and a table of the unknowns, without the columns that say
+// nothing.
+func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
+	out := doc.Section{Role: doc.Results, Level: 1, Title: "Results"}
+	for _, w := range s.Words() {
+		out.Blocks = append(out.Blocks, doc.Say(say.Capital(w)+"."))
+	}
+	table := doc.NewTable("Unknown", "Value", "Sense", "Use of its limit")
+	table.Columns[1].Align = doc.Right
+	columns := 2
+	for j := range s.X {
+		sense := SenseWord(s, j)
+		use, risk := useOf(s, t, j)
+		if risk {
+			use += ", " + AtRisk
+		}
+		switch {
+		case use != "":
+			columns = 4
+		case sense != "":
+			columns = max(columns, 3)
+		}
+		table.Add(formula(symbolOf(s.Problem, j)), formula(valueOf(s, j)), words(sense), words(use))
+	}
+	table.Columns = table.Columns[:columns]
+	if len(table.Rows) > 0 {
+		out.Blocks = append(out.Blocks, table)
+	}
+	return out
+}
+
+// askedLines are the results asked for, or why one has no value; nothing where all are
+// unknowns, which stand above.
+func askedLines(s *statics.Solution) *doc.Table {
+	out := doc.NewTable("", "")
+	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Kind != problem.AskUnknown || q.Unknown < 0 }) {
+		return out
+	}
+	for _, q := range s.Problem.Asked {
+		v, err := s.Evaluate(q)
+		if err != nil {
+			out.Add(words(q.Name), words(err.Error()))
+			continue
+		}
+		out.Add(words(q.Name), formula(side(upright("="), quantity(s.Problem.Units.For(q.Dim), v, s.Problem.Figures))))
+	}
+	return out
+}
+
+// summaryChecks are the checks; those of unit vectors that hold take one line.
+func summaryChecks(s *statics.Solution, t *uncertainty.Effect) (out []doc.Block) {
+	var lines []string
+	off := 0.0
+	for _, c := range s.Checks {
+		if c.Kind == statics.CheckUnit && c.OK {
+			lines, off = append(lines, c.Subject), max(off, c.Value)
+		}
+	}
+	if len(lines) > 0 {
+		all := statics.Check{Kind: statics.CheckUnit, Subject: strings.Join(lines, ", "), Value: off, OK: true}
+		out = append(out, &doc.Check{Text: doc.Plain(all.Says(s.Problem))})
+	}
+	for k, c := range s.Checks {
+		if c.Kind != statics.CheckUnit || !c.OK {
+			out = append(out, checkBlock(s, t, k))
+		}
+	}
+	return out
+}
+
+func checkBlock(s *statics.Solution, t *uncertainty.Effect, k int) doc.Block {
+	c := &s.Checks[k]
+	return &doc.Check{State: doc.Held(c.OK, t.CheckAtRisk(k)), Text: doc.Plain(c.Says(s.Problem))}
+}
+
+// answerChecks are the reference answers.
+func answerChecks(s *statics.Solution) (out []doc.Block) {
+	for _, a := range s.Answers {
+		says := a.Says(s.Problem)
+		if a.Why != "" {
+			says += " (" + a.Why + ")"
+		}
+		out = append(out, &doc.Check{State: doc.Held(a.OK, false), Text: doc.Plain(says)})
+	}
+	return out
+}
+
+// governing says what the governing limit has in use, and whether that is at risk.
+func governing(s *statics.Solution, t *uncertainty.Effect) []doc.Block {
+	c, ok := s.Governing()
+	if !ok {
+		return nil
+	}
+	says := "Governing: " + c.Says(s.Problem)
+	if t.CheckAtRisk(slices.Index(s.Checks, c)) {
+		says += "; " + AtRisk + " within the ±"
+	}
+	return []doc.Block{doc.Say(says + ".")}
+}
+
+// AtRisk heads what holds as typed and may not within the ±.
+const AtRisk = "at risk"
+
+// riskChecks are what is at risk, in sentences.
+func riskChecks(t *uncertainty.Effect) (out []doc.Block) {
+	if t == nil {
+		return nil
+	}
+	for _, says := range t.AtRisk() {
+		out = append(out, &doc.Check{State: doc.AtRisk, Text: doc.Plain(says + ".")})
+	}
+	return out
+}
+
+// riskSection is the same on a page, where it stands before the results.
+func riskSection(t *uncertainty.Effect) doc.Section {
+	return doc.Section{Role: doc.Risk, Level: 1, Title: "At risk within the ± of the inputs", Blocks: riskChecks(t)}
+}
+
+// trustSection is what the ± of the inputs does to the results.
+func trustSection(t *uncertainty.Effect) doc.Section {
+	out := doc.Section{Level: 1, Title: "How far the inputs can be trusted"}
+	if t == nil {
+		return out
+	}
+	table := doc.NewTable("Result", "Value", "Independent", "Worst case", "Mostly from")
+	table.Columns[1].Align = doc.Right
+	var alone []string
+	for i := range t.Spreads {
+		s := &t.Spreads[i]
+		if !s.Changed {
+			alone = append(alone, s.Label())
+			continue
+		}
+		ends, high := t.Ends(s)
+		if s.Bounded() {
+			ends += " to " + high
+		}
+		table.Add(words(s.Label()), words(t.ValueText(s)), words(t.PlusText(s)), words(ends), words(t.Mostly(s)))
+	}
+	if len(table.Rows) > 0 {
+		out.Blocks = append(out.Blocks, table)
+	}
+	for _, says := range t.Notes() {
+		out.Blocks = append(out.Blocks, doc.Say(says+"."))
+	}
+	if t.TooMany {
+		return out
+	}
+	inputs := make([]string, len(t.Measured))
+	for i := range inputs {
+		inputs[i] = t.From(i)
+	}
+	notes := []string{"inputs with ±: " + strings.Join(inputs, ", ")}
+	if len(alone) > 0 {
+		says := "not changed by them: "
+		if !t.Search.All {
+			says = "not seen to change: "
+		}
+		notes = append(notes, says+strings.Join(alone, ", "))
+	}
+	for _, says := range append(notes, t.Meaning()...) {
+		out.Blocks = append(out.Blocks, doc.Note(says+"."))
+	}
+	return out
+}
+
+// lineTable is the vectors of the lines of action.
+func lineTable(p *problem.Problem) *doc.Table {
+	axes := "xyz"
+	if p.Planar {
+		axes = "xy"
+	}
+	length := p.Units.Length
+	heads := []string{"", "", "path"}
+	for _, axis := range axes {
+		heads = append(heads, "r"+string(axis))
+	}
+	heads = append(heads, "|r| "+length.Symbol)
+	for _, axis := range axes {
+		heads = append(heads, "u"+string(axis))
+	}
+	out := doc.NewTable(heads...)
+	out.Whole = true
+	for k := 3; k < len(heads); k++ {
+		out.Columns[k].Align = doc.Right
+	}
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		for k, leg := range l.Legs {
+			path := p.Points[leg.From].Name
+			cells := []doc.Inline{words(l.Name), words(l.Kind.String()), {}}
+			if k > 0 {
+				cells[0], cells[1] = doc.Inline{}, doc.Inline{}
+			}
+			for k := range axes {
+				cells = append(cells, doc.Inline{})
+				if leg.To >= 0 {
+					cells[3+k] = figures([]float64{leg.R.X, leg.R.Y, leg.R.Z}[k]/length.Factor, p.Figures+1)
+				}
+			}
+			switch {
+			case leg.To >= 0:
+				path += " " + p.Points[leg.To].Name
+				cells = append(cells, figures(leg.Length/length.Factor, p.Figures+1))
+			case len(l.Path) == 2 && l.Between():
+				path += " " + p.Points[l.Path[1]].Name
+				fallthrough
+			default:
+				cells = append(cells, doc.Inline{})
+			}
+			cells[2] = words(path)
+			for k := range axes {
+				cells = append(cells, decimals([]float64{leg.U.X, leg.U.Y, leg.U.Z}[k]))
+			}
+			out.Add(cells...)
+		}
+	}
+	return out
+}
+
+func figures(x float64, n int) doc.Inline { return formula(digits(units.Figures(x, n), x)) }
+func decimals(x float64) doc.Inline       { return formula(digits(units.Decimals(x, 4), x)) }
+
+// mostColumns is up to how many unknowns the equations stand as a matrix: a wider
+// one is mostly noughts and leaves the 80 columns of a page.
+const mostColumns = 6
+
+// systemTable is the equations with what is left over of each: as a matrix, or as sums.
+func systemTable(s *statics.Solution) *doc.Table {
+	if len(s.X) == 0 {
+		return doc.NewTable()
+	}
+	matrix := len(s.X) <= mostColumns
+	heads := []string{"", "", "", "", ""}
+	if matrix {
+		heads = []string{""}
+		for _, c := range s.System.Cols {
+			heads = append(heads, c.Name)
+		}
+		heads = append(heads, "", "right side", "residual")
+	}
+	out := doc.NewTable(heads...)
+	out.Whole = true
+	for k := 1; k < len(heads); k++ {
+		out.Columns[k].Align = doc.Right
+	}
+	if !matrix {
+		out.Columns[1].Align, out.Columns[4].Align = doc.Left, doc.Left
+	}
+	for i, row := range s.System.Rows {
+		e := equationOf(s, i)
+		cells := []doc.Inline{words("Σ" + row.Axis + " " + row.Name)}
+		left := e.left
+		if matrix {
+			for j := range s.System.Cols {
+				cells = append(cells, decimals(s.Coefficient(i, j)))
+			}
+		} else {
+			cells, left = append(cells, formula(e.sum)), "left over "+left
+		}
+		out.Add(append(cells, words("="), formula(e.right), words(left+" "+e.unit.Symbol))...)
+	}
+	return out
+}
+
+// equation is an equation of the system as a sum.
+type equation struct {
+	sum, right doc.Math
+	unit       units.Unit
+	left       string // what is left over of it, in its unit
+}
+
+func equationOf(s *statics.Solution, i int) equation {
+	e := equation{unit: s.Problem.Units.For(s.System.Rows[i].Dim()), sum: doc.Math{Op: doc.Sum}}
+	for _, t := range s.System.Terms[i] {
+		c := s.Coefficient(i, t.Col)
+		m := doc.Math{Op: doc.Symbol, Text: s.System.Cols[t.Col].Name, Name: s.System.Cols[t.Col].Name}
+		if size := math.Abs(c); size != 1 {
+			m = doc.Math{Op: doc.Product, Of: []doc.Math{digits(units.Decimals(size, 4), size), m}}
+		}
+		if c < 0 {
+			m = doc.Math{Op: doc.Neg, Of: []doc.Math{m}}
+		}
+		e.sum.Of = append(e.sum.Of, m)
+	}
+	if len(e.sum.Of) == 0 {
+		e.sum = digits("0", 0)
+	}
+	right := s.System.B[i]/e.unit.Factor + 0 // no negative zero
+	e.right = digits(units.Figures(right, s.Problem.Figures+2), right)
+	e.left = fmt.Sprintf("%.1e", s.Residuals[i].Value/e.unit.Factor)
+	return e
+}
+
+// LineEquations writes each equation of the system as a sum, with what is left
+// over of it: "ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, left over 0 N".
+func LineEquations(s *statics.Solution) (out []string) {
+	if len(s.X) == 0 {
+		return nil
+	}
+	for i, row := range s.System.Rows {
+		e := equationOf(s, i)
+		if s.Residuals[i].Value == 0 {
+			e.left = "0"
+		}
+		sum := doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{e.sum, side(e.right, upright(e.unit.Symbol))}}
+		out = append(out, "Σ"+row.Axis+" "+row.Name+": "+doc.LineMath(sum)+", left over "+e.left+" "+e.unit.Symbol)
+	}
+	return out
+}
