@@ -73,8 +73,7 @@ func (f *finder) usable(c *candidate, n *net) bool {
 	return (x > usableTol*size || x < -usableTol*size) && finite(x)
 }
 
-// candidates lists the equations for a group with these symbols left. rich adds
-// those that take a search.
+// candidates lists the equations for a group with these symbols left.
 func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 	f.coordinates(try)
 	perp := perpCost
