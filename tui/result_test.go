@@ -158,7 +158,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")
-	r.sees("A hand solution is sought for up to 150 unknowns; this", "has 300.")
+	r.sees("A solution by hand is sought for up to 150 unknowns;", "has 300.")
 }
 
 func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
@@ -168,7 +168,7 @@ func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
 	text := strings.Replace(hanging, "[lines]", "C = \"0, 4\"\n[lines]\nT3 = { kind = \"cable\", path = \"D C\" }", 1)
 	r = newRig(t, text, 120, 36)
 	r.keys("alt+h")
-	r.sees("There is no hand solution: no unknown that is asked")
+	r.sees("No unknown that is asked for has a single value.")
 	r.keys("alt+i", "right")
 	// T1 = T2 along (±3, 4)/5, so 1.6 T1 + T3 = 60 N: T3 is at most 60 N, T1 60/1.6 = 37.5 N.
 	r.tells("T3: greatest value 60.0 N, where T1 and T2 go slack")

@@ -73,18 +73,9 @@ func (f *finder) usable(c *candidate, n *net) bool {
 	return (x > usableTol*size || x < -usableTol*size) && finite(x)
 }
 
-// candidates lists the equations for a group with these symbols left. rich adds
-// those that take a search.
+// candidates lists the equations for a group with these symbols left.
 func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
-	dims := 3
-	if f.p.Planar {
-		dims = 2
-	}
-	for k := range dims {
-		c := candidate{along: axis(k), named: named()}
-		c.named.Axis = "xyz"[k]
-		try(&c)
-	}
+	f.coordinates(try)
 	perp := perpCost
 	switch {
 	case g.rigid:
@@ -102,6 +93,15 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 	f.spaceForces(g, left, perp, try)
 	if g.rigid {
 		f.spaceMoments(g, left, try)
+	}
+}
+
+// coordinates are the sums of forces along the coordinates.
+func (f *finder) coordinates(try func(*candidate)) {
+	for k := range f.dims {
+		c := candidate{along: axis(k), named: named()}
+		c.named.Axis = "xyz"[k]
+		try(&c)
 	}
 }
 

@@ -42,7 +42,7 @@ func (f *finder) equation(g *group, c *candidate, of ...*net) Equation {
 	return e
 }
 
-// drops says why what is not known by now, and is not in an equation, drops out.
+// drops says why an unknown symbol that is not in an equation drops out.
 func (f *finder) drops(e *Equation) {
 	for _, n := range f.left(e.g) {
 		if f.coef(&e.c, n) == 0 {

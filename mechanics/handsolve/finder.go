@@ -41,7 +41,7 @@ type part struct {
 type finder struct {
 	s       *statics.Solution
 	p       *problem.Problem
-	n       int // unknowns
+	n, dims int // unknowns, and coordinates
 	cutFree int // bodies that a force acts on
 	origin  r3.Vec
 	tol     float64
@@ -68,7 +68,10 @@ type finder struct {
 // newFinder prepares a search for some unknowns.
 func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 	p := s.Problem
-	f := &finder{s: s, p: p, n: len(p.Unknowns), tol: zeroTol, deep: deep}
+	f := &finder{s: s, p: p, n: len(p.Unknowns), dims: 3, tol: zeroTol, deep: deep}
+	if p.Planar {
+		f.dims = 2
+	}
 	count := 0
 	for act := range p.Acts() {
 		f.origin = r3.Add(f.origin, act.At)

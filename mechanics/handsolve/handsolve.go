@@ -63,9 +63,9 @@ const (
 // Step is one step of the route. Values are in SI.
 type Step struct {
 	Kind      Kind
-	Member    int // TwoForce, Components: index in Members
-	Zero      []Inspection
-	Equations []Equation // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
+	Member    int          // TwoForce, Components: index in Members
+	Zero      []Inspection // ZeroForce: joint by joint
+	Equations []Equation   // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
 	Finds     []Found
 	Needs     []int // symbols found before that the equations contain
 	Screw     bool  // Together: on a single body what contains one unknown alone is a screw of some pitch

@@ -67,11 +67,7 @@ func (f *finder) findMember(b int) {
 // none where the joint does not prevent all translations, or one is tied already.
 func (f *finder) shares(b, joint int, out r3.Vec) []Share {
 	j := &f.p.Joints[joint]
-	dims := 3
-	if f.p.Planar {
-		dims = 2
-	}
-	if len(j.Forces) != dims {
+	if len(j.Forces) != f.dims {
 		return nil
 	}
 	if j.First != b {

@@ -102,14 +102,10 @@ func (f *finder) allTogether() bool {
 
 // rows are the equations of a body as the system has them.
 func (f *finder) rows(g *group, try func(*candidate)) {
-	dims, first := 3, 0
+	f.coordinates(try)
+	first := 0
 	if f.p.Planar {
-		dims, first = 2, 2
-	}
-	for k := range dims {
-		c := candidate{along: axis(k), named: named()}
-		c.named.Axis = "xyz"[k]
-		try(&c)
+		first = 2
 	}
 	b := &f.p.Bodies[g.bodies[0]]
 	if b.Particle {

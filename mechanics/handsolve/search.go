@@ -15,9 +15,9 @@ type found struct {
 	cost float64
 }
 
-// search writes the cheapest equation with one unknown left, again and again;
-// where there is none, one about an axis that must be worked out, then one for a section, then
-// the smallest set of equations that must be solved together. It stops when what
+// search writes the cheapest equation with one unknown left, again and again; where
+// there is none, one about an axis that must be worked out, then one for a section,
+// then the smallest set of equations that must be solved together. It stops when what
 // is wanted is derived, and drops what did not lead there.
 func (f *finder) search() {
 	for k := range f.route.Members {

@@ -19,7 +19,7 @@ import (
 // same bodies are one step. Where there is no hand solution a single step says why.
 func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
 	if len(r.Steps) == 0 {
-		return []Step{{Kind: Route, Title: "No hand solution", Body: []doc.Block{say("There is no hand solution: " + refusals[r.Why] + ".")}}}
+		return []Step{{Kind: Route, Title: "Solution by hand", Body: []doc.Block{say(refusals[r.Why])}}}
 	}
 	w := routeWriter{builder: builder{s: s, p: s.Problem, axes: 3}, r: &r}
 	if w.p.Planar {
@@ -40,12 +40,13 @@ func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
 	return out
 }
 
+// refusals say why there is no hand solution.
 var refusals = map[handsolve.Refusal]string{
-	handsolve.NoFreeBody:     "no body is cut free",
-	handsolve.NoUnknown:      "there are no unknowns",
-	handsolve.NoEquilibrium:  "there is no equilibrium",
-	handsolve.NoneAsked:      "what is asked for does not depend on the unknowns",
-	handsolve.NoSingleValues: "no unknown that is asked for has a single value",
+	handsolve.NoFreeBody:     "There is no free body to write equations for.",
+	handsolve.NoUnknown:      "There is nothing to solve by hand: no force is unknown.",
+	handsolve.NoEquilibrium:  "There is no equilibrium, so the equations have no solution.",
+	handsolve.NoneAsked:      "What is asked for follows from the loads and the geometry: no equation has to be solved.",
+	handsolve.NoSingleValues: "No unknown that is asked for has a single value.",
 }
 
 // follows tells that a step is one more equation on the bodies of the one before.

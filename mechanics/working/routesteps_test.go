@@ -137,9 +137,8 @@ func TestRouteStepsInText(t *testing.T) {
 `,
 		"camera-on-four-wires": `Working
 
- 1  No hand solution
-    There is no hand solution: no unknown that is asked for has a single
-    value.
+ 1  Solution by hand
+    No unknown that is asked for has a single value.
 `,
 	} {
 		fx, ok := fixtures.Get(name)

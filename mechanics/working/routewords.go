@@ -242,36 +242,38 @@ func (w *routeWriter) sumOn(e *handsolve.Equation) []any {
 	return out
 }
 
-// direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2.
+// direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2; in the
+// plane n = u of the unknown that it is along.
 func (w *routeWriter) direction(e *handsolve.Equation) []any {
 	of := []doc.Math{letter("n")}
 	n := &e.Named
 	var perp []any
+	if len(n.Perp) > 0 {
+		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
+	}
 	switch {
-	case len(n.Perp) == 2 || len(n.Perp) == 1 && n.Axis != 0:
-		a, u, ok := w.unitAlong(n.Perp[0])
-		b, v := unitVec(string("ijk"[max(n.Axis, 'x')-'x'])), axisVector(n.Axis)
-		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
-		if len(n.Perp) == 2 {
-			var second bool
-			b, v, second = w.unitAlong(n.Perp[1])
-			ok = ok && second
-		} else {
-			perp = append(perp, " and the "+string(n.Axis)+" axis")
-		}
-		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
-			a, b = b, a
-		}
-		if ok {
-			of = append(of, fraction(cross(a, b), size(cross(a, b))))
-		}
-	case len(n.Perp) == 1:
-		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
+	case len(n.Perp) > 0 && w.p.Planar:
 		if u, v, ok := w.unitAlong(n.Along); ok {
 			if r3.Dot(v, e.Along) < 0 {
 				u = neg(u)
 			}
 			of = append(of, u)
+		}
+	case len(n.Perp) > 0:
+		a, u, first := w.unitAlong(n.Perp[0])
+		b, v, second := doc.Math{}, r3.Vec{}, true
+		if n.Axis != 0 {
+			k := n.Axis - 'x'
+			b, v = unitVec("ijk"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
+			perp = append(perp, " and the "+string(n.Axis)+" axis")
+		} else {
+			b, v, second = w.unitAlong(n.Perp[1])
+		}
+		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
+			a, b = b, a
+		}
+		if first && second {
+			of = append(of, fraction(cross(a, b), size(cross(a, b))))
 		}
 	}
 	return append([]any{equal(append(of, w.tuple(e.Along))...)}, perp...)
@@ -297,16 +299,6 @@ func (w *routeWriter) unitAlong(symbol int) (doc.Math, r3.Vec, bool) {
 		}
 	}
 	return doc.Math{}, r3.Vec{}, false
-}
-
-func axisVector(name byte) r3.Vec {
-	switch name {
-	case 'x':
-		return r3.Vec{X: 1}
-	case 'y':
-		return r3.Vec{Y: 1}
-	}
-	return r3.Vec{Z: 1}
 }
 
 // center describes the point or the axis of a sum of moments that has no name.

@@ -263,12 +263,12 @@ Joint C
   ΣF_x on joint C contains only BC: AC has no component in that direction. CD is already known.
 `,
 	"falling": `
-No hand solution
-  There is no hand solution: there is no equilibrium.
+Solution by hand
+  There is no equilibrium, so the equations have no solution.
 `,
 	"four wires": `
-No hand solution
-  There is no hand solution: no unknown that is asked for has a single value.
+Solution by hand
+  No unknown that is asked for has a single value.
 `,
 	"frame": `
 Two-force member right

@@ -23,9 +23,9 @@ type Working struct {
 // NoRoute says why a working has no steps of a hand route.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
+		return fmt.Sprintf("A solution by hand is sought for up to %d unknowns; this problem has %d.", mostByHand, n)
 	}
-	return "There is no hand solution: " + refusals[handsolve.NoUnknown] + "."
+	return refusals[handsolve.NoUnknown]
 }
 
 // Kind says what a step does.
