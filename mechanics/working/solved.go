@@ -210,7 +210,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		}
 		name := b.bodyWords(j.First) + " " + conclusion + " at " + b.p.Points[j.Point].Name
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
-			say("Friction needed for equilibrium, and the most that is available:"),
+			say("Friction needed for equilibrium, and the maximum available:"),
 			aligned(b.equals(append(form, value(c.Value))...),
 				b.equals(available, product(letter("μ"), b.unknown(normal)), product(b.number(j.Friction), grouped(b.number(f.In(push)))), value(j.Friction*push))),
 			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))

@@ -23,9 +23,9 @@ type Working struct {
 // NoRoute says why a working has no steps of a hand route.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("A solution by hand is sought for up to %d unknowns; this problem has %d.", mostByHand, n)
+		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
 	}
-	return "There is nothing to solve by hand: no force is unknown."
+	return "There is no route by hand: nothing is unknown."
 }
 
 // Kind says what a step does.
@@ -54,7 +54,7 @@ const (
 // the step shows and nothing else.
 type Step struct {
 	Kind  Kind
-	Title string // "Unit vector along T1"
+	Title string // "Position and unit vector along T1"
 	Body  []doc.Block
 	About Subject
 	Hand  *handsolve.Step // of a step of the hand route: its equations; else nil
