@@ -70,10 +70,14 @@ func (s *sketch) largest(body int) float64 {
 }
 
 func (s *sketch) long(value, most float64, known bool) float64 {
-	if !known || most == 0 || math.IsInf(most, 0) {
-		return arrowLow + arrowMore/2
+	k := 1.0
+	if len(s.p.Bodies) > 1 {
+		k = arrowSmall
 	}
-	return arrowLow + arrowMore*math.Min(1, math.Abs(value)/most)
+	if !known || most == 0 || math.IsInf(most, 0) {
+		return k * (arrowLow + arrowMore/2)
+	}
+	return k * (arrowLow + arrowMore*math.Min(1, math.Abs(value)/most))
 }
 
 // named is a force's label: its name and, where it has one, its value.

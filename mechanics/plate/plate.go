@@ -16,10 +16,11 @@ import (
 
 // Sizes on paper, in points.
 const (
-	planeWidth, planeHeight = 330, 230 // of a planar problem's figure
+	planeWidth, planeHeight = 330, 180 // of a planar problem's figure
 	viewSize                = 165      // of each of the views of a problem in space
-	freeSize                = 115      // of a body cut free, without its arrows
+	freeSize                = 84       // of a body cut free, without its arrows
 	freeSmall               = 64       // and of one of several, so that two stand side by side
+	arrowSmall              = 0.7      // of its arrows, beside those of one body alone
 	textSize                = 9.5
 	captionSize             = 9
 	margin                  = 6

@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -87,7 +88,7 @@ func (b *builder) vectorOf(q problem.Query) (force, moment r3.Vec, symbol doc.Ma
 	switch q.Kind {
 	case problem.AskLoads:
 		force, moment = b.loadsOn(q.Body)
-		return force, moment, subscripted("R", b.p.Bodies[q.Body].Name)
+		return force, moment, b.loadsSymbol(q.Body)
 	case problem.AskSpread:
 		d := &b.p.Loads[q.Load]
 		return r3.Scale(d.Total, d.Direction), r3.Vec{}, resultant(d)
@@ -361,6 +362,15 @@ func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, re
 		formula(b.equals(theta, turn, with, result))}
 }
 
+// loadsSymbol is the symbol of the resultant of a body's loads, apart from a joint's reaction of the same name.
+func (b *builder) loadsSymbol(body int) doc.Math {
+	name := b.p.Bodies[body].Name
+	if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == name }) {
+		return doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{words(name + ",loads")}}
+	}
+	return subscripted("R", name)
+}
+
 // holder is the name of the line, joint, load or body that a result is of.
 func (b *builder) holder(q problem.Query) string {
 	switch {
@@ -379,6 +389,9 @@ func (b *builder) magnitudeSymbol(q problem.Query) doc.Math {
 	letter := "R"
 	if q.Line >= 0 {
 		letter = "F"
+	}
+	if q.Line < 0 && q.Body >= 0 {
+		return size(vector(letter, b.loadsSymbol(q.Body).Of[0]))
 	}
 	return size(vector(letter, leafed(named(b.holder(q)))))
 }

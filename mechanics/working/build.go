@@ -41,6 +41,7 @@ func Build(s *statics.Solution) *Working {
 		w.Hand = handsolve.Find(s)
 	}
 	b.collect()
+	b.find()
 	b.cutFree()
 	if len(s.X) > 0 {
 		b.equations()
@@ -82,7 +83,8 @@ type builder struct {
 	axes        int // 2 in the plane, 3 in space
 	acts        [][]act
 	ties        []tie
-	derivedSize map[string]bool // magnitudes of asked forces that stand derived
+	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
+	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
 }
 

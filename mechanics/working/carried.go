@@ -23,8 +23,8 @@ func (b *builder) equals(of ...doc.Math) doc.Math {
 		extra := 0
 		for ; extra <= moreFigures; extra++ {
 			side := reprinted(of[k], b.p.Figures+extra)
-			same, known := b.comesOut(side, of[result])
-			if !known {
+			same, numeric := b.comesOut(side, of[result])
+			if !numeric {
 				break
 			}
 			if same || extra == moreFigures {
@@ -95,14 +95,17 @@ func reprinted(m doc.Math, n int) doc.Math {
 }
 
 // comesOut tells whether a side, worked out from its printed numbers, is the printed
-// result to half a unit of its last place; known is false where the side has symbols
-// whose factors are not numbers.
-func (b *builder) comesOut(side, result doc.Math) (same, known bool) {
+// result to half a unit of its last place; numeric is false where the side has symbols
+// that stand for no number.
+func (b *builder) comesOut(side, result doc.Math) (same, numeric bool) {
 	names, own := map[string]bool{}, map[string]bool{}
 	symbolsIn(side, own)
 	symbolsIn(result, names)
+	known := map[string]float64{}
 	for name := range own {
-		if !names[name] {
+		if x, has := b.found[name]; has && !names[name] {
+			known[name] = x
+		} else if !names[name] {
 			return false, false
 		}
 	}
@@ -111,7 +114,7 @@ func (b *builder) comesOut(side, result doc.Math) (same, known bool) {
 		probes = append(probes, name)
 	}
 	for _, one := range probes {
-		p := printed{one: one, figures: b.p.Figures}
+		p := printed{one: one, known: known, figures: b.p.Figures}
 		x, r := p.eval(side), p.eval(result)
 		if !x.ok || !r.ok || x.vector != r.vector {
 			return false, false
@@ -142,21 +145,38 @@ func euler() doc.Math { return letter("e") }
 
 func isEuler(m doc.Math) bool { return m.Op == doc.Symbol && m.Name == "" && m.Text == "e" && len(m.Of) == 0 }
 
+// keyOf tells symbols apart: a name of the sheet from a letter.
 func keyOf(m doc.Math) string {
-	text := m.Name
-	if text == "" {
-		text = m.Text
-		for _, x := range m.Of {
-			text += "_" + keyOf(x)
-		}
+	if m.Name != "" {
+		return "name " + m.Name
+	}
+	text := m.Text
+	for _, x := range m.Of {
+		text += "_" + keyOf(x)
 	}
 	return text
+}
+
+// find notes the numbers that the symbols of unknowns and tied forces stand for, in the units shown.
+func (b *builder) find() {
+	b.found = map[string]float64{}
+	for j := range b.s.X {
+		if b.s.X[j].Fixed {
+			b.found[keyOf(b.unknown(j))] = b.unitOf(j).In(b.s.X[j].Value)
+		}
+	}
+	for k := range b.ties {
+		if x, fixed := b.tieValue(&b.ties[k]); fixed {
+			b.found[keyOf(b.ties[k].name)] = b.p.Units.Force.In(x)
+		}
+	}
 }
 
 // printed works formulas out from their printed numbers, with one symbol set to 1 and the
 // others to 0: what is linear in its symbols is the same where it is so for each.
 type printed struct {
 	one     string
+	known   map[string]float64 // the symbols that stand for a number found before
 	figures int
 }
 
@@ -179,7 +199,7 @@ func (p printed) eval(m doc.Math) reading {
 		if keyOf(m) == p.one {
 			return scalarReading(1)
 		}
-		return scalarReading(0)
+		return scalarReading(p.known[keyOf(m)])
 	case doc.UnitVec:
 		for k, name := range []string{"i", "j", "k"} {
 			if m.Text == name && len(m.Of) == 0 {

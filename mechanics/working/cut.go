@@ -42,7 +42,7 @@ func (b *builder) cutFree() {
 		if added {
 			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
 		} else {
-			says = append(says, b.zero("F"), " and ", b.zero("M"), " ("+english.Count(3*(b.axes-1), "equation")+each(n)+").")
+			says = append(says, b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation")+each(n)+".")
 		}
 		body = append(body, say(says...))
 	}

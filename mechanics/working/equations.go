@@ -65,10 +65,10 @@ func (b *builder) numbers(byHand bool) {
 		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, b.relations()...)...)
 		return
 	}
-	units := []doc.Block{say("With " + b.unitsSaid() + ":")}
+	with := []doc.Block{say("With " + b.unitsSaid() + ":")}
 	for i := range b.p.CutFree() {
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(units, aligned(b.numbersOf(i)...))...)
-		units = nil
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(with, aligned(b.numbersOf(i)...))...)
+		with = nil
 	}
 	b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
 }

@@ -41,8 +41,8 @@ func (b *builder) stretches() []stretch {
 	return out
 }
 
-// table3 is from how many lines on position and unit vectors stand in one table.
-const table3 = 3
+// tabledLines is from how many lines on position and unit vectors stand in one table.
+const tabledLines = 3
 
 // lines are the position vectors with their lengths and unit vectors, then the directions
 // that are typed. A direction along an axis is seen as it is.
@@ -57,7 +57,7 @@ func (b *builder) lines() {
 		}
 	}
 	skew := slices.DeleteFunc(slices.Clone(paths), func(s stretch) bool { return isAxis(s.U) && len(b.p.Lines[s.line].Legs) == 1 })
-	if len(skew) < table3 {
+	if len(skew) < tabledLines {
 		for _, s := range skew {
 			b.step(Position, "Position and unit vector along "+b.legName(s), b.lineSubject(s), aligned(b.position(s), b.lengthOf(s), b.unit(s)))
 		}

@@ -97,11 +97,11 @@ func TestRouteStepsInText(t *testing.T) {
     ΣM_A on the beam contains only B: Ax and Ay pass through A.
       ΣM_A = 6 B - 1.2 P - 3 W_beam = 0
       ΣM_A = 6 B - 1.2 · 500 - 3 · 600 = 0
-      B = 400 N
+         B = 400 N
     ΣF_x on the beam contains only Ax: Ay has no component in that direction.
       ΣF_x = Ax + 0.6 P = 0
       ΣF_x = Ax + 0.6 · 500 = 0
-      Ax = -300 N
+        Ax = -300 N
     ΣF_y on the beam contains only Ay. B is already known.
       ΣF_y = Ay + B - 0.8 P - W_beam = 0
       ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
@@ -111,22 +111,22 @@ func TestRouteStepsInText(t *testing.T) {
 
  1  Two-force member right
     Forces act on the right part at B and C only, so it is a two-force member
-    and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx
-    and Cy.
+    and they lie along BC: S_right, positive in tension, replaces Bx, By, Cx and
+    Cy.
 
  2  Whole frame
     ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-      ΣM_A = -4.8 S_right - 2 load = 0
-      ΣM_A = -4.8 S_right - 2 · 1200 = 0
+         ΣM_A = -4.8 S_right - 2 load = 0
+         ΣM_A = -4.8 S_right - 2 · 1200 = 0
       S_right = -500 N
     ΣM_B on the whole frame contains only Ay: Ax passes through B.
       ΣM_B = -8 Ay + 6 load = 0
       ΣM_B = -8 Ay + 6 · 1200 = 0
-      Ay = 900 N
+        Ay = 900 N
     ΣF_x on the whole frame contains only Ax. S_right is already known.
       ΣF_x = Ax + 0.8 S_right = 0
       ΣF_x = Ax - 0.8 · 500 = 0
-      Ax = 400 N
+        Ax = 400 N
 
  3  Components of the force in the right part
     S_right has these components at the ends of the member:

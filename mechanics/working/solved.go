@@ -79,12 +79,10 @@ func (b *builder) follow() {
 	var about Subject
 	for k := range b.ties {
 		t := &b.ties[k]
-		value, terms := t.is.Const, []doc.Math{}
-		fixed := true
+		value, fixed := b.tieValue(t)
+		var terms []doc.Math
 		for _, x := range t.is.Terms {
-			fixed = fixed && b.s.X[x.Unknown].Fixed
 			u := b.unitOf(x.Unknown)
-			value += x.Coef * b.s.X[x.Unknown].Value
 			terms = append(terms, times(b.number(x.Coef*u.Factor/f.Factor), grouped(b.number(u.In(b.s.X[x.Unknown].Value)))))
 		}
 		if !fixed {
@@ -111,6 +109,16 @@ func (b *builder) follow() {
 		}
 		b.step(Friction, title, about, aligned(of...))
 	}
+}
+
+// tieValue is a tied force, N; fixed is false where an unknown of it has no single value.
+func (b *builder) tieValue(t *tie) (value float64, fixed bool) {
+	value, fixed = t.is.Const, true
+	for _, x := range t.is.Terms {
+		value += x.Coef * b.s.X[x.Unknown].Value
+		fixed = fixed && b.s.X[x.Unknown].Fixed
+	}
+	return value, fixed
 }
 
 // senses says what the signs mean.
@@ -202,7 +210,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		}
 		name := b.bodyWords(j.First) + " " + conclusion + " at " + b.p.Points[j.Point].Name
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
-			say("Friction needed for equilibrium, and the most that is available:"),
+			say("Friction needed for equilibrium, and the maximum available:"),
 			aligned(b.equals(append(form, value(c.Value))...),
 				b.equals(available, product(letter("μ"), b.unknown(normal)), product(b.number(j.Friction), grouped(b.number(f.In(push)))), value(j.Friction*push))),
 			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))

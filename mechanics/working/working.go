@@ -23,7 +23,7 @@ type Working struct {
 // NoRoute says why a working has no steps of a hand route.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("A solution by hand is sought for up to %d unknowns; this problem has %d.", mostByHand, n)
+		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
 	}
 	return refusals[handsolve.NoUnknown]
 }
@@ -56,7 +56,7 @@ const (
 // the step shows and nothing else.
 type Step struct {
 	Kind  Kind
-	Title string // "Unit vector along T1"
+	Title string // "Position and unit vector along T1"
 	Body  []doc.Block
 	About Subject
 	Hand  []*handsolve.Step // of a step of the hand solution: the step that each block was written from; else nil
