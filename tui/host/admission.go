@@ -30,8 +30,8 @@ const keyText = "trivet-key"
 
 // Why one was not admitted, as it is logged.
 var (
-	errUnfit   = errors.New("a key of a kind that is not taken")
-	errNoList  = errors.New("a key in no list")
+	errUnfit   = errors.New("a key of a kind that is not accepted")
+	errNoList  = errors.New("a key that is not listed")
 	errCode    = errors.New("a wrong join code")
 	errKeyless = errors.New("no key where one is needed")
 )

@@ -29,7 +29,7 @@ func TestAPrivateSheetStaysWithinItsBounds(t *testing.T) {
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets", "full", "large")
 	g.keys(down + "\r")
-	g.sees("the sheet has 501 rows, and a visitor's may have 500")
+	g.sees("the sheet has 501 rows, but a visitor's sheet may have 500")
 	g.keys("\x1b[A\r")
 	g.sees("your own copy", "P1")
 	g.keys(down + "\x1b[200~Q1\t9, 9\nQ2\t8, 8\n\x1b[201~")
@@ -99,7 +99,7 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	}
 	l.kept.Store(mostKept - lastBytes)
 	g.keys(down + right + "-3, 456789\r" + save)
-	g.sees("not saved: lamp.toml: the host keeps as much as it can")
+	g.sees("not saved: lamp.toml: the host's storage is full")
 	_ = g.client.Close()
 	waitFor(t, "it is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
 	if n := l.kept.Load(); n != mostKept-lastBytes+int64(len("456789")-len("4")) {
@@ -121,7 +121,7 @@ func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
 	l.kept.Store(mostKept)
 	r.end()
 	g.leaves()
-	g.sees("the sheet could not be saved: the host keeps as much as it can")
+	g.sees("the sheet could not be saved: the host's storage is full")
 	if n := l.kept.Load(); n != mostKept {
 		t.Errorf("%d bytes are kept, %d more than may be", n, n-mostKept)
 	}
@@ -199,7 +199,7 @@ func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
 		t.Helper()
 		g := r.visit(key(t), 120, 30)
 		g.leaves()
-		g.sees("trivet: the host keeps sheets for as many visitors as it can")
+		g.sees("trivet: the host has no room for the sheets of more visitors")
 	}
 	visitors := func(n int) {
 		t.Helper()

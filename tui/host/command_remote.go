@@ -60,7 +60,7 @@ func (h *Host) command(s *session, text string) int {
 		case <-s.over:
 			return cannotDo
 		case <-late:
-			return refuse("the host is busy: try again in a moment")
+			return refuse("the host is busy. Try: again in a moment")
 		}
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)

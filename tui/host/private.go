@@ -154,7 +154,7 @@ func (l *library) hasSpace(folder string) error {
 		taken[v.who.folder] = true
 	}
 	if len(taken) >= maxFolders && !taken[folder] {
-		return errors.New("the host keeps sheets for as many visitors as it can")
+		return errors.New("the host has no room for the sheets of more visitors")
 	}
 	return nil
 }
