@@ -185,11 +185,11 @@ func (c *Call) warn(name string, src *variant.Source) {
 	for _, t := range src.Tasks() {
 		switch {
 		case t.Rivals != "":
-			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),
-				"correct the statements of the variants by hand").In(name))
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("in the statement %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),
+				"correct the variants by hand").In(name))
 		case t.Times == 0:
-			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: the value of %s, %s, is not in it in figures, so it is the same in every variant; each lists %[1]s among the givens", t.Given, t.Value),
-				"check that its words fit every variant").In(name))
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("the statement does not contain %s = %s in figures, so it is the same in every variant, and %[1]s is listed among the givens", t.Given, t.Value),
+				"check that it fits every variant").In(name))
 		}
 	}
 }
