@@ -123,19 +123,19 @@ func TestAKeyThatAKindDoesNotUseIsSaid(t *testing.T) {
 	r.text("pin")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "joints", Row: "B", Key: "normal"}, "+y")
-	r.sees(`? joints B: a pin does not use "normal". Try: take it out`)
+	r.sees(`? joints B: a pin does not use "normal". Try: remove it`)
 }
 
 // Names that are easily taken for something else are said as other doubts are.
 func TestAnUnknownBesideAGivenIsSaid(t *testing.T) {
 	r := newRig(t, "plane = \"xy\"\n[given]\nW = \"400 N\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n"+
 		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"w\" }\n", 120, 36)
-	r.sees("? lines F magnitude: w is an unknown of its own here, beside the given W. Try: W, if that is meant")
+	r.sees("? lines F magnitude: w is a new unknown here, different from the given W. Try: W, if that is meant")
 }
 
 func TestWhatIsDoubtfulIsSaid(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, `on = "particle"`, `on = "pa"`, 1), 120, 36)
-	const says = `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`
+	const says = `points D on: "pa" is a body with the one point D. Try: particle, if that is meant`
 	r.sees("determinate", "? "+says)
 	r.keys("right", "right")
 	r.text("particle")
