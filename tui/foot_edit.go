@@ -19,7 +19,7 @@ func (m Model) drawLine(c grid.Canvas, label string, l line) (start, skip int) {
 }
 
 // drawEdit shows the text being typed and, under it, what is missing. It tells
-// whether it needed the line of the keys for what would do.
+// whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
 	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.line)
 	e, own := m.ownError()

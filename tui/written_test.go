@@ -6,7 +6,7 @@ import (
 )
 
 // An own answer is typed as a text prints it; what is wrong with it is said below it,
-// with what would do.
+// with what to try.
 func TestAnAnswerAsTextsPrintIt(t *testing.T) {
 	for _, c := range []struct{ typed, met, says string }{
 		{"2.5 kN T", "ok", ""}, {"2500 N (T)", "ok", ""}, {"2,500 N tension", "ok", ""}, {"2*1.25 kN", "ok", ""}, {"0.562 kip", "ok", ""}, {"255 kg * g", "ok", ""},

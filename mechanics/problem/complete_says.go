@@ -12,7 +12,7 @@ func (x *things) says(t Thing, name string) string {
 	cell := func(key string) string {
 		row, _ := x.s.Table(t.table()).Row(name)
 		c, ok := row.Cell(key)
-		if info, _ := TableOf(t.table()); !ok && key == info.Plain {
+		if info, _ := tableOf(t.table()); !ok && key == info.Plain {
 			c, _ = row.Cell("")
 		}
 		return strings.TrimSpace(c.Text)

@@ -93,8 +93,8 @@ func (t TableInfo) keyNames() []string {
 	return names
 }
 
-// TableOf gives a table by name.
-func TableOf(name string) (TableInfo, bool) {
+// tableOf gives a table by name.
+func tableOf(name string) (TableInfo, bool) {
 	if t, ok := tableByName[name]; ok {
 		return t.TableInfo, true
 	}
@@ -131,7 +131,7 @@ var tableNames = func() (names []string) {
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := TableOf(table)
+	t, ok := tableOf(table)
 	switch {
 	case !ok:
 		return KeyInfo{}, false

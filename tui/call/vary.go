@@ -17,8 +17,8 @@ import (
 	"trivet/mechanics/variant"
 )
 
-// mostVariants is how many variants a class set has at most.
-const mostVariants = 999
+// maxVariants is how many variants a class set has at most.
+const maxVariants = 999
 
 // varying is what a call of "trivet vary" asks for.
 type varying struct {
@@ -69,8 +69,8 @@ func (v *varying) check() error {
 	switch {
 	case v.count == 0:
 		return diag.New("the number of variants is missing", "-n 24")
-	case v.count < 0 || v.count > mostVariants:
-		return diag.New(fmt.Sprintf("a class set has 1 to %d variants, not %d", mostVariants, v.count), "")
+	case v.count < 0 || v.count > maxVariants:
+		return diag.New(fmt.Sprintf("a class set has 1 to %d variants, not %d", maxVariants, v.count), "")
 	case v.folder == "":
 		return diag.New("the folder for the variants is missing", "-o class")
 	case len(v.formats) == 0:

@@ -225,7 +225,7 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 	return why
 }
 
-// needsKey says what is wrong with the keys that ssh showed, and what would do, in
+// needsKey says what is wrong with the keys that ssh showed, and what to try, in
 // lines of a small terminal.
 func (q *question) needsKey() string {
 	then := "come again."

@@ -203,7 +203,7 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 		{"check -", fmt.Sprintf("check: %d bytes\n", len(lamp)), ""},
 		{"schema", "schema: 0 bytes\n", ""},
 		{"solve /etc/passwd", "", "trivet: sheets are read from standard input only. Try: `solve - < sheet.toml` instead of /etc/passwd\n"},
-		{"sh", "", "trivet: the verbs here are solve, check, sweep, page, new and schema: try `solve - < sheet.toml`\n"},
+		{"sh", "", "trivet: the verbs here are solve, check, sweep, page, new and schema. Try: `solve - < sheet.toml`\n"},
 	} {
 		cmd := exec.Command("ssh", append(p.args(ia, "-T", "-o", "LogLevel=ERROR"), c.command)...)
 		cmd.Stdin = strings.NewReader(lamp)

@@ -115,7 +115,7 @@ func (l *library) store(folder string) *store {
 			}
 			return l.folder.OpenRoot(folder)
 		},
-		most: mostSheets, rows: mostRows, bytes: mostBytes, kept: &l.kept, turn: l.turn(folder),
+		most: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
 	}
 }
 

@@ -22,13 +22,13 @@ import (
 // Quotas of one private visitor. A sheet of 500 rows that is made to be hard takes
 // half a second to solve; each doubling of the rows takes ten times as long.
 const (
-	mostSheets   = 40
-	mostRescued  = 10        // more that may be kept where a session ends
-	mostRows     = 500       // of one sheet
-	mostBytes    = 256 << 10 // of one sheet
-	mostKept     = 2 << 30   // bytes of all visitors together, rescued sheets among them
+	maxSheets    = 40
+	maxRescued   = 10        // more that may be kept where a session ends
+	maxRows      = 500       // of one sheet
+	maxBytes     = 256 << 10 // of one sheet
+	maxKept      = 2 << 30   // bytes of all visitors together, rescued sheets among them
 	longestName  = 80
-	mostListed   = 400 // files looked at in a folder
+	maxListed    = 400 // files looked at in a folder
 	folderMode   = 0o700
 	sheetMode    = 0o600
 	sheetsEnding = ".toml"
@@ -160,7 +160,7 @@ func namesIn(root *os.Root) (all []string) {
 		return nil
 	}
 	defer d.Close()
-	entries, _ := d.ReadDir(mostListed)
+	entries, _ := d.ReadDir(maxListed)
 	for _, e := range entries {
 		if e.Type().IsRegular() && badName(e.Name()) == nil {
 			all = append(all, e.Name())
@@ -194,7 +194,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	case errors.Is(err, fs.ErrNotExist):
 		most := st.most
 		if st.rescues {
-			most += mostRescued
+			most += maxRescued
 		}
 		if st.most > 0 && len(namesIn(root)) >= most {
 			return sheet.Stamp{}, diag.New(fmt.Sprintf("a visitor may keep %d sheets, and there are so many already", st.most), "save over one of them")
@@ -240,7 +240,7 @@ func (st *store) keeps(bytes int64) bool {
 	if st.kept == nil {
 		return true
 	}
-	limit := int64(mostKept)
+	limit := int64(maxKept)
 	if !st.rescues {
 		limit -= lastBytes
 	}
