@@ -53,14 +53,14 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 func TestACellLeftOutSaysSo(t *testing.T) {
 	r := newRig(t, beam, 200, 60)
 	r.keys("alt+4", "down", "right", "right")
-	r.says("A at: A (left out)   all forces; in space also the moments across its axis")
+	r.says("A at: A (left out)   all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
 	if r.m.edit.text != "" {
 		t.Errorf("editing begins with %q", r.m.edit.text)
 	}
 	r.text("C")
 	r.keys("enter", "up")
-	r.says("A at: C   all forces; in space also the moments across its axis")
+	r.says("A at: C   all forces; in space also the moments perpendicular to its axis")
 	r.keys("up", "right")
 	r.says("beam about: C (left out)   moments about C (2.00, 0)")
 }
@@ -69,9 +69,9 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 func TestACellThatTheRowDoesNotHave(t *testing.T) {
 	r := newRig(t, strings.Replace(beam, `{ kind = "pin" }`, `{ kind = "pin", axis = "+z" }`, 1), 200, 60)
 	r.keys("alt+4", "down", "right", "right", "right")
-	r.says("A axis: +z   all forces; in space also the moments across its axis")
+	r.says("A axis: +z   all forces; in space also the moments perpendicular to its axis")
 	r.keys("delete")
-	r.says("A: all forces; in space also the moments across its axis")
+	r.says("A: all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
 	r.sees("a row of this kind has no such cell")
 }

@@ -121,14 +121,14 @@ func (c *choices) parts(head, before string) {
 			}
 		}
 		if kind, _ := c.s.Cell(sheet.Ref{Table: "lines", Row: head, Key: "kind"}); strings.TrimSpace(kind.Text) == "spring" {
-			c.add("stretch", "how far the spring is stretched")
+			c.add("stretch", "the elongation of the spring")
 		}
 	case c.rows[AJoint][head]:
 		forces(false)
 		forces(true)
 	case c.rows[ALoad][head]:
 		forces(false)
-		c.add("at", "how far from its first end the resultant acts")
+		c.add("at", "the distance of the resultant from its first end")
 	}
 	if c.body(head) != NoThing {
 		c.add("loads.", "the resultant of the known forces on it")
