@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -72,13 +73,7 @@ func (m Model) ownError() (problem.Error, bool) {
 }
 
 // bound keeps an offset in a text, at a character's start.
-func bound(at int, text string) int {
-	at = max(min(at, len(text)), 0)
-	for at > 0 && at < len(text) && text[at]&0xc0 == 0x80 {
-		at--
-	}
-	return at
-}
+func bound(at int, text string) int { return diag.RuneStart(text, at) }
 
 // label names a cell: "T1 path".
 func label(s slot) string {

@@ -163,7 +163,7 @@ func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
 func unusedKey(k KeyInfo, kind string) note {
 	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "remove it"}
 	if len(k.Kinds) <= 2 {
-		n.try = "the kind " + strings.Join(k.Kinds, " or ") + ", or remove it"
+		n.try = "the kind " + say.Or(k.Kinds...) + ", or remove it"
 	}
 	return n
 }
