@@ -56,7 +56,7 @@ T = { kind = "cable", path = "P A" }
 W = { kind = "weight", at = "P", magnitude = "10 N" }
 `)
 	want := []string{"determinate, partly constrained: every unknown has one value", "nothing holds P along x, and no load acts that way",
-		`no force acts on E, so it is left out: add a line at E, or take its on = "particle" out`}
+		`no force acts on E, so it is left out. Try: add a line at E, or let it be a fixed point`}
 	if got := s.Words(); !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}

@@ -85,8 +85,8 @@ func TestDirectionOfAReaction(t *testing.T) {
 		}
 	}
 	for name, want := range map[string]string{
-		"A.uz":        "there is no z in the plane: ask for A.ux or .uy",
-		"angle(A, C)": `there is no line or joint "C": name a row of [lines] or [joints]`,
+		"A.uz":        "there is no z in the plane. Try: A.ux or A.uy",
+		"angle(A, C)": `there is no line or joint "C". Try: the name of a line or a joint`,
 	} {
 		if _, err := problem.ParseQuery(s.Problem, name); err == nil || err.Error() != want {
 			t.Errorf("%s: %v, want %s", name, err, want)
