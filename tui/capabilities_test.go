@@ -92,7 +92,7 @@ func capabilities() []capability {
 			{"enter", still("strut")},
 		}},
 		{name: "errors in the cell", at: opens(crane), deeds: []deed{
-			{`right "2, 0"`, all(appears("^^^^ three components are wanted in space"), still("try: add the third"), still("stale"), dressed("^^^^ three", theme.Bad))},
+			{`right "2, 0"`, all(appears("^^^^ expected three components in space"), still("Try: add the third"), still("stale"), dressed("^^^^ expected three", theme.Bad))},
 			{"enter", all(appears("2, 0!"), dressed("2, 0!", theme.Bad), still("D at: "))},
 			{`up "2, 0, 1 kN" enter`, all(appears("2, 0, 1 kN!"))},
 			{"ctrl+z ctrl+z", all(vanishes("!  "), vanishes("stale"))},

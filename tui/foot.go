@@ -54,7 +54,7 @@ func (m Model) drawFoot(c grid.Canvas) {
 	m.drawHints(keysLine)
 }
 
-// place says where an error is and what would do, on one line.
+// place says where an error is and what to try, on one line.
 func (l live) place(e problem.Error) string {
 	at := []string{e.Ref.Table, e.Ref.Row, e.Ref.Key}
 	at = slices.DeleteFunc(at, func(s string) bool { return s == "" })

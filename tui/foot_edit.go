@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -19,7 +20,7 @@ func (m Model) drawLine(c grid.Canvas, label string, l line) (start, skip int) {
 }
 
 // drawEdit shows the text being typed and, under it, what is missing. It tells
-// whether it needed the line of the keys for what would do.
+// whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
 	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.line)
 	e, own := m.ownError()
@@ -72,13 +73,7 @@ func (m Model) ownError() (problem.Error, bool) {
 }
 
 // bound keeps an offset in a text, at a character's start.
-func bound(at int, text string) int {
-	at = max(min(at, len(text)), 0)
-	for at > 0 && at < len(text) && text[at]&0xc0 == 0x80 {
-		at--
-	}
-	return at
-}
+func bound(at int, text string) int { return diag.RuneStart(text, at) }
 
 // label names a cell: "T1 path".
 func label(s slot) string {

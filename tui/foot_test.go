@@ -53,14 +53,14 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 func TestACellLeftOutSaysSo(t *testing.T) {
 	r := newRig(t, beam, 200, 60)
 	r.keys("alt+4", "down", "right", "right")
-	r.says("A at: A (left out)   all forces; in space also the moments across its axis")
+	r.says("A at: A (left out)   all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
 	if r.m.edit.text != "" {
 		t.Errorf("editing begins with %q", r.m.edit.text)
 	}
 	r.text("C")
 	r.keys("enter", "up")
-	r.says("A at: C   all forces; in space also the moments across its axis")
+	r.says("A at: C   all forces; in space also the moments perpendicular to its axis")
 	r.keys("up", "right")
 	r.says("beam about: C (left out)   moments about C (2.00, 0)")
 }
@@ -69,9 +69,9 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 func TestACellThatTheRowDoesNotHave(t *testing.T) {
 	r := newRig(t, strings.Replace(beam, `{ kind = "pin" }`, `{ kind = "pin", axis = "+z" }`, 1), 200, 60)
 	r.keys("alt+4", "down", "right", "right", "right")
-	r.says("A axis: +z   all forces; in space also the moments across its axis")
+	r.says("A axis: +z   all forces; in space also the moments perpendicular to its axis")
 	r.keys("delete")
-	r.says("A: all forces; in space also the moments across its axis")
+	r.says("A: all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
 	r.sees("a row of this kind has no such cell")
 }
@@ -123,19 +123,19 @@ func TestAKeyThatAKindDoesNotUseIsSaid(t *testing.T) {
 	r.text("pin")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "joints", Row: "B", Key: "normal"}, "+y")
-	r.sees(`? joints B: a pin does not use "normal". Try: take it out`)
+	r.sees(`? joints B: a pin does not use "normal". Try: remove it`)
 }
 
 // Names that are easily taken for something else are said as other doubts are.
 func TestAnUnknownBesideAGivenIsSaid(t *testing.T) {
 	r := newRig(t, "plane = \"xy\"\n[given]\nW = \"400 N\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n"+
 		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"w\" }\n", 120, 36)
-	r.sees("? lines F magnitude: w is an unknown of its own here, beside the given W. Try: W, if that is meant")
+	r.sees("? lines F magnitude: w is a new unknown here, different from the given W. Try: W, if that is meant")
 }
 
 func TestWhatIsDoubtfulIsSaid(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, `on = "particle"`, `on = "pa"`, 1), 120, 36)
-	const says = `points D on: "pa" is a body of its own here, with D as its one point: was "particle" meant`
+	const says = `points D on: "pa" is a body with the one point D. Try: particle, if that is meant`
 	r.sees("determinate", "? "+says)
 	r.keys("right", "right")
 	r.text("particle")

@@ -94,7 +94,7 @@ func TestSettingsThatDoNotReadAreSaidAndPassedOver(t *testing.T) {
 	opt := Options{Env: env, Start: true, Width: 200, Height: 60}
 	opt.settle()
 	r := rigOf(t, opt)
-	r.sees("\"pink\" is no theme")
+	r.sees("theme cannot be \"pink\"")
 	if r.m.theme.Set != theme.Seven {
 		t.Error("a setting behind one that does not read is passed over")
 	}

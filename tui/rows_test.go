@@ -231,8 +231,8 @@ func TestRenameInTheUnknowns(t *testing.T) {
 		{"P", "Q", "P is now Q everywhere: in asked, T1, T2 and 1 more"},
 		{"T2", "T7", "T2 is now T7 everywhere: in asked"},
 		{"M0", "Mx", ""},
-		{"P", "T1", `the name "T1" is used already, for a line: take another name`},
-		{"P", "N", `"N" can't name an unknown: use letters, digits and _, beginning with a letter, and no unit`},
+		{"P", "T1", `the name "T1" is already used for a line. Try: another name`},
+		{"P", "N", `"N" cannot be the name of an unknown. Try: letters, digits and _, beginning with a letter`},
 	} {
 		r := newRig(t, tied, 120, 40)
 		before := r.m.history.Current().Text()
@@ -273,13 +273,13 @@ func TestRenameInTheUnknowns(t *testing.T) {
 // The name of a new row is refused where it stands, and the sheet is as before.
 func TestTheNameOfANewRow(t *testing.T) {
 	for _, c := range []struct{ pane, name, says string }{
-		{"alt+2", "B C", `"B C" can't name a point: use one word without , ( ) . ? or quotes`},
-		{"alt+2", "W", `the name "W" is used already, for a given: take another name`},
-		{"alt+2", "A", `the name "A" is used already, for a point: take another name`},
-		{"alt+3", "W", `the name "W" is used already, for a given: take another name`},
-		{"alt+3", "T1", `the name "T1" is used already, for a line: take another name`},
-		{"alt+1", "N", "a given can't be called N, which is a unit: choose another name, such as N1"},
-		{"alt+1", "2a", `"2a" can't be used as a name in a cell: use letters, digits and _, beginning with a letter`},
+		{"alt+2", "B C", `"B C" cannot be the name of a point. Try: one word without , ( ) . ? or quotes`},
+		{"alt+2", "W", `the name "W" is already used for a given. Try: another name`},
+		{"alt+2", "A", `the name "A" is already used for a point. Try: another name`},
+		{"alt+3", "W", `the name "W" is already used for a given. Try: another name`},
+		{"alt+3", "T1", `the name "T1" is already used for a line. Try: another name`},
+		{"alt+1", "N", "a given cannot be named N, which is a unit. Try: N1"},
+		{"alt+1", "2a", `"2a" cannot be used as a name in a cell. Try: letters, digits and _, beginning with a letter`},
 	} {
 		r := newRig(t, hanging, 120, 36)
 		before := r.m.history.Current().Text()

@@ -73,7 +73,7 @@ func TestSettingsAreListedAndChangedFromTheKeyboard(t *testing.T) {
 	r.keys("down", "down")
 	r.text("13")
 	r.keys("enter")
-	r.sees("figures is a whole number from 1 to 12, not \"13\": write figures = 3", "figures: 13")
+	r.sees("figures is a whole number from 1 to 12, not \"13\". Try: 3", "figures: 13")
 	r.keys("backspace", "backspace", "4", "down")
 	r.sees("up: +z")
 	r.keys("end", "up", "up")
@@ -97,11 +97,11 @@ func TestSettingsThatCannotBeKeptHoldForTheSession(t *testing.T) {
 		{"no folder", "", "~/.config/trivet/settings.toml: part of the path is a file, not a folder", func(path string) error {
 			return os.WriteFile(filepath.Dir(path), nil, 0o600)
 		}},
-		{"a link to nowhere", "", "the folder of settings cannot be made", func(path string) error {
+		{"a link to nowhere", "", "the settings folder cannot be made", func(path string) error {
 			return os.Symlink("nowhere/at/all", filepath.Dir(path))
 		}},
 		{"no TOML", "theme = dark\n", "this value is not in quotes", nil},
-		{"more than one value", "theme = [\"dark\"]\n", "theme is more than one value in the file of settings", nil},
+		{"more than one value", "theme = [\"dark\"]\n", "theme has more than one value in the settings file", nil},
 	} {
 		r, path := settled(t, c.text, Options{Start: true, Width: 200, Height: 60})
 		if c.spoil != nil {

@@ -236,7 +236,7 @@ func refusal(turn int32) error {
 	case 1:
 		return &sheet.ChangedError{Time: time.Unix(0, 0)}
 	case 2:
-		return diag.New("the disk is full; nothing was changed", "make room")
+		return diag.New("the disk is full, so nothing was changed", "make room")
 	}
 	return nil
 }

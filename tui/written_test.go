@@ -6,14 +6,14 @@ import (
 )
 
 // An own answer is typed as a text prints it; what is wrong with it is said below it,
-// with what would do.
+// with what to try.
 func TestAnAnswerAsTextsPrintIt(t *testing.T) {
 	for _, c := range []struct{ typed, met, says string }{
 		{"2.5 kN T", "ok", ""}, {"2500 N (T)", "ok", ""}, {"2,500 N tension", "ok", ""}, {"2*1.25 kN", "ok", ""}, {"0.562 kip", "ok", ""}, {"255 kg * g", "ok", ""},
-		{"2.5 kN C", "no", "your T1: sign reversed: it is no compression"},
-		{"2.5 T", "", "Try: 2.5 kN T, or 2.5 (T)"},
-		{"2,500", "", "Try: 2500, or 2.500"},
-		{"2,5", "", "try: write 2.5"},
+		{"2.5 kN C", "no", "your T1: sign reversed: it is not compression"},
+		{"2.5 T", "", "Try: 2.5 kN T or 2.5 (T)"},
+		{"2,500", "", "Try: 2500 or 2.500"},
+		{"2,5", "", "Try: 2.5"},
 	} {
 		r := newRig(t, mast(t, "T2 = \"2.60 kN\"\n"), 120, 40)
 		r.keys("alt+5", "right", "right", "right", "right", "right", "right")

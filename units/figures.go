@@ -177,9 +177,9 @@ func Decimals(x float64, places int) string {
 // counted in units of the last place. It leaves what lies near the middle between
 // two of them to the digits, and what is parted into thousands.
 func fewDecimals(x float64, places int) (string, bool) {
-	const most, mostPlaces, near = 1e4, 6, 1e-4
+	const most, maxPlaces, near = 1e4, 6, 1e-4
 	size := math.Abs(x)
-	if size >= most-1 || places < 1 || places > mostPlaces {
+	if size >= most-1 || places < 1 || places > maxPlaces {
 		return "", false
 	}
 	power := 1

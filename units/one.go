@@ -142,7 +142,7 @@ func severalValues(text string, at diag.Span, n int) *diag.Error {
 	return diag.At(at, fmt.Sprintf("expected one value, but %s is %s", text, say.Number(n)), oneComma(text))
 }
 
-// oneComma is what would do where a comma makes two values of one, most likely a
+// oneComma is what to try where a comma makes two values of one, most likely a
 // decimal comma: 6.0 for 6,0, and 1234.5 N for 1.234,5 N. Only where nothing else
 // can be meant is it given.
 func oneComma(text string) string {

@@ -6,9 +6,9 @@ import (
 )
 
 const (
-	// mostChance is the greatest chance that made-up numbers would fit a claim by
+	// maxChance is the greatest chance that made-up numbers would fit a claim by
 	// accident: above it nothing is claimed.
-	mostChance = 0.05
+	maxChance = 0.05
 	// spreadOf is the natural logarithm of the range in which wrong numbers are taken
 	// to lie, evenly by their logarithm: a decade.
 	spreadOf = math.Ln10
@@ -55,7 +55,7 @@ func (k *Key) mistakes(marks []Mark) []string {
 				tied++
 			}
 		}
-		if best.of >= 0 && tied == 1 && k.chance(marks, best.hits)*float64(tried) <= mostChance {
+		if best.of >= 0 && tied == 1 && k.chance(marks, best.hits)*float64(tried) <= maxChance {
 			return k.claim(marks, best)
 		}
 	}

@@ -74,9 +74,9 @@ func TestMutantsAreNamed(t *testing.T) {
 	}
 }
 
-// mostFalse is the greatest share of made-up numbers of which something more than
+// maxFalse is the greatest share of made-up numbers of which something more than
 // "wrong" or "close" is said.
-const mostFalse = 0.05
+const maxFalse = 0.05
 
 // Made-up numbers seldom have a mistake named: the rate is measured on a sample of
 // every sheet, three figures evenly spread by their logarithm over a decade on both
@@ -131,8 +131,8 @@ func TestFalseClaims(t *testing.T) {
 		}
 	}
 	t.Logf("of %d made-up numbers among right ones a mistake is named of %.2f %%", alone, 100*float64(named)/float64(alone))
-	if rate := float64(named) / float64(alone); rate > mostFalse {
-		t.Errorf("a mistake is named in %.1f %% of single made-up numbers, more than %.1f %%", 100*rate, 100*mostFalse)
+	if rate := float64(named) / float64(alone); rate > maxFalse {
+		t.Errorf("a mistake is named in %.1f %% of single made-up numbers, more than %.1f %%", 100*rate, 100*maxFalse)
 	}
 	wrongly := 0
 	says := ""
@@ -143,8 +143,8 @@ func TestFalseClaims(t *testing.T) {
 		}
 	}
 	t.Logf("%d answers of %d students; as if of %.2f %% of the students%s", total, students, 100*float64(claimed)/float64(students), says)
-	if rate := float64(wrongly) / float64(total); rate > mostFalse {
-		t.Errorf("a mistake is named in %.1f %% of made-up numbers, more than %.1f %%", 100*rate, 100*mostFalse)
+	if rate := float64(wrongly) / float64(total); rate > maxFalse {
+		t.Errorf("a mistake is named in %.1f %% of made-up numbers, more than %.1f %%", 100*rate, 100*maxFalse)
 	}
 }
 

@@ -10,9 +10,9 @@ import (
 )
 
 const (
-	// mostFollowed is the number of unknowns up to which it is looked for what follows
+	// maxFollowed is the number of unknowns up to which it is looked for what follows
 	// from a wrong one by any equations; beyond, only single equations are looked at.
-	mostFollowed = 24
+	maxFollowed = 24
 	// weak is the smallest pivot, relative to 1, of an equation that counts.
 	weak = 1e-9
 	// coarse is the greatest share of a value that it may be uncertain by, through the
@@ -124,7 +124,7 @@ func (k *Key) fromAny(m *Mark, own map[int]*Mark, wrong []int) []string {
 			}
 		}
 	}
-	if found == "" || float64(tried)*k.window(m) > mostChance {
+	if found == "" || float64(tried)*k.window(m) > maxChance {
 		return nil
 	}
 	return []string{found}
@@ -171,7 +171,7 @@ func (k *Key) inverted() [][]float64 {
 	k.ordered = true
 	s := k.solution
 	n := len(s.X)
-	if n == 0 || n > mostFollowed || !s.Unique() {
+	if n == 0 || n > maxFollowed || !s.Unique() {
 		return nil
 	}
 	k.inverse = invert(s)

@@ -35,11 +35,11 @@ func (m *mutant) of(q problem.Query) (float64, bool) {
 }
 
 const (
-	// mostMutants bounds what is solved for a sheet; with a hundred unknowns each takes
+	// maxMutants bounds what is solved for a sheet; with a hundred unknowns each takes
 	// some milliseconds.
-	mostMutants = 160
-	// mostUnknowns is the size of a system beyond which no mutants are solved.
-	mostUnknowns = 60
+	maxMutants = 160
+	// maxUnknowns is the size of a system beyond which no mutants are solved.
+	maxUnknowns = 60
 	// alike is how near the values of two mutants are, relative to the largest, where
 	// they are the same mistake to anybody who sees numbers alone.
 	alike = 1e-6
@@ -52,10 +52,10 @@ func (k *Key) breed() []mutant {
 	}
 	k.mutated = true
 	s := k.solution
-	if len(s.X) > mostUnknowns || !s.Unique() && !s.Single() {
+	if len(s.X) > maxUnknowns || !s.Unique() && !s.Single() {
 		return nil
 	}
-	m := &maker{k: k, p: s.Problem, left: mostMutants}
+	m := &maker{k: k, p: s.Problem, left: maxMutants}
 	m.plain = true
 	m.loads()
 	m.gravity()

@@ -12,7 +12,7 @@ func (x *things) says(t Thing, name string) string {
 	cell := func(key string) string {
 		row, _ := x.s.Table(t.table()).Row(name)
 		c, ok := row.Cell(key)
-		if info, _ := TableOf(t.table()); !ok && key == info.Plain {
+		if info, _ := tableOf(t.table()); !ok && key == info.Plain {
 			c, _ = row.Cell("")
 		}
 		return strings.TrimSpace(c.Text)
@@ -132,14 +132,14 @@ func (c *choices) parts(head, before string) {
 			}
 		}
 		if kind, _ := c.s.Cell(sheet.Ref{Table: "lines", Row: head, Key: "kind"}); strings.TrimSpace(kind.Text) == "spring" {
-			c.add("stretch", "how far the spring is stretched")
+			c.add("stretch", "the elongation of the spring")
 		}
 	case c.rows[AJoint][head]:
 		forces(false)
 		forces(true)
 	case c.rows[ALoad][head]:
 		forces(false)
-		c.add("at", "how far from its first end the resultant acts")
+		c.add("at", "the distance of the resultant from its first end")
 	}
 	if c.body(head) != NoThing {
 		c.add("loads.", "the resultant of the known forces on it")

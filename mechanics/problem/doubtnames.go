@@ -137,9 +137,9 @@ func (r *reading) doubtCase() {
 	}
 }
 
-// mostFactor is up to which number before a name it is most likely a factor of what
+// maxFactor is up to which number before a name it is most likely a factor of what
 // is named so: a coefficient, or a share.
-const mostFactor = 1
+const maxFactor = 1
 
 // doubtUnits notes 0.3 N in a magnitude where something is named N: it reads as a
 // force, and a factor was most likely meant to multiply what is named. Where one of
@@ -177,7 +177,7 @@ func (r *reading) doubtUnits() {
 				continue
 			}
 			quantities := expr.Quantities()
-			force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > mostFactor || q.Symbol == row.Name }
+			force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == row.Name }
 			if slices.ContainsFunc(quantities, force) {
 				continue
 			}

@@ -47,7 +47,7 @@ func TestDoubts(t *testing.T) {
 	}
 }
 
-// Where nothing acts on it yet, the doubt is what would do.
+// Where nothing acts on it yet, the doubt is what to try.
 func TestADoubtIsWhatWouldDo(t *testing.T) {
 	_, errs := problem.Read(parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
 	if want := `no force acts on partikle. Try: particle, if that is meant`; len(errs) != 1 || errs[0].Text() != want {

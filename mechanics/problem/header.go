@@ -12,9 +12,9 @@ import (
 	"trivet/units"
 )
 
-// StandardGravity is the g of a sheet that gives none: the 9.81 m/s² of
+// standardGravity is the g of a sheet that gives none: the 9.81 m/s² of
 // textbook exercises, common practice (the standard value is 9.80665).
-const StandardGravity = 9.81
+const standardGravity = 9.81
 
 const (
 	defaultFigures = 3
@@ -55,7 +55,7 @@ func (r *reading) header() {
 	}
 	r.compass()
 
-	p.G = StandardGravity
+	p.G = standardGravity
 	if g, ref := r.top("g"); strings.TrimSpace(g) != "" {
 		if v, ok := r.scalar(ref, g, env{r: r}, units.Acceleration); ok {
 			if v.V[0] < 0 {

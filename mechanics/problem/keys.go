@@ -94,8 +94,8 @@ func (t TableInfo) keyNames() []string {
 	return names
 }
 
-// TableOf gives a table by name.
-func TableOf(name string) (TableInfo, bool) {
+// tableOf gives a table by name.
+func tableOf(name string) (TableInfo, bool) {
 	if t, ok := tableByName[name]; ok {
 		return t.TableInfo, true
 	}
@@ -132,7 +132,7 @@ var tableNames = func() (names []string) {
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := TableOf(table)
+	t, ok := tableOf(table)
 	switch {
 	case !ok:
 		return KeyInfo{}, false
@@ -194,82 +194,82 @@ var tables = []TableInfo{
 		{Name: "title", Reads: ReadsText, Says: "the sheet's title", Example: "Mast stayed by three guys"},
 		{Name: "statement", Reads: ReadsText, Says: "the task in words, as a student reads it", Example: "Find the tensions of the guys."},
 		{Name: "lesson", Reads: ReadsText, Says: "what the sheet teaches, shown with its solution and never on a task page", Example: "A cable can only pull."},
-		{Name: "plane", Reads: ReadsWord, Words: []Word{{Text: "xy", Says: "a planar problem; left out, it is in space"}, {Text: "", Says: "in space"}}, Says: "makes it a planar problem", Example: "xy"},
-		{Name: "up", Reads: ReadsWord, Words: upWords(), Says: "the way up; gravity pulls the other way", Example: "+z"},
-		{Name: "g", Reads: ReadsQuantity, Dim: units.Acceleration, Says: "the acceleration of gravity; 9.81 m/s^2 where left out", Example: "9.81 m/s^2"},
+		{Name: "plane", Reads: ReadsWord, Words: []Word{{Text: "xy", Says: "xy for a planar problem; blank for space"}, {Text: "", Says: "in space"}}, Says: "makes it a planar problem", Example: "xy"},
+		{Name: "up", Reads: ReadsWord, Words: upWords(), Says: "the upward direction; gravity acts against it", Example: "+z"},
+		{Name: "g", Reads: ReadsQuantity, Dim: units.Acceleration, Says: "the acceleration of gravity; 9.81 m/s^2 if blank", Example: "9.81 m/s^2"},
 		{Name: "figures", Reads: ReadsCount, Says: "significant figures shown, 1 to 12", Example: "3"},
 		{Name: "asked", Reads: ReadsResults, Says: "the results that the statement asks for", Example: "T1 T2 T1.x"},
-		{Name: "expect", Reads: ReadsWord, Words: verdictWords(), Says: "the verdict that a teaching sheet is about", Example: "no-equilibrium"},
+		{Name: "expect", Reads: ReadsWord, Words: verdictWords(), Says: "the verdict that a teaching sheet demonstrates", Example: "no-equilibrium"},
 	}},
-	{Name: "units", Row: "unit", Says: "a bare number's unit, and the unit of every result", Fixed: true, Keys: []KeyInfo{
+	{Name: "units", Row: "unit", Says: "the units of bare numbers and of results", Fixed: true, Keys: []KeyInfo{
 		{Name: "length", Reads: ReadsUnit, Dim: units.Length, Says: "the unit of lengths", Example: "m"},
 		{Name: "force", Reads: ReadsUnit, Dim: units.Force, Says: "the unit of forces", Example: "N"},
 		{Name: "angle", Reads: ReadsUnit, Dim: units.Angle, Says: "the unit of angles", Example: "deg"},
 		{Name: "mass", Reads: ReadsUnit, Dim: units.Mass, Says: "the unit of masses", Example: "kg"},
 	}},
-	{Name: "given", Row: "given value", Says: "named values, usable in every cell", Plain: "value", Keys: []KeyInfo{
+	{Name: "given", Row: "given value", Says: "named values, for use in every cell", Plain: "value", Keys: []KeyInfo{
 		{Name: "value", Reads: ReadsValue, Says: "the value", Example: "6 m"},
-		{Name: "range", Reads: ReadsRange, Says: "how far it may go, for variants", Example: "300 N .. 500 N"},
+		{Name: "range", Reads: ReadsRange, Says: "its range, for variants", Example: "300 N .. 500 N"},
 		{Name: "step", Reads: ReadsValue, Says: "the step between variants", Example: "50 N"},
 	}},
 	{Name: "points", Row: "point", Says: "named places", Plain: "at", Keys: []KeyInfo{
-		{Name: "at", Reads: ReadsVector, Dim: units.Length, Says: "where it is: coordinates, or an expression of other points", Example: "4, 0, h"},
-		{Name: "on", Reads: ReadsBodies, Says: "the body it belongs to, or particle; left out it is fixed ground", Example: "boom"},
+		{Name: "at", Reads: ReadsVector, Dim: units.Length, Says: "its coordinates, or an expression of other points", Example: "4, 0, h"},
+		{Name: "on", Reads: ReadsBodies, Says: "the body it belongs to, or particle; blank for fixed ground", Example: "boom"},
 	}},
-	{Name: "bodies", Row: "body", Says: "what a body has beyond its points", Keys: []KeyInfo{
-		{Name: "weight", Reads: ReadsQuantity, Dim: units.Force, Says: "its weight; a mass is taken times g", Example: "2 kN"},
+	{Name: "bodies", Row: "body", Says: "properties of bodies other than their points", Keys: []KeyInfo{
+		{Name: "weight", Reads: ReadsQuantity, Dim: units.Force, Says: "its weight; a mass is multiplied by g", Example: "2 kN"},
 		{Name: "centre", Reads: ReadsVector, Dim: units.Length, Says: "where its weight acts", Example: "(A + B)/2"},
-		{Name: "about", Reads: ReadsPoint, Says: "the point its moments are taken about", Example: "O"},
+		{Name: "about", Reads: ReadsPoint, Says: "the point about which its moments are taken", Example: "O"},
 	}},
 	{Name: "lines", Row: "line", Says: "forces with a line of action", Keys: []KeyInfo{
-		{Name: "kind", Reads: ReadsWord, Words: kindWords(), Says: "what it is, which says what it can do", Example: "cable"},
-		{Name: "path", Reads: ReadsPoints, Says: "the points it runs through, of a belt from one end round the drum to the other; a force or a contact whose two ends are on two bodies acts on both, equal and opposite", Example: "T A"},
-		{Name: "at", Reads: ReadsPoint, Says: "the point it acts at, where it has a direction instead of a path", Example: "T"},
-		{Name: "along", Reads: ReadsDirection, Says: "its direction; beside a path only between two particles", Example: "(3, 0, -4)"},
-		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the force by its components; ? for one to be found", Example: "(100, -200, 50) N"},
-		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or tied to others; left out or ? it is to be found; of a belt two, such as 600 N, ?", Example: "2*T1"},
+		{Name: "kind", Reads: ReadsWord, Words: kindWords(), Says: "its kind, which determines its sense", Example: "cable"},
+		{Name: "path", Reads: ReadsPoints, Says: "its points, of a belt from one end round the drum to the other; a force or a contact whose ends are on two bodies acts on both, equal and opposite", Example: "T A"},
+		{Name: "at", Reads: ReadsPoint, Says: "its point of application, if it has a direction instead of a path", Example: "T"},
+		{Name: "along", Reads: ReadsDirection, Says: "its direction; together with a path only between two particles", Example: "(3, 0, -4)"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the components of the force; ? for an unknown one", Example: "(100, -200, 50) N"},
+		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or in terms of others; blank or ? if unknown; of a belt two, such as 600 N, ?", Example: "2*T1"},
 		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Kinds: []string{SpringKind.String()}, Says: "of a spring: force per length", Example: "500 N/m"},
-		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its length without force", Example: "0.4 m"},
+		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its unstretched length", Example: "0.4 m"},
 		{Name: "wrap", Reads: ReadsQuantity, Dim: units.Angle, Kinds: []string{BeltKind.String()}, Says: "of a belt: the angle over which it touches the drum; left out, the angle by which its path changes direction there", Example: "1.5 turn"},
 		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Kinds: []string{BeltKind.String()}, Says: "of a belt: the coefficient of static friction on the drum", Example: "0.3"},
 		{Name: "tight", Reads: ReadsTension, Kinds: []string{BeltKind.String()}, Says: "of a belt R: R1 or R2, the larger tension where slip impends, which is e^(μβ) times the other", Example: "R2"},
-		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check against; of a belt the larger tension", Example: "5 kN"},
-		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, where its point is on several; two for a force or a contact between them", Example: "boom"},
+		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "its capacity, which is checked; of a belt against the larger tension", Example: "5 kN"},
+		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, if its point is on several; two for a force or a contact between them", Example: "boom"},
 	}},
 	{Name: "joints", Row: "joint", Says: "supports and connections at a point", Keys: []KeyInfo{
-		{Name: "kind", Reads: ReadsWord, Words: jointWords(), Says: "what it is, which says what it holds", Example: "pin"},
-		{Name: "at", Reads: ReadsPoint, Says: "its point; left out it is the point of the joint's name", Example: "C"},
-		{Name: "on", Reads: ReadsBodies, Says: "the bodies it joins, or two particles; left out they are the point's", Example: "left right"},
-		{Name: "normal", Reads: ReadsDirection, Kinds: needs("normal"), Says: "of a roller or a surface: the way it pushes the body", Example: "+y"},
-		{Name: "axis", Reads: ReadsDirection, Kinds: needs("axis"), Says: "the axis it turns about or slides along", Example: "+x"},
-		{Name: "moments", Reads: ReadsWord, Words: []Word{{Text: "none", Says: "it holds no moments: one of an aligned pair"}}, Kinds: jointsThat(func(k JointInfo) bool { return k.MayLack }), Says: "none, for one of an aligned pair of hinges or bearings", Example: "none"},
-		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Kinds: rough, Says: "the static coefficient of a rough surface", Example: "0.3"},
-		{Name: "impending", Reads: ReadsDirection, Kinds: rough, Says: "the way the body is about to slip: friction is then at its most", Example: "+x"},
-		{Name: "face", Reads: ReadsPoints, Kinds: append([]string{"smooth-surface"}, rough...), Says: "in the plane: the ends of a face that rests on the surface", Example: "A B"},
-		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity to check its force against", Example: "5 kN"},
+		{Name: "kind", Reads: ReadsWord, Words: jointWords(), Says: "its kind, which determines its reactions", Example: "pin"},
+		{Name: "at", Reads: ReadsPoint, Says: "its point; if blank, the point with the name of the joint", Example: "C"},
+		{Name: "on", Reads: ReadsBodies, Says: "the bodies it connects, or two particles; if blank, those of its point", Example: "left right"},
+		{Name: "normal", Reads: ReadsDirection, Kinds: needs("normal"), Says: "of a roller or a surface: the direction in which it pushes the body", Example: "+y"},
+		{Name: "axis", Reads: ReadsDirection, Kinds: needs("axis"), Says: "the axis about which it rotates or along which it slides", Example: "+x"},
+		{Name: "moments", Reads: ReadsWord, Words: []Word{{Text: "none", Says: "it exerts no moments: one of an aligned pair"}}, Kinds: jointsThat(func(k JointInfo) bool { return k.MayLack }), Says: "none, for one of an aligned pair of hinges or bearings", Example: "none"},
+		{Name: "friction", Reads: ReadsQuantity, Dim: units.Number, Kinds: rough, Says: "the coefficient of static friction of a rough surface", Example: "0.3"},
+		{Name: "impending", Reads: ReadsDirection, Kinds: rough, Says: "the direction of impending slip; friction then equals μN", Example: "+x"},
+		{Name: "face", Reads: ReadsPoints, Kinds: append([]string{"smooth-surface"}, rough...), Says: "in the plane: the ends of the face in contact with the surface", Example: "A B"},
+		{Name: "limit", Reads: ReadsQuantity, Dim: units.Force, Says: "the capacity of its force, which is checked", Example: "5 kN"},
 	}},
 	{Name: "couples", Row: "couple", Says: "moments on bodies", Keys: []KeyInfo{
 		{Name: "on", Reads: ReadsBody, Says: "the body it acts on", Example: "boom"},
-		{Name: "about", Reads: ReadsDirection, Says: "the axis it turns about, right-handed", Example: "+z"},
-		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Moment, Says: "its moment; left out or ? it is to be found", Example: "50 N m"},
-		{Name: "components", Reads: ReadsVector, Dim: units.Moment, Says: "the moment by its components", Example: "(0, 0, 50) N m"},
+		{Name: "about", Reads: ReadsDirection, Says: "the axis of the moment, right-handed", Example: "+z"},
+		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Moment, Says: "its moment; blank or ? if unknown", Example: "50 N m"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Moment, Says: "the components of the moment", Example: "(0, 0, 50) N m"},
 		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.Dim{L: 2, M: 1, T: -2, A: -1}, Says: "of a torsional spring: moment per angle", Example: "20 N m/rad"},
-		{Name: "turn", Reads: ReadsQuantity, Dim: units.Angle, Says: "of a torsional spring: how far it is turned", Example: "20 deg"},
+		{Name: "turn", Reads: ReadsQuantity, Dim: units.Angle, Says: "of a torsional spring: its angle of twist", Example: "20 deg"},
 	}},
-	{Name: "distributed", Row: "load", Says: "loads spread along a line", Keys: []KeyInfo{
-		{Name: "on", Reads: ReadsBody, Says: "the body it lies on; left out it is the one of both ends", Example: "beam"},
-		{Name: "path", Reads: ReadsPoints, Says: "from where to where it is spread", Example: "A B"},
-		{Name: "along", Reads: ReadsDirection, Says: "the way it pushes", Example: "-y"},
+	{Name: "distributed", Row: "load", Says: "loads distributed along a line", Keys: []KeyInfo{
+		{Name: "on", Reads: ReadsBody, Says: "the body it acts on; if blank, that of both ends", Example: "beam"},
+		{Name: "path", Reads: ReadsPoints, Says: "the points between which it is distributed", Example: "A B"},
+		{Name: "along", Reads: ReadsDirection, Says: "the direction in which it pushes", Example: "-y"},
 		{Name: "magnitude", Reads: ReadsIntensity, Dim: units.LineLoad, Says: "force per length: one value, two from end to end, or an expression in s", Example: "2 kN/m .. 4 kN/m"},
 		{Name: "kind", Reads: ReadsWord, Words: []Word{{Text: "hydrostatic", Says: "the pressure of water on a gate"}}, Says: "hydrostatic, for water on a gate", Example: "hydrostatic"},
 		{Name: "surface", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{"hydrostatic"}, Says: "of water: its level along up", Example: "3 m"},
-		{Name: "density", Reads: ReadsQuantity, Dim: units.Dim{L: -3, M: 1}, Kinds: []string{"hydrostatic"}, Says: "of water: 1000 kg/m^3 where left out", Example: "1000 kg/m^3"},
+		{Name: "density", Reads: ReadsQuantity, Dim: units.Dim{L: -3, M: 1}, Kinds: []string{"hydrostatic"}, Says: "of water: 1000 kg/m^3 if blank", Example: "1000 kg/m^3"},
 		{Name: "width", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{"hydrostatic"}, Says: "of the gate", Example: "2 m"},
 	}},
-	{Name: "answers", Row: "answer", Says: "what a source prints, compared to the precision printed", Plain: "printed", Keys: []KeyInfo{
-		{Name: "printed", Reads: ReadsPrinted, Says: "the result as printed", Example: "761 N"},
-		{Name: "within", Reads: ReadsQuantity, Says: "a tolerance wider than the print", Example: "0.5 N"},
-		{Name: "why", Reads: ReadsText, Says: "why the tolerance is wider", Example: "the source rounds midway"},
+	{Name: "answers", Row: "answer", Says: "reference answers, compared to the precision written", Plain: "printed", Keys: []KeyInfo{
+		{Name: "printed", Reads: ReadsPrinted, Says: "the reference answer as written", Example: "761 N"},
+		{Name: "within", Reads: ReadsQuantity, Says: "a tolerance wider than the precision written", Example: "0.5 N"},
+		{Name: "why", Reads: ReadsText, Says: "why the tolerance is wider", Example: "the source rounds intermediate results"},
 	}},
 }
 
@@ -279,9 +279,9 @@ func upWords() []Word {
 }
 
 func verdictWords() []Word {
-	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would push, a contact pull, a surface slip or a body tip", Others: []string{senseBroken}},
-		{Text: "indeterminate", Says: "some unknowns are free"}, {Text: "no-equilibrium", Says: "the loads excite a motion that nothing resists"},
-		{Text: ExpectResultant, Says: "known forces alone, added up: nothing need balance"},
+	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would have to push or a contact to pull, a surface slips or a body tips", Others: []string{senseBroken}},
+		{Text: "indeterminate", Says: "some unknowns are undetermined"}, {Text: "no-equilibrium", Says: "the loads move a body and no support prevents it"},
+		{Text: ExpectResultant, Says: "known forces only, which are added and need not balance"},
 		{Text: FailedCheck, Says: "a limit is exceeded"},
-		{Text: AtRisk, Says: "all is well as typed, and not everywhere within the ± of the inputs"}, {Text: "", Says: "a single solution, and no check that fails"}}
+		{Text: AtRisk, Says: "every check passes as typed, but not everywhere within the ± of the inputs"}, {Text: "", Says: "a single solution and no failed check"}}
 }

@@ -52,7 +52,7 @@ var kinds = []KindInfo{
 	{Link, "link", Tension, "tension", "compression", true, "a two-force member: either sense, tension positive"},
 	{SpringKind, "spring", Tension, "tension", "compression", true, "stiffness × (length - natural): tension positive"},
 	{Force, "force", Along, "along its direction", "against its direction", false, "a force by direction and magnitude, or by components"},
-	{Weight, "weight", Along, "downwards", "upwards", false, "along gravity; a mass is taken times g"},
+	{Weight, "weight", Along, "downwards", "upwards", false, "along gravity; a mass is multiplied by g"},
 	{Contact, "contact", PressOnly, "push", "pull", false, "a smooth surface: can push, not pull"},
 	{BeltKind, "belt", PullOnly, "tension", "compression", true, "a rope or belt round a rough drum: of R the tensions R1, R2"},
 }

@@ -164,9 +164,9 @@ func unusedKey(k KeyInfo, kind string) note {
 	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "remove it"}
 	switch {
 	case k.Name == "friction" && kind != Cable.String() && k.UsedBy(BeltKind.String()): // a line that does not go round a drum
-		n.try = "a joint of the kind " + strings.Join(rough, " or ") + ", or remove it"
+		n.try = "a joint of the kind " + say.Or(rough...) + ", or remove it"
 	case len(k.Kinds) <= 2:
-		n.try = "the kind " + strings.Join(k.Kinds, " or ") + ", or remove it"
+		n.try = "the kind " + say.Or(k.Kinds...) + ", or remove it"
 	}
 	return n
 }

@@ -45,7 +45,7 @@ func (r *reading) wholeProblem() {
 		switch {
 		case !some:
 			r.fail(body.Ref, diag.Span{}, "no force acts on "+body.Name, hint)
-		case !meant: // else the doubt that is there already says what would do
+		case !meant: // else the doubt that is there already says what to try
 			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Error: diag.Error{Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint}})
 		}
 	}

@@ -153,7 +153,7 @@ func (p *Problem) signedTurn(text, rest, word string, ccw bool) *diag.Error {
 }
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
-// behind it or bars around it, what would do.
+// behind it or bars around it, what to try.
 func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 	if ref.Key != "limit" && ref.Key != "magnitude" {
 		return nil

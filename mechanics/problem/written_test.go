@@ -149,3 +149,14 @@ func TestSubscriptsInMagnitudes(t *testing.T) {
 		}
 	}
 }
+
+// T1.magnitude and T1.size are one result, so that answers typed under either meet.
+func TestMagnitudeIsSize(t *testing.T) {
+	p, _ := problem.Read(parse(t, "plane = \"xy\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\nW = { kind = \"weight\", at = \"P\", magnitude = \"5 N\" }\n"))
+	for _, name := range []string{"T.magnitude", "P.loads.magnitude"} {
+		q, err := problem.ParseQuery(p, name)
+		if size := strings.TrimSuffix(name, "magnitude") + "size"; err != nil || q.Name != size || q.Part != problem.Size {
+			t.Errorf("%s is %s %v: %v", name, q.Name, q.Part, err)
+		}
+	}
+}

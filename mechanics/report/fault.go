@@ -22,9 +22,9 @@ func Faults(s *sheet.Sheet, errs []problem.Error) []*diag.Error {
 	return faults
 }
 
-// mostAlike is up to how many notes that are alike are each shown where they stand; of
+// maxAlike is up to how many notes that are alike are each shown where they stand; of
 // more only the first is.
-const mostAlike = 2
+const maxAlike = 2
 
 // Warnings are the lines for standard error that say what stops nothing: each note where
 // it stands, and of many alike the first, with how many there are more.
@@ -40,7 +40,7 @@ func Unread(file string, s *sheet.Sheet, notes []problem.Error) []string {
 func noteLines(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Error, string) string) (lines []string) {
 	for _, alike := range problem.Gather(notes) {
 		faults := Faults(s, alike)
-		if n := len(faults); n > mostAlike {
+		if n := len(faults); n > maxAlike {
 			last := faults[n-1]
 			last.Msg, last.Hint, last.Source = fmt.Sprintf("and %d more alike, of which this is the last", n-1), "", ""
 			faults = []*diag.Error{faults[0], last}
@@ -60,7 +60,7 @@ func CheckLine(file string, s *statics.Solution, t *uncertainty.Effect) (well bo
 	failures := uncertainty.Failures(s, t)
 	for _, alike := range problem.Gather(s.Problem.Unread) {
 		more := ""
-		if n := len(alike); n > mostAlike {
+		if n := len(alike); n > maxAlike {
 			alike, more = alike[:1], fmt.Sprintf(", and %d more alike", n-1)
 		}
 		for _, e := range alike {

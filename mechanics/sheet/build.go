@@ -71,8 +71,8 @@ func (b *builder) parts(n *unstable.Node) []part {
 
 // counted refuses a text with more entries than any problem has.
 func (b *builder) counted(at int) *diag.Error {
-	if b.values++; b.values > MaxValues {
-		return errorIn(at, fmt.Sprintf("a sheet has at most %d entries", MaxValues), "check that this is the intended file")
+	if b.values++; b.values > maxValues {
+		return errorIn(at, fmt.Sprintf("a sheet has at most %d entries", maxValues), "check that this is the intended file")
 	}
 	return nil
 }
@@ -110,8 +110,8 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	if err := b.counted(start); err != nil {
 		return err
 	}
-	if len(path) > MaxDepth {
-		return errorIn(start, fmt.Sprintf("the name of this table has more than %d parts", MaxDepth), "a shorter one; a problem needs two")
+	if len(path) > maxDepth {
+		return errorIn(start, fmt.Sprintf("the name of this table has more than %d parts", maxDepth), "a shorter one; a problem needs two")
 	}
 	sec := section{head: head, end: end, list: list}
 	for _, p := range path {
@@ -194,8 +194,8 @@ func (b *builder) row(t int, p part) (*Row, *diag.Error) {
 	k := rowKey{t, p.name}
 	i, ok := b.rows[k]
 	if !ok {
-		if len(b.rows) == MaxRows {
-			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", MaxRows), "split the problem into several sheets")
+		if len(b.rows) == maxRows {
+			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", maxRows), "split the problem into several sheets")
 		}
 		i = len(tab.Rows)
 		b.rows[k] = i
@@ -221,8 +221,8 @@ func (b *builder) cell(r *Row, c Cell) *diag.Error {
 		}
 		return nil
 	}
-	if len(r.Cells) == MaxCells {
-		return errorIn(c.keyAt.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, MaxCells), "check that this is the intended file")
+	if len(r.Cells) == maxCells {
+		return errorIn(c.keyAt.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, maxCells), "check that this is the intended file")
 	}
 	r.Cells = append(r.Cells, c)
 	return nil

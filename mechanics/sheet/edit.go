@@ -10,8 +10,8 @@ import (
 	"trivet/mechanics/diag"
 )
 
-// MaxName is the most bytes a name typed into a sheet may have.
-const MaxName = 256
+// maxName is the most bytes a name typed into a sheet may have.
+const maxName = 256
 
 // Edit is a change of a sheet as a value: SetCell, DropCell, AddRow, DeleteRow,
 // DeleteTable, RenameRow, MoveRow or DuplicateRow.
@@ -113,8 +113,8 @@ func checkName(what, name string) error {
 	switch {
 	case strings.TrimSpace(name) == "":
 		return diag.New(what+" is empty", "type a name")
-	case len(name) > MaxName:
-		return diag.New(fmt.Sprintf("%s has %d bytes, but at most %d are allowed", what, len(name), MaxName), "shorten it")
+	case len(name) > maxName:
+		return diag.New(fmt.Sprintf("%s has %d bytes, but at most %d are allowed", what, len(name), maxName), "shorten it")
 	case !utf8.ValidString(name):
 		return diag.New(what+" is not text in UTF-8", "type it in UTF-8")
 	}
@@ -138,9 +138,9 @@ func checkCell(text string, limit int) error {
 
 func limitOf(table string) int {
 	if table == "" {
-		return MaxTop
+		return maxTop
 	}
-	return MaxCell
+	return maxCell
 }
 
 // find gives a row that an edit is about.

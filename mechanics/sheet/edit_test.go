@@ -163,7 +163,7 @@ func TestRefusedEdits(t *testing.T) {
 }
 
 func TestTooManyRowsByEdit(t *testing.T) {
-	s := mustParse(t, numbered("[points]\n", "P%d = \"1\"\n", MaxRows))
+	s := mustParse(t, numbered("[points]\n", "P%d = \"1\"\n", maxRows))
 	_, _, err := s.Apply(AddRow{Table: "points", Name: "Q"})
 	if err == nil || err.Error() != "a sheet has at most 6144 rows. Try: split the problem into several sheets" {
 		t.Errorf("got %v", err)

@@ -54,8 +54,8 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 	if err := b.counted(last.at.Start); err != nil {
 		return err
 	}
-	if len(path) > MaxDepth {
-		return errorIn(last.at.Start, fmt.Sprintf("this name has more than %d parts", MaxDepth), "a shorter one; a problem needs two")
+	if len(path) > maxDepth {
+		return errorIn(last.at.Start, fmt.Sprintf("this name has more than %d parts", maxDepth), "a shorter one; a problem needs two")
 	}
 	v := n.Value()
 	if nameless(path) {
@@ -85,7 +85,7 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 		b.s.Tables[t].braces = br
 		return b.inside(path, v, br)
 	case len(path) == 1:
-		return b.plain(0, path[0], c, in, MaxTop)
+		return b.plain(0, path[0], c, in, maxTop)
 	case len(path) == 2 && table:
 		t := b.table(path[0])
 		r, err := b.row(t, path[1])
@@ -99,7 +99,7 @@ func (b *builder) entry(path []part, settled int, n *unstable.Node, in *braces) 
 		r.pieces = append(r.pieces, piece{name: path[1].at, whole: whole, braces: in, section: len(b.s.sections) - 1})
 		return b.inside(path, v, r.braces)
 	case len(path) == 2:
-		return b.plain(b.table(path[0]), path[1], c, in, MaxCell)
+		return b.plain(b.table(path[0]), path[1], c, in, maxCell)
 	}
 	return b.member(path, settled, c, v, in)
 }
@@ -159,7 +159,7 @@ func (b *builder) member(path []part, settled int, c Cell, v *unstable.Node, in 
 			return err
 		}
 	}
-	if err := b.long(c, MaxCell); err != nil {
+	if err := b.long(c, maxCell); err != nil {
 		return err
 	}
 	return b.cell(r, c)

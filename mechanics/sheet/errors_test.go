@@ -65,11 +65,11 @@ func TestErrors(t *testing.T) {
 		{"a.b.c.d.e.f.g.h.i = 1", "1:17: this name has more than 8 parts", "a shorter one; a problem needs two"},
 		{"[a.b.c.d.e.f.g.h.i]", "1:1: the name of this table has more than 8 parts", "a shorter one; a problem needs two"},
 		{strings.Repeat("#", MaxBytes+1), "1:1: the sheet is larger than 1 MiB", "check that this is the intended file"},
-		{"[points]\nA = \"" + strings.Repeat("x", MaxCell+1) + "\"", "2:5: this text has 4097 bytes, but at most 4096 are allowed", "shorten it"},
-		{"title = \"" + strings.Repeat("x", MaxTop+1) + "\"", "1:9: this text has 65537 bytes, but at most 65536 are allowed", "shorten it"},
-		{numbered("[points]\n", "P%d = \"1\"\n", MaxRows+1), "6146:1: a sheet has at most 6144 rows", "split the problem into several sheets"},
-		{"[points]\nA = {" + numbered("", "k%d = 1, ", MaxCells) + "z = 1 }", `2:2456: the row "A" has more than 256 cells`, "check that this is the intended file"},
-		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", MaxValues), "10241:1: a sheet has at most 20480 entries", "check that this is the intended file"},
+		{"[points]\nA = \"" + strings.Repeat("x", maxCell+1) + "\"", "2:5: this text has 4097 bytes, but at most 4096 are allowed", "shorten it"},
+		{"title = \"" + strings.Repeat("x", maxTop+1) + "\"", "1:9: this text has 65537 bytes, but at most 65536 are allowed", "shorten it"},
+		{numbered("[points]\n", "P%d = \"1\"\n", maxRows+1), "6146:1: a sheet has at most 6144 rows", "split the problem into several sheets"},
+		{"[points]\nA = {" + numbered("", "k%d = 1, ", maxCells) + "z = 1 }", `2:2456: the row "A" has more than 256 cells`, "check that this is the intended file"},
+		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", maxValues), "10241:1: a sheet has at most 20480 entries", "check that this is the intended file"},
 	} {
 		name := c.text
 		if len(name) > 40 {

@@ -39,11 +39,11 @@ type ChangedError struct {
 func (e *ChangedError) Error() string {
 	switch {
 	case e.Deleted:
-		return "the file has been deleted since it was read"
+		return "the file was deleted since it was read"
 	case e.Appeared:
 		return "a file of this name exists already"
 	}
-	return "the file has been changed by someone else since it was read, at " + e.Time.Format("15:04:05 on 2 January 2006")
+	return "the file was changed by someone else since it was read, at " + e.Time.Format("15:04:05 on 2 January 2006")
 }
 
 // Load reads a sheet from a file. An error is a *diag.Error about the file or

@@ -203,7 +203,7 @@ func TestSaveRefusesWhatChanged(t *testing.T) {
 	}
 	check(Stamp{}, "a file of this name exists already")
 	write(t, path, "a = 9", 0o644)
-	check(stamp, "the file has been changed by someone else since it was read, at ")
+	check(stamp, "the file was changed by someone else since it was read, at ")
 	if content(t, path) != "a = 9" {
 		t.Error("the other's change is lost")
 	}
@@ -211,7 +211,7 @@ func TestSaveRefusesWhatChanged(t *testing.T) {
 	if err := os.Remove(path); err != nil {
 		t.Fatal(err)
 	}
-	check(stamp, "the file has been deleted since it was read")
+	check(stamp, "the file was deleted since it was read")
 	alone(t, dir)
 	if _, err := Save(path, s, stamp, true); err != nil || content(t, path) != "a = 1" {
 		t.Errorf("forced: %v", err)

@@ -13,15 +13,15 @@ func TestHostileTextEnds(t *testing.T) {
 	for name, text := range map[string]string{
 		"one long array":       "a = [" + fill("1,", MaxBytes-20) + "]",
 		"tables in an array":   "a = [" + fill("{a=1},", MaxBytes-20) + "]",
-		"one wide row":         "[p]\nA = {" + numbered("", "k%d=1,", MaxValues-5) + "z=1}",
-		"many lists":           fill("[[a]]\n", 6*MaxValues-12),
-		"many tables":          numbered("", "[t%d]\n", MaxValues-2),
-		"many keys of a list":  "[[a]]\n" + numbered("", "k%d=1\n", MaxValues-5),
+		"one wide row":         "[p]\nA = {" + numbered("", "k%d=1,", maxValues-5) + "z=1}",
+		"many lists":           fill("[[a]]\n", 6*maxValues-12),
+		"many tables":          numbered("", "[t%d]\n", maxValues-2),
+		"many keys of a list":  "[[a]]\n" + numbered("", "k%d=1\n", maxValues-5),
 		"one long dotted name": fill("a.", MaxBytes-20) + "a = 1",
-		"one long string":      "a = \"" + fill(`\u00b0`, MaxTop/2) + "\"",
+		"one long string":      "a = \"" + fill(`\u00b0`, maxTop/2) + "\"",
 		"only blank lines":     fill("\r\n", MaxBytes),
 		"only quotes":          "a = " + fill(`"`, MaxBytes-10),
-		"brackets in strings":  "a = '" + fill("[", MaxTop) + "'",
+		"brackets in strings":  "a = '" + fill("[", maxTop) + "'",
 	} {
 		t.Run(name, func(t *testing.T) {
 			s, err := Parse([]byte(text))

@@ -30,7 +30,7 @@ func parse(text string) (*Sheet, error) {
 		}
 	}
 	if deep >= 0 {
-		return nil, placed(text, errorIn(deep, fmt.Sprintf("arrays and tables are nested more than %d deep", MaxDepth), "fewer levels; a problem needs two"))
+		return nil, placed(text, errorIn(deep, fmt.Sprintf("arrays and tables are nested more than %d deep", maxDepth), "fewer levels; a problem needs two"))
 	}
 	var all map[string]any
 	if err := toml.Unmarshal(body, &all); err != nil {

@@ -195,7 +195,7 @@ func checkEdit(t *testing.T, s *Sheet, e Edit) *Sheet {
 	t.Helper()
 	next, p, err := s.Apply(e)
 	if err != nil {
-		if set, ok := e.(SetCell); ok && utf8.ValidString(set.Text) && len(set.Text) <= MaxCell {
+		if set, ok := e.(SetCell); ok && utf8.ValidString(set.Text) && len(set.Text) <= maxCell {
 			if c, ok := s.Cell(set.Ref); ok && c.Readable {
 				t.Fatalf("%#v: %v in\n%s", e, err, s.text)
 			}

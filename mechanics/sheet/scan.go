@@ -14,12 +14,12 @@ import (
 // make 6,000 rows of 19,500 entries.
 const (
 	MaxBytes  = 1 << 20  // bytes of the text
-	MaxDepth  = 8        // arrays and tables within each other, and parts of a dotted name
-	MaxRows   = 6 << 10  // rows in all tables together
-	MaxValues = 20 << 10 // entries of any kind; the check for names used twice takes time as its square
-	MaxCells  = 256      // cells of one row
-	MaxCell   = 4096     // bytes of a cell's text
-	MaxTop    = 64 << 10 // bytes of a text before the first header, such as the statement
+	maxDepth  = 8        // arrays and tables within each other, and parts of a dotted name
+	maxRows   = 6 << 10  // rows in all tables together
+	maxValues = 20 << 10 // entries of any kind; the check for names used twice takes time as its square
+	maxCells  = 256      // cells of one row
+	maxCell   = 4096     // bytes of a cell's text
+	maxTop    = 64 << 10 // bytes of a text before the first header, such as the statement
 )
 
 // checkText refuses what is not text before anything reads it as TOML.
@@ -50,7 +50,7 @@ func checkText(text string) *diag.Error {
 	return nil
 }
 
-// tooDeep gives the offset of the first bracket that opens more than MaxDepth
+// tooDeep gives the offset of the first bracket that opens more than maxDepth
 // arrays and tables within each other, or -1. It looks before the parser does,
 // which recurses.
 func tooDeep(text string) int {
@@ -64,7 +64,7 @@ func tooDeep(text string) int {
 			i = stringEnd(text, i)
 			continue
 		case '[', '{':
-			if depth++; depth > MaxDepth {
+			if depth++; depth > maxDepth {
 				return i
 			}
 		case ']', '}':

@@ -61,15 +61,15 @@ func ParseTSV(text string) ([][]string, error) {
 			row = append(row, "") // the tab that ends the text stands before an empty cell
 			tab, end = false, len(text)
 		}
-		if len(row) > MaxCells {
-			return nil, diag.New(fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, MaxCells), "copy fewer columns")
+		if len(row) > maxCells {
+			return nil, diag.New(fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, maxCells), "copy fewer columns")
 		}
 		if tab {
 			i = end + 1
 			continue
 		}
-		if len(out) == MaxRows {
-			return nil, diag.New(fmt.Sprintf("the block has more than %d rows", MaxRows), "copy fewer rows")
+		if len(out) == maxRows {
+			return nil, diag.New(fmt.Sprintf("the block has more than %d rows", maxRows), "copy fewer rows")
 		}
 		out, row = append(out, row), nil
 		i = afterLineEnd(text, end)

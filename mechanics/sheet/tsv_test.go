@@ -45,9 +45,9 @@ func TestParseTSVRefuses(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{"too long", strings.Repeat("x", MaxBytes+1), "the block is larger than 1 MiB"},
 		{"no text", "a\xff", "this is not text in UTF-8"},
-		{"too many rows", strings.Repeat("\n", MaxRows+1), "the block has more than 6144 rows"},
-		{"too many cells", "A\n" + strings.Repeat("\t", MaxCells), "row 2 of the block has more than 256 cells"},
-		{"many quotes", strings.Repeat("\"x\n", MaxRows+1), "the block has more than 6144 rows"},
+		{"too many rows", strings.Repeat("\n", maxRows+1), "the block has more than 6144 rows"},
+		{"too many cells", "A\n" + strings.Repeat("\t", maxCells), "row 2 of the block has more than 256 cells"},
+		{"many quotes", strings.Repeat("\"x\n", maxRows+1), "the block has more than 6144 rows"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got, err := ParseTSV(c.text); got != nil || err == nil || diag.Of(err).Msg != c.want {

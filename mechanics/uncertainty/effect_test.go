@@ -389,7 +389,7 @@ T1 = { kind = "cable", path = "O A" }
 T2 = { kind = "cable", path = "O B" }
 K = { kind = "spring", at = "O", path = "O A", stiffness = "1 N/m ± 2 N/m", natural = "0 m" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
-`, []string{"with stiffness of K 2 N/m smaller the sheet cannot be read: a stiffness is greater than nothing"}},
+`, []string{"with stiffness of K 2 N/m smaller the sheet cannot be read: a stiffness must be greater than zero"}},
 		"nothing has a single value or an end": {`plane = "xy"
 [points]
 O = { at = "0, 0", on = "particle" }

@@ -23,8 +23,8 @@ type Span struct {
 const (
 	// usualSteps is how many steps a sweep has where neither it nor the sheet says so.
 	usualSteps = 10
-	// MostSteps bounds a sweep: nobody reads a longer table.
-	MostSteps = 1000
+	// maxSteps bounds a sweep: nobody reads a longer table.
+	maxSteps = 1000
 )
 
 // Swept is a table of results against a given.
@@ -199,13 +199,13 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 	switch {
 	case !g.HasRange && (span.From == "" || span.To == ""):
 		return Grid{}, diag.New("the given "+g.Name+" has no range", "--from and --to, such as --from '"+textOf(s, g.Name, cellOf(s, p, g).Ref.Key)+"'")
-	case span.Steps < 0 || span.Steps > MostSteps:
-		return Grid{}, diag.New(fmt.Sprintf("a sweep has 1 to %d steps, not %d", MostSteps, span.Steps), "--steps 10")
+	case span.Steps < 0 || span.Steps > maxSteps:
+		return Grid{}, diag.New(fmt.Sprintf("a sweep has 1 to %d steps, not %d", maxSteps, span.Steps), "--steps 10")
 	case low >= high:
 		return Grid{}, diag.New("the sweep does not begin below its end", "the smaller value with --from")
 	}
 	step, steps := g.Step, span.Steps
-	if steps == 0 && step > 0 && (high-low)/step <= MostSteps {
+	if steps == 0 && step > 0 && (high-low)/step <= maxSteps {
 		steps = int(math.Floor((high-low)/step + nearly))
 	} else {
 		if steps == 0 {

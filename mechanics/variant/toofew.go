@@ -43,8 +43,8 @@ func (e *TooFew) Unwrap() error {
 	return diag.New(of+keep+" the verdict"+asked, "ranges in which the verdict holds, or fewer variants")
 }
 
-// mostLooked is up to how many values of a given are looked at one by one.
-const mostLooked = 60
+// maxLooked is up to how many values of a given are looked at one by one.
+const maxLooked = 60
 
 // Reasons says why combinations were none to keep, a line each: first for each
 // given which of its values fail with all else as in the sheet, and why; where
@@ -89,7 +89,7 @@ func (e *TooFew) Briefly() string {
 // failing says which values of a grid are of another kind, others as in the sheet.
 func (src *Source) failing(i int) []string {
 	g := &src.Grids[i]
-	stride := (g.Count + mostLooked - 1) / mostLooked
+	stride := (g.Count + maxLooked - 1) / maxLooked
 	var out []string
 	from, last, reason := 0, 0, ""
 	flush := func() {

@@ -143,7 +143,9 @@ func symbolsIn(m doc.Math, names map[string]bool) {
 // euler is the base of natural logarithms, which is no name of a sheet.
 func euler() doc.Math { return letter("e") }
 
-func isEuler(m doc.Math) bool { return m.Op == doc.Symbol && m.Name == "" && m.Text == "e" && len(m.Of) == 0 }
+func isEuler(m doc.Math) bool {
+	return m.Op == doc.Symbol && m.Name == "" && m.Text == "e" && len(m.Of) == 0
+}
 
 // keyOf tells symbols apart: a name of the sheet from a letter.
 func keyOf(m doc.Math) string {

@@ -17,8 +17,8 @@ import (
 	"trivet/mechanics/variant"
 )
 
-// mostVariants is how many variants a class set has at most.
-const mostVariants = 999
+// maxVariants is how many variants a class set has at most.
+const maxVariants = 999
 
 // varying is what a call of "trivet vary" asks for.
 type varying struct {
@@ -69,8 +69,8 @@ func (v *varying) check() error {
 	switch {
 	case v.count == 0:
 		return diag.New("the number of variants is missing", "-n 24")
-	case v.count < 0 || v.count > mostVariants:
-		return diag.New(fmt.Sprintf("a class set has 1 to %d variants, not %d", mostVariants, v.count), "")
+	case v.count < 0 || v.count > maxVariants:
+		return diag.New(fmt.Sprintf("a class set has 1 to %d variants, not %d", maxVariants, v.count), "")
 	case v.folder == "":
 		return diag.New("the folder for the variants is missing", "-o class")
 	case len(v.formats) == 0:
@@ -185,11 +185,11 @@ func (c *Call) warn(name string, src *variant.Source) {
 	for _, t := range src.Tasks() {
 		switch {
 		case t.Rivals != "":
-			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),
-				"correct the statements of the variants by hand").In(name))
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("in the statement %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),
+				"correct the variants by hand").In(name))
 		case t.Times == 0:
-			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("statement: the value of %s, %s, is not in it in figures, so it is the same in every variant; each lists %[1]s among the givens", t.Given, t.Value),
-				"check that its words fit every variant").In(name))
+			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("the statement does not contain %s = %s in figures, so it is the same in every variant, and %[1]s is listed among the givens", t.Given, t.Value),
+				"check that it fits every variant").In(name))
 		}
 	}
 }

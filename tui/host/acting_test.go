@@ -39,7 +39,7 @@ func TestNothingOfACommandActs(t *testing.T) {
 	if got := r.runs(client, "page - --as pdf", strings.NewReader(lamp)); got != (ran{out: written, errs: shown}) {
 		t.Errorf("%#v", got)
 	}
-	if got := r.runs(client, "solve "+acting, strings.NewReader("")); got.code != cannotDo || got.errs != "trivet: sheets are read from standard input only: write `solve - < sheet.toml` in place of "+dots+"\n" {
+	if got := r.runs(client, "solve "+acting, strings.NewReader("")); got.code != cannotDo || got.errs != "trivet: sheets are read from standard input only. Try: `solve - < sheet.toml` instead of "+dots+"\n" {
 		t.Errorf("%#v", got)
 	}
 	s, err := client.NewSession()

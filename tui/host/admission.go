@@ -30,8 +30,8 @@ const keyText = "trivet-key"
 
 // Why one was not admitted, as it is logged.
 var (
-	errUnfit   = errors.New("a key of a kind that is not taken")
-	errNoList  = errors.New("a key in no list")
+	errUnfit   = errors.New("a key of a kind that is not accepted")
+	errNoList  = errors.New("a key that is not listed")
 	errCode    = errors.New("a wrong join code")
 	errKeyless = errors.New("no key where one is needed")
 )
@@ -225,7 +225,7 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 	return why
 }
 
-// needsKey says what is wrong with the keys that ssh showed, and what would do, in
+// needsKey says what is wrong with the keys that ssh showed, and what to try, in
 // lines of a small terminal.
 func (q *question) needsKey() string {
 	then := "come again."

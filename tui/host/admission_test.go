@@ -22,18 +22,18 @@ func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
 		o    Settings
 		want string
 	}{
-		{Settings{Listen: ":2222"}, ":2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
-		{Settings{Listen: "0.0.0.0:2222"}, "0.0.0.0:2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
-		{Settings{Listen: "board.example:2222"}, "board.example:2222 is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all"},
-		{Settings{Listen: "2222"}, `the address "2222" does not read: write it as 127.0.0.1:2222, or :2222 for every address of this machine`},
+		{Settings{Listen: ":2222"}, ":2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: "0.0.0.0:2222"}, "0.0.0.0:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: "board.example:2222"}, "board.example:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: "2222"}, `"2222" is not an address to listen on. Try: 127.0.0.1:2222, or :2222 for every address of this machine`},
 		{Settings{Listen: ":2222", Code: true}, ""},
 		{Settings{Listen: ":2222", Open: true}, ""},
 		{Settings{Listen: ":2222", Presenters: "f"}, ""},
 		{Settings{Listen: "127.0.0.1:2222"}, ""},
 		{Settings{Listen: "[::1]:2222"}, ""},
 		{Settings{Listen: "localhost:2222"}, ""},
-		{Settings{Listen: ":2222", Open: true, Code: true}, "--open lets anybody in, so --code and --watchers mean nothing beside it: leave one of them out"},
-		{Settings{Listen: defaultListen, Private: "x"}, "name one sheet to present, or a folder with --private: try `trivet host mast.toml`"},
+		{Settings{Listen: ":2222", Open: true, Code: true}, "--open lets anybody in, so --code and --watchers have no effect. Try: leave one of them out"},
+		{Settings{Listen: defaultListen, Private: "x"}, "no sheet to present is named. Try: `trivet host mast.toml`, or a folder with --private"},
 	} {
 		c.o.Sheet, c.o.Most, c.o.ByPlace = "lamp.toml", 1, 1
 		if got := says(c.o.check()); got != c.want {
@@ -46,9 +46,9 @@ func TestListsOfKeysSayWhereTheyDoNotRead(t *testing.T) {
 	good := strings.TrimSpace(string(gossh.MarshalAuthorizedKey(key(t).PublicKey())))
 	for _, c := range []struct{ text, want string }{
 		{"# staff\n\n" + good + " ann\n", ""},
-		{good + "\nnonsense\n", "keys:2: this is no public key: write one a line, as in id_ed25519.pub"},
-		{"command=\"x\" " + good + "\n", "keys:1: options before a key mean nothing here: write the key alone"},
-		{"# none\n", "keys: there is no key in it: write one a line, as in id_ed25519.pub"},
+		{good + "\nnonsense\n", "keys:2: this is not a public key. Try: one key a line, as in id_ed25519.pub"},
+		{"command=\"x\" " + good + "\n", "keys:1: options before a key are not used here. Try: the key alone"},
+		{"# none\n", "keys: the file has no keys. Try: one key a line, as in id_ed25519.pub"},
 	} {
 		file := write(t, filepath.Join(t.TempDir(), "keys"), c.text)
 		_, err := readRoster(file)
@@ -76,12 +76,12 @@ func TestTheHostKeyIsMadeOnceAndKept(t *testing.T) {
 	if err := os.Chmod(file, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := hostKey(state); !strings.Contains(says(err), "can be read by others: chmod 600 it") {
+	if _, err := hostKey(state); !strings.Contains(says(err), "can be read by others. Try: chmod 600") {
 		t.Errorf("%v", err)
 	}
 	write(t, file, "no key")
 	_ = os.Chmod(file, 0o600)
-	if _, err := hostKey(state); !strings.Contains(says(err), "does not read") {
+	if _, err := hostKey(state); !strings.Contains(says(err), "cannot be read") {
 		t.Errorf("%v", err)
 	}
 }
@@ -359,10 +359,10 @@ func TestWhoNeedsAKeyIsToldSo(t *testing.T) {
 			"no key where one is needed"},
 		"private, in no list": {Settings{Private: folder, Watchers: keys(t, crew)}, []gossh.AuthMethod{gossh.PublicKeys(other)},
 			"The key that your ssh showed is not in this host's list.\nTry: give the .pub file to whoever runs this host.",
-			"a key in no list"},
+			"a key that is not listed"},
 		"private, too weak": {Settings{Private: folder}, []gossh.AuthMethod{gossh.PublicKeys(small)},
 			"The key that your ssh showed is of a kind that is not accepted here.\nTry: `ssh-keygen -t ed25519`, then come again.",
-			"a key of a kind that is not taken"},
+			"a key of a kind that is not accepted"},
 		"presented, with a list": {Settings{Watchers: keys(t, crew)}, none,
 			"This host needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then give the .pub file to whoever runs this host.",
 			"no key where one is needed"},

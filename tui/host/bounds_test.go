@@ -23,13 +23,13 @@ func rowsOf(n int) string {
 // A private sheet grows to its bounds and no further; nothing is lost by that.
 func TestAPrivateSheetStaysWithinItsBounds(t *testing.T) {
 	folder := t.TempDir()
-	write(t, filepath.Join(folder, "full.toml"), rowsOf(mostRows))
-	write(t, filepath.Join(folder, "large.toml"), rowsOf(mostRows+1))
+	write(t, filepath.Join(folder, "full.toml"), rowsOf(maxRows))
+	write(t, filepath.Join(folder, "large.toml"), rowsOf(maxRows+1))
 	r := start(t, Settings{Private: folder}, nil)
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets", "full", "large")
 	g.keys(down + "\r")
-	g.sees("the sheet has 501 rows, and a visitor's may have 500")
+	g.sees("the sheet has 501 rows, but a visitor's sheet may have 500")
 	g.keys("\x1b[A\r")
 	g.sees("your own copy", "P1")
 	g.keys(down + "\x1b[200~Q1\t9, 9\nQ2\t8, 8\n\x1b[201~")
@@ -97,12 +97,12 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 	if n := l.kept.Load(); n != 2*int64(len(lamp)) {
 		t.Errorf("%d bytes are kept", n)
 	}
-	l.kept.Store(mostKept - lastBytes)
+	l.kept.Store(maxKept - lastBytes)
 	g.keys(down + right + "-3, 456789\r" + save)
-	g.sees("not saved: lamp.toml: the host keeps as much as it can")
+	g.sees("not saved: lamp.toml: the host's storage is full")
 	_ = g.client.Close()
 	waitFor(t, "it is saved", func() bool { return strings.Contains(r.log.String(), "a sheet is saved at the end") })
-	if n := l.kept.Load(); n != mostKept-lastBytes+int64(len("456789")-len("4")) {
+	if n := l.kept.Load(); n != maxKept-lastBytes+int64(len("456789")-len("4")) {
 		t.Errorf("%d bytes are kept", n)
 	}
 }
@@ -118,12 +118,12 @@ func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
 	g.sees("37.5 N")
 	g.keys(down + right + "-3, 456789\r")
 	g.sees("-3, 456789")
-	l.kept.Store(mostKept)
+	l.kept.Store(maxKept)
 	r.end()
 	g.leaves()
-	g.sees("the sheet could not be saved: the host keeps as much as it can")
-	if n := l.kept.Load(); n != mostKept {
-		t.Errorf("%d bytes are kept, %d more than may be", n, n-mostKept)
+	g.sees("the sheet could not be saved: the host's storage is full")
+	if n := l.kept.Load(); n != maxKept {
+		t.Errorf("%d bytes are kept, %d more than may be", n, n-maxKept)
 	}
 }
 
@@ -199,7 +199,7 @@ func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
 		t.Helper()
 		g := r.visit(key(t), 120, 30)
 		g.leaves()
-		g.sees("trivet: the host keeps sheets for as many visitors as it can")
+		g.sees("trivet: the host has no room for the sheets of more visitors")
 	}
 	visitors := func(n int) {
 		t.Helper()

@@ -13,6 +13,8 @@ import (
 	"syscall"
 
 	"github.com/spf13/cobra"
+
+	"trivet/mechanics/diag"
 )
 
 const long = `Shows a sheet live over SSH, or gives each visitor a workbench. Visitors need
@@ -72,7 +74,7 @@ func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 		Use: "host SHEET", Short: "show a sheet live over SSH, or a workbench for each visitor", Long: long, Example: example,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
-				return fmt.Errorf("the host presents one sheet, and here are %d: name one", len(args))
+				return diag.New(fmt.Sprintf("the host presents one sheet, but %d are named", len(args)), "name one")
 			}
 			return nil
 		},
@@ -107,7 +109,7 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 	in, out, here := terminals(stdin, stdout)
 	here = here && o.Private == ""
 	if !here && o.Private == "" && o.Presenters == "" {
-		return errors.New("there is no terminal here to present in: run it in one, or name those who may present with --presenters FILE")
+		return diag.New("there is no terminal to present in", "run it in a terminal, or name those who may present with --presenters FILE")
 	}
 	if err := o.ownFolder(); err != nil {
 		return err
@@ -120,7 +122,7 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 	o.Env = os.Environ()
 	own, err := os.Executable()
 	if err != nil {
-		return fmt.Errorf("the program does not find itself, for commands without a terminal: %w", err)
+		return fmt.Errorf("the program cannot find its own file, for commands without a terminal: %w", err)
 	}
 	h, err := New(o, program(own), logTo)
 	if err != nil {
@@ -166,7 +168,7 @@ func (o *Settings) ownFolder() error {
 		if base == "" {
 			own, err := os.UserHomeDir()
 			if err != nil {
-				return errors.New("there is no home folder to keep the host's key in: name one with --state FOLDER")
+				return diag.New("there is no home folder for the host's key", "--state FOLDER")
 			}
 			base = filepath.Join(own, ".local", "state")
 		}

@@ -60,7 +60,7 @@ func (h *Host) command(s *session, text string) int {
 		case <-s.over:
 			return cannotDo
 		case <-late:
-			return refuse("the host is busy: try again in a moment")
+			return refuse("the host is busy. Try: again in a moment")
 		}
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
@@ -73,7 +73,7 @@ func (h *Host) command(s *session, text string) int {
 		}
 	}()
 	left := new(atomic.Int64)
-	left.Store(mostOutput)
+	left.Store(maxOutput)
 	// What is no text, a page in PDF, has to arrive as it is where there is no terminal;
 	// the verbs clean their texts themselves.
 	out, errs := io.Writer(limited{s.ch, left}), printable.NewWriter(limited{s.ch.Stderr(), left})

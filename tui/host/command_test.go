@@ -246,7 +246,7 @@ func TestCommandsHaveBounds(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	got := r.runs(client, "check -", strings.NewReader(lamp))
-	if len(got.out) > mostOutput || got.code != cannotDo || got.errs != "trivet: that is more than may be sent from here\n" {
+	if len(got.out) > maxOutput || got.code != cannotDo || got.errs != "trivet: that is more than may be sent from here\n" {
 		t.Errorf("%d bytes, %q, %d", len(got.out), got.errs, got.code)
 	}
 }
@@ -291,7 +291,7 @@ func TestACommandEndsWithItsClient(t *testing.T) {
 }
 
 func TestVerbsNameNoFile(t *testing.T) {
-	const verbs = "the verbs here are solve, check, sweep, page, new and schema: try `solve - < sheet.toml`"
+	const verbs = "the verbs here are solve, check, sweep, page, new and schema. Try: `solve - < sheet.toml`"
 	for _, c := range []struct {
 		text, why string
 		args      []string
@@ -303,26 +303,26 @@ func TestVerbsNameNoFile(t *testing.T) {
 		{"page - --as pdf --by 'A. Rigger' --field", "", []string{"page", "-", "--as=pdf", "--by=A. Rigger", "--field", "--output=-"}},
 		{"new - --from blank", "", []string{"new", "-", "--from=blank"}},
 		{"schema", "", []string{"schema"}},
-		{"solve", "sheets are read from standard input only: try `solve - < sheet.toml`", nil},
-		{"solve - -", "there is one standard input: write - once", nil},
-		{"solve /etc/passwd", "sheets are read from standard input only: write `solve - < sheet.toml` in place of /etc/passwd", nil},
-		{"solve - ../x.toml", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ../x.toml", nil},
-		{"solve - --out=x", "there is no option --out=x here: solve has --format, --ask, --working", nil},
-		{"solve - --working=x", "there is no option --working=x here: solve has --format, --ask, --working", nil},
-		{"check - --ask T1", "there is no option --ask here: check has none", nil},
-		{"solve - --ask", "--ask needs a value behind it", nil},
-		{"sweep -", "name the given that is to go through its range: try `sweep - W < sheet.toml`", nil},
-		{"sweep - ../W", "sheets are read from standard input only: write `sweep - W < sheet.toml` in place of ../W", nil},
-		{"sweep - W x.toml", "sheets are read from standard input only: write `sweep - W < sheet.toml` in place of x.toml", nil},
-		{"page - -o /etc/x.pdf", "there is no option -o here: page has --as, --by, --date, --field, --task", nil},
-		{"page - --output=x.pdf", "there is no option --output=x.pdf here: page has --as, --by, --date, --field, --task", nil},
-		{"new x.toml", "a sheet goes to standard output only: write `new - --from blank > sheet.toml` in place of x.toml", nil},
-		{"schema x", "schema stands alone: leave out x", nil},
-		{"schema -", "schema stands alone: leave out -", nil},
+		{"solve", "sheets are read from standard input only. Try: `solve - < sheet.toml`", nil},
+		{"solve - -", "there is only one standard input. Try: - once", nil},
+		{"solve /etc/passwd", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of /etc/passwd", nil},
+		{"solve - ../x.toml", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of ../x.toml", nil},
+		{"solve - --out=x", "unknown option --out=x. Try: --format, --ask or --working", nil},
+		{"solve - --working=x", "unknown option --working=x. Try: --format, --ask or --working", nil},
+		{"check - --ask T1", "unknown option --ask. Try: none; check has no options", nil},
+		{"solve - --ask", "--ask needs a value", nil},
+		{"sweep -", "the given that runs through its range is missing. Try: `sweep - W < sheet.toml`", nil},
+		{"sweep - ../W", "sheets are read from standard input only. Try: `sweep - W < sheet.toml` instead of ../W", nil},
+		{"sweep - W x.toml", "sheets are read from standard input only. Try: `sweep - W < sheet.toml` instead of x.toml", nil},
+		{"page - -o /etc/x.pdf", "unknown option -o. Try: --as, --by, --date, --field or --task", nil},
+		{"page - --output=x.pdf", "unknown option --output=x.pdf. Try: --as, --by, --date, --field or --task", nil},
+		{"new x.toml", "a sheet goes to standard output only. Try: `new - --from blank > sheet.toml` instead of x.toml", nil},
+		{"schema x", "schema takes no arguments. Try: leave out x", nil},
+		{"schema -", "schema takes no arguments. Try: leave out -", nil},
 		{"host x.toml", verbs, nil},
 		{"sh -c id", verbs, nil},
-		{"solve 'x", "the command does not read: close its quotes", nil},
-		{"solve \x1b]0;x\x07", "sheets are read from standard input only: write `solve - < sheet.toml` in place of ·]0;x·", nil},
+		{"solve 'x", "a quote in the command is not closed", nil},
+		{"solve \x1b]0;x\x07", "sheets are read from standard input only. Try: `solve - < sheet.toml` instead of ·]0;x·", nil},
 	} {
 		args, _, why := verb(c.text)
 		if why != c.why || !slices.Equal(args, c.args) {

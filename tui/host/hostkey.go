@@ -12,6 +12,8 @@ import (
 	"runtime"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/mechanics/diag"
 )
 
 // The host's key, in a folder of its own below the host's folder.
@@ -34,14 +36,14 @@ func hostKey(state string) (gossh.Signer, error) {
 		return nil, fmt.Errorf("the host's key: %w", err)
 	}
 	if info, err := os.Stat(file); err == nil && info.Mode().Perm()&0o077 != 0 && runtime.GOOS != "windows" {
-		return nil, fmt.Errorf("the host's key %s can be read by others: chmod 600 it, or remove it for a new one", file)
+		return nil, diag.New("the host's key "+file+" can be read by others", "chmod 600, or remove it for a new one")
 	}
 	key, err := gossh.ParsePrivateKey(text)
 	if err != nil {
-		return nil, fmt.Errorf("the host's key %s does not read (%w): remove it for a new one, of which visitors are warned", file, err)
+		return nil, &diag.Error{Msg: fmt.Sprintf("the host's key %s cannot be read (%v)", file, err), Hint: "remove it for a new one, of which visitors are warned", Err: err}
 	}
 	if key.PublicKey().Type() != gossh.KeyAlgoED25519 {
-		return nil, fmt.Errorf("the host's key %s is no ed25519 key: remove it for a new one, of which visitors are warned", file)
+		return nil, diag.New("the host's key "+file+" is not an ed25519 key", "remove it for a new one, of which visitors are warned")
 	}
 	return key, nil
 }

@@ -14,7 +14,7 @@ import (
 
 var (
 	errTyped  = errors.New("more was typed than anybody types")
-	errSilent = errors.New("what was typed came to no key")
+	errSilent = errors.New("what was typed did not form a key")
 )
 
 // hand is how fast one types: keys, and the bytes that they come in.

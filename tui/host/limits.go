@@ -56,11 +56,11 @@ const (
 	inputsAtOnce      = 16               // sheets that come in at a time
 	inputsByKey       = 4                // of these from one key
 	inputLimit        = 30 * time.Second
-	mostOutput        = 16 << 20         // bytes of an answer
+	maxOutput         = 16 << 20         // bytes of an answer
 	outputLimit       = 2 * time.Second  // for what is still to be sent once the process has ended
 	programNice       = 10               // visitors' commands give way to the host
 	programMemory     = "512MiB"         // from where on they collect garbage rather than grow
-	lastBytes         = 256 << 20        // of mostKept, for what is saved where a session ends: of 1000 visitors a sheet of the largest size
+	lastBytes         = 256 << 20        // of maxKept, for what is saved where a session ends: of 1000 visitors a sheet of the largest size
 	savingLimit       = 10 * time.Second // to save what private visitors had not, at the end
 	privateRests      = 3                // times the time of a solve: at most a quarter of a core each
 	farewellLimit     = 2 * time.Second  // for the last words to a visitor

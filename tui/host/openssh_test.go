@@ -202,8 +202,8 @@ func TestOpenSSHPrivateAndCommands(t *testing.T) {
 		{"solve -", fmt.Sprintf("solve: %d bytes\n", len(lamp)), ""},
 		{"check -", fmt.Sprintf("check: %d bytes\n", len(lamp)), ""},
 		{"schema", "schema: 0 bytes\n", ""},
-		{"solve /etc/passwd", "", "trivet: sheets are read from standard input only: write `solve - < sheet.toml` in place of /etc/passwd\n"},
-		{"sh", "", "trivet: the verbs here are solve, check, sweep, page, new and schema: try `solve - < sheet.toml`\n"},
+		{"solve /etc/passwd", "", "trivet: sheets are read from standard input only. Try: `solve - < sheet.toml` instead of /etc/passwd\n"},
+		{"sh", "", "trivet: the verbs here are solve, check, sweep, page, new and schema. Try: `solve - < sheet.toml`\n"},
 	} {
 		cmd := exec.Command("ssh", append(p.args(ia, "-T", "-o", "LogLevel=ERROR"), c.command)...)
 		cmd.Stdin = strings.NewReader(lamp)

@@ -115,7 +115,7 @@ func (l *library) store(folder string) *store {
 			}
 			return l.folder.OpenRoot(folder)
 		},
-		most: mostSheets, rows: mostRows, bytes: mostBytes, kept: &l.kept, turn: l.turn(folder),
+		most: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
 	}
 }
 
@@ -154,7 +154,7 @@ func (l *library) hasSpace(folder string) error {
 		taken[v.who.folder] = true
 	}
 	if len(taken) >= maxFolders && !taken[folder] {
-		return errors.New("the host keeps sheets for as many visitors as it can")
+		return errors.New("the host has no room for the sheets of more visitors")
 	}
 	return nil
 }

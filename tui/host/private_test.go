@@ -121,10 +121,10 @@ func TestTheStoreRefuses(t *testing.T) {
 		force bool
 		want  string
 	}{
-		{"lamp.toml", false, "there is a file of this name already"},
+		{"lamp.toml", false, "a file of this name exists already"},
 		{"lamp.toml", true, ""},
 		{"third.toml", false, ""},
-		{"fourth.toml", false, "there are 3 sheets already, which is all a visitor may keep"},
+		{"fourth.toml", false, "a visitor may keep 3 sheets, and there are so many already. Try: save over one of them"},
 	} {
 		_, err := st.save(c.name, s, sheet.Stamp{}, c.force)
 		if got := says(err); got != c.want {
@@ -135,7 +135,7 @@ func TestTheStoreRefuses(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := st.save("lamp.toml", large, sheet.Stamp{}, true); says(err) != "the sheet has 5 kB, and a visitor's may have 4" {
+	if _, err := st.save("lamp.toml", large, sheet.Stamp{}, true); says(err) != "the sheet has 5 kB, but a visitor's sheet may have 4. Try: remove rows" {
 		t.Errorf("%v", err)
 	}
 	stamp, err := st.save("lamp.toml", s, sheet.Stamp{}, true)

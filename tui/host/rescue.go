@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/tui"
 )
@@ -38,7 +39,7 @@ func (st *store) rescue(log *slog.Logger, m tui.Model) (says string, safe bool) 
 		return "; what was not saved is in " + name, true
 	}
 	log.Error("a sheet could not be saved", "sheet", name, "why", err)
-	says = "; the sheet could not be saved: " + err.Error()
+	says = "; the sheet could not be saved: " + diag.Of(err).Msg
 	if st.spare == nil {
 		return says, false
 	}

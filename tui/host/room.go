@@ -116,7 +116,7 @@ func (r *room) open(name string) error {
 	}
 	w, h := r.v.size()
 	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
-	r.desk = newDesk(r.lib.log, opt, bounds{mostRows, mostBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
+	r.desk = newDesk(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
 	set := r.v.term.set
 	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 	return nil

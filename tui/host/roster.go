@@ -2,11 +2,14 @@ package host
 
 import (
 	"crypto/rsa"
+	"errors"
 	"fmt"
 	"os"
 	"strings"
 
 	gossh "golang.org/x/crypto/ssh"
+
+	"trivet/mechanics/diag"
 )
 
 // roster is a list of keys, as in an authorized_keys file: the comment of each by
@@ -25,16 +28,22 @@ const rsaLeast = 2048
 func unfit(key gossh.PublicKey) string {
 	switch k := key.(type) {
 	case *gossh.Certificate:
-		return "certificates are not taken: write the key itself"
+		return "certificates are not accepted. Try: the key itself"
 	case gossh.CryptoPublicKey:
 		if r, ok := k.CryptoPublicKey().(*rsa.PublicKey); ok && r.N.BitLen() < rsaLeast {
 			return fmt.Sprintf("an RSA key has at least %d bits, and this has %d: make one by `ssh-keygen -t ed25519`", rsaLeast, r.N.BitLen())
 		}
 	}
 	if key.Type() == "ssh-dss" {
-		return "DSA keys are not taken: make one by `ssh-keygen -t ed25519`"
+		return "DSA keys are not accepted. Try: `ssh-keygen -t ed25519`"
 	}
 	return ""
+}
+
+// inLine is what is wrong with a line of a list, counted from 0.
+func inLine(file string, i int, msg, hint string) error {
+	e := &diag.Error{Place: diag.Place{Line: i + 1}, Msg: msg, Hint: hint}
+	return errors.New(e.Short(file))
 }
 
 // readRoster reads a list of keys.
@@ -52,19 +61,19 @@ func readRoster(file string) (roster, error) {
 		key, comment, options, _, err := gossh.ParseAuthorizedKey([]byte(l))
 		switch {
 		case strings.Contains(l, "PRIVATE KEY"):
-			return nil, fmt.Errorf("%s:%d: this is a private key: write the public one, as in id_ed25519.pub, and let nobody see this file", file, i+1)
+			return nil, inLine(file, i, "this is a private key", "the public one, as in id_ed25519.pub; keep this file secret")
 		case err != nil:
-			return nil, fmt.Errorf("%s:%d: this is no public key: write one a line, as in id_ed25519.pub", file, i+1)
+			return nil, inLine(file, i, "this is not a public key", "one key a line, as in id_ed25519.pub")
 		case len(options) > 0:
-			return nil, fmt.Errorf("%s:%d: options before a key mean nothing here: write the key alone", file, i+1)
+			return nil, inLine(file, i, "options before a key are not used here", "the key alone")
 		}
 		if why := unfit(key); why != "" {
-			return nil, fmt.Errorf("%s:%d: %s", file, i+1, why)
+			return nil, inLine(file, i, why, "")
 		}
 		keys[string(key.Marshal())] = echo(comment)
 	}
 	if len(keys) == 0 {
-		return nil, fmt.Errorf("%s: there is no key in it: write one a line, as in id_ed25519.pub", file)
+		return nil, diag.New(file+": the file has no keys", "one key a line, as in id_ed25519.pub")
 	}
 	return keys, nil
 }

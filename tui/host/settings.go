@@ -47,7 +47,7 @@ const (
 func loopback(address string) (bool, error) {
 	name, _, err := net.SplitHostPort(address)
 	if err != nil {
-		return false, fmt.Errorf("the address %q does not read: write it as 127.0.0.1:2222, or :2222 for every address of this machine", address)
+		return false, diag.New(fmt.Sprintf("%q is not an address to listen on", address), "127.0.0.1:2222, or :2222 for every address of this machine")
 	}
 	if name == "localhost" {
 		return true, nil
@@ -59,20 +59,20 @@ func loopback(address string) (bool, error) {
 // check refuses what is contradictory or opens a door that nobody asked to open.
 func (o Settings) check() error {
 	if (o.Sheet == "") == (o.Private == "") {
-		return errors.New("name one sheet to present, or a folder with --private: try `trivet host mast.toml`")
+		return diag.New("no sheet to present is named", "`trivet host mast.toml`, or a folder with --private")
 	}
 	if o.Most < 1 || o.ByPlace < 1 {
 		return errors.New("--most and --per-address are at least 1")
 	}
 	if o.Open && (o.Code || o.Watchers != "") {
-		return errors.New("--open lets anybody in, so --code and --watchers mean nothing beside it: leave one of them out")
+		return diag.New("--open lets anybody in, so --code and --watchers have no effect", "leave one of them out")
 	}
 	near, err := loopback(o.Listen)
 	if err != nil {
 		return err
 	}
 	if !near && !o.Open && !o.Code && o.Watchers == "" && o.Presenters == "" {
-		return fmt.Errorf("%s is reached from other machines, and nothing says who may come in: give --watchers FILE, --code or --presenters FILE; --open for anybody at all", o.Listen)
+		return diag.New(o.Listen+" is reached from other machines, but nobody is admitted", "--watchers FILE, --code or --presenters FILE, or --open for anybody")
 	}
 	return nil
 }

@@ -17,7 +17,7 @@ type shared struct {
 // is there and fits, or one of a few that any terminal has.
 func (s *stage) shape(w, h int, t terminal) shape {
 	k := shape{rounded(w, widths), rounded(h, heights), t}
-	if s.screens[k] != nil || len(s.screens) < mostShapes {
+	if s.screens[k] != nil || len(s.screens) < maxShapes {
 		return k
 	}
 	best := shape{}
@@ -39,9 +39,9 @@ func (s *stage) shape(w, h int, t terminal) shape {
 	return k
 }
 
-// mostShapes is how many sizes and kinds of terminals are drawn each as it is; a
+// maxShapes is how many sizes and kinds of terminals are drawn each as it is; a
 // class has a handful.
-const mostShapes = 40
+const maxShapes = 40
 
 // coarse are the sizes of those who come after.
 var coarse = []struct{ w, h int }{{40, 10}, {80, 24}, {120, 36}, {200, 60}}

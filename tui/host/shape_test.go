@@ -36,14 +36,14 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 			s.screens[k] = &shared{}
 		}
 	}
-	if n := len(s.screens); n > mostShapes+6*len(coarse) {
+	if n := len(s.screens); n > maxShapes+6*len(coarse) {
 		t.Errorf("%d screens", n)
 	}
 	// A usual terminal that comes late sees nearly all of its own screen.
 	clear(s.screens)
 	usual := terminalOf([]string{"TERM=xterm-256color"})
 	s.screens[shape{120, 36, usual}] = &shared{}
-	for i := range mostShapes {
+	for i := range maxShapes {
 		s.screens[shape{i, 1, usual}] = &shared{}
 	}
 	if k := s.shape(126, 38, usual); k != (shape{120, 36, usual}) {

@@ -243,7 +243,7 @@ func (s *stage) presenters() (all []*visitor) {
 		}
 	}
 	slices.SortFunc(all, func(a, b *visitor) int { return int(a.id - b.id) })
-	return all[:min(len(all), mostOffers)]
+	return all[:min(len(all), maxOffers)]
 }
 
 // end tells everybody and saves what the presenter had not.

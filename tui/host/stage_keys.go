@@ -23,8 +23,8 @@ const (
 // The workbench has no such key.
 const liveKey = "ctrl+l"
 
-// mostOffers is how many presenters the line can list, by a digit each.
-const mostOffers = 9
+// maxOffers is how many presenters the line can list, by a digit each.
+const maxOffers = 9
 
 // event does what a visitor typed.
 func (s *stage) event(v *visitor, msg tea.Msg) {

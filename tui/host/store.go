@@ -22,13 +22,13 @@ import (
 // Quotas of one private visitor. A sheet of 500 rows that is made to be hard takes
 // half a second to solve; each doubling of the rows takes ten times as long.
 const (
-	mostSheets   = 40
-	mostRescued  = 10        // more that may be kept where a session ends
-	mostRows     = 500       // of one sheet
-	mostBytes    = 256 << 10 // of one sheet
-	mostKept     = 2 << 30   // bytes of all visitors together, rescued sheets among them
+	maxSheets    = 40
+	maxRescued   = 10        // more that may be kept where a session ends
+	maxRows      = 500       // of one sheet
+	maxBytes     = 256 << 10 // of one sheet
+	maxKept      = 2 << 30   // bytes of all visitors together, rescued sheets among them
 	longestName  = 80
-	mostListed   = 400 // files looked at in a folder
+	maxListed    = 400 // files looked at in a folder
 	folderMode   = 0o700
 	sheetMode    = 0o600
 	sheetsEnding = ".toml"
@@ -54,7 +54,7 @@ type store struct {
 }
 
 // tooLarge is said of a change that is not made.
-const tooLarge = "that would be more than a sheet may have here (500 rows, 256 kB): the last key was not done"
+const tooLarge = "a sheet may have 500 rows and 256 kB here, so the last key was not applied"
 
 // fits tells whether a sheet is within the quota.
 func (st *store) fits(s *sheet.Sheet) error {
@@ -64,9 +64,9 @@ func (st *store) fits(s *sheet.Sheet) error {
 	}
 	switch bytes := len(s.Text()); {
 	case st.rows > 0 && rows > st.rows:
-		return diag.New(fmt.Sprintf("the sheet has %d rows, and a visitor's may have %d", rows, st.rows), "take rows out")
+		return diag.New(fmt.Sprintf("the sheet has %d rows, but a visitor's sheet may have %d", rows, st.rows), "remove rows")
 	case st.bytes > 0 && bytes > st.bytes:
-		return diag.New(fmt.Sprintf("the sheet has %d kB, and a visitor's may have %d", bytes>>10, st.bytes>>10), "take rows out")
+		return diag.New(fmt.Sprintf("the sheet has %d kB, but a visitor's sheet may have %d", bytes>>10, st.bytes>>10), "remove rows")
 	}
 	return nil
 }
@@ -82,21 +82,21 @@ func (st *store) fine(name string) error {
 // badName says what is wrong with a name for a sheet.
 func badName(name string) error {
 	refuse := func(msg string) error {
-		return diag.New(fmt.Sprintf("%q %s", name, msg), "try a name such as mast.toml")
+		return diag.New(fmt.Sprintf("%q %s", name, msg), "a name such as mast.toml")
 	}
 	switch {
 	case strings.ContainsAny(name, `/\:`):
-		return refuse("leads into another folder, and sheets are kept in one")
+		return refuse("is in another folder, but all sheets are kept in one")
 	case !strings.HasSuffix(name, sheetsEnding) || len(name) == len(sheetsEnding):
 		return refuse("does not end in .toml")
 	case len(name) > longestName:
 		return refuse("is too long")
 	case name[0] == '.' || name[0] == '-' || name[0] == ' ':
-		return refuse("begins with a sign that hides it")
+		return refuse("begins with a character that hides it")
 	}
 	for _, r := range name {
 		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("._- ", r) {
-			return refuse("has other signs than letters, digits and . _ -")
+			return refuse("has characters other than letters, digits and . _ -")
 		}
 	}
 	return nil
@@ -130,7 +130,7 @@ func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 		return nil, sheet.Stamp{}, inWords("read", err)
 	}
 	if !info.Mode().IsRegular() {
-		return nil, sheet.Stamp{}, diag.New("this is not a file", "name a sheet")
+		return nil, sheet.Stamp{}, diag.New("this is not a file", "the name of a sheet")
 	}
 	f, err := root.Open(name)
 	if err != nil {
@@ -160,7 +160,7 @@ func namesIn(root *os.Root) (all []string) {
 		return nil
 	}
 	defer d.Close()
-	entries, _ := d.ReadDir(mostListed)
+	entries, _ := d.ReadDir(maxListed)
 	for _, e := range entries {
 		if e.Type().IsRegular() && badName(e.Name()) == nil {
 			all = append(all, e.Name())
@@ -194,10 +194,10 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	case errors.Is(err, fs.ErrNotExist):
 		most := st.most
 		if st.rescues {
-			most += mostRescued
+			most += maxRescued
 		}
 		if st.most > 0 && len(namesIn(root)) >= most {
-			return sheet.Stamp{}, diag.New(fmt.Sprintf("there are %d sheets already, which is all a visitor may keep", st.most), "save over one of them")
+			return sheet.Stamp{}, diag.New(fmt.Sprintf("a visitor may keep %d sheets, and there are so many already", st.most), "save over one of them")
 		}
 		if !was.IsZero() && !force {
 			return sheet.Stamp{}, &sheet.ChangedError{Deleted: true}
@@ -222,7 +222,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		grows -= info.Size()
 	}
 	if !st.keeps(grows) {
-		return sheet.Stamp{}, diag.New("the host keeps as much as it can", "take rows out, or ask whoever runs it")
+		return sheet.Stamp{}, diag.New("the host's storage is full", "remove rows, or ask whoever runs it")
 	}
 	stamp, err := writeSheet(root, name, []byte(s.Text()), mode)
 	if err != nil {
@@ -240,7 +240,7 @@ func (st *store) keeps(bytes int64) bool {
 	if st.kept == nil {
 		return true
 	}
-	limit := int64(mostKept)
+	limit := int64(maxKept)
 	if !st.rescues {
 		limit -= lastBytes
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/anmitsu/go-shlex"
 
 	"trivet/mechanics/printable"
+	"trivet/mechanics/say"
 )
 
 // remoteVerb is a verb of the command line that a visitor without a terminal may
@@ -46,17 +47,16 @@ func verbNames() string {
 	for _, v := range remoteVerbs {
 		all = append(all, v.name)
 	}
-	last := len(all) - 1
-	return strings.Join(all[:last], ", ") + " and " + all[last]
+	return say.And(all...)
 }
 
 // options are those of a verb, for people.
 func (v remoteVerb) options() string {
 	all := append(slices.Clone(v.values), v.flags...)
 	if len(all) == 0 {
-		return v.name + " has none"
+		return "none; " + v.name + " has no options"
 	}
-	return v.name + " has " + strings.Join(all, ", ")
+	return say.Or(all...)
 }
 
 // verb reads a command: one of the verbs, standard input, and options that name no
@@ -64,14 +64,14 @@ func (v remoteVerb) options() string {
 func verb(text string) (args []string, needs bool, why string) {
 	words, err := shlex.Split(text, true)
 	if err != nil {
-		return nil, false, "the command does not read: close its quotes"
+		return nil, false, "a quote in the command is not closed"
 	}
 	i := -1
 	if len(words) > 0 {
 		i = slices.IndexFunc(remoteVerbs, func(v remoteVerb) bool { return v.name == words[0] })
 	}
 	if i < 0 {
-		return nil, false, "the verbs here are " + verbNames() + ": try `solve - < sheet.toml`"
+		return nil, false, "the verbs here are " + verbNames() + ". Try: `solve - < sheet.toml`"
 	}
 	v := remoteVerbs[i]
 	args, why = v.arguments(words[1:])
@@ -89,37 +89,37 @@ func (v remoteVerb) arguments(words []string) (args []string, why string) {
 		switch {
 		case w == "-":
 			if input {
-				return nil, "there is one standard input: write - once"
+				return nil, "there is only one standard input. Try: - once"
 			}
 			input = true
 		case slices.Contains(v.values, name):
 			if !whole {
 				if i++; i == len(words) {
-					return nil, w + " needs a value behind it"
+					return nil, w + " needs a value"
 				}
 				w += "=" + words[i] // else a value with a stroke would be an option
 			}
 		case slices.Contains(v.flags, w):
 		case strings.HasPrefix(w, "-"):
-			return nil, "there is no option " + echo(w) + " here: " + v.options()
+			return nil, "unknown option " + echo(w) + ". Try: " + v.options()
 		case v.word && !word && !strings.ContainsAny(w, `/\`):
 			word = true
 		case v.name == "schema":
-			return nil, "schema stands alone: leave out " + echo(w)
+			return nil, "schema takes no arguments. Try: leave out " + echo(w)
 		case v.alone:
-			return nil, "a sheet goes to standard output only: write `" + v.example + "` in place of " + echo(w)
+			return nil, "a sheet goes to standard output only. Try: `" + v.example + "` instead of " + echo(w)
 		default:
-			return nil, "sheets are read from standard input only: write `" + v.example + "` in place of " + echo(w)
+			return nil, "sheets are read from standard input only. Try: `" + v.example + "` instead of " + echo(w)
 		}
 		args = append(args, w)
 	}
 	switch {
 	case v.name == "schema" && input:
-		return nil, "schema stands alone: leave out -"
+		return nil, "schema takes no arguments. Try: leave out -"
 	case v.name != "schema" && !input:
-		return nil, "sheets are read from standard input only: try `" + v.example + "`"
+		return nil, "sheets are read from standard input only. Try: `" + v.example + "`"
 	case v.word && !word:
-		return nil, "name the given that is to go through its range: try `" + v.example + "`"
+		return nil, "the given that runs through its range is missing. Try: `" + v.example + "`"
 	}
 	return args, ""
 }
