@@ -27,10 +27,12 @@ func TestArgs(t *testing.T) {
 }
 
 func TestOwnWords(t *testing.T) {
-	const shells = "trivet: name one of four shells: try `trivet completion bash`, or zsh, fish, powershell\n"
+	const shells = "trivet: the name of a shell is missing. Try: `trivet completion bash`, or zsh, fish, powershell\n"
 	allRefused(t, []refused{
-		{"help sovle", "trivet: there is no command \"sovle\": did you mean `trivet solve`\n"},
-		{"help nonsense", "trivet: there is no command \"nonsense\": try `trivet help`\n"},
+		{"help sovle", "trivet: unknown command or topic \"sovle\". Try: `trivet help solve`\n"},
+		{"help cell", "trivet: unknown command or topic \"cell\". Try: `trivet help cells`\n"},
+		{"help nonsense", "trivet: unknown command or topic \"nonsense\". Try: `trivet help`\n"},
+		{"help cells sheet", "trivet: the help is of one command or topic, but 2 are named. Try: `trivet help cells`\n"},
 		{"completion", shells},
 		{"completion tcsh", shells},
 		{"completion bash x", "trivet: nothing stands behind `trivet completion bash`, and here is \"x\": leave it out\n"},

@@ -280,16 +280,27 @@ func Spoken(d Doc) (lines []string) {
 				}
 			case *Table:
 				for _, r := range b.Rows {
-					var rest []string
-					for _, c := range r[1:] {
-						if c.Words != "" {
-							rest = append(rest, c.Words)
-						}
-					}
-					add(r[0].Words + ": " + strings.Join(rest, ", "))
+					add(b.spoken(r))
 				}
 			}
 		}
 	}
 	return lines
+}
+
+// spoken is a row, its first cell before the others. Of a wide table the heads say what
+// each cell is.
+func (t *Table) spoken(row []Inline) string {
+	var rest []string
+	for k := 1; k < len(t.Columns); k++ {
+		cell := t.cell(row, k).Words
+		switch {
+		case cell == "":
+		case len(t.Columns) > 2:
+			rest = append(rest, t.Columns[k].Head+" "+cell)
+		default:
+			rest = append(rest, cell)
+		}
+	}
+	return t.cell(row, 0).Words + ": " + strings.Join(rest, ", ")
 }

@@ -86,13 +86,16 @@ func TestLines(t *testing.T) {
 			t.Errorf("the lines do not hold %q:\n%s", want, all)
 		}
 	}
+	if !strings.Contains(all, "\njournal-bearing  -                        2 forces, 2 moments; axis\n") {
+		t.Errorf("the columns do not stand below each other:\n%s", all)
+	}
 	for _, l := range topic.Spoken(d) {
 		if strings.Contains(l, "  ") {
 			t.Errorf("a reader hears a column: %q", l)
 		}
 	}
 	if said := topic.Spoken(d); !slices.ContainsFunc(said, func(l string) bool {
-		return strings.HasPrefix(l, "pin: 2 forces, 3 forces, 2 moments; axis")
+		return strings.HasPrefix(l, "pin: in the plane 2 forces, in space 3 forces, 2 moments; axis")
 	}) {
 		t.Errorf("no row is said in %q", said)
 	}

@@ -4,27 +4,19 @@ import (
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
-	"github.com/yuin/goldmark/extension"
-	extast "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 )
 
-// read reads Markdown with tables. It is the only place that knows the Markdown library.
+// read reads Markdown with tables. It is the only place that knows the Markdown library,
+// of which it takes the parser alone: the library's own tables would cost each start of
+// the program a millisecond.
 func read(markdown string) Doc {
-	tables := util.Prioritized(extension.NewTableParagraphTransformer(), 200)
-	p := parser.NewParser(
-		parser.WithBlockParsers(parser.DefaultBlockParsers()...),
-		parser.WithInlineParsers(parser.DefaultInlineParsers()...),
-		parser.WithParagraphTransformers(append(parser.DefaultParagraphTransformers(), tables)...),
-		parser.WithASTTransformers(util.Prioritized(extension.NewTableASTTransformer(), 0)),
-	)
 	r := reader{source: []byte(markdown)}
 	var d Doc
 	d.Sections = []Section{{}}
-	root := p.Parse(text.NewReader(r.source))
-	for n := root.FirstChild(); n != nil; n = n.NextSibling() {
+	for n := r.parse(parser.DefaultBlockParsers()...).FirstChild(); n != nil; n = n.NextSibling() {
 		heading, ok := n.(*ast.Heading)
 		switch {
 		case ok && heading.Level == 1:
@@ -41,6 +33,11 @@ func read(markdown string) Doc {
 
 type reader struct{ source []byte }
 
+func (r reader) parse(blocks ...util.PrioritizedValue) ast.Node {
+	p := parser.NewParser(parser.WithBlockParsers(blocks...), parser.WithInlineParsers(parser.DefaultInlineParsers()...))
+	return p.Parse(text.NewReader(r.source))
+}
+
 func (r reader) block(n ast.Node) Block {
 	switch n := n.(type) {
 	case *ast.List:
@@ -51,23 +48,10 @@ func (r reader) block(n ast.Node) Block {
 		return list
 	case *ast.FencedCodeBlock:
 		return &Code{Text: r.lines(n)}
-	case *extast.Table:
-		table := &Table{}
-		for row := n.FirstChild(); row != nil; row = row.NextSibling() {
-			var cells []Inline
-			for cell := row.FirstChild(); cell != nil; cell = cell.NextSibling() {
-				cells = append(cells, one(r.inlines(cell)))
-			}
-			if row.Kind() != extast.KindTableHeader {
-				table.Rows = append(table.Rows, cells)
-				continue
-			}
-			for _, c := range cells {
-				table.Columns = append(table.Columns, Col{Head: c.Words})
-			}
-		}
-		return table
 	case *ast.Paragraph:
+		if lines := r.lines(n); strings.HasPrefix(lines, "|") {
+			return table(lines)
+		}
 		return &Paragraph{Text: r.inlines(n)}
 	}
 	return &Paragraph{Text: []Inline{{Words: r.lines(n)}}} // as it is typed
@@ -119,6 +103,38 @@ func (r reader) inlines(n ast.Node) (out []Inline) {
 	return out
 }
 
+// table reads the lines of a table, the second of which rules off the head.
+func table(lines string) *Table {
+	t := &Table{}
+	for i, line := range strings.Split(lines, "\n") {
+		var cells []Inline
+		line = strings.TrimSuffix(strings.TrimPrefix(line, "|"), "|")
+		for cell := range strings.SplitSeq(strings.ReplaceAll(line, `\|`, "\x00"), "|") {
+			cells = append(cells, cellOf(strings.ReplaceAll(cell, "\x00", "|")))
+		}
+		switch i {
+		case 0:
+			for _, c := range cells {
+				t.Columns = append(t.Columns, Col{Head: c.Words})
+			}
+		case 1:
+		default:
+			t.Rows = append(t.Rows, cells)
+		}
+	}
+	return t
+}
+
+// cellOf reads a cell: code where all of it is.
+func cellOf(markdown string) Inline {
+	r := reader{source: []byte(strings.TrimSpace(markdown))}
+	text := r.inlines(r.parse(util.Prioritized(parser.NewParagraphParser(), 0))) // no "-" begins a list
+	if len(text) == 1 {
+		return text[0]
+	}
+	return Inline{Words: words(text)}
+}
+
 // words is a sentence without its styles.
 func words(text []Inline) string {
 	var b strings.Builder
@@ -126,12 +142,4 @@ func words(text []Inline) string {
 		b.WriteString(i.Words)
 	}
 	return b.String()
-}
-
-// one is a table's cell: code where all of it is.
-func one(text []Inline) Inline {
-	if len(text) == 1 {
-		return text[0]
-	}
-	return Inline{Words: words(text)}
 }

@@ -77,7 +77,7 @@ func under() map[string]map[string]string {
 			ofSheet["Keys of ["+t.Name+"]"] = table(rows...)
 		}
 	}
-	supports, does := [][]string{{"support", "in the plane", "in space"}}, [][]string{{"support", "does"}}
+	supports, does := [][]string{{"support", "in the plane", "in space"}}, [][]string{{"support", "in words"}}
 	for _, j := range problem.Joints() {
 		supports = append(supports, []string{code(j.Name), holds(j.Plane, 2), holds(j.Space, 3)})
 		does = append(does, []string{code(j.Name), j.Says})
