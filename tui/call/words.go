@@ -103,14 +103,17 @@ func (c *Call) help(root *cobra.Command) *cobra.Command {
 				return root.Help()
 			}
 			sub, _, err := root.Find(args)
-			if err == nil && sub != root {
-				err = sub.Help()
+			command := err == nil && sub != root
+			if command {
+				if err := sub.Help(); err != nil {
+					return err
+				}
 			}
 			text, ok := topic.Source(args[0])
 			if !ok {
 				return nil
 			}
-			if sub != nil && sub != root {
+			if command {
 				c.print("\n")
 			}
 			if c.width == 0 {
