@@ -23,7 +23,7 @@ func (c *Call) New() *cobra.Command {
 	var from string
 	cmd := &cobra.Command{
 		Use:         "new SHEET",
-		Short:       "write a new sheet from a starting sheet",
+		Short:       "write a sheet from a starting sheet",
 		Long:        "Writes a new sheet from one of the starting sheets below. - writes to standard output.\n\n" + fixtures.List(),
 		Annotations: map[string]string{topicNote: "sheet cells supports"},
 		Example:     "  trivet new my.toml\n  trivet new --from blank my.toml\n  trivet new --from mast-top my.toml",

@@ -35,7 +35,7 @@ func (c *Call) Vary() *cobra.Command {
 	var v varying
 	cmd := &cobra.Command{
 		Use:   "vary SHEET -n COUNT -o FOLDER",
-		Short: "write a class set of variants, and a key",
+		Short: "write a class set, and its key",
 		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
 			"Every given with a range takes a value of it, by its step. A variant is kept only where its verdict is of the same kind. " +
 			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.",

@@ -86,7 +86,7 @@ func TestLines(t *testing.T) {
 			t.Errorf("the lines do not hold %q:\n%s", want, all)
 		}
 	}
-	if !strings.Contains(all, "\njournal-bearing  -                        2 forces, 2 moments; axis\n") {
+	if !strings.Contains(all, "journal-bearing  -                        2 forces, 2 moments; axis\n") {
 		t.Errorf("the columns do not stand below each other:\n%s", all)
 	}
 	for _, l := range topic.Spoken(d) {
