@@ -27,7 +27,7 @@ func TestArgs(t *testing.T) {
 }
 
 func TestOwnWords(t *testing.T) {
-	const shells = "trivet: the name of a shell is missing. Try: `trivet completion bash`, or zsh, fish, powershell\n"
+	const shells = "trivet: expected the name of a shell. Try: `trivet completion bash`, or zsh, fish, powershell\n"
 	allRefused(t, []refused{
 		{"help sovle", "trivet: unknown command or topic \"sovle\". Try: `trivet help solve`\n"},
 		{"help cell", "trivet: unknown command or topic \"cell\". Try: `trivet help cells`\n"},

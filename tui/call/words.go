@@ -132,7 +132,7 @@ func completionWords(cmd *cobra.Command) {
 	cmd.Long = "Prints the script by which a shell completes commands, flags, names of sheets and topics, for bash, zsh, fish or powershell."
 	cmd.Example = "  source <(trivet completion bash)\n  trivet completion zsh > \"${fpath[1]}/_trivet\"\n  trivet completion fish | source\n  trivet completion powershell | Out-String | Invoke-Expression"
 	cmd.Args = func(*cobra.Command, []string) error {
-		return wrong("the name of a shell is missing", "`"+Program+" completion bash`, or zsh, fish, powershell")
+		return wrong("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
 	}
 	cmd.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
 	for _, shell := range cmd.Commands() {
