@@ -21,6 +21,7 @@ require (
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.0.9
+	github.com/yuin/goldmark v1.8.7
 	golang.org/x/crypto v0.57.0
 	golang.org/x/image v0.40.0
 	golang.org/x/term v0.48.0

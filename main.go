@@ -14,19 +14,14 @@ import (
 	"os"
 	"runtime/debug"
 
-	"github.com/charmbracelet/x/ansi"
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/report"
 	"trivet/tui"
 	"trivet/tui/call"
 	"trivet/tui/host"
 )
-
-// helpWidth is the width of the help's text, to fit 80 columns.
-const helpWidth = 78
 
 // main leaves signals alone: the workbench takes its own, and everything else may
 // stop where it is.
@@ -48,13 +43,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 func command(c *call.Call, screen io.Writer) *cobra.Command {
 	var linear bool
 	root := &cobra.Command{
-		Use:   call.Program + " [SHEET]",
-		Short: "a terminal workbench for free-body equilibrium problems",
-		Long: "trivet solves free-body equilibrium problems: points, ropes, struts and supports in a sheet,\n" +
-			"unit vectors, the labelled system, magnitudes, residuals and checks beside it, live.\n\n" +
-			"With a SHEET, or none, it opens the workbench; F1 there lists every key.\n\n" +
-			ansi.Wordwrap("Caution: "+report.Caution+".", helpWidth, " "),
-		Example:           "  trivet mast.toml\n  trivet new --from mast-top my.toml\n  trivet solve my.toml\n  trivet solve - --format json < my.toml\n  trivet check *.toml",
+		Use:               call.Program + " [SHEET]",
+		Short:             "open the workbench",
+		Long:              "trivet solves free-body equilibrium problems, in a workbench or by commands.",
 		Args:              call.OneSheetOrNone,
 		Version:           version(),
 		ValidArgsFunction: call.SheetFiles,
@@ -66,8 +57,7 @@ func command(c *call.Call, screen io.Writer) *cobra.Command {
 	root.SetOut(c.Stdout) // before OwnWords, whose commands take it along
 	root.SetErr(c.Stderr)
 	root.Flags().BoolVar(&linear, "linear", false, "plain lines of text in place of panes, for a screen reader or a slow line")
-	root.AddCommand(c.Solve(), c.Check(), c.Mark(), c.Page(), c.Vary(), c.Sweep(), c.New(), c.Schema(), host.Command(c.Stdin, screen, c.Stderr))
-	call.OwnWords(root)
+	c.OwnWords(root, c.Solve(), c.Check(), c.Page(), c.Sweep(), c.Vary(), c.Mark(), c.New(), host.Command(c.Stdin, screen, c.Stderr), c.Schema())
 	return root
 }
 

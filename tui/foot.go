@@ -263,7 +263,7 @@ func (m Model) drawHints(c grid.Canvas) {
 			switch b.Intent {
 			case keys.Up, keys.Down, keys.PickUp, keys.PickDown:
 				key = "up/down" // one row of the table stands for both here
-			case keys.Left, keys.Right:
+			case keys.Left, keys.Right, keys.NextTopic:
 				key = "left/right"
 			}
 			if x+len(key)+len(b.Hint)+1 >= c.W() {

@@ -210,7 +210,7 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 			t.Errorf("the help does not list %s: %s", line, b.Help)
 		}
 	}
-	for _, piece := range []string{"strut", "polar(30 deg)", "kip", "sqrt(x)", "angle(T1, T2)", "qualified person decides"} {
+	for _, piece := range []string{"tolerances", "supports", "qualified person decides"} {
 		if !strings.Contains(text, piece) {
 			t.Errorf("the help does not hold %q", piece)
 		}

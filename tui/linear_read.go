@@ -6,6 +6,7 @@ import (
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/topic"
 )
 
 // pageLines is how many lines a page key reads on.
@@ -15,7 +16,7 @@ const pageLines = 10
 func (m Model) readLines() (lines []string, at int) {
 	switch {
 	case m.help != nil:
-		lines, at = spokenDoc(m.helpText(wholeLine), ": "), m.help.y
+		lines, at = m.helpLines(), m.help.y
 	case m.board.on:
 		lines, at = m.stepLines(), m.board.line
 	case m.focus == layout.Picture:
@@ -27,6 +28,14 @@ func (m Model) readLines() (lines []string, at int) {
 		lines = []string{nothingYet}
 	}
 	return lines, max(min(at, len(lines)-1), 0)
+}
+
+// helpLines are the lines of the help's page.
+func (m Model) helpLines() []string {
+	if m.help.at > 0 {
+		return topic.Spoken(m.help.doc)
+	}
+	return spokenDoc(m.helpText(wholeLine), ": ")
 }
 
 // nothingYet stands for what is being written.
@@ -81,7 +90,9 @@ func (m *Model) readOn(i keys.Intent) bool {
 	m.speech.jumped = i == keys.First || i == keys.Last
 	switch {
 	case m.help != nil:
-		m.help = &offset{y: at}
+		next := *m.help
+		next.y = at
+		m.help = &next
 	case m.board.on:
 		m.board.line = at
 	default:
@@ -93,7 +104,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 // readScene says the lines that have been read on to.
 func (m Model) readScene(was Model, name string) []string {
 	lines, at := m.readLines()
-	same := was.history != nil && was.mode() == m.mode() && was.focus == m.focus
+	same := was.history != nil && was.mode() == m.mode() && was.focus == m.focus && (m.help == nil || was.help.at == m.help.at)
 	if !same {
 		return []string{fmt.Sprintf("%s, line %d of %d: %s", name, at+1, len(lines), lines[at])}
 	}

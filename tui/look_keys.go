@@ -12,7 +12,7 @@ import (
 // cannot do: a new intent has to be added by one who knows that it changes
 // nothing.
 var looking = []keys.Intent{
-	keys.Help, keys.NextPane, keys.PrevPane,
+	keys.Help, keys.NextTopic, keys.PrevTopic, keys.NextPane, keys.PrevPane,
 	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
 	keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits, keys.NextResult, keys.PrevResult,
 	keys.SwitchSide, keys.Enlarge, keys.NextCell, keys.PrevCell,

@@ -64,7 +64,7 @@ type Model struct {
 	naming    *line             // a file name being typed
 	forPage   Page              // whose it is; 0 for the sheet's
 	ask       *question         // yes, no or back
-	help      *offset           // the help, scrolled
+	help      *helping          // the help, scrolled
 	opening   *opening          // the start screen
 	drag      *drag             // of the mouse in the picture
 	polygonOf string            // whose force polygon shows in place of the picture

@@ -222,7 +222,7 @@ func (m *Model) everywhere(i keys.Intent) (tea.Cmd, bool) {
 		if m.help != nil {
 			m.help = nil
 		} else {
-			m.help = &offset{}
+			m.help = &helping{}
 		}
 	case keys.Save:
 		return m.save(), true

@@ -1,10 +1,10 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
-	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
 )
@@ -158,32 +158,43 @@ func TestDeleteASupport(t *testing.T) {
 	}
 }
 
-func TestHelpHoldsTheTableOfSupports(t *testing.T) {
+// Wide tables of the help are read on a small screen too: every row of each is found by
+// scrolling, and no line is cut.
+func TestHelpShowsEveryTopicOnASmallScreen(t *testing.T) {
 	r := newRig(t, beam, 80, 24)
-	var text strings.Builder
-	for _, l := range r.m.helpText(77) {
-		for _, s := range l {
-			text.WriteString(s.text)
+	r.keys("?")
+	for _, name := range helpPages()[1:] {
+		r.keys("right")
+		r.sees(" Help: " + name + ", ")
+		seen := map[string]bool{}
+		for range 20 {
+			for _, line := range strings.Split(r.screen(), "\n") {
+				seen[strings.TrimSpace(line)] = true
+			}
+			r.keys("pgdown")
 		}
-		text.WriteByte('\n')
+		for _, line := range r.m.helpText(77) {
+			var text strings.Builder
+			for _, s := range line {
+				text.WriteString(s.text)
+			}
+			if l := strings.TrimSpace(text.String()); !seen[l] && l != "" {
+				t.Errorf("%s: scrolling never shows %q", name, l)
+			}
+		}
 	}
-	last := -1
-	for _, name := range []string{"cable", "link", "roller", "rough-surface", "fixed"} {
-		i := strings.Index(text.String(), "\n  "+name+" ")
-		if i <= last && name != "cable" && name != "link" || i < 0 {
-			t.Errorf("%s stands at %d, after %d", name, i, last)
-		}
-		last = i
-	}
-	for _, j := range problem.Joints() {
-		if !strings.Contains(text.String(), "\n  "+j.Name+" ") {
-			t.Errorf("no %s", j.Name)
-		}
-	}
-	for _, want := range []string{"journal-bearing  -                        2 forces, 2 moments; axis", "fixed            2 forces, 1 moment       3 forces, 3 moments"} {
-		if !strings.Contains(text.String(), want) {
-			t.Errorf("the help does not hold %q", want)
-		}
+	r.keys("right")
+	r.sees("Keys: Anywhere")
+}
+
+// A screen reader is told the page, and each row of a table with its cells.
+func TestHelpIsReadByTopic(t *testing.T) {
+	r := newRig(t, beam, 80, 24)
+	r.m.linear = true
+	r.keys("?", "right", "right", "right", "right")
+	lines, _ := r.m.readLines()
+	if lines[0] != "Supports and connections" || !slices.Contains(lines, "fixed: in the plane 2 forces, 1 moment, in space 3 forces, 3 moments") {
+		t.Errorf("what is read of the topic is %q", lines)
 	}
 }
 

@@ -29,8 +29,10 @@ func TestArgs(t *testing.T) {
 func TestOwnWords(t *testing.T) {
 	const shells = "trivet: expected the name of a shell. Try: `trivet completion bash`, or zsh, fish, powershell\n"
 	allRefused(t, []refused{
-		{"help sovle", "trivet: unknown command \"sovle\". Try: `trivet solve`\n"},
-		{"help nonsense", "trivet: unknown command \"nonsense\". Try: `trivet help`\n"},
+		{"help sovle", "trivet: unknown command or topic \"sovle\". Try: `trivet help solve`\n"},
+		{"help cell", "trivet: unknown command or topic \"cell\". Try: `trivet help cells`\n"},
+		{"help nonsense", "trivet: unknown command or topic \"nonsense\". Try: `trivet help`\n"},
+		{"help cells sheet", "trivet: the help is of one command or topic, but 2 are named. Try: `trivet help cells`\n"},
 		{"completion", shells},
 		{"completion tcsh", shells},
 		{"completion bash x", "trivet: `trivet completion bash` takes no arguments, but \"x\" is given. Try: leave it out\n"},

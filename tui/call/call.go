@@ -30,17 +30,23 @@ type Call struct {
 	Stdout, Stderr io.Writer // of texts; New has them pass nothing that acts on a terminal
 	Env            []string  // as os.Environ gives it
 
-	asIs io.Writer // standard output for what is no text; Stdout where nil
-	code int       // the worst so far
-	lost error     // the first error of writing results: a full disk must not pass for results written
+	asIs  io.Writer // standard output for what is no text; Stdout where nil
+	width int       // of the terminal that standard output is; 0 where it is none
+	code  int       // the worst so far
+	lost  error     // the first error of writing results: a full disk must not pass for results written
 }
 
 // New is a call whose texts are cleaned, wherever they go: what goes to a pipe or a
 // file ends on a terminal too.
 func New(stdin io.Reader, stdout, stderr io.Writer, env []string) *Call {
 	c := &Call{Stdin: stdin, Stdout: printable.NewWriter(stdout), Stderr: printable.NewWriter(stderr), Env: env}
-	if f, ok := stdout.(*os.File); !ok || !term.IsTerminal(int(f.Fd())) {
+	f, ok := stdout.(*os.File)
+	if !ok || !term.IsTerminal(int(f.Fd())) {
 		c.asIs = stdout
+	} else if w, _, err := term.GetSize(int(f.Fd())); err == nil && w > 0 {
+		c.width = w
+	} else {
+		c.width = pageWidth
 	}
 	return c
 }

@@ -16,9 +16,10 @@ import (
 func (c *Call) Check() *cobra.Command {
 	return &cobra.Command{
 		Use:   "check SHEET...",
-		Short: "run every check and compare the reference answers; one line a sheet",
-		Long: "Runs every check of each sheet and compares the reference answers, one line a sheet.\n" +
-			"A limit that can be passed within the ± of the inputs fails, and so does anything else that holds as typed and not all over the ±.",
+		Short: "run every check, one line a sheet",
+		Long: "Runs every check of each sheet and compares the reference answers, one line a sheet. " +
+			"What holds as typed but not everywhere within the ± of the inputs fails, such as a limit that can be exceeded.",
+		Annotations:       map[string]string{exitNote: "a sheet does not pass", topicNote: "tolerances verdicts"},
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -15,23 +15,11 @@ import (
 	"trivet/units"
 )
 
-const markLong = `Holds a pile of students' answers against a sheet, and says which mistake was most
-likely made.
+const markLong = `Marks a table of students' answers against a sheet, and names the mistake that was most likely made.
 
-ANSWERS.csv is a table as a spreadsheet writes it, with commas or semicolons. Its
-head row names the columns: name, a column for each result called as on the sheet
-(T1, C.x, T1.alpha; with a unit as T1 (N) where it is not the sheet's), and, where
-students had variants, sheet with the file of each. Variants lie in the folder that
-stands in the sheet's place. A cell is a number, with a unit or without (761 N,
-1,200 lb), or arithmetic; tension or compression may stand behind it (1.2 kN C,
-2887 lb (C), 1.2 kN compression).
+ANSWERS is a table as a spreadsheet writes it: its first row names the columns, name and one for each result. Where students had variants, the column sheet holds the file of each, and SHEET is the folder of the variants. Instead of a table there may be the students' sheets, with their [answers].
 
-Instead of a table there may be the sheets of the students with their [answers].
-
-An answer is right where it agrees to the precision written, or to three significant
-figures; --within 1% says otherwise. What is said of a wrong one is what the numbers
-show: a sign, a unit, another quantity's value, what follows from an earlier wrong
-answer, or "as if" for a common mistake that gives these very numbers.`
+An answer is right where it agrees to the precision written, or to three significant figures; --within 1% sets another tolerance.`
 
 // Mark is "trivet mark". It exits with 0 where all were marked, Failed where some
 // row or question could not be, CantDo where the sheet, the table or the call does
@@ -39,10 +27,11 @@ answer, or "as if" for a common mistake that gives these very numbers.`
 func (c *Call) Mark() *cobra.Command {
 	var format, within string
 	cmd := &cobra.Command{
-		Use:     "mark SHEET ANSWERS",
-		Short:   "mark students' answers to a sheet and say which mistake was made",
-		Long:    markLong,
-		Example: "  trivet mark mast.toml answers.csv\n  trivet mark variants answers.csv --format csv > marks.csv\n  trivet mark mast.toml ada.toml ben.toml --within 1%",
+		Use:         "mark SHEET ANSWERS",
+		Short:       "mark answers and name likely mistakes",
+		Long:        markLong,
+		Annotations: map[string]string{exitNote: "a row or a question cannot be marked", topicNote: "marks class"},
+		Example:     "  trivet mark mast.toml answers.csv\n  trivet mark variants answers.csv --format csv > marks.csv\n  trivet mark mast.toml ada.toml ben.toml --within 1%",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 || slices.Contains(args, "") {
 				return diag.New("a sheet and answers to it are expected", "`"+Program+" mark SHEET ANSWERS.csv`")

@@ -35,12 +35,11 @@ func (c *Call) Vary() *cobra.Command {
 	var v varying
 	cmd := &cobra.Command{
 		Use:   "vary SHEET -n COUNT -o FOLDER",
-		Short: "make a class set: variants of a sheet, and a key",
+		Short: "write a class set, and its key",
 		Long: "Writes variants of a sheet, NAME-01.toml and so on, and a key for the instructor, NAME-key.csv.\n\n" +
-			"Every given that has a range takes a value of it, by its step; without a step, in the last\nplace in which the range is written, or a tenth of that. " +
-			"All differ from each other and from\nthe sheet. A variant is kept only where its verdict is of the same kind: one answer where the\nsheet has one, what pulls still pulls, limits that were kept are kept.\n\n" +
-			"What title and statement say of a varied value follows it, and it is said where they do not.\nComments, order and ranges stay; printed answers, and the comment right above them, do not.\n" +
-			"The same sheet and seed give the same files.",
+			"Every given with a range takes a value of it, by its step. A variant is kept only where its verdict is of the same kind. " +
+			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.",
+		Annotations:       map[string]string{topicNote: "class"},
 		Example:           "  trivet vary beam.toml -n 24 -o class\n  trivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",
 		Args:              oneSheet("variants are made of one sheet"),
 		ValidArgsFunction: SheetFiles,

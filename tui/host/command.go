@@ -17,50 +17,11 @@ import (
 	"trivet/mechanics/diag"
 )
 
-const long = `Shows a sheet live over SSH, or gives each visitor a workbench. Visitors need
-nothing but ssh.
+const long = `Shows a sheet live over SSH to a class, or with --private gives each visitor a workbench. Visitors need nothing but ssh.
 
-Present. One works on SHEET, a class follows: in this terminal where there is
-one, and otherwise, or after a hand-over, whoever comes with a key of the file
---presenters. Watchers may look around on their own and come back; nothing
-they type reaches the sheet. ctrl+l opens the presenter's line: lock late-comers
-out, hand over, show the host key, end it. A presenter who was cut off comes
-again with the same key and takes the sheet up by ctrl+l; a watcher who was
-comes in again through a closed door by the key that ssh showed (with --code
-one of no list too, which is not asked for the code again), and without a key
-once the door is open.
+On the loopback address (127.0.0.1) whoever is at this machine comes in. Anywhere else the host does not start without --presenters, --watchers, --code or --open.
 
-Private. With --private FOLDER every visitor works on copies of the folder's
-sheets, kept by key and found again at the next visit (at most 40 sheets of 500
-rows and 256 kB each). With --code besides, a visitor needs a key and, the first
-time, the code.
-
-Commands. ssh HOST solve - < sheet.toml; also check, sweep, page, new and schema,
-from standard input to standard output, within 10 seconds, one at a time and by
-turns of keys; for keys in the lists, and for private visitors. ssh HOST alone,
-without a terminal, lists them.
-
-Who may come in. On the loopback address (127.0.0.1) whoever is at this
-machine. Anywhere else the host does not start before it is told:
-  --presenters FILE   keys that may present, one a line as in authorized_keys
-  --watchers FILE     keys that may watch (with --private: work)
-  --code              a join code to read out, a new one at each start; after
-                      many wrong ones each is checked some seconds later
-  --open              anybody at all
-What a visitor may do follows from the key that was proved, never from a name.
-
-What is kept, below --state (by default $XDG_STATE_HOME/trivet-host, or
-~/.local/state/trivet-host): key/host_ed25519, by which visitors know the host
-again, and visitors/, the private sheets. Back up both; who has the key can
-pass for the host. The presented sheet is saved where it is, or in rescued/
-where that fails at the end. What a presenter types and has not saved is kept
-in the journal that the workbench has too ($XDG_STATE_HOME/trivet, or
-~/.local/state/trivet; journal/ below --state where that cannot be written),
-and after a kill or a power cut offered to whoever presents next. Private
-workbenches have none: what is not saved there is lost.
-
-The end. ctrl+c, SIGTERM or the presenter's e: what is not saved is saved, and
-everybody is told.`
+ctrl+c, SIGTERM or the presenter's e ends it: what is not saved is saved, and everybody is told.`
 
 const example = `  trivet host mast.toml
   trivet host mast.toml --listen :2222 --presenters staff.keys --code
@@ -71,7 +32,8 @@ const example = `  trivet host mast.toml
 func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	var o Settings
 	cmd := &cobra.Command{
-		Use: "host SHEET", Short: "show a sheet live over SSH, or a workbench for each visitor", Long: long, Example: example,
+		Use: "host SHEET", Short: "show a sheet live over SSH", Long: long, Example: example,
+		Annotations: map[string]string{"topics": "host class"},
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return diag.New(fmt.Sprintf("the host presents one sheet, but %d are named", len(args)), "name one")

@@ -154,6 +154,8 @@ const (
 	SearchNext
 	Commands
 	OpenSettings
+	NextTopic
+	PrevTopic
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom

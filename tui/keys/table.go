@@ -191,6 +191,8 @@ var table = []Binding{
 	{Asking, []string{"end"}, Last, "to the end", ""},
 	{Asking, []string{"esc", "ctrl+c"}, Cancel, "back", "back"},
 
+	{Helping, []string{"right", "tab"}, NextTopic, "the next page: these keys, then a topic each", "topics"},
+	{Helping, []string{"left", "shift+tab"}, PrevTopic, "the page before", ""},
 	{Helping, []string{"up"}, Up, "a line up", "scroll"},
 	{Helping, []string{"down"}, Down, "a line down", ""},
 	{Helping, []string{"pgup"}, PageUp, "a page up", ""},

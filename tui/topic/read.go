@@ -1,0 +1,145 @@
+package topic
+
+import (
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+)
+
+// read reads Markdown with tables. It is the only place that knows the Markdown library,
+// of which it takes the parser alone: the library's own tables would cost each start of
+// the program a millisecond.
+func read(markdown string) Doc {
+	r := reader{source: []byte(markdown)}
+	var d Doc
+	d.Sections = []Section{{}}
+	for n := r.parse(parser.DefaultBlockParsers()...).FirstChild(); n != nil; n = n.NextSibling() {
+		heading, ok := n.(*ast.Heading)
+		switch {
+		case ok && heading.Level == 1:
+			d.Title = words(r.inlines(n))
+		case ok:
+			d.Sections = append(d.Sections, Section{Title: words(r.inlines(n))})
+		default:
+			last := &d.Sections[len(d.Sections)-1]
+			last.Blocks = append(last.Blocks, r.block(n))
+		}
+	}
+	return d
+}
+
+type reader struct{ source []byte }
+
+func (r reader) parse(blocks ...util.PrioritizedValue) ast.Node {
+	p := parser.NewParser(parser.WithBlockParsers(blocks...), parser.WithInlineParsers(parser.DefaultInlineParsers()...))
+	return p.Parse(text.NewReader(r.source))
+}
+
+func (r reader) block(n ast.Node) Block {
+	switch n := n.(type) {
+	case *ast.List:
+		list := &List{}
+		for item := n.FirstChild(); item != nil; item = item.NextSibling() {
+			list.Items = append(list.Items, r.inlines(item))
+		}
+		return list
+	case *ast.FencedCodeBlock:
+		return &Code{Text: r.lines(n)}
+	case *ast.Paragraph:
+		if lines := r.lines(n); strings.HasPrefix(lines, "|") {
+			return table(lines)
+		}
+		return &Paragraph{Text: r.inlines(n)}
+	}
+	return &Paragraph{Text: []Inline{{Words: r.lines(n)}}} // as it is typed
+}
+
+func (r reader) lines(n ast.Node) string {
+	var b strings.Builder
+	for _, l := range n.Lines().Sliced(0, n.Lines().Len()) {
+		b.Write(l.Value(r.source))
+	}
+	return strings.TrimRight(b.String(), "\n")
+}
+
+// inlines are the pieces of a sentence, of however many nodes it is made.
+func (r reader) inlines(n ast.Node) (out []Inline) {
+	add := func(text string, style Style) {
+		if k := len(out) - 1; k >= 0 && out[k].Style == style {
+			out[k].Words += text
+		} else {
+			out = append(out, Inline{text, style})
+		}
+	}
+	var walk func(n ast.Node, style Style)
+	walk = func(n ast.Node, style Style) {
+		switch n := n.(type) {
+		case *ast.Text:
+			value := n.Segment.Value(r.source)
+			if style != Mono {
+				value = util.UnescapePunctuations(value)
+			}
+			add(string(value), style)
+			if n.SoftLineBreak() || n.HardLineBreak() {
+				add(" ", style)
+			}
+			return
+		case *ast.String:
+			add(string(n.Value), style)
+			return
+		case *ast.CodeSpan:
+			style = Mono
+		case *ast.Emphasis:
+			style = Emphasis
+		}
+		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+			walk(c, style)
+		}
+	}
+	walk(n, Upright)
+	return out
+}
+
+// table reads the lines of a table, the second of which rules off the head.
+func table(lines string) *Table {
+	t := &Table{}
+	for i, line := range strings.Split(lines, "\n") {
+		var cells []Inline
+		line = strings.TrimSuffix(strings.TrimPrefix(line, "|"), "|")
+		for cell := range strings.SplitSeq(strings.ReplaceAll(line, `\|`, "\x00"), "|") {
+			cells = append(cells, cellOf(strings.ReplaceAll(cell, "\x00", "|")))
+		}
+		switch i {
+		case 0:
+			for _, c := range cells {
+				t.Columns = append(t.Columns, Col{Head: c.Words})
+			}
+		case 1:
+		default:
+			t.Rows = append(t.Rows, cells)
+		}
+	}
+	return t
+}
+
+// cellOf reads a cell: code where all of it is.
+func cellOf(markdown string) Inline {
+	r := reader{source: []byte(strings.TrimSpace(markdown))}
+	text := r.inlines(r.parse(util.Prioritized(parser.NewParagraphParser(), 0))) // no "-" begins a list
+	if len(text) == 1 {
+		return text[0]
+	}
+	return Inline{Words: words(text)}
+}
+
+// words is a sentence without its styles.
+func words(text []Inline) string {
+	var b strings.Builder
+	for _, i := range text {
+		b.WriteString(i.Words)
+	}
+	return b.String()
+}

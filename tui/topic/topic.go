@@ -1,0 +1,34 @@
+// Package topic is the program's help by topic: Markdown files that come with it, read
+// into the document model when somebody asks for one.
+package topic
+
+import (
+	"trivet/fixtures"
+)
+
+// Names are the topics, in the order in which they are listed.
+func Names() (names []string) {
+	for _, t := range fixtures.Topics() {
+		names = append(names, t.Name)
+	}
+	return names
+}
+
+// Source is a topic as Markdown.
+func Source(name string) (text string, ok bool) {
+	for _, t := range fixtures.Topics() {
+		if t.Name == name {
+			return t.Text, true
+		}
+	}
+	return "", false
+}
+
+// Of is a topic as a document.
+func Of(name string) (Doc, bool) {
+	text, ok := Source(name)
+	if !ok {
+		return Doc{}, false
+	}
+	return read(text), true
+}
