@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -17,7 +18,7 @@ import (
 type helping struct {
 	offset
 	at  int // of helpPages
-	doc topic.Doc
+	doc *doc.Doc
 }
 
 // keysPage stands for the keys, of which the workbench knows more than their topic.
@@ -32,8 +33,8 @@ func helpPages() []string {
 func (h helping) page(at int) *helping {
 	pages := helpPages()
 	at = (at + len(pages)) % len(pages)
-	doc, _ := topic.Of(pages[at])
-	return &helping{at: at, doc: doc}
+	of, _ := topic.Of(pages[at])
+	return &helping{at: at, doc: of}
 }
 
 // helpText is what the help shows, in a width.
@@ -41,12 +42,15 @@ func (m Model) helpText(w int) paneText {
 	if m.help == nil || m.help.at == 0 {
 		return m.keysText(w)
 	}
-	looks := map[topic.Look]grid.Style{topic.Plain: theme.Plain, topic.Heading: theme.Head, topic.Strong: theme.Name, topic.Typed: theme.Name}
 	var d paneText
 	for _, l := range topic.Lines(m.help.doc, w) {
 		var segs []seg
 		for _, s := range l {
-			segs = append(segs, seg{text: s.Text, look: looks[s.Look]})
+			look := theme.Plain
+			if s.Look == doc.HeadLook {
+				look = theme.Head
+			}
+			segs = append(segs, seg{text: s.Text, look: look})
 		}
 		d.add(segs...)
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/mechanics/say"
 	"trivet/tui/topic"
@@ -16,7 +17,7 @@ import (
 const pageWidth = 78
 
 // document prints a document as lines.
-func (c *Call) document(d topic.Doc) {
+func (c *Call) document(d *doc.Doc) {
 	width := pageWidth
 	if c.width > 0 {
 		width = min(width, c.width)
@@ -29,27 +30,23 @@ func (c *Call) document(d topic.Doc) {
 	}
 }
 
-func plain(text string) []topic.Inline { return []topic.Inline{{Words: text}} }
-
-func sentence(text string) *topic.Paragraph { return &topic.Paragraph{Text: plain(text)} }
-
 // usage is the program's help: the verbs first, on one screen of 24 lines.
-func usage(root *cobra.Command, commands []*cobra.Command) topic.Doc {
-	verbs := &topic.Table{Columns: make([]topic.Col, 2)}
+func usage(root *cobra.Command, commands []*cobra.Command) *doc.Doc {
+	verbs := &doc.Table{Columns: make([]doc.Col, 2)}
 	for _, cmd := range append([]*cobra.Command{root}, commands...) {
 		use := cmd.Use
 		if cmd != root {
 			use = root.Name() + " " + use
 		}
-		verbs.Rows = append(verbs.Rows, []topic.Inline{{Words: use}, {Words: cmd.Short}})
+		verbs.Rows = append(verbs.Rows, []doc.Inline{{Words: use}, {Words: cmd.Short}})
 	}
-	return topic.Doc{
+	return &doc.Doc{
 		Title: root.Long,
-		Sections: []topic.Section{{Blocks: []topic.Block{
+		Sections: []doc.Section{{Blocks: []doc.Block{
 			verbs,
-			sentence("Topics: " + strings.Join(topic.Names(), ", ") + "."),
-			sentence("Exit codes: 0 all well; 1 a check fails, or no single solution; 2 unreadable."),
-			sentence("Caution: " + report.Caution + "."),
+			doc.Say("Topics: " + strings.Join(topic.Names(), ", ") + "."),
+			doc.Say("Exit codes: 0 all well; 1 a check fails, or no single solution; 2 unreadable."),
+			doc.Say("Caution: " + report.Caution + "."),
 		}}},
 	}
 }
@@ -61,32 +58,32 @@ const (
 )
 
 // page is the help of a command.
-func page(cmd *cobra.Command) topic.Doc {
+func page(cmd *cobra.Command) *doc.Doc {
 	long := cmp.Or(cmd.Long, say.Capital(cmd.Short)+".")
-	d := topic.Doc{Title: cmd.CommandPath() + strings.TrimPrefix(cmd.Use, cmd.Name())}
-	var body []topic.Block
+	d := &doc.Doc{Title: cmd.CommandPath() + strings.TrimPrefix(cmd.Use, cmd.Name())}
+	var body []doc.Block
 	for part := range strings.SplitSeq(strings.TrimSpace(long), "\n\n") {
 		if strings.HasPrefix(part, "  ") {
-			body = append(body, &topic.Code{Text: unindented(part)})
+			body = append(body, &doc.Code{Text: unindented(part)})
 		} else {
-			body = append(body, sentence(strings.Join(strings.Fields(part), " ")))
+			body = append(body, doc.Say(strings.Join(strings.Fields(part), " ")))
 		}
 	}
 	if exit := cmd.Annotations[exitNote]; exit != "" {
-		body = append(body, sentence("Exit code 1: "+exit+"."))
+		body = append(body, doc.Say("Exit code 1: "+exit+"."))
 	}
-	d.Sections = append(d.Sections, topic.Section{Blocks: body})
+	d.Sections = append(d.Sections, doc.Section{Blocks: body})
 	if flags := flagTable(cmd); len(flags.Rows) > 0 {
-		d.Sections = append(d.Sections, topic.Section{Title: "Flags", Blocks: []topic.Block{flags}})
+		d.Sections = append(d.Sections, doc.Section{Title: "Flags", Blocks: []doc.Block{flags}})
 	}
 	if cmd.Example != "" {
-		d.Sections = append(d.Sections, topic.Section{Title: "Examples", Blocks: []topic.Block{&topic.Code{Text: unindented(cmd.Example)}}})
+		d.Sections = append(d.Sections, doc.Section{Title: "Examples", Blocks: []doc.Block{&doc.Code{Text: unindented(cmd.Example)}}})
 	}
 	if topics := strings.Fields(cmd.Annotations[topicNote]); len(topics) > 0 {
 		for i, name := range topics {
 			topics[i] = "`" + Program + " help " + name + "`"
 		}
-		d.Sections = append(d.Sections, topic.Section{Title: "More", Blocks: []topic.Block{sentence(say.And(topics...))}})
+		d.Sections = append(d.Sections, doc.Section{Title: "More", Blocks: []doc.Block{doc.Say(say.And(topics...))}})
 	}
 	return d
 }
@@ -101,8 +98,8 @@ func unindented(text string) string {
 }
 
 // flagTable lists the flags of a command, but for --help.
-func flagTable(cmd *cobra.Command) *topic.Table {
-	t := &topic.Table{Columns: make([]topic.Col, 2)}
+func flagTable(cmd *cobra.Command) *doc.Table {
+	t := &doc.Table{Columns: make([]doc.Col, 2)}
 	cmd.NonInheritedFlags().VisitAll(func(f *pflag.Flag) {
 		if f.Name == "help" || f.Hidden {
 			return
@@ -120,7 +117,7 @@ func flagTable(cmd *cobra.Command) *topic.Table {
 		default:
 			says += " (default " + strings.Trim(f.DefValue, "[]") + ")"
 		}
-		t.Rows = append(t.Rows, []topic.Inline{{Words: name}, {Words: says}})
+		t.Rows = append(t.Rows, []doc.Inline{{Words: name}, {Words: says}})
 	})
 	return t
 }

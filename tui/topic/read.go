@@ -7,22 +7,23 @@ import (
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
+
+	"trivet/mechanics/doc"
 )
 
 // read reads Markdown with tables. It is the only place that knows the Markdown library,
 // of which it takes the parser alone: the library's own tables would cost each start of
 // the program a millisecond.
-func read(markdown string) Doc {
+func read(markdown string) *doc.Doc {
 	r := reader{source: []byte(markdown)}
-	var d Doc
-	d.Sections = []Section{{}}
+	d := &doc.Doc{Sections: []doc.Section{{}}}
 	for n := r.parse(parser.DefaultBlockParsers()...).FirstChild(); n != nil; n = n.NextSibling() {
 		heading, ok := n.(*ast.Heading)
 		switch {
 		case ok && heading.Level == 1:
 			d.Title = words(r.inlines(n))
 		case ok:
-			d.Sections = append(d.Sections, Section{Title: words(r.inlines(n))})
+			d.Sections = append(d.Sections, doc.Section{Level: 1, Title: words(r.inlines(n))})
 		default:
 			last := &d.Sections[len(d.Sections)-1]
 			last.Blocks = append(last.Blocks, r.block(n))
@@ -38,23 +39,23 @@ func (r reader) parse(blocks ...util.PrioritizedValue) ast.Node {
 	return p.Parse(text.NewReader(r.source))
 }
 
-func (r reader) block(n ast.Node) Block {
+func (r reader) block(n ast.Node) doc.Block {
 	switch n := n.(type) {
 	case *ast.List:
-		list := &List{}
+		list := &doc.List{}
 		for item := n.FirstChild(); item != nil; item = item.NextSibling() {
 			list.Items = append(list.Items, r.inlines(item))
 		}
 		return list
 	case *ast.FencedCodeBlock:
-		return &Code{Text: r.lines(n)}
+		return &doc.Code{Text: r.lines(n)}
 	case *ast.Paragraph:
 		if lines := r.lines(n); strings.HasPrefix(lines, "|") {
 			return table(lines)
 		}
-		return &Paragraph{Text: r.inlines(n)}
+		return &doc.Paragraph{Text: r.inlines(n)}
 	}
-	return &Paragraph{Text: []Inline{{Words: r.lines(n)}}} // as it is typed
+	return &doc.Paragraph{Text: []doc.Inline{{Words: r.lines(n)}}} // as it is typed
 }
 
 func (r reader) lines(n ast.Node) string {
@@ -66,20 +67,20 @@ func (r reader) lines(n ast.Node) string {
 }
 
 // inlines are the pieces of a sentence, of however many nodes it is made.
-func (r reader) inlines(n ast.Node) (out []Inline) {
-	add := func(text string, style Style) {
+func (r reader) inlines(n ast.Node) (out []doc.Inline) {
+	add := func(text string, style doc.Style) {
 		if k := len(out) - 1; k >= 0 && out[k].Style == style {
 			out[k].Words += text
 		} else {
-			out = append(out, Inline{text, style})
+			out = append(out, doc.Inline{Words: text, Style: style})
 		}
 	}
-	var walk func(n ast.Node, style Style)
-	walk = func(n ast.Node, style Style) {
+	var walk func(n ast.Node, style doc.Style)
+	walk = func(n ast.Node, style doc.Style) {
 		switch n := n.(type) {
 		case *ast.Text:
 			value := n.Segment.Value(r.source)
-			if style != Mono {
+			if style != doc.Mono {
 				value = util.UnescapePunctuations(value)
 			}
 			add(string(value), style)
@@ -91,23 +92,23 @@ func (r reader) inlines(n ast.Node) (out []Inline) {
 			add(string(n.Value), style)
 			return
 		case *ast.CodeSpan:
-			style = Mono
+			style = doc.Mono
 		case *ast.Emphasis:
-			style = Emphasis
+			style = doc.Emphasis
 		}
 		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 			walk(c, style)
 		}
 	}
-	walk(n, Upright)
+	walk(n, doc.Upright)
 	return out
 }
 
 // table reads the lines of a table, the second of which rules off the head.
-func table(lines string) *Table {
-	t := &Table{}
+func table(lines string) *doc.Table {
+	t := &doc.Table{}
 	for i, line := range strings.Split(lines, "\n") {
-		var cells []Inline
+		var cells []doc.Inline
 		line = strings.TrimSuffix(strings.TrimPrefix(line, "|"), "|")
 		for cell := range strings.SplitSeq(strings.ReplaceAll(line, `\|`, "\x00"), "|") {
 			cells = append(cells, cellOf(strings.ReplaceAll(cell, "\x00", "|")))
@@ -115,7 +116,7 @@ func table(lines string) *Table {
 		switch i {
 		case 0:
 			for _, c := range cells {
-				t.Columns = append(t.Columns, Col{Head: c.Words})
+				t.Columns = append(t.Columns, doc.Col{Head: c.Words})
 			}
 		case 1:
 		default:
@@ -126,17 +127,17 @@ func table(lines string) *Table {
 }
 
 // cellOf reads a cell: code where all of it is.
-func cellOf(markdown string) Inline {
+func cellOf(markdown string) doc.Inline {
 	r := reader{source: []byte(strings.TrimSpace(markdown))}
 	text := r.inlines(r.parse(util.Prioritized(parser.NewParagraphParser(), 0))) // no "-" begins a list
 	if len(text) == 1 {
 		return text[0]
 	}
-	return Inline{Words: words(text)}
+	return doc.Inline{Words: words(text)}
 }
 
 // words is a sentence without its styles.
-func words(text []Inline) string {
+func words(text []doc.Inline) string {
 	var b strings.Builder
 	for _, i := range text {
 		b.WriteString(i.Words)

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
@@ -196,9 +197,9 @@ func typed(t *testing.T, name, heading string) (cells []string) {
 	if d.Title == heading {
 		heading = ""
 	}
-	i := slices.IndexFunc(d.Sections, func(s topic.Section) bool { return s.Title == heading })
+	i := slices.IndexFunc(d.Sections, func(s doc.Section) bool { return s.Title == heading })
 	for _, b := range d.Sections[i].Blocks {
-		if table, ok := b.(*topic.Table); ok {
+		if table, ok := b.(*doc.Table); ok {
 			for _, r := range table.Rows {
 				cells = append(cells, r[0].Words)
 			}
@@ -251,7 +252,7 @@ func TestExamplesRead(t *testing.T) {
 func TestTheSheetShownReads(t *testing.T) {
 	d, _ := topic.Of("sheet")
 	for _, b := range d.Sections[0].Blocks {
-		if c, ok := b.(*topic.Code); ok && reads(t, c.Text) {
+		if c, ok := b.(*doc.Code); ok && reads(t, c.Text) {
 			return
 		}
 	}

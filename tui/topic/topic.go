@@ -4,6 +4,7 @@ package topic
 
 import (
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 )
 
 // Names are the topics, in the order in which they are listed.
@@ -25,10 +26,10 @@ func Source(name string) (text string, ok bool) {
 }
 
 // Of is a topic as a document.
-func Of(name string) (Doc, bool) {
+func Of(name string) (*doc.Doc, bool) {
 	text, ok := Source(name)
 	if !ok {
-		return Doc{}, false
+		return nil, false
 	}
 	return read(text), true
 }
