@@ -1,11 +1,11 @@
 package call
 
 import (
-	"errors"
 	"fmt"
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/tui/topic"
 	"trivet/units"
 )
@@ -67,7 +67,7 @@ func (c *Call) help(root *cobra.Command) *cobra.Command {
 			case len(args) == 0:
 				return nil
 			case len(args) > 1 && args[0] != "completion":
-				return wrong(fmt.Sprintf("the help is of one command or topic, but %d are named", len(args)), "`"+Program+" help "+args[0]+"`")
+				return diag.New(fmt.Sprintf("the help is of one command or topic, but %d are named", len(args)), "`"+Program+" help "+args[0]+"`")
 			}
 			if _, ok := topic.Source(args[0]); ok || named(args[0]) != nil {
 				return nil
@@ -80,7 +80,7 @@ func (c *Call) help(root *cobra.Command) *cobra.Command {
 			if s := units.Suggest(args[0], names); s != "" {
 				try = "`" + Program + " help " + s + "`"
 			}
-			return wrong(fmt.Sprintf("unknown command or topic %q", args[0]), try)
+			return diag.New(fmt.Sprintf("unknown command or topic %q", args[0]), try)
 		},
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) (words []string, _ cobra.ShellCompDirective) {
 			if len(args) == 0 {
@@ -132,7 +132,7 @@ func completionWords(cmd *cobra.Command) {
 	cmd.Long = "Prints the script by which a shell completes commands, flags, names of sheets and topics, for bash, zsh, fish or powershell."
 	cmd.Example = "  source <(trivet completion bash)\n  trivet completion zsh > \"${fpath[1]}/_trivet\"\n  trivet completion fish | source\n  trivet completion powershell | Out-String | Invoke-Expression"
 	cmd.Args = func(*cobra.Command, []string) error {
-		return wrong("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
+		return diag.New("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
 	}
 	cmd.RunE = func(*cobra.Command, []string) error { return nil } // for the arguments to be looked at
 	for _, shell := range cmd.Commands() {
@@ -144,6 +144,3 @@ func completionWords(cmd *cobra.Command) {
 		}
 	}
 }
-
-// wrong is what is wrong with a call, and what to try.
-func wrong(msg, try string) error { return errors.New(msg + ". Try: " + try) }
