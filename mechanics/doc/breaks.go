@@ -256,7 +256,7 @@ func SetTable[T any](s, head Setter[T], t *Table, behind func(row, column int) f
 				width += s.Width(box)
 			}
 			out.Widths[k] = math.Max(out.Widths[k], width)
-			wraps[k] = wraps[k] || wrapsIn(Cell(r, k)) && width > least && (i > 0 || !out.Headed)
+			wraps[k] = wraps[k] || !t.Whole && wrapsIn(Cell(r, k)) && width > least && (i > 0 || !out.Headed)
 		}
 		out.Rows = append(out.Rows, row)
 	}
