@@ -60,7 +60,7 @@ func found(b doc.Block) bool {
 
 // math puts a "?" for all that an unknown, or any result, is said to be.
 func (h hiding) math(m doc.Math, all bool) (_ doc.Math, hidden bool) {
-	if m.Op == doc.Relate && len(m.Of) > 1 && (all || m.Of[0].Op == doc.Symbol && h.names[doc.TextMath(m.Of[0])]) {
+	if m.Op == doc.Relate && len(m.Of) > 1 && (all || m.Of[0].Op == doc.Symbol && h.names[m.Of[0].Name]) {
 		m.Of = []doc.Math{m.Of[0], {Op: doc.Words, Text: "?"}}
 		return m, true
 	}

@@ -204,34 +204,34 @@ type TableSet[T any] struct {
 	Headed bool
 	Widths []float64
 	Fits   bool // in the room
-	pad    func(row, column int) float64
+	behind func(row, column int) float64
 }
 
-// Lines is how many lines row i has.
-func (t *TableSet[T]) Lines(i int) (n int) {
+// lines is how many lines row i has.
+func (t *TableSet[T]) lines(i int) (n int) {
 	for _, lines := range t.Rows[i] {
 		n = max(n, len(lines))
 	}
 	return n
 }
 
-// Pad is the space behind a cell of row i.
-func (t *TableSet[T]) Pad(i, k int) float64 {
+// pad is the space behind a cell of row i.
+func (t *TableSet[T]) pad(i, k int) float64 {
 	if t.Headed {
 		i--
 	}
-	if i < 0 || t.pad == nil {
+	if i < 0 || t.behind == nil {
 		return 0
 	}
-	return t.pad(i, k)
+	return t.behind(i, k)
 }
 
 // SetTable sets the cells of a table. Its widest columns are narrowed, none below the
-// least width, until all fit in a room; one that is to stay whole is not. The pad is the
-// space behind a cell of a row; nil for none.
-func SetTable[T any](s, head Setter[T], t *Table, pad func(row, column int) float64, gap, least, room float64) TableSet[T] {
+// least width, until all fit in a room; one that is to stay whole is not. Space may be left
+// behind a cell of a row; nil for none.
+func SetTable[T any](s, head Setter[T], t *Table, behind func(row, column int) float64, gap, least, room float64) TableSet[T] {
 	n := len(t.Columns)
-	out := TableSet[T]{Headed: t.Headed(), Widths: make([]float64, n), pad: pad}
+	out := TableSet[T]{Headed: t.Headed(), Widths: make([]float64, n), behind: behind}
 	wraps := make([]bool, n)
 	rows := t.Rows
 	if out.Headed {
@@ -251,12 +251,12 @@ func SetTable[T any](s, head Setter[T], t *Table, pad func(row, column int) floa
 		row := make([][]T, n)
 		for k := range row {
 			row[k] = Wrap(setter(i), []Inline{Cell(r, k)}, unbroken, unbroken)
-			width := out.Pad(i, k)
+			width := out.pad(i, k)
 			for _, box := range row[k] {
 				width += s.Width(box)
 			}
 			out.Widths[k] = math.Max(out.Widths[k], width)
-			wraps[k] = wraps[k] || Wraps(Cell(r, k)) && width > least && (i > 0 || !out.Headed)
+			wraps[k] = wraps[k] || !t.Whole && wrapsIn(Cell(r, k)) && width > least && (i > 0 || !out.Headed)
 		}
 		out.Rows = append(out.Rows, row)
 	}

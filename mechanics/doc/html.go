@@ -1,6 +1,7 @@
 package doc
 
 import (
+	_ "embed" // the style sheet
 	"fmt"
 	"strings"
 
@@ -150,43 +151,7 @@ func style() string {
 		"@media screen and (prefers-color-scheme:dark){:root{" + night.String() + "}}\n" + svg.String() + styleRules
 }
 
-const styleRules = `body{margin:0;background:var(--paper);color:var(--dark);font:17px/1.5 'Liberation Serif','Times New Roman',Times,serif}
-main{max-width:46rem;margin:2rem auto;padding:0 1rem}
-h1{font-size:1.7rem;line-height:1.2;margin:0 0 .4rem}
-h2{font-size:1.25rem;margin:2rem 0 .5rem;border-bottom:1px solid var(--faint)}
-h3{font-size:1.03rem;margin:1.3rem 0 .3rem}
-p{margin:.4rem 0}
-figure{margin:1rem 0;text-align:center;break-inside:avoid}
-svg{max-width:100%;height:auto}
-.quiet{color:var(--faint);font-style:italic;font-size:.92em}
-.source{font-size:.8em;margin:1.2rem 0}
-.formula{margin:.5rem 0 .5rem 1.5rem;overflow-x:auto;overflow-y:hidden}
-.formula math{margin:0}
-math{font-size:1.03em}
-math[display=block]{width:fit-content;margin:0}
-mtd{padding:.22em .15em}
-.boxed{display:inline-block;border:1.5px solid var(--dark);padding:.25rem .6rem}
-.wide{overflow-x:auto}
-table{border-collapse:collapse;border-top:2px solid var(--dark);border-bottom:2px solid var(--dark);margin:.6rem 0}
-th{font-weight:normal;font-style:italic;color:var(--faint);text-align:left;border-bottom:1px solid var(--faint)}
-th,td{padding:.15rem .8rem .15rem 0;vertical-align:top}
-td.number{text-align:right;white-space:nowrap}
-.checks{list-style:none;padding:0}
-.checks li{padding-left:3.6rem;text-indent:-3.6rem;margin:.15rem 0}
-.checks b{display:inline-block;width:3.6rem;text-indent:0}
-.good{color:var(--good)}.bad{color:var(--bad)}.risk{color:var(--risk)}
-.caution{border:1.5px solid var(--dark);padding:.2rem .8rem .5rem;margin-top:2rem;break-inside:avoid}
-.caution h2{border:0;margin:.2rem 0}
-.field{font-size:14px}.field main{max-width:52rem;margin:1rem auto}
-.field h2{margin:.8rem 0 .2rem}.field p,.field table{margin:.2rem 0}.field figure{margin:.3rem 0}
-.field figure svg{max-height:16rem}
-@media print{
-@page{size:A4;margin:18mm}
-body{font-size:10.5pt;background:#fff;color:#000}
-main{max-width:none;margin:0;padding:0}
-.formula,.wide{overflow:visible}
-h2,h3{break-after:avoid}
-tr,li,.formula{break-inside:avoid}
-.field{font-size:8pt}.field figure svg{max-height:9rem}
-}
-`
+// styleRules follow the colours in a page's style sheet.
+//
+//go:embed page.css
+var styleRules string

@@ -226,13 +226,13 @@ func (s *sheetOfLines) table(t *Table) {
 	}
 	rights := t.Rights()
 	for i, row := range set.Rows {
-		for n := range set.Lines(i) {
+		for n := range set.lines(i) {
 			var line []Span
 			for k, lines := range row {
 				var c cells
 				behind := 0.0
 				if n < len(lines) {
-					c, behind = lines[n], set.Pad(i, k)
+					c, behind = lines[n], set.pad(i, k)
 				}
 				before := max(set.Widths[k]-float64(c.width)-behind, 0) // a name wider than its column is cut
 				if !rights[k] {

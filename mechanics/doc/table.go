@@ -71,5 +71,5 @@ func (t *Table) Rights() []bool {
 
 func isNumber(m Math) bool { return m.Op == Number || m.Op == Neg && isNumber(m.Of[0]) }
 
-// Wraps tells a cell that may take several lines: words, or a list of formulas.
-func Wraps(c Inline) bool { return c.Math == nil || c.Math.Op == Row }
+// wrapsIn tells a cell that may take several lines: words, or a list of formulas.
+func wrapsIn(c Inline) bool { return c.Math == nil || c.Math.Op == Row }

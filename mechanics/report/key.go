@@ -40,14 +40,14 @@ func Key(format, title string, k variant.Key) []byte {
 	for _, r := range k.Rows {
 		rows = append(rows, append([]string{r.Name, strconv.FormatUint(k.Seed, 10)}, r.Cells...))
 	}
-	return CSV(rows)
+	return csvOf(rows)
 }
 
-// CSV writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
+// csvOf writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
 // run as a formula gets an apostrophe before it; numbers are written without the
 // blanks between thousands. A text beyond ASCII begins with the mark by which
 // spreadsheets know UTF-8.
-func CSV(rows [][]string) []byte {
+func csvOf(rows [][]string) []byte {
 	text := csvText(rows, csvCell)
 	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
 		text = "\ufeff" + text

@@ -164,7 +164,7 @@ func sweepCSV(s *variant.Swept) string {
 		}
 		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), strings.Join(most, " "), strings.Join(least, " ")))
 	}
-	return string(CSV(rows))
+	return string(csvOf(rows))
 }
 
 // The object of `trivet sweep --format json`: numbers at full precision in the

@@ -1,5 +1,6 @@
-// Package report writes a solved problem for reading: as text, and as JSON for
-// other programs. It computes nothing that the solution does not hold.
+// Package report builds the documents that are said of a solved problem, of a class and of
+// a sweep, and writes JSON and CSV for other programs. It computes nothing that the solution
+// does not hold.
 package report
 
 import (
