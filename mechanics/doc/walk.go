@@ -146,8 +146,11 @@ func (w walker[T]) pieces(m Math) []Piece[T] {
 		}
 		return w.one(s.Root(w.set(in)))
 	case Power:
-		base := w.set(inParens(operand(m, 0), Sum, Neg, Product, Fraction))
-		return w.one(s.Power(base, Set(s.Small(), operand(m, 1)), operand(m, 1)))
+		base, up := w.set(inParens(operand(m, 0), Sum, Neg, Product, Fraction)), operand(m, 1)
+		if s.Traits().Linear {
+			up = inParens(up, Sum, Neg, Product, Fraction)
+		}
+		return w.one(s.Power(base, Set(s.Small(), up), up))
 	case Size:
 		return w.one(s.Fence(Size, w.set(operand(m, 0))))
 	case Column, Grid, Det:

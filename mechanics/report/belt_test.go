@@ -22,27 +22,27 @@ func TestWorkingOfBelts(t *testing.T) {
 	for _, c := range []struct{ belt, pull, want string }{
 		{`wrap = "200 deg", friction = "0.3", tight = "R2"`, "?", `Friction of belt R
 The angle of contact in radians:
-β = 200 π/180 = 3.491 rad
+β = 200 · π/180 = 3.491 rad
 Slip is impending, and R2 is the larger tension, against the motion of the belt:
-R2 = R1 e^(μ β) = R1 e^(0.3 · 3.491) = 2.8497 R1`},
+R2 = R1 e^(μ β) = R1 e^(0.3 · 3.491) = 2.850 R1`},
 		{`wrap = "200 deg", friction = "0.3", tight = "R1", magnitude = "300 N, ?"`, "?", `Friction of belt R
 The angle of contact in radians:
-β = 200 π/180 = 3.491 rad
+β = 200 · π/180 = 3.491 rad
 Slip is impending, and R1 is the larger tension, against the motion of the belt:
-R2 = R1/e^(μ β) = 300/e^(0.3 · 3.491) = 105.3 N`},
+R2 = R1/e^(μ β) = 300/e^(0.3 · 3.49) = 105.3 N`},
 		{`friction = "0.3"`, "120 N", `Does belt R slip?
 The angle of contact is the angle between the directions of R1 and R2 along the path:
-cos β = 0.5547 · 0.5547 + 0.8321 (-0.8321) = -0.3846
+cos β = 0.55470 · 0.55470 + 0.83205 (-0.83205) = -0.3846
 The angle of contact in radians:
-β = 112.6 π/180 = 1.966 rad
+β = 112.6 · π/180 = 1.966 rad
 The belt does not slip as long as the larger tension is at most e^(μ β) times the smaller one:
-e^(μ β) = e^(0.3 · 1.966) = 1.803
+e^(μ β) = e^(0.3 · 1.9656) = 1.803
 R2/R1 = 120/100 = 1.2
 The ratio needed does not exceed e^(μ β): the belt does not slip.`},
 		{`wrap = "200 deg", friction = "0.3"`, "800 N", `R2/R1 = 800/100 = 8
 The ratio needed exceeds e^(μ β): the belt slips.`},
 		{`wrap = "200 deg", friction = "0.3"`, "?", `Equilibrium leaves the tensions open within
-0.3509 R1 ≤ R2 ≤ 2.8497 R1`},
+0.3509 R1 ≤ R2 ≤ 2.850 R1`},
 		{`wrap = "200 deg", friction = "0.3"`, "0 N", "R2 is zero, so no friction acts: the belt slips."},
 	} {
 		text := TextWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))

@@ -236,7 +236,7 @@ func riskSection(t *uncertainty.Effect) doc.Section {
 
 // trustSection is what the ± of the inputs does to the results.
 func trustSection(t *uncertainty.Effect) doc.Section {
-	out := doc.Section{Level: 1, Title: "How far the inputs can be trusted"}
+	out := doc.Section{Level: 1, Title: "Effect of measurement tolerance"}
 	if t == nil {
 		return out
 	}
@@ -259,7 +259,7 @@ func trustSection(t *uncertainty.Effect) doc.Section {
 		out.Blocks = append(out.Blocks, table)
 	}
 	for _, says := range t.Notes() {
-		out.Blocks = append(out.Blocks, doc.Say(says+"."))
+		out.Blocks = append(out.Blocks, doc.Say(say.Capital(says)+"."))
 	}
 	if t.TooMany {
 		return out
@@ -277,7 +277,7 @@ func trustSection(t *uncertainty.Effect) doc.Section {
 		notes = append(notes, says+strings.Join(alone, ", "))
 	}
 	for _, says := range append(notes, t.Meaning()...) {
-		out.Blocks = append(out.Blocks, doc.Note(says+"."))
+		out.Blocks = append(out.Blocks, doc.Note(say.Capital(says)+"."))
 	}
 	return out
 }

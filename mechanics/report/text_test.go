@@ -44,7 +44,7 @@ func TestTextWithoutASingleSolution(t *testing.T) {
 	for name, want := range map[string][]string{
 		"camera-on-four-wires": {"indeterminate", "\nUnknowns\n", " .. "},
 		"lamp-pushed-sideways": {"no equilibrium", "= none\n"},
-		"pulley-and-knot":      {"determinate: every unknown has one value", "\n  R  = 300 N   tension\n  T  = 90.0 N\n"},
+		"pulley-and-knot":      {"statically determinate: every unknown has a single value", "\n  R  = 300 N   tension\n  T  = 90.0 N\n"},
 	} {
 		f, ok := fixtures.Get(name)
 		if !ok {

@@ -44,11 +44,11 @@ const trustText = `Effect of measurement tolerance
   Result    Value  Independent  Worst case          Mostly from
   T1      2.15 kN  ± 0.095 kN   2.01 kN to 2.29 kN  W (± 0.1 kN)
   T2      2.40 kN  ± 0.10 kN    2.26 kN to 2.54 kN  W (± 0.1 kN)
-  inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
-  each ± is used as typed, whether it is a tolerance or a standard deviation.
+  Inputs with ±: h (± 2 cm), W (± 0.1 kN), x of A (± 0.02 m), x of B (± 0.02 m).
+  Each ± is used as typed, whether it is a tolerance or a standard deviation.
   Independent: each input is moved to both ends of its ± in turn, and the
   changes are combined as the root of the sum of their squares.
-  worst case: all inputs at their adverse ends, from all 16 combinations of the
+  Worst case: all inputs at their adverse ends, from all 16 combinations of the
   ends of the ±, and from between the ends wherever a result has an extreme
   there.
 
@@ -57,7 +57,7 @@ Lines of action`
 func TestTrustText(t *testing.T) {
 	text, tr := measured(t)
 	got := textOf(solved(t, text), tr)
-	for _, want := range []string{trustHeading + trustText, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk within the\n±.\n"} {
+	for _, want := range []string{trustHeading + trustText, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk\nwithin the ±.\n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
