@@ -158,7 +158,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")
-	r.sees("A solution by hand is sought for up to 150 unknowns;", "has 300.")
+	r.sees("A hand solution is sought for up to 150 unknowns;", "has 300.")
 }
 
 func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {

@@ -30,8 +30,8 @@ func TestSolve(t *testing.T) {
 	}{
 		{"solve lamp.toml", determinate, []string{tension}, "", 0},
 		{"solve -", determinate, []string{tension}, "", 0},
-		{"solve --ask T.x lamp.toml", determinate, []string{tension, "\nasked\n  T.x  = 0 N\n"}, "", 0},
-		{"solve --ask Q --ask T.x lamp.toml", determinate, []string{tension, "\nasked\n  T.x  = 0 N\n"},
+		{"solve --ask T.x lamp.toml", determinate, []string{tension, "\nAsked\n  T.x  = 0 N\n"}, "", 0},
+		{"solve --ask Q --ask T.x lamp.toml", determinate, []string{tension, "\nAsked\n  T.x  = 0 N\n"},
 			"lamp.toml: --ask \"Q\": there is no result \"Q\". Try: an unknown, or a part of a line such as T1.x\n", CantDo},
 		{"solve --ask Q -", determinate, []string{tension},
 			"standard input: --ask \"Q\": there is no result \"Q\". Try: an unknown, or a part of a line such as T1.x\n", CantDo},
