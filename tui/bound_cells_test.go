@@ -70,7 +70,7 @@ func cellScripts() []script {
 		{name: "panes", at: at120(crane), deeds: []deed{
 			{"alt+1", appears("━ 1 Sheet")}, {"alt+2", appears("━ 2 Points")}, {"alt+3", appears("━ 3 Force")}, {"alt+4", appears("━ 4 Supports")},
 			{"alt+5", appears("━ 5 Unknown")}, {"alt+6", appears("━ 6 System")}, {"alt+7", appears("━ 7 Picture")},
-			{"alt+8", appears("━ 8 Checks")}, {"alt+9", appears("━ 9 Working")}, {"alt+h", appears("━ h Hand route")}, {"alt+i", appears("━ i Ranges")}, {"alt+l", appears("━ l Limits")},
+			{"alt+8", appears("━ 8 Checks")}, {"alt+9", appears("━ 9 Working")}, {"alt+h", appears("━ h Hand solution")}, {"alt+i", appears("━ i Ranges")}, {"alt+l", appears("━ l Limits")},
 			{"alt+2 alt+t", appears("─ 6 System")},
 			{"alt+1 ctrl+w", appears("━ 2 Points")}, {"f6", appears("━ 3 Force")}, {"shift+f6", appears("━ 2 Points")},
 			{"ctrl+e", all(vanishes("6 System"), still("━ 2 Points"))}, {"ctrl+e", appears("6 System")}, {"f4", vanishes("6 System")}, {"f4", appears("6 System")},

@@ -38,7 +38,7 @@ func viewScripts() []script {
 			{"alt+6 esc", appears("━ 2 Points")}, {"alt+6 enter", appears("━ 2 Points")}, {"alt+6 tab", appears("━ 7 Picture")}, {"shift+tab", appears("━ 6 System")},
 			{"b", appears("step 1 of ")}, {"esc 1", appears("━ 1 Sheet")}, {"alt+6 2", appears("━ 2 Points")}, {"alt+6 3", appears("━ 3 Force")}, {"alt+6 4", appears("━ 4 Supports")},
 			{"alt+6 5", appears("━ 5 Unknown")}, {"alt+7 6", appears("━ 6 System")}, {"7", appears("━ 7 Picture")},
-			{"8", appears("━ 8 Checks")}, {"9", appears("━ 9 Working")}, {"h", appears("━ h Hand route")}, {"i", appears("━ i Ranges")}, {"l", appears("━ l Limits")},
+			{"8", appears("━ 8 Checks")}, {"9", appears("━ 9 Working")}, {"h", appears("━ h Hand solution")}, {"i", appears("━ i Ranges")}, {"l", appears("━ l Limits")},
 			{".", appears("━ 6 System")}, {",", appears("━ l Limits")},
 		}},
 		{name: "system", at: at80(crane), deeds: []deed{
@@ -72,7 +72,7 @@ func viewScripts() []script {
 			{"+", redraws("step 1 of")}, {"=", redraws("step 1 of")}, {"-", redraws("step 1 of")}, {"a", dotless()},
 		}},
 		{name: "board's text", at: seating{w: 60, h: 16, file: "own.toml", text: crane}, deeds: []deed{
-			{"f5 wait p 8 down", vanishes("Particle D")}, {"up", appears("Particle D")},
+			{"f5 wait p 8 down", vanishes("Take components")}, {"up", appears("Take components")},
 		}},
 		{name: "steps", at: at80(crane), deeds: []deed{
 			{"f5 l down", moves("2  Equilibrium of particle D")}, {"up", moves("1  Free body")}, {"pgdown", moves("11  Answers")}, {"pgup", moves("1  Free body")},

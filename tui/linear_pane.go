@@ -99,7 +99,7 @@ func (l live) checkLines() (lines []string) {
 	return lines
 }
 
-// workingLines are the steps of the working, or those of the hand route.
+// workingLines are the steps of the working, or those of the hand solution.
 func (m Model) workingLines(p layout.Pane) (lines []string) {
 	k := m.worked.working
 	if k == nil {

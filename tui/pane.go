@@ -59,7 +59,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 }
 
 var headings = [...]string{"Sheet and givens", "Points", "Force lines", "Supports and loads", "Unknown magnitudes", "System", "Picture",
-	"Checks", "Working", "Hand route", "Ranges", "Limits"}
+	"Checks", "Working", "Hand solution", "Ranges", "Limits"}
 
 // marks are the keys that lead to the panes: as they are while reading, with alt from
 // anywhere.

@@ -69,7 +69,7 @@ func TestThePaneOfSupportsStandsWhereItIsOfUse(t *testing.T) {
 
 func TestEnlargeAndHop(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
-	for _, want := range []string{"3 Force lines", "4 Supports", "5 Unknown", "6 System", "7 Picture", "8 Checks", "9 Working", "h Hand route", "i Ranges", "l Limits", "1 Sheet", "2 Points"} {
+	for _, want := range []string{"3 Force lines", "4 Supports", "5 Unknown", "6 System", "7 Picture", "8 Checks", "9 Working", "h Hand solution", "i Ranges", "l Limits", "1 Sheet", "2 Points"} {
 		r.keys("ctrl+w", "ctrl+e")
 		r.sees("━ " + want)
 		if n := strings.Count(r.screen(), "│"); n > 10 {

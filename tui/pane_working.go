@@ -47,7 +47,7 @@ func (k worked) on(p layout.Pane, plain bool, w int) paneText {
 }
 
 // document writes the steps of a working one below the other: all of them, or those
-// of the hand route.
+// of the hand solution.
 func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 	var d paneText
 	switch {

@@ -176,7 +176,7 @@ func TestTheHandRouteSaysWhyThereIsNone(t *testing.T) {
 }
 
 func TestOneKeyGoesThroughTheResults(t *testing.T) {
-	heads := []string{"8 Checks", "9 Working", "h Hand route", "i Ranges", "l Limits", "6 System"}
+	heads := []string{"8 Checks", "9 Working", "h Hand solution", "i Ranges", "l Limits", "6 System"}
 	for _, size := range []image.Point{{80, 24}, {120, 36}} {
 		r := newRig(t, crane, size.X, size.Y)
 		for _, h := range heads {
@@ -198,7 +198,7 @@ func TestOneKeyGoesThroughTheResults(t *testing.T) {
 	}
 	r = newRig(t, crane, 200, 60)
 	r.sees("6 System", "7 Picture", "8 Checks", "l Limits")
-	for _, h := range []string{"9 Working", "h Hand route", "i Ranges", "l Limits"} {
+	for _, h := range []string{"9 Working", "h Hand solution", "i Ranges", "l Limits"} {
 		r.keys("ctrl+t")
 		r.sees("─ "+h, "6 System", "8 Checks")
 	}

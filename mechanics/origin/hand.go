@@ -12,7 +12,7 @@ import (
 	"trivet/units"
 )
 
-// ofHand is a number of an equation of the hand route, ΣM = coefficient·symbol ... = 0:
+// ofHand is a number of an equation of the hand solution, ΣM = coefficient·symbol ... = 0:
 // what a unit of the symbol adds to the sum, or a value put in.
 func ofHand(w *working.Working, hand *handsolve.Step, b doc.Block, f found) string {
 	p := w.Solution.Problem

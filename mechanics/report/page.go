@@ -30,7 +30,7 @@ type PageOptions struct {
 	Trust *uncertainty.Effect // what the ± of the inputs does; nil where none has one
 	Date  string              // and when, if given: as typed; a PDF's own date where it is one
 
-	Working *working.Working // as built, with its hand route; nil to have it built
+	Working *working.Working // as built, with its hand solution; nil to have it built
 
 	unfigured bool // without figures
 }

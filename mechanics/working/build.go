@@ -18,7 +18,7 @@ const detailed = 3
 
 func (b *builder) many() bool { return len(b.p.Bodies) > detailed }
 
-// mostByHand is up to how many unknowns the hand route is looked for: nobody
+// mostByHand is up to how many unknowns the hand solution is looked for: nobody
 // solves more by hand, and the search grows faster than the problem.
 const mostByHand = 150
 

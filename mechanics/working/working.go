@@ -16,14 +16,14 @@ type Working struct {
 	Rounding string // what is said once of the figures shown
 	Steps    []Step
 
-	Hand               handsolve.Route // what the steps of the hand route were written from
+	Hand               handsolve.Route // what the steps of the hand solution were written from
 	RouteFrom, RouteTo int             // those steps; none where it was not looked for
 }
 
-// NoRoute says why a working has no steps of a hand route.
+// NoRoute says why a working has no steps of a hand solution.
 func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
-		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
+		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
 	}
 	return refusals[handsolve.NoUnknown]
 }
