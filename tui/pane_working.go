@@ -2,8 +2,9 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
-	"trivet/mechanics/origin"
+	"trivet/mechanics/doc"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
 )
@@ -79,44 +80,73 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 		for j := range steps[i].Body {
 			at := len(b.paneText)
 			b.set(steps[i].Body[j : j+1])
-			if steps[i].Body[j].OK != nil {
-				b.ask(at, ask{what: inStep, i: int32(i), j: int32(j)})
-				continue
+			if block := &steps[i].Body[j]; block.OK != nil {
+				b.paneText.from(at, block.From)
+			} else {
+				b.origins(at, block)
 			}
-			b.origins(at, i, j, origin.Numbers(&steps[i].Body[j]))
 		}
 	}
 	return b.paneText
 }
 
-// origins says which number of a step each numeral from a line on is: the numbers of
-// a block come in its print as they stand in it, but for the order of those that
-// differ.
-func (b *boardWriter) origins(from, step, block int, numbers []string) {
-	used := map[string]int{}
+// origins gives the numbers from a line on their origins: the numbers of a block come in
+// its print as they stand in it, but for the order of those that differ.
+func (b *boardWriter) origins(from int, block *doc.Block) {
+	byText := map[string][]doc.Origin{}
+	eachFormula(block, func(m *doc.Math) { numbersOf(m, byText) })
 	for y := from; y < len(b.paneText); y++ {
 		var line []seg
 		for _, s := range b.paneText[y] {
 			found := numerals(s.text)
-			line = append(line, numbered(s.look, s.text, func(n int) ask {
-				text := s.text[found[n][0]:found[n][1]]
-				if text[0] == '-' {
-					text = text[1:]
+			line = appendNumbered(line, s.look, s.text, func(n int) doc.Origin {
+				text := strings.TrimPrefix(s.text[found[n][0]:found[n][1]], "-")
+				of := byText[text]
+				if len(of) == 0 {
+					return nil
 				}
-				seen := used[text]
-				used[text]++
-				for k, number := range numbers {
-					if number != text {
-						continue
-					}
-					if seen == 0 {
-						return ask{what: inStep, i: int32(step), j: int32(block), k: int32(k)}
-					}
-					seen--
-				}
-				return ask{}
-			})...)
+				byText[text] = of[1:]
+				return of[0]
+			})
 		}
 		b.paneText[y] = line
+	}
+}
+
+// numbersOf gathers the origins of a formula's numbers by their print; an exponent is
+// no number.
+func numbersOf(m *doc.Math, byText map[string][]doc.Origin) {
+	if m.Op == doc.Number {
+		byText[m.Text] = append(byText[m.Text], m.From)
+	}
+	for k := range m.Of {
+		if m.Op != doc.Power || k == 0 {
+			numbersOf(&m.Of[k], byText)
+		}
+	}
+}
+
+// eachFormula goes through the formulas of a block.
+func eachFormula(b *doc.Block, do func(*doc.Math)) {
+	each := func(of ...*doc.Math) {
+		for _, m := range of {
+			if m != nil {
+				do(m)
+			}
+		}
+	}
+	each(b.Formula, b.Boxed)
+	for k := range b.Aligned {
+		each(&b.Aligned[k])
+	}
+	for k := range b.Text {
+		each(b.Text[k].Math)
+	}
+	if b.Table != nil {
+		for _, row := range b.Table.Rows {
+			for k := range row {
+				each(row[k].Math)
+			}
+		}
 	}
 }
