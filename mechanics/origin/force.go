@@ -155,14 +155,14 @@ func (a source) known(p *problem.Problem, r *statics.Row) string {
 	case r.Moment && a.Couple != (r3.Vec{}):
 		return "the couple, the same about every point, " + shown(p, component(a.Couple, axisOf(r)), units.Moment)
 	case r.Moment:
-		return a.cross(p, r, a.Const, "F", func(v float64) string { return in(f, v, p.Figures) }, p.Units.For(units.Moment).Symbol)
+		return a.cross(p, r, a.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
 	case a.line >= 0 && len(p.Lines[a.line].Legs) == 0:
 		return shown(p, v, units.Force) + ", as the sheet gives it"
 	case v == 0:
 		return "0, it has no component along " + r.Axis[1:]
 	default:
 		size := r3.Norm(a.Const)
-		return "its magnitude times the direction's " + r.Axis[1:] + ", " + in(f, size, p.Figures) + "·" + behind(cosine(v/size)) + " " + f.Symbol
+		return "its magnitude times the direction's " + r.Axis[1:] + ", " + in(p, f)(size) + "·" + print(cosine).behind(v/size) + " " + f.Symbol
 	}
 }
 
@@ -245,9 +245,10 @@ func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.Act
 	var parts []string
 	add := func(from, to int, leg problem.Leg) {
 		u := p.Units.Length
+		number := in(p, u)
 		a, b := &p.Points[from], &p.Points[to]
 		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = (%s - %s) %s / %s", coef, axisName(axis), a.Name, b.Name,
-			in(u, component(b.At, axis), p.Figures), behind(in(u, component(a.At, axis), p.Figures)), u.Symbol, u.Format(leg.Length, p.Figures)))
+			number(component(b.At, axis)), number.behind(component(a.At, axis)), u.Symbol, u.Format(leg.Length, p.Figures)))
 	}
 	if !l.Kind.Info().Path && !l.Between() {
 		add(l.Legs[0].From, l.Legs[0].To, l.Legs[0])
@@ -268,13 +269,13 @@ func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.Act
 }
 
 // cross is a component of r × F, r from the point that moments are taken about.
-func (a source) cross(p *problem.Problem, r *statics.Row, d r3.Vec, letter string, number func(float64) string, unit string) string {
+func (a source) cross(p *problem.Problem, r *statics.Row, d r3.Vec, letter string, number print, unit string) string {
 	one, two := (axisOf(r)+1)%3, (axisOf(r)+2)%3 // (r × F)x = y·Fz - z·Fy, and so on round
 	arm := p.Arm(a.Act)
-	length := func(k int) string { return behind(in(p.Units.Length, component(arm, k), p.Figures)) }
+	length := in(p, p.Units.Length)
 	x, y := axisName(one), axisName(two)
 	return fmt.Sprintf("%s·%s%s - %s·%s%s, from %s to the point of application, = (%s·%s - %s·%s) %s", x, letter, y, y, letter, x, r.About,
-		length(one), behind(number(component(d, two))), length(two), behind(number(component(d, one))), unit)
+		length.behind(component(arm, one)), number.behind(component(d, two)), length.behind(component(arm, two)), number.behind(component(d, one)), unit)
 }
 
 type arm struct {
@@ -288,13 +289,13 @@ func (f Force) Arm(s *statics.Solution, axis int) doc.Origin { return of(s, arm{
 
 func (m arm) says(s *statics.Solution) string {
 	p, a, b := s.Problem, m.find(s.Problem), &s.Problem.Bodies[m.Body]
-	u := p.Units.Length
+	number := in(p, p.Units.Length)
 	to := "the point of application of " + a.name
 	if a.Point >= 0 {
 		to = p.Points[a.Point].Name + ", the point of application of " + a.name
 	}
 	return axisName(m.axis) + " of r from " + b.AboutName + " to " + to + ": " +
-		in(u, component(a.At, m.axis), p.Figures) + " - " + behind(in(u, component(b.About, m.axis), p.Figures)) + " " + u.Symbol
+		number(component(a.At, m.axis)) + " - " + number.behind(component(b.About, m.axis)) + " " + p.Units.Length.Symbol
 }
 
 type magnitude struct{ Force }

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -118,27 +117,32 @@ func Tiny(v float64) string {
 	return strconv.FormatFloat(v, 'e', 1, 64)
 }
 
-// in prints a value without its unit.
-func in(u units.Unit, v float64, figures int) string { return units.Figures(u.In(v), figures) }
+// print prints a number without its unit.
+type print func(float64) string
+
+// in prints values in a unit, to the sheet's figures.
+func in(p *problem.Problem, u units.Unit) print {
+	return func(v float64) string { return units.Figures(u.In(v), p.Figures) }
+}
+
+// behind prints a number for a sign before it: in parentheses where it is negative.
+func (number print) behind(v float64) string {
+	if v < 0 {
+		return "(" + number(v) + ")"
+	}
+	return number(v)
+}
 
 // shown is a value to the sheet's figures with its unit.
 func shown(p *problem.Problem, v float64, d units.Dim) string {
 	return p.Units.For(d).Format(v, p.Figures)
 }
 
-// behind puts a number that has a minus in parentheses, for a sign before it.
-func behind(number string) string {
-	if strings.HasPrefix(number, "-") {
-		return "(" + number + ")"
-	}
-	return number
-}
-
 // norm is √(x² + y² + z²) with its numbers put in.
-func norm(v r3.Vec, planar bool, number func(float64) string) string {
-	s := "√(" + behind(number(v.X)) + "² + " + behind(number(v.Y)) + "²"
+func norm(v r3.Vec, planar bool, number print) string {
+	s := "√(" + number.behind(v.X) + "² + " + number.behind(v.Y) + "²"
 	if !planar {
-		s += " + " + behind(number(v.Z)) + "²"
+		s += " + " + number.behind(v.Z) + "²"
 	}
 	return s + ")"
 }

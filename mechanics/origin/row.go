@@ -28,7 +28,7 @@ func (e entry) says(s *statics.Solution) string {
 		if n++; n > 1 {
 			words, numbers = words+" + ", numbers+" + "
 		}
-		words, numbers = words+w, numbers+behind(cosine(v))
+		words, numbers = words+w, numbers+print(cosine).behind(v)
 	}
 	switch total := s.Coefficient(e.row, e.col); {
 	case !acts:

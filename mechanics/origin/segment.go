@@ -37,7 +37,7 @@ func (g segment) says(s *statics.Solution) string {
 	l := &p.Lines[g.line]
 	leg := l.Legs[g.leg]
 	u := p.Units.Length
-	number := func(v float64) string { return in(u, v, p.Figures) }
+	number := in(p, u)
 	course := l.Name
 	if leg.To >= 0 {
 		course += ", from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name
@@ -47,7 +47,7 @@ func (g segment) says(s *statics.Solution) string {
 	case g.part == R && leg.To >= 0:
 		a, b := &p.Points[leg.From], &p.Points[leg.To]
 		return name + " of r of " + course + ": " + name + " of " + b.Name + " less " + name + " of " + a.Name + " = " +
-			number(component(b.At, g.axis)) + " - " + behind(number(component(a.At, g.axis))) + " " + u.Symbol
+			number(component(b.At, g.axis)) + " - " + number.behind(component(a.At, g.axis)) + " " + u.Symbol
 	case g.part == Length:
 		return "|r| of " + course + ": " + norm(leg.R, p.Planar, number) + " " + u.Symbol
 	case g.part == Unit:

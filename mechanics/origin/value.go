@@ -43,7 +43,7 @@ func (v value) says(s *statics.Solution) string {
 func alone(s *statics.Solution, i, j int) string {
 	p, r := s.Problem, &s.System.Rows[i]
 	u := p.Units.For(r.Dim())
-	top, n := in(u, s.System.B[i], p.Figures), 0
+	top, n := in(p, u)(s.System.B[i]), 0
 	for _, t := range s.System.Terms[i] {
 		if t.Col == j || t.Value == 0 || s.X[t.Col].Value == 0 {
 			continue
@@ -52,7 +52,7 @@ func alone(s *statics.Solution, i, j int) string {
 			continue
 		}
 		unit := p.Units.For(p.Unknowns[t.Col].Dim)
-		top += " - " + behind(cosine(s.Coefficient(i, t.Col))) + "·" + behind(in(unit, s.X[t.Col].Value, p.Figures))
+		top += " - " + print(cosine).behind(s.Coefficient(i, t.Col)) + "·" + in(p, unit).behind(s.X[t.Col].Value)
 	}
 	if n >= limit {
 		top += " - ..."
@@ -60,7 +60,7 @@ func alone(s *statics.Solution, i, j int) string {
 	if n > 0 {
 		top = "(" + top + ")"
 	}
-	below := behind(cosine(s.Coefficient(i, j)))
+	below := print(cosine).behind(s.Coefficient(i, j))
 	if d := p.Unknowns[j].Dim; r.Moment && d != r.Dim() {
 		below += " " + p.Units.Length.Symbol
 	}
