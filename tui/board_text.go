@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"slices"
-
 	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -25,47 +23,16 @@ func stepLayout(w, air int, ascii bool) doc.Layout {
 
 // laid adds blocks in lines. The numbers of a check are of the check as a whole.
 func (d *paneText) laid(l doc.Layout, blocks []doc.Block) {
-	n := int32(0)
 	for _, line := range l.Lines(blocks) {
 		var segs []seg
 		for _, x := range line.Spans {
 			look := spanLooks[x.Look]
-			if c, check := blocks[line.Block].(*doc.Check); check && c.From != nil {
-				of, _ := c.From.(ask)
-				segs = appendNumbered(segs, look, x.Text, func(int) ask {
-					n++
-					of.n = n
-					return of
-				})
+			if c, check := blocks[line.Block].(*doc.Check); check && x.From == nil {
+				segs = append(segs, numbered(look, x.Text, c.From)...)
 				continue
 			}
-			of, _ := x.From.(ask)
-			segs = append(segs, seg{text: x.Text, look: look, of: of})
+			segs = append(segs, seg{text: x.Text, look: look, of: x.From})
 		}
 		d.add(segs...)
 	}
-}
-
-// askable is a block of a step whose numbers say which they are.
-func askable(b doc.Block, step, block int) doc.Block {
-	of := ask{what: inStep, i: int32(step), j: int32(block)}
-	var number func(m doc.Math) doc.Math
-	number = func(m doc.Math) doc.Math {
-		if m.Op == doc.Number {
-			m.From = of
-			of.k++
-		}
-		m.Of = slices.Clone(m.Of)
-		for k := range m.Of {
-			if m.Op != doc.Power || k == 0 { // a power is none of them
-				m.Of[k] = number(m.Of[k])
-			}
-		}
-		return m
-	}
-	b = doc.Map(b, number)
-	if c, ok := b.(*doc.Check); ok {
-		c.From = of
-	}
-	return b
 }

@@ -42,8 +42,8 @@ func viewScripts() []script {
 			{".", appears("━ 6 System")}, {",", appears("━ l Limits")},
 		}},
 		{name: "system", at: at80(crane), deeds: []deed{
-			{"alt+6 right", appears("TB in D ΣFx: x of u from D to B")}, {"left", appears("TA in D ΣFx")}, {"down", appears("TA in D ΣFy")}, {"up", appears("TA in D ΣFx")},
-			{"pgdown", vanishes("TA in D ΣFx")}, {"pgup", appears("TA in D ΣFx")}, {"space", vanishes("TA in D ΣFx")}, {"home", appears("TA in D ΣFx")},
+			{"alt+6 right", appears("TB in ΣFx on D: x of u from D to B")}, {"left", appears("TA in ΣFx on D")}, {"down", appears("TA in ΣFy on D")}, {"up", appears("TA in ΣFx on D")},
+			{"pgdown", vanishes("TA in ΣFx on D")}, {"pgup", appears("TA in ΣFx on D")}, {"space", vanishes("TA in ΣFx on D")}, {"home", appears("TA in ΣFx on D")},
 			{"end", appears("qualified")},
 		}},
 		{name: "picture", at: at120(crane), deeds: []deed{

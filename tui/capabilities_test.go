@@ -165,7 +165,7 @@ func capabilities() []capability {
 			{"alt+5 ctrl+e", all(still("125%!"), dressed("125%!", theme.Bad), still("no"), still("447 N"))},
 		}},
 		{name: "results, each number explained", at: opens(crane), deeds: []deed{
-			{"alt+6", all(appears("━ 6 System"), appears("TA in D ΣFx: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"), moves("-0.6667"))},
+			{"alt+6", all(appears("━ 6 System"), appears("TA in ΣFx on D: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"), moves("-0.6667"))},
 			{"alt+8", all(appears("━ 8 Checks"), appears("150 N of 120 N (limit of TA) = 125 %"), moves("120"), dressed("FAILS", theme.Bad))},
 			{"alt+9", all(appears("━ 9 Working"), still("Free body"))}, {"alt+h", all(appears("━ h Hand"), still("perpendicular to"))},
 			{"alt+i", all(appears("━ i Ranges"), still("Every unknown has a single value"))}, {"alt+l", all(appears("━ l Limits"), still("TA governs"), still("125%"))},

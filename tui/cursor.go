@@ -3,6 +3,8 @@ package tui
 import (
 	"strings"
 
+	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 )
@@ -10,8 +12,8 @@ import (
 // sight is how far a result is scrolled, and the number under its cursor.
 type sight struct {
 	scroll    offset
-	at        ask // which number; nothing: none yet
-	line, seg int // where it stands in the text
+	at        doc.Origin // of which number; nil: none yet
+	line, seg int        // where it stands in the text
 }
 
 // spotted is a number of a line: its piece, its columns, and whether the column
@@ -43,7 +45,7 @@ func (d paneText) numbers(line int) (out []spotted) {
 		return nil
 	}
 	for k, s := range d[line] {
-		if s.of != (ask{}) {
+		if s.of != nil {
 			out = append(out, d.number(line, k))
 		}
 	}
@@ -53,7 +55,7 @@ func (d paneText) numbers(line int) (out []spotted) {
 // has tells whether a line has numbers.
 func (d paneText) has(line int) bool {
 	for _, s := range d[line] {
-		if s.of != (ask{}) {
+		if s.of != nil {
 			return true
 		}
 	}
@@ -75,25 +77,31 @@ func (v *sight) set(d paneText, line, seg int) {
 	v.line, v.seg, v.at = line, seg, d[line][seg].of
 }
 
+// segsOfLine is more than a line has pieces: a line nearer counts for more than a piece.
+const segsOfLine = 1 << 16
+
 // find looks the number under the cursor up in a text that was written anew: the
 // one of the same meaning that stands nearest to where it was.
 func (v *sight) find(d paneText) {
-	if v.at == (ask{}) {
+	if v.at == nil {
 		return
 	}
 	line, seg, off := -1, 0, 0
 	for i := range d {
 		for k := range d[i] {
-			if away := max(i-v.line, v.line-i); d[i][k].of == v.at && (line < 0 || away < off) {
+			if !origin.Same(d[i][k].of, v.at) {
+				continue
+			}
+			if away := max(i-v.line, v.line-i)*segsOfLine + max(k-v.seg, v.seg-k); line < 0 || away < off {
 				line, seg, off = i, k, away
 			}
 		}
 	}
 	if line < 0 {
-		v.at = ask{}
+		v.at = nil
 		return
 	}
-	v.line, v.seg = line, seg
+	v.set(d, line, seg)
 }
 
 // turn moves to the nearest number in a direction where that is in view, or just
@@ -120,7 +128,7 @@ func (v *sight) turn(d paneText, i keys.Intent, w, h int) bool {
 	}
 	if i == keys.Left || i == keys.Right {
 		for k := v.seg + by; k >= 0 && k < len(d[v.line]); k += by {
-			if d[v.line][k].of != (ask{}) {
+			if d[v.line][k].of != nil {
 				v.set(d, v.line, k)
 				v.widen(d, w)
 				return true
@@ -159,7 +167,7 @@ func nearest(of []spotted, n spotted) spotted {
 }
 
 func (v *sight) inView(d paneText, h int) bool {
-	return v.at != (ask{}) && v.line < len(d) && v.line >= v.scroll.y && v.line < v.scroll.y+h
+	return v.at != nil && v.line < len(d) && v.line >= v.scroll.y && v.line < v.scroll.y+h
 }
 
 // enter puts the cursor on the first number in view, or the last on the way up;

@@ -3,21 +3,24 @@ package tui
 import (
 	"strings"
 
+	"trivet/mechanics/doc"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
 
-// seg is a piece of a line in one look; of says what it is where it is a number
-// whose origin can be told, head that it names its row.
+// seg is a piece of a line in one look; a number has its origin, and head says that
+// the piece names its row.
 type seg struct {
 	text string
 	look grid.Style
-	of   ask
+	of   doc.Origin
 	head bool
 }
 
 // numeral is a piece whose origin can be told.
-func numeral(text string, look grid.Style, of ask) seg { return seg{text: text, look: look, of: of} }
+func numeral(text string, look grid.Style, of doc.Origin) seg {
+	return seg{text: text, look: look, of: of}
+}
 
 // segs is a store of pieces, from which the lines of a long text are cut: a store
 // in few parts is cheaper to make than each line by itself.

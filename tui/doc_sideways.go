@@ -39,7 +39,7 @@ func (d paneText) head(line, w int) int {
 
 // hasNumbers tells whether a line has any that would be another one where it is cut.
 func (d paneText) hasNumbers(line int) bool {
-	return len(d[line]) > 0 && d[line][0].head || slices.ContainsFunc(d[line], func(s seg) bool { return s.of != (ask{}) })
+	return len(d[line]) > 0 && d[line][0].head || slices.ContainsFunc(d[line], func(s seg) bool { return s.of != nil })
 }
 
 // widen scrolls sideways until the number is whole in view, back to the line's
@@ -92,7 +92,7 @@ func (d paneText) draw(c grid.Canvas, from offset, w int, stale bool) {
 				}
 				text = in
 			}
-			if (s.of != (ask{}) || d[i][0].head) && at+grid.Width(text) > c.W() {
+			if (s.of != nil || d[i][0].head) && at+grid.Width(text) > c.W() {
 				continue // a part of a number is another number, a part of a name another name
 			}
 			c.Text(at, y, look, text)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/mechanics/origin"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
@@ -15,8 +16,8 @@ import (
 func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 	row := func(name string, entries ...string) []seg {
 		line := []seg{{text: grid.Fit(name, 6), look: theme.Name, head: true}}
-		for j, e := range entries {
-			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, ask{what: entry, j: int32(j)}))
+		for _, e := range entries {
+			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, origin.Balance))
 		}
 		return line
 	}

@@ -121,7 +121,7 @@ func (m Model) readScene(was Model, name string) []string {
 	case at != before:
 		return lines[at : at+1]
 	}
-	if m.help == nil && m.focus.Result() && m.read[m.focus].at != was.read[m.focus].at && m.says != "" {
+	if m.help == nil && m.focus.Result() && m.read[m.focus].moved(was.read[m.focus]) && m.says != "" {
 		return []string{m.says}
 	}
 	if m.focus == layout.Picture && was.selected() != m.selected() {

@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"trivet/mechanics/origin"
 	"trivet/tui/theme"
 )
 
@@ -35,7 +36,7 @@ func (l live) checked(w int) paneText {
 		failedFirst(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Checks[k].OK, s.Checks[k].Says(l.problem), w)
-			d.ask(from, ask{what: check, i: int32(k)})
+			d.from(from, origin.Check(s, k))
 		})
 	}
 	if len(s.Answers) > 0 {
@@ -43,7 +44,7 @@ func (l live) checked(w int) paneText {
 		failedFirst(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
 			from := len(d)
 			d.marked(s.Answers[k].OK, s.Answers[k].Says(l.problem), w)
-			d.ask(from, ask{what: answer, i: int32(k)})
+			d.from(from, origin.Answer(s, k))
 		})
 	}
 	return d

@@ -3,10 +3,10 @@ package tui
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -99,17 +99,19 @@ func (l live) uses(d *paneText, of []int, w int) {
 	}
 	d.wrapped(theme.Head, "", says, w)
 	d.text(theme.Dim, line)
-	asks := [4]what{use, limit, use, use}
 	for n, k := range of {
 		c := &s.Checks[k]
 		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
 		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
 		for col, text := range rows[n][:columns] {
-			a := ask{what: asks[col], i: int32(k), n: int32(col)}
-			if text == "" || col == 0 && math.IsInf(c.Value, 1) {
-				a = ask{}
+			from := origin.Use(s, k)
+			switch {
+			case text == "" || col == 0 && !c.Open && !finite(c.Value):
+				from = nil
+			case col == 1:
+				from = origin.Phrase("the limit of %[1]s, from its cell", c.Subject)
 			}
-			line = append(line, numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, a))
+			line = append(line, numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, from))
 		}
 		d.add(line...)
 	}

@@ -25,7 +25,7 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 	label := 4
 	for i, r := range s.System.Rows {
 		if i < mostRows {
-			label = max(label, grid.Width(origin.Row(p, r)))
+			label = max(label, grid.Width(origin.Label(p, &r)))
 		}
 	}
 	wall := " " + string(g.Wall)
@@ -38,7 +38,7 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		name := seg{text: grid.Fit(origin.Row(p, r), label), look: theme.Name, head: true}
+		name := seg{text: grid.Fit(origin.Label(p, &r), label), look: theme.Name, head: true}
 		if len(s.System.Cols) > mostCols {
 			entries := min(len(s.System.Terms[i]), mostTerms)
 			d.add(l.sparse(append(store.line(2*entries+6), name), i)...)
@@ -46,13 +46,13 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 		}
 		line := append(store.line(len(s.System.Cols)+5), name)
 		for j := range s.System.Cols {
-			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, ask{what: entry, i: int32(i), j: int32(j)}))
+			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, origin.Entry(s, i, j)))
 		}
-		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, ask{what: known, i: int32(i)}))
+		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, ask{what: leftOver, i: int32(i)}),
-				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, ask{what: ofLargest, i: int32(i)}))
+			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, origin.Residual(s, i)),
+				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, origin.Share(s, i)))
 		}
 		d.add(line...)
 	}
@@ -84,13 +84,13 @@ func (l live) sparse(line []seg, i int) []seg {
 			line = append(line, seg{text: " ...", look: theme.Dim})
 			break
 		}
-		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, ask{what: entry, i: int32(i), j: int32(t.Col)}),
+		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, origin.Entry(s, i, t.Col)),
 			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
 	}
-	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, ask{what: known, i: int32(i)}))
+	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, ask{what: leftOver, i: int32(i)}))
+		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
 	}
 	return line
 }
@@ -109,7 +109,7 @@ func (l live) order(d *paneText, w int) {
 			names = append(names, s.System.Cols[j].Name)
 		}
 		for _, k := range b.rows {
-			rows = append(rows, origin.Row(p, s.System.Rows[k]))
+			rows = append(rows, origin.Row(p, &s.System.Rows[k]))
 		}
 		how := " from "
 		if len(names) > 1 {

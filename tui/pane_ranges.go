@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -46,7 +47,7 @@ func (l live) span(d *paneText, i, w int) {
 	b := builder{live: l}
 	name := grid.Fit(x.Name, 8) + " "
 	if x.Fixed {
-		d.add(append([]seg{{text: name, look: theme.Name}}, numbered(theme.Computed, b.found(i), ofValue(x, i))...)...)
+		d.add(append([]seg{{text: name, look: theme.Name}}, appendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)
 		return
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
@@ -54,7 +55,7 @@ func (l live) span(d *paneText, i, w int) {
 	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}
-	d.add(append([]seg{{text: name, look: theme.Name}}, numbered(theme.Computed, found, ofValue(x, i))...)...)
+	d.add(append([]seg{{text: name, look: theme.Name}}, appendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
 		d.wrapped(theme.Plain, in+"least:    ", l.solution.Ends(x.LowBy), w)
@@ -68,7 +69,7 @@ func (l live) span(d *paneText, i, w int) {
 func (l live) givenRanges(d *paneText) {
 	p := l.problem
 	n := 0
-	for i, g := range p.Givens {
+	for _, g := range p.Givens {
 		if !g.HasRange {
 			continue
 		}
@@ -81,18 +82,18 @@ func (l live) givenRanges(d *paneText) {
 		}
 		u := p.Units.For(g.Value.Dim)
 		line := []seg{{text: grid.Fit(g.Name, 8) + " ", look: theme.Name}}
-		put := func(v float64, of int) {
-			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), func(int) ask { return ask{what: given, i: int32(i), j: int32(of)} })...)
+		put := func(v float64, what string) {
+			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what))...)
 		}
 		words := func(text string) { line = append(line, seg{text: text}) }
-		put(g.Value.V[0], 0)
+		put(g.Value.V[0], "its value")
 		words("   ")
-		put(g.Low, 1)
+		put(g.Low, "the least of its range")
 		words(" .. ")
-		put(g.High, 2)
+		put(g.High, "the greatest of its range")
 		if g.Step > 0 {
 			words(" in steps of ")
-			put(g.Step, 3)
+			put(g.Step, "the step through its range")
 		}
 		d.add(line...)
 	}

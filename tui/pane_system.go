@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -102,7 +103,7 @@ func (l live) values(d *paneText) {
 			return
 		}
 		line := append(store.line(5), seg{text: grid.Fit(x.Name, 8), look: theme.Name})
-		line = appendNumbered(line, theme.Computed, " "+b.found(i), ofValue(x, i))
+		line = appendNumbered(line, theme.Computed, " "+b.found(i), l.ofValue(i))
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -121,15 +122,13 @@ func (l live) values(d *paneText) {
 }
 
 // ofValue says what the numbers of an unknown are: its value, or the ends of its range.
-func ofValue(x statics.Unknown, i int) func(int) ask {
-	return func(k int) ask {
-		switch {
-		case x.Fixed:
-			return ask{what: value, i: int32(i), n: int32(k)}
-		case k == 1 || !finite(x.Low):
-			return ask{what: greatestEnd, i: int32(i)}
+func (l live) ofValue(i int) func(int) doc.Origin {
+	x := &l.solution.X[i]
+	return func(k int) doc.Origin {
+		if x.Fixed {
+			return origin.Value(l.solution, i)
 		}
-		return ask{what: leastEnd, i: int32(i)}
+		return origin.End(l.solution, i, k == 1 || !finite(x.Low))
 	}
 }
 
@@ -161,12 +160,12 @@ func (l live) legs(d *paneText) {
 				name += " " + p.Points[g.From].Name + "-" + p.Points[g.To].Name
 			}
 			first := seg{text: grid.Fit(name, 8), look: theme.Name}
-			of := func(vector, size origin.Of) func(int) ask {
-				return func(n int) ask {
+			of := func(vector, size origin.Part) func(int) doc.Origin {
+				return func(n int) doc.Origin {
 					if n == axes {
-						return ask{what: leg, i: int32(k), j: int32(size), n: int32(i)}
+						return origin.Segment(l.solution, i, k, size, 0)
 					}
-					return ask{what: leg, i: int32(k), j: int32(vector), k: int32(n), n: int32(i)}
+					return origin.Segment(l.solution, i, k, vector, n)
 				}
 			}
 			if g.To >= 0 {
@@ -175,7 +174,7 @@ func (l live) legs(d *paneText) {
 				first.text = grid.Fit("", 8)
 			}
 			size := " u = " + unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
-			d.add(appendNumbered(append(store.line(room), first), theme.Computed, size, of(origin.U, origin.Size))...)
+			d.add(appendNumbered(append(store.line(room), first), theme.Computed, size, of(origin.U, origin.Unit))...)
 		}
 	}
 }

@@ -49,16 +49,13 @@ func (l live) effectLines(d *paneText, w int) {
 		if n == 1 {
 			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
-		of := func(o origin.OfTrust) func(int) ask {
-			return func(int) ask { return ask{what: plus, i: int32(k), j: int32(o)} }
-		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), of(origin.Plus))...)
+		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, origin.Plus))...)
 		if y.Bounded() {
 			line = append(line, seg{text: "; "})
-			line = append(line, numbered(theme.Computed, low, of(origin.Least))...)
+			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, origin.Least))...)
 			line = append(line, seg{text: " to "})
-			line = append(line, numbered(theme.Computed, high, of(origin.Greatest))...)
+			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, origin.Greatest))...)
 		}
 		d.add(line...)
 	}
@@ -106,7 +103,7 @@ func (l live) worstUses(d *paneText, w int) {
 			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
 		}
 		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
-		d.add(append([]seg{mark, {text: name + " ", look: theme.Name}}, numbered(theme.Computed, text, func(i int) ask { return ask{what: worst, i: int32(k), n: int32(i)} })...)...)
+		d.add(append([]seg{mark, {text: name + " ", look: theme.Name}}, numbered(theme.Computed, text, origin.Reach(t, k))...)...)
 	}
 }
 

@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 
-	"trivet/mechanics/doc"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
 )
@@ -76,11 +75,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 			break
 		}
 		d.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
-		body := make([]doc.Block, len(steps[i].Body))
-		for j, b := range steps[i].Body {
-			body[j] = askable(b, i, j)
-		}
-		d.laid(stepLayout(w, 0, plain), body)
+		d.laid(stepLayout(w, 0, plain), steps[i].Body)
 	}
 	return d
 }

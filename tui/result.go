@@ -83,7 +83,7 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	w := c.W() - 2
 	t.paneText.draw(in, v.scroll, w, m.isOld(p))
 	y := v.line - v.scroll.y
-	if p != m.focus || v.at == (ask{}) || y < 0 || y >= c.H() {
+	if p != m.focus || v.at == nil || y < 0 || y >= c.H() {
 		return
 	}
 	n := t.paneText.number(v.line, v.seg)

@@ -1,99 +1,70 @@
 package origin
 
 import (
-	"strconv"
-
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/working"
+	"trivet/mechanics/say"
+	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
-// ofHand is a number of an equation of the hand solution, ΣM = coefficient·symbol ... = 0:
-// what a unit of the symbol adds to the sum, or a value put in.
-func ofHand(w *working.Working, hand *handsolve.Step, b doc.Block, f found) string {
-	p := w.Solution.Problem
-	e := equation(hand, b, f)
-	if e == nil || len(f.way) == 0 || f.way[0] != 1 {
-		return ""
+// Hand is the hand solution of a solved problem.
+type Hand struct {
+	Solution *statics.Solution
+	Route    *handsolve.Route
+}
+
+type inEquation struct {
+	Hand
+	e *handsolve.Equation
+}
+
+type term struct {
+	k     int
+	value bool
+}
+
+// Term is a number of term k of an equation, Σ coefficient·value = 0: its value, or
+// its coefficient.
+func (h Hand) Term(e *handsolve.Equation, k int, value bool) doc.Origin {
+	return of(inEquation{h, e}, term{k, value})
+}
+
+func (n term) says(in inEquation) string {
+	p, e := in.Solution.Problem, in.e
+	t := &e.Terms[n.k]
+	name := in.name(t)
+	switch {
+	case n.value && t.Symbol >= 0:
+		return name + ", already known: " + in.foundBy(t.Symbol)
+	case n.value && t.Load.Kind == handsolve.SpreadLoad:
+		return name + ": the resultant of the distributed load, the area of the load diagram"
+	case n.value:
+		return name + ": known, from the sheet"
+	case e.Moment:
+		return name + " in " + in.sum(e) + ": the moment of one unit of it, its arm with its sign = " + coefficientOf(p, t)
 	}
-	t := term(e, f)
-	if t == nil {
-		return ""
+	return name + " in " + in.sum(e) + ": the component of one unit of it along " + direction(p, e.Along) + " = " + cosine(t.Coef)
+}
+
+// sum names an equation with the bodies that it is written for.
+func (h Hand) sum(e *handsolve.Equation) string {
+	p := h.Solution.Problem
+	if e.Whole {
+		return h.Route.Short(p, e) + " on all bodies together"
 	}
-	name := termName(w, t)
-	sum := w.Hand.Short(p, e)
-	if factor, alone := isFactor(f); factor || alone && t.Known && t.Value == 0 {
-		if e.Moment {
-			return name + " in " + sum + ": the moment of a unit of it, its arm with its sign = " + arm(p, t)
-		}
-		return name + " in " + sum + ": the component of a unit of it along " + along3(p, e.Along) + " = " + cosine(t.Coef)
+	names := make([]string, len(e.Bodies))
+	for k, i := range e.Bodies {
+		names[k] = p.Bodies[i].Name
 	}
+	return h.Route.Short(p, e) + " on " + say.AndMore(names, limit)
+}
+
+func (h Hand) name(t *handsolve.Term) string {
+	p := h.Solution.Problem
 	if t.Symbol >= 0 {
-		return name + ", found before: " + stepOf(w, t.Symbol)
-	}
-	if t.Load.Kind == handsolve.SpreadLoad {
-		return name + ": the resultant of the load, the area under it"
-	}
-	return name + ": known, from the sheet"
-}
-
-// equation is the equation that a formula of a block is.
-func equation(step *handsolve.Step, b doc.Block, f found) *handsolve.Equation {
-	set, ok := b.(*doc.Formula)
-	if !ok || len(step.Equations) == 0 || f.formula.Op != doc.Relate || f.formula.Of[0].Op != doc.BigSum {
-		return nil
-	}
-	if step.Kind == handsolve.One {
-		return &step.Equations[0]
-	}
-	for k := range set.Of {
-		if &set.Of[k] == f.formula && k < len(step.Equations) {
-			return &step.Equations[k]
-		}
-	}
-	return nil
-}
-
-// term is the term of an equation that a number stands in: what is known to be nothing
-// is not written.
-func term(e *handsolve.Equation, f found) *handsolve.Term {
-	n, at := 0, 0
-	if f.formula.Of[1].Op == doc.Sum && len(f.way) > 1 {
-		at = f.way[1]
-	}
-	for k := range e.Terms {
-		t := &e.Terms[k]
-		if t.Known && t.Value == 0 {
-			continue
-		}
-		if n == at {
-			return t
-		}
-		n++
-	}
-	return nil
-}
-
-// isFactor tells the coefficient of a product from the value behind it; alone, a
-// number may be either.
-func isFactor(f found) (factor, alone bool) {
-	on := f.on()
-	for k, m := range on {
-		if m.Op == doc.Product && k < len(f.way) {
-			return f.way[k] == 0, false
-		}
-	}
-	return false, true
-}
-
-func termName(w *working.Working, t *handsolve.Term) string {
-	p := w.Solution.Problem
-	if t.Symbol >= 0 {
-		return w.Hand.Name(p, t.Symbol)
+		return h.Route.Name(p, t.Symbol)
 	}
 	switch k := t.Load.Index; t.Load.Kind {
 	case handsolve.CoupleLoad:
@@ -107,8 +78,8 @@ func termName(w *working.Working, t *handsolve.Term) string {
 	}
 }
 
-// arm is a term's coefficient in a sum of moments; of a couple it is no length.
-func arm(p *problem.Problem, t *handsolve.Term) string {
+// coefficientOf is a term's coefficient in a sum of moments; of a couple it is no length.
+func coefficientOf(p *problem.Problem, t *handsolve.Term) string {
 	couple := t.Symbol >= 0 && t.Symbol < len(p.Unknowns) && p.Unknowns[t.Symbol].Dim == units.Moment
 	if t.Symbol < 0 {
 		couple = t.Load.Kind == handsolve.CoupleLoad || t.Load.Kind == handsolve.SpreadLoad && p.Loads[t.Load.Index].Total == 0
@@ -119,21 +90,52 @@ func arm(p *problem.Problem, t *handsolve.Term) string {
 	return p.Units.Length.Format(t.Coef, p.Figures)
 }
 
-// along3 names a direction: an axis, or its components.
-func along3(p *problem.Problem, d r3.Vec) string {
-	return direction(p, d)[len("along "):]
-}
-
-// stepOf names the step that found a symbol.
-func stepOf(w *working.Working, symbol int) string {
-	for i := w.RouteFrom; i < w.RouteTo; i++ {
-		for _, hand := range w.Steps[i].Hand {
-			for _, x := range hand.Finds {
-				if x.Symbol == symbol {
-					return strconv.Itoa(i-w.RouteFrom+1) + ", " + w.Steps[i].Title
-				}
+// foundBy says which equations gave a symbol.
+func (h Hand) foundBy(symbol int) string {
+	for i := range h.Route.Steps {
+		for _, x := range h.Route.Steps[i].Finds {
+			if x.Symbol == symbol {
+				return h.from(&h.Route.Steps[i])
 			}
 		}
 	}
-	return "by a step before"
+	return ""
+}
+
+// from says what a step finds its values by.
+func (h Hand) from(step *handsolve.Step) string {
+	p := h.Solution.Problem
+	switch step.Kind {
+	case handsolve.TwoForce:
+		return "zero, since it is perpendicular to the two-force member " + p.Bodies[h.Route.Members[step.Member].Body].Name
+	case handsolve.ZeroForce:
+		return "zero by inspection of an unloaded joint"
+	case handsolve.Components:
+		return "its component of the force in the member " + p.Bodies[h.Route.Members[step.Member].Body].Name
+	}
+	var sums []string
+	for i := range step.Equations {
+		sums = append(sums, h.sum(&step.Equations[i]))
+	}
+	return "from " + say.AndMore(sums, limit)
+}
+
+type inStep struct {
+	Hand
+	step *handsolve.Step
+}
+
+type found struct{ k int }
+
+// Found is the value that a step finds k-th.
+func (h Hand) Found(step *handsolve.Step, k int) doc.Origin { return of(inStep{h, step}, found{k}) }
+
+func (n found) says(in inStep) string {
+	p := in.Solution.Problem
+	x := in.step.Finds[n.k]
+	dim := units.Force
+	if x.Symbol < len(p.Unknowns) {
+		dim = p.Unknowns[x.Symbol].Dim
+	}
+	return in.Route.Name(p, x.Symbol) + " = " + shown(p, x.Value, dim) + ": " + in.from(in.step)
 }

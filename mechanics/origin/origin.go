@@ -1,38 +1,96 @@
 // Package origin says in one line where a number of a result comes from: the
-// points, cells and lines that it was made of, with their numbers put in. The
-// numbers are those of the problem and the solution; nothing is solved here.
+// points, cells and lines that it was made of, with their numbers put in. An
+// origin is made beside the number, from indices alone; its text is worked out
+// when somebody asks.
 package origin
 
 import (
+	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
-// most is how many terms, names or equations a line lists; those beyond are counted.
-const most = 6
+// noun is what a number is, apart from whose it is.
+type noun[C any] interface {
+	comparable
+	says(of C) string
+}
+
+// origin is a number of a solution, or of what was made of one.
+type origin[C any, N noun[C]] struct {
+	of C
+	is N
+}
+
+func (o origin[C, N]) Says() string { return o.is.says(o.of) }
+
+func (o origin[C, N]) meaning() any { return o.is }
+
+func of[C any, N noun[C]](whose C, is N) doc.Origin { return origin[C, N]{whose, is} }
+
+// Same tells whether two numbers mean the same: the first coefficient of a row,
+// say, before and after a cell was changed.
+func Same(a, b doc.Origin) bool {
+	type meant interface{ meaning() any }
+	x, ok := a.(meant)
+	y, too := b.(meant)
+	return ok && too && x.meaning() == y.meaning()
+}
+
+// phrase is a sentence about things of the sheet.
+type phrase struct {
+	format string
+	names  [3]string
+}
+
+// Phrase says of a number what the format does with up to three names, %[1]s to %[3]s.
+func Phrase(format string, names ...string) doc.Origin {
+	f := phrase{format: format}
+	copy(f.names[:], names)
+	return f
+}
+
+func (f phrase) Says() string {
+	if f.names[0] == "" {
+		return f.format
+	}
+	return fmt.Sprintf(f.format, f.names[0], f.names[1], f.names[2])
+}
+
+func (f phrase) meaning() any { return f }
+
+// Balance is the zero of an equation of equilibrium.
+var Balance = Phrase("zero: the body is in equilibrium")
+
+// limit is how many terms, names or equations a line lists; those beyond are counted.
+const limit = 6
 
 // decimals is how many decimals a cosine shows, as everywhere in the program.
 const decimals = 4
 
-// Row names an equation as it is written by hand: the body, the sum, and the
-// point that moments are taken about.
-func Row(p *problem.Problem, r statics.Row) string {
+// Row names an equation in a sentence: ΣM about A on beam.
+func Row(p *problem.Problem, r *statics.Row) string { return sum(p, r) + " on " + r.Name }
+
+// Label names an equation at the head of its row, where room is short: beam ΣM about A.
+func Label(p *problem.Problem, r *statics.Row) string { return r.Name + " " + sum(p, r) }
+
+// sum is an equation as it is written by hand, with the point that moments are taken about.
+func sum(p *problem.Problem, r *statics.Row) string {
 	axis := r.Axis
 	if r.Moment && p.Planar {
 		axis = "M"
 	}
-	name := r.Name + " Σ" + axis
 	if r.Moment && r.About != "" {
-		name += " about " + r.About
+		axis += " about " + r.About
 	}
-	return name
+	return "Σ" + axis
 }
 
 // Coefficient prints an entry of A: a cosine, an arm, or a share of one.
@@ -51,7 +109,7 @@ func cosine(v float64) string {
 	return Coefficient(v)
 }
 
-// Tiny prints what should be nothing.
+// Tiny prints what should be zero.
 func Tiny(v float64) string {
 	if v == 0 {
 		return "0"
@@ -59,66 +117,34 @@ func Tiny(v float64) string {
 	return strconv.FormatFloat(v, 'e', 1, 64)
 }
 
-// along says what a row adds up: x, or about A, or about x through A.
-func along(p *problem.Problem, r *statics.Row) string {
-	switch {
-	case !r.Moment:
-		return "along " + r.Axis[1:]
-	case p.Planar:
-		return "about " + r.About
-	}
-	return "about " + r.Axis[1:] + " through " + r.About
+// print prints a number without its unit.
+type print func(float64) string
+
+// in prints values in a unit, to the sheet's figures.
+func in(p *problem.Problem, u units.Unit) print {
+	return func(v float64) string { return units.Figures(u.In(v), p.Figures) }
 }
 
-// sum says what a row adds up, of forces or of moments.
-func sum(r *statics.Row) string {
-	if r.Moment {
-		return "moments"
+// behind prints a number for a sign before it: in parentheses where it is negative.
+func (number print) behind(v float64) string {
+	if v < 0 {
+		return "(" + number(v) + ")"
 	}
-	return "forces"
+	return number(v)
 }
-
-// in prints a value without its unit, less with a minus in parentheses.
-func in(u units.Unit, v float64, figures int) string { return units.Figures(u.In(v), figures) }
 
 // shown is a value to the sheet's figures with its unit.
 func shown(p *problem.Problem, v float64, d units.Dim) string {
 	return p.Units.For(d).Format(v, p.Figures)
 }
 
-// behind puts a number that has a minus in parentheses, for a sign before it.
-func behind(number string) string {
-	if strings.HasPrefix(number, "-") {
-		return "(" + number + ")"
+// norm is √(x² + y² + z²) with its numbers put in.
+func norm(v r3.Vec, planar bool, number print) string {
+	s := "√(" + number.behind(v.X) + "² + " + number.behind(v.Y) + "²"
+	if !planar {
+		s += " + " + number.behind(v.Z) + "²"
 	}
-	return number
-}
-
-// list joins names, the last with "and"; more than most are counted.
-func list(names []string) string {
-	if more := len(names) - most; more > 0 {
-		names = append(names[:most:most], strconv.Itoa(more)+" more")
-	}
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
-}
-
-// terms joins numbers with their names behind a colon; more than most are counted.
-func terms(of []string, unit string) string {
-	more := len(of) - most
-	if more > 0 {
-		of = of[:most]
-	}
-	s := strings.Join(of, ", ")
-	if unit != "" {
-		s += " " + unit
-	}
-	if more > 0 {
-		s += " and " + strconv.Itoa(more) + " more"
-	}
-	return s
+	return s + ")"
 }
 
 // axisOf is the index of the axis of a row.
@@ -126,4 +152,4 @@ func axisOf(r *statics.Row) int { return int(r.Axis[1] - 'x') }
 
 func component(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
 
-const axes = "xyz"
+func axisName(axis int) string { return "xyz"[axis : axis+1] }

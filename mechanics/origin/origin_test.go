@@ -3,6 +3,7 @@ package origin
 import (
 	"testing"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -121,9 +122,9 @@ func solved(t *testing.T, text string) *statics.Solution {
 	return statics.Solve(p)
 }
 
-func says(t *testing.T, got, want string) {
+func says(t *testing.T, from doc.Origin, want string) {
 	t.Helper()
-	if got != want {
+	if got := from.Says(); got != want {
 		t.Errorf("says\n%s\nwant\n%s", got, want)
 	}
 }
@@ -140,50 +141,50 @@ N = { kind = "contact", path = "a b" }
 F = { kind = "force", path = "a b" }
 V = { kind = "force", path = "a b", along = "+x" }
 `)
-	says(t, Entry(s, 0, 0), "N in a ΣFx: x of u from b to a = (0 - 3.00) m / 5.00 m = -0.6000")
-	says(t, Entry(s, 2, 0), "N in b ΣFx: x of u from a to b = (3.00 - 0) m / 5.00 m = 0.6000")
-	says(t, Entry(s, 1, 1), "F in a ΣFy: y of u from a to b = (4.00 - 0) m / 5.00 m = 0.8000")
-	says(t, Entry(s, 3, 1), "F in b ΣFy: y of u from b to a = (0 - 4.00) m / 5.00 m = -0.8000")
-	says(t, Entry(s, 0, 2), "V in a ΣFx: x of u along +x = 1")
-	says(t, Entry(s, 2, 2), "V in b ΣFx: -1·x of u along +x = -1")
+	says(t, Entry(s, 0, 0), "N in ΣFx on a: x of u from b to a = (0 - 3.00) m / 5.00 m = -0.6000")
+	says(t, Entry(s, 2, 0), "N in ΣFx on b: x of u from a to b = (3.00 - 0) m / 5.00 m = 0.6000")
+	says(t, Entry(s, 1, 1), "F in ΣFy on a: y of u from a to b = (4.00 - 0) m / 5.00 m = 0.8000")
+	says(t, Entry(s, 3, 1), "F in ΣFy on b: y of u from b to a = (0 - 4.00) m / 5.00 m = -0.8000")
+	says(t, Entry(s, 0, 2), "V in ΣFx on a: it acts along +x = 1")
+	says(t, Entry(s, 2, 2), "V in ΣFx on b: it acts along -x = -1")
 }
 
 func TestEntries(t *testing.T) {
 	s := solved(t, mast)
-	says(t, Entry(s, 0, 1), "T2 in T ΣFx: x of u from T to B = (-3.00 - 0) m / 13.0 m = -0.2308")
-	says(t, Entry(s, 2, 0), "T1 in T ΣFz: z of u from T to A = (0 - 12.0) m / 15.0 m = -0.8000")
-	says(t, Entry(s, 1, 0), "T1 in T ΣFy: 0, it acts across y")
+	says(t, Entry(s, 0, 1), "T2 in ΣFx on T: x of u from T to B = (-3.00 - 0) m / 13.0 m = -0.2308")
+	says(t, Entry(s, 2, 0), "T1 in ΣFz on T: z of u from T to A = (0 - 12.0) m / 15.0 m = -0.8000")
+	says(t, Entry(s, 1, 0), "T1 in ΣFy on T: 0, it has no component along y")
 	s = solved(t, beam)
-	says(t, Entry(s, 1, 2), "B in beam ΣFy: it acts along +y = 1")
-	says(t, Entry(s, 2, 2), "B in beam ΣM about A: x·uy - y·ux, from A to where it acts, = (6.00·1 - 0·0) m = 6.0000")
-	says(t, Entry(s, 2, 0), "Ax in beam ΣM about A: 0, its line of action passes through A")
+	says(t, Entry(s, 1, 2), "B in ΣFy on beam: it acts along +y = 1")
+	says(t, Entry(s, 2, 2), "B in ΣM about A on beam: x·uy - y·ux, from A to the point of application, = (6.00·1 - 0·0) m = 6.0000")
+	says(t, Entry(s, 2, 0), "Ax in ΣM about A on beam: 0, its line of action passes through A")
 	s = solved(t, hoist)
-	says(t, Entry(s, 1, 0), "R in D ΣFy: y of u from D to B = (4.00 - 0) m / 5.00 m + y of u from D to A = (4.00 - 0) m / 5.00 m + 2·y of u from C to D = (0 - (-3.00)) m / 3.00 m = 1.6000 + 2.0000 = 3.6000")
+	says(t, Entry(s, 1, 0), "R in ΣFy on D: y of u from D to B = (4.00 - 0) m / 5.00 m + y of u from D to A = (4.00 - 0) m / 5.00 m + 2·y of u from C to D = (0 - (-3.00)) m / 3.00 m = 1.6000 + 2.0000 = 3.6000")
 	s = solved(t, space)
-	says(t, Entry(s, 4, 0), "K in boom ΣMy about O: z·ux - x·uz, from O to where it acts, = (0·(-0.8000) - 4.00·0.6000) m = -2.4000")
-	says(t, Entry(s, 3, 0), "K in boom ΣMx about O: 0, its line of action meets the axis along x through O or is parallel to it")
+	says(t, Entry(s, 4, 0), "K in ΣMy about O on boom: z·ux - x·uz, from O to the point of application, = (0·(-0.8000) - 4.00·0.6000) m = -2.4000")
+	says(t, Entry(s, 3, 0), "K in ΣMx about O on boom: 0, its line of action meets the axis along x through O or is parallel to it")
 }
 
 func TestRows(t *testing.T) {
 	s := solved(t, mast)
-	says(t, Known(s, 0), "b in T ΣFx: minus the known forces along x on T, wire -0.600 kN")
-	says(t, Known(s, 2), "b in T ΣFz: minus the known forces along z on T, mast 5.60 kN")
+	says(t, Known(s, 0), "b in ΣFx on T: minus the known force, wire -0.600 kN")
+	says(t, Known(s, 2), "b in ΣFz on T: minus the known force, mast 5.60 kN")
 	s.Residuals[0] = statics.Residual{Value: -3e-13, Relative: 2e-16} // as of a largest force of 1.5 kN
-	says(t, Left(s, 0), "A x - b of T ΣFx, the forces added up: T1 1.50, T2 -0.600, T3 -0.300, wire -0.600 kN leave -3.0e-16 kN")
-	says(t, Share(s, 0), "of T ΣFx: -3.0e-16 kN left, over the largest force, 1.50 kN")
+	says(t, Residual(s, 0), "the residual A x - b of ΣFx on T, the sum of T1 1.50 kN, T2 -0.600 kN, T3 -0.300 kN and wire -0.600 kN: -3.0e-16 kN")
+	says(t, Share(s, 0), "the residual of ΣFx on T, -3.0e-16 kN, over the largest force, 1.50 kN")
 	s.Residuals[0] = statics.Residual{}
-	says(t, Share(s, 0), "of T ΣFx: nothing is left")
+	says(t, Share(s, 0), "the residual of ΣFx on T is zero")
 	s = solved(t, beam)
-	says(t, Known(s, 0), "b in beam ΣFx: no known force along x on beam")
-	says(t, Known(s, 2), "b in beam ΣM about A: minus the sum of the known moments about A on beam, P -2000, M0 900, q -8400, weight of beam -1800 N m")
+	says(t, Known(s, 0), "b in ΣFx on beam: no known force has a part in it")
+	says(t, Known(s, 2), "b in ΣM about A on beam: minus the sum of the known moments, P -2000 N m, M0 900 N m, q -8400 N m and weight of beam -1800 N m")
 }
 
 func TestValues(t *testing.T) {
 	s := solved(t, mast)
-	says(t, Value(s, 0), "T1 = 2.50 kN: T1, T2 and T3 together from T ΣFx, T ΣFy and T ΣFz")
+	says(t, Value(s, 0), "T1 = 2.50 kN: T1, T2 and T3 together from ΣFx on T, ΣFy on T and ΣFz on T")
 	s = solved(t, beam)
-	says(t, Value(s, 2), "B from beam ΣM about A: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N")
-	says(t, Value(s, 1), "Ay from beam ΣFy: (b - the others) / its coefficient = (2800 - 1·1880) N / 1 = 917 N")
+	says(t, Value(s, 2), "B from ΣM about A on beam: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N")
+	says(t, Value(s, 1), "Ay from ΣFy on beam: (b - the others) / its coefficient = (2800 - 1·1880) N / 1 = 917 N")
 	s = solved(t, fork)
 	says(t, Value(s, 0), "T1: least value 0 N, where T1 and T3 go slack; greatest value 75.0 N, where T2 goes slack")
 	says(t, End(s, 1, true), "T2: greatest value 120 N, where T1 and T3 go slack")
@@ -191,13 +192,13 @@ func TestValues(t *testing.T) {
 
 func TestLegs(t *testing.T) {
 	s := solved(t, mast)
-	says(t, Leg(s, 1, 0, R, 0), "x of r of T2, from T to B: x of B less x of T = -3.00 - 0 m")
-	says(t, Leg(s, 0, 0, R, 2), "z of r of T1, from T to A: z of A less z of T = 0 - 12.0 m")
-	says(t, Leg(s, 1, 0, Length, 0), "|r| of T2, from T to B: √((-3.00)² + 4.00² + (-12.0)²) m")
-	says(t, Leg(s, 0, 0, U, 0), "x of u of T1, from T to A: x of r over |r| = 9.00 m / 15.0 m")
-	says(t, Leg(s, 0, 0, Size, 0), "|u| of T1, from T to A: √(0.6000² + 0² + (-0.8000)²), 1 for a unit vector")
+	says(t, Segment(s, 1, 0, R, 0), "x of r of T2, from T to B: x of B less x of T = -3.00 - 0 m")
+	says(t, Segment(s, 0, 0, R, 2), "z of r of T1, from T to A: z of A less z of T = 0 - 12.0 m")
+	says(t, Segment(s, 1, 0, Length, 0), "|r| of T2, from T to B: √((-3.00)² + 4.00² + (-12.0)²) m")
+	says(t, Segment(s, 0, 0, U, 0), "x of u of T1, from T to A: x of r over |r| = 9.00 m / 15.0 m")
+	says(t, Segment(s, 0, 0, Unit, 0), "|u| of T1, from T to A: √(0.6000² + 0² + (-0.8000)²), 1 for a unit vector")
 	s = solved(t, beam)
-	says(t, Leg(s, 0, 0, U, 1), "y of u of P: its direction as the sheet gives it, made one long")
+	says(t, Segment(s, 0, 0, U, 1), "y of u of P: its direction as the sheet gives it, as a unit vector")
 }
 
 func TestChecks(t *testing.T) {
@@ -217,7 +218,7 @@ func TestChecks(t *testing.T) {
 		case c.Kind == statics.CheckUnit && c.Subject == "T1":
 			says(t, Check(s, k), "√(ux² + uy² + uz²) of T1 less 1 = 0, up to 1.0e-12 is rounding")
 		}
-		if Check(s, k) == "" {
+		if Check(s, k).Says() == "" {
 			t.Errorf("check %d is not explained", k)
 		}
 	}
@@ -226,7 +227,7 @@ func TestChecks(t *testing.T) {
 	s = solved(t, fork)
 	for k := range s.Checks {
 		if s.Checks[k].Kind == statics.CheckLimit {
-			says(t, Use(s, k), "the greatest size, 75.0 N of 100 N (limit of T1) = 75.0 %")
+			says(t, Use(s, k), "the greatest magnitude, 75.0 N of 100 N (limit of T1) = 75.0 %")
 		}
 	}
 }

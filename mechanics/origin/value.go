@@ -2,34 +2,39 @@ package origin
 
 import (
 	"math"
-	"strings"
 
+	"trivet/mechanics/doc"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
 
-// Value says where the value of unknown j comes from: the equation that gave it, or
-// those that gave it together with others.
-func Value(s *statics.Solution, j int) string {
-	p, x := s.Problem, &s.X[j]
+type value struct{ col int }
+
+// Value is the value of unknown j: from the equation that gave it, or from those
+// that gave it together with others.
+func Value(s *statics.Solution, j int) doc.Origin { return of(s, value{j}) }
+
+func (v value) says(s *statics.Solution) string {
+	p, x := s.Problem, &s.X[v.col]
 	switch {
 	case s.Verdict == statics.NoEquilibrium:
-		return x.Name + " has no value: no values of the unknowns keep equilibrium"
+		return x.Name + " has no value: no values of the unknowns satisfy equilibrium"
 	case !x.Fixed:
-		return End(s, j, false) + "; " + strings.TrimPrefix(End(s, j, true), x.Name+": ")
+		return x.Name + ": " + end{v.col, false}.words(s) + "; " + end{v.col, true}.words(s)
 	}
-	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[j].Dim)
+	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[v.col].Dim)
 	for _, b := range s.Blocks() {
 		for _, k := range b.Cols {
-			if k == j && len(b.Cols) == 1 {
-				return x.Name + " from " + Row(p, s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], j)
+			if k == v.col && len(b.Cols) == 1 {
+				return x.Name + " from " + Row(p, &s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], v.col)
 			}
-			if k == j {
+			if k == v.col {
 				return is + ": " + together(s, b.Rows, b.Cols)
 			}
 		}
 	}
 	if s.Degree > 0 {
-		return is + ": fixed all the same, what is free leaves it as it is"
+		return is + ": nevertheless determinate, whatever the free unknowns are"
 	}
 	return is + ": from all equations together"
 }
@@ -37,25 +42,25 @@ func Value(s *statics.Solution, j int) string {
 // alone is (b - Σ A x of the others) / A with the numbers put in.
 func alone(s *statics.Solution, i, j int) string {
 	p, r := s.Problem, &s.System.Rows[i]
-	u := rowUnit(p, r)
-	top, n := in(u, s.System.B[i], p.Figures), 0
+	u := p.Units.For(r.Dim())
+	top, n := in(p, u)(s.System.B[i]), 0
 	for _, t := range s.System.Terms[i] {
 		if t.Col == j || t.Value == 0 || s.X[t.Col].Value == 0 {
 			continue
 		}
-		if n++; n > most-1 {
+		if n++; n >= limit {
 			continue
 		}
 		unit := p.Units.For(p.Unknowns[t.Col].Dim)
-		top += " - " + behind(cosine(s.Coefficient(i, t.Col))) + "·" + behind(in(unit, s.X[t.Col].Value, p.Figures))
+		top += " - " + print(cosine).behind(s.Coefficient(i, t.Col)) + "·" + in(p, unit).behind(s.X[t.Col].Value)
 	}
-	if n >= most {
+	if n >= limit {
 		top += " - ..."
 	}
 	if n > 0 {
 		top = "(" + top + ")"
 	}
-	below := behind(cosine(s.Coefficient(i, j)))
+	below := print(cosine).behind(s.Coefficient(i, j))
 	if d := p.Unknowns[j].Dim; r.Moment && d != r.Dim() {
 		below += " " + p.Units.Length.Symbol
 	}
@@ -69,31 +74,42 @@ func together(s *statics.Solution, rows, cols []int) string {
 		names = append(names, s.System.Cols[k].Name)
 	}
 	for _, i := range rows {
-		equations = append(equations, Row(s.Problem, s.System.Rows[i]))
+		equations = append(equations, Row(s.Problem, &s.System.Rows[i]))
 	}
-	return list(names) + " together from " + list(equations)
+	return say.AndMore(names, limit) + " together from " + say.AndMore(equations, limit)
 }
 
-// End says what holds the low or the high end of an unknown's range: what would
-// have to push or pull beyond it.
-func End(s *statics.Solution, j int, high bool) string {
-	p, x := s.Problem, &s.X[j]
-	end, by, side := x.Low, x.LowBy, "least"
-	if high {
-		end, by, side = x.High, x.HighBy, "greatest"
+type end struct {
+	col  int
+	high bool
+}
+
+// End is the low or the high end of an unknown's range.
+func End(s *statics.Solution, j int, high bool) doc.Origin { return of(s, end{j, high}) }
+
+func (e end) says(s *statics.Solution) string {
+	if s.X[e.col].Fixed {
+		return value{e.col}.says(s)
 	}
-	head := x.Name + ": "
+	return s.X[e.col].Name + ": " + e.words(s)
+}
+
+// words say what the end of a range is determined by.
+func (e end) words(s *statics.Solution) string {
+	p, x := s.Problem, &s.X[e.col]
+	at, by, side := x.Low, x.LowBy, "least"
+	if e.high {
+		at, by, side = x.High, x.HighBy, "greatest"
+	}
 	switch {
-	case x.Fixed:
-		return Value(s, j)
 	case !x.Ranged:
-		return head + "its admissible range was not computed"
-	case math.IsInf(end, 0):
-		return head + "no " + side + " value: no cable, contact or friction limit ends it"
+		return "its admissible range was not computed"
+	case math.IsInf(at, 0):
+		return "no " + side + " value: no cable, contact or friction limit ends it"
 	}
-	head += side + " value " + shown(p, end, p.Unknowns[j].Dim)
+	says := side + " value " + shown(p, at, p.Unknowns[e.col].Dim)
 	if len(by) == 0 {
-		return head + ", the end of its admissible range"
+		return says + ", the end of its admissible range"
 	}
-	return head + ", where " + s.Ends(by)
+	return says + ", where " + s.Ends(by)
 }

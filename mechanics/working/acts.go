@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -17,8 +18,10 @@ type act struct {
 	what    string   // "cable", "pin"
 	at      string   // the place in words
 	subject Subject
-	line    int // index in Lines, or -1
-	joint   int // index in Joints, or -1
+	source  origin.Force // where its numbers come from
+	split   bool         // it is one part of what the source exerts
+	line    int          // index in Lines, or -1
+	joint   int          // index in Joints, or -1
 	couple  bool
 	tie     int    // index in the builder's ties, or -1
 	dir     r3.Vec // of a tied force: its direction here
@@ -37,12 +40,14 @@ type share struct {
 	name doc.Math
 	d    r3.Vec
 	unit units.Unit
+
+	unknown int // -1 of a tied force
 }
 
 func (b *builder) shares(terms []problem.ActTerm) []share {
 	var of []share
 	for _, t := range terms {
-		of = append(of, share{b.unknown(t.Unknown), t.D, b.unitOf(t.Unknown)})
+		of = append(of, share{b.unknown(t.Unknown), t.D, b.unitOf(t.Unknown), t.Unknown})
 	}
 	return of
 }
@@ -50,7 +55,7 @@ func (b *builder) shares(terms []problem.ActTerm) []share {
 // force is an act's force: its known part and the shares of symbols.
 func (b *builder) force(a *act) (known r3.Vec, of []share) {
 	if a.tie >= 0 {
-		return r3.Vec{}, []share{{a.name, a.dir, b.p.Units.Force}}
+		return r3.Vec{}, []share{{a.name, a.dir, b.p.Units.Force, -1}}
 	}
 	return a.Const, b.shares(a.Terms)
 }
@@ -80,9 +85,16 @@ func (a *act) known() bool { return len(a.Terms) == 0 && len(a.CoupleTerms) == 0
 func (b *builder) collect() {
 	p := b.p
 	b.acts = make([][]act, len(p.Bodies))
+	sources := make([]int, len(p.Bodies))
 	put := func(of *problem.Act, a act) {
 		a.Act, a.at = of, b.place(of)
 		a.subject.Bodies = []int{of.Body}
+		a.source = origin.Force{Body: of.Body, Place: sources[of.Body]}
+		if !a.split || a.tie < 0 { // the parts of a rough surface have one source
+			sources[of.Body]++
+		} else {
+			a.source.Place--
+		}
 		b.acts[of.Body] = append(b.acts[of.Body], a)
 	}
 	for i := range p.Lines {
@@ -125,6 +137,7 @@ func (b *builder) collect() {
 			normal.Terms = []problem.ActTerm{{Unknown: n, D: push}}
 			friction.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
 			friction.Couple, friction.CoupleTerms = r3.Vec{}, nil
+			a.split = true
 			a.what, a.name, a.vec = "normal force", b.unknown(n), vector("N", named(j.Name))
 			put(&normal, a)
 			a.what, a.tie, a.dir, a.name, a.vec = "friction", len(b.ties)-1, drag, b.ties[len(b.ties)-1].name, vector("F", named(j.Name))
@@ -237,21 +250,21 @@ func (b *builder) affine(m problem.Affine, u units.Unit) doc.Math {
 
 // expression is Σ symbol·d + constant as a vector: symbols before what they are
 // multiplied by, or what is known alone.
-func (b *builder) expression(known r3.Vec, shares []share, u units.Unit) doc.Math {
+func (b *builder) expression(known r3.Vec, shares []share, u units.Unit, from parts) doc.Math {
 	var of []doc.Math
 	for _, t := range shares {
 		d := r3.Scale(t.unit.Factor/u.Factor, t.d)
 		if cleaned(d) == (r3.Vec{}) {
 			continue
 		}
-		if v := b.along(d); v.Op == doc.Sum {
+		if v := b.along(d, func(axis int) doc.Origin { return from(&t, axis) }); v.Op == doc.Sum {
 			of = append(of, product(t.name, paren(v)))
 		} else {
 			of = append(of, before(t.name, v))
 		}
 	}
 	if known != (r3.Vec{}) || len(of) == 0 {
-		v := b.along(r3.Scale(1/u.Factor, known))
+		v := b.along(r3.Scale(1/u.Factor, known), func(axis int) doc.Origin { return from(nil, axis) })
 		if v.Op == doc.Sum && len(of) > 0 {
 			of = append(of, v.Of...)
 		} else {
@@ -273,16 +286,16 @@ func before(x, v doc.Math) doc.Math {
 }
 
 // component is one axis of a force or a couple: Σ coefficient·symbol + constant.
-func (b *builder) component(known r3.Vec, shares []share, axis int, u units.Unit) doc.Math {
+func (b *builder) component(known r3.Vec, shares []share, axis int, u units.Unit, from parts) doc.Math {
 	var of []doc.Math
 	for _, t := range shares {
 		d := r3.Scale(t.unit.Factor/u.Factor, t.d)
 		if x := xyz(cleaned(d))[axis]; x != 0 {
-			of = append(of, times(b.number(x), t.name))
+			of = append(of, times(traced(from(&t, axis), b.number(x)), t.name))
 		}
 	}
 	if x := xyz(cleaned(known))[axis]; x != 0 || len(of) == 0 {
-		of = append(of, b.number(x/u.Factor))
+		of = append(of, traced(from(nil, axis), b.number(x/u.Factor)))
 	}
 	return sum(of...)
 }

@@ -42,8 +42,8 @@ func (b *builder) answers() {
 		if q.Dim == units.Angle {
 			result = b.angle(v)
 		}
-		body = append(body, b.derive(q, name, v, result)...)
-		m := []doc.Math{equal(name, result)}
+		body = append(body, tracedBlocks(b.resultFrom(q), b.derive(q, name, v, result))...)
+		m := []doc.Math{traced(b.resultFrom(q), equal(name, result))}
 		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 			if word := b.senseWord(q.Unknown); word != "" {
 				m = append(m, words(" ("+word+")"))
@@ -239,7 +239,7 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 	case problem.Size:
 		if form, several := magnitude(); several {
 			b.derivedSize[keyOf(total.Of[0])] = true
-			return one(total, form, b.norm(w))
+			return one(total, form, b.norm(w, unsaid))
 		}
 	case problem.X, problem.Y, problem.Z:
 		return b.deriveComponent(q, int(q.Part), one, name)
@@ -249,7 +249,7 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 		c := b.number(clean(math.Cos(v), 1))
 		lines := []doc.Math{}
 		if form, several := magnitude(); several && !b.derivedSize[keyOf(total.Of[0])] {
-			lines = append(lines, b.equals(total, form, b.norm(w), measured(b.number(norm(w)), f)))
+			lines = append(lines, b.equals(total, form, b.norm(w, unsaid), measured(b.number(norm(w)), f)))
 			b.derivedSize[keyOf(total.Of[0])] = true
 		}
 		return []doc.Block{aligned(append(lines,

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -16,9 +17,10 @@ func (b *builder) impendingBelts() {
 		}
 		tight, tied, other := b.tension(belt, belt.Tight), b.tension(belt, belt.Tied), b.tension(belt, 1-belt.Tied)
 		body := append(b.wrap(belt), say("Slip is impending, and ", tight, " is the larger tension, against the motion of the belt:"))
-		from := b.p.Lines[belt.Lines[1-belt.Tied]].Magnitude
+		follows, leads := belt.Lines[belt.Tied], belt.Lines[1-belt.Tied]
+		from := b.p.Lines[leads].Magnitude
 		f := b.p.Units.Force
-		value := grouped(b.affine(from, f))
+		value := grouped(traced(origin.Magnitude(b.s, leads), b.affine(from, f)))
 		of := []doc.Math{tied}
 		for _, grip := range [][2]doc.Math{{other, b.grip(letter("μ"), letter("β"))}, {value, b.gripNumbers(belt)}} {
 			if belt.Tied == belt.Tight {
@@ -27,7 +29,7 @@ func (b *builder) impendingBelts() {
 				of = append(of, fraction(grip[0], grip[1]))
 			}
 		}
-		result := b.affine(b.p.Lines[belt.Lines[belt.Tied]].Magnitude, f)
+		result := traced(origin.Magnitude(b.s, follows), b.affine(b.p.Lines[follows].Magnitude, f))
 		if len(from.Terms) == 0 {
 			result = measured(result, f)
 		}
@@ -42,7 +44,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.ratio(belt.Ratio()))))
+			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), b.ratio(belt.Ratio())))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -53,11 +55,16 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	first, known := b.s.Magnitude(belt.Lines[0])
 	second, also := b.s.Magnitude(belt.Lines[1])
 	if !known || !also {
-		within := func(sign float64) doc.Math { return times(b.coefficient(math.Exp(sign*belt.Friction*belt.Wrap)), one) }
-		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{within(-1), two, within(1)}})}
+		least := traced(origin.Phrase("the smallest ratio of the tensions of the belt %[1]s, 1 / e^(μβ)", belt.Name), b.coefficient(1/belt.Ratio()))
+		greatest := traced(origin.Ratio(b.s, belt.Lines[0]), b.coefficient(belt.Ratio()))
+		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{times(least, one), two, times(greatest, one)}})}
 	}
+	shown := func(part int, x float64) doc.Math {
+		return traced(b.tensionFrom(belt.Lines[part]), b.number(b.p.Units.Force.In(x)))
+	}
+	below, above := shown(0, first), shown(1, second)
 	if first > second {
-		one, two, first, second = two, one, second, first
+		one, two, first, second, below, above = two, one, second, first, above, below
 	}
 	ok := true
 	for k := range b.s.Checks {
@@ -73,7 +80,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(b.equals(fraction(two, one), fraction(b.number(b.p.Units.Force.In(second)), b.number(b.p.Units.Force.In(first))), b.ratio(second/first)))
+	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), b.ratio(second/first))))
 	limit := b.grip(letter("μ"), letter("β"))
 	if !ok {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
@@ -86,25 +93,30 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 	beta := letter("β")
 	angle := b.p.Units.For(units.Angle)
-	show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
+	show := func(x float64) doc.Math { return traced(wrapFrom(belt), short(x, b.p.Figures+1)) }
 	var body []doc.Block
 	if belt.ByPath {
 		u, v := b.p.Lines[belt.Lines[0]].Legs[0].U, b.p.Lines[belt.Lines[1]].Legs[0].U
 		var of []doc.Math
 		for k, x := range xyz(cleaned(u))[:b.axes] {
 			if y := xyz(cleaned(v))[k]; x != 0 && y != 0 {
-				of = append(of, product(grouped(b.number(x)), grouped(b.number(y))))
+				part := func(line int, x float64) doc.Math {
+					return grouped(traced(origin.Segment(b.s, line, 0, origin.U, k), b.number(x)))
+				}
+				of = append(of, product(part(belt.Lines[0], x), part(belt.Lines[1], y)))
 			}
 		}
+		cosine := origin.Phrase("the cosine of the angle of contact of the belt %[1]s", belt.Name)
 		body = append(body, say("The angle of contact is the angle between the directions of ", b.tension(belt, 0), " and ", b.tension(belt, 1), " along the path:"),
-			formula(b.equals(words("cos β"), sum(of...), b.number(math.Cos(belt.Wrap)))))
+			formula(traced(cosine, b.equals(words("cos β"), sum(of...), b.number(math.Cos(belt.Wrap))))))
 	}
 	if angle.Factor == 1 {
 		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))
 	}
 	factor := map[string]doc.Math{"deg": fraction(letter("π"), exactly(180)), "gon": fraction(letter("π"), exactly(200)), "turn": product(exactly(2), letter("π"))}[angle.Symbol]
+	half := angle.Format(math.Pi, b.p.Figures)
 	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
-	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), factor), radians)))
+	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), traced(origin.Phrase("π rad is %[1]s", half), factor)), radians)))
 }
 
 // grip is e^(μβ), with symbols or with numbers.
@@ -113,7 +125,27 @@ func (b *builder) grip(mu, beta doc.Math) doc.Math {
 }
 
 func (b *builder) gripNumbers(belt *problem.Belt) doc.Math {
-	return b.grip(short(belt.Friction, b.p.Figures+1), short(belt.Wrap, b.p.Figures+1))
+	mu := origin.Phrase("μ of the belt %[1]s, the coefficient of static friction, from its cell", belt.Name)
+	return b.grip(traced(mu, short(belt.Friction, b.p.Figures+1)), traced(wrapFrom(belt), short(belt.Wrap, b.p.Figures+1)))
+}
+
+// wrapFrom is the origin of the angle of contact.
+func wrapFrom(belt *problem.Belt) doc.Origin {
+	if belt.ByPath {
+		return origin.Phrase("β, the angle of contact of the belt %[1]s: by which its path changes its direction", belt.Name)
+	}
+	return origin.Phrase("β, the angle of contact of the belt %[1]s, from its cell", belt.Name)
+}
+
+// tensionFrom is the origin of a tension in the solution.
+func (b *builder) tensionFrom(line int) doc.Origin {
+	switch m := b.p.Lines[line].Magnitude; {
+	case b.own(line):
+		return origin.Value(b.s, m.Terms[0].Unknown)
+	case len(m.Terms) > 0:
+		return origin.Phrase("%[1]s, computed from the solution", b.p.Lines[line].Name)
+	}
+	return origin.Magnitude(b.s, line)
 }
 
 func (b *builder) ratio(x float64) doc.Math { return short(x, b.p.Figures+1) }

@@ -60,10 +60,10 @@ func (b *builder) solving(equation, found doc.Math) doc.Math {
 			return equation
 		}
 		if math.Abs(-known.v[0]/coefficient-result.v[0]) <= result.half[0]*(1+nothing) {
-			return equal(equation.Of[0], sum, exactly(0))
+			return equal(equation.Of[0], sum, equation.Of[2])
 		}
 	}
-	return equal(equation.Of[0], doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{reprinted(equation.Of[1], b.p.Figures+moreFigures), exactly(0)}})
+	return equal(equation.Of[0], doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]}})
 }
 
 func hasNumber(m doc.Math) bool {
@@ -82,7 +82,7 @@ func hasNumber(m doc.Math) bool {
 // as they are.
 func reprinted(m doc.Math, n int) doc.Math {
 	if m.Op == doc.Number && m.Num != 0 {
-		return short(m.Num, n)
+		return traced(m.From, short(m.Num, n))
 	}
 	of := make([]doc.Math, len(m.Of))
 	for k, x := range m.Of {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -58,11 +59,11 @@ func (b *builder) checks() {
 		}
 	}
 	var forces, moments []string
-	for _, c := range b.s.Checks {
+	for k, c := range b.s.Checks {
 		switch {
 		case c.OK && saidElsewhere(c.Kind):
 		case c.OK && c.Kind == statics.CheckThreeForce:
-			body = append(body, b.threeForce(c))
+			body = append(body, b.threeForce(c, origin.Check(b.s, k)))
 		case c.OK && c.Kind == statics.CheckResidual:
 			forces = append(forces, c.Subject)
 		case c.OK && c.Kind == statics.CheckMoment:
@@ -70,19 +71,19 @@ func (b *builder) checks() {
 				moments = append(moments, c.Subject)
 			}
 		default:
-			body = append(body, held(c.OK, c.Says(b.p)))
+			body = append(body, held(c.OK, c.Says(b.p), origin.Check(b.s, k)))
 		}
 	}
 	var balance []doc.Block
 	if len(forces) > 0 {
-		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+english.AndMore(forces, tabledJoints)+"."))
+		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+english.AndMore(forces, tabledJoints)+".", origin.Phrase("the residuals A x - b, over the largest force: zero but for rounding")))
 	}
 	if len(moments) > 0 {
-		balance = append(balance, held(true, "Moments about a second point are also zero on "+english.AndMore(moments, tabledJoints)+"."))
+		balance = append(balance, held(true, "Moments about a second point are also zero on "+english.AndMore(moments, tabledJoints)+".", origin.Phrase("moments of all forces about a point of their own, over the largest: zero but for rounding")))
 	}
 	body = append(balance, body...)
-	for _, a := range b.s.Answers {
-		body = append(body, held(a.OK, a.Says(b.p)))
+	for k, a := range b.s.Answers {
+		body = append(body, held(a.OK, a.Says(b.p), origin.Answer(b.s, k)))
 	}
 	b.step(Checks, "Checks", Subject{}, body...)
 }
@@ -96,16 +97,16 @@ func saidElsewhere(k statics.CheckKind) bool {
 	return false
 }
 
-func (b *builder) threeForce(c statics.Check) doc.Block {
+func (b *builder) threeForce(c statics.Check, from doc.Origin) doc.Block {
 	of := "Three-force member " + c.Subject + ": the lines of action of its forces at " + c.With
 	text := doc.Plain(of + " are parallel.")
 	if c.Meets {
 		l := b.p.Units.Length
-		text = append(doc.Plain(of+" meet in one point, "), cell(measured(b.tuple(in(c.Meet, l)), l)), wordCell("."))
+		text = append(doc.Plain(of+" meet in one point, "), cell(measured(b.tuple(in(c.Meet, l), func(int) doc.Origin { return from }), l)), wordCell("."))
 	}
-	return &doc.Check{State: doc.Held(c.OK, false), Text: text}
+	return &doc.Check{State: doc.Held(c.OK, false), Text: text, From: from}
 }
 
-func held(ok bool, says string) doc.Block {
-	return &doc.Check{State: doc.Held(ok, false), Text: doc.Plain(says)}
+func held(ok bool, says string, from doc.Origin) doc.Block {
+	return &doc.Check{State: doc.Held(ok, false), Text: doc.Plain(says), From: from}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -90,7 +91,7 @@ func each(n int) string {
 
 // zero is ΣF = 0, or ΣM = 0.
 func (b *builder) zero(text string) doc.Math {
-	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), exactly(0))
+	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), traced(origin.Balance, exactly(0)))
 }
 
 func (b *builder) unknowns() []doc.Math {
@@ -214,7 +215,7 @@ func (b *builder) jointWords(j *problem.Joint) []any {
 	}
 	if j.Impending {
 		f := subscripted("F", j.Name)
-		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(b.number(j.Friction), of[0])), ", opposing the motion")
+		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), of[0])), ", opposing the motion")
 	}
 	return append(text, ".")
 }

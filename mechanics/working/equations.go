@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/units"
@@ -92,10 +93,11 @@ func (b *builder) relations() []doc.Block {
 
 // zeroed is ΣF = sum = 0.
 func (b *builder) zeroed(i int, total doc.Math) doc.Math {
+	zero := traced(origin.Balance, exactly(0))
 	if total.Op == doc.Number || total.Op == doc.Neg && total.Of[0].Op == doc.Number {
-		return equal(b.rowName(i), doc.Math{Op: doc.Relate, Text: "≠", Of: []doc.Math{total, exactly(0)}})
+		return equal(b.rowName(i), doc.Math{Op: doc.Relate, Text: "≠", Of: []doc.Math{total, zero}})
 	}
-	return equal(b.rowName(i), total, exactly(0))
+	return equal(b.rowName(i), total, zero)
 }
 
 func (b *builder) unitsSaid() string {
@@ -213,7 +215,7 @@ func (b *builder) numbersOf(body int) []doc.Math {
 func (b *builder) rowSum(body, i int) doc.Math {
 	row := &b.s.System.Rows[i]
 	unit := b.p.Units.For(row.Dim())
-	coefs := map[int]float64{}
+	coefs, tied := map[int]float64{}, map[int]bool{}
 	var order []int
 	for _, t := range b.s.System.Terms[i] {
 		coefs[t.Col], order = b.s.Coefficient(i, t.Col), append(order, t.Col)
@@ -234,7 +236,8 @@ func (b *builder) rowSum(body, i int) doc.Math {
 		if c == 0 {
 			continue
 		}
-		ties = append(ties, times(b.number(c*b.p.Units.Force.Factor/unit.Factor), a.name))
+		shares := share{unknown: -1}
+		ties = append(ties, times(traced(b.parts(a, row.Moment)(&shares, int(row.Axis[1]-'x')), b.number(c*b.p.Units.Force.Factor/unit.Factor)), a.name))
 		is := b.ties[a.tie].is
 		for _, t := range is.Terms {
 			if _, some := coefs[t.Unknown]; !some {
@@ -242,6 +245,7 @@ func (b *builder) rowSum(body, i int) doc.Math {
 			}
 			part := c * t.Coef * b.unitOf(t.Unknown).Factor / unit.Factor
 			coefs[t.Unknown] = clean(coefs[t.Unknown]-part, math.Abs(part))
+			tied[t.Unknown] = true
 		}
 		part := c * is.Const / unit.Factor
 		known = clean(known-part, math.Abs(part))
@@ -249,12 +253,16 @@ func (b *builder) rowSum(body, i int) doc.Math {
 	var of []doc.Math
 	for _, j := range order {
 		if c := coefs[j]; c != 0 {
-			of = append(of, times(b.number(c), b.unknown(j)))
+			from := origin.Entry(b.s, i, j)
+			if tied[j] {
+				from = origin.Phrase("%[1]s: what one unit of it adds by itself, without the forces that follow from it", b.s.X[j].Name)
+			}
+			of = append(of, times(traced(from, b.number(c)), b.unknown(j)))
 		}
 	}
 	of = append(of, ties...)
 	if known != 0 || len(of) == 0 {
-		of = append(of, b.number(known+0))
+		of = append(of, traced(origin.Known(b.s, i), b.number(known+0)))
 	}
 	return sum(of...)
 }
@@ -280,10 +288,10 @@ func (b *builder) matrix() {
 	for i := range sys.Rows {
 		line := row()
 		for j := range sys.Cols {
-			line.Of = append(line.Of, b.number(b.s.Coefficient(i, j)))
+			line.Of = append(line.Of, traced(origin.Entry(b.s, i, j), b.number(b.s.Coefficient(i, j))))
 		}
 		grid.Of = append(grid.Of, line)
-		bs.Of = append(bs.Of, b.number(b.right(i)+0))
+		bs.Of = append(bs.Of, traced(origin.Known(b.s, i), b.number(b.right(i)+0)))
 	}
 	for j := range sys.Cols {
 		xs.Of = append(xs.Of, b.unknown(j))

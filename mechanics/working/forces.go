@@ -2,6 +2,7 @@ package working
 
 import (
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -29,7 +30,11 @@ func (b *builder) forceList() {
 		for k := range b.acts[i] {
 			a := &b.acts[i][k]
 			about.add(a.subject)
-			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), b.magnitudeCell(a))
+			magnitude := b.magnitudeCell(a)
+			if magnitude.Math != nil {
+				*magnitude.Math = traced(a.source.Magnitude(b.s), *magnitude.Math)
+			}
+			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), magnitude)
 		}
 		b.step(Forces, "Forces on "+b.bodyWords(i), about, t)
 	}
@@ -81,7 +86,7 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 		return cell(b.tied(&b.ties[a.tie]))
 	case a.line >= 0 && b.p.Lines[a.line].ByComponents():
 		if a.known() {
-			return cell(measured(b.tuple(in(a.Const, f)), f))
+			return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
 		}
 	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
 		if b.own(a.line) {
@@ -100,11 +105,27 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
 func (b *builder) tied(t *tie) doc.Math {
-	is := b.affine(t.is, b.p.Units.Force)
+	is := traced(b.tieFrom(t), b.affine(t.is, b.p.Units.Force))
 	if t.joint < 0 {
 		return is
 	}
 	return equal(product(letter("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
+}
+
+// tieFrom is the origin of the factor of a tied force.
+func (b *builder) tieFrom(t *tie) doc.Origin {
+	if t.joint < 0 {
+		return origin.Magnitude(b.s, t.line)
+	}
+	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", b.p.Joints[t.joint].Name)
+}
+
+// tiedForce names a tied force.
+func (b *builder) tiedForce(t *tie) string {
+	if t.joint < 0 {
+		return b.p.Lines[t.line].Name
+	}
+	return "the friction at " + b.p.Joints[t.joint].Name
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 )
@@ -18,6 +19,7 @@ func norm(v r3.Vec) float64 { return r3.Norm(v) }
 type stretch struct {
 	problem.Leg
 	line int
+	leg  int
 	name doc.Math // of the line, with the leg's number where there are several
 }
 
@@ -31,7 +33,7 @@ func (b *builder) stretches() []stretch {
 			continue
 		}
 		for k, leg := range l.Legs {
-			s := stretch{leg, i, named(l.Name)}
+			s := stretch{leg, i, k, named(l.Name)}
 			if len(l.Legs) > 1 {
 				s.name = row(leafed(named(l.Name)), words(","), words(string(rune('1'+k%9))))
 			}
@@ -67,7 +69,7 @@ func (b *builder) lines() {
 	var of []doc.Math
 	about := Subject{}
 	for _, s := range typed {
-		of = append(of, b.equals(append([]doc.Math{vectorUnit(s.name)}, b.derived(s.Typed, s.U)...)...))
+		of = append(of, b.equals(append([]doc.Math{vectorUnit(s.name)}, b.derived(b.p.Lines[s.line].Name, s.Typed, s.U)...)...))
 		about.Lines, about.Points = append(about.Lines, s.line), append(about.Points, s.From)
 	}
 	for i := range b.p.Joints {
@@ -76,7 +78,7 @@ func (b *builder) lines() {
 			continue
 		}
 		n := doc.Math{Op: doc.UnitVec, Text: "n", Of: []doc.Math{leafed(named(j.Name))}}
-		of = append(of, b.equals(append([]doc.Math{n}, b.derived(j.Typed, j.Normal)...)...))
+		of = append(of, b.equals(append([]doc.Math{n}, b.derived(j.Name, j.Typed, j.Normal)...)...))
 		about.Joints = append(about.Joints, i)
 	}
 	if len(of) > 0 {
@@ -85,9 +87,12 @@ func (b *builder) lines() {
 }
 
 // derived is how a unit vector follows from the direction as it was typed, and the vector.
-func (b *builder) derived(t problem.TypedDirection, u r3.Vec) []doc.Math {
+func (b *builder) derived(name string, t problem.TypedDirection, u r3.Vec) []doc.Math {
+	typed := func(int) doc.Origin { return origin.Phrase("direction of %[1]s, as the sheet gives it", name) }
 	var of []doc.Math
-	fn := func(name string, k int) doc.Math { return function(name, b.degrees(t.Of[k], wholeDigits)) }
+	fn := func(fn string, k int) doc.Math {
+		return function(fn, traced(typed(0), b.degrees(t.Of[k], wholeDigits)))
+	}
 	switch t.As {
 	case problem.AsComponents, problem.AsSlope:
 		var v r3.Vec
@@ -100,7 +105,7 @@ func (b *builder) derived(t problem.TypedDirection, u r3.Vec) []doc.Math {
 			}
 		}
 		if math.Abs(norm(v)-1) > nothing {
-			of = append(of, fraction(b.tuple(v), b.norm(v)), fraction(b.tuple(v), b.number(norm(v))))
+			of = append(of, fraction(b.tuple(v, typed), b.norm(v, typed)), fraction(b.tuple(v, typed), traced(typed(0), b.number(norm(v)))))
 		}
 	case problem.AsPolar:
 		of = append(of, paren(fn("cos", 0), fn("sin", 0)))
@@ -111,7 +116,7 @@ func (b *builder) derived(t problem.TypedDirection, u r3.Vec) []doc.Math {
 			of = append(of, paren(product(fn("cos", 1), fn("sin", 0)), product(fn("cos", 1), fn("cos", 0)), fn("sin", 1)))
 		}
 	}
-	return append(of, b.along(u))
+	return append(of, b.along(u, typed))
 }
 
 // legName names a line, and which stretch of it where it has several.
@@ -149,28 +154,32 @@ func (b *builder) difference(from, to int) []doc.Math {
 	p := b.p.Points
 	return []doc.Math{
 		sum(named(p[to].Name), neg(named(p[from].Name))),
-		sum(b.tuple(in(p[to].At, b.p.Units.Length)), neg(b.tuple(in(p[from].At, b.p.Units.Length)))),
+		sum(b.tuple(in(p[to].At, b.p.Units.Length), b.coordinate(to)), neg(b.tuple(in(p[from].At, b.p.Units.Length), b.coordinate(from)))),
 	}
 }
 
 // position is r = B - A = (..) - (..) = (..) m.
 func (b *builder) position(s stretch) doc.Math {
 	of := append([]doc.Math{b.arrow(s)}, b.difference(s.From, s.To)...)
-	return b.equals(append(of, measured(b.tuple(in(s.R, b.p.Units.Length)), b.p.Units.Length))...)
+	return b.equals(append(of, measured(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.p.Units.Length))...)
 }
 
 // lengthOf is |r| = √(x² + y² + z²) = L m.
 func (b *builder) lengthOf(s stretch) doc.Math {
-	length := measured(b.length(s.Length), b.p.Units.Length)
+	length := measured(b.lengthFrom(s), b.p.Units.Length)
 	if isAxis(s.R) {
 		return equal(size(b.arrow(s)), length)
 	}
-	return b.equals(size(b.arrow(s)), b.norm(in(s.R, b.p.Units.Length)), length)
+	return b.equals(size(b.arrow(s)), b.norm(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), length)
+}
+
+func (b *builder) lengthFrom(s stretch) doc.Math {
+	return traced(b.segment(s, origin.Length)(0), b.length(s.Length))
 }
 
 // unit is u = r/|r| = (..)/L = (..).
 func (b *builder) unit(s stretch) doc.Math {
-	return b.equals(vectorUnit(s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length)), b.length(s.Length)), b.along(s.U))
+	return b.equals(vectorUnit(s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.lengthFrom(s)), b.along(s.U, b.segment(s, origin.U)))
 }
 
 func vectorUnit(name doc.Math) doc.Math {
@@ -184,7 +193,7 @@ func (b *builder) positionTable(of []stretch) {
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
-		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.tuple(in(s.R, unit))), cell(b.length(s.Length)), cell(b.tuple(s.U)))
+		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.tuple(in(s.R, unit), b.segment(s, origin.R))), cell(b.lengthFrom(s)), cell(b.tuple(s.U, b.segment(s, origin.U))))
 	}
 	r := doc.Math{Op: doc.Vec, Text: "r"}
 	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}

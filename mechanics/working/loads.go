@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/units"
@@ -20,6 +21,7 @@ func (b *builder) loadResultants() {
 		f, l := b.p.Units.Force, b.p.Units.Length
 		about := Subject{Loads: []int{i}, Bodies: []int{d.Body}, Points: []int{d.From, d.To}}
 		from := b.p.Points[d.From].Name
+		is := func(what string) axes { return func(int) doc.Origin { return origin.Phrase(what, d.Name) } }
 		var body []doc.Block
 		if start, end := d.Loaded(); end > start && (start > 0 || end < d.Length) {
 			body = append(body, say("The distributed load "+d.Name+" acts from ", measured(b.length(start), l), " to ", measured(b.length(end), l), " along the line from "+from+" to "+b.p.Points[d.To].Name+"."))
@@ -34,12 +36,12 @@ func (b *builder) loadResultants() {
 		case d.Total == 0:
 			u := b.p.Units.For(units.Moment)
 			body = append(body, say("The distributed load "+d.Name+" has no resultant force; it is equivalent to a couple:"),
-				aligned(equal(resultant(d), measured(exactly(0), f)), equal(loadCouple(d), measured(b.number(u.In(d.Couple())), u))))
+				aligned(equal(resultant(d), measured(exactly(0), f)), equal(loadCouple(d), measured(traced(is("couple of %[1]s: the moment of the load diagram, whose area is zero")(0), b.number(u.In(d.Couple()))), u))))
 		default:
 			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from+":"),
-				aligned(b.area(d)...), say("The resultant acts at ", measured(b.tuple(in(d.At, l)), l), "."))
+				aligned(b.area(d)...), say("The resultant acts at ", measured(b.tuple(in(d.At, l), is("where the resultant of %[1]s acts: the centroid of the load diagram, along its line")), l), "."))
 		}
-		b.step(Vector, "Resultant of the distributed load "+d.Name, about, body...)
+		b.step(Vector, "Resultant of the distributed load "+d.Name, about, tracedBlocks(origin.Phrase("the distributed load %[1]s, from its cells and the places of its ends", d.Name), body)...)
 	}
 }
 
@@ -113,7 +115,8 @@ func pieces(knots []problem.Ordinate) []piece {
 func (b *builder) area(d *problem.Distributed) []doc.Math {
 	f, l := b.p.Units.Force, b.p.Units.Length
 	r, at := resultant(d), distance(d)
-	total, place := measured(b.number(f.In(d.Total)), f), measured(b.length(d.Distance), l)
+	total := traced(origin.Phrase("resultant of %[1]s: the area of the load diagram", d.Name), measured(b.number(f.In(d.Total)), f))
+	place := traced(origin.Phrase("from %[2]s to where the resultant of %[1]s acts: the centroid of the load diagram", d.Name, b.p.Points[d.From].Name), measured(b.length(d.Distance), l))
 	all := pieces(d.Knots)
 	if len(all) == 0 { // a function of the distance
 		integral := func(of string) doc.Math { return words("∫ " + of + " ds") }
@@ -175,8 +178,11 @@ func (b *builder) springs() {
 			continue
 		}
 		about.Lines = append(about.Lines, i)
-		stretch := paren(sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
-		of = append(of, b.equals(named(l.Name), product(b.perLength(l.Spring.Stiffness), stretch), measured(b.number(f.In(l.Magnitude.Const)), f)))
+		is := func(what string, m doc.Math) doc.Math { return traced(origin.Phrase(what, l.Name), m) }
+		force := measured(is("force of %[1]s: its stiffness times its stretch", b.number(f.In(l.Magnitude.Const))), f)
+		stiffness := is("stiffness of %[1]s, from its cell", b.perLength(l.Spring.Stiffness))
+		stretched := paren(sum(is("length of %[1]s, from the places of its points", b.length(l.Length())), neg(is("natural length of %[1]s, from its cell", b.length(l.Spring.Natural)))))
+		of = append(of, b.equals(named(l.Name), product(stiffness, stretched), force))
 	}
 	if len(of) > 0 {
 		b.step(Vector, "Spring "+english.Plural(len(of), "force"), about,

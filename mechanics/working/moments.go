@@ -88,20 +88,20 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block,
 	if b.p.Planar {
 		x, y := clean(arm.X, norm(arm)), clean(arm.Y, norm(arm))
 		parts := []doc.Math{}
-		if fy := b.component(force, forces, 1, f); x != 0 && !isZero(fy) {
-			parts = append(parts, b.factor(x/l.Factor, fy))
+		if fy := b.component(force, forces, 1, f, b.parts(a, false)); x != 0 && !isZero(fy) {
+			parts = append(parts, b.factor(a, 0, x/l.Factor, fy))
 		}
-		if fx := b.component(force, forces, 0, f); y != 0 && !isZero(fx) {
-			parts = append(parts, neg(b.factor(y/l.Factor, fx)))
+		if fx := b.component(force, forces, 0, f, b.parts(a, false)); y != 0 && !isZero(fx) {
+			parts = append(parts, neg(b.factor(a, 1, y/l.Factor, fx)))
 		}
-		value := b.component(known, terms, 2, u)
+		value := b.component(known, terms, 2, u, b.parts(a, true))
 		m := []doc.Math{name, sum(parts...)}
 		if len(a.Terms) == 0 {
 			value = measured(value, u)
 		}
 		return []doc.Block{formula(b.equals(append(m, value)...))}, true
 	}
-	value := b.expression(known, terms, u)
+	value := b.expression(known, terms, u, b.parts(a, true))
 	if len(a.Terms) == 0 {
 		value = measured(bracketed(value), u)
 	}
@@ -112,8 +112,8 @@ func (b *builder) momentOf(a *act, body *problem.Body, arm r3.Vec) ([]doc.Block,
 	top := row(unitVec("i"), unitVec("j"), unitVec("k"))
 	arms, comps := row(), row()
 	for k := range 3 {
-		arms.Of = append(arms.Of, b.number(clean(xyz(arm)[k], norm(arm))/l.Factor))
-		comps.Of = append(comps.Of, b.component(force, forces, k, f))
+		arms.Of = append(arms.Of, traced(a.source.Arm(b.s, k), b.number(clean(xyz(arm)[k], norm(arm))/l.Factor)))
+		comps.Of = append(comps.Of, b.component(force, forces, k, f, b.parts(a, false)))
 	}
 	det := doc.Math{Op: doc.Det, Of: []doc.Math{top, arms, comps}}
 	if len(b.acts[a.Body]) > determinants {
@@ -137,9 +137,9 @@ func (b *builder) momentName(a *act) doc.Math {
 func (b *builder) coupleOf(a *act) doc.Block {
 	u := b.p.Units.For(units.Moment)
 	known, shares := b.coupleParts(a)
-	name, value := b.momentName(a), b.expression(known, shares, u)
+	name, value := b.momentName(a), b.expression(known, shares, u, b.parts(a, true))
 	if b.p.Planar {
-		value = b.component(known, shares, 2, u)
+		value = b.component(known, shares, 2, u, b.parts(a, true))
 	}
 	if a.known() {
 		value = measured(bracketed(value), u)
@@ -166,8 +166,8 @@ func (b *builder) isPoint(name string) bool {
 }
 
 // factor is x · F with F in parentheses where it is a sum or negative.
-func (b *builder) factor(x float64, f doc.Math) doc.Math {
-	return product(paren(b.number(x)), paren(f))
+func (b *builder) factor(a *act, axis int, x float64, f doc.Math) doc.Math {
+	return product(paren(traced(a.source.Arm(b.s, axis), b.number(x))), paren(f))
 }
 
 func isZero(m doc.Math) bool { return m.Op == doc.Number && m.Num == 0 }

@@ -98,31 +98,31 @@ func (b *builder) number(x float64) doc.Math { return short(x, b.p.Figures+1) }
 func (b *builder) coefficient(x float64) doc.Math { return b.number(x) }
 
 // tuple is (x, y) in the plane, (x, y, z) in space.
-func (b *builder) tuple(v r3.Vec) doc.Math {
+func (b *builder) tuple(v r3.Vec, from axes) doc.Math {
 	t := doc.Math{Op: doc.Paren}
-	for _, x := range xyz(cleaned(v))[:b.axes] {
-		t.Of = append(t.Of, b.number(x))
+	for k, x := range xyz(cleaned(v))[:b.axes] {
+		t.Of = append(t.Of, traced(from(k), b.number(x)))
 	}
 	return t
 }
 
 // along is x i + y j + z k without the components that are 0.
-func (b *builder) along(v r3.Vec) doc.Math {
+func (b *builder) along(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
 	for k, x := range xyz(cleaned(v)) {
 		if x != 0 {
-			of = append(of, times(b.number(x), unitVec("ijk"[k:k+1])))
+			of = append(of, times(traced(from(k), b.number(x)), unitVec("ijk"[k:k+1])))
 		}
 	}
-	return sum(of...)
+	return traced(from(0), sum(of...)) // 0 where it has no components
 }
 
 // norm is √(x² + y² + z²), or the size of the only component.
-func (b *builder) norm(v r3.Vec) doc.Math {
+func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
-	for _, x := range xyz(cleaned(v)) {
+	for k, x := range xyz(cleaned(v)) {
 		if x != 0 {
-			of = append(of, square(b.number(x)))
+			of = append(of, square(traced(from(k), b.number(x))))
 		}
 	}
 	if len(of) == 1 {

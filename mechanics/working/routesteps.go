@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -89,15 +90,15 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 		e := &step.Equations[0]
 		of := []doc.Math{w.written(e, false)}
 		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
-			of = append(of, w.solving(w.written(e, true), w.found(step, step.Finds[0])))
+			of = append(of, w.solving(w.written(e, true), w.found(step, 0)))
 		}
 		out.Body = append(out.Body, aligned(of...))
 	default:
 		out.About.Bodies = []int{w.r.Members[step.Member].Body}
 	}
 	var values []doc.Math
-	for _, x := range step.Finds {
-		values = append(values, w.found(step, x))
+	for k := range step.Finds {
+		values = append(values, w.found(step, k))
 	}
 	if len(values) > 0 {
 		out.Body = append(out.Body, aligned(values...))
@@ -105,17 +106,21 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 }
 
 // found is x = value, or x = coefficient·S = value for a component.
-func (w *routeWriter) found(step *handsolve.Step, x handsolve.Found) doc.Math {
+func (w *routeWriter) found(step *handsolve.Step, k int) doc.Math {
+	x := step.Finds[k]
 	of := []doc.Math{w.symbol(x.Symbol)}
 	if step.Kind == handsolve.Components {
 		for _, share := range w.r.Members[step.Member].Shares {
 			if share.Unknown == x.Symbol {
-				of = append(of, times(w.coefficient(share.Coef), w.symbol(len(w.p.Unknowns)+step.Member)))
+				along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", w.r.Name(w.p, x.Symbol), w.p.Bodies[w.r.Members[step.Member].Body].Name)
+				of = append(of, times(traced(along, w.coefficient(share.Coef)), w.symbol(len(w.p.Unknowns)+step.Member)))
 			}
 		}
 	}
-	return equal(append(of, w.result(x.Value, w.symbolUnit(x.Symbol)))...)
+	return equal(append(of, traced(w.hand().Found(step, k), w.result(x.Value, w.symbolUnit(x.Symbol))))...)
 }
+
+func (w *routeWriter) hand() origin.Hand { return origin.Hand{Solution: w.s, Route: w.r} }
 
 // written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known.
 func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
@@ -135,11 +140,11 @@ func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
 			if t.Value < 0 {
 				coef = -coef // one sign before the term
 			}
-			m = short(math.Abs(u.In(t.Value)), w.p.Figures+1)
+			m = traced(w.hand().Term(e, i, true), short(math.Abs(u.In(t.Value)), w.p.Figures+1))
 		}
-		of = append(of, times(w.coefficient(coef), m))
+		of = append(of, times(traced(w.hand().Term(e, i, false), w.coefficient(coef)), m))
 	}
-	return equal(w.heading(e), sum(of...), exactly(0))
+	return equal(w.heading(e), sum(of...), traced(origin.Balance, exactly(0)))
 }
 
 // nameless tells that a known force has no symbol of its own: the known part of

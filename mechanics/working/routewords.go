@@ -9,6 +9,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 )
@@ -26,11 +27,7 @@ func (w *routeWriter) title(step *handsolve.Step) string {
 	case handsolve.Components:
 		return "Components of the force in " + w.member(step)
 	case handsolve.Together:
-		names := make([]string, len(step.Finds))
-		for k, x := range step.Finds {
-			names[k] = w.r.Name(w.p, x.Symbol)
-		}
-		return "Simultaneous equations for " + english.And(names...)
+		return "Simultaneous equations for " + w.names(found(step))
 	}
 	e := &step.Equations[0]
 	if len(e.Cut) > 0 {
@@ -154,6 +151,14 @@ func found(step *handsolve.Step) (symbols []int) {
 	return symbols
 }
 
+func (w *routeWriter) names(symbols []int) string {
+	names := make([]string, len(symbols))
+	for k, symbol := range symbols {
+		names[k] = w.r.Name(w.p, symbol)
+	}
+	return english.And(names...)
+}
+
 func (w *routeWriter) twoForce(step *handsolve.Step) []any {
 	m := &w.r.Members[step.Member]
 	from, to := w.end(m.From), w.end(m.To)
@@ -186,7 +191,7 @@ func (w *routeWriter) zeroForce(step *handsolve.Step) (out [][]any) {
 		for _, symbol := range z.Zero {
 			zero = append(zero, w.symbol(symbol))
 		}
-		zero = append(zero, exactly(0))
+		zero = append(zero, traced(origin.Phrase("zero by inspection: no load acts at %[1]s", noun), exactly(0)))
 		if len(z.Collinear) > 0 {
 			says = append(says, w.symbols(z.Collinear), " are collinear there, so the third member carries no force: ")
 		} else {
@@ -276,7 +281,14 @@ func (w *routeWriter) direction(e *handsolve.Equation) []any {
 			of = append(of, fraction(cross(a, b), size(cross(a, b))))
 		}
 	}
-	return append([]any{equal(append(of, w.tuple(e.Along))...)}, perp...)
+	says := "the %[1]s component of the unit vector n"
+	if len(n.Perp) > 0 {
+		says += ", perpendicular to %[2]s"
+	}
+	along := func(axis int) doc.Origin {
+		return origin.Phrase(says, "xyz"[axis:axis+1], w.names(n.Perp))
+	}
+	return append([]any{equal(append(of, w.tuple(e.Along, along))...)}, perp...)
 }
 
 // unitAlong is the unit vector of a symbol's force, where it has one with a name.
@@ -304,7 +316,10 @@ func (w *routeWriter) unitAlong(symbol int) (doc.Math, r3.Vec, bool) {
 // center describes the point or the axis of a sum of moments that has no name.
 func (w *routeWriter) center(e *handsolve.Equation) []any {
 	n := &e.Named
-	place := measured(w.tuple(in(e.At, w.p.Units.Length)), w.p.Units.Length)
+	at := func(axis int) doc.Origin {
+		return origin.Phrase("the %[1]s coordinate of the point that moments are taken about", "xyz"[axis:axis+1])
+	}
+	place := measured(w.tuple(in(e.At, w.p.Units.Length), at), w.p.Units.Length)
 	if w.p.Planar {
 		return []any{"the point ", place, ", where the lines of action of ", w.symbols(n.Perp), " intersect"}
 	}
@@ -320,7 +335,10 @@ func (w *routeWriter) center(e *handsolve.Equation) []any {
 	case len(n.Perp) > 0:
 		return append(out, " that intersects the lines of action of ", w.symbols(n.Perp))
 	}
-	return append(out, " along ", w.tuple(e.Along))
+	along := func(axis int) doc.Origin {
+		return origin.Phrase("the %[1]s component of a unit vector along the axis of moments", "xyz"[axis:axis+1])
+	}
+	return append(out, " along ", w.tuple(e.Along, along))
 }
 
 func (w *routeWriter) together(step *handsolve.Step) []any {

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -18,7 +19,7 @@ import (
 func (b *builder) unitOf(j int) units.Unit { return b.p.Units.For(b.p.Unknowns[j].Dim) }
 
 func (b *builder) value(j int) doc.Math {
-	return equal(b.unknown(j), b.result(b.s.X[j].Value, b.unitOf(j)))
+	return equal(b.unknown(j), traced(origin.Value(b.s, j), b.result(b.s.X[j].Value, b.unitOf(j))))
 }
 
 // solved is the solution of the system, where the solution by hand has not found all that
@@ -83,7 +84,7 @@ func (b *builder) follow() {
 		var terms []doc.Math
 		for _, x := range t.is.Terms {
 			u := b.unitOf(x.Unknown)
-			terms = append(terms, times(b.number(x.Coef*u.Factor/f.Factor), grouped(b.number(u.In(b.s.X[x.Unknown].Value)))))
+			terms = append(terms, times(traced(b.tieFrom(t), b.number(x.Coef*u.Factor/f.Factor)), grouped(traced(origin.Value(b.s, x.Unknown), b.number(u.In(b.s.X[x.Unknown].Value))))))
 		}
 		if !fixed {
 			continue
@@ -95,7 +96,7 @@ func (b *builder) follow() {
 		if hasNumber(form[1]) {
 			form = append(form, sum(terms...))
 		}
-		of = append(of, b.equals(append(form, b.result(value, f))...))
+		of = append(of, traced(b.tieFrom(t), b.equals(append(form, traced(origin.Phrase("%[1]s, computed with the values found", b.tiedForce(t)), b.result(value, f)))...)))
 		if t.joint >= 0 {
 			about.Joints = append(about.Joints, t.joint)
 		} else {
@@ -198,11 +199,11 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		} else {
 			var of, with []doc.Math
 			for _, t := range j.Forces[1:] {
-				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(b.number(f.In(b.s.X[t.Unknown].Value)))))
+				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(traced(origin.Value(b.s, t.Unknown), b.number(f.In(b.s.X[t.Unknown].Value))))))
 			}
 			form = append(form, root(sum(of...)), root(sum(with...)))
 		}
-		value := func(x float64) doc.Math { return b.result(x, f) }
+		value := func(x float64) doc.Math { return traced(origin.Check(b.s, k), b.result(x, f)) }
 		push := b.s.X[normal].Value
 		relation, holds, conclusion := "≤", "it holds", "does not slip"
 		if !c.OK {
@@ -212,7 +213,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
 			say("Friction needed for equilibrium, and the maximum available:"),
 			aligned(b.equals(append(form, value(c.Value))...),
-				b.equals(available, product(letter("μ"), b.unknown(normal)), product(b.number(j.Friction), grouped(b.number(f.In(push)))), value(j.Friction*push))),
+				b.equals(available, product(letter("μ"), b.unknown(normal)), product(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), grouped(traced(origin.Value(b.s, normal), b.number(f.In(push))))), value(j.Friction*push))),
 			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))
 		conclusions = append(conclusions, boxed(row(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{value(c.Value), value(j.Friction * push)}}, words(", so "+name))))
 	}
@@ -224,18 +225,22 @@ func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	for i := range b.p.CutFree() {
 		force, moment := b.loadsOn(i)
+		total := func(what string) axes {
+			return func(axis int) doc.Origin { return origin.Phrase(what, b.p.Bodies[i].Name, "xyz"[axis:axis+1]) }
+		}
+		sumF, sumM := total("the sum of the %[2]s components of the known forces on %[1]s"), total("the sum of the %[2]s components of the known moments on %[1]s")
 		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
 		body := []doc.Block{say("The known forces, component by component:")}
 		if t := b.sums(i); t != nil {
 			body = append(body, t)
 		}
-		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f))), f))))
+		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), sumF)), f))))
 		if !b.p.Bodies[i].Particle {
 			about := b.p.Bodies[i].AboutName
 			if b.p.Planar {
-				body = append(body, formula(equal(subscripted("M", about), bigSum(letter("M")), measured(b.number(u.In(moment.Z)), u))))
+				body = append(body, formula(equal(subscripted("M", about), bigSum(letter("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
 			} else {
-				body = append(body, formula(equal(vector("M", leafed(named(about))), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u))), u))))
+				body = append(body, formula(equal(vector("M", leafed(named(about))), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
 			}
 		}
 		b.step(Equations, "Resultant of the forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)

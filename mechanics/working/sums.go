@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/units"
 )
 
@@ -73,16 +74,33 @@ func (b *builder) sums(body int) *doc.Table {
 		for k, x := range r {
 			x = clean(x, largest[k])
 			total[k] += x
-			cells = append(cells, cell(fixed(x, places[k])))
+			axis, moment := b.column(k, first)
+			from := b.acts[body][i].source.Solved(b.s, axis, moment)
+			if b.acts[body][i].split {
+				from = origin.Phrase("a component of the "+b.acts[body][i].what+" at %[1]s, in the solution", b.acts[body][i].at)
+			}
+			cells = append(cells, cell(traced(from, fixed(x, places[k]))))
 		}
 		t.Rows = append(t.Rows, cells)
 	}
 	last := []doc.Inline{cell(bigSum(words("")))}
 	for k, x := range total {
-		last = append(last, cell(fixed(sumClean(x, largest[k]), places[k])))
+		from := origin.Phrase("the sum of the column %[1]s: zero where %[2]s is in equilibrium", head[k+1], b.p.Bodies[body].Name)
+		if len(b.s.X) == 0 {
+			from = origin.Phrase("the sum of the column %[1]s: a component of the resultant on %[2]s", head[k+1], b.p.Bodies[body].Name)
+		}
+		last = append(last, cell(traced(from, fixed(sumClean(x, largest[k]), places[k]))))
 	}
 	t.Rows = append(t.Rows, last)
 	return t
+}
+
+// column is the axis of a column of forces, or of the moments behind them.
+func (b *builder) column(k, first int) (axis int, moment bool) {
+	if k < b.axes {
+		return k, false
+	}
+	return first + k - b.axes, true
 }
 
 // sumTol is what a sum of cancelling terms may come to, relative to the largest, and be

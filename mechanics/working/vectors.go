@@ -54,7 +54,7 @@ func (b *builder) forceVector(a *act) doc.Math {
 		}
 	}
 	known, shares := b.force(a)
-	value := b.expression(known, shares, f)
+	value := b.expression(known, shares, f, b.parts(a, false))
 	if a.known() {
 		value = measured(bracketed(value), f)
 	}
@@ -70,7 +70,7 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	if len(l.Legs) == 1 && isAxis(l.Legs[0].U) {
 		return doc.Math{}, false
 	}
-	magnitude := b.affine(l.Magnitude, b.p.Units.Force)
+	magnitude := traced(a.source.Magnitude(b.s), b.affine(l.Magnitude, b.p.Units.Force))
 	if len(l.Magnitude.Terms) == 0 || a.tie >= 0 {
 		magnitude = named(l.Name)
 	}

@@ -197,6 +197,7 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 	}
 	checkSums(t, name, w)
 	checkSolved(t, name, w)
+	checkOrigins(t, name, w)
 	return numbers, equations
 }
 

@@ -3,6 +3,7 @@ package origin
 import (
 	"testing"
 
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -11,7 +12,7 @@ import (
 
 // A load of 2.4 kN on two ropes at 45 degrees carries 2.4/√2 = 1.70 kN each; a tenth
 // of a kilonewton more, 0.071 kN more.
-func TestTrust(t *testing.T) {
+func TestUncertainty(t *testing.T) {
 	of := func(h, x string) *uncertainty.Effect {
 		s, err := sheet.Parse([]byte(`plane = "xy"
 [units]
@@ -37,17 +38,18 @@ W = { kind = "weight", at = "O", magnitude = "W" }
 		return uncertainty.Of(s, statics.Solve(p))
 	}
 	one, two, none := of("1", "1"), of("1 ± 0.01", "1"), of("1", "-1.01 ± 0.02")
-	for _, c := range []struct{ got, want string }{
-		{Trust(one, 0, Plus), "T1 ± 0.071 kN: from W (± 0.1 kN) alone"},
-		{Trust(one, 0, Least), "T1, worst case 1.626 kN: with W 0.1 kN less"},
-		{Trust(one, 0, Greatest), "T1, worst case 1.768 kN: with W 0.1 kN greater"},
-		{Trust(two, 1, Plus), "T2 ± 0.071 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.071 kN and y of A 0.0085 kN"},
-		{Trust(none, 0, Plus), "T1 has no bound within x of B (± 0.02 m)"},
+	for _, c := range []struct {
+		from doc.Origin
+		want string
+	}{
+		{Spread(one, 0, Plus), "T1 ± 0.071 kN: from W (± 0.1 kN) alone"},
+		{Spread(one, 0, Least), "T1, worst case 1.626 kN: with W 0.1 kN smaller"},
+		{Spread(one, 0, Greatest), "T1, worst case 1.768 kN: with W 0.1 kN larger"},
+		{Spread(two, 1, Plus), "T2 ± 0.071 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.071 kN and y of A 0.0085 kN"},
+		{Spread(none, 0, Plus), "T1 has no bound within x of B (± 0.02 m)"},
 		{Reach(one, 0), "1.77 kN at the worst of 1.75 kN (limit of T1) = 101 %, mostly from W (± 0.1 kN)"},
-		{Reach(none, 0), "no greatest value of T1 to hold against 1.75 kN"},
+		{Reach(none, 0), "unbounded: T1 has no greatest value to check against 1.75 kN"},
 	} {
-		if c.got != c.want {
-			t.Errorf("got  %s\nwant %s", c.got, c.want)
-		}
+		says(t, c.from, c.want)
 	}
 }

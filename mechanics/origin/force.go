@@ -1,0 +1,329 @@
+package origin
+
+import (
+	"fmt"
+	"iter"
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// source is an act with what exerts it; an index that does not hold is -1.
+type source struct {
+	*problem.Act
+	name        string
+	line, joint int
+}
+
+// sources gives what acts on a body, in the order of the sheet.
+func sources(p *problem.Problem, body int) iter.Seq[source] {
+	return func(yield func(source) bool) {
+		on := true
+		each := func(acts []problem.Act, name string, line, joint int) {
+			for k := range acts {
+				if on && acts[k].Body == body {
+					on = yield(source{&acts[k], name, line, joint})
+				}
+			}
+		}
+		for i := range p.Lines {
+			each(p.Lines[i].Acts, p.Lines[i].Name, i, -1)
+		}
+		for i := range p.Joints {
+			each(p.Joints[i].Acts, p.Joints[i].Name, -1, i)
+		}
+		for i := range p.Couples {
+			each(p.Couples[i].Acts, p.Couples[i].Name, -1, -1)
+		}
+		for i := range p.Loads {
+			each(p.Loads[i].Acts, p.Loads[i].Name, -1, -1)
+		}
+		for i := range p.Bodies {
+			each(p.Bodies[i].Acts, "weight of "+p.Bodies[i].Name, -1, -1)
+		}
+	}
+}
+
+// part is what a force, and a couple with it, add to a row.
+func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) float64 {
+	if !r.Moment {
+		return component(f, axisOf(r))
+	}
+	return component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
+}
+
+// solved is a force, and the couple with it, in the solution at hand.
+func (a source) solved(s *statics.Solution) (force, couple r3.Vec) {
+	force, couple = a.Const, a.Couple
+	for _, t := range a.Terms {
+		force = r3.Add(force, r3.Scale(s.X[t.Unknown].Value, t.D))
+	}
+	for _, t := range a.CoupleTerms {
+		couple = r3.Add(couple, r3.Scale(s.X[t.Unknown].Value, t.D))
+	}
+	return force, couple
+}
+
+// rowOf is the equation of a body along an axis, or of moments about it.
+func rowOf(p *problem.Problem, body, axis int, moment bool) statics.Row {
+	b := &p.Bodies[body]
+	if moment {
+		return statics.Row{Body: body, Name: b.Name, Axis: "M" + axisName(axis), Moment: true, About: b.AboutName}
+	}
+	return statics.Row{Body: body, Name: b.Name, Axis: "F" + axisName(axis)}
+}
+
+// Force is a force or a couple on a body, by its place among all that act on it:
+// lines, joints, couples, distributed loads, then weights, as the sheet has them.
+type Force struct{ Body, Place int }
+
+func (f Force) find(p *problem.Problem) (found source) {
+	n := 0
+	for a := range sources(p, f.Body) {
+		if n == f.Place {
+			return a
+		}
+		n++
+	}
+	return source{Act: &problem.Act{}, line: -1, joint: -1}
+}
+
+type forcePart struct {
+	Force
+	of     int
+	axis   int
+	moment bool
+}
+
+// What a component of a force is of, where it is of no unknown.
+const (
+	known3   = -1 // what is known of it
+	solution = -2 // all of it, in the solution
+)
+
+// PerUnit is what one unit of unknown j adds to a component of a force, or of its moment.
+func (f Force) PerUnit(s *statics.Solution, j, axis int, moment bool) doc.Origin {
+	return of(s, forcePart{f, j, axis, moment})
+}
+
+// Known is what is known of a component of a force, or of its moment.
+func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
+	return of(s, forcePart{f, known3, axis, moment})
+}
+
+// Solved is a component of a force, or of its moment, in the solution.
+func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
+	return of(s, forcePart{f, solution, axis, moment})
+}
+
+func (c forcePart) says(s *statics.Solution) string {
+	p, a := s.Problem, c.find(s.Problem)
+	r := rowOf(p, c.Body, c.axis, c.moment)
+	name := "the " + axisName(c.axis) + " component of " + a.name
+	switch {
+	case c.moment && p.Planar:
+		name = "the moment of " + a.name + " about " + r.About
+	case c.moment:
+		name = "the " + axisName(c.axis) + " component of the moment of " + a.name + " about " + r.About
+	}
+	switch {
+	case c.of >= 0:
+		head := p.Unknowns[c.of].Name + " in " + name + ": "
+		words, v := a.share(s, &r, c.of)
+		if v == 0 {
+			return head + "0, " + vanishes(s, &r)
+		}
+		return head + words + " = " + cosine(v)
+	case c.of == solution:
+		force, couple := a.solved(s)
+		return name + " in the solution, " + shown(p, part(p, &r, a.Act, force, couple), r.Dim())
+	}
+	return name + ": " + a.known(p, &r)
+}
+
+// known says how the known part of a force, or of its moment, follows from the sheet.
+func (a source) known(p *problem.Problem, r *statics.Row) string {
+	f := p.Units.Force
+	switch v := component(a.Const, axisOf(r)); {
+	case r.Moment && a.Couple != (r3.Vec{}):
+		return "the couple, the same about every point, " + shown(p, component(a.Couple, axisOf(r)), units.Moment)
+	case r.Moment:
+		return a.cross(p, r, a.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
+	case a.line >= 0 && len(p.Lines[a.line].Legs) == 0:
+		return shown(p, v, units.Force) + ", as the sheet gives it"
+	case v == 0:
+		return "0, it has no component along " + r.Axis[1:]
+	default:
+		size := r3.Norm(a.Const)
+		return "its magnitude times the direction's " + r.Axis[1:] + ", " + in(p, f)(size) + "·" + print(cosine).behind(v/size) + " " + f.Symbol
+	}
+}
+
+// share is what one unit of an unknown exerts through an act along a row, in
+// words and in the sheet's units; no words where the act has nothing of it.
+func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float64) {
+	p := s.Problem
+	scale := p.Units.For(p.Unknowns[j].Dim).Factor / p.Units.For(r.Dim()).Factor
+	for _, t := range a.Terms {
+		if t.Unknown != j {
+			continue
+		}
+		v := part(p, r, a.Act, t.D, r3.Vec{}) * scale
+		if r.Moment {
+			return a.cross(p, r, t.D, "u", cosine, p.Units.Length.Symbol), v
+		}
+		return a.cosine(p, r, t), v
+	}
+	for _, t := range a.CoupleTerms {
+		if t.Unknown == j {
+			if !r.Moment {
+				return "a couple has no component along " + r.Axis[1:], 0
+			}
+			return couple(p, t.D), component(t.D, axisOf(r)) * scale
+		}
+	}
+	return "", 0
+}
+
+// couple says which way a couple acts.
+func couple(p *problem.Problem, d r3.Vec) string {
+	switch {
+	case p.Planar && d.Z > 0:
+		return "it acts counter-clockwise"
+	case p.Planar:
+		return "it acts clockwise"
+	}
+	return "it is a couple about " + direction(p, d)
+}
+
+// cosine is the component of a force's direction.
+func (a source) cosine(p *problem.Problem, r *statics.Row, t problem.ActTerm) string {
+	switch {
+	case a.line >= 0 && len(p.Lines[a.line].Legs) > 0 && p.Lines[a.line].Legs[0].To >= 0:
+		return segments(p, &p.Lines[a.line], a.Act, t, axisOf(r))
+	case a.joint >= 0 && p.Joints[a.joint].Second == a.Body:
+		return "it acts on " + r.Name + " along " + direction(p, t.D) + ", opposite to " + p.Bodies[p.Joints[a.joint].First].Name
+	}
+	return "it acts along " + direction(p, t.D)
+}
+
+// direction names a direction: an axis where it is one, else its components.
+func direction(p *problem.Problem, d r3.Vec) string {
+	const aligned = 1e-12 // rounding of a typed direction
+	n := r3.Norm(d)
+	for k := range 3 {
+		switch c := component(d, k); {
+		case math.Abs(c-n) <= aligned*n:
+			return "+" + axisName(k)
+		case math.Abs(c+n) <= aligned*n:
+			return "-" + axisName(k)
+		}
+	}
+	s := "(" + cosine(d.X) + ", " + cosine(d.Y)
+	if !p.Planar {
+		s += ", " + cosine(d.Z)
+	}
+	return s + ")"
+}
+
+// segments is the component of the unit vectors of the segments of a line that meet
+// at a point, away from it in tension and towards it in compression.
+func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.ActTerm, axis int) string {
+	coef := ""
+	for _, m := range l.Magnitude.Terms {
+		if m.Unknown == t.Unknown && m.Coef != 1 {
+			coef = units.Compact(m.Coef) + "·"
+			if l.Belt != nil {
+				coef = units.Figures(m.Coef, p.Figures) + "·"
+			}
+		}
+	}
+	var parts []string
+	add := func(from, to int, leg problem.Leg) {
+		u := p.Units.Length
+		number := in(p, u)
+		a, b := &p.Points[from], &p.Points[to]
+		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = (%s - %s) %s / %s", coef, axisName(axis), a.Name, b.Name,
+			number(component(b.At, axis)), number.behind(component(a.At, axis)), u.Symbol, u.Format(leg.Length, p.Figures)))
+	}
+	if !l.Kind.Info().Path && !l.Between() {
+		add(l.Legs[0].From, l.Legs[0].To, l.Legs[0])
+		return parts[0]
+	}
+	at := slices.Index(l.Path, a.Point)
+	for _, next := range []int{at + 1, at - 1} {
+		if at < 0 || next < 0 || next == len(l.Path) {
+			continue
+		}
+		from, to := a.Point, l.Path[next]
+		if l.Pushes() {
+			from, to = to, from // compression pushes the ends apart
+		}
+		add(from, to, l.Legs[min(at, next)])
+	}
+	return strings.Join(parts, " + ")
+}
+
+// cross is a component of r × F, r from the point that moments are taken about.
+func (a source) cross(p *problem.Problem, r *statics.Row, d r3.Vec, letter string, number print, unit string) string {
+	one, two := (axisOf(r)+1)%3, (axisOf(r)+2)%3 // (r × F)x = y·Fz - z·Fy, and so on round
+	arm := p.Arm(a.Act)
+	length := in(p, p.Units.Length)
+	x, y := axisName(one), axisName(two)
+	return fmt.Sprintf("%s·%s%s - %s·%s%s, from %s to the point of application, = (%s·%s - %s·%s) %s", x, letter, y, y, letter, x, r.About,
+		length.behind(component(arm, one)), number.behind(component(d, two)), length.behind(component(arm, two)), number.behind(component(d, one)), unit)
+}
+
+type arm struct {
+	Force
+	axis int
+}
+
+// Arm is a component of r, from the point that moments are taken about to the force's
+// point of application.
+func (f Force) Arm(s *statics.Solution, axis int) doc.Origin { return of(s, arm{f, axis}) }
+
+func (m arm) says(s *statics.Solution) string {
+	p, a, b := s.Problem, m.find(s.Problem), &s.Problem.Bodies[m.Body]
+	number := in(p, p.Units.Length)
+	to := "the point of application of " + a.name
+	if a.Point >= 0 {
+		to = p.Points[a.Point].Name + ", the point of application of " + a.name
+	}
+	return axisName(m.axis) + " of r from " + b.AboutName + " to " + to + ": " +
+		number(component(a.At, m.axis)) + " - " + number.behind(component(b.About, m.axis)) + " " + p.Units.Length.Symbol
+}
+
+type magnitude struct{ Force }
+
+// Magnitude is a number of the magnitude of a force or a couple.
+func (f Force) Magnitude(s *statics.Solution) doc.Origin { return of(s, magnitude{f}) }
+
+func (m magnitude) says(s *statics.Solution) string {
+	a := m.find(s.Problem)
+	if a.line >= 0 {
+		return lineMagnitude{a.line}.says(s)
+	}
+	return given(a.name)
+}
+
+type lineMagnitude struct{ line int }
+
+// Magnitude is a number of the magnitude of a line.
+func Magnitude(s *statics.Solution, line int) doc.Origin { return of(s, lineMagnitude{line}) }
+
+func (m lineMagnitude) says(s *statics.Solution) string {
+	if impends(s.Problem, m.line) {
+		return tension(s.Problem, m.line)
+	}
+	return given(s.Problem.Lines[m.line].Name)
+}
+
+func given(name string) string { return name + ": its magnitude, as the sheet gives it" }
