@@ -27,14 +27,14 @@ const noWorking = "json"
 func CheckFormat(format string, steps bool, sheets int) error {
 	switch {
 	case !slices.Contains(Formats(), format):
-		return fmt.Errorf("there is no format %q: write %s", format, FormatWords())
+		return diag.New(fmt.Sprintf("unknown format %q", format), FormatWords())
 	case steps && format == noWorking:
 		others := slices.DeleteFunc(Formats(), func(f string) bool { return f == noWorking })
-		return fmt.Errorf("%s holds no working: write --format %s with --working", format, say.Or(others...))
+		return diag.New("the format "+format+" contains no working", "--format "+say.Or(others...)+" with --working")
 	case format == "latex" && sheets > 1:
-		return fmt.Errorf("a LaTeX document holds one sheet, and here are %d: name one", sheets)
+		return diag.New(fmt.Sprintf("a LaTeX document contains one sheet, but %d are named", sheets), "one of them")
 	case format == "html" && sheets > 1:
-		return fmt.Errorf("an HTML page holds one sheet, and here are %d: name one", sheets)
+		return diag.New(fmt.Sprintf("an HTML page contains one sheet, but %d are named", sheets), "one of them")
 	}
 	return nil
 }

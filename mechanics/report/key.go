@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
@@ -28,7 +29,7 @@ func CheckKeyFormat(format string) error {
 	if slices.Contains(KeyFormats(), format) {
 		return nil
 	}
-	return fmt.Errorf("there is no format %q of a key: write csv, markdown, or csv,markdown", format)
+	return diag.New(fmt.Sprintf("unknown format %q of a key", format), "csv, markdown, or csv,markdown")
 }
 
 // Key writes the key of a class set.

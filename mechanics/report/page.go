@@ -1,13 +1,13 @@
 package report
 
 import (
-	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 	"time"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/paper"
@@ -51,17 +51,22 @@ const PageHelp = "Writes a sheet as a page: title, statement, figure, working, r
 	"With --task it is a page to hand out: what is given and asked, room for the answers, and no result.\n" +
 	"The same sheet gives the same bytes. A file that is there is kept, unless --force is given."
 
+// endings lists the endings of files that pages are written to.
+func endings() string {
+	return "." + strings.Join(pageFormats[:len(pageFormats)-1], ", .") + " or ." + pageFormats[len(pageFormats)-1]
+}
+
 // PageFormat tells a page's format from its file's name; it refuses a page of
 // several sheets.
 func PageFormat(file string, sheets int) (string, error) {
 	if sheets > 1 {
-		return "", fmt.Errorf("a page holds one sheet, and here are %d: name one", sheets)
+		return "", diag.New(fmt.Sprintf("a page contains one sheet, but %d are named", sheets), "one of them")
 	}
 	switch file {
 	case "":
-		return "", errors.New("the page has no file to go to: write for example -o page.pdf")
+		return "", diag.New("a page needs a file", "-o page.pdf")
 	case "-":
-		return "", errors.New("a page goes to a file here: name one, for example page.pdf")
+		return "", diag.New("a page needs a file here", "page.pdf")
 	}
 	ext := strings.ToLower(strings.TrimPrefix(filepath.Ext(file), "."))
 	switch ext {
@@ -70,10 +75,10 @@ func PageFormat(file string, sheets int) (string, error) {
 	case "markdown":
 		return "md", nil
 	case "":
-		return "", fmt.Errorf("%q does not say what to write: end it with .%s", file, strings.Join(pageFormats, ", ."))
+		return "", diag.New(fmt.Sprintf("%q has no ending that gives the format", file), "a name that ends with "+endings())
 	}
 	if !slices.Contains(pageFormats, ext) {
-		return "", fmt.Errorf("a page is not written as .%s: end the name with .%s", ext, strings.Join(pageFormats, ", ."))
+		return "", diag.New("unknown format ."+ext+" of a page", "a name that ends with "+endings())
 	}
 	return ext, nil
 }
@@ -83,11 +88,11 @@ func PageFormat(file string, sheets int) (string, error) {
 func PageOut(file, as string, sheets int) (string, error) {
 	switch {
 	case file != "-" && as != "":
-		return "", errors.New("the ending of the file says how a page is written: leave out --as, or write -o - besides")
+		return "", diag.New("the ending of the file gives the format, so --as is not used", "without --as, or with -o -")
 	case file != "-":
 		return PageFormat(file, sheets)
 	case as == "":
-		return "", fmt.Errorf("standard output does not say how the page is to be written: add --as with one of %s", strings.Join(pageFormats, ", "))
+		return "", diag.New("standard output has no ending that gives the format", "--as with "+say.Or(pageFormats...))
 	}
 	return PageFormat("page."+as, sheets)
 }
@@ -111,7 +116,7 @@ func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 		const dpi = 200 // a line of a point is three dots wide
 		return ink.PNG(picture(s, opt), dpi)
 	}
-	return nil, fmt.Errorf("there is no format %q of a page: write one of %s", format, strings.Join(pageFormats, ", "))
+	return nil, diag.New(fmt.Sprintf("unknown format %q of a page", format), say.Or(pageFormats...))
 }
 
 // dateOf reads a date as people write it to a machine; none where it is not one.

@@ -306,18 +306,18 @@ func TestPageFormat(t *testing.T) {
 		{"a.b.HTML", 1, "html", ""},
 		{"x.htm", 1, "html", ""},
 		{"x.markdown", 1, "md", ""},
-		{"x.doc", 1, "", "a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png"},
-		{"x", 1, "", `"x" does not say what to write: end it with .md, .tex, .html, .pdf, .svg, .png`},
-		{"", 1, "", "the page has no file to go to: write for example -o page.pdf"},
-		{"-", 1, "", "a page goes to a file here: name one, for example page.pdf"},
-		{"x.pdf", 2, "", "a page holds one sheet, and here are 2: name one"},
+		{"x.doc", 1, "", "unknown format .doc of a page. Try: a name that ends with .md, .tex, .html, .pdf, .svg or .png"},
+		{"x", 1, "", `"x" has no ending that gives the format. Try: a name that ends with .md, .tex, .html, .pdf, .svg or .png`},
+		{"", 1, "", "a page needs a file. Try: -o page.pdf"},
+		{"-", 1, "", "a page needs a file here. Try: page.pdf"},
+		{"x.pdf", 2, "", "a page contains one sheet, but 2 are named. Try: one of them"},
 	} {
 		format, err := PageFormat(c.file, c.sheets)
 		if format != c.format || (err == nil) != (c.err == "") || err != nil && err.Error() != c.err {
 			t.Errorf("%q: %q, %v; want %q, %s", c.file, format, err, c.format, c.err)
 		}
 	}
-	if _, err := Page("doc", nil, PageOptions{}); err == nil || err.Error() != `there is no format "doc" of a page: write one of md, tex, html, pdf, svg, png` {
+	if _, err := Page("doc", nil, PageOptions{}); err == nil || err.Error() != `unknown format "doc" of a page. Try: md, tex, html, pdf, svg or png` {
 		t.Errorf("an unknown format: %v", err)
 	}
 }

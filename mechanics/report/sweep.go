@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/say"
@@ -23,7 +24,7 @@ func CheckSweepFormat(format string) error {
 	if slices.Contains(SweepFormats(), format) {
 		return nil
 	}
-	return fmt.Errorf("there is no format %q of a sweep: write %s", format, say.Or(SweepFormats()...))
+	return diag.New(fmt.Sprintf("unknown format %q of a sweep", format), say.Or(SweepFormats()...))
 }
 
 // Sweep writes a table of results against a given. Beside a number stands max or

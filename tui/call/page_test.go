@@ -8,9 +8,9 @@ import (
 
 func TestPageRefuses(t *testing.T) {
 	allRefused(t, []refused{
-		{"page lamp.toml", "trivet: the page has no file to go to: write for example -o page.pdf\n"},
-		{"page lamp.toml -o x.doc", "trivet: a page is not written as .doc: end the name with .md, .tex, .html, .pdf, .svg, .png\n"},
-		{"page lamp.toml push.toml -o x.svg", "trivet: a page holds one sheet, and here are 2: name one\n"},
+		{"page lamp.toml", "trivet: a page needs a file. Try: -o page.pdf\n"},
+		{"page lamp.toml -o x.doc", "trivet: unknown format .doc of a page. Try: a name that ends with .md, .tex, .html, .pdf, .svg or .png\n"},
+		{"page lamp.toml push.toml -o x.svg", "trivet: a page contains one sheet, but 2 are named. Try: one of them\n"},
 		{"page lamp.toml --task --field -o x.md", "trivet: a page is either a task to hand out or a field page. Try: leave out --task or --field\n"},
 		{"page lamp.toml -o none/x.svg", "none/x.svg: there is no such folder. Try: make the folder, or save it under another name\n"},
 		{"page half.toml -o x.svg", halfSays},

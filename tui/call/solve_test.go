@@ -8,10 +8,10 @@ import (
 
 func TestSolveRefuses(t *testing.T) {
 	allRefused(t, []refused{
-		{"solve --format xml missing.toml", "trivet: there is no format \"xml\": write text, json, markdown, latex or html\n"},
-		{"solve --format json --working lamp.toml", "trivet: json holds no working: write --format text, markdown, latex or html with --working\n"},
-		{"solve --format latex lamp.toml push.toml", "trivet: a LaTeX document holds one sheet, and here are 2: name one\n"},
-		{"solve --format html lamp.toml push.toml", "trivet: an HTML page holds one sheet, and here are 2: name one\n"},
+		{"solve --format xml missing.toml", "trivet: unknown format \"xml\". Try: text, json, markdown, latex or html\n"},
+		{"solve --format json --working lamp.toml", "trivet: the format json contains no working. Try: --format text, markdown, latex or html with --working\n"},
+		{"solve --format latex lamp.toml push.toml", "trivet: a LaTeX document contains one sheet, but 2 are named. Try: one of them\n"},
+		{"solve --format html lamp.toml push.toml", "trivet: an HTML page contains one sheet, but 2 are named. Try: one of them\n"},
 		{"solve missing.toml", missingSays},
 		{"solve lamp", "lamp: there is no such file. Try: lamp.toml\n"},
 		{"solve half.toml", halfSays},
