@@ -67,7 +67,7 @@ func (l live) matrixHead(d *paneText, label int, wall string) {
 		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
 	}
 	d.add(append(head, seg{text: wall, look: theme.Rule}, seg{text: grid.FitRight("b", 10), look: theme.Name},
-		seg{text: grid.FitRight("left over", 12), look: theme.Dim}, seg{text: "  of largest", look: theme.Dim})...)
+		seg{text: grid.FitRight("residual", 12), look: theme.Dim}, seg{text: "  of largest", look: theme.Dim})...)
 }
 
 // sparse writes a row of a system that has more columns than a reader would scroll
@@ -90,7 +90,7 @@ func (l live) sparse(line []seg, i int) []seg {
 	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, seg{text: "  left over", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
+		line = append(line, seg{text: "  residual", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
 	}
 	return line
 }

@@ -11,11 +11,11 @@ func TestTheSystemScrollsBothWays(t *testing.T) {
 	r := newRig(t, crane, 80, 24)
 	r.keys("alt+6")
 	r.sees("A x = b")
-	if strings.Contains(r.screen(), "left over") {
+	if strings.Contains(r.screen(), "residual") {
 		t.Error("the whole matrix fits, so nothing is tested here")
 	}
 	r.keys("right", "right", "right", "right", "right")
-	r.sees("left over")
+	r.sees("residual")
 	r.keys("end")
 	r.sees("decides.")
 	for range 50 {

@@ -152,7 +152,7 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 func TestLargeResultsAreBounded(t *testing.T) {
 	r := newRig(t, longTruss(150), 120, 36)
 	r.keys("alt+6")
-	r.sees("P0 ΣFx", "left over", " a1")
+	r.sees("P0 ΣFx", "residual", " a1")
 	r.tells("a1 in ΣFx on P0: x of u from P0 to P1 = (1.00 - 0) m / 1.41 m = 0.7071")
 	r.keys("alt+9", "end")
 	if n := len(r.m.texts[layout.Working].paneText); n > mostLines+200 {

@@ -20,6 +20,7 @@ type source struct {
 	*problem.Act
 	name        string
 	line, joint int
+	load        bool // a distributed load
 }
 
 // sources gives what acts on a body, in the order of the sheet.
@@ -29,7 +30,7 @@ func sources(p *problem.Problem, body int) iter.Seq[source] {
 		each := func(acts []problem.Act, name string, line, joint int) {
 			for k := range acts {
 				if on && acts[k].Body == body {
-					on = yield(source{&acts[k], name, line, joint})
+					on = yield(source{Act: &acts[k], name: name, line: line, joint: joint})
 				}
 			}
 		}
@@ -43,7 +44,11 @@ func sources(p *problem.Problem, body int) iter.Seq[source] {
 			each(p.Couples[i].Acts, p.Couples[i].Name, -1, -1)
 		}
 		for i := range p.Loads {
-			each(p.Loads[i].Acts, p.Loads[i].Name, -1, -1)
+			for k := range p.Loads[i].Acts {
+				if a := &p.Loads[i].Acts[k]; on && a.Body == body {
+					on = yield(source{a, p.Loads[i].Name, -1, -1, true})
+				}
+			}
 		}
 		for i := range p.Bodies {
 			each(p.Bodies[i].Acts, "weight of "+p.Bodies[i].Name, -1, -1)
@@ -250,7 +255,7 @@ func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.Act
 		u := p.Units.Length
 		number := in(p, u)
 		a, b := &p.Points[from], &p.Points[to]
-		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = (%s - %s) %s / %s", coef, axisName(axis), a.Name, b.Name,
+		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = %s(%s - %s) %s / %s", coef, axisName(axis), a.Name, b.Name, coef,
 			number(component(b.At, axis)), number.behind(component(a.At, axis)), u.Symbol, u.Format(leg.Length, p.Figures)))
 	}
 	if !l.Kind.Info().Path && !l.Between() {
@@ -310,6 +315,9 @@ func (m magnitude) says(s *statics.Solution) string {
 	a := m.find(s.Problem)
 	if a.line >= 0 {
 		return lineMagnitude{a.line}.says(s)
+	}
+	if a.load {
+		return a.name + ": its resultant, the area of the load diagram"
 	}
 	return given(a.name)
 }

@@ -159,7 +159,7 @@ func TestEntries(t *testing.T) {
 	says(t, Entry(s, 2, 2), "B in ΣM about A on beam: x·uy - y·ux, from A to the point of application, = (6.00·1 - 0·0) m = 6.0000")
 	says(t, Entry(s, 2, 0), "Ax in ΣM about A on beam: 0, its line of action passes through A")
 	s = solved(t, hoist)
-	says(t, Entry(s, 1, 0), "R in ΣFy on D: y of u from D to B = (4.00 - 0) m / 5.00 m + y of u from D to A = (4.00 - 0) m / 5.00 m + 2·y of u from C to D = (0 - (-3.00)) m / 3.00 m = 1.6000 + 2.0000 = 3.6000")
+	says(t, Entry(s, 1, 0), "R in ΣFy on D: y of u from D to B = (4.00 - 0) m / 5.00 m + y of u from D to A = (4.00 - 0) m / 5.00 m + 2·y of u from C to D = 2·(0 - (-3.00)) m / 3.00 m = 1.6000 + 2.0000 = 3.6000")
 	s = solved(t, space)
 	says(t, Entry(s, 4, 0), "K in ΣMy about O on boom: z·ux - x·uz, from O to the point of application, = (0·(-0.8000) - 4.00·0.6000) m = -2.4000")
 	says(t, Entry(s, 3, 0), "K in ΣMx about O on boom: 0, its line of action meets the axis along x through O or is parallel to it")

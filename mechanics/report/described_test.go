@@ -116,7 +116,7 @@ T2 = { kind = "cable", path = "D B" }
 F = { kind = "force", at = "D", along = "-y", magnitude = "60 N" }
 `)
 	got := LineEquations(s)
-	for i, want := range []string{"ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, left over ", "ΣFy D: 0.8000 T1 + 0.8000 T2 = 60.000 N, left over "} {
+	for i, want := range []string{"ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, residual ", "ΣFy D: 0.8000 T1 + 0.8000 T2 = 60.000 N, residual "} {
 		if i >= len(got) || !strings.HasPrefix(got[i], want) {
 			t.Errorf("%q, want %q and so on", got, want)
 		}

@@ -83,7 +83,7 @@ func symbolOf(p *problem.Problem, j int) doc.Math {
 func valueOf(s *statics.Solution, j int) doc.Math {
 	switch x := s.X[j]; {
 	case s.Verdict == statics.NoEquilibrium:
-		return upright("none")
+		return upright("no value")
 	case x.Fixed:
 		return quantity(s.Problem.Units.For(s.Problem.Unknowns[j].Dim), x.Value, s.Problem.Figures)
 	}
@@ -374,7 +374,7 @@ func systemTable(s *statics.Solution) *doc.Table {
 				cells = append(cells, decimals(s.Coefficient(i, j)))
 			}
 		} else {
-			cells, left = append(cells, formula(e.sum)), "left over "+left
+			cells, left = append(cells, formula(e.sum)), "residual "+left
 		}
 		out.Add(append(cells, words("="), formula(e.right), words(left+" "+e.unit.Symbol))...)
 	}
@@ -411,7 +411,7 @@ func equationOf(s *statics.Solution, i int) equation {
 }
 
 // LineEquations writes each equation of the system as a sum, with what is left
-// over of it: "ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, left over 0 N".
+// over of it: "ΣFx D: -0.6000 T1 + 0.6000 T2 = 0 N, residual 0 N".
 func LineEquations(s *statics.Solution) (out []string) {
 	if len(s.X) == 0 {
 		return nil
@@ -422,7 +422,7 @@ func LineEquations(s *statics.Solution) (out []string) {
 			e.left = "0"
 		}
 		sum := doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{e.sum, side(e.right, upright(e.unit.Symbol))}}
-		out = append(out, "Σ"+row.Axis+" "+row.Name+": "+doc.LineMath(sum)+", left over "+e.left+" "+e.unit.Symbol)
+		out = append(out, "Σ"+row.Axis+" "+row.Name+": "+doc.LineMath(sum)+", residual "+e.left+" "+e.unit.Symbol)
 	}
 	return out
 }

@@ -19,7 +19,7 @@ import (
 
 // residues are the places where a page says by how much sums are off: there alone
 // rounding may show.
-var residues = regexp.MustCompile(`to\s+within\s+[0-9.]+e-[0-9]+(\s+of\s+the\s+largest\s+(force|moment))?|left over .*`)
+var residues = regexp.MustCompile(`to\s+within\s+[0-9.]+e-[0-9]+(\s+of\s+the\s+largest\s+(force|moment))?|residual .*`)
 
 // residueColumn is the last of the rows of the system, behind the body's name.
 var residueColumn = regexp.MustCompile(`(?m)^( +Σ[FM][xyz] [^=\n][^\n]*) [-0-9.]+e[-+][0-9]+ [A-Za-z ]+$`)

@@ -295,14 +295,15 @@ func (s *Solution) Failures() []string {
 		expected = ""
 	}
 	var out []string
-	if expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected {
+	found := expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected
+	if found {
 		out = append(out, s.wordsAndDoubts()...)
 		if expected != "" {
 			out[0] = "expected " + expected + ", found " + out[0]
 		}
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !(expected != "" && c.Kind.followsVerdict()) {
+		if !c.OK && !((found || expected != "") && c.Kind.followsVerdict()) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
