@@ -91,7 +91,7 @@ func rowOf(s *statics.Solution, body int, head *doc.Math) int {
 	}
 	for i := s.System.Start[body]; i < s.System.Start[body+1]; i++ {
 		r := &s.System.Rows[i]
-		if name := head.Of[0].Name; name == r.Axis || r.Moment && s.Problem.Planar && name == "M"+r.About {
+		if name := head.Of[0].Name; name == r.Axis || r.Moment && s.Problem.Planar && len(head.Of[0].Of) > 0 && head.Of[0].Of[0].Text == r.About {
 			return i
 		}
 	}

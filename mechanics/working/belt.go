@@ -42,7 +42,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.ratio(belt.Ratio()))))
+			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), b.number(belt.Ratio()))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -53,7 +53,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	first, known := b.s.Magnitude(belt.Lines[0])
 	second, also := b.s.Magnitude(belt.Lines[1])
 	if !known || !also {
-		within := func(sign float64) doc.Math { return times(b.coefficient(math.Exp(sign*belt.Friction*belt.Wrap)), one) }
+		within := func(sign float64) doc.Math { return times(b.number(math.Exp(sign*belt.Friction*belt.Wrap)), one) }
 		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{within(-1), two, within(1)}})}
 	}
 	if first > second {
@@ -73,7 +73,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(b.equals(fraction(two, one), fraction(b.number(b.p.Units.Force.In(second)), b.number(b.p.Units.Force.In(first))), b.ratio(second/first)))
+	needed := formula(b.equals(fraction(two, one), fraction(b.number(b.p.Units.Force.In(second)), b.number(b.p.Units.Force.In(first))), b.number(second/first)))
 	limit := b.grip(letter("μ"), letter("β"))
 	if !ok {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
@@ -86,7 +86,6 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 	beta := letter("β")
 	angle := b.p.Units.For(units.Angle)
-	show := func(x float64) doc.Math { return short(x, b.p.Figures+1) }
 	var body []doc.Block
 	if belt.ByPath {
 		u, v := b.p.Lines[belt.Lines[0]].Legs[0].U, b.p.Lines[belt.Lines[1]].Legs[0].U
@@ -100,11 +99,11 @@ func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 			formula(b.equals(words("cos β"), sum(of...), b.number(math.Cos(belt.Wrap)))))
 	}
 	if angle.Factor == 1 {
-		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))
+		return append(body, say("The angle of contact is ", equal(beta, measured(b.number(belt.Wrap), angle)), "."))
 	}
 	factor := map[string]doc.Math{"deg": fraction(letter("π"), exactly(180)), "gon": fraction(letter("π"), exactly(200)), "turn": product(exactly(2), letter("π"))}[angle.Symbol]
-	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
-	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), factor), radians)))
+	radians := measured(b.number(belt.Wrap), units.Unit{Symbol: "rad"})
+	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(b.number(angle.In(belt.Wrap)), factor), radians)))
 }
 
 // grip is e^(μβ), with symbols or with numbers.
@@ -113,10 +112,8 @@ func (b *builder) grip(mu, beta doc.Math) doc.Math {
 }
 
 func (b *builder) gripNumbers(belt *problem.Belt) doc.Math {
-	return b.grip(short(belt.Friction, b.p.Figures+1), short(belt.Wrap, b.p.Figures+1))
+	return b.grip(b.number(belt.Friction), b.number(belt.Wrap))
 }
-
-func (b *builder) ratio(x float64) doc.Math { return short(x, b.p.Figures+1) }
 
 // tension is the symbol of the tension in a part of a belt.
 func (b *builder) tension(belt *problem.Belt, part int) doc.Math {

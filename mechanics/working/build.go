@@ -28,10 +28,7 @@ const mostByHand = 150
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
-	if b.p.Planar {
-		b.axes = 2
-	}
+	b := newBuilder(s)
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
 		w.Steps = b.steps
@@ -86,6 +83,14 @@ type builder struct {
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
+}
+
+func newBuilder(s *statics.Solution) *builder {
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	if b.p.Planar {
+		b.axes = 2
+	}
+	return b
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {

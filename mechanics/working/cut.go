@@ -73,14 +73,6 @@ func (b *builder) aboutPoints() []string {
 	return names
 }
 
-// bodyWords names a body with its kind before it.
-func (b *builder) bodyWords(i int) string {
-	if b.p.Bodies[i].Particle {
-		return "particle " + b.p.Bodies[i].Name
-	}
-	return "the body " + b.p.Bodies[i].Name
-}
-
 func each(n int) string {
 	if n == 1 {
 		return ""

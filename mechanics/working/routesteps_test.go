@@ -95,17 +95,17 @@ func TestRouteStepsInText(t *testing.T) {
 
  1  Beam
     ΣM_A on the beam contains only B: Ax and Ay pass through A.
-      ΣM_A = 6 B - 1.2 P - 3 W_beam = 0
+      ΣM_A = 6 B - 1.5 · 0.8 P - 3 W_beam = 0
       ΣM_A = 6 B - 1.2 · 500 - 3 · 600 = 0
          B = 400 N
-    ΣF_x on the beam contains only Ax: Ay has no component in that direction.
-      ΣF_x = Ax + 0.6 P = 0
-      ΣF_x = Ax + 0.6 · 500 = 0
-        Ax = -300 N
-    ΣF_y on the beam contains only Ay. B is already known.
-      ΣF_y = Ay + B - 0.8 P - W_beam = 0
-      ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
-        Ay = 600 N
+    ΣFx on the beam contains only Ax: Ay has no component in that direction.
+      ΣFx = Ax + 0.6 P = 0
+      ΣFx = Ax + 0.6 · 500 = 0
+       Ax = -300 N
+    ΣFy on the beam contains only Ay. B is already known.
+      ΣFy = Ay + B - 0.8 P - W_beam = 0
+      ΣFy = Ay + 400 - 0.8 · 500 - 600 = 0
+       Ay = 600 N
 `,
 		"frame-of-two-members": `Working
 
@@ -123,10 +123,10 @@ func TestRouteStepsInText(t *testing.T) {
       ΣM_B = -8 Ay + 6 load = 0
       ΣM_B = -8 Ay + 6 · 1200 = 0
         Ay = 900 N
-    ΣF_x on the whole frame contains only Ax. S_right is already known.
-      ΣF_x = Ax + 0.8 S_right = 0
-      ΣF_x = Ax - 0.8 · 500 = 0
-        Ax = 400 N
+    ΣFx on the whole frame contains only Ax. S_right is already known.
+      ΣFx = Ax + 0.8 S_right = 0
+      ΣFx = Ax - 0.8 · 500 = 0
+       Ax = 400 N
 
  3  Components of the force in the right part
     S_right has these components at the ends of the member:
