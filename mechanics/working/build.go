@@ -49,26 +49,28 @@ func Build(s *statics.Solution) *Working {
 	b.impendingBelts()
 	b.vectors()
 	b.moments()
-	if len(s.X) == 0 {
+	switch {
+	case len(s.X) == 0:
 		b.resultants()
-	} else {
+	default:
 		b.numbers(len(w.Hand.Steps) > 0)
-		b.matrix()
-		if len(s.X) <= mostByHand {
+		if len(w.Hand.Steps) > 0 {
 			w.RouteFrom = len(b.steps)
 			b.steps = append(b.steps, RouteSteps(s, w.Hand)...)
 			w.RouteTo = len(b.steps)
 		}
 		b.solved(w.Hand)
+		if w.Hand.Why == handsolve.NoneAsked {
+			b.resultants()
+		}
 		b.follow()
 		b.senses()
 	}
 	b.heldBelts()
-	friction := b.friction()
+	conclusions := b.friction()
 	b.verdict()
 	b.checks()
-	b.answers()
-	b.step(Friction, "Conclusion", Subject{}, friction...)
+	b.answers(conclusions)
 	w.Steps = b.steps
 	return w
 }

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
@@ -20,16 +19,13 @@ func (b *builder) verdict() {
 		if len(s.Motions) == 0 {
 			return
 		}
-		title, why = "Unrestrained motion", "Each unknown has one value, although a motion is not prevented."
+		title = "Unrestrained motion"
 	case statics.Indeterminate:
 		why = "The equations can be satisfied, but they do not determine every unknown: statics alone cannot tell how the bodies share the load. Their stiffness would decide."
 	case statics.NoEquilibrium:
-		title, why = "Why there is no equilibrium", "No values of the unknowns satisfy every equation, so the body would move."
+		title = "Why there is no equilibrium"
 	case statics.Inadmissible:
-		title, why = "Why this is not possible as drawn", "The equations have a solution, but it requires a force that a cable, a strut, a contact or friction cannot exert."
-		if s.Degree > 0 {
-			why = "The equations have many solutions, but each requires a force that a cable, a strut, a contact or friction cannot exert."
-		}
+		title = "Why this is not possible as drawn"
 	case statics.Unreadable:
 		title = "Nothing to solve"
 	}
@@ -37,7 +33,14 @@ func (b *builder) verdict() {
 	if why != "" {
 		body = append(body, say(why))
 	}
-	for _, w := range s.Words() {
+	says := s.Words()
+	switch {
+	case s.Verdict == statics.Determinate:
+		says = says[1:] // that it is determinate was seen from the solution
+	case s.Verdict == statics.Indeterminate && len(b.p.Asked) == 0:
+		says = slices.Delete(says, 1, 1+len(s.X)) // the ranges are the answers
+	}
+	for _, w := range says {
 		body = append(body, sentence(w))
 	}
 	b.step(Verdict, title, Subject{}, body...)
@@ -57,17 +60,18 @@ func (b *builder) checks() {
 			}
 		}
 	}
-	var forces, moments []string
+	var forces, moments []int
 	for _, c := range b.s.Checks {
 		switch {
 		case c.OK && saidElsewhere(c.Kind):
+		case b.s.Verdict == statics.NoEquilibrium && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment): // the verdict says what is unbalanced
 		case c.OK && c.Kind == statics.CheckThreeForce:
 			body = append(body, b.threeForce(c))
 		case c.OK && c.Kind == statics.CheckResidual:
-			forces = append(forces, c.Subject)
+			forces = append(forces, b.bodyIndex(c.Subject))
 		case c.OK && c.Kind == statics.CheckMoment:
-			if i := slices.IndexFunc(b.p.Bodies, func(x problem.Body) bool { return x.Name == c.Subject }); i >= 0 && !b.p.Bodies[i].Particle {
-				moments = append(moments, c.Subject)
+			if i := b.bodyIndex(c.Subject); i >= 0 && !b.p.Bodies[i].Particle {
+				moments = append(moments, i)
 			}
 		default:
 			body = append(body, held(c.OK, c.Says(b.p)))
@@ -75,14 +79,18 @@ func (b *builder) checks() {
 	}
 	var balance []doc.Block
 	if len(forces) > 0 {
-		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+english.AndMore(forces, tabledJoints)+"."))
+		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+b.bodiesWords(forces)+"."))
 	}
 	if len(moments) > 0 {
-		balance = append(balance, held(true, "Moments about a second point are also zero on "+english.AndMore(moments, tabledJoints)+"."))
+		balance = append(balance, held(true, "Moments about a second point are also zero on "+b.bodiesWords(moments)+"."))
 	}
 	body = append(balance, body...)
 	for _, a := range b.s.Answers {
-		body = append(body, held(a.OK, a.Says(b.p)))
+		if a.Err != "" {
+			body = append(body, held(a.OK, a.Says(b.p)))
+			continue
+		}
+		body = append(body, &doc.Check{State: doc.Held(a.OK, false), Text: []doc.Inline{cell(b.asked(a.Query)), wordCell(a.Compared(b.p))}})
 	}
 	b.step(Checks, "Checks", Subject{}, body...)
 }
@@ -90,7 +98,7 @@ func (b *builder) checks() {
 // saidElsewhere tells checks that hold and that other steps say, or that are of the arithmetic.
 func saidElsewhere(k statics.CheckKind) bool {
 	switch k {
-	case statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction:
+	case statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt:
 		return true
 	}
 	return false

@@ -16,11 +16,8 @@ import (
 // RouteSteps are the steps of the hand solution, for Insert: for each the sentence
 // that says which body is considered and why one unknown is alone, the equation in
 // symbols and with numbers, and the value. Equations that follow each other on the
-// same bodies are one step. Where there is no hand solution a single step says why.
+// same bodies are one step.
 func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
-	if len(r.Steps) == 0 {
-		return []Step{{Kind: Route, Title: "Solution by hand", Body: []doc.Block{say(refusals[r.Why])}}}
-	}
 	w := routeWriter{builder: *newBuilder(s), r: &r}
 	w.collect()
 	var out []Step

@@ -47,7 +47,7 @@ func numbers(m *doc.Math, each func(x float64)) {
 func TestRouteStepsOfFixtures(t *testing.T) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, steps := routeOf(t, fx.Text)
-		if len(steps) == 0 {
+		if len(steps) == 0 && working.Build(s).NoRoute() == "" {
 			t.Errorf("%s: no step, not even why", fx.Name)
 		}
 		for i := range steps {
@@ -134,11 +134,6 @@ func TestRouteStepsInText(t *testing.T) {
       By = -0.6 S_right = 300 N
       Cx = 0.8 S_right = -400 N
       Cy = -0.6 S_right = 300 N
-`,
-		"camera-on-four-wires": `Working
-
- 1  Solution by hand
-    No unknown that is asked for has a single value.
 `,
 	} {
 		fx, ok := fixtures.Get(name)

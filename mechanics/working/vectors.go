@@ -54,6 +54,9 @@ func (b *builder) forceVector(a *act) doc.Math {
 		}
 	}
 	known, shares := b.force(a)
+	if a.known() && a.line < 0 && !isAxis(known) { // a distributed load: its magnitude times its direction
+		of = append(of, product(b.number(f.In(norm(known))), paren(b.along(r3.Unit(known)))))
+	}
 	value := b.expression(known, shares, f)
 	if a.known() {
 		value = measured(bracketed(value), f)

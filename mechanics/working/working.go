@@ -25,6 +25,9 @@ func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
 		return fmt.Sprintf("The hand route is looked for up to %d unknowns; here are %d.", mostByHand, n)
 	}
+	if w.Hand.Why != 0 {
+		return refusals[w.Hand.Why]
+	}
 	return refusals[handsolve.NoUnknown]
 }
 
