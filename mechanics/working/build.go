@@ -39,6 +39,7 @@ func Build(s *statics.Solution) *Working {
 	}
 	b.collect()
 	b.find()
+	b.hand = w.Hand
 	b.cutFree()
 	if len(s.X) > 0 {
 		b.equations()
@@ -80,6 +81,7 @@ type builder struct {
 	s           *statics.Solution
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
+	hand        handsolve.Route
 	acts        [][]act
 	ties        []tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value

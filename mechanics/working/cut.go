@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -220,11 +221,18 @@ func (b *builder) jointTable() doc.Block {
 	return t
 }
 
+// arguedByHand tells that the solution by hand says why a body is a two-force member.
+func (b *builder) arguedByHand(body string) bool {
+	return slices.ContainsFunc(b.hand.Steps, func(s handsolve.Step) bool {
+		return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == body
+	})
+}
+
 // twoForce argues the bodies that are loaded at two points only.
 func (b *builder) twoForce() []doc.Block {
 	var names, points []string
 	for _, c := range b.s.Checks {
-		if c.Kind == statics.CheckTwoForce {
+		if c.Kind == statics.CheckTwoForce && !b.arguedByHand(c.Subject) {
 			names, points = append(names, c.Subject), append(points, c.With)
 		}
 	}

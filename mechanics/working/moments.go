@@ -146,7 +146,7 @@ func (b *builder) coupleOf(a *act) []doc.Block {
 	if a.couple && len(a.subject.Couples) > 0 && b.p.Planar {
 		if c := &b.p.Couples[a.subject.Couples[0]]; c.Spring != nil && c.U.Z > 0 {
 			k, theta := letter("k"), letter("θ")
-			return []doc.Block{say("The torsion spring ", a.name, " opposes its turn ", theta, ", in rad and counter-clockwise positive, with its stiffness ", k, " in "+u.Symbol+"/rad:"),
+			return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its turn ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+u.Symbol+"/rad:"),
 				formula(b.equals(name, neg(product(k, theta)), neg(product(paren(b.number(u.In(c.Spring.Stiffness))), paren(b.number(c.Spring.Turn)))), value))}
 		}
 	}

@@ -230,7 +230,7 @@ func (b *builder) resultants() {
 		force, moment := b.loadsOn(i)
 		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
 		body := []doc.Block{say("The known forces, component by component:")}
-		if t := b.sums(i); t != nil {
+		if t := b.sums(i, true); t != nil {
 			body = append(body, t)
 		}
 		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f))), f))))
@@ -241,7 +241,7 @@ func (b *builder) resultants() {
 				body = append(body, formula(equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u))), u))))
 			}
 		}
-		b.step(Equations, "Resultant of the forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
+		b.step(Equations, "Resultant of the known forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
 }
 
