@@ -126,6 +126,18 @@ func (c *compositor) keep(from int) {
 	}
 }
 
+// Up to how many lines a paragraph, or equations under each other, stand on one page.
+const fewLines, fewEquations = 3, 6
+
+// together keeps the slabs from one on on one page where they are few.
+func (c *compositor) together(first, few int) {
+	if n := len(c.slabs) - first; n > 1 && n <= few {
+		for i := first; i < len(c.slabs)-1; i++ {
+			c.slabs[i].keep = true
+		}
+	}
+}
+
 func (c *compositor) sections(of []doc.Section) {
 	for _, s := range of {
 		c.section(s)
@@ -212,6 +224,8 @@ func (c *compositor) put(s slab) { c.slabs = append(c.slabs, s) }
 
 // paragraph breaks a sentence with formulas in it into lines.
 func (c *compositor) paragraph(t setter, of []doc.Inline, indent, before float64) {
+	first := len(c.slabs)
+	defer func() { c.together(first, fewLines) }()
 	for k, line := range doc.Wrap[box](t, of, c.width-indent, c.width-indent) {
 		var d ink.Drawing
 		rise := math.Max(line.rise, 0.78*t.size)
@@ -226,6 +240,8 @@ func (c *compositor) paragraph(t setter, of []doc.Inline, indent, before float64
 
 // formulas sets equations under each other.
 func (c *compositor) formulas(t setter, of []doc.Math, gap float64) {
+	first := len(c.slabs)
+	defer func() { c.together(first, fewEquations) }()
 	var all [][]doc.Piece[box]
 	for _, m := range of {
 		all = append(all, doc.Pieces[box](t, m))

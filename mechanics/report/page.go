@@ -191,7 +191,11 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 		}
 	}
 	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
-	d.Add(resultSection(s, opt.Trust))
+	results := resultSection(s, opt.Trust)
+	if opt.Trust == nil && p.AllAsked() { // the answers have the values
+		results.Blocks = slices.DeleteFunc(results.Blocks, func(b doc.Block) bool { _, table := b.(*doc.Table); return table })
+	}
+	d.Add(results)
 	d.Add(trustSection(opt.Trust))
 	return d.Sections
 }

@@ -221,18 +221,12 @@ func (a AnswerCheck) Says(p *problem.Problem) string {
 		return a.Query.Name + ": " + a.Err + ", but the reference is " + a.Printed
 	case a.Err != "":
 		return a.Err + ", but the reference is " + a.Printed
-	}
-	return a.Query.Name + a.Compared(p)
-}
-
-// Compared is what Says says behind the name of a result that has a value.
-func (a AnswerCheck) Compared(p *problem.Problem) string {
-	if !a.OK {
-		return fmt.Sprintf(" = %s differs from the reference %s", a.ComputedText(p), a.Printed)
+	case !a.OK:
+		return fmt.Sprintf("%s = %s differs from the reference %s", a.Query.Name, a.ComputedText(p), a.Printed)
 	}
 	figures := minAnswer
 	if a.Computed != 0 && a.Half > 0 {
 		figures = max(figures, 1+int(math.Log10(math.Abs(a.Computed)/(2*a.Half)*(1+answerSlack))))
 	}
-	return fmt.Sprintf(" = %s agrees with the reference %s", p.Units.For(a.Query.Dim).Format(a.Computed, figures), a.Printed)
+	return fmt.Sprintf("%s = %s agrees with the reference %s", a.Query.Name, p.Units.For(a.Query.Dim).Format(a.Computed, figures), a.Printed)
 }
