@@ -192,10 +192,12 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	}
 	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
 	results := resultSection(s, opt.Trust)
-	if opt.Trust == nil && p.AllAsked() { // the answers have the values
-		results.Blocks = slices.DeleteFunc(results.Blocks, func(b doc.Block) bool { _, table := b.(*doc.Table); return table })
+	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Trust == nil && !opt.unfigured { // they are the results
+		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
+		last.Blocks = append(slices.DeleteFunc(results.Blocks, isTable), last.Blocks...)
+	} else {
+		d.Add(results)
 	}
-	d.Add(results)
 	d.Add(trustSection(opt.Trust))
 	return d.Sections
 }

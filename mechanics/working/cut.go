@@ -23,13 +23,15 @@ func (b *builder) cutFree() {
 			rigid = append(rigid, b.p.Bodies[i].Name)
 		}
 	}
-	var body []doc.Block
+	var body, last []doc.Block
+	var ofOne []any
 	added := b.p.ResultantOnly() && len(b.s.X) == 0
 	if n := len(particles); n > 0 {
 		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
 		if added {
 			says = append(says, "their resultant ", equal(doc.Math{Op: doc.Vec, Text: "R"}, bigSum(doc.Math{Op: doc.Vec, Text: "F"})), " acts through the particle.")
 		} else {
+			ofOne = append(slices.Clone(says), b.zero("M"), " holds of itself and ", b.zero("F"), " gives "+english.Count(b.axes, "equation"))
 			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
 		}
 		body = append(body, say(says...))
@@ -43,19 +45,25 @@ func (b *builder) cutFree() {
 		if added {
 			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
 		} else {
+			ofOne = append(slices.Clone(says), b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation"))
 			says = append(says, b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation")+each(n)+".")
 		}
 		body = append(body, say(says...))
 	}
-	body = append(body, b.cuts()...)
-	body = append(body, b.twoForce()...)
-	if n := len(b.s.X) + len(b.ties); len(b.s.X) > 0 {
-		unknowns := b.unknowns()
-		for k := range b.ties {
-			unknowns = append(unknowns, b.ties[k].name)
-		}
-		body = append(body, say("In total, "+english.Count(len(b.s.System.Rows)+len(b.ties), "equation")+" in "+english.Count(n, "unknown")+": ", list(unknowns), "."))
+	n := len(b.s.X) + len(b.ties)
+	unknowns := b.unknowns()
+	for k := range b.ties {
+		unknowns = append(unknowns, b.ties[k].name)
 	}
+	in := []any{" in " + english.Count(n, "unknown") + ": ", list(unknowns), "."}
+	switch {
+	case len(b.s.X) == 0:
+	case len(all) == 1 && len(b.ties) == 0: // what one body gives is all there is
+		last, body = []doc.Block{say(append(ofOne, in...)...)}, nil
+	default:
+		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation")}, in...)...)}
+	}
+	body = append(append(append(body, b.cuts()...), b.twoForce()...), last...)
 	title := "Free bodies"
 	if len(all) == 1 {
 		title = "Free body"
