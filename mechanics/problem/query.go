@@ -227,13 +227,3 @@ func call(name string) (fn string, args []string, ok bool) {
 	}
 	return strings.TrimSpace(fn), args, true
 }
-
-// AllAsked tells that each unknown is asked for, as it is where nothing is.
-func (p *Problem) AllAsked() bool {
-	for j := range p.Unknowns {
-		if len(p.Asked) > 0 && !slices.ContainsFunc(p.Asked, func(q Query) bool { return q.Kind == AskUnknown && q.Unknown == j }) {
-			return false
-		}
-	}
-	return true
-}

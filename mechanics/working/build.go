@@ -161,16 +161,24 @@ func listed(of []doc.Math) doc.Inline {
 
 // list joins formulas in a sentence: T1, T2 and T3.
 func list(of []doc.Math) []doc.Inline {
-	var text []doc.Inline
+	phrases := make([][]any, len(of))
 	for k := range of {
+		phrases[k] = []any{of[k]}
+	}
+	return say(and(phrases)...).Text
+}
+
+// and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.
+func and(phrases [][]any) (out []any) {
+	for k, phrase := range phrases {
 		switch {
 		case k == 0:
-		case k == len(of)-1:
-			text = append(text, doc.Inline{Words: " and "})
+		case k == len(phrases)-1:
+			out = append(out, " and ")
 		default:
-			text = append(text, doc.Inline{Words: ", "})
+			out = append(out, ", ")
 		}
-		text = append(text, doc.Inline{Math: &of[k]})
+		out = append(out, phrase...)
 	}
-	return text
+	return out
 }

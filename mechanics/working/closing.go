@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
@@ -37,13 +38,23 @@ func (b *builder) verdict() {
 	switch {
 	case s.Verdict == statics.Determinate:
 		says = says[1:] // that it is determinate was seen from the solution
-	case s.Verdict == statics.Indeterminate && b.p.AllAsked():
+	case s.Verdict == statics.Indeterminate && b.allAsked():
 		says = slices.Delete(says, 1, 1+len(s.X)) // the ranges are the answers
 	}
 	for _, w := range says {
 		body = append(body, sentence(w))
 	}
 	b.step(Verdict, title, Subject{}, body...)
+}
+
+// allAsked tells that each unknown is among the answers.
+func (b *builder) allAsked() bool {
+	for j := range b.s.X {
+		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }) {
+			return false
+		}
+	}
+	return true
 }
 
 // sentence is a statement of another room as a sentence of its own.

@@ -51,7 +51,10 @@ func (b *builder) cutFree() {
 		body = append(body, say(says...))
 	}
 	n := len(b.s.X) + len(b.ties)
-	unknowns := b.unknowns()
+	var unknowns []doc.Math
+	for j := range b.s.X {
+		unknowns = append(unknowns, b.unknown(j))
+	}
 	for k := range b.ties {
 		unknowns = append(unknowns, b.ties[k].name)
 	}
@@ -92,14 +95,6 @@ func each(n int) string {
 // zero is ΣF = 0, or ΣM = 0.
 func (b *builder) zero(text string) doc.Math {
 	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), exactly(0))
-}
-
-func (b *builder) unknowns() []doc.Math {
-	all := make([]doc.Math, len(b.s.X))
-	for j := range all {
-		all[j] = b.unknown(j)
-	}
-	return all
 }
 
 // cutWords say of each kind of line what it can do where it is cut, of one and of several.
@@ -171,25 +166,16 @@ func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	return say(what, named(l.Name), " acts on "+first+" in its direction and on "+second+" in the opposite direction.")
 }
 
-func (b *builder) jointHolds(j *problem.Joint) []doc.Math {
-	var of []doc.Math
-	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
-		for _, t := range terms {
-			of = append(of, b.unknown(t.Unknown))
-		}
+// unknownsOf are the unknowns of terms.
+func (b *builder) unknownsOf(of ...[]problem.ActTerm) (out []doc.Math) {
+	for _, t := range slices.Concat(of...) {
+		out = append(out, b.unknown(t.Unknown))
 	}
-	return of
-}
-
-func (b *builder) jointBodies(j *problem.Joint) string {
-	if j.Second == problem.Ground {
-		return b.p.Bodies[j.First].Name + " and the ground"
-	}
-	return b.p.Bodies[j.First].Name + " and " + b.p.Bodies[j.Second].Name
+	return out
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {
-	of := b.jointHolds(j)
+	of := b.unknownsOf(j.Forces, j.Moments)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
 	if len(of) == 0 {
 		return []any{what + " exerts no force."}
@@ -224,7 +210,11 @@ func (b *builder) jointTable() doc.Block {
 	t := table("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		second := "the ground"
+		if j.Second != problem.Ground {
+			second = b.p.Bodies[j.Second].Name
+		}
+		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.p.Bodies[j.First].Name+" and "+second), listed(b.unknownsOf(j.Forces, j.Moments)))
 	}
 	return t
 }

@@ -148,14 +148,35 @@ func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
 	return equal(w.heading(e), sum(of...), exactly(0))
 }
 
+// sharesOf are the unknowns that a term's symbol stands for: itself, or the components of
+// the force in a two-force member.
+func (w *routeWriter) sharesOf(t *handsolve.Term) []handsolve.Share {
+	if t.Symbol < len(w.p.Unknowns) {
+		return []handsolve.Share{{Unknown: t.Symbol, Coef: 1}}
+	}
+	return w.r.Members[t.Symbol-len(w.p.Unknowns)].Shares
+}
+
+// inside tells an act of a joint between two bodies of an equation, where it cancels.
+func (w *routeWriter) inside(e *handsolve.Equation, a *act) bool {
+	if a.joint < 0 {
+		return false
+	}
+	j := &w.p.Joints[a.joint]
+	return slices.Contains(e.Bodies, j.First) && slices.Contains(e.Bodies, j.Second)
+}
+
 // actOf is the act of a term on the bodies of an equation, where there is one alone.
 func (w *routeWriter) actOf(e *handsolve.Equation, t *handsolve.Term) *act {
 	var only *act
+	shares := w.sharesOf(t)
 	for _, i := range e.Bodies {
 		for k := range w.acts[i] {
 			a := &w.acts[i][k]
-			if t.Symbol >= 0 && !slices.ContainsFunc(a.Terms, func(x problem.ActTerm) bool { return x.Unknown == t.Symbol }) ||
-				t.Symbol < 0 && (a.Const == (r3.Vec{}) || !a.isLoad(t.Load)) {
+			has := func(x problem.ActTerm) bool {
+				return slices.ContainsFunc(shares, func(s handsolve.Share) bool { return s.Unknown == x.Unknown })
+			}
+			if w.inside(e, a) || t.Symbol >= 0 && !slices.ContainsFunc(a.Terms, has) || t.Symbol < 0 && (a.Const == (r3.Vec{}) || !a.isLoad(t.Load)) {
 				continue
 			}
 			if only != nil {
@@ -220,9 +241,11 @@ func (w *routeWriter) skewArm(e *handsolve.Equation, t *handsolve.Term) (doc.Mat
 	if t.Symbol < 0 {
 		u = r3.Scale(1/t.Value, a.Const)
 	}
-	for _, x := range a.Terms {
-		if x.Unknown == t.Symbol {
-			u = r3.Add(u, x.D)
+	for _, s := range w.sharesOf(t) {
+		for _, x := range a.Terms {
+			if x.Unknown == s.Unknown {
+				u = r3.Add(u, r3.Scale(s.Coef, x.D))
+			}
 		}
 	}
 	arm := in(r3.Sub(a.At, e.At), w.p.Units.Length)

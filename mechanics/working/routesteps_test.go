@@ -116,7 +116,7 @@ func TestRouteStepsInText(t *testing.T) {
 
  2  Whole frame
     ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-         ΣM_A = -4.8 S_right - 2 load = 0
+         ΣM_A = -8 · 0.6 S_right - 2 load = 0
          ΣM_A = -4.8 S_right - 2 · 1200 = 0
       S_right = -500 N
     ΣM_B on the whole frame contains only Ay: Ax passes through B.

@@ -232,25 +232,21 @@ func (w *routeWriter) tiedActs(e *handsolve.Equation, tie int) (of []*act) {
 // forces names the forces of symbols in an equation, each with those that are tied to it:
 // T1 and the resultant of N and F.
 func (w *routeWriter) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
-	for n, symbol := range symbols {
+	var each [][]any
+	for _, symbol := range symbols {
 		with := []doc.Math{w.symbol(symbol)}
 		for k := range w.ties {
 			if len(w.tiedActs(e, k)) > 0 && slices.ContainsFunc(w.ties[k].is.Terms, func(t problem.Term) bool { return t.Unknown == symbol }) {
 				with = append(with, w.ties[k].name)
 			}
 		}
-		switch {
-		case n > 0 && n == len(symbols)-1:
-			out = append(out, " and ")
-		case n > 0:
-			out = append(out, ", ")
-		}
+		phrase := []any{list(with)}
 		if len(with) > 1 {
-			out, combined = append(out, "the resultant of "), true
+			phrase, combined = []any{"the resultant of ", list(with)}, true
 		}
-		out = append(out, list(with))
+		each = append(each, phrase)
 	}
-	return out, combined
+	return and(each), combined
 }
 
 // sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
@@ -366,16 +362,11 @@ func (w *routeWriter) together(step *handsolve.Step) []any {
 		return append(out, w.all(step)...)
 	}
 	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
+	var sums [][]any
 	for k := range step.Equations {
-		switch {
-		case k > 0 && k == len(step.Equations)-1:
-			out = append(out, " and ")
-		case k > 0:
-			out = append(out, ", ")
-		}
-		out = append(out, w.sumOn(&step.Equations[k])...)
+		sums = append(sums, w.sumOn(&step.Equations[k]))
 	}
-	return append(out, ".")
+	return append(append(out, and(sums)...), ".")
 }
 
 // all says that every equation of some bodies is solved, with the unknowns in
