@@ -122,7 +122,7 @@ func Line[T any](s Setter[T], of []Piece[T]) T { return whole(s, of) }
 
 // keptTogether is how much of a line a formula in a sentence may take and still not be
 // broken.
-const keptTogether = 0.3
+const keptTogether = 0.4
 
 // Wrap breaks a sentence into lines, the first in so much room and the rest in so much.
 func Wrap[T any](s Setter[T], text []Inline, first, rest float64) []T {

@@ -152,6 +152,9 @@ func (s cellSetter) Power(base, up cells, exponent Math) cells {
 	case exponent.Op == Number && exponent.Num == 3:
 		return s.Join(base, s.Sign("³"))
 	}
+	if exponent.Op == Product {
+		up = s.Fence(Paren, up)
+	}
 	return s.Join(base, s.text("^"), up)
 }
 

@@ -176,7 +176,9 @@ func (c *compositor) block(of []doc.Block) int {
 		c.formulas(plain, doc.Equations(run), gap)
 		return len(run)
 	case *doc.Boxed:
-		c.boxed(plain, b.Math, gap)
+		run := doc.Run[*doc.Boxed](of)
+		c.boxed(plain, run, gap)
+		return len(run)
 	case *doc.Check:
 		c.check(b, gap)
 	case *doc.Table:
@@ -210,8 +212,12 @@ func announced(b doc.Block) bool {
 
 func (c *compositor) put(s slab) { c.slabs = append(c.slabs, s) }
 
+// fewLines is up to how many lines a paragraph is not parted by the end of a page.
+const fewLines = 3
+
 // paragraph breaks a sentence with formulas in it into lines.
 func (c *compositor) paragraph(t setter, of []doc.Inline, indent, before float64) {
+	first := len(c.slabs)
 	for k, line := range doc.Wrap[box](t, of, c.width-indent, c.width-indent) {
 		var d ink.Drawing
 		rise := math.Max(line.rise, 0.78*t.size)
@@ -222,6 +228,11 @@ func (c *compositor) paragraph(t setter, of []doc.Inline, indent, before float64
 		}
 		c.put(s)
 	}
+	if n := len(c.slabs); n-first > 1 && n-first <= fewLines {
+		for i := first; i < n-1; i++ {
+			c.slabs[i].keep = true
+		}
+	}
 }
 
 // formulas sets equations under each other.
@@ -230,13 +241,16 @@ func (c *compositor) formulas(t setter, of []doc.Math, gap float64) {
 	for _, m := range of {
 		all = append(all, doc.Pieces[box](t, m))
 	}
-	indent := c.size * 1.8
+	indent, first := c.size*1.8, len(c.slabs)
 	for _, l := range doc.Arrange[box](t, all, c.width-indent) {
 		before := gap
 		if l.From > 0 {
 			before = c.size * 0.25
 		}
 		c.line(doc.Line[box](t, all[l.Of][l.From:l.To]), indent+l.X, before)
+	}
+	if n := len(c.slabs); n-first > 1 { // no last line stands on a page of its own
+		c.slabs[n-2].keep = true
 	}
 }
 
@@ -249,16 +263,39 @@ func (c *compositor) line(b box, indent, before float64) {
 	c.put(slab{d: d, height: k * (rise + fall), before: before})
 }
 
-func (c *compositor) boxed(t setter, m doc.Math, gap float64) {
-	b := doc.Set[box](t, m)
-	pad, x := 0.45*c.size, 1.8*c.size
-	if room := c.width - x - 2*pad; b.width > room {
-		b = b.scaled(room / b.width)
+// boxed sets boxed answers in rows, as many beside each other as have room.
+func (c *compositor) boxed(t setter, of []*doc.Boxed, gap float64) {
+	pad, indent := 0.45*c.size, 1.8*c.size
+	var row []box
+	x := indent
+	for _, answer := range of {
+		b := doc.Set[box](t, answer.Math)
+		if room := c.width - indent - 2*pad; b.width > room {
+			b = b.scaled(room / b.width)
+		}
+		if len(row) > 0 && x+b.width+2*pad > c.width {
+			c.boxes(row, gap)
+			row, x = nil, indent
+		}
+		row, x = append(row, b), x+b.width+2*pad+c.size
 	}
-	rise, fall := math.Max(b.rise, 0.72*c.size), math.Max(b.fall, 0.25*c.size)
+	c.boxes(row, gap)
+}
+
+// boxes is a slab of a row of boxed answers.
+func (c *compositor) boxes(row []box, gap float64) {
+	pad, x := 0.45*c.size, 1.8*c.size
+	rise, fall := 0.72*c.size, 0.25*c.size
+	for _, b := range row {
+		rise, fall = math.Max(rise, b.rise), math.Max(fall, b.fall)
+	}
 	var d ink.Drawing
-	d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: x}, ink.Vec{X: x + b.width + 2*pad}, ink.Vec{X: x + b.width + 2*pad, Y: rise + fall + 2*pad}, ink.Vec{X: x, Y: rise + fall + 2*pad})
-	d.Put(b.d, ink.Vec{X: x + pad, Y: pad + rise}, 1)
+	for _, b := range row {
+		right := x + b.width + 2*pad
+		d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: x}, ink.Vec{X: right}, ink.Vec{X: right, Y: rise + fall + 2*pad}, ink.Vec{X: x, Y: rise + fall + 2*pad})
+		d.Put(b.d, ink.Vec{X: x + pad, Y: pad + rise}, 1)
+		x = right + c.size
+	}
 	c.put(slab{d: d, height: rise + fall + 2*pad, before: gap * 1.2})
 }
 

@@ -20,7 +20,13 @@ type Couple struct {
 	Body      int
 	U         r3.Vec // unit vector it turns about
 	Magnitude Affine // N·m
+	Spring    *TorsionSpring
 	Acts      []Act
+}
+
+// TorsionSpring is the data of a torsional spring: its moment is -Stiffness·Turn.
+type TorsionSpring struct {
+	Stiffness, Turn float64 // N·m/rad, rad
 }
 
 // indexCouples notes the names of couples, so that magnitudes may be tied to
@@ -181,6 +187,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
 			return false
 		}
+		c.Spring = &TorsionSpring{Stiffness: k.V[0], Turn: turn.V[0]}
 		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
 		return r.coupleActs(c)
 	}

@@ -196,7 +196,13 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 		}
 	}
 	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
-	d.Add(resultSection(s, opt.Trust))
+	results := resultSection(s, opt.Trust)
+	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Trust == nil && !opt.unfigured { // they are the results
+		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
+		last.Blocks = append(slices.DeleteFunc(results.Blocks, isTable), last.Blocks...)
+	} else {
+		d.Add(results)
+	}
 	d.Add(trustSection(opt.Trust))
 	return d.Sections
 }

@@ -252,7 +252,7 @@ func TestPDFHasItsText(t *testing.T) {
 		name string
 		want []string
 	}{
-		{"beam-on-supports", []string{"Beam on a pin and a roller", "P = 500 N", "−300 N", "Equilibrium of the body beam", "ΣF", "Caution", "1 / "}},
+		{"beam-on-supports", []string{"Beam on a pin and a roller", "P = 500 N", "−300 N", "Equilibrium of the beam", "ΣF", "Caution", "1 / "}},
 		{"boom-and-two-cables", []string{"from the front", "T1 = 2100 N", "partially constrained", "nothing prevents the boom from rotating"}},
 		{"lamp-pushed-sideways", []string{"No equilibrium"}},
 	} {

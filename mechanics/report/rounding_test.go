@@ -196,8 +196,8 @@ func TestRoundingOnceSeen(t *testing.T) {
 	for _, c := range []struct{ title, line, was string }{
 		{"Gate that opens by itself", "Ax, Ay and R_q pass through A and have no moment about it.", "M_Rq = -(1.110e-16)(-22.07) = 2.451e-15 kN m"},
 		{"Force in a bridle's leg, by its angle", "ΣFy = -0.866025 T60 - 0.866025 S60 + 1000 = 0", "ΣFx = 3.88578e-16 T60 = 0"},
-		{"Force in a bridle's leg, by its angle", "ΣF_y = -T30 + 1000 = 0", "ΣF_y = -1 T30 + 1000 = 0"},
-		{"Block on a smooth incline held by a rope", "ΣF_n = N - 0.86603 G = 0", "ΣF_n = 1 N - 0.86603 G = 0"},
+		{"Force in a bridle's leg, by its angle", "ΣFy = -T30 + 1000 = 0", "ΣFy = -1 T30 + 1000 = 0"},
+		{"Block on a smooth incline held by a rope", "ΣF_n = N - 0.8660 G = 0", "ΣF_n = 1 N - 0.8660 G = 0"},
 	} {
 		for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
 			p := problemOf(t, s.Text)

@@ -224,7 +224,9 @@ func (b *builder) unknown(j int) doc.Math {
 	if u.Joint >= 0 {
 		name := b.p.Joints[u.Joint].Name
 		if rest := len(u.Name) - len(name); rest > 0 && u.Name[:len(name)] == name {
-			return part(named(name), u.Name[len(name):])
+			m := part(named(name), u.Name[len(name):])
+			m.Name = u.Name
+			return m
 		}
 		if u.Dim == units.Moment && len(u.Name) > 1 && u.Name[0] == 'M' {
 			return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(u.Name[1:])}, Name: u.Name}

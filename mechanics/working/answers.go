@@ -15,8 +15,9 @@ import (
 
 // answers are what was asked, or all unknowns where nothing was: each derived, where it is
 // not an unknown itself, then boxed. What friction shows comes last.
-func (b *builder) answers() {
+func (b *builder) answers(conclusions []doc.Block) {
 	var body []doc.Block
+	var none []string
 	asked := b.p.Asked
 	if len(asked) == 0 {
 		for j := range b.s.X {
@@ -25,7 +26,7 @@ func (b *builder) answers() {
 	}
 	for _, q := range asked {
 		if b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0 {
-			body = append(body, say(q.Name+" has no value, because there is no equilibrium."))
+			none = append(none, q.Name)
 			continue
 		}
 		v, err := b.s.Evaluate(q)
@@ -51,7 +52,10 @@ func (b *builder) answers() {
 		}
 		body = append(body, boxed(row(m...)))
 	}
-	b.step(Answers, "Answers", Subject{}, body...)
+	if len(none) > 0 {
+		body = append(body, say(english.And(none...)+" "+english.Plural(len(none), "has")+" no value, because there is no equilibrium."))
+	}
+	b.step(Answers, "Answers", Subject{}, append(body, conclusions...)...)
 }
 
 // angle is the result of an angle to the sheet's figures.
@@ -79,6 +83,10 @@ func (b *builder) dependsOnSolution(q problem.Query) bool {
 		return !geometric(q.Line) || q.Kind == problem.AskAngle && !geometric(q.Other)
 	case problem.AskMagnitude:
 		return b.dependsOnSolution(*q.Of)
+	case problem.AskCouple:
+		return len(b.p.Couples[q.Couple].Magnitude.Terms) > 0
+	case problem.AskUnknown:
+		return q.Unknown >= 0 || q.Line >= 0 && len(b.p.Lines[q.Line].Magnitude.Terms) > 0
 	}
 	return true
 }
@@ -261,7 +269,7 @@ func (b *builder) derivePart(q problem.Query, name doc.Math, v float64, result d
 		if q.Kind != problem.AskLoads {
 			return nil // it stands with the load's resultant
 		}
-		m := subscripted("M", b.p.Bodies[q.Body].AboutName)
+		m := b.loadsMoment(q.Body)
 		return append([]doc.Block{say("The line of action of the resultant crosses the x axis through "+b.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")},
 			one(name, fraction(m, of(1)), fraction(grouped(b.number(moment.Z/f.Factor/b.p.Units.Length.Factor)), grouped(b.number(w.Y))))...)
 	}
@@ -276,7 +284,7 @@ func (b *builder) deriveComponent(q problem.Query, axis int, one func(...doc.Mat
 	var symbol doc.Math
 	switch {
 	case q.Kind == problem.AskLoads:
-		return one(name, bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words("xyz"[axis : axis+1])}}))
+		return nil // it is the sum of a column of the table
 	case q.Kind == problem.AskSpread:
 		d := &b.p.Loads[q.Load]
 		u, size, symbol = d.Direction, d.Total, resultant(d)
@@ -443,14 +451,14 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	case problem.Alpha, problem.Beta, problem.Gamma:
 		return subscripted([]string{"α", "β", "γ"}[q.Part-problem.Alpha], name)
 	}
-	about := name
+	moment := subscripted("M", name)
 	if q.Kind == problem.AskLoads {
-		about = b.p.Bodies[q.Body].AboutName
+		moment = b.loadsMoment(q.Body)
 	}
 	if b.p.Planar {
-		return subscripted("M", about)
+		return moment
 	}
-	return part(subscripted("M", about), axis(q.Part-problem.MX))
+	return part(moment, axis(q.Part-problem.MX))
 }
 
 // senseWord is tension or compression, or empty.

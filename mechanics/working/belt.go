@@ -44,7 +44,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), b.ratio(belt.Ratio())))))
+			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), b.number(belt.Ratio())))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -55,8 +55,8 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	first, known := b.s.Magnitude(belt.Lines[0])
 	second, also := b.s.Magnitude(belt.Lines[1])
 	if !known || !also {
-		least := traced(origin.Phrase("the smallest ratio of the tensions of the belt %[1]s, 1 / e^(μβ)", belt.Name), b.coefficient(1/belt.Ratio()))
-		greatest := traced(origin.Ratio(b.s, belt.Lines[0]), b.coefficient(belt.Ratio()))
+		least := traced(origin.Phrase("the smallest ratio of the tensions of the belt %[1]s, 1 / e^(μβ)", belt.Name), b.number(1/belt.Ratio()))
+		greatest := traced(origin.Ratio(b.s, belt.Lines[0]), b.number(belt.Ratio()))
 		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{times(least, one), two, times(greatest, one)}})}
 	}
 	shown := func(part int, x float64) doc.Math {
@@ -80,7 +80,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), b.ratio(second/first))))
+	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), b.number(second/first))))
 	limit := b.grip(letter("μ"), letter("β"))
 	if !ok {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
@@ -93,7 +93,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 	beta := letter("β")
 	angle := b.p.Units.For(units.Angle)
-	show := func(x float64) doc.Math { return traced(wrapFrom(belt), short(x, b.p.Figures+1)) }
+	show := func(x float64) doc.Math { return traced(wrapFrom(belt), b.number(x)) }
 	var body []doc.Block
 	if belt.ByPath {
 		u, v := b.p.Lines[belt.Lines[0]].Legs[0].U, b.p.Lines[belt.Lines[1]].Legs[0].U
@@ -147,8 +147,6 @@ func (b *builder) tensionFrom(line int) doc.Origin {
 	}
 	return origin.Magnitude(b.s, line)
 }
-
-func (b *builder) ratio(x float64) doc.Math { return short(x, b.p.Figures+1) }
 
 // tension is the symbol of the tension in a part of a belt.
 func (b *builder) tension(belt *problem.Belt, part int) doc.Math {

@@ -28,10 +28,7 @@ const mostByHand = 150
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
-	if b.p.Planar {
-		b.axes = 2
-	}
+	b := newBuilder(s)
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
 		w.Steps = b.steps
@@ -42,6 +39,7 @@ func Build(s *statics.Solution) *Working {
 	}
 	b.collect()
 	b.find()
+	b.hand = w.Hand
 	b.cutFree()
 	if len(s.X) > 0 {
 		b.equations()
@@ -52,26 +50,28 @@ func Build(s *statics.Solution) *Working {
 	b.impendingBelts()
 	b.vectors()
 	b.moments()
-	if len(s.X) == 0 {
+	switch {
+	case len(s.X) == 0:
 		b.resultants()
-	} else {
+	default:
 		b.numbers(len(w.Hand.Steps) > 0)
-		b.matrix()
-		if len(s.X) <= mostByHand {
+		if len(w.Hand.Steps) > 0 {
 			w.RouteFrom = len(b.steps)
 			b.steps = append(b.steps, RouteSteps(s, w.Hand)...)
 			w.RouteTo = len(b.steps)
 		}
 		b.solved(w.Hand)
+		if w.Hand.Why == handsolve.NoneAsked {
+			b.resultants()
+		}
 		b.follow()
 		b.senses()
 	}
 	b.heldBelts()
-	friction := b.friction()
+	conclusions := b.friction()
 	b.verdict()
 	b.checks()
-	b.answers()
-	b.step(Friction, "Conclusion", Subject{}, friction...)
+	b.answers(conclusions)
 	w.Steps = b.steps
 	return w
 }
@@ -81,11 +81,20 @@ type builder struct {
 	s           *statics.Solution
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
+	hand        handsolve.Route
 	acts        [][]act
 	ties        []tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
+}
+
+func newBuilder(s *statics.Solution) *builder {
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	if b.p.Planar {
+		b.axes = 2
+	}
+	return b
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
@@ -152,16 +161,24 @@ func listed(of []doc.Math) doc.Inline {
 
 // list joins formulas in a sentence: T1, T2 and T3.
 func list(of []doc.Math) []doc.Inline {
-	var text []doc.Inline
+	phrases := make([][]any, len(of))
 	for k := range of {
+		phrases[k] = []any{of[k]}
+	}
+	return say(and(phrases)...).Text
+}
+
+// and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.
+func and(phrases [][]any) (out []any) {
+	for k, phrase := range phrases {
 		switch {
 		case k == 0:
-		case k == len(of)-1:
-			text = append(text, doc.Inline{Words: " and "})
+		case k == len(phrases)-1:
+			out = append(out, " and ")
 		default:
-			text = append(text, doc.Inline{Words: ", "})
+			out = append(out, ", ")
 		}
-		text = append(text, doc.Inline{Math: &of[k]})
+		out = append(out, phrase...)
 	}
-	return text
+	return out
 }

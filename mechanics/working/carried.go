@@ -49,21 +49,21 @@ func (b *builder) equals(of ...doc.Math) doc.Math {
 }
 
 // solving is ΣF = sum = 0 with numbers, of one unknown: printed with as many figures as the
-// value found needs to come out of it; where that is not enough it is ≈ 0.
-func (b *builder) solving(equation, found doc.Math) doc.Math {
+// value found needs to come out of it, and with how many; where that is not enough it is ≈ 0.
+func (b *builder) solving(equation, found doc.Math) (shown doc.Math, figures int) {
 	x, result := keyOf(found.Of[0]), printed{figures: b.p.Figures}.eval(found.Of[len(found.Of)-1])
 	for extra := range moreFigures + 1 {
 		sum := reprinted(equation.Of[1], b.p.Figures+extra)
 		known, with := printed{figures: b.p.Figures}.eval(sum), printed{one: x, figures: b.p.Figures}.eval(sum)
 		coefficient := with.v[0] - known.v[0]
 		if !with.ok || !result.ok || coefficient == 0 {
-			return equation
+			return equation, b.p.Figures + 1
 		}
 		if math.Abs(-known.v[0]/coefficient-result.v[0]) <= result.half[0]*(1+nothing) {
-			return equal(equation.Of[0], sum, equation.Of[2])
+			return equal(equation.Of[0], sum, equation.Of[2]), b.p.Figures + extra
 		}
 	}
-	return equal(equation.Of[0], doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]}})
+	return equal(equation.Of[0], doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]}}), b.p.Figures + moreFigures
 }
 
 func hasNumber(m doc.Math) bool {

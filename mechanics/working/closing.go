@@ -21,16 +21,13 @@ func (b *builder) verdict() {
 		if len(s.Motions) == 0 {
 			return
 		}
-		title, why = "Unrestrained motion", "Each unknown has one value, although a motion is not prevented."
+		title = "Unrestrained motion"
 	case statics.Indeterminate:
 		why = "The equations can be satisfied, but they do not determine every unknown: statics alone cannot tell how the bodies share the load. Their stiffness would decide."
 	case statics.NoEquilibrium:
-		title, why = "Why there is no equilibrium", "No values of the unknowns satisfy every equation, so the body would move."
+		title = "Why there is no equilibrium"
 	case statics.Inadmissible:
-		title, why = "Why this is not possible as drawn", "The equations have a solution, but it requires a force that a cable, a strut, a contact or friction cannot exert."
-		if s.Degree > 0 {
-			why = "The equations have many solutions, but each requires a force that a cable, a strut, a contact or friction cannot exert."
-		}
+		title = "Why this is not possible as drawn"
 	case statics.Unreadable:
 		title = "Nothing to solve"
 	}
@@ -38,10 +35,27 @@ func (b *builder) verdict() {
 	if why != "" {
 		body = append(body, say(why))
 	}
-	for _, w := range s.Words() {
+	says := s.Words()
+	switch {
+	case s.Verdict == statics.Determinate:
+		says = says[1:] // that it is determinate was seen from the solution
+	case s.Verdict == statics.Indeterminate && b.allAsked():
+		says = slices.Delete(says, 1, 1+len(s.X)) // the ranges are the answers
+	}
+	for _, w := range says {
 		body = append(body, sentence(w))
 	}
 	b.step(Verdict, title, Subject{}, body...)
+}
+
+// allAsked tells that each unknown is among the answers.
+func (b *builder) allAsked() bool {
+	for j := range b.s.X {
+		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }) {
+			return false
+		}
+	}
+	return true
 }
 
 // sentence is a statement of another room as a sentence of its own.
@@ -53,22 +67,23 @@ func (b *builder) checks() {
 	var body []doc.Block
 	if b.fixed() && len(b.s.X) > 0 && !b.many() {
 		for i := range b.p.CutFree() {
-			if t := b.sums(i); t != nil {
+			if t := b.sums(i, false); t != nil {
 				body = append(body, say("The forces on "+b.bodyWords(i)+" by components:"), t)
 			}
 		}
 	}
-	var forces, moments []string
+	var forces, moments []int
 	for k, c := range b.s.Checks {
 		switch {
 		case c.OK && saidElsewhere(c.Kind):
+		case b.s.Verdict == statics.NoEquilibrium && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment): // the verdict says what is unbalanced
 		case c.OK && c.Kind == statics.CheckThreeForce:
 			body = append(body, b.threeForce(c, origin.Check(b.s, k)))
 		case c.OK && c.Kind == statics.CheckResidual:
-			forces = append(forces, c.Subject)
+			forces = append(forces, b.bodyIndex(c.Subject))
 		case c.OK && c.Kind == statics.CheckMoment:
-			if i := slices.IndexFunc(b.p.Bodies, func(x problem.Body) bool { return x.Name == c.Subject }); i >= 0 && !b.p.Bodies[i].Particle {
-				moments = append(moments, c.Subject)
+			if i := b.bodyIndex(c.Subject); i >= 0 && !b.p.Bodies[i].Particle {
+				moments = append(moments, i)
 			}
 		default:
 			body = append(body, held(c.OK, c.Says(b.p), origin.Check(b.s, k)))
@@ -76,10 +91,10 @@ func (b *builder) checks() {
 	}
 	var balance []doc.Block
 	if len(forces) > 0 {
-		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+english.AndMore(forces, tabledJoints)+".", origin.Phrase("the residuals A x - b, over the largest force: zero but for rounding")))
+		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+b.bodiesWords(forces)+".", origin.Phrase("the residuals A x - b, over the largest force: zero but for rounding")))
 	}
 	if len(moments) > 0 {
-		balance = append(balance, held(true, "Moments about a second point are also zero on "+english.AndMore(moments, tabledJoints)+".", origin.Phrase("moments of all forces about a point of their own, over the largest: zero but for rounding")))
+		balance = append(balance, held(true, "Moments about a second point are also zero on "+b.bodiesWords(moments)+".", origin.Phrase("moments of all forces about a point of their own, over the largest: zero but for rounding")))
 	}
 	body = append(balance, body...)
 	for k, a := range b.s.Answers {
@@ -91,7 +106,7 @@ func (b *builder) checks() {
 // saidElsewhere tells checks that hold and that other steps say, or that are of the arithmetic.
 func saidElsewhere(k statics.CheckKind) bool {
 	switch k {
-	case statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction:
+	case statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt:
 		return true
 	}
 	return false

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
@@ -23,13 +24,15 @@ func (b *builder) cutFree() {
 			rigid = append(rigid, b.p.Bodies[i].Name)
 		}
 	}
-	var body []doc.Block
+	var body, last []doc.Block
+	var ofOne []any
 	added := b.p.ResultantOnly() && len(b.s.X) == 0
 	if n := len(particles); n > 0 {
 		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
 		if added {
 			says = append(says, "their resultant ", equal(doc.Math{Op: doc.Vec, Text: "R"}, bigSum(doc.Math{Op: doc.Vec, Text: "F"})), " acts through the particle.")
 		} else {
+			ofOne = append(slices.Clone(says), b.zero("M"), " holds of itself and ", b.zero("F"), " gives "+english.Count(b.axes, "equation"))
 			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
 		}
 		body = append(body, say(says...))
@@ -43,19 +46,28 @@ func (b *builder) cutFree() {
 		if added {
 			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
 		} else {
+			ofOne = append(slices.Clone(says), b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation"))
 			says = append(says, b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation")+each(n)+".")
 		}
 		body = append(body, say(says...))
 	}
-	body = append(body, b.cuts()...)
-	body = append(body, b.twoForce()...)
-	if n := len(b.s.X) + len(b.ties); len(b.s.X) > 0 {
-		unknowns := b.unknowns()
-		for k := range b.ties {
-			unknowns = append(unknowns, b.ties[k].name)
-		}
-		body = append(body, say("In total, "+english.Count(len(b.s.System.Rows)+len(b.ties), "equation")+" in "+english.Count(n, "unknown")+": ", list(unknowns), "."))
+	n := len(b.s.X) + len(b.ties)
+	var unknowns []doc.Math
+	for j := range b.s.X {
+		unknowns = append(unknowns, b.unknown(j))
 	}
+	for k := range b.ties {
+		unknowns = append(unknowns, b.ties[k].name)
+	}
+	in := []any{" in " + english.Count(n, "unknown") + ": ", list(unknowns), "."}
+	switch {
+	case len(b.s.X) == 0:
+	case len(all) == 1 && len(b.ties) == 0: // what one body gives is all there is
+		last, body = []doc.Block{say(append(ofOne, in...)...)}, nil
+	default:
+		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation")}, in...)...)}
+	}
+	body = append(append(append(body, b.cuts()...), b.twoForce()...), last...)
 	title := "Free bodies"
 	if len(all) == 1 {
 		title = "Free body"
@@ -74,14 +86,6 @@ func (b *builder) aboutPoints() []string {
 	return names
 }
 
-// bodyWords names a body with its kind before it.
-func (b *builder) bodyWords(i int) string {
-	if b.p.Bodies[i].Particle {
-		return "particle " + b.p.Bodies[i].Name
-	}
-	return "the body " + b.p.Bodies[i].Name
-}
-
 func each(n int) string {
 	if n == 1 {
 		return ""
@@ -92,14 +96,6 @@ func each(n int) string {
 // zero is ΣF = 0, or ΣM = 0.
 func (b *builder) zero(text string) doc.Math {
 	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), traced(origin.Balance, exactly(0)))
-}
-
-func (b *builder) unknowns() []doc.Math {
-	all := make([]doc.Math, len(b.s.X))
-	for j := range all {
-		all[j] = b.unknown(j)
-	}
-	return all
 }
 
 // cutWords say of each kind of line what it can do where it is cut, of one and of several.
@@ -171,25 +167,16 @@ func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	return say(what, named(l.Name), " acts on "+first+" in its direction and on "+second+" in the opposite direction.")
 }
 
-func (b *builder) jointHolds(j *problem.Joint) []doc.Math {
-	var of []doc.Math
-	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
-		for _, t := range terms {
-			of = append(of, b.unknown(t.Unknown))
-		}
+// unknownsOf are the unknowns of terms.
+func (b *builder) unknownsOf(of ...[]problem.ActTerm) (out []doc.Math) {
+	for _, t := range slices.Concat(of...) {
+		out = append(out, b.unknown(t.Unknown))
 	}
-	return of
-}
-
-func (b *builder) jointBodies(j *problem.Joint) string {
-	if j.Second == problem.Ground {
-		return b.p.Bodies[j.First].Name + " and the ground"
-	}
-	return b.p.Bodies[j.First].Name + " and " + b.p.Bodies[j.Second].Name
+	return out
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {
-	of := b.jointHolds(j)
+	of := b.unknownsOf(j.Forces, j.Moments)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
 	if len(of) == 0 {
 		return []any{what + " exerts no force."}
@@ -224,16 +211,27 @@ func (b *builder) jointTable() doc.Block {
 	t := table("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
-		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.jointBodies(j)), listed(b.jointHolds(j)))
+		second := "the ground"
+		if j.Second != problem.Ground {
+			second = b.p.Bodies[j.Second].Name
+		}
+		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.p.Bodies[j.First].Name+" and "+second), listed(b.unknownsOf(j.Forces, j.Moments)))
 	}
 	return t
+}
+
+// arguedByHand tells that the solution by hand says why a body is a two-force member.
+func (b *builder) arguedByHand(body string) bool {
+	return slices.ContainsFunc(b.hand.Steps, func(s handsolve.Step) bool {
+		return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == body
+	})
 }
 
 // twoForce argues the bodies that are loaded at two points only.
 func (b *builder) twoForce() []doc.Block {
 	var names, points []string
 	for _, c := range b.s.Checks {
-		if c.Kind == statics.CheckTwoForce {
+		if c.Kind == statics.CheckTwoForce && !b.arguedByHand(c.Subject) {
 			names, points = append(names, c.Subject), append(points, c.With)
 		}
 	}

@@ -16,14 +16,10 @@ import (
 // rowName is ΣFx, or ΣMz; in the plane ΣM about a point has no axis.
 func (b *builder) rowName(i int) doc.Math {
 	r := &b.s.System.Rows[i]
-	axis := r.Axis[1:]
-	if r.Moment {
-		if b.p.Planar {
-			axis = r.About
-		}
-		return bigSum(doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(axis)}, Name: "M" + axis})
+	if r.Moment && b.p.Planar {
+		return bigSum(doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(r.About)}})
 	}
-	return bigSum(doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{words(axis)}, Name: "F" + axis})
+	return bigSum(doc.Math{Op: doc.Symbol, Text: r.Axis[:1], Of: []doc.Math{words(r.Axis[1:])}, Name: r.Axis})
 }
 
 // equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.

@@ -45,24 +45,14 @@ func (b *builder) forceLabels(a *act) []doc.Math {
 	if a.joint < 0 || a.tie >= 0 {
 		return b.labels(a)
 	}
-	var of []doc.Math
-	for _, t := range a.Terms {
-		of = append(of, b.unknown(t.Unknown))
-	}
-	return of
+	return b.unknownsOf(a.Terms)
 }
 
 // labels are the symbols of an act in the list of forces.
 func (b *builder) labels(a *act) []doc.Math {
 	switch {
-	case a.tie >= 0:
-		return []doc.Math{a.name}
-	case a.joint >= 0:
-		of := b.forceLabels(a)
-		for _, t := range a.CoupleTerms {
-			of = append(of, b.unknown(t.Unknown))
-		}
-		return of
+	case a.joint >= 0 && a.tie < 0:
+		return b.unknownsOf(a.Terms, a.CoupleTerms)
 	case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
 		return []doc.Math{named(b.p.Lines[a.line].Name)}
 	}

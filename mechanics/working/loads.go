@@ -53,6 +53,7 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 	w, q := d.Water, b.p.Units.For(units.LineLoad)
 	p, l := doc.Math{Op: doc.Symbol, Text: "p"}, b.p.Units.Length
 	pascal := words("N/m²")
+	perArea := words(b.p.Units.Force.Symbol + "/" + l.Symbol + "²")
 	var of []doc.Math
 	for _, end := range []struct {
 		point int
@@ -65,14 +66,13 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 		p.Of = []doc.Math{at}
 		intensity := doc.Math{Op: doc.Symbol, Text: "q", Of: []doc.Math{at}}
 		pressure := w.Density * b.p.G * end.depth
-		of = append(of,
-			b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)),
-			b.equals(intensity, product(p, letter("b")), product(b.number(pressure*l.Factor/q.Factor), b.number(l.In(w.Width))), measured(b.number(q.In(pressure*w.Width)), q)))
+		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)),
+			b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
 	}
 	if len(of) == 0 {
 		return nil
 	}
-	return []doc.Block{say("The pressure of the water, with the depth ", letter("h"), " in m, and the load on a length of the gate, whose width is ", equal(letter("b"), measured(b.length(w.Width), l)), ":"), aligned(of...)}
+	return []doc.Block{say("The pressure of the water at the depth ", letter("h"), ", with ", letter("ρ"), " in kg/m³, ", letter("g"), " in m/s² and ", letter("h"), " in m, and the load per length of the gate, whose width is ", equal(letter("b"), measured(b.length(w.Width), l)), ":"), aligned(of...)}
 }
 
 // piece is a rectangle or a triangle of a load diagram: its intensity, width, start and

@@ -69,6 +69,9 @@ func part(of doc.Math, suffix string) doc.Math {
 	}
 	if of.Name != "" {
 		out.Name = of.Name + suffix
+		if letters := []rune(of.Name); len(letters) > 2 && unicode.IsLower(letters[len(letters)-1]) {
+			out.Name = of.Name + "_" + suffix // wind_y and not windy
+		}
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -33,9 +34,8 @@ func (b *builder) moments() {
 				}
 			}
 			if a.isCouple() {
-				blocks = append(blocks, b.coupleOf(a))
+				blocks = append(blocks, b.coupleOf(a)...)
 			}
-
 		}
 		if len(through) > 0 {
 			passes, has := " pass through ", " and have"
@@ -134,7 +134,7 @@ func (b *builder) momentName(a *act) doc.Math {
 }
 
 // coupleOf is the moment of a couple, or of a joint that exerts one.
-func (b *builder) coupleOf(a *act) doc.Block {
+func (b *builder) coupleOf(a *act) []doc.Block {
 	u := b.p.Units.For(units.Moment)
 	known, shares := b.coupleParts(a)
 	name, value := b.momentName(a), b.expression(known, shares, u, b.parts(a, true))
@@ -144,13 +144,20 @@ func (b *builder) coupleOf(a *act) doc.Block {
 	if a.known() {
 		value = measured(bracketed(value), u)
 	}
+	if a.couple && len(a.subject.Couples) > 0 && b.p.Planar {
+		if c := &b.p.Couples[a.subject.Couples[0]]; c.Spring != nil && c.U.Z > 0 {
+			k, theta := letter("k"), letter("θ")
+			return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its turn ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+u.Symbol+"/rad:"),
+				formula(b.equals(name, neg(product(k, theta)), neg(traced(origin.Phrase("the torsion spring %[1]s: its stiffness and its turn, from its cells", b.p.Couples[a.subject.Couples[0]].Name), product(paren(b.number(u.In(c.Spring.Stiffness))), paren(b.number(c.Spring.Turn))))), value))}
+		}
+	}
 	if a.couple {
-		return say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")
+		return []doc.Block{say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")}
 	}
-	if b.p.Planar {
-		return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", value, ".")
+	if !b.p.Planar {
+		value = equal(b.heldName(a), value)
 	}
-	return say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", equal(b.heldName(a), value), ".")
+	return []doc.Block{say("The "+b.p.Joints[a.joint].Words()+" at "+a.at+" also exerts the moment ", value, ".")}
 }
 
 // heldName is the symbol of the moment that a joint holds, beside that of its force.

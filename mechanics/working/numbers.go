@@ -94,9 +94,6 @@ func cleaned(v r3.Vec) r3.Vec {
 // one figure more than a result.
 func (b *builder) number(x float64) doc.Math { return short(x, b.p.Figures+1) }
 
-// coefficient shows what stands before an unknown: a component of a unit vector, or an arm.
-func (b *builder) coefficient(x float64) doc.Math { return b.number(x) }
-
 // tuple is (x, y) in the plane, (x, y, z) in space.
 func (b *builder) tuple(v r3.Vec, from axes) doc.Math {
 	t := doc.Math{Op: doc.Paren}

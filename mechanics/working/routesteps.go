@@ -17,15 +17,10 @@ import (
 // RouteSteps are the steps of the hand solution, for Insert: for each the sentence
 // that says which body is considered and why one unknown is alone, the equation in
 // symbols and with numbers, and the value. Equations that follow each other on the
-// same bodies are one step. Where there is no hand solution a single step says why.
+// same bodies are one step.
 func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
-	if len(r.Steps) == 0 {
-		return []Step{{Kind: Route, Title: "Solution by hand", Body: []doc.Block{say(refusals[r.Why])}}}
-	}
-	w := routeWriter{builder: builder{s: s, p: s.Problem, axes: 3}, r: &r}
-	if w.p.Planar {
-		w.axes = 2
-	}
+	w := routeWriter{builder: *newBuilder(s), r: &r}
+	w.collect()
 	var out []Step
 	for i := range r.Steps {
 		hand := &r.Steps[i]
@@ -90,7 +85,8 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 		e := &step.Equations[0]
 		of := []doc.Math{w.written(e, false)}
 		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
-			of = append(of, w.solving(w.written(e, true), w.found(step, 0)))
+			with, figures := w.solving(w.written(e, true), w.found(step, 0))
+			of = []doc.Math{reprinted(of[0], figures), with}
 		}
 		out.Body = append(out.Body, aligned(of...))
 	default:
@@ -113,7 +109,7 @@ func (w *routeWriter) found(step *handsolve.Step, k int) doc.Math {
 		for _, share := range w.r.Members[step.Member].Shares {
 			if share.Unknown == x.Symbol {
 				along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", w.r.Name(w.p, x.Symbol), w.p.Bodies[w.r.Members[step.Member].Body].Name)
-				of = append(of, times(traced(along, w.coefficient(share.Coef)), w.symbol(len(w.p.Unknowns)+step.Member)))
+				of = append(of, times(traced(along, w.number(share.Coef)), w.symbol(len(w.p.Unknowns)+step.Member)))
 			}
 		}
 	}
@@ -134,17 +130,156 @@ func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
 		if t.Known && t.Value == 0 {
 			continue
 		}
+		if parts := w.byComponents(e, t, numbers); parts != nil {
+			for _, m := range parts {
+				of = append(of, traced(w.hand().Term(e, i, true), m))
+			}
+			continue
+		}
 		m, u := w.term(t)
 		coef := t.Coef * u.Factor / row.Factor
-		if t.Known && (numbers || w.nameless(t)) {
+		switch {
+		case t.Known && (numbers || w.nameless(t)):
 			if t.Value < 0 {
 				coef = -coef // one sign before the term
 			}
 			m = traced(w.hand().Term(e, i, true), short(math.Abs(u.In(t.Value)), w.p.Figures+1))
+		case e.Moment && w.p.Planar && !numbers:
+			if arm, skew := w.skewArm(e, t); skew {
+				of = append(of, times(traced(w.hand().Term(e, i, false), arm), m))
+				continue
+			}
 		}
-		of = append(of, times(traced(w.hand().Term(e, i, false), w.coefficient(coef)), m))
+		of = append(of, times(traced(w.hand().Term(e, i, false), w.number(coef)), m))
 	}
 	return equal(w.heading(e), sum(of...), traced(origin.Balance, exactly(0)))
+}
+
+// sharesOf are the unknowns that a term's symbol stands for: itself, or the components of
+// the force in a two-force member.
+func (w *routeWriter) sharesOf(t *handsolve.Term) []handsolve.Share {
+	if t.Symbol < len(w.p.Unknowns) {
+		return []handsolve.Share{{Unknown: t.Symbol, Coef: 1}}
+	}
+	return w.r.Members[t.Symbol-len(w.p.Unknowns)].Shares
+}
+
+// inside tells an act of a joint between two bodies of an equation, where it cancels.
+func (w *routeWriter) inside(e *handsolve.Equation, a *act) bool {
+	if a.joint < 0 {
+		return false
+	}
+	j := &w.p.Joints[a.joint]
+	return slices.Contains(e.Bodies, j.First) && slices.Contains(e.Bodies, j.Second)
+}
+
+// actOf is the act of a term on the bodies of an equation, where there is one alone.
+func (w *routeWriter) actOf(e *handsolve.Equation, t *handsolve.Term) *act {
+	var only *act
+	shares := w.sharesOf(t)
+	for _, i := range e.Bodies {
+		for k := range w.acts[i] {
+			a := &w.acts[i][k]
+			has := func(x problem.ActTerm) bool {
+				return slices.ContainsFunc(shares, func(s handsolve.Share) bool { return s.Unknown == x.Unknown })
+			}
+			if w.inside(e, a) || t.Symbol >= 0 && !slices.ContainsFunc(a.Terms, has) || t.Symbol < 0 && (a.Const == (r3.Vec{}) || !a.isLoad(t.Load)) {
+				continue
+			}
+			if only != nil {
+				return nil
+			}
+			only = a
+		}
+	}
+	return only
+}
+
+// isLoad tells the act of a known force that is typed, or of a distributed load.
+func (a *act) isLoad(load handsolve.Load) bool {
+	switch load.Kind {
+	case handsolve.LineLoad:
+		return a.line == load.Index
+	case handsolve.SpreadLoad:
+		return slices.Contains(a.subject.Loads, load.Index)
+	}
+	return false
+}
+
+// byComponents is a force that was typed by its components in an equation, as x Fy - y Fx
+// in the plane: component by component, and never its magnitude with an arm. Nothing of
+// another force.
+func (w *routeWriter) byComponents(e *handsolve.Equation, t *handsolve.Term, numbers bool) (of []doc.Math) {
+	if t.Symbol >= 0 || t.Load.Kind != handsolve.LineLoad || !w.p.Lines[t.Load.Index].ByComponents() {
+		return nil
+	}
+	a := w.actOf(e, t)
+	if a == nil || !a.known() {
+		return nil
+	}
+	d, size := e.Along, 1.0
+	if e.Moment {
+		arm := in(r3.Sub(a.At, e.At), w.p.Units.Length)
+		d, size = r3.Cross(e.Along, arm), norm(arm)
+	}
+	for k, x := range xyz(cleaned(in(a.Const, w.p.Units.Force))) {
+		c := clean(xyz(d)[k], size)
+		switch {
+		case c == 0 || x == 0:
+		case numbers && x < 0:
+			of = append(of, times(w.number(-c), w.number(-x)))
+		case numbers:
+			of = append(of, times(w.number(c), w.number(x)))
+		default:
+			of = append(of, times(w.number(c), part(a.name, "xyz"[k:k+1])))
+		}
+	}
+	return of
+}
+
+// skewArm is what a force along neither axis is multiplied by in a sum of moments,
+// x uy - y ux of its point of application and its direction; false for other forces.
+func (w *routeWriter) skewArm(e *handsolve.Equation, t *handsolve.Term) (doc.Math, bool) {
+	a := w.actOf(e, t)
+	if a == nil || a.tie >= 0 || t.Known && t.Value == 0 {
+		return doc.Math{}, false
+	}
+	u := r3.Vec{}
+	if t.Symbol < 0 {
+		u = r3.Scale(1/t.Value, a.Const)
+	}
+	for _, s := range w.sharesOf(t) {
+		for _, x := range a.Terms {
+			if x.Unknown == s.Unknown {
+				u = r3.Add(u, r3.Scale(s.Coef, x.D))
+			}
+		}
+	}
+	arm := in(r3.Sub(a.At, e.At), w.p.Units.Length)
+	x, y := clean(arm.X, norm(arm)), clean(arm.Y, norm(arm))
+	if u = cleaned(u); isAxis(u) || x == 0 && y == 0 || math.Abs(norm(u)-1) > sumTol {
+		return doc.Math{}, false
+	}
+	signed := func(x, u float64) doc.Math {
+		m := product(w.number(math.Abs(x)), w.number(math.Abs(u)))
+		if math.Abs(x) == 1 {
+			m = w.number(math.Abs(u))
+		}
+		if x*u < 0 {
+			return neg(m)
+		}
+		return m
+	}
+	switch {
+	case y == 0:
+		return signed(x, u.Y), true
+	case x == 0:
+		return signed(-y, u.X), true
+	}
+	if x*u.Y < 0 && y*u.X > 0 {
+		return neg(paren(sum(signed(-x, u.Y), signed(y, u.X)))), true
+	}
+	return paren(sum(signed(x, u.Y), signed(-y, u.X))), true
 }
 
 // nameless tells that a known force has no symbol of its own: the known part of
@@ -161,6 +296,9 @@ func (w *routeWriter) heading(e *handsolve.Equation) doc.Math {
 	}
 	if sub := e.Subscript(w.p); sub != "" {
 		m.Of = []doc.Math{words(sub)}
+		if !e.Moment && !e.Unnamed() {
+			m.Name = "F" + sub
+		}
 	}
 	return bigSum(m)
 }

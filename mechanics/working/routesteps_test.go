@@ -47,7 +47,7 @@ func numbers(m *doc.Math, each func(x float64)) {
 func TestRouteStepsOfFixtures(t *testing.T) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, steps := routeOf(t, fx.Text)
-		if len(steps) == 0 {
+		if len(steps) == 0 && working.Build(s).NoRoute() == "" {
 			t.Errorf("%s: no step, not even why", fx.Name)
 		}
 		for i := range steps {
@@ -95,17 +95,17 @@ func TestRouteStepsInText(t *testing.T) {
 
  1  Beam
     ΣM_A on the beam contains only B: Ax and Ay pass through A.
-      ΣM_A = 6 B - 1.2 P - 3 W_beam = 0
+      ΣM_A = 6 B - 1.5 · 0.8 P - 3 W_beam = 0
       ΣM_A = 6 B - 1.2 · 500 - 3 · 600 = 0
          B = 400 N
-    ΣF_x on the beam contains only Ax: Ay has no component in that direction.
-      ΣF_x = Ax + 0.6 P = 0
-      ΣF_x = Ax + 0.6 · 500 = 0
-        Ax = -300 N
-    ΣF_y on the beam contains only Ay. B is already known.
-      ΣF_y = Ay + B - 0.8 P - W_beam = 0
-      ΣF_y = Ay + 400 - 0.8 · 500 - 600 = 0
-        Ay = 600 N
+    ΣFx on the beam contains only Ax: Ay has no component in that direction.
+      ΣFx = Ax + 0.6 P = 0
+      ΣFx = Ax + 0.6 · 500 = 0
+       Ax = -300 N
+    ΣFy on the beam contains only Ay. B is already known.
+      ΣFy = Ay + B - 0.8 P - W_beam = 0
+      ΣFy = Ay + 400 - 0.8 · 500 - 600 = 0
+       Ay = 600 N
 `,
 		"frame-of-two-members": `Working
 
@@ -116,17 +116,17 @@ func TestRouteStepsInText(t *testing.T) {
 
  2  Whole frame
     ΣM_A on the whole frame contains only S_right: Ax and Ay pass through A.
-         ΣM_A = -4.8 S_right - 2 load = 0
+         ΣM_A = -8 · 0.6 S_right - 2 load = 0
          ΣM_A = -4.8 S_right - 2 · 1200 = 0
       S_right = -500 N
     ΣM_B on the whole frame contains only Ay: Ax passes through B.
       ΣM_B = -8 Ay + 6 load = 0
       ΣM_B = -8 Ay + 6 · 1200 = 0
         Ay = 900 N
-    ΣF_x on the whole frame contains only Ax. S_right is already known.
-      ΣF_x = Ax + 0.8 S_right = 0
-      ΣF_x = Ax - 0.8 · 500 = 0
-        Ax = 400 N
+    ΣFx on the whole frame contains only Ax. S_right is already known.
+      ΣFx = Ax + 0.8 S_right = 0
+      ΣFx = Ax - 0.8 · 500 = 0
+       Ax = 400 N
 
  3  Components of the force in the right part
     S_right has these components at the ends of the member:
@@ -134,11 +134,6 @@ func TestRouteStepsInText(t *testing.T) {
       By = -0.6 S_right = 300 N
       Cx = 0.8 S_right = -400 N
       Cy = -0.6 S_right = 300 N
-`,
-		"camera-on-four-wires": `Working
-
- 1  Solution by hand
-    No unknown that is asked for has a single value.
 `,
 	} {
 		fx, ok := fixtures.Get(name)

@@ -1,9 +1,8 @@
 package working
 
 import (
+	"math"
 	"slices"
-	"strings"
-	"unicode"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -38,7 +37,7 @@ func (w *routeWriter) title(step *handsolve.Step) string {
 }
 
 func (w *routeWriter) member(step *handsolve.Step) string {
-	return the(w.body(w.r.Members[step.Member].Body))
+	return w.bodyWords(w.r.Members[step.Member].Body)
 }
 
 func (w *routeWriter) cutNames(e *handsolve.Equation) []string {
@@ -78,38 +77,6 @@ func (w *routeWriter) bodies(of []int) string {
 		return english.AndMore(names, manyNames-1)
 	}
 	return english.And(names...)
-}
-
-// body names a body: joint B of a truss, particle P, the beam, the left part, body AB.
-func (w *routeWriter) body(b int) (noun string, article bool) {
-	name := w.p.Bodies[b].Name
-	switch {
-	case w.p.Bodies[b].Particle && w.truss():
-		return "joint " + name, false
-	case w.p.Bodies[b].Particle:
-		return "particle " + name, false
-	case slices.Contains(sides, name):
-		return name + " part", true
-	case strings.IndexFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) < 0:
-		return name, true
-	}
-	return "body " + name, false
-}
-
-// sides are names of bodies that are no nouns.
-var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
-
-func the(noun string, article bool) string {
-	if article {
-		return "the " + noun
-	}
-	return noun
-}
-
-// truss tells that the bodies are joints of members that push as well as pull.
-func (w *routeWriter) truss() bool {
-	return !slices.ContainsFunc(w.p.Bodies, func(b problem.Body) bool { return !b.Particle }) &&
-		slices.ContainsFunc(w.p.Lines, func(l problem.Line) bool { return l.Kind == problem.Link && l.Between() })
 }
 
 // on is the body that an equation is written for: on the beam, on joint B.
@@ -223,14 +190,68 @@ func (w *routeWriter) one(step *handsolve.Step) []any {
 		of := slices.DeleteFunc(slices.Clone(d.Symbols), func(symbol int) bool { return slices.Contains(e.Named.Perp, symbol) })
 		if n := len(of); n > 0 {
 			out = append(out, begin, w.symbols(of), " "+w.reason(e, d.Why, n))
-			begin = ", "
+			begin = "; "
 		}
 	}
 	out = append(out, ".")
 	if n := len(step.Needs); n > 0 {
 		out = append(out, " ", w.symbols(step.Needs), " "+english.Plural(n, "is")+" already known.")
 	}
-	return out
+	return append(out, w.substituted(e)...)
+}
+
+// substituted says which relations stand in an equation: F1 = 0.35 N1 is substituted.
+func (w *routeWriter) substituted(e *handsolve.Equation) []any {
+	var of []doc.Math
+	for k := range w.ties {
+		d := 0.0
+		for _, a := range w.tiedActs(e, k) {
+			if e.Moment {
+				d += r3.Dot(e.Along, r3.Cross(in(r3.Sub(a.At, e.At), w.p.Units.Length), a.dir))
+			} else {
+				d += r3.Dot(e.Along, a.dir)
+			}
+		}
+		if math.Abs(d) > sumTol {
+			of = append(of, traced(w.tieFrom(&w.ties[k]), equal(w.ties[k].name, w.affine(w.ties[k].is, w.p.Units.Force))))
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	return []any{" ", list(of), " " + english.Plural(len(of), "is") + " substituted."}
+}
+
+// tiedActs are the acts of a tied force on the bodies of an equation.
+func (w *routeWriter) tiedActs(e *handsolve.Equation, tie int) (of []*act) {
+	for _, i := range e.Bodies {
+		for k := range w.acts[i] {
+			if w.acts[i][k].tie == tie {
+				of = append(of, &w.acts[i][k])
+			}
+		}
+	}
+	return of
+}
+
+// forces names the forces of symbols in an equation, each with those that are tied to it:
+// T1 and the resultant of N and F.
+func (w *routeWriter) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
+	var each [][]any
+	for _, symbol := range symbols {
+		with := []doc.Math{w.symbol(symbol)}
+		for k := range w.ties {
+			if len(w.tiedActs(e, k)) > 0 && slices.ContainsFunc(w.ties[k].is.Terms, func(t problem.Term) bool { return t.Unknown == symbol }) {
+				with = append(with, w.ties[k].name)
+			}
+		}
+		phrase := []any{list(with)}
+		if len(with) > 1 {
+			phrase, combined = []any{"the resultant of ", list(with)}, true
+		}
+		each = append(each, phrase)
+	}
+	return and(each), combined
 }
 
 // sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
@@ -243,6 +264,8 @@ func (w *routeWriter) sumOn(e *handsolve.Equation) []any {
 		return append(append(out, " along "), w.direction(e)...)
 	case e.Moment && e.Named.To >= 0:
 		return append(out, ", about the axis "+w.p.Points[e.Named.Point].Name+w.p.Points[e.Named.To].Name+",")
+	case e.Moment && e.Named.Axis != 0:
+		return append(out, ", about the "+string(e.Named.Axis)+" axis through "+w.p.Points[e.Named.Point].Name+",")
 	}
 	return out
 }
@@ -253,10 +276,12 @@ func (w *routeWriter) direction(e *handsolve.Equation) []any {
 	of := []doc.Math{letter("n")}
 	n := &e.Named
 	var perp []any
+	forces, combined := w.forces(e, n.Perp)
 	if len(n.Perp) > 0 {
-		perp = []any{", perpendicular to ", w.symbols(n.Perp)}
+		perp = append([]any{", perpendicular to "}, forces...)
 	}
 	switch {
+	case combined: // the direction of a resultant has no symbol
 	case len(n.Perp) > 0 && w.p.Planar:
 		if u, v, ok := w.unitAlong(n.Along); ok {
 			if r3.Dot(v, e.Along) < 0 {
@@ -299,6 +324,9 @@ func (w *routeWriter) unitAlong(symbol int) (doc.Math, r3.Vec, bool) {
 	u := &w.p.Unknowns[symbol]
 	if u.Own && len(w.p.Lines[u.Line].Legs) == 1 {
 		l := &w.p.Lines[u.Line]
+		if isAxis(l.Legs[0].U) { // it has no step of its own
+			return w.along(l.Legs[0].U, unsaid), l.Legs[0].U, true
+		}
 		return vectorUnit(named(l.Name)), l.Legs[0].U, true
 	}
 	if u.Joint >= 0 {
@@ -321,7 +349,8 @@ func (w *routeWriter) center(e *handsolve.Equation) []any {
 	}
 	place := measured(w.tuple(in(e.At, w.p.Units.Length), at), w.p.Units.Length)
 	if w.p.Planar {
-		return []any{"the point ", place, ", where the lines of action of ", w.symbols(n.Perp), " intersect"}
+		forces, _ := w.forces(e, n.Perp)
+		return append(append([]any{"the point ", place, ", where the lines of action of "}, forces...), " intersect")
 	}
 	out := []any{"the axis through ", place}
 	if n.Point >= 0 {
@@ -351,16 +380,11 @@ func (w *routeWriter) together(step *handsolve.Step) []any {
 		return append(out, w.all(step)...)
 	}
 	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
+	var sums [][]any
 	for k := range step.Equations {
-		switch {
-		case k > 0 && k == len(step.Equations)-1:
-			out = append(out, " and ")
-		case k > 0:
-			out = append(out, ", ")
-		}
-		out = append(out, w.sumOn(&step.Equations[k])...)
+		sums = append(sums, w.sumOn(&step.Equations[k]))
 	}
-	return append(out, ".")
+	return append(append(out, and(sums)...), ".")
 }
 
 // all says that every equation of some bodies is solved, with the unknowns in

@@ -54,6 +54,7 @@ func (b *builder) solved(hand handsolve.Route) {
 	case len(b.s.System.Rows) > len(b.s.X):
 		says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", " + strconv.Itoa(b.s.Rank) + " are independent; solved together, they give"
 	}
+	b.matrix()
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
 }
 
@@ -62,7 +63,10 @@ func (b *builder) wanted(j int) bool {
 	asked := false
 	for k := range b.p.Asked {
 		q := &b.p.Asked[k]
-		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+		switch {
+		case !b.dependsOnSolution(*q):
+			continue
+		case q.Kind != problem.AskUnknown || q.Unknown < 0:
 			return true // it may need any
 		}
 		asked = asked || q.Unknown == j
@@ -231,20 +235,29 @@ func (b *builder) resultants() {
 		sumF, sumM := total("the sum of the %[2]s components of the known forces on %[1]s"), total("the sum of the %[2]s components of the known moments on %[1]s")
 		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
 		body := []doc.Block{say("The known forces, component by component:")}
-		if t := b.sums(i); t != nil {
+		if t := b.sums(i, true); t != nil {
 			body = append(body, t)
 		}
 		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), sumF)), f))))
 		if !b.p.Bodies[i].Particle {
-			about := b.p.Bodies[i].AboutName
 			if b.p.Planar {
-				body = append(body, formula(equal(subscripted("M", about), bigSum(letter("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
+				body = append(body, formula(equal(b.loadsMoment(i), bigSum(letter("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
 			} else {
-				body = append(body, formula(equal(vector("M", leafed(named(about))), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
+				body = append(body, formula(equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
 			}
 		}
-		b.step(Equations, "Resultant of the forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
+		b.step(Equations, "Resultant of the known forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
+}
+
+// loadsMoment is the symbol of the moment of a body's known forces about its point: where
+// there are unknowns, apart from that of a fixed support there.
+func (b *builder) loadsMoment(body int) doc.Math {
+	about := b.p.Bodies[body].AboutName
+	if len(b.s.X) > 0 {
+		about += ",loads"
+	}
+	return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(about)}}
 }
 
 // loadsOn is the resultant of the known forces on a body, and its moment, without rounding.

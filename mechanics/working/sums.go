@@ -11,11 +11,9 @@ import (
 )
 
 // sums is a body's forces by components in the solution at hand, and their sum:
-// each column to the same decimals, so that what is printed adds up.
-func (b *builder) sums(body int) *doc.Table {
-	if len(b.acts[body]) == 0 {
-		return nil
-	}
+// each column to the same decimals, so that what is printed adds up. Of knowns alone where
+// their resultant is wanted; nil where there is none.
+func (b *builder) sums(body int, knowns bool) *doc.Table {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	rigid := !b.p.Bodies[body].Particle
 	head := []string{"Force"}
@@ -41,6 +39,9 @@ func (b *builder) sums(body int) *doc.Table {
 	var rows [][]float64
 	for k := range b.acts[body] {
 		a := &b.acts[body][k]
+		if knowns && !a.known() {
+			continue
+		}
 		force := b.at(a.Const, a.Terms)
 		arm := b.p.Arm(a.Act)
 		moment := r3.Add(cleanedBy(r3.Cross(arm, force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
@@ -58,6 +59,9 @@ func (b *builder) sums(body int) *doc.Table {
 			name = named(b.p.Joints[a.joint].Name)
 		}
 		names, rows = append(names, name), append(rows, cells)
+	}
+	if len(rows) == 0 {
+		return nil
 	}
 	t := table(head...)
 	places := make([]int, len(head)-1)

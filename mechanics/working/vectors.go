@@ -54,6 +54,9 @@ func (b *builder) forceVector(a *act) doc.Math {
 		}
 	}
 	known, shares := b.force(a)
+	if a.known() && a.line < 0 && !isAxis(known) { // a distributed load: its magnitude times its direction
+		of = append(of, traced(a.source.Magnitude(b.s), product(b.number(f.In(norm(known))), paren(b.along(r3.Unit(known), unsaid)))))
+	}
 	value := b.expression(known, shares, f, b.parts(a, false))
 	if a.known() {
 		value = measured(bracketed(value), f)

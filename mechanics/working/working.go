@@ -25,6 +25,9 @@ func (w *Working) NoRoute() string {
 	if n := len(w.Solution.X); n > mostByHand {
 		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
 	}
+	if w.Hand.Why != 0 {
+		return refusals[w.Hand.Why]
+	}
 	return refusals[handsolve.NoUnknown]
 }
 

@@ -1,0 +1,70 @@
+package working
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
+)
+
+// body names a body: joint B of a truss, particle P, the beam, the left part, body AB.
+func (b *builder) body(i int) (noun string, article bool) {
+	name := b.p.Bodies[i].Name
+	switch {
+	case b.p.Bodies[i].Particle && b.truss():
+		return "joint " + name, false
+	case b.p.Bodies[i].Particle:
+		return "particle " + name, false
+	case slices.Contains(sides, name):
+		return name + " part", true
+	case strings.IndexFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) < 0:
+		return name, true
+	}
+	return "body " + name, false
+}
+
+// sides are names of bodies that are no nouns.
+var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
+
+func the(noun string, article bool) string {
+	if article {
+		return "the " + noun
+	}
+	return noun
+}
+
+// bodyWords is a body in a sentence.
+func (b *builder) bodyWords(i int) string { return the(b.body(i)) }
+
+// bodiesWords are several bodies in a sentence: joints A, B and C; the beam and the bar.
+func (b *builder) bodiesWords(of []int) string {
+	names := make([]string, len(of))
+	for k, i := range of {
+		names[k] = b.p.Bodies[i].Name
+	}
+	switch list := english.AndMore(names, tabledJoints); {
+	case len(of) == 1 || !b.particles() && len(of) <= tabledJoints:
+		for k, i := range of {
+			names[k] = b.bodyWords(i)
+		}
+		return english.And(names...)
+	case b.truss():
+		return "joints " + list
+	case b.particles():
+		return "particles " + list
+	default:
+		return list
+	}
+}
+
+func (b *builder) bodyIndex(name string) int {
+	return slices.IndexFunc(b.p.Bodies, func(x problem.Body) bool { return x.Name == name })
+}
+
+// truss tells that the bodies are joints of members that push as well as pull.
+func (b *builder) truss() bool {
+	return b.particles() &&
+		slices.ContainsFunc(b.p.Lines, func(l problem.Line) bool { return l.Kind == problem.Link && l.Between() })
+}
