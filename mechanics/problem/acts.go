@@ -201,8 +201,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 	expr, err := r.parse(text)
 	if err != nil {
 		r.blocked = false
-		r.failCell(ref, err)
-		return false
+		return r.failCell(ref, err)
 	}
 	axes := r.axes()
 	if expr.IsQuestion() {
@@ -224,8 +223,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 	if len(parts) != len(axes) {
 		v := units.Value{N: len(parts), V: [3]float64{1, 1, 1}}
 		msg, hint := r.shape(v)
-		r.fail(ref, whole(text), msg, hint)
-		return false
+		return r.fail(ref, whole(text), msg, hint)
 	}
 	for k, part := range parts {
 		if part.IsQuestion() {
@@ -237,8 +235,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 		r.blocked = false
 		v, err := part.Eval(env{r: r, scope: inGeometry, cell: ref})
 		if err != nil {
-			r.failCell(ref, err)
-			return false
+			return r.failCell(ref, err)
 		}
 		v, ok := r.want(ref, text, v, units.Force)
 		if !ok {

@@ -159,8 +159,7 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 	if text, ref, ok := r.text("lines", row, "wrap"); ok {
 		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Angle)
 		if ok && v.V[0] <= 0 {
-			r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
-			return false
+			return r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
 		}
 		belt.Wrap = v.V[0]
 		return ok
@@ -169,8 +168,7 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
 	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
 	if belt.Wrap <= coincident {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
-		return false
+		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
 	}
 	return true
 }
@@ -178,18 +176,15 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
 	text, ref, ok := r.text("lines", row, "friction")
 	if !ok {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
-		return false
+		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
 	}
 	v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
 	switch {
 	case !ok:
 	case v.V[0] <= 0:
-		r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "a friction such as 0.3; a cable runs over a smooth drum")
-		return false
+		return r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "a friction such as 0.3; a cable runs over a smooth drum")
 	case v.V[0] > maxFriction:
-		r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "a decimal such as 0.3")
-		return false
+		return r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "a decimal such as 0.3")
 	}
 	belt.Friction = v.V[0]
 	return ok
@@ -207,8 +202,7 @@ func (r *reading) tight(belt *Belt, row sheet.Row) bool {
 			return true
 		}
 	}
-	r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
-	return false
+	return r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
 }
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the

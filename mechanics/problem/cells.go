@@ -165,11 +165,9 @@ func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.E
 	reach := func(x float64) bool {
 		switch {
 		case abs(x) > greatest:
-			r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
-			return false
+			return r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
 		case x != 0 && abs(x) < smallest:
-			r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
-			return false
+			return r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
 		}
 		return true
 	}

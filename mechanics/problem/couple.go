@@ -85,8 +85,7 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		}
 		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
-	r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used for "+other+" and for a couple", "rename one of them")
-	return false
+	return r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used for "+other+" and for a couple", "rename one of them")
 }
 
 func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; return ok }
@@ -94,8 +93,7 @@ func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; r
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")
 	if !ok {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is not on a body", "put it on a body")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is not on a body", "put it on a body")
 	}
 	if c.Body, ok = r.bodyNamed(ref, on); !ok {
 		return false
@@ -103,17 +101,14 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	body := &r.p.Bodies[c.Body]
 	switch {
 	case body.Particle:
-		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the particle "+on+", which has no rotation", "put the couple on a body")
-		return false
+		return r.fail(ref, whole(on), "the couple "+c.Name+" acts on the particle "+on+", which has no rotation", "put the couple on a body")
 	case len(body.Points) == 1:
-		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the body "+on+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on)
-		return false
+		return r.fail(ref, whole(on), "the couple "+c.Name+" acts on the body "+on+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on)
 	}
 	if text, ref, ok := r.text("couples", row, "components"); ok {
 		for _, key := range []string{"magnitude", "stiffness", "about"} {
 			if _, again, twice := r.text("couples", row, key); twice {
-				r.fail(again, diag.Span{}, "the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
-				return false
+				return r.fail(again, diag.Span{}, "the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
 			}
 		}
 		return r.coupleComponents(c, ref, text)
@@ -123,8 +118,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 		if r.p.Planar {
 			v, ok := axis(text)
 			if !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
-				return false
+				return r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
 			}
 			c.U = v
 		} else if c.U, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
@@ -133,8 +127,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	} else if r.p.Planar {
 		c.U = r3.Vec{Z: 1}
 	} else {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "about +z")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "about +z")
 	}
 	return r.coupleMagnitude(c, row)
 }
@@ -146,17 +139,14 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	text, ref, ok := r.text("couples", row, "magnitude")
 	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
 	if hasTurn && !sprung {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
 	}
 	if sprung {
 		switch {
 		case ok:
-			r.fail(ref, whole(text), "the moment of the couple "+c.Name+" is given by its stiffness and by its magnitude", "remove one of them")
-			return false
+			return r.fail(ref, whole(text), "the moment of the couple "+c.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 		case !hasTurn:
-			r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness but no turn", "a turn such as 20 deg, counter-clockwise about its axis")
-			return false
+			return r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness but no turn", "a turn such as 20 deg, counter-clockwise about its axis")
 		}
 		k, ok1 := r.one(kRef, kText, env{r: r, scope: inGiven})
 		if !ok1 {
@@ -169,8 +159,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		case units.Moment:
 			k.Dim = perAngle // N m is read as N m/rad
 		default:
-			r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
-			return false
+			return r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
 		}
 		k, ok1 = r.want(kRef, kText, k, perAngle)
 		turn, ok2 := r.scalar(turnRef, turnText, env{r: r, scope: inGiven}, units.Angle)
@@ -178,8 +167,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			return false
 		}
 		if k.V[0] <= 0 {
-			r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
-			return false
+			return r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
 		}
 		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
 		return r.coupleActs(c)
@@ -217,15 +205,13 @@ func (r *reading) coupleComponents(c *Couple, ref sheet.Ref, text string) bool {
 		return false
 	}
 	if v.N != 3 {
-		r.fail(ref, whole(text), "a couple has three components", "the form (0, 0, 50) N m")
-		return false
+		return r.fail(ref, whole(text), "a couple has three components", "the form (0, 0, 50) N m")
 	}
 	if v, ok = r.wantVector(ref, text, v, units.Moment); !ok {
 		return false
 	}
 	if r.p.Planar && (v.V[0] != 0 || v.V[1] != 0) {
-		r.fail(ref, whole(text), "in the plane a couple has a component about z only", "the form (0, 0, 50) N m")
-		return false
+		return r.fail(ref, whole(text), "in the plane a couple has a component about z only", "the form (0, 0, 50) N m")
 	}
 	m := r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
 	c.U, _ = unit(m)

@@ -67,20 +67,17 @@ func (r *reading) loadName(d *Distributed) bool {
 	if other == "" {
 		return true
 	}
-	r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used for "+other+" and for a distributed load", "rename one of them")
-	return false
+	return r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used for "+other+" and for a distributed load", "rename one of them")
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	path, ref, ok := r.text("distributed", row, "path")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "a path such as A B")
-		return false
+		return r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "a path such as A B")
 	}
 	words := fields(path)
 	if len(words) != 2 {
-		r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
-		return false
+		return r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
 	}
 	from, ok1 := r.pointNamed(ref, path[words[0].Start:words[0].End], words[0])
 	to, ok2 := r.pointNamed(ref, path[words[1].Start:words[1].End], words[1])
@@ -92,16 +89,14 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	along, hasLength := unit(between(a.At, b.At))
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
 	if !hasLength {
-		r.fail(ref, whole(path), "the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
-		return false
+		return r.fail(ref, whole(path), "the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
 	}
 	if d.Body, ok = r.loadBody(d, row, a, b); !ok {
 		return false
 	}
 	text, ref, ok := r.text("distributed", row, "along")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
-		return false
+		return r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
 	}
 	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
 		return false

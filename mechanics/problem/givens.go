@@ -22,8 +22,7 @@ func (r *reading) given(i int) bool {
 	case underway:
 		g := r.p.Givens[i]
 		r.givenAt[i] = failed
-		r.fail(g.Ref, diag.Span{}, "the givens refer to each other in a loop, "+circle(r.chain, g.Name), "give one of them a number")
-		return false
+		return r.fail(g.Ref, diag.Span{}, "the givens refer to each other in a loop, "+circle(r.chain, g.Name), "give one of them a number")
 	}
 	r.givenAt[i] = underway
 	r.chain = append(r.chain, r.p.Givens[i].Name)
@@ -45,16 +44,14 @@ func (r *reading) readGiven(i int) bool {
 	}
 	text, ref, ok := r.text("given", row, key)
 	if !ok {
-		r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
-		return false
+		return r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
 	}
 	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
 	if !ok {
 		return false
 	}
 	if v.N != 1 {
-		r.fail(ref, whole(text), "a given is a single value, but this is several", "a decimal point, not a comma")
-		return false
+		return r.fail(ref, whole(text), "a given is a single value, but this is several", "a decimal point, not a comma")
 	}
 	g.Value = v
 	r.readRange(g, row)

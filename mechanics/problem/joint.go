@@ -83,17 +83,14 @@ func (r *reading) readJoints() {
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
-		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
-		return false
+		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
 	}
 	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
-		return false
+		return r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
 	}
 	holds := j.Kind.Where(r.p.Planar)
 	if !holds.Stands {
-		r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
-		return false
+		return r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
 	}
 	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
 }
@@ -135,8 +132,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			}
 		}
 		if _, isPoint := r.points[at]; !isPoint {
-			r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
-			return false
+			return r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
 	i, ok := r.pointNamed(ref, at, whole(at))
@@ -160,8 +156,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			}
 			for _, other := range bodies {
 				if other == b {
-					r.fail(oref, w, "the joint "+j.Name+" connects "+name+" to itself", "two bodies, or one to connect it to the ground")
-					return false
+					return r.fail(oref, w, "the joint "+j.Name+" connects "+name+" to itself", "two bodies, or one to connect it to the ground")
 				}
 			}
 			bodies = append(bodies, b)
@@ -172,17 +167,15 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	}
 	switch len(bodies) {
 	case 0:
-		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
-		return false
+		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
 	case 1:
 		j.First = bodies[0]
 	case 2:
 		j.First, j.Second = bodies[0], bodies[1]
 	default:
 		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
-		r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
+		return r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
 			"two joints at "+pt.Name+", "+j.Name+"1 on "+a+" "+b+" and "+j.Name+"2 on "+a+" "+c)
-		return false
 	}
 	return true
 }
@@ -302,13 +295,11 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			if key == "axis" {
 				hint = "axis +x"
 			}
-			r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
-			return false
+			return r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 		}
 		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
 			if v, ok := axis(strings.TrimSpace(text)); !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
-				return false
+				return r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
 			}
 			continue
 		}
@@ -340,11 +331,9 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 		}
 		switch {
 		case v.V[0] < 0:
-			r.fail(ref, whole(text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-			return false
+			return r.fail(ref, whole(text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
 		case v.V[0] > maxFriction:
-			r.fail(ref, whole(text), "a coefficient of friction of "+units.Figures(v.V[0], 3)+" is too large for any surface", "a decimal such as 0.3")
-			return false
+			return r.fail(ref, whole(text), "a coefficient of friction of "+units.Figures(v.V[0], 3)+" is too large for any surface", "a decimal such as 0.3")
 		}
 		j.Friction, j.HasFriction = v.V[0], true
 	}
@@ -354,13 +343,11 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if !j.HasFriction {
-			r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
-			return false
+			return r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
 		}
 		along, ok := unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal)))
 		if !ok {
-			r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
-			return false
+			return r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
 		}
 		j.Impending, j.Slip = true, along
 	}
@@ -370,8 +357,7 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 			return false
 		}
 		if v.V[0] <= 0 {
-			r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
-			return false
+			return r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
 		}
 		j.Limit = v.V[0]
 	}

@@ -18,12 +18,10 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 	moments := holds.Moments
 	if text, ref, ok := r.text("joints", row, "moments"); ok {
 		if text != "none" {
-			r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
-			return false
+			return r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
 		}
 		if moments != HoldNone && !j.Kind.Info().MayLack {
-			r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
-			return false
+			return r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
 		}
 		moments = HoldNone
 	}

@@ -107,8 +107,7 @@ func (r *reading) linePath(i int) bool {
 			}
 		}
 		if hasAlong {
-			r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
-			return false
+			return r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
 		}
 		return r.throughPoints(l, pathRef, pathText, fields(pathText))
 	}
@@ -117,16 +116,14 @@ func (r *reading) linePath(i int) bool {
 		if !l.Kind.Info().Path {
 			hint = "at T along +x"
 		}
-		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
-		return false
+		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
 	}
 	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
 		hint := "the path " + strings.TrimSpace(atText)
 		if hasAlong {
 			hint = "at " + atText[words[0].Start:words[0].End]
 		}
-		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
-		return false
+		return r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
 	}
 	at, ok := r.pointNamed(atRef, atText, whole(atText))
 	if !ok {
@@ -169,8 +166,7 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	case l.Kind == Weight:
 		u = r3.Scale(-1, r.p.Up)
 	default:
-		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
-		return false
+		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
 	}
 	l.Legs = []Leg{{From: at, To: -1, R: u, U: u, Typed: typed}}
 	return true
@@ -188,20 +184,17 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []dia
 		return false
 	}
 	if len(words) > 2 && !l.Kind.Info().Path {
-		r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
+		return r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
 			"the path "+text[words[0].Start:words[1].End])
-		return false
 	}
 	if len(words) < 2 {
-		r.fail(ref, whole(text), "a path has at least two points", "the form T A")
-		return false
+		return r.fail(ref, whole(text), "a path has at least two points", "the form T A")
 	}
 	for k := 1; k < len(l.Path); k++ {
 		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
 		span := diag.Between(words[k-1].Start, words[k].End)
 		if l.Path[k-1] == l.Path[k] {
-			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
-			return false
+			return r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
 		}
 		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
 			return false // the point's own cell says why
@@ -211,8 +204,7 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []dia
 		length := r3.Norm(d)
 		u, hasLength := unit(d)
 		if !hasLength || length <= coincident*size {
-			r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
-			return false
+			return r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
 		}
 		l.Legs = append(l.Legs, Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: length, U: u})
 	}

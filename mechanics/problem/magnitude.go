@@ -22,8 +22,7 @@ func (r *reading) magnitude(i int) bool {
 		r.magnitudeAt[i] = failed
 		ref := l.Ref
 		ref.Key = "magnitude"
-		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, l.Name), "leave one of them blank, so that it is an unknown")
-		return false
+		return r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, l.Name), "leave one of them blank, so that it is an unknown")
 	}
 	r.magnitudeAt[i] = underway
 	r.chain = append(r.chain, l.Name)
@@ -47,12 +46,10 @@ func (r *reading) readMagnitude(i int) bool {
 	}
 	if text, ref, ok := r.text("lines", row, "components"); ok {
 		if l.Kind.Info().Path {
-			r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
-			return false
+			return r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
 		}
 		if _, mref, twice := r.text("lines", row, "magnitude"); twice {
-			r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
-			return false
+			return r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
 		}
 		return r.components(i, ref, text)
 	}

@@ -29,8 +29,7 @@ func (r *reading) point(i int) bool {
 		return false
 	case underway:
 		r.pointAt[i] = failed
-		r.fail(r.p.Points[i].Ref, diag.Span{}, "the points refer to each other in a loop, "+circle(r.chain, r.p.Points[i].Name), "give one of them coordinates")
-		return false
+		return r.fail(r.p.Points[i].Ref, diag.Span{}, "the points refer to each other in a loop, "+circle(r.chain, r.p.Points[i].Name), "give one of them coordinates")
 	}
 	r.pointAt[i] = underway
 	r.chain = append(r.chain, r.p.Points[i].Name)
@@ -53,8 +52,7 @@ func (r *reading) readPoint(i int) bool {
 	}
 	text, ref, ok := r.text("points", row, key)
 	if !ok {
-		r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
-		return false
+		return r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
 	}
 	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Length)
 	if !ok {

@@ -133,21 +133,22 @@ const (
 	failed
 )
 
-func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) {
-	if ref == r.notText {
-		return // what seems missing in this row is there, and has been reported
+// fail reports what does not read, and is false for its reader to return.
+func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
+	if ref != r.notText { // else what seems missing in this row is there, and has been reported
+		r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
 	}
-	r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
+	return false
 }
 
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
-func (r *reading) failCell(ref sheet.Ref, err *diag.Error) {
+func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
 	if r.blocked {
 		r.blocked = false
-		return
+		return false
 	}
-	r.fail(ref, err.Span, err.Msg, err.Hint)
+	return r.fail(ref, err.Span, err.Msg, err.Hint)
 }
 
 func whole(text string) diag.Span { return diag.Between(0, len(text)) }
