@@ -150,7 +150,7 @@ func (r *reading) belt(first int) {
 	r.limit(parts[0], row)
 	parts[1].Limit = parts[0].Limit // of the larger tension, so of either
 	parts[0].OK, parts[1].OK = true, true
-	r.doubtDrum(belt, ref, text, words)
+	r.doubtDrum(belt, ref, words)
 }
 
 // wrap reads the angle over which a belt touches its drum; left out it is the angle by
@@ -207,15 +207,14 @@ func (r *reading) tight(belt *Belt, row sheet.Row) bool {
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []diag.Span) {
+func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, words []word) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
-	word := func(k int) string { return text[words[k].Start:words[k].End] }
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: words[1],
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: words[1].Span,
 		Msg:  "the belt " + belt.Name + " acts on the body " + r.p.Bodies[drum.Body].Name + " at " + drum.Name + ", so its friction has no moment about " + drum.Name,
-		Hint: "the path " + word(0) + " P Q " + word(2) + ", with P and Q where the belt leaves the drum"}})
+		Hint: "the path " + words[0].text + " P Q " + words[2].text + ", with P and Q where the belt leaves the drum"}})
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the

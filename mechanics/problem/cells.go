@@ -310,6 +310,15 @@ func abs(x float64) float64 {
 	return x
 }
 
+// plain gives the cell that stands alone in a row, or else the one under the key that a
+// plain value of the table stands for.
+func (r *reading) plain(table string, row sheet.Row) (text string, ref sheet.Ref, ok bool) {
+	if _, bare := row.Cell(""); bare {
+		return r.text(table, row, "")
+	}
+	return r.text(table, row, tableByName[table].Plain)
+}
+
 // text gives a row's cell, trimmed; ok is false where it is missing, blank, or
 // not a text (which is reported).
 func (r *reading) text(table string, row sheet.Row, key string) (text string, ref sheet.Ref, ok bool) {

@@ -33,7 +33,7 @@ func trimmed(text string) diag.Span {
 func fieldAt(text string, cursor int) diag.Span {
 	for _, w := range fields(text) {
 		if w.Start <= cursor && cursor <= w.End {
-			return w
+			return w.Span
 		}
 	}
 	return diag.Between(cursor, cursor)
@@ -45,7 +45,7 @@ func (c *choices) listed(reads Reads, ref sheet.Ref) {
 	there := map[string]bool{}
 	for _, w := range fields(c.text) {
 		if w.Start != c.from {
-			there[c.text[w.Start:w.End]] = true
+			there[w.text] = true
 		}
 	}
 	add := func(name, says string) {

@@ -45,24 +45,10 @@ func (r *reading) readCouples() {
 // coupleOf reads a couple when first asked for, and tells whether it has a moment.
 func (r *reading) coupleOf(i int) bool {
 	c, row := &r.p.Couples[i], r.coupleRows[i]
-	switch r.coupleAt[i] {
-	case unread:
-		r.coupleAt[i] = underway
-		r.chain = append(r.chain, c.Name)
-		ok := r.coupleName(c, row) && r.couple(c, row)
-		r.chain = r.chain[:len(r.chain)-1]
-		if c.OK = ok && r.coupleAt[i] == underway; c.OK {
-			r.coupleAt[i] = done
-		} else {
-			r.coupleAt[i] = failed
-		}
-	case underway:
-		r.coupleAt[i] = failed
-		ref := c.Ref
-		ref.Key = "magnitude"
-		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, c.Name), "leave one of them blank, so that it is an unknown")
-	}
-	return r.coupleAt[i] == done
+	ref := c.Ref
+	ref.Key = "magnitude"
+	c.OK = r.once(&r.coupleAt[i], ref, c.Name, func() bool { return r.coupleName(c, row) && r.couple(c, row) }, loopOfMagnitudes)
+	return c.OK
 }
 
 // coupleName refuses a name that means something else already: M0 asks for the

@@ -79,13 +79,12 @@ func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	if len(words) != 2 {
 		return r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
 	}
-	from, ok1 := r.pointNamed(ref, path[words[0].Start:words[0].End], words[0])
-	to, ok2 := r.pointNamed(ref, path[words[1].Start:words[1].End], words[1])
-	if !ok1 || !ok2 {
+	ends, ok := r.pointsNamed(ref, words)
+	if !ok {
 		return false
 	}
-	d.From, d.To = from, to
-	a, b := &r.p.Points[from], &r.p.Points[to]
+	d.From, d.To = ends[0], ends[1]
+	a, b := &r.p.Points[d.From], &r.p.Points[d.To]
 	along, hasLength := unit(between(a.At, b.At))
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
 	if !hasLength {

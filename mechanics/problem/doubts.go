@@ -30,13 +30,7 @@ func (r *reading) doubtBodies() {
 		pt := &r.p.Points[body.Points[0]]
 		ref := sheet.Ref{Table: "points", Row: pt.Name, Key: "on"}
 		cell, _ := r.s.Cell(ref)
-		at := whole(cell.Text)
-		for _, w := range fields(cell.Text) {
-			if cell.Text[w.Start:w.End] == body.Name {
-				at = w
-			}
-		}
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: BodyOfOnePoint, Error: diag.Error{Span: at, Msg: strconv.Quote(body.Name) + " is a body with the one point " + pt.Name, Hint: meant + ", if that is meant"}})
+		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: BodyOfOnePoint, Error: diag.Error{Span: wordIn(cell.Text, body.Name), Msg: strconv.Quote(body.Name) + " is a body with the one point " + pt.Name, Hint: meant + ", if that is meant"}})
 	}
 }
 

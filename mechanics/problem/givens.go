@@ -14,35 +14,13 @@ func (r *reading) readGivens() {
 
 // given reads a given when first asked for, and tells whether it has a value.
 func (r *reading) given(i int) bool {
-	switch r.givenAt[i] {
-	case done:
-		return true
-	case failed:
-		return false
-	case underway:
-		g := r.p.Givens[i]
-		r.givenAt[i] = failed
-		return r.fail(g.Ref, diag.Span{}, "the givens refer to each other in a loop, "+circle(r.chain, g.Name), "give one of them a number")
-	}
-	r.givenAt[i] = underway
-	r.chain = append(r.chain, r.p.Givens[i].Name)
-	ok := r.readGiven(i)
-	r.chain = r.chain[:len(r.chain)-1]
-	if !ok || r.givenAt[i] == failed {
-		r.givenAt[i] = failed
-		return false
-	}
-	r.givenAt[i] = done
-	return true
+	g := &r.p.Givens[i]
+	return r.once(&r.givenAt[i], g.Ref, g.Name, func() bool { return r.readGiven(i) }, loopOfGivens)
 }
 
 func (r *reading) readGiven(i int) bool {
 	g, row := &r.p.Givens[i], r.givenRows[i]
-	key := ""
-	if _, bare := row.Cell(""); !bare {
-		key = "value"
-	}
-	text, ref, ok := r.text("given", row, key)
+	text, ref, ok := r.plain("given", row)
 	if !ok {
 		return r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
 	}

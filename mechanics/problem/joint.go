@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -135,7 +136,7 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 			return r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
-	i, ok := r.pointNamed(ref, at, whole(at))
+	i, ok := r.pointNamed(ref, word{whole(at), at})
 	if !ok {
 		return false
 	}
@@ -144,20 +145,16 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	bodies := pt.Bodies
 	if on, oref, ok := r.text("joints", row, "on"); ok {
 		bodies = nil
-		words := fields(on)
-		for _, w := range words {
-			name := on[w.Start:w.End]
-			if name == groundWord {
+		for _, w := range fields(on) {
+			if w.text == groundWord {
 				continue
 			}
-			b, ok := r.bodyNamed(oref, name)
-			if !ok {
+			b, ok := r.bodyNamed(oref, w.text)
+			switch {
+			case !ok:
 				return false
-			}
-			for _, other := range bodies {
-				if other == b {
-					return r.fail(oref, w, "the joint "+j.Name+" connects "+name+" to itself", "two bodies, or one to connect it to the ground")
-				}
+			case slices.Contains(bodies, b):
+				return r.fail(oref, w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
 			}
 			bodies = append(bodies, b)
 		}
@@ -188,9 +185,8 @@ func (r *reading) firstParticle(row sheet.Row) (string, bool) {
 	if len(words) == 0 {
 		return "", false
 	}
-	name := on[words[0].Start:words[0].End]
-	b, ok := r.bodies[name]
-	return name, ok && r.p.Bodies[b].Particle
+	b, ok := r.bodies[words[0].text]
+	return words[0].text, ok && r.p.Bodies[b].Particle
 }
 
 // meet tells whether bodies can be joined at the joint's point. Rigid bodies are where
@@ -261,24 +257,7 @@ func (r *reading) placeOn(j *Joint, b int) int {
 	return j.Point
 }
 
-// wordIn is where a word stands in a list of names.
-func wordIn(text, word string) diag.Span {
-	for _, w := range fields(text) {
-		if text[w.Start:w.End] == word {
-			return w
-		}
-	}
-	return whole(text)
-}
-
-func onBody(pt *Point, b int) bool {
-	for _, other := range pt.Bodies {
-		if other == b {
-			return true
-		}
-	}
-	return false
-}
+func onBody(pt *Point, b int) bool { return slices.Contains(pt.Bodies, b) }
 
 // jointDirection reads the normal or the axis that a kind needs.
 func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {

@@ -27,11 +27,9 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 		return r.fail(ref, whole(text), "a face extends from one point to another", "the form A B")
 	}
 	for k, w := range words {
-		i, ok := r.pointNamed(ref, text[w.Start:w.End], w)
-		if !ok {
+		if j.Face[k], ok = r.pointNamed(ref, w); !ok {
 			return false
 		}
-		j.Face[k] = i
 	}
 	along := r3.Sub(r.p.Points[j.Face[1]].At, r.p.Points[j.Face[0]].At)
 	u, ok := unit(along)

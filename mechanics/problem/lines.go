@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -118,14 +119,15 @@ func (r *reading) linePath(i int) bool {
 		}
 		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
 	}
-	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
+	notPoint := func(w word) bool { _, ok := r.points[w.text]; return !ok }
+	if words := fields(atText); len(words) == 2 && !slices.ContainsFunc(words, notPoint) {
 		hint := "the path " + strings.TrimSpace(atText)
 		if hasAlong {
-			hint = "at " + atText[words[0].Start:words[0].End]
+			hint = "at " + words[0].text
 		}
 		return r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
 	}
-	at, ok := r.pointNamed(atRef, atText, whole(atText))
+	at, ok := r.pointNamed(atRef, word{whole(atText), atText})
 	if !ok {
 		return false
 	}
@@ -144,7 +146,7 @@ func (r *reading) particlePair(l *Line, text string) (between, ok bool) {
 		return false, false
 	}
 	for _, w := range words {
-		b, known := r.bodies[text[w.Start:w.End]]
+		b, known := r.bodies[w.text]
 		if !known || !r.p.Bodies[b].Particle {
 			return false, false
 		}
@@ -173,14 +175,9 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 }
 
 // throughPoints reads the points that words of a cell name as the path of a line.
-func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []diag.Span) bool {
-	ok := true
-	for _, w := range words {
-		i, found := r.pointNamed(ref, text[w.Start:w.End], w)
-		ok = ok && found
-		l.Path = append(l.Path, i)
-	}
-	if !ok {
+func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []word) bool {
+	path, ok := r.pointsNamed(ref, words)
+	if l.Path = append(l.Path, path...); !ok {
 		return false
 	}
 	if len(words) > 2 && !l.Kind.Info().Path {
@@ -211,50 +208,66 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []dia
 	return true
 }
 
+// word is a word of a cell, with its place in the cell's text.
+type word struct {
+	diag.Span
+	text string
+}
+
 // fields gives the words of a path: separated by spaces or commas.
-func fields(text string) []diag.Span {
-	var spans []diag.Span
+func fields(text string) []word {
+	return split(text, func(c rune) bool { return c == ' ' || c == '\t' || c == ',' })
+}
+
+// split gives what stands between separators, of which it asks from left to right.
+func split(text string, separates func(rune) bool) (words []word) {
 	start := -1
-	for i, c := range text {
-		sep := c == ' ' || c == '\t' || c == ','
-		if sep && start >= 0 {
-			spans = append(spans, diag.Between(start, i))
+	end := func(i int) {
+		if start >= 0 {
+			words = append(words, word{diag.Between(start, i), text[start:i]})
 			start = -1
-		} else if !sep && start < 0 {
+		}
+	}
+	for i, c := range text {
+		if separates(c) {
+			end(i)
+		} else if start < 0 {
 			start = i
 		}
 	}
-	if start >= 0 {
-		spans = append(spans, diag.Between(start, len(text)))
-	}
-	return spans
+	end(len(text))
+	return words
 }
 
-func (r *reading) namesPoints(text string, words []diag.Span) bool {
-	for _, w := range words {
-		if _, ok := r.points[text[w.Start:w.End]]; !ok {
-			return false
+// wordIn is where a word stands in a list of names.
+func wordIn(text, name string) diag.Span {
+	for _, w := range fields(text) {
+		if w.text == name {
+			return w.Span
 		}
 	}
-	return true
+	return whole(text)
 }
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (r *reading) pointNamed(ref sheet.Ref, text string, span diag.Span) (int, bool) {
-	name := strings.TrimSpace(text)
-	i, ok := r.points[name]
-	if !ok {
-		names := make([]string, 0, len(r.p.Points))
-		for _, p := range r.p.Points {
-			names = append(names, p.Name)
-		}
-		if _, kept := r.s.Table("points").Row(name); kept {
-			r.fail(ref, span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
-			return 0, false
-		}
-		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to the points"))
-		return 0, false
+func (r *reading) pointNamed(ref sheet.Ref, w word) (int, bool) {
+	name := strings.TrimSpace(w.text)
+	if i, ok := r.points[name]; ok {
+		return i, r.pointAt[i] == done
 	}
-	return i, r.pointAt[i] == done
+	if _, kept := r.s.Table("points").Row(name); kept {
+		return 0, r.fail(ref, w.Span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
+	}
+	return 0, r.fail(ref, w.Span, "there is no point "+strconv.Quote(name), suggestion(name, namesOf(r.p.Points), "add it to the points"))
+}
+
+// pointsNamed finds the points that words of a cell name; false where one does not read.
+func (r *reading) pointsNamed(ref sheet.Ref, words []word) (path []int, ok bool) {
+	ok = true
+	for _, w := range words {
+		i, found := r.pointNamed(ref, w)
+		path, ok = append(path, i), ok && found
+	}
+	return path, ok
 }

@@ -12,28 +12,9 @@ import (
 // magnitude reads a line's magnitude when first asked for: unknown where left
 // out or "?", else a known value or a multiple of unknowns.
 func (r *reading) magnitude(i int) bool {
-	l := &r.p.Lines[i]
-	switch r.magnitudeAt[i] {
-	case done:
-		return true
-	case failed:
-		return false
-	case underway:
-		r.magnitudeAt[i] = failed
-		ref := l.Ref
-		ref.Key = "magnitude"
-		return r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, l.Name), "leave one of them blank, so that it is an unknown")
-	}
-	r.magnitudeAt[i] = underway
-	r.chain = append(r.chain, l.Name)
-	ok := r.readMagnitude(i)
-	r.chain = r.chain[:len(r.chain)-1]
-	if !ok || r.magnitudeAt[i] == failed {
-		r.magnitudeAt[i] = failed
-		return false
-	}
-	r.magnitudeAt[i] = done
-	return true
+	ref := r.p.Lines[i].Ref
+	ref.Key = "magnitude"
+	return r.once(&r.magnitudeAt[i], ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) }, loopOfMagnitudes)
 }
 
 func (r *reading) readMagnitude(i int) bool {

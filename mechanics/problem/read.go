@@ -133,6 +133,37 @@ const (
 	failed
 )
 
+// loop is what refers to each other in a loop, and what breaks it.
+type loop struct{ what, hint string }
+
+// The loops there can be.
+var (
+	loopOfGivens     = loop{"givens", "give one of them a number"}
+	loopOfPoints     = loop{"points", "give one of them coordinates"}
+	loopOfMagnitudes = loop{"magnitudes", "leave one of them blank, so that it is an unknown"}
+)
+
+// once reads something when first asked for, and tells whether it reads. What asks for
+// itself while it is being read, by way of others, goes round a loop.
+func (r *reading) once(at *progress, ref sheet.Ref, name string, read func() bool, loop loop) bool {
+	switch *at {
+	case unread:
+		*at = underway
+		r.chain = append(r.chain, name)
+		ok := read()
+		r.chain = r.chain[:len(r.chain)-1]
+		if ok && *at == underway {
+			*at = done
+		} else {
+			*at = failed
+		}
+	case underway:
+		*at = failed
+		r.fail(ref, diag.Span{}, "the "+loop.what+" refer to each other in a loop, "+circle(r.chain, name), loop.hint)
+	}
+	return *at == done
+}
+
 // fail reports what does not read, and is false for its reader to return.
 func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
 	if ref != r.notText { // else what seems missing in this row is there, and has been reported

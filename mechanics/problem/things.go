@@ -81,7 +81,7 @@ func thingsOf(s *sheet.Sheet) *things {
 	for _, r := range Rows(s, "points") {
 		on, _ := r.Cell("on")
 		for _, w := range fields(on.Text) {
-			switch name := on.Text[w.Start:w.End]; name {
+			switch name := w.text; name {
 			case groundWord:
 			case particleWord:
 				x.particles[r.Name] = true

@@ -200,7 +200,7 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 		case "path":
 			c, _ := row.Cell("path")
 			if words := fields(c.Text); has("components") && len(words) > 1 && !isBelt(*row) {
-				return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + c.Text[words[0].Start:words[0].End]}
+				return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + words[0].text}
 			}
 		case "along":
 			if has("components") {
@@ -263,9 +263,8 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 		path = append(path, r.p.Lines[i].Path...)
 	}
 	for _, w := range fields(text) {
-		name := text[w.Start:w.End]
-		b, known := r.bodies[name]
-		if name == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
+		b, known := r.bodies[w.text]
+		if w.text == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
 			continue
 		}
 		var there []string
@@ -276,7 +275,7 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", so the name is ignored", Hint: say.Or(there...)}})
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w.Span, Msg: "no point of the line " + line + " is on " + strconv.Quote(w.text) + ", so the name is ignored", Hint: say.Or(there...)}})
 	}
 }
 

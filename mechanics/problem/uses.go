@@ -82,14 +82,13 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 	switch reads {
 	case ReadsPoint, ReadsPoints:
 		for _, w := range fields(text) {
-			if name := text[w.Start:w.End]; x.rows[APoint][name] {
-				add(w, APoint, name)
+			if x.rows[APoint][w.text] {
+				add(w.Span, APoint, w.text)
 			}
 		}
 	case ReadsBody, ReadsBodies:
 		for _, w := range fields(text) {
-			name := text[w.Start:w.End]
-			add(w, x.body(name), name)
+			add(w.Span, x.body(w.text), w.text)
 		}
 	case ReadsTension:
 		if name := x.printedName(strings.TrimSpace(text)); x.owned[name].of == (thingName{ALine, ref.Row}) {
@@ -97,7 +96,7 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 		}
 	case ReadsResults:
 		for _, w := range askedWords(text) {
-			out = x.result(out, Use{Ref: ref}, text[w.Start:w.End], w.Start)
+			out = x.result(out, Use{Ref: ref}, w.text, w.Start)
 		}
 	case ReadsValue, ReadsQuantity, ReadsRange, ReadsVector, ReadsDirection, ReadsMagnitude, ReadsIntensity:
 		if ref.Table == "" {
