@@ -147,7 +147,7 @@ func (r *reading) belt(first int) {
 	if !ok {
 		return
 	}
-	r.limit(parts[0], row)
+	parts[0].Limit, _ = r.limit("lines", row)
 	parts[1].Limit = parts[0].Limit // of the larger tension, so of either
 	parts[0].OK, parts[1].OK = true, true
 	r.doubtDrum(belt, ref, words)
@@ -156,13 +156,9 @@ func (r *reading) belt(first int) {
 // wrap reads the angle over which a belt touches its drum; left out it is the angle by
 // which the path changes its direction there.
 func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
-	if text, ref, ok := r.text("lines", row, "wrap"); ok {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Angle)
-		if ok && v.V[0] <= 0 {
-			return r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
-		}
-		belt.Wrap = v.V[0]
-		return ok
+	if q := r.quantity("lines", row, "wrap"); q.has {
+		belt.Wrap = q.value
+		return q.ok && r.positive(q, "the wrap of a belt", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
 	}
 	belt.ByPath = true
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
@@ -174,20 +170,19 @@ func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
 }
 
 func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
-	text, ref, ok := r.text("lines", row, "friction")
-	if !ok {
+	q := r.quantity("lines", row, "friction")
+	if !q.has {
 		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
 	}
-	v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
 	switch {
-	case !ok:
-	case v.V[0] <= 0:
-		return r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "a friction such as 0.3; a cable runs over a smooth drum")
-	case v.V[0] > maxFriction:
-		return r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "a decimal such as 0.3")
+	case !q.ok:
+	case !r.positive(q, "the coefficient of static friction of a belt", "a friction such as 0.3; a cable runs over a smooth drum"):
+		return false
+	case q.value > maxFriction:
+		return r.fail(q.ref, whole(q.text), "a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
 	}
-	belt.Friction = v.V[0]
-	return ok
+	belt.Friction = q.value
+	return q.ok
 }
 
 func (r *reading) tight(belt *Belt, row sheet.Row) bool {

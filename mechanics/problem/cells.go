@@ -29,6 +29,29 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 	return v, true
 }
 
+// quantity is what a cell of a known value holds; has is false where it is blank, ok where
+// it does not read, which has been reported.
+type quantity struct {
+	value   float64
+	ref     sheet.Ref
+	text    string
+	has, ok bool
+}
+
+// quantity reads a cell as a value of the dimension of its key.
+func (r *reading) quantity(table string, row sheet.Row, key string) (q quantity) {
+	if q.text, q.ref, q.has = r.text(table, row, key); q.has {
+		v, ok := r.scalar(q.ref, q.text, env{r: r, scope: inGiven}, tableByName[table].keys[key].Dim)
+		q.value, q.ok = v.V[0], ok
+	}
+	return q
+}
+
+// positive refuses a quantity that is not greater than zero.
+func (r *reading) positive(q quantity, what, hint string) bool {
+	return q.value > 0 || r.fail(q.ref, whole(q.text), what+" must be greater than zero", hint)
+}
+
 // one evaluates a cell of one value, in which commas may group digits, without
 // holding it against a dimension.
 func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {

@@ -102,7 +102,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	if text, ref, ok := r.text("couples", row, "about"); ok {
 		// In the plane a moment turns about the z that stands on it.
 		if r.p.Planar {
-			v, ok := axis(text)
+			v, ok := axes[text]
 			if !ok || v.Z == 0 {
 				return r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
 			}
@@ -123,7 +123,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	kText, kRef, sprung := r.text("couples", row, "stiffness")
 	text, ref, ok := r.text("couples", row, "magnitude")
-	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
+	_, _, hasTurn := r.text("couples", row, "turn")
 	if hasTurn && !sprung {
 		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
 	}
@@ -148,14 +148,14 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 			return r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
 		}
 		k, ok1 = r.want(kRef, kText, k, perAngle)
-		turn, ok2 := r.scalar(turnRef, turnText, env{r: r, scope: inGiven}, units.Angle)
-		if !ok1 || !ok2 {
+		turn := r.quantity("couples", row, "turn")
+		if !ok1 || !turn.ok {
 			return false
 		}
 		if k.V[0] <= 0 {
 			return r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
 		}
-		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
+		c.Magnitude = Affine{Const: -k.V[0] * turn.value}
 		return r.coupleActs(c)
 	}
 	if word := strings.TrimSpace(text); !ok || word == "?" || word == c.Name && !r.isGiven(c.Name) {

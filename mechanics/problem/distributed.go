@@ -207,38 +207,26 @@ const waterDensity = 1000 // kg/m³
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface,
 // zero above it.
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
-	wText, wRef, ok := r.text("distributed", row, "width")
-	if !ok {
+	width := r.quantity("distributed", row, "width")
+	if !width.has {
 		r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
 		return intensity{}, false
 	}
-	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
-	sText, sRef, ok := r.text("distributed", row, "surface")
-	if !ok {
+	surface := r.quantity("distributed", row, "surface")
+	if !surface.has {
 		r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
 		return intensity{}, false
 	}
-	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
-	density := units.Scalar(waterDensity, units.Dim{L: -3, M: 1})
-	ok3 := true
-	dText, dRef, hasDensity := r.text("distributed", row, "density")
-	if hasDensity {
-		density, ok3 = r.scalar(dRef, dText, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
+	density := r.quantity("distributed", row, "density")
+	if !density.has {
+		density.value, density.ok = waterDensity, true
 	}
-	if !ok1 || !ok2 || !ok3 {
+	if !width.ok || !surface.ok || !density.ok || !r.positive(width, "a width", "the form 2 m") || !r.positive(density, "a density", "the form 1000 kg/m^3") {
 		return intensity{}, false
 	}
-	if width.V[0] <= 0 {
-		r.fail(wRef, whole(wText), "a width must be greater than zero", "the form 2 m")
-		return intensity{}, false
-	}
-	if density.V[0] <= 0 {
-		r.fail(dRef, whole(dText), "a density must be greater than zero", "the form 1000 kg/m^3")
-		return intensity{}, false
-	}
-	depth := func(point int) float64 { return surface.V[0] - r3.Dot(r.p.Points[point].At, r.p.Up) }
-	d.Water = &Water{Density: density.V[0], Width: width.V[0], From: depth(d.From), To: depth(d.To)}
-	return wet(depth(d.From), depth(d.To), density.V[0]*r.p.G*width.V[0], d.Length), true
+	depth := func(point int) float64 { return surface.value - r3.Dot(r.p.Points[point].At, r.p.Up) }
+	d.Water = &Water{Density: density.value, Width: width.value, From: depth(d.From), To: depth(d.To)}
+	return wet(depth(d.From), depth(d.To), density.value*r.p.G*width.value, d.Length), true
 }
 
 // wet is the intensity of water on a plane gate whose ends lie at these depths, m,

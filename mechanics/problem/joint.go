@@ -97,27 +97,12 @@ func (r *reading) joint(j *Joint, row sheet.Row) bool {
 }
 
 func jointKindOf(s string) (JointKind, bool) {
-	for i, k := range joints {
-		if k.Name == s {
-			return JointKind(i), true
-		}
-		for _, a := range k.Aliases {
-			if a == s {
-				return JointKind(i), true
-			}
-		}
-	}
-	return 0, false
+	i := wordOf(jointWords, s)
+	return JointKind(max(i, 0)), i >= 0
 }
 
 func jointNames(planar bool) []string {
-	var names []string
-	for i, k := range joints {
-		if JointKind(i).Where(planar).Stands {
-			names = append(names, k.Name)
-		}
-	}
-	return names
+	return jointsThat(func(k JointInfo) bool { return planar && k.Plane.Stands || !planar && k.Space.Stands })
 }
 
 // jointPlace finds a joint's point (at, or the point of its own name) and the
@@ -277,7 +262,7 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			return r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 		}
 		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
-			if v, ok := axis(strings.TrimSpace(text)); !ok || v.Z == 0 {
+			if v, ok := axes[strings.TrimSpace(text)]; !ok || v.Z == 0 {
 				return r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
 			}
 			continue
@@ -302,21 +287,19 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 // body is about to slip, against which friction is then at its most.
 func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 	rough := holds.Forces == HoldRough // else the keys are unread, and noted
-	text, ref, ok := r.text("joints", row, "friction")
-	if ok && rough {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
-		if !ok {
+	if _, _, has := r.text("joints", row, "friction"); has && rough {
+		switch q := r.quantity("joints", row, "friction"); {
+		case !q.ok:
 			return false
+		case q.value < 0:
+			return r.fail(q.ref, whole(q.text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
+		case q.value > maxFriction:
+			return r.fail(q.ref, whole(q.text), "a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
+		default:
+			j.Friction, j.HasFriction = q.value, true
 		}
-		switch {
-		case v.V[0] < 0:
-			return r.fail(ref, whole(text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-		case v.V[0] > maxFriction:
-			return r.fail(ref, whole(text), "a coefficient of friction of "+units.Figures(v.V[0], 3)+" is too large for any surface", "a decimal such as 0.3")
-		}
-		j.Friction, j.HasFriction = v.V[0], true
 	}
-	if text, ref, ok = r.text("joints", row, "impending"); ok && rough {
+	if text, ref, ok := r.text("joints", row, "impending"); ok && rough {
 		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
 		if !ok {
 			return false
@@ -330,15 +313,7 @@ func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 		}
 		j.Impending, j.Slip = true, along
 	}
-	if text, ref, ok = r.text("joints", row, "limit"); ok {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force)
-		if !ok {
-			return false
-		}
-		if v.V[0] <= 0 {
-			return r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
-		}
-		j.Limit = v.V[0]
-	}
-	return true
+	var ok bool
+	j.Limit, ok = r.limit("joints", row)
+	return ok
 }

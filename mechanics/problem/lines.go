@@ -10,7 +10,6 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // coincident is how near two points may be, relative to the coordinates they
@@ -48,7 +47,7 @@ func (r *reading) lineGeometry(i int) {
 	}
 	l.Kind, ok = kindOf(strings.TrimSpace(text))
 	if !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, kindList(), kindNames()))
+		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, spelled(lineWords), kindNames()))
 		return
 	}
 	if l.Belt != nil {
@@ -58,40 +57,24 @@ func (r *reading) lineGeometry(i int) {
 		return
 	}
 	l.OK = r.linePath(i)
-	r.limit(l, row)
+	l.Limit, _ = r.limit("lines", row)
 }
 
-// limit reads the capacity of a line.
-func (r *reading) limit(l *Line, row sheet.Row) {
-	if text, ref, ok := r.text("lines", row, "limit"); ok {
-		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
-			if v.V[0] <= 0 {
-				r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
-			} else {
-				l.Limit = v.V[0]
-			}
-		}
+// limit reads the capacity of a line or a joint, 0 where there is none that reads.
+func (r *reading) limit(table string, row sheet.Row) (limit float64, ok bool) {
+	q := r.quantity(table, row, "limit")
+	if !q.has || !q.ok || !r.positive(q, "a limit", "the capacity, such as 5 kN") {
+		return 0, !q.has
 	}
+	return q.value, true
 }
 
 func kindOf(s string) (Kind, bool) {
-	for _, k := range kinds {
-		if k.Name == s {
-			return k.Kind, true
-		}
-	}
-	return 0, false
+	i := wordOf(lineWords, s)
+	return Kind(max(i, 0)), i >= 0
 }
 
-func kindList() []string {
-	names := make([]string, len(kinds))
-	for i, k := range kinds {
-		names[i] = k.Name
-	}
-	return names
-}
-
-func kindNames() string { return say.Or(kindList()...) }
+func kindNames() string { return say.Or(spelled(lineWords)...) }
 
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(i int) bool {

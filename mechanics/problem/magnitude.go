@@ -171,8 +171,8 @@ func (r *reading) asValue(a Affine, d units.Dim) units.Value {
 // without a natural length has an unknown tension, and T/k is its stretch.
 func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	l, row := &r.p.Lines[i], r.lineRows[i]
-	kText, kRef, hasK := r.text("lines", row, "stiffness")
-	nText, nRef, hasN := r.text("lines", row, "natural")
+	_, kRef, hasK := r.text("lines", row, "stiffness")
+	_, _, hasN := r.text("lines", row, "natural")
 	switch {
 	case !hasK && !hasN:
 		return false, true
@@ -185,33 +185,28 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 		r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
 		return true, false
 	}
-	k, ok := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
-	if !ok {
-		return true, false
-	}
-	if k.V[0] <= 0 {
-		r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 500 N/m")
+	k := r.quantity("lines", row, "stiffness")
+	if !k.ok || !r.positive(k, "a stiffness", "the form 500 N/m") {
 		return true, false
 	}
 	if !hasN {
-		l.Spring = &Spring{Stiffness: k.V[0], Free: true}
+		l.Spring = &Spring{Stiffness: k.value, Free: true}
 		return false, true
 	}
-	n, ok := r.scalar(nRef, nText, env{r: r, scope: inGiven}, units.Length)
-	if !ok {
+	n := r.quantity("lines", row, "natural")
+	if !n.ok {
 		return true, false
 	}
-	if n.V[0] < 0 {
-		r.fail(nRef, whole(nText), "a natural length cannot be negative", "the form 0.4 m")
-		return true, false
+	if n.value < 0 {
+		return true, r.fail(n.ref, whole(n.text), "a natural length cannot be negative", "the form 0.4 m")
 	}
 	length := l.Length()
 	if length == 0 {
 		r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
 		return true, false
 	}
-	l.Spring = &Spring{Stiffness: k.V[0], Natural: n.V[0], Stretch: length - n.V[0]}
-	l.Magnitude = Affine{Const: k.V[0] * l.Spring.Stretch}
+	l.Spring = &Spring{Stiffness: k.value, Natural: n.value, Stretch: length - n.value}
+	l.Magnitude = Affine{Const: k.value * l.Spring.Stretch}
 	return true, true
 }
 
