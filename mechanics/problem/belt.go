@@ -67,8 +67,7 @@ func beltTensions(name string) [2]string { return [2]string{name + "1", name + "
 
 // isBelt tells whether a row of [lines] is a belt.
 func isBelt(row sheet.Row) bool {
-	c, _ := row.Cell("kind")
-	return strings.TrimSpace(c.Text) == BeltKind.String()
+	return row.Text("kind") == BeltKind.String()
 }
 
 // LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
@@ -220,8 +219,7 @@ func (r *reading) heldByDrum(l *Line) bool {
 		return false
 	}
 	first := &r.p.Lines[l.Belt.Lines[0]]
-	magnitude, _ := r.lineRows[l.Belt.Lines[0]].Cell("magnitude")
-	return l == first || len(first.Acts) > 0 || !first.OK || strings.TrimSpace(magnitude.Text) != ""
+	return l == first || len(first.Acts) > 0 || !first.OK || r.lineRows[l.Belt.Lines[0]].Text("magnitude") != ""
 }
 
 // tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and

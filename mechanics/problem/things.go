@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -93,8 +94,7 @@ func thingsOf(s *sheet.Sheet) *things {
 		}
 	}
 	x.jointNames()
-	x.componentNames()
-	x.tensionNames()
+	x.lineNames()
 	return x
 }
 
@@ -141,9 +141,13 @@ func (x *things) mayOwn(of thingName, before string, behind ...string) {
 	}
 }
 
-// componentNames finds the unknowns of forces with a ? among their components.
-func (x *things) componentNames() {
+// lineNames finds the two tensions of each belt, and the unknowns of forces with a ? among
+// their components.
+func (x *things) lineNames() {
 	for _, row := range Rows(x.s, "lines") {
+		if isBelt(row) {
+			x.mayOwn(thingName{ALine, row.Name}, "", "1", "2")
+		}
 		c, _ := row.Cell("components")
 		e, err := units.Parse(c.Text)
 		if !strings.Contains(c.Text, "?") || err != nil {
@@ -154,15 +158,6 @@ func (x *things) componentNames() {
 			if !tuple || k < len(parts) && parts[k].IsQuestion() {
 				x.mayOwn(thingName{ALine, row.Name}, "", axis)
 			}
-		}
-	}
-}
-
-// tensionNames finds the two tensions of each belt.
-func (x *things) tensionNames() {
-	for _, row := range Rows(x.s, "lines") {
-		if isBelt(row) {
-			x.mayOwn(thingName{ALine, row.Name}, "", "1", "2")
 		}
 	}
 }
@@ -230,31 +225,22 @@ func (x *things) bearing(name string) []Thing {
 // afterPoint tells whether a joint has its place from its name.
 func (x *things) afterPoint(joint string) bool {
 	row, ok := x.s.Table("joints").Row(joint)
-	at, _ := row.Cell("at")
-	return ok && x.rows[APoint][joint] && strings.TrimSpace(at.Text) == ""
+	return ok && x.rows[APoint][joint] && row.Text("at") == ""
 }
 
 // names lists the names of things of a kind in the order of the sheet.
 func (x *things) names(t Thing) []string {
-	var out []string
 	switch t {
 	case ABody:
-		for name := range x.bodies {
-			out = append(out, name)
-		}
-		slices.Sort(out)
+		return slices.Sorted(maps.Keys(x.bodies))
 	case AnUnknown:
-		for name := range x.owned {
-			out = append(out, name)
-		}
-		for name := range x.shared {
-			out = append(out, name)
-		}
+		out := slices.AppendSeq(slices.Collect(maps.Keys(x.owned)), maps.Keys(x.shared))
 		slices.Sort(out)
-	default:
-		for _, r := range Rows(x.s, t.table()) {
-			out = append(out, r.Name)
-		}
+		return out
+	}
+	var out []string
+	for _, r := range Rows(x.s, t.table()) {
+		out = append(out, r.Name)
 	}
 	return out
 }

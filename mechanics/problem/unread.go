@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -77,12 +78,8 @@ func (r *reading) unusedGravity(row *sheet.Row) {
 	if r.usedGivens[i] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
 		return
 	}
-	value, plain := row.Cell("")
-	if !plain {
-		value, _ = row.Cell("value")
-	}
 	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given " + row.Name + "; weights use the g of the sheet",
-		strings.TrimSpace(value.Text) + " as the g of the sheet"})
+		cmp.Or(row.Text(""), row.Text("value")) + " as the g of the sheet"})
 }
 
 // note is what a note says, before it has its place.
@@ -143,8 +140,7 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 // kindOfRow is the kind of a line, a joint or a load by its first name; ok is false
 // where it has none that reads, so that it can't be said what it uses.
 func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
-	c, _ := row.Cell("kind")
-	word := strings.TrimSpace(c.Text)
+	word := row.Text("kind")
 	switch t.Name {
 	case "lines":
 		_, ok = kindOf(word)
@@ -183,10 +179,7 @@ func aKind(kind string) string {
 
 // besides words a key that is not read beside another one of its row, or without it.
 func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
-	has := func(key string) bool {
-		c, _ := row.Cell(key)
-		return strings.TrimSpace(c.Text) != ""
-	}
+	has := func(key string) bool { return row.Text(key) != "" }
 	beside := func(what string) note {
 		return note{"the " + t.Row + " " + row.Name + " has " + what + ", so its " + strconv.Quote(key) + " is ignored", "remove one of them"}
 	}
@@ -230,13 +223,12 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 
 // agrees tells whether a line with a path acts at the point under at, too.
 func (r *reading) agrees(row *sheet.Row) bool {
-	at, _ := row.Cell("at")
 	i, ok := r.lines[row.Name]
 	if !ok {
 		return false // a belt acts along its path alone
 	}
 	l := &r.p.Lines[i]
-	point, known := r.points[strings.TrimSpace(at.Text)]
+	point, known := r.points[row.Text("at")]
 	if !known || !slices.Contains(l.Path, point) {
 		return false
 	}
@@ -245,8 +237,7 @@ func (r *reading) agrees(row *sheet.Row) bool {
 
 // unusedInPlane words a key that a kind uses in space alone.
 func unusedInPlane(row *sheet.Row, key string) note {
-	c, _ := row.Cell("kind")
-	if k, ok := jointKindOf(strings.TrimSpace(c.Text)); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
+	if k, ok := jointKindOf(row.Text("kind")); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
 		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "remove it"}
 	}
 	return note{}
@@ -410,17 +401,16 @@ func (n note) insteadOf(near string, taken bool) note {
 // fromEndToEnd offers the intensities at the two ends of a load, typed apart, as its
 // magnitude.
 func (n note) fromEndToEnd(t *tableKeys, row *sheet.Row, key string) (note, bool) {
-	start, hasStart := row.Cell("start")
-	end, hasEnd := row.Cell("end")
-	magnitude, _ := row.Cell("magnitude")
-	taken := strings.TrimSpace(magnitude.Text) != ""
+	_, hasStart := row.Cell("start")
+	_, hasEnd := row.Cell("end")
+	taken := row.Text("magnitude") != ""
 	switch {
 	case t.Name != "distributed" || key != "start" && key != "end":
 		return n, false
 	case taken || !hasStart || !hasEnd:
 		return n.insteadOf("magnitude", taken), true
 	}
-	n.try = "the magnitude " + strings.TrimSpace(start.Text) + " .. " + strings.TrimSpace(end.Text)
+	n.try = "the magnitude " + row.Text("start") + " .. " + row.Text("end")
 	return n, true
 }
 
