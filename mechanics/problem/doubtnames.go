@@ -205,44 +205,33 @@ func likeDegrees(x float64, function string) bool {
 // pi where it is another; and differences that look like feet and inches.
 func (r *reading) doubtValues() {
 	radians := r.p.Units.Angle.Factor == 1
-	for i := range r.s.Tables {
-		t := &r.s.Tables[i]
-		if t.Name == "" {
+	for ref, c := range r.s.Cells() {
+		load := ref.Table == "distributed"
+		exp := strings.Contains(c.Text, "exp") && !load // where exp is of s
+		angle := strings.Contains(c.Text, "(") && (radians && !load || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
+		length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
+		if ref.Table == "" || Private(ref.Row) || !exp && !angle && !length {
 			continue
 		}
-		for k := range t.Rows {
-			if Private(t.Rows[k].Name) {
-				continue
-			}
-			for _, c := range t.Rows[k].Cells {
-				exp := strings.Contains(c.Text, "exp") && t.Name != "distributed" // where exp is of s
-				angle := strings.Contains(c.Text, "(") && (radians && t.Name != "distributed" || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
-				length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
-				if !exp && !angle && !length {
-					continue
-				}
-				key, ok := cellKey(t.Name, t.Rows[k].Name, c.Key)
-				if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
-					continue
-				}
-				ref := sheet.Ref{Table: t.Name, Row: t.Rows[k].Name, Key: c.Key}
-				if exp || angle {
-					r.doubtAngle(ref, c.Text, radians)
-				}
-				if length {
-					r.doubtDash(ref, c.Text)
-				}
-			}
+		key, ok := cellKey(ref.Table, ref.Row, ref.Key)
+		if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
+			continue
+		}
+		expr, err := r.parse(c.Text)
+		if err != nil {
+			continue
+		}
+		if exp || angle {
+			r.doubtAngle(ref, expr, radians)
+		}
+		if length {
+			r.doubtDash(ref, c.Text, expr)
 		}
 	}
 }
 
 // doubtDash notes how a hyphen or minus between feet and inches is read.
-func (r *reading) doubtDash(ref sheet.Ref, text string) {
-	expr, err := r.parse(text)
-	if err != nil {
-		return
-	}
+func (r *reading) doubtDash(ref sheet.Ref, text string, expr *units.Expr) {
 	for _, d := range expr.Dashes() {
 		e := Error{Ref: ref, Error: diag.Error{Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}}
 		if d.Meant != "" {
@@ -252,11 +241,7 @@ func (r *reading) doubtDash(ref sheet.Ref, text string) {
 	}
 }
 
-func (r *reading) doubtAngle(ref sheet.Ref, text string, radians bool) {
-	expr, err := r.parse(text)
-	if err != nil {
-		return
-	}
+func (r *reading) doubtAngle(ref sheet.Ref, expr *units.Expr, radians bool) {
 	for _, a := range expr.BareAngles() {
 		switch e, ok := r.bareDegrees(a); {
 		case a.Radians != "":

@@ -190,15 +190,12 @@ func (r *reading) sortErrors() {
 		return
 	}
 	order := map[sheet.Ref]int{}
-	n := 0
-	for _, t := range r.s.Tables {
-		for _, row := range t.Rows {
-			n++
-			order[sheet.Ref{Table: t.Name, Row: row.Name}] = n
-			for _, c := range row.Cells {
-				n++
-				order[sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}] = n
-			}
+	for ref := range r.s.Cells() {
+		if row := (sheet.Ref{Table: ref.Table, Row: ref.Row}); order[row] == 0 {
+			order[row] = len(order) + 1
+		}
+		if ref.Key != "" {
+			order[ref] = len(order) + 1
 		}
 	}
 	place := func(e Error) int {
@@ -208,7 +205,7 @@ func (r *reading) sortErrors() {
 		if i, ok := order[sheet.Ref{Table: e.Ref.Table, Row: e.Ref.Row}]; ok {
 			return i
 		}
-		return n + 1
+		return len(order) + 1
 	}
 	sort.SliceStable(r.errs, func(i, j int) bool { return place(r.errs[i]) < place(r.errs[j]) })
 }

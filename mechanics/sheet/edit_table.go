@@ -32,14 +32,12 @@ func (s *Sheet) addTop(name, text, after string) ([]splice, error) {
 	key, value := encodeName(name), encode(text, "")
 	t := s.Table("")
 	if r, ok := t.Row(after); ok {
-		whole := r.pieces[0].whole
-		return []splice{s.lineAfter(whole.End, s.assign(key, value, whole))}, nil
+		return s.behind(r.pieces[0], key, value), nil
 	}
 	if i := slices.Index(usualTop[:], name); i >= 0 && len(t.Rows) > 0 {
 		for i--; i >= 0; i-- {
 			if r, ok := t.Row(usualTop[i]); ok {
-				whole := r.pieces[0].whole
-				return []splice{s.lineAfter(whole.End, s.assign(key, value, whole))}, nil
+				return s.behind(r.pieces[0], key, value), nil
 			}
 		}
 		whole := t.Rows[0].pieces[0].whole

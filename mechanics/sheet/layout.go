@@ -107,10 +107,7 @@ func (s *Sheet) afterComma(i int) int {
 	if i < len(s.text) && s.text[i] == ',' {
 		i++
 	}
-	for i < len(s.text) && (s.text[i] == ' ' || s.text[i] == '\t') {
-		i++
-	}
-	return i
+	return skip(s.text, i, " \t")
 }
 
 // cutLines takes out the lines a span stands on. Where that would leave two

@@ -121,15 +121,14 @@ func stringEnd(text string, i int) int {
 
 // skipBlank moves over spaces, tabs, line ends and comments.
 func skipBlank(text string, i int) int {
-	for i < len(text) {
-		switch text[i] {
-		case ' ', '\t', '\r', '\n':
-			i++
-		case '#':
-			i = lineEnd(text, i)
-		default:
-			return i
-		}
+	for i = skip(text, i, " \t\r\n"); i < len(text) && text[i] == '#'; i = skip(text, i, " \t\r\n") {
+		i = lineEnd(text, i)
 	}
 	return i
+}
+
+// skip moves over the characters of a set.
+func skip(text string, i int, set string) int {
+	i = min(i, len(text))
+	return len(text) - len(strings.TrimLeft(text[i:], set))
 }

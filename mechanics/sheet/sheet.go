@@ -7,6 +7,7 @@
 package sheet
 
 import (
+	"iter"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -111,6 +112,25 @@ func (r Row) Cell(key string) (Cell, bool) {
 func (r Row) Text(key string) string {
 	c, _ := r.Cell(key)
 	return strings.TrimSpace(c.Text)
+}
+
+// Cells gives the cells in the order of the text, each with what names it. A row without
+// cells stands as one with the key "".
+func (s *Sheet) Cells() iter.Seq2[Ref, Cell] {
+	return func(yield func(Ref, Cell) bool) {
+		for _, t := range s.Tables {
+			for _, r := range t.Rows {
+				if len(r.Cells) == 0 && !yield(Ref{t.Name, r.Name, ""}, Cell{}) {
+					return
+				}
+				for _, c := range r.Cells {
+					if !yield(Ref{t.Name, r.Name, c.Key}, c) {
+						return
+					}
+				}
+			}
+		}
+	}
 }
 
 // Table gives a table by name; an empty one where the sheet has none.
