@@ -102,8 +102,7 @@ func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.
 	share, percent := units.Percent(text)
 	if point := strings.Replace(text, ",", ".", 1); !percent && point != text {
 		if _, ok := units.Percent(point); ok {
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
-			return 0, false
+			return 0, r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
 		}
 	}
 	v := abs(answer) * share

@@ -173,8 +173,7 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, boo
 			what = "acts on one of them or between two"
 			hint += ", or on " + names[0] + " " + names[1] + " if it acts between them"
 		}
-		r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
-		return Ground, false
+		return Ground, r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
 	}
 	return found[0], true
 }

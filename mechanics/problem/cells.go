@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,8 +24,7 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 		return v, false
 	}
 	if len(v.Terms) > 0 {
-		r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
-		return v, false
+		return v, r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
 	}
 	return v, true
 }
@@ -61,8 +61,7 @@ func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
 		if other := r.wordBehind(ref, text, e); other != nil {
 			err = other
 		}
-		r.failCell(ref, err)
-		return units.Value{}, false
+		return units.Value{}, r.failCell(ref, err)
 	}
 	r.grouped(ref, text, expr)
 	return r.evaluate(ref, expr, e)
@@ -116,10 +115,11 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 		parts, tuple = expr.Tuple()
 	}
 	if !tuple || len(parts) > 3 {
-		v, ok := r.vector(ref, text, e)
-		if !ok {
+		v, ok := r.eval(ref, text, e)
+		if !ok || !r.shaped(ref, text, v) {
 			return v, false
 		}
+		v.N = 3
 		return r.wantVector(ref, text, v, d)
 	}
 	out := units.Value{Dim: d, N: len(parts)}
@@ -149,12 +149,9 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
 	}
-	if msg, hint := r.shape(out); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
-		return out, false
-	}
+	ok := r.shaped(ref, text, out)
 	out.N = 3
-	return out, true
+	return out, ok
 }
 
 // groupedPair notes three components in the plane whose first two look like one number
@@ -182,8 +179,7 @@ func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e en
 
 func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.Error) (units.Value, bool) {
 	if err != nil {
-		r.failCell(ref, err)
-		return v, false
+		return v, r.failCell(ref, err)
 	}
 	reach := func(x float64) bool {
 		switch {
@@ -212,8 +208,7 @@ func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
 	expr, err := r.parse(text)
 	if err != nil {
 		r.blocked = false
-		r.failCell(ref, err)
-		return units.Value{}, false
+		return units.Value{}, r.failCell(ref, err)
 	}
 	return r.evaluate(ref, expr, e)
 }
@@ -223,40 +218,26 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 	e.cell = ref
 	v, err := expr.Eval(e)
 	if err != nil {
-		r.failCell(ref, err)
-		return v, false
+		return v, r.failCell(ref, err)
 	}
 	r.blocked = false
 	return v, true
 }
 
-// vector reads a cell as a vector: a pair in the plane, a triple in space.
-func (r *reading) vector(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	v, ok := r.eval(ref, text, e)
-	if !ok {
-		return v, false
-	}
-	if msg, hint := r.shape(v); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
-		return v, false
-	}
-	v.N = 3
-	return v, true
-}
-
-// shape says what is wrong with a vector's number of components.
-func (r *reading) shape(v units.Value) (msg, hint string) {
+// shaped refuses a vector that is not a pair in the plane, or a triple in space.
+func (r *reading) shaped(ref sheet.Ref, text string, v units.Value) bool {
+	fail := func(msg, hint string) bool { return r.fail(ref, whole(text), msg, hint) }
 	switch {
 	case v.N == 1 && r.p.Planar:
-		return "expected two components, but this is one value", "the form 3, 4"
+		return fail("expected two components, but this is one value", "the form 3, 4")
 	case v.N == 1:
-		return "expected three components, but this is one value", "the form 3, 4, 0"
+		return fail("expected three components, but this is one value", "the form 3, 4, 0")
 	case v.N == 2 && !r.p.Planar:
-		return "expected three components in space, but these are two", "add the third, or set the plane of the sheet to xy"
+		return fail("expected three components in space, but these are two", "add the third, or set the plane of the sheet to xy")
 	case v.N == 3 && r.p.Planar && v.V[2] != 0:
-		return "the vector is not in the plane xy", "two components"
+		return fail("the vector is not in the plane xy", "two components")
 	}
-	return "", ""
+	return true
 }
 
 // direction reads a cell as a direction and makes it a unit vector.
@@ -271,19 +252,16 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			if r.p.Up.Y > 0 {
 				hint = "(" + run + ", " + rise + ")"
 			}
-			r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
-			return r3.Vec{}, false
+			return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 		}
 		if name, ok := expr.Name(); ok {
 			if _, isPoint := r.points[name]; isPoint {
-				r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
-				return r3.Vec{}, false
+				return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 			}
 		}
 	}
 	if word := strings.TrimLeft(text, "+-"); r.noDirection(word) {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), strconv.Quote(text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}
 	v, ok := r.eval(ref, text, e)
 	if !ok {
@@ -291,17 +269,14 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	}
 	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
 		text = strings.TrimSpace(text)
-		r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "polar("+text+"), counter-clockwise from +x")
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "polar("+text+"), counter-clockwise from +x")
 	}
-	if msg, hint := r.shape(v); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
+	if !r.shaped(ref, text, v) {
 		return r3.Vec{}, false
 	}
 	u, ok := unit(r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]})
 	if !ok {
-		r.fail(ref, whole(text), "the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), "the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
 	}
 	return u, true
 }
@@ -326,12 +301,7 @@ func (r *reading) noDirection(word string) bool {
 	return isIdentifier(word) && !point && !r.isGiven(word) && word != "x" && word != "y" && word != "z"
 }
 
-func abs(x float64) float64 {
-	if x < 0 {
-		return -x
-	}
-	return x
-}
+func abs(x float64) float64 { return math.Abs(x) }
 
 // plain gives the cell that stands alone in a row, or else the one under the key that a
 // plain value of the table stands for.

@@ -71,7 +71,7 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		}
 		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
-	return r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used for "+other+" and for a couple", "rename one of them")
+	return r.usedTwice(c.Ref, c.Name, other, "a couple")
 }
 
 func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; return ok }
@@ -159,9 +159,7 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		return r.coupleActs(c)
 	}
 	if word := strings.TrimSpace(text); !ok || word == "?" || word == c.Name && !r.isGiven(c.Name) {
-		u := len(r.p.Unknowns)
-		r.unknowns[c.Name] = u
-		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
+		u := r.addUnknown(Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
 		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
 		return r.coupleActs(c)
 	}
@@ -177,11 +175,8 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 }
 
 func (r *reading) coupleActs(c *Couple) bool {
-	a := Act{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: r3.Scale(c.Magnitude.Const, c.U)}
-	for _, t := range c.Magnitude.Terms {
-		a.CoupleTerms = append(a.CoupleTerms, ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, c.U)})
-	}
-	c.Acts = []Act{a}
+	known, terms := c.Magnitude.along(c.U)
+	c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: known, CoupleTerms: terms}}
 	return true
 }
 

@@ -55,19 +55,13 @@ func (r *reading) readDistributed() {
 
 // loadName refuses the name of a line or a joint: q.size would be a part of either.
 func (r *reading) loadName(d *Distributed) bool {
-	other := ""
-	if r.isLine(d.Name) {
-		other = "a line"
+	switch {
+	case indexOf(r.p.Joints, d.Name) >= 0:
+		return r.usedTwice(d.Ref, d.Name, "a joint", "a distributed load")
+	case r.isLine(d.Name):
+		return r.usedTwice(d.Ref, d.Name, "a line", "a distributed load")
 	}
-	for i := range r.p.Joints {
-		if r.p.Joints[i].Name == d.Name {
-			other = "a joint"
-		}
-	}
-	if other == "" {
-		return true
-	}
-	return r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used for "+other+" and for a distributed load", "rename one of them")
+	return true
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
@@ -114,8 +108,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 	if on, ref, ok := r.text("distributed", row, "on"); ok {
 		body, ok := r.bodyNamed(ref, on)
 		if ok && r.p.Bodies[body].Particle {
-			r.fail(ref, whole(on), "a distributed load acts on a body, but "+on+" is a particle", "put it on a body")
-			return 0, false
+			return 0, r.fail(ref, whole(on), "a distributed load acts on a body, but "+on+" is a particle", "put it on a body")
 		}
 		return body, ok
 	}
@@ -124,8 +117,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 			return x, true
 		}
 	}
-	r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is not on a body", "put it on a body")
-	return 0, false
+	return 0, r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is not on a body", "put it on a body")
 }
 
 // readIntensity reads q(s): one value, two values from end to end, an expression in
@@ -133,31 +125,26 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool) {
 	if kind, ref, ok := r.text("distributed", row, "kind"); ok {
 		if strings.TrimSpace(kind) != "hydrostatic" {
-			r.fail(ref, whole(kind), strconv.Quote(kind)+" is not a kind of load", "hydrostatic, or no kind")
-			return intensity{}, false
+			return intensity{}, r.fail(ref, whole(kind), strconv.Quote(kind)+" is not a kind of load", "hydrostatic, or no kind")
 		}
 		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
-			r.fail(ref, diag.Span{}, "the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
-			return intensity{}, false
+			return intensity{}, r.fail(ref, diag.Span{}, "the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
 		}
 		return r.hydrostatic(d, row)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if _, ref, ok := r.text("distributed", row, key); ok {
-			r.fail(ref, diag.Span{}, "the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
-			return intensity{}, false
+			return intensity{}, r.fail(ref, diag.Span{}, "the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
 		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
-		return intensity{}, false
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 	}
 	if strings.Contains(text, "..") {
 		low, high, err := units.ParseRange(text)
 		if err != nil {
-			r.failCell(ref, err)
-			return intensity{}, false
+			return intensity{}, r.failCell(ref, err)
 		}
 		r.grouped(ref, text, low)
 		a, ok1 := r.endIntensity(ref, text, low)
@@ -166,8 +153,7 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 	}
 	expr, err := r.parseOne(text)
 	if err != nil {
-		r.failCell(ref, err)
-		return intensity{}, false
+		return intensity{}, r.failCell(ref, err)
 	}
 	r.grouped(ref, text, expr)
 	varies := false
@@ -190,13 +176,10 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 }
 
 func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
-	r.blocked = false
-	v, err := e.Eval(env{r: r, scope: inGiven, cell: ref})
-	if err != nil {
-		r.failCell(ref, err)
-		return 0, false
+	v, ok := r.evaluate(ref, e, env{r: r, scope: inGiven})
+	if ok {
+		v, ok = r.want(ref, text, v, units.LineLoad)
 	}
-	v, ok := r.want(ref, text, v, units.LineLoad)
 	return v.V[0], ok
 }
 
@@ -209,13 +192,11 @@ const waterDensity = 1000 // kg/m³
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
 	width := r.quantity("distributed", row, "width")
 	if !width.has {
-		r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
-		return intensity{}, false
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
 	}
 	surface := r.quantity("distributed", row, "surface")
 	if !surface.has {
-		r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
-		return intensity{}, false
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
 	}
 	density := r.quantity("distributed", row, "density")
 	if !density.has {

@@ -53,12 +53,9 @@ func notNumber(name string) string {
 // another name mistyped.
 func (r *reading) doubtCoined(c coined) {
 	cell, _ := r.s.Cell(c.cell)
-	at := whole(cell.Text)
-	for _, m := range units.Mentions(cell.Text) {
-		if m.Name == c.name {
-			at = m.Span
-			break
-		}
+	at, mentions := whole(cell.Text), units.Mentions(cell.Text)
+	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.name }); k >= 0 {
+		at = mentions[k].Span
 	}
 	if what := notNumber(c.name); what != "" {
 		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is an unknown here, but usually means " + what, Hint: "a number, or ? for an unknown"}})
@@ -85,12 +82,9 @@ const maxCoined = 16
 func (r *reading) meantBy(name string) (thingName, bool) {
 	if r.folded == nil {
 		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
-		for _, of := range []struct {
-			what Thing
-			rows []sheet.Row
-		}{{ACouple, r.coupleRows}, {ALine, r.lineRows}, {AGiven, r.givenRows}} {
-			for _, row := range of.rows {
-				r.folded[folded(row.Name)] = thingName{of.what, row.Name}
+		for _, what := range []Thing{ACouple, ALine, AGiven} {
+			for _, row := range Rows(r.s, what.table()) {
+				r.folded[folded(row.Name)] = thingName{what, row.Name}
 			}
 		}
 	}
@@ -163,11 +157,8 @@ func (r *reading) doubtUnits() {
 	if len(named) == 0 {
 		return
 	}
-	for _, t := range []struct {
-		name string
-		rows []sheet.Row
-	}{{"lines", Rows(r.s, "lines")}, {"couples", r.coupleRows}} {
-		for _, row := range t.rows {
+	for _, table := range []string{"lines", "couples"} {
+		for _, row := range Rows(r.s, table) {
 			cell, ok := row.Cell("magnitude")
 			if !ok {
 				continue
@@ -183,7 +174,7 @@ func (r *reading) doubtUnits() {
 			}
 			for _, q := range quantities {
 				unit, _ := units.Find(q.Symbol)
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Sort: LikeAUnit, Error: diag.Error{Span: q.Span, Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", but " + named[q.Symbol] + " is also named " + q.Symbol, Hint: q.Number + "*" + q.Symbol + ", if that is meant"}})
+				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: row.Name, Key: "magnitude"}, Sort: LikeAUnit, Error: diag.Error{Span: q.Span, Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", but " + named[q.Symbol] + " is also named " + q.Symbol, Hint: q.Number + "*" + q.Symbol + ", if that is meant"}})
 			}
 		}
 	}

@@ -46,8 +46,7 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			v, err = units.Want(v, g.Value.Dim, bare, whole(text))
 		}
 		if err != nil {
-			r.failCell(ref, err)
-			return 0, false
+			return 0, r.failCell(ref, err)
 		}
 		return v.V[0], true
 	}

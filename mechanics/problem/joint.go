@@ -65,14 +65,12 @@ func (r *reading) readJoints() {
 		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
 		j.OK = r.joint(j, row)
 		if r.isLine(j.Name) { // C.x would be a part of either
-			r.fail(j.Ref, diag.Span{}, "the name "+j.Name+" is used for a line and for a joint", "rename one of them")
-			j.OK = false
+			j.OK = r.usedTwice(j.Ref, j.Name, "a line", "a joint")
 		}
 		if j.OK {
 			for _, name := range j.names {
 				if k, taken := r.jointOf[name]; taken {
-					r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
-					j.OK = false
+					j.OK = r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 					break
 				}
 				r.jointOf[name] = i

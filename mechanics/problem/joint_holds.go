@@ -5,7 +5,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -147,19 +146,18 @@ func (r *reading) jointUnknowns(i int) {
 		if k >= len(j.Forces) {
 			dim = units.Moment
 		}
+		other := ""
 		switch {
 		case r.isGiven(name):
-			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the joint "+j.Name, "rename one of them")
-			j.OK = false
-			return
+			other = "a given"
 		case r.hasUnknown(name) || r.isLine(name):
-			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a line and for an unknown of the joint "+j.Name, "rename one of them")
-			j.OK = false
+			other = "a line"
+		}
+		if other != "" {
+			j.OK = r.usedTwice(j.Ref, name, other, "an unknown of the joint "+j.Name)
 			return
 		}
-		index[k] = len(r.p.Unknowns)
-		r.unknowns[name] = index[k]
-		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Dim: dim, Line: -1, Joint: i})
+		index[k] = r.addUnknown(Unknown{Name: name, Dim: dim, Line: -1, Joint: i})
 	}
 	for k := range j.Forces {
 		j.Forces[k].Unknown = index[j.Forces[k].Unknown]

@@ -2,8 +2,8 @@ package problem
 
 import (
 	"slices"
-	"strings"
 
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -70,36 +70,20 @@ func Tables() []TableInfo { return slices.Clone(tables) }
 
 // Key gives a key of a table by name.
 func (t TableInfo) Key(name string) (KeyInfo, bool) {
-	for i := range t.Keys {
-		if t.Keys[i].Name == name {
-			return t.Keys[i], true
-		}
-	}
-	return KeyInfo{}, false
+	k, ok := tableByName[t.Name].keys[name]
+	return k, ok
 }
 
 // ARow is a row with its article: "a line", "an answer".
 func (t TableInfo) ARow() string {
-	if strings.ContainsRune("aeio", rune(t.Row[0])) {
-		return "an " + t.Row
-	}
-	return "a " + t.Row
+	return say.Article(t.Row) + " " + t.Row
 }
 
-func (t TableInfo) keyNames() []string {
-	names := make([]string, len(t.Keys))
-	for i, k := range t.Keys {
-		names[i] = k.Name
+func (t TableInfo) keyNames() (names []string) {
+	for _, k := range t.Keys {
+		names = append(names, k.Name)
 	}
 	return names
-}
-
-// tableOf gives a table by name.
-func tableOf(name string) (TableInfo, bool) {
-	if t, ok := tableByName[name]; ok {
-		return t.TableInfo, true
-	}
-	return TableInfo{}, false
 }
 
 // tableKeys is a table with its keys by name: every cell of a sheet is looked up.
@@ -132,12 +116,12 @@ var tableNames = func() (names []string) {
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := tableOf(table)
+	t, ok := tableByName[table]
 	switch {
 	case !ok:
 		return KeyInfo{}, false
 	case t.Fixed:
-		return t.Key(row)
+		key = row
 	case table == "answers" && row == "source":
 		return KeyInfo{Name: "source", Reads: ReadsText, Says: "author, title, edition, example number", Example: "own; by hand"}, key == ""
 	case key == "":

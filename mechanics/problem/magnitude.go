@@ -86,8 +86,7 @@ func (r *reading) ownUnknown(i int) bool {
 func (r *reading) newUnknown(i int, name string) (int, bool) {
 	ref := r.p.Lines[i].Ref
 	if r.isGiven(name) {
-		r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
-		return 0, false
+		return 0, r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 	}
 	if u, taken := r.unknowns[name]; taken {
 		other := "elsewhere"
@@ -96,17 +95,15 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		} else if k := r.p.Unknowns[u].Joint; k >= 0 {
 			other = "by the joint " + r.p.Joints[k].Name
 		}
-		r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
-		return 0, false
+		return 0, r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 	}
-	return r.addUnknown(i, name), true
+	return r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1}), true
 }
 
-func (r *reading) addUnknown(i int, name string) int {
-	u := len(r.p.Unknowns)
-	r.unknowns[name] = u
-	r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1})
-	return u
+func (r *reading) addUnknown(u Unknown) int {
+	r.unknowns[u.Name] = len(r.p.Unknowns)
+	r.p.Unknowns = append(r.p.Unknowns, u)
+	return r.unknowns[u.Name]
 }
 
 // magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
@@ -142,7 +139,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		if plain := strings.ReplaceAll(name, "_", ""); plain != name && r.namesMagnitude(plain) { // T_1 of a text is T1, as in results
 			return e.Lookup(plain)
 		}
-		u = r.addUnknown(e.line, name)
+		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
 		r.coined = append(r.coined, coined{name, e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
@@ -177,13 +174,11 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	case !hasK && !hasN:
 		return false, true
 	case hasK && hasMagnitude:
-		r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
-		return true, false
+		return true, r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 	case hasMagnitude:
 		return false, true // the natural length is kept and nothing follows from it
 	case !hasK:
-		r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
-		return true, false
+		return true, r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
 	}
 	k := r.quantity("lines", row, "stiffness")
 	if !k.ok || !r.positive(k, "a stiffness", "the form 500 N/m") {
@@ -202,8 +197,7 @@ func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	}
 	length := l.Length()
 	if length == 0 {
-		r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
-		return true, false
+		return true, r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
 	}
 	l.Spring = &Spring{Stiffness: k.value, Natural: n.value, Stretch: length - n.value}
 	l.Magnitude = Affine{Const: k.value * l.Spring.Stretch}

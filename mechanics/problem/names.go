@@ -2,6 +2,7 @@ package problem
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -40,7 +41,7 @@ func (r *reading) indexNames() {
 		r.points[row.Name] = i
 		r.checkName(ref, APoint)
 		if _, taken := r.givens[row.Name]; taken {
-			r.fail(ref, diag.Span{}, "the name "+row.Name+" is used for a point and for a given", "rename one of them")
+			r.usedTwice(ref, row.Name, "a point", "a given")
 		}
 	}
 	for i := range p.Lines {
@@ -86,6 +87,11 @@ func (r *reading) checkName(ref sheet.Ref, what Thing) {
 	}
 }
 
+// usedTwice refuses a name that two things would bear.
+func (r *reading) usedTwice(ref sheet.Ref, name, one, other string) bool {
+	return r.fail(ref, diag.Span{}, "the name "+name+" is used for "+one+" and for "+other, "rename one of them")
+}
+
 func isIdentifier(s string) bool {
 	for i, c := range s {
 		if c != '_' && !unicode.IsLetter(c) && (i == 0 || !unicode.IsDigit(c)) {
@@ -97,12 +103,8 @@ func isIdentifier(s string) bool {
 
 // circle words the chain of names that leads back to its beginning.
 func circle(chain []string, name string) string {
-	for i, n := range chain {
-		if n == name {
-			return strings.Join(append(append([]string{}, chain[i:]...), name), " → ")
-		}
-	}
-	return name
+	i := max(slices.Index(chain, name), 0)
+	return strings.Join(append(slices.Clone(chain[i:]), name), " → ")
 }
 
 // suggestion is the known name that a mistyped one most likely means, or the fallback.
