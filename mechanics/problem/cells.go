@@ -67,6 +67,16 @@ func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
 	return r.evaluate(ref, expr, e)
 }
 
+// ends parses the two ends of a range.
+func (r *reading) ends(ref sheet.Ref, text string) (low, high *units.Expr, ok bool) {
+	low, high, err := units.ParseRange(text)
+	if err != nil {
+		return nil, nil, r.failCell(ref, err)
+	}
+	r.grouped(ref, text, low)
+	return low, high, true
+}
+
 func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
 	if as, ok := expr.Grouped(); ok {
 		r.noteGroups(ref, text, as)
@@ -255,7 +265,7 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 		}
 		if name, ok := expr.Name(); ok {
-			if _, isPoint := r.points[name]; isPoint {
+			if has(r.points, name) {
 				return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 			}
 		}
@@ -297,8 +307,7 @@ func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.
 func (r *reading) noDirection(word string) bool {
-	_, point := r.points[word]
-	return isIdentifier(word) && !point && !r.isGiven(word) && word != "x" && word != "y" && word != "z"
+	return isIdentifier(word) && !has(r.points, word) && !r.isGiven(word) && !has(axes, word)
 }
 
 func abs(x float64) float64 { return math.Abs(x) }

@@ -105,7 +105,7 @@ func (c *choices) parts(head, before string) {
 	planar := c.planar()
 	forces := func(moments bool) {
 		for _, k := range parts {
-			if (planar && k.plane || !planar && k.inside) && (k.dim == units.Moment) == moments {
+			if k.stands(planar) && (k.dim == units.Moment) == moments {
 				c.add(k.name, partSays[k.part])
 			}
 		}

@@ -36,12 +36,6 @@ func (r *reading) indexCouples() {
 	}
 }
 
-func (r *reading) readCouples() {
-	for i := range r.p.Couples {
-		r.coupleOf(i)
-	}
-}
-
 // coupleOf reads a couple when first asked for, and tells whether it has a moment.
 func (r *reading) coupleOf(i int) bool {
 	c, row := &r.p.Couples[i], r.coupleRows[i]
@@ -73,8 +67,6 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 	}
 	return r.usedTwice(c.Ref, c.Name, other, "a couple")
 }
-
-func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; return ok }
 
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")

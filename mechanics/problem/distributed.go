@@ -142,11 +142,10 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 		return intensity{}, r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 	}
 	if strings.Contains(text, "..") {
-		low, high, err := units.ParseRange(text)
-		if err != nil {
-			return intensity{}, r.failCell(ref, err)
+		low, high, ok := r.ends(ref, text)
+		if !ok {
+			return intensity{}, false
 		}
-		r.grouped(ref, text, low)
 		a, ok1 := r.endIntensity(ref, text, low)
 		b, ok2 := r.endIntensity(ref, text, high)
 		return linear(a, b, d.Length), ok1 && ok2

@@ -6,12 +6,6 @@ import (
 	"trivet/units"
 )
 
-func (r *reading) readGivens() {
-	for i := range r.p.Givens {
-		r.given(i)
-	}
-}
-
 // given reads a given when first asked for, and tells whether it has a value.
 func (r *reading) given(i int) bool {
 	g := &r.p.Givens[i]
@@ -51,12 +45,10 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 		return v.V[0], true
 	}
 	if text, ref, ok := r.text("given", row, "range"); ok {
-		low, high, err := units.ParseRange(text)
-		if err != nil {
-			r.failCell(ref, err)
+		low, high, ok := r.ends(ref, text)
+		if !ok {
 			return
 		}
-		r.grouped(ref, text, low)
 		a, ok := bound(ref, text, low)
 		if !ok {
 			return

@@ -110,12 +110,10 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	at, ref, ok := r.text("joints", row, "at")
 	if !ok {
 		at, ref = j.Name, j.Ref
-		if _, isPoint := r.points[at]; !isPoint {
-			if p, found := r.firstParticle(row); found {
-				at = p
-			}
+		if p, found := r.firstParticle(row); found && !has(r.points, at) {
+			at = p
 		}
-		if _, isPoint := r.points[at]; !isPoint {
+		if !has(r.points, at) {
 			return r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}

@@ -17,12 +17,6 @@ import (
 // the difference of two coordinates is then rounding only (2^-52 each).
 const coincident = 1e-14
 
-func (r *reading) readLineGeometry() {
-	for i := range r.p.Lines {
-		r.lineGeometry(i)
-	}
-}
-
 // readMagnitudes comes after all geometry (a spring's needs its length) and goes
 // in the order of the lines, which is the order of first use of the unknowns.
 func (r *reading) readMagnitudes() {
@@ -102,7 +96,7 @@ func (r *reading) linePath(i int) bool {
 		}
 		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
 	}
-	notPoint := func(w word) bool { _, ok := r.points[w.text]; return !ok }
+	notPoint := func(w word) bool { return !has(r.points, w.text) }
 	if words := fields(atText); len(words) == 2 && !slices.ContainsFunc(words, notPoint) {
 		hint := "the path " + strings.TrimSpace(atText)
 		if hasAlong {

@@ -67,11 +67,6 @@ func (r *reading) readMagnitude(i int) bool {
 	return true
 }
 
-func (r *reading) isGiven(name string) bool {
-	_, ok := r.givens[name]
-	return ok
-}
-
 // ownUnknown makes a line's magnitude an unknown of the line's name.
 func (r *reading) ownUnknown(i int) bool {
 	u, ok := r.newUnknown(i, r.p.Lines[i].Name)
@@ -147,9 +142,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 
 // namesMagnitude tells whether a name in a magnitude brings in no unknown.
 func (r *reading) namesMagnitude(name string) bool {
-	_, couple := r.couples[name]
-	_, joint := r.jointOf[name]
-	return couple || joint || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
+	return has(r.couples, name) || r.isJointUnknown(name) || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {

@@ -68,17 +68,23 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares}
 	r.header()
 	r.indexNames()
-	r.readGivens()
+	for i := range r.p.Givens {
+		r.given(i)
+	}
 	r.readPoints()
 	r.readBodies()
-	r.readLineGeometry()
+	for i := range r.p.Lines {
+		r.lineGeometry(i)
+	}
 	r.readJoints()
 	r.indexCouples()
 	r.readMagnitudes()
 	for i := range r.p.Joints {
 		r.jointUnknowns(i)
 	}
-	r.readCouples()
+	for i := range r.p.Couples {
+		r.coupleOf(i)
+	}
 	r.readDistributed()
 	r.finishBodies()
 	r.readQueries()

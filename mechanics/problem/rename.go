@@ -173,10 +173,8 @@ func (r *renaming) free(from, to string) error {
 		for _, t := range r.bearing(name) {
 			particle := old.Thing == ABody && t == APoint && r.particles[name]
 			_, goes := r.to[thingName{t, name}]
-			for _, k := range kinds {
-				if (k == t || particle) && !goes {
-					return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
-				}
+			if !goes && (particle || slices.Contains(kinds, t)) {
+				return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
 			}
 		}
 	}

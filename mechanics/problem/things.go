@@ -87,7 +87,7 @@ func thingsOf(s *sheet.Sheet) *things {
 			case particleWord:
 				x.particles[r.Name] = true
 			default:
-				if _, known := x.bodies[name]; !known {
+				if !has(x.bodies, name) {
 					x.bodies[name] = sheet.Ref{Table: "points", Row: r.Name, Key: "on"}
 				}
 			}
@@ -135,7 +135,7 @@ func (x *things) mayOwn(of thingName, before string, behind ...string) {
 	for _, b := range behind {
 		o := ownedName{of, before, b}
 		name := o.named(of.name)
-		if _, taken := x.owned[name]; !taken {
+		if !has(x.owned, name) {
 			x.owned[name] = o
 		}
 	}
@@ -213,7 +213,7 @@ func (x *things) bearing(name string) []Thing {
 			out = append(out, t)
 		}
 	}
-	if _, ok := x.bodies[name]; ok {
+	if has(x.bodies, name) {
 		out = append(out, ABody)
 	}
 	if x.unknown(name) {
