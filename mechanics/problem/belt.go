@@ -65,6 +65,12 @@ const maxRatio = 1e9
 // beltTensions are the names of the tensions of a belt, in the order of its path.
 func beltTensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
 
+// twoTensions says that a belt is named where one of its tensions, or a part of it, is meant.
+func twoTensions(at diag.Span, belt, part string) *diag.Error {
+	of := beltTensions(belt)
+	return diag.At(at, "the belt "+belt+" has two tensions", of[0]+part+" or "+of[1]+part)
+}
+
 // isBelt tells whether a row of [lines] is a belt.
 func isBelt(row sheet.Row) bool {
 	return row.Text("kind") == BeltKind.String()
@@ -206,9 +212,8 @@ func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, words []word) {
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: words[1].Span,
-		Msg:  "the belt " + belt.Name + " acts on the body " + r.p.Bodies[drum.Body].Name + " at " + drum.Name + ", so its friction has no moment about " + drum.Name,
-		Hint: "the path " + words[0].text + " P Q " + words[2].text + ", with P and Q where the belt leaves the drum"}})
+	r.doubt(ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
+		"the path "+words[0].text+" P Q "+words[2].text+", with P and Q where the belt leaves the drum")
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the

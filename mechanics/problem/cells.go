@@ -183,7 +183,7 @@ func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e en
 		}
 		return err == nil
 	}
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: one + ", if that is meant"}})
+	r.doubt(ref, NoSort, whole(text), strings.TrimSpace(text)+" is read as "+two, one+", if that is meant")
 	return false
 }
 

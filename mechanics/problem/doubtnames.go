@@ -32,7 +32,7 @@ func (r *reading) doubtNames() {
 		}
 		for _, row := range Rows(r.s, t.Name) {
 			if what := notNumber(row.Name); what != "" {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true, Error: diag.Error{Msg: row.Name + " is the name of " + t.ARow() + " here, but usually means " + what, Hint: "another name"}})
+				r.doubtName(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, row.Name+" is the name of "+t.ARow()+" here, but usually means "+what, "another name")
 			}
 		}
 	}
@@ -58,17 +58,17 @@ func (r *reading) doubtCoined(c coined) {
 		at = mentions[k].Span
 	}
 	if what := notNumber(c.name); what != "" {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is an unknown here, but usually means " + what, Hint: "a number, or ? for an unknown"}})
+		r.doubt(c.cell, LikeAName, at, c.name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
 		return
 	}
 	for _, other := range r.coined {
 		if plain := strings.ReplaceAll(c.name, "_", ""); plain != c.name && other.name == plain {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Error: diag.Error{Span: at, Msg: c.name + " and " + plain + " are two different unknowns", Hint: plain + ", if that is meant"}})
+			r.doubt(c.cell, NoSort, at, c.name+" and "+plain+" are two different unknowns", plain+", if that is meant")
 			return
 		}
 	}
 	if other, ok := r.meantBy(c.name); ok {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is a new unknown here, different from the " + other.Thing.String() + " " + other.name, Hint: other.name + ", if that is meant"}})
+		r.doubt(c.cell, LikeAName, at, c.name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
 	}
 }
 
@@ -119,7 +119,7 @@ func (r *reading) doubtCase() {
 	}
 	doubt := func(table, what, name string, d units.Dim) {
 		if g := givens[strings.ToLower(name)]; g != nil && g.Name != name && (g.Value.Dim == d || g.Value.Dim == units.Mass && d == units.Force) {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: name}, InName: true, Error: diag.Error{Msg: "the magnitude of the " + what + " " + name + " is an unknown, although there is a given " + g.Name, Hint: "the magnitude " + g.Name + ", if that is meant"}})
+			r.doubtName(sheet.Ref{Table: table, Row: name}, NoSort, "the magnitude of the "+what+" "+name+" is an unknown, although there is a given "+g.Name, "the magnitude "+g.Name+", if that is meant")
 		}
 	}
 	for i := range r.p.Unknowns {
@@ -174,7 +174,7 @@ func (r *reading) doubtUnits() {
 			}
 			for _, q := range quantities {
 				unit, _ := units.Find(q.Symbol)
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: row.Name, Key: "magnitude"}, Sort: LikeAUnit, Error: diag.Error{Span: q.Span, Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", but " + named[q.Symbol] + " is also named " + q.Symbol, Hint: q.Number + "*" + q.Symbol + ", if that is meant"}})
+				r.doubt(sheet.Ref{Table: table, Row: row.Name, Key: "magnitude"}, LikeAUnit, q.Span, cell.Text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
 			}
 		}
 	}
@@ -224,11 +224,11 @@ func (r *reading) doubtValues() {
 // doubtDash notes how a hyphen or minus between feet and inches is read.
 func (r *reading) doubtDash(ref sheet.Ref, text string, expr *units.Expr) {
 	for _, d := range expr.Dashes() {
-		e := Error{Ref: ref, Error: diag.Error{Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}}
+		hint := ""
 		if d.Meant != "" {
-			e.Hint = d.Meant + ", if that is meant"
+			hint = d.Meant + ", if that is meant"
 		}
-		r.p.Doubts = append(r.p.Doubts, e)
+		r.doubt(ref, NoSort, d.Span, text[d.Start:d.End]+" is read as "+d.As, hint)
 	}
 }
 
@@ -237,7 +237,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, expr *units.Expr, radians bool) {
 		switch e, ok := r.bareDegrees(a); {
 		case a.Radians != "":
 			if unit, _, _ := strings.Cut(r.p.Units.Angle.Name, " ("); !radians && !r.hasAngle(a) {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: a.Span, Msg: a.Argument + " has no unit, so " + a.Call + " takes it in " + unit + "s", Hint: a.Radians + ", if radians are meant"}})
+				r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+unit+"s", a.Radians+", if radians are meant")
 			}
 		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
 			e.Ref = ref

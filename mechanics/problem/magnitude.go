@@ -114,8 +114,8 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
 	}
-	if of := beltTensions(name); r.isBelt(name) {
-		return units.Value{}, true, &diag.Error{Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
+	if r.isBelt(name) {
+		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
 	if i, ok := r.couples[name]; ok {
 		if !r.coupleOf(i) {

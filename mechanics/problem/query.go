@@ -99,8 +99,8 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
-		if of := beltTensions(name); p.isBelt(name) {
-			return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
+		if p.isBelt(name) {
+			return q, twoTensions(whole(q.Name), name, "")
 		}
 		return q, unknownName(q, "result", name, append(namesOf(p.Lines), namesOf(p.Unknowns)...), "an unknown, or a part of a line such as T1.x")
 	}
@@ -119,8 +119,8 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 	if q.Kind, q.Load = AskSpread, indexOf(p.Loads, head); q.Load >= 0 {
 		return p.parsePart(q, rest)
 	}
-	if of := beltTensions(head); p.isBelt(head) {
-		return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + head + " has two tensions", Hint: of[0] + "." + rest + " or " + of[1] + "." + rest}
+	if p.isBelt(head) {
+		return q, twoTensions(whole(q.Name), head, "."+rest)
 	}
 	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
 }

@@ -178,6 +178,16 @@ func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
 	return false
 }
 
+// doubt notes what reads at a place of a cell's text, and is most likely not what was meant.
+func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string) {
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, Error: *diag.At(at, msg, hint)})
+}
+
+// doubtName does the same for the name of what ref names.
+func (r *reading) doubtName(ref sheet.Ref, sort Sort, msg, hint string) {
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, InName: true, Error: *diag.New(msg, hint)})
+}
+
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
 func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
