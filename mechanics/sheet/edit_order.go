@@ -77,15 +77,6 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	return []splice{cut, {diag.Between(to.End, to.End), block}}, nil
 }
 
-// afterBlank moves over one blank line.
-func (s *Sheet) afterBlank(i int) int {
-	end := lineEnd(s.text, i)
-	if i < len(s.text) && strings.TrimSpace(s.text[i:end]) == "" {
-		return min(len(s.text), end+1)
-	}
-	return i
-}
-
 // movable gives the one piece of text that a row is written in.
 func movable(r *Row) (piece, error) {
 	if r.form == formKept || r.form == formNone {

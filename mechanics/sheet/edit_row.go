@@ -125,9 +125,9 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 
 // lastLine is the last piece of a row that is a key and value.
 func lastLine(r Row) (piece, bool) {
-	for i := len(r.pieces) - 1; i >= 0; i-- {
-		if !r.pieces[i].header {
-			return r.pieces[i], true
+	for _, p := range slices.Backward(r.pieces) {
+		if !p.header {
+			return p, true
 		}
 	}
 	return piece{}, false
@@ -165,8 +165,8 @@ func (s *Sheet) addAtEnd(t *Table, name, value string) ([]splice, error) {
 	if t.braces != nil {
 		return []splice{s.putInner(t.braces, 0, name+" = "+value)}, nil
 	}
-	for i := len(t.Rows) - 1; i >= 0; i-- {
-		if p, ok := lastLine(t.Rows[i]); ok {
+	for _, r := range slices.Backward(t.Rows) {
+		if p, ok := lastLine(r); ok {
 			return s.addBeside(t, p, name, value), nil
 		}
 	}
