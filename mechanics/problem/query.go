@@ -158,15 +158,16 @@ func insideBars(name string) (string, bool) {
 // printedName gives the name of the sheet that a text prints with a subscript, A_y
 // for Ay, unless the sheet has the name as it is printed.
 func (p *Problem) printedName(name string) string {
-	head, rest, dotted := strings.Cut(name, ".")
-	plain := strings.ReplaceAll(head, "_", "")
-	if plain == head || p.names(head) || !p.names(plain) {
-		return name
+	head, _, _ := strings.Cut(name, ".")
+	return unprinted(head, p.names) + name[len(head):]
+}
+
+// unprinted is a name without the _ of a subscript where only that one is known.
+func unprinted(name string, known func(string) bool) string {
+	if plain := strings.ReplaceAll(name, "_", ""); plain != name && !known(name) && known(plain) {
+		return plain
 	}
-	if dotted {
-		return plain + "." + rest
-	}
-	return plain
+	return name
 }
 
 // names tells whether a result may begin with a name.

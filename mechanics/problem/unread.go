@@ -140,19 +140,11 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 // kindOfRow is the kind of a line, a joint or a load by its first name; ok is false
 // where it has none that reads, so that it can't be said what it uses.
 func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
-	word := row.Text("kind")
-	switch t.Name {
-	case "lines":
-		_, ok = kindOf(word)
-	case "joints":
-		var k JointKind
-		if k, ok = jointKindOf(word); ok {
-			word = k.String()
-		}
-	case "distributed":
-		ok = true
+	word, words := row.Text("kind"), t.keys["kind"].Words
+	if i := wordOf(words, word); i >= 0 {
+		return words[i].Text, true
 	}
-	return word, ok
+	return word, t.Name == "distributed"
 }
 
 // unusedKey words a key that rows of other kinds use.
@@ -183,40 +175,26 @@ func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
 	beside := func(what string) note {
 		return note{"the " + t.Row + " " + row.Name + " has " + what + ", so its " + strconv.Quote(key) + " is ignored", "remove one of them"}
 	}
-	switch {
-	case t.Name == "lines":
-		switch key {
-		case "at":
-			if has("path") && !r.agrees(row) {
-				return beside("a path")
-			}
-		case "path":
-			c, _ := row.Cell("path")
-			if words := fields(c.Text); has("components") && len(words) > 1 && !isBelt(*row) {
-				return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + words[0].text}
-			}
-		case "along":
-			if has("components") {
-				return beside("components")
-			}
-		case "natural":
-			if has("magnitude") && !has("stiffness") {
-				return beside("a magnitude")
-			}
-		}
-	case t.Name == "answers":
-		if needs := map[string]string{"within": t.Plain, "why": "within"}[key]; needs != "" && !has(needs) {
-			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
-		}
-	case t.Name == "couples" && key == "turn":
-		if has("components") {
-			return beside("components")
-		}
-	case t.Name == "bodies" && key == "centre":
-		misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
-		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
-			return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
-		}
+	without := func(needs string) note {
+		return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
+	}
+	misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
+	path := func() []word { return fields(row.Text("path")) }
+	switch at := t.Name + "." + key; {
+	case at == "lines.at" && has("path") && !r.agrees(row):
+		return beside("a path")
+	case at == "lines.path" && has("components") && len(path()) > 1 && !isBelt(*row):
+		return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + path()[0].text}
+	case at == "lines.along" && has("components"), at == "couples.turn" && has("components"):
+		return beside("components")
+	case at == "lines.natural" && has("magnitude") && !has("stiffness"):
+		return beside("a magnitude")
+	case at == "answers.within" && !has(t.Plain):
+		return without(t.Plain)
+	case at == "answers.why" && !has("within"):
+		return without("within")
+	case at == "bodies.centre" && !has("weight") && !slices.ContainsFunc(row.Cells, misspelt): // which says so itself
+		return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
 	}
 	return note{}
 }

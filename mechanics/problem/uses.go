@@ -198,11 +198,7 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 // printedName gives the name that a text prints with a subscript, as the reader of
 // results does.
 func (x *things) printedName(name string) string {
-	plain := strings.ReplaceAll(name, "_", "")
-	if plain == name || len(x.bearing(name)) > 0 || len(x.bearing(plain)) == 0 {
-		return name
-	}
-	return plain
+	return unprinted(name, func(name string) bool { return len(x.bearing(name)) > 0 })
 }
 
 func (x *things) unknown(name string) bool {
