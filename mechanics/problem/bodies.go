@@ -126,8 +126,7 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 	if !ok {
 		return
 	}
-	v = r.weighed(v)
-	if v, ok = r.want(ref, text, v, units.Force); !ok {
+	if v, ok = r.want(ref, text, r.weighed(v), units.Force); !ok {
 		return
 	}
 	if !hasCentre {

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -42,14 +43,9 @@ func fieldAt(text string, cursor int) diag.Span {
 // listed gives the points or the bodies that a cell may name, less those that
 // it names already.
 func (c *choices) listed(reads Reads, ref sheet.Ref) {
-	there := map[string]bool{}
-	for _, w := range fields(c.text) {
-		if w.Start != c.from {
-			there[w.text] = true
-		}
-	}
+	there := fields(c.text)
 	add := func(name, says string) {
-		if !there[name] {
+		if !slices.ContainsFunc(there, func(w word) bool { return w.text == name && w.Start != c.from }) {
 			c.add(name, says)
 		}
 	}
