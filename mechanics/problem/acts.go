@@ -19,8 +19,7 @@ func (r *reading) acts(i int) {
 	if l.byComponents {
 		at := l.Path[0]
 		if a, b, ok := r.between(l, at); ok {
-			l.Acts = []Act{{Body: a, Point: at, At: r.p.Points[at].At, Const: l.fixed, Terms: l.free},
-				{Body: b, Point: at, At: r.p.Points[at].At, Const: r3.Scale(-1, l.fixed), Terms: opposite(l.free)}}
+			l.Acts = []Act{r.actAt(a, at, l.fixed, l.free), r.actAt(b, at, r3.Scale(-1, l.fixed), opposite(l.free))}
 			return
 		}
 		body, ok := r.lineBody(l, at)
@@ -30,7 +29,7 @@ func (r *reading) acts(i int) {
 		case body == Ground:
 			r.noFreeEnd(l)
 		default:
-			l.Acts = []Act{{Body: body, Point: at, At: r.p.Points[at].At, Const: l.fixed, Terms: l.free}}
+			l.Acts = []Act{r.actAt(body, at, l.fixed, l.free)}
 		}
 		return
 	}
@@ -163,14 +162,23 @@ func (r *reading) act(l *Line, at int, d r3.Vec) {
 
 // actOn adds the line's force on a body at a point: its magnitude times d.
 func (r *reading) actOn(l *Line, body, at int, d r3.Vec) {
-	a := Act{Body: body, Point: at, At: r.p.Points[at].At, Const: r3.Scale(l.Magnitude.Const, d)}
-	if n := len(l.Magnitude.Terms); n > 0 {
-		a.Terms = make([]ActTerm, n)
-		for k, t := range l.Magnitude.Terms {
-			a.Terms[k] = ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, d)}
-		}
+	known, terms := l.Magnitude.along(d)
+	l.Acts = append(l.Acts, r.actAt(body, at, known, terms))
+}
+
+func (r *reading) actAt(body, at int, known r3.Vec, terms []ActTerm) Act {
+	return Act{Body: body, Point: at, At: r.p.Points[at].At, Const: known, Terms: terms}
+}
+
+// along is a magnitude times a direction: what is known of it, and the unknowns.
+func (a Affine) along(d r3.Vec) (known r3.Vec, terms []ActTerm) {
+	if n := len(a.Terms); n > 0 {
+		terms = make([]ActTerm, n)
 	}
-	l.Acts = append(l.Acts, a)
+	for k, t := range a.Terms {
+		terms[k] = ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, d)}
+	}
+	return r3.Scale(a.Const, d), terms
 }
 
 func (r *reading) noFreeEnd(l *Line) {
@@ -201,8 +209,7 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 	expr, err := r.parse(text)
 	if err != nil {
 		r.blocked = false
-		r.failCell(ref, err)
-		return false
+		return r.failCell(ref, err)
 	}
 	axes := r.axes()
 	if expr.IsQuestion() {
@@ -214,18 +221,11 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 		return true
 	}
 	parts, isTuple := expr.Tuple()
-	some := false
-	for _, part := range parts {
-		some = some || part.IsQuestion()
-	}
-	if !isTuple || !some {
+	if !isTuple || !slices.ContainsFunc(parts, (*units.Expr).IsQuestion) {
 		return r.knownComponents(l, ref, text)
 	}
 	if len(parts) != len(axes) {
-		v := units.Value{N: len(parts), V: [3]float64{1, 1, 1}}
-		msg, hint := r.shape(v)
-		r.fail(ref, whole(text), msg, hint)
-		return false
+		return r.shaped(ref, text, units.Value{N: len(parts), V: [3]float64{1, 1, 1}})
 	}
 	for k, part := range parts {
 		if part.IsQuestion() {
@@ -234,14 +234,11 @@ func (r *reading) components(i int, ref sheet.Ref, text string) bool {
 			}
 			continue
 		}
-		r.blocked = false
-		v, err := part.Eval(env{r: r, scope: inGeometry, cell: ref})
-		if err != nil {
-			r.failCell(ref, err)
+		v, ok := r.evaluate(ref, part, env{r: r, scope: inGeometry})
+		if !ok {
 			return false
 		}
-		v, ok := r.want(ref, text, v, units.Force)
-		if !ok {
+		if v, ok = r.want(ref, text, v, units.Force); !ok {
 			return false
 		}
 		l.fixed = r3.Add(l.fixed, r3.Scale(v.V[0], axes[k]))

@@ -11,11 +11,11 @@ import (
 // readQueries reads asked = "T1 T2.x angle(T1, T2)".
 func (r *reading) readQueries() {
 	text, ref := r.top("asked")
-	for _, span := range askedWords(text) {
-		q, err := ParseQuery(r.p, text[span.Start:span.End])
+	for _, w := range askedWords(text) {
+		q, err := ParseQuery(r.p, w.text)
 		if err != nil {
 			if r.settled() {
-				r.fail(ref, span, err.Msg, err.Hint)
+				r.fail(ref, w.Span, err.Msg, err.Hint)
 			}
 			continue
 		}
@@ -28,10 +28,9 @@ func (r *reading) readQueries() {
 func (r *reading) settled() bool { return len(r.errs) == 0 }
 
 // askedWords splits at spaces outside parentheses and bars.
-func askedWords(text string) []diag.Span {
-	var spans []diag.Span
-	start, depth, bars := -1, 0, false
-	for i, c := range text {
+func askedWords(text string) []word {
+	depth, bars := 0, false
+	return split(text, func(c rune) bool {
 		switch {
 		case c == '(':
 			depth++
@@ -40,18 +39,8 @@ func askedWords(text string) []diag.Span {
 		case c == '|':
 			bars = !bars
 		}
-		sep := depth == 0 && !bars && (c == ' ' || c == ',' || c == '\t' || c == '\n' || c == '\r')
-		if sep && start >= 0 {
-			spans = append(spans, diag.Between(start, i))
-			start = -1
-		} else if !sep && start < 0 {
-			start = i
-		}
-	}
-	if start >= 0 {
-		spans = append(spans, diag.Between(start, len(text)))
-	}
-	return spans
+		return depth == 0 && !bars && strings.ContainsRune(" ,\t\n\r", c)
+	})
 }
 
 // readAnswers reads what a source prints. An answer is held to half a unit of
@@ -68,11 +57,7 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(row sheet.Row) {
-	key := ""
-	if _, bare := row.Cell(""); !bare {
-		key = "printed"
-	}
-	text, ref, ok := r.text("answers", row, key)
+	text, ref, ok := r.plain("answers", row)
 	if !ok {
 		return // a blank answer is one not given yet
 	}
@@ -117,8 +102,7 @@ func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.
 	share, percent := units.Percent(text)
 	if point := strings.Replace(text, ",", ".", 1); !percent && point != text {
 		if _, ok := units.Percent(point); ok {
-			r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
-			return 0, false
+			return 0, r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
 		}
 	}
 	v := abs(answer) * share

@@ -65,10 +65,15 @@ const maxRatio = 1e9
 // beltTensions are the names of the tensions of a belt, in the order of its path.
 func beltTensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
 
+// twoTensions says that a belt is named where one of its tensions, or a part of it, is meant.
+func twoTensions(at diag.Span, belt, part string) *diag.Error {
+	of := beltTensions(belt)
+	return diag.At(at, "the belt "+belt+" has two tensions", of[0]+part+" or "+of[1]+part)
+}
+
 // isBelt tells whether a row of [lines] is a belt.
 func isBelt(row sheet.Row) bool {
-	c, _ := row.Cell("kind")
-	return strings.TrimSpace(c.Text) == BeltKind.String()
+	return row.Text("kind") == BeltKind.String()
 }
 
 // LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
@@ -147,52 +152,42 @@ func (r *reading) belt(first int) {
 	if !ok {
 		return
 	}
-	r.limit(parts[0], row)
+	parts[0].Limit, _ = r.limit("lines", row)
 	parts[1].Limit = parts[0].Limit // of the larger tension, so of either
 	parts[0].OK, parts[1].OK = true, true
-	r.doubtDrum(belt, ref, text, words)
+	r.doubtDrum(belt, ref, words)
 }
 
 // wrap reads the angle over which a belt touches its drum; left out it is the angle by
 // which the path changes its direction there.
 func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
-	if text, ref, ok := r.text("lines", row, "wrap"); ok {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Angle)
-		if ok && v.V[0] <= 0 {
-			r.fail(ref, whole(text), "the wrap of a belt must be greater than zero", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
-			return false
-		}
-		belt.Wrap = v.V[0]
-		return ok
+	if q := r.quantity("lines", row, "wrap"); q.has {
+		belt.Wrap = q.value
+		return q.ok && r.positive(q, "the wrap of a belt", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
 	}
 	belt.ByPath = true
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
 	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
 	if belt.Wrap <= coincident {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
-		return false
+		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
 	}
 	return true
 }
 
 func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
-	text, ref, ok := r.text("lines", row, "friction")
-	if !ok {
-		r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
-		return false
+	q := r.quantity("lines", row, "friction")
+	if !q.has {
+		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
 	}
-	v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
 	switch {
-	case !ok:
-	case v.V[0] <= 0:
-		r.fail(ref, whole(text), "the coefficient of static friction of a belt must be greater than zero", "a friction such as 0.3; a cable runs over a smooth drum")
+	case !q.ok:
+	case !r.positive(q, "the coefficient of static friction of a belt", "a friction such as 0.3; a cable runs over a smooth drum"):
 		return false
-	case v.V[0] > maxFriction:
-		r.fail(ref, whole(text), "a coefficient of static friction of "+units.Figures(v.V[0], 3)+" is beyond any surface", "a decimal such as 0.3")
-		return false
+	case q.value > maxFriction:
+		return r.fail(q.ref, whole(q.text), "a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
 	}
-	belt.Friction = v.V[0]
-	return ok
+	belt.Friction = q.value
+	return q.ok
 }
 
 func (r *reading) tight(belt *Belt, row sheet.Row) bool {
@@ -207,21 +202,18 @@ func (r *reading) tight(belt *Belt, row sheet.Row) bool {
 			return true
 		}
 	}
-	r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
-	return false
+	return r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
 }
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, text string, words []diag.Span) {
+func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, words []word) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
-	word := func(k int) string { return text[words[k].Start:words[k].End] }
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: words[1],
-		Msg:  "the belt " + belt.Name + " acts on the body " + r.p.Bodies[drum.Body].Name + " at " + drum.Name + ", so its friction has no moment about " + drum.Name,
-		Hint: "the path " + word(0) + " P Q " + word(2) + ", with P and Q where the belt leaves the drum"}})
+	r.doubt(ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
+		"the path "+words[0].text+" P Q "+words[2].text+", with P and Q where the belt leaves the drum")
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
@@ -232,8 +224,7 @@ func (r *reading) heldByDrum(l *Line) bool {
 		return false
 	}
 	first := &r.p.Lines[l.Belt.Lines[0]]
-	magnitude, _ := r.lineRows[l.Belt.Lines[0]].Cell("magnitude")
-	return l == first || len(first.Acts) > 0 || !first.OK || strings.TrimSpace(magnitude.Text) != ""
+	return l == first || len(first.Acts) > 0 || !first.OK || r.lineRows[l.Belt.Lines[0]].Text("magnitude") != ""
 }
 
 // tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and

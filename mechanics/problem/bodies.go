@@ -32,15 +32,15 @@ func (r *reading) readBodies() {
 		}
 		words := fields(on)
 		for _, w := range words {
-			name := on[w.Start:w.End]
+			name := w.text
 			switch {
 			case name == groundWord:
 			case Private(name):
-				r.fail(ref, w, "the body "+name+" is ignored because its name begins with x-", "another name")
+				r.fail(ref, w.Span, "the body "+name+" is ignored because its name begins with x-", "another name")
 			case name == particleWord && len(words) > 1:
-				r.fail(ref, w, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
+				r.fail(ref, w.Span, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
 			default:
-				r.putOn(pt, i, name, ref, w)
+				r.putOn(pt, i, name, ref, w.Span)
 			}
 		}
 		if len(pt.Bodies) > 0 {
@@ -72,13 +72,10 @@ func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span diag.
 			r.p.Bodies[b].Ref = sheet.Ref{Table: "bodies", Row: name}
 		}
 	}
-	for _, other := range pt.Bodies {
-		if other == b {
-			return
-		}
+	if !onBody(pt, b) {
+		pt.Bodies = append(pt.Bodies, b)
+		r.p.Bodies[b].Points = append(r.p.Bodies[b].Points, i)
 	}
-	pt.Bodies = append(pt.Bodies, b)
-	r.p.Bodies[b].Points = append(r.p.Bodies[b].Points, i)
 }
 
 // finishBodies reads what bodies have beyond their points: the point that
@@ -109,7 +106,7 @@ func (r *reading) about(b int, row sheet.Row) {
 		}
 	}
 	if text, ref, ok := r.text("bodies", row, "about"); ok {
-		i, found := r.pointNamed(ref, text, whole(text))
+		i, found := r.pointNamed(ref, word{whole(text), text})
 		if !found {
 			return
 		}
@@ -129,8 +126,7 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 	if !ok {
 		return
 	}
-	v = r.weighed(v)
-	if v, ok = r.want(ref, text, v, units.Force); !ok {
+	if v, ok = r.want(ref, text, r.weighed(v), units.Force); !ok {
 		return
 	}
 	if !hasCentre {
@@ -165,9 +161,9 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, boo
 	case 1:
 		return pt.Bodies[0], true
 	}
-	names := make([]string, len(pt.Bodies))
-	for k, b := range pt.Bodies {
-		names[k] = r.p.Bodies[b].Name
+	var names []string
+	for _, b := range pt.Bodies {
+		names = append(names, r.p.Bodies[b].Name)
 	}
 	found := r.namedAt(pt, on)
 	if len(found) != 1 {
@@ -176,8 +172,7 @@ func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, boo
 			what = "acts on one of them or between two"
 			hint += ", or on " + names[0] + " " + names[1] + " if it acts between them"
 		}
-		r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
-		return Ground, false
+		return Ground, r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
 	}
 	return found[0], true
 }
@@ -187,7 +182,7 @@ func (r *reading) namedAt(pt *Point, on string) []int {
 	var out []int
 	for _, w := range fields(on) {
 		for _, b := range pt.Bodies {
-			if r.p.Bodies[b].Name == on[w.Start:w.End] && !slices.Contains(out, b) {
+			if r.p.Bodies[b].Name == w.text && !slices.Contains(out, b) {
 				out = append(out, b)
 			}
 		}
@@ -204,7 +199,7 @@ func (r *reading) bodyNamed(ref sheet.Ref, text string) (int, bool) {
 	case name == groundWord:
 		r.fail(ref, whole(text), "the ground is not a free body", "the name of a body")
 	default:
-		r.fail(ref, whole(text), "unknown body "+strconv.Quote(name), suggestion(name, r.p.bodyNames(), "points that are on "+name))
+		r.fail(ref, whole(text), "unknown body "+strconv.Quote(name), suggestion(name, namesOf(r.p.Bodies), "points that are on "+name))
 	}
 	return b, ok
 }

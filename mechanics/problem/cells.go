@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,10 +24,32 @@ func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.
 		return v, false
 	}
 	if len(v.Terms) > 0 {
-		r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
-		return v, false
+		return v, r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
 	}
 	return v, true
+}
+
+// quantity is what a cell of a known value holds; has is false where it is blank, ok where
+// it does not read, which has been reported.
+type quantity struct {
+	value   float64
+	ref     sheet.Ref
+	text    string
+	has, ok bool
+}
+
+// quantity reads a cell as a value of the dimension of its key.
+func (r *reading) quantity(table string, row sheet.Row, key string) (q quantity) {
+	if q.text, q.ref, q.has = r.text(table, row, key); q.has {
+		v, ok := r.scalar(q.ref, q.text, env{r: r, scope: inGiven}, tableByName[table].keys[key].Dim)
+		q.value, q.ok = v.V[0], ok
+	}
+	return q
+}
+
+// positive refuses a quantity that is not greater than zero.
+func (r *reading) positive(q quantity, what, hint string) bool {
+	return q.value > 0 || r.fail(q.ref, whole(q.text), what+" must be greater than zero", hint)
 }
 
 // one evaluates a cell of one value, in which commas may group digits, without
@@ -38,11 +61,20 @@ func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
 		if other := r.wordBehind(ref, text, e); other != nil {
 			err = other
 		}
-		r.failCell(ref, err)
-		return units.Value{}, false
+		return units.Value{}, r.failCell(ref, err)
 	}
 	r.grouped(ref, text, expr)
 	return r.evaluate(ref, expr, e)
+}
+
+// ends parses the two ends of a range.
+func (r *reading) ends(ref sheet.Ref, text string) (low, high *units.Expr, ok bool) {
+	low, high, err := units.ParseRange(text)
+	if err != nil {
+		return nil, nil, r.failCell(ref, err)
+	}
+	r.grouped(ref, text, low)
+	return low, high, true
 }
 
 func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
@@ -93,10 +125,11 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 		parts, tuple = expr.Tuple()
 	}
 	if !tuple || len(parts) > 3 {
-		v, ok := r.vector(ref, text, e)
-		if !ok {
+		v, ok := r.eval(ref, text, e)
+		if !ok || !r.shaped(ref, text, v) {
 			return v, false
 		}
+		v.N = 3
 		return r.wantVector(ref, text, v, d)
 	}
 	out := units.Value{Dim: d, N: len(parts)}
@@ -126,12 +159,9 @@ func (r *reading) vectorOf(ref sheet.Ref, text string, e env, d units.Dim) (unit
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
 	}
-	if msg, hint := r.shape(out); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
-		return out, false
-	}
+	ok := r.shaped(ref, text, out)
 	out.N = 3
-	return out, true
+	return out, ok
 }
 
 // groupedPair notes three components in the plane whose first two look like one number
@@ -153,23 +183,20 @@ func (r *reading) groupedPair(ref sheet.Ref, text string, expr *units.Expr, e en
 		}
 		return err == nil
 	}
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + two, Hint: one + ", if that is meant"}})
+	r.doubt(ref, NoSort, whole(text), strings.TrimSpace(text)+" is read as "+two, one+", if that is meant")
 	return false
 }
 
 func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.Error) (units.Value, bool) {
 	if err != nil {
-		r.failCell(ref, err)
-		return v, false
+		return v, r.failCell(ref, err)
 	}
 	reach := func(x float64) bool {
 		switch {
 		case abs(x) > greatest:
-			r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
-			return false
+			return r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
 		case x != 0 && abs(x) < smallest:
-			r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
-			return false
+			return r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
 		}
 		return true
 	}
@@ -191,8 +218,7 @@ func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
 	expr, err := r.parse(text)
 	if err != nil {
 		r.blocked = false
-		r.failCell(ref, err)
-		return units.Value{}, false
+		return units.Value{}, r.failCell(ref, err)
 	}
 	return r.evaluate(ref, expr, e)
 }
@@ -202,40 +228,26 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 	e.cell = ref
 	v, err := expr.Eval(e)
 	if err != nil {
-		r.failCell(ref, err)
-		return v, false
+		return v, r.failCell(ref, err)
 	}
 	r.blocked = false
 	return v, true
 }
 
-// vector reads a cell as a vector: a pair in the plane, a triple in space.
-func (r *reading) vector(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	v, ok := r.eval(ref, text, e)
-	if !ok {
-		return v, false
-	}
-	if msg, hint := r.shape(v); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
-		return v, false
-	}
-	v.N = 3
-	return v, true
-}
-
-// shape says what is wrong with a vector's number of components.
-func (r *reading) shape(v units.Value) (msg, hint string) {
+// shaped refuses a vector that is not a pair in the plane, or a triple in space.
+func (r *reading) shaped(ref sheet.Ref, text string, v units.Value) bool {
+	fail := func(msg, hint string) bool { return r.fail(ref, whole(text), msg, hint) }
 	switch {
 	case v.N == 1 && r.p.Planar:
-		return "expected two components, but this is one value", "the form 3, 4"
+		return fail("expected two components, but this is one value", "the form 3, 4")
 	case v.N == 1:
-		return "expected three components, but this is one value", "the form 3, 4, 0"
+		return fail("expected three components, but this is one value", "the form 3, 4, 0")
 	case v.N == 2 && !r.p.Planar:
-		return "expected three components in space, but these are two", "add the third, or set the plane of the sheet to xy"
+		return fail("expected three components in space, but these are two", "add the third, or set the plane of the sheet to xy")
 	case v.N == 3 && r.p.Planar && v.V[2] != 0:
-		return "the vector is not in the plane xy", "two components"
+		return fail("the vector is not in the plane xy", "two components")
 	}
-	return "", ""
+	return true
 }
 
 // direction reads a cell as a direction and makes it a unit vector.
@@ -250,19 +262,16 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 			if r.p.Up.Y > 0 {
 				hint = "(" + run + ", " + rise + ")"
 			}
-			r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
-			return r3.Vec{}, false
+			return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+strings.TrimSpace(text)+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 		}
 		if name, ok := expr.Name(); ok {
-			if _, isPoint := r.points[name]; isPoint {
-				r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
-				return r3.Vec{}, false
+			if has(r.points, name) {
+				return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 			}
 		}
 	}
 	if word := strings.TrimLeft(text, "+-"); r.noDirection(word) {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), strconv.Quote(text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}
 	v, ok := r.eval(ref, text, e)
 	if !ok {
@@ -270,17 +279,14 @@ func (r *reading) direction(ref sheet.Ref, text string, e env) (r3.Vec, bool) {
 	}
 	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
 		text = strings.TrimSpace(text)
-		r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "polar("+text+"), counter-clockwise from +x")
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), "expected a direction, but "+text+" is an angle", "polar("+text+"), counter-clockwise from +x")
 	}
-	if msg, hint := r.shape(v); msg != "" {
-		r.fail(ref, whole(text), msg, hint)
+	if !r.shaped(ref, text, v) {
 		return r3.Vec{}, false
 	}
 	u, ok := unit(r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]})
 	if !ok {
-		r.fail(ref, whole(text), "the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
-		return r3.Vec{}, false
+		return r3.Vec{}, r.fail(ref, whole(text), "the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
 	}
 	return u, true
 }
@@ -301,15 +307,18 @@ func (r *reading) unknownDirection(ref sheet.Ref, text string) {
 
 // noDirection tells words that nothing in a sheet stands for, such as down and yy.
 func (r *reading) noDirection(word string) bool {
-	_, point := r.points[word]
-	return isIdentifier(word) && !point && !r.isGiven(word) && word != "x" && word != "y" && word != "z"
+	return isIdentifier(word) && !has(r.points, word) && !r.isGiven(word) && !has(axes, word)
 }
 
-func abs(x float64) float64 {
-	if x < 0 {
-		return -x
+func abs(x float64) float64 { return math.Abs(x) }
+
+// plain gives the cell that stands alone in a row, or else the one under the key that a
+// plain value of the table stands for.
+func (r *reading) plain(table string, row sheet.Row) (text string, ref sheet.Ref, ok bool) {
+	if _, bare := row.Cell(""); bare {
+		return r.text(table, row, "")
 	}
-	return x
+	return r.text(table, row, tableByName[table].Plain)
 }
 
 // text gives a row's cell, trimmed; ok is false where it is missing, blank, or

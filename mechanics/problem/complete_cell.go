@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -33,7 +34,7 @@ func trimmed(text string) diag.Span {
 func fieldAt(text string, cursor int) diag.Span {
 	for _, w := range fields(text) {
 		if w.Start <= cursor && cursor <= w.End {
-			return w
+			return w.Span
 		}
 	}
 	return diag.Between(cursor, cursor)
@@ -42,25 +43,21 @@ func fieldAt(text string, cursor int) diag.Span {
 // listed gives the points or the bodies that a cell may name, less those that
 // it names already.
 func (c *choices) listed(reads Reads, ref sheet.Ref) {
-	there := map[string]bool{}
-	for _, w := range fields(c.text) {
-		if w.Start != c.from {
-			there[c.text[w.Start:w.End]] = true
-		}
-	}
+	there := fields(c.text)
 	add := func(name, says string) {
-		if !there[name] {
+		if !slices.ContainsFunc(there, func(w word) bool { return w.text == name && w.Start != c.from }) {
 			c.add(name, says)
 		}
 	}
+	listed := ABody
 	if reads == ReadsPoint || reads == ReadsPoints {
-		for _, name := range c.names(APoint) {
-			add(name, c.says(APoint, name))
-		}
-		return
+		listed = APoint
 	}
-	for _, name := range c.names(ABody) {
-		add(name, c.says(ABody, name))
+	for _, name := range c.names(listed) {
+		add(name, c.says(listed, name))
+	}
+	if listed == APoint {
+		return
 	}
 	if ref.Table == "points" {
 		add(particleWord, "a free particle of its own: forces only")
@@ -87,9 +84,7 @@ func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 		c.unitsOf(k)
 		return
 	} else if set.Place {
-		for _, name := range c.names(APoint) {
-			c.add(name, c.says(APoint, name))
-		}
+		c.all(APoint, sheet.Ref{})
 	}
 	if k.Reads == ReadsPrinted || ref.Table == "" {
 		return
@@ -106,17 +101,9 @@ func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 	if k.Reads == ReadsDirection {
 		c.directions()
 	}
-	for _, name := range c.names(AGiven) {
-		if ref.Table != "given" || name != ref.Row {
-			c.add(name, c.says(AGiven, name))
-		}
-	}
+	c.all(AGiven, ref)
 	if k.Reads == ReadsVector {
-		for _, name := range c.names(APoint) {
-			if ref.Table != "points" || name != ref.Row {
-				c.add(name, c.says(APoint, name))
-			}
-		}
+		c.all(APoint, ref)
 	}
 	if k.Reads == ReadsIntensity {
 		c.add("s", "the distance from the first point of the path")
@@ -125,6 +112,15 @@ func (c *choices) expression(k KeyInfo, ref sheet.Ref) {
 		c.add("g", "the acceleration of gravity, for a mass times g")
 	}
 	c.functions(k)
+}
+
+// all gives the names of the things of a kind but for the row that is written.
+func (c *choices) all(t Thing, own sheet.Ref) {
+	for _, name := range c.names(t) {
+		if own.Table != t.table() || name != own.Row {
+			c.add(name, c.says(t, name))
+		}
+	}
 }
 
 // unitsOf gives the units that a number in a cell may have: those of what the
@@ -141,8 +137,8 @@ func (c *choices) unitsOf(k KeyInfo) {
 
 // senses gives the words for the sense of a line with a path.
 func (c *choices) senses(line string) {
-	kind, _ := c.s.Cell(sheet.Ref{Table: "lines", Row: line, Key: "kind"})
-	if k, ok := kindOf(strings.TrimSpace(kind.Text)); ok && k.Info().Path {
+	row, _ := c.s.Table("lines").Row(line)
+	if k, ok := kindOf(row.Text("kind")); ok && k.Info().Path {
 		for _, s := range senses[:4] {
 			c.add(s.word, "in "+s.means)
 		}
@@ -176,33 +172,24 @@ func (c *choices) directions() {
 }
 
 func (c *choices) planar() bool {
-	plane, _ := c.s.Cell(sheet.Ref{Row: "plane"})
-	return strings.TrimSpace(plane.Text) != ""
+	plane, _ := c.s.Table("").Row("plane")
+	return plane.Text("") != ""
 }
 
 // functions gives those that end in a value, or in a vector, as fits the cell.
 func (c *choices) functions(k KeyInfo) {
 	vector := k.Reads == ReadsDirection || k.Reads == ReadsVector
 	planar := c.planar()
-	var later []units.FunctionInfo
-	add := func(f units.FunctionInfo) {
-		behind := "("
-		if !strings.Contains(f.Usage, behind) {
-			behind = " " // slope 3:4
+	for _, makes := range []bool{vector, false} {
+		for _, f := range units.Functions() {
+			behind := "("
+			if !strings.Contains(f.Usage, behind) {
+				behind = " " // slope 3:4
+			}
+			elsewhere := (f.Name == "polar" || f.Name == "slope") && !planar || (f.Name == "angles" || f.Name == "bearing") && planar
+			if f.Vector == makes && !elsewhere {
+				c.add(f.Name+behind, f.Usage+": "+f.Says) // once: a second time it is there already
+			}
 		}
-		c.add(f.Name+behind, f.Usage+": "+f.Says)
-	}
-	for _, f := range units.Functions() {
-		makes := f.Vector
-		switch {
-		case (f.Name == "polar" || f.Name == "slope") && !planar, (f.Name == "angles" || f.Name == "bearing") && planar:
-		case makes == vector:
-			add(f)
-		case vector:
-			later = append(later, f)
-		}
-	}
-	for _, f := range later {
-		add(f)
 	}
 }

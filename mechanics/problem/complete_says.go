@@ -11,11 +11,10 @@ import (
 func (x *things) says(t Thing, name string) string {
 	cell := func(key string) string {
 		row, _ := x.s.Table(t.table()).Row(name)
-		c, ok := row.Cell(key)
-		if info, _ := tableOf(t.table()); !ok && key == info.Plain {
-			c, _ = row.Cell("")
+		if _, ok := row.Cell(key); !ok && key == tableByName[t.table()].Plain {
+			key = ""
 		}
-		return strings.TrimSpace(c.Text)
+		return row.Text(key)
 	}
 	with := func(before, text string) string {
 		if text == "" {
@@ -62,13 +61,13 @@ func (c *choices) results() {
 		return
 	}
 	if open := strings.LastIndexByte(before, '('); open > strings.LastIndexByte(before, ')') && !strings.HasSuffix(before[:open], "abs") {
-		for _, name := range c.names(ALine) {
-			if !c.belt(ALine, name) {
-				c.add(name, c.says(ALine, name))
-				continue
+		for _, row := range Rows(c.s, "lines") {
+			t := ALine
+			if isBelt(row) {
+				t = AnUnknown
 			}
-			for _, tension := range beltTensions(name) {
-				c.add(tension, c.says(AnUnknown, tension))
+			for _, name := range LinesOf(row) {
+				c.add(name, c.says(t, name))
 			}
 		}
 		return
@@ -85,11 +84,8 @@ func (c *choices) results() {
 			c.add(name+".", c.says(t, name))
 		}
 	}
-	for _, name := range c.names(ABody) {
-		c.add(name+".loads.", "the resultant of the known forces on "+name)
-	}
-	for _, name := range c.names(APoint) {
-		if c.particles[name] {
+	for _, name := range append(c.names(ABody), c.names(APoint)...) {
+		if c.body(name) != NoThing {
 			c.add(name+".loads.", "the resultant of the known forces on "+name)
 		}
 	}
@@ -109,7 +105,7 @@ func (c *choices) parts(head, before string) {
 	planar := c.planar()
 	forces := func(moments bool) {
 		for _, k := range parts {
-			if (planar && k.plane || !planar && k.inside) && (k.dim == units.Moment) == moments {
+			if k.stands(planar) && (k.dim == units.Moment) == moments {
 				c.add(k.name, partSays[k.part])
 			}
 		}
@@ -131,7 +127,7 @@ func (c *choices) parts(head, before string) {
 				c.add("u"+axis, "the line's unit vector along +"+axis)
 			}
 		}
-		if kind, _ := c.s.Cell(sheet.Ref{Table: "lines", Row: head, Key: "kind"}); strings.TrimSpace(kind.Text) == "spring" {
+		if row, _ := c.s.Table("lines").Row(head); row.Text("kind") == SpringKind.String() {
 			c.add("stretch", "the elongation of the spring")
 		}
 	case c.rows[AJoint][head]:

@@ -42,33 +42,13 @@ func (r *reading) indexCouples() {
 	}
 }
 
-func (r *reading) readCouples() {
-	for i := range r.p.Couples {
-		r.coupleOf(i)
-	}
-}
-
 // coupleOf reads a couple when first asked for, and tells whether it has a moment.
 func (r *reading) coupleOf(i int) bool {
 	c, row := &r.p.Couples[i], r.coupleRows[i]
-	switch r.coupleAt[i] {
-	case unread:
-		r.coupleAt[i] = underway
-		r.chain = append(r.chain, c.Name)
-		ok := r.coupleName(c, row) && r.couple(c, row)
-		r.chain = r.chain[:len(r.chain)-1]
-		if c.OK = ok && r.coupleAt[i] == underway; c.OK {
-			r.coupleAt[i] = done
-		} else {
-			r.coupleAt[i] = failed
-		}
-	case underway:
-		r.coupleAt[i] = failed
-		ref := c.Ref
-		ref.Key = "magnitude"
-		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, c.Name), "leave one of them blank, so that it is an unknown")
-	}
-	return r.coupleAt[i] == done
+	ref := c.Ref
+	ref.Key = "magnitude"
+	c.OK = r.once(&r.coupleAt[i], ref, c.Name, func() bool { return r.coupleName(c, row) && r.couple(c, row) }, loopOfMagnitudes)
+	return c.OK
 }
 
 // coupleName refuses a name that means something else already: M0 asks for the
@@ -91,17 +71,13 @@ func (r *reading) coupleName(c *Couple, row sheet.Row) bool {
 		}
 		other = "an unknown of the joint " + r.p.Joints[k].Name
 	}
-	r.fail(c.Ref, diag.Span{}, "the name "+c.Name+" is used for "+other+" and for a couple", "rename one of them")
-	return false
+	return r.usedTwice(c.Ref, c.Name, other, "a couple")
 }
-
-func (r *reading) isJointUnknown(name string) bool { _, ok := r.jointOf[name]; return ok }
 
 func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	on, ref, ok := r.text("couples", row, "on")
 	if !ok {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is not on a body", "put it on a body")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" is not on a body", "put it on a body")
 	}
 	if c.Body, ok = r.bodyNamed(ref, on); !ok {
 		return false
@@ -109,17 +85,14 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	body := &r.p.Bodies[c.Body]
 	switch {
 	case body.Particle:
-		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the particle "+on+", which has no rotation", "put the couple on a body")
-		return false
+		return r.fail(ref, whole(on), "the couple "+c.Name+" acts on the particle "+on+", which has no rotation", "put the couple on a body")
 	case len(body.Points) == 1:
-		r.fail(ref, whole(on), "the couple "+c.Name+" acts on the body "+on+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on)
-		return false
+		return r.fail(ref, whole(on), "the couple "+c.Name+" acts on the body "+on+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on)
 	}
 	if text, ref, ok := r.text("couples", row, "components"); ok {
 		for _, key := range []string{"magnitude", "stiffness", "about"} {
 			if _, again, twice := r.text("couples", row, key); twice {
-				r.fail(again, diag.Span{}, "the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
-				return false
+				return r.fail(again, diag.Span{}, "the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
 			}
 		}
 		return r.coupleComponents(c, ref, text)
@@ -127,10 +100,9 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	if text, ref, ok := r.text("couples", row, "about"); ok {
 		// In the plane a moment turns about the z that stands on it.
 		if r.p.Planar {
-			v, ok := axis(text)
+			v, ok := axes[text]
 			if !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
-				return false
+				return r.fail(ref, whole(text), "in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
 			}
 			c.U = v
 		} else if c.U, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
@@ -139,8 +111,7 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 	} else if r.p.Planar {
 		c.U = r3.Vec{Z: 1}
 	} else {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "about +z")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has no axis", "about +z")
 	}
 	return r.coupleMagnitude(c, row)
 }
@@ -150,19 +121,16 @@ func (r *reading) couple(c *Couple, row sheet.Row) bool {
 func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 	kText, kRef, sprung := r.text("couples", row, "stiffness")
 	text, ref, ok := r.text("couples", row, "magnitude")
-	turnText, turnRef, hasTurn := r.text("couples", row, "turn")
+	_, _, hasTurn := r.text("couples", row, "turn")
 	if hasTurn && !sprung {
-		r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
-		return false
+		return r.fail(c.Ref, diag.Span{}, "the couple "+c.Name+" has a turn but no stiffness", "a stiffness such as 20 N m/rad, or remove the turn")
 	}
 	if sprung {
 		switch {
 		case ok:
-			r.fail(ref, whole(text), "the moment of the couple "+c.Name+" is given by its stiffness and by its magnitude", "remove one of them")
-			return false
+			return r.fail(ref, whole(text), "the moment of the couple "+c.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 		case !hasTurn:
-			r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness but no turn", "a turn such as 20 deg, counter-clockwise about its axis")
-			return false
+			return r.fail(c.Ref, diag.Span{}, "the torsional spring "+c.Name+" has a stiffness but no turn", "a turn such as 20 deg, counter-clockwise about its axis")
 		}
 		k, ok1 := r.one(kRef, kText, env{r: r, scope: inGiven})
 		if !ok1 {
@@ -175,26 +143,22 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 		case units.Moment:
 			k.Dim = perAngle // N m is read as N m/rad
 		default:
-			r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
-			return false
+			return r.fail(kRef, whole(kText), "expected a torsional stiffness, a moment per angle, but "+strings.TrimSpace(kText)+" is "+k.Dim.Name(), "the form 20 N m/rad")
 		}
 		k, ok1 = r.want(kRef, kText, k, perAngle)
-		turn, ok2 := r.scalar(turnRef, turnText, env{r: r, scope: inGiven}, units.Angle)
-		if !ok1 || !ok2 {
+		turn := r.quantity("couples", row, "turn")
+		if !ok1 || !turn.ok {
 			return false
 		}
 		if k.V[0] <= 0 {
-			r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
-			return false
+			return r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 20 N m/rad")
 		}
-		c.Spring = &TorsionSpring{Stiffness: k.V[0], Turn: turn.V[0]}
-		c.Magnitude = Affine{Const: -k.V[0] * turn.V[0]}
+		c.Spring = &TorsionSpring{Stiffness: k.V[0], Turn: turn.value}
+		c.Magnitude = Affine{Const: -k.V[0] * turn.value}
 		return r.coupleActs(c)
 	}
 	if word := strings.TrimSpace(text); !ok || word == "?" || word == c.Name && !r.isGiven(c.Name) {
-		u := len(r.p.Unknowns)
-		r.unknowns[c.Name] = u
-		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
+		u := r.addUnknown(Unknown{Name: c.Name, Dim: units.Moment, Line: -1, Joint: -1})
 		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
 		return r.coupleActs(c)
 	}
@@ -210,11 +174,8 @@ func (r *reading) coupleMagnitude(c *Couple, row sheet.Row) bool {
 }
 
 func (r *reading) coupleActs(c *Couple) bool {
-	a := Act{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: r3.Scale(c.Magnitude.Const, c.U)}
-	for _, t := range c.Magnitude.Terms {
-		a.CoupleTerms = append(a.CoupleTerms, ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, c.U)})
-	}
-	c.Acts = []Act{a}
+	known, terms := c.Magnitude.along(c.U)
+	c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: known, CoupleTerms: terms}}
 	return true
 }
 
@@ -224,15 +185,13 @@ func (r *reading) coupleComponents(c *Couple, ref sheet.Ref, text string) bool {
 		return false
 	}
 	if v.N != 3 {
-		r.fail(ref, whole(text), "a couple has three components", "the form (0, 0, 50) N m")
-		return false
+		return r.fail(ref, whole(text), "a couple has three components", "the form (0, 0, 50) N m")
 	}
 	if v, ok = r.wantVector(ref, text, v, units.Moment); !ok {
 		return false
 	}
 	if r.p.Planar && (v.V[0] != 0 || v.V[1] != 0) {
-		r.fail(ref, whole(text), "in the plane a couple has a component about z only", "the form (0, 0, 50) N m")
-		return false
+		return r.fail(ref, whole(text), "in the plane a couple has a component about z only", "the form (0, 0, 50) N m")
 	}
 	m := r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
 	c.U, _ = unit(m)

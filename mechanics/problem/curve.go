@@ -67,12 +67,20 @@ const (
 	closings     = 45
 )
 
-func (c *curve) q(s float64) (float64, bool) {
-	v, err := c.at(s, nil)
+// failed tells that there is no area; what is asked of the curve from then on is nothing.
+func (c *curve) failed() bool { return c.err != nil || c.unbounded }
+
+// value is the intensity at a place, with the numbers whose zeros are corners where those
+// are wanted.
+func (c *curve) value(s float64, corners *[]float64) float64 {
+	if c.failed() {
+		return 0
+	}
+	v, err := c.at(s, corners)
 	if err != nil {
 		c.err, c.where = err, s
 	}
-	return v, err == nil
+	return v
 }
 
 // probe is a place along the curve with the numbers whose zeros are corners.
@@ -81,16 +89,17 @@ type probe struct {
 	d []float64
 }
 
-// probe looks at a place. An intensity that has no value in a corner itself, as
+// probe looks for corners at a place. An intensity that has no value in a corner itself, as
 // abs(x)/x has, has one beside it.
-func (c *curve) probe(s float64) (probe, bool) {
+func (c *curve) probe(s float64) probe {
 	p := probe{s: s}
-	_, err := c.at(s, &p.d)
-	if err != nil && !slices.Contains(p.d, 0) {
-		c.err, c.where = err, s
-		return p, false
+	if c.failed() {
+		return p
 	}
-	return p, true
+	if _, err := c.at(s, &p.d); err != nil && !slices.Contains(p.d, 0) {
+		c.err, c.where = err, s
+	}
+	return p
 }
 
 // differs gives the first number that changes its sign between two places, or -1.
@@ -106,22 +115,15 @@ func differs(a, b probe) int {
 // findCorners finds the places where a number that abs, min, max, a root or a length
 // works on changes its sign, by chords and halving, and where one comes nearest to zero. Corners
 // within corners come out as well: each place found is looked at on either side.
-func (c *curve) findCorners() bool {
-	first, ok := c.probe(0)
-	if !ok {
-		return false
-	}
+func (c *curve) findCorners() {
+	first := c.probe(0)
 	last := smoothProbes - 1
 	if len(first.d) > 0 {
 		last = probes - 1
 	}
 	grid := []probe{first}
 	for i := 1; i <= last; i++ {
-		p, ok := c.probe(c.length * float64(i) / float64(last))
-		if !ok {
-			return false
-		}
-		grid = append(grid, p)
+		grid = append(grid, c.probe(c.length*float64(i)/float64(last)))
 	}
 	var all []probe
 	for i, p := range grid {
@@ -137,31 +139,25 @@ func (c *curve) findCorners() bool {
 			if before*here <= 0 || here*after <= 0 || abs(here) > abs(before) || abs(here) >= abs(after) {
 				continue
 			}
-			near, ok := c.nearest(k, grid[i-1], grid[i+1])
-			if !ok {
-				return false
-			}
+			near := c.nearest(k, grid[i-1], grid[i+1])
 			c.corners = append(c.corners, near.s)
 			all = append(all, near)
 		}
 	}
-	slices.SortFunc(all, func(a, b probe) int { return byPlace(Ordinate{S: a.s}, Ordinate{S: b.s}) })
+	slices.SortFunc(all, func(a, b probe) int { return cmp.Compare(a.s, b.s) })
 	for i := 1; i < len(all); i++ {
-		if !c.between(all[i-1], all[i]) {
-			return false
-		}
+		c.between(all[i-1], all[i])
 	}
 	slices.Sort(c.corners)
 	c.corners = slices.CompactFunc(c.corners, func(a, b float64) bool { return abs(a-b) <= samePlace*c.length })
 	c.corners = slices.DeleteFunc(c.corners, func(s float64) bool { return s <= samePlace*c.length || s >= c.length*(1-samePlace) })
-	return true
 }
 
 // between finds the corners between two places.
-func (c *curve) between(a, b probe) bool {
+func (c *curve) between(a, b probe) {
 	k := differs(a, b)
 	if k < 0 || b.s-a.s <= samePlace*c.length || len(c.corners) >= maxCorners {
-		return true
+		return
 	}
 	low, high, off := a, b, samePlace*c.length/2
 	for step := 1; high.s-low.s > 2*off; step++ {
@@ -172,17 +168,9 @@ func (c *curve) between(a, b probe) bool {
 				s = chord
 			}
 		}
-		m, ok := c.probe(s)
-		if !ok {
-			return false
-		}
+		m := c.probe(s)
 		if k >= len(m.d) || m.d[k] == 0 { // the corner itself, where q may have no value: on from its sides
-			var ok1, ok2 bool
-			low, ok1 = c.probe(max(a.s, m.s-off))
-			high, ok2 = c.probe(min(b.s, m.s+off))
-			if !ok1 || !ok2 {
-				return false
-			}
+			low, high = c.probe(max(a.s, m.s-off)), c.probe(min(b.s, m.s+off))
 			break
 		}
 		if low.d[k]*m.d[k] > 0 {
@@ -192,40 +180,39 @@ func (c *curve) between(a, b probe) bool {
 		}
 	}
 	c.corners = append(c.corners, low.s+(high.s-low.s)/2)
-	return c.between(a, low) && c.between(high, b)
+	c.between(a, low)
+	c.between(high, b)
 }
 
 // nearest closes in on the place between two others where a number is nearest to
 // zero, by the golden section, or finds one where it has passed it.
-func (c *curve) nearest(k int, a, b probe) (best probe, ok bool) {
+func (c *curve) nearest(k int, a, b probe) probe {
 	const golden = 0.6180339887498949 // (√5 - 1)/2
-	at := func(s float64) (p probe, size float64, ok bool) {
-		p, ok = c.probe(s)
+	at := func(s float64) (p probe, size float64) {
+		p = c.probe(s)
 		if k < len(p.d) && p.d[k]*a.d[k] > 0 {
 			size = abs(p.d[k])
 		}
-		return p, size, ok
+		return p, size
 	}
 	low, high := a.s, b.s
-	x, fx, ok1 := at(high - golden*(high-low))
-	y, fy, ok2 := at(low + golden*(high-low))
+	x, fx := at(high - golden*(high-low))
+	y, fy := at(low + golden*(high-low))
 	for range closings {
 		switch {
-		case !ok1 || !ok2:
-			return best, false
 		case fx == 0:
-			return x, true
+			return x
 		case fy == 0:
-			return y, true
+			return y
 		case fx <= fy:
 			high, y, fy = y.s, x, fx
-			x, fx, ok1 = at(high - golden*(high-low))
+			x, fx = at(high - golden*(high-low))
 		default:
 			low, x, fx = x.s, y, fy
-			y, fy, ok2 = at(low + golden*(high-low))
+			y, fy = at(low + golden*(high-low))
 		}
 	}
-	return x, ok1 && ok2
+	return x
 }
 
 // piece is a stretch of the curve with what is under it; force and moment have errors.
@@ -256,18 +243,14 @@ func nodes() []node {
 
 // under integrates over a stretch. It gives the pairs of neighbouring places between
 // which a corner lies.
-func (c *curve) under(rule []node, from, to float64) (p piece, kinks [][2]probe, ok bool) {
+func (c *curve) under(rule []node, from, to float64) (p piece, kinks [][2]probe) {
 	p = piece{from: from, to: to}
 	w, force, moment := to-from, 0.0, 0.0
 	least, most := math.Inf(1), math.Inf(-1)
 	var seen []probe
 	for _, n := range rule {
 		here := probe{s: from + w*n.at}
-		v, err := c.at(here.s, &here.d)
-		if err != nil {
-			c.err, c.where = err, here.s
-			return p, nil, false
-		}
+		v := c.value(here.s, &here.d)
 		f, g := n.fine*w*v, n.coarse*w*v
 		p.force, p.moment, p.size, p.lever = p.force+f, p.moment+f*here.s, p.size+abs(f), p.lever+abs(f)*here.s
 		force, moment = force+g, moment+g*here.s
@@ -278,12 +261,7 @@ func (c *curve) under(rule []node, from, to float64) (p piece, kinks [][2]probe,
 	}
 	p.forceErr, p.momentErr = abs(p.force-force), abs(p.moment-moment)
 	if off := besideEnd * c.length; len(seen) > 0 && w > 4*off {
-		first, ok1 := c.probe(from + off)
-		last, ok2 := c.probe(to - off)
-		if !ok1 || !ok2 {
-			return p, nil, false
-		}
-		seen = append(append([]probe{first}, seen...), last)
+		seen = append(append([]probe{c.probe(from + off)}, seen...), c.probe(to-off))
 	}
 	for i := 1; i < len(seen); i++ {
 		if differs(seen[i-1], seen[i]) < 0 {
@@ -295,52 +273,43 @@ func (c *curve) under(rule []node, from, to float64) (p piece, kinks [][2]probe,
 			p.forceErr, p.momentErr = p.forceErr+lost, p.momentErr+lost*seen[i].s
 		}
 	}
-	return p, kinks, true
+	return p, kinks
 }
 
 // measure adds what is under a stretch to the pieces, cut at the corners that show
 // only now.
-func (c *curve) measure(rule []node, from, to float64, pieces *[]piece) bool {
-	p, kinks, ok := c.under(rule, from, to)
-	if !ok {
-		return false
-	}
+func (c *curve) measure(rule []node, from, to float64, pieces *[]piece) {
+	p, kinks := c.under(rule, from, to)
 	known := len(c.corners)
 	for _, k := range kinks {
-		if !c.between(k[0], k[1]) {
-			return false
-		}
+		c.between(k[0], k[1])
 	}
 	cuts := slices.DeleteFunc(slices.Clone(c.corners[known:]), func(s float64) bool {
 		return s-from <= samePlace*c.length || to-s <= samePlace*c.length
 	})
 	if len(cuts) == 0 {
 		*pieces = append(*pieces, p)
-		return true
+		return
 	}
 	slices.Sort(cuts)
 	for _, s := range append(cuts, to) {
 		if s-from <= samePlace*c.length && s < to {
 			continue
 		}
-		if !c.measure(rule, from, s, pieces) {
-			return false
-		}
+		c.measure(rule, from, s, pieces)
 		from = s
 	}
-	return true
 }
 
 // halve puts the halves of a piece in its place. Where they have another area than the
 // piece by more than its error, the error was wrong: they take the difference for theirs,
 // and are not believed.
-func (c *curve) halve(rule []node, pieces *[]piece, k int) bool {
+func (c *curve) halve(rule []node, pieces *[]piece, k int) {
 	p := (*pieces)[k]
 	var halves []piece
 	middle := p.from + (p.to-p.from)/2
-	if !c.measure(rule, p.from, middle, &halves) || !c.measure(rule, middle, p.to, &halves) {
-		return false
-	}
+	c.measure(rule, p.from, middle, &halves)
+	c.measure(rule, middle, p.to, &halves)
 	now := sumOf(halves)
 	force, moment := abs(p.force-now.force), abs(p.moment-now.moment)
 	const rounding = 10 * roundingOfSums
@@ -355,13 +324,12 @@ func (c *curve) halve(rule []node, pieces *[]piece, k int) bool {
 	}
 	(*pieces)[k] = halves[0]
 	*pieces = append(*pieces, halves[1:]...)
-	return true
 }
 
 // integrate works out the area by adaptive quadrature: the length is cut at all corners,
 // and the piece with the largest error is halved until the whole is as exact as
 // aimed at. No error is believed of a piece that was never held against its halves.
-func (c *curve) integrate() bool {
+func (c *curve) integrate() {
 	rule := nodes()
 	cuts := []float64{0, c.length}
 	for k := 1; k < firstPieces; k++ {
@@ -373,11 +341,9 @@ func (c *curve) integrate() bool {
 	cuts[len(cuts)-1] = c.length
 	pieces := make([]piece, 0, maxPieces)
 	for k := 1; k < len(cuts); k++ {
-		if !c.measure(rule, cuts[k-1], cuts[k], &pieces) {
-			return false
-		}
+		c.measure(rule, cuts[k-1], cuts[k], &pieces)
 	}
-	for {
+	for !c.failed() {
 		c.area = sumOf(pieces)
 		if len(pieces) >= maxPieces {
 			break
@@ -401,17 +367,13 @@ func (c *curve) integrate() bool {
 				if 2*p.from > c.length { // the end of the piece that lies nearer to an end
 					c.where = p.to
 				}
-				return false
 			}
 			break
 		}
-		if !c.halve(rule, &pieces, worst) {
-			return false
-		}
+		c.halve(rule, &pieces, worst)
 	}
 	slices.Sort(c.corners)
 	c.area.err = max(c.area.err, roundingOfSums)
-	return true
 }
 
 // share is a piece's part in the relative error of the whole.
@@ -439,7 +401,7 @@ func over(a, b float64) float64 {
 
 // draw takes the ordinates of the diagram: at equal steps, and on both sides of
 // each corner.
-func (c *curve) draw() bool {
+func (c *curve) draw() {
 	const beside = 1e-9 // of the length: far below what a picture shows
 	off := beside * c.length
 	var places []float64
@@ -455,22 +417,16 @@ func (c *curve) draw() bool {
 	slices.Sort(places)
 	c.diagram = make([]Ordinate, len(places))
 	for k, s := range places {
-		v, ok := c.q(s)
-		if !ok {
-			return false
-		}
-		c.diagram[k] = Ordinate{s, v}
+		c.diagram[k] = Ordinate{s, c.value(s, nil)}
 	}
-	return true
 }
 
 // failCurve reports why a curve has no area, and where along the load.
-func (r *reading) failCurve(ref sheet.Ref, c *curve) {
+func (r *reading) failCurve(ref sheet.Ref, c *curve) bool {
 	at := r.p.Units.Length.Format(c.where, max(r.p.Figures, placeFigures))
 	if c.unbounded {
 		cell, _ := r.s.Cell(ref)
-		r.fail(ref, whole(cell.Text), "the intensity is unbounded near s = "+at, "an intensity that is finite all along the load")
-		return
+		return r.fail(ref, whole(cell.Text), "the intensity is unbounded near s = "+at, "an intensity that is finite all along the load")
 	}
 	err := *c.err
 	everywhere := true
@@ -482,7 +438,7 @@ func (r *reading) failCurve(ref sheet.Ref, c *curve) {
 		err.Msg += " at s = " + at
 	}
 	c.at(c.where, nil) // tells failCell whether it is only the echo of another cell's error
-	r.failCell(ref, &err)
+	return r.failCell(ref, &err)
 }
 
 // placeFigures is how many figures of a place along a load are given at least.

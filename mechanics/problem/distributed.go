@@ -55,53 +55,41 @@ func (r *reading) readDistributed() {
 
 // loadName refuses the name of a line or a joint: q.size would be a part of either.
 func (r *reading) loadName(d *Distributed) bool {
-	other := ""
-	if r.isLine(d.Name) {
-		other = "a line"
+	switch {
+	case indexOf(r.p.Joints, d.Name) >= 0:
+		return r.usedTwice(d.Ref, d.Name, "a joint", "a distributed load")
+	case r.isLine(d.Name):
+		return r.usedTwice(d.Ref, d.Name, "a line", "a distributed load")
 	}
-	for i := range r.p.Joints {
-		if r.p.Joints[i].Name == d.Name {
-			other = "a joint"
-		}
-	}
-	if other == "" {
-		return true
-	}
-	r.fail(d.Ref, diag.Span{}, "the name "+d.Name+" is used for "+other+" and for a distributed load", "rename one of them")
-	return false
+	return true
 }
 
 func (r *reading) distributed(d *Distributed, row sheet.Row) bool {
 	path, ref, ok := r.text("distributed", row, "path")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "a path such as A B")
-		return false
+		return r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no path", "a path such as A B")
 	}
 	words := fields(path)
 	if len(words) != 2 {
-		r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
+		return r.fail(ref, whole(path), "a distributed load extends from one point to another", "a path such as A B")
+	}
+	ends, ok := r.pointsNamed(ref, words)
+	if !ok {
 		return false
 	}
-	from, ok1 := r.pointNamed(ref, path[words[0].Start:words[0].End], words[0])
-	to, ok2 := r.pointNamed(ref, path[words[1].Start:words[1].End], words[1])
-	if !ok1 || !ok2 {
-		return false
-	}
-	d.From, d.To = from, to
-	a, b := &r.p.Points[from], &r.p.Points[to]
+	d.From, d.To = ends[0], ends[1]
+	a, b := &r.p.Points[d.From], &r.p.Points[d.To]
 	along, hasLength := unit(between(a.At, b.At))
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
 	if !hasLength {
-		r.fail(ref, whole(path), "the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
-		return false
+		return r.fail(ref, whole(path), "the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
 	}
 	if d.Body, ok = r.loadBody(d, row, a, b); !ok {
 		return false
 	}
 	text, ref, ok := r.text("distributed", row, "along")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
-		return false
+		return r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
 	}
 	if d.Direction, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
 		return false
@@ -120,8 +108,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 	if on, ref, ok := r.text("distributed", row, "on"); ok {
 		body, ok := r.bodyNamed(ref, on)
 		if ok && r.p.Bodies[body].Particle {
-			r.fail(ref, whole(on), "a distributed load acts on a body, but "+on+" is a particle", "put it on a body")
-			return 0, false
+			return 0, r.fail(ref, whole(on), "a distributed load acts on a body, but "+on+" is a particle", "put it on a body")
 		}
 		return body, ok
 	}
@@ -130,8 +117,7 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 			return x, true
 		}
 	}
-	r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is not on a body", "put it on a body")
-	return 0, false
+	return 0, r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" is not on a body", "put it on a body")
 }
 
 // readIntensity reads q(s): one value, two values from end to end, an expression in
@@ -139,41 +125,34 @@ func (r *reading) loadBody(d *Distributed, row sheet.Row, a, b *Point) (int, boo
 func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool) {
 	if kind, ref, ok := r.text("distributed", row, "kind"); ok {
 		if strings.TrimSpace(kind) != "hydrostatic" {
-			r.fail(ref, whole(kind), strconv.Quote(kind)+" is not a kind of load", "hydrostatic, or no kind")
-			return intensity{}, false
+			return intensity{}, r.fail(ref, whole(kind), strconv.Quote(kind)+" is not a kind of load", "hydrostatic, or no kind")
 		}
 		if _, ref, twice := r.text("distributed", row, "magnitude"); twice {
-			r.fail(ref, diag.Span{}, "the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
-			return intensity{}, false
+			return intensity{}, r.fail(ref, diag.Span{}, "the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
 		}
 		return r.hydrostatic(d, row)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if _, ref, ok := r.text("distributed", row, key); ok {
-			r.fail(ref, diag.Span{}, "the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
-			return intensity{}, false
+			return intensity{}, r.fail(ref, diag.Span{}, "the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
 		}
 	}
 	text, ref, ok := r.text("distributed", row, "magnitude")
 	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
-		return intensity{}, false
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 	}
 	if strings.Contains(text, "..") {
-		low, high, err := units.ParseRange(text)
-		if err != nil {
-			r.failCell(ref, err)
+		low, high, ok := r.ends(ref, text)
+		if !ok {
 			return intensity{}, false
 		}
-		r.grouped(ref, text, low)
 		a, ok1 := r.endIntensity(ref, text, low)
 		b, ok2 := r.endIntensity(ref, text, high)
 		return linear(a, b, d.Length), ok1 && ok2
 	}
 	expr, err := r.parseOne(text)
 	if err != nil {
-		r.failCell(ref, err)
-		return intensity{}, false
+		return intensity{}, r.failCell(ref, err)
 	}
 	r.grouped(ref, text, expr)
 	varies := false
@@ -196,13 +175,10 @@ func (r *reading) readIntensity(d *Distributed, row sheet.Row) (intensity, bool)
 }
 
 func (r *reading) endIntensity(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
-	r.blocked = false
-	v, err := e.Eval(env{r: r, scope: inGiven, cell: ref})
-	if err != nil {
-		r.failCell(ref, err)
-		return 0, false
+	v, ok := r.evaluate(ref, e, env{r: r, scope: inGiven})
+	if ok {
+		v, ok = r.want(ref, text, v, units.LineLoad)
 	}
-	v, ok := r.want(ref, text, v, units.LineLoad)
 	return v.V[0], ok
 }
 
@@ -213,38 +189,24 @@ const waterDensity = 1000 // kg/m³
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface,
 // zero above it.
 func (r *reading) hydrostatic(d *Distributed, row sheet.Row) (intensity, bool) {
-	wText, wRef, ok := r.text("distributed", row, "width")
-	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
+	width := r.quantity("distributed", row, "width")
+	if !width.has {
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the gate of the load "+d.Name+" has no width", "a width such as 2 m")
+	}
+	surface := r.quantity("distributed", row, "surface")
+	if !surface.has {
+		return intensity{}, r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
+	}
+	density := r.quantity("distributed", row, "density")
+	if !density.has {
+		density.value, density.ok = waterDensity, true
+	}
+	if !width.ok || !surface.ok || !density.ok || !r.positive(width, "a width", "the form 2 m") || !r.positive(density, "a density", "the form 1000 kg/m^3") {
 		return intensity{}, false
 	}
-	width, ok1 := r.scalar(wRef, wText, env{r: r, scope: inGiven}, units.Length)
-	sText, sRef, ok := r.text("distributed", row, "surface")
-	if !ok {
-		r.fail(d.Ref, diag.Span{}, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
-		return intensity{}, false
-	}
-	surface, ok2 := r.scalar(sRef, sText, env{r: r, scope: inGiven}, units.Length)
-	density := units.Scalar(waterDensity, units.Dim{L: -3, M: 1})
-	ok3 := true
-	dText, dRef, hasDensity := r.text("distributed", row, "density")
-	if hasDensity {
-		density, ok3 = r.scalar(dRef, dText, env{r: r, scope: inGiven}, units.Dim{L: -3, M: 1})
-	}
-	if !ok1 || !ok2 || !ok3 {
-		return intensity{}, false
-	}
-	if width.V[0] <= 0 {
-		r.fail(wRef, whole(wText), "a width must be greater than zero", "the form 2 m")
-		return intensity{}, false
-	}
-	if density.V[0] <= 0 {
-		r.fail(dRef, whole(dText), "a density must be greater than zero", "the form 1000 kg/m^3")
-		return intensity{}, false
-	}
-	depth := func(point int) float64 { return surface.V[0] - r3.Dot(r.p.Points[point].At, r.p.Up) }
-	d.Water = &Water{Density: density.V[0], Width: width.V[0], From: depth(d.From), To: depth(d.To)}
-	return wet(depth(d.From), depth(d.To), density.V[0]*r.p.G*width.V[0], d.Length), true
+	depth := func(point int) float64 { return surface.value - r3.Dot(r.p.Points[point].At, r.p.Up) }
+	d.Water = &Water{Density: density.value, Width: width.value, From: depth(d.From), To: depth(d.To)}
+	return wet(depth(d.From), depth(d.To), density.value*r.p.G*width.value, d.Length), true
 }
 
 // wet is the intensity of water on a plane gate whose ends lie at these depths, m,

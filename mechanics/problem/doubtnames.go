@@ -32,7 +32,7 @@ func (r *reading) doubtNames() {
 		}
 		for _, row := range Rows(r.s, t.Name) {
 			if what := notNumber(row.Name); what != "" {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.Name, Row: row.Name}, InName: true, Error: diag.Error{Msg: row.Name + " is the name of " + t.ARow() + " here, but usually means " + what, Hint: "another name"}})
+				r.doubtName(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, row.Name+" is the name of "+t.ARow()+" here, but usually means "+what, "another name")
 			}
 		}
 	}
@@ -53,25 +53,22 @@ func notNumber(name string) string {
 // another name mistyped.
 func (r *reading) doubtCoined(c coined) {
 	cell, _ := r.s.Cell(c.cell)
-	at := whole(cell.Text)
-	for _, m := range units.Mentions(cell.Text) {
-		if m.Name == c.name {
-			at = m.Span
-			break
-		}
+	at, mentions := whole(cell.Text), units.Mentions(cell.Text)
+	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.name }); k >= 0 {
+		at = mentions[k].Span
 	}
 	if what := notNumber(c.name); what != "" {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is an unknown here, but usually means " + what, Hint: "a number, or ? for an unknown"}})
+		r.doubt(c.cell, LikeAName, at, c.name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
 		return
 	}
 	for _, other := range r.coined {
 		if plain := strings.ReplaceAll(c.name, "_", ""); plain != c.name && other.name == plain {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Error: diag.Error{Span: at, Msg: c.name + " and " + plain + " are two different unknowns", Hint: plain + ", if that is meant"}})
+			r.doubt(c.cell, NoSort, at, c.name+" and "+plain+" are two different unknowns", plain+", if that is meant")
 			return
 		}
 	}
 	if other, ok := r.meantBy(c.name); ok {
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: c.cell, Sort: LikeAName, Error: diag.Error{Span: at, Msg: c.name + " is a new unknown here, different from the " + other.Thing.String() + " " + other.name, Hint: other.name + ", if that is meant"}})
+		r.doubt(c.cell, LikeAName, at, c.name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
 	}
 }
 
@@ -85,12 +82,9 @@ const maxCoined = 16
 func (r *reading) meantBy(name string) (thingName, bool) {
 	if r.folded == nil {
 		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
-		for _, of := range []struct {
-			what Thing
-			rows []sheet.Row
-		}{{ACouple, r.coupleRows}, {ALine, r.lineRows}, {AGiven, r.givenRows}} {
-			for _, row := range of.rows {
-				r.folded[folded(row.Name)] = thingName{of.what, row.Name}
+		for _, what := range []Thing{ACouple, ALine, AGiven} {
+			for _, row := range Rows(r.s, what.table()) {
+				r.folded[folded(row.Name)] = thingName{what, row.Name}
 			}
 		}
 	}
@@ -125,7 +119,7 @@ func (r *reading) doubtCase() {
 	}
 	doubt := func(table, what, name string, d units.Dim) {
 		if g := givens[strings.ToLower(name)]; g != nil && g.Name != name && (g.Value.Dim == d || g.Value.Dim == units.Mass && d == units.Force) {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: table, Row: name}, InName: true, Error: diag.Error{Msg: "the magnitude of the " + what + " " + name + " is an unknown, although there is a given " + g.Name, Hint: "the magnitude " + g.Name + ", if that is meant"}})
+			r.doubtName(sheet.Ref{Table: table, Row: name}, NoSort, "the magnitude of the "+what+" "+name+" is an unknown, although there is a given "+g.Name, "the magnitude "+g.Name+", if that is meant")
 		}
 	}
 	for i := range r.p.Unknowns {
@@ -163,11 +157,8 @@ func (r *reading) doubtUnits() {
 	if len(named) == 0 {
 		return
 	}
-	for _, t := range []struct {
-		name string
-		rows []sheet.Row
-	}{{"lines", Rows(r.s, "lines")}, {"couples", r.coupleRows}} {
-		for _, row := range t.rows {
+	for _, table := range []string{"lines", "couples"} {
+		for _, row := range Rows(r.s, table) {
 			cell, ok := row.Cell("magnitude")
 			if !ok {
 				continue
@@ -183,7 +174,7 @@ func (r *reading) doubtUnits() {
 			}
 			for _, q := range quantities {
 				unit, _ := units.Find(q.Symbol)
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: t.name, Row: row.Name, Key: "magnitude"}, Sort: LikeAUnit, Error: diag.Error{Span: q.Span, Msg: cell.Text[q.Start:q.End] + " is read as " + q.Number + " " + unit.Name + ", but " + named[q.Symbol] + " is also named " + q.Symbol, Hint: q.Number + "*" + q.Symbol + ", if that is meant"}})
+				r.doubt(sheet.Ref{Table: table, Row: row.Name, Key: "magnitude"}, LikeAUnit, q.Span, cell.Text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
 			}
 		}
 	}
@@ -205,63 +196,48 @@ func likeDegrees(x float64, function string) bool {
 // pi where it is another; and differences that look like feet and inches.
 func (r *reading) doubtValues() {
 	radians := r.p.Units.Angle.Factor == 1
-	for i := range r.s.Tables {
-		t := &r.s.Tables[i]
-		if t.Name == "" {
+	for ref, c := range r.s.Cells() {
+		load := ref.Table == "distributed"
+		exp := strings.Contains(c.Text, "exp") && !load // where exp is of s
+		angle := strings.Contains(c.Text, "(") && (radians && !load || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
+		length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
+		if ref.Table == "" || Private(ref.Row) || !exp && !angle && !length {
 			continue
 		}
-		for k := range t.Rows {
-			if Private(t.Rows[k].Name) {
-				continue
-			}
-			for _, c := range t.Rows[k].Cells {
-				exp := strings.Contains(c.Text, "exp") && t.Name != "distributed" // where exp is of s
-				angle := strings.Contains(c.Text, "(") && (radians && t.Name != "distributed" || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
-				length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
-				if !exp && !angle && !length {
-					continue
-				}
-				key, ok := cellKey(t.Name, t.Rows[k].Name, c.Key)
-				if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
-					continue
-				}
-				ref := sheet.Ref{Table: t.Name, Row: t.Rows[k].Name, Key: c.Key}
-				if exp || angle {
-					r.doubtAngle(ref, c.Text, radians)
-				}
-				if length {
-					r.doubtDash(ref, c.Text)
-				}
-			}
+		key, ok := cellKey(ref.Table, ref.Row, ref.Key)
+		if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
+			continue
+		}
+		expr, err := r.parse(c.Text)
+		if err != nil {
+			continue
+		}
+		if exp || angle {
+			r.doubtAngle(ref, expr, radians)
+		}
+		if length {
+			r.doubtDash(ref, c.Text, expr)
 		}
 	}
 }
 
 // doubtDash notes how a hyphen or minus between feet and inches is read.
-func (r *reading) doubtDash(ref sheet.Ref, text string) {
-	expr, err := r.parse(text)
-	if err != nil {
-		return
-	}
+func (r *reading) doubtDash(ref sheet.Ref, text string, expr *units.Expr) {
 	for _, d := range expr.Dashes() {
-		e := Error{Ref: ref, Error: diag.Error{Span: d.Span, Msg: text[d.Start:d.End] + " is read as " + d.As}}
+		hint := ""
 		if d.Meant != "" {
-			e.Hint = d.Meant + ", if that is meant"
+			hint = d.Meant + ", if that is meant"
 		}
-		r.p.Doubts = append(r.p.Doubts, e)
+		r.doubt(ref, NoSort, d.Span, text[d.Start:d.End]+" is read as "+d.As, hint)
 	}
 }
 
-func (r *reading) doubtAngle(ref sheet.Ref, text string, radians bool) {
-	expr, err := r.parse(text)
-	if err != nil {
-		return
-	}
+func (r *reading) doubtAngle(ref sheet.Ref, expr *units.Expr, radians bool) {
 	for _, a := range expr.BareAngles() {
 		switch e, ok := r.bareDegrees(a); {
 		case a.Radians != "":
 			if unit, _, _ := strings.Cut(r.p.Units.Angle.Name, " ("); !radians && !r.hasAngle(a) {
-				r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Error: diag.Error{Span: a.Span, Msg: a.Argument + " has no unit, so " + a.Call + " takes it in " + unit + "s", Hint: a.Radians + ", if radians are meant"}})
+				r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+unit+"s", a.Radians+", if radians are meant")
 			}
 		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
 			e.Ref = ref

@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -30,13 +29,7 @@ func (r *reading) doubtBodies() {
 		pt := &r.p.Points[body.Points[0]]
 		ref := sheet.Ref{Table: "points", Row: pt.Name, Key: "on"}
 		cell, _ := r.s.Cell(ref)
-		at := whole(cell.Text)
-		for _, w := range fields(cell.Text) {
-			if cell.Text[w.Start:w.End] == body.Name {
-				at = w
-			}
-		}
-		r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: BodyOfOnePoint, Error: diag.Error{Span: at, Msg: strconv.Quote(body.Name) + " is a body with the one point " + pt.Name, Hint: meant + ", if that is meant"}})
+		r.doubt(ref, BodyOfOnePoint, wordIn(cell.Text, body.Name), strconv.Quote(body.Name)+" is a body with the one point "+pt.Name, meant+", if that is meant")
 	}
 }
 
@@ -44,7 +37,7 @@ func (r *reading) doubtBodies() {
 func (r *reading) doubtSteps() {
 	for i := range r.p.Givens {
 		if g := &r.p.Givens[i]; g.Step > 0 && !g.HasRange {
-			r.p.Doubts = append(r.p.Doubts, Error{Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, InName: true, Sort: UnusedCell, Error: diag.Error{Msg: "the given " + g.Name + " has a step but no range, so the step is used by a sweep only", Hint: "add a range"}})
+			r.doubtName(sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, UnusedCell, "the given "+g.Name+" has a step but no range, so the step is used by a sweep only", "add a range")
 		}
 	}
 }

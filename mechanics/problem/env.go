@@ -86,21 +86,15 @@ func (e env) elsewhere() (units.Value, bool, error) {
 }
 
 func (e env) Names() []string {
-	var names []string
-	for _, g := range e.r.p.Givens {
-		names = append(names, g.Name)
+	p := e.r.p
+	switch names := namesOf(p.Givens); e.scope {
+	case inGeometry:
+		return append(names, namesOf(p.Points)...)
+	case inMagnitude:
+		return append(names, namesOf(p.Lines)...)
+	default:
+		return names
 	}
-	if e.scope == inGeometry {
-		for _, p := range e.r.p.Points {
-			names = append(names, p.Name)
-		}
-	}
-	if e.scope == inMagnitude {
-		for _, l := range e.r.p.Lines {
-			names = append(names, l.Name)
-		}
-	}
-	return names
 }
 
 // Known tells whether a name has a meaning on the sheet already. In a magnitude

@@ -6,55 +6,24 @@ import (
 	"trivet/units"
 )
 
-func (r *reading) readGivens() {
-	for i := range r.p.Givens {
-		r.given(i)
-	}
-}
-
 // given reads a given when first asked for, and tells whether it has a value.
 func (r *reading) given(i int) bool {
-	switch r.givenAt[i] {
-	case done:
-		return true
-	case failed:
-		return false
-	case underway:
-		g := r.p.Givens[i]
-		r.givenAt[i] = failed
-		r.fail(g.Ref, diag.Span{}, "the givens refer to each other in a loop, "+circle(r.chain, g.Name), "give one of them a number")
-		return false
-	}
-	r.givenAt[i] = underway
-	r.chain = append(r.chain, r.p.Givens[i].Name)
-	ok := r.readGiven(i)
-	r.chain = r.chain[:len(r.chain)-1]
-	if !ok || r.givenAt[i] == failed {
-		r.givenAt[i] = failed
-		return false
-	}
-	r.givenAt[i] = done
-	return true
+	g := &r.p.Givens[i]
+	return r.once(&r.givenAt[i], g.Ref, g.Name, func() bool { return r.readGiven(i) }, loopOfGivens)
 }
 
 func (r *reading) readGiven(i int) bool {
 	g, row := &r.p.Givens[i], r.givenRows[i]
-	key := ""
-	if _, bare := row.Cell(""); !bare {
-		key = "value"
-	}
-	text, ref, ok := r.text("given", row, key)
+	text, ref, ok := r.plain("given", row)
 	if !ok {
-		r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
-		return false
+		return r.fail(g.Ref, diag.Span{}, "the given "+g.Name+" has no value", "a value such as 6 m")
 	}
 	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
 	if !ok {
 		return false
 	}
 	if v.N != 1 {
-		r.fail(ref, whole(text), "a given is a single value, but this is several", "a decimal point, not a comma")
-		return false
+		return r.fail(ref, whole(text), "a given is a single value, but this is several", "a decimal point, not a comma")
 	}
 	g.Value = v
 	r.readRange(g, row)
@@ -71,18 +40,15 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			v, err = units.Want(v, g.Value.Dim, bare, whole(text))
 		}
 		if err != nil {
-			r.failCell(ref, err)
-			return 0, false
+			return 0, r.failCell(ref, err)
 		}
 		return v.V[0], true
 	}
 	if text, ref, ok := r.text("given", row, "range"); ok {
-		low, high, err := units.ParseRange(text)
-		if err != nil {
-			r.failCell(ref, err)
+		low, high, ok := r.ends(ref, text)
+		if !ok {
 			return
 		}
-		r.grouped(ref, text, low)
 		a, ok := bound(ref, text, low)
 		if !ok {
 			return

@@ -42,8 +42,8 @@ func (r *reading) header() {
 	if p.Planar {
 		p.Up = r3.Vec{Y: 1}
 	}
-	if up, ref := r.top("up"); strings.TrimSpace(up) != "" {
-		v, ok := axis(strings.TrimSpace(up))
+	if up, ref := r.top("up"); up != "" {
+		v, ok := axes[strings.TrimSpace(up)]
 		switch {
 		case !ok:
 			r.fail(ref, whole(up), strconv.Quote(up)+" is not an axis", "+x, -x, +y, -y, +z or -z")
@@ -56,18 +56,18 @@ func (r *reading) header() {
 	r.compass()
 
 	p.G = standardGravity
-	if g, ref := r.top("g"); strings.TrimSpace(g) != "" {
-		if v, ok := r.scalar(ref, g, env{r: r}, units.Acceleration); ok {
-			if v.V[0] < 0 {
-				r.fail(ref, whole(g), "g cannot be negative", "the opposite direction up")
-			} else {
-				p.G = v.V[0]
-			}
+	if g, ref := r.top("g"); g != "" {
+		switch v, ok := r.scalar(ref, g, env{r: r}, units.Acceleration); {
+		case !ok:
+		case v.V[0] < 0:
+			r.fail(ref, whole(g), "g cannot be negative", "the opposite direction up")
+		default:
+			p.G = v.V[0]
 		}
 	}
 
 	p.Figures = defaultFigures
-	if f, ref := r.top("figures"); strings.TrimSpace(f) != "" {
+	if f, ref := r.top("figures"); f != "" {
 		n, err := strconv.Atoi(strings.TrimSpace(f))
 		if err != nil || n < 1 || n > maxFigures {
 			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "a number such as 3")
@@ -76,9 +76,6 @@ func (r *reading) header() {
 		}
 	}
 }
-
-// verdicts are the words a sheet may expect, as the JSON contract has them.
-var verdicts = []string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", ExpectResultant, FailedCheck, AtRisk}
 
 // ExpectResultant is what a sheet expects that has known forces only, and asks for
 // their resultant: nothing is claimed to balance.
@@ -100,52 +97,27 @@ const AtRisk = "at-risk"
 func (r *reading) expect() {
 	text, ref := r.top("expect")
 	text = strings.TrimSpace(text)
-	switch text {
-	case "":
+	if i := wordOf(verdictWords, text); i >= 0 {
+		r.p.Expect = verdictWords[i].Text
 		return
-	case senseBroken:
-		text = "inadmissible"
 	}
-	for _, v := range verdicts {
-		if v == text {
-			r.p.Expect = text
-			return
-		}
-	}
+	verdicts := spelled(verdictWords)
 	r.fail(ref, whole(text), strconv.Quote(text)+" is not a verdict", suggestion(text, verdicts, say.Or(verdicts...)))
 }
 
 // top gives a key that stands before the first table.
 func (r *reading) top(key string) (string, sheet.Ref) {
-	ref := sheet.Ref{Row: key}
-	row, ok := r.s.Table("").Row(key)
-	if !ok {
-		return "", ref
-	}
-	c, ok := row.Cell("")
-	if !ok || !c.Readable {
-		r.fail(ref, diag.Span{}, key+" is neither a text nor a number", "the value in quotes")
-		return "", ref
-	}
-	return c.Text, ref
+	row, _ := r.s.Table("").Row(key)
+	row.Name = key
+	text, ref, _ := r.text("", row, "")
+	return text, ref
 }
 
-func axis(s string) (r3.Vec, bool) {
-	switch s {
-	case "+x", "x":
-		return r3.Vec{X: 1}, true
-	case "-x":
-		return r3.Vec{X: -1}, true
-	case "+y", "y":
-		return r3.Vec{Y: 1}, true
-	case "-y":
-		return r3.Vec{Y: -1}, true
-	case "+z", "z":
-		return r3.Vec{Z: 1}, true
-	case "-z":
-		return r3.Vec{Z: -1}, true
-	}
-	return r3.Vec{}, false
+// axes are the directions that have a word of their own.
+var axes = map[string]r3.Vec{
+	"x": {X: 1}, "y": {Y: 1}, "z": {Z: 1},
+	"+x": {X: 1}, "+y": {Y: 1}, "+z": {Z: 1},
+	"-x": {X: -1}, "-y": {Y: -1}, "-z": {Z: -1},
 }
 
 // compass fixes east and north for bearings: north is +y where up is ±z, -z
@@ -173,21 +145,13 @@ func (r *reading) compass() {
 
 func (r *reading) unitSet() units.Set {
 	set := units.DefaultSet()
+	slots := map[string]*units.Unit{"length": &set.Length, "force": &set.Force, "angle": &set.Angle, "mass": &set.Mass}
 	for _, row := range r.s.Table("units").Rows {
-		var slot *units.Unit
-		var want units.Dim
-		switch row.Name {
-		case "length":
-			slot, want = &set.Length, units.Length
-		case "force":
-			slot, want = &set.Force, units.Force
-		case "angle":
-			slot, want = &set.Angle, units.Angle
-		case "mass":
-			slot, want = &set.Mass, units.Mass
-		default:
+		slot := slots[row.Name]
+		if slot == nil {
 			continue
 		}
+		want := slot.Dim
 		ref := sheet.Ref{Table: "units", Row: row.Name}
 		c, ok := row.Cell("")
 		if !ok {

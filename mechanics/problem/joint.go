@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -64,14 +65,12 @@ func (r *reading) readJoints() {
 		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
 		j.OK = r.joint(j, row)
 		if r.isLine(j.Name) { // C.x would be a part of either
-			r.fail(j.Ref, diag.Span{}, "the name "+j.Name+" is used for a line and for a joint", "rename one of them")
-			j.OK = false
+			j.OK = r.usedTwice(j.Ref, j.Name, "a line", "a joint")
 		}
 		if j.OK {
 			for _, name := range j.names {
 				if k, taken := r.jointOf[name]; taken {
-					r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
-					j.OK = false
+					j.OK = r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 					break
 				}
 				r.jointOf[name] = i
@@ -83,43 +82,25 @@ func (r *reading) readJoints() {
 func (r *reading) joint(j *Joint, row sheet.Row) bool {
 	text, ref, ok := r.text("joints", row, "kind")
 	if !ok {
-		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
-		return false
+		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
 	}
 	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
-		return false
+		return r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
 	}
 	holds := j.Kind.Where(r.p.Planar)
 	if !holds.Stands {
-		r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
-		return false
+		return r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
 	}
 	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
 }
 
 func jointKindOf(s string) (JointKind, bool) {
-	for i, k := range joints {
-		if k.Name == s {
-			return JointKind(i), true
-		}
-		for _, a := range k.Aliases {
-			if a == s {
-				return JointKind(i), true
-			}
-		}
-	}
-	return 0, false
+	i := wordOf(jointWords, s)
+	return JointKind(max(i, 0)), i >= 0
 }
 
 func jointNames(planar bool) []string {
-	var names []string
-	for i, k := range joints {
-		if JointKind(i).Where(planar).Stands {
-			names = append(names, k.Name)
-		}
-	}
-	return names
+	return jointsThat(func(k JointInfo) bool { return planar && k.Plane.Stands || !planar && k.Space.Stands })
 }
 
 // jointPlace finds a joint's point (at, or the point of its own name) and the
@@ -129,17 +110,14 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	at, ref, ok := r.text("joints", row, "at")
 	if !ok {
 		at, ref = j.Name, j.Ref
-		if _, isPoint := r.points[at]; !isPoint {
-			if p, found := r.firstParticle(row); found {
-				at = p
-			}
+		if p, found := r.firstParticle(row); found && !has(r.points, at) {
+			at = p
 		}
-		if _, isPoint := r.points[at]; !isPoint {
-			r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
-			return false
+		if !has(r.points, at) {
+			return r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
-	i, ok := r.pointNamed(ref, at, whole(at))
+	i, ok := r.pointNamed(ref, word{whole(at), at})
 	if !ok {
 		return false
 	}
@@ -148,21 +126,16 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	bodies := pt.Bodies
 	if on, oref, ok := r.text("joints", row, "on"); ok {
 		bodies = nil
-		words := fields(on)
-		for _, w := range words {
-			name := on[w.Start:w.End]
-			if name == groundWord {
+		for _, w := range fields(on) {
+			if w.text == groundWord {
 				continue
 			}
-			b, ok := r.bodyNamed(oref, name)
-			if !ok {
+			b, ok := r.bodyNamed(oref, w.text)
+			switch {
+			case !ok:
 				return false
-			}
-			for _, other := range bodies {
-				if other == b {
-					r.fail(oref, w, "the joint "+j.Name+" connects "+name+" to itself", "two bodies, or one to connect it to the ground")
-					return false
-				}
+			case slices.Contains(bodies, b):
+				return r.fail(oref, w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
 			}
 			bodies = append(bodies, b)
 		}
@@ -172,17 +145,15 @@ func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
 	}
 	switch len(bodies) {
 	case 0:
-		r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
-		return false
+		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
 	case 1:
 		j.First = bodies[0]
 	case 2:
 		j.First, j.Second = bodies[0], bodies[1]
 	default:
 		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
-		r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
+		return r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
 			"two joints at "+pt.Name+", "+j.Name+"1 on "+a+" "+b+" and "+j.Name+"2 on "+a+" "+c)
-		return false
 	}
 	return true
 }
@@ -195,9 +166,8 @@ func (r *reading) firstParticle(row sheet.Row) (string, bool) {
 	if len(words) == 0 {
 		return "", false
 	}
-	name := on[words[0].Start:words[0].End]
-	b, ok := r.bodies[name]
-	return name, ok && r.p.Bodies[b].Particle
+	b, ok := r.bodies[words[0].text]
+	return words[0].text, ok && r.p.Bodies[b].Particle
 }
 
 // meet tells whether bodies can be joined at the joint's point. Rigid bodies are where
@@ -268,24 +238,7 @@ func (r *reading) placeOn(j *Joint, b int) int {
 	return j.Point
 }
 
-// wordIn is where a word stands in a list of names.
-func wordIn(text, word string) diag.Span {
-	for _, w := range fields(text) {
-		if text[w.Start:w.End] == word {
-			return w
-		}
-	}
-	return whole(text)
-}
-
-func onBody(pt *Point, b int) bool {
-	for _, other := range pt.Bodies {
-		if other == b {
-			return true
-		}
-	}
-	return false
-}
+func onBody(pt *Point, b int) bool { return slices.Contains(pt.Bodies, b) }
 
 // jointDirection reads the normal or the axis that a kind needs.
 func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
@@ -302,13 +255,11 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 			if key == "axis" {
 				hint = "axis +x"
 			}
-			r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
-			return false
+			return r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
 		}
 		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
-			if v, ok := axis(strings.TrimSpace(text)); !ok || v.Z == 0 {
-				r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
-				return false
+			if v, ok := axes[strings.TrimSpace(text)]; !ok || v.Z == 0 {
+				return r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
 			}
 			continue
 		}
@@ -332,48 +283,33 @@ func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
 // body is about to slip, against which friction is then at its most.
 func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
 	rough := holds.Forces == HoldRough // else the keys are unread, and noted
-	text, ref, ok := r.text("joints", row, "friction")
-	if ok && rough {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Number)
-		if !ok {
+	if _, _, has := r.text("joints", row, "friction"); has && rough {
+		switch q := r.quantity("joints", row, "friction"); {
+		case !q.ok:
 			return false
+		case q.value < 0:
+			return r.fail(q.ref, whole(q.text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
+		case q.value > maxFriction:
+			return r.fail(q.ref, whole(q.text), "a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
+		default:
+			j.Friction, j.HasFriction = q.value, true
 		}
-		switch {
-		case v.V[0] < 0:
-			r.fail(ref, whole(text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-			return false
-		case v.V[0] > maxFriction:
-			r.fail(ref, whole(text), "a coefficient of friction of "+units.Figures(v.V[0], 3)+" is too large for any surface", "a decimal such as 0.3")
-			return false
-		}
-		j.Friction, j.HasFriction = v.V[0], true
 	}
-	if text, ref, ok = r.text("joints", row, "impending"); ok && rough {
+	if text, ref, ok := r.text("joints", row, "impending"); ok && rough {
 		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
 		if !ok {
 			return false
 		}
 		if !j.HasFriction {
-			r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
-			return false
+			return r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
 		}
 		along, ok := unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal)))
 		if !ok {
-			r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
-			return false
+			return r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
 		}
 		j.Impending, j.Slip = true, along
 	}
-	if text, ref, ok = r.text("joints", row, "limit"); ok {
-		v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force)
-		if !ok {
-			return false
-		}
-		if v.V[0] <= 0 {
-			r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
-			return false
-		}
-		j.Limit = v.V[0]
-	}
-	return true
+	var ok bool
+	j.Limit, ok = r.limit("joints", row)
+	return ok
 }

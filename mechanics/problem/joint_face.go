@@ -22,38 +22,30 @@ func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
 	words := fields(text)
 	switch {
 	case !r.p.Planar:
-		r.fail(ref, whole(text), "a face is used in the plane only", "a joint at each corner")
-		return false
+		return r.fail(ref, whole(text), "a face is used in the plane only", "a joint at each corner")
 	case len(words) != 2:
-		r.fail(ref, whole(text), "a face extends from one point to another", "the form A B")
-		return false
+		return r.fail(ref, whole(text), "a face extends from one point to another", "the form A B")
 	}
 	for k, w := range words {
-		i, ok := r.pointNamed(ref, text[w.Start:w.End], w)
-		if !ok {
+		if j.Face[k], ok = r.pointNamed(ref, w); !ok {
 			return false
 		}
-		j.Face[k] = i
 	}
 	along := r3.Sub(r.p.Points[j.Face[1]].At, r.p.Points[j.Face[0]].At)
 	u, ok := unit(along)
 	if !ok {
-		r.fail(ref, whole(text), "the face has no length", "the points at its two ends")
-		return false
+		return r.fail(ref, whole(text), "the face has no length", "the points at its two ends")
 	}
 	if abs(r3.Dot(u, j.Normal)) > faceLean {
-		r.fail(ref, whole(text), "the face is not perpendicular to the normal", "another normal, or the points at the two ends of the face")
-		return false
+		return r.fail(ref, whole(text), "the face is not perpendicular to the normal", "another normal, or the points at the two ends of the face")
 	}
 	if r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle {
-		r.fail(ref, diag.Span{}, "a particle has no face", "put its points on a body")
-		return false
+		return r.fail(ref, diag.Span{}, "a particle has no face", "put its points on a body")
 	}
 	off := r3.Sub(r.p.Points[j.Point].At, r.p.Points[j.Face[0]].At)
 	if off = r3.Sub(off, r3.Scale(r3.Dot(off, u), u)); r3.Norm(off) > faceLean*r3.Norm(along) {
 		a, b := r.p.Points[j.Face[0]].Name, r.p.Points[j.Face[1]].Name
-		r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint is not on the line of the face", "at "+a+", or at a point between "+a+" and "+b)
-		return false
+		return r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint is not on the line of the face", "at "+a+", or at a point between "+a+" and "+b)
 	}
 	j.HasFace = true
 	return true

@@ -1,11 +1,10 @@
 package problem
 
 import (
-	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -18,12 +17,10 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 	moments := holds.Moments
 	if text, ref, ok := r.text("joints", row, "moments"); ok {
 		if text != "none" {
-			r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
-			return false
+			return r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
 		}
 		if moments != HoldNone && !j.Kind.Info().MayLack {
-			r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
-			return false
+			return r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
 		}
 		moments = HoldNone
 	}
@@ -41,11 +38,7 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 		r.roughSurface(j, add)
 	default:
 		for _, c := range r.held(holds.Forces, j.Axis, false) {
-			name := j.Name + c.suffix
-			if c.only {
-				name = j.Name
-			}
-			add(&j.Forces, name, c.d)
+			add(&j.Forces, j.Name+c.suffix, c.d)
 		}
 	}
 	if j.HasFace {
@@ -76,46 +69,33 @@ func (r *reading) roughSurface(j *Joint, add func(*[]ActTerm, string, r3.Vec)) {
 	add(&j.Forces, j.Name+"F2", second)
 }
 
+// heldComponent is a direction that a joint holds, with what its unknown has behind the
+// joint's name: nothing where it is the only one.
 type heldComponent struct {
 	suffix string
 	d      r3.Vec
-	only   bool
 }
 
 // held lists the components that a joint holds.
 func (r *reading) held(h Hold, axis r3.Vec, moment bool) []heldComponent {
-	names := [3]string{"x", "y", "z"}
-	unit := [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
-	var out []heldComponent
+	all := []heldComponent{{"x", r3.Vec{X: 1}}, {"y", r3.Vec{Y: 1}}, {"z", r3.Vec{Z: 1}}}
 	switch {
 	case h == HoldNone:
+		return nil
 	case r.p.Planar && moment:
-		out = append(out, heldComponent{"z", unit[2], false})
+		return all[2:]
+	case r.p.Planar && h == HoldAll:
+		return all[:2]
 	case h == HoldAll:
-		n := 3
-		if r.p.Planar {
-			n = 2
-		}
-		for k := range n {
-			out = append(out, heldComponent{names[k], unit[k], false})
-		}
+		return all
 	case r.p.Planar: // across an axis in the plane: the axis turned counter-clockwise
-		out = append(out, heldComponent{"", r3.Vec{X: -axis.Y, Y: axis.X}, true})
-	default:
-		for k := range 3 {
-			if math.Abs(math.Abs(r3.Dot(axis, unit[k]))-1) < onAxis {
-				for i := range 3 {
-					if i != k {
-						out = append(out, heldComponent{names[i], unit[i], false})
-					}
-				}
-				return out
-			}
-		}
-		first, second := acrossOf(axis)
-		out = append(out, heldComponent{"1", first, false}, heldComponent{"2", second, false})
+		return []heldComponent{{"", r3.Vec{X: -axis.Y, Y: axis.X}}}
 	}
-	return out
+	if k := slices.IndexFunc(all, func(c heldComponent) bool { return abs(abs(r3.Dot(axis, c.d))-1) < onAxis }); k >= 0 {
+		return slices.Delete(all, k, k+1)
+	}
+	first, second := acrossOf(axis)
+	return []heldComponent{{"1", first}, {"2", second}}
 }
 
 // onAxis is how near a unit vector must be to a coordinate axis to be named by it:
@@ -149,25 +129,23 @@ func (r *reading) jointUnknowns(i int) {
 		if k >= len(j.Forces) {
 			dim = units.Moment
 		}
+		other := ""
 		switch {
 		case r.isGiven(name):
-			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the joint "+j.Name, "rename one of them")
-			j.OK = false
-			return
+			other = "a given"
 		case r.hasUnknown(name) || r.isLine(name):
-			r.fail(j.Ref, diag.Span{}, "the name "+name+" is used for a line and for an unknown of the joint "+j.Name, "rename one of them")
-			j.OK = false
+			other = "a line"
+		}
+		if other != "" {
+			j.OK = r.usedTwice(j.Ref, name, other, "an unknown of the joint "+j.Name)
 			return
 		}
-		index[k] = len(r.p.Unknowns)
-		r.unknowns[name] = index[k]
-		r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Dim: dim, Line: -1, Joint: i})
+		index[k] = r.addUnknown(Unknown{Name: name, Dim: dim, Line: -1, Joint: i})
 	}
-	for k := range j.Forces {
-		j.Forces[k].Unknown = index[j.Forces[k].Unknown]
-	}
-	for k := range j.Moments {
-		j.Moments[k].Unknown = index[j.Moments[k].Unknown]
+	for _, terms := range [][]ActTerm{j.Forces, j.Moments} {
+		for k := range terms {
+			terms[k].Unknown = index[terms[k].Unknown]
+		}
 	}
 	act := func(b int, forces, moments []ActTerm) {
 		at := r.placeOn(j, b)
@@ -187,5 +165,12 @@ func opposite(terms []ActTerm) []ActTerm {
 	return out
 }
 
-func (r *reading) hasUnknown(name string) bool { _, ok := r.unknowns[name]; return ok }
-func (r *reading) isLine(name string) bool     { _, ok := r.lines[name]; return ok || r.isBelt(name) }
+func (r *reading) isGiven(name string) bool        { return has(r.givens, name) }
+func (r *reading) hasUnknown(name string) bool     { return has(r.unknowns, name) }
+func (r *reading) isJointUnknown(name string) bool { return has(r.jointOf, name) }
+func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.isBelt(name) }
+
+func has[V any](named map[string]V, name string) bool {
+	_, ok := named[name]
+	return ok
+}

@@ -2,8 +2,8 @@ package problem
 
 import (
 	"slices"
-	"strings"
 
+	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -70,36 +70,20 @@ func Tables() []TableInfo { return slices.Clone(tables) }
 
 // Key gives a key of a table by name.
 func (t TableInfo) Key(name string) (KeyInfo, bool) {
-	for i := range t.Keys {
-		if t.Keys[i].Name == name {
-			return t.Keys[i], true
-		}
-	}
-	return KeyInfo{}, false
+	k, ok := tableByName[t.Name].keys[name]
+	return k, ok
 }
 
 // ARow is a row with its article: "a line", "an answer".
 func (t TableInfo) ARow() string {
-	if strings.ContainsRune("aeio", rune(t.Row[0])) {
-		return "an " + t.Row
-	}
-	return "a " + t.Row
+	return say.Article(t.Row) + " " + t.Row
 }
 
-func (t TableInfo) keyNames() []string {
-	names := make([]string, len(t.Keys))
-	for i, k := range t.Keys {
-		names[i] = k.Name
+func (t TableInfo) keyNames() (names []string) {
+	for _, k := range t.Keys {
+		names = append(names, k.Name)
 	}
 	return names
-}
-
-// tableOf gives a table by name.
-func tableOf(name string) (TableInfo, bool) {
-	if t, ok := tableByName[name]; ok {
-		return t.TableInfo, true
-	}
-	return TableInfo{}, false
 }
 
 // tableKeys is a table with its keys by name: every cell of a sheet is looked up.
@@ -132,12 +116,12 @@ var tableNames = func() (names []string) {
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := tableOf(table)
+	t, ok := tableByName[table]
 	switch {
 	case !ok:
 		return KeyInfo{}, false
 	case t.Fixed:
-		return t.Key(row)
+		key = row
 	case table == "answers" && row == "source":
 		return KeyInfo{Name: "source", Reads: ReadsText, Says: "author, title, edition, example number", Example: "own; by hand"}, key == ""
 	case key == "":
@@ -146,13 +130,32 @@ func cellKey(table, row, key string) (KeyInfo, bool) {
 	return t.Key(key)
 }
 
-func kindWords() []Word {
-	out := make([]Word, len(kinds))
-	for i, k := range kinds {
-		out[i] = Word{Text: k.Name, Says: k.Holds}
-	}
-	return out
+// wordOf is the place of a word, in any of its spellings, among those that a cell may
+// hold, -1 where it is none of them.
+func wordOf(words []Word, text string) int {
+	return slices.IndexFunc(words, func(w Word) bool { return w.Text == text || slices.Contains(w.Others, text) })
 }
+
+// spelled lists words as they are offered.
+func spelled(words []Word) (texts []string) {
+	for _, w := range words {
+		if w.Text != "" {
+			texts = append(texts, w.Text)
+		}
+	}
+	return texts
+}
+
+// The words of kinds are in the order of the kinds.
+var lineWords, jointWords = func() (lines, ofJoints []Word) {
+	for _, k := range kinds {
+		lines = append(lines, Word{Text: k.Name, Says: k.Holds})
+	}
+	for _, k := range joints {
+		ofJoints = append(ofJoints, Word{Text: k.Name, Says: k.Says, Others: k.Aliases})
+	}
+	return lines, ofJoints
+}()
 
 // kindsByDirection are the kinds that may be given by components.
 func kindsByDirection() (names []string) {
@@ -162,14 +165,6 @@ func kindsByDirection() (names []string) {
 		}
 	}
 	return names
-}
-
-func jointWords() []Word {
-	out := make([]Word, len(joints))
-	for i, k := range joints {
-		out[i] = Word{Text: k.Name, Says: k.Says, Others: k.Aliases}
-	}
-	return out
 }
 
 // jointsThat gives the joints that something holds of.
@@ -195,11 +190,11 @@ var tables = []TableInfo{
 		{Name: "statement", Reads: ReadsText, Says: "the task in words, as a student reads it", Example: "Find the tensions of the guys."},
 		{Name: "lesson", Reads: ReadsText, Says: "what the sheet teaches, shown with its solution and never on a task page", Example: "A cable can only pull."},
 		{Name: "plane", Reads: ReadsWord, Words: []Word{{Text: "xy", Says: "xy for a planar problem; blank for space"}, {Text: "", Says: "in space"}}, Says: "makes it a planar problem", Example: "xy"},
-		{Name: "up", Reads: ReadsWord, Words: upWords(), Says: "the upward direction; gravity acts against it", Example: "+z"},
+		{Name: "up", Reads: ReadsWord, Words: upWords, Says: "the upward direction; gravity acts against it", Example: "+z"},
 		{Name: "g", Reads: ReadsQuantity, Dim: units.Acceleration, Says: "the acceleration of gravity; 9.81 m/s^2 if blank", Example: "9.81 m/s^2"},
 		{Name: "figures", Reads: ReadsCount, Says: "significant figures shown, 1 to 12", Example: "3"},
 		{Name: "asked", Reads: ReadsResults, Says: "the results that the statement asks for", Example: "T1 T2 T1.x"},
-		{Name: "expect", Reads: ReadsWord, Words: verdictWords(), Says: "the verdict that a teaching sheet demonstrates", Example: "no-equilibrium"},
+		{Name: "expect", Reads: ReadsWord, Words: verdictWords, Says: "the verdict that a teaching sheet demonstrates", Example: "no-equilibrium"},
 	}},
 	{Name: "units", Row: "unit", Says: "the units of bare numbers and of results", Fixed: true, Keys: []KeyInfo{
 		{Name: "length", Reads: ReadsUnit, Dim: units.Length, Says: "the unit of lengths", Example: "m"},
@@ -222,7 +217,7 @@ var tables = []TableInfo{
 		{Name: "about", Reads: ReadsPoint, Says: "the point about which its moments are taken", Example: "O"},
 	}},
 	{Name: "lines", Row: "line", Says: "forces with a line of action", Keys: []KeyInfo{
-		{Name: "kind", Reads: ReadsWord, Words: kindWords(), Says: "its kind, which determines its sense", Example: "cable"},
+		{Name: "kind", Reads: ReadsWord, Words: lineWords, Says: "its kind, which determines its sense", Example: "cable"},
 		{Name: "path", Reads: ReadsPoints, Says: "its points, of a belt from one end round the drum to the other; a force or a contact whose ends are on two bodies acts on both, equal and opposite", Example: "T A"},
 		{Name: "at", Reads: ReadsPoint, Says: "its point of application, if it has a direction instead of a path", Example: "T"},
 		{Name: "along", Reads: ReadsDirection, Says: "its direction; together with a path only between two particles", Example: "(3, 0, -4)"},
@@ -237,7 +232,7 @@ var tables = []TableInfo{
 		{Name: "on", Reads: ReadsBodies, Says: "the body it acts on, if its point is on several; two for a force or a contact between them", Example: "boom"},
 	}},
 	{Name: "joints", Row: "joint", Says: "supports and connections at a point", Keys: []KeyInfo{
-		{Name: "kind", Reads: ReadsWord, Words: jointWords(), Says: "its kind, which determines its reactions", Example: "pin"},
+		{Name: "kind", Reads: ReadsWord, Words: jointWords, Says: "its kind, which determines its reactions", Example: "pin"},
 		{Name: "at", Reads: ReadsPoint, Says: "its point; if blank, the point with the name of the joint", Example: "C"},
 		{Name: "on", Reads: ReadsBodies, Says: "the bodies it connects, or two particles; if blank, those of its point", Example: "left right"},
 		{Name: "normal", Reads: ReadsDirection, Kinds: needs("normal"), Says: "of a roller or a surface: the direction in which it pushes the body", Example: "+y"},
@@ -273,15 +268,19 @@ var tables = []TableInfo{
 	}},
 }
 
-func upWords() []Word {
-	return []Word{{Text: "+z", Says: "up is +z"}, {Text: "+y", Says: "up is +y, as in a plane"}, {Text: "+x", Says: "up is +x"}, {Text: "-z", Says: "up is -z"},
-		{Text: "-y", Says: "up is -y"}, {Text: "-x", Says: "up is -x"}, {Text: "", Says: "+z in space, +y in the plane"}}
+var upWords = []Word{
+	{Text: "+z", Says: "up is +z"}, {Text: "+y", Says: "up is +y, as in a plane"}, {Text: "+x", Says: "up is +x"}, {Text: "-z", Says: "up is -z"},
+	{Text: "-y", Says: "up is -y"}, {Text: "-x", Says: "up is -x"}, {Text: "", Says: "+z in space, +y in the plane"},
 }
 
-func verdictWords() []Word {
-	return []Word{{Text: "determinate", Says: "every unknown has one value"}, {Text: "inadmissible", Says: "a cable would have to push or a contact to pull, a surface slips or a body tips", Others: []string{senseBroken}},
-		{Text: "indeterminate", Says: "some unknowns are undetermined"}, {Text: "no-equilibrium", Says: "the loads move a body and no support prevents it"},
-		{Text: ExpectResultant, Says: "known forces only, which are added and need not balance"},
-		{Text: FailedCheck, Says: "a limit is exceeded"},
-		{Text: AtRisk, Says: "every check passes as typed, but not everywhere within the ± of the inputs"}, {Text: "", Says: "a single solution and no failed check"}}
+// verdictWords are the verdicts a sheet may expect, as the JSON contract has them.
+var verdictWords = []Word{
+	{Text: "determinate", Says: "every unknown has one value"},
+	{Text: "inadmissible", Says: "a cable would have to push or a contact to pull, a surface slips or a body tips", Others: []string{senseBroken}},
+	{Text: "indeterminate", Says: "some unknowns are undetermined"},
+	{Text: "no-equilibrium", Says: "the loads move a body and no support prevents it"},
+	{Text: ExpectResultant, Says: "known forces only, which are added and need not balance"},
+	{Text: FailedCheck, Says: "a limit is exceeded"},
+	{Text: AtRisk, Says: "every check passes as typed, but not everywhere within the ± of the inputs"},
+	{Text: "", Says: "a single solution and no failed check"},
 }

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,19 +10,12 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
-	"trivet/units"
 )
 
 // coincident is how near two points may be, relative to the coordinates they
 // are made of, before the line between them has no direction worth the name:
 // the difference of two coordinates is then rounding only (2^-52 each).
 const coincident = 1e-14
-
-func (r *reading) readLineGeometry() {
-	for i := range r.p.Lines {
-		r.lineGeometry(i)
-	}
-}
 
 // readMagnitudes comes after all geometry (a spring's needs its length) and goes
 // in the order of the lines, which is the order of first use of the unknowns.
@@ -47,7 +41,7 @@ func (r *reading) lineGeometry(i int) {
 	}
 	l.Kind, ok = kindOf(strings.TrimSpace(text))
 	if !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, kindList(), kindNames()))
+		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, spelled(lineWords), kindNames()))
 		return
 	}
 	if l.Belt != nil {
@@ -57,40 +51,24 @@ func (r *reading) lineGeometry(i int) {
 		return
 	}
 	l.OK = r.linePath(i)
-	r.limit(l, row)
+	l.Limit, _ = r.limit("lines", row)
 }
 
-// limit reads the capacity of a line.
-func (r *reading) limit(l *Line, row sheet.Row) {
-	if text, ref, ok := r.text("lines", row, "limit"); ok {
-		if v, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, units.Force); ok {
-			if v.V[0] <= 0 {
-				r.fail(ref, whole(text), "a limit must be greater than zero", "the capacity, such as 5 kN")
-			} else {
-				l.Limit = v.V[0]
-			}
-		}
+// limit reads the capacity of a line or a joint, 0 where there is none that reads.
+func (r *reading) limit(table string, row sheet.Row) (limit float64, ok bool) {
+	q := r.quantity(table, row, "limit")
+	if !q.has || !q.ok || !r.positive(q, "a limit", "the capacity, such as 5 kN") {
+		return 0, !q.has
 	}
+	return q.value, true
 }
 
 func kindOf(s string) (Kind, bool) {
-	for _, k := range kinds {
-		if k.Name == s {
-			return k.Kind, true
-		}
-	}
-	return 0, false
+	i := wordOf(lineWords, s)
+	return Kind(max(i, 0)), i >= 0
 }
 
-func kindList() []string {
-	names := make([]string, len(kinds))
-	for i, k := range kinds {
-		names[i] = k.Name
-	}
-	return names
-}
-
-func kindNames() string { return say.Or(kindList()...) }
+func kindNames() string { return say.Or(spelled(lineWords)...) }
 
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(i int) bool {
@@ -107,8 +85,7 @@ func (r *reading) linePath(i int) bool {
 			}
 		}
 		if hasAlong {
-			r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
-			return false
+			return r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
 		}
 		return r.throughPoints(l, pathRef, pathText, fields(pathText))
 	}
@@ -117,18 +94,17 @@ func (r *reading) linePath(i int) bool {
 		if !l.Kind.Info().Path {
 			hint = "at T along +x"
 		}
-		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
-		return false
+		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
 	}
-	if words := fields(atText); len(words) == 2 && r.namesPoints(atText, words) {
+	notPoint := func(w word) bool { return !has(r.points, w.text) }
+	if words := fields(atText); len(words) == 2 && !slices.ContainsFunc(words, notPoint) {
 		hint := "the path " + strings.TrimSpace(atText)
 		if hasAlong {
-			hint = "at " + atText[words[0].Start:words[0].End]
+			hint = "at " + words[0].text
 		}
-		r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
-		return false
+		return r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
 	}
-	at, ok := r.pointNamed(atRef, atText, whole(atText))
+	at, ok := r.pointNamed(atRef, word{whole(atText), atText})
 	if !ok {
 		return false
 	}
@@ -147,7 +123,7 @@ func (r *reading) particlePair(l *Line, text string) (between, ok bool) {
 		return false, false
 	}
 	for _, w := range words {
-		b, known := r.bodies[text[w.Start:w.End]]
+		b, known := r.bodies[w.text]
 		if !known || !r.p.Bodies[b].Particle {
 			return false, false
 		}
@@ -169,39 +145,30 @@ func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
 	case l.Kind == Weight:
 		u = r3.Scale(-1, r.p.Up)
 	default:
-		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
-		return false
+		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
 	}
 	l.Legs = []Leg{{From: at, To: -1, R: u, U: u, Typed: typed}}
 	return true
 }
 
 // throughPoints reads the points that words of a cell name as the path of a line.
-func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []diag.Span) bool {
-	ok := true
-	for _, w := range words {
-		i, found := r.pointNamed(ref, text[w.Start:w.End], w)
-		ok = ok && found
-		l.Path = append(l.Path, i)
-	}
-	if !ok {
+func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []word) bool {
+	path, ok := r.pointsNamed(ref, words)
+	if l.Path = append(l.Path, path...); !ok {
 		return false
 	}
 	if len(words) > 2 && !l.Kind.Info().Path {
-		r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
+		return r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
 			"the path "+text[words[0].Start:words[1].End])
-		return false
 	}
 	if len(words) < 2 {
-		r.fail(ref, whole(text), "a path has at least two points", "the form T A")
-		return false
+		return r.fail(ref, whole(text), "a path has at least two points", "the form T A")
 	}
 	for k := 1; k < len(l.Path); k++ {
 		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
 		span := diag.Between(words[k-1].Start, words[k].End)
 		if l.Path[k-1] == l.Path[k] {
-			r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
-			return false
+			return r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
 		}
 		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
 			return false // the point's own cell says why
@@ -211,58 +178,73 @@ func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []dia
 		length := r3.Norm(d)
 		u, hasLength := unit(d)
 		if !hasLength || length <= coincident*size {
-			r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
-			return false
+			return r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
 		}
 		l.Legs = append(l.Legs, Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: length, U: u})
 	}
 	return true
 }
 
+// word is a word of a cell, with its place in the cell's text.
+type word struct {
+	diag.Span
+	text string
+}
+
 // fields gives the words of a path: separated by spaces or commas.
-func fields(text string) []diag.Span {
-	var spans []diag.Span
+func fields(text string) []word {
+	return split(text, func(c rune) bool { return c == ' ' || c == '\t' || c == ',' })
+}
+
+// split gives what stands between separators, of which it asks from left to right.
+func split(text string, separates func(rune) bool) (words []word) {
 	start := -1
-	for i, c := range text {
-		sep := c == ' ' || c == '\t' || c == ','
-		if sep && start >= 0 {
-			spans = append(spans, diag.Between(start, i))
+	end := func(i int) {
+		if start >= 0 {
+			words = append(words, word{diag.Between(start, i), text[start:i]})
 			start = -1
-		} else if !sep && start < 0 {
+		}
+	}
+	for i, c := range text {
+		if separates(c) {
+			end(i)
+		} else if start < 0 {
 			start = i
 		}
 	}
-	if start >= 0 {
-		spans = append(spans, diag.Between(start, len(text)))
-	}
-	return spans
+	end(len(text))
+	return words
 }
 
-func (r *reading) namesPoints(text string, words []diag.Span) bool {
-	for _, w := range words {
-		if _, ok := r.points[text[w.Start:w.End]]; !ok {
-			return false
+// wordIn is where a word stands in a list of names.
+func wordIn(text, name string) diag.Span {
+	for _, w := range fields(text) {
+		if w.text == name {
+			return w.Span
 		}
 	}
-	return true
+	return whole(text)
 }
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (r *reading) pointNamed(ref sheet.Ref, text string, span diag.Span) (int, bool) {
-	name := strings.TrimSpace(text)
-	i, ok := r.points[name]
-	if !ok {
-		names := make([]string, 0, len(r.p.Points))
-		for _, p := range r.p.Points {
-			names = append(names, p.Name)
-		}
-		if _, kept := r.s.Table("points").Row(name); kept {
-			r.fail(ref, span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
-			return 0, false
-		}
-		r.fail(ref, span, "there is no point "+strconv.Quote(name), suggestion(name, names, "add it to the points"))
-		return 0, false
+func (r *reading) pointNamed(ref sheet.Ref, w word) (int, bool) {
+	name := strings.TrimSpace(w.text)
+	if i, ok := r.points[name]; ok {
+		return i, r.pointAt[i] == done
 	}
-	return i, r.pointAt[i] == done
+	if _, kept := r.s.Table("points").Row(name); kept {
+		return 0, r.fail(ref, w.Span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
+	}
+	return 0, r.fail(ref, w.Span, "there is no point "+strconv.Quote(name), suggestion(name, namesOf(r.p.Points), "add it to the points"))
+}
+
+// pointsNamed finds the points that words of a cell name; false where one does not read.
+func (r *reading) pointsNamed(ref sheet.Ref, words []word) (path []int, ok bool) {
+	ok = true
+	for _, w := range words {
+		i, found := r.pointNamed(ref, w)
+		path, ok = append(path, i), ok && found
+	}
+	return path, ok
 }

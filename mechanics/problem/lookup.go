@@ -6,88 +6,70 @@ import (
 	"trivet/units"
 )
 
-// LineNamed gives a line's index by name, -1 where there is none.
-func (p *Problem) LineNamed(name string) int {
-	for i := range p.Lines {
-		if p.Lines[i].Name == name {
+func (g *Given) named() string       { return g.Name }
+func (p *Point) named() string       { return p.Name }
+func (b *Body) named() string        { return b.Name }
+func (l *Line) named() string        { return l.Name }
+func (j *Joint) named() string       { return j.Name }
+func (c *Couple) named() string      { return c.Name }
+func (d *Distributed) named() string { return d.Name }
+func (u *Unknown) named() string     { return u.Name }
+
+// named is what a list of things holds that have names.
+type named[T any] interface {
+	*T
+	named() string
+}
+
+// indexOf is the place of the thing of a name in a list, -1 where there is none.
+func indexOf[T any, P named[T]](list []T, name string) int {
+	for i := range list {
+		if P(&list[i]).named() == name {
 			return i
 		}
 	}
 	return -1
 }
 
-func (p *Problem) lineNames() (names []string) {
-	for _, l := range p.Lines {
-		names = append(names, l.Name)
+func namesOf[T any, P named[T]](list []T) (names []string) {
+	for i := range list {
+		names = append(names, P(&list[i]).named())
 	}
 	return names
 }
 
-func (p *Problem) bodyNames() (names []string) {
-	for _, b := range p.Bodies {
-		names = append(names, b.Name)
-	}
-	return names
-}
+// LineNamed gives a line's index by name, -1 where there is none.
+func (p *Problem) LineNamed(name string) int { return indexOf(p.Lines, name) }
 
 // unknownNamed gives an unknown's index by name. In the plane the moment of a
 // joint C answers to MC as well as to MCz.
 func (p *Problem) unknownNamed(name string) int {
-	for i := range p.Unknowns {
-		if p.Unknowns[i].Name == name {
-			return i
+	i := indexOf(p.Unknowns, name)
+	if i < 0 && p.Planar && strings.HasPrefix(name, "M") {
+		if i = indexOf(p.Unknowns, name+"z"); i >= 0 && p.Unknowns[i].Joint < 0 {
+			return -1
 		}
 	}
-	if p.Planar && strings.HasPrefix(name, "M") {
-		for i := range p.Unknowns {
-			if p.Unknowns[i].Joint >= 0 && p.Unknowns[i].Name == name+"z" {
-				return i
-			}
-		}
-	}
-	return -1
+	return i
 }
 
 // derived finds results that bear a name of their own and are no unknowns: a
 // known couple, and the friction of a surface where slipping impends.
 func (p *Problem) derived(q Query, name string) (Query, bool) {
-	for i := range p.Couples {
-		if p.Couples[i].Name == name {
-			q.Kind, q.Couple, q.Dim = AskCouple, i, units.Moment
-			return q, true
-		}
+	if i := indexOf(p.Couples, name); i >= 0 {
+		q.Kind, q.Couple, q.Dim = AskCouple, i, units.Moment
+		return q, true
 	}
-	for i := range p.Joints {
-		if j := &p.Joints[i]; j.Impending && p.Planar && j.Name+"F" == name {
-			q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
-			return q, true
-		}
+	joint, ok := strings.CutSuffix(name, "F")
+	if i := indexOf(p.Joints, joint); ok && p.Planar && i >= 0 && p.Joints[i].Impending {
+		q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
+		return q, true
 	}
 	return q, false
 }
 
 // forceNames are the names of what has a force with a direction.
-func (p *Problem) forceNames() []string {
-	names := p.lineNames()
-	for i := range p.Joints {
-		names = append(names, p.Joints[i].Name)
-	}
-	return names
-}
+func (p *Problem) forceNames() []string { return append(namesOf(p.Lines), namesOf(p.Joints)...) }
 
 // holders are the names that have parts.
-func (p *Problem) holders() []string {
-	names := p.forceNames()
-	for i := range p.Loads {
-		names = append(names, p.Loads[i].Name)
-	}
-	return names
-}
-
-func (p *Problem) resultNames() []string {
-	names := p.lineNames()
-	for _, u := range p.Unknowns {
-		names = append(names, u.Name)
-	}
-	return names
-}
+func (p *Problem) holders() []string { return append(p.forceNames(), namesOf(p.Loads)...) }

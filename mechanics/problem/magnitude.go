@@ -12,29 +12,9 @@ import (
 // magnitude reads a line's magnitude when first asked for: unknown where left
 // out or "?", else a known value or a multiple of unknowns.
 func (r *reading) magnitude(i int) bool {
-	l := &r.p.Lines[i]
-	switch r.magnitudeAt[i] {
-	case done:
-		return true
-	case failed:
-		return false
-	case underway:
-		r.magnitudeAt[i] = failed
-		ref := l.Ref
-		ref.Key = "magnitude"
-		r.fail(ref, diag.Span{}, "the magnitudes refer to each other in a loop, "+circle(r.chain, l.Name), "leave one of them blank, so that it is an unknown")
-		return false
-	}
-	r.magnitudeAt[i] = underway
-	r.chain = append(r.chain, l.Name)
-	ok := r.readMagnitude(i)
-	r.chain = r.chain[:len(r.chain)-1]
-	if !ok || r.magnitudeAt[i] == failed {
-		r.magnitudeAt[i] = failed
-		return false
-	}
-	r.magnitudeAt[i] = done
-	return true
+	ref := r.p.Lines[i].Ref
+	ref.Key = "magnitude"
+	return r.once(&r.magnitudeAt[i], ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) }, loopOfMagnitudes)
 }
 
 func (r *reading) readMagnitude(i int) bool {
@@ -47,12 +27,10 @@ func (r *reading) readMagnitude(i int) bool {
 	}
 	if text, ref, ok := r.text("lines", row, "components"); ok {
 		if l.Kind.Info().Path {
-			r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
-			return false
+			return r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
 		}
 		if _, mref, twice := r.text("lines", row, "magnitude"); twice {
-			r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
-			return false
+			return r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
 		}
 		return r.components(i, ref, text)
 	}
@@ -89,11 +67,6 @@ func (r *reading) readMagnitude(i int) bool {
 	return true
 }
 
-func (r *reading) isGiven(name string) bool {
-	_, ok := r.givens[name]
-	return ok
-}
-
 // ownUnknown makes a line's magnitude an unknown of the line's name.
 func (r *reading) ownUnknown(i int) bool {
 	u, ok := r.newUnknown(i, r.p.Lines[i].Name)
@@ -108,8 +81,7 @@ func (r *reading) ownUnknown(i int) bool {
 func (r *reading) newUnknown(i int, name string) (int, bool) {
 	ref := r.p.Lines[i].Ref
 	if r.isGiven(name) {
-		r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
-		return 0, false
+		return 0, r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 	}
 	if u, taken := r.unknowns[name]; taken {
 		other := "elsewhere"
@@ -118,17 +90,15 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		} else if k := r.p.Unknowns[u].Joint; k >= 0 {
 			other = "by the joint " + r.p.Joints[k].Name
 		}
-		r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
-		return 0, false
+		return 0, r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 	}
-	return r.addUnknown(i, name), true
+	return r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1}), true
 }
 
-func (r *reading) addUnknown(i int, name string) int {
-	u := len(r.p.Unknowns)
-	r.unknowns[name] = u
-	r.p.Unknowns = append(r.p.Unknowns, Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1})
-	return u
+func (r *reading) addUnknown(u Unknown) int {
+	r.unknowns[u.Name] = len(r.p.Unknowns)
+	r.p.Unknowns = append(r.p.Unknowns, u)
+	return r.unknowns[u.Name]
 }
 
 // magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
@@ -144,8 +114,8 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
 	}
-	if of := beltTensions(name); r.isBelt(name) {
-		return units.Value{}, true, &diag.Error{Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
+	if r.isBelt(name) {
+		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
 	if i, ok := r.couples[name]; ok {
 		if !r.coupleOf(i) {
@@ -164,7 +134,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		if plain := strings.ReplaceAll(name, "_", ""); plain != name && r.namesMagnitude(plain) { // T_1 of a text is T1, as in results
 			return e.Lookup(plain)
 		}
-		u = r.addUnknown(e.line, name)
+		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
 		r.coined = append(r.coined, coined{name, e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
@@ -172,9 +142,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 
 // namesMagnitude tells whether a name in a magnitude brings in no unknown.
 func (r *reading) namesMagnitude(name string) bool {
-	_, couple := r.couples[name]
-	_, joint := r.jointOf[name]
-	return couple || joint || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
+	return has(r.couples, name) || r.isJointUnknown(name) || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {
@@ -193,47 +161,39 @@ func (r *reading) asValue(a Affine, d units.Dim) units.Value {
 // without a natural length has an unknown tension, and T/k is its stretch.
 func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
 	l, row := &r.p.Lines[i], r.lineRows[i]
-	kText, kRef, hasK := r.text("lines", row, "stiffness")
-	nText, nRef, hasN := r.text("lines", row, "natural")
+	_, kRef, hasK := r.text("lines", row, "stiffness")
+	_, _, hasN := r.text("lines", row, "natural")
 	switch {
 	case !hasK && !hasN:
 		return false, true
 	case hasK && hasMagnitude:
-		r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
-		return true, false
+		return true, r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 	case hasMagnitude:
 		return false, true // the natural length is kept and nothing follows from it
 	case !hasK:
-		r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
-		return true, false
+		return true, r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
 	}
-	k, ok := r.scalar(kRef, kText, env{r: r, scope: inGiven}, units.LineLoad)
-	if !ok {
-		return true, false
-	}
-	if k.V[0] <= 0 {
-		r.fail(kRef, whole(kText), "a stiffness must be greater than zero", "the form 500 N/m")
+	k := r.quantity("lines", row, "stiffness")
+	if !k.ok || !r.positive(k, "a stiffness", "the form 500 N/m") {
 		return true, false
 	}
 	if !hasN {
-		l.Spring = &Spring{Stiffness: k.V[0], Free: true}
+		l.Spring = &Spring{Stiffness: k.value, Free: true}
 		return false, true
 	}
-	n, ok := r.scalar(nRef, nText, env{r: r, scope: inGiven}, units.Length)
-	if !ok {
+	n := r.quantity("lines", row, "natural")
+	if !n.ok {
 		return true, false
 	}
-	if n.V[0] < 0 {
-		r.fail(nRef, whole(nText), "a natural length cannot be negative", "the form 0.4 m")
-		return true, false
+	if n.value < 0 {
+		return true, r.fail(n.ref, whole(n.text), "a natural length cannot be negative", "the form 0.4 m")
 	}
 	length := l.Length()
 	if length == 0 {
-		r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
-		return true, false
+		return true, r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
 	}
-	l.Spring = &Spring{Stiffness: k.V[0], Natural: n.V[0], Stretch: length - n.V[0]}
-	l.Magnitude = Affine{Const: k.V[0] * l.Spring.Stretch}
+	l.Spring = &Spring{Stiffness: k.value, Natural: n.value, Stretch: length - n.value}
+	l.Magnitude = Affine{Const: k.value * l.Spring.Stretch}
 	return true, true
 }
 

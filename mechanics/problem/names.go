@@ -2,12 +2,11 @@ package problem
 
 import (
 	"cmp"
-	"strconv"
+	"slices"
 	"strings"
 	"unicode"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -34,25 +33,21 @@ func (r *reading) indexNames() {
 		ref := sheet.Ref{Table: "given", Row: row.Name}
 		p.Givens[i] = Given{Name: row.Name, Ref: ref}
 		r.givens[row.Name] = i
-		if !isIdentifier(row.Name) {
-			r.fail(ref, diag.Span{}, strconv.Quote(row.Name)+" cannot be used as a name in a cell", "letters, digits and _, beginning with a letter")
-		} else if _, isUnit := units.Find(row.Name); isUnit && row.Name != "g" {
-			r.fail(ref, diag.Span{}, "a given cannot be named "+row.Name+", which is a unit", row.Name+"1")
-		}
+		r.checkName(ref, AGiven)
 	}
 	for i, row := range r.pointRows {
 		ref := sheet.Ref{Table: "points", Row: row.Name}
 		p.Points[i] = Point{Name: row.Name, Body: Ground, Ref: ref}
 		r.points[row.Name] = i
-		r.checkName(ref, row.Name, "point")
+		r.checkName(ref, APoint)
 		if _, taken := r.givens[row.Name]; taken {
-			r.fail(ref, diag.Span{}, "the name "+row.Name+" is used for a point and for a given", "rename one of them")
+			r.usedTwice(ref, row.Name, "a point", "a given")
 		}
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		if l.Belt == nil || l.Belt.Lines[0] == i {
-			r.checkName(l.Ref, l.Ref.Row, "line")
+			r.checkName(l.Ref, ALine)
 		}
 		if l.Belt != nil {
 			r.checkTensionName(l)
@@ -85,11 +80,16 @@ func (r *reading) indexLines() {
 	}
 }
 
-// checkName refuses the names that a path or a result name could not hold.
-func (r *reading) checkName(ref sheet.Ref, name, what string) {
-	if strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) }) || name == "" {
-		r.fail(ref, diag.Span{}, strconv.Quote(name)+" cannot be the name of "+say.Article(what)+" "+what, "one word without , ( ) . ? or quotes")
+// checkName refuses the name of a row that cells could not use.
+func (r *reading) checkName(ref sheet.Ref, what Thing) {
+	if err := nameFor(what, ref.Row); err != nil {
+		r.fail(ref, diag.Span{}, err.Msg, err.Hint)
 	}
+}
+
+// usedTwice refuses a name that two things would bear.
+func (r *reading) usedTwice(ref sheet.Ref, name, one, other string) bool {
+	return r.fail(ref, diag.Span{}, "the name "+name+" is used for "+one+" and for "+other, "rename one of them")
 }
 
 func isIdentifier(s string) bool {
@@ -103,12 +103,8 @@ func isIdentifier(s string) bool {
 
 // circle words the chain of names that leads back to its beginning.
 func circle(chain []string, name string) string {
-	for i, n := range chain {
-		if n == name {
-			return strings.Join(append(append([]string{}, chain[i:]...), name), " → ")
-		}
-	}
-	return name
+	i := max(slices.Index(chain, name), 0)
+	return strings.Join(append(slices.Clone(chain[i:]), name), " → ")
 }
 
 // suggestion is the known name that a mistyped one most likely means, or the fallback.

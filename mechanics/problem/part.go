@@ -29,12 +29,14 @@ const (
 	At // where a distributed load's resultant acts, from its first end; of loads, where their resultant crosses the x axis through the point of moments
 )
 
-var parts = []struct {
+type partInfo struct {
 	name          string
 	part          Part
 	dim           units.Dim
 	plane, inside bool // stands in the plane; stands in space
-}{
+}
+
+var parts = []partInfo{
 	{"x", X, units.Force, true, true},
 	{"y", Y, units.Force, true, true},
 	{"z", Z, units.Force, false, true},
@@ -47,6 +49,9 @@ var parts = []struct {
 	{"my", MY, units.Moment, false, true},
 	{"mz", MZ, units.Moment, true, true},
 }
+
+// stands tells that a part has a meaning in the plane, or in space.
+func (k partInfo) stands(planar bool) bool { return planar && k.plane || !planar && k.inside }
 
 func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 	fail := func(msg, hint string) (Query, *diag.Error) {
@@ -91,20 +96,14 @@ func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 	}
 	var names []string
 	for _, k := range parts {
-		stands := k.inside
-		if p.Planar {
-			stands = k.plane
-		}
-		if k.dim == units.Moment && (q.Kind == AskForce || q.Kind == AskSpread || q.Kind == AskLoads && p.Bodies[q.Body].Particle) {
+		if !k.stands(p.Planar) || k.dim == units.Moment && (q.Kind == AskForce || q.Kind == AskSpread || q.Kind == AskLoads && p.Bodies[q.Body].Particle) {
 			continue
 		}
-		if stands && k.name == part {
+		if k.name == part {
 			q.Part, q.Dim = k.part, k.dim
 			return q, nil
 		}
-		if stands {
-			names = append(names, k.name)
-		}
+		names = append(names, k.name)
 	}
 	return fail("unknown part "+strconv.Quote(part)+" of a result", say.Or(names...))
 }

@@ -22,39 +22,16 @@ func (r *reading) readPoints() {
 
 // point reads where a point is when first asked for, and tells whether it has a place.
 func (r *reading) point(i int) bool {
-	switch r.pointAt[i] {
-	case done:
-		return true
-	case failed:
-		return false
-	case underway:
-		r.pointAt[i] = failed
-		r.fail(r.p.Points[i].Ref, diag.Span{}, "the points refer to each other in a loop, "+circle(r.chain, r.p.Points[i].Name), "give one of them coordinates")
-		return false
-	}
-	r.pointAt[i] = underway
-	r.chain = append(r.chain, r.p.Points[i].Name)
-	ok := r.readPoint(i)
-	r.chain = r.chain[:len(r.chain)-1]
-	if !ok || r.pointAt[i] == failed {
-		r.pointAt[i] = failed
-		return false
-	}
-	r.pointAt[i] = done
-	r.p.Points[i].OK = true
-	return true
+	p := &r.p.Points[i]
+	p.OK = r.once(&r.pointAt[i], p.Ref, p.Name, func() bool { return r.readPoint(i) }, loopOfPoints)
+	return p.OK
 }
 
 func (r *reading) readPoint(i int) bool {
 	p, row := &r.p.Points[i], r.pointRows[i]
-	key := ""
-	if _, bare := row.Cell(""); !bare {
-		key = "at"
-	}
-	text, ref, ok := r.text("points", row, key)
+	text, ref, ok := r.plain("points", row)
 	if !ok {
-		r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
-		return false
+		return r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
 	}
 	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Length)
 	if !ok {

@@ -43,41 +43,31 @@ type Problem struct {
 // distributed loads and weights.
 func (p *Problem) Acts() iter.Seq[*Act] {
 	return func(yield func(*Act) bool) {
-		each := func(acts []Act) bool {
-			for k := range acts {
-				if !yield(&acts[k]) {
-					return false
-				}
-			}
-			return true
-		}
-		for i := range p.Lines {
-			if !each(p.Lines[i].Acts) {
-				return
-			}
-		}
-		for i := range p.Joints {
-			if !each(p.Joints[i].Acts) {
-				return
-			}
-		}
-		for i := range p.Couples {
-			if !each(p.Couples[i].Acts) {
-				return
-			}
-		}
-		for i := range p.Loads {
-			if !each(p.Loads[i].Acts) {
-				return
-			}
-		}
-		for i := range p.Bodies {
-			if !each(p.Bodies[i].Acts) {
-				return
+		_ = actsOf(p.Lines, yield) && actsOf(p.Joints, yield) && actsOf(p.Couples, yield) && actsOf(p.Loads, yield) && actsOf(p.Bodies, yield)
+	}
+}
+
+// actsOf yields the acts of all in a list, and tells whether more are wanted.
+func actsOf[T any, P interface {
+	*T
+	acting() []Act
+}](list []T, yield func(*Act) bool) bool {
+	for i := range list {
+		acts := P(&list[i]).acting()
+		for k := range acts {
+			if !yield(&acts[k]) {
+				return false
 			}
 		}
 	}
+	return true
 }
+
+func (l *Line) acting() []Act        { return l.Acts }
+func (j *Joint) acting() []Act       { return j.Acts }
+func (c *Couple) acting() []Act      { return c.Acts }
+func (d *Distributed) acting() []Act { return d.Acts }
+func (b *Body) acting() []Act        { return b.Acts }
 
 // ResultantOnly tells that the sheet is a resultant exercise: the known forces are
 // added up, and need not be in equilibrium.

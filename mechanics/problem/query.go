@@ -99,37 +99,28 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
-		if of := beltTensions(name); p.isBelt(name) {
-			return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + name + " has two tensions", Hint: of[0] + " or " + of[1]}
+		if p.isBelt(name) {
+			return q, twoTensions(whole(q.Name), name, "")
 		}
-		return q, unknownName(q, "result", name, p.resultNames(), "an unknown, or a part of a line such as T1.x")
+		return q, unknownName(q, "result", name, append(namesOf(p.Lines), namesOf(p.Unknowns)...), "an unknown, or a part of a line such as T1.x")
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
-		for i, b := range p.Bodies {
-			if b.Name == head {
-				q.Kind, q.Body = AskLoads, i
-				return p.parsePart(q, part)
-			}
+		if q.Kind, q.Body = AskLoads, indexOf(p.Bodies, head); q.Body >= 0 {
+			return p.parsePart(q, part)
 		}
-		return q, unknownName(q, "body", head, p.bodyNames(), "the name of a body or a particle")
+		return q, unknownName(q, "body", head, namesOf(p.Bodies), "the name of a body or a particle")
 	}
 	if q.Line = p.LineNamed(head); q.Line >= 0 {
 		return p.parsePart(q, rest)
 	}
-	for i := range p.Joints {
-		if p.Joints[i].Name == head {
-			q.Kind, q.Joint = AskJoint, i
-			return p.parsePart(q, rest)
-		}
+	if q.Kind, q.Joint = AskJoint, indexOf(p.Joints, head); q.Joint >= 0 {
+		return p.parsePart(q, rest)
 	}
-	for i := range p.Loads {
-		if p.Loads[i].Name == head {
-			q.Kind, q.Load = AskSpread, i
-			return p.parsePart(q, rest)
-		}
+	if q.Kind, q.Load = AskSpread, indexOf(p.Loads, head); q.Load >= 0 {
+		return p.parsePart(q, rest)
 	}
-	if of := beltTensions(head); p.isBelt(head) {
-		return q, &diag.Error{Span: whole(q.Name), Msg: "the belt " + head + " has two tensions", Hint: of[0] + "." + rest + " or " + of[1] + "." + rest}
+	if p.isBelt(head) {
+		return q, twoTensions(whole(q.Name), head, "."+rest)
 	}
 	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
 }
@@ -167,21 +158,22 @@ func insideBars(name string) (string, bool) {
 // printedName gives the name of the sheet that a text prints with a subscript, A_y
 // for Ay, unless the sheet has the name as it is printed.
 func (p *Problem) printedName(name string) string {
-	head, rest, dotted := strings.Cut(name, ".")
-	plain := strings.ReplaceAll(head, "_", "")
-	if plain == head || p.names(head) || !p.names(plain) {
-		return name
+	head, _, _ := strings.Cut(name, ".")
+	return unprinted(head, p.names) + name[len(head):]
+}
+
+// unprinted is a name without the _ of a subscript where only that one is known.
+func unprinted(name string, known func(string) bool) string {
+	if plain := strings.ReplaceAll(name, "_", ""); plain != name && !known(name) && known(plain) {
+		return plain
 	}
-	if dotted {
-		return plain + "." + rest
-	}
-	return plain
+	return name
 }
 
 // names tells whether a result may begin with a name.
 func (p *Problem) names(name string) bool {
 	_, derived := p.derived(Query{}, name)
-	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || slices.Contains(p.bodyNames(), name)
+	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || indexOf(p.Bodies, name) >= 0
 }
 
 func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Error) {
@@ -209,7 +201,7 @@ func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Err
 		if *slot[0] = p.LineNamed(name); *slot[0] >= 0 {
 			continue
 		}
-		if *slot[1] = slices.IndexFunc(p.Joints, func(j Joint) bool { return j.Name == name }); *slot[1] < 0 {
+		if *slot[1] = indexOf(p.Joints, name); *slot[1] < 0 {
 			return q, unknownName(q, "line or joint", args[k], p.forceNames(), "the name of a line or a joint")
 		}
 	}

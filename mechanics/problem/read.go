@@ -68,17 +68,23 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares}
 	r.header()
 	r.indexNames()
-	r.readGivens()
+	for i := range r.p.Givens {
+		r.given(i)
+	}
 	r.readPoints()
 	r.readBodies()
-	r.readLineGeometry()
+	for i := range r.p.Lines {
+		r.lineGeometry(i)
+	}
 	r.readJoints()
 	r.indexCouples()
 	r.readMagnitudes()
 	for i := range r.p.Joints {
 		r.jointUnknowns(i)
 	}
-	r.readCouples()
+	for i := range r.p.Couples {
+		r.coupleOf(i)
+	}
 	r.readDistributed()
 	r.finishBodies()
 	r.readQueries()
@@ -133,21 +139,63 @@ const (
 	failed
 )
 
-func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) {
-	if ref == r.notText {
-		return // what seems missing in this row is there, and has been reported
+// loop is what refers to each other in a loop, and what breaks it.
+type loop struct{ what, hint string }
+
+// The loops there can be.
+var (
+	loopOfGivens     = loop{"givens", "give one of them a number"}
+	loopOfPoints     = loop{"points", "give one of them coordinates"}
+	loopOfMagnitudes = loop{"magnitudes", "leave one of them blank, so that it is an unknown"}
+)
+
+// once reads something when first asked for, and tells whether it reads. What asks for
+// itself while it is being read, by way of others, goes round a loop.
+func (r *reading) once(at *progress, ref sheet.Ref, name string, read func() bool, loop loop) bool {
+	switch *at {
+	case unread:
+		*at = underway
+		r.chain = append(r.chain, name)
+		ok := read()
+		r.chain = r.chain[:len(r.chain)-1]
+		if ok && *at == underway {
+			*at = done
+		} else {
+			*at = failed
+		}
+	case underway:
+		*at = failed
+		r.fail(ref, diag.Span{}, "the "+loop.what+" refer to each other in a loop, "+circle(r.chain, name), loop.hint)
 	}
-	r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
+	return *at == done
+}
+
+// fail reports what does not read, and is false for its reader to return.
+func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
+	if ref != r.notText { // else what seems missing in this row is there, and has been reported
+		r.errs = append(r.errs, Error{Ref: ref, Error: *diag.At(span, msg, hint)})
+	}
+	return false
+}
+
+// doubt notes what reads at a place of a cell's text, and is most likely not what was meant.
+func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string) {
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, Error: *diag.At(at, msg, hint)})
+}
+
+// doubtName does the same for the name of what ref names.
+func (r *reading) doubtName(ref sheet.Ref, sort Sort, msg, hint string) {
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, InName: true, Error: *diag.New(msg, hint)})
 }
 
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
-func (r *reading) failCell(ref sheet.Ref, err *diag.Error) {
+func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
 	if r.blocked {
 		r.blocked = false
-		return
+		return false
 	}
-	r.fail(ref, err.Span, err.Msg, err.Hint)
+	return r.fail(ref, err.Span, err.Msg, err.Hint)
 }
 
 func whole(text string) diag.Span { return diag.Between(0, len(text)) }
@@ -158,15 +206,12 @@ func (r *reading) sortErrors() {
 		return
 	}
 	order := map[sheet.Ref]int{}
-	n := 0
-	for _, t := range r.s.Tables {
-		for _, row := range t.Rows {
-			n++
-			order[sheet.Ref{Table: t.Name, Row: row.Name}] = n
-			for _, c := range row.Cells {
-				n++
-				order[sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}] = n
-			}
+	for ref := range r.s.Cells() {
+		if row := (sheet.Ref{Table: ref.Table, Row: ref.Row}); order[row] == 0 {
+			order[row] = len(order) + 1
+		}
+		if ref.Key != "" {
+			order[ref] = len(order) + 1
 		}
 	}
 	place := func(e Error) int {
@@ -176,7 +221,7 @@ func (r *reading) sortErrors() {
 		if i, ok := order[sheet.Ref{Table: e.Ref.Table, Row: e.Ref.Row}]; ok {
 			return i
 		}
-		return n + 1
+		return len(order) + 1
 	}
 	sort.SliceStable(r.errs, func(i, j int) bool { return place(r.errs[i]) < place(r.errs[j]) })
 }

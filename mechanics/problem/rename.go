@@ -2,6 +2,7 @@ package problem
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -51,7 +52,7 @@ type renaming struct {
 	to map[thingName]string
 }
 
-func refused(hint, format string, args ...any) error {
+func refused(hint, format string, args ...any) *diag.Error {
 	return diag.New(fmt.Sprintf(format, args...), hint)
 }
 
@@ -112,7 +113,7 @@ func (r *renaming) plan(what Thing, from, to string) error {
 }
 
 // nameFor refuses what cannot be a name of such a thing.
-func nameFor(what Thing, name string) error {
+func nameFor(what Thing, name string) *diag.Error {
 	_, isUnit := units.Find(name)
 	word := name != "" && !strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) })
 	switch {
@@ -137,8 +138,11 @@ func NewName(s *sheet.Sheet, what Thing, name string) error {
 	if Private(name) {
 		return nil // the sheet's own affair
 	}
-	if err := nameFor(what, name); err != nil || what == ABody { // whose points may name it first
+	if err := nameFor(what, name); err != nil {
 		return err
+	}
+	if what == ABody {
+		return nil // whose points may name it first
 	}
 	r := renaming{things: thingsOf(s), to: map[thingName]string{{what, ""}: name}}
 	return r.free("", name)
@@ -169,10 +173,8 @@ func (r *renaming) free(from, to string) error {
 		for _, t := range r.bearing(name) {
 			particle := old.Thing == ABody && t == APoint && r.particles[name]
 			_, goes := r.to[thingName{t, name}]
-			for _, k := range kinds {
-				if (k == t || particle) && !goes {
-					return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
-				}
+			if !goes && (particle || slices.Contains(kinds, t)) {
+				return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
 			}
 		}
 	}
@@ -186,31 +188,31 @@ func (r *renaming) edits(uses []Use) []sheet.Edit {
 		ref    sheet.Ref
 		inName bool
 	}
-	texts := map[place]*rewritten{}
+	texts := map[place]string{}
 	var order []place
-	for _, u := range uses {
+	for _, u := range slices.Backward(uses) { // so that the places before in a text stay
 		to, ok := r.to[thingName{u.Thing, u.Name}]
 		if !ok || u.InName && u.Ref.Table == "joints" { // which is renamed as a joint below
 			continue
 		}
 		at := place{u.Ref, u.InName}
-		if texts[at] == nil {
-			text := u.Ref.Row
-			if !u.InName {
-				c, _ := r.s.Cell(u.Ref)
-				text = c.Text
-			}
-			texts[at] = &rewritten{old: text}
+		text, begun := texts[at]
+		if !begun {
 			order = append(order, at)
+			c, _ := r.s.Cell(u.Ref)
+			if text = c.Text; u.InName {
+				text = u.Ref.Row
+			}
 		}
-		texts[at].put(u.Span, to)
+		texts[at] = text[:u.Span.Start] + to + text[u.Span.End:]
 	}
+	slices.Reverse(order)
 	var edits, names []sheet.Edit
 	for _, at := range order {
 		if at.inName {
-			names = append(names, sheet.RenameRow{Table: at.ref.Table, Row: at.ref.Row, To: texts[at].text()})
+			names = append(names, sheet.RenameRow{Table: at.ref.Table, Row: at.ref.Row, To: texts[at]})
 		} else {
-			edits = append(edits, sheet.SetCell{Ref: at.ref, Text: texts[at].text()})
+			edits = append(edits, sheet.SetCell{Ref: at.ref, Text: texts[at]})
 		}
 	}
 	for _, t := range []Thing{AGiven, APoint, ABody, ALine, AJoint, ACouple, ALoad} {
@@ -222,21 +224,6 @@ func (r *renaming) edits(uses []Use) []sheet.Edit {
 	}
 	return append(edits, names...)
 }
-
-// rewritten is a text with spans replaced, in order.
-type rewritten struct {
-	old string
-	sb  strings.Builder
-	at  int
-}
-
-func (w *rewritten) put(span diag.Span, to string) {
-	w.sb.WriteString(w.old[w.at:span.Start])
-	w.sb.WriteString(to)
-	w.at = span.End
-}
-
-func (w *rewritten) text() string { return w.sb.String() + w.old[w.at:] }
 
 // check holds the renamed sheet against the old one: every use of a name must
 // be one still, of the same thing, and what read before must read after.

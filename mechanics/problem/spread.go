@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -96,9 +97,11 @@ func (r *reading) spread(d *Distributed, ref sheet.Ref, along r3.Vec, q intensit
 		d.Diagram = sampled(q.knots, d.Length)
 	} else {
 		c := curve{intensity: q, length: d.Length}
-		if !c.findCorners() || !c.integrate() || !c.draw() {
-			r.failCurve(ref, &c)
-			return false
+		c.findCorners()
+		c.integrate()
+		c.draw()
+		if c.failed() {
+			return r.failCurve(ref, &c)
 		}
 		sum, d.Diagram = c.area, c.diagram
 	}
@@ -128,18 +131,8 @@ func sampled(knots []Ordinate, length float64) []Ordinate {
 			out = append(out, Ordinate{s, d.IntensityAt(s)})
 		}
 	}
-	slices.SortStableFunc(out, byPlace)
+	slices.SortStableFunc(out, func(a, b Ordinate) int { return cmp.Compare(a.S, b.S) })
 	return out
-}
-
-func byPlace(a, b Ordinate) int {
-	switch {
-	case a.S < b.S:
-		return -1
-	case a.S > b.S:
-		return 1
-	}
-	return 0
 }
 
 // nothingOf is the part of ∫|q| below which ∫q is rounding of the sums.

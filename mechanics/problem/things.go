@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -81,20 +82,19 @@ func thingsOf(s *sheet.Sheet) *things {
 	for _, r := range Rows(s, "points") {
 		on, _ := r.Cell("on")
 		for _, w := range fields(on.Text) {
-			switch name := on.Text[w.Start:w.End]; name {
+			switch name := w.text; name {
 			case groundWord:
 			case particleWord:
 				x.particles[r.Name] = true
 			default:
-				if _, known := x.bodies[name]; !known {
+				if !has(x.bodies, name) {
 					x.bodies[name] = sheet.Ref{Table: "points", Row: r.Name, Key: "on"}
 				}
 			}
 		}
 	}
 	x.jointNames()
-	x.componentNames()
-	x.tensionNames()
+	x.lineNames()
 	return x
 }
 
@@ -135,15 +135,19 @@ func (x *things) mayOwn(of thingName, before string, behind ...string) {
 	for _, b := range behind {
 		o := ownedName{of, before, b}
 		name := o.named(of.name)
-		if _, taken := x.owned[name]; !taken {
+		if !has(x.owned, name) {
 			x.owned[name] = o
 		}
 	}
 }
 
-// componentNames finds the unknowns of forces with a ? among their components.
-func (x *things) componentNames() {
+// lineNames finds the two tensions of each belt, and the unknowns of forces with a ? among
+// their components.
+func (x *things) lineNames() {
 	for _, row := range Rows(x.s, "lines") {
+		if isBelt(row) {
+			x.mayOwn(thingName{ALine, row.Name}, "", "1", "2")
+		}
 		c, _ := row.Cell("components")
 		e, err := units.Parse(c.Text)
 		if !strings.Contains(c.Text, "?") || err != nil {
@@ -154,15 +158,6 @@ func (x *things) componentNames() {
 			if !tuple || k < len(parts) && parts[k].IsQuestion() {
 				x.mayOwn(thingName{ALine, row.Name}, "", axis)
 			}
-		}
-	}
-}
-
-// tensionNames finds the two tensions of each belt.
-func (x *things) tensionNames() {
-	for _, row := range Rows(x.s, "lines") {
-		if isBelt(row) {
-			x.mayOwn(thingName{ALine, row.Name}, "", "1", "2")
 		}
 	}
 }
@@ -218,7 +213,7 @@ func (x *things) bearing(name string) []Thing {
 			out = append(out, t)
 		}
 	}
-	if _, ok := x.bodies[name]; ok {
+	if has(x.bodies, name) {
 		out = append(out, ABody)
 	}
 	if x.unknown(name) {
@@ -230,31 +225,22 @@ func (x *things) bearing(name string) []Thing {
 // afterPoint tells whether a joint has its place from its name.
 func (x *things) afterPoint(joint string) bool {
 	row, ok := x.s.Table("joints").Row(joint)
-	at, _ := row.Cell("at")
-	return ok && x.rows[APoint][joint] && strings.TrimSpace(at.Text) == ""
+	return ok && x.rows[APoint][joint] && row.Text("at") == ""
 }
 
 // names lists the names of things of a kind in the order of the sheet.
 func (x *things) names(t Thing) []string {
-	var out []string
 	switch t {
 	case ABody:
-		for name := range x.bodies {
-			out = append(out, name)
-		}
-		slices.Sort(out)
+		return slices.Sorted(maps.Keys(x.bodies))
 	case AnUnknown:
-		for name := range x.owned {
-			out = append(out, name)
-		}
-		for name := range x.shared {
-			out = append(out, name)
-		}
+		out := slices.AppendSeq(slices.Collect(maps.Keys(x.owned)), maps.Keys(x.shared))
 		slices.Sort(out)
-	default:
-		for _, r := range Rows(x.s, t.table()) {
-			out = append(out, r.Name)
-		}
+		return out
+	}
+	var out []string
+	for _, r := range Rows(x.s, t.table()) {
+		out = append(out, r.Name)
 	}
 	return out
 }

@@ -33,7 +33,7 @@ var directionCalls = map[string]DirectionKind{"polar": AsPolar, "slope": AsSlope
 // typedDirection reads how a direction, which has been read, was typed.
 func (r *reading) typedDirection(ref sheet.Ref, text string) TypedDirection {
 	var t TypedDirection
-	if _, ok := axis(strings.TrimSpace(text)); ok {
+	if _, ok := axes[strings.TrimSpace(text)]; ok {
 		return t
 	}
 	expr, err := r.parse(text)

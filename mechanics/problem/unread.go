@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -77,12 +78,8 @@ func (r *reading) unusedGravity(row *sheet.Row) {
 	if r.usedGivens[i] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
 		return
 	}
-	value, plain := row.Cell("")
-	if !plain {
-		value, _ = row.Cell("value")
-	}
 	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given " + row.Name + "; weights use the g of the sheet",
-		strings.TrimSpace(value.Text) + " as the g of the sheet"})
+		cmp.Or(row.Text(""), row.Text("value")) + " as the g of the sheet"})
 }
 
 // note is what a note says, before it has its place.
@@ -143,20 +140,11 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 // kindOfRow is the kind of a line, a joint or a load by its first name; ok is false
 // where it has none that reads, so that it can't be said what it uses.
 func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
-	c, _ := row.Cell("kind")
-	word := strings.TrimSpace(c.Text)
-	switch t.Name {
-	case "lines":
-		_, ok = kindOf(word)
-	case "joints":
-		var k JointKind
-		if k, ok = jointKindOf(word); ok {
-			word = k.String()
-		}
-	case "distributed":
-		ok = true
+	word, words := row.Text("kind"), t.keys["kind"].Words
+	if i := wordOf(words, word); i >= 0 {
+		return words[i].Text, true
 	}
-	return word, ok
+	return word, t.Name == "distributed"
 }
 
 // unusedKey words a key that rows of other kinds use.
@@ -183,60 +171,42 @@ func aKind(kind string) string {
 
 // besides words a key that is not read beside another one of its row, or without it.
 func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
-	has := func(key string) bool {
-		c, _ := row.Cell(key)
-		return strings.TrimSpace(c.Text) != ""
-	}
+	has := func(key string) bool { return row.Text(key) != "" }
 	beside := func(what string) note {
 		return note{"the " + t.Row + " " + row.Name + " has " + what + ", so its " + strconv.Quote(key) + " is ignored", "remove one of them"}
 	}
-	switch {
-	case t.Name == "lines":
-		switch key {
-		case "at":
-			if has("path") && !r.agrees(row) {
-				return beside("a path")
-			}
-		case "path":
-			c, _ := row.Cell("path")
-			if words := fields(c.Text); has("components") && len(words) > 1 && !isBelt(*row) {
-				return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + c.Text[words[0].Start:words[0].End]}
-			}
-		case "along":
-			if has("components") {
-				return beside("components")
-			}
-		case "natural":
-			if has("magnitude") && !has("stiffness") {
-				return beside("a magnitude")
-			}
-		}
-	case t.Name == "answers":
-		if needs := map[string]string{"within": t.Plain, "why": "within"}[key]; needs != "" && !has(needs) {
-			return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
-		}
-	case t.Name == "couples" && key == "turn":
-		if has("components") {
-			return beside("components")
-		}
-	case t.Name == "bodies" && key == "centre":
-		misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
-		if !has("weight") && !slices.ContainsFunc(row.Cells, misspelt) { // which says so itself
-			return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
-		}
+	without := func(needs string) note {
+		return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
+	}
+	misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
+	path := func() []word { return fields(row.Text("path")) }
+	switch at := t.Name + "." + key; {
+	case at == "lines.at" && has("path") && !r.agrees(row):
+		return beside("a path")
+	case at == "lines.path" && has("components") && len(path()) > 1 && !isBelt(*row):
+		return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + path()[0].text}
+	case at == "lines.along" && has("components"), at == "couples.turn" && has("components"):
+		return beside("components")
+	case at == "lines.natural" && has("magnitude") && !has("stiffness"):
+		return beside("a magnitude")
+	case at == "answers.within" && !has(t.Plain):
+		return without(t.Plain)
+	case at == "answers.why" && !has("within"):
+		return without("within")
+	case at == "bodies.centre" && !has("weight") && !slices.ContainsFunc(row.Cells, misspelt): // which says so itself
+		return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
 	}
 	return note{}
 }
 
 // agrees tells whether a line with a path acts at the point under at, too.
 func (r *reading) agrees(row *sheet.Row) bool {
-	at, _ := row.Cell("at")
 	i, ok := r.lines[row.Name]
 	if !ok {
 		return false // a belt acts along its path alone
 	}
 	l := &r.p.Lines[i]
-	point, known := r.points[strings.TrimSpace(at.Text)]
+	point, known := r.points[row.Text("at")]
 	if !known || !slices.Contains(l.Path, point) {
 		return false
 	}
@@ -245,8 +215,7 @@ func (r *reading) agrees(row *sheet.Row) bool {
 
 // unusedInPlane words a key that a kind uses in space alone.
 func unusedInPlane(row *sheet.Row, key string) note {
-	c, _ := row.Cell("kind")
-	if k, ok := jointKindOf(strings.TrimSpace(c.Text)); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
+	if k, ok := jointKindOf(row.Text("kind")); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
 		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "remove it"}
 	}
 	return note{}
@@ -263,9 +232,8 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 		path = append(path, r.p.Lines[i].Path...)
 	}
 	for _, w := range fields(text) {
-		name := text[w.Start:w.End]
-		b, known := r.bodies[name]
-		if name == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
+		b, known := r.bodies[w.text]
+		if w.text == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
 			continue
 		}
 		var there []string
@@ -276,7 +244,7 @@ func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w, Msg: "no point of the line " + line + " is on " + strconv.Quote(name) + ", so the name is ignored", Hint: say.Or(there...)}})
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w.Span, Msg: "no point of the line " + line + " is on " + strconv.Quote(w.text) + ", so the name is ignored", Hint: say.Or(there...)}})
 	}
 }
 
@@ -411,17 +379,16 @@ func (n note) insteadOf(near string, taken bool) note {
 // fromEndToEnd offers the intensities at the two ends of a load, typed apart, as its
 // magnitude.
 func (n note) fromEndToEnd(t *tableKeys, row *sheet.Row, key string) (note, bool) {
-	start, hasStart := row.Cell("start")
-	end, hasEnd := row.Cell("end")
-	magnitude, _ := row.Cell("magnitude")
-	taken := strings.TrimSpace(magnitude.Text) != ""
+	_, hasStart := row.Cell("start")
+	_, hasEnd := row.Cell("end")
+	taken := row.Text("magnitude") != ""
 	switch {
 	case t.Name != "distributed" || key != "start" && key != "end":
 		return n, false
 	case taken || !hasStart || !hasEnd:
 		return n.insteadOf("magnitude", taken), true
 	}
-	n.try = "the magnitude " + strings.TrimSpace(start.Text) + " .. " + strings.TrimSpace(end.Text)
+	n.try = "the magnitude " + row.Text("start") + " .. " + row.Text("end")
 	return n, true
 }
 

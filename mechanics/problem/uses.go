@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -27,13 +28,7 @@ func Uses(s *sheet.Sheet) []Use { return thingsOf(s).uses() }
 
 // UsesOf gives the uses of one thing: the rows to think of before it is deleted.
 func UsesOf(s *sheet.Sheet, what Thing, name string) []Use {
-	var out []Use
-	for _, u := range Uses(s) {
-		if u.Thing == what && u.Name == name {
-			out = append(out, u)
-		}
-	}
-	return out
+	return slices.DeleteFunc(Uses(s), func(u Use) bool { return u.Thing != what || u.Name != name })
 }
 
 func (x *things) uses() []Use {
@@ -42,10 +37,7 @@ func (x *things) uses() []Use {
 	for _, shared := range []bool{true, false} {
 		out = nil
 		for _, t := range x.s.Tables {
-			for _, row := range t.Rows {
-				if Private(row.Name) {
-					continue
-				}
+			for _, row := range Rows(x.s, t.Name) {
 				out = x.rowUses(out, t.Name, row, shared)
 			}
 		}
@@ -82,14 +74,13 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 	switch reads {
 	case ReadsPoint, ReadsPoints:
 		for _, w := range fields(text) {
-			if name := text[w.Start:w.End]; x.rows[APoint][name] {
-				add(w, APoint, name)
+			if x.rows[APoint][w.text] {
+				add(w.Span, APoint, w.text)
 			}
 		}
 	case ReadsBody, ReadsBodies:
 		for _, w := range fields(text) {
-			name := text[w.Start:w.End]
-			add(w, x.body(name), name)
+			add(w.Span, x.body(w.text), w.text)
 		}
 	case ReadsTension:
 		if name := x.printedName(strings.TrimSpace(text)); x.owned[name].of == (thingName{ALine, ref.Row}) {
@@ -97,7 +88,7 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 		}
 	case ReadsResults:
 		for _, w := range askedWords(text) {
-			out = x.result(out, Use{Ref: ref}, text[w.Start:w.End], w.Start)
+			out = x.result(out, Use{Ref: ref}, w.text, w.Start)
 		}
 	case ReadsValue, ReadsQuantity, ReadsRange, ReadsVector, ReadsDirection, ReadsMagnitude, ReadsIntensity:
 		if ref.Table == "" {
@@ -114,10 +105,9 @@ func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []
 }
 
 func (x *things) body(name string) Thing {
-	_, rigid := x.bodies[name]
 	switch {
 	case name == particleWord, name == groundWord:
-	case rigid:
+	case has(x.bodies, name):
 		return ABody
 	case x.particles[name]:
 		return APoint
@@ -155,7 +145,7 @@ func (x *things) inMagnitude(name string, ref sheet.Ref) Thing {
 	case name == "g", isUnit, units.Reserved(name), !isIdentifier(name):
 		return NoThing
 	}
-	if _, known := x.shared[name]; !known {
+	if !has(x.shared, name) {
 		x.shared[name] = ref
 	}
 	return AnUnknown
@@ -184,45 +174,33 @@ func (x *things) result(out []Use, u Use, text string, at int) []Use {
 		return x.result(out, u, text[open+1:end], at+open+1)
 	}
 	if open := strings.IndexByte(text, '('); open >= 0 {
-		for start := open + 1; start < len(text); {
-			end := start
-			for end < len(text) && text[end] != ',' && text[end] != ')' {
-				end++
+		for _, w := range split(text[open+1:], func(c rune) bool { return c == ',' || c == ')' }) {
+			if in := trimmed(w.text); in.Start < in.End {
+				start := open + 1 + w.Start
+				add(start+in.Start, start+in.End, ALine, AJoint, AnUnknown)
 			}
-			word := strings.TrimSpace(text[start:end])
-			if i := start + strings.Index(text[start:end], word); word != "" {
-				add(i, i+len(word), ALine, AJoint, AnUnknown)
-			}
-			start = end + 1
 		}
 		return out
 	}
-	start := len(text) - len(strings.TrimLeft(text, " "))
-	end := len(strings.TrimRight(text, " "))
-	head, rest, dotted := strings.Cut(text[start:max(start, end)], ".")
+	name := trimmed(text)
+	head, rest, dotted := strings.Cut(text[name.Start:name.End], ".")
+	kinds := []Thing{ALine, AJoint, ALoad, AnUnknown}
 	switch {
 	case !dotted:
-		add(start, start+len(head), AnUnknown, ALine, ACouple)
+		kinds = []Thing{AnUnknown, ALine, ACouple}
 	case strings.HasPrefix(rest, "loads."):
-		add(start, start+len(head), ABody)
-	default:
-		add(start, start+len(head), ALine, AJoint, ALoad, AnUnknown)
+		kinds = []Thing{ABody}
 	}
+	add(name.Start, name.Start+len(head), kinds...)
 	return out
 }
 
 // printedName gives the name that a text prints with a subscript, as the reader of
 // results does.
 func (x *things) printedName(name string) string {
-	plain := strings.ReplaceAll(name, "_", "")
-	if plain == name || len(x.bearing(name)) > 0 || len(x.bearing(plain)) == 0 {
-		return name
-	}
-	return plain
+	return unprinted(name, func(name string) bool { return len(x.bearing(name)) > 0 })
 }
 
 func (x *things) unknown(name string) bool {
-	_, shared := x.shared[name]
-	_, owned := x.owned[name]
-	return shared || owned
+	return has(x.shared, name) || has(x.owned, name)
 }

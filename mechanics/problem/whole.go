@@ -46,7 +46,7 @@ func (r *reading) wholeProblem() {
 		case !some:
 			r.fail(body.Ref, diag.Span{}, "no force acts on "+body.Name, hint)
 		case !meant: // else the doubt that is there already says what to try
-			p.Doubts = append(p.Doubts, Error{Ref: body.Ref, Error: diag.Error{Msg: "no force acts on " + body.Name + ", so it is left out", Hint: hint}})
+			r.doubt(body.Ref, NoSort, diag.Span{}, "no force acts on "+body.Name+", so it is left out", hint)
 		}
 	}
 }

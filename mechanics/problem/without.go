@@ -1,5 +1,7 @@
 package problem
 
+import "slices"
+
 // Without is the same problem with some unknowns held at nothing: cables gone
 // slack, contacts lifted off. The unknowns that are left keep their order and
 // are numbered anew.
@@ -16,19 +18,19 @@ func (p *Problem) Without(gone map[int]bool) *Problem {
 	}
 	q.Asked, q.Answers, q.Expect = nil, nil, "" // they are asked of the whole problem
 
-	q.Lines = append([]Line{}, p.Lines...)
+	q.Lines = slices.Clone(p.Lines)
 	for i := range q.Lines {
 		l := &q.Lines[i]
 		l.Magnitude = l.Magnitude.renumbered(index)
 		l.Acts = renumberedActs(l.Acts, index)
 	}
-	q.Joints = append([]Joint{}, p.Joints...)
+	q.Joints = slices.Clone(p.Joints)
 	for i := range q.Joints {
 		j := &q.Joints[i]
 		j.Forces, j.Moments = renumbered(j.Forces, index), renumbered(j.Moments, index)
 		j.Acts = renumberedActs(j.Acts, index)
 	}
-	q.Couples = append([]Couple{}, p.Couples...)
+	q.Couples = slices.Clone(p.Couples)
 	for i := range q.Couples {
 		c := &q.Couples[i]
 		c.Magnitude = c.Magnitude.renumbered(index)
@@ -58,7 +60,7 @@ func renumbered(terms []ActTerm, index []int) []ActTerm {
 }
 
 func renumberedActs(acts []Act, index []int) []Act {
-	out := append([]Act{}, acts...)
+	out := slices.Clone(acts)
 	for i := range out {
 		out[i].Terms = renumbered(out[i].Terms, index)
 		out[i].CoupleTerms = renumbered(out[i].CoupleTerms, index)

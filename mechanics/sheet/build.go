@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -88,12 +89,7 @@ func joined(path []part) string {
 }
 
 func nameless(path []part) bool {
-	for _, p := range path[:min(3, len(path))] {
-		if p.name == "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(path[:min(3, len(path))], func(p part) bool { return p.name == "" })
 }
 
 // header opens a section.

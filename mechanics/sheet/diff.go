@@ -1,6 +1,9 @@
 package sheet
 
-import "strconv"
+import (
+	"maps"
+	"strconv"
+)
 
 // Change is a cell in which two sheets differ. A cell that only one of them has
 // has the flag of the other false; a row without cells stands with the key "".
@@ -15,47 +18,18 @@ type Change struct {
 // nothing.
 func Diff(old, now *Sheet) []Change {
 	var out []Change
-	before := cellsOf(old)
-	for _, t := range now.Tables {
-		for _, r := range t.Rows {
-			eachCell(t.Name, r, func(ref Ref, text string) {
-				was, ok := before[ref]
-				if !ok || was != text {
-					out = append(out, Change{ref, was, text, ok, true})
-				}
-			})
+	before, after := maps.Collect(old.Cells()), maps.Collect(now.Cells())
+	for ref, c := range now.Cells() {
+		if was, ok := before[ref]; !ok || was.Text != c.Text {
+			out = append(out, Change{ref, was.Text, c.Text, ok, true})
 		}
 	}
-	after := cellsOf(now)
-	for _, t := range old.Tables {
-		for _, r := range t.Rows {
-			eachCell(t.Name, r, func(ref Ref, text string) {
-				if _, ok := after[ref]; !ok {
-					out = append(out, Change{ref, text, "", true, false})
-				}
-			})
+	for ref, c := range old.Cells() {
+		if _, ok := after[ref]; !ok {
+			out = append(out, Change{ref, c.Text, "", true, false})
 		}
 	}
 	return out
-}
-
-func cellsOf(s *Sheet) map[Ref]string {
-	all := map[Ref]string{}
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			eachCell(t.Name, r, func(ref Ref, text string) { all[ref] = text })
-		}
-	}
-	return all
-}
-
-func eachCell(table string, r Row, do func(Ref, string)) {
-	if len(r.Cells) == 0 {
-		do(Ref{table, r.Name, ""}, "")
-	}
-	for _, c := range r.Cells {
-		do(Ref{table, r.Name, c.Key}, c.Text)
-	}
 }
 
 // String words a change: points.A.at: "4, 0, 0" -> "4, 0, 1".

@@ -118,10 +118,20 @@ func checkName(what, name string) error {
 	case !utf8.ValidString(name):
 		return diag.New(what+" is not text in UTF-8", "type it in UTF-8")
 	}
-	for _, r := range name {
-		if unicode.IsControl(r) {
-			return diag.New(fmt.Sprintf("%s contains the control character %U", what, r), "remove it")
-		}
+	if i := strings.IndexFunc(name, unicode.IsControl); i >= 0 {
+		r, _ := utf8.DecodeRuneInString(name[i:])
+		return diag.New(fmt.Sprintf("%s contains the control character %U", what, r), "remove it")
+	}
+	return nil
+}
+
+// checkNew refuses a new name for a row that is none, or that is taken.
+func checkNew(what string, t *Table, name string) error {
+	if err := checkName(what, name); err != nil {
+		return err
+	}
+	if t.index(name) >= 0 {
+		return diag.New(fmt.Sprintf("the name %q is already used%s", name, inTable(t.Name)), "another name")
 	}
 	return nil
 }
@@ -145,14 +155,12 @@ func limitOf(table string) int {
 
 // find gives a row that an edit is about.
 func (s *Sheet) find(table, row string) (*Table, *Row, error) {
-	t := s.table(table)
-	if t == nil && table != "" {
+	t, r := s.row(Ref{Table: table, Row: row})
+	switch {
+	case r != nil:
+		return t, r, nil
+	case t == nil && table != "":
 		return nil, nil, diag.New(fmt.Sprintf("there is no table [%s]", encodeName(table)), "add a row to it first")
-	}
-	if t != nil {
-		if i := t.index(row); i >= 0 {
-			return t, &t.Rows[i], nil
-		}
 	}
 	return t, nil, diag.New(fmt.Sprintf("there is no row %q%s", row, inTable(table)), "add it first")
 }
@@ -162,6 +170,19 @@ func inTable(table string) string {
 		return " before the first header"
 	}
 	return " in [" + encodeName(table) + "]" // which shows control characters as escapes
+}
+
+// after gives the place of the row behind which another one goes, -1 where that is not
+// said; t is nil where there is no such table yet.
+func (s *Sheet) after(table, name string) (int, error) {
+	if name == "" {
+		return -1, nil
+	}
+	t, r, err := s.find(table, name)
+	if r == nil {
+		return -1, err
+	}
+	return t.index(name), nil
 }
 
 func errKept(row string) error {

@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // ApplyAll gives the sheet with edits made one after the other, and their
 // change of its text as one patch. An error is an *diag.Error of the first edit
 // that was refused; the sheet is as it was then.
@@ -22,17 +24,6 @@ func (s *Sheet) ApplyAll(edits []Edit) (*Sheet, Patch, error) {
 	return b.now, between(s.text, b.now.text), nil
 }
 
-// DoAll makes edits as one step of the history. After an error everything is as
-// before.
-func (h *History) DoAll(edits []Edit) error {
-	next, p, err := h.now.ApplyAll(edits)
-	if err != nil || p.empty() {
-		return err
-	}
-	h.now, h.done, h.undid = next, append(h.done, p), nil
-	return nil
-}
-
 // batch gathers edits in place until one comes that has to see the others made.
 type batch struct {
 	now     *Sheet
@@ -43,7 +34,9 @@ type batch struct {
 
 func (b *batch) add(e Edit) error {
 	if b.inPlace(e) {
-		if splices, err := e.edit(b.now); err == nil && !b.overlaps(splices) {
+		// two edits in place that meet begin at the same byte, each being a whole value or name
+		again := func(sp splice) bool { return b.taken[sp.at.Start] }
+		if splices, err := e.edit(b.now); err == nil && !slices.ContainsFunc(splices, again) {
 			if b.taken == nil {
 				b.taken, b.renamed = map[int]bool{}, map[RenameRow]bool{}
 			}
@@ -77,17 +70,6 @@ func (b *batch) inPlace(e Edit) bool {
 		return ok && c.Readable && c.whole.End > 0 && len(b.renamed) == 0
 	case RenameRow:
 		return !b.renamed[RenameRow{Table: e.Table, To: e.To}]
-	}
-	return false
-}
-
-// overlaps tells whether a piece of text is replaced a second time. Two edits in
-// place that meet begin at the same byte, each being a whole value or name.
-func (b *batch) overlaps(splices []splice) bool {
-	for _, sp := range splices {
-		if b.taken[sp.at.Start] {
-			return true
-		}
 	}
 	return false
 }

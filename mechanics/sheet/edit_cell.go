@@ -64,11 +64,7 @@ func (s *Sheet) addCell(t *Table, r *Row, key, value string) ([]splice, error) {
 		if p.header {
 			break
 		}
-		key = s.text[p.whole.Start:p.name.End] + "." + key
-		if p.braces != nil {
-			return []splice{s.putInner(p.braces, p.whole.End, key+" = "+value)}, nil
-		}
-		return []splice{s.lineAfter(p.whole.End, s.assign(key, value, p.whole))}, nil
+		return s.behind(p, s.text[p.whole.Start:p.name.End]+"."+key, value), nil
 	}
 	return nil, errKept(r.Name)
 }

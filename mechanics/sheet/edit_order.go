@@ -22,12 +22,10 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	if r == nil {
 		return nil, err
 	}
-	at, before := t.index(e.Row), -1
-	if e.After != "" {
-		if before = t.index(e.After); before < 0 {
-			_, _, err := s.find(e.Table, e.After)
-			return nil, err
-		}
+	at := t.index(e.Row)
+	before, err := s.after(e.Table, e.After)
+	if err != nil {
+		return nil, err
 	}
 	if at == before || at == before+1 {
 		return nil, nil
@@ -79,15 +77,6 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	return []splice{cut, {diag.Between(to.End, to.End), block}}, nil
 }
 
-// afterBlank moves over one blank line.
-func (s *Sheet) afterBlank(i int) int {
-	end := lineEnd(s.text, i)
-	if i < len(s.text) && strings.TrimSpace(s.text[i:end]) == "" {
-		return min(len(s.text), end+1)
-	}
-	return i
-}
-
 // movable gives the one piece of text that a row is written in.
 func movable(r *Row) (piece, error) {
 	if r.form == formKept || r.form == formNone {
@@ -104,11 +93,8 @@ func (e DuplicateRow) edit(s *Sheet) ([]splice, error) {
 	if r == nil {
 		return nil, err
 	}
-	if err := checkName("the new name", e.As); err != nil {
+	if err := checkNew("the new name", t, e.As); err != nil {
 		return nil, err
-	}
-	if t.index(e.As) >= 0 {
-		return nil, errUsed(e.Table, e.As)
 	}
 	if r.form == formKept || r.form == formNone {
 		return nil, errKept(e.Row)

@@ -36,21 +36,14 @@ func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 	case e.To == e.Row:
 		return nil, nil
 	}
-	if err := checkName("the new name", e.To); err != nil {
+	if err := checkNew("the new name", t, e.To); err != nil {
 		return nil, err
-	}
-	if t.index(e.To) >= 0 {
-		return nil, errUsed(e.Table, e.To)
 	}
 	var out []splice
 	for _, p := range r.pieces {
 		out = append(out, splice{p.name, encodeName(e.To)})
 	}
 	return out, nil
-}
-
-func errUsed(table, name string) error {
-	return diag.New(fmt.Sprintf("the name %q is already used%s", name, inTable(table)), "another name")
 }
 
 // check refuses what cannot be a row, and names the cells of one that has
@@ -103,18 +96,14 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 		return nil, err
 	}
 	t := s.table(e.Table)
-	if t != nil && t.index(e.Name) >= 0 {
-		return nil, errUsed(e.Table, e.Name)
-	}
-	after := -1
-	if e.After != "" {
-		if t != nil {
-			after = t.index(e.After)
-		}
-		if after < 0 {
-			_, _, err := s.find(e.Table, e.After)
+	if t != nil {
+		if err := checkNew("the name", t, e.Name); err != nil {
 			return nil, err
 		}
+	}
+	after, err := s.after(e.Table, e.After)
+	if err != nil {
+		return nil, err
 	}
 	if e.Table == "" {
 		if len(cells) != 1 || cells[0].Key != "" {
@@ -136,9 +125,9 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 
 // lastLine is the last piece of a row that is a key and value.
 func lastLine(r Row) (piece, bool) {
-	for i := len(r.pieces) - 1; i >= 0; i-- {
-		if !r.pieces[i].header {
-			return r.pieces[i], true
+	for _, p := range slices.Backward(r.pieces) {
+		if !p.header {
+			return p, true
 		}
 	}
 	return piece{}, false
@@ -149,10 +138,15 @@ func (s *Sheet) addBeside(t *Table, p piece, name, value string) []splice {
 	if len(s.sections[p.section].path) == 0 && p.braces == nil {
 		name = encodeName(t.Name) + "." + name // points.A = "..." before any header
 	}
+	return s.behind(p, name, value)
+}
+
+// behind puts a key and value behind a piece, and writes them like it.
+func (s *Sheet) behind(p piece, key, value string) []splice {
 	if p.braces != nil {
-		return []splice{s.putInner(p.braces, p.whole.End, name+" = "+value)}
+		return []splice{s.putInner(p.braces, p.whole.End, key+" = "+value)}
 	}
-	return []splice{s.lineAfter(p.whole.End, s.assign(name, value, p.whole))}
+	return []splice{s.lineAfter(p.whole.End, s.assign(key, value, p.whole))}
 }
 
 func (s *Sheet) addAtEnd(t *Table, name, value string) ([]splice, error) {
@@ -171,8 +165,8 @@ func (s *Sheet) addAtEnd(t *Table, name, value string) ([]splice, error) {
 	if t.braces != nil {
 		return []splice{s.putInner(t.braces, 0, name+" = "+value)}, nil
 	}
-	for i := len(t.Rows) - 1; i >= 0; i-- {
-		if p, ok := lastLine(t.Rows[i]); ok {
+	for _, r := range slices.Backward(t.Rows) {
+		if p, ok := lastLine(r); ok {
 			return s.addBeside(t, p, name, value), nil
 		}
 	}

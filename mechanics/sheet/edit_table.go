@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"slices"
-	"strings"
 
 	"trivet/mechanics/diag"
 )
@@ -32,14 +31,12 @@ func (s *Sheet) addTop(name, text, after string) ([]splice, error) {
 	key, value := encodeName(name), encode(text, "")
 	t := s.Table("")
 	if r, ok := t.Row(after); ok {
-		whole := r.pieces[0].whole
-		return []splice{s.lineAfter(whole.End, s.assign(key, value, whole))}, nil
+		return s.behind(r.pieces[0], key, value), nil
 	}
 	if i := slices.Index(usualTop[:], name); i >= 0 && len(t.Rows) > 0 {
 		for i--; i >= 0; i-- {
 			if r, ok := t.Row(usualTop[i]); ok {
-				whole := r.pieces[0].whole
-				return []splice{s.lineAfter(whole.End, s.assign(key, value, whole))}, nil
+				return s.behind(r.pieces[0], key, value), nil
 			}
 		}
 		whole := t.Rows[0].pieces[0].whole
@@ -65,10 +62,9 @@ func (s *Sheet) firstEntry(line string) []splice {
 	if len(s.sections) > 1 {
 		end = lineStart(s.text, s.sections[1].head.Start)
 	}
-	blank := func(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
 	for i, opened := at, false; i < end; {
 		next := min(len(s.text), lineEnd(s.text, i)+1)
-		if opened = opened || !blank(i); opened && blank(i) {
+		if opened = opened || !s.blank(i); opened && s.blank(i) {
 			at = next
 		}
 		i = next
@@ -78,7 +74,7 @@ func (s *Sheet) firstEntry(line string) []splice {
 		return []splice{{diag.Between(at, at), eol + line + eol}}
 	}
 	line += eol
-	if at < len(s.text) && !blank(at) {
+	if !s.blank(at) {
 		line += eol
 	}
 	return []splice{{diag.Between(at, at), line}}
@@ -110,7 +106,7 @@ func (s *Sheet) block(end int, table, entry string) splice {
 			text = eol + text
 		}
 	}
-	if rest := s.text[at:]; rest != "" && strings.TrimSpace(s.text[at:lineEnd(s.text, at)]) != "" {
+	if !s.blank(at) {
 		text += eol
 	}
 	return splice{diag.Between(at, at), text}

@@ -73,37 +73,38 @@ func isEscaped(r rune) bool { return printable.Acts(r) }
 
 // basic writes text in double quotes.
 func basic(text string) string {
+	return `"` + escaping(text, func(r rune, _ string) bool { return r != '"' && r != '\\' && !isEscaped(r) }) + `"`
+}
+
+// escaping writes an escape for each character that may not stand before the rest of a text.
+func escaping(text string, stands func(r rune, rest string) bool) string {
 	var sb strings.Builder
-	sb.WriteByte('"')
-	for _, r := range text {
-		if r == '"' || r == '\n' || r == '\t' {
+	for i, r := range text {
+		_, n := utf8.DecodeRuneInString(text[i:])
+		if stands(r, text[i+n:]) {
+			sb.WriteRune(r)
+		} else {
 			sb.WriteString(escaped(r))
-			continue
 		}
-		writeRune(&sb, r)
 	}
-	sb.WriteByte('"')
 	return sb.String()
 }
 
 // multiBasic writes text between triple double quotes. A quote is escaped
 // where the next one, or the closing ones, would join it.
 func multiBasic(text, old string) string {
-	var sb strings.Builder
-	sb.WriteString(`"""` + lead(text, old))
-	for i, r := range text {
-		rest := text[i+utf8.RuneLen(r):]
-		switch {
-		case r == '\n', r == '\t', r == '\r' && strings.HasPrefix(rest, "\n"):
-			sb.WriteRune(r)
-		case r == '"' && (rest == "" || rest[0] == '"'):
-			sb.WriteString(escaped(r))
-		default:
-			writeRune(&sb, r)
+	inner := escaping(text, func(r rune, rest string) bool {
+		switch r {
+		case '\n', '\t':
+			return true
+		case '\r':
+			return strings.HasPrefix(rest, "\n")
+		case '"':
+			return rest != "" && rest[0] != '"'
 		}
-	}
-	sb.WriteString(`"""`)
-	return sb.String()
+		return r != '\\' && !isEscaped(r)
+	})
+	return `"""` + lead(text, old) + inner + `"""`
 }
 
 // lead is the line end after the opening triple quotes, which is not part of
@@ -116,14 +117,6 @@ func lead(text, old string) string {
 		return "\n"
 	}
 	return ""
-}
-
-func writeRune(sb *strings.Builder, r rune) {
-	if r == '\\' || r != '"' && isEscaped(r) {
-		sb.WriteString(escaped(r))
-		return
-	}
-	sb.WriteRune(r)
 }
 
 func escaped(r rune) string {

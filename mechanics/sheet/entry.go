@@ -174,13 +174,7 @@ func (b *builder) long(c Cell, limit int) *diag.Error {
 
 // valueStart is where the value begins after a key that ends at i.
 func valueStart(text string, i int) int {
-	blank := func() {
-		for i < len(text) && (text[i] == ' ' || text[i] == '\t') {
-			i++
-		}
-	}
-	blank()
-	i++ // the equals sign
-	blank()
-	return i
+	const blank = " \t"
+	equals := skip(text, i, blank)
+	return skip(text, equals+1, blank)
 }

@@ -106,38 +106,45 @@ func regular(info fs.FileInfo) error {
 // inFileWords turns an error of the system into words; doing is "read" or
 // "written".
 func inFileWords(doing string, err error) error {
-	if doing == "read" {
-		switch {
-		case errors.Is(err, fs.ErrNotExist):
-			return &diag.Error{Msg: "there is no such file", Hint: "check the name, or make the sheet first", Err: err}
-		case errors.Is(err, fs.ErrPermission):
-			return &diag.Error{Msg: "the file may not be read", Hint: "ask its owner for permission to read it", Err: err}
-		case errors.Is(err, syscall.ENOTDIR):
-			return &diag.Error{Msg: "part of the path is a file, not a folder", Hint: "check the name", Err: err}
-		case errors.Is(err, syscall.ENAMETOOLONG):
-			return &diag.Error{Msg: "the name is too long", Hint: "shorten it", Err: err}
-		case errors.Is(err, syscall.ELOOP):
-			return &diag.Error{Msg: "the links form a loop", Hint: "the file itself", Err: err}
+	known, hint := inReading, ""
+	if doing == "written" {
+		known, hint = inWriting, elsewhere
+	}
+	for _, k := range known {
+		if errors.Is(err, k.is) {
+			return &diag.Error{Msg: k.msg, Hint: k.hint, Err: err}
 		}
-		return &diag.Error{Msg: "the file cannot be read: " + cause(err), Err: err}
 	}
-	const elsewhere = "save it under another name"
-	switch {
-	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
-		return &diag.Error{Msg: "the disk is full, so nothing was changed", Hint: "make room, or " + elsewhere, Err: err}
-	case errors.Is(err, syscall.EROFS):
-		return &diag.Error{Msg: "the disk is read-only", Hint: elsewhere, Err: err}
-	case errors.Is(err, fs.ErrPermission):
-		return &diag.Error{Msg: "writing in this folder is not permitted", Hint: elsewhere, Err: err}
-	case errors.Is(err, fs.ErrNotExist):
-		return &diag.Error{Msg: "there is no such folder", Hint: "make the folder, or " + elsewhere, Err: err}
-	case errors.Is(err, syscall.ENOTDIR):
-		return &diag.Error{Msg: "part of the path is a file, not a folder", Hint: elsewhere, Err: err}
-	case errors.Is(err, syscall.ENAMETOOLONG):
-		return &diag.Error{Msg: "the name is too long", Hint: "shorten it", Err: err}
-	}
-	return &diag.Error{Msg: fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), Hint: elsewhere, Err: err}
+	return &diag.Error{Msg: fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), Hint: hint, Err: err}
 }
+
+const elsewhere = "save it under another name"
+
+// systemError is what an error of the system is in words.
+type systemError struct {
+	is        error
+	msg, hint string
+}
+
+// The errors of the system that have words of their own.
+var (
+	inReading = []systemError{
+		{fs.ErrNotExist, "there is no such file", "check the name, or make the sheet first"},
+		{fs.ErrPermission, "the file may not be read", "ask its owner for permission to read it"},
+		{syscall.ENOTDIR, "part of the path is a file, not a folder", "check the name"},
+		{syscall.ENAMETOOLONG, "the name is too long", "shorten it"},
+		{syscall.ELOOP, "the links form a loop", "the file itself"},
+	}
+	inWriting = []systemError{
+		{syscall.ENOSPC, "the disk is full, so nothing was changed", "make room, or " + elsewhere},
+		{syscall.EDQUOT, "the disk is full, so nothing was changed", "make room, or " + elsewhere},
+		{syscall.EROFS, "the disk is read-only", elsewhere},
+		{fs.ErrPermission, "writing in this folder is not permitted", elsewhere},
+		{fs.ErrNotExist, "there is no such folder", "make the folder, or " + elsewhere},
+		{syscall.ENOTDIR, "part of the path is a file, not a folder", elsewhere},
+		{syscall.ENAMETOOLONG, "the name is too long", "shorten it"},
+	}
+)
 
 // WriteError turns an error of the system in writing into a *diag.Error.
 func WriteError(err error) error { return inFileWords("written", err) }

@@ -17,8 +17,13 @@ func (h *History) Current() *Sheet { return h.now }
 
 // Do makes an edit. After an error everything is as before. An edit that
 // changes nothing leaves no trace.
-func (h *History) Do(e Edit) error {
-	next, p, err := h.now.Apply(e)
+func (h *History) Do(e Edit) error { return h.step(h.now.Apply(e)) }
+
+// DoAll makes edits as one step of the history. After an error everything is as
+// before.
+func (h *History) DoAll(edits []Edit) error { return h.step(h.now.ApplyAll(edits)) }
+
+func (h *History) step(next *Sheet, p Patch, err error) error {
 	if err != nil || p.empty() {
 		return err
 	}

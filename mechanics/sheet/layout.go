@@ -24,6 +24,17 @@ func (s *Sheet) lineAfter(end int, line string) splice {
 	return splice{diag.Between(i+1, i+1), line + s.eol()}
 }
 
+// blank tells whether nothing stands from a place to the end of its line.
+func (s *Sheet) blank(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
+
+// afterBlank moves over one blank line.
+func (s *Sheet) afterBlank(i int) int {
+	if s.blank(i) {
+		return min(len(s.text), lineEnd(s.text, i)+1)
+	}
+	return i
+}
+
 // lines is the span of the whole lines that a span stands on.
 func (s *Sheet) lines(at diag.Span) diag.Span {
 	return diag.Between(lineStart(s.text, at.Start), min(len(s.text), lineEnd(s.text, at.End)+1))
@@ -107,24 +118,20 @@ func (s *Sheet) afterComma(i int) int {
 	if i < len(s.text) && s.text[i] == ',' {
 		i++
 	}
-	for i < len(s.text) && (s.text[i] == ' ' || s.text[i] == '\t') {
-		i++
-	}
-	return i
+	return skip(s.text, i, " \t")
 }
 
 // cutLines takes out the lines a span stands on. Where that would leave two
 // blank lines together, one goes too, and none is left to begin the file.
 func (s *Sheet) cutLines(at diag.Span) splice {
 	at = s.lines(at)
-	blank := func(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
 	switch {
 	case strings.TrimPrefix(s.text[:at.Start], bom) == "": // the file begins with what comes next
-		for at.End < len(s.text) && blank(at.End) {
-			at.End = min(lineEnd(s.text, at.End)+1, len(s.text))
+		for at.End < len(s.text) && s.blank(at.End) {
+			at.End = s.afterBlank(at.End)
 		}
-	case blank(at.End):
-		if before := lineStart(s.text, at.Start-1); before < at.Start && blank(before) {
+	case s.blank(at.End):
+		if before := lineStart(s.text, at.Start-1); before < at.Start && s.blank(before) {
 			at.Start = before
 		}
 	}

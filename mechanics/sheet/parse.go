@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -52,7 +53,7 @@ func offsetOf(text string, line, column int) int {
 	for ; line > 1 && i < len(text); line-- {
 		i = min(len(text), lineEnd(text, i)+1)
 	}
-	if i == 0 && len(text) >= len(bom) && text[:len(bom)] == bom {
+	if i == 0 && strings.HasPrefix(text, bom) {
 		i = len(bom)
 	}
 	return min(len(text), i+column-1)

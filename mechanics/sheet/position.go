@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -15,21 +16,10 @@ func (s *Sheet) Place(ref Ref, at diag.Span) diag.Place {
 }
 
 func (s *Sheet) offset(ref Ref, offset int) int {
-	t := s.table(ref.Table)
-	if t == nil {
-		return 0
-	}
-	i := t.index(ref.Row)
-	if i < 0 {
-		return t.at.Start
-	}
-	if c, ok := t.Rows[i].Cell(ref.Key); ok && c.whole.End > 0 {
+	if c, ok := s.Cell(ref); ok && c.whole.End > 0 {
 		return c.at.Start + within(s.text[c.at.Start:c.at.End], offset)
 	}
-	if p := t.Rows[i].pieces; len(p) > 0 {
-		return p[0].name.Start
-	}
-	return t.at.Start
+	return s.nameSpan(Ref{Table: ref.Table, Row: ref.Row}).Start
 }
 
 // NamePlace is where the name of what ref names stands: a cell's key, a row, a table.
@@ -37,19 +27,18 @@ func (s *Sheet) offset(ref Ref, offset int) int {
 func (s *Sheet) NamePlace(ref Ref) diag.Place { return place(s.text, s.nameSpan(ref)) }
 
 func (s *Sheet) nameSpan(ref Ref) diag.Span {
-	t := s.table(ref.Table)
-	if t == nil {
+	t, r := s.row(ref)
+	switch {
+	case t == nil:
 		return diag.Span{}
-	}
-	i := t.index(ref.Row)
-	if i < 0 {
+	case r == nil:
 		return t.at
 	}
-	if c, ok := t.Rows[i].Cell(ref.Key); ok && ref.Key != "" && c.keyAt.End > 0 {
+	if c, ok := r.Cell(ref.Key); ok && ref.Key != "" && c.keyAt.End > 0 {
 		return c.keyAt
 	}
-	if p := t.Rows[i].pieces; len(p) > 0 {
-		return p[0].name
+	if len(r.pieces) > 0 {
+		return r.pieces[0].name
 	}
 	return t.at
 }
@@ -119,19 +108,6 @@ func escape(raw string) (decoded, width int) {
 	default:
 		return 1, 2
 	}
-	r := rune(0)
-	for i := 2; i < min(2+digits, len(raw)); i++ {
-		r = r<<4 | hex(raw[i])
-	}
-	return max(1, utf8.RuneLen(r)), 2 + digits
-}
-
-func hex(c byte) rune {
-	switch {
-	case c >= 'a':
-		return rune(c-'a') + 10
-	case c >= 'A':
-		return rune(c-'A') + 10
-	}
-	return rune(c - '0')
+	r, _ := strconv.ParseUint(raw[2:min(2+digits, len(raw))], 16, 32)
+	return max(1, utf8.RuneLen(rune(r))), 2 + digits
 }

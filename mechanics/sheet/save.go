@@ -26,37 +26,47 @@ const maxLinks = 40
 // rename is not noticed; no system call would close that gap. Hard links and
 // extended attributes are not kept.
 func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
-	target, err := follow(path)
+	target, written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
 	if err != nil {
 		return Stamp{}, err
+	}
+	Sweep(target)
+	// the stamp is of what is written here, not of what another program may
+	// put in its place a moment later
+	return Stamp{Time: written, Size: int64(len(s.text)), sum: sha256.Sum256([]byte(s.text))}, nil
+}
+
+// replace writes a text to the file that a path leads to, by a file beside it that is
+// renamed, and gives the file and when it was written. free refuses a file that may not
+// be replaced; it is asked before the work and right before the renaming.
+func replace(path, text string, free func(target string) error) (target string, written time.Time, err error) {
+	if target, err = follow(path); err != nil {
+		return "", written, err
 	}
 	mode, err := writable(target)
 	if err != nil {
-		return Stamp{}, err
+		return "", written, err
 	}
-	if err := unchanged(target, was, force); err != nil {
-		return Stamp{}, err
+	if err := free(target); err != nil {
+		return "", written, err
 	}
-	temp, err := writeBeside(target, s.text, mode)
+	temp, err := writeBeside(target, text, mode)
 	if err != nil {
-		return Stamp{}, inFileWords("written", err)
+		return "", written, inFileWords("written", err)
 	}
 	defer os.Remove(temp) // gone already once it is renamed
-	// the stamp is of what is written here, not of what another program may
-	// put in its place a moment later
-	stamp := Stamp{Time: time.Now(), Size: int64(len(s.text)), sum: sha256.Sum256([]byte(s.text))}
+	written = time.Now()
 	if info, err := os.Stat(temp); err == nil {
-		stamp.Time = info.ModTime()
+		written = info.ModTime()
 	}
-	if err := unchanged(target, was, force); err != nil {
-		return Stamp{}, err
+	if err := free(target); err != nil {
+		return "", written, err
 	}
 	if err := os.Rename(temp, target); err != nil {
-		return Stamp{}, inFileWords("written", err)
+		return "", written, inFileWords("written", err)
 	}
 	syncFolder(filepath.Dir(target))
-	Sweep(target)
-	return stamp, nil
+	return target, written, nil
 }
 
 // follow gives the file that a path leads to; the file need not be there.

@@ -24,28 +24,21 @@ const (
 
 // checkText refuses what is not text before anything reads it as TOML.
 func checkText(text string) *diag.Error {
-	if len(text) > MaxBytes {
+	switch {
+	case len(text) > MaxBytes:
 		return placed("", errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file"))
-	}
-	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
+	case strings.HasPrefix(text, "\xff\xfe"), strings.HasPrefix(text, "\xfe\xff"):
 		return placed("", errorIn(0, "the text is in UTF-16", "save it as UTF-8"))
 	}
-	for i := 0; i < len(text); {
-		c := text[i]
+	for i, r := range text {
 		switch {
-		case c >= utf8.RuneSelf:
-			r, n := utf8.DecodeRuneInString(text[i:])
-			if r == utf8.RuneError && n == 1 {
-				return placed(text, errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", c), "save the file as UTF-8"))
-			}
-			i += n
-			continue
-		case c == '\r' && (i+1 == len(text) || text[i+1] != '\n'):
+		case r == utf8.RuneError && !strings.HasPrefix(text[i:], string(r)): // the character itself may stand there
+			return placed(text, errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", text[i]), "save the file as UTF-8"))
+		case r == '\r' && !strings.HasPrefix(text[i+1:], "\n"):
 			return placed(text, errorIn(i, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF"))
-		case c < ' ' && c != '\t' && c != '\n' && c != '\r', c == 0x7f:
-			return placed(text, errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", c), "remove it"))
+		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
+			return placed(text, errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", r), "remove it"))
 		}
-		i++
 	}
 	return nil
 }
@@ -121,15 +114,14 @@ func stringEnd(text string, i int) int {
 
 // skipBlank moves over spaces, tabs, line ends and comments.
 func skipBlank(text string, i int) int {
-	for i < len(text) {
-		switch text[i] {
-		case ' ', '\t', '\r', '\n':
-			i++
-		case '#':
-			i = lineEnd(text, i)
-		default:
-			return i
-		}
+	for i = skip(text, i, " \t\r\n"); i < len(text) && text[i] == '#'; i = skip(text, i, " \t\r\n") {
+		i = lineEnd(text, i)
 	}
 	return i
+}
+
+// skip moves over the characters of a set.
+func skip(text string, i int, set string) int {
+	i = min(i, len(text))
+	return len(text) - len(strings.TrimLeft(text[i:], set))
 }

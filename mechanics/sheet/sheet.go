@@ -6,7 +6,12 @@
 // it, an edit splices the text there, and the result is parsed again.
 package sheet
 
-import "trivet/mechanics/diag"
+import (
+	"iter"
+	"strings"
+
+	"trivet/mechanics/diag"
+)
 
 // Sheet is one text and the rows found in it. It is a value: an edit makes
 // another one.
@@ -103,6 +108,31 @@ func (r Row) Cell(key string) (Cell, bool) {
 	return Cell{}, false
 }
 
+// Text is what a row's cell holds but for blanks around it, "" where there is no such cell.
+func (r Row) Text(key string) string {
+	c, _ := r.Cell(key)
+	return strings.TrimSpace(c.Text)
+}
+
+// Cells gives the cells in the order of the text, each with what names it. A row without
+// cells stands as one with the key "".
+func (s *Sheet) Cells() iter.Seq2[Ref, Cell] {
+	return func(yield func(Ref, Cell) bool) {
+		for _, t := range s.Tables {
+			for _, r := range t.Rows {
+				if len(r.Cells) == 0 && !yield(Ref{t.Name, r.Name, ""}, Cell{}) {
+					return
+				}
+				for _, c := range r.Cells {
+					if !yield(Ref{t.Name, r.Name, c.Key}, c) {
+						return
+					}
+				}
+			}
+		}
+	}
+}
+
 // Table gives a table by name; an empty one where the sheet has none.
 func (s *Sheet) Table(name string) Table {
 	if t := s.table(name); t != nil {
@@ -139,15 +169,23 @@ func (t *Table) index(name string) int {
 
 // Cell gives the cell that ref names.
 func (s *Sheet) Cell(ref Ref) (Cell, bool) {
+	_, r := s.row(ref)
+	if r == nil {
+		return Cell{}, false
+	}
+	return r.Cell(ref.Key)
+}
+
+// row gives the table and the row that ref names, nil where there is none.
+func (s *Sheet) row(ref Ref) (*Table, *Row) {
 	t := s.table(ref.Table)
 	if t == nil {
-		return Cell{}, false
+		return nil, nil
 	}
-	i := t.index(ref.Row)
-	if i < 0 {
-		return Cell{}, false
+	if i := t.index(ref.Row); i >= 0 {
+		return t, &t.Rows[i]
 	}
-	return t.Rows[i].Cell(ref.Key)
+	return t, nil
 }
 
 // Text is the sheet as it is saved.
