@@ -3,6 +3,7 @@ package linear
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -89,7 +90,7 @@ func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 	}
 	a := mat.NewDense(m, n, nil)
 	for i, row := range g {
-		p.size[i] = norm(row)
+		p.size[i] = floats.Norm(row, 2)
 		for k, x := range row {
 			a.Set(i, k, x/p.size[i])
 		}
@@ -115,7 +116,7 @@ func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 func (p *Programme) seen(y []float64) []float64 {
 	w := make([]float64, len(p.basis))
 	for k, b := range p.basis {
-		w[k] = inner(b, y)
+		w[k] = floats.Dot(b, y)
 	}
 	return w
 }
@@ -185,8 +186,8 @@ func (p *Programme) Least(cost []float64) Least {
 	n := len(cost)
 	seen := p.seen(cost)
 	rest := append([]float64{}, cost...)
-	sub(rest, p.full(seen, n))
-	if norm(rest) > onBound*norm(cost) { // no bound sees all of it
+	floats.Sub(rest, p.full(seen, n))
+	if floats.Norm(rest, 2) > onBound*floats.Norm(cost, 2) { // no bound sees all of it
 		for i := range rest {
 			rest[i] = -rest[i]
 		}
@@ -199,7 +200,7 @@ func (p *Programme) Least(cost []float64) Least {
 	case column >= 0:
 		ray := st.ray(column)
 		for _, g := range p.g {
-			if inner(g, ray) < -onBound*norm(ray) {
+			if floats.Dot(g, ray) < -onBound*floats.Norm(ray, 2) {
 				return Least{Extent: Unknown}
 			}
 		}
@@ -207,7 +208,7 @@ func (p *Programme) Least(cost []float64) Least {
 	}
 	out := Least{Extent: Found, mult: make([]float64, len(p.g)), Y: p.full(st.w(), n), end: st}
 	price := st.price(seen)
-	dual, scale := 0.0, norm(seen)
+	dual, scale := 0.0, floats.Norm(seen, 2)
 	for k, i := range st.zero {
 		l := max(price[k], 0)
 		if l <= pivotTol*scale {
@@ -216,14 +217,14 @@ func (p *Programme) Least(cost []float64) Least {
 		out.mult[i] = l
 		dual -= l * st.c[i]
 	}
-	out.Value = inner(seen, st.w())
+	out.Value = floats.Dot(seen, st.w())
 	left := append([]float64{}, seen...)
 	for i, l := range out.mult {
 		for k := range left {
 			left[k] -= l * p.g[i][k]
 		}
 	}
-	if !p.keeps(st.w()) || norm(left) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
+	if !p.keeps(st.w()) || floats.Norm(left, 2) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
 		return Least{Extent: Unknown}
 	}
 	for i := range out.mult {
@@ -293,7 +294,7 @@ func (p *Programme) Ends(l Least) []int {
 		case column >= 0:
 			ray := st.ray(column)
 			for _, j := range open {
-				loose[j] = loose[j] || inner(p.g[j], ray) > onBound*norm(ray)
+				loose[j] = loose[j] || floats.Dot(p.g[j], ray) > onBound*floats.Norm(ray, 2)
 			}
 			continue
 		}
@@ -311,7 +312,7 @@ func (p *Programme) Ends(l Least) []int {
 	return out
 }
 
-func (p *Programme) slack(i int, w []float64) float64 { return p.c[i] + inner(p.g[i], w) }
+func (p *Programme) slack(i int, w []float64) float64 { return p.c[i] + floats.Dot(p.g[i], w) }
 
 // enter finds a first state: with x >= 0 added to every slack it lets x fall as far
 // as it goes, from where all of them can be kept.
@@ -383,7 +384,7 @@ func (p *Programme) contradiction(st *state, cost []float64) []float64 {
 			left[k] += l * p.g[i][k]
 		}
 	}
-	if sum >= 0 || norm(left)*reachOf(st.w()) > -sum*dualityGap {
+	if sum >= 0 || floats.Norm(left, 2)*reachOf(st.w()) > -sum*dualityGap {
 		return nil
 	}
 	return proof
@@ -584,7 +585,7 @@ func (st *state) ray(k int) []float64 {
 // which it falls, else -1; done is false where the work ran out. Where it is to be
 // exact the last state is worked out without the rounding of the steps.
 func (st *state) descend(cost []float64, barred map[int]bool, exact bool, p *Programme) (column int, done bool) {
-	scale := max(norm(cost), 1e-300)
+	scale := max(floats.Norm(cost, 2), 1e-300)
 	idle, renewed := 0, false
 	for {
 		price := st.price(cost)

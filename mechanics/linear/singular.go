@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
@@ -32,7 +33,7 @@ func largestSingular(a *Matrix) float64 {
 	last := 0.0
 	for range iterations {
 		a.mulTo(y, x)
-		size := norm(y)
+		size := floats.Norm(y, 2)
 		a.mulTransTo(x, y)
 		x = unit(x)
 		if math.Abs(size-last) <= settled*size {
@@ -50,7 +51,7 @@ func (g *General) leastSingular() float64 {
 	last := 0.0
 	for range iterations {
 		y := g.SolveTrans(x)
-		size := norm(y)
+		size := floats.Norm(y, 2)
 		if !(size > 0) || math.IsInf(size, 1) {
 			break
 		}

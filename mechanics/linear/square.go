@@ -42,7 +42,7 @@ func NewSquare(a *Matrix) (*Square, bool) {
 		if n := len(b.Cols); n <= denseBlock {
 			s.solved[k], ok = s.dense(k, n, at)
 		} else {
-			f := Factor(a.Part(b.Rows, b.Cols), nil, nil)
+			f := Factor(a.Part(b.Rows, b.Cols))
 			s.solved[k], ok = sparseBlock{f}, f.Rank() == n
 		}
 		if !ok {

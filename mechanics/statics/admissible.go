@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trivet/mechanics/linear"
 )
 
@@ -62,7 +64,7 @@ func (r *region) build() {
 	var c []float64
 	r.of, r.parts, r.never = nil, nil, nil
 	add := func(row []float64, constant float64, of, part int) {
-		if size := norm(row); size > fixedTol {
+		if size := floats.Norm(row, 2); size > fixedTol {
 			g, c = append(g, row), append(c, constant)
 			r.of, r.parts = append(r.of, of), append(r.parts, part)
 		} else if constant < -senseTol {

@@ -3,6 +3,7 @@ package statics
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
@@ -227,12 +228,12 @@ func (s *Solution) single(m problem.Affine) (float64, bool) {
 			sum = make([]float64, s.Degree)
 		}
 		z := s.freedom[t.Unknown]
-		size += math.Abs(t.Coef) * norm(z)
+		size += math.Abs(t.Coef) * floats.Norm(z, 2)
 		for k, x := range z {
 			sum[k] += t.Coef * x
 		}
 	}
-	return s.at(m), norm(sum) <= sameTol*size
+	return s.at(m), floats.Norm(sum, 2) <= sameTol*size
 }
 
 // at is a magnitude in the solution at hand, single or not.

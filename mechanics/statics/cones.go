@@ -3,6 +3,7 @@ package statics
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 
 	"trivet/mechanics/linear"
@@ -55,7 +56,7 @@ type linearForm struct {
 	g []float64
 }
 
-func (f linearForm) at(y []float64) float64 { return f.c + inner(f.g, y) }
+func (f linearForm) at(y []float64) float64 { return f.c + floats.Dot(f.g, y) }
 
 // surround begins with planes all around the cone.
 func (k *coneBound) surround() {
@@ -145,17 +146,17 @@ func (r *region) leastInCones(cost []float64) least {
 		if l.Extent != linear.Found {
 			return least{Extent: linear.Unknown}
 		}
-		if known && inner(cost, best)-l.Value <= gap(l.Value) {
+		if known && floats.Dot(cost, best)-l.Value <= gap(l.Value) {
 			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
 		}
 		added := out.cut(l.Y)
-		if at := out.towards(l.Y); !known || inner(cost, at) < inner(cost, best) {
+		if at := out.towards(l.Y); !known || floats.Dot(cost, at) < floats.Dot(cost, best) {
 			best, known = at, true
 			for i := range out.cones {
 				added = out.cones[i].touch(best) || added
 			}
 		}
-		if !added && inner(cost, best)-l.Value > gap(l.Value) {
+		if !added && floats.Dot(cost, best)-l.Value > gap(l.Value) {
 			break // no plane is left that would tell more
 		}
 	}
@@ -229,7 +230,7 @@ func (r *region) guess(cost []float64) []float64 {
 	}
 	n := r.degree
 	weight := float64(len(r.bounds) + 2*len(r.cones) + 2)
-	ball := guessBall * (1 + norm(y))
+	ball := guessBall * (1 + floats.Norm(y, 2))
 	t := 1.0
 	for range maxNewton {
 		hess, grad := r.curvature(cost, y, t, ball)
@@ -258,19 +259,19 @@ func (r *region) guess(cost []float64) []float64 {
 			next[k] = y[k] - damp*step.AtVec(k)
 		}
 		for range maxHalvings {
-			if inner(next, next) < ball*ball && r.insideOf(next) {
+			if floats.Dot(next, next) < ball*ball && r.insideOf(next) {
 				break
 			}
 			for k := range next { // rounding near an edge
 				next[k] = (y[k] + next[k]) / 2
 			}
 		}
-		if inner(next, next) >= ball*ball || !r.insideOf(next) {
+		if floats.Dot(next, next) >= ball*ball || !r.insideOf(next) {
 			break
 		}
 		y = next
 		if decrement < 0.1 {
-			if weight/t < barrierGap*max(1, math.Abs(inner(cost, y))) {
+			if weight/t < barrierGap*max(1, math.Abs(floats.Dot(cost, y))) {
 				break
 			}
 			t *= barrierGrowth
@@ -288,7 +289,7 @@ func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *
 	}
 	vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
 	for _, b := range r.bounds {
-		s := b.c + inner(b.g, y)
+		s := b.c + floats.Dot(b.g, y)
 		grad.AddScaledVec(grad, -1/s, vec(b.g))
 		hess.SymRankOne(hess, 1/(s*s), vec(b.g))
 	}
@@ -307,7 +308,7 @@ func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *
 		grad.AddScaledVec(grad, -1/q, dq)
 		hess.SymRankOne(hess, 1/(q*q), dq)
 	}
-	q := ball*ball - inner(y, y)
+	q := ball*ball - floats.Dot(y, y)
 	grad.AddScaledVec(grad, 2/q, vec(y))
 	hess.SymRankOne(hess, 4/(q*q), vec(y))
 	for k := range n {
@@ -328,7 +329,7 @@ func (r *region) deepest() []float64 {
 	up := &region{degree: n + 1, work: r.work, inside: make([]float64, n+1)}
 	far := 0.0
 	for _, b := range r.bounds {
-		size := norm(b.g)
+		size := floats.Norm(b.g, 2)
 		if size <= fixedTol {
 			continue // nothing changes it, and build looks at it
 		}
@@ -353,7 +354,7 @@ func (r *region) deepest() []float64 {
 // nearly tells that y keeps every bound and cone but for what counts as nothing.
 func (r *region) nearly(y []float64) bool {
 	for _, b := range r.bounds {
-		if b.c+inner(b.g, y) < -senseTol {
+		if b.c+floats.Dot(b.g, y) < -senseTol {
 			return false
 		}
 	}
@@ -367,7 +368,7 @@ func (r *region) nearly(y []float64) bool {
 
 func (r *region) insideOf(y []float64) bool {
 	for _, b := range r.bounds {
-		if !(b.c+inner(b.g, y) > 0) {
+		if !(b.c+floats.Dot(b.g, y) > 0) {
 			return false
 		}
 	}

@@ -3,6 +3,7 @@ package statics
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -80,19 +81,19 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 	rows := orthonormal(basis)
 	v := make([]float64, len(loads))
 	for _, r := range rows {
-		work := inner(r, loads)
+		work := floats.Dot(r, loads)
 		for i := range v {
 			v[i] += work * r[i]
 		}
 	}
-	size := norm(v)
+	size := floats.Norm(v, 2)
 	if size <= least {
 		return basis
 	}
 	s.Verdict = NoEquilibrium
 	s.Motions = append(s.Motions, s.motion(v, size))
 	for _, r := range rows {
-		along := inner(r, v) / size
+		along := floats.Dot(r, v) / size
 		for i := range r {
 			r[i] -= along * v[i] / size
 		}
@@ -104,11 +105,11 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 // is told with the work that the loads do on it.
 func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	for _, v := range basis {
-		size := norm(v)
+		size := floats.Norm(v, 2)
 		for i := range v {
 			v[i] /= size
 		}
-		work := inner(v, loads)
+		work := floats.Dot(v, loads)
 		if math.Abs(work) <= least {
 			idle = append(idle, v)
 			continue
@@ -129,7 +130,7 @@ func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float6
 // work is told for one metre of the body that goes furthest.
 func (s *Solution) motion(v []float64, work float64) Motion {
 	mo := Motion{Excited: work > 0}
-	size := norm(v)
+	size := floats.Norm(v, 2)
 	fastest, furthest := 0.0, 0.0
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/linear"
@@ -178,7 +179,7 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 	}
 	for range inverseSteps {
 		y = g.SolveTrans(g.Solve(y))
-		size := norm(y)
+		size := floats.Norm(y, 2)
 		for i := range y {
 			y[i] /= size
 		}

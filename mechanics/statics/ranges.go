@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 )
@@ -123,7 +125,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 	}
 	for j := range s.X {
 		x := &s.X[j]
-		if x.Fixed || norm(mine[j]) == 0 {
+		if x.Fixed || floats.Norm(mine[j], 2) == 0 {
 			continue
 		}
 		if ends, by, known := span(x.Value, mine[j]); known {
@@ -144,7 +146,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 				g[k] += t.Coef * x
 			}
 		}
-		if norm(g) == 0 {
+		if floats.Norm(g, 2) == 0 {
 			continue // other parameters decide it
 		}
 		if ends, _, known := span(s.at(m), g); known {
@@ -196,7 +198,7 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		if c.Kind != Sense && lifted[c.part] {
 			continue // it has no normal force, or no tension, to speak of
 		}
-		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return norm(z[t.Unknown]) > 0 }) {
+		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return floats.Norm(z[t.Unknown], 2) > 0 }) {
 			continue // other parameters decide it
 		}
 		for part, m := range c.parts {

@@ -1,24 +1,6 @@
 package statics
 
-import "math"
-
-// inner is a·b.
-func inner(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
-
-// norm is the length of v.
-func norm(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += x * x
-	}
-	return math.Sqrt(sum)
-}
+import "gonum.org/v1/gonum/floats"
 
 // orthogonal takes away from v what lies along q, which are orthonormal. What the
 // first pass leaves along q is rounding of the part taken away; the second takes that
@@ -27,7 +9,7 @@ func orthogonal(v []float64, q [][]float64) []float64 {
 	rest := append([]float64{}, v...)
 	for range 2 {
 		for _, b := range q {
-			part := inner(b, rest)
+			part := floats.Dot(b, rest)
 			for k := range rest {
 				rest[k] -= part * b[k]
 			}
@@ -42,7 +24,7 @@ func orthonormal(rows [][]float64) [][]float64 {
 	out := make([][]float64, 0, len(rows))
 	for _, row := range rows {
 		r := orthogonal(row, out)
-		size := norm(r)
+		size := floats.Norm(r, 2)
 		for i := range r {
 			r[i] /= size
 		}

@@ -6,6 +6,8 @@ import (
 	"math/big"
 	"slices"
 	"testing"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 // measurable is the part of the loads that must be unbalanced before a test asks
@@ -226,7 +228,7 @@ func checkMotions(t *testing.T, s *Solution, want exactAnswer, text string) {
 				rest[i] -= along * b[i]
 			}
 		}
-		if norm(rest) > 1e-6*norm(v) {
+		if floats.Norm(rest, 2) > 1e-6*floats.Norm(v, 2) {
 			t.Fatalf("motion %v is resisted\n%v\n%s", v, s.Words(), text)
 		}
 	}
@@ -248,7 +250,7 @@ func independent(rows [][]float64) int {
 				}
 			}
 		}
-		if l := norm(v); l > 1e-6 {
+		if l := floats.Norm(v, 2); l > 1e-6 {
 			for i := range v {
 				v[i] /= l
 			}
