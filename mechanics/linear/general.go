@@ -78,7 +78,7 @@ func factorWell(a *Matrix) *Factors {
 			return f
 		}
 		// Two steps of inverse iteration show the direction that A₁₁ shrinks most.
-		y := unit(f.SolveTrans(unit(f.Solve(start(len(a.Rows))))))
+		y := Unit(f.SolveTrans(Unit(f.Solve(start(len(a.Rows))))))
 		x := f.Solve(y)
 		size := floats.Norm(x, 2)
 		if size*a.normInf() < goodCond {

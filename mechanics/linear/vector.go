@@ -2,8 +2,8 @@ package linear
 
 import "gonum.org/v1/gonum/floats"
 
-// unit makes a vector one of length one, in place.
-func unit(v []float64) []float64 {
+// Unit makes a vector one of length one, in place.
+func Unit(v []float64) []float64 {
 	if size := floats.Norm(v, 2); size > 0 {
 		for i := range v {
 			v[i] /= size

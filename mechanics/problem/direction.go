@@ -29,6 +29,9 @@ func Axis(v r3.Vec) string {
 	return ""
 }
 
+// Component is that of a vector along axis 0, 1 or 2.
+func Component(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
+
 // Direction names a direction: the axis that it lies along, or else its unit vector,
 // "(0.6, -0.8)".
 func (p *Problem) Direction(v r3.Vec) string {

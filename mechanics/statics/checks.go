@@ -36,22 +36,16 @@ func (s *Solution) residuals() {
 	s.Residuals = make([]Residual, len(sys.Rows))
 	largest := make([]float64, len(s.Problem.Bodies))
 	for act := range s.Problem.Acts() {
-		f := s.force(act)
-		row := sys.Start[act.Body]
-		for k := range sys.Forces {
-			s.Residuals[row+k].Value += component(f, k)
-		}
+		f, c := s.force(act), s.couple(act)
+		m := s.Problem.Moment(act, f, c)
 		largest[act.Body] = max(largest[act.Body], r3.Norm(f))
-		body := &s.Problem.Bodies[act.Body]
-		if body.Particle {
-			continue
-		}
-		m := r3.Cross(s.Problem.Arm(act), f)
-		c := s.couple(act)
-		for i := row + sys.Forces; i < sys.Start[act.Body+1]; i++ {
-			axis := sys.Turn + i - row - sys.Forces
-			s.Residuals[i].Value += component(m, axis) + component(c, axis)
-			largest[act.Body] = max(largest[act.Body], r3.Norm(c)/sys.Rows[i].Scale)
+		for i := sys.Start[act.Body]; i < sys.Start[act.Body+1]; i++ {
+			of := f
+			if row := &sys.Rows[i]; row.Moment {
+				of = m
+				largest[act.Body] = max(largest[act.Body], r3.Norm(c)/row.Scale)
+			}
+			s.Residuals[i].Value += problem.Component(of, sys.Rows[i].axis())
 		}
 	}
 	for i := range s.Residuals {

@@ -2,9 +2,12 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
 )
 
 // motionsOf finds what nothing resists. The null vectors are the scaled velocities n
@@ -81,10 +84,7 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 	rows := orthonormal(basis)
 	v := make([]float64, len(loads))
 	for _, r := range rows {
-		work := floats.Dot(r, loads)
-		for i := range v {
-			v[i] += work * r[i]
-		}
+		floats.AddScaled(v, floats.Dot(r, loads), r)
 	}
 	size := floats.Norm(v, 2)
 	if size <= least {
@@ -105,19 +105,13 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 // is told with the work that the loads do on it.
 func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	for _, v := range basis {
-		size := floats.Norm(v, 2)
-		for i := range v {
-			v[i] /= size
-		}
-		work := floats.Dot(v, loads)
+		work := floats.Dot(linear.Unit(v), loads)
 		if math.Abs(work) <= least {
 			idle = append(idle, v)
 			continue
 		}
 		if work < 0 {
-			for i := range v {
-				v[i] = -v[i]
-			}
+			floats.Scale(-1, v)
 		}
 		s.Verdict = NoEquilibrium
 		s.Motions = append(s.Motions, s.motion(v, math.Abs(work)))
@@ -130,27 +124,16 @@ func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float6
 // work is told for one metre of the body that goes furthest.
 func (s *Solution) motion(v []float64, work float64) Motion {
 	mo := Motion{Excited: work > 0}
-	size := floats.Norm(v, 2)
+	v = linear.Unit(slices.Clone(v))
+	for i, row := range s.System.Rows {
+		if math.Abs(v[i]) <= max(fixedTol, s.parts[s.partOfBody[row.Body]].blur) {
+			v[i] = 0
+		}
+	}
 	fastest, furthest := 0.0, 0.0
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {
-		mv := Move{Body: b}
-		share, blur := 0.0, s.parts[s.partOfBody[b]].blur
-		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
-			row, x := s.System.Rows[i], v[i]/size
-			if math.Abs(x) <= max(fixedTol, blur) {
-				continue
-			}
-			share = math.Hypot(share, x)
-			axis := i - s.System.Start[b]
-			if row.Moment {
-				axis += s.System.Turn - s.System.Forces
-				setComponent(&mv.W, axis, x/row.Scale)
-			} else {
-				setComponent(&mv.V, axis, x)
-			}
-		}
-		if share > 0 {
+		if mv := s.moveOf(b, v); mv.V != (r3.Vec{}) || mv.W != (r3.Vec{}) {
 			moves = append(moves, mv)
 			fastest = max(fastest, r3.Norm(mv.W))
 			furthest = max(furthest, r3.Norm(mv.V))
@@ -172,17 +155,6 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 		}
 	}
 	return mo
-}
-
-func setComponent(v *r3.Vec, axis int, x float64) {
-	switch axis {
-	case 0:
-		v.X = x
-	case 1:
-		v.Y = x
-	default:
-		v.Z = x
-	}
 }
 
 // reduce brings rows to reduced echelon form, so that motions come out about and

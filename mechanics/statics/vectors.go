@@ -1,18 +1,21 @@
 package statics
 
-import "gonum.org/v1/gonum/floats"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+
+	"trivet/mechanics/linear"
+)
 
 // orthogonal takes away from v what lies along q, which are orthonormal. What the
 // first pass leaves along q is rounding of the part taken away; the second takes that
 // away to rounding of what is left.
 func orthogonal(v []float64, q [][]float64) []float64 {
-	rest := append([]float64{}, v...)
+	rest := slices.Clone(v)
 	for range 2 {
 		for _, b := range q {
-			part := floats.Dot(b, rest)
-			for k := range rest {
-				rest[k] -= part * b[k]
-			}
+			floats.AddScaled(rest, -floats.Dot(b, rest), b)
 		}
 	}
 	return rest
@@ -23,12 +26,7 @@ func orthogonal(v []float64, q [][]float64) []float64 {
 func orthonormal(rows [][]float64) [][]float64 {
 	out := make([][]float64, 0, len(rows))
 	for _, row := range rows {
-		r := orthogonal(row, out)
-		size := floats.Norm(r, 2)
-		for i := range r {
-			r[i] /= size
-		}
-		out = append(out, r)
+		out = append(out, linear.Unit(orthogonal(row, out)))
 	}
 	return out
 }
