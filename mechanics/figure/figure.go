@@ -132,18 +132,7 @@ const (
 )
 
 func size(p *problem.Problem) float64 {
-	var low, high r3.Vec
-	first := true
-	for _, q := range p.Points {
-		if !q.OK {
-			continue
-		}
-		if first {
-			low, high, first = q.At, q.At, false
-		}
-		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
-		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
-	}
+	low, high := p.Extent()
 	if d := r3.Norm(r3.Sub(high, low)); d > 0 && !math.IsInf(d, 0) {
 		return d
 	}

@@ -31,7 +31,7 @@ type segment struct {
 }
 
 func newSketch(p *problem.Problem, sol *statics.Solution, v figure.View, scale float64) *sketch {
-	low, high := extent(p)
+	low, high := p.Extent()
 	return &sketch{p: p, sol: sol, view: v, scale: scale, size: r3.Norm(r3.Sub(high, low))}
 }
 

@@ -172,35 +172,7 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 	// Rows have entries up to 1, and what is left of rounding is below 1e-14. An
 	// entry that is weak is no pivot: rows divided by it would come out all alike.
 	const nothing, weak = 1e-9, 1e-6
-	lead := 0
-	for _, col := range order {
-		if lead == len(rows) {
-			break
-		}
-		best := lead
-		for i := lead; i < len(rows); i++ {
-			if math.Abs(rows[i][col]) > math.Abs(rows[best][col]) {
-				best = i
-			}
-		}
-		if math.Abs(rows[best][col]) < weak {
-			continue
-		}
-		rows[lead], rows[best] = rows[best], rows[lead]
-		pivot := rows[lead][col]
-		for j := range rows[lead] {
-			rows[lead][j] /= pivot
-		}
-		for i := range rows {
-			if f := rows[i][col]; i != lead && f != 0 {
-				for j := range rows[i] {
-					rows[i][j] -= f * rows[lead][j]
-				}
-			}
-		}
-		lead++
-	}
-	rows = rows[:lead]
+	rows = linear.Reduced(rows, order, weak)
 	for _, row := range rows {
 		for j := range row {
 			if math.Abs(row[j]) < nothing {
