@@ -229,9 +229,7 @@ func (s *Solution) single(m problem.Affine) (float64, bool) {
 		}
 		z := s.freedom[t.Unknown]
 		size += math.Abs(t.Coef) * floats.Norm(z, 2)
-		for k, x := range z {
-			sum[k] += t.Coef * x
-		}
+		floats.AddScaled(sum, t.Coef, z)
 	}
 	return s.at(m), floats.Norm(sum, 2) <= sameTol*size
 }
