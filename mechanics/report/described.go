@@ -205,14 +205,12 @@ func (d describer) result(i int) string {
 
 // value is a sum of unknowns where each of them has one.
 func (d describer) value(a problem.Affine) (float64, bool) {
-	v := a.Const
-	for _, t := range a.Terms {
-		if d.s == nil || !d.s.X[t.Unknown].Fixed {
+	return a.Sum(func(j int) (float64, bool) {
+		if d.s == nil || !d.s.X[j].Fixed {
 			return 0, false
 		}
-		v += t.Coef * d.s.X[t.Unknown].Value
-	}
-	return v, true
+		return d.s.X[j].Value, true
+	})
 }
 
 func (d describer) couple(c *problem.Couple) string {

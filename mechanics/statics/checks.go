@@ -71,13 +71,7 @@ func (s *Solution) leastTerm(body int) float64 {
 func (s *Solution) check() {
 	p := s.Problem
 	s.sortActs()
-	limits := 0
-	for i := range p.Lines {
-		if p.Lines[i].Limit > 0 {
-			limits++
-		}
-	}
-	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.conditions)+limits+2*len(p.Joints)+2)
+	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.conditions)+2*len(p.Joints)+2)
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
 	}
@@ -236,7 +230,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 		sum = r3.Add(sum, r3.Cross(arm, f))
 		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		if !on.path {
 			continue
 		}
@@ -254,7 +248,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 			}
 		}
 	}
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		if on.path {
 			continue
 		}

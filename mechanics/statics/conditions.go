@@ -236,10 +236,7 @@ func (s *Solution) single(m problem.Affine) (float64, bool) {
 
 // at is a magnitude in the solution at hand, single or not.
 func (s *Solution) at(m problem.Affine) float64 {
-	sum := m.Const
-	for _, t := range m.Terms {
-		sum += t.Coef * s.X[t.Unknown].Value
-	}
+	sum, _ := m.Sum(func(j int) (float64, bool) { return s.X[j].Value, true })
 	return sum
 }
 

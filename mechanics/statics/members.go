@@ -26,7 +26,7 @@ type touch struct {
 // touches gathers the forces on a rigid body by place; plain is false where a
 // couple acts on it too, known or unknown.
 func (s *Solution) touches(body int) (places []touch, plain bool) {
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		act := on.act
 		if act.Couple != (r3.Vec{}) || len(act.CoupleTerms) > 0 {
 			return nil, false

@@ -106,8 +106,7 @@ type Solution struct {
 	Answers   []AnswerCheck
 
 	conditions []Condition
-	acts       []actOn            // of all bodies, one after the other
-	actsFrom   []int              // the first of each body
+	acts       [][]actOn          // of each body
 	alone      bool               // no ranges are wanted
 	freedom    [][]float64        // of each unknown, what it takes of the free parameters, where indeterminate
 	possible   bool               // where indeterminate: an admissible state was found
