@@ -136,9 +136,6 @@ func (s *Square) SolveTrans(c []float64) []float64 {
 	return y
 }
 
-// Blocks gives the blocks in the order in which they are solved.
-func (s *Square) Blocks() []Block { return s.blocks }
-
 // Cond estimates the condition number ‖A‖∞·‖A⁻¹‖∞, from below.
 func (s *Square) Cond() float64 {
 	return s.a.normInf() * invNormInf(s.a.Cols, s.Solve, s.SolveTrans)
