@@ -28,7 +28,7 @@ func (d *drawing) outline(b *problem.Body) {
 			pts = append(pts, d.p.Points[i].At)
 		}
 	}
-	for _, leg := range tree(pts) {
+	for _, leg := range Tree(pts) {
 		d.from(leg[0], leg[1])
 		d.stroke(Body, b.Ref, false, d.view.Project(leg[0]), d.view.Project(leg[1]))
 	}
@@ -37,8 +37,8 @@ func (d *drawing) outline(b *problem.Body) {
 // mostJoined bounds the work for a body of very many points.
 const mostJoined = 300
 
-// tree is the shortest tree through the points (Prim's algorithm).
-func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
+// Tree is the shortest tree through the points (Prim's algorithm).
+func Tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 	pts = pts[:min(len(pts), mostJoined)]
 	if len(pts) < 2 {
 		return nil

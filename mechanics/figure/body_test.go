@@ -122,13 +122,13 @@ func TestADistributedLoadStandsOnItsStretch(t *testing.T) {
 func TestTreeIsTheShortest(t *testing.T) {
 	square := []r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}, {X: 5}}
 	length := 0.0
-	for _, l := range tree(square) {
+	for _, l := range Tree(square) {
 		length += r3.Norm(r3.Sub(l[1], l[0]))
 	}
 	if math.Abs(length-7) > near {
 		t.Errorf("length %g, want 7", length)
 	}
-	if tree(nil) != nil || tree(square[:1]) != nil {
+	if Tree(nil) != nil || Tree(square[:1]) != nil {
 		t.Error("a tree without legs has some")
 	}
 }

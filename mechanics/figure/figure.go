@@ -132,18 +132,7 @@ const (
 )
 
 func size(p *problem.Problem) float64 {
-	var low, high r3.Vec
-	first := true
-	for _, q := range p.Points {
-		if !q.OK {
-			continue
-		}
-		if first {
-			low, high, first = q.At, q.At, false
-		}
-		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
-		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
-	}
+	low, high := p.Extent()
 	if d := r3.Norm(r3.Sub(high, low)); d > 0 && !math.IsInf(d, 0) {
 		return d
 	}
@@ -162,14 +151,14 @@ func (d *drawing) from(a, b r3.Vec) {
 
 // value gives an affine magnitude where all its unknowns are known.
 func (d *drawing) value(a problem.Affine) (float64, bool) {
-	sum := a.Const
-	for _, t := range a.Terms {
-		if d.sol == nil || t.Unknown >= len(d.sol.X) || !d.sol.X[t.Unknown].Fixed {
-			return 0, false
-		}
-		sum += t.Coef * d.sol.X[t.Unknown].Value
+	return a.Sum(d.unknown)
+}
+
+func (d *drawing) unknown(j int) (float64, bool) {
+	if d.sol == nil || j >= len(d.sol.X) || !d.sol.X[j].Fixed {
+		return 0, false
 	}
-	return sum, true
+	return d.sol.X[j].Value, true
 }
 
 // force gives an act's force where its unknowns are known, else its direction.
@@ -182,11 +171,8 @@ func (d *drawing) sum(fixed r3.Vec, terms []problem.ActTerm) (f r3.Vec, known bo
 	dir := fixed
 	for _, t := range terms {
 		dir = r3.Add(dir, t.D)
-		if d.sol == nil || t.Unknown >= len(d.sol.X) || !d.sol.X[t.Unknown].Fixed {
-			known = false
-			continue
-		}
-		f = r3.Add(f, r3.Scale(d.sol.X[t.Unknown].Value, t.D))
+		x, ok := d.unknown(t.Unknown)
+		f, known = r3.Add(f, r3.Scale(x, t.D)), known && ok
 	}
 	if !known {
 		return dir, false

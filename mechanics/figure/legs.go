@@ -15,8 +15,5 @@ func Legs(p *problem.Problem, body int) [][2]r3.Vec {
 			pts = append(pts, p.Points[i].At)
 		}
 	}
-	return tree(pts)
+	return Tree(pts)
 }
-
-// Tree is the shortest tree through the points.
-func Tree(pts []r3.Vec) [][2]r3.Vec { return tree(pts) }

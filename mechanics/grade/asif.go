@@ -2,6 +2,7 @@ package grade
 
 import (
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -25,13 +26,7 @@ type fit struct {
 // them fit, else one that two different ones fit. It is said only where no other mutant fits
 // as well, and where chance would not do as much.
 func (k *Key) mistakes(marks []Mark) []string {
-	wrong := 0
-	for i := range marks {
-		if k.evidence(&marks[i]) {
-			wrong++
-		}
-	}
-	if wrong == 0 {
+	if !slices.ContainsFunc(marks, func(m Mark) bool { return k.evidence(&m) }) {
 		return nil
 	}
 	k.breed()
@@ -46,9 +41,9 @@ func (k *Key) mistakes(marks []Mark) []string {
 			}
 			tried++
 			f := k.fits(i, marks)
-			n, most := k.distinct(marks, f.hits), k.distinct(marks, best.hits)
+			n, most := len(k.distinct(marks, f.hits)), len(k.distinct(marks, best.hits))
 			switch {
-			case n == 0 || n < most || f.all != search.all || n == 1 && marks[f.hits[0]].Verdict != Wrong || k.distinct(marks, f.strange(marks)) < search.strange:
+			case n == 0 || n < most || f.all != search.all || n == 1 && marks[f.hits[0]].Verdict != Wrong || len(k.distinct(marks, f.strange(marks))) < search.strange:
 			case n > most:
 				best, tied = f, 1
 			default:
@@ -105,29 +100,25 @@ func (f fit) strange(marks []Mark) (hits []int) {
 	return hits
 }
 
-// distinct counts different numbers: two cables that are alike say nothing twice.
-func (k *Key) distinct(marks []Mark, hits []int) int {
-	n := 0
+// distinct are the hits of different numbers: two cables that are alike say nothing twice.
+func (k *Key) distinct(marks []Mark, hits []int) (out []int) {
 	for a, i := range hits {
-		again := false
-		for _, j := range hits[:a] {
-			again = again || marks[i].query.Dim == marks[j].query.Dim && k.same(&marks[i], math.Copysign(marks[j].value.si, marks[i].value.si))
+		again := func(j int) bool {
+			return marks[i].query.Dim == marks[j].query.Dim && k.same(&marks[i], math.Copysign(marks[j].value.si, marks[i].value.si))
 		}
-		if !again {
-			n++
+		if !slices.ContainsFunc(hits[:a], again) {
+			out = append(out, i)
 		}
 	}
-	return n
+	return out
 }
 
 // chance is that of different made-up numbers to come as near to given values as
 // these do: the product of their windows over the decade in which they lie.
 func (k *Key) chance(marks []Mark, hits []int) float64 {
 	p := 1.0
-	for a, i := range hits {
-		if k.distinct(marks, hits[:a+1]) > k.distinct(marks, hits[:a]) {
-			p *= k.window(&marks[i])
-		}
+	for _, i := range k.distinct(marks, hits) {
+		p *= k.window(&marks[i])
 	}
 	return p
 }

@@ -1,6 +1,9 @@
 package grade
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Student is one row of marks. Fault says why it could not be marked, and then
 // there are none.
@@ -13,22 +16,15 @@ type Student struct {
 }
 
 // Right counts the answers that are right.
-func (s Student) Right() int {
-	n := 0
-	for _, m := range s.Marks {
-		if m.Verdict.OK() {
-			n++
-		}
-	}
-	return n
-}
+func (s Student) Right() int { return s.count(Verdict.OK) }
 
 // Asked counts the answers that could be marked: what the sheet has no value for is
 // not asked of anybody.
-func (s Student) Asked() int {
-	n := 0
+func (s Student) Asked() int { return s.count(func(v Verdict) bool { return v != NoValue }) }
+
+func (s Student) count(is func(Verdict) bool) (n int) {
 	for _, m := range s.Marks {
-		if m.Verdict != NoValue {
+		if is(m.Verdict) {
 			n++
 		}
 	}
@@ -119,11 +115,5 @@ func (c Class) ByQuestion() []Question {
 
 // Unmarked are the students that could not be marked.
 func (c Class) Unmarked() []Student {
-	var out []Student
-	for _, s := range c.Students {
-		if s.Fault != "" {
-			out = append(out, s)
-		}
-	}
-	return out
+	return slices.DeleteFunc(slices.Clone(c.Students), func(s Student) bool { return s.Fault == "" })
 }

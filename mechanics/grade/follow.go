@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -190,32 +191,16 @@ func invert(s *statics.Solution) [][]float64 {
 		}
 		a[i][n+i] = 1
 	}
-	for c := range n {
-		best := c
-		for i := c; i < m; i++ {
-			if math.Abs(a[i][c]) > math.Abs(a[best][c]) {
-				best = i
-			}
-		}
-		if best >= m || math.Abs(a[best][c]) < weak {
-			return nil
-		}
-		a[c], a[best] = a[best], a[c]
-		p := a[c][c]
-		for k := range a[c] {
-			a[c][k] /= p
-		}
-		for i := range a {
-			if f := a[i][c]; i != c && f != 0 {
-				for k := range a[i] {
-					a[i][k] -= f * a[c][k]
-				}
-			}
-		}
+	columns := make([]int, n)
+	for c := range columns {
+		columns[c] = c
 	}
-	out := make([][]float64, n)
-	for c := range out {
-		out[c] = a[c][n:]
+	a = linear.Reduced(a, columns, weak)
+	if len(a) < n {
+		return nil
 	}
-	return out
+	for c := range a {
+		a[c] = a[c][n:]
+	}
+	return a
 }

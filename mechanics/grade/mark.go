@@ -51,15 +51,6 @@ func (v Verdict) String() string { return verdicts[v].words }
 // Short is the verdict in one word, for a table.
 func (v Verdict) Short() string { return verdicts[v].short }
 
-// Verdicts lists all of them in their order.
-func Verdicts() []Verdict {
-	out := make([]Verdict, len(verdicts))
-	for i := range out {
-		out[i] = Verdict(i)
-	}
-	return out
-}
-
 // OK tells whether an answer counts as right.
 func (v Verdict) OK() bool { return v == Right || v == TooFew }
 

@@ -130,11 +130,16 @@ func evaluate(s *statics.Solution, q problem.Query) (v float64, ok bool) {
 	return v, none == nil && !math.IsNaN(v) && !math.IsInf(v, 0)
 }
 
+// own gives a list copies of its things, one of which is to be changed.
+func own[T any](list *[]T, i int) *T {
+	*list = slices.Clone(*list)
+	return &(*list)[i]
+}
+
 // line gives a copy of the problem with a copy of one line in it to be changed.
 func (m *maker) line(i int) (*problem.Problem, *problem.Line) {
 	p := *m.p
-	p.Lines = slices.Clone(m.p.Lines)
-	l := &p.Lines[i]
+	l := own(&p.Lines, i)
 	l.Acts = cloned(l.Acts)
 	l.Legs = slices.Clone(l.Legs)
 	return &p, l

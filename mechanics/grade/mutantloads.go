@@ -44,16 +44,14 @@ func (m *maker) loads() {
 		}
 		for k, says := range []string{" were left out", " turned the other way"} {
 			p := *m.p
-			p.Couples = slices.Clone(p.Couples)
-			p.Couples[i].Acts = scaled(c.Acts, float64(-k))
+			own(&p.Couples, i).Acts = scaled(c.Acts, float64(-k))
 			m.add(&p, "the couple "+c.Name+says)
 		}
 	}
 	for i, b := range m.p.Bodies {
 		if known(b.Acts) {
 			p := *m.p
-			p.Bodies = slices.Clone(p.Bodies)
-			p.Bodies[i].Acts = nil
+			own(&p.Bodies, i).Acts = nil
 			m.add(&p, "the weight of "+b.Name+" were left out")
 		}
 	}
@@ -68,8 +66,7 @@ func (m *maker) spread() {
 		}
 		at := func(share float64, says string) {
 			p := *m.p
-			p.Loads = slices.Clone(p.Loads)
-			c := &p.Loads[i]
+			c := own(&p.Loads, i)
 			c.Acts = cloned(c.Acts)
 			from, to := p.Points[d.From].At, p.Points[d.To].At
 			c.Distance = share * d.Length
@@ -80,8 +77,7 @@ func (m *maker) spread() {
 			m.add(&p, says)
 		}
 		p := *m.p
-		p.Loads = slices.Clone(p.Loads)
-		p.Loads[i].Acts = nil
+		own(&p.Loads, i).Acts = nil
 		m.add(&p, d.Name+" were left out")
 		if d.Total != 0 && d.Length > 0 {
 			at(0.5, "the resultant of "+d.Name+" acted in the middle")

@@ -110,8 +110,7 @@ func (m *maker) joints() {
 	for i, j := range m.p.Joints {
 		change := func(by func(r3.Vec) (r3.Vec, bool), says string) {
 			p := *m.p
-			p.Joints = slices.Clone(p.Joints)
-			c := &p.Joints[i]
+			c := own(&p.Joints, i)
 			acts, ok := turned(c.Acts, by)
 			if !ok || len(acts) == 0 {
 				return
@@ -186,9 +185,9 @@ func (m *maker) arms() {
 				continue
 			}
 			p := *m.p
-			p.Bodies = slices.Clone(p.Bodies)
-			p.Bodies[i].Acts = cloned(b.Acts)
-			p.Bodies[i].Acts[0].At = m.p.Points[at].At
+			body := own(&p.Bodies, i)
+			body.Acts = cloned(b.Acts)
+			body.Acts[0].At = m.p.Points[at].At
 			m.add(&p, "the weight of "+b.Name+" acted at "+m.p.Points[at].Name)
 		}
 	}

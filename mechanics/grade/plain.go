@@ -110,13 +110,7 @@ func (k *Key) unit(m *Mark) string {
 	if math.Abs(m.want) <= nothing*k.largest[m.query.Dim] {
 		return "" // zero is zero in every unit
 	}
-	number := m.value.si / m.value.factor
-	at := func(factor float64) bool {
-		w := m.value
-		w.half, w.factor = w.half/w.factor*factor, factor
-		v, ok := k.rule.judge(w, number*factor, m.want, k.largest[m.query.Dim], periodic(m.query))
-		return ok && v == Right
-	}
+	at := func(factor float64) bool { return k.rightIn(m, factor) }
 	own := k.solution.Problem.Units.For(m.query.Dim)
 	if own.Factor != m.value.factor && at(own.Factor) {
 		return "wrong unit: the number is right in " + own.Symbol
@@ -138,6 +132,14 @@ func (k *Key) unit(m *Mark) string {
 		}
 	}
 	return ""
+}
+
+// rightIn tells whether the number of an answer would be right in another unit.
+func (k *Key) rightIn(m *Mark, factor float64) bool {
+	w := m.value
+	w.half, w.factor = w.half/w.factor*factor, factor
+	v, ok := k.rule.judge(w, m.value.si/m.value.factor*factor, m.want, k.largest[m.query.Dim], periodic(m.query))
+	return ok && v == Right
 }
 
 // gravity is the number of g in the units of a force: a mass of so many kilograms,
@@ -164,10 +166,7 @@ func (k *Key) otherDimension(m *Mark) string {
 		}
 	}
 	own := k.solution.Problem.Units.For(m.query.Dim)
-	w := v
-	number := v.si / v.factor
-	w.half, w.factor = v.half/v.factor*own.Factor, own.Factor
-	if verdict, ok := k.rule.judge(w, number*own.Factor, m.want, k.largest[m.query.Dim], periodic(m.query)); ok && verdict == Right {
+	if k.rightIn(m, own.Factor) {
 		return "wrong unit: the number is right in " + own.Symbol
 	}
 	return "wrong unit: expected " + m.query.Dim.Name() + ", but this is " + v.dim.Name()

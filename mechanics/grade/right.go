@@ -45,11 +45,7 @@ func periodic(q problem.Query) bool {
 // judge holds v, written as w is, against want; largest is the largest value of the
 // dimension.
 func (r Rule) judge(w value, v, want, largest float64, turns bool) (Verdict, bool) {
-	off := math.Abs(v - want)
-	if turns {
-		off = math.Abs(math.Remainder(v-want, 2*math.Pi))
-	}
-	off -= slack * max(math.Abs(want), nothing*largest)
+	off := apart(v, want, turns) - slack*max(math.Abs(want), nothing*largest)
 	size := math.Abs(want)
 	if size <= nothing*largest {
 		size = largest // nothing, beside it
@@ -62,6 +58,14 @@ func (r Rule) judge(w value, v, want, largest float64, turns bool) (Verdict, boo
 		return Right, true
 	}
 	return TooFew, w.least == fewest && off <= halfOf(math.Abs(v), fewest, w.factor)
+}
+
+// apart is how far two values lie apart; a whole turn may make no difference.
+func apart(a, b float64, turns bool) float64 {
+	if turns {
+		return math.Abs(math.Remainder(a-b, 2*math.Pi))
+	}
+	return math.Abs(a - b)
 }
 
 // halfOf is half a unit of the n-th significant figure of a size in a unit.
@@ -83,11 +87,7 @@ func decade(x float64) int {
 
 // close tells whether an answer is near.
 func (k *Key) close(m *Mark) bool {
-	off := math.Abs(m.value.si - m.want)
-	if periodic(m.query) {
-		off = math.Abs(math.Remainder(m.value.si-m.want, 2*math.Pi))
-	}
-	return off <= nearShare*math.Abs(m.want) && math.Abs(m.want) > nothing*k.largest[m.query.Dim]
+	return apart(m.value.si, m.want, periodic(m.query)) <= nearShare*math.Abs(m.want) && math.Abs(m.want) > nothing*k.largest[m.query.Dim]
 }
 
 // same tells whether an answer is a value, to its figures.

@@ -1,6 +1,9 @@
 package linear
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // active is what is left to eliminate: rows with values, columns with the rows
 // that have an entry there, and both in lists by their number of entries.
@@ -23,12 +26,6 @@ func newActive(a *Matrix, lateRows, lateCols []bool) *active {
 	m, n := len(a.Rows), a.Cols
 	w := &active{rows: make([][]Term, m), in: make([][]int, n), largest: make([]float64, m), gone: make([]bool, m), goneCol: make([]bool, n),
 		late: lateRows, lateCol: lateCols, where: make([]int, n), touched: make([]int, n)}
-	if w.late == nil {
-		w.late = make([]bool, m)
-	}
-	if w.lateCol == nil {
-		w.lateCol = make([]bool, n)
-	}
 	entries := 0
 	counts := make([]int, n)
 	for _, row := range a.Rows {
@@ -99,7 +96,7 @@ func (w *active) choose() (row, col int, ok bool) {
 		for j := w.byCol.head(k); j >= 0; j = w.byCol.next[j] {
 			found := false
 			for _, i := range w.in[j] {
-				if v := valueAt(w.rows[i], j); w.good(i, j, v) {
+				if v := w.rows[i][place(w.rows[i], j)].Value; w.good(i, j, v) {
 					offer(i, j, v)
 					found = true
 				}
@@ -131,13 +128,9 @@ func (w *active) choose() (row, col int, ok bool) {
 	return row, col, ok
 }
 
-func valueAt(row []Term, col int) float64 {
-	for _, t := range row {
-		if t.Col == col {
-			return t.Value
-		}
-	}
-	return 0
+// place is where a row has its entry of a column.
+func place(row []Term, col int) int {
+	return slices.IndexFunc(row, func(t Term) bool { return t.Col == col })
 }
 
 // eliminate takes the row and column of a pivot out, and its multiples from the
@@ -177,10 +170,7 @@ func (w *active) eliminate(p, q int) pivot {
 // column q nothing, and gives the multiple.
 func (w *active) reduce(i, q int, p *pivot) float64 {
 	row := w.rows[i]
-	at := 0
-	for row[at].Col != q {
-		at++
-	}
+	at := place(row, q)
 	times := row[at].Value / p.value
 	row[at] = row[len(row)-1]
 	row = row[:len(row)-1]
@@ -202,11 +192,6 @@ func (w *active) reduce(i, q int, p *pivot) float64 {
 }
 
 func without(list []int, x int) []int {
-	for k, y := range list {
-		if y == x {
-			list[k] = list[len(list)-1]
-			return list[:len(list)-1]
-		}
-	}
-	return list
+	list[slices.Index(list, x)] = list[len(list)-1]
+	return list[:len(list)-1]
 }

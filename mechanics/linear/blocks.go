@@ -49,8 +49,10 @@ func (a *Matrix) Blocks() ([]Block, bool) {
 }
 
 // dependence is the directed graph of a matched matrix: column j needs the other
-// columns in the row that it is matched with.
+// columns in the row that it is matched with. Components are found by Nodes and From
+// alone, so that it has no other methods of a graph.
 type dependence struct {
+	graph.Directed
 	all   []graph.Node
 	needs [][]graph.Node
 }
@@ -76,40 +78,9 @@ func newDependence(a *Matrix, rowOf []int) dependence {
 
 func (d dependence) Nodes() graph.Nodes { return iterator.NewOrderedNodes(d.all) }
 
-func (d dependence) Node(id int64) graph.Node { return d.all[id] }
-
 func (d dependence) From(id int64) graph.Nodes {
 	if len(d.needs[id]) == 0 {
 		return graph.Empty
 	}
 	return iterator.NewOrderedNodes(d.needs[id])
 }
-
-func (d dependence) To(id int64) graph.Nodes {
-	var to []graph.Node
-	for j := range d.needs {
-		if d.HasEdgeFromTo(int64(j), id) {
-			to = append(to, d.all[j])
-		}
-	}
-	return iterator.NewOrderedNodes(to)
-}
-
-func (d dependence) HasEdgeFromTo(u, v int64) bool { return slices.Contains(d.needs[u], d.all[v]) }
-
-func (d dependence) HasEdgeBetween(u, v int64) bool {
-	return d.HasEdgeFromTo(u, v) || d.HasEdgeFromTo(v, u)
-}
-
-func (d dependence) Edge(u, v int64) graph.Edge {
-	if !d.HasEdgeFromTo(u, v) {
-		return nil
-	}
-	return edge{d.all[u], d.all[v]}
-}
-
-type edge struct{ from, to graph.Node }
-
-func (e edge) From() graph.Node         { return e.from }
-func (e edge) To() graph.Node           { return e.to }
-func (e edge) ReversedEdge() graph.Edge { return edge{e.to, e.from} }

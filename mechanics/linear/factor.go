@@ -1,6 +1,9 @@
 package linear
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // The choice of pivots.
 const (
@@ -41,11 +44,15 @@ type pivot struct {
 	below    []Term // Col is a row here
 }
 
-// Factor eliminates as far as good pivots go, each chosen for the least fill-in:
+// Factor eliminates as far as good pivots go.
+func Factor(a *Matrix) *Factors {
+	return factor(a, make([]bool, len(a.Rows)), make([]bool, a.Cols))
+}
+
+// factor eliminates as far as good pivots go, each chosen for the least fill-in:
 // the Markowitz cost (r - 1)(c - 1) of an entry in a row of r and a column of c
-// entries, the most new entries that the step can make. Rows and columns that lateRows and lateCols mark stay in the border;
-// nil marks none.
-func Factor(a *Matrix, lateRows, lateCols []bool) *Factors {
+// entries, the most new entries that the step can make. Rows and columns that lateRows and lateCols mark stay in the border.
+func factor(a *Matrix, lateRows, lateCols []bool) *Factors {
 	w := newActive(a, lateRows, lateCols)
 	f := &Factors{m: len(a.Rows), n: a.Cols, work: w, pivots: make([]pivot, 0, min(len(a.Rows), a.Cols))}
 	for {
@@ -55,17 +62,18 @@ func Factor(a *Matrix, lateRows, lateCols []bool) *Factors {
 		}
 		f.pivots = append(f.pivots, w.eliminate(i, j))
 	}
-	for i := range w.rows {
-		if !w.gone[i] {
-			f.rows = append(f.rows, i)
-		}
-	}
-	for j := range w.in {
-		if !w.goneCol[j] {
-			f.cols = append(f.cols, j)
-		}
-	}
+	f.rows, f.cols = left(w.gone), left(w.goneCol)
 	return f
+}
+
+// left lists what is not gone.
+func left(gone []bool) (out []int) {
+	for i, is := range gone {
+		if !is {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // Rank is the number of pivots.
@@ -154,7 +162,7 @@ func (f *Factors) backTrans(c, y []float64) {
 // Solve gives x with A₁₁ x₁ = b₁ and nothing in the border: the solution of A x =
 // b where every row and column has its pivot.
 func (f *Factors) Solve(b []float64) []float64 {
-	b = append([]float64(nil), b...)
+	b = slices.Clone(b)
 	f.forward(b)
 	x := make([]float64, f.n)
 	f.back(b, x)
@@ -163,7 +171,7 @@ func (f *Factors) Solve(b []float64) []float64 {
 
 // SolveTrans gives y with A₁₁ᵀ y₁ = c₁ and nothing in the border.
 func (f *Factors) SolveTrans(c []float64) []float64 {
-	c = append([]float64(nil), c...)
+	c = slices.Clone(c)
 	f.forwardTrans(c)
 	y := make([]float64, f.m)
 	f.backTrans(c, y)

@@ -1,6 +1,9 @@
 package linear
 
-import "gonum.org/v1/gonum/mat"
+import (
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+)
 
 const (
 	// goodCond is the condition number that the factored part may have. Its null
@@ -70,14 +73,14 @@ func NewGeneral(a *Matrix, tol float64) (*General, bool) {
 func factorWell(a *Matrix) *Factors {
 	lateRows, lateCols := make([]bool, len(a.Rows)), make([]bool, a.Cols)
 	for round := 0; ; round++ {
-		f := Factor(a, lateRows, lateCols)
+		f := factor(a, lateRows, lateCols)
 		if f.Rank() == 0 || round == rounds {
 			return f
 		}
 		// Two steps of inverse iteration show the direction that A₁₁ shrinks most.
-		y := unit(f.SolveTrans(unit(f.Solve(start(len(a.Rows))))))
+		y := Unit(f.SolveTrans(Unit(f.Solve(start(len(a.Rows))))))
 		x := f.Solve(y)
-		size := norm(x)
+		size := floats.Norm(x, 2)
 		if size*a.normInf() < goodCond {
 			return f
 		}
@@ -89,14 +92,8 @@ func factorWell(a *Matrix) *Factors {
 // leftOver takes S apart into its singular values.
 func (g *General) leftOver() bool {
 	rows, cols := g.f.border()
-	g.u, g.v = mat.NewDense(max(1, len(rows)), max(1, len(rows)), nil), mat.NewDense(max(1, len(cols)), max(1, len(cols)), nil)
+	g.u, g.v = identity(max(1, len(rows))), identity(max(1, len(cols)))
 	if len(rows) == 0 || len(cols) == 0 {
-		for i := range rows {
-			g.u.Set(i, i, 1)
-		}
-		for j := range cols {
-			g.v.Set(j, j, 1)
-		}
 		return true
 	}
 	s := mat.NewDense(len(rows), len(cols), nil)
@@ -108,9 +105,19 @@ func (g *General) leftOver() bool {
 		return false
 	}
 	g.s = svd.Values(nil)
+	g.u.Reset()
+	g.v.Reset()
 	svd.UTo(g.u)
 	svd.VTo(g.v)
 	return true
+}
+
+func identity(n int) *mat.Dense {
+	one := mat.NewDense(n, n, nil)
+	for i := range n {
+		one.Set(i, i, 1)
+	}
+	return one
 }
 
 // candidates gives orthonormal bases of the x and y that A nearly, or wholly,
@@ -136,13 +143,11 @@ func (g *General) candidates(first int) (right, left [][]float64) {
 	right, left = orthonormal(right), orthonormal(left)
 	// What A still makes of them is rounding of the factors and, for the doubtful,
 	// along the others' images: one step of refinement takes it away.
-	for k, x := range right {
-		sub(x, g.basic(g.perp(left, g.a.Mul(x))))
-		right[k] = x
+	for _, x := range right {
+		floats.Sub(x, g.basic(g.perp(left, g.a.Mul(x))))
 	}
-	for k, y := range left {
-		sub(y, g.basicTrans(g.perp(right, g.a.mulTrans(y))))
-		left[k] = y
+	for _, y := range left {
+		floats.Sub(y, g.basicTrans(g.perp(right, g.a.mulTrans(y))))
 	}
 	return orthonormal(right), orthonormal(left)
 }
@@ -157,7 +162,7 @@ func (g *General) judge(right, left *[][]float64, tol float64) (more int, ok boo
 	for k, x := range *right {
 		ax := g.a.Mul(x)
 		for i, y := range *left {
-			b.Set(i, k, inner(y, ax))
+			b.Set(i, k, floats.Dot(y, ax))
 		}
 	}
 	var svd mat.SVD
@@ -186,10 +191,7 @@ func combined(basis [][]float64, c *mat.Dense, first int) [][]float64 {
 	for k := first; k < len(basis); k++ {
 		x := make([]float64, len(basis[0]))
 		for i, b := range basis {
-			f := c.At(i, k)
-			for j := range x {
-				x[j] += f * b[j]
-			}
+			floats.AddScaled(x, c.At(i, k), b)
 		}
 		out = append(out, x)
 	}

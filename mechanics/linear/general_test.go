@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -85,8 +86,8 @@ func TestGeneralAgainstSingularValues(t *testing.T) {
 			t.Errorf("seed %d, %d × %d: rank %d with %d and %d null vectors, want %d", seed, m, n, g.Rank, len(g.Right), len(g.Left), rank)
 			continue
 		}
-		if off := apart(g.Solve(b), x); off > 1e-13*cond*(1+norm(x)) {
-			t.Errorf("seed %d: the solution is off by %g of %g, condition %g", seed, off, norm(x), cond)
+		if off := apart(g.Solve(b), x); off > 1e-13*cond*(1+floats.Norm(x, 2)) {
+			t.Errorf("seed %d: the solution is off by %g of %g, condition %g", seed, off, floats.Norm(x, 2), cond)
 		}
 		if rank > 0 && (g.Largest/g.Least > 1.001*cond || g.Largest/g.Least < cond/2) {
 			t.Errorf("seed %d: condition %g, want %g", seed, g.Largest/g.Least, cond)
@@ -106,12 +107,12 @@ func spanned(t *testing.T, seed uint64, basis [][]float64, v *mat.Dense, rank in
 			if i == k {
 				want = 1
 			}
-			if math.Abs(inner(x, y)-want) > 1e-13 {
-				t.Errorf("seed %d: null vectors %d and %d are not orthonormal: %g", seed, i, k, inner(x, y))
+			if math.Abs(floats.Dot(x, y)-want) > 1e-13 {
+				t.Errorf("seed %d: null vectors %d and %d are not orthonormal: %g", seed, i, k, floats.Dot(x, y))
 			}
 		}
 		for k := range rank {
-			if along := inner(x, mat.Col(nil, k, v)); math.Abs(along) > 1e-14*cond+1e-13 {
+			if along := floats.Dot(x, mat.Col(nil, k, v)); math.Abs(along) > 1e-14*cond+1e-13 {
 				t.Errorf("seed %d: null vector %d has %g along what A sees, condition %g", seed, i, along, cond)
 			}
 		}

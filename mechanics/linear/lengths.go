@@ -8,7 +8,7 @@ type lengths struct {
 }
 
 func newLengths(items, limit int) lengths {
-	return lengths{first: fill(limit+1, -1), next: fill(items, -1), prev: fill(items, -1), number: fill(items, -1)}
+	return lengths{first: none(limit + 1), next: none(items), prev: none(items), number: none(items)}
 }
 
 func (l *lengths) head(number int) int {

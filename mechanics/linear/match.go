@@ -1,12 +1,14 @@
 package linear
 
+import "slices"
+
 // Match gives a maximum matching of rows and columns over the entries that are
 // not zero: rowOf[j] is the row that column j is matched with, or -1, and size
 // the number of pairs, the structural rank of A. It looks for an augmenting path
 // from each column in turn, by depth first search with a look ahead for a free
 // row: a matching without an augmenting path is a largest one.
 func (a *Matrix) Match() (rowOf []int, size int) {
-	m := matcher{in: make([][]int, a.Cols), colOf: fill(len(a.Rows), -1), seen: fill(len(a.Rows), -1), ahead: make([]int, a.Cols)}
+	m := matcher{in: make([][]int, a.Cols), colOf: none(len(a.Rows)), seen: none(len(a.Rows)), ahead: make([]int, a.Cols)}
 	counts := make([]int, a.Cols)
 	entries := 0
 	for _, row := range a.Rows {
@@ -28,7 +30,7 @@ func (a *Matrix) Match() (rowOf []int, size int) {
 			}
 		}
 	}
-	rowOf = fill(a.Cols, -1)
+	rowOf = none(a.Cols)
 	for j := range a.Cols {
 		if m.augment(j, j) {
 			size++
@@ -42,13 +44,7 @@ func (a *Matrix) Match() (rowOf []int, size int) {
 	return rowOf, size
 }
 
-func fill(n, value int) []int {
-	out := make([]int, n)
-	for i := range out {
-		out[i] = value
-	}
-	return out
-}
+func none(n int) []int { return slices.Repeat([]int{-1}, n) }
 
 type matcher struct {
 	in    [][]int // the rows of each column

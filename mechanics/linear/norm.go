@@ -1,6 +1,11 @@
 package linear
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // steps is how many times the estimate of a norm is improved at most: on the systems
 // of the tests it settles after two or three.
@@ -16,14 +21,11 @@ func invNormInf(n int, solve, solveTrans func([]float64) []float64) float64 {
 	if n == 0 {
 		return 0
 	}
-	v := make([]float64, n)
-	for i := range v {
-		v[i] = 1 / float64(n)
-	}
+	v := slices.Repeat([]float64{1 / float64(n)}, n)
 	largest, last := 0.0, -1
 	for range steps {
 		y := solveTrans(v)
-		size := sumAbs(y)
+		size := floats.Norm(y, 1)
 		if !(size > largest) { // a NaN ends it too
 			break
 		}
@@ -48,15 +50,7 @@ func invNormInf(n int, solve, solveTrans func([]float64) []float64) float64 {
 			v[i] = -v[i]
 		}
 	}
-	return max(largest, 2*sumAbs(solveTrans(v))/(3*float64(n)))
-}
-
-func sumAbs(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += math.Abs(x)
-	}
-	return sum
+	return max(largest, 2*floats.Norm(solveTrans(v), 1)/(3*float64(n)))
 }
 
 func argMax(v []float64) int {

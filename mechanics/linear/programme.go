@@ -2,7 +2,9 @@ package linear
 
 import (
 	"math"
+	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -89,7 +91,7 @@ func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 	}
 	a := mat.NewDense(m, n, nil)
 	for i, row := range g {
-		p.size[i] = norm(row)
+		p.size[i] = floats.Norm(row, 2)
 		for k, x := range row {
 			a.Set(i, k, x/p.size[i])
 		}
@@ -115,7 +117,7 @@ func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 func (p *Programme) seen(y []float64) []float64 {
 	w := make([]float64, len(p.basis))
 	for k, b := range p.basis {
-		w[k] = inner(b, y)
+		w[k] = floats.Dot(b, y)
 	}
 	return w
 }
@@ -124,9 +126,7 @@ func (p *Programme) seen(y []float64) []float64 {
 func (p *Programme) full(w []float64, n int) []float64 {
 	y := make([]float64, n)
 	for k, b := range p.basis {
-		for i := range y {
-			y[i] += w[k] * b[i]
-		}
+		floats.AddScaled(y, w[k], b)
 	}
 	return y
 }
@@ -185,11 +185,9 @@ func (p *Programme) Least(cost []float64) Least {
 	n := len(cost)
 	seen := p.seen(cost)
 	rest := append([]float64{}, cost...)
-	sub(rest, p.full(seen, n))
-	if norm(rest) > onBound*norm(cost) { // no bound sees all of it
-		for i := range rest {
-			rest[i] = -rest[i]
-		}
+	floats.Sub(rest, p.full(seen, n))
+	if floats.Norm(rest, 2) > onBound*floats.Norm(cost, 2) { // no bound sees all of it
+		floats.Scale(-1, rest)
 		return Least{Extent: Endless, ray: rest}
 	}
 	st := p.start.clone()
@@ -199,7 +197,7 @@ func (p *Programme) Least(cost []float64) Least {
 	case column >= 0:
 		ray := st.ray(column)
 		for _, g := range p.g {
-			if inner(g, ray) < -onBound*norm(ray) {
+			if floats.Dot(g, ray) < -onBound*floats.Norm(ray, 2) {
 				return Least{Extent: Unknown}
 			}
 		}
@@ -207,7 +205,7 @@ func (p *Programme) Least(cost []float64) Least {
 	}
 	out := Least{Extent: Found, mult: make([]float64, len(p.g)), Y: p.full(st.w(), n), end: st}
 	price := st.price(seen)
-	dual, scale := 0.0, norm(seen)
+	dual, scale := 0.0, floats.Norm(seen, 2)
 	for k, i := range st.zero {
 		l := max(price[k], 0)
 		if l <= pivotTol*scale {
@@ -216,14 +214,12 @@ func (p *Programme) Least(cost []float64) Least {
 		out.mult[i] = l
 		dual -= l * st.c[i]
 	}
-	out.Value = inner(seen, st.w())
+	out.Value = floats.Dot(seen, st.w())
 	left := append([]float64{}, seen...)
 	for i, l := range out.mult {
-		for k := range left {
-			left[k] -= l * p.g[i][k]
-		}
+		floats.AddScaled(left, -l, p.g[i])
 	}
-	if !p.keeps(st.w()) || norm(left) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
+	if !p.keeps(st.w()) || floats.Norm(left, 2) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
 		return Least{Extent: Unknown}
 	}
 	for i := range out.mult {
@@ -234,7 +230,7 @@ func (p *Programme) Least(cost []float64) Least {
 
 func (p *Programme) keeps(w []float64) bool {
 	for i, g := range p.g {
-		if p.slack(i, w) < -2*onBound*p.terms(i, g, w) {
+		if p.slack(i, w) < -2*onBound*terms(p.c[i], g, w) {
 			return false
 		}
 	}
@@ -243,21 +239,15 @@ func (p *Programme) keeps(w []float64) bool {
 
 // terms is the size of the terms of a bound at a point, at least 1: what is left of
 // their sum is judged by it.
-func (p *Programme) terms(i int, g, w []float64) float64 {
-	size := 1 + math.Abs(p.c[i])
+func terms(c float64, g, w []float64) float64 {
+	size := 1 + math.Abs(c)
 	for k, x := range g {
 		size += math.Abs(x * w[k])
 	}
 	return size
 }
 
-func reachOf(w []float64) float64 {
-	reach := 1.0
-	for _, x := range w {
-		reach = max(reach, math.Abs(x))
-	}
-	return reach
-}
+func reachOf(w []float64) float64 { return max(1, floats.Norm(w, math.Inf(1))) }
 
 // Ends lists the bounds that end the region at a least value: those that are met
 // with nothing to spare wherever it is. A multiplier above zero shows one (it is
@@ -272,7 +262,7 @@ func (p *Programme) Ends(l Least) []int {
 		switch {
 		case l.mult[i] > 0:
 			tight[i], barred[i] = true, true
-		case p.slack(i, at.w()) <= onBound*p.terms(i, p.g[i], at.w()):
+		case p.slack(i, at.w()) <= onBound*terms(p.c[i], p.g[i], at.w()):
 			open = append(open, i)
 		}
 	}
@@ -282,10 +272,7 @@ func (p *Programme) Ends(l Least) []int {
 		if loose[i] {
 			continue
 		}
-		cost := make([]float64, len(p.g[i]))
-		for k, x := range p.g[i] {
-			cost[k] = -x
-		}
+		cost := floats.ScaleTo(make([]float64, len(p.g[i])), -1, p.g[i])
 		column, done := st.descend(cost, barred, false, p)
 		switch {
 		case !done:
@@ -293,12 +280,12 @@ func (p *Programme) Ends(l Least) []int {
 		case column >= 0:
 			ray := st.ray(column)
 			for _, j := range open {
-				loose[j] = loose[j] || inner(p.g[j], ray) > onBound*norm(ray)
+				loose[j] = loose[j] || floats.Dot(p.g[j], ray) > onBound*floats.Norm(ray, 2)
 			}
 			continue
 		}
 		for _, j := range open {
-			loose[j] = loose[j] || p.slack(j, st.w()) > onBound*p.terms(j, p.g[j], st.w())
+			loose[j] = loose[j] || p.slack(j, st.w()) > onBound*terms(p.c[j], p.g[j], st.w())
 		}
 		tight[i] = !loose[i]
 	}
@@ -311,7 +298,7 @@ func (p *Programme) Ends(l Least) []int {
 	return out
 }
 
-func (p *Programme) slack(i int, w []float64) float64 { return p.c[i] + inner(p.g[i], w) }
+func (p *Programme) slack(i int, w []float64) float64 { return p.c[i] + floats.Dot(p.g[i], w) }
 
 // enter finds a first state: with x >= 0 added to every slack it lets x fall as far
 // as it goes, from where all of them can be kept.
@@ -321,12 +308,7 @@ func (p *Programme) enter() Extent {
 		p.start = &state{}
 		return Found
 	}
-	lowest := 0
-	for i := range p.c {
-		if p.c[i] < p.c[lowest] {
-			lowest = i
-		}
-	}
+	lowest := floats.MinIdx(p.c)
 	// Coordinates w and, as the last, x, with the bound x >= 0 behind the others.
 	g := make([][]float64, m+1)
 	for i := range p.g {
@@ -379,11 +361,9 @@ func (p *Programme) contradiction(st *state, cost []float64) []float64 {
 	sum, left := 0.0, make([]float64, len(p.basis))
 	for i, l := range proof {
 		sum += l * p.c[i]
-		for k := range left {
-			left[k] += l * p.g[i][k]
-		}
+		floats.AddScaled(left, l, p.g[i])
 	}
-	if sum >= 0 || norm(left)*reachOf(st.w()) > -sum*dualityGap {
+	if sum >= 0 || floats.Norm(left, 2)*reachOf(st.w()) > -sum*dualityGap {
 		return nil
 	}
 	return proof
@@ -406,10 +386,7 @@ type state struct {
 
 func newState(g [][]float64, c []float64) *state {
 	m, n := len(g), len(g[0])
-	st := &state{g: g, c: c, n: n, zero: make([]int, n), at: make([]int, m), rows: make([][]float64, m+n)}
-	for i := range st.at {
-		st.at[i] = -1
-	}
+	st := &state{g: g, c: c, n: n, zero: make([]int, n), at: none(m), rows: make([][]float64, m+n)}
 	for i := range m {
 		st.rows[i] = append(append(make([]float64, 0, n+1), g[i]...), c[i])
 	}
@@ -479,12 +456,8 @@ func (st *state) settle(cost []float64, p *Programme) bool {
 			}
 		}
 		if best < 0 {
-			for _, i := range st.zero {
-				if i < 0 {
-					return false // cannot be: every coordinate is seen by some bound
-				}
-			}
-			return true
+			// It cannot be false: every coordinate is seen by some bound.
+			return !slices.ContainsFunc(st.zero, func(i int) bool { return i < 0 })
 		}
 		st.pivot(row, best, step, p)
 		if *p.work < 0 {
@@ -543,9 +516,7 @@ func (st *state) pivot(i, k int, step float64, p *Programme) {
 			continue
 		}
 		other[k] = 0
-		for j, x := range swap {
-			other[j] += f * x
-		}
+		floats.AddScaled(other[:st.n], f, swap)
 	}
 	clear(row)
 	row[k] = 1
@@ -563,9 +534,7 @@ func (st *state) price(cost []float64) []float64 {
 		if c == 0 {
 			continue
 		}
-		for j, x := range st.rows[len(st.g)+k][:st.n] {
-			price[j] += c * x
-		}
+		floats.AddScaled(price, c, st.rows[len(st.g)+k][:st.n])
 	}
 	return price
 }
@@ -584,7 +553,7 @@ func (st *state) ray(k int) []float64 {
 // which it falls, else -1; done is false where the work ran out. Where it is to be
 // exact the last state is worked out without the rounding of the steps.
 func (st *state) descend(cost []float64, barred map[int]bool, exact bool, p *Programme) (column int, done bool) {
-	scale := max(norm(cost), 1e-300)
+	scale := max(floats.Norm(cost, 2), 1e-300)
 	idle, renewed := 0, false
 	for {
 		price := st.price(cost)
@@ -645,12 +614,8 @@ func (st *state) renew() bool {
 		return false
 	}
 	var inverse mat.Dense
-	one := mat.NewDiagDense(st.n, nil)
-	for k := range st.n {
-		one.SetDiag(k, 1)
-	}
 	w := mat.NewVecDense(st.n, nil)
-	if lu.SolveTo(&inverse, false, one) != nil || lu.SolveVecTo(w, false, b) != nil {
+	if lu.SolveTo(&inverse, false, identity(st.n)) != nil || lu.SolveVecTo(w, false, b) != nil {
 		return false
 	}
 	m, worst := len(st.g), 0.0
@@ -665,16 +630,10 @@ func (st *state) renew() bool {
 			continue
 		}
 		for k, x := range g {
-			for j, y := range fresh[m+k] {
-				fresh[i][j] += x * y
-			}
-		}
-		size := 1 + math.Abs(st.c[i])
-		for k, x := range g {
-			size += math.Abs(x * w.AtVec(k))
+			floats.AddScaled(fresh[i], x, fresh[m+k])
 		}
 		fresh[i][st.n] += st.c[i]
-		worst = min(worst, fresh[i][st.n]/size)
+		worst = min(worst, fresh[i][st.n]/terms(st.c[i], g, w.RawVector().Data))
 	}
 	if worst < -onBound {
 		return false

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
@@ -28,13 +29,13 @@ func start(n int) []float64 {
 
 // largestSingular is σ₁ by power iteration on AᵀA.
 func largestSingular(a *Matrix) float64 {
-	x, y := unit(start(a.Cols)), make([]float64, len(a.Rows))
+	x, y := Unit(start(a.Cols)), make([]float64, len(a.Rows))
 	last := 0.0
 	for range iterations {
 		a.mulTo(y, x)
-		size := norm(y)
+		size := floats.Norm(y, 2)
 		a.mulTransTo(x, y)
-		x = unit(x)
+		x = Unit(x)
 		if math.Abs(size-last) <= settled*size {
 			return size
 		}
@@ -46,15 +47,15 @@ func largestSingular(a *Matrix) float64 {
 // leastSingular is the least singular value that counts, by power iteration on
 // A⁺(A⁺)ᵀ.
 func (g *General) leastSingular() float64 {
-	x := unit(g.perp(g.Right, start(g.a.Cols)))
+	x := Unit(g.perp(g.Right, start(g.a.Cols)))
 	last := 0.0
 	for range iterations {
 		y := g.SolveTrans(x)
-		size := norm(y)
+		size := floats.Norm(y, 2)
 		if !(size > 0) || math.IsInf(size, 1) {
 			break
 		}
-		x = unit(g.perp(g.Right, g.basic(g.perp(g.Left, y))))
+		x = Unit(g.perp(g.Right, g.basic(g.perp(g.Left, y))))
 		if math.Abs(size-last) <= settled*size {
 			last = size
 			break

@@ -42,7 +42,7 @@ func NewSquare(a *Matrix) (*Square, bool) {
 		if n := len(b.Cols); n <= denseBlock {
 			s.solved[k], ok = s.dense(k, n, at)
 		} else {
-			f := Factor(a.Part(b.Rows, b.Cols), nil, nil)
+			f := Factor(a.Part(b.Rows, b.Cols))
 			s.solved[k], ok = sparseBlock{f}, f.Rank() == n
 		}
 		if !ok {
@@ -135,9 +135,6 @@ func (s *Square) SolveTrans(c []float64) []float64 {
 	}
 	return y
 }
-
-// Blocks gives the blocks in the order in which they are solved.
-func (s *Square) Blocks() []Block { return s.blocks }
 
 // Cond estimates the condition number ‖A‖∞·‖A⁻¹‖∞, from below.
 func (s *Square) Cond() float64 {

@@ -163,7 +163,7 @@ func TestMatchIsLargest(t *testing.T) {
 			if i < 0 {
 				continue
 			}
-			if seen[i] || valueAt(a.Rows[i], j) == 0 {
+			if k := place(a.Rows[i], j); seen[i] || k < 0 || a.Rows[i][k].Value == 0 {
 				t.Errorf("seed %d: column %d is matched with row %d", seed, j, i)
 			}
 			seen[i] = true

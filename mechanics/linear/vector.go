@@ -1,25 +1,10 @@
 package linear
 
-import "math"
+import "gonum.org/v1/gonum/floats"
 
-func sub(x, by []float64) {
-	for i := range x {
-		x[i] -= by[i]
-	}
-}
-
-func inner(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
-
-func norm(v []float64) float64 { return math.Sqrt(inner(v, v)) }
-
-func unit(v []float64) []float64 {
-	if size := norm(v); size > 0 {
+// Unit makes a vector one of length one, in place.
+func Unit(v []float64) []float64 {
+	if size := floats.Norm(v, 2); size > 0 {
 		for i := range v {
 			v[i] /= size
 		}

@@ -32,7 +32,7 @@ func Oblique(p *problem.Problem) figure.View {
 // points, as a share of the problem's size, and the least angle of two members
 // at a common point, in radians, whichever is less.
 func apart(p *problem.Problem, v figure.View) float64 {
-	low, high := extent(p)
+	low, high := p.Extent()
 	size := r3.Norm(r3.Sub(high, low))
 	if size == 0 {
 		return 1

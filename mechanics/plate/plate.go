@@ -135,7 +135,7 @@ func fit(width, height float64, p *problem.Problem, draw func(scale float64) *sk
 	const rounds = 4
 	by := room(p)
 	width, height = width*by, height*by
-	low, high := extent(p)
+	low, high := p.Extent()
 	size := math.Max(r3.Norm(r3.Sub(high, low)), 0)
 	if size == 0 {
 		size = 1
@@ -162,19 +162,4 @@ func room(p *problem.Problem) float64 {
 	const usual = 40 // labels that a figure of the usual size takes
 	n := len(p.Points) + len(p.Lines) + len(p.Couples) + len(p.Loads) + len(p.Bodies)/4
 	return math.Max(1, math.Sqrt(float64(n)/usual))
-}
-
-func extent(p *problem.Problem) (low, high r3.Vec) {
-	first := true
-	for _, q := range p.Points {
-		if !q.OK {
-			continue
-		}
-		if first {
-			low, high, first = q.At, q.At, false
-		}
-		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
-		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
-	}
-	return low, high
 }

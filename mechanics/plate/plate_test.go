@@ -33,7 +33,7 @@ func views(s *statics.Solution) map[string]*sketch {
 	p := s.Problem
 	all := map[string]*sketch{}
 	put := func(name string, v figure.View, draw func(*sketch)) {
-		low, high := extent(p)
+		low, high := p.Extent()
 		k := 1.0
 		if n := r3.Norm(r3.Sub(high, low)); n > 0 {
 			k = 250 / n

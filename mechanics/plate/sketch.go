@@ -31,7 +31,7 @@ type segment struct {
 }
 
 func newSketch(p *problem.Problem, sol *statics.Solution, v figure.View, scale float64) *sketch {
-	low, high := extent(p)
+	low, high := p.Extent()
 	return &sketch{p: p, sol: sol, view: v, scale: scale, size: r3.Norm(r3.Sub(high, low))}
 }
 
@@ -136,17 +136,7 @@ func (s *sketch) system(dimensions bool) {
 	s.triad(s.d.Bounds())
 }
 
-func (s *sketch) value(a problem.Affine) (float64, bool) {
-	sum := a.Const
-	for _, t := range a.Terms {
-		x, ok := s.unknown(t.Unknown)
-		if !ok {
-			return 0, false
-		}
-		sum += t.Coef * x
-	}
-	return sum, true
-}
+func (s *sketch) value(a problem.Affine) (float64, bool) { return a.Sum(s.unknown) }
 
 func (s *sketch) unknown(j int) (float64, bool) {
 	if s.sol == nil || j >= len(s.sol.X) || !s.sol.X[j].Fixed || s.sol.Verdict == statics.NoEquilibrium {

@@ -316,6 +316,19 @@ func (a Affine) Times(factor float64) Affine {
 	return out
 }
 
+// Sum is a magnitude with the values of its unknowns, false where one has none.
+func (a Affine) Sum(value func(unknown int) (float64, bool)) (float64, bool) {
+	sum := a.Const
+	for _, t := range a.Terms {
+		x, ok := value(t.Unknown)
+		if !ok {
+			return 0, false
+		}
+		sum += t.Coef * x
+	}
+	return sum, true
+}
+
 // Plus adds two sums; an unknown of both stands once.
 func (a Affine) Plus(b Affine) Affine {
 	out := Affine{Const: a.Const + b.Const, Terms: slices.Clone(a.Terms)}

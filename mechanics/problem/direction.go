@@ -29,13 +29,32 @@ func Axis(v r3.Vec) string {
 	return ""
 }
 
+// Extent is the box of the points that read.
+func (p *Problem) Extent() (low, high r3.Vec) {
+	first := true
+	for _, q := range p.Points {
+		if !q.OK {
+			continue
+		}
+		if first {
+			low, high, first = q.At, q.At, false
+		}
+		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
+		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
+	}
+	return low, high
+}
+
+// Component is that of a vector along axis 0, 1 or 2.
+func Component(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
+
 // Direction names a direction: the axis that it lies along, or else its unit vector,
 // "(0.6, -0.8)".
 func (p *Problem) Direction(v r3.Vec) string {
 	if axis := Axis(v); axis != "" {
 		return axis
 	}
-	return p.tuple(r3.Scale(1/r3.Norm(v), v), func(c float64) string {
+	return p.Tuple(r3.Scale(1/r3.Norm(v), v), func(c float64) string {
 		const fine = 1e4 // as many decimals as a cosine is printed to
 		return units.Compact(math.Round(c*fine) / fine)
 	})
@@ -57,7 +76,7 @@ func (p *Problem) Place(at r3.Vec) string {
 		}
 	}
 	unit := p.Units.Length
-	return p.tuple(at, func(c float64) string {
+	return p.Tuple(at, func(c float64) string {
 		if math.Abs(c) <= nearPlace*size {
 			c = 0
 		}
@@ -65,8 +84,8 @@ func (p *Problem) Place(at r3.Vec) string {
 	}) + " " + unit.Symbol
 }
 
-// tuple writes the components of a vector that the problem has.
-func (p *Problem) tuple(v r3.Vec, write func(float64) string) string {
+// Tuple writes the components of a vector that the problem has.
+func (p *Problem) Tuple(v r3.Vec, write func(float64) string) string {
 	parts := []string{write(v.X), write(v.Y), write(v.Z)}
 	if p.Planar {
 		parts = parts[:2]

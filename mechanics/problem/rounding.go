@@ -51,6 +51,12 @@ func whole1(x float64) float64 {
 	return x
 }
 
+// Moment is that of a force where an act takes hold of its body, about the point that
+// the body's moments are taken about, with a couple: (r - q) × F + C.
+func (p *Problem) Moment(a *Act, force, couple r3.Vec) r3.Vec {
+	return r3.Add(r3.Cross(p.Arm(a), force), couple)
+}
+
 // Arm is the vector from the point that a body's moments are taken about to where an
 // act takes hold of the body, without the rounding of coordinates.
 func (p *Problem) Arm(a *Act) r3.Vec {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -66,32 +67,15 @@ func (d describer) format(v float64, dim units.Dim) string {
 // at is a place in the sheet's unit of length: "(2.00, 1.00, 0) m".
 func (d describer) at(v r3.Vec) string {
 	f := d.p.Units.Length
-	parts := make([]string, 0, 3)
-	for _, c := range []float64{v.X, v.Y, v.Z}[:d.axes()] {
-		parts = append(parts, f.Number(c, d.p.Figures))
-	}
-	return strings.TrimSpace("(" + strings.Join(parts, ", ") + ") " + f.Symbol)
-}
-
-func (d describer) axes() int {
-	if d.p.Planar {
-		return 2
-	}
-	return 3
+	return strings.TrimSpace(d.p.Tuple(v, func(c float64) string { return f.Number(c, d.p.Figures) }) + " " + f.Symbol)
 }
 
 // direction is an axis, or a unit vector.
 func (d describer) direction(u r3.Vec) string {
-	parts := make([]string, 0, 3)
-	for i, c := range []float64{u.X, u.Y, u.Z} {
-		if c == 1 || c == -1 {
-			return map[bool]string{true: "+", false: "-"}[c > 0] + "xyz"[i:i+1]
-		}
-		if i < d.axes() {
-			parts = append(parts, units.Decimals(c, 3))
-		}
+	if axis := problem.Axis(u); axis != "" {
+		return axis
 	}
-	return "(" + strings.Join(parts, ", ") + ")"
+	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
 func (d describer) bodyName(i int) string {
@@ -202,13 +186,8 @@ func (d describer) joint(i int) string {
 		s += ", axis " + d.direction(j.Axis)
 	}
 	var parts []string
-	for _, t := range append(append([]problem.ActTerm{}, j.Forces...), j.Moments...) {
-		name := d.p.Unknowns[t.Unknown].Name
-		if d.s == nil {
-			parts = append(parts, name+" unknown")
-		} else {
-			parts = append(parts, name+" "+d.result(t.Unknown))
-		}
+	for _, t := range slices.Concat(j.Forces, j.Moments) {
+		parts = append(parts, d.p.Unknowns[t.Unknown].Name+" "+d.result(t.Unknown))
 	}
 	if len(parts) > 0 {
 		s += "; " + strings.Join(parts, ", ")
@@ -218,19 +197,20 @@ func (d describer) joint(i int) string {
 
 // result is an unknown's value, or its range in words.
 func (d describer) result(i int) string {
+	if d.s == nil {
+		return "unknown"
+	}
 	return resultText(d.s, i, " to ")
 }
 
 // value is a sum of unknowns where each of them has one.
 func (d describer) value(a problem.Affine) (float64, bool) {
-	v := a.Const
-	for _, t := range a.Terms {
-		if d.s == nil || !d.s.X[t.Unknown].Fixed {
+	return a.Sum(func(j int) (float64, bool) {
+		if d.s == nil || !d.s.X[j].Fixed {
 			return 0, false
 		}
-		v += t.Coef * d.s.X[t.Unknown].Value
-	}
-	return v, true
+		return d.s.X[j].Value, true
+	})
 }
 
 func (d describer) couple(c *problem.Couple) string {
@@ -285,8 +265,8 @@ func LineCourses(p *problem.Problem) (out []string) {
 			} else {
 				line += " at " + p.Points[leg.From].Name + ":"
 			}
-			u := []string{units.Decimals(leg.U.X, 4), units.Decimals(leg.U.Y, 4), units.Decimals(leg.U.Z, 4)}
-			out = append(out, doc.Printed(line+" u = ("+strings.Join(u[:d.axes()], ", ")+"), |u| = "+units.Decimals(r3.Norm(leg.U), 4)))
+			cosine := func(c float64) string { return units.Decimals(c, 4) }
+			out = append(out, doc.Printed(line+" u = "+p.Tuple(leg.U, cosine)+", |u| = "+cosine(r3.Norm(leg.U))))
 		}
 	}
 	return out

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trivet/mechanics/linear"
 )
 
@@ -23,10 +25,9 @@ const (
 	maxTries = 2000
 )
 
-// bound is a part of a condition over the free parameters y: c + Σ g[k]·y[k] >= 0.
+// bound is a part of a condition over the free parameters y, which must not be negative.
 type bound struct {
-	c    float64
-	g    []float64
+	linearForm
 	of   int // the condition
 	part int
 }
@@ -62,7 +63,7 @@ func (r *region) build() {
 	var c []float64
 	r.of, r.parts, r.never = nil, nil, nil
 	add := func(row []float64, constant float64, of, part int) {
-		if size := norm(row); size > fixedTol {
+		if size := floats.Norm(row, 2); size > fixedTol {
 			g, c = append(g, row), append(c, constant)
 			r.of, r.parts = append(r.of, of), append(r.parts, part)
 		} else if constant < -senseTol {
@@ -76,10 +77,9 @@ func (r *region) build() {
 		k := &r.cones[i]
 		for _, angle := range k.cuts {
 			sin, cos := math.Sincos(angle)
-			row := make([]float64, r.degree)
-			for j := range row {
-				row[j] = k.u.g[j] - cos*k.a.g[j] - sin*k.b.g[j]
-			}
+			row := slices.Clone(k.u.g)
+			floats.AddScaled(row, -cos, k.a.g)
+			floats.AddScaled(row, -sin, k.b.g)
 			add(row, k.u.c-cos*k.a.c-sin*k.b.c, k.of, 0)
 		}
 	}
@@ -110,7 +110,7 @@ func (r *region) admissible() linear.Extent {
 		case len(r.cones) == 0:
 			r.inside = r.programme.Point(r.degree)
 			return linear.Found
-		case deepest != nil && r.insideOf(deepest):
+		case deepest != nil && r.outside(deepest) < 0:
 			r.inside = deepest
 			return linear.Found
 		}
@@ -123,7 +123,7 @@ func (r *region) admissible() linear.Extent {
 			return linear.Found
 		}
 	}
-	if deepest != nil && r.nearly(deepest) {
+	if deepest != nil && r.outside(deepest) <= senseTol {
 		r.inside = deepest
 		return linear.Found
 	}
@@ -167,7 +167,7 @@ func (r *region) conflict() []int {
 		set = withNew(set, r.of[i])
 	}
 	for k := 0; k < len(set); { // a condition may stand in it by two of its parts
-		rest := append(append([]int{}, set[:k]...), set[k+1:]...)
+		rest := slices.Delete(slices.Clone(set), k, k+1)
 		if r.with(rest) == linear.Empty {
 			set = rest
 		} else {

@@ -23,11 +23,10 @@ import (
 // is minus what the known forces exert.
 func assemble(p *problem.Problem) System {
 	forces, moments := []string{"Fx", "Fy", "Fz"}, []string{"Mx", "My", "Mz"}
-	first := 0 // the first axis of moments
 	if p.Planar {
-		forces, moments, first = forces[:2], moments[2:], 2
+		forces, moments = forces[:2], moments[2:]
 	}
-	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]Col, len(p.Unknowns)), Forces: len(forces), Turn: first}
+	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]Col, len(p.Unknowns))}
 	for b := range p.Bodies {
 		s.Start[b] = len(s.Rows)
 		if p.Bodies[b].Bare {
@@ -88,31 +87,24 @@ func newAssembly(p *problem.Problem, s *System) *assembly {
 
 // add writes what an act exerts into its body's rows.
 func (a *assembly) add(act *problem.Act) {
-	row := a.Start[act.Body]
-	for k := range a.Forces {
-		a.known(row+k, component(act.Const, k), 0)
-		for _, t := range act.Terms {
-			a.put(row+k, t.Unknown, component(t.D, k), 0)
-		}
-	}
-	body := &a.p.Bodies[act.Body]
-	if body.Particle {
-		return
-	}
-	arm := a.p.Arm(act)
+	arm, reach := a.p.Arm(act), a.p.Bodies[act.Body].Reach
 	known := r3.Cross(arm, act.Const)
-	for i := row + a.Forces; i < a.Start[act.Body+1]; i++ {
-		axis := a.Turn + i - row - a.Forces
-		a.known(i, component(known, axis), body.Reach*r3.Norm(act.Const))
-		a.known(i, component(act.Couple, axis), 0)
-		for _, t := range act.CoupleTerms {
-			a.put(i, t.Unknown, component(t.D, axis), 0)
+	for i := a.Start[act.Body]; i < a.Start[act.Body+1]; i++ {
+		axis := a.Rows[i].axis()
+		if !a.Rows[i].Moment {
+			a.known(i, problem.Component(act.Const, axis), 0)
+			for _, t := range act.Terms {
+				a.put(i, t.Unknown, problem.Component(t.D, axis), 0)
+			}
+			continue
 		}
-	}
-	for _, t := range act.Terms {
-		m := r3.Cross(arm, t.D)
-		for i := row + a.Forces; i < a.Start[act.Body+1]; i++ {
-			a.put(i, t.Unknown, component(m, a.Turn+i-row-a.Forces), body.Reach*r3.Norm(t.D))
+		a.known(i, problem.Component(known, axis), reach*r3.Norm(act.Const))
+		a.known(i, problem.Component(act.Couple, axis), 0)
+		for _, t := range act.CoupleTerms {
+			a.put(i, t.Unknown, problem.Component(t.D, axis), 0)
+		}
+		for _, t := range act.Terms {
+			a.put(i, t.Unknown, problem.Component(r3.Cross(arm, t.D), axis), reach*r3.Norm(t.D))
 		}
 	}
 }
@@ -196,24 +188,13 @@ func (s *System) scaleMoments(p *problem.Problem) {
 	}
 }
 
-func component(v r3.Vec, axis int) float64 {
-	switch axis {
-	case 0:
-		return v.X
-	case 1:
-		return v.Y
-	}
-	return v.Z
-}
-
 // loads is the resultant of the known forces on a body, R = ΣF, and their moment
 // about the body's point, M = Σ (r - q) × F + C.
 func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
 	for act := range p.Acts() {
 		if act.Body == body {
 			force = r3.Add(force, act.Const)
-			arm := p.Arm(act)
-			moment = r3.Add(moment, r3.Add(r3.Cross(arm, act.Const), act.Couple))
+			moment = r3.Add(moment, p.Moment(act, act.Const, act.Couple))
 		}
 	}
 	return force, moment

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -120,24 +121,24 @@ func (r *bodyRig) checkMotions(t *testing.T, s *Solution, want [][]float64, exci
 		v := r.velocities(s, mo)
 		rest := slices.Clone(v)
 		for _, b := range basis {
-			along := inner(b, v)
+			along := floats.Dot(b, v)
 			for i := range rest {
 				rest[i] -= along * b[i]
 			}
 		}
-		if !(norm(rest) <= 1e-7*norm(v)) {
+		if !(floats.Norm(rest, 2) <= 1e-7*floats.Norm(v, 2)) {
 			t.Fatalf("%s: it is resisted\n%s", s.MotionWords(mo), text)
 		}
-		work := inner(v, loads)
+		work := floats.Dot(v, loads)
 		some = some || mo.Excited
 		switch furthest := furthest(mo); {
-		case !mo.Excited && math.Abs(work) > 1e-6*norm(loads)*norm(v):
+		case !mo.Excited && math.Abs(work) > 1e-6*floats.Norm(loads, 2)*floats.Norm(v, 2):
 			t.Fatalf("%s: the loads do work of %g on it\n%s", s.MotionWords(mo), work, text)
-		case mo.Excited && !mo.Turning && math.Abs(mo.Unbalanced-work/furthest) > 1e-6*norm(loads),
-			mo.Excited && mo.Turning && math.Abs(mo.Unbalanced-work) > 1e-6*norm(loads)*norm(v):
+		case mo.Excited && !mo.Turning && math.Abs(mo.Unbalanced-work/furthest) > 1e-6*floats.Norm(loads, 2),
+			mo.Excited && mo.Turning && math.Abs(mo.Unbalanced-work) > 1e-6*floats.Norm(loads, 2)*floats.Norm(v, 2):
 			t.Fatalf("%s: the loads do work of %g on it, and %g is told\n%s", s.MotionWords(mo), work, mo.Unbalanced, text)
 		}
-		size := norm(v)
+		size := floats.Norm(v, 2)
 		for i := range v {
 			v[i] /= size
 		}

@@ -36,22 +36,16 @@ func (s *Solution) residuals() {
 	s.Residuals = make([]Residual, len(sys.Rows))
 	largest := make([]float64, len(s.Problem.Bodies))
 	for act := range s.Problem.Acts() {
-		f := s.force(act)
-		row := sys.Start[act.Body]
-		for k := range sys.Forces {
-			s.Residuals[row+k].Value += component(f, k)
-		}
+		f, c := s.force(act), s.couple(act)
+		m := s.Problem.Moment(act, f, c)
 		largest[act.Body] = max(largest[act.Body], r3.Norm(f))
-		body := &s.Problem.Bodies[act.Body]
-		if body.Particle {
-			continue
-		}
-		m := r3.Cross(s.Problem.Arm(act), f)
-		c := s.couple(act)
-		for i := row + sys.Forces; i < sys.Start[act.Body+1]; i++ {
-			axis := sys.Turn + i - row - sys.Forces
-			s.Residuals[i].Value += component(m, axis) + component(c, axis)
-			largest[act.Body] = max(largest[act.Body], r3.Norm(c)/sys.Rows[i].Scale)
+		for i := sys.Start[act.Body]; i < sys.Start[act.Body+1]; i++ {
+			of := f
+			if row := &sys.Rows[i]; row.Moment {
+				of = m
+				largest[act.Body] = max(largest[act.Body], r3.Norm(c)/row.Scale)
+			}
+			s.Residuals[i].Value += problem.Component(of, sys.Rows[i].axis())
 		}
 	}
 	for i := range s.Residuals {
@@ -77,13 +71,7 @@ func (s *Solution) leastTerm(body int) float64 {
 func (s *Solution) check() {
 	p := s.Problem
 	s.sortActs()
-	limits := 0
-	for i := range p.Lines {
-		if p.Lines[i].Limit > 0 {
-			limits++
-		}
-	}
-	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.conditions)+limits+2*len(p.Joints)+2)
+	s.Checks = make([]Check, 0, len(p.Lines)+3*len(p.Bodies)+len(s.conditions)+2*len(p.Joints)+2)
 	for i := range p.Lines {
 		s.checkUnit(&p.Lines[i])
 	}
@@ -242,7 +230,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 		sum = r3.Add(sum, r3.Cross(arm, f))
 		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		if !on.path {
 			continue
 		}
@@ -260,7 +248,7 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 			}
 		}
 	}
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		if on.path {
 			continue
 		}

@@ -3,6 +3,7 @@ package statics
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/problem"
@@ -227,20 +228,15 @@ func (s *Solution) single(m problem.Affine) (float64, bool) {
 			sum = make([]float64, s.Degree)
 		}
 		z := s.freedom[t.Unknown]
-		size += math.Abs(t.Coef) * norm(z)
-		for k, x := range z {
-			sum[k] += t.Coef * x
-		}
+		size += math.Abs(t.Coef) * floats.Norm(z, 2)
+		floats.AddScaled(sum, t.Coef, z)
 	}
-	return s.at(m), norm(sum) <= sameTol*size
+	return s.at(m), floats.Norm(sum, 2) <= sameTol*size
 }
 
 // at is a magnitude in the solution at hand, single or not.
 func (s *Solution) at(m problem.Affine) float64 {
-	sum := m.Const
-	for _, t := range m.Terms {
-		sum += t.Coef * s.X[t.Unknown].Value
-	}
+	sum, _ := m.Sum(func(j int) (float64, bool) { return s.X[j].Value, true })
 	return sum
 }
 

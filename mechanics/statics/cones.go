@@ -2,7 +2,9 @@ package statics
 
 import (
 	"math"
+	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 
 	"trivet/mechanics/linear"
@@ -55,7 +57,7 @@ type linearForm struct {
 	g []float64
 }
 
-func (f linearForm) at(y []float64) float64 { return f.c + inner(f.g, y) }
+func (f linearForm) at(y []float64) float64 { return f.c + floats.Dot(f.g, y) }
 
 // surround begins with planes all around the cone.
 func (k *coneBound) surround() {
@@ -108,7 +110,7 @@ func (r *region) copy() *region {
 	out := &region{bounds: r.bounds, degree: r.degree, gap: r.gap, work: r.work, inside: r.inside}
 	out.cones = append(out.cones, r.cones...)
 	for i := range out.cones {
-		out.cones[i].cuts = append([]float64{}, out.cones[i].cuts...)
+		out.cones[i].cuts = slices.Clone(out.cones[i].cuts)
 	}
 	return out
 }
@@ -145,17 +147,17 @@ func (r *region) leastInCones(cost []float64) least {
 		if l.Extent != linear.Found {
 			return least{Extent: linear.Unknown}
 		}
-		if known && inner(cost, best)-l.Value <= gap(l.Value) {
+		if known && floats.Dot(cost, best)-l.Value <= gap(l.Value) {
 			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
 		}
 		added := out.cut(l.Y)
-		if at := out.towards(l.Y); !known || inner(cost, at) < inner(cost, best) {
+		if at := out.towards(l.Y); !known || floats.Dot(cost, at) < floats.Dot(cost, best) {
 			best, known = at, true
 			for i := range out.cones {
 				added = out.cones[i].touch(best) || added
 			}
 		}
-		if !added && inner(cost, best)-l.Value > gap(l.Value) {
+		if !added && floats.Dot(cost, best)-l.Value > gap(l.Value) {
 			break // no plane is left that would tell more
 		}
 	}
@@ -171,11 +173,8 @@ func (r *region) directions(cost []float64) *region {
 		b.c = 0
 		out.bounds = append(out.bounds, b)
 	}
-	fall := bound{c: -1, g: make([]float64, r.degree), of: -1}
-	for k, c := range cost {
-		fall.g[k] = -c
-	}
-	out.bounds = append(out.bounds, fall)
+	fall := linearForm{-1, floats.ScaleTo(make([]float64, r.degree), -1, cost)}
+	out.bounds = append(out.bounds, bound{linearForm: fall, of: -1})
 	for i := range out.cones {
 		k := &out.cones[i]
 		k.u.c, k.a.c, k.b.c = 0, 0, 0
@@ -196,7 +195,7 @@ func (r *region) towards(y []float64) []float64 {
 	}
 	for range 60 {
 		t := (near + far) / 2
-		if r.within(to(t)) {
+		if r.beyond(to(t)) <= coneTol {
 			near = t
 		} else {
 			far = t
@@ -205,13 +204,22 @@ func (r *region) towards(y []float64) []float64 {
 	return to(near)
 }
 
-func (r *region) within(y []float64) bool {
+// beyond is how far y lies beyond the cones at most, less than nothing inside.
+func (r *region) beyond(y []float64) float64 {
+	far := math.Inf(-1)
 	for i := range r.cones {
-		if r.cones[i].beyond(y) > coneTol {
-			return false
-		}
+		far = max(far, r.cones[i].beyond(y))
 	}
-	return true
+	return far
+}
+
+// outside is the same for cones and bounds.
+func (r *region) outside(y []float64) float64 {
+	far := r.beyond(y)
+	for i := range r.bounds {
+		far = max(far, -r.bounds[i].at(y))
+	}
+	return far
 }
 
 // guess is a point inside the region at which the cost is least, to some ten figures:
@@ -223,13 +231,13 @@ func (r *region) within(y []float64) bool {
 // made of it is proved by the programme.
 // It is nil where the region has no inside.
 func (r *region) guess(cost []float64) []float64 {
-	y := append([]float64{}, r.inside...)
-	if !r.insideOf(y) {
+	y := slices.Clone(r.inside)
+	if !(r.outside(y) < 0) {
 		return nil
 	}
 	n := r.degree
 	weight := float64(len(r.bounds) + 2*len(r.cones) + 2)
-	ball := guessBall * (1 + norm(y))
+	ball := guessBall * (1 + floats.Norm(y, 2))
 	t := 1.0
 	for range maxNewton {
 		hess, grad := r.curvature(cost, y, t, ball)
@@ -253,24 +261,19 @@ func (r *region) guess(cost []float64) []float64 {
 		if decrement > 0.25 {
 			damp = 1 / (1 + decrement)
 		}
-		next := make([]float64, n)
-		for k := range next {
-			next[k] = y[k] - damp*step.AtVec(k)
-		}
-		for range maxHalvings {
-			if inner(next, next) < ball*ball && r.insideOf(next) {
-				break
-			}
+		next := floats.AddScaledTo(make([]float64, n), y, -damp, step.RawVector().Data)
+		within := func() bool { return floats.Dot(next, next) < ball*ball && r.outside(next) < 0 }
+		for halved := 0; halved < maxHalvings && !within(); halved++ {
 			for k := range next { // rounding near an edge
 				next[k] = (y[k] + next[k]) / 2
 			}
 		}
-		if inner(next, next) >= ball*ball || !r.insideOf(next) {
+		if !within() {
 			break
 		}
 		y = next
 		if decrement < 0.1 {
-			if weight/t < barrierGap*max(1, math.Abs(inner(cost, y))) {
+			if weight/t < barrierGap*max(1, math.Abs(floats.Dot(cost, y))) {
 				break
 			}
 			t *= barrierGrowth
@@ -283,12 +286,10 @@ func (r *region) guess(cost []float64) []float64 {
 func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *mat.VecDense) {
 	n := r.degree
 	hess, grad := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
-	for k, c := range cost {
-		grad.SetVec(k, t*c)
-	}
+	grad.ScaleVec(t, mat.NewVecDense(n, cost))
 	vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
 	for _, b := range r.bounds {
-		s := b.c + inner(b.g, y)
+		s := b.at(y)
 		grad.AddScaledVec(grad, -1/s, vec(b.g))
 		hess.SymRankOne(hess, 1/(s*s), vec(b.g))
 	}
@@ -307,7 +308,7 @@ func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *
 		grad.AddScaledVec(grad, -1/q, dq)
 		hess.SymRankOne(hess, 1/(q*q), dq)
 	}
-	q := ball*ball - inner(y, y)
+	q := ball*ball - floats.Dot(y, y)
 	grad.AddScaledVec(grad, 2/q, vec(y))
 	hess.SymRankOne(hess, 4/(q*q), vec(y))
 	for k := range n {
@@ -328,7 +329,7 @@ func (r *region) deepest() []float64 {
 	up := &region{degree: n + 1, work: r.work, inside: make([]float64, n+1)}
 	far := 0.0
 	for _, b := range r.bounds {
-		size := norm(b.g)
+		size := floats.Norm(b.g, 2)
 		if size <= fixedTol {
 			continue // nothing changes it, and build looks at it
 		}
@@ -336,45 +337,16 @@ func (r *region) deepest() []float64 {
 		b.g = with(b.g, size)
 		up.bounds = append(up.bounds, b)
 	}
+	far = max(far, r.beyond(make([]float64, n)))
 	for _, k := range r.cones {
-		far = max(far, k.beyond(make([]float64, n)))
 		k.u.g, k.a.g, k.b.g = with(k.u.g, 1), with(k.a.g, 0), with(k.b.g, 0)
 		up.cones = append(up.cones, k)
 	}
 	cost := with(make([]float64, n), 1)
-	up.bounds = append(up.bounds, bound{c: 1, g: cost})
+	up.bounds = append(up.bounds, bound{linearForm: linearForm{1, cost}})
 	up.inside[n] = far + 1
 	if y := up.guess(cost); y != nil {
 		return y[:n]
 	}
 	return nil
-}
-
-// nearly tells that y keeps every bound and cone but for what counts as nothing.
-func (r *region) nearly(y []float64) bool {
-	for _, b := range r.bounds {
-		if b.c+inner(b.g, y) < -senseTol {
-			return false
-		}
-	}
-	for i := range r.cones {
-		if r.cones[i].beyond(y) > senseTol {
-			return false
-		}
-	}
-	return true
-}
-
-func (r *region) insideOf(y []float64) bool {
-	for _, b := range r.bounds {
-		if !(b.c+inner(b.g, y) > 0) {
-			return false
-		}
-	}
-	for i := range r.cones {
-		if !(r.cones[i].beyond(y) < 0) {
-			return false
-		}
-	}
-	return true
 }

@@ -29,7 +29,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		}
 		v, fixed := s.Magnitude(q.Line)
 		if !fixed {
-			return 0, &missing{q.Name, "has no single value"}
+			return 0, noSingle(q.Name)
 		}
 		return v, nil
 	case problem.AskLength:
@@ -38,7 +38,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		return s.stretch(q.Line)
 	case problem.AskUnit:
 		u, err := s.directionOf(q.Line, q.Joint)
-		return component(u, int(q.Part)), err
+		return problem.Component(u, int(q.Part)), err
 	case problem.AskForce:
 		f, err := s.lineForce(q.Line)
 		if err != nil {
@@ -56,7 +56,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskCouple:
 		m, fixed := s.single(p.Couples[q.Couple].Magnitude)
 		if !fixed {
-			return 0, &missing{q.Name, "has no single value"}
+			return 0, noSingle(q.Name)
 		}
 		return m, nil
 	case problem.AskSpread:
@@ -70,8 +70,8 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		return math.Abs(v), err
 	case problem.AskFriction:
 		j := &p.Joints[q.Joint]
-		if s.loose(j) {
-			return 0, &missing{q.Name, "has no single value"}
+		if s.loose(j.Forces) {
+			return 0, noSingle(q.Name)
 		}
 		// Along the tangent, as the AF of a surface where nothing impends.
 		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
@@ -113,8 +113,12 @@ func (s *Solution) noValue(name string) error {
 	if s.Verdict == Inadmissible {
 		return &missing{name, "has no admissible value"}
 	}
-	return &missing{name, "has no single value"}
+	return noSingle(name)
 }
+
+func noSingle(name string) error { return &missing{name, "has no single value"} }
+
+func noDirection(name string) error { return &missing{name, "is zero and has no direction"} }
 
 // evaluatePair gives the angle between two lines or reactions, atan2(|u×v|, u·v), or
 // the component F·v of the force of one along the other.
@@ -151,13 +155,10 @@ func (s *Solution) directionOf(line, joint int) (r3.Vec, error) {
 	}
 	size := r3.Norm(f)
 	if size == 0 {
-		name := ""
-		if line >= 0 {
-			name = s.Problem.Lines[line].Name
-		} else {
-			name = s.Problem.Joints[joint].Name
+		if line < 0 {
+			return f, noDirection(s.Problem.Joints[joint].Name)
 		}
-		return f, &missing{name, "is zero and has no direction"}
+		return f, noDirection(s.Problem.Lines[line].Name)
 	}
 	return r3.Scale(1/size, f), nil
 }
@@ -169,10 +170,8 @@ func (s *Solution) forceOf(line, joint int) (r3.Vec, error) {
 		return s.lineForce(line)
 	}
 	j := &s.Problem.Joints[joint]
-	for _, t := range j.Forces {
-		if !s.X[t.Unknown].Fixed {
-			return r3.Vec{}, &missing{j.Name, "has no single value"}
-		}
+	if s.loose(j.Forces) {
+		return r3.Vec{}, noSingle(j.Name)
 	}
 	return s.sum(r3.Vec{}, j.Forces), nil
 }
@@ -183,10 +182,8 @@ func (s *Solution) lineForce(line int) (r3.Vec, error) {
 	if len(l.Acts) == 0 {
 		return r3.Vec{}, &missing{l.Name, "acts on no body"}
 	}
-	for _, t := range l.Acts[0].Terms {
-		if !s.X[t.Unknown].Fixed {
-			return r3.Vec{}, &missing{l.Name, "has no single value"}
-		}
+	if s.loose(l.Acts[0].Terms) {
+		return r3.Vec{}, noSingle(l.Name)
 	}
 	return s.force(&l.Acts[0]), nil
 }
@@ -200,7 +197,7 @@ func (s *Solution) stretch(line int) (float64, error) {
 	}
 	tension, fixed := s.Magnitude(line)
 	if !fixed {
-		return 0, &missing{s.Problem.Lines[line].Name, "has no single value"}
+		return 0, noSingle(s.Problem.Lines[line].Name)
 	}
 	return tension / spring.Stiffness, nil
 }
@@ -208,12 +205,8 @@ func (s *Solution) stretch(line int) (float64, error) {
 // reaction gives a part of a joint's whole reaction on its first body.
 func (s *Solution) reaction(q problem.Query) (float64, error) {
 	j := &s.Problem.Joints[q.Joint]
-	for _, terms := range [][]problem.ActTerm{j.Forces, j.Moments} {
-		for _, t := range terms {
-			if !s.X[t.Unknown].Fixed {
-				return 0, &missing{j.Name, "has no single value"}
-			}
-		}
+	if s.loose(j.Forces) || s.loose(j.Moments) {
+		return 0, noSingle(j.Name)
 	}
 	return partOf(s.sum(r3.Vec{}, j.Forces), s.sum(r3.Vec{}, j.Moments), q.Part)
 }
@@ -222,14 +215,14 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 	size := r3.Norm(f)
 	switch part {
 	case problem.MX, problem.MY, problem.MZ:
-		return component(m, int(part-problem.MX)), nil
+		return problem.Component(m, int(part-problem.MX)), nil
 	case problem.X, problem.Y, problem.Z:
-		return component(f, int(part)), nil
+		return problem.Component(f, int(part)), nil
 	case problem.Size:
 		return size, nil
 	}
 	if size == 0 {
-		return 0, &missing{"this force", "is zero and has no direction"}
+		return 0, noDirection("this force")
 	}
 	switch part {
 	case problem.Alpha:
@@ -307,6 +300,10 @@ func (s *Solution) Failures() []string {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
+	return append(out, s.missedAnswers()...)
+}
+
+func (s *Solution) missedAnswers() (out []string) {
 	for _, a := range s.Answers {
 		if !a.OK {
 			out = append(out, a.Says(s.Problem))
@@ -343,22 +340,13 @@ func (s *Solution) missedFailure() []string {
 	if !failed {
 		out = append(out, "expected a check to fail, but every check holds")
 	}
-	for _, a := range s.Answers {
-		if !a.OK {
-			out = append(out, a.Says(s.Problem))
-		}
-	}
-	return out
+	return append(out, s.missedAnswers()...)
 }
 
 // slipsOrTips tells that friction and faces are all that is violated.
 func (s *Solution) slipsOrTips() bool {
-	for _, c := range s.Broken {
-		if c.Kind == Sense {
-			return false
-		}
-	}
-	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.conflicts, func(c conflict) bool { return !c.Slips })
+	return s.Verdict == Inadmissible && !slices.ContainsFunc(s.Broken, func(c Condition) bool { return c.Kind == Sense }) &&
+		!slices.ContainsFunc(s.conflicts, func(c conflict) bool { return !c.Slips })
 }
 
 // followsVerdict tells that a check fails because the verdict is what it is.

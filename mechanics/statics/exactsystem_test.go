@@ -3,6 +3,8 @@ package statics
 import (
 	"math"
 	"math/big"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 // exactSystem is ΣF = 0 in exact numbers, written from a rig without any of
@@ -183,7 +185,7 @@ func (a *exactAnswer) motions(s *exactSystem) {
 				}
 			}
 		}
-		l := norm(v)
+		l := floats.Norm(v, 2)
 		for i := range v {
 			v[i] /= l
 		}

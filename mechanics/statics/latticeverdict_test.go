@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -94,7 +95,7 @@ func (l *lattice) checkMotions(t *testing.T, s *Solution, want exactAnswer, text
 			}
 			copy(v[mv.Body*len(six):], six)
 		}
-		size := norm(v)
+		size := floats.Norm(v, 2)
 		for i := range v {
 			v[i] /= size
 		}
@@ -105,7 +106,7 @@ func (l *lattice) checkMotions(t *testing.T, s *Solution, want exactAnswer, text
 				rest[i] -= along * b[i]
 			}
 		}
-		if !(norm(rest) < 1e-7) {
+		if !(floats.Norm(rest, 2) < 1e-7) {
 			t.Fatalf("%s: it is resisted\n%s", s.MotionWords(mo), text)
 		}
 		got = append(got, v)

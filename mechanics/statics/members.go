@@ -26,7 +26,7 @@ type touch struct {
 // touches gathers the forces on a rigid body by place; plain is false where a
 // couple acts on it too, known or unknown.
 func (s *Solution) touches(body int) (places []touch, plain bool) {
-	for _, on := range s.actsOn(body) {
+	for _, on := range s.acts[body] {
 		act := on.act
 		if act.Couple != (r3.Vec{}) || len(act.CoupleTerms) > 0 {
 			return nil, false
@@ -34,17 +34,12 @@ func (s *Solution) touches(body int) (places []touch, plain bool) {
 		if act.Const == (r3.Vec{}) && len(act.Terms) == 0 {
 			continue
 		}
-		k := 0
-		for k < len(places) && places[k].at != act.At {
-			k++
-		}
-		if k == len(places) {
-			places = append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
+		k := slices.IndexFunc(places, func(t touch) bool { return t.at == act.At })
+		if k < 0 {
+			k, places = len(places), append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
 		}
 		places[k].f = r3.Add(places[k].f, s.force(act))
-		for _, t := range act.Terms {
-			places[k].free = places[k].free || !s.X[t.Unknown].Fixed
-		}
+		places[k].free = places[k].free || s.loose(act.Terms)
 	}
 	return places, true
 }
@@ -142,7 +137,7 @@ func (s *Solution) checkJoints() {
 		if len(j.Forces) == 0 {
 			continue // one that does not read whole holds nothing
 		}
-		if s.loose(j) {
+		if s.loose(j.Forces) {
 			if j.Limit > 0 {
 				s.checkLooseLimit(j, i)
 			}
@@ -187,12 +182,7 @@ func (s *Solution) checkLooseLimit(j *problem.Joint, i int) {
 	s.Checks = append(s.Checks, c)
 }
 
-// loose tells that a joint's reaction has no single value.
-func (s *Solution) loose(j *problem.Joint) bool {
-	for _, t := range j.Forces {
-		if !s.X[t.Unknown].Fixed {
-			return true
-		}
-	}
-	return false
+// loose tells that some of a sum of unknowns has no single value.
+func (s *Solution) loose(terms []problem.ActTerm) bool {
+	return slices.ContainsFunc(terms, func(t problem.ActTerm) bool { return !s.X[t.Unknown].Fixed })
 }

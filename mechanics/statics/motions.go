@@ -2,8 +2,12 @@ package statics
 
 import (
 	"math"
+	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
 )
 
 // motionsOf finds what nothing resists. The null vectors are the scaled velocities n
@@ -80,19 +84,16 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 	rows := orthonormal(basis)
 	v := make([]float64, len(loads))
 	for _, r := range rows {
-		work := inner(r, loads)
-		for i := range v {
-			v[i] += work * r[i]
-		}
+		floats.AddScaled(v, floats.Dot(r, loads), r)
 	}
-	size := norm(v)
+	size := floats.Norm(v, 2)
 	if size <= least {
 		return basis
 	}
 	s.Verdict = NoEquilibrium
 	s.Motions = append(s.Motions, s.motion(v, size))
 	for _, r := range rows {
-		along := inner(r, v) / size
+		along := floats.Dot(r, v) / size
 		for i := range r {
 			r[i] -= along * v[i] / size
 		}
@@ -104,19 +105,13 @@ func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float6
 // is told with the work that the loads do on it.
 func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
 	for _, v := range basis {
-		size := norm(v)
-		for i := range v {
-			v[i] /= size
-		}
-		work := inner(v, loads)
+		work := floats.Dot(linear.Unit(v), loads)
 		if math.Abs(work) <= least {
 			idle = append(idle, v)
 			continue
 		}
 		if work < 0 {
-			for i := range v {
-				v[i] = -v[i]
-			}
+			floats.Scale(-1, v)
 		}
 		s.Verdict = NoEquilibrium
 		s.Motions = append(s.Motions, s.motion(v, math.Abs(work)))
@@ -129,27 +124,16 @@ func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float6
 // work is told for one metre of the body that goes furthest.
 func (s *Solution) motion(v []float64, work float64) Motion {
 	mo := Motion{Excited: work > 0}
-	size := norm(v)
+	v = linear.Unit(slices.Clone(v))
+	for i, row := range s.System.Rows {
+		if math.Abs(v[i]) <= max(fixedTol, s.parts[s.partOfBody[row.Body]].blur) {
+			v[i] = 0
+		}
+	}
 	fastest, furthest := 0.0, 0.0
 	moves := make([]Move, 0, 1)
 	for b := range s.Problem.Bodies {
-		mv := Move{Body: b}
-		share, blur := 0.0, s.parts[s.partOfBody[b]].blur
-		for i := s.System.Start[b]; i < s.System.Start[b+1]; i++ {
-			row, x := s.System.Rows[i], v[i]/size
-			if math.Abs(x) <= max(fixedTol, blur) {
-				continue
-			}
-			share = math.Hypot(share, x)
-			axis := i - s.System.Start[b]
-			if row.Moment {
-				axis += s.System.Turn - s.System.Forces
-				setComponent(&mv.W, axis, x/row.Scale)
-			} else {
-				setComponent(&mv.V, axis, x)
-			}
-		}
-		if share > 0 {
+		if mv := s.moveOf(b, v); mv.V != (r3.Vec{}) || mv.W != (r3.Vec{}) {
 			moves = append(moves, mv)
 			fastest = max(fastest, r3.Norm(mv.W))
 			furthest = max(furthest, r3.Norm(mv.V))
@@ -173,17 +157,6 @@ func (s *Solution) motion(v []float64, work float64) Motion {
 	return mo
 }
 
-func setComponent(v *r3.Vec, axis int, x float64) {
-	switch axis {
-	case 0:
-		v.X = x
-	case 1:
-		v.Y = x
-	default:
-		v.Z = x
-	}
-}
-
 // reduce brings rows to reduced echelon form, so that motions come out about and
 // along axes where they can: rotations first, so that a body hung from a point
 // turns about the axes through it. It works in place and gives the rows left.
@@ -199,35 +172,7 @@ func (s *Solution) reduce(rows [][]float64) [][]float64 {
 	// Rows have entries up to 1, and what is left of rounding is below 1e-14. An
 	// entry that is weak is no pivot: rows divided by it would come out all alike.
 	const nothing, weak = 1e-9, 1e-6
-	lead := 0
-	for _, col := range order {
-		if lead == len(rows) {
-			break
-		}
-		best := lead
-		for i := lead; i < len(rows); i++ {
-			if math.Abs(rows[i][col]) > math.Abs(rows[best][col]) {
-				best = i
-			}
-		}
-		if math.Abs(rows[best][col]) < weak {
-			continue
-		}
-		rows[lead], rows[best] = rows[best], rows[lead]
-		pivot := rows[lead][col]
-		for j := range rows[lead] {
-			rows[lead][j] /= pivot
-		}
-		for i := range rows {
-			if f := rows[i][col]; i != lead && f != 0 {
-				for j := range rows[i] {
-					rows[i][j] -= f * rows[lead][j]
-				}
-			}
-		}
-		lead++
-	}
-	rows = rows[:lead]
+	rows = linear.Reduced(rows, order, weak)
 	for _, row := range rows {
 		for j := range row {
 			if math.Abs(row[j]) < nothing {

@@ -57,6 +57,11 @@ func (s *Solution) way(v r3.Vec, signed bool) string {
 	return "in the direction " + s.direction(v, signed)
 }
 
+// onAxis is the distance within which a point is on a body's axis.
+func (s *Solution) onAxis(mv Move) float64 {
+	return sameAxis * s.armOf(&s.parts[s.partOfBody[mv.Body]])
+}
+
 // moveWords says how one body moves: along a direction, about an axis, or both
 // at once. With W the angular velocity and V the velocity at q, the axis passes
 // through
@@ -69,14 +74,12 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 	if w2 == 0 {
 		return "moving " + s.way(mv.V, signed)
 	}
-	arm := s.armOf(&s.parts[s.partOfBody[mv.Body]])
-	c := r3.Add(s.Problem.Bodies[mv.Body].About, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
 	words := "rotating "
 	if s.Problem.Planar && signed {
 		words += sense(mv.W.Z) + " "
 	}
-	words += "about " + s.axisWords(c, mv.W, arm, signed)
-	if pitch := r3.Dot(mv.W, mv.V) / w2; math.Abs(pitch) > sameAxis*arm {
+	words += "about " + s.axisWords(mv, signed)
+	if pitch := r3.Dot(mv.W, mv.V) / w2; math.Abs(pitch) > s.onAxis(mv) {
 		hand := "right"
 		if pitch < 0 {
 			hand = "left"
@@ -87,14 +90,15 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 }
 
 // axisWords names an axis of rotation by the named points on it. A rotation that
-// has a sense is right-handed from the first to the second. arm is the longest of the body's part.
-func (s *Solution) axisWords(c, w r3.Vec, arm float64, signed bool) string {
-	p := s.Problem
+// has a sense is right-handed from the first to the second.
+func (s *Solution) axisWords(mv Move, signed bool) string {
+	p, w := s.Problem, mv.W
+	c := r3.Add(p.Bodies[mv.Body].About, r3.Scale(1/r3.Dot(w, w), r3.Cross(w, mv.V)))
 	if p.Planar {
 		return p.Place(c)
 	}
 	u := r3.Scale(1/r3.Norm(w), w)
-	tol := sameAxis * arm
+	tol := s.onAxis(mv)
 	var on []string
 	var first r3.Vec
 	for i := range p.Points {
@@ -190,7 +194,7 @@ func (s *Solution) pivotWords(motions []int) string {
 		d = r3.Add(d, r3.Scale(0.5/r3.Norm2(mv.W), r3.Cross(mv.W, mv.V)))
 	}
 	first := s.Motions[motions[0]].Moves[0]
-	tol := sameAxis * s.armOf(&s.parts[s.partOfBody[first.Body]])
+	tol := s.onAxis(first)
 	for _, k := range motions {
 		mv := s.Motions[k].Moves[0]
 		if !(r3.Norm(r3.Sub(mv.V, r3.Cross(d, mv.W))) <= tol*r3.Norm(mv.W)) {

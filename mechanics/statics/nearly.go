@@ -158,12 +158,11 @@ func (s *Solution) slopes(w []float64) []r3.Vec {
 func (s *Solution) moveOf(body int, v []float64) Move {
 	mv := Move{Body: body}
 	for i := s.System.Start[body]; i < s.System.Start[body+1]; i++ {
-		row, axis := s.System.Rows[i], i-s.System.Start[body]
-		if row.Moment {
-			setComponent(&mv.W, axis+s.System.Turn-s.System.Forces, v[i]/row.Scale)
-		} else {
-			setComponent(&mv.V, axis, v[i])
+		of := &mv.V
+		if s.System.Rows[i].Moment {
+			of = &mv.W
 		}
+		*[]*float64{&of.X, &of.Y, &of.Z}[s.System.Rows[i].axis()] = v[i] / s.System.Rows[i].Scale
 	}
 	return mv
 }
@@ -178,10 +177,7 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 	}
 	for range inverseSteps {
 		y = g.SolveTrans(g.Solve(y))
-		size := norm(y)
-		for i := range y {
-			y[i] /= size
-		}
+		linear.Unit(y)
 	}
 	v := spread(nil, [][]float64{y}, part.Rows, len(s.System.Rows))[0]
 	shares := make([]float64, len(s.Problem.Bodies))
@@ -200,12 +196,10 @@ func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
 
 // weakWords says a motion as what a body can almost do.
 func (s *Solution) weakWords(mv Move) string {
-	w2 := r3.Dot(mv.W, mv.W)
-	if w2 == 0 {
+	if mv.W == (r3.Vec{}) {
 		return "move " + s.way(mv.V, false)
 	}
-	c := r3.Add(s.Problem.Bodies[mv.Body].About, r3.Scale(1/w2, r3.Cross(mv.W, mv.V)))
-	return "rotate about " + s.axisWords(c, mv.W, s.armOf(&s.parts[s.partOfBody[mv.Body]]), false)
+	return "rotate about " + s.axisWords(mv, false)
 }
 
 // extent is the greatest distance between where forces act in a part and the first of

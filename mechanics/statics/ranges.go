@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 )
@@ -95,11 +97,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 	span := func(value float64, g []float64) (ends [2]float64, by [2][]Ended, known bool) {
 		ends = [2]float64{math.Inf(-1), math.Inf(1)}
 		for side, sign := range []float64{1, -1} {
-			cost := make([]float64, len(ks))
-			for k := range cost {
-				cost[k] = sign * g[k]
-			}
-			switch l := r.least(cost); l.Extent {
+			switch l := r.least(floats.ScaleTo(make([]float64, len(ks)), sign, g)); l.Extent {
 			case linear.Found:
 				ends[side] = value + sign*l.value*load
 				if math.Abs(ends[side]) <= onBound*load {
@@ -123,7 +121,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 	}
 	for j := range s.X {
 		x := &s.X[j]
-		if x.Fixed || norm(mine[j]) == 0 {
+		if x.Fixed || floats.Norm(mine[j], 2) == 0 {
 			continue
 		}
 		if ends, by, known := span(x.Value, mine[j]); known {
@@ -140,11 +138,9 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		}
 		g := make([]float64, len(ks))
 		for _, t := range m.Terms {
-			for k, x := range mine[t.Unknown] {
-				g[k] += t.Coef * x
-			}
+			floats.AddScaled(g, t.Coef, mine[t.Unknown])
 		}
-		if norm(g) == 0 {
+		if floats.Norm(g, 2) == 0 {
 			continue // other parameters decide it
 		}
 		if ends, _, known := span(s.at(m), g); known {
@@ -180,9 +176,7 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 	form := func(m problem.Affine) linearForm {
 		f := linearForm{c: s.at(m), g: make([]float64, r.degree)}
 		for _, t := range m.Terms {
-			for k := range f.g {
-				f.g[k] += t.Coef * z[t.Unknown][k]
-			}
+			floats.AddScaled(f.g, t.Coef, z[t.Unknown])
 		}
 		unit = max(unit, math.Abs(f.c))
 		return f
@@ -196,12 +190,11 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		if c.Kind != Sense && lifted[c.part] {
 			continue // it has no normal force, or no tension, to speak of
 		}
-		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return norm(z[t.Unknown]) > 0 }) {
+		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return floats.Norm(z[t.Unknown], 2) > 0 }) {
 			continue // other parameters decide it
 		}
 		for part, m := range c.parts {
-			f := form(m)
-			r.bounds = append(r.bounds, bound{c: f.c, g: f.g, of: i, part: part})
+			r.bounds = append(r.bounds, bound{form(m), i, part})
 		}
 		if k := c.cone; k != nil {
 			r.cones = append(r.cones, coneBound{u: form(k.u), a: form(k.a), b: form(k.b), of: i})

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/floats"
+
 	"trivet/mechanics/linear"
 )
 
@@ -47,7 +49,7 @@ func (m *maker) halves(degree int) []half {
 	return out
 }
 
-func floats(v []*big.Rat) []float64 {
+func someFloats(v []*big.Rat) []float64 {
 	out := make([]float64, len(v))
 	for i := range v {
 		out[i], _ = v[i].Float64()
@@ -77,18 +79,18 @@ func TestProgrammesOfExactArithmetic(t *testing.T) {
 		var c []float64
 		for _, h := range halves {
 			constant, _ := h.c.Float64()
-			g, c = append(g, floats(h.g)), append(c, constant)
+			g, c = append(g, someFloats(h.g)), append(c, constant)
 		}
 		p := programme(g, c)
-		l := p.Least(floats(cost))
-		text := fmt.Sprint("least of ", floats(cost), " over ", g, " ", c)
+		l := p.Least(someFloats(cost))
+		text := fmt.Sprint("least of ", someFloats(cost), " over ", g, " ", c)
 		checkReach(t, want, l, text)
 		switch l.Extent {
 		case linear.Found:
-			if math.Abs(inner(l.Y, floats(cost))-l.Value) > 1e-8 {
+			if math.Abs(floats.Dot(l.Y, someFloats(cost))-l.Value) > 1e-8 {
 				t.Fatalf("%s: %v has not the value %v", text, l.Y, l.Value)
 			}
-			checkEnds(t, floats(cost), l.Value, g, c, p.Ends(l), text)
+			checkEnds(t, someFloats(cost), l.Value, g, c, p.Ends(l), text)
 		case linear.Empty:
 			checkConflict(t, halves, p.Conflict(), text)
 		}

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/say"
 )
@@ -59,12 +60,8 @@ func (s *Solution) slacken() {
 // onlySenses tells that every unknown has one value, and that senses are all that
 // the solution violates.
 func (s *Solution) onlySenses() bool {
-	for _, c := range s.Broken {
-		if c.Kind != Sense {
-			return false
-		}
-	}
-	return s.Verdict == Inadmissible && s.Degree == 0 && len(s.Broken) > 0
+	return s.Verdict == Inadmissible && s.Degree == 0 && len(s.Broken) > 0 &&
+		!slices.ContainsFunc(s.Broken, func(c Condition) bool { return c.Kind != Sense })
 }
 
 // slackWords says what follows once a cable is slack: what carries then, or what moves.

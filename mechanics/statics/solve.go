@@ -301,8 +301,8 @@ func solveDense(a *mat.Dense, b []float64, off float64) (scaledSolution, bool) {
 func (s *Solution) fixNone() {
 	for j := range s.X {
 		s.X[j].Fixed = false
-		s.X[j].Low, s.X[j].High = math.Inf(-1), math.Inf(1)
 	}
+	s.unbind()
 }
 
 // cleanZeros sets values that are rounding only to nothing, each beside the forces

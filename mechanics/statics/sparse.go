@@ -86,7 +86,7 @@ func (s *Solution) Blocks() []linear.Block {
 		rows[i] = i
 	}
 	if len(rows) > n {
-		rows = linear.Factor(a, nil, nil).PivotRows()
+		rows = linear.Factor(a).PivotRows()
 		if len(rows) < n {
 			return nil // only singular values tell which rows are independent
 		}

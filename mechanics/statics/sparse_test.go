@@ -215,3 +215,12 @@ func blurOf(s *Solution) float64 {
 	}
 	return blur
 }
+
+// scale is the largest force of all.
+func (s *Solution) scale() float64 {
+	size := 0.0
+	for k := range s.parts {
+		size = max(size, s.parts[k].size)
+	}
+	return size
+}

@@ -14,13 +14,11 @@ import (
 // System is A x = b. A row says that the forces on a body along an axis add up
 // to nothing: Σ A[i][j]·x[j] = b[i], where b is minus the known forces.
 type System struct {
-	Rows   []Row
-	Cols   []Col
-	Terms  [][]linear.Term // the entries of each row that are not zero, columns ascending
-	B      []float64       // N, or N·m in rows of moments
-	Start  []int           // the first row of each body, and at the end the number of rows
-	Forces int             // rows of forces a body has: 2 in the plane, 3 in space
-	Turn   int             // the axis of a body's first row of moments: z in the plane, else x
+	Rows  []Row
+	Cols  []Col
+	Terms [][]linear.Term // the entries of each row that are not zero, columns ascending
+	B     []float64       // N, or N·m in rows of moments
+	Start []int           // the first row of each body, and at the end the number of rows
 }
 
 // At gives the coefficient of row i, column j.
@@ -51,6 +49,8 @@ type Row struct {
 	About  string  // the point that moments are taken about
 	Scale  float64 // what the row is divided by before rank is judged: 1, or a length
 }
+
+func (r *Row) axis() int { return int(r.Axis[1] - 'x') }
 
 // Dim is the dimension of a row: force or moment.
 func (r Row) Dim() units.Dim {
@@ -106,8 +106,7 @@ type Solution struct {
 	Answers   []AnswerCheck
 
 	conditions []Condition
-	acts       []actOn            // of all bodies, one after the other
-	actsFrom   []int              // the first of each body
+	acts       [][]actOn          // of each body
 	alone      bool               // no ranges are wanted
 	freedom    [][]float64        // of each unknown, what it takes of the free parameters, where indeterminate
 	possible   bool               // where indeterminate: an admissible state was found

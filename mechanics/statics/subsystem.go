@@ -105,12 +105,3 @@ func (s *Solution) scaleOfMagnitude(m problem.Affine) float64 {
 	}
 	return scale
 }
-
-// scale is the largest force of all.
-func (s *Solution) scale() float64 {
-	size := 0.0
-	for k := range s.parts {
-		size = max(size, s.parts[k].size)
-	}
-	return size
-}

@@ -1,36 +1,21 @@
 package statics
 
-import "math"
+import (
+	"slices"
 
-// inner is a·b.
-func inner(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
+	"gonum.org/v1/gonum/floats"
 
-// norm is the length of v.
-func norm(v []float64) float64 {
-	sum := 0.0
-	for _, x := range v {
-		sum += x * x
-	}
-	return math.Sqrt(sum)
-}
+	"trivet/mechanics/linear"
+)
 
 // orthogonal takes away from v what lies along q, which are orthonormal. What the
 // first pass leaves along q is rounding of the part taken away; the second takes that
 // away to rounding of what is left.
 func orthogonal(v []float64, q [][]float64) []float64 {
-	rest := append([]float64{}, v...)
+	rest := slices.Clone(v)
 	for range 2 {
 		for _, b := range q {
-			part := inner(b, rest)
-			for k := range rest {
-				rest[k] -= part * b[k]
-			}
+			floats.AddScaled(rest, -floats.Dot(b, rest), b)
 		}
 	}
 	return rest
@@ -41,12 +26,7 @@ func orthogonal(v []float64, q [][]float64) []float64 {
 func orthonormal(rows [][]float64) [][]float64 {
 	out := make([][]float64, 0, len(rows))
 	for _, row := range rows {
-		r := orthogonal(row, out)
-		size := norm(r)
-		for i := range r {
-			r[i] /= size
-		}
-		out = append(out, r)
+		out = append(out, linear.Unit(orthogonal(row, out)))
 	}
 	return out
 }

@@ -31,7 +31,7 @@ type follower struct {
 	edge    [][2]float64 // low and high before the inside was searched
 	lost    []bool       // it has no value somewhere, or grows without bound
 	effects [][]float64  // of each input on it, as Spread.By
-	most    []float64    // of Checks: what the input that takes the most of the margin takes
+	most    []float64    // of the checks among them: what the input that takes the most of the margin takes
 	side    int          // the sign of the determinant, as typed
 	sought  int          // gaps looked for
 	crossed map[int]bool // of the spreads: how it changes its sign has been looked at

@@ -33,16 +33,7 @@ func (f *follower) flip(p Place, m moved) {
 		return
 	}
 	f.sought++
-	near, far := 0.0, 1.0
-	last := moved{solution: f.Solution}
-	for range halvings {
-		mid := (near + far) / 2
-		if at := f.at(to.part(mid)); at.solution == nil || at.solution.Side() != f.side {
-			far = mid
-		} else {
-			near, last = mid, at
-		}
-	}
+	near, last := f.halved(to, func(m moved) bool { return m.solution.Side() == f.side })
 	if last.solution.Cond > away*f.Solution.Cond || f.grown(f.values(last)) {
 		f.gaps = append(f.gaps, gap{At: to, Share: near, last: last.solution})
 	}
@@ -72,25 +63,26 @@ func (f *follower) poles(p Place, values []float64) {
 		}
 		f.crossed[k] = true
 		f.sought++
-		near, far := 0.0, 1.0
-		last, there := moved{solution: f.Solution}, f.base[:len(f.Spreads)]
-		for range halvings {
-			mid := (near + far) / 2
-			at := f.at(p.part(mid))
-			if at.solution == nil {
-				far = mid
-				continue
-			}
-			if v := f.values(at); f.base[k]*v[k] < 0 {
-				far = mid
-			} else {
-				near, last, there = mid, at, v
-			}
-		}
-		if f.grown(there) && !slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
+		near, last := f.halved(p, func(m moved) bool { return !(f.base[k]*f.values(m)[k] < 0) })
+		if f.grown(f.values(last)) && !slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
 			f.gaps = append(f.gaps, gap{At: slices.Clone(p), Share: near, last: last.solution})
 		}
 	}
+}
+
+// halved finds the share of the way to a place up to which it is as typed, by halves,
+// and the solution there.
+func (f *follower) halved(to Place, so func(moved) bool) (share float64, last moved) {
+	far, last := 1.0, moved{solution: f.Solution}
+	for range halvings {
+		mid := (share + far) / 2
+		if at := f.at(to.part(mid)); at.solution != nil && so(at) {
+			share, last = mid, at
+		} else {
+			far = mid
+		}
+	}
+	return share, last
 }
 
 // fewest puts inputs back as typed for as long as what is so of a place stays so, and

@@ -2,6 +2,7 @@ package uncertainty
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/statics"
 )
@@ -35,13 +36,21 @@ func margin(c statics.Check) float64 {
 
 func finite(x float64) bool { return !math.IsInf(x, 0) && !math.IsNaN(x) }
 
-// reached notes the value and the bound of a check where it lacks the most so far.
-func (f *follower) reached(k int, m moved) {
+// check is what is followed as number k of a check, nil where that is none.
+func (f *follower) check(k int) *Reach {
 	n := k - len(f.Spreads)
 	if n < 0 || n >= len(f.Checks) {
+		return nil
+	}
+	return &f.Checks[n]
+}
+
+// reached notes the value and the bound of a check where it lacks the most so far.
+func (f *follower) reached(k int, m moved) {
+	r := f.check(k)
+	if r == nil {
 		return
 	}
-	r := &f.Checks[n]
 	if at, ok := same(m, r.Check, f.Solution.Checks[r.Check]); ok {
 		r.Value, r.Bound, r.About = at.Value, at.Bound, at.About
 	}
@@ -49,12 +58,8 @@ func (f *follower) reached(k int, m moved) {
 
 // mostly notes that input i takes so much of a check's margin.
 func (f *follower) mostly(k, i int, takes float64) {
-	n := k - len(f.Spreads)
-	if n < 0 || n >= len(f.Checks) {
-		return
-	}
-	if r := &f.Checks[n]; takes > f.most[n] {
-		f.most[n], r.Mostly = takes, i
+	if r := f.check(k); r != nil && takes > f.most[k] {
+		f.most[k], r.Mostly = takes, i
 	}
 }
 
@@ -67,15 +72,13 @@ func same(m moved, k int, c statics.Check) (statics.Check, bool) {
 		return at.Kind == c.Kind && at.Subject == c.Subject && at.Line == c.Line && at.Joint == c.Joint
 	}
 	all := m.solution.Checks
-	if k < len(all) && alike(all[k]) {
-		return all[k], !math.IsNaN(all[k].Value)
+	if k >= len(all) || !alike(all[k]) {
+		k = slices.IndexFunc(all, alike)
 	}
-	for _, at := range all {
-		if alike(at) {
-			return at, !math.IsNaN(at.Value)
-		}
+	if k < 0 {
+		return c, false
 	}
-	return c, false
+	return all[k], !math.IsNaN(all[k].Value)
 }
 
 // judge says which checks hold all over the box.

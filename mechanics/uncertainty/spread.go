@@ -53,7 +53,7 @@ func (f *follower) begin() {
 	for _, v := range f.base {
 		f.low, f.high = append(f.low, extreme{v, typed}), append(f.high, extreme{v, typed})
 	}
-	f.lost, f.most = make([]bool, len(f.base)), make([]float64, len(f.Checks))
+	f.lost, f.most = make([]bool, len(f.base)), make([]float64, len(f.base))
 	f.effects = make([][]float64, len(f.base)-1)
 	for k := range f.effects {
 		f.effects[k] = make([]float64, len(f.Measured))

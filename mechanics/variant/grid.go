@@ -66,7 +66,10 @@ func withUnit(number, unit string) string {
 	return number + " " + unit
 }
 
-func rounded(x float64) float64 {
+func rounded(x float64) float64 { return to(digits, x) }
+
+// to is a number to so many digits.
+func to(digits int, x float64) float64 {
 	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
 	if err != nil {
 		return x
@@ -147,17 +150,12 @@ func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, type
 				continue
 			}
 		}
-		if take(unit, u.Factor); isShort(g.low, short) && isShort(g.step, short) {
+		if take(unit, u.Factor); g.low == to(short, g.low) && g.step == to(short, g.step) {
 			g.Symbol = u.Symbol
 			return
 		}
 	}
 	take(own.Symbol, own.Factor)
-}
-
-func isShort(x float64, n int) bool {
-	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'e', n-1, 64), 64)
-	return err == nil && x == y
 }
 
 var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE][-+]?\d+)?\s*`)

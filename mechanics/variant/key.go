@@ -75,17 +75,11 @@ func resultOf(s *statics.Solution, q problem.Query) string {
 	if q.Kind != problem.AskUnknown || q.Unknown < 0 || s.Verdict == statics.NoEquilibrium {
 		return "none"
 	}
-	end := func(v float64) string { return u.Number(v, s.Problem.Figures) }
-	switch x := s.X[q.Unknown]; {
-	case !x.Ranged || math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
+	x := s.X[q.Unknown]
+	if !x.Ranged || math.IsInf(x.Low, -1) && math.IsInf(x.High, 1) {
 		return "free"
-	case math.IsInf(x.High, 1):
-		return "at least " + end(x.Low)
-	case math.IsInf(x.Low, -1):
-		return "at most " + end(x.High)
-	default:
-		return end(x.Low) + " .. " + end(x.High)
 	}
+	return SweptCell{Ranged: true, Low: x.Low, High: x.High}.Text(func(si float64) string { return u.Number(si, s.Problem.Figures) })
 }
 
 // Says names the values of a variant: "W = 400 N, h = 3 m".
