@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
@@ -16,39 +17,58 @@ const (
 	mostSteps    = 7 // of a chain of dimensions; a longer one shows the whole only
 )
 
+// stop is a coordinate at which there is something.
+type stop struct {
+	along float64 // m, in the view
+	at    ink.Vec
+}
+
+// chain are the stops along one direction of the paper; of many the first and the last.
+func (s *sketch) chain(flatwise bool) (stops []stop) {
+	for _, q := range s.p.Points {
+		if !q.OK {
+			continue
+		}
+		v := s.view.Project(q.At)
+		x := v.X
+		if !flatwise {
+			x = v.Y
+		}
+		k := slices.IndexFunc(stops, func(o stop) bool { return math.Abs(o.along-x) <= flat*s.size })
+		at := s.at(q.At)
+		switch {
+		case k < 0:
+			stops = append(stops, stop{x, at})
+		case flatwise && at.Y > stops[k].at.Y || !flatwise && at.X < stops[k].at.X:
+			stops[k].at = at // the one nearest to the dimension
+		}
+	}
+	slices.SortFunc(stops, func(a, b stop) int { return int(math.Copysign(1, a.along-b.along)) })
+	if len(stops) > mostSteps+1 {
+		stops = []stop{stops[0], stops[len(stops)-1]}
+	}
+	return stops
+}
+
+// Lengths are the dimensions that the figure of a problem in the plane shows, in metres.
+func Lengths(p *problem.Problem) (out []float64) {
+	if !p.Planar {
+		return nil
+	}
+	s := newSketch(p, nil, figure.Front(p), 1)
+	for _, flatwise := range []bool{true, false} {
+		stops := s.chain(flatwise)
+		for i := 1; i < len(stops); i++ {
+			out = append(out, stops[i].along-stops[i-1].along)
+		}
+	}
+	return out
+}
+
 // dimensions draws chains of dimensions below and to the left of the figure,
 // between the coordinates at which there is something.
 func (s *sketch) dimensions(b ink.Box) {
-	type stop struct {
-		along float64 // m, in the view
-		at    ink.Vec
-	}
-	chain := func(flatwise bool) (stops []stop) {
-		for _, q := range s.p.Points {
-			if !q.OK {
-				continue
-			}
-			v := s.view.Project(q.At)
-			x := v.X
-			if !flatwise {
-				x = v.Y
-			}
-			k := slices.IndexFunc(stops, func(o stop) bool { return math.Abs(o.along-x) <= flat*s.size })
-			at := s.at(q.At)
-			switch {
-			case k < 0:
-				stops = append(stops, stop{x, at})
-			case flatwise && at.Y > stops[k].at.Y || !flatwise && at.X < stops[k].at.X:
-				stops[k].at = at // the one nearest to the dimension
-			}
-		}
-		slices.SortFunc(stops, func(a, b stop) int { return int(math.Copysign(1, a.along-b.along)) })
-		if len(stops) > mostSteps+1 {
-			stops = []stop{stops[0], stops[len(stops)-1]}
-		}
-		return stops
-	}
-	below := chain(true)
+	below := s.chain(true)
 	y := b.High.Y + dimensionGap
 	for i := range below {
 		if len(below) > 1 {
@@ -58,7 +78,7 @@ func (s *sketch) dimensions(b ink.Box) {
 			s.dimension(ink.Vec{X: below[i-1].at.X, Y: y}, ink.Vec{X: below[i].at.X, Y: y}, below[i].along-below[i-1].along)
 		}
 	}
-	left := chain(false)
+	left := s.chain(false)
 	x := b.Low.X - dimensionGap
 	for i := range left {
 		if len(left) > 1 {

@@ -2,6 +2,7 @@ package plate
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -192,19 +193,48 @@ func (s *sketch) cutJoint(j *problem.Joint, body int, most float64) {
 			continue
 		}
 		for _, t := range a.Terms {
-			h := either
-			if j.Kind.Info().PushOnly && t.Unknown == j.Forces[0].Unknown {
-				h = tip
-			}
-			s.component(t, a.At, most, h)
+			s.reaction(j, t, a.At, most)
 		}
 		for _, t := range a.CoupleTerms {
-			if r3.Norm(t.D) == 0 {
-				continue
-			}
-			x, known := s.unknown(t.Unknown)
-			label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
-			s.label(s.turn(ink.Found, a.At, unit(t.D)), label, ink.Found, true)
+			s.momentTerm(t, a.At)
+		}
+	}
+}
+
+func (s *sketch) reaction(j *problem.Joint, t problem.ActTerm, at r3.Vec, most float64) {
+	h := either
+	if j.Kind.Info().PushOnly && t.Unknown == j.Forces[0].Unknown {
+		h = tip
+	}
+	s.component(t, at, most, h)
+}
+
+func (s *sketch) momentTerm(t problem.ActTerm, at r3.Vec) {
+	if r3.Norm(t.D) == 0 {
+		return
+	}
+	x, known := s.unknown(t.Unknown)
+	label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
+	s.label(s.turn(ink.Found, at, unit(t.D)), label, ink.Found, true)
+}
+
+// sought draws the reactions of a joint that are asked for, as they act on its first body,
+// in the sense that counts as positive.
+func (s *sketch) sought(j *problem.Joint, asked []problem.Query) {
+	if !j.OK || !s.placed(j.Point) {
+		return
+	}
+	of := func(t problem.ActTerm) bool {
+		return slices.ContainsFunc(asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
+	}
+	for _, t := range j.Forces {
+		if of(t) {
+			s.reaction(j, t, s.p.Points[j.Point].At, 0)
+		}
+	}
+	for _, t := range j.Moments {
+		if of(t) {
+			s.momentTerm(t, s.p.Points[j.Point].At)
 		}
 	}
 }

@@ -43,9 +43,9 @@ func views(s *statics.Solution) map[string]*sketch {
 		sk.finish()
 		all[name] = sk
 	}
-	put("front", figure.Front(p), func(sk *sketch) { sk.system(true) })
-	put("side", figure.Side(p), func(sk *sketch) { sk.system(true) })
-	put("space", Oblique(p), func(sk *sketch) { sk.system(false) })
+	put("front", figure.Front(p), func(sk *sketch) { sk.system(Options{Dimensions: true}) })
+	put("side", figure.Side(p), func(sk *sketch) { sk.system(Options{Dimensions: true}) })
+	put("space", Oblique(p), func(sk *sketch) { sk.system(Options{}) })
 	for i := range p.Bodies {
 		put("free "+p.Bodies[i].Name, Oblique(p), func(sk *sketch) { sk.freeBody(i) })
 	}

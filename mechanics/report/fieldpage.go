@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
@@ -19,7 +20,7 @@ func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
 	d := &doc.Doc{}
 	d.Add(riskSection(opt.Trust))
-	d.Add(figureSection(p, s))
+	d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
 	if opt.Sheet != nil {
 		d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Inputs as typed", Blocks: inputs(opt.Sheet, p)})
 	}

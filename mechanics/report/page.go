@@ -184,7 +184,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Add(riskSection(opt.Trust))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
-		d.Add(figureSection(p, s))
+		d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
 		if free := freeBodies(s); len(free) > 0 {
 			note := doc.Note("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
 			d.Add(doc.Section{Role: doc.FreeBodies, Level: 1, Title: "Free-body diagrams", Blocks: append([]doc.Block{note}, free...)})
@@ -235,10 +235,10 @@ func problemSection(p *problem.Problem) doc.Section {
 }
 
 // figureSection is the figure; s may be nil, and is not asked where no result may show.
-func figureSection(p *problem.Problem, s *statics.Solution) doc.Section {
+func figureSection(p *problem.Problem, s *statics.Solution, opt plate.Options) doc.Section {
 	out := doc.Section{Role: doc.Drawing, Level: 1, Title: "Figure"}
 	if len(p.Points) > 0 {
-		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, plate.Options{Dimensions: true})}}
+		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, opt)}}
 	}
 	return out
 }
@@ -283,7 +283,7 @@ func freeBodies(s *statics.Solution) []doc.Block {
 // or the first page of a field page.
 func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
 	if opt.Task {
-		return plate.System(s.Problem, nil, plate.Options{Dimensions: true})
+		return plate.System(s.Problem, nil, taskFigure(s.Problem, opt.Sheet))
 	}
 	if opt.Field {
 		return paper.Pages(pageOf(s, opt))[0]

@@ -3,6 +3,7 @@ package variant
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -94,6 +95,14 @@ func (q place) si(d units.Dim) (factor float64, ok bool) {
 }
 
 func same(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b)) }
+
+// States tells whether a text states a value of a dimension, in any unit of it.
+func States(text string, v float64, d units.Dim) bool {
+	return slices.ContainsFunc(places(text), func(q place) bool {
+		factor, ok := q.si(d)
+		return ok && same(q.number*factor, v)
+	})
+}
 
 // follow finds what the words say of each grid's given.
 func (src *Source) follow() []Task {

@@ -25,7 +25,7 @@ func (b *builder) answers() {
 	}
 	for _, q := range asked {
 		if b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0 {
-			body = append(body, say(q.Name+" has no value, because there is no equilibrium."))
+			body = append(body, say(called(b.p, q)+" has no value, because there is no equilibrium."))
 			continue
 		}
 		v, err := b.s.Evaluate(q)
@@ -52,6 +52,14 @@ func (b *builder) answers() {
 		body = append(body, boxed(row(m...)))
 	}
 	b.step(Answers, "Answers", Subject{}, body...)
+}
+
+// called begins a sentence with a result: its symbol, or what it is.
+func called(p *problem.Problem, q problem.Query) string {
+	if name, ok := q.Symbol(); ok {
+		return name
+	}
+	return english.Capital(p.Called(q))
 }
 
 // angle is the result of an angle to the sheet's figures.

@@ -82,7 +82,7 @@ func (b *builder) checks() {
 	}
 	body = append(balance, body...)
 	for _, a := range b.s.Answers {
-		body = append(body, held(a.OK, a.Says(b.p)))
+		body = append(body, held(a.OK, a.SaysInWords(b.p)))
 	}
 	b.step(Checks, "Checks", Subject{}, body...)
 }
