@@ -193,6 +193,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
 	d.Add(resultSection(s, opt.Trust))
 	d.Add(trustSection(opt.Trust))
+	d.Add(lessonSection(p))
 	return d.Sections
 }
 
@@ -219,15 +220,23 @@ func workingSections(w *working.Working) []doc.Section {
 // TextWorking writes a working for reading in a terminal or a file.
 func TextWorking(w *working.Working) string { return doc.Text(&doc.Doc{Sections: workingSections(w)}) }
 
-// problemSection is the statement, a block for each of its paragraphs.
 func problemSection(p *problem.Problem) doc.Section {
-	out := doc.Section{Role: doc.Problem, Level: 1, Title: "Problem"}
+	return doc.Section{Role: doc.Problem, Level: 1, Title: "Problem", Blocks: paragraphs(p.Statement)}
+}
+
+// lessonSection is what a sheet teaches, for after its solution.
+func lessonSection(p *problem.Problem) doc.Section {
+	return doc.Section{Level: 1, Title: "Lesson", Blocks: paragraphs(p.Lesson)}
+}
+
+// paragraphs are a block for each paragraph of a user's text.
+func paragraphs(text string) (out []doc.Block) {
 	var lines []string
-	for line := range strings.Lines(p.Statement + "\n\n") {
+	for line := range strings.Lines(text + "\n\n") {
 		if line = oneLine(line); line != "" {
 			lines = append(lines, line)
 		} else if len(lines) > 0 {
-			out.Blocks = append(out.Blocks, doc.Say(strings.Join(lines, " ")))
+			out = append(out, doc.Say(strings.Join(lines, " ")))
 			lines = nil
 		}
 	}

@@ -222,3 +222,27 @@ F = { kind = "weight", at = "P", magnitude = "mass" }
 		t.Errorf("the figure of the task does not state 420 kg as typed, or states %s:\n%s", value, text)
 	}
 }
+
+// What a sheet teaches stands behind its solution, and never on the task.
+func TestTheLessonFollowsTheSolution(t *testing.T) {
+	taught := 0
+	for _, f := range fixtures.Starts() {
+		s, sol := taskSheet(t, f.Text)
+		lesson := doc.Text(&doc.Doc{Sections: []doc.Section{lessonSection(sol.Problem)}})
+		if sol.Problem.Lesson == "" {
+			continue
+		}
+		taught++
+		task := doc.Text(pageOf(sol, PageOptions{Task: true, Sheet: s}))
+		worked := doc.Text(pageOf(sol, PageOptions{Sheet: s}))
+		if strings.Contains(task, lesson) || strings.Index(worked, lesson) < strings.Index(worked, "Results") {
+			t.Errorf("%s: the lesson is on the task, or not behind the results of the worked page", f.Name)
+		}
+		if text := Results("text", f.Name, sol, nil, true, nil); !strings.HasSuffix(strings.TrimSpace(text), strings.TrimSpace(lesson)) {
+			t.Errorf("%s: what solve prints does not end in the lesson:\n%s", f.Name, text)
+		}
+	}
+	if taught == 0 {
+		t.Error("no sheet has a lesson")
+	}
+}
