@@ -1,6 +1,8 @@
 package report
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -22,13 +24,15 @@ import (
 
 // PageOptions say what a page holds beside the solution.
 type PageOptions struct {
-	Field bool                // one page for the file of a job, in place of the working
-	Task  bool                // a page to hand out: the task without any result
-	Sheet *sheet.Sheet        // the inputs as typed, for a field page
-	File  string              // the sheet's name, for a field page
-	By    string              // who entered it, if given
-	Trust *uncertainty.Effect // what the ± of the inputs does; nil where none has one
-	Date  string              // and when, if given: as typed; a PDF's own date where it is one
+	Field   bool                // one page for the file of a job, in place of the working
+	Task    bool                // a page to hand out: the task without any result
+	Sheet   *sheet.Sheet        // the inputs as typed, for a field page
+	File    string              // the sheet's name, for a field page
+	By      string              // who prepared it, if given
+	Checked string              // who checked it, if given
+	Version string              // of the program, for a field page
+	Trust   *uncertainty.Effect // what the ± of the inputs does; nil where none has one
+	Date    string              // and when, if given: as typed; a PDF's own date where it is one
 
 	Working *working.Working // as built, with its hand route; nil to have it built
 
@@ -116,7 +120,7 @@ func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 
 // dateOf reads a date as people write it to a machine; none where it is not one.
 func dateOf(text string) time.Time {
-	for _, layout := range []string{time.DateOnly, time.RFC3339, time.DateTime} {
+	for _, layout := range []string{time.DateOnly, time.RFC3339, time.DateTime, "2006-01-02 15:04"} {
 		if t, err := time.Parse(layout, strings.TrimSpace(text)); err == nil && t.Year() > 0 && t.Year() < 10000 {
 			return t.UTC()
 		}
@@ -131,14 +135,9 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	if d.Title == "" {
 		d.Title = "Equilibrium of a free body"
 	}
-	who := signed(opt)
 	if opt.Field {
-		d.Under = append(d.Under, doc.Plain("field page: "+filepath.Base(opt.File)))
-		if who != "" {
-			who = "entered " + who
-		}
-	}
-	if who != "" {
+		d.Under = append(d.Under, provenance(opt)...)
+	} else if who := signed(opt); who != "" {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
@@ -154,7 +153,36 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	return d
 }
 
-// signed says who entered a sheet, and when.
+// provenance says of which sheet a page for a job is, by its name and a hash of its text,
+// by which version of the program, and who answers for it; there is room for what is not
+// given.
+func provenance(opt PageOptions) [][]doc.Inline {
+	source := "field page: " + filepath.Base(opt.File)
+	if opt.Sheet != nil {
+		sum := sha256.Sum256([]byte(opt.Sheet.Text()))
+		source += ", sha256 " + hex.EncodeToString(sum[:])[:hashDigits]
+	}
+	if opt.Version != "" {
+		source += ", trivet " + opt.Version
+	}
+	var who []doc.Inline
+	for _, x := range [][2]string{{"prepared by ", opt.By}, {"checked by ", opt.Checked}, {"date and time ", opt.Date}} {
+		if len(who) > 0 {
+			who = append(who, words(", "))
+		}
+		if who = append(who, words(x[0]+x[1])); x[1] == "" {
+			who = append(who, doc.Inline{Blank: signatureWidth})
+		}
+	}
+	return [][]doc.Inline{doc.Plain(source), who}
+}
+
+const (
+	hashDigits     = 12 // of the hash: enough to tell any two versions of a sheet apart
+	signatureWidth = 20 // room to write what is not given, in characters
+)
+
+// signed says who prepared a page, and when.
 func signed(opt PageOptions) string {
 	var parts []string
 	if opt.By != "" {

@@ -122,7 +122,7 @@ func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	for _, w := range s.Words() {
 		out.Blocks = append(out.Blocks, doc.Say(say.Capital(w)+"."))
 	}
-	table := doc.NewTable("Unknown", "Value", "Sense", "Use of its limit")
+	table := doc.NewTable("Unknown", "Value", "Sense", "Utilisation")
 	table.Columns[1].Align = doc.Right
 	columns := 2
 	for j := range s.X {
