@@ -108,7 +108,7 @@ func (s *sketch) cutLine(l *problem.Line, body int, most float64) {
 	}
 	value, known := s.value(l.Magnitude)
 	length := s.long(value, most, known)
-	label := s.named(symbol(l.Name), value, known, s.p.Units.Force)
+	label := s.named(Symbol(l.Name), value, known, s.p.Units.Force)
 	for k, a := range l.Acts {
 		if a.Body != body {
 			continue
@@ -145,7 +145,7 @@ func (s *sketch) cutForce(l *problem.Line, k int, most float64) {
 			s.component(t, a.At, most, either)
 		}
 		if n := r3.Norm(a.Const); n > 0 {
-			label := s.named(symbol(l.Name), n, true, s.p.Units.Force)
+			label := s.named(Symbol(l.Name), n, true, s.p.Units.Force)
 			s.label(s.arrow(ink.Load, a.At, unit(a.Const), s.long(n, most, true), either), label, ink.Load, true)
 		}
 		return
@@ -165,7 +165,7 @@ func (s *sketch) cutForce(l *problem.Line, k int, most float64) {
 		}
 	}
 	h := s.touch(l, a, u)
-	s.label(s.arrow(tone, a.At, unit(u), s.long(value, most, known), h), s.named(symbol(l.Name), value, known, s.p.Units.Force), tone, true)
+	s.label(s.arrow(tone, a.At, unit(u), s.long(value, most, known), h), s.named(Symbol(l.Name), value, known, s.p.Units.Force), tone, true)
 }
 
 func (s *sketch) component(t problem.ActTerm, at r3.Vec, most float64, h hold) {
@@ -268,6 +268,6 @@ func (s *sketch) cutCouple(c *problem.Couple, body int) {
 		return
 	}
 	x, known := s.value(c.Magnitude)
-	label := s.named(symbol(c.Name), x, known, s.p.Units.For(units.Moment))
+	label := s.named(Symbol(c.Name), x, known, s.p.Units.For(units.Moment))
 	s.label(s.turn(ink.Found, s.coupleAt(c), c.U), label, ink.Found, true)
 }

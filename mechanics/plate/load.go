@@ -31,7 +31,7 @@ func (s *sketch) applied(i int) {
 		if u == (r3.Vec{}) {
 			continue
 		}
-		tone, label := ink.Found, symbol(l.Name)
+		tone, label := ink.Found, Symbol(l.Name)
 		if known {
 			tone = ink.Load
 			label = with(label, " = "+s.given(l.Ref, s.p.Units.Force.Format(r3.Norm(a.Const), s.p.Figures)))
@@ -85,7 +85,7 @@ func (s *sketch) appliedCouple(i int) {
 	if !c.OK || len(c.Acts) == 0 {
 		return
 	}
-	label, tone := symbol(c.Name), ink.Found
+	label, tone := Symbol(c.Name), ink.Found
 	u := c.U
 	if len(c.Magnitude.Terms) == 0 {
 		tone = ink.Load
@@ -193,11 +193,11 @@ func (s *sketch) spread(l *problem.Distributed) {
 	}
 	last := len(l.Diagram) - 1
 	if even {
-		write(over[len(over)/2], with(symbol(l.Name), " = "+s.given(l.Ref, f.Format(l.Diagram[0].Q, s.p.Figures))))
+		write(over[len(over)/2], with(Symbol(l.Name), " = "+s.given(l.Ref, f.Format(l.Diagram[0].Q, s.p.Figures))))
 		return
 	}
 	top, _ := at(l.Diagram[highest])
-	write(top, with(symbol(l.Name), " = "+f.Format(l.Diagram[highest].Q, s.p.Figures)))
+	write(top, with(Symbol(l.Name), " = "+f.Format(l.Diagram[highest].Q, s.p.Figures)))
 	for _, k := range []int{0, last} {
 		if o := l.Diagram[k]; k != highest && math.Abs(o.Q) > 1e-9*most {
 			top, _ := at(o)

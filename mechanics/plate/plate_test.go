@@ -149,7 +149,7 @@ func TestOddProblemsDraw(t *testing.T) {
 
 func TestSymbols(t *testing.T) {
 	for _, c := range []struct{ name, base, low string }{{"T1", "T", "1"}, {"load", "load", ""}, {"TA", "TA", ""}, {"12", "12", ""}, {"α2", "α", "2"}} {
-		runs := symbol(c.name)
+		runs := Symbol(c.name)
 		low := ""
 		if len(runs) > 1 {
 			low = runs[1].Text

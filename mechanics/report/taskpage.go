@@ -60,7 +60,7 @@ func askedSection(p *problem.Problem) doc.Section {
 	for _, q := range asked {
 		row := []doc.Inline{{}, words(say.Capital(p.Definition(q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
 		if name, ok := q.Symbol(); ok {
-			row[0], symbols = formula(doc.Math{Op: doc.Symbol, Text: name, Name: name}), true
+			row[0], symbols = formula(setSymbol(plate.Symbol(name), name)), true
 			if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 				row[0] = formula(symbolOf(p, q.Unknown))
 			}
@@ -138,8 +138,8 @@ func stated(p *problem.Problem, g *problem.Given) bool {
 	return variant.States(p.Title+"\n"+p.Statement, g.Value.V[0], g.Value.Dim)
 }
 
-// inFigure tells whether the figure shows a given as the magnitude of a load or as a
-// coefficient of friction.
+// inFigure tells whether the figure shows a given as the magnitude of a load, as a
+// coefficient of friction or as the wrap of a belt.
 func inFigure(p *problem.Problem, g *problem.Given, s *sheet.Sheet) bool {
 	if s == nil {
 		return false
@@ -150,10 +150,9 @@ func inFigure(p *problem.Problem, g *problem.Given, s *sheet.Sheet) bool {
 		return ok && strings.TrimSpace(c.Text) == g.Name
 	}
 	for _, l := range p.Lines {
-		if l.Kind == problem.Force || l.Kind == problem.Weight {
-			if shows(l.Ref, "magnitude") {
-				return true
-			}
+		load := (l.Kind == problem.Force || l.Kind == problem.Weight) && shows(l.Ref, "magnitude")
+		if load || l.Belt != nil && (shows(l.Ref, "friction") || shows(l.Ref, "wrap")) {
+			return true
 		}
 	}
 	for _, c := range p.Couples {
