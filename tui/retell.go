@@ -79,9 +79,9 @@ func (m *Model) offerRetelling(before *sheet.Sheet, ref sheet.Ref) {
 	words := len(variant.Retell(s, r.changes)) > 0
 	switch {
 	case words && r.answers:
-		m.say("the words still state "+say.And(r.old...)+"; alt+w makes them follow and removes the old reference answers", false)
+		m.say("the words state "+say.And(r.old...)+"; alt+w updates them, removes old reference answers", false)
 	case words:
-		m.say("the words still state "+say.And(r.old...)+"; alt+w makes them follow", false)
+		m.say("the words state "+say.And(r.old...)+"; alt+w updates them", false)
 	case r.answers:
 		m.say("the reference answers are for the old value of "+ref.Row+"; alt+w removes them", false)
 	}

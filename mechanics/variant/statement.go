@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -128,7 +129,7 @@ func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 	if out.Times == 0 {
 		return out
 	}
-	if rivals := rivals(s, p, g, out.Times > 1); len(rivals) > 0 {
+	if rivals := rivals(s, p, g, g.Value.V[0], out.Times > 1); len(rivals) > 0 {
 		out.Times, out.Rivals = 0, strings.Join(rivals, ", ")
 	}
 	return out
@@ -150,10 +151,10 @@ func given(p *problem.Problem, name string) int {
 	return -1
 }
 
-// rivals are the cells that hold the same value as a given: the words may mean
+// rivals are the cells, but for those of a given, that hold a value of its dimension: the words may mean
 // them. A bare number counts in the sheet's unit, that of a point as a length. A limit counts only where the
 // words have the value more than once: a statement says a load before a capacity.
-func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, limits bool) (out []string) {
+func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, v float64, limits bool) (out []string) {
 	dim := g.Value.Dim
 	bare := p.Units.For(dim).Factor
 	for _, t := range s.Tables {
@@ -175,12 +176,56 @@ func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, limits bool) (
 					if q.unit == "" {
 						factor, ok = bare, t.Name != "points" || dim == units.Length
 					}
-					if ok && same(q.number*factor, g.Value.V[0]) {
+					if ok && same(q.number*factor, v) {
 						out = append(out, t.Name+"."+r.Name)
 						break
 					}
 				}
 			}
+		}
+	}
+	return out
+}
+
+// Contradiction is a value that the words state where a given has another.
+type Contradiction struct {
+	Given string
+	Note  problem.Error // at the value in the words
+}
+
+// Contradictions finds givens with a range whose value the words do not state, while the
+// statement states one value of their range that is nowhere in the sheet.
+func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []Contradiction) {
+	for i := range p.Givens {
+		g := &p.Givens[i]
+		if !g.HasRange || g.Value.N != 1 {
+			continue
+		}
+		dim, stated := g.Value.Dim, false
+		type said struct {
+			place
+			ref sheet.Ref
+		}
+		var other []said
+		for _, ref := range words[:2] {
+			c, _ := s.Cell(ref)
+			for _, q := range places(c.Text) {
+				factor, ok := q.si(dim)
+				v := q.number * factor
+				switch {
+				case !ok:
+				case same(v, g.Value.V[0]):
+					stated = true
+				case v >= g.Low && v <= g.High && len(rivals(s, p, g, v, true)) == 0:
+					other = append(other, said{q, ref})
+				}
+			}
+		}
+		if !stated && len(other) == 1 {
+			q := other[0]
+			value := certain(textOf(s, g.Name, cellOf(s, p, g).Ref.Key))
+			fault := diag.At(diag.Span{Start: q.start, End: q.end}, "the "+q.ref.Row+" states "+q.typed+", but "+g.Name+" is "+value, "the same value in both")
+			out = append(out, Contradiction{g.Name, problem.Error{Error: *fault, Ref: q.ref}})
 		}
 	}
 	return out

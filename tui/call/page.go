@@ -4,8 +4,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/uncertainty"
+	"trivet/mechanics/variant"
 )
 
 // Page is "trivet page". It exits with 0 where the page is written and the sheet
@@ -35,6 +37,9 @@ func (c *Call) Page() *cobra.Command {
 			r := c.read(args[0])
 			if r.solution == nil {
 				return nil
+			}
+			for _, x := range variant.Contradictions(r.sheet, r.solution.Problem) {
+				c.saysWarnings(r, args[0], []problem.Error{x.Note})
 			}
 			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
