@@ -23,7 +23,7 @@ type stop struct {
 	at    ink.Vec
 }
 
-// chain are the stops along one direction of the paper; of many the first and the last.
+// chain are the stops along one direction of the paper.
 func (s *sketch) chain(flatwise bool) (stops []stop) {
 	for _, q := range s.p.Points {
 		if !q.OK {
@@ -44,31 +44,27 @@ func (s *sketch) chain(flatwise bool) (stops []stop) {
 		}
 	}
 	slices.SortFunc(stops, func(a, b stop) int { return int(math.Copysign(1, a.along-b.along)) })
+	return stops
+}
+
+// shown are the stops of a chain; of many the first and the last.
+func shown(stops []stop) []stop {
 	if len(stops) > mostSteps+1 {
-		stops = []stop{stops[0], stops[len(stops)-1]}
+		return []stop{stops[0], stops[len(stops)-1]}
 	}
 	return stops
 }
 
-// Lengths are the dimensions that the figure of a problem in the plane shows, in metres.
-func Lengths(p *problem.Problem) (out []float64) {
-	if !p.Planar {
-		return nil
-	}
+// Dimensioned tells that the dimensions of a problem's figure give the place of each point.
+func Dimensioned(p *problem.Problem) bool {
 	s := newSketch(p, nil, figure.Front(p), 1)
-	for _, flatwise := range []bool{true, false} {
-		stops := s.chain(flatwise)
-		for i := 1; i < len(stops); i++ {
-			out = append(out, stops[i].along-stops[i-1].along)
-		}
-	}
-	return out
+	return p.Planar && max(len(s.chain(true)), len(s.chain(false))) <= mostSteps+1
 }
 
 // dimensions draws chains of dimensions below and to the left of the figure,
 // between the coordinates at which there is something.
 func (s *sketch) dimensions(b ink.Box) {
-	below := s.chain(true)
+	below := shown(s.chain(true))
 	y := b.High.Y + dimensionGap
 	for i := range below {
 		if len(below) > 1 {
@@ -78,7 +74,7 @@ func (s *sketch) dimensions(b ink.Box) {
 			s.dimension(ink.Vec{X: below[i-1].at.X, Y: y}, ink.Vec{X: below[i].at.X, Y: y}, below[i].along-below[i-1].along)
 		}
 	}
-	left := s.chain(false)
+	left := shown(s.chain(false))
 	x := b.Low.X - dimensionGap
 	for i := range left {
 		if len(left) > 1 {

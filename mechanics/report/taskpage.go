@@ -90,10 +90,10 @@ func noSingleAnswer(p *problem.Problem) bool {
 // space, where a figure does not show it, the places of the points.
 func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 	givens := doc.NewTable("Name", "Value")
-	lengths := plate.Lengths(p)
+	placed := !p.Planar || plate.Dimensioned(p) // the places of the points are stated, computed where they are
 	for i := range p.Givens {
 		g := &p.Givens[i]
-		if g.Value.N == 1 && (stated(p, g) || inFigure(p, g, s) || g.Value.Dim == units.Length && slices.ContainsFunc(lengths, func(l float64) bool { return nearly(l, g.Value.V[0]) })) {
+		if g.Value.N == 1 && (stated(p, g) || inFigure(p, g, s) || placed && ofPoints(g, s)) {
 			continue
 		}
 		givens.Add(words(g.Name), words(givenText(p, g, s)))
@@ -136,6 +136,28 @@ func stated(p *problem.Problem, g *problem.Given) bool {
 		}
 	}
 	return variant.States(p.Title+"\n"+p.Statement, g.Value.V[0], g.Value.Dim)
+}
+
+// ofPoints tells whether a given is there for the places of points alone.
+func ofPoints(g *problem.Given, s *sheet.Sheet) bool {
+	if s == nil {
+		return false
+	}
+	used := false
+	for _, t := range s.Tables {
+		for _, r := range t.Rows {
+			for _, c := range r.Cells {
+				if t.Name == "" || !slices.ContainsFunc(units.Mentions(c.Text), func(m units.Mention) bool { return m.Name == g.Name }) {
+					continue
+				}
+				if t.Name != "points" {
+					return false
+				}
+				used = true
+			}
+		}
+	}
+	return used
 }
 
 // inFigure tells whether the figure shows a given as the magnitude of a load, as a
