@@ -63,7 +63,7 @@ func command(c *call.Call, screen io.Writer) *cobra.Command {
 
 // workbench opens the terminal program; it needs a terminal at both ends.
 func workbench(ctx context.Context, c *call.Call, screen io.Writer, args []string, linear bool) error {
-	opt := tui.Options{Linear: linear, Env: c.Env, Journal: true, Every: tui.WatchEvery, Start: len(args) == 0}
+	opt := tui.Options{Linear: linear, Env: c.Env, Version: version(), Journal: true, Every: tui.WatchEvery, Start: len(args) == 0}
 	if len(args) == 1 {
 		var ok bool
 		opt.Path = args[0]

@@ -87,6 +87,9 @@ func cellScripts() []script {
 		{name: "new numbers", at: at120(crane), deeds: []deed{
 			{"alt+n", all(appears("new numbers: load = "), vanishes(`300 N`))}, {"ctrl+z", all(appears("300 N"), vanishes("new numbers"))},
 		}},
+		{name: "words follow", at: at120(crane), deeds: []deed{
+			{`ctrl+f "300 N" esc "400 N" enter`, appears("alt+w removes them")}, {"alt+w", all(appears("the old reference answers were removed"), vanishes("alt+w removes them"))},
+		}},
 		{name: "nudges", at: at120(crane), deeds: []deed{
 			{"right alt+up", moves("2, 0, 2")}, {"alt+=", moves("2, 0, 3")}, {"alt+down", moves("2, 0, 2")}, {"alt+-", moves("2, 0, 1")},
 			{"f2 alt+up", appears("D at: 2, 0, 2")}, {"alt+=", appears("D at: 2, 0, 3")}, {"alt+down", appears("D at: 2, 0, 2")}, {"alt+-", appears("D at: 2, 0, 1")},

@@ -194,10 +194,12 @@ func (m *Model) keep(move func()) tea.Cmd {
 		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
 		return m.changed()
 	}
+	before := m.history.Current()
 	if err := m.write(e, f); err != nil {
 		m.say(err.Error(), true)
 		return nil
 	}
+	m.offerRetelling(before, e.slot.ref)
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
 	if f != nil && f.table != "" {

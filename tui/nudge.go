@@ -43,10 +43,12 @@ func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 		if !ok {
 			continue
 		}
-		if err := m.history.Do(change(m.history.Current(), s.ref, text)); err != nil {
+		before := m.history.Current()
+		if err := m.history.Do(change(before, s.ref, text)); err != nil {
 			m.say(err.Error(), true)
 			return nil
 		}
+		m.offerRetelling(before, s.ref)
 		return m.changed()
 	}
 	m.say("this cell contains no number to change", false)

@@ -53,3 +53,28 @@ func TestNoNewNumbers(t *testing.T) {
 		}
 	}
 }
+
+// A given that is changed takes the words and the old reference answers along, where that
+// is wanted: one step, which undo takes back.
+func TestWordsFollowAGiven(t *testing.T) {
+	told := strings.Replace(crane, `title = "Wall crane"`, "title = \"Wall crane\"\nstatement = \"A load of 300 N hangs from D, 2 m out from the wall.\"", 1)
+	r := newRig(t, told, 120, 36)
+	r.keys("alt+1", "home", "right")
+	r.text("400 N")
+	r.keys("enter")
+	r.sees("the words state 300 N; alt+w updates them, removes old reference answers")
+	changed := r.m.history.Current().Text()
+	r.keys("alt+w")
+	r.sees("the words follow the givens and the old reference answers were removed")
+	p, errs := problem.Read(r.m.history.Current())
+	if len(errs) > 0 || p.Statement != "A load of 400 N hangs from D, 2 m out from the wall." || len(p.Answers) > 0 {
+		t.Errorf("%v, %q, %d answers", errs, p.Statement, len(p.Answers))
+	}
+	r.keys("ctrl+z")
+	if r.m.history.Current().Text() != changed {
+		t.Errorf("undo does not give back what was there:\n%s", r.m.history.Current().Text())
+	}
+	// Where the given is as it was there is nothing to follow.
+	r.keys("ctrl+z", "alt+w")
+	r.sees("no given was changed")
+}

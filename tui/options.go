@@ -34,9 +34,11 @@ type Options struct {
 	Keep     func(was, set settings.Settings) error
 	Opened   func(path string) error
 
-	// Page writes a page. Where it is nil, Run takes WritePage, and a session that
-	// another program runs writes none: a visitor's files are not the host's.
-	Page PageWriter
+	// Page writes a page. Where it is nil, Run takes PagesBy the Version of the program,
+	// and a session that another program runs writes none: a visitor's files are not the
+	// host's.
+	Page    PageWriter
+	Version string
 
 	// Journal keeps what is typed in the state folder of Env, and offers what an
 	// earlier session left there. Every is how often the file is looked at for

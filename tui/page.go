@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/variant"
 	"trivet/tui/xdg"
 )
 
@@ -47,9 +48,10 @@ type PageWriter func(p Page, file, name string, s *statics.Solution, of *sheet.S
 
 // paged is what became of a page.
 type paged struct {
-	page Page
-	file string
-	err  error
+	page  Page
+	file  string
+	err   error
+	doubt string // what its words say against its numbers
 }
 
 // askPage asks for the name of a page's file; it begins with the sheet's own.
@@ -81,10 +83,16 @@ func (m *Model) writePage(p Page, file string, force bool) tea.Cmd {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
 			if r := recover(); r != nil {
-				msg = paged{p, file, fmt.Errorf("this page could not be laid out (fault: %v)", r)}
+				msg = paged{page: p, file: file, err: fmt.Errorf("this page could not be laid out (fault: %v)", r)}
 			}
 		}()
-		return paged{p, file, write(p, file, name, s, of, force)}
+		out := paged{page: p, file: file, err: write(p, file, name, s, of, force)}
+		if of != nil {
+			for _, c := range variant.Contradictions(of, s.Problem) {
+				out.doubt = "; " + c.Note.Text()
+			}
+		}
+		return out
 	}
 }
 
@@ -105,6 +113,6 @@ func (m *Model) afterPage(msg paged) {
 		if abs, err := filepath.Abs(msg.file); err == nil {
 			where = xdg.Short(m.env, abs)
 		}
-		m.say("page written to "+where, false)
+		m.say("page written to "+where+msg.doubt, msg.doubt != "")
 	}
 }

@@ -145,3 +145,12 @@ func TestTheFieldPageAndThePageToHandOut(t *testing.T) {
 		}
 	}
 }
+
+// A page whose words state another value than a given has is written, and it is said.
+func TestAPageWhoseWordsContradictItsNumbers(t *testing.T) {
+	r, _ := onDisk(t, strings.NewReplacer(`"Wall crane"`, "\"Wall crane\"\nstatement = \"A load of 300 N.\"", `value = "300 N"`, `value = "400 N"`).Replace(crane))
+	r.keys("alt+o")
+	r.text("md")
+	r.keys("enter")
+	r.sees("page written to", "the statement states 300 N, but load is 400 N")
+}

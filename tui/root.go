@@ -19,16 +19,17 @@ import (
 // Model is a session of the workbench. It is a value: Update gives the next
 // one, View only draws.
 type Model struct {
-	path    string
-	stamp   sheet.Stamp
-	page    PageWriter // nil: none are written
-	store   Saver      // nil: sheets are saved by their path
-	history *sheet.History
-	theme   theme.Theme
-	likes   *settings.Settings // nil: the defaults
-	liking  liking
-	opened  func(path string) error // records a sheet opened; nil: none is
-	w, h    int
+	path     string
+	stamp    sheet.Stamp
+	page     PageWriter // nil: none are written
+	outdated []outdated // givens that were changed, which words and reference answers may not follow yet
+	store    Saver      // nil: sheets are saved by their path
+	history  *sheet.History
+	theme    theme.Theme
+	likes    *settings.Settings // nil: the defaults
+	liking   liking
+	opened   func(path string) error // records a sheet opened; nil: none is
+	w, h     int
 
 	live live
 

@@ -251,6 +251,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		return m.changed(), true
 	case keys.NewNumbers:
 		return m.newNumbers(), true
+	case keys.Retell:
+		return m.retell(), true
 	case keys.Commands:
 		m.palette = &palette{}
 	case keys.OpenSettings:

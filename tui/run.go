@@ -46,7 +46,7 @@ func (opt Options) run(ctx context.Context, as func(Model) tea.Model) error {
 		options = append(options, tea.WithWindowSize(opt.Width, opt.Height))
 	}
 	if opt.Page == nil {
-		opt.Page = WritePage
+		opt.Page = PagesBy(opt.Version)
 	}
 	var p *tea.Program
 	u := &pulse{}

@@ -163,7 +163,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 // open leaves the start screen for a sheet.
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
-	m.path, m.stamp, m.history = f.of.path, f.stamp, sheet.NewHistory(f.sheet)
+	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
 	m.live, m.read, m.texts = newLive(), [layout.Panes]sight{}, [layout.Panes]text{}
 	m.at = [layout.System]place{}
 	m.start()

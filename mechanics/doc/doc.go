@@ -40,7 +40,7 @@ type Role int
 // The roles of sections.
 const (
 	Other   Role = iota
-	Risk         // what is at risk within the ± of the inputs
+	Risk         // whether a field page is accepted, and what is at risk: they stand at its head
 	Problem      // the statement
 	Drawing      // the figure of the problem
 	FreeBodies

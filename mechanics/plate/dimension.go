@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
@@ -16,39 +17,54 @@ const (
 	mostSteps    = 7 // of a chain of dimensions; a longer one shows the whole only
 )
 
+// stop is a coordinate at which there is something.
+type stop struct {
+	along float64 // m, in the view
+	at    ink.Vec
+}
+
+// chain are the stops along one direction of the paper.
+func (s *sketch) chain(flatwise bool) (stops []stop) {
+	for _, q := range s.p.Points {
+		if !q.OK {
+			continue
+		}
+		v := s.view.Project(q.At)
+		x := v.X
+		if !flatwise {
+			x = v.Y
+		}
+		k := slices.IndexFunc(stops, func(o stop) bool { return math.Abs(o.along-x) <= flat*s.size })
+		at := s.at(q.At)
+		switch {
+		case k < 0:
+			stops = append(stops, stop{x, at})
+		case flatwise && at.Y > stops[k].at.Y || !flatwise && at.X < stops[k].at.X:
+			stops[k].at = at // the one nearest to the dimension
+		}
+	}
+	slices.SortFunc(stops, func(a, b stop) int { return int(math.Copysign(1, a.along-b.along)) })
+	return stops
+}
+
+// shown are the stops of a chain; of many the first and the last.
+func shown(stops []stop) []stop {
+	if len(stops) > mostSteps+1 {
+		return []stop{stops[0], stops[len(stops)-1]}
+	}
+	return stops
+}
+
+// Dimensioned tells that the dimensions of a problem's figure give the place of each point.
+func Dimensioned(p *problem.Problem) bool {
+	s := newSketch(p, nil, figure.Front(p), 1)
+	return p.Planar && max(len(s.chain(true)), len(s.chain(false))) <= mostSteps+1
+}
+
 // dimensions draws chains of dimensions below and to the left of the figure,
 // between the coordinates at which there is something.
 func (s *sketch) dimensions(b ink.Box) {
-	type stop struct {
-		along float64 // m, in the view
-		at    ink.Vec
-	}
-	chain := func(flatwise bool) (stops []stop) {
-		for _, q := range s.p.Points {
-			if !q.OK {
-				continue
-			}
-			v := s.view.Project(q.At)
-			x := v.X
-			if !flatwise {
-				x = v.Y
-			}
-			k := slices.IndexFunc(stops, func(o stop) bool { return math.Abs(o.along-x) <= flat*s.size })
-			at := s.at(q.At)
-			switch {
-			case k < 0:
-				stops = append(stops, stop{x, at})
-			case flatwise && at.Y > stops[k].at.Y || !flatwise && at.X < stops[k].at.X:
-				stops[k].at = at // the one nearest to the dimension
-			}
-		}
-		slices.SortFunc(stops, func(a, b stop) int { return int(math.Copysign(1, a.along-b.along)) })
-		if len(stops) > mostSteps+1 {
-			stops = []stop{stops[0], stops[len(stops)-1]}
-		}
-		return stops
-	}
-	below := chain(true)
+	below := shown(s.chain(true))
 	y := b.High.Y + dimensionGap
 	for i := range below {
 		if len(below) > 1 {
@@ -58,7 +74,7 @@ func (s *sketch) dimensions(b ink.Box) {
 			s.dimension(ink.Vec{X: below[i-1].at.X, Y: y}, ink.Vec{X: below[i].at.X, Y: y}, below[i].along-below[i-1].along)
 		}
 	}
-	left := chain(false)
+	left := shown(s.chain(false))
 	x := b.Low.X - dimensionGap
 	for i := range left {
 		if len(left) > 1 {

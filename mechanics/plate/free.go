@@ -2,6 +2,7 @@ package plate
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -107,7 +108,7 @@ func (s *sketch) cutLine(l *problem.Line, body int, most float64) {
 	}
 	value, known := s.value(l.Magnitude)
 	length := s.long(value, most, known)
-	label := s.named(symbol(l.Name), value, known, s.p.Units.Force)
+	label := s.named(Symbol(l.Name), value, known, s.p.Units.Force)
 	for k, a := range l.Acts {
 		if a.Body != body {
 			continue
@@ -144,7 +145,7 @@ func (s *sketch) cutForce(l *problem.Line, k int, most float64) {
 			s.component(t, a.At, most, either)
 		}
 		if n := r3.Norm(a.Const); n > 0 {
-			label := s.named(symbol(l.Name), n, true, s.p.Units.Force)
+			label := s.named(Symbol(l.Name), n, true, s.p.Units.Force)
 			s.label(s.arrow(ink.Load, a.At, unit(a.Const), s.long(n, most, true), either), label, ink.Load, true)
 		}
 		return
@@ -164,7 +165,7 @@ func (s *sketch) cutForce(l *problem.Line, k int, most float64) {
 		}
 	}
 	h := s.touch(l, a, u)
-	s.label(s.arrow(tone, a.At, unit(u), s.long(value, most, known), h), s.named(symbol(l.Name), value, known, s.p.Units.Force), tone, true)
+	s.label(s.arrow(tone, a.At, unit(u), s.long(value, most, known), h), s.named(Symbol(l.Name), value, known, s.p.Units.Force), tone, true)
 }
 
 func (s *sketch) component(t problem.ActTerm, at r3.Vec, most float64, h hold) {
@@ -192,19 +193,48 @@ func (s *sketch) cutJoint(j *problem.Joint, body int, most float64) {
 			continue
 		}
 		for _, t := range a.Terms {
-			h := either
-			if j.Kind.Info().PushOnly && t.Unknown == j.Forces[0].Unknown {
-				h = tip
-			}
-			s.component(t, a.At, most, h)
+			s.reaction(j, t, a.At, most)
 		}
 		for _, t := range a.CoupleTerms {
-			if r3.Norm(t.D) == 0 {
-				continue
-			}
-			x, known := s.unknown(t.Unknown)
-			label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
-			s.label(s.turn(ink.Found, a.At, unit(t.D)), label, ink.Found, true)
+			s.momentTerm(t, a.At)
+		}
+	}
+}
+
+func (s *sketch) reaction(j *problem.Joint, t problem.ActTerm, at r3.Vec, most float64) {
+	h := either
+	if j.Kind.Info().PushOnly && t.Unknown == j.Forces[0].Unknown {
+		h = tip
+	}
+	s.component(t, at, most, h)
+}
+
+func (s *sketch) momentTerm(t problem.ActTerm, at r3.Vec) {
+	if r3.Norm(t.D) == 0 {
+		return
+	}
+	x, known := s.unknown(t.Unknown)
+	label := s.named(UnknownName(s.p, t.Unknown), x, known, s.p.Units.For(units.Moment))
+	s.label(s.turn(ink.Found, at, unit(t.D)), label, ink.Found, true)
+}
+
+// sought draws the reactions of a joint that are asked for, as they act on its first body,
+// in the sense that counts as positive.
+func (s *sketch) sought(j *problem.Joint, asked []problem.Query) {
+	if !j.OK || !s.placed(j.Point) {
+		return
+	}
+	of := func(t problem.ActTerm) bool {
+		return slices.ContainsFunc(asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
+	}
+	for _, t := range j.Forces {
+		if of(t) {
+			s.reaction(j, t, s.p.Points[j.Point].At, 0)
+		}
+	}
+	for _, t := range j.Moments {
+		if of(t) {
+			s.momentTerm(t, s.p.Points[j.Point].At)
 		}
 	}
 }
@@ -238,6 +268,6 @@ func (s *sketch) cutCouple(c *problem.Couple, body int) {
 		return
 	}
 	x, known := s.value(c.Magnitude)
-	label := s.named(symbol(c.Name), x, known, s.p.Units.For(units.Moment))
+	label := s.named(Symbol(c.Name), x, known, s.p.Units.For(units.Moment))
 	s.label(s.turn(ink.Found, s.coupleAt(c), c.U), label, ink.Found, true)
 }

@@ -1,12 +1,14 @@
 package plate
 
 import (
+	"cmp"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -29,13 +31,21 @@ func (s *sketch) applied(i int) {
 		if u == (r3.Vec{}) {
 			continue
 		}
-		tone, label := ink.Found, symbol(l.Name)
+		tone, label := ink.Found, Symbol(l.Name)
 		if known {
 			tone = ink.Load
-			label = with(label, " = "+s.p.Units.Force.Format(r3.Norm(a.Const), s.p.Figures))
+			label = with(label, " = "+s.given(l.Ref, s.p.Units.Force.Format(r3.Norm(a.Const), s.p.Figures)))
 		}
 		s.label(s.arrow(tone, a.At, unit(u), arrowLow+arrowMore/2, s.touch(l, a, u)), label, tone, k == 0)
 	}
+}
+
+// given is the magnitude of a load as typed, or its value where that is computed.
+func (s *sketch) given(load sheet.Ref, value string) string {
+	if s.typed != nil {
+		return cmp.Or(s.typed(load), value)
+	}
+	return value
 }
 
 func (s *sketch) label(at spot, runs []ink.Run, tone ink.Tone, wanted bool) {
@@ -75,7 +85,7 @@ func (s *sketch) appliedCouple(i int) {
 	if !c.OK || len(c.Acts) == 0 {
 		return
 	}
-	label, tone := symbol(c.Name), ink.Found
+	label, tone := Symbol(c.Name), ink.Found
 	u := c.U
 	if len(c.Magnitude.Terms) == 0 {
 		tone = ink.Load
@@ -84,7 +94,7 @@ func (s *sketch) appliedCouple(i int) {
 			return
 		}
 		u = unit(m)
-		label = with(label, " = "+s.p.Units.For(units.Moment).Format(r3.Norm(m), s.p.Figures))
+		label = with(label, " = "+s.given(c.Ref, s.p.Units.For(units.Moment).Format(r3.Norm(m), s.p.Figures)))
 	}
 	if u == (r3.Vec{}) {
 		return
@@ -120,7 +130,7 @@ func (s *sketch) bodyWeight(i int) {
 		return
 	}
 	label := []ink.Run{{Text: "W", Style: ink.Italic}, {Text: b.Name, Style: ink.Italic, Level: -1}}
-	label = with(label, " = "+s.p.Units.Force.Format(b.Weight, s.p.Figures))
+	label = with(label, " = "+s.given(b.Ref, s.p.Units.Force.Format(b.Weight, s.p.Figures)))
 	s.d.Area(ink.Load, ink.None, 0, circle(s.at(b.Centre), 1.6)...)
 	s.label(s.arrow(ink.Load, b.Centre, r3.Scale(-1, s.p.Up), arrowLow+arrowMore/2, tail), label, ink.Load, true)
 }
@@ -183,11 +193,11 @@ func (s *sketch) spread(l *problem.Distributed) {
 	}
 	last := len(l.Diagram) - 1
 	if even {
-		write(over[len(over)/2], with(symbol(l.Name), " = "+f.Format(l.Diagram[0].Q, s.p.Figures)))
+		write(over[len(over)/2], with(Symbol(l.Name), " = "+s.given(l.Ref, f.Format(l.Diagram[0].Q, s.p.Figures))))
 		return
 	}
 	top, _ := at(l.Diagram[highest])
-	write(top, with(symbol(l.Name), " = "+f.Format(l.Diagram[highest].Q, s.p.Figures)))
+	write(top, with(Symbol(l.Name), " = "+f.Format(l.Diagram[highest].Q, s.p.Figures)))
 	for _, k := range []int{0, last} {
 		if o := l.Diagram[k]; k != highest && math.Abs(o.Q) > 1e-9*most {
 			top, _ := at(o)

@@ -92,7 +92,7 @@ func (s *sketch) members() {
 			}
 			s.member(l.Kind, a, b)
 			if k == 0 {
-				s.wants = append(s.wants, beside(a, b, symbol(l.Name), memberFirst))
+				s.wants = append(s.wants, beside(a, b, Symbol(l.Name), memberFirst))
 			}
 		}
 	}

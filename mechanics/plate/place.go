@@ -192,10 +192,10 @@ func (s *sketch) pointNames(which func(int) bool) {
 		at := s.point(i)
 		key := [2]int{int(math.Round(at.X)), int(math.Round(at.Y))}
 		if k, ok := seen[key]; ok { // several points in one place share a label
-			s.wants[k].runs = append(with(s.wants[k].runs, ", "), symbol(q.Name)...)
+			s.wants[k].runs = append(with(s.wants[k].runs, ", "), Symbol(q.Name)...)
 			continue
 		}
 		seen[key] = len(s.wants)
-		s.wants = append(s.wants, near(at, ink.Vec{X: -1, Y: -1}, symbol(q.Name), ink.Dark, pointLast))
+		s.wants = append(s.wants, near(at, ink.Vec{X: -1, Y: -1}, Symbol(q.Name), ink.Dark, pointLast))
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
 
@@ -30,6 +31,11 @@ const (
 // Options say what stands in a figure beside what has to.
 type Options struct {
 	Dimensions bool
+	Asked      []problem.Query // reactions among them are drawn as arrows with their names
+
+	// Typed is the magnitude of a load as its cell has it, empty where the value is to be
+	// printed; nil where all are.
+	Typed func(load sheet.Ref) string
 }
 
 // System is the figure of the whole problem: the plane, or front, side and
@@ -38,26 +44,26 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) ink.Drawing 
 	if p.Planar {
 		d := fit(planeWidth, planeHeight, p, func(k float64) *sketch {
 			s := newSketch(p, sol, figure.Front(p), k)
-			s.system(opt.Dimensions)
+			s.system(opt)
 			return s
 		})
 		d.Title = title(p)
 		return d
 	}
 	views := []struct {
-		name       string
-		view       figure.View
-		dimensions bool
+		name string
+		view figure.View
+		opt  Options
 	}{
-		{"from the front", figure.Front(p), opt.Dimensions},
-		{"from the side", figure.Side(p), opt.Dimensions},
-		{"in space", Oblique(p), false},
+		{"from the front", figure.Front(p), Options{Dimensions: opt.Dimensions, Typed: opt.Typed}},
+		{"from the side", figure.Side(p), Options{Dimensions: opt.Dimensions, Typed: opt.Typed}},
+		{"in space", Oblique(p), Options{Asked: opt.Asked, Typed: opt.Typed}},
 	}
 	var row []ink.Drawing
 	for _, v := range views {
 		d := fit(viewSize, viewSize*1.15, p, func(k float64) *sketch {
 			s := newSketch(p, sol, v.view, k)
-			s.system(v.dimensions)
+			s.system(v.opt)
 			return s
 		})
 		row = append(row, captioned(d, v.name))

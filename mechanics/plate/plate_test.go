@@ -43,9 +43,9 @@ func views(s *statics.Solution) map[string]*sketch {
 		sk.finish()
 		all[name] = sk
 	}
-	put("front", figure.Front(p), func(sk *sketch) { sk.system(true) })
-	put("side", figure.Side(p), func(sk *sketch) { sk.system(true) })
-	put("space", Oblique(p), func(sk *sketch) { sk.system(false) })
+	put("front", figure.Front(p), func(sk *sketch) { sk.system(Options{Dimensions: true}) })
+	put("side", figure.Side(p), func(sk *sketch) { sk.system(Options{Dimensions: true}) })
+	put("space", Oblique(p), func(sk *sketch) { sk.system(Options{}) })
 	for i := range p.Bodies {
 		put("free "+p.Bodies[i].Name, Oblique(p), func(sk *sketch) { sk.freeBody(i) })
 	}
@@ -149,7 +149,7 @@ func TestOddProblemsDraw(t *testing.T) {
 
 func TestSymbols(t *testing.T) {
 	for _, c := range []struct{ name, base, low string }{{"T1", "T", "1"}, {"load", "load", ""}, {"TA", "TA", ""}, {"12", "12", ""}, {"α2", "α", "2"}} {
-		runs := symbol(c.name)
+		runs := Symbol(c.name)
 		low := ""
 		if len(runs) > 1 {
 			low = runs[1].Text

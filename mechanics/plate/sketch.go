@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
 
@@ -16,6 +17,7 @@ type sketch struct {
 	p     *problem.Problem
 	sol   *statics.Solution
 	view  figure.View
+	typed func(load sheet.Ref) string
 	scale float64 // points a metre
 	size  float64 // of the problem, m
 
@@ -111,7 +113,8 @@ func (s *sketch) finish() ink.Drawing {
 }
 
 // system draws the whole problem.
-func (s *sketch) system(dimensions bool) {
+func (s *sketch) system(opt Options) {
+	s.typed = opt.Typed
 	s.bodies()
 	s.members()
 	s.anchors()
@@ -128,9 +131,12 @@ func (s *sketch) system(dimensions bool) {
 	for b := range s.p.Bodies {
 		s.bodyWeight(b)
 	}
+	for i := range s.p.Joints {
+		s.sought(&s.p.Joints[i], opt.Asked)
+	}
 	s.pointNames(func(int) bool { return true })
 	bounds := s.d.Bounds()
-	if dimensions {
+	if opt.Dimensions {
 		s.dimensions(bounds)
 	}
 	s.triad(s.d.Bounds())

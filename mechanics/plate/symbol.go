@@ -9,8 +9,8 @@ import (
 	"trivet/units"
 )
 
-// symbol sets a name as the working does: digits at its end are a subscript.
-func symbol(name string) []ink.Run {
+// Symbol sets a name as the working does: digits at its end are a subscript.
+func Symbol(name string) []ink.Run {
 	base := strings.TrimRightFunc(name, unicode.IsDigit)
 	if base == "" || base == name {
 		return italic(name)
@@ -23,11 +23,11 @@ func symbol(name string) []ink.Run {
 func UnknownName(p *problem.Problem, j int) []ink.Run {
 	u := &p.Unknowns[j]
 	if u.Joint < 0 {
-		return symbol(u.Name)
+		return Symbol(u.Name)
 	}
 	joint := p.Joints[u.Joint].Name
 	if rest, ok := strings.CutPrefix(u.Name, joint); ok && rest != "" {
-		runs := symbol(joint)
+		runs := Symbol(joint)
 		if len(runs) == 2 {
 			runs[1].Text += rest
 			return runs
@@ -37,7 +37,7 @@ func UnknownName(p *problem.Problem, j int) []ink.Run {
 	if rest, ok := strings.CutPrefix(u.Name, "M"); ok && u.Dim == units.Moment && rest != "" {
 		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: rest, Style: ink.Italic, Level: -1}}
 	}
-	return symbol(u.Name)
+	return Symbol(u.Name)
 }
 
 // with puts words behind a symbol.

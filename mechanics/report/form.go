@@ -71,5 +71,6 @@ func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, s
 	if steps {
 		d.Sections = append(d.Sections, workingSections(working.Build(s))...)
 	}
+	d.Add(lessonSection(s.Problem))
 	return doc.Text(d)
 }

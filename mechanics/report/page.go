@@ -1,6 +1,8 @@
 package report
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -22,13 +24,15 @@ import (
 
 // PageOptions say what a page holds beside the solution.
 type PageOptions struct {
-	Field bool                // one page for the file of a job, in place of the working
-	Task  bool                // a page to hand out: the task without any result
-	Sheet *sheet.Sheet        // the inputs as typed, for a field page
-	File  string              // the sheet's name, for a field page
-	By    string              // who entered it, if given
-	Trust *uncertainty.Effect // what the ± of the inputs does; nil where none has one
-	Date  string              // and when, if given: as typed; a PDF's own date where it is one
+	Field   bool                // one page for the file of a job, in place of the working
+	Task    bool                // a page to hand out: the task without any result
+	Sheet   *sheet.Sheet        // the inputs as typed, for a field page
+	File    string              // the sheet's name, for a field page
+	By      string              // who prepared it, if given
+	Checked string              // who checked it, if given
+	Version string              // of the program, for a field page
+	Trust   *uncertainty.Effect // what the ± of the inputs does; nil where none has one
+	Date    string              // and when, if given: as typed; a PDF's own date where it is one
 
 	Working *working.Working // as built, with its hand solution; nil to have it built
 
@@ -121,7 +125,7 @@ func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 
 // dateOf reads a date as people write it to a machine; none where it is not one.
 func dateOf(text string) time.Time {
-	for _, layout := range []string{time.DateOnly, time.RFC3339, time.DateTime} {
+	for _, layout := range []string{time.DateOnly, time.RFC3339, time.DateTime, "2006-01-02 15:04"} {
 		if t, err := time.Parse(layout, strings.TrimSpace(text)); err == nil && t.Year() > 0 && t.Year() < 10000 {
 			return t.UTC()
 		}
@@ -136,14 +140,9 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	if d.Title == "" {
 		d.Title = "Equilibrium of a free body"
 	}
-	who := signed(opt)
 	if opt.Field {
-		d.Under = append(d.Under, doc.Plain("field page: "+filepath.Base(opt.File)))
-		if who != "" {
-			who = "entered " + who
-		}
-	}
-	if who != "" {
+		d.Under = append(d.Under, provenance(opt)...)
+	} else if who := signed(opt); who != "" {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
@@ -159,7 +158,36 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	return d
 }
 
-// signed says who entered a sheet, and when.
+// provenance says of which sheet a page for a job is, by its name and a hash of its text,
+// by which version of the program, and who answers for it; there is room for what is not
+// given.
+func provenance(opt PageOptions) [][]doc.Inline {
+	source := "field page: " + filepath.Base(opt.File)
+	if opt.Sheet != nil {
+		sum := sha256.Sum256([]byte(opt.Sheet.Text()))
+		source += ", sha256 " + hex.EncodeToString(sum[:])[:hashDigits]
+	}
+	if opt.Version != "" {
+		source += ", trivet " + opt.Version
+	}
+	var who []doc.Inline
+	for _, x := range [][2]string{{"prepared by ", opt.By}, {"checked by ", opt.Checked}, {"date and time ", opt.Date}} {
+		if len(who) > 0 {
+			who = append(who, words(", "))
+		}
+		if who = append(who, words(x[0]+x[1])); x[1] == "" {
+			who = append(who, doc.Inline{Blank: signatureWidth})
+		}
+	}
+	return [][]doc.Inline{doc.Plain(source), who}
+}
+
+const (
+	hashDigits     = 12 // of the hash: enough to tell any two versions of a sheet apart
+	signatureWidth = 20 // room to write what is not given, in characters
+)
+
+// signed says who prepared a page, and when.
 func signed(opt PageOptions) string {
 	var parts []string
 	if opt.By != "" {
@@ -189,7 +217,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Add(riskSection(opt.Trust))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
-		d.Add(figureSection(p, s))
+		d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
 		if free := freeBodies(s); len(free) > 0 {
 			note := doc.Note("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
 			d.Add(doc.Section{Role: doc.FreeBodies, Level: 1, Title: "Free-body diagrams", Blocks: append([]doc.Block{note}, free...)})
@@ -204,6 +232,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 		d.Add(results)
 	}
 	d.Add(trustSection(opt.Trust))
+	d.Add(lessonSection(p))
 	return d.Sections
 }
 
@@ -230,15 +259,23 @@ func workingSections(w *working.Working) []doc.Section {
 // TextWorking writes a working for reading in a terminal or a file.
 func TextWorking(w *working.Working) string { return doc.Text(&doc.Doc{Sections: workingSections(w)}) }
 
-// problemSection is the statement, a block for each of its paragraphs.
 func problemSection(p *problem.Problem) doc.Section {
-	out := doc.Section{Role: doc.Problem, Level: 1, Title: "Problem"}
+	return doc.Section{Role: doc.Problem, Level: 1, Title: "Problem", Blocks: paragraphs(p.Statement)}
+}
+
+// lessonSection is what a sheet teaches, for after its solution.
+func lessonSection(p *problem.Problem) doc.Section {
+	return doc.Section{Level: 1, Title: "Lesson", Blocks: paragraphs(p.Lesson)}
+}
+
+// paragraphs are a block for each paragraph of a user's text.
+func paragraphs(text string) (out []doc.Block) {
 	var lines []string
-	for line := range strings.Lines(p.Statement + "\n\n") {
+	for line := range strings.Lines(text + "\n\n") {
 		if line = oneLine(line); line != "" {
 			lines = append(lines, line)
 		} else if len(lines) > 0 {
-			out.Blocks = append(out.Blocks, doc.Say(strings.Join(lines, " ")))
+			out = append(out, doc.Say(strings.Join(lines, " ")))
 			lines = nil
 		}
 	}
@@ -246,10 +283,10 @@ func problemSection(p *problem.Problem) doc.Section {
 }
 
 // figureSection is the figure; s may be nil, and is not asked where no result may show.
-func figureSection(p *problem.Problem, s *statics.Solution) doc.Section {
+func figureSection(p *problem.Problem, s *statics.Solution, opt plate.Options) doc.Section {
 	out := doc.Section{Role: doc.Drawing, Level: 1, Title: "Figure"}
 	if len(p.Points) > 0 {
-		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, plate.Options{Dimensions: true})}}
+		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, opt)}}
 	}
 	return out
 }
@@ -294,7 +331,7 @@ func freeBodies(s *statics.Solution) []doc.Block {
 // or the first page of a field page.
 func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
 	if opt.Task {
-		return plate.System(s.Problem, nil, plate.Options{Dimensions: true})
+		return plate.System(s.Problem, nil, taskFigure(s.Problem, opt.Sheet))
 	}
 	if opt.Field {
 		return paper.Pages(pageOf(s, opt))[0]

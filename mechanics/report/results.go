@@ -71,8 +71,12 @@ func quantity(u units.Unit, si float64, figures int) doc.Math {
 
 // symbolOf is an unknown's symbol, as the figure and the working have it.
 func symbolOf(p *problem.Problem, j int) doc.Math {
-	runs := plate.UnknownName(p, j)
-	m := doc.Math{Op: doc.Symbol, Text: runs[0].Text, Name: p.Unknowns[j].Name}
+	return setSymbol(plate.UnknownName(p, j), p.Unknowns[j].Name)
+}
+
+// setSymbol is a name as a symbol, its subscript below the line.
+func setSymbol(runs []ink.Run, name string) doc.Math {
+	m := doc.Math{Op: doc.Symbol, Text: runs[0].Text, Name: name}
 	if len(runs) > 1 {
 		m.Of = []doc.Math{upright(ink.Plain(runs[1:]))}
 	}
@@ -122,7 +126,7 @@ func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	for _, w := range s.Words() {
 		out.Blocks = append(out.Blocks, doc.Say(say.Capital(w)+"."))
 	}
-	table := doc.NewTable("Unknown", "Value", "Sense", "Use of its limit")
+	table := doc.NewTable("Unknown", "Value", "Sense", "Utilisation")
 	table.Columns[1].Align = doc.Right
 	columns := 2
 	for j := range s.X {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -143,12 +144,105 @@ source = "own"
 T = "13.7 N"
 `)
 	page, err := Page("md", sol, PageOptions{Task: true, Sheet: s})
+	blank := strings.Repeat(".", valueWidth)
 	want := "# Lamp\n\nName: " + strings.Repeat(".", 40) + "\n\n## Problem\n\nA lamp of 12 N.\n\n## Figure\n\n![Figure 1][figure-1]\n\n" +
-		"## Given\n\n| Name | Value |\n| --- | --- |\n| W | 12 N |\n| V | 1.714 N |\n\n" +
-		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3.000 |\n\n" +
-		"## Asked\n\nFind T and T.length, to 3 significant figures.\n\n| Result | Value | Unit |\n| --- | --- | --- |\n" +
-		"| T | " + strings.Repeat(".", valueWidth) + " | N |\n| T.length | " + strings.Repeat(".", valueWidth) + " | m |\n\n## Caution\n\n"
+		"## Given\n\n| Name | Value |\n| --- | --- |\n| V | 1.714 N |\n\n" +
+		"| Point | x (m) | y (m) | z (m) |\n| --- | ---: | ---: | ---: |\n| P | 0 | 0 | 0 |\n| A | 0 | 0 | 3 |\n\n" +
+		"## Asked\n\nFind, to 3 significant figures:\n\n| Symbol | Result | Value | Unit |\n| --- | --- | --- | --- |\n" +
+		"| $T$ | The tension in cable T (from P to A) | " + blank + " | N |\n|  | The length of cable T (from P to A) | " + blank + " | m |\n\n## Caution\n\n"
 	if text := readable("md", page); err != nil || !strings.HasPrefix(text, want) {
 		t.Errorf("%v\n%s\nwant\n%s", err, text, want)
+	}
+}
+
+// programName is the name of a result as the program has it: heap.at, angle(F1, F2), |Cx|.
+var programName = regexp.MustCompile(`\b\w+\.(x|y|z|u[xyz]|m[xyz]|size|magnitude|alpha|beta|gamma|angle|length|stretch|at|loads)\b|\b(angle|component|abs)\(|\|\w+\|`)
+
+// A page to hand out asks for each result in words, never by a name of the program.
+func TestATaskSpeaksInWords(t *testing.T) {
+	named := 0
+	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, sol := taskSheet(t, f.Text)
+		p := sol.Problem
+		d := pageOf(sol, PageOptions{Task: true, Sheet: s})
+		text := doc.Text(d)
+		if name := programName.FindString(text); name != "" {
+			t.Errorf("%s: the task has %s", f.Name, name)
+		}
+		rows := 0
+		for _, section := range d.Sections {
+			for _, b := range section.Blocks {
+				if table, ok := b.(*doc.Table); ok && section.Title == "Asked" {
+					rows = len(table.Rows)
+				}
+			}
+		}
+		asked := variant.Asked(p)
+		if rows != len(asked) {
+			t.Errorf("%s: %d results asked for, %d defined", f.Name, len(asked), rows)
+		}
+		for _, q := range asked {
+			if programName.MatchString(q.Name) {
+				named++
+			}
+		}
+		if open := !sol.Single() && p.Expect != problem.FailedCheck; strings.Contains(text, "What can be said of") != open {
+			t.Errorf("%s expects %q, and its task asks\n%s", f.Name, p.Expect, text)
+		}
+	}
+	if named < 20 {
+		t.Errorf("only %d results have a name of the program's own", named)
+	}
+}
+
+// What is given stands as typed, and not once more where the statement or the figure states it.
+func TestATaskGivesWhatIsTyped(t *testing.T) {
+	s, sol := taskSheet(t, `title = "Crate"
+statement = "A crate hangs 2 m below a hook."
+plane = "xy"
+[given]
+mass = "420 kg"
+d = "2000 mm"
+mu = "0.3"
+[points]
+P = { at = "0, -d", on = "particle" }
+A = "0, 0"
+[lines]
+T = { kind = "cable", path = "P A" }
+F = { kind = "weight", at = "P", magnitude = "mass" }
+`)
+	p := sol.Problem
+	text := doc.Text(pageOf(sol, PageOptions{Task: true, Sheet: s}))
+	if !strings.Contains(text, "0.3") || strings.Contains(text, "2000 mm") || strings.Contains(text, "420 kg") {
+		t.Errorf("the givens of the task are not what the statement and the figure leave out:\n%s", text)
+	}
+	figure, _ := Page("svg", sol, PageOptions{Task: true, Sheet: s})
+	value := p.Units.Force.Format(p.Lines[1].Magnitude.Const, p.Figures)
+	if text := readable("svg", figure); !strings.Contains(text, "420 kg") || strings.Contains(text, value) {
+		t.Errorf("the figure of the task does not state 420 kg as typed, or states %s:\n%s", value, text)
+	}
+}
+
+// What a sheet teaches stands behind its solution, and never on the task.
+func TestTheLessonFollowsTheSolution(t *testing.T) {
+	taught := 0
+	for _, f := range fixtures.Starts() {
+		s, sol := taskSheet(t, f.Text)
+		lesson := doc.Text(&doc.Doc{Sections: []doc.Section{lessonSection(sol.Problem)}})
+		if sol.Problem.Lesson == "" {
+			continue
+		}
+		taught++
+		task := doc.Text(pageOf(sol, PageOptions{Task: true, Sheet: s}))
+		worked := doc.Text(pageOf(sol, PageOptions{Sheet: s}))
+		if strings.Contains(task, lesson) || strings.Index(worked, lesson) < strings.Index(worked, "Results") {
+			t.Errorf("%s: the lesson is on the task, or not behind the results of the worked page", f.Name)
+		}
+		if text := Results("text", f.Name, sol, nil, true, nil); !strings.HasSuffix(strings.TrimSpace(text), strings.TrimSpace(lesson)) {
+			t.Errorf("%s: what solve prints does not end in the lesson:\n%s", f.Name, text)
+		}
+	}
+	if taught == 0 {
+		t.Error("no sheet has a lesson")
 	}
 }

@@ -215,18 +215,28 @@ func (a AnswerCheck) ComputedText(p *problem.Problem) string {
 
 // Says puts a reference answer and what became of it in words: one that agrees is
 // shown to as many figures as the reference has, and to minAnswer at least.
-func (a AnswerCheck) Says(p *problem.Problem) string {
+func (a AnswerCheck) Says(p *problem.Problem) string { return a.says(a.Query.Name, " = ", " ", p) }
+
+// SaysInWords is Says with the result in words, as a page for students has it.
+func (a AnswerCheck) SaysInWords(p *problem.Problem) string {
+	if _, symbol := a.Query.Symbol(); symbol {
+		return a.Says(p)
+	}
+	return a.says(say.Capital(p.Called(a.Query)), " is ", ", which ", p)
+}
+
+func (a AnswerCheck) says(name, is, which string, p *problem.Problem) string {
 	switch {
 	case a.Err != "" && a.errOf != a.Query.Name:
-		return a.Query.Name + ": " + a.Err + ", but the reference is " + a.Printed
+		return name + ": " + a.Err + ", but the reference is " + a.Printed
 	case a.Err != "":
 		return a.Err + ", but the reference is " + a.Printed
 	case !a.OK:
-		return fmt.Sprintf("%s = %s differs from the reference %s", a.Query.Name, a.ComputedText(p), a.Printed)
+		return name + is + a.ComputedText(p) + which + "differs from the reference " + a.Printed
 	}
 	figures := minAnswer
 	if a.Computed != 0 && a.Half > 0 {
 		figures = max(figures, 1+int(math.Log10(math.Abs(a.Computed)/(2*a.Half)*(1+answerSlack))))
 	}
-	return fmt.Sprintf("%s = %s agrees with the reference %s", a.Query.Name, p.Units.For(a.Query.Dim).Format(a.Computed, figures), a.Printed)
+	return name + is + p.Units.For(a.Query.Dim).Format(a.Computed, figures) + which + "agrees with the reference " + a.Printed
 }

@@ -36,7 +36,9 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 	if len(src.Grids) == 0 {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
-	src.tasks = src.follow()
+	for _, g := range src.Grids {
+		src.tasks = append(src.tasks, Follow(s, sol.Problem, g.Name))
+	}
 	return src, nil
 }
 

@@ -3,8 +3,10 @@ package variant
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -95,32 +97,40 @@ func (q place) si(d units.Dim) (factor float64, ok bool) {
 
 func same(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b)) }
 
-// follow finds what the words say of each grid's given.
-func (src *Source) follow() []Task {
-	p := src.Solution.Problem
-	out := make([]Task, len(src.Grids))
-	for i := range src.Grids {
-		g := &src.Grids[i]
-		dim := p.Givens[given(p, g.Name)].Value.Dim
-		out[i] = Task{Given: g.Name, Value: certain(textOf(src.Sheet, g.Name, g.Ref.Key))}
-		if len(places(out[i].Value)) != 1 || strings.Contains(out[i].Value, "/") && unitOf(out[i].Value) == "" {
-			continue // 1/2 is said in words, or as another thing's 0.5
-		}
-		for _, ref := range words {
-			c, _ := src.Sheet.Cell(ref)
-			for _, q := range places(c.Text) {
-				if factor, ok := q.si(dim); ok && same(q.number*factor, g.was) {
-					out[i].Value = q.typed
-					out[i].Times++
-				}
+// States tells whether a text states a value of a dimension, in any unit of it.
+func States(text string, v float64, d units.Dim) bool {
+	return slices.ContainsFunc(places(text), func(q place) bool {
+		factor, ok := q.si(d)
+		return ok && same(q.number*factor, v)
+	})
+}
+
+// Follow finds what the words of a sheet say of a given; p is that sheet as it reads.
+func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
+	out := Task{Given: name}
+	i := given(p, name)
+	if i < 0 || p.Givens[i].Value.N != 1 {
+		return out
+	}
+	g := &p.Givens[i]
+	out.Value = certain(textOf(s, name, cellOf(s, p, g).Ref.Key))
+	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && unitOf(out.Value) == "" {
+		return out // 1/2 is said in words, or as another thing's 0.5
+	}
+	for _, ref := range words {
+		c, _ := s.Cell(ref)
+		for _, q := range places(c.Text) {
+			if factor, ok := q.si(g.Value.Dim); ok && same(q.number*factor, g.Value.V[0]) {
+				out.Value = q.typed
+				out.Times++
 			}
 		}
-		if out[i].Times == 0 {
-			continue
-		}
-		if rivals := src.rivals(g, dim, out[i].Times > 1); len(rivals) > 0 {
-			out[i].Times, out[i].Rivals = 0, strings.Join(rivals, ", ")
-		}
+	}
+	if out.Times == 0 {
+		return out
+	}
+	if rivals := rivals(s, p, g, g.Value.V[0], out.Times > 1); len(rivals) > 0 {
+		out.Times, out.Rivals = 0, strings.Join(rivals, ", ")
 	}
 	return out
 }
@@ -141,12 +151,13 @@ func given(p *problem.Problem, name string) int {
 	return -1
 }
 
-// rivals are the cells that hold the same value as a given: the words may mean
+// rivals are the cells, but for those of a given, that hold a value of its dimension: the words may mean
 // them. A bare number counts in the sheet's unit, that of a point as a length. A limit counts only where the
 // words have the value more than once: a statement says a load before a capacity.
-func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
-	bare := src.Solution.Problem.Units.For(dim).Factor
-	for _, t := range src.Sheet.Tables {
+func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, v float64, limits bool) (out []string) {
+	dim := g.Value.Dim
+	bare := p.Units.For(dim).Factor
+	for _, t := range s.Tables {
 		switch t.Name {
 		case "", "units", "answers":
 			continue
@@ -165,7 +176,7 @@ func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 					if q.unit == "" {
 						factor, ok = bare, t.Name != "points" || dim == units.Length
 					}
-					if ok && same(q.number*factor, g.was) {
+					if ok && same(q.number*factor, v) {
 						out = append(out, t.Name+"."+r.Name)
 						break
 					}
@@ -176,26 +187,97 @@ func (src *Source) rivals(g *Grid, dim units.Dim, limits bool) (out []string) {
 	return out
 }
 
-// retold gives the edits of title and statement for a combination: where they have
-// the value of a given, they have the new one, in the unit that they use. The title ends in the one given here.
-func (src *Source) retold(at []int, title string) []sheet.Edit {
-	p := src.Solution.Problem
-	var out []sheet.Edit
-	for _, ref := range words {
-		c, there := src.Sheet.Cell(ref)
-		text := c.Text
-		found := places(text)
-		for k := len(found) - 1; k >= 0; k-- {
-			q := found[k]
-			for i := range src.Grids {
-				g := &src.Grids[i]
-				factor, ok := q.si(p.Givens[given(p, g.Name)].Value.Dim)
-				if src.tasks[i].Times > 0 && ok && same(q.number*factor, g.was) {
-					text = text[:q.start] + units.Compact(rounded(g.SI(at[i])/factor)) + text[q.end:]
-					break
+// Contradiction is a value that the words state where a given has another.
+type Contradiction struct {
+	Given string
+	Note  problem.Error // at the value in the words
+}
+
+// Contradictions finds givens with a range whose value the words do not state, while the
+// statement states one value of their range that is nowhere in the sheet.
+func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []Contradiction) {
+	for i := range p.Givens {
+		g := &p.Givens[i]
+		if !g.HasRange || g.Value.N != 1 {
+			continue
+		}
+		dim, stated := g.Value.Dim, false
+		type said struct {
+			place
+			ref sheet.Ref
+		}
+		var other []said
+		for _, ref := range words[:2] {
+			c, _ := s.Cell(ref)
+			for _, q := range places(c.Text) {
+				factor, ok := q.si(dim)
+				v := q.number * factor
+				switch {
+				case !ok:
+				case same(v, g.Value.V[0]):
+					stated = true
+				case v >= g.Low && v <= g.High && len(rivals(s, p, g, v, true)) == 0:
+					other = append(other, said{q, ref})
 				}
 			}
 		}
+		if !stated && len(other) == 1 {
+			q := other[0]
+			value := certain(textOf(s, g.Name, cellOf(s, p, g).Ref.Key))
+			fault := diag.At(diag.Span{Start: q.start, End: q.end}, "the "+q.ref.Row+" states "+q.typed+", but "+g.Name+" is "+value, "the same value in both")
+			out = append(out, Contradiction{g.Name, problem.Error{Error: *fault, Ref: q.ref}})
+		}
+	}
+	return out
+}
+
+// Change is a value of a given that words state, and the one that is to take its place.
+type Change struct {
+	Dim      units.Dim
+	Was, Now float64 // SI
+}
+
+// told is a text with the new values in place of the old ones, in the units that it uses.
+func told(text string, changes []Change) string {
+	found := places(text)
+	for k := len(found) - 1; k >= 0; k-- {
+		q := found[k]
+		for _, c := range changes {
+			if factor, ok := q.si(c.Dim); ok && same(q.number*factor, c.Was) {
+				text = text[:q.start] + units.Compact(rounded(c.Now/factor)) + text[q.end:]
+				break
+			}
+		}
+	}
+	return text
+}
+
+// Retell gives the edits by which the words of a sheet follow changes of its givens.
+func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
+	var out []sheet.Edit
+	for _, ref := range words {
+		if c, there := s.Cell(ref); there {
+			if text := told(c.Text, changes); text != c.Text {
+				out = append(out, sheet.SetCell{Ref: ref, Text: text})
+			}
+		}
+	}
+	return out
+}
+
+// retold gives the edits of the words for a combination. The title ends in the one given here.
+func (src *Source) retold(at []int, title string) []sheet.Edit {
+	p := src.Solution.Problem
+	var changes []Change
+	for i := range src.Grids {
+		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
+			changes = append(changes, Change{p.Givens[given(p, g.Name)].Value.Dim, g.was, g.SI(at[i])})
+		}
+	}
+	var out []sheet.Edit
+	for _, ref := range words {
+		c, there := src.Sheet.Cell(ref)
+		text := told(c.Text, changes)
 		if ref.Row == "title" && title != "" {
 			if text = strings.TrimSpace(text); text == "" {
 				text = strings.ToUpper(title[:1]) + title[1:]

@@ -26,7 +26,7 @@ func (b *builder) answers(conclusions []doc.Block) {
 	}
 	for _, q := range asked {
 		if b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0 {
-			none = append(none, q.Name)
+			none = append(none, called(b.p, q))
 			continue
 		}
 		v, err := b.s.Evaluate(q)
@@ -56,6 +56,14 @@ func (b *builder) answers(conclusions []doc.Block) {
 		body = append(body, say(english.And(none...)+" "+english.Plural(len(none), "has")+" no value, because there is no equilibrium."))
 	}
 	b.step(Answers, "Answers", Subject{}, append(body, conclusions...)...)
+}
+
+// called begins a sentence with a result: its symbol, or what it is.
+func called(p *problem.Problem, q problem.Query) string {
+	if name, ok := q.Symbol(); ok {
+		return name
+	}
+	return english.Capital(p.Called(q))
 }
 
 // angle is the result of an angle to the sheet's figures.

@@ -98,7 +98,7 @@ func (b *builder) checks() {
 	}
 	body = append(balance, body...)
 	for k, a := range b.s.Answers {
-		body = append(body, held(a.OK, a.Says(b.p), origin.Answer(b.s, k)))
+		body = append(body, held(a.OK, a.SaysInWords(b.p), origin.Answer(b.s, k)))
 	}
 	b.step(Checks, "Checks", Subject{}, body...)
 }

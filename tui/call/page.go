@@ -4,8 +4,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/uncertainty"
+	"trivet/mechanics/variant"
 )
 
 // Page is "trivet page". It exits with 0 where the page is written and the sheet
@@ -23,7 +25,8 @@ func (c *Call) Page() *cobra.Command {
 		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page - --as pdf -o - < mast.toml > mast.pdf\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\n  trivet page class/beam-01.toml --task -o beam-01.pdf",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
+			opt.Version = cmd.Root().Version
 			format, err := report.PageOut(out, as, len(args))
 			if err != nil {
 				return err
@@ -34,6 +37,9 @@ func (c *Call) Page() *cobra.Command {
 			r := c.read(args[0])
 			if r.solution == nil {
 				return nil
+			}
+			for _, x := range variant.Contradictions(r.sheet, r.solution.Problem) {
+				c.saysWarnings(r, args[0], []problem.Error{x.Note})
 			}
 			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
@@ -55,10 +61,11 @@ func (c *Call) Page() *cobra.Command {
 	}
 	cmd.Flags().StringVarP(&out, "output", "o", "", "`FILE` to write; its ending says the format. - is standard output, with --as")
 	cmd.Flags().StringVar(&as, "as", "", "`FORM` of the page on standard output: md, tex, html, pdf, svg or png")
-	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: inputs, results, limits, checks, what was assumed")
+	cmd.Flags().BoolVar(&opt.Field, "field", false, "one page for the file of a job: whether it is accepted, inputs, results, limits, checks, what was assumed")
 	cmd.Flags().BoolVar(&opt.Task, "task", false, "a page to hand out: the task, its figure, room for the answers, and no result")
-	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who entered it")
-	cmd.Flags().StringVar(&opt.Date, "date", "", "`DATE` of the page; none is written by itself")
+	cmd.Flags().StringVar(&opt.By, "by", "", "`NAME` of who prepared it")
+	cmd.Flags().StringVar(&opt.Checked, "checked", "", "`NAME` of who checked it, for a field page")
+	cmd.Flags().StringVar(&opt.Date, "date", "", "`DATE` of the page, with the time if wanted; none is written by itself")
 	cmd.Flags().BoolVar(&force, "force", false, "write over a file that is there")
 	return cmd
 }

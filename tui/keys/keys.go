@@ -59,6 +59,7 @@ const (
 	Undo
 	Redo
 	NewNumbers
+	Retell
 	NextPane
 	PrevPane
 	GoGiven

@@ -39,6 +39,7 @@ var table = []Binding{
 	{Workbench, []string{"ctrl+f"}, Search, "find a name or a text", ""},
 	{Workbench, []string{"ctrl+g"}, SearchNext, "the next match", ""},
 	{Workbench, []string{"alt+n"}, NewNumbers, "new numbers: a random variant of this sheet; each given gets a value in its range, and the verdict stays the same", ""},
+	{Workbench, []string{"alt+w"}, Retell, "after a given was changed: title, statement and lesson follow, and the old reference answers are removed", ""},
 	{Workbench, []string{"alt+r"}, GoBack, "back to where alt+g was pressed", ""},
 
 	{Cells, []string{"enter", "f2"}, Edit, "edit the cell; any character replaces it", "edit"},

@@ -1,0 +1,387 @@
+package problem
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/say"
+	"trivet/units"
+)
+
+// Called is how a sentence names a result: by its symbol where it has one, else by what
+// it is.
+func (p *Problem) Called(q Query) string {
+	if name, ok := q.Symbol(); ok {
+		return name
+	}
+	what, _ := p.meaning(q)
+	return what
+}
+
+// Definition is a result as a task asks for it: what it is and which sense is positive.
+func (p *Problem) Definition(q Query) string {
+	what, positive := p.meaning(q)
+	if positive != "" {
+		what += ", positive " + positive
+	}
+	return what
+}
+
+// Symbol is the name of a result that figures and equations have too; the names of others
+// are the program's alone.
+func (q Query) Symbol() (name string, ok bool) {
+	switch q.Kind {
+	case AskUnknown, AskCouple, AskFriction:
+		return q.Name, true
+	}
+	return "", false
+}
+
+// meaning says in words what a result is, and in which sense it is positive, empty where
+// it has none.
+func (p *Problem) meaning(q Query) (what, positive string) {
+	switch q.Kind {
+	case AskUnknown:
+		if q.Unknown < 0 {
+			return p.magnitudeMeaning(q.Line)
+		}
+		return p.unknownMeaning(q.Unknown)
+	case AskForce:
+		l := &p.Lines[q.Line]
+		of := "the force that " + p.lineWords(q.Line) + " exerts" + on(p.bodyWords(l.firstBody()))
+		if l.Kind == Force || l.Kind == Weight {
+			of = p.lineWords(q.Line) + on(p.bodyWords(l.firstBody()))
+		}
+		return p.partMeaning(q.Part, of, "")
+	case AskLength:
+		return "the length of " + p.lineWords(q.Line), ""
+	case AskUnit:
+		along := ""
+		if q.Line >= 0 {
+			along = p.lineWords(q.Line)
+		} else {
+			along = p.reactionWords(q.Joint)
+		}
+		return "the " + axisName(int(q.Part)) + " component of the unit vector along " + along, ""
+	case AskStretch:
+		return "the elongation of " + p.lineWords(q.Line), ""
+	case AskLoads:
+		b := &p.Bodies[q.Body]
+		return p.partMeaning(q.Part, "the resultant of the known forces on "+p.bodyWords(q.Body), b.AboutName)
+	case AskAngle:
+		return "the angle between " + p.directedName(q.Line, q.Joint) + " and " + p.directedName(q.Other, q.Second), ""
+	case AskComponent:
+		return "the component of " + p.directedName(q.Line, q.Joint) + " along " + p.directedName(q.Other, q.Second), ""
+	case AskJoint:
+		return p.partMeaning(q.Part, p.reactionWords(q.Joint), p.pointName(p.Joints[q.Joint].Point))
+	case AskCouple:
+		return p.coupleMeaning(q.Couple)
+	case AskSpread:
+		d := &p.Loads[q.Load]
+		resultant := "the resultant of the distributed load " + d.Name
+		if q.Part == At {
+			return "the distance from " + p.pointName(d.From) + " to the line of action of " + resultant, ""
+		}
+		return p.partMeaning(q.Part, resultant, "")
+	case AskFriction:
+		j := &p.Joints[q.Joint]
+		return "the friction force on " + p.bodyWords(j.First) + " at " + p.pointName(j.Point), p.sense(r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
+	case AskMagnitude:
+		of, _ := p.meaning(*q.Of)
+		return "the magnitude of " + of, ""
+	}
+	return q.Name, ""
+}
+
+// unknownMeaning is what an unknown is: a component of a reaction, a force in a member.
+func (p *Problem) unknownMeaning(k int) (what, positive string) {
+	u := &p.Unknowns[k]
+	switch {
+	case u.Joint >= 0:
+		return p.reactionMeaning(u.Joint, k)
+	case u.Own:
+		return p.magnitudeMeaning(u.Line)
+	}
+	for i := range p.Couples {
+		if t := p.Couples[i].Magnitude; len(t.Terms) == 1 && t.Terms[0].Unknown == k && t.Terms[0].Coef == 1 && t.Const == 0 {
+			return p.coupleMeaning(i)
+		}
+	}
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		if f := slices.IndexFunc(l.free, func(t ActTerm) bool { return t.Unknown == k }); f >= 0 {
+			d := l.free[f].D
+			return "the " + p.way(d) + " component of " + p.lineWords(i) + on(p.bodyWords(l.firstBody())), p.sense(d)
+		}
+	}
+	for i := range p.Lines {
+		if t := p.Lines[i].Magnitude; len(t.Terms) == 1 && t.Terms[0].Unknown == k && t.Terms[0].Coef == 1 && t.Const == 0 {
+			return p.magnitudeMeaning(i)
+		}
+	}
+	if u.Line >= 0 {
+		return "the unknown in the magnitude of " + p.lineWords(u.Line), ""
+	}
+	return "the unknown in the magnitude of a couple", ""
+}
+
+// reactionMeaning is an unknown of a joint: the vertical reaction of the pin at A on the beam.
+func (p *Problem) reactionMeaning(joint, k int) (what, positive string) {
+	j := &p.Joints[joint]
+	kind := "the " + j.Words()
+	by := " of " + kind + " at " + p.pointName(j.Point) + on(p.bodyWords(j.First))
+	noun := " reaction"
+	if j.Second != Ground {
+		by = " that " + p.bodyWords(j.Second) + " exerts" + on(p.bodyWords(j.First)) + " through " + kind + " at " + p.pointName(j.Point)
+		noun = " force"
+	}
+	for _, t := range j.Forces {
+		if t.Unknown != k {
+			continue
+		}
+		if j.Kind.Info().PushOnly {
+			if t.Unknown == j.Forces[0].Unknown {
+				return "the normal force" + by, "as a push"
+			}
+			return "the friction force" + by, p.sense(t.D)
+		}
+		if way := p.way(t.D); p.Planar {
+			return "the " + way + noun + by, p.sense(t.D)
+		} else {
+			return "the " + way + " component of the" + noun + by, p.sense(t.D)
+		}
+	}
+	for _, t := range j.Moments {
+		if t.Unknown == k {
+			return "the moment" + p.about(t.D) + by, p.turn(t.D)
+		}
+	}
+	return "the reaction" + by, ""
+}
+
+// magnitudeMeaning is the magnitude of a line: the tension in cable T1 (from A to B).
+func (p *Problem) magnitudeMeaning(line int) (what, positive string) {
+	l := &p.Lines[line]
+	of := p.lineWords(line)
+	switch info := l.Kind.Info(); {
+	case l.Kind == Force:
+		return "the magnitude of " + of + on(p.bodyWords(l.firstBody())), "in the direction of its arrow in the figure"
+	case l.Kind == Weight:
+		return "the weight that acts" + on(p.bodyWords(l.firstBody())), ""
+	case l.Kind == Contact:
+		return "the contact force" + on(p.bodyWords(l.firstBody())), "as a push"
+	case info.Sense == Tension:
+		return "the force in " + of, "in tension"
+	default:
+		return "the " + info.Positive + " in " + of, ""
+	}
+}
+
+func (p *Problem) coupleMeaning(i int) (what, positive string) {
+	c := &p.Couples[i]
+	if c.U == (r3.Vec{}) {
+		return "the moment of the couple" + on(p.bodyWords(c.Body)), ""
+	}
+	return "the moment" + p.about(c.U) + " of the couple" + on(p.bodyWords(c.Body)), p.turn(c.U)
+}
+
+// partMeaning is a part of a force: its magnitude, a component, an angle. Moments are
+// taken about a point.
+func (p *Problem) partMeaning(part Part, of, about string) (what, positive string) {
+	if about != "" {
+		about = " about " + about
+	}
+	switch part {
+	case X, Y, Z:
+		return "the " + axisName(int(part)) + " component of " + of, ""
+	case Size:
+		return "the magnitude of " + of, ""
+	case Alpha, Beta, Gamma:
+		return "the angle between " + of + " and the +" + axisName(int(part-Alpha)) + " axis", ""
+	case PlaneAngle:
+		return "the angle of " + of + ", counter-clockwise from the +x axis", ""
+	case MX, MY, MZ:
+		axis := ""
+		if !p.Planar {
+			axis = " about the " + axisName(int(part-MX)) + " axis"
+			if about != "" {
+				axis += " through" + about[len(" about"):]
+			}
+			about = ""
+		}
+		return "the moment" + axis + about + " of " + of, p.turn(axisVector(int(part - MX)))
+	}
+	return "the distance along +x" + from(about) + " to the line of action of " + of, ""
+}
+
+func axisName(k int) string { return "xyz"[k : k+1] }
+
+func axisVector(k int) r3.Vec {
+	return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
+}
+
+func on(body string) string { return " on " + body }
+
+func from(about string) string {
+	if about == "" {
+		return ""
+	}
+	return " from" + about[len(" about"):]
+}
+
+// lineWords is a line in a sentence: cable T1 (from A to B), where its name does not say
+// the points already.
+func (p *Problem) lineWords(i int) string {
+	l := &p.Lines[i]
+	kind := l.Kind.String()
+	switch l.Kind {
+	case Link:
+		kind = "member"
+	case Contact:
+		kind = "the contact"
+	}
+	out := kind + " " + l.Name
+	if len(l.Path) < 2 {
+		return out
+	}
+	first, last := p.pointName(l.Path[0]), p.pointName(l.Path[len(l.Path)-1])
+	if l.Name == first+last {
+		return out
+	}
+	return out + " (from " + first + " to " + last + ")"
+}
+
+// directedName is what an angle is measured from: a line by its name, a joint by its reaction.
+func (p *Problem) directedName(line, joint int) string {
+	if line >= 0 {
+		return p.Lines[line].Name
+	}
+	return "the reaction at " + p.pointName(p.Joints[joint].Point)
+}
+
+// reactionWords is the whole force of a joint.
+func (p *Problem) reactionWords(joint int) string {
+	j := &p.Joints[joint]
+	if j.Second != Ground {
+		return "the force that " + p.bodyWords(j.Second) + " exerts" + on(p.bodyWords(j.First)) + " at " + p.pointName(j.Point)
+	}
+	return "the reaction of the " + j.Words() + " at " + p.pointName(j.Point) + on(p.bodyWords(j.First))
+}
+
+// sides are names of bodies that are adjectives.
+var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "middle", "inner", "outer"}
+
+func (p *Problem) bodyWords(i int) string {
+	if i < 0 || i >= len(p.Bodies) {
+		return "the ground"
+	}
+	if b := &p.Bodies[i]; b.Particle {
+		return "particle " + b.Name
+	} else if slices.Contains(sides, b.Name) {
+		return "the " + b.Name + " body"
+	}
+	return say.The(p.Bodies[i].Name)
+}
+
+func (p *Problem) pointName(i int) string {
+	if i < 0 || i >= len(p.Points) {
+		return "its point"
+	}
+	return p.Points[i].Name
+}
+
+// firstBody is the body that a line's force is on, of two the first of its path.
+func (l *Line) firstBody() int {
+	if len(l.Acts) == 0 {
+		return Ground
+	}
+	return l.Acts[0].Body
+}
+
+// way is the direction of a component as an adjective: vertical, horizontal, x.
+func (p *Problem) way(d r3.Vec) string {
+	k, _ := axisOf(d)
+	switch {
+	case k < 0:
+		return "inclined"
+	case p.Planar && k == 1, !p.Planar && math.Abs(component(p.Up, k)) == 1:
+		return "vertical"
+	case p.Planar:
+		return "horizontal"
+	}
+	return axisName(k)
+}
+
+// sense is the direction in which a component is positive, as an adverb.
+func (p *Problem) sense(d r3.Vec) string {
+	k, sign := axisOf(d)
+	switch {
+	case k < 0:
+		return "in the direction " + directionWords(d, p.Planar)
+	case p.Planar && k == 0 && sign > 0:
+		return "to the right"
+	case p.Planar && k == 0:
+		return "to the left"
+	case p.Planar && sign > 0, !p.Planar && component(p.Up, k) == sign:
+		return "upward"
+	case p.Planar, component(p.Up, k) == -sign:
+		return "downward"
+	case sign < 0:
+		return "along -" + axisName(k)
+	}
+	return "along +" + axisName(k)
+}
+
+// about is the axis of a moment; in the plane there is one alone.
+func (p *Problem) about(u r3.Vec) string {
+	k, _ := axisOf(u)
+	switch {
+	case p.Planar:
+		return ""
+	case k < 0:
+		return " about the direction " + directionWords(u, false)
+	}
+	return " about the " + axisName(k) + " axis"
+}
+
+// turn is the sense in which a moment is positive.
+func (p *Problem) turn(u r3.Vec) string {
+	k, sign := axisOf(u)
+	switch {
+	case p.Planar && u.Z > 0:
+		return "counter-clockwise"
+	case p.Planar:
+		return "clockwise"
+	case k < 0:
+		return "by the right-hand rule about that direction"
+	case sign < 0:
+		return "by the right-hand rule about -" + axisName(k)
+	}
+	return "by the right-hand rule about +" + axisName(k)
+}
+
+// axisOf is the axis that a direction is parallel to, -1 for none, and which way it points.
+func axisOf(d r3.Vec) (k int, sign float64) {
+	const off = 1e-9 // of a unit vector: rounding of an angle typed in degrees
+	n := r3.Norm(d)
+	for k := range 3 {
+		if x := component(d, k); n > 0 && math.Abs(math.Abs(x)-n) <= off*n {
+			return k, math.Copysign(1, x)
+		}
+	}
+	return -1, 0
+}
+
+func component(v r3.Vec, k int) float64 { return [3]float64{v.X, v.Y, v.Z}[k] }
+
+// directionWords are the components of a direction.
+func directionWords(d r3.Vec, planar bool) string {
+	const places = 3
+	out := "(" + units.Decimals(d.X, places) + ", " + units.Decimals(d.Y, places)
+	if !planar {
+		out += ", " + units.Decimals(d.Z, places)
+	}
+	return out + ")"
+}
