@@ -40,6 +40,10 @@ func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 			hidden = true
 			continue // the numbers hold what was found before
 		}
+		if boxed, is := b.(*doc.Boxed); is && all && !ofSymbol(&boxed.Math) {
+			hidden = true
+			continue // a conclusion, whose both sides are values
+		}
 		if step.Kind == working.Route && formula && len(set.Of) > 1 {
 			b, hidden = &doc.Formula{Of: set.Of[:1]}, true // behind the symbols the numbers
 		}
@@ -50,6 +54,14 @@ func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 		}))
 	}
 	return body, hidden
+}
+
+// ofSymbol tells a formula that begins with a symbol, not with a value.
+func ofSymbol(m *doc.Math) bool {
+	for m.Op != doc.Symbol && m.Op != doc.Vec && len(m.Of) > 0 {
+		m = &m.Of[0]
+	}
+	return m.Op != doc.Number
 }
 
 // found tells a formula with values that were found before.

@@ -72,11 +72,11 @@ func viewScripts() []script {
 			{"+", redraws("step 1 of")}, {"=", redraws("step 1 of")}, {"-", redraws("step 1 of")}, {"a", dotless()},
 		}},
 		{name: "board's text", at: seating{w: 60, h: 16, file: "own.toml", text: crane}, deeds: []deed{
-			{"f5 wait p 8 down", vanishes("Take components")}, {"up", appears("Take components")},
+			{"f5 wait p 7 down", vanishes("Take components")}, {"up", appears("Take components")},
 		}},
 		{name: "steps", at: at80(crane), deeds: []deed{
-			{"f5 l down", moves("2  Equilibrium of particle D")}, {"up", moves("1  Free body")}, {"pgdown", moves("11  Answers")}, {"pgup", moves("1  Free body")},
-			{"end", moves("11  Answers")}, {"home", moves("1  Free body")},
+			{"f5 l down", moves("2  Equilibrium of particle D")}, {"up", moves("1  Free body")}, {"pgdown", moves("10  Answers")}, {"pgup", moves("1  Free body")},
+			{"end", moves("10  Answers")}, {"home", moves("1  Free body")},
 			{"down enter", appears("step 2 of")}, {"l esc", vanishes("enter go")}, {"l l", vanishes("enter go")},
 		}},
 		{name: "names of files", at: at120(crane), deeds: []deed{
