@@ -239,13 +239,13 @@ func derivedValue(p *problem.Problem, table, row string, c sheet.Cell) string {
 
 // assumed is what the model takes for granted of this problem, in sentences.
 func assumed(p *problem.Problem) []string {
-	out := []string{"Everything is at rest and rigid; the geometry is as typed, with no sag, stretch or settlement."}
+	out := []string{"All bodies are at rest and rigid; the geometry is as entered, without sag, stretch or settlement."}
 	var rigid, free bool
 	for _, b := range p.Bodies {
 		rigid, free = rigid || !b.Particle, free || b.Particle
 	}
 	if free {
-		out = append(out, "Forces on a particle meet in its point.")
+		out = append(out, "The forces on a particle are concurrent.")
 	}
 	kinds := map[problem.Kind]bool{}
 	pulleys := false
@@ -254,22 +254,22 @@ func assumed(p *problem.Problem) []string {
 		pulleys = pulleys || l.Kind == problem.Cable && len(l.Path) > 2
 	}
 	if kinds[problem.Cable] {
-		out = append(out, "Cables weigh nothing, run straight and can only pull.")
+		out = append(out, "Cables are weightless and straight, and can only pull.")
 	}
 	if pulleys {
-		out = append(out, "Pulleys turn without friction and have no size.")
+		out = append(out, "Pulleys are frictionless and of negligible size.")
 	}
 	if kinds[problem.BeltKind] {
 		out = append(out, "Belts weigh nothing, run straight between their drums and can only pull.")
 	}
 	if kinds[problem.Strut] || kinds[problem.Link] {
-		out = append(out, "Struts and links weigh nothing, are pinned at their ends and do not buckle.")
+		out = append(out, "Struts and links are weightless and pinned at their ends; buckling is not checked.")
 	}
 	if kinds[problem.SpringKind] {
-		out = append(out, "Springs follow their stiffness.")
+		out = append(out, "Springs are linear.")
 	}
 	if kinds[problem.Contact] {
-		out = append(out, "Contacts have no friction.")
+		out = append(out, "Contacts are frictionless.")
 	}
 	if rigid {
 		bare := true
@@ -277,20 +277,20 @@ func assumed(p *problem.Problem) []string {
 			bare = bare && (b.Particle || b.Weight == 0)
 		}
 		if bare {
-			out = append(out, "Bodies weigh nothing but what is typed.")
+			out = append(out, "No self-weight beyond that entered.")
 		}
 	}
 	if len(p.Joints) > 0 {
-		out = append(out, "Supports hold exactly what their kind says, without play or friction of their own.")
+		out = append(out, "Supports exert exactly the reactions of their kind, without clearance or friction.")
 	}
 	if kinds[problem.BeltKind] || slices.ContainsFunc(p.Joints, func(j problem.Joint) bool { return j.HasFriction }) {
-		out = append(out, "Friction is dry, with the static coefficients typed.")
+		out = append(out, "Friction is dry, with the coefficients of static friction entered.")
 	}
 	if p.G > 0 {
-		out = append(out, "Weights are taken with g = "+units.Compact(p.G)+" m/s².")
+		out = append(out, "Weights are computed with g = "+units.Compact(p.G)+" m/s².")
 	}
 	if len(p.Measured) > 0 {
-		out = append(out, "Values are taken at the middle of what was measured.")
+		out = append(out, "Measured values are taken at the middle of their tolerance.")
 	}
-	return append(out, "No factor of safety is applied; a utilisation of 100 % is the whole of the capacity typed.")
+	return append(out, "No factor of safety is applied; a utilisation of 100 % is the whole capacity entered.")
 }
