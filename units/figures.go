@@ -274,3 +274,20 @@ func (u Unit) Format(si float64, figures int) string {
 	}
 	return s + " " + u.Symbol
 }
+
+// ReliableFigures is what a float64 holds, less what a solve costs.
+const ReliableFigures = 12
+
+// FiguresApart is how many figures, from the given on, tell two SI values apart in the unit.
+func (u Unit) FiguresApart(a, b float64, figures int) int {
+	for figures < ReliableFigures && u.Number(a, figures) == u.Number(b, figures) {
+		figures++
+	}
+	return figures
+}
+
+// Apart prints two SI values as Format does, to as many figures as tell them apart.
+func (u Unit) Apart(a, b float64, figures int) (string, string) {
+	n := u.FiguresApart(a, b, figures)
+	return u.Format(a, n), u.Format(b, n)
+}

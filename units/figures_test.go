@@ -245,3 +245,19 @@ func TestFormatIsFiguresIn(t *testing.T) {
 		}
 	}
 }
+
+// Two values that differ are printed so that they do, and equal ones alike.
+func TestApart(t *testing.T) {
+	for _, c := range []struct {
+		a, b float64
+		x, y string
+	}{
+		{2.85008, 2.84966, "2.8501", "2.8497"},
+		{2, 1, "2.00", "1.00"},
+		{5, 5, "5.00000000000", "5.00000000000"},
+	} {
+		if x, y := (Unit{}).Apart(c.a, c.b, 3); x != c.x || y != c.y {
+			t.Errorf("%v and %v are %s and %s, want %s and %s", c.a, c.b, x, y, c.x, c.y)
+		}
+	}
+}

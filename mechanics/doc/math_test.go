@@ -35,6 +35,7 @@ func TestMath(t *testing.T) {
 			"-3 + T1 - 2 - 4 x", `-3 + T_{1} - 2 - 4\,x`, `-3 + T_{1} - 2 - 4\thinspace x`},
 		{node(Neg, node(Sum, symbol("a"), symbol("b"))), "-(a + b)", `-(a + b)`, `-(a + b)`},
 		{node(Product, num("2"), num("3")), "2 · 3", `2 \cdot 3`, `2 \cdot 3`},
+		{node(Product, num("0.5"), node(Product, num("2"), symbol("π"))), "0.5 · 2 π", `0.5 \cdot 2\,\pi `, `0.5 \cdot 2\thinspace \pi `},
 		{node(Product, symbol("a"), node(Neg, symbol("b"))), "a (-b)", `a\,(-b)`, `a\thinspace (-b)`},
 		{node(Power, node(Neg, num("0.5")), num("2")), "(-0.5)²", `{(-0.5)}^{2}`, `{(-0.5)}^{2}`},
 		{node(Power, symbol("x"), num("4")), "x^4", `{x}^{4}`, `{x}^{4}`},

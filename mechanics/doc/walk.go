@@ -272,13 +272,14 @@ func signed(m Math) (minus bool, rest Math) {
 
 // product sets a point before a number, nothing between parentheses, else a space.
 func (w walker[T]) product(m Math) (out []Piece[T]) {
-	for k, x := range m.Of {
+	of := factors(m)
+	for k, x := range of {
 		if k == 0 {
 			out = w.pieces(inParens(x, Sum))
 			continue
 		}
 		var between []T
-		switch before := m.Of[k-1].Op; {
+		switch before := of[k-1].Op; {
 		case before == Paren && x.Op == Paren:
 		case before != Paren && x.Op == Number, before == Number && x.Op == Fraction:
 			between = []T{w.s.Space(Dot), w.s.Sign("·"), w.s.Space(Dot)}
@@ -288,6 +289,18 @@ func (w walker[T]) product(m Math) (out []Piece[T]) {
 		out = w.join(out, w.pieces(inParens(x, Sum, Neg)), between...)
 	}
 	return out
+}
+
+// factors are the operands of a product, those of a product in it among them.
+func factors(m Math) (of []Math) {
+	for _, x := range m.Of {
+		if x.Op == Product {
+			of = append(of, factors(x)...)
+		} else {
+			of = append(of, x)
+		}
+	}
+	return of
 }
 
 // row sets formulas and words side by side.

@@ -106,15 +106,22 @@ func (r *reading) linesOf(row string) []int {
 	return nil
 }
 
+// namesakeOf is what else is called like a tension, or "".
+func (r *reading) namesakeOf(tension *Line) string {
+	if r.isGiven(tension.Name) {
+		return "a given"
+	}
+	if _, taken := r.s.Table("lines").Row(tension.Name); taken {
+		return "a line"
+	}
+	return ""
+}
+
 // checkTensionName refuses a tension that is called like something else.
 func (r *reading) checkTensionName(l *Line) {
-	other := "a line"
-	if r.isGiven(l.Name) {
-		other = "a given"
-	} else if _, taken := r.s.Table("lines").Row(l.Name); !taken {
-		return
+	if other := r.namesakeOf(l); other != "" {
+		r.fail(l.Ref, diag.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "another name for one of them")
 	}
-	r.fail(l.Ref, diag.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "another name for one of them")
 }
 
 // belt reads the path, the friction and the limit of a belt. Its parts begin and end at
@@ -202,7 +209,7 @@ func (r *reading) tight(belt *Belt, row sheet.Row) bool {
 			return true
 		}
 	}
-	return r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), ""+names[0]+" or "+names[1]+", which is the larger tension where slip impends")
+	return r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), names[0]+" or "+names[1]+", which is the larger tension where slip impends")
 }
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
@@ -232,7 +239,7 @@ func (r *reading) heldByDrum(l *Line) bool {
 func (r *reading) tension(i int) bool {
 	l := &r.p.Lines[i]
 	belt := l.Belt
-	if belt.Friction == 0 || r.isGiven(l.Name) {
+	if belt.Friction == 0 || r.namesakeOf(l) != "" {
 		return false // its row does not read, which says so itself
 	}
 	parts, ref, ok := r.tensionCells(belt, i)

@@ -33,6 +33,7 @@ R2 = R1/e^(μ β) = 300/e^(0.3 · 3.49) = 105.3 N`},
 		{`friction = "0.3"`, "120 N", `Does belt R slip?
 The angle of contact is the angle between the directions of R1 and R2 along the path:
 cos β = 0.55470 · 0.55470 + 0.83205 (-0.83205) = -0.3846
+β = acos (-0.385) = 112.6°
 The angle of contact in radians:
 β = 112.6 · π/180 = 1.966 rad
 The belt does not slip as long as the larger tension is at most e^(μ β) times the smaller one:
@@ -43,11 +44,37 @@ The ratio needed does not exceed e^(μ β): the belt does not slip.`},
 The ratio needed exceeds e^(μ β): the belt slips.`},
 		{`wrap = "200 deg", friction = "0.3"`, "?", `Equilibrium leaves the tensions open within
 0.3509 R1 ≤ R2 ≤ 2.850 R1`},
+		{`wrap = "200 deg", friction = "0.3"`, "285 N", "= 2.8497 R2/R1 = 285/100 = 2.85 The ratio needed exceeds e^(μ β): the belt slips."},
 		{`wrap = "200 deg", friction = "0.3"`, "0 N", "R2 is zero, so no friction acts: the belt slips."},
 	} {
 		text := TextWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))
 		if got, want := strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(c.want), " "); !strings.Contains(got, want) {
 			t.Errorf("%s, %s:\n%s\nwant\n%s", c.belt, c.pull, text, c.want)
+		}
+	}
+}
+
+// The angle of contact of a path at a right angle has the cosine 0, not what rounding leaves of it.
+func TestRightAngleOfContact(t *testing.T) {
+	at := strings.NewReplacer("-2, -3", "-2, -2", "2, -3", "2, -2", "BELT", `friction = "0.3", tight = "R2"`, "PULL", "?")
+	text := TextWorking(worked(t, at.Replace(capstan)))
+	for _, want := range []string{"cos β = 0.707 · 0.707 + 0.707 (-0.707) = 0", "β = acos 0 = 90°", "β = 90 · π/180 = 1.571 rad"} {
+		if got := strings.Join(strings.Fields(text), " "); !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, text)
+		}
+	}
+}
+
+// The relation of the tensions of a belt about to slip is stated once, and counted as such.
+func TestRelationOfABeltOnce(t *testing.T) {
+	text := TextWorking(worked(t, strings.NewReplacer("BELT", `wrap = "200 deg", friction = "0.3", tight = "R2"`, "PULL", "?").Replace(capstan)))
+	got := strings.Join(strings.Fields(text), " ")
+	if strings.Contains(got, "Relations between the forces") || strings.Count(got, "e^(0.3") != 1 {
+		t.Errorf("the relation of belt R is repeated in\n%s", text)
+	}
+	for _, want := range []string{"5 equations (4 of equilibrium and 1 between the forces) in 3 unknowns: R1, G and R2.", "R2 = 2.850 R1 is substituted"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, text)
 		}
 	}
 }

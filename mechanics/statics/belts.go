@@ -17,7 +17,8 @@ func (s *Solution) checkBelts() {
 		c := Check{Kind: CheckBelt, Subject: b.Name, Line: b.Lines[0], Joint: -1, Value: s.at(s.Problem.Lines[tight].Magnitude),
 			With: s.Problem.Lines[tight].Name + "/" + s.Problem.Lines[slack].Name}
 		if c.Impends = b.Tight >= 0; c.Impends {
-			c.Bound, c.OK = c.Value, true
+			c.Bound = c.Value
+			c.OK = c.Value > senseTol*s.scaleOfMagnitude(s.Problem.Lines[tight].Magnitude)
 		} else {
 			grip := gripCondition(s.Problem, b)
 			spare, _ := s.spare(&grip)
@@ -63,26 +64,28 @@ func (s *Solution) gripNeeded(b *problem.Belt) string {
 	if under <= senseTol*over {
 		return fmt.Sprintf("belt %s would have to carry %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.force1(over), p.Lines[slack].Name)
 	}
-	return fmt.Sprintf("belt %s would need %s/%s = %s, more than e^(μβ) = %s", b.Name, p.Lines[tight].Name, p.Lines[slack].Name,
-		units.Figures(over/under, p.Figures), units.Figures(b.Ratio(), p.Figures))
+	ratio, limit := units.Unit{}.Apart(over/under, b.Ratio(), p.Figures)
+	return fmt.Sprintf("belt %s would need %s/%s = %s, more than e^(μβ) = %s", b.Name, p.Lines[tight].Name, p.Lines[slack].Name, ratio, limit)
 }
 
 // beltWords puts the check of a belt in words.
 func (c Check) beltWords(p *problem.Problem) string {
 	b := p.Lines[c.Line].Belt
-	limit := units.Figures(b.Ratio(), p.Figures)
 	switch {
-	case c.Impends:
+	case c.Impends && c.OK:
 		tight, slack := p.Lines[b.Lines[b.Tight]].Name, p.Lines[b.Slack()].Name
 		return fmt.Sprintf("belt %s: slip is impending, as specified: %s = %s e^(μβ) = %s", b.Name, tight, slack, p.Units.Force.Format(c.Value, p.Figures))
+	case c.Impends:
+		return fmt.Sprintf("belt %s is not in tension, so slip is not impending as specified", b.Name)
 	case c.Value <= 0:
 		return fmt.Sprintf("belt %s carries no tension", b.Name)
 	case c.Bound <= senseTol*c.Value:
 		return fmt.Sprintf("belt %s slips: it has a tension of %s on one side of the drum and none on the other", b.Name, p.Units.Force.Format(c.Value, p.Figures))
 	}
-	ratio := units.Figures(c.Value/c.Bound*b.Ratio(), p.Figures)
+	ratio := c.Value / c.Bound * b.Ratio()
 	if !c.OK {
-		return fmt.Sprintf("%s = %s exceeds e^(μβ) = %s: belt %s slips", c.With, ratio, limit, b.Name)
+		needed, limit := units.Unit{}.Apart(ratio, b.Ratio(), p.Figures)
+		return fmt.Sprintf("%s = %s exceeds e^(μβ) = %s: belt %s slips", c.With, needed, limit, b.Name)
 	}
-	return fmt.Sprintf("%s = %s of e^(μβ) = %s: belt %s does not slip", c.With, ratio, limit, b.Name)
+	return fmt.Sprintf("%s = %s of e^(μβ) = %s: belt %s does not slip", c.With, units.Figures(ratio, p.Figures), units.Figures(b.Ratio(), p.Figures), b.Name)
 }

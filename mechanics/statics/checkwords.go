@@ -39,7 +39,8 @@ func (c Check) Says(p *problem.Problem) string {
 		case c.Impends:
 			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, force(c.Value))
 		case !c.OK:
-			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
+			needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
+			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
 		}
 		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
 	case CheckBelt:
@@ -141,11 +142,15 @@ func (c Check) limitSays(p *problem.Problem) string {
 	case math.IsInf(c.Value, 1):
 		return c.Subject + " is unbounded and can exceed its limit of " + limit
 	}
-	used := units.Figures(100*c.Value/c.Bound, p.Figures) + " %"
+	share, figures := 100*c.Value/c.Bound, p.Figures
+	if !c.OK {
+		figures = max(units.Unit{}.FiguresApart(share, 100, figures), p.Units.Force.FiguresApart(c.Value, c.Bound, figures))
+	}
+	used := units.Figures(share, figures) + " %"
 	of := used + " of its limit of " + limit
 	switch {
 	case c.Ranged && !c.OK:
-		return c.Subject + " could reach " + p.Units.Force.Format(c.Value, p.Figures) + ", " + of
+		return c.Subject + " could reach " + p.Units.Force.Format(c.Value, figures) + ", " + of
 	case !c.OK:
 		return c.Subject + " exceeds its limit of " + limit + ": utilisation " + used
 	case c.Value == 0:

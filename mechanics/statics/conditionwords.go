@@ -59,8 +59,9 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 	case Grip:
 		return s.gripNeeded(p.Lines[c.Line].Belt)
 	case Friction:
-		needed, available := s.frictionOf(&p.Joints[c.Joint])
-		return fmt.Sprintf("equilibrium requires a friction force of %s at %s, but μN = %s", s.force1(needed), c.Name, s.force1(available))
+		size, limit := s.frictionOf(&p.Joints[c.Joint])
+		needed, available := p.Units.Force.Apart(size, limit, p.Figures)
+		return fmt.Sprintf("equilibrium requires a friction force of %s at %s, but μN = %s", needed, c.Name, available)
 	case Face:
 		j := &p.Joints[c.Joint]
 		if s.liftedOff(j) {

@@ -146,3 +146,18 @@ H = { kind = "pin" }
 		t.Errorf("%v with joints %+v", got.Verdict, p.Joints)
 	}
 }
+
+// A friction force a little beyond the limit is printed with the figures that show it.
+func TestFrictionBeyondItsLimitShows(t *testing.T) {
+	s := solveText(t, `plane = "xy"
+figures = 3
+[points]
+A = { at = "0, 0", on = "block" }
+[lines]
+P = { kind = "force", at = "A", along = "+x", magnitude = "30.004 N" }
+W = { kind = "force", at = "A", along = "-y", magnitude = "100 N" }
+[joints]
+A = { kind = "rough-surface", normal = "+y", friction = "0.3" }
+`)
+	hasWords(t, s, "the block slips at A: equilibrium requires F = 30.004 N, but μN = 30.000 N")
+}

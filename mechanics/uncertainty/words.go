@@ -94,14 +94,11 @@ func (t *Effect) Ends(s *Spread) (low, high string) {
 			return n
 		}
 		fine := int(math.Floor(math.Log10(math.Abs(v)))) - int(math.Floor(math.Log10(max(s.Worst, math.SmallestNonzeroFloat64)))) + shown
-		return max(n, min(fine, maxFigures))
+		return max(n, min(fine, units.ReliableFigures))
 	}
 	u := t.unit(s)
 	return u.Format(s.Low, place(s.Low)), u.Format(s.High, place(s.High))
 }
-
-// maxFigures is what a float64 holds, less what a solve costs.
-const maxFigures = 12
 
 func (t *Effect) unit(s *Spread) units.Unit { return t.Solution.Problem.Units.For(s.Dim) }
 
@@ -287,7 +284,7 @@ func (t *Effect) reachWords(r *Reach) string {
 		if !finite(r.Value) {
 			return fmt.Sprintf("%s is unbounded within the ± and could exceed its limit of %s%s", c.Subject, force(c.Bound), from)
 		}
-		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
 		limit := "its limit of " + bound
 		if r.Bound < c.Bound {
 			limit = "its limit, which may be as low as " + bound
@@ -299,24 +296,14 @@ func (t *Effect) reachWords(r *Reach) string {
 		if !finite(r.Value) {
 			return "belt " + c.Subject + " could slip" + from
 		}
-		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
 		return fmt.Sprintf("belt %s could slip: its larger tension may be %s, more than e^(μβ) times the smaller one, %s%s", c.Subject, value, bound, from)
 	case statics.CheckFriction:
 		if !finite(r.Value) {
 			return c.Subject + " could slip" + from
 		}
-		value, bound := apart(p.Units.Force, r.Value, r.Bound, p.Figures)
+		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
 		return fmt.Sprintf("%s could slip: equilibrium may require F = %s, with μN = %s%s", c.Subject, value, bound, from)
 	}
 	return fmt.Sprintf("%s could tip about %s%s", c.Subject, cmp.Or(r.About, c.About), from)
-}
-
-// apart prints two numbers to as many figures as tell them apart.
-func apart(u units.Unit, a, b float64, figures int) (string, string) {
-	for n := figures; ; n++ {
-		x, y := u.Format(a, n), u.Format(b, n)
-		if x != y || n >= maxFigures {
-			return x, y
-		}
-	}
 }

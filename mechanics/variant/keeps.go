@@ -164,7 +164,9 @@ func fails(p *problem.Problem, c statics.Check) string {
 	case statics.CheckFriction:
 		return say.The(p.Bodies[p.Joints[c.Joint].First].Name) + " slips at " + c.Subject
 	case statics.CheckBelt:
-		return "belt " + c.Subject + " slips"
+		if !c.Impends {
+			return "belt " + c.Subject + " slips"
+		}
 	case statics.CheckTipping:
 		return say.The(p.Bodies[p.Joints[c.Joint].First].Name) + " tips at " + c.Subject
 	case statics.CheckCondition:

@@ -2,10 +2,12 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
@@ -44,7 +46,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), b.number(belt.Ratio())))))
+			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), b.ratioFigures(belt))))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -66,12 +68,6 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	if first > second {
 		one, two, first, second, below, above = two, one, second, first, above, below
 	}
-	ok := true
-	for k := range b.s.Checks {
-		if c := &b.s.Checks[k]; c.Line == belt.Lines[0] && c.Subject == belt.Name {
-			ok = c.OK
-		}
-	}
 	switch {
 	case second <= 0:
 		return []doc.Block{say("The belt is not in tension, so no friction acts.")}
@@ -80,12 +76,31 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), b.number(second/first))))
+	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), short(second/first, b.ratioFigures(belt)))))
 	limit := b.grip(letter("μ"), letter("β"))
-	if !ok {
+	if b.slips(belt) {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
 	}
 	return []doc.Block{needed, say("The ratio needed does not exceed ", limit, ": the belt does not slip.")}
+}
+
+// slips tells that the check of a belt fails.
+func (b *builder) slips(belt *problem.Belt) bool {
+	return slices.ContainsFunc(b.s.Checks, func(c statics.Check) bool {
+		return c.Kind == statics.CheckBelt && c.Line == belt.Lines[0] && !c.OK
+	})
+}
+
+// ratioFigures is how many figures the ratios of a belt's tensions have: as many as show
+// that one exceeds the other where the belt slips.
+func (b *builder) ratioFigures(belt *problem.Belt) int {
+	figures := b.p.Figures + 1
+	one, _ := b.s.Magnitude(belt.Lines[0])
+	two, _ := b.s.Magnitude(belt.Lines[1])
+	if smaller := min(one, two); smaller > 0 && b.slips(belt) {
+		figures = units.Unit{}.FiguresApart(max(one, two)/smaller, belt.Ratio(), figures)
+	}
+	return figures
 }
 
 // wrap is the angle of contact in radians, with the path's change of direction that it is
@@ -107,8 +122,20 @@ func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 			}
 		}
 		cosine := origin.Phrase("the cosine of the angle of contact of the belt %[1]s", belt.Name)
+		c := traced(cosine, b.number(clean(math.Cos(belt.Wrap), 1)))
+		cos := []doc.Math{function("cos", beta)}
+		if len(of) > 0 { // they are not perpendicular, axis by axis
+			cos = append(cos, sum(of...))
+		}
+		relate := b.equals
+		if angle.Symbol != "deg" && angle.Factor != 1 {
+			relate = equal // whose arc cosine is not in the unit
+		}
 		body = append(body, say("The angle of contact is the angle between the directions of ", b.tension(belt, 0), " and ", b.tension(belt, 1), " along the path:"),
-			formula(traced(cosine, b.equals(words("cos β"), sum(of...), b.number(math.Cos(belt.Wrap))))))
+			aligned(b.equals(append(cos, c)...), relate(beta, function("acos", c), traced(wrapFrom(belt), b.degrees(belt.Wrap, b.p.Figures+1)))))
+		if angle.Factor == 1 {
+			return body
+		}
 	}
 	if angle.Factor == 1 {
 		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))

@@ -2,6 +2,7 @@ package working
 
 import (
 	"slices"
+	"strconv"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
@@ -65,7 +66,7 @@ func (b *builder) cutFree() {
 	case len(all) == 1 && len(b.ties) == 0: // what one body gives is all there is
 		last, body = []doc.Block{say(append(ofOne, in...)...)}, nil
 	default:
-		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation")}, in...)...)}
+		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()}, in...)...)}
 	}
 	body = append(append(append(body, b.cuts()...), b.twoForce()...), last...)
 	title := "Free bodies"
@@ -243,4 +244,24 @@ func (b *builder) twoForce() []doc.Block {
 		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal, opposite and collinear."))
 	}
 	return out
+}
+
+// equationsOf says which equations are counted where some of them are of belts.
+func (b *builder) equationsOf() string {
+	if !slices.ContainsFunc(b.ties, func(t tie) bool { return b.ofBelt(&t) }) {
+		return ""
+	}
+	sys, empty := &b.s.System, 0
+	for body := range b.p.CutFree() {
+		for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
+			if isZero(b.symbolsOf(body, i)) {
+				empty++
+			}
+		}
+	}
+	says := " (" + strconv.Itoa(len(sys.Rows)) + " of equilibrium"
+	if empty > 0 {
+		says += ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
+	}
+	return says + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
 }

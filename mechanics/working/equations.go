@@ -75,11 +75,13 @@ func (b *builder) particles() bool {
 	return !slices.ContainsFunc(b.p.Bodies, func(x problem.Body) bool { return !x.Particle })
 }
 
-// relations are what ties forces to each other: F = μ N.
+// relations are what ties forces to each other: F = μ N. Those of belts have a step of their own.
 func (b *builder) relations() []doc.Block {
 	var of []doc.Math
 	for k := range b.ties {
-		of = append(of, equal(b.ties[k].name, b.tied(&b.ties[k])))
+		if !b.ofBelt(&b.ties[k]) {
+			of = append(of, equal(b.ties[k].name, b.tied(&b.ties[k])))
+		}
 	}
 	if len(of) == 0 {
 		return nil

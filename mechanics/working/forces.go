@@ -102,6 +102,15 @@ func (b *builder) tied(t *tie) doc.Math {
 	return equal(product(letter("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
 }
 
+// ofBelt tells the tension of a belt about to slip that follows from the other one.
+func (b *builder) ofBelt(t *tie) bool {
+	if t.line < 0 {
+		return false
+	}
+	belt := b.p.Lines[t.line].Belt
+	return belt != nil && belt.Tight >= 0 && belt.Lines[belt.Tied] == t.line
+}
+
 // tieFrom is the origin of the factor of a tied force.
 func (b *builder) tieFrom(t *tie) doc.Origin {
 	if t.joint < 0 {

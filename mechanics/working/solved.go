@@ -97,7 +97,10 @@ func (b *builder) follow() {
 			terms = append(terms, b.number(f.In(t.is.Const)))
 		}
 		form := []doc.Math{t.name, b.affine(t.is, f)}
-		if hasNumber(form[1]) {
+		switch {
+		case b.ofBelt(t): // whose relation stands with the belt
+			form = []doc.Math{t.name, sum(terms...)}
+		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
 		of = append(of, traced(b.tieFrom(t), b.equals(append(form, traced(origin.Phrase("%[1]s, computed with the values found", b.tiedForce(t)), b.result(value, f)))...)))
