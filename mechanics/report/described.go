@@ -101,7 +101,7 @@ func (d describer) point(q *problem.Point) string {
 		for _, b := range q.Bodies {
 			names = append(names, d.bodyName(b))
 		}
-		on = "on " + strings.Join(names, " and ")
+		on = "on " + say.And(names...)
 	}
 	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
 }
@@ -247,7 +247,7 @@ func (d describer) load(q *problem.Distributed) string {
 	case q.Total == 0:
 		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
 	}
-	return s + "; comes to " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+	return s + "; resultant " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
 }
 
 // LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,
