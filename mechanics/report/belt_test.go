@@ -45,7 +45,7 @@ The ratio needed exceeds e^(μ β): the belt slips.`},
 0.3509 R1 ≤ R2 ≤ 2.850 R1`},
 		{`wrap = "200 deg", friction = "0.3"`, "0 N", "R2 is zero, so no friction acts: the belt slips."},
 	} {
-		text := TextWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))
+		text := textWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))
 		if got, want := strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(c.want), " "); !strings.Contains(got, want) {
 			t.Errorf("%s, %s:\n%s\nwant\n%s", c.belt, c.pull, text, c.want)
 		}
