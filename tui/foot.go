@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"image"
 	"math"
@@ -161,25 +162,46 @@ func (m Model) drawSlot(c grid.Canvas, name string, s slot) {
 	} else {
 		x = c.Text(x, 0, theme.Plain, s.text)
 	}
-	if s.does == nothing && s.text != "" && strings.Contains(m.follows, s.text) {
+	if s.does == nothing && s.text != "" && slices.ContainsFunc(m.follows, func(f fact) bool { return f.value == s.text }) {
 		return // it is what follows
 	}
-	follows := m.follows
+	follows := shownFacts(m.follows)
 	if s.text == "" {
 		follows = strings.TrimLeft(follows, " ")
 	}
 	c.Text(x, 0, theme.Computed, follows)
 }
 
+// fact is what follows from a row: a value, and what it is; the row's own value, such
+// as a point's coordinates, needs no words.
+type fact struct{ is, value, unit string }
+
+// shownFacts are facts as the last line shows them, behind the cell.
+func shownFacts(facts []fact) (s string) {
+	for _, f := range facts {
+		s += "   " + cmp.Or(f.is, "= ") + f.value + f.unit
+	}
+	return s
+}
+
+// saidFacts are the same in a sentence.
+func saidFacts(facts []fact) string {
+	parts := make([]string, len(facts))
+	for i, f := range facts {
+		parts[i] = cmp.Or(f.is, "reads ") + f.value + f.unit
+	}
+	return strings.Join(parts, ", ")
+}
+
 // about tells what follows from a row.
-func (b builder) about(ref sheet.Ref) string {
+func (b builder) about(ref sheet.Ref) []fact {
 	if problem.Private(ref.Row) {
-		return "   kept and not read, since its name begins with x-"
+		return []fact{{is: "kept and not read, since its name begins with x-"}}
 	}
 	switch ref.Table {
 	case "points":
 		if xyz := b.coordinates(ref.Row); xyz != "" {
-			return "   = " + xyz + " " + b.latest.Units.Length.Symbol
+			return []fact{{value: xyz, unit: " " + b.latest.Units.Length.Symbol}}
 		}
 	case "lines":
 		return b.aboutLine(ref)
@@ -187,50 +209,50 @@ func (b builder) about(ref sheet.Ref) string {
 		return b.aboutSupport(ref)
 	case "given":
 		if v := b.givenValue(ref.Row); v != "" {
-			return "   = " + v
+			return []fact{{value: v}}
 		}
 	}
-	return ""
+	return nil
 }
 
 // aboutSupport tells what a support holds or what a load comes to.
-func (b builder) aboutSupport(ref sheet.Ref) string {
+func (b builder) aboutSupport(ref sheet.Ref) []fact {
 	p := b.latest
 	if p == nil {
-		return ""
+		return nil
 	}
 	switch ref.Table {
 	case "joints":
 		row, _ := b.s.Table("joints").Row(ref.Row)
 		cell, _ := row.Cell("kind")
 		if info, ok := jointNamed(cell.Text); ok {
-			return "   " + info.Says
+			return []fact{{is: info.Says}}
 		}
 	case "distributed":
 		for _, d := range p.Loads {
 			if d.Name == ref.Row && d.OK {
-				return "   resultant " + resultant(p, d)
+				return []fact{{is: "resultant ", value: resultant(p, d)}}
 			}
 		}
 	case "bodies":
 		for _, body := range p.Bodies {
 			if body.Name == ref.Row && !body.Particle {
-				return "   moments about " + body.AboutName + " " + vector(p, body.About, units.Length)
+				return []fact{{is: "moments about " + body.AboutName + " ", value: vector(p, body.About, units.Length)}}
 			}
 		}
 	}
-	return ""
+	return nil
 }
 
-func (b builder) aboutLine(ref sheet.Ref) (s string) {
+func (b builder) aboutLine(ref sheet.Ref) (facts []fact) {
 	r, u := b.course(ref.Row)
 	if r != "" {
-		s += "   |r| = " + r + " " + b.latest.Units.Length.Symbol
+		facts = append(facts, fact{is: "|r| = ", value: r, unit: " " + b.latest.Units.Length.Symbol})
 	}
 	if u != "" {
-		s += "   u = " + u
+		facts = append(facts, fact{is: "u = ", value: u})
 	}
-	return s
+	return facts
 }
 
 // words tells from where the picture is seen.

@@ -73,22 +73,14 @@ func (m Model) place(was whereabouts) []string {
 		parts = append(parts, m.cellWords())
 	}
 	line := strings.Join(parts, ", ")
-	if follows := strings.TrimSpace(m.follows); follows != "" && !sameRow {
-		line += "; " + readsAs(follows)
+	if len(m.follows) > 0 && !sameRow {
+		line += "; " + saidFacts(m.follows)
 	}
 	if m.mark.on {
 		top, left, bottom, right := m.block()
 		line += fmt.Sprintf("; marked: %s, %s", count(bottom-top+1, "row"), count(right-left+1, "column"))
 	}
 	return append([]string{line}, m.badWords()...)
-}
-
-// readsAs is what follows from a row, in a sentence.
-func readsAs(follows string) string {
-	if v, ok := strings.CutPrefix(follows, "= "); ok {
-		return "reads " + v
-	}
-	return strings.ReplaceAll(follows, "   ", ", ")
 }
 
 // cellWords is the column and what the cell holds.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"trivet/mechanics/report"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/topic"
@@ -132,13 +133,11 @@ func (m Model) readScene(was Model, name string) []string {
 
 // pickedWords says more of what was picked in the picture.
 func (m Model) pickedWords() []string {
-	ref := m.selected()
-	for _, l := range m.pictureLines() {
-		for _, begin := range []string{"point ", "body ", "couple ", "load ", ""} {
-			if rest, ok := strings.CutPrefix(l, begin+ref.Row); ok && (strings.HasPrefix(rest, " ") || strings.HasPrefix(rest, ":")) {
-				return []string{l}
-			}
-		}
+	if m.live.problem == nil {
+		return nil
+	}
+	if line := report.DescribedRow(m.live.problem, m.live.solution, m.selected()); line != "" {
+		return []string{line}
 	}
 	return nil
 }

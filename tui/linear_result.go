@@ -37,7 +37,7 @@ func (m Model) results(was heard) (lines []string, now heard) {
 		more := 0
 		for i, x := range s.X {
 			v := amount{report.ResultText(s, i), report.SenseWord(s, i)}
-			if v.sense == "none" {
+			if x.Fixed && x.Value == 0 {
 				v.sense = ""
 			}
 			now.values[x.Name] = v

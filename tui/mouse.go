@@ -174,7 +174,7 @@ func (m *Model) pick(ref sheet.Ref) {
 				m.back, m.at[p].row = layout.Pane(p), i
 				m.fit()
 				m.project()
-				m.say(ref.Row+" is picked"+m.follows, false)
+				m.say(ref.Row+" is picked"+shownFacts(m.follows), false)
 				return
 			}
 		}

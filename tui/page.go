@@ -27,7 +27,11 @@ const (
 
 // prompt asks for a page's file.
 func (p Page) prompt() string {
-	return [...]string{"save as: ", "page as: ", "field page as: ", "page to hand out as: "}[p]
+	return p.asks() + ": "
+}
+
+func (p Page) asks() string {
+	return [...]string{"save as", "page as", "field page as", "page to hand out as"}[p]
 }
 
 // longPrompt says what the name may end in.
@@ -35,7 +39,7 @@ func (p Page) longPrompt() string {
 	if p == 0 {
 		return p.prompt()
 	}
-	return strings.TrimSuffix(p.prompt(), ": ") + " (" + pageEndings + "): "
+	return p.asks() + " (" + pageEndings + "): "
 }
 
 // behind a sheet's name, so that one page does not take the place of another.

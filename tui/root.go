@@ -36,7 +36,7 @@ type Model struct {
 	// What the panes show, built when the sheet or its result changes.
 	tables  [layout.System]table
 	made    builder            // what they were built by
-	follows string             // from the row under the cursor
+	follows []fact             // from the row under the cursor
 	texts   [layout.Panes]text // of the results that show
 	says    string             // where the number under the cursor comes from
 	figure  figure.Figure

@@ -1,5 +1,10 @@
 package doc
 
+import (
+	"math"
+	"strings"
+)
+
 // Math is a node of a formula: a tree that text, LaTeX and MathML print alike.
 type Math struct {
 	Op   Op
@@ -9,6 +14,19 @@ type Math struct {
 	Half float64 // for Number: half a unit of the last place shown; 0 where it is exact
 	Name string  // for Symbol: the sheet's name that it stands for, as typed; text shows it so
 	From Origin  // for Number: where it comes from; nil where it needs no saying
+}
+
+// NumberOf makes a node of a number and its print: a minus stands before the digits,
+// but not before a zero.
+func NumberOf(text string, x float64) Math {
+	digits, minus := strings.CutPrefix(text, "-")
+	switch {
+	case !strings.ContainsAny(digits, "123456789"):
+		return Math{Op: Number, Text: digits, Num: math.Abs(x)}
+	case minus:
+		return Math{Op: Neg, Of: []Math{{Op: Number, Text: digits, Num: -x}}}
+	}
+	return Math{Op: Number, Text: digits, Num: x}
 }
 
 // Op says what a node is.

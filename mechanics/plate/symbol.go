@@ -26,18 +26,16 @@ func UnknownName(p *problem.Problem, j int) []ink.Run {
 		return Symbol(u.Name)
 	}
 	joint := p.Joints[u.Joint].Name
-	if rest, ok := strings.CutPrefix(u.Name, joint); ok && rest != "" {
-		runs := Symbol(joint)
-		if len(runs) == 2 {
-			runs[1].Text += rest
-			return runs
-		}
-		return append(runs, ink.Run{Text: rest, Style: ink.Italic, Level: -1})
+	runs := Symbol(joint)
+	switch {
+	case u.Dim == units.Moment:
+		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: joint + u.Part, Style: ink.Italic, Level: -1}}
+	case len(runs) == 2:
+		runs[1].Text += u.Part
+	case u.Part != "":
+		runs = append(runs, ink.Run{Text: u.Part, Style: ink.Italic, Level: -1})
 	}
-	if rest, ok := strings.CutPrefix(u.Name, "M"); ok && u.Dim == units.Moment && rest != "" {
-		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: rest, Style: ink.Italic, Level: -1}}
-	}
-	return Symbol(u.Name)
+	return runs
 }
 
 // with puts words behind a symbol.

@@ -56,34 +56,6 @@ func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completi
 	return c.sorted()
 }
 
-// CompleteKey gives the keys that a row may still have and that its kind uses, for a
-// key being typed.
-func CompleteKey(s *sheet.Sheet, table, row, text string, cursor int) []Completion {
-	t, ok := tableByName[table]
-	if !ok {
-		return nil
-	}
-	c := choices{text: text, cursor: max(0, min(cursor, len(text)))}
-	c.word(trimmed(text))
-	r, _ := s.Table(table).Row(row)
-	kind, settled := kindOfRow(t, &r)
-	for _, k := range t.Keys {
-		if settled && kind != "" && !k.UsedBy(kind) {
-			continue
-		}
-		has := false
-		if t.Fixed {
-			_, has = s.Table(table).Row(k.Name)
-		} else if _, has = r.Cell(k.Name); !has && k.Name == t.Plain {
-			_, has = r.Cell("")
-		}
-		if !has {
-			c.add(k.Name, k.Says+", such as "+k.Example)
-		}
-	}
-	return c.sorted()
-}
-
 // choices gathers completions of one word.
 type choices struct {
 	*things

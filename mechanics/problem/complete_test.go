@@ -119,30 +119,6 @@ func TestCompleteSays(t *testing.T) {
 	}
 }
 
-func TestCompleteKey(t *testing.T) {
-	s := parse(t, rig)
-	for _, c := range []struct{ table, row, text, want string }{
-		{"lines", "T1", "", "at along magnitude limit on"},
-		{"lines", "T1", "m", "magnitude"},
-		{"points", "C", "", "on"},
-		{"given", "W", "", "step"},
-		{"", "", "", "title statement lesson up g figures expect"},
-		{"units", "", "fo", "force"},
-		{"views", "", "", ""},
-	} {
-		var got []string
-		for _, k := range problem.CompleteKey(s, c.table, c.row, c.text, len(c.text)) {
-			if k.Says == "" {
-				t.Errorf("%s says nothing", k.Text)
-			}
-			got = append(got, k.Text)
-		}
-		if strings.Join(got, " ") != c.want {
-			t.Errorf("[%s] %s %q: %s, want %s", c.table, c.row, c.text, got, c.want)
-		}
-	}
-}
-
 func TestDefinition(t *testing.T) {
 	s := parse(t, rig)
 	for _, c := range []struct {

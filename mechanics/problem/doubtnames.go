@@ -236,8 +236,8 @@ func (r *reading) doubtAngle(ref sheet.Ref, expr *units.Expr, radians bool) {
 	for _, a := range expr.BareAngles() {
 		switch e, ok := r.bareDegrees(a); {
 		case a.Radians != "":
-			if unit, _, _ := strings.Cut(r.p.Units.Angle.Name, " ("); !radians && !r.hasAngle(a) {
-				r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+unit+"s", a.Radians+", if radians are meant")
+			if !radians && !r.hasAngle(a) {
+				r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+r.p.Units.Angle.Symbol, a.Radians+", if radians are meant")
 			}
 		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
 			e.Ref = ref

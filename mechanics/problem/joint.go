@@ -36,7 +36,7 @@ type Joint struct {
 	HasFace       bool
 	Acts          []Act
 
-	names []string // of its unknowns, before they have indices
+	parts []string // of its unknowns' names, forces before moments
 }
 
 // Words is what a joint is in a sentence: "rough surface", "fixed support".
@@ -68,7 +68,8 @@ func (r *reading) readJoints() {
 			j.OK = r.usedTwice(j.Ref, j.Name, "a line", "a joint")
 		}
 		if j.OK {
-			for _, name := range j.names {
+			for k := range j.parts {
+				name := j.unknownName(k)
 				if k, taken := r.jointOf[name]; taken {
 					j.OK = r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 					break

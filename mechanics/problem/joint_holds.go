@@ -27,25 +27,25 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 	if r.p.Bodies[j.First].Particle || j.Second >= 0 && r.p.Bodies[j.Second].Particle {
 		moments = HoldNone // a particle takes no moment
 	}
-	add := func(list *[]ActTerm, name string, d r3.Vec) {
-		*list = append(*list, ActTerm{Unknown: len(j.names), D: d})
-		j.names = append(j.names, name)
+	add := func(list *[]ActTerm, part string, d r3.Vec) {
+		*list = append(*list, ActTerm{Unknown: len(j.parts), D: d})
+		j.parts = append(j.parts, part)
 	}
 	switch holds.Forces {
 	case HoldNormal:
-		add(&j.Forces, j.Name, j.Normal)
+		add(&j.Forces, "", j.Normal)
 	case HoldRough:
 		r.roughSurface(j, add)
 	default:
 		for _, c := range r.held(holds.Forces, j.Axis, false) {
-			add(&j.Forces, j.Name+c.suffix, c.d)
+			add(&j.Forces, c.suffix, c.d)
 		}
 	}
 	if j.HasFace {
 		moments = HoldAll
 	}
 	for _, c := range r.held(moments, j.Axis, true) {
-		add(&j.Moments, "M"+j.Name+c.suffix, c.d)
+		add(&j.Moments, c.suffix, c.d)
 	}
 	return true
 }
@@ -55,18 +55,18 @@ func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
 // force, against the slip.
 func (r *reading) roughSurface(j *Joint, add func(*[]ActTerm, string, r3.Vec)) {
 	if j.Impending {
-		add(&j.Forces, j.Name+"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1))
+		add(&j.Forces, "N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1))
 		return
 	}
-	add(&j.Forces, j.Name+"N", j.Normal)
+	add(&j.Forces, "N", j.Normal)
 	first, second := acrossOf(j.Normal)
 	if r.p.Planar {
 		// The tangent is the normal turned clockwise, +x where the normal is +y.
-		add(&j.Forces, j.Name+"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
+		add(&j.Forces, "F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
 		return
 	}
-	add(&j.Forces, j.Name+"F1", first)
-	add(&j.Forces, j.Name+"F2", second)
+	add(&j.Forces, "F1", first)
+	add(&j.Forces, "F2", second)
 }
 
 // heldComponent is a direction that a joint holds, with what its unknown has behind the
@@ -116,6 +116,14 @@ func acrossOf(n r3.Vec) (r3.Vec, r3.Vec) {
 	return first, r3.Cross(n, first)
 }
 
+// unknownName is the name of a joint's unknown: Ax, and MA of a moment.
+func (j *Joint) unknownName(k int) string {
+	if k >= len(j.Forces) {
+		return "M" + j.Name + j.parts[k]
+	}
+	return j.Name + j.parts[k]
+}
+
 // jointUnknowns numbers a joint's unknowns, once, and writes its acts.
 func (r *reading) jointUnknowns(i int) {
 	j := &r.p.Joints[i]
@@ -123,8 +131,9 @@ func (r *reading) jointUnknowns(i int) {
 		return
 	}
 	r.jointDone[i] = true
-	index := make([]int, len(j.names))
-	for k, name := range j.names {
+	index := make([]int, len(j.parts))
+	for k, part := range j.parts {
+		name := j.unknownName(k)
 		dim := units.Force
 		if k >= len(j.Forces) {
 			dim = units.Moment
@@ -140,7 +149,7 @@ func (r *reading) jointUnknowns(i int) {
 			j.OK = r.usedTwice(j.Ref, name, other, "an unknown of the joint "+j.Name)
 			return
 		}
-		index[k] = r.addUnknown(Unknown{Name: name, Dim: dim, Line: -1, Joint: i})
+		index[k] = r.addUnknown(Unknown{Name: name, Dim: dim, Line: -1, Joint: i, Part: part})
 	}
 	for _, terms := range [][]ActTerm{j.Forces, j.Moments} {
 		for k := range terms {

@@ -127,9 +127,10 @@ func (p *Problem) CutFree() iter.Seq[int] {
 type Unknown struct {
 	Name  string
 	Dim   units.Dim
-	Line  int  // the first line that uses it, or -1
-	Joint int  // the joint it belongs to, or -1
-	Own   bool // the unknown is the magnitude of the line of the same name
+	Line  int    // the first line that uses it, or -1
+	Joint int    // the joint it belongs to, or -1
+	Part  string // what its name has behind the joint's: the x of Ax and MAx
+	Own   bool   // the unknown is the magnitude of the line of the same name
 }
 
 // Affine is Const + Σ Coef·unknown, in newtons or newton metres.

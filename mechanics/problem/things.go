@@ -108,12 +108,12 @@ func (x *things) jointNames() {
 	for i := range p.Joints {
 		j := &p.Joints[i]
 		of := thingName{AJoint, j.Name}
-		for k, name := range j.names {
+		for k, part := range j.parts {
 			before := ""
 			if k >= len(j.Forces) {
 				before = "M"
 			}
-			x.owned[name] = ownedName{of, before, name[len(before)+len(j.Name):]}
+			x.owned[j.unknownName(k)] = ownedName{of, before, part}
 			if p.Planar && before == "M" {
 				x.owned["M"+j.Name] = ownedName{of, "M", ""} // answers to MC as well as to MCz
 			}
@@ -123,7 +123,7 @@ func (x *things) jointNames() {
 		}
 	}
 	for i := range p.Joints {
-		if j := &p.Joints[i]; len(j.names) == 0 {
+		if j := &p.Joints[i]; len(j.parts) == 0 {
 			x.mayOwn(thingName{AJoint, j.Name}, "", "", "x", "y", "z", "1", "2", "N", "F", "F1", "F2")
 			x.mayOwn(thingName{AJoint, j.Name}, "M", "", "x", "y", "z", "1", "2")
 		}

@@ -47,7 +47,7 @@ The ratio needed exceeds e^(μ β): the belt slips.`},
 		{`wrap = "200 deg", friction = "0.3"`, "285 N", "= 2.8497 R2/R1 = 285/100 = 2.85 The ratio needed exceeds e^(μ β): the belt slips."},
 		{`wrap = "200 deg", friction = "0.3"`, "0 N", "R2 is zero, so no friction acts: the belt slips."},
 	} {
-		text := TextWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))
+		text := textWorking(worked(t, strings.NewReplacer("BELT", c.belt, "PULL", c.pull).Replace(capstan)))
 		if got, want := strings.Join(strings.Fields(text), " "), strings.Join(strings.Fields(c.want), " "); !strings.Contains(got, want) {
 			t.Errorf("%s, %s:\n%s\nwant\n%s", c.belt, c.pull, text, c.want)
 		}

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -19,7 +20,30 @@ import (
 // points with their coordinates, bodies, lines from where to where with their
 // forces, supports with theirs, couples and distributed loads. s may be nil, or
 // of another problem: then forces that are not given are unknown.
-func Described(p *problem.Problem, s *statics.Solution) []string {
+func Described(p *problem.Problem, s *statics.Solution) (lines []string) {
+	for _, r := range described(p, s) {
+		lines = append(lines, r.text)
+	}
+	return lines
+}
+
+// DescribedRow is the line of one row of the sheet; empty where it has none.
+func DescribedRow(p *problem.Problem, s *statics.Solution, ref sheet.Ref) string {
+	for _, r := range described(p, s) {
+		if r.of.Row != "" && r.of.Table == ref.Table && r.of.Row == ref.Row {
+			return r.text
+		}
+	}
+	return ""
+}
+
+// describedRow is a line and the row of the sheet that it describes; none of the first.
+type describedRow struct {
+	of   sheet.Ref
+	text string
+}
+
+func described(p *problem.Problem, s *statics.Solution) []describedRow {
 	d := describer{p: p}
 	if s != nil && s.Problem == p && s.Verdict != statics.NoEquilibrium {
 		d.s = s
@@ -28,29 +52,29 @@ func Described(p *problem.Problem, s *statics.Solution) []string {
 	if p.Planar {
 		where = "in the plane, x to the right, y upwards"
 	}
-	out := []string{fmt.Sprintf("%s, %s, %s; %s", say.Count(len(p.Points), "point"), say.Count(len(p.Lines), "line"), say.Count(len(p.Joints), "joint"), where)}
+	out := []describedRow{{text: doc.Printed(fmt.Sprintf("%s, %s, %s; %s", say.Count(len(p.Points), "point"), say.Count(len(p.Lines), "line"), say.Count(len(p.Joints), "joint"), where))}}
+	add := func(table, row, text string) {
+		out = append(out, describedRow{sheet.Ref{Table: table, Row: row}, doc.Printed(text)})
+	}
 	for i := range p.Points {
-		out = append(out, d.point(&p.Points[i]))
+		add("points", p.Points[i].Name, d.point(&p.Points[i]))
 	}
 	for i := range p.Bodies {
 		if !p.Bodies[i].Particle {
-			out = append(out, d.body(&p.Bodies[i]))
+			add("bodies", p.Bodies[i].Name, d.body(&p.Bodies[i]))
 		}
 	}
 	for i := range p.Lines {
-		out = append(out, d.line(i))
+		add("lines", p.Lines[i].Name, d.line(i))
 	}
 	for i := range p.Joints {
-		out = append(out, d.joint(i))
+		add("joints", p.Joints[i].Name, d.joint(i))
 	}
 	for i := range p.Couples {
-		out = append(out, d.couple(&p.Couples[i]))
+		add("couples", p.Couples[i].Name, d.couple(&p.Couples[i]))
 	}
 	for i := range p.Loads {
-		out = append(out, d.load(&p.Loads[i]))
-	}
-	for i := range out {
-		out[i] = doc.Printed(out[i])
+		add("distributed", p.Loads[i].Name, d.load(&p.Loads[i]))
 	}
 	return out
 }
@@ -101,7 +125,7 @@ func (d describer) point(q *problem.Point) string {
 		for _, b := range q.Bodies {
 			names = append(names, d.bodyName(b))
 		}
-		on = "on " + strings.Join(names, " and ")
+		on = "on " + say.And(names...)
 	}
 	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
 }
@@ -247,7 +271,7 @@ func (d describer) load(q *problem.Distributed) string {
 	case q.Total == 0:
 		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
 	}
-	return s + "; comes to " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+	return s + "; resultant " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
 }
 
 // LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,

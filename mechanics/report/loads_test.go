@@ -24,7 +24,7 @@ func TestLoadWords(t *testing.T) {
 		{"a couple", beam + "q = { path = \"A B\", along = \"+x\", magnitude = \"120 N/m .. -120 N/m\" }\n",
 			[]string{"The distributed load q has no resultant force; it is equivalent to a couple:", "R_q = 0 N", "C_q = 720 N m"}},
 	} {
-		got := strings.Join(strings.Fields(TextWorking(worked(t, c.text))), " ")
+		got := strings.Join(strings.Fields(textWorking(worked(t, c.text))), " ")
 		for _, says := range c.says {
 			if !strings.Contains(got, says) {
 				t.Errorf("%s: no %q in\n%s", c.name, says, got)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/working"
 )
 
 // MathML of every formula is well-formed, of elements that MathML Core has.
@@ -53,9 +54,14 @@ func TestLongNamesKeepToTheWidth(t *testing.T) {
 	long := strings.Repeat("Verankerung", 9)
 	sheet := "[points]\n" + long + " = { at = \"0, 0, 0\", on = \"particle\" }\nA = \"1, 2, 3\"\n[lines]\n" + long + "1 = { kind = \"link\", path = \"" + long + " A\" }\n" +
 		"W = { kind = \"force\", at = \"" + long + "\", along = \"(1, 2, 3)\", magnitude = \"5 N\" }\n"
-	for _, line := range strings.Split(TextWorking(worked(t, sheet)), "\n") {
+	for _, line := range strings.Split(textWorking(worked(t, sheet)), "\n") {
 		if n := len([]rune(line)); n > doc.TextWidth {
 			t.Errorf("%d cells: %s", n, line)
 		}
 	}
+}
+
+// textWorking is a working alone, as text.
+func textWorking(w *working.Working) string {
+	return doc.Text(&doc.Doc{Sections: workingSections(w)})
 }

@@ -256,9 +256,6 @@ func workingSections(w *working.Working) []doc.Section {
 	return d.Sections
 }
 
-// TextWorking writes a working for reading in a terminal or a file.
-func TextWorking(w *working.Working) string { return doc.Text(&doc.Doc{Sections: workingSections(w)}) }
-
 func problemSection(p *problem.Problem) doc.Section {
 	return doc.Section{Role: doc.Problem, Level: 1, Title: "Problem", Blocks: paragraphs(p.Statement)}
 }

@@ -53,16 +53,10 @@ func words(text string) doc.Inline  { return doc.Inline{Words: text} }
 func formula(m doc.Math) doc.Inline { return doc.Inline{Math: &m} }
 func side(of ...doc.Math) doc.Math  { return doc.Math{Op: doc.Row, Of: of} }
 func upright(text string) doc.Math  { return doc.Math{Op: doc.Words, Text: text} }
-func digits(text string, v float64) doc.Math {
-	if digits, negative := strings.CutPrefix(text, "-"); negative {
-		return doc.Math{Op: doc.Neg, Of: []doc.Math{{Op: doc.Number, Text: digits, Num: -v}}}
-	}
-	return doc.Math{Op: doc.Number, Text: text, Num: v}
-}
 
 // quantity is a value to so many figures, with its unit.
 func quantity(u units.Unit, si float64, figures int) doc.Math {
-	m := digits(u.Number(si, figures), u.In(si))
+	m := doc.NumberOf(u.Number(si, figures), u.In(si))
 	if u.Symbol == "" {
 		return m
 	}
@@ -340,8 +334,8 @@ func lineTable(p *problem.Problem) *doc.Table {
 	return out
 }
 
-func figures(x float64, n int) doc.Inline { return formula(digits(units.Figures(x, n), x)) }
-func decimals(x float64) doc.Inline       { return formula(digits(units.Decimals(x, 4), x)) }
+func figures(x float64, n int) doc.Inline { return formula(doc.NumberOf(units.Figures(x, n), x)) }
+func decimals(x float64) doc.Inline       { return formula(doc.NumberOf(units.Decimals(x, 4), x)) }
 
 // mostColumns is up to how many unknowns the equations stand as a matrix: a wider
 // one is mostly noughts and leaves the 80 columns of a page.
@@ -398,7 +392,7 @@ func equationOf(s *statics.Solution, i int) equation {
 		c := s.Coefficient(i, t.Col)
 		m := doc.Math{Op: doc.Symbol, Text: s.System.Cols[t.Col].Name, Name: s.System.Cols[t.Col].Name}
 		if size := math.Abs(c); size != 1 {
-			m = doc.Math{Op: doc.Product, Of: []doc.Math{digits(units.Decimals(size, 4), size), m}}
+			m = doc.Math{Op: doc.Product, Of: []doc.Math{doc.NumberOf(units.Decimals(size, 4), size), m}}
 		}
 		if c < 0 {
 			m = doc.Math{Op: doc.Neg, Of: []doc.Math{m}}
@@ -406,10 +400,10 @@ func equationOf(s *statics.Solution, i int) equation {
 		e.sum.Of = append(e.sum.Of, m)
 	}
 	if len(e.sum.Of) == 0 {
-		e.sum = digits("0", 0)
+		e.sum = doc.NumberOf("0", 0)
 	}
 	right := s.System.B[i]/e.unit.Factor + 0 // no negative zero
-	e.right = digits(units.Figures(right, s.Problem.Figures+2), right)
+	e.right = doc.NumberOf(units.Figures(right, s.Problem.Figures+2), right)
 	e.left = fmt.Sprintf("%.1e", s.Residuals[i].Value/e.unit.Factor)
 	return e
 }

@@ -87,11 +87,11 @@ func sweepDoc(s *variant.Swept) *doc.Doc {
 	}
 	table.Columns = append(table.Columns, doc.Col{})
 	for i, r := range s.Rows {
-		row := []doc.Inline{formula(digits(r.Number, 0))}
+		row := []doc.Inline{formula(doc.NumberOf(r.Number, 0))}
 		for k := range s.Results {
 			shown := words(s.Shown(i, k))
 			if r.Cells[k].OK {
-				shown = formula(digits(s.Shown(i, k), s.Units[k].In(r.Cells[k].SI)))
+				shown = formula(doc.NumberOf(s.Shown(i, k), s.Units[k].In(r.Cells[k].SI)))
 			}
 			row = append(row, shown)
 			if marked[k] {

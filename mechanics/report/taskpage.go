@@ -109,7 +109,7 @@ func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 	for _, pt := range p.Points {
 		row := []doc.Inline{words(pt.Name)}
 		for _, x := range [3]float64{pt.At.X, pt.At.Y, pt.At.Z} {
-			row = append(row, formula(digits(shortNumber(length, x, max(p.Figures, 4)), length.In(x))))
+			row = append(row, formula(doc.NumberOf(shortNumber(length, x, max(p.Figures, 4)), length.In(x))))
 		}
 		points.Add(row...)
 	}

@@ -74,7 +74,7 @@ func everySheet(t testing.TB) map[string]string {
 func TestPagesKeepToTheirForm(t *testing.T) {
 	for name, text := range everySheet(t) {
 		w := worked(t, text)
-		for _, line := range strings.Split(TextWorking(w), "\n") {
+		for _, line := range strings.Split(textWorking(w), "\n") {
 			if ansi.StringWidth(line) > doc.TextWidth {
 				t.Errorf("%s: %d cells: %s", name, ansi.StringWidth(line), line)
 			}
@@ -85,7 +85,7 @@ func TestPagesKeepToTheirForm(t *testing.T) {
 		if tex := latexOf(w); strings.ContainsFunc(tex, func(r rune) bool { return r > unicode.MaxASCII || r < ' ' && r != '\n' }) {
 			t.Errorf("%s: LaTeX beyond ASCII", name)
 		}
-		for _, page := range []string{TextWorking(w), markdownOf(w), latexOf(w)} {
+		for _, page := range []string{textWorking(w), markdownOf(w), latexOf(w)} {
 			for _, bad := range []string{"NaN", "-0 ", "-0.0000", "--0"} {
 				if strings.Contains(page, bad) {
 					t.Errorf("%s: %q in\n%s", name, bad, page)
@@ -114,7 +114,7 @@ func FuzzPages(f *testing.F) {
 			return
 		}
 		w := working.Build(statics.Solve(p))
-		for _, line := range strings.Split(TextWorking(w), "\n") {
+		for _, line := range strings.Split(textWorking(w), "\n") {
 			if ansi.StringWidth(line) > doc.TextWidth {
 				t.Errorf("%d cells: %q", ansi.StringWidth(line), line)
 			}

@@ -117,7 +117,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 		info := p.Lines[c.Line].Kind.Info()
 		positive, negative, name = info.Positive, info.Negative, info.Name
 	} else {
-		name = jointWords(&p.Joints[c.Joint])
+		name = p.Joints[c.Joint].Words()
 	}
 	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
 	switch {

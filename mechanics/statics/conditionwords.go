@@ -3,7 +3,6 @@ package statics
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -78,7 +77,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		}
 		return fmt.Sprintf("contact %s would have to pull (%s)", c.Name, size)
 	}
-	return fmt.Sprintf("the %s at %s would have to pull (%s)", jointWords(&p.Joints[c.Joint]), p.Joints[c.Joint].Name, size)
+	return fmt.Sprintf("the %s at %s would have to pull (%s)", p.Joints[c.Joint].Words(), p.Joints[c.Joint].Name, size)
 }
 
 // momentAlone is for a face with a moment and no normal force to exert it.
@@ -266,9 +265,6 @@ func (s *Solution) liftedOff(j *problem.Joint) bool {
 	normal := j.Forces[0].Unknown
 	return s.X[normal].Value <= senseTol*s.scaleOf(normal)
 }
-
-// jointWords is a joint's kind as it is said: a rough surface.
-func jointWords(j *problem.Joint) string { return strings.ReplaceAll(j.Kind.String(), "-", " ") }
 
 // actsAt is where the normal force on a face acts, measured along it from the
 // joint's point: e = M·turn/N.

@@ -30,15 +30,11 @@ func exactly(n int) doc.Math {
 
 // shownNumber makes a node of a value, its print and half a unit of its last place.
 func shownNumber(x float64, text string, half float64) doc.Math {
-	m := doc.Math{Op: doc.Number, Text: text, Num: x, Half: half}
-	digits, minus := strings.CutPrefix(text, "-")
-	if !strings.ContainsAny(text, "123456789") {
-		m.Text, m.Num = digits, math.Abs(x)
-		return m
-	}
-	if minus {
-		m.Text, m.Num = digits, -x
-		return neg(m)
+	m := doc.NumberOf(text, x)
+	if m.Op == doc.Neg {
+		m.Of[0].Half = half
+	} else {
+		m.Half = half
 	}
 	return m
 }

@@ -14,11 +14,11 @@ import (
 	"trivet/units"
 )
 
-// RouteSteps are the steps of the hand solution, for Insert: for each the sentence
+// routeSteps are the steps of the hand solution: for each the sentence
 // that says which body is considered and why one unknown is alone, the equation in
 // symbols and with numbers, and the value. Equations that follow each other on the
 // same bodies are one step.
-func RouteSteps(s *statics.Solution, r handsolve.Route) []Step {
+func routeSteps(s *statics.Solution, r handsolve.Route) []Step {
 	w := routeWriter{builder: *newBuilder(s), r: &r}
 	w.collect()
 	var out []Step

@@ -9,7 +9,6 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -140,8 +139,12 @@ func TestRouteStepsInText(t *testing.T) {
 		if !ok {
 			t.Fatalf("no sheet %s", name)
 		}
-		s, steps := routeOf(t, fx.Text)
-		got := report.TextWorking(&working.Working{Solution: s, Steps: steps})
+		_, steps := routeOf(t, fx.Text)
+		d := &doc.Doc{Sections: []doc.Section{{Role: doc.Working, Level: 1, Title: "Working"}}}
+		for i, step := range steps {
+			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})
+		}
+		got := doc.Text(d)
 		if strings.TrimSpace(got) != strings.TrimSpace(want) {
 			t.Errorf("%s:\n%s\nwant\n%s", name, got, want)
 		}

@@ -1,0 +1,4 @@
+package working
+
+// RouteSteps are for the tests, which print them.
+var RouteSteps = routeSteps
