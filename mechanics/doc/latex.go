@@ -95,7 +95,7 @@ func latexBlocks(blocks []Block) string {
 		case *Code:
 			b.WriteString("\\begin{flushleft}\\ttfamily\n")
 			for _, line := range CodeLines(x) {
-				b.WriteString("{}" + strings.Join(strings.Split(latexText(line), " "), "~") + "\\\\\n") // a "[" behind \\ alone is a length
+				b.WriteString("\\leavevmode " + strings.Join(strings.Split(latexText(line), " "), "~") + "\\\\\n") // a "[" behind \\ alone is a length, and an empty line an error
 			}
 			b.WriteString("\\end{flushleft}\n")
 		case *Figure:

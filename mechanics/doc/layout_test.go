@@ -132,7 +132,7 @@ func every() *Doc {
 // A bracket at the beginning of a line is text: behind \\ or \item LaTeX would take it for an option.
 func TestBracketsAtTheBeginningInLaTeX(t *testing.T) {
 	page := LaTeX(&Doc{Sections: []Section{{Blocks: []Block{&List{Items: [][]Inline{Plain("[one]")}}, &Code{Text: "a = 1\n[points]\n*\n"}}}}})
-	for _, want := range []string{"\\item\\relax [one]\n", "a~=~1\\\\\n{}[points]\\\\\n{}*\\\\\n"} {
+	for _, want := range []string{"\\item\\relax [one]\n", "a~=~1\\\\\n\\leavevmode [points]\\\\\n\\leavevmode *\\\\\n"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q in\n%s", want, page)
 		}
