@@ -89,13 +89,13 @@ func latexBlocks(blocks []Block) string {
 		case *List:
 			b.WriteString("\\begin{itemize}\n")
 			for _, item := range x.Items {
-				b.WriteString(`\item ` + t.sentence(item) + "\n")
+				b.WriteString(`\item\relax ` + t.sentence(item) + "\n") // a "[" behind \item alone is its option
 			}
 			b.WriteString("\\end{itemize}\n")
 		case *Code:
 			b.WriteString("\\begin{flushleft}\\ttfamily\n")
 			for _, line := range CodeLines(x) {
-				b.WriteString(strings.Join(strings.Split(latexText(line), " "), "~") + "\\\\\n")
+				b.WriteString("\\leavevmode " + strings.Join(strings.Split(latexText(line), " "), "~") + "\\\\\n") // a "[" behind \\ alone is a length, and an empty line an error
 			}
 			b.WriteString("\\end{flushleft}\n")
 		case *Figure:

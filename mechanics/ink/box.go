@@ -26,6 +26,9 @@ func (b Box) Centre() Vec { return b.Low.Add(b.High).Scale(0.5) }
 // Crossed gives how much of the segment from p to q lies in the box (Liang and
 // Barsky's clipping).
 func (b Box) Crossed(p, q Vec) float64 {
+	if max(p.X, q.X) < b.Low.X || min(p.X, q.X) > b.High.X || max(p.Y, q.Y) < b.Low.Y || min(p.Y, q.Y) > b.High.Y {
+		return 0 // as most are that the labels of a figure ask of
+	}
 	d := q.Sub(p)
 	from, to := 0.0, 1.0
 	for _, side := range [4][2]float64{{-d.X, p.X - b.Low.X}, {d.X, b.High.X - p.X}, {-d.Y, p.Y - b.Low.Y}, {d.Y, b.High.Y - p.Y}} {

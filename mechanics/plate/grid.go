@@ -11,7 +11,7 @@ import (
 // lines, and each label tries hundreds of places.
 type grid map[[2]int][]int
 
-const squareSide = 24.0 // a square's side in points: about a label
+const squareSide = 12.0 // a square's side in points: about a short label
 
 func cells(b ink.Box) (lowX, lowY, highX, highY int) {
 	at := func(x float64) int { return int(math.Floor(math.Max(-1e6, math.Min(1e6, x)) / squareSide)) }

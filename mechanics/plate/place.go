@@ -131,7 +131,8 @@ func (f *field) place(w want) (best ink.Text, box ink.Box, from ink.Vec) {
 	mid := shape.Centre()
 	const ways = 16
 	cheapest := math.Inf(1)
-	for r := 2.5; r < 4000 && r < 40+cheapest; r *= 1.3 {
+	// What lies further off than the cheapest costs is no place.
+	for r := 2.5; r < 4000 && r < cheapest; r *= 1.3 {
 		for k, sp := range w.spots {
 			base := math.Atan2(sp.way.Y, sp.way.X)
 			for i := range ways {
@@ -146,8 +147,11 @@ func (f *field) place(w want) (best ink.Text, box ink.Box, from ink.Vec) {
 					continue
 				}
 				b := ink.Box{Low: centre.Sub(half), High: centre.Add(half)}
+				if !f.free(b) {
+					continue
+				}
 				cost += f.under(b, cheapest-cost)
-				if cost >= cheapest || !f.free(b) {
+				if cost >= cheapest {
 					continue
 				}
 				cheapest = cost
@@ -177,7 +181,7 @@ func (f *field) under(b ink.Box, bound float64) float64 {
 				cost += costTouch + costCrossed*c
 			}
 		}
-		return cost <= bound
+		return cost < bound
 	})
 	return cost
 }

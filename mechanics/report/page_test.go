@@ -93,6 +93,23 @@ func compare(t *testing.T, name string, got []byte) {
 	}
 }
 
+// A reader sees the figure before the working that speaks of it.
+func TestTheFigureStandsBeforeTheWorking(t *testing.T) {
+	for _, name := range []string{"beam-on-supports", "boom-and-two-cables", "camera-on-four-wires"} {
+		s, _ := pageSheet(t, name)
+		for format, of := range map[string][2]string{
+			"html": {"<figure>\n<svg", "<h2>Working</h2>"},
+			"md":   {"\n![Figure 1][figure-1]\n", "\n## Working\n"},
+		} {
+			page := string(written(t, format, s, PageOptions{}))
+			figure, working := strings.Index(page, of[0]), strings.Index(page, of[1])
+			if figure < 0 || working < 0 || figure > working {
+				t.Errorf("%s as %s: the figure stands at %d, the working at %d", name, format, figure, working)
+			}
+		}
+	}
+}
+
 func TestPagesAreTheSameTwice(t *testing.T) {
 	for _, name := range []string{"pulley-and-knot", "crate-tips-or-slips", "boom-and-two-cables"} {
 		for _, format := range pageFormats {

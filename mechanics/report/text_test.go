@@ -2,6 +2,7 @@ package report
 
 import (
 	"flag"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -38,6 +39,21 @@ func solved(t testing.TB, text string) *statics.Solution {
 
 // textOf is what solve prints.
 func textOf(s *statics.Solution, t *uncertainty.Effect) string { return doc.Text(summary(s, t)) }
+
+var (
+	columnOfResiduals = regexp.MustCompile(`(?m) +(residual|[-0-9.]+e[-+][0-9]+ N( m)?)$`)
+	residualOfCheck   = regexp.MustCompile(`(?m), (exactly|to within .*)$`)
+)
+
+// What solve prints is kept whole, but for how large rounding is, which differs between machines.
+func TestTextKept(t *testing.T) {
+	f, ok := fixtures.Get("beam-on-supports")
+	if !ok {
+		t.Fatal("no such sheet")
+	}
+	text := columnOfResiduals.ReplaceAllString(Results("text", f.Name, solved(t, f.Text), nil, false, nil), "  #")
+	compare(t, f.Name+".txt", []byte(residualOfCheck.ReplaceAllString(text, ", #")))
+}
 
 // What solve prints where there is no single solution: ranges, or why there is none.
 func TestTextWithoutASingleSolution(t *testing.T) {
