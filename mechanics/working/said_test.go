@@ -35,3 +35,15 @@ func TestAResultantThatIsNotExpectedClaimsNoEquilibrium(t *testing.T) {
 		t.Errorf("no word of the sum:\n%s", got)
 	}
 }
+
+// A weight typed as a mass is derived, of a line and of a body, also through a given.
+func TestAMassIsWeighed(t *testing.T) {
+	got := told(t, "plane = \"xy\"\n[given]\nload = \"42 kg\"\n[points]\nA = { at = \"0, 0\", on = \"bar\" }\nB = { at = \"2, 0\", on = \"bar\" }\n"+
+		"[bodies]\nbar = { weight = \"100 kg\", centre = \"(A + B)/2\" }\n[lines]\nW = { kind = \"weight\", at = \"B\", magnitude = \"load\" }\n"+
+		"[joints]\nA = { kind = \"fixed\", at = \"A\" }\n")
+	for _, want := range []string{"W = m g = (42)(9.81) = 412.02 N", "W_bar = m g = (100)(9.81) = 981 N"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not derived:\n%s", want, got)
+		}
+	}
+}
