@@ -66,8 +66,11 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 		p.Of = []doc.Math{at}
 		intensity := doc.Math{Op: doc.Symbol, Text: "q", Of: []doc.Math{at}}
 		pressure := w.Density * b.p.G * end.depth
-		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)),
-			b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
+		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)))
+		if perArea.Text != pascal.Text {
+			of = append(of, equal(p, row(b.number(pressure*l.Factor/q.Factor), perArea)))
+		}
+		of = append(of, b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
 	}
 	if len(of) == 0 {
 		return nil
