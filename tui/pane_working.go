@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 
+	"trivet/mechanics/working"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
 )
@@ -74,7 +75,11 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 			d.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
 			break
 		}
-		d.heading(fmt.Sprintf("%d  %s", i-from+1, steps[i].Title))
+		title := steps[i].Title
+		if kind := steps[i].Kind; kind != working.Checks && kind != working.Answers { // as on a page
+			title = fmt.Sprintf("%d  %s", i-from+1, title)
+		}
+		d.heading(title)
 		d.laid(stepLayout(w, 0, plain), steps[i].Body)
 	}
 	return d

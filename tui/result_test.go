@@ -43,9 +43,9 @@ func TestTheNumberUnderTheCursorExplainsItself(t *testing.T) {
 		{crane, "alt+i", "TA = 150 N"},
 		{crane, "alt+l", "150 N of 120 N (limit of TA) = 125 %"},
 		{crane, "alt+l right", "the limit of TA, from its cell"},
-		{beam, "alt+h", "B in ΣM about A on beam: the moment of one unit of it, its arm with its sign ="},
-		{beam, "alt+9 end", "B from ΣM about A on beam: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N"},
-		{beam, "alt+6 down down down", "Ax from ΣFx on beam: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
+		{beam, "alt+h", "B in ΣM about A on the beam: the moment of one unit of it, its arm with its sign ="},
+		{beam, "alt+9 end", "B from ΣM about A on the beam: (b - the others) / its coefficient = 11 300 N m / 6.0000 m = 1880 N"},
+		{beam, "alt+6 down down down", "Ax from ΣFx on the beam: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
 		{beam, "alt+l", "1880 N of 1500 N (limit of B) = 126 %"},
 	} {
 		r := newRig(t, c.sheet, 120, 36)

@@ -139,7 +139,7 @@ func TestJointsLimitsStandWithTheirUnknowns(t *testing.T) {
 
 func TestTheSystemSaysItsOrder(t *testing.T) {
 	r := newRig(t, beam, 200, 60)
-	r.sees("Order in which it can be solved", "B from ΣM about A on beam")
+	r.sees("Order in which it can be solved", "B from ΣM about A on the beam")
 	// Of cables that must be solved together there is no order.
 	if r = newRig(t, hanging, 200, 60); strings.Contains(r.screen(), "Order in which") {
 		t.Error("one block has an order")

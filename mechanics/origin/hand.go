@@ -56,7 +56,7 @@ func (h Hand) sum(e *handsolve.Equation) string {
 	}
 	names := make([]string, len(e.Bodies))
 	for k, i := range e.Bodies {
-		names[k] = p.Bodies[i].Name
+		names[k] = say.The(p.Bodies[i].Name)
 	}
 	return h.Route.Short(p, e) + " on " + say.AndMore(names, limit)
 }

@@ -13,6 +13,7 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -75,8 +76,8 @@ const limit = 6
 // decimals is how many decimals a cosine shows, as everywhere in the program.
 const decimals = 4
 
-// Row names an equation in a sentence: ΣM about A on beam.
-func Row(p *problem.Problem, r *statics.Row) string { return sum(p, r) + " on " + r.Name }
+// Row names an equation in a sentence: ΣM about A on the beam.
+func Row(p *problem.Problem, r *statics.Row) string { return sum(p, r) + " on " + say.The(r.Name) }
 
 // Label names an equation at the head of its row, where room is short: beam ΣM about A.
 func Label(p *problem.Problem, r *statics.Row) string { return r.Name + " " + sum(p, r) }

@@ -126,7 +126,8 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 	if !ok {
 		return
 	}
-	if v, ok = r.want(ref, text, r.weighed(v), units.Force); !ok {
+	v, mass := r.weighed(v)
+	if v, ok = r.want(ref, text, v, units.Force); !ok {
 		return
 	}
 	if !hasCentre {
@@ -137,19 +138,19 @@ func (r *reading) bodyWeight(b int, row sheet.Row) {
 	if !ok {
 		return
 	}
-	body.Weight = v.V[0]
+	body.Weight, body.Mass = v.V[0], mass
 	body.Centre = r3.Vec{X: c.V[0], Y: c.V[1], Z: c.V[2]}
 	body.Acts = []Act{{Body: b, Point: -1, At: body.Centre, Const: r3.Scale(-body.Weight, r.p.Up)}}
 }
 
-// weighed takes a mass times g.
-func (r *reading) weighed(v units.Value) units.Value {
+// weighed takes a mass times g, and gives the mass too.
+func (r *reading) weighed(v units.Value) (weight units.Value, mass float64) {
 	if v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
-		v.Dim = units.Force
+		v.Dim, mass = units.Force, v.V[0]
 		v.V[0] *= r.p.G
 		v.Plus[0] *= r.p.G
 	}
-	return v
+	return v, mass
 }
 
 // bodyAt chooses the body of a point that a force acts on: its only one, or the

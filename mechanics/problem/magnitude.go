@@ -58,7 +58,7 @@ func (r *reading) readMagnitude(i int) bool {
 		return false
 	}
 	if l.Kind == Weight {
-		v = r.weighed(v)
+		v, l.Mass = r.weighed(v)
 	}
 	if v, ok = r.want(ref, text, v, units.Force); !ok {
 		return false

@@ -106,6 +106,7 @@ type Body struct {
 	AboutName string
 	Reach     float64 // the largest coordinate of what acts on it, m: what is small beside it may be rounding
 	Weight    float64 // N, 0 where none is given
+	Mass      float64 // kg, where the weight was typed as a mass; else 0
 	Centre    r3.Vec
 	Acts      []Act // its weight
 	Bare      bool  // no force acts on it yet: it has no equations
@@ -156,6 +157,7 @@ type Line struct {
 	Legs      []Leg   // one a stretch of the path, or one for a direction
 	Magnitude Affine  // positive as the kind says: tension, compression, along the direction
 	Acts      []Act   // the forces it exerts on bodies
+	Mass      float64 // kg, where the magnitude of a weight was typed as a mass; else 0
 	Plus      float64 // the uncertainty typed behind the magnitude's ±, N
 	Limit     float64 // capacity, N; 0 where none
 	Spring    *Spring

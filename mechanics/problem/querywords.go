@@ -270,17 +270,12 @@ func (p *Problem) reactionWords(joint int) string {
 	return "the reaction of the " + j.Words() + " at " + p.pointName(j.Point) + on(p.bodyWords(j.First))
 }
 
-// sides are names of bodies that are adjectives.
-var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "middle", "inner", "outer"}
-
 func (p *Problem) bodyWords(i int) string {
 	if i < 0 || i >= len(p.Bodies) {
 		return "the ground"
 	}
 	if b := &p.Bodies[i]; b.Particle {
 		return "particle " + b.Name
-	} else if slices.Contains(sides, b.Name) {
-		return "the " + b.Name + " body"
 	}
 	return say.The(p.Bodies[i].Name)
 }

@@ -57,7 +57,7 @@ The ratio needed exceeds e^(μ β): the belt slips.`},
 // The angle of contact of a path at a right angle has the cosine 0, not what rounding leaves of it.
 func TestRightAngleOfContact(t *testing.T) {
 	at := strings.NewReplacer("-2, -3", "-2, -2", "2, -3", "2, -2", "BELT", `friction = "0.3", tight = "R2"`, "PULL", "?")
-	text := TextWorking(worked(t, at.Replace(capstan)))
+	text := textWorking(worked(t, at.Replace(capstan)))
 	for _, want := range []string{"cos β = 0.707 · 0.707 + 0.707 (-0.707) = 0", "β = acos 0 = 90°", "β = 90 · π/180 = 1.571 rad"} {
 		if got := strings.Join(strings.Fields(text), " "); !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, text)
@@ -67,7 +67,7 @@ func TestRightAngleOfContact(t *testing.T) {
 
 // The relation of the tensions of a belt about to slip is stated once, and counted as such.
 func TestRelationOfABeltOnce(t *testing.T) {
-	text := TextWorking(worked(t, strings.NewReplacer("BELT", `wrap = "200 deg", friction = "0.3", tight = "R2"`, "PULL", "?").Replace(capstan)))
+	text := textWorking(worked(t, strings.NewReplacer("BELT", `wrap = "200 deg", friction = "0.3", tight = "R2"`, "PULL", "?").Replace(capstan)))
 	got := strings.Join(strings.Fields(text), " ")
 	if strings.Contains(got, "Relations between the forces") || strings.Count(got, "e^(0.3") != 1 {
 		t.Errorf("the relation of belt R is repeated in\n%s", text)

@@ -243,14 +243,16 @@ func workingSections(w *working.Working) []doc.Section {
 		first.Blocks = []doc.Block{doc.Note(w.Rounding)}
 	}
 	d := &doc.Doc{Sections: []doc.Section{first}}
-	for i, step := range w.Steps {
+	number := 0 // checks and answers have none
+	for _, step := range w.Steps {
 		switch step.Kind {
 		case working.Checks:
 			d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: step.Title, Blocks: step.Body})
 		case working.Answers:
 			d.Add(doc.Section{Role: doc.Answers, Level: 1, Title: step.Title, Blocks: step.Body})
 		default:
-			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})
+			number++
+			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: number, Title: step.Title, Blocks: step.Body})
 		}
 	}
 	return d.Sections

@@ -3,6 +3,7 @@
 package say
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -89,9 +90,18 @@ func Article(word string) string {
 	return "a"
 }
 
+// sides are names of bodies that are adjectives.
+var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
+
+// Side tells that a body's name says only which part it is: left, upper.
+func Side(name string) bool { return slices.Contains(sides, name) }
+
 // The puts an article before a name that is a common noun, so that it reads as a
-// sentence: "the beam", but "AB" and "T1".
+// sentence: "the beam", "the left part", but "AB" and "T1".
 func The(name string) string {
+	if Side(name) {
+		return "the " + name + " part"
+	}
 	const shortest = 3 // of a noun
 	if len(name) < shortest || strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) {
 		return name

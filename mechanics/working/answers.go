@@ -45,8 +45,8 @@ func (b *builder) answers(conclusions []doc.Block) {
 		}
 		body = append(body, tracedBlocks(b.resultFrom(q), b.derive(q, name, v, result))...)
 		m := []doc.Math{traced(b.resultFrom(q), equal(name, result))}
-		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-			if word := b.senseWord(q.Unknown); word != "" {
+		if q.Kind == problem.AskUnknown {
+			if word := b.senseWord(q); word != "" {
 				m = append(m, words(" ("+word+")"))
 			}
 		}
@@ -354,16 +354,15 @@ func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, re
 	phi := math.Atan(math.Abs(w.Y / w.X))
 	from := b.equals(acute, function("atan", size(fraction(y, x))), function("atan", fraction(b.number(math.Abs(w.Y)), b.number(math.Abs(w.X)))), b.degrees(phi, b.p.Figures+1))
 	half, full := b.degrees(math.Pi, wholeDigits), b.degrees(2*math.Pi, wholeDigits)
-	turn, quadrant := acute, "first"
+	quadrant, turns := "first", []doc.Math{theta, acute}
 	shown := b.degrees(phi, b.p.Figures+1)
-	with := shown
 	switch {
 	case w.X < 0 && w.Y > 0:
-		quadrant, turn, with = "second", sum(half, neg(acute)), sum(half, neg(shown))
+		quadrant, turns = "second", []doc.Math{theta, sum(half, neg(acute)), sum(half, neg(shown))}
 	case w.X < 0:
-		quadrant, turn, with = "third", sum(half, acute), sum(half, shown)
+		quadrant, turns = "third", []doc.Math{theta, sum(half, acute), sum(half, shown)}
 	case w.Y < 0:
-		quadrant, turn, with = "fourth", sum(full, neg(acute)), sum(full, neg(shown))
+		quadrant, turns = "fourth", []doc.Math{theta, sum(full, neg(acute)), sum(full, neg(shown))}
 	}
 	sign := func(x float64) string {
 		if x < 0 {
@@ -375,7 +374,7 @@ func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, re
 		return doc.Math{Op: doc.Relate, Text: sign(v), Of: []doc.Math{m, exactly(0)}}
 	}
 	return []doc.Block{formula(from), say(relation(x, w.X), " and ", relation(y, w.Y), ", so the force points into the "+quadrant+" quadrant:"),
-		formula(b.equals(theta, turn, with, result))}
+		formula(b.equals(append(turns, result)...))}
 }
 
 // loadsSymbol is the symbol of the resultant of a body's loads, apart from a joint's reaction of the same name.
@@ -469,15 +468,24 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	return part(moment, axis(q.Part-problem.MX))
 }
 
-// senseWord is tension or compression, or empty.
-func (b *builder) senseWord(j int) string {
-	u := &b.p.Unknowns[j]
-	if !u.Own || !b.s.X[j].Fixed || b.s.X[j].Value == 0 {
+// senseWord is tension or compression of a line, also of one whose magnitude follows from others,
+// push or pull of a contact, or empty.
+func (b *builder) senseWord(q problem.Query) string {
+	line := q.Line
+	if q.Unknown >= 0 {
+		u := &b.p.Unknowns[q.Unknown]
+		if !u.Own {
+			return ""
+		}
+		line = u.Line
+	}
+	if line < 0 {
 		return ""
 	}
-	info := b.p.Lines[u.Line].Kind.Info()
-	if info.Positive != "tension" && info.Positive != "compression" {
+	info := b.p.Lines[line].Kind.Info()
+	value, single := b.s.Magnitude(line)
+	if !single || value == 0 || info.Sense == problem.Along {
 		return ""
 	}
-	return english.Sense(b.s.X[j].Value, info.Positive, info.Negative)
+	return english.Sense(value, info.Positive, info.Negative)
 }

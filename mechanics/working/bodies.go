@@ -17,16 +17,13 @@ func (b *builder) body(i int) (noun string, article bool) {
 		return "joint " + name, false
 	case b.p.Bodies[i].Particle:
 		return "particle " + name, false
-	case slices.Contains(sides, name):
+	case english.Side(name):
 		return name + " part", true
 	case strings.IndexFunc(name, func(r rune) bool { return !unicode.IsLower(r) }) < 0:
 		return name, true
 	}
 	return "body " + name, false
 }
-
-// sides are names of bodies that are no nouns.
-var sides = []string{"left", "right", "upper", "lower", "top", "bottom", "front", "rear", "inner", "outer", "middle"}
 
 func the(noun string, article bool) string {
 	if article {

@@ -45,6 +45,7 @@ func Build(s *statics.Solution) *Working {
 		b.equations()
 	}
 	b.forceList()
+	b.weights()
 	b.lines()
 	b.loadResultants()
 	b.impendingBelts()

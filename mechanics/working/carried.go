@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/doc"
 )
@@ -38,6 +39,9 @@ func (b *builder) equals(of ...doc.Math) doc.Math {
 			approximate = k
 		}
 	}
+	if approximate != result-1 && result > 1 && sameNumber(of[result-1], of[result]) {
+		of, result = slices.Delete(of, result-1, result), result-1
+	}
 	if approximate < 0 {
 		return equal(of...)
 	}
@@ -49,21 +53,41 @@ func (b *builder) equals(of ...doc.Math) doc.Math {
 }
 
 // solving is ΣF = sum = 0 with numbers, of one unknown: printed with as many figures as the
-// value found needs to come out of it, and with how many; where that is not enough it is ≈ 0.
-func (b *builder) solving(equation, found doc.Math) (shown doc.Math, figures int) {
+// value found needs to come out of it, and with how many; exact is false where that is not enough.
+func (b *builder) solving(equation, found doc.Math) (shown doc.Math, figures int, exact bool) {
 	x, result := keyOf(found.Of[0]), printed{figures: b.p.Figures}.eval(found.Of[len(found.Of)-1])
 	for extra := range moreFigures + 1 {
 		sum := reprinted(equation.Of[1], b.p.Figures+extra)
 		known, with := printed{figures: b.p.Figures}.eval(sum), printed{one: x, figures: b.p.Figures}.eval(sum)
 		coefficient := with.v[0] - known.v[0]
 		if !with.ok || !result.ok || coefficient == 0 {
-			return equation, b.p.Figures + 1
+			return equation, b.p.Figures + 1, true
 		}
-		if math.Abs(-known.v[0]/coefficient-result.v[0]) <= result.half[0]*(1+nothing) {
-			return equal(equation.Of[0], sum, equation.Of[2]), b.p.Figures + extra
+		largest := 0.0 // what is small beside the terms is rounding where they cancel
+		for _, term := range sum.Of {
+			largest = max(largest, math.Abs(printed{figures: b.p.Figures}.eval(term).v[0]))
+		}
+		if math.Abs(-known.v[0]/coefficient-result.v[0]) <= result.half[0]+nothing*(largest/math.Abs(coefficient)+math.Abs(result.v[0])) {
+			return equal(equation.Of[0], sum, equation.Of[2]), b.p.Figures + extra, true
 		}
 	}
-	return equal(equation.Of[0], doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]}}), b.p.Figures + moreFigures
+	return equal(equation.Of[0], reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]), b.p.Figures + moreFigures, false
+}
+
+// sameNumber tells that a side is the number of the result behind it, printed alike but for its unit.
+func sameNumber(side, result doc.Math) bool {
+	if result.Op == doc.Row && len(result.Of) == 2 && result.Of[1].Op == doc.Words {
+		result = result.Of[0]
+	}
+	switch {
+	case side.Op != result.Op:
+		return false
+	case side.Op == doc.Number:
+		return side.Text == result.Text
+	case side.Op == doc.Neg, side.Op == doc.Degrees:
+		return sameNumber(side.Of[0], result.Of[0])
+	}
+	return false
 }
 
 func hasNumber(m doc.Math) bool {

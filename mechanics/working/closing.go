@@ -82,7 +82,7 @@ func (b *builder) checks() {
 		case c.OK && c.Kind == statics.CheckResidual:
 			forces = append(forces, b.bodyIndex(c.Subject))
 		case c.OK && c.Kind == statics.CheckMoment:
-			if i := b.bodyIndex(c.Subject); i >= 0 && !b.p.Bodies[i].Particle {
+			if i := b.bodyIndex(c.Subject); i >= 0 && !b.p.Bodies[i].Particle && b.balanced(c.Subject) {
 				moments = append(moments, i)
 			}
 		default:
@@ -101,6 +101,14 @@ func (b *builder) checks() {
 		body = append(body, held(a.OK, a.SaysInWords(b.p), origin.Answer(b.s, k)))
 	}
 	b.step(Checks, "Checks", Subject{}, body...)
+}
+
+// balanced tells that no check of a sum on a body fails: beside one that fails, that another
+// sum is zero shows nothing.
+func (b *builder) balanced(body string) bool {
+	return !slices.ContainsFunc(b.s.Checks, func(c statics.Check) bool {
+		return !c.OK && c.Subject == body && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment)
+	})
 }
 
 // saidElsewhere tells checks that hold and that other steps say, or that are of the arithmetic.

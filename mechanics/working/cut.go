@@ -27,7 +27,7 @@ func (b *builder) cutFree() {
 	}
 	var body, last []doc.Block
 	var ofOne []any
-	added := b.p.ResultantOnly() && len(b.s.X) == 0
+	added := (b.p.ResultantOnly() || b.s.Verdict == statics.NoEquilibrium) && len(b.s.X) == 0
 	if n := len(particles); n > 0 {
 		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
 		if added {

@@ -66,8 +66,11 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 		p.Of = []doc.Math{at}
 		intensity := doc.Math{Op: doc.Symbol, Text: "q", Of: []doc.Math{at}}
 		pressure := w.Density * b.p.G * end.depth
-		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)),
-			b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
+		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)))
+		if perArea.Text != pascal.Text {
+			of = append(of, equal(p, row(b.number(pressure*l.Factor/q.Factor), perArea)))
+		}
+		of = append(of, b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
 	}
 	if len(of) == 0 {
 		return nil
@@ -165,6 +168,37 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 // is a force.
 func (b *builder) perLength(x float64) doc.Math {
 	return b.number(x * b.p.Units.Length.Factor / b.p.Units.Force.Factor)
+}
+
+// weights are the weights typed as masses: W = m g, in newtons, and in the sheet's unit of force.
+func (b *builder) weights() {
+	f := b.p.Units.Force
+	var of []doc.Math
+	var about Subject
+	put := func(name doc.Math, what string, mass float64) {
+		from := origin.Phrase("the mass of %[1]s, from its cell, times g", what)
+		newtons := row(traced(from, b.number(mass*b.p.G)), words("N"))
+		form := product(paren(traced(origin.Phrase("the mass of %[1]s, from its cell", what), b.number(mass))), paren(traced(origin.Phrase("g, the acceleration of gravity of the sheet"), b.number(b.p.G))))
+		of = append(of, b.equals(name, product(letter("m"), letter("g")), form, newtons))
+		if f.Symbol != "N" {
+			of = append(of, equal(name, measured(traced(from, b.number(f.In(mass*b.p.G))), f)))
+		}
+	}
+	for i := range b.p.Lines {
+		if l := &b.p.Lines[i]; l.Mass != 0 && len(l.Acts) > 0 {
+			put(named(l.Name), l.Name, l.Mass)
+			about.Lines = append(about.Lines, i)
+		}
+	}
+	for i := range b.p.Bodies {
+		if body := &b.p.Bodies[i]; body.Mass != 0 {
+			put(subscripted("W", body.Name), body.Name, body.Mass)
+			about.Bodies = append(about.Bodies, i)
+		}
+	}
+	if len(of) > 0 {
+		b.step(Vector, english.Plural(len(of), "Weight"), about, say("Weight ", equal(letter("W"), product(letter("m"), letter("g"))), ", with ", letter("m"), " in kg and ", letter("g"), " in m/s²:"), aligned(of...))
+	}
 }
 
 // springs are the forces of springs whose stretch is known: k (length - natural).

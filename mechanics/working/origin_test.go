@@ -138,7 +138,7 @@ func TestNumbersSayWhereTheyComeFrom(t *testing.T) {
 		{originMast, "Particle T", "1.3 1.3", "T3, already known: from ΣFn on T"},
 		{originMast, "Particle T", "0.308 0.923 0.308 0.6 0.923 0.4 0.4 0.6", "wire: known, from the sheet"},
 		{originMast, "Particle T", "2.60", "T2 = 2.60 kN: from ΣFy on T"},
-		{originBeam, "Beam", "6 6", "B in ΣM about A on beam: the moment of one unit of it, its arm with its sign = 6.00 m"},
+		{originBeam, "Beam", "6 6", "B in ΣM about A on the beam: the moment of one unit of it, its arm with its sign = 6.00 m"},
 		{originBeam, "Beam", "900", "M0: known, from the sheet"},
 		{originBeam, "Beam", "1200 1200", "q: the resultant of the distributed load, the area of the load diagram"},
 		{originBeam, "Moments on the beam about A", "1000", "the y component of P: its magnitude times the direction's y, 1000·(-1) N"},
@@ -152,7 +152,7 @@ func TestNumbersSayWhereTheyComeFrom(t *testing.T) {
 		{originCapstan(originSlips, "?"), "Friction of belt R", "200 3.491", "β, the angle of contact of the belt R, from its cell"},
 		{originCapstan(originHolds, "400 N"), "Does belt R slip?", "1.803", "the largest ratio of the tensions of the belt R, e^(μβ) = e^(0.3 · 1.97) = 1.80"},
 		{originCapstan(originHolds, "400 N"), "Does belt R slip?", "4", "the ratio of the tensions of the belt R"},
-		{originBeam, "Answers", "0", "Ax from ΣFx on beam: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
+		{originBeam, "Answers", "0", "Ax from ΣFx on the beam: (b - the others) / its coefficient = 0 N / 1 = 0 N"},
 	} {
 		said := map[string][]string{}
 		for _, step := range Build(statics.Solve(read(t, c.sheet))).Steps {

@@ -67,6 +67,7 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 	for i := range step.Equations {
 		w.speaksOf(&out.About, &step.Equations[i])
 	}
+	exact := true
 	switch step.Kind {
 	case handsolve.ZeroForce:
 		for _, z := range step.Zero {
@@ -85,7 +86,8 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 		e := &step.Equations[0]
 		of := []doc.Math{w.written(e, false)}
 		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
-			with, figures := w.solving(w.written(e, true), w.found(step, 0))
+			with, figures, comesOut := w.solving(w.written(e, true), w.found(step, 0))
+			exact = comesOut
 			of = []doc.Math{reprinted(of[0], figures), with}
 		}
 		out.Body = append(out.Body, aligned(of...))
@@ -94,7 +96,11 @@ func (w *routeWriter) routeStep(out *Step, step *handsolve.Step) {
 	}
 	var values []doc.Math
 	for k := range step.Finds {
-		values = append(values, w.found(step, k))
+		value := w.found(step, k)
+		if !exact {
+			value.Text = "≈"
+		}
+		values = append(values, value)
 	}
 	if len(values) > 0 {
 		out.Body = append(out.Body, aligned(values...))

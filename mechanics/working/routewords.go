@@ -71,7 +71,7 @@ func pinned(j problem.Joint) bool {
 func (w *routeWriter) bodies(of []int) string {
 	names := make([]string, len(of))
 	for k, b := range of {
-		names[k] = w.p.Bodies[b].Name
+		names[k] = english.The(w.p.Bodies[b].Name)
 	}
 	if len(names) > manyNames {
 		return english.AndMore(names, manyNames-1)

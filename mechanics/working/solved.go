@@ -2,7 +2,6 @@ package working
 
 import (
 	"slices"
-	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -25,7 +24,7 @@ func (b *builder) value(j int) doc.Math {
 // solved is the solution of the system, where the solution by hand has not found all that
 // is asked: the other unknowns that have one value.
 func (b *builder) solved(hand handsolve.Route) {
-	if b.s.Verdict == statics.NoEquilibrium {
+	if b.s.Verdict == statics.NoEquilibrium || hand.Why == handsolve.NoneAsked {
 		return
 	}
 	found := map[int]bool{}
@@ -52,7 +51,10 @@ func (b *builder) solved(hand handsolve.Route) {
 	case !b.fixed():
 		says = "Only some of the unknowns have one value"
 	case len(b.s.System.Rows) > len(b.s.X):
-		says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", " + strconv.Itoa(b.s.Rank) + " are independent; solved together, they give"
+		says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", " + english.Number(b.s.Rank) + " are independent; solved together, they give"
+		if b.s.Rank == 1 {
+			says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", one is independent; it gives"
+		}
 	}
 	b.matrix()
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
@@ -212,9 +214,9 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		}
 		value := func(x float64) doc.Math { return traced(origin.Check(b.s, k), b.result(x, f)) }
 		push := b.s.X[normal].Value
-		relation, holds, conclusion := "≤", "it holds", "does not slip"
+		relation, holds, conclusion := "≤", "the friction is sufficient", "does not slip"
 		if !c.OK {
-			relation, holds, conclusion = ">", "it slips", "slips"
+			relation, holds, conclusion = ">", "the friction is not sufficient", "slips"
 		}
 		name := b.bodyWords(j.First) + " " + conclusion + " at " + b.p.Points[j.Point].Name
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},

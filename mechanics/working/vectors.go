@@ -15,7 +15,7 @@ func (b *builder) vectors() {
 	if b.many() {
 		return
 	}
-	var of []doc.Math
+	var of, struts []doc.Math
 	var about Subject
 	for i := range b.acts {
 		for k := range b.acts[i] {
@@ -23,14 +23,23 @@ func (b *builder) vectors() {
 			if !a.isForce() || a.sign || b.p.Planar && b.alongAxes(a) {
 				continue // the far end of a line or joint takes the opposite
 			}
-			of = append(of, b.forceVector(a))
+			v := b.forceVector(a)
+			if a.line >= 0 && b.p.Lines[a.line].Kind == problem.Strut && len(v.Of) > 2 && v.Of[1].Op == doc.Neg {
+				struts = append(struts, named(b.p.Lines[a.line].Name))
+			}
+			of = append(of, v)
 			about.add(a.subject)
 			about.Bodies = []int{i}
 		}
 	}
-	if len(of) > 0 {
-		b.step(Vector, "Force "+english.Plural(len(of), "vector"), about, aligned(of...))
+	if len(of) == 0 {
+		return
 	}
+	body := []doc.Block{aligned(of...)}
+	if len(struts) > 0 {
+		body = append([]doc.Block{say("The compression in ", list(struts), " pushes the body, opposite to the unit vector, so the sign is negative:")}, body...)
+	}
+	b.step(Vector, "Force "+english.Plural(len(of), "vector"), about, body...)
 }
 
 // alongAxes tells a force whose direction needs no components.
