@@ -234,7 +234,7 @@ func TestTheProgramInLines(t *testing.T) {
 	likes := settings.Defaults()
 	likes.Screen = "linear"
 	for _, opt := range []Options{{Linear: true}, {Settings: &likes}} {
-		opt.Sheet, opt.Path, opt.Width, opt.Height = s, "crane.toml", 100, 30
+		opt.Sheet, opt.Path, opt.Width, opt.Height = s, "crane.toml", 100, 60 // nothing scrolls away
 		runsInLines(t, opt)
 	}
 }
@@ -242,7 +242,7 @@ func TestTheProgramInLines(t *testing.T) {
 // runsInLines plays a short session of the real program on an emulated terminal.
 func runsInLines(t *testing.T, opt Options) {
 	t.Helper()
-	term := &terminal{e: vt.NewEmulator(100, 30)}
+	term := &terminal{e: vt.NewEmulator(100, 60)}
 	go io.Copy(io.Discard, term.e) // the emulator's replies; unread they block it
 	t.Cleanup(term.hangUp)
 	in, keyboard := io.Pipe()
