@@ -176,7 +176,7 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r.keys("home")
 	for _, c := range []struct{ text, says string }{
 		{"Q\nR", "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"},
-		{"Q\troler\t\t", `not pasted: "roler" is no kind of row here: did you mean "roller"`},
+		{"Q\troler\t\t", `not pasted: "roler" is not a kind of row here. Try: roller`},
 		{"Q\tspoke\t\t", "a new row here needs its kind behind its name"},
 	} {
 		r.send(tea.PasteMsg{Content: c.text})

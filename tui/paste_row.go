@@ -133,7 +133,7 @@ func (p *paster) support(line []string) ([]sheet.Edit, string) {
 	}
 	table, ok := supportTable(kind)
 	if s := units.Suggest(kind, supportKinds()); !ok && s != "" {
-		return nil, fmt.Sprintf("not pasted: %q is no kind of row here: did you mean %q", kind, s)
+		return nil, fmt.Sprintf("not pasted: %q is not a kind of row here. Try: %s", kind, s)
 	}
 	if !ok {
 		return nil, "a new row here needs its kind behind its name: a joint's, such as pin, or body, couple, load"
