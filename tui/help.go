@@ -63,7 +63,7 @@ func (m Model) keysText(w int) paneText {
 	if m.watches = m.around; m.watches { // who follows sees the presenter's own help
 		d.wrapped(theme.Plain, "", "You watch: what you press moves your own view and changes nothing in the sheet. The last line says how to come back and how to leave.", w)
 	} else {
-		d.text(theme.Plain, "A workbench for free-body equilibrium problems. Type into a cell: all results follow.")
+		d.text(theme.Plain, "Free-body equilibrium problems: type into a cell, and all results follow.")
 	}
 	d.wrapped(theme.Plain, "", "Right and left lead to the other pages: "+strings.Join(helpPages()[1:], ", ")+".", w)
 	if m.linear {
