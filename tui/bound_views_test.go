@@ -113,7 +113,7 @@ func viewScripts() []script {
 		{name: "start, settings", at: start, deeds: []deed{{"alt+s", appears("Settings")}, {"esc f9", appears("Settings")}}},
 		{name: "help", at: at120(crane), deeds: []deed{
 			{"? right", all(appears("Help: workbench, 2 of"), appears("Panes"), vanishes("Keys: Anywhere"))}, {"tab", appears("A problem is a TOML file")}, {"shift+tab", appears("Help: workbench, 2 of")}, {"left", appears("Keys: Anywhere")},
-			{"down", vanishes("A workbench for bodies")}, {"up", appears("A workbench for bodies")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
+			{"down", vanishes("Free-body equilibrium problems")}, {"up", appears("Free-body equilibrium problems")}, {"pgdown", vanishes("Keys: Anywhere")}, {"pgup", appears("Keys: Anywhere")},
 			{"space", vanishes("Keys: Anywhere")}, {"home", appears("Keys: Anywhere")}, {"end", appears("qualified")},
 			{"esc", appears("2 Points")}, {"? q", appears("2 Points")}, {"? ?", appears("2 Points")}, {"? enter", appears("2 Points")},
 		}},
