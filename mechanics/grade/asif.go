@@ -15,143 +15,127 @@ const (
 	spreadOf = math.Ln10
 )
 
-// fit is a mutant and the answers that are as if by it.
+// fit is a mistake and the answers that are as if by it.
 type fit struct {
-	of   int
-	hits []int // indices of marks
-	all  bool  // of all that are wrong, and those that are right say nothing against it
+	of       *mistake
+	hits     []*Mark
+	distinct []*Mark // hits of different numbers: two cables that are alike say nothing twice
+	strange  int     // distinct hits that nothing else explains: another quantity's value might fit anything
+	all      bool    // of all that are wrong, and those that are right say nothing against it
 }
 
-// mistakes finds the mutant that a student's wrong answers come from: one that all of
-// them fit, else one that two different ones fit. It is said only where no other mutant fits
-// as well, and where chance would not do as much.
-func (k *Key) mistakes(marks []Mark) []string {
-	if !slices.ContainsFunc(marks, func(m Mark) bool { return k.evidence(&m) }) {
+// searches are the ways in which a mistake is looked for: one that all wrong answers
+// fit, else one that two different ones fit.
+var searches = []struct {
+	all, plain bool
+	strange    int
+}{{true, true, 0}, {true, false, 1}, {false, true, 2}, {false, false, 2}}
+
+// likeliest finds the mistake that a student's wrong answers come from. It is said only
+// where no other fits as well, and where chance would not do as much.
+func (k *Key) likeliest(marks []Mark) []string {
+	if !slices.ContainsFunc(marks, func(m Mark) bool { return m.evidence() }) {
 		return nil
 	}
-	k.breed()
-	for _, search := range []struct {
-		all, plain bool
-		strange    int
-	}{{true, true, 0}, {true, false, 1}, {false, true, 2}, {false, false, 2}} {
-		best, tied, tried := fit{of: -1}, 0, 0
-		for i := range k.mutants {
-			if search.plain && !k.mutants[i].plain {
+	var fits []fit
+	for i := range k.allMistakes() {
+		fits = append(fits, k.fits(&k.mistakes[i], marks))
+	}
+	for _, search := range searches {
+		var best fit
+		tied, tried := 0, 0
+		for _, f := range fits {
+			if search.plain && !f.of.plain {
 				continue
 			}
 			tried++
-			f := k.fits(i, marks)
-			n, most := len(k.distinct(marks, f.hits)), len(k.distinct(marks, best.hits))
-			switch {
-			case n == 0 || n < most || f.all != search.all || n == 1 && marks[f.hits[0]].Verdict != Wrong || len(k.distinct(marks, f.strange(marks))) < search.strange:
-			case n > most:
+			switch n := len(f.distinct); {
+			case n == 0 || f.all != search.all || f.strange < search.strange || n == 1 && f.hits[0].Verdict != Wrong:
+			case n > len(best.distinct):
 				best, tied = f, 1
-			default:
+			case n == len(best.distinct):
 				tied++
 			}
 		}
-		if best.of >= 0 && tied == 1 && k.chance(marks, best.hits)*float64(tried) <= maxChance {
+		chance := float64(tried) // that of different made-up numbers to come as near
+		for _, m := range best.distinct {
+			chance *= k.window(m)
+		}
+		if tied == 1 && chance <= maxChance {
 			return k.claim(marks, best)
 		}
 	}
 	return nil
 }
 
-// evidence tells whether an answer can speak for a mutant. A wrong unit is no mistake
+// evidence tells whether an answer can speak for a mistake. A wrong unit is no mistake
 // of that kind, unless it is a mass; and a zero is no number to go by.
-func (k *Key) evidence(m *Mark) bool {
-	return m.Verdict.mistaken() && (m.Verdict != Unit || m.weighs) && m.value.dim == m.query.Dim && m.value.si != 0 && m.value.figures >= Figures-1
+func (m *Mark) evidence() bool {
+	return m.Verdict.mistaken() && (m.Verdict != Unit || m.weighs) && m.value.Dim == m.query.Dim && m.value.Value != 0 && m.value.figures >= Figures-1
 }
 
 // naught tells that 0 was answered, and wrong.
-func naught(m *Mark) bool {
-	return m.Verdict == Wrong && m.value.si == 0 && m.value.dim == m.query.Dim
+func (m *Mark) naught() bool {
+	return m.Verdict == Wrong && m.value.Value == 0 && m.value.Dim == m.query.Dim
 }
 
-// fits holds the answers against a mutant.
-func (k *Key) fits(mutant int, marks []Mark) fit {
-	f := fit{of: mutant, all: true}
+// fits holds the answers against a mistake.
+func (k *Key) fits(of *mistake, marks []Mark) fit {
+	f := fit{of: of, all: true}
 	for i := range marks {
 		m := &marks[i]
-		wrong := k.evidence(m)
-		if !wrong && !m.Verdict.OK() && !naught(m) {
-			continue
-		}
-		v, ok := k.mutants[mutant].of(m.query)
-		fits := ok && k.same(m, v)
 		switch {
-		case wrong && fits:
-			f.hits = append(f.hits, i)
-		case wrong, !fits && (m.Verdict == Right || naught(m)):
+		case !m.evidence() && m.Verdict != Right && !m.naught():
+		case !k.same(m, of.value(m.query.Name)):
 			f.all = false
+		case m.evidence():
+			f.hits = append(f.hits, m)
 		}
 	}
+	f.distinct = k.distinct(f.hits)
+	f.strange = len(k.distinct(slices.DeleteFunc(slices.Clone(f.hits), func(m *Mark) bool { return m.Verdict != Wrong })))
 	return f
 }
 
-// strange are the hits that nothing else explains: another quantity's value is no
-// chance number, and might fit anything.
-func (f fit) strange(marks []Mark) (hits []int) {
-	for _, i := range f.hits {
-		if marks[i].Verdict == Wrong {
-			hits = append(hits, i)
+// distinct are the answers of different numbers.
+func (k *Key) distinct(hits []*Mark) (out []*Mark) {
+	for i, a := range hits {
+		again := func(b *Mark) bool {
+			return a.query.Dim == b.query.Dim && k.same(a, math.Copysign(b.value.Value, a.value.Value))
 		}
-	}
-	return hits
-}
-
-// distinct are the hits of different numbers: two cables that are alike say nothing twice.
-func (k *Key) distinct(marks []Mark, hits []int) (out []int) {
-	for a, i := range hits {
-		again := func(j int) bool {
-			return marks[i].query.Dim == marks[j].query.Dim && k.same(&marks[i], math.Copysign(marks[j].value.si, marks[i].value.si))
-		}
-		if !slices.ContainsFunc(hits[:a], again) {
-			out = append(out, i)
+		if !slices.ContainsFunc(hits[:i], again) {
+			out = append(out, a)
 		}
 	}
 	return out
 }
 
-// chance is that of different made-up numbers to come as near to given values as
-// these do: the product of their windows over the decade in which they lie.
-func (k *Key) chance(marks []Mark, hits []int) float64 {
-	p := 1.0
-	for _, i := range k.distinct(marks, hits) {
-		p *= k.window(&marks[i])
-	}
-	return p
-}
-
-// window is the chance of one number. Three figures are what counts, however many
-// are written.
+// window is the chance of one made-up number to come as near to a given value as this
+// does: its window over the decade in which it lies. Three figures are what counts,
+// however many are written.
 func (k *Key) window(m *Mark) float64 {
-	size := math.Abs(m.value.si)
-	half := max(halfOf(size, Figures, m.value.factor), k.rule.Within*size)
+	size := math.Abs(m.value.Value)
+	half := max(halfOf(size, Figures, m.value.Factor), k.rule.Within*size)
 	return min(2*half/size/spreadOf, 1)
 }
 
-// claim writes the mistake to the answers that fit it. What an answer shows by itself
-// stays.
+// claim writes the mistake to the answers that fit it, and to those that are nothing by
+// it and were answered so. What an answer shows by itself stays.
 func (k *Key) claim(marks []Mark, f fit) (notes []string) {
-	says := k.mutants[f.of].says
-	if len(says) > 2 {
+	if len(f.of.says) > 2 {
 		return nil // nobody knows which
 	}
-	words := "as if " + strings.Join(says, ", or ")
+	words := "as if " + strings.Join(f.of.says, ", or ")
 	var signs []string
-	for i := range marks { // what is nothing by the mistake, and was answered so
-		if v, ok := k.mutants[f.of].of(marks[i].query); naught(&marks[i]) && ok && k.same(&marks[i], v) {
-			f.hits = append(f.hits, i)
-		}
-	}
-	for _, i := range f.hits {
-		switch m := &marks[i]; m.Verdict {
-		case Wrong:
+	for i := range marks {
+		m := &marks[i]
+		switch {
+		case !slices.Contains(f.hits, m) && !(m.naught() && k.same(m, f.of.value(m.query.Name))):
+		case m.Verdict == Wrong:
 			m.Verdict, m.Says = AsIf, words
-		case Another, Unit:
+		case m.Verdict == Another || m.Verdict == Unit:
 			m.Says += ", " + words
-		case Sign:
+		case m.Verdict == Sign:
 			signs = append(signs, m.Name)
 		}
 	}

@@ -1,9 +1,6 @@
 package grade
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // Student is one row of marks. Fault says why it could not be marked, and then
 // there are none.
@@ -36,25 +33,21 @@ func (s Student) Remarks() []string {
 	if s.Fault != "" {
 		return []string{s.Fault}
 	}
-	var says []string
+	out := []string{}
 	names := map[string][]string{}
 	for _, m := range s.Marks {
-		if m.Verdict == Right {
-			continue
-		}
-		if names[m.Says] == nil {
-			says = append(says, m.Says)
-		}
 		names[m.Says] = append(names[m.Says], m.Name)
 	}
-	out := []string{}
-	for _, what := range says {
-		out = append(out, strings.Join(names[what], ", ")+": "+what)
+	for _, m := range s.Marks {
+		if of := names[m.Says]; m.Verdict != Right && of != nil {
+			out = append(out, strings.Join(of, ", ")+": "+m.Says)
+			delete(names, m.Says)
+		}
 	}
 	return append(out, s.Notes...)
 }
 
-// Class is all that was marked.
+// Class is all that was marked: of each student a mark for each question, in their order.
 type Class struct {
 	Sheet, Title string
 	Rule         Rule
@@ -77,43 +70,35 @@ func (c Class) ByQuestion() []Question {
 	out := make([]Question, len(c.Questions))
 	for i, name := range c.Questions {
 		q := Question{Name: name}
-		count := map[string]int{}
-		var order []string
+		var mistakes []string
+		times := map[string]int{}
 		for _, s := range c.Students {
-			for _, m := range s.Marks {
-				if m.Name != name || m.Verdict == NoValue {
-					continue
+			if i >= len(s.Marks) || s.Marks[i].Verdict == NoValue {
+				continue
+			}
+			m := s.Marks[i]
+			q.Of++
+			if m.Verdict != Missing {
+				q.Answered++
+			}
+			if m.Verdict.OK() {
+				q.Right++
+			}
+			if m.Verdict.mistaken() && m.Verdict != Wrong {
+				says := m.Says
+				if m.Verdict == Close || m.Verdict == Sign {
+					says = m.Verdict.String()
 				}
-				q.Of++
-				if m.Verdict != Missing {
-					q.Answered++
-				}
-				switch {
-				case m.Verdict.OK():
-					q.Right++
-				case m.Verdict.mistaken() && m.Verdict != Wrong:
-					says := m.Says
-					if m.Verdict == Close || m.Verdict == Sign {
-						says = m.Verdict.String()
-					}
-					if count[says] == 0 {
-						order = append(order, says)
-					}
-					count[says]++
-				}
+				mistakes = append(mistakes, says)
+				times[says]++
 			}
 		}
-		for _, says := range order {
-			if count[says] > max(q.Times, 1) { // what happened once is not common
-				q.Often, q.Times = says, count[says]
+		for _, says := range mistakes {
+			if times[says] > max(q.Times, 1) { // what happened once is not common
+				q.Often, q.Times = says, times[says]
 			}
 		}
 		out[i] = q
 	}
 	return out
-}
-
-// Unmarked are the students that could not be marked.
-func (c Class) Unmarked() []Student {
-	return slices.DeleteFunc(slices.Clone(c.Students), func(s Student) bool { return s.Fault == "" })
 }

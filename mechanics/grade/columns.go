@@ -2,6 +2,7 @@ package grade
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,62 +32,63 @@ type Asked struct {
 // do with the sheet is left out.
 func (k *Key) Columns(head []string) (*Columns, *diag.Error) {
 	c := &Columns{Name: -1, Sheet: -1}
-	at := map[string]int{}
 	for i, h := range head {
-		fault := func(msg, hint string) (*Columns, *diag.Error) {
-			return nil, &diag.Error{Place: diag.Place{Line: 1, Column: i + 1}, Msg: msg, Hint: hint}
-		}
-		name, unit := cutUnit(h)
-		key := strings.ToLower(h)
-		if h == "" {
-			continue
-		}
-		if first, twice := at[h]; twice {
-			return fault(fmt.Sprintf("the column %q occurs twice, first as column %d", h, first+1), "remove one of them")
-		}
-		at[h] = i
+		place := diag.Place{Line: 1, Column: i + 1}
+		first := slices.Index(head, h)
 		switch {
-		case key == "name" && c.Name < 0:
+		case h == "":
+		case first < i:
+			return nil, &diag.Error{Place: place, Msg: fmt.Sprintf("the column %q occurs twice, first as column %d", h, first+1), Hint: "remove one of them"}
+		case strings.EqualFold(h, "name") && c.Name < 0:
 			c.Name = i
-			continue
 		case IsSheet(h) && c.Sheet < 0:
 			c.Sheet = i
-			continue
-		}
-		q, err := k.Query(name)
-		if whole, plain := k.Query(h); err != nil && plain == nil {
-			q, err, name, unit = whole, nil, h, "" // angle(T1, T2) ends in brackets too
-		}
-		if err != nil {
-			if err.Meant != "" {
-				return fault(err.Msg, err.Hint)
+		default:
+			a, err := k.column(h)
+			if err == nil && slices.ContainsFunc(c.Asked, func(b Asked) bool { return b.Name == a.Name }) {
+				err = diag.New("there are two columns for "+a.Name, "remove one of them")
 			}
-			c.LeftOut = append(c.LeftOut, &diag.Error{Place: diag.Place{Line: 1, Column: i + 1}, Msg: "the column " + strconv.Quote(h) + " is not a result of the sheet, and is left out"})
-			continue
-		}
-		name = q.Name // A_y and Ay are one
-		a := Asked{Column: i, Name: name}
-		if unit != "" {
-			u, err := units.ParseUnit(unit)
-			switch own := k.solution.Problem.Units.For(q.Dim); {
+			switch {
 			case err != nil:
-				return fault(err.Msg+" in the column "+strconv.Quote(h), err.Hint)
-			case u.Dim != q.Dim:
-				return fault(name+" is "+q.Dim.Name()+", but "+unit+" is a unit of "+u.Dim.String(), name+" ("+own.Symbol+")")
-			}
-			a.Bare = u
-		}
-		for _, b := range c.Asked {
-			if b.Name == name {
-				return fault("there are two columns for "+name, "remove one of them")
+				return nil, &diag.Error{Place: place, Msg: err.Msg, Hint: err.Hint}
+			case a.Name == "":
+				c.LeftOut = append(c.LeftOut, &diag.Error{Place: place, Msg: "the column " + strconv.Quote(h) + " is not a result of the sheet, and is left out"})
+			default:
+				a.Column = i
+				c.Asked = append(c.Asked, a)
 			}
 		}
-		c.Asked = append(c.Asked, a)
 	}
 	if len(c.Asked) == 0 {
 		return nil, &diag.Error{Place: diag.Place{Line: 1}, Msg: "no column is a result of the sheet", Hint: "the names " + say.And(k.Asked()...)}
 	}
 	return c, nil
+}
+
+// column reads the head of one column of answers; its name is blank where it is of no
+// result.
+func (k *Key) column(head string) (a Asked, err *diag.Error) {
+	name, unit := cutUnit(head)
+	q, err := k.Query(name)
+	if whole, none := k.Query(head); err != nil && none == nil {
+		q, err, unit = whole, nil, "" // angle(T1, T2) ends in brackets too
+	}
+	if err != nil && err.Meant == "" {
+		return a, nil
+	}
+	if err != nil || unit == "" {
+		return Asked{Name: q.Name}, err // A_y and Ay are one
+	}
+	a.Name = q.Name
+	a.Bare, err = units.ParseUnit(unit)
+	if err != nil {
+		return a, diag.New(err.Msg+" in the column "+strconv.Quote(head), err.Hint)
+	}
+	if a.Bare.Dim != q.Dim {
+		own := k.solution.Problem.Units.For(q.Dim)
+		return a, diag.New(q.Name+" is "+q.Dim.Name()+", but "+unit+" is a unit of "+a.Bare.Dim.String(), q.Name+" ("+own.Symbol+")")
+	}
+	return a, nil
 }
 
 // IsSheet tells whether a column holds the file of each student's sheet; a key of
@@ -103,7 +105,7 @@ func cutUnit(head string) (name, unit string) {
 			return strings.TrimSpace(head[:i]), strings.TrimSpace(head[i+1 : len(head)-1])
 		}
 	}
-	return strings.TrimSpace(head), ""
+	return head, ""
 }
 
 // Typed are the answers of a row. A row with more cells than the head is not taken
@@ -114,25 +116,15 @@ func (c *Columns) Typed(t *Table, row Line) ([]Typed, *diag.Error) {
 	}
 	out := make([]Typed, len(c.Asked))
 	for i, a := range c.Asked {
-		out[i] = Typed{Name: a.Name, Text: row.cell(a.Column), Bare: a.Bare, Comma: t.Comma}
+		out[i] = Typed{Name: a.Name, Text: row.Cell(a.Column), Bare: a.Bare, Comma: t.Comma}
 	}
 	return out, nil
 }
 
 // Who is the name of who wrote a row, or its line where it has none.
 func (c *Columns) Who(row Line) string {
-	if name := row.cell(c.Name); name != "" {
+	if name := row.Cell(c.Name); name != "" {
 		return name
 	}
 	return "line " + strconv.Itoa(row.Number)
-}
-
-// Variant is the sheet that a row names, or "".
-func (c *Columns) Variant(row Line) string { return row.cell(c.Sheet) }
-
-func (l Line) cell(i int) string {
-	if i < 0 || i >= len(l.Cells) {
-		return ""
-	}
-	return l.Cells[i]
 }

@@ -21,186 +21,145 @@ const (
 	coarse = 0.01
 )
 
-// follow marks the answers that are right given a wrong one before them.
+// follow marks the answers that are right given a wrong one before them. What they may
+// follow from are the student's own values of unknowns.
 func (k *Key) follow(marks []Mark) {
+	var own []*Mark
 	for i := range marks {
-		if m := &marks[i]; m.Verdict == Wrong && m.value.si != 0 {
-			if from := k.from(marks, i); len(from) > 0 {
+		m := &marks[i]
+		unknown := m.query.Kind == problem.AskUnknown && m.query.Unknown >= 0
+		if m.Verdict == Wrong && m.value.Value != 0 && len(own) > 0 {
+			var from []string
+			if !unknown {
+				from = k.fromParts(m, own)
+			} else if from = k.fromRow(m, own); from == nil {
+				from = k.fromAny(m, own)
+			}
+			if from != nil {
 				m.Verdict, m.Says = Follows, "follows from your "+say.And(from...)
 			}
 		}
-	}
-}
-
-// from gives the earlier answers that one follows from, or none.
-func (k *Key) from(marks []Mark, i int) []string {
-	own := map[int]*Mark{} // the student's unknowns before this one, and which are wrong
-	var wrong []int
-	for a := range marks[:i] {
-		m := &marks[a]
-		if u := m.query.Unknown; m.query.Kind == problem.AskUnknown && u >= 0 && m.Verdict.mistaken() && m.value.dim == m.query.Dim {
-			own[u] = m
-			wrong = append(wrong, u)
+		if unknown && m.Verdict.mistaken() && m.value.Dim == m.query.Dim {
+			own = append(own, m)
 		}
 	}
-	if len(wrong) == 0 {
-		return nil
-	}
-	q := marks[i].query
-	if q.Kind != problem.AskUnknown || q.Unknown < 0 {
-		return k.fromParts(&marks[i], own, wrong)
-	}
-	if from := k.fromRow(&marks[i], own); from != nil {
-		return from
-	}
-	return k.fromAny(&marks[i], own, wrong)
 }
 
 // fitsFollowed tells whether an answer is a value that is itself uncertain by plus, and not
 // only the right one over again.
-func (k *Key) fitsFollowed(m *Mark, v, plus float64) bool {
-	tol := plus + halfOf(math.Abs(v), Figures, m.value.factor)
-	if m.value.figures >= Figures {
-		tol = max(tol, plus+m.value.half)
-	}
-	return tol <= coarse*math.Abs(v) && math.Abs(v-m.value.si) <= tol && math.Abs(v-m.want) > tol
+func fitsFollowed(m *Mark, v, plus float64) bool {
+	limit := plus + m.value.limit(math.Abs(v))
+	return limit <= coarse*math.Abs(v) && math.Abs(v-m.value.Value) <= limit && math.Abs(v-m.want) > limit
 }
 
 // fromRow looks for one equation that holds with the student's values:
 //
 //	x_c = (b - Σ a_j x_j) / a_c
-func (k *Key) fromRow(m *Mark, own map[int]*Mark) []string {
-	s, c := k.solution, m.query.Unknown
+func (k *Key) fromRow(m *Mark, own []*Mark) []string {
+	s := k.solution
 	for row, terms := range s.System.Terms {
-		v, plus, a := s.System.B[row], 0.0, s.System.At(row, c)
+		v, plus, a := s.System.B[row], 0.0, s.System.At(row, m.query.Unknown)
 		var from []string
 		if math.Abs(a) < weak*s.System.Rows[row].Scale {
 			continue
 		}
 		for _, t := range terms {
-			if t.Col == c {
+			if t.Col == m.query.Unknown {
 				continue
 			}
 			x := s.X[t.Col].Value
-			if o := own[t.Col]; o != nil {
-				x = o.value.si
-				plus += math.Abs(t.Value/a) * o.value.half
-				from = append(from, o.Name)
+			for _, o := range own {
+				if o.query.Unknown == t.Col {
+					x = o.value.Value
+					plus += math.Abs(t.Value/a) * o.value.Half
+					from = append(from, o.Name)
+				}
 			}
 			v -= t.Value * x
 		}
-		if len(from) > 0 && k.fitsFollowed(m, v/a, plus) {
+		if len(from) > 0 && fitsFollowed(m, v/a, plus) {
 			return from
 		}
 	}
 	return nil
 }
 
-// fromAny fixes one earlier unknown at the student's value, leaves out one equation,
-// and solves the others: with the inverse of A, and equation i left out,
+// fromAny fixes one earlier unknown j at the student's value, leaves out one equation i,
+// and solves the others: with the effects x of one unit on the right of equation i,
 //
-//	x_c - x*_c = (x_j - x*_j) (A⁻¹)_ci / (A⁻¹)_ji
-func (k *Key) fromAny(m *Mark, own map[int]*Mark, wrong []int) []string {
-	inv := k.inverted()
-	if inv == nil {
-		return nil
-	}
-	c, tried := m.query.Unknown, 0
-	var seen []float64
-	found := ""
-	for _, j := range wrong {
-		o := own[j]
-		for i := range inv[j] {
-			if math.Abs(inv[j][i]) < weak || math.Abs(inv[c][i]) < weak {
+//	x_c - x*_c = (x_j - x*_j) effect_c / effect_j
+func (k *Key) fromAny(m *Mark, own []*Mark) (from []string) {
+	var tried []float64
+	for _, o := range own {
+		for _, x := range k.effects() {
+			if math.Abs(x[o.query.Unknown]) < weak || math.Abs(x[m.query.Unknown]) < weak {
 				continue
 			}
-			share := inv[c][i] / inv[j][i]
-			v := m.want + (o.value.si-o.want)*share
-			if !slices.ContainsFunc(seen, func(w float64) bool { return math.Abs(v-w) <= alike*math.Abs(v) }) {
-				seen = append(seen, v)
-				tried++
+			share := x[m.query.Unknown] / x[o.query.Unknown]
+			v := m.want + (o.value.Value-o.want)*share
+			if !slices.ContainsFunc(tried, func(w float64) bool { return math.Abs(v-w) <= alike*math.Abs(v) }) {
+				tried = append(tried, v)
 			}
-			if found == "" && k.fitsFollowed(m, v, math.Abs(share)*o.value.half) {
-				found = o.Name
+			if from == nil && fitsFollowed(m, v, math.Abs(share)*o.value.Half) {
+				from = []string{o.Name}
 			}
 		}
 	}
-	if found == "" || float64(tried)*k.window(m) > maxChance {
-		return nil
-	}
-	return []string{found}
-}
-
-// fromParts works a result out of the student's own unknowns.
-func (k *Key) fromParts(m *Mark, own map[int]*Mark, wrong []int) []string {
-	base := *k.solution
-	with := func(use []int) (float64, bool) {
-		s := base
-		s.X = slices.Clone(base.X)
-		for _, u := range use {
-			s.X[u].Value = own[u].value.si
-		}
-		v, err := s.Evaluate(m.query)
-		return v, err == nil
-	}
-	v, ok := with(wrong)
-	if !ok {
-		return nil
-	}
-	var from []string
-	plus := 0.0
-	for i, u := range wrong {
-		rest := slices.Delete(slices.Clone(wrong), i, i+1)
-		w, ok := with(rest)
-		if d := own[u].value.si - own[u].want; ok && math.Abs(v-w) > slack*math.Abs(v) && d != 0 {
-			from = append(from, own[u].Name)
-			plus += math.Abs((v-w)/d) * own[u].value.half
-		}
-	}
-	if len(from) == 0 || !k.fitsFollowed(m, v, plus) {
+	if float64(len(tried))*k.window(m) > maxChance {
 		return nil
 	}
 	return from
 }
 
-// inverted is the inverse of as many independent equations as there are unknowns,
-// once; nil where there is none.
-func (k *Key) inverted() [][]float64 {
-	if k.ordered {
-		return k.inverse
+// fromParts works a result out of the student's own unknowns.
+func (k *Key) fromParts(m *Mark, own []*Mark) (from []string) {
+	result := func(without *Mark) float64 {
+		s := *k.solution
+		s.X = slices.Clone(s.X)
+		for _, o := range own {
+			if o != without {
+				s.X[o.query.Unknown].Value = o.value.Value
+			}
+		}
+		if v, none := s.Evaluate(m.query); none == nil {
+			return v
+		}
+		return math.NaN()
 	}
-	k.ordered = true
-	s := k.solution
+	v, plus := result(nil), 0.0
+	for _, o := range own {
+		if d := math.Abs(v - result(o)); d > slack*math.Abs(v) {
+			from = append(from, o.Name)
+			plus += d / math.Abs(o.value.Value-o.want) * o.value.Half
+		}
+	}
+	if !fitsFollowed(m, v, plus) {
+		return nil
+	}
+	return from
+}
+
+// effects are what one unit on the right of an equation does to each unknown, of as many
+// independent equations as there are unknowns; none where there are not so many.
+func effects(s *statics.Solution) (out [][]float64) {
 	n := len(s.X)
 	if n == 0 || n > maxFollowed || !s.Unique() {
 		return nil
 	}
-	k.inverse = invert(s)
-	return k.inverse
-}
-
-// invert solves A X = 1 by elimination with the largest pivot of each column; rows
-// that none is taken from depend on the others.
-func invert(s *statics.Solution) [][]float64 {
-	m, n := len(s.System.Rows), len(s.X)
-	a := make([][]float64, m) // [A | which row it was]
-	for i := range a {
-		a[i] = make([]float64, n+m)
-		for _, t := range s.System.Terms[i] {
-			a[i][t.Col] = t.Value / s.System.Rows[i].Scale
+	a := &linear.Matrix{Cols: n, Rows: make([][]linear.Term, len(s.System.Rows))}
+	for i, terms := range s.System.Terms {
+		for _, t := range terms {
+			a.Rows[i] = append(a.Rows[i], linear.Term{Col: t.Col, Value: t.Value / s.System.Rows[i].Scale})
 		}
-		a[i][n+i] = 1
 	}
-	columns := make([]int, n)
-	for c := range columns {
-		columns[c] = c
-	}
-	a = linear.Reduced(a, columns, weak)
-	if len(a) < n {
+	f := linear.Factor(a)
+	if f.Rank() < n {
 		return nil
 	}
-	for c := range a {
-		a[c] = a[c][n:]
+	for _, row := range f.PivotRows() {
+		b := make([]float64, len(a.Rows))
+		b[row] = 1
+		out = append(out, f.Solve(b))
 	}
-	return a
+	return out
 }

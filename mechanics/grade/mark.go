@@ -4,6 +4,10 @@
 package grade
 
 import (
+	"math"
+	"strings"
+	"sync"
+
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -90,16 +94,16 @@ type Key struct {
 	largest  map[units.Dim]float64 // of the values, by dimension
 	known    []quantity            // what has a name and a value
 
-	mutants []mutant
-	mutated bool
-	inverse [][]float64 // see follow.go
-	ordered bool
+	mistakes []mistake
+	tried    bool
+	effects  func() [][]float64 // see follow.go
 }
 
 // NewKey makes the key of a sheet and its solution.
 func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 	k := &Key{sheet: s, solution: solution, rule: rule, largest: map[units.Dim]float64{}}
-	k.name()
+	k.effects = sync.OnceValue(func() [][]float64 { return effects(solution) })
+	k.quantities()
 	return k
 }
 
@@ -135,50 +139,46 @@ func (k *Key) Mark(answers []Typed) (marks []Mark, notes []string) {
 	for i, a := range answers {
 		marks[i] = k.one(a)
 	}
-	k.plain(marks)
 	k.exchanged(marks)
-	notes = k.mistakes(marks)
+	notes = k.likeliest(marks)
 	k.follow(marks)
 	for i := range marks {
-		if m := &marks[i]; m.Verdict == Wrong && k.close(m) {
+		m := &marks[i]
+		if m.Verdict == Wrong && !k.zero(m.query, m.want) && apart(m.query, m.value.Value, m.want) <= nearShare*math.Abs(m.want) {
 			m.Verdict, m.Says = Close, "close, perhaps rounded on the way"
 		}
 	}
 	return marks, notes
 }
 
-// one reads an answer and says whether it is right; what else it may be is left.
-func (k *Key) one(a Typed) Mark {
-	m := Mark{Name: a.Name, Typed: a.Text, Verdict: Wrong}
-	set := func(v Verdict, says string) Mark {
-		m.Verdict, m.Says = v, says
-		return m
-	}
-	q, err := k.Query(a.Name)
-	if err != nil {
-		return set(NoValue, err.Error())
-	}
-	m.query = q
-	want, none := k.solution.Evaluate(q)
-	if none != nil {
-		return set(NoValue, none.Error())
-	}
-	m.want = want
-	if blank(a.Text) {
-		return set(Missing, Missing.String())
-	}
-	v, err := k.read(q, a)
-	if err != nil {
-		return set(Unreadable, "unreadable: "+err.Error())
-	}
-	m.value = v
-	if v.dim != q.Dim {
-		return set(Unit, k.otherDimension(&m))
-	}
-	if verdict, ok := k.right(&m, v.si); ok {
-		return set(verdict, verdict.String())
-	}
-	return set(Wrong, Wrong.String())
+// one reads an answer and says whether it is right, or which mistake it shows by itself.
+func (k *Key) one(a Typed) (m Mark) {
+	m.Name, m.Typed = a.Name, a.Text
+	m.Verdict, m.Says = func() (Verdict, string) {
+		q, err := k.Query(a.Name)
+		if err != nil {
+			return NoValue, err.Error()
+		}
+		want, none := k.solution.Evaluate(q)
+		if none != nil {
+			return NoValue, none.Error()
+		}
+		m.query, m.want = q, want
+		if strings.TrimSpace(a.Text) == "" {
+			return Missing, Missing.String()
+		}
+		if m.value, err = k.read(q, a); err != nil {
+			return Unreadable, "unreadable: " + err.Error()
+		}
+		if m.value.Dim != q.Dim {
+			return Unit, k.otherDimension(&m)
+		}
+		if v := k.judge(q, m.value, want); v.OK() {
+			return v, v.String()
+		}
+		return k.explain(&m)
+	}()
+	return m
 }
 
 // Unmet says which mistake is likeliest in each answer that the sheet itself holds

@@ -8,91 +8,90 @@ import (
 	"trivet/units"
 )
 
-// quantity is what has a name and a value on the sheet.
+// quantity is what has a name and a value on the sheet. Part tells that it is a part of
+// the line or joint that it is of: only answers of that are held against it.
 type quantity struct {
-	name  string
-	dim   units.Dim
-	value float64
-	of    int // the line or joint that it is a part of, or -1: only answers of that are held against it
-	joint bool
+	name        string
+	dim         units.Dim
+	value       float64
+	part        bool
+	line, joint int
 }
 
-// name lists what answers may be mistaken for: unknowns, results asked for, the
+// quantities lists what answers may be mistaken for: unknowns, results asked for, the
 // magnitudes of known forces, and the parts of the reactions and lines.
-func (k *Key) name() {
-	p, s := k.solution.Problem, k.solution
+func (k *Key) quantities() {
+	p := k.solution.Problem
 	seen := map[string]bool{}
-	add := func(name string, of int, joint bool) {
-		if seen[name] {
+	add := func(of quantity) {
+		if seen[of.name] {
 			return
 		}
-		seen[name] = true
-		q, err := problem.ParseQuery(p, name)
+		seen[of.name] = true
+		q, err := k.Query(of.name)
 		if err != nil {
 			return
 		}
-		v, none := s.Evaluate(q)
+		v, none := k.solution.Evaluate(q)
 		if none != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 			return
 		}
-		k.known = append(k.known, quantity{name, q.Dim, v, of, joint})
+		of.dim, of.value = q.Dim, v
+		k.known = append(k.known, of)
 		k.largest[q.Dim] = max(k.largest[q.Dim], math.Abs(v))
 	}
-	for _, q := range p.Asked {
-		add(q.Name, -1, false)
+	for _, name := range k.Asked() {
+		add(quantity{name: name})
 	}
 	for _, u := range p.Unknowns {
-		add(u.Name, -1, false)
+		add(quantity{name: u.Name})
 	}
 	for _, l := range p.Lines {
-		add(l.Name, -1, false)
+		add(quantity{name: l.Name})
 	}
-	parts := []string{".x", ".y", ".z", ".size", ".alpha", ".beta", ".gamma", ".angle"}
-	for i, l := range p.Lines {
-		for _, part := range parts {
-			add(l.Name+part, i, false)
+	for _, part := range []string{".x", ".y", ".z", ".size", ".alpha", ".beta", ".gamma", ".angle"} {
+		for i, l := range p.Lines {
+			add(quantity{name: l.Name + part, part: true, line: i, joint: -1})
 		}
-	}
-	for i, j := range p.Joints {
-		for _, part := range parts {
-			add(j.Name+part, i, true)
+		for i, j := range p.Joints {
+			add(quantity{name: j.Name + part, part: true, line: -1, joint: i})
 		}
 	}
 }
 
-// part tells whether a quantity is a part of the thing that a result is of.
-func (k *Key) part(of quantity, q problem.Query) bool {
-	if of.joint {
-		return q.Joint == of.of || q.Unknown >= 0 && k.solution.Problem.Unknowns[q.Unknown].Joint == of.of
+// concerns tells whether an answer to a query may be taken for a quantity.
+func (k *Key) concerns(o quantity, q problem.Query) bool {
+	p := k.solution.Problem
+	switch {
+	case o.dim != q.Dim || o.name == q.Name || k.zero(q, o.value):
+		return false
+	case !o.part:
+		return true
+	case o.joint >= 0:
+		return q.Joint == o.joint || q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.joint
 	}
-	return q.Line == of.of || q.Unknown >= 0 && k.solution.Problem.SensedLine(q) == of.of
+	return q.Line == o.line || q.Unknown >= 0 && p.SensedLine(q) == o.line
 }
 
-// plain finds the mistakes that one answer shows by itself.
-func (k *Key) plain(marks []Mark) {
-	for i := range marks {
-		m := &marks[i]
-		if m.Verdict != Wrong || m.value.si == 0 {
-			continue
+// explain finds the mistake that a wrong answer shows by itself.
+func (k *Key) explain(m *Mark) (Verdict, string) {
+	reversed := m.value
+	reversed.Value = -reversed.Value
+	switch {
+	case m.value.Value == 0:
+	case k.judge(m.query, reversed, m.want).OK() && m.value.Sense != "":
+		return Sign, "sign reversed: it is not " + m.value.Sense
+	case k.judge(m.query, reversed, m.want).OK():
+		return Sign, Sign.String()
+	default:
+		if says := k.unit(m); says != "" {
+			return Unit, says
 		}
-		if says := k.sign(m); says != "" {
-			m.Verdict, m.Says = Sign, says
-		} else if says := k.unit(m); says != "" {
-			m.Verdict, m.Says = Unit, says
-		} else if says := k.another(m); says != "" {
-			m.Verdict, m.Says = Another, says
+		if says := k.another(m); says != "" {
+			return Another, says
 		}
 	}
-}
-
-func (k *Key) sign(m *Mark) string {
-	if _, ok := k.right(m, -m.value.si); !ok {
-		return ""
-	}
-	if m.value.sense != "" {
-		return "sign reversed: it is not " + m.value.sense
-	}
-	return Sign.String()
+	return Wrong, Wrong.String()
 }
 
 // confused are the units that are taken for each other; rarer ones would fit too
@@ -107,39 +106,40 @@ var confused = map[units.Dim][]string{
 // unit says in which unit the number would be right, or that g is missing or too
 // many in it.
 func (k *Key) unit(m *Mark) string {
-	if math.Abs(m.want) <= nothing*k.largest[m.query.Dim] {
+	if k.zero(m.query, m.want) {
 		return "" // zero is zero in every unit
 	}
-	at := func(factor float64) bool { return k.rightIn(m, factor) }
-	own := k.solution.Problem.Units.For(m.query.Dim)
-	if own.Factor != m.value.factor && at(own.Factor) {
-		return "wrong unit: the number is right in " + own.Symbol
+	own, factor := k.solution.Problem.Units.For(m.query.Dim), m.value.Factor
+	if own.Factor != factor && k.in(m, own.Factor) == Right {
+		return rightIn(own)
 	}
 	if m.query.Dim == units.Force {
-		g := k.gravity(m.value.factor)
-		m.weighs = at(m.value.factor*g) || at(m.value.factor/g)
-		if at(m.value.factor * g) {
+		g := k.gravity(factor)
+		missing, extra := k.in(m, factor*g) == Right, k.in(m, factor/g) == Right
+		m.weighs = missing || extra
+		switch {
+		case missing:
 			return "factor g missing: a mass taken for a force"
-		}
-		if at(m.value.factor / g) {
+		case extra:
 			return "factor g too many: a force taken for a mass"
 		}
 	}
 	for _, symbol := range confused[m.query.Dim] {
 		u, err := units.ParseUnit(symbol)
-		if err == nil && math.Abs(u.Factor/m.value.factor-1) > slack && at(u.Factor) {
-			return "wrong unit: the number is right in " + u.Symbol
+		if err == nil && math.Abs(u.Factor/factor-1) > slack && k.in(m, u.Factor) == Right {
+			return rightIn(u)
 		}
 	}
 	return ""
 }
 
-// rightIn tells whether the number of an answer would be right in another unit.
-func (k *Key) rightIn(m *Mark, factor float64) bool {
-	w := m.value
-	w.half, w.factor = w.half/w.factor*factor, factor
-	v, ok := k.rule.judge(w, m.value.si/m.value.factor*factor, m.want, k.largest[m.query.Dim], periodic(m.query))
-	return ok && v == Right
+func rightIn(u units.Unit) string { return "wrong unit: the number is right in " + u.Symbol }
+
+// in judges the number of an answer as if it were in another unit.
+func (k *Key) in(m *Mark, factor float64) Verdict {
+	v := m.value
+	v.Value, v.Half, v.Factor = v.Value/v.Factor*factor, v.Half/v.Factor*factor, factor
+	return k.judge(m.query, v, m.want)
 }
 
 // gravity is the number of g in the units of a force: a mass of so many kilograms,
@@ -157,48 +157,36 @@ func (k *Key) gravity(factor float64) float64 {
 
 // otherDimension says what is wrong with an answer of another dimension.
 func (k *Key) otherDimension(m *Mark) string {
-	v := m.value
-	if v.dim == units.Mass && m.query.Dim == units.Force {
-		w := v
-		w.si, w.half, w.factor = v.si*k.solution.Problem.G, v.half*k.solution.Problem.G, v.factor*k.solution.Problem.G
-		if _, ok := k.rule.judge(w, w.si, m.want, k.largest[m.query.Dim], false); ok {
-			return "wrong unit: a mass taken for a force"
-		}
-	}
 	own := k.solution.Problem.Units.For(m.query.Dim)
-	if k.rightIn(m, own.Factor) {
-		return "wrong unit: the number is right in " + own.Symbol
+	switch {
+	case m.value.Dim == units.Mass && m.query.Dim == units.Force && k.in(m, m.value.Factor*k.solution.Problem.G).OK():
+		return "wrong unit: a mass taken for a force"
+	case k.in(m, own.Factor) == Right:
+		return rightIn(own)
 	}
-	return "wrong unit: expected " + m.query.Dim.Name() + ", but this is " + v.dim.Name()
+	return "wrong unit: expected " + m.query.Dim.Name() + ", but this is " + m.value.Dim.Name()
 }
 
-// most is the number of quantities of one value that are named; of more nobody
+// maxNamed is the number of quantities of one value that are named; of more nobody
 // knows which was meant.
-const most = 3
+const maxNamed = 3
 
 // another says whose value an answer is.
 func (k *Key) another(m *Mark) string {
-	if m.query.Dim == units.Angle {
-		for _, c := range []struct {
-			angle float64
-			says  string
-		}{{math.Pi / 2, "the complement, 90 deg less the angle"}, {math.Pi, "the supplement, 180 deg less the angle"}} {
-			if k.same(m, c.angle-m.want) {
-				return c.says
-			}
-		}
+	switch {
+	case m.query.Dim != units.Angle:
+	case k.same(m, math.Pi/2-m.want):
+		return "the complement, 90 deg less the angle"
+	case k.same(m, math.Pi-m.want):
+		return "the supplement, 180 deg less the angle"
 	}
 	var names []string
-	for _, o := range k.known {
-		if o.dim != m.query.Dim || o.name == m.Name || math.Abs(o.value) <= nothing*k.largest[o.dim] || o.of >= 0 && !k.part(o, m.query) {
-			continue
+	for _, o := range k.known { // where a whole thing fits, its parts say nothing more
+		if (len(names) == 0 || !o.part) && k.concerns(o, m.query) && k.same(m, o.value) {
+			names = append(names, o.name)
 		}
-		if !k.same(m, o.value) || len(names) > 0 && o.of >= 0 {
-			continue // where a whole thing fits, its parts say nothing more
-		}
-		names = append(names, o.name)
 	}
-	if len(names) == 0 || len(names) > most {
+	if len(names) == 0 || len(names) > maxNamed {
 		return ""
 	}
 	return "that is the value of " + say.And(names...)

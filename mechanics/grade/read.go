@@ -8,68 +8,56 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
-	"trivet/units"
 )
 
 // value is an answer that was read.
 type value struct {
-	si      float64
-	half    float64 // half a unit of the last place written, SI
-	dim     units.Dim
-	factor  float64 // of the unit written
-	figures int     // significant figures written; many for an expression
-	least   int     // as few as those may be: zeros at the end of a whole number may be none
-	sense   string  // the word for it, where one is written
+	problem.Written
+	figures int // significant figures written; many for an exact expression
+	least   int // as few as those may be: zeros at the end of a whole number may be none
 }
 
 // many is the number of figures of an exact expression.
 const many = 15
 
-func blank(text string) bool { return strings.TrimSpace(text) == "" }
-
 // read reads an answer. A word for its sense gives it the sign that this has on the
 // sheet.
-func (k *Key) read(q problem.Query, a Typed) (value, *diag.Error) {
+func (k *Key) read(q problem.Query, a Typed) (v value, err *diag.Error) {
+	const hint = "a number, with its unit if it is not that of the sheet"
 	if !strings.ContainsFunc(a.Text, unicode.IsDigit) {
-		return value{}, diag.New("a number is missing", "a number, with its unit if it is not that of the sheet")
+		return v, diag.New("a number is missing", hint)
 	}
-	text := a.Text
 	if a.Comma {
-		var err *diag.Error
-		if text, err = point(text); err != nil {
-			return value{}, err
+		if a.Text, err = point(a.Text); err != nil {
+			return v, err
 		}
 	}
-	bare := a.Bare
-	if bare.Symbol == "" {
-		bare = k.solution.Problem.Units.For(q.Dim)
-		bare.Dim = q.Dim
+	if a.Bare.Symbol == "" {
+		a.Bare = k.solution.Problem.Units.For(q.Dim)
+		a.Bare.Dim = q.Dim
 	}
-	r, err := k.solution.Problem.ReadWritten(q, text, bare, true)
-	if err != nil {
-		return value{}, err
+	v.Written, err = k.solution.Problem.ReadWritten(q, a.Text, a.Bare, true)
+	if err == nil && (math.IsNaN(v.Value) || math.IsInf(v.Value, 0)) {
+		err = diag.New("this is not a number", hint)
 	}
-	v := value{si: r.Value, half: r.Half, dim: r.Dim, factor: r.Factor, figures: many, least: many, sense: r.Sense}
-	if math.IsNaN(v.si) || math.IsInf(v.si, 0) {
-		return value{}, diag.New("this is not a number", "a number, with its unit if it is not that of the sheet")
-	}
+	v.figures, v.least = v.Figures, v.Figures
 	switch {
-	case r.Number:
+	case err != nil:
+	case v.Number:
 		v.count()
-	case r.Figures > 0:
-		v.figures, v.least = r.Figures, r.Figures
+	case v.Figures == 0:
+		v.figures, v.least = many, many
 	}
-	return v, nil
+	return v, err
 }
 
 // count counts the figures of a number that has a last place.
 func (v *value) count() {
-	x := math.Abs(v.si / v.factor)
+	x := math.Abs(v.Value / v.Factor)
 	if x == 0 {
-		v.figures, v.least = 0, 0
 		return
 	}
-	place := int(math.Round(math.Log10(2 * v.half / v.factor)))
+	place := int(math.Round(math.Log10(2 * v.Half / v.Factor)))
 	v.figures = max(decade(x)-place+1, 0)
 	v.least = v.figures
 	for place == 0 && v.least > 1 && math.Mod(math.Round(x), math.Pow(10, float64(v.figures-v.least+1))) == 0 {

@@ -32,40 +32,49 @@ const (
 	nothing = 1e-9
 )
 
-// right tells whether a value is that of the mark's result.
-func (k *Key) right(m *Mark, v float64) (Verdict, bool) {
-	return k.rule.judge(m.value, v, m.want, k.largest[m.query.Dim], periodic(m.query))
-}
-
-// periodic tells that a whole turn makes no difference.
-func periodic(q problem.Query) bool {
-	return q.Part == problem.PlaneAngle && q.Kind != problem.AskAngle && q.Kind != problem.AskUnknown
-}
-
-// judge holds v, written as w is, against want; largest is the largest value of the
-// dimension.
-func (r Rule) judge(w value, v, want, largest float64, turns bool) (Verdict, bool) {
-	off := apart(v, want, turns) - slack*max(math.Abs(want), nothing*largest)
+// judge holds a value, as it is written, against what the result of q ought to be: it
+// is Right, TooFew or Wrong.
+func (k *Key) judge(q problem.Query, v value, want float64) Verdict {
 	size := math.Abs(want)
-	if size <= nothing*largest {
-		size = largest // nothing, beside it
+	off := apart(q, v.Value, want) - slack*max(size, nothing*k.largest[q.Dim])
+	if k.zero(q, want) {
+		size = k.largest[q.Dim]
 	}
-	if r.Within > 0 {
-		return Right, off <= r.Within*size
+	limit := k.rule.Within * size
+	if k.rule.Within == 0 {
+		limit = v.limit(size)
 	}
-	third := halfOf(size, Figures, w.factor)
-	if off <= third || w.figures >= Figures && off <= w.half {
-		return Right, true
+	switch {
+	case off <= limit:
+		return Right
+	case k.rule.Within == 0 && v.least == fewest && off <= halfOf(math.Abs(v.Value), fewest, v.Factor):
+		return TooFew
 	}
-	return TooFew, w.least == fewest && off <= halfOf(math.Abs(v), fewest, w.factor)
+	return Wrong
 }
 
-// apart is how far two values lie apart; a whole turn may make no difference.
-func apart(a, b float64, turns bool) float64 {
-	if turns {
+// same tells whether an answer is a value, to its figures.
+func (k *Key) same(m *Mark, want float64) bool { return k.judge(m.query, m.value, want) == Right }
+
+// zero tells that a value of a result is nothing, beside the largest of its dimension.
+func (k *Key) zero(q problem.Query, v float64) bool { return math.Abs(v) <= nothing*k.largest[q.Dim] }
+
+// apart is how far two values of a result lie apart. Of an angle of a direction a whole
+// turn makes no difference.
+func apart(q problem.Query, a, b float64) float64 {
+	if q.Part == problem.PlaneAngle && q.Kind != problem.AskAngle && q.Kind != problem.AskUnknown {
 		return math.Abs(math.Remainder(a-b, 2*math.Pi))
 	}
 	return math.Abs(a - b)
+}
+
+// limit is by how much a value may differ from what it is written for, which is so large.
+func (v value) limit(size float64) float64 {
+	third := halfOf(size, Figures, v.Factor)
+	if v.figures >= Figures {
+		return max(third, v.Half)
+	}
+	return third
 }
 
 // halfOf is half a unit of the n-th significant figure of a size in a unit.
@@ -83,15 +92,4 @@ func decade(x float64) int {
 		d++
 	}
 	return d
-}
-
-// close tells whether an answer is near.
-func (k *Key) close(m *Mark) bool {
-	return apart(m.value.si, m.want, periodic(m.query)) <= nearShare*math.Abs(m.want) && math.Abs(m.want) > nothing*k.largest[m.query.Dim]
-}
-
-// same tells whether an answer is a value, to its figures.
-func (k *Key) same(m *Mark, value float64) bool {
-	v, ok := k.rule.judge(m.value, m.value.si, value, k.largest[m.query.Dim], periodic(m.query))
-	return ok && v == Right
 }

@@ -29,6 +29,14 @@ type Line struct {
 	Cells  []string
 }
 
+// Cell is the cell of a column, blank where the row has none.
+func (l Line) Cell(column int) string {
+	if column < 0 || column >= len(l.Cells) {
+		return ""
+	}
+	return l.Cells[column]
+}
+
 // ReadTable reads comma separated values (RFC 4180) as spreadsheets write them: with
 // commas, semicolons or tabs, with or without a byte order mark, in UTF-8 or Latin-1.
 // Semicolons are written where the comma is the decimal sign, so there it is.
@@ -54,9 +62,7 @@ func ReadTable(text []byte) (*Table, *diag.Error) {
 		separator, text, skipped = rune(first[4]), rest, 1 // a line that some spreadsheets put first
 	}
 	t := &Table{Comma: separator == ';'}
-	r := csv.NewReader(bytes.NewReader(text))
-	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace = separator, -1, separator != '\t'
-	for {
+	for r := reader(text, separator); ; {
 		cells, err := r.Read()
 		if errors.Is(err, io.EOF) {
 			break
@@ -71,6 +77,12 @@ func ReadTable(text []byte) (*Table, *diag.Error) {
 		return nil, diag.New("the table is empty", "a head row, such as name,T1,T2, and a row for each student")
 	}
 	return t, nil
+}
+
+func reader(text []byte, separator rune) *csv.Reader {
+	r := csv.NewReader(bytes.NewReader(text))
+	r.Comma, r.FieldsPerRecord, r.TrimLeadingSpace = separator, -1, separator != '\t'
+	return r
 }
 
 // put adds a row that is not blank; the first is the head.
@@ -90,25 +102,14 @@ func (t *Table) put(cells []string, line int) {
 	}
 }
 
-// separatorOf takes what stands most often outside quotes in the head row.
+// separatorOf takes the one that parts the first row into the most cells.
 func separatorOf(text []byte) rune {
-	count := map[rune]int{}
-	quoted := false
-	for _, c := range string(text) {
-		if c == '"' {
-			quoted = !quoted
-		}
-		if c == '\n' && !quoted && len(count) > 0 {
-			break
-		}
-		if !quoted && (c == ',' || c == ';' || c == '\t') {
-			count[c]++
-		}
-	}
-	best := ','
-	for _, c := range ";\t" {
-		if count[c] > count[best] {
-			best = c
+	best, parts := ',', 1
+	for _, c := range ",;\t" {
+		r := reader(text, c)
+		r.LazyQuotes = true
+		if head, _ := r.Read(); len(head) > parts {
+			best, parts = c, len(head)
 		}
 	}
 	return best
@@ -134,11 +135,10 @@ func csvFault(err error, skipped int) *diag.Error {
 	case errors.Is(at.Err, csv.ErrBareQuote):
 		f.Msg, f.Hint = "there is a quote in the middle of a cell", `the cell in quotes, with "" for each quote inside`
 	case errors.Is(at.Err, csv.ErrQuote):
-		f.Line = at.StartLine + skipped
 		f.Msg, f.Hint = "the closing quote of a cell is missing", `"" for a quote inside, and one at the end`
-	}
-	if f.Line != at.Line+skipped {
-		f.Column = 0
+		if at.StartLine != at.Line {
+			f.Place = diag.Place{Line: at.StartLine + skipped}
+		}
 	}
 	return f
 }

@@ -57,8 +57,10 @@ func (c *Call) Mark() *cobra.Command {
 				return err
 			}
 			c.print(report.Marks(format, class))
-			for _, s := range class.Unmarked() {
-				c.tell(s.Name, s.Fault)
+			for _, s := range class.Students {
+				if s.Fault != "" {
+					c.tell(s.Name, s.Fault)
+				}
 			}
 			return nil
 		},

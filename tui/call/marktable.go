@@ -101,7 +101,7 @@ func (c *Call) markTable(class *grade.Class, key *grade.Key, name, answers strin
 		defer folder.root.Close()
 	}
 	c.rows(class, t, cols, func(row grade.Line) (*grade.Key, error) {
-		if v := cols.Variant(row); v != "" {
+		if v := row.Cell(cols.Sheet); v != "" {
 			return folder.key(v)
 		}
 		return key, nil
@@ -130,8 +130,8 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	var first *grade.Key
 	why := errors.New("no row names one")
 	for _, row := range t.Rows { // the head is read against the first variant that reads
-		if at < len(row.Cells) && row.Cells[at] != "" && first == nil {
-			first, why = folder.key(row.Cells[at])
+		if row.Cell(at) != "" && first == nil {
+			first, why = folder.key(row.Cell(at))
 		}
 	}
 	if first == nil {
@@ -144,7 +144,7 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 		return class, false, nil
 	}
 	c.rows(&class, t, cols, func(row grade.Line) (*grade.Key, error) {
-		if v := cols.Variant(row); v != "" {
+		if v := row.Cell(cols.Sheet); v != "" {
 			return folder.key(v)
 		}
 		return nil, diag.New("the column \"sheet\" is blank", "the file of the variant")
@@ -164,7 +164,7 @@ func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, key
 		class.Questions = append(class.Questions, a.Name)
 	}
 	for _, row := range t.Rows {
-		s := grade.Student{Name: cols.Who(row), Sheet: cols.Variant(row)}
+		s := grade.Student{Name: cols.Who(row), Sheet: row.Cell(cols.Sheet)}
 		typed, fault := cols.Typed(t, row)
 		if fault != nil {
 			s.Fault = fmt.Sprintf("line %d: %s", row.Number, fault.Text())

@@ -1,0 +1,408 @@
+package grade
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/units"
+)
+
+// mistake is a common one, and the sheet solved with it. Says completes "as if".
+// Plain ones are those that are made most; the others are looked at only where no
+// plain one fits.
+type mistake struct {
+	says     []string // of several mistakes that come to the same
+	plain    bool
+	solution *statics.Solution
+	values   map[string]float64 // of the results that were asked for so far
+}
+
+// value gives a result as it is with the mistake, NaN where it has none. It goes by
+// the name, since a problem read anew may count otherwise.
+func (m *mistake) value(name string) float64 {
+	v, known := m.values[name]
+	if known {
+		return v
+	}
+	v = math.NaN()
+	if q, err := problem.ParseQuery(m.solution.Problem, name); err == nil {
+		if x, none := m.solution.Evaluate(q); none == nil && !math.IsInf(x, 0) {
+			v = x
+		}
+	}
+	m.values[name] = v
+	return v
+}
+
+const (
+	// maxMistakes bounds what is solved for a sheet; with a hundred unknowns each takes
+	// some milliseconds.
+	maxMistakes = 160
+	// maxUnknowns is the size of a system beyond which no mistakes are solved.
+	maxUnknowns = 60
+	// alike is how near the values of two mistakes are, relative to the largest, where
+	// they are the same to anybody who sees numbers alone.
+	alike = 1e-6
+	// skew is the smallest component of a unit vector that counts: with a smaller one
+	// there is no sine and cosine to exchange.
+	skew = 1e-6
+	// smooth is a coefficient of friction that no result shows: that of a belt is
+	// greater than zero.
+	smooth = "1e-12"
+)
+
+// allMistakes solves the sheet with each common mistake in it, once.
+func (k *Key) allMistakes() []mistake {
+	if k.tried {
+		return k.mistakes
+	}
+	k.tried = true
+	if s := k.solution; len(s.X) > maxUnknowns || !s.Unique() && !s.Single() {
+		return nil
+	}
+	m := &maker{k: k, p: k.solution.Problem, reader: problem.NewReader(), plain: true, left: maxMistakes}
+	m.loads()
+	m.gravity()
+	m.directions()
+	m.joints()
+	m.belts()
+	m.angles()
+	m.plain = false
+	m.arms()
+	m.spaceDirections()
+	m.coordinates()
+	return k.mistakes
+}
+
+// maker makes the mistakes of a problem.
+type maker struct {
+	k      *Key
+	p      *problem.Problem
+	reader *problem.Reader
+	plain  bool
+	left   int
+}
+
+// solve solves a problem with a mistake in it. What comes out as another does is
+// joined to it, or left out where that one is plain and this one is not.
+func (m *maker) solve(p *problem.Problem, says string) {
+	if m.left--; m.left < 0 {
+		return
+	}
+	s := statics.Solve(p)
+	if !s.Unique() && !s.Single() || len(s.X) != len(m.k.solution.X) {
+		return
+	}
+	made := mistake{[]string{says}, m.plain, s, map[string]float64{}}
+	if m.k.equal(&made, &mistake{solution: m.k.solution, values: map[string]float64{}}) {
+		return // it makes no difference here
+	}
+	for i := range m.k.mistakes {
+		if o := &m.k.mistakes[i]; m.k.equal(&made, o) {
+			if o.plain == m.plain {
+				o.says = append(o.says, says)
+			}
+			return
+		}
+	}
+	m.k.mistakes = append(m.k.mistakes, made)
+}
+
+// equal tells whether two mistakes come to the same unknowns and results asked for.
+func (k *Key) equal(a, b *mistake) bool {
+	p := k.solution.Problem
+	differs := func(name string, d units.Dim) bool {
+		x, y := a.value(name), b.value(name)
+		return math.IsNaN(x) != math.IsNaN(y) || math.Abs(x-y) > alike*k.largest[d]
+	}
+	return !slices.ContainsFunc(p.Unknowns, func(u problem.Unknown) bool { return differs(u.Name, u.Dim) }) &&
+		!slices.ContainsFunc(p.Asked, func(q problem.Query) bool { return differs(q.Name, q.Dim) })
+}
+
+// change solves the problem changed; by tells whether it was.
+func (m *maker) change(says string, by func(p *problem.Problem) bool) {
+	if p, _ := m.reader.Read(m.k.sheet); by(p) {
+		m.solve(p, says)
+	}
+}
+
+// retype solves the sheet with another text in a cell. Where the row holds a bare value
+// that is the cell, whatever its key.
+func (m *maker) retype(table, row, key, text, says string) {
+	if r, _ := m.k.sheet.Table(table).Row(row); r.Text("") != "" {
+		key = ""
+	}
+	p, errs := m.reader.Read(m.k.sheet.With(sheet.Ref{Table: table, Row: row, Key: key}, text))
+	if len(errs) == 0 && len(p.Unknowns) == len(m.p.Unknowns) {
+		m.solve(p, says)
+	}
+}
+
+// loads: one left out, or the other way round; the resultant of a distributed one in a
+// wrong place.
+func (m *maker) loads() {
+	type acts func(p *problem.Problem) []problem.Act
+	scaled := func(of acts, factor float64, says string) {
+		m.change(says, func(p *problem.Problem) (known bool) {
+			for i := range of(p) {
+				a := &of(p)[i]
+				known = known || a.Const != (r3.Vec{}) || a.Couple != (r3.Vec{})
+				a.Const, a.Couple = r3.Scale(factor, a.Const), r3.Scale(factor, a.Couple)
+			}
+			return known
+		})
+	}
+	for i, l := range m.p.Lines {
+		of := func(p *problem.Problem) []problem.Act { return p.Lines[i].Acts }
+		scaled(of, 0, l.Name+" were left out")
+		scaled(of, -1, l.Name+" acted the other way")
+	}
+	for i, c := range m.p.Couples {
+		of := func(p *problem.Problem) []problem.Act { return p.Couples[i].Acts }
+		scaled(of, 0, "the couple "+c.Name+" were left out")
+		scaled(of, -1, "the couple "+c.Name+" turned the other way")
+	}
+	for i, b := range m.p.Bodies {
+		scaled(func(p *problem.Problem) []problem.Act { return p.Bodies[i].Acts }, 0, "the weight of "+b.Name+" were left out")
+	}
+	for i, d := range m.p.Loads {
+		at := func(share float64, says string) {
+			m.change("the resultant of "+d.Name+" acted "+says, func(p *problem.Problem) bool {
+				c := &p.Loads[i]
+				from, to := p.Points[d.From].At, p.Points[d.To].At
+				c.Distance = share * d.Length
+				c.At = r3.Add(from, r3.Scale(share, r3.Sub(to, from)))
+				for k := range c.Acts {
+					c.Acts[k].At = c.At
+				}
+				return true
+			})
+		}
+		scaled(func(p *problem.Problem) []problem.Act { return p.Loads[i].Acts }, 0, d.Name+" were left out")
+		if d.Total != 0 && d.Length > 0 {
+			at(0.5, "in the middle")
+			at(1-d.Distance/d.Length, "as far from the other end")
+		}
+	}
+}
+
+// gravity: masses taken for forces, one or all of them, and another g.
+func (m *maker) gravity() {
+	masses := 0
+	for _, l := range m.p.Lines {
+		if l.Mass == 0 {
+			continue
+		}
+		masses++
+		row, _ := m.k.sheet.Table("lines").Row(l.Name)
+		text := row.Text("magnitude")
+		says := text + " were a force, without g"
+		if number, kg := strings.CutSuffix(text, "kg"); kg {
+			says = text + " were " + strings.TrimSpace(number) + " N"
+		}
+		m.retype("lines", l.Name, "magnitude", "("+text+") * 1 m/s^2", says)
+	}
+	if masses == 0 {
+		return
+	}
+	if masses > 1 {
+		m.retype("", "g", "", "1 m/s^2", "all masses were forces, without g")
+	}
+	for _, g := range []string{"10 m/s^2", "9.8 m/s^2"} {
+		m.retype("", "g", "", g, "g were "+g)
+	}
+}
+
+// exchange exchanges the sizes of two components and keeps their signs, as who takes
+// the sine for the cosine does.
+func exchange(v r3.Vec, a, b int) r3.Vec {
+	c := [3]float64{v.X, v.Y, v.Z}
+	x, y := math.Abs(c[a]), math.Abs(c[b])
+	if min(x, y, math.Abs(x-y)) < skew*r3.Norm(v) {
+		return v
+	}
+	c[a], c[b] = math.Copysign(y, c[a]), math.Copysign(x, c[b])
+	return r3.Vec{X: c[0], Y: c[1], Z: c[2]}
+}
+
+// turn changes all directions of acts; ok is false where none changes.
+func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) (ok bool) {
+	change := func(v *r3.Vec) {
+		was := *v
+		*v = by(was)
+		ok = ok || *v != was
+	}
+	for _, a := range acts {
+		for k := range a.Terms {
+			change(&a.Terms[k].D)
+		}
+	}
+	for i := range acts {
+		change(&acts[i].Const)
+	}
+	return ok
+}
+
+// directions: sine and cosine exchanged in the plane, and a rope over a pulley that
+// pulls but once.
+func (m *maker) directions() {
+	for i, l := range m.p.Lines {
+		if m.p.Planar {
+			m.exchanged(i, 0, 1, "sine and cosine of "+l.Name+" were exchanged")
+		}
+		for k, a := range l.Acts {
+			at := slices.Index(l.Path, a.Point)
+			if at <= 0 || at >= len(l.Path)-1 {
+				continue
+			}
+			for _, to := range []int{at - 1, at + 1} {
+				u := l.Legs[min(at, to)].U
+				if to < at {
+					u = r3.Scale(-1, u)
+				}
+				says := fmt.Sprintf("%s pulled at %s towards %s alone", l.Name, m.p.Points[l.Path[at]].Name, m.p.Points[l.Path[to]].Name)
+				m.change(says, func(p *problem.Problem) bool {
+					a := &p.Lines[i].Acts[k]
+					a.Const = r3.Scale(l.Magnitude.Const, u)
+					for t := range a.Terms {
+						a.Terms[t].D = r3.Scale(l.Magnitude.Terms[t].Coef, u)
+					}
+					return true
+				})
+			}
+		}
+	}
+}
+
+// exchanged exchanges two components of the direction of a line that has one.
+func (m *maker) exchanged(line, a, b int, says string) {
+	if len(m.p.Lines[line].Legs) != 1 {
+		return
+	}
+	m.change(says, func(p *problem.Problem) bool {
+		l := &p.Lines[line]
+		l.Legs[0].U = exchange(l.Legs[0].U, a, b)
+		return turn(l.Acts, func(v r3.Vec) r3.Vec { return exchange(v, a, b) })
+	})
+}
+
+// spaceDirections: two components of a direction exchanged.
+func (m *maker) spaceDirections() {
+	if m.p.Planar {
+		return
+	}
+	for i, l := range m.p.Lines {
+		for _, pair := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
+			m.exchanged(i, pair[0], pair[1], fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[pair[0]], "xyz"[pair[1]], l.Name))
+		}
+	}
+}
+
+// joints: sine and cosine of a skew normal exchanged, and impending friction that
+// acts the other way.
+func (m *maker) joints() {
+	for i, j := range m.p.Joints {
+		turned := func(says string, by func(r3.Vec) r3.Vec) {
+			m.change(says, func(p *problem.Problem) bool {
+				c := &p.Joints[i]
+				ok := turn(c.Acts, by)
+				if ok {
+					c.Forces = c.Acts[0].Terms
+				}
+				return ok
+			})
+		}
+		switch {
+		case j.Impending:
+			turned("friction at "+j.Name+" acted the other way", func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, j.Normal), j.Normal), v) })
+		case m.p.Planar && j.Normal != (r3.Vec{}):
+			turned("sine and cosine of "+j.Name+"'s normal were exchanged", func(v r3.Vec) r3.Vec { return exchange(v, 0, 1) })
+		}
+	}
+}
+
+// belts: the tight side taken for the slack one, and the drum for a smooth one.
+func (m *maker) belts() {
+	for b := range m.p.Belts() {
+		if b.Tight >= 0 {
+			m.retype("lines", b.Name, "tight", m.p.Lines[b.Slack()].Name, "the tight and the slack side of belt "+b.Name+" were exchanged")
+			m.retype("lines", b.Name, "friction", smooth, "the drum of belt "+b.Name+" had no friction")
+		}
+	}
+}
+
+// angles: an angle that is given taken from the other axis.
+func (m *maker) angles() {
+	for _, g := range m.p.Givens {
+		if g.Value.Dim == units.Angle && g.Value.N == 1 {
+			text := fmt.Sprintf("%.12g deg", 90-g.Value.V[0]*180/math.Pi)
+			m.retype("given", g.Name, "value", text, "sine and cosine of "+g.Name+" were exchanged")
+		}
+	}
+}
+
+// arms: a force on a rigid body that acts at another point of it.
+func (m *maker) arms() {
+	moved := func(name string, a problem.Act, act func(p *problem.Problem) *problem.Act) {
+		for _, at := range m.p.Bodies[a.Body].Points {
+			if point := m.p.Points[at]; !m.p.Bodies[a.Body].Particle && at != a.Point && point.At != a.At {
+				m.change(name+" acted at "+point.Name, func(p *problem.Problem) bool {
+					act(p).At, act(p).Point = point.At, at
+					return true
+				})
+			}
+		}
+	}
+	for i, l := range m.p.Lines {
+		for k, a := range l.Acts {
+			moved(l.Name, a, func(p *problem.Problem) *problem.Act { return &p.Lines[i].Acts[k] })
+		}
+	}
+	for i, b := range m.p.Bodies {
+		for k, a := range b.Acts {
+			moved("the weight of "+b.Name, a, func(p *problem.Problem) *problem.Act { return &p.Bodies[i].Acts[k] })
+		}
+	}
+}
+
+// coordinates: two of a point exchanged, or one with the other sign.
+func (m *maker) coordinates() {
+	axes := 3
+	if m.p.Planar {
+		axes = 2
+	}
+	for _, pt := range m.p.Points {
+		if _, named := m.k.sheet.Table("points").Row(pt.Name); !named {
+			continue
+		}
+		at := [3]float64{pt.At.X, pt.At.Y, pt.At.Z}
+		move := func(to [3]float64, says string) {
+			var parts []string
+			for _, c := range to[:axes] {
+				parts = append(parts, fmt.Sprintf("%.15g m", c))
+			}
+			if to != at {
+				m.retype("points", pt.Name, "at", strings.Join(parts, ", "), says)
+			}
+		}
+		for a := range axes {
+			for b := a + 1; b < axes; b++ {
+				c := at
+				c[a], c[b] = c[b], c[a]
+				move(c, fmt.Sprintf("%c and %c of %s were exchanged", "xyz"[a], "xyz"[b], pt.Name))
+			}
+		}
+		for a := range axes {
+			c := at
+			c[a] = -c[a]
+			move(c, fmt.Sprintf("%c of %s had the other sign", "xyz"[a], pt.Name))
+		}
+	}
+}
