@@ -30,6 +30,21 @@ func (b box) scaled(k float64) box {
 	return out
 }
 
+// within is a box that is made smaller where it is wider than a room.
+func (b box) within(room float64) box { return b.scaled(math.Min(1, room/math.Max(b.width, 1))) }
+
+// least is a box at least so high above and below its baseline.
+func (b box) least(rise, fall float64) box {
+	b.rise, b.fall = math.Max(b.rise, rise), math.Max(b.fall, fall)
+	return b
+}
+
+// strut is a box at least so high above its baseline, and in all.
+func (b box) strut(rise, height float64) box {
+	b = b.least(rise, 0)
+	return b.least(0, height-b.rise)
+}
+
 // setter sets formulas and words at a size. Inline ones keep to the height of a line.
 type setter struct {
 	size          float64

@@ -26,11 +26,12 @@ const leastSize = 5.5
 
 // slab is a piece of a page that does not break: a line, a figure, a row of a table.
 type slab struct {
-	d      ink.Drawing
-	height float64
+	box
 	before float64 // space above it, unless it begins a page
 	keep   bool    // stays with what follows
 }
+
+func (s *slab) height() float64 { return s.rise + s.fall }
 
 // compositor sets blocks in a column of slabs.
 type compositor struct {
@@ -43,34 +44,30 @@ type compositor struct {
 // Pages lays a document out on as many sheets of paper as it takes. One that is to stand
 // on one page is set smaller until it fits, down to what can still be read.
 func Pages(d *doc.Doc) []ink.Drawing {
-	if !d.OnePage {
-		c := compositor{size: 10, width: ColumnWidth}
-		c.head(d)
-		c.sections(d.Sections)
-		c.foot(d)
-		return c.paginate(d.Title)
-	}
-	size := 9.0
-	for ; size > leastSize; size *= 0.96 {
-		if one, ok := onePage(d, size); ok {
-			return []ink.Drawing{one}
+	c := compositor{size: 10, width: ColumnWidth}
+	if d.OnePage {
+		c.dense = true
+		for c.size = 9; c.size > leastSize; c.size *= 0.96 {
+			if one, ok := c.onePage(d); ok {
+				return []ink.Drawing{one}
+			}
 		}
 	}
-	c := compositor{size: size, width: ColumnWidth, dense: true}
 	c.head(d)
-	c.sections(d.Sections)
+	for _, s := range d.Sections {
+		c.section(s)
+	}
 	c.foot(d)
 	return c.paginate(d.Title)
 }
 
-// onePage sets inputs beside results and checks, all else across. It says whether that
-// fits.
-func onePage(d *doc.Doc, size float64) (ink.Drawing, bool) {
+// onePage sets inputs beside results and checks, all else in the full width. It says
+// whether that fits.
+func (c compositor) onePage(d *doc.Doc) (ink.Drawing, bool) {
 	const gutter = 18
-	half := (ColumnWidth - gutter) / 2.0
-	head := compositor{size: size, width: ColumnWidth, dense: true}
-	left, right, foot := head, head, head
-	left.width, right.width = half, half
+	head, left, right, foot := c, c, c, c
+	left.width = (c.width - gutter) / 2
+	right.width = left.width
 	head.head(d)
 	for _, s := range d.Sections {
 		column := &foot
@@ -86,8 +83,8 @@ func onePage(d *doc.Doc, size float64) (ink.Drawing, bool) {
 	}
 	foot.foot(d)
 	page := ink.Drawing{Width: pageWidth, Height: pageHeight, Title: d.Title}
-	y := head.putOn(&page, pageMargin, pageMargin) + size*0.9
-	y = math.Max(left.putOn(&page, pageMargin, y), right.putOn(&page, pageMargin+half+gutter, y)) + size*0.9
+	y := head.putOn(&page, pageMargin, pageMargin) + c.size*0.9
+	y = math.Max(left.putOn(&page, pageMargin, y), right.putOn(&page, pageMargin+left.width+gutter, y)) + c.size*0.9
 	return page, foot.putOn(&page, pageMargin, y) <= pageHeight-pageMargin
 }
 
@@ -97,26 +94,49 @@ func (c *compositor) putOn(page *ink.Drawing, x, y float64) float64 {
 		if i > 0 {
 			y += s.before
 		}
-		page.Put(s.d, ink.Vec{X: x, Y: y}, 1)
-		y += s.height
+		page.Put(s.d, ink.Vec{X: x, Y: y + s.rise}, 1)
+		y += s.height()
 	}
 	return y
 }
 
-func (c *compositor) head(d *doc.Doc) {
-	c.paragraph(setter{size: c.size * 1.7, style: ink.Bold, tone: ink.Dark}, doc.Plain(d.Title), 0, 0)
-	for _, under := range d.Under {
-		c.paragraph(setter{size: c.size * 0.92, style: ink.Italic, tone: ink.Faint}, under, 0, c.size*0.2)
+// paginate puts slabs on sheets of paper, with page numbers where there are several.
+func (c *compositor) paginate(title string) []ink.Drawing {
+	const room = pageHeight - 2*pageMargin - footHeight
+	page := ink.Drawing{Width: pageWidth, Height: pageHeight, Title: title}
+	pages, y := []ink.Drawing{page}, 0.0
+	for i := 0; i < len(c.slabs); {
+		// What is kept together: headings with the slab that follows them.
+		end, need := i, c.slabs[i].before+c.slabs[i].height()
+		for end < len(c.slabs)-1 && c.slabs[end].keep {
+			end++
+			need += c.slabs[end].before + c.slabs[end].height()
+		}
+		if y > 0 && y+need > room {
+			pages, y = append(pages, page), 0
+		}
+		for ; i <= end; i++ {
+			s := c.slabs[i]
+			if y > 0 {
+				y += s.before
+			}
+			k := math.Min(1, room/math.Max(s.height(), 1)) // a figure higher than a page
+			pages[len(pages)-1].Put(s.d, ink.Vec{X: pageMargin, Y: pageMargin + y + k*s.rise}, k)
+			y += k * s.height()
+		}
 	}
+	for i := range pages {
+		if len(pages) > 1 {
+			foot := ink.Run{Text: strconv.Itoa(i+1) + " / " + strconv.Itoa(len(pages))}
+			pages[i].Write(ink.Vec{X: (pageWidth - ink.Width(8.5, foot)) / 2, Y: pageHeight - pageMargin + 6}, 8.5, ink.Faint, foot)
+		}
+	}
+	return pages
 }
 
-// foot sets the line that closes a document, in the smallest type of it; it does not
-// stand on a sheet of paper of its own.
-func (c *compositor) foot(d *doc.Doc) {
-	if d.Foot != "" {
-		c.keep(max(len(c.slabs)-1, 0))
-		c.paragraph(setter{size: max(c.size*0.8, leastSize), style: ink.Italic, tone: ink.Faint}, doc.Plain(d.Foot), 0, c.size*0.9)
-	}
+// put puts a box below the others; keep keeps it with what follows.
+func (c *compositor) put(b box, before float64, keep bool) {
+	c.slabs = append(c.slabs, slab{b, before, keep})
 }
 
 // keep keeps the slabs from one on with what follows them.
@@ -126,9 +146,19 @@ func (c *compositor) keep(from int) {
 	}
 }
 
-func (c *compositor) sections(of []doc.Section) {
-	for _, s := range of {
-		c.section(s)
+func (c *compositor) head(d *doc.Doc) {
+	c.paragraph(setter{size: c.size * 1.7, style: ink.Bold, tone: ink.Dark}, doc.Plain(d.Title), box{}, 0)
+	for _, under := range d.Under {
+		c.paragraph(setter{size: c.size * 0.92, style: ink.Italic, tone: ink.Faint}, under, box{}, c.size*0.2)
+	}
+}
+
+// foot sets the line that closes a document, in the smallest type of it; it does not
+// stand on a sheet of paper of its own.
+func (c *compositor) foot(d *doc.Doc) {
+	if d.Foot != "" {
+		c.keep(max(len(c.slabs)-1, 0))
+		c.paragraph(setter{size: max(c.size*0.8, leastSize), style: ink.Italic, tone: ink.Faint}, doc.Plain(d.Foot), box{}, c.size*0.9)
 	}
 }
 
@@ -146,11 +176,11 @@ func (c *compositor) section(s doc.Section) {
 	}
 	if title != "" {
 		n := len(c.slabs)
-		c.paragraph(setter{size: size, style: ink.Bold, tone: ink.Dark}, doc.Plain(title), 0, before)
+		c.paragraph(setter{size: size, style: ink.Bold, tone: ink.Dark}, doc.Plain(title), box{}, before)
 		c.keep(n)
 	}
-	for i := 0; i < len(s.Blocks); i++ {
-		i += c.block(s.Blocks[i:]) - 1
+	for i := 0; i < len(s.Blocks); {
+		i += c.block(s.Blocks[i:])
 	}
 }
 
@@ -167,7 +197,7 @@ func (c *compositor) block(of []doc.Block) int {
 		if b.Note {
 			plain = setter{size: c.size * 0.88, style: ink.Italic, tone: ink.Faint}
 		}
-		c.paragraph(plain, b.Text, 0, gap)
+		c.paragraph(plain, b.Text, box{}, gap)
 		if b.Note || len(of) > 1 && announced(of[1]) {
 			c.keep(n)
 		}
@@ -179,19 +209,24 @@ func (c *compositor) block(of []doc.Block) int {
 		run := doc.Run[*doc.Boxed](of)
 		c.boxed(plain, run, gap)
 		return len(run)
-	case *doc.Check:
-		c.check(b, gap)
+	case *doc.Check: // its mark is told by its shape as well as its colour
+		mark := setter{size: c.size * 0.9, tone: [...]ink.Tone{ink.Good, ink.Risk, ink.Bad}[b.State]}.text(ink.Bold, b.State.String())
+		mark.width = c.size * 3
+		if b.State == doc.AtRisk {
+			mark.width = c.size * 3.6 // "at risk" is wider
+		}
+		c.paragraph(plain, b.Text, mark, gap*0.6)
 	case *doc.Table:
 		c.table(b, gap)
 	case *doc.List:
 		for _, item := range b.Items {
-			n := len(c.slabs)
-			c.paragraph(plain, item, c.size*1.2, gap*0.6)
-			c.mark(n, c.size, ink.Dark, "•", ink.Regular)
+			mark := plain.text(ink.Regular, "•")
+			mark.width = c.size * 1.2
+			c.paragraph(plain, item, mark, gap*0.6)
 		}
 	case *doc.Code:
 		for _, line := range doc.CodeLines(b) {
-			c.paragraph(plain, doc.Plain(line), c.size*1.8, 0)
+			c.paragraph(plain, doc.Plain(line), box{width: c.size * 1.8}, 0)
 		}
 	case *doc.Figure:
 		c.figure(b.Drawing)
@@ -210,28 +245,19 @@ func announced(b doc.Block) bool {
 	return false
 }
 
-func (c *compositor) put(s slab) { c.slabs = append(c.slabs, s) }
-
 // fewLines is up to how many lines a paragraph is not parted by the end of a page.
 const fewLines = 3
 
-// paragraph breaks a sentence with formulas in it into lines.
-func (c *compositor) paragraph(t setter, of []doc.Inline, indent, before float64) {
-	first := len(c.slabs)
-	for k, line := range doc.Wrap[box](t, of, c.width-indent, c.width-indent) {
-		var d ink.Drawing
-		rise := math.Max(line.rise, 0.78*t.size)
-		d.Put(line.d, ink.Vec{X: indent, Y: rise}, 1)
-		s := slab{d: d, height: math.Max(rise+line.fall, lead*t.size*0.86), before: before}
-		if k > 0 {
-			s.before = t.size * (lead - 1.13)
-		}
-		c.put(s)
-	}
-	if n := len(c.slabs); n-first > 1 && n-first <= fewLines {
-		for i := first; i < n-1; i++ {
-			c.slabs[i].keep = true
-		}
+// paragraph breaks a sentence with formulas in it into lines, behind a mark that stands
+// at the left of the first.
+func (c *compositor) paragraph(t setter, of []doc.Inline, mark box, before float64) {
+	room := c.width - mark.width
+	lines := doc.Wrap[box](t, of, room, room)
+	for k, line := range lines {
+		in := box{d: mark.d, width: mark.width}
+		in.add(line.strut(0.78*t.size, lead*t.size*0.86), 0)
+		c.put(in, before, len(lines) <= fewLines && k < len(lines)-1)
+		mark.d, before = ink.Drawing{}, t.size*(lead-1.13)
 	}
 }
 
@@ -247,127 +273,104 @@ func (c *compositor) formulas(t setter, of []doc.Math, gap float64) {
 		if l.From > 0 {
 			before = c.size * 0.25
 		}
-		c.line(doc.Line[box](t, all[l.Of][l.From:l.To]), indent+l.X, before)
+		line := doc.Line[box](t, all[l.Of][l.From:l.To]).least(0.72*c.size, 0.25*c.size)
+		in := box{width: indent + l.X}
+		in.add(line.within(c.width-in.width), 0) // smaller where it cannot break any further
+		c.put(in, before, false)
 	}
 	if n := len(c.slabs); n-first > 1 { // no last line stands on a page of its own
 		c.slabs[n-2].keep = true
 	}
 }
 
-// line makes a slab of a line of a formula, smaller where it cannot break any further.
-func (c *compositor) line(b box, indent, before float64) {
-	k := math.Min(1, (c.width-indent)/math.Max(b.width, 1))
-	rise, fall := math.Max(b.rise, 0.72*c.size), math.Max(b.fall, 0.25*c.size)
-	var d ink.Drawing
-	d.Put(b.d, ink.Vec{X: indent, Y: k * rise}, k)
-	c.put(slab{d: d, height: k * (rise + fall), before: before})
-}
-
 // boxed sets boxed answers in rows, as many beside each other as have room.
 func (c *compositor) boxed(t setter, of []*doc.Boxed, gap float64) {
 	pad, indent := 0.45*c.size, 1.8*c.size
-	var row []box
-	x := indent
-	for _, answer := range of {
-		b := doc.Set[box](t, answer.Math)
-		if room := c.width - indent - 2*pad; b.width > room {
-			b = b.scaled(room / b.width)
-		}
-		if len(row) > 0 && x+b.width+2*pad > c.width {
-			c.boxes(row, gap)
-			row, x = nil, indent
-		}
-		row, x = append(row, b), x+b.width+2*pad+c.size
-	}
-	c.boxes(row, gap)
-}
-
-// boxes is a slab of a row of boxed answers.
-func (c *compositor) boxes(row []box, gap float64) {
-	pad, x := 0.45*c.size, 1.8*c.size
 	rise, fall := 0.72*c.size, 0.25*c.size
-	for _, b := range row {
-		rise, fall = math.Max(rise, b.rise), math.Max(fall, b.fall)
+	answers := make([]box, len(of))
+	for i, answer := range of {
+		answers[i] = doc.Set[box](t, answer.Math).within(c.width - indent - 2*pad)
+		rise, fall = math.Max(rise, answers[i].rise), math.Max(fall, answers[i].fall)
 	}
-	var d ink.Drawing
-	for _, b := range row {
-		right := x + b.width + 2*pad
-		d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: x}, ink.Vec{X: right}, ink.Vec{X: right, Y: rise + fall + 2*pad}, ink.Vec{X: x, Y: rise + fall + 2*pad})
-		d.Put(b.d, ink.Vec{X: x + pad, Y: pad + rise}, 1)
-		x = right + c.size
+	row := box{width: indent}
+	for i, b := range answers {
+		left, right := row.width, row.width+b.width+2*pad
+		if i > 0 && right > c.width {
+			c.put(row, gap*1.2, false)
+			row = box{width: indent}
+			left, right = indent, indent+b.width+2*pad
+		}
+		top, bottom := -rise-pad, fall+pad
+		row.d.Area(ink.None, ink.Dark, 0.8, ink.Vec{X: left, Y: top}, ink.Vec{X: right, Y: top}, ink.Vec{X: right, Y: bottom}, ink.Vec{X: left, Y: bottom})
+		row.d.Put(b.d, ink.Vec{X: left + pad}, 1)
+		row.width, row.rise, row.fall = right+c.size, -top, bottom
 	}
-	c.put(slab{d: d, height: rise + fall + 2*pad, before: gap * 1.2})
+	c.put(row, gap*1.2, false)
 }
 
 func (c *compositor) figure(f ink.Drawing) {
+	b := box{width: f.Width, fall: f.Height, d: f}
 	k := math.Min(1, c.width/f.Width)
 	if c.dense {
-		const most = 19 // sizes of the text, so that the rest has room
-		k = math.Min(k, most*c.size/f.Height)
+		const limit = 19 // sizes of the text, so that the rest has room
+		k = math.Min(k, limit*c.size/f.Height)
 	}
-	var d ink.Drawing
-	d.Put(f, ink.Vec{X: (c.width - k*f.Width) / 2}, k)
-	c.put(slab{d: d, height: k * f.Height, before: c.size * 0.5})
+	in := box{width: (c.width - k*f.Width) / 2}
+	in.add(b.scaled(k), 0)
+	c.put(in, c.size*0.5, false)
 }
 
-// check sets a check with a mark that is told by its shape as well as its colour.
-func (c *compositor) check(b *doc.Check, gap float64) {
-	indent := c.size * 3
-	if b.State == doc.AtRisk {
-		indent = c.size * 3.6 // "at risk" is wider
+// table sets a table between rules; columns of numbers to the right. The widest columns
+// of words are wrapped until it fits, and where that is not enough it is set smaller.
+func (c *compositor) table(t *doc.Table, gap float64) {
+	const least = 36
+	const whole = 16 // rows up to which a table stays on one page
+	size := c.size * 0.94
+	pad := 0.7 * size
+	if len(t.Columns) == 0 {
+		return
 	}
-	n := len(c.slabs)
-	c.paragraph(setter{size: c.size, tone: ink.Dark}, b.Text, indent, gap*0.6)
-	c.mark(n, c.size*0.9, [...]ink.Tone{ink.Good, ink.Risk, ink.Bad}[b.State], b.State.String(), ink.Bold)
-}
-
-// mark writes a mark at the left of a line of text.
-func (c *compositor) mark(at int, size float64, tone ink.Tone, text string, style ink.Style) {
-	if at < len(c.slabs) {
-		c.slabs[at].d.Write(ink.Vec{Y: 0.78 * c.size}, size, tone, ink.Run{Text: text, Style: style})
+	plain, head := setter{size: size, tone: ink.Dark}, setter{size: size, style: ink.Italic, tone: ink.Faint}
+	set := doc.SetTable[box](plain, head, t, nil, pad, least, c.width)
+	full := -pad
+	for _, w := range set.Widths {
+		full += w + pad
 	}
-}
-
-// paginate puts slabs on sheets of paper, with page numbers where there are several.
-func (c *compositor) paginate(title string) []ink.Drawing {
-	const room = pageHeight - 2*pageMargin - footHeight
-	var pages []ink.Drawing
-	var d ink.Drawing
-	y := 0.0
-	next := func() {
-		d.Width, d.Height, d.Title = pageWidth, pageHeight, title
-		pages = append(pages, d)
-		d, y = ink.Drawing{}, 0
+	rule := func(before, width float64) {
+		b := box{width: full, fall: 1}
+		b.d.Line(ink.Dark, width, ink.Vec{}, ink.Vec{X: math.Min(full, c.width)})
+		c.put(b, before, true)
 	}
-	for i := 0; i < len(c.slabs); {
-		// What is kept together: headings with the slab that follows them.
-		end := i
-		for end < len(c.slabs)-1 && c.slabs[end].keep {
-			end++
-		}
-		need := 0.0
-		for _, s := range c.slabs[i : end+1] {
-			need += s.before + s.height
-		}
-		if y > 0 && y+need > room {
-			next()
-		}
-		for ; i <= end; i++ {
-			s := c.slabs[i]
-			if y > 0 {
-				y += s.before
+	rights := t.Rights()
+	row := func(cells [][]box, keep bool) {
+		b := box{width: full}
+		x := 0.0
+		for col, lines := range cells {
+			y := 0.0
+			for _, line := range lines {
+				line, at := line.strut(0.74*size, size*1.05), x
+				if rights[col] {
+					at += math.Max(0, set.Widths[col]-line.width)
+				}
+				b.d.Put(line.d, ink.Vec{X: at, Y: y + line.rise}, 1)
+				y += line.rise + line.fall
 			}
-			k := math.Min(1, room/math.Max(s.height, 1)) // a figure higher than a page
-			d.Put(s.d, ink.Vec{X: pageMargin, Y: pageMargin + y}, k)
-			y += k * s.height
+			b.fall = math.Max(b.fall, y)
+			x += set.Widths[col] + pad
 		}
+		b = b.within(c.width)
+		c.put(b, size*0.22*b.width/full, keep)
 	}
-	next()
-	for i := range pages {
-		if len(pages) > 1 {
-			foot := ink.Run{Text: strconv.Itoa(i+1) + " / " + strconv.Itoa(len(pages))}
-			pages[i].Write(ink.Vec{X: (pageWidth - ink.Width(8.5, foot)) / 2, Y: pageHeight - pageMargin + 6}, 8.5, ink.Faint, foot)
-		}
+	rule(gap, 0.8)
+	rows := set.Rows
+	if set.Headed {
+		row(rows[0], true)
+		rule(size*0.2, 0.4)
+		rows = rows[1:]
 	}
-	return pages
+	for i, cells := range rows {
+		row(cells, i == len(rows)-1 || len(rows) <= whole)
+	}
+	rule(size*0.25, 0.8)
+	c.slabs[len(c.slabs)-1].keep = false
 }
