@@ -9,12 +9,20 @@ import (
 )
 
 // seg is a piece of a line in one look; a number has its origin, and head says that
-// the piece names its row.
+// the piece names its row. A piece that begins a column has in by what stands before it
+// where the line is read and not seen.
 type seg struct {
 	text string
 	look grid.Style
 	of   doc.Origin
 	head bool
+	by   string
+}
+
+// apart begins a column with some pieces.
+func apart(by string, of ...seg) []seg {
+	of[0].by = by
+	return of
 }
 
 // numeral is a piece whose origin can be told.
@@ -83,4 +91,33 @@ func (d *paneText) wrapped(look grid.Style, first, s string, w int) {
 		line, filled = line+word, true
 	}
 	d.text(look, line)
+}
+
+// behind adds a text broken to a width behind a piece, from which it is set apart.
+func (d *paneText) behind(first seg, by string, look grid.Style, s string, w int) {
+	at := len(*d)
+	d.wrapped(look, grid.Fit("", grid.Width(first.text)), s, w)
+	text := (*d)[at][0].text
+	(*d)[at] = []seg{first, {text: text[grid.Width(first.text):], look: look, by: by}}
+}
+
+// read gives the lines as they are read aloud, without the blanks that set columns.
+func (d paneText) read() (lines []string) {
+	for _, l := range d {
+		line := ""
+		for _, s := range l {
+			text := s.text
+			if s.by != "" {
+				text, line = strings.TrimLeft(text, " "), strings.TrimRight(line, " ")
+			}
+			if s.by != "" && text != "" && line != "" {
+				line += s.by
+			}
+			line += text
+		}
+		if line = strings.TrimSpace(line); line != "" {
+			lines = append(lines, line)
+		}
+	}
+	return lines
 }

@@ -281,13 +281,7 @@ func (m Model) drawHints(c grid.Canvas) {
 			if b.Scope != s || b.Hint == "" || !m.has(b) || b.Keys[0] == other {
 				continue
 			}
-			key := strings.Replace(b.Keys[0], "ctrl+", "^", 1)
-			switch b.Intent {
-			case keys.Up, keys.Down, keys.PickUp, keys.PickDown:
-				key = "up/down" // one row of the table stands for both here
-			case keys.Left, keys.Right, keys.NextTopic:
-				key = "left/right"
-			}
+			key := b.Short()
 			if x+len(key)+len(b.Hint)+1 >= c.W() {
 				continue
 			}

@@ -82,7 +82,7 @@ func (m Model) keysText(w int) paneText {
 			d.heading("Keys: " + s.String())
 		}
 		for _, r := range rows {
-			d.wrapped(theme.Plain, "  "+grid.Fit(r[0], wide)+" ", r[1], w)
+			d.behind(seg{text: "  " + grid.Fit(r[0], wide) + " "}, ": ", theme.Plain, r[1], w)
 		}
 	}
 	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")

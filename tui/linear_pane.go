@@ -45,9 +45,9 @@ func (l live) paneLines(p layout.Pane) []string {
 	case layout.Checks:
 		return l.checkLines()
 	case layout.Ranges:
-		return spokenDoc(l.ranges(wholeLine), ", ")
+		return l.ranges(wholeLine).read()
 	case layout.Limits:
-		return spokenDoc(l.limits(wholeLine), ", ")
+		return l.limits(wholeLine).read()
 	}
 	return append(l.systemLines(), caution)
 }
@@ -61,7 +61,7 @@ func (l live) systemLines() []string {
 	}
 	var d paneText
 	l.order(&d, wholeLine)
-	lines = append(lines, spokenDoc(d, ": ")...)
+	lines = append(lines, d.read()...)
 	if len(s.X) > 0 {
 		lines = append(lines, "unknowns:")
 	}

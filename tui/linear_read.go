@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	"trivet/mechanics/report"
 	"trivet/tui/keys"
@@ -36,7 +35,7 @@ func (m Model) helpLines() []string {
 	if m.help.at > 0 {
 		return topic.Spoken(m.help.doc)
 	}
-	return spokenDoc(m.helpText(wholeLine), ": ")
+	return m.helpText(wholeLine).read()
 }
 
 // nothingYet stands for what is being written.
@@ -44,29 +43,6 @@ const nothingYet = "nothing yet"
 
 // wholeLine is a width at which no text is broken.
 const wholeLine = 1 << 20
-
-// spokenDoc is a text in lines, without the blanks that set its columns: the first
-// wide blank of a line becomes the mark.
-func spokenDoc(d paneText, mark string) (lines []string) {
-	for _, l := range d {
-		var s strings.Builder
-		for _, seg := range l {
-			s.WriteString(seg.text)
-		}
-		text := strings.TrimSpace(s.String())
-		if head, rest, ok := strings.Cut(text, "  "); ok {
-			text = head + mark + strings.TrimSpace(rest)
-			for strings.Contains(text, "  ") {
-				head, rest, _ := strings.Cut(text, "  ")
-				text = head + ", " + strings.TrimSpace(rest)
-			}
-		}
-		if text != "" {
-			lines = append(lines, text)
-		}
-	}
-	return lines
-}
 
 // readOn moves in what is read; false where the intent is none of reading.
 func (m *Model) readOn(i keys.Intent) bool {

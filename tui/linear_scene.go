@@ -98,7 +98,7 @@ func (m Model) questionScene(was Model) []string {
 	case was.ask != nil && was.ask.text == q.text && was.ask.seen == q.seen:
 		return nil
 	case q.seen:
-		return spokenDoc(q.more, ", ")
+		return q.more.read()
 	}
 	keys := "y is yes, n is no, esc goes back"
 	if len(q.more) > 0 {

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 	"sync"
 
 	tea "charm.land/bubbletea/v2"
@@ -153,9 +152,6 @@ func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
 	}
 	r.m.route(msg)
 	r.m.lookUp()
-	if strings.Contains(r.m.note.text, "ctrl+") {
-		r.m.note = note{}
-	}
 	return r, true
 }
 

@@ -84,13 +84,14 @@ func (l live) uses(d *paneText, of []int, w int) {
 		}
 	}
 	risky := l.couldExceed()
-	line := grid.Fit("", len(checkMark(true, false, risky).text)+name)
+	before := len(checkMark(true, false, risky).text) + name
+	line := []seg{{text: grid.Fit("", before)}}
 	columns := len(head)
-	if all := len(line) + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
+	if all := before + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
 		columns-- // the reserve factor is the utilisation, said another way
 	}
 	for k, h := range head[:columns] {
-		line += " " + grid.FitRight(h, wide[k])
+		line = append(line, seg{text: " " + grid.FitRight(h, wide[k]), look: theme.Dim, by: ", "})
 	}
 	d.add()
 	says := "In " + p.Units.Force.Symbol + "; util. is the utilisation"
@@ -98,11 +99,11 @@ func (l live) uses(d *paneText, of []int, w int) {
 		says += ", reserve the reserve factor"
 	}
 	d.wrapped(theme.Head, "", says, w)
-	d.text(theme.Dim, line)
+	d.add(line...)
 	for n, k := range of {
 		c := &s.Checks[k]
 		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
-		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name}}
+		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name, by: ": "}}
 		for col, text := range rows[n][:columns] {
 			from := origin.Use(s, k)
 			switch {
@@ -111,7 +112,7 @@ func (l live) uses(d *paneText, of []int, w int) {
 			case col == 1:
 				from = origin.Phrase("the limit of %[1]s, from its cell", c.Subject)
 			}
-			line = append(line, numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, from))
+			line = append(line, apart(", ", numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, from))...)
 		}
 		d.add(line...)
 	}

@@ -115,7 +115,7 @@ func (l live) order(d *paneText, w int) {
 		if len(names) > 1 {
 			how = " together from "
 		}
-		d.wrapped(theme.Plain, fmt.Sprintf("%2d  ", i+1), strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
+		d.behind(seg{text: fmt.Sprintf("%2d  ", i+1)}, ": ", theme.Plain, strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
 	}
 }
 

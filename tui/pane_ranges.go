@@ -47,7 +47,7 @@ func (l live) span(d *paneText, i, w int) {
 	b := builder{live: l}
 	name := grid.Fit(x.Name, 8) + " "
 	if x.Fixed {
-		d.add(append([]seg{{text: name, look: theme.Name}}, appendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)
+		d.add(append([]seg{{text: name, look: theme.Name}}, apart(", ", appendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)...)
 		return
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
@@ -55,13 +55,13 @@ func (l live) span(d *paneText, i, w int) {
 	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}
-	d.add(append([]seg{{text: name, look: theme.Name}}, appendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)
+	d.add(append([]seg{{text: name, look: theme.Name}}, apart(", ", appendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
-		d.wrapped(theme.Plain, in+"least:    ", l.solution.Ends(x.LowBy), w)
+		d.behind(seg{text: in + "least:    "}, " ", theme.Plain, l.solution.Ends(x.LowBy), w)
 	}
 	if len(x.HighBy) > 0 {
-		d.wrapped(theme.Plain, in+"greatest: ", l.solution.Ends(x.HighBy), w)
+		d.behind(seg{text: in + "greatest: "}, " ", theme.Plain, l.solution.Ends(x.HighBy), w)
 	}
 }
 
@@ -81,19 +81,16 @@ func (l live) givenRanges(d *paneText) {
 			return
 		}
 		u := p.Units.For(g.Value.Dim)
-		line := []seg{{text: grid.Fit(g.Name, 8) + " ", look: theme.Name}}
-		put := func(v float64, what string) {
+		line := []seg{{text: grid.Fit(g.Name, 8), look: theme.Name}}
+		put := func(by, before string, v float64, what string) {
+			line = append(line, seg{text: before, by: by})
 			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what))...)
 		}
-		words := func(text string) { line = append(line, seg{text: text}) }
-		put(g.Value.V[0], "its value")
-		words("   ")
-		put(g.Low, "the least of its range")
-		words(" .. ")
-		put(g.High, "the greatest of its range")
+		put(", ", " ", g.Value.V[0], "its value")
+		put(", ", "   ", g.Low, "the least of its range")
+		put("", " .. ", g.High, "the greatest of its range")
 		if g.Step > 0 {
-			words(" in steps of ")
-			put(g.Step, "the step through its range")
+			put("", " in steps of ", g.Step, "the step through its range")
 		}
 		d.add(line...)
 	}

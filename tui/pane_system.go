@@ -53,11 +53,7 @@ func (l live) system(g theme.Glyphs, w int) paneText {
 
 // marked adds a check; its first word says what colour says too.
 func (d *paneText) marked(ok bool, says string, w int) {
-	mark := checkMark(ok, false, false)
-	from := len(*d)
-	d.wrapped(theme.Plain, grid.Fit("", len(mark.text)), says, w)
-	first := (*d)[from][0]
-	(*d)[from] = []seg{mark, {text: first.text[len(mark.text):], look: first.look}}
+	d.behind(checkMark(ok, false, false), ", ", theme.Plain, says, w)
 }
 
 // checkMark is what stands before a check: risk where it holds as typed and not within

@@ -50,7 +50,7 @@ func (l live) effectLines(d *paneText, w int) {
 			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, origin.Plus))...)
+		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, apart(", ", numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, origin.Plus))...)...)
 		if y.Bounded() {
 			line = append(line, seg{text: "; "})
 			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, origin.Least))...)
@@ -103,7 +103,7 @@ func (l live) worstUses(d *paneText, w int) {
 			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
 		}
 		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
-		d.add(append([]seg{mark, {text: name + " ", look: theme.Name}}, numbered(theme.Computed, text, origin.Reach(t, k))...)...)
+		d.add(append([]seg{mark, {text: name + " ", look: theme.Name, by: ": "}}, apart(", ", numbered(theme.Computed, text, origin.Reach(t, k))...)...)...)
 	}
 }
 

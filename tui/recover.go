@@ -96,14 +96,14 @@ func differ(list []sheet.Change) string {
 // changeLines words what differs, a line a cell.
 func changeLines(list []sheet.Change, was, is string) (lines paneText) {
 	for _, c := range list {
-		says := was + " " + c.Old + ", " + is + " " + c.New
+		says, only := was+" "+c.Old+", "+is+" "+c.New, ""
 		switch {
 		case !c.Was:
-			says = c.New + "   only " + is
+			says, only = c.New, "   only "+is
 		case !c.Is:
-			says = c.Old + "   only " + was
+			says, only = c.Old, "   only "+was
 		}
-		lines.text(theme.Plain, grid.Clean(label(slot{ref: c.Ref, does: setCell})+": "+says))
+		lines.add(seg{text: grid.Clean(label(slot{ref: c.Ref, does: setCell}) + ": " + says)}, seg{text: only, by: ", "})
 	}
 	return lines
 }

@@ -2,6 +2,8 @@
 // intents here; the help is made from the same table.
 package keys
 
+import "strings"
+
 // Scope is where a binding holds.
 type Scope int
 
@@ -167,6 +169,21 @@ type Binding struct {
 	Intent Intent
 	Help   string
 	Hint   string
+}
+
+// Short is the first key of a binding as the bottom line has it: a caret for ctrl, and
+// one name for a key and the one that goes the other way.
+func (b Binding) Short() string {
+	switch b.Intent {
+	case Up, Down, PickUp, PickDown:
+		return "up/down"
+	case Left, Right, NextTopic:
+		return "left/right"
+	}
+	if letter, ctrl := strings.CutPrefix(b.Keys[0], "ctrl+"); ctrl {
+		return "^" + letter
+	}
+	return b.Keys[0]
 }
 
 // Mode is what has the keys at a moment.
