@@ -31,7 +31,7 @@ func (c *Call) Mark() *cobra.Command {
 		Short:       "mark answers and name likely mistakes",
 		Long:        markLong,
 		Annotations: map[string]string{exitNote: "a row or a question cannot be marked", topicNote: "marks class"},
-		Example:     "  trivet mark mast.toml answers.csv\n  trivet mark variants answers.csv --format csv > marks.csv\n  trivet mark mast.toml ada.toml ben.toml --within 1%",
+		Example:     "trivet mark mast.toml answers.csv\ntrivet mark variants answers.csv --format csv > marks.csv\ntrivet mark mast.toml ada.toml ben.toml --within 1%",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 || slices.Contains(args, "") {
 				return diag.New("a sheet and answers to it are expected", "`"+Program+" mark SHEET ANSWERS.csv`")

@@ -25,9 +25,9 @@ func (c *Call) New() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:         "new SHEET",
 		Short:       "write a sheet from a starting sheet",
-		Long:        "Writes a new sheet from one of the starting sheets below. - writes to standard output.\n\n" + fixtures.List(),
+		Long:        "Writes a new sheet from one of the starting sheets below. - writes to standard output.\n\n```\n" + fixtures.List() + "```",
 		Annotations: map[string]string{topicNote: "sheet cells supports"},
-		Example:     "  trivet new my.toml\n  trivet new --from blank my.toml\n  trivet new --from mast-top my.toml",
+		Example:     "trivet new my.toml\ntrivet new --from blank my.toml\ntrivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
 				return diag.New("a new sheet needs the name of one file", "`trivet new my.toml`")

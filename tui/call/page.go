@@ -22,7 +22,7 @@ func (c *Call) Page() *cobra.Command {
 		Short:             "write a page: figure, working, results",
 		Annotations:       map[string]string{exitNote: "the page is written, but a check fails or there is no single solution", topicNote: "pages field"},
 		Long:              report.PageHelp,
-		Example:           "  trivet page mast.toml -o mast.pdf\n  trivet page mast.toml -o mast.svg\n  trivet page - --as pdf -o - < mast.toml > mast.pdf\n  trivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\n  trivet page class/beam-01.toml --task -o beam-01.pdf",
+		Example:           "trivet page mast.toml -o mast.pdf\ntrivet page mast.toml -o mast.svg\ntrivet page - --as pdf -o - < mast.toml > mast.pdf\ntrivet page mast.toml --field --by 'A. Rigger' --date 2026-05-04 -o mast.pdf\ntrivet page class/beam-01.toml --task -o beam-01.pdf",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {

@@ -11,7 +11,7 @@ import (
 func (c *Call) Schema() *cobra.Command {
 	return &cobra.Command{Use: "schema", Short: "print the JSON Schema of a sheet",
 		Long:        "Prints the JSON Schema of a sheet, by which editors complete and check it.",
-		Example:     "  trivet schema > sheet.schema.json",
+		Example:     "trivet schema > sheet.schema.json",
 		Annotations: map[string]string{topicNote: "sheet"},
 		Args:        Alone, ValidArgsFunction: cobra.NoFileCompletions,
 		Run: func(*cobra.Command, []string) { c.print(string(schema.JSON())) }}

@@ -23,7 +23,7 @@ func (c *Call) Solve() *cobra.Command {
 		Short:             "solve sheets and print the results",
 		Long:              "Solves each sheet and prints its results. - reads a sheet from standard input.",
 		Annotations:       map[string]string{exitNote: "a sheet has no single solution, or a check fails, as typed or within the ± of the inputs", topicNote: "verdicts results"},
-		Example:           "  trivet solve mast.toml\n  trivet solve mast.toml --ask 'T1.x' --ask 'angle(T1, T2)'\n  trivet solve - --format json < mast.toml\n  trivet solve mast.toml --format latex > mast.tex",
+		Example:           "trivet solve mast.toml\ntrivet solve mast.toml --ask 'T1.x' --ask 'angle(T1, T2)'\ntrivet solve - --format json < mast.toml\ntrivet solve mast.toml --format latex > mast.tex",
 		Args:              atLeastOneSheet,
 		ValidArgsFunction: SheetFiles,
 		RunE: func(_ *cobra.Command, args []string) error {

@@ -23,7 +23,7 @@ func (c *Call) Sweep() *cobra.Command {
 			"Where something goes slack, slips or exceeds its limit, or there is no equilibrium, the row says so, and what then does not hold is left empty. A result without a single value has its range. " +
 			"The largest and smallest of each result, by sign, are marked max and min; a limit that is exceeded, or in a range could be, is marked !.",
 		Annotations:       map[string]string{exitNote: "a row has no single solution, or a check fails", topicNote: "results field"},
-		Example:           "  trivet sweep beam.toml pull\n  trivet sweep beam.toml pull --from '100 N' --to '2 kN' --steps 19",
+		Example:           "trivet sweep beam.toml pull\ntrivet sweep beam.toml pull --from '100 N' --to '2 kN' --steps 19",
 		Args:              sheetAndGiven,
 		ValidArgsFunction: sheetThenGivens,
 		RunE: func(_ *cobra.Command, args []string) error {

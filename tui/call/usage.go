@@ -34,11 +34,7 @@ func (c *Call) document(d *doc.Doc) {
 func usage(root *cobra.Command, commands []*cobra.Command) *doc.Doc {
 	verbs := &doc.Table{Columns: make([]doc.Col, 2)}
 	for _, cmd := range append([]*cobra.Command{root}, commands...) {
-		use := cmd.Use
-		if cmd != root {
-			use = root.Name() + " " + use
-		}
-		verbs.Rows = append(verbs.Rows, []doc.Inline{{Words: use}, {Words: cmd.Short}})
+		verbs.Rows = append(verbs.Rows, []doc.Inline{{Words: useLine(cmd)}, {Words: cmd.Short}})
 	}
 	return &doc.Doc{
 		Title: root.Long,
@@ -51,6 +47,12 @@ func usage(root *cobra.Command, commands []*cobra.Command) *doc.Doc {
 	}
 }
 
+// useLine is how a command is called; its flags have a table.
+func useLine(cmd *cobra.Command) string {
+	cmd.DisableFlagsInUseLine = true
+	return cmd.UseLine()
+}
+
 // The annotations of a command, for its page.
 const (
 	exitNote  = "exit"   // when it exits with 1
@@ -59,25 +61,16 @@ const (
 
 // page is the help of a command.
 func page(cmd *cobra.Command) *doc.Doc {
-	long := cmp.Or(cmd.Long, say.Capital(cmd.Short)+".")
-	d := &doc.Doc{Title: cmd.CommandPath() + strings.TrimPrefix(cmd.Use, cmd.Name())}
-	var body []doc.Block
-	for part := range strings.SplitSeq(strings.TrimSpace(long), "\n\n") {
-		if strings.HasPrefix(part, "  ") {
-			body = append(body, &doc.Code{Text: unindented(part)})
-		} else {
-			body = append(body, doc.Say(strings.Join(strings.Fields(part), " ")))
-		}
-	}
+	body := topic.Read(cmp.Or(cmd.Long, say.Capital(cmd.Short)+".")).Sections[0].Blocks
 	if exit := cmd.Annotations[exitNote]; exit != "" {
 		body = append(body, doc.Say("Exit code 1: "+exit+"."))
 	}
-	d.Sections = append(d.Sections, doc.Section{Blocks: body})
+	d := &doc.Doc{Title: useLine(cmd), Sections: []doc.Section{{Blocks: body}}}
 	if flags := flagTable(cmd); len(flags.Rows) > 0 {
 		d.Sections = append(d.Sections, doc.Section{Title: "Flags", Blocks: []doc.Block{flags}})
 	}
 	if cmd.Example != "" {
-		d.Sections = append(d.Sections, doc.Section{Title: "Examples", Blocks: []doc.Block{&doc.Code{Text: unindented(cmd.Example)}}})
+		d.Sections = append(d.Sections, doc.Section{Title: "Examples", Blocks: []doc.Block{&doc.Code{Text: cmd.Example}}})
 	}
 	if topics := strings.Fields(cmd.Annotations[topicNote]); len(topics) > 0 {
 		for i, name := range topics {
@@ -86,15 +79,6 @@ func page(cmd *cobra.Command) *doc.Doc {
 		d.Sections = append(d.Sections, doc.Section{Title: "More", Blocks: []doc.Block{doc.Say(say.And(topics...))}})
 	}
 	return d
-}
-
-// unindented are lines without the blanks before them.
-func unindented(text string) string {
-	var out []string
-	for l := range strings.Lines(text) {
-		out = append(out, strings.TrimSpace(l))
-	}
-	return strings.Join(out, "\n")
 }
 
 // flagTable lists the flags of a command, but for --help.

@@ -40,7 +40,7 @@ func (c *Call) Vary() *cobra.Command {
 			"Every given with a range takes a value of it, by its step. A variant is kept only where its verdict is of the same kind. " +
 			"Title and statement follow the values; reference answers are left out. The same sheet and seed give the same files.",
 		Annotations:       map[string]string{topicNote: "class"},
-		Example:           "  trivet vary beam.toml -n 24 -o class\n  trivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",
+		Example:           "trivet vary beam.toml -n 24 -o class\ntrivet vary beam.toml -n 24 -o class --seed 7 --format csv,markdown --force",
 		Args:              oneSheet("variants are made of one sheet"),
 		ValidArgsFunction: SheetFiles,
 		RunE: func(cmd *cobra.Command, args []string) error {

@@ -130,7 +130,7 @@ func (c *Call) help(root *cobra.Command) *cobra.Command {
 func completionWords(cmd *cobra.Command) {
 	cmd.Use, cmd.Short = "completion SHELL", "print the completion script of a shell"
 	cmd.Long = "Prints the script by which a shell completes commands, flags, names of sheets and topics, for bash, zsh, fish or powershell."
-	cmd.Example = "  source <(trivet completion bash)\n  trivet completion zsh > \"${fpath[1]}/_trivet\"\n  trivet completion fish | source\n  trivet completion powershell | Out-String | Invoke-Expression"
+	cmd.Example = "source <(trivet completion bash)\ntrivet completion zsh > \"${fpath[1]}/_trivet\"\ntrivet completion fish | source\ntrivet completion powershell | Out-String | Invoke-Expression"
 	cmd.Args = func(*cobra.Command, []string) error {
 		return diag.New("expected the name of a shell", "`"+Program+" completion bash`, or zsh, fish, powershell")
 	}
@@ -138,7 +138,7 @@ func completionWords(cmd *cobra.Command) {
 	for _, shell := range cmd.Commands() {
 		shell.Args = Alone
 		shell.Short = "print the script of " + shell.Name()
-		shell.Long, shell.Example = "Prints the completion script of "+shell.Name()+".", "  trivet completion "+shell.Name()
+		shell.Long, shell.Example = "Prints the completion script of "+shell.Name()+".", "trivet completion "+shell.Name()
 		if f := shell.Flags().Lookup("no-descriptions"); f != nil {
 			f.Usage = "without what each word means"
 		}

@@ -23,10 +23,10 @@ On the loopback address (127.0.0.1) whoever is at this machine comes in. Anywher
 
 ctrl+c, SIGTERM or the presenter's e ends it: what is not saved is saved, and everybody is told.`
 
-const example = `  trivet host mast.toml
-  trivet host mast.toml --listen :2222 --presenters staff.keys --code
-  trivet host --private sheets --listen :2222 --watchers crew.keys
-  ssh -p 2222 HOST`
+const example = `trivet host mast.toml
+trivet host mast.toml --listen :2222 --presenters staff.keys --code
+trivet host --private sheets --listen :2222 --watchers crew.keys
+ssh -p 2222 HOST`
 
 // Command is "trivet host".
 func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {

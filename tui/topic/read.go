@@ -11,10 +11,10 @@ import (
 	"trivet/mechanics/doc"
 )
 
-// read reads Markdown with tables. It is the only place that knows the Markdown library,
+// Read reads Markdown with tables. It is the only place that knows the Markdown library,
 // of which it takes the parser alone: the library's own tables would cost each start of
 // the program a millisecond.
-func read(markdown string) *doc.Doc {
+func Read(markdown string) *doc.Doc {
 	r := reader{source: []byte(markdown)}
 	d := &doc.Doc{Sections: []doc.Section{{}}}
 	for n := r.parse(parser.DefaultBlockParsers()...).FirstChild(); n != nil; n = n.NextSibling() {

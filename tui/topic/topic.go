@@ -31,5 +31,5 @@ func Of(name string) (*doc.Doc, bool) {
 	if !ok {
 		return nil, false
 	}
-	return read(text), true
+	return Read(text), true
 }
