@@ -9,9 +9,9 @@ import (
 	"trivet/tui/layout"
 )
 
-// mostAhead is how many keys wait for a working that is being laid out: more than
+// maxAhead is how many keys wait for a working that is being laid out: more than
 // anybody types in that time.
-const mostAhead = 64
+const maxAhead = 64
 
 // onSteps tells that a key now is for steps, and for nothing that stands before them.
 func (m Model) onSteps() bool {
@@ -19,7 +19,7 @@ func (m Model) onSteps() bool {
 	case keys.OnBoard:
 		return true
 	case keys.OnResult:
-		return m.focus == layout.Working || m.focus == layout.Route
+		return m.focus == layout.Working || m.focus == layout.HandSolution
 	}
 	return false
 }
@@ -34,7 +34,7 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 		m.ahead = nil
 		return false
 	}
-	if len(m.ahead) < mostAhead {
+	if len(m.ahead) < maxAhead {
 		m.ahead = append(slices.Clip(m.ahead), msg) // a session before this one has the same
 	}
 	return true

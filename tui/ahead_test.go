@@ -70,8 +70,8 @@ func TestKeysTypedAheadWaitForTheSteps(t *testing.T) {
 
 func TestNoMoreKeysWaitThanAnybodyTypes(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	under := later(r, append([]string{"f5"}, slices.Repeat([]string{"space"}, 3*mostAhead)...)...)
-	if len(r.m.ahead) != mostAhead {
+	under := later(r, append([]string{"f5"}, slices.Repeat([]string{"space"}, 3*maxAhead)...)...)
+	if len(r.m.ahead) != maxAhead {
 		t.Errorf("%d keys wait", len(r.m.ahead))
 	}
 	arrives(r, under)

@@ -32,14 +32,14 @@ func (m *Model) explain() {
 }
 
 // first puts a cursor that is nowhere yet on the first number in view.
-func (v *sight) first(d paneText, h int) {
+func (v *viewState) first(d paneText, h int) {
 	if to := d.next(v.scroll.y, 1); to >= 0 && to < v.scroll.y+h {
 		v.set(d, to, d.numbers(to)[0].seg)
 	}
 }
 
 // moved tells that the cursor stands on another number than before.
-func (v sight) moved(was sight) bool {
+func (v viewState) moved(was viewState) bool {
 	return v.line != was.line || v.seg != was.seg || !origin.Same(v.at, was.at)
 }
 

@@ -79,7 +79,7 @@ func (m Model) wantsSteps() bool {
 		return true
 	}
 	wanted := m.stepPanes()
-	return wanted.working+wanted.route > 0
+	return wanted.working+wanted.handSolution > 0
 }
 
 // takeWorked receives a working, and finds the step that was shown.

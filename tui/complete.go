@@ -12,8 +12,8 @@ import (
 	"trivet/tui/keys"
 )
 
-// mostWords is how many completions are kept: more than anybody reads.
-const mostWords = 50
+// maxWords is how many completions are kept: more than anybody reads.
+const maxWords = 50
 
 // complete looks for what the word at the cursor may become. A word that is whole
 // as it stands asks for nothing, and neither does a blank: plain typing is never
@@ -39,7 +39,7 @@ func (m *Model) complete() {
 			e.words = nil
 			return
 		}
-		if len(e.words) < mostWords {
+		if len(e.words) < maxWords {
 			e.words = append(e.words, c)
 		}
 	}

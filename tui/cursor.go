@@ -9,8 +9,8 @@ import (
 	"trivet/tui/keys"
 )
 
-// sight is how far a result is scrolled, and the number under its cursor.
-type sight struct {
+// viewState is how far a result is scrolled, and the number under its cursor.
+type viewState struct {
 	scroll    offset
 	at        doc.Origin // of which number; nil: none yet
 	line, seg int        // where it stands in the text
@@ -73,7 +73,7 @@ func (d paneText) next(line, by int) int {
 	return -1
 }
 
-func (v *sight) set(d paneText, line, seg int) {
+func (v *viewState) set(d paneText, line, seg int) {
 	v.line, v.seg, v.at = line, seg, d[line][seg].of
 }
 
@@ -82,7 +82,7 @@ const segsOfLine = 1 << 16
 
 // find looks the number under the cursor up in a text that was written anew: the
 // one of the same meaning that stands nearest to where it was.
-func (v *sight) find(d paneText) {
+func (v *viewState) find(d paneText) {
 	if v.at == nil {
 		return
 	}
@@ -106,7 +106,7 @@ func (v *sight) find(d paneText) {
 
 // turn moves to the nearest number in a direction where that is in view, or just
 // beyond; else it scrolls.
-func (v *sight) turn(d paneText, i keys.Intent, w, h int) bool {
+func (v *viewState) turn(d paneText, i keys.Intent, w, h int) bool {
 	switch i {
 	case keys.Up, keys.Down, keys.Left, keys.Right:
 	case keys.PageUp, keys.PageDown, keys.First, keys.Last:
@@ -166,13 +166,13 @@ func nearest(of []spotted, n spotted) spotted {
 	return best
 }
 
-func (v *sight) inView(d paneText, h int) bool {
+func (v *viewState) inView(d paneText, h int) bool {
 	return v.at != nil && v.line < len(d) && v.line >= v.scroll.y && v.line < v.scroll.y+h
 }
 
 // enter puts the cursor on the first number in view, or the last on the way up;
 // where there is none it scrolls.
-func (v *sight) enter(d paneText, by, w, h int) {
+func (v *viewState) enter(d paneText, by, w, h int) {
 	from := v.scroll.y
 	if by < 0 {
 		from = min(v.scroll.y+h, len(d)) - 1
@@ -188,7 +188,7 @@ func (v *sight) enter(d paneText, by, w, h int) {
 }
 
 // land keeps the cursor as far down the pane as it was, after a page was turned.
-func (v *sight) land(d paneText, i keys.Intent, was, w, h int) {
+func (v *viewState) land(d paneText, i keys.Intent, was, w, h int) {
 	want := v.scroll.y + max(min(was, h-1), 0)
 	switch i {
 	case keys.First:

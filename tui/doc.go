@@ -40,8 +40,8 @@ type segs struct {
 // line is an empty line with room for so many pieces.
 func (s *segs) line(room int) []seg {
 	if len(s.free) < room {
-		const first, most = 32, 1024
-		s.part = max(room, min(2*s.part, most), first)
+		const first, limit = 32, 1024
+		s.part = max(room, min(2*s.part, limit), first)
 		s.free = make([]seg, s.part)
 	}
 	l := s.free[:0:room]

@@ -44,7 +44,7 @@ func (d paneText) hasNumbers(line int) bool {
 
 // widen scrolls sideways until the number is whole in view, back to the line's
 // start where that shows it too.
-func (v *sight) widen(d paneText, w int) {
+func (v *viewState) widen(d paneText, w int) {
 	n, head := d.number(v.line, v.seg), d.head(v.line, w)
 	x := v.scroll.x
 	if n.to > x+w {

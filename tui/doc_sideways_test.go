@@ -41,13 +41,13 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 		}
 	}
 	for j, want := range []int{0, 0, 8, 16} {
-		v := sight{line: 1, seg: j + 1}
+		v := viewState{line: 1, seg: j + 1}
 		v.widen(d, w)
 		if v.scroll.x != want {
 			t.Errorf("entry %d is shown from %d on, want %d", j, v.scroll.x, want)
 		}
 	}
-	v := sight{line: 1, seg: 2, scroll: offset{x: 16}}
+	v := viewState{line: 1, seg: 2, scroll: offset{x: 16}}
 	if v.widen(d, w); v.scroll.x != 0 {
 		t.Errorf("back at the second entry it shows from %d on", v.scroll.x)
 	}

@@ -39,7 +39,7 @@ func FuzzKeys(f *testing.F) {
 	f.Add(append(at("alt+4", "ctrl+n", "j"), append([]byte{200, 'z'}, at("enter", "down", "enter", "f5", "space")...)...))
 	f.Add(at("alt+4", "down", "right", "f2", "down", "down", "enter", "ctrl+d", "ctrl+z", "ctrl+n", "l", "esc", "ctrl+n", "b", "enter"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		const most = 60 // keys; more finds nothing new and is slow
+		const limit = 60 // keys; more finds nothing new and is slow
 		text := crane
 		switch len(data) % 3 {
 		case 1:
@@ -48,7 +48,7 @@ func FuzzKeys(f *testing.F) {
 			text = beam
 		}
 		r := newRig(t, text, 80, 24)
-		for i := 0; i < len(data) && i < most; i++ {
+		for i := 0; i < len(data) && i < limit; i++ {
 			switch b := data[i]; {
 			case b == 255 && i+2 < len(data):
 				r.send(tea.WindowSizeMsg{Width: int(data[i+1]), Height: int(data[i+2])})

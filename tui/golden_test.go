@@ -152,7 +152,7 @@ func TestScreens(t *testing.T) {
 		{"80x24-checks", 80, 24, crane, []string{"alt+8", "down"}},
 		{"80x24-working", 80, 24, beam, []string{"alt+9", "pgdown", "pgdown", "down"}},
 		{"80x24-limits", 80, 24, crane, []string{"alt+l", "right", "right"}},
-		{"120x36-route", 120, 36, beam, []string{"alt+h", "down", "right"}},
+		{"120x36-hand-solution", 120, 36, beam, []string{"alt+h", "down", "right"}},
 		{"120x36-ranges", 120, 36, fork, []string{"alt+i", "down", "right"}},
 		{"200x60-working", 200, 60, crane, []string{"alt+9", "end"}},
 		{"40x10", 40, 10, crane, nil},

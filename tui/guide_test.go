@@ -42,8 +42,8 @@ func TestTheHangingLoadFromABlankSheet(t *testing.T) {
 		text("380N")
 		keys("enter", "enter")
 		r.sees("90.0 N", "180 N", "250 N", "determinate")
-		if most := 80; n > most {
-			t.Errorf("%d keys; at most %d are expected", n, most)
+		if limit := 80; n > limit {
+			t.Errorf("%d keys; at most %d are expected", n, limit)
 		}
 		t.Logf("%d keys", n)
 		r.holds(sheet.Ref{Table: "points", Row: "R", Key: "on"}, "particle")

@@ -47,8 +47,8 @@ func (m *Model) define() tea.Cmd {
 			m.say(ref.Row+" is in no pane", false)
 			return cmd
 		}
-		const most = 100
-		m.jumps = append(m.jumps[max(len(m.jumps)-most, 0):len(m.jumps):len(m.jumps)], from)
+		const limit = 100
+		m.jumps = append(m.jumps[max(len(m.jumps)-limit, 0):len(m.jumps):len(m.jumps)], from)
 		m.say("alt+r goes back", false)
 		return cmd
 	}

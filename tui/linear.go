@@ -40,14 +40,14 @@ type lastLine struct {
 	column int
 }
 
-// aloud does a message, says what it made different, and writes it.
-func (m Model) aloud(msg tea.Msg) (Model, tea.Cmd) {
+// announce does a message, says what it made different, and writes it.
+func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 	was := m
 	h := *m.history // changed in place
 	was.history = &h
 	cmd := m.update(msg)
 	before := m.speech.last
-	lines, next := m.said(was, msg)
+	lines, next := m.describe(was, msg)
 	m.speech = next
 	m.speech.lines = lines
 	m.speech.last = m.lastLine()
@@ -126,8 +126,8 @@ func (m Model) lastLine() lastLine {
 		w = linearW
 	}
 	prompt = grid.Clean(prompt)
-	if most := max(w/2, 1); grid.Width(prompt) > most {
-		prompt = strings.TrimRight(ansi.Truncate(prompt, most-1, ""), " ") + " "
+	if limit := max(w/2, 1); grid.Width(prompt) > limit {
+		prompt = strings.TrimRight(ansi.Truncate(prompt, limit-1, ""), " ") + " "
 	}
 	text, skip := grid.Window(l.text, l.column(), max(w-grid.Width(prompt)-1, 1))
 	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.column() - skip}

@@ -13,7 +13,7 @@ func (m Model) pictureLines() []string {
 	if m.live.problem == nil {
 		return nil
 	}
-	return m.live.told.of(layout.Picture, m.live.problem, func() []string { return report.Described(m.live.problem, m.live.solution) })
+	return m.live.spoken.of(layout.Picture, m.live.problem, func() []string { return report.Described(m.live.problem, m.live.solution) })
 }
 
 // resultLines are what a pane of results shows, a sentence a line.
@@ -29,14 +29,14 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 	if m.isOld(p) {
 		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
 	}
-	if p == layout.Working || p == layout.Route {
-		return append(lines, l.told.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
+	if p == layout.Working || p == layout.HandSolution {
+		return append(lines, l.spoken.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
 	}
 	of := any(l.solution)
 	if p == layout.Ranges || p == layout.Limits {
 		of = l.weighed // which comes later
 	}
-	return append(lines, l.told.of(p, of, func() []string { return l.paneLines(p) })...)
+	return append(lines, l.spoken.of(p, of, func() []string { return l.paneLines(p) })...)
 }
 
 // paneLines are what a pane shows of a result.
@@ -57,7 +57,7 @@ func (l live) systemLines() []string {
 	s, p := l.solution, l.problem
 	lines := s.Words()
 	if eq := report.LineEquations(s); len(eq) > 0 {
-		lines = append(append(lines, "equations:"), eq[:min(len(eq), mostRows)]...)
+		lines = append(append(lines, "equations:"), eq[:min(len(eq), maxRows)]...)
 	}
 	var d paneText
 	l.order(&d, wholeLine)
@@ -65,7 +65,7 @@ func (l live) systemLines() []string {
 	if len(s.X) > 0 {
 		lines = append(lines, "unknowns:")
 	}
-	for i := range min(len(s.X), mostRows) {
+	for i := range min(len(s.X), maxRows) {
 		line := s.X[i].Name + " " + report.ResultText(s, i) + " " + report.SenseWord(s, i)
 		if limit, use, ok := report.LimitUse(s, i); ok {
 			line += "; " + report.UsePercent(p, use) + " of its limit " + format(p, limit, units.Force)
@@ -76,7 +76,7 @@ func (l live) systemLines() []string {
 		lines = append(lines, line)
 	}
 	if courses := report.LineCourses(p); len(courses) > 0 {
-		lines = append(append(lines, "lines:"), courses[:min(len(courses), mostRows)]...)
+		lines = append(append(lines, "lines:"), courses[:min(len(courses), maxRows)]...)
 	}
 	return lines
 }
@@ -106,7 +106,7 @@ func (m Model) workingLines(p layout.Pane) (lines []string) {
 		return nil
 	}
 	steps := k.Steps
-	if p == layout.Route {
+	if p == layout.HandSolution {
 		if steps = steps[k.RouteFrom:k.RouteTo]; len(steps) == 0 {
 			return []string{k.NoRoute()}
 		}

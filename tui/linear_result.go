@@ -19,8 +19,8 @@ type heard struct {
 // amount is an unknown's value in words, and its sense.
 type amount struct{ text, sense string }
 
-// mostValues is how many values are said one by one.
-const mostValues = 12
+// maxValues is how many values are said one by one.
+const maxValues = 12
 
 // results says what the result has become, against what was heard of it last.
 // While a cell is being typed, or a newer result is on its way, it says nothing.
@@ -45,7 +45,7 @@ func (m Model) results(was heard) (lines []string, now heard) {
 			switch {
 			case known && old == v:
 				continue
-			case len(parts) == mostValues:
+			case len(parts) == maxValues:
 				more++
 				continue
 			}
@@ -78,9 +78,9 @@ func (m Model) results(was heard) (lines []string, now heard) {
 	return lines, now
 }
 
-// mostErrors is how many errors are said at a time; the rest is counted in the
+// maxErrors is how many errors are said at a time; the rest is counted in the
 // verdict.
-const mostErrors = 2
+const maxErrors = 2
 
 // newErrors says what does not read that did, of the cells that hold something:
 // a blank one is said where the cursor comes to it.
@@ -88,7 +88,7 @@ func (m Model) newErrors(was heard, now *heard) (lines []string) {
 	for _, e := range m.live.errs {
 		now.errs[e.Ref] = e.Text()
 		c, _ := m.history.Current().Cell(e.Ref)
-		if strings.TrimSpace(c.Text) == "" || was.errs[e.Ref] == e.Text() || len(lines) == mostErrors {
+		if strings.TrimSpace(c.Text) == "" || was.errs[e.Ref] == e.Text() || len(lines) == maxErrors {
 			continue
 		}
 		lines = append(lines, m.wrong(e))

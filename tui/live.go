@@ -29,14 +29,14 @@ type live struct {
 	blocks   []block         // in which the system can be solved
 	errs     []problem.Error // of the newest reading
 	stale    bool            // the solution shown is of an earlier sheet
-	told     *told           // of the solution and the problem shown
+	spoken   *lineCache      // of the solution and the problem shown
 }
 
 // block is a part of the system that can be solved once those before it are.
 type block struct{ rows, cols []int }
 
 func newLive() live {
-	return live{reader: problem.NewReader(), told: &told{}, newest: &atomic.Int64{}}
+	return live{reader: problem.NewReader(), spoken: &lineCache{}, newest: &atomic.Int64{}}
 }
 
 type solved struct {
@@ -73,7 +73,7 @@ func (l *live) run() tea.Cmd {
 		}()
 		p, errs := reader.Read(s)
 		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
-		if len(p.Unknowns) <= mostRows {
+		if len(p.Unknowns) <= maxRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
 				out.blocks = append(out.blocks, block{b.Rows, b.Cols})
 			}
@@ -115,11 +115,11 @@ func (l *live) accept(msg solved) {
 	switch {
 	case good:
 		l.problem, l.solution, l.blocks, l.stale = msg.problem, msg.solution, msg.blocks, false
-		l.of, l.told = msg.sheet, &told{}
+		l.of, l.spoken = msg.sheet, &lineCache{}
 	case l.solution != nil:
 		l.stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.problem, l.told = msg.problem, &told{}
+		l.problem, l.spoken = msg.problem, &lineCache{}
 	}
 }

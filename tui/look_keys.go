@@ -14,7 +14,7 @@ import (
 var looking = []keys.Intent{
 	keys.Help, keys.NextTopic, keys.PrevTopic, keys.NextPane, keys.PrevPane,
 	keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
-	keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits, keys.NextResult, keys.PrevResult,
+	keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits, keys.NextResult, keys.PrevResult,
 	keys.SwitchSide, keys.Enlarge, keys.NextCell, keys.PrevCell,
 	keys.Up, keys.Down, keys.Left, keys.Right, keys.PageUp, keys.PageDown, keys.First, keys.Last,
 	keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Nearer, keys.Farther, keys.Fit, keys.Characters,

@@ -28,8 +28,8 @@ func usersOf(s *sheet.Sheet, ref sheet.Ref) (rows []string) {
 	return rows
 }
 
-// mostNamed is how many rows a message names.
-const mostNamed = 3
+// maxNamed is how many rows a message names.
+const maxNamed = 3
 
 // enumerate names a few rows: "T1 and T2", "T1, T2, T3 and 4 more".
 func enumerate(rows []string) string {
@@ -38,8 +38,8 @@ func enumerate(rows []string) string {
 		return ""
 	case n == 1:
 		return rows[0]
-	case n > mostNamed:
-		return fmt.Sprintf("%s and %d more", strings.Join(rows[:mostNamed], ", "), n-mostNamed)
+	case n > maxNamed:
+		return fmt.Sprintf("%s and %d more", strings.Join(rows[:maxNamed], ", "), n-maxNamed)
 	}
 	return strings.Join(rows[:len(rows)-1], ", ") + " and " + rows[len(rows)-1]
 }

@@ -57,8 +57,8 @@ func TestNoNewNumbers(t *testing.T) {
 // A given that is changed takes the words and the old reference answers along, where that
 // is wanted: one step, which undo takes back.
 func TestWordsFollowAGiven(t *testing.T) {
-	told := strings.Replace(crane, `title = "Wall crane"`, "title = \"Wall crane\"\nstatement = \"A load of 300 N hangs from D, 2 m out from the wall.\"", 1)
-	r := newRig(t, told, 120, 36)
+	withStatement := strings.Replace(crane, `title = "Wall crane"`, "title = \"Wall crane\"\nstatement = \"A load of 300 N hangs from D, 2 m out from the wall.\"", 1)
+	r := newRig(t, withStatement, 120, 36)
 	r.keys("alt+1", "home", "right")
 	r.text("400 N")
 	r.keys("enter")

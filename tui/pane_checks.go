@@ -58,7 +58,7 @@ func failedFirst(n int, ok func(k int) bool, d *paneText, write func(k int)) {
 			if ok(k) != want {
 				continue
 			}
-			if shown++; shown > mostRows {
+			if shown++; shown > maxRows {
 				d.text(theme.Dim, fmt.Sprintf("... and %d more", n-shown+1))
 				return
 			}

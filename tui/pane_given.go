@@ -17,7 +17,7 @@ var unitRows = []string{"length", "force", "angle", "mass"}
 
 // given is the pane of the named values and of the sheet's own settings.
 func (b builder) given() table {
-	t := table{columns: []column{{head: "name", width: 9, most: 12}, {head: "value", width: 13, grow: 3}, {head: "is", width: 8, grow: 1}, {head: "range", width: 8, grow: 1}}}
+	t := table{columns: []column{{head: "name", width: 9, limit: 12}, {head: "value", width: 13, grow: 3}, {head: "is", width: 8, grow: 1}, {head: "range", width: 8, grow: 1}}}
 	for _, row := range b.rows("given") {
 		t.records = append(t.records, record{
 			row:   sheet.Ref{Table: "given", Row: row.Name},

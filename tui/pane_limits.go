@@ -58,8 +58,8 @@ func (l live) limits(w int) paneText {
 // narrowest pane shows all of it.
 func (l live) uses(d *paneText, of []int, w int) {
 	s, p := l.solution, l.problem
-	more := len(of) - mostRows
-	of = of[:min(len(of), mostRows)]
+	more := len(of) - maxRows
+	of = of[:min(len(of), maxRows)]
 	rows := make([][4]string, len(of))
 	head := [4]string{"force", "limit", "util.", "reserve"}
 	name, wide := 0, [4]int{}
@@ -126,7 +126,7 @@ func (l live) uses(d *paneText, of []int, w int) {
 func (l live) unlimited() (none, tied []string) {
 	var rest, restTied int
 	add := func(names *[]string, more *int, name string) {
-		if len(*names) < mostCols {
+		if len(*names) < maxCols {
 			*names = append(*names, name)
 		} else {
 			*more++

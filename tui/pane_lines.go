@@ -14,7 +14,7 @@ import (
 // how large it is.
 func (b builder) lines() table {
 	t := table{columns: []column{
-		{head: "line", width: 5, most: 9}, {head: "kind", width: 7}, {head: "through", width: 10, grow: 2}, {head: "direction", width: 10, grow: 2},
+		{head: "line", width: 5, limit: 9}, {head: "kind", width: 7}, {head: "through", width: 10, grow: 2}, {head: "direction", width: 10, grow: 2},
 		{head: "magnitude", width: 9, grow: 1}, {head: b.unitHead("|r|"), width: 8, right: true}, {head: "u", width: 24, grow: 1},
 		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
 	}}
@@ -93,8 +93,8 @@ func (b builder) course(name string) (r, u string) {
 	}
 	l := p.Lines[i]
 	length := 0.0
-	for _, leg := range l.Legs {
-		length += leg.Length
+	for _, segment := range l.Legs {
+		length += segment.Length
 	}
 	if length > 0 {
 		r = bare(p, length, units.Length)

@@ -24,23 +24,23 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 	d.heading("A x = b   (" + unit + ")")
 	label := 4
 	for i, r := range s.System.Rows {
-		if i < mostRows {
+		if i < maxRows {
 			label = max(label, grid.Width(origin.Label(p, &r)))
 		}
 	}
 	wall := " " + string(g.Wall)
 	var store segs
-	if len(s.System.Cols) <= mostCols {
+	if len(s.System.Cols) <= maxCols {
 		l.matrixHead(d, label, wall)
 	}
 	for i, r := range s.System.Rows {
-		if i == mostRows {
+		if i == maxRows {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
 		name := seg{text: grid.Fit(origin.Label(p, &r), label), look: theme.Name, head: true}
-		if len(s.System.Cols) > mostCols {
-			entries := min(len(s.System.Terms[i]), mostTerms)
+		if len(s.System.Cols) > maxCols {
+			entries := min(len(s.System.Terms[i]), maxTerms)
 			d.add(l.sparse(append(store.line(2*entries+6), name), i)...)
 			continue
 		}
@@ -80,7 +80,7 @@ func (l live) sparse(line []seg, i int) []seg {
 		if t.Value == 0 {
 			continue
 		}
-		if n++; n > mostTerms {
+		if n++; n > maxTerms {
 			line = append(line, seg{text: " ...", look: theme.Dim})
 			break
 		}

@@ -31,7 +31,7 @@ const (
 	startTilt = math.Pi / 9
 	step      = math.Pi / 12
 	zoomStep  = 1.25
-	zoomMost  = 64
+	maxZoom   = 64
 )
 
 func newCamera() camera {
@@ -79,9 +79,9 @@ func (c *camera) handle(i keys.Intent) bool {
 	case keys.Left, keys.Right, keys.Up, keys.Down:
 		c.turnBy(turned[i][0], turned[i][1])
 	case keys.Nearer:
-		c.zoom = math.Min(c.zoom*zoomStep, zoomMost)
+		c.zoom = math.Min(c.zoom*zoomStep, maxZoom)
 	case keys.Farther:
-		c.zoom = math.Max(c.zoom/zoomStep, 1.0/zoomMost)
+		c.zoom = math.Max(c.zoom/zoomStep, 1.0/maxZoom)
 	case keys.Fit:
 		c.zoom = 1
 	case keys.Characters:

@@ -9,7 +9,7 @@ import (
 // points is the pane of the points: where each is, and what it belongs to.
 func (b builder) points() table {
 	t := table{columns: []column{
-		{head: "point", width: 7, most: 10}, {head: "at", width: 17, grow: 3}, {head: "on", width: 9, grow: 1},
+		{head: "point", width: 7, limit: 10}, {head: "at", width: 17, grow: 3}, {head: "on", width: 9, grow: 1},
 		{head: b.lengthHead(), width: 16, grow: 2},
 	}}
 	rows := b.rows("points")

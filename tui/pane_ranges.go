@@ -29,7 +29,7 @@ func (l live) ranges(w int) paneText {
 	if len(s.X) > 0 && s.Verdict != statics.NoEquilibrium {
 		d.heading("Unknowns")
 		for i := range s.X {
-			if i == mostRows {
+			if i == maxRows {
 				d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 				break
 			}
@@ -76,7 +76,7 @@ func (l live) givenRanges(d *paneText) {
 		if n++; n == 1 {
 			d.heading("Givens: value and range")
 		}
-		if n > mostRows {
+		if n > maxRows {
 			d.text(theme.Dim, "... and more")
 			return
 		}

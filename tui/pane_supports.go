@@ -30,7 +30,7 @@ const (
 func (b builder) supports() table {
 	t := table{
 		columns: []column{
-			{head: "name", width: 6, most: 9}, {head: "kind", width: 9, most: 16, grow: 2}, {head: "at", width: 6, grow: 1}, {head: "direction", width: 9, grow: 1},
+			{head: "name", width: 6, limit: 9}, {head: "kind", width: 9, limit: 16, grow: 2}, {head: "at", width: 6, grow: 1}, {head: "direction", width: 9, grow: 1},
 			{head: "magnitude", width: 9, grow: 1}, {head: "limit", width: 6}, {head: "gives", width: 12, grow: 2}, {head: "on", width: 8},
 			{width: 9}, {width: 9}, {width: 8}, {width: 8},
 		},

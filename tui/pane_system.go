@@ -15,9 +15,9 @@ import (
 // A sheet may be far larger than anyone reads: what is shown of it is bounded,
 // and says so.
 const (
-	mostRows  = 200
-	mostCols  = 60
-	mostTerms = 12 // of a row of a system with more columns
+	maxRows  = 200
+	maxCols  = 60
+	maxTerms = 12 // of a row of a system with more columns
 )
 
 // caution is what the screen owes to whoever would lift a load by it.
@@ -36,7 +36,7 @@ func (l live) system(g theme.Glyphs, w int) paneText {
 	}
 	l.matrix(&d, g)
 	l.values(&d)
-	l.legs(&d)
+	l.segments(&d)
 	l.order(&d, w)
 	if task := l.problem.Statement; task != "" {
 		d.heading("Task")
@@ -94,7 +94,7 @@ func (l live) values(d *paneText) {
 	b := builder{live: l}
 	var store segs
 	for i, x := range s.X {
-		if i == mostRows {
+		if i == maxRows {
 			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
@@ -128,8 +128,8 @@ func (l live) ofValue(i int) func(int) doc.Origin {
 	}
 }
 
-// legs writes r, |r|, u and |u| of each line.
-func (l live) legs(d *paneText) {
+// segments writes r, |r|, u and |u| of each line.
+func (l live) segments(d *paneText) {
 	p := l.problem
 	n := 0
 	var store segs
@@ -147,7 +147,7 @@ func (l live) legs(d *paneText) {
 			if n == 0 {
 				d.heading("Lines   r and |r| in " + p.Units.Length.Symbol + ", u = r / |r|")
 			}
-			if n++; n > mostRows {
+			if n++; n > maxRows {
 				d.text(theme.Dim, "... and more")
 				return
 			}

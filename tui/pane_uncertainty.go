@@ -42,7 +42,7 @@ func (l live) effectLines(d *paneText, w int) {
 		if !y.Changed {
 			continue
 		}
-		if n++; n > mostRows {
+		if n++; n > maxRows {
 			rest++
 			continue
 		}
@@ -93,7 +93,7 @@ func (l live) worstUses(d *paneText, w int) {
 		if n++; n == 1 {
 			d.heading("Worst case within the ± of the inputs")
 		}
-		if n > mostRows {
+		if n > maxRows {
 			d.text(theme.Dim, "... and more")
 			return
 		}

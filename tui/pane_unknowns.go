@@ -14,7 +14,7 @@ import (
 // value, sense and use, then other unknowns, then the results asked for.
 func (b builder) unknowns() table {
 	t := table{columns: []column{
-		{head: "unknown", width: 8, most: 14}, {head: "typed", width: 5, grow: 1}, {head: "value", width: 9, grow: 1, right: true}, {head: "sense", width: 5},
+		{head: "unknown", width: 8, limit: 14}, {head: "typed", width: 5, grow: 1}, {head: "value", width: 9, grow: 1, right: true}, {head: "sense", width: 5},
 		{head: "limit", width: 6, grow: 1}, {head: "used", width: 5, right: true}, {head: "your answer", width: 11, grow: 1}, {head: "right", width: 5},
 	}}
 	rows := b.read("lines")

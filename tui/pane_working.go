@@ -8,27 +8,27 @@ import (
 	"trivet/tui/theme"
 )
 
-// mostLines is up to how long a working is written out in a pane: whoever needs
+// maxLines is up to how long a working is written out in a pane: whoever needs
 // more of it has the board and the page. It bounds what a keystroke may wait for.
-const mostLines = 1500
+const maxLines = 1500
 
 // stepPanes is how wide the panes that show steps are, 0 where one does not.
 type stepPanes struct {
-	working, route int
-	plain          bool
+	working, handSolution int
+	plain                 bool
 }
 
 func (m Model) stepPanes() stepPanes {
 	wide := func(p layout.Pane) int { return max(m.screen().Panes[p].Dx()-2, 0) }
-	return stepPanes{wide(layout.Working), wide(layout.Route), m.theme.Glyphs.ASCII}
+	return stepPanes{wide(layout.Working), wide(layout.HandSolution), m.theme.Glyphs.ASCII}
 }
 
 // write writes the texts that are wanted of a working, away from the screen: a long
 // one takes longer than a keystroke may.
 func (k *worked) write(wanted stepPanes) {
-	for n, w := range []int{wanted.working, wanted.route} {
+	for n, w := range []int{wanted.working, wanted.handSolution} {
 		if w > 0 {
-			p := []layout.Pane{layout.Working, layout.Route}[n]
+			p := []layout.Pane{layout.Working, layout.HandSolution}[n]
 			k.written[n] = text{paneText: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
 		}
 	}
@@ -37,7 +37,7 @@ func (k *worked) write(wanted stepPanes) {
 // on gives the text of a pane, as it was written with the working where that fits.
 func (k worked) on(p layout.Pane, plain bool, w int) paneText {
 	n := 0
-	if p == layout.Route {
+	if p == layout.HandSolution {
 		n = 1
 	}
 	if t := k.written[n]; t.w == w && t.plain == plain {
@@ -60,7 +60,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 	}
 	steps := k.working.Steps
 	from, to := 0, len(steps)
-	if p == layout.Route {
+	if p == layout.HandSolution {
 		from, to = k.working.RouteFrom, k.working.RouteTo
 		if from == to {
 			d.wrapped(theme.Plain, "", k.working.NoRoute(), w)
@@ -70,7 +70,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 		d.wrapped(theme.Dim, "", k.working.Rounding, w)
 	}
 	for i := from; i < to; i++ {
-		if len(d) > mostLines {
+		if len(d) > maxLines {
 			d.add()
 			d.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
 			break

@@ -151,16 +151,16 @@ func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
 // rowOf gives the row that a line of a block is for, by its name: among the
 // supports that of the table that its kind is of, where there is one.
 func (m *Model) rowOf(records []record, line []string) int {
-	name, table, told := strings.TrimSpace(line[0]), "", false
+	name, table, known := strings.TrimSpace(line[0]), "", false
 	if m.focus == layout.Supports && len(line) > colKind {
-		table, told = supportTable(line[colKind])
+		table, known = supportTable(line[colKind])
 	}
 	for k, r := range records {
 		own := r.row.Row
 		if m.focus == layout.Unknowns {
 			own = r.slots[0].text
 		}
-		if own == name && (!told || r.row.Table == table) {
+		if own == name && (!known || r.row.Table == table) {
 			return k
 		}
 	}

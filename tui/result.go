@@ -28,7 +28,7 @@ func (m *Model) compose(p layout.Pane, w int) {
 		m.composeNone(p, w)
 		return
 	}
-	if p == layout.Working || p == layout.Route {
+	if p == layout.Working || p == layout.HandSolution {
 		if t.w == w && t.of == m.worked.of {
 			return
 		}
@@ -72,7 +72,7 @@ func (m *Model) composeNone(p layout.Pane, w int) {
 
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
-	steps := p == layout.Working || p == layout.Route
+	steps := p == layout.Working || p == layout.HandSolution
 	return m.live.stale || steps && m.worked.of != nil && m.worked.of != m.live.solution
 }
 

@@ -155,7 +155,7 @@ func TestLargeResultsAreBounded(t *testing.T) {
 	r.sees("P0 ΣFx", "residual", " a1")
 	r.tells("a1 in ΣFx on P0: x of u from P0 to P1 = (1.00 - 0) m / 1.41 m = 0.7071")
 	r.keys("alt+9", "end")
-	if n := len(r.m.texts[layout.Working].paneText); n > mostLines+200 {
+	if n := len(r.m.texts[layout.Working].paneText); n > maxLines+200 {
 		t.Errorf("the working has %d lines", n)
 	}
 	r.keys("alt+h")

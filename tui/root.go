@@ -52,7 +52,7 @@ type Model struct {
 	newest      sheet.Ref // the row made last, while the next may follow it
 	edit        *edit
 	cam         camera
-	read        [layout.Panes]sight // of the results
+	read        [layout.Panes]viewState // of the results
 
 	board     board
 	worked    worked            // the working of a solution
@@ -85,7 +85,7 @@ type Model struct {
 	offered   bool             // what was left of sheets without a file
 	others    int              // workbenches on the same sheet that were told of
 	every     time.Duration    // how often the file is looked at; 0: never
-	told      string           // of the file on disk
+	reported  string           // of the file on disk
 	clip      clip             // copied last
 	mark      mark
 	search    search
@@ -134,7 +134,7 @@ type opened struct{}
 // Update takes one message.
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if m.linear {
-		return m.aloud(msg)
+		return m.announce(msg)
 	}
 	cmd := m.update(msg)
 	return m, cmd

@@ -95,7 +95,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 	}
 	switch b.Intent {
 	case keys.NewRow, keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
-		keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits, keys.NextResult,
+		keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits, keys.NextResult,
 		keys.ToBoard, keys.SwitchSide, keys.Enlarge, keys.Commands, keys.OpenSettings, keys.Search, keys.MoveUp, keys.MoveDown, keys.Duplicate:
 	default:
 		return nil, false
@@ -278,7 +278,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.PrevPane:
 		m.hop(-1)
 	case keys.GoGiven, keys.GoPoints, keys.GoLines, keys.GoSupports, keys.GoUnknowns, keys.GoSystem, keys.GoPicture,
-		keys.GoChecks, keys.GoWorking, keys.GoRoute, keys.GoRanges, keys.GoLimits:
+		keys.GoChecks, keys.GoWorking, keys.GoHandSolution, keys.GoRanges, keys.GoLimits:
 		m.goTo(layout.Pane(i - keys.GoGiven))
 	case keys.NextResult:
 		m.nextResult(1)

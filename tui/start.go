@@ -164,7 +164,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
-	m.live, m.read, m.texts = newLive(), [layout.Panes]sight{}, [layout.Panes]text{}
+	m.live, m.read, m.texts = newLive(), [layout.Panes]viewState{}, [layout.Panes]text{}
 	m.at = [layout.System]place{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {

@@ -16,7 +16,7 @@ type column struct {
 	head  string
 	width int  // the least
 	grow  int  // share of the room left over
-	most  int  // how wide the first column may grow for the names in it
+	limit int  // how wide the first column may grow for the names in it
 	right bool // numbers
 }
 
@@ -70,7 +70,7 @@ func (t table) widths(w, col int) []int {
 	out[0] = min(t.columns[0].width, w)
 	name := out[0]
 	for _, r := range t.records {
-		name = max(name, min(grid.Width(r.slots[0].text), t.columns[0].most))
+		name = max(name, min(grid.Width(r.slots[0].text), t.columns[0].limit))
 	}
 	for first := 1; first <= len(out); first++ {
 		clear(out[1:])

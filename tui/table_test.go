@@ -4,7 +4,7 @@ import "testing"
 
 func TestWidths(t *testing.T) {
 	tab := table{
-		columns: []column{{width: 4, most: 8}, {width: 6, grow: 1}, {width: 5}, {width: 5, grow: 1}},
+		columns: []column{{width: 4, limit: 8}, {width: 6, grow: 1}, {width: 5}, {width: 5, grow: 1}},
 		records: []record{{slots: []slot{{text: "longname"}}}},
 	}
 	for _, c := range []struct {

@@ -27,10 +27,10 @@ T2 = { kind = "cable", path = "O B", limit = "4 kN" }
 W = { kind = "weight", at = "O", magnitude = "W" }
 `
 
-func TestTrustInRanges(t *testing.T) {
+func TestUncertaintyInRanges(t *testing.T) {
 	r := newRig(t, site, 120, 36)
 	r.keys("alt+i")
-	golden(t, "120x36-trust", r.screen())
+	golden(t, "120x36-uncertainty", r.screen())
 	r.keys("down", "down")
 	r.tells("T1 ± 0.18 kN: mostly from W (± 0.1 kN); root of the sum of squares of W 0.16 kN, h 0.087 kN and x of B 0.022 kN")
 	r.keys("right")
@@ -39,16 +39,16 @@ func TestTrustInRanges(t *testing.T) {
 	r.tells("T1, worst case 4.00 kN: with h 2 cm smaller, W 0.1 kN larger and x of B 0.02 m larger")
 }
 
-func TestTrustInLimits(t *testing.T) {
+func TestUncertaintyInLimits(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.keys("alt+l")
-	golden(t, "80x24-trust", r.screen())
+	golden(t, "80x24-uncertainty", r.screen())
 	r.keys("end")
 	r.tells("4.15 kN at the worst of 4.00 kN (limit of T2) = 104 %, mostly from W (± 0.1")
 }
 
-// TestTrustIsWorkedOutWhereItShows: it costs solutions, and a keystroke none of them.
-func TestTrustIsWorkedOutWhereItShows(t *testing.T) {
+// TestUncertaintyIsWorkedOutWhereItShows: it costs solutions, and a keystroke none of them.
+func TestUncertaintyIsWorkedOutWhereItShows(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.keys("alt+3")
 	if r.m.live.effect() != nil {
@@ -78,7 +78,7 @@ func TestTrustIsWorkedOutWhereItShows(t *testing.T) {
 	}
 }
 
-func TestTrustLinear(t *testing.T) {
+func TestUncertaintyLinear(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.m.linear = true
 	r.keys("alt+l")

@@ -83,16 +83,16 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 		return nil
 	}
 	if says != "" {
-		if m.told != says {
-			m.told = says
+		if m.reported != says {
+			m.reported = says
 			m.say(says, true)
 		}
 		return nil
 	}
-	if m.told == msg.sheet.Text() {
+	if m.reported == msg.sheet.Text() {
 		return nil
 	}
-	m.told = msg.sheet.Text() // asked once for each content
+	m.reported = msg.sheet.Text() // asked once for each content
 	changes := sheet.Diff(m.history.Current(), msg.sheet)
 	text := m.title() + " was changed on disk: " + differ(changes) + ". Read it anew?"
 	if m.history.Modified() {

@@ -77,7 +77,7 @@ func TestNothingOfTheLogActs(t *testing.T) {
 	}
 }
 
-// leaves is a venue that every visitor leaves for a reason.
+// leaves is a service that every visitor leaves for a reason.
 type leaves string
 
 func (l leaves) attend(v *visitor) { v.end(string(l)) }
@@ -87,7 +87,7 @@ func (leaves) watch(time.Time)     {}
 // The last words name a sheet that was saved, by the name it came with.
 func TestNothingOfTheLastWordsActs(t *testing.T) {
 	var out bytes.Buffer
-	h := &Host{venue: leaves("it is saved as " + acting)}
+	h := &Host{service: leaves("it is saved as " + acting)}
 	h.entertain(newVisitor(person{}, 1, slog.New(slog.DiscardHandler), terminal{}, 80, 24, &out, func() {}), &out)
 	if _, words, _ := strings.Cut(out.String(), depart); words != "trivet: it is saved as "+dots+"\r\n" {
 		t.Errorf("%q", words)

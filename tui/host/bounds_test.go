@@ -83,7 +83,7 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := start(t, Settings{Private: folder, State: state}, nil)
-	l := r.venue.(*library)
+	l := r.service.(*library)
 	if n := l.kept.Load(); n != int64(len(lamp)) {
 		t.Errorf("%d bytes are kept", n)
 	}
@@ -111,7 +111,7 @@ func TestAllVisitorsTogetherKeepSoMuch(t *testing.T) {
 func TestRescuedSheetsStayWithinTheQuota(t *testing.T) {
 	folder, _ := shelf(t)
 	r := start(t, Settings{Private: folder}, nil)
-	l := r.venue.(*library)
+	l := r.service.(*library)
 	g := r.visit(key(t), 120, 30)
 	g.sees("Your sheets")
 	g.keys("\r")
@@ -155,7 +155,7 @@ func TestAKeyHasAFolderForItsSheetsAlone(t *testing.T) {
 	leave := func(g *guest) {
 		g.keys("q")
 		g.leaves()
-		waitFor(t, "the visit is over", func() bool { l := r.venue.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == 0 })
+		waitFor(t, "the visit is over", func() bool { l := r.service.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == 0 })
 	}
 	leave(visit())
 	if all := folders(); len(all) != 0 {
@@ -203,7 +203,7 @@ func TestNoRoomForAnotherKeyIsSaidAtTheDoor(t *testing.T) {
 	}
 	visitors := func(n int) {
 		t.Helper()
-		waitFor(t, fmt.Sprint(n, " are in"), func() bool { l := r.venue.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == n })
+		waitFor(t, fmt.Sprint(n, " are in"), func() bool { l := r.service.(*library); l.mu.Lock(); defer l.mu.Unlock(); return len(l.rooms) == n })
 	}
 	brief := enter(key(t)) // keeps nothing, so the place is free again
 	refused()

@@ -73,10 +73,10 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 			<-g.ended
 		}
 		waitFor(t, "everybody has left", func() bool {
-			st := r.venue.(*stage)
+			st := r.service.(*classroom)
 			st.mu.Lock()
 			defer st.mu.Unlock()
-			return len(st.seats) == 0 && len(st.screens) == 0
+			return len(st.clients) == 0 && len(st.screens) == 0
 		})
 	}
 	round(5, 2) // what is made once is made
@@ -109,7 +109,7 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
-	f := newFeed(e)
+	f := newSender(e)
 	f.show(s)
 	waitFor(t, "the first frame", func() bool { return strings.HasPrefix(e.screen(), "a\n") })
 	for range 100 {

@@ -59,7 +59,7 @@ func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	f.BoolVar(&o.Open, "open", false, "let anybody in")
 	f.StringVar(&o.State, "state", "", "`FOLDER` of the host's key and the visitors' sheets")
 	f.StringVar(&o.Log, "log", "", "`FILE` for the log; by default standard error, or host.log below --state while presenting here")
-	f.IntVar(&o.Most, "most", defaultMost, "`VISITORS` at a time")
+	f.IntVar(&o.Most, "most", defaultMax, "`VISITORS` at a time")
 	f.IntVar(&o.ByPlace, "per-address", defaultByPlace, "`VISITORS` at a time from one address")
 	return cmd
 }

@@ -23,10 +23,10 @@ func ill(t *testing.T) (r *running, k gossh.Signer, p, around, w *guest) {
 
 // seated finds who sits there: the presenter, or the one who looks around.
 func (r *running) seated(presents bool) (v *visitor) {
-	st := r.venue.(*stage)
+	st := r.service.(*classroom)
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	for o, s := range st.seats {
+	for o, s := range st.clients {
 		if presents && o == st.holder || !presents && s.reader.Load() != nil {
 			v = o
 		}
@@ -36,13 +36,13 @@ func (r *running) seated(presents bool) (v *visitor) {
 
 // breaks has a visitor's own drawing fail from now on.
 func (r *running) breaks(v *visitor) {
-	st := r.venue.(*stage)
+	st := r.service.(*classroom)
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	seat := st.seats[v]
-	seat.own.close()
-	seat.own = newScreen(st.log, 80, 24, v.term, atOnce, func() string { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
-	v.feed.show(seat.own)
+	client := st.clients[v]
+	client.own.close()
+	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() string { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
+	v.sender.show(client.own)
 }
 
 // A fault in the drawing of one who looks around leaves that screen as it is, until
@@ -60,12 +60,12 @@ func TestAFaultInTheViewOfOneWhoLooksAround(t *testing.T) {
 	p.sees("live: 2 watch")
 }
 
-// unseats has the visitor's next seat fail, with everything locked that it locks.
+// unseats has the visitor's next screen fail, with everything locked that it locks.
 func (r *running) unseats(v *visitor) {
-	st := r.venue.(*stage)
+	st := r.service.(*classroom)
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	st.seats[v].on = &shape{} // a screen that is not there
+	st.clients[v].on = &shape{} // a screen that is not there
 }
 
 // A fault in the key of one who looks around ends that visit alone.

@@ -1,7 +1,7 @@
 // Package host shows a sheet live over SSH: one presenter and a class of
 // watchers, or a private workbench for each visitor. It alone knows SSH.
 //
-// Every visitor is one terminal whose keys go to a desk, a workbench that
+// Every visitor is one terminal whose keys go to a workbench that
 // belongs to no terminal, and whose screen is one of a few drawings: those who
 // see the same in the same size share one drawing and its differences, and each
 // has a short queue of its own, so that nobody waits for anybody.
@@ -31,8 +31,8 @@ import (
 // use.
 type Run func(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int
 
-// venue is what visitors come to: a stage, or a library.
-type venue interface {
+// service is what visitors come to: a classroom, or a library.
+type service interface {
 	attend(v *visitor) // until the visit ends
 	end(why string)    // of all visits
 	watch(now time.Time)
@@ -43,7 +43,7 @@ type Host struct {
 	log      *slog.Logger
 	key      gossh.Signer
 	doors    *admission
-	venue    venue
+	service  service
 	gate     gate
 	run      Run
 	anybody  bool          // commands for those in no list too
@@ -57,7 +57,7 @@ type Host struct {
 	visits sync.WaitGroup
 	mu     sync.Mutex
 	closed bool
-	most   int // visits at a time, but for presenters
+	limit  int // visits at a time, but for presenters
 	inside int
 }
 
@@ -159,7 +159,7 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 	defer close(stopWatch)
 
 	var over <-chan struct{}
-	if st, ok := h.venue.(*stage); ok {
+	if st, ok := h.service.(*classroom); ok {
 		over = st.ended
 	}
 	why := "the host is going down"
@@ -174,7 +174,7 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 	h.closed = true
 	h.mu.Unlock()
 	_ = l.Close()
-	h.venue.end(why)
+	h.service.end(why)
 	gone := make(chan struct{})
 	go func() { h.visits.Wait(); close(gone) }()
 	select {
@@ -198,11 +198,11 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 
 // typing is how fast a visitor's keys are taken, and how soon: one who only
 // watches pastes nothing, and holds a key down at most.
-func (h *Host) typing(who person) (by hand, after time.Duration) {
-	switch l, private := h.venue.(*library); {
+func (h *Host) typing(who person) (by limiter, after time.Duration) {
+	switch l, private := h.service.(*library); {
 	case private:
 		a := l.accounts.of(who.folder)
-		return a.hand, a.comes.take(1)
+		return a.limiter, a.comes.take(1)
 	case who.role == presenter:
 		return worker(), 0
 	}
@@ -219,7 +219,7 @@ func (h *Host) arrive(who person) (in, room bool) {
 	}
 	h.visits.Add(1)
 	h.inside++
-	return true, h.inside <= h.most || who.role == presenter
+	return true, h.inside <= h.limit || who.role == presenter
 }
 
 func (h *Host) depart() {
@@ -238,7 +238,7 @@ func (h *Host) watch(stop <-chan struct{}) {
 		case <-stop:
 			return
 		case now := <-tick.C:
-			h.venue.watch(now)
+			h.service.watch(now)
 			h.leftOut(false)
 		}
 	}
@@ -250,23 +250,23 @@ func (h *Host) leftOut(last bool) {
 	h.gate.report(h.log, last)
 }
 
-// entertain is a visit: the other screen, the venue, and the last words on the
+// entertain is a visit: the other screen, the service, and the last words on the
 // screen that was there before.
 func (h *Host) entertain(v *visitor, out io.Writer) {
 	why := "a fault of the host's"
 	defer func() { // after a fault too
 		v.end(why)
-		v.feed.close()
+		v.sender.close()
 		slow := time.AfterFunc(farewellLimit, v.kill)
 		defer slow.Stop()
-		<-v.feed.done
+		<-v.sender.done
 		fmt.Fprintf(out, "%strivet: %s\r\n", depart, printable.Line(v.reason()))
 	}()
 	slow := time.AfterFunc(stalledLimit, v.kill)
 	_, err := io.WriteString(out, enter)
 	slow.Stop()
 	if err == nil {
-		h.venue.attend(v)
+		h.service.attend(v)
 	}
 	why = "hung up"
 }

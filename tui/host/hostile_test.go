@@ -216,7 +216,7 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
-	f := newFeed(e)
+	f := newSender(e)
 	f.show(s)
 	waitFor(t, "the fault is logged", func() bool { return strings.Contains(log.String(), "drawn badly") })
 	mu.Lock()

@@ -18,18 +18,18 @@ var (
 )
 
 // hand is how fast one types: keys, and the bytes that they come in.
-type hand struct {
+type limiter struct {
 	keys, bytes *bucket
 	silent      int // bytes that come to no key, as in a paste that never ends
 }
 
 // worker types cells and pastes tables; looker holds a key down at most.
-func worker() hand {
-	return hand{newBucket(keyBurst, keysPerSecond), newBucket(typedBurst, typedPerSecond), silentMost}
+func worker() limiter {
+	return limiter{newBucket(keyBurst, keysPerSecond), newBucket(typedBurst, typedPerSecond), maxSilent}
 }
 
-func looker() hand {
-	return hand{newBucket(lookBurst, looksPerSecond), newBucket(lookedBurst, lookedPerSecond), lookedBurst}
+func looker() limiter {
+	return limiter{newBucket(lookBurst, looksPerSecond), newBucket(lookedBurst, lookedPerSecond), lookedBurst}
 }
 
 // throttle is the keyboard's end of a session: a rate that a person does not
@@ -41,7 +41,7 @@ type throttle struct {
 	within int // bytes since from
 	from   time.Time
 	silent int // bytes since the last event
-	most   int // of them
+	limit  int // of them
 	events chan struct{}
 }
 
@@ -66,9 +66,9 @@ func (t *throttle) Read(p []byte) (int, error) {
 	t.within += n
 	t.silent += n
 	switch {
-	case t.within > typedMost:
+	case t.within > maxTyped:
 		return 0, errTyped
-	case t.silent > t.most:
+	case t.silent > t.limit:
 		return 0, errSilent
 	}
 	return n, rest(t.rate.take(n), t.stop, err)
@@ -92,7 +92,7 @@ func rest(d time.Duration, stop <-chan struct{}, err error) error {
 // listen reads keys from a terminal until it ends, or stop is closed and in
 // with it. The parser of terminal input has panicked on malformed input before:
 // that ends this terminal alone.
-func listen(in io.Reader, kind string, stop <-chan struct{}, by hand, event func(tea.Msg)) (err error) {
+func listen(in io.Reader, kind string, stop <-chan struct{}, by limiter, event func(tea.Msg)) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = fmt.Errorf("the input could not be read: %v", r)
@@ -100,7 +100,7 @@ func listen(in io.Reader, kind string, stop <-chan struct{}, by hand, event func
 	}()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	t := &throttle{in: in, rate: by.bytes, most: by.silent, stop: stop, from: time.Now(), events: make(chan struct{}, 1)}
+	t := &throttle{in: in, rate: by.bytes, limit: by.silent, stop: stop, from: time.Now(), events: make(chan struct{}, 1)}
 	// A reader has a large table of keys; one who only watches needs none.
 	first := make([]byte, 64)
 	n, err := t.Read(first)

@@ -22,9 +22,9 @@ const (
 	typedPerSecond    = 32 << 10  // sustained, more only waits
 	lookedBurst       = 4 << 10   // and again for one who only watches
 	lookedPerSecond   = 1 << 10
-	typedMost         = 1 << 20     // bytes within typedSpan, more ends the visit
+	maxTyped          = 1 << 20     // bytes within typedSpan, more ends the visit
 	typedSpan         = time.Minute //
-	silentMost        = 256 << 10   // bytes that come to no key: a paste that never ends
+	maxSilent         = 256 << 10   // bytes that come to no key: a paste that never ends
 	wireBurst         = 2 << 20     // bytes of a connection at once: a sheet of the largest size and more
 	wirePerSecond     = 128 << 10   // and after that, whatever they are
 	comesBurst        = 3           // connections of one address, times those that may be there at a time: all come again

@@ -84,7 +84,7 @@ func p95(waits []time.Duration) float64 {
 	return float64(waits[len(waits)*95/100]) / float64(time.Millisecond)
 }
 
-func onStage(b *testing.B) (*process, *end) {
+func inClassroom(b *testing.B) (*process, *end) {
 	k := key(b)
 	p := load(b, write(b, filepath.Join(b.TempDir(), "lamp.toml"), lamp), "", keys(b, k))
 	presenter := p.visit(k, 120, 36)
@@ -93,7 +93,7 @@ func onStage(b *testing.B) (*process, *end) {
 }
 
 func BenchmarkLoadClassOf500(b *testing.B) {
-	p, presenter := onStage(b)
+	p, presenter := inClassroom(b)
 	empty := p.memory()
 	watchers := p.watchers(500)
 	came := p.memory() - empty
@@ -110,7 +110,7 @@ func BenchmarkLoadClassOf500(b *testing.B) {
 }
 
 func BenchmarkLoad1000Held(b *testing.B) {
-	p, presenter := onStage(b)
+	p, presenter := inClassroom(b)
 	empty := p.memory()
 	for b.Loop() {
 		watchers := p.watchers(1000)
@@ -173,7 +173,7 @@ func work(b *testing.B, all []*end, keys int) (waits []time.Duration) {
 // The others' wait beside visitors of each hostile sort: at most twice that of the
 // calm class.
 func BenchmarkLoadBesideHostile(b *testing.B) {
-	p, presenter := onStage(b)
+	p, presenter := inClassroom(b)
 	watchers := p.watchers(20)
 	for b.Loop() {
 		besideHostile(b, p, func() gossh.Signer { return nil }, func() []time.Duration {

@@ -14,7 +14,7 @@ import (
 // asking works on every system, a signal does not.
 const sizeEvery = 250 * time.Millisecond
 
-// present seats the host's own terminal as the presenter until the visit ends.
+// present makes the host's own terminal the presenter until the visit ends.
 func (h *Host) present(in, out *os.File, env []string) (err error) {
 	was, err := term.MakeRaw(int(in.Fd()))
 	if err != nil {

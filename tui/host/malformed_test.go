@@ -78,7 +78,7 @@ func TestMalformedInputAtAPrivateWorkbench(t *testing.T) {
 		_ = g.client.Close()
 	}
 	waitFor(t, "all have left", func() bool {
-		l := r.venue.(*library)
+		l := r.service.(*library)
 		l.mu.Lock()
 		defer l.mu.Unlock()
 		return len(l.rooms) == 1

@@ -131,11 +131,11 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	p.sees("presenter", "live: 3 watch")
 	p.keys("presenter", "Down", "Right")
 	p.keys("presenter", "-l", "--", "-3, 0")
-	// What a terminal shows is what an emulator shows, and what the stage drew.
+	// What a terminal shows is what an emulator shows, and what the classroom drew.
 	same := func(name string, w, h int) {
 		t.Helper()
-		waitFor(t, name+" shows what the stage draws", func() bool {
-			return p.screen(name) == plain(r.venue.(*stage).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}))
+		waitFor(t, name+" shows what the classroom draws", func() bool {
+			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}))
 		})
 	}
 	for name, s := range sizes {

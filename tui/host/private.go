@@ -115,14 +115,14 @@ func (l *library) store(folder string) *store {
 			}
 			return l.folder.OpenRoot(folder)
 		},
-		most: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
+		limit: maxSheets, rows: maxRows, bytes: maxBytes, kept: &l.kept, turn: l.turn(folder),
 	}
 }
 
-// seat gives a visitor a room, or refuses one whose key could keep no sheet. Whoever
+// roomFor gives a visitor a room, or refuses one whose key could keep no sheet. Whoever
 // has a room may make a folder, so keys with a room count as if they had one: what is
 // free at the door is still free at the first save.
-func (l *library) seat(v *visitor, r *room) error {
+func (l *library) roomFor(v *visitor, r *room) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if err := l.hasSpace(v.who.folder); err != nil {
@@ -167,12 +167,12 @@ func (l *library) turn(folder string) *sync.Mutex {
 // attend keeps a visitor until the visit ends; what is not saved then is.
 func (l *library) attend(v *visitor) {
 	r := &room{lib: l, own: l.store(v.who.folder), v: v, turns: l.accounts.of(v.who.folder), quit: make(chan struct{}, 1)}
-	if err := l.seat(v, r); err != nil {
+	if err := l.roomFor(v, r); err != nil {
 		v.end(err.Error())
 		return
 	}
 	defer func() {
-		v.feed.show(nil)
+		v.sender.show(nil)
 		if s := r.draws.Load(); s != nil {
 			s.close()
 		}
@@ -230,7 +230,7 @@ func (l *library) watch(now time.Time) {
 	defer l.mu.Unlock()
 	for v := range l.rooms {
 		switch {
-		case v.feed.stalled(now):
+		case v.sender.stalled(now):
 			v.end("the terminal takes no more")
 			v.kill()
 		case v.idle(now) > privateIdle:

@@ -90,7 +90,7 @@ func TestNoNameLeadsOutside(t *testing.T) {
 		waitFor(t, "the note is gone", func() bool { return !strings.Contains(g.screen(), "not saved:") })
 	}
 	own := r.doors.person(permit(k.PublicKey())).folder
-	entries, err := os.ReadDir(filepath.Join(r.venue.(*library).folder.Name(), own))
+	entries, err := os.ReadDir(filepath.Join(r.service.(*library).folder.Name(), own))
 	if err != nil || len(entries) != 1 {
 		t.Errorf("%v in the visitor's folder, %v", entries, err)
 	}
@@ -103,7 +103,7 @@ func TestTheStoreRefuses(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer root.Close()
-	st := &store{folder: fixed(root), most: 3, bytes: 4096}
+	st := &store{folder: fixed(root), limit: 3, bytes: 4096}
 	s, err := sheet.Parse([]byte(lamp))
 	if err != nil {
 		t.Fatal(err)

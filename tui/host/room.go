@@ -14,14 +14,14 @@ import (
 
 // room is one private visitor's: a list of sheets, or a workbench on one.
 type room struct {
-	lib   *library
-	own   *store
-	v     *visitor
-	desk  *desk
-	turns turns
-	quit  chan struct{} // the workbench was left
-	list  atomic.Pointer[list]
-	draws atomic.Pointer[screen]
+	lib       *library
+	own       *store
+	v         *visitor
+	workbench *workbench
+	turns     turns
+	quit      chan struct{} // the workbench was left
+	list      atomic.Pointer[list]
+	draws     atomic.Pointer[screen]
 }
 
 func (r *room) changed() {
@@ -34,18 +34,18 @@ func (r *room) changed() {
 func (r *room) sit() {
 	w, h := r.v.size()
 	old := r.draws.Load()
-	desk, t := r.desk, r.v.term
+	workbench, t := r.workbench, r.v.term
 	s := newScreen(r.lib.log, w, h, t, atOnce, func() string {
 		switch {
-		case desk != nil && desk.full.Load():
-			return desk.look.Load().Own() + line(w, t, tooLarge)
-		case desk != nil:
-			return desk.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
+		case workbench != nil && workbench.full.Load():
+			return workbench.look.Load().Own() + line(w, t, tooLarge)
+		case workbench != nil:
+			return workbench.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
 	}).begin(r.turns, r.turns)
 	r.draws.Store(s)
-	r.v.feed.show(s)
+	r.v.sender.show(s)
 	if old != nil {
 		old.close()
 	}
@@ -65,14 +65,14 @@ func (r *room) offer(note string) {
 func (r *room) event(msg tea.Msg) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		if r.desk != nil {
-			r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
+		if r.workbench != nil {
+			r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(msg.Width, msg.Height-1, r.v.term.set) }))
 		}
 		r.sit()
 	case tea.KeyPressMsg:
 		r.v.typed()
-		if r.desk != nil {
-			r.desk.post(msg)
+		if r.workbench != nil {
+			r.workbench.post(msg)
 			return
 		}
 		l, does := r.list.Load().key(msg.String())
@@ -89,8 +89,8 @@ func (r *room) event(msg tea.Msg) {
 		r.changed()
 	case tea.PasteMsg:
 		r.v.typed()
-		if r.desk != nil {
-			r.desk.post(msg)
+		if r.workbench != nil {
+			r.workbench.post(msg)
 		}
 	}
 }
@@ -116,23 +116,23 @@ func (r *room) open(name string) error {
 	}
 	w, h := r.v.size()
 	opt := tui.Options{Path: name, Sheet: s, Stamp: stamp, Save: r.own.save, Env: []string{"TERM=xterm"}, Width: w, Height: h - 1}
-	r.desk = newDesk(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
+	r.workbench = newWorkbench(r.lib.log, opt, bounds{maxRows, maxBytes, privateRests, r.turns}, r.changed, func(tui.Model) { nudge(r.quit) })
 	set := r.v.term.set
-	r.desk.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
+	r.workbench.post(fit(func(m tui.Model) tui.Model { return m.Fitted(w, h-1, set) }))
 	return nil
 }
 
 // shut ends the workbench and keeps what it had not saved.
 func (r *room) shut() {
-	if r.desk == nil {
+	if r.workbench == nil {
 		return
 	}
 	if r.v.ended() {
-		r.desk.see(func(m tui.Model) {
+		r.workbench.see(func(m tui.Model) {
 			says, _ := r.own.rescue(r.lib.log, m)
 			r.v.also(says)
 		})
 	}
-	r.desk.close()
-	r.desk = nil
+	r.workbench.close()
+	r.workbench = nil
 }

@@ -32,19 +32,19 @@ type screen struct {
 	dirty  chan struct{}
 	stop   chan struct{}
 
-	brush   sync.Mutex // held while drawing, which takes its time
-	painter *painter
-	shown   string
-	whole   []byte // of what is shown, once somebody needed it
-	painted int    // frames, for measuring
+	brush    sync.Mutex // held while drawing, which takes its time
+	renderer *renderer
+	shown    string
+	whole    []byte // of what is shown, once somebody needed it
+	painted  int    // frames, for measuring
 
 	mu      sync.Mutex // of the members alone; never held while drawing
-	members map[*feed]bool
+	members map[*sender]bool
 }
 
 func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() string) *screen {
 	s := &screen{
-		log: log, frame: frame, pace: p, painter: newPainter(w, h, t), members: map[*feed]bool{},
+		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*sender]bool{},
 		dirty: make(chan struct{}, 1), stop: make(chan struct{}),
 	}
 	return s
@@ -118,7 +118,7 @@ func (s *screen) take(frame string) {
 	if !watched {
 		return // whoever comes gets it whole
 	}
-	b := s.painter.next(old, frame)
+	b := s.renderer.next(old, frame)
 	if len(b) == 0 {
 		return
 	}
@@ -141,7 +141,7 @@ func (s *screen) compose() (frame string, ok bool) {
 	return s.frame(), true
 }
 
-func (s *screen) join(f *feed) {
+func (s *screen) join(f *sender) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	f.mu.Lock()
@@ -151,7 +151,7 @@ func (s *screen) join(f *feed) {
 	}
 }
 
-func (s *screen) leave(f *feed) {
+func (s *screen) leave(f *sender) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	delete(s.members, f)
@@ -159,7 +159,7 @@ func (s *screen) leave(f *feed) {
 
 // wholeFor gives a member the frame as it stands; the differences that follow
 // start from it.
-func (s *screen) wholeFor(f *feed) []byte {
+func (s *screen) wholeFor(f *sender) []byte {
 	if !s.isReady() {
 		s.first.do(s.ready)
 	}
@@ -204,7 +204,7 @@ func (s *screen) makeWhole() bool {
 		s.take(frame)
 	}
 	if s.whole == nil {
-		s.whole = s.painter.whole(s.shown)
+		s.whole = s.renderer.whole(s.shown)
 	}
 	return true
 }

@@ -230,7 +230,7 @@ func (s *session) visit() int {
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.feed.dropped())
+	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.dropped())
 	return 0
 }
 

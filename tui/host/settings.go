@@ -38,7 +38,7 @@ type Settings struct {
 // The defaults of the command.
 const (
 	defaultListen  = "127.0.0.1:2222"
-	defaultMost    = 1100
+	defaultMax     = 1100
 	defaultByPlace = 200
 )
 
@@ -109,14 +109,14 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
 		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/time.Minute.Seconds())},
-		most:     o.Most,
+		limit:    o.Most,
 		refusals: newBoundedLog(linesBurst),
 		anybody:  doors.private || near && doors.open && !o.Open,
 		commands: make(chan struct{}, commandsAtOnce), inputs: make(chan struct{}, inputsAtOnce),
 	}
 	h.gate.refused = h.refused
 	if o.Private != "" {
-		h.venue, err = newLibrary(h.log, o.Private, o.State)
+		h.service, err = newLibrary(h.log, o.Private, o.State)
 		return h, err
 	}
 	file, err := filepath.EvalSymlinks(o.Sheet) // the host's own links may lead anywhere
@@ -139,7 +139,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		return nil, atFile(o.Sheet, err)
 	}
 	o.keep(&opt, filepath.Dir(file), h.log)
-	h.venue = newStage(h.log, opt, st, doors.code, h.Fingerprint())
+	h.service = newClassroom(h.log, opt, st, doors.code, h.Fingerprint())
 	return h, nil
 }
 

@@ -15,7 +15,7 @@ type shared struct {
 // shape is the one that a follower of a size shares. Each costs a drawing whenever
 // something changes, so that where there are many already a newcomer gets one that
 // is there and fits, or one of a few that any terminal has.
-func (s *stage) shape(w, h int, t terminal) shape {
+func (s *classroom) shape(w, h int, t terminal) shape {
 	k := shape{rounded(w, widths), rounded(h, heights), t}
 	if s.screens[k] != nil || len(s.screens) < maxShapes {
 		return k

@@ -14,8 +14,8 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := newStage(testLog(&logged{}), tui.Options{Sheet: sh}, &store{}, "", "")
-	s.desk.close() // nobody else reads the screens
+	s := newClassroom(testLog(&logged{}), tui.Options{Sheet: sh}, &store{}, "", "")
+	s.workbench.close() // nobody else reads the screens
 	kinds := []terminal{}
 	for _, env := range []string{"xterm", "screen", "linux", "vt100"} {
 		for _, more := range []string{"LANG=C", "LANG=C.UTF-8", "NO_COLOR=1"} {

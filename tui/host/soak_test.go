@@ -46,7 +46,7 @@ func TestSoak(t *testing.T) {
 	for i := range crew {
 		crew[i] = key(t)
 	}
-	soak := func(span time.Duration) (visits int64, most uint64) {
+	soak := func(span time.Duration) (visits int64, limit uint64) {
 		ctx, cancel := context.WithTimeout(t.Context(), span)
 		defer cancel()
 		var done atomic.Int64
@@ -83,7 +83,7 @@ func TestSoak(t *testing.T) {
 			}
 			var m runtime.MemStats
 			runtime.ReadMemStats(&m)
-			most = max(most, m.HeapInuse)
+			limit = max(limit, m.HeapInuse)
 		}
 		all.Wait()
 		for _, g := range []*guest{pa, pb, w} {
@@ -97,7 +97,7 @@ func TestSoak(t *testing.T) {
 				return r.gate.all == 0
 			})
 		}
-		return done.Load(), most
+		return done.Load(), limit
 	}
 	soak(min(span/10, 20*time.Second)) // what is made once is made
 	var routines int
@@ -108,12 +108,12 @@ func TestSoak(t *testing.T) {
 		return same
 	})
 	used, files := heap(), openFiles()
-	visits, most := soak(span)
+	visits, limit := soak(span)
 	waitFor(t, "goroutines end", func() bool { return runtime.NumGoroutine() <= routines })
 	waitFor(t, "files are closed", func() bool { return openFiles() <= files })
 	waitFor(t, "memory is given back", func() bool { return heap() < used+8<<20 })
 	t.Logf("%d visits in %v; at most %d MB in use; behind them %d goroutines (%d before), %d kB (%d), %d files (%d)",
-		visits, span, most>>20, runtime.NumGoroutine(), routines, heap()>>10, used>>10, openFiles(), files)
+		visits, span, limit>>20, runtime.NumGoroutine(), routines, heap()>>10, used>>10, openFiles(), files)
 }
 
 // openFiles is how many this process has; none where the system does not tell.

@@ -100,14 +100,14 @@ func TestAWriteThatDoesNotGetOnEndsTheVisit(t *testing.T) {
 	r := start(t, Settings{Presenters: keys(t, k)}, nil)
 	p := r.visit(k, 80, 24)
 	p.sees("live:")
-	st := r.venue.(*stage)
+	st := r.service.(*classroom)
 	b := &blocked{open: make(chan struct{})}
 	killed := make(chan struct{})
 	v := newVisitor(person{}, 99, r.Host.log, terminalOf([]string{"TERM=xterm"}), 80, 24, b, func() { close(killed); close(b.open) })
 	done := make(chan struct{})
-	go func() { st.attend(v); v.feed.close(); close(done) }()
+	go func() { st.attend(v); v.sender.close(); close(done) }()
 	p.sees("live: 1 watches")
-	waitFor(t, "it is being written to", func() bool { return v.feed.since.Load() != 0 })
+	waitFor(t, "it is being written to", func() bool { return v.sender.since.Load() != 0 })
 	st.watch(time.Now())
 	if v.ended() {
 		t.Error("it is ended at once")
@@ -115,7 +115,7 @@ func TestAWriteThatDoesNotGetOnEndsTheVisit(t *testing.T) {
 	p.keys(down + right + "-3, 0")
 	p.sees("45.0 N", "live: 1 watches")
 	// This one's write is long under way; the presenter's, if any, is not.
-	v.feed.since.Store(time.Now().Add(-stalledLimit - time.Second).UnixNano())
+	v.sender.since.Store(time.Now().Add(-stalledLimit - time.Second).UnixNano())
 	st.watch(time.Now())
 	<-killed
 	<-done
@@ -149,7 +149,7 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	b := &blocked{open: make(chan struct{})}
-	f := newFeed(b)
+	f := newSender(b)
 	f.show(s)
 	waitFor(t, "the terminal is being written to", func() bool { return f.since.Load() != 0 })
 	for i := range 3 * queued {

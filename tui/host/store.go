@@ -45,7 +45,7 @@ type saver interface {
 type store struct {
 	folder      func(create bool) (*os.Root, error) // to be closed; made where it is not there and that is asked for
 	own         string                              // a name that is well whatever badName says of it: of the sheet presented
-	most        int                                 // sheets; 0 for no quota
+	limit       int                                 // sheets; 0 for no quota
 	rows, bytes int                                 // of a sheet; 0 for no quota
 	turn        *sync.Mutex
 	kept        *atomic.Int64            // bytes that all visitors keep; nil without a quota
@@ -192,12 +192,12 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	info, err := root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		most := st.most
+		limit := st.limit
 		if st.rescues {
-			most += maxRescued
+			limit += maxRescued
 		}
-		if st.most > 0 && len(namesIn(root)) >= most {
-			return sheet.Stamp{}, diag.New(fmt.Sprintf("a visitor may keep %d sheets, and there are so many already", st.most), "save over one of them")
+		if st.limit > 0 && len(namesIn(root)) >= limit {
+			return sheet.Stamp{}, diag.New(fmt.Sprintf("a visitor may keep %d sheets, and there are so many already", st.limit), "save over one of them")
 		}
 		if !was.IsZero() && !force {
 			return sheet.Stamp{}, &sheet.ChangedError{Deleted: true}

@@ -15,11 +15,11 @@ import (
 
 // visitor is one terminal: a session that came in, or the host's own.
 type visitor struct {
-	who  person
-	id   int64
-	log  *slog.Logger
-	term terminal
-	feed *feed
+	who    person
+	id     int64
+	log    *slog.Logger
+	term   terminal
+	sender *sender
 
 	events chan tea.Msg
 	over   chan struct{} // closed when the visit ends
@@ -41,7 +41,7 @@ const (
 func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
 	return &visitor{
 		who: who, id: id, log: log, term: t, w: w, h: h, last: time.Now(),
-		feed: newFeed(out), events: make(chan tea.Msg), over: make(chan struct{}), kill: kill,
+		sender: newSender(out), events: make(chan tea.Msg), over: make(chan struct{}), kill: kill,
 	}
 }
 

@@ -73,7 +73,7 @@ const (
 	GoPicture
 	GoChecks
 	GoWorking
-	GoRoute
+	GoHandSolution
 	GoRanges
 	GoLimits
 	NextResult

@@ -19,7 +19,7 @@ const (
 	Picture
 	Checks
 	Working
-	Route
+	HandSolution
 	Ranges
 	Limits
 	Panes // how many
@@ -27,7 +27,7 @@ const (
 
 // Results are the panes of results, in the order in which they take turns in a
 // place that they share.
-var results = [...]Pane{System, Checks, Working, Route, Ranges, Limits}
+var results = [...]Pane{System, Checks, Working, HandSolution, Ranges, Limits}
 
 // Result tells the panes of results from the others.
 func (p Pane) Result() bool { return p == System || p > Picture && p < Panes }

@@ -38,7 +38,7 @@ func drawing(a Args) string {
 	box(s.Top, "top")
 	box(s.Foot, "foot")
 	for p, r := range s.Panes {
-		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture", "checks", "working", "route", "ranges", "limits"}[p])
+		box(r, []string{"given", "points", "lines", "supports", "unknowns", "system", "picture", "checks", "working", "hand solution", "ranges", "limits"}[p])
 	}
 	for _, w := range s.Walls {
 		for y := w.Min.Y; y < w.Max.Y; y++ {
@@ -69,7 +69,7 @@ func TestDrawings(t *testing.T) {
 		{"120x36-supports", Args{W: 120, H: 36}},
 		{"120x36-working", Args{W: 120, H: 36, Turn: Working, Side: Picture}},
 		{"200x60", Args{W: 200, H: 60}},
-		{"200x60-route", Args{W: 200, H: 60, Third: Route, Turn: Checks}},
+		{"200x60-hand-solution", Args{W: 200, H: 60, Third: HandSolution, Turn: Checks}},
 	} {
 		c.args.Want, c.args.More = want, more
 		got := drawing(c.args)
@@ -128,7 +128,7 @@ func TestResultsTakeTurns(t *testing.T) {
 		among      func(Pane) bool
 	}{
 		{System, Checks, 1, Pane.Result}, {Limits, System, 1, Pane.Result}, {System, Limits, -1, Pane.Result},
-		{Limits, Working, 1, Pane.Third}, {Working, Limits, -1, Pane.Third}, {Route, Ranges, 1, Pane.Third},
+		{Limits, Working, 1, Pane.Third}, {Working, Limits, -1, Pane.Third}, {HandSolution, Ranges, 1, Pane.Third},
 	} {
 		if got := c.from.Next(c.by, c.among); got != c.want {
 			t.Errorf("%d turns on from %d is %d, want %d", c.by, c.from, got, c.want)

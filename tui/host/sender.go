@@ -11,9 +11,9 @@ import (
 // and it gets a whole frame once it takes bytes again.
 const queued = 8
 
-// feed writes to one terminal, in a goroutine of its own: nobody else waits for
+// sender writes to one terminal, in a goroutine of its own: nobody else waits for
 // a terminal.
-type feed struct {
+type sender struct {
 	out  io.Writer
 	wake chan struct{}
 	stop chan struct{}
@@ -28,14 +28,14 @@ type feed struct {
 	drops  int
 }
 
-func newFeed(out io.Writer) *feed {
-	f := &feed{out: out, wake: make(chan struct{}, 1), stop: make(chan struct{}), done: make(chan struct{})}
+func newSender(out io.Writer) *sender {
+	f := &sender{out: out, wake: make(chan struct{}, 1), stop: make(chan struct{}), done: make(chan struct{})}
 	go f.run()
 	return f
 }
 
 // push adds a frame of a screen, or drops those that wait.
-func (f *feed) push(s *screen, frame []byte) {
+func (f *sender) push(s *screen, frame []byte) {
 	f.mu.Lock()
 	switch {
 	case f.screen != s || f.whole:
@@ -49,8 +49,8 @@ func (f *feed) push(s *screen, frame []byte) {
 	nudge(f.wake)
 }
 
-// show takes the feed to another screen; nil to none.
-func (f *feed) show(s *screen) {
+// show takes the sender to another screen; nil to none.
+func (f *sender) show(s *screen) {
 	f.mu.Lock()
 	old := f.screen
 	f.screen, f.queue, f.whole = s, nil, s != nil
@@ -65,7 +65,7 @@ func (f *feed) show(s *screen) {
 }
 
 // next takes what there is to write.
-func (f *feed) next() []byte {
+func (f *sender) next() []byte {
 	f.mu.Lock()
 	s, whole := f.screen, f.whole
 	if !whole {
@@ -85,7 +85,7 @@ func (f *feed) next() []byte {
 	return s.wholeFor(f)
 }
 
-func (f *feed) run() {
+func (f *sender) run() {
 	defer close(f.done)
 	for {
 		select {
@@ -105,13 +105,13 @@ func (f *feed) run() {
 }
 
 // stalled tells whether a write does not get on.
-func (f *feed) stalled(now time.Time) bool {
+func (f *sender) stalled(now time.Time) bool {
 	since := f.since.Load()
 	return since != 0 && now.Sub(time.Unix(0, since)) > stalledLimit
 }
 
-// close ends the feed; a write under way ends with its connection.
-func (f *feed) close() {
+// close ends the sender; a write under way ends with its connection.
+func (f *sender) close() {
 	f.show(nil)
 	close(f.stop)
 }
@@ -124,7 +124,7 @@ func nudge(c chan struct{}) {
 }
 
 // dropped is how often frames were dropped.
-func (f *feed) dropped() int {
+func (f *sender) dropped() int {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	return f.drops

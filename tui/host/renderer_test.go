@@ -21,7 +21,7 @@ func TestFramesInAnyOrderEndInTheSameScreen(t *testing.T) {
 	}
 	m := tui.New(tui.Options{Sheet: s, Path: "lamp.toml", Width: 90, Height: 29})
 	at := terminalOf([]string{"TERM=xterm-256color"})
-	p := newPainter(90, 30, at)
+	p := newRenderer(90, 30, at)
 	all := newEmulator(t, 90, 30)
 	before := ""
 	for i, k := range []tea.Key{
@@ -59,16 +59,16 @@ func TestALineTakesNoMoreColumnsThanSaid(t *testing.T) {
 	for _, l := range []string{
 		"", "T1  37.5 N", "\x1b[1;31mT1\x1b[m", "⠀⣿│─▸→Σ°·²", "線が\x1b[7m三", "é e\u0301", "👍🏽 ⌚ ☔ ➕", "\x1b", "\x1b[", "a\x1b[38;5;1", "\xff\xfe", "﷽", "\t",
 	} {
-		if got, is := most(l), ansi.StringWidth(l); got < is {
+		if got, is := columns(l), ansi.StringWidth(l); got < is {
 			t.Errorf("%q takes %d columns, said are %d", l, is, got)
 		}
 	}
-	if got := most("\x1b[1m│ T1 ⣿ 2.50 kN → °\x1b[m"); got != 18 {
+	if got := columns("\x1b[1m│ T1 ⣿ 2.50 kN → °\x1b[m"); got != 18 {
 		t.Errorf("a line as trivet draws it is measured as %d columns", got)
 	}
 	for r := rune(1); r < 0x20000; r++ {
-		if l := string(r); most(l) < ansi.StringWidth(l) {
-			t.Fatalf("%q (%U) takes %d columns, said are %d", l, r, ansi.StringWidth(l), most(l))
+		if l := string(r); columns(l) < ansi.StringWidth(l) {
+			t.Fatalf("%q (%U) takes %d columns, said are %d", l, r, ansi.StringWidth(l), columns(l))
 		}
 	}
 }

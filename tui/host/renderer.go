@@ -14,10 +14,10 @@ import (
 // the pen are where the next one takes them to be.
 const home = ansi.ResetStyle + ansi.CursorHomePosition
 
-// painter turns frames into the bytes that take a terminal from one to the next.
+// renderer turns frames into the bytes that take a terminal from one to the next.
 // Its buffers are made with the first difference: a screen that is only looked
 // at for a moment needs none.
-type painter struct {
+type renderer struct {
 	w, h  int
 	t     terminal
 	at    string // the frame that the buffers hold
@@ -27,9 +27,9 @@ type painter struct {
 	out   bytes.Buffer
 }
 
-func newPainter(w, h int, t terminal) *painter { return &painter{w: w, h: h, t: t} }
+func newRenderer(w, h int, t terminal) *renderer { return &renderer{w: w, h: h, t: t} }
 
-func (p *painter) start() {
+func (p *renderer) start() {
 	p.buf = uv.NewScreenBuffer(p.w, p.h)
 	p.lines = make([]string, p.h)
 	p.rend = uv.NewTerminalRenderer(&p.out, []string{"TERM=" + p.t.kind})
@@ -46,7 +46,7 @@ func (p *painter) start() {
 }
 
 // next gives the bytes from one frame to another.
-func (p *painter) next(from, to string) []byte {
+func (p *renderer) next(from, to string) []byte {
 	if p.rend == nil {
 		p.start()
 	}
@@ -56,7 +56,7 @@ func (p *painter) next(from, to string) []byte {
 	return p.render(to)
 }
 
-func (p *painter) render(frame string) []byte {
+func (p *renderer) render(frame string) []byte {
 	p.draw(frame)
 	p.at = frame
 	p.rend.Render(p.buf.RenderBuffer)
@@ -72,8 +72,8 @@ func (p *painter) render(frame string) []byte {
 }
 
 // draw puts the lines that have changed into the buffer: drawing them all takes
-// most of a frame's time. No style of a frame runs on over a line's end.
-func (p *painter) draw(frame string) {
+// columns of a frame's time. No style of a frame runs on over a line's end.
+func (p *renderer) draw(frame string) {
 	y := 0
 	for l := range strings.SplitSeq(frame, "\n") {
 		if y == p.h {
@@ -97,7 +97,7 @@ func (p *painter) draw(frame string) {
 
 // whole gives the bytes that draw a frame on any screen: its own lines, each at
 // its place.
-func (p *painter) whole(frame string) []byte {
+func (p *renderer) whole(frame string) []byte {
 	var b bytes.Buffer
 	b.WriteString(home + ansi.EraseEntireScreen)
 	out := colorprofile.Writer{Forward: &b, Profile: colorprofile.ANSI}
@@ -111,7 +111,7 @@ func (p *painter) whole(frame string) []byte {
 		}
 		y++
 		b.WriteString(ansi.CursorPosition(1, y))
-		if most(l) > p.w {
+		if columns(l) > p.w {
 			l = ansi.Truncate(l, p.w, "")
 		}
 		if p.t.colour {
@@ -124,10 +124,10 @@ func (p *painter) whole(frame string) []byte {
 	return b.Bytes()
 }
 
-// most is the most columns that a line may take. Measuring it takes most of a
+// columns is how many columns a line may take at most. Measuring it takes most of a
 // whole frame's time, and all but a few lines are as wide as the screen and no
 // more.
-func most(l string) (n int) {
+func columns(l string) (n int) {
 	for i := 0; i < len(l); {
 		if l[i] == 0x1b && i+1 < len(l) && l[i+1] == '[' {
 			for i += 2; i < len(l) && (l[i] < 0x40 || l[i] > 0x7e); i++ {

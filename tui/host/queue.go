@@ -17,25 +17,25 @@ func (atOnceTurns) do(f func()) time.Duration {
 	return time.Since(from)
 }
 
-// laneRests is how many times the time of a piece of work the lane is left alone
+// queueRests is how many times the time of a piece of work the queue is left alone
 // after it: all work there takes half a core at most, however many ask for it.
-const laneRests = 1
+const queueRests = 1
 
-// lane is for what no class waits for, one piece of work at a time, in the order
+// queue is for what no class waits for, one piece of work at a time, in the order
 // in which it came.
-type lane struct{ mu sync.Mutex }
+type queue struct{ mu sync.Mutex }
 
 // do does not wait for the rest, which is the next one's.
-func (l *lane) do(f func()) time.Duration {
+func (l *queue) do(f func()) time.Duration {
 	l.mu.Lock()
 	from := time.Now()
-	defer func() { time.AfterFunc(laneRests*time.Since(from), l.mu.Unlock) }()
+	defer func() { time.AfterFunc(queueRests*time.Since(from), l.mu.Unlock) }()
 	f()
 	return time.Since(from)
 }
 
 // What a private visitor may have computed at once, and a second after that
-// without going into the slow lane: typing and looking around take a hundredth
+// without going into the slow queue: typing and looking around take a hundredth
 // of a core, a held key on a large sheet a tenth.
 const (
 	creditBurst     = 400 * time.Millisecond
@@ -44,18 +44,18 @@ const (
 
 // account is what one key's visits may take in all, so that coming again does not
 // fill it. Who has used up the computing time, as no hand does for long, waits in
-// the lane with all the others who have.
+// the queue with all the others who have.
 type account struct {
-	slow  *lane
-	hand  hand
-	comes *bucket
-	mu    sync.Mutex
-	left  time.Duration
-	at    time.Time
+	slow    *queue
+	limiter limiter
+	comes   *bucket
+	mu      sync.Mutex
+	left    time.Duration
+	at      time.Time
 }
 
-func newAccount(slow *lane) *account {
-	return &account{slow: slow, hand: worker(), comes: newBucket(keyComesBurst, keyComesPerSecond), left: creditBurst, at: time.Now()}
+func newAccount(slow *queue) *account {
+	return &account{slow: slow, limiter: worker(), comes: newBucket(keyComesBurst, keyComesPerSecond), left: creditBurst, at: time.Now()}
 }
 
 func (a *account) do(f func()) time.Duration {
@@ -82,12 +82,12 @@ func (a *account) spend(d time.Duration) time.Duration {
 
 // full tells whether nothing is owed any more.
 func (a *account) full() bool {
-	return a.spend(0) == creditBurst && a.comes.full() && a.hand.keys.full() && a.hand.bytes.full()
+	return a.spend(0) == creditBurst && a.comes.full() && a.limiter.keys.full() && a.limiter.bytes.full()
 }
 
 // accounts are kept by key until nothing is owed any more.
 type accounts struct {
-	slow lane
+	slow queue
 	mu   sync.Mutex
 	all  map[string]*account
 }

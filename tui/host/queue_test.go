@@ -7,10 +7,10 @@ import (
 )
 
 func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
-	var slow lane
+	var slow queue
 	heavy, light := newAccount(&slow), newAccount(&slow)
 	heavy.spend(creditBurst + time.Second)
-	slow.mu.Lock() // somebody is in the lane
+	slow.mu.Lock() // somebody is in the queue
 	var done atomic.Bool
 	over := make(chan struct{})
 	go func() {
@@ -31,7 +31,7 @@ func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
 }
 
 func TestAFaultLeavesTheLaneFree(t *testing.T) {
-	var slow lane
+	var slow queue
 	func() {
 		defer func() { _ = recover() }()
 		slow.do(func() { panic("drawn badly") })
@@ -44,7 +44,7 @@ func TestAFaultLeavesTheLaneFree(t *testing.T) {
 }
 
 func TestAnAccountHasBothItsBounds(t *testing.T) {
-	a := newAccount(&lane{})
+	a := newAccount(&queue{})
 	if left := a.spend(time.Hour); left != -creditBurst {
 		t.Errorf("an hour of work leaves %v", left)
 	}
@@ -58,12 +58,12 @@ func TestAnAccountHasBothItsBounds(t *testing.T) {
 // not kept.
 func TestAKeysVisitsShareOneAccount(t *testing.T) {
 	l := &library{}
-	h := &Host{venue: l}
+	h := &Host{service: l}
 	one, other := person{folder: "one"}, person{folder: "other"}
-	hand, _ := h.typing(one)
+	limiter, _ := h.typing(one)
 	for range keyComesBurst - 1 {
 		again, after := h.typing(one)
-		if after != 0 || again.keys != hand.keys || again.bytes != hand.bytes {
+		if after != 0 || again.keys != limiter.keys || again.bytes != limiter.bytes {
 			t.Fatalf("a visit waits %v, or types with another hand", after)
 		}
 	}
@@ -75,7 +75,7 @@ func TestAKeysVisitsShareOneAccount(t *testing.T) {
 	}
 	past := time.Now().Add(-time.Hour)
 	a := l.accounts.all["one"]
-	a.comes.at, a.hand.keys.at, a.hand.bytes.at, a.at = past, past, past, past
+	a.comes.at, a.limiter.keys.at, a.limiter.bytes.at, a.at = past, past, past, past
 	l.accounts.of("third")
 	if l.accounts.all["one"] != nil || l.accounts.all["other"] == nil {
 		t.Errorf("kept are %v", l.accounts.all)
@@ -88,8 +88,8 @@ func TestComingAndGoingIsNothingToTheClass(t *testing.T) {
 	class := newScreen(nil, 80, 24, terminal{}, withClass, nil)
 	own := newScreen(nil, 80, 24, terminal{}, atOnce, nil)
 	holder := &visitor{who: person{role: presenter}}
-	s := &stage{
-		holder: holder, seats: map[*visitor]*seat{holder: {own: own}, {}: {}},
+	s := &classroom{
+		holder: holder, clients: map[*visitor]*client{holder: {own: own}, {}: {}},
 		screens: map[shape]*shared{{}: {screen: class}},
 	}
 	s.status.Store(&status{})

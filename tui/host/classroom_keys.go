@@ -27,7 +27,7 @@ const liveKey = "ctrl+l"
 const maxOffers = 9
 
 // event does what a visitor typed.
-func (s *stage) event(v *visitor, msg tea.Msg) {
+func (s *classroom) event(v *visitor, msg tea.Msg) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		s.resit(v)
@@ -35,7 +35,7 @@ func (s *stage) event(v *visitor, msg tea.Msg) {
 		v.typed()
 		if s.presents(v) {
 			if !s.live(v, msg) {
-				s.desk.post(msg)
+				s.workbench.post(msg)
 			}
 			return
 		}
@@ -43,25 +43,25 @@ func (s *stage) event(v *visitor, msg tea.Msg) {
 	case tea.PasteMsg:
 		v.typed()
 		if s.presents(v) {
-			s.desk.post(msg)
+			s.workbench.post(msg)
 		}
 	}
 }
 
-func (s *stage) resit(v *visitor) {
+func (s *classroom) resit(v *visitor) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.sit(v)
 }
 
-func (s *stage) presents(v *visitor) bool {
+func (s *classroom) presents(v *visitor) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	return s.holder == v
 }
 
 // live takes the keys of the presenter's line; the others are the workbench's.
-func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
+func (s *classroom) live(v *visitor, msg tea.KeyPressMsg) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	key := msg.String()
@@ -94,7 +94,7 @@ func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
 	case was == askEnd && key == "y":
 		s.finish()
 	case was == askHand && len(key) == 1 && key[0] >= '1' && int(key[0]-'1') < len(s.offered):
-		note = s.hand(v, s.offered[key[0]-'1'])
+		note = s.limiter(v, s.offered[key[0]-'1'])
 	}
 	s.report(note)
 	return true
@@ -102,7 +102,7 @@ func (s *stage) live(v *visitor, msg tea.KeyPressMsg) bool {
 
 // quit is the workbench's own end, which here is everybody's: it is asked first.
 // What the presenter has just not saved there is not saved at the end either.
-func (s *stage) quit(m tui.Model) {
+func (s *classroom) quit(m tui.Model) {
 	_, refused, _, _ := m.Unsaved()
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -114,8 +114,8 @@ func (s *stage) quit(m tui.Model) {
 
 // hand gives the sheet to another presenter, who goes on in the same cell and is
 // told so in the line that is the presenter's from now on.
-func (s *stage) hand(from, to *visitor) (note string) {
-	if s.seats[to] == nil {
+func (s *classroom) limiter(from, to *visitor) (note string) {
+	if s.clients[to] == nil {
 		return to.who.name() + " has left"
 	}
 	s.holder = to
@@ -126,7 +126,7 @@ func (s *stage) hand(from, to *visitor) (note string) {
 }
 
 // watcherKey moves a watcher's own view. Nothing of it reaches the sheet.
-func (s *stage) watcherKey(v *visitor, msg tea.KeyPressMsg) {
+func (s *classroom) watcherKey(v *visitor, msg tea.KeyPressMsg) {
 	switch msg.String() {
 	case "ctrl+q", "ctrl+c":
 		if v.who.local {
@@ -144,10 +144,10 @@ func (s *stage) watcherKey(v *visitor, msg tea.KeyPressMsg) {
 // follows brings a watcher back to the presenter; one with a presenter's key
 // takes a sheet up that nobody presents, or that the same key presents on a line
 // that may be dead.
-func (s *stage) follows(v *visitor) {
+func (s *classroom) follows(v *visitor) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.seats[v].reader.Store(nil)
+	s.clients[v].reader.Store(nil)
 	was := s.holder
 	if v.who.role == presenter && (was == nil || was.who.print != "" && was.who.print == v.who.print) {
 		s.holder, s.menu = v, noMenu
@@ -162,38 +162,38 @@ func (s *stage) follows(v *visitor) {
 
 // looks moves a watcher's own view, which begins with the first key that means
 // anything there.
-func (s *stage) looks(v *visitor, msg tea.KeyPressMsg) {
-	seat := s.seat(v)
+func (s *classroom) looks(v *visitor, msg tea.KeyPressMsg) {
+	client := s.client(v)
 	w, h := v.size()
 	for {
-		was := seat.reader.Load()
+		was := client.reader.Load()
 		var r tui.Reader
 		if was != nil {
 			r = *was
 		} else {
-			r = s.desk.look.Load().Reader(w, h-1, v.term.set)
+			r = s.workbench.look.Load().Reader(w, h-1, v.term.set)
 		}
 		next, ok := r.Key(msg)
 		if !ok {
 			return
 		}
-		if seat.reader.CompareAndSwap(was, &next) {
+		if client.reader.CompareAndSwap(was, &next) {
 			break
 		} // else it has just been drawn with a newer sheet
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if seat.own == nil {
+	if client.own == nil {
 		s.sit(v)
 	} else {
-		seat.own.touch()
+		client.own.touch()
 	}
 }
 
-func (s *stage) seat(v *visitor) *seat {
+func (s *classroom) client(v *visitor) *client {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return s.seats[v]
+	return s.clients[v]
 }
 
 // presenting is the presenter's last line.

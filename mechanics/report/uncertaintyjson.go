@@ -26,7 +26,7 @@ type (
 		Input int      `json:"input"`
 		Moves *float64 `json:"moves"`
 	}
-	jsonTrust struct {
+	jsonUncertainty struct {
 		Inputs  []jsonInput  `json:"inputs"`
 		Results []jsonSpread `json:"results"`
 		AtRisk  bool         `json:"at_risk"`
@@ -42,15 +42,15 @@ type (
 	}
 )
 
-// trustJSON is the object "trust", which a sheet without ± has not. A number is null
+// uncertaintyJSON is the object "trust", which a sheet without ± has not. A number is null
 // where a result has no single value within the ± of the inputs; by says what
 // each input does that does anything: half of what the result differs by between
 // its ends, positive where both grow together.
-func trustJSON(t *uncertainty.Effect) *jsonTrust {
+func uncertaintyJSON(t *uncertainty.Effect) *jsonUncertainty {
 	if t == nil {
 		return nil
 	}
-	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
+	out := &jsonUncertainty{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
 		Search: jsonSearch{t.Search.Corners, t.Search.All, t.Search.Inside}, Says: append([]string{}, t.Words()...)}
 	for _, m := range t.Measured {
 		out.Inputs = append(out.Inputs, jsonInput{m.Name, m.Half})

@@ -12,9 +12,9 @@ import (
 	"trivet/tui"
 )
 
-// desk runs a workbench that belongs to no terminal: keys come from whoever is
+// workbench runs the program for no terminal of its own: keys come from whoever is
 // at it, and it may be handed from one to another in the middle of a cell.
-type desk struct {
+type workbench struct {
 	log     *slog.Logger
 	msgs    chan tea.Msg
 	stop    chan struct{}
@@ -36,7 +36,7 @@ type bounds struct {
 	turns       turns // when a key is done
 }
 
-// fit changes the terminal that a desk is drawn for.
+// fit changes the terminal that a workbench is drawn for.
 type fit func(tui.Model) tui.Model
 
 // ask takes the session's own answer to a question, between two messages.
@@ -45,8 +45,8 @@ type ask struct {
 	done chan struct{}
 }
 
-func newDesk(log *slog.Logger, opt tui.Options, b bounds, changed func(), left func(tui.Model)) *desk {
-	d := &desk{
+func newWorkbench(log *slog.Logger, opt tui.Options, b bounds, changed func(), left func(tui.Model)) *workbench {
+	d := &workbench{
 		log: log, bounds: b, msgs: make(chan tea.Msg), stop: make(chan struct{}), stopped: make(chan struct{}),
 		changed: changed, left: left,
 	}
@@ -56,27 +56,27 @@ func newDesk(log *slog.Logger, opt tui.Options, b bounds, changed func(), left f
 	return d
 }
 
-func (d *desk) publish(m tui.Model) {
+func (d *workbench) publish(m tui.Model) {
 	l := m.Look()
 	d.look.Store(&l)
 }
 
-// post hands the desk a message; it waits until the desk takes it, so that one
+// post hands the workbench a message; it waits until the workbench takes it, so that one
 // who types too fast waits himself.
-func (d *desk) post(msg tea.Msg) {
+func (d *workbench) post(msg tea.Msg) {
 	select {
 	case d.msgs <- msg:
 	case <-d.stop:
 	}
 }
 
-func (d *desk) close() {
+func (d *workbench) close() {
 	d.once.Do(func() { close(d.stop) })
 	<-d.stopped
 }
 
-// see runs f on the session as it stands. It is false once the desk is closed.
-func (d *desk) see(f func(tui.Model)) bool {
+// see runs f on the session as it stands. It is false once the workbench is closed.
+func (d *workbench) see(f func(tui.Model)) bool {
 	a := ask{f, make(chan struct{})}
 	select {
 	case d.msgs <- a:
@@ -91,7 +91,7 @@ func (d *desk) see(f func(tui.Model)) bool {
 	}
 }
 
-func (d *desk) run(m tui.Model) {
+func (d *workbench) run(m tui.Model) {
 	defer close(d.stopped)
 	d.do(m.Init())
 	for {
@@ -106,7 +106,7 @@ func (d *desk) run(m tui.Model) {
 
 // take does one message. A fault of ours costs this message and nothing else:
 // the session before stands. So it does where the next would be too large.
-func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
+func (d *workbench) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 	before := m.Apart()
 	next = m
 	defer func() {
@@ -150,7 +150,7 @@ func (d *desk) take(m tui.Model, msg tea.Msg) (next tui.Model) {
 }
 
 // renote takes a step back in the journal too.
-func (d *desk) renote(m tui.Model) {
+func (d *workbench) renote(m tui.Model) {
 	defer func() {
 		if r := recover(); r != nil {
 			d.log.Error("the journal could not be put right", "fault", r)
@@ -159,8 +159,8 @@ func (d *desk) renote(m tui.Model) {
 	m.Renote()
 }
 
-// large tells whether a session has grown beyond the desk's bounds.
-func (d *desk) large(was, now tui.Model) bool {
+// large tells whether a session has grown beyond the workbench's bounds.
+func (d *workbench) large(was, now tui.Model) bool {
 	if d.bounds.rows == 0 {
 		return false
 	}
@@ -169,14 +169,14 @@ func (d *desk) large(was, now tui.Model) bool {
 	return rows > d.bounds.rows && rows > wasRows || bytes > d.bounds.bytes && bytes > wasBytes
 }
 
-// do runs a command beside the desk.
-func (d *desk) do(cmd tea.Cmd) {
+// do runs a command beside the workbench.
+func (d *workbench) do(cmd tea.Cmd) {
 	if cmd != nil {
 		go d.doNow(cmd)
 	}
 }
 
-func (d *desk) doNow(cmd tea.Cmd) {
+func (d *workbench) doNow(cmd tea.Cmd) {
 	if d.bounds.rests > 0 {
 		// One at a time, and a rest after a long one: who works on a sheet that takes
 		// long waits himself.
@@ -194,7 +194,7 @@ func (d *desk) doNow(cmd tea.Cmd) {
 }
 
 // rest is not worth its while after what took a moment.
-func (d *desk) rest(t time.Duration) {
+func (d *workbench) rest(t time.Duration) {
 	if t < 10*time.Millisecond {
 		return
 	}
@@ -206,7 +206,7 @@ func (d *desk) rest(t time.Duration) {
 	}
 }
 
-func (d *desk) doAll(cmd tea.Cmd) {
+func (d *workbench) doAll(cmd tea.Cmd) {
 	defer func() {
 		if r := recover(); r != nil {
 			d.log.Error("a command failed", "fault", r)

@@ -12,21 +12,21 @@ import (
 	"trivet/tui"
 )
 
-// stage is one sheet that a presenter works on before everybody. The sheet stays
+// classroom is one sheet that a presenter works on before everybody. The sheet stays
 // when the presenter goes; another may take it up.
-type stage struct {
-	log   *slog.Logger
-	desk  *desk
-	save  saver
-	code  string // to be read out, empty without
-	print string // the host key's fingerprint
+type classroom struct {
+	log       *slog.Logger
+	workbench *workbench
+	save      saver
+	code      string // to be read out, empty without
+	print     string // the host key's fingerprint
 
 	ended chan struct{} // the presenter has ended it
 	once  sync.Once
 
 	mu      sync.Mutex
 	holder  *visitor
-	seats   map[*visitor]*seat
+	clients map[*visitor]*client
 	screens map[shape]*shared
 	locked  bool
 	known   map[string]bool // keys that were in before the lock
@@ -35,7 +35,7 @@ type stage struct {
 	offered []*visitor   // to whom the sheet may be handed, as listed
 
 	status atomic.Pointer[status]
-	lane   lane // of what a watcher alone has caused: a view of the own, a screen of another size
+	queue  queue // of what a watcher alone has caused: a view of the own, a screen of another size
 }
 
 // status is what the last lines say.
@@ -49,47 +49,47 @@ type status struct {
 	refused  bool // the presenter would not have it saved
 }
 
-// seat is a visitor's place before the stage.
-type seat struct {
+// client is a visitor in the classroom: what is shown there and how it is seen.
+type client struct {
 	on     *shape // the screen followed on
 	size   func() (w, h int)
 	own    *screen                    // of the presenter, or of one who looks around
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
-func newStage(log *slog.Logger, opt tui.Options, save saver, code, print string) *stage {
-	s := &stage{
+func newClassroom(log *slog.Logger, opt tui.Options, save saver, code, print string) *classroom {
+	s := &classroom{
 		log: log, save: save, code: code, print: print, ended: make(chan struct{}),
-		seats: map[*visitor]*seat{}, screens: map[shape]*shared{}, known: map[string]bool{},
+		clients: map[*visitor]*client{}, screens: map[shape]*shared{}, known: map[string]bool{},
 	}
 	s.status.Store(&status{away: true})
 	opt.Width, opt.Height = 80, 23
-	s.desk = newDesk(log, opt, bounds{turns: atOnceTurns{}}, s.changed, s.quit)
+	s.workbench = newWorkbench(log, opt, bounds{turns: atOnceTurns{}}, s.changed, s.quit)
 	return s
 }
 
-func (s *stage) finish() { s.once.Do(func() { close(s.ended) }) }
+func (s *classroom) finish() { s.once.Do(func() { close(s.ended) }) }
 
 // changed draws everything anew; screens that show the same draw nothing.
-func (s *stage) changed() {
+func (s *classroom) changed() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.touch()
 }
 
-func (s *stage) touch() {
+func (s *classroom) touch() {
 	for _, sc := range s.screens {
 		sc.touch()
 	}
-	for _, seat := range s.seats {
-		if seat.own != nil {
-			seat.own.touch()
+	for _, client := range s.clients {
+		if client.own != nil {
+			client.own.touch()
 		}
 	}
 }
 
 // attend keeps a visitor until the visit ends.
-func (s *stage) attend(v *visitor) {
+func (s *classroom) attend(v *visitor) {
 	if why := s.enter(v); why != "" {
 		v.end(why)
 		return
@@ -105,8 +105,8 @@ func (s *stage) attend(v *visitor) {
 	}
 }
 
-// enter gives a visitor a seat, or says why there is none.
-func (s *stage) enter(v *visitor) (refused string) {
+// enter lets a visitor in, or says why not.
+func (s *classroom) enter(v *visitor) (refused string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if s.locked && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
@@ -115,7 +115,7 @@ func (s *stage) enter(v *visitor) (refused string) {
 	if v.who.print != "" && len(s.known) < keysKept {
 		s.known[v.who.print] = true
 	}
-	s.seats[v] = &seat{size: v.size}
+	s.clients[v] = &client{size: v.size}
 	if s.holder == nil && v.who.role == presenter {
 		s.holder = v
 		s.menu = noMenu
@@ -125,25 +125,25 @@ func (s *stage) enter(v *visitor) (refused string) {
 	return ""
 }
 
-func (s *stage) leave(v *visitor) {
+func (s *classroom) leave(v *visitor) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	seat := s.seats[v]
-	delete(s.seats, v)
-	v.feed.show(nil)
-	if seat.own != nil {
-		seat.own.close()
+	client := s.clients[v]
+	delete(s.clients, v)
+	v.sender.show(nil)
+	if client.own != nil {
+		client.own.close()
 	}
 	if s.holder == v {
 		s.holder, s.menu = nil, noMenu
 		s.log.Info("nobody presents", "was", v.who.name())
 	}
-	s.off(seat.on)
+	s.off(client.on)
 	s.report("")
 }
 
 // off takes a visitor from the screen it followed on, which ends with its last.
-func (s *stage) off(k *shape) {
+func (s *classroom) off(k *shape) {
 	if k == nil {
 		return
 	}
@@ -155,40 +155,40 @@ func (s *stage) off(k *shape) {
 	}
 }
 
-// sit shows a visitor what is due: the presenter the desk, a follower the
+// sit shows a visitor what is due: the presenter the workbench, a follower the
 // screen of his size, one who looks around his own view.
-func (s *stage) sit(v *visitor) {
-	seat := s.seats[v]
+func (s *classroom) sit(v *visitor) {
+	client := s.clients[v]
 	w, h := v.size()
-	old, was := seat.own, seat.on
-	seat.own, seat.on = nil, nil
-	around := seat.reader.Load() != nil && v != s.holder
+	old, was := client.own, client.on
+	client.own, client.on = nil, nil
+	around := client.reader.Load() != nil && v != s.holder
 	if !around {
-		seat.reader.Store(nil)
+		client.reader.Store(nil)
 	}
 	switch {
 	case v == s.holder:
-		// Beside, since the desk may be waiting for this lock; the size is read
-		// when the desk comes to it, so that of two the later stands.
-		go s.desk.post(fit(func(m tui.Model) tui.Model {
+		// Beside, since the workbench may be waiting for this lock; the size is read
+		// when the workbench comes to it, so that of two the later stands.
+		go s.workbench.post(fit(func(m tui.Model) tui.Model {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		seat.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(atOnceTurns{}, atOnceTurns{})
-		v.feed.show(seat.own)
+		client.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(atOnceTurns{}, atOnceTurns{})
+		v.sender.show(client.own)
 	case around:
-		seat.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(seat, w, h, v.term) }).begin(&s.lane, &s.lane)
-		v.feed.show(seat.own)
+		client.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
+		v.sender.show(client.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(atOnceTurns{}, &s.lane)}
+			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++
-		seat.on = &k
-		v.feed.show(sc.screen)
+		client.on = &k
+		v.sender.show(sc.screen)
 	}
 	if old != nil {
 		old.close()
@@ -197,9 +197,9 @@ func (s *stage) sit(v *visitor) {
 }
 
 // report renews what the last lines say.
-func (s *stage) report(note string) {
+func (s *classroom) report(note string) {
 	st := &status{locked: s.locked, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
-	for v := range s.seats {
+	for v := range s.clients {
 		if v != s.holder {
 			st.watching++
 		}
@@ -210,34 +210,34 @@ func (s *stage) report(note string) {
 	was := s.status.Swap(st)
 	if was.away != st.away { // all that a follower's line says of it
 		s.touch()
-	} else if holder := s.seats[s.holder]; holder != nil {
+	} else if holder := s.clients[s.holder]; holder != nil {
 		holder.own.touch()
 	}
 }
 
-func (s *stage) own(w int, v *visitor) string {
-	return s.desk.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.code, v.who.local))
+func (s *classroom) own(w int, v *visitor) string {
+	return s.workbench.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.code, v.who.local))
 }
 
-func (s *stage) follow(k shape) string {
-	return s.desk.look.Load().On(k.w, k.h-1, k.t.set) + line(k.w, k.t, s.status.Load().following())
+func (s *classroom) follow(k shape) string {
+	return s.workbench.look.Load().On(k.w, k.h-1, k.t.set) + line(k.w, k.t, s.status.Load().following())
 }
 
 // around draws for one who looks around, under no lock: a fault or a large sheet
 // in there is this visitor's alone.
-func (s *stage) around(seat *seat, w, h int, t terminal) string {
-	was := seat.reader.Load()
+func (s *classroom) around(client *client, w, h int, t terminal) string {
+	was := client.reader.Load()
 	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
-	r := was.On(w, h-1, t.set).Take(*s.desk.look.Load())
-	seat.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
+	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
+	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
 	return r.Frame() + line(w, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.
-func (s *stage) presenters() (all []*visitor) {
-	for v := range s.seats {
+func (s *classroom) presenters() (all []*visitor) {
+	for v := range s.clients {
 		if v != s.holder && v.who.role == presenter {
 			all = append(all, v)
 		}
@@ -247,13 +247,13 @@ func (s *stage) presenters() (all []*visitor) {
 }
 
 // end tells everybody and saves what the presenter had not.
-func (s *stage) end(why string) {
+func (s *classroom) end(why string) {
 	s.finish()
 	var kept string
 	s.mu.Lock()
 	refused := s.refused
 	s.mu.Unlock()
-	s.desk.see(func(m tui.Model) {
+	s.workbench.see(func(m tui.Model) {
 		safe := true
 		if _, now, _, _ := m.Unsaved(); refused == nil || now != refused {
 			kept, safe = s.save.rescue(s.log, m)
@@ -261,27 +261,27 @@ func (s *stage) end(why string) {
 		endJournal(m, safe)
 	})
 	s.mu.Lock()
-	seats := make([]*visitor, 0, len(s.seats))
-	for v := range s.seats {
-		seats = append(seats, v)
+	clients := make([]*visitor, 0, len(s.clients))
+	for v := range s.clients {
+		clients = append(clients, v)
 	}
 	holder := s.holder
 	s.mu.Unlock()
-	for _, v := range seats {
+	for _, v := range clients {
 		if v == holder || v.who.local {
 			v.end(strings.TrimSpace(why + kept))
 		} else {
 			v.end(why)
 		}
 	}
-	s.desk.close()
+	s.workbench.close()
 }
 
-func (s *stage) watch(now time.Time) {
+func (s *classroom) watch(now time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	for v := range s.seats {
-		if v.feed.stalled(now) {
+	for v := range s.clients {
+		if v.sender.stalled(now) {
 			v.end("the terminal takes no more")
 			v.kill()
 		}

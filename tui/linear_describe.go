@@ -14,9 +14,9 @@ import (
 	"trivet/tui/keys"
 )
 
-// said gives the lines that say what became different between a model and the
+// describe gives the lines that say what became different between a model and the
 // one before, and what has been said with them. It changes nothing.
-func (m Model) said(was Model, msg tea.Msg) (lines []string, next speech) {
+func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 	next = m.speech
 	say := func(more ...string) { lines = append(lines, more...) }
 	pressed, opens := false, false
@@ -137,8 +137,8 @@ func drawn(r rune) bool {
 	return r >= 0x2500 && r <= 0x259f || r >= 0x2800 && r <= 0x28ff || r >= 0x239b && r <= 0x23b3
 }
 
-// mostChanges is how many changes are said one by one.
-const mostChanges = 4
+// maxChanges is how many changes are said one by one.
+const maxChanges = 4
 
 // changed says what differs between two sheets, a row at a time.
 func changed(was, now *sheet.Sheet) (lines []string) {
@@ -152,7 +152,7 @@ func changed(was, now *sheet.Sheet) (lines []string) {
 		_, before := was.Table(c.Table).Row(c.Row)
 		_, after := now.Table(c.Table).Row(c.Row)
 		thing := problem.ThingOf(c.Table)
-		if len(lines) == mostChanges {
+		if len(lines) == maxChanges {
 			return append(lines, "and "+count(len(changes), "more cell")+" changed")
 		}
 		if thing == problem.NoThing || before && after {
