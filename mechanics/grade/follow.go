@@ -29,13 +29,11 @@ func (k *Key) follow(marks []Mark) {
 		m := &marks[i]
 		unknown := m.query.Kind == problem.AskUnknown && m.query.Unknown >= 0
 		if m.Verdict == Wrong && m.value.Value != 0 && len(own) > 0 {
-			var from []string
-			if !unknown {
-				from = k.fromParts(m, own)
-			} else if from = k.fromRow(m, own); from == nil {
-				from = k.fromAny(m, own)
+			find := k.fromParts
+			if unknown {
+				find = k.fromEquations
 			}
-			if from != nil {
+			if from := find(m, own); len(from) > 0 {
 				m.Verdict, m.Says = Follows, "follows from your "+say.And(from...)
 			}
 		}
@@ -45,95 +43,91 @@ func (k *Key) follow(marks []Mark) {
 	}
 }
 
-// fitsFollowed tells whether an answer is a value that is itself uncertain by plus, and not
-// only the right one over again.
-func fitsFollowed(m *Mark, v, plus float64) bool {
-	limit := plus + m.value.limit(math.Abs(v))
-	return limit <= coarse*math.Abs(v) && math.Abs(v-m.value.Value) <= limit && math.Abs(v-m.want) > limit
+// given puts the student's own values among the right ones of all unknowns, but for one.
+func (k *Key) given(own []*Mark, but *Mark) []statics.Unknown {
+	x := slices.Clone(k.solution.X)
+	for _, o := range own {
+		if o != but {
+			x[o.query.Unknown].Value = o.value.Value
+		}
+	}
+	return x
 }
 
-// fromRow looks for one equation that holds with the student's values:
-//
-//	x_c = (b - Σ a_j x_j) / a_c
-func (k *Key) fromRow(m *Mark, own []*Mark) []string {
-	s := k.solution
-	for row, terms := range s.System.Terms {
-		v, plus, a := s.System.B[row], 0.0, s.System.At(row, m.query.Unknown)
-		var from []string
-		if math.Abs(a) < weak*s.System.Rows[row].Scale {
-			continue
+// followed names the student's own values that an answer follows from, where it is what
+// a rule makes of them. That is as uncertain as they are written, and the right value over again
+// follows from nothing.
+func (k *Key) followed(m *Mark, own []*Mark, rule func(x []statics.Unknown) float64) (from []string) {
+	v, limit := rule(k.given(own, nil)), 0.0
+	for _, o := range own {
+		if d := math.Abs(v - rule(k.given(own, o))); d > slack*math.Abs(v) {
+			from = append(from, o.Name)
+			limit += d / math.Abs(o.value.Value-o.want) * o.value.Half
 		}
-		for _, t := range terms {
-			if t.Col == m.query.Unknown {
-				continue
-			}
-			x := s.X[t.Col].Value
-			for _, o := range own {
-				if o.query.Unknown == t.Col {
-					x = o.value.Value
-					plus += math.Abs(t.Value/a) * o.value.Half
-					from = append(from, o.Name)
-				}
-			}
-			v -= t.Value * x
-		}
-		if len(from) > 0 && fitsFollowed(m, v/a, plus) {
-			return from
-		}
+	}
+	limit += m.value.limit(math.Abs(v))
+	if limit <= coarse*math.Abs(v) && math.Abs(v-m.value.Value) <= limit && math.Abs(v-m.want) > limit {
+		return from
 	}
 	return nil
 }
 
-// fromAny fixes one earlier unknown j at the student's value, leaves out one equation i,
-// and solves the others: with the effects x of one unit on the right of equation i,
-//
-//	x_c - x*_c = (x_j - x*_j) effect_c / effect_j
-func (k *Key) fromAny(m *Mark, own []*Mark) (from []string) {
-	var tried []float64
-	for _, o := range own {
-		for _, x := range k.effects() {
-			if math.Abs(x[o.query.Unknown]) < weak || math.Abs(x[m.query.Unknown]) < weak {
-				continue
-			}
-			share := x[m.query.Unknown] / x[o.query.Unknown]
-			v := m.want + (o.value.Value-o.want)*share
-			if !slices.ContainsFunc(tried, func(w float64) bool { return math.Abs(v-w) <= alike*math.Abs(v) }) {
-				tried = append(tried, v)
-			}
-			if from == nil && fitsFollowed(m, v, math.Abs(share)*o.value.Half) {
-				from = []string{o.Name}
-			}
-		}
-	}
-	if float64(len(tried))*k.window(m) > maxChance {
-		return nil
-	}
-	return from
-}
-
 // fromParts works a result out of the student's own unknowns.
-func (k *Key) fromParts(m *Mark, own []*Mark) (from []string) {
-	result := func(without *Mark) float64 {
+func (k *Key) fromParts(m *Mark, own []*Mark) []string {
+	return k.followed(m, own, func(x []statics.Unknown) float64 {
 		s := *k.solution
-		s.X = slices.Clone(s.X)
-		for _, o := range own {
-			if o != without {
-				s.X[o.query.Unknown].Value = o.value.Value
-			}
-		}
+		s.X = x
 		if v, none := s.Evaluate(m.query); none == nil {
 			return v
 		}
 		return math.NaN()
-	}
-	v, plus := result(nil), 0.0
-	for _, o := range own {
-		if d := math.Abs(v - result(o)); d > slack*math.Abs(v) {
-			from = append(from, o.Name)
-			plus += d / math.Abs(o.value.Value-o.want) * o.value.Half
+	})
+}
+
+// fromEquations looks for one equation that holds with the student's values,
+//
+//	x_c = (b - Σ a_j x_j) / a_c
+//
+// or else fixes one earlier unknown j at the student's value, leaves out one equation, and
+// solves the others: with the effects e of one unit on the right of that equation,
+//
+//	x_c = x*_c + (x_j - x*_j) e_c / e_j
+func (k *Key) fromEquations(m *Mark, own []*Mark) (from []string) {
+	s, c := k.solution, m.query.Unknown
+	for row, terms := range s.System.Terms {
+		a := s.System.At(row, c)
+		if math.Abs(a) < weak*s.System.Rows[row].Scale {
+			continue
+		}
+		from = k.followed(m, own, func(x []statics.Unknown) float64 {
+			sum := s.System.B[row] + a*x[c].Value
+			for _, t := range terms {
+				sum -= t.Value * x[t.Col].Value
+			}
+			return sum / a
+		})
+		if len(from) > 0 {
+			return from
 		}
 	}
-	if !fitsFollowed(m, v, plus) {
+	var tried []float64
+	for _, o := range own {
+		j := o.query.Unknown
+		for _, e := range k.effects() {
+			if math.Abs(e[j]) < weak || math.Abs(e[c]) < weak {
+				continue
+			}
+			rule := func(x []statics.Unknown) float64 { return m.want + (x[j].Value-o.want)*e[c]/e[j] }
+			v := rule(k.given(own, nil))
+			if !slices.ContainsFunc(tried, func(w float64) bool { return math.Abs(v-w) <= alike*math.Abs(v) }) {
+				tried = append(tried, v)
+			}
+			if from == nil {
+				from = k.followed(m, own, rule)
+			}
+		}
+	}
+	if float64(len(tried))*k.window(m) > maxChance {
 		return nil
 	}
 	return from
