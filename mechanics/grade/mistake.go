@@ -3,6 +3,7 @@ package grade
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -126,9 +127,11 @@ func (k *Key) equal(a, b *mistake) bool {
 		!slices.ContainsFunc(p.Asked, func(q problem.Query) bool { return differs(q.Name, q.Dim) })
 }
 
-// change solves the problem changed; by tells whether it was.
-func (m *maker) change(says string, by func(p *problem.Problem) bool) {
-	if p, _ := m.reader.Read(m.k.sheet); by(p) {
+// change solves the problem with its acts changed, where they were.
+func (m *maker) change(says string, by func(p *problem.Problem)) {
+	p, _ := m.reader.Read(m.k.sheet)
+	by(p)
+	if !reflect.DeepEqual(slices.Collect(p.Acts()), slices.Collect(m.p.Acts())) {
 		m.solve(p, says)
 	}
 }
@@ -148,47 +151,43 @@ func (m *maker) retype(table, row, key, text, says string) {
 // loads: one left out, or the other way round; the resultant of a distributed one in a
 // wrong place.
 func (m *maker) loads() {
-	type acts func(p *problem.Problem) []problem.Act
-	scaled := func(of acts, factor float64, says string) {
-		m.change(says, func(p *problem.Problem) (known bool) {
+	scaled := func(factor float64, says string, of func(p *problem.Problem) []problem.Act) {
+		m.change(says, func(p *problem.Problem) {
 			for i := range of(p) {
 				a := &of(p)[i]
-				known = known || a.Const != (r3.Vec{}) || a.Couple != (r3.Vec{})
 				a.Const, a.Couple = r3.Scale(factor, a.Const), r3.Scale(factor, a.Couple)
 			}
-			return known
 		})
 	}
 	for i, l := range m.p.Lines {
 		of := func(p *problem.Problem) []problem.Act { return p.Lines[i].Acts }
-		scaled(of, 0, l.Name+" were left out")
-		scaled(of, -1, l.Name+" acted the other way")
+		scaled(0, l.Name+" were left out", of)
+		scaled(-1, l.Name+" acted the other way", of)
 	}
 	for i, c := range m.p.Couples {
 		of := func(p *problem.Problem) []problem.Act { return p.Couples[i].Acts }
-		scaled(of, 0, "the couple "+c.Name+" were left out")
-		scaled(of, -1, "the couple "+c.Name+" turned the other way")
+		scaled(0, "the couple "+c.Name+" were left out", of)
+		scaled(-1, "the couple "+c.Name+" turned the other way", of)
 	}
 	for i, b := range m.p.Bodies {
-		scaled(func(p *problem.Problem) []problem.Act { return p.Bodies[i].Acts }, 0, "the weight of "+b.Name+" were left out")
+		scaled(0, "the weight of "+b.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Bodies[i].Acts })
 	}
 	for i, d := range m.p.Loads {
-		at := func(share float64, says string) {
-			m.change("the resultant of "+d.Name+" acted "+says, func(p *problem.Problem) bool {
+		at := func(distance float64, says string) {
+			m.change("the resultant of "+d.Name+" acted "+says, func(p *problem.Problem) {
 				c := &p.Loads[i]
 				from, to := p.Points[d.From].At, p.Points[d.To].At
-				c.Distance = share * d.Length
-				c.At = r3.Add(from, r3.Scale(share, r3.Sub(to, from)))
+				c.Distance = distance
+				c.At = r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
 				for k := range c.Acts {
 					c.Acts[k].At = c.At
 				}
-				return true
 			})
 		}
-		scaled(func(p *problem.Problem) []problem.Act { return p.Loads[i].Acts }, 0, d.Name+" were left out")
+		scaled(0, d.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Loads[i].Acts })
 		if d.Total != 0 && d.Length > 0 {
-			at(0.5, "in the middle")
-			at(1-d.Distance/d.Length, "as far from the other end")
+			at(d.Length/2, "in the middle")
+			at(d.Length-d.Distance, "as far from the other end")
 		}
 	}
 }
@@ -232,22 +231,15 @@ func exchange(v r3.Vec, a, b int) r3.Vec {
 	return r3.Vec{X: c[0], Y: c[1], Z: c[2]}
 }
 
-// turn changes all directions of acts; ok is false where none changes.
-func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) (ok bool) {
-	change := func(v *r3.Vec) {
-		was := *v
-		*v = by(was)
-		ok = ok || *v != was
-	}
-	for _, a := range acts {
+// turn changes all directions of acts.
+func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) {
+	for i := range acts {
+		a := &acts[i]
+		a.Const = by(a.Const)
 		for k := range a.Terms {
-			change(&a.Terms[k].D)
+			a.Terms[k].D = by(a.Terms[k].D)
 		}
 	}
-	for i := range acts {
-		change(&acts[i].Const)
-	}
-	return ok
 }
 
 // directions: sine and cosine exchanged in the plane, and a rope over a pulley that
@@ -268,13 +260,12 @@ func (m *maker) directions() {
 					u = r3.Scale(-1, u)
 				}
 				says := fmt.Sprintf("%s pulled at %s towards %s alone", l.Name, m.p.Points[l.Path[at]].Name, m.p.Points[l.Path[to]].Name)
-				m.change(says, func(p *problem.Problem) bool {
+				m.change(says, func(p *problem.Problem) {
 					a := &p.Lines[i].Acts[k]
 					a.Const = r3.Scale(l.Magnitude.Const, u)
 					for t := range a.Terms {
 						a.Terms[t].D = r3.Scale(l.Magnitude.Terms[t].Coef, u)
 					}
-					return true
 				})
 			}
 		}
@@ -283,47 +274,41 @@ func (m *maker) directions() {
 
 // exchanged exchanges two components of the direction of a line that has one.
 func (m *maker) exchanged(line, a, b int, says string) {
-	if len(m.p.Lines[line].Legs) != 1 {
-		return
+	if len(m.p.Lines[line].Legs) == 1 {
+		m.change(says, func(p *problem.Problem) {
+			l := &p.Lines[line]
+			l.Legs[0].U = exchange(l.Legs[0].U, a, b)
+			turn(l.Acts, func(v r3.Vec) r3.Vec { return exchange(v, a, b) })
+		})
 	}
-	m.change(says, func(p *problem.Problem) bool {
-		l := &p.Lines[line]
-		l.Legs[0].U = exchange(l.Legs[0].U, a, b)
-		return turn(l.Acts, func(v r3.Vec) r3.Vec { return exchange(v, a, b) })
-	})
 }
 
 // spaceDirections: two components of a direction exchanged.
 func (m *maker) spaceDirections() {
-	if m.p.Planar {
-		return
-	}
 	for i, l := range m.p.Lines {
 		for _, pair := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
-			m.exchanged(i, pair[0], pair[1], fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[pair[0]], "xyz"[pair[1]], l.Name))
+			if !m.p.Planar {
+				m.exchanged(i, pair[0], pair[1], fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[pair[0]], "xyz"[pair[1]], l.Name))
+			}
 		}
 	}
 }
 
 // joints: sine and cosine of a skew normal exchanged, and impending friction that
-// acts the other way.
+// acts the other way. What a joint exerts on its first body is one list with its forces,
+// so that both change.
 func (m *maker) joints() {
 	for i, j := range m.p.Joints {
-		turned := func(says string, by func(r3.Vec) r3.Vec) {
-			m.change(says, func(p *problem.Problem) bool {
-				c := &p.Joints[i]
-				ok := turn(c.Acts, by)
-				if ok {
-					c.Forces = c.Acts[0].Terms
-				}
-				return ok
-			})
-		}
+		n := j.Normal
 		switch {
 		case j.Impending:
-			turned("friction at "+j.Name+" acted the other way", func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, j.Normal), j.Normal), v) })
-		case m.p.Planar && j.Normal != (r3.Vec{}):
-			turned("sine and cosine of "+j.Name+"'s normal were exchanged", func(v r3.Vec) r3.Vec { return exchange(v, 0, 1) })
+			m.change("friction at "+j.Name+" acted the other way", func(p *problem.Problem) {
+				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, n), n), v) })
+			})
+		case m.p.Planar && n != (r3.Vec{}):
+			m.change("sine and cosine of "+j.Name+"'s normal were exchanged", func(p *problem.Problem) {
+				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return exchange(v, 0, 1) })
+			})
 		}
 	}
 }
@@ -351,12 +336,10 @@ func (m *maker) angles() {
 // arms: a force on a rigid body that acts at another point of it.
 func (m *maker) arms() {
 	moved := func(name string, a problem.Act, act func(p *problem.Problem) *problem.Act) {
-		for _, at := range m.p.Bodies[a.Body].Points {
-			if point := m.p.Points[at]; !m.p.Bodies[a.Body].Particle && at != a.Point && point.At != a.At {
-				m.change(name+" acted at "+point.Name, func(p *problem.Problem) bool {
-					act(p).At, act(p).Point = point.At, at
-					return true
-				})
+		body := m.p.Bodies[a.Body]
+		for _, at := range body.Points {
+			if point := m.p.Points[at]; !body.Particle && point.At != a.At {
+				m.change(name+" acted at "+point.Name, func(p *problem.Problem) { act(p).At, act(p).Point = point.At, at })
 			}
 		}
 	}

@@ -8,53 +8,49 @@ import (
 	"trivet/units"
 )
 
-// quantity is what has a name and a value on the sheet. Part tells that it is a part of
-// the line or joint that it is of: only answers of that are held against it.
+// quantity is what has a name and a value on the sheet. One that is a part of a line or a
+// joint has the index of that: only answers of it are held against it.
 type quantity struct {
 	name        string
+	line, joint int // -1 for none
 	dim         units.Dim
 	value       float64
-	part        bool
-	line, joint int
 }
+
+// whole tells that a quantity is a part of nothing.
+func (o quantity) whole() bool { return o.line < 0 && o.joint < 0 }
 
 // quantities lists what answers may be mistaken for: unknowns, results asked for, the
 // magnitudes of known forces, and the parts of the reactions and lines.
 func (k *Key) quantities() {
 	p := k.solution.Problem
 	seen := map[string]bool{}
-	add := func(of quantity) {
-		if seen[of.name] {
+	add := func(name string, line, joint int) {
+		q, err := k.Query(name)
+		if seen[name] || err != nil {
 			return
 		}
-		seen[of.name] = true
-		q, err := k.Query(of.name)
-		if err != nil {
-			return
+		seen[name] = true
+		if v, none := k.solution.Evaluate(q); none == nil && !math.IsNaN(v) && !math.IsInf(v, 0) {
+			k.known = append(k.known, quantity{name, line, joint, q.Dim, v})
+			k.largest[q.Dim] = max(k.largest[q.Dim], math.Abs(v))
 		}
-		v, none := k.solution.Evaluate(q)
-		if none != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-			return
-		}
-		of.dim, of.value = q.Dim, v
-		k.known = append(k.known, of)
-		k.largest[q.Dim] = max(k.largest[q.Dim], math.Abs(v))
 	}
 	for _, name := range k.Asked() {
-		add(quantity{name: name})
+		add(name, -1, -1)
 	}
 	for _, u := range p.Unknowns {
-		add(quantity{name: u.Name})
+		add(u.Name, -1, -1)
 	}
 	for _, l := range p.Lines {
-		add(quantity{name: l.Name})
+		add(l.Name, -1, -1)
 	}
 	for _, part := range []string{".x", ".y", ".z", ".size", ".alpha", ".beta", ".gamma", ".angle"} {
 		for i, l := range p.Lines {
-			add(quantity{name: l.Name + part, part: true, line: i, joint: -1})
+			add(l.Name+part, i, -1)
 		}
 		for i, j := range p.Joints {
-			add(quantity{name: j.Name + part, part: true, line: -1, joint: i})
+			add(j.Name+part, -1, i)
 		}
 	}
 }
@@ -65,33 +61,38 @@ func (k *Key) concerns(o quantity, q problem.Query) bool {
 	switch {
 	case o.dim != q.Dim || o.name == q.Name || k.zero(q, o.value):
 		return false
-	case !o.part:
-		return true
 	case o.joint >= 0:
 		return q.Joint == o.joint || q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.joint
 	}
-	return q.Line == o.line || q.Unknown >= 0 && p.SensedLine(q) == o.line
+	return o.whole() || q.Line == o.line || q.Unknown >= 0 && p.SensedLine(q) == o.line
 }
 
 // explain finds the mistake that a wrong answer shows by itself.
 func (k *Key) explain(m *Mark) (Verdict, string) {
-	reversed := m.value
-	reversed.Value = -reversed.Value
-	switch {
-	case m.value.Value == 0:
-	case k.judge(m.query, reversed, m.want).OK() && m.value.Sense != "":
-		return Sign, "sign reversed: it is not " + m.value.Sense
-	case k.judge(m.query, reversed, m.want).OK():
-		return Sign, Sign.String()
-	default:
-		if says := k.unit(m); says != "" {
-			return Unit, says
+	for _, kind := range []struct {
+		verdict Verdict
+		says    func(m *Mark) string
+	}{{Sign, k.sign}, {Unit, k.unit}, {Another, k.another}} {
+		if m.value.Value == 0 {
+			break
 		}
-		if says := k.another(m); says != "" {
-			return Another, says
+		if says := kind.says(m); says != "" {
+			return kind.verdict, says
 		}
 	}
 	return Wrong, Wrong.String()
+}
+
+func (k *Key) sign(m *Mark) string {
+	reversed := m.value
+	reversed.Value = -reversed.Value
+	switch {
+	case !k.judge(m.query, reversed, m.want).OK():
+		return ""
+	case m.value.Sense != "":
+		return "sign reversed: it is not " + m.value.Sense
+	}
+	return Sign.String()
 }
 
 // confused are the units that are taken for each other; rarer ones would fit too
@@ -110,24 +111,26 @@ func (k *Key) unit(m *Mark) string {
 		return "" // zero is zero in every unit
 	}
 	own, factor := k.solution.Problem.Units.For(m.query.Dim), m.value.Factor
-	if own.Factor != factor && k.in(m, own.Factor) == Right {
-		return rightIn(own)
+	type reading struct {
+		factor float64
+		says   string
+		weighs bool
 	}
+	readings := []reading{{own.Factor, rightIn(own), false}}
 	if m.query.Dim == units.Force {
 		g := k.gravity(factor)
-		missing, extra := k.in(m, factor*g) == Right, k.in(m, factor/g) == Right
-		m.weighs = missing || extra
-		switch {
-		case missing:
-			return "factor g missing: a mass taken for a force"
-		case extra:
-			return "factor g too many: a force taken for a mass"
-		}
+		readings = append(readings, reading{factor * g, "factor g missing: a mass taken for a force", true},
+			reading{factor / g, "factor g too many: a force taken for a mass", true})
 	}
 	for _, symbol := range confused[m.query.Dim] {
-		u, err := units.ParseUnit(symbol)
-		if err == nil && math.Abs(u.Factor/factor-1) > slack && k.in(m, u.Factor) == Right {
-			return rightIn(u)
+		if u, err := units.ParseUnit(symbol); err == nil {
+			readings = append(readings, reading{u.Factor, rightIn(u), false})
+		}
+	}
+	for _, r := range readings {
+		if math.Abs(r.factor/factor-1) > slack && k.in(m, r.factor) == Right {
+			m.weighs = r.weighs
+			return r.says
 		}
 	}
 	return ""
@@ -182,7 +185,7 @@ func (k *Key) another(m *Mark) string {
 	}
 	var names []string
 	for _, o := range k.known { // where a whole thing fits, its parts say nothing more
-		if (len(names) == 0 || !o.part) && k.concerns(o, m.query) && k.same(m, o.value) {
+		if (len(names) == 0 || o.whole()) && k.concerns(o, m.query) && k.same(m, o.value) {
 			names = append(names, o.name)
 		}
 	}
