@@ -22,17 +22,17 @@ import (
 func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
 	d := &doc.Doc{}
-	d.Sections = append(d.Sections, doc.Section{Role: doc.Risk, Level: 1, Title: say.Capital(acceptance(s, opt.Uncertainty))})
-	d.Add(highUse(s, opt.Uncertainty))
-	d.Add(riskSection(opt.Uncertainty))
+	d.Sections = append(d.Sections, doc.Section{Role: doc.Risk, Level: 1, Title: say.Capital(acceptance(s, opt.Trust))})
+	d.Add(highUse(s, opt.Trust))
+	d.Add(riskSection(opt.Trust))
 	d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
 	if opt.Sheet != nil {
 		d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Inputs as typed", Blocks: inputs(opt.Sheet, p)})
 	}
-	results := resultSection(s, opt.Uncertainty)
-	results.Blocks = append(results.Blocks, governing(s, opt.Uncertainty)...)
+	results := resultSection(s, opt.Trust)
+	results.Blocks = append(results.Blocks, governing(s, opt.Trust)...)
 	d.Add(results)
-	d.Add(uncertaintySection(opt.Uncertainty))
+	d.Add(trustSection(opt.Trust))
 	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: fieldChecks(s, opt)})
 	d.Add(doc.Section{Level: 1, Title: "Assumed", Blocks: []doc.Block{doc.Say(strings.Join(assumed(p), " "))}})
 	return d.Sections
@@ -132,7 +132,7 @@ func fieldChecks(s *statics.Solution, opt PageOptions) (out []doc.Block) {
 		if c.Kind == statics.CheckUnit && c.OK || isSum(c) && c.OK && len(p.Bodies) > mostSums/2 {
 			continue // one of the many that hold; a page for a job needs the others
 		}
-		out = append(out, checkBlock(s, opt.Uncertainty, k))
+		out = append(out, checkBlock(s, opt.Trust, k))
 	}
 	for _, a := range s.Answers {
 		out = append(out, &doc.Check{State: doc.Held(a.OK, false), Text: doc.Plain(a.SaysInWords(p))})

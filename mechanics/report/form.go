@@ -55,7 +55,7 @@ func Between(format, name string, i, sheets int) string {
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
 // one; warnings are what JSON says of the sheet besides, the others by its words.
 func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, steps bool, warnings []*diag.Error) string {
-	opt := PageOptions{Uncertainty: t}
+	opt := PageOptions{Trust: t}
 	switch format {
 	case "json":
 		return string(JSON(sheet, s, t, warnings...))

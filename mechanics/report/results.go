@@ -30,7 +30,7 @@ func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
 	d.Add(section("Unknowns", unknownLines(s, t)))
 	d.Add(section("Asked", askedLines(s)))
-	d.Add(uncertaintySection(t))
+	d.Add(trustSection(t))
 	d.Add(section("Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
 	d.Add(section("Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
 	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: summaryChecks(s, t)})
@@ -232,8 +232,8 @@ func riskSection(t *uncertainty.Effect) doc.Section {
 	return doc.Section{Role: doc.Risk, Level: 1, Title: "At risk within the ± of the inputs", Blocks: riskChecks(t)}
 }
 
-// uncertaintySection is what the ± of the inputs does to the results.
-func uncertaintySection(t *uncertainty.Effect) doc.Section {
+// trustSection is what the ± of the inputs does to the results.
+func trustSection(t *uncertainty.Effect) doc.Section {
 	out := doc.Section{Level: 1, Title: "Effect of measurement tolerance"}
 	if t == nil {
 		return out

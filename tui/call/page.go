@@ -41,7 +41,7 @@ func (c *Call) Page() *cobra.Command {
 			for _, x := range variant.Contradictions(r.sheet, r.solution.Problem) {
 				c.saysWarnings(r, args[0], []problem.Error{x.Note})
 			}
-			opt.File, opt.Sheet, opt.Uncertainty = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
+			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
 				page, err := report.Page(format, r.solution, opt)
 				if err != nil {
@@ -55,7 +55,7 @@ func (c *Call) Page() *cobra.Command {
 			} else if f := report.WritePage(out, format, r.solution, opt, force); f != nil {
 				c.refuse(out, f)
 			}
-			c.judge(r.solution, opt.Uncertainty)
+			c.judge(r.solution, opt.Trust)
 			return nil
 		},
 	}

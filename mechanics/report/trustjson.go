@@ -26,7 +26,7 @@ type (
 		Input int      `json:"input"`
 		Moves *float64 `json:"moves"`
 	}
-	jsonUncertainty struct {
+	jsonTrust struct {
 		Inputs  []jsonInput  `json:"inputs"`
 		Results []jsonSpread `json:"results"`
 		AtRisk  bool         `json:"at_risk"`
@@ -42,15 +42,15 @@ type (
 	}
 )
 
-// uncertaintyJSON is the object "trust", which a sheet without ± has not. A number is null
+// trustJSON is the object "trust", which a sheet without ± has not. A number is null
 // where a result has no single value within the ± of the inputs; by says what
 // each input does that does anything: half of what the result differs by between
 // its ends, positive where both grow together.
-func uncertaintyJSON(t *uncertainty.Effect) *jsonUncertainty {
+func trustJSON(t *uncertainty.Effect) *jsonTrust {
 	if t == nil {
 		return nil
 	}
-	out := &jsonUncertainty{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
+	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
 		Search: jsonSearch{t.Search.Corners, t.Search.All, t.Search.Inside}, Says: append([]string{}, t.Words()...)}
 	for _, m := range t.Measured {
 		out.Inputs = append(out.Inputs, jsonInput{m.Name, m.Half})
