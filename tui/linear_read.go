@@ -12,8 +12,17 @@ import (
 // pageLines is how many lines a page key reads on.
 const pageLines = 10
 
-// readLines are the lines of what is read, and the one that is read now.
+// readLines are the lines of what is read, and the one that is read now; a word in their
+// place where nothing is written yet.
 func (m Model) readLines() (lines []string, at int) {
+	lines, at = m.writtenLines()
+	if len(lines) == 0 {
+		lines = []string{"nothing yet"}
+	}
+	return lines, max(min(at, len(lines)-1), 0)
+}
+
+func (m Model) writtenLines() (lines []string, at int) {
 	switch {
 	case m.help != nil:
 		lines, at = m.helpLines(), m.help.y
@@ -24,10 +33,7 @@ func (m Model) readLines() (lines []string, at int) {
 	default:
 		lines, at = m.resultLines(m.focus), m.speech.read[m.focus]
 	}
-	if len(lines) == 0 {
-		lines = []string{nothingYet}
-	}
-	return lines, max(min(at, len(lines)-1), 0)
+	return lines, at
 }
 
 // helpLines are the lines of the help's page.
@@ -37,9 +43,6 @@ func (m Model) helpLines() []string {
 	}
 	return m.helpText(wholeLine).read()
 }
-
-// nothingYet stands for what is being written.
-const nothingYet = "nothing yet"
 
 // wholeLine is a width at which no text is broken.
 const wholeLine = 1 << 20
@@ -85,9 +88,11 @@ func (m Model) readScene(was Model, name string) []string {
 	if !same {
 		return []string{fmt.Sprintf("%s, line %d of %d: %s", name, at+1, len(lines), lines[at])}
 	}
-	earlier, before := was.readLines()
+	_, before := was.readLines()
+	earlier, _ := was.writtenLines()
+	written, _ := m.writtenLines()
 	switch {
-	case earlier[0] == nothingYet && lines[0] != nothingYet:
+	case len(earlier) == 0 && len(written) > 0:
 		return []string{fmt.Sprintf("%s, line %d of %d: %s", name, at+1, len(lines), lines[at])}
 	case at != before && m.speech.jumped:
 		return lines[at : at+1]
