@@ -25,7 +25,7 @@ func TestAFrameForAnOldSize(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			s := newStage(t, c.w, c.h, func() Model { return New(Options{Sheet: many}) })
+			s := newRunning(t, c.w, c.h, func() Model { return New(Options{Sheet: many}) })
 			scrolls := []byte(ansi.SetTopBottomMargins(1, c.h))
 			late := func(frame []byte) {
 				if bytes.Contains(frame, scrolls) {

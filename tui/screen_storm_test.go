@@ -15,7 +15,7 @@ func TestNoGarbageIsLeft(t *testing.T) {
 		bursts = 40
 	}
 	inside, outside := newDice(1), newDice(2)
-	s := newStage(t, 80, 24, func() Model { return New(inside.options("/dev/null")) })
+	s := newRunning(t, 80, 24, func() Model { return New(inside.options("/dev/null")) })
 	var seen [keys.Modes]int
 	var last exposure
 	for burst := range bursts {

@@ -35,7 +35,7 @@ func TestAKeystrokeSendsLittle(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			st := newStage(t, size[0], size[1], func() Model { return New(Options{Sheet: s}) })
+			st := newRunning(t, size[0], size[1], func() Model { return New(Options{Sheet: s}) })
 			var each, whole []int64
 			for i, k := range strings.Fields(editing) {
 				each = append(each, st.cost(press(k)))
@@ -73,7 +73,7 @@ func TestIdleSendsNothing(t *testing.T) {
 	}
 	opt := Options{Sheet: s, Path: path, Stamp: stamp, Journal: true, Env: []string{"XDG_STATE_HOME=" + t.TempDir()}, Every: time.Hour}
 	var first Model
-	st := newStage(t, 80, 24, func() Model { first = New(opt); return first })
+	st := newRunning(t, 80, 24, func() Model { first = New(opt); return first })
 	st.settle()
 	writes := st.writes.Load()
 	for range 100 {
@@ -89,7 +89,7 @@ func TestIdleSendsNothing(t *testing.T) {
 }
 
 // cost is what a message sends to the terminal.
-func (s *stage) cost(msg tea.Msg) int64 {
+func (s *running) cost(msg tea.Msg) int64 {
 	s.t.Helper()
 	before := s.sent.Load()
 	s.program.Send(msg)
@@ -101,7 +101,7 @@ func (s *stage) cost(msg tea.Msg) int64 {
 
 // repaint is what the whole frame sends. The terminal holds it already, so the
 // bytes themselves are waited for.
-func (s *stage) repaint() int64 {
+func (s *running) repaint() int64 {
 	s.t.Helper()
 	before := s.sent.Load()
 	s.program.Send(tea.ClearScreen())

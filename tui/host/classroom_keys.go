@@ -94,7 +94,7 @@ func (s *classroom) live(v *visitor, msg tea.KeyPressMsg) bool {
 	case was == askEnd && key == "y":
 		s.finish()
 	case was == askHand && len(key) == 1 && key[0] >= '1' && int(key[0]-'1') < len(s.offered):
-		note = s.limiter(v, s.offered[key[0]-'1'])
+		note = s.handOver(v, s.offered[key[0]-'1'])
 	}
 	s.report(note)
 	return true
@@ -112,9 +112,9 @@ func (s *classroom) quit(m tui.Model) {
 	}
 }
 
-// hand gives the sheet to another presenter, who goes on in the same cell and is
+// handOver gives the sheet to another presenter, who goes on in the same cell and is
 // told so in the line that is the presenter's from now on.
-func (s *classroom) limiter(from, to *visitor) (note string) {
+func (s *classroom) handOver(from, to *visitor) (note string) {
 	if s.clients[to] == nil {
 		return to.who.name() + " has left"
 	}

@@ -17,7 +17,7 @@ var (
 	errSilent = errors.New("what was typed did not form a key")
 )
 
-// hand is how fast one types: keys, and the bytes that they come in.
+// limiter is how fast one types: keys, and the bytes that they come in.
 type limiter struct {
 	keys, bytes *bucket
 	silent      int // bytes that come to no key, as in a paste that never ends

@@ -43,7 +43,7 @@ const (
 )
 
 // account is what one key's visits may take in all, so that coming again does not
-// fill it. Who has used up the computing time, as no hand does for long, waits in
+// fill it. Who has used up the computing time, as nobody does for long who types, waits in
 // the queue with all the others who have.
 type account struct {
 	slow    *queue

@@ -39,7 +39,7 @@ func TestAFaultLeavesTheLaneFree(t *testing.T) {
 	served := false
 	slow.do(func() { served = true })
 	if !served {
-		t.Error("the lane is blocked")
+		t.Error("the queue is blocked")
 	}
 }
 
@@ -64,7 +64,7 @@ func TestAKeysVisitsShareOneAccount(t *testing.T) {
 	for range keyComesBurst - 1 {
 		again, after := h.typing(one)
 		if after != 0 || again.keys != limiter.keys || again.bytes != limiter.bytes {
-			t.Fatalf("a visit waits %v, or types with another hand", after)
+			t.Fatalf("a visit waits %v, or types under another limiter", after)
 		}
 	}
 	if _, after := h.typing(one); after <= 0 {

@@ -27,21 +27,21 @@ func TestMain(m *testing.M) {
 
 const begun = "[points]\nA = { at = \"1\", on = \"particle\" }\n"
 
-// desk is a session that types, keeps, undoes and saves by chance, the same for
+// editor is a session that types, keeps, undoes and saves by chance, the same for
 // the same seed. Its doings are followed without effect where do is nil.
-type desk struct {
+type editor struct {
 	rng   *rand.Rand
 	h     *sheet.History
 	typed *Typed
 	disk  string
 }
 
-func newDesk(seed uint64) *desk {
+func newEditor(seed uint64) *editor {
 	s, err := sheet.Parse([]byte(begun))
 	if err != nil {
 		panic(err)
 	}
-	return &desk{rng: rand.New(rand.NewPCG(seed, 1)), h: sheet.NewHistory(s), disk: begun}
+	return &editor{rng: rand.New(rand.NewPCG(seed, 1)), h: sheet.NewHistory(s), disk: begun}
 }
 
 type doer interface {
@@ -51,7 +51,7 @@ type doer interface {
 	save(s *sheet.Sheet)
 }
 
-func (d *desk) step(do doer) {
+func (d *editor) step(do doer) {
 	cell := sheet.Ref{Table: "points", Row: "A", Key: "at"}
 	now := d.h.Current()
 	switch n := d.rng.IntN(20); {
@@ -87,7 +87,7 @@ func (d *desk) step(do doer) {
 }
 
 // whole is what a person sees: the text with the cell being typed.
-func (d *desk) whole() string {
+func (d *editor) whole() string {
 	s := d.h.Current()
 	if d.typed != nil {
 		next, _, err := s.Apply(sheet.SetCell{Ref: d.typed.Ref, Text: d.typed.Text})
@@ -130,7 +130,7 @@ func child(seed uint64, path string) {
 		panic(err)
 	}
 	j := &journaled{Open(os.Environ(), path, s.Text()), path, stamp}
-	d := newDesk(seed)
+	d := newEditor(seed)
 	for k := 0; ; k++ {
 		fmt.Println(k) // step k is done
 		d.step(j)
@@ -158,7 +158,7 @@ func TestKilled(t *testing.T) {
 		}
 		env := append(os.Environ(), "XDG_STATE_HOME="+dir, childSeed+"="+strconv.Itoa(run))
 		steps := killAfter(t, exec.Command(self, path), env, rand.New(rand.NewPCG(seed, 2)).IntN(40))
-		d := newDesk(seed)
+		d := newEditor(seed)
 		for range steps {
 			d.step(followed{})
 		}

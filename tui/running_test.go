@@ -64,8 +64,8 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return s, cmd
 }
 
-// stage is the real program with its renderer on an emulated terminal.
-type stage struct {
+// running is the real program with its renderer on an emulated terminal.
+type running struct {
 	t       testing.TB
 	term    *terminal
 	program *tea.Program
@@ -75,7 +75,7 @@ type stage struct {
 	onTheWay atomic.Pointer[func(bytes []byte)] // called before the terminal gets them; may be nil
 }
 
-func (s *stage) Write(p []byte) (int, error) {
+func (s *running) Write(p []byte) (int, error) {
 	if f := s.onTheWay.Load(); f != nil {
 		(*f)(p)
 	}
@@ -84,13 +84,13 @@ func (s *stage) Write(p []byte) (int, error) {
 	return s.term.Write(p)
 }
 
-func newStage(t testing.TB, w, h int, model func() Model) *stage {
+func newRunning(t testing.TB, w, h int, model func() Model) *running {
 	again := func() Model {
 		m := model()
 		m.sizing.settle = settleAfter // as the program has it
 		return m
 	}
-	s := &stage{t: t, term: &terminal{e: vt.NewEmulator(w, h)}}
+	s := &running{t: t, term: &terminal{e: vt.NewEmulator(w, h)}}
 	go io.Copy(io.Discard, s.term.e) // the emulator's replies; unread they block it
 	// What was on its way when the size changed may scroll more lines than there are
 	// now. Terminals leave that; the emulator by itself would go on beyond its end.
@@ -126,7 +126,7 @@ func newStage(t testing.TB, w, h int, model func() Model) *stage {
 }
 
 // look gives what the model draws now.
-func (s *stage) look() exposure {
+func (s *running) look() exposure {
 	to := make(chan exposure, 1)
 	s.program.Send(shot{to})
 	select {
@@ -139,14 +139,14 @@ func (s *stage) look() exposure {
 }
 
 // resize gives the terminal another size and tells the program.
-func (s *stage) resize(w, h int) {
+func (s *running) resize(w, h int) {
 	s.term.resize(w, h)
 	s.program.Send(tea.WindowSizeMsg{Width: w, Height: h})
 }
 
 // settle waits until the terminal shows what the model draws, cell for cell, with
 // its styles, and nothing else.
-func (s *stage) settle() (exposure, string) {
+func (s *running) settle() (exposure, string) {
 	tick := time.NewTicker(2 * time.Millisecond)
 	defer tick.Stop()
 	for deadline := time.After(patience); ; {
@@ -166,7 +166,7 @@ func (s *stage) settle() (exposure, string) {
 }
 
 // until polls until a condition holds.
-func (s *stage) until(what string, holds func() bool) {
+func (s *running) until(what string, holds func() bool) {
 	s.t.Helper()
 	tick := time.NewTicker(time.Millisecond)
 	defer tick.Stop()
