@@ -38,8 +38,8 @@ func (k *Key) likeliest(marks []Mark) []string {
 		return nil
 	}
 	var fits []fit
-	for i := range k.allMistakes() {
-		fits = append(fits, k.fits(&k.mistakes[i], marks))
+	for _, of := range k.mistakes() {
+		fits = append(fits, k.fits(&of, marks))
 	}
 	for _, search := range searches {
 		var best fit

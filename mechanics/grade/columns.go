@@ -11,12 +11,10 @@ import (
 	"trivet/units"
 )
 
-// Columns says what the columns of a table hold: Name and Sheet are indices, -1
-// where there is no such column.
+// Columns are those of a table that hold answers.
 type Columns struct {
-	Name, Sheet int
-	Asked       []Asked
-	LeftOut     []*diag.Error // columns that are no results, and what they might have been
+	Asked   []Asked
+	LeftOut []*diag.Error // columns that are no results, and what they might have been
 }
 
 // Asked is a column of answers: the result it is called after, and the unit of a
@@ -30,19 +28,15 @@ type Asked struct {
 // Columns reads the head of a table against a sheet. A column that is called nearly
 // as a result is refused, since its answers would be lost; one that has nothing to
 // do with the sheet is left out.
-func (k *Key) Columns(head []string) (*Columns, *diag.Error) {
-	c := &Columns{Name: -1, Sheet: -1}
-	for i, h := range head {
+func (k *Key) Columns(t *Table) (*Columns, *diag.Error) {
+	c := &Columns{}
+	for i, h := range t.Head {
 		place := diag.Place{Line: 1, Column: i + 1}
-		first := slices.Index(head, h)
+		first := slices.Index(t.Head, h)
 		switch {
-		case h == "":
+		case h == "" || i == t.Name || i == t.Sheet:
 		case first < i:
 			return nil, &diag.Error{Place: place, Msg: fmt.Sprintf("the column %q occurs twice, first as column %d", h, first+1), Hint: "remove one of them"}
-		case strings.EqualFold(h, "name") && c.Name < 0:
-			c.Name = i
-		case IsSheet(h) && c.Sheet < 0:
-			c.Sheet = i
 		default:
 			a, err := k.column(h)
 			if err == nil && slices.ContainsFunc(c.Asked, func(b Asked) bool { return b.Name == a.Name }) {
@@ -91,12 +85,6 @@ func (k *Key) column(head string) (a Asked, err *diag.Error) {
 	return a, nil
 }
 
-// IsSheet tells whether a column holds the file of each student's sheet; a key of
-// variants calls it variant.
-func IsSheet(head string) bool {
-	return strings.EqualFold(head, "sheet") || strings.EqualFold(head, "variant")
-}
-
 // cutUnit takes the unit in brackets from behind a name: "T1 (N)", "T1 [kN]".
 func cutUnit(head string) (name, unit string) {
 	for _, pair := range []string{"()", "[]"} {
@@ -110,21 +98,14 @@ func cutUnit(head string) (name, unit string) {
 
 // Typed are the answers of a row. A row with more cells than the head is not taken
 // apart: a comma in a value may have moved all that stand behind it.
-func (c *Columns) Typed(t *Table, row Line) ([]Typed, *diag.Error) {
+func (c *Columns) Typed(t *Table, row Row) ([]Typed, *diag.Error) {
 	if len(row.Cells) > len(t.Head) {
-		return nil, &diag.Error{Place: diag.Place{Line: row.Number}, Msg: fmt.Sprintf("the row has %d cells, but the head has %d", len(row.Cells), len(t.Head)), Hint: "quotes around a value with a comma, or a decimal point"}
+		msg := fmt.Sprintf("the row has %d cells, but the head has %d", len(row.Cells), len(t.Head))
+		return nil, &diag.Error{Place: diag.Place{Line: row.Line}, Msg: msg, Hint: "quotes around a value with a comma, or a decimal point"}
 	}
 	out := make([]Typed, len(c.Asked))
 	for i, a := range c.Asked {
-		out[i] = Typed{Name: a.Name, Text: row.Cell(a.Column), Bare: a.Bare, Comma: t.Comma}
+		out[i] = Typed{Name: a.Name, Text: row.cell(a.Column), Bare: a.Bare, Comma: t.Comma}
 	}
 	return out, nil
-}
-
-// Who is the name of who wrote a row, or its line where it has none.
-func (c *Columns) Who(row Line) string {
-	if name := row.Cell(c.Name); name != "" {
-		return name
-	}
-	return "line " + strconv.Itoa(row.Number)
 }

@@ -94,14 +94,14 @@ type Key struct {
 	largest  map[units.Dim]float64 // of the values, by dimension
 	known    []quantity            // what has a name and a value
 
-	mistakes []mistake
-	tried    bool
+	mistakes func() []mistake
 	effects  func() [][]float64 // see follow.go
 }
 
 // NewKey makes the key of a sheet and its solution.
 func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 	k := &Key{sheet: s, solution: solution, rule: rule, largest: map[units.Dim]float64{}}
+	k.mistakes = sync.OnceValue(k.allMistakes)
 	k.effects = sync.OnceValue(func() [][]float64 { return effects(solution) })
 	k.quantities()
 	return k

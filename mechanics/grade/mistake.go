@@ -59,12 +59,8 @@ const (
 	smooth = "1e-12"
 )
 
-// allMistakes solves the sheet with each common mistake in it, once.
+// allMistakes solves the sheet with each common mistake in it.
 func (k *Key) allMistakes() []mistake {
-	if k.tried {
-		return k.mistakes
-	}
-	k.tried = true
 	if s := k.solution; len(s.X) > maxUnknowns || !s.Unique() && !s.Single() {
 		return nil
 	}
@@ -79,7 +75,7 @@ func (k *Key) allMistakes() []mistake {
 	m.arms()
 	m.spaceDirections()
 	m.coordinates()
-	return k.mistakes
+	return m.made
 }
 
 // maker makes the mistakes of a problem.
@@ -89,6 +85,7 @@ type maker struct {
 	reader *problem.Reader
 	plain  bool
 	left   int
+	made   []mistake
 }
 
 // solve solves a problem with a mistake in it. What comes out as another does is
@@ -105,15 +102,15 @@ func (m *maker) solve(p *problem.Problem, says string) {
 	if m.k.equal(&made, &mistake{solution: m.k.solution, values: map[string]float64{}}) {
 		return // it makes no difference here
 	}
-	for i := range m.k.mistakes {
-		if o := &m.k.mistakes[i]; m.k.equal(&made, o) {
+	for i := range m.made {
+		if o := &m.made[i]; m.k.equal(&made, o) {
 			if o.plain == m.plain {
 				o.says = append(o.says, says)
 			}
 			return
 		}
 	}
-	m.k.mistakes = append(m.k.mistakes, made)
+	m.made = append(m.made, made)
 }
 
 // equal tells whether two mistakes come to the same unknowns and results asked for.

@@ -2,9 +2,12 @@ package grade
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -19,22 +22,25 @@ const MaxBytes = 8 << 20
 // not blank, and may be shorter or longer than the head.
 type Table struct {
 	Head  []string
-	Rows  []Line
+	Rows  []Row
 	Comma bool // a comma is a decimal point in it
+	Name  int  // the column of who wrote a row, -1 where there is none
+	Sheet int  // and that of the file of each student's sheet, which a key of variants calls variant
 }
 
-// Line is a row of a table and the line of the file that it begins in.
-type Line struct {
-	Number int
-	Cells  []string
+// Row is a row of a table, the line of the file that it begins in, who wrote it (its line
+// where no name is given), and the sheet that it names.
+type Row struct {
+	Line        int
+	Name, Sheet string
+	Cells       []string
 }
 
-// Cell is the cell of a column, blank where the row has none.
-func (l Line) Cell(column int) string {
-	if column < 0 || column >= len(l.Cells) {
+func (r Row) cell(column int) string {
+	if column < 0 || column >= len(r.Cells) {
 		return ""
 	}
-	return l.Cells[column]
+	return r.Cells[column]
 }
 
 // ReadTable reads comma separated values (RFC 4180) as spreadsheets write them: with
@@ -76,6 +82,12 @@ func ReadTable(text []byte) (*Table, *diag.Error) {
 	if t.Head == nil {
 		return nil, diag.New("the table is empty", "a head row, such as name,T1,T2, and a row for each student")
 	}
+	t.Name = slices.IndexFunc(t.Head, func(h string) bool { return strings.EqualFold(h, "name") })
+	t.Sheet = slices.IndexFunc(t.Head, func(h string) bool { return strings.EqualFold(h, "sheet") || strings.EqualFold(h, "variant") })
+	for i := range t.Rows {
+		r := &t.Rows[i]
+		r.Name, r.Sheet = cmp.Or(r.cell(t.Name), "line "+strconv.Itoa(r.Line)), r.cell(t.Sheet)
+	}
 	return t, nil
 }
 
@@ -98,7 +110,7 @@ func (t *Table) put(cells []string, line int) {
 	case t.Head == nil:
 		t.Head = cells
 	default:
-		t.Rows = append(t.Rows, Line{line, cells})
+		t.Rows = append(t.Rows, Row{Line: line, Cells: cells})
 	}
 }
 

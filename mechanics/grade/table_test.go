@@ -68,7 +68,7 @@ func TestColumns(t *testing.T) {
 		if fault != nil {
 			t.Fatal(fault)
 		}
-		cols, fault := key.Columns(table.Head)
+		cols, fault := key.Columns(table)
 		says := ""
 		if fault != nil {
 			says = fault.Error()
@@ -100,7 +100,7 @@ func FuzzTable(f *testing.F) {
 			}
 			return
 		}
-		cols, fault := key.Columns(table.Head)
+		cols, fault := key.Columns(table)
 		if fault != nil {
 			return
 		}
@@ -110,7 +110,7 @@ func FuzzTable(f *testing.F) {
 				continue
 			}
 			marks, _ := key.Mark(typed)
-			s := grade.Student{Name: cols.Who(row), Marks: marks}
+			s := grade.Student{Name: row.Name, Marks: marks}
 			if len(marks) != len(cols.Asked) || s.Right() > s.Asked() || s.Name == "" {
 				t.Errorf("%+v", s)
 			}

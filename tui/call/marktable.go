@@ -63,7 +63,7 @@ func readTable(name string) ([]byte, error) {
 
 // columns reads the head of a table; what is left out of it costs no exit code.
 func (c *Call) columns(key *grade.Key, t *grade.Table, name string) (*grade.Columns, bool) {
-	cols, fault := key.Columns(t.Head)
+	cols, fault := key.Columns(t)
 	if fault != nil {
 		c.refuse(display(name), fault)
 		return nil, false
@@ -94,15 +94,15 @@ func (c *Call) markTable(class *grade.Class, key *grade.Key, name, answers strin
 		return false
 	}
 	var folder *variants
-	if cols.Sheet >= 0 {
+	if t.Sheet >= 0 {
 		if folder = c.open(filepath.Dir(name), class.Rule); folder == nil {
 			return false
 		}
 		defer folder.root.Close()
 	}
-	c.rows(class, t, cols, func(row grade.Line) (*grade.Key, error) {
-		if v := row.Cell(cols.Sheet); v != "" {
-			return folder.key(v)
+	c.rows(class, t, cols, func(row grade.Row) (*grade.Key, error) {
+		if row.Sheet != "" {
+			return folder.key(row.Sheet)
 		}
 		return key, nil
 	})
@@ -116,8 +116,7 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	if !ok {
 		return class, false, nil
 	}
-	at := slices.IndexFunc(t.Head, grade.IsSheet)
-	if at < 0 {
+	if t.Sheet < 0 {
 		c.refuse(display(answers), &diag.Error{Place: diag.Place{Line: 1}, Msg: "the table has no column \"sheet\", which says whose variant is whose",
 			Hint: "add it with the file of each student's variant, or name one sheet in place of the folder"})
 		return class, false, nil
@@ -130,8 +129,8 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	var first *grade.Key
 	why := errors.New("no row names one")
 	for _, row := range t.Rows { // the head is read against the first variant that reads
-		if row.Cell(at) != "" && first == nil {
-			first, why = folder.key(row.Cell(at))
+		if row.Sheet != "" && first == nil {
+			first, why = folder.key(row.Sheet)
 		}
 	}
 	if first == nil {
@@ -143,9 +142,9 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 	if !ok {
 		return class, false, nil
 	}
-	c.rows(&class, t, cols, func(row grade.Line) (*grade.Key, error) {
-		if v := row.Cell(cols.Sheet); v != "" {
-			return folder.key(v)
+	c.rows(&class, t, cols, func(row grade.Row) (*grade.Key, error) {
+		if row.Sheet != "" {
+			return folder.key(row.Sheet)
 		}
 		return nil, diag.New("the column \"sheet\" is blank", "the file of the variant")
 	})
@@ -159,15 +158,15 @@ func (c *Call) markVariants(name, answers string, rule grade.Rule) (class grade.
 }
 
 // rows marks each row against its sheet.
-func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, keyOf func(grade.Line) (*grade.Key, error)) {
+func (c *Call) rows(class *grade.Class, t *grade.Table, cols *grade.Columns, keyOf func(grade.Row) (*grade.Key, error)) {
 	for _, a := range cols.Asked {
 		class.Questions = append(class.Questions, a.Name)
 	}
 	for _, row := range t.Rows {
-		s := grade.Student{Name: cols.Who(row), Sheet: row.Cell(cols.Sheet)}
+		s := grade.Student{Name: row.Name, Sheet: row.Sheet}
 		typed, fault := cols.Typed(t, row)
 		if fault != nil {
-			s.Fault = fmt.Sprintf("line %d: %s", row.Number, fault.Text())
+			s.Fault = fmt.Sprintf("line %d: %s", row.Line, fault.Text())
 		} else if key, why := keyOf(row); key == nil {
 			s.Fault = why.Error()
 		} else {
