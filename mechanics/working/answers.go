@@ -158,12 +158,7 @@ func (b *builder) derive(q problem.Query, name doc.Math, v float64, result doc.M
 }
 
 func (b *builder) tieOf(line int) int {
-	for k := range b.ties {
-		if b.ties[k].line == line {
-			return k
-		}
-	}
-	return -1
+	return slices.IndexFunc(b.ties, func(t *tie) bool { return t.line == line })
 }
 
 func (b *builder) stretchOf(q problem.Query, one func(...doc.Math) []doc.Block, name doc.Math) []doc.Block {
@@ -172,7 +167,7 @@ func (b *builder) stretchOf(q problem.Query, one func(...doc.Math) []doc.Block, 
 		return one(name, sum(b.length(l.Length()), neg(b.length(l.Spring.Natural))))
 	}
 	tension, _ := b.s.Magnitude(q.Line)
-	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), letter("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.perLength(l.Spring.Stiffness)))
+	return one(name, fraction(grouped(b.affine(l.Magnitude, b.p.Units.Force)), symbol("k")), fraction(grouped(b.number(b.p.Units.Force.In(tension))), b.perLength(l.Spring.Stiffness)))
 }
 
 // directed is a direction in a scalar product: the unit vector of a line, or a force with its magnitude.
@@ -185,7 +180,7 @@ type directed struct {
 func (b *builder) directedBy(line, joint int) directed {
 	if line >= 0 && !b.p.Lines[line].ByComponents() {
 		if u, ok := b.p.Lines[line].Direction(); ok {
-			return directed{vectorUnit(leafed(named(b.p.Lines[line].Name))), u, 0}
+			return directed{unitVec("u", words(b.p.Lines[line].Name)), u, 0}
 		}
 	}
 	v, _, symbol := b.vectorOf(problem.Query{Kind: problem.AskForce, Line: line, Joint: joint})
@@ -339,7 +334,7 @@ func (b *builder) impendingComponent(j *problem.Joint, axis int, one func(...doc
 
 // planeAngle is θ = atan |Fy/Fx|, measured in the quadrant where the force points.
 func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, result doc.Math) []doc.Block {
-	acute := letter("φ")
+	acute := symbol("φ")
 	x, y := of(0), of(1)
 	if w.X == 0 || w.Y == 0 {
 		axis, sign := "+x", w.X > 0
@@ -381,7 +376,7 @@ func (b *builder) planeAngle(theta doc.Math, w r3.Vec, of func(int) doc.Math, re
 func (b *builder) loadsSymbol(body int) doc.Math {
 	name := b.p.Bodies[body].Name
 	if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == name }) {
-		return doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{words(name + ",loads")}}
+		return subscripted("R", name+",loads")
 	}
 	return subscripted("R", name)
 }
@@ -408,7 +403,7 @@ func (b *builder) magnitudeSymbol(q problem.Query) doc.Math {
 	if q.Line < 0 && q.Body >= 0 {
 		return size(vector(letter, b.loadsSymbol(q.Body).Of[0]))
 	}
-	return size(vector(letter, leafed(named(b.holder(q)))))
+	return size(vector(letter, words(b.holder(q))))
 }
 
 // asked is the symbol of a result: T1, T1x, |F_T1|, α with the name of the force.

@@ -24,7 +24,7 @@ func (b *builder) impendingBelts() {
 		f := b.p.Units.Force
 		value := grouped(traced(origin.Magnitude(b.s, leads), b.affine(from, f)))
 		of := []doc.Math{tied}
-		for _, grip := range [][2]doc.Math{{other, b.grip(letter("μ"), letter("β"))}, {value, b.gripNumbers(belt)}} {
+		for _, grip := range [][2]doc.Math{{other, b.grip(symbol("μ"), symbol("β"))}, {value, b.gripNumbers(belt)}} {
 			if belt.Tied == belt.Tight {
 				of = append(of, product(grip[0], grip[1]))
 			} else {
@@ -45,8 +45,8 @@ func (b *builder) heldBelts() {
 		if belt.Tight >= 0 {
 			continue
 		}
-		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(letter("μ"), letter("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(letter("μ"), letter("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), b.ratioFigures(belt))))))
+		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(symbol("μ"), symbol("β")), " times the smaller one:"),
+			formula(b.equals(b.grip(symbol("μ"), symbol("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), b.ratioFigures(belt))))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -77,7 +77,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
 	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), short(second/first, b.ratioFigures(belt)))))
-	limit := b.grip(letter("μ"), letter("β"))
+	limit := b.grip(symbol("μ"), symbol("β"))
 	if b.slips(belt) {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
 	}
@@ -106,7 +106,7 @@ func (b *builder) ratioFigures(belt *problem.Belt) int {
 // wrap is the angle of contact in radians, with the path's change of direction that it is
 // where it was not typed.
 func (b *builder) wrap(belt *problem.Belt) []doc.Block {
-	beta := letter("β")
+	beta := symbol("β")
 	angle := b.p.Units.For(units.Angle)
 	show := func(x float64) doc.Math { return traced(wrapFrom(belt), b.number(x)) }
 	var body []doc.Block
@@ -140,7 +140,7 @@ func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 	if angle.Factor == 1 {
 		return append(body, say("The angle of contact is ", equal(beta, measured(show(belt.Wrap), angle)), "."))
 	}
-	factor := map[string]doc.Math{"deg": fraction(letter("π"), exactly(180)), "gon": fraction(letter("π"), exactly(200)), "turn": product(exactly(2), letter("π"))}[angle.Symbol]
+	factor := map[string]doc.Math{"deg": fraction(symbol("π"), exactly(180)), "gon": fraction(symbol("π"), exactly(200)), "turn": product(exactly(2), symbol("π"))}[angle.Symbol]
 	half := angle.Format(math.Pi, b.p.Figures)
 	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
 	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), traced(origin.Phrase("π rad is %[1]s", half), factor)), radians)))

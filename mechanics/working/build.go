@@ -83,8 +83,8 @@ type builder struct {
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
 	hand        handsolve.Route
-	acts        [][]act
-	ties        []tie
+	acts        [][]*act
+	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
@@ -138,8 +138,14 @@ func say(of ...any) *doc.Paragraph {
 	return &doc.Paragraph{Text: text}
 }
 
-func formula(m doc.Math) doc.Block     { return &doc.Formula{Of: []doc.Math{m}} }
-func boxed(m doc.Math) doc.Block       { return &doc.Boxed{Math: m} }
+func formula(m doc.Math) doc.Block { return &doc.Formula{Of: []doc.Math{m}} }
+func boxed(m doc.Math) doc.Block   { return &doc.Boxed{Math: m} }
+func formulas(of []doc.Math) []doc.Block {
+	if len(of) == 0 {
+		return nil
+	}
+	return []doc.Block{aligned(of...)}
+}
 func aligned(of ...doc.Math) doc.Block { return &doc.Formula{Of: of} }
 
 // numbered are equations with the values that were found before.

@@ -165,7 +165,7 @@ func symbolsIn(m doc.Math, names map[string]bool) {
 }
 
 // euler is the base of natural logarithms, which is no name of a sheet.
-func euler() doc.Math { return letter("e") }
+func euler() doc.Math { return symbol("e") }
 
 func isEuler(m doc.Math) bool {
 	return m.Op == doc.Symbol && m.Name == "" && m.Text == "e" && len(m.Of) == 0
@@ -191,9 +191,9 @@ func (b *builder) find() {
 			b.found[keyOf(b.unknown(j))] = b.unitOf(j).In(b.s.X[j].Value)
 		}
 	}
-	for k := range b.ties {
-		if x, fixed := b.tieValue(&b.ties[k]); fixed {
-			b.found[keyOf(b.ties[k].name)] = b.p.Units.Force.In(x)
+	for _, t := range b.ties {
+		if x, fixed := b.tieValue(t); fixed {
+			b.found[keyOf(t.name)] = b.p.Units.Force.In(x)
 		}
 	}
 }

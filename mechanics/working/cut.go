@@ -31,7 +31,7 @@ func (b *builder) cutFree() {
 	if n := len(particles); n > 0 {
 		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
 		if added {
-			says = append(says, "their resultant ", equal(doc.Math{Op: doc.Vec, Text: "R"}, bigSum(doc.Math{Op: doc.Vec, Text: "F"})), " acts through the particle.")
+			says = append(says, "their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle.")
 		} else {
 			ofOne = append(slices.Clone(says), b.zero("M"), " holds of itself and ", b.zero("F"), " gives "+english.Count(b.axes, "equation"))
 			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
@@ -57,8 +57,8 @@ func (b *builder) cutFree() {
 	for j := range b.s.X {
 		unknowns = append(unknowns, b.unknown(j))
 	}
-	for k := range b.ties {
-		unknowns = append(unknowns, b.ties[k].name)
+	for _, t := range b.ties {
+		unknowns = append(unknowns, t.name)
 	}
 	in := []any{" in " + english.Count(n, "unknown") + ": ", list(unknowns), "."}
 	switch {
@@ -203,7 +203,7 @@ func (b *builder) jointWords(j *problem.Joint) []any {
 	}
 	if j.Impending {
 		f := subscripted("F", j.Name)
-		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), of[0])), ", opposing the motion")
+		text = append(text, ". Slip is impending, so ", equal(f, product(symbol("μ"), of[0]), times(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), of[0])), ", opposing the motion")
 	}
 	return append(text, ".")
 }
@@ -248,7 +248,7 @@ func (b *builder) twoForce() []doc.Block {
 
 // equationsOf says which equations are counted where some of them are of belts.
 func (b *builder) equationsOf() string {
-	if !slices.ContainsFunc(b.ties, func(t tie) bool { return b.ofBelt(&t) }) {
+	if !slices.ContainsFunc(b.ties, b.ofBelt) {
 		return ""
 	}
 	sys, empty := &b.s.System, 0

@@ -13,8 +13,8 @@ func (b *builder) forceList() {
 		t := table("On", "Forces")
 		for i := range b.p.CutFree() {
 			var of []doc.Math
-			for k := range b.acts[i] {
-				of = append(of, b.labels(&b.acts[i][k])...)
+			for _, a := range b.acts[i] {
+				of = append(of, b.labels(a)...)
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
@@ -27,8 +27,7 @@ func (b *builder) forceList() {
 		}
 		about := Subject{Bodies: []int{i}}
 		t := table("Force", "Kind", "Acts at", "Magnitude")
-		for k := range b.acts[i] {
-			a := &b.acts[i][k]
+		for _, a := range b.acts[i] {
 			about.add(a.subject)
 			magnitude := b.magnitudeCell(a)
 			if magnitude.Math != nil {
@@ -42,64 +41,58 @@ func (b *builder) forceList() {
 
 // forceLabels are the symbols of an act's forces.
 func (b *builder) forceLabels(a *act) []doc.Math {
-	if a.joint < 0 || a.tie >= 0 {
-		return b.labels(a)
+	if a.joint != nil && a.tie == nil {
+		return b.unknownsOf(a.Terms)
 	}
-	return b.unknownsOf(a.Terms)
+	return b.labels(a)
 }
 
 // labels are the symbols of an act in the list of forces.
 func (b *builder) labels(a *act) []doc.Math {
 	switch {
-	case a.joint >= 0 && a.tie < 0:
+	case a.joint != nil && a.tie == nil:
 		return b.unknownsOf(a.Terms, a.CoupleTerms)
-	case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
-		return []doc.Math{named(b.p.Lines[a.line].Name)}
+	case a.line != nil && len(a.line.Path) > 2:
+		return []doc.Math{named(a.line.Name)}
 	}
 	return []doc.Math{a.name}
 }
 
 func (b *builder) magnitudeCell(a *act) doc.Inline {
 	f, moment := b.p.Units.Force, b.p.Units.For(units.Moment)
-	known := func(x float64, u units.Unit) doc.Inline { return cell(measured(b.number(u.In(x)), u)) }
 	affine := func(m problem.Affine, u units.Unit) doc.Inline {
 		switch {
 		case len(m.Terms) == 0:
-			return known(m.Const, u)
+			return cell(measured(b.number(u.In(m.Const)), u))
 		case len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0:
 			return wordCell("unknown")
 		}
 		return cell(b.affine(m, u))
 	}
-	switch {
-	case a.tie >= 0:
-		return cell(b.tied(&b.ties[a.tie]))
-	case a.line >= 0 && b.p.Lines[a.line].ByComponents():
-		if a.known() {
-			return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
-		}
-	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
-		if b.own(a.line) {
-			return wordCell("unknown")
-		}
-		return affine(b.p.Lines[a.line].Magnitude, f)
-	case a.couple && len(a.subject.Couples) == 0: // of a distributed load
-		return known(norm(a.Couple), moment)
-	case a.couple:
-		return affine(b.p.Couples[a.subject.Couples[0]].Magnitude, moment)
-	case a.known():
-		return known(norm(a.Const), f)
+	switch l := a.line; {
+	case a.tie != nil:
+		return cell(b.tied(a.tie))
+	case l != nil && l.ByComponents() && a.known():
+		return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
+	case l != nil && !l.ByComponents() && !b.own(a.subject.Lines[0]):
+		return affine(l.Magnitude, f)
+	case a.couple != nil:
+		return affine(a.couple.Magnitude, moment)
+	case l != nil || !a.known():
+		return wordCell("unknown")
+	case a.isCouple(): // of a distributed load
+		return affine(problem.Affine{Const: norm(a.Couple)}, moment)
 	}
-	return wordCell("unknown")
+	return affine(problem.Affine{Const: norm(a.Const)}, f)
 }
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
 func (b *builder) tied(t *tie) doc.Math {
 	is := traced(b.tieFrom(t), b.affine(t.is, b.p.Units.Force))
-	if t.joint < 0 {
+	if t.joint == nil {
 		return is
 	}
-	return equal(product(letter("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
+	return equal(product(symbol("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
 }
 
 // ofBelt tells the tension of a belt about to slip that follows from the other one.
@@ -113,18 +106,10 @@ func (b *builder) ofBelt(t *tie) bool {
 
 // tieFrom is the origin of the factor of a tied force.
 func (b *builder) tieFrom(t *tie) doc.Origin {
-	if t.joint < 0 {
+	if t.joint == nil {
 		return origin.Magnitude(b.s, t.line)
 	}
-	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", b.p.Joints[t.joint].Name)
-}
-
-// tiedForce names a tied force.
-func (b *builder) tiedForce(t *tie) string {
-	if t.joint < 0 {
-		return b.p.Lines[t.line].Name
-	}
-	return "the friction at " + b.p.Joints[t.joint].Name
+	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", t.joint.Name)
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

@@ -35,7 +35,7 @@ func (b *builder) stretches() []stretch {
 		for k, leg := range l.Legs {
 			s := stretch{leg, i, k, named(l.Name)}
 			if len(l.Legs) > 1 {
-				s.name = row(leafed(named(l.Name)), words(","), words(string(rune('1'+k%9))))
+				s.name = row(words(l.Name), words(","), words(string(rune('1'+k%9))))
 			}
 			out = append(out, s)
 		}
@@ -69,7 +69,7 @@ func (b *builder) lines() {
 	var of []doc.Math
 	about := Subject{}
 	for _, s := range typed {
-		of = append(of, b.equals(append([]doc.Math{vectorUnit(s.name)}, b.derived(b.p.Lines[s.line].Name, s.Typed, s.U)...)...))
+		of = append(of, b.equals(append([]doc.Math{unitVec("u", s.name)}, b.derived(b.p.Lines[s.line].Name, s.Typed, s.U)...)...))
 		about.Lines, about.Points = append(about.Lines, s.line), append(about.Points, s.From)
 	}
 	for i := range b.p.Joints {
@@ -77,7 +77,7 @@ func (b *builder) lines() {
 		if j.Normal == (r3.Vec{}) || isAxis(j.Normal) {
 			continue
 		}
-		n := doc.Math{Op: doc.UnitVec, Text: "n", Of: []doc.Math{leafed(named(j.Name))}}
+		n := unitVec("n", words(j.Name))
 		of = append(of, b.equals(append([]doc.Math{n}, b.derived(j.Name, j.Typed, j.Normal)...)...))
 		about.Joints = append(about.Joints, i)
 	}
@@ -179,11 +179,7 @@ func (b *builder) lengthFrom(s stretch) doc.Math {
 
 // unit is u = r/|r| = (..)/L = (..).
 func (b *builder) unit(s stretch) doc.Math {
-	return b.equals(vectorUnit(s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.lengthFrom(s)), b.along(s.U, b.segment(s, origin.U)))
-}
-
-func vectorUnit(name doc.Math) doc.Math {
-	return doc.Math{Op: doc.UnitVec, Text: "u", Of: []doc.Math{name}}
+	return b.equals(unitVec("u", s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.lengthFrom(s)), b.along(s.U, b.segment(s, origin.U)))
 }
 
 // positionTable has position vector, length and unit vector of each line in a row.
@@ -195,8 +191,8 @@ func (b *builder) positionTable(of []stretch) {
 		lines = append(lines, s.line)
 		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.tuple(in(s.R, unit), b.segment(s, origin.R))), cell(b.lengthFrom(s)), cell(b.tuple(s.U, b.segment(s, origin.U))))
 	}
-	r := doc.Math{Op: doc.Vec, Text: "r"}
-	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
+	r := vector("r")
+	axes := []doc.Math{square(part(symbol("r"), "x")), square(part(symbol("r"), "y")), square(part(symbol("r"), "z"))}
 	b.step(Position, "Position and unit vectors", Subject{Lines: lines},
 		say("The position vector ", r, " runs from the start of each line to its end, with ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), t)
 }

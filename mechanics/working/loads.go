@@ -36,7 +36,7 @@ func (b *builder) loadResultants() {
 		case d.Total == 0:
 			u := b.p.Units.For(units.Moment)
 			body = append(body, say("The distributed load "+d.Name+" has no resultant force; it is equivalent to a couple:"),
-				aligned(equal(resultant(d), measured(exactly(0), f)), equal(loadCouple(d), measured(traced(is("couple of %[1]s: the moment of the load diagram, whose area is zero")(0), b.number(u.In(d.Couple()))), u))))
+				aligned(equal(resultant(d), measured(exactly(0), f)), equal(subscripted("C", d.Name), measured(traced(is("couple of %[1]s: the moment of the load diagram, whose area is zero")(0), b.number(u.In(d.Couple()))), u))))
 		default:
 			body = append(body, say("Replace the distributed load by its resultant, the area of the load diagram, through its centroid, ", distance(d), " from "+from+":"),
 				aligned(b.area(d)...), say("The resultant acts at ", measured(b.tuple(in(d.At, l), is("where the resultant of %[1]s acts: the centroid of the load diagram, along its line")), l), "."))
@@ -44,6 +44,9 @@ func (b *builder) loadResultants() {
 		b.step(Vector, "Resultant of the distributed load "+d.Name, about, tracedBlocks(origin.Phrase("the distributed load %[1]s, from its cells and the places of its ends", d.Name), body)...)
 	}
 }
+
+// resultant is the symbol of a distributed load's resultant.
+func resultant(d *problem.Distributed) doc.Math { return subscripted("R", d.Name) }
 
 // distance is the symbol of how far a load's resultant acts from its first end.
 func distance(d *problem.Distributed) doc.Math { return subscripted("d", d.Name) }
@@ -62,20 +65,20 @@ func (b *builder) pressure(d *problem.Distributed) []doc.Block {
 		if end.depth <= 0 {
 			continue
 		}
-		at := leafed(named(b.p.Points[end.point].Name))
+		at := words(b.p.Points[end.point].Name)
 		p.Of = []doc.Math{at}
 		intensity := doc.Math{Op: doc.Symbol, Text: "q", Of: []doc.Math{at}}
 		pressure := w.Density * b.p.G * end.depth
-		of = append(of, b.equals(p, product(letter("ρ"), letter("g"), letter("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)))
+		of = append(of, b.equals(p, product(symbol("ρ"), symbol("g"), symbol("h")), product(b.number(w.Density), b.number(b.p.G), b.number(end.depth)), row(b.number(pressure), pascal)))
 		if perArea.Text != pascal.Text {
 			of = append(of, equal(p, row(b.number(pressure*l.Factor/q.Factor), perArea)))
 		}
-		of = append(of, b.equals(intensity, product(p, letter("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
+		of = append(of, b.equals(intensity, product(p, symbol("b")), product(paren(row(b.number(pressure*l.Factor/q.Factor), perArea)), paren(measured(b.length(w.Width), l))), measured(b.number(q.In(pressure*w.Width)), q)))
 	}
 	if len(of) == 0 {
 		return nil
 	}
-	return []doc.Block{say("The pressure of the water at the depth ", letter("h"), ", with ", letter("ρ"), " in kg/m³, ", letter("g"), " in m/s² and ", letter("h"), " in m, and the load per length of the gate, whose width is ", equal(letter("b"), measured(b.length(w.Width), l)), ":"), aligned(of...)}
+	return []doc.Block{say("The pressure of the water at the depth ", symbol("h"), ", with ", symbol("ρ"), " in kg/m³, ", symbol("g"), " in m/s² and ", symbol("h"), " in m, and the load per length of the gate, whose width is ", equal(symbol("b"), measured(b.length(w.Width), l)), ":"), aligned(of...)}
 }
 
 // piece is a rectangle or a triangle of a load diagram: its intensity, width, start and
@@ -179,7 +182,7 @@ func (b *builder) weights() {
 		from := origin.Phrase("the mass of %[1]s, from its cell, times g", what)
 		newtons := row(traced(from, b.number(mass*b.p.G)), words("N"))
 		form := product(paren(traced(origin.Phrase("the mass of %[1]s, from its cell", what), b.number(mass))), paren(traced(origin.Phrase("g, the acceleration of gravity of the sheet"), b.number(b.p.G))))
-		of = append(of, b.equals(name, product(letter("m"), letter("g")), form, newtons))
+		of = append(of, b.equals(name, product(symbol("m"), symbol("g")), form, newtons))
 		if f.Symbol != "N" {
 			of = append(of, equal(name, measured(traced(from, b.number(f.In(mass*b.p.G))), f)))
 		}
@@ -197,7 +200,7 @@ func (b *builder) weights() {
 		}
 	}
 	if len(of) > 0 {
-		b.step(Vector, english.Plural(len(of), "Weight"), about, say("Weight ", equal(letter("W"), product(letter("m"), letter("g"))), ", with ", letter("m"), " in kg and ", letter("g"), " in m/s²:"), aligned(of...))
+		b.step(Vector, english.Plural(len(of), "Weight"), about, say("Weight ", equal(symbol("W"), product(symbol("m"), symbol("g"))), ", with ", symbol("m"), " in kg and ", symbol("g"), " in m/s²:"), aligned(of...))
 	}
 }
 
@@ -220,6 +223,6 @@ func (b *builder) springs() {
 	}
 	if len(of) > 0 {
 		b.step(Vector, "Spring "+english.Plural(len(of), "force"), about,
-			say("Spring force ", equal(letter("F"), product(letter("k"), paren(sum(letter("l"), neg(doc.Math{Op: doc.Symbol, Text: "l", Of: []doc.Math{words("0")}}))))), ", positive in tension:"), aligned(of...))
+			say("Spring force ", equal(symbol("F"), product(symbol("k"), paren(sum(symbol("l"), neg(subscripted("l", "0")))))), ", positive in tension:"), aligned(of...))
 	}
 }

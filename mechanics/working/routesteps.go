@@ -172,11 +172,7 @@ func (w *routeWriter) sharesOf(t *handsolve.Term) []handsolve.Share {
 
 // inside tells an act of a joint between two bodies of an equation, where it cancels.
 func (w *routeWriter) inside(e *handsolve.Equation, a *act) bool {
-	if a.joint < 0 {
-		return false
-	}
-	j := &w.p.Joints[a.joint]
-	return slices.Contains(e.Bodies, j.First) && slices.Contains(e.Bodies, j.Second)
+	return a.joint != nil && slices.Contains(e.Bodies, a.joint.First) && slices.Contains(e.Bodies, a.joint.Second)
 }
 
 // actOf is the act of a term on the bodies of an equation, where there is one alone.
@@ -184,8 +180,7 @@ func (w *routeWriter) actOf(e *handsolve.Equation, t *handsolve.Term) *act {
 	var only *act
 	shares := w.sharesOf(t)
 	for _, i := range e.Bodies {
-		for k := range w.acts[i] {
-			a := &w.acts[i][k]
+		for _, a := range w.acts[i] {
 			has := func(x problem.ActTerm) bool {
 				return slices.ContainsFunc(shares, func(s handsolve.Share) bool { return s.Unknown == x.Unknown })
 			}
@@ -205,7 +200,7 @@ func (w *routeWriter) actOf(e *handsolve.Equation, t *handsolve.Term) *act {
 func (a *act) isLoad(load handsolve.Load) bool {
 	switch load.Kind {
 	case handsolve.LineLoad:
-		return a.line == load.Index
+		return slices.Contains(a.subject.Lines, load.Index)
 	case handsolve.SpreadLoad:
 		return slices.Contains(a.subject.Loads, load.Index)
 	}
@@ -247,7 +242,7 @@ func (w *routeWriter) byComponents(e *handsolve.Equation, t *handsolve.Term, num
 // x uy - y ux of its point of application and its direction; false for other forces.
 func (w *routeWriter) skewArm(e *handsolve.Equation, t *handsolve.Term) (doc.Math, bool) {
 	a := w.actOf(e, t)
-	if a == nil || a.tie >= 0 || t.Known && t.Value == 0 {
+	if a == nil || a.tie != nil || t.Known && t.Value == 0 {
 		return doc.Math{}, false
 	}
 	u := r3.Vec{}
@@ -296,9 +291,9 @@ func (w *routeWriter) nameless(t *handsolve.Term) bool {
 
 // heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
 func (w *routeWriter) heading(e *handsolve.Equation) doc.Math {
-	m := letter("F")
+	m := symbol("F")
 	if e.Moment {
-		m = letter("M")
+		m = symbol("M")
 	}
 	if sub := e.Subscript(w.p); sub != "" {
 		m.Of = []doc.Math{words(sub)}
@@ -320,11 +315,11 @@ func (w *routeWriter) term(t *handsolve.Term) (doc.Math, units.Unit) {
 		return named(w.p.Couples[t.Load.Index].Name), w.p.Units.For(units.Moment)
 	case handsolve.SpreadLoad:
 		if d := &w.p.Loads[t.Load.Index]; d.Total == 0 {
-			return loadCouple(d), w.p.Units.For(units.Moment)
+			return subscripted("C", d.Name), w.p.Units.For(units.Moment)
 		}
-		return doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(w.p.Loads[t.Load.Index].Name))}}, force
+		return subscripted("R", w.p.Loads[t.Load.Index].Name), force
 	case handsolve.WeightLoad:
-		return doc.Math{Op: doc.Symbol, Text: "W", Of: []doc.Math{leafed(named(w.p.Bodies[t.Load.Index].Name))}}, force
+		return subscripted("W", w.p.Bodies[t.Load.Index].Name), force
 	}
 	return named(w.p.Lines[t.Load.Index].Name), force
 }
@@ -340,7 +335,7 @@ func (w *routeWriter) symbolUnit(symbol int) units.Unit {
 func (w *routeWriter) symbol(k int) doc.Math {
 	if k >= len(w.p.Unknowns) {
 		body := w.p.Bodies[w.r.Members[k-len(w.p.Unknowns)].Body].Name
-		return doc.Math{Op: doc.Symbol, Text: "S", Of: []doc.Math{leafed(named(body))}}
+		return subscripted("S", body)
 	}
 	return w.unknown(k)
 }

@@ -203,9 +203,9 @@ func (w *routeWriter) one(step *handsolve.Step) []any {
 // substituted says which relations stand in an equation: F1 = 0.35 N1 is substituted.
 func (w *routeWriter) substituted(e *handsolve.Equation) []any {
 	var of []doc.Math
-	for k := range w.ties {
+	for _, t := range w.ties {
 		d := 0.0
-		for _, a := range w.tiedActs(e, k) {
+		for _, a := range w.tiedActs(e, t) {
 			if e.Moment {
 				d += r3.Dot(e.Along, r3.Cross(in(r3.Sub(a.At, e.At), w.p.Units.Length), a.dir))
 			} else {
@@ -213,7 +213,7 @@ func (w *routeWriter) substituted(e *handsolve.Equation) []any {
 			}
 		}
 		if math.Abs(d) > sumTol {
-			of = append(of, traced(w.tieFrom(&w.ties[k]), equal(w.ties[k].name, w.affine(w.ties[k].is, w.p.Units.Force))))
+			of = append(of, traced(w.tieFrom(t), equal(t.name, w.affine(t.is, w.p.Units.Force))))
 		}
 	}
 	if len(of) == 0 {
@@ -223,11 +223,11 @@ func (w *routeWriter) substituted(e *handsolve.Equation) []any {
 }
 
 // tiedActs are the acts of a tied force on the bodies of an equation.
-func (w *routeWriter) tiedActs(e *handsolve.Equation, tie int) (of []*act) {
+func (w *routeWriter) tiedActs(e *handsolve.Equation, tie *tie) (of []*act) {
 	for _, i := range e.Bodies {
-		for k := range w.acts[i] {
-			if w.acts[i][k].tie == tie {
-				of = append(of, &w.acts[i][k])
+		for _, a := range w.acts[i] {
+			if a.tie == tie {
+				of = append(of, a)
 			}
 		}
 	}
@@ -240,9 +240,9 @@ func (w *routeWriter) forces(e *handsolve.Equation, symbols []int) (out []any, c
 	var each [][]any
 	for _, symbol := range symbols {
 		with := []doc.Math{w.symbol(symbol)}
-		for k := range w.ties {
-			if len(w.tiedActs(e, k)) > 0 && slices.ContainsFunc(w.ties[k].is.Terms, func(t problem.Term) bool { return t.Unknown == symbol }) {
-				with = append(with, w.ties[k].name)
+		for _, tie := range w.ties {
+			if len(w.tiedActs(e, tie)) > 0 && slices.ContainsFunc(tie.is.Terms, func(t problem.Term) bool { return t.Unknown == symbol }) {
+				with = append(with, tie.name)
 			}
 		}
 		phrase := []any{list(with)}
@@ -273,7 +273,7 @@ func (w *routeWriter) sumOn(e *handsolve.Equation) []any {
 // direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2; in the
 // plane n = u of the unknown that it is along.
 func (w *routeWriter) direction(e *handsolve.Equation) []any {
-	of := []doc.Math{letter("n")}
+	of := []doc.Math{symbol("n")}
 	n := &e.Named
 	var perp []any
 	forces, combined := w.forces(e, n.Perp)
@@ -327,7 +327,7 @@ func (w *routeWriter) unitAlong(symbol int) (doc.Math, r3.Vec, bool) {
 		if isAxis(l.Legs[0].U) { // it has no step of its own
 			return w.along(l.Legs[0].U, unsaid), l.Legs[0].U, true
 		}
-		return vectorUnit(named(l.Name)), l.Legs[0].U, true
+		return unitVec("u", named(l.Name)), l.Legs[0].U, true
 	}
 	if u.Joint >= 0 {
 		for _, t := range w.p.Joints[u.Joint].Forces {

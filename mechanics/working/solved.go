@@ -78,22 +78,22 @@ func (b *builder) wanted(j int) bool {
 
 // follow are the values of tied forces: F = μ N with the number of N.
 func (b *builder) follow() {
-	if b.s.Verdict == statics.NoEquilibrium || len(b.ties) == 0 {
+	if b.s.Verdict == statics.NoEquilibrium {
 		return
 	}
 	f := b.p.Units.Force
 	var of []doc.Math
 	var about Subject
-	for k := range b.ties {
-		t := &b.ties[k]
+	title := "Friction"
+	for _, t := range b.ties {
 		value, fixed := b.tieValue(t)
+		if !fixed {
+			continue
+		}
 		var terms []doc.Math
 		for _, x := range t.is.Terms {
 			u := b.unitOf(x.Unknown)
-			terms = append(terms, times(traced(b.tieFrom(t), b.number(x.Coef*u.Factor/f.Factor)), grouped(traced(origin.Value(b.s, x.Unknown), b.number(u.In(b.s.X[x.Unknown].Value))))))
-		}
-		if !fixed {
-			continue
+			terms = append(terms, times(traced(b.tieFrom(t), b.number(x.Coef*u.Factor/f.Factor)), grouped(b.valueOf(x.Unknown))))
 		}
 		if t.is.Const != 0 {
 			terms = append(terms, b.number(f.In(t.is.Const)))
@@ -101,34 +101,32 @@ func (b *builder) follow() {
 		form := []doc.Math{t.name, b.affine(t.is, f)}
 		switch {
 		case b.ofBelt(t): // whose relation stands with the belt
-			form = []doc.Math{t.name, sum(terms...)}
+			form[1] = sum(terms...)
 		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
-		of = append(of, traced(b.tieFrom(t), b.equals(append(form, traced(origin.Phrase("%[1]s, computed with the values found", b.tiedForce(t)), b.result(value, f)))...)))
-		if t.joint >= 0 {
-			about.Joints = append(about.Joints, t.joint)
-		} else {
+		name := ""
+		if t.joint == nil {
+			name, title = b.p.Lines[t.line].Name, "Forces that follow from others"
 			about.Lines = append(about.Lines, t.line)
+		} else {
+			name = "the friction at " + t.joint.Name
+			about.Joints = append(about.Joints, b.p.Unknowns[t.is.Terms[0].Unknown].Joint)
 		}
+		result := traced(origin.Phrase("%[1]s, computed with the values found", name), b.result(value, f))
+		of = append(of, traced(b.tieFrom(t), b.equals(append(form, result)...)))
 	}
-	if len(of) > 0 {
-		title := "Friction"
-		if len(about.Lines) > 0 {
-			title = "Forces that follow from others"
-		}
-		b.step(Friction, title, about, aligned(of...))
-	}
+	b.step(Friction, title, about, formulas(of)...)
+}
+
+// valueOf is the number found for an unknown.
+func (b *builder) valueOf(j int) doc.Math {
+	return traced(origin.Value(b.s, j), b.number(b.unitOf(j).In(b.s.X[j].Value)))
 }
 
 // tieValue is a tied force, N; fixed is false where an unknown of it has no single value.
 func (b *builder) tieValue(t *tie) (value float64, fixed bool) {
-	value, fixed = t.is.Const, true
-	for _, x := range t.is.Terms {
-		value += x.Coef * b.s.X[x.Unknown].Value
-		fixed = fixed && b.s.X[x.Unknown].Fixed
-	}
-	return value, fixed
+	return t.is.Sum(func(j int) (float64, bool) { return b.s.X[j].Value, b.s.X[j].Fixed })
 }
 
 // senses says what the signs mean.
@@ -199,7 +197,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 			continue
 		}
 		c := &b.s.Checks[k]
-		normal, at := j.Forces[0].Unknown, leafed(named(j.Name))
+		normal, at := j.Forces[0].Unknown, words(j.Name)
 		needed := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{at}}
 		available := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{row(at, words(",max"))}}
 		form := []doc.Math{needed}
@@ -208,7 +206,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		} else {
 			var of, with []doc.Math
 			for _, t := range j.Forces[1:] {
-				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(traced(origin.Value(b.s, t.Unknown), b.number(f.In(b.s.X[t.Unknown].Value))))))
+				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(b.valueOf(t.Unknown))))
 			}
 			form = append(form, root(sum(of...)), root(sum(with...)))
 		}
@@ -222,7 +220,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
 			say("Friction needed for equilibrium, and the maximum available:"),
 			aligned(b.equals(append(form, value(c.Value))...),
-				b.equals(available, product(letter("μ"), b.unknown(normal)), product(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), grouped(traced(origin.Value(b.s, normal), b.number(f.In(push))))), value(j.Friction*push))),
+				b.equals(available, product(symbol("μ"), b.unknown(normal)), product(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), grouped(b.valueOf(normal))), value(j.Friction*push))),
 			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))
 		conclusions = append(conclusions, boxed(row(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{value(c.Value), value(j.Friction * push)}}, words(", so "+name))))
 	}
@@ -238,17 +236,17 @@ func (b *builder) resultants() {
 			return func(axis int) doc.Origin { return origin.Phrase(what, b.p.Bodies[i].Name, "xyz"[axis:axis+1]) }
 		}
 		sumF, sumM := total("the sum of the %[2]s components of the known forces on %[1]s"), total("the sum of the %[2]s components of the known moments on %[1]s")
-		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
+		name := vector("R", words(b.p.Bodies[i].Name))
 		body := []doc.Block{say("The known forces, component by component:")}
 		if t := b.sums(i, true); t != nil {
 			body = append(body, t)
 		}
-		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), sumF)), f))))
+		body = append(body, formula(equal(name, bigSum(vector("F")), measured(bracketed(b.along(in(force, f), sumF)), f))))
 		if !b.p.Bodies[i].Particle {
 			if b.p.Planar {
-				body = append(body, formula(equal(b.loadsMoment(i), bigSum(letter("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
+				body = append(body, formula(equal(b.loadsMoment(i), bigSum(symbol("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
 			} else {
-				body = append(body, formula(equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
+				body = append(body, formula(equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(vector("r"), vector("F")))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
 			}
 		}
 		b.step(Equations, "Resultant of the known forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
@@ -262,14 +260,13 @@ func (b *builder) loadsMoment(body int) doc.Math {
 	if len(b.s.X) > 0 {
 		about += ",loads"
 	}
-	return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(about)}}
+	return subscripted("M", about)
 }
 
 // loadsOn is the resultant of the known forces on a body, and its moment, without rounding.
 func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
 	largest, turn := 0.0, 0.0
-	for k := range b.acts[body] {
-		a := &b.acts[body][k]
+	for _, a := range b.acts[body] {
 		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
 		force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
 		largest, turn = max(largest, norm(a.Const)), max(turn, norm(m))

@@ -14,97 +14,84 @@ import (
 // each column to the same decimals, so that what is printed adds up. Of knowns alone where
 // their resultant is wanted; nil where there is none.
 func (b *builder) sums(body int, knowns bool) *doc.Table {
-	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
-	rigid := !b.p.Bodies[body].Particle
-	head := []string{"Force"}
-	for _, axis := range "xyz"[:b.axes] {
-		head = append(head, "F"+string(axis)+", "+f.Symbol)
+	type column struct {
+		axis   int
+		moment bool
+		unit   units.Unit
 	}
-	first := 3
-	if rigid {
-		if b.p.Planar {
-			first = 2
-		} else {
-			first = 0
-		}
-		for _, axis := range "xyz"[first:] {
-			head = append(head, "M"+string(axis)+", "+u.Symbol)
+	var columns []column
+	for axis := range b.axes {
+		columns = append(columns, column{axis, false, b.p.Units.Force})
+	}
+	if !b.p.Bodies[body].Particle {
+		for axis := range 3 {
+			if !b.p.Planar || axis == 2 {
+				columns = append(columns, column{axis, true, b.p.Units.For(units.Moment)})
+			}
 		}
 	}
 	reach := 0.0 // a moment is rounding beside what its force has about a farther place
-	for k := range b.acts[body] {
-		reach = max(reach, norm(b.p.Arm(b.acts[body][k].Act)))
+	for _, a := range b.acts[body] {
+		reach = max(reach, norm(b.p.Arm(a.Act)))
 	}
-	var names []doc.Math
+	var of []*act
 	var rows [][]float64
-	for k := range b.acts[body] {
-		a := &b.acts[body][k]
+	total, largest := make([]float64, len(columns)), make([]float64, len(columns))
+	for _, a := range b.acts[body] {
 		if knowns && !a.known() {
 			continue
 		}
 		force := b.at(a.Const, a.Terms)
-		arm := b.p.Arm(a.Act)
-		moment := r3.Add(cleanedBy(r3.Cross(arm, force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
-		var cells []float64
-		for _, x := range xyz(force)[:b.axes] {
-			cells = append(cells, f.In(x))
-		}
-		if rigid {
-			for _, x := range xyz(moment)[first:] {
-				cells = append(cells, u.In(x))
+		moment := r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
+		line := make([]float64, len(columns))
+		for k, c := range columns {
+			v := force
+			if c.moment {
+				v = moment
 			}
+			line[k] = c.unit.In(xyz(v)[c.axis])
+			largest[k] = max(largest[k], math.Abs(line[k]))
 		}
-		name := a.name
-		if a.joint >= 0 && !b.p.Joints[a.joint].Impending {
-			name = named(b.p.Joints[a.joint].Name)
-		}
-		names, rows = append(names, name), append(rows, cells)
+		of, rows = append(of, a), append(rows, line)
 	}
 	if len(rows) == 0 {
 		return nil
 	}
-	t := table(head...)
-	places := make([]int, len(head)-1)
-	total := make([]float64, len(head)-1)
-	largest := make([]float64, len(head)-1)
-	for k := range places {
-		for _, r := range rows {
-			largest[k] = max(largest[k], math.Abs(r[k]))
-		}
-		places[k] = decimals(largest[k], b.p.Figures+1)
-	}
-	for i, r := range rows {
-		cells := []doc.Inline{cell(names[i])}
-		for k, x := range r {
-			x = clean(x, largest[k])
-			total[k] += x
-			axis, moment := b.column(k, first)
-			from := b.acts[body][i].source.Solved(b.s, axis, moment)
-			if b.acts[body][i].split {
-				from = origin.Phrase("a component of the "+b.acts[body][i].what+" at %[1]s, in the solution", b.acts[body][i].at)
-			}
-			cells = append(cells, cell(traced(from, fixed(x, places[k]))))
-		}
-		t.Rows = append(t.Rows, cells)
-	}
+	t := table("Force")
 	last := []doc.Inline{cell(bigSum(words("")))}
-	for k, x := range total {
-		from := origin.Phrase("the sum of the column %[1]s: zero where %[2]s is in equilibrium", head[k+1], b.p.Bodies[body].Name)
-		if len(b.s.X) == 0 {
-			from = origin.Phrase("the sum of the column %[1]s: a component of the resultant on %[2]s", head[k+1], b.p.Bodies[body].Name)
+	for _, a := range of {
+		name := a.name
+		if a.joint != nil && !a.isPart() {
+			name = named(a.joint.Name)
 		}
-		last = append(last, cell(traced(from, fixed(sumClean(x, largest[k]), places[k]))))
+		t.Add(cell(name))
 	}
-	t.Rows = append(t.Rows, last)
+	for k, c := range columns {
+		letter := "F"
+		if c.moment {
+			letter = "M"
+		}
+		head := letter + "xyz"[c.axis:c.axis+1] + ", " + c.unit.Symbol
+		t.Columns = append(t.Columns, doc.Col{Head: head})
+		places := decimals(largest[k], b.p.Figures+1)
+		for i, a := range of {
+			x := clean(rows[i][k], largest[k])
+			total[k] += x
+			from := a.source.Solved(b.s, c.axis, c.moment)
+			if a.isPart() {
+				from = origin.Phrase("a component of the "+a.what+" at %[1]s, in the solution", a.at)
+			}
+			t.Rows[i] = append(t.Rows[i], cell(traced(from, fixed(x, places))))
+		}
+		is := "zero where %[2]s is in equilibrium"
+		if len(b.s.X) == 0 {
+			is = "a component of the resultant on %[2]s"
+		}
+		from := origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name)
+		last = append(last, cell(traced(from, fixed(sumClean(total[k], largest[k]), places))))
+	}
+	t.Add(last...)
 	return t
-}
-
-// column is the axis of a column of forces, or of the moments behind them.
-func (b *builder) column(k, first int) (axis int, moment bool) {
-	if k < b.axes {
-		return k, false
-	}
-	return first + k - b.axes, true
 }
 
 // sumTol is what a sum of cancelling terms may come to, relative to the largest, and be
