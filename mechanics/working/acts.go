@@ -158,8 +158,12 @@ func (b *builder) place(a *problem.Act) string {
 	return b.p.Tuple(cleaned(a.At), write) + " " + b.p.Units.Length.Symbol
 }
 
-// unknown is the symbol of an unknown; that of a joint has its axis as a subscript.
+// unknown is the symbol of an unknown; that of a joint has its axis as a subscript. The force in
+// a two-force member of the hand solution is S with its body.
 func (b *builder) unknown(j int) doc.Math {
+	if member := j - len(b.p.Unknowns); member >= 0 {
+		return subscripted("S", b.p.Bodies[b.hand.Members[member].Body].Name)
+	}
 	u := &b.p.Unknowns[j]
 	m := named(u.Name)
 	if u.Joint >= 0 {

@@ -58,7 +58,7 @@ func Build(s *statics.Solution) *Working {
 		b.numbers(len(w.Hand.Steps) > 0)
 		if len(w.Hand.Steps) > 0 {
 			w.RouteFrom = len(b.steps)
-			b.steps = append(b.steps, routeSteps(s, w.Hand)...)
+			b.handSolution()
 			w.RouteTo = len(b.steps)
 		}
 		b.solved(w.Hand)

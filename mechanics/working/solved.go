@@ -15,7 +15,12 @@ import (
 )
 
 // unitOf is the sheet's unit of an unknown.
-func (b *builder) unitOf(j int) units.Unit { return b.p.Units.For(b.p.Unknowns[j].Dim) }
+func (b *builder) unitOf(j int) units.Unit {
+	if j >= len(b.p.Unknowns) { // the force in a two-force member
+		return b.p.Units.Force
+	}
+	return b.p.Units.For(b.p.Unknowns[j].Dim)
+}
 
 func (b *builder) value(j int) doc.Math {
 	return equal(b.unknown(j), traced(origin.Value(b.s, j), b.result(b.s.X[j].Value, b.unitOf(j))))
