@@ -15,44 +15,9 @@ import (
 // cutFree says what is cut free, what replaces the supports, and how many equations and
 // unknowns that gives.
 func (b *builder) cutFree() {
-	var particles, rigid []string
-	var all []int
-	for i := range b.p.CutFree() {
-		all = append(all, i)
-		if b.p.Bodies[i].Particle {
-			particles = append(particles, b.p.Bodies[i].Name)
-		} else {
-			rigid = append(rigid, b.p.Bodies[i].Name)
-		}
-	}
-	var body, last []doc.Block
-	var ofOne []any
+	all := slices.Collect(b.p.CutFree())
 	added := (b.p.ResultantOnly() || b.s.Verdict == statics.NoEquilibrium) && len(b.s.X) == 0
-	if n := len(particles); n > 0 {
-		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
-		if added {
-			says = append(says, "their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle.")
-		} else {
-			ofOne = append(slices.Clone(says), b.zero("M"), " holds of itself and ", b.zero("F"), " gives "+english.Count(b.axes, "equation"))
-			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
-		}
-		body = append(body, say(says...))
-	}
-	if n := len(rigid); n > 0 {
-		what := "Rigid body "
-		if n > 1 {
-			what = "Rigid bodies "
-		}
-		says := []any{what + english.And(rigid...) + ": "}
-		if added {
-			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
-		} else {
-			ofOne = append(slices.Clone(says), b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation"))
-			says = append(says, b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation")+each(n)+".")
-		}
-		body = append(body, say(says...))
-	}
-	n := len(b.s.X) + len(b.ties)
+	alone := len(all) == 1 && len(b.ties) == 0 && len(b.s.X) > 0 // what one body gives is all there is
 	var unknowns []doc.Math
 	for j := range b.s.X {
 		unknowns = append(unknowns, b.unknown(j))
@@ -60,20 +25,57 @@ func (b *builder) cutFree() {
 	for _, t := range b.ties {
 		unknowns = append(unknowns, t.name)
 	}
-	in := []any{" in " + english.Count(n, "unknown") + ": ", list(unknowns), "."}
-	switch {
-	case len(b.s.X) == 0:
-	case len(all) == 1 && len(b.ties) == 0: // what one body gives is all there is
-		last, body = []doc.Block{say(append(ofOne, in...)...)}, nil
-	default:
-		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()}, in...)...)}
+	in := []any{" in " + english.Count(len(unknowns), "unknown") + ": ", list(unknowns), "."}
+	var body []doc.Block
+	for _, particle := range []bool{true, false} {
+		var names []string
+		for _, i := range all {
+			if b.p.Bodies[i].Particle == particle {
+				names = append(names, b.p.Bodies[i].Name)
+			}
+		}
+		n, count, each := len(names), 3*(b.axes-1), " each"
+		noun := "Rigid " + english.Plural(n, "body")
+		if particle {
+			noun, count = english.Plural(n, "Particle"), b.axes
+		}
+		if n < 2 {
+			each = ""
+		}
+		lead, equations := noun+" "+english.And(names...)+": ", english.Count(count, "equation")
+		var says []any
+		switch {
+		case n == 0:
+			continue
+		case particle && added:
+			says = []any{lead + "the forces are concurrent, so their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle."}
+		case particle && alone:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations}
+		case particle:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + each + ")."}
+		case added:
+			says = []any{lead + "the known forces are added, and their moments about " + english.And(b.aboutPoints()...) + "."}
+		case alone:
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations}
+		default:
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + each + "."}
+		}
+		if alone {
+			says = append(says, in...)
+		}
+		body = append(body, say(says...))
 	}
-	body = append(append(append(body, b.cuts()...), b.twoForce()...), last...)
-	title := "Free bodies"
-	if len(all) == 1 {
-		title = "Free body"
+	replaced := append(b.cuts(), b.twoForce()...)
+	if alone {
+		body = append(replaced, body...)
+	} else {
+		body = append(body, replaced...)
 	}
-	b.step(CutFree, title, Subject{Bodies: all}, body...)
+	if len(b.s.X) > 0 && !alone {
+		total := "In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()
+		body = append(body, say(append([]any{total}, in...)...))
+	}
+	b.step(CutFree, "Free "+english.Plural(len(all), "body"), Subject{Bodies: all}, body...)
 }
 
 // aboutPoints are the points that moments are taken about.
@@ -85,13 +87,6 @@ func (b *builder) aboutPoints() []string {
 		}
 	}
 	return names
-}
-
-func each(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return " each"
 }
 
 // zero is ΣF = 0, or ΣM = 0.
@@ -111,28 +106,25 @@ var cutWords = map[problem.Kind]struct{ noun, one, several string }{
 
 // cuts says what replaces the lines and joints that are cut.
 func (b *builder) cuts() []doc.Block {
+	var out, between []doc.Block
 	byKind := map[problem.Kind][]doc.Math{}
-	var between []doc.Block
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
-		if l.Between() && !l.Kind.Info().Path {
+		switch {
+		case l.Between() && !l.Kind.Info().Path:
 			between = append(between, b.betweenWords(l))
-			continue
+		case l.Belt == nil || len(l.Acts) > 0:
+			byKind[l.Kind] = append(byKind[l.Kind], named(l.Name))
 		}
-		if l.Belt != nil && len(l.Acts) == 0 {
-			continue
-		}
-		byKind[l.Kind] = append(byKind[l.Kind], named(l.Name))
 	}
-	var out []doc.Block
 	for _, k := range problem.Kinds() {
 		of, w := byKind[k.Kind], cutWords[k.Kind]
-		switch {
-		case len(of) == 0 || w.noun == "":
-		case len(of) == 1:
-			out = append(out, say(w.noun+" ", list(of), ": "+w.one+"."))
-		default:
-			out = append(out, say(w.noun+"s ", list(of), ": "+w.several+"."))
+		can := w.one
+		if len(of) > 1 {
+			can = w.several
+		}
+		if len(of) > 0 && can != "" {
+			out = append(out, say(english.Plural(len(of), w.noun)+" ", list(of), ": "+can+"."))
 		}
 	}
 	out = append(out, between...)
@@ -177,35 +169,37 @@ func (b *builder) unknownsOf(of ...[]problem.ActTerm) (out []doc.Math) {
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {
-	of := b.unknownsOf(j.Forces, j.Moments)
+	of, n := b.unknownsOf(j.Forces, j.Moments), len(j.Forces)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
-	if len(of) == 0 {
-		return []any{what + " exerts no force."}
-	}
-	text := []any{what + " is replaced by "}
+	friction := subscripted("F", j.Name)
+	var parts [][]any
 	switch {
+	case len(of) == 0:
+		return []any{what + " exerts no force."}
 	case j.Impending:
-		text = append(text, "the normal force ", of[0], " and the friction force ", subscripted("F", j.Name))
+		parts = [][]any{{"the normal force ", of[0]}, {"the friction force ", friction}}
 	case j.HasFriction:
-		text = append(text, "the normal force ", of[0], " and the friction "+english.Plural(len(j.Forces)-1, "force")+" ", list(of[1:len(j.Forces)]))
-	case len(j.Forces) > 0:
-		text = append(text, "its "+english.Plural(len(j.Forces), "reaction")+" ", list(of[:len(j.Forces)]))
+		parts = [][]any{{"the normal force ", of[0]}, {"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
+	case n > 0:
+		parts = [][]any{{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
 	}
-	if moments := of[len(j.Forces):]; len(moments) > 0 {
-		joined := " and the "
-		if len(j.Forces) == 0 {
-			joined = "the "
-		}
-		text = append(text, joined+english.Plural(len(moments), "moment")+" ", list(moments))
+	if moments := of[n:]; len(moments) > 0 {
+		parts = append(parts, []any{"the " + english.Plural(len(moments), "moment") + " ", list(moments)})
 	}
+	text := append([]any{what + " is replaced by "}, and(parts)...)
 	if j.Second != problem.Ground {
 		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))
 	}
 	if j.Impending {
-		f := subscripted("F", j.Name)
-		text = append(text, ". Slip is impending, so ", equal(f, product(symbol("μ"), of[0]), times(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), of[0])), ", opposing the motion")
+		mu := traced(muFrom(j), b.number(j.Friction))
+		text = append(text, ". Slip is impending, so ", equal(friction, product(symbol("μ"), of[0]), times(mu, of[0])), ", opposing the motion")
 	}
 	return append(text, ".")
+}
+
+// muFrom is the origin of a coefficient of friction.
+func muFrom(j *problem.Joint) doc.Origin {
+	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name)
 }
 
 func (b *builder) jointTable() doc.Block {
@@ -221,27 +215,20 @@ func (b *builder) jointTable() doc.Block {
 	return t
 }
 
-// arguedByHand tells that the solution by hand says why a body is a two-force member.
-func (b *builder) arguedByHand(body string) bool {
-	return slices.ContainsFunc(b.hand.Steps, func(s handsolve.Step) bool {
-		return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == body
-	})
-}
-
-// twoForce argues the bodies that are loaded at two points only.
-func (b *builder) twoForce() []doc.Block {
-	var names, points []string
+// twoForce argues the bodies that are loaded at two points only, where the solution by hand does not.
+func (b *builder) twoForce() (out []doc.Block) {
+	var names []string
 	for _, c := range b.s.Checks {
-		if c.Kind == statics.CheckTwoForce && !b.arguedByHand(c.Subject) {
-			names, points = append(names, c.Subject), append(points, c.With)
+		byHand := func(s handsolve.Step) bool {
+			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == c.Subject
+		}
+		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.hand.Steps, byHand) {
+			names = append(names, c.Subject)
+			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}
 	}
 	if len(names) > tabledJoints {
 		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
-	}
-	var out []doc.Block
-	for k := range names {
-		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal, opposite and collinear."))
 	}
 	return out
 }
@@ -251,17 +238,14 @@ func (b *builder) equationsOf() string {
 	if !slices.ContainsFunc(b.ties, b.ofBelt) {
 		return ""
 	}
-	sys, empty := &b.s.System, 0
-	for body := range b.p.CutFree() {
-		for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
-			if isZero(b.symbolsOf(body, i)) {
-				empty++
-			}
+	empty, of := 0, ""
+	for i, r := range b.s.System.Rows {
+		if isZero(b.symbolsOf(r.Body, i)) {
+			empty++
 		}
 	}
-	says := " (" + strconv.Itoa(len(sys.Rows)) + " of equilibrium"
 	if empty > 0 {
-		says += ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
+		of = ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
 	}
-	return says + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
+	return " (" + strconv.Itoa(len(b.s.System.Rows)) + " of equilibrium" + of + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
 }

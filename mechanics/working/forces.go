@@ -109,7 +109,7 @@ func (b *builder) tieFrom(t *tie) doc.Origin {
 	if t.joint == nil {
 		return origin.Magnitude(b.s, t.line)
 	}
-	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", t.joint.Name)
+	return muFrom(t.joint)
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

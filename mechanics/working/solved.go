@@ -225,7 +225,7 @@ func (b *builder) friction() (conclusions []doc.Block) {
 		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
 			say("Friction needed for equilibrium, and the maximum available:"),
 			aligned(b.equals(append(form, value(c.Value))...),
-				b.equals(available, product(symbol("μ"), b.unknown(normal)), product(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), grouped(b.valueOf(normal))), value(j.Friction*push))),
+				b.equals(available, product(symbol("μ"), b.unknown(normal)), product(traced(muFrom(j), b.number(j.Friction)), grouped(b.valueOf(normal))), value(j.Friction*push))),
 			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))
 		conclusions = append(conclusions, boxed(row(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{value(c.Value), value(j.Friction * push)}}, words(", so "+name))))
 	}
