@@ -104,6 +104,13 @@ func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block
 	}
 }
 
+// derivation is a step of formulas behind a sentence, where there are any.
+func (b *builder) derivation(kind Kind, title string, about Subject, says doc.Block, of []doc.Math) {
+	if len(of) > 0 {
+		b.step(kind, title, about, says, aligned(of...))
+	}
+}
+
 // fixed tells whether every unknown has one value.
 func (b *builder) fixed() bool {
 	for j := range b.s.X {
