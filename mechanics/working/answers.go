@@ -40,7 +40,7 @@ func (b *builder) answers(conclusions []doc.Block) {
 				box = append(box, words(" ("+word+")"))
 			}
 			body = append(body, tracedBlocks(b.resultFrom(q), r.derived())...)
-			body = append(body, boxed(row(box...)))
+			body = append(body, &doc.Boxed{Math: row(box...)})
 		}
 	}
 	if len(none) > 0 {
@@ -211,7 +211,7 @@ func second(q problem.Query) problem.Query {
 
 // is derives the result in one line.
 func (r answer) is(of ...doc.Math) []doc.Block {
-	return []doc.Block{formula(r.equals(append(append([]doc.Math{r.name}, of...), r.shown)...))}
+	return []doc.Block{aligned(r.equals(append(append([]doc.Math{r.name}, of...), r.shown)...))}
 }
 
 // derived is how a result follows from the unknowns or the loads; nothing of an unknown itself.
@@ -330,7 +330,7 @@ func (r answer) partOf() []doc.Block {
 		return r.is(ratio(int(q.Part)))
 	case q.Part == problem.Size && derivesSize:
 		r.derivedSize[keyOf(r.of.vec)] = true
-		return []doc.Block{formula(r.equals(total, root(sum(squares...)), r.norm(w, unsaid), r.shown))}
+		return []doc.Block{aligned(r.equals(total, root(sum(squares...)), r.norm(w, unsaid), r.shown))}
 	case q.Part <= problem.Z:
 		return r.component(int(q.Part))
 	case q.Part >= problem.Alpha && q.Part <= problem.Gamma:
@@ -398,8 +398,8 @@ func (r answer) component(axis int) []doc.Block {
 
 // planeAngle is θ = atan |Fy/Fx|, measured in the quadrant where the force points.
 func (r answer) planeAngle(w r3.Vec, x, y doc.Math) []doc.Block {
-	if axis := problem.Axis(w); axis != "" {
-		return []doc.Block{say("The force points along "+axis+", so ", equal(r.name, r.shown), ".")}
+	if isAxis(w) {
+		return []doc.Block{say("The force points along "+problem.Axis(w)+", so ", equal(r.name, r.shown), ".")}
 	}
 	acute, phi := symbol("φ"), math.Atan(math.Abs(w.Y/w.X))
 	shown := r.degrees(phi, r.p.Figures+1)
@@ -421,6 +421,6 @@ func (r answer) planeAngle(w r3.Vec, x, y doc.Math) []doc.Block {
 		return relation(map[bool]string{true: "<", false: ">"}[v < 0], m, exactly(0))
 	}
 	tangent := fraction(r.number(math.Abs(w.Y)), r.number(math.Abs(w.X)))
-	return append([]doc.Block{formula(r.equals(acute, function("atan", size(fraction(y, x))), function("atan", tangent), shown)),
+	return append([]doc.Block{aligned(r.equals(acute, function("atan", size(fraction(y, x))), function("atan", tangent), shown)),
 		say(compared(x, w.X), " and ", compared(y, w.Y), ", so the force points into the "+quadrant+" quadrant:")}, r.is(turns...)...)
 }

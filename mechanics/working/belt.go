@@ -35,7 +35,7 @@ func (b *builder) impendingBelts() {
 		if len(from.Terms) == 0 {
 			result = measured(result, f)
 		}
-		b.step(BeltFriction, "Friction of belt "+belt.Name, b.beltSubject(belt), append(body, formula(b.equals(append(of, result)...)))...)
+		b.step(BeltFriction, "Friction of belt "+belt.Name, b.beltSubject(belt), append(body, aligned(b.equals(append(of, result)...)))...)
 	}
 }
 
@@ -46,7 +46,7 @@ func (b *builder) heldBelts() {
 			continue
 		}
 		body := append(b.wrap(belt), say("The belt does not slip as long as the larger tension is at most ", b.grip(symbol("μ"), symbol("β")), " times the smaller one:"),
-			formula(b.equals(b.grip(symbol("μ"), symbol("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), b.ratioFigures(belt))))))
+			aligned(b.equals(b.grip(symbol("μ"), symbol("β")), b.gripNumbers(belt), traced(origin.Ratio(b.s, belt.Lines[0]), short(belt.Ratio(), b.ratioFigures(belt))))))
 		b.step(BeltSlip, "Does belt "+belt.Name+" slip?", b.beltSubject(belt), append(body, b.gripNeeded(belt)...)...)
 	}
 }
@@ -59,7 +59,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	if !known || !also {
 		least := traced(origin.Phrase("the smallest ratio of the tensions of the belt %[1]s, 1 / e^(μβ)", belt.Name), b.number(1/belt.Ratio()))
 		greatest := traced(origin.Ratio(b.s, belt.Lines[0]), b.number(belt.Ratio()))
-		return []doc.Block{say("Equilibrium leaves the tensions open within"), formula(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{times(least, one), two, times(greatest, one)}})}
+		return []doc.Block{say("Equilibrium leaves the tensions open within"), aligned(doc.Math{Op: doc.Relate, Text: "≤", Of: []doc.Math{times(least, one), two, times(greatest, one)}})}
 	}
 	shown := func(part int, x float64) doc.Math {
 		return traced(b.tensionFrom(belt.Lines[part]), b.number(b.p.Units.Force.In(x)))
@@ -76,7 +76,7 @@ func (b *builder) gripNeeded(belt *problem.Belt) []doc.Block {
 	case first <= sumTol*second:
 		return []doc.Block{say(one, " is zero, so no friction acts: the belt slips.")}
 	}
-	needed := formula(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), short(second/first, b.ratioFigures(belt)))))
+	needed := aligned(b.equals(fraction(two, one), fraction(above, below), traced(origin.Phrase("the ratio of the tensions of the belt %[1]s", belt.Name), short(second/first, b.ratioFigures(belt)))))
 	limit := b.grip(symbol("μ"), symbol("β"))
 	if b.slips(belt) {
 		return []doc.Block{needed, say("The ratio needed exceeds ", limit, ": the belt slips.")}
@@ -143,7 +143,7 @@ func (b *builder) wrap(belt *problem.Belt) []doc.Block {
 	factor := map[string]doc.Math{"deg": fraction(symbol("π"), exactly(180)), "gon": fraction(symbol("π"), exactly(200)), "turn": product(exactly(2), symbol("π"))}[angle.Symbol]
 	half := angle.Format(math.Pi, b.p.Figures)
 	radians := measured(show(belt.Wrap), units.Unit{Symbol: "rad"})
-	return append(body, say("The angle of contact in radians:"), formula(b.equals(beta, product(show(angle.In(belt.Wrap)), traced(origin.Phrase("π rad is %[1]s", half), factor)), radians)))
+	return append(body, say("The angle of contact in radians:"), aligned(b.equals(beta, product(show(angle.In(belt.Wrap)), traced(origin.Phrase("π rad is %[1]s", half), factor)), radians)))
 }
 
 // grip is e^(μβ), with symbols or with numbers.

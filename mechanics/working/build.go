@@ -41,7 +41,7 @@ func Build(s *statics.Solution) *Working {
 	b.find()
 	b.hand = w.Hand
 	b.cutFree()
-	if len(s.X) > 0 {
+	if len(s.X) > 0 && !b.many() {
 		b.equations()
 	}
 	b.forceList()
@@ -51,23 +51,18 @@ func Build(s *statics.Solution) *Working {
 	b.impendingBelts()
 	b.vectors()
 	b.moments()
-	switch {
-	case len(s.X) == 0:
-		b.resultants()
-	default:
-		b.numbers(len(w.Hand.Steps) > 0)
-		if len(w.Hand.Steps) > 0 {
-			w.RouteFrom = len(b.steps)
-			b.handSolution()
-			w.RouteTo = len(b.steps)
-		}
-		b.solved(w.Hand)
-		if w.Hand.Why == handsolve.NoneAsked {
-			b.resultants()
-		}
-		b.follow()
-		b.senses()
+	if len(s.X) > 0 {
+		b.numbers()
+		w.RouteFrom = len(b.steps)
+		b.handSolution()
+		w.RouteTo = len(b.steps)
 	}
+	b.solved()
+	if len(s.X) == 0 || w.Hand.Why == handsolve.NoneAsked {
+		b.resultants()
+	}
+	b.follow()
+	b.senses()
 	b.heldBelts()
 	conclusions := b.friction()
 	b.verdict()
@@ -145,8 +140,6 @@ func say(of ...any) *doc.Paragraph {
 	return &doc.Paragraph{Text: text}
 }
 
-func formula(m doc.Math) doc.Block { return &doc.Formula{Of: []doc.Math{m}} }
-func boxed(m doc.Math) doc.Block   { return &doc.Boxed{Math: m} }
 func formulas(of []doc.Math) []doc.Block {
 	if len(of) == 0 {
 		return nil

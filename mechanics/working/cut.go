@@ -239,8 +239,8 @@ func (b *builder) equationsOf() string {
 		return ""
 	}
 	empty, of := 0, ""
-	for i, r := range b.s.System.Rows {
-		if isZero(b.symbolsOf(r.Body, i)) {
+	for i := range b.s.System.Rows {
+		if isZero(b.symbolsOf(i)) {
 			empty++
 		}
 	}

@@ -26,50 +26,46 @@ func (b *builder) rowName(i int) doc.Math {
 
 // equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.
 func (b *builder) equations() {
-	sys := &b.s.System
-	if b.many() {
-		return
-	}
 	for i := range b.p.CutFree() {
-		var symbols []doc.Math
-		for k := sys.Start[i]; k < sys.Start[i+1]; k++ {
-			if total := b.symbolsOf(i, k); !isZero(total) {
-				symbols = append(symbols, b.zeroed(k, total))
-			}
+		b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, formulas(b.rowsOf(i, b.symbolsOf))...)
+	}
+}
+
+// rowsOf are a body's equations of equilibrium, but for those that hold nothing.
+func (b *builder) rowsOf(body int, total func(row int) doc.Math) (of []doc.Math) {
+	for i, r := range b.s.System.Rows {
+		if r.Body != body {
+			continue
 		}
-		if len(symbols) > 0 {
-			b.step(Equations, "Equilibrium of "+b.bodyWords(i), Subject{Bodies: []int{i}}, aligned(symbols...))
+		if m := total(i); !isZero(m) {
+			of = append(of, b.zeroed(i, m))
 		}
 	}
+	return of
 }
 
 // numbers are the equations with numbers; of many bodies in one table, unless the solution by hand
 // of particles writes each where it is solved.
-func (b *builder) numbers(byHand bool) {
-	if b.many() {
-		if byHand && b.particles() {
-			b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
-			return
+func (b *builder) numbers() {
+	with := []doc.Block{say("With " + b.unitsSaid() + ":")}
+	t := table("On", "Equation")
+	for i := range b.p.CutFree() {
+		of, on := b.rowsOf(i, b.rowSum), b.p.Bodies[i].Name
+		for _, m := range of {
+			t.Add(wordCell(on), cell(m))
+			on = ""
 		}
-		t := table("On", "Equation")
-		for i := range b.p.CutFree() {
-			for k, m := range b.numbersOf(i) {
-				on := ""
-				if k == 0 {
-					on = b.p.Bodies[i].Name
-				}
-				t.Add(wordCell(on), cell(m))
-			}
+		if !b.many() {
+			b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(with, aligned(of...))...)
+			with = nil
 		}
-		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, b.relations()...)...)
+	}
+	relations := b.relations()
+	if b.many() && !(len(b.hand.Steps) > 0 && b.particles()) {
+		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, relations...)...)
 		return
 	}
-	with := []doc.Block{say("With " + b.unitsSaid() + ":")}
-	for i := range b.p.CutFree() {
-		b.step(Equations, "Equilibrium of "+b.bodyWords(i)+", with numbers", Subject{Bodies: []int{i}}, append(with, aligned(b.numbersOf(i)...))...)
-		with = nil
-	}
-	b.step(Equations, "Relations between the forces", Subject{}, b.relations()...)
+	b.step(Equations, "Relations between the forces", Subject{}, relations...)
 }
 
 // particles tells that no body is rigid.
@@ -85,10 +81,7 @@ func (b *builder) relations() []doc.Block {
 			of = append(of, equal(t.name, b.tied(t)))
 		}
 	}
-	if len(of) == 0 {
-		return nil
-	}
-	return []doc.Block{aligned(of...)}
+	return formulas(of)
 }
 
 // zeroed is ΣF = sum = 0.
@@ -111,11 +104,11 @@ func (b *builder) unitsSaid() string {
 }
 
 // symbolsOf is the sum of what has a part in a row, in symbols.
-func (b *builder) symbolsOf(body, i int) doc.Math {
+func (b *builder) symbolsOf(i int) doc.Math {
 	r := &b.s.System.Rows[i]
 	axis := axisOf(r)
 	var of []doc.Math
-	for _, a := range b.acts[body] {
+	for _, a := range b.acts[b.s.System.Rows[i].Body] {
 		for k, q := range b.inRow(a, r) {
 			switch {
 			case !q.has(axis):
@@ -138,26 +131,13 @@ func (b *builder) symbolsOf(body, i int) doc.Math {
 // axisOf is the index of the axis of a row.
 func axisOf(r *statics.Row) int { return int(r.Axis[1] - 'x') }
 
-// numbersOf are a body's rows of the system, Σ coefficient·unknown + known = 0, but for those that
-// hold nothing.
-func (b *builder) numbersOf(body int) []doc.Math {
-	sys := &b.s.System
-	var out []doc.Math
-	for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
-		if total := b.rowSum(body, i); !isZero(total) {
-			out = append(out, b.zeroed(i, total))
-		}
-	}
-	return out
-}
-
 // rowSum is Σ coefficient·unknown + Σ coefficient·tied force + known of a row.
-func (b *builder) rowSum(body, i int) doc.Math {
+func (b *builder) rowSum(i int) doc.Math {
 	row := &b.s.System.Rows[i]
 	axis := axisOf(row)
 	coef, beside, tied := map[int]float64{}, map[int]float64{}, map[int]bool{}
 	var of, ties []doc.Math
-	for _, a := range b.acts[body] {
+	for _, a := range b.acts[b.s.System.Rows[i].Body] {
 		for _, q := range b.inRow(a, row) {
 			for _, t := range q.terms {
 				x := q.size(t, axis)
@@ -223,5 +203,5 @@ func (b *builder) matrix() {
 	if len(b.ties) > 0 {
 		says = "With the relations put in, in matrix form, "
 	}
-	b.step(Matrix, "Matrix form", Subject{}, say(says, form, ":"), formula(equal(row(grid, xs), bs)))
+	b.step(Matrix, "Matrix form", Subject{}, say(says, form, ":"), aligned(equal(row(grid, xs), bs)))
 }

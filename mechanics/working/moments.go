@@ -81,7 +81,7 @@ func (b *builder) momentOf(a *act, body *problem.Body) doc.Block {
 				parts = append(parts, signed(sign, product(paren(x), paren(f))))
 			}
 		}
-		return formula(b.equals(name, sum(parts...), value))
+		return aligned(b.equals(name, sum(parts...), value))
 	}
 	r := b.between(body.AboutName, a.at)
 	if a.Point < 0 && !slices.ContainsFunc(b.p.Points, func(x problem.Point) bool { return x.Name == a.at }) {
@@ -89,7 +89,7 @@ func (b *builder) momentOf(a *act, body *problem.Body) doc.Block {
 	}
 	product := cross(r, grouped(signed(a.side(), a.vec)))
 	if len(b.acts[a.Body]) > determinants {
-		return formula(equal(name, product, value))
+		return aligned(equal(name, product, value))
 	}
 	det := doc.Math{Op: doc.Det, Of: []doc.Math{row(unitVec("i"), unitVec("j"), unitVec("k")), arms, comps}}
 	return aligned(equal(name, product, det), equal(words(""), value))
@@ -116,7 +116,7 @@ func (b *builder) coupleBlocks(a *act) []doc.Block {
 		numbers := product(paren(b.number(moment.unit.In(c.Spring.Stiffness))), paren(b.number(c.Spring.Turn)))
 		from := origin.Phrase("the torsion spring %[1]s: its stiffness and its turn, from its cells", c.Name)
 		return []doc.Block{say("The couple ", a.name, " is that of a torsion spring, which opposes its turn ", theta, " in rad, counter-clockwise positive, with its stiffness ", k, " in "+moment.unit.Symbol+"/rad:"),
-			formula(b.equals(name, neg(product(k, theta)), neg(traced(from, numbers)), value))}
+			aligned(b.equals(name, neg(product(k, theta)), neg(traced(from, numbers)), value))}
 	case a.joint == nil:
 		return []doc.Block{say("The couple ", a.name, " has the same moment about every point: ", equal(name, value), ".")}
 	case !b.p.Planar:

@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -126,14 +127,8 @@ func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 
 // isAxis tells a direction along a coordinate axis.
 func isAxis(v r3.Vec) bool {
-	v = cleaned(v)
-	n := 0
-	for _, x := range xyz(v) {
-		if x != 0 {
-			n++
-		}
-	}
-	return n == 1
+	none := func(x float64) bool { return x == 0 }
+	return len(slices.DeleteFunc(xyz(cleaned(v)), none)) == 1
 }
 
 // in is a vector in a unit.

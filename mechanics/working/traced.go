@@ -35,10 +35,6 @@ func (b *builder) segment(s stretch, part origin.Part) axes {
 	return func(axis int) doc.Origin { return origin.Segment(b.s, s.line, s.leg, part, axis) }
 }
 
-func (b *builder) coordinate(point int) axes {
-	return func(axis int) doc.Origin { return origin.Coordinate(axis, b.p.Points[point].Name) }
-}
-
 // resultFrom is the origin of what the sheet asks for.
 func (b *builder) resultFrom(q problem.Query) doc.Origin {
 	if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
