@@ -48,7 +48,7 @@ func Build(s *statics.Solution) *Working {
 	b.weights()
 	b.lines()
 	b.loadResultants()
-	b.impendingBelts()
+	b.belts(true)
 	b.vectors()
 	b.moments()
 	if len(s.X) > 0 {
@@ -63,7 +63,7 @@ func Build(s *statics.Solution) *Working {
 	}
 	b.follow()
 	b.senses()
-	b.heldBelts()
+	b.belts(false)
 	conclusions := b.friction()
 	b.verdict()
 	b.checks()
@@ -168,11 +168,16 @@ func listed(of []doc.Math) doc.Inline {
 
 // list joins formulas in a sentence: T1, T2 and T3.
 func list(of []doc.Math) []doc.Inline {
-	phrases := make([][]any, len(of))
-	for k := range of {
-		phrases[k] = []any{of[k]}
+	return say(and(each(of, func(m doc.Math) []any { return []any{m} }))...).Text
+}
+
+// each is a list with something in place of each of another's.
+func each[T, U any](of []T, to func(T) U) []U {
+	out := make([]U, len(of))
+	for k, x := range of {
+		out[k] = to(x)
 	}
-	return say(and(phrases)...).Text
+	return out
 }
 
 // and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.

@@ -18,13 +18,7 @@ func (b *builder) cutFree() {
 	all := slices.Collect(b.p.CutFree())
 	added := (b.p.ResultantOnly() || b.s.Verdict == statics.NoEquilibrium) && len(b.s.X) == 0
 	alone := len(all) == 1 && len(b.ties) == 0 && len(b.s.X) > 0 // what one body gives is all there is
-	var unknowns []doc.Math
-	for j := range b.s.X {
-		unknowns = append(unknowns, b.unknown(j))
-	}
-	for _, t := range b.ties {
-		unknowns = append(unknowns, t.name)
-	}
+	unknowns := append(b.unknowns(), each(b.ties, func(t *tie) doc.Math { return t.name })...)
 	in := []any{" in " + english.Count(len(unknowns), "unknown") + ": ", list(unknowns), "."}
 	var body []doc.Block
 	for _, particle := range []bool{true, false} {
@@ -34,13 +28,13 @@ func (b *builder) cutFree() {
 				names = append(names, b.p.Bodies[i].Name)
 			}
 		}
-		n, count, each := len(names), 3*(b.axes-1), " each"
+		n, count, apiece := len(names), 3*(b.axes-1), " each"
 		noun := "Rigid " + english.Plural(n, "body")
 		if particle {
 			noun, count = english.Plural(n, "Particle"), b.axes
 		}
 		if n < 2 {
-			each = ""
+			apiece = ""
 		}
 		lead, equations := noun+" "+english.And(names...)+": ", english.Count(count, "equation")
 		var says []any
@@ -52,13 +46,13 @@ func (b *builder) cutFree() {
 		case particle && alone:
 			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations}
 		case particle:
-			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + each + ")."}
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + apiece + ")."}
 		case added:
 			says = []any{lead + "the known forces are added, and their moments about " + english.And(b.aboutPoints()...) + "."}
 		case alone:
 			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations}
 		default:
-			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + each + "."}
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + apiece + "."}
 		}
 		if alone {
 			says = append(says, in...)
@@ -160,12 +154,17 @@ func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	return say(what, named(l.Name), " acts on "+first+" in its direction and on "+second+" in the opposite direction.")
 }
 
-// unknownsOf are the unknowns of terms.
-func (b *builder) unknownsOf(of ...[]problem.ActTerm) (out []doc.Math) {
-	for _, t := range slices.Concat(of...) {
-		out = append(out, b.unknown(t.Unknown))
+// unknowns are the symbols of all unknowns.
+func (b *builder) unknowns() (of []doc.Math) {
+	for j := range b.s.X {
+		of = append(of, b.unknown(j))
 	}
-	return out
+	return of
+}
+
+// unknownsOf are the unknowns of terms.
+func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
+	return each(slices.Concat(of...), func(t problem.ActTerm) doc.Math { return b.unknown(t.Unknown) })
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {

@@ -196,9 +196,7 @@ func (b *builder) matrix() {
 		grid.Of = append(grid.Of, line)
 		bs.Of = append(bs.Of, traced(origin.Known(b.s, i), b.number(b.right(i)+0)))
 	}
-	for j := range sys.Cols {
-		xs.Of = append(xs.Of, b.unknown(j))
-	}
+	xs.Of = b.unknowns()
 	says := "In matrix form, "
 	if len(b.ties) > 0 {
 		says = "With the relations put in, in matrix form, "

@@ -40,11 +40,7 @@ func (b *builder) handWords(step *handsolve.Step) (title string, sentences [][]a
 }
 
 func (b *builder) cutNames(e *handsolve.Equation) string {
-	names := make([]string, len(e.Cut))
-	for k, l := range e.Cut {
-		names[k] = b.p.Lines[l].Name
-	}
-	return english.And(names...)
+	return english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
 }
 
 // noun names the bodies of an equation, and whether with an article.
@@ -67,10 +63,7 @@ func (b *builder) noun(e *handsolve.Equation) (noun string, article bool) {
 }
 
 func (b *builder) bodies(of []int) string {
-	names := make([]string, len(of))
-	for k, i := range of {
-		names[k] = english.The(b.p.Bodies[i].Name)
-	}
+	names := each(of, func(i int) string { return english.The(b.p.Bodies[i].Name) })
 	if len(names) > manyNames {
 		return english.AndMore(names, manyNames-1)
 	}
@@ -86,13 +79,7 @@ func (b *builder) on(e *handsolve.Equation) string {
 }
 
 // symbols lists the symbols of unknowns in a sentence.
-func (b *builder) symbols(of []int) []doc.Inline {
-	m := make([]doc.Math, len(of))
-	for k, j := range of {
-		m[k] = b.unknown(j)
-	}
-	return list(m)
-}
+func (b *builder) symbols(of []int) []doc.Inline { return list(each(of, b.unknown)) }
 
 // are is a clause with the symbols of unknowns as its subject, behind what leads to it: T1 and T2
 // are, T3 is. Without unknowns there is none.
@@ -103,19 +90,12 @@ func (b *builder) are(lead string, of []int, verb, rest string) []any {
 	return []any{lead, b.symbols(of), " " + english.Plural(len(of), verb) + rest}
 }
 
-func foundIn(step *handsolve.Step) (symbols []int) {
-	for _, x := range step.Finds {
-		symbols = append(symbols, x.Symbol)
-	}
-	return symbols
+func foundIn(step *handsolve.Step) []int {
+	return each(step.Finds, func(x handsolve.Found) int { return x.Symbol })
 }
 
 func (b *builder) names(symbols []int) string {
-	names := make([]string, len(symbols))
-	for k, j := range symbols {
-		names[k] = b.hand.Name(b.p, j)
-	}
-	return english.And(names...)
+	return english.And(each(symbols, func(j int) string { return b.hand.Name(b.p, j) })...)
 }
 
 func (b *builder) twoForceMember(step *handsolve.Step) []any {
@@ -126,10 +106,7 @@ func (b *builder) twoForceMember(step *handsolve.Step) []any {
 		}
 		return b.p.Points[point].Name
 	}
-	var shares []int
-	for _, s := range m.Shares {
-		shares = append(shares, s.Unknown)
-	}
+	shares := each(m.Shares, func(s handsolve.Share) int { return s.Unknown })
 	out := []any{"Forces act on " + b.bodyWords(m.Body) + " at " + end(m.From) + " and " + end(m.To) + " only, so it is a two-force member and they lie along " + end(m.From) + end(m.To) + ": ",
 		b.unknown(b.memberForce(step)), ", positive in tension, replaces ", b.symbols(shares), "."}
 	zero := foundIn(step)
@@ -140,11 +117,7 @@ func (b *builder) twoForceMember(step *handsolve.Step) []any {
 func (b *builder) zeroForce(step *handsolve.Step) (out [][]any) {
 	for _, z := range step.Zero {
 		noun, _ := b.body(z.Body)
-		var zero []doc.Math
-		for _, j := range z.Zero {
-			zero = append(zero, b.unknown(j))
-		}
-		zero = append(zero, traced(origin.Phrase("zero by inspection: no load acts at %[1]s", noun), exactly(0)))
+		zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", noun), exactly(0)))
 		lead := "No load acts at " + noun + ". "
 		says := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
 		if len(z.Collinear) == 0 {
@@ -237,7 +210,7 @@ func (b *builder) tiedActs(e *handsolve.Equation, t *tie) (of []*act) {
 // forces names the forces of symbols in an equation, each with those that are tied to it:
 // T1 and the resultant of N and F.
 func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
-	var each [][]any
+	var phrases [][]any
 	for _, j := range symbols {
 		with := []doc.Math{b.unknown(j)}
 		for _, t := range b.ties {
@@ -249,9 +222,9 @@ func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combi
 		if len(with) > 1 {
 			phrase, combined = []any{"the resultant of ", list(with)}, true
 		}
-		each = append(each, phrase)
+		phrases = append(phrases, phrase)
 	}
-	return and(each), combined
+	return and(phrases), combined
 }
 
 // sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
@@ -372,10 +345,7 @@ func (b *builder) together(step *handsolve.Step) []any {
 	if len(step.Equations) > len(step.Finds) {
 		return append(out, b.all(step)...)
 	}
-	var sums [][]any
-	for k := range step.Equations {
-		sums = append(sums, b.sumOn(&step.Equations[k]))
-	}
+	sums := each(step.Equations, func(e handsolve.Equation) []any { return b.sumOn(&e) })
 	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
 	return append(append(out, and(sums)...), ".")
 }

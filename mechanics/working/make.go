@@ -24,7 +24,8 @@ func fraction(a, b doc.Math) doc.Math { return doc.Math{Op: doc.Fraction, Of: []
 func cross(a, b doc.Math) doc.Math    { return doc.Math{Op: doc.Cross, Of: []doc.Math{a, b}} }
 func equal(of ...doc.Math) doc.Math   { return relation("=", of...) }
 func bigSum(a doc.Math) doc.Math      { return doc.Math{Op: doc.BigSum, Of: []doc.Math{a}} }
-func square(a doc.Math) doc.Math      { return doc.Math{Op: doc.Power, Of: []doc.Math{a, exactly(2)}} }
+func square(a doc.Math) doc.Math      { return power(a, exactly(2)) }
+func power(a, b doc.Math) doc.Math    { return doc.Math{Op: doc.Power, Of: []doc.Math{a, b}} }
 func unitVec(text string, sub ...doc.Math) doc.Math {
 	return doc.Math{Op: doc.UnitVec, Text: text, Of: sub}
 }

@@ -75,14 +75,7 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 		magnitude = named(l.Name)
 	}
 	var u []doc.Math
-	names := b.stretchNames(a.subject.Lines[0])
-	if len(l.Legs) == 1 { // the act's own direction says whether it is along u or against it
-		d := r3.Scale(l.Magnitude.Const, a.Const)
-		if len(a.Terms) > 0 {
-			d = r3.Scale(l.Magnitude.Terms[0].Coef, a.Terms[0].D)
-		}
-		return signed(r3.Dot(d, l.Legs[0].U), product(magnitude, unitVec("u", named(l.Name)))), true
-	}
+	names, sign := b.stretchNames(a.subject.Lines[0]), 1.0
 	for k, at := range l.Path {
 		if at == a.Point && k < len(l.Legs) {
 			u = append(u, unitVec("u", names[k]))
@@ -91,11 +84,10 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 			u = append(u, neg(unitVec("u", names[k-1])))
 		}
 	}
-	sign := 1.0
 	if len(u) == 1 && u[0].Op == doc.Neg {
 		u[0], sign = u[0].Of[0], -sign
 	}
-	if l.Kind == problem.Strut {
+	if l.Pushes() {
 		sign = -sign
 	}
 	m := signed(sign, product(magnitude, grouped(sum(u...))))
