@@ -271,7 +271,7 @@ func (b *builder) directedBy(q problem.Query) directed {
 	}
 	of := b.ownerOf(q)
 	v := cleaned(in(of.force, b.p.Units.Force))
-	return directed{of.vec, v, norm(v)}
+	return directed{of.vec, v, r3.Norm(v)}
 }
 
 // along is the angle between two directions, by their scalar product, or the component of a
@@ -322,7 +322,7 @@ func (r answer) partOf() []doc.Block {
 	}
 	derivesSize := len(squares) > 1 && (q.Part == problem.Size || !r.derivedSize[keyOf(r.of.vec)])
 	ratio := func(axis int) (form, with doc.Math) {
-		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(norm(w)))
+		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(r3.Norm(w)))
 	}
 	switch {
 	case q.Kind == problem.AskUnit && q.Line >= 0 && len(r.p.Lines[q.Line].Legs) > 0: // it stands with the unit vectors
@@ -336,7 +336,7 @@ func (r answer) partOf() []doc.Block {
 	case q.Part >= problem.Alpha && q.Part <= problem.Gamma:
 		var lines []doc.Math
 		if derivesSize {
-			lines = append(lines, r.equals(total, root(sum(squares...)), r.norm(w, unsaid), measured(r.number(norm(w)), f)))
+			lines = append(lines, r.equals(total, root(sum(squares...)), r.norm(w, unsaid), measured(r.number(r3.Norm(w)), f)))
 			r.derivedSize[keyOf(r.of.vec)] = true
 		}
 		return []doc.Block{aligned(append(lines, r.byCosine(ratio(int(q.Part-problem.Alpha)))...)...)}

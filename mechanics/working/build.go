@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
@@ -28,7 +30,10 @@ const mostByHand = 150
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := newBuilder(s)
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	if b.p.Planar {
+		b.axes = 2
+	}
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
 		w.Steps = b.steps
@@ -85,14 +90,6 @@ type builder struct {
 	steps       []Step
 }
 
-func newBuilder(s *statics.Solution) *builder {
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
-	if b.p.Planar {
-		b.axes = 2
-	}
-	return b
-}
-
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
 	if len(body) > 0 {
 		b.steps = append(b.steps, Step{Kind: kind, Title: title, Body: body, About: about})
@@ -108,12 +105,8 @@ func (b *builder) derivation(kind Kind, title string, about Subject, says doc.Bl
 
 // fixed tells whether every unknown has one value.
 func (b *builder) fixed() bool {
-	for j := range b.s.X {
-		if !b.s.X[j].Fixed {
-			return false
-		}
-	}
-	return b.s.Unique() || b.s.Verdict == statics.Resultant
+	open := func(x statics.Unknown) bool { return !x.Fixed }
+	return !slices.ContainsFunc(b.s.X, open) && (b.s.Unique() || b.s.Verdict == statics.Resultant)
 }
 
 // at is a force, or a couple, in the solution at hand.

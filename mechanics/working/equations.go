@@ -17,11 +17,9 @@ import (
 func (b *builder) rowName(i int) doc.Math {
 	r := &b.s.System.Rows[i]
 	if r.Moment && b.p.Planar {
-		return bigSum(symbol("M", words(r.About)))
+		return sumOf("M", r.About, false)
 	}
-	m := symbol(r.Axis[:1], words(r.Axis[1:]))
-	m.Name = r.Axis
-	return bigSum(m)
+	return sumOf(r.Axis[:1], r.Axis[1:], true)
 }
 
 // equations are ΣF = 0 and ΣM = 0 of each body per axis, in symbols: what there is to be filled in.
@@ -95,10 +93,8 @@ func (b *builder) zeroed(i int, total doc.Math) doc.Math {
 
 func (b *builder) unitsSaid() string {
 	says := "forces in " + b.p.Units.Force.Symbol
-	for i := range b.p.CutFree() {
-		if !b.p.Bodies[i].Particle {
-			return says + ", lengths in " + b.p.Units.Length.Symbol + ", moments in " + b.p.Units.For(units.Moment).Symbol
-		}
+	if len(b.aboutPoints()) > 0 {
+		says += ", lengths in " + b.p.Units.Length.Symbol + ", moments in " + b.p.Units.For(units.Moment).Symbol
 	}
 	return says
 }

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
@@ -14,7 +16,7 @@ func (b *builder) forceList() {
 		for i := range b.p.CutFree() {
 			var of []doc.Math
 			for _, a := range b.acts[i] {
-				of = append(of, b.labels(a)...)
+				of = append(of, b.labels(a, a.Terms, a.CoupleTerms)...)
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
@@ -33,25 +35,17 @@ func (b *builder) forceList() {
 			if magnitude.Math != nil {
 				*magnitude.Math = traced(a.source.Magnitude(b.s), *magnitude.Math)
 			}
-			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), magnitude)
+			t.Add(listed(b.labels(a, a.Terms, a.CoupleTerms)), wordCell(a.what), wordCell(a.at), magnitude)
 		}
 		b.step(Forces, "Forces on "+b.bodyWords(i), about, t)
 	}
 }
 
-// forceLabels are the symbols of an act's forces.
-func (b *builder) forceLabels(a *act) []doc.Math {
-	if a.joint != nil && a.tie == nil {
-		return b.unknownsOf(a.Terms)
-	}
-	return b.labels(a)
-}
-
-// labels are the symbols of an act in the list of forces.
-func (b *builder) labels(a *act) []doc.Math {
+// labels are the symbols of an act; of a joint those of some of its terms.
+func (b *builder) labels(a *act, of ...[]problem.ActTerm) []doc.Math {
 	switch {
 	case a.joint != nil && a.tie == nil:
-		return b.unknownsOf(a.Terms, a.CoupleTerms)
+		return b.unknownsOf(of...)
 	case a.line != nil && len(a.line.Path) > 2:
 		return []doc.Math{named(a.line.Name)}
 	}
@@ -81,9 +75,9 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 	case l != nil || !a.known():
 		return wordCell("unknown")
 	case a.isCouple(): // of a distributed load
-		return affine(problem.Affine{Const: norm(a.Couple)}, moment)
+		return affine(problem.Affine{Const: r3.Norm(a.Couple)}, moment)
 	}
-	return affine(problem.Affine{Const: norm(a.Const)}, f)
+	return affine(problem.Affine{Const: r3.Norm(a.Const)}, f)
 }
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.

@@ -141,7 +141,7 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		case t.Known && (numbers || t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && b.p.Lines[t.Load.Index].Magnitude.Const == 0): // the known part of a line has no symbol
 			coef = b.number(math.Copysign(1, t.Value) * t.Coef * unit.Factor / shown.Factor) // one sign before the term
 			m = traced(value, short(math.Abs(unit.In(t.Value)), b.p.Figures+1))
-		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(norm(u)-1) <= sumTol:
+		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
 			if arm := b.skewArm(e, a, u); len(arm.Of) > 0 {
 				coef = arm
 			}
@@ -191,7 +191,7 @@ func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
 		return cleanedBy(e.Along, 1)
 	}
 	arm := in(r3.Sub(at, e.At), b.p.Units.Length)
-	return cleanedBy(r3.Cross(e.Along, arm), norm(arm))
+	return cleanedBy(r3.Cross(e.Along, arm), r3.Norm(arm))
 }
 
 // byComponents is a force that was typed by its components in an equation: component by
@@ -235,15 +235,21 @@ func (b *builder) skewArm(e *handsolve.Equation, a *act, u r3.Vec) doc.Math {
 
 // heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
 func (b *builder) heading(e *handsolve.Equation) doc.Math {
-	m := symbol("F")
 	if e.Moment {
-		m = symbol("M")
+		return sumOf("M", e.Subscript(b.p), false)
 	}
-	if sub := e.Subscript(b.p); sub != "" {
+	return sumOf("F", e.Subscript(b.p), !e.Unnamed())
+}
+
+// sumOf is the sum of the forces or moments that a subscript names; the letters of a coordinate
+// are a name of the sheet's.
+func sumOf(letter, sub string, isName bool) doc.Math {
+	m := symbol(letter)
+	if sub != "" {
 		m.Of = []doc.Math{words(sub)}
-		if !e.Moment && !e.Unnamed() {
-			m.Name = "F" + sub
-		}
+	}
+	if isName {
+		m.Name = letter + sub
 	}
 	return bigSum(m)
 }
@@ -266,15 +272,17 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 	return named(b.p.Lines[i].Name), force
 }
 
-// speaksOf notes what a picture of the equation shows.
-func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
-	put := func(list *[]int, of ...int) {
-		for _, i := range of {
-			if i >= 0 && !slices.Contains(*list, i) {
-				*list = append(*list, i)
-			}
+// put adds indices that a list has not yet; -1 is none.
+func put(list *[]int, of ...int) {
+	for _, i := range of {
+		if i >= 0 && !slices.Contains(*list, i) {
+			*list = append(*list, i)
 		}
 	}
+}
+
+// speaksOf notes what a picture of the equation shows.
+func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 	put(&about.Bodies, e.Bodies...)
 	put(&about.Lines, e.Cut...)
 	put(&about.Points, e.Named.Point, e.Named.To)
@@ -288,9 +296,7 @@ func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 			u := &b.p.Unknowns[t.Symbol]
 			put(&about.Joints, u.Joint)
 			put(&about.Lines, u.Line)
-			if u.Joint < 0 && u.Line < 0 {
-				put(&about.Couples, slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
-			}
+			put(&about.Couples, slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
 		}
 	}
 	if e.Moment && about.Axis == nil {

@@ -354,15 +354,8 @@ func (b *builder) together(step *handsolve.Step) []any {
 // them that have no value.
 func (b *builder) all(step *handsolve.Step) []any {
 	var bodies, loose []int
-	put := func(list *[]int, i int) {
-		if !slices.Contains(*list, i) {
-			*list = append(*list, i)
-		}
-	}
 	for i := range step.Equations {
-		for _, body := range step.Equations[i].Bodies {
-			put(&bodies, body)
-		}
+		put(&bodies, step.Equations[i].Bodies...)
 		for _, t := range step.Equations[i].Terms {
 			if !t.Known && !slices.Contains(foundIn(step), t.Symbol) {
 				put(&loose, t.Symbol)

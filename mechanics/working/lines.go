@@ -13,8 +13,6 @@ import (
 	english "trivet/mechanics/say"
 )
 
-func norm(v r3.Vec) float64 { return r3.Norm(v) }
-
 // stretch is a leg of a line with the symbols of its vectors.
 type stretch struct {
 	problem.Leg
@@ -100,8 +98,8 @@ func (b *builder) derived(name string, t problem.TypedDirection, u r3.Vec) []doc
 			x := append(slices.Clone(t.Of), 0)
 			v = r3.Vec{X: x[0], Y: x[1], Z: x[2]}
 		}
-		if math.Abs(norm(v)-1) > nothing {
-			of = append(of, fraction(b.tuple(v, unsaid), b.norm(v, unsaid)), fraction(b.tuple(v, unsaid), b.number(norm(v))))
+		if math.Abs(r3.Norm(v)-1) > nothing {
+			of = append(of, fraction(b.tuple(v, unsaid), b.norm(v, unsaid)), fraction(b.tuple(v, unsaid), b.number(r3.Norm(v))))
 		}
 	case problem.AsPolar:
 		of = append(of, paren(fn("cos", 0), fn("sin", 0)))

@@ -27,7 +27,7 @@ func (b *builder) moments() {
 			if m := b.momentOf(a, body); m != nil {
 				blocks = append(blocks, m)
 			} else if a.isForce() {
-				through = append(through, b.forceLabels(a)...)
+				through = append(through, b.labels(a, a.Terms)...)
 			}
 			if a.isCouple() {
 				blocks = append(blocks, b.coupleBlocks(a)...)
@@ -70,7 +70,7 @@ func (b *builder) momentOf(a *act, body *problem.Body) doc.Block {
 	}
 	name, value := b.momentName(a), moment.value()
 	arms, comps := row(), row()
-	for k, x := range xyz(cleanedBy(arm, norm(arm))) {
+	for k, x := range xyz(cleanedBy(arm, r3.Norm(arm))) {
 		arms.Of = append(arms.Of, traced(a.source.Arm(b.s, k), b.length(x)))
 		comps.Of = append(comps.Of, force.component(k))
 	}
@@ -129,7 +129,3 @@ func (b *builder) coupleBlocks(a *act) []doc.Block {
 func (b *builder) heldName(a *act) doc.Math { return vector("C", leafed(a.name)) }
 
 func isZero(m doc.Math) bool { return m.Op == doc.Number && m.Num == 0 }
-
-func cleanedBy(v r3.Vec, size float64) r3.Vec {
-	return r3.Vec{X: clean(v.X, size), Y: clean(v.Y, size), Z: clean(v.Z, size)}
-}

@@ -62,7 +62,7 @@ func (b *builder) terms(terms []problem.ActTerm, known r3.Vec) (of []term) {
 func (q quantity) about(arm r3.Vec) quantity {
 	out := quantity{q.builder, q.act, true, q.p.Units.For(units.Moment), nil}
 	for _, t := range q.terms {
-		t.d = cleaned(cleanedBy(r3.Cross(arm, t.d), norm(arm)*norm(t.d)))
+		t.d = cleaned(cleanedBy(r3.Cross(arm, t.d), r3.Norm(arm)*r3.Norm(t.d)))
 		if t.d != (r3.Vec{}) {
 			out.terms = append(out.terms, t)
 		}
@@ -170,7 +170,7 @@ func (q quantity) symbols(axis int, whole doc.Math) (of []doc.Math) {
 	for _, t := range q.terms {
 		switch x := xyz(t.d)[axis]; {
 		case t.unknown != isKnown && x == 0:
-		case t.unknown == isKnown || !own || math.Abs(x) != 1 || norm(t.d) != 1:
+		case t.unknown == isKnown || !own || math.Abs(x) != 1 || r3.Norm(t.d) != 1:
 			return []doc.Math{whole}
 		default:
 			of = append(of, signed(x, t.symbol))

@@ -251,7 +251,7 @@ func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
 	for _, a := range b.acts[body] {
 		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
 		force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
-		largest, turn = max(largest, norm(a.Const)), max(turn, norm(m))
+		largest, turn = max(largest, r3.Norm(a.Const)), max(turn, r3.Norm(m))
 	}
 	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }

@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -14,51 +15,18 @@ import (
 // each column to the same decimals, so that what is printed adds up. Of knowns alone where
 // their resultant is wanted; nil where there is none.
 func (b *builder) sums(body int, knowns bool) *doc.Table {
-	type column struct {
-		axis   int
-		moment bool
-		unit   units.Unit
-	}
-	var columns []column
-	for axis := range b.axes {
-		columns = append(columns, column{axis, false, b.p.Units.Force})
-	}
-	if !b.p.Bodies[body].Particle {
-		for axis := range 3 {
-			if !b.p.Planar || axis == 2 {
-				columns = append(columns, column{axis, true, b.p.Units.For(units.Moment)})
-			}
-		}
-	}
+	var of []*act
 	reach := 0.0 // a moment is rounding beside what its force has about a farther place
 	for _, a := range b.acts[body] {
-		reach = max(reach, norm(b.p.Arm(a.Act)))
-	}
-	var of []*act
-	var rows [][]float64
-	total, largest := make([]float64, len(columns)), make([]float64, len(columns))
-	for _, a := range b.acts[body] {
-		if knowns && !a.known() {
-			continue
+		reach = max(reach, r3.Norm(b.p.Arm(a.Act)))
+		if !knowns || a.known() {
+			of = append(of, a)
 		}
-		force := b.at(a.Const, a.Terms)
-		moment := r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
-		line := make([]float64, len(columns))
-		for k, c := range columns {
-			v := force
-			if c.moment {
-				v = moment
-			}
-			line[k] = c.unit.In(xyz(v)[c.axis])
-			largest[k] = max(largest[k], math.Abs(line[k]))
-		}
-		of, rows = append(of, a), append(rows, line)
 	}
-	if len(rows) == 0 {
+	if len(of) == 0 {
 		return nil
 	}
 	t := table("Force")
-	last := []doc.Inline{cell(bigSum(words("")))}
 	for _, a := range of {
 		name := a.name
 		if a.joint != nil && !a.isPart() {
@@ -66,31 +34,49 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 		}
 		t.Add(cell(name))
 	}
-	for k, c := range columns {
-		letter := "F"
-		if c.moment {
-			letter = "M"
+	t.Add(cell(bigSum(words(""))))
+	column := func(axis int, moment bool) {
+		letter, unit := "F", b.p.Units.Force
+		if moment {
+			letter, unit = "M", b.p.Units.For(units.Moment)
 		}
-		head := letter + "xyz"[c.axis:c.axis+1] + ", " + c.unit.Symbol
+		head := letter + "xyz"[axis:axis+1] + ", " + unit.Symbol
+		values := each(of, func(a *act) float64 {
+			v := b.at(a.Const, a.Terms)
+			if moment {
+				v = r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), v), reach*r3.Norm(v)), b.at(a.Couple, a.CoupleTerms))
+			}
+			return unit.In(xyz(v)[axis])
+		})
+		largest, total := max(slices.Max(values), -slices.Min(values)), 0.0
+		places := decimals(largest, b.p.Figures+1)
 		t.Columns = append(t.Columns, doc.Col{Head: head})
-		places := decimals(largest[k], b.p.Figures+1)
+		put := func(row int, x float64, from doc.Origin) {
+			t.Rows[row] = append(t.Rows[row], cell(traced(from, fixed(x, places))))
+		}
 		for i, a := range of {
-			x := clean(rows[i][k], largest[k])
-			total[k] += x
-			from := a.source.Solved(b.s, c.axis, c.moment)
+			from := a.source.Solved(b.s, axis, moment)
 			if a.isPart() {
 				from = origin.Phrase("a component of the "+a.what+" at %[1]s, in the solution", a.at)
 			}
-			t.Rows[i] = append(t.Rows[i], cell(traced(from, fixed(x, places))))
+			x := clean(values[i], largest)
+			put(i, x, from)
+			total += x
 		}
 		is := "zero where %[2]s is in equilibrium"
 		if len(b.s.X) == 0 {
 			is = "a component of the resultant on %[2]s"
 		}
-		from := origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name)
-		last = append(last, cell(traced(from, fixed(sumClean(total[k], largest[k]), places))))
+		put(len(of), sumClean(total, largest), origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name))
 	}
-	t.Add(last...)
+	for axis := range b.axes {
+		column(axis, false)
+	}
+	for axis := range 3 {
+		if !b.p.Bodies[body].Particle && (!b.p.Planar || axis == 2) {
+			column(axis, true)
+		}
+	}
 	return t
 }
 
