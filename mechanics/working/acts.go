@@ -32,10 +32,13 @@ type act struct {
 // tie is a force that follows from unknowns, and has a symbol of its own beside them: friction
 // where slip impends, a force that is typed as 0.3 N.
 type tie struct {
-	name  doc.Math
-	is    problem.Affine
-	joint *problem.Joint // nil of a line
-	line  int            // -1 of a joint
+	name     doc.Math
+	is       problem.Affine
+	what     string     // "the friction at A", or the name of a line
+	from     doc.Origin // of its factor
+	friction bool
+	belt     bool // it is the tension of a belt about to slip that follows from the other one
+	about    Subject
 }
 
 func (a *act) isForce() bool  { return a.Const != (r3.Vec{}) || len(a.Terms) > 0 }
@@ -68,11 +71,18 @@ func (b *builder) collect() {
 		a.source = origin.Force{Body: of.Body, Place: sources[of.Body] - 1}
 		b.acts[of.Body] = append(b.acts[of.Body], &a)
 	}
+	all := func(acts []problem.Act, a act) {
+		for k := range acts {
+			a.far = k == 1
+			put(&acts[k], a)
+		}
+	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		a := act{name: named(l.Name), vec: vector("F", named(l.Name)), what: l.Kind.String(), line: l, subject: Subject{Lines: []int{i}}}
 		if n := len(l.Magnitude.Terms); n > 0 && !b.own(i) && len(l.Path) < 3 && l.Magnitude.Terms[0].Coef != 0 {
-			a.tie = &tie{name: a.name, is: l.Magnitude, line: i}
+			belt := l.Belt != nil && l.Belt.Tight >= 0 && l.Belt.Lines[l.Belt.Tied] == i
+			a.tie = &tie{name: a.name, is: l.Magnitude, what: l.Name, from: origin.Magnitude(b.s, i), belt: belt, about: Subject{Lines: []int{i}}}
 			b.ties = append(b.ties, a.tie)
 		}
 		for k := range l.Acts {
@@ -90,49 +100,40 @@ func (b *builder) collect() {
 	for i := range p.Joints {
 		j := &p.Joints[i]
 		a := act{name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Words(), joint: j, subject: Subject{Joints: []int{i}}}
-		if j.Impending {
-			pull := problem.Affine{Terms: []problem.Term{{Unknown: j.Forces[0].Unknown, Coef: j.Friction}}}
-			b.ties = append(b.ties, &tie{name: subscripted("F", j.Name), is: pull, joint: j, line: -1})
+		if !j.Impending {
+			all(j.Acts, a)
+			continue
 		}
+		n := j.Forces[0].Unknown
+		pull := problem.Affine{Terms: []problem.Term{{Unknown: n, Coef: j.Friction}}}
+		slip := &tie{name: subscripted("F", j.Name), is: pull, what: "the friction at " + j.Name, from: muFrom(j), friction: true, about: Subject{Joints: []int{i}}}
+		b.ties = append(b.ties, slip)
 		for k := range j.Acts {
-			a.far, a.tie = k == 1, nil
-			if !j.Impending {
-				put(&j.Acts[k], a)
-				continue
-			}
-			side, n := float64(1-2*k), j.Forces[0].Unknown
-			normal, friction := j.Acts[k], j.Acts[k]
+			side, normal, friction := float64(1-2*k), j.Acts[k], j.Acts[k]
 			drag := r3.Scale(-side, j.Slip)
 			normal.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(side, j.Normal)}}
 			friction.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
 			friction.Couple, friction.CoupleTerms = r3.Vec{}, nil
-			a.what, a.name, a.vec = "normal force", b.unknown(n), vector("N", named(j.Name))
+			a.what, a.tie, a.name, a.vec, a.far = "normal force", nil, b.unknown(n), vector("N", named(j.Name)), k == 1
 			put(&normal, a)
-			a.tie = b.ties[len(b.ties)-1]
-			a.what, a.dir, a.name, a.vec = "friction", drag, a.tie.name, vector("F", named(j.Name))
+			a.what, a.tie, a.name, a.vec, a.dir = "friction", slip, slip.name, vector("F", named(j.Name)), drag
 			put(&friction, a)
 		}
 	}
 	for i := range p.Couples {
 		c := &p.Couples[i]
-		for k := range c.Acts {
-			put(&c.Acts[k], act{name: named(c.Name), vec: vector("C", named(c.Name)), what: "couple", couple: c, subject: Subject{Couples: []int{i}}})
-		}
+		all(c.Acts, act{name: named(c.Name), vec: vector("C", named(c.Name)), what: "couple", couple: c, subject: Subject{Couples: []int{i}}})
 	}
 	for i := range p.Loads {
-		d := &p.Loads[i]
-		for k := range d.Acts {
-			letter := "R"
-			if d.Acts[k].Couple != (r3.Vec{}) { // a load without a resultant
-				letter = "C"
-			}
-			put(&d.Acts[k], act{name: subscripted(letter, d.Name), vec: vector(letter, named(d.Name)), what: "distributed load", subject: Subject{Loads: []int{i}}})
+		d, letter := &p.Loads[i], "R"
+		if d.Total == 0 && !d.Nothing() { // a load without a resultant
+			letter = "C"
 		}
+		all(d.Acts, act{name: subscripted(letter, d.Name), vec: vector(letter, named(d.Name)), what: "distributed load", subject: Subject{Loads: []int{i}}})
 	}
 	for i := range p.Bodies {
-		for k := range p.Bodies[i].Acts {
-			put(&p.Bodies[i].Acts[k], act{name: subscripted("W", p.Bodies[i].Name), vec: vector("W", named(p.Bodies[i].Name)), what: "weight"})
-		}
+		name := p.Bodies[i].Name
+		all(p.Bodies[i].Acts, act{name: subscripted("W", name), vec: vector("W", named(name)), what: "weight"})
 	}
 }
 

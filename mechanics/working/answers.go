@@ -223,7 +223,7 @@ func (r answer) derived() []doc.Block {
 	}
 	switch q.Kind {
 	case problem.AskUnknown:
-		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return t.line == q.Line })
+		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return slices.Contains(t.about.Lines, q.Line) })
 		if q.Unknown < 0 && l != nil && len(l.Magnitude.Terms) > 0 && !tied {
 			return r.is(r.affine(l.Magnitude, f))
 		}

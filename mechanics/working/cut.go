@@ -234,7 +234,7 @@ func (b *builder) twoForce() (out []doc.Block) {
 
 // equationsOf says which equations are counted where some of them are of belts.
 func (b *builder) equationsOf() string {
-	if !slices.ContainsFunc(b.ties, b.ofBelt) {
+	if !slices.ContainsFunc(b.ties, func(t *tie) bool { return t.belt }) {
 		return ""
 	}
 	empty, of := 0, ""

@@ -75,7 +75,7 @@ func (b *builder) particles() bool {
 func (b *builder) relations() []doc.Block {
 	var of []doc.Math
 	for _, t := range b.ties {
-		if !b.ofBelt(t) {
+		if !t.belt {
 			of = append(of, equal(t.name, b.tied(t)))
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -82,28 +81,11 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
 func (b *builder) tied(t *tie) doc.Math {
-	is := traced(b.tieFrom(t), b.affine(t.is, b.p.Units.Force))
-	if t.joint == nil {
-		return is
+	is := traced(t.from, b.affine(t.is, b.p.Units.Force))
+	if t.friction {
+		return equal(product(symbol("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
 	}
-	return equal(product(symbol("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
-}
-
-// ofBelt tells the tension of a belt about to slip that follows from the other one.
-func (b *builder) ofBelt(t *tie) bool {
-	if t.line < 0 {
-		return false
-	}
-	belt := b.p.Lines[t.line].Belt
-	return belt != nil && belt.Tight >= 0 && belt.Lines[belt.Tied] == t.line
-}
-
-// tieFrom is the origin of the factor of a tied force.
-func (b *builder) tieFrom(t *tie) doc.Origin {
-	if t.joint == nil {
-		return origin.Magnitude(b.s, t.line)
-	}
-	return muFrom(t.joint)
+	return is
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

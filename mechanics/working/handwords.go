@@ -186,7 +186,7 @@ func (b *builder) substituted(e *handsolve.Equation) []any {
 			d += r3.Dot(b.lever(e, a.At), a.dir)
 		}
 		if math.Abs(d) > sumTol {
-			of = append(of, traced(b.tieFrom(t), equal(t.name, b.affine(t.is, b.p.Units.Force))))
+			of = append(of, traced(t.from, equal(t.name, b.affine(t.is, b.p.Units.Force))))
 		}
 	}
 	if len(of) == 0 {

@@ -78,9 +78,6 @@ func leafed(m doc.Math) doc.Math {
 
 // part adds to a symbol's subscript: T1 and x give T1x.
 func part(of doc.Math, suffix string) doc.Math {
-	if suffix == "" {
-		return of
-	}
 	out := doc.Math{Op: of.Op, Text: of.Text, Of: []doc.Math{words(suffix)}}
 	if len(of.Of) > 0 {
 		sub := leaves(of.Of[0])

@@ -99,9 +99,9 @@ func (q quantity) from(t term, axis int) doc.Origin {
 	case q.act.isPart():
 		return origin.Phrase("the %[2]s component of one unit of the "+of+" at %[1]s", q.act.at, name)
 	case t.unknown == isTied && q.moment:
-		return origin.Phrase("the moment of one unit of %[1]s", q.act.line.Name)
+		return origin.Phrase("the moment of one unit of %[1]s", q.act.tie.what)
 	case t.unknown == isTied:
-		return origin.Phrase("the %[2]s component of one unit of %[1]s", q.act.line.Name, name)
+		return origin.Phrase("the %[2]s component of one unit of %[1]s", q.act.tie.what, name)
 	}
 	return q.act.source.PerUnit(q.s, t.unknown, axis, q.moment)
 }

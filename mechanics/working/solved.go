@@ -69,43 +69,34 @@ func (b *builder) wanted(j int) bool {
 
 // follow are the values of tied forces: F = μ N with the number of N.
 func (b *builder) follow() {
-	if b.s.Verdict == statics.NoEquilibrium {
-		return
-	}
 	f := b.p.Units.Force
 	var of []doc.Math
 	var about Subject
-	title := "Friction"
 	for _, t := range b.ties {
 		value, fixed := b.tieValue(t)
-		if !fixed {
+		if !fixed || b.s.Verdict == statics.NoEquilibrium {
 			continue
 		}
-		var terms []doc.Math
-		for _, x := range t.is.Terms {
-			u := b.unitOf(x.Unknown)
-			terms = append(terms, times(traced(b.tieFrom(t), b.number(x.Coef*u.Factor/f.Factor)), grouped(b.valueOf(x.Unknown))))
-		}
+		terms := each(t.is.Terms, func(x problem.Term) doc.Math {
+			return times(b.number(x.Coef*b.unitOf(x.Unknown).Factor/f.Factor), grouped(b.valueOf(x.Unknown)))
+		})
 		if t.is.Const != 0 {
 			terms = append(terms, b.number(f.In(t.is.Const)))
 		}
 		form := []doc.Math{t.name, b.affine(t.is, f)}
 		switch {
-		case b.ofBelt(t): // whose relation stands with the belt
+		case t.belt: // whose relation stands with the belt
 			form[1] = sum(terms...)
 		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
-		name := ""
-		if t.joint == nil {
-			name, title = b.p.Lines[t.line].Name, "Forces that follow from others"
-			about.Lines = append(about.Lines, t.line)
-		} else {
-			name = "the friction at " + t.joint.Name
-			about.Joints = append(about.Joints, b.p.Unknowns[t.is.Terms[0].Unknown].Joint)
-		}
-		result := traced(origin.Phrase("%[1]s, computed with the values found", name), b.result(value, f))
-		of = append(of, traced(b.tieFrom(t), b.equals(append(form, result)...)))
+		about.add(t.about)
+		result := traced(origin.Phrase("%[1]s, computed with the values found", t.what), b.result(value, f))
+		of = append(of, traced(t.from, b.equals(append(form, result)...)))
+	}
+	title := "Friction"
+	if len(about.Lines) > 0 {
+		title = "Forces that follow from others"
 	}
 	b.step(Friction, title, about, formulas(of)...)
 }
