@@ -215,8 +215,11 @@ func (p printed) eval(m doc.Math) reading {
 		}
 		return reading{x: p.known[keyOf(m)], ok: true}
 	case doc.UnitVec:
-		k := strings.Index("ijk", m.Text)
-		return reading{x: map[bool]float64{true: 1}[k == p.axis], vector: true, ok: k >= 0 && len(m.Of) == 0}
+		r := reading{vector: true, ok: strings.Contains("ijk", m.Text) && len(m.Of) == 0}
+		if m.Text == "ijk"[p.axis:p.axis+1] {
+			r.x = 1
+		}
+		return r
 	case doc.Sum:
 		sum := p.eval(m.Of[0])
 		for _, x := range m.Of[1:] {

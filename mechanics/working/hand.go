@@ -106,12 +106,14 @@ func (b *builder) memberForce(step *handsolve.Step) int { return len(b.p.Unknown
 // share is what one unit of a symbol is of an unknown: all of itself, or a component of the
 // force in a two-force member.
 func (b *builder) share(symbol, unknown int) float64 {
-	if symbol < len(b.p.Unknowns) {
-		return map[bool]float64{true: 1}[symbol == unknown]
+	if symbol == unknown {
+		return 1
 	}
-	for _, s := range b.hand.Members[symbol-len(b.p.Unknowns)].Shares {
-		if s.Unknown == unknown {
-			return s.Coef
+	if member := symbol - len(b.p.Unknowns); member >= 0 {
+		for _, s := range b.hand.Members[member].Shares {
+			if s.Unknown == unknown {
+				return s.Coef
+			}
 		}
 	}
 	return 0

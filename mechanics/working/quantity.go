@@ -90,20 +90,21 @@ func (q quantity) has(axis int) bool {
 
 // from is the origin of a component of a term.
 func (q quantity) from(t term, axis int) doc.Origin {
-	name, of := "xyz"[axis:axis+1], q.act.what
+	name := ""
 	switch {
 	case t.unknown == isKnown:
 		return q.act.source.Known(q.s, axis, q.moment)
-	case q.act.isPart() && q.moment:
-		return origin.Phrase("the moment of one unit of the "+of+" at %[1]s", q.act.at)
 	case q.act.isPart():
-		return origin.Phrase("the %[2]s component of one unit of the "+of+" at %[1]s", q.act.at, name)
-	case t.unknown == isTied && q.moment:
-		return origin.Phrase("the moment of one unit of %[1]s", q.act.tie.what)
+		name = "the " + q.act.what + " at " + q.act.at
 	case t.unknown == isTied:
-		return origin.Phrase("the %[2]s component of one unit of %[1]s", q.act.tie.what, name)
+		name = q.act.tie.what
+	default:
+		return q.act.source.PerUnit(q.s, t.unknown, axis, q.moment)
 	}
-	return q.act.source.PerUnit(q.s, t.unknown, axis, q.moment)
+	if q.moment {
+		return origin.Phrase("the moment of one unit of %[1]s", name)
+	}
+	return origin.Phrase("the %[2]s component of one unit of %[1]s", name, "xyz"[axis:axis+1])
 }
 
 // component is Σ coefficient·symbol + constant along one axis.
