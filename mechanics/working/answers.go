@@ -380,14 +380,16 @@ func (r answer) component(axis int) []doc.Block {
 	}
 	var form, with []doc.Math
 	for _, f := range forces {
-		x, value := clean(xyz(f.u)[axis], 1), r.number(r.p.Units.Force.In(f.size))
-		switch {
-		case x == 0:
-		case len(forces) == 1 && f.size == 0:
-		case len(forces) == 1:
-			form, with = append(form, times(r.number(x), f.symbol)), append(with, product(paren(r.number(x)), paren(value)))
-		default:
-			form, with = append(form, times(r.number(x), f.symbol)), append(with, times(r.number(x), grouped(value)))
+		x := clean(xyz(f.u)[axis], 1)
+		if x == 0 || f.size == 0 {
+			continue
+		}
+		value, number := r.number(r.p.Units.Force.In(f.size)), r.number(x)
+		form = append(form, times(number, f.symbol))
+		if len(forces) == 1 {
+			with = append(with, product(paren(number), paren(value)))
+		} else {
+			with = append(with, times(number, grouped(value)))
 		}
 	}
 	if len(form) == 0 {
@@ -396,6 +398,12 @@ func (r answer) component(axis int) []doc.Block {
 	return r.is(sum(form...), sum(with...))
 }
 
+// quadrants say how an angle θ follows from the acute one: θ = full ± φ.
+var quadrants = []struct {
+	name       string
+	full, sign float64
+}{{"first", 0, 1}, {"second", math.Pi, -1}, {"third", math.Pi, 1}, {"fourth", 2 * math.Pi, -1}}
+
 // planeAngle is θ = atan |Fy/Fx|, measured in the quadrant where the force points.
 func (r answer) planeAngle(w r3.Vec, x, y doc.Math) []doc.Block {
 	if isAxis(w) {
@@ -403,24 +411,16 @@ func (r answer) planeAngle(w r3.Vec, x, y doc.Math) []doc.Block {
 	}
 	acute, phi := symbol("φ"), math.Atan(math.Abs(w.Y/w.X))
 	shown := r.degrees(phi, r.p.Figures+1)
-	quadrant, full, sign := "first", 0.0, 1.0 // θ = full ± φ
-	switch {
-	case w.X < 0 && w.Y > 0:
-		quadrant, full, sign = "second", math.Pi, -1
-	case w.X < 0:
-		quadrant, full = "third", math.Pi
-	case w.Y < 0:
-		quadrant, full, sign = "fourth", 2*math.Pi, -1
-	}
+	quadrant := quadrants[int(2*r.v/math.Pi)%len(quadrants)]
 	turns := []doc.Math{acute}
-	if full > 0 {
-		whole := r.degrees(full, wholeDigits)
-		turns = []doc.Math{sum(whole, signed(sign, acute)), sum(whole, signed(sign, shown))}
+	if quadrant.full > 0 {
+		whole := r.degrees(quadrant.full, wholeDigits)
+		turns = []doc.Math{sum(whole, signed(quadrant.sign, acute)), sum(whole, signed(quadrant.sign, shown))}
 	}
 	compared := func(m doc.Math, v float64) doc.Math {
 		return relation(map[bool]string{true: "<", false: ">"}[v < 0], m, exactly(0))
 	}
 	tangent := fraction(r.number(math.Abs(w.Y)), r.number(math.Abs(w.X)))
 	return append([]doc.Block{aligned(r.equals(acute, function("atan", size(fraction(y, x))), function("atan", tangent), shown)),
-		say(compared(x, w.X), " and ", compared(y, w.Y), ", so the force points into the "+quadrant+" quadrant:")}, r.is(turns...)...)
+		say(compared(x, w.X), " and ", compared(y, w.Y), ", so the force points into the "+quadrant.name+" quadrant:")}, r.is(turns...)...)
 }

@@ -141,10 +141,6 @@ func formulas(of []doc.Math) []doc.Block {
 }
 func aligned(of ...doc.Math) doc.Block { return &doc.Formula{Of: of} }
 
-// numbered are equations with the values that were found before.
-func numbered(of ...doc.Math) doc.Block { return &doc.Formula{Of: of, Found: true} }
-func table(head ...string) *doc.Table   { return doc.NewTable(head...) }
-
 // cell is a cell of a table, and listed one of several formulas.
 func cell(m doc.Math) doc.Inline      { return doc.Inline{Math: &m} }
 func wordCell(text string) doc.Inline { return doc.Inline{Words: text} }

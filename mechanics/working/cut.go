@@ -85,7 +85,7 @@ func (b *builder) aboutPoints() []string {
 
 // zero is ΣF = 0, or ΣM = 0.
 func (b *builder) zero(text string) doc.Math {
-	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), traced(origin.Balance, exactly(0)))
+	return equal(bigSum(vector(text)), traced(origin.Balance, exactly(0)))
 }
 
 // cutWords say of each kind of line what it can do where it is cut, of one and of several.
@@ -202,7 +202,7 @@ func muFrom(j *problem.Joint) doc.Origin {
 }
 
 func (b *builder) jointTable() doc.Block {
-	t := table("Joint", "Kind", "Between", "Replaced by")
+	t := doc.NewTable("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
 		second := "the ground"

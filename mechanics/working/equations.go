@@ -46,7 +46,7 @@ func (b *builder) rowsOf(body int, total func(row int) doc.Math) (of []doc.Math)
 // of particles writes each where it is solved.
 func (b *builder) numbers() {
 	with := []doc.Block{say("With " + b.unitsSaid() + ":")}
-	t := table("On", "Equation")
+	t := doc.NewTable("On", "Equation")
 	for i := range b.p.CutFree() {
 		of, on := b.rowsOf(i, b.rowSum), b.p.Bodies[i].Name
 		for _, m := range of {

@@ -11,7 +11,7 @@ import (
 // forceList is the free-body list of forces.
 func (b *builder) forceList() {
 	if b.many() {
-		t := table("On", "Forces")
+		t := doc.NewTable("On", "Forces")
 		for i := range b.p.CutFree() {
 			var of []doc.Math
 			for _, a := range b.acts[i] {
@@ -27,7 +27,7 @@ func (b *builder) forceList() {
 			continue
 		}
 		about := Subject{Bodies: []int{i}}
-		t := table("Force", "Kind", "Acts at", "Magnitude")
+		t := doc.NewTable("Force", "Kind", "Acts at", "Magnitude")
 		for _, a := range b.acts[i] {
 			about.add(a.subject)
 			magnitude := b.magnitudeCell(a)

@@ -70,7 +70,7 @@ func (b *builder) handFormulas(out *Step, step *handsolve.Step) (body []doc.Bloc
 		return nil // the sentences give the values
 	case handsolve.Together:
 		out.Kind = Solve
-		body = []doc.Block{aligned(symbols...), say("With numbers:"), numbered(numbers...)}
+		body = []doc.Block{aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
 	case handsolve.One:
 		if slices.ContainsFunc(step.Equations[0].Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
 			with, figures, exact := b.solving(numbers[0], values[0])

@@ -152,7 +152,7 @@ func (b *builder) lengthFrom(s stretch) doc.Math {
 // positionTable has position vector, length and unit vector of each line in a row.
 func (b *builder) positionTable(of []stretch) {
 	unit := b.p.Units.Length
-	t := table("Line", "", "r, "+unit.Symbol, "|r|, "+unit.Symbol, "u = r/|r|")
+	t := doc.NewTable("Line", "", "r, "+unit.Symbol, "|r|, "+unit.Symbol, "u = r/|r|")
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)

@@ -26,7 +26,7 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 	if len(of) == 0 {
 		return nil
 	}
-	t := table("Force")
+	t := doc.NewTable("Force")
 	for _, a := range of {
 		name := a.name
 		if a.joint != nil && !a.isPart() {
