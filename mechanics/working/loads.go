@@ -84,11 +84,11 @@ type ratio [2]int
 func (r ratio) value() float64 { return float64(r[0]) / float64(r[1]) }
 func (r ratio) math() doc.Math { return fraction(exactly(r[0]), exactly(r[1])) }
 
-// piece is a rectangle or a triangle of a load diagram: its intensity, width and start, its part
-// of the rectangle, and the part of the width at which its centroid is.
+// piece is a rectangle or a triangle of a load diagram: its intensity, that of what is below it,
+// its width and start, its part of the rectangle, and the part of the width at which its centroid is.
 type piece struct {
-	q, width, start float64
-	share, centroid ratio
+	q, below, width, start float64
+	share, centroid        ratio
 }
 
 func (p piece) force() float64 { return p.share.value() * p.q * p.width }
@@ -96,9 +96,9 @@ func (p piece) at() float64    { return p.start + p.centroid.value()*p.width }
 
 // pieces takes a diagram of straight stretches apart.
 func pieces(knots []problem.Ordinate) (out []piece) {
-	put := func(q, width, start float64, share, centroid ratio) {
+	put := func(q, below, width, start float64, share, centroid ratio) {
 		if q != 0 && width > 0 {
-			out = append(out, piece{q, width, start, share, centroid})
+			out = append(out, piece{q, below, width, start, share, centroid})
 		}
 	}
 	half := ratio{1, 2}
@@ -113,9 +113,9 @@ func pieces(knots []problem.Ordinate) (out []piece) {
 			left, low = from.Q/(from.Q-to.Q)*w, 0
 			right = w - left
 		}
-		put(low, w, from.S, ratio{1, 1}, half)
-		put(from.Q-low, left, from.S, half, ratio{1, 3})
-		put(to.Q-low, right, from.S+w-right, half, ratio{2, 3})
+		put(low, 0, w, from.S, ratio{1, 1}, half)
+		put(from.Q-low, low, left, from.S, half, ratio{1, 3})
+		put(to.Q-low, low, right, from.S+w-right, half, ratio{2, 3})
 	}
 	return out
 }
@@ -138,7 +138,11 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 		if len(all) == 1 {
 			name, from, value, where = r, at, total, place
 		}
-		form, reach := []doc.Math{b.perLength(math.Abs(p.q)), b.length(p.width)}, product(p.centroid.math(), b.length(p.width))
+		height, reach := b.perLength(math.Abs(p.q)), product(p.centroid.math(), b.length(p.width))
+		if p.below != 0 {
+			height = paren(sum(b.perLength(math.Abs(p.q+p.below)), neg(b.perLength(math.Abs(p.below)))))
+		}
+		form := []doc.Math{height, b.length(p.width)}
 		if p.share != (ratio{1, 1}) {
 			form = append([]doc.Math{p.share.math()}, form...)
 		}
