@@ -138,11 +138,11 @@ func (b *builder) area(d *problem.Distributed) []doc.Math {
 		if len(all) == 1 {
 			name, from, value, where = r, at, total, place
 		}
-		height, reach := b.perLength(math.Abs(p.q)), product(p.centroid.math(), b.length(p.width))
+		form, reach := []doc.Math{b.perLength(math.Abs(p.q)), b.length(p.width)}, product(p.centroid.math(), b.length(p.width))
 		if p.below != 0 {
-			height = paren(sum(b.perLength(math.Abs(p.q+p.below)), neg(b.perLength(math.Abs(p.below)))))
+			height := sum(b.perLength(math.Abs(p.q+p.below)), neg(b.perLength(math.Abs(p.below))))
+			form = []doc.Math{b.length(p.width), paren(height)}
 		}
-		form := []doc.Math{height, b.length(p.width)}
 		if p.share != (ratio{1, 1}) {
 			form = append([]doc.Math{p.share.math()}, form...)
 		}
