@@ -80,9 +80,9 @@ func (b *builder) collect() {
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		a := act{name: named(l.Name), vec: vector("F", named(l.Name)), what: l.Kind.String(), line: l, subject: Subject{Lines: []int{i}}}
-		if n := len(l.Magnitude.Terms); n > 0 && !b.own(i) && len(l.Path) < 3 && l.Magnitude.Terms[0].Coef != 0 {
+		if len(l.Magnitude.Terms) > 0 && !b.own(i) && len(l.Path) < 3 && l.Magnitude.Terms[0].Coef != 0 {
 			belt := l.Belt != nil && l.Belt.Tight >= 0 && l.Belt.Lines[l.Belt.Tied] == i
-			a.tie = &tie{name: a.name, is: l.Magnitude, what: l.Name, from: origin.Magnitude(b.s, i), belt: belt, about: Subject{Lines: []int{i}}}
+			a.tie = &tie{name: a.name, is: l.Magnitude, what: l.Name, from: origin.Magnitude(b.s, i), belt: belt, about: a.subject}
 			b.ties = append(b.ties, a.tie)
 		}
 		for k := range l.Acts {
@@ -105,8 +105,8 @@ func (b *builder) collect() {
 			continue
 		}
 		n := j.Forces[0].Unknown
-		pull := problem.Affine{Terms: []problem.Term{{Unknown: n, Coef: j.Friction}}}
-		slip := &tie{name: subscripted("F", j.Name), is: pull, what: "the friction at " + j.Name, from: muFrom(j), friction: true, about: Subject{Joints: []int{i}}}
+		slip := &tie{name: subscripted("F", j.Name), what: "the friction at " + j.Name, from: muFrom(j), friction: true, about: a.subject}
+		slip.is.Terms = []problem.Term{{Unknown: n, Coef: j.Friction}}
 		b.ties = append(b.ties, slip)
 		for k := range j.Acts {
 			side, normal, friction := float64(1-2*k), j.Acts[k], j.Acts[k]

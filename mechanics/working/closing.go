@@ -43,7 +43,8 @@ func (b *builder) verdict() {
 // allAsked tells that each unknown is among the answers.
 func (b *builder) allAsked() bool {
 	for j := range b.s.X {
-		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }) {
+		asks := func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }
+		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, asks) {
 			return false
 		}
 	}
@@ -54,7 +55,9 @@ func (b *builder) allAsked() bool {
 func sentence(w string) doc.Block { return say(english.Capital(w) + ".") }
 
 // saidElsewhere are the checks that other steps say where they hold, or that are of the arithmetic.
-var saidElsewhere = []statics.CheckKind{statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt}
+var saidElsewhere = []statics.CheckKind{
+	statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt,
+}
 
 // checks show that the solution is right: the components add up, and the
 // solution's own checks, but for what they say of the arithmetic.

@@ -140,7 +140,7 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		m, unit := b.loadSymbol(t)
 		coef := b.number(t.Coef * unit.Factor / shown.Factor)
 		switch {
-		case t.Known && (numbers || t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && b.p.Lines[t.Load.Index].Magnitude.Const == 0): // the known part of a line has no symbol
+		case t.Known && (numbers || b.nameless(t)):
 			coef = b.number(math.Copysign(1, t.Value) * t.Coef * unit.Factor / shown.Factor) // one sign before the term
 			m = traced(value, short(math.Abs(unit.In(t.Value)), b.p.Figures+1))
 		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
@@ -151,6 +151,12 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		of = append(of, times(traced(factor, coef), m))
 	}
 	return equal(b.heading(e), sum(of...), traced(origin.Balance, exactly(0)))
+}
+
+// nameless tells that a known force has no symbol of its own: the known part of a line whose
+// other components are unknown.
+func (b *builder) nameless(t *handsolve.Term) bool {
+	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && b.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
 // actOf is the act of a term on the bodies of an equation and its force for one unit of the

@@ -67,7 +67,10 @@ func (b *builder) forceVector(a *act) doc.Math {
 // magnitudeTimesUnit is T1 u, or -S u of a strut, or T (u1 - u2) over a pulley.
 func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	l := a.line
-	if l == nil || len(l.Legs) == 0 || l.ByComponents() || l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0 || len(l.Legs) == 1 && isAxis(l.Legs[0].U) {
+	switch {
+	case l == nil, len(l.Legs) == 0, l.ByComponents(),
+		l.Magnitude.Const == 0 && len(l.Magnitude.Terms) == 0,
+		len(l.Legs) == 1 && isAxis(l.Legs[0].U):
 		return doc.Math{}, false
 	}
 	magnitude := traced(a.source.Magnitude(b.s), grouped(b.affine(l.Magnitude, b.p.Units.Force)))
