@@ -37,23 +37,17 @@ func (b *builder) bodyWords(i int) string { return the(b.body(i)) }
 
 // bodiesWords are several bodies in a sentence: joints A, B and C; the beam and the bar.
 func (b *builder) bodiesWords(of []int) string {
-	names := make([]string, len(of))
-	for k, i := range of {
-		names[k] = b.p.Bodies[i].Name
+	if len(of) == 1 || !b.particles() && len(of) <= tabledJoints {
+		return english.And(each(of, b.bodyWords)...)
 	}
-	switch list := english.AndMore(names, tabledJoints); {
-	case len(of) == 1 || !b.particles() && len(of) <= tabledJoints:
-		for k, i := range of {
-			names[k] = b.bodyWords(i)
-		}
-		return english.And(names...)
+	list := english.AndMore(each(of, func(i int) string { return b.p.Bodies[i].Name }), tabledJoints)
+	switch {
 	case b.truss():
 		return "joints " + list
 	case b.particles():
 		return "particles " + list
-	default:
-		return list
 	}
+	return list
 }
 
 func (b *builder) bodyIndex(name string) int {

@@ -1,6 +1,8 @@
 package working
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
@@ -28,7 +30,10 @@ const mostByHand = 150
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
 	w := &Working{Solution: s, Rounding: Rounding}
-	b := newBuilder(s)
+	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	if b.p.Planar {
+		b.axes = 2
+	}
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
 		w.Steps = b.steps
@@ -41,34 +46,29 @@ func Build(s *statics.Solution) *Working {
 	b.find()
 	b.hand = w.Hand
 	b.cutFree()
-	if len(s.X) > 0 {
+	if len(s.X) > 0 && !b.many() {
 		b.equations()
 	}
 	b.forceList()
 	b.weights()
 	b.lines()
 	b.loadResultants()
-	b.impendingBelts()
+	b.belts(true)
 	b.vectors()
 	b.moments()
-	switch {
-	case len(s.X) == 0:
-		b.resultants()
-	default:
-		b.numbers(len(w.Hand.Steps) > 0)
-		if len(w.Hand.Steps) > 0 {
-			w.RouteFrom = len(b.steps)
-			b.steps = append(b.steps, routeSteps(s, w.Hand)...)
-			w.RouteTo = len(b.steps)
-		}
-		b.solved(w.Hand)
-		if w.Hand.Why == handsolve.NoneAsked {
-			b.resultants()
-		}
-		b.follow()
-		b.senses()
+	if len(s.X) > 0 {
+		b.numbers()
+		w.RouteFrom = len(b.steps)
+		b.handSolution()
+		w.RouteTo = len(b.steps)
 	}
-	b.heldBelts()
+	b.solved()
+	if len(s.X) == 0 || w.Hand.Why == handsolve.NoneAsked {
+		b.resultants()
+	}
+	b.follow()
+	b.senses()
+	b.belts(false)
 	conclusions := b.friction()
 	b.verdict()
 	b.checks()
@@ -83,19 +83,11 @@ type builder struct {
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
 	hand        handsolve.Route
-	acts        [][]act
-	ties        []tie
+	acts        [][]*act
+	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
-}
-
-func newBuilder(s *statics.Solution) *builder {
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
-	if b.p.Planar {
-		b.axes = 2
-	}
-	return b
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
@@ -104,14 +96,17 @@ func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block
 	}
 }
 
+// derivation is a step of formulas behind a sentence, where there are any.
+func (b *builder) derivation(kind Kind, title string, about Subject, says doc.Block, of []doc.Math) {
+	if len(of) > 0 {
+		b.step(kind, title, about, says, aligned(of...))
+	}
+}
+
 // fixed tells whether every unknown has one value.
 func (b *builder) fixed() bool {
-	for j := range b.s.X {
-		if !b.s.X[j].Fixed {
-			return false
-		}
-	}
-	return b.s.Unique() || b.s.Verdict == statics.Resultant
+	open := func(x statics.Unknown) bool { return !x.Fixed }
+	return !slices.ContainsFunc(b.s.X, open) && (b.s.Unique() || b.s.Verdict == statics.Resultant)
 }
 
 // at is a force, or a couple, in the solution at hand.
@@ -138,13 +133,13 @@ func say(of ...any) *doc.Paragraph {
 	return &doc.Paragraph{Text: text}
 }
 
-func formula(m doc.Math) doc.Block     { return &doc.Formula{Of: []doc.Math{m}} }
-func boxed(m doc.Math) doc.Block       { return &doc.Boxed{Math: m} }
+func formulas(of []doc.Math) []doc.Block {
+	if len(of) == 0 {
+		return nil
+	}
+	return []doc.Block{aligned(of...)}
+}
 func aligned(of ...doc.Math) doc.Block { return &doc.Formula{Of: of} }
-
-// numbered are equations with the values that were found before.
-func numbered(of ...doc.Math) doc.Block { return &doc.Formula{Of: of, Found: true} }
-func table(head ...string) *doc.Table   { return doc.NewTable(head...) }
 
 // cell is a cell of a table, and listed one of several formulas.
 func cell(m doc.Math) doc.Inline      { return doc.Inline{Math: &m} }
@@ -162,11 +157,16 @@ func listed(of []doc.Math) doc.Inline {
 
 // list joins formulas in a sentence: T1, T2 and T3.
 func list(of []doc.Math) []doc.Inline {
-	phrases := make([][]any, len(of))
-	for k := range of {
-		phrases[k] = []any{of[k]}
+	return say(and(each(of, func(m doc.Math) []any { return []any{m} }))...).Text
+}
+
+// each is a list with something in place of each of another's.
+func each[T, U any](of []T, to func(T) U) []U {
+	out := make([]U, len(of))
+	for k, x := range of {
+		out[k] = to(x)
 	}
-	return say(and(phrases)...).Text
+	return out
 }
 
 // and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.

@@ -1,8 +1,10 @@
 package working
 
 import (
+	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"trivet/mechanics/doc"
 )
@@ -15,63 +17,68 @@ const moreFigures = 3
 // more as the last side needs to come out of what is printed to its last digit; where
 // that is not enough the result stands behind ≈.
 func (b *builder) equals(of ...doc.Math) doc.Math {
-	result := len(of) - 1
-	approximate := -1
-	for k := range of[:result] {
-		if k == 0 && len(of) > 1 && !hasNumber(of[0]) {
+	last := len(of) - 1
+	result, approximate := of[last], -1
+	for k := range of[:last] {
+		if k == 0 && !hasNumber(of[0]) {
 			continue
 		}
-		extra := 0
-		for ; extra <= moreFigures; extra++ {
-			side := reprinted(of[k], b.p.Figures+extra)
-			same, numeric := b.comesOut(side, of[result])
-			if !numeric {
-				break
-			}
-			if same || extra == moreFigures {
-				of[k] = side
-			}
-			if same {
-				break
-			}
-		}
-		if extra > moreFigures {
+		exact := false
+		if of[k], exact = b.carried(of[k], result); !exact {
 			approximate = k
 		}
 	}
-	if approximate != result-1 && result > 1 && sameNumber(of[result-1], of[result]) {
-		of, result = slices.Delete(of, result-1, result), result-1
+	if approximate != last-1 && last > 1 && sameNumber(of[last-1], result) {
+		of = append(of[:last-1:last-1], result)
 	}
 	if approximate < 0 {
 		return equal(of...)
 	}
-	tail := doc.Math{Op: doc.Relate, Text: "≈", Of: []doc.Math{of[approximate], equal(of[approximate+1:]...)}}
-	if approximate+1 == result {
-		tail.Of[1] = of[result]
+	found := result
+	if rest := of[approximate+1:]; len(rest) > 1 {
+		found = equal(rest...)
 	}
-	return equal(append(append([]doc.Math{}, of[:approximate]...), tail)...)
+	return equal(append(of[:approximate:approximate], relation("≈", of[approximate], found))...)
+}
+
+// carried is a side with as many figures as its result needs; exact is false where that is not enough.
+func (b *builder) carried(side, result doc.Math) (shown doc.Math, exact bool) {
+	for extra := range moreFigures + 1 {
+		shown = reprinted(side, b.p.Figures+extra)
+		same, numeric := b.comesOut(shown, result)
+		switch {
+		case !numeric:
+			return side, true
+		case same:
+			return shown, true
+		}
+	}
+	return shown, false
 }
 
 // solving is ΣF = sum = 0 with numbers, of one unknown: printed with as many figures as the
 // value found needs to come out of it, and with how many; exact is false where that is not enough.
 func (b *builder) solving(equation, found doc.Math) (shown doc.Math, figures int, exact bool) {
-	x, result := keyOf(found.Of[0]), printed{figures: b.p.Figures}.eval(found.Of[len(found.Of)-1])
+	x, p := keyOf(found.Of[0]), printed{figures: b.p.Figures}
+	result := p.eval(found.Of[len(found.Of)-1])
 	for extra := range moreFigures + 1 {
-		sum := reprinted(equation.Of[1], b.p.Figures+extra)
-		known, with := printed{figures: b.p.Figures}.eval(sum), printed{one: x, figures: b.p.Figures}.eval(sum)
-		coefficient := with.v[0] - known.v[0]
+		figures = b.p.Figures + extra
+		sum := reprinted(equation.Of[1], figures)
+		shown = equal(equation.Of[0], sum, equation.Of[2])
+		known, with := p.eval(sum), printed{known: map[string]float64{x: 1}, figures: b.p.Figures}.eval(sum)
+		coefficient := with.x - known.x
 		if !with.ok || !result.ok || coefficient == 0 {
 			return equation, b.p.Figures + 1, true
 		}
 		largest := 0.0 // what is small beside the terms is rounding where they cancel
 		for _, term := range sum.Of {
-			largest = max(largest, math.Abs(printed{figures: b.p.Figures}.eval(term).v[0]))
+			largest = max(largest, math.Abs(p.eval(term).x))
 		}
-		if math.Abs(-known.v[0]/coefficient-result.v[0]) <= result.half[0]+nothing*(largest/math.Abs(coefficient)+math.Abs(result.v[0])) {
-			return equal(equation.Of[0], sum, equation.Of[2]), b.p.Figures + extra, true
+		if math.Abs(-known.x/coefficient-result.x) <= result.half+nothing*(largest/math.Abs(coefficient)+math.Abs(result.x)) {
+			return shown, figures, true
 		}
 	}
-	return equal(equation.Of[0], reprinted(equation.Of[1], b.p.Figures+moreFigures), equation.Of[2]), b.p.Figures + moreFigures, false
+	return shown, figures, false
 }
 
 // sameNumber tells that a side is the number of the result behind it, printed alike but for its unit.
@@ -82,25 +89,13 @@ func sameNumber(side, result doc.Math) bool {
 	switch {
 	case side.Op != result.Op:
 		return false
-	case side.Op == doc.Number:
-		return side.Text == result.Text
 	case side.Op == doc.Neg, side.Op == doc.Degrees:
 		return sameNumber(side.Of[0], result.Of[0])
 	}
-	return false
+	return side.Op == doc.Number && side.Text == result.Text
 }
 
-func hasNumber(m doc.Math) bool {
-	if m.Op == doc.Number {
-		return true
-	}
-	for _, x := range m.Of {
-		if hasNumber(x) {
-			return true
-		}
-	}
-	return false
-}
+func hasNumber(m doc.Math) bool { return m.Op == doc.Number || slices.ContainsFunc(m.Of, hasNumber) }
 
 // reprinted prints the numbers of a formula to so many figures, those short by themselves
 // as they are.
@@ -108,43 +103,41 @@ func reprinted(m doc.Math, n int) doc.Math {
 	if m.Op == doc.Number && m.Num != 0 {
 		return traced(m.From, short(m.Num, n))
 	}
-	of := make([]doc.Math, len(m.Of))
+	m.Of = slices.Clone(m.Of)
 	for k, x := range m.Of {
-		of[k] = reprinted(x, n)
-	}
-	if len(of) > 0 {
-		m.Of = of
+		m.Of[k] = reprinted(x, n)
 	}
 	return m
 }
 
 // comesOut tells whether a side, worked out from its printed numbers, is the printed
 // result to half a unit of its last place; numeric is false where the side has symbols
-// that stand for no number.
+// that stand for no number. What is linear in its symbols is the same where it is so for each
+// alone, and a vector where it is so along each axis.
 func (b *builder) comesOut(side, result doc.Math) (same, numeric bool) {
-	names, own := map[string]bool{}, map[string]bool{}
+	names, own := map[string]bool{"": true}, map[string]bool{}
 	symbolsIn(side, own)
 	symbolsIn(result, names)
 	known := map[string]float64{}
 	for name := range own {
-		if x, has := b.found[name]; has && !names[name] {
+		x, has := b.found[name]
+		switch {
+		case names[name]:
+		case !has:
+			return false, false
+		default:
 			known[name] = x
-		} else if !names[name] {
-			return false, false
 		}
 	}
-	probes := []string{""}
 	for name := range names {
-		probes = append(probes, name)
-	}
-	for _, one := range probes {
-		p := printed{one: one, known: known, figures: b.p.Figures}
-		x, r := p.eval(side), p.eval(result)
-		if !x.ok || !r.ok || x.vector != r.vector {
-			return false, false
-		}
-		for k := range x.v {
-			if math.Abs(x.v[k]-r.v[k]) > r.half[k]*(1+nothing)+nothing*math.Abs(r.v[k]) {
+		for axis := range 3 {
+			p := printed{known: maps.Clone(known), axis: axis, figures: b.p.Figures}
+			p.known[name] = 1
+			x, r := p.eval(side), p.eval(result)
+			if !x.ok || !r.ok || x.vector != r.vector {
+				return false, false
+			}
+			if math.Abs(x.x-r.x) > r.half*(1+nothing)+nothing*math.Abs(r.x) {
 				return false, true
 			}
 		}
@@ -165,7 +158,7 @@ func symbolsIn(m doc.Math, names map[string]bool) {
 }
 
 // euler is the base of natural logarithms, which is no name of a sheet.
-func euler() doc.Math { return letter("e") }
+func euler() doc.Math { return symbol("e") }
 
 func isEuler(m doc.Math) bool {
 	return m.Op == doc.Symbol && m.Name == "" && m.Text == "e" && len(m.Of) == 0
@@ -191,28 +184,26 @@ func (b *builder) find() {
 			b.found[keyOf(b.unknown(j))] = b.unitOf(j).In(b.s.X[j].Value)
 		}
 	}
-	for k := range b.ties {
-		if x, fixed := b.tieValue(&b.ties[k]); fixed {
-			b.found[keyOf(b.ties[k].name)] = b.p.Units.Force.In(x)
+	for _, t := range b.ties {
+		if x, fixed := b.tieValue(t); fixed {
+			b.found[keyOf(t.name)] = b.p.Units.Force.In(x)
 		}
 	}
 }
 
-// printed works formulas out from their printed numbers, with one symbol set to 1 and the
-// others to 0: what is linear in its symbols is the same where it is so for each.
+// printed works formulas out from their printed numbers, along one axis where they are
+// vectors. Symbols that are not known are 0.
 type printed struct {
-	one     string
-	known   map[string]float64 // the symbols that stand for a number found before
+	known   map[string]float64
+	axis    int
 	figures int
 }
 
-// reading is a printed value with half a unit of its last place, by components.
+// reading is a printed value with half a unit of its last place.
 type reading struct {
-	v, half    [3]float64
+	x, half    float64
 	vector, ok bool
 }
-
-func scalarReading(x float64) reading { return reading{v: [3]float64{x}, ok: true} }
 
 func (p printed) eval(m doc.Math) reading {
 	switch m.Op {
@@ -220,75 +211,64 @@ func (p printed) eval(m doc.Math) reading {
 		return p.number(m)
 	case doc.Symbol:
 		if isEuler(m) {
-			return scalarReading(math.E)
+			return reading{x: math.E, ok: true}
 		}
-		if keyOf(m) == p.one {
-			return scalarReading(1)
-		}
-		return scalarReading(p.known[keyOf(m)])
+		return reading{x: p.known[keyOf(m)], ok: true}
 	case doc.UnitVec:
-		for k, name := range []string{"i", "j", "k"} {
-			if m.Text == name && len(m.Of) == 0 {
-				r := reading{vector: true, ok: true}
-				r.v[k] = 1
-				return r
-			}
-		}
-		return reading{}
-	case doc.Paren:
-		if len(m.Of) == 1 {
-			return p.eval(m.Of[0])
-		}
-		r := reading{vector: true, ok: true}
-		for k, x := range m.Of {
-			c := p.eval(x)
-			r.v[k], r.half[k], r.ok = c.v[0], c.half[0], r.ok && c.ok && !c.vector
+		r := reading{vector: true, ok: strings.Contains("ijk", m.Text) && len(m.Of) == 0}
+		if m.Text == "ijk"[p.axis:p.axis+1] {
+			r.x = 1
 		}
 		return r
 	case doc.Sum:
-		r := p.eval(m.Of[0])
+		sum := p.eval(m.Of[0])
 		for _, x := range m.Of[1:] {
 			y := p.eval(x)
-			r.ok = r.ok && y.ok
-			r.vector = r.vector || y.vector
-			for k := range r.v {
-				r.v[k], r.half[k] = r.v[k]+y.v[k], r.half[k]+y.half[k]
-			}
+			sum = reading{sum.x + y.x, sum.half + y.half, sum.vector || y.vector, sum.ok && y.ok}
 		}
-		return r
+		return sum
 	case doc.Neg:
-		return p.eval(m.Of[0]).times(scalarReading(-1))
+		return p.eval(m.Of[0]).times(-1)
 	case doc.Row, doc.Product:
-		r := scalarReading(1)
+		product := reading{x: 1, ok: true}
 		for _, x := range m.Of {
 			if x.Op != doc.Words {
-				r = r.times(p.eval(x))
+				product = product.by(p.eval(x))
 			}
 		}
-		return r
-	case doc.Size:
-		x := p.eval(m.Of[0])
-		return reading{v: [3]float64{math.Hypot(math.Hypot(x.v[0], x.v[1]), x.v[2])}, half: x.half, ok: x.ok && !x.vector}
+		return product
 	}
-	if len(m.Of) == 0 {
+	of := make([]reading, len(m.Of))
+	for k, x := range m.Of {
+		of[k] = p.eval(x)
+		if !of[k].ok || of[k].vector && m.Op != doc.Paren && m.Op != doc.Fraction {
+			return reading{}
+		}
+	}
+	if len(of) == 0 {
 		return reading{}
 	}
-	x := p.eval(m.Of[0])
-	scalar := x.ok && !x.vector
+	x := of[0]
 	switch m.Op {
+	case doc.Paren:
+		if len(of) == 1 {
+			return x
+		}
+		x = append(of, reading{})[p.axis] // in the plane there is no third
+		return reading{x.x, x.half, true, true}
+	case doc.Size:
+		return reading{x: math.Abs(x.x), half: x.half, ok: true}
 	case doc.Fraction:
-		y := p.eval(m.Of[1])
-		return x.times(reading{v: [3]float64{1 / y.v[0]}, ok: y.ok && !y.vector && y.v[0] != 0})
+		return x.by(reading{x: 1 / of[1].x, ok: !of[1].vector && of[1].x != 0})
 	case doc.Root:
-		return reading{v: [3]float64{math.Sqrt(x.v[0])}, ok: scalar}
+		return reading{x: math.Sqrt(x.x), ok: true}
 	case doc.Power:
-		y := p.eval(m.Of[1])
-		return reading{v: [3]float64{math.Pow(x.v[0], y.v[0])}, ok: scalar && y.ok}
+		return reading{x: math.Pow(x.x, of[1].x), ok: true}
 	case doc.Degrees:
-		return x.times(scalarReading(math.Pi / 180))
+		return x.times(math.Pi / 180)
 	case doc.Function:
 		if f := functions[m.Text]; f != nil {
-			return reading{v: [3]float64{f(x.v[0])}, ok: scalar}
+			return reading{x: f(x.x), ok: true}
 		}
 	}
 	return reading{}
@@ -304,17 +284,11 @@ func (p printed) number(m doc.Math) reading {
 	if m.Half > 0 {
 		x, half = math.Round(x/(2*m.Half))*2*m.Half, min(half, m.Half)
 	}
-	return reading{v: [3]float64{x}, half: [3]float64{half}, ok: true}
+	return reading{x: x, half: half, ok: true}
 }
 
-func (r reading) times(y reading) reading {
-	if y.vector {
-		r, y = y, r
-	}
-	out := reading{vector: r.vector, ok: r.ok && y.ok && !(r.vector && y.vector)}
-	for k := range r.v {
-		out.v[k] = r.v[k] * y.v[0]
-		out.half[k] = r.half[k]*math.Abs(y.v[0]) + math.Abs(r.v[k])*y.half[0]
-	}
-	return out
+func (r reading) times(x float64) reading { return r.by(reading{x: x, ok: true}) }
+
+func (r reading) by(y reading) reading {
+	return reading{r.x * y.x, r.half*math.Abs(y.x) + math.Abs(r.x)*y.half, r.vector || y.vector, r.ok && y.ok && !(r.vector && y.vector)}
 }

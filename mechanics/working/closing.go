@@ -10,48 +10,41 @@ import (
 	"trivet/mechanics/statics"
 )
 
+// verdictTitles are the titles of what has no single solution, or none that is admissible.
+var verdictTitles = map[statics.Verdict]string{
+	statics.Determinate:   "Unrestrained motion",
+	statics.Indeterminate: "Why there is no single solution",
+	statics.NoEquilibrium: "Why there is no equilibrium",
+	statics.Inadmissible:  "Why this is not possible as drawn",
+	statics.Unreadable:    "Nothing to solve",
+}
+
 // verdict explains why there is no single solution, or none that is admissible.
 func (b *builder) verdict() {
-	s := b.s
-	title, why := "Why there is no single solution", ""
-	switch s.Verdict {
-	case statics.Resultant:
-		return
-	case statics.Determinate:
-		if len(s.Motions) == 0 {
-			return
-		}
-		title = "Unrestrained motion"
-	case statics.Indeterminate:
-		why = "The equations can be satisfied, but they do not determine every unknown: statics alone cannot tell how the bodies share the load. Their stiffness would decide."
-	case statics.NoEquilibrium:
-		title = "Why there is no equilibrium"
-	case statics.Inadmissible:
-		title = "Why this is not possible as drawn"
-	case statics.Unreadable:
-		title = "Nothing to solve"
-	}
 	var body []doc.Block
-	if why != "" {
-		body = append(body, say(why))
-	}
-	says := s.Words()
-	switch {
-	case s.Verdict == statics.Determinate:
+	says := b.s.Words()
+	switch v := b.s.Verdict; {
+	case v == statics.Resultant, v == statics.Determinate && len(b.s.Motions) == 0:
+		return
+	case v == statics.Determinate:
 		says = says[1:] // that it is determinate was seen from the solution
-	case s.Verdict == statics.Indeterminate && b.allAsked():
-		says = slices.Delete(says, 1, 1+len(s.X)) // the ranges are the answers
+	case v == statics.Indeterminate:
+		body = append(body, say("The equations can be satisfied, but they do not determine every unknown: statics alone cannot tell how the bodies share the load. Their stiffness would decide."))
+		if b.allAsked() {
+			says = slices.Delete(says, 1, 1+len(b.s.X)) // the ranges are the answers
+		}
 	}
 	for _, w := range says {
 		body = append(body, sentence(w))
 	}
-	b.step(Verdict, title, Subject{}, body...)
+	b.step(Verdict, verdictTitles[b.s.Verdict], Subject{}, body...)
 }
 
 // allAsked tells that each unknown is among the answers.
 func (b *builder) allAsked() bool {
 	for j := range b.s.X {
-		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }) {
+		asks := func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }
+		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, asks) {
 			return false
 		}
 	}
@@ -61,10 +54,15 @@ func (b *builder) allAsked() bool {
 // sentence is a statement of another room as a sentence of its own.
 func sentence(w string) doc.Block { return say(english.Capital(w) + ".") }
 
+// saidElsewhere are the checks that other steps say where they hold, or that are of the arithmetic.
+var saidElsewhere = []statics.CheckKind{
+	statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt,
+}
+
 // checks show that the solution is right: the components add up, and the
 // solution's own checks, but for what they say of the arithmetic.
 func (b *builder) checks() {
-	var body []doc.Block
+	var balance, body []doc.Block
 	if b.fixed() && len(b.s.X) > 0 && !b.many() {
 		for i := range b.p.CutFree() {
 			if t := b.sums(i, false); t != nil {
@@ -74,9 +72,9 @@ func (b *builder) checks() {
 	}
 	var forces, moments []int
 	for k, c := range b.s.Checks {
-		switch {
-		case c.OK && saidElsewhere(c.Kind):
-		case b.s.Verdict == statics.NoEquilibrium && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment): // the verdict says what is unbalanced
+		switch sum := c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment; {
+		case c.OK && slices.Contains(saidElsewhere, c.Kind):
+		case sum && b.s.Verdict == statics.NoEquilibrium: // the verdict says what is unbalanced
 		case c.OK && c.Kind == statics.CheckThreeForce:
 			body = append(body, b.threeForce(c, origin.Check(b.s, k)))
 		case c.OK && c.Kind == statics.CheckResidual:
@@ -89,7 +87,6 @@ func (b *builder) checks() {
 			body = append(body, held(c.OK, c.Says(b.p), origin.Check(b.s, k)))
 		}
 	}
-	var balance []doc.Block
 	if len(forces) > 0 {
 		balance = append(balance, held(true, "Every equation of equilibrium is satisfied on "+b.bodiesWords(forces)+".", origin.Phrase("the residuals A x - b, over the largest force: zero but for rounding")))
 	}
@@ -109,15 +106,6 @@ func (b *builder) balanced(body string) bool {
 	return !slices.ContainsFunc(b.s.Checks, func(c statics.Check) bool {
 		return !c.OK && c.Subject == body && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment)
 	})
-}
-
-// saidElsewhere tells checks that hold and that other steps say, or that are of the arithmetic.
-func saidElsewhere(k statics.CheckKind) bool {
-	switch k {
-	case statics.CheckUnit, statics.CheckCondition, statics.CheckTwoForce, statics.CheckSense, statics.CheckFriction, statics.CheckBelt:
-		return true
-	}
-	return false
 }
 
 func (b *builder) threeForce(c statics.Check, from doc.Origin) doc.Block {

@@ -15,65 +15,61 @@ import (
 // cutFree says what is cut free, what replaces the supports, and how many equations and
 // unknowns that gives.
 func (b *builder) cutFree() {
-	var particles, rigid []string
-	var all []int
-	for i := range b.p.CutFree() {
-		all = append(all, i)
-		if b.p.Bodies[i].Particle {
-			particles = append(particles, b.p.Bodies[i].Name)
-		} else {
-			rigid = append(rigid, b.p.Bodies[i].Name)
-		}
-	}
-	var body, last []doc.Block
-	var ofOne []any
+	all := slices.Collect(b.p.CutFree())
 	added := (b.p.ResultantOnly() || b.s.Verdict == statics.NoEquilibrium) && len(b.s.X) == 0
-	if n := len(particles); n > 0 {
-		says := []any{english.Capital(english.Plural(n, "particle")) + " " + english.And(particles...) + ": the forces are concurrent, so "}
-		if added {
-			says = append(says, "their resultant ", equal(doc.Math{Op: doc.Vec, Text: "R"}, bigSum(doc.Math{Op: doc.Vec, Text: "F"})), " acts through the particle.")
-		} else {
-			ofOne = append(slices.Clone(says), b.zero("M"), " holds of itself and ", b.zero("F"), " gives "+english.Count(b.axes, "equation"))
-			says = append(says, b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient ("+english.Count(b.axes, "equation")+each(n)+").")
+	alone := len(all) == 1 && len(b.ties) == 0 && len(b.s.X) > 0 // what one body gives is all there is
+	unknowns := append(b.unknowns(), each(b.ties, func(t *tie) doc.Math { return t.name })...)
+	in := []any{" in " + english.Count(len(unknowns), "unknown") + ": ", list(unknowns), "."}
+	var body []doc.Block
+	for _, particle := range []bool{true, false} {
+		var names []string
+		for _, i := range all {
+			if b.p.Bodies[i].Particle == particle {
+				names = append(names, b.p.Bodies[i].Name)
+			}
+		}
+		n, count, apiece := len(names), 3*(b.axes-1), " each"
+		noun := "Rigid " + english.Plural(n, "body")
+		if particle {
+			noun, count = english.Plural(n, "Particle"), b.axes
+		}
+		if n < 2 {
+			apiece = ""
+		}
+		lead, equations := noun+" "+english.And(names...)+": ", english.Count(count, "equation")
+		var says []any
+		switch {
+		case n == 0:
+			continue
+		case particle && added:
+			says = []any{lead + "the forces are concurrent, so their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle."}
+		case particle && alone:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations}
+		case particle:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + apiece + ")."}
+		case added:
+			says = []any{lead + "the known forces are added, and their moments about " + english.And(b.aboutPoints()...) + "."}
+		case alone:
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations}
+		default:
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + apiece + "."}
+		}
+		if alone {
+			says = append(says, in...)
 		}
 		body = append(body, say(says...))
 	}
-	if n := len(rigid); n > 0 {
-		what := "Rigid body "
-		if n > 1 {
-			what = "Rigid bodies "
-		}
-		says := []any{what + english.And(rigid...) + ": "}
-		if added {
-			says = append(says, "the known forces are added, and their moments about "+english.And(b.aboutPoints()...)+".")
-		} else {
-			ofOne = append(slices.Clone(says), b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation"))
-			says = append(says, b.zero("F"), " and ", b.zero("M"), " give "+english.Count(3*(b.axes-1), "equation")+each(n)+".")
-		}
-		body = append(body, say(says...))
+	replaced := append(b.cuts(), b.twoForce()...)
+	if alone {
+		body = append(replaced, body...)
+	} else {
+		body = append(body, replaced...)
 	}
-	n := len(b.s.X) + len(b.ties)
-	var unknowns []doc.Math
-	for j := range b.s.X {
-		unknowns = append(unknowns, b.unknown(j))
+	if len(b.s.X) > 0 && !alone {
+		total := "In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()
+		body = append(body, say(append([]any{total}, in...)...))
 	}
-	for k := range b.ties {
-		unknowns = append(unknowns, b.ties[k].name)
-	}
-	in := []any{" in " + english.Count(n, "unknown") + ": ", list(unknowns), "."}
-	switch {
-	case len(b.s.X) == 0:
-	case len(all) == 1 && len(b.ties) == 0: // what one body gives is all there is
-		last, body = []doc.Block{say(append(ofOne, in...)...)}, nil
-	default:
-		last = []doc.Block{say(append([]any{"In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()}, in...)...)}
-	}
-	body = append(append(append(body, b.cuts()...), b.twoForce()...), last...)
-	title := "Free bodies"
-	if len(all) == 1 {
-		title = "Free body"
-	}
-	b.step(CutFree, title, Subject{Bodies: all}, body...)
+	b.step(CutFree, "Free "+english.Plural(len(all), "body"), Subject{Bodies: all}, body...)
 }
 
 // aboutPoints are the points that moments are taken about.
@@ -87,16 +83,9 @@ func (b *builder) aboutPoints() []string {
 	return names
 }
 
-func each(n int) string {
-	if n == 1 {
-		return ""
-	}
-	return " each"
-}
-
 // zero is ΣF = 0, or ΣM = 0.
 func (b *builder) zero(text string) doc.Math {
-	return equal(bigSum(doc.Math{Op: doc.Vec, Text: text}), traced(origin.Balance, exactly(0)))
+	return equal(bigSum(vector(text)), traced(origin.Balance, exactly(0)))
 }
 
 // cutWords say of each kind of line what it can do where it is cut, of one and of several.
@@ -111,28 +100,25 @@ var cutWords = map[problem.Kind]struct{ noun, one, several string }{
 
 // cuts says what replaces the lines and joints that are cut.
 func (b *builder) cuts() []doc.Block {
+	var out, between []doc.Block
 	byKind := map[problem.Kind][]doc.Math{}
-	var between []doc.Block
 	for i := range b.p.Lines {
 		l := &b.p.Lines[i]
-		if l.Between() && !l.Kind.Info().Path {
+		switch {
+		case l.Between() && !l.Kind.Info().Path:
 			between = append(between, b.betweenWords(l))
-			continue
+		case l.Belt == nil || len(l.Acts) > 0:
+			byKind[l.Kind] = append(byKind[l.Kind], named(l.Name))
 		}
-		if l.Belt != nil && len(l.Acts) == 0 {
-			continue
-		}
-		byKind[l.Kind] = append(byKind[l.Kind], named(l.Name))
 	}
-	var out []doc.Block
 	for _, k := range problem.Kinds() {
 		of, w := byKind[k.Kind], cutWords[k.Kind]
-		switch {
-		case len(of) == 0 || w.noun == "":
-		case len(of) == 1:
-			out = append(out, say(w.noun+" ", list(of), ": "+w.one+"."))
-		default:
-			out = append(out, say(w.noun+"s ", list(of), ": "+w.several+"."))
+		can := w.one
+		if len(of) > 1 {
+			can = w.several
+		}
+		if len(of) > 0 && can != "" {
+			out = append(out, say(english.Plural(len(of), w.noun)+" ", list(of), ": "+can+"."))
 		}
 	}
 	out = append(out, between...)
@@ -168,48 +154,55 @@ func (b *builder) betweenWords(l *problem.Line) doc.Block {
 	return say(what, named(l.Name), " acts on "+first+" in its direction and on "+second+" in the opposite direction.")
 }
 
-// unknownsOf are the unknowns of terms.
-func (b *builder) unknownsOf(of ...[]problem.ActTerm) (out []doc.Math) {
-	for _, t := range slices.Concat(of...) {
-		out = append(out, b.unknown(t.Unknown))
+// unknowns are the symbols of all unknowns.
+func (b *builder) unknowns() (of []doc.Math) {
+	for j := range b.s.X {
+		of = append(of, b.unknown(j))
 	}
-	return out
+	return of
+}
+
+// unknownsOf are the unknowns of terms.
+func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
+	return each(slices.Concat(of...), func(t problem.ActTerm) doc.Math { return b.unknown(t.Unknown) })
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {
-	of := b.unknownsOf(j.Forces, j.Moments)
+	of, n := b.unknownsOf(j.Forces, j.Moments), len(j.Forces)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
-	if len(of) == 0 {
-		return []any{what + " exerts no force."}
-	}
-	text := []any{what + " is replaced by "}
+	friction := subscripted("F", j.Name)
+	var parts [][]any
 	switch {
+	case len(of) == 0:
+		return []any{what + " exerts no force."}
 	case j.Impending:
-		text = append(text, "the normal force ", of[0], " and the friction force ", subscripted("F", j.Name))
+		parts = [][]any{{"the normal force ", of[0]}, {"the friction force ", friction}}
 	case j.HasFriction:
-		text = append(text, "the normal force ", of[0], " and the friction "+english.Plural(len(j.Forces)-1, "force")+" ", list(of[1:len(j.Forces)]))
-	case len(j.Forces) > 0:
-		text = append(text, "its "+english.Plural(len(j.Forces), "reaction")+" ", list(of[:len(j.Forces)]))
+		parts = [][]any{{"the normal force ", of[0]}, {"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
+	case n > 0:
+		parts = [][]any{{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
 	}
-	if moments := of[len(j.Forces):]; len(moments) > 0 {
-		joined := " and the "
-		if len(j.Forces) == 0 {
-			joined = "the "
-		}
-		text = append(text, joined+english.Plural(len(moments), "moment")+" ", list(moments))
+	if moments := of[n:]; len(moments) > 0 {
+		parts = append(parts, []any{"the " + english.Plural(len(moments), "moment") + " ", list(moments)})
 	}
+	text := append([]any{what + " is replaced by "}, and(parts)...)
 	if j.Second != problem.Ground {
 		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))
 	}
 	if j.Impending {
-		f := subscripted("F", j.Name)
-		text = append(text, ". Slip is impending, so ", equal(f, product(letter("μ"), of[0]), times(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), of[0])), ", opposing the motion")
+		mu := traced(muFrom(j), b.number(j.Friction))
+		text = append(text, ". Slip is impending, so ", equal(friction, product(symbol("μ"), of[0]), times(mu, of[0])), ", opposing the motion")
 	}
 	return append(text, ".")
 }
 
+// muFrom is the origin of a coefficient of friction.
+func muFrom(j *problem.Joint) doc.Origin {
+	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name)
+}
+
 func (b *builder) jointTable() doc.Block {
-	t := table("Joint", "Kind", "Between", "Replaced by")
+	t := doc.NewTable("Joint", "Kind", "Between", "Replaced by")
 	for i := range b.p.Joints {
 		j := &b.p.Joints[i]
 		second := "the ground"
@@ -221,47 +214,37 @@ func (b *builder) jointTable() doc.Block {
 	return t
 }
 
-// arguedByHand tells that the solution by hand says why a body is a two-force member.
-func (b *builder) arguedByHand(body string) bool {
-	return slices.ContainsFunc(b.hand.Steps, func(s handsolve.Step) bool {
-		return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == body
-	})
-}
-
-// twoForce argues the bodies that are loaded at two points only.
-func (b *builder) twoForce() []doc.Block {
-	var names, points []string
+// twoForce argues the bodies that are loaded at two points only, where the solution by hand does not.
+func (b *builder) twoForce() (out []doc.Block) {
+	var names []string
 	for _, c := range b.s.Checks {
-		if c.Kind == statics.CheckTwoForce && !b.arguedByHand(c.Subject) {
-			names, points = append(names, c.Subject), append(points, c.With)
+		byHand := func(s handsolve.Step) bool {
+			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == c.Subject
+		}
+		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.hand.Steps, byHand) {
+			names = append(names, c.Subject)
+			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}
 	}
 	if len(names) > tabledJoints {
 		return []doc.Block{say("Two-force members " + english.And(names...) + ": forces act on each at two points only, so they are equal, opposite and collinear.")}
-	}
-	var out []doc.Block
-	for k := range names {
-		out = append(out, say("Two-force member "+names[k]+": forces act on it at "+points[k]+" only, so they are equal, opposite and collinear."))
 	}
 	return out
 }
 
 // equationsOf says which equations are counted where some of them are of belts.
 func (b *builder) equationsOf() string {
-	if !slices.ContainsFunc(b.ties, func(t tie) bool { return b.ofBelt(&t) }) {
+	if !slices.ContainsFunc(b.ties, func(t *tie) bool { return t.belt }) {
 		return ""
 	}
-	sys, empty := &b.s.System, 0
-	for body := range b.p.CutFree() {
-		for i := sys.Start[body]; i < sys.Start[body+1]; i++ {
-			if isZero(b.symbolsOf(body, i)) {
-				empty++
-			}
+	empty, of := 0, ""
+	for i := range b.s.System.Rows {
+		if isZero(b.symbolsOf(i)) {
+			empty++
 		}
 	}
-	says := " (" + strconv.Itoa(len(sys.Rows)) + " of equilibrium"
 	if empty > 0 {
-		says += ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
+		of = ", " + strconv.Itoa(empty) + " of which " + english.Plural(empty, "contains") + " no force,"
 	}
-	return says + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
+	return " (" + strconv.Itoa(len(b.s.System.Rows)) + " of equilibrium" + of + " and " + strconv.Itoa(len(b.ties)) + " between the forces)"
 }

@@ -1,8 +1,9 @@
 package working
 
 import (
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
-	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -10,11 +11,11 @@ import (
 // forceList is the free-body list of forces.
 func (b *builder) forceList() {
 	if b.many() {
-		t := table("On", "Forces")
+		t := doc.NewTable("On", "Forces")
 		for i := range b.p.CutFree() {
 			var of []doc.Math
-			for k := range b.acts[i] {
-				of = append(of, b.labels(&b.acts[i][k])...)
+			for _, a := range b.acts[i] {
+				of = append(of, b.labels(a, a.Terms, a.CoupleTerms)...)
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
@@ -26,105 +27,65 @@ func (b *builder) forceList() {
 			continue
 		}
 		about := Subject{Bodies: []int{i}}
-		t := table("Force", "Kind", "Acts at", "Magnitude")
-		for k := range b.acts[i] {
-			a := &b.acts[i][k]
+		t := doc.NewTable("Force", "Kind", "Acts at", "Magnitude")
+		for _, a := range b.acts[i] {
 			about.add(a.subject)
 			magnitude := b.magnitudeCell(a)
 			if magnitude.Math != nil {
 				*magnitude.Math = traced(a.source.Magnitude(b.s), *magnitude.Math)
 			}
-			t.Add(listed(b.labels(a)), wordCell(a.what), wordCell(a.at), magnitude)
+			t.Add(listed(b.labels(a, a.Terms, a.CoupleTerms)), wordCell(a.what), wordCell(a.at), magnitude)
 		}
 		b.step(Forces, "Forces on "+b.bodyWords(i), about, t)
 	}
 }
 
-// forceLabels are the symbols of an act's forces.
-func (b *builder) forceLabels(a *act) []doc.Math {
-	if a.joint < 0 || a.tie >= 0 {
-		return b.labels(a)
-	}
-	return b.unknownsOf(a.Terms)
-}
-
-// labels are the symbols of an act in the list of forces.
-func (b *builder) labels(a *act) []doc.Math {
+// labels are the symbols of an act; of a joint those of some of its terms.
+func (b *builder) labels(a *act, of ...[]problem.ActTerm) []doc.Math {
 	switch {
-	case a.joint >= 0 && a.tie < 0:
-		return b.unknownsOf(a.Terms, a.CoupleTerms)
-	case a.line >= 0 && len(b.p.Lines[a.line].Path) > 2:
-		return []doc.Math{named(b.p.Lines[a.line].Name)}
+	case a.joint != nil && a.tie == nil:
+		return b.unknownsOf(of...)
+	case a.line != nil && len(a.line.Path) > 2:
+		return []doc.Math{named(a.line.Name)}
 	}
 	return []doc.Math{a.name}
 }
 
 func (b *builder) magnitudeCell(a *act) doc.Inline {
 	f, moment := b.p.Units.Force, b.p.Units.For(units.Moment)
-	known := func(x float64, u units.Unit) doc.Inline { return cell(measured(b.number(u.In(x)), u)) }
 	affine := func(m problem.Affine, u units.Unit) doc.Inline {
 		switch {
 		case len(m.Terms) == 0:
-			return known(m.Const, u)
+			return cell(measured(b.number(u.In(m.Const)), u))
 		case len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0:
 			return wordCell("unknown")
 		}
 		return cell(b.affine(m, u))
 	}
-	switch {
-	case a.tie >= 0:
-		return cell(b.tied(&b.ties[a.tie]))
-	case a.line >= 0 && b.p.Lines[a.line].ByComponents():
-		if a.known() {
-			return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
-		}
-	case a.line >= 0 && len(b.p.Lines[a.line].Legs) > 0:
-		if b.own(a.line) {
-			return wordCell("unknown")
-		}
-		return affine(b.p.Lines[a.line].Magnitude, f)
-	case a.couple && len(a.subject.Couples) == 0: // of a distributed load
-		return known(norm(a.Couple), moment)
-	case a.couple:
-		return affine(b.p.Couples[a.subject.Couples[0]].Magnitude, moment)
-	case a.known():
-		return known(norm(a.Const), f)
+	switch l := a.line; {
+	case a.tie != nil:
+		return cell(b.tied(a.tie))
+	case l != nil && l.ByComponents() && a.known():
+		return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
+	case l != nil && !l.ByComponents() && !b.own(a.subject.Lines[0]):
+		return affine(l.Magnitude, f)
+	case a.couple != nil:
+		return affine(a.couple.Magnitude, moment)
+	case l != nil || !a.known():
+		return wordCell("unknown")
+	case a.isCouple(): // of a distributed load
+		return affine(problem.Affine{Const: r3.Norm(a.Couple)}, moment)
 	}
-	return wordCell("unknown")
+	return affine(problem.Affine{Const: r3.Norm(a.Const)}, f)
 }
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
 func (b *builder) tied(t *tie) doc.Math {
-	is := traced(b.tieFrom(t), b.affine(t.is, b.p.Units.Force))
-	if t.joint < 0 {
-		return is
+	is := traced(t.from, b.affine(t.is, b.p.Units.Force))
+	if t.friction {
+		return equal(product(symbol("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
 	}
-	return equal(product(letter("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
-}
-
-// ofBelt tells the tension of a belt about to slip that follows from the other one.
-func (b *builder) ofBelt(t *tie) bool {
-	if t.line < 0 {
-		return false
-	}
-	belt := b.p.Lines[t.line].Belt
-	return belt != nil && belt.Tight >= 0 && belt.Lines[belt.Tied] == t.line
-}
-
-// tieFrom is the origin of the factor of a tied force.
-func (b *builder) tieFrom(t *tie) doc.Origin {
-	if t.joint < 0 {
-		return origin.Magnitude(b.s, t.line)
-	}
-	return origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", b.p.Joints[t.joint].Name)
-}
-
-// tiedForce names a tied force.
-func (b *builder) tiedForce(t *tie) string {
-	if t.joint < 0 {
-		return b.p.Lines[t.line].Name
-	}
-	return "the friction at " + b.p.Joints[t.joint].Name
+	return is
 }
 
 // own tells that a line's magnitude is the unknown of its own name.

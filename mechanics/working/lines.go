@@ -13,8 +13,6 @@ import (
 	english "trivet/mechanics/say"
 )
 
-func norm(v r3.Vec) float64 { return r3.Norm(v) }
-
 // stretch is a leg of a line with the symbols of its vectors.
 type stretch struct {
 	problem.Leg
@@ -35,7 +33,7 @@ func (b *builder) stretches() []stretch {
 		for k, leg := range l.Legs {
 			s := stretch{leg, i, k, named(l.Name)}
 			if len(l.Legs) > 1 {
-				s.name = row(leafed(named(l.Name)), words(","), words(string(rune('1'+k%9))))
+				s.name = row(words(l.Name), words(","), words(string(rune('1'+k%9))))
 			}
 			out = append(out, s)
 		}
@@ -61,7 +59,11 @@ func (b *builder) lines() {
 	skew := slices.DeleteFunc(slices.Clone(paths), func(s stretch) bool { return isAxis(s.U) && len(b.p.Lines[s.line].Legs) == 1 })
 	if len(skew) < tabledLines {
 		for _, s := range skew {
-			b.step(Position, "Position and unit vector along "+b.legName(s), b.lineSubject(s), aligned(b.position(s), b.lengthOf(s), b.unit(s)))
+			name := b.p.Lines[s.line].Name
+			if len(b.p.Lines[s.line].Legs) > 1 {
+				name += ", from " + b.p.Points[s.From].Name + " to " + b.p.Points[s.To].Name
+			}
+			b.step(Position, "Position and unit vector along "+name, Subject{Lines: []int{s.line}, Points: []int{s.From, s.To}}, aligned(b.segmentFormulas(s)...))
 		}
 	} else {
 		b.positionTable(paths)
@@ -69,7 +71,7 @@ func (b *builder) lines() {
 	var of []doc.Math
 	about := Subject{}
 	for _, s := range typed {
-		of = append(of, b.equals(append([]doc.Math{vectorUnit(s.name)}, b.derived(b.p.Lines[s.line].Name, s.Typed, s.U)...)...))
+		of = append(of, b.equals(append([]doc.Math{unitVec("u", s.name)}, b.derived(b.p.Lines[s.line].Name, s.Typed, s.U)...)...))
 		about.Lines, about.Points = append(about.Lines, s.line), append(about.Points, s.From)
 	}
 	for i := range b.p.Joints {
@@ -77,35 +79,27 @@ func (b *builder) lines() {
 		if j.Normal == (r3.Vec{}) || isAxis(j.Normal) {
 			continue
 		}
-		n := doc.Math{Op: doc.UnitVec, Text: "n", Of: []doc.Math{leafed(named(j.Name))}}
+		n := unitVec("n", words(j.Name))
 		of = append(of, b.equals(append([]doc.Math{n}, b.derived(j.Name, j.Typed, j.Normal)...)...))
 		about.Joints = append(about.Joints, i)
 	}
-	if len(of) > 0 {
-		b.step(Unit, "Unit "+english.Plural(len(of), "vector")+" of the "+english.Plural(len(of), "direction")+" given", about, aligned(of...))
-	}
+	b.step(Unit, "Unit "+english.Plural(len(of), "vector")+" of the "+english.Plural(len(of), "direction")+" given", about, formulas(of)...)
 }
 
 // derived is how a unit vector follows from the direction as it was typed, and the vector.
 func (b *builder) derived(name string, t problem.TypedDirection, u r3.Vec) []doc.Math {
-	typed := func(int) doc.Origin { return origin.Phrase("direction of %[1]s, as the sheet gives it", name) }
+	typed := origin.Phrase("direction of %[1]s, as the sheet gives it", name)
 	var of []doc.Math
-	fn := func(fn string, k int) doc.Math {
-		return function(fn, traced(typed(0), b.degrees(t.Of[k], wholeDigits)))
-	}
+	fn := func(fn string, k int) doc.Math { return function(fn, b.degrees(t.Of[k], wholeDigits)) }
 	switch t.As {
 	case problem.AsComponents, problem.AsSlope:
-		var v r3.Vec
-		if t.As == problem.AsSlope {
-			v = r3.Scale(math.Hypot(t.Of[0], t.Of[1]), u)
-		} else {
-			v = r3.Vec{X: t.Of[0], Y: t.Of[1]}
-			if len(t.Of) > 2 {
-				v.Z = t.Of[2]
-			}
+		v := r3.Scale(math.Hypot(t.Of[0], t.Of[1]), u)
+		if t.As == problem.AsComponents {
+			x := append(slices.Clone(t.Of), 0)
+			v = r3.Vec{X: x[0], Y: x[1], Z: x[2]}
 		}
-		if math.Abs(norm(v)-1) > nothing {
-			of = append(of, fraction(b.tuple(v, typed), b.norm(v, typed)), fraction(b.tuple(v, typed), traced(typed(0), b.number(norm(v)))))
+		if math.Abs(r3.Norm(v)-1) > nothing {
+			of = append(of, fraction(b.tuple(v, unsaid), b.norm(v, unsaid)), fraction(b.tuple(v, unsaid), b.number(r3.Norm(v))))
 		}
 	case problem.AsPolar:
 		of = append(of, paren(fn("cos", 0), fn("sin", 0)))
@@ -116,24 +110,7 @@ func (b *builder) derived(name string, t problem.TypedDirection, u r3.Vec) []doc
 			of = append(of, paren(product(fn("cos", 1), fn("sin", 0)), product(fn("cos", 1), fn("cos", 0)), fn("sin", 1)))
 		}
 	}
-	return append(of, b.along(u, typed))
-}
-
-// legName names a line, and which stretch of it where it has several.
-func (b *builder) legName(s stretch) string {
-	l := &b.p.Lines[s.line]
-	if len(l.Legs) < 2 {
-		return l.Name
-	}
-	return l.Name + ", from " + b.p.Points[s.From].Name + " to " + b.p.Points[s.To].Name
-}
-
-func (b *builder) lineSubject(s stretch) Subject {
-	about := Subject{Lines: []int{s.line}, Points: []int{s.From}}
-	if s.To >= 0 {
-		about.Points = append(about.Points, s.To)
-	}
-	return about
+	return traced(typed, row(append(of, b.along(u, unsaid))...)).Of
 }
 
 // between is the symbol of the vector from one point to another.
@@ -149,54 +126,40 @@ func (b *builder) arrow(s stretch) doc.Math {
 	return b.between(b.p.Points[s.From].Name, b.p.Points[s.To].Name)
 }
 
-// difference is B - A = (..) - (..).
-func (b *builder) difference(from, to int) []doc.Math {
-	p := b.p.Points
-	return []doc.Math{
-		sum(named(p[to].Name), neg(named(p[from].Name))),
-		sum(b.tuple(in(p[to].At, b.p.Units.Length), b.coordinate(to)), neg(b.tuple(in(p[from].At, b.p.Units.Length), b.coordinate(from)))),
+// segmentFormulas are r = B - A = (..) - (..) = (..) m, |r| = √(x² + y² + z²) = L m and
+// u = r/|r| = (..)/L = (..).
+func (b *builder) segmentFormulas(s stretch) []doc.Math {
+	l, from, to := b.p.Units.Length, &b.p.Points[s.From], &b.p.Points[s.To]
+	place := func(p *problem.Point) doc.Math {
+		return b.tuple(in(p.At, l), func(axis int) doc.Origin { return origin.Coordinate(axis, p.Name) })
 	}
-}
-
-// position is r = B - A = (..) - (..) = (..) m.
-func (b *builder) position(s stretch) doc.Math {
-	of := append([]doc.Math{b.arrow(s)}, b.difference(s.From, s.To)...)
-	return b.equals(append(of, measured(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.p.Units.Length))...)
-}
-
-// lengthOf is |r| = √(x² + y² + z²) = L m.
-func (b *builder) lengthOf(s stretch) doc.Math {
-	length := measured(b.lengthFrom(s), b.p.Units.Length)
+	arrow, r, length := b.arrow(s), b.tuple(in(s.R, l), b.segment(s, origin.R)), b.lengthFrom(s)
+	size := []doc.Math{size(arrow), b.norm(in(s.R, l), b.segment(s, origin.R)), measured(length, l)}
 	if isAxis(s.R) {
-		return equal(size(b.arrow(s)), length)
+		size = slices.Delete(size, 1, 2)
 	}
-	return b.equals(size(b.arrow(s)), b.norm(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), length)
+	return []doc.Math{
+		b.equals(arrow, sum(named(to.Name), neg(named(from.Name))), sum(place(to), neg(place(from))), measured(r, l)),
+		b.equals(size...),
+		b.equals(unitVec("u", s.name), fraction(arrow, size[0]), fraction(r, length), b.along(s.U, b.segment(s, origin.U))),
+	}
 }
 
 func (b *builder) lengthFrom(s stretch) doc.Math {
 	return traced(b.segment(s, origin.Length)(0), b.length(s.Length))
 }
 
-// unit is u = r/|r| = (..)/L = (..).
-func (b *builder) unit(s stretch) doc.Math {
-	return b.equals(vectorUnit(s.name), fraction(b.arrow(s), size(b.arrow(s))), fraction(b.tuple(in(s.R, b.p.Units.Length), b.segment(s, origin.R)), b.lengthFrom(s)), b.along(s.U, b.segment(s, origin.U)))
-}
-
-func vectorUnit(name doc.Math) doc.Math {
-	return doc.Math{Op: doc.UnitVec, Text: "u", Of: []doc.Math{name}}
-}
-
 // positionTable has position vector, length and unit vector of each line in a row.
 func (b *builder) positionTable(of []stretch) {
 	unit := b.p.Units.Length
-	t := table("Line", "", "r, "+unit.Symbol, "|r|, "+unit.Symbol, "u = r/|r|")
+	t := doc.NewTable("Line", "", "r, "+unit.Symbol, "|r|, "+unit.Symbol, "u = r/|r|")
 	var lines []int
 	for _, s := range of {
 		lines = append(lines, s.line)
 		t.Add(cell(s.name), cell(b.arrow(s)), cell(b.tuple(in(s.R, unit), b.segment(s, origin.R))), cell(b.lengthFrom(s)), cell(b.tuple(s.U, b.segment(s, origin.U))))
 	}
-	r := doc.Math{Op: doc.Vec, Text: "r"}
-	axes := []doc.Math{square(part(letter("r"), "x")), square(part(letter("r"), "y")), square(part(letter("r"), "z"))}
+	r := vector("r")
+	axes := []doc.Math{square(part(symbol("r"), "x")), square(part(symbol("r"), "y")), square(part(symbol("r"), "z"))}
 	b.step(Position, "Position and unit vectors", Subject{Lines: lines},
 		say("The position vector ", r, " runs from the start of each line to its end, with ", equal(size(r), root(sum(axes[:b.axes]...))), ":"), t)
 }

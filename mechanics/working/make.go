@@ -14,7 +14,6 @@ import (
 // a printer finds signs in the tree and never in a number's text.
 
 func words(text string) doc.Math      { return doc.Math{Op: doc.Words, Text: text} }
-func letter(text string) doc.Math     { return doc.Math{Op: doc.Symbol, Text: text} }
 func row(of ...doc.Math) doc.Math     { return doc.Math{Op: doc.Row, Of: of} }
 func product(of ...doc.Math) doc.Math { return doc.Math{Op: doc.Product, Of: of} }
 func neg(a doc.Math) doc.Math         { return doc.Math{Op: doc.Neg, Of: []doc.Math{a}} }
@@ -23,16 +22,28 @@ func size(a doc.Math) doc.Math        { return doc.Math{Op: doc.Size, Of: []doc.
 func root(a doc.Math) doc.Math        { return doc.Math{Op: doc.Root, Of: []doc.Math{a}} }
 func fraction(a, b doc.Math) doc.Math { return doc.Math{Op: doc.Fraction, Of: []doc.Math{a, b}} }
 func cross(a, b doc.Math) doc.Math    { return doc.Math{Op: doc.Cross, Of: []doc.Math{a, b}} }
-func equal(of ...doc.Math) doc.Math   { return doc.Math{Op: doc.Relate, Text: "=", Of: of} }
+func equal(of ...doc.Math) doc.Math   { return relation("=", of...) }
 func bigSum(a doc.Math) doc.Math      { return doc.Math{Op: doc.BigSum, Of: []doc.Math{a}} }
-func square(a doc.Math) doc.Math      { return doc.Math{Op: doc.Power, Of: []doc.Math{a, exactly(2)}} }
-func unitVec(text string) doc.Math    { return doc.Math{Op: doc.UnitVec, Text: text} }
+func square(a doc.Math) doc.Math      { return power(a, exactly(2)) }
+func power(a, b doc.Math) doc.Math    { return doc.Math{Op: doc.Power, Of: []doc.Math{a, b}} }
+func unitVec(text string, sub ...doc.Math) doc.Math {
+	return doc.Math{Op: doc.UnitVec, Text: text, Of: sub}
+}
 func function(name string, a doc.Math) doc.Math {
 	return doc.Math{Op: doc.Function, Text: name, Of: []doc.Math{a}}
 }
-func vector(text string, sub doc.Math) doc.Math {
-	return doc.Math{Op: doc.Vec, Text: text, Of: []doc.Math{sub}}
+func vector(text string, sub ...doc.Math) doc.Math {
+	return doc.Math{Op: doc.Vec, Text: text, Of: sub}
 }
+func symbol(text string, sub ...doc.Math) doc.Math {
+	return doc.Math{Op: doc.Symbol, Text: text, Of: sub}
+}
+func relation(sign string, of ...doc.Math) doc.Math {
+	return doc.Math{Op: doc.Relate, Text: sign, Of: of}
+}
+
+// subscripted is a letter with a name of the sheet as its subscript.
+func subscripted(letter, name string) doc.Math { return symbol(letter, words(name)) }
 
 // sum joins terms; one alone stands for itself and none is 0.
 func sum(of ...doc.Math) doc.Math {
@@ -54,11 +65,19 @@ func named(name string) doc.Math {
 	return doc.Math{Op: doc.Symbol, Text: base, Of: []doc.Math{words(name[len(base):])}, Name: name}
 }
 
+// leafed is a symbol as a subscript of another: in one piece.
+func leafed(m doc.Math) doc.Math {
+	switch {
+	case m.Name != "":
+		return words(m.Name)
+	case len(m.Of) == 0:
+		return words(m.Text)
+	}
+	return words(m.Text + m.Of[0].Text)
+}
+
 // part adds to a symbol's subscript: T1 and x give T1x.
 func part(of doc.Math, suffix string) doc.Math {
-	if suffix == "" {
-		return of
-	}
 	out := doc.Math{Op: of.Op, Text: of.Text, Of: []doc.Math{words(suffix)}}
 	if len(of.Of) > 0 {
 		sub := leaves(of.Of[0])
@@ -94,6 +113,14 @@ func times(coef doc.Math, of doc.Math) doc.Math {
 		return neg(times(coef, of.Of[0]))
 	}
 	return product(coef, of)
+}
+
+// signed is a symbol with the sign of a number.
+func signed(x float64, m doc.Math) doc.Math {
+	if x < 0 {
+		return neg(m)
+	}
+	return m
 }
 
 // grouped puts a sum in parentheses, for a factor before it.

@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,21 +22,16 @@ const (
 )
 
 // exactly is a small whole number.
-func exactly(n int) doc.Math {
-	if n < 0 {
-		return neg(exactly(-n))
-	}
-	return doc.Math{Op: doc.Number, Text: strconv.Itoa(n), Num: float64(n)}
-}
+func exactly(n int) doc.Math { return doc.NumberOf(strconv.Itoa(n), float64(n)) }
 
 // shownNumber makes a node of a value, its print and half a unit of its last place.
 func shownNumber(x float64, text string, half float64) doc.Math {
 	m := doc.NumberOf(text, x)
+	number := &m
 	if m.Op == doc.Neg {
-		m.Of[0].Half = half
-	} else {
-		m.Half = half
+		number = &m.Of[0]
 	}
+	number.Half = half
 	return m
 }
 
@@ -44,11 +40,9 @@ func lastPlace(x float64, n int) float64 {
 	if x == 0 {
 		return 0
 	}
-	place := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-float64(n-1))
-	if rounded := math.Round(math.Abs(x)/place) * place; math.Log10(rounded)-math.Log10(math.Abs(x)) > 0 { // 9.996 is 10.00
-		place = math.Pow(10, math.Floor(math.Log10(rounded)*(1+1e-15))-float64(n-1))
-	}
-	return place
+	_, exponent, _ := strings.Cut(strconv.FormatFloat(x, 'e', n-1, 64), "e")
+	place, _ := strconv.Atoi(exponent)
+	return math.Pow10(place - n + 1)
 }
 
 // figures shows so many significant figures.
@@ -82,8 +76,11 @@ func clean(x, beside float64) float64 {
 
 // cleaned is a vector without the rounding in its components.
 func cleaned(v r3.Vec) r3.Vec {
-	n := r3.Norm(v)
-	return r3.Vec{X: clean(v.X, n), Y: clean(v.Y, n), Z: clean(v.Z, n)}
+	return cleanedBy(v, r3.Norm(v))
+}
+
+func cleanedBy(v r3.Vec, size float64) r3.Vec {
+	return r3.Vec{X: clean(v.X, size), Y: clean(v.Y, size), Z: clean(v.Z, size)}
 }
 
 // number shows a number that is carried: as it is where it is short by itself, else to
@@ -126,14 +123,8 @@ func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 
 // isAxis tells a direction along a coordinate axis.
 func isAxis(v r3.Vec) bool {
-	v = cleaned(v)
-	n := 0
-	for _, x := range xyz(v) {
-		if x != 0 {
-			n++
-		}
-	}
-	return n == 1
+	none := func(x float64) bool { return x == 0 }
+	return len(slices.DeleteFunc(xyz(cleaned(v)), none)) == 1
 }
 
 // in is a vector in a unit.

@@ -47,3 +47,14 @@ func TestAMassIsWeighed(t *testing.T) {
 		}
 	}
 }
+
+// The triangle of a trapezoid is written with the intensities that the sheet gives, falling and rising.
+func TestTheTriangleOfATrapezoidShowsItsSubtraction(t *testing.T) {
+	for magnitude, want := range map[string]string{"200 N/m .. 500 N/m": "R_2 = 1/2 · 6 (500 - 200) = 900 N", "500 N/m .. 200 N/m": "R_2 = 1/2 · 6 (500 - 200) = 900 N"} {
+		got := told(t, "plane = \"xy\"\n[points]\nA = { at = \"0, 0\", on = \"bar\" }\nB = { at = \"6, 0\", on = \"bar\" }\n"+
+			"[joints]\nA = { kind = \"fixed\" }\n[distributed]\nq = { path = \"A B\", along = \"-y\", magnitude = \""+magnitude+"\" }\n")
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: no %q in\n%s", magnitude, want, got)
+		}
+	}
+}

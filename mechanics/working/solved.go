@@ -15,46 +15,42 @@ import (
 )
 
 // unitOf is the sheet's unit of an unknown.
-func (b *builder) unitOf(j int) units.Unit { return b.p.Units.For(b.p.Unknowns[j].Dim) }
-
-func (b *builder) value(j int) doc.Math {
-	return equal(b.unknown(j), traced(origin.Value(b.s, j), b.result(b.s.X[j].Value, b.unitOf(j))))
+func (b *builder) unitOf(j int) units.Unit {
+	if j >= len(b.p.Unknowns) { // the force in a two-force member
+		return b.p.Units.Force
+	}
+	return b.p.Units.For(b.p.Unknowns[j].Dim)
 }
 
 // solved is the solution of the system, where the solution by hand has not found all that
 // is asked: the other unknowns that have one value.
-func (b *builder) solved(hand handsolve.Route) {
-	if b.s.Verdict == statics.NoEquilibrium || hand.Why == handsolve.NoneAsked {
+func (b *builder) solved() {
+	if b.s.Verdict == statics.NoEquilibrium || b.hand.Why == handsolve.NoneAsked {
 		return
 	}
-	found := map[int]bool{}
-	for i := range hand.Steps {
-		for _, x := range hand.Steps[i].Finds {
-			found[x.Symbol] = true
-		}
+	var byHand []int
+	for i := range b.hand.Steps {
+		byHand = append(byHand, foundIn(&b.hand.Steps[i])...)
 	}
 	var of []doc.Math
-	some := false
 	for j := range b.s.X {
-		if b.s.X[j].Fixed && !found[j] && b.wanted(j) {
-			of = append(of, b.value(j))
+		if b.s.X[j].Fixed && !slices.Contains(byHand, j) && b.wanted(j) {
+			of = append(of, equal(b.unknown(j), traced(origin.Value(b.s, j), b.result(b.s.X[j].Value, b.unitOf(j)))))
 		}
-		some = some || found[j]
 	}
 	if len(of) == 0 {
 		return
 	}
-	says := "Solved together, the equations give"
+	says, rows := "Solved together, the equations give", len(b.s.System.Rows)
 	switch {
-	case some:
+	case len(byHand) > 0:
 		says = "The other equations give"
 	case !b.fixed():
 		says = "Only some of the unknowns have one value"
-	case len(b.s.System.Rows) > len(b.s.X):
-		says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", " + english.Number(b.s.Rank) + " are independent; solved together, they give"
-		if b.s.Rank == 1 {
-			says = "Of the " + english.Count(len(b.s.System.Rows), "equation") + ", one is independent; it gives"
-		}
+	case rows > len(b.s.X) && b.s.Rank == 1:
+		says = "Of the " + english.Count(rows, "equation") + ", one is independent; it gives"
+	case rows > len(b.s.X):
+		says = "Of the " + english.Count(rows, "equation") + ", " + english.Number(b.s.Rank) + " are independent; solved together, they give"
 	}
 	b.matrix()
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
@@ -62,73 +58,57 @@ func (b *builder) solved(hand handsolve.Route) {
 
 // wanted tells that an unknown is asked for, or that nothing is asked by its name.
 func (b *builder) wanted(j int) bool {
-	asked := false
-	for k := range b.p.Asked {
-		q := &b.p.Asked[k]
-		switch {
-		case !b.dependsOnSolution(*q):
-			continue
-		case q.Kind != problem.AskUnknown || q.Unknown < 0:
-			return true // it may need any
+	asked := len(b.p.Asked) == 0
+	for _, q := range b.p.Asked {
+		if b.dependsOnSolution(q) && (q.Kind != problem.AskUnknown || q.Unknown < 0 || q.Unknown == j) {
+			asked = true // what is no unknown may need any
 		}
-		asked = asked || q.Unknown == j
 	}
-	return asked || len(b.p.Asked) == 0
+	return asked
 }
 
 // follow are the values of tied forces: F = μ N with the number of N.
 func (b *builder) follow() {
-	if b.s.Verdict == statics.NoEquilibrium || len(b.ties) == 0 {
-		return
-	}
 	f := b.p.Units.Force
 	var of []doc.Math
 	var about Subject
-	for k := range b.ties {
-		t := &b.ties[k]
+	for _, t := range b.ties {
 		value, fixed := b.tieValue(t)
-		var terms []doc.Math
-		for _, x := range t.is.Terms {
-			u := b.unitOf(x.Unknown)
-			terms = append(terms, times(traced(b.tieFrom(t), b.number(x.Coef*u.Factor/f.Factor)), grouped(traced(origin.Value(b.s, x.Unknown), b.number(u.In(b.s.X[x.Unknown].Value))))))
-		}
-		if !fixed {
+		if !fixed || b.s.Verdict == statics.NoEquilibrium {
 			continue
 		}
+		terms := each(t.is.Terms, func(x problem.Term) doc.Math {
+			return times(b.number(x.Coef*b.unitOf(x.Unknown).Factor/f.Factor), grouped(b.valueOf(x.Unknown)))
+		})
 		if t.is.Const != 0 {
 			terms = append(terms, b.number(f.In(t.is.Const)))
 		}
 		form := []doc.Math{t.name, b.affine(t.is, f)}
 		switch {
-		case b.ofBelt(t): // whose relation stands with the belt
-			form = []doc.Math{t.name, sum(terms...)}
+		case t.belt: // whose relation stands with the belt
+			form[1] = sum(terms...)
 		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
-		of = append(of, traced(b.tieFrom(t), b.equals(append(form, traced(origin.Phrase("%[1]s, computed with the values found", b.tiedForce(t)), b.result(value, f)))...)))
-		if t.joint >= 0 {
-			about.Joints = append(about.Joints, t.joint)
-		} else {
-			about.Lines = append(about.Lines, t.line)
-		}
+		about.add(t.about)
+		result := traced(origin.Phrase("%[1]s, computed with the values found", t.what), b.result(value, f))
+		of = append(of, traced(t.from, b.equals(append(form, result)...)))
 	}
-	if len(of) > 0 {
-		title := "Friction"
-		if len(about.Lines) > 0 {
-			title = "Forces that follow from others"
-		}
-		b.step(Friction, title, about, aligned(of...))
+	title := "Friction"
+	if len(about.Lines) > 0 {
+		title = "Forces that follow from others"
 	}
+	b.step(Friction, title, about, formulas(of)...)
+}
+
+// valueOf is the number found for an unknown.
+func (b *builder) valueOf(j int) doc.Math {
+	return traced(origin.Value(b.s, j), b.number(b.unitOf(j).In(b.s.X[j].Value)))
 }
 
 // tieValue is a tied force, N; fixed is false where an unknown of it has no single value.
 func (b *builder) tieValue(t *tie) (value float64, fixed bool) {
-	value, fixed = t.is.Const, true
-	for _, x := range t.is.Terms {
-		value += x.Coef * b.s.X[x.Unknown].Value
-		fixed = fixed && b.s.X[x.Unknown].Fixed
-	}
-	return value, fixed
+	return t.is.Sum(func(j int) (float64, bool) { return b.s.X[j].Value, b.s.X[j].Fixed })
 }
 
 // senses says what the signs mean.
@@ -163,8 +143,7 @@ func (b *builder) senseOf(j int) string {
 	case u.Own:
 		info := b.p.Lines[u.Line].Kind.Info()
 		positive, negative = info.Positive, info.Negative
-		switch info.Sense {
-		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
+		if info.Sense >= problem.PullOnly {
 			only = info.Name
 		}
 	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces[0].Unknown == j:
@@ -177,54 +156,47 @@ func (b *builder) senseOf(j int) string {
 		return "positive, in the sense assumed"
 	case v > 0:
 		return "positive: " + positive
-	case negative == "":
-		return "negative, opposite to the sense assumed"
 	case only != "":
 		return "negative: " + negative + ", which a " + only + " cannot exert"
+	case negative != "":
+		return "negative, opposite to the sense assumed: " + negative
 	}
-	return "negative, opposite to the sense assumed: " + negative
+	return "negative, opposite to the sense assumed"
 }
 
 // friction holds the friction that is needed against what is available, for each surface
 // where slip does not impend, and gives the conclusions.
 func (b *builder) friction() (conclusions []doc.Block) {
-	f := b.p.Units.Force
-	for i := range b.p.Joints {
-		j := &b.p.Joints[i]
-		if !j.HasFriction || j.Impending || len(j.Forces) < 2 || b.s.Verdict == statics.NoEquilibrium {
+	for k, c := range b.s.Checks {
+		if c.Kind != statics.CheckFriction || b.s.Verdict == statics.NoEquilibrium {
 			continue
 		}
-		k := slices.IndexFunc(b.s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckFriction && c.Joint == i })
-		if k < 0 || slices.ContainsFunc(j.Forces, func(t problem.ActTerm) bool { return !b.s.X[t.Unknown].Fixed }) {
+		j := &b.p.Joints[c.Joint]
+		if j.Impending || slices.ContainsFunc(j.Forces, func(t problem.ActTerm) bool { return !b.s.X[t.Unknown].Fixed }) {
 			continue
 		}
-		c := &b.s.Checks[k]
-		normal, at := j.Forces[0].Unknown, leafed(named(j.Name))
-		needed := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{at}}
-		available := doc.Math{Op: doc.Symbol, Text: "F", Of: []doc.Math{row(at, words(",max"))}}
-		form := []doc.Math{needed}
-		if len(j.Forces) == 2 {
-			form = append(form, size(b.unknown(j.Forces[1].Unknown)))
-		} else {
-			var of, with []doc.Math
-			for _, t := range j.Forces[1:] {
-				of, with = append(of, square(b.unknown(t.Unknown))), append(with, square(paren(traced(origin.Value(b.s, t.Unknown), b.number(f.In(b.s.X[t.Unknown].Value))))))
-			}
-			form = append(form, root(sum(of...)), root(sum(with...)))
+		value := func(x float64) doc.Math { return traced(origin.Check(b.s, k), b.result(x, b.p.Units.Force)) }
+		normal, mu := j.Forces[0].Unknown, traced(muFrom(j), b.number(j.Friction))
+		needed, available := subscripted("F", j.Name), symbol("F", row(words(j.Name), words(",max")))
+		var squares, numbers []doc.Math
+		for _, t := range j.Forces[1:] {
+			squares, numbers = append(squares, square(b.unknown(t.Unknown))), append(numbers, square(paren(b.valueOf(t.Unknown))))
 		}
-		value := func(x float64) doc.Math { return traced(origin.Check(b.s, k), b.result(x, f)) }
-		push := b.s.X[normal].Value
-		relation, holds, conclusion := "≤", "the friction is sufficient", "does not slip"
+		form := []doc.Math{needed, size(b.unknown(j.Forces[1].Unknown)), value(c.Value)}
+		if len(squares) > 1 {
+			form = []doc.Math{needed, root(sum(squares...)), root(sum(numbers...)), value(c.Value)}
+		}
+		most := value(j.Friction * b.s.X[normal].Value)
+		sign, holds, conclusion := "≤", "the friction is sufficient", "does not slip"
 		if !c.OK {
-			relation, holds, conclusion = ">", "the friction is not sufficient", "slips"
+			sign, holds, conclusion = ">", "the friction is not sufficient", "slips"
 		}
-		name := b.bodyWords(j.First) + " " + conclusion + " at " + b.p.Points[j.Point].Name
-		b.step(Friction, "Friction at "+b.p.Points[j.Point].Name, Subject{Joints: []int{i}, Bodies: []int{j.First}},
+		at := b.p.Points[j.Point].Name
+		b.step(Friction, "Friction at "+at, Subject{Joints: []int{c.Joint}, Bodies: []int{j.First}},
 			say("Friction needed for equilibrium, and the maximum available:"),
-			aligned(b.equals(append(form, value(c.Value))...),
-				b.equals(available, product(letter("μ"), b.unknown(normal)), product(traced(origin.Phrase("μ at %[1]s, the coefficient of static friction, from its cell", j.Name), b.number(j.Friction)), grouped(traced(origin.Value(b.s, normal), b.number(f.In(push))))), value(j.Friction*push))),
-			say(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{needed, available}}, ", so "+holds+"."))
-		conclusions = append(conclusions, boxed(row(doc.Math{Op: doc.Relate, Text: relation, Of: []doc.Math{value(c.Value), value(j.Friction * push)}}, words(", so "+name))))
+			aligned(b.equals(form...), b.equals(available, product(symbol("μ"), b.unknown(normal)), product(mu, grouped(b.valueOf(normal))), most)),
+			say(relation(sign, needed, available), ", so "+holds+"."))
+		conclusions = append(conclusions, &doc.Boxed{Math: row(relation(sign, value(c.Value), most), words(", so "+b.bodyWords(j.First)+" "+conclusion+" at "+at))})
 	}
 	return conclusions
 }
@@ -234,22 +206,21 @@ func (b *builder) resultants() {
 	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
 	for i := range b.p.CutFree() {
 		force, moment := b.loadsOn(i)
+		name := b.p.Bodies[i].Name
 		total := func(what string) axes {
-			return func(axis int) doc.Origin { return origin.Phrase(what, b.p.Bodies[i].Name, "xyz"[axis:axis+1]) }
+			return byAxis("the sum of the %[1]s components of the known "+what+" on %[2]s", name)
 		}
-		sumF, sumM := total("the sum of the %[2]s components of the known forces on %[1]s"), total("the sum of the %[2]s components of the known moments on %[1]s")
-		name := vector("R", leafed(named(b.p.Bodies[i].Name)))
 		body := []doc.Block{say("The known forces, component by component:")}
 		if t := b.sums(i, true); t != nil {
 			body = append(body, t)
 		}
-		body = append(body, formula(equal(name, bigSum(doc.Math{Op: doc.Vec, Text: "F"}), measured(bracketed(b.along(in(force, f), sumF)), f))))
+		body = append(body, aligned(equal(vector("R", words(name)), bigSum(vector("F")), measured(bracketed(b.along(in(force, f), total("forces"))), f))))
+		turns := equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(vector("r"), vector("F")))), measured(bracketed(b.along(in(moment, u), total("moments"))), u))
+		if b.p.Planar {
+			turns = equal(b.loadsMoment(i), bigSum(symbol("M")), measured(traced(total("moments")(2), b.number(u.In(moment.Z))), u))
+		}
 		if !b.p.Bodies[i].Particle {
-			if b.p.Planar {
-				body = append(body, formula(equal(b.loadsMoment(i), bigSum(letter("M")), measured(traced(sumM(2), b.number(u.In(moment.Z))), u))))
-			} else {
-				body = append(body, formula(equal(vector("M", b.loadsMoment(i).Of[0]), bigSum(paren(cross(doc.Math{Op: doc.Vec, Text: "r"}, doc.Math{Op: doc.Vec, Text: "F"}))), measured(bracketed(b.along(in(moment, u), sumM)), u))))
-			}
+			body = append(body, aligned(turns))
 		}
 		b.step(Equations, "Resultant of the known forces on "+b.bodyWords(i), Subject{Bodies: []int{i}}, body...)
 	}
@@ -262,17 +233,16 @@ func (b *builder) loadsMoment(body int) doc.Math {
 	if len(b.s.X) > 0 {
 		about += ",loads"
 	}
-	return doc.Math{Op: doc.Symbol, Text: "M", Of: []doc.Math{words(about)}}
+	return subscripted("M", about)
 }
 
 // loadsOn is the resultant of the known forces on a body, and its moment, without rounding.
 func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
 	largest, turn := 0.0, 0.0
-	for k := range b.acts[body] {
-		a := &b.acts[body][k]
+	for _, a := range b.acts[body] {
 		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
 		force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
-		largest, turn = max(largest, norm(a.Const)), max(turn, norm(m))
+		largest, turn = max(largest, r3.Norm(a.Const)), max(turn, r3.Norm(m))
 	}
 	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }

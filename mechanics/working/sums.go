@@ -2,6 +2,7 @@ package working
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -14,97 +15,69 @@ import (
 // each column to the same decimals, so that what is printed adds up. Of knowns alone where
 // their resultant is wanted; nil where there is none.
 func (b *builder) sums(body int, knowns bool) *doc.Table {
-	f, u := b.p.Units.Force, b.p.Units.For(units.Moment)
-	rigid := !b.p.Bodies[body].Particle
-	head := []string{"Force"}
-	for _, axis := range "xyz"[:b.axes] {
-		head = append(head, "F"+string(axis)+", "+f.Symbol)
-	}
-	first := 3
-	if rigid {
-		if b.p.Planar {
-			first = 2
-		} else {
-			first = 0
-		}
-		for _, axis := range "xyz"[first:] {
-			head = append(head, "M"+string(axis)+", "+u.Symbol)
-		}
-	}
+	var of []*act
 	reach := 0.0 // a moment is rounding beside what its force has about a farther place
-	for k := range b.acts[body] {
-		reach = max(reach, norm(b.p.Arm(b.acts[body][k].Act)))
+	for _, a := range b.acts[body] {
+		reach = max(reach, r3.Norm(b.p.Arm(a.Act)))
+		if !knowns || a.known() {
+			of = append(of, a)
+		}
 	}
-	var names []doc.Math
-	var rows [][]float64
-	for k := range b.acts[body] {
-		a := &b.acts[body][k]
-		if knowns && !a.known() {
-			continue
-		}
-		force := b.at(a.Const, a.Terms)
-		arm := b.p.Arm(a.Act)
-		moment := r3.Add(cleanedBy(r3.Cross(arm, force), reach*norm(force)), b.at(a.Couple, a.CoupleTerms))
-		var cells []float64
-		for _, x := range xyz(force)[:b.axes] {
-			cells = append(cells, f.In(x))
-		}
-		if rigid {
-			for _, x := range xyz(moment)[first:] {
-				cells = append(cells, u.In(x))
-			}
-		}
-		name := a.name
-		if a.joint >= 0 && !b.p.Joints[a.joint].Impending {
-			name = named(b.p.Joints[a.joint].Name)
-		}
-		names, rows = append(names, name), append(rows, cells)
-	}
-	if len(rows) == 0 {
+	if len(of) == 0 {
 		return nil
 	}
-	t := table(head...)
-	places := make([]int, len(head)-1)
-	total := make([]float64, len(head)-1)
-	largest := make([]float64, len(head)-1)
-	for k := range places {
-		for _, r := range rows {
-			largest[k] = max(largest[k], math.Abs(r[k]))
+	t := doc.NewTable("Force")
+	for _, a := range of {
+		name := a.name
+		if a.joint != nil && !a.isPart() {
+			name = named(a.joint.Name)
 		}
-		places[k] = decimals(largest[k], b.p.Figures+1)
+		t.Add(cell(name))
 	}
-	for i, r := range rows {
-		cells := []doc.Inline{cell(names[i])}
-		for k, x := range r {
-			x = clean(x, largest[k])
-			total[k] += x
-			axis, moment := b.column(k, first)
-			from := b.acts[body][i].source.Solved(b.s, axis, moment)
-			if b.acts[body][i].split {
-				from = origin.Phrase("a component of the "+b.acts[body][i].what+" at %[1]s, in the solution", b.acts[body][i].at)
+	t.Add(cell(bigSum(words(""))))
+	column := func(axis int, moment bool) {
+		letter, unit := "F", b.p.Units.Force
+		if moment {
+			letter, unit = "M", b.p.Units.For(units.Moment)
+		}
+		head := letter + "xyz"[axis:axis+1] + ", " + unit.Symbol
+		values := each(of, func(a *act) float64 {
+			v := b.at(a.Const, a.Terms)
+			if moment {
+				v = r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), v), reach*r3.Norm(v)), b.at(a.Couple, a.CoupleTerms))
 			}
-			cells = append(cells, cell(traced(from, fixed(x, places[k]))))
+			return unit.In(xyz(v)[axis])
+		})
+		largest, total := max(slices.Max(values), -slices.Min(values)), 0.0
+		places := decimals(largest, b.p.Figures+1)
+		t.Columns = append(t.Columns, doc.Col{Head: head})
+		put := func(row int, x float64, from doc.Origin) {
+			t.Rows[row] = append(t.Rows[row], cell(traced(from, fixed(x, places))))
 		}
-		t.Rows = append(t.Rows, cells)
-	}
-	last := []doc.Inline{cell(bigSum(words("")))}
-	for k, x := range total {
-		from := origin.Phrase("the sum of the column %[1]s: zero where %[2]s is in equilibrium", head[k+1], b.p.Bodies[body].Name)
+		for i, a := range of {
+			from := a.source.Solved(b.s, axis, moment)
+			if a.isPart() {
+				from = origin.Phrase("a component of the "+a.what+" at %[1]s, in the solution", a.at)
+			}
+			x := clean(values[i], largest)
+			put(i, x, from)
+			total += x
+		}
+		is := "zero where %[2]s is in equilibrium"
 		if len(b.s.X) == 0 {
-			from = origin.Phrase("the sum of the column %[1]s: a component of the resultant on %[2]s", head[k+1], b.p.Bodies[body].Name)
+			is = "a component of the resultant on %[2]s"
 		}
-		last = append(last, cell(traced(from, fixed(sumClean(x, largest[k]), places[k]))))
+		put(len(of), sumClean(total, largest), origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name))
 	}
-	t.Rows = append(t.Rows, last)
+	for axis := range b.axes {
+		column(axis, false)
+	}
+	for axis := range 3 {
+		if !b.p.Bodies[body].Particle && (!b.p.Planar || axis == 2) {
+			column(axis, true)
+		}
+	}
 	return t
-}
-
-// column is the axis of a column of forces, or of the moments behind them.
-func (b *builder) column(k, first int) (axis int, moment bool) {
-	if k < b.axes {
-		return k, false
-	}
-	return first + k - b.axes, true
 }
 
 // sumTol is what a sum of cancelling terms may come to, relative to the largest, and be

@@ -77,7 +77,7 @@ func meanings(w *Working, step Step) symbols {
 			if len(p.Lines[i].Legs) > 1 {
 				name = row(leafed(name), words(","), words(string(rune('1'+k%9))))
 			}
-			env[print(vectorUnit(name))] = vec(leg.U, 1)
+			env[print(unitVec("u", name))] = vec(leg.U, 1)
 		}
 	}
 	if step.Kind == Position {
@@ -119,12 +119,11 @@ func meanings(w *Working, step Step) symbols {
 	}
 	for body := range b.acts {
 		own := len(step.About.Bodies) == 1 && step.About.Bodies[0] == body
-		for k := range b.acts[body] {
-			a := &b.acts[body][k]
+		for _, a := range b.acts[body] {
 			f := b.at(a.Const, a.Terms)
 			arm := r3.Sub(a.At, p.Bodies[body].About)
 			m := r3.Cross(arm, f)
-			if a.couple {
+			if a.isCouple() && a.joint == nil {
 				m = b.at(a.Couple, a.CoupleTerms)
 			} else if a.isCouple() {
 				c := b.at(a.Couple, a.CoupleTerms)
@@ -135,7 +134,7 @@ func meanings(w *Working, step Step) symbols {
 					}
 				}
 			}
-			if a.sign {
+			if a.far {
 				f = r3.Scale(-1, f)
 			} else {
 				env[print(a.vec)] = vec(f, force)

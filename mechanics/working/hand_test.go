@@ -7,14 +7,13 @@ import (
 
 	"trivet/fixtures"
 	"trivet/mechanics/doc"
-	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 )
 
-func routeOf(t *testing.T, text string) (*statics.Solution, []working.Step) {
+func handSteps(t *testing.T, text string) (*statics.Solution, []working.Step) {
 	t.Helper()
 	sh, err := sheet.Parse([]byte(text))
 	if err != nil {
@@ -24,8 +23,8 @@ func routeOf(t *testing.T, text string) (*statics.Solution, []working.Step) {
 	if len(errs) > 0 {
 		t.Fatal(errs[0])
 	}
-	s := statics.Solve(p)
-	return s, working.RouteSteps(s, handsolve.Find(s))
+	w := working.Build(statics.Solve(p))
+	return w.Solution, w.Steps[w.RouteFrom:w.RouteTo]
 }
 
 // numbers calls each with every number of a formula.
@@ -43,9 +42,9 @@ func numbers(m *doc.Math, each func(x float64)) {
 
 // Every step of every fixture has a title, a sentence and finite numbers, and
 // its last block gives the solution's values.
-func TestRouteStepsOfFixtures(t *testing.T) {
+func TestHandStepsOfFixtures(t *testing.T) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
-		s, steps := routeOf(t, fx.Text)
+		s, steps := handSteps(t, fx.Text)
 		if len(steps) == 0 && working.Build(s).NoRoute() == "" {
 			t.Errorf("%s: no step, not even why", fx.Name)
 		}
@@ -88,7 +87,7 @@ func TestRouteStepsOfFixtures(t *testing.T) {
 	}
 }
 
-func TestRouteStepsInText(t *testing.T) {
+func TestHandStepsInText(t *testing.T) {
 	for name, want := range map[string]string{
 		"beam-on-supports": `Working
 
@@ -139,7 +138,7 @@ func TestRouteStepsInText(t *testing.T) {
 		if !ok {
 			t.Fatalf("no sheet %s", name)
 		}
-		_, steps := routeOf(t, fx.Text)
+		_, steps := handSteps(t, fx.Text)
 		d := &doc.Doc{Sections: []doc.Section{{Role: doc.Working, Level: 1, Title: "Working"}}}
 		for i, step := range steps {
 			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})

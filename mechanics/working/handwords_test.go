@@ -432,7 +432,7 @@ var refused = map[string]string{
 // Where there is no hand solution the working has no step of it, and says why where it is looked for.
 func TestWhyThereIsNoHandSolution(t *testing.T) {
 	for name, want := range refused {
-		s, steps := routeOf(t, handSheets[name])
+		s, steps := handSteps(t, handSheets[name])
 		if got := working.Build(s).NoRoute(); len(steps) > 0 || got != want {
 			t.Errorf("%s: %d steps, %q", name, len(steps), got)
 		}
@@ -469,7 +469,7 @@ func TestWordsOfHandSolutions(t *testing.T) {
 			}
 			text = fx.Text
 		}
-		_, steps := routeOf(t, text)
+		_, steps := handSteps(t, text)
 		if got := sentences(steps); got != strings.TrimSpace(want) {
 			t.Errorf("%s:\n%s\nwant%s", name, got, want)
 		}

@@ -1,0 +1,313 @@
+package working
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
+	"trivet/mechanics/origin"
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
+
+// refusals say why there is no hand solution.
+var refusals = map[handsolve.Refusal]string{
+	handsolve.NoFreeBody:     "There is no free body to write equations for.",
+	handsolve.NoUnknown:      "There is nothing to solve by hand: no force is unknown.",
+	handsolve.NoEquilibrium:  "There is no equilibrium, so the equations have no solution.",
+	handsolve.NoneAsked:      "What is asked for follows from the loads and the geometry: no equation has to be solved.",
+	handsolve.NoSingleValues: "No unknown that is asked for has a single value.",
+}
+
+// handSolution are the steps of the hand solution: for each the sentence that says which body is
+// considered and why one unknown is alone, the equation in symbols and with numbers, and the
+// value. Equations that follow each other on the same bodies are one step.
+func (b *builder) handSolution() {
+	for i := range b.hand.Steps {
+		step := &b.hand.Steps[i]
+		title, sentences := b.handWords(step)
+		if i == 0 || !follows(&b.hand.Steps[i-1], step) {
+			b.steps = append(b.steps, Step{Kind: Route, Title: title})
+			if step.Kind == handsolve.One && len(step.Equations[0].Cut) > 0 {
+				sentences = append([][]any{{b.section(&step.Equations[0])}}, sentences...)
+			}
+		}
+		out := &b.steps[len(b.steps)-1]
+		for _, sentence := range sentences {
+			out.Body = append(out.Body, say(sentence...))
+		}
+		out.Body = append(out.Body, b.handFormulas(out, step)...)
+		for len(out.Hand) < len(out.Body) {
+			out.Hand = append(out.Hand, step)
+		}
+	}
+}
+
+// follows tells that a step is one more equation on the bodies of the one before.
+func follows(last, step *handsolve.Step) bool {
+	return last.Kind == handsolve.One && step.Kind == handsolve.One && slices.Equal(last.Equations[0].Bodies, step.Equations[0].Bodies)
+}
+
+// handFormulas are the equations of a step and the values that it finds, below its sentences.
+func (b *builder) handFormulas(out *Step, step *handsolve.Step) (body []doc.Block) {
+	var symbols, numbers, values []doc.Math
+	for i := range step.Equations {
+		e := &step.Equations[i]
+		b.speaksOf(&out.About, e)
+		symbols, numbers = append(symbols, b.written(e, false)), append(numbers, b.written(e, true))
+	}
+	for k := range step.Finds {
+		values = append(values, b.foundByHand(step, k))
+	}
+	switch step.Kind {
+	case handsolve.ZeroForce:
+		for _, z := range step.Zero {
+			out.About.Bodies = append(out.About.Bodies, z.Body)
+		}
+		return nil // the sentences give the values
+	case handsolve.Together:
+		out.Kind = Solve
+		body = []doc.Block{aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
+	case handsolve.One:
+		if slices.ContainsFunc(step.Equations[0].Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
+			with, figures, exact := b.solving(numbers[0], values[0])
+			symbols = []doc.Math{reprinted(symbols[0], figures), with}
+			if !exact {
+				values[0].Text = "≈"
+			}
+		}
+		body = []doc.Block{aligned(symbols...)}
+	default:
+		out.About.Bodies = []int{b.hand.Members[step.Member].Body}
+	}
+	return append(body, formulas(values)...)
+}
+
+// foundByHand is x = value, or x = coefficient·S = value for a component.
+func (b *builder) foundByHand(step *handsolve.Step, k int) doc.Math {
+	x := step.Finds[k]
+	of := []doc.Math{b.unknown(x.Symbol)}
+	if step.Kind == handsolve.Components {
+		member := &b.hand.Members[step.Member]
+		along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", b.hand.Name(b.p, x.Symbol), b.p.Bodies[member.Body].Name)
+		of = append(of, times(traced(along, b.number(b.share(b.memberForce(step), x.Symbol))), b.unknown(b.memberForce(step))))
+	}
+	return equal(append(of, traced(b.origins().Found(step, k), b.result(x.Value, b.unitOf(x.Symbol))))...)
+}
+
+func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Route: &b.hand} }
+
+// memberForce is the symbol of the force in a two-force member.
+func (b *builder) memberForce(step *handsolve.Step) int { return len(b.p.Unknowns) + step.Member }
+
+// share is what one unit of a symbol is of an unknown: all of itself, or a component of the
+// force in a two-force member.
+func (b *builder) share(symbol, unknown int) float64 {
+	if symbol == unknown {
+		return 1
+	}
+	if member := symbol - len(b.p.Unknowns); member >= 0 {
+		for _, s := range b.hand.Members[member].Shares {
+			if s.Unknown == unknown {
+				return s.Coef
+			}
+		}
+	}
+	return 0
+}
+
+// written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known.
+func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
+	shown := b.p.Units.Force
+	if e.Moment {
+		shown = b.p.Units.For(units.Moment)
+	}
+	var of []doc.Math
+	for i := range e.Terms {
+		t := &e.Terms[i]
+		if t.Known && t.Value == 0 {
+			continue
+		}
+		value, factor := b.origins().Term(e, i, true), b.origins().Term(e, i, false)
+		a, u := b.actOf(e, t)
+		if a != nil && a.line != nil && a.line.ByComponents() && t.Symbol < 0 && a.known() {
+			of = append(of, traced(value, row(b.byComponents(e, a, numbers)...)).Of...)
+			continue
+		}
+		m, unit := b.loadSymbol(t)
+		coef := b.number(t.Coef * unit.Factor / shown.Factor)
+		switch {
+		case t.Known && (numbers || b.nameless(t)):
+			coef = b.number(math.Copysign(1, t.Value) * t.Coef * unit.Factor / shown.Factor) // one sign before the term
+			m = traced(value, short(math.Abs(unit.In(t.Value)), b.p.Figures+1))
+		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
+			if arm := b.skewArm(e, a, u); len(arm.Of) > 0 {
+				coef = arm
+			}
+		}
+		of = append(of, times(traced(factor, coef), m))
+	}
+	return equal(b.heading(e), sum(of...), traced(origin.Balance, exactly(0)))
+}
+
+// nameless tells that a known force has no symbol of its own: the known part of a line whose
+// other components are unknown.
+func (b *builder) nameless(t *handsolve.Term) bool {
+	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && b.p.Lines[t.Load.Index].Magnitude.Const == 0
+}
+
+// actOf is the act of a term on the bodies of an equation and its force for one unit of the
+// term, where there is one alone. What a joint exerts between two of the bodies cancels.
+func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, unit r3.Vec) {
+	for _, i := range e.Bodies {
+		for _, a := range b.acts[i] {
+			if a.joint != nil && slices.Contains(e.Bodies, a.joint.First) && slices.Contains(e.Bodies, a.joint.Second) {
+				continue
+			}
+			u := r3.Vec{}
+			if t.Symbol < 0 && a.isLoad(t.Load) {
+				u = r3.Scale(1/t.Value, a.Const)
+			}
+			for _, x := range a.Terms {
+				u = r3.Add(u, r3.Scale(b.share(t.Symbol, x.Unknown), x.D))
+			}
+			switch {
+			case u == r3.Vec{}:
+			case only != nil:
+				return nil, r3.Vec{}
+			default:
+				only, unit = a, cleaned(u)
+			}
+		}
+	}
+	return only, unit
+}
+
+// isLoad tells the act of a known force that is typed, or of a distributed load.
+func (a *act) isLoad(load handsolve.Load) bool {
+	return load.Kind == handsolve.LineLoad && slices.Contains(a.subject.Lines, load.Index) ||
+		load.Kind == handsolve.SpreadLoad && slices.Contains(a.subject.Loads, load.Index)
+}
+
+// lever is what the components of a force at a place add to an equation: x Fy - y Fx is
+// (-y, x)·F of a moment in the plane.
+func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
+	if !e.Moment {
+		return cleanedBy(e.Along, 1)
+	}
+	arm := in(r3.Sub(at, e.At), b.p.Units.Length)
+	return cleanedBy(r3.Cross(e.Along, arm), r3.Norm(arm))
+}
+
+// byComponents is a force that was typed by its components in an equation: component by
+// component, and never its magnitude with an arm.
+func (b *builder) byComponents(e *handsolve.Equation, a *act, numbers bool) (of []doc.Math) {
+	lever := xyz(b.lever(e, a.At))
+	for k, x := range xyz(cleaned(in(a.Const, b.p.Units.Force))) {
+		switch c := lever[k]; {
+		case c == 0 || x == 0:
+		case numbers:
+			of = append(of, times(b.number(math.Copysign(1, x)*c), b.number(math.Abs(x))))
+		default:
+			of = append(of, times(b.number(c), part(a.name, "xyz"[k:k+1])))
+		}
+	}
+	return of
+}
+
+// skewArm is what a force along neither axis is multiplied by in a sum of moments in the plane,
+// x uy - y ux of its point of application and its direction; it is empty at the point of moments.
+func (b *builder) skewArm(e *handsolve.Equation, a *act, u r3.Vec) doc.Math {
+	lever := b.lever(e, a.At)
+	sign := -1.0 // of a sum whose terms are all negative
+	if lever.X*u.X > 0 || lever.Y*u.Y > 0 {
+		sign = 1
+	}
+	var of []doc.Math
+	for _, x := range [][2]float64{{lever.Y, u.Y}, {lever.X, u.X}} {
+		if x[0] != 0 {
+			of = append(of, signed(sign*x[0]*x[1], times(b.number(math.Abs(x[0])), b.number(math.Abs(x[1])))))
+		}
+	}
+	switch len(of) {
+	case 0:
+		return doc.Math{}
+	case 1:
+		return signed(sign, of[0])
+	}
+	return signed(sign, paren(sum(of...)))
+}
+
+// heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
+func (b *builder) heading(e *handsolve.Equation) doc.Math {
+	if e.Moment {
+		return sumOf("M", e.Subscript(b.p), false)
+	}
+	return sumOf("F", e.Subscript(b.p), !e.Unnamed())
+}
+
+// sumOf is the sum of the forces or moments that a subscript names; the letters of a coordinate
+// are a name of the sheet's.
+func sumOf(letter, sub string, isName bool) doc.Math {
+	m := symbol(letter)
+	if sub != "" {
+		m.Of = []doc.Math{words(sub)}
+	}
+	if isName {
+		m.Name = letter + sub
+	}
+	return bigSum(m)
+}
+
+// loadSymbol is a term's symbol and the unit of its value.
+func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
+	force, moment, i := b.p.Units.Force, b.p.Units.For(units.Moment), t.Load.Index
+	switch {
+	case t.Symbol >= 0:
+		return b.unknown(t.Symbol), b.unitOf(t.Symbol)
+	case t.Load.Kind == handsolve.CoupleLoad:
+		return named(b.p.Couples[i].Name), moment
+	case t.Load.Kind == handsolve.SpreadLoad && b.p.Loads[i].Total == 0:
+		return subscripted("C", b.p.Loads[i].Name), moment
+	case t.Load.Kind == handsolve.SpreadLoad:
+		return resultant(&b.p.Loads[i]), force
+	case t.Load.Kind == handsolve.WeightLoad:
+		return subscripted("W", b.p.Bodies[i].Name), force
+	}
+	return named(b.p.Lines[i].Name), force
+}
+
+// put adds indices that a list has not yet; -1 is none.
+func put(list *[]int, of ...int) {
+	for _, i := range of {
+		if i >= 0 && !slices.Contains(*list, i) {
+			*list = append(*list, i)
+		}
+	}
+}
+
+// speaksOf notes what a picture of the equation shows.
+func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
+	put(&about.Bodies, e.Bodies...)
+	put(&about.Lines, e.Cut...)
+	put(&about.Points, e.Named.Point, e.Named.To)
+	for _, t := range e.Terms {
+		switch member := t.Symbol - len(b.p.Unknowns); {
+		case t.Symbol < 0:
+			put([]*[]int{&about.Lines, &about.Couples, &about.Loads, &about.Bodies}[t.Load.Kind], t.Load.Index)
+		case member >= 0:
+			put(&about.Bodies, b.hand.Members[member].Body)
+		default:
+			u := &b.p.Unknowns[t.Symbol]
+			put(&about.Joints, u.Joint)
+			put(&about.Lines, u.Line)
+			put(&about.Couples, slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
+		}
+	}
+	if e.Moment && about.Axis == nil {
+		about.Axis = &Axis{At: [3]float64(xyz(e.At)), Along: [3]float64(xyz(e.Along))}
+	}
+}

@@ -1,0 +1,368 @@
+package working
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
+	"trivet/mechanics/origin"
+	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
+)
+
+// manyNames is up to how many bodies are named one by one.
+const manyNames = 4
+
+// handWords are the title of a step, which is the body, or bodies, that it considers, or what it
+// finds by inspection, and its sentences: which equation, why the other unknowns drop out, and
+// what is known already.
+func (b *builder) handWords(step *handsolve.Step) (title string, sentences [][]any) {
+	switch step.Kind {
+	case handsolve.TwoForce:
+		return "Two-force member " + b.p.Bodies[b.hand.Members[step.Member].Body].Name, [][]any{b.twoForceMember(step)}
+	case handsolve.ZeroForce:
+		return "Zero-force members", b.zeroForce(step)
+	case handsolve.Components:
+		return "Components of the force in " + b.bodyWords(b.hand.Members[step.Member].Body),
+			[][]any{{b.unknown(b.memberForce(step)), " has these components at the ends of the member:"}}
+	case handsolve.Together:
+		return "Simultaneous equations for " + b.names(foundIn(step)), [][]any{b.together(step)}
+	}
+	e := &step.Equations[0]
+	if len(e.Cut) > 0 {
+		return "Section through " + b.cutNames(e), [][]any{b.one(step)}
+	}
+	noun, _ := b.noun(e)
+	return english.Capital(noun), [][]any{b.one(step)}
+}
+
+func (b *builder) cutNames(e *handsolve.Equation) string {
+	return english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
+}
+
+// noun names the bodies of an equation, and whether with an article.
+func (b *builder) noun(e *handsolve.Equation) (noun string, article bool) {
+	// A joint that pins two bodies together, as the members of a frame are.
+	pins := func(j problem.Joint) bool {
+		return j.Second >= 0 && j.Normal == (r3.Vec{}) && j.Axis == (r3.Vec{})
+	}
+	switch {
+	case e.Whole && b.truss():
+		return "whole truss", true
+	case e.Whole && slices.ContainsFunc(b.p.Joints, pins):
+		return "whole frame", true
+	case e.Whole:
+		return "whole system", true
+	case len(e.Bodies) == 1:
+		return b.body(e.Bodies[0])
+	}
+	return b.bodies(e.Bodies) + " together", false
+}
+
+func (b *builder) bodies(of []int) string {
+	names := each(of, func(i int) string { return english.The(b.p.Bodies[i].Name) })
+	if len(names) > manyNames {
+		return english.AndMore(names, manyNames-1)
+	}
+	return english.And(names...)
+}
+
+// on is the body that an equation is written for: on the beam, on joint B.
+func (b *builder) on(e *handsolve.Equation) string {
+	if len(e.Cut) > 0 {
+		return " on this part"
+	}
+	return " on " + the(b.noun(e))
+}
+
+// symbols lists the symbols of unknowns in a sentence.
+func (b *builder) symbols(of []int) []doc.Inline { return list(each(of, b.unknown)) }
+
+// are is a clause with the symbols of unknowns as its subject, behind what leads to it: T1 and T2
+// are, T3 is. Without unknowns there is none.
+func (b *builder) are(lead string, of []int, verb, rest string) []any {
+	if len(of) == 0 {
+		return nil
+	}
+	return []any{lead, b.symbols(of), " " + english.Plural(len(of), verb) + rest}
+}
+
+func foundIn(step *handsolve.Step) []int {
+	return each(step.Finds, func(x handsolve.Found) int { return x.Symbol })
+}
+
+func (b *builder) names(symbols []int) string {
+	return english.And(each(symbols, func(j int) string { return b.hand.Name(b.p, j) })...)
+}
+
+func (b *builder) twoForceMember(step *handsolve.Step) []any {
+	m := &b.hand.Members[step.Member]
+	end := func(point int) string {
+		if point < 0 {
+			return "its end"
+		}
+		return b.p.Points[point].Name
+	}
+	shares := each(m.Shares, func(s handsolve.Share) int { return s.Unknown })
+	out := []any{"Forces act on " + b.bodyWords(m.Body) + " at " + end(m.From) + " and " + end(m.To) + " only, so it is a two-force member and they lie along " + end(m.From) + end(m.To) + ": ",
+		b.unknown(b.memberForce(step)), ", positive in tension, replaces ", b.symbols(shares), "."}
+	zero := foundIn(step)
+	return append(out, b.are(" ", zero, "is", " perpendicular to it and "+english.Plural(len(zero), "is")+" zero.")...)
+}
+
+// zeroForce says joint by joint which rule gives which members.
+func (b *builder) zeroForce(step *handsolve.Step) (out [][]any) {
+	for _, z := range step.Zero {
+		noun, _ := b.body(z.Body)
+		zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", noun), exactly(0)))
+		lead := "No load acts at " + noun + ". "
+		says := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
+		if len(z.Collinear) == 0 {
+			says = []any{lead, "It joins two members that are not collinear, so neither carries a force: "}
+		}
+		out = append(out, append(says, equal(zero...), "."))
+	}
+	return out
+}
+
+// section says what a cut goes through and which part is considered.
+func (b *builder) section(e *handsolve.Equation) string {
+	return "Cut " + b.cutNames(e) + " and consider the part with " + b.bodies(e.Bodies) + "."
+}
+
+// reasons say why symbols are not in an equation; %[1]s is the point of moments.
+var reasons = map[handsolve.Why]struct{ verb, rest string }{
+	handsolve.Through:       {"passes", " through "},
+	handsolve.Intersects:    {"intersects", " the axis"},
+	handsolve.Parallel:      {"is", " parallel to the axis"},
+	handsolve.Perpendicular: {"has", " no component in that direction"},
+	handsolve.IsCouple:      {"is", " "},
+	handsolve.CouplePerp:    {"has", " no component about the axis"},
+	handsolve.Balances:      {"cancels", ""},
+}
+
+func (b *builder) one(step *handsolve.Step) []any {
+	e, alone := &step.Equations[0], b.unknown(step.Finds[0].Symbol)
+	out := append(b.sumOn(e), " contains only ", alone)
+	if e.Unnamed() && e.Moment {
+		out = append(append([]any{"Take moments about "}, b.center(e)...), "; only ", alone, " remains")
+	} else if e.Unnamed() {
+		out = append(append([]any{"Take components along "}, b.direction(e)...), "; only ", alone, " remains")
+	}
+	begin := ": "
+	for _, d := range e.Drops {
+		// The direction, the point or the axis was chosen for these.
+		of := slices.DeleteFunc(slices.Clone(d.Symbols), func(j int) bool { return slices.Contains(e.Named.Perp, j) })
+		if len(of) == 0 {
+			continue
+		}
+		why := reasons[d.Why]
+		switch {
+		case d.Why == handsolve.Through && e.Named.Point >= 0:
+			why.rest += b.p.Points[e.Named.Point].Name
+		case d.Why == handsolve.Through:
+			why.rest += "it"
+		case d.Why == handsolve.IsCouple && len(of) == 1:
+			why.rest += "a couple"
+		case d.Why == handsolve.IsCouple:
+			why.rest += "couples"
+		}
+		out = append(out, b.are(begin, of, why.verb, why.rest)...)
+		begin = "; "
+	}
+	out = append(append(out, "."), b.are(" ", step.Needs, "is", " already known.")...)
+	return append(out, b.substituted(e)...)
+}
+
+// substituted says which relations stand in an equation: F1 = 0.35 N1 is substituted.
+func (b *builder) substituted(e *handsolve.Equation) []any {
+	var of []doc.Math
+	for _, t := range b.ties {
+		d := 0.0
+		for _, a := range b.tiedActs(e, t) {
+			d += r3.Dot(b.lever(e, a.At), a.dir)
+		}
+		if math.Abs(d) > sumTol {
+			of = append(of, traced(t.from, equal(t.name, b.affine(t.is, b.p.Units.Force))))
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	return []any{" ", list(of), " " + english.Plural(len(of), "is") + " substituted."}
+}
+
+// tiedActs are the acts of a tied force on the bodies of an equation.
+func (b *builder) tiedActs(e *handsolve.Equation, t *tie) (of []*act) {
+	for _, i := range e.Bodies {
+		for _, a := range b.acts[i] {
+			if a.tie == t {
+				of = append(of, a)
+			}
+		}
+	}
+	return of
+}
+
+// forces names the forces of symbols in an equation, each with those that are tied to it:
+// T1 and the resultant of N and F.
+func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
+	var phrases [][]any
+	for _, j := range symbols {
+		with := []doc.Math{b.unknown(j)}
+		for _, t := range b.ties {
+			if len(b.tiedActs(e, t)) > 0 && slices.ContainsFunc(t.is.Terms, func(t problem.Term) bool { return t.Unknown == j }) {
+				with = append(with, t.name)
+			}
+		}
+		phrase := []any{list(with)}
+		if len(with) > 1 {
+			phrase, combined = []any{"the resultant of ", list(with)}, true
+		}
+		phrases = append(phrases, phrase)
+	}
+	return and(phrases), combined
+}
+
+// sumOn is ΣFx on the beam, ΣM_A on the beam, ΣM about the axis that is described.
+func (b *builder) sumOn(e *handsolve.Equation) []any {
+	out := []any{b.heading(e), b.on(e)}
+	switch n := &e.Named; {
+	case e.Unnamed() && e.Moment:
+		return append(append(out, " about "), b.center(e)...)
+	case e.Unnamed():
+		return append(append(out, " along "), b.direction(e)...)
+	case e.Moment && n.To >= 0:
+		return append(out, ", about the axis "+b.p.Points[n.Point].Name+b.p.Points[n.To].Name+",")
+	case e.Moment && n.Axis != 0:
+		return append(out, ", about the "+string(n.Axis)+" axis through "+b.p.Points[n.Point].Name+",")
+	}
+	return out
+}
+
+// direction is n = u1 × u2 / |u1 × u2| = (x, y, z), perpendicular to T1 and T2; in the
+// plane n = u of the unknown that it is along.
+func (b *builder) direction(e *handsolve.Equation) []any {
+	of := []doc.Math{symbol("n")}
+	n := &e.Named
+	says, perp := "the %[1]s component of the unit vector n", []any(nil)
+	forces, combined := b.forces(e, n.Perp) // the direction of a resultant has no symbol
+	if len(n.Perp) > 0 {
+		says, perp = says+", perpendicular to %[2]s", append([]any{", perpendicular to "}, forces...)
+	}
+	if n.Axis != 0 && len(n.Perp) > 0 && !b.p.Planar {
+		perp = append(perp, " and the "+string(n.Axis)+" axis")
+	}
+	switch {
+	case combined || len(n.Perp) == 0:
+	case b.p.Planar:
+		if m, u, ok := b.unitAlong(n.Along); ok {
+			of = append(of, signed(r3.Dot(u, e.Along), m))
+		}
+	default:
+		first, u, known := b.unitAlong(n.Perp[0])
+		var second doc.Math
+		var v r3.Vec
+		also := true
+		if n.Axis != 0 {
+			v = [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[n.Axis-'x']
+			second = b.along(v, unsaid)
+		} else {
+			second, v, also = b.unitAlong(n.Perp[1])
+		}
+		if r3.Dot(r3.Cross(u, v), e.Along) < 0 {
+			first, second = second, first
+		}
+		if known && also {
+			of = append(of, fraction(cross(first, second), size(cross(first, second))))
+		}
+	}
+	return append([]any{equal(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...)}, perp...)
+}
+
+// byAxis is a phrase of each component of a vector, by the name of its axis.
+func byAxis(says string, names ...string) axes {
+	return func(axis int) doc.Origin {
+		return origin.Phrase(says, append([]string{"xyz"[axis : axis+1]}, names...)...)
+	}
+}
+
+// unitAlong is the unit vector of a symbol's force, where it has one with a name.
+func (b *builder) unitAlong(j int) (doc.Math, r3.Vec, bool) {
+	if j < 0 || j >= len(b.p.Unknowns) {
+		return doc.Math{}, r3.Vec{}, false
+	}
+	u := &b.p.Unknowns[j]
+	if u.Own && len(b.p.Lines[u.Line].Legs) == 1 {
+		along := b.p.Lines[u.Line].Legs[0].U
+		if isAxis(along) { // it has no step of its own
+			return b.along(along, unsaid), along, true
+		}
+		return unitVec("u", named(u.Name)), along, true
+	}
+	if u.Joint >= 0 {
+		for _, t := range b.p.Joints[u.Joint].Forces {
+			if t.Unknown == j && slices.Contains(xyz(t.D), 1) {
+				return b.along(t.D, unsaid), t.D, true
+			}
+		}
+	}
+	return doc.Math{}, r3.Vec{}, false
+}
+
+// center describes the point or the axis of a sum of moments that has no name.
+func (b *builder) center(e *handsolve.Equation) []any {
+	n := &e.Named
+	place := measured(b.tuple(in(e.At, b.p.Units.Length), byAxis("the %[1]s coordinate of the point that moments are taken about")), b.p.Units.Length)
+	if b.p.Planar {
+		forces, _ := b.forces(e, n.Perp)
+		return append(append([]any{"the point ", place, ", where the lines of action of "}, forces...), " intersect")
+	}
+	out := []any{"the axis through ", place}
+	if n.Point >= 0 {
+		out[1] = b.p.Points[n.Point].Name
+	}
+	switch {
+	case n.Along >= 0 && n.Point < 0:
+		return []any{"the line of action of ", b.unknown(n.Along)}
+	case n.Along >= 0:
+		return append(out, " parallel to ", b.unknown(n.Along))
+	case len(n.Perp) > 0:
+		return append(out, " that intersects the lines of action of ", b.symbols(n.Perp))
+	}
+	return append(out, " along ", b.tuple(e.Along, byAxis("the %[1]s component of a unit vector along the axis of moments")))
+}
+
+func (b *builder) together(step *handsolve.Step) []any {
+	of := b.symbols(foundIn(step))
+	out := []any{"No sum of forces or moments contains only one of ", of}
+	if step.Screw {
+		out = []any{"No direction and no axis leaves only one of ", of, b.on(&step.Equations[0])}
+	}
+	if len(step.Equations) > len(step.Finds) {
+		return append(out, b.all(step)...)
+	}
+	sums := each(step.Equations, func(e handsolve.Equation) []any { return b.sumOn(&e) })
+	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
+	return append(append(out, and(sums)...), ".")
+}
+
+// all says that every equation of some bodies is solved, with the unknowns in
+// them that have no value.
+func (b *builder) all(step *handsolve.Step) []any {
+	var bodies, loose []int
+	for i := range step.Equations {
+		put(&bodies, step.Equations[i].Bodies...)
+		for _, t := range step.Equations[i].Terms {
+			if !t.Known && !slices.Contains(foundIn(step), t.Symbol) {
+				put(&loose, t.Symbol)
+			}
+		}
+	}
+	out := []any{", so the equations of " + b.bodies(bodies) + " are solved simultaneously"}
+	out = append(out, b.are("; ", loose, "appears", " in them too and "+english.Plural(len(loose), "has")+" no single value")...)
+	return append(out, ".")
+}
