@@ -122,8 +122,8 @@ func Equations(of []*Formula) (all []Math) {
 }
 
 // CodeLines are the lines of a code.
-func CodeLines(c *Code) (lines []string) {
-	for line := range strings.Lines(c.Text) {
+func CodeLines(text string) (lines []string) {
+	for line := range strings.Lines(text) {
 		lines = append(lines, Printed(strings.TrimRight(line, blanks)))
 	}
 	return lines

@@ -63,7 +63,7 @@ func (l Layout) Lines(blocks []Block) []LaidLine {
 				s.sentence([]Span{{Text: "- "}}, item, PlainLook, s.In)
 			}
 		case *Code:
-			for _, line := range CodeLines(b) {
+			for _, line := range CodeLines(b.Text) {
 				s.put(s.FormulaIn, []Span{{Text: line}})
 			}
 		case *Figure: // a page has it

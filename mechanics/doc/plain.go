@@ -24,7 +24,7 @@ func Lines(blocks []Block) (out []string) {
 				out = append(out, lineSentence(item))
 			}
 		case *Code:
-			out = append(out, CodeLines(b)...)
+			out = append(out, CodeLines(b.Text)...)
 		case *Figure:
 		default:
 			Stray(b)

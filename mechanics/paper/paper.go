@@ -190,7 +190,7 @@ func (c *compositor) block(of []doc.Block) int {
 			c.mark(n, c.size, ink.Dark, "•", ink.Regular)
 		}
 	case *doc.Code:
-		for _, line := range doc.CodeLines(b) {
+		for _, line := range doc.CodeLines(b.Text) {
 			c.paragraph(plain, doc.Plain(line), c.size*1.8, 0)
 		}
 	case *doc.Figure:
