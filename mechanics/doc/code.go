@@ -101,7 +101,7 @@ func (n *notation) equations(of []Math) string {
 		case l.At < 0 && l.From > 0:
 			form = n.lines[2]
 		}
-		lines = append(lines, fmt.Sprintf(form, whole[string](c, all[l.Of][l.From:at]), whole[string](c, all[l.Of][at:l.To])))
+		lines = append(lines, fmt.Sprintf(form, Line[string](c, all[l.Of][l.From:at]), Line[string](c, all[l.Of][at:l.To])))
 	}
 	return fmt.Sprintf(n.aligned, strings.Join(lines, n.nextLine))
 }

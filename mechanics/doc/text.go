@@ -63,7 +63,7 @@ func (t *textWriter) lines(of []LaidLine) {
 // sentence writes prose behind a mark.
 func (t *textWriter) sentence(mark string, text []Inline) {
 	s := &sheetOfLines{Layout: textLayouts[0]}
-	s.sentence([]Span{{Text: mark}}, text, PlainLook, 0)
+	s.sentence(cellSetter{}.text(mark), text, PlainLook, 0)
 	t.lines(s.lines)
 }
 

@@ -21,6 +21,7 @@ const (
 	Beside       // between formulas side by side
 	SumOf        // behind Σ
 	Word         // between words
+	Seam         // in a word that is too long for a line
 	Indent       // before what goes on in the next line
 )
 
@@ -56,30 +57,20 @@ type Traits struct {
 	Small  bool // it is set in a subscript
 }
 
-// Piece is a part of a formula that no line break parts. Lead is Relation or Plus where
-// a line may begin with it, and Deep tells that it stands in parentheses.
+// Piece is a part of a formula or a sentence that no line break parts. Lead is the space
+// before it within a line; where there is none no line begins with it. Deep tells that it
+// stands in parentheses, where a line breaks if it must.
 type Piece[T any] struct {
 	Box  T
 	Lead Gap
 	Deep bool
 }
 
-// Set sets a formula in one.
-func Set[T any](s Setter[T], m Math) T { return whole(s, Pieces(s, m)) }
+// relates tells a piece that begins with a relation of the whole formula.
+func (p Piece[T]) relates() bool { return p.Lead == Relation && !p.Deep }
 
-func whole[T any](s Setter[T], of []Piece[T]) T {
-	if len(of) == 1 {
-		return of[0].Box
-	}
-	var parts []T
-	for k, p := range of {
-		if k > 0 {
-			parts = append(parts, s.Space(p.Lead))
-		}
-		parts = append(parts, p.Box)
-	}
-	return s.Join(parts...)
-}
+// Set sets a formula in one.
+func Set[T any](s Setter[T], m Math) T { return Line(s, Pieces(s, m)) }
 
 // walker takes one formula apart.
 type walker[T any] struct{ s Setter[T] }
@@ -345,7 +336,7 @@ func (w walker[T]) paren(m Math) (out []Piece[T]) {
 		out = w.one(w.s.Words(""))
 	}
 	if together {
-		return w.one(w.s.Fence(Paren, whole(w.s, out)))
+		return w.one(w.s.Fence(Paren, Line(w.s, out)))
 	}
 	for k := range out[1:] {
 		out[k+1].Deep = true

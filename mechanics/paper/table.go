@@ -18,7 +18,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 		return
 	}
 	plain, head := setter{size: size, tone: ink.Dark}, setter{size: size, style: ink.Italic, tone: ink.Faint}
-	set := doc.SetTable[box](plain, head, t, nil, pad, least, c.width)
+	set := doc.SetTable[box](plain, head, t, pad, least, c.width)
 	full := pad * float64(n-1)
 	for _, w := range set.Widths {
 		full += w
@@ -52,7 +52,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 	}
 	rule(gap, 0.8)
 	rows := len(set.Rows)
-	if set.Headed {
+	if t.Headed() {
 		row(0, true)
 		rule(size*0.2, 0.4)
 	}
