@@ -21,10 +21,8 @@ func Marks(format string, c grade.Class) string {
 		return marksJSON(c)
 	case "csv":
 		return marksCSV(c)
-	case "markdown":
-		return doc.Markdown(marksDoc(c))
 	}
-	return doc.Text(marksDoc(c))
+	return printers[format](marksDoc(c))
 }
 
 // marksDoc is the marks of a class as a document.
@@ -43,14 +41,14 @@ func marksDoc(c grade.Class) *doc.Doc {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
 	}
-	d.Add(section("Students", table))
+	d.Add(section(doc.Other, "Students", table))
 	if len(remarks.Items) > 0 {
-		d.Add(doc.Section{Level: 1, Title: "Remarks", Blocks: []doc.Block{remarks}})
+		d.Add(part(doc.Other, "Remarks", remarks))
 	}
 	for _, q := range c.ByQuestion() {
 		questions.Items = append(questions.Items, doc.Plain(questionWords(q)))
 	}
-	d.Add(doc.Section{Level: 1, Title: "By question", Blocks: []doc.Block{questions}})
+	d.Add(part(doc.Other, "By question", questions))
 	return d
 }
 

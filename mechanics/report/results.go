@@ -28,25 +28,24 @@ func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 		verdict = append(verdict, doc.Say(says))
 	}
 	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
-	d.Add(section("Unknowns", unknownLines(s, t)))
-	d.Add(section("Asked", askedLines(s)))
+	d.Add(section(doc.Other, "Unknowns", unknownLines(s, t)))
+	d.Add(section(doc.Other, "Asked", askedLines(s)))
 	d.Add(trustSection(t))
-	d.Add(section("Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
-	d.Add(section("Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
-	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: summaryChecks(s, t)})
+	d.Add(section(doc.Other, "Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
+	d.Add(section(doc.Other, "Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
+	d.Add(part(doc.Checks, "Checks", summaryChecks(s, t)...))
 	d.Add(doc.Section{Blocks: governing(s, t)})
-	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Reference answers", Blocks: answerChecks(s)})
+	d.Add(part(doc.Checks, "Reference answers", answerChecks(s)...))
 	d.Add(doc.Section{Role: doc.Caution, Blocks: []doc.Block{doc.Say("Caution: " + Caution + ".")}})
 	return d
 }
 
 // section is a table under its title, nothing where it has no rows.
-func section(title string, t *doc.Table) doc.Section {
-	out := doc.Section{Level: 1, Title: title}
-	if len(t.Rows) > 0 {
-		out.Blocks = []doc.Block{t}
+func section(role doc.Role, title string, t *doc.Table) doc.Section {
+	if len(t.Rows) == 0 {
+		return doc.Section{}
 	}
-	return out
+	return part(role, title, t)
 }
 
 func words(text string) doc.Inline  { return doc.Inline{Words: text} }
@@ -229,7 +228,7 @@ func riskChecks(t *uncertainty.Effect) (out []doc.Block) {
 
 // riskSection is the same on a page, where it stands before the results.
 func riskSection(t *uncertainty.Effect) doc.Section {
-	return doc.Section{Role: doc.Risk, Level: 1, Title: "At risk within the ± of the inputs", Blocks: riskChecks(t)}
+	return part(doc.Risk, "At risk within the ± of the inputs", riskChecks(t)...)
 }
 
 // trustSection is what the ± of the inputs does to the results.

@@ -36,10 +36,8 @@ func Sweep(format, sheet string, s *variant.Swept) string {
 		return sweepCSV(s)
 	case "json":
 		return sweepJSON(sheet, s)
-	case "markdown":
-		return doc.Markdown(sweepDoc(s))
 	}
-	return doc.Text(sweepDoc(s))
+	return printers[format](sweepDoc(s))
 }
 
 // sweepMark is what stands beside a number.
