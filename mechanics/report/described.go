@@ -56,25 +56,25 @@ func described(p *problem.Problem, s *statics.Solution) []describedRow {
 	add := func(table, row, text string) {
 		out = append(out, describedRow{sheet.Ref{Table: table, Row: row}, doc.Printed(text)})
 	}
-	for i := range p.Points {
-		add("points", p.Points[i].Name, d.point(&p.Points[i]))
+	for i, q := range p.Points {
+		add("points", q.Name, d.point(&p.Points[i]))
 	}
-	for i := range p.Bodies {
-		if !p.Bodies[i].Particle {
-			add("bodies", p.Bodies[i].Name, d.body(&p.Bodies[i]))
+	for i, b := range p.Bodies {
+		if !b.Particle {
+			add("bodies", b.Name, d.body(&p.Bodies[i]))
 		}
 	}
-	for i := range p.Lines {
-		add("lines", p.Lines[i].Name, d.line(i))
+	for i, l := range p.Lines {
+		add("lines", l.Name, d.line(i))
 	}
-	for i := range p.Joints {
-		add("joints", p.Joints[i].Name, d.joint(i))
+	for i, j := range p.Joints {
+		add("joints", j.Name, d.joint(i))
 	}
-	for i := range p.Couples {
-		add("couples", p.Couples[i].Name, d.couple(&p.Couples[i]))
+	for i, c := range p.Couples {
+		add("couples", c.Name, d.couple(&p.Couples[i]))
 	}
-	for i := range p.Loads {
-		add("distributed", p.Loads[i].Name, d.load(&p.Loads[i]))
+	for i, q := range p.Loads {
+		add("distributed", q.Name, d.load(&p.Loads[i]))
 	}
 	return out
 }
@@ -102,6 +102,16 @@ func (d describer) direction(u r3.Vec) string {
 	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
+// names are those of things by their indices.
+func names(of []int, name func(int) string) (out []string) {
+	for _, i := range of {
+		out = append(out, name(i))
+	}
+	return out
+}
+
+func (d describer) pointName(i int) string { return d.p.Points[i].Name }
+
 func (d describer) bodyName(i int) string {
 	if i < 0 || i >= len(d.p.Bodies) {
 		return "the ground"
@@ -121,21 +131,13 @@ func (d describer) point(q *problem.Point) string {
 			on += " that no force acts on"
 		}
 	case len(q.Bodies) > 0:
-		var names []string
-		for _, b := range q.Bodies {
-			names = append(names, d.bodyName(b))
-		}
-		on = "on " + say.And(names...)
+		on = "on " + say.And(names(q.Bodies, d.bodyName)...)
 	}
 	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
 }
 
 func (d describer) body(b *problem.Body) string {
-	var names []string
-	for _, k := range b.Points {
-		names = append(names, d.p.Points[k].Name)
-	}
-	s := "body " + b.Name + " through " + strings.Join(names, ", ")
+	s := "body " + b.Name + " through " + strings.Join(names(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
 		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
@@ -149,10 +151,10 @@ func (d describer) line(i int) string {
 		return s + ", does not read yet"
 	}
 	if l.Legs[0].To >= 0 {
-		names := []string{d.p.Points[l.Legs[0].From].Name}
+		names := []string{d.pointName(l.Legs[0].From)}
 		for _, leg := range l.Legs {
 			if leg.To >= 0 {
-				names = append(names, d.p.Points[leg.To].Name)
+				names = append(names, d.pointName(leg.To))
 			}
 		}
 		last := len(names) - 1
@@ -165,7 +167,7 @@ func (d describer) line(i int) string {
 			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.format(b.Wrap, units.Angle)
 		}
 	} else {
-		s += " at " + d.p.Points[l.Legs[0].From].Name + " along " + d.direction(l.Legs[0].U)
+		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.direction(l.Legs[0].U)
 		if l.Between() {
 			s += " on " + d.bodyName(l.Acts[0].Body) + ", the opposite on " + d.bodyName(l.Acts[1].Body)
 		}
@@ -202,7 +204,7 @@ func (d describer) joint(i int) string {
 	if !j.OK {
 		return s + ", does not read yet"
 	}
-	s += " at " + d.p.Points[j.Point].Name + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
+	s += " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
 	if j.Normal != (r3.Vec{}) {
 		s += ", normal " + d.direction(j.Normal)
 	}
@@ -247,15 +249,16 @@ func (d describer) couple(c *problem.Couple) string {
 		s += " about " + d.direction(c.U)
 	}
 	v, ok := d.value(c.Magnitude)
+	sense := " counter-clockwise"
 	switch {
 	case !ok:
 		return s + "; unknown"
 	case !d.p.Planar:
 		return s + "; " + d.format(v, units.Moment)
 	case v*c.U.Z < 0:
-		return s + "; " + d.format(math.Abs(v), units.Moment) + " clockwise"
+		sense = " clockwise"
 	}
-	return s + "; " + d.format(math.Abs(v), units.Moment) + " counter-clockwise"
+	return s + "; " + d.format(math.Abs(v), units.Moment) + sense
 }
 
 func (d describer) load(q *problem.Distributed) string {
@@ -263,8 +266,8 @@ func (d describer) load(q *problem.Distributed) string {
 	if !q.OK {
 		return s + ": does not read yet"
 	}
-	from := d.p.Points[q.From].Name
-	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.p.Points[q.To].Name + " along " + d.direction(q.Direction)
+	from := d.pointName(q.From)
+	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.direction(q.Direction)
 	switch {
 	case q.Nothing():
 		return s + "; its resultant is zero"

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/doc"
@@ -29,14 +30,14 @@ func Marks(format string, c grade.Class) string {
 func marksDoc(c grade.Class) *doc.Doc {
 	d := &doc.Doc{Title: oneLine(c.Title)}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(say.Count(len(c.Students), "student") + "; right: " + rule(c) + ".")}})
-	table := doc.NewTable(append([]string{"student"}, marksColumns(c)...)...)
+	head := []string{"student", "right"}
+	if hasSheets(c) {
+		head = []string{"student", "sheet", "right"}
+	}
+	table := doc.NewTable(append(head, c.Questions...)...)
 	remarks, questions := &doc.List{}, &doc.List{}
 	for _, s := range c.Students {
-		row := []doc.Inline{words(s.Name)}
-		for _, cell := range marksRow(c, s) {
-			row = append(row, words(cell))
-		}
-		table.Add(row...)
+		table.Add(allWords(marksRow(c, s))...)
 		if r := s.Remarks(); len(r) > 0 {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
@@ -62,26 +63,12 @@ func rule(c grade.Class) string {
 
 // hasSheets tells that students had different sheets.
 func hasSheets(c grade.Class) bool {
-	for _, s := range c.Students {
-		if s.Sheet != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.Students, func(s grade.Student) bool { return s.Sheet != "" })
 }
 
-func marksColumns(c grade.Class) []string {
-	out := []string{"right"}
-	if hasSheets(c) {
-		out = []string{"sheet", "right"}
-	}
-	return append(out, c.Questions...)
-}
-
-// marksRow is a student's row behind the name: marks out of asked, and a word for
-// each answer.
+// marksRow is a student's row: marks out of asked, and a word for each answer.
 func marksRow(c grade.Class, s grade.Student) []string {
-	var out []string
+	out := []string{s.Name}
 	if hasSheets(c) {
 		out = append(out, s.Sheet)
 	}

@@ -62,22 +62,19 @@ func marksJSON(c grade.Class) string {
 // marksCSV is a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
 func marksCSV(c grade.Class) string {
-	head := []string{"name", "sheet", "right", "asked"}
-	sheets := hasSheets(c)
-	if !sheets {
-		head = slices.Delete(head, 1, 2)
-	}
-	rows := [][]string{append(append(head, c.Questions...), "remarks")}
+	rows := [][]string{slices.Concat([]string{"name", "sheet", "right", "asked"}, c.Questions, []string{"remarks"})}
 	for _, s := range c.Students {
-		row := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
-		if !sheets {
-			row = slices.Delete(row, 1, 2)
-		}
 		verdicts := make([]string, len(c.Questions))
 		for i, m := range s.Marks[:min(len(s.Marks), len(verdicts))] {
 			verdicts[i] = m.Verdict.String()
 		}
-		rows = append(rows, append(append(row, verdicts...), strings.Join(s.Remarks(), "; ")))
+		of := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
+		rows = append(rows, slices.Concat(of, verdicts, []string{strings.Join(s.Remarks(), "; ")}))
+	}
+	if !hasSheets(c) {
+		for i, row := range rows {
+			rows[i] = slices.Delete(row, 1, 2)
+		}
 	}
 	return csvText(rows, guarded)
 }
