@@ -120,68 +120,48 @@ const texWidth = 160 / 25.4 * 72
 func latexFigure(d ink.Drawing) string {
 	k := math.Min(1, texWidth/d.Width)
 	n := func(x float64) string {
-		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 2, 64), "0"), ".")
+		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(k*x, 'f', 2, 64), "0"), ".")
 		return map[bool]string{true: "0", false: s}[s == "-0"]
 	}
-	at := func(q ink.Vec) string { return n(k*q.X) + " " + n(k*(d.Height-q.Y)) }
+	at := func(q ink.Vec) string { return n(q.X) + " " + n(d.Height-q.Y) }
 	var b strings.Builder
-	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(k*d.Width), n(k*d.Height))
+	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(d.Width), n(d.Height))
 	for _, s := range d.Shapes {
-		ops := ""
+		colours, paint := "", ""
 		if s.Fill != ink.None {
-			ops += "f"
+			colours, paint = ink.PDFColour(s.Fill)+" rg ", "f"
 		}
 		if s.Line != ink.None && s.Width > 0 {
-			ops += "S"
+			colours += ink.PDFColour(s.Line) + " RG " + n(s.Width) + " w "
+			paint = map[string]string{"": "S", "f": "B"}[paint]
 		}
-		if len(s.Pts) == 0 || ops == "" {
+		if len(s.Pts) == 0 || paint == "" {
 			continue
 		}
-		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j ")
-		if s.Fill != ink.None {
-			b.WriteString(ink.PDFColour(s.Fill) + " rg ")
-		}
-		if s.Line != ink.None && s.Width > 0 {
-			b.WriteString(ink.PDFColour(s.Line) + " RG " + n(k*s.Width) + " w ")
-		}
 		if s.Dashed {
-			b.WriteString("[4 3] 0 d ")
+			colours += "[4 3] 0 d "
 		}
-		for i, q := range s.Pts {
-			b.WriteString(at(q) + map[bool]string{true: " m ", false: " l "}[i == 0])
+		line := at(s.Pts[0]) + " m "
+		for _, q := range s.Pts[1:] {
+			line += at(q) + " l "
 		}
 		if s.Closed {
-			b.WriteString("h ")
+			line += "h "
 		}
-		b.WriteString(map[string]string{"f": "f", "S": "S", "fS": "B"}[ops] + " Q}}%\n")
+		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j " + colours + line + paint + " Q}}%\n")
 	}
 	for _, t := range d.Texts {
-		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n",
-			n(k*t.At.X), n(k*(d.Height-t.At.Y)), n(k*t.Size), n(k*t.Size*1.2), latexRunsOf(t.Runs))
+		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n", n(t.At.X), n(d.Height-t.At.Y), n(t.Size), n(t.Size*1.2), latexRunsOf(t.Runs))
 	}
 	b.WriteString("\\end{picture}\\endgroup")
 	return b.String()
 }
 
-func latexRunsOf(runs []ink.Run) string {
-	out := ""
+func latexRunsOf(runs []ink.Run) (out string) {
+	styles := [...]string{ink.Regular: "%s", ink.Italic: `\textit{%s}`, ink.Bold: `\textbf{%s}`, ink.BoldItalic: `\textbf{\textit{%s}}`}
+	levels := map[int]string{-1: `$_{\mbox{\tiny %s}}$`, 0: "%s", 1: `$^{\mbox{\tiny %s}}$`}
 	for _, r := range runs {
-		text := latexText(r.Text)
-		switch r.Style {
-		case ink.Italic:
-			text = `\textit{` + text + `}`
-		case ink.Bold:
-			text = `\textbf{` + text + `}`
-		case ink.BoldItalic:
-			text = `\textbf{\textit{` + text + `}}`
-		}
-		switch {
-		case r.Level < 0:
-			text = `$_{\mbox{\tiny ` + text + `}}$`
-		case r.Level > 0:
-			text = `$^{\mbox{\tiny ` + text + `}}$`
-		}
-		out += text
+		out += fmt.Sprintf(levels[r.Level], fmt.Sprintf(styles[r.Style], latexText(r.Text)))
 	}
 	return out
 }

@@ -115,12 +115,12 @@ func (w walker[T]) pieces(m Math) []Piece[T] {
 	case Product:
 		return w.product(m)
 	case Cross:
-		left, right := w.pieces(inParens(operand(m, 0), Sum, Neg)), w.pieces(inParens(operand(m, 1), Sum, Neg))
-		return w.join(left, right, s.Space(Times), s.Sign("×"), s.Space(Times))
+		of := []Math{inParens(operand(m, 0), Sum, Neg), inParens(operand(m, 1), Sum, Neg)}
+		return w.chain(of, func(int) []T { return w.between("×", Times) })
 	case Function:
 		return w.behind(w.pieces(inParens(operand(m, 0), Sum, Neg, Product, Fraction)), s.Words(m.Text), s.Space(Unit))
 	case Degrees:
-		return w.join(w.pieces(inParens(operand(m, 0), Sum)), w.one(s.Sign("°")))
+		return w.ended(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("°"))
 	case Row:
 		return w.row(m)
 	case Paren:
@@ -177,14 +177,31 @@ func (w walker[T]) behind(of []Piece[T], before ...T) []Piece[T] {
 	return of
 }
 
-// join sets pieces behind others, with something between.
-func (w walker[T]) join(left, right []Piece[T], between ...T) []Piece[T] {
-	if len(left) == 0 || len(right) == 0 {
-		return append(left, right...)
+// led sets pieces behind a sign with which a line may begin.
+func (w walker[T]) led(of []Piece[T], sign string, lead Gap) []Piece[T] {
+	of = w.behind(of, w.s.Sign(sign), w.s.Space(lead))
+	of[0].Lead = lead
+	return of
+}
+
+// chain sets formulas side by side, with something between each and the one before it.
+func (w walker[T]) chain(of []Math, between func(k int) []T) (out []Piece[T]) {
+	for k, x := range of {
+		next := w.pieces(x)
+		if len(out) == 0 || len(next) == 0 {
+			out = append(out, next...)
+			continue
+		}
+		last := &out[len(out)-1]
+		last.Box = w.s.Join(slices.Concat([]T{last.Box}, between(k), []T{next[0].Box})...)
+		out = append(out, next[1:]...)
 	}
-	last := &left[len(left)-1]
-	last.Box = w.s.Join(append(append([]T{last.Box}, between...), right[0].Box)...)
-	return append(left, right[1:]...)
+	return out
+}
+
+// between is a sign between two gaps.
+func (w walker[T]) between(sign string, g Gap) []T {
+	return []T{w.s.Space(g), w.s.Sign(sign), w.s.Space(g)}
 }
 
 // number is digits; 1.89e-3 is a power of ten where the format can raise.
@@ -198,7 +215,7 @@ func (w walker[T]) number(m Math) T {
 		exponent = Math{Op: Neg, Of: []Math{{Op: Number, Text: digits}}}
 	}
 	ten := w.s.Power(w.s.Number("10", Math{Op: Number, Text: "10"}), Set(w.s.Small(), exponent), exponent)
-	return w.s.Join(w.s.Number(digits, m), w.s.Space(Times), w.s.Sign("×"), w.s.Space(Times), ten)
+	return w.s.Join(slices.Concat([]T{w.s.Number(digits, m)}, w.between("×", Times), []T{ten})...)
 }
 
 // words are upright; the power of a unit, as in ft^2, is raised where the format can.
@@ -223,8 +240,7 @@ func (w walker[T]) relate(m Math) (out []Piece[T]) {
 	for k, x := range m.Of {
 		of := w.pieces(x)
 		if k > 0 {
-			of = w.behind(of, w.s.Sign(m.Text), w.s.Space(Relation))
-			of[0].Lead = Relation
+			of = w.led(of, m.Text, Relation)
 		}
 		out = append(out, of...)
 	}
@@ -235,13 +251,13 @@ func (w walker[T]) sum(m Math) (out []Piece[T]) {
 	for k, x := range m.Of {
 		minus, rest := signed(x)
 		of := w.pieces(rest)
-		sign := map[bool]string{true: "-", false: "+"}[minus]
 		switch {
+		case k > 0 && minus:
+			of = w.led(of, "-", Plus)
 		case k > 0:
-			of = w.behind(of, w.s.Sign(sign), w.s.Space(Plus))
-			of[0].Lead = Plus
+			of = w.led(of, "+", Plus)
 		case minus:
-			of = w.behind(of, w.s.Sign(sign))
+			of = w.behind(of, w.s.Sign("-"))
 		}
 		out = append(out, of...)
 	}
@@ -262,24 +278,24 @@ func signed(m Math) (minus bool, rest Math) {
 }
 
 // product sets a point before a number, nothing between parentheses, else a space.
-func (w walker[T]) product(m Math) (out []Piece[T]) {
+func (w walker[T]) product(m Math) []Piece[T] {
 	of := factors(m)
+	set := make([]Math, len(of))
 	for k, x := range of {
-		if k == 0 {
-			out = w.pieces(inParens(x, Sum))
-			continue
+		set[k] = inParens(x, Sum)
+		if k > 0 {
+			set[k] = inParens(set[k], Neg)
 		}
-		var between []T
-		switch before := of[k-1].Op; {
-		case before == Paren && x.Op == Paren:
-		case before != Paren && x.Op == Number, before == Number && x.Op == Fraction:
-			between = []T{w.s.Space(Dot), w.s.Sign("·"), w.s.Space(Dot)}
-		default:
-			between = []T{w.s.Space(Factor)}
-		}
-		out = w.join(out, w.pieces(inParens(x, Sum, Neg)), between...)
 	}
-	return out
+	return w.chain(set, func(k int) []T {
+		switch before, x := of[k-1].Op, of[k].Op; {
+		case before == Paren && x == Paren:
+			return nil
+		case before != Paren && x == Number, before == Number && x == Fraction:
+			return w.between("·", Dot)
+		}
+		return []T{w.s.Space(Factor)}
+	})
 }
 
 // factors are the operands of a product, those of a product in it among them.
@@ -295,18 +311,8 @@ func factors(m Math) (of []Math) {
 }
 
 // row sets formulas and words side by side.
-func (w walker[T]) row(m Math) (out []Piece[T]) {
-	for k, x := range m.Of {
-		of := w.pieces(x)
-		if k > 0 {
-			if g := w.rowGap(m.Of[k-1], x); g != None {
-				out = w.join(out, of, w.s.Space(g))
-				continue
-			}
-		}
-		out = w.join(out, of)
-	}
-	return out
+func (w walker[T]) row(m Math) []Piece[T] {
+	return w.chain(m.Of, func(k int) []T { return []T{w.s.Space(w.rowGap(m.Of[k-1], m.Of[k]))} })
 }
 
 func (w walker[T]) rowGap(before, m Math) Gap {
@@ -322,29 +328,24 @@ func (w walker[T]) rowGap(before, m Math) Gap {
 }
 
 // paren sets a list in parentheses; a line may break in it, unless it is higher than one.
-func (w walker[T]) paren(m Math) (out []Piece[T]) {
-	together := false
-	for k, x := range m.Of {
-		together = together || tall(x)
-		if k == 0 {
-			out = w.pieces(x)
-		} else {
-			out = w.join(out, w.pieces(x), w.s.Sign(","), w.s.Space(Comma))
-		}
-	}
-	if len(out) == 0 {
-		out = w.one(w.s.Words(""))
-	}
-	if together {
+func (w walker[T]) paren(m Math) []Piece[T] {
+	out := w.chain(m.Of, func(int) []T { return []T{w.s.Sign(","), w.s.Space(Comma)} })
+	if slices.ContainsFunc(m.Of, tall) {
 		return w.one(w.s.Fence(Paren, Line(w.s, out)))
 	}
+	out = w.ended(w.behind(out, w.s.Sign("(")), w.s.Sign(")"))
 	for k := range out[1:] {
 		out[k+1].Deep = true
 	}
-	out = w.behind(out, w.s.Sign("("))
-	last := &out[len(out)-1]
-	last.Box = w.s.Join(last.Box, w.s.Sign(")"))
 	return out
+}
+
+// ended sets something behind the last piece.
+func (w walker[T]) ended(of []Piece[T], sign T) []Piece[T] {
+	of = w.behind(of)
+	last := &of[len(of)-1]
+	last.Box = w.s.Join(last.Box, sign)
+	return of
 }
 
 // tall tells a formula that is higher than a line where the format can.
