@@ -152,11 +152,8 @@ func (s cellSetter) Sub(m Math, base, sub cells) cells {
 }
 
 func (s cellSetter) Power(base, up cells, exponent Math) cells {
-	switch {
-	case exponent.Op == Number && exponent.Num == 2:
-		return s.Join(base, s.Sign("²"))
-	case exponent.Op == Number && exponent.Num == 3:
-		return s.Join(base, s.Sign("³"))
+	if sign, ok := map[float64]string{2: "²", 3: "³"}[exponent.Num]; ok && exponent.Op == Number {
+		return s.Join(base, s.Sign(sign))
 	}
 	if exponent.Op == Product {
 		up = s.Fence(Paren, up)

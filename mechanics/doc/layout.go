@@ -111,21 +111,17 @@ func cut(line []Span, width int) (parts [][]Span) {
 	var part []Span
 	room := width
 	for _, x := range line {
-		for {
+		for x.Text != "" {
 			head := ansi.Truncate(x.Text, room, "")
-			if head == "" && len(part) == 0 {
-				head = x.Text[:firstCharacter(x.Text)]
+			if head == "" && len(part) > 0 {
+				parts = append(parts, part)
+				part, room = nil, width
+				continue
 			}
-			if head != "" {
-				piece := x
-				piece.Text = head
-				part, room = append(part, piece), room-ansi.StringWidth(head)
-			}
-			if x.Text = x.Text[len(head):]; x.Text == "" {
-				break
-			}
-			parts = append(parts, part)
-			part, room = nil, width
+			piece := x
+			piece.Text = x.Text[:max(len(head), firstCharacter(x.Text))]
+			part, room = append(part, piece), room-ansi.StringWidth(piece.Text)
+			x.Text = x.Text[len(piece.Text):]
 		}
 	}
 	return append(parts, part)

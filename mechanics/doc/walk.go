@@ -210,12 +210,13 @@ func (w walker[T]) number(m Math) T {
 	if !scientific || w.s.Traits().Linear {
 		return w.s.Number(m.Text, m)
 	}
-	exponent := Math{Op: Number, Text: power}
-	if digits, minus := strings.CutPrefix(power, "-"); minus {
-		exponent = Math{Op: Neg, Of: []Math{{Op: Number, Text: digits}}}
-	}
-	ten := w.s.Power(w.s.Number("10", Math{Op: Number, Text: "10"}), Set(w.s.Small(), exponent), exponent)
+	ten := w.raised(w.s.Number("10", Math{Op: Number, Text: "10"}), power)
 	return w.s.Join(slices.Concat([]T{w.s.Number(digits, m)}, w.between("×", Times), []T{ten})...)
+}
+
+func (w walker[T]) raised(base T, power string) T {
+	up := NumberOf(power, 0)
+	return w.s.Power(base, Set(w.s.Small(), up), up)
 }
 
 // words are upright; the power of a unit, as in ft^2, is raised where the format can.
@@ -224,14 +225,10 @@ func (w walker[T]) words(text string) T {
 	if !raised || w.s.Traits().Linear || power == "" {
 		return w.s.Words(text)
 	}
-	n := 1
-	for n < len(power) && power[n] >= '0' && power[n] <= '9' {
-		n++
-	}
-	exponent := Math{Op: Number, Text: power[:n]}
-	out := w.s.Power(w.s.Words(unit), Set(w.s.Small(), exponent), exponent)
-	if power[n:] != "" {
-		out = w.s.Join(out, w.words(power[n:]))
+	rest := strings.TrimLeft(power[1:], "0123456789")
+	out := w.raised(w.s.Words(unit), strings.TrimSuffix(power, rest))
+	if rest != "" {
+		out = w.s.Join(out, w.words(rest))
 	}
 	return out
 }
@@ -359,17 +356,14 @@ func tall(m Math) bool {
 
 func (w walker[T]) grid(m Math) T {
 	s := w.s.Inline()
-	var rows [][]T
-	for _, r := range m.Of {
-		entries := r.Of
+	rows := make([][]T, len(m.Of))
+	for i, r := range m.Of {
 		if m.Op == Column {
-			entries = []Math{r}
+			r.Of = []Math{r}
 		}
-		var row []T
-		for _, e := range entries {
-			row = append(row, Set(s, e))
+		for _, e := range r.Of {
+			rows[i] = append(rows[i], Set(s, e))
 		}
-		rows = append(rows, row)
 	}
 	return w.s.Grid(m.Op, rows)
 }

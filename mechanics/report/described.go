@@ -20,11 +20,8 @@ import (
 // points with their coordinates, bodies, lines from where to where with their
 // forces, supports with theirs, couples and distributed loads. s may be nil, or
 // of another problem: then forces that are not given are unknown.
-func Described(p *problem.Problem, s *statics.Solution) (lines []string) {
-	for _, r := range described(p, s) {
-		lines = append(lines, r.text)
-	}
-	return lines
+func Described(p *problem.Problem, s *statics.Solution) []string {
+	return each(described(p, s), func(r describedRow) string { return r.text })
 }
 
 // DescribedRow is the line of one row of the sheet; empty where it has none.
@@ -102,14 +99,6 @@ func (d describer) direction(u r3.Vec) string {
 	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
-// names are those of things by their indices.
-func names(of []int, name func(int) string) (out []string) {
-	for _, i := range of {
-		out = append(out, name(i))
-	}
-	return out
-}
-
 func (d describer) pointName(i int) string { return d.p.Points[i].Name }
 
 func (d describer) bodyName(i int) string {
@@ -131,13 +120,13 @@ func (d describer) point(q *problem.Point) string {
 			on += " that no force acts on"
 		}
 	case len(q.Bodies) > 0:
-		on = "on " + say.And(names(q.Bodies, d.bodyName)...)
+		on = "on " + say.And(each(q.Bodies, d.bodyName)...)
 	}
 	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
 }
 
 func (d describer) body(b *problem.Body) string {
-	s := "body " + b.Name + " through " + strings.Join(names(b.Points, d.pointName), ", ")
+	s := "body " + b.Name + " through " + strings.Join(each(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
 		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
@@ -211,10 +200,7 @@ func (d describer) joint(i int) string {
 	if j.Axis != (r3.Vec{}) {
 		s += ", axis " + d.direction(j.Axis)
 	}
-	var parts []string
-	for _, t := range slices.Concat(j.Forces, j.Moments) {
-		parts = append(parts, d.p.Unknowns[t.Unknown].Name+" "+d.result(t.Unknown))
-	}
+	parts := each(slices.Concat(j.Forces, j.Moments), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
 		s += "; " + strings.Join(parts, ", ")
 	}

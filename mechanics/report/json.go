@@ -128,9 +128,9 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 	for k, c := range s.Checks {
 		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Risk: t.CheckAtRisk(k), Says: c.Says(p)})
 	}
-	for _, a := range s.Answers {
-		out.Answers = append(out.Answers, jsonAnswer{Name: a.Query.Name, Printed: a.Printed, Computed: a.ComputedText(p), OK: a.OK})
-	}
+	out.Answers = each(s.Answers, func(a statics.AnswerCheck) jsonAnswer {
+		return jsonAnswer{a.Query.Name, a.Printed, a.ComputedText(p), a.OK}
+	})
 	for _, m := range s.Motions {
 		body := ""
 		if len(m.Moves) > 0 {
@@ -157,9 +157,15 @@ func newJSON(sheet, title string, v statics.Verdict, words []string, warnings []
 	}
 }
 
-func faultsJSON(faults []*diag.Error) (out []jsonError) {
-	for _, f := range faults {
-		out = append(out, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
+func faultsJSON(faults []*diag.Error) []jsonError {
+	return each(faults, func(f *diag.Error) jsonError { return jsonError{f.Line, f.Column, f.Msg, f.Hint} })
+}
+
+// each is what becomes of each of some things; an empty list of none, not null.
+func each[S, T any](of []S, become func(S) T) []T {
+	out := make([]T, len(of))
+	for i, x := range of {
+		out[i] = become(x)
 	}
 	return out
 }

@@ -91,16 +91,8 @@ func keyDoc(title string, k variant.Key) *doc.Doc {
 		table.Columns[i+1].Align = doc.Right
 	}
 	for _, r := range k.Rows {
-		table.Add(allWords(append([]string{r.Name}, r.Cells...))...)
+		table.Add(each(append([]string{r.Name}, r.Cells...), words)...)
 	}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
 	return d
-}
-
-// allWords are cells of words.
-func allWords(texts []string) (cells []doc.Inline) {
-	for _, text := range texts {
-		cells = append(cells, words(text))
-	}
-	return cells
 }

@@ -35,9 +35,9 @@ func marksDoc(c grade.Class) *doc.Doc {
 		head = []string{"student", "sheet", "right"}
 	}
 	table := doc.NewTable(append(head, c.Questions...)...)
-	remarks, questions := &doc.List{}, &doc.List{}
+	remarks := &doc.List{}
 	for _, s := range c.Students {
-		table.Add(allWords(marksRow(c, s))...)
+		table.Add(each(marksRow(c, s), words)...)
 		if r := s.Remarks(); len(r) > 0 {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
@@ -46,9 +46,7 @@ func marksDoc(c grade.Class) *doc.Doc {
 	if len(remarks.Items) > 0 {
 		d.Add(part(doc.Other, "Remarks", remarks))
 	}
-	for _, q := range c.ByQuestion() {
-		questions.Items = append(questions.Items, doc.Plain(questionWords(q)))
-	}
+	questions := &doc.List{Items: each(c.ByQuestion(), func(q grade.Question) []doc.Inline { return doc.Plain(questionWords(q)) })}
 	d.Add(part(doc.Other, "By question", questions))
 	return d
 }

@@ -45,18 +45,16 @@ type (
 )
 
 func marksJSON(c grade.Class) string {
-	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule(c), Students: []jsonStudent{}, Questions: []jsonQuestion{}}
-	for _, s := range c.Students {
-		o := jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: []jsonMark{}, Remarks: s.Remarks(), Error: s.Fault}
-		for _, m := range s.Marks {
-			o.Answers = append(o.Answers, jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()})
-		}
-		out.Students = append(out.Students, o)
+	mark := func(m grade.Mark) jsonMark {
+		return jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()}
 	}
-	for _, q := range c.ByQuestion() {
-		out.Questions = append(out.Questions, jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times})
+	student := func(s grade.Student) jsonStudent {
+		return jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: each(s.Marks, mark), Remarks: s.Remarks(), Error: s.Fault}
 	}
-	return string(marshal(out))
+	question := func(q grade.Question) jsonQuestion {
+		return jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times}
+	}
+	return string(marshal(jsonClass{c.Sheet, c.Title, rule(c), each(c.Students, student), each(c.ByQuestion(), question)}))
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the

@@ -126,9 +126,7 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	if d.Title == "" {
 		d.Title = "Equilibrium of a free body"
 	}
-	if opt.Field {
-		d.Under = append(d.Under, provenance(opt)...)
-	} else if who := signed(opt); who != "" {
+	if who := signed(opt); who != "" && !opt.Field {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
@@ -136,6 +134,7 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 		d.Under = append(d.Under, []doc.Inline{{Words: "Name: "}, {Blank: nameWidth}})
 		d.Sections = taskSections(p, opt.Sheet)
 	case opt.Field:
+		d.Under = provenance(opt)
 		d.Sections = fieldSections(s, opt)
 	default:
 		d.Sections = workedSections(s, opt)

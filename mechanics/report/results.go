@@ -244,7 +244,7 @@ func trustSection(t *uncertainty.Effect) doc.Section {
 		if s.Bounded() {
 			ends += " to " + high
 		}
-		table.Add(words(s.Label()), words(t.ValueText(s)), words(t.PlusText(s)), words(ends), words(t.Mostly(s)))
+		table.Add(each([]string{s.Label(), t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)}, words)...)
 	}
 	if len(table.Rows) > 0 {
 		out.Blocks = append(out.Blocks, table)

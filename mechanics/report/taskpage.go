@@ -47,7 +47,6 @@ func askedSection(p *problem.Problem) doc.Section {
 	}
 	find := "Find, to " + say.Count(p.Figures, "significant figure") + ":"
 	table := doc.NewTable("Symbol", "Result", "Value", "Unit")
-	var names []string
 	symbols := false
 	for _, q := range asked {
 		row := []doc.Inline{{}, words(say.Capital(p.Definition(q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
@@ -58,10 +57,9 @@ func askedSection(p *problem.Problem) doc.Section {
 			}
 		}
 		table.Add(row...)
-		names = append(names, p.Called(q))
 	}
 	if noSingleAnswer(p) {
-		find = "What can be said of " + say.And(names...) + "?"
+		find = "What can be said of " + say.And(each(asked, p.Called)...) + "?"
 		table.Columns = table.Columns[:3]
 		table.Columns[2].Head = "Answer"
 	}
