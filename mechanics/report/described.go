@@ -140,12 +140,7 @@ func (d describer) line(i int) string {
 		return s + ", does not read yet"
 	}
 	if l.Legs[0].To >= 0 {
-		names := []string{d.pointName(l.Legs[0].From)}
-		for _, leg := range l.Legs {
-			if leg.To >= 0 {
-				names = append(names, d.pointName(leg.To))
-			}
-		}
+		names := each(l.Path, d.pointName)
 		last := len(names) - 1
 		s += " from " + names[0] + " to " + names[last]
 		if last > 1 {
@@ -173,14 +168,12 @@ func (d describer) size(i int) string {
 		v, ok = d.s.Magnitude(i)
 	}
 	switch {
+	case ok && v == 0:
+		return "no force"
 	case ok && v > 0 && l.Kind == problem.Force:
 		return d.format(v, units.Force)
-	case ok && v > 0:
-		return d.format(v, units.Force) + " " + info.Positive
-	case ok && v < 0:
-		return d.format(-v, units.Force) + " " + info.Negative
 	case ok:
-		return "no force"
+		return d.format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
 	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
 		return d.result(l.Magnitude.Terms[0].Unknown)
 	}

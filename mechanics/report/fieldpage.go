@@ -155,13 +155,12 @@ func inputs(s *sheet.Sheet, p *problem.Problem) (out []doc.Block) {
 			var cells []string
 			for _, c := range r.Cells {
 				text := oneLine(c.Text)
-				key := c.Key
-				if key != "" {
-					text = key + " " + text
+				if c.Key != "" {
+					text = c.Key + " " + text
 				}
 				names := units.Mentions(c.Text)
-				if value := values[sheet.Ref{Table: name, Row: r.Name, Key: cmp.Or(key, plainKeys[name])}]; value != "" &&
-					len(names) > 0 && names[0].Name != strings.TrimSpace(c.Text) { // else the row of that name has the value
+				value := values[sheet.Ref{Table: name, Row: r.Name, Key: cmp.Or(c.Key, plainKeys[name])}]
+				if value != "" && len(names) > 0 && names[0].Name != strings.TrimSpace(c.Text) { // else the row of that name has it
 					text += " = " + value
 				}
 				cells = append(cells, text)

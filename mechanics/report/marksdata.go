@@ -49,7 +49,7 @@ func marksJSON(c grade.Class) string {
 		return jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()}
 	}
 	student := func(s grade.Student) jsonStudent {
-		return jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: each(s.Marks, mark), Remarks: s.Remarks(), Error: s.Fault}
+		return jsonStudent{s.Name, s.Sheet, s.Right(), s.Asked(), each(s.Marks, mark), s.Remarks(), s.Fault}
 	}
 	question := func(q grade.Question) jsonQuestion {
 		return jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times}

@@ -1,10 +1,11 @@
 package report
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gonum.org/v1/gonum/floats/scalar"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/plate"
@@ -120,13 +121,14 @@ func shortNumber(u units.Unit, si float64, figures int) string {
 	return u.Number(si, figures)
 }
 
-// nearly is equality but for the rounding of a conversion of units.
-func nearly(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(math.Abs(a), math.Abs(b)) }
+// converted is how far two equal values may lie apart, of their size: the rounding of a
+// conversion of units.
+const converted = 1e-9
 
 // stated tells whether the statement has the value of a given, and of this one alone.
 func stated(p *problem.Problem, g *problem.Given) bool {
 	for i := range p.Givens {
-		if o := &p.Givens[i]; o != g && o.Value.N == 1 && o.Value.Dim == g.Value.Dim && nearly(o.Value.V[0], g.Value.V[0]) {
+		if o := &p.Givens[i]; o != g && o.Value.N == 1 && o.Value.Dim == g.Value.Dim && scalar.EqualWithinRel(o.Value.V[0], g.Value.V[0], converted) {
 			return false
 		}
 	}
