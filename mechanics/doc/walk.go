@@ -160,10 +160,8 @@ func operand(m Math, k int) Math {
 
 // inParens puts a formula in parentheses where it is one of the given.
 func inParens(m Math, ops ...Op) Math {
-	for _, op := range ops {
-		if m.Op == op {
-			return Math{Op: Paren, Of: []Math{m}}
-		}
+	if slices.Contains(ops, m.Op) {
+		return Math{Op: Paren, Of: []Math{m}}
 	}
 	return m
 }
