@@ -2,36 +2,47 @@ package doc
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
-// Formulas are the formulas of a block, in the order in which it is read.
-func Formulas(b Block) (of []*Math) {
-	inline := func(text []Inline) {
-		for i := range text {
-			if text[i].Math != nil {
-				of = append(of, text[i].Math)
-			}
-		}
-	}
+// sentences are what a block says, a sentence each, with its formulas in them.
+func sentences(b Block) (of [][]Inline) {
 	switch b := b.(type) {
 	case *Paragraph:
-		inline(b.Text)
+		return [][]Inline{b.Text}
 	case *Check:
-		inline(b.Text)
+		return [][]Inline{b.Text}
 	case *Formula:
 		for i := range b.Of {
-			of = append(of, &b.Of[i])
+			of = append(of, []Inline{{Math: &b.Of[i]}})
 		}
 	case *Boxed:
-		of = append(of, &b.Math)
+		return [][]Inline{{{Math: &b.Math}}}
 	case *Table:
 		for _, r := range b.Rows {
-			inline(r)
+			of = append(of, rowSentence(b, r))
 		}
 	case *List:
-		for _, item := range b.Items {
-			inline(item)
+		return b.Items
+	case *Code:
+		for _, line := range CodeLines(b.Text) {
+			of = append(of, Plain(line))
+		}
+	case *Figure:
+	default:
+		Stray(b)
+	}
+	return of
+}
+
+// Formulas are the formulas of a block, in the order in which it is read.
+func Formulas(b Block) (of []*Math) {
+	for _, sentence := range sentences(b) {
+		for _, in := range sentence {
+			if in.Math != nil {
+				of = append(of, in.Math)
+			}
 		}
 	}
 	return of
@@ -39,29 +50,24 @@ func Formulas(b Block) (of []*Math) {
 
 // Map is a copy of a block with each of its formulas replaced.
 func Map(b Block, do func(Math) Math) Block {
-	inline := func(text []Inline) []Inline {
-		out := make([]Inline, len(text))
-		for i, x := range text {
-			if x.Math != nil {
-				m := do(*x.Math)
-				x.Math = &m
+	mapped := func(lines ...[]Inline) [][]Inline {
+		lines = slices.Clone(lines)
+		for i := range lines {
+			lines[i] = slices.Clone(lines[i])
+			for k, x := range lines[i] {
+				if x.Math != nil {
+					m := do(*x.Math)
+					lines[i][k].Math = &m
+				}
 			}
-			out[i] = x
 		}
-		return out
-	}
-	lines := func(of [][]Inline) [][]Inline {
-		out := make([][]Inline, len(of))
-		for i := range of {
-			out[i] = inline(of[i])
-		}
-		return out
+		return lines
 	}
 	switch b := b.(type) {
 	case *Paragraph:
-		return &Paragraph{Text: inline(b.Text), Note: b.Note}
+		return &Paragraph{Text: mapped(b.Text)[0], Note: b.Note}
 	case *Check:
-		return &Check{State: b.State, Text: inline(b.Text), From: b.From}
+		return &Check{State: b.State, Text: mapped(b.Text)[0], From: b.From}
 	case *Formula:
 		out := &Formula{Found: b.Found}
 		for _, m := range b.Of {
@@ -71,9 +77,9 @@ func Map(b Block, do func(Math) Math) Block {
 	case *Boxed:
 		return &Boxed{Math: do(b.Math)}
 	case *Table:
-		return &Table{Columns: b.Columns, Rows: lines(b.Rows), Whole: b.Whole}
+		return &Table{Columns: b.Columns, Rows: mapped(b.Rows...), Whole: b.Whole}
 	case *List:
-		return &List{Items: lines(b.Items)}
+		return &List{Items: mapped(b.Items...)}
 	}
 	return b
 }
@@ -83,13 +89,11 @@ func Map(b Block, do func(Math) Math) Block {
 func Numbers(b Block) (of []*Math) {
 	var walk func(m *Math)
 	walk = func(m *Math) {
-		switch m.Op {
-		case Number:
+		if m.Op == Number {
 			of = append(of, m)
-		case Power:
-			walk(&m.Of[0])
-		default:
-			for k := range m.Of {
+		}
+		for k := range m.Of {
+			if m.Op != Power || k == 0 {
 				walk(&m.Of[k])
 			}
 		}
@@ -122,8 +126,8 @@ func Equations(of []*Formula) (all []Math) {
 }
 
 // CodeLines are the lines of a code.
-func CodeLines(c *Code) (lines []string) {
-	for line := range strings.Lines(c.Text) {
+func CodeLines(text string) (lines []string) {
+	for line := range strings.Lines(text) {
 		lines = append(lines, Printed(strings.TrimRight(line, blanks)))
 	}
 	return lines

@@ -46,13 +46,19 @@ type cellSetter struct {
 
 // Printed is a user's text on one line, without what acts on a terminal; line ends and
 // tabs are blanks.
-func Printed(text string) string {
-	return printable.Line(strings.Map(func(r rune) rune {
+func Printed(text string) string { return printable.Line(spaced(text)) }
+
+// blanks are the characters at which a line of prose may break.
+const blanks = " \t\r\n"
+
+// spaced is a text whose blanks are all spaces.
+func spaced(text string) string {
+	return strings.Map(func(r rune) rune {
 		if strings.ContainsRune(blanks, r) {
 			return ' '
 		}
 		return r
-	}, text))
+	}, text)
 }
 
 func (s cellSetter) text(text string) cells {
@@ -96,7 +102,7 @@ func (s cellSetter) Sign(text string) cells {
 
 func (s cellSetter) Space(g Gap) cells {
 	switch g {
-	case None, SumOf:
+	case None, SumOf, Seam:
 		return s.text("")
 	case Indent:
 		return s.text("    ")
@@ -146,11 +152,8 @@ func (s cellSetter) Sub(m Math, base, sub cells) cells {
 }
 
 func (s cellSetter) Power(base, up cells, exponent Math) cells {
-	switch {
-	case exponent.Op == Number && exponent.Num == 2:
-		return s.Join(base, s.Sign("²"))
-	case exponent.Op == Number && exponent.Num == 3:
-		return s.Join(base, s.Sign("³"))
+	if sign, ok := map[float64]string{2: "²", 3: "³"}[exponent.Num]; ok && exponent.Op == Number {
+		return s.Join(base, s.Sign(sign))
 	}
 	if exponent.Op == Product {
 		up = s.Fence(Paren, up)

@@ -41,11 +41,7 @@ type Role int
 const (
 	Other   Role = iota
 	Risk         // whether a field page is accepted, and what is at risk: they stand at its head
-	Problem      // the statement
 	Drawing      // the figure of the problem
-	FreeBodies
-	Working
-	Step
 	Checks
 	Answers
 	Results

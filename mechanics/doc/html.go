@@ -3,6 +3,7 @@ package doc
 import (
 	_ "embed" // the style sheet
 	"fmt"
+	"html"
 	"strings"
 
 	"trivet/mechanics/ink"
@@ -12,130 +13,122 @@ import (
 // nothing fetched. It follows the reader's light or dark setting and prints in black on
 // white.
 func HTML(d *Doc) string {
-	var b strings.Builder
 	class := ""
 	if d.OnePage {
 		class = ` class="field"`
 	}
-	fmt.Fprintf(&b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"+
+	w := writer{markup: page}
+	fmt.Fprintf(&w.b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"+
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n<style>\n%s</style>\n</head>\n<body%s>\n<main>\n",
 		ink.XML(d.Title), style(), class)
-	fmt.Fprintf(&b, "<h1>%s</h1>\n", ink.XML(d.Title))
-	for _, under := range d.Under {
-		b.WriteString(`<p class="quiet">` + htmlSentence(under) + "</p>\n")
-	}
-	open := false
-	for _, sec := range d.Sections {
-		if sec.Level < 2 {
-			if open {
-				b.WriteString("</section>\n")
-			}
-			open = true
-			b.WriteString(map[bool]string{true: "<section class=\"caution\">\n", false: "<section>\n"}[sec.Role == Caution])
-		}
-		number := ""
-		if sec.Number > 0 {
-			number = fmt.Sprintf("%d. ", sec.Number)
-		}
-		if sec.Title != "" {
-			fmt.Fprintf(&b, "<h%[1]d>%[2]s%[3]s</h%[1]d>\n", sec.Level+1, number, ink.XML(sec.Title))
-		}
-		htmlBlocks(&b, sec.Blocks)
-	}
-	if open {
-		b.WriteString("</section>\n")
-	}
-	if d.Foot != "" {
-		fmt.Fprintf(&b, "<p class=\"quiet source\">%s</p>\n", ink.XML(d.Foot))
-	}
-	b.WriteString("</main>\n</body>\n</html>\n")
-	return b.String()
+	w.document(d)
+	return w.b.String() + "</main>\n</body>\n</html>\n"
 }
 
-func htmlBlocks(b *strings.Builder, blocks []Block) {
-	for i := 0; i < len(blocks); i++ {
-		switch x := blocks[i].(type) {
-		case *Paragraph:
-			class := ""
-			if x.Note {
-				class = ` class="quiet"`
-			}
-			b.WriteString("<p" + class + ">" + htmlSentence(x.Text) + "</p>\n")
-		case *Formula:
-			run := Run[*Formula](blocks[i:])
-			b.WriteString(`<div class="formula">` + mathmlAligned(Equations(run)) + "</div>\n")
-			i += len(run) - 1
-		case *Boxed:
-			b.WriteString(`<div class="formula"><span class="boxed">` + MathML(x.Math) + "</span></div>\n")
-		case *Table:
-			htmlTable(b, x)
-		case *Check:
-			run := Run[*Check](blocks[i:])
-			b.WriteString("<ul class=\"checks\">\n")
-			for _, c := range run {
-				fmt.Fprintf(b, "<li><b class=\"%s\">%s</b> %s</li>\n", [...]string{"good", "risk", "bad"}[c.State], c.State, htmlSentence(c.Text))
-			}
-			b.WriteString("</ul>\n")
-			i += len(run) - 1
-		case *List:
-			b.WriteString("<ul>\n")
-			for _, item := range x.Items {
-				b.WriteString("<li>" + htmlSentence(item) + "</li>\n")
-			}
-			b.WriteString("</ul>\n")
-		case *Code:
-			b.WriteString("<pre>" + ink.XML(x.Text) + "</pre>\n")
-		case *Figure:
-			b.WriteString("<figure>\n" + ink.InlineSVG(x.Drawing) + "</figure>\n")
-		default:
-			Stray(x)
-		}
-	}
+// page is HTML with its formulas in MathML.
+var page = &markup{
+	notation: mathML,
+	text:     ink.XML,
+	typed:    ink.XML,
+	styles:   [3]string{"%s", "<em>%s</em>", "<code>%s</code>"},
+
+	title:     "<h1>%s</h1>\n",
+	under:     "<p class=\"quiet\">%s</p>\n",
+	foot:      "<p class=\"quiet source\">%s</p>\n",
+	part:      "<section>\n",
+	caution:   "<section class=\"caution\">\n",
+	endPart:   "</section>\n",
+	headings:  [3]string{"<h1>%s</h1>\n", "<h2>%s</h2>\n", "<h3>%s</h3>\n"},
+	step:      "%d. ",
+	paragraph: "<p>%s</p>\n",
+	note:      "<p class=\"quiet\">%s</p>\n",
+	boxed:     "<div class=\"formula\"><span class=\"boxed\"><math>%s</math></span></div>\n",
+	list:      "<ul>\n%s</ul>\n",
+	item:      "<li>%s</li>\n",
+	checks:    "<ul class=\"checks\">\n%s</ul>\n",
+	check:     "<li>%s %s</li>\n",
+	states:    [3]string{`<b class="good">%s</b>`, `<b class="risk">%s</b>`, `<b class="bad">%s</b>`},
+	code:      "<pre>%s</pre>\n",
+	source:    ink.XML,
+	table:     htmlTable,
+	figure:    func(d ink.Drawing, _ int) string { return "<figure>\n" + ink.InlineSVG(d) + "</figure>\n" },
 }
 
-func htmlSentence(of []Inline) string {
+func htmlTable(f *markup, t *Table) string {
+	heads, rows := f.written(t)
 	var b strings.Builder
-	for _, in := range of {
-		switch {
-		case in.Math != nil:
-			b.WriteString(MathML(*in.Math))
-		case in.Blank > 0:
-			b.WriteString(strings.Repeat(".", in.Blank))
-		case in.Style == Emphasis:
-			b.WriteString("<em>" + ink.XML(in.Words) + "</em>")
-		case in.Style == Mono:
-			b.WriteString("<code>" + ink.XML(in.Words) + "</code>")
-		default:
-			b.WriteString(ink.XML(in.Words))
-		}
-	}
-	return b.String()
-}
-
-func htmlTable(b *strings.Builder, t *Table) {
 	b.WriteString("<div class=\"wide\"><table>\n")
 	if t.Headed() {
-		b.WriteString("<thead><tr>")
-		for _, c := range t.Columns {
-			b.WriteString("<th>" + ink.XML(c.Head) + "</th>")
-		}
-		b.WriteString("</tr></thead>\n")
+		b.WriteString("<thead><tr><th>" + strings.Join(heads, "</th><th>") + "</th></tr></thead>\n")
 	}
 	b.WriteString("<tbody>\n")
 	rights := t.Rights()
-	for _, r := range t.Rows {
+	for _, r := range rows {
 		b.WriteString("<tr>")
-		for k := range t.Columns {
+		for k, cell := range r {
 			class := ""
 			if rights[k] {
 				class = ` class="number"`
 			}
-			b.WriteString("<td" + class + ">" + htmlSentence([]Inline{Cell(r, k)}) + "</td>")
+			b.WriteString("<td" + class + ">" + cell + "</td>")
 		}
 		b.WriteString("</tr>\n")
 	}
-	b.WriteString("</tbody>\n</table></div>\n")
+	return b.String() + "</tbody>\n</table></div>\n"
 }
+
+// mathML writes formulas in MathML Core, whose gaps are those that the reader's program
+// does not set around an operator by itself.
+var mathML = &notation{
+	letter: func(m Math) string {
+		if m.Op == Symbol {
+			return `<mi>` + mathmlText(m.Text) + `</mi>`
+		}
+		return `<mi mathvariant="normal" style="font-weight:bold">` + mathmlText(m.Text) + `</mi>`
+	},
+	number: func(digits string) string {
+		return `<mn>` + strings.Join(strings.Fields(mathmlText(digits)), "\u202f") + `</mn>`
+	},
+	words: func(text string, small bool) string {
+		switch {
+		case text == "":
+			return ""
+		case small:
+			return `<mi>` + mathmlText(text) + `</mi>`
+		}
+		return `<mtext>` + mathmlText(text) + `</mtext>`
+	},
+	signs: map[string]string{"-": `<mo>−</mo>`, "Σ": `<mo largeop="false" movablelimits="false">Σ</mo>`, ",": `<mo separator="true">,</mo>`,
+		"(": `<mo stretchy="false">(</mo>`, ")": `<mo stretchy="false">)</mo>`}, // no higher than the line, whatever stands beside
+	other: func(sign string) string { return `<mo>` + mathmlText(sign) + `</mo>` },
+	gaps:  map[Gap]string{Factor: mathmlGap, Unit: mathmlGap, Beside: mathmlGap},
+
+	sub:         `<msub><mrow>%s</mrow><mrow>%s</mrow></msub>`,
+	power:       `<msup><mrow>%s</mrow><mrow>%s</mrow></msup>`,
+	fraction:    `<mfrac><mrow>%s</mrow><mrow>%s</mrow></mfrac>`,
+	root:        `<msqrt>%s</msqrt>`,
+	fences:      map[Op]string{Paren: `<mrow><mo>(</mo>%s<mo>)</mo></mrow>`, Size: `<mrow><mo>|</mo>%s<mo>|</mo></mrow>`},
+	matrix:      `<mrow><mo>[</mo><mtable><mtr><mtd>%s</mtd></mtr></mtable><mo>]</mo></mrow>`,
+	determinant: `<mrow><mo>|</mo><mtable><mtr><mtd>%s</mtd></mtr></mtable><mo>|</mo></mrow>`,
+	nextCell:    `</mtd><mtd>`,
+	nextRow:     `</mtd></mtr><mtr><mtd>`,
+
+	alone:   `<math>%s</math>`,
+	aligned: `<div class="formula"><math display="block"><mtable style="text-align:left">%s</mtable></math></div>` + "\n",
+	room:    unbroken,
+	lines:   [3]string{mathmlLine, mathmlLine, mathmlLine},
+}
+
+const (
+	mathmlGap  = `<mspace width="0.17em"></mspace>`
+	mathmlLine = `<mtr><mtd style="text-align:right"><mrow>%s</mrow></mtd><mtd style="text-align:left"><mrow>%s</mrow></mtd></mtr>`
+)
+
+// MathML writes a formula for a line of text in an HTML page.
+func MathML(m Math) string { return mathML.sentence(m) }
+
+// mathmlText escapes what a user typed for HTML.
+func mathmlText(text string) string { return html.EscapeString(Printed(text)) }
 
 // style is the page's style sheet. The figures' tones get their dark colours
 // here; by themselves they have those for white paper.

@@ -3,6 +3,7 @@ package doc
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,112 +26,50 @@ const latexHead = `\documentclass[11pt,a4paper]{article}
 \begin{document}
 `
 
-const latexEnd = "\\end{document}\n"
-
 // LaTeX writes a document for pdflatex with amsmath.
-func LaTeX(d *Doc) string { return latexHead + latexBody(d) + latexEnd }
-
-// latexBody is what stands between the head and the end.
-func latexBody(d *Doc) string {
-	t := latexSetter()
-	var b strings.Builder
+func LaTeX(d *Doc) string {
+	w := writer{markup: latex}
+	w.document(d)
+	size := ""
 	if d.OnePage {
-		b.WriteString("\\footnotesize\n")
+		size = "\\footnotesize\n"
 	}
-	if d.Title != "" {
-		b.WriteString(`\section*{` + latexText(d.Title) + "}\n")
-	}
-	for _, under := range d.Under {
-		b.WriteString("\\textit{" + t.sentence(under) + "}\n\n")
-	}
-	for _, sec := range d.Sections {
-		heading := `\subsection*{`
-		if sec.Level > 1 {
-			heading = `\subsubsection*{`
-		}
-		if sec.Number > 0 {
-			heading += strconv.Itoa(sec.Number) + `\quad `
-		}
-		if sec.Title != "" {
-			b.WriteString("\n" + heading + latexText(sec.Title) + "}\n")
-		}
-		b.WriteString(latexBlocks(sec.Blocks))
-	}
-	if d.Foot != "" {
-		b.WriteString("\n\\medskip\n{\\footnotesize " + latexText(d.Foot) + "\\par}\n")
-	}
-	return b.String()
+	return latexHead + size + w.b.String() + "\\end{document}\n"
 }
 
-// latexBlocks writes the blocks of a section; formulas, and checks, that follow each
-// other are one.
-func latexBlocks(blocks []Block) string {
-	t := latexSetter()
-	var b strings.Builder
-	for i := 0; i < len(blocks); i++ {
-		switch x := blocks[i].(type) {
-		case *Paragraph:
-			b.WriteString(t.sentence(x.Text) + "\n")
-			if !displayed(blocks, i+1) { // a display is part of the paragraph
-				b.WriteString("\n")
-			}
-		case *Formula:
-			run := Run[*Formula](blocks[i:])
-			b.WriteString("\\begin{align*}\n" + t.aligned(Equations(run)) + "\n\\end{align*}\n")
-			i += len(run) - 1
-		case *Boxed:
-			b.WriteString("\\[\n\\boxed{" + Set[string](t, x.Math) + "}\n\\]\n")
-		case *Table:
-			b.WriteString(latexTable(x))
-		case *Check:
-			run := Run[*Check](blocks[i:])
-			b.WriteString(latexChecks(run))
-			i += len(run) - 1
-		case *List:
-			b.WriteString("\\begin{itemize}\n")
-			for _, item := range x.Items {
-				b.WriteString(`\item\relax ` + t.sentence(item) + "\n") // a "[" behind \item alone is its option
-			}
-			b.WriteString("\\end{itemize}\n")
-		case *Code:
-			b.WriteString("\\begin{flushleft}\\ttfamily\n")
-			for _, line := range CodeLines(x) {
-				b.WriteString("\\leavevmode " + strings.Join(strings.Split(latexText(line), " "), "~") + "\\\\\n") // a "[" behind \\ alone is a length, and an empty line an error
-			}
-			b.WriteString("\\end{flushleft}\n")
-		case *Figure:
-			b.WriteString("\\begin{center}\n" + latexFigure(x.Drawing) + "\n\\end{center}\n")
-		default:
-			Stray(x)
-		}
-	}
-	return b.String()
+var latex = &markup{
+	notation: texNotation(`\,`, latexText, "\\begin{align*}\n%s\n\\end{align*}\n"),
+	text:     latexText,
+	typed:    latexText,
+	styles:   [3]string{"%s", `\emph{%s}`, `\texttt{%s}`},
+
+	title:        "\\section*{%s}\n",
+	under:        "\\textit{%s}\n\n",
+	foot:         "\n\\medskip\n{\\footnotesize %s\\par}\n",
+	headings:     [3]string{"\n\\subsection*{%s}\n", "\n\\subsection*{%s}\n", "\n\\subsubsection*{%s}\n"},
+	step:         `%d\quad `,
+	paragraph:    "%s\n",
+	note:         "%s\n",
+	endParagraph: "\n",
+	boxed:        "\\[\n\\boxed{%s}\n\\]\n",
+	list:         "\\begin{itemize}\n%s\\end{itemize}\n",
+	item:         "\\item\\relax %s\n", // a "[" behind \item alone is its option
+	checks:       "\\begin{list}{}{\\setlength{\\leftmargin}{16mm}\\setlength{\\labelwidth}{14mm}\\setlength{\\itemsep}{0pt}\\setlength{\\parsep}{0pt}}\n%s\\end{list}\n",
+	check:        "\\item[%s\\hfill] %s\n",
+	states:       [3]string{"%s", `\textbf{%s}`, `\textbf{%s}`},
+	code:         "\\begin{flushleft}\\ttfamily\n%s\\end{flushleft}\n",
+	source:       latexSource,
+	table:        latexTable,
+	figure:       func(d ink.Drawing, _ int) string { return "\\begin{center}\n" + latexFigure(d) + "\n\\end{center}\n" },
 }
 
-// displayed tells that a formula stands at a place.
-func displayed(blocks []Block, i int) bool {
-	if i >= len(blocks) {
-		return false
+// latexSource are lines of code; a "[" behind \\ alone is a length, and an empty line an
+// error.
+func latexSource(text string) (out string) {
+	for _, line := range CodeLines(text) {
+		out += "\\leavevmode " + strings.ReplaceAll(latexText(line), " ", "~") + "\\\\\n"
 	}
-	switch blocks[i].(type) {
-	case *Formula, *Boxed:
-		return true
-	}
-	return false
-}
-
-func latexChecks(of []*Check) string {
-	var b strings.Builder
-	b.WriteString("\\begin{list}{}{\\setlength{\\leftmargin}{16mm}\\setlength{\\labelwidth}{14mm}\\setlength{\\itemsep}{0pt}\\setlength{\\parsep}{0pt}}\n")
-	for _, c := range of {
-		mark := c.State.String()
-		if c.State != OK {
-			mark = `\textbf{` + mark + `}`
-		}
-		b.WriteString(`\item[` + mark + `\hfill] ` + latexSetter().sentence(c.Text) + "\n")
-	}
-	b.WriteString("\\end{list}\n")
-	return b.String()
+	return out
 }
 
 // tableRows is how many rows a table takes on a page before it goes on in another.
@@ -144,37 +83,29 @@ const (
 )
 
 // latexTable sets columns of numbers to the right.
-func latexTable(t *Table) string {
-	last := len(t.Columns) - 1
-	if len(t.Rows) == 0 || last < 0 {
+func latexTable(f *markup, t *Table) string {
+	heads, rows := f.written(t)
+	last := len(heads) - 1
+	if len(rows) == 0 || last < 0 {
 		return ""
 	}
-	spec := make([]string, len(t.Columns))
+	spec := make([]string, len(heads))
 	for k, right := range t.Rights() {
 		spec[k] = map[bool]string{true: "r", false: "l"}[right]
 	}
-	heads := make([]string, len(t.Columns))
-	for k, c := range t.Columns {
-		heads[k] = latexText(c.Head)
+	if slices.ContainsFunc(rows, func(cells []string) bool { return len(cells[last]) > lastColumnCells }) {
+		spec[last] = "p{" + lastColumn + "}"
 	}
-	var rows []string
-	for _, r := range t.Rows {
-		cells := make([]string, len(t.Columns))
-		for k := range cells {
-			cells[k] = latexSetter().sentence([]Inline{Cell(r, k)})
-		}
-		if len(cells[last]) > lastColumnCells {
-			spec[last] = "p{" + lastColumn + "}"
-		}
-		rows = append(rows, "\\relax "+strings.Join(cells, " & ")+" \\\\\n")
+	head := ""
+	if t.Headed() {
+		head = strings.Join(heads, " & ") + " \\\\ \\hline\n"
 	}
 	var b strings.Builder
-	for at := 0; at < len(rows); at += tableRows {
-		b.WriteString("\\begin{center}\n\\begin{tabular}{" + strings.Join(spec, "") + "}\n")
-		if t.Headed() {
-			b.WriteString(strings.Join(heads, " & ") + " \\\\ \\hline\n")
+	for part := range slices.Chunk(rows, tableRows) {
+		b.WriteString("\\begin{center}\n\\begin{tabular}{" + strings.Join(spec, "") + "}\n" + head)
+		for _, cells := range part {
+			b.WriteString("\\relax " + strings.Join(cells, " & ") + " \\\\\n")
 		}
-		b.WriteString(strings.Join(rows[at:min(at+tableRows, len(rows))], ""))
 		b.WriteString("\\end{tabular}\n\\end{center}\n")
 	}
 	return b.String()
@@ -189,68 +120,48 @@ const texWidth = 160 / 25.4 * 72
 func latexFigure(d ink.Drawing) string {
 	k := math.Min(1, texWidth/d.Width)
 	n := func(x float64) string {
-		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 2, 64), "0"), ".")
+		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(k*x, 'f', 2, 64), "0"), ".")
 		return map[bool]string{true: "0", false: s}[s == "-0"]
 	}
-	at := func(q ink.Vec) string { return n(k*q.X) + " " + n(k*(d.Height-q.Y)) }
+	at := func(q ink.Vec) string { return n(q.X) + " " + n(d.Height-q.Y) }
 	var b strings.Builder
-	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(k*d.Width), n(k*d.Height))
+	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(d.Width), n(d.Height))
 	for _, s := range d.Shapes {
-		ops := ""
+		colours, paint := "", ""
 		if s.Fill != ink.None {
-			ops += "f"
+			colours, paint = ink.PDFColour(s.Fill)+" rg ", "f"
 		}
 		if s.Line != ink.None && s.Width > 0 {
-			ops += "S"
+			colours += ink.PDFColour(s.Line) + " RG " + n(s.Width) + " w "
+			paint = map[string]string{"": "S", "f": "B"}[paint]
 		}
-		if len(s.Pts) == 0 || ops == "" {
+		if len(s.Pts) == 0 || paint == "" {
 			continue
 		}
-		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j ")
-		if s.Fill != ink.None {
-			b.WriteString(ink.PDFColour(s.Fill) + " rg ")
-		}
-		if s.Line != ink.None && s.Width > 0 {
-			b.WriteString(ink.PDFColour(s.Line) + " RG " + n(k*s.Width) + " w ")
-		}
 		if s.Dashed {
-			b.WriteString("[4 3] 0 d ")
+			colours += "[4 3] 0 d "
 		}
-		for i, q := range s.Pts {
-			b.WriteString(at(q) + map[bool]string{true: " m ", false: " l "}[i == 0])
+		line := at(s.Pts[0]) + " m "
+		for _, q := range s.Pts[1:] {
+			line += at(q) + " l "
 		}
 		if s.Closed {
-			b.WriteString("h ")
+			line += "h "
 		}
-		b.WriteString(map[string]string{"f": "f", "S": "S", "fS": "B"}[ops] + " Q}}%\n")
+		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j " + colours + line + paint + " Q}}%\n")
 	}
 	for _, t := range d.Texts {
-		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n",
-			n(k*t.At.X), n(k*(d.Height-t.At.Y)), n(k*t.Size), n(k*t.Size*1.2), latexRunsOf(t.Runs))
+		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n", n(t.At.X), n(d.Height-t.At.Y), n(t.Size), n(t.Size*1.2), latexRunsOf(t.Runs))
 	}
 	b.WriteString("\\end{picture}\\endgroup")
 	return b.String()
 }
 
-func latexRunsOf(runs []ink.Run) string {
-	out := ""
+func latexRunsOf(runs []ink.Run) (out string) {
+	styles := [...]string{ink.Regular: "%s", ink.Italic: `\textit{%s}`, ink.Bold: `\textbf{%s}`, ink.BoldItalic: `\textbf{\textit{%s}}`}
+	levels := map[int]string{-1: `$_{\mbox{\tiny %s}}$`, 0: "%s", 1: `$^{\mbox{\tiny %s}}$`}
 	for _, r := range runs {
-		text := latexText(r.Text)
-		switch r.Style {
-		case ink.Italic:
-			text = `\textit{` + text + `}`
-		case ink.Bold:
-			text = `\textbf{` + text + `}`
-		case ink.BoldItalic:
-			text = `\textbf{\textit{` + text + `}}`
-		}
-		switch {
-		case r.Level < 0:
-			text = `$_{\mbox{\tiny ` + text + `}}$`
-		case r.Level > 0:
-			text = `$^{\mbox{\tiny ` + text + `}}$`
-		}
-		out += text
+		out += fmt.Sprintf(levels[r.Level], fmt.Sprintf(styles[r.Style], latexText(r.Text)))
 	}
 	return out
 }

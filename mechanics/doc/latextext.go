@@ -78,15 +78,3 @@ func latexText(text string) string {
 }
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
-
-// latexProse is words of a sentence.
-func latexProse(text string, style Style) string {
-	switch out := latexText(text); style {
-	case Emphasis:
-		return `\emph{` + out + `}`
-	case Mono:
-		return `\texttt{` + out + `}`
-	default:
-		return out
-	}
-}

@@ -1,6 +1,7 @@
 package doc
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -45,7 +46,7 @@ func (l Layout) Lines(blocks []Block) []LaidLine {
 			if b.Note {
 				look = NoteLook
 			}
-			s.sentence(nil, b.Text, look, s.In)
+			s.sentence(cells{}, b.Text, look, s.In)
 		case *Formula:
 			run := Run[*Formula](blocks[i:])
 			s.formulas(run)
@@ -60,10 +61,10 @@ func (l Layout) Lines(blocks []Block) []LaidLine {
 			s.table(b)
 		case *List:
 			for _, item := range b.Items {
-				s.sentence([]Span{{Text: "- "}}, item, PlainLook, s.In)
+				s.sentence(s.setter(PlainLook).text("- "), item, PlainLook, s.In)
 			}
 		case *Code:
-			for _, line := range CodeLines(b) {
+			for _, line := range CodeLines(b.Text) {
 				s.put(s.FormulaIn, []Span{{Text: line}})
 			}
 		case *Figure: // a page has it
@@ -82,24 +83,26 @@ func (s *sheetOfLines) gap() {
 	}
 }
 
-// put adds a line, so far in and without blanks at its end.
-func (s *sheetOfLines) put(in int, line []Span) {
-	for len(line) > 0 {
-		last := &line[len(line)-1]
-		if last.Text = strings.TrimRight(last.Text, " "); last.Text != "" {
-			break
+// put adds lines, so far in and without blanks at their ends.
+func (s *sheetOfLines) put(in int, lines ...[]Span) {
+	for _, line := range lines {
+		for len(line) > 0 {
+			last := &line[len(line)-1]
+			if last.Text = strings.TrimRight(last.Text, " "); last.Text != "" {
+				break
+			}
+			line = line[:len(line)-1]
 		}
-		line = line[:len(line)-1]
-	}
-	if len(line) > 0 && in > 0 {
-		line = append([]Span{{Text: strings.Repeat(" ", in)}}, line...)
-	}
-	if !s.Cut {
-		s.lines = append(s.lines, LaidLine{line, s.block})
-		return
-	}
-	for _, part := range cut(line, s.Width) {
-		s.lines = append(s.lines, LaidLine{part, s.block})
+		if len(line) > 0 && in > 0 {
+			line = append([]Span{{Text: strings.Repeat(" ", in)}}, line...)
+		}
+		parts := [][]Span{line}
+		if s.Cut {
+			parts = cut(line, s.Width)
+		}
+		for _, part := range parts {
+			s.lines = append(s.lines, LaidLine{part, s.block})
+		}
 	}
 }
 
@@ -108,21 +111,17 @@ func cut(line []Span, width int) (parts [][]Span) {
 	var part []Span
 	room := width
 	for _, x := range line {
-		for {
+		for x.Text != "" {
 			head := ansi.Truncate(x.Text, room, "")
-			if head == "" && len(part) == 0 {
-				head = x.Text[:firstCharacter(x.Text)]
+			if head == "" && len(part) > 0 {
+				parts = append(parts, part)
+				part, room = nil, width
+				continue
 			}
-			if head != "" {
-				piece := x
-				piece.Text = head
-				part, room = append(part, piece), room-ansi.StringWidth(head)
-			}
-			if x.Text = x.Text[len(head):]; x.Text == "" {
-				break
-			}
-			parts = append(parts, part)
-			part, room = nil, width
+			piece := x
+			piece.Text = x.Text[:max(len(head), firstCharacter(x.Text))]
+			part, room = append(part, piece), room-ansi.StringWidth(piece.Text)
+			x.Text = x.Text[len(piece.Text):]
 		}
 	}
 	return append(parts, part)
@@ -130,18 +129,12 @@ func cut(line []Span, width int) (parts [][]Span) {
 
 // sentence sets prose within the width, the lines behind the first as far in as its mark
 // is wide.
-func (s *sheetOfLines) sentence(mark []Span, text []Inline, look Look, in int) {
+func (s *sheetOfLines) sentence(mark cells, text []Inline, look Look, in int) {
 	setter := s.setter(look)
-	wide := ansi.StringWidth(joined(mark))
-	room := float64(max(s.Width-in-wide, 1))
-	for k, line := range Wrap[cells](setter, text, room, room) {
-		for i, row := range line.rows {
-			before := mark
-			if k > 0 || i > 0 {
-				before = []Span{{Text: strings.Repeat(" ", wide)}}
-			}
-			s.put(in, append(append([]Span{}, before...), row...))
-		}
+	room := float64(max(s.Width-in-mark.width, 1))
+	for _, line := range Wrap[cells](setter, text, room, room) {
+		s.put(in, setter.Join(mark, line).rows...)
+		mark = setter.text(strings.Repeat(" ", mark.width))
 	}
 }
 
@@ -156,9 +149,9 @@ func (s *sheetOfLines) checks(of []*Check) {
 			s.gap()
 		}
 		s.block = first + i
-		word := c.State.String()
-		mark := []Span{{Text: word, Look: [...]Look{GoodLook, RiskLook, BadLook}[c.State]}, {Text: strings.Repeat(" ", wide-len(word)+2)}}
-		s.sentence(mark, c.Text, PlainLook, s.In)
+		mark := s.setter([...]Look{GoodLook, RiskLook, BadLook}[c.State]).text(c.State.String())
+		plain := s.setter(PlainLook)
+		s.sentence(plain.Join(mark, plain.text(strings.Repeat(" ", wide-mark.width+2))), c.Text, PlainLook, s.In)
 	}
 }
 
@@ -172,17 +165,13 @@ func (s *sheetOfLines) formulas(of []*Formula) {
 			all, blocks = append(all, Pieces[cells](setter, m)), append(blocks, s.block+i)
 		}
 	}
-	if len(all) == 0 {
-		return
-	}
 	for i, line := range Arrange[cells](setter, all, float64(s.Width-s.FormulaIn)) {
 		if i > 0 && line.From == 0 {
 			s.gap()
 		}
 		s.block = blocks[line.Of]
-		for _, row := range Line[cells](setter, all[line.Of][line.From:line.To]).rows {
-			s.put(s.FormulaIn, append([]Span{{Text: strings.Repeat(" ", int(line.X))}}, row...))
-		}
+		before := s.setter(PlainLook).text(strings.Repeat(" ", int(line.X)))
+		s.put(s.FormulaIn, setter.Join(before, Line[cells](setter, all[line.Of][line.From:line.To])).rows...)
 	}
 }
 
@@ -211,67 +200,66 @@ const leastColumn = 16
 // and cells.
 func (s *sheetOfLines) table(t *Table) {
 	const gap, narrow = 2, 1
-	room := float64(s.Width - s.FormulaIn)
-	set := SetTable[cells](s.setter(PlainLook), s.setter(HeadLook), t, points(t), gap, leastColumn, room)
-	between := gap
+	plain := s.setter(PlainLook)
+	set := SetTable[cells](plain, s.setter(HeadLook), pointed(t), gap, leastColumn, float64(s.Width-s.FormulaIn))
+	between := plain.text(strings.Repeat(" ", gap))
 	switch {
 	case set.Fits:
 	case t.Whole:
-		between = narrow
+		between = plain.text(strings.Repeat(" ", narrow))
 	default:
 		for _, r := range t.Rows {
-			s.sentence(nil, rowSentence(t, r), PlainLook, s.FormulaIn)
+			s.sentence(cells{}, rowSentence(t, r), PlainLook, s.FormulaIn)
 		}
 		return
 	}
 	rights := t.Rights()
-	for i, row := range set.Rows {
-		for n := range set.lines(i) {
-			var line []Span
-			for k, lines := range row {
+	for _, row := range set.Rows {
+		lines := 0
+		for _, cell := range row {
+			lines = max(lines, len(cell))
+		}
+		for n := range lines {
+			var line []cells
+			for k, cell := range row {
 				var c cells
-				behind := 0.0
-				if n < len(lines) {
-					c, behind = lines[n], set.pad(i, k)
+				if n < len(cell) {
+					c = cell[n]
 				}
-				before := max(set.Widths[k]-float64(c.width)-behind, 0) // a name wider than its column is cut
-				if !rights[k] {
-					before, behind = 0, before
+				pair := []cells{c, plain.text(strings.Repeat(" ", max(int(set.Widths[k])-c.width, 0)))} // a name wider than its column is cut
+				if rights[k] {
+					slices.Reverse(pair)
 				}
 				if k > 0 {
-					before += float64(between)
+					line = append(line, between)
 				}
-				line = appendSpan(line, Span{Text: strings.Repeat(" ", int(before))})
-				if len(c.rows) > 0 {
-					for _, x := range c.rows[0] {
-						line = appendSpan(line, x)
-					}
-				}
-				line = appendSpan(line, Span{Text: strings.Repeat(" ", int(behind))})
+				line = append(line, pair...)
 			}
-			s.put(s.FormulaIn, line)
+			s.put(s.FormulaIn, plain.Join(line...).rows...)
 		}
 	}
 }
 
-// points gives how far behind its number a cell reaches, so that the decimal points of
-// the columns that want it stand below each other.
-func points(t *Table) func(row, column int) float64 {
-	places := make([]int, len(t.Columns))
-	for k := range t.Columns {
+// pointed is a table with blanks behind the numbers of the columns that want it, so that
+// their decimal points stand below each other.
+func pointed(t *Table) *Table {
+	out := *t
+	out.Rows = slices.Clone(t.Rows)
+	for k, c := range t.Columns {
+		places := 0
 		for _, r := range t.Rows {
-			if n, ok := decimals(Cell(r, k)); ok {
-				places[k] = max(places[k], n)
+			n, _ := decimals(Cell(r, k))
+			places = max(places, n)
+		}
+		for i, r := range out.Rows {
+			if n, ok := decimals(Cell(r, k)); ok && c.Align == Point {
+				padded := Math{Op: Row, Of: []Math{*r[k].Math, {Op: Words, Text: strings.Repeat(" ", places-n)}}}
+				out.Rows[i] = slices.Clone(r)
+				out.Rows[i][k] = Inline{Math: &padded}
 			}
 		}
 	}
-	return func(i, k int) float64 {
-		n, ok := decimals(Cell(t.Rows[i], k))
-		if !ok || t.Columns[k].Align != Point {
-			return 0
-		}
-		return float64(places[k] - n)
-	}
+	return &out
 }
 
 // decimals is how many characters of a number stand behind its whole part; a power of
@@ -280,25 +268,19 @@ func decimals(c Inline) (n int, ok bool) {
 	if c.Math == nil || !isNumber(*c.Math) {
 		return 0, false
 	}
-	m := *c.Math
-	for m.Op == Neg {
-		m = m.Of[0]
-	}
-	at := strings.IndexAny(m.Text, ".e")
-	switch {
-	case at < 0:
-		return 0, true
-	case m.Text[at] == 'e' || strings.Contains(m.Text[at:], "e"):
+	digits := TextMath(*c.Math)
+	if strings.Contains(digits, "e") {
 		return 0, false
 	}
-	return len(m.Text) - at, true
+	whole, _, _ := strings.Cut(digits, ".")
+	return len(digits) - len(whole), true
 }
 
 // rowSentence says a row of a table: each head with its cell.
 func rowSentence(t *Table, row []Inline) (out []Inline) {
 	for k, c := range t.Columns {
 		cell := Cell(row, k)
-		if cell.Math == nil && cell.Words == "" && cell.Blank == 0 {
+		if cell == (Inline{}) {
 			continue
 		}
 		between := ""
@@ -308,10 +290,7 @@ func rowSentence(t *Table, row []Inline) (out []Inline) {
 		if c.Head != "" {
 			between += c.Head + " "
 		}
-		if between != "" {
-			out = append(out, Inline{Words: between})
-		}
-		out = append(out, cell)
+		out = append(out, Inline{Words: between}, cell)
 	}
 	return out
 }

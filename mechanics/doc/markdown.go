@@ -12,188 +12,77 @@ import (
 // figures are in the text too: as images by reference, whose data stand at its end, out
 // of the way of whoever reads the source.
 func Markdown(d *Doc) string {
-	var w markdownWriter
-	if d.Title != "" {
-		w.block("# " + markdownText(d.Title) + "\n")
-	}
-	for _, under := range d.Under {
-		w.block(lineStart(markdownSetter().sentence(under)) + "\n")
-	}
-	for _, sec := range d.Sections {
-		heading := strings.Repeat("#", sec.Level+1) + " "
-		if sec.Number > 0 {
-			heading += fmt.Sprintf("%d. ", sec.Number)
-		}
-		if sec.Title != "" {
-			w.block(heading + markdownText(sec.Title) + "\n")
-		}
-		w.blocks(sec.Blocks)
-	}
-	if d.Foot != "" { // small type, which GitHub's Markdown has from HTML
-		w.block("<small>" + markdownText(d.Foot) + "</small>\n")
-	}
+	w := writer{markup: markdown}
+	w.document(d)
 	for i, f := range w.figures {
-		w.block(fmt.Sprintf("[figure-%d]: data:image/svg+xml;base64,%s\n", i+1, base64.StdEncoding.EncodeToString(ink.SVG(f))))
+		w.put("[figure-%d]: data:image/svg+xml;base64,%s\n", i+1, base64.StdEncoding.EncodeToString(ink.SVG(f)))
 	}
 	return w.b.String()
 }
 
-type markdownWriter struct {
-	b       strings.Builder
-	figures []ink.Drawing
+var markdown = &markup{
+	notation: texNotation(`\thinspace `, mathWords, "$$\n\\begin{aligned}\n%s\n\\end{aligned}\n$$\n"),
+	text:     markdownText,
+	typed:    Printed,
+	begin:    lineStart,
+	styles:   [3]string{"%s", "*%s*", "`%s`"},
+
+	between:     "\n",
+	title:       "# %s\n",
+	under:       "%s\n",
+	foot:        "<small>%s</small>\n", // which GitHub's Markdown has from HTML
+	headings:    [3]string{"# %s\n", "## %s\n", "### %s\n"},
+	step:        "%d. ",
+	paragraph:   "%s\n",
+	note:        "%s\n",
+	boxed:       "$$\n\\boxed{%s}\n$$\n",
+	list:        "%s",
+	item:        "- %s\n",
+	checks:      "%s",
+	check:       "- %s: %s\n",
+	states:      [3]string{"%s", "**%s**", "**%s**"},
+	code:        "```\n%s\n```\n",
+	source:      func(text string) string { return strings.TrimRight(text, "\n") },
+	table:       markdownTable,
+	bareNumbers: true,
+	figure:      func(_ ink.Drawing, n int) string { return fmt.Sprintf("![Figure %[1]d][figure-%[1]d]\n", n) },
 }
 
-// block writes a block, behind an empty line.
-func (w *markdownWriter) block(text string) {
-	if w.b.Len() > 0 {
-		w.b.WriteString("\n")
-	}
-	w.b.WriteString(text)
-}
-
-func (w *markdownWriter) blocks(blocks []Block) {
-	t := markdownSetter()
-	for i := 0; i < len(blocks); i++ {
-		switch x := blocks[i].(type) {
-		case *Paragraph:
-			w.block(lineStart(t.sentence(x.Text)) + "\n")
-		case *Formula:
-			run := Run[*Formula](blocks[i:])
-			w.block("$$\n\\begin{aligned}\n" + t.aligned(Equations(run)) + "\n\\end{aligned}\n$$\n")
-			i += len(run) - 1
-		case *Boxed:
-			w.block("$$\n\\boxed{" + Set[string](t, x.Math) + "}\n$$\n")
-		case *Table:
-			w.block(markdownTable(x))
-		case *Check:
-			run := Run[*Check](blocks[i:])
-			list := ""
-			for _, c := range run {
-				list += markdownCheck(c)
-			}
-			w.block(list)
-			i += len(run) - 1
-		case *List:
-			list := ""
-			for _, item := range x.Items {
-				list += "- " + t.sentence(item) + "\n"
-			}
-			w.block(list)
-		case *Code:
-			w.block("```\n" + strings.TrimRight(x.Text, "\n") + "\n```\n")
-		case *Figure:
-			w.figures = append(w.figures, x.Drawing)
-			n := len(w.figures)
-			w.block(fmt.Sprintf("![Figure %d][figure-%d]\n", n, n))
-		default:
-			Stray(x)
-		}
-	}
-}
-
-func markdownCheck(c *Check) string {
-	mark := c.State.String()
-	if c.State != OK {
-		mark = "**" + mark + "**"
-	}
-	return "- " + mark + ": " + markdownSetter().sentence(c.Text) + "\n"
-}
-
-func markdownTable(t *Table) string {
-	var b strings.Builder
-	heads, rules := make([]string, len(t.Columns)), make([]string, len(t.Columns))
+func markdownTable(f *markup, t *Table) string {
+	heads, rows := f.written(t)
+	rules := make([]string, len(heads))
 	for k, right := range t.Rights() {
-		heads[k], rules[k] = markdownText(t.Columns[k].Head), map[bool]string{true: "---:", false: "---"}[right]
+		rules[k] = map[bool]string{true: "---:", false: "---"}[right]
 	}
-	row := func(cells []string) { b.WriteString("| " + strings.Join(cells, " | ") + " |\n") }
-	row(heads)
-	row(rules)
-	for _, r := range t.Rows {
-		cells := make([]string, len(t.Columns))
-		for k := range cells {
-			cell := Cell(r, k)
-			if cell.Math != nil && isNumber(*cell.Math) { // it needs no mathematics
-				cell = Inline{Words: TextMath(*cell.Math)}
-			}
-			cells[k] = markdownSetter().sentence([]Inline{cell})
-		}
-		row(cells)
+	out := ""
+	for _, cells := range append([][]string{heads, rules}, rows...) {
+		out += "| " + strings.Join(cells, " | ") + " |\n"
 	}
-	return b.String()
-}
-
-// markdownProse is words of a sentence.
-func markdownProse(text string, style Style) string {
-	switch style {
-	case Emphasis:
-		return "*" + markdownText(text) + "*"
-	case Mono:
-		return "`" + Printed(text) + "`"
-	}
-	return markdownText(text)
+	return out
 }
 
 // markdownText writes what a user typed as text: no character of it is taken for
 // Markdown, HTML or mathematics.
-func markdownText(text string) string {
-	var b strings.Builder
-	for _, r := range Printed(text) {
-		switch {
-		case r == '&':
-			b.WriteString("&amp;")
-		case r == '<':
-			b.WriteString("&lt;")
-		case r == '>':
-			b.WriteString("&gt;")
-		case strings.ContainsRune("\\`*_{}[]#|$~!^", r):
-			b.WriteString(`\` + string(r))
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
-}
+func markdownText(text string) string { return markdownSigns.Replace(Printed(text)) }
+
+var markdownSigns = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "{", `\{`, "}", `\}`,
+	"[", `\[`, "]", `\]`, "#", `\#`, "|", `\|`, "$", `\$`, "~", `\~`, "!", `\!`, "^", `\^`)
 
 // lineStart escapes what would begin a list at a line's start: "1." "-" "+".
 func lineStart(text string) string {
-	n := 0
-	for n < len(text) && text[n] >= '0' && text[n] <= '9' {
-		n++
+	n, marks := len(text)-len(strings.TrimLeft(text, "0123456789")), ".)"
+	if n == 0 {
+		marks = "-+="
 	}
-	switch {
-	case n > 0 && n < len(text) && (text[n] == '.' || text[n] == ')'):
+	if n < len(text) && strings.IndexByte(marks, text[n]) >= 0 {
 		return text[:n] + `\` + text[n:]
-	case n == 0 && text != "" && strings.ContainsRune("-+=", rune(text[0])):
-		return `\` + text
 	}
 	return text
 }
 
 // mathWords are words inside \text in Markdown's mathematics, which take Unicode
 // as it is.
-func mathWords(text string) string {
-	var b strings.Builder
-	for _, r := range Printed(text) {
-		switch r {
-		case '\\':
-			b.WriteString(`\backslash `)
-		case '{', '}', '$', '&', '#', '_', '%':
-			b.WriteString(`\` + string(r))
-		case '^':
-			b.WriteString(`\hat{}`)
-		case '~':
-			b.WriteString(`\sim `)
-		case '<':
-			b.WriteString(`&lt;`)
-		case '>':
-			b.WriteString(`&gt;`)
-		case '|':
-			b.WriteString(`\vert `)
-		case '`', '*':
-			b.WriteRune(' ')
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
-}
+func mathWords(text string) string { return mathSigns.Replace(Printed(text)) }
+
+var mathSigns = strings.NewReplacer(`\`, `\backslash `, "{", `\{`, "}", `\}`, "$", `\$`, "&", `\&`, "#", `\#`, "_", `\_`, "%", `\%`,
+	"^", `\hat{}`, "~", `\sim `, "<", "&lt;", ">", "&gt;", "|", `\vert `, "`", " ", "*", " ")

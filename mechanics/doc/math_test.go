@@ -57,10 +57,10 @@ func TestMath(t *testing.T) {
 		if got := TextMath(c.m); got != c.text {
 			t.Errorf("text %q, want %q", got, c.text)
 		}
-		if got := Set[string](latexSetter(), c.m); got != c.latex {
+		if got := Set[string](code{notation: latex.notation}, c.m); got != c.latex {
 			t.Errorf("LaTeX %s, want %s", got, c.latex)
 		}
-		if got := Set[string](markdownSetter(), c.m); got != c.mark {
+		if got := Set[string](code{notation: markdown.notation}, c.m); got != c.mark {
 			t.Errorf("Markdown %s, want %s", got, c.mark)
 		}
 	}

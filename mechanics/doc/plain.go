@@ -4,46 +4,26 @@ package doc
 // has them read aloud: nothing in them is drawn or set in columns.
 func Lines(blocks []Block) (out []string) {
 	for _, b := range blocks {
+		head := ""
 		switch b := b.(type) {
-		case *Paragraph:
-			out = append(out, lineSentence(b.Text))
-		case *Formula:
-			for _, m := range b.Of {
-				out = append(out, LineMath(m))
-			}
 		case *Boxed:
-			out = append(out, "answer: "+LineMath(b.Math))
-		case *Table:
-			for _, r := range b.Rows {
-				out = append(out, lineSentence(rowSentence(b, r)))
-			}
+			head = "answer: "
 		case *Check:
-			out = append(out, b.State.String()+": "+lineSentence(b.Text))
-		case *List:
-			for _, item := range b.Items {
-				out = append(out, lineSentence(item))
-			}
-		case *Code:
-			out = append(out, CodeLines(b)...)
-		case *Figure:
-		default:
-			Stray(b)
+			head = b.State.String() + ": "
 		}
-	}
-	return out
-}
-
-// lineSentence is prose with its formulas in one line each.
-func lineSentence(text []Inline) string {
-	out := ""
-	for _, in := range text {
-		switch {
-		case in.Math != nil:
-			out += LineMath(*in.Math)
-		case in.Blank > 0:
-			out += "blank"
-		default:
-			out += Printed(in.Words)
+		for _, sentence := range sentences(b) {
+			line := head
+			for _, in := range sentence {
+				switch {
+				case in.Math != nil:
+					line += LineMath(*in.Math)
+				case in.Blank > 0:
+					line += "blank"
+				default:
+					line += Printed(in.Words)
+				}
+			}
+			out = append(out, line)
 		}
 	}
 	return out

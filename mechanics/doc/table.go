@@ -1,5 +1,7 @@
 package doc
 
+import "slices"
+
 // Table is rows in columns. Cells are formulas or words.
 type Table struct {
 	Columns []Col
@@ -46,25 +48,15 @@ func Cell(row []Inline, k int) Inline {
 
 // Headed tells that a column has a head.
 func (t *Table) Headed() bool {
-	for _, c := range t.Columns {
-		if c.Head != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(t.Columns, func(c Col) bool { return c.Head != "" })
 }
 
 // Rights tells the columns that stand to the right: those of numbers.
 func (t *Table) Rights() []bool {
 	out := make([]bool, len(t.Columns))
 	for k, c := range t.Columns {
-		out[k] = c.Align >= Right || c.Align == Auto && len(t.Rows) > 0
-		for _, r := range t.Rows {
-			if c.Align == Auto {
-				cell := Cell(r, k)
-				out[k] = out[k] && cell.Math != nil && isNumber(*cell.Math)
-			}
-		}
+		other := func(r []Inline) bool { m := Cell(r, k).Math; return m == nil || !isNumber(*m) }
+		out[k] = c.Align >= Right || c.Align == Auto && len(t.Rows) > 0 && !slices.ContainsFunc(t.Rows, other)
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package doc
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -11,68 +12,51 @@ const TextWidth = 80
 
 // textLayouts are how blocks stand in sections without a title, in parts, and in steps.
 var textLayouts = [...]Layout{
-	{Width: TextWidth, Cut: true},
-	{Width: TextWidth, Cut: true, In: 2, FormulaIn: 2},
-	{Width: TextWidth, Cut: true, In: 4, FormulaIn: 6},
+	{Width: TextWidth},
+	{Width: TextWidth, In: 2, FormulaIn: 2},
+	{Width: TextWidth, In: 4, FormulaIn: 6},
 }
 
 // Text writes a document for reading in a terminal or a file.
 func Text(d *Doc) string {
-	var t textWriter
+	s := &sheetOfLines{Layout: textLayouts[0]}
+	s.Cut = true
+	heading := func(mark string, text []Inline) { s.sentence(cellSetter{}.text(mark), text, PlainLook, 0) }
 	if d.Title != "" {
-		t.sentence("", Plain(d.Title))
+		heading("", Plain(d.Title))
 	}
 	for _, under := range d.Under {
-		t.sentence("", under)
+		heading("", under)
 	}
 	for _, sec := range d.Sections {
-		level := min(sec.Level, len(textLayouts)-1)
-		if t.b.Len() > 0 {
-			t.b.WriteString("\n")
+		layout := textLayouts[min(sec.Level, len(textLayouts)-1)]
+		if len(s.lines) > 0 {
+			s.put(0, nil)
 		}
 		switch {
 		case sec.Title == "":
-			level = 0
+			layout = textLayouts[0]
 		case sec.Number > 0:
-			t.sentence(fmt.Sprintf("%2d  ", sec.Number), Plain(sec.Title))
+			heading(fmt.Sprintf("%2d  ", sec.Number), Plain(sec.Title))
 		default:
-			t.sentence("", Plain(sec.Title))
+			heading("", Plain(sec.Title))
 		}
-		layout := textLayouts[level]
-		layout.Cut = !hasWhole(sec.Blocks)
-		t.lines(layout.Lines(sec.Blocks))
+		layout.Cut = !slices.ContainsFunc(sec.Blocks, isWhole)
+		s.lines = append(s.lines, layout.Lines(sec.Blocks)...)
 	}
 	if d.Foot != "" {
-		t.b.WriteString("\n")
-		t.sentence("", Plain(d.Foot))
+		s.put(0, nil)
+		heading("", Plain(d.Foot))
 	}
-	return t.b.String()
+	var b strings.Builder
+	for _, l := range s.lines {
+		b.WriteString(joined(l.Spans) + "\n")
+	}
+	return b.String()
 }
 
-type textWriter struct{ b strings.Builder }
-
-func (t *textWriter) lines(of []LaidLine) {
-	for _, l := range of {
-		for _, x := range l.Spans {
-			t.b.WriteString(x.Text)
-		}
-		t.b.WriteString("\n")
-	}
-}
-
-// sentence writes prose behind a mark.
-func (t *textWriter) sentence(mark string, text []Inline) {
-	s := &sheetOfLines{Layout: textLayouts[0]}
-	s.sentence([]Span{{Text: mark}}, text, PlainLook, 0)
-	t.lines(s.lines)
-}
-
-// hasWhole tells that a table among blocks may be wider than a line.
-func hasWhole(blocks []Block) bool {
-	for _, b := range blocks {
-		if t, ok := b.(*Table); ok && t.Whole {
-			return true
-		}
-	}
-	return false
+// isWhole tells a table that may be wider than a line.
+func isWhole(b Block) bool {
+	t, ok := b.(*Table)
+	return ok && t.Whole
 }

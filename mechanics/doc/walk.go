@@ -21,6 +21,7 @@ const (
 	Beside       // between formulas side by side
 	SumOf        // behind Σ
 	Word         // between words
+	Seam         // in a word that is too long for a line
 	Indent       // before what goes on in the next line
 )
 
@@ -56,30 +57,20 @@ type Traits struct {
 	Small  bool // it is set in a subscript
 }
 
-// Piece is a part of a formula that no line break parts. Lead is Relation or Plus where
-// a line may begin with it, and Deep tells that it stands in parentheses.
+// Piece is a part of a formula or a sentence that no line break parts. Lead is the space
+// before it within a line; where there is none no line begins with it. Deep tells that it
+// stands in parentheses, where a line breaks if it must.
 type Piece[T any] struct {
 	Box  T
 	Lead Gap
 	Deep bool
 }
 
-// Set sets a formula in one.
-func Set[T any](s Setter[T], m Math) T { return whole(s, Pieces(s, m)) }
+// relates tells a piece that begins with a relation of the whole formula.
+func (p Piece[T]) relates() bool { return p.Lead == Relation && !p.Deep }
 
-func whole[T any](s Setter[T], of []Piece[T]) T {
-	if len(of) == 1 {
-		return of[0].Box
-	}
-	var parts []T
-	for k, p := range of {
-		if k > 0 {
-			parts = append(parts, s.Space(p.Lead))
-		}
-		parts = append(parts, p.Box)
-	}
-	return s.Join(parts...)
-}
+// Set sets a formula in one.
+func Set[T any](s Setter[T], m Math) T { return Line(s, Pieces(s, m)) }
 
 // walker takes one formula apart.
 type walker[T any] struct{ s Setter[T] }
@@ -124,12 +115,12 @@ func (w walker[T]) pieces(m Math) []Piece[T] {
 	case Product:
 		return w.product(m)
 	case Cross:
-		left, right := w.pieces(inParens(operand(m, 0), Sum, Neg)), w.pieces(inParens(operand(m, 1), Sum, Neg))
-		return w.join(left, right, s.Space(Times), s.Sign("×"), s.Space(Times))
+		of := []Math{inParens(operand(m, 0), Sum, Neg), inParens(operand(m, 1), Sum, Neg)}
+		return w.chain(of, func(int) []T { return w.between("×", Times) })
 	case Function:
 		return w.behind(w.pieces(inParens(operand(m, 0), Sum, Neg, Product, Fraction)), s.Words(m.Text), s.Space(Unit))
 	case Degrees:
-		return w.join(w.pieces(inParens(operand(m, 0), Sum)), w.one(s.Sign("°")))
+		return w.ended(w.pieces(inParens(operand(m, 0), Sum)), s.Sign("°"))
 	case Row:
 		return w.row(m)
 	case Paren:
@@ -169,10 +160,8 @@ func operand(m Math, k int) Math {
 
 // inParens puts a formula in parentheses where it is one of the given.
 func inParens(m Math, ops ...Op) Math {
-	for _, op := range ops {
-		if m.Op == op {
-			return Math{Op: Paren, Of: []Math{m}}
-		}
+	if slices.Contains(ops, m.Op) {
+		return Math{Op: Paren, Of: []Math{m}}
 	}
 	return m
 }
@@ -186,14 +175,31 @@ func (w walker[T]) behind(of []Piece[T], before ...T) []Piece[T] {
 	return of
 }
 
-// join sets pieces behind others, with something between.
-func (w walker[T]) join(left, right []Piece[T], between ...T) []Piece[T] {
-	if len(left) == 0 || len(right) == 0 {
-		return append(left, right...)
+// led sets pieces behind a sign with which a line may begin.
+func (w walker[T]) led(of []Piece[T], sign string, lead Gap) []Piece[T] {
+	of = w.behind(of, w.s.Sign(sign), w.s.Space(lead))
+	of[0].Lead = lead
+	return of
+}
+
+// chain sets formulas side by side, with something between each and the one before it.
+func (w walker[T]) chain(of []Math, between func(k int) []T) (out []Piece[T]) {
+	for k, x := range of {
+		next := w.pieces(x)
+		if len(out) == 0 || len(next) == 0 {
+			out = append(out, next...)
+			continue
+		}
+		last := &out[len(out)-1]
+		last.Box = w.s.Join(slices.Concat([]T{last.Box}, between(k), []T{next[0].Box})...)
+		out = append(out, next[1:]...)
 	}
-	last := &left[len(left)-1]
-	last.Box = w.s.Join(append(append([]T{last.Box}, between...), right[0].Box)...)
-	return append(left, right[1:]...)
+	return out
+}
+
+// between is a sign between two gaps.
+func (w walker[T]) between(sign string, g Gap) []T {
+	return []T{w.s.Space(g), w.s.Sign(sign), w.s.Space(g)}
 }
 
 // number is digits; 1.89e-3 is a power of ten where the format can raise.
@@ -202,12 +208,13 @@ func (w walker[T]) number(m Math) T {
 	if !scientific || w.s.Traits().Linear {
 		return w.s.Number(m.Text, m)
 	}
-	exponent := Math{Op: Number, Text: power}
-	if digits, minus := strings.CutPrefix(power, "-"); minus {
-		exponent = Math{Op: Neg, Of: []Math{{Op: Number, Text: digits}}}
-	}
-	ten := w.s.Power(w.s.Number("10", Math{Op: Number, Text: "10"}), Set(w.s.Small(), exponent), exponent)
-	return w.s.Join(w.s.Number(digits, m), w.s.Space(Times), w.s.Sign("×"), w.s.Space(Times), ten)
+	ten := w.raised(w.s.Number("10", Math{Op: Number, Text: "10"}), power)
+	return w.s.Join(slices.Concat([]T{w.s.Number(digits, m)}, w.between("×", Times), []T{ten})...)
+}
+
+func (w walker[T]) raised(base T, power string) T {
+	up := NumberOf(power, 0)
+	return w.s.Power(base, Set(w.s.Small(), up), up)
 }
 
 // words are upright; the power of a unit, as in ft^2, is raised where the format can.
@@ -216,14 +223,10 @@ func (w walker[T]) words(text string) T {
 	if !raised || w.s.Traits().Linear || power == "" {
 		return w.s.Words(text)
 	}
-	n := 1
-	for n < len(power) && power[n] >= '0' && power[n] <= '9' {
-		n++
-	}
-	exponent := Math{Op: Number, Text: power[:n]}
-	out := w.s.Power(w.s.Words(unit), Set(w.s.Small(), exponent), exponent)
-	if power[n:] != "" {
-		out = w.s.Join(out, w.words(power[n:]))
+	rest := strings.TrimLeft(power[1:], "0123456789")
+	out := w.raised(w.s.Words(unit), strings.TrimSuffix(power, rest))
+	if rest != "" {
+		out = w.s.Join(out, w.words(rest))
 	}
 	return out
 }
@@ -232,8 +235,7 @@ func (w walker[T]) relate(m Math) (out []Piece[T]) {
 	for k, x := range m.Of {
 		of := w.pieces(x)
 		if k > 0 {
-			of = w.behind(of, w.s.Sign(m.Text), w.s.Space(Relation))
-			of[0].Lead = Relation
+			of = w.led(of, m.Text, Relation)
 		}
 		out = append(out, of...)
 	}
@@ -244,13 +246,13 @@ func (w walker[T]) sum(m Math) (out []Piece[T]) {
 	for k, x := range m.Of {
 		minus, rest := signed(x)
 		of := w.pieces(rest)
-		sign := map[bool]string{true: "-", false: "+"}[minus]
 		switch {
+		case k > 0 && minus:
+			of = w.led(of, "-", Plus)
 		case k > 0:
-			of = w.behind(of, w.s.Sign(sign), w.s.Space(Plus))
-			of[0].Lead = Plus
+			of = w.led(of, "+", Plus)
 		case minus:
-			of = w.behind(of, w.s.Sign(sign))
+			of = w.behind(of, w.s.Sign("-"))
 		}
 		out = append(out, of...)
 	}
@@ -271,24 +273,24 @@ func signed(m Math) (minus bool, rest Math) {
 }
 
 // product sets a point before a number, nothing between parentheses, else a space.
-func (w walker[T]) product(m Math) (out []Piece[T]) {
+func (w walker[T]) product(m Math) []Piece[T] {
 	of := factors(m)
+	set := make([]Math, len(of))
 	for k, x := range of {
-		if k == 0 {
-			out = w.pieces(inParens(x, Sum))
-			continue
+		set[k] = inParens(x, Sum)
+		if k > 0 {
+			set[k] = inParens(set[k], Neg)
 		}
-		var between []T
-		switch before := of[k-1].Op; {
-		case before == Paren && x.Op == Paren:
-		case before != Paren && x.Op == Number, before == Number && x.Op == Fraction:
-			between = []T{w.s.Space(Dot), w.s.Sign("·"), w.s.Space(Dot)}
-		default:
-			between = []T{w.s.Space(Factor)}
-		}
-		out = w.join(out, w.pieces(inParens(x, Sum, Neg)), between...)
 	}
-	return out
+	return w.chain(set, func(k int) []T {
+		switch before, x := of[k-1].Op, of[k].Op; {
+		case before == Paren && x == Paren:
+			return nil
+		case before != Paren && x == Number, before == Number && x == Fraction:
+			return w.between("·", Dot)
+		}
+		return []T{w.s.Space(Factor)}
+	})
 }
 
 // factors are the operands of a product, those of a product in it among them.
@@ -304,18 +306,8 @@ func factors(m Math) (of []Math) {
 }
 
 // row sets formulas and words side by side.
-func (w walker[T]) row(m Math) (out []Piece[T]) {
-	for k, x := range m.Of {
-		of := w.pieces(x)
-		if k > 0 {
-			if g := w.rowGap(m.Of[k-1], x); g != None {
-				out = w.join(out, of, w.s.Space(g))
-				continue
-			}
-		}
-		out = w.join(out, of)
-	}
-	return out
+func (w walker[T]) row(m Math) []Piece[T] {
+	return w.chain(m.Of, func(k int) []T { return []T{w.s.Space(w.rowGap(m.Of[k-1], m.Of[k]))} })
 }
 
 func (w walker[T]) rowGap(before, m Math) Gap {
@@ -331,29 +323,24 @@ func (w walker[T]) rowGap(before, m Math) Gap {
 }
 
 // paren sets a list in parentheses; a line may break in it, unless it is higher than one.
-func (w walker[T]) paren(m Math) (out []Piece[T]) {
-	together := false
-	for k, x := range m.Of {
-		together = together || tall(x)
-		if k == 0 {
-			out = w.pieces(x)
-		} else {
-			out = w.join(out, w.pieces(x), w.s.Sign(","), w.s.Space(Comma))
-		}
+func (w walker[T]) paren(m Math) []Piece[T] {
+	out := w.chain(m.Of, func(int) []T { return []T{w.s.Sign(","), w.s.Space(Comma)} })
+	if slices.ContainsFunc(m.Of, tall) {
+		return w.one(w.s.Fence(Paren, Line(w.s, out)))
 	}
-	if len(out) == 0 {
-		out = w.one(w.s.Words(""))
-	}
-	if together {
-		return w.one(w.s.Fence(Paren, whole(w.s, out)))
-	}
+	out = w.ended(w.behind(out, w.s.Sign("(")), w.s.Sign(")"))
 	for k := range out[1:] {
 		out[k+1].Deep = true
 	}
-	out = w.behind(out, w.s.Sign("("))
-	last := &out[len(out)-1]
-	last.Box = w.s.Join(last.Box, w.s.Sign(")"))
 	return out
+}
+
+// ended sets something behind the last piece.
+func (w walker[T]) ended(of []Piece[T], sign T) []Piece[T] {
+	of = w.behind(of)
+	last := &of[len(of)-1]
+	last.Box = w.s.Join(last.Box, sign)
+	return of
 }
 
 // tall tells a formula that is higher than a line where the format can.
@@ -367,17 +354,14 @@ func tall(m Math) bool {
 
 func (w walker[T]) grid(m Math) T {
 	s := w.s.Inline()
-	var rows [][]T
-	for _, r := range m.Of {
-		entries := r.Of
+	rows := make([][]T, len(m.Of))
+	for i, r := range m.Of {
 		if m.Op == Column {
-			entries = []Math{r}
+			r.Of = []Math{r}
 		}
-		var row []T
-		for _, e := range entries {
-			row = append(row, Set(s, e))
+		for _, e := range r.Of {
+			rows[i] = append(rows[i], Set(s, e))
 		}
-		rows = append(rows, row)
 	}
 	return w.s.Grid(m.Op, rows)
 }

@@ -225,7 +225,7 @@ func (c *compositor) block(of []doc.Block) int {
 			c.paragraph(plain, item, mark, gap*0.6)
 		}
 	case *doc.Code:
-		for _, line := range doc.CodeLines(b) {
+		for _, line := range doc.CodeLines(b.Text) {
 			c.paragraph(plain, doc.Plain(line), box{width: c.size * 1.8}, 0)
 		}
 	case *doc.Figure:
@@ -331,7 +331,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 		return
 	}
 	plain, head := setter{size: size, tone: ink.Dark}, setter{size: size, style: ink.Italic, tone: ink.Faint}
-	set := doc.SetTable[box](plain, head, t, nil, pad, least, c.width)
+	set := doc.SetTable[box](plain, head, t, pad, least, c.width)
 	full := -pad
 	for _, w := range set.Widths {
 		full += w + pad
@@ -363,7 +363,7 @@ func (c *compositor) table(t *doc.Table, gap float64) {
 	}
 	rule(gap, 0.8)
 	rows := set.Rows
-	if set.Headed {
+	if t.Headed() {
 		row(rows[0], true)
 		rule(size*0.2, 0.4)
 		rows = rows[1:]

@@ -20,11 +20,8 @@ import (
 // points with their coordinates, bodies, lines from where to where with their
 // forces, supports with theirs, couples and distributed loads. s may be nil, or
 // of another problem: then forces that are not given are unknown.
-func Described(p *problem.Problem, s *statics.Solution) (lines []string) {
-	for _, r := range described(p, s) {
-		lines = append(lines, r.text)
-	}
-	return lines
+func Described(p *problem.Problem, s *statics.Solution) []string {
+	return each(described(p, s), func(r describedRow) string { return r.text })
 }
 
 // DescribedRow is the line of one row of the sheet; empty where it has none.
@@ -56,25 +53,25 @@ func described(p *problem.Problem, s *statics.Solution) []describedRow {
 	add := func(table, row, text string) {
 		out = append(out, describedRow{sheet.Ref{Table: table, Row: row}, doc.Printed(text)})
 	}
-	for i := range p.Points {
-		add("points", p.Points[i].Name, d.point(&p.Points[i]))
+	for i, q := range p.Points {
+		add("points", q.Name, d.point(&p.Points[i]))
 	}
-	for i := range p.Bodies {
-		if !p.Bodies[i].Particle {
-			add("bodies", p.Bodies[i].Name, d.body(&p.Bodies[i]))
+	for i, b := range p.Bodies {
+		if !b.Particle {
+			add("bodies", b.Name, d.body(&p.Bodies[i]))
 		}
 	}
-	for i := range p.Lines {
-		add("lines", p.Lines[i].Name, d.line(i))
+	for i, l := range p.Lines {
+		add("lines", l.Name, d.line(i))
 	}
-	for i := range p.Joints {
-		add("joints", p.Joints[i].Name, d.joint(i))
+	for i, j := range p.Joints {
+		add("joints", j.Name, d.joint(i))
 	}
-	for i := range p.Couples {
-		add("couples", p.Couples[i].Name, d.couple(&p.Couples[i]))
+	for i, c := range p.Couples {
+		add("couples", c.Name, d.couple(&p.Couples[i]))
 	}
-	for i := range p.Loads {
-		add("distributed", p.Loads[i].Name, d.load(&p.Loads[i]))
+	for i, q := range p.Loads {
+		add("distributed", q.Name, d.load(&p.Loads[i]))
 	}
 	return out
 }
@@ -102,6 +99,8 @@ func (d describer) direction(u r3.Vec) string {
 	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
+func (d describer) pointName(i int) string { return d.p.Points[i].Name }
+
 func (d describer) bodyName(i int) string {
 	if i < 0 || i >= len(d.p.Bodies) {
 		return "the ground"
@@ -121,21 +120,13 @@ func (d describer) point(q *problem.Point) string {
 			on += " that no force acts on"
 		}
 	case len(q.Bodies) > 0:
-		var names []string
-		for _, b := range q.Bodies {
-			names = append(names, d.bodyName(b))
-		}
-		on = "on " + say.And(names...)
+		on = "on " + say.And(each(q.Bodies, d.bodyName)...)
 	}
 	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
 }
 
 func (d describer) body(b *problem.Body) string {
-	var names []string
-	for _, k := range b.Points {
-		names = append(names, d.p.Points[k].Name)
-	}
-	s := "body " + b.Name + " through " + strings.Join(names, ", ")
+	s := "body " + b.Name + " through " + strings.Join(each(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
 		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
@@ -149,12 +140,7 @@ func (d describer) line(i int) string {
 		return s + ", does not read yet"
 	}
 	if l.Legs[0].To >= 0 {
-		names := []string{d.p.Points[l.Legs[0].From].Name}
-		for _, leg := range l.Legs {
-			if leg.To >= 0 {
-				names = append(names, d.p.Points[leg.To].Name)
-			}
-		}
+		names := each(l.Path, d.pointName)
 		last := len(names) - 1
 		s += " from " + names[0] + " to " + names[last]
 		if last > 1 {
@@ -165,7 +151,7 @@ func (d describer) line(i int) string {
 			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.format(b.Wrap, units.Angle)
 		}
 	} else {
-		s += " at " + d.p.Points[l.Legs[0].From].Name + " along " + d.direction(l.Legs[0].U)
+		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.direction(l.Legs[0].U)
 		if l.Between() {
 			s += " on " + d.bodyName(l.Acts[0].Body) + ", the opposite on " + d.bodyName(l.Acts[1].Body)
 		}
@@ -182,14 +168,12 @@ func (d describer) size(i int) string {
 		v, ok = d.s.Magnitude(i)
 	}
 	switch {
+	case ok && v == 0:
+		return "no force"
 	case ok && v > 0 && l.Kind == problem.Force:
 		return d.format(v, units.Force)
-	case ok && v > 0:
-		return d.format(v, units.Force) + " " + info.Positive
-	case ok && v < 0:
-		return d.format(-v, units.Force) + " " + info.Negative
 	case ok:
-		return "no force"
+		return d.format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
 	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
 		return d.result(l.Magnitude.Terms[0].Unknown)
 	}
@@ -202,17 +186,14 @@ func (d describer) joint(i int) string {
 	if !j.OK {
 		return s + ", does not read yet"
 	}
-	s += " at " + d.p.Points[j.Point].Name + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
+	s += " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
 	if j.Normal != (r3.Vec{}) {
 		s += ", normal " + d.direction(j.Normal)
 	}
 	if j.Axis != (r3.Vec{}) {
 		s += ", axis " + d.direction(j.Axis)
 	}
-	var parts []string
-	for _, t := range slices.Concat(j.Forces, j.Moments) {
-		parts = append(parts, d.p.Unknowns[t.Unknown].Name+" "+d.result(t.Unknown))
-	}
+	parts := each(slices.Concat(j.Forces, j.Moments), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
 		s += "; " + strings.Join(parts, ", ")
 	}
@@ -247,15 +228,16 @@ func (d describer) couple(c *problem.Couple) string {
 		s += " about " + d.direction(c.U)
 	}
 	v, ok := d.value(c.Magnitude)
+	sense := " counter-clockwise"
 	switch {
 	case !ok:
 		return s + "; unknown"
 	case !d.p.Planar:
 		return s + "; " + d.format(v, units.Moment)
 	case v*c.U.Z < 0:
-		return s + "; " + d.format(math.Abs(v), units.Moment) + " clockwise"
+		sense = " clockwise"
 	}
-	return s + "; " + d.format(math.Abs(v), units.Moment) + " counter-clockwise"
+	return s + "; " + d.format(math.Abs(v), units.Moment) + sense
 }
 
 func (d describer) load(q *problem.Distributed) string {
@@ -263,8 +245,8 @@ func (d describer) load(q *problem.Distributed) string {
 	if !q.OK {
 		return s + ": does not read yet"
 	}
-	from := d.p.Points[q.From].Name
-	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.p.Points[q.To].Name + " along " + d.direction(q.Direction)
+	from := d.pointName(q.From)
+	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.direction(q.Direction)
 	switch {
 	case q.Nothing():
 		return s + "; its resultant is zero"

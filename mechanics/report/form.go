@@ -55,22 +55,16 @@ func Between(format, name string, i, sheets int) string {
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
 // one; warnings are what JSON says of the sheet besides, the others by its words.
 func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, steps bool, warnings []*diag.Error) string {
-	opt := PageOptions{Trust: t}
 	switch format {
 	case "json":
 		return string(JSON(sheet, s, t, warnings...))
-	case "markdown":
-		opt.unfigured = true
-		return doc.Markdown(pageOf(s, opt))
-	case "latex":
-		return doc.LaTeX(pageOf(s, opt))
-	case "html":
-		return doc.HTML(pageOf(s, opt))
+	case "text":
+		d := summary(s, t)
+		if steps {
+			d.Sections = append(d.Sections, workingSections(working.Build(s))...)
+		}
+		d.Add(lessonSection(s.Problem))
+		return doc.Text(d)
 	}
-	d := summary(s, t)
-	if steps {
-		d.Sections = append(d.Sections, workingSections(working.Build(s))...)
-	}
-	d.Add(lessonSection(s.Problem))
-	return doc.Text(d)
+	return printers[format](pageOf(s, PageOptions{Trust: t, unfigured: format == "markdown"}))
 }

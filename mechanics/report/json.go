@@ -98,11 +98,8 @@ const jsonFormat = 2
 // JSON writes a solved sheet as one object; t may be nil.
 func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
 	p := s.Problem
-	out := jsonSheet{
-		Format: jsonFormat, Sheet: sheet, Title: p.Title, Verdict: s.Verdict.String(), Words: s.Words(), Degree: s.Degree,
-		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
-		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
-	}
+	out := newJSON(sheet, p.Title, s.Verdict, s.Words(), warnings)
+	out.Degree, out.Trust = s.Degree, trustJSON(t)
 	for j := range s.X {
 		out.Unknowns = append(out.Unknowns, unknownJSON(s, j))
 	}
@@ -122,21 +119,18 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 	}
 	for _, q := range p.Asked {
 		unit := p.Units.For(q.Dim)
-		a := jsonAsked{Name: q.Name, Unit: unit.Symbol}
-		a.Value, a.Text = number(0), ""
 		if v, err := s.Evaluate(q); err != nil {
-			a.Value, a.Text = nil, err.Error()
+			out.Asked = append(out.Asked, jsonAsked{q.Name, nil, unit.Symbol, err.Error()})
 		} else {
-			a.Value, a.Text = number(v/unit.Factor), unit.Format(v, p.Figures)
+			out.Asked = append(out.Asked, jsonAsked{q.Name, number(v / unit.Factor), unit.Symbol, unit.Format(v, p.Figures)})
 		}
-		out.Asked = append(out.Asked, a)
 	}
 	for k, c := range s.Checks {
 		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Risk: t.CheckAtRisk(k), Says: c.Says(p)})
 	}
-	for _, a := range s.Answers {
-		out.Answers = append(out.Answers, jsonAnswer{Name: a.Query.Name, Printed: a.Printed, Computed: a.ComputedText(p), OK: a.OK})
-	}
+	out.Answers = each(s.Answers, func(a statics.AnswerCheck) jsonAnswer {
+		return jsonAnswer{a.Query.Name, a.Printed, a.ComputedText(p), a.OK}
+	})
 	for _, m := range s.Motions {
 		body := ""
 		if len(m.Moves) > 0 {
@@ -144,24 +138,34 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 		}
 		out.Free = append(out.Free, jsonMotion{Body: body, Says: s.MotionWords(m)})
 	}
-	out.Trust, out.Warnings = trustJSON(t), faultsJSON(warnings)
 	return marshal(out)
 }
 
 // JSONUnreadable writes a sheet that can't be read as one object.
 func JSONUnreadable(sheet, title string, faults []*diag.Error, warnings ...*diag.Error) []byte {
-	out := jsonSheet{
-		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: statics.Unreadable.String(), Words: []string{"unreadable"},
-		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
-		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
-	}
-	out.Errors, out.Warnings = faultsJSON(faults), faultsJSON(warnings)
+	out := newJSON(sheet, title, statics.Unreadable, []string{"unreadable"}, warnings)
+	out.Errors = faultsJSON(faults)
 	return marshal(out)
 }
 
-func faultsJSON(faults []*diag.Error) (out []jsonError) {
-	for _, f := range faults {
-		out = append(out, jsonError{Line: f.Line, Column: f.Column, Says: f.Msg, Hint: f.Hint})
+// newJSON has lists that are empty, not null.
+func newJSON(sheet, title string, v statics.Verdict, words []string, warnings []*diag.Error) jsonSheet {
+	return jsonSheet{
+		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: v.String(), Words: words, Warnings: faultsJSON(warnings),
+		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
+		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
+	}
+}
+
+func faultsJSON(faults []*diag.Error) []jsonError {
+	return each(faults, func(f *diag.Error) jsonError { return jsonError{f.Line, f.Column, f.Msg, f.Hint} })
+}
+
+// each is what becomes of each of some things; an empty list of none, not null.
+func each[S, T any](of []S, become func(S) T) []T {
+	out := make([]T, len(of))
+	for i, x := range of {
+		out[i] = become(x)
 	}
 	return out
 }

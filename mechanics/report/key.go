@@ -56,17 +56,15 @@ func csvOf(rows [][]string) []byte {
 	return []byte(text)
 }
 
-func csvText(rows [][]string, cell func(string) string) string {
+// csvText writes rows whose cells are first made safe.
+func csvText(rows [][]string, safe func(string) string) string {
 	var b strings.Builder
-	w := csv.NewWriter(&b)
 	for _, r := range rows {
-		cells := make([]string, len(r))
-		for i, c := range r {
-			cells[i] = cell(c)
+		for i := range r {
+			r[i] = safe(r[i])
 		}
-		_ = w.Write(cells) // a strings.Builder takes everything
 	}
-	w.Flush()
+	_ = csv.NewWriter(&b).WriteAll(rows) // a strings.Builder takes everything
 	return b.String()
 }
 
@@ -88,16 +86,12 @@ func keyDoc(title string, k variant.Key) *doc.Doc {
 	if title = oneLine(title); title != "" {
 		d.Title = title + ": key"
 	}
-	table := &doc.Table{Columns: []doc.Col{{Head: "variant"}}}
-	for _, h := range k.Head {
-		table.Columns = append(table.Columns, doc.Col{Head: h, Align: doc.Right})
+	table := doc.NewTable(append([]string{"variant"}, k.Head...)...)
+	for i := range k.Head {
+		table.Columns[i+1].Align = doc.Right
 	}
 	for _, r := range k.Rows {
-		row := []doc.Inline{words(r.Name)}
-		for _, c := range r.Cells {
-			row = append(row, words(c))
-		}
-		table.Add(row...)
+		table.Add(each(append([]string{r.Name}, r.Cells...), words)...)
 	}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
 	return d

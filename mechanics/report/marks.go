@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/doc"
@@ -21,36 +22,32 @@ func Marks(format string, c grade.Class) string {
 		return marksJSON(c)
 	case "csv":
 		return marksCSV(c)
-	case "markdown":
-		return doc.Markdown(marksDoc(c))
 	}
-	return doc.Text(marksDoc(c))
+	return printers[format](marksDoc(c))
 }
 
 // marksDoc is the marks of a class as a document.
 func marksDoc(c grade.Class) *doc.Doc {
 	d := &doc.Doc{Title: oneLine(c.Title)}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(say.Count(len(c.Students), "student") + "; right: " + rule(c) + ".")}})
-	table := doc.NewTable(append([]string{"student"}, marksColumns(c)...)...)
-	remarks, questions := &doc.List{}, &doc.List{}
+	head := []string{"student", "right"}
+	if hasSheets(c) {
+		head = []string{"student", "sheet", "right"}
+	}
+	table := doc.NewTable(append(head, c.Questions...)...)
+	remarks := &doc.List{}
 	for _, s := range c.Students {
-		row := []doc.Inline{words(s.Name)}
-		for _, cell := range marksRow(c, s) {
-			row = append(row, words(cell))
-		}
-		table.Add(row...)
+		table.Add(each(marksRow(c, s), words)...)
 		if r := s.Remarks(); len(r) > 0 {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
 	}
-	d.Add(section("Students", table))
+	d.Add(section(doc.Other, "Students", table))
 	if len(remarks.Items) > 0 {
-		d.Add(doc.Section{Level: 1, Title: "Remarks", Blocks: []doc.Block{remarks}})
+		d.Add(part(doc.Other, "Remarks", remarks))
 	}
-	for _, q := range c.ByQuestion() {
-		questions.Items = append(questions.Items, doc.Plain(questionWords(q)))
-	}
-	d.Add(doc.Section{Level: 1, Title: "By question", Blocks: []doc.Block{questions}})
+	questions := &doc.List{Items: each(c.ByQuestion(), func(q grade.Question) []doc.Inline { return doc.Plain(questionWords(q)) })}
+	d.Add(part(doc.Other, "By question", questions))
 	return d
 }
 
@@ -64,26 +61,12 @@ func rule(c grade.Class) string {
 
 // hasSheets tells that students had different sheets.
 func hasSheets(c grade.Class) bool {
-	for _, s := range c.Students {
-		if s.Sheet != "" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.Students, func(s grade.Student) bool { return s.Sheet != "" })
 }
 
-func marksColumns(c grade.Class) []string {
-	out := []string{"right"}
-	if hasSheets(c) {
-		out = []string{"sheet", "right"}
-	}
-	return append(out, c.Questions...)
-}
-
-// marksRow is a student's row behind the name: marks out of asked, and a word for
-// each answer.
+// marksRow is a student's row: marks out of asked, and a word for each answer.
 func marksRow(c grade.Class, s grade.Student) []string {
-	var out []string
+	out := []string{s.Name}
 	if hasSheets(c) {
 		out = append(out, s.Sheet)
 	}

@@ -45,39 +45,34 @@ type (
 )
 
 func marksJSON(c grade.Class) string {
-	out := jsonClass{Sheet: c.Sheet, Title: c.Title, Right: rule(c), Students: []jsonStudent{}, Questions: []jsonQuestion{}}
-	for _, s := range c.Students {
-		o := jsonStudent{Name: s.Name, Sheet: s.Sheet, Right: s.Right(), Asked: s.Asked(), Answers: []jsonMark{}, Remarks: s.Remarks(), Error: s.Fault}
-		for _, m := range s.Marks {
-			o.Answers = append(o.Answers, jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()})
-		}
-		out.Students = append(out.Students, o)
+	mark := func(m grade.Mark) jsonMark {
+		return jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()}
 	}
-	for _, q := range c.ByQuestion() {
-		out.Questions = append(out.Questions, jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times})
+	student := func(s grade.Student) jsonStudent {
+		return jsonStudent{s.Name, s.Sheet, s.Right(), s.Asked(), each(s.Marks, mark), s.Remarks(), s.Fault}
 	}
-	return string(marshal(out))
+	question := func(q grade.Question) jsonQuestion {
+		return jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times}
+	}
+	return string(marshal(jsonClass{c.Sheet, c.Title, rule(c), each(c.Students, student), each(c.ByQuestion(), question)}))
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
 func marksCSV(c grade.Class) string {
-	head := []string{"name", "sheet", "right", "asked"}
-	sheets := hasSheets(c)
-	if !sheets {
-		head = slices.Delete(head, 1, 2)
-	}
-	rows := [][]string{append(append(head, c.Questions...), "remarks")}
+	rows := [][]string{slices.Concat([]string{"name", "sheet", "right", "asked"}, c.Questions, []string{"remarks"})}
 	for _, s := range c.Students {
-		row := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
-		if !sheets {
-			row = slices.Delete(row, 1, 2)
-		}
 		verdicts := make([]string, len(c.Questions))
 		for i, m := range s.Marks[:min(len(s.Marks), len(verdicts))] {
 			verdicts[i] = m.Verdict.String()
 		}
-		rows = append(rows, append(append(row, verdicts...), strings.Join(s.Remarks(), "; ")))
+		of := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
+		rows = append(rows, slices.Concat(of, verdicts, []string{strings.Join(s.Remarks(), "; ")}))
+	}
+	if !hasSheets(c) {
+		for i, row := range rows {
+			rows[i] = slices.Delete(row, 1, 2)
+		}
 	}
 	return csvText(rows, guarded)
 }

@@ -34,16 +34,7 @@ type PageOptions struct {
 	Trust   *uncertainty.Effect // what the ± of the inputs does; nil where none has one
 	Date    string              // and when, if given: as typed; a PDF's own date where it is one
 
-	Working *working.Working // as built, with its hand solution; nil to have it built
-
 	unfigured bool // without figures
-}
-
-func (o PageOptions) working(s *statics.Solution) *working.Working {
-	if o.Working != nil {
-		return o.Working
-	}
-	return working.Build(s)
 }
 
 // pageFormats are the formats of a page, named as their files end.
@@ -63,25 +54,20 @@ func endings() string {
 // PageFormat tells a page's format from its file's name; it refuses a page of
 // several sheets.
 func PageFormat(file string, sheets int) (string, error) {
-	if sheets > 1 {
-		return "", diag.New(fmt.Sprintf("a page contains one sheet, but %d are named", sheets), "one of them")
-	}
-	switch file {
-	case "":
-		return "", diag.New("a page needs a file", "-o page.pdf")
-	case "-":
-		return "", diag.New("a page needs a file here", "page.pdf")
-	}
 	ext := strings.ToLower(strings.TrimPrefix(filepath.Ext(file), "."))
-	switch ext {
-	case "htm":
-		return "html", nil
-	case "markdown":
-		return "md", nil
-	case "":
-		return "", diag.New(fmt.Sprintf("%q has no ending that gives the format", file), "a name that ends with "+endings())
+	if full, other := map[string]string{"htm": "html", "markdown": "md"}[ext]; other {
+		ext = full
 	}
-	if !slices.Contains(pageFormats, ext) {
+	switch {
+	case sheets > 1:
+		return "", diag.New(fmt.Sprintf("a page contains one sheet, but %d are named", sheets), "one of them")
+	case file == "":
+		return "", diag.New("a page needs a file", "-o page.pdf")
+	case file == "-":
+		return "", diag.New("a page needs a file here", "page.pdf")
+	case ext == "":
+		return "", diag.New(fmt.Sprintf("%q has no ending that gives the format", file), "a name that ends with "+endings())
+	case !slices.Contains(pageFormats, ext):
 		return "", diag.New("unknown format ."+ext+" of a page", "a name that ends with "+endings())
 	}
 	return ext, nil
@@ -105,13 +91,10 @@ func PageOut(file, as string, sheets int) (string, error) {
 // bodies, of a task the figure alone, or, of a field page, the page itself. The same sheet
 // and options give the same bytes.
 func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
+	if print, ok := printers[format]; ok {
+		return []byte(print(pageOf(s, opt))), nil
+	}
 	switch format {
-	case "md":
-		return []byte(doc.Markdown(pageOf(s, opt))), nil
-	case "tex":
-		return []byte(doc.LaTeX(pageOf(s, opt))), nil
-	case "html":
-		return []byte(doc.HTML(pageOf(s, opt))), nil
 	case "pdf":
 		return ink.PDF(paper.Pages(pageOf(s, opt)), ink.About{Title: s.Problem.Title, Author: opt.By, Date: dateOf(opt.Date)})
 	case "svg":
@@ -122,6 +105,9 @@ func Page(format string, s *statics.Solution, opt PageOptions) ([]byte, error) {
 	}
 	return nil, diag.New(fmt.Sprintf("unknown format %q of a page", format), say.Or(pageFormats...))
 }
+
+// printers are what writes a document as text, by the names of the formats.
+var printers = map[string]func(*doc.Doc) string{"text": doc.Text, "markdown": doc.Markdown, "md": doc.Markdown, "latex": doc.LaTeX, "tex": doc.LaTeX, "html": doc.HTML}
 
 // dateOf reads a date as people write it to a machine; none where it is not one.
 func dateOf(text string) time.Time {
@@ -140,9 +126,7 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	if d.Title == "" {
 		d.Title = "Equilibrium of a free body"
 	}
-	if opt.Field {
-		d.Under = append(d.Under, provenance(opt)...)
-	} else if who := signed(opt); who != "" {
+	if who := signed(opt); who != "" && !opt.Field {
 		d.Under = append(d.Under, doc.Plain(who))
 	}
 	switch {
@@ -150,11 +134,12 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 		d.Under = append(d.Under, []doc.Inline{{Words: "Name: "}, {Blank: nameWidth}})
 		d.Sections = taskSections(p, opt.Sheet)
 	case opt.Field:
+		d.Under = provenance(opt)
 		d.Sections = fieldSections(s, opt)
 	default:
 		d.Sections = workedSections(s, opt)
 	}
-	d.Add(doc.Section{Role: doc.Caution, Level: 1, Title: "Caution", Blocks: []doc.Block{doc.Say(say.Capital(Caution) + ".")}})
+	d.Add(part(doc.Caution, "Caution", doc.Say(say.Capital(Caution)+".")))
 	return d
 }
 
@@ -189,14 +174,13 @@ const (
 
 // signed says who prepared a page, and when.
 func signed(opt PageOptions) string {
-	var parts []string
-	if opt.By != "" {
-		parts = append(parts, "by "+opt.By)
+	said := func(word, text string) string {
+		if text == "" {
+			return ""
+		}
+		return word + text + " "
 	}
-	if opt.Date != "" {
-		parts = append(parts, "on "+opt.Date)
-	}
-	return strings.Join(parts, " ")
+	return strings.TrimSpace(said("by ", opt.By) + said("on ", opt.Date))
 }
 
 // oneLine is a user's text on one line.
@@ -210,6 +194,11 @@ func sourceLine(p *problem.Problem) string {
 	return ""
 }
 
+// part is a section of the first level.
+func part(role doc.Role, title string, blocks ...doc.Block) doc.Section {
+	return doc.Section{Role: role, Level: 1, Title: title, Blocks: blocks}
+}
+
 // workedSections are the page of a worked solution.
 func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
@@ -220,10 +209,10 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 		d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
 		if free := freeBodies(s); len(free) > 0 {
 			note := doc.Note("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
-			d.Add(doc.Section{Role: doc.FreeBodies, Level: 1, Title: "Free-body diagrams", Blocks: append([]doc.Block{note}, free...)})
+			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
-	d.Sections = append(d.Sections, workingSections(opt.working(s))...)
+	d.Sections = append(d.Sections, workingSections(working.Build(s))...)
 	results := resultSection(s, opt.Trust)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Trust == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
@@ -238,33 +227,32 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 
 // workingSections are the steps of a working, numbered, and its checks and answers.
 func workingSections(w *working.Working) []doc.Section {
-	first := doc.Section{Role: doc.Working, Level: 1, Title: "Working"}
+	d := &doc.Doc{Sections: []doc.Section{part(doc.Other, "Working")}}
 	if w.Rounding != "" {
-		first.Blocks = []doc.Block{doc.Note(w.Rounding)}
+		d.Sections[0].Blocks = []doc.Block{doc.Note(w.Rounding)}
 	}
-	d := &doc.Doc{Sections: []doc.Section{first}}
 	number := 0 // checks and answers have none
 	for _, step := range w.Steps {
 		switch step.Kind {
 		case working.Checks:
-			d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: step.Title, Blocks: step.Body})
+			d.Add(part(doc.Checks, step.Title, step.Body...))
 		case working.Answers:
-			d.Add(doc.Section{Role: doc.Answers, Level: 1, Title: step.Title, Blocks: step.Body})
+			d.Add(part(doc.Answers, step.Title, step.Body...))
 		default:
 			number++
-			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: number, Title: step.Title, Blocks: step.Body})
+			d.Add(doc.Section{Level: 2, Number: number, Title: step.Title, Blocks: step.Body})
 		}
 	}
 	return d.Sections
 }
 
 func problemSection(p *problem.Problem) doc.Section {
-	return doc.Section{Role: doc.Problem, Level: 1, Title: "Problem", Blocks: paragraphs(p.Statement)}
+	return part(doc.Other, "Problem", paragraphs(p.Statement)...)
 }
 
 // lessonSection is what a sheet teaches, for after its solution.
 func lessonSection(p *problem.Problem) doc.Section {
-	return doc.Section{Level: 1, Title: "Lesson", Blocks: paragraphs(p.Lesson)}
+	return part(doc.Other, "Lesson", paragraphs(p.Lesson)...)
 }
 
 // paragraphs are a block for each paragraph of a user's text.
@@ -283,11 +271,10 @@ func paragraphs(text string) (out []doc.Block) {
 
 // figureSection is the figure; s may be nil, and is not asked where no result may show.
 func figureSection(p *problem.Problem, s *statics.Solution, opt plate.Options) doc.Section {
-	out := doc.Section{Role: doc.Drawing, Level: 1, Title: "Figure"}
-	if len(p.Points) > 0 {
-		out.Blocks = []doc.Block{&doc.Figure{Drawing: plate.System(p, s, opt)}}
+	if len(p.Points) == 0 {
+		return doc.Section{}
 	}
-	return out
+	return part(doc.Drawing, "Figure", &doc.Figure{Drawing: plate.System(p, s, opt)})
 }
 
 // mostFree is up to how many free bodies are drawn: a page of pictures, beyond
@@ -295,35 +282,31 @@ func figureSection(p *problem.Problem, s *statics.Solution, opt plate.Options) d
 const mostFree = 24
 
 // freeBodies are the free-body diagrams, set in rows.
-func freeBodies(s *statics.Solution) []doc.Block {
-	const width, gap = paper.ColumnWidth, 14
-	var rows []doc.Block
-	var row []ink.Drawing
+func freeBodies(s *statics.Solution) (blocks []doc.Block) {
+	const gap = 14
+	var rows [][]ink.Drawing
 	used := 0.0
-	flush := func() {
-		if len(row) > 0 {
-			d := plate.Side(row, gap)
-			d.Title = row[0].Title
-			if len(row) > 1 {
-				d.Title = "free-body diagrams"
-			}
-			rows = append(rows, &doc.Figure{Drawing: d})
-		}
-		row, used = nil, 0
-	}
 	bodies := slices.Collect(s.Problem.CutFree())
 	for _, i := range bodies[:min(len(bodies), mostFree)] {
 		d := plate.FreeBody(s.Problem, s, i)
-		if used+d.Width > width {
-			flush()
+		if len(rows) == 0 || used+d.Width > paper.ColumnWidth {
+			rows, used = append(rows, nil), 0
 		}
-		row, used = append(row, d), used+d.Width+gap
+		last := &rows[len(rows)-1]
+		*last, used = append(*last, d), used+d.Width+gap
 	}
-	flush()
+	for _, row := range rows {
+		d := plate.Side(row, gap)
+		d.Title = row[0].Title
+		if len(row) > 1 {
+			d.Title = "free-body diagrams"
+		}
+		blocks = append(blocks, &doc.Figure{Drawing: d})
+	}
 	if more := len(bodies) - mostFree; more > 0 {
-		rows = append(rows, doc.Say("The other "+say.Count(more, "free body")+" "+say.Plural(more, "is")+" not drawn."))
+		blocks = append(blocks, doc.Say("The other "+say.Count(more, "free body")+" "+say.Plural(more, "is")+" not drawn."))
 	}
-	return rows
+	return blocks
 }
 
 // picture is a page as one drawing: the figure with its free bodies below it,
@@ -336,23 +319,19 @@ func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
 		return paper.Pages(pageOf(s, opt))[0]
 	}
 	const gap = 10
-	var d ink.Drawing
 	stack := []ink.Drawing{plate.System(s.Problem, s, plate.Options{Dimensions: true})}
-	d.Title = stack[0].Title
 	for _, b := range freeBodies(s) {
 		if f, ok := b.(*doc.Figure); ok {
 			stack = append(stack, f.Drawing)
 		}
 	}
+	d := ink.Drawing{Title: stack[0].Title, Height: -gap}
 	for _, one := range stack {
 		d.Width = max(d.Width, one.Width)
 	}
-	for i, one := range stack {
-		if i > 0 {
-			d.Height += gap
-		}
-		d.Put(one, ink.Vec{X: (d.Width - one.Width) / 2, Y: d.Height}, 1)
-		d.Height += one.Height
+	for _, one := range stack {
+		d.Put(one, ink.Vec{X: (d.Width - one.Width) / 2, Y: d.Height + gap}, 1)
+		d.Height += gap + one.Height
 	}
 	return d
 }

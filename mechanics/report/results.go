@@ -28,25 +28,24 @@ func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 		verdict = append(verdict, doc.Say(says))
 	}
 	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
-	d.Add(section("Unknowns", unknownLines(s, t)))
-	d.Add(section("Asked", askedLines(s)))
+	d.Add(section(doc.Other, "Unknowns", unknownLines(s, t)))
+	d.Add(section(doc.Other, "Asked", askedLines(s)))
 	d.Add(trustSection(t))
-	d.Add(section("Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
-	d.Add(section("Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
-	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Checks", Blocks: summaryChecks(s, t)})
+	d.Add(section(doc.Other, "Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
+	d.Add(section(doc.Other, "Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
+	d.Add(part(doc.Checks, "Checks", summaryChecks(s, t)...))
 	d.Add(doc.Section{Blocks: governing(s, t)})
-	d.Add(doc.Section{Role: doc.Checks, Level: 1, Title: "Reference answers", Blocks: answerChecks(s)})
+	d.Add(part(doc.Checks, "Reference answers", answerChecks(s)...))
 	d.Add(doc.Section{Role: doc.Caution, Blocks: []doc.Block{doc.Say("Caution: " + Caution + ".")}})
 	return d
 }
 
 // section is a table under its title, nothing where it has no rows.
-func section(title string, t *doc.Table) doc.Section {
-	out := doc.Section{Level: 1, Title: title}
-	if len(t.Rows) > 0 {
-		out.Blocks = []doc.Block{t}
+func section(role doc.Role, title string, t *doc.Table) doc.Section {
+	if len(t.Rows) == 0 {
+		return doc.Section{}
 	}
-	return out
+	return part(role, title, t)
 }
 
 func words(text string) doc.Inline  { return doc.Inline{Words: text} }
@@ -116,28 +115,22 @@ func unknownLines(s *statics.Solution, t *uncertainty.Effect) *doc.Table {
 // resultSection is the verdict and a table of the unknowns, without the columns that say
 // nothing.
 func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
-	out := doc.Section{Role: doc.Results, Level: 1, Title: "Results"}
+	out := part(doc.Results, "Results")
 	for _, w := range s.Words() {
 		out.Blocks = append(out.Blocks, doc.Say(say.Capital(w)+"."))
 	}
 	table := doc.NewTable("Unknown", "Value", "Sense", "Utilisation")
 	table.Columns[1].Align = doc.Right
-	columns := 2
 	for j := range s.X {
-		sense := SenseWord(s, j)
 		use, risk := useOf(s, t, j)
 		if risk {
 			use += ", " + AtRisk
 		}
-		switch {
-		case use != "":
-			columns = 4
-		case sense != "":
-			columns = max(columns, 3)
-		}
-		table.Add(formula(symbolOf(s.Problem, j)), formula(valueOf(s, j)), words(sense), words(use))
+		table.Add(formula(symbolOf(s.Problem, j)), formula(valueOf(s, j)), words(SenseWord(s, j)), words(use))
 	}
-	table.Columns = table.Columns[:columns]
+	for n := len(table.Columns) - 1; n > 1 && !slices.ContainsFunc(table.Rows, func(r []doc.Inline) bool { return r[n].Words != "" }); n-- {
+		table.Columns = table.Columns[:n]
+	}
 	if len(table.Rows) > 0 {
 		out.Blocks = append(out.Blocks, table)
 	}
@@ -229,7 +222,7 @@ func riskChecks(t *uncertainty.Effect) (out []doc.Block) {
 
 // riskSection is the same on a page, where it stands before the results.
 func riskSection(t *uncertainty.Effect) doc.Section {
-	return doc.Section{Role: doc.Risk, Level: 1, Title: "At risk within the ± of the inputs", Blocks: riskChecks(t)}
+	return part(doc.Risk, "At risk within the ± of the inputs", riskChecks(t)...)
 }
 
 // trustSection is what the ± of the inputs does to the results.
@@ -251,7 +244,7 @@ func trustSection(t *uncertainty.Effect) doc.Section {
 		if s.Bounded() {
 			ends += " to " + high
 		}
-		table.Add(words(s.Label()), words(t.ValueText(s)), words(t.PlusText(s)), words(ends), words(t.Mostly(s)))
+		table.Add(each([]string{s.Label(), t.ValueText(s), t.PlusText(s), ends, t.Mostly(s)}, words)...)
 	}
 	if len(table.Rows) > 0 {
 		out.Blocks = append(out.Blocks, table)
@@ -282,51 +275,44 @@ func trustSection(t *uncertainty.Effect) doc.Section {
 
 // lineTable is the vectors of the lines of action.
 func lineTable(p *problem.Problem) *doc.Table {
-	axes := "xyz"
+	axes, length := "xyz", p.Units.Length
 	if p.Planar {
 		axes = "xy"
 	}
-	length := p.Units.Length
-	heads := []string{"", "", "path"}
-	for _, axis := range axes {
-		heads = append(heads, "r"+string(axis))
-	}
-	heads = append(heads, "|r| "+length.Symbol)
-	for _, axis := range axes {
-		heads = append(heads, "u"+string(axis))
+	const path, r = 2, 3 // the columns of the path and of the first component of r
+	size := r + len(axes)
+	u := size + 1
+	heads := make([]string, u+len(axes))
+	heads[path], heads[size] = "path", "|r| "+length.Symbol
+	for k, axis := range axes {
+		heads[r+k], heads[u+k] = "r"+string(axis), "u"+string(axis)
 	}
 	out := doc.NewTable(heads...)
 	out.Whole = true
-	for k := 3; k < len(heads); k++ {
+	for k := r; k < len(heads); k++ {
 		out.Columns[k].Align = doc.Right
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		for k, leg := range l.Legs {
-			path := p.Points[leg.From].Name
-			cells := []doc.Inline{words(l.Name), words(l.Kind.String()), {}}
-			if k > 0 {
-				cells[0], cells[1] = doc.Inline{}, doc.Inline{}
+			cells := make([]doc.Inline, len(heads))
+			if k == 0 {
+				cells[0], cells[1] = words(l.Name), words(l.Kind.String())
 			}
-			for k := range axes {
-				cells = append(cells, doc.Inline{})
-				if leg.To >= 0 {
-					cells[3+k] = figures([]float64{leg.R.X, leg.R.Y, leg.R.Z}[k]/length.Factor, p.Figures+1)
-				}
-			}
+			points := p.Points[leg.From].Name
 			switch {
 			case leg.To >= 0:
-				path += " " + p.Points[leg.To].Name
-				cells = append(cells, figures(leg.Length/length.Factor, p.Figures+1))
+				points += " " + p.Points[leg.To].Name
+				cells[size] = figures(leg.Length/length.Factor, p.Figures+1)
 			case len(l.Path) == 2 && l.Between():
-				path += " " + p.Points[l.Path[1]].Name
-				fallthrough
-			default:
-				cells = append(cells, doc.Inline{})
+				points += " " + p.Points[l.Path[1]].Name
 			}
-			cells[2] = words(path)
+			cells[path] = words(points)
 			for k := range axes {
-				cells = append(cells, decimals([]float64{leg.U.X, leg.U.Y, leg.U.Z}[k]))
+				if leg.To >= 0 {
+					cells[r+k] = figures(problem.Component(leg.R, k)/length.Factor, p.Figures+1)
+				}
+				cells[u+k] = decimals(problem.Component(leg.U, k))
 			}
 			out.Add(cells...)
 		}
@@ -358,36 +344,36 @@ func systemTable(s *statics.Solution) *doc.Table {
 	out := doc.NewTable(heads...)
 	out.Whole = true
 	for k := 1; k < len(heads); k++ {
-		out.Columns[k].Align = doc.Right
+		if matrix || k == 2 || k == 3 {
+			out.Columns[k].Align = doc.Right
+		}
 	}
-	if !matrix {
-		out.Columns[1].Align, out.Columns[4].Align = doc.Left, doc.Left
-	}
-	for i, row := range s.System.Rows {
+	for i := range s.System.Rows {
 		e := equationOf(s, i)
-		cells := []doc.Inline{words("Σ" + row.Axis + " " + row.Name)}
-		left := e.left
+		cells := []doc.Inline{words(e.name)}
 		if matrix {
 			for j := range s.System.Cols {
 				cells = append(cells, decimals(s.Coefficient(i, j)))
 			}
 		} else {
-			cells, left = append(cells, formula(e.sum)), "residual "+left
+			cells, e.left = append(cells, formula(e.sum)), "residual "+e.left
 		}
-		out.Add(append(cells, words("="), formula(e.right), words(left+" "+e.unit.Symbol))...)
+		out.Add(append(cells, words("="), formula(e.right), words(e.left))...)
 	}
 	return out
 }
 
 // equation is an equation of the system as a sum.
 type equation struct {
+	name       string
 	sum, right doc.Math
-	unit       units.Unit
-	left       string // what is left over of it, in its unit
+	unit, left string // what is left over of it, with its unit
 }
 
 func equationOf(s *statics.Solution, i int) equation {
-	e := equation{unit: s.Problem.Units.For(s.System.Rows[i].Dim()), sum: doc.Math{Op: doc.Sum}}
+	row := s.System.Rows[i]
+	unit := s.Problem.Units.For(row.Dim())
+	sum := doc.Math{Op: doc.Sum}
 	for _, t := range s.System.Terms[i] {
 		c := s.Coefficient(i, t.Col)
 		m := doc.Math{Op: doc.Symbol, Text: s.System.Cols[t.Col].Name, Name: s.System.Cols[t.Col].Name}
@@ -397,15 +383,16 @@ func equationOf(s *statics.Solution, i int) equation {
 		if c < 0 {
 			m = doc.Math{Op: doc.Neg, Of: []doc.Math{m}}
 		}
-		e.sum.Of = append(e.sum.Of, m)
+		sum.Of = append(sum.Of, m)
 	}
-	if len(e.sum.Of) == 0 {
-		e.sum = doc.NumberOf("0", 0)
+	if len(sum.Of) == 0 {
+		sum = doc.NumberOf("0", 0)
 	}
-	right := s.System.B[i]/e.unit.Factor + 0 // no negative zero
-	e.right = doc.NumberOf(units.Figures(right, s.Problem.Figures+2), right)
-	e.left = fmt.Sprintf("%.1e", s.Residuals[i].Value/e.unit.Factor)
-	return e
+	right := s.System.B[i]/unit.Factor + 0 // no negative zero
+	return equation{
+		name: "Σ" + row.Axis + " " + row.Name, sum: sum, right: doc.NumberOf(units.Figures(right, s.Problem.Figures+2), right),
+		unit: unit.Symbol, left: fmt.Sprintf("%.1e %s", s.Residuals[i].Value/unit.Factor, unit.Symbol),
+	}
 }
 
 // LineEquations writes each equation of the system as a sum, with what is left
@@ -414,13 +401,13 @@ func LineEquations(s *statics.Solution) (out []string) {
 	if len(s.X) == 0 {
 		return nil
 	}
-	for i, row := range s.System.Rows {
+	for i := range s.System.Rows {
 		e := equationOf(s, i)
 		if s.Residuals[i].Value == 0 {
-			e.left = "0"
+			e.left = "0 " + e.unit
 		}
-		sum := doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{e.sum, side(e.right, upright(e.unit.Symbol))}}
-		out = append(out, "Σ"+row.Axis+" "+row.Name+": "+doc.LineMath(sum)+", residual "+e.left+" "+e.unit.Symbol)
+		sum := doc.Math{Op: doc.Relate, Text: "=", Of: []doc.Math{e.sum, side(e.right, upright(e.unit))}}
+		out = append(out, e.name+": "+doc.LineMath(sum)+", residual "+e.left)
 	}
 	return out
 }

@@ -36,34 +36,31 @@ func Sweep(format, sheet string, s *variant.Swept) string {
 		return sweepCSV(s)
 	case "json":
 		return sweepJSON(sheet, s)
-	case "markdown":
-		return doc.Markdown(sweepDoc(s))
 	}
-	return doc.Text(sweepDoc(s))
+	return printers[format](sweepDoc(s))
 }
 
 // sweepMark is what stands beside a number.
 func sweepMark(s *variant.Swept, row, result int) string {
-	var out []string
+	out := ""
 	if s.Rows[row].Cells[result].Passes {
-		out = append(out, "!")
+		out += " !"
 	}
 	if s.Largest[result] == row {
-		out = append(out, "max")
+		out += " max"
 	}
 	if s.Smallest[result] == row {
-		out = append(out, "min")
+		out += " min"
 	}
-	return strings.Join(out, " ")
+	return strings.TrimPrefix(out, " ")
 }
 
 func sweepHead(s *variant.Swept) []string {
 	head := func(name, unit string) string {
-		name = printable.Line(name)
-		if unit == "" {
-			return name
+		if unit != "" {
+			unit = " (" + unit + ")"
 		}
-		return name + " (" + unit + ")"
+		return printable.Line(name) + unit
 	}
 	out := []string{head(s.Given, s.Symbol)}
 	for k, q := range s.Results {
@@ -114,17 +111,18 @@ func sweepLegend(s *variant.Swept) string {
 	if slices.ContainsFunc(s.Largest, func(i int) bool { return i >= 0 }) {
 		out = append(out, "max, min: the largest and smallest of a column, by sign")
 	}
-	passes := func(ranged bool) bool {
-		return slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool {
-			return slices.ContainsFunc(r.Cells, func(c variant.SweptCell) bool { return c.Passes && c.Ranged == ranged })
-		})
+	passes := map[bool]bool{} // by a range, or by a value
+	for _, r := range s.Rows {
+		for _, c := range r.Cells {
+			passes[c.Ranged] = passes[c.Ranged] || c.Passes
+		}
 	}
-	switch one, some := passes(false), passes(true); {
-	case one && some:
+	switch {
+	case passes[false] && passes[true]:
 		out = append(out, "!: a limit is passed, or could be within a range")
-	case one:
+	case passes[false]:
 		out = append(out, "!: a limit is passed")
-	case some:
+	case passes[true]:
 		out = append(out, "!: a limit could be passed")
 	}
 	return strings.Join(out, "; ")
@@ -149,21 +147,24 @@ func sweepCSV(s *variant.Swept) string {
 	rows := [][]string{append(sweepHead(s), "verdict", "says", "largest of", "smallest of")}
 	for i, r := range s.Rows {
 		row := []string{r.Number}
-		var most, least []string
-		for k, q := range s.Results {
-			write := s.Units[k].In
-			if !r.Cells[k].OK {
-				write = func(si float64) float64 { return sweptEnd(s.Units[k], si) }
-			}
-			row = append(row, r.Cells[k].Text(func(si float64) string { return fmt.Sprint(write(si)) }))
-			if s.Largest[k] == i {
-				most = append(most, q.Name)
-			}
-			if s.Smallest[k] == i {
-				least = append(least, q.Name)
-			}
+		for k, c := range r.Cells {
+			row = append(row, c.Text(func(si float64) string {
+				if c.OK {
+					return fmt.Sprint(s.Units[k].In(si))
+				}
+				return fmt.Sprint(sweptEnd(s.Units[k], si))
+			}))
 		}
-		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), strings.Join(most, " "), strings.Join(least, " ")))
+		extreme := func(of []int) string {
+			var names []string
+			for k, q := range s.Results {
+				if of[k] == i {
+					names = append(names, q.Name)
+				}
+			}
+			return strings.Join(names, " ")
+		}
+		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), extreme(s.Largest), extreme(s.Smallest)))
 	}
 	return string(csvOf(rows))
 }

@@ -1,10 +1,11 @@
 package report
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gonum.org/v1/gonum/floats/scalar"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/plate"
@@ -28,7 +29,7 @@ func taskSections(p *problem.Problem, s *sheet.Sheet) []doc.Section {
 	d := &doc.Doc{}
 	d.Add(problemSection(p))
 	d.Add(figureSection(p, nil, taskFigure(p, s)))
-	d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Given", Blocks: givenBlocks(p, s)})
+	d.Add(part(doc.Inputs, "Given", givenBlocks(p, s)...))
 	d.Add(askedSection(p))
 	return d.Sections
 }
@@ -41,21 +42,12 @@ func taskFigure(p *problem.Problem, s *sheet.Sheet) plate.Options {
 // askedSection asks for the results, each defined, with room for its value; where there is
 // no single answer it asks what can be said of them.
 func askedSection(p *problem.Problem) doc.Section {
-	out := doc.Section{Level: 1, Title: "Asked"}
 	asked := variant.Asked(p)
 	if len(asked) == 0 {
-		return out
+		return doc.Section{}
 	}
 	find := "Find, to " + say.Count(p.Figures, "significant figure") + ":"
-	heads := []string{"Symbol", "Result", "Value", "Unit"}
-	if noSingleAnswer(p) {
-		var names []string
-		for _, q := range asked {
-			names = append(names, p.Called(q))
-		}
-		find, heads = "What can be said of "+say.And(names...)+"?", []string{"Symbol", "Result", "Answer"}
-	}
-	table := doc.NewTable(heads...)
+	table := doc.NewTable("Symbol", "Result", "Value", "Unit")
 	symbols := false
 	for _, q := range asked {
 		row := []doc.Inline{{}, words(say.Capital(p.Definition(q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
@@ -65,7 +57,12 @@ func askedSection(p *problem.Problem) doc.Section {
 				row[0] = formula(symbolOf(p, q.Unknown))
 			}
 		}
-		table.Add(row[:len(heads)]...)
+		table.Add(row...)
+	}
+	if noSingleAnswer(p) {
+		find = "What can be said of " + say.And(each(asked, p.Called)...) + "?"
+		table.Columns = table.Columns[:3]
+		table.Columns[2].Head = "Answer"
 	}
 	if !symbols {
 		table.Columns = table.Columns[1:]
@@ -73,8 +70,7 @@ func askedSection(p *problem.Problem) doc.Section {
 			table.Rows[i] = table.Rows[i][1:]
 		}
 	}
-	out.Blocks = []doc.Block{doc.Say(find), table}
-	return out
+	return part(doc.Other, "Asked", doc.Say(find), table)
 }
 
 // noSingleAnswer tells that the sheet is about a case in which statics alone gives none.
@@ -125,13 +121,14 @@ func shortNumber(u units.Unit, si float64, figures int) string {
 	return u.Number(si, figures)
 }
 
-// nearly is equality but for the rounding of a conversion of units.
-func nearly(a, b float64) bool { return math.Abs(a-b) <= 1e-9*max(math.Abs(a), math.Abs(b)) }
+// converted is how far two equal values may lie apart, of their size: the rounding of a
+// conversion of units.
+const converted = 1e-9
 
 // stated tells whether the statement has the value of a given, and of this one alone.
 func stated(p *problem.Problem, g *problem.Given) bool {
 	for i := range p.Givens {
-		if o := &p.Givens[i]; o != g && o.Value.N == 1 && o.Value.Dim == g.Value.Dim && nearly(o.Value.V[0], g.Value.V[0]) {
+		if o := &p.Givens[i]; o != g && o.Value.N == 1 && o.Value.Dim == g.Value.Dim && scalar.EqualWithinRel(o.Value.V[0], g.Value.V[0], converted) {
 			return false
 		}
 	}
@@ -140,62 +137,34 @@ func stated(p *problem.Problem, g *problem.Given) bool {
 
 // ofPoints tells whether a given is there for the places of points alone.
 func ofPoints(g *problem.Given, s *sheet.Sheet) bool {
-	if s == nil {
-		return false
-	}
-	used := false
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			for _, c := range r.Cells {
-				if t.Name == "" || !slices.ContainsFunc(units.Mentions(c.Text), func(m units.Mention) bool { return m.Name == g.Name }) {
-					continue
-				}
-				if t.Name != "points" {
-					return false
-				}
-				used = true
-			}
-		}
-	}
-	return used
+	uses := usesOf(g, s)
+	return len(uses) > 0 && !slices.ContainsFunc(uses, func(u problem.Use) bool { return u.Ref.Table != "points" })
 }
 
 // inFigure tells whether the figure shows a given as the magnitude of a load, as a
 // coefficient of friction or as the wrap of a belt.
 func inFigure(p *problem.Problem, g *problem.Given, s *sheet.Sheet) bool {
+	return slices.ContainsFunc(usesOf(g, s), func(u problem.Use) bool {
+		c, _ := s.Cell(u.Ref)
+		return strings.TrimSpace(c.Text) == g.Name && figured(p, u.Ref)
+	})
+}
+
+func usesOf(g *problem.Given, s *sheet.Sheet) []problem.Use {
 	if s == nil {
-		return false
+		return nil
 	}
-	shows := func(row sheet.Ref, key string) bool {
-		row.Key = key
-		c, ok := s.Cell(row)
-		return ok && strings.TrimSpace(c.Text) == g.Name
-	}
-	for _, l := range p.Lines {
-		load := (l.Kind == problem.Force || l.Kind == problem.Weight) && shows(l.Ref, "magnitude")
-		if load || l.Belt != nil && (shows(l.Ref, "friction") || shows(l.Ref, "wrap")) {
-			return true
-		}
-	}
-	for _, c := range p.Couples {
-		if shows(c.Ref, "magnitude") {
-			return true
-		}
-	}
-	for _, d := range p.Loads {
-		if shows(d.Ref, "magnitude") {
-			return true
-		}
-	}
-	for _, b := range p.Bodies {
-		if shows(b.Ref, "weight") {
-			return true
-		}
-	}
-	for _, j := range p.Joints {
-		if shows(j.Ref, "friction") {
-			return true
-		}
+	return problem.UsesOf(s, problem.AGiven, g.Name)
+}
+
+// figured tells a cell whose value stands in the figure.
+func figured(p *problem.Problem, cell sheet.Ref) bool {
+	switch cell.Table + "." + cell.Key {
+	case "lines.friction", "lines.wrap", "joints.friction", "couples.magnitude", "distributed.magnitude", "bodies.weight":
+		return true
+	case "lines.magnitude":
+		i := p.LineNamed(cell.Row)
+		return i >= 0 && (p.Lines[i].Kind == problem.Force || p.Lines[i].Kind == problem.Weight)
 	}
 	return false
 }
@@ -213,11 +182,8 @@ func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
 		}
 		c, _ := s.Cell(load)
 		text := strings.TrimSpace(c.Text)
-		for i := range p.Givens {
-			if p.Givens[i].Name == text {
-				text = typedGiven(text, s)
-				break
-			}
+		if slices.ContainsFunc(p.Givens, func(g problem.Given) bool { return g.Name == text }) {
+			text = typedGiven(text, s)
 		}
 		if e, err := units.ParseOne(text); err == nil {
 			if x, d, ok := e.Literal(); ok && x > 0 && d != units.Number {
@@ -230,6 +196,9 @@ func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
 
 // typedGiven is the cell of a given's value, empty where it is computed from others.
 func typedGiven(name string, s *sheet.Sheet) string {
+	if s == nil {
+		return ""
+	}
 	for _, key := range []string{"value", ""} {
 		if c, ok := s.Cell(sheet.Ref{Table: "given", Row: name, Key: key}); ok && len(units.Mentions(c.Text)) == 0 {
 			return strings.TrimSpace(c.Text)
@@ -240,13 +209,8 @@ func typedGiven(name string, s *sheet.Sheet) string {
 
 // givenText is a given as typed, where that is a number; computed it is its value.
 func givenText(p *problem.Problem, g *problem.Given, s *sheet.Sheet) string {
-	if s != nil {
-		if text := typedGiven(g.Name, s); text != "" {
-			return text
-		}
-	}
-	if g.Value.N != 1 {
-		return ""
+	if text := typedGiven(g.Name, s); text != "" || g.Value.N != 1 {
+		return text
 	}
 	return p.Units.For(g.Value.Dim).Format(g.Value.V[0], max(p.Figures, 4))
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/uncertainty"
 )
 
@@ -50,11 +51,9 @@ func trustJSON(t *uncertainty.Effect) *jsonTrust {
 	if t == nil {
 		return nil
 	}
-	out := &jsonTrust{Inputs: []jsonInput{}, Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
+	input := func(m problem.Measured) jsonInput { return jsonInput{m.Name, m.Half} }
+	out := &jsonTrust{Inputs: each(t.Measured, input), Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
 		Search: jsonSearch{t.Search.Corners, t.Search.All, t.Search.Inside}, Says: append([]string{}, t.Words()...)}
-	for _, m := range t.Measured {
-		out.Inputs = append(out.Inputs, jsonInput{m.Name, m.Half})
-	}
 	for i := range t.Spreads {
 		s := &t.Spreads[i]
 		f := t.Solution.Problem.Units.For(s.Dim)

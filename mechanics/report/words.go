@@ -18,25 +18,22 @@ const Caution = "for teaching and quick checks: a static, rigid-body model witho
 // SenseWord says in words what the sign of an unknown means: tension, compression;
 // empty where the unknown is no line's own magnitude or has no single value.
 func SenseWord(s *statics.Solution, j int) string {
-	u := s.Problem.Unknowns[j]
-	if u.Joint >= 0 && s.X[j].Fixed && s.Problem.Joints[u.Joint].Kind.Info().PushOnly && s.Problem.Joints[u.Joint].Forces[0].Unknown == j {
-		switch {
-		case s.X[j].Value > 0:
-			return "push"
-		case s.X[j].Value < 0:
-			return "pull"
-		}
-		return "none"
-	}
-	if !u.Own || !s.X[j].Fixed {
+	x, u := s.X[j], s.Problem.Unknowns[j]
+	positive, negative := "push", "pull"
+	switch {
+	case !x.Fixed:
+		return ""
+	case u.Own:
+		info := s.Problem.Lines[u.Line].Kind.Info()
+		positive, negative = info.Positive, info.Negative
+	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces[0].Unknown != j:
 		return ""
 	}
-	info := s.Problem.Lines[u.Line].Kind.Info()
 	switch {
-	case s.X[j].Value > 0:
-		return info.Positive
-	case s.X[j].Value < 0:
-		return info.Negative
+	case x.Value > 0:
+		return positive
+	case x.Value < 0:
+		return negative
 	}
 	return "none"
 }
@@ -77,20 +74,13 @@ func UsePercent(p *problem.Problem, use float64) string {
 // in use, +Inf where nothing bounds it; ok is false where the line has none, or
 // where what is used of it is not known.
 func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
-	u := s.Problem.Unknowns[j]
-	if !u.Own {
+	x, u := s.X[j], s.Problem.Unknowns[j]
+	if !u.Own || s.Problem.Lines[u.Line].Limit == 0 || !x.Fixed && !x.Ranged {
 		return 0, 0, false
 	}
 	limit = s.Problem.Lines[u.Line].Limit
-	if limit == 0 {
-		return 0, 0, false
+	if x.Fixed {
+		return limit, math.Abs(x.Value) / limit, true
 	}
-	most := math.Abs(s.X[j].Value)
-	if !s.X[j].Fixed {
-		if !s.X[j].Ranged {
-			return 0, 0, false
-		}
-		most = max(math.Abs(s.X[j].Low), math.Abs(s.X[j].High))
-	}
-	return limit, most / limit, true
+	return limit, max(math.Abs(x.Low), math.Abs(x.High)) / limit, true
 }

@@ -51,11 +51,11 @@ func workedSheets(t testing.TB) map[string]string {
 }
 
 func markdownOf(w *working.Working) string {
-	return doc.Markdown(pageOf(w.Solution, PageOptions{Working: w, unfigured: true}))
+	return doc.Markdown(pageOf(w.Solution, PageOptions{unfigured: true}))
 }
 
 func latexOf(w *working.Working) string {
-	return doc.LaTeX(pageOf(w.Solution, PageOptions{Working: w, unfigured: true}))
+	return doc.LaTeX(pageOf(w.Solution, PageOptions{unfigured: true}))
 }
 
 var rounding = regexp.MustCompile(`exactly|e-1[0-9]|e\+00`)

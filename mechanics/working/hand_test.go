@@ -139,9 +139,9 @@ func TestHandStepsInText(t *testing.T) {
 			t.Fatalf("no sheet %s", name)
 		}
 		_, steps := handSteps(t, fx.Text)
-		d := &doc.Doc{Sections: []doc.Section{{Role: doc.Working, Level: 1, Title: "Working"}}}
+		d := &doc.Doc{Sections: []doc.Section{{Level: 1, Title: "Working"}}}
 		for i, step := range steps {
-			d.Add(doc.Section{Role: doc.Step, Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})
+			d.Add(doc.Section{Level: 2, Number: i + 1, Title: step.Title, Blocks: step.Body})
 		}
 		got := doc.Text(d)
 		if strings.TrimSpace(got) != strings.TrimSpace(want) {
