@@ -12,7 +12,7 @@ import (
 // Hand is the hand solution of a solved problem.
 type Hand struct {
 	Solution *statics.Solution
-	Route    *handsolve.Route
+	Route    *handsolve.Order
 }
 
 type inEquation struct {

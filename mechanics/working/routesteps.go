@@ -18,7 +18,7 @@ import (
 // that says which body is considered and why one unknown is alone, the equation in
 // symbols and with numbers, and the value. Equations that follow each other on the
 // same bodies are one step.
-func routeSteps(s *statics.Solution, r handsolve.Route) []Step {
+func routeSteps(s *statics.Solution, r handsolve.Order) []Step {
 	w := routeWriter{builder: *newBuilder(s), r: &r}
 	w.collect()
 	var out []Step
@@ -53,7 +53,7 @@ func follows(last, step *handsolve.Step) bool {
 // routeWriter writes the steps of a hand solution.
 type routeWriter struct {
 	builder
-	r *handsolve.Route
+	r *handsolve.Order
 }
 
 // routeStep writes a step of the hand solution below what a step contains already.

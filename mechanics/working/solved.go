@@ -23,7 +23,7 @@ func (b *builder) value(j int) doc.Math {
 
 // solved is the solution of the system, where the solution by hand has not found all that
 // is asked: the other unknowns that have one value.
-func (b *builder) solved(hand handsolve.Route) {
+func (b *builder) solved(hand handsolve.Order) {
 	if b.s.Verdict == statics.NoEquilibrium || hand.Why == handsolve.NoneAsked {
 		return
 	}
