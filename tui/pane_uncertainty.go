@@ -50,12 +50,12 @@ func (l live) effectLines(d *paneText, w int) {
 			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, origin.Plus))...)
+		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, uncertainty.Single))...)
 		if y.Bounded() {
 			line = append(line, seg{text: "; "})
-			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, origin.Least))...)
+			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, uncertainty.Least))...)
 			line = append(line, seg{text: " to "})
-			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, origin.Greatest))...)
+			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, uncertainty.Greatest))...)
 		}
 		d.add(line...)
 	}

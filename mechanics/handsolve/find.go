@@ -31,12 +31,18 @@ const (
 	roundingTol = 1e-14
 )
 
-// act is what a line, a joint or a load exerts on a body: joint is -1 where it is of none,
-// and load the term of what is known of it.
+// act is what is exerted on a body: load is the term of what is known of it.
 type act struct {
 	*problem.Act
-	joint int
-	load  Term
+	load Term
+}
+
+// joint is the joint that exerts it, or -1.
+func (a *act) joint() int {
+	if a.load.Load.Thing == problem.AJoint {
+		return a.load.Load.Index
+	}
+	return -1
 }
 
 type finder struct {
@@ -134,32 +140,33 @@ func (f *finder) scale() {
 // collect lists what acts on each body.
 func (f *finder) collect() {
 	f.acts = make([][]act, len(f.p.Bodies))
-	put := func(acts []problem.Act, joint int, load Load, size float64) {
-		for k := range acts {
-			b := acts[k].Body
-			f.acts[b] = append(f.acts[b], act{&acts[k], joint, Term{Symbol: -1, Load: load, Value: size}})
-		}
+	for from, a := range f.p.Exerted() {
+		load := Term{Symbol: -1, Load: from, Value: f.magnitude(from)}
+		f.acts[a.Body] = append(f.acts[a.Body], act{a, load})
 	}
 	for i := range f.p.Lines {
-		l := &f.p.Lines[i]
-		put(l.Acts, -1, Load{LineLoad, i}, l.Magnitude.Const)
-		if l.Between() && !l.JoinsEnds() {
+		if l := &f.p.Lines[i]; l.Between() && !l.JoinsEnds() {
 			f.noteApart(l.Acts)
 		}
 	}
 	for i := range f.p.Joints {
-		put(f.p.Joints[i].Acts, i, Load{}, 0)
 		f.noteApart(f.p.Joints[i].Acts)
 	}
-	for i := range f.p.Couples {
-		put(f.p.Couples[i].Acts, -1, Load{CoupleLoad, i}, f.p.Couples[i].Magnitude.Const)
+}
+
+// magnitude is that of a load, as far as the sheet has one.
+func (f *finder) magnitude(from problem.Source) float64 {
+	switch k := from.Index; from.Thing {
+	case problem.ALine:
+		return f.p.Lines[k].Magnitude.Const
+	case problem.ACouple:
+		return f.p.Couples[k].Magnitude.Const
+	case problem.ALoad:
+		return f.p.Loads[k].Total
+	case problem.ABody:
+		return f.p.Bodies[k].Weight
 	}
-	for i := range f.p.Loads {
-		put(f.p.Loads[i].Acts, -1, Load{SpreadLoad, i}, f.p.Loads[i].Total)
-	}
-	for i := range f.p.Bodies {
-		put(f.p.Bodies[i].Acts, -1, Load{WeightLoad, i}, f.p.Bodies[i].Weight)
-	}
+	return 0
 }
 
 // noteApart notes two bodies whose forces on each other act at two places.

@@ -124,29 +124,12 @@ type Named struct {
 // Term is a term of an equation. Value of the one that is not Known is what the
 // equation is solved for.
 type Term struct {
-	Symbol int  // -1 for a load
-	Load   Load // where Symbol is -1
+	Symbol int            // -1 for a load
+	Load   problem.Source // where Symbol is -1; Value is |F| of a line, the resultant of a distributed load
 	Coef   float64
 	Value  float64
 	Known  bool
 }
-
-// Load is a known force or couple by its row of the problem.
-type Load struct {
-	Kind  LoadKind
-	Index int
-}
-
-// LoadKind says which table a load is a row of.
-type LoadKind int
-
-// The kinds of loads.
-const (
-	LineLoad LoadKind = iota // Lines: Value is |F|
-	CoupleLoad
-	SpreadLoad // Loads: Value is the resultant
-	WeightLoad // Bodies
-)
 
 // Drop says why symbols that act on the bodies are not in an equation.
 type Drop struct {

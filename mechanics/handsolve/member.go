@@ -34,8 +34,8 @@ func (f *finder) findMember(b int) {
 	m := Member{Body: b, From: f.pointAt(from), To: f.pointAt(to), Along: r3.Scale(1/r3.Norm(d), d)}
 	out := r3.Scale(-1, m.Along)
 	for _, end := range ends {
-		if len(end) == 1 && end[0].joint >= 0 {
-			m.Shares = append(m.Shares, f.shares(b, end[0].joint, out)...)
+		if len(end) == 1 && end[0].joint() >= 0 {
+			m.Shares = append(m.Shares, f.shares(b, end[0].joint(), out)...)
 		}
 		out = m.Along // tension pulls the end at To along it
 	}
@@ -71,7 +71,7 @@ func (f *finder) shares(b, joint int, out r3.Vec) (shares []Share) {
 func (f *finder) usedElsewhere(unknown, joint int) bool {
 	uses := func(t problem.ActTerm) bool { return t.Unknown == unknown }
 	return slices.ContainsFunc(slices.Concat(f.acts...), func(a act) bool {
-		return a.joint != joint && (slices.ContainsFunc(a.Terms, uses) || slices.ContainsFunc(a.CoupleTerms, uses))
+		return a.joint() != joint && (slices.ContainsFunc(a.Terms, uses) || slices.ContainsFunc(a.CoupleTerms, uses))
 	})
 }
 

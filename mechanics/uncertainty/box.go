@@ -24,11 +24,12 @@ type follower struct {
 
 	numbers []number
 	scale   map[units.Dim]float64 // the largest result of each dimension
+	side    int                   // the sign of the determinant, as typed
 	sought  int                   // gaps looked for
 }
 
 func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
-	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, scale: map[units.Dim]float64{}}
+	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, scale: map[units.Dim]float64{}, side: t.Solution.Side()}
 	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && !nowhere(t.Solution)
 	if ranges {
 		f.solve = statics.Solve

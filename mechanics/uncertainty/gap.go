@@ -65,16 +65,15 @@ func (f *follower) known(p Place) bool {
 // determinant has another sign at p than it has as typed: on the way there. Inputs
 // that can be left as typed are.
 func (f *follower) flip(p Place, m moved) {
-	side := f.Solution.Side()
-	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -side }
-	if side == 0 || f.sought >= maxSought || !flipped(m) || f.known(p) {
+	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
+	if f.side == 0 || f.sought >= maxSought || !flipped(m) || f.known(p) {
 		return
 	}
 	p = f.fewest(p, flipped)
 	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(p, g.At) }) {
 		return
 	}
-	share, last := f.halved(p, func(s *statics.Solution) bool { return s.Side() == side })
+	share, last := f.halved(p, func(s *statics.Solution) bool { return s.Side() == f.side })
 	if last.Cond > away*f.Solution.Cond || f.grown(last) {
 		f.gaps = append(f.gaps, gap{p, share, last})
 	}

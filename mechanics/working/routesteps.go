@@ -122,7 +122,7 @@ func (w *routeWriter) found(step *handsolve.Step, k int) doc.Math {
 	return equal(append(of, traced(w.hand().Found(step, k), w.result(x.Value, w.symbolUnit(x.Symbol))))...)
 }
 
-func (w *routeWriter) hand() origin.Hand { return origin.Hand{Solution: w.s, Route: w.r} }
+func (w *routeWriter) hand() origin.Hand { return origin.Hand{Solution: w.s, Order: w.r} }
 
 // written is ΣM = Σ coefficient·symbol = 0; with numbers for what is known.
 func (w *routeWriter) written(e *handsolve.Equation, numbers bool) doc.Math {
@@ -202,11 +202,11 @@ func (w *routeWriter) actOf(e *handsolve.Equation, t *handsolve.Term) *act {
 }
 
 // isLoad tells the act of a known force that is typed, or of a distributed load.
-func (a *act) isLoad(load handsolve.Load) bool {
-	switch load.Kind {
-	case handsolve.LineLoad:
+func (a *act) isLoad(load problem.Source) bool {
+	switch load.Thing {
+	case problem.ALine:
 		return a.line == load.Index
-	case handsolve.SpreadLoad:
+	case problem.ALoad:
 		return slices.Contains(a.subject.Loads, load.Index)
 	}
 	return false
@@ -216,7 +216,7 @@ func (a *act) isLoad(load handsolve.Load) bool {
 // in the plane: component by component, and never its magnitude with an arm. Nothing of
 // another force.
 func (w *routeWriter) byComponents(e *handsolve.Equation, t *handsolve.Term, numbers bool) (of []doc.Math) {
-	if t.Symbol >= 0 || t.Load.Kind != handsolve.LineLoad || !w.p.Lines[t.Load.Index].ByComponents() {
+	if t.Symbol >= 0 || t.Load.Thing != problem.ALine || !w.p.Lines[t.Load.Index].ByComponents() {
 		return nil
 	}
 	a := w.actOf(e, t)
@@ -291,7 +291,7 @@ func (w *routeWriter) skewArm(e *handsolve.Equation, t *handsolve.Term) (doc.Mat
 // nameless tells that a known force has no symbol of its own: the known part of
 // a line whose other components are unknown.
 func (w *routeWriter) nameless(t *handsolve.Term) bool {
-	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && w.p.Lines[t.Load.Index].Magnitude.Const == 0
+	return t.Symbol < 0 && t.Load.Thing == problem.ALine && w.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
 // heading is ΣFx, ΣM about a point or an axis; the sentence gives those without a name.
@@ -315,15 +315,15 @@ func (w *routeWriter) term(t *handsolve.Term) (doc.Math, units.Unit) {
 		return w.symbol(t.Symbol), w.symbolUnit(t.Symbol)
 	}
 	force := w.p.Units.Force
-	switch t.Load.Kind {
-	case handsolve.CoupleLoad:
+	switch t.Load.Thing {
+	case problem.ACouple:
 		return named(w.p.Couples[t.Load.Index].Name), w.p.Units.For(units.Moment)
-	case handsolve.SpreadLoad:
+	case problem.ALoad:
 		if d := &w.p.Loads[t.Load.Index]; d.Total == 0 {
 			return loadCouple(d), w.p.Units.For(units.Moment)
 		}
 		return doc.Math{Op: doc.Symbol, Text: "R", Of: []doc.Math{leafed(named(w.p.Loads[t.Load.Index].Name))}}, force
-	case handsolve.WeightLoad:
+	case problem.ABody:
 		return doc.Math{Op: doc.Symbol, Text: "W", Of: []doc.Math{leafed(named(w.p.Bodies[t.Load.Index].Name))}}, force
 	}
 	return named(w.p.Lines[t.Load.Index].Name), force
@@ -371,11 +371,11 @@ func (w *routeWriter) speaksOf(about *Subject, e *handsolve.Equation) {
 			if u.Joint < 0 && u.Line < 0 {
 				put(&about.Couples, slices.IndexFunc(w.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
 			}
-		case t.Load.Kind == handsolve.LineLoad:
+		case t.Load.Thing == problem.ALine:
 			put(&about.Lines, t.Load.Index)
-		case t.Load.Kind == handsolve.CoupleLoad:
+		case t.Load.Thing == problem.ACouple:
 			put(&about.Couples, t.Load.Index)
-		case t.Load.Kind == handsolve.SpreadLoad:
+		case t.Load.Thing == problem.ALoad:
 			put(&about.Loads, t.Load.Index)
 		}
 	}
