@@ -87,7 +87,7 @@ func (l live) worstUses(d *paneText, w int) {
 	for k := range t.Checks {
 		r := &t.Checks[k]
 		c := l.solution.Checks[r.Check]
-		if !origin.IsLimit(c) || r.Mostly < 0 {
+		if !c.IsLimit() || r.Mostly < 0 {
 			continue
 		}
 		if n++; n == 1 {
@@ -113,5 +113,5 @@ func (l live) couldExceed() bool {
 	if t == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return origin.IsLimit(l.solution.Checks[r.Check]) && t.Risks(&r) })
+	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return l.solution.Checks[r.Check].IsLimit() && t.Risks(&r) })
 }

@@ -125,11 +125,6 @@ func use(s *statics.Solution, c *statics.Check) string {
 	return ratio
 }
 
-// IsLimit tells a check of a limit.
-func IsLimit(c statics.Check) bool {
-	return c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit
-}
-
 // Answer is a number of answer k: the computed value beside the reference.
 func Answer(s *statics.Solution, k int) doc.Origin {
 	return of(func() string { return answer(s.Problem, &s.Answers[k]) }, "answer", k)
