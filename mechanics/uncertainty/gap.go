@@ -174,46 +174,36 @@ func (n *number) apart(v float64) (less, more float64) {
 }
 
 // runaways notes what grows without bound in the box: at a gap, or where the search
-// inside came to a place as badly conditioned as one.
+// came to a place as badly conditioned as one. There a determinant touches zero and keeps
+// its sign, so that values run away to one side alone.
 func (f *follower) runaways() {
-	for k := range f.numbers {
-		n := &f.numbers[k]
-		for _, g := range f.gaps {
-			if n.by == nil {
-				continue
-			}
-			if less, more := n.apart(f.value(n, moved{solution: g.last})); max(less, more) > away {
-				n.lost = true
+	cond := &f.numbers[len(f.Checks)]
+	at := cond.high.at
+	if len(f.gaps) == 0 && cond.high.value >= cond.typed+math.Log(away) {
+		if s := f.at(at).solution; s != nil {
+			f.gaps = []gap{{at, 1, s}}
+		}
+	}
+	lost := false
+	for _, g := range f.gaps {
+		for k := range f.numbers {
+			n := &f.numbers[k]
+			if n.by != nil && n.runsAway(f.value(n, moved{solution: g.last}), g.Share == 1) {
+				n.lost, lost = true, true
 				if i := g.At.single(); i >= 0 {
 					n.by[i] = math.Inf(1)
 				}
 			}
 		}
 	}
-	f.touched()
+	if len(f.gaps) > 0 && f.gaps[0].Share == 1 && (!lost || slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(at, m.At, 1-probe) })) {
+		f.gaps = nil
+	}
 }
 
-// touched is for a determinant that touches zero and keeps its sign, in the box or on
-// its edge: there values run away to one side alone.
-func (f *follower) touched() {
-	cond := &f.numbers[len(f.Checks)]
-	at := cond.high.at
-	if len(f.gaps) > 0 || cond.high.value < cond.typed+math.Log(away) {
-		return
-	}
-	m := f.at(at)
-	if m.solution == nil {
-		return
-	}
-	lost := false
-	for k := range f.numbers {
-		n := &f.numbers[k]
-		less, more := n.apart(f.value(n, m))
-		if n.spread != nil && more > away || n.by != nil && less > away { // of a check its margin
-			n.lost, lost = true, true
-		}
-	}
-	if lost && !slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(at, m.At, 1-probe) }) {
-		f.gaps = append(f.gaps, gap{at, 1, m.solution})
-	}
+// runsAway tells a value that is far outside of what the number did at the edge of the box;
+// a margin may grow where values run away to one side.
+func (n *number) runsAway(v float64, oneSide bool) bool {
+	size := away * max(n.typed-n.edge[0], n.edge[1]-n.typed, n.noise)
+	return n.typed-v > size || v-n.typed > size && !(oneSide && n.reach != nil)
 }

@@ -33,58 +33,54 @@ type extreme struct {
 // begin lists what is followed: the checks that may fail, the condition number, the results
 // that have a single value and the ends of ranges.
 func (f *follower) begin() {
-	s := f.Solution
+	s, inputs := f.Solution, len(f.Measured)
 	for k, c := range s.Checks {
 		if mayFail(c) {
 			f.Checks = append(f.Checks, Reach{Check: k, Value: c.Value, Bound: c.Bound, Mostly: -1})
 		}
 	}
 	for k := range f.Checks {
-		c := s.Checks[f.Checks[k].Check]
-		f.numbers = append(f.numbers, number{reach: &f.Checks[k], noise: nothing * max(math.Abs(c.Value), math.Abs(c.Bound))})
+		r := &f.Checks[k]
+		f.numbers = append(f.numbers, number{reach: r, by: make([]float64, inputs), noise: nothing * max(math.Abs(r.Value), math.Abs(r.Bound))})
 	}
 	f.numbers = append(f.numbers, number{noise: condNoise})
-	for j, u := range s.Problem.Unknowns {
-		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
-		f.result(j, Single, q)
-		if !s.X[j].Fixed {
-			f.result(j, Least, q)
-			f.result(j, Greatest, q)
-		}
-	}
-	for _, q := range s.Problem.Asked {
-		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
-			f.result(-1, Single, q)
-		}
-	}
-	f.Spreads = slices.Clip(f.Spreads)
-	first := len(f.Checks) + 1
+	queries := f.results()
 	for k := range f.Spreads {
-		n := &f.numbers[first+k]
-		n.spread, n.noise = &f.Spreads[k], nothing*f.scale[f.Spreads[k].Dim]
+		y := &f.Spreads[k]
+		f.numbers = append(f.numbers, number{spread: y, query: queries[k], by: y.By, noise: nothing * f.scale[y.Dim]})
 	}
-	typed := make(Place, len(f.Measured))
+	typed := make(Place, inputs)
 	for k := range f.numbers {
 		n := &f.numbers[k]
 		n.typed = f.value(n, moved{solution: s})
 		n.low, n.high = extreme{n.typed, typed}, extreme{n.typed, typed}
-		if n.spread != nil {
-			n.by = n.spread.By
-		} else if n.reach != nil {
-			n.by = make([]float64, len(f.Measured))
-		}
 	}
 }
 
-// result follows a result, where it has a value.
-func (f *follower) result(unknown int, end End, q problem.Query) {
-	y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1, By: make([]float64, len(f.Measured)), Bend: make([]float64, len(f.Measured))}
-	if y.Value = evaluate(&y, q, f.Solution); !finite(y.Value) {
-		return
+// results lists the results that have a value: what each asks.
+func (f *follower) results() (queries []problem.Query) {
+	s, inputs := f.Solution, len(f.Measured)
+	put := func(unknown int, end End, q problem.Query) {
+		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1, By: make([]float64, inputs), Bend: make([]float64, inputs)}
+		if y.Value = evaluate(&y, q, s); finite(y.Value) {
+			f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
+			f.Spreads, queries = append(f.Spreads, y), append(queries, q)
+		}
 	}
-	f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
-	f.Spreads = append(f.Spreads, y)
-	f.numbers = append(f.numbers, number{query: q})
+	for j, u := range s.Problem.Unknowns {
+		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
+		put(j, Single, q)
+		if !s.X[j].Fixed {
+			put(j, Least, q)
+			put(j, Greatest, q)
+		}
+	}
+	for _, q := range s.Problem.Asked {
+		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+			put(-1, Single, q)
+		}
+	}
+	return queries
 }
 
 // value is a number at another place: NaN where there is none, infinite where it has no
