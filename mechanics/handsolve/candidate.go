@@ -166,7 +166,7 @@ func unit(v r3.Vec, size float64) (r3.Vec, bool) {
 func skew(v r3.Vec, size float64) (r3.Vec, bool) {
 	u, ok := unit(v, size)
 	const along = 1 - parallelSine*parallelSine
-	return u, ok && max(u.X, -u.X, u.Y, -u.Y, u.Z, -u.Z) <= along
+	return u, ok && max(u.X, -u.X, u.Y, -u.Y, u.Z, -u.Z) < along
 }
 
 // parallel tells that a force acts along a unit vector.
