@@ -16,10 +16,8 @@ const (
 	bitsLeft = 64
 	// manyTogether is up to how many unknowns of one equation are looked at.
 	manyTogether = 6
-	// manySets is how many sets of symbols are tried before a set is grown.
+	// manySets is from how many sets of symbols one is grown.
 	manySets = 400
-	// starts is from how many equations a set is grown.
-	starts = 48
 	// apartTol is the part of an equation, of length one, that others must leave of
 	// it for it to say something new.
 	apartTol = 1e-7
@@ -58,23 +56,16 @@ func (f *finder) together() bool {
 	var best *set
 	tried := map[uint64]bool{}
 	for i := range all {
-		w := &all[i]
-		if best != nil && bits.OnesCount64(w.of) > len(best.rows) || len(tried) >= manySets {
+		of := all[i].of
+		if best != nil && bits.OnesCount64(of) > len(best.rows) || len(tried) >= manySets {
 			break
 		}
-		if tried[w.of] {
+		if tried[of] {
 			continue
 		}
-		tried[w.of] = true
-		if s := within(all, w.of); s.before(best) {
+		tried[of] = true
+		if s := grown(all, of, best); s.before(best) {
 			best = s
-		}
-	}
-	if best == nil || len(best.rows) > 2 {
-		for i := range all[:min(len(all), starts)] {
-			if s := grown(all, &all[i], best); s.before(best) {
-				best = s
-			}
 		}
 	}
 	if best == nil {
@@ -147,10 +138,9 @@ func within(all []writing, of uint64) *set {
 	return nil
 }
 
-// grown adds to an equation the one that brings the fewest new symbols, until
+// grown adds to the symbols of an equation those of the one that brings the fewest new symbols, until
 // there are as many equations as symbols; nil where that is no better than best.
-func grown(all []writing, first *writing, best *set) *set {
-	of := first.of
+func grown(all []writing, of uint64, best *set) *set {
 	for {
 		if s := within(all, of); s != nil {
 			return s
