@@ -83,7 +83,8 @@ func (f *finder) dropMembers() {
 			}
 		}
 	}
+	isSpoken := func(x Found) bool { return spoken[x.Symbol] }
 	f.order.Steps = slices.DeleteFunc(f.order.Steps, func(s Step) bool {
-		return s.Kind == TwoForce && !spoken[f.n+s.Member] && !slices.ContainsFunc(s.Finds, func(x Found) bool { return spoken[x.Symbol] })
+		return s.Kind == TwoForce && !spoken[f.n+s.Member] && !slices.ContainsFunc(s.Finds, isSpoken)
 	})
 }

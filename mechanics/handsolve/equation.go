@@ -12,7 +12,8 @@ func (f *finder) equation(g *group, c candidate, of ...*net) Equation {
 	if len(of) == 1 {
 		f.orient(&c, of[0])
 	}
-	e := Equation{Bodies: g.bodies, Whole: g.whole, Cut: g.cut, Moment: c.moment, Along: c.along, Named: c.named, g: g, c: c, cost: f.plainCost(g, &c)}
+	e := Equation{Bodies: g.bodies, Whole: g.whole, Cut: g.cut, Moment: c.moment, Along: c.along, Named: c.named,
+		g: g, c: c, cost: f.plainCost(g, &c)}
 	if c.moment {
 		e.At = r3.Add(c.at, f.origin)
 	}

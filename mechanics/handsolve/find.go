@@ -60,7 +60,7 @@ type finder struct {
 	bodies  [][]int // that a symbol acts on
 	at      []r3.Vec
 	tied    map[int]Share // the member, as a symbol, that an unknown is a share of
-	apart   [][2]int      // particles that act on each other off the line between them: their moments together are a couple of no body
+	apart   [][2]int      // particles that act on each other off the line between them: their couple is of no body
 
 	deep     bool   // an equation's cost contains what the known symbols in it were derived by
 	wanted   []bool // by symbol
@@ -77,14 +77,12 @@ type finder struct {
 // newFinder prepares a search for some unknowns.
 func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 	p := s.Problem
-	f := &finder{s: s, p: p, n: len(p.Unknowns), axes: []int{0, 1, 2}, turns: []int{0, 1, 2}, tol: zeroTol, deep: deep}
+	f := &finder{s: s, p: p, n: len(p.Unknowns), axes: []int{0, 1, 2}, turns: []int{0, 1, 2}, tol: zeroTol, deep: deep,
+		cutFree: len(slices.Collect(p.CutFree()))}
 	if p.Planar {
 		f.axes, f.turns = []int{0, 1}, []int{2}
 	}
 	f.scale()
-	for range p.CutFree() {
-		f.cutFree++
-	}
 	f.collect()
 	f.findMembers()
 	symbols := f.n + len(f.order.Members)

@@ -160,8 +160,13 @@ func Find(s *statics.Solution) Order { return find(s, s.Problem.Asked) }
 // are asked for, for one that derives next what takes least from the givens. It gives
 // the one that takes less effort to what is asked.
 func find(s *statics.Solution, asked []problem.Query) Order {
-	if why := refused(s); why != None {
-		return Order{Why: why}
+	switch {
+	case s.Verdict == statics.Unreadable:
+		return Order{Why: NoFreeBody}
+	case len(s.Problem.Unknowns) == 0:
+		return Order{Why: NoUnknown}
+	case s.Verdict == statics.NoEquilibrium:
+		return Order{Why: NoEquilibrium}
 	}
 	of := dependsOn(s, asked)
 	if len(of) == 0 {
@@ -181,18 +186,6 @@ func find(s *statics.Solution, asked []problem.Query) Order {
 		f.order.Why = NoSingleValues
 	}
 	return f.order
-}
-
-func refused(s *statics.Solution) Refusal {
-	switch {
-	case s.Verdict == statics.Unreadable:
-		return NoFreeBody
-	case len(s.Problem.Unknowns) == 0:
-		return NoUnknown
-	case s.Verdict == statics.NoEquilibrium:
-		return NoEquilibrium
-	}
-	return None
 }
 
 // Name is a symbol's name: the unknown's, or S_ with the member's body.

@@ -128,7 +128,8 @@ func (f *finder) plain(t []float64) (candidate, bool) {
 	}
 	// F·v + M·ω is the moment about the axis through q where v = q × ω, so q = ω × v / ω².
 	ww := r3.Dot(w, w)
-	c := candidate{moment: true, at: r3.Scale(f.length/ww, r3.Cross(w, v)), along: r3.Scale(1/math.Sqrt(ww), w), named: perp(), cost: exactCost}
+	at, along := r3.Scale(f.length/ww, r3.Cross(w, v)), r3.Scale(1/math.Sqrt(ww), w)
+	c := candidate{moment: true, at: at, along: along, named: perp(), cost: exactCost}
 	if math.Abs(r3.Dot(v, w)) > pitchTol*ww || !finite(r3.Norm(c.at)) {
 		return candidate{}, false
 	}

@@ -166,22 +166,18 @@ func (f *finder) allTogether() bool {
 		if len(g.bodies) != 1 {
 			continue
 		}
-		f.rows(g, func(c *candidate) {
+		write := func(c *candidate) {
 			if e := f.equation(g, *c); len(e.Terms) > 0 && !e.Terms[0].Known { // those that are not known come first
 				step.Equations = append(step.Equations, e)
 			}
-		})
+		}
+		f.coordinates(write)
+		b := &f.p.Bodies[g.bodies[0]]
+		if i := f.pointAt(b.About); i >= 0 && !b.Particle {
+			f.about(i, 0, write)
+		}
 	}
 	return len(step.Equations) > 0 && f.solve(step)
-}
-
-// rows are the equations of a body as the system has them.
-func (f *finder) rows(g *group, try func(*candidate)) {
-	f.coordinates(try)
-	b := &f.p.Bodies[g.bodies[0]]
-	if i := f.pointAt(b.About); i >= 0 && !b.Particle {
-		f.about(i, 0, try)
-	}
 }
 
 // unknowns are the symbols that equations are to be solved for.

@@ -1,6 +1,7 @@
 package origin
 
 import (
+	"cmp"
 	"math"
 
 	"trivet/mechanics/doc"
@@ -28,10 +29,7 @@ func check(s *statics.Solution, c *statics.Check) string {
 		}
 		return "A x - b of each equation of " + c.Subject + " over the largest force: each residual is zero"
 	case statics.CheckMoment:
-		where := c.About
-		if where == "" {
-			where = "a second point"
-		}
+		where := cmp.Or(c.About, "a second point")
 		return "moments of all forces on " + c.Subject + " about " + where + ", taken at the far ends of their lines, over the largest = " + Tiny(c.Value) + rounding
 	case statics.CheckCondition:
 		return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"

@@ -29,7 +29,8 @@ type follower struct {
 }
 
 func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
-	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, scale: map[units.Dim]float64{}, side: t.Solution.Side()}
+	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork,
+		scale: map[units.Dim]float64{}, side: t.Solution.Side()}
 	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && !nowhere(t.Solution)
 	if ranges {
 		f.solve = statics.Solve

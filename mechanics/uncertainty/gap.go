@@ -43,8 +43,8 @@ func sortOf(s *statics.Solution) sort {
 // already says so. A sense that breaks is told with the checks.
 func (f *follower) verdict(p Place, m moved) {
 	was, now := sortOf(f.Solution), sortOf(m.solution)
-	if now == was || was.verdict == statics.Determinate && now == (sort{true, statics.Inadmissible, 0}) ||
-		slices.ContainsFunc(f.Moves, func(known Move) bool { return sortOf(known.Solution) == now && beyond(p, known.At, anyShare) }) {
+	told := func(known Move) bool { return sortOf(known.Solution) == now && beyond(p, known.At, anyShare) }
+	if now == was || was.verdict == statics.Determinate && now == (sort{true, statics.Inadmissible, 0}) || slices.ContainsFunc(f.Moves, told) {
 		return
 	}
 	if len(f.Moves) >= maxMoves {
@@ -93,7 +93,8 @@ func (f *follower) poles(p Place, values []float64) {
 	for k, v := range values {
 		n := &f.numbers[k]
 		other := func(v float64) bool { return n.typed*v < 0 }
-		if n.spread == nil || n.crossed || f.sought >= maxSought || min(math.Abs(n.typed), math.Abs(v)) <= n.noise || !other(v) || math.IsInf(v, 0) {
+		crosses := other(v) && min(math.Abs(n.typed), math.Abs(v)) > n.noise && !math.IsInf(v, 0)
+		if n.spread == nil || !crosses || n.crossed || f.sought >= maxSought {
 			continue
 		}
 		n.crossed = true
@@ -196,7 +197,8 @@ func (f *follower) runaways() {
 			}
 		}
 	}
-	if len(f.gaps) > 0 && f.gaps[0].Share == 1 && (!lost || slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(at, m.At, 1-probe) })) {
+	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(at, m.At, 1-probe) })
+	if len(f.gaps) > 0 && f.gaps[0].Share == 1 && (!lost || told) {
 		f.gaps = nil
 	}
 }

@@ -61,7 +61,8 @@ func (f *follower) begin() {
 func (f *follower) results() (queries []problem.Query) {
 	s, inputs := f.Solution, len(f.Measured)
 	put := func(unknown int, end End, q problem.Query) {
-		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1, By: make([]float64, inputs), Bend: make([]float64, inputs)}
+		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1,
+			By: make([]float64, inputs), Bend: make([]float64, inputs)}
 		if y.Value = evaluate(&y, q, s); finite(y.Value) {
 			f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
 			f.Spreads, queries = append(f.Spreads, y), append(queries, q)
