@@ -145,13 +145,10 @@ func (f *finder) makeGroups() {
 		return
 	}
 	for a := range n {
-		paired := map[int]bool{}
-		for k := range f.nets[a] {
-			for _, b := range f.on(f.nets[a][k].Symbol) {
-				if a < b && !paired[b] && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
-					paired[b] = true
-					put(a, b)
-				}
+		for b := a + 1; b < n; b++ {
+			joined := func(n net) bool { return slices.Contains(f.on(n.Symbol), b) }
+			if !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) && slices.ContainsFunc(f.nets[a], joined) {
+				put(a, b)
 			}
 		}
 	}

@@ -42,20 +42,8 @@ func Same(a, b doc.Origin) bool {
 }
 
 // Phrase says of a number what the format does with up to three names of the sheet, %[1]s to %[3]s.
-func Phrase(format string, names ...string) doc.Origin {
-	var args [3]any
-	for k := range args {
-		args[k] = ""
-	}
-	for k, name := range names {
-		args[k] = name
-	}
-	return of(func() string {
-		if len(names) == 0 {
-			return format
-		}
-		return fmt.Sprintf(format, args[:]...)
-	}, format, args)
+func Phrase(format string, names ...any) doc.Origin {
+	return of(func() string { return fmt.Sprintf(format, names...) }, append([]any{format}, names...)...)
 }
 
 // Balance is the zero of an equation of equilibrium.
