@@ -42,8 +42,12 @@ func Same(a, b doc.Origin) bool {
 }
 
 // Phrase says of a number what the format does with up to three names of the sheet, %[1]s to %[3]s.
-func Phrase(format string, names ...any) doc.Origin {
-	return of(func() string { return fmt.Sprintf(format, names...) }, append([]any{format}, names...)...)
+func Phrase(format string, names ...string) doc.Origin {
+	is := []any{format}
+	for _, name := range names {
+		is = append(is, name)
+	}
+	return of(func() string { return fmt.Sprintf(format, is[1:]...) }, is...)
 }
 
 // Balance is the zero of an equation of equilibrium.

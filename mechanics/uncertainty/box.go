@@ -19,6 +19,7 @@ type follower struct {
 	solve   func(*problem.Problem) *statics.Solution
 	on      func() bool
 	stopped bool
+	fault   string  // why the sheet did not read where it was moved to last
 	cost    float64 // of one solution
 	left    float64 // work that may still be done
 
@@ -39,14 +40,8 @@ func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
 	return f
 }
 
-// moved is the sheet with inputs elsewhere; solution is nil where it does not read.
-type moved struct {
-	solution *statics.Solution
-	fault    string
-}
-
-// at solves the sheet with its inputs at a place of the box.
-func (f *follower) at(p Place) moved {
+// at solves the sheet with its inputs at a place of the box; nil where it does not read.
+func (f *follower) at(p Place) *statics.Solution {
 	f.left -= f.cost
 	shares := make(map[problem.Place]float64, len(p))
 	for i, share := range p {
@@ -57,14 +52,17 @@ func (f *follower) at(p Place) moved {
 	got, errs := f.reader.Moved(f.sheet, shares)
 	for _, e := range errs {
 		if e.Blocks() {
-			return moved{fault: e.Msg}
+			f.fault = e.Msg
+			return nil
 		}
 	}
 	base := f.Solution.Problem
 	if len(got.Unknowns) != len(base.Unknowns) || len(got.Bodies) != len(base.Bodies) {
-		return moved{fault: "it reads as another problem"}
+		f.fault = "it reads as another problem"
+		return nil
 	}
-	return moved{solution: f.solve(got)}
+	f.fault = ""
+	return f.solve(got)
 }
 
 // visit solves at a place and takes what is found there.
@@ -73,12 +71,12 @@ func (f *follower) visit(p Place) []float64 {
 		return slices.Repeat([]float64{math.NaN()}, len(f.numbers))
 	}
 	p = slices.Clone(p)
-	m := f.at(p)
-	f.verdict(p, m)
-	f.flip(p, m)
+	s := f.at(p)
+	f.verdict(p, s)
+	f.flip(p, s)
 	out := make([]float64, len(f.numbers))
 	for k := range out {
-		out[k] = f.value(&f.numbers[k], m)
+		out[k] = f.value(&f.numbers[k], s)
 	}
 	f.poles(p, out)
 	for k, v := range out {
@@ -90,7 +88,7 @@ func (f *follower) visit(p Place) []float64 {
 		if v < n.low.value {
 			n.low = extreme{v, p}
 			if n.reach != nil {
-				c := f.check(n.reach, m.solution)
+				c := f.check(n.reach, s)
 				n.reach.Value, n.reach.Bound, n.reach.About = c.Value, c.Bound, c.About
 			}
 		}

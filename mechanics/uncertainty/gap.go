@@ -41,8 +41,8 @@ func sortOf(s *statics.Solution) sort {
 
 // verdict notes a place at which the verdict is another, where none is known that
 // already says so. A sense that breaks is told with the checks.
-func (f *follower) verdict(p Place, m moved) {
-	was, now := sortOf(f.Solution), sortOf(m.solution)
+func (f *follower) verdict(p Place, s *statics.Solution) {
+	was, now := sortOf(f.Solution), sortOf(s)
 	told := func(known Move) bool { return sortOf(known.Solution) == now && beyond(p, known.At, anyShare) }
 	if now == was || was.verdict == statics.Determinate && now == (sort{true, statics.Inadmissible, 0}) || slices.ContainsFunc(f.Moves, told) {
 		return
@@ -51,9 +51,9 @@ func (f *follower) verdict(p Place, m moved) {
 		f.moreMoves = true
 		return
 	}
-	p = f.fewest(p, func(m moved) bool { return sortOf(m.solution) == now })
-	m = f.at(p)
-	f.Moves = append(f.Moves, Move{At: p, Solution: m.solution, Fault: m.fault})
+	p = f.fewest(p, func(s *statics.Solution) bool { return sortOf(s) == now })
+	s = f.at(p)
+	f.Moves = append(f.Moves, Move{At: p, Solution: s, Fault: f.fault})
 }
 
 // known tells a place with one without a single solution on the way there.
@@ -64,9 +64,9 @@ func (f *follower) known(p Place) bool {
 // flip looks for a place at which the equations have no single solution where their
 // determinant has another sign at p than it has as typed: on the way there. Inputs
 // that can be left as typed are.
-func (f *follower) flip(p Place, m moved) {
-	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
-	if f.side == 0 || f.sought >= maxSought || !flipped(m) || f.known(p) {
+func (f *follower) flip(p Place, s *statics.Solution) {
+	flipped := func(s *statics.Solution) bool { return s != nil && s.Side() == -f.side }
+	if f.side == 0 || f.sought >= maxSought || !flipped(s) || f.known(p) {
 		return
 	}
 	p = f.fewest(p, flipped)
@@ -83,7 +83,7 @@ func (f *follower) flip(p Place, m moved) {
 // the system that shrinks to nothing as a whole shows in no condition number.
 func (f *follower) grown(s *statics.Solution) bool {
 	return slices.ContainsFunc(f.numbers, func(n number) bool {
-		return n.spread != nil && math.Abs(f.value(&n, moved{solution: s})) > away*f.scale[n.spread.Dim]
+		return n.spread != nil && math.Abs(f.value(&n, s)) > away*f.scale[n.spread.Dim]
 	})
 }
 
@@ -98,7 +98,7 @@ func (f *follower) poles(p Place, values []float64) {
 			continue
 		}
 		n.crossed = true
-		share, last := f.halved(p, func(s *statics.Solution) bool { return !other(f.value(n, moved{solution: s})) })
+		share, last := f.halved(p, func(s *statics.Solution) bool { return !other(f.value(n, s)) })
 		if f.grown(last) && !f.known(p) {
 			f.gaps = append(f.gaps, gap{p, share, last})
 		}
@@ -116,7 +116,7 @@ func (f *follower) halved(to Place, so func(*statics.Solution) bool) (share floa
 		for i := range way {
 			way[i] *= mid
 		}
-		if s := f.at(way).solution; s != nil && so(s) {
+		if s := f.at(way); s != nil && so(s) {
 			share, last = mid, s
 		} else {
 			far = mid
@@ -127,7 +127,7 @@ func (f *follower) halved(to Place, so func(*statics.Solution) bool) (share floa
 
 // fewest puts inputs back as typed for as long as what is so of a place stays so, and
 // the others to the ends of their ± where that leaves it so.
-func (f *follower) fewest(p Place, so func(moved) bool) Place {
+func (f *follower) fewest(p Place, so func(*statics.Solution) bool) Place {
 	p = slices.Clone(p)
 	for i, was := range p {
 		if was == 0 {
@@ -181,7 +181,7 @@ func (f *follower) runaways() {
 	cond := &f.numbers[len(f.Checks)]
 	at := cond.high.at
 	if len(f.gaps) == 0 && cond.high.value >= cond.typed+math.Log(away) {
-		if s := f.at(at).solution; s != nil {
+		if s := f.at(at); s != nil {
 			f.gaps = []gap{{at, 1, s}}
 		}
 	}
@@ -189,7 +189,7 @@ func (f *follower) runaways() {
 	for _, g := range f.gaps {
 		for k := range f.numbers {
 			n := &f.numbers[k]
-			if n.by != nil && n.runsAway(f.value(n, moved{solution: g.last}), g.Share == 1) {
+			if n.by != nil && n.runsAway(f.value(n, g.last), g.Share == 1) {
 				n.lost, lost = true, true
 				if i := g.At.single(); i >= 0 {
 					n.by[i] = math.Inf(1)

@@ -52,7 +52,7 @@ func (f *follower) begin() {
 	typed := make(Place, inputs)
 	for k := range f.numbers {
 		n := &f.numbers[k]
-		n.typed = f.value(n, moved{solution: s})
+		n.typed = f.value(n, s)
 		n.low, n.high = extreme{n.typed, typed}, extreme{n.typed, typed}
 	}
 }
@@ -86,18 +86,16 @@ func (f *follower) results() (queries []problem.Query) {
 
 // value is a number at another place: NaN where there is none, infinite where it has no
 // value or no bound.
-func (f *follower) value(n *number, m moved) float64 {
+func (f *follower) value(n *number, s *statics.Solution) float64 {
 	switch {
-	case n.spread != nil && m.solution == nil:
-		return math.Inf(1)
 	case n.spread != nil:
-		return evaluate(n.spread, n.query, m.solution)
-	case m.solution == nil:
+		return evaluate(n.spread, n.query, s)
+	case s == nil:
 		return math.NaN()
 	case n.reach != nil:
-		return margin(f.check(n.reach, m.solution))
+		return margin(f.check(n.reach, s))
 	}
-	return math.Log(m.solution.Cond)
+	return math.Log(s.Cond)
 }
 
 // nowhere tells that no values of the unknowns hold.
@@ -106,11 +104,11 @@ func nowhere(s *statics.Solution) bool { return s.Verdict == statics.NoEquilibri
 // stateless tells that of what is free no values are admissible, so that it has no range.
 func stateless(s *statics.Solution) bool { return s.Degree > 0 && s.Verdict == statics.Inadmissible }
 
-// evaluate gives a result of a solution: NaN where there is no state for it to be of,
+// evaluate gives a result of a solution, nil where the sheet does not read: NaN where there is no state for it to be of,
 // infinite where it has no value there. A direction is as far from its value as typed as
 // it is: an angle of 359 degrees is one degree from nothing.
 func evaluate(y *Spread, q problem.Query, s *statics.Solution) float64 {
-	if nowhere(s) {
+	if s == nil || nowhere(s) {
 		return math.Inf(1)
 	}
 	if y.End != Single && !s.X[y.Unknown].Fixed {
