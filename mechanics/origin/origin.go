@@ -25,10 +25,10 @@ type number struct {
 	says func() string
 }
 
-func (n number) Says() string { return n.says() }
+func (n *number) Says() string { return n.says() }
 
 func of(says func() string, is ...any) doc.Origin {
-	n := number{says: says}
+	n := &number{says: says}
 	copy(n.is[:], is)
 	return n
 }
@@ -36,8 +36,8 @@ func of(says func() string, is ...any) doc.Origin {
 // Same tells whether two numbers mean the same: the first coefficient of a row,
 // say, before and after a cell was changed.
 func Same(a, b doc.Origin) bool {
-	x, ok := a.(number)
-	y, too := b.(number)
+	x, ok := a.(*number)
+	y, too := b.(*number)
 	return ok && too && x.is == y.is
 }
 

@@ -24,35 +24,25 @@ const (
 	anyShare = 1e-12
 )
 
-// sort is of what kind the answer is at a place.
-type sort struct {
-	reads   bool
-	verdict statics.Verdict
-	degree  int
-}
-
-// sortOf gives it.
-func sortOf(s *statics.Solution) sort {
-	if s == nil {
-		return sort{}
-	}
-	return sort{true, s.Verdict, s.Degree}
+// alike tells that two solutions are the same kind of answer; nil is a sheet that does not read.
+func alike(a, b *statics.Solution) bool {
+	return a == b || a != nil && b != nil && a.Verdict == b.Verdict && a.Degree == b.Degree
 }
 
 // verdict notes a place at which the verdict is another, where none is known that
 // already says so. A sense that breaks is told with the checks.
 func (f *follower) verdict(p Place, s *statics.Solution) {
-	was, now := sortOf(f.Solution), sortOf(s)
-	told := func(known Move) bool { return sortOf(known.Solution) == now && beyond(p, known.At, anyShare) }
-	if now == was || was.verdict == statics.Determinate && now == (sort{true, statics.Inadmissible, 0}) || slices.ContainsFunc(f.Moves, told) {
+	broken := f.Solution.Verdict == statics.Determinate && s != nil && s.Verdict == statics.Inadmissible && s.Degree == 0
+	told := func(known Move) bool { return alike(known.Solution, s) && beyond(p, known.At, anyShare) }
+	if broken || alike(s, f.Solution) || slices.ContainsFunc(f.Moves, told) {
 		return
 	}
 	if len(f.Moves) >= maxMoves {
 		f.moreMoves = true
 		return
 	}
-	p = f.fewest(p, func(s *statics.Solution) bool { return sortOf(s) == now })
-	s = f.at(p)
+	p = f.fewest(p, func(other *statics.Solution) bool { return alike(other, s) })
+	s = f.at(p) // before its fault is read
 	f.Moves = append(f.Moves, Move{At: p, Solution: s, Fault: f.fault})
 }
 
@@ -165,13 +155,6 @@ func (p Place) single() int {
 		return -1
 	}
 	return i
-}
-
-// apart is how far a value is from that as typed, downwards and upwards, in shares of what
-// the number did at the edge of the box.
-func (n *number) apart(v float64) (less, more float64) {
-	size := max(n.typed-n.edge[0], n.edge[1]-n.typed, n.noise)
-	return (n.typed - v) / size, (v - n.typed) / size
 }
 
 // runaways notes what grows without bound in the box: at a gap, or where the search
