@@ -50,12 +50,12 @@ func (l live) effectLines(d *paneText, w int) {
 			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, apart(", ", numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, origin.Plus))...)...)
+		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, apart(", ", numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, uncertainty.Single))...)...)
 		if y.Bounded() {
 			line = append(line, seg{text: "; "})
-			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, origin.Least))...)
+			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, uncertainty.Least))...)
 			line = append(line, seg{text: " to "})
-			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, origin.Greatest))...)
+			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, uncertainty.Greatest))...)
 		}
 		d.add(line...)
 	}
@@ -87,7 +87,7 @@ func (l live) worstUses(d *paneText, w int) {
 	for k := range t.Checks {
 		r := &t.Checks[k]
 		c := l.solution.Checks[r.Check]
-		if !origin.IsLimit(c) || r.Mostly < 0 {
+		if !c.IsLimit() || r.Mostly < 0 {
 			continue
 		}
 		if n++; n == 1 {
@@ -113,5 +113,5 @@ func (l live) couldExceed() bool {
 	if t == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return origin.IsLimit(l.solution.Checks[r.Check]) && t.Risks(&r) })
+	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return l.solution.Checks[r.Check].IsLimit() && t.Risks(&r) })
 }

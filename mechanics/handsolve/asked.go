@@ -1,81 +1,36 @@
 package handsolve
 
-import "trivet/mechanics/problem"
+import (
+	"math"
+	"slices"
 
-// dependsOn lists the unknowns that results depend on; all where no result is asked for.
-func dependsOn(p *problem.Problem, asked []problem.Query) (out []int) {
-	if len(asked) == 0 {
-		for j := range p.Unknowns {
+	"trivet/mechanics/problem"
+	"trivet/mechanics/statics"
+)
+
+// dependsOn lists the unknowns that results depend on: those with another value of which
+// one of the results is another. All where no result is asked for.
+func dependsOn(s *statics.Solution, asked []problem.Query) (out []int) {
+	other := *s
+	other.X = slices.Clone(s.X)
+	for j := range other.X { // values that no sum or product cancels by chance
+		other.X[j].Fixed, other.X[j].Value = true, math.Sqrt(float64(j)+math.E)
+	}
+	for j := range other.X {
+		if len(asked) == 0 || slices.ContainsFunc(asked, func(q problem.Query) bool { return changes(&other, q, j) }) {
 			out = append(out, j)
 		}
-	}
-	for i := range asked {
-		out = append(out, unknownsOf(p, &asked[i])...)
 	}
 	return out
 }
 
-func unknownsOf(p *problem.Problem, q *problem.Query) (out []int) {
-	terms := func(of []problem.ActTerm) {
-		for _, t := range of {
-			out = append(out, t.Unknown)
-		}
-	}
-	force := func(line, joint int) {
-		if line < 0 {
-			terms(p.Joints[joint].Forces)
-			return
-		}
-		for _, act := range p.Lines[line].Acts {
-			terms(act.Terms)
-		}
-	}
-	// The geometry gives the direction of a line, unless its components are unknown.
-	direction := func(line, joint int) {
-		if line >= 0 {
-			if _, given := p.Lines[line].Direction(); given {
-				return
-			}
-		}
-		force(line, joint)
-	}
-	switch q.Kind {
-	case problem.AskLength, problem.AskLoads, problem.AskSpread:
-	case problem.AskMagnitude:
-		return unknownsOf(p, q.Of)
-	case problem.AskUnit:
-		direction(q.Line, q.Joint)
-	case problem.AskAngle:
-		direction(q.Line, q.Joint)
-		direction(q.Other, q.Second)
-	case problem.AskComponent:
-		force(q.Line, q.Joint)
-		direction(q.Other, q.Second)
-	case problem.AskCouple:
-		for _, act := range p.Couples[q.Couple].Acts {
-			terms(act.CoupleTerms)
-		}
-	case problem.AskJoint:
-		j := &p.Joints[q.Joint]
-		switch part := q.Part; {
-		case part >= problem.MX && part <= problem.MZ:
-			terms(j.Moments)
-		case part <= problem.Z:
-			for _, t := range j.Forces {
-				if [3]float64{t.D.X, t.D.Y, t.D.Z}[part] != 0 {
-					out = append(out, t.Unknown)
-				}
-			}
-		default:
-			terms(j.Forces)
-		}
-	case problem.AskUnknown:
-		if q.Unknown >= 0 {
-			return []int{q.Unknown}
-		}
-		force(q.Line, -1)
-	default:
-		force(q.Line, q.Joint)
-	}
-	return out
+// changes tells that a result is another with another value of an unknown, of the other
+// sign, since a direction keeps for as long as the sign does.
+func changes(s *statics.Solution, q problem.Query, unknown int) bool {
+	x := &s.X[unknown].Value
+	was, _ := s.Evaluate(q)
+	*x *= -math.Phi
+	now, _ := s.Evaluate(q)
+	*x /= -math.Phi
+	return was != now
 }

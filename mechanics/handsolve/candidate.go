@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
 )
 
 // What an equation costs beside its terms: a person likes forces along the
@@ -34,16 +36,45 @@ const (
 	bodyCost     = 0.01 // each body of a section, so that the smaller part is kept
 )
 
+// How far candidates are looked for.
+const (
+	// manyLines is how many symbols may be left for the points where two of their
+	// lines intersect to be of use: in the plane the third is then alone, and a few more
+	// may pass through the point as well.
+	manyLines = 8
+	// manyPoints is up to how many points of a sheet a person looks at beyond those
+	// of the bodies cut free.
+	manyPoints = 16
+	// spacePoints is up to how many points axes are laid through in space.
+	spacePoints = 14
+	// sameTol is how near two places are one, relative to the arms of the problem.
+	sameTol = 1e-9
+)
+
 // candidate is an equation that may be written for a group.
 type candidate struct {
 	moment bool
-	at     r3.Vec
+	at     r3.Vec // from the origin
 	along  r3.Vec
 	named  Named
 	cost   float64
 }
 
-func named() Named { return Named{Point: -1, To: -1, Along: -1} }
+// perp names what is perpendicular to the lines of action of symbols, or where they intersect.
+func perp(of ...*net) Named {
+	n := Named{Point: -1, To: -1, Along: -1}
+	for _, a := range of {
+		n.Perp = append(n.Perp, a.Symbol)
+	}
+	return n
+}
+
+// through names an axis through a point, perhaps along or perpendicular to something.
+func through(point int, perpendicular ...*net) Named {
+	n := perp(perpendicular...)
+	n.Point = point
+	return n
+}
 
 func axis(k int) r3.Vec { return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k] }
 
@@ -76,31 +107,48 @@ func (f *finder) usable(c *candidate, n *net) bool {
 // candidates lists the equations for a group with these symbols left.
 func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 	f.coordinates(try)
-	perp := perpCost
+	cost := perpCost
 	switch {
 	case g.rigid:
-		perp = skewCost
+		cost = skewCost
 	case !f.p.Planar:
-		perp = crossCost
+		cost = crossCost
 	}
 	if f.p.Planar {
-		f.planeForces(g, left, perp, try)
-		if g.rigid {
-			f.planeMoments(g, left, try)
-		}
+		f.planeForces(g, left, cost, try)
+	} else {
+		f.spaceForces(g, left, cost, try)
+	}
+	if !g.rigid {
 		return
 	}
-	f.spaceForces(g, left, perp, try)
-	if g.rigid {
-		f.spaceMoments(g, left, try)
+	points := f.points(g)
+	for _, i := range points {
+		f.about(i, f.pointCost(g, i), try)
+	}
+	if f.p.Planar {
+		f.intersections(left, try)
+	} else {
+		f.spaceAxes(points[:min(len(points), spacePoints)], left, try)
 	}
 }
 
 // coordinates are the sums of forces along the coordinates.
 func (f *finder) coordinates(try func(*candidate)) {
-	for k := range f.dims {
-		c := candidate{along: axis(k), named: named()}
+	for _, k := range f.axes {
+		c := candidate{along: axis(k), named: perp()}
 		c.named.Axis = "xyz"[k]
+		try(&c)
+	}
+}
+
+// about are the sums of moments about a point; in space about each axis through it.
+func (f *finder) about(point int, cost float64, try func(*candidate)) {
+	for _, k := range f.turns {
+		c := candidate{moment: true, at: f.at[point], along: axis(k), named: through(point), cost: cost}
+		if !f.p.Planar {
+			c.named.Axis = "xyz"[k]
+		}
 		try(&c)
 	}
 }
@@ -114,35 +162,11 @@ func unit(v r3.Vec, size float64) (r3.Vec, bool) {
 	return r3.Scale(1/n, v), true
 }
 
-// onAxis tells that a unit vector lies along a coordinate: those are tried already.
-func onAxis(u r3.Vec) bool {
-	for k := range 3 {
-		if c := r3.Dot(u, axis(k)); c > 1-parallelSine*parallelSine || c < parallelSine*parallelSine-1 {
-			return true
-		}
-	}
-	return false
-}
-
-// planeForces are the directions perpendicular to a line of action that is left. One
-// along the line of another, as along an incline that the normal force is
-// perpendicular to, is as good as a coordinate.
-func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
-	for i := range g.nets {
-		n := &g.nets[i]
-		u, ok := unit(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
-		if !ok || onAxis(u) {
-			continue
-		}
-		c := candidate{along: u, named: named(), cost: cost}
-		c.named.Perp = []int{n.symbol}
-		if slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) }) {
-			c.cost -= perpCost
-		} else if f.known[n.symbol] {
-			continue
-		}
-		try(&c)
-	}
+// skew is unit for what lies along no coordinate: those are tried already.
+func skew(v r3.Vec, size float64) (r3.Vec, bool) {
+	u, ok := unit(v, size)
+	const along = 1 - parallelSine*parallelSine
+	return u, ok && max(u.X, -u.X, u.Y, -u.Y, u.Z, -u.Z) < along
 }
 
 // parallel tells that a force acts along a unit vector.
@@ -151,31 +175,58 @@ func parallel(u r3.Vec, n *net) bool {
 	return n.pull() && !apart
 }
 
-// manyLines is how many symbols may be left for the points where two of their
-// lines intersect to be of use: in the plane the third is then alone, and a few more
-// may pass through the point as well.
-const manyLines = 8
-
-// planeMoments are moments about named points, and about the points where two
-// lines of action intersect.
-func (f *finder) planeMoments(g *group, left []*net, try func(*candidate)) {
-	for _, i := range f.points(g) {
-		c := candidate{moment: true, at: f.at[i], along: axis(2), named: named(), cost: f.pointCost(g, i)}
-		c.named.Point = i
-		try(&c)
+// planeForces are the directions perpendicular to a line of action that is left. One
+// along the line of another, as along an incline that the normal force is
+// perpendicular to, is as good as a coordinate.
+func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
+	for i := range g.nets {
+		n := &g.nets[i]
+		u, ok := skew(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
+		along := ok && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
+		switch {
+		case along:
+			try(&candidate{along: u, named: perp(n), cost: cost - perpCost})
+		case ok && !f.known[n.Symbol]:
+			try(&candidate{along: u, named: perp(n), cost: cost})
+		}
 	}
+}
+
+// spaceForces are the directions perpendicular to two others, or to one and a
+// coordinate: those of symbols left and, so that fewer terms stay, of known ones.
+func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*candidate)) {
+	all := slices.Clone(left)
+	for i := range g.nets {
+		if f.known[g.nets[i].Symbol] {
+			all = append(all, &g.nets[i])
+		}
+	}
+	for i, a := range left {
+		for _, b := range all[i+1:] {
+			if u, ok := skew(r3.Cross(a.f, b.f), a.fScale*b.fScale); ok {
+				try(&candidate{along: u, named: perp(a, b), cost: cost})
+			}
+		}
+		for k := range 3 {
+			if u, ok := skew(r3.Cross(a.f, axis(k)), a.fScale); ok {
+				c := candidate{along: u, named: perp(a), cost: cost}
+				c.named.Axis = "xyz"[k]
+				try(&c)
+			}
+		}
+	}
+}
+
+// intersections are the points in the plane where two lines of action intersect.
+func (f *finder) intersections(left []*net, try func(*candidate)) {
 	if len(left) > manyLines {
 		return
 	}
 	for i, a := range left {
 		for _, b := range left[i+1:] {
-			at, ok := intersect(a, b)
-			if !ok || f.pointNear(at) >= 0 {
-				continue
+			if at, ok := intersect(a, b); ok && f.pointOn(at, axis(2)) < 0 {
+				try(&candidate{moment: true, at: at, along: axis(2), named: perp(a, b), cost: intersectCost})
 			}
-			c := candidate{moment: true, at: at, along: axis(2), named: named(), cost: intersectCost}
-			c.named.Perp = []int{a.symbol, b.symbol}
-			try(&c)
 		}
 	}
 }
@@ -196,21 +247,70 @@ func intersect(a, b *net) (r3.Vec, bool) {
 	return q, finite(q.X) && finite(q.Y)
 }
 
-// sameTol is how near two places are one, relative to the arms of the problem.
-const sameTol = 1e-9
+// spaceAxes are axes through named points: to another point, along a line of action, or
+// intersecting two lines of action; and lines of action themselves.
+func (f *finder) spaceAxes(points []int, left []*net, try func(*candidate)) {
+	for i, a := range points {
+		for _, b := range points[i+1:] {
+			if u, ok := skew(r3.Sub(f.at[b], f.at[a]), f.length); ok {
+				c := candidate{moment: true, at: f.at[a], along: u, named: through(a), cost: pairCost}
+				c.named.To = b
+				try(&c)
+			}
+		}
+	}
+	for _, n := range left {
+		if u, ok := unit(n.f, n.fScale); ok && n.parts == 1 {
+			c := candidate{moment: true, at: n.one, along: u, named: perp(), cost: lineCost}
+			c.named.Along = n.Symbol
+			try(&c)
+		}
+	}
+	if len(left) <= manyLines {
+		for _, i := range points {
+			f.axesThrough(i, left, try)
+		}
+	}
+}
 
-func (f *finder) pointNear(at r3.Vec) int {
+// axesThrough are the axes through a point along a line of action, and those
+// that intersect two lines: the planes of the point with either line cut in them.
+func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
+	at := f.at[i]
+	arm := func(n *net) (moment r3.Vec, size float64, apart bool) {
+		moment, size = n.about(at), f.length*n.fScale+n.mScale
+		return moment, size, r3.Norm(moment) > sameTol*size
+	}
+	for k, a := range left {
+		if u, ok := skew(a.f, a.fScale); ok {
+			c := candidate{moment: true, at: at, along: u, named: through(i), cost: parallelCost}
+			c.named.Along = a.Symbol
+			try(&c)
+		}
+		ma, sa, apart := arm(a)
+		for _, b := range left[k+1:] {
+			mb, sb, too := arm(b)
+			if u, ok := skew(r3.Cross(ma, mb), sa*sb); ok && apart && too {
+				try(&candidate{moment: true, at: at, along: u, named: through(i, a, b), cost: intersectCost})
+			}
+		}
+	}
+}
+
+// pointOn is a named point on an axis, or -1.
+func (f *finder) pointOn(at, along r3.Vec) int {
 	for i := range f.at {
-		if f.p.Points[i].OK && r3.Norm(r3.Sub(at, f.at[i])) <= sameTol*f.length {
+		if f.p.Points[i].OK && r3.Norm(r3.Cross(r3.Sub(f.at[i], at), along)) <= sameTol*f.length {
 			return i
 		}
 	}
 	return -1
 }
 
-// manyPoints is up to how many points of a sheet a person looks at beyond those
-// of the bodies cut free.
-const manyPoints = 16
+// pointAt is the first point at a place, or -1.
+func (f *finder) pointAt(at r3.Vec) int {
+	return slices.IndexFunc(f.p.Points, func(p problem.Point) bool { return p.OK && p.At == at })
+}
 
 // points are the points that moments are taken about: those of the bodies first,
 // then others of the sheet; one of those at the same place.
@@ -237,12 +337,11 @@ func (f *finder) points(g *group) []int {
 }
 
 func (f *finder) pointCost(g *group, i int) float64 {
-	for _, b := range g.bodies {
-		if !f.p.Bodies[b].Particle && f.p.Bodies[b].About == f.p.Points[i].At {
-			return aboutCost
-		}
-	}
-	if g.whole && !slices.ContainsFunc(g.nets, func(n net) bool { return n.one == f.at[i] }) {
+	about := func(b int) bool { return !f.p.Bodies[b].Particle && f.p.Bodies[b].About == f.p.Points[i].At }
+	switch {
+	case slices.ContainsFunc(g.bodies, about):
+		return aboutCost
+	case g.whole && !slices.ContainsFunc(g.nets, func(n net) bool { return n.one == f.at[i] }):
 		return offCost
 	}
 	return pointCost

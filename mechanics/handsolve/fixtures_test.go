@@ -29,7 +29,7 @@ func solveText(t testing.TB, text string) *statics.Solution {
 // evaluate works an equation out from the forces of the sheet and from values
 // found before: the coefficient of each symbol, what is known, and the largest term.
 // It takes nothing from the equation but the bodies and the direction or axis.
-func evaluate(r *Route, p *problem.Problem, e *Equation, value map[int]float64) (coefs map[int]float64, known, most float64) {
+func evaluate(r *Order, p *problem.Problem, e *Equation, value map[int]float64) (coefs map[int]float64, known, most float64) {
 	coefs = map[int]float64{}
 	tied := map[int]Share{}
 	for k, m := range r.Members {
@@ -78,7 +78,7 @@ func evaluate(r *Route, p *problem.Problem, e *Equation, value map[int]float64) 
 // follow works every step out from its equations as written and compares the
 // values with the solution's. It gives how many unknowns came from one equation.
 // Some unknowns may be asked for; where none is, all are.
-func follow(t testing.TB, s *statics.Solution, r *Route, asked ...problem.Query) (one int, ok bool) {
+func follow(t testing.TB, s *statics.Solution, r *Order, asked ...problem.Query) (one int, ok bool) {
 	t.Helper()
 	p := s.Problem
 	size := 0.0
@@ -178,7 +178,7 @@ func follow(t testing.TB, s *statics.Solution, r *Route, asked ...problem.Query)
 			}
 		}
 	}
-	for _, j := range dependsOn(p, asked) {
+	for _, j := range dependsOn(s, asked) {
 		if _, found := value[j]; !found && s.X[j].Fixed && s.Verdict != statics.NoEquilibrium {
 			bad("%s has a value, and no step gives it", p.Unknowns[j].Name)
 		}
@@ -186,7 +186,7 @@ func follow(t testing.TB, s *statics.Solution, r *Route, asked ...problem.Query)
 	return one, ok
 }
 
-func tell(r *Route, p *problem.Problem) string {
+func tell(r *Order, p *problem.Problem) string {
 	out := ""
 	for i := range r.Steps {
 		step := &r.Steps[i]

@@ -12,7 +12,7 @@ import (
 
 // Whatever a sheet says, also one with errors, a route is found or refused, and its
 // values are numbers.
-func FuzzRoute(f *testing.F) {
+func FuzzFind(f *testing.F) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		f.Add(fx.Text)
 	}

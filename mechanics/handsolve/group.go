@@ -1,6 +1,7 @@
 package handsolve
 
 import (
+	"cmp"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -12,40 +13,36 @@ const fewBodies = 6
 
 // group is a body, or bodies cut free together.
 type group struct {
-	bodies    []int
-	whole     bool
-	cut       []int // the lines that a section goes through
-	rigid     bool  // moments say more than forces
-	solid     bool  // a rigid body is among them
-	supported bool  // by joints only
-	nets      []net // of symbols, in their order; not those that cancel
-	loads     []net
+	bodies []int
+	whole  bool
+	cut    []int   // the lines that a section goes through
+	rigid  bool    // moments say more than forces
+	solid  bool    // a rigid body is among them
+	cost   float64 // what an equation of it costs beside what any equation costs
+	all    []net   // those of symbols in their order, then of loads; not those that cancel
+	nets   []net   // of symbols
+	loads  []net
 
 	best  *found // cheapest equation with one unknown left
 	fresh bool
-	drawn bool // an equation of it was written
-
-	cutCost float64
 }
 
 // net is what a unit of a symbol, or a load, exerts on a group: the force f and
 // the moment m about the origin, and the sizes of what they are sums of.
 type net struct {
-	symbol         int
-	load           Load
+	Term           // of a symbol or a load; Value is the load's magnitude, as far as the sheet has one
 	f, m           r3.Vec
 	fScale, mScale float64
 	parts          int
 	one            r3.Vec // a place of it
 }
 
-func (n *net) add(p *part) {
-	m := r3.Cross(p.at, p.f)
-	n.f, n.m = r3.Add(n.f, p.f), r3.Add(n.m, r3.Add(m, p.c))
-	n.fScale += r3.Norm(p.f)
-	n.mScale += r3.Norm(p.at)*r3.Norm(p.f) + r3.Norm(p.c)
-	n.parts++
-	n.one = p.at
+func (n *net) add(p *net) {
+	n.f, n.m = r3.Add(n.f, p.f), r3.Add(n.m, p.m)
+	n.fScale += p.fScale
+	n.mScale += p.mScale
+	n.parts += p.parts
+	n.one = p.one
 }
 
 // trim drops what is rounding.
@@ -66,41 +63,42 @@ func (n *net) about(at r3.Vec) r3.Vec { return r3.Sub(n.m, r3.Cross(at, n.f)) }
 
 func (f *finder) group(bodies []int) *group {
 	g := &group{bodies: bodies, whole: len(bodies) > 1 && len(bodies) == f.cutFree}
-	at := map[int]int{}
-	atLoad := map[Load]int{}
+	place := map[Term]int{}
 	for _, b := range bodies {
 		g.solid = g.solid || !f.p.Bodies[b].Particle
-		for k := range f.parts[b] {
-			p := &f.parts[b][k]
-			if p.symbol >= 0 {
-				i, ok := at[p.symbol]
-				if !ok {
-					i = len(g.nets)
-					at[p.symbol] = i
-					g.nets = append(g.nets, net{symbol: p.symbol})
-				}
-				g.nets[i].add(p)
-				continue
-			}
-			i, ok := atLoad[p.load]
+		for k := range f.nets[b] {
+			n := &f.nets[b][k]
+			i, ok := place[n.Term]
 			if !ok {
-				i = len(g.loads)
-				atLoad[p.load] = i
-				g.loads = append(g.loads, net{symbol: -1, load: p.load})
+				i = len(g.all)
+				place[n.Term] = i
+				g.all = append(g.all, net{Term: n.Term})
 			}
-			g.loads[i].add(p)
+			g.all[i].add(n)
 		}
 	}
-	g.rigid = g.solid || len(bodies) > 1
-	for _, two := range f.apart {
-		if slices.Contains(bodies, two[0]) && slices.Contains(bodies, two[1]) {
-			g.rigid = false
-		}
+	g.rigid = (g.solid || len(bodies) > 1) && !slices.ContainsFunc(f.apart, func(two [2]int) bool {
+		return slices.Contains(bodies, two[0]) && slices.Contains(bodies, two[1])
+	})
+	g.all = slices.DeleteFunc(g.all, func(n net) bool { return n.trim(f.tol) })
+	slices.SortStableFunc(g.all, func(a, b net) int { return cmp.Compare(uint(a.Symbol), uint(b.Symbol)) }) // -1 is last
+	symbols := slices.IndexFunc(g.all, func(n net) bool { return n.Symbol < 0 })
+	if symbols < 0 {
+		symbols = len(g.all)
 	}
-	slices.SortFunc(g.nets, func(a, b net) int { return a.symbol - b.symbol })
-	g.nets = slices.DeleteFunc(g.nets, func(n net) bool { return n.trim(f.tol) })
-	g.supported = !slices.ContainsFunc(g.nets, func(n net) bool { return n.symbol < f.n && f.p.Unknowns[n.symbol].Joint < 0 })
-	g.loads = slices.DeleteFunc(g.loads, func(n net) bool { return n.trim(f.tol) })
+	g.nets, g.loads = g.all[:symbols], g.all[symbols:]
+	loose := func(n net) bool { return n.Symbol < f.n && f.p.Unknowns[n.Symbol].Joint < 0 }
+	switch {
+	case len(bodies) == 1:
+	case g.whole && !slices.ContainsFunc(g.nets, loose):
+		g.cost = supportsCost
+	case g.whole:
+		g.cost = wholeCost
+	case g.solid:
+		g.cost = setCost
+	default:
+		g.cost = sectionCost
+	}
 	return g
 }
 
@@ -108,7 +106,7 @@ func (f *finder) group(bodies []int) *group {
 func (f *finder) left(g *group) []*net {
 	var out []*net
 	for i := range g.nets {
-		if !f.known[g.nets[i].symbol] {
+		if !f.known[g.nets[i].Symbol] {
 			out = append(out, &g.nets[i])
 		}
 	}
@@ -119,7 +117,7 @@ func (f *finder) left(g *group) []*net {
 // they are few, else pairs, and all that hangs together.
 func (f *finder) makeGroups() {
 	n := len(f.p.Bodies)
-	put := func(bodies []int) *group {
+	put := func(bodies ...int) *group {
 		g := f.group(bodies)
 		if len(g.nets) > 0 {
 			f.groups = append(f.groups, g)
@@ -127,10 +125,10 @@ func (f *finder) makeGroups() {
 		return g
 	}
 	for b := range n {
-		put([]int{b})
+		put(b)
 	}
 	if n <= fewBodies {
-		for set := 1; set < 1<<n; set++ {
+		for set := range 1 << n {
 			var bodies []int
 			for b := range n {
 				if set&(1<<b) != 0 {
@@ -141,25 +139,22 @@ func (f *finder) makeGroups() {
 				continue
 			}
 			if all, _ := f.reach(bodies[0], -1, func(_, to int) bool { return set&(1<<to) != 0 }); len(all) == len(bodies) {
-				f.cutMembers(put(bodies))
+				f.cutMembers(put(bodies...))
 			}
 		}
 		return
 	}
 	for a := range n {
-		paired := map[int]bool{}
-		for k := range f.parts[a] {
-			for _, b := range f.on(f.parts[a][k].symbol) {
-				if a < b && !paired[b] && !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) {
-					paired[b] = true
-					put([]int{a, b})
-				}
+		for b := a + 1; b < n; b++ {
+			joined := func(n net) bool { return slices.Contains(f.on(n.Symbol), b) }
+			if !(f.p.Bodies[a].Particle && f.p.Bodies[b].Particle) && slices.ContainsFunc(f.nets[a], joined) {
+				put(a, b)
 			}
 		}
 	}
 	for b := range n {
 		if all, _ := f.reach(b, -1, func(int, int) bool { return true }); len(all) > 2 && all[0] == b {
-			put(all)
+			put(all...)
 		}
 	}
 }
@@ -180,8 +175,8 @@ func (f *finder) reach(from, until int, by func(symbol, to int) bool) (reached, 
 	came := map[int]step{from: {-1, -1}}
 	for i := 0; i < len(reached); i++ {
 		b := reached[i]
-		for k := range f.parts[b] {
-			symbol := f.parts[b][k].symbol
+		for k := range f.nets[b] {
+			symbol := f.nets[b][k].Symbol
 			for _, to := range f.on(symbol) {
 				if _, seen := came[to]; seen || !by(symbol, to) {
 					continue
@@ -202,39 +197,10 @@ func (f *finder) reach(from, until int, by func(symbol, to int) bool) (reached, 
 	return reached, nil
 }
 
-// cutMembers notes the members that are cut where joints of a truss are cut free together.
-func (f *finder) cutMembers(g *group) {
-	if g.solid || g.whole {
-		return
-	}
-	var cut []int
-	for i := range g.nets {
-		if f.joins(g.nets[i].symbol) {
-			cut = append(cut, g.nets[i].symbol)
-		}
-	}
-	if len(cut) > 0 {
-		f.through(g, cut...)
-	}
+// isMember tells that a symbol is the force in a straight member between two places.
+func (f *finder) isMember(symbol int) bool {
+	return symbol < f.n && f.p.Unknowns[symbol].Own && len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2
 }
 
-// joins tells that a symbol is the force in a straight member between two bodies.
-func (f *finder) joins(symbol int) bool {
-	return symbol < f.n && f.p.Unknowns[symbol].Own && len(f.on(symbol)) == 2 && len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2
-}
-
-// through notes that a section goes through the members of some symbols. Joints one by
-// one come first, unless a shorter way to what is asked is looked for: then the section
-// that cuts the fewest members that are not asked for.
-func (f *finder) through(g *group, symbols ...int) {
-	for _, symbol := range symbols {
-		g.cut = append(g.cut, f.p.Unknowns[symbol].Line)
-		if f.deep && !f.wanted[symbol] {
-			g.cutCost += memberCost
-		}
-	}
-	g.cutCost += partCost
-	if !f.deep {
-		g.cutCost = sectionCost
-	}
-}
+// joins tells that it is one between two bodies.
+func (f *finder) joins(symbol int) bool { return f.isMember(symbol) && len(f.on(symbol)) == 2 }

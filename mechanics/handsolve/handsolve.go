@@ -11,10 +11,10 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// Route is the order of work: plain data. A symbol is what an equation is solved
+// Order is the order of work: plain data. A symbol is what an equation is solved
 // for: an unknown of the problem by its index, or the force in the two-force
 // member k as len(Unknowns) + k.
-type Route struct {
+type Order struct {
 	Members []Member
 	Steps   []Step
 	Why     Refusal // why there are no steps
@@ -60,7 +60,7 @@ const (
 	Components             // a member's force taken apart into the joints' components
 )
 
-// Step is one step of the route. Values are in SI.
+// Step is one step of the work. Values are in SI.
 type Step struct {
 	Kind      Kind
 	Member    int          // TwoForce, Components: index in Members
@@ -107,8 +107,9 @@ type Equation struct {
 	Terms  []Term
 	Drops  []Drop
 
-	g *group // what it was written from, until the order of the steps is settled
-	c candidate
+	g    *group // what it was written from, until the order of the steps is settled
+	c    candidate
+	cost float64
 }
 
 // Named says how a person would call a direction, a point or an axis.
@@ -123,29 +124,12 @@ type Named struct {
 // Term is a term of an equation. Value of the one that is not Known is what the
 // equation is solved for.
 type Term struct {
-	Symbol int  // -1 for a load
-	Load   Load // where Symbol is -1
+	Symbol int            // -1 for a load
+	Load   problem.Source // where Symbol is -1; Value is |F| of a line, the resultant of a distributed load
 	Coef   float64
 	Value  float64
 	Known  bool
 }
-
-// Load is a known force or couple by its row of the problem.
-type Load struct {
-	Kind  LoadKind
-	Index int
-}
-
-// LoadKind says which table a load is a row of.
-type LoadKind int
-
-// The kinds of loads.
-const (
-	LineLoad LoadKind = iota // Lines: Value is |F|
-	CoupleLoad
-	SpreadLoad // Loads: Value is the resultant
-	WeightLoad // Bodies
-)
 
 // Drop says why symbols that act on the bodies are not in an equation.
 type Drop struct {
@@ -170,18 +154,23 @@ const (
 // Find gives the hand solution of what a solved problem asks. Values come from
 // the equations as written, not from the solution, which only says what has a
 // value at all.
-func Find(s *statics.Solution) Route { return find(s, s.Problem.Asked) }
+func Find(s *statics.Solution) Order { return find(s, s.Problem.Asked) }
 
 // find looks for a way that writes the simplest equation next and, where some results
 // are asked for, for one that derives next what takes least from the givens. It gives
 // the one that takes less effort to what is asked.
-func find(s *statics.Solution, asked []problem.Query) Route {
-	if why := refused(s); why != None {
-		return Route{Why: why}
+func find(s *statics.Solution, asked []problem.Query) Order {
+	switch {
+	case s.Verdict == statics.Unreadable:
+		return Order{Why: NoFreeBody}
+	case len(s.Problem.Unknowns) == 0:
+		return Order{Why: NoUnknown}
+	case s.Verdict == statics.NoEquilibrium:
+		return Order{Why: NoEquilibrium}
 	}
-	of := dependsOn(s.Problem, asked)
+	of := dependsOn(s, asked)
 	if len(of) == 0 {
-		return Route{Why: NoneAsked}
+		return Order{Why: NoneAsked}
 	}
 	f := newFinder(s, of, false)
 	f.search()
@@ -192,32 +181,19 @@ func find(s *statics.Solution, asked []problem.Query) Route {
 			f = deep
 		}
 	}
-	f.order()
-	f.dropMembers()
-	if len(f.route.Steps) == 0 {
-		f.route.Why = NoSingleValues
+	f.arrange()
+	if len(f.order.Steps) == 0 {
+		f.order.Why = NoSingleValues
 	}
-	return f.route
-}
-
-func refused(s *statics.Solution) Refusal {
-	switch {
-	case s.Verdict == statics.Unreadable:
-		return NoFreeBody
-	case len(s.Problem.Unknowns) == 0:
-		return NoUnknown
-	case s.Verdict == statics.NoEquilibrium:
-		return NoEquilibrium
-	}
-	return None
+	return f.order
 }
 
 // Name is a symbol's name: the unknown's, or S_ with the member's body.
-func (r *Route) Name(p *problem.Problem, symbol int) string {
+func (o *Order) Name(p *problem.Problem, symbol int) string {
 	if symbol < len(p.Unknowns) {
 		return p.Unknowns[symbol].Name
 	}
-	return "S_" + p.Bodies[r.Members[symbol-len(p.Unknowns)].Body].Name
+	return "S_" + p.Bodies[o.Members[symbol-len(p.Unknowns)].Body].Name
 }
 
 // Unnamed tells that the direction of an equation, or its point or axis, has no name.
@@ -248,7 +224,7 @@ func (e *Equation) Subscript(p *problem.Problem) string {
 }
 
 // Short is the sum that an equation sets to zero, in plain text.
-func (r *Route) Short(p *problem.Problem, e *Equation) string {
+func (o *Order) Short(p *problem.Problem, e *Equation) string {
 	sub := e.Subscript(p)
 	switch {
 	case !e.Moment:

@@ -34,7 +34,7 @@ func TestPublishedLengths(t *testing.T) {
 		}
 		r, route := find(s, nil), Find(s)
 		follow(t, s, &route, p.Asked...)
-		of := dependsOn(p, p.Asked)
+		of := dependsOn(s, p.Asked)
 		all, some := equations(r.Steps), equations(route.Steps)
 		if all > len(p.Unknowns) || some > all {
 			t.Errorf("%s: %d unknowns, %d equations for all and %d for what is asked", fx.Name, len(p.Unknowns), all, some)

@@ -20,9 +20,9 @@ type found struct {
 // then the smallest set of equations that must be solved together. It stops when what
 // is wanted is derived, and drops what did not lead there.
 func (f *finder) search() {
-	for k := range f.route.Members {
+	for k := range f.order.Members {
 		step := Step{Kind: TwoForce, Member: k}
-		for _, s := range f.route.Members[k].Shares {
+		for _, s := range f.order.Members[k].Shares {
 			if f.perp(s) {
 				step.Finds = append(step.Finds, Found{s.Unknown, 0})
 			}
@@ -60,9 +60,9 @@ func (f *finder) more() bool {
 // prune keeps the steps that lead to what is wanted.
 func (f *finder) prune() {
 	needed := slices.Clone(f.wanted)
-	for i, step := range slices.Backward(f.route.Steps) {
+	for i, step := range slices.Backward(f.order.Steps) {
 		if step.Kind != TwoForce && !slices.ContainsFunc(step.Finds, func(x Found) bool { return needed[x.Symbol] }) {
-			f.route.Steps = slices.Delete(f.route.Steps, i, i+1)
+			f.order.Steps = slices.Delete(f.order.Steps, i, i+1)
 			continue
 		}
 		for _, symbol := range step.Needs {
@@ -75,8 +75,8 @@ func (f *finder) prune() {
 // bodies to draw, then what the equations cost.
 func (f *finder) effort() []float64 {
 	equations, drawn, cost := 0, map[*group]bool{}, 0.0
-	for i := range f.route.Steps {
-		s := &f.route.Steps[i]
+	for i := range f.order.Steps {
+		s := &f.order.Steps[i]
 		equations += len(s.Equations)
 		cost += s.cost
 		for k := range s.Equations {
@@ -90,14 +90,12 @@ func (f *finder) effort() []float64 {
 // member's force is found with it.
 func (f *finder) fixed(symbol int) bool {
 	if symbol < f.n {
-		return f.tied[symbol] < 0 && f.s.X[symbol].Fixed
+		_, tied := f.tied[symbol]
+		return !tied && f.s.X[symbol].Fixed
 	}
-	for _, s := range f.route.Members[symbol-f.n].Shares {
-		if !f.perp(s) {
-			return f.s.X[s.Unknown].Fixed
-		}
-	}
-	return false
+	shares := f.order.Members[symbol-f.n].Shares
+	i := slices.IndexFunc(shares, func(s Share) bool { return !f.perp(s) })
+	return i >= 0 && f.s.X[shares[i].Unknown].Fixed
 }
 
 // perp tells that an unknown of a joint is perpendicular to the member: it is zero.
@@ -109,7 +107,7 @@ func (f *finder) cheapest() *found {
 		if !g.fresh {
 			g.best, g.fresh = f.single(g), true
 		} else if f.cheaper && g.best != nil {
-			g.best.cost = f.cost(g, &g.best.c, 1)
+			g.best.cost = f.cost(g, &g.best.c)
 		}
 		if g.best != nil && (best == nil || g.best.cost < best.cost) {
 			best = g.best
@@ -127,11 +125,11 @@ func (f *finder) single(g *group) *found {
 	}
 	var best *found
 	f.candidates(g, left, func(c *candidate) {
-		if best != nil && f.base(g, c)+1 >= best.cost {
+		if best != nil && g.cost+c.cost+1 >= best.cost {
 			return
 		}
 		if n := f.alone(c, left); n != nil {
-			cost := f.cost(g, c, 1)
+			cost := f.cost(g, c)
 			if !g.rigid && opens(left, n) {
 				cost -= openGain
 			}
@@ -171,55 +169,40 @@ func (f *finder) alone(c *candidate, left []*net) *net {
 		}
 		only = n
 	}
-	if only == nil || !f.usable(c, only) || !f.fixed(only.symbol) {
+	if only == nil || !f.usable(c, only) || !f.fixed(only.Symbol) {
 		return nil
 	}
 	return only
 }
 
-func (f *finder) base(g *group, c *candidate) float64 {
-	switch {
-	case len(g.cut) > 0 && g.drawn:
-		return c.cost
-	case len(g.cut) > 0:
-		return c.cost + g.cutCost + bodyCost*float64(len(g.bodies))
-	case len(g.bodies) == 1:
-		return c.cost
-	case g.whole && g.supported:
-		return c.cost + supportsCost
-	case g.whole:
-		return c.cost + wholeCost
-	case g.solid:
-		return c.cost + setCost
+// plainCost adds up an equation's terms, and notes which of them were found before.
+func (f *finder) plainCost(g *group, c *candidate) float64 {
+	f.needs = f.needs[:0]
+	terms, carried := 0, 0
+	for i := range g.all {
+		switch n := &g.all[i]; {
+		case f.coef(c, n) == 0:
+		case !f.isKnown(n) || n.Symbol < 0:
+			terms++
+		default:
+			f.needs = append(f.needs, n.Symbol)
+			if f.value[n.Symbol] != 0 {
+				carried++
+			}
+		}
 	}
-	return c.cost + sectionCost
+	return g.cost + c.cost + float64(terms) + knownCost*float64(carried)
 }
 
-// cost adds up an equation's terms, of which so many are left. deep counts what
-// the known ones were derived by as well, where it is not needed anyway.
-func (f *finder) cost(g *group, c *candidate, left int) float64 {
-	cost := f.base(g, c) + float64(left)
-	f.needs = f.needs[:0]
-	for i := range g.nets {
-		n := &g.nets[i]
-		if !f.known[n.symbol] || f.coef(c, n) == 0 {
-			continue
-		}
-		f.needs = append(f.needs, n.symbol)
-		if f.value[n.symbol] != 0 {
-			cost += knownCost
-		}
-	}
-	for i := range g.loads {
-		if f.coef(c, &g.loads[i]) != 0 {
-			cost++
-		}
-	}
+// cost is what an equation costs. deep counts what the known terms were derived by as
+// well, where it is not needed anyway.
+func (f *finder) cost(g *group, c *candidate) float64 {
+	cost := f.plainCost(g, c)
 	if f.deep {
 		for _, i := range f.behind(f.needs) {
 			cost += slipCost
-			if !f.route.Steps[i].wanted {
-				cost += f.route.Steps[i].cost
+			if !f.order.Steps[i].wanted {
+				cost += f.order.Steps[i].cost
 			}
 		}
 	}
@@ -238,34 +221,33 @@ func (f *finder) behind(symbols []int) (steps []int) {
 	return steps
 }
 
-// accept puts an equation down and marks what it gives.
+// accept puts an equation down and marks what it gives. The next one of the same section
+// costs no new drawing.
 func (f *finder) accept(best *found) {
-	best.g.drawn = true
-	e := f.equation(best.g, &best.c, best.n)
-	f.put(Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{best.n.symbol, e.solve()}}, Needs: e.needs()})
+	if len(best.g.cut) > 0 {
+		best.g.cost = 0
+	}
+	e := f.equation(best.g, best.c, best.n)
+	f.put(Step{Kind: One, Equations: []Equation{e}, Finds: []Found{{best.n.Symbol, e.solve()}}})
 }
 
 func (f *finder) put(step Step) {
 	for i := range step.Equations {
-		e := &step.Equations[i]
-		step.cost += f.base(e.g, &e.c)
-		for _, t := range e.Terms {
-			switch {
-			case t.Known && t.Symbol >= 0 && t.Value != 0:
-				step.cost += knownCost
-			case !t.Known || t.Symbol < 0:
-				step.cost++
+		step.cost += step.Equations[i].cost
+		for _, t := range step.Equations[i].Terms {
+			if t.Known && t.Symbol >= 0 && !slices.Contains(step.Needs, t.Symbol) {
+				step.Needs = append(step.Needs, t.Symbol)
 			}
 		}
 	}
-	by := append(f.behind(step.Needs), len(f.route.Steps))
-	f.route.Steps = append(f.route.Steps, step)
+	by := append(f.behind(step.Needs), len(f.order.Steps))
+	f.order.Steps = append(f.order.Steps, step)
 	for _, x := range step.Finds {
 		f.derived[x.Symbol] = by
 		f.mark(x.Symbol, x.Value)
 		if f.wanted[x.Symbol] {
 			for _, i := range by {
-				f.route.Steps[i].wanted, f.cheaper = true, true
+				f.order.Steps[i].wanted, f.cheaper = true, true
 			}
 		}
 	}
@@ -279,7 +261,7 @@ func (f *finder) put(step Step) {
 // components takes the force in a member apart.
 func (f *finder) components(of Found) {
 	step := Step{Kind: Components, Member: of.Symbol - f.n, Needs: []int{of.Symbol}}
-	for _, s := range f.route.Members[step.Member].Shares {
+	for _, s := range f.order.Members[step.Member].Shares {
 		if !f.perp(s) {
 			step.Finds = append(step.Finds, Found{s.Unknown, s.Coef * of.Value})
 		}
@@ -290,37 +272,8 @@ func (f *finder) components(of Found) {
 func (f *finder) mark(symbol int, value float64) {
 	f.known[symbol], f.value[symbol] = true, value
 	for _, g := range f.groups {
-		if g.fresh && slices.ContainsFunc(g.nets, func(n net) bool { return n.symbol == symbol }) {
+		if g.fresh && slices.ContainsFunc(g.nets, func(n net) bool { return n.Symbol == symbol }) {
 			g.fresh = false
 		}
 	}
-}
-
-// solve gives the value of the symbol that is not known:
-//
-//	x = -Σ Coef·Value / Coef of x
-func (e *Equation) solve() float64 {
-	sum, largest, coef := 0.0, 0.0, 1.0
-	for _, t := range e.Terms {
-		if !t.Known {
-			coef = t.Coef
-			continue
-		}
-		sum += t.Coef * t.Value
-		largest = max(largest, math.Abs(t.Coef*t.Value))
-	}
-	if math.Abs(sum) <= roundingTol*float64(len(e.Terms))*largest {
-		return 0
-	}
-	return -sum / coef
-}
-
-// needs lists the symbols found before.
-func (e *Equation) needs() (out []int) {
-	for _, t := range e.Terms {
-		if t.Known && t.Symbol >= 0 {
-			out = append(out, t.Symbol)
-		}
-	}
-	return out
 }

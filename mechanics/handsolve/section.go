@@ -5,6 +5,35 @@ import "slices"
 // manyEdges is up to how many members sections are looked for.
 const manyEdges = 100
 
+// cutMembers notes the members that are cut where joints of a truss are cut free together.
+func (f *finder) cutMembers(g *group) {
+	var cut []int
+	for i := range g.nets {
+		if f.joins(g.nets[i].Symbol) {
+			cut = append(cut, g.nets[i].Symbol)
+		}
+	}
+	if len(cut) > 0 && !g.solid && !g.whole {
+		f.through(g, cut...)
+	}
+}
+
+// through notes that a section goes through the members of some symbols. Joints one by
+// one come first, unless a shorter way to what is asked is looked for: then the section
+// that cuts the fewest members that are not asked for.
+func (f *finder) through(g *group, symbols ...int) {
+	g.cost = bodyCost*float64(len(g.bodies)) + sectionCost
+	if f.deep {
+		g.cost += partCost - sectionCost
+	}
+	for _, symbol := range symbols {
+		g.cut = append(g.cut, f.p.Unknowns[symbol].Line)
+		if f.deep && !f.wanted[symbol] {
+			g.cost += memberCost
+		}
+	}
+}
+
 // addSections makes the groups on either side of every cut of three members, as many
 // as a part of a plane structure has equations; once, and false where there are none to
 // add. Few bodies are groups in each combination already.
@@ -51,19 +80,19 @@ func (f *finder) cut(of []int, seen map[[3]int]bool) {
 // split makes the two sides of a cut, where each of the members joins one to the other.
 func (f *finder) split(side, cut []int, seen map[[3]int]bool) {
 	slices.Sort(cut)
-	key := [3]int(cut)
-	if seen[key] || slices.ContainsFunc(cut, func(symbol int) bool {
-		return slices.Contains(side, f.on(symbol)[0]) == slices.Contains(side, f.on(symbol)[1])
-	}) {
-		return
-	}
-	seen[key] = true
 	var other []int
 	for b := range f.p.Bodies {
 		if !slices.Contains(side, b) {
 			other = append(other, b)
 		}
 	}
+	within := func(symbol int) bool {
+		return slices.Contains(side, f.on(symbol)[0]) == slices.Contains(side, f.on(symbol)[1])
+	}
+	if seen[[3]int(cut)] || slices.ContainsFunc(cut, within) {
+		return
+	}
+	seen[[3]int(cut)] = true
 	for _, bodies := range [][]int{side, other} {
 		if len(bodies) > 1 {
 			g := f.group(bodies)

@@ -5,6 +5,9 @@ import (
 	"math"
 	"math/bits"
 	"slices"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
 )
 
 const (
@@ -13,10 +16,8 @@ const (
 	bitsLeft = 64
 	// manyTogether is up to how many unknowns of one equation are looked at.
 	manyTogether = 6
-	// manySets is how many sets of symbols are tried before a set is grown.
+	// manySets is from how many sets of symbols one is grown.
 	manySets = 400
-	// starts is from how many equations a set is grown.
-	starts = 48
 	// apartTol is the part of an equation, of length one, that others must leave of
 	// it for it to say something new.
 	apartTol = 1e-7
@@ -24,11 +25,9 @@ const (
 
 // writing is an equation with several symbols left.
 type writing struct {
-	g    *group
-	c    candidate
-	of   uint64 // the symbols, by their place among those left
-	row  []float64
-	cost float64
+	found
+	of  uint64 // the symbols, by their place among those left
+	row []float64
 }
 
 // set is some equations with as many unknowns.
@@ -39,61 +38,50 @@ type set struct {
 }
 
 func (s *set) before(t *set) bool {
-	if t == nil || len(s.rows) != len(t.rows) {
-		return t == nil || len(s.rows) < len(t.rows)
-	}
-	return s.cost < t.cost
+	return s != nil && (t == nil || cmp.Or(cmp.Compare(len(s.rows), len(t.rows)), cmp.Compare(s.cost, t.cost)) < 0)
 }
 
 // together puts down the smallest set of equations that fixes its unknowns.
 func (f *finder) together() bool {
-	place, symbols := f.places()
+	var symbols []int
+	for symbol := range f.known {
+		if _, tied := f.tied[symbol]; !tied && !f.known[symbol] {
+			symbols = append(symbols, symbol)
+		}
+	}
 	if len(symbols) > bitsLeft {
 		return false
 	}
-	all := f.writings(place, symbols)
+	all := f.writings(symbols)
 	var best *set
 	tried := map[uint64]bool{}
 	for i := range all {
-		w := &all[i]
-		if best != nil && bits.OnesCount64(w.of) > len(best.rows) || len(tried) >= manySets {
+		of := all[i].of
+		if best != nil && bits.OnesCount64(of) > len(best.rows) || len(tried) >= manySets {
 			break
 		}
-		if tried[w.of] {
+		if tried[of] {
 			continue
 		}
-		tried[w.of] = true
-		if s := within(all, w.of); s != nil && s.before(best) {
+		tried[of] = true
+		if s := grown(all, of, best); s.before(best) {
 			best = s
-		}
-	}
-	if best == nil || len(best.rows) > 2 {
-		for i := range all[:min(len(all), starts)] {
-			if s := grown(all, &all[i], best); s != nil && s.before(best) {
-				best = s
-			}
 		}
 	}
 	if best == nil {
 		return false
 	}
-	return f.putTogether(best, symbols)
-}
-
-// places numbers the symbols that are left.
-func (f *finder) places() (place map[int]int, symbols []int) {
-	place = map[int]int{}
-	for symbol := range f.known {
-		if !f.known[symbol] && (symbol >= f.n || f.tied[symbol] < 0) {
-			place[symbol] = len(symbols)
-			symbols = append(symbols, symbol)
-		}
+	var step Step
+	for _, w := range best.rows {
+		step.Equations = append(step.Equations, f.equation(w.g, w.c))
 	}
-	return place, symbols
+	of := unknowns(step.Equations)
+	step.Screw = slices.ContainsFunc(best.rows, func(w *writing) bool { return f.screw(w.g, of) })
+	return f.solve(step)
 }
 
 // writings are all equations that contain a few symbols, those of fewest first.
-func (f *finder) writings(place map[int]int, symbols []int) []writing {
+func (f *finder) writings(symbols []int) []writing {
 	var all []writing
 	for _, g := range f.groups {
 		left := f.left(g)
@@ -101,84 +89,45 @@ func (f *finder) writings(place map[int]int, symbols []int) []writing {
 			continue
 		}
 		f.candidates(g, left, func(c *candidate) {
-			w := writing{g: g, c: *c}
-			size := 0.0
+			w := writing{found: found{g: g, c: *c}, row: make([]float64, len(symbols))}
 			for _, n := range left {
 				x := f.coef(c, n)
 				if x == 0 {
 					continue
 				}
-				if w.row == nil {
-					w.row = make([]float64, len(symbols))
-				}
-				w.of |= 1 << place[n.symbol]
 				// Rows are compared by directions, so a couple counts over the length.
 				if !n.pull() {
 					x /= f.length
 				}
-				w.row[place[n.symbol]] = x
-				size = math.Hypot(size, x)
+				place, _ := slices.BinarySearch(symbols, n.Symbol)
+				w.of |= 1 << place
+				w.row[place] = x
 			}
 			if k := bits.OnesCount64(w.of); k == 0 || k > manyTogether {
 				return
 			}
-			for i := range w.row {
-				w.row[i] /= size
-			}
-			w.cost = f.cost(g, c, bits.OnesCount64(w.of))
+			floats.Scale(1/floats.Norm(w.row, 2), w.row)
+			w.cost = f.cost(g, c)
 			all = append(all, w)
 		})
 	}
 	slices.SortStableFunc(all, func(a, b writing) int {
-		if d := bits.OnesCount64(a.of) - bits.OnesCount64(b.of); d != 0 {
-			return d
-		}
-		return cmp.Compare(a.cost, b.cost)
+		return cmp.Or(bits.OnesCount64(a.of)-bits.OnesCount64(b.of), cmp.Compare(a.cost, b.cost))
 	})
 	return all
-}
-
-// span keeps rows that are independent of each other.
-type span [][]float64
-
-func (s *span) put(row []float64) bool {
-	r := slices.Clone(row)
-	size := 0.0
-	for range 2 {
-		for _, b := range *s {
-			dot := 0.0
-			for i := range r {
-				dot += r[i] * b[i]
-			}
-			for i := range r {
-				r[i] -= dot * b[i]
-			}
-		}
-	}
-	for _, x := range r {
-		size = math.Hypot(size, x)
-	}
-	if size <= apartTol {
-		return false
-	}
-	for i := range r {
-		r[i] /= size
-	}
-	*s = append(*s, r)
-	return true
 }
 
 // within collects equations that contain only these symbols, until they fix them.
 func within(all []writing, of uint64) *set {
 	s := set{of: of}
-	var basis span
+	var span basis
 	k := bits.OnesCount64(of)
 	for i := range all {
 		w := &all[i]
 		if bits.OnesCount64(w.of) > k {
 			break
 		}
-		if w.of&^of == 0 && basis.put(w.row) {
+		if w.of&^of == 0 && span.put(w.row, apartTol) {
 			s.rows = append(s.rows, w)
 			s.cost += w.cost
 			if len(s.rows) == k {
@@ -189,10 +138,9 @@ func within(all []writing, of uint64) *set {
 	return nil
 }
 
-// grown adds to an equation the one that brings the fewest new symbols, until
+// grown adds to the symbols of an equation those of the one that brings the fewest new symbols, until
 // there are as many equations as symbols; nil where that is no better than best.
-func grown(all []writing, first *writing, best *set) *set {
-	of := first.of
+func grown(all []writing, of uint64, best *set) *set {
 	for {
 		if s := within(all, of); s != nil {
 			return s
@@ -210,18 +158,85 @@ func grown(all []writing, first *writing, best *set) *set {
 	}
 }
 
-// putTogether solves a set and puts it down.
-func (f *finder) putTogether(s *set, symbols []int) bool {
-	var of []int
-	for i, symbol := range symbols {
-		if s.of&(1<<i) != 0 {
-			of = append(of, symbol)
+// allTogether is the last resort: every equation of every body that still contains
+// an unknown, solved together for all that has a value.
+func (f *finder) allTogether() bool {
+	var step Step
+	for _, g := range f.groups {
+		if len(g.bodies) != 1 {
+			continue
+		}
+		write := func(c *candidate) {
+			if e := f.equation(g, *c); len(e.Terms) > 0 && !e.Terms[0].Known { // those that are not known come first
+				step.Equations = append(step.Equations, e)
+			}
+		}
+		f.coordinates(write)
+		b := &f.p.Bodies[g.bodies[0]]
+		if i := f.pointAt(b.About); i >= 0 && !b.Particle {
+			f.about(i, 0, write)
 		}
 	}
-	step := Step{Kind: Together}
-	for _, w := range s.rows {
-		step.Equations = append(step.Equations, f.equation(w.g, &w.c))
-		step.Screw = step.Screw || f.screw(w.g, of)
+	return len(step.Equations) > 0 && f.solve(step)
+}
+
+// unknowns are the symbols that equations are to be solved for.
+func unknowns(equations []Equation) (of []int) {
+	for i := range equations {
+		for _, t := range equations[i].Terms {
+			if !t.Known && !slices.Contains(of, t.Symbol) {
+				of = append(of, t.Symbol)
+			}
+		}
 	}
-	return f.putSolved(step, of)
+	slices.Sort(of)
+	return of
+}
+
+// solve solves the equations of a step by least squares of scaled rows, which is the
+// solution where there are as many as symbols, and puts down what has a value.
+func (f *finder) solve(step Step) bool {
+	step.Kind = Together
+	of, m := unknowns(step.Equations), len(step.Equations)
+	a, b := mat.NewDense(m, len(of), nil), mat.NewVecDense(m, nil)
+	for i := range step.Equations {
+		right := 0.0
+		for _, t := range step.Equations[i].Terms {
+			if t.Known {
+				right -= t.Coef * t.Value
+			} else {
+				place, _ := slices.BinarySearch(of, t.Symbol)
+				a.Set(i, place, t.Coef)
+			}
+		}
+		size := floats.Norm(a.RawRowView(i), 2)
+		floats.Scale(1/size, a.RawRowView(i))
+		b.SetVec(i, right/size)
+	}
+	var x mat.VecDense
+	if m == len(of) {
+		if err := x.SolveVec(a, b); err != nil {
+			return false
+		}
+	} else {
+		var svd mat.SVD
+		if !svd.Factorize(a, mat.SVDThin) {
+			return false
+		}
+		rank := svd.Rank(rankTol)
+		if rank == 0 {
+			return false
+		}
+		svd.SolveVecTo(&x, b, rank)
+	}
+	for i, symbol := range of {
+		if v := x.AtVec(i); f.fixed(symbol) && finite(v) {
+			step.Finds = append(step.Finds, Found{symbol, v})
+		}
+	}
+	if len(step.Finds) == 0 {
+		return false
+	}
+	f.put(step)
+	return true
 }

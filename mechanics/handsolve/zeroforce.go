@@ -32,27 +32,22 @@ func (f *finder) zeroForce() {
 func (f *finder) inspect(g *group) (seen Inspection, ok bool) {
 	members := f.left(g)
 	if len(g.bodies) > 1 || g.rigid || len(g.loads) > 0 || len(members) < 2 || len(members) > 3 ||
-		slices.ContainsFunc(g.nets, func(n net) bool { return f.known[n.symbol] && f.value[n.symbol] != 0 }) ||
-		slices.ContainsFunc(members, func(n *net) bool { return !f.isMember(n.symbol) }) {
+		slices.ContainsFunc(g.nets, func(n net) bool { return f.known[n.Symbol] && f.value[n.Symbol] != 0 }) ||
+		slices.ContainsFunc(members, func(n *net) bool { return !f.isMember(n.Symbol) || !f.fixed(n.Symbol) }) {
 		return seen, false
 	}
 	collinear := func(a, b *net) bool { return parallel(r3.Scale(1/r3.Norm(a.f), a.f), b) }
 	seen.Body = g.bodies[0]
 	if len(members) == 2 {
-		seen.Zero = []int{members[0].symbol, members[1].symbol}
+		seen.Zero = []int{members[0].Symbol, members[1].Symbol}
 		return seen, !collinear(members[0], members[1])
 	}
 	for k, third := range members {
 		a, b := members[(k+1)%3], members[(k+2)%3]
 		if collinear(a, b) && !collinear(a, third) {
-			seen.Zero, seen.Collinear = []int{third.symbol}, []int{min(a.symbol, b.symbol), max(a.symbol, b.symbol)}
+			seen.Zero, seen.Collinear = []int{third.Symbol}, []int{min(a.Symbol, b.Symbol), max(a.Symbol, b.Symbol)}
 			return seen, true
 		}
 	}
 	return seen, false
-}
-
-// isMember tells that a symbol is the force in a straight member between two places.
-func (f *finder) isMember(symbol int) bool {
-	return symbol < f.n && f.p.Unknowns[symbol].Own && len(f.p.Lines[f.p.Unknowns[symbol].Line].Path) == 2 && f.fixed(symbol)
 }

@@ -1,6 +1,7 @@
 package origin
 
 import (
+	"cmp"
 	"math"
 
 	"trivet/mechanics/doc"
@@ -9,13 +10,13 @@ import (
 	"trivet/units"
 )
 
-type check struct{ k int }
-
 // Check is a number of check k.
-func Check(s *statics.Solution, k int) doc.Origin { return of(s, check{k}) }
+func Check(s *statics.Solution, k int) doc.Origin {
+	return of(func() string { return check(s, &s.Checks[k]) }, "check", k)
+}
 
-func (n check) says(s *statics.Solution) string {
-	p, c := s.Problem, &s.Checks[n.k]
+func check(s *statics.Solution, c *statics.Check) string {
+	p := s.Problem
 	rounding := ", up to " + Tiny(c.Bound) + " is rounding"
 	switch c.Kind {
 	case statics.CheckUnit:
@@ -28,17 +29,14 @@ func (n check) says(s *statics.Solution) string {
 		}
 		return "A x - b of each equation of " + c.Subject + " over the largest force: each residual is zero"
 	case statics.CheckMoment:
-		where := c.About
-		if where == "" {
-			where = "a second point"
-		}
+		where := cmp.Or(c.About, "a second point")
 		return "moments of all forces on " + c.Subject + " about " + where + ", taken at the far ends of their lines, over the largest = " + Tiny(c.Value) + rounding
 	case statics.CheckCondition:
 		return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 	case statics.CheckSense:
 		return "the sign of " + c.Subject + " = " + shown(p, c.Value, units.Force) + ": positive is " + positive(s, c)
 	case statics.CheckLimit, statics.CheckJointLimit:
-		return use(n).says(s)
+		return use(s, c)
 	case statics.CheckFriction:
 		greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"
 		if c.Impends {
@@ -58,7 +56,7 @@ func (n check) says(s *statics.Solution) string {
 	case statics.CheckLoad:
 		return "the difference of two quadratures of " + c.Subject + ", of 15 and of 8 points on every piece or of a piece and its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
 	case statics.CheckTipping:
-		return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + units.Figures(100*c.Value, p.Figures) + " % of the way from the middle of the contact to " + c.About
+		return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + percent(p, c.Value) + " of the way from the middle of the contact to " + c.About
 	case statics.CheckTwoForce:
 		return "the component of the force at one end of " + c.Subject + " perpendicular to the line of " + c.With + ", over the force = " + Tiny(c.Value) + rounding
 	case statics.CheckThreeForce:
@@ -72,14 +70,12 @@ func grip(p *problem.Problem, b *problem.Belt) string {
 	return "e^(μβ) = e^(" + units.Compact(b.Friction) + " · " + units.Figures(b.Wrap, p.Figures) + ") = " + units.Figures(b.Ratio(), p.Figures)
 }
 
-type ratio struct{ line int }
-
 // Ratio is the largest ratio of the tensions of a belt, by one of its lines.
-func Ratio(s *statics.Solution, line int) doc.Origin { return of(s, ratio{line}) }
-
-func (n ratio) says(s *statics.Solution) string {
-	b := s.Problem.Lines[n.line].Belt
-	return "the largest ratio of the tensions of the belt " + b.Name + ", " + grip(s.Problem, b)
+func Ratio(s *statics.Solution, line int) doc.Origin {
+	b := s.Problem.Lines[line].Belt
+	return of(func() string {
+		return "the largest ratio of the tensions of the belt " + b.Name + ", " + grip(s.Problem, b)
+	}, "ratio", line)
 }
 
 // impends tells a line that is a part of a belt about to slip, the one that follows from the other.
@@ -106,13 +102,13 @@ func positive(s *statics.Solution, c *statics.Check) string {
 	return "push, and a " + s.Problem.Joints[c.Joint].Kind.String() + " has no pull"
 }
 
-type use struct{ k int }
-
 // Use is the utilisation of a limit: check k is one of it.
-func Use(s *statics.Solution, k int) doc.Origin { return of(s, use{k}) }
+func Use(s *statics.Solution, k int) doc.Origin {
+	return of(func() string { return use(s, &s.Checks[k]) }, "use", k)
+}
 
-func (n use) says(s *statics.Solution) string {
-	p, c := s.Problem, &s.Checks[n.k]
+func use(s *statics.Solution, c *statics.Check) string {
+	p := s.Problem
 	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
 	switch {
 	case c.Open:
@@ -120,25 +116,19 @@ func (n use) says(s *statics.Solution) string {
 	case math.IsInf(c.Value, 0):
 		return "unbounded: there is no greatest value to check against " + limit
 	}
-	ratio := shown(p, c.Value, units.Force) + " of " + limit + " = " + units.Figures(100*c.Value/c.Bound, p.Figures) + " %"
+	ratio := shown(p, c.Value, units.Force) + " of " + limit + " = " + percent(p, c.Value/c.Bound)
 	if s.Degree > 0 {
 		return "the greatest magnitude, " + ratio
 	}
 	return ratio
 }
 
-// IsLimit tells a check of a limit.
-func IsLimit(c statics.Check) bool {
-	return c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit
+// Answer is a number of answer k: the computed value beside the reference.
+func Answer(s *statics.Solution, k int) doc.Origin {
+	return of(func() string { return answer(s.Problem, &s.Answers[k]) }, "answer", k)
 }
 
-type answer struct{ k int }
-
-// Answer is a number of answer k: the computed value beside the reference.
-func Answer(s *statics.Solution, k int) doc.Origin { return of(s, answer{k}) }
-
-func (n answer) says(s *statics.Solution) string {
-	p, a := s.Problem, &s.Answers[n.k]
+func answer(p *problem.Problem, a *statics.AnswerCheck) string {
 	if a.Err != "" {
 		return a.Query.Name + ": " + a.Err
 	}

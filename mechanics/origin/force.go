@@ -3,7 +3,6 @@ package origin
 import (
 	"fmt"
 	"iter"
-	"math"
 	"slices"
 	"strings"
 
@@ -15,53 +14,38 @@ import (
 	"trivet/units"
 )
 
-// source is an act with what exerts it; an index that does not hold is -1.
+// source is an act with what exerts it.
 type source struct {
 	*problem.Act
-	name        string
-	line, joint int
-	load        bool // a distributed load
+	from problem.Source
+	name string
 }
 
 // sources gives what acts on a body, in the order of the sheet.
 func sources(p *problem.Problem, body int) iter.Seq[source] {
 	return func(yield func(source) bool) {
-		on := true
-		each := func(acts []problem.Act, name string, line, joint int) {
-			for k := range acts {
-				if on && acts[k].Body == body {
-					on = yield(source{Act: &acts[k], name: name, line: line, joint: joint})
-				}
+		for from, act := range p.Exerted() {
+			if act.Body == body && !yield(source{act, from, p.NameOf(from)}) {
+				return
 			}
-		}
-		for i := range p.Lines {
-			each(p.Lines[i].Acts, p.Lines[i].Name, i, -1)
-		}
-		for i := range p.Joints {
-			each(p.Joints[i].Acts, p.Joints[i].Name, -1, i)
-		}
-		for i := range p.Couples {
-			each(p.Couples[i].Acts, p.Couples[i].Name, -1, -1)
-		}
-		for i := range p.Loads {
-			for k := range p.Loads[i].Acts {
-				if a := &p.Loads[i].Acts[k]; on && a.Body == body {
-					on = yield(source{a, p.Loads[i].Name, -1, -1, true})
-				}
-			}
-		}
-		for i := range p.Bodies {
-			each(p.Bodies[i].Acts, "weight of "+p.Bodies[i].Name, -1, -1)
 		}
 	}
+}
+
+// line is the line that exerts an act, nil where none does.
+func (a source) line(p *problem.Problem) *problem.Line {
+	if a.from.Thing != problem.ALine {
+		return nil
+	}
+	return &p.Lines[a.from.Index]
 }
 
 // part is what a force, and a couple with it, add to a row.
 func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) float64 {
 	if !r.Moment {
-		return component(f, axisOf(r))
+		return problem.Component(f, axisOf(r))
 	}
-	return component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
+	return problem.Component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
 }
 
 // solved is a force, and the couple with it, in the solution at hand.
@@ -97,71 +81,62 @@ func (f Force) find(p *problem.Problem) (found source) {
 		}
 		n++
 	}
-	return source{Act: &problem.Act{}, line: -1, joint: -1}
+	return source{Act: &problem.Act{}}
 }
 
-type forcePart struct {
-	Force
-	of     int
-	axis   int
-	moment bool
+// named finds a force, and names its component along an axis, or that of its moment, with
+// the row that it stands in.
+func (f Force) named(p *problem.Problem, axis int, moment bool) (a source, r statics.Row, name string) {
+	a, r = f.find(p), rowOf(p, f.Body, axis, moment)
+	of := a.name
+	if moment {
+		of = "the moment of " + a.name + " about " + r.About
+	}
+	if moment && p.Planar {
+		return a, r, of
+	}
+	return a, r, "the " + axisName(axis) + " component of " + of
 }
-
-// What a component of a force is of, where it is of no unknown.
-const (
-	known3   = -1 // what is known of it
-	solution = -2 // all of it, in the solution
-)
 
 // PerUnit is what one unit of unknown j adds to a component of a force, or of its moment.
 func (f Force) PerUnit(s *statics.Solution, j, axis int, moment bool) doc.Origin {
-	return of(s, forcePart{f, j, axis, moment})
-}
-
-// Known is what is known of a component of a force, or of its moment.
-func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
-	return of(s, forcePart{f, known3, axis, moment})
-}
-
-// Solved is a component of a force, or of its moment, in the solution.
-func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
-	return of(s, forcePart{f, solution, axis, moment})
-}
-
-func (c forcePart) says(s *statics.Solution) string {
-	p, a := s.Problem, c.find(s.Problem)
-	r := rowOf(p, c.Body, c.axis, c.moment)
-	name := "the " + axisName(c.axis) + " component of " + a.name
-	switch {
-	case c.moment && p.Planar:
-		name = "the moment of " + a.name + " about " + r.About
-	case c.moment:
-		name = "the " + axisName(c.axis) + " component of the moment of " + a.name + " about " + r.About
-	}
-	switch {
-	case c.of >= 0:
-		head := p.Unknowns[c.of].Name + " in " + name + ": "
-		words, v := a.share(s, &r, c.of)
+	return of(func() string {
+		a, r, name := f.named(s.Problem, axis, moment)
+		head := s.Problem.Unknowns[j].Name + " in " + name + ": "
+		words, v := a.share(s, &r, j)
 		if v == 0 {
 			return head + "0, " + vanishes(s, &r)
 		}
 		return head + words + " = " + cosine(v)
-	case c.of == solution:
+	}, "per unit", f, j, axis, moment)
+}
+
+// Known is what is known of a component of a force, or of its moment.
+func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
+	return of(func() string {
+		a, r, name := f.named(s.Problem, axis, moment)
+		return name + ": " + a.known(s.Problem, &r)
+	}, "known part", f, axis, moment)
+}
+
+// Solved is a component of a force, or of its moment, in the solution.
+func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
+	return of(func() string {
+		a, r, name := f.named(s.Problem, axis, moment)
 		force, couple := a.solved(s)
-		return name + " in the solution, " + shown(p, part(p, &r, a.Act, force, couple), r.Dim())
-	}
-	return name + ": " + a.known(p, &r)
+		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, force, couple), r.Dim())
+	}, "solved", f, axis, moment)
 }
 
 // known says how the known part of a force, or of its moment, follows from the sheet.
 func (a source) known(p *problem.Problem, r *statics.Row) string {
-	f := p.Units.Force
-	switch v := component(a.Const, axisOf(r)); {
+	f, l := p.Units.Force, a.line(p)
+	switch v := problem.Component(a.Const, axisOf(r)); {
 	case r.Moment && a.Couple != (r3.Vec{}):
-		return "the couple, the same about every point, " + shown(p, component(a.Couple, axisOf(r)), units.Moment)
+		return "the couple, the same about every point, " + shown(p, problem.Component(a.Couple, axisOf(r)), units.Moment)
 	case r.Moment:
 		return a.cross(p, r, a.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
-	case a.line >= 0 && len(p.Lines[a.line].Legs) == 0:
+	case l != nil && len(l.Legs) == 0:
 		return shown(p, v, units.Force) + ", as the sheet gives it"
 	case v == 0:
 		return "0, it has no component along " + r.Axis[1:]
@@ -191,7 +166,7 @@ func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float
 			if !r.Moment {
 				return "a couple has no component along " + r.Axis[1:], 0
 			}
-			return couple(p, t.D), component(t.D, axisOf(r)) * scale
+			return couple(p, t.D), problem.Component(t.D, axisOf(r)) * scale
 		}
 	}
 	return "", 0
@@ -210,32 +185,13 @@ func couple(p *problem.Problem, d r3.Vec) string {
 
 // cosine is the component of a force's direction.
 func (a source) cosine(p *problem.Problem, r *statics.Row, t problem.ActTerm) string {
-	switch {
-	case a.line >= 0 && len(p.Lines[a.line].Legs) > 0 && p.Lines[a.line].Legs[0].To >= 0:
-		return segments(p, &p.Lines[a.line], a.Act, t, axisOf(r))
-	case a.joint >= 0 && p.Joints[a.joint].Second == a.Body:
-		return "it acts on " + r.Name + " along " + direction(p, t.D) + ", opposite to " + p.Bodies[p.Joints[a.joint].First].Name
+	if l := a.line(p); l != nil && len(l.Legs) > 0 && l.Legs[0].To >= 0 {
+		return segments(p, l, a.Act, t, axisOf(r))
+	}
+	if a.from.Thing == problem.AJoint && p.Joints[a.from.Index].Second == a.Body {
+		return "it acts on " + r.Name + " along " + direction(p, t.D) + ", opposite to " + p.Bodies[p.Joints[a.from.Index].First].Name
 	}
 	return "it acts along " + direction(p, t.D)
-}
-
-// direction names a direction: an axis where it is one, else its components.
-func direction(p *problem.Problem, d r3.Vec) string {
-	const aligned = 1e-12 // rounding of a typed direction
-	n := r3.Norm(d)
-	for k := range 3 {
-		switch c := component(d, k); {
-		case math.Abs(c-n) <= aligned*n:
-			return "+" + axisName(k)
-		case math.Abs(c+n) <= aligned*n:
-			return "-" + axisName(k)
-		}
-	}
-	s := "(" + cosine(d.X) + ", " + cosine(d.Y)
-	if !p.Planar {
-		s += ", " + cosine(d.Z)
-	}
-	return s + ")"
 }
 
 // segments is the component of the unit vectors of the segments of a line that meet
@@ -251,12 +207,12 @@ func segments(p *problem.Problem, l *problem.Line, a *problem.Act, t problem.Act
 		}
 	}
 	var parts []string
+	u := p.Units.Length
+	number := in(p, u)
 	add := func(from, to int, leg problem.Leg) {
-		u := p.Units.Length
-		number := in(p, u)
 		a, b := &p.Points[from], &p.Points[to]
-		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = %s(%s - %s) %s / %s", coef, axisName(axis), a.Name, b.Name, coef,
-			number(component(b.At, axis)), number.behind(component(a.At, axis)), u.Symbol, u.Format(leg.Length, p.Figures)))
+		parts = append(parts, fmt.Sprintf("%s%s of u from %s to %s = %s(%s) %s / %s", coef, axisName(axis), a.Name, b.Name, coef,
+			number.less(b.At, a.At, axis), u.Symbol, u.Format(leg.Length, p.Figures)))
 	}
 	if !l.Kind.Info().Path && !l.Between() {
 		add(l.Legs[0].From, l.Legs[0].To, l.Legs[0])
@@ -283,55 +239,39 @@ func (a source) cross(p *problem.Problem, r *statics.Row, d r3.Vec, letter strin
 	length := in(p, p.Units.Length)
 	x, y := axisName(one), axisName(two)
 	return fmt.Sprintf("%s·%s%s - %s·%s%s, from %s to the point of application, = (%s·%s - %s·%s) %s", x, letter, y, y, letter, x, r.About,
-		length.behind(component(arm, one)), number.behind(component(d, two)), length.behind(component(arm, two)), number.behind(component(d, one)), unit)
-}
-
-type arm struct {
-	Force
-	axis int
+		length.behind(problem.Component(arm, one)), number.behind(problem.Component(d, two)), length.behind(problem.Component(arm, two)), number.behind(problem.Component(d, one)), unit)
 }
 
 // Arm is a component of r, from the point that moments are taken about to the force's
 // point of application.
-func (f Force) Arm(s *statics.Solution, axis int) doc.Origin { return of(s, arm{f, axis}) }
-
-func (m arm) says(s *statics.Solution) string {
-	p, a, b := s.Problem, m.find(s.Problem), &s.Problem.Bodies[m.Body]
-	number := in(p, p.Units.Length)
-	to := "the point of application of " + a.name
-	if a.Point >= 0 {
-		to = p.Points[a.Point].Name + ", the point of application of " + a.name
-	}
-	return axisName(m.axis) + " of r from " + b.AboutName + " to " + to + ": " +
-		number(component(a.At, m.axis)) + " - " + number.behind(component(b.About, m.axis)) + " " + p.Units.Length.Symbol
+func (f Force) Arm(s *statics.Solution, axis int) doc.Origin {
+	return of(func() string {
+		p, a, b := s.Problem, f.find(s.Problem), &s.Problem.Bodies[f.Body]
+		to := "the point of application of " + a.name
+		if a.Point >= 0 {
+			to = p.Points[a.Point].Name + ", " + to
+		}
+		return axisName(axis) + " of r from " + b.AboutName + " to " + to + ": " + in(p, p.Units.Length).less(a.At, b.About, axis) + " " + p.Units.Length.Symbol
+	}, "arm", f, axis)
 }
-
-type magnitude struct{ Force }
 
 // Magnitude is a number of the magnitude of a force or a couple.
-func (f Force) Magnitude(s *statics.Solution) doc.Origin { return of(s, magnitude{f}) }
-
-func (m magnitude) says(s *statics.Solution) string {
-	a := m.find(s.Problem)
-	if a.line >= 0 {
-		return lineMagnitude{a.line}.says(s)
-	}
-	if a.load {
-		return a.name + ": its resultant, the area of the load diagram"
-	}
-	return given(a.name)
+func (f Force) Magnitude(s *statics.Solution) doc.Origin {
+	return of(func() string { return magnitude(s.Problem, f.find(s.Problem).from) }, "magnitude of force", f)
 }
-
-type lineMagnitude struct{ line int }
 
 // Magnitude is a number of the magnitude of a line.
-func Magnitude(s *statics.Solution, line int) doc.Origin { return of(s, lineMagnitude{line}) }
-
-func (m lineMagnitude) says(s *statics.Solution) string {
-	if impends(s.Problem, m.line) {
-		return tension(s.Problem, m.line)
-	}
-	return given(s.Problem.Lines[m.line].Name)
+func Magnitude(s *statics.Solution, line int) doc.Origin {
+	return of(func() string { return magnitude(s.Problem, problem.Source{Thing: problem.ALine, Index: line}) }, "magnitude", line)
 }
 
-func given(name string) string { return name + ": its magnitude, as the sheet gives it" }
+func magnitude(p *problem.Problem, from problem.Source) string {
+	name := p.NameOf(from)
+	switch {
+	case from.Thing == problem.ALine && impends(p, from.Index):
+		return tension(p, from.Index)
+	case from.Thing == problem.ALoad:
+		return name + ": its resultant, the area of the load diagram"
+	}
+	return name + ": its magnitude, as the sheet gives it"
+}

@@ -5,6 +5,7 @@
 package origin
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -18,54 +19,36 @@ import (
 	"trivet/units"
 )
 
-// noun is what a number is, apart from whose it is.
-type noun[C any] interface {
-	comparable
-	says(of C) string
+// number is a number of a solution, or of what was made of one.
+type number struct {
+	is   [6]any // what it is, apart from whose: a word, and indices
+	says func() string
 }
 
-// origin is a number of a solution, or of what was made of one.
-type origin[C any, N noun[C]] struct {
-	of C
-	is N
+func (n *number) Says() string { return n.says() }
+
+func of(says func() string, is ...any) doc.Origin {
+	n := &number{says: says}
+	copy(n.is[:], is)
+	return n
 }
-
-func (o origin[C, N]) Says() string { return o.is.says(o.of) }
-
-func (o origin[C, N]) meaning() any { return o.is }
-
-func of[C any, N noun[C]](whose C, is N) doc.Origin { return origin[C, N]{whose, is} }
 
 // Same tells whether two numbers mean the same: the first coefficient of a row,
 // say, before and after a cell was changed.
 func Same(a, b doc.Origin) bool {
-	type meant interface{ meaning() any }
-	x, ok := a.(meant)
-	y, too := b.(meant)
-	return ok && too && x.meaning() == y.meaning()
+	x, ok := a.(*number)
+	y, too := b.(*number)
+	return ok && too && x.is == y.is
 }
 
-// phrase is a sentence about things of the sheet.
-type phrase struct {
-	format string
-	names  [3]string
-}
-
-// Phrase says of a number what the format does with up to three names, %[1]s to %[3]s.
+// Phrase says of a number what the format does with up to three names of the sheet, %[1]s to %[3]s.
 func Phrase(format string, names ...string) doc.Origin {
-	f := phrase{format: format}
-	copy(f.names[:], names)
-	return f
-}
-
-func (f phrase) Says() string {
-	if f.names[0] == "" {
-		return f.format
+	is := []any{format}
+	for _, name := range names {
+		is = append(is, name)
 	}
-	return fmt.Sprintf(f.format, f.names[0], f.names[1], f.names[2])
+	return of(func() string { return fmt.Sprintf(format, is[1:]...) }, is...)
 }
-
-func (f phrase) meaning() any { return f }
 
 // Balance is the zero of an equation of equilibrium.
 var Balance = Phrase("zero: the body is in equilibrium")
@@ -134,9 +117,19 @@ func (number print) behind(v float64) string {
 	return number(v)
 }
 
+// less is the difference of a component of two vectors.
+func (number print) less(a, b r3.Vec, axis int) string {
+	return number(problem.Component(a, axis)) + " - " + number.behind(problem.Component(b, axis))
+}
+
 // shown is a value to the sheet's figures with its unit.
 func shown(p *problem.Problem, v float64, d units.Dim) string {
 	return p.Units.For(d).Format(v, p.Figures)
+}
+
+// percent is a share of a bound in per cent.
+func percent(p *problem.Problem, share float64) string {
+	return units.Figures(100*share, p.Figures) + " %"
 }
 
 // norm is √(x² + y² + z²) with its numbers put in.
@@ -148,9 +141,12 @@ func norm(v r3.Vec, planar bool, number print) string {
 	return s + ")"
 }
 
+// direction names a direction: an axis where it is one, else its components.
+func direction(p *problem.Problem, d r3.Vec) string {
+	return cmp.Or(problem.Axis(d), p.Tuple(d, cosine))
+}
+
 // axisOf is the index of the axis of a row.
 func axisOf(r *statics.Row) int { return int(r.Axis[1] - 'x') }
-
-func component(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
 
 func axisName(axis int) string { return "xyz"[axis : axis+1] }

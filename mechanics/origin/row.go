@@ -8,19 +8,19 @@ import (
 	"trivet/mechanics/statics"
 )
 
-type entry struct{ row, col int }
-
 // Entry is A[i][j]: the component of a unit vector, or the moment of one, with the
 // coordinates put in.
-func Entry(s *statics.Solution, i, j int) doc.Origin { return of(s, entry{i, j}) }
+func Entry(s *statics.Solution, i, j int) doc.Origin {
+	return of(func() string { return entry(s, i, j) }, "entry", i, j)
+}
 
-func (e entry) says(s *statics.Solution) string {
-	p, r := s.Problem, &s.System.Rows[e.row]
-	head := s.System.Cols[e.col].Name + " in " + Row(p, r) + ": "
+func entry(s *statics.Solution, i, j int) string {
+	p, r := s.Problem, &s.System.Rows[i]
+	head := s.System.Cols[j].Name + " in " + Row(p, r) + ": "
 	var words, numbers string
 	n, acts := 0, false
 	for a := range sources(p, r.Body) {
-		w, v := a.share(s, r, e.col)
+		w, v := a.share(s, r, j)
 		acts = acts || w != ""
 		if v == 0 {
 			continue
@@ -30,7 +30,7 @@ func (e entry) says(s *statics.Solution) string {
 		}
 		words, numbers = words+w, numbers+print(cosine).behind(v)
 	}
-	switch total := s.Coefficient(e.row, e.col); {
+	switch total := s.Coefficient(i, j); {
 	case !acts:
 		return head + "0, it does not act on " + r.Name
 	case n == 0:
@@ -55,19 +55,18 @@ func vanishes(s *statics.Solution, r *statics.Row) string {
 	return "its line of action meets the axis along " + r.Axis[1:] + " through " + r.About + " or is parallel to it"
 }
 
-type known struct{ row int }
-
 // Known is b[i]: minus the known forces, or moments, of the row.
-func Known(s *statics.Solution, i int) doc.Origin { return of(s, known{i}) }
+func Known(s *statics.Solution, i int) doc.Origin {
+	return of(func() string { return known(s, &s.System.Rows[i]) }, "known", i)
+}
 
-func (k known) says(s *statics.Solution) string {
-	p, r := s.Problem, &s.System.Rows[k.row]
+func known(s *statics.Solution, r *statics.Row) string {
 	parts := added(s, r, false)
 	noun := "force"
 	if r.Moment {
 		noun = "moment"
 	}
-	head := "b in " + Row(p, r) + ": "
+	head := "b in " + Row(s.Problem, r) + ": "
 	switch len(parts) {
 	case 0:
 		return head + "no known " + noun + " has a part in it"
@@ -91,30 +90,30 @@ func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 	return parts
 }
 
-type residual struct {
-	row   int
-	share bool
+// Residual is what is left of a row: Σ A x - b, from the forces themselves.
+func Residual(s *statics.Solution, i int) doc.Origin {
+	return of(func() string {
+		r := &s.System.Rows[i]
+		return "the residual A x - b of " + Row(s.Problem, r) + ", the sum of " + say.AndMore(added(s, r, true), limit) + ": " + left(s, i)
+	}, "residual", i)
 }
 
-// Residual is what is left of a row: Σ A x - b, from the forces themselves.
-func Residual(s *statics.Solution, i int) doc.Origin { return of(s, residual{i, false}) }
-
 // Share is what is left of a row beside the largest force.
-func Share(s *statics.Solution, i int) doc.Origin { return of(s, residual{i, true}) }
+func Share(s *statics.Solution, i int) doc.Origin {
+	return of(func() string { return residualShare(s, i) }, "share", i)
+}
 
-func (x residual) says(s *statics.Solution) string {
-	p, r, is := s.Problem, &s.System.Rows[x.row], s.Residuals[x.row]
-	switch {
-	case x.share && is.Relative == 0:
-		return "the residual of " + Row(p, r) + " is zero"
-	case x.share:
-		over := ", over the largest force, "
-		if r.Moment {
-			over = ", over the largest force times the longest arm, "
-		}
-		return "the residual of " + Row(p, r) + ", " + left(s, x.row) + over + shown(p, math.Abs(is.Value)/is.Relative, r.Dim())
+func residualShare(s *statics.Solution, i int) string {
+	p, r, is := s.Problem, &s.System.Rows[i], s.Residuals[i]
+	says := "the residual of " + Row(p, r)
+	if is.Relative == 0 {
+		return says + " is zero"
 	}
-	return "the residual A x - b of " + Row(p, r) + ", the sum of " + say.AndMore(added(s, r, true), limit) + ": " + left(s, x.row)
+	says += ", " + left(s, i) + ", over the largest force"
+	if r.Moment {
+		says += " times the longest arm"
+	}
+	return says + ", " + shown(p, math.Abs(is.Value)/is.Relative, r.Dim())
 }
 
 func left(s *statics.Solution, i int) string {

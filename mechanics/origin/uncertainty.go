@@ -11,35 +11,22 @@ import (
 	"trivet/units"
 )
 
-// OfSpread says which number of a result is meant.
-type OfSpread int
-
-// The numbers that the ± of the inputs makes.
-const (
-	Plus     OfSpread = iota // the ± where inputs err independently
-	Least                    // the end of the worst case below
-	Greatest                 // and above
-)
-
-type spread struct {
-	k  int
-	of OfSpread
+// Spread is a number of result k, by the inputs that bring it about, the one that does the
+// most first: an end of the worst case, or else the ± where inputs err independently.
+func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
+	return of(func() string { return spread(t, &t.Spreads[k], which) }, "spread", k, which)
 }
 
-// Spread is a number of result k: which inputs bring it about, the one that does
-// the most first.
-func Spread(t *uncertainty.Effect, k int, which OfSpread) doc.Origin { return of(t, spread{k, which}) }
-
-func (n spread) says(t *uncertainty.Effect) string {
-	y := &t.Spreads[n.k]
-	if n.of == Plus && !y.Known() || n.of != Plus && !y.Bounded() {
+func spread(t *uncertainty.Effect, y *uncertainty.Spread, which uncertainty.End) string {
+	worst := which != uncertainty.Single
+	if !worst && !y.Known() || worst && !y.Bounded() {
 		return y.Label() + " has no bound within " + t.Mostly(y)
 	}
 	low, high := t.Ends(y)
-	switch n.of {
-	case Least:
+	switch which {
+	case uncertainty.Least:
 		return y.Label() + ", worst case " + low + inputs(t, y.LowAt)
-	case Greatest:
+	case uncertainty.Greatest:
 		return y.Label() + ", worst case " + high + inputs(t, y.HighAt)
 	}
 	shares := shares(t, y)
@@ -73,19 +60,18 @@ func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
 	return out
 }
 
-type reach struct{ r int }
-
 // Reach is the utilisation of a limit at the worst: check r of those that inputs move.
-func Reach(t *uncertainty.Effect, r int) doc.Origin { return of(t, reach{r}) }
+func Reach(t *uncertainty.Effect, r int) doc.Origin {
+	return of(func() string { return reach(t, &t.Checks[r]) }, "reach", r)
+}
 
-func (n reach) says(t *uncertainty.Effect) string {
-	at := &t.Checks[n.r]
+func reach(t *uncertainty.Effect, at *uncertainty.Reach) string {
 	p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
+	bound := shown(p, at.Bound, units.Force)
 	if math.IsInf(at.Value, 0) {
-		return "unbounded: " + c.Subject + " has no greatest value to check against " + shown(p, at.Bound, units.Force)
+		return "unbounded: " + c.Subject + " has no greatest value to check against " + bound
 	}
-	says := shown(p, at.Value, units.Force) + " at the worst of " + shown(p, at.Bound, units.Force) + " (limit of " + c.Subject + ") = " +
-		units.Figures(100*at.Value/at.Bound, p.Figures) + " %"
+	says := shown(p, at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + percent(p, at.Value/at.Bound)
 	if at.Mostly >= 0 {
 		says += ", mostly from " + t.From(at.Mostly)
 	}

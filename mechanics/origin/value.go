@@ -2,35 +2,35 @@ package origin
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
 
-type value struct{ col int }
-
 // Value is the value of unknown j: from the equation that gave it, or from those
 // that gave it together with others.
-func Value(s *statics.Solution, j int) doc.Origin { return of(s, value{j}) }
+func Value(s *statics.Solution, j int) doc.Origin {
+	return of(func() string { return value(s, j) }, "value", j)
+}
 
-func (v value) says(s *statics.Solution) string {
-	p, x := s.Problem, &s.X[v.col]
+func value(s *statics.Solution, j int) string {
+	p, x := s.Problem, &s.X[j]
 	switch {
 	case s.Verdict == statics.NoEquilibrium:
 		return x.Name + " has no value: no values of the unknowns satisfy equilibrium"
 	case !x.Fixed:
-		return x.Name + ": " + end{v.col, false}.words(s) + "; " + end{v.col, true}.words(s)
+		return x.Name + ": " + end(s, j, false) + "; " + end(s, j, true)
 	}
-	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[v.col].Dim)
+	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[j].Dim)
 	for _, b := range s.Blocks() {
-		for _, k := range b.Cols {
-			if k == v.col && len(b.Cols) == 1 {
-				return x.Name + " from " + Row(p, &s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], v.col)
-			}
-			if k == v.col {
-				return is + ": " + together(s, b.Rows, b.Cols)
-			}
+		switch {
+		case !slices.Contains(b.Cols, j):
+		case len(b.Cols) == 1:
+			return x.Name + " from " + Row(p, &s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], j)
+		default:
+			return is + ": " + together(s, b.Rows, b.Cols)
 		}
 	}
 	if s.Degree > 0 {
@@ -79,26 +79,21 @@ func together(s *statics.Solution, rows, cols []int) string {
 	return say.AndMore(names, limit) + " together from " + say.AndMore(equations, limit)
 }
 
-type end struct {
-	col  int
-	high bool
-}
-
 // End is the low or the high end of an unknown's range.
-func End(s *statics.Solution, j int, high bool) doc.Origin { return of(s, end{j, high}) }
-
-func (e end) says(s *statics.Solution) string {
-	if s.X[e.col].Fixed {
-		return value{e.col}.says(s)
-	}
-	return s.X[e.col].Name + ": " + e.words(s)
+func End(s *statics.Solution, j int, high bool) doc.Origin {
+	return of(func() string {
+		if s.X[j].Fixed {
+			return value(s, j)
+		}
+		return s.X[j].Name + ": " + end(s, j, high)
+	}, "end", j, high)
 }
 
-// words say what the end of a range is determined by.
-func (e end) words(s *statics.Solution) string {
-	p, x := s.Problem, &s.X[e.col]
+// end says what the end of a range is determined by.
+func end(s *statics.Solution, j int, high bool) string {
+	p, x := s.Problem, &s.X[j]
 	at, by, side := x.Low, x.LowBy, "least"
-	if e.high {
+	if high {
 		at, by, side = x.High, x.HighBy, "greatest"
 	}
 	switch {
@@ -107,7 +102,7 @@ func (e end) words(s *statics.Solution) string {
 	case math.IsInf(at, 0):
 		return "no " + side + " value: no cable, contact or friction limit ends it"
 	}
-	says := side + " value " + shown(p, at, p.Unknowns[e.col].Dim)
+	says := side + " value " + shown(p, at, p.Unknowns[j].Dim)
 	if len(by) == 0 {
 		return says + ", the end of its admissible range"
 	}

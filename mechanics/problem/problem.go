@@ -43,7 +43,21 @@ type Problem struct {
 // distributed loads and weights.
 func (p *Problem) Acts() iter.Seq[*Act] {
 	return func(yield func(*Act) bool) {
-		_ = actsOf(p.Lines, yield) && actsOf(p.Joints, yield) && actsOf(p.Couples, yield) && actsOf(p.Loads, yield) && actsOf(p.Bodies, yield)
+		p.Exerted()(func(_ Source, act *Act) bool { return yield(act) })
+	}
+}
+
+// Source is what exerts an act: a line, joint, couple or load by its index, or a body's weight.
+type Source struct {
+	Thing
+	Index int
+}
+
+// Exerted is Acts, each with what exerts it.
+func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
+	return func(yield func(Source, *Act) bool) {
+		_ = actsOf(ALine, p.Lines, yield) && actsOf(AJoint, p.Joints, yield) && actsOf(ACouple, p.Couples, yield) && actsOf(ALoad, p.Loads, yield) &&
+			actsOf(ABody, p.Bodies, yield)
 	}
 }
 
@@ -51,16 +65,33 @@ func (p *Problem) Acts() iter.Seq[*Act] {
 func actsOf[T any, P interface {
 	*T
 	acting() []Act
-}](list []T, yield func(*Act) bool) bool {
+}](what Thing, list []T, yield func(Source, *Act) bool) bool {
 	for i := range list {
 		acts := P(&list[i]).acting()
 		for k := range acts {
-			if !yield(&acts[k]) {
+			if !yield(Source{what, i}, &acts[k]) {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// NameOf names what exerts an act.
+func (p *Problem) NameOf(from Source) string {
+	switch from.Thing {
+	case ALine:
+		return p.Lines[from.Index].Name
+	case AJoint:
+		return p.Joints[from.Index].Name
+	case ACouple:
+		return p.Couples[from.Index].Name
+	case ALoad:
+		return p.Loads[from.Index].Name
+	case ABody:
+		return "weight of " + p.Bodies[from.Index].Name
+	}
+	return ""
 }
 
 func (l *Line) acting() []Act        { return l.Acts }

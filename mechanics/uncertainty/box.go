@@ -11,8 +11,7 @@ import (
 	"trivet/units"
 )
 
-// follower goes through the box. What it follows are the numbers of the spreads, then
-// the margins of the checks, then the logarithm of the condition number.
+// follower goes through the box.
 type follower struct {
 	*Effect
 	sheet   *sheet.Sheet
@@ -20,32 +19,20 @@ type follower struct {
 	solve   func(*problem.Problem) *statics.Solution
 	on      func() bool
 	stopped bool
+	fault   string  // why the sheet did not read where it was moved to last
 	cost    float64 // of one solution
 	left    float64 // work that may still be done
 
-	queries []problem.Query // of the spreads
-	scale   map[units.Dim]float64
-	base    []float64 // what is followed, as typed
-	low     []extreme
-	high    []extreme
-	edge    [][2]float64 // low and high before the inside was searched
-	lost    []bool       // it has no value somewhere, or grows without bound
-	effects [][]float64  // of each input on it, as Spread.By
-	most    []float64    // of the checks among them: what the input that takes the most of the margin takes
-	side    int          // the sign of the determinant, as typed
-	sought  int          // gaps looked for
-	crossed map[int]bool // of the spreads: how it changes its sign has been looked at
-}
-
-// extreme is the least or greatest of a number, and where it is.
-type extreme struct {
-	value float64
-	at    Place
+	numbers []number
+	scale   map[units.Dim]float64 // the largest result of each dimension
+	side    int                   // the sign of the determinant, as typed
+	sought  int                   // gaps looked for
 }
 
 func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
-	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, side: t.Solution.Side()}
-	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && t.Solution.Verdict != statics.NoEquilibrium
+	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork,
+		scale: map[units.Dim]float64{}, side: t.Solution.Side()}
+	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && !nowhere(t.Solution)
 	if ranges {
 		f.solve = statics.Solve
 	}
@@ -53,14 +40,8 @@ func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
 	return f
 }
 
-// moved is the sheet with inputs elsewhere; solution is nil where it does not read.
-type moved struct {
-	solution *statics.Solution
-	fault    string
-}
-
-// at solves the sheet with its inputs at a place of the box.
-func (f *follower) at(p Place) moved {
+// at solves the sheet with its inputs at a place of the box; nil where it does not read.
+func (f *follower) at(p Place) *statics.Solution {
 	f.left -= f.cost
 	shares := make(map[problem.Place]float64, len(p))
 	for i, share := range p {
@@ -71,76 +52,51 @@ func (f *follower) at(p Place) moved {
 	got, errs := f.reader.Moved(f.sheet, shares)
 	for _, e := range errs {
 		if e.Blocks() {
-			return moved{fault: e.Msg}
+			f.fault = e.Msg
+			return nil
 		}
 	}
 	base := f.Solution.Problem
 	if len(got.Unknowns) != len(base.Unknowns) || len(got.Bodies) != len(base.Bodies) {
-		return moved{fault: "it reads as another problem"}
+		f.fault = "it reads as another problem"
+		return nil
 	}
-	return moved{solution: f.solve(got)}
+	f.fault = ""
+	return f.solve(got)
 }
 
 // visit solves at a place and takes what is found there.
 func (f *follower) visit(p Place) []float64 {
 	if f.stopped = f.stopped || !f.on(); f.stopped {
-		return slices.Repeat([]float64{math.NaN()}, len(f.base))
+		return slices.Repeat([]float64{math.NaN()}, len(f.numbers))
 	}
-	m := f.at(p)
-	f.verdict(p, m)
-	f.flip(p, m)
-	out := f.values(m)
+	p = slices.Clone(p)
+	s := f.at(p)
+	f.verdict(p, s)
+	f.flip(p, s)
+	out := make([]float64, len(f.numbers))
+	for k := range out {
+		out[k] = f.value(&f.numbers[k], s)
+	}
 	f.poles(p, out)
 	for k, v := range out {
-		switch {
-		case math.IsNaN(v):
-		case math.IsInf(v, 0) && k < len(f.Spreads):
-			f.lost[k] = true
-		default:
-			if v < f.low[k].value {
-				f.low[k] = extreme{v, slices.Clone(p)}
-				f.reached(k, m)
+		n := &f.numbers[k]
+		if math.IsInf(v, 0) && n.spread != nil {
+			n.lost = true
+			continue
+		}
+		if v < n.low.value {
+			n.low = extreme{v, p}
+			if n.reach != nil {
+				c := f.check(n.reach, s)
+				n.reach.Value, n.reach.Bound, n.reach.About = c.Value, c.Bound, c.About
 			}
-			if v > f.high[k].value {
-				f.high[k] = extreme{v, slices.Clone(p)}
-			}
+		}
+		if v > n.high.value {
+			n.high = extreme{v, p}
 		}
 	}
 	return out
-}
-
-// values are the numbers that are followed: NaN where one is not there, infinite where
-// one has no value or no bound.
-func (f *follower) values(m moved) []float64 {
-	out := make([]float64, 0, len(f.base))
-	for k := range f.Spreads {
-		out = append(out, f.evaluate(k, m))
-	}
-	for n := range f.Checks {
-		at, ok := same(m, f.Checks[n].Check, f.Solution.Checks[f.Checks[n].Check])
-		v := math.NaN()
-		if ok {
-			v = margin(at)
-		}
-		out = append(out, v)
-	}
-	cond := math.NaN()
-	if m.solution != nil {
-		cond = math.Log(m.solution.Cond)
-	}
-	return append(out, cond)
-}
-
-// noise is what counts as no change of what is followed.
-func (f *follower) noise(k int) float64 {
-	switch {
-	case k < len(f.Spreads):
-		return nothing * f.scale[f.Spreads[k].Dim]
-	case k < len(f.base)-1:
-		c := f.Solution.Checks[f.Checks[k-len(f.Spreads)].Check]
-		return nothing * max(math.Abs(c.Value), math.Abs(c.Bound))
-	}
-	return 0.1 // of a condition number, a tenth: only where it grows a lot is of interest
 }
 
 // singles moves each input by itself.
@@ -150,7 +106,35 @@ func (f *follower) singles() {
 		p[i] = -1
 		less := f.visit(p)
 		p[i] = 1
-		f.single(i, less, f.visit(p))
+		more := f.visit(p)
+		for k := range f.numbers {
+			f.numbers[k].single(i, less[k], more[k])
+		}
+	}
+}
+
+// single takes what input i does by itself, from a number at either end of its ±.
+func (n *number) single(i int, low, high float64) {
+	if n.by == nil {
+		return
+	}
+	if math.IsNaN(low) { // no state at that end: what the other says
+		low = 2*n.typed - high
+	}
+	if math.IsNaN(high) {
+		high = 2*n.typed - low
+	}
+	by, bend := (high-low)/2, (high+low)/2-n.typed
+	if !finite(high) || !finite(low) {
+		by, bend = math.Inf(1), 0
+	} else if max(math.Abs(high-n.typed), math.Abs(low-n.typed)) <= n.noise {
+		by, bend = 0, 0
+	}
+	n.by[i] = by
+	if n.spread != nil {
+		n.spread.Bend[i] = bend
+	} else if takes := n.typed - min(low, high); takes > max(n.noise, n.most) {
+		n.most, n.reach.Mostly = takes, i
 	}
 }
 
@@ -169,8 +153,9 @@ func (f *follower) corners() {
 		return
 	}
 	been := map[string]bool{}
-	until := maxWork - cornerWork // what is left for the inside
-	visit := func(p Place, least float64) {
+	const until = maxWork - cornerWork // what is left for the inside
+	visit := func(least float64, greater func(i int) bool) {
+		p := corner(n, greater)
 		key := p.key()
 		if been[key] || f.left < least {
 			return
@@ -180,22 +165,27 @@ func (f *follower) corners() {
 		f.Search.Corners++
 	}
 	random := rand.New(rand.NewPCG(1, uint64(n)))
-	for _, k := range slices.Concat(span(len(f.Spreads), len(f.effects)), span(0, min(len(f.Spreads), len(f.effects)))) {
+	chance := func(int) bool { return random.IntN(2) == 0 }
+	for k := range f.numbers {
+		y := &f.numbers[k]
+		if y.by == nil {
+			continue
+		}
 		least := float64(until)
-		if k >= len(f.Spreads) {
+		if y.reach != nil {
 			least = -maxWork // what decides a check is looked at in any case
 		}
 		for _, greatest := range []bool{true, false} {
-			visit(corner(n, func(i int) bool {
-				if e := f.effects[k][i]; math.Abs(e) > f.noise(k) {
-					return e > 0 == greatest
+			visit(least, func(i int) bool {
+				if math.Abs(y.by[i]) > y.noise {
+					return y.by[i] > 0 == greatest
 				}
-				return random.IntN(2) == 0
-			}), least)
+				return chance(i)
+			})
 		}
 	}
-	for len(been) < 1<<allCorners && f.left >= float64(until) && !f.stopped {
-		visit(corner(n, func(int) bool { return random.IntN(2) == 0 }), float64(until))
+	for len(been) < 1<<allCorners && f.left >= until && !f.stopped {
+		visit(until, chance)
 	}
 }
 

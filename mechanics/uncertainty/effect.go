@@ -135,6 +135,9 @@ const (
 	// nothing is what counts as no change, relative to the largest value of the same
 	// dimension: rounding leaves 1e-16 times a condition number, and nobody measures 1e-9.
 	nothing = 1e-9
+	// condNoise is that of the logarithm of a condition number: only where it grows a lot
+	// is of interest.
+	condNoise = 0.1
 )
 
 // work estimates how long a sheet takes to read and solve, in microseconds: measured

@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"math"
 	"slices"
+
+	"trivet/mechanics/statics"
 )
 
 // How a place without a single solution is found in the box.
@@ -15,69 +17,97 @@ const (
 	// the rest of the box: both grow by some 1e7 where there is such a place, and by
 	// nothing where the equations are only written another way.
 	away = 1e3
+	// maxMoves is how many places with another verdict are told: more are not read.
+	maxMoves = 6
+	// anyShare is the share of the way to such a place from which on the same verdict
+	// is told with it: from anywhere.
+	anyShare = 1e-12
 )
+
+// alike tells that two solutions are the same kind of answer; nil is a sheet that does not read.
+func alike(a, b *statics.Solution) bool {
+	return a == b || a != nil && b != nil && a.Verdict == b.Verdict && a.Degree == b.Degree
+}
+
+// verdict notes a place at which the verdict is another, where none is known that
+// already says so. A sense that breaks is told with the checks.
+func (f *follower) verdict(p Place, s *statics.Solution) {
+	broken := f.Solution.Verdict == statics.Determinate && s != nil && s.Verdict == statics.Inadmissible && s.Degree == 0
+	told := func(known Move) bool { return alike(known.Solution, s) && beyond(p, known.At, anyShare) }
+	if broken || alike(s, f.Solution) || slices.ContainsFunc(f.Moves, told) {
+		return
+	}
+	if len(f.Moves) >= maxMoves {
+		f.moreMoves = true
+		return
+	}
+	p = f.fewest(p, func(other *statics.Solution) bool { return alike(other, s) })
+	s = f.at(p) // before its fault is read
+	f.Moves = append(f.Moves, Move{At: p, Solution: s, Fault: f.fault})
+}
+
+// known tells a place with one without a single solution on the way there.
+func (f *follower) known(p Place) bool {
+	return slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) })
+}
 
 // flip looks for a place at which the equations have no single solution where their
 // determinant has another sign at p than it has as typed: on the way there. Inputs
 // that can be left as typed are.
-func (f *follower) flip(p Place, m moved) {
-	flipped := func(m moved) bool { return m.solution != nil && m.solution.Side() == -f.side }
-	if f.side == 0 || f.sought >= maxSought || !flipped(m) {
+func (f *follower) flip(p Place, s *statics.Solution) {
+	flipped := func(s *statics.Solution) bool { return s != nil && s.Side() == -f.side }
+	if f.side == 0 || f.sought >= maxSought || !flipped(s) || f.known(p) {
 		return
 	}
-	if slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
+	p = f.fewest(p, flipped)
+	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(p, g.At) }) {
 		return
 	}
-	to := f.fewest(p, flipped)
-	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(to, g.At) }) {
-		return
-	}
-	f.sought++
-	near, last := f.halved(to, func(m moved) bool { return m.solution.Side() == f.side })
-	if last.solution.Cond > away*f.Solution.Cond || f.grown(f.values(last)) {
-		f.gaps = append(f.gaps, gap{At: to, Share: near, last: last.solution})
+	share, last := f.halved(p, func(s *statics.Solution) bool { return s.Side() == f.side })
+	if last.Cond > away*f.Solution.Cond || f.grown(last) {
+		f.gaps = append(f.gaps, gap{p, share, last})
 	}
 }
 
 // grown tells that some number is far larger than any of its kind as typed: a column of
 // the system that shrinks to nothing as a whole shows in no condition number.
-func (f *follower) grown(values []float64) bool {
-	for k := range f.Spreads {
-		if v := math.Abs(values[k]); v > away*f.scale[f.Spreads[k].Dim] && !math.IsNaN(v) {
-			return true
-		}
-	}
-	return false
+func (f *follower) grown(s *statics.Solution) bool {
+	return slices.ContainsFunc(f.numbers, func(n number) bool {
+		return n.spread != nil && math.Abs(f.value(&n, s)) > away*f.scale[n.spread.Dim]
+	})
 }
 
 // poles looks for a place without a solution where a number has another sign at p than
 // as typed: on the way there it passes zero, or grows without bound.
 func (f *follower) poles(p Place, values []float64) {
-	for k := range f.Spreads {
-		if f.crossed[k] || f.sought >= maxSought || math.Abs(f.base[k]) <= f.noise(k) ||
-			math.Abs(values[k]) <= f.noise(k) || !(f.base[k]*values[k] < 0) || math.IsInf(values[k], 0) {
+	for k, v := range values {
+		n := &f.numbers[k]
+		other := func(v float64) bool { return n.typed*v < 0 }
+		crosses := other(v) && min(math.Abs(n.typed), math.Abs(v)) > n.noise && !math.IsInf(v, 0)
+		if n.spread == nil || !crosses || n.crossed || f.sought >= maxSought {
 			continue
 		}
-		if f.crossed == nil {
-			f.crossed = map[int]bool{}
-		}
-		f.crossed[k] = true
-		f.sought++
-		near, last := f.halved(p, func(m moved) bool { return !(f.base[k]*f.values(m)[k] < 0) })
-		if f.grown(f.values(last)) && !slices.ContainsFunc(f.gaps, func(g gap) bool { return beyond(p, g.At, anyShare) }) {
-			f.gaps = append(f.gaps, gap{At: slices.Clone(p), Share: near, last: last.solution})
+		n.crossed = true
+		share, last := f.halved(p, func(s *statics.Solution) bool { return !other(f.value(n, s)) })
+		if f.grown(last) && !f.known(p) {
+			f.gaps = append(f.gaps, gap{p, share, last})
 		}
 	}
 }
 
 // halved finds the share of the way to a place up to which it is as typed, by halves,
 // and the solution there.
-func (f *follower) halved(to Place, so func(moved) bool) (share float64, last moved) {
-	far, last := 1.0, moved{solution: f.Solution}
+func (f *follower) halved(to Place, so func(*statics.Solution) bool) (share float64, last *statics.Solution) {
+	f.sought++
+	far, last := 1.0, f.Solution
 	for range halvings {
 		mid := (share + far) / 2
-		if at := f.at(to.part(mid)); at.solution != nil && so(at) {
-			share, last = mid, at
+		way := slices.Clone(to)
+		for i := range way {
+			way[i] *= mid
+		}
+		if s := f.at(way); s != nil && so(s) {
+			share, last = mid, s
 		} else {
 			far = mid
 		}
@@ -87,7 +117,7 @@ func (f *follower) halved(to Place, so func(moved) bool) (share float64, last mo
 
 // fewest puts inputs back as typed for as long as what is so of a place stays so, and
 // the others to the ends of their ± where that leaves it so.
-func (f *follower) fewest(p Place, so func(moved) bool) Place {
+func (f *follower) fewest(p Place, so func(*statics.Solution) bool) Place {
 	p = slices.Clone(p)
 	for i, was := range p {
 		if was == 0 {
@@ -106,15 +136,6 @@ func (f *follower) fewest(p Place, so func(moved) bool) Place {
 	return p
 }
 
-// part is a place on the way to p.
-func (p Place) part(share float64) Place {
-	out := slices.Clone(p)
-	for i := range out {
-		out[i] *= share
-	}
-	return out
-}
-
 // beyond tells that each input that is moved at to is moved at p as well, by the same
 // share of that or more.
 func beyond(p, to Place, share float64) bool {
@@ -128,63 +149,46 @@ func beyond(p, to Place, share float64) bool {
 
 // single is the one input that is moved, or -1 where there are several.
 func (p Place) single() int {
-	one := -1
-	for i, share := range p {
-		if share == 0 {
-			continue
-		}
-		if one >= 0 {
-			return -1
-		}
-		one = i
+	isMoved := func(share float64) bool { return share != 0 }
+	i := slices.IndexFunc(p, isMoved)
+	if i < 0 || slices.ContainsFunc(p[i+1:], isMoved) {
+		return -1
 	}
-	return one
+	return i
 }
 
 // runaways notes what grows without bound in the box: at a gap, or where the search
-// inside came to a place as badly conditioned as one.
+// came to a place as badly conditioned as one. There a determinant touches zero and keeps
+// its sign, so that values run away to one side alone.
 func (f *follower) runaways() {
-	n := len(f.base) - 1
-	for k := range n {
-		size := max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k))
-		for _, g := range f.gaps {
-			v := f.values(moved{solution: g.last})[k]
-			if math.IsInf(v, 0) || math.Abs(v-f.base[k]) > away*size {
-				f.lost[k] = true
-				if i := g.At.single(); i >= 0 && k < len(f.Spreads) {
-					f.Spreads[k].By[i] = math.Inf(1)
+	cond := &f.numbers[len(f.Checks)]
+	at := cond.high.at
+	if len(f.gaps) == 0 && cond.high.value >= cond.typed+math.Log(away) {
+		if s := f.at(at); s != nil {
+			f.gaps = []gap{{at, 1, s}}
+		}
+	}
+	lost := false
+	for _, g := range f.gaps {
+		for k := range f.numbers {
+			n := &f.numbers[k]
+			if n.by != nil && n.runsAway(f.value(n, g.last), g.Share == 1) {
+				n.lost, lost = true, true
+				if i := g.At.single(); i >= 0 {
+					n.by[i] = math.Inf(1)
 				}
 			}
 		}
 	}
-	f.touched()
+	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(at, m.At, 1-probe) })
+	if len(f.gaps) > 0 && f.gaps[0].Share == 1 && (!lost || told) {
+		f.gaps = nil
+	}
 }
 
-// touched is for a determinant that touches zero and keeps its sign, in the box or on
-// its edge: there values run away to one side alone.
-func (f *follower) touched() {
-	n := len(f.base) - 1
-	worst := f.high[n]
-	if len(f.gaps) > 0 || worst.value < f.base[n]+math.Log(away) {
-		return
-	}
-	at := f.at(worst.at)
-	if at.solution == nil {
-		return
-	}
-	any := false
-	for k, v := range f.values(at)[:n] {
-		less, more := f.base[k]-v, v-f.base[k]
-		grown := max(less, more)
-		if k >= len(f.Spreads) {
-			grown = less // of its margin
-		}
-		if grown > away*max(f.base[k]-f.edge[k][0], f.edge[k][1]-f.base[k], f.noise(k)) {
-			f.lost[k], any = true, true
-		}
-	}
-	told := slices.ContainsFunc(f.Moves, func(m Move) bool { return beyond(worst.at, m.At, 1-probe) })
-	if any && !told {
-		f.gaps = append(f.gaps, gap{At: worst.at, Share: 1, last: at.solution})
-	}
+// runsAway tells a value that is far outside of what the number did at the edge of the box;
+// a margin may grow where values run away to one side.
+func (n *number) runsAway(v float64, oneSide bool) bool {
+	size := away * max(n.typed-n.edge[0], n.edge[1]-n.typed, n.noise)
+	return n.typed-v > size || v-n.typed > size && !(oneSide && n.reach != nil)
 }

@@ -29,12 +29,13 @@ var golden = (math.Sqrt(5) - 1) / 2
 // best place of each number along one input after the other, for as long as that
 // still grows there, which is where its derivative has changed sign.
 func (f *follower) inside() {
-	for k := range f.base {
-		f.edge = append(f.edge, [2]float64{f.low[k].value, f.high[k].value})
+	for k := range f.numbers {
+		n := &f.numbers[k]
+		n.edge = [2]float64{n.low.value, n.high.value}
 	}
 	random := rand.New(rand.NewPCG(2, uint64(len(f.Measured))))
 	for range insideSample {
-		if f.left < 0 || f.stopped {
+		if f.spent() {
 			return
 		}
 		p := make(Place, len(f.Measured))
@@ -45,58 +46,54 @@ func (f *follower) inside() {
 	}
 	seen := map[string][]float64{}
 	done := true
-	n := len(f.base)
-	for _, k := range slices.Concat(span(len(f.Spreads), n), span(0, len(f.Spreads))) { // the checks first
-		if f.lost[k] || f.high[k].value-f.low[k].value <= f.noise(k) {
+	for k := range f.numbers {
+		n := &f.numbers[k]
+		if n.lost || n.high.value-n.low.value <= n.noise {
 			continue
 		}
-		if k < len(f.Spreads) || k == n-1 {
+		if n.reach == nil {
 			done = f.climb(k, 1, seen) && done
 		}
-		if k < n-1 {
+		if n.by != nil {
 			done = f.climb(k, -1, seen) && done
 		}
 	}
 	f.Search.Inside = done
 }
 
-func span(from, to int) (out []int) {
-	for k := from; k < to; k++ {
-		out = append(out, k)
-	}
-	return out
-}
+// spent tells that no more work may be done, or is wanted.
+func (f *follower) spent() bool { return f.left < 0 || f.stopped }
 
 // best is the greatest of a number, or with sign -1 the least.
-func (f *follower) best(k int, sign float64) extreme {
+func (n *number) best(sign float64) extreme {
 	if sign > 0 {
-		return f.high[k]
+		return n.high
 	}
-	return f.low[k]
+	return n.low
 }
 
 // climb goes from the best place of a number along one input after the other. It
 // tells whether it came to an end within the work that may be done.
 func (f *follower) climb(k int, sign float64, seen map[string][]float64) bool {
+	n := &f.numbers[k]
+	better := func(v, than float64) bool { return sign*(v-than) > n.noise }
 	for range rounds {
 		grew := false
 		for i := range f.Measured {
 			for _, way := range []float64{-1, 1} {
-				from := f.best(k, sign)
+				from := n.best(sign)
 				p := slices.Clone(from.at)
 				if p[i] = max(-1, min(1, p[i]+way*probe)); p[i] == from.at[i] {
 					continue
 				}
-				if f.left < 0 || f.stopped {
+				if f.spent() {
 					return false
 				}
 				key := p.key()
-				got, ok := seen[key]
-				if !ok {
-					got = f.visit(p)
-					seen[key] = got
+				if seen[key] == nil {
+					seen[key] = f.visit(p)
 				}
-				if sign*(got[k]-from.value) > f.noise(k) {
+				if better(seen[key][k], from.value) {
 					f.narrow(k, sign, from.at, i, from.at[i], way)
 					grew = true
 					break
@@ -106,16 +103,16 @@ func (f *follower) climb(k int, sign float64, seen map[string][]float64) bool {
 		if grew {
 			continue
 		}
-		was := f.best(k, sign).value
-		for i, share := range f.best(k, sign).at { // a peak that the probes stepped over
-			if f.left < 0 || f.stopped {
+		was := n.best(sign)
+		for i, share := range was.at { // a peak that the probes stepped over
+			if f.spent() {
 				return false
 			}
 			if math.Abs(share) < 1 {
-				f.narrow(k, sign, f.best(k, sign).at, i, max(-1, share-probe), min(1, share+probe))
+				f.narrow(k, sign, n.best(sign).at, i, max(-1, share-probe), min(1, share+probe))
 			}
 		}
-		if sign*(f.best(k, sign).value-was) <= f.noise(k) {
+		if !better(n.best(sign).value, was.value) {
 			return true
 		}
 	}
@@ -124,7 +121,6 @@ func (f *follower) climb(k int, sign float64, seen map[string][]float64) bool {
 
 // narrow looks for the best of a number along input i, between two shares of its ±.
 func (f *follower) narrow(k int, sign float64, from Place, i int, a, b float64) {
-	from = slices.Clone(from)
 	value := func(share float64) float64 {
 		p := slices.Clone(from)
 		p[i] = share

@@ -122,16 +122,8 @@ func (t *Effect) Notes() (out []string) {
 // better tells a place with a single answer, or with admissible ones, where there is
 // none as typed.
 func (t *Effect) better(m Move) bool {
-	if m.Solution == nil {
-		return false
-	}
-	switch t.Solution.Verdict {
-	case statics.Indeterminate:
-		return m.Solution.Verdict == statics.Determinate
-	case statics.Inadmissible, statics.NoEquilibrium:
-		return m.Solution.Verdict == statics.Determinate || m.Solution.Verdict == statics.Indeterminate
-	}
-	return false
+	worth := map[statics.Verdict]int{statics.Determinate: 2, statics.Resultant: 2, statics.Indeterminate: 1}
+	return m.Solution != nil && worth[m.Solution.Verdict] > worth[t.Solution.Verdict]
 }
 
 // Failures says in words what is not as it should be with a solution and with what
@@ -260,50 +252,59 @@ func (t *Effect) moveWords(m Move) string {
 func (t *Effect) reachWords(r *Reach) string {
 	p := t.Solution.Problem
 	c := t.Solution.Checks[r.Check]
-	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }
-	from := ""
-	if r.Mostly >= 0 {
-		from = ", mostly from " + t.From(r.Mostly)
+	does, would := t.failing(c, r)
+	says := c.Subject + " could " + does
+	var value, bound string
+	known := finite(r.Value)
+	if known {
+		value, bound = p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
 	}
-	switch c.Kind {
-	case statics.CheckSense:
-		does, would := "lift off", "pull"
-		if c.Line >= 0 {
-			switch p.Lines[c.Line].Kind.Info().Sense {
-			case problem.PullOnly:
-				does, would = "go slack", "push"
-			case problem.PushOnly:
-				does = "lose contact"
-			}
-		}
-		if !finite(r.Value) {
-			return c.Subject + " could " + does + from
-		}
-		return fmt.Sprintf("%s could %s: in the worst case it would have to %s (%s)%s", c.Subject, does, would, force(-r.Value), from)
-	case statics.CheckLimit, statics.CheckJointLimit:
-		if !finite(r.Value) {
-			return fmt.Sprintf("%s is unbounded within the ± and could exceed its limit of %s%s", c.Subject, force(c.Bound), from)
-		}
-		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
-		limit := "its limit of " + bound
+	switch limit := "its limit of "; {
+	case c.Kind == statics.CheckSenseRange:
+		says = "equilibrium may not be possible within the ±: for some values no solution is admissible"
+	case c.IsLimit() && !known:
+		says = c.Subject + " is unbounded within the ± and could exceed " + limit + t.force(c.Bound)
+	case c.IsLimit():
 		if r.Bound < c.Bound {
-			limit = "its limit, which may be as low as " + bound
+			limit = "its limit, which may be as low as "
 		}
-		return fmt.Sprintf("%s could reach %s within the ±, above %s%s", c.Subject, value, limit, from)
-	case statics.CheckSenseRange:
-		return "equilibrium may not be possible within the ±: for some values no solution is admissible" + from
-	case statics.CheckBelt:
-		if !finite(r.Value) {
-			return "belt " + c.Subject + " could slip" + from
-		}
-		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
-		return fmt.Sprintf("belt %s could slip: its larger tension may be %s, more than e^(μβ) times the smaller one, %s%s", c.Subject, value, bound, from)
-	case statics.CheckFriction:
-		if !finite(r.Value) {
-			return c.Subject + " could slip" + from
-		}
-		value, bound := p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
-		return fmt.Sprintf("%s could slip: equilibrium may require F = %s, with μN = %s%s", c.Subject, value, bound, from)
+		says = c.Subject + " could reach " + value + " within the ±, above " + limit + bound
+	case c.Kind == statics.CheckTipping || !known:
+	case c.Kind == statics.CheckSense:
+		says += ": in the worst case it would have to " + would + " (" + t.force(-r.Value) + ")"
+	case c.Kind == statics.CheckBelt:
+		says += ": its larger tension may be " + value + ", more than e^(μβ) times the smaller one, " + bound
+	default:
+		says += ": equilibrium may require F = " + value + ", with μN = " + bound
 	}
-	return fmt.Sprintf("%s could tip about %s%s", c.Subject, cmp.Or(r.About, c.About), from)
+	if c.Kind == statics.CheckBelt {
+		says = "belt " + says
+	}
+	if r.Mostly >= 0 {
+		says += ", mostly from " + t.From(r.Mostly)
+	}
+	return says
+}
+
+func (t *Effect) force(v float64) string {
+	return t.Solution.Problem.Units.Force.Format(v, t.Solution.Problem.Figures)
+}
+
+// failing says what happens where a check fails, and what would have to happen instead.
+func (t *Effect) failing(c statics.Check, r *Reach) (does, would string) {
+	switch {
+	case c.Kind == statics.CheckTipping:
+		return "tip about " + cmp.Or(r.About, c.About), ""
+	case c.Kind != statics.CheckSense:
+		return "slip", ""
+	case c.Line < 0:
+		return "lift off", "pull"
+	}
+	switch t.Solution.Problem.Lines[c.Line].Kind.Info().Sense {
+	case problem.PullOnly:
+		return "go slack", "push"
+	case problem.PushOnly:
+		return "lose contact", "pull"
+	}
+	return "lift off", "pull"
 }

@@ -82,7 +82,7 @@ type builder struct {
 	s           *statics.Solution
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
-	hand        handsolve.Route
+	hand        handsolve.Order
 	acts        [][]*act
 	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value

@@ -98,7 +98,7 @@ func (b *builder) foundByHand(step *handsolve.Step, k int) doc.Math {
 	return equal(append(of, traced(b.origins().Found(step, k), b.result(x.Value, b.unitOf(x.Symbol))))...)
 }
 
-func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Route: &b.hand} }
+func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Order: &b.hand} }
 
 // memberForce is the symbol of the force in a two-force member.
 func (b *builder) memberForce(step *handsolve.Step) int { return len(b.p.Unknowns) + step.Member }
@@ -156,7 +156,7 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 // nameless tells that a known force has no symbol of its own: the known part of a line whose
 // other components are unknown.
 func (b *builder) nameless(t *handsolve.Term) bool {
-	return t.Symbol < 0 && t.Load.Kind == handsolve.LineLoad && b.p.Lines[t.Load.Index].Magnitude.Const == 0
+	return t.Symbol < 0 && t.Load.Thing == problem.ALine && b.p.Lines[t.Load.Index].Magnitude.Const == 0
 }
 
 // actOf is the act of a term on the bodies of an equation and its force for one unit of the
@@ -187,9 +187,9 @@ func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, un
 }
 
 // isLoad tells the act of a known force that is typed, or of a distributed load.
-func (a *act) isLoad(load handsolve.Load) bool {
-	return load.Kind == handsolve.LineLoad && slices.Contains(a.subject.Lines, load.Index) ||
-		load.Kind == handsolve.SpreadLoad && slices.Contains(a.subject.Loads, load.Index)
+func (a *act) isLoad(load problem.Source) bool {
+	return load.Thing == problem.ALine && slices.Contains(a.subject.Lines, load.Index) ||
+		load.Thing == problem.ALoad && slices.Contains(a.subject.Loads, load.Index)
 }
 
 // lever is what the components of a force at a place add to an equation: x Fy - y Fx is
@@ -268,13 +268,13 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 	switch {
 	case t.Symbol >= 0:
 		return b.unknown(t.Symbol), b.unitOf(t.Symbol)
-	case t.Load.Kind == handsolve.CoupleLoad:
+	case t.Load.Thing == problem.ACouple:
 		return named(b.p.Couples[i].Name), moment
-	case t.Load.Kind == handsolve.SpreadLoad && b.p.Loads[i].Total == 0:
+	case t.Load.Thing == problem.ALoad && b.p.Loads[i].Total == 0:
 		return subscripted("C", b.p.Loads[i].Name), moment
-	case t.Load.Kind == handsolve.SpreadLoad:
+	case t.Load.Thing == problem.ALoad:
 		return resultant(&b.p.Loads[i]), force
-	case t.Load.Kind == handsolve.WeightLoad:
+	case t.Load.Thing == problem.ABody:
 		return subscripted("W", b.p.Bodies[i].Name), force
 	}
 	return named(b.p.Lines[i].Name), force
@@ -297,7 +297,7 @@ func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 	for _, t := range e.Terms {
 		switch member := t.Symbol - len(b.p.Unknowns); {
 		case t.Symbol < 0:
-			put([]*[]int{&about.Lines, &about.Couples, &about.Loads, &about.Bodies}[t.Load.Kind], t.Load.Index)
+			put([]*[]int{&about.Lines, &about.Couples, &about.Loads, &about.Bodies}[t.Load.Thing], t.Load.Index)
 		case member >= 0:
 			put(&about.Bodies, b.hand.Members[member].Body)
 		default:

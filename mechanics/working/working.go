@@ -16,7 +16,7 @@ type Working struct {
 	Rounding string // what is said once of the figures shown
 	Steps    []Step
 
-	Hand               handsolve.Route // what the steps of the hand solution were written from
+	Hand               handsolve.Order // what the steps of the hand solution were written from
 	RouteFrom, RouteTo int             // those steps; none where it was not looked for
 }
 
