@@ -161,7 +161,7 @@ func TestSaveFollowsLinks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, _, err = s.Apply(SetCell{Ref{"", "a", ""}, "2"})
+	s, err = s.Apply(SetCell{Ref{"", "a", ""}, "2"})
 	if err != nil {
 		t.Fatal(err)
 	}

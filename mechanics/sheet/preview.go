@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // defaultKey is the key under which a plain value goes when its row becomes a
 // table: A = "4, 0, 0" is A = { at = "4, 0, 0" }.
 func defaultKey(table string) string {
@@ -18,9 +20,9 @@ func (r *Row) keyIn(table, key string) string {
 	switch {
 	case table == "":
 		return key
-	case r.form == formBare && key == defaultKey(table):
+	case r.plain() && key == defaultKey(table):
 		return ""
-	case r.form != formBare && r.form != formKept && key == "" && (r.form != formNone || len(r.Cells) > 0):
+	case !r.plain() && key == "" && len(r.pieces)+len(r.Cells) > 0:
 		return defaultKey(table)
 	}
 	return key
@@ -31,37 +33,33 @@ func (r *Row) keyIn(table, key string) string {
 // row or table. Nothing is parsed; Text still gives the old text, and an edit
 // applied to a preview is applied to the sheet it was made of.
 func (s *Sheet) With(ref Ref, text string) *Sheet {
-	next := &Sheet{text: s.text, sections: s.sections, under: s.under}
+	next := *s
 	if next.under == nil {
 		next.under = s
 	}
-	next.Tables = make([]Table, len(s.Tables), len(s.Tables)+1)
-	copy(next.Tables, s.Tables)
+	next.Tables = slices.Clone(s.Tables)
 	t := next.table(ref.Table)
 	if t == nil {
-		next.Tables = append(next.Tables, Table{Name: ref.Table, own: -1})
+		next.Tables = append(next.Tables, Table{Name: ref.Table})
 		t = &next.Tables[len(next.Tables)-1]
 	}
-	rows := make([]Row, len(t.Rows), len(t.Rows)+1)
-	copy(rows, t.Rows)
+	t.Rows = slices.Clone(t.Rows)
 	i := t.index(ref.Row)
 	if i < 0 {
-		i = len(rows)
-		rows = append(rows, Row{Name: ref.Row})
+		i = len(t.Rows)
+		t.Rows = append(t.Rows, Row{Name: ref.Row})
 	}
-	t.Rows = rows
-	r := &rows[i]
-	r.Cells = append(make([]Cell, 0, len(r.Cells)+1), r.Cells...)
+	r := &t.Rows[i]
+	r.Cells = slices.Clone(r.Cells)
 	key := r.keyIn(ref.Table, ref.Key)
-	if r.form == formBare && key != "" && ref.Table != "" {
-		r.Cells[0].Key, r.form = defaultKey(ref.Table), formInline
+	if r.plain() && key != "" && ref.Table != "" {
+		r.Cells[0].Key = defaultKey(ref.Table)
 	}
-	for j := range r.Cells {
-		if r.Cells[j].Key == key {
-			r.Cells[j].Text, r.Cells[j].Readable = text, true
-			return next
-		}
+	j := slices.IndexFunc(r.Cells, func(c Cell) bool { return c.Key == key })
+	if j < 0 {
+		j = len(r.Cells)
+		r.Cells = append(r.Cells, Cell{Key: key})
 	}
-	r.Cells = append(r.Cells, Cell{Key: key, Text: text, Readable: true})
-	return next
+	r.Cells[j].Text, r.Cells[j].Readable = text, true
+	return &next
 }

@@ -166,7 +166,7 @@ func (src *Source) at(at []int) (v Variant, says []string) {
 	for i, k := range at {
 		edits[i] = sheet.SetCell{Ref: src.Grids[i].Ref, Text: src.Grids[i].Text(k)}
 	}
-	s, _, err := src.Sheet.ApplyAll(edits)
+	s, err := src.Sheet.Apply(edits...)
 	if err != nil {
 		return v, []string{"cannot be written: " + err.Error()}
 	}

@@ -23,7 +23,7 @@ func (src *Source) Tasks() []Task { return src.tasks }
 // are left out with the comments right above them, since they hold no longer.
 func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	edits := append(src.retold(v.At, title), sheet.DeleteTable{Table: "answers"})
-	s, _, err := v.Sheet.ApplyAll(edits)
+	s, err := v.Sheet.Apply(edits...)
 	if err != nil {
 		return v, err
 	}

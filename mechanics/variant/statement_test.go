@@ -29,7 +29,7 @@ func TestContradictions(t *testing.T) {
 				if g.own(k) {
 					continue
 				}
-				other, _, err := s.ApplyAll([]sheet.Edit{sheet.SetCell{Ref: g.Ref, Text: g.Text(k)}})
+				other, err := s.Apply(sheet.SetCell{Ref: g.Ref, Text: g.Text(k)})
 				if err != nil {
 					t.Fatal(err)
 				}
