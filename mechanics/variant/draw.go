@@ -3,9 +3,11 @@ package variant
 import (
 	"cmp"
 	"fmt"
+	"iter"
 	"math/rand/v2"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -25,14 +27,14 @@ type Source struct {
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
-	solver solver
+	reader *problem.Reader
 	tasks  []Task
 }
 
 // NewSource looks at a sheet that was read and solved. The error
 // says that no given has a range.
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
-	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
+	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), reader: problem.NewReader()}
 	if len(src.Grids) == 0 {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
@@ -90,10 +92,8 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 		return nil, few
 	}
 	var out []Variant
-	next := src.order(r)
-	for few.Tried < cmp.Or(src.Tries, tries(count)) {
-		at := next()
-		if at == nil {
+	for at := range src.order(r) {
+		if few.Tried == cmp.Or(src.Tries, tries(count)) {
 			break
 		}
 		few.Tried++
@@ -110,44 +110,41 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	return out, few
 }
 
-// order gives combinations in random order, none twice and not the sheet's own;
-// nil when there are no more, or none new is found in many draws.
-func (src *Source) order(r *rand.Rand) func() []int {
+// order gives combinations in random order, none twice and not the sheet's own,
+// until there are no more, or none new is found in many draws.
+func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
 	total := 1
 	for i := range src.Grids {
 		total = min(total*min(src.Grids[i].Count, listed+1), listed+1)
 	}
-	var all []int
-	if total <= listed {
-		all = r.Perm(total)
-	}
-	seen := map[string]bool{}
-	return func() []int {
-		for range 1000 {
-			at := make([]int, len(src.Grids))
-			if total > listed {
+	return func(yield func([]int) bool) {
+		if total <= listed {
+			for _, rest := range r.Perm(total) {
+				at := make([]int, len(src.Grids))
 				for i := range at {
-					at[i] = r.IntN(src.Grids[i].Count)
-				}
-				key := fmt.Sprint(at)
-				if seen[key] {
-					continue
-				}
-				seen[key] = true
-			} else {
-				if len(all) == 0 {
-					return nil
-				}
-				for i, rest := 0, all[0]; i < len(at); i++ {
 					at[i], rest = rest%src.Grids[i].Count, rest/src.Grids[i].Count
 				}
-				all = all[1:]
+				if !src.own(at) && !yield(at) {
+					return
+				}
 			}
-			if !src.own(at) {
-				return at
+			return
+		}
+		seen := map[string]bool{}
+		for vain := 0; vain < 1000; vain++ {
+			at := make([]int, len(src.Grids))
+			for i := range at {
+				at[i] = r.IntN(src.Grids[i].Count)
+			}
+			key := fmt.Sprint(at)
+			if seen[key] || src.own(at) {
+				continue
+			}
+			seen[key], vain = true, 0
+			if !yield(at) {
+				return
 			}
 		}
-		return nil
 	}
 }
 
@@ -170,6 +167,9 @@ func (src *Source) at(at []int) (v Variant, says []string) {
 	if err != nil {
 		return v, []string{"cannot be written: " + err.Error()}
 	}
-	now := src.solver.solve(s)
-	return Variant{Sheet: s, Solution: now.solution, At: at}, strays(src.Solution, now)
+	now, err := solve(src.reader, s)
+	if err != nil {
+		return v, []string{err.Error()}
+	}
+	return Variant{Sheet: s, Solution: now, At: at}, strays(src.Solution, now)
 }

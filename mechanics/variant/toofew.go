@@ -90,27 +90,29 @@ func (e *TooFew) Briefly() string {
 func (src *Source) failing(i int) []string {
 	g := &src.Grids[i]
 	stride := (g.Count + maxLooked - 1) / maxLooked
-	var out []string
-	from, last, reason := 0, 0, ""
-	flush := func() {
-		switch {
-		case reason == "":
-		case from == last:
-			out = append(out, fmt.Sprintf("%s = %s: %s", g.Name, g.Said(from), reason))
-		default:
-			out = append(out, fmt.Sprintf("%s = %s .. %s: %s", g.Name, g.Said(from), g.Said(last), reason))
-		}
+	type run struct {
+		from, to int
+		reason   string
 	}
+	var runs []run
+	alone := Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1], reader: src.reader}
 	for k := 0; k < g.Count; k += stride {
-		alone := &Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1], solver: src.solver}
 		_, says := alone.at([]int{k})
-		now := strings.Join(says, ", ")
-		if now != reason {
-			flush()
-			from, reason = k, now
+		reason := strings.Join(says, ", ")
+		if n := len(runs); n == 0 || runs[n-1].reason != reason {
+			runs = append(runs, run{k, k, reason})
 		}
-		last = k
+		runs[len(runs)-1].to = k
 	}
-	flush()
+	var out []string
+	for _, r := range runs {
+		values := g.Said(r.from)
+		if r.to > r.from {
+			values += " .. " + g.Said(r.to)
+		}
+		if r.reason != "" {
+			out = append(out, fmt.Sprintf("%s = %s: %s", g.Name, values, r.reason))
+		}
+	}
 	return out
 }
