@@ -36,9 +36,6 @@ const byteOrderMark = '\ufeff'
 // Line is a text as it shows on one line: a Stand for every character that acts, the
 // ends of lines and tabs among them.
 func Line(text string) string {
-	if !strings.ContainsFunc(text, Acts) {
-		return text
-	}
 	return strings.Map(func(r rune) rune {
 		if Acts(r) {
 			return Stand

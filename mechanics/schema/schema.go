@@ -9,6 +9,7 @@ package schema
 import (
 	"bytes"
 	"encoding/json"
+	"maps"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -29,12 +30,10 @@ func JSON() []byte {
 	properties := node{}
 	for _, t := range problem.Tables() {
 		if t.Name == "" {
-			for _, k := range t.Keys {
-				properties[k.Name] = cell(k)
-			}
-			continue
+			maps.Copy(properties, cells(t))
+		} else {
+			properties[t.Name] = table(t)
 		}
-		properties[t.Name] = table(t)
 	}
 	root := node{
 		"$schema": draft, "title": "trivet sheet", "type": "object",
@@ -54,14 +53,10 @@ func JSON() []byte {
 
 // table is the schema of a table of rows, or of [units], whose rows are its keys.
 func table(t problem.TableInfo) node {
-	keys := node{}
-	for _, k := range t.Keys {
-		keys[k.Name] = cell(k)
-	}
 	if t.Fixed {
-		return onlyThese(node{"type": "object", "description": t.Says, "properties": keys})
+		return onlyThese(node{"type": "object", "description": t.Says, "properties": cells(t)})
 	}
-	row := onlyThese(node{"type": "object", "description": t.ARow(), "properties": keys})
+	row := onlyThese(node{"type": "object", "description": t.ARow(), "properties": cells(t)})
 	if used := usedBy(t); len(used) > 0 {
 		row["dependentSchemas"] = used
 	}
@@ -75,6 +70,15 @@ func table(t problem.TableInfo) node {
 	out := node{"type": "object", "description": t.Says, "additionalProperties": row, "patternProperties": node{private: true}}
 	if t.Name == "answers" {
 		out["properties"] = node{"source": node{"type": "string", "description": "author, title, edition, example number"}}
+	}
+	return out
+}
+
+// cells are the schemas of the keys of a table.
+func cells(t problem.TableInfo) node {
+	out := node{}
+	for _, k := range t.Keys {
+		out[k.Name] = cell(k)
 	}
 	return out
 }
@@ -156,19 +160,17 @@ func says(k problem.KeyInfo) string {
 // examples are the one of the table of keys, and the unit symbols that fit it.
 func examples(k problem.KeyInfo) []string {
 	out := []string{k.Example}
-	set := units.DefaultSet()
+	one := ""
 	switch k.Reads {
 	case problem.ReadsUnit:
-		for _, u := range set.Choices(k.Dim) {
-			if u.Symbol != k.Example {
-				out = append(out, u.Symbol)
-			}
-		}
 	case problem.ReadsQuantity, problem.ReadsMagnitude:
-		for _, u := range set.Choices(k.Dim) {
-			if !strings.HasSuffix(k.Example, " "+u.Symbol) && k.Example != "" {
-				out = append(out, "1 "+u.Symbol)
-			}
+		one = "1 "
+	default:
+		return out
+	}
+	for _, u := range units.DefaultSet().Choices(k.Dim) {
+		if k.Example != "" && !strings.HasSuffix(" "+k.Example, " "+u.Symbol) {
+			out = append(out, one+u.Symbol)
 		}
 	}
 	return out

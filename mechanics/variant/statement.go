@@ -163,22 +163,17 @@ func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, v float64, lim
 	return out
 }
 
-// Contradiction is a value that the words state where a given has another.
-type Contradiction struct {
-	Given string
-	Note  problem.Error // at the value in the words
-}
-
 // Contradictions finds givens with a range whose value the words do not state, while the
-// statement states one value of their range that is nowhere in the sheet.
-func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []Contradiction) {
+// statement states one value of their range that is nowhere in the sheet, and says so of
+// each at that value.
+func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []problem.Error) {
 	for i := range p.Givens {
 		g := &p.Givens[i]
 		if !g.HasRange || g.Value.N != 1 {
 			continue
 		}
 		stated := false
-		var others []Contradiction
+		var others []problem.Error
 		for _, ref := range words[:2] {
 			c, _ := s.Cell(ref)
 			for _, q := range places(c.Text) {
@@ -188,7 +183,7 @@ func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []Contradiction) {
 				case q.unit.Dim == g.Value.Dim && v >= g.Low && v <= g.High && len(rivals(s, p, g, v, true)) == 0:
 					msg := "the " + ref.Row + " states " + q.typed + ", but " + g.Name + " is " + cellOf(s, p, g).typed
 					fault := diag.At(diag.Between(q.start, q.end), msg, "the same value in both")
-					others = append(others, Contradiction{g.Name, problem.Error{Error: *fault, Ref: ref}})
+					others = append(others, problem.Error{Error: *fault, Ref: ref})
 				}
 			}
 		}
