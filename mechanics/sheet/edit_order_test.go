@@ -23,7 +23,7 @@ func TestMoveRow(t *testing.T) {
 		{"in braces, down", "points = { A = 1, B = 2, C = 3 }\n", "A", "C", "points = { B = 2, C = 3, A = 1 }\n"},
 		{"headers", "[points.A]\nat = 1\n\n[points.B]\nat = 2\n\n[points.C]\nat = 3\n", "A", "B", "[points.B]\nat = 2\n\n[points.A]\nat = 1\n\n[points.C]\nat = 3\n"},
 		{"headers, to the end", "[points.A]\nat = 1\n\n[points.B]\nat = 2\n", "A", "B", "[points.B]\nat = 2\n\n[points.A]\nat = 1\n"},
-		{"headers, to the top", "[points.A]\nat = 1\n\n[points.B]\nat = 2\n", "B", "", "[points.B]\nat = 2\n\n[points.A]\nat = 1\n\n"},
+		{"headers, to the top", "[points.A]\nat = 1\n\n[points.B]\nat = 2\n", "B", "", "[points.B]\nat = 2\n\n[points.A]\nat = 1\n"},
 		{"over lines", "[points]\nA = { at = \"\"\"1\n2\"\"\" }\nB = 2\n", "A", "B", "[points]\nB = 2\nA = { at = \"\"\"1\n2\"\"\" }\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

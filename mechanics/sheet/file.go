@@ -56,10 +56,7 @@ func Load(path string) (*Sheet, Stamp, error) {
 		return nil, Stamp{}, err
 	}
 	s, err := Parse(text)
-	if err != nil {
-		return nil, Stamp{}, err
-	}
-	return s, stamp, nil
+	return s, stamp, err
 }
 
 // Read reads a sheet from r, which need not end: more than MaxBytes is

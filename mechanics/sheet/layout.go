@@ -64,14 +64,6 @@ func skip(text string, i int, set string) int {
 // blank tells whether nothing stands from a place to the end of its line.
 func (s *Sheet) blank(i int) bool { return strings.TrimSpace(s.text[i:nextLine(s.text, i)]) == "" }
 
-// afterBlank moves over one blank line.
-func (s *Sheet) afterBlank(i int) int {
-	if s.blank(i) {
-		return nextLine(s.text, i)
-	}
-	return i
-}
-
 // lines is the span of the whole lines that a span stands on.
 func (s *Sheet) lines(at diag.Span) diag.Span {
 	return diag.Between(lineStart(s.text, at.Start), nextLine(s.text, at.End))
@@ -129,32 +121,23 @@ func (s *Sheet) firstEntry(line string) splice {
 			at = nextLine(s.text, i)
 		}
 	}
-	line += s.eol()
-	switch {
-	case at == len(s.text) && at > begin && s.text[at-1] != '\n':
-		line = s.eol() + line
-	case !s.blank(at):
-		line += s.eol()
-	}
-	return insert(at, line)
+	return s.paragraph(at, line+s.eol())
 }
 
-// block is a table with one row, set off by blank lines, after the line in
-// which an entry ends.
-func (s *Sheet) block(end int, table, entry string) splice {
-	eol := s.eol()
-	text := "[" + encodeName(table) + "]" + eol + entry + eol
-	at := nextLine(s.text, end)
-	if at > s.sections[0].at.End {
-		text = eol + text
-		if s.text[at-1] != '\n' {
-			text = eol + text
+// paragraph puts lines at the beginning of a line, set off by blank ones.
+func (s *Sheet) paragraph(at int, lines string) splice {
+	if before := s.text[s.sections[0].at.End:at]; before != "" {
+		if !s.blank(lineStart(s.text, at-1)) {
+			lines = s.eol() + lines
+		}
+		if !strings.HasSuffix(before, "\n") {
+			lines = s.eol() + lines
 		}
 	}
 	if !s.blank(at) {
-		text += eol
+		lines += s.eol()
 	}
-	return insert(at, text)
+	return insert(at, lines)
 }
 
 // cut takes entries out: those of inline tables with their commas, others with their lines.

@@ -37,29 +37,26 @@ func (s *Sheet) With(ref Ref, text string) *Sheet {
 	if next.under == nil {
 		next.under = s
 	}
-	next.Tables = slices.Clone(s.Tables)
-	t := next.table(ref.Table)
-	if t == nil {
-		next.Tables = append(next.Tables, Table{Name: ref.Table})
-		t = &next.Tables[len(next.Tables)-1]
-	}
-	t.Rows = slices.Clone(t.Rows)
-	i := t.index(ref.Row)
-	if i < 0 {
-		i = len(t.Rows)
-		t.Rows = append(t.Rows, Row{Name: ref.Row})
-	}
-	r := &t.Rows[i]
-	r.Cells = slices.Clone(r.Cells)
-	key := r.keyIn(ref.Table, ref.Key)
-	if r.plain() && key != "" && ref.Table != "" {
+	var t *Table
+	var r *Row
+	var c *Cell
+	next.Tables, t = having(s.Tables, func(t Table) bool { return t.Name == ref.Table }, Table{Name: ref.Table})
+	t.Rows, r = having(t.Rows, func(r Row) bool { return r.Name == ref.Row }, Row{Name: ref.Row})
+	key, plain := r.keyIn(ref.Table, ref.Key), r.plain()
+	r.Cells, c = having(r.Cells, func(c Cell) bool { return c.Key == key }, Cell{Key: key})
+	if plain && key != "" && ref.Table != "" {
 		r.Cells[0].Key = defaultKey(ref.Table)
 	}
-	j := slices.IndexFunc(r.Cells, func(c Cell) bool { return c.Key == key })
-	if j < 0 {
-		j = len(r.Cells)
-		r.Cells = append(r.Cells, Cell{Key: key})
-	}
-	r.Cells[j].Text, r.Cells[j].Readable = text, true
+	c.Text, c.Readable = text, true
 	return &next
+}
+
+// having is a copy of a list, and what it has in there, new where it has none.
+func having[T any](list []T, is func(T) bool, fresh T) ([]T, *T) {
+	list = slices.Clone(list)
+	i := slices.IndexFunc(list, is)
+	if i < 0 {
+		i, list = len(list), append(list, fresh)
+	}
+	return list, &list[i]
 }

@@ -133,7 +133,8 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 	if t.Listed {
 		return nil, errKept(t.Name)
 	}
-	return []splice{s.block(s.tableEnd(e.Table), e.Table, name+" = "+value)}, nil
+	block := "[" + encodeName(e.Table) + "]" + s.eol() + name + " = " + value + s.eol()
+	return []splice{s.paragraph(nextLine(s.text, s.tableEnd(e.Table)), block)}, nil
 }
 
 // beside adds a row behind a piece of another one of its table.
@@ -259,21 +260,17 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	if !strings.HasSuffix(text, "\n") {
 		text += s.eol()
 	}
-	if p.header {
-		text += s.eol() // the blank line that sets a header off
-		out = []splice{{diag.Between(own.Start, s.afterBlank(own.End)), ""}}
+	at := to.End
+	if first {
+		at = to.Start
 	}
 	switch {
-	case first:
-		to.End = to.Start
-	case !strings.HasSuffix(s.text[:to.End], "\n"):
-		text = s.eol() + text
-	case p.header && s.afterBlank(to.End) == to.End:
-		text = s.eol() + strings.TrimSuffix(text, s.eol())
 	case p.header:
-		to.End = s.afterBlank(to.End)
+		return append(out, s.paragraph(at, text)), nil
+	case !first && !strings.HasSuffix(s.text[:at], "\n"):
+		text = s.eol() + text
 	}
-	return append(out, insert(to.End, text)), nil
+	return append(out, insert(at, text)), nil
 }
 
 // movable gives the one piece of text that a row is written in.
@@ -310,7 +307,7 @@ func (e DuplicateRow) edit(s *Sheet) ([]splice, error) {
 	case last.in.braces:
 		return []splice{insert(end, ", "+strings.Join(copied, ", "))}, nil
 	case last.header:
-		return []splice{s.lineAfter(end, eol+strings.Join(copied, eol+eol))}, nil
+		return []splice{s.paragraph(nextLine(s.text, end), strings.Join(copied, eol+eol)+eol)}, nil
 	}
 	indent := s.text[lineStart(s.text, last.whole.Start):last.whole.Start]
 	return []splice{s.lineAfter(end, indent+strings.Join(copied, eol+indent))}, nil
