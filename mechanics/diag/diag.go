@@ -4,7 +4,8 @@ package diag
 
 import (
 	"errors"
-	"fmt"
+	"strconv"
+	"strings"
 )
 
 // Span is a piece of a text, as byte offsets [Start, End).
@@ -63,18 +64,18 @@ func (e *Error) Text() string {
 }
 
 func (e *Error) position(file string) string {
-	at := file
+	var at []string
+	if file != "" {
+		at = append(at, file)
+	}
 	if e.Line > 0 {
-		at += fmt.Sprintf(":%d", e.Line)
+		at = append(at, strconv.Itoa(e.Line))
 	}
 	if e.Line > 0 && e.Column > 0 {
-		at += fmt.Sprintf(":%d", e.Column)
+		at = append(at, strconv.Itoa(e.Column))
 	}
-	if at == "" {
+	if at == nil {
 		return ""
 	}
-	if file == "" {
-		at = at[1:]
-	}
-	return at + ": "
+	return strings.Join(at, ":") + ": "
 }

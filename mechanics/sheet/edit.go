@@ -119,7 +119,7 @@ func (s *Sheet) find(table, row string) (Table, Row, error) {
 	switch {
 	case ok:
 		return t, r, nil
-	case s.table(table) == nil && table != "":
+	case t.at.End == 0 && table != "":
 		return t, r, diag.New(fmt.Sprintf("there is no table [%s]", encodeName(table)), "add a row to it first")
 	}
 	return t, r, diag.New(fmt.Sprintf("there is no row %q%s", row, inTable(table)), "add it first")

@@ -31,7 +31,7 @@ const (
 func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
-	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, names: &name{}}
+	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, names: &name{below: map[string]*name{"": {}}}}
 	err := checkText(text)
 	if err == nil {
 		err = b.read()
@@ -226,12 +226,8 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	for i, p := range path {
 		sec.path = append(sec.path, p.name)
 		at, _ = at.find(p.name)
-		switch {
-		case at.closed && i > 0:
+		if at.closed && i > 0 {
 			return twice(path[:i+1])
-		case at.closed: // which the library refuses
-			b.kept = true
-			return nil
 		}
 		at.list = at.list || sec.list && i == len(path)-1
 		if at.list && listed == 0 {
@@ -292,12 +288,8 @@ func (b *builder) table(p part) *Table {
 
 // row gives the row of a path, new or not. The pointer holds until the next call.
 func (b *builder) row(path []part) (*Row, *diag.Error) {
-	t, n, p := &b.s.Tables[0], b.names, path[0]
-	if len(path) > 1 {
-		t, p = b.table(path[0]), path[1]
-		n, _ = n.find(path[0].name)
-	}
-	n, _ = n.find(p.name)
+	t, p := b.table(path[0]), path[1]
+	n, _ := b.names.below[t.Name].find(p.name)
 	if n.index < 0 {
 		if b.rows++; b.rows > maxRows {
 			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", maxRows), "split the problem into several sheets")
@@ -319,10 +311,10 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	e := entry{name: last, whole: b.span(n.Raw), in: in}
 	e.value = diag.Between(skip(b.s.text, equals+1, " \t"), e.whole.End)
 	in.entries = append(in.entries, e)
-	if b.kept && !in.braces {
+	if b.kept && !in.braces || nameless(path) {
 		return nil
 	}
-	if err := b.once(path, len(above)); err != nil || nameless(path) {
+	if err := b.once(path, len(above)); err != nil {
 		return err
 	}
 	v := n.Value()
@@ -331,12 +323,16 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 		t.group = &group{at: e.value, braces: true}
 		return b.inside(path, v, t.group)
 	}
+	limit := maxCell
+	if len(path) == 1 { // a row of the table ""
+		path, limit = append([]part{{}}, path...), maxTop
+	}
 	r, err := b.row(path)
 	if err != nil {
 		return err
 	}
 	if len(above) < 2 {
-		e.name = path[min(1, len(path)-1)].at
+		e.name = path[1].at
 		r.pieces = append(r.pieces, e)
 	}
 	if len(path) == 2 && v.Kind == unstable.InlineTable {
@@ -353,10 +349,6 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 		c.Text, c.Readable = string(v.Data), true
 	case v.Kind == unstable.Integer, v.Kind == unstable.Float, v.Kind == unstable.Bool:
 		c.Readable = true
-	}
-	limit := maxCell
-	if len(path) == 1 {
-		limit = maxTop
 	}
 	if c.Readable && len(c.Text) > limit {
 		return errorIn(c.value.Start, fmt.Sprintf("this text has %d bytes, but at most %d are allowed", len(c.Text), limit), "shorten it")

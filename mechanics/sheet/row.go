@@ -168,13 +168,10 @@ func (e DeleteRow) edit(s *Sheet) ([]splice, error) {
 }
 
 func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
-	t := s.table(e.Table)
-	if t == nil {
-		return nil, nil
-	}
 	if e.Table == "" {
 		return nil, diag.New("the rows before the first header are not a table", "delete them one by one")
 	}
+	t := s.Table(e.Table)
 	var out []splice
 	for _, sec := range s.sections[1:] {
 		if sec.path[0] == e.Table {

@@ -132,17 +132,10 @@ func (s *Sheet) Cells() iter.Seq2[Ref, Cell] {
 
 // Table gives a table by name; an empty one where the sheet has none.
 func (s *Sheet) Table(name string) Table {
-	if t := s.table(name); t != nil {
-		return *t
+	if i := slices.IndexFunc(s.Tables, func(t Table) bool { return t.Name == name }); i >= 0 {
+		return s.Tables[i]
 	}
 	return Table{Name: name}
-}
-
-func (s *Sheet) table(name string) *Table {
-	if i := slices.IndexFunc(s.Tables, func(t Table) bool { return t.Name == name }); i >= 0 {
-		return &s.Tables[i]
-	}
-	return nil
 }
 
 // Row gives a table's row by name.

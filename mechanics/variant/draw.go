@@ -88,7 +88,6 @@ func tries(count int) int { return 400 + 40*count }
 func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	few := &TooFew{Asked: count, Combinations: src.Combinations(), reasons: map[string]int{}, source: src}
 	if few.Combinations < count {
-		few.grid = true
 		return nil, few
 	}
 	var out []Variant
