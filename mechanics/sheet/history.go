@@ -1,33 +1,10 @@
 package sheet
 
-import "strings"
-
 // History is a sheet with all its changes, undone and redone without limit.
-// It keeps what changed, not the texts.
 type History struct {
 	now         *Sheet
-	done, undid []patch
-	saved       string // the text as last saved
-}
-
-// patch is a change of a text: at a byte, old became now.
-type patch struct {
-	at       int
-	old, now string
-}
-
-// between is the patch from one text to another: what lies between the bytes
-// that both begin with and those that both end with.
-func between(old, now string) patch {
-	at := 0
-	for at < len(old) && at < len(now) && old[at] == now[at] {
-		at++
-	}
-	end := 0
-	for end < len(old)-at && end < len(now)-at && old[len(old)-1-end] == now[len(now)-1-end] {
-		end++
-	}
-	return patch{at, strings.Clone(old[at : len(old)-end]), strings.Clone(now[at : len(now)-end])}
+	done, undid []string // the texts before and after it
+	saved       string   // the text as last saved
 }
 
 // NewHistory begins with a sheet that counts as saved.
@@ -50,7 +27,7 @@ func (h *History) Do(edits ...Edit) error {
 // takes back.
 func (h *History) Replace(s *Sheet) {
 	if s.text != h.now.text {
-		h.done, h.undid = append(h.done, between(h.now.text, s.text)), nil
+		h.done, h.undid = append(h.done, h.now.text), nil
 		h.now = s
 	}
 }
@@ -61,17 +38,16 @@ func (h *History) Undo() bool { return h.move(&h.done, &h.undid) }
 // Redo makes the step last undone again and reports whether there was one.
 func (h *History) Redo() bool { return h.move(&h.undid, &h.done) }
 
-func (h *History) move(from, to *[]patch) bool {
+func (h *History) move(from, to *[]string) bool {
 	n := len(*from) - 1
 	if n < 0 {
 		return false
 	}
-	p := (*from)[n]
-	next, err := parse(h.now.text[:p.at] + p.old + h.now.text[p.at+len(p.now):])
+	next, err := parse((*from)[n])
 	if err != nil {
 		return false // cannot be: this text was parsed before
 	}
-	h.now, *from, *to = next, (*from)[:n], append(*to, patch{p.at, p.now, p.old})
+	h.now, *from, *to = next, (*from)[:n], append(*to, h.now.text)
 	return true
 }
 

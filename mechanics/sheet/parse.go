@@ -214,12 +214,14 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	if err != nil {
 		return err
 	}
-	first, last := path[0].at.Start, path[len(path)-1].at.End
-	head := diag.Between(strings.LastIndexByte(b.s.text[:first], '['), last+strings.IndexByte(b.s.text[last:], ']')+1)
-	sec := &group{at: head, list: n.Kind == unstable.ArrayTable}
+	sec := &group{list: n.Kind == unstable.ArrayTable}
+	brackets := 1
 	if sec.list {
-		sec.at = diag.Between(head.Start-1, head.End+1)
+		brackets = 2
 	}
+	first, last := path[0].at.Start, path[len(path)-1].at.End
+	sec.at.Start = strings.LastIndexByte(b.s.text[:first], '[') + 1 - brackets
+	sec.at.End = last + strings.IndexByte(b.s.text[last:], ']') + brackets
 	b.s.sections = append(b.s.sections, sec)
 	listed := 0 // how many parts name the first list on the way
 	at := b.names
@@ -239,7 +241,7 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 		return nil
 	}
 	if at.headed && !b.kept {
-		return errorIn(sec.at.Start, fmt.Sprintf("the table %s occurs twice", b.s.text[head.Start:head.End]), "put the rows of both under one header")
+		return errorIn(sec.at.Start, fmt.Sprintf("the table %s occurs twice", b.s.text[sec.at.Start:sec.at.End]), "put the rows of both under one header")
 	}
 	at.headed = true
 	t := b.table(path[0])
@@ -263,15 +265,11 @@ func (b *builder) headRow(path []part, sec *group, listed bool) *diag.Error {
 	e := entry{name: path[1].at, value: sec.at, whole: sec.at, in: sec, header: true}
 	r.pieces = append(r.pieces, e)
 	kept := Cell{Text: b.s.text[sec.at.Start:sec.at.End], entry: e}
-	switch {
-	case listed && len(r.Cells) > 0:
-		return nil
-	case listed:
-	case len(path) == 2:
+	if len(path) > 2 && !listed {
+		kept.Key, kept.name = path[2].name, path[2].at
+	} else if !listed {
 		r.group = sec
 		return nil
-	default:
-		kept.Key, kept.name = path[2].name, path[2].at
 	}
 	return r.add(kept)
 }
@@ -385,12 +383,11 @@ func (b *builder) once(path []part, above int) *diag.Error {
 func twice(path []part) *diag.Error {
 	i := len(path) - 1
 	at, name, table := path[i].at.Start, path[i].name, ""
-	switch i {
-	case 0:
-	case 1:
-		table = path[0].name
-	default:
+	if i > 1 {
 		return errorIn(at, fmt.Sprintf("%q is used twice in the row %q", name, path[1].name), "remove one of them")
+	}
+	if i == 1 {
+		table = path[0].name
 	}
 	return errorIn(at, fmt.Sprintf("the name %q is used twice%s", name, inTable(table)), "rename one of them")
 }

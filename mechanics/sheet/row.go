@@ -46,11 +46,13 @@ var (
 	usualTables = []string{"units", "given", "points", "bodies", "lines", "joints", "couples", "distributed", "answers"}
 )
 
-// line is the last piece of a row that is a key and value.
-func (r Row) line() (entry, bool) {
-	for _, p := range slices.Backward(r.pieces) {
-		if !p.header {
-			return p, true
+// line is the last piece of rows that is a key and value.
+func line(rows ...Row) (entry, bool) {
+	for _, r := range slices.Backward(rows) {
+		for _, p := range slices.Backward(r.pieces) {
+			if !p.header {
+				return p, true
+			}
 		}
 	}
 	return entry{}, false
@@ -115,43 +117,32 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 		after, _ = t.Row(usualTop[i])
 	}
 	name := encodeName(e.Name)
-	if p, ok := after.line(); ok {
-		return []splice{s.beside(p, name, value)}, nil
+	beside, ok := line(after)
+	if !ok && t.group == nil {
+		beside, ok = line(t.Rows...)
 	}
 	switch {
+	case ok: // points.A = "..." before any header
+		return []splice{s.put(beside, s.text[beside.whole.Start:beside.name.Start]+name, value)}, nil
 	case usual >= 0 && len(t.Rows) > 0: // the first one
 		first := t.Rows[0].pieces[0]
 		return []splice{insert(s.lines(first.whole).Start, s.assign(name, value, first)+s.eol())}, nil
 	case t.group != nil:
 		return []splice{s.put(t.group.last(), name, value)}, nil
-	}
-	for _, r := range slices.Backward(t.Rows) {
-		if p, ok := r.line(); ok {
-			return []splice{s.beside(p, name, value)}, nil
-		}
-	}
-	if t.Listed {
+	case t.Listed:
 		return nil, errKept(t.Name)
 	}
 	block := "[" + encodeName(e.Table) + "]" + s.eol() + name + " = " + value + s.eol()
 	return []splice{s.paragraph(nextLine(s.text, s.tableEnd(e.Table)), block)}, nil
 }
 
-// beside adds a row behind a piece of another one of its table.
-func (s *Sheet) beside(p entry, name, value string) splice {
-	return s.put(p, s.text[p.whole.Start:p.name.Start]+name, value) // points.A = "..." before any header
-}
-
 // tableEnd is where a header of a table goes: behind those that it has, else behind
 // what comes before it in the usual order, else at the end of the file.
 func (s *Sheet) tableEnd(table string) int {
 	usual := slices.Index(usualTables, table)
-	for i := range max(usual, 0) + 1 {
-		if i > 0 {
-			table = usualTables[usual-i]
-		}
+	for _, name := range slices.Backward(append(slices.Clone(usualTables[:max(usual, 0)]), table)) {
 		for _, sec := range slices.Backward(s.sections[1:]) {
-			if sec.path[0] == table {
+			if sec.path[0] == name {
 				return sec.last().whole.End
 			}
 		}

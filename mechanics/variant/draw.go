@@ -47,13 +47,20 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 // Combinations is how many sheets the ranges give beside the sheet itself, at
 // most 1<<40.
 func (src *Source) Combinations() int {
-	n, own := 1, true
+	n := src.total()
 	for i := range src.Grids {
-		n = min(n*min(src.Grids[i].Count, 1<<22), most)
-		own = own && src.ownAt(i) >= 0
+		if src.ownAt(i) < 0 {
+			return n
+		}
 	}
-	if own {
-		n--
+	return n - 1
+}
+
+// total counts the sheet itself too, where its values are on the grids.
+func (src *Source) total() int {
+	n := 1
+	for _, g := range src.Grids {
+		n = min(n*min(g.Count, 1<<22), most)
 	}
 	return n
 }
@@ -112,12 +119,8 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 // order gives combinations in random order, none twice and not the sheet's own,
 // until there are no more, or none new is found in many draws.
 func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
-	total := 1
-	for i := range src.Grids {
-		total = min(total*min(src.Grids[i].Count, listed+1), listed+1)
-	}
 	return func(yield func([]int) bool) {
-		if total <= listed {
+		if total := src.total(); total <= listed {
 			for _, rest := range r.Perm(total) {
 				at := make([]int, len(src.Grids))
 				for i := range at {
