@@ -11,24 +11,23 @@ import (
 )
 
 // Short is the error on one line, "file:line:column: what is wrong. Try: what to try".
-func (e *Error) Short(file string) string { return e.short(file, "") }
-
-// In is Short, and below it the line with a caret, where the line is known.
-func (e *Error) In(file string) string { return e.in(file, "") }
-
-// Warning is In for what stops nothing.
-func (e *Error) Warning(file string) string { return e.in(file, "warning: ") }
-
-func (e *Error) short(file, mark string) string {
-	return e.position(printable.Line(file)) + mark + printable.Line(e.Text()) // none may pass for a message of its own
+func (e *Error) Short(file string) string {
+	return e.position(printable.Line(file)) + printable.Line(e.Text()) // none may pass for a message of its own
 }
 
-func (e *Error) in(file, mark string) string {
-	out := e.short(file, mark)
+// In is Short, and below it the line with a caret, where the line is known.
+func (e *Error) In(file string) string {
 	if e.Line == 0 || strings.TrimSpace(e.Source) == "" || strings.ContainsFunc(e.Source, func(c rune) bool { return c != '\t' && unicode.IsControl(c) }) {
-		return out // nothing to show, or what is no text
+		return e.Short(file) // nothing to show, or what is no text
 	}
-	return out + "\n" + e.caret()
+	return e.Short(file) + "\n" + e.caret()
+}
+
+// Warning is In for what stops nothing.
+func (e *Error) Warning(file string) string {
+	w := *e
+	w.Msg = "warning: " + e.Msg
+	return w.In(file)
 }
 
 // caret gives two lines: the text, and ^~~~ below what is meant, set by the cells that the

@@ -3,9 +3,9 @@
 package diag
 
 import (
+	"cmp"
 	"errors"
-	"strconv"
-	"strings"
+	"fmt"
 )
 
 // Span is a piece of a text, as byte offsets [Start, End).
@@ -64,18 +64,15 @@ func (e *Error) Text() string {
 }
 
 func (e *Error) position(file string) string {
-	var at []string
-	if file != "" {
-		at = append(at, file)
-	}
+	at := ""
 	if e.Line > 0 {
-		at = append(at, strconv.Itoa(e.Line))
+		at = fmt.Sprintf("%d: ", e.Line)
 	}
 	if e.Line > 0 && e.Column > 0 {
-		at = append(at, strconv.Itoa(e.Column))
+		at = fmt.Sprintf("%d:%d: ", e.Line, e.Column)
 	}
-	if at == nil {
-		return ""
+	if file == "" {
+		return at
 	}
-	return strings.Join(at, ":") + ": "
+	return file + ":" + cmp.Or(at, " ")
 }

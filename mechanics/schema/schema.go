@@ -9,7 +9,6 @@ package schema
 import (
 	"bytes"
 	"encoding/json"
-	"maps"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -27,20 +26,16 @@ type node map[string]any
 
 // JSON gives the schema as indented JSON with a line end.
 func JSON() []byte {
-	properties := node{}
+	root := node{}
 	for _, t := range problem.Tables() {
-		if t.Name == "" {
-			maps.Copy(properties, cells(t))
+		if t.Name == "" { // the first one
+			root = table(t)
 		} else {
-			properties[t.Name] = table(t)
+			root["properties"].(node)[t.Name] = table(t)
 		}
 	}
-	root := node{
-		"$schema": draft, "title": "trivet sheet", "type": "object",
-		"description": "a free-body equilibrium problem: points, lines, joints and loads",
-		"properties":  properties,
-	}
-	onlyThese(root)
+	root["$schema"], root["title"] = draft, "trivet sheet"
+	root["description"] = "a free-body equilibrium problem: points, lines, joints and loads"
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
@@ -51,12 +46,16 @@ func JSON() []byte {
 	return out.Bytes()
 }
 
-// table is the schema of a table of rows, or of [units], whose rows are its keys.
+// table is the schema of a table of rows, or of one whose rows are its keys.
 func table(t problem.TableInfo) node {
-	if t.Fixed {
-		return onlyThese(node{"type": "object", "description": t.Says, "properties": cells(t)})
+	keys := node{}
+	for _, k := range t.Keys {
+		keys[k.Name] = cell(k)
 	}
-	row := onlyThese(node{"type": "object", "description": t.ARow(), "properties": cells(t)})
+	if t.Fixed {
+		return onlyThese(node{"type": "object", "description": t.Says, "properties": keys})
+	}
+	row := onlyThese(node{"type": "object", "description": t.ARow(), "properties": keys})
 	if used := usedBy(t); len(used) > 0 {
 		row["dependentSchemas"] = used
 	}
@@ -70,15 +69,6 @@ func table(t problem.TableInfo) node {
 	out := node{"type": "object", "description": t.Says, "additionalProperties": row, "patternProperties": node{private: true}}
 	if t.Name == "answers" {
 		out["properties"] = node{"source": node{"type": "string", "description": "author, title, edition, example number"}}
-	}
-	return out
-}
-
-// cells are the schemas of the keys of a table.
-func cells(t problem.TableInfo) node {
-	out := node{}
-	for _, k := range t.Keys {
-		out[k.Name] = cell(k)
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -166,34 +167,25 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 	var out []splice
 	for _, sec := range s.sections[1:] {
 		if sec.path[0] == e.Table {
-			out = append(out, s.cutLines(diag.Between(s.comments(sec.at.Start), sec.last().whole.End)))
+			begin := s.lines(sec.at).Start
+			if above := commented.FindStringIndex(s.text[:begin]); above != nil {
+				begin = above[0]
+			}
+			out = append(out, s.cutLines(diag.Between(begin, sec.last().whole.End)))
 		}
 	}
 	if t.group != nil && t.group.braces {
 		return append(out, s.cutLines(t.group.at)), nil
 	}
 	for _, r := range t.Rows { // answers.T1 = "..." before any header
-		for _, p := range r.pieces {
-			if p.in == s.sections[0] {
-				out = append(out, s.cutLines(p.whole))
-			}
-		}
+		headed := func(p entry) bool { return p.in != s.sections[0] }
+		out = append(out, s.cut(slices.DeleteFunc(slices.Clone(r.pieces), headed)...)...)
 	}
 	return out, nil
 }
 
-// comments gives where the comments begin that stand right above a place.
-func (s *Sheet) comments(at int) int {
-	at = lineStart(s.text, at)
-	for at > 0 {
-		before := lineStart(s.text, at-1)
-		if before == at || !strings.HasPrefix(strings.TrimSpace(s.text[before:at]), "#") {
-			break
-		}
-		at = before
-	}
-	return at
-}
+// commented are lines of comments that nothing follows.
+var commented = regexp.MustCompile(`(?m)(^[ \t]*#.*\n)+\z`)
 
 func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 	t, r, err := s.find(e.Table, e.Row)

@@ -22,12 +22,7 @@ import (
 // rename is not noticed; no system call would close that gap. Hard links and
 // extended attributes are not kept.
 func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
-	written, err := replace(path, s.text, func(target string) error {
-		if force {
-			return nil
-		}
-		return unchanged(target, was)
-	})
+	written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
 	if err != nil {
 		return Stamp{}, err
 	}
@@ -129,12 +124,12 @@ func writable(path string) (fs.FileMode, error) {
 	}
 }
 
-// unchanged compares the file on disk with what was read.
-func unchanged(path string, was Stamp) error {
+// unchanged refuses a file on disk that is not what was read, unless forced.
+func unchanged(path string, was Stamp, force bool) error {
 	_, now, err := readFile(path)
 	gone := errors.Is(err, fs.ErrNotExist)
 	switch {
-	case gone && was.IsZero():
+	case force, gone && was.IsZero():
 		return nil
 	case gone:
 		return &ChangedError{Deleted: true}

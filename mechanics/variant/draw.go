@@ -49,7 +49,7 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 func (src *Source) Combinations() int {
 	n := src.total()
 	for i := range src.Grids {
-		if src.ownAt(i) < 0 {
+		if src.Grids[i].own() < 0 {
 			return n
 		}
 	}
@@ -63,16 +63,6 @@ func (src *Source) total() int {
 		n = min(n*min(g.Count, 1<<22), most)
 	}
 	return n
-}
-
-// ownAt gives which value of a grid is the sheet's own, or -1.
-func (src *Source) ownAt(i int) int {
-	g := &src.Grids[i]
-	k := int((g.was/g.factor-g.low)/g.step + 0.5)
-	if k >= 0 && k < g.Count && g.own(k) {
-		return k
-	}
-	return -1
 }
 
 // The stream of random numbers of a seed, so that another use of the same seed
@@ -152,7 +142,7 @@ func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
 
 func (src *Source) own(at []int) bool {
 	for i, k := range at {
-		if !src.Grids[i].own(k) {
+		if src.Grids[i].own() != k {
 			return false
 		}
 	}

@@ -57,8 +57,14 @@ func (g *Grid) Said(k int) string { return withUnit(g.Number(k), g.Symbol) }
 
 func (g *Grid) value(k int) float64 { return to(digits, g.low+float64(k)*g.step) }
 
-// own tells whether the k-th value is the sheet's own.
-func (g *Grid) own(k int) bool { return math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor }
+// own gives which value is the sheet's own, or -1.
+func (g *Grid) own() int {
+	k := int((g.was/g.factor-g.low)/g.step + 0.5)
+	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor {
+		return k
+	}
+	return -1
+}
 
 func withUnit(number, unit string) string {
 	if unit == "" || strings.HasPrefix(unit, "°") || unit == "'" || unit == `"` {

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"trivet/mechanics/diag"
@@ -31,8 +30,13 @@ var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}, {Row: "lesson"}}
 // in their unit, and commas may part the thousands.
 var quantity = regexp.MustCompile(`([-+−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
 
-// parted is the beginning of a number whose thousands are parted: 12 300, 1,200.
-var parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
+// What stands before a number, or behind it and its unit, that is part of a name or of a
+// longer number; thousands may be parted: 12 300, 1,200, 12 m2.
+var (
+	joined = regexp.MustCompile(`[\p{L}\d._]$`)
+	parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
+	more   = regexp.MustCompile(`^[\d^²³]`)
+)
 
 // place is a quantity in a text.
 type place struct {
@@ -54,13 +58,8 @@ func places(text string) []place {
 				start++ // a dash, or a sign between two numbers
 			}
 		}
-		if end-start >= 3 && parted.MatchString(text[:start]) {
-			continue
-		}
-		if after := text[m[7]:]; after != "" && strings.ContainsAny(after[:1], "0123456789^") || strings.HasPrefix(after, "²") || strings.HasPrefix(after, "³") {
-			continue // 12 m2
-		}
-		if before, _ := utf8.DecodeLastRuneInString(text[:start]); before == '.' || before == '_' || unicode.IsLetter(before) || unicode.IsDigit(before) {
+		before := text[max(0, start-2*utf8.UTFMax):start]
+		if end-start >= 3 && parted.MatchString(before) || joined.MatchString(before) || more.MatchString(text[m[7]:]) {
 			continue
 		}
 		q := place{start: start, end: end, unit: units.Unit{Factor: 1, Dim: units.Number}, bare: true, typed: text[start:end]}

@@ -172,14 +172,15 @@ func (c SweptCell) Text(write func(si float64) string) string {
 }
 
 func noGiven(p *problem.Problem, name string) error {
-	var names []string
-	for _, g := range p.Givens {
-		names = append(names, g.Name)
+	hint := `W = "400 N" below [given]; the sheet has no givens`
+	if len(p.Givens) > 0 {
+		var names []string
+		for _, g := range p.Givens {
+			names = append(names, g.Name)
+		}
+		hint = cmp.Or(units.Suggest(name, names), say.AndMore(names, 8))
 	}
-	if len(names) == 0 {
-		return diag.New(fmt.Sprintf("there is no given %q", name), `W = "400 N" below [given]; the sheet has no givens`)
-	}
-	return diag.New(fmt.Sprintf("there is no given %q", name), cmp.Or(units.Suggest(name, names), say.AndMore(names, 8)))
+	return diag.New(fmt.Sprintf("there is no given %q", name), hint)
 }
 
 // sweepGrid is the values that a sweep runs through.
