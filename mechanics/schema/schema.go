@@ -18,9 +18,6 @@ import (
 // private is the pattern of the names that a sheet keeps for itself.
 const private = "^x-"
 
-// draft names the dialect of the schema.
-const draft = "https://json-schema.org/draft/2020-12/schema"
-
 // node is a schema or a part of one; encoding/json writes its keys in order.
 type node map[string]any
 
@@ -34,7 +31,7 @@ func JSON() []byte {
 			root["properties"].(node)[t.Name] = table(t)
 		}
 	}
-	root["$schema"], root["title"] = draft, "trivet sheet"
+	root["$schema"], root["title"] = "https://json-schema.org/draft/2020-12/schema", "trivet sheet"
 	root["description"] = "a free-body equilibrium problem: points, lines, joints and loads"
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)

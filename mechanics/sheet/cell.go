@@ -19,7 +19,7 @@ type SetCell struct {
 type DropCell struct{ Ref }
 
 func (e SetCell) edit(s *Sheet) ([]splice, error) {
-	if err := checkCell(e.Text); err != nil {
+	if err := checkText("this", e.Text); err != nil {
 		return nil, err
 	}
 	if e.Table == "" && e.Key != "" {

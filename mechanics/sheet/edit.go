@@ -82,14 +82,12 @@ func checkName(what, name string) error {
 		return diag.New(what+" is empty", "type a name")
 	case len(name) > maxName:
 		return diag.New(fmt.Sprintf("%s has %d bytes, but at most %d are allowed", what, len(name), maxName), "shorten it")
-	case !utf8.ValidString(name):
-		return diag.New(what+" is not text in UTF-8", "type it in UTF-8")
 	}
 	if i := strings.IndexFunc(name, unicode.IsControl); i >= 0 {
 		r, _ := utf8.DecodeRuneInString(name[i:])
 		return diag.New(fmt.Sprintf("%s contains the control character %U", what, r), "remove it")
 	}
-	return nil
+	return checkText(what, name)
 }
 
 // checkNew refuses a new name for a row that is none, or that is taken.
@@ -103,11 +101,11 @@ func checkNew(what string, t Table, name string) error {
 	return nil
 }
 
-// checkCell refuses what would be written as another text. What is too long is refused
-// when it is read.
-func checkCell(text string) error {
+// checkText refuses what would be written as another text. A cell that is too long is
+// refused when it is read.
+func checkText(what, text string) error {
 	if !utf8.ValidString(text) {
-		return diag.New("this is not text in UTF-8", "type it in UTF-8")
+		return diag.New(what+" is not text in UTF-8", "type it in UTF-8")
 	}
 	return nil
 }

@@ -32,7 +32,7 @@ func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
 	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, names: &name{below: map[string]*name{"": {}}}}
-	err := checkText(text)
+	err := checkBytes(text)
 	if err == nil {
 		err = b.read()
 	}
@@ -48,8 +48,8 @@ func parse(text string) (*Sheet, error) {
 	return b.s, nil
 }
 
-// checkText refuses what is not text before anything reads it as TOML.
-func checkText(text string) *diag.Error {
+// checkBytes refuses what is not text before anything reads it as TOML.
+func checkBytes(text string) *diag.Error {
 	switch {
 	case len(text) > MaxBytes:
 		return errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file")

@@ -68,7 +68,7 @@ func (r Row) listed() bool {
 func (e AddRow) value() (string, error) {
 	var inner []string
 	for _, c := range e.Cells {
-		if err := checkCell(c.Text); err != nil {
+		if err := checkText("this", c.Text); err != nil {
 			return "", err
 		}
 		value := encode(c.Text, "")

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -16,16 +17,13 @@ import (
 func TSV(cells [][]string) string {
 	var sb strings.Builder
 	for _, row := range cells {
+		row = slices.Clone(row)
 		for i, c := range row {
-			if i > 0 {
-				sb.WriteByte('\t')
-			}
 			if strings.ContainsAny(c, "\t\r\n") || strings.HasPrefix(c, `"`) {
-				c = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
+				row[i] = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
 			}
-			sb.WriteString(c)
 		}
-		sb.WriteByte('\n')
+		sb.WriteString(strings.Join(row, "\t") + "\n")
 	}
 	return sb.String()
 }

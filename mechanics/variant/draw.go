@@ -76,9 +76,6 @@ func Seeded(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, stream))
 // beyond it they are drawn one by one.
 const listed = 1 << 14
 
-// tries is how many combinations are solved at most for so many variants.
-func tries(count int) int { return 400 + 40*count }
-
 // Draw gives so many variants, each with other values than the sheet and than the
 // others, whose verdict is of the same kind (see strays). The error, a *TooFew,
 // says why there are not so many.
@@ -89,7 +86,7 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	}
 	var out []Variant
 	for at := range src.order(r) {
-		if few.Tried == cmp.Or(src.Tries, tries(count)) {
+		if few.Tried == cmp.Or(src.Tries, 400+40*count) {
 			break
 		}
 		few.Tried++

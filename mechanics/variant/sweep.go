@@ -205,9 +205,7 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 	if steps == 0 && step > 0 && (high-low)/step <= maxSteps {
 		steps = int(math.Floor((high-low)/step + nearly))
 	} else {
-		if steps == 0 {
-			steps = usualSteps
-		}
+		steps = cmp.Or(steps, usualSteps)
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
