@@ -56,7 +56,10 @@ func Load(path string) (*Sheet, Stamp, error) {
 		return nil, Stamp{}, err
 	}
 	s, err := Parse(text)
-	return s, stamp, err
+	if err != nil {
+		return nil, Stamp{}, err
+	}
+	return s, stamp, nil
 }
 
 // Read reads a sheet from r, which need not end: more than MaxBytes is

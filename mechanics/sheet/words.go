@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -73,10 +74,8 @@ func inWords(text string, at int, theirs string) *diag.Error {
 		return errorIn(at, fmt.Sprintf("the name %q is used twice", strings.TrimPrefix(name, "key ")), "rename one of them")
 	}
 	for _, w := range sayings {
-		for _, part := range w.theirs {
-			if strings.Contains(theirs, part) {
-				return errorIn(at, w.ours, w.hint)
-			}
+		if slices.ContainsFunc(w.theirs, func(part string) bool { return strings.Contains(theirs, part) }) {
+			return errorIn(at, w.ours, w.hint)
 		}
 	}
 	return errorIn(at, fmt.Sprintf("this is not valid TOML: %s", theirs), "")

@@ -40,14 +40,12 @@ func strays(was, s *statics.Solution) []string {
 	for _, c := range was.Checks {
 		held[key(c)] = c.OK
 	}
-	failed := false
 	for _, c := range s.Checks {
 		if ok, there := held[key(c)]; !c.OK && (ok || !there) {
 			out = append(out, fails(s.Problem, c))
 		}
-		failed = failed || !c.OK
 	}
-	if was.Problem.Expect == problem.FailedCheck && !failed {
+	if was.Problem.Expect == problem.FailedCheck && !slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return !c.OK }) {
 		out = append(out, "every check passes")
 	}
 	return out
