@@ -82,7 +82,8 @@ func escaped(text string, lines bool) string {
 	for text != "" {
 		r, n := utf8.DecodeRuneInString(text)
 		rest := text[n:]
-		stands := lines && (r == '\n' || r == '\t' || r == '\r' && strings.HasPrefix(rest, "\n") || r == '"' && rest != "" && rest[0] != '"')
+		stands := lines && (r == '\n' || r == '\t' || r == '\r' && strings.HasPrefix(rest, "\n") ||
+			r == '"' && rest != "" && rest[0] != '"')
 		if own, ok := escapes[r]; ok && !stands {
 			sb.WriteString(own)
 		} else if !stands && printable.Acts(r) {

@@ -118,7 +118,8 @@ func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 
 // cellOf finds the cell of a given's value and its uncertainty.
 func cellOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
-	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0], factor: p.Units.For(g.Value.Dim).Factor}
+	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0]}
+	out.factor = p.Units.For(g.Value.Dim).Factor
 	c, ok := s.Cell(out.Ref)
 	if !ok {
 		out.Ref.Key = ""

@@ -185,12 +185,9 @@ func noGiven(p *problem.Problem, name string) error {
 
 // sweepGrid is the values that a sweep runs through.
 func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) (Grid, error) {
-	low, err := endOf(p, g, "--from", span.From, g.Low)
-	if err != nil {
-		return Grid{}, err
-	}
-	high, err := endOf(p, g, "--to", span.To, g.High)
-	if err != nil {
+	low, wrongFrom := endOf(p, g, "--from", span.From, g.Low)
+	high, wrongTo := endOf(p, g, "--to", span.To, g.High)
+	if err := cmp.Or(wrongFrom, wrongTo); err != nil {
 		return Grid{}, err
 	}
 	switch {
