@@ -90,7 +90,7 @@ func (m *Model) rename(ref sheet.Ref, to string) error {
 	if err != nil {
 		return err
 	}
-	if err := m.history.DoAll(edits); err != nil {
+	if err := m.history.Do(edits...); err != nil {
 		return err
 	}
 	if len(users) > 0 {

@@ -150,7 +150,7 @@ func (m *Model) cutBlock() tea.Cmd {
 		m.say("nothing here can be cut; it was copied", false)
 		return set
 	}
-	if err := m.history.DoAll(edits); err != nil {
+	if err := m.history.Do(edits...); err != nil {
 		m.say(err.Error(), true)
 		return set
 	}

@@ -93,7 +93,7 @@ func (m *Model) writePage(p Page, file string, force bool) tea.Cmd {
 		out := paged{page: p, file: file, err: write(p, file, name, s, of, force)}
 		if of != nil {
 			for _, c := range variant.Contradictions(of, s.Problem) {
-				out.doubt = "; " + c.Note.Text()
+				out.doubt = "; " + c.Text()
 			}
 		}
 		return out

@@ -50,7 +50,7 @@ func (m *Model) pasteBlock(text string) tea.Cmd {
 		m.say(says, false)
 		return nil
 	}
-	if err := m.history.DoAll(edits); err != nil {
+	if err := m.history.Do(edits...); err != nil {
 		m.say("not pasted: "+err.Error(), true)
 		return nil
 	}

@@ -68,7 +68,7 @@ func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 func (p *paster) pattern(table string, cells []sheet.KeyText) record {
 	blank := builder{live: live{latest: p.m.live.latest}}
 	blank.s, _ = sheet.Parse(nil) // an empty text always reads
-	if s, _, err := blank.s.Apply(sheet.AddRow{Table: table, Name: "A", Cells: cells}); err == nil {
+	if s, err := blank.s.Apply(sheet.AddRow{Table: table, Name: "A", Cells: cells}); err == nil {
 		blank.s = s
 	}
 	var rows []record

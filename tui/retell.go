@@ -110,7 +110,7 @@ func (m *Model) retell() tea.Cmd {
 		m.say("no given was changed that the words or reference answers still have to follow", false)
 		return nil
 	}
-	if err := m.history.DoAll(edits); err != nil {
+	if err := m.history.Do(edits...); err != nil {
 		m.say(err.Error(), true)
 		return nil
 	}

@@ -72,7 +72,7 @@ func (m *Model) duplicateRow() tea.Cmd {
 
 // edited makes edits as one step and goes to a row.
 func (m *Model) edited(to sheet.Ref, edits ...sheet.Edit) tea.Cmd {
-	if err := m.history.DoAll(edits); err != nil {
+	if err := m.history.Do(edits...); err != nil {
 		m.say(err.Error(), true)
 		return nil
 	}

@@ -3,6 +3,7 @@
 package diag
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 )
@@ -63,18 +64,15 @@ func (e *Error) Text() string {
 }
 
 func (e *Error) position(file string) string {
-	at := file
+	at := ""
 	if e.Line > 0 {
-		at += fmt.Sprintf(":%d", e.Line)
+		at = fmt.Sprintf("%d: ", e.Line)
 	}
 	if e.Line > 0 && e.Column > 0 {
-		at += fmt.Sprintf(":%d", e.Column)
-	}
-	if at == "" {
-		return ""
+		at = fmt.Sprintf("%d:%d: ", e.Line, e.Column)
 	}
 	if file == "" {
-		at = at[1:]
+		return at
 	}
-	return at + ": "
+	return file + ":" + cmp.Or(at, " ")
 }

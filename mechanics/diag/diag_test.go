@@ -22,7 +22,7 @@ func TestPrinted(t *testing.T) {
 		{Error{Place: at(2, 0, 0, ""), Msg: "the row has 4 cells"}, "a.toml:2: the row has 4 cells"},
 		{Error{Place: at(1, 1, 2, "a\x1b"), Msg: "not text\x1b"}, "a.toml:1:1: not text·"},
 		{Error{Place: at(1, 300, 2, strings.Repeat("ü", 299)+"AB"+strings.Repeat("c", 300)), Msg: "left over"},
-			"a.toml:1:300: left over\n... " + strings.Repeat("ü", 30) + "AB" + strings.Repeat("c", 60) + " ...\n" + strings.Repeat(" ", 34) + "^~"},
+			"a.toml:1:300: left over\n... " + strings.Repeat("ü", 60) + "AB" + strings.Repeat("c", 60) + " ...\n" + strings.Repeat(" ", 64) + "^~"},
 		{Error{Place: at(1, 1, 500, strings.Repeat("#", 500)), Msg: "no"},
 			"a.toml:1:1: no\n" + strings.Repeat("#", 240) + " ...\n^" + strings.Repeat("~", 239)},
 		{Error{Msg: "there is no such file", Hint: "another name"}, "a.toml: there is no such file. Try: another name"},
@@ -56,25 +56,24 @@ func TestCause(t *testing.T) {
 
 func TestCaret(t *testing.T) {
 	for _, c := range []struct {
-		text string
-		span Span
-		want string
+		text          string
+		column, width int
+		want          string
 	}{
-		{"3 m + 2 N", Span{6, 9}, "3 m + 2 N\n      ^~~"},
-		{"6 +", Span{3, 3}, "6 +\n   ^"},
-		{"", Span{}, "\n^"},
-		{"θ + 1", Span{3, 4}, "θ + 1\n  ^"},
-		{"力 + 1", Span{0, 3}, "力 + 1\n^~"},
-		{"力 + 1", Span{6, 7}, "力 + 1\n     ^"},
-		{"e\u0301 + 1", Span{4, 5}, "e\u0301 + 1\n  ^"},
-		{"1\t+\n2\r", Span{4, 5}, "1 + 2 \n    ^"},
-		{"\x1b[31m1", Span{6, 7}, "·[31m1\n      ^"},
-		{"\xff\xff1", Span{2, 3}, "··1\n  ^"},
-		{"ab", Span{-4, 99}, "ab\n^~"},
-		{"θ", Span{1, 1}, "θ\n^"},
+		{"3 m + 2 N", 7, 3, "3 m + 2 N\n      ^~~"},
+		{"6 +", 4, 0, "6 +\n   ^"},
+		{"θ + 1", 3, 1, "θ + 1\n  ^"},
+		{"力 + 1", 1, 1, "力 + 1\n^~"},
+		{"力 + 1", 5, 1, "力 + 1\n     ^"},
+		{"e\u0301 + 1", 4, 1, "e\u0301 + 1\n  ^"},
+		{"1\t+ 2", 5, 1, "1 + 2\n    ^"},
+		{"\xff\xff1", 3, 1, "··1\n  ^"},
+		{"ab", 1, 99, "ab\n^~"},
+		{"θ", 2, 0, "θ\n ^"},
 	} {
-		if got := caret(c.text, c.span); got != c.want {
-			t.Errorf("caret(%q, %v):\n%q, want\n%q", c.text, c.span, got, c.want)
+		e := Error{Place: Place{1, c.column, c.width, c.text}, Msg: "no"}
+		if got := strings.TrimPrefix(e.In("a"), fmt.Sprintf("a:1:%d: no\n", c.column)); got != c.want {
+			t.Errorf("%q, %d, %d wide:\n%q, want\n%q", c.text, c.column, c.width, got, c.want)
 		}
 	}
 }

@@ -36,9 +36,6 @@ const byteOrderMark = '\ufeff'
 // Line is a text as it shows on one line: a Stand for every character that acts, the
 // ends of lines and tabs among them.
 func Line(text string) string {
-	if !strings.ContainsFunc(text, Acts) {
-		return text
-	}
 	return strings.Map(func(r rune) rune {
 		if Acts(r) {
 			return Stand
@@ -51,8 +48,7 @@ func Line(text string) string {
 func Text(text string) string {
 	var b strings.Builder
 	w := Writer{to: &b, begun: true} // what stands in a text is no mark of a file
-	_, _ = w.Write([]byte(text))     // a text that grows does not fail
-	_ = w.Close()
+	_ = w.write([]byte(text), true)  // a text that grows does not fail
 	return b.String()
 }
 

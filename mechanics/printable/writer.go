@@ -33,11 +33,8 @@ func (w *Writer) Write(p []byte) (int, error) {
 func (w *Writer) Close() error { return w.write(nil, true) }
 
 func (w *Writer) write(p []byte, last bool) error {
-	in := p
-	if len(w.held) > 0 {
-		in = append(bytes.Clone(w.held), p...)
-		w.held = nil
-	}
+	in := append(w.held, p...)
+	w.held = nil
 	var out bytes.Buffer
 	out.Grow(len(in))
 	for len(in) > 0 {

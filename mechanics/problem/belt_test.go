@@ -32,7 +32,7 @@ func TestRenameABelt(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	next, _, err := s.ApplyAll(edits)
+	next, err := s.Apply(edits...)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ import (
 // Rename gives the edits that rename a thing everywhere: its row, and every use
 // of the name in paths, at, on, expressions, asked and answers. A joint without
 // at goes with the point it is named after, and takes its unknowns along: Ox
-// becomes Px. Apply them as one step, with History.DoAll.
+// becomes Px. Apply them as one step, with History.Do.
 //
 // A name that is taken, that cells could not use, or that would be read as
 // something else somewhere is refused with a *diag.Error.
@@ -36,7 +36,7 @@ func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 		return nil, nil
 	}
 	edits := r.edits(uses)
-	next, _, err := s.ApplyAll(edits)
+	next, err := s.Apply(edits...)
 	if err != nil {
 		return nil, err
 	}

@@ -129,7 +129,7 @@ wind = { on = "boom", path = "O B", along = "-y", magnitude = "w/h*s/(1 m)" }`},
 			if err != nil {
 				t.Fatal(err)
 			}
-			if err := h.DoAll(edits); err != nil {
+			if err := h.Do(edits...); err != nil {
 				t.Fatal(err)
 			}
 			if got := changed(rig, h.Current().Text()); got != c.want {
@@ -212,7 +212,7 @@ func TestRenameKeepsTheSolution(t *testing.T) {
 					t.Errorf("%s: %v %s: %v", f.Name, what, from, err)
 					continue
 				}
-				next, _, err := s.ApplyAll(edits)
+				next, err := s.Apply(edits...)
 				if err != nil {
 					t.Fatalf("%s: %v %s: %v", f.Name, what, from, err)
 				}
@@ -236,7 +236,7 @@ func TestRenameKeepsTheSolution(t *testing.T) {
 					t.Errorf("%s: %v %s: back: %v", f.Name, what, from, err)
 					continue
 				}
-				same, _, err := next.ApplyAll(back)
+				same, err := next.Apply(back...)
 				if err != nil || same.Text() != s.Text() {
 					t.Errorf("%s: %v %s: renaming back gives other bytes (%v): %s", f.Name, what, from, err, changed(s.Text(), same.Text()))
 				}
@@ -310,7 +310,7 @@ A_y = "0 N"
 		if err != nil {
 			t.Fatal(err)
 		}
-		next, _, err := s.ApplyAll(edits)
+		next, err := s.Apply(edits...)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -356,7 +356,7 @@ func TestSetAside(t *testing.T) {
 			}
 			continue
 		}
-		next, _, err := s.ApplyAll(edits)
+		next, err := s.Apply(edits...)
 		if err != nil || !strings.Contains(next.Text(), "\n"+c.want) {
 			t.Errorf("%s to %s: %v\n%s", c.from, c.to, err, next.Text())
 		}

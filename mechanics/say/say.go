@@ -34,7 +34,7 @@ func AndMore(names []string, limit int) string {
 
 // irregular are the plurals that an s does not make.
 var irregular = map[string]string{"body": "bodies", "free body": "free bodies", "entry": "entries", "axis": "axes", "is": "are", "has": "have", "was": "were", "does": "do",
-	"passes": "pass", "intersects": "intersect", "cancels": "cancel", "appears": "appear"}
+	"passes": "pass", "intersects": "intersect", "cancels": "cancel", "keeps": "keep", "appears": "appear"}
 
 // Plural is a noun, or a verb, for so many: "joint" or "joints", "is" or "are".
 func Plural(n int, word string) string {

@@ -18,30 +18,21 @@ import (
 // private is the pattern of the names that a sheet keeps for itself.
 const private = "^x-"
 
-// draft names the dialect of the schema.
-const draft = "https://json-schema.org/draft/2020-12/schema"
-
 // node is a schema or a part of one; encoding/json writes its keys in order.
 type node map[string]any
 
 // JSON gives the schema as indented JSON with a line end.
 func JSON() []byte {
-	properties := node{}
+	root := node{}
 	for _, t := range problem.Tables() {
-		if t.Name == "" {
-			for _, k := range t.Keys {
-				properties[k.Name] = cell(k)
-			}
-			continue
+		if t.Name == "" { // the first one
+			root = table(t)
+		} else {
+			root["properties"].(node)[t.Name] = table(t)
 		}
-		properties[t.Name] = table(t)
 	}
-	root := node{
-		"$schema": draft, "title": "trivet sheet", "type": "object",
-		"description": "a free-body equilibrium problem: points, lines, joints and loads",
-		"properties":  properties,
-	}
-	onlyThese(root)
+	root["$schema"], root["title"] = "https://json-schema.org/draft/2020-12/schema", "trivet sheet"
+	root["description"] = "a free-body equilibrium problem: points, lines, joints and loads"
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
@@ -52,7 +43,7 @@ func JSON() []byte {
 	return out.Bytes()
 }
 
-// table is the schema of a table of rows, or of [units], whose rows are its keys.
+// table is the schema of a table of rows, or of one whose rows are its keys.
 func table(t problem.TableInfo) node {
 	keys := node{}
 	for _, k := range t.Keys {
@@ -156,19 +147,17 @@ func says(k problem.KeyInfo) string {
 // examples are the one of the table of keys, and the unit symbols that fit it.
 func examples(k problem.KeyInfo) []string {
 	out := []string{k.Example}
-	set := units.DefaultSet()
+	one := ""
 	switch k.Reads {
 	case problem.ReadsUnit:
-		for _, u := range set.Choices(k.Dim) {
-			if u.Symbol != k.Example {
-				out = append(out, u.Symbol)
-			}
-		}
 	case problem.ReadsQuantity, problem.ReadsMagnitude:
-		for _, u := range set.Choices(k.Dim) {
-			if !strings.HasSuffix(k.Example, " "+u.Symbol) && k.Example != "" {
-				out = append(out, "1 "+u.Symbol)
-			}
+		one = "1 "
+	default:
+		return out
+	}
+	for _, u := range units.DefaultSet().Choices(k.Dim) {
+		if k.Example != "" && !strings.HasSuffix(" "+k.Example, " "+u.Symbol) {
+			out = append(out, one+u.Symbol)
 		}
 	}
 	return out

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -19,10 +20,22 @@ func TestDiff(t *testing.T) {
 	} {
 		var got []string
 		for _, d := range Diff(mustParse(t, text), mustParse(t, c.now)) {
-			got = append(got, d.String())
+			got = append(got, said(d))
 		}
 		if strings.Join(got, "; ") != c.want {
 			t.Errorf("%s: %s, want %s", c.name, strings.Join(got, "; "), c.want)
 		}
 	}
+}
+
+// said writes a change as points.A.at: "4, 0, 0" -> "4, 0, 1".
+func said(c Change) string {
+	name := strings.Trim(c.Table+"."+c.Row+"."+c.Key, ".")
+	switch {
+	case !c.Was && c.Is:
+		return fmt.Sprintf("%s: new, %q", name, c.New)
+	case c.Was && !c.Is:
+		return fmt.Sprintf("%s: gone, was %q", name, c.Old)
+	}
+	return fmt.Sprintf("%s: %q -> %q", name, c.Old, c.New)
 }

@@ -99,15 +99,19 @@ func TestEdits(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := mustParse(t, c.text)
-			next, p, err := s.Apply(c.edit)
+			next, err := s.Apply(c.edit)
 			if err != nil {
 				t.Fatal(err)
 			}
 			if next.Text() != c.want {
 				t.Errorf("got\n%q\nwant\n%q", next.Text(), c.want)
 			}
-			if back := p.Inverse().on(next.Text()); back != c.text {
-				t.Errorf("undone\n%q\nwant\n%q", back, c.text)
+			h := NewHistory(s)
+			if err := h.Do(c.edit); err != nil {
+				t.Fatal(err)
+			}
+			if h.Undo(); h.Current().Text() != c.text {
+				t.Errorf("undone\n%q\nwant\n%q", h.Current().Text(), c.text)
 			}
 		})
 	}
@@ -150,10 +154,10 @@ func TestRefusedEdits(t *testing.T) {
 		{RenameRow{"", "nothing", "B"}, `there is no row "nothing" before the first header`, "add it first"},
 	} {
 		s := mustParse(t, text)
-		next, p, err := s.Apply(c.edit)
+		next, err := s.Apply(c.edit)
 		var e *diag.Error
-		if next != nil || p != (Patch{}) || !errors.As(err, &e) {
-			t.Errorf("%#v: got %v, %v", c.edit, p, err)
+		if next != nil || !errors.As(err, &e) {
+			t.Errorf("%#v: got %v, %v", c.edit, next, err)
 			continue
 		}
 		if e.Msg != c.want || e.Hint != c.hint {
@@ -164,7 +168,7 @@ func TestRefusedEdits(t *testing.T) {
 
 func TestTooManyRowsByEdit(t *testing.T) {
 	s := mustParse(t, numbered("[points]\n", "P%d = \"1\"\n", maxRows))
-	_, _, err := s.Apply(AddRow{Table: "points", Name: "Q"})
+	_, err := s.Apply(AddRow{Table: "points", Name: "Q"})
 	if err == nil || err.Error() != "a sheet has at most 6144 rows. Try: split the problem into several sheets" {
 		t.Errorf("got %v", err)
 	}
@@ -180,18 +184,18 @@ func TestTheOnlyEntryAboveTheTables(t *testing.T) {
 		{"title = \"x\"\n", ""},
 		{"# of ours\n\ntitle = \"x\"\n\n[points]\n", "# of ours\n\n[points]\n"},
 	} {
-		s, _, err := mustParse(t, c.text).Apply(DeleteRow{Table: "", Row: "title"})
+		s, err := mustParse(t, c.text).Apply(DeleteRow{Table: "", Row: "title"})
 		if err != nil || s.Text() != c.without {
 			t.Errorf("%q without its title is %q, %v", c.text, s.Text(), err)
 			continue
 		}
-		s, _, err = s.Apply(AddRow{Table: "", Name: "title", Cells: []KeyText{{"", "x"}}})
+		s, err = s.Apply(AddRow{Table: "", Name: "title", Cells: []KeyText{{"", "x"}}})
 		if want := strings.Replace(c.text, "\r\n\r\n\r\n", "\r\n\r\n", 1); err != nil || s.Text() != want {
 			t.Errorf("%q with its title again is %q, %v", c.text, s.Text(), err)
 		}
 	}
 	// A file that begins with a blank line has it behind the entry.
-	s, _, err := mustParse(t, "\n[points]\nA = \"1\"\n").Apply(SetCell{Ref{"", "title", ""}, "x"})
+	s, err := mustParse(t, "\n[points]\nA = \"1\"\n").Apply(SetCell{Ref{"", "title", ""}, "x"})
 	if want := "title = \"x\"\n\n[points]\nA = \"1\"\n"; err != nil || s.Text() != want {
 		t.Errorf("before a blank line: %q, %v", s.Text(), err)
 	}

@@ -58,18 +58,18 @@ func TestErrors(t *testing.T) {
 		{"\xff\xfeA\x00", "1:1: the text is in UTF-16", "save it as UTF-8"},
 		{"A = \"°\x1b\"", "1:7: the control character 0x1b is not allowed", "remove it"},
 		{"A = 1\rB = 2", "1:6: a carriage return must be followed by a line feed", "end each line with LF or with CR LF"},
-		{"A = [[[[[[[[[1]]]]]]]]]", "1:13: arrays and tables are nested more than 8 deep", "fewer levels; a problem needs two"},
+		{"A = [[[[[[[[[1]]]]]]]]]", "1:1: arrays and tables are nested more than 8 deep", "fewer levels; a problem needs two"},
 		{"[points\n" + strings.Repeat("[", 100000), "1:8: the ] of the header is missing", "[name]"},
 		{strings.Repeat("[", 100000), "1:3: a name cannot start with '['", "put the name in quotes"},
-		{"a = " + strings.Repeat("{a=", 100000), "1:29: arrays and tables are nested more than 8 deep", "fewer levels; a problem needs two"},
+		{"a = " + strings.Repeat("{a=", 100000), "1:30005: arrays and tables are nested more than 8 deep", "fewer levels; a problem needs two"},
 		{"a.b.c.d.e.f.g.h.i = 1", "1:17: this name has more than 8 parts", "a shorter one; a problem needs two"},
-		{"[a.b.c.d.e.f.g.h.i]", "1:1: the name of this table has more than 8 parts", "a shorter one; a problem needs two"},
+		{"[a.b.c.d.e.f.g.h.i]", "1:18: this name has more than 8 parts", "a shorter one; a problem needs two"},
 		{strings.Repeat("#", MaxBytes+1), "1:1: the sheet is larger than 1 MiB", "check that this is the intended file"},
 		{"[points]\nA = \"" + strings.Repeat("x", maxCell+1) + "\"", "2:5: this text has 4097 bytes, but at most 4096 are allowed", "shorten it"},
 		{"title = \"" + strings.Repeat("x", maxTop+1) + "\"", "1:9: this text has 65537 bytes, but at most 65536 are allowed", "shorten it"},
 		{numbered("[points]\n", "P%d = \"1\"\n", maxRows+1), "6146:1: a sheet has at most 6144 rows", "split the problem into several sheets"},
 		{"[points]\nA = {" + numbered("", "k%d = 1, ", maxCells) + "z = 1 }", `2:2456: the row "A" has more than 256 cells`, "check that this is the intended file"},
-		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", maxValues), "10241:1: a sheet has at most 20480 entries", "check that this is the intended file"},
+		{numbered("", "[[a]]\nx.y = { a = 1 } #%d\n", maxValues), "13654:9: a sheet has at most 20480 entries", "check that this is the intended file"},
 	} {
 		name := c.text
 		if len(name) > 40 {

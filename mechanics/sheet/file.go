@@ -21,10 +21,12 @@ type Stamp struct {
 	sum  [sha256.Size]byte
 }
 
-// same compares contents: a file touched but not changed is the same.
-func (s Stamp) same(o Stamp) bool {
-	return s.Size == o.Size && s.sum == o.sum && s.IsZero() == o.IsZero()
+func stampOf(text []byte, changed time.Time) Stamp {
+	return Stamp{changed, int64(len(text)), sha256.Sum256(text)}
 }
+
+// same compares contents: a file touched but not changed is the same.
+func (s Stamp) same(o Stamp) bool { return s.sum == o.sum && s.IsZero() == o.IsZero() }
 
 // IsZero reports whether the stamp stands for no file.
 func (s Stamp) IsZero() bool { return s.Time.IsZero() }
@@ -63,32 +65,37 @@ func Load(path string) (*Sheet, Stamp, error) {
 // Read reads a sheet from r, which need not end: more than MaxBytes is
 // refused.
 func Read(r io.Reader) (*Sheet, error) {
-	text, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
+	text, err := readAll(r)
 	if err != nil {
-		return nil, inFileWords("read", err)
+		return nil, err
 	}
 	return Parse(text)
 }
 
-// readFile reads no more than Parse needs to refuse a file that is too long.
+// readAll reads no more than Parse needs to refuse a text that is too long.
+func readAll(r io.Reader) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
+	if err != nil {
+		return nil, readError(err)
+	}
+	return text, nil
+}
+
 func readFile(path string) ([]byte, Stamp, error) {
 	info, err := os.Stat(path) // before opening, which would wait at a pipe
 	if err != nil {
-		return nil, Stamp{}, inFileWords("read", err)
+		return nil, Stamp{}, readError(err)
 	}
 	if err := regular(info); err != nil {
 		return nil, Stamp{}, err
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, Stamp{}, inFileWords("read", err)
+		return nil, Stamp{}, readError(err)
 	}
 	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, MaxBytes+1))
-	if err != nil {
-		return nil, Stamp{}, inFileWords("read", err)
-	}
-	return text, Stamp{Time: info.ModTime(), Size: int64(len(text)), sum: sha256.Sum256(text)}, nil
+	text, err := readAll(f)
+	return text, stampOf(text, info.ModTime()), err
 }
 
 func regular(info fs.FileInfo) error {
@@ -103,39 +110,24 @@ func regular(info fs.FileInfo) error {
 	return diag.New("this is a device, not a file", "the name of a file")
 }
 
-// inFileWords turns an error of the system into words; doing is "read" or
-// "written".
-func inFileWords(doing string, err error) error {
-	known, hint := inReading, ""
-	if doing == "written" {
-		known, hint = inWriting, elsewhere
-	}
-	for _, k := range known {
-		if errors.Is(err, k.is) {
-			return &diag.Error{Msg: k.msg, Hint: k.hint, Err: err}
-		}
-	}
-	return &diag.Error{Msg: fmt.Sprintf("the file cannot be %s: %s", doing, cause(err)), Hint: hint, Err: err}
-}
-
 const elsewhere = "save it under another name"
 
-// systemError is what an error of the system is in words.
-type systemError struct {
+// systemErrors are errors of the system in words, from the top the first that it is.
+type systemErrors []struct {
 	is        error
 	msg, hint string
 }
 
 // The errors of the system that have words of their own.
 var (
-	inReading = []systemError{
+	inReading = systemErrors{
 		{fs.ErrNotExist, "there is no such file", "check the name, or make the sheet first"},
 		{fs.ErrPermission, "the file may not be read", "ask its owner for permission to read it"},
 		{syscall.ENOTDIR, "part of the path is a file, not a folder", "check the name"},
 		{syscall.ENAMETOOLONG, "the name is too long", "shorten it"},
 		{syscall.ELOOP, "the links form a loop", "the file itself"},
 	}
-	inWriting = []systemError{
+	inWriting = systemErrors{
 		{syscall.ENOSPC, "the disk is full, so nothing was changed", "make room, or " + elsewhere},
 		{syscall.EDQUOT, "the disk is full, so nothing was changed", "make room, or " + elsewhere},
 		{syscall.EROFS, "the disk is read-only", elsewhere},
@@ -143,17 +135,25 @@ var (
 		{fs.ErrNotExist, "there is no such folder", "make the folder, or " + elsewhere},
 		{syscall.ENOTDIR, "part of the path is a file, not a folder", elsewhere},
 		{syscall.ENAMETOOLONG, "the name is too long", "shorten it"},
+		{syscall.ELOOP, "the links form a loop", elsewhere},
 	}
 )
 
-// WriteError turns an error of the system in writing into a *diag.Error.
-func WriteError(err error) error { return inFileWords("written", err) }
+func readError(err error) error { return inReading.words("read", "", err) }
 
-// cause leaves the path out of a system error, since the caller names it.
-func cause(err error) string {
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		return p.Err.Error()
+// WriteError turns an error of the system in writing into a *diag.Error.
+func WriteError(err error) error { return inWriting.words("written", elsewhere, err) }
+
+// words turns an error of the system into words. The path is left out, since the caller names it.
+func (known systemErrors) words(done, hint string, err error) error {
+	for _, k := range known {
+		if errors.Is(err, k.is) {
+			return &diag.Error{Msg: k.msg, Hint: k.hint, Err: err}
+		}
 	}
-	return err.Error()
+	cause := err.Error()
+	if p := (*fs.PathError)(nil); errors.As(err, &p) {
+		cause = p.Err.Error()
+	}
+	return &diag.Error{Msg: fmt.Sprintf("the file cannot be %s: %s", done, cause), Hint: hint, Err: err}
 }

@@ -161,7 +161,7 @@ func TestSaveFollowsLinks(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, _, err = s.Apply(SetCell{Ref{"", "a", ""}, "2"})
+	s, err = s.Apply(SetCell{Ref{"", "a", ""}, "2"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -247,8 +247,8 @@ func TestSaveRefusals(t *testing.T) {
 func TestSaveInAReadOnlyFolder(t *testing.T) {
 	if os.Getuid() == 0 {
 		// root may write anywhere; the words are checked by themselves
-		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EACCES}), "writing in this folder is not permitted", "save it under another name")
-		wantFile(t, inFileWords("written", &os.PathError{Op: "open", Path: "x", Err: syscall.EROFS}), "the disk is read-only", "save it under another name")
+		wantFile(t, WriteError(&os.PathError{Op: "open", Path: "x", Err: syscall.EACCES}), "writing in this folder is not permitted", "save it under another name")
+		wantFile(t, WriteError(&os.PathError{Op: "open", Path: "x", Err: syscall.EROFS}), "the disk is read-only", "save it under another name")
 		t.Skip("only the words were checked: root may write in a read-only folder")
 	}
 	dir := t.TempDir()
@@ -266,7 +266,7 @@ func TestSaveInAReadOnlyFolder(t *testing.T) {
 }
 
 func TestSaveOnAFullDisk(t *testing.T) {
-	wantFile(t, inFileWords("written", &os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full, so nothing was changed", "make room, or save it under another name")
+	wantFile(t, WriteError(&os.PathError{Op: "write", Path: "x", Err: syscall.ENOSPC}), "the disk is full, so nothing was changed", "make room, or save it under another name")
 	dir := t.TempDir()
 	if err := mountTiny(dir); err != nil {
 		t.Skipf("only the words were checked: no small disk can be mounted here: %v", err)

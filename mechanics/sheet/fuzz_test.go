@@ -30,11 +30,11 @@ func FuzzSheet(f *testing.F) {
 			for _, r := range tab.Rows {
 				for _, p := range r.pieces {
 					checkSpan(t, text, p.name)
-					checkSpan(t, text, p.whole)
+					checkSpan(t, text, p.span())
 				}
 				for _, c := range r.Cells {
-					checkSpan(t, text, c.at)
-					checkSpan(t, text, c.keyAt)
+					checkSpan(t, text, c.value)
+					checkSpan(t, text, c.name)
 					checkSpan(t, text, c.whole)
 					checkCellEdits(t, s, rows, Ref{tab.Name, r.Name, c.Key}, c, typed)
 				}

@@ -1,12 +1,10 @@
 package sheet
 
 // History is a sheet with all its changes, undone and redone without limit.
-// It keeps the patches, not the texts.
 type History struct {
-	now   *Sheet
-	done  []Patch
-	undid []Patch
-	saved string // the text as last saved
+	now         *Sheet
+	done, undid []string // the texts before and after it
+	saved       string   // the text as last saved
 }
 
 // NewHistory begins with a sheet that counts as saved.
@@ -15,39 +13,41 @@ func NewHistory(s *Sheet) *History { return &History{now: s, saved: s.text} }
 // Current is the sheet as it is now.
 func (h *History) Current() *Sheet { return h.now }
 
-// Do makes an edit. After an error everything is as before. An edit that
-// changes nothing leaves no trace.
-func (h *History) Do(e Edit) error { return h.step(h.now.Apply(e)) }
-
-// DoAll makes edits as one step of the history. After an error everything is as
-// before.
-func (h *History) DoAll(edits []Edit) error { return h.step(h.now.ApplyAll(edits)) }
-
-func (h *History) step(next *Sheet, p Patch, err error) error {
-	if err != nil || p.empty() {
-		return err
+// Do makes edits as one step. After an error everything is as before. Edits that
+// change nothing leave no trace.
+func (h *History) Do(edits ...Edit) error {
+	next, err := h.now.Apply(edits...)
+	if err == nil {
+		h.Replace(next)
 	}
-	h.now, h.done, h.undid = next, append(h.done, p), nil
-	return nil
+	return err
 }
 
-// Undo takes the last edit back and reports whether there was one.
+// Replace puts another text in the place of the sheet's, as one step that undo
+// takes back.
+func (h *History) Replace(s *Sheet) {
+	if s.text != h.now.text {
+		h.done, h.undid = append(h.done, h.now.text), nil
+		h.now = s
+	}
+}
+
+// Undo takes the last step back and reports whether there was one.
 func (h *History) Undo() bool { return h.move(&h.done, &h.undid) }
 
-// Redo makes the edit last undone again and reports whether there was one.
+// Redo makes the step last undone again and reports whether there was one.
 func (h *History) Redo() bool { return h.move(&h.undid, &h.done) }
 
-func (h *History) move(from, to *[]Patch) bool {
+func (h *History) move(from, to *[]string) bool {
 	n := len(*from) - 1
 	if n < 0 {
 		return false
 	}
-	back := (*from)[n].Inverse()
-	next, err := parse(back.on(h.now.text))
+	next, err := parse((*from)[n])
 	if err != nil {
 		return false // cannot be: this text was parsed before
 	}
-	h.now, *from, *to = next, (*from)[:n], append(*to, back)
+	h.now, *from, *to = next, (*from)[:n], append(*to, h.now.text)
 	return true
 }
 
@@ -56,13 +56,3 @@ func (h *History) Modified() bool { return h.now.text != h.saved }
 
 // MarkSaved notes that the sheet as it is now has been saved.
 func (h *History) MarkSaved() { h.saved = h.now.text }
-
-// Replace puts another text in the place of the sheet's, as one step that undo
-// takes back.
-func (h *History) Replace(s *Sheet) {
-	if s.text == h.now.text {
-		return
-	}
-	h.done, h.undid = append(h.done, Patch{Old: h.now.text, New: s.text}), nil
-	h.now = s
-}

@@ -1,11 +1,35 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"trivet/mechanics/diag"
 )
+
+// splice puts text in the place of a span.
+type splice struct {
+	at   diag.Span
+	text string
+}
+
+// insert puts text at a place.
+func insert(at int, text string) splice { return splice{diag.Between(at, at), text} }
+
+// spliced is a text with splices made that do not overlap, or overlap in what they take out.
+func spliced(text string, splices []splice) string {
+	slices.SortStableFunc(splices, func(a, b splice) int { return a.at.Start - b.at.Start })
+	var sb strings.Builder
+	end := 0
+	for _, sp := range splices {
+		start := max(end, sp.at.Start)
+		sb.WriteString(text[end:start])
+		sb.WriteString(sp.text)
+		end = max(start, sp.at.End)
+	}
+	return sb.String() + text[end:]
+}
 
 // eol is how the lines of the sheet end.
 func (s *Sheet) eol() string {
@@ -15,110 +39,148 @@ func (s *Sheet) eol() string {
 	return "\n"
 }
 
-// lineAfter puts a line after the one in which an entry ends.
-func (s *Sheet) lineAfter(end int, line string) splice {
-	i := lineEnd(s.text, end)
-	if i == len(s.text) {
-		return splice{diag.Between(i, i), s.eol() + line}
+// nextLine is the offset at which the line after that of offset i begins, or the end of the text.
+func nextLine(text string, i int) int {
+	if n := strings.IndexByte(text[i:], '\n'); n >= 0 {
+		return i + n + 1
 	}
-	return splice{diag.Between(i+1, i+1), line + s.eol()}
+	return len(text)
+}
+
+// lineStart is the offset at which the line of offset i begins.
+func lineStart(text string, i int) int {
+	start := strings.LastIndexByte(text[:i], '\n') + 1
+	if start == 0 && strings.HasPrefix(text, bom) {
+		return min(i, len(bom))
+	}
+	return start
+}
+
+// skip moves over the characters of a set.
+func skip(text string, i int, set string) int {
+	return len(text) - len(strings.TrimLeft(text[i:], set))
 }
 
 // blank tells whether nothing stands from a place to the end of its line.
-func (s *Sheet) blank(i int) bool { return strings.TrimSpace(s.text[i:lineEnd(s.text, i)]) == "" }
-
-// afterBlank moves over one blank line.
-func (s *Sheet) afterBlank(i int) int {
-	if s.blank(i) {
-		return min(len(s.text), lineEnd(s.text, i)+1)
-	}
-	return i
-}
+func (s *Sheet) blank(i int) bool { return strings.TrimSpace(s.text[i:nextLine(s.text, i)]) == "" }
 
 // lines is the span of the whole lines that a span stands on.
 func (s *Sheet) lines(at diag.Span) diag.Span {
-	return diag.Between(lineStart(s.text, at.Start), min(len(s.text), lineEnd(s.text, at.End)+1))
+	return diag.Between(lineStart(s.text, at.Start), nextLine(s.text, at.End))
+}
+
+// lineAfter puts a line after the one in which an entry ends.
+func (s *Sheet) lineAfter(end int, line string) splice {
+	i := nextLine(s.text, end)
+	if i == end || s.text[i-1] != '\n' {
+		return insert(i, s.eol()+line)
+	}
+	return insert(i, line+s.eol())
 }
 
 // assign writes "key = value", with the blanks before the key and the column
-// of the equals sign taken from the entry like, where there is one.
-func (s *Sheet) assign(key, value string, like diag.Span) string {
-	if like.End == 0 {
+// of the equals sign taken from the entry like, where that is one.
+func (s *Sheet) assign(key, value string, like entry) string {
+	if like.header {
 		return key + " = " + value
 	}
-	start := lineStart(s.text, like.Start)
-	before := s.text[start:like.Start]
-	if strings.TrimLeft(before, " \t") != "" {
-		before = ""
-	}
-	width := 0
-	if i := equals(s.text[like.Start:like.End]); i >= 0 {
-		width = utf8.RuneCountInString(s.text[like.Start : like.Start+i])
-	}
-	pad := max(1, width-utf8.RuneCountInString(key))
-	return before + key + strings.Repeat(" ", pad) + "= " + value
+	before := s.text[lineStart(s.text, like.whole.Start):like.whole.Start]
+	typed := s.text[like.whole.Start:like.value.Start]
+	width := utf8.RuneCountInString(typed[:strings.LastIndexByte(typed, '=')])
+	return before + key + strings.Repeat(" ", max(1, width-utf8.RuneCountInString(key))) + "= " + value
 }
 
-// equals is the offset of the equals sign of an entry.
-func equals(entry string) int {
-	for i := 0; i < len(entry); {
-		switch entry[i] {
-		case '"', '\'':
-			i = stringEnd(entry, i)
-		case '=':
-			return i
-		default:
-			i++
-		}
+// put adds a key and value behind an entry, written like it; the last one of a group
+// stands for the group.
+func (s *Sheet) put(after entry, key, value string) splice {
+	entry := key + " = " + value
+	switch g := after.in; {
+	case !g.braces && after.header && g == s.sections[0]:
+		return s.firstEntry(entry)
+	case !g.braces:
+		return s.lineAfter(after.whole.End, s.assign(key, value, after))
+	case !after.header:
+		return insert(after.whole.End, ", "+entry)
+	case strings.TrimLeft(s.text[g.at.Start+1:g.at.End-1], " \t") != "": // a comment or a line end
+		return insert(g.at.Start+1, " "+entry)
+	default:
+		return splice{g.at, "{ " + entry + " }"}
 	}
-	return -1
 }
 
-// putInner adds an entry to an inline table, after the entry that ends at
-// after, or as the last one where after is 0.
-func (s *Sheet) putInner(br *braces, after int, entry string) splice {
-	if len(br.inner) == 0 {
-		if strings.TrimLeft(s.text[br.at.Start+1:br.at.End-1], " \t") != "" { // a comment or a line end
-			i := br.at.Start + 1
-			return splice{diag.Between(i, i), " " + entry}
+// firstEntry puts a line before the first header of a sheet that has none
+// there: after a comment that opens the file and is set off by a blank line.
+func (s *Sheet) firstEntry(line string) splice {
+	begin, end := s.sections[0].at.End, len(s.text)
+	if len(s.sections) > 1 {
+		end = lineStart(s.text, s.sections[1].at.Start)
+	}
+	at := begin
+	for i, opened := begin, false; i < end; i = nextLine(s.text, i) {
+		if opened = opened || !s.blank(i); opened && s.blank(i) {
+			at = nextLine(s.text, i)
 		}
-		return splice{br.at, "{ " + entry + " }"}
 	}
-	if after == 0 {
-		after = br.inner[len(br.inner)-1].End
-	}
-	return splice{diag.Between(after, after), ", " + entry}
+	return s.paragraph(at, line+s.eol())
 }
 
-// cutInner takes entries out of an inline table, with their commas.
-func (s *Sheet) cutInner(br *braces, gone func(diag.Span) bool) []splice {
-	last := -1
-	for i, at := range br.inner {
-		if !gone(at) {
-			last = i
+// paragraph puts lines at the beginning of a line, set off by blank ones.
+func (s *Sheet) paragraph(at int, lines string) splice {
+	if before := s.text[s.sections[0].at.End:at]; before != "" {
+		if !s.blank(lineStart(s.text, at-1)) {
+			lines = s.eol() + lines
+		}
+		if !strings.HasSuffix(before, "\n") {
+			lines = s.eol() + lines
 		}
 	}
-	if last < 0 {
-		return []splice{{br.at, "{}"}}
+	if !s.blank(at) {
+		lines += s.eol()
 	}
-	var out []splice
-	for i, at := range br.inner {
-		if i < last && gone(at) {
-			out = append(out, splice{diag.Between(at.Start, s.afterComma(at.End)), ""})
+	return insert(at, lines)
+}
+
+// cut takes entries out: those of inline tables with their commas, others with their lines.
+func (s *Sheet) cut(gone ...entry) (out []splice) {
+	done := map[*group]bool{}
+	for _, e := range gone {
+		if !e.in.braces {
+			out = append(out, s.cutLines(e.span()))
+		} else if !done[e.in] {
+			done[e.in] = true
+			out = append(out, s.cutInner(e.in, gone)...)
 		}
-	}
-	if last < len(br.inner)-1 {
-		out = append(out, splice{diag.Between(br.inner[last].End, br.inner[len(br.inner)-1].End), ""})
 	}
 	return out
 }
 
-func (s *Sheet) afterComma(i int) int {
-	i = skipBlank(s.text, i)
-	if i < len(s.text) && s.text[i] == ',' {
-		i++
+func (s *Sheet) cutInner(g *group, gone []entry) (out []splice) {
+	last := -1 // of those that stay
+	goes := make([]bool, len(g.entries))
+	for i, e := range g.entries {
+		goes[i] = slices.ContainsFunc(gone, func(o entry) bool { return o.whole == e.whole })
+		if !goes[i] {
+			last = i
+		}
 	}
-	return skip(s.text, i, " \t")
+	if last < 0 {
+		return []splice{{g.at, "{}"}}
+	}
+	for i, e := range g.entries[:last] {
+		if goes[i] {
+			out = append(out, splice{diag.Between(e.whole.Start, s.afterComma(e.whole.End)), ""})
+		}
+	}
+	return append(out, splice{diag.Between(g.entries[last].whole.End, g.last().whole.End), ""})
+}
+
+// afterComma moves over the comma behind an entry, with the comments before it and the
+// blanks after it.
+func (s *Sheet) afterComma(i int) int {
+	for i = skip(s.text, i, " \t\r\n"); s.text[i] == '#'; i = skip(s.text, i, " \t\r\n") {
+		i = nextLine(s.text, i)
+	}
+	return skip(s.text, i+1, " \t")
 }
 
 // cutLines takes out the lines a span stands on. Where that would leave two
@@ -128,7 +190,7 @@ func (s *Sheet) cutLines(at diag.Span) splice {
 	switch {
 	case strings.TrimPrefix(s.text[:at.Start], bom) == "": // the file begins with what comes next
 		for at.End < len(s.text) && s.blank(at.End) {
-			at.End = s.afterBlank(at.End)
+			at.End = nextLine(s.text, at.End)
 		}
 	case s.blank(at.End):
 		if before := lineStart(s.text, at.Start-1); before < at.Start && s.blank(before) {

@@ -3,7 +3,9 @@ package sheet
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -11,77 +13,393 @@ import (
 	"trivet/mechanics/diag"
 )
 
+// What a sheet may hold. A problem stays far below most of these; they keep a
+// wrong file from costing time or memory. The largest that is worked out within
+// a keystroke or two is a truss of 3,000 bars: 1,500 joints, each with a load,
+// make 6,000 rows of 19,500 entries.
+const (
+	MaxBytes  = 1 << 20  // bytes of the text
+	maxDepth  = 8        // arrays and tables within each other, and parts of a dotted name
+	maxRows   = 6 << 10  // rows in all tables together
+	maxValues = 20 << 10 // headers and values; the check for names used twice takes time as its square
+	maxCells  = 256      // cells of one row
+	maxCell   = 4096     // bytes of a cell's text
+	maxTop    = 64 << 10 // bytes of a text before the first header, such as the statement
+)
+
 // Parse reads the text of a sheet. An error is an *diag.Error.
 func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
-	if err := checkText(text); err != nil {
-		return nil, err
+	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, names: &name{below: map[string]*name{"": {}}}}
+	err := checkBytes(text)
+	if err == nil {
+		err = b.read()
 	}
-	b := newBuilder(text)
-	deep := tooDeep(text)
-	body := []byte(text[b.base:])
-	if deep >= 0 {
-		body = body[:deep-b.base]
+	if err == nil {
+		err = b.unmarshal()
 	}
-	if err := b.read(body); err != nil {
-		// a line before the deep place may be wrong in a plainer way
-		if deep < 0 || err.Span.Start < deep-1 {
-			return nil, placed(text, err)
-		}
+	if err != nil {
+		return nil, &diag.Error{Place: place(text, err.Span), Msg: err.Msg, Hint: err.Hint}
 	}
-	if deep >= 0 {
-		return nil, placed(text, errorIn(deep, fmt.Sprintf("arrays and tables are nested more than %d deep", maxDepth), "fewer levels; a problem needs two"))
+	if len(b.s.Tables[0].Rows) == 0 {
+		b.s.Tables = b.s.Tables[1:]
 	}
-	var all map[string]any
-	if err := toml.Unmarshal(body, &all); err != nil {
-		var d *toml.DecodeError
-		if !errors.As(err, &d) {
-			return nil, placed(text, errorIn(0, err.Error(), ""))
-		}
-		line, column := d.Position()
-		at := offsetOf(text, line, column)
-		return nil, placed(text, inWords(text, at, d.Error()))
-	}
-	return b.finish(), nil
+	return b.s, nil
 }
 
-// offsetOf is the offset of a line and a byte column, both from 1, with the
-// byte order mark not counted.
-func offsetOf(text string, line, column int) int {
-	i := 0
-	for ; line > 1 && i < len(text); line-- {
-		i = min(len(text), lineEnd(text, i)+1)
+// checkBytes refuses what is not text before anything reads it as TOML.
+func checkBytes(text string) *diag.Error {
+	switch {
+	case len(text) > MaxBytes:
+		return errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file")
+	case strings.HasPrefix(text, "\xff\xfe"), strings.HasPrefix(text, "\xfe\xff"):
+		return errorIn(0, "the text is in UTF-16", "save it as UTF-8")
 	}
-	if i == 0 && strings.HasPrefix(text, bom) {
-		i = len(bom)
+	for i, r := range text {
+		switch {
+		case r == utf8.RuneError && !strings.HasPrefix(text[i:], string(r)): // the character itself may stand there
+			return errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", text[i]), "save the file as UTF-8")
+		case r == '\r' && !strings.HasPrefix(text[i+1:], "\n"):
+			return errorIn(i, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF")
+		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
+			return errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", r), "remove it")
+		}
 	}
-	return min(len(text), i+column-1)
+	return nil
+}
+
+// builder collects rows while the expressions of a text go by.
+type builder struct {
+	s            *Sheet
+	base         int   // bytes before what the parser sees: a byte order mark
+	names        *name // those of the tables
+	rows, values int
+	path         []part // of the current header
+	kept         bool   // below a [[header]]: survives, but no rows are known
+}
+
+// name is a name of the text with the names below it: tables, their rows, their cells.
+type name struct {
+	below        map[string]*name
+	index        int  // of the table or the row
+	closed       bool // has a value
+	headed, list bool // by [...]; by [[...]]
+}
+
+// find gives the name below another one, and whether it is new there.
+func (n *name) find(text string) (below *name, fresh bool) {
+	if below = n.below[text]; below != nil {
+		return below, false
+	}
+	if n.below == nil {
+		n.below = map[string]*name{}
+	}
+	below = &name{index: -1}
+	n.below[text] = below
+	return below, true
+}
+
+// part is one name of a dotted key or header.
+type part struct {
+	name string
+	at   diag.Span
 }
 
 // read walks the expressions of the text without its byte order mark.
-func (b *builder) read(body []byte) *diag.Error {
+func (b *builder) read() *diag.Error {
+	if strings.HasPrefix(b.s.text, bom) {
+		b.base = len(bom)
+	}
+	b.s.sections = []*group{{at: diag.Between(b.base, b.base)}}
+	b.s.Tables[0].group = b.s.sections[0]
 	var p unstable.Parser
-	p.Reset(body)
+	p.Reset([]byte(b.s.text[b.base:]))
 	for p.NextExpression() {
-		var err *diag.Error
-		switch e := p.Expression(); e.Kind {
-		case unstable.Table, unstable.ArrayTable:
+		e := p.Expression()
+		key := e.Key()
+		key.Next()
+		err := b.bounded(e, b.span(key.Node().Raw).Start, 0)
+		switch {
+		case err != nil:
+		case e.Kind == unstable.KeyValue:
+			err = b.entry(b.path, e, b.s.sections[len(b.s.sections)-1])
+		default:
 			err = b.header(e)
-		case unstable.KeyValue:
-			err = b.line(e)
 		}
 		if err != nil {
 			return err
 		}
 	}
-	err := p.Error()
-	if err == nil {
+	var pe *unstable.ParserError
+	if err := p.Error(); errors.As(err, &pe) {
+		return inWords(b.s.text, b.base+int(p.Range(pe.Highlight).Offset), pe.Message)
+	}
+	return nil
+}
+
+// unmarshal has the library refuse what is not TOML though each expression is.
+func (b *builder) unmarshal() *diag.Error {
+	var all map[string]any
+	err := toml.Unmarshal([]byte(b.s.text[b.base:]), &all)
+	var d *toml.DecodeError
+	switch {
+	case err == nil:
+		return nil
+	case !errors.As(err, &d):
+		return errorIn(0, err.Error(), "")
+	}
+	line, column := d.Position()
+	at := b.base
+	for range line - 1 {
+		at = nextLine(b.s.text, at)
+	}
+	return inWords(b.s.text, min(at+column-1, len(b.s.text)), d.Error())
+}
+
+func (b *builder) span(r unstable.Range) diag.Span {
+	start := b.base + int(r.Offset)
+	return diag.Between(start, start+int(r.Length))
+}
+
+// bounded refuses more values than any problem has, and what is nested deeper; at is
+// the name they stand behind.
+func (b *builder) bounded(n *unstable.Node, at, depth int) *diag.Error {
+	switch n.Kind {
+	case unstable.Key:
+		return nil
+	case unstable.KeyValue:
+		at = b.span(n.Raw).Start
+	case unstable.Array, unstable.InlineTable:
+		depth++
+		fallthrough
+	default:
+		b.values++
+	}
+	switch {
+	case depth > maxDepth:
+		return errorIn(at, tooDeep.Msg, tooDeep.Hint)
+	case b.values > maxValues:
+		return errorIn(at, fmt.Sprintf("a sheet has at most %d entries", maxValues), "check that this is the intended file")
+	}
+	for it := n.Children(); it.Next(); {
+		if err := b.bounded(it.Node(), at, depth); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// under is the path of a key or header below another path.
+func (b *builder) under(above []part, n *unstable.Node) ([]part, *diag.Error) {
+	path := slices.Clip(above)
+	for it := n.Key(); it.Next(); {
+		k := it.Node()
+		path = append(path, part{string(k.Data), b.span(k.Raw)})
+	}
+	if len(path) > maxDepth {
+		return nil, errorIn(path[len(path)-1].at.Start, fmt.Sprintf("this name has more than %d parts", maxDepth), "a shorter one; a problem needs two")
+	}
+	return path, nil
+}
+
+// nameless tells that a path names no row.
+func nameless(path []part) bool {
+	return slices.ContainsFunc(path[:min(3, len(path))], func(p part) bool { return p.name == "" })
+}
+
+// header opens a section.
+func (b *builder) header(n *unstable.Node) *diag.Error {
+	path, err := b.under(nil, n)
+	if err != nil {
+		return err
+	}
+	sec := &group{list: n.Kind == unstable.ArrayTable}
+	brackets := 1
+	if sec.list {
+		brackets = 2
+	}
+	first, last := path[0].at.Start, path[len(path)-1].at.End
+	sec.at.Start = strings.LastIndexByte(b.s.text[:first], '[') + 1 - brackets
+	sec.at.End = last + strings.IndexByte(b.s.text[last:], ']') + brackets
+	b.s.sections = append(b.s.sections, sec)
+	listed := 0 // how many parts name the first list on the way
+	at := b.names
+	for i, p := range path {
+		sec.path = append(sec.path, p.name)
+		at, _ = at.find(p.name)
+		if at.closed && i > 0 {
+			return twice(path[:i+1])
+		}
+		at.list = at.list || sec.list && i == len(path)-1
+		if at.list && listed == 0 {
+			listed = i + 1
+		}
+	}
+	b.path, b.kept = path, listed > 0 || nameless(path)
+	if nameless(path) {
 		return nil
 	}
-	var pe *unstable.ParserError
-	if !errors.As(err, &pe) {
-		return errorIn(b.base, err.Error(), "")
+	if at.headed && !b.kept {
+		return errorIn(sec.at.Start, fmt.Sprintf("the table %s occurs twice", b.s.text[sec.at.Start:sec.at.End]), "put the rows of both under one header")
 	}
-	return inWords(b.s.text, b.base+int(p.Range(pe.Highlight).Offset), pe.Message)
+	at.headed = true
+	t := b.table(path[0])
+	switch {
+	case len(path) == 1 && sec.list:
+		t.Listed = true
+	case len(path) == 1:
+		t.group = sec
+	case listed != 1:
+		return b.headRow(path, sec, listed == 2)
+	}
+	return nil
+}
+
+// headRow is a row with a header of its own: [points.A].
+func (b *builder) headRow(path []part, sec *group, listed bool) *diag.Error {
+	r, err := b.row(path)
+	if err != nil {
+		return err
+	}
+	e := entry{name: path[1].at, value: sec.at, whole: sec.at, in: sec, header: true}
+	r.pieces = append(r.pieces, e)
+	kept := Cell{Text: b.s.text[sec.at.Start:sec.at.End], entry: e}
+	if len(path) > 2 && !listed {
+		kept.Key, kept.name = path[2].name, path[2].at
+	} else if !listed {
+		r.group = sec
+		return nil
+	}
+	return r.add(kept)
+}
+
+// table gives the table of a path, new or not. The pointer holds until the next call.
+func (b *builder) table(p part) *Table {
+	n, _ := b.names.find(p.name)
+	if n.index < 0 {
+		n.index = len(b.s.Tables)
+		b.s.Tables = append(b.s.Tables, Table{Name: p.name, at: p.at})
+	}
+	return &b.s.Tables[n.index]
+}
+
+// row gives the row of a path, new or not. The pointer holds until the next call.
+func (b *builder) row(path []part) (*Row, *diag.Error) {
+	t, p := b.table(path[0]), path[1]
+	n, _ := b.names.below[t.Name].find(p.name)
+	if n.index < 0 {
+		if b.rows++; b.rows > maxRows {
+			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", maxRows), "split the problem into several sheets")
+		}
+		n.index = len(t.Rows)
+		t.Rows = append(t.Rows, Row{Name: p.name})
+	}
+	return &t.Rows[n.index], nil
+}
+
+// entry files a key and its value below a path, which what it stands in names.
+func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
+	path, err := b.under(above, n)
+	if err != nil {
+		return err
+	}
+	last := path[len(path)-1].at
+	equals := last.End + strings.IndexByte(b.s.text[last.End:], '=')
+	e := entry{name: last, whole: b.span(n.Raw), in: in}
+	e.value = diag.Between(skip(b.s.text, equals+1, " \t"), e.whole.End)
+	in.entries = append(in.entries, e)
+	if b.kept && !in.braces || nameless(path) {
+		return nil
+	}
+	if err := b.once(path, len(above)); err != nil {
+		return err
+	}
+	v := n.Value()
+	if len(path) == 1 && v.Kind == unstable.InlineTable {
+		t := b.table(path[0])
+		t.group = &group{at: e.value, braces: true}
+		return b.inside(path, v, t.group)
+	}
+	limit := maxCell
+	if len(path) == 1 { // a row of the table ""
+		path, limit = append([]part{{}}, path...), maxTop
+	}
+	r, err := b.row(path)
+	if err != nil {
+		return err
+	}
+	if len(above) < 2 {
+		e.name = path[1].at
+		r.pieces = append(r.pieces, e)
+	}
+	if len(path) == 2 && v.Kind == unstable.InlineTable {
+		r.group = &group{at: e.value, braces: true}
+		return b.inside(path, v, r.group)
+	}
+	c := Cell{Text: b.s.text[e.value.Start:e.value.End], entry: e}
+	if len(path) > 2 {
+		c.Key, c.name = path[2].name, path[2].at
+	}
+	switch {
+	case len(path) > 3:
+	case v.Kind == unstable.String:
+		c.Text, c.Readable = string(v.Data), true
+	case v.Kind == unstable.Integer, v.Kind == unstable.Float, v.Kind == unstable.Bool:
+		c.Readable = true
+	}
+	if c.Readable && len(c.Text) > limit {
+		return errorIn(c.value.Start, fmt.Sprintf("this text has %d bytes, but at most %d are allowed", len(c.Text), limit), "shorten it")
+	}
+	return r.add(c)
+}
+
+// inside files the entries of an inline table.
+func (b *builder) inside(path []part, v *unstable.Node, in *group) *diag.Error {
+	for it := v.Children(); it.Next(); {
+		if err := b.entry(path, it.Node(), in); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// once notes a path with a value and refuses one that has its name already, or is within
+// a value; the first so many names are those of what it stands in.
+func (b *builder) once(path []part, above int) *diag.Error {
+	at := b.names
+	for i, p := range path {
+		var fresh bool
+		at, fresh = at.find(p.name)
+		if i >= above && (at.closed || !fresh && i == len(path)-1) {
+			return twice(path[:i+1])
+		}
+	}
+	at.closed = true
+	return nil
+}
+
+// twice is about the last name of a path.
+func twice(path []part) *diag.Error {
+	i := len(path) - 1
+	at, name, table := path[i].at.Start, path[i].name, ""
+	if i > 1 {
+		return errorIn(at, fmt.Sprintf("%q is used twice in the row %q", name, path[1].name), "remove one of them")
+	}
+	if i == 1 {
+		table = path[0].name
+	}
+	return errorIn(at, fmt.Sprintf("the name %q is used twice%s", name, inTable(table)), "rename one of them")
+}
+
+// add adds a cell to a row. Kept pieces of one cell, such as at.x and at.y, fall together.
+func (r *Row) add(c Cell) *diag.Error {
+	if _, there := r.Cell(c.Key); there {
+		return nil
+	}
+	if len(r.Cells) == maxCells {
+		return errorIn(c.name.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, maxCells), "check that this is the intended file")
+	}
+	r.Cells = append(r.Cells, c)
+	return nil
 }

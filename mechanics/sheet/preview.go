@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // defaultKey is the key under which a plain value goes when its row becomes a
 // table: A = "4, 0, 0" is A = { at = "4, 0, 0" }.
 func defaultKey(table string) string {
@@ -18,9 +20,9 @@ func (r *Row) keyIn(table, key string) string {
 	switch {
 	case table == "":
 		return key
-	case r.form == formBare && key == defaultKey(table):
+	case r.plain() && key == defaultKey(table):
 		return ""
-	case r.form != formBare && r.form != formKept && key == "" && (r.form != formNone || len(r.Cells) > 0):
+	case !r.plain() && key == "" && len(r.pieces)+len(r.Cells) > 0:
 		return defaultKey(table)
 	}
 	return key
@@ -31,37 +33,30 @@ func (r *Row) keyIn(table, key string) string {
 // row or table. Nothing is parsed; Text still gives the old text, and an edit
 // applied to a preview is applied to the sheet it was made of.
 func (s *Sheet) With(ref Ref, text string) *Sheet {
-	next := &Sheet{text: s.text, sections: s.sections, under: s.under}
+	next := *s
 	if next.under == nil {
 		next.under = s
 	}
-	next.Tables = make([]Table, len(s.Tables), len(s.Tables)+1)
-	copy(next.Tables, s.Tables)
-	t := next.table(ref.Table)
-	if t == nil {
-		next.Tables = append(next.Tables, Table{Name: ref.Table, own: -1})
-		t = &next.Tables[len(next.Tables)-1]
+	var t *Table
+	var r *Row
+	var c *Cell
+	next.Tables, t = having(s.Tables, func(t Table) bool { return t.Name == ref.Table }, Table{Name: ref.Table})
+	t.Rows, r = having(t.Rows, func(r Row) bool { return r.Name == ref.Row }, Row{Name: ref.Row})
+	key, plain := r.keyIn(ref.Table, ref.Key), r.plain()
+	r.Cells, c = having(r.Cells, func(c Cell) bool { return c.Key == key }, Cell{Key: key})
+	if plain && key != "" && ref.Table != "" {
+		r.Cells[0].Key = defaultKey(ref.Table)
 	}
-	rows := make([]Row, len(t.Rows), len(t.Rows)+1)
-	copy(rows, t.Rows)
-	i := t.index(ref.Row)
+	c.Text, c.Readable = text, true
+	return &next
+}
+
+// having is a copy of a list, and what it has in there, new where it has none.
+func having[T any](list []T, is func(T) bool, fresh T) ([]T, *T) {
+	list = slices.Clone(list)
+	i := slices.IndexFunc(list, is)
 	if i < 0 {
-		i = len(rows)
-		rows = append(rows, Row{Name: ref.Row})
+		i, list = len(list), append(list, fresh)
 	}
-	t.Rows = rows
-	r := &rows[i]
-	r.Cells = append(make([]Cell, 0, len(r.Cells)+1), r.Cells...)
-	key := r.keyIn(ref.Table, ref.Key)
-	if r.form == formBare && key != "" && ref.Table != "" {
-		r.Cells[0].Key, r.form = defaultKey(ref.Table), formInline
-	}
-	for j := range r.Cells {
-		if r.Cells[j].Key == key {
-			r.Cells[j].Text, r.Cells[j].Readable = text, true
-			return next
-		}
-	}
-	r.Cells = append(r.Cells, Cell{Key: key, Text: text, Readable: true})
-	return next
+	return list, &list[i]
 }

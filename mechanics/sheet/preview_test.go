@@ -47,7 +47,7 @@ func TestPreviewsStackAndStandAside(t *testing.T) {
 			t.Errorf("%v: got %d:%d, want %v", ref, at.Line, at.Column, want)
 		}
 	}
-	next, _, err := p.Apply(SetCell{Ref{"points", "A", ""}, "7"})
+	next, err := p.Apply(SetCell{Ref{"points", "A", ""}, "7"})
 	if err != nil {
 		t.Fatal(err)
 	}

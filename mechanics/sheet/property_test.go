@@ -193,7 +193,7 @@ func about(e Edit) (table string, rows []string) {
 // checkEdit makes an edit and checks all that must hold of it.
 func checkEdit(t *testing.T, s *Sheet, e Edit) *Sheet {
 	t.Helper()
-	next, p, err := s.Apply(e)
+	next, err := s.Apply(e)
 	if err != nil {
 		if set, ok := e.(SetCell); ok && utf8.ValidString(set.Text) && len(set.Text) <= maxCell {
 			if c, ok := s.Cell(set.Ref); ok && c.Readable {
@@ -205,11 +205,12 @@ func checkEdit(t *testing.T, s *Sheet, e Edit) *Sheet {
 		}
 		return s
 	}
-	if got := s.text[:p.At] + p.New + s.text[p.At+len(p.Old):]; got != next.Text() || !strings.HasPrefix(s.text[p.At:], p.Old) {
-		t.Fatalf("%#v: more changed than the patch %+v says", e, p)
+	h := NewHistory(s)
+	if err := h.Do(e); err != nil || h.Current().Text() != next.Text() {
+		t.Fatalf("%#v: done again it gives %v\n%s", e, err, h.Current().Text())
 	}
-	if p.Inverse().on(next.Text()) != s.text {
-		t.Fatalf("%#v: the inverse of %+v does not give the text back", e, p)
+	if h.Undo(); h.Current().Text() != s.text {
+		t.Fatalf("%#v: undone it gives\n%s\nnot\n%s", e, h.Current().Text(), s.text)
 	}
 	table, rows := about(e)
 	before, after := contents(s, table, rows...), contents(next, table, rows...)

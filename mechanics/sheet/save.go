@@ -1,19 +1,15 @@
 package sheet
 
 import (
-	"crypto/sha256"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 	"time"
 
 	"trivet/mechanics/diag"
 )
-
-// maxLinks is how many links are followed to the file that is written, the
-// usual limit of the systems themselves.
-const maxLinks = 40
 
 // Save writes a sheet to a file, whole or not at all: it writes a file of its
 // own beside the target and renames it. A link is followed; mode and, where
@@ -26,72 +22,79 @@ const maxLinks = 40
 // rename is not noticed; no system call would close that gap. Hard links and
 // extended attributes are not kept.
 func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
-	target, written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
+	written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
 	if err != nil {
 		return Stamp{}, err
 	}
-	Sweep(target)
+	Sweep(path)
 	// the stamp is of what is written here, not of what another program may
 	// put in its place a moment later
-	return Stamp{Time: written, Size: int64(len(s.text)), sum: sha256.Sum256([]byte(s.text))}, nil
+	return stampOf([]byte(s.text), written), nil
+}
+
+// Write writes a file that is no sheet, such as a page, in the manner of Save:
+// whole or not at all, a link followed. A file that is there is refused with a
+// *ChangedError unless forced; any other error is a *diag.Error. After an error
+// what was there is as it was.
+func Write(path string, data []byte, force bool) error {
+	_, err := replace(path, string(data), func(target string) error {
+		if _, err := os.Lstat(target); !force && !errors.Is(err, fs.ErrNotExist) {
+			return &ChangedError{Appeared: true}
+		}
+		return nil
+	})
+	return err
 }
 
 // replace writes a text to the file that a path leads to, by a file beside it that is
-// renamed, and gives the file and when it was written. free refuses a file that may not
+// renamed, and gives when it was written. free refuses a file that may not
 // be replaced; it is asked before the work and right before the renaming.
-func replace(path, text string, free func(target string) error) (target string, written time.Time, err error) {
-	if target, err = follow(path); err != nil {
-		return "", written, err
+func replace(path, text string, free func(target string) error) (written time.Time, err error) {
+	target, err := follow(path)
+	if err != nil {
+		return written, WriteError(err)
 	}
 	mode, err := writable(target)
 	if err != nil {
-		return "", written, err
+		return written, err
 	}
 	if err := free(target); err != nil {
-		return "", written, err
+		return written, err
 	}
-	temp, err := writeBeside(target, text, mode)
-	if err != nil {
-		return "", written, inFileWords("written", err)
-	}
+	temp := filepath.Join(filepath.Dir(target), Beside())
 	defer os.Remove(temp) // gone already once it is renamed
-	written = time.Now()
-	if info, err := os.Stat(temp); err == nil {
-		written = info.ModTime()
+	if written, err = writeBeside(temp, target, text, mode); err != nil {
+		return written, WriteError(err)
 	}
 	if err := free(target); err != nil {
-		return "", written, err
+		return written, err
 	}
 	if err := os.Rename(temp, target); err != nil {
-		return "", written, inFileWords("written", err)
+		return written, WriteError(err)
 	}
-	syncFolder(filepath.Dir(target))
-	return target, written, nil
+	// Syncing the folder makes the rename last. Not every system can; the file itself is
+	// whole either way.
+	if folder, err := os.Open(filepath.Dir(target)); err == nil {
+		folder.Sync()
+		folder.Close()
+	}
+	return written, nil
 }
 
 // follow gives the file that a path leads to; the file need not be there.
 func follow(path string) (string, error) {
-	for range maxLinks {
-		info, err := os.Lstat(path)
-		if errors.Is(err, fs.ErrNotExist) {
-			return path, nil
-		}
-		if err != nil {
-			return "", inFileWords("written", err)
-		}
-		if info.Mode()&fs.ModeSymlink == 0 {
-			return path, nil
-		}
+	const most = 40 // links, the usual limit of the systems themselves
+	for range most {
 		to, err := os.Readlink(path)
 		if err != nil {
-			return "", inFileWords("written", err)
+			return path, nil // no link; what else is wrong with it shows when it is written
 		}
 		if !filepath.IsAbs(to) {
 			to = filepath.Join(filepath.Dir(path), to)
 		}
 		path = to
 	}
-	return "", diag.New("the links form a loop", "save it under another name")
+	return "", syscall.ELOOP
 }
 
 // writable gives the mode for the new file, 0 where there is none yet. A file
@@ -102,37 +105,33 @@ func writable(path string) (fs.FileMode, error) {
 		return 0, nil
 	}
 	if err != nil {
-		return 0, inFileWords("written", err)
+		return 0, WriteError(err)
 	}
 	if err := regular(info); err != nil {
 		return 0, err
 	}
-	readOnly := diag.New("the file is read-only", "save it under another name")
-	if info.Mode().Perm()&0o222 == 0 { // holds for root too
-		return 0, readOnly
-	}
 	f, err := os.OpenFile(path, os.O_WRONLY, 0)
-	if errors.Is(err, fs.ErrPermission) {
-		readOnly.Err = err
-		return 0, readOnly
+	if err == nil {
+		err = f.Close()
 	}
-	if err != nil {
-		return 0, inFileWords("written", err)
+	switch mode := info.Mode().Perm(); {
+	case errors.Is(err, fs.ErrPermission), mode&0o222 == 0: // which holds for root too
+		return 0, &diag.Error{Msg: "the file is read-only", Hint: elsewhere, Err: err}
+	case err != nil:
+		return 0, WriteError(err)
+	default:
+		return mode, nil
 	}
-	return info.Mode().Perm(), f.Close()
 }
 
-// unchanged compares the file on disk with what was read.
+// unchanged refuses a file on disk that is not what was read, unless forced.
 func unchanged(path string, was Stamp, force bool) error {
-	if force {
-		return nil
-	}
 	_, now, err := readFile(path)
+	gone := errors.Is(err, fs.ErrNotExist)
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		if was.IsZero() {
-			return nil
-		}
+	case force, gone && was.IsZero():
+		return nil
+	case gone:
 		return &ChangedError{Deleted: true}
 	case err != nil:
 		return err
@@ -144,38 +143,28 @@ func unchanged(path string, was Stamp, force bool) error {
 	return nil
 }
 
-// writeBeside writes text to a new file in the folder of path and gives its
-// name. After an error no such file is left.
-func writeBeside(path, text string, mode fs.FileMode) (string, error) {
-	name := besidePath(path)
+// writeBeside writes text to a new file that is to take the place of target, and gives
+// when. mode is the target's, 0 where there is none.
+func writeBeside(name, target, text string, mode fs.FileMode) (written time.Time, err error) {
 	create := fs.FileMode(0o666) // less what the user's umask takes away
 	if mode != 0 {
 		create = 0o600 // until it has the old one's owner
 	}
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, create)
 	if err != nil {
-		return "", err
+		return written, err
 	}
 	_, err = f.WriteString(text)
 	if err == nil && mode != 0 {
-		keepOwner(f, path)
+		keepOwner(f, target)
 		err = f.Chmod(mode)
 	}
 	if err == nil {
 		err = f.Sync()
 	}
-	if err = errors.Join(err, f.Close()); err != nil {
-		os.Remove(name)
-		return "", err
+	info, statErr := f.Stat()
+	if err := errors.Join(err, statErr, f.Close()); err != nil {
+		return written, err
 	}
-	return name, nil
-}
-
-// syncFolder makes the rename last. Not every system can; the file itself is
-// whole either way.
-func syncFolder(path string) {
-	if d, err := os.Open(path); err == nil {
-		d.Sync()
-		d.Close()
-	}
+	return info.ModTime(), nil
 }

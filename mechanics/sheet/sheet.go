@@ -8,6 +8,7 @@ package sheet
 
 import (
 	"iter"
+	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
@@ -18,8 +19,8 @@ import (
 type Sheet struct {
 	text     string
 	Tables   []Table
-	sections []section
-	under    *Sheet // the sheet a preview was made of; nil for a parsed one
+	sections []*group // the first one is the text before any header
+	under    *Sheet   // the sheet a preview was made of; nil for a parsed one
 }
 
 // Table is a TOML table of rows: [points], [lines]. The keys before the first
@@ -29,8 +30,7 @@ type Table struct {
 	Rows   []Row
 	Listed bool      // written as [[name]]: kept, and what stands below it is no row
 	at     diag.Span // the name where it is first written
-	own    int       // the section headed [name]; -1 where there is none
-	braces *braces   // the inline table it is written as, if it is
+	group  *group    // what is headed [name], or the inline table it is written as
 }
 
 // Row is an entry of a table. A plain value (A = "4, 0, 0") is one cell with
@@ -39,9 +39,8 @@ type Table struct {
 type Row struct {
 	Name   string
 	Cells  []Cell
-	form   form
-	pieces []piece
-	braces *braces // the inline table it is written as, if it is
+	pieces []entry // most rows have one, dotted keys one each; a row of a preview none
+	group  *group  // what is headed [table.row], or the inline table it is written as
 }
 
 // Cell is a raw cell. Text is the decoded string; a bare TOML number, boolean
@@ -52,50 +51,45 @@ type Cell struct {
 	Key      string
 	Text     string
 	Readable bool
-	at       diag.Span // the value in the file's text, quotes included
-	keyAt    diag.Span
-	whole    diag.Span // key to value
-	inner    bool      // stands inside braces
+	entry
 }
 
 // Ref names a cell: table, row and key ("" for a plain value).
 type Ref struct{ Table, Row, Key string }
 
-// form is how a row is written, which decides where a new cell of it goes.
-type form int
-
-const (
-	formNone   form = iota // only seen in a preview, not in the text
-	formBare               // A = "4, 0, 0"
-	formInline             // A = { at = "4, 0, 0" }
-	formHeader             // [points.A]
-	formDotted             // A.at = "4, 0, 0"
-	formKept               // an array of tables and the like: kept, not edited
-)
-
-// piece is one stretch of text that defines a row: most rows have one, dotted
-// keys have one each.
-type piece struct {
-	name    diag.Span // the row's name in a key or a header
-	whole   diag.Span // key to value, or header to the last entry below it
-	braces  *braces
-	section int
-	header  bool
+// entry is a stretch of text that defines a row or a cell: a key and its value, or
+// a header with what stands below it.
+type entry struct {
+	name   diag.Span // the name of the row or the cell in it
+	value  diag.Span // quotes included
+	whole  diag.Span // key to value, or the header
+	in     *group
+	header bool
 }
 
-// braces is an inline table: its text from { to } and the entries in it.
-type braces struct {
-	at    diag.Span
-	inner []diag.Span
+// group is what entries stand in: a header and the lines below it, or an inline table.
+type group struct {
+	at      diag.Span // the header, empty before the first one; or from { to }
+	path    []string  // what the header names
+	list    bool      // [[...]]
+	braces  bool
+	entries []entry
 }
 
-// section is a header with the entries below it; the first one is the text
-// before any header.
-type section struct {
-	head diag.Span // the header's text; empty for the first section
-	end  int       // where its last entry ends, its header where it has none
-	path []string
-	list bool // [[...]]
+// span is a piece of a row with all that stands below it.
+func (e entry) span() diag.Span {
+	if e.header {
+		return diag.Between(e.whole.Start, e.in.last().whole.End)
+	}
+	return e.whole
+}
+
+// last is the last entry of a group, its header where it has none.
+func (g *group) last() entry {
+	if n := len(g.entries); n > 0 {
+		return g.entries[n-1]
+	}
+	return entry{whole: g.at, in: g, header: true}
 }
 
 // Cell gives a row's cell by key.
@@ -113,6 +107,9 @@ func (r Row) Text(key string) string {
 	c, _ := r.Cell(key)
 	return strings.TrimSpace(c.Text)
 }
+
+// plain tells that a row is a single value, or is kept as one.
+func (r *Row) plain() bool { return len(r.Cells) == 1 && r.Cells[0].Key == "" }
 
 // Cells gives the cells in the order of the text, each with what names it. A row without
 // cells stands as one with the key "".
@@ -135,19 +132,10 @@ func (s *Sheet) Cells() iter.Seq2[Ref, Cell] {
 
 // Table gives a table by name; an empty one where the sheet has none.
 func (s *Sheet) Table(name string) Table {
-	if t := s.table(name); t != nil {
-		return *t
+	if i := slices.IndexFunc(s.Tables, func(t Table) bool { return t.Name == name }); i >= 0 {
+		return s.Tables[i]
 	}
-	return Table{Name: name, own: -1}
-}
-
-func (s *Sheet) table(name string) *Table {
-	for i := range s.Tables {
-		if s.Tables[i].Name == name {
-			return &s.Tables[i]
-		}
-	}
-	return nil
+	return Table{Name: name}
 }
 
 // Row gives a table's row by name.
@@ -159,33 +147,13 @@ func (t Table) Row(name string) (Row, bool) {
 }
 
 func (t *Table) index(name string) int {
-	for i := range t.Rows {
-		if t.Rows[i].Name == name {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(t.Rows, func(r Row) bool { return r.Name == name })
 }
 
 // Cell gives the cell that ref names.
 func (s *Sheet) Cell(ref Ref) (Cell, bool) {
-	_, r := s.row(ref)
-	if r == nil {
-		return Cell{}, false
-	}
+	r, _ := s.Table(ref.Table).Row(ref.Row)
 	return r.Cell(ref.Key)
-}
-
-// row gives the table and the row that ref names, nil where there is none.
-func (s *Sheet) row(ref Ref) (*Table, *Row) {
-	t := s.table(ref.Table)
-	if t == nil {
-		return nil, nil
-	}
-	if i := t.index(ref.Row); i >= 0 {
-		return t, &t.Rows[i]
-	}
-	return t, nil
 }
 
 // Text is the sheet as it is saved.

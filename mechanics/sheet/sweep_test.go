@@ -14,11 +14,7 @@ func TestSweepTakesOnlyWhatKilledSavesLeft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	left, err := writeBeside(filepath.Join(t.TempDir(), "a.toml"), "half", 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	name := filepath.Base(left)
+	name := Beside()
 	for _, save := range []bool{false, true} {
 		folder := t.TempDir()
 		path := filepath.Join(folder, "a.toml")

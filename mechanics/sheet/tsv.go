@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -15,16 +17,13 @@ import (
 func TSV(cells [][]string) string {
 	var sb strings.Builder
 	for _, row := range cells {
+		row = slices.Clone(row)
 		for i, c := range row {
-			if i > 0 {
-				sb.WriteByte('\t')
-			}
 			if strings.ContainsAny(c, "\t\r\n") || strings.HasPrefix(c, `"`) {
-				c = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
+				row[i] = `"` + strings.ReplaceAll(c, `"`, `""`) + `"`
 			}
-			sb.WriteString(c)
 		}
-		sb.WriteByte('\n')
+		sb.WriteString(strings.Join(row, "\t") + "\n")
 	}
 	return sb.String()
 }
@@ -43,63 +42,23 @@ func ParseTSV(text string) ([][]string, error) {
 	text = strings.TrimPrefix(text, bom)
 	var out [][]string
 	var row []string
-	unclosed := false // a quote that nothing closes: none after it is either
-	for i := 0; i < len(text); {
-		cell, end := "", -1
-		if text[i] == '"' && !unclosed {
-			cell, end, unclosed = quotedCell(text, i)
-		}
-		if end < 0 {
-			end = len(text)
-			if n := strings.IndexAny(text[i:], "\t\r\n"); n >= 0 {
-				end = i + n
-			}
-			cell = text[i:end]
-		}
-		tab := end < len(text) && text[end] == '\t'
-		if row = append(row, cell); tab && end+1 == len(text) {
-			row = append(row, "") // the tab that ends the text stands before an empty cell
-			tab, end = false, len(text)
-		}
+	for tab := false; text != "" || tab; {
+		m := tsvCell.FindStringSubmatch(text)
+		row = append(row, strings.ReplaceAll(m[1], `""`, `"`)+m[2])
 		if len(row) > maxCells {
 			return nil, diag.New(fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, maxCells), "copy fewer columns")
 		}
+		text, tab = text[len(m[0]):], m[3] == "\t"
 		if tab {
-			i = end + 1
 			continue
 		}
 		if len(out) == maxRows {
 			return nil, diag.New(fmt.Sprintf("the block has more than %d rows", maxRows), "copy fewer rows")
 		}
 		out, row = append(out, row), nil
-		i = afterLineEnd(text, end)
 	}
 	return out, nil
 }
 
-// quotedCell reads the quoted cell that opens at i and gives where it ends, -1
-// where this is none. unclosed tells that no quote closes it.
-func quotedCell(text string, i int) (cell string, end int, unclosed bool) {
-	for j := i + 1; ; {
-		n := strings.IndexByte(text[j:], '"')
-		if n < 0 {
-			return "", -1, true
-		}
-		j += n + 1
-		if j < len(text) && text[j] == '"' {
-			j++
-			continue
-		}
-		if j == len(text) || strings.IndexByte("\t\r\n", text[j]) >= 0 {
-			return strings.ReplaceAll(text[i+1:j-1], `""`, `"`), j, false
-		}
-		return "", -1, false
-	}
-}
-
-func afterLineEnd(text string, i int) int {
-	if strings.HasPrefix(text[i:], "\r\n") {
-		return i + 2
-	}
-	return min(len(text), i+1)
-}
+// tsvCell is a cell in quotes or without, and what ends it.
+var tsvCell = regexp.MustCompile(`^(?:"((?:[^"]|"")*)"|([^\t\r\n]*))(\t|\r?\n|\r|$)`)

@@ -3,9 +3,11 @@ package variant
 import (
 	"cmp"
 	"fmt"
+	"iter"
 	"math/rand/v2"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 )
@@ -25,14 +27,14 @@ type Source struct {
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
-	solver solver
+	reader *problem.Reader
 	tasks  []Task
 }
 
 // NewSource looks at a sheet that was read and solved. The error
 // says that no given has a range.
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
-	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
+	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), reader: problem.NewReader()}
 	if len(src.Grids) == 0 {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
@@ -45,25 +47,22 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 // Combinations is how many sheets the ranges give beside the sheet itself, at
 // most 1<<40.
 func (src *Source) Combinations() int {
-	n, own := 1, true
+	n := src.total()
 	for i := range src.Grids {
-		n = min(n*min(src.Grids[i].Count, 1<<22), most)
-		own = own && src.ownAt(i) >= 0
+		if src.Grids[i].own() < 0 {
+			return n
+		}
 	}
-	if own {
-		n--
-	}
-	return n
+	return n - 1
 }
 
-// ownAt gives which value of a grid is the sheet's own, or -1.
-func (src *Source) ownAt(i int) int {
-	g := &src.Grids[i]
-	k := int((g.was/g.factor-g.low)/g.step + 0.5)
-	if k >= 0 && k < g.Count && g.own(k) {
-		return k
+// total counts the sheet itself too, where its values are on the grids.
+func (src *Source) total() int {
+	n := 1
+	for _, g := range src.Grids {
+		n = min(n*min(g.Count, 1<<22), most)
 	}
-	return -1
+	return n
 }
 
 // The stream of random numbers of a seed, so that another use of the same seed
@@ -77,23 +76,17 @@ func Seeded(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, stream))
 // beyond it they are drawn one by one.
 const listed = 1 << 14
 
-// tries is how many combinations are solved at most for so many variants.
-func tries(count int) int { return 400 + 40*count }
-
 // Draw gives so many variants, each with other values than the sheet and than the
 // others, whose verdict is of the same kind (see strays). The error, a *TooFew,
 // says why there are not so many.
 func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	few := &TooFew{Asked: count, Combinations: src.Combinations(), reasons: map[string]int{}, source: src}
 	if few.Combinations < count {
-		few.grid = true
 		return nil, few
 	}
 	var out []Variant
-	next := src.order(r)
-	for few.Tried < cmp.Or(src.Tries, tries(count)) {
-		at := next()
-		if at == nil {
+	for at := range src.order(r) {
+		if few.Tried == cmp.Or(src.Tries, 400+40*count) {
 			break
 		}
 		few.Tried++
@@ -110,50 +103,43 @@ func (src *Source) Draw(r *rand.Rand, count int) ([]Variant, error) {
 	return out, few
 }
 
-// order gives combinations in random order, none twice and not the sheet's own;
-// nil when there are no more, or none new is found in many draws.
-func (src *Source) order(r *rand.Rand) func() []int {
-	total := 1
-	for i := range src.Grids {
-		total = min(total*min(src.Grids[i].Count, listed+1), listed+1)
-	}
-	var all []int
-	if total <= listed {
-		all = r.Perm(total)
-	}
-	seen := map[string]bool{}
-	return func() []int {
-		for range 1000 {
-			at := make([]int, len(src.Grids))
-			if total > listed {
+// order gives combinations in random order, none twice and not the sheet's own,
+// until there are no more, or none new is found in many draws.
+func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
+	return func(yield func([]int) bool) {
+		if total := src.total(); total <= listed {
+			for _, rest := range r.Perm(total) {
+				at := make([]int, len(src.Grids))
 				for i := range at {
-					at[i] = r.IntN(src.Grids[i].Count)
-				}
-				key := fmt.Sprint(at)
-				if seen[key] {
-					continue
-				}
-				seen[key] = true
-			} else {
-				if len(all) == 0 {
-					return nil
-				}
-				for i, rest := 0, all[0]; i < len(at); i++ {
 					at[i], rest = rest%src.Grids[i].Count, rest/src.Grids[i].Count
 				}
-				all = all[1:]
+				if !src.own(at) && !yield(at) {
+					return
+				}
 			}
-			if !src.own(at) {
-				return at
+			return
+		}
+		seen := map[string]bool{}
+		for vain := 0; vain < 1000; vain++ {
+			at := make([]int, len(src.Grids))
+			for i := range at {
+				at[i] = r.IntN(src.Grids[i].Count)
+			}
+			key := fmt.Sprint(at)
+			if seen[key] || src.own(at) {
+				continue
+			}
+			seen[key], vain = true, 0
+			if !yield(at) {
+				return
 			}
 		}
-		return nil
 	}
 }
 
 func (src *Source) own(at []int) bool {
 	for i, k := range at {
-		if !src.Grids[i].own(k) {
+		if src.Grids[i].own() != k {
 			return false
 		}
 	}
@@ -166,10 +152,13 @@ func (src *Source) at(at []int) (v Variant, says []string) {
 	for i, k := range at {
 		edits[i] = sheet.SetCell{Ref: src.Grids[i].Ref, Text: src.Grids[i].Text(k)}
 	}
-	s, _, err := src.Sheet.ApplyAll(edits)
+	s, err := src.Sheet.Apply(edits...)
 	if err != nil {
 		return v, []string{"cannot be written: " + err.Error()}
 	}
-	now := src.solver.solve(s)
-	return Variant{Sheet: s, Solution: now.solution, At: at}, strays(src.Solution, now)
+	now, err := solve(src.reader, s)
+	if err != nil {
+		return v, []string{err.Error()}
+	}
+	return Variant{Sheet: s, Solution: now, At: at}, strays(src.Solution, now)
 }

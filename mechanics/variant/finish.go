@@ -3,8 +3,6 @@ package variant
 import (
 	"fmt"
 	"strconv"
-	"unicode"
-	"unicode/utf8"
 
 	"trivet/mechanics/sheet"
 )
@@ -23,26 +21,14 @@ func (src *Source) Tasks() []Task { return src.tasks }
 // are left out with the comments right above them, since they hold no longer.
 func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	edits := append(src.retold(v.At, title), sheet.DeleteTable{Table: "answers"})
-	s, _, err := v.Sheet.ApplyAll(edits)
+	s, err := v.Sheet.Apply(edits...)
 	if err != nil {
 		return v, err
 	}
-	now := src.solver.solve(s)
-	if now.solution == nil {
-		return v, fmt.Errorf("the variant %s", now.unread)
+	sol, err := solve(src.reader, s)
+	if err != nil {
+		return v, fmt.Errorf("the variant %w", err)
 	}
-	v.Sheet, v.Solution = s, now.solution
+	v.Sheet, v.Solution = s, sol
 	return v, nil
-}
-
-func lastRune(text string) (rune, int) { return utf8.DecodeLastRuneInString(text) }
-
-func isLetter(r rune) bool { return r != utf8.RuneError && unicode.IsLetter(r) }
-
-func parseNumber(text string) float64 {
-	x, err := strconv.ParseFloat(text, 64)
-	if err != nil { // a typographic minus
-		x, _ = strconv.ParseFloat("-"+text[len("−"):], 64)
-	}
-	return x
 }

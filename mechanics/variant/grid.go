@@ -26,7 +26,8 @@ type Grid struct {
 	low, step float64 // in Unit
 	factor    float64 // SI of one Unit
 	was       float64 // the sheet's own value, SI
-	behind    string  // the uncertainty behind the value: " ± 2 cm"
+	typed     string  // its text, without
+	behind    string  // the uncertainty behind it: " ± 2 cm"
 }
 
 const (
@@ -54,10 +55,16 @@ func (g *Grid) Text(k int) string { return withUnit(g.Number(k), g.Unit) + g.beh
 // Said gives the k-th value as it is said, with its unit.
 func (g *Grid) Said(k int) string { return withUnit(g.Number(k), g.Symbol) }
 
-func (g *Grid) value(k int) float64 { return rounded(g.low + float64(k)*g.step) }
+func (g *Grid) value(k int) float64 { return to(digits, g.low+float64(k)*g.step) }
 
-// own tells whether the k-th value is the sheet's own.
-func (g *Grid) own(k int) bool { return math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor }
+// own gives which value is the sheet's own, or -1.
+func (g *Grid) own() int {
+	k := int((g.was/g.factor-g.low)/g.step + 0.5)
+	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor {
+		return k
+	}
+	return -1
+}
 
 func withUnit(number, unit string) string {
 	if unit == "" || strings.HasPrefix(unit, "°") || unit == "'" || unit == `"` {
@@ -65,8 +72,6 @@ func withUnit(number, unit string) string {
 	}
 	return number + " " + unit
 }
-
-func rounded(x float64) float64 { return to(digits, x) }
 
 // to is a number to so many digits.
 func to(digits int, x float64) float64 {
@@ -93,8 +98,8 @@ func Grids(s *sheet.Sheet, p *problem.Problem) []Grid {
 // values would come of it; of ends that are computed, about a twentieth of the way.
 func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 	out := cellOf(s, p, g)
-	text := func(key string) string { return textOf(s, g.Name, key) }
-	low, high, _ := strings.Cut(text("range"), "..")
+	row, _ := s.Table("given").Row(g.Name)
+	low, high, _ := strings.Cut(row.Text("range"), "..")
 	if unitOf(low) == "" { // 2 .. 4 kN/m
 		low = strings.TrimSpace(low) + " " + unitOf(high)
 	}
@@ -106,56 +111,56 @@ func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 			step /= 10
 		}
 	}
-	out.in(p, g, g.Low, step, unitOf(textOf(s, g.Name, out.Ref.Key)), unitOf(text("step")), unitOf(low), unitOf(high))
+	out.in(p, g, g.Low, step, unitOf(out.typed), unitOf(row.Text("step")), unitOf(low), unitOf(high))
 	out.Count = int(min((g.High-g.Low)/step+nearly, most)) + 1
 	return out
 }
 
 // cellOf finds the cell of a given's value and its uncertainty.
 func cellOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
-	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0], factor: 1}
-	if row, ok := s.Table("given").Row(g.Name); ok {
-		if _, bare := row.Cell(""); bare {
-			out.Ref.Key = ""
-		}
+	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0]}
+	out.factor = p.Units.For(g.Value.Dim).Factor
+	c, ok := s.Cell(out.Ref)
+	if !ok {
+		out.Ref.Key = ""
+		c, _ = s.Cell(out.Ref)
 	}
-	text := textOf(s, g.Name, out.Ref.Key)
+	out.typed, out.behind = certain(c.Text)
+	return out
+}
+
+// certain parts a text from the ± behind its value.
+func certain(text string) (value, behind string) {
 	for _, sign := range []string{"±", "+-", "+/-"} {
 		if before, _, ok := strings.Cut(text, sign); ok {
-			out.behind = text[len(strings.TrimRight(before, " ")):]
+			value = strings.TrimRight(before, " ")
+			return strings.TrimSpace(value), text[len(value):]
 		}
 	}
-	out.factor = p.Units.For(g.Value.Dim).Factor
-	return out
+	return strings.TrimSpace(text), ""
 }
 
 // in gives the grid the first unit in which its numbers are short ones, of those
 // that are typed in the row, or the sheet's.
 func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, typed ...string) {
 	const short = 6 // digits: what a person types
-	take := func(unit string, factor float64) {
-		g.Unit, g.factor = unit, factor
-		g.low, g.step = rounded(low/factor), rounded(step/factor)
+	take := func(typed string, u units.Unit) bool {
+		g.Unit, g.Symbol, g.factor = typed, u.Symbol, u.Factor
+		g.low, g.step = to(digits, low/u.Factor), to(digits, step/u.Factor)
+		return g.low == to(short, g.low) && g.step == to(short, g.step)
 	}
-	own := p.Units.For(of.Value.Dim)
-	g.Symbol = own.Symbol
-	for _, unit := range append(typed, own.Symbol) {
-		if unit == "" && of.Value.Dim != units.Number {
-			continue
-		}
-		u := units.Unit{Factor: 1}
+	for _, unit := range typed {
+		u := units.Unit{Factor: 1, Dim: units.Number}
+		var err *diag.Error
 		if unit != "" {
-			var err *diag.Error
-			if u, err = units.ParseUnit(unit); err != nil || u.Dim != of.Value.Dim {
-				continue
-			}
+			u, err = units.ParseUnit(unit)
 		}
-		if take(unit, u.Factor); g.low == to(short, g.low) && g.step == to(short, g.step) {
-			g.Symbol = u.Symbol
+		if err == nil && u.Dim == of.Value.Dim && take(unit, u) {
 			return
 		}
 	}
-	take(own.Symbol, own.Factor)
+	own := p.Units.For(of.Value.Dim)
+	take(own.Symbol, own)
 }
 
 var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE][-+]?\d+)?\s*`)
@@ -163,20 +168,14 @@ var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE
 // unitOf gives the unit that a number is typed with, "" where it has none, or is no
 // plain number: of 3 1/2 in it is in.
 func unitOf(text string) string {
-	text, _, _ = strings.Cut(text, "±")
-	text, _, _ = strings.Cut(text, "+-")
+	text, _ = certain(text)
 	rest := strings.TrimSpace(strings.TrimPrefix(text, numberAhead.FindString(text)))
 	if _, err := units.ParseUnit(rest); err == nil {
 		return rest
 	}
-	fields := strings.Fields(rest)
-	if len(fields) == 0 {
-		return ""
-	}
-	if last := fields[len(fields)-1]; units.Mentions(text) == nil {
-		if _, err := units.ParseUnit(last); err == nil {
-			return last
-		}
+	last := rest[strings.LastIndexAny(rest, " \t")+1:]
+	if _, err := units.ParseUnit(last); err == nil && units.Mentions(text) == nil {
+		return last
 	}
 	return ""
 }
@@ -184,18 +183,8 @@ func unitOf(text string) string {
 // lastPlace gives a unit of the last place of a typed number, in SI; infinite
 // where it is computed.
 func lastPlace(p *problem.Problem, g *problem.Given, text string) float64 {
-	e, err := units.ParseOne(text)
-	if err == nil {
-		if _, _, plain := e.Literal(); plain {
-			if _, half, _, err := units.ReadPrinted(text, p.Units, g.Value.Dim); err == nil {
-				return 2 * half
-			}
-		}
+	if printed, err := units.ReadPrintedIn(text, p.Units, p.Units.For(g.Value.Dim), 0); err == nil && printed.Number {
+		return 2 * printed.Half
 	}
 	return math.Inf(1)
-}
-
-func textOf(s *sheet.Sheet, given, key string) string {
-	c, _ := s.Cell(sheet.Ref{Table: "given", Row: given, Key: key})
-	return c.Text
 }

@@ -1,7 +1,9 @@
 package variant
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -9,25 +11,13 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// solved is a sheet that was read and solved; solution is nil where it does not
-// read, and unread says why.
-type solved struct {
-	sheet    *sheet.Sheet
-	solution *statics.Solution
-	unread   string
-}
-
-// solver reads sheets that differ in few cells.
-type solver struct{ reader *problem.Reader }
-
-func newSolver() solver { return solver{problem.NewReader()} }
-
-func (v solver) solve(s *sheet.Sheet) solved {
-	p, errs := v.reader.Read(s)
+// solve reads a sheet, of which the reader knows most, and solves it. The error says why it does not read.
+func solve(reader *problem.Reader, s *sheet.Sheet) (*statics.Solution, error) {
+	p, errs := reader.Read(s)
 	if len(errs) > 0 {
-		return solved{s, nil, "cannot be read: " + errs[0].Msg}
+		return nil, fmt.Errorf("cannot be read: %s", errs[0].Msg)
 	}
-	return solved{s, statics.Solve(p), ""}
+	return statics.Solve(p), nil
 }
 
 // strays says in what a variant is of another kind than the sheet, each in a few
@@ -38,11 +28,7 @@ func (v solver) solve(s *sheet.Sheet) solved {
 //   - what pulls or pushes in the sheet does so in the variant, links and springs too;
 //   - every check that holds in the sheet holds: limits, friction, conditioning;
 //   - a sheet that expects a failed check has one.
-func strays(was *statics.Solution, now solved) []string {
-	if now.solution == nil {
-		return []string{now.unread}
-	}
-	s := now.solution
+func strays(was, s *statics.Solution) []string {
 	if says := verdictStrays(was, s); len(says) > 0 {
 		return says
 	}
@@ -54,14 +40,12 @@ func strays(was *statics.Solution, now solved) []string {
 	for _, c := range was.Checks {
 		held[key(c)] = c.OK
 	}
-	failed := false
 	for _, c := range s.Checks {
 		if ok, there := held[key(c)]; !c.OK && (ok || !there) {
 			out = append(out, fails(s.Problem, c))
 		}
-		failed = failed || !c.OK
 	}
-	if was.Problem.Expect == problem.FailedCheck && !failed {
+	if was.Problem.Expect == problem.FailedCheck && !slices.ContainsFunc(s.Checks, func(c statics.Check) bool { return !c.OK }) {
 		out = append(out, "every check passes")
 	}
 	return out
@@ -69,11 +53,8 @@ func strays(was *statics.Solution, now solved) []string {
 
 // verdictStrays compares the verdicts.
 func verdictStrays(was, now *statics.Solution) []string {
-	same := was.Verdict == now.Verdict && was.Degree == now.Degree && len(was.Motions) == len(now.Motions) && len(was.Broken) == len(now.Broken)
-	for i := 0; same && i < len(was.Broken); i++ {
-		same = was.Broken[i].Name == now.Broken[i].Name
-	}
-	if same {
+	broken := slices.EqualFunc(was.Broken, now.Broken, func(a, b statics.Condition) bool { return a.Name == b.Name })
+	if broken && was.Verdict == now.Verdict && was.Degree == now.Degree && len(was.Motions) == len(now.Motions) {
 		return nil
 	}
 	if says := Otherwise(now); len(says) > 0 {

@@ -1,8 +1,8 @@
 package variant
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
@@ -25,12 +25,12 @@ type KeyRow struct {
 // Key gathers the key of variants that go by these names.
 func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
 	k := Key{Seed: seed}
-	for i := range src.Grids {
-		k.Head = append(k.Head, heading(src.Grids[i].Name, src.Grids[i].Symbol))
+	p := src.Solution.Problem
+	for _, g := range src.Grids {
+		k.Head = append(k.Head, heading(g.Name, g.Symbol))
 	}
-	asked := Asked(src.Solution.Problem)
-	for _, q := range asked {
-		k.Head = append(k.Head, heading(q.Name, src.Solution.Problem.Units.For(q.Dim).Symbol))
+	for _, q := range Asked(p) {
+		k.Head = append(k.Head, heading(q.Name, p.Units.For(q.Dim).Symbol))
 	}
 	for n, v := range variants {
 		row := KeyRow{Name: names[n]}
@@ -38,7 +38,7 @@ func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
 			row.Cells = append(row.Cells, src.Grids[i].Number(at))
 		}
 		for _, q := range Asked(v.Solution.Problem) {
-			row.Cells = append(row.Cells, resultOf(v.Solution, q))
+			row.Cells = append(row.Cells, shown(v.Solution, q))
 		}
 		k.Rows = append(k.Rows, row)
 	}
@@ -66,30 +66,24 @@ func Asked(p *problem.Problem) []problem.Query {
 	return out
 }
 
-// resultOf is a result to the figures that the sheet shows, or the range it has.
-func resultOf(s *statics.Solution, q problem.Query) string {
-	u := s.Problem.Units.For(q.Dim)
-	if v, err := s.Evaluate(q); err == nil {
-		return u.Number(v, s.Problem.Figures)
-	}
-	if q.Kind != problem.AskUnknown || q.Unknown < 0 || s.Verdict == statics.NoEquilibrium {
+// shown is a result to the figures that the sheet shows, or the range it has.
+func shown(s *statics.Solution, q problem.Query) string {
+	c := resultOf(s, q)
+	bounded := c.Ranged && !(math.IsInf(c.Low, -1) && math.IsInf(c.High, 1))
+	switch {
+	case c.OK, bounded:
+		return c.Text(func(si float64) string { return s.Problem.Units.For(q.Dim).Number(si, s.Problem.Figures) })
+	case q.Kind != problem.AskUnknown, q.Unknown < 0, s.Verdict == statics.NoEquilibrium:
 		return "none"
 	}
-	x := s.X[q.Unknown]
-	if !x.Ranged || math.IsInf(x.Low, -1) && math.IsInf(x.High, 1) {
-		return "free"
-	}
-	return SweptCell{Ranged: true, Low: x.Low, High: x.High}.Text(func(si float64) string { return u.Number(si, s.Problem.Figures) })
+	return "free"
 }
 
 // Says names the values of a variant: "W = 400 N, h = 3 m".
 func (src *Source) Says(v Variant) string {
-	out := ""
+	var out []string
 	for i, at := range v.At {
-		if i > 0 {
-			out += ", "
-		}
-		out += fmt.Sprintf("%s = %s", src.Grids[i].Name, src.Grids[i].Said(at))
+		out = append(out, src.Grids[i].Name+" = "+src.Grids[i].Said(at))
 	}
-	return out
+	return strings.Join(out, ", ")
 }

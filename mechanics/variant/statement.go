@@ -4,10 +4,13 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -27,14 +30,20 @@ var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}, {Row: "lesson"}}
 // in their unit, and commas may part the thousands.
 var quantity = regexp.MustCompile(`([-+−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
 
-// parted is the beginning of a number whose thousands are parted: 12 300, 1,200.
-var parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
+// What stands before a number, or behind it and its unit, that is part of a name or of a
+// longer number; thousands may be parted: 12 300, 1,200, 12 m2.
+var (
+	joined = regexp.MustCompile(`[\p{L}\d._]$`)
+	parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
+	more   = regexp.MustCompile(`^[\d^²³]`)
+)
 
-// place is a quantity in a text: its number, what stands between, its unit.
+// place is a quantity in a text.
 type place struct {
 	start, end int // of the number
 	number     float64
-	unit       string // "" where none is read
+	unit       units.Unit // that of a bare number where none is read
+	bare       bool
 	typed      string
 }
 
@@ -49,21 +58,14 @@ func places(text string) []place {
 				start++ // a dash, or a sign between two numbers
 			}
 		}
-		if end-start >= 3 && parted.MatchString(text[:start]) {
+		before := text[max(0, start-2*utf8.UTFMax):start]
+		if end-start >= 3 && parted.MatchString(before) || joined.MatchString(before) || more.MatchString(text[m[7]:]) {
 			continue
 		}
-		if after := text[m[7]:]; after != "" && strings.ContainsAny(after[:1], "0123456789^") || strings.HasPrefix(after, "²") || strings.HasPrefix(after, "³") {
-			continue // 12 m2
-		}
-		before, _ := lastRune(text[:start])
-		if before == '.' || before == '_' || isLetter(before) || before >= '0' && before <= '9' {
-			continue
-		}
-		q := place{start: start, end: end, number: parseNumber(strings.ReplaceAll(text[start:end], ",", ""))}
+		q := place{start: start, end: end, unit: units.Unit{Factor: 1, Dim: units.Number}, bare: true, typed: text[start:end]}
+		q.number, _ = strconv.ParseFloat(strings.NewReplacer(",", "", "−", "-").Replace(q.typed), 64)
 		if u, ok := unitNamed(text[m[6]:m[7]]); ok {
-			q.unit, q.typed = u, text[start:m[7]]
-		} else {
-			q.typed = text[start:end]
+			q.unit, q.bare, q.typed = u, false, text[start:m[7]]
 		}
 		out = append(out, q)
 	}
@@ -71,56 +73,48 @@ func places(text string) []place {
 }
 
 // unitNamed reads a unit as words have it: its symbol, or its name in one or many.
-func unitNamed(word string) (string, bool) {
+func unitNamed(word string) (units.Unit, bool) {
 	if word == "" {
-		return "", false
+		return units.Unit{}, false
 	}
-	if _, err := units.ParseUnit(word); err == nil {
-		return word, true
+	if u, err := units.ParseUnit(word); err == nil {
+		return u, true
 	}
 	for _, u := range units.Table() {
 		if word == u.Name || word == u.Name+"s" {
-			return u.Symbol, true
+			return u, true
 		}
 	}
-	return "", false
+	return units.Unit{}, false
 }
 
-// si gives a quantity in SI, where it is one of a dimension.
-func (q place) si(d units.Dim) (factor float64, ok bool) {
-	if q.unit == "" {
-		return 1, d == units.Number
-	}
-	u, err := units.ParseUnit(q.unit)
-	return u.Factor, err == nil && u.Dim == d
-}
+func (q place) si() float64 { return q.number * q.unit.Factor }
+
+// states tells whether a quantity is a value of a dimension.
+func (q place) states(v float64, d units.Dim) bool { return q.unit.Dim == d && same(q.si(), v) }
 
 func same(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(math.Abs(a), math.Abs(b)) }
 
 // States tells whether a text states a value of a dimension, in any unit of it.
 func States(text string, v float64, d units.Dim) bool {
-	return slices.ContainsFunc(places(text), func(q place) bool {
-		factor, ok := q.si(d)
-		return ok && same(q.number*factor, v)
-	})
+	return slices.ContainsFunc(places(text), func(q place) bool { return q.states(v, d) })
 }
 
 // Follow finds what the words of a sheet say of a given; p is that sheet as it reads.
 func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 	out := Task{Given: name}
-	i := given(p, name)
-	if i < 0 || p.Givens[i].Value.N != 1 {
+	g := given(p, name)
+	if g == nil || g.Value.N != 1 {
 		return out
 	}
-	g := &p.Givens[i]
-	out.Value = certain(textOf(s, name, cellOf(s, p, g).Ref.Key))
+	out.Value = cellOf(s, p, g).typed
 	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && unitOf(out.Value) == "" {
 		return out // 1/2 is said in words, or as another thing's 0.5
 	}
 	for _, ref := range words {
 		c, _ := s.Cell(ref)
 		for _, q := range places(c.Text) {
-			if factor, ok := q.si(g.Value.Dim); ok && same(q.number*factor, g.Value.V[0]) {
+			if q.states(g.Value.V[0], g.Value.Dim) {
 				out.Value = q.typed
 				out.Times++
 			}
@@ -135,20 +129,12 @@ func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 	return out
 }
 
-// certain is a cell without the ± behind its value, of which words say nothing.
-func certain(text string) string {
-	text, _, _ = strings.Cut(text, "±")
-	text, _, _ = strings.Cut(text, "+-")
-	return strings.TrimSpace(text)
-}
-
-func given(p *problem.Problem, name string) int {
-	for i := range p.Givens {
-		if p.Givens[i].Name == name {
-			return i
-		}
+// given finds a given by its name, nil where there is none.
+func given(p *problem.Problem, name string) *problem.Given {
+	if i := slices.IndexFunc(p.Givens, func(g problem.Given) bool { return g.Name == name }); i >= 0 {
+		return &p.Givens[i]
 	}
-	return -1
+	return nil
 }
 
 // rivals are the cells, but for those of a given, that hold a value of its dimension: the words may mean
@@ -156,76 +142,52 @@ func given(p *problem.Problem, name string) int {
 // words have the value more than once: a statement says a load before a capacity.
 func rivals(s *sheet.Sheet, p *problem.Problem, g *problem.Given, v float64, limits bool) (out []string) {
 	dim := g.Value.Dim
-	bare := p.Units.For(dim).Factor
-	for _, t := range s.Tables {
-		switch t.Name {
-		case "", "units", "answers":
-			continue
+	holds := func(ref sheet.Ref, q place) bool {
+		switch {
+		case !q.bare:
+			return q.states(v, dim)
+		case ref.Table == "points" && dim != units.Length:
+			return false
 		}
-		for _, r := range t.Rows {
-			if problem.Private(r.Name) {
-				continue
-			}
-			for _, c := range r.Cells {
-				switch {
-				case t.Name == "given" && r.Name == g.Name, c.Key == "range", c.Key == "step", c.Key == "limit" && !limits:
-					continue
-				}
-				for _, q := range places(c.Text) {
-					factor, ok := q.si(dim)
-					if q.unit == "" {
-						factor, ok = bare, t.Name != "points" || dim == units.Length
-					}
-					if ok && same(q.number*factor, v) {
-						out = append(out, t.Name+"."+r.Name)
-						break
-					}
-				}
-			}
+		return same(q.number*p.Units.For(dim).Factor, v)
+	}
+	for ref, c := range s.Cells() {
+		switch {
+		case ref.Table == "", ref.Table == "units", ref.Table == "answers", problem.Private(ref.Row), ref.Table == "given" && ref.Row == g.Name:
+		case ref.Key == "range", ref.Key == "step", ref.Key == "limit" && !limits:
+		case slices.ContainsFunc(places(c.Text), func(q place) bool { return holds(ref, q) }):
+			out = append(out, ref.Table+"."+ref.Row)
 		}
 	}
 	return out
 }
 
-// Contradiction is a value that the words state where a given has another.
-type Contradiction struct {
-	Given string
-	Note  problem.Error // at the value in the words
-}
-
 // Contradictions finds givens with a range whose value the words do not state, while the
-// statement states one value of their range that is nowhere in the sheet.
-func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []Contradiction) {
+// statement states one value of their range that is nowhere in the sheet, and says so of
+// each at that value.
+func Contradictions(s *sheet.Sheet, p *problem.Problem) (out []problem.Error) {
 	for i := range p.Givens {
 		g := &p.Givens[i]
 		if !g.HasRange || g.Value.N != 1 {
 			continue
 		}
-		dim, stated := g.Value.Dim, false
-		type said struct {
-			place
-			ref sheet.Ref
-		}
-		var other []said
+		stated := false
+		var others []problem.Error
 		for _, ref := range words[:2] {
 			c, _ := s.Cell(ref)
 			for _, q := range places(c.Text) {
-				factor, ok := q.si(dim)
-				v := q.number * factor
-				switch {
-				case !ok:
-				case same(v, g.Value.V[0]):
+				switch v := q.si(); {
+				case q.states(g.Value.V[0], g.Value.Dim):
 					stated = true
-				case v >= g.Low && v <= g.High && len(rivals(s, p, g, v, true)) == 0:
-					other = append(other, said{q, ref})
+				case q.unit.Dim == g.Value.Dim && v >= g.Low && v <= g.High && len(rivals(s, p, g, v, true)) == 0:
+					msg := "the " + ref.Row + " states " + q.typed + ", but " + g.Name + " is " + cellOf(s, p, g).typed
+					fault := diag.At(diag.Between(q.start, q.end), msg, "the same value in both")
+					others = append(others, problem.Error{Error: *fault, Ref: ref})
 				}
 			}
 		}
-		if !stated && len(other) == 1 {
-			q := other[0]
-			value := certain(textOf(s, g.Name, cellOf(s, p, g).Ref.Key))
-			fault := diag.At(diag.Span{Start: q.start, End: q.end}, "the "+q.ref.Row+" states "+q.typed+", but "+g.Name+" is "+value, "the same value in both")
-			out = append(out, Contradiction{g.Name, problem.Error{Error: *fault, Ref: q.ref}})
+		if !stated && len(others) == 1 {
+			out = append(out, others...)
 		}
 	}
 	return out
@@ -239,14 +201,9 @@ type Change struct {
 
 // told is a text with the new values in place of the old ones, in the units that it uses.
 func told(text string, changes []Change) string {
-	found := places(text)
-	for k := len(found) - 1; k >= 0; k-- {
-		q := found[k]
-		for _, c := range changes {
-			if factor, ok := q.si(c.Dim); ok && same(q.number*factor, c.Was) {
-				text = text[:q.start] + units.Compact(rounded(c.Now/factor)) + text[q.end:]
-				break
-			}
+	for _, q := range slices.Backward(places(text)) {
+		if i := slices.IndexFunc(changes, func(c Change) bool { return q.states(c.Was, c.Dim) }); i >= 0 {
+			text = text[:q.start] + units.Compact(to(digits, changes[i].Now/q.unit.Factor)) + text[q.end:]
 		}
 	}
 	return text
@@ -256,10 +213,9 @@ func told(text string, changes []Change) string {
 func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
 	var out []sheet.Edit
 	for _, ref := range words {
-		if c, there := s.Cell(ref); there {
-			if text := told(c.Text, changes); text != c.Text {
-				out = append(out, sheet.SetCell{Ref: ref, Text: text})
-			}
+		c, _ := s.Cell(ref)
+		if text := told(c.Text, changes); text != c.Text {
+			out = append(out, sheet.SetCell{Ref: ref, Text: text})
 		}
 	}
 	return out
@@ -267,28 +223,20 @@ func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
 
 // retold gives the edits of the words for a combination. The title ends in the one given here.
 func (src *Source) retold(at []int, title string) []sheet.Edit {
-	p := src.Solution.Problem
 	var changes []Change
 	for i := range src.Grids {
 		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
-			changes = append(changes, Change{p.Givens[given(p, g.Name)].Value.Dim, g.was, g.SI(at[i])})
+			changes = append(changes, Change{given(src.Solution.Problem, g.Name).Value.Dim, g.was, g.SI(at[i])})
 		}
 	}
-	var out []sheet.Edit
-	for _, ref := range words {
-		c, there := src.Sheet.Cell(ref)
-		text := told(c.Text, changes)
-		if ref.Row == "title" && title != "" {
-			if text = strings.TrimSpace(text); text == "" {
-				text = strings.ToUpper(title[:1]) + title[1:]
-			} else {
-				text += ", " + title
-			}
-			there = true
-		}
-		if there {
-			out = append(out, sheet.SetCell{Ref: ref, Text: text})
-		}
+	out := Retell(src.Sheet, changes)
+	if title == "" {
+		return out
 	}
-	return out
+	c, _ := src.Sheet.Cell(words[0])
+	text := say.Capital(title)
+	if was := strings.TrimSpace(told(c.Text, changes)); was != "" {
+		text = was + ", " + title
+	}
+	return append(out, sheet.SetCell{Ref: words[0], Text: text})
 }

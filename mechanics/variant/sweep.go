@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
@@ -64,11 +63,11 @@ type SweptCell struct {
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
 	p := sol.Problem
-	i := given(p, name)
-	if i < 0 {
+	of := given(p, name)
+	if of == nil {
 		return nil, noGiven(p, name)
 	}
-	g, err := sweepGrid(s, p, &p.Givens[i], span)
+	g, err := sweepGrid(s, p, of, span)
 	if err != nil {
 		return nil, err
 	}
@@ -76,14 +75,14 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
 	}
-	solver := newSolver()
+	reader := problem.NewReader()
 	for k := range g.Count {
-		row := SweptRow{Number: g.Number(k), SI: g.SI(k), Cells: make([]SweptCell, len(out.Results))}
-		now := solver.solve(s.With(g.Ref, g.Text(k)))
-		if row.Verdict = statics.Unreadable.String(); now.solution == nil {
-			row.Says = []string{now.unread}
+		row := SweptRow{Number: g.Number(k), SI: g.SI(k), Verdict: statics.Unreadable.String(), Cells: make([]SweptCell, len(out.Results))}
+		now, err := solve(reader, s.With(g.Ref, g.Text(k)))
+		if err != nil {
+			row.Says = []string{err.Error()}
 		} else {
-			row.fill(now.solution, out.Results)
+			row.fill(now)
 		}
 		out.Rows = append(out.Rows, row)
 	}
@@ -92,7 +91,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 }
 
 // fill takes what holds of a solution.
-func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
+func (row *SweptRow) fill(s *statics.Solution) {
 	row.Verdict = s.Verdict.String()
 	row.Says = Otherwise(s)
 	passed := map[string]bool{}
@@ -108,21 +107,13 @@ func (row *SweptRow) fill(s *statics.Solution, asked []problem.Query) {
 		}
 		row.Says = append(row.Says, fails(s.Problem, c))
 	}
-	if s.Verdict == statics.Inadmissible {
+	asked := Asked(s.Problem)
+	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
 		return
 	}
-	was := asked
-	asked = Asked(s.Problem)
-	if len(asked) != len(was) {
-		return // cannot be: the same cells ask
-	}
 	for k, q := range asked {
-		if v, err := s.Evaluate(q); err == nil && s.Verdict != statics.NoEquilibrium {
-			row.Cells[k] = SweptCell{OK: true, SI: v, Passes: passed[q.Name]}
-		} else if q.Kind == problem.AskUnknown && q.Unknown >= 0 && s.Verdict == statics.Indeterminate {
-			x := s.X[q.Unknown]
-			row.Cells[k] = SweptCell{Ranged: x.Ranged, Low: x.Low, High: x.High, Passes: passed[q.Name]}
-		}
+		row.Cells[k] = resultOf(s, q)
+		row.Cells[k].Passes = passed[q.Name]
 	}
 }
 
@@ -131,13 +122,11 @@ func (s *Swept) extremes() {
 	for k := range s.Results {
 		most, least := -1, -1
 		for i, r := range s.Rows {
-			switch c := r.Cells[k]; {
-			case !c.OK:
-			case most < 0:
-				most, least = i, i
-			case c.SI > s.Rows[most].Cells[k].SI:
+			c := r.Cells[k]
+			if c.OK && (most < 0 || c.SI > s.Rows[most].Cells[k].SI) {
 				most = i
-			case c.SI < s.Rows[least].Cells[k].SI:
+			}
+			if c.OK && (least < 0 || c.SI < s.Rows[least].Cells[k].SI) {
 				least = i
 			}
 		}
@@ -146,6 +135,18 @@ func (s *Swept) extremes() {
 		}
 		s.Largest, s.Smallest = append(s.Largest, most), append(s.Smallest, least)
 	}
+}
+
+// resultOf is what a solution gives for a result.
+func resultOf(s *statics.Solution, q problem.Query) SweptCell {
+	if v, err := s.Evaluate(q); err == nil {
+		return SweptCell{OK: true, SI: v}
+	}
+	if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+		return SweptCell{}
+	}
+	x := s.X[q.Unknown]
+	return SweptCell{Ranged: x.Ranged, Low: x.Low, High: x.High}
 }
 
 // Shown is a result to the sheet's figures, or its range; "" where it has neither.
@@ -170,35 +171,28 @@ func (c SweptCell) Text(write func(si float64) string) string {
 	return write(c.Low) + " .. " + write(c.High)
 }
 
-// Sweep is Sweep of a source.
-func (src *Source) Sweep(name string, span Span) (*Swept, error) {
-	return Sweep(src.Sheet, src.Solution, name, span)
-}
-
 func noGiven(p *problem.Problem, name string) error {
-	var names []string
-	for _, g := range p.Givens {
-		names = append(names, g.Name)
+	hint := `W = "400 N" below [given]; the sheet has no givens`
+	if len(p.Givens) > 0 {
+		var names []string
+		for _, g := range p.Givens {
+			names = append(names, g.Name)
+		}
+		hint = cmp.Or(units.Suggest(name, names), say.AndMore(names, 8))
 	}
-	if len(names) == 0 {
-		return diag.New(fmt.Sprintf("there is no given %q", name), `W = "400 N" below [given]; the sheet has no givens`)
-	}
-	return diag.New(fmt.Sprintf("there is no given %q", name), cmp.Or(units.Suggest(name, names), say.AndMore(names, 8)))
+	return diag.New(fmt.Sprintf("there is no given %q", name), hint)
 }
 
 // sweepGrid is the values that a sweep runs through.
 func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) (Grid, error) {
-	low, err := endOf(p, g, "--from", span.From, g.Low)
-	if err != nil {
-		return Grid{}, err
-	}
-	high, err := endOf(p, g, "--to", span.To, g.High)
-	if err != nil {
+	low, wrongFrom := endOf(p, g, "--from", span.From, g.Low)
+	high, wrongTo := endOf(p, g, "--to", span.To, g.High)
+	if err := cmp.Or(wrongFrom, wrongTo); err != nil {
 		return Grid{}, err
 	}
 	switch {
 	case !g.HasRange && (span.From == "" || span.To == ""):
-		return Grid{}, diag.New("the given "+g.Name+" has no range", "--from and --to, such as --from '"+textOf(s, g.Name, cellOf(s, p, g).Ref.Key)+"'")
+		return Grid{}, diag.New("the given "+g.Name+" has no range", "--from and --to, such as --from '"+cellOf(s, p, g).typed+"'")
 	case span.Steps < 0 || span.Steps > maxSteps:
 		return Grid{}, diag.New(fmt.Sprintf("a sweep has 1 to %d steps, not %d", maxSteps, span.Steps), "--steps 10")
 	case low >= high:
@@ -208,14 +202,11 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 	if steps == 0 && step > 0 && (high-low)/step <= maxSteps {
 		steps = int(math.Floor((high-low)/step + nearly))
 	} else {
-		if steps == 0 {
-			steps = usualSteps
-		}
+		steps = cmp.Or(steps, usualSteps)
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
-	typed := []string{unitOf(textOf(s, g.Name, out.Ref.Key)), unitOf(span.From), unitOf(span.To)}
-	out.in(p, g, low, step, slices.DeleteFunc(typed, func(u string) bool { return u == "" && g.Value.Dim != units.Number })...)
+	out.in(p, g, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
 	out.Count = steps + 1
 	return out, nil
 }

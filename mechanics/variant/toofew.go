@@ -16,7 +16,6 @@ type TooFew struct {
 	Asked, Found, Tried int
 	Combinations        int // beside the sheet itself
 
-	grid    bool           // already the ranges give too few
 	reasons map[string]int // how often a combination was none for a reason
 	source  *Source
 }
@@ -26,19 +25,16 @@ func (e *TooFew) Error() string { return e.Unwrap().Error() }
 // Unwrap gives it as the error that is printed.
 func (e *TooFew) Unwrap() error {
 	asked := ", but " + say.Count(e.Asked, "variant") + " " + say.Plural(e.Asked, "is") + " asked for"
-	if e.grid {
+	if e.Combinations < e.Asked { // already the ranges give too few
 		return diag.New("the ranges give "+say.Count(e.Combinations, "combination")+" besides the sheet itself"+asked, "a smaller step or a wider range")
 	}
 	of := "of " + say.Count(e.Tried, "combination") + " tried, "
 	if e.Tried >= e.Combinations {
 		of = "of all " + say.Count(e.Combinations, "combination") + ", "
 	}
-	keep := fmt.Sprint(e.Found) + " keep"
-	switch e.Found {
-	case 0:
+	keep := fmt.Sprint(e.Found) + " " + say.Plural(e.Found, "keeps")
+	if e.Found == 0 {
 		keep = "none keeps"
-	case 1:
-		keep = "1 keeps"
 	}
 	return diag.New(of+keep+" the verdict"+asked, "ranges in which the verdict holds, or fewer variants")
 }
@@ -50,7 +46,7 @@ const maxLooked = 60
 // given which of its values fail with all else as in the sheet, and why; where
 // that explains nothing, the reasons in the order of how often they came.
 func (e *TooFew) Reasons() []string {
-	if e.grid {
+	if e.Combinations < e.Asked { // already the ranges give too few
 		return nil
 	}
 	var out []string
@@ -77,7 +73,7 @@ func (e *TooFew) often() []string {
 // Briefly says in one line why there is no other variant at all.
 func (e *TooFew) Briefly() string {
 	switch names := e.often(); {
-	case e.grid:
+	case e.Combinations < e.Asked:
 		return "the ranges contain no other values"
 	case len(names) == 0:
 		return "no other values were found in the ranges"
@@ -90,27 +86,29 @@ func (e *TooFew) Briefly() string {
 func (src *Source) failing(i int) []string {
 	g := &src.Grids[i]
 	stride := (g.Count + maxLooked - 1) / maxLooked
-	var out []string
-	from, last, reason := 0, 0, ""
-	flush := func() {
-		switch {
-		case reason == "":
-		case from == last:
-			out = append(out, fmt.Sprintf("%s = %s: %s", g.Name, g.Said(from), reason))
-		default:
-			out = append(out, fmt.Sprintf("%s = %s .. %s: %s", g.Name, g.Said(from), g.Said(last), reason))
-		}
+	type run struct {
+		from, to int
+		reason   string
 	}
+	var runs []run
+	alone := Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1], reader: src.reader}
 	for k := 0; k < g.Count; k += stride {
-		alone := &Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1], solver: src.solver}
 		_, says := alone.at([]int{k})
-		now := strings.Join(says, ", ")
-		if now != reason {
-			flush()
-			from, reason = k, now
+		reason := strings.Join(says, ", ")
+		if n := len(runs); n == 0 || runs[n-1].reason != reason {
+			runs = append(runs, run{k, k, reason})
 		}
-		last = k
+		runs[len(runs)-1].to = k
 	}
-	flush()
+	var out []string
+	for _, r := range runs {
+		values := g.Said(r.from)
+		if r.to > r.from {
+			values += " .. " + g.Said(r.to)
+		}
+		if r.reason != "" {
+			out = append(out, fmt.Sprintf("%s = %s: %s", g.Name, values, r.reason))
+		}
+	}
 	return out
 }

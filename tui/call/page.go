@@ -4,7 +4,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/variant"
@@ -38,9 +37,7 @@ func (c *Call) Page() *cobra.Command {
 			if r.solution == nil {
 				return nil
 			}
-			for _, x := range variant.Contradictions(r.sheet, r.solution.Problem) {
-				c.saysWarnings(r, args[0], []problem.Error{x.Note})
-			}
+			c.saysWarnings(r, args[0], variant.Contradictions(r.sheet, r.solution.Problem))
 			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
 				page, err := report.Page(format, r.solution, opt)

@@ -167,7 +167,7 @@ func (k kept) offer(current string) Offer {
 		return o
 	}
 	if k.typed != nil {
-		if next, _, err := s.Apply(sheet.SetCell{Ref: k.typed.Ref, Text: k.typed.Text}); err == nil {
+		if next, err := s.Apply(sheet.SetCell{Ref: k.typed.Ref, Text: k.typed.Text}); err == nil {
 			s = next
 			o.Text, o.applied = s.Text(), true
 		}

@@ -2,6 +2,7 @@ package journal
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -44,13 +45,13 @@ func TestRecovery(t *testing.T) {
 		{"typing", func(j *Journal, _ string) { j.Typing(cellA, "1"); j.Typing(cellA, "12") }, `points.A.at: "1" -> "12"`},
 		{"typed and given up", func(j *Journal, _ string) { j.Typing(cellA, "12"); j.Cancelled() }, ""},
 		{"typed back", func(j *Journal, _ string) { j.Typing(cellA, "12"); j.Typing(cellA, "1") }, ""},
-		{"kept", func(j *Journal, _ string) { j.Typing(cellA, "2"); j.Commit(changed) }, `points.A.at: "1" -> "2"; points.B: new, "3"`},
+		{"kept", func(j *Journal, _ string) { j.Typing(cellA, "2"); j.Commit(changed) }, `points.A.at: "1" -> "2"; points.B: "" -> "3"`},
 		{"undone", func(j *Journal, _ string) { j.Commit(changed); j.Commit(begun) }, ""},
-		{"kept, then typing", func(j *Journal, _ string) { j.Commit(changed); j.Typing(cellA, "7") }, `points.A.at: "1" -> "7"; points.B: new, "3"`},
+		{"kept, then typing", func(j *Journal, _ string) { j.Commit(changed); j.Typing(cellA, "7") }, `points.A.at: "1" -> "7"; points.B: "" -> "3"`},
 		{"a new row's name", func(j *Journal, _ string) { j.Typing(sheet.Ref{Table: "points"}, "Q") }, `typed "Q"`},
 		{"a saved sheet", func(j *Journal, path string) { j.Commit(changed); j.Saved(path, changed) }, ""},
 		{"typed since the save", func(j *Journal, path string) { j.Typing(cellA, "9"); j.Saved(path, begun) }, `points.A.at: "1" -> "9"`},
-		{"kept while it was saved", func(j *Journal, path string) { j.Commit(changed); j.Saved(path, begun) }, `points.A.at: "1" -> "2"; points.B: new, "3"`},
+		{"kept while it was saved", func(j *Journal, path string) { j.Commit(changed); j.Saved(path, begun) }, `points.A.at: "1" -> "2"; points.B: "" -> "3"`},
 		{"closed", func(j *Journal, _ string) { j.Commit(changed); j.Close() }, ""},
 		{"closed twice", func(j *Journal, _ string) { j.Close(); j.Commit(changed); j.Close() }, ""},
 	} {
@@ -70,7 +71,7 @@ func TestRecovery(t *testing.T) {
 			var got []string
 			for _, o := range Find(env, path, begun).Offers {
 				for _, d := range o.Changes {
-					got = append(got, d.String())
+					got = append(got, fmt.Sprintf("%s: %q -> %q", strings.Trim(d.Table+"."+d.Row+"."+d.Key, "."), d.Old, d.New))
 				}
 				if len(o.Changes) == 0 && o.Typed != nil {
 					got = append(got, "typed \""+o.Typed.Text+"\"")
@@ -105,7 +106,7 @@ func TestChangedElsewhere(t *testing.T) {
 	j = Open(env, path, begun)
 	j.Typing(cellA, "12")
 	crash(j)
-	if got := Find(env, path, elsewhere).Offers; len(got) != 1 || len(got[0].Changes) != 1 || got[0].Changes[0].String() != `points.A.at: "5" -> "12"` {
+	if got := Find(env, path, elsewhere).Offers; len(got) != 1 || len(got[0].Changes) != 1 || got[0].Changes[0] != (sheet.Change{Ref: sheet.Ref{Table: "points", Row: "A", Key: "at"}, Old: "5", New: "12", Was: true, Is: true}) {
 		t.Errorf("%+v", got)
 	}
 	if got := Find(env, path, "no sheet").Offers; len(got) != 1 || got[0].Changes != nil {

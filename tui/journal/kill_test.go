@@ -90,7 +90,7 @@ func (d *editor) step(do doer) {
 func (d *editor) whole() string {
 	s := d.h.Current()
 	if d.typed != nil {
-		next, _, err := s.Apply(sheet.SetCell{Ref: d.typed.Ref, Text: d.typed.Text})
+		next, err := s.Apply(sheet.SetCell{Ref: d.typed.Ref, Text: d.typed.Text})
 		if err != nil {
 			panic(err)
 		}

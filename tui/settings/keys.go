@@ -173,6 +173,6 @@ func (s Settings) NewSheet(from *sheet.Sheet) (*sheet.Sheet, error) {
 			edits = append(edits, sheet.AddRow{Table: "units", Name: name, Cells: []sheet.KeyText{{Text: text}}})
 		}
 	}
-	next, _, err := from.ApplyAll(edits)
+	next, err := from.Apply(edits...)
 	return next, err
 }

@@ -61,7 +61,7 @@ func write(s *sheet.Sheet, was, set Settings) (*sheet.Sheet, error) {
 			edits = append(edits, k.add(text))
 		}
 	}
-	next, _, err := s.ApplyAll(edits)
+	next, err := s.Apply(edits...)
 	return next, err
 }
 
