@@ -34,7 +34,6 @@ func (r *reading) readGiven(i int) bool {
 func (r *reading) readRange(g *Given, row sheet.Row) {
 	bare := r.p.Units.For(g.Value.Dim)
 	bound := func(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
-		r.blocked = false
 		v, err := e.Eval(env{r: r, scope: inGiven})
 		if err == nil {
 			v, err = units.Want(v, g.Value.Dim, bare, whole(text))

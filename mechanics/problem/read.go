@@ -1,8 +1,9 @@
 package problem
 
 import (
-	"sort"
-	"strings"
+	"cmp"
+	"errors"
+	"slices"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
@@ -17,9 +18,13 @@ func Read(s *sheet.Sheet) (*Problem, []Error) { return NewReader().Read(s) }
 // Reader reads sheets one after the other and remembers how each cell's text
 // parsed, so that after a keystroke only the changed cell is parsed again. It
 // serves one goroutine at a time; the problem it gives is the same as Read's.
-type Reader struct {
-	parsed map[string]parsed
-	ones   map[string]parsed // of cells of one value, where that makes a difference
+type Reader struct{ parsed map[typed]parsed }
+
+// typed is the text of a cell; one tells that it is to be one value, in which commas may
+// group digits and k is no axis.
+type typed struct {
+	text string
+	one  bool
 }
 
 type parsed struct {
@@ -32,31 +37,26 @@ type parsed struct {
 const maxRemembered = 8192
 
 // NewReader makes a reader with an empty memory.
-func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}, ones: map[string]parsed{}} }
+func NewReader() *Reader { return &Reader{parsed: map[typed]parsed{}} }
 
 func (rd *Reader) parse(text string) (*units.Expr, *diag.Error) {
-	return remember(rd.parsed, text, units.Parse)
+	return rd.remember(typed{text, false}, units.Parse)
 }
 
-// parseOne parses a cell of one value; only a comma makes a difference there, and k, which
-// is an axis elsewhere.
 func (rd *Reader) parseOne(text string) (*units.Expr, *diag.Error) {
-	if !strings.ContainsAny(text, ",k") {
-		return rd.parse(text)
-	}
-	return remember(rd.ones, text, units.ParseOne)
+	return rd.remember(typed{text, true}, units.ParseOne)
 }
 
-func remember(known map[string]parsed, text string, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
-	if got, ok := known[text]; ok {
-		return got.expr, got.err
+func (rd *Reader) remember(key typed, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
+	got, known := rd.parsed[key]
+	if !known {
+		if len(rd.parsed) >= maxRemembered {
+			clear(rd.parsed)
+		}
+		got.expr, got.err = parse(key.text)
+		rd.parsed[key] = got
 	}
-	if len(known) >= maxRemembered {
-		clear(known)
-	}
-	e, err := parse(text)
-	known[text] = parsed{e, err}
-	return e, err
+	return got.expr, got.err
 }
 
 // Read reads one sheet.
@@ -123,10 +123,8 @@ type reading struct {
 	magnitudeAt           []progress
 	chain                 []string  // names being read, for naming a circle
 	notText               sheet.Ref // the last row that has a cell that is no text
-	blocked               bool      // the last evaluation failed for a cell reported elsewhere
 	east, north           [3]float64
 	moved                 map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
-	measured              map[Place]bool
 }
 
 // progress of something that is read when first asked for.
@@ -191,11 +189,7 @@ func (r *reading) doubtName(ref sheet.Ref, sort Sort, msg, hint string) {
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
 func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
-	if r.blocked {
-		r.blocked = false
-		return false
-	}
-	return r.fail(ref, err.Span, err.Msg, err.Hint)
+	return !errors.Is(err, errElsewhere) && r.fail(ref, err.Span, err.Msg, err.Hint)
 }
 
 func whole(text string) diag.Span { return diag.Between(0, len(text)) }
@@ -207,21 +201,14 @@ func (r *reading) sortErrors() {
 	}
 	order := map[sheet.Ref]int{}
 	for ref := range r.s.Cells() {
-		if row := (sheet.Ref{Table: ref.Table, Row: ref.Row}); order[row] == 0 {
-			order[row] = len(order) + 1
-		}
-		if ref.Key != "" {
-			order[ref] = len(order) + 1
+		for _, at := range []sheet.Ref{{Table: ref.Table, Row: ref.Row}, ref} {
+			if order[at] == 0 {
+				order[at] = len(order) + 1
+			}
 		}
 	}
-	place := func(e Error) int {
-		if i, ok := order[e.Ref]; ok {
-			return i
-		}
-		if i, ok := order[sheet.Ref{Table: e.Ref.Table, Row: e.Ref.Row}]; ok {
-			return i
-		}
-		return len(order) + 1
+	place := func(ref sheet.Ref) int {
+		return cmp.Or(order[ref], order[sheet.Ref{Table: ref.Table, Row: ref.Row}], len(order)+1)
 	}
-	sort.SliceStable(r.errs, func(i, j int) bool { return place(r.errs[i]) < place(r.errs[j]) })
+	slices.SortStableFunc(r.errs, func(a, b Error) int { return cmp.Compare(place(a.Ref), place(b.Ref)) })
 }
