@@ -167,41 +167,32 @@ func (r *reading) components(i int, c cell) bool {
 		axes = axes[:2]
 	}
 	parts, _ := expr.Tuple()
-	switch {
+	asked := slices.ContainsFunc(parts, (*units.Expr).IsQuestion)
+	switch c.asks = true; {
 	case expr.IsQuestion():
 		parts = slices.Repeat([]*units.Expr{expr}, len(axes))
-	case !slices.ContainsFunc(parts, (*units.Expr).IsQuestion):
-		return r.knownComponents(l, c)
-	case len(parts) != len(axes):
+	case asked && len(parts) != len(axes):
 		return c.shaped(units.Value{N: len(parts), V: [3]float64{1, 1, 1}})
-	}
-	for k, part := range parts {
-		if part.IsQuestion() {
-			u, ok := r.newUnknown(i, l.Name+string("xyz"[k]))
-			if !ok {
-				return false
-			}
-			l.free = append(l.free, ActTerm{Unknown: u, D: axes[k]})
-			continue
-		}
-		v, ok := r.evaluate(c.ref, part, env{r: r, scope: inGeometry})
-		if ok {
-			v, ok = r.want(c.ref, c.text, v, units.Force)
-		}
+	default:
+		v, ok := c.vector(units.Force)
 		if !ok {
 			return false
 		}
-		l.fixed = r3.Add(l.fixed, r3.Scale(v.V[0], axes[k]))
+		l.fixed = vec(v.V)
 	}
-	return true
-}
-
-func (r *reading) knownComponents(l *Line, c cell) bool {
-	v, ok := c.vector(units.Force)
-	if !ok {
-		return false
+	for k, part := range parts {
+		if !part.IsQuestion() {
+			continue
+		}
+		u, ok := r.newUnknown(i, l.Name+string("xyz"[k]))
+		if !ok {
+			return false
+		}
+		l.free = append(l.free, ActTerm{Unknown: u, D: axes[k]})
 	}
-	l.fixed = vec(v.V)
+	if len(l.free) > 0 {
+		return true
+	}
 	l.fixed = snapped(l.fixed, largest(l.fixed))
 	if u, ok := unit(l.fixed); ok {
 		l.Legs = []Leg{{From: l.Path[0], To: -1, R: u, U: u}}

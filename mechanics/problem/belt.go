@@ -245,7 +245,7 @@ func (r *reading) tension(i int) bool {
 			return false
 		}
 		v, err := units.Want(v, units.Force, r.p.Units.Force, parts[mine].Span())
-		if v, ok = r.inReach(c.ref, parts[mine].String(), v, err); ok {
+		if v, ok = c.inReach(v, err); ok {
 			l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
 		}
 		return ok

@@ -99,10 +99,9 @@ func (r *reading) finishBodies() {
 // where its cell does not read.
 func (r *reading) about(b int, w row) int {
 	if c := w.cell("about"); c.has {
-		if i, ok := c.point(); ok {
-			return i
-		}
-		return -1
+		at := -1
+		c.point(&at)
+		return at
 	}
 	joins := func(j Joint) bool { return j.OK && (j.First == b || j.Second == b) }
 	if k := slices.IndexFunc(r.p.Joints, joins); k >= 0 {
@@ -117,11 +116,10 @@ func (r *reading) bodyWeight(b int, w row) {
 		return
 	}
 	v, mass, ok := r.weight(c, env{r: r, scope: inGiven})
-	if !ok {
-		return
+	if ok && !centre.has {
+		ok = r.fail(body.Ref, diag.Span{}, "the body "+body.Name+" has a weight but no centre", "a centre such as M or (A + B)/2")
 	}
-	if !centre.has {
-		r.fail(body.Ref, diag.Span{}, "the body "+body.Name+" has a weight but no centre", "a centre such as M or (A + B)/2")
+	if !ok {
 		return
 	}
 	at, ok := centre.vector(units.Length)
@@ -142,7 +140,7 @@ func (r *reading) weight(c cell, e env) (v units.Value, mass float64, ok bool) {
 		v.V[0] *= r.p.G
 		v.Plus[0] *= r.p.G
 	}
-	v, ok = r.want(c.ref, c.text, v, units.Force)
+	v, ok = c.want(v, units.Force)
 	return v, mass, ok
 }
 
@@ -157,7 +155,10 @@ func (r *reading) namedAt(pt *Point, on string) (named []int) {
 }
 
 // body finds the body that a cell names.
-func (c cell) body() (int, bool) { return c.bodyNamed(c.text) }
+func (c cell) body(to *int) (ok bool) {
+	*to, ok = c.bodyNamed(c.text)
+	return ok
+}
 
 func (c cell) bodyNamed(text string) (int, bool) {
 	name := strings.TrimSpace(text)

@@ -28,12 +28,12 @@ func (r *reading) row(table string, of sheet.Row) row {
 func (w row) fail(msg, hint string) bool { return w.r.fail(w.ref, diag.Span{}, msg, hint) }
 
 // cell is a cell as it was typed; has is false where it is missing, blank, or not a text
-// (which is reported).
+// (which is reported), asks tells that a component of it may be ?.
 type cell struct {
-	r    *reading
-	ref  sheet.Ref
-	text string
-	has  bool
+	r         *reading
+	ref       sheet.Ref
+	text      string
+	has, asks bool
 }
 
 func (w row) cell(key string) (c cell) {
@@ -43,6 +43,9 @@ func (w row) cell(key string) (c cell) {
 }
 
 func (w row) has(key string) bool { return w.cell(key).has }
+
+// needs refuses a row without a cell.
+func (w row) needs(c cell, msg, hint string) bool { return c.has || w.fail(msg, hint) }
 
 func (c cell) word() string { return strings.TrimSpace(c.text) }
 
@@ -83,12 +86,18 @@ func (r *reading) text(table string, row sheet.Row, key string) (text string, re
 // scalar reads a cell as one known value of a dimension; a bare number takes
 // the sheet's unit. It reports what does not read and returns false.
 func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
-	v, ok := r.one(ref, text, e)
-	if ok {
-		v, ok = r.want(ref, text, v, d)
-	}
+	v, ok := cell{r: r, ref: ref, text: text}.value(e, d)
 	if ok && len(v.Terms) > 0 {
 		ok = r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
+	}
+	return v, ok
+}
+
+// value reads a cell as one value of a dimension, which may be linear in unknowns.
+func (c cell) value(e env, d units.Dim) (units.Value, bool) {
+	v, ok := c.r.one(c.ref, c.text, e)
+	if ok {
+		v, ok = c.want(v, d)
 	}
 	return v, ok
 }
@@ -173,14 +182,20 @@ const (
 
 // want holds a value against the dimension a cell must have, as one value; a bare
 // number takes the sheet's unit.
-func (r *reading) want(ref sheet.Ref, text string, v units.Value, d units.Dim) (units.Value, bool) {
-	v, err := units.Want(v, d, r.p.Units.For(d), whole(text))
-	return r.inReach(ref, text, v, err)
+func (c cell) want(v units.Value, d units.Dim) (units.Value, bool) {
+	v, err := units.Want(v, d, c.r.p.Units.For(d), whole(c.text))
+	return c.inReach(v, err)
 }
 
-func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.Error) (units.Value, bool) {
+// wantVector does the same for a vector.
+func (c cell) wantVector(v units.Value, d units.Dim) (units.Value, bool) {
+	v, err := units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text))
+	return c.inReach(v, err)
+}
+
+func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 	if err != nil {
-		return v, r.failCell(ref, err)
+		return v, c.r.failCell(c.ref, err)
 	}
 	numbers := slices.Concat(v.V[:v.N], v.Plus[:v.N])
 	for _, t := range v.Terms {
@@ -189,30 +204,27 @@ func (r *reading) inReach(ref sheet.Ref, text string, v units.Value, err *diag.E
 	for _, x := range numbers {
 		switch {
 		case abs(x) > greatest:
-			return v, r.fail(ref, whole(text), "the value is too large for a problem", "check the exponent")
+			return v, c.fail("the value is too large for a problem", "check the exponent")
 		case x != 0 && abs(x) < smallest:
-			return v, r.fail(ref, whole(text), "the value is too small for a problem", "check the exponent")
+			return v, c.fail("the value is too small for a problem", "check the exponent")
 		}
 	}
 	return v, true
 }
 
-// eval evaluates a cell without holding it against a dimension.
-func (r *reading) eval(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	expr, err := r.parse(text)
+// eval evaluates a cell in geometry without holding it against a dimension.
+func (c cell) eval() (units.Value, bool) {
+	expr, err := c.r.parse(c.text)
 	if err != nil {
-		return units.Value{}, r.failCell(ref, err)
+		return units.Value{}, c.r.failCell(c.ref, err)
 	}
-	return r.evaluate(ref, expr, e)
+	return c.r.evaluate(c.ref, expr, env{r: c.r, scope: inGeometry})
 }
 
 func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value, bool) {
 	e.cell = ref
 	v, err := expr.Eval(e)
-	if err != nil {
-		return v, r.failCell(ref, err)
-	}
-	return v, true
+	return v, err == nil || r.failCell(ref, err)
 }
 
 // vector reads a cell as a vector of a dimension. Components typed one by one
@@ -226,7 +238,6 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 	if c.groupedPair(expr, e) {
 		return units.Value{}, false
 	}
-	bare := r.p.Units.For(d)
 	parts, tuple := expr.Tuple()
 	if !tuple || len(parts) > 3 {
 		v, ok := r.evaluate(c.ref, expr, e)
@@ -234,20 +245,22 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 			return v, false
 		}
 		v.N = 3
-		v, err = units.WantVector(v, d, bare, whole(c.text))
-		return r.inReach(c.ref, c.text, v, err)
+		return c.wantVector(v, d)
 	}
 	out := units.Value{Dim: d, N: len(parts)}
 	for k, part := range parts {
+		if c.asks && part.IsQuestion() {
+			continue
+		}
 		v, ok := r.evaluate(c.ref, part, e)
 		if !ok {
 			return out, false
 		}
-		v, err := units.Want(v, d, bare, part.Span())
+		v, err := units.Want(v, d, r.p.Units.For(d), part.Span())
 		if err == nil && len(v.Terms) > 0 {
 			err = diag.At(part.Span(), "a component must be known, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
 		}
-		if v, ok = r.inReach(c.ref, c.text, v, err); !ok {
+		if v, ok = c.inReach(v, err); !ok {
 			return out, false
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
@@ -292,41 +305,41 @@ func (c cell) shaped(v units.Value) bool {
 	return true
 }
 
-// direction reads a cell as a direction and makes it a unit vector.
-func (c cell) direction() (u r3.Vec, ok bool) {
-	r, e := c.r, env{r: c.r, scope: inGeometry}
+// direction reads a cell as a direction, a unit vector.
+func (c cell) direction(to *r3.Vec) bool {
+	r := c.r
 	if expr, err := r.parse(c.text); err == nil {
 		rise, run, quotient := expr.Quotient()
 		name, named := expr.Name()
 		switch {
 		case expr.IsQuestion():
-			return u, c.unknownDirection()
+			return c.unknownDirection()
 		case quotient && r.p.Planar:
 			hint := "slope " + rise + ":" + run
 			if r.p.Up.Y > 0 {
 				hint = "(" + run + ", " + rise + ")"
 			}
-			return u, c.fail("expected a direction, but "+c.word()+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
+			return c.fail("expected a direction, but "+c.word()+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
 		case named && has(r.points, name):
-			return u, c.fail("expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
+			return c.fail("expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 		}
 	}
 	// down and yy, which nothing in a sheet stands for
 	if word := strings.TrimLeft(c.text, "+-"); isIdentifier(word) && !has(r.points, word) && !r.isGiven(word) && !has(axes, word) {
-		return u, c.fail(strconv.Quote(c.text)+" is not a direction", suggestion(word, e.Names(), "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
+		names := env{r: r, scope: inGeometry}.Names()
+		return c.fail(strconv.Quote(c.text)+" is not a direction", suggestion(word, names, "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}
-	v, ok := r.eval(c.ref, c.text, e)
-	if !ok {
-		return u, false
+	v, ok := c.eval()
+	switch {
+	case !ok:
+		return false
+	case v.N == 1 && v.Dim == units.Angle && r.p.Planar:
+		return c.fail("expected a direction, but "+c.word()+" is an angle", "polar("+c.word()+"), counter-clockwise from +x")
+	case !c.shaped(v):
+		return false
 	}
-	if v.N == 1 && v.Dim == units.Angle && r.p.Planar {
-		return u, c.fail("expected a direction, but "+c.word()+" is an angle", "polar("+c.word()+"), counter-clockwise from +x")
-	}
-	if !c.shaped(v) {
-		return u, false
-	}
-	u, ok = unit(vec(v.V))
-	return u, ok || c.fail("the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
+	*to, ok = unit(vec(v.V))
+	return ok || c.fail("the zero vector has no direction", "an axis such as +x or a vector such as (3, 0, -4)")
 }
 
 // unknownDirection says how a direction is sought: by its components, since the

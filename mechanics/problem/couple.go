@@ -53,45 +53,37 @@ func (r *reading) coupleOf(i int) bool {
 // moment of a couple, be it known or not. A given may bear the name of a couple
 // that it is the moment of.
 func (r *reading) coupleName(c *Couple, magnitude cell) bool {
-	other := ""
-	joint, ofJoint := r.jointOf[c.Name] // its unknown may not have its number yet
-	switch {
-	case r.isGiven(c.Name) && (!magnitude.has || magnitude.word() == "?"):
-		other = "a given"
-	case r.isLine(c.Name):
-		other = "a line"
-	case ofJoint:
-		other = "an unknown of the joint " + r.p.Joints[joint].Name
-	case r.hasUnknown(c.Name):
-		other = "an unknown"
+	others := []Thing{ALine, AnUnknown}
+	if !magnitude.has || magnitude.word() == "?" {
+		others = []Thing{AGiven, ALine, AnUnknown}
 	}
-	return other == "" || r.usedTwice(c.Ref, c.Name, other, "a couple")
+	return r.unlike(c.Ref, c.Name, "a couple", others...)
 }
 
-func (r *reading) couple(c *Couple, w row) (ok bool) {
+func (r *reading) couple(c *Couple, w row) bool {
 	on, components := w.cell("on"), w.cell("components")
-	if !on.has {
-		return w.fail("the couple "+c.Name+" is not on a body", "put it on a body")
-	}
-	if c.Body, ok = on.body(); !ok {
-		return false
-	}
-	switch body := &r.p.Bodies[c.Body]; {
-	case body.Particle:
-		return on.fail("the couple "+c.Name+" acts on the particle "+on.text+", which has no rotation", "put the couple on a body")
-	case len(body.Points) == 1:
-		return on.fail("the couple "+c.Name+" acts on the body "+on.text+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on.text)
-	}
+	ok := w.needs(on, "the couple "+c.Name+" is not on a body", "put it on a body") && on.body(&c.Body) && r.rotates(c, on)
 	if components.has {
-		ok = r.coupleComponents(c, w, components)
+		ok = ok && r.coupleComponents(c, w, components)
 	} else {
-		ok = r.coupleAxis(c, w) && r.coupleMagnitude(c, w)
+		ok = ok && r.coupleAxis(c, w) && r.coupleMagnitude(c, w)
 	}
 	if ok {
 		known, terms := c.Magnitude.along(c.U)
 		c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: known, CoupleTerms: terms}}
 	}
 	return ok
+}
+
+// rotates refuses a body that a couple has no effect on.
+func (r *reading) rotates(c *Couple, on cell) bool {
+	switch body := &r.p.Bodies[c.Body]; {
+	case body.Particle:
+		return on.fail("the couple "+c.Name+" acts on the particle "+on.text+", which has no rotation", "put the couple on a body")
+	case len(body.Points) == 1:
+		return on.fail("the couple "+c.Name+" acts on the body "+on.text+", which has one point only, so nothing prevents its rotation", "a second point that is on "+on.text)
+	}
+	return true
 }
 
 // coupleAxis reads what a couple turns about: in the plane the z that stands on it.
@@ -102,8 +94,7 @@ func (r *reading) coupleAxis(c *Couple, w row) (ok bool) {
 		c.U, ok = axes[about.text]
 		return ok && c.U.Z != 0 || about.fail("in the plane the axis of a couple is z", "+z for counter-clockwise or -z for clockwise")
 	case about.has:
-		c.U, ok = about.direction()
-		return ok
+		return about.direction(&c.U)
 	}
 	c.U = r3.Vec{Z: 1}
 	return r.p.Planar || w.fail("the couple "+c.Name+" has no axis", "about +z")
@@ -130,13 +121,8 @@ func (r *reading) coupleMagnitude(c *Couple, w row) bool {
 		c.Magnitude = Affine{Terms: []Term{{Unknown: u, Coef: 1}}}
 		return true
 	}
-	v, ok := r.one(magnitude.ref, magnitude.text, env{r: r, scope: inMagnitude, line: -1})
-	if ok {
-		v, ok = r.want(magnitude.ref, magnitude.text, v, units.Moment)
-	}
-	if ok {
-		c.Magnitude = r.affine(v)
-	}
+	v, ok := magnitude.value(env{r: r, scope: inMagnitude, line: -1}, units.Moment)
+	c.Magnitude = r.affine(v)
 	return ok
 }
 
@@ -154,7 +140,7 @@ func (c cell) torsion() (stiffness float64, ok bool) {
 	default:
 		return 0, c.fail("expected a torsional stiffness, a moment per angle, but "+c.word()+" is "+k.Dim.Name(), "the form 20 N m/rad")
 	}
-	if k, ok = c.r.want(c.ref, c.text, k, perAngle); ok && k.V[0] <= 0 {
+	if k, ok = c.want(k, perAngle); ok && k.V[0] <= 0 {
 		ok = c.fail("a stiffness must be greater than zero", "the form 20 N m/rad")
 	}
 	return k.V[0], ok
@@ -166,15 +152,14 @@ func (r *reading) coupleComponents(c *Couple, w row, components cell) bool {
 			return other.fail("the couple "+c.Name+" has both components and "+strconv.Quote(key), "remove one of them")
 		}
 	}
-	v, ok := r.eval(components.ref, components.text, env{r: r, scope: inGeometry})
+	v, ok := components.eval()
+	if ok && v.N != 3 {
+		ok = components.fail("a couple has three components", "the form (0, 0, 50) N m")
+	}
 	if !ok {
 		return false
 	}
-	if v.N != 3 {
-		return components.fail("a couple has three components", "the form (0, 0, 50) N m")
-	}
-	v, err := units.WantVector(v, units.Moment, r.p.Units.For(units.Moment), whole(components.text))
-	if v, ok = r.inReach(components.ref, components.text, v, err); !ok {
+	if v, ok = components.wantVector(v, units.Moment); !ok {
 		return false
 	}
 	m := vec(v.V)

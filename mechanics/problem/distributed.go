@@ -55,18 +55,22 @@ func (r *reading) readDistributed() {
 }
 
 func (r *reading) distributed(d *Distributed, w row) bool {
-	switch { // q.size would be a part of either
-	case indexOf(r.p.Joints, d.Name) >= 0:
-		return r.usedTwice(d.Ref, d.Name, "a joint", "a distributed load")
-	case r.isLine(d.Name):
-		return r.usedTwice(d.Ref, d.Name, "a line", "a distributed load")
-	}
-	path := w.cell("path")
+	path, along := w.cell("path"), w.cell("along")
+	var q intensity
+	return r.unlike(d.Ref, d.Name, "a distributed load", AJoint, ALine) && // q.size would be a part of either
+		w.needs(path, "the load "+d.Name+" has no path", "a path such as A B") &&
+		d.ends(path) &&
+		r.loadBody(d, w) &&
+		w.needs(along, "the load "+d.Name+" has no direction", "along -y, the direction in which it pushes") &&
+		along.direction(&d.Direction) &&
+		r.intensity(d, w, &q) &&
+		r.spread(d, w.cell("magnitude"), q)
+}
+
+// ends reads the points between which a load is distributed.
+func (d *Distributed) ends(path cell) bool {
 	words := fields(path.text)
-	switch {
-	case !path.has:
-		return w.fail("the load "+d.Name+" has no path", "a path such as A B")
-	case len(words) != 2:
+	if len(words) != 2 {
 		return path.fail("a distributed load extends from one point to another", "a path such as A B")
 	}
 	ends, ok := path.pointsNamed(words)
@@ -74,42 +78,25 @@ func (r *reading) distributed(d *Distributed, w row) bool {
 		return false
 	}
 	d.From, d.To = ends[0], ends[1]
-	a, b := &r.p.Points[d.From], &r.p.Points[d.To]
-	along, hasLength := unit(between(a.At, b.At))
+	a, b := &path.r.p.Points[d.From], &path.r.p.Points[d.To]
 	d.Length = r3.Norm(r3.Sub(b.At, a.At))
-	if !hasLength {
-		return path.fail("the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
-	}
-	if d.Body, ok = r.loadBody(w, a, b); !ok {
-		return false
-	}
-	direction := w.cell("along")
-	if !direction.has {
-		return w.fail("the load "+d.Name+" has no direction", "along -y, the direction in which it pushes")
-	}
-	if d.Direction, ok = direction.direction(); !ok {
-		return false
-	}
-	q, ok := r.intensity(d, w)
-	return ok && r.spread(d, w.cell("magnitude"), along, q)
+	_, hasLength := unit(between(a.At, b.At))
+	return hasLength || path.fail("the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
 }
 
-// loadBody is the body that a load lies on: as on says, or the one that both
-// its ends share.
-func (r *reading) loadBody(w row, a, b *Point) (int, bool) {
+// loadBody finds the body that a load lies on: as on says, or the one that both its ends
+// share.
+func (r *reading) loadBody(d *Distributed, w row) bool {
 	if on := w.cell("on"); on.has {
-		body, ok := on.body()
-		if ok && r.p.Bodies[body].Particle {
-			return 0, on.fail("a distributed load acts on a body, but "+on.text+" is a particle", "put it on a body")
-		}
-		return body, ok
+		return on.body(&d.Body) && (!r.p.Bodies[d.Body].Particle || on.fail("a distributed load acts on a body, but "+on.text+" is a particle", "put it on a body"))
 	}
-	for _, x := range a.Bodies {
-		if onBody(b, x) && !r.p.Bodies[x].Particle {
-			return x, true
+	for _, x := range r.p.Points[d.From].Bodies {
+		if onBody(&r.p.Points[d.To], x) && !r.p.Bodies[x].Particle {
+			d.Body = x
+			return true
 		}
 	}
-	return 0, w.fail("the load "+w.Name+" is not on a body", "put it on a body")
+	return w.fail("the load "+d.Name+" is not on a body", "put it on a body")
 }
 
 // intensity is q(s) of a load: straight from knot to knot, or else a function of s
@@ -121,48 +108,47 @@ type intensity struct {
 
 // intensity reads q(s): one value, two values from end to end, an expression in
 // s, or the pressure of water on a gate.
-func (r *reading) intensity(d *Distributed, w row) (q intensity, ok bool) {
+func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	kind, c := w.cell("kind"), w.cell("magnitude")
 	switch {
 	case kind.has && kind.word() != "hydrostatic":
-		return q, kind.fail(strconv.Quote(kind.text)+" is not a kind of load", "hydrostatic, or no kind")
+		return kind.fail(strconv.Quote(kind.text)+" is not a kind of load", "hydrostatic, or no kind")
 	case kind.has && c.has:
-		return q, c.fail("the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
+		return c.fail("the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
 	case kind.has:
-		return r.hydrostatic(d, w)
+		return r.hydrostatic(d, w, q)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if c := w.cell(key); c.has {
-			return q, c.fail("the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
+			return c.fail("the "+key+" is used for water on a gate only", "the kind hydrostatic, or remove the "+key)
 		}
 	}
 	if !c.has {
-		return q, w.fail("the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
+		return w.fail("the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 	}
-	value := func(e *units.Expr) (float64, bool) {
+	knot := func(s float64, e *units.Expr) bool {
 		v, ok := r.evaluate(c.ref, e, env{r: r, scope: inGiven})
 		if ok {
-			v, ok = r.want(c.ref, c.text, v, units.LineLoad)
+			v, ok = c.want(v, units.LineLoad)
 		}
-		return v.V[0], ok
+		q.knots = append(q.knots, Ordinate{s, v.V[0]})
+		return ok
 	}
-	straight := func(a, b float64) intensity { return intensity{knots: []Ordinate{{0, a}, {d.Length, b}}} }
 	if strings.Contains(c.text, "..") {
 		low, high, ok := r.ends(c.ref, c.text)
 		if !ok {
-			return q, false
+			return false
 		}
-		a, okA := value(low)
-		b, okB := value(high)
-		return straight(a, b), okA && okB
+		okLow, okHigh := knot(0, low), knot(d.Length, high)
+		return okLow && okHigh
 	}
 	expr, err := r.parseOne(c.text)
 	if err != nil {
-		return q, r.failCell(c.ref, err)
+		return r.failCell(c.ref, err)
 	}
 	r.grouped(c.ref, c.text, expr)
 	varies := false
-	q.at = func(s float64, corners *[]float64) (float64, *diag.Error) {
+	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: c.ref, s: s, varies: &varies, corners: corners})
 		if err == nil {
 			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(c.text))
@@ -172,11 +158,13 @@ func (r *reading) intensity(d *Distributed, w row) (q intensity, ok bool) {
 		}
 		return v.V[0], err
 	}
-	if q.at(d.Length/math.E, nil); !varies { // the same all along
-		v, ok := value(expr)
-		return straight(v, v), ok
+	if at(d.Length/math.E, nil); !varies { // the same all along
+		ok := knot(0, expr)
+		q.knots = append(q.knots, Ordinate{d.Length, q.knots[0].Q})
+		return ok
 	}
-	return q, true
+	q.at = at
+	return true
 }
 
 // waterDensity is that of fresh water in hydrostatic exercises, common practice.
@@ -185,18 +173,18 @@ const waterDensity = 1000 // kg/m³
 // hydrostatic is the pressure on a plane gate of given width, as a load per
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface, zero
 // above it. It is straight over the wet part and over the dry one.
-func (r *reading) hydrostatic(d *Distributed, w row) (q intensity, ok bool) {
+func (r *reading) hydrostatic(d *Distributed, w row, q *intensity) bool {
 	width, surface, density := w.quantity("width"), w.quantity("surface"), w.quantity("density")
-	switch {
-	case !width.has:
-		return q, w.fail("the gate of the load "+d.Name+" has no width", "a width such as 2 m")
-	case !surface.has:
-		return q, w.fail("the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level")
-	case !density.has:
+	if !density.has {
 		density.value, density.ok = waterDensity, true
 	}
-	if !surface.ok || !width.positive("a width", "the form 2 m") || !density.positive("a density", "the form 1000 kg/m^3") {
-		return q, false
+	reads := w.needs(width.cell, "the gate of the load "+d.Name+" has no width", "a width such as 2 m") &&
+		w.needs(surface.cell, "the water of the load "+d.Name+" has no surface", "a surface such as 3 m, its level") &&
+		surface.ok &&
+		width.positive("a width", "the form 2 m") &&
+		density.positive("a density", "the form 1000 kg/m^3")
+	if !reads {
+		return false
 	}
 	depth := func(point int) float64 { return surface.value - r3.Dot(r.p.Points[point].At, r.p.Up) }
 	from, to := depth(d.From), depth(d.To)
@@ -206,5 +194,5 @@ func (r *reading) hydrostatic(d *Distributed, w row) (q intensity, ok bool) {
 	if from < 0 && to > 0 || from > 0 && to < 0 { // the waterline lies on the gate
 		q.knots = slices.Insert(q.knots, 1, Ordinate{d.Length * from / (from - to), 0})
 	}
-	return q, true
+	return true
 }

@@ -58,15 +58,12 @@ const maxFriction = 2
 func (r *reading) readJoints() {
 	rows := Rows(r.s, "joints")
 	r.p.Joints = make([]Joint, len(rows))
-	r.jointDone = make([]bool, len(rows))
 	for i := range rows {
 		w := r.row("joints", rows[i])
 		j := &r.p.Joints[i]
 		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
 		j.OK = r.joint(j, w)
-		if r.isLine(j.Name) { // C.x would be a part of either
-			j.OK = r.usedTwice(j.Ref, j.Name, "a line", "a joint")
-		}
+		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
 		for k := 0; j.OK && k < len(j.parts); k++ {
 			name := j.unknownName(k)
 			if other, taken := r.jointOf[name]; taken {
@@ -79,17 +76,16 @@ func (r *reading) readJoints() {
 }
 
 func (r *reading) joint(j *Joint, w row) bool {
-	kind := w.cell("kind")
+	kind, ok := w.cell("kind"), false
 	offered := jointNames(r.p.Planar)
-	if !kind.has {
-		return w.fail("the joint "+j.Name+" has no kind", say.Or(offered...))
-	}
-	ok := false
-	if j.Kind, ok = jointKindOf(kind.word()); !ok {
-		return kind.fail(strconv.Quote(kind.text)+" is not a kind of joint", suggestion(kind.text, offered, say.Or(offered...)))
-	}
+	j.Kind, ok = jointKindOf(kind.word())
 	holds := j.Kind.Where(r.p.Planar)
-	if !holds.Stands {
+	switch {
+	case !kind.has:
+		return w.fail("the joint "+j.Name+" has no kind", say.Or(offered...))
+	case !ok:
+		return kind.fail(strconv.Quote(kind.text)+" is not a kind of joint", suggestion(kind.text, offered, say.Or(offered...)))
+	case !holds.Stands:
 		return kind.fail("a "+j.Kind.String()+" is used in space only", say.Or(offered...))
 	}
 	return r.jointPlace(j, w) && r.jointDirection(j, w, holds) && r.jointFriction(j, w, holds) && r.jointFace(j, w) && r.jointHolds(j, w, holds)
@@ -107,7 +103,7 @@ func jointNames(planar bool) []string {
 // jointPlace finds a joint's point (at, or the point of its own name) and the
 // bodies it joins: those of the point, or those that on names; one body alone
 // is joined to the ground.
-func (r *reading) jointPlace(j *Joint, w row) (ok bool) {
+func (r *reading) jointPlace(j *Joint, w row) bool {
 	at, on := w.cell("at"), w.cell("on")
 	if !at.has {
 		at.ref, at.text = j.Ref, j.Name
@@ -118,15 +114,13 @@ func (r *reading) jointPlace(j *Joint, w row) (ok bool) {
 			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
-	if j.Point, ok = at.point(); !ok {
+	if !at.point(&j.Point) {
 		return false
 	}
 	pt := &r.p.Points[j.Point]
 	bodies := pt.Bodies
-	if on.has {
-		if bodies, ok = on.bodiesOf(j); !ok || !r.meet(j, on, bodies) {
-			return false
-		}
+	if on.has && !(on.bodies(j, &bodies) && r.meet(j, on, bodies)) {
+		return false
 	}
 	switch len(bodies) {
 	case 0:
@@ -143,22 +137,23 @@ func (r *reading) jointPlace(j *Joint, w row) (ok bool) {
 	return true
 }
 
-// bodiesOf gives the bodies that a cell names for a joint, which connects each once.
-func (c cell) bodiesOf(j *Joint) (bodies []int, ok bool) {
+// bodies finds the bodies that a cell names for a joint, which connects each once.
+func (c cell) bodies(j *Joint, to *[]int) bool {
+	*to = nil
 	for _, w := range fields(c.text) {
 		if w.text == groundWord {
 			continue
 		}
 		b, ok := c.bodyNamed(w.text)
-		switch {
-		case !ok:
-			return nil, false
-		case slices.Contains(bodies, b):
-			return nil, c.failAt(w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
+		if ok && slices.Contains(*to, b) {
+			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
 		}
-		bodies = append(bodies, b)
+		if !ok {
+			return false
+		}
+		*to = append(*to, b)
 	}
-	return bodies, true
+	return true
 }
 
 // meet tells whether bodies can be joined at the joint's point. Rigid bodies are where
@@ -239,18 +234,16 @@ func (r *reading) jointDirection(j *Joint, w row, holds Holds) (ok bool) {
 		v, known := axes[axis.word()]
 		return !axis.has || known && v.Z != 0 || axis.fail("in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
 	}
-	if needs == "" {
-		return true
-	}
 	c := w.cell(needs)
 	switch {
+	case needs == "":
+		return true
 	case c.has && needs == "normal":
-		j.Normal, ok = c.direction()
+		ok = c.direction(&j.Normal)
 		j.Typed = r.typedDirection(c.ref, c.text)
 		return ok
 	case c.has:
-		j.Axis, ok = c.direction()
-		return ok
+		return c.direction(&j.Axis)
 	case needs == "normal":
 		return w.fail("the "+j.Kind.String()+" "+j.Name+" has no normal", "normal +y, the direction in which it pushes the body")
 	}
@@ -283,9 +276,9 @@ func (r *reading) roughness(j *Joint, w row) bool {
 	if !impending.has {
 		return true
 	}
-	v, ok := impending.direction()
+	var v r3.Vec
 	switch {
-	case !ok:
+	case !impending.direction(&v):
 		return false
 	case !j.HasFriction:
 		return impending.fail("slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")

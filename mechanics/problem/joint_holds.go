@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -111,21 +112,14 @@ func (j *Joint) unknownName(k int) string {
 // jointUnknowns numbers a joint's unknowns, once, and writes its acts.
 func (r *reading) jointUnknowns(i int) {
 	j := &r.p.Joints[i]
-	if r.jointDone[i] || !j.OK {
+	if len(j.Acts) > 0 || !j.OK {
 		return
 	}
-	r.jointDone[i] = true
 	for k, part := range j.parts {
 		u := Unknown{Name: j.unknownName(k), Dim: units.Force, Line: -1, Joint: i, Part: part}
-		other := ""
-		switch {
-		case r.isGiven(u.Name):
-			other = "a given"
-		case r.hasUnknown(u.Name) || r.isLine(u.Name):
-			other = "a line"
-		}
-		if other != "" {
-			j.OK = r.usedTwice(j.Ref, u.Name, other, "an unknown of the joint "+j.Name)
+		what := "an unknown of the joint " + j.Name
+		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.hasUnknown(u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
+		if !j.OK {
 			return
 		}
 		if m := k - len(j.Forces); m >= 0 {
@@ -151,6 +145,27 @@ func opposite(terms []ActTerm) []ActTerm {
 		out[k] = ActTerm{Unknown: t.Unknown, D: r3.Scale(-1, t.D)}
 	}
 	return out
+}
+
+// unlike refuses a name that other things bear: two would answer to it. An unknown that
+// has no number yet is one by the joint that will have it.
+func (r *reading) unlike(ref sheet.Ref, name, what string, others ...Thing) bool {
+	joint, ofJoint := r.jointOf[name]
+	for _, other := range others {
+		switch {
+		case other == AGiven && r.isGiven(name):
+			return r.usedTwice(ref, name, "a given", what)
+		case other == ALine && r.isLine(name):
+			return r.usedTwice(ref, name, "a line", what)
+		case other == AJoint && indexOf(r.p.Joints, name) >= 0:
+			return r.usedTwice(ref, name, "a joint", what)
+		case other == AnUnknown && ofJoint:
+			return r.usedTwice(ref, name, "an unknown of the joint "+r.p.Joints[joint].Name, what)
+		case other == AnUnknown && r.hasUnknown(name):
+			return r.usedTwice(ref, name, "an unknown", what)
+		}
+	}
+	return true
 }
 
 func (r *reading) isGiven(name string) bool        { return has(r.givens, name) }

@@ -32,13 +32,10 @@ func (r *reading) readMagnitudes() {
 // lineGeometry reads a line's kind, path or direction, and limit.
 func (r *reading) lineGeometry(i int) {
 	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
-	kind := w.cell("kind")
-	if !kind.has {
-		w.fail("the line "+l.Name+" has no kind", kindNames())
-		return
-	}
-	ok := false
+	kind, ok := w.cell("kind"), false
 	switch l.Kind, ok = kindOf(kind.word()); {
+	case !kind.has:
+		w.fail("the line "+l.Name+" has no kind", kindNames())
 	case !ok:
 		kind.fail(strconv.Quote(kind.text)+" is not a kind of line", suggestion(kind.text, spelled(lineWords), kindNames()))
 	case l.Belt == nil:
@@ -81,8 +78,8 @@ func (r *reading) linePath(l *Line, w row) bool {
 		}
 		return at.fail("the line "+l.Name+" acts at one point, but "+at.word()+" is two", hint)
 	}
-	point, ok := at.point()
-	if !ok {
+	point := 0
+	if !at.point(&point) {
 		return false
 	}
 	l.Path = []int{point}
@@ -104,15 +101,13 @@ func (r *reading) particlePair(path string) (pair []int) {
 	return pair
 }
 
-func (r *reading) alongDirection(l *Line, w row, along cell) (ok bool) {
+func (r *reading) alongDirection(l *Line, w row, along cell) bool {
 	leg := Leg{From: l.Path[0], To: -1, U: r3.Scale(-1, r.p.Up)}
 	if along.has {
 		leg.Typed = r.typedDirection(along.ref, along.text)
-		if leg.U, ok = along.direction(); !ok {
-			return false
-		}
-	} else if l.Kind != Weight {
-		return w.fail("the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
+	}
+	if along.has && !along.direction(&leg.U) || l.Kind != Weight && !w.needs(along, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)") {
+		return false
 	}
 	leg.R = leg.U
 	l.Legs = []Leg{leg}
@@ -191,7 +186,13 @@ func wordIn(text, name string) diag.Span {
 }
 
 // point finds the point that a cell names.
-func (c cell) point() (int, bool) { return c.pointNamed(word{whole(c.text), c.text}) }
+func (c cell) point(to *int) bool {
+	i, ok := c.pointNamed(word{whole(c.text), c.text})
+	if ok {
+		*to = i
+	}
+	return ok
+}
 
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.

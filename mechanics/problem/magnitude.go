@@ -46,8 +46,8 @@ func (r *reading) readMagnitude(i int) bool {
 	v, ok := units.Value{}, false
 	if l.Kind == Weight {
 		v, l.Mass, ok = r.weight(c, e)
-	} else if v, ok = r.one(c.ref, c.text, e); ok {
-		v, ok = r.want(c.ref, c.text, v, units.Force)
+	} else {
+		v, ok = c.value(e, units.Force)
 	}
 	if ok {
 		l.Magnitude, l.Plus = r.affine(v), v.Plus[0]

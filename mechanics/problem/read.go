@@ -112,7 +112,6 @@ type reading struct {
 	folded                map[string]thingName // givens, lines and couples by their names in lower case
 	bodies                map[string]int
 	jointOf               map[string]int // the joint that an unknown's name belongs to
-	jointDone             []bool
 	couples               map[string]int
 	coupleRows            []sheet.Row
 	coupleAt              []progress

@@ -88,7 +88,9 @@ func trapezoids(knots []Ordinate) (sum area) {
 }
 
 // spread integrates the intensity and places the resultant.
-func (r *reading) spread(d *Distributed, magnitude cell, along r3.Vec, q intensity) bool {
+func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
+	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
+	along, _ := unit(between(a, b))
 	sum := trapezoids(q.knots)
 	if d.Knots = q.knots; d.Knots != nil {
 		d.Diagram = diagram(q.knots, d.Length, func(s float64) float64 { return straight(q.knots, s) })
@@ -101,7 +103,6 @@ func (r *reading) spread(d *Distributed, magnitude cell, along r3.Vec, q intensi
 			return magnitude.failCurve(&c)
 		}
 	}
-	a := r.p.Points[d.From].At
 	d.Total = sum.force
 	act := Act{Body: d.Body, Point: -1, Const: r3.Scale(sum.force, d.Direction)}
 	if abs(sum.force) > max(nothingOf, d.Error)*sum.size {
@@ -111,7 +112,7 @@ func (r *reading) spread(d *Distributed, magnitude cell, along r3.Vec, q intensi
 		d.Total, act.Const, act.At = 0, r3.Vec{}, a
 		act.Couple = r3.Scale(sum.moment, r3.Cross(along, d.Direction))
 	}
-	act.At = snapped(act.At, max(largest(a), largest(r.p.Points[d.To].At)))
+	act.At = snapped(act.At, max(largest(a), largest(b)))
 	d.At = act.At
 	d.Acts = []Act{act}
 	return true
