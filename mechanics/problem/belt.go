@@ -36,9 +36,8 @@ func (b *Belt) Ratio() float64 { return math.Exp(b.Friction * b.Wrap) }
 // Belts gives the belts of which both parts read.
 func (p *Problem) Belts() iter.Seq[*Belt] {
 	return func(yield func(*Belt) bool) {
-		for i := range p.Lines {
-			b := p.Lines[i].Belt
-			if b != nil && b.Lines[1] == i && p.Lines[b.Lines[0]].OK && p.Lines[i].OK && !yield(b) {
+		for _, b := range p.belts {
+			if p.Lines[b.Lines[0]].OK && p.Lines[b.Lines[1]].OK && !yield(b) {
 				return
 			}
 		}
@@ -85,20 +84,18 @@ func LinesOf(row sheet.Row) []string {
 	return []string{row.Name}
 }
 
-func (r *reading) isBelt(name string) bool {
-	i, ok := r.lines[beltTensions(name)[0]]
-	return ok && r.p.Lines[i].Belt != nil && r.p.Lines[i].Belt.Name == name
-}
-
-func (p *Problem) isBelt(name string) bool {
-	i := p.LineNamed(beltTensions(name)[0])
-	return i >= 0 && p.Lines[i].Belt != nil && p.Lines[i].Belt.Name == name
+// belt finds a belt by name, nil where there is none.
+func (p *Problem) belt(name string) *Belt {
+	if k := slices.IndexFunc(p.belts, func(b *Belt) bool { return b.Name == name }); k >= 0 {
+		return p.belts[k]
+	}
+	return nil
 }
 
 // linesOf gives the lines of a row: one, or the two parts of a belt.
 func (r *reading) linesOf(row string) []int {
-	if r.isBelt(row) {
-		return r.p.Lines[r.lines[beltTensions(row)[0]]].Belt.Lines[:]
+	if b := r.p.belt(row); b != nil {
+		return b.Lines[:]
 	}
 	if i, ok := r.lines[row]; ok {
 		return []int{i}

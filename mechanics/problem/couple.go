@@ -32,7 +32,6 @@ type TorsionSpring struct {
 func (r *reading) indexCouples() {
 	r.coupleRows = Rows(r.s, "couples")
 	r.p.Couples = make([]Couple, len(r.coupleRows))
-	r.coupleAt = make([]progress, len(r.coupleRows))
 	r.couples = make(map[string]int, len(r.coupleRows))
 	for i, row := range r.coupleRows {
 		r.p.Couples[i] = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
@@ -43,9 +42,7 @@ func (r *reading) indexCouples() {
 // coupleOf reads a couple when first asked for, and tells whether it has a moment.
 func (r *reading) coupleOf(i int) bool {
 	c, w := &r.p.Couples[i], r.row("couples", r.coupleRows[i])
-	ref := c.Ref
-	ref.Key = "magnitude"
-	c.OK = r.once(&r.coupleAt[i], ref, c.Name, func() bool { return r.coupleName(c, w.cell("magnitude")) && r.couple(c, w) }, loopOfMagnitudes)
+	c.OK = r.magnitudeOnce(c.Ref, c.Name, func() bool { return r.coupleName(c, w.cell("magnitude")) && r.couple(c, w) })
 	return c.OK
 }
 

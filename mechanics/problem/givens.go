@@ -9,7 +9,7 @@ import (
 // given reads a given when first asked for, and tells whether it has a value.
 func (r *reading) given(i int) bool {
 	g := &r.p.Givens[i]
-	return r.once(&r.givenAt[i], g.Ref, g.Name, func() bool { return r.readGiven(i) }, loopOfGivens)
+	return r.once(g.Ref, g.Name, func() bool { return r.readGiven(i) }, "givens", "give one of them a number")
 }
 
 func (r *reading) readGiven(i int) bool {

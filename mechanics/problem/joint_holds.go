@@ -171,7 +171,7 @@ func (r *reading) unlike(ref sheet.Ref, name, what string, others ...Thing) bool
 func (r *reading) isGiven(name string) bool        { return has(r.givens, name) }
 func (r *reading) hasUnknown(name string) bool     { return has(r.unknowns, name) }
 func (r *reading) isJointUnknown(name string) bool { return has(r.jointOf, name) }
-func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.isBelt(name) }
+func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.p.belt(name) != nil }
 
 func has[V any](named map[string]V, name string) bool {
 	_, ok := named[name]

@@ -12,9 +12,7 @@ import (
 // magnitude reads a line's magnitude when first asked for: unknown where left
 // out or "?", else a known value or a multiple of unknowns.
 func (r *reading) magnitude(i int) bool {
-	ref := r.p.Lines[i].Ref
-	ref.Key = "magnitude"
-	return r.once(&r.magnitudeAt[i], ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) }, loopOfMagnitudes)
+	return r.magnitudeOnce(r.p.Lines[i].Ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) })
 }
 
 func (r *reading) readMagnitude(i int) bool {
@@ -116,7 +114,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
 	}
-	if r.isBelt(name) {
+	if r.p.belt(name) != nil {
 		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
 	if i, ok := r.couples[name]; ok {

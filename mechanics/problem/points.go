@@ -21,7 +21,7 @@ func (r *reading) readPoints() {
 // point reads where a point is when first asked for, and tells whether it has a place.
 func (r *reading) point(i int) bool {
 	p := &r.p.Points[i]
-	p.OK = r.once(&r.pointAt[i], p.Ref, p.Name, func() bool { return r.readPoint(i) }, loopOfPoints)
+	p.OK = r.once(p.Ref, p.Name, func() bool { return r.readPoint(i) }, "points", "give one of them coordinates")
 	return p.OK
 }
 

@@ -65,7 +65,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 // Moved reads a sheet with measured values a ± b taken at a + share·b in place of
 // a, wherever they are used: cells that name the same given move together.
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
-	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares}
+	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{}}
 	r.header()
 	r.indexNames()
 	for i := range r.p.Givens {
@@ -114,12 +114,10 @@ type reading struct {
 	jointOf               map[string]int // the joint that an unknown's name belongs to
 	couples               map[string]int
 	coupleRows            []sheet.Row
-	coupleAt              []progress
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
-	givenAt, pointAt      []progress
 	usedGivens            []bool // by a cell that was evaluated
-	magnitudeAt           []progress
+	at                    map[sheet.Ref]progress
 	chain                 []string  // names being read, for naming a circle
 	notText               sheet.Ref // the last row that has a cell that is no text
 	east, north           [3]float64
@@ -136,35 +134,32 @@ const (
 	failed
 )
 
-// loop is what refers to each other in a loop, and what breaks it.
-type loop struct{ what, hint string }
-
-// The loops there can be.
-var (
-	loopOfGivens     = loop{"givens", "give one of them a number"}
-	loopOfPoints     = loop{"points", "give one of them coordinates"}
-	loopOfMagnitudes = loop{"magnitudes", "leave one of them blank, so that it is an unknown"}
-)
-
-// once reads something when first asked for, and tells whether it reads. What asks for
-// itself while it is being read, by way of others, goes round a loop.
-func (r *reading) once(at *progress, ref sheet.Ref, name string, read func() bool, loop loop) bool {
-	switch *at {
+// once reads something of a table when first asked for, and tells whether it reads. What
+// asks for itself while it is being read, by way of others, goes round a loop.
+func (r *reading) once(ref sheet.Ref, name string, read func() bool, things, hint string) bool {
+	this := sheet.Ref{Table: ref.Table, Row: name}
+	switch r.at[this] {
 	case unread:
-		*at = underway
+		r.at[this] = underway
 		r.chain = append(r.chain, name)
 		ok := read()
 		r.chain = r.chain[:len(r.chain)-1]
-		if ok && *at == underway {
-			*at = done
+		if ok && r.at[this] == underway {
+			r.at[this] = done
 		} else {
-			*at = failed
+			r.at[this] = failed
 		}
 	case underway:
-		*at = failed
-		r.fail(ref, diag.Span{}, "the "+loop.what+" refer to each other in a loop, "+circle(r.chain, name), loop.hint)
+		r.at[this] = failed
+		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+circle(r.chain, name), hint)
 	}
-	return *at == done
+	return r.at[this] == done
+}
+
+// magnitudeOnce is once for the magnitude of a line or a couple.
+func (r *reading) magnitudeOnce(ref sheet.Ref, name string, read func() bool) bool {
+	ref.Key = "magnitude"
+	return r.once(ref, name, read, "magnitudes", "leave one of them blank, so that it is an unknown")
 }
 
 // fail reports what does not read, and is false for its reader to return.
