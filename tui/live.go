@@ -18,7 +18,6 @@ type live struct {
 	seq     int          // its number
 	running bool
 	waiting bool
-	reader  *problem.Reader // belongs to the one command that runs
 
 	latest   *problem.Problem // the newest reading, whole or not
 	problem  *problem.Problem // of the solution shown
@@ -36,7 +35,7 @@ type live struct {
 type block struct{ rows, cols []int }
 
 func newLive() live {
-	return live{reader: problem.NewReader(), told: &told{}, newest: &atomic.Int64{}}
+	return live{told: &told{}, newest: &atomic.Int64{}}
 }
 
 type solved struct {
@@ -63,7 +62,7 @@ func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 
 func (l *live) run() tea.Cmd {
 	l.running, l.waiting = true, false
-	s, seq, reader := l.sheet, l.seq, l.reader
+	s, seq := l.sheet, l.seq
 	return func() (msg tea.Msg) {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
@@ -71,7 +70,7 @@ func (l *live) run() tea.Cmd {
 				msg = solved{seq: seq, fault: fmt.Sprint(r)}
 			}
 		}()
-		p, errs := reader.Read(s)
+		p, errs := problem.Read(s)
 		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= mostRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
@@ -85,9 +84,6 @@ func (l *live) run() tea.Cmd {
 // take receives a result; one that a newer sheet has overtaken is dropped.
 func (m *Model) take(msg solved) tea.Cmd {
 	m.live.running = false
-	if msg.fault != "" {
-		m.live.reader = problem.NewReader() // the old one may be half done
-	}
 	if msg.seq < m.live.seq {
 		if m.live.waiting {
 			return m.live.run()

@@ -265,7 +265,7 @@ func (r *reading) tension(i int) bool {
 // cell. An error is said once, of the first part.
 func (r *reading) tensionCells(belt *Belt, c cell, i int) (parts [2]*units.Expr, ok bool) {
 	first := i == belt.Lines[0]
-	expr, err := r.parse(c.text)
+	expr, err := units.Parse(c.text)
 	switch {
 	case !c.has:
 		return parts, true

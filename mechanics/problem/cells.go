@@ -137,7 +137,7 @@ func (w row) limit() (limit float64, ok bool) {
 // one evaluates a cell of one value, in which commas may group digits, without
 // holding it against a dimension.
 func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	expr, err := r.parseOne(text)
+	expr, err := units.ParseOne(text)
 	if err != nil {
 		if other := r.wordBehind(ref, text, e); other != nil {
 			err = other
@@ -214,7 +214,7 @@ func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 
 // eval evaluates a cell in geometry without holding it against a dimension.
 func (c cell) eval() (units.Value, bool) {
-	expr, err := c.r.parse(c.text)
+	expr, err := units.Parse(c.text)
 	if err != nil {
 		return units.Value{}, c.r.failCell(c.ref, err)
 	}
@@ -231,7 +231,7 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 // are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
 func (c cell) vector(d units.Dim) (units.Value, bool) {
 	r, e := c.r, env{r: c.r, scope: inGeometry}
-	expr, err := r.parse(c.text)
+	expr, err := units.Parse(c.text)
 	if err != nil {
 		return units.Value{}, r.failCell(c.ref, err)
 	}
@@ -308,7 +308,7 @@ func (c cell) shaped(v units.Value) bool {
 // direction reads a cell as a direction, a unit vector.
 func (c cell) direction(to *r3.Vec) bool {
 	r := c.r
-	if expr, err := r.parse(c.text); err == nil {
+	if expr, err := units.Parse(c.text); err == nil {
 		rise, run, quotient := expr.Quotient()
 		name, named := expr.Name()
 		switch {

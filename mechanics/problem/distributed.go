@@ -142,7 +142,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 		okLow, okHigh := knot(0, low), knot(d.Length, high)
 		return okLow && okHigh
 	}
-	expr, err := r.parseOne(c.text)
+	expr, err := units.ParseOne(c.text)
 	if err != nil {
 		return r.failCell(c.ref, err)
 	}

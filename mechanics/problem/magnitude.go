@@ -58,7 +58,7 @@ func (c cell) open(row string) bool {
 	if !c.has {
 		return true
 	}
-	expr, err := c.r.parse(c.text)
+	expr, err := units.Parse(c.text)
 	if err != nil {
 		return false
 	}

@@ -25,14 +25,13 @@ type Source struct {
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
-	solver solver
-	tasks  []Task
+	tasks []Task
 }
 
 // NewSource looks at a sheet that was read and solved. The error
 // says that no given has a range.
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
-	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
+	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem)}
 	if len(src.Grids) == 0 {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
@@ -170,6 +169,6 @@ func (src *Source) at(at []int) (v Variant, says []string) {
 	if err != nil {
 		return v, []string{"cannot be written: " + err.Error()}
 	}
-	now := src.solver.solve(s)
+	now := solve(s)
 	return Variant{Sheet: s, Solution: now.solution, At: at}, strays(src.Solution, now)
 }
