@@ -237,14 +237,8 @@ func (r *reading) tension(i int) bool {
 	case belt.Tight >= 0 && known[0] && known[1]:
 		return mine == belt.Tight && r.fail(c.ref, diag.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "? for one of them")
 	case known[mine]:
-		v, ok := r.evaluate(c.ref, parts[mine], env{r: r, scope: inMagnitude, line: i})
-		if !ok {
-			return false
-		}
-		v, err := units.Want(v, units.Force, r.p.Units.Force, parts[mine].Span())
-		if v, ok = c.inReach(v, err); ok {
-			l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
-		}
+		v, ok := c.part(parts[mine], env{r: r, scope: inMagnitude, line: i}, units.Force)
+		l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
 		return ok
 	case belt.Tight < 0, !known[other] && mine != belt.Tight:
 		return r.ownUnknown(i)

@@ -252,15 +252,11 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 		if c.asks && part.IsQuestion() {
 			continue
 		}
-		v, ok := r.evaluate(c.ref, part, e)
+		v, ok := c.part(part, e, d)
+		if ok && len(v.Terms) > 0 {
+			ok = c.failAt(part.Span(), "a component must be known, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
+		}
 		if !ok {
-			return out, false
-		}
-		v, err := units.Want(v, d, r.p.Units.For(d), part.Span())
-		if err == nil && len(v.Terms) > 0 {
-			err = diag.At(part.Span(), "a component must be known, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
-		}
-		if v, ok = c.inReach(v, err); !ok {
 			return out, false
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
@@ -268,6 +264,16 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 	ok := c.shaped(out)
 	out.N = 3
 	return out, ok
+}
+
+// part reads an expression within a cell as one value of a dimension.
+func (c cell) part(expr *units.Expr, e env, d units.Dim) (units.Value, bool) {
+	v, ok := c.r.evaluate(c.ref, expr, e)
+	if !ok {
+		return v, false
+	}
+	v, err := units.Want(v, d, c.r.p.Units.For(d), expr.Span())
+	return c.inReach(v, err)
 }
 
 // groupedPair notes three components in the plane whose first two look like one number

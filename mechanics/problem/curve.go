@@ -49,10 +49,8 @@ const (
 	// besideEnd is how near to the ends of a piece corners are looked for, of the length:
 	// what a jump nearer than that changes is below what is shown.
 	besideEnd = 1e-12
-	// closings is how often a place where a number is nearest to zero is closed in on
-	// (0.618^45 = 4e-10), and touches how near to zero, of what it is beside, it then is.
-	closings = 45
-	touches  = 1e-6
+	// touches is how near to zero a number is, of what it is beside, that touches it.
+	touches = 1e-6
 )
 
 // LoadTol is the relative error of a load's resultant and of its moment from
@@ -115,27 +113,30 @@ func (c *curve) under(from, to float64) (a area, seen []probe) {
 }
 
 // turns gives the places among others where a number that abs, min, max, a root or a length
-// works on changes its sign, or touches zero.
+// works on changes its sign, or touches zero or passes it between two of them.
 func (c *curve) turns(seen []probe) (at []float64) {
 	for i := 1; i < len(seen); i++ {
 		a, p := seen[i-1], seen[i]
 		b := seen[min(i+1, len(seen)-1)]
 		for k := range min(len(a.d), len(p.d), len(b.d)) {
 			before, here, after := a.d[k], p.d[k], b.d[k]
+			number := func(s float64) float64 {
+				if p := c.probe(s); k < len(p.d) {
+					return p.d[k]
+				}
+				return 0
+			}
 			switch {
 			case before*here < 0:
-				at = append(at, c.zero(k, a, p))
+				at = append(at, c.bisect(a.s, p.s, func(s float64) bool { return number(s)*before > 0 }))
 			case here*after < 0 || abs(here) > abs(before) || abs(here) >= abs(after):
 			case here == 0:
 				at = append(at, p.s)
-			default:
-				near := c.nearest(k, a, b)
-				switch {
-				case k >= len(near.d):
-				case near.d[k]*before < 0:
-					at = append(at, c.zero(k, a, near), c.zero(k, near, b))
-				case abs(near.d[k]) <= touches*abs(before):
-					at = append(at, near.s)
+			default: // nearest to zero, of which a step to either side has passed it where it does
+				step := beside * c.length
+				low := c.bisect(a.s, b.s, func(s float64) bool { return abs(number(s)) > abs(number(s+step)) })
+				if next := number(low + step); next*number(low) <= 0 || abs(next) <= touches*abs(before) {
+					at = append(at, low, low+step)
 				}
 			}
 		}
@@ -143,49 +144,17 @@ func (c *curve) turns(seen []probe) (at []float64) {
 	return at
 }
 
-// zero halves its way to where a number changes its sign between two places.
-func (c *curve) zero(k int, a, b probe) float64 {
-	low, high := a.s, b.s
+// bisect halves its way to the place between two others where something ceases to hold.
+func (c *curve) bisect(low, high float64, holds func(s float64) bool) float64 {
 	for high-low > samePlace*c.length {
 		middle := low + (high-low)/2
-		if p := c.probe(middle); k < len(p.d) && p.d[k]*a.d[k] > 0 {
+		if holds(middle) {
 			low = middle
 		} else {
 			high = middle
 		}
 	}
 	return low + (high-low)/2
-}
-
-// nearest closes in on the place between two others where a number is nearest to
-// zero, by the golden section, or finds one where it has passed it.
-func (c *curve) nearest(k int, a, b probe) probe {
-	const golden = 0.6180339887498949 // (√5 - 1)/2
-	at := func(s float64) (p probe, size float64) {
-		p = c.probe(s)
-		if k < len(p.d) && p.d[k]*a.d[k] > 0 {
-			size = abs(p.d[k])
-		}
-		return p, size
-	}
-	low, high := a.s, b.s
-	x, fx := at(high - golden*(high-low))
-	y, fy := at(low + golden*(high-low))
-	for range closings {
-		switch {
-		case fx == 0:
-			return x
-		case fy == 0:
-			return y
-		case fx <= fy:
-			high, y, fy = y.s, x, fx
-			x, fx = at(high - golden*(high-low))
-		default:
-			low, x, fx = x.s, y, fy
-			y, fy = at(low + golden*(high-low))
-		}
-	}
-	return x
 }
 
 // measure adds what is under a stretch to the pieces, cut at the corners that show. What

@@ -127,10 +127,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 		return w.fail("the load "+d.Name+" has no magnitude", "a magnitude such as 2 kN/m, or 0 kN/m .. 4 kN/m from end to end")
 	}
 	knot := func(s float64, e *units.Expr) bool {
-		v, ok := r.evaluate(c.ref, e, env{r: r, scope: inGiven})
-		if ok {
-			v, ok = c.want(v, units.LineLoad)
-		}
+		v, ok := c.part(e, env{r: r, scope: inGiven}, units.LineLoad)
 		q.knots = append(q.knots, Ordinate{s, v.V[0]})
 		return ok
 	}

@@ -47,9 +47,7 @@ func (r *reading) readMagnitude(i int) bool {
 	} else {
 		v, ok = c.value(e, units.Force)
 	}
-	if ok {
-		l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
-	}
+	l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
 	return ok
 }
 
