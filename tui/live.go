@@ -18,6 +18,7 @@ type live struct {
 	seq     int          // its number
 	running bool
 	waiting bool
+	reader  *problem.Reader // belongs to the one command that runs
 
 	latest   *problem.Problem // the newest reading, whole or not
 	problem  *problem.Problem // of the solution shown
@@ -35,7 +36,7 @@ type live struct {
 type block struct{ rows, cols []int }
 
 func newLive() live {
-	return live{told: &told{}, newest: &atomic.Int64{}}
+	return live{reader: problem.NewReader(), told: &told{}, newest: &atomic.Int64{}}
 }
 
 type solved struct {
@@ -62,7 +63,7 @@ func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 
 func (l *live) run() tea.Cmd {
 	l.running, l.waiting = true, false
-	s, seq := l.sheet, l.seq
+	s, seq, reader := l.sheet, l.seq, l.reader
 	return func() (msg tea.Msg) {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
@@ -70,7 +71,7 @@ func (l *live) run() tea.Cmd {
 				msg = solved{seq: seq, fault: fmt.Sprint(r)}
 			}
 		}()
-		p, errs := problem.Read(s)
+		p, errs := reader.Read(s)
 		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= mostRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
@@ -84,6 +85,9 @@ func (l *live) run() tea.Cmd {
 // take receives a result; one that a newer sheet has overtaken is dropped.
 func (m *Model) take(msg solved) tea.Cmd {
 	m.live.running = false
+	if msg.fault != "" {
+		m.live.reader = problem.NewReader() // the old one may be half done
+	}
 	if msg.seq < m.live.seq {
 		if m.live.waiting {
 			return m.live.run()

@@ -158,7 +158,7 @@ func (r *reading) noFreeEnd(l *Line) {
 func (r *reading) components(i int, c cell) bool {
 	l := &r.p.Lines[i]
 	l.byComponents = true
-	expr, err := units.Parse(c.text)
+	expr, err := r.parse(c.text)
 	if err != nil {
 		return r.failCell(c.ref, err)
 	}

@@ -150,10 +150,9 @@ func (r *reading) belt(first int, w row) {
 	case ok && belt.Ratio() > maxRatio:
 		w.fail("the belt "+belt.Name+" has e^(μβ) = "+units.Figures(belt.Ratio(), 3)+", and more than "+units.Figures(maxRatio, 1)+" cannot be computed", "a smaller wrap")
 	case ok:
-		limit, _ := w.limit()
-		for _, l := range parts {
-			l.Limit, l.OK = limit, true // the limit is that of the larger tension, so of either
-		}
+		w.limit(&parts[0].Limit)
+		parts[1].Limit = parts[0].Limit // of the larger tension, so of either
+		parts[0].OK, parts[1].OK = true, true
 		r.doubtDrum(belt, path, words)
 	}
 }
@@ -259,7 +258,7 @@ func (r *reading) tension(i int) bool {
 // cell. An error is said once, of the first part.
 func (r *reading) tensionCells(belt *Belt, c cell, i int) (parts [2]*units.Expr, ok bool) {
 	first := i == belt.Lines[0]
-	expr, err := units.Parse(c.text)
+	expr, err := r.parse(c.text)
 	switch {
 	case !c.has:
 		return parts, true

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -43,6 +44,19 @@ func (w row) cell(key string) (c cell) {
 }
 
 func (w row) has(key string) bool { return w.cell(key).has }
+
+// kind reads the kind of a row, one of some words; offered are those that have a meaning on
+// the sheet.
+func (w row) kind(what string, words []Word, offered []string) (kind int, ok bool) {
+	c := w.cell("kind")
+	switch kind = wordOf(words, c.word()); {
+	case !c.has:
+		return 0, w.fail("the "+what+" "+w.Name+" has no kind", say.Or(offered...))
+	case kind < 0:
+		return 0, c.fail(strconv.Quote(c.text)+" is not a kind of "+what, suggestion(c.text, offered, say.Or(offered...)))
+	}
+	return kind, true
+}
 
 // needs refuses a row without a cell.
 func (w row) needs(c cell, msg, hint string) bool { return c.has || w.fail(msg, hint) }
@@ -113,9 +127,11 @@ type quantity struct {
 // quantity reads a cell as a value of the dimension of its key.
 func (w row) quantity(key string) quantity {
 	q := quantity{cell: w.cell(key)}
-	if q.has {
-		v, ok := w.r.scalar(q.ref, q.text, env{r: w.r, scope: inGiven}, tableByName[w.ref.Table].keys[key].Dim)
-		q.value, q.ok = v.V[0], ok
+	if !q.has {
+		return q
+	}
+	if v, ok := w.r.scalar(q.ref, q.text, env{r: w.r, scope: inGiven}, tableByName[w.ref.Table].keys[key].Dim); ok {
+		q.value, q.ok = v.V[0], true
 	}
 	return q
 }
@@ -125,19 +141,17 @@ func (q quantity) positive(what, hint string) bool {
 	return q.ok && (q.value > 0 || q.fail(what+" must be greater than zero", hint))
 }
 
-// limit reads the capacity of a line or a joint, 0 where there is none that reads.
-func (w row) limit() (limit float64, ok bool) {
+// limit reads the capacity of a line or a joint, 0 where there is none.
+func (w row) limit(to *float64) bool {
 	q := w.quantity("limit")
-	if !q.has || !q.positive("a limit", "the capacity, such as 5 kN") {
-		return 0, !q.has
-	}
-	return q.value, true
+	*to = max(q.value, 0)
+	return !q.has || q.positive("a limit", "the capacity, such as 5 kN")
 }
 
 // one evaluates a cell of one value, in which commas may group digits, without
 // holding it against a dimension.
 func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	expr, err := units.ParseOne(text)
+	expr, err := r.parseOne(text)
 	if err != nil {
 		if other := r.wordBehind(ref, text, e); other != nil {
 			err = other
@@ -159,9 +173,8 @@ func (r *reading) ends(ref sheet.Ref, text string) (low, high *units.Expr, ok bo
 }
 
 func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
-	if as, ok := expr.Grouped(); ok {
-		r.noteGroups(ref, text, as)
-	}
+	as, _ := expr.Grouped()
+	r.noteGroups(ref, text, as)
 }
 
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
@@ -214,7 +227,7 @@ func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 
 // eval evaluates a cell in geometry without holding it against a dimension.
 func (c cell) eval() (units.Value, bool) {
-	expr, err := units.Parse(c.text)
+	expr, err := c.r.parse(c.text)
 	if err != nil {
 		return units.Value{}, c.r.failCell(c.ref, err)
 	}
@@ -231,7 +244,7 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 // are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
 func (c cell) vector(d units.Dim) (units.Value, bool) {
 	r, e := c.r, env{r: c.r, scope: inGeometry}
-	expr, err := units.Parse(c.text)
+	expr, err := r.parse(c.text)
 	if err != nil {
 		return units.Value{}, r.failCell(c.ref, err)
 	}
@@ -314,7 +327,7 @@ func (c cell) shaped(v units.Value) bool {
 // direction reads a cell as a direction, a unit vector.
 func (c cell) direction(to *r3.Vec) bool {
 	r := c.r
-	if expr, err := units.Parse(c.text); err == nil {
+	if expr, err := r.parse(c.text); err == nil {
 		rise, run, quotient := expr.Quotient()
 		name, named := expr.Name()
 		switch {

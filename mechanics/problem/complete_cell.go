@@ -147,7 +147,7 @@ func (c *choices) senses(line string) {
 
 // setOf reads the units of a sheet, SI where they do not read.
 func setOf(s *sheet.Sheet) units.Set {
-	r := &reading{s: s, p: &Problem{}}
+	r := &reading{Reader: NewReader(), s: s, p: &Problem{}}
 	return r.unitSet()
 }
 

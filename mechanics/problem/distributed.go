@@ -139,7 +139,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 		okLow, okHigh := knot(0, low), knot(d.Length, high)
 		return okLow && okHigh
 	}
-	expr, err := units.ParseOne(c.text)
+	expr, err := r.parseOne(c.text)
 	if err != nil {
 		return r.failCell(c.ref, err)
 	}

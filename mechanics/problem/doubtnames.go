@@ -163,7 +163,7 @@ func (r *reading) doubtUnits() {
 			if !ok {
 				continue
 			}
-			expr, err := units.Parse(cell.Text)
+			expr, err := r.parse(cell.Text)
 			if err != nil {
 				continue
 			}
@@ -208,7 +208,7 @@ func (r *reading) doubtValues() {
 		if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
 			continue
 		}
-		expr, err := units.Parse(c.Text)
+		expr, err := r.parse(c.Text)
 		if err != nil {
 			continue
 		}

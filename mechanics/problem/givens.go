@@ -63,7 +63,7 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 		g.HasRange, g.Low, g.High = true, a, b
 	}
 	if text, ref, ok := r.text("given", row, "step"); ok {
-		e, err := units.ParseOne(text)
+		e, err := r.parseOne(text)
 		if err != nil {
 			r.failCell(ref, err)
 			return

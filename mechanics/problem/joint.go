@@ -76,19 +76,22 @@ func (r *reading) readJoints() {
 }
 
 func (r *reading) joint(j *Joint, w row) bool {
-	kind, ok := w.cell("kind"), false
 	offered := jointNames(r.p.Planar)
-	j.Kind, ok = jointKindOf(kind.word())
+	kind, ok := w.kind("joint", jointWords, offered)
+	j.Kind = JointKind(kind)
 	holds := j.Kind.Where(r.p.Planar)
-	switch {
-	case !kind.has:
-		return w.fail("the joint "+j.Name+" has no kind", say.Or(offered...))
-	case !ok:
-		return kind.fail(strconv.Quote(kind.text)+" is not a kind of joint", suggestion(kind.text, offered, say.Or(offered...)))
-	case !holds.Stands:
-		return kind.fail("a "+j.Kind.String()+" is used in space only", say.Or(offered...))
+	if ok && !holds.Stands {
+		ok = w.cell("kind").fail("a "+j.Kind.String()+" is used in space only", say.Or(offered...))
 	}
-	return r.jointPlace(j, w) && r.jointDirection(j, w, holds) && r.jointFriction(j, w, holds) && r.jointFace(j, w) && r.jointHolds(j, w, holds)
+	if !ok {
+		return false
+	}
+	return r.jointPlace(j, w) &&
+		r.jointDirection(j, w, holds) &&
+		(holds.Forces != HoldRough || r.roughness(j, w)) && // else the keys are unread, and noted
+		w.limit(&j.Limit) &&
+		r.jointFace(j, w) &&
+		r.jointHolds(j, w, holds)
 }
 
 func jointKindOf(s string) (JointKind, bool) {
@@ -251,16 +254,8 @@ func (r *reading) jointDirection(j *Joint, w row, holds Holds) (ok bool) {
 	return r.p.Bodies[j.First].Particle && holds.Forces == HoldAll || w.fail("the "+j.Kind.String()+" "+j.Name+" has no axis", "axis +x")
 }
 
-// jointFriction reads the static coefficient, and impending = "+x": the way the
+// roughness reads the static coefficient, and impending = "+x": the way the
 // body is about to slip, against which friction is then at its most.
-func (r *reading) jointFriction(j *Joint, w row, holds Holds) (ok bool) {
-	if holds.Forces == HoldRough && !r.roughness(j, w) { // else the keys are unread, and noted
-		return false
-	}
-	j.Limit, ok = w.limit()
-	return ok
-}
-
 func (r *reading) roughness(j *Joint, w row) bool {
 	q, impending := w.quantity("friction"), w.cell("impending")
 	switch {

@@ -30,15 +30,11 @@ func (r *reading) jointHolds(j *Joint, w row, holds Holds) bool {
 	case j.HasFace:
 		moments = HoldAll
 	}
-	for _, moment := range []bool{false, true} {
-		hold, list := holds.Forces, &j.Forces
-		if moment {
-			hold, list = moments, &j.Moments
-		}
-		for _, c := range r.held(hold, j, moment) {
-			*list = append(*list, ActTerm{D: c.d})
-			j.parts = append(j.parts, c.suffix)
-		}
+	for _, c := range r.held(holds.Forces, j, false) {
+		j.Forces, j.parts = append(j.Forces, ActTerm{D: c.d}), append(j.parts, c.suffix)
+	}
+	for _, c := range r.held(moments, j, true) {
+		j.Moments, j.parts = append(j.Moments, ActTerm{D: c.d}), append(j.parts, c.suffix)
 	}
 	return true
 }

@@ -32,15 +32,12 @@ func (r *reading) readMagnitudes() {
 // lineGeometry reads a line's kind, path or direction, and limit.
 func (r *reading) lineGeometry(i int) {
 	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
-	kind, ok := w.cell("kind"), false
-	switch l.Kind, ok = kindOf(kind.word()); {
-	case !kind.has:
-		w.fail("the line "+l.Name+" has no kind", kindNames())
+	kind, ok := w.kind("line", lineWords, spelled(lineWords))
+	switch l.Kind = Kind(kind); {
 	case !ok:
-		kind.fail(strconv.Quote(kind.text)+" is not a kind of line", suggestion(kind.text, spelled(lineWords), kindNames()))
 	case l.Belt == nil:
 		l.OK = r.linePath(l, w)
-		l.Limit, _ = w.limit()
+		w.limit(&l.Limit)
 	case i == l.Belt.Lines[0]:
 		r.belt(i, w)
 	}
@@ -50,8 +47,6 @@ func kindOf(s string) (Kind, bool) {
 	i := wordOf(lineWords, s)
 	return Kind(max(i, 0)), i >= 0
 }
-
-func kindNames() string { return say.Or(spelled(lineWords)...) }
 
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(l *Line, w row) bool {

@@ -56,7 +56,7 @@ func (c cell) open(row string) bool {
 	if !c.has {
 		return true
 	}
-	expr, err := units.Parse(c.text)
+	expr, err := c.r.parse(c.text)
 	if err != nil {
 		return false
 	}

@@ -49,7 +49,7 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 func (r *reading) measuredName(at Place) string {
 	ref, axis := at.Ref, ""
 	c, _ := r.s.Cell(ref)
-	if e, err := units.Parse(c.Text); err == nil {
+	if e, err := r.parse(c.Text); err == nil {
 		parts, _ := e.Tuple()
 		for k, part := range parts[:min(len(parts), 3)] {
 			if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End {

@@ -41,7 +41,8 @@ w = { path = "A B", along = "-y", kind = "hydrostatic", surface = "3 m ± 1 cm",
 source = "own"
 Ax = { printed = "1 kN ± 0.1 kN", within = "0.2 kN ± 0.1 kN" }
 `)
-	p, errs := Read(s)
+	rd := NewReader()
+	p, errs := rd.Read(s)
 	if len(errs) > 0 {
 		t.Fatal(errs)
 	}
@@ -61,7 +62,7 @@ Ax = { printed = "1 kN ± 0.1 kN", within = "0.2 kN ± 0.1 kN" }
 	}
 	// A point's own ± and that of the given in it move apart from each other.
 	for _, m := range p.Measured {
-		moved, errs := Moved(s, map[Place]float64{m.Place: 1})
+		moved, errs := rd.Moved(s, map[Place]float64{m.Place: 1})
 		if len(errs) > 0 {
 			t.Fatal(errs)
 		}

@@ -7,17 +7,66 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
+	"trivet/units"
 )
 
 // Read turns a sheet's raw cells into a problem. What does not read is left out
 // (OK is false) and reported; what does not depend on it still stands. The
 // errors are in the order of the sheet.
-func Read(s *sheet.Sheet) (*Problem, []Error) { return Moved(s, nil) }
+func Read(s *sheet.Sheet) (*Problem, []Error) { return NewReader().Read(s) }
+
+// Reader reads sheets one after the other and remembers how each cell's text
+// parsed, so that after a keystroke only the changed cell is parsed again, and a box
+// of uncertain inputs is looked through in half the time. It serves one goroutine at a
+// time; the problem it gives is the same as Read's.
+type Reader struct{ parsed map[typed]parsed }
+
+// typed is the text of a cell; one tells that it is to be one value, in which commas may
+// group digits and k is no axis.
+type typed struct {
+	text string
+	one  bool
+}
+
+type parsed struct {
+	expr *units.Expr
+	err  *diag.Error
+}
+
+// maxRemembered bounds the memory of a reader: beyond it the texts typed so far
+// are forgotten and parsed anew. A large sheet holds some 2,000 cells.
+const maxRemembered = 8192
+
+// NewReader makes a reader with an empty memory.
+func NewReader() *Reader { return &Reader{parsed: map[typed]parsed{}} }
+
+func (rd *Reader) parse(text string) (*units.Expr, *diag.Error) {
+	return rd.remember(typed{text, false}, units.Parse)
+}
+
+func (rd *Reader) parseOne(text string) (*units.Expr, *diag.Error) {
+	return rd.remember(typed{text, true}, units.ParseOne)
+}
+
+func (rd *Reader) remember(key typed, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
+	got, known := rd.parsed[key]
+	if !known {
+		if len(rd.parsed) >= maxRemembered {
+			clear(rd.parsed)
+		}
+		got.expr, got.err = parse(key.text)
+		rd.parsed[key] = got
+	}
+	return got.expr, got.err
+}
+
+// Read reads one sheet.
+func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, nil) }
 
 // Moved reads a sheet with measured values a ± b taken at a + share·b in place of
 // a, wherever they are used: cells that name the same given move together.
-func Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
-	r := &reading{s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{}}
+func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
+	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{}}
 	r.header()
 	r.indexNames()
 	for i := range r.p.Givens {
@@ -53,6 +102,7 @@ func Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
 
 // reading is one pass over one sheet.
 type reading struct {
+	*Reader
 	s    *sheet.Sheet
 	p    *Problem
 	errs []Error

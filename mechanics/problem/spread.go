@@ -11,18 +11,15 @@ import (
 type Ordinate struct{ S, Q float64 }
 
 // IntensityAt gives q(s), N/m, at the distance s along the load, m, as its diagram has it.
-func (d *Distributed) IntensityAt(s float64) float64 { return straight(d.Diagram, s) }
-
-// straight is q(s) of a diagram that is straight between its ordinates.
-func straight(diagram []Ordinate, s float64) float64 {
-	k := slices.IndexFunc(diagram, func(o Ordinate) bool { return o.S >= s })
+func (d *Distributed) IntensityAt(s float64) float64 {
+	k := slices.IndexFunc(d.Diagram, func(o Ordinate) bool { return o.S >= s })
 	switch {
 	case k < 0:
-		return diagram[len(diagram)-1].Q
-	case k == 0 || diagram[k].S == s:
-		return diagram[k].Q
+		return d.Diagram[len(d.Diagram)-1].Q
+	case k == 0 || d.Diagram[k].S == s:
+		return d.Diagram[k].Q
 	}
-	a, b := diagram[k-1], diagram[k]
+	a, b := d.Diagram[k-1], d.Diagram[k]
 	return a.Q + (b.Q-a.Q)*(s-a.S)/(b.S-a.S)
 }
 
@@ -92,8 +89,8 @@ func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
 	along, _ := unit(between(a, b))
 	sum := trapezoids(q.knots)
-	if d.Knots = q.knots; d.Knots != nil {
-		d.Diagram = diagram(q.knots, d.Length, func(s float64) float64 { return straight(q.knots, s) })
+	if d.Knots, d.Diagram = q.knots, q.knots; q.knots != nil {
+		d.Diagram = diagram(q.knots, d.Length, d.IntensityAt)
 	} else {
 		c := curve{at: q.at, length: d.Length}
 		sum = c.integrate()

@@ -1,8 +1,11 @@
 package problem
 
 import (
+	"math/rand/v2"
+	"reflect"
 	"testing"
 
+	"trivet/fixtures"
 	"trivet/mechanics/sheet"
 )
 
@@ -77,5 +80,35 @@ W = { kind = "force", at = "P", along = "-z", magnitude = "w" }
 				}
 			}
 		})
+	}
+}
+
+// TestReaderRemembersRight: a reader that has read other sheets, and forgotten
+// some, gives what a new one gives.
+func TestReaderRemembersRight(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 1))
+	rd := NewReader()
+	words := []string{"", "6", "6 m", "4, 0, 0", "2*T1", "50 N", "P A", "(", "+x", "cable", "1/0", "g"}
+	for round := range 3 {
+		for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
+			s := parsedSheet(t, f.Text)
+			for range round * 4 {
+				table := s.Tables[rng.IntN(len(s.Tables))]
+				if len(table.Rows) == 0 {
+					continue
+				}
+				row := table.Rows[rng.IntN(len(table.Rows))]
+				if len(row.Cells) == 0 {
+					continue
+				}
+				cell := row.Cells[rng.IntN(len(row.Cells))]
+				s = s.With(sheet.Ref{Table: table.Name, Row: row.Name, Key: cell.Key}, words[rng.IntN(len(words))])
+			}
+			got, gotErrs := rd.Read(s)
+			want, wantErrs := Read(s)
+			if !reflect.DeepEqual(got, want) || !reflect.DeepEqual(gotErrs, wantErrs) {
+				t.Fatalf("%s: a reader in use reads it otherwise", f.Name)
+			}
+		}
 	}
 }

@@ -36,7 +36,7 @@ func (r *reading) typedDirection(ref sheet.Ref, text string) TypedDirection {
 	if _, ok := axes[strings.TrimSpace(text)]; ok {
 		return t
 	}
-	expr, err := units.Parse(text)
+	expr, err := r.parse(text)
 	if err != nil {
 		return t
 	}

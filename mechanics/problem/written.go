@@ -173,7 +173,7 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 	if t.sense == "" && !turns {
 		return nil
 	}
-	expr, err := units.ParseOne(t.rest)
+	expr, err := r.parseOne(t.rest)
 	if err != nil {
 		return nil
 	}

@@ -16,19 +16,20 @@ import (
 
 // retyped gives a function that types one of two texts into a cell, in turns, and
 // takes the sheet from there to the solution with verdict and checks, as the
-// workbench does.
+// workbench does: with a reader that remembers the other cells.
 func retyped(b testing.TB, text string, ref sheet.Ref, one, other string) func() *Solution {
 	sh, err := sheet.Parse([]byte(text))
 	if err != nil {
 		b.Fatal(err)
 	}
+	reader := problem.NewReader()
 	i := 0
 	return func() *Solution {
 		cell := one
 		if i++; i%2 == 0 {
 			cell = other
 		}
-		p, errs := problem.Read(sh.With(ref, cell))
+		p, errs := reader.Read(sh.With(ref, cell))
 		if len(errs) > 0 {
 			b.Fatal(errs[0])
 		}

@@ -16,6 +16,7 @@ import (
 type follower struct {
 	*Effect
 	sheet   *sheet.Sheet
+	reader  *problem.Reader
 	solve   func(*problem.Problem) *statics.Solution
 	on      func() bool
 	stopped bool
@@ -43,7 +44,7 @@ type extreme struct {
 }
 
 func newFollower(t *Effect, s *sheet.Sheet, on func() bool) *follower {
-	f := &follower{Effect: t, sheet: s, solve: statics.SolveAlone, on: on, left: maxWork, side: t.Solution.Side()}
+	f := &follower{Effect: t, sheet: s, reader: problem.NewReader(), solve: statics.SolveAlone, on: on, left: maxWork, side: t.Solution.Side()}
 	ranges := slices.ContainsFunc(t.Solution.X, func(x statics.Unknown) bool { return !x.Fixed }) && t.Solution.Verdict != statics.NoEquilibrium
 	if ranges {
 		f.solve = statics.Solve
@@ -67,7 +68,7 @@ func (f *follower) at(p Place) moved {
 			shares[f.Measured[i].Place] = share
 		}
 	}
-	got, errs := problem.Moved(f.sheet, shares)
+	got, errs := f.reader.Moved(f.sheet, shares)
 	for _, e := range errs {
 		if e.Blocks() {
 			return moved{fault: e.Msg}

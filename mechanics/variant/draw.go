@@ -25,13 +25,14 @@ type Source struct {
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
-	tasks []Task
+	solver solver
+	tasks  []Task
 }
 
 // NewSource looks at a sheet that was read and solved. The error
 // says that no given has a range.
 func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
-	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem)}
+	src := &Source{Sheet: s, Solution: sol, Grids: Grids(s, sol.Problem), solver: newSolver()}
 	if len(src.Grids) == 0 {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
@@ -169,6 +170,6 @@ func (src *Source) at(at []int) (v Variant, says []string) {
 	if err != nil {
 		return v, []string{"cannot be written: " + err.Error()}
 	}
-	now := solve(s)
+	now := src.solver.solve(s)
 	return Variant{Sheet: s, Solution: now.solution, At: at}, strays(src.Solution, now)
 }

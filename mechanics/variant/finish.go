@@ -27,7 +27,7 @@ func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	if err != nil {
 		return v, err
 	}
-	now := solve(s)
+	now := src.solver.solve(s)
 	if now.solution == nil {
 		return v, fmt.Errorf("the variant %s", now.unread)
 	}

@@ -17,8 +17,13 @@ type solved struct {
 	unread   string
 }
 
-func solve(s *sheet.Sheet) solved {
-	p, errs := problem.Read(s)
+// solver reads sheets that differ in few cells.
+type solver struct{ reader *problem.Reader }
+
+func newSolver() solver { return solver{problem.NewReader()} }
+
+func (v solver) solve(s *sheet.Sheet) solved {
+	p, errs := v.reader.Read(s)
 	if len(errs) > 0 {
 		return solved{s, nil, "cannot be read: " + errs[0].Msg}
 	}

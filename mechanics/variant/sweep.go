@@ -76,9 +76,10 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
 	}
+	solver := newSolver()
 	for k := range g.Count {
 		row := SweptRow{Number: g.Number(k), SI: g.SI(k), Cells: make([]SweptCell, len(out.Results))}
-		now := solve(s.With(g.Ref, g.Text(k)))
+		now := solver.solve(s.With(g.Ref, g.Text(k)))
 		if row.Verdict = statics.Unreadable.String(); now.solution == nil {
 			row.Says = []string{now.unread}
 		} else {

@@ -102,7 +102,7 @@ func (src *Source) failing(i int) []string {
 		}
 	}
 	for k := 0; k < g.Count; k += stride {
-		alone := &Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1]}
+		alone := &Source{Sheet: src.Sheet, Solution: src.Solution, Grids: src.Grids[i : i+1], solver: src.solver}
 		_, says := alone.at([]int{k})
 		now := strings.Join(says, ", ")
 		if now != reason {
