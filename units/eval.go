@@ -2,7 +2,6 @@ package units
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -129,11 +128,9 @@ func (r run) unitTaken(n, u *node) (Value, *diag.Error) {
 
 // because makes an Env's reason the error of the name at span.
 func because(at diag.Span, err error) *diag.Error {
-	var e *diag.Error
-	if errors.As(err, &e) && e != nil {
-		return diag.At(at, e.Msg, e.Hint)
-	}
-	return diag.At(at, err.Error(), "")
+	e := diag.Of(err)
+	e.Span = at
+	return e
 }
 
 // name looks a name up in the sheet, then among the units, then among the axes.

@@ -95,9 +95,6 @@ func (e *Expr) Literal() (x float64, d Dim, ok bool) {
 	return 0, Number, false
 }
 
-// Of is a bare number taken in a unit, as Want takes it.
-func (u Unit) Of(x float64) float64 { return scale(x, u.Factor) }
-
 // literal tells whether a node is a typed number, signed or not.
 func literal(n *node) bool { return n.unsigned().kind == nNumber }
 

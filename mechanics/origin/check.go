@@ -52,9 +52,10 @@ func check(s *statics.Solution, c *statics.Check) string {
 	case statics.CheckBare:
 		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 	case statics.CheckSupport:
-		return "the derivative of " + s.X[c.Unknown].Name + " with respect to the place of " + p.Points[c.Point].Name + ", times " + p.NudgeText(c.Point) + ", over its value"
+		_, nudge := p.Nudge(c.Point)
+		return "the derivative of " + s.X[c.Unknown].Name + " with respect to the place of " + p.Points[c.Point].Name + ", times " + nudge + ", over its value"
 	case statics.CheckLoad:
-		return "the difference of two quadratures of " + c.Subject + ", of 15 and of 8 points on every piece or of a piece and its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
+		return "the difference of two quadratures of " + c.Subject + ", of 15 points on every piece and on its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
 	case statics.CheckTipping:
 		return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + percent(p, c.Value) + " of the way from the middle of the contact to " + c.About
 	case statics.CheckTwoForce:

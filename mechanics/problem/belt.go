@@ -36,9 +36,8 @@ func (b *Belt) Ratio() float64 { return math.Exp(b.Friction * b.Wrap) }
 // Belts gives the belts of which both parts read.
 func (p *Problem) Belts() iter.Seq[*Belt] {
 	return func(yield func(*Belt) bool) {
-		for i := range p.Lines {
-			b := p.Lines[i].Belt
-			if b != nil && b.Lines[1] == i && p.Lines[b.Lines[0]].OK && p.Lines[i].OK && !yield(b) {
+		for _, b := range p.belts {
+			if p.Lines[b.Lines[0]].OK && p.Lines[b.Lines[1]].OK && !yield(b) {
 				return
 			}
 		}
@@ -85,20 +84,18 @@ func LinesOf(row sheet.Row) []string {
 	return []string{row.Name}
 }
 
-func (r *reading) isBelt(name string) bool {
-	i, ok := r.lines[beltTensions(name)[0]]
-	return ok && r.p.Lines[i].Belt != nil && r.p.Lines[i].Belt.Name == name
-}
-
-func (p *Problem) isBelt(name string) bool {
-	i := p.LineNamed(beltTensions(name)[0])
-	return i >= 0 && p.Lines[i].Belt != nil && p.Lines[i].Belt.Name == name
+// belt finds a belt by name, nil where there is none.
+func (p *Problem) belt(name string) *Belt {
+	if k := slices.IndexFunc(p.belts, func(b *Belt) bool { return b.Name == name }); k >= 0 {
+		return p.belts[k]
+	}
+	return nil
 }
 
 // linesOf gives the lines of a row: one, or the two parts of a belt.
 func (r *reading) linesOf(row string) []int {
-	if r.isBelt(row) {
-		return r.p.Lines[r.lines[beltTensions(row)[0]]].Belt.Lines[:]
+	if b := r.p.belt(row); b != nil {
+		return b.Lines[:]
 	}
 	if i, ok := r.lines[row]; ok {
 		return []int{i}
@@ -126,100 +123,85 @@ func (r *reading) checkTensionName(l *Line) {
 
 // belt reads the path, the friction and the limit of a belt. Its parts begin and end at
 // the drum's centre, or each where it leaves the drum.
-func (r *reading) belt(first int) {
-	row := r.lineRows[first]
+func (r *reading) belt(first int, w row) {
 	parts := [2]*Line{&r.p.Lines[first], &r.p.Lines[first+1]}
 	belt := parts[0].Belt
 	parts[1].Kind = parts[0].Kind
-	fail := func(msg, hint string) { r.fail(parts[0].Ref, diag.Span{}, msg, hint) }
 
-	text, ref, ok := r.text("lines", row, "path")
-	if !ok {
-		fail("the belt "+belt.Name+" has no path", "a path such as A C B, from one end round the drum at C to the other end")
+	const form = "a path such as A C B, from one end round the drum at C to the other end"
+	path := w.cell("path")
+	words := fields(path.text)
+	switch {
+	case !path.has:
+		w.fail("the belt "+belt.Name+" has no path", form)
 		return
-	}
-	words := fields(text)
-	if len(words) != 3 && len(words) != 4 {
-		r.fail(ref, whole(text), "the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), "a path such as A C B, from one end round the drum at C to the other end")
+	case len(words) != 3 && len(words) != 4:
+		path.fail("the path of a belt has three points, and this one has "+strconv.Itoa(len(words)), form)
 		return
 	}
 	for k, l := range parts {
 		from := k * (len(words) - 2)
-		if !r.throughPoints(l, ref, text, words[from:from+2]) {
+		if !r.throughPoints(l, path, words[from:from+2]) {
 			return
 		}
 	}
-	ok = r.wrap(belt, row, parts)
-	ok = r.beltFriction(belt, row) && ok
-	ok = r.tight(belt, row) && ok
-	if ok && belt.Ratio() > maxRatio {
-		fail("the belt "+belt.Name+" has e^(μβ) = "+units.Figures(belt.Ratio(), 3)+", and more than "+units.Figures(maxRatio, 1)+" cannot be computed", "a smaller wrap")
-		return
+	okWrap, okFriction, okTight := belt.readWrap(w, parts), belt.readFriction(w), belt.readTight(w)
+	switch ok := okWrap && okFriction && okTight; {
+	case ok && belt.Ratio() > maxRatio:
+		w.fail("the belt "+belt.Name+" has e^(μβ) = "+units.Figures(belt.Ratio(), 3)+", and more than "+units.Figures(maxRatio, 1)+" cannot be computed", "a smaller wrap")
+	case ok:
+		w.limit(&parts[0].Limit)
+		parts[1].Limit = parts[0].Limit // of the larger tension, so of either
+		parts[0].OK, parts[1].OK = true, true
+		r.doubtDrum(belt, path, words)
 	}
-	if !ok {
-		return
-	}
-	parts[0].Limit, _ = r.limit("lines", row)
-	parts[1].Limit = parts[0].Limit // of the larger tension, so of either
-	parts[0].OK, parts[1].OK = true, true
-	r.doubtDrum(belt, ref, words)
 }
 
-// wrap reads the angle over which a belt touches its drum; left out it is the angle by
+// readWrap reads the angle over which a belt touches its drum; left out it is the angle by
 // which the path changes its direction there.
-func (r *reading) wrap(belt *Belt, row sheet.Row, parts [2]*Line) bool {
-	if q := r.quantity("lines", row, "wrap"); q.has {
-		belt.Wrap = q.value
-		return q.ok && r.positive(q, "the wrap of a belt", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
+func (b *Belt) readWrap(w row, parts [2]*Line) bool {
+	if q := w.quantity("wrap"); q.has {
+		b.Wrap = q.value
+		return q.positive("the wrap of a belt", "the angle over which it touches the drum, such as 180 deg or 1.5 turn")
 	}
-	belt.ByPath = true
+	b.ByPath = true
 	u, v := parts[0].Legs[0].U, parts[1].Legs[0].U
-	belt.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
-	if belt.Wrap <= coincident {
-		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the path of the belt "+belt.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
+	b.Wrap = math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
+	return b.Wrap > coincident || w.fail("the path of the belt "+b.Name+" runs straight on, so it does not touch the drum", "a wrap such as 180 deg, or one of its points elsewhere")
+}
+
+func (b *Belt) readFriction(w row) bool {
+	const hint = "a friction such as 0.3; a cable runs over a smooth drum"
+	q := w.quantity("friction")
+	switch {
+	case !q.has:
+		return w.fail("the belt "+b.Name+" has no coefficient of static friction", hint)
+	case !q.positive("the coefficient of static friction of a belt", hint):
+		return false
+	case q.value > maxFriction:
+		return q.fail("a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
 	}
+	b.Friction = q.value
 	return true
 }
 
-func (r *reading) beltFriction(belt *Belt, row sheet.Row) bool {
-	q := r.quantity("lines", row, "friction")
-	if !q.has {
-		return r.fail(sheet.Ref{Table: "lines", Row: row.Name}, diag.Span{}, "the belt "+belt.Name+" has no coefficient of static friction", "a friction such as 0.3; a cable runs over a smooth drum")
-	}
-	switch {
-	case !q.ok:
-	case !r.positive(q, "the coefficient of static friction of a belt", "a friction such as 0.3; a cable runs over a smooth drum"):
-		return false
-	case q.value > maxFriction:
-		return r.fail(q.ref, whole(q.text), "a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
-	}
-	belt.Friction = q.value
-	return q.ok
-}
-
-func (r *reading) tight(belt *Belt, row sheet.Row) bool {
-	text, ref, ok := r.text("lines", row, "tight")
-	if !ok {
+func (b *Belt) readTight(w row) bool {
+	c, names := w.cell("tight"), beltTensions(b.Name)
+	if !c.has {
 		return true
 	}
-	names := beltTensions(belt.Name)
-	for k, name := range names {
-		if strings.ReplaceAll(strings.TrimSpace(text), "_", "") == name || strings.TrimSpace(text) == name {
-			belt.Tight = k
-			return true
-		}
-	}
-	return r.fail(ref, whole(text), "the belt "+belt.Name+" has no tension "+strconv.Quote(strings.TrimSpace(text)), names[0]+" or "+names[1]+", which is the larger tension where slip impends")
+	b.Tight = max(slices.Index(names[:], c.word()), slices.Index(names[:], strings.ReplaceAll(c.word(), "_", "")))
+	return b.Tight >= 0 || c.fail("the belt "+b.Name+" has no tension "+strconv.Quote(c.word()), names[0]+" or "+names[1]+", which is the larger tension where slip impends")
 }
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, ref sheet.Ref, words []word) {
+func (r *reading) doubtDrum(belt *Belt, path cell, words []word) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
-	r.doubt(ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
+	r.doubt(path.ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
 		"the path "+words[0].text+" P Q "+words[2].text+", with P and Q where the belt leaves the drum")
 }
 
@@ -242,7 +224,8 @@ func (r *reading) tension(i int) bool {
 	if belt.Friction == 0 || r.namesakeOf(l) != "" {
 		return false // its row does not read, which says so itself
 	}
-	parts, ref, ok := r.tensionCells(belt, i)
+	c := r.row("lines", r.lineRows[i]).cell("magnitude")
+	parts, ok := r.tensionCells(belt, c, i)
 	if !ok {
 		return false
 	}
@@ -251,21 +234,11 @@ func (r *reading) tension(i int) bool {
 	known := [2]bool{parts[0] != nil && !parts[0].IsQuestion(), parts[1] != nil && !parts[1].IsQuestion()}
 	switch {
 	case belt.Tight >= 0 && known[0] && known[1]:
-		if mine == belt.Tight {
-			r.fail(ref, diag.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "? for one of them")
-		}
-		return false
+		return mine == belt.Tight && r.fail(c.ref, diag.Span{}, "both tensions of the belt "+belt.Name+" are typed, and slip impends", "? for one of them")
 	case known[mine]:
-		v, ok := r.evaluate(ref, parts[mine], env{r: r, scope: inMagnitude, line: i})
-		if !ok {
-			return false
-		}
-		v, err := units.Want(v, units.Force, r.p.Units.Force, parts[mine].Span())
-		if v, ok = r.inReach(ref, parts[mine].String(), v, err); !ok {
-			return false
-		}
+		v, ok := c.part(parts[mine], env{r: r, scope: inMagnitude, line: i}, units.Force)
 		l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
-		return true
+		return ok
 	case belt.Tight < 0, !known[other] && mine != belt.Tight:
 		return r.ownUnknown(i)
 	}
@@ -281,37 +254,29 @@ func (r *reading) tension(i int) bool {
 	return true
 }
 
-// tensionCells gives the two expressions of a belt's magnitude, none where it has no such cell.
-func (r *reading) tensionCells(belt *Belt, i int) (parts [2]*units.Expr, ref sheet.Ref, ok bool) {
-	text, ref, has := r.text("lines", r.lineRows[i], "magnitude")
-	if !has {
-		return parts, ref, true
-	}
-	first := i == belt.Lines[0] // an error is said once
-	expr, err := r.parse(text)
-	if err != nil {
-		r.blocked = false
-		if first {
-			r.failCell(ref, err)
-		}
-		return parts, ref, false
-	}
-	if expr.IsQuestion() {
-		return parts, ref, true
+// tensionCells gives the two expressions of a belt's magnitude, none where it has no such
+// cell. An error is said once, of the first part.
+func (r *reading) tensionCells(belt *Belt, c cell, i int) (parts [2]*units.Expr, ok bool) {
+	first := i == belt.Lines[0]
+	expr, err := r.parse(c.text)
+	switch {
+	case !c.has:
+		return parts, true
+	case err != nil:
+		return parts, first && r.failCell(c.ref, err)
+	case expr.IsQuestion():
+		return parts, true
 	}
 	both, _ := expr.Tuple()
-	if len(both) != 2 {
-		names := beltTensions(belt.Name)
-		if first {
-			hint := "the magnitude " + strings.TrimSpace(text) + ", ?"
-			if strings.Contains(text, ",") {
-				hint = "one for each, or ? for an unknown, such as 600 N, ?"
-			}
-			r.fail(ref, whole(text), "the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
-		}
-		return parts, ref, false
+	if len(both) == 2 {
+		return [2]*units.Expr(both), true
 	}
-	return [2]*units.Expr{both[0], both[1]}, ref, true
+	hint := "the magnitude " + c.word() + ", ?"
+	if strings.Contains(c.text, ",") {
+		hint = "one for each, or ? for an unknown, such as 600 N, ?"
+	}
+	names := beltTensions(belt.Name)
+	return parts, first && c.fail("the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 }
 
 // Times is a multiple of a sum.

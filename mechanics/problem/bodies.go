@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -25,36 +24,33 @@ const (
 func (r *reading) readBodies() {
 	r.bodies = map[string]int{}
 	for i := range r.p.Points {
-		pt := &r.p.Points[i]
-		on, ref, ok := r.text("points", r.pointRows[i], "on")
-		if !ok {
-			continue
-		}
-		words := fields(on)
+		pt, on := &r.p.Points[i], r.row("points", r.pointRows[i]).cell("on")
+		words := fields(on.text)
 		for _, w := range words {
-			name := w.text
-			switch {
+			switch name := w.text; {
 			case name == groundWord:
 			case Private(name):
-				r.fail(ref, w.Span, "the body "+name+" is ignored because its name begins with x-", "another name")
+				on.failAt(w.Span, "the body "+name+" is ignored because its name begins with x-", "another name")
 			case name == particleWord && len(words) > 1:
-				r.fail(ref, w.Span, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
+				on.failAt(w.Span, "the point "+pt.Name+" cannot be both a particle and a point of a body", "a joint or a line between the particle and the body")
 			default:
-				r.putOn(pt, i, name, ref, w.Span)
+				r.putOn(i, on, w)
 			}
 		}
 		if len(pt.Bodies) > 0 {
 			pt.Body = pt.Bodies[0]
 		}
 	}
-	for _, row := range Rows(r.s, "bodies") {
-		if _, ok := r.bodies[row.Name]; !ok {
-			r.fail(sheet.Ref{Table: "bodies", Row: row.Name}, diag.Span{}, "the body "+row.Name+" has no points", "points that are on "+row.Name)
+	for _, of := range Rows(r.s, "bodies") {
+		if w := r.row("bodies", of); !has(r.bodies, w.Name) {
+			w.fail("the body "+w.Name+" has no points", "points that are on "+w.Name)
 		}
 	}
 }
 
-func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span diag.Span) {
+// putOn puts a point on the body that a word of its cell names.
+func (r *reading) putOn(i int, on cell, w word) {
+	pt, name := &r.p.Points[i], w.text
 	particle := name == particleWord
 	if particle {
 		name = pt.Name
@@ -62,15 +58,16 @@ func (r *reading) putOn(pt *Point, i int, name string, ref sheet.Ref, span diag.
 	b, known := r.bodies[name]
 	switch {
 	case known && r.p.Bodies[b].Particle != particle:
-		r.fail(ref, span, "the name "+name+" is used for a particle and for a body", "another name for one of them; to join two particles, a joint at one of them that is on both")
+		on.failAt(w.Span, "the name "+name+" is used for a particle and for a body", "another name for one of them; to join two particles, a joint at one of them that is on both")
 		return
 	case !known:
 		b = len(r.p.Bodies)
 		r.bodies[name] = b
-		r.p.Bodies = append(r.p.Bodies, Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}})
+		body := Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}}
 		if _, own := r.s.Table("bodies").Row(name); own && !particle {
-			r.p.Bodies[b].Ref = sheet.Ref{Table: "bodies", Row: name}
+			body.Ref = sheet.Ref{Table: "bodies", Row: name}
 		}
+		r.p.Bodies = append(r.p.Bodies, body)
 	}
 	if !onBody(pt, b) {
 		pt.Bodies = append(pt.Bodies, b)
@@ -84,123 +81,94 @@ func (r *reading) finishBodies() {
 	rows := r.s.Table("bodies")
 	for b := range r.p.Bodies {
 		body := &r.p.Bodies[b]
-		if body.Particle {
-			body.About, body.AboutName = r.p.Points[body.Points[0]].At, body.Name
-			continue
+		about := body.Points[0]
+		if !body.Particle {
+			of, _ := rows.Row(body.Name)
+			w := r.row("bodies", of)
+			about = r.about(b, w)
+			r.bodyWeight(b, w)
 		}
-		row, _ := rows.Row(body.Name)
-		r.about(b, row)
-		r.bodyWeight(b, row)
+		if about >= 0 {
+			body.About, body.AboutName = r.p.Points[about].At, r.p.Points[about].Name
+		}
 	}
 }
 
 // about is the point that a body's moments are taken about: as given, else that
-// of its first joint, where the most unknowns drop out, else its first point.
-func (r *reading) about(b int, row sheet.Row) {
-	body := &r.p.Bodies[b]
-	at := body.Points[0]
-	for i := range r.p.Joints {
-		if j := &r.p.Joints[i]; j.OK && (j.First == b || j.Second == b) {
-			at = j.Point
-			break
-		}
+// of its first joint, where the most unknowns drop out, else its first point. It is -1
+// where its cell does not read.
+func (r *reading) about(b int, w row) int {
+	if c := w.cell("about"); c.has {
+		at := -1
+		c.point(&at)
+		return at
 	}
-	if text, ref, ok := r.text("bodies", row, "about"); ok {
-		i, found := r.pointNamed(ref, word{whole(text), text})
-		if !found {
-			return
-		}
-		at = i
+	joins := func(j Joint) bool { return j.OK && (j.First == b || j.Second == b) }
+	if k := slices.IndexFunc(r.p.Joints, joins); k >= 0 {
+		return r.p.Joints[k].Point
 	}
-	body.About, body.AboutName = r.p.Points[at].At, r.p.Points[at].Name
+	return r.p.Bodies[b].Points[0]
 }
 
-func (r *reading) bodyWeight(b int, row sheet.Row) {
-	body := &r.p.Bodies[b]
-	text, ref, ok := r.text("bodies", row, "weight")
-	centre, cref, hasCentre := r.text("bodies", row, "centre")
+func (r *reading) bodyWeight(b int, w row) {
+	body, c, centre := &r.p.Bodies[b], w.cell("weight"), w.cell("centre")
+	if !c.has {
+		return
+	}
+	v, mass, ok := r.weight(c, env{r: r, scope: inGiven})
+	if ok && !centre.has {
+		ok = r.fail(body.Ref, diag.Span{}, "the body "+body.Name+" has a weight but no centre", "a centre such as M or (A + B)/2")
+	}
 	if !ok {
 		return
 	}
-	v, ok := r.one(ref, text, env{r: r, scope: inGiven})
+	at, ok := centre.vector(units.Length)
 	if !ok {
 		return
 	}
-	v, mass := r.weighed(v)
-	if v, ok = r.want(ref, text, v, units.Force); !ok {
-		return
-	}
-	if !hasCentre {
-		r.fail(body.Ref, diag.Span{}, "the body "+body.Name+" has a weight but no centre", "a centre such as M or (A + B)/2")
-		return
-	}
-	c, ok := r.vectorOf(cref, centre, env{r: r, scope: inGeometry}, units.Length)
-	if !ok {
-		return
-	}
-	body.Weight, body.Mass = v.V[0], mass
-	body.Centre = r3.Vec{X: c.V[0], Y: c.V[1], Z: c.V[2]}
+	body.Weight, body.Mass, body.Centre = v.V[0], mass, vec(at.V)
 	body.Acts = []Act{{Body: b, Point: -1, At: body.Centre, Const: r3.Scale(-body.Weight, r.p.Up)}}
 }
 
-// weighed takes a mass times g, and gives the mass too.
-func (r *reading) weighed(v units.Value) (weight units.Value, mass float64) {
+// weight reads a force; of a mass it takes that times g, and gives the mass too.
+func (r *reading) weight(c cell, e env) (v units.Value, mass float64, ok bool) {
+	if v, ok = r.one(c.ref, c.text, e); !ok {
+		return v, 0, false
+	}
 	if v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
 		v.Dim, mass = units.Force, v.V[0]
 		v.V[0] *= r.p.G
 		v.Plus[0] *= r.p.G
 	}
-	return v, mass
-}
-
-// bodyAt chooses the body of a point that a force acts on: its only one, or the
-// one that on names. It reports what is not settled.
-func (r *reading) bodyAt(ref sheet.Ref, pt *Point, on string, l *Line) (int, bool) {
-	switch len(pt.Bodies) {
-	case 0:
-		return Ground, true
-	case 1:
-		return pt.Bodies[0], true
-	}
-	var names []string
-	for _, b := range pt.Bodies {
-		names = append(names, r.p.Bodies[b].Name)
-	}
-	found := r.namedAt(pt, on)
-	if len(found) != 1 {
-		what, hint := "acts on one of them", "on "+names[0]
-		if l.Kind == Force || l.Kind == Contact {
-			what = "acts on one of them or between two"
-			hint += ", or on " + names[0] + " " + names[1] + " if it acts between them"
-		}
-		return Ground, r.fail(ref, diag.Span{}, "the point "+pt.Name+" is on "+say.And(names...)+", but the line "+l.Name+" "+what, hint)
-	}
-	return found[0], true
+	v, ok = c.want(v, units.Force)
+	return v, mass, ok
 }
 
 // namedAt gives the bodies of a point that on names, in its order.
-func (r *reading) namedAt(pt *Point, on string) []int {
-	var out []int
+func (r *reading) namedAt(pt *Point, on string) (named []int) {
 	for _, w := range fields(on) {
-		for _, b := range pt.Bodies {
-			if r.p.Bodies[b].Name == w.text && !slices.Contains(out, b) {
-				out = append(out, b)
-			}
+		if b, ok := r.bodies[w.text]; ok && onBody(pt, b) && !slices.Contains(named, b) {
+			named = append(named, b)
 		}
 	}
-	return out
+	return named
 }
 
-// bodyNamed finds the body that a cell names.
-func (r *reading) bodyNamed(ref sheet.Ref, text string) (int, bool) {
+// body finds the body that a cell names.
+func (c cell) body(to *int) (ok bool) {
+	*to, ok = c.bodyNamed(c.text)
+	return ok
+}
+
+func (c cell) bodyNamed(text string) (int, bool) {
 	name := strings.TrimSpace(text)
-	b, ok := r.bodies[name]
-	switch {
+	b, ok := c.r.bodies[name]
+	switch at := wordIn(c.text, name); {
 	case ok:
 	case name == groundWord:
-		r.fail(ref, whole(text), "the ground is not a free body", "the name of a body")
+		c.failAt(at, "the ground is not a free body", "the name of a body")
 	default:
-		r.fail(ref, whole(text), "unknown body "+strconv.Quote(name), suggestion(name, namesOf(r.p.Bodies), "points that are on "+name))
+		c.failAt(at, "unknown body "+strconv.Quote(name), suggestion(name, namesOf(c.r.p.Bodies), "points that are on "+name))
 	}
 	return b, ok
 }

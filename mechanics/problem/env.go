@@ -81,7 +81,6 @@ func (e env) Corner(d float64) {
 }
 
 func (e env) elsewhere() (units.Value, bool, error) {
-	e.r.blocked = true
 	return units.Value{}, true, errElsewhere
 }
 

@@ -9,7 +9,7 @@ import (
 // given reads a given when first asked for, and tells whether it has a value.
 func (r *reading) given(i int) bool {
 	g := &r.p.Givens[i]
-	return r.once(&r.givenAt[i], g.Ref, g.Name, func() bool { return r.readGiven(i) }, loopOfGivens)
+	return r.once(g.Ref, g.Name, func() bool { return r.readGiven(i) }, "givens", "give one of them a number")
 }
 
 func (r *reading) readGiven(i int) bool {
@@ -34,7 +34,6 @@ func (r *reading) readGiven(i int) bool {
 func (r *reading) readRange(g *Given, row sheet.Row) {
 	bare := r.p.Units.For(g.Value.Dim)
 	bound := func(ref sheet.Ref, text string, e *units.Expr) (float64, bool) {
-		r.blocked = false
 		v, err := e.Eval(env{r: r, scope: inGiven})
 		if err == nil {
 			v, err = units.Want(v, g.Value.Dim, bare, whole(text))

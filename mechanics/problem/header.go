@@ -68,11 +68,10 @@ func (r *reading) header() {
 
 	p.Figures = defaultFigures
 	if f, ref := r.top("figures"); f != "" {
-		n, err := strconv.Atoi(strings.TrimSpace(f))
-		if err != nil || n < 1 || n > maxFigures {
-			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "a number such as 3")
-		} else {
+		if n, err := strconv.Atoi(strings.TrimSpace(f)); err == nil && n >= 1 && n <= maxFigures {
 			p.Figures = n
+		} else {
+			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "a number such as 3")
 		}
 	}
 }
@@ -122,20 +121,15 @@ var axes = map[string]r3.Vec{
 
 // compass fixes east and north for bearings: north is +y where up is ±z, -z
 // where up is ±y, +z where up is ±x, and east = north × up, so that east, north
-// and up are right-handed. On a planar sheet the plane is the map: east is +x,
-// north is +y.
+// and up are right-handed. A planar sheet is a map, seen from +z.
 func (r *reading) compass() {
-	up := r.p.Up
-	var north r3.Vec
+	up, north := r.p.Up, r3.Vec{Y: 1}
 	switch {
 	case r.p.Planar:
-		r.east, r.north = [3]float64{1, 0, 0}, [3]float64{0, 1, 0}
-		return
-	case up.Z != 0:
-		north = r3.Vec{Y: 1}
+		up = r3.Vec{Z: 1}
 	case up.Y != 0:
 		north = r3.Vec{Z: -1}
-	default:
+	case up.X != 0:
 		north = r3.Vec{Z: 1}
 	}
 	east := r3.Cross(north, up)
@@ -147,16 +141,14 @@ func (r *reading) unitSet() units.Set {
 	set := units.DefaultSet()
 	slots := map[string]*units.Unit{"length": &set.Length, "force": &set.Force, "angle": &set.Angle, "mass": &set.Mass}
 	for _, row := range r.s.Table("units").Rows {
-		slot := slots[row.Name]
-		if slot == nil {
+		slot, known := slots[row.Name]
+		if !known {
 			continue
 		}
-		want := slot.Dim
 		ref := sheet.Ref{Table: "units", Row: row.Name}
 		c, ok := row.Cell("")
 		if !ok {
 			r.fail(ref, diag.Span{}, "the unit of "+row.Name+" is missing", slot.Symbol)
-			continue
 		}
 		if strings.TrimSpace(c.Text) == "" {
 			continue
@@ -164,9 +156,9 @@ func (r *reading) unitSet() units.Set {
 		u, err := units.ParseUnit(c.Text)
 		switch {
 		case err != nil:
-			r.fail(ref, err.Span, err.Msg, err.Hint)
-		case u.Dim != want:
-			r.fail(ref, whole(c.Text), "expected a unit of "+want.String()+", but "+strconv.Quote(c.Text)+" is a unit of "+u.Dim.String(), slot.Symbol)
+			r.failCell(ref, err)
+		case u.Dim != slot.Dim:
+			r.fail(ref, whole(c.Text), "expected a unit of "+slot.Dim.String()+", but "+strconv.Quote(c.Text)+" is a unit of "+u.Dim.String(), slot.Symbol)
 		default:
 			*slot = u
 		}

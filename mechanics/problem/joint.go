@@ -7,7 +7,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -41,13 +40,13 @@ type Joint struct {
 
 // Words is what a joint is in a sentence: "rough surface", "fixed support".
 func (j *Joint) Words() string {
-	if j.Kind.Where(true).Moments == HoldAll && j.Kind.Where(true).Forces == HoldAll {
-		if j.Second == Ground {
-			return "fixed support"
-		}
-		return "fixed joint"
+	switch plane := j.Kind.Where(true); {
+	case plane.Moments != HoldAll || plane.Forces != HoldAll:
+		return strings.ReplaceAll(j.Kind.String(), "-", " ")
+	case j.Second == Ground:
+		return "fixed support"
 	}
-	return strings.ReplaceAll(j.Kind.String(), "-", " ")
+	return "fixed joint"
 }
 
 // maxFriction is the largest static coefficient that is taken for one: rubber
@@ -59,40 +58,40 @@ const maxFriction = 2
 func (r *reading) readJoints() {
 	rows := Rows(r.s, "joints")
 	r.p.Joints = make([]Joint, len(rows))
-	r.jointDone = make([]bool, len(rows))
-	for i, row := range rows {
+	for i := range rows {
+		w := r.row("joints", rows[i])
 		j := &r.p.Joints[i]
-		*j = Joint{Name: row.Name, Ref: sheet.Ref{Table: "joints", Row: row.Name}, First: Ground, Second: Ground}
-		j.OK = r.joint(j, row)
-		if r.isLine(j.Name) { // C.x would be a part of either
-			j.OK = r.usedTwice(j.Ref, j.Name, "a line", "a joint")
-		}
-		if j.OK {
-			for k := range j.parts {
-				name := j.unknownName(k)
-				if k, taken := r.jointOf[name]; taken {
-					j.OK = r.fail(j.Ref, diag.Span{}, "the joints "+r.p.Joints[k].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
-					break
-				}
+		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
+		j.OK = r.joint(j, w)
+		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
+		for k := 0; j.OK && k < len(j.parts); k++ {
+			name := j.unknownName(k)
+			if other, taken := r.jointOf[name]; taken {
+				j.OK = w.fail("the joints "+r.p.Joints[other].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
+			} else {
 				r.jointOf[name] = i
 			}
 		}
 	}
 }
 
-func (r *reading) joint(j *Joint, row sheet.Row) bool {
-	text, ref, ok := r.text("joints", row, "kind")
-	if !ok {
-		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" has no kind", say.Or(jointNames(r.p.Planar)...))
-	}
-	if j.Kind, ok = jointKindOf(strings.TrimSpace(text)); !ok {
-		return r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of joint", suggestion(text, jointNames(r.p.Planar), say.Or(jointNames(r.p.Planar)...)))
-	}
+func (r *reading) joint(j *Joint, w row) bool {
+	offered := jointNames(r.p.Planar)
+	kind, ok := w.kind("joint", jointWords, offered)
+	j.Kind = JointKind(kind)
 	holds := j.Kind.Where(r.p.Planar)
-	if !holds.Stands {
-		return r.fail(ref, whole(text), "a "+j.Kind.String()+" is used in space only", say.Or(jointNames(true)...))
+	if ok && !holds.Stands {
+		ok = w.cell("kind").fail("a "+j.Kind.String()+" is used in space only", say.Or(offered...))
 	}
-	return r.jointPlace(j, row) && r.jointDirection(j, row, holds) && r.jointFriction(j, row, holds) && r.jointFace(j, row) && r.jointHolds(j, row, holds)
+	if !ok {
+		return false
+	}
+	return r.jointPlace(j, w) &&
+		r.jointDirection(j, w, holds) &&
+		(holds.Forces != HoldRough || r.roughness(j, w)) && // else the keys are unread, and noted
+		w.limit(&j.Limit) &&
+		r.jointFace(j, w) &&
+		r.jointHolds(j, w, holds)
 }
 
 func jointKindOf(s string) (JointKind, bool) {
@@ -107,128 +106,105 @@ func jointNames(planar bool) []string {
 // jointPlace finds a joint's point (at, or the point of its own name) and the
 // bodies it joins: those of the point, or those that on names; one body alone
 // is joined to the ground.
-func (r *reading) jointPlace(j *Joint, row sheet.Row) bool {
-	at, ref, ok := r.text("joints", row, "at")
-	if !ok {
-		at, ref = j.Name, j.Ref
-		if p, found := r.firstParticle(row); found && !has(r.points, at) {
-			at = p
+func (r *reading) jointPlace(j *Joint, w row) bool {
+	at, on := w.cell("at"), w.cell("on")
+	if !at.has {
+		at.ref, at.text = j.Ref, j.Name
+		if first := fields(on.text); len(first) > 0 && !has(r.points, at.text) && r.isParticle(first[0].text) {
+			at.text = first[0].text // the joint of two particles needs no point of its own
 		}
-		if !has(r.points, at) {
-			return r.fail(ref, diag.Span{}, "there is no point "+strconv.Quote(at)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
+		if !has(r.points, at.text) {
+			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
-	i, ok := r.pointNamed(ref, word{whole(at), at})
-	if !ok {
+	if !at.point(&j.Point) {
 		return false
 	}
-	j.Point = i
-	pt := &r.p.Points[i]
+	pt := &r.p.Points[j.Point]
 	bodies := pt.Bodies
-	if on, oref, ok := r.text("joints", row, "on"); ok {
-		bodies = nil
-		for _, w := range fields(on) {
-			if w.text == groundWord {
-				continue
-			}
-			b, ok := r.bodyNamed(oref, w.text)
-			switch {
-			case !ok:
-				return false
-			case slices.Contains(bodies, b):
-				return r.fail(oref, w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
-			}
-			bodies = append(bodies, b)
-		}
-		if !r.meet(j, oref, on, bodies) {
-			return false
-		}
+	if on.has && !(on.bodies(j, &bodies) && r.meet(j, on, bodies)) {
+		return false
 	}
 	switch len(bodies) {
 	case 0:
-		return r.fail(j.Ref, diag.Span{}, "the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
+		return w.fail("the joint "+j.Name+" is at the point "+pt.Name+", which is not on a body", "put "+pt.Name+" on a body")
 	case 1:
 		j.First = bodies[0]
 	case 2:
 		j.First, j.Second = bodies[0], bodies[1]
 	default:
 		a, b, c := r.p.Bodies[bodies[0]].Name, r.p.Bodies[bodies[1]].Name, r.p.Bodies[bodies[2]].Name
-		return r.fail(j.Ref, diag.Span{}, "the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
+		return w.fail("the point "+pt.Name+" is on "+say.Number(len(bodies))+" bodies, but a joint connects two",
 			"two joints at "+pt.Name+", "+j.Name+"1 on "+a+" "+b+" and "+j.Name+"2 on "+a+" "+c)
 	}
 	return true
 }
 
-// firstParticle is the first word of a joint's on, where it is a particle: the joint
-// of two particles needs no point of its own.
-func (r *reading) firstParticle(row sheet.Row) (string, bool) {
-	on, _, _ := r.text("joints", row, "on")
-	words := fields(on)
-	if len(words) == 0 {
-		return "", false
+// bodies finds the bodies that a cell names for a joint, which connects each once.
+func (c cell) bodies(j *Joint, to *[]int) bool {
+	*to = nil
+	for _, w := range fields(c.text) {
+		if w.text == groundWord {
+			continue
+		}
+		b, ok := c.bodyNamed(w.text)
+		if ok && slices.Contains(*to, b) {
+			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
+		}
+		if !ok {
+			return false
+		}
+		*to = append(*to, b)
 	}
-	b, ok := r.bodies[words[0].text]
-	return words[0].text, ok && r.p.Bodies[b].Particle
+	return true
 }
 
 // meet tells whether bodies can be joined at the joint's point. Rigid bodies are where
 // the point is theirs. A particle has no size: it meets another one across a surface
 // wherever they are, and a body where it is at a point of it.
-func (r *reading) meet(j *Joint, ref sheet.Ref, on string, bodies []int) bool {
+func (r *reading) meet(j *Joint, on cell, bodies []int) bool {
 	pt := &r.p.Points[j.Point]
-	particle := func(b int) bool { return r.p.Bodies[b].Particle }
-	if len(bodies) == 2 && (particle(bodies[0]) || particle(bodies[1])) && (onBody(pt, bodies[0]) || onBody(pt, bodies[1])) {
-		return r.meetParticle(j, ref, on, bodies[0], bodies[1])
+	if len(bodies) == 2 && (r.p.Bodies[bodies[0]].Particle || r.p.Bodies[bodies[1]].Particle) && (onBody(pt, bodies[0]) || onBody(pt, bodies[1])) {
+		return r.meetParticle(j, on, bodies[0], bodies[1])
 	}
 	for _, b := range bodies {
-		if onBody(pt, b) {
-			continue
-		}
 		name := r.p.Bodies[b].Name
-		if particle(b) {
-			r.fail(ref, wordIn(on, name), "the point "+pt.Name+" is not the particle "+name, "at "+name)
-		} else {
-			r.fail(ref, wordIn(on, name), "the point "+pt.Name+" is not on "+name, "put "+pt.Name+" on "+name+" too")
+		switch {
+		case onBody(pt, b):
+		case r.p.Bodies[b].Particle:
+			return on.failAt(wordIn(on.text, name), "the point "+pt.Name+" is not the particle "+name, "at "+name)
+		default:
+			return on.failAt(wordIn(on.text, name), "the point "+pt.Name+" is not on "+name, "put "+pt.Name+" on "+name+" too")
 		}
-		return false
 	}
 	return true
 }
 
 // meetParticle is meet for two of which one is a particle.
-func (r *reading) meetParticle(j *Joint, ref sheet.Ref, on string, a, b int) bool {
+func (r *reading) meetParticle(j *Joint, on cell, a, b int) bool {
 	one, other := &r.p.Bodies[a], &r.p.Bodies[b]
-	place := func(b int) (at r3.Vec, ok bool) {
-		if k := r.placeOn(j, b); r.pointAt[k] == done {
-			return r.p.Points[k].At, onBody(&r.p.Points[k], b)
+	p, q := &r.p.Points[r.placeOn(j, a)], &r.p.Points[r.placeOn(j, b)]
+	stand := p.OK && onBody(p, a) && q.OK && onBody(q, b) // else a point may not read, which says so itself
+	apart := r3.Norm(r3.Sub(p.At, q.At)) > coincident*max(largest(p.At), largest(q.At))
+	if one.Particle && other.Particle {
+		if j.Kind.Where(r.p.Planar).Needs == "normal" {
+			return stand
 		}
-		return at, false
-	}
-	p, onA := place(a)
-	q, onB := place(b)
-	both := one.Particle && other.Particle
-	apart := r3.Norm(r3.Sub(p, q)) > coincident*max(largest(p), largest(q))
-	switch {
-	case both && j.Kind.Where(r.p.Planar).Needs == "normal":
-		return onA && onB // false where a point does not read, which says so itself
-	case both && apart:
-		r.fail(ref, whole(on), "the particles "+one.Name+" and "+other.Name+" are at different places, but a "+j.Kind.String()+" connects bodies at one point",
+		return !apart || on.fail("the particles "+one.Name+" and "+other.Name+" are at different places, but a "+j.Kind.String()+" connects bodies at one point",
 			"both at one place, or a line between them")
-	case !both && (!onA || !onB || apart):
-		if !one.Particle {
-			one, other = other, one
-		}
-		at := j.Point
-		if name := r.p.Points[at].Name; name == one.Name {
-			r.fail(ref, whole(on), one.Name+" is a particle, not a point of "+other.Name, "put the point "+name+" on "+one.Name+" "+other.Name+", which makes it a point of two bodies")
-		} else {
-			r.fail(ref, whole(on), one.Name+" is a particle, but the point "+name+" of "+other.Name+" is at another place",
-				"put the point "+one.Name+" on "+one.Name+", which makes it a body, and the point "+name+" on "+other.Name+" "+one.Name)
-		}
-	default:
+	}
+	if stand && !apart {
 		return true
 	}
-	return false
+	if !one.Particle {
+		one, other = other, one
+	}
+	name := r.p.Points[j.Point].Name
+	if name == one.Name {
+		return on.fail(one.Name+" is a particle, not a point of "+other.Name, "put the point "+name+" on "+one.Name+" "+other.Name+", which makes it a point of two bodies")
+	}
+	return on.fail(one.Name+" is a particle, but the point "+name+" of "+other.Name+" is at another place",
+		"put the point "+one.Name+" on "+one.Name+", which makes it a body, and the point "+name+" on "+other.Name+" "+one.Name)
 }
 
 // placeOn is where a joint acts on a body: at its point, on a particle at its own.
@@ -241,76 +217,69 @@ func (r *reading) placeOn(j *Joint, b int) int {
 
 func onBody(pt *Point, b int) bool { return slices.Contains(pt.Bodies, b) }
 
-// jointDirection reads the normal or the axis that a kind needs.
-func (r *reading) jointDirection(j *Joint, row sheet.Row, holds Holds) bool {
-	for _, key := range []string{"normal", "axis"} {
-		text, ref, ok := r.text("joints", row, key)
-		if !ok {
-			if holds.Needs != key {
-				continue
-			}
-			if key == "axis" && r.p.Bodies[j.First].Particle && holds.Forces == HoldAll {
-				continue // a particle takes no moments, so the axis decides nothing
-			}
-			hint := key + " +y, the direction in which it pushes the body"
-			if key == "axis" {
-				hint = "axis +x"
-			}
-			return r.fail(j.Ref, diag.Span{}, "the "+j.Kind.String()+" "+j.Name+" has no "+key, hint)
-		}
-		if key == "axis" && r.p.Planar && holds.Needs != key && j.Kind.Info().Space.Needs == key { // it stands on the plane
-			if v, ok := axes[strings.TrimSpace(text)]; !ok || v.Z == 0 {
-				return r.fail(ref, whole(text), "in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
-			}
-			continue
-		}
-		if holds.Needs != key {
-			continue // unread, and noted
-		}
-		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
-		if !ok {
-			return false
-		}
-		if key == "normal" {
-			j.Normal, j.Typed = v, r.typedDirection(ref, text)
-		} else {
-			j.Axis = v
-		}
-	}
-	return true
+func (r *reading) isParticle(name string) bool {
+	b, ok := r.bodies[name]
+	return ok && r.p.Bodies[b].Particle
 }
 
-// jointFriction reads the static coefficient, and impending = "+x": the way the
+// joinsParticle tells that a joint, whose bodies are known, is one of a particle: it takes
+// no moment and has no face.
+func (r *reading) joinsParticle(j *Joint) bool {
+	return r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle
+}
+
+// jointDirection reads the normal or the axis that a kind needs; a key that it does not
+// need is unread, and noted.
+func (r *reading) jointDirection(j *Joint, w row, holds Holds) (ok bool) {
+	needs := holds.Needs
+	if r.p.Planar && needs != "axis" && j.Kind.Info().Space.Needs == "axis" { // it stands on the plane
+		axis := w.cell("axis")
+		v, known := axes[axis.word()]
+		return !axis.has || known && v.Z != 0 || axis.fail("in the plane the axis of a "+j.Kind.String()+" is z", "leave its axis blank")
+	}
+	c := w.cell(needs)
+	switch {
+	case needs == "":
+		return true
+	case c.has && needs == "normal":
+		ok = c.direction(&j.Normal)
+		j.Typed = r.typedDirection(c.ref, c.text)
+		return ok
+	case c.has:
+		return c.direction(&j.Axis)
+	case needs == "normal":
+		return w.fail("the "+j.Kind.String()+" "+j.Name+" has no normal", "normal +y, the direction in which it pushes the body")
+	}
+	// a particle takes no moments, so the axis of all forces decides nothing
+	return r.p.Bodies[j.First].Particle && holds.Forces == HoldAll || w.fail("the "+j.Kind.String()+" "+j.Name+" has no axis", "axis +x")
+}
+
+// roughness reads the static coefficient, and impending = "+x": the way the
 // body is about to slip, against which friction is then at its most.
-func (r *reading) jointFriction(j *Joint, row sheet.Row, holds Holds) bool {
-	rough := holds.Forces == HoldRough // else the keys are unread, and noted
-	if _, _, has := r.text("joints", row, "friction"); has && rough {
-		switch q := r.quantity("joints", row, "friction"); {
-		case !q.ok:
-			return false
-		case q.value < 0:
-			return r.fail(q.ref, whole(q.text), "the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-		case q.value > maxFriction:
-			return r.fail(q.ref, whole(q.text), "a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
-		default:
-			j.Friction, j.HasFriction = q.value, true
-		}
+func (r *reading) roughness(j *Joint, w row) bool {
+	q, impending := w.quantity("friction"), w.cell("impending")
+	switch {
+	case !q.has:
+	case !q.ok:
+		return false
+	case q.value < 0:
+		return q.fail("the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
+	case q.value > maxFriction:
+		return q.fail("a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
 	}
-	if text, ref, ok := r.text("joints", row, "impending"); ok && rough {
-		v, ok := r.direction(ref, text, env{r: r, scope: inGeometry})
-		if !ok {
-			return false
-		}
-		if !j.HasFriction {
-			return r.fail(ref, whole(text), "slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
-		}
-		along, ok := unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal)))
-		if !ok {
-			return r.fail(ref, whole(text), "the direction of impending slip is along the normal", "a direction along the surface")
-		}
-		j.Impending, j.Slip = true, along
+	j.Friction, j.HasFriction = q.value, q.has
+	if !impending.has {
+		return true
 	}
-	var ok bool
-	j.Limit, ok = r.limit("joints", row)
-	return ok
+	var v r3.Vec
+	switch {
+	case !impending.direction(&v):
+		return false
+	case !j.HasFriction:
+		return impending.fail("slip is impending at "+j.Name+", but it has no coefficient of friction", "add its friction, such as 0.3")
+	}
+	if j.Slip, j.Impending = unit(r3.Sub(v, r3.Scale(r3.Dot(v, j.Normal), j.Normal))); !j.Impending {
+		return impending.fail("the direction of impending slip is along the normal", "a direction along the surface")
+	}
+	return true
 }

@@ -1,11 +1,6 @@
 package problem
 
-import (
-	"gonum.org/v1/gonum/spatial/r3"
-
-	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
-)
+import "gonum.org/v1/gonum/spatial/r3"
 
 // faceLean is how far a face may lean off the surface it rests on: rounding of
 // typed coordinates is 1e-15, and 1e-9 of a length is nothing to a block.
@@ -14,38 +9,37 @@ const faceLean = 1e-9
 // jointFace reads face = "A B": in the plane, the two ends of a face that rests
 // on the surface. Its pressure has a resultant along the normal somewhere
 // between them, so the joint holds a moment as well, as far as the face reaches.
-func (r *reading) jointFace(j *Joint, row sheet.Row) bool {
-	text, ref, ok := r.text("joints", row, "face")
-	if k, _ := cellKey("joints", j.Name, "face"); !ok || !k.UsedBy(j.Kind.String()) {
+func (r *reading) jointFace(j *Joint, w row) bool {
+	c := w.cell("face")
+	if k := tableByName["joints"].keys["face"]; !c.has || !k.UsedBy(j.Kind.String()) {
 		return true // where it is there, it is unread, and noted
 	}
-	words := fields(text)
+	words := fields(c.text)
 	switch {
 	case !r.p.Planar:
-		return r.fail(ref, whole(text), "a face is used in the plane only", "a joint at each corner")
+		return c.fail("a face is used in the plane only", "a joint at each corner")
 	case len(words) != 2:
-		return r.fail(ref, whole(text), "a face extends from one point to another", "the form A B")
+		return c.fail("a face extends from one point to another", "the form A B")
 	}
-	for k, w := range words {
-		if j.Face[k], ok = r.pointNamed(ref, w); !ok {
-			return false
-		}
-	}
-	along := r3.Sub(r.p.Points[j.Face[1]].At, r.p.Points[j.Face[0]].At)
-	u, ok := unit(along)
+	ends, ok := c.pointsNamed(words)
 	if !ok {
-		return r.fail(ref, whole(text), "the face has no length", "the points at its two ends")
+		return false
 	}
-	if abs(r3.Dot(u, j.Normal)) > faceLean {
-		return r.fail(ref, whole(text), "the face is not perpendicular to the normal", "another normal, or the points at the two ends of the face")
-	}
-	if r.p.Bodies[j.First].Particle || j.Second != Ground && r.p.Bodies[j.Second].Particle {
-		return r.fail(ref, diag.Span{}, "a particle has no face", "put its points on a body")
-	}
-	off := r3.Sub(r.p.Points[j.Point].At, r.p.Points[j.Face[0]].At)
-	if off = r3.Sub(off, r3.Scale(r3.Dot(off, u), u)); r3.Norm(off) > faceLean*r3.Norm(along) {
-		a, b := r.p.Points[j.Face[0]].Name, r.p.Points[j.Face[1]].Name
-		return r.fail(ref, whole(text), "the point "+r.p.Points[j.Point].Name+" of the joint is not on the line of the face", "at "+a+", or at a point between "+a+" and "+b)
+	j.Face = [2]int(ends)
+	a, b, pt := &r.p.Points[j.Face[0]], &r.p.Points[j.Face[1]], &r.p.Points[j.Point]
+	along := r3.Sub(b.At, a.At)
+	u, ok := unit(along)
+	off := r3.Sub(pt.At, a.At)
+	off = r3.Sub(off, r3.Scale(r3.Dot(off, u), u))
+	switch {
+	case !ok:
+		return c.fail("the face has no length", "the points at its two ends")
+	case abs(r3.Dot(u, j.Normal)) > faceLean:
+		return c.fail("the face is not perpendicular to the normal", "another normal, or the points at the two ends of the face")
+	case r.joinsParticle(j):
+		return c.fail("a particle has no face", "put its points on a body")
+	case r3.Norm(off) > faceLean*r3.Norm(along):
+		return c.fail("the point "+pt.Name+" of the joint is not on the line of the face", "at "+a.Name+", or at a point between "+a.Name+" and "+b.Name)
 	}
 	j.HasFace = true
 	return true

@@ -13,60 +13,30 @@ import (
 // are named after the joint with the axis they lie along (Ox Oy Oz), or like the
 // joint where there is one; moments have an M before (MOx). Directions across a
 // skew axis are numbered: O1 O2. A rough surface has AN and AF (AF1 AF2 in space).
-func (r *reading) jointHolds(j *Joint, row sheet.Row, holds Holds) bool {
+func (r *reading) jointHolds(j *Joint, w row, holds Holds) bool {
 	moments := holds.Moments
-	if text, ref, ok := r.text("joints", row, "moments"); ok {
-		if text != "none" {
-			return r.fail(ref, whole(text), "moments can only be \"none\"", "none, or leave it blank")
-		}
-		if moments != HoldNone && !j.Kind.Info().MayLack {
-			return r.fail(ref, whole(text), "the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
+	if c := w.cell("moments"); c.has {
+		switch {
+		case c.text != "none":
+			return c.fail("moments can only be \"none\"", "none, or leave it blank")
+		case moments != HoldNone && !j.Kind.Info().MayLack:
+			return c.fail("the moments of a "+j.Kind.String()+" joint cannot be released", "the kind pin or ball-and-socket for one without")
 		}
 		moments = HoldNone
 	}
-	if r.p.Bodies[j.First].Particle || j.Second >= 0 && r.p.Bodies[j.Second].Particle {
-		moments = HoldNone // a particle takes no moment
-	}
-	add := func(list *[]ActTerm, part string, d r3.Vec) {
-		*list = append(*list, ActTerm{Unknown: len(j.parts), D: d})
-		j.parts = append(j.parts, part)
-	}
-	switch holds.Forces {
-	case HoldNormal:
-		add(&j.Forces, "", j.Normal)
-	case HoldRough:
-		r.roughSurface(j, add)
-	default:
-		for _, c := range r.held(holds.Forces, j.Axis, false) {
-			add(&j.Forces, c.suffix, c.d)
-		}
-	}
-	if j.HasFace {
+	switch {
+	case r.joinsParticle(j):
+		moments = HoldNone
+	case j.HasFace:
 		moments = HoldAll
 	}
-	for _, c := range r.held(moments, j.Axis, true) {
-		add(&j.Moments, c.suffix, c.d)
+	for _, c := range r.held(holds.Forces, j, false) {
+		j.Forces, j.parts = append(j.Forces, ActTerm{D: c.d}), append(j.parts, c.suffix)
+	}
+	for _, c := range r.held(moments, j, true) {
+		j.Moments, j.parts = append(j.Moments, ActTerm{D: c.d}), append(j.parts, c.suffix)
 	}
 	return true
-}
-
-// roughSurface has a normal force and friction along the surface; where slipping
-// impends the friction is not an unknown of its own but μ times the normal
-// force, against the slip.
-func (r *reading) roughSurface(j *Joint, add func(*[]ActTerm, string, r3.Vec)) {
-	if j.Impending {
-		add(&j.Forces, "N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1))
-		return
-	}
-	add(&j.Forces, "N", j.Normal)
-	first, second := acrossOf(j.Normal)
-	if r.p.Planar {
-		// The tangent is the normal turned clockwise, +x where the normal is +y.
-		add(&j.Forces, "F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
-		return
-	}
-	add(&j.Forces, "F1", first)
-	add(&j.Forces, "F2", second)
 }
 
 // heldComponent is a direction that a joint holds, with what its unknown has behind the
@@ -76,12 +46,23 @@ type heldComponent struct {
 	d      r3.Vec
 }
 
-// held lists the components that a joint holds.
-func (r *reading) held(h Hold, axis r3.Vec, moment bool) []heldComponent {
+// held lists the components that a joint holds. A rough surface has a normal force and
+// friction along the surface; where slipping impends the friction is not an unknown of its
+// own but μ times the normal force, against the slip.
+func (r *reading) held(h Hold, j *Joint, moment bool) []heldComponent {
 	all := []heldComponent{{"x", r3.Vec{X: 1}}, {"y", r3.Vec{Y: 1}}, {"z", r3.Vec{Z: 1}}}
 	switch {
 	case h == HoldNone:
 		return nil
+	case h == HoldNormal:
+		return []heldComponent{{"", j.Normal}}
+	case h == HoldRough && j.Impending:
+		return []heldComponent{{"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1)}}
+	case h == HoldRough && r.p.Planar: // the tangent is the normal turned clockwise, +x where the normal is +y
+		return []heldComponent{{"N", j.Normal}, {"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}}}
+	case h == HoldRough:
+		first, second := acrossOf(j.Normal)
+		return []heldComponent{{"N", j.Normal}, {"F1", first}, {"F2", second}}
 	case r.p.Planar && moment:
 		return all[2:]
 	case r.p.Planar && h == HoldAll:
@@ -89,12 +70,12 @@ func (r *reading) held(h Hold, axis r3.Vec, moment bool) []heldComponent {
 	case h == HoldAll:
 		return all
 	case r.p.Planar: // across an axis in the plane: the axis turned counter-clockwise
-		return []heldComponent{{"", r3.Vec{X: -axis.Y, Y: axis.X}}}
+		return []heldComponent{{"", r3.Vec{X: -j.Axis.Y, Y: j.Axis.X}}}
 	}
-	if k := slices.IndexFunc(all, func(c heldComponent) bool { return abs(abs(r3.Dot(axis, c.d))-1) < onAxis }); k >= 0 {
+	if k := slices.IndexFunc(all, func(c heldComponent) bool { return abs(abs(r3.Dot(j.Axis, c.d))-1) < onAxis }); k >= 0 {
 		return slices.Delete(all, k, k+1)
 	}
-	first, second := acrossOf(axis)
+	first, second := acrossOf(j.Axis)
 	return []heldComponent{{"1", first}, {"2", second}}
 }
 
@@ -127,33 +108,21 @@ func (j *Joint) unknownName(k int) string {
 // jointUnknowns numbers a joint's unknowns, once, and writes its acts.
 func (r *reading) jointUnknowns(i int) {
 	j := &r.p.Joints[i]
-	if r.jointDone[i] || !j.OK {
+	if len(j.Acts) > 0 || !j.OK {
 		return
 	}
-	r.jointDone[i] = true
-	index := make([]int, len(j.parts))
 	for k, part := range j.parts {
-		name := j.unknownName(k)
-		dim := units.Force
-		if k >= len(j.Forces) {
-			dim = units.Moment
-		}
-		other := ""
-		switch {
-		case r.isGiven(name):
-			other = "a given"
-		case r.hasUnknown(name) || r.isLine(name):
-			other = "a line"
-		}
-		if other != "" {
-			j.OK = r.usedTwice(j.Ref, name, other, "an unknown of the joint "+j.Name)
+		u := Unknown{Name: j.unknownName(k), Dim: units.Force, Line: -1, Joint: i, Part: part}
+		what := "an unknown of the joint " + j.Name
+		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.hasUnknown(u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
+		if !j.OK {
 			return
 		}
-		index[k] = r.addUnknown(Unknown{Name: name, Dim: dim, Line: -1, Joint: i, Part: part})
-	}
-	for _, terms := range [][]ActTerm{j.Forces, j.Moments} {
-		for k := range terms {
-			terms[k].Unknown = index[terms[k].Unknown]
+		if m := k - len(j.Forces); m >= 0 {
+			u.Dim = units.Moment
+			j.Moments[m].Unknown = r.addUnknown(u)
+		} else {
+			j.Forces[k].Unknown = r.addUnknown(u)
 		}
 	}
 	act := func(b int, forces, moments []ActTerm) {
@@ -174,10 +143,31 @@ func opposite(terms []ActTerm) []ActTerm {
 	return out
 }
 
+// unlike refuses a name that other things bear: two would answer to it. An unknown that
+// has no number yet is one by the joint that will have it.
+func (r *reading) unlike(ref sheet.Ref, name, what string, others ...Thing) bool {
+	joint, ofJoint := r.jointOf[name]
+	for _, other := range others {
+		switch {
+		case other == AGiven && r.isGiven(name):
+			return r.usedTwice(ref, name, "a given", what)
+		case other == ALine && r.isLine(name):
+			return r.usedTwice(ref, name, "a line", what)
+		case other == AJoint && indexOf(r.p.Joints, name) >= 0:
+			return r.usedTwice(ref, name, "a joint", what)
+		case other == AnUnknown && ofJoint:
+			return r.usedTwice(ref, name, "an unknown of the joint "+r.p.Joints[joint].Name, what)
+		case other == AnUnknown && r.hasUnknown(name):
+			return r.usedTwice(ref, name, "an unknown", what)
+		}
+	}
+	return true
+}
+
 func (r *reading) isGiven(name string) bool        { return has(r.givens, name) }
 func (r *reading) hasUnknown(name string) bool     { return has(r.unknowns, name) }
 func (r *reading) isJointUnknown(name string) bool { return has(r.jointOf, name) }
-func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.isBelt(name) }
+func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.p.belt(name) != nil }
 
 func has[V any](named map[string]V, name string) bool {
 	_, ok := named[name]

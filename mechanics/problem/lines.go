@@ -1,7 +1,6 @@
 package problem
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -9,7 +8,6 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
-	"trivet/mechanics/sheet"
 )
 
 // coincident is how near two points may be, relative to the coordinates they
@@ -33,34 +31,16 @@ func (r *reading) readMagnitudes() {
 
 // lineGeometry reads a line's kind, path or direction, and limit.
 func (r *reading) lineGeometry(i int) {
-	l, row := &r.p.Lines[i], r.lineRows[i]
-	text, ref, ok := r.text("lines", row, "kind")
-	if !ok {
-		r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no kind", kindNames())
-		return
+	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
+	kind, ok := w.kind("line", lineWords, spelled(lineWords))
+	switch l.Kind = Kind(kind); {
+	case !ok:
+	case l.Belt == nil:
+		l.OK = r.linePath(l, w)
+		w.limit(&l.Limit)
+	case i == l.Belt.Lines[0]:
+		r.belt(i, w)
 	}
-	l.Kind, ok = kindOf(strings.TrimSpace(text))
-	if !ok {
-		r.fail(ref, whole(text), strconv.Quote(text)+" is not a kind of line", suggestion(text, spelled(lineWords), kindNames()))
-		return
-	}
-	if l.Belt != nil {
-		if i == l.Belt.Lines[0] {
-			r.belt(i)
-		}
-		return
-	}
-	l.OK = r.linePath(i)
-	l.Limit, _ = r.limit("lines", row)
-}
-
-// limit reads the capacity of a line or a joint, 0 where there is none that reads.
-func (r *reading) limit(table string, row sheet.Row) (limit float64, ok bool) {
-	q := r.quantity(table, row, "limit")
-	if !q.has || !q.ok || !r.positive(q, "a limit", "the capacity, such as 5 kN") {
-		return 0, !q.has
-	}
-	return q.value, true
 }
 
 func kindOf(s string) (Kind, bool) {
@@ -68,119 +48,93 @@ func kindOf(s string) (Kind, bool) {
 	return Kind(max(i, 0)), i >= 0
 }
 
-func kindNames() string { return say.Or(spelled(lineWords)...) }
-
 // linePath reads path = "T A", or at with along or components.
-func (r *reading) linePath(i int) bool {
-	l, row := &r.p.Lines[i], r.lineRows[i]
-	pathText, pathRef, hasPath := r.text("lines", row, "path")
-	atText, atRef, hasAt := r.text("lines", row, "at")
-	_, alongRef, hasAlong := r.text("lines", row, "along")
-	_, _, hasComponents := r.text("lines", row, "components")
-
-	if hasPath {
-		if hasAlong && (l.Kind == Force || l.Kind == Contact) {
-			if between, ok := r.particlePair(l, pathText); between {
-				return ok && r.alongDirection(l, row, l.Path[0])
-			}
-		}
-		if hasAlong {
-			return r.fail(alongRef, diag.Span{}, "the line "+l.Name+" has both a path and a direction", "remove one of them")
-		}
-		return r.throughPoints(l, pathRef, pathText, fields(pathText))
-	}
-	if !hasAt {
+func (r *reading) linePath(l *Line, w row) bool {
+	path, at, along := w.cell("path"), w.cell("at"), w.cell("along")
+	words := fields(at.text)
+	switch pair := r.particlePair(path.text); {
+	case path.has && !along.has:
+		return r.throughPoints(l, path, fields(path.text))
+	case path.has && pair != nil && (l.Kind == Force || l.Kind == Contact):
+		l.Path = pair
+		return r.p.Points[pair[0]].OK && r.p.Points[pair[1]].OK && r.alongDirection(l, w, along)
+	case path.has:
+		return along.fail("the line "+l.Name+" has both a path and a direction", "remove one of them")
+	case !at.has:
 		hint := "a path such as T A, or at T along +x"
 		if !l.Kind.Info().Path {
 			hint = "at T along +x"
 		}
-		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no point of application", hint)
-	}
-	notPoint := func(w word) bool { return !has(r.points, w.text) }
-	if words := fields(atText); len(words) == 2 && !slices.ContainsFunc(words, notPoint) {
-		hint := "the path " + strings.TrimSpace(atText)
-		if hasAlong {
+		return w.fail("the line "+l.Name+" has no point of application", hint)
+	case len(words) == 2 && has(r.points, words[0].text) && has(r.points, words[1].text):
+		hint := "the path " + at.word()
+		if along.has {
 			hint = "at " + words[0].text
 		}
-		return r.fail(atRef, whole(atText), "the line "+l.Name+" acts at one point, but "+strings.TrimSpace(atText)+" is two", hint)
+		return at.fail("the line "+l.Name+" acts at one point, but "+at.word()+" is two", hint)
 	}
-	at, ok := r.pointNamed(atRef, word{whole(atText), atText})
-	if !ok {
+	point := 0
+	if !at.point(&point) {
 		return false
 	}
-	l.Path = []int{at}
-	if hasComponents {
-		return true
-	}
-	return r.alongDirection(l, row, at)
+	l.Path = []int{point}
+	return w.has("components") || r.alongDirection(l, w, along)
 }
 
-// particlePair reads a path of two particles, between which a force may have any
-// direction: they have no size, and no moments.
-func (r *reading) particlePair(l *Line, text string) (between, ok bool) {
-	words := fields(text)
-	if len(words) != 2 {
-		return false, false
-	}
-	for _, w := range words {
-		b, known := r.bodies[w.text]
-		if !known || !r.p.Bodies[b].Particle {
-			return false, false
+// particlePair gives the places of the two particles that a path names, between which a
+// force may have any direction: they have no size, and no moments.
+func (r *reading) particlePair(path string) (pair []int) {
+	for _, w := range fields(path) {
+		if !r.isParticle(w.text) {
+			return nil
 		}
-		l.Path = append(l.Path, r.p.Bodies[b].Points[0])
+		pair = append(pair, r.p.Bodies[r.bodies[w.text]].Points[0])
 	}
-	return l.Path[0] != l.Path[1], r.pointAt[l.Path[0]] == done && r.pointAt[l.Path[1]] == done
+	if len(pair) != 2 || pair[0] == pair[1] {
+		return nil
+	}
+	return pair
 }
 
-func (r *reading) alongDirection(l *Line, row sheet.Row, at int) bool {
-	text, ref, ok := r.text("lines", row, "along")
-	var u r3.Vec
-	var typed TypedDirection
-	switch {
-	case ok:
-		typed = r.typedDirection(ref, text)
-		if u, ok = r.direction(ref, text, env{r: r, scope: inGeometry}); !ok {
-			return false
-		}
-	case l.Kind == Weight:
-		u = r3.Scale(-1, r.p.Up)
-	default:
-		return r.fail(l.Ref, diag.Span{}, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)")
+func (r *reading) alongDirection(l *Line, w row, along cell) bool {
+	leg := Leg{From: l.Path[0], To: -1, U: r3.Scale(-1, r.p.Up)}
+	if along.has {
+		leg.Typed = r.typedDirection(along.ref, along.text)
 	}
-	l.Legs = []Leg{{From: at, To: -1, R: u, U: u, Typed: typed}}
+	if along.has && !along.direction(&leg.U) || l.Kind != Weight && !w.needs(along, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)") {
+		return false
+	}
+	leg.R = leg.U
+	l.Legs = []Leg{leg}
 	return true
 }
 
 // throughPoints reads the points that words of a cell name as the path of a line.
-func (r *reading) throughPoints(l *Line, ref sheet.Ref, text string, words []word) bool {
-	path, ok := r.pointsNamed(ref, words)
-	if l.Path = append(l.Path, path...); !ok {
+func (r *reading) throughPoints(l *Line, c cell, words []word) bool {
+	path, ok := c.pointsNamed(words)
+	l.Path = append(l.Path, path...)
+	switch {
+	case !ok:
 		return false
-	}
-	if len(words) > 2 && !l.Kind.Info().Path {
-		return r.fail(ref, diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
-			"the path "+text[words[0].Start:words[1].End])
-	}
-	if len(words) < 2 {
-		return r.fail(ref, whole(text), "a path has at least two points", "the form T A")
+	case len(words) < 2:
+		return c.fail("a path has at least two points", "the form T A")
+	case len(words) > 2 && !l.Kind.Info().Path:
+		return c.failAt(diag.Between(words[2].Start, words[len(words)-1].End), aKind(l.Kind.String())+" is straight, so its path has two points, not "+say.Number(len(words)),
+			"the path "+c.text[words[0].Start:words[1].End])
 	}
 	for k := 1; k < len(l.Path); k++ {
 		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
 		span := diag.Between(words[k-1].Start, words[k].End)
-		if l.Path[k-1] == l.Path[k] {
-			return r.fail(ref, span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
-		}
-		if r.pointAt[l.Path[k-1]] != done || r.pointAt[l.Path[k]] != done {
-			return false // the point's own cell says why
-		}
 		d := between(a.At, b.At)
-		size := max(largest(a.At), largest(b.At))
-		length := r3.Norm(d)
-		u, hasLength := unit(d)
-		if !hasLength || length <= coincident*size {
-			return r.fail(ref, span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
+		leg := Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: r3.Norm(d)}
+		leg.U, ok = unit(d)
+		switch {
+		case leg.From == leg.To:
+			return c.failAt(span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
+		case !ok || leg.Length <= coincident*max(largest(a.At), largest(b.At)):
+			return c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
 		}
-		l.Legs = append(l.Legs, Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: length, U: u})
+		l.Legs = append(l.Legs, leg)
 	}
 	return true
 }
@@ -226,24 +180,33 @@ func wordIn(text, name string) diag.Span {
 	return whole(text)
 }
 
+// point finds the point that a cell names.
+func (c cell) point(to *int) bool {
+	i, ok := c.pointNamed(word{whole(c.text), c.text})
+	if ok {
+		*to = i
+	}
+	return ok
+}
+
 // pointNamed finds a point that a cell names. A point whose own cell does not
 // read makes the line unreadable too, without a second error.
-func (r *reading) pointNamed(ref sheet.Ref, w word) (int, bool) {
+func (c cell) pointNamed(w word) (int, bool) {
 	name := strings.TrimSpace(w.text)
-	if i, ok := r.points[name]; ok {
-		return i, r.pointAt[i] == done
+	if i, ok := c.r.points[name]; ok {
+		return i, c.r.p.Points[i].OK
 	}
-	if _, kept := r.s.Table("points").Row(name); kept {
-		return 0, r.fail(ref, w.Span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
+	if _, kept := c.r.s.Table("points").Row(name); kept {
+		return 0, c.failAt(w.Span, "the point "+name+" is ignored because its name begins with x-", "another name for it")
 	}
-	return 0, r.fail(ref, w.Span, "there is no point "+strconv.Quote(name), suggestion(name, namesOf(r.p.Points), "add it to the points"))
+	return 0, c.failAt(w.Span, "there is no point "+strconv.Quote(name), suggestion(name, namesOf(c.r.p.Points), "add it to the points"))
 }
 
 // pointsNamed finds the points that words of a cell name; false where one does not read.
-func (r *reading) pointsNamed(ref sheet.Ref, words []word) (path []int, ok bool) {
+func (c cell) pointsNamed(words []word) (path []int, ok bool) {
 	ok = true
 	for _, w := range words {
-		i, found := r.pointNamed(ref, w)
+		i, found := c.pointNamed(w)
 		path, ok = append(path, i), ok && found
 	}
 	return path, ok

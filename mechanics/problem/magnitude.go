@@ -12,59 +12,56 @@ import (
 // magnitude reads a line's magnitude when first asked for: unknown where left
 // out or "?", else a known value or a multiple of unknowns.
 func (r *reading) magnitude(i int) bool {
-	ref := r.p.Lines[i].Ref
-	ref.Key = "magnitude"
-	return r.once(&r.magnitudeAt[i], ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) }, loopOfMagnitudes)
+	return r.magnitudeOnce(r.p.Lines[i].Ref, r.p.Lines[i].Name, func() bool { return r.readMagnitude(i) })
 }
 
 func (r *reading) readMagnitude(i int) bool {
-	l, row := &r.p.Lines[i], r.lineRows[i]
-	if len(l.Path) == 0 {
+	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
+	switch {
+	case len(l.Path) == 0:
 		return false // its kind or place does not read
-	}
-	if l.Belt != nil {
+	case l.Belt != nil:
 		return r.tension(i)
 	}
-	if text, ref, ok := r.text("lines", row, "components"); ok {
-		if l.Kind.Info().Path {
-			return r.fail(ref, diag.Span{}, "a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
-		}
-		if _, mref, twice := r.text("lines", row, "magnitude"); twice {
-			return r.fail(mref, diag.Span{}, "the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
-		}
-		return r.components(i, ref, text)
+	components, c := w.cell("components"), w.cell("magnitude")
+	switch {
+	case components.has && l.Kind.Info().Path:
+		return components.fail("a "+l.Kind.String()+" has a direction and a magnitude, not components", "the kind force")
+	case components.has && c.has:
+		return c.fail("the line "+l.Name+" is given by components and by a magnitude", "remove one of them")
+	case components.has:
+		return r.components(i, components)
 	}
-	text, ref, has := r.text("lines", row, "magnitude")
 	if l.Kind == SpringKind {
-		sprung, ok := r.spring(i, has)
-		if sprung || !ok {
+		if sprung, ok := r.spring(l, w, c.has); sprung || !ok {
 			return ok
 		}
 	}
-	if !has {
+	if c.open(l.Name) {
 		return r.ownUnknown(i)
 	}
-	expr, err := r.parse(text)
-	if err == nil && expr.IsQuestion() {
-		return r.ownUnknown(i)
-	}
-	if err == nil {
-		if name, ok := expr.Name(); ok && name == l.Name && !r.isGiven(name) {
-			return r.ownUnknown(i) // T1 = { magnitude = "T1" } names the unknown by its own name
-		}
-	}
-	v, ok := r.one(ref, text, env{r: r, scope: inMagnitude, line: i})
-	if !ok {
-		return false
-	}
+	e := env{r: r, scope: inMagnitude, line: i}
+	v, ok := units.Value{}, false
 	if l.Kind == Weight {
-		v, l.Mass = r.weighed(v)
-	}
-	if v, ok = r.want(ref, text, v, units.Force); !ok {
-		return false
+		v, l.Mass, ok = r.weight(c, e)
+	} else {
+		v, ok = c.value(e, units.Force)
 	}
 	l.Magnitude, l.Plus = r.affine(v), v.Plus[0]
-	return true
+	return ok
+}
+
+// open tells that a magnitude is an unknown of its row's name: blank, ?, or that name.
+func (c cell) open(row string) bool {
+	if !c.has {
+		return true
+	}
+	expr, err := c.r.parse(c.text)
+	if err != nil {
+		return false
+	}
+	name, _ := expr.Name()
+	return expr.IsQuestion() || name == row && !c.r.isGiven(name)
 }
 
 // ownUnknown makes a line's magnitude an unknown of the line's name.
@@ -83,12 +80,13 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 	if r.isGiven(name) {
 		return 0, r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 	}
-	if u, taken := r.unknowns[name]; taken {
+	if k, taken := r.unknowns[name]; taken {
 		other := "elsewhere"
-		if k := r.p.Unknowns[u].Line; k >= 0 {
-			other = "by the line " + r.p.Lines[k].Name
-		} else if k := r.p.Unknowns[u].Joint; k >= 0 {
-			other = "by the joint " + r.p.Joints[k].Name
+		switch u := r.p.Unknowns[k]; {
+		case u.Line >= 0:
+			other = "by the line " + r.p.Lines[u.Line].Name
+		case u.Joint >= 0:
+			other = "by the joint " + r.p.Joints[u.Joint].Name
 		}
 		return 0, r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 	}
@@ -114,7 +112,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 		}
 		return r.asValue(l.Magnitude, units.Force), true, nil
 	}
-	if r.isBelt(name) {
+	if r.p.belt(name) != nil {
 		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
 	if i, ok := r.couples[name]; ok {
@@ -159,38 +157,30 @@ func (r *reading) asValue(a Affine, d units.Dim) units.Value {
 //
 // A spring without stiffness is a link whose tension is unknown or given; one
 // without a natural length has an unknown tension, and T/k is its stretch.
-func (r *reading) spring(i int, hasMagnitude bool) (sprung, ok bool) {
-	l, row := &r.p.Lines[i], r.lineRows[i]
-	_, kRef, hasK := r.text("lines", row, "stiffness")
-	_, _, hasN := r.text("lines", row, "natural")
+func (r *reading) spring(l *Line, w row, hasMagnitude bool) (sprung, ok bool) {
+	k, n := w.quantity("stiffness"), w.quantity("natural")
 	switch {
-	case !hasK && !hasN:
+	case !k.has && !n.has:
 		return false, true
-	case hasK && hasMagnitude:
-		return true, r.fail(kRef, diag.Span{}, "the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
+	case k.has && hasMagnitude:
+		return true, k.fail("the tension of the spring "+l.Name+" is given by its stiffness and by its magnitude", "remove one of them")
 	case hasMagnitude:
 		return false, true // the natural length is kept and nothing follows from it
-	case !hasK:
-		return true, r.fail(l.Ref, diag.Span{}, "the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
-	}
-	k := r.quantity("lines", row, "stiffness")
-	if !k.ok || !r.positive(k, "a stiffness", "the form 500 N/m") {
+	case !k.has:
+		return true, w.fail("the spring "+l.Name+" has a natural length but no stiffness", "a stiffness such as 500 N/m")
+	case !k.positive("a stiffness", "the form 500 N/m"):
 		return true, false
-	}
-	if !hasN {
+	case !n.has:
 		l.Spring = &Spring{Stiffness: k.value, Free: true}
 		return false, true
-	}
-	n := r.quantity("lines", row, "natural")
-	if !n.ok {
+	case !n.ok:
 		return true, false
-	}
-	if n.value < 0 {
-		return true, r.fail(n.ref, whole(n.text), "a natural length cannot be negative", "the form 0.4 m")
+	case n.value < 0:
+		return true, n.fail("a natural length cannot be negative", "the form 0.4 m")
 	}
 	length := l.Length()
 	if length == 0 {
-		return true, r.fail(l.Ref, diag.Span{}, "the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
+		return true, w.fail("the length of the spring "+l.Name+" follows from its two ends", "a path such as C D instead of a direction")
 	}
 	l.Spring = &Spring{Stiffness: k.value, Natural: n.value, Stretch: length - n.value}
 	l.Magnitude = Affine{Const: k.value * l.Spring.Stretch}

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -26,18 +27,14 @@ type Measured struct {
 	Half string // b as typed, also in per cent, with the sheet's unit where that is what a bare number is in
 }
 
-// Measured notes a ± of the cell that is read, and says by what part of it the
+// Measured notes a ± of the cell that is read, once, and says by what part of it the
 // value is moved.
 func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 	if e.cell == (sheet.Ref{}) || e.cell.Table == "answers" {
 		return 0
 	}
 	r, here := e.r, Place{e.cell, at}
-	if !r.measured[here] { // a load's intensity is read at many places
-		if r.measured == nil {
-			r.measured = map[Place]bool{}
-		}
-		r.measured[here] = true
+	if !slices.ContainsFunc(r.p.Measured, func(m Measured) bool { return m.Place == here }) {
 		m := Measured{Place: here, Half: strings.TrimSpace(half), Name: r.measuredName(here)}
 		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
 			m.Half = strings.TrimSpace(m.Half + " " + r.p.Units.For(k.Dim).Symbol)
@@ -50,31 +47,26 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 // measuredName says what a measured value is: a given by its name, a coordinate by
 // its axis and its point, anything else by its key and its row.
 func (r *reading) measuredName(at Place) string {
-	ref := at.Ref
-	axis := ""
-	if c, ok := r.s.Cell(ref); ok {
-		if e, err := r.parse(c.Text); err == nil {
-			parts, _ := e.Tuple()
-			for k, part := range parts {
-				if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End && k < 3 {
-					axis = string("xyz"[k])
-				}
+	ref, axis := at.Ref, ""
+	c, _ := r.s.Cell(ref)
+	if e, err := r.parse(c.Text); err == nil {
+		parts, _ := e.Tuple()
+		for k, part := range parts[:min(len(parts), 3)] {
+			if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End {
+				axis = string("xyz"[k])
 			}
 		}
 	}
+	what := strings.TrimSpace(ref.Key + " " + axis)
 	switch {
-	case ref.Table == "given" || ref.Table == "":
+	case ref.Table == "given", ref.Table == "", what == "":
 		return ref.Row
 	case ref.Table == "points" && axis != "":
-		return axis + " of " + ref.Row
+		what = axis
 	case ref.Table == "points":
-		return "place of " + ref.Row
-	case axis != "":
-		return ref.Key + " " + axis + " of " + ref.Row
-	case ref.Key == "":
-		return ref.Row
+		what = "place"
 	}
-	return ref.Key + " of " + ref.Row
+	return what + " of " + ref.Row
 }
 
 // Blocks tells whether the solution depends on the cell that does not read. What is
@@ -93,34 +85,25 @@ func (e Error) Blocks() bool {
 // exact: a tenth of a millimetre is what a good drawing and a careful fitter leave.
 const nudge = 1e-4 // m
 
-// Nudge is how far a point may be off: by its ±, else by a tenth of a millimetre, or
-// four thousandths of an inch where the sheet is in feet and inches.
-func (p *Problem) Nudge(point int) float64 {
-	if plus := r3.Norm(p.Points[point].Plus); plus > 0 {
-		return plus
-	}
-	if p.inches() {
-		return 0.004 * 0.0254
-	}
-	return nudge
-}
+const inch = 0.0254 // m
 
-// NudgeText says Nudge in words.
-func (p *Problem) NudgeText(point int) string {
+// Nudge is how far a point may be off, in m and in words: by its ±, else by a tenth of a
+// millimetre, or four thousandths of an inch where the sheet is in feet and inches.
+func (p *Problem) Nudge(point int) (by float64, words string) {
 	plus := r3.Norm(p.Points[point].Plus)
 	switch {
 	case plus > 0 && p.inches():
-		return "its ± of " + units.Figures(plus/0.0254, 2) + " in"
+		return plus, "its ± of " + units.Figures(plus/inch, 2) + " in"
 	case plus > 0:
-		return "its ± of " + units.Figures(1000*plus, 2) + " mm"
+		return plus, "its ± of " + units.Figures(1000*plus, 2) + " mm"
 	case p.inches():
-		return "0.004 in"
+		return 0.004 * inch, "0.004 in"
 	}
-	return "0.1 mm"
+	return nudge, "0.1 mm"
 }
 
 // inches tells that the sheet's lengths are whole multiples of an inch.
 func (p *Problem) inches() bool {
-	n := p.Units.Length.Factor / 0.0254
+	n := p.Units.Length.Factor / inch
 	return n > 0.5 && abs(n-math.Round(n)) < 1e-9
 }

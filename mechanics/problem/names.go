@@ -25,9 +25,6 @@ func (r *reading) indexNames() {
 	p.Givens = make([]Given, len(r.givenRows))
 	p.Points = make([]Point, len(r.pointRows))
 	r.usedGivens = make([]bool, len(r.givenRows))
-	r.givenAt = make([]progress, len(r.givenRows))
-	r.pointAt = make([]progress, len(r.pointRows))
-	r.magnitudeAt = make([]progress, len(r.lineRows))
 
 	for i, row := range r.givenRows {
 		ref := sheet.Ref{Table: "given", Row: row.Name}
@@ -66,6 +63,7 @@ func (r *reading) indexLines() {
 		if isBelt(row) {
 			first := len(r.p.Lines)
 			belt := &Belt{Name: row.Name, Lines: [2]int{first, first + 1}, Tight: -1}
+			r.p.belts = append(r.p.belts, belt)
 			parts = nil
 			for _, name := range beltTensions(row.Name) {
 				parts = append(parts, Line{Name: name, Ref: ref, Belt: belt})

@@ -1,8 +1,6 @@
 package problem
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/diag"
 	"trivet/units"
 )
@@ -23,28 +21,23 @@ func (r *reading) readPoints() {
 // point reads where a point is when first asked for, and tells whether it has a place.
 func (r *reading) point(i int) bool {
 	p := &r.p.Points[i]
-	p.OK = r.once(&r.pointAt[i], p.Ref, p.Name, func() bool { return r.readPoint(i) }, loopOfPoints)
+	p.OK = r.once(p.Ref, p.Name, func() bool { return r.readPoint(i) }, "points", "give one of them coordinates")
 	return p.OK
 }
 
 func (r *reading) readPoint(i int) bool {
-	p, row := &r.p.Points[i], r.pointRows[i]
-	text, ref, ok := r.plain("points", row)
-	if !ok {
-		return r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", r.origin())
+	p := &r.p.Points[i]
+	c := cell{r: r}
+	if c.text, c.ref, c.has = r.plain("points", r.pointRows[i]); !c.has {
+		origin := "0, 0, 0"
+		if r.p.Planar {
+			origin = "0, 0"
+		}
+		return r.fail(p.Ref, diag.Span{}, "the point "+p.Name+" has no coordinates", origin)
 	}
-	v, ok := r.vectorOf(ref, text, env{r: r, scope: inGeometry}, units.Length)
-	if !ok {
-		return false
+	v, ok := c.vector(units.Length)
+	if ok {
+		p.At, p.Plus = vec(v.V), vec(v.Plus)
 	}
-	p.At = r3.Vec{X: v.V[0], Y: v.V[1], Z: v.V[2]}
-	p.Plus = r3.Vec{X: v.Plus[0], Y: v.Plus[1], Z: v.Plus[2]}
-	return true
-}
-
-func (r *reading) origin() string {
-	if r.p.Planar {
-		return "0, 0"
-	}
-	return "0, 0, 0"
+	return ok
 }

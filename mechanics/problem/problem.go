@@ -34,8 +34,9 @@ type Problem struct {
 	Unknowns []Unknown // in order of first use
 	Asked    []Query   // results the statement asks for
 	Answers  []Answer
-	Doubts   []Error    // what reads, and is most likely not what was meant
-	Unread   []Error    // what is typed and read by nothing, in the order of the sheet
+	Doubts   []Error // what reads, and is most likely not what was meant
+	Unread   []Error // what is typed and read by nothing, in the order of the sheet
+	belts    []*Belt
 	Measured []Measured // the values typed with an uncertainty behind ±, in the order they are read
 }
 

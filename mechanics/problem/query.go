@@ -99,7 +99,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		if q, ok := p.derived(q, name); ok {
 			return q, nil
 		}
-		if p.isBelt(name) {
+		if p.belt(name) != nil {
 			return q, twoTensions(whole(q.Name), name, "")
 		}
 		return q, unknownName(q, "result", name, append(namesOf(p.Lines), namesOf(p.Unknowns)...), "an unknown, or a part of a line such as T1.x")
@@ -119,7 +119,7 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 	if q.Kind, q.Load = AskSpread, indexOf(p.Loads, head); q.Load >= 0 {
 		return p.parsePart(q, rest)
 	}
-	if p.isBelt(head) {
+	if p.belt(head) != nil {
 		return q, twoTensions(whole(q.Name), head, "."+rest)
 	}
 	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")

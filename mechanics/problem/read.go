@@ -1,8 +1,9 @@
 package problem
 
 import (
-	"sort"
-	"strings"
+	"cmp"
+	"errors"
+	"slices"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
@@ -15,11 +16,16 @@ import (
 func Read(s *sheet.Sheet) (*Problem, []Error) { return NewReader().Read(s) }
 
 // Reader reads sheets one after the other and remembers how each cell's text
-// parsed, so that after a keystroke only the changed cell is parsed again. It
-// serves one goroutine at a time; the problem it gives is the same as Read's.
-type Reader struct {
-	parsed map[string]parsed
-	ones   map[string]parsed // of cells of one value, where that makes a difference
+// parsed, so that after a keystroke only the changed cell is parsed again, and a box
+// of uncertain inputs is looked through in half the time. It serves one goroutine at a
+// time; the problem it gives is the same as Read's.
+type Reader struct{ parsed map[typed]parsed }
+
+// typed is the text of a cell; one tells that it is to be one value, in which commas may
+// group digits and k is no axis.
+type typed struct {
+	text string
+	one  bool
 }
 
 type parsed struct {
@@ -32,31 +38,26 @@ type parsed struct {
 const maxRemembered = 8192
 
 // NewReader makes a reader with an empty memory.
-func NewReader() *Reader { return &Reader{parsed: map[string]parsed{}, ones: map[string]parsed{}} }
+func NewReader() *Reader { return &Reader{parsed: map[typed]parsed{}} }
 
 func (rd *Reader) parse(text string) (*units.Expr, *diag.Error) {
-	return remember(rd.parsed, text, units.Parse)
+	return rd.remember(typed{text, false}, units.Parse)
 }
 
-// parseOne parses a cell of one value; only a comma makes a difference there, and k, which
-// is an axis elsewhere.
 func (rd *Reader) parseOne(text string) (*units.Expr, *diag.Error) {
-	if !strings.ContainsAny(text, ",k") {
-		return rd.parse(text)
-	}
-	return remember(rd.ones, text, units.ParseOne)
+	return rd.remember(typed{text, true}, units.ParseOne)
 }
 
-func remember(known map[string]parsed, text string, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
-	if got, ok := known[text]; ok {
-		return got.expr, got.err
+func (rd *Reader) remember(key typed, parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, *diag.Error) {
+	got, known := rd.parsed[key]
+	if !known {
+		if len(rd.parsed) >= maxRemembered {
+			clear(rd.parsed)
+		}
+		got.expr, got.err = parse(key.text)
+		rd.parsed[key] = got
 	}
-	if len(known) >= maxRemembered {
-		clear(known)
-	}
-	e, err := parse(text)
-	known[text] = parsed{e, err}
-	return e, err
+	return got.expr, got.err
 }
 
 // Read reads one sheet.
@@ -65,7 +66,7 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 // Moved reads a sheet with measured values a ± b taken at a + share·b in place of
 // a, wherever they are used: cells that name the same given move together.
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
-	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares}
+	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{}}
 	r.header()
 	r.indexNames()
 	for i := range r.p.Givens {
@@ -112,21 +113,16 @@ type reading struct {
 	folded                map[string]thingName // givens, lines and couples by their names in lower case
 	bodies                map[string]int
 	jointOf               map[string]int // the joint that an unknown's name belongs to
-	jointDone             []bool
 	couples               map[string]int
 	coupleRows            []sheet.Row
-	coupleAt              []progress
 	pointRows, lineRows   []sheet.Row
 	givenRows             []sheet.Row
-	givenAt, pointAt      []progress
 	usedGivens            []bool // by a cell that was evaluated
-	magnitudeAt           []progress
+	at                    map[sheet.Ref]progress
 	chain                 []string  // names being read, for naming a circle
 	notText               sheet.Ref // the last row that has a cell that is no text
-	blocked               bool      // the last evaluation failed for a cell reported elsewhere
 	east, north           [3]float64
 	moved                 map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
-	measured              map[Place]bool
 }
 
 // progress of something that is read when first asked for.
@@ -139,35 +135,32 @@ const (
 	failed
 )
 
-// loop is what refers to each other in a loop, and what breaks it.
-type loop struct{ what, hint string }
-
-// The loops there can be.
-var (
-	loopOfGivens     = loop{"givens", "give one of them a number"}
-	loopOfPoints     = loop{"points", "give one of them coordinates"}
-	loopOfMagnitudes = loop{"magnitudes", "leave one of them blank, so that it is an unknown"}
-)
-
-// once reads something when first asked for, and tells whether it reads. What asks for
-// itself while it is being read, by way of others, goes round a loop.
-func (r *reading) once(at *progress, ref sheet.Ref, name string, read func() bool, loop loop) bool {
-	switch *at {
+// once reads something of a table when first asked for, and tells whether it reads. What
+// asks for itself while it is being read, by way of others, goes round a loop.
+func (r *reading) once(ref sheet.Ref, name string, read func() bool, things, hint string) bool {
+	this := sheet.Ref{Table: ref.Table, Row: name}
+	switch r.at[this] {
 	case unread:
-		*at = underway
+		r.at[this] = underway
 		r.chain = append(r.chain, name)
 		ok := read()
 		r.chain = r.chain[:len(r.chain)-1]
-		if ok && *at == underway {
-			*at = done
+		if ok && r.at[this] == underway {
+			r.at[this] = done
 		} else {
-			*at = failed
+			r.at[this] = failed
 		}
 	case underway:
-		*at = failed
-		r.fail(ref, diag.Span{}, "the "+loop.what+" refer to each other in a loop, "+circle(r.chain, name), loop.hint)
+		r.at[this] = failed
+		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+circle(r.chain, name), hint)
 	}
-	return *at == done
+	return r.at[this] == done
+}
+
+// magnitudeOnce is once for the magnitude of a line or a couple.
+func (r *reading) magnitudeOnce(ref sheet.Ref, name string, read func() bool) bool {
+	ref.Key = "magnitude"
+	return r.once(ref, name, read, "magnitudes", "leave one of them blank, so that it is an unknown")
 }
 
 // fail reports what does not read, and is false for its reader to return.
@@ -191,11 +184,7 @@ func (r *reading) doubtName(ref sheet.Ref, sort Sort, msg, hint string) {
 // failCell reports an error of a cell's expression, unless it only repeats one
 // that has been reported where it arose.
 func (r *reading) failCell(ref sheet.Ref, err *diag.Error) bool {
-	if r.blocked {
-		r.blocked = false
-		return false
-	}
-	return r.fail(ref, err.Span, err.Msg, err.Hint)
+	return !errors.Is(err, errElsewhere) && r.fail(ref, err.Span, err.Msg, err.Hint)
 }
 
 func whole(text string) diag.Span { return diag.Between(0, len(text)) }
@@ -207,21 +196,14 @@ func (r *reading) sortErrors() {
 	}
 	order := map[sheet.Ref]int{}
 	for ref := range r.s.Cells() {
-		if row := (sheet.Ref{Table: ref.Table, Row: ref.Row}); order[row] == 0 {
-			order[row] = len(order) + 1
-		}
-		if ref.Key != "" {
-			order[ref] = len(order) + 1
+		for _, at := range []sheet.Ref{{Table: ref.Table, Row: ref.Row}, ref} {
+			if order[at] == 0 {
+				order[at] = len(order) + 1
+			}
 		}
 	}
-	place := func(e Error) int {
-		if i, ok := order[e.Ref]; ok {
-			return i
-		}
-		if i, ok := order[sheet.Ref{Table: e.Ref.Table, Row: e.Ref.Row}]; ok {
-			return i
-		}
-		return len(order) + 1
+	place := func(ref sheet.Ref) int {
+		return cmp.Or(order[ref], order[sheet.Ref{Table: ref.Table, Row: ref.Row}], len(order)+1)
 	}
-	sort.SliceStable(r.errs, func(i, j int) bool { return place(r.errs[i]) < place(r.errs[j]) })
+	slices.SortStableFunc(r.errs, func(a, b Error) int { return cmp.Compare(place(a.Ref), place(b.Ref)) })
 }

@@ -5,9 +5,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
-
-	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
 )
 
 // Ordinate is the intensity Q of a distributed load, N/m, at the distance S along it, m.
@@ -53,25 +50,26 @@ func (d *Distributed) Couple() float64 {
 	return m
 }
 
-// intensity is q(s) of a load: straight from knot to knot, or else a function of s
-// that also gathers the numbers whose zeros are its corners.
-type intensity struct {
-	knots []Ordinate
-	at    func(s float64, corners *[]float64) (float64, *diag.Error)
-}
-
-func linear(a, b, length float64) intensity {
-	return intensity{knots: []Ordinate{{0, a}, {length, b}}}
-}
-
 // area is that of a load diagram and its moment about the load's first end, both
 // also of |q|:
 //
 //	force = ∫ q ds   moment = ∫ q s ds   size = ∫ |q| ds   lever = ∫ |q| s ds
 //
-// in N and N·m. err is the estimated error of force over size, or of moment over
-// lever where that is more; 0 in closed form.
-type area struct{ force, moment, size, lever, err float64 }
+// in N and N·m, with the estimated errors of force and moment.
+type area struct{ force, moment, size, lever, forceErr, momentErr float64 }
+
+func (a area) plus(b area) area {
+	return area{a.force + b.force, a.moment + b.moment, a.size + b.size, a.lever + b.lever, a.forceErr + b.forceErr, a.momentErr + b.momentErr}
+}
+
+// errorOf is the error of force over size, or of moment over lever where that is more,
+// of the area that this one is a part of.
+func (a area) errorOf(of area) float64 {
+	if a.forceErr == 0 && a.momentErr == 0 {
+		return 0
+	}
+	return max(a.forceErr/of.size, a.momentErr/of.lever)
+}
 
 // trapezoids is the area under a diagram that is straight between knots, in closed form.
 func trapezoids(knots []Ordinate) (sum area) {
@@ -86,49 +84,51 @@ func trapezoids(knots []Ordinate) (sum area) {
 	return sum
 }
 
-// loadSamples is how many intensities at equal steps a diagram has at least, for drawing.
-const loadSamples = 9
-
 // spread integrates the intensity and places the resultant.
-func (r *reading) spread(d *Distributed, ref sheet.Ref, along r3.Vec, q intensity) bool {
-	var sum area
-	if q.knots != nil {
-		sum, d.Knots = trapezoids(q.knots), q.knots
-		d.Diagram = sampled(q.knots, d.Length)
+func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
+	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
+	along, _ := unit(between(a, b))
+	sum := trapezoids(q.knots)
+	if d.Knots, d.Diagram = q.knots, q.knots; q.knots != nil {
+		d.Diagram = diagram(q.knots, d.Length, d.IntensityAt)
 	} else {
-		c := curve{intensity: q, length: d.Length}
-		c.findCorners()
-		c.integrate()
-		c.draw()
+		c := curve{at: q.at, length: d.Length}
+		sum = c.integrate()
+		d.Diagram = c.diagram()
+		d.Error = max(sum.errorOf(sum), roundingOfSums)
 		if c.failed() {
-			return r.failCurve(ref, &c)
+			return magnitude.failCurve(&c)
 		}
-		sum, d.Diagram = c.area, c.diagram
 	}
-	a := r.p.Points[d.From].At
-	d.Total, d.Error = sum.force, sum.err
+	d.Total = sum.force
 	act := Act{Body: d.Body, Point: -1, Const: r3.Scale(sum.force, d.Direction)}
-	if abs(sum.force) > max(nothingOf, sum.err)*sum.size {
+	if abs(sum.force) > max(nothingOf, d.Error)*sum.size {
 		d.Distance = sum.moment / sum.force
 		act.At = r3.Add(a, r3.Scale(d.Distance, along))
 	} else { // no resultant: a couple
 		d.Total, act.Const, act.At = 0, r3.Vec{}, a
 		act.Couple = r3.Scale(sum.moment, r3.Cross(along, d.Direction))
 	}
-	act.At = snapped(act.At, max(largest(a), largest(r.p.Points[d.To].At)))
+	act.At = snapped(act.At, max(largest(a), largest(b)))
 	d.At = act.At
 	d.Acts = []Act{act}
 	return true
 }
 
-// sampled is a diagram with ordinates at equal steps beside its knots.
-func sampled(knots []Ordinate, length float64) []Ordinate {
-	d := Distributed{Diagram: knots}
-	out := slices.Clone(knots)
+// loadSamples is how many intensities at equal steps a diagram has at least, for drawing.
+const loadSamples = 9
+
+// beside is how near to a corner a diagram's ordinates on its two sides are, of the load's
+// length: far below what a picture shows.
+const beside = 1e-9
+
+// diagram adds ordinates at equal steps to those that are fixed.
+func diagram(fixed []Ordinate, length float64, at func(s float64) float64) []Ordinate {
+	out := slices.Clone(fixed)
 	for k := range loadSamples {
 		s := length * float64(k) / (loadSamples - 1)
-		if !slices.ContainsFunc(knots, func(o Ordinate) bool { return abs(o.S-s) <= samePlace*length }) {
-			out = append(out, Ordinate{s, d.IntensityAt(s)})
+		if !slices.ContainsFunc(fixed, func(o Ordinate) bool { return abs(o.S-s) <= 2*beside*length }) {
+			out = append(out, Ordinate{s, at(s)})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Ordinate) int { return cmp.Compare(a.S, b.S) })

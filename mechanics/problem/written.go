@@ -36,71 +36,74 @@ const senseWords = "T, C, (T), (C), tension or compression"
 // +5 kN of a strut and -5 kN of a cable, link or spring. What has no sense, such as
 // a reaction, takes none.
 func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool) (Written, *diag.Error) {
-	rest, word, sense, closed := cutSense(text)
-	if rest == "" {
+	text = strings.TrimSpace(text)
+	t, value := cutTail(text), text
+	if t.sense != "" {
+		value = t.rest
+	}
+	if value == "" {
 		return Written{}, diag.At(whole(text), "a number is missing", "a number, with its unit if it is not that of the sheet")
 	}
-	printed, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
-	if sense == "" && (err != nil || printed.Dim != q.Dim) {
-		if other := p.unknownWord(q, text, bare); other != nil {
+	printed, err := units.ReadPrintedIn(value, p.Units, bare, p.gravity())
+	if t.sense == "" && (err != nil || printed.Dim != q.Dim) {
+		if other := p.unknownWord(q, text, t, bare); other != nil {
 			return Written{}, other
 		}
 	}
 	if err != nil {
 		return Written{}, err
 	}
-	w := Written{Printed: printed, Sense: sense}
-	if sense == "" {
+	w := Written{Printed: printed, Sense: t.sense}
+	if t.sense == "" {
 		return w, nil
 	}
 	if w.Grouped != "" {
-		w.Grouped += strings.TrimSpace(text)[len(rest):]
+		w.Grouped += text[len(t.rest):]
 	}
-	if err := p.sensed(q, &w); err != nil {
+	err = p.sensed(q, &w)
+	if err == nil && !t.closed && !headed && !w.Unit {
+		err = diag.New(t.word+" must follow a unit or be in parentheses", t.rest+" "+bare.Symbol+" "+t.word+" or "+t.rest+" ("+t.word+")")
+	}
+	if err != nil {
 		err.Span = whole(text)
-		return w, err
 	}
-	if !closed && !headed && !w.Unit {
-		rest = strings.TrimSpace(rest)
-		return w, diag.At(whole(text), word+" must follow a unit or be in parentheses", rest+" "+bare.Symbol+" "+word+" or "+rest+" ("+word+")")
-	}
-	return w, nil
+	return w, err
 }
 
-// cutSense takes the word for a sense from behind a number: "1.2 kN C",
-// "1.2 kN (tension)", "1.2 kN in compression".
-func cutSense(text string) (rest, word, means string, closed bool) {
+// tail is the last word of a text, or what stands in parentheses at its end, and the rest:
+// of "1.2 kN C", "1.2 kN (tension)" and "1.2 kN in compression" with the sense it means.
+type tail struct {
+	rest, word, sense string
+	closed            bool // in parentheses
+}
+
+func cutTail(text string) (t tail) {
 	text = strings.TrimSpace(text)
-	rest, word, closed = cutWord(text)
-	bare := strings.TrimSuffix(word, ".")
-	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
-		bare = strings.TrimSpace(in)
-	}
-	for _, s := range senses {
-		letter := len(s.word) == 1
-		if bare != s.word && !(strings.EqualFold(bare, s.word) && (!letter || closed)) {
-			continue
-		}
-		if head, found := strings.CutSuffix(rest, " in"); found && !letter {
-			rest = strings.TrimSpace(head)
-		}
-		return rest, word, s.means, closed
-	}
-	return text, "", "", false
-}
-
-// cutWord takes the last word, or what stands in parentheses at the end, from a text.
-func cutWord(text string) (rest, word string, closed bool) {
 	parts := func(c rune) bool { return unicode.IsSpace(c) || c == ',' }
 	i := strings.LastIndexFunc(text, func(c rune) bool { return parts(c) || c == '(' })
 	if strings.HasSuffix(text, ")") {
 		i = strings.LastIndexByte(text, '(')
 	}
-	last := text[max(i, 0):]
-	rest = strings.TrimRightFunc(text[:max(i, 0)], parts)
-	last = strings.TrimLeftFunc(last, parts)
-	word = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(last, "("), ")"))
-	return rest, word, strings.HasPrefix(last, "(")
+	last := strings.TrimLeftFunc(text[max(i, 0):], parts)
+	t.rest = strings.TrimRightFunc(text[:max(i, 0)], parts)
+	t.word = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(last, "("), ")"))
+	t.closed = strings.HasPrefix(last, "(")
+
+	bare := strings.TrimSuffix(t.word, ".")
+	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
+		bare = strings.TrimSpace(in)
+	}
+	for _, s := range senses {
+		letter := len(s.word) == 1
+		if bare == s.word || strings.EqualFold(bare, s.word) && (!letter || t.closed) {
+			t.sense = s.means
+			if head, found := strings.CutSuffix(t.rest, " in"); found && !letter {
+				t.rest = strings.TrimSpace(head)
+			}
+			break
+		}
+	}
+	return t
 }
 
 // turning tells the words for a sense of rotation, and whether it is the positive one.
@@ -116,40 +119,39 @@ func turning(word string) (ccw, ok bool) {
 
 // unknownWord says of a value with a word behind it, which is no sense, that the word is
 // not read. It is nil where the value itself does not read.
-func (p *Problem) unknownWord(q Query, text string, bare units.Unit) *diag.Error {
-	rest, word, closed := cutWord(strings.TrimSpace(text))
-	if _, isUnit := units.Find(word); isUnit && word != "t" || rest == "" || !strings.ContainsFunc(word, unicode.IsLetter) || strings.ContainsFunc(word, unicode.IsDigit) {
+func (p *Problem) unknownWord(q Query, text string, t tail, bare units.Unit) *diag.Error {
+	if _, isUnit := units.Find(t.word); isUnit && t.word != "t" || t.rest == "" || !strings.ContainsFunc(t.word, unicode.IsLetter) || strings.ContainsFunc(t.word, unicode.IsDigit) {
 		return nil
 	}
-	v, err := units.ReadPrintedIn(rest, p.Units, bare, p.gravity())
-	if err != nil || v.Dim != q.Dim {
+	v, err := units.ReadPrintedIn(t.rest, p.Units, bare, p.gravity())
+	ccw, turns := turning(t.word)
+	switch {
+	case err != nil || v.Dim != q.Dim:
+		return nil
+	case turns:
+		return p.signedTurn(text, t, ccw)
+	case !t.closed && !v.Unit: // it may be a unit, mistyped
 		return nil
 	}
-	if ccw, ok := turning(word); ok {
-		return p.signedTurn(text, rest, word, ccw)
-	}
-	if !closed && !v.Unit { // it may be a unit, mistyped
-		return nil
-	}
-	hint := rest
+	hint := t.rest
 	if p.SensedLine(q) >= 0 {
 		hint += ", or one of " + senseWords + " after it"
 	}
-	return diag.At(whole(text), "unexpected "+strconv.Quote(word)+" after the value", hint)
+	return diag.At(whole(text), "unexpected "+strconv.Quote(t.word)+" after the value", hint)
 }
 
 // signedTurn says how the sense of a moment is written.
-func (p *Problem) signedTurn(text, rest, word string, ccw bool) *diag.Error {
-	positive, hint := "counter-clockwise is positive", rest
-	switch signed := rest != strings.TrimLeft(rest, "-−–"); {
+func (p *Problem) signedTurn(text string, t tail, ccw bool) *diag.Error {
+	positive, hint := "counter-clockwise is positive", t.rest
+	switch signed := t.rest != strings.TrimLeft(t.rest, "-−–"); {
 	case !p.Planar:
 		positive, hint = "right-handed about its axis is positive", "the value with its sign"
 	case signed:
 		hint = "the value with its sign"
 	case !ccw:
-		hint = "-" + rest
+		hint = "-" + t.rest
 	}
-	return diag.At(whole(text), "the sense is given by the sign, not by the word "+word+"; "+positive, hint)
+	return diag.At(whole(text), "the sense is given by the sign, not by the word "+t.word+"; "+positive, hint)
 }
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
@@ -159,85 +161,73 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 		return nil
 	}
 	fail := func(msg, hint string) *diag.Error { return diag.At(whole(text), msg, hint) }
-	if open := strings.IndexByte(text, '|'); open >= 0 {
-		inner, _, closed := strings.Cut(text[open+1:], "|")
+	if _, behind, bars := strings.Cut(text, "|"); bars {
+		inner, _, closed := strings.Cut(behind, "|")
 		if name := strings.TrimSpace(inner); closed && isIdentifier(name) && !r.isGiven(name) && ref.Key == "magnitude" {
 			return fail("a magnitude must be linear in the unknowns, but |"+name+"| is not", name+", or -"+name+" if it is negative")
 		}
 		return nil
 	}
-	rest, word, means, _ := cutSense(text)
-	ccw, turns := false, false
-	if means == "" {
-		rest, word, _ = cutWord(strings.TrimSpace(text))
-		ccw, turns = turning(word)
-	}
-	if means == "" && !turns {
+	t := cutTail(text)
+	ccw, turns := turning(t.word)
+	if t.sense == "" && !turns {
 		return nil
 	}
-	expr, err := r.parseOne(rest)
+	expr, err := r.parseOne(t.rest)
 	if err != nil {
 		return nil
 	}
-	if _, _, ok := expr.Literal(); !ok {
-		return nil
-	}
+	_, _, literal := expr.Literal()
 	switch {
+	case !literal:
+		return nil
 	case turns:
-		return r.p.signedTurn(text, rest, word, ccw)
+		return r.p.signedTurn(text, t, ccw)
 	case ref.Key == "limit":
-		return fail("a limit has no sense, so "+word+" cannot follow it", rest)
+		return fail("a limit has no sense, so "+t.word+" cannot follow it", t.rest)
 	case e.line < 0:
 		return nil
 	}
-	info := r.p.Lines[e.line].Kind.Info()
-	switch means {
+	info, hint := r.p.Lines[e.line].Kind.Info(), t.rest
+	switch t.sense {
 	case info.Positive:
-		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, rest)
 	case info.Negative:
-		return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, "-"+rest)
+		hint = "-" + t.rest
+	default:
+		return fail("a "+info.Name+" has no tension or compression", t.rest)
 	}
-	return fail("a "+info.Name+" has no tension or compression", rest)
+	return fail("the sense is given by the sign of the magnitude; "+info.Positive+" is positive for a "+info.Name, hint)
 }
 
 // sensed gives a value the sign of its sense, by what is positive of the line's kind.
 func (p *Problem) sensed(q Query, w *Written) *diag.Error {
 	line := p.SensedLine(q)
-	if line < 0 {
-		what := q.Name + " has no tension or compression"
-		if q.Kind == AskMagnitude {
-			return diag.New("a magnitude has no tension or compression", "the value alone")
-		}
-		if q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0 {
-			what = q.Name + " is a reaction, which has no tension or compression"
-		}
-		return diag.New(what, "the value with its sign")
+	switch {
+	case line >= 0:
+	case q.Kind == AskMagnitude:
+		return diag.New("a magnitude has no tension or compression", "the value alone")
+	case q.Joint >= 0 || q.Kind == AskUnknown && q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint >= 0:
+		return diag.New(q.Name+" is a reaction, which has no tension or compression", "the value with its sign")
+	default:
+		return diag.New(q.Name+" has no tension or compression", "the value with its sign")
 	}
 	info := p.Lines[line].Kind.Info()
-	// A minus says compression as well, where tension is positive, as everywhere but
-	// with struts.
-	if w.Value < 0 && (w.Sense == "tension" || w.Sense == "push") {
-		return diag.New("the value has both a minus sign and the word "+w.Sense, "only one of them")
-	}
-	switch w.Sense {
-	case info.Positive:
-		w.Value = math.Abs(w.Value)
-	case info.Negative:
-		w.Value = -math.Abs(w.Value)
-	default:
-		return senseOf(info, w.Sense)
-	}
-	return nil
-}
-
-// senseOf says what the senses of a kind of line are called.
-func senseOf(info KindInfo, sense string) *diag.Error {
 	switch {
+	case w.Value < 0 && (w.Sense == "tension" || w.Sense == "push"):
+		// A minus says compression as well, where tension is positive, as everywhere but
+		// with struts.
+		return diag.New("the value has both a minus sign and the word "+w.Sense, "only one of them")
+	case w.Sense == info.Positive:
+		w.Value = math.Abs(w.Value)
+		return nil
+	case w.Sense == info.Negative:
+		w.Value = -math.Abs(w.Value)
+		return nil
 	case info.Sense == PressOnly:
 		return diag.New("a "+info.Name+" can only push", "the word push, or the value alone")
 	case info.Sense == Along:
-		return diag.New("a "+info.Name+" has no "+sense, "the value with its sign")
-	case sense == "pull":
+		return diag.New("a "+info.Name+" has no "+w.Sense, "the value with its sign")
+	case w.Sense == "pull":
 		return diag.New("the sense of a "+info.Name+" that pulls is tension", "T or tension instead of pull")
 	}
 	return diag.New("the sense of a "+info.Name+" that pushes is compression", "C or compression instead of push")

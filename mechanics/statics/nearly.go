@@ -77,7 +77,8 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	point, change, steepest := -1, 0.0, 0.0
 	for i := range slope {
 		steepest = max(steepest, r3.Norm(slope[i]))
-		if by := r3.Norm(slope[i]) * s.Problem.Nudge(i); by > change {
+		nudge, _ := s.Problem.Nudge(i)
+		if by := r3.Norm(slope[i]) * nudge; by > change {
 			point, change = i, by
 		}
 	}
@@ -241,7 +242,8 @@ func (c Check) supportWords(p *problem.Problem) string {
 	if c.Factor >= 10 { // else the loads of this sheet do not show it
 		words += name + " is " + units.Figures(c.Factor, 2) + " times the largest load, and "
 	}
-	words += "moving " + p.Points[c.Point].Name + " by " + p.NudgeText(c.Point) + " "
+	_, nudge := p.Nudge(c.Point)
+	words += "moving " + p.Points[c.Point].Name + " by " + nudge + " "
 	switch {
 	case math.IsInf(c.Value, 1):
 		return words + "could leave " + body + " unsupported"
