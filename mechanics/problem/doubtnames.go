@@ -83,7 +83,7 @@ func (r *reading) meantBy(name string) (thingName, bool) {
 	if r.folded == nil {
 		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
 		for _, what := range []Thing{ACouple, ALine, AGiven} {
-			for _, row := range Rows(r.s, what.table()) {
+			for _, row := range Rows(r.s, things[what].table) {
 				r.folded[folded(row.Name)] = thingName{what, row.Name}
 			}
 		}

@@ -74,7 +74,7 @@ func TestUsesLieWhereTheySay(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, u := range Uses(s) {
+		for _, u := range symbolsOf(s).uses {
 			text := u.Ref.Row
 			if !u.InName {
 				c, _ := s.Cell(u.Ref)
