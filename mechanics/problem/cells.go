@@ -41,7 +41,8 @@ type quantity struct {
 // quantity reads a cell as a value of the dimension of its key.
 func (r *reading) quantity(table string, row sheet.Row, key string) (q quantity) {
 	if q.text, q.ref, q.has = r.text(table, row, key); q.has {
-		v, ok := r.scalar(q.ref, q.text, env{r: r, scope: inGiven}, tableByName[table].keys[key].Dim)
+		k, _ := cellKey(table, row.Name, key)
+		v, ok := r.scalar(q.ref, q.text, env{r: r, scope: inGiven}, k.Dim)
 		q.value, q.ok = v.V[0], ok
 	}
 	return q
@@ -318,7 +319,8 @@ func (r *reading) plain(table string, row sheet.Row) (text string, ref sheet.Ref
 	if _, bare := row.Cell(""); bare {
 		return r.text(table, row, "")
 	}
-	return r.text(table, row, tableByName[table].Plain)
+	t, _ := tableNamed(table)
+	return r.text(table, row, t.Plain)
 }
 
 // text gives a row's cell, trimmed; ok is false where it is missing, blank, or

@@ -70,8 +70,12 @@ func Tables() []TableInfo { return slices.Clone(tables) }
 
 // Key gives a key of a table by name.
 func (t TableInfo) Key(name string) (KeyInfo, bool) {
-	k, ok := tableByName[t.Name].keys[name]
-	return k, ok
+	for i := range t.Keys {
+		if t.Keys[i].Name == name {
+			return t.Keys[i], true
+		}
+	}
+	return KeyInfo{}, false
 }
 
 // ARow is a row with its article: "a line", "an answer".
@@ -86,40 +90,20 @@ func (t TableInfo) keyNames() (names []string) {
 	return names
 }
 
-// tableKeys is a table with its keys by name: every cell of a sheet is looked up.
-type tableKeys struct {
-	TableInfo
-	keys map[string]KeyInfo
+// tableNamed gives a table by name, one without keys where there is none.
+func tableNamed(name string) (t TableInfo, ok bool) {
+	for i := range tables {
+		if tables[i].Name == name {
+			return tables[i], true
+		}
+	}
+	return t, false
 }
-
-// tableByName is never written to.
-var tableByName = func() map[string]*tableKeys {
-	all := make(map[string]*tableKeys, len(tables))
-	for _, t := range tables {
-		all[t.Name] = &tableKeys{t, make(map[string]KeyInfo, len(t.Keys))}
-		for _, k := range t.Keys {
-			all[t.Name].keys[k.Name] = k
-		}
-	}
-	return all
-}()
-
-// tableNames are those of the tables that have a header.
-var tableNames = func() (names []string) {
-	for _, t := range tables {
-		if t.Name != "" {
-			names = append(names, t.Name)
-		}
-	}
-	return names
-}()
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := tableByName[table]
+	t, _ := tableNamed(table)
 	switch {
-	case !ok:
-		return KeyInfo{}, false
 	case t.Fixed:
 		key = row
 	case table == "answers" && row == "source":

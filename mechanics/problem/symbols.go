@@ -223,13 +223,14 @@ func (x *symbols) says(sym symbol) string {
 	}
 	info := things[sym.Thing]
 	row, _ := x.s.Table(info.table).Row(sym.name)
+	t, _ := tableNamed(info.table)
 	out := info.word
 	if sym.Thing == ALine || sym.Thing == AJoint {
 		out = cmp.Or(row.Text("kind"), out)
 	}
 	for _, c := range info.cells {
 		text := row.Text(c[1])
-		if _, ok := row.Cell(c[1]); !ok && c[1] == tableByName[info.table].Plain {
+		if _, ok := row.Cell(c[1]); !ok && c[1] == t.Plain {
 			text = row.Text("")
 		}
 		if text != "" {
