@@ -33,15 +33,6 @@ func (r *reading) doubtBodies() {
 	}
 }
 
-// doubtSteps notes steps between variants that no range says there are.
-func (r *reading) doubtSteps() {
-	for i := range r.p.Givens {
-		if g := &r.p.Givens[i]; g.Step > 0 && !g.HasRange {
-			r.doubtName(sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, UnusedCell, "the given "+g.Name+" has a step but no range, so the step is used by a sweep only", "add a range")
-		}
-	}
-}
-
 // nearName gives the name that another is most likely a slip of, or "": its first
 // letters, other capitals, or a mistyped letter of a long one. Names told apart by
 // their numbers, or short ones by a letter, are meant to differ.
