@@ -141,16 +141,6 @@ var lineWords, jointWords = func() (lines, ofJoints []Word) {
 	return lines, ofJoints
 }()
 
-// kindsByDirection are the kinds that may be given by components.
-func kindsByDirection() (names []string) {
-	for _, k := range kinds {
-		if !k.Path {
-			names = append(names, k.Name)
-		}
-	}
-	return names
-}
-
 // jointsThat gives the joints that something holds of.
 func jointsThat(have func(JointInfo) bool) (names []string) {
 	for _, k := range joints {
@@ -205,7 +195,7 @@ var tables = []TableInfo{
 		{Name: "path", Reads: ReadsPoints, Says: "its points, of a belt from one end round the drum to the other; a force or a contact whose ends are on two bodies acts on both, equal and opposite", Example: "T A"},
 		{Name: "at", Reads: ReadsPoint, Says: "its point of application, if it has a direction instead of a path", Example: "T"},
 		{Name: "along", Reads: ReadsDirection, Says: "its direction; together with a path only between two particles", Example: "(3, 0, -4)"},
-		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the components of the force; ? for an unknown one", Example: "(100, -200, 50) N"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: []string{Force.String(), Weight.String(), Contact.String()}, Says: "the components of the force; ? for an unknown one", Example: "(100, -200, 50) N"},
 		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or in terms of others; blank or ? if unknown; of a belt two, such as 600 N, ?", Example: "2*T1"},
 		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Kinds: []string{SpringKind.String()}, Says: "of a spring: force per length", Example: "500 N/m"},
 		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its unstretched length", Example: "0.4 m"},

@@ -113,8 +113,6 @@ func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {
 			return fail("the line "+p.Lines[q.Line].Name+" is not a spring of known stiffness", "the stretch of a spring")
 		case k.kind != 0:
 			q.Kind = k.kind
-		case what == ALine:
-			q.Kind = AskForce
 		}
 		q.Part, q.Dim = k.part, k.dim
 		return q, nil

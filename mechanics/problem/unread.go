@@ -223,10 +223,6 @@ func unknownTable(t sheet.Table) *diag.Error {
 	if slices.Contains(later, t.Name) {
 		return diag.New("this version does not know "+bracketed(t.Name), "a newer version")
 	}
-	says := "unknown table " + bracketed(t.Name)
-	if _, ok := cellKey("", t.Name, ""); ok {
-		return diag.New(says, t.Name+" = \"...\" before the first table")
-	}
 	best, most := "", -1
 	for _, name := range synonyms[plainly(t.Name)] {
 		if info, ok := tableNamed(name); ok && info.likeness(t) > most {
@@ -240,10 +236,13 @@ func unknownTable(t sheet.Table) *diag.Error {
 		}
 		best = units.Suggest(t.Name, names)
 	}
-	if best == "" {
-		return diag.New(says, keepUnread("[", t.Name, "]"))
+	try := "[" + best + "]"
+	if _, ok := cellKey("", t.Name, ""); ok {
+		try = t.Name + " = \"...\" before the first table"
+	} else if best == "" {
+		try = keepUnread("[", t.Name, "]")
 	}
-	return diag.New(says, "["+best+"]")
+	return diag.New("unknown table "+bracketed(t.Name), try)
 }
 
 // likeness counts the keys in a table's rows that this one knows.
@@ -260,39 +259,34 @@ func (t TableInfo) likeness(of sheet.Table) (n int) {
 
 // unknownSetting words a key before the first table, or in [units].
 func (r *reading) unknownSetting(t TableInfo, name string) *diag.Error {
-	if slices.Contains(later, strings.TrimPrefix(t.Name+".", ".")+name) {
-		return laterKey(name)
-	}
-	says := "unknown key " + strconv.Quote(name)
+	path, what := name, "key "+strconv.Quote(name)
 	if t.Name != "" {
-		says += " in [" + t.Name + "]"
-	}
-	if near := nearest(name, t.keyNames()); near != "" {
-		_, taken := r.s.Table(t.Name).Row(near)
-		return insteadOf(says, near, near, taken)
+		path, what = t.Name+"."+name, what+" in ["+t.Name+"]"
 	}
 	_, unit := cellKey("units", name, "")
 	_, header := cellKey("", name, "")
 	_, table := tableNamed(name)
+	near := nearest(name, t.keyNames())
+	_, taken := r.s.Table(t.Name).Row(near)
+	try := keepUnread("", name, "")
 	switch {
+	case near != "":
+		return insteadOf(path, what, near, near, taken)
 	case unit:
-		return diag.New(says, name+" in [units]")
+		try = name + " in [units]"
 	case header:
-		return diag.New(says, name+" before the first table")
+		try = name + " before the first table"
 	case table:
-		return diag.New(says, "["+name+"]")
+		try = "[" + name + "]"
 	case t.Name == "" && plainly(name) == "source":
-		return diag.New(says, "source in [answers]")
+		try = "source in [answers]"
 	}
-	return diag.New(says, keepUnread("", name, ""))
+	return unknown(path, what, try)
 }
 
 // unknownKey words a key of a row.
 func unknownKey(t TableInfo, row sheet.Row, key string) *diag.Error {
-	if slices.Contains(later, t.Name+"."+key) {
-		return laterKey(key)
-	}
-	says := "unknown key " + strconv.Quote(key)
+	path, what := t.Name+"."+key, "key "+strconv.Quote(key)
 	kind, hasKind := kindOfRow(t, row)
 	all := t.keyNames()
 	near := nearest(key, slices.DeleteFunc(slices.Clone(all), func(name string) bool { k, _ := t.Key(name); return hasKind && !k.UsedBy(kind) }))
@@ -311,11 +305,11 @@ func unknownKey(t TableInfo, row sheet.Row, key string) *diag.Error {
 		if start, end := row.Text("start"), row.Text("end"); ends && start != "" && end != "" {
 			try = "the magnitude " + start + " .. " + end
 		}
-		return insteadOf(says, near, try, taken || plain && near == t.Plain)
+		return insteadOf(path, what, near, try, taken || plain && near == t.Plain)
 	}
 	if k, ok := t.Key(nearest(key, all)); ok {
 		other := unusedKey(k, kind)
-		return diag.New(says+", and "+other.Msg, other.Hint)
+		return unknown(path, what+", and "+other.Msg, other.Hint)
 	}
 	for _, other := range []string{"lines", "joints"} {
 		for _, name := range append([]string{key}, synonyms[plainly(key)]...) {
@@ -328,25 +322,29 @@ func unknownKey(t TableInfo, row sheet.Row, key string) *diag.Error {
 				unused.Hint = "a " + strings.TrimSuffix(other, "s") + " of the kind " + k.Kinds[0] + ", or remove it"
 			}
 			if name != key {
-				unused.Msg = says + ", and " + unused.Msg
+				unused.Msg = "unknown " + what + ", and " + unused.Msg
 			}
 			return unused
 		}
 	}
-	return diag.New(says, keepUnread("", key, ""))
+	return unknown(path, what, keepUnread("", key, ""))
 }
 
-func laterKey(key string) *diag.Error {
-	return diag.New("this version does not know the key "+strconv.Quote(key), "a newer version")
+// unknown says that a key, at a path of the sheet, is known to later versions or to none.
+func unknown(path, what, try string) *diag.Error {
+	if slices.Contains(later, path) {
+		return diag.New("this version does not know the "+what, "a newer version")
+	}
+	return diag.New("unknown "+what, try)
 }
 
 // insteadOf offers the key that is most likely meant; where it is there already, one of
 // the two is too many.
-func insteadOf(says, near, try string, taken bool) *diag.Error {
+func insteadOf(path, what, near, try string, taken bool) *diag.Error {
 	if taken {
-		return diag.New(says+" beside "+strconv.Quote(near), "remove one of them")
+		what, try = what+" beside "+strconv.Quote(near), "remove one of them"
 	}
-	return diag.New(says, try)
+	return unknown(path, what, try)
 }
 
 func keepUnread(open, name, shut string) string {
