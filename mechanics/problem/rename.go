@@ -143,6 +143,11 @@ func NewName(s *sheet.Sheet, what Thing, name string) error {
 		return nil // whose points may name it first
 	}
 	r := renaming{symbolsOf(s), map[thingName]string{{what, ""}: name}}
+	for _, u := range r.listed[AnUnknown] {
+		if u.owner.name == "" {
+			delete(r.named, u.thingName)
+		}
+	}
 	return r.free("", name)
 }
 
