@@ -74,7 +74,8 @@ func (r *reading) plain(table string, row sheet.Row) (text string, ref sheet.Ref
 	if _, bare := row.Cell(""); bare {
 		return r.text(table, row, "")
 	}
-	return r.text(table, row, tableByName[table].Plain)
+	t, _ := tableNamed(table)
+	return r.text(table, row, t.Plain)
 }
 
 // text gives a row's cell, trimmed; ok is false where it is missing, blank, or
@@ -130,7 +131,8 @@ func (w row) quantity(key string) quantity {
 	if !q.has {
 		return q
 	}
-	if v, ok := w.r.scalar(q.ref, q.text, env{r: w.r, scope: inGiven}, tableByName[w.ref.Table].keys[key].Dim); ok {
+	k, _ := cellKey(w.ref.Table, w.ref.Row, key)
+	if v, ok := w.r.scalar(q.ref, q.text, env{r: w.r, scope: inGiven}, k.Dim); ok {
 		q.value, q.ok = v.V[0], true
 	}
 	return q

@@ -27,56 +27,52 @@ func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completi
 	if !ok {
 		return nil
 	}
-	x := thingsOf(s)
-	x.uses() // finds the unknowns that magnitudes share
-	cursor = max(0, min(cursor, len(text)))
-	c := choices{things: x, text: text, cursor: cursor}
-	c.word(units.Word(text, cursor))
+	plane, _ := s.Table("").Row("plane")
+	c := choices{symbols: symbolsOf(s), key: k, ref: ref, planar: plane.Text("") != "", text: text, cursor: max(0, min(cursor, len(text)))}
+	c.replace(trimmed(text))
 	switch k.Reads {
 	case ReadsText, ReadsCount:
 	case ReadsWord:
-		c.word(trimmed(text))
-		c.words(k.Words)
-	case ReadsUnit:
-		c.word(trimmed(text))
-		c.units(units.DefaultSet().Choices(k.Dim))
-	case ReadsPoint, ReadsPoints, ReadsBody, ReadsBodies:
-		c.word(fieldAt(text, cursor))
-		c.listed(k.Reads, ref)
-	case ReadsTension:
-		c.word(trimmed(text))
-		for _, name := range beltTensions(ref.Row) {
-			c.add(name, c.says(AnUnknown, name)+" where slip impends")
+		for _, w := range k.Words {
+			c.add(w.Text, w.Says)
 		}
+	case ReadsUnit:
+		c.units(units.DefaultSet().Choices(k.Dim))
+	case ReadsTension:
+		for _, name := range beltTensions(ref.Row) {
+			c.add(name, "tension of the belt "+ref.Row+" where slip impends")
+		}
+	case ReadsPoint, ReadsPoints, ReadsBody, ReadsBodies:
+		c.members()
 	case ReadsResults:
+		c.replace(units.Word(text, c.cursor))
 		c.results()
 	default:
-		c.expression(k, ref)
+		c.replace(units.Word(text, c.cursor))
+		c.expression()
 	}
-	return c.sorted()
+	return slices.Concat(c.found[:]...)
 }
 
 // choices gathers completions of one word.
 type choices struct {
-	*things
+	*symbols
+	key      KeyInfo
+	ref      sheet.Ref
+	planar   bool
 	text     string
 	cursor   int
 	from, to int
-	typed    string // what stands before the cursor
-	inside   bool   // words that hold it further in will do
-	found    []ranked
+	typed    string          // what stands before the cursor
+	found    [3][]Completion // that begin as typed, so in another case, and that hold it further in
 }
 
 // leastInside is how many letters must be typed before kinds that hold them
 // anywhere are offered: one letter is in most words.
 const leastInside = 2
 
-type ranked struct {
-	Completion
-	rank int
-}
-
-func (c *choices) word(s diag.Span) {
+// replace chooses the piece of the text that completions take the place of.
+func (c *choices) replace(s diag.Span) {
 	c.from, c.to = min(s.Start, c.cursor), max(s.End, c.cursor)
 	c.typed = c.text[c.from:c.cursor]
 }
@@ -85,24 +81,214 @@ func (c *choices) word(s diag.Span) {
 func (c *choices) add(text, says string) {
 	rank := 0
 	switch {
+	case text == "":
+		return
 	case strings.HasPrefix(text, c.typed):
 	case len(text) >= len(c.typed) && strings.EqualFold(text[:len(c.typed)], c.typed):
 		rank = 1
-	case c.inside && len(c.typed) >= leastInside && strings.Contains(strings.ToLower(text), strings.ToLower(c.typed)):
+	case c.key.Reads == ReadsWord && len(c.typed) >= leastInside && strings.Contains(strings.ToLower(text), strings.ToLower(c.typed)):
 		rank = 2
 	default:
 		return
 	}
-	if !slices.ContainsFunc(c.found, func(r ranked) bool { return r.Text == text }) {
-		c.found = append(c.found, ranked{Completion{text, c.from, c.to, says}, rank})
+	if !slices.ContainsFunc(c.found[rank], func(other Completion) bool { return other.Text == text }) {
+		c.found[rank] = append(c.found[rank], Completion{text, c.from, c.to, says})
 	}
 }
 
-func (c *choices) sorted() []Completion {
-	slices.SortStableFunc(c.found, func(a, b ranked) int { return a.rank - b.rank })
-	out := make([]Completion, len(c.found))
-	for i, r := range c.found {
-		out[i] = r.Completion
+// all gives the names of the things of a kind but for the row that is written, and for
+// belts, whose tensions are named.
+func (c *choices) all(t Thing, behind string) {
+	for _, sym := range c.listed[t] {
+		if own := c.ref.Table == things[t].table && c.ref.Row == sym.name; !own && !c.isBelt(sym.thingName) {
+			c.add(sym.name+behind, c.says(sym))
+		}
 	}
-	return out
+}
+
+func (c *choices) units(list []units.Unit) {
+	for _, u := range list {
+		c.add(u.Symbol, u.Name)
+	}
+}
+
+// members gives the points or the bodies that a cell may name, less those that it names
+// already.
+func (c *choices) members() {
+	there := fields(c.text)
+	at := slices.IndexFunc(there, func(w word) bool { return w.Start <= c.cursor && c.cursor <= w.End })
+	c.replace(diag.Between(c.cursor, c.cursor))
+	if at >= 0 {
+		c.replace(there[at].Span)
+		there = slices.Delete(there, at, at+1)
+	}
+	add := func(name, says string) {
+		if !slices.ContainsFunc(there, func(w word) bool { return w.text == name }) {
+			c.add(name, says)
+		}
+	}
+	for _, t := range meanings[c.key.Reads] {
+		for _, sym := range c.listed[t] {
+			switch {
+			case t != aParticle:
+				add(sym.name, c.says(sym))
+			case c.ref.Table != "points":
+				add(sym.name, "the particle "+sym.name)
+			}
+		}
+	}
+	switch {
+	case c.ref.Table == "joints" && c.key.Reads == ReadsBodies:
+		add(groundWord, "fixed ground")
+	case c.ref.Table == "points":
+		add(particleWord, "a free particle of its own: forces only")
+	}
+}
+
+// expression gives names, units and functions for a value, a vector, a
+// direction or a magnitude.
+func (c *choices) expression() {
+	set := units.SettingAt(c.text, c.from)
+	switch {
+	case set.Unit:
+		if c.key.Reads == ReadsPrinted && set.From < c.from {
+			c.senses()
+		}
+		c.replace(diag.Between(set.From, c.to))
+		c.unitsOfKey()
+		return
+	case set.Place:
+		c.all(APoint, "")
+	}
+	if c.key.Reads == ReadsPrinted || c.ref.Table == "" {
+		return
+	}
+	if c.key.Reads == ReadsDirection {
+		c.axes()
+	}
+	for _, t := range meanings[c.key.Reads] {
+		if t != APoint || c.key.Reads == ReadsVector { // a point is no direction
+			c.all(t, "")
+		}
+	}
+	if c.key.Reads == ReadsIntensity {
+		c.add("s", "the distance from the first point of the path")
+	}
+	if c.key.Dim == units.Force {
+		c.add("g", "the acceleration of gravity, for a mass times g")
+	}
+	c.functions()
+}
+
+// unitsOfKey gives the units that a number in a cell may have: those of what the
+// cell measures; all of the table where that is not settled, or none of them fits.
+func (c *choices) unitsOfKey() {
+	r := &reading{Reader: NewReader(), s: c.s, p: &Problem{}}
+	c.units(r.unitSet().Choices(c.key.Dim))
+	if c.key.Dim == units.Force {
+		c.add("kg", "kilogram, as a weight or times g")
+	}
+	switch c.key.Reads {
+	case ReadsValue, ReadsRange, ReadsDirection, ReadsPrinted:
+		c.units(units.Table())
+	default:
+		if len(c.found[0])+len(c.found[1]) == 0 {
+			c.units(units.Table())
+		}
+	}
+}
+
+// senses gives the words for the sense of a line with a path.
+func (c *choices) senses() {
+	row, _ := c.s.Table("lines").Row(c.ref.Row)
+	if k, ok := kindOf(row.Text("kind")); ok && k.Info().Path {
+		for _, s := range senses[:4] {
+			c.add(s.word, "in "+s.means)
+		}
+	}
+}
+
+// axes gives the axes, where nothing but a sign stands before.
+func (c *choices) axes() {
+	word := diag.Between(c.from, c.to)
+	switch before := c.text[:c.from]; strings.TrimSpace(before) {
+	case "":
+	case "+", "-":
+		c.replace(diag.Between(strings.IndexAny(before, "+-"), c.to))
+	default:
+		return
+	}
+	for _, axis := range []string{"x", "y", "z"} {
+		if axis != "z" || !c.planar {
+			c.add("+"+axis, "along the axis "+axis)
+			c.add("-"+axis, "along the axis "+axis)
+		}
+	}
+	c.replace(word)
+}
+
+// functions gives those that end in a value, or in a vector, as fits the cell.
+func (c *choices) functions() {
+	spatial := map[string]bool{"polar": false, "slope": false, "angles": true, "bearing": true}
+	vector := c.key.Reads == ReadsDirection || c.key.Reads == ReadsVector
+	for _, makes := range []bool{vector, false} {
+		for _, f := range units.Functions() {
+			behind := "("
+			if !strings.Contains(f.Usage, behind) {
+				behind = " " // slope 3:4
+			}
+			if inSpace, one := spatial[f.Name]; f.Vector == makes && !(one && inSpace == c.planar) {
+				c.add(f.Name+behind, f.Usage+": "+f.Says) // once: a second time it is there already
+			}
+		}
+	}
+}
+
+// results gives the names of results: unknowns and lines first, and behind a dot
+// the parts of what stands before it.
+func (c *choices) results() {
+	before := c.text[:c.from]
+	if strings.HasSuffix(before, ".") {
+		head := units.Word(c.text, c.from-1)
+		c.parts(c.text[head.Start:head.End], before[:head.Start])
+		return
+	}
+	c.all(ALine, "")
+	if open := strings.LastIndexByte(before, '('); open > strings.LastIndexByte(before, ')') && !strings.HasSuffix(before[:open], "abs") {
+		return
+	}
+	c.all(AnUnknown, "")
+	c.all(ACouple, "")
+	c.all(AJoint, ".")
+	c.all(ALoad, ".")
+	for _, sym := range slices.Concat(c.listed[ABody], c.listed[aParticle]) {
+		c.add(sym.name+".loads.", "the resultant of the known forces on "+sym.name)
+	}
+	c.add("abs(", "abs(Ax), or |Ax|: the magnitude of a result, without its sign")
+	c.add("angle(", "angle(T1, T2): the angle between two lines")
+	c.add("component(", "component(F, T1): the component of a line's force along another line")
+}
+
+// parts gives the parts of what is named before a dot.
+func (c *choices) parts(head, before string) {
+	kinds := []Thing{ALine, AJoint, ALoad}
+	body, loads := strings.CutSuffix(before, ".")
+	if loads = loads && head == "loads"; loads {
+		owner := units.Word(body, len(body))
+		head, kinds = body[owner.Start:owner.End], []Thing{ABody, aParticle}
+	}
+	row, _ := c.s.Table("lines").Row(head)
+	for _, t := range kinds {
+		if _, ok := c.find(head, t); !ok || c.isBelt(thingName{t, head}) {
+			continue
+		}
+		for _, k := range parts {
+			if k.of(t, c.planar) && (k.kind != AskStretch || row.Text("kind") == SpringKind.String()) {
+				c.add(k.name, k.says)
+			}
+		}
+	}
+	if _, ok := c.find(head, ABody, aParticle); ok && !loads {
+		c.add("loads.", "the resultant of the known forces on it")
+	}
 }

@@ -129,7 +129,8 @@ func (c cell) torsion() (stiffness float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	perAngle := tableByName["couples"].keys["stiffness"].Dim
+	key, _ := cellKey("couples", "", "stiffness")
+	perAngle := key.Dim
 	switch k.Dim {
 	case perAngle, units.Number:
 	case units.Moment:

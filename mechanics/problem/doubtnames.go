@@ -21,18 +21,22 @@ type coined struct {
 // differ from a given in a capital letter, lines named like the unit behind a number,
 // and the names of what is no number.
 func (r *reading) doubtNames() {
-	for _, c := range r.coined {
-		r.doubtCoined(c)
-	}
-	r.doubtCase()
-	r.doubtUnits()
-	for _, t := range tables {
-		if t.Fixed || t.Name == "answers" {
-			continue
+	known := map[string]thingName{}
+	for _, what := range []Thing{ACouple, ALine, AGiven} {
+		for _, row := range Rows(r.s, things[what].table) {
+			known[folded(row.Name)] = thingName{what, row.Name}
 		}
-		for _, row := range Rows(r.s, t.Name) {
+	}
+	for _, c := range r.coined {
+		r.doubtCoined(c, known)
+	}
+	r.doubtCase(known)
+	r.doubtUnits()
+	for t := AGiven; t <= ALoad; t++ {
+		for _, row := range Rows(r.s, things[t].table) {
 			if what := notNumber(row.Name); what != "" {
-				r.doubtName(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, row.Name+" is the name of "+t.ARow()+" here, but usually means "+what, "another name")
+				info, _ := tableNamed(things[t].table)
+				r.doubt(sheet.Ref{Table: info.Name, Row: row.Name}, NoSort, diag.Span{}, row.Name+" is the name of "+info.ARow()+" here, but usually means "+what, "another name")
 			}
 		}
 	}
@@ -51,7 +55,7 @@ func notNumber(name string) string {
 
 // doubtCoined notes an unknown that only magnitudes name, where it is most likely
 // another name mistyped.
-func (r *reading) doubtCoined(c coined) {
+func (r *reading) doubtCoined(c coined, known map[string]thingName) {
 	cell, _ := r.s.Cell(c.cell)
 	at, mentions := whole(cell.Text), units.Mentions(cell.Text)
 	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.name }); k >= 0 {
@@ -67,7 +71,7 @@ func (r *reading) doubtCoined(c coined) {
 			return
 		}
 	}
-	if other, ok := r.meantBy(c.name); ok {
+	if other, ok := r.meantBy(c.name, known); ok {
 		r.doubt(c.cell, LikeAName, at, c.name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
 	}
 }
@@ -79,23 +83,15 @@ const maxCoined = 16
 
 // meantBy finds the given, line or couple whose name another one most likely is: in
 // other capitals, or with a mistyped letter.
-func (r *reading) meantBy(name string) (thingName, bool) {
-	if r.folded == nil {
-		r.folded = make(map[string]thingName, len(r.givenRows)+len(r.lineRows)+len(r.coupleRows))
-		for _, what := range []Thing{ACouple, ALine, AGiven} {
-			for _, row := range Rows(r.s, what.table()) {
-				r.folded[folded(row.Name)] = thingName{what, row.Name}
-			}
-		}
-	}
-	if other, ok := r.folded[folded(name)]; ok {
+func (r *reading) meantBy(name string, known map[string]thingName) (thingName, bool) {
+	if other, ok := known[folded(name)]; ok {
 		return other, true
 	}
 	if len(r.coined) > maxCoined {
 		return thingName{}, false
 	}
 	var best thingName
-	for _, other := range r.folded {
+	for _, other := range known {
 		// of several the first by name, for the same words each time
 		if !strings.HasPrefix(other.name, name) && nearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
 			best = other
@@ -108,25 +104,20 @@ func (r *reading) meantBy(name string) (thingName, bool) {
 func folded(name string) string { return strings.ToLower(strings.ReplaceAll(name, "_", "")) }
 
 // doubtCase notes unknown lines and couples whose name differs from that of a given of
-// their dimension in capital letters alone.
-func (r *reading) doubtCase() {
-	if len(r.p.Givens) == 0 {
-		return
-	}
-	givens := make(map[string]*Given, len(r.p.Givens))
-	for i := range r.p.Givens {
-		givens[strings.ToLower(r.p.Givens[i].Name)] = &r.p.Givens[i]
-	}
-	doubt := func(table, what, name string, d units.Dim) {
-		if g := givens[strings.ToLower(name)]; g != nil && g.Name != name && (g.Value.Dim == d || g.Value.Dim == units.Mass && d == units.Force) {
-			r.doubtName(sheet.Ref{Table: table, Row: name}, NoSort, "the magnitude of the "+what+" "+name+" is an unknown, although there is a given "+g.Name, "the magnitude "+g.Name+", if that is meant")
+// their dimension in what readers overlook.
+func (r *reading) doubtCase(known map[string]thingName) {
+	for _, u := range r.p.Unknowns {
+		what := ALine
+		if !u.Own || r.p.Lines[u.Line].Belt != nil {
+			what = ACouple
 		}
-	}
-	for i := range r.p.Unknowns {
-		if u := &r.p.Unknowns[i]; u.Own && r.p.Lines[u.Line].Belt == nil {
-			doubt("lines", "line", u.Name, u.Dim)
-		} else if _, couple := r.couples[u.Name]; couple {
-			doubt("couples", "couple", u.Name, u.Dim)
+		other := known[folded(u.Name)]
+		if what == ACouple && !has(r.couples, u.Name) || other.Thing != AGiven || other.name == u.Name {
+			continue
+		}
+		if d := r.p.Givens[r.givens[other.name]].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
+			r.doubt(sheet.Ref{Table: things[what].table, Row: u.Name}, NoSort, diag.Span{},
+				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.name, "the magnitude "+other.name+", if that is meant")
 		}
 	}
 }
@@ -140,42 +131,35 @@ const maxFactor = 1
 // the numbers in the cell is larger, they are forces.
 func (r *reading) doubtUnits() {
 	named := map[string]string{}
-	note := func(name, what string) {
-		if _, isUnit := units.Find(name); isUnit {
-			named[name] = what
+	for _, of := range []struct {
+		what  string
+		names map[string]int
+	}{{"an unknown", r.unknowns}, {"a couple", r.couples}, {"a line", r.lines}} {
+		for name := range of.names {
+			if _, isUnit := units.Find(name); isUnit {
+				named[name] = of.what
+			}
 		}
-	}
-	for name := range r.unknowns {
-		note(name, "an unknown")
-	}
-	for name := range r.couples {
-		note(name, "a couple")
-	}
-	for name := range r.lines {
-		note(name, "a line")
 	}
 	if len(named) == 0 {
 		return
 	}
-	for _, table := range []string{"lines", "couples"} {
-		for _, row := range Rows(r.s, table) {
-			cell, ok := row.Cell("magnitude")
-			if !ok {
-				continue
-			}
-			expr, err := r.parse(cell.Text)
-			if err != nil {
-				continue
-			}
-			quantities := expr.Quantities()
-			force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == row.Name }
-			if slices.ContainsFunc(quantities, force) {
-				continue
-			}
-			for _, q := range quantities {
-				unit, _ := units.Find(q.Symbol)
-				r.doubt(sheet.Ref{Table: table, Row: row.Name, Key: "magnitude"}, LikeAUnit, q.Span, cell.Text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
-			}
+	for ref, cell := range r.s.Cells() {
+		if k, _ := cellKey(ref.Table, ref.Row, ref.Key); k.Reads != ReadsMagnitude || Private(ref.Row) {
+			continue
+		}
+		expr, err := r.parse(cell.Text)
+		if err != nil {
+			continue
+		}
+		quantities := expr.Quantities()
+		force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == ref.Row }
+		if slices.ContainsFunc(quantities, force) {
+			continue
+		}
+		for _, q := range quantities {
+			unit, _ := units.Find(q.Symbol)
+			r.doubt(ref, LikeAUnit, q.Span, cell.Text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
 		}
 	}
 }
@@ -195,92 +179,72 @@ func likeDegrees(x float64, function string) bool {
 // in radians, and in the functions of angles where that is the sheet's unit; radians by
 // pi where it is another; and differences that look like feet and inches.
 func (r *reading) doubtValues() {
-	radians := r.p.Units.Angle.Factor == 1
 	for ref, c := range r.s.Cells() {
-		load := ref.Table == "distributed"
-		exp := strings.Contains(c.Text, "exp") && !load // where exp is of s
-		angle := strings.Contains(c.Text, "(") && (radians && !load || !radians && (strings.Contains(c.Text, "pi") || strings.Contains(c.Text, "π")))
-		length := strings.ContainsAny(c.Text, "-−–‐‑") && (strings.ContainsAny(c.Text, `"″”`) || strings.Contains(c.Text, "in"))
-		if ref.Table == "" || Private(ref.Row) || !exp && !angle && !length {
-			continue
-		}
 		key, ok := cellKey(ref.Table, ref.Row, ref.Key)
-		if !ok || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
+		if !ok || ref.Table == "" || Private(ref.Row) || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
 			continue
 		}
-		expr, err := r.parse(c.Text)
-		if err != nil {
-			continue
-		}
-		if exp || angle {
-			r.doubtAngle(ref, expr, radians)
-		}
-		if length {
-			r.doubtDash(ref, c.Text, expr)
-		}
-	}
-}
-
-// doubtDash notes how a hyphen or minus between feet and inches is read.
-func (r *reading) doubtDash(ref sheet.Ref, text string, expr *units.Expr) {
-	for _, d := range expr.Dashes() {
-		hint := ""
-		if d.Meant != "" {
-			hint = d.Meant + ", if that is meant"
-		}
-		r.doubt(ref, NoSort, d.Span, text[d.Start:d.End]+" is read as "+d.As, hint)
-	}
-}
-
-func (r *reading) doubtAngle(ref sheet.Ref, expr *units.Expr, radians bool) {
-	for _, a := range expr.BareAngles() {
-		switch e, ok := r.bareDegrees(a); {
-		case a.Radians != "":
-			if !radians && !r.hasAngle(a) {
-				r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+r.p.Units.Angle.Symbol, a.Radians+", if radians are meant")
+		if expr, err := r.parse(c.Text); err == nil {
+			for _, a := range expr.BareAngles() {
+				r.doubtAngle(ref, a)
 			}
-		case ok && (a.Function == "exp" || radians) && ref.Table != "distributed":
-			e.Ref = ref
-			r.p.Doubts = append(r.p.Doubts, e)
+			for _, d := range expr.Dashes() {
+				hint := ""
+				if d.Meant != "" {
+					hint = d.Meant + ", if that is meant"
+				}
+				r.doubt(ref, NoSort, d.Span, c.Text[d.Start:d.End]+" is read as "+d.As, hint)
+			}
 		}
+	}
+}
+
+// doubtAngle notes an argument without a unit. A name in it that has a unit settles what
+// it is; else the first number of degrees is pointed at, which s of a load is none of.
+func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
+	radians := r.p.Units.Angle.Factor == 1
+	if a.Radians != "" {
+		if !radians && !r.hasAngle(a) {
+			r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+r.p.Units.Angle.Symbol, a.Radians+", if radians are meant")
+		}
+		return
+	}
+	if a.Function != "exp" && !radians || ref.Table == "distributed" {
+		return
+	}
+	var at diag.Span
+	says, hint := "", ""
+	for _, o := range a.Operands {
+		x, name := o.X, ""
+		if o.Name != "" {
+			i, given := r.givens[o.Name]
+			if !given || r.p.Givens[i].Value.Dim != units.Number {
+				return
+			}
+			x, name = r.p.Givens[i].Value.V[0], o.Name+" = "
+		}
+		if says != "" || o.Under || !likeDegrees(x, a.Function) {
+			continue
+		}
+		at, says = o.Span, name+strconv.FormatFloat(x, 'f', -1, 64)
+		switch o.Sum {
+		case "":
+			hint = says + " deg, if degrees are meant"
+		case "(": // a term of it is a product, and nobody knows which are angles
+			hint = "deg after each angle, if degrees are meant"
+		default:
+			hint = o.Sum + " deg, if degrees are meant"
+		}
+	}
+	if says != "" {
+		r.doubt(ref, LikeDegrees, at, says+" has no unit, so "+a.Call+" takes it in radians", hint)
 	}
 }
 
 // hasAngle tells that a name in an argument is a given angle.
 func (r *reading) hasAngle(a units.BareAngle) bool {
-	for _, o := range a.Operands {
-		if i, given := r.givens[o.Name]; given && r.p.Givens[i].Value.Dim == units.Angle {
-			return true
-		}
-	}
-	return false
-}
-
-// bareDegrees words the first number of degrees in an argument; a name in it that has a
-// unit settles what it is.
-func (r *reading) bareDegrees(a units.BareAngle) (e Error, ok bool) {
-	for _, o := range a.Operands {
-		x, says := o.X, ""
-		if o.Name != "" {
-			i, given := r.givens[o.Name]
-			if !given || r.p.Givens[i].Value.Dim != units.Number {
-				return e, false
-			}
-			x = r.p.Givens[i].Value.V[0]
-			says = o.Name + " = "
-		}
-		if ok || o.Under || !likeDegrees(x, a.Function) {
-			continue
-		}
-		figure := strconv.FormatFloat(x, 'f', -1, 64)
-		e = Error{Sort: LikeDegrees, Error: diag.Error{Span: o.Span, Msg: says + figure + " has no unit, so " + a.Call + " takes it in radians", Hint: says + figure + " deg, if degrees are meant"}}
-		switch {
-		case o.Sum == "(": // a term of it is a product, and nobody knows which are angles
-			e.Hint = "deg after each angle, if degrees are meant"
-		case o.Sum != "":
-			e.Hint = o.Sum + " deg, if degrees are meant"
-		}
-		ok = true
-	}
-	return e, ok
+	return slices.ContainsFunc(a.Operands, func(o units.Operand) bool {
+		i, given := r.givens[o.Name]
+		return given && r.p.Givens[i].Value.Dim == units.Angle
+	})
 }

@@ -8,38 +8,34 @@ import (
 	"trivet/units"
 )
 
-// doubtBodies notes bodies that are most likely a misspelt word: of one point,
-// without an entry of their own, named nearly like particle or another body. A body
-// of one point is no error, so nothing is refused.
+// doubtBodies notes bodies that are most likely a misspelt word. A body of one point is no
+// error, so nothing is refused.
 func (r *reading) doubtBodies() {
-	for b := range r.p.Bodies {
-		body := &r.p.Bodies[b]
-		if _, own := r.s.Table("bodies").Row(body.Name); own || body.Particle || len(body.Points) != 1 {
-			continue
+	for i := range r.p.Bodies {
+		if meant := r.misspeltBody(i); meant != "" {
+			body := &r.p.Bodies[i]
+			pt := &r.p.Points[body.Points[0]]
+			ref := sheet.Ref{Table: "points", Row: pt.Name, Key: "on"}
+			cell, _ := r.s.Cell(ref)
+			r.doubt(ref, BodyOfOnePoint, wordIn(cell.Text, body.Name), strconv.Quote(body.Name)+" is a body with the one point "+pt.Name, meant+", if that is meant")
 		}
-		meant := nearName(body.Name, particleWord)
-		for k := range r.p.Bodies {
-			if other := &r.p.Bodies[k]; meant == "" && k != b && !other.Particle && len(other.Points) > 1 {
-				meant = nearName(body.Name, other.Name)
-			}
-		}
-		if meant == "" {
-			continue
-		}
-		pt := &r.p.Points[body.Points[0]]
-		ref := sheet.Ref{Table: "points", Row: pt.Name, Key: "on"}
-		cell, _ := r.s.Cell(ref)
-		r.doubt(ref, BodyOfOnePoint, wordIn(cell.Text, body.Name), strconv.Quote(body.Name)+" is a body with the one point "+pt.Name, meant+", if that is meant")
 	}
 }
 
-// doubtSteps notes steps between variants that no range says there are.
-func (r *reading) doubtSteps() {
-	for i := range r.p.Givens {
-		if g := &r.p.Givens[i]; g.Step > 0 && !g.HasRange {
-			r.doubtName(sheet.Ref{Table: "given", Row: g.Name, Key: "step"}, UnusedCell, "the given "+g.Name+" has a step but no range, so the step is used by a sweep only", "add a range")
+// misspeltBody is what the name of a body most likely means, "" where it is one: particle
+// or another body, where it has one point, no entry of its own and nearly that name.
+func (r *reading) misspeltBody(i int) string {
+	body := &r.p.Bodies[i]
+	if _, own := r.s.Table("bodies").Row(body.Name); own || body.Particle || len(body.Points) != 1 {
+		return ""
+	}
+	meant := nearName(body.Name, particleWord)
+	for k, other := range r.p.Bodies {
+		if meant == "" && k != i && !other.Particle && len(other.Points) > 1 {
+			meant = nearName(body.Name, other.Name)
 		}
 	}
+	return meant
 }
 
 // nearName gives the name that another is most likely a slip of, or "": its first

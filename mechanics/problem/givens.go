@@ -45,14 +45,13 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 	}
 	if text, ref, ok := r.text("given", row, "range"); ok {
 		low, high, ok := r.ends(ref, text)
-		if !ok {
-			return
+		var a, b float64
+		if ok {
+			a, ok = bound(ref, text, low)
 		}
-		a, ok := bound(ref, text, low)
-		if !ok {
-			return
+		if ok {
+			b, ok = bound(ref, text, high)
 		}
-		b, ok := bound(ref, text, high)
 		if !ok {
 			return
 		}
@@ -69,12 +68,15 @@ func (r *reading) readRange(g *Given, row sheet.Row) {
 			return
 		}
 		r.grouped(ref, text, e)
-		if v, ok := bound(ref, text, e); ok {
-			if v <= 0 {
-				r.fail(ref, whole(text), "a step must be greater than zero", "a value such as 0.5")
-				return
-			}
+		switch v, ok := bound(ref, text, e); {
+		case !ok:
+		case v <= 0:
+			r.fail(ref, whole(text), "a step must be greater than zero", "a value such as 0.5")
+		default:
 			g.Step = v
+		}
+		if g.Step > 0 && !g.HasRange {
+			r.doubt(ref, UnusedCell, diag.Span{}, "the given "+g.Name+" has a step but no range, so the step is used by a sweep only", "add a range")
 		}
 	}
 }

@@ -11,7 +11,7 @@ const faceLean = 1e-9
 // between them, so the joint holds a moment as well, as far as the face reaches.
 func (r *reading) jointFace(j *Joint, w row) bool {
 	c := w.cell("face")
-	if k := tableByName["joints"].keys["face"]; !c.has || !k.UsedBy(j.Kind.String()) {
+	if k, _ := cellKey("joints", j.Name, "face"); !c.has || !k.UsedBy(j.Kind.String()) {
 		return true // where it is there, it is unread, and noted
 	}
 	words := fields(c.text)

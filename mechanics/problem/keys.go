@@ -70,8 +70,12 @@ func Tables() []TableInfo { return slices.Clone(tables) }
 
 // Key gives a key of a table by name.
 func (t TableInfo) Key(name string) (KeyInfo, bool) {
-	k, ok := tableByName[t.Name].keys[name]
-	return k, ok
+	for i := range t.Keys {
+		if t.Keys[i].Name == name {
+			return t.Keys[i], true
+		}
+	}
+	return KeyInfo{}, false
 }
 
 // ARow is a row with its article: "a line", "an answer".
@@ -86,40 +90,20 @@ func (t TableInfo) keyNames() (names []string) {
 	return names
 }
 
-// tableKeys is a table with its keys by name: every cell of a sheet is looked up.
-type tableKeys struct {
-	TableInfo
-	keys map[string]KeyInfo
+// tableNamed gives a table by name, one without keys where there is none.
+func tableNamed(name string) (t TableInfo, ok bool) {
+	for i := range tables {
+		if tables[i].Name == name {
+			return tables[i], true
+		}
+	}
+	return t, false
 }
-
-// tableByName is never written to.
-var tableByName = func() map[string]*tableKeys {
-	all := make(map[string]*tableKeys, len(tables))
-	for _, t := range tables {
-		all[t.Name] = &tableKeys{t, make(map[string]KeyInfo, len(t.Keys))}
-		for _, k := range t.Keys {
-			all[t.Name].keys[k.Name] = k
-		}
-	}
-	return all
-}()
-
-// tableNames are those of the tables that have a header.
-var tableNames = func() (names []string) {
-	for _, t := range tables {
-		if t.Name != "" {
-			names = append(names, t.Name)
-		}
-	}
-	return names
-}()
 
 // cellKey gives the key that describes a cell of a table.
 func cellKey(table, row, key string) (KeyInfo, bool) {
-	t, ok := tableByName[table]
+	t, _ := tableNamed(table)
 	switch {
-	case !ok:
-		return KeyInfo{}, false
 	case t.Fixed:
 		key = row
 	case table == "answers" && row == "source":
@@ -156,16 +140,6 @@ var lineWords, jointWords = func() (lines, ofJoints []Word) {
 	}
 	return lines, ofJoints
 }()
-
-// kindsByDirection are the kinds that may be given by components.
-func kindsByDirection() (names []string) {
-	for _, k := range kinds {
-		if !k.Path {
-			names = append(names, k.Name)
-		}
-	}
-	return names
-}
 
 // jointsThat gives the joints that something holds of.
 func jointsThat(have func(JointInfo) bool) (names []string) {
@@ -221,7 +195,7 @@ var tables = []TableInfo{
 		{Name: "path", Reads: ReadsPoints, Says: "its points, of a belt from one end round the drum to the other; a force or a contact whose ends are on two bodies acts on both, equal and opposite", Example: "T A"},
 		{Name: "at", Reads: ReadsPoint, Says: "its point of application, if it has a direction instead of a path", Example: "T"},
 		{Name: "along", Reads: ReadsDirection, Says: "its direction; together with a path only between two particles", Example: "(3, 0, -4)"},
-		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: kindsByDirection(), Says: "the components of the force; ? for an unknown one", Example: "(100, -200, 50) N"},
+		{Name: "components", Reads: ReadsVector, Dim: units.Force, Kinds: []string{Force.String(), Weight.String(), Contact.String()}, Says: "the components of the force; ? for an unknown one", Example: "(100, -200, 50) N"},
 		{Name: "magnitude", Reads: ReadsMagnitude, Dim: units.Force, Says: "its magnitude, known or in terms of others; blank or ? if unknown; of a belt two, such as 600 N, ?", Example: "2*T1"},
 		{Name: "stiffness", Reads: ReadsQuantity, Dim: units.LineLoad, Kinds: []string{SpringKind.String()}, Says: "of a spring: force per length", Example: "500 N/m"},
 		{Name: "natural", Reads: ReadsQuantity, Dim: units.Length, Kinds: []string{SpringKind.String()}, Says: "of a spring: its unstretched length", Example: "0.4 m"},

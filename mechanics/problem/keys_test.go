@@ -74,7 +74,7 @@ func TestUsesLieWhereTheySay(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, u := range Uses(s) {
+		for _, u := range symbolsOf(s).uses {
 			text := u.Ref.Row
 			if !u.InName {
 				c, _ := s.Cell(u.Ref)
@@ -112,7 +112,7 @@ func TestKeysAreUsedByTheirKinds(t *testing.T) {
 		rows = append(rows, row{"joints", k.Name, cells})
 	}
 	for _, row := range rows {
-		info := tableByName[row.table]
+		info, _ := tableNamed(row.table)
 		for _, key := range info.Keys {
 			if key.Kinds == nil || strings.Contains(row.cells, key.Name+" =") {
 				continue

@@ -1,10 +1,6 @@
 package problem
 
-import (
-	"strings"
-
-	"trivet/units"
-)
+import "strings"
 
 func (g *Given) named() string       { return g.Name }
 func (p *Point) named() string       { return p.Name }
@@ -53,19 +49,12 @@ func (p *Problem) unknownNamed(name string) int {
 	return i
 }
 
-// derived finds results that bear a name of their own and are no unknowns: a
-// known couple, and the friction of a surface where slipping impends.
-func (p *Problem) derived(q Query, name string) (Query, bool) {
-	if i := indexOf(p.Couples, name); i >= 0 {
-		q.Kind, q.Couple, q.Dim = AskCouple, i, units.Moment
-		return q, true
-	}
-	joint, ok := strings.CutSuffix(name, "F")
-	if i := indexOf(p.Joints, joint); ok && p.Planar && i >= 0 && p.Joints[i].Impending {
-		q.Kind, q.Joint, q.Dim = AskFriction, i, units.Force
-		return q, true
-	}
-	return q, false
+// impending finds the joint whose friction a name asks for, which is no unknown where slip
+// impends: AF of the surface A.
+func (p *Problem) impending(name string) (joint int, ok bool) {
+	surface, ok := strings.CutSuffix(name, "F")
+	i := indexOf(p.Joints, surface)
+	return i, ok && p.Planar && i >= 0 && p.Joints[i].Impending
 }
 
 // forceNames are the names of what has a force with a direction.

@@ -47,62 +47,20 @@ type Query struct {
 	Of      *Query // of AskMagnitude
 }
 
-// QueryHelp is the table of result names for the help.
-func QueryHelp() [][2]string {
-	return [][2]string{
-		{"T1", "an unknown, or the magnitude of a line"},
-		{"T1.x  T1.y  T1.z  T1.size", "the force of a line on the first body of its path; T1.magnitude is T1.size"},
-		{"T1.alpha  T1.beta  T1.gamma", "its direction angles from +x, +y, +z"},
-		{"T1.angle", "in the plane: its angle counter-clockwise from +x"},
-		{"T1.ux  T1.uy  T1.uz  T1.length", "the line's unit vector and length"},
-		{"K.stretch", "the elongation of a spring"},
-		{"P.loads.x  P.loads.size  P.loads.alpha", "the resultant of the known forces on a body"},
-		{"beam.loads.mx", "and its moment about the point about which the body's moments are taken"},
-		{"beam.loads.at", "in the plane: the distance along +x from that point to where the line of action of the resultant crosses the level through it"},
-		{"C.x  C.size  C.ux  C.angle  C.mx", "the whole reaction of a joint on its first body"},
-		{"M0", "the moment of a couple"},
-		{"q.size  q.at", "the resultant of a distributed load, and its distance from the first end"},
-		{"|Cx|  abs(Cx)", "the magnitude of a result, without its sign"},
-		{"angle(T1, T2)", "the angle between two lines; a joint stands for its reaction"},
-		{"component(F, T1)", "the component of a line's force along another line"},
-	}
-}
-
 // ParseQuery reads a result name.
 func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 	name = strings.TrimSpace(name)
 	q := Query{Name: name, Unknown: -1, Line: -1, Other: -1, Body: -1, Joint: -1, Second: -1, Couple: -1, Load: -1}
-	fail := func(msg, hint string) (Query, *diag.Error) {
-		return q, diag.At(whole(name), msg, hint)
-	}
-	if inner, ok := insideBars(name); ok {
-		return p.magnitudeOf(q, inner)
+	if inner, bar := strings.CutPrefix(name, "|"); bar && strings.HasSuffix(inner, "|") {
+		return p.magnitudeOf(q, strings.TrimSuffix(inner, "|"))
 	}
 	if fn, args, ok := call(name); ok {
 		return p.parseCall(q, fn, args)
 	}
-	name = p.printedName(name)
-	q.Name = name
-	head, rest, dotted := strings.Cut(name, ".")
+	q.Name = p.printedName(name)
+	head, rest, dotted := strings.Cut(q.Name, ".")
 	if !dotted {
-		if i := p.unknownNamed(name); i >= 0 {
-			q.Unknown, q.Dim = i, p.Unknowns[i].Dim
-			return q, nil
-		}
-		if i := p.LineNamed(name); i >= 0 {
-			if p.Lines[i].byComponents {
-				return fail(name+" is a force given by components", name+".magnitude or "+name+".x")
-			}
-			q.Line, q.Dim = i, units.Force
-			return q, nil
-		}
-		if q, ok := p.derived(q, name); ok {
-			return q, nil
-		}
-		if p.belt(name) != nil {
-			return q, twoTensions(whole(q.Name), name, "")
-		}
-		return q, unknownName(q, "result", name, append(namesOf(p.Lines), namesOf(p.Unknowns)...), "an unknown, or a part of a line such as T1.x")
+		return p.parseBare(q)
 	}
 	if part, isLoads := strings.CutPrefix(rest, "loads."); isLoads {
 		if q.Kind, q.Body = AskLoads, indexOf(p.Bodies, head); q.Body >= 0 {
@@ -110,19 +68,44 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 		}
 		return q, unknownName(q, "body", head, namesOf(p.Bodies), "the name of a body or a particle")
 	}
-	if q.Line = p.LineNamed(head); q.Line >= 0 {
-		return p.parsePart(q, rest)
-	}
-	if q.Kind, q.Joint = AskJoint, indexOf(p.Joints, head); q.Joint >= 0 {
-		return p.parsePart(q, rest)
-	}
-	if q.Kind, q.Load = AskSpread, indexOf(p.Loads, head); q.Load >= 0 {
-		return p.parsePart(q, rest)
-	}
-	if p.belt(head) != nil {
+	q.Line, q.Joint, q.Load = p.LineNamed(head), indexOf(p.Joints, head), indexOf(p.Loads, head)
+	switch {
+	case q.Line >= 0:
+		q.Kind = AskForce
+	case q.Joint >= 0:
+		q.Kind = AskJoint
+	case q.Load >= 0:
+		q.Kind = AskSpread
+	case p.belt(head) != nil:
 		return q, twoTensions(whole(q.Name), head, "."+rest)
+	default:
+		return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
 	}
-	return q, unknownName(q, "line, joint or load", head, p.holders(), "the name of a line, a joint or a distributed load")
+	return p.parsePart(q, rest)
+}
+
+// parseBare reads the name of a result that is the whole of what it names.
+func (p *Problem) parseBare(q Query) (Query, *diag.Error) {
+	name := q.Name
+	q.Unknown, q.Line, q.Couple = p.unknownNamed(name), p.LineNamed(name), indexOf(p.Couples, name)
+	joint, friction := p.impending(name)
+	switch {
+	case q.Unknown >= 0:
+		q.Line, q.Couple, q.Dim = -1, -1, p.Unknowns[q.Unknown].Dim
+	case q.Line >= 0 && p.Lines[q.Line].byComponents:
+		return q, diag.At(whole(name), name+" is a force given by components", name+".magnitude or "+name+".x")
+	case q.Line >= 0:
+		q.Dim = units.Force
+	case q.Couple >= 0:
+		q.Kind, q.Dim = AskCouple, units.Moment
+	case friction:
+		q.Kind, q.Joint, q.Dim = AskFriction, joint, units.Force
+	case p.belt(name) != nil:
+		return q, twoTensions(whole(name), name, "")
+	default:
+		return q, unknownName(q, "result", name, append(namesOf(p.Lines), namesOf(p.Unknowns)...), "an unknown, or a part of a line such as T1.x")
+	}
+	return q, nil
 }
 
 // unknownName says that a result names a thing that the sheet does not have.
@@ -147,14 +130,6 @@ func (p *Problem) magnitudeOf(q Query, name string) (Query, *diag.Error) {
 	return q, nil
 }
 
-// insideBars gives what stands between the bars of |Cx|.
-func insideBars(name string) (string, bool) {
-	if len(name) < 2 || name[0] != '|' || name[len(name)-1] != '|' {
-		return "", false
-	}
-	return name[1 : len(name)-1], true
-}
-
 // printedName gives the name of the sheet that a text prints with a subscript, A_y
 // for Ay, unless the sheet has the name as it is printed.
 func (p *Problem) printedName(name string) string {
@@ -172,8 +147,8 @@ func unprinted(name string, known func(string) bool) string {
 
 // names tells whether a result may begin with a name.
 func (p *Problem) names(name string) bool {
-	_, derived := p.derived(Query{}, name)
-	return derived || p.unknownNamed(name) >= 0 || slices.Contains(p.holders(), name) || indexOf(p.Bodies, name) >= 0
+	_, friction := p.impending(name)
+	return friction || p.unknownNamed(name) >= 0 || indexOf(p.Couples, name) >= 0 || slices.Contains(p.holders(), name) || indexOf(p.Bodies, name) >= 0
 }
 
 func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Error) {

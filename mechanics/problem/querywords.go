@@ -1,8 +1,8 @@
 package problem
 
 import (
-	"math"
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -50,21 +50,18 @@ func (p *Problem) meaning(q Query) (what, positive string) {
 		return p.unknownMeaning(q.Unknown)
 	case AskForce:
 		l := &p.Lines[q.Line]
-		of := "the force that " + p.lineWords(q.Line) + " exerts" + on(p.bodyWords(l.firstBody()))
+		of := "the force that " + p.lineWords(q.Line) + " exerts" + p.on(l.firstBody())
 		if l.Kind == Force || l.Kind == Weight {
-			of = p.lineWords(q.Line) + on(p.bodyWords(l.firstBody()))
+			of = p.lineWords(q.Line) + p.on(l.firstBody())
 		}
 		return p.partMeaning(q.Part, of, "")
 	case AskLength:
 		return "the length of " + p.lineWords(q.Line), ""
 	case AskUnit:
-		along := ""
-		if q.Line >= 0 {
-			along = p.lineWords(q.Line)
-		} else {
-			along = p.reactionWords(q.Joint)
+		if q.Line < 0 {
+			return "the " + axisName(q.Part) + " component of the unit vector along " + p.reactionWords(q.Joint), ""
 		}
-		return "the " + axisName(int(q.Part)) + " component of the unit vector along " + along, ""
+		return "the " + axisName(q.Part) + " component of the unit vector along " + p.lineWords(q.Line), ""
 	case AskStretch:
 		return "the elongation of " + p.lineWords(q.Line), ""
 	case AskLoads:
@@ -87,7 +84,7 @@ func (p *Problem) meaning(q Query) (what, positive string) {
 		return p.partMeaning(q.Part, resultant, "")
 	case AskFriction:
 		j := &p.Joints[q.Joint]
-		return "the friction force on " + p.bodyWords(j.First) + " at " + p.pointName(j.Point), p.sense(r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
+		return "the friction force" + p.on(j.First) + " at " + p.pointName(j.Point), p.sense(r3.Vec{X: j.Normal.Y, Y: -j.Normal.X})
 	case AskMagnitude:
 		of, _ := p.meaning(*q.Of)
 		return "the magnitude of " + of, ""
@@ -104,22 +101,19 @@ func (p *Problem) unknownMeaning(k int) (what, positive string) {
 	case u.Own:
 		return p.magnitudeMeaning(u.Line)
 	}
-	for i := range p.Couples {
-		if t := p.Couples[i].Magnitude; len(t.Terms) == 1 && t.Terms[0].Unknown == k && t.Terms[0].Coef == 1 && t.Const == 0 {
-			return p.coupleMeaning(i)
-		}
+	whole := func(a Affine) bool { return a.Const == 0 && len(a.Terms) == 1 && a.Terms[0] == Term{k, 1} }
+	if i := slices.IndexFunc(p.Couples, func(c Couple) bool { return whole(c.Magnitude) }); i >= 0 {
+		return p.coupleMeaning(i)
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		if f := slices.IndexFunc(l.free, func(t ActTerm) bool { return t.Unknown == k }); f >= 0 {
 			d := l.free[f].D
-			return "the " + p.way(d) + " component of " + p.lineWords(i) + on(p.bodyWords(l.firstBody())), p.sense(d)
+			return "the " + p.way(d) + " component of " + p.lineWords(i) + p.on(l.firstBody()), p.sense(d)
 		}
 	}
-	for i := range p.Lines {
-		if t := p.Lines[i].Magnitude; len(t.Terms) == 1 && t.Terms[0].Unknown == k && t.Terms[0].Coef == 1 && t.Const == 0 {
-			return p.magnitudeMeaning(i)
-		}
+	if i := slices.IndexFunc(p.Lines, func(l Line) bool { return whole(l.Magnitude) }); i >= 0 {
+		return p.magnitudeMeaning(i)
 	}
 	if u.Line >= 0 {
 		return "the unknown in the magnitude of " + p.lineWords(u.Line), ""
@@ -131,25 +125,22 @@ func (p *Problem) unknownMeaning(k int) (what, positive string) {
 func (p *Problem) reactionMeaning(joint, k int) (what, positive string) {
 	j := &p.Joints[joint]
 	kind := "the " + j.Words()
-	by := " of " + kind + " at " + p.pointName(j.Point) + on(p.bodyWords(j.First))
+	by := " of " + kind + " at " + p.pointName(j.Point) + p.on(j.First)
 	noun := " reaction"
 	if j.Second != Ground {
-		by = " that " + p.bodyWords(j.Second) + " exerts" + on(p.bodyWords(j.First)) + " through " + kind + " at " + p.pointName(j.Point)
+		by = " that " + p.bodyWords(j.Second) + " exerts" + p.on(j.First) + " through " + kind + " at " + p.pointName(j.Point)
 		noun = " force"
 	}
-	for _, t := range j.Forces {
-		if t.Unknown != k {
-			continue
-		}
-		if j.Kind.Info().PushOnly {
-			if t.Unknown == j.Forces[0].Unknown {
-				return "the normal force" + by, "as a push"
-			}
+	for i, t := range j.Forces {
+		switch way := p.way(t.D); {
+		case t.Unknown != k:
+		case j.Kind.Info().PushOnly && i == 0:
+			return "the normal force" + by, "as a push"
+		case j.Kind.Info().PushOnly:
 			return "the friction force" + by, p.sense(t.D)
-		}
-		if way := p.way(t.D); p.Planar {
+		case p.Planar:
 			return "the " + way + noun + by, p.sense(t.D)
-		} else {
+		default:
 			return "the " + way + " component of the" + noun + by, p.sense(t.D)
 		}
 	}
@@ -167,11 +158,11 @@ func (p *Problem) magnitudeMeaning(line int) (what, positive string) {
 	of := p.lineWords(line)
 	switch info := l.Kind.Info(); {
 	case l.Kind == Force:
-		return "the magnitude of " + of + on(p.bodyWords(l.firstBody())), "in the direction of its arrow in the figure"
+		return "the magnitude of " + of + p.on(l.firstBody()), "in the direction of its arrow in the figure"
 	case l.Kind == Weight:
-		return "the weight that acts" + on(p.bodyWords(l.firstBody())), ""
+		return "the weight that acts" + p.on(l.firstBody()), ""
 	case l.Kind == Contact:
-		return "the contact force" + on(p.bodyWords(l.firstBody())), "as a push"
+		return "the contact force" + p.on(l.firstBody()), "as a push"
 	case info.Sense == Tension:
 		return "the force in " + of, "in tension"
 	default:
@@ -182,54 +173,37 @@ func (p *Problem) magnitudeMeaning(line int) (what, positive string) {
 func (p *Problem) coupleMeaning(i int) (what, positive string) {
 	c := &p.Couples[i]
 	if c.U == (r3.Vec{}) {
-		return "the moment of the couple" + on(p.bodyWords(c.Body)), ""
+		return "the moment of the couple" + p.on(c.Body), ""
 	}
-	return "the moment" + p.about(c.U) + " of the couple" + on(p.bodyWords(c.Body)), p.turn(c.U)
+	return "the moment" + p.about(c.U) + " of the couple" + p.on(c.Body), p.turn(c.U)
 }
 
 // partMeaning is a part of a force: its magnitude, a component, an angle. Moments are
 // taken about a point.
 func (p *Problem) partMeaning(part Part, of, about string) (what, positive string) {
-	if about != "" {
-		about = " about " + about
-	}
 	switch part {
 	case X, Y, Z:
-		return "the " + axisName(int(part)) + " component of " + of, ""
+		return "the " + axisName(part) + " component of " + of, ""
 	case Size:
 		return "the magnitude of " + of, ""
 	case Alpha, Beta, Gamma:
-		return "the angle between " + of + " and the +" + axisName(int(part-Alpha)) + " axis", ""
+		return "the angle between " + of + " and the +" + axisName(part-Alpha) + " axis", ""
 	case PlaneAngle:
 		return "the angle of " + of + ", counter-clockwise from the +x axis", ""
-	case MX, MY, MZ:
-		axis := ""
-		if !p.Planar {
-			axis = " about the " + axisName(int(part-MX)) + " axis"
-			if about != "" {
-				axis += " through" + about[len(" about"):]
-			}
-			about = ""
-		}
-		return "the moment" + axis + about + " of " + of, p.turn(axisVector(int(part - MX)))
+	case At:
+		return "the distance along +x from " + about + " to the line of action of " + of, ""
 	}
-	return "the distance along +x" + from(about) + " to the line of action of " + of, ""
-}
-
-func axisName(k int) string { return "xyz"[k : k+1] }
-
-func axisVector(k int) r3.Vec {
-	return [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k]
-}
-
-func on(body string) string { return " on " + body }
-
-func from(about string) string {
-	if about == "" {
-		return ""
+	axis := axes[axisName(part-MX)]
+	if p.Planar {
+		return "the moment about " + about + " of " + of, p.turn(axis)
 	}
-	return " from" + about[len(" about"):]
+	return "the moment about the " + axisName(part-MX) + " axis through " + about + " of " + of, p.turn(axis)
 }
+
+func axisName(part Part) string { return "xyz"[part : part+1] }
+
+// on says which body a force acts on.
+func (p *Problem) on(body int) string { return " on " + p.bodyWords(body) }
 
 // lineWords is a line in a sentence: cable T1 (from A to B), where its name does not say
 // the points already.
@@ -265,9 +239,9 @@ func (p *Problem) directedName(line, joint int) string {
 func (p *Problem) reactionWords(joint int) string {
 	j := &p.Joints[joint]
 	if j.Second != Ground {
-		return "the force that " + p.bodyWords(j.Second) + " exerts" + on(p.bodyWords(j.First)) + " at " + p.pointName(j.Point)
+		return "the force that " + p.bodyWords(j.Second) + " exerts" + p.on(j.First) + " at " + p.pointName(j.Point)
 	}
-	return "the reaction of the " + j.Words() + " at " + p.pointName(j.Point) + on(p.bodyWords(j.First))
+	return "the reaction of the " + j.Words() + " at " + p.pointName(j.Point) + p.on(j.First)
 }
 
 func (p *Problem) bodyWords(i int) string {
@@ -297,86 +271,62 @@ func (l *Line) firstBody() int {
 
 // way is the direction of a component as an adjective: vertical, horizontal, x.
 func (p *Problem) way(d r3.Vec) string {
-	k, _ := axisOf(d)
+	axis, up := strings.TrimLeft(Axis(d), "+-"), strings.TrimLeft(Axis(p.Up), "+-")
 	switch {
-	case k < 0:
+	case axis == "":
 		return "inclined"
-	case p.Planar && k == 1, !p.Planar && math.Abs(component(p.Up, k)) == 1:
+	case p.Planar && axis == "y", !p.Planar && axis == up:
 		return "vertical"
 	case p.Planar:
 		return "horizontal"
 	}
-	return axisName(k)
+	return axis
 }
 
 // sense is the direction in which a component is positive, as an adverb.
 func (p *Problem) sense(d r3.Vec) string {
-	k, sign := axisOf(d)
-	switch {
-	case k < 0:
-		return "in the direction " + directionWords(d, p.Planar)
-	case p.Planar && k == 0 && sign > 0:
-		return "to the right"
-	case p.Planar && k == 0:
-		return "to the left"
-	case p.Planar && sign > 0, !p.Planar && component(p.Up, k) == sign:
+	switch axis := Axis(d); {
+	case axis == "":
+		return "in the direction " + p.directionWords(d)
+	case p.Planar:
+		return map[string]string{"+x": "to the right", "-x": "to the left", "+y": "upward", "-y": "downward"}[axis]
+	case axis == Axis(p.Up):
 		return "upward"
-	case p.Planar, component(p.Up, k) == -sign:
+	case axis == Axis(r3.Scale(-1, p.Up)):
 		return "downward"
-	case sign < 0:
-		return "along -" + axisName(k)
+	default:
+		return "along " + axis
 	}
-	return "along +" + axisName(k)
 }
 
 // about is the axis of a moment; in the plane there is one alone.
 func (p *Problem) about(u r3.Vec) string {
-	k, _ := axisOf(u)
-	switch {
+	switch axis := Axis(u); {
 	case p.Planar:
 		return ""
-	case k < 0:
-		return " about the direction " + directionWords(u, false)
+	case axis == "":
+		return " about the direction " + p.directionWords(u)
+	default:
+		return " about the " + axis[1:] + " axis"
 	}
-	return " about the " + axisName(k) + " axis"
 }
 
 // turn is the sense in which a moment is positive.
 func (p *Problem) turn(u r3.Vec) string {
-	k, sign := axisOf(u)
-	switch {
+	switch axis := Axis(u); {
 	case p.Planar && u.Z > 0:
 		return "counter-clockwise"
 	case p.Planar:
 		return "clockwise"
-	case k < 0:
+	case axis == "":
 		return "by the right-hand rule about that direction"
-	case sign < 0:
-		return "by the right-hand rule about -" + axisName(k)
+	default:
+		return "by the right-hand rule about " + axis
 	}
-	return "by the right-hand rule about +" + axisName(k)
 }
-
-// axisOf is the axis that a direction is parallel to, -1 for none, and which way it points.
-func axisOf(d r3.Vec) (k int, sign float64) {
-	const off = 1e-9 // of a unit vector: rounding of an angle typed in degrees
-	n := r3.Norm(d)
-	for k := range 3 {
-		if x := component(d, k); n > 0 && math.Abs(math.Abs(x)-n) <= off*n {
-			return k, math.Copysign(1, x)
-		}
-	}
-	return -1, 0
-}
-
-func component(v r3.Vec, k int) float64 { return [3]float64{v.X, v.Y, v.Z}[k] }
 
 // directionWords are the components of a direction.
-func directionWords(d r3.Vec, planar bool) string {
+func (p *Problem) directionWords(d r3.Vec) string {
 	const places = 3
-	out := "(" + units.Decimals(d.X, places) + ", " + units.Decimals(d.Y, places)
-	if !planar {
-		out += ", " + units.Decimals(d.Z, places)
-	}
-	return out + ")"
+	return p.Tuple(d, func(x float64) string { return units.Decimals(x, places) })
 }

@@ -95,7 +95,6 @@ func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []E
 	r.noteUnread()
 	r.doubtNames()
 	r.doubtValues()
-	r.doubtSteps()
 	r.sortErrors()
 	return r.p, r.errs
 }
@@ -109,8 +108,7 @@ type reading struct {
 
 	givens, points, lines map[string]int // indices by name
 	unknowns              map[string]int
-	coined                []coined             // unknowns that only a magnitude names, where it does first
-	folded                map[string]thingName // givens, lines and couples by their names in lower case
+	coined                []coined // unknowns that only a magnitude names, where it does first
 	bodies                map[string]int
 	jointOf               map[string]int // the joint that an unknown's name belongs to
 	couples               map[string]int
@@ -171,14 +169,10 @@ func (r *reading) fail(ref sheet.Ref, span diag.Span, msg, hint string) bool {
 	return false
 }
 
-// doubt notes what reads at a place of a cell's text, and is most likely not what was meant.
+// doubt notes what reads at a place of a cell's text, or without one the name of what ref
+// names, and is most likely not what was meant.
 func (r *reading) doubt(ref sheet.Ref, sort Sort, at diag.Span, msg, hint string) {
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, Error: *diag.At(at, msg, hint)})
-}
-
-// doubtName does the same for the name of what ref names.
-func (r *reading) doubtName(ref sheet.Ref, sort Sort, msg, hint string) {
-	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, Sort: sort, InName: true, Error: *diag.New(msg, hint)})
+	r.p.Doubts = append(r.p.Doubts, Error{Ref: ref, InName: at == diag.Span{}, Sort: sort, Error: *diag.At(at, msg, hint)})
 }
 
 // failCell reports an error of a cell's expression, unless it only repeats one

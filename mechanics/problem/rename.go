@@ -20,14 +20,12 @@ import (
 // A name that is taken, that cells could not use, or that would be read as
 // something else somewhere is refused with a *diag.Error.
 func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
-	x := thingsOf(s)
-	uses := x.uses()
-	r := renaming{things: x, to: map[thingName]string{}}
+	r := renaming{symbols: symbolsOf(s), to: map[thingName]string{}}
 	switch {
 	case Private(from) && from == to:
 		return nil, nil
 	case Private(from) || Private(to):
-		return r.setAside(what, from, to, uses)
+		return r.setAside(what, from, to)
 	}
 	if err := r.plan(what, from, to); err != nil {
 		return nil, err
@@ -35,12 +33,12 @@ func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 	if from == to {
 		return nil, nil
 	}
-	edits := r.edits(uses)
+	edits := r.edits()
 	next, err := s.Apply(edits...)
 	if err != nil {
 		return nil, err
 	}
-	if err := r.check(s, next, uses); err != nil {
+	if err := r.check(next); err != nil {
 		return nil, err
 	}
 	return edits, nil
@@ -48,7 +46,7 @@ func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
 
 // renaming is which names change, and how.
 type renaming struct {
-	*things
+	*symbols
 	to map[thingName]string
 }
 
@@ -58,8 +56,8 @@ func refused(hint, format string, args ...any) *diag.Error {
 
 // setAside renames a row to or from a name that is kept and not read. What is set aside
 // may not be used elsewhere; a thing that comes back is a new one.
-func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Edit, error) {
-	table := what.table()
+func (r *renaming) setAside(what Thing, from, to string) ([]sheet.Edit, error) {
+	table := things[what].table
 	if _, ok := r.s.Table(table).Row(from); !ok || table == "" {
 		return nil, refused("", "there is no %s %q", what, from)
 	}
@@ -68,7 +66,7 @@ func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Ed
 			return nil, err
 		}
 	}
-	for _, u := range uses {
+	for _, u := range r.uses {
 		if own := u.Ref.Table == table && u.Ref.Row == from; u.Thing == what && u.Name == from && !own {
 			return nil, refused("remove it there first", "%s is used in %s, but a row whose name begins with x- is ignored", from, where(u.Ref))
 		}
@@ -77,36 +75,36 @@ func (r *renaming) setAside(what Thing, from, to string, uses []Use) ([]sheet.Ed
 }
 
 func (r *renaming) plan(what Thing, from, to string) error {
-	owner, owned := r.owned[from]
+	kinds := []Thing{what}
+	switch what {
+	case AnUnknown: // which may be a line's own, or a couple's
+		kinds = []Thing{AnUnknown, ACouple, ALine}
+	case ABody:
+		kinds = []Thing{aParticle, ABody}
+	}
+	sym, ok := r.find(from, kinds...)
 	switch {
 	case what <= NoThing || what > AnUnknown:
 		return refused("", "this cannot be renamed")
-	case what == AnUnknown && owned:
-		return refused("rename "+owner.of.name, "%s is named after the %s %s", from, owner.of.Thing, owner.of.name)
-	case what == AnUnknown && r.rows[ALine][from]: // the line's own unknown
-		what = ALine
-	case what == AnUnknown && r.rows[ACouple][from]:
-		what = ACouple
-	case what == ABody && r.bodies[from] == sheet.Ref{} && r.particles[from]:
-		what = APoint
+	case !ok:
+		var names []string
+		for _, other := range r.listed[what] {
+			names = append(names, other.name)
+		}
+		return refused(suggestion(from, names, ""), "there is no %s %q", what, from)
+	case sym.owner.name != "":
+		return refused("rename "+sym.owner.name, "%s is named after the %s %s", from, sym.owner.Thing, sym.owner.name)
 	}
-	if _, ok := r.cell(what, from); !ok {
-		return refused(suggestion(from, r.names(what), ""), "there is no %s %q", what, from)
-	}
-	if err := nameFor(what, to); err != nil {
+	if err := nameFor(sym.Thing, to); err != nil {
 		return err
 	}
-	r.to[thingName{what, from}] = to
-	// A joint and the point it is named after are one name.
-	if what == AJoint && r.afterPoint(from) {
-		r.to[thingName{APoint, from}] = to
+	r.to[sym.thingName] = to
+	if (sym.Thing == AJoint || sym.Thing == APoint) && r.afterPoint(from) { // the two are one name
+		r.to[thingName{AJoint, from}], r.to[thingName{APoint, from}] = to, to
 	}
-	if what == APoint && r.afterPoint(from) {
-		r.to[thingName{AJoint, from}] = to
-	}
-	for name, u := range r.owned {
-		if _, goes := r.to[u.of]; goes {
-			r.to[thingName{AnUnknown, name}] = u.named(to)
+	for _, u := range r.listed[AnUnknown] {
+		if _, goes := r.to[u.owner]; goes {
+			r.to[u.thingName] = u.before + to + u.behind
 		}
 	}
 	return r.free(from, to)
@@ -144,7 +142,12 @@ func NewName(s *sheet.Sheet, what Thing, name string) error {
 	if what == ABody {
 		return nil // whose points may name it first
 	}
-	r := renaming{things: thingsOf(s), to: map[thingName]string{{what, ""}: name}}
+	r := renaming{symbolsOf(s), map[thingName]string{{what, ""}: name}}
+	for _, u := range r.listed[AnUnknown] {
+		if u.owner.name == "" {
+			delete(r.named, u.thingName)
+		}
+	}
 	return r.free("", name)
 }
 
@@ -167,13 +170,13 @@ func (r *renaming) free(from, to string) error {
 	}
 	for old, name := range r.to {
 		kinds := clashes[old.Thing]
-		if old.Thing == APoint && r.particles[old.name] {
+		if _, ok := r.find(old.name, aParticle); ok && old.Thing == APoint {
 			kinds = append([]Thing{ABody}, kinds...)
 		}
+		_, particle := r.find(name, aParticle)
 		for _, t := range r.bearing(name) {
-			particle := old.Thing == ABody && t == APoint && r.particles[name]
 			_, goes := r.to[thingName{t, name}]
-			if !goes && (particle || slices.Contains(kinds, t)) {
+			if !goes && (old.Thing == ABody && t == APoint && particle || slices.Contains(kinds, t)) {
 				return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
 			}
 		}
@@ -183,52 +186,47 @@ func (r *renaming) free(from, to string) error {
 
 // edits rewrites the cells first, since their rows still have their old names
 // then, and the rows' names after.
-func (r *renaming) edits(uses []Use) []sheet.Edit {
-	type place struct {
-		ref    sheet.Ref
-		inName bool
-	}
-	texts := map[place]string{}
-	var order []place
-	for _, u := range slices.Backward(uses) { // so that the places before in a text stay
-		to, ok := r.to[thingName{u.Thing, u.Name}]
-		if !ok || u.InName && u.Ref.Table == "joints" { // which is renamed as a joint below
-			continue
+func (r *renaming) edits() []sheet.Edit {
+	var cells, names []sheet.Edit
+	for uses := r.uses; len(uses) > 0; {
+		at := uses[0]
+		n := 1
+		for n < len(uses) && uses[n].Ref == at.Ref && uses[n].InName == at.InName {
+			n++
 		}
-		at := place{u.Ref, u.InName}
-		text, begun := texts[at]
-		if !begun {
-			order = append(order, at)
-			c, _ := r.s.Cell(u.Ref)
-			if text = c.Text; u.InName {
-				text = u.Ref.Row
+		c, _ := r.s.Cell(at.Ref)
+		was := c.Text
+		if at.InName {
+			was = at.Ref.Row
+		}
+		text := was
+		for _, u := range slices.Backward(uses[:n]) { // so that the places before in the text stay
+			if to := r.now(u); to != u.Name {
+				text = text[:u.Span.Start] + to + text[u.Span.End:]
 			}
 		}
-		texts[at] = text[:u.Span.Start] + to + text[u.Span.End:]
-	}
-	slices.Reverse(order)
-	var edits, names []sheet.Edit
-	for _, at := range order {
-		if at.inName {
-			names = append(names, sheet.RenameRow{Table: at.ref.Table, Row: at.ref.Row, To: texts[at]})
-		} else {
-			edits = append(edits, sheet.SetCell{Ref: at.ref, Text: texts[at]})
+		switch uses = uses[n:]; {
+		case at.InName && at.Ref.Table == "joints": // which is renamed as a joint below
+		case at.InName && text != was:
+			names = append(names, sheet.RenameRow{Table: at.Ref.Table, Row: was, To: text})
+		case text != was:
+			cells = append(cells, sheet.SetCell{Ref: at.Ref, Text: text})
 		}
 	}
-	for _, t := range []Thing{AGiven, APoint, ABody, ALine, AJoint, ACouple, ALoad} {
+	for t := AGiven; t <= ALoad; t++ {
 		for old, to := range r.to {
-			if old.Thing == t && r.rows[t][old.name] {
-				names = append(names, sheet.RenameRow{Table: t.table(), Row: old.name, To: to})
+			if _, row := r.s.Table(things[t].table).Row(old.name); row && old.Thing == t {
+				names = append(names, sheet.RenameRow{Table: things[t].table, Row: old.name, To: to})
 			}
 		}
 	}
-	return append(edits, names...)
+	return append(cells, names...)
 }
 
 // check holds the renamed sheet against the old one: every use of a name must
 // be one still, of the same thing, and what read before must read after.
-func (r *renaming) check(old, next *sheet.Sheet, before []Use) error {
-	after := Uses(next)
+func (r *renaming) check(next *sheet.Sheet) error {
+	before, after := r.uses, symbolsOf(next).uses
 	same := func(i, j int) bool { // use i before is use j after
 		if i >= len(before) || j >= len(after) {
 			return i >= len(before) && j >= len(after)
@@ -236,19 +234,20 @@ func (r *renaming) check(old, next *sheet.Sheet, before []Use) error {
 		u, v := before[i], after[j]
 		return v.Thing == u.Thing && v.Name == r.now(u) && v.Ref.Table == u.Ref.Table && v.Ref.Key == u.Ref.Key
 	}
-	for i, u := range before {
+	for i := range max(len(before), len(after)) {
 		switch {
 		case same(i, i):
 			continue
-		case r.now(u) != u.Name && same(i+1, i):
-			return refused("another name", "%[2]q would not be read as a name in %[1]s", where(u.Ref), r.now(u))
+		case i < len(before) && r.now(before[i]) != before[i].Name && same(i+1, i):
+			return refused("another name", "%[2]q would not be read as a name in %[1]s", where(before[i].Ref), r.now(before[i]))
+		case len(after) == 0:
+			return refused("another name", "the name would not be read everywhere")
 		}
-		return r.captured(after, i)
+		// a name that stood for something else would be the new one
+		v := after[min(i, len(after)-1)]
+		return refused("another name", "the name %q already has another meaning in %s", v.Name, where(v.Ref))
 	}
-	if len(after) > len(before) {
-		return r.captured(after, len(before))
-	}
-	if _, errs := Read(old); len(errs) == 0 {
+	if _, errs := Read(r.s); len(errs) == 0 {
 		if _, errs := Read(next); len(errs) > 0 {
 			return refused("another name", "in %s: %s", where(errs[0].Ref), errs[0].Msg)
 		}
@@ -262,15 +261,6 @@ func (r *renaming) now(u Use) string {
 		return to
 	}
 	return u.Name
-}
-
-// captured says that a name which stood for something else would be the new one.
-func (r *renaming) captured(after []Use, i int) error {
-	i = min(i, len(after)-1)
-	if i < 0 {
-		return refused("another name", "the name would not be read everywhere")
-	}
-	return refused("another name", "the name %q already has another meaning in %s", after[i].Name, where(after[i].Ref))
 }
 
 // where words a cell: "[lines] T1 magnitude".

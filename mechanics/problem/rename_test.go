@@ -367,3 +367,16 @@ func TestSetAside(t *testing.T) {
 		}
 	}
 }
+
+// A line, or a given, may be named in a magnitude before it has a row.
+func TestNewNameOfAnUnknown(t *testing.T) {
+	s := parse(t, rig)
+	for _, what := range []problem.Thing{problem.ALine, problem.AGiven, problem.ACouple} {
+		if err := problem.NewName(s, what, "S"); err != nil {
+			t.Errorf("a new %v S: %v", what, err)
+		}
+		if err := problem.NewName(s, what, "Ox"); err == nil {
+			t.Errorf("a new %v takes the name of an unknown of the joint O", what)
+		}
+	}
+}

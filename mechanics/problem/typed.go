@@ -31,32 +31,23 @@ type TypedDirection struct {
 var directionCalls = map[string]DirectionKind{"polar": AsPolar, "slope": AsSlope, "angles": AsAngles, "bearing": AsBearing}
 
 // typedDirection reads how a direction, which has been read, was typed.
-func (r *reading) typedDirection(ref sheet.Ref, text string) TypedDirection {
-	var t TypedDirection
-	if _, ok := axes[strings.TrimSpace(text)]; ok {
-		return t
-	}
+func (r *reading) typedDirection(ref sheet.Ref, text string) (t TypedDirection) {
 	expr, err := r.parse(text)
-	if err != nil {
+	if _, axis := axes[strings.TrimSpace(text)]; axis || err != nil {
 		return t
 	}
 	e := env{r: r, scope: inGeometry, cell: ref}
-	name, args, called := expr.Call()
-	as, derived := directionCalls[name]
-	if called && derived {
+	name, args, _ := expr.Call()
+	if as, derived := directionCalls[name]; derived {
 		for _, a := range args {
 			v, err := a.Eval(e)
+			if err == nil && as != AsSlope {
+				v, err = units.Want(v, units.Angle, r.p.Units.Angle, a.Span())
+			}
 			if err != nil || v.N != 1 {
 				return TypedDirection{}
 			}
-			x := v.V[0]
-			if as != AsSlope {
-				if v, err = units.Want(v, units.Angle, r.p.Units.Angle, a.Span()); err != nil {
-					return TypedDirection{}
-				}
-				x = v.V[0]
-			}
-			t.Of = append(t.Of, x)
+			t.Of = append(t.Of, v.V[0])
 		}
 		if as == AsBearing && len(t.Of) == 1 {
 			t.Of = append(t.Of, 0)

@@ -37,25 +37,23 @@ const maxUnread = 100
 // noteUnread notes what is typed and read by nothing, each where it stands: tables
 // and keys that are not known, or that the kind of their row does not use.
 func (r *reading) noteUnread() {
-	for i := range r.s.Tables {
-		t := &r.s.Tables[i]
-		if Private(t.Name) {
-			continue
-		}
-		info, known := tableByName[t.Name]
+	for _, t := range r.s.Tables {
+		info, known := tableNamed(t.Name)
+		at := sheet.Ref{Table: t.Name}
 		switch {
+		case Private(t.Name):
+			continue
 		case !known:
-			r.unread(sheet.Ref{Table: t.Name}, UnknownName, unknownTable(t))
+			r.unread(at, UnknownName, unknownTable(t))
 			continue
 		case t.Listed:
-			r.unread(sheet.Ref{Table: t.Name}, NoSort, note{"[[" + t.Name + "]] is a list of tables, and its entries are not read", "[" + t.Name + ".A], with a name for each entry"})
+			r.unread(at, NoSort, diag.New("[["+t.Name+"]] is a list of tables, and its entries are not read", "["+t.Name+".A], with a name for each entry"))
 		}
-		for k := range t.Rows {
+		for _, row := range t.Rows {
 			if len(r.p.Unread) >= maxUnread {
 				break
 			}
-			row := &t.Rows[k]
-			switch _, known := info.keys[row.Name]; {
+			switch _, known := info.Key(row.Name); {
 			case Private(row.Name):
 			case !info.Fixed:
 				r.unreadCells(info, row)
@@ -64,74 +62,53 @@ func (r *reading) noteUnread() {
 			}
 		}
 	}
-	if len(r.p.Unread) > 0 && len(r.errs) > 0 { // what has an error already is not ignored
-		r.p.Unread = slices.DeleteFunc(r.p.Unread, func(e Error) bool {
-			return slices.ContainsFunc(r.errs, func(other Error) bool { return other.Ref == e.Ref })
-		})
+	r.p.Unread = slices.DeleteFunc(r.p.Unread, func(e Error) bool { // what has an error already is not ignored
+		return slices.ContainsFunc(r.errs, func(other Error) bool { return other.Ref == e.Ref })
+	})
+}
+
+// unread adds a note: of the name of what ref names where it has no span.
+func (r *reading) unread(ref sheet.Ref, sort Sort, e *diag.Error) {
+	if e != nil {
+		r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: e.Span == diag.Span{}, Sort: sort, Error: *e})
 	}
 }
 
 // unusedGravity notes a given value that is named as the acceleration of gravity, and that
 // no cell uses: it is most likely meant for all weights.
-func (r *reading) unusedGravity(row *sheet.Row) {
-	i := r.givens[row.Name]
-	if r.usedGivens[i] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
-		return
+func (r *reading) unusedGravity(row sheet.Row) *diag.Error {
+	if r.usedGivens[r.givens[row.Name]] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
+		return nil
 	}
-	r.unread(r.p.Givens[i].Ref, NoSort, note{"no cell uses the given " + row.Name + "; weights use the g of the sheet",
-		cmp.Or(row.Text(""), row.Text("value")) + " as the g of the sheet"})
-}
-
-// note is what a note says, before it has its place.
-type note struct{ says, try string }
-
-func (r *reading) unread(ref sheet.Ref, sort Sort, n note) {
-	r.p.Unread = append(r.p.Unread, Error{Ref: ref, InName: true, Sort: sort, Error: diag.Error{Msg: n.says, Hint: n.try}})
+	return diag.New("no cell uses the given "+row.Name+"; weights use the g of the sheet", cmp.Or(row.Text(""), row.Text("value"))+" as the g of the sheet")
 }
 
 // unreadCells looks through a row that the user named.
-func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
-	if b, ok := r.bodies[row.Name]; ok && t.Name == "bodies" && r.p.Bodies[b].Particle && len(row.Cells) > 0 {
-		r.unread(sheet.Ref{Table: t.Name, Row: row.Name}, NoSort, note{row.Name + " is a particle, so its row among the bodies is ignored", "a line of the kind weight at " + row.Name})
+func (r *reading) unreadCells(t TableInfo, row sheet.Row) {
+	ref := sheet.Ref{Table: t.Name, Row: row.Name}
+	switch b, ok := r.bodies[row.Name]; {
+	case t.Name == "given":
+		r.unread(ref, NoSort, r.unusedGravity(row))
+	case t.Name == "bodies" && ok && r.p.Bodies[b].Particle && len(row.Cells) > 0:
+		r.unread(ref, NoSort, diag.New(row.Name+" is a particle, so its row among the bodies is ignored", "a line of the kind weight at "+row.Name))
 		return
 	}
-	if t.Name == "given" {
-		r.unusedGravity(row)
-	}
-	kind, hasKind := "", false
 	for _, c := range row.Cells {
-		ref := sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}
-		k, known := t.keys[c.Key]
-		switch {
+		ref.Key = c.Key
+		switch k, known := t.Key(c.Key); {
 		case c.Key == "" && t.Plain == "":
 			try := "[" + t.Name + "." + row.Name + "]"
 			if c.Readable {
 				try = row.Name + " = { " + t.Keys[0].Name + " = " + strconv.Quote(c.Text) + " }"
 			}
-			r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NoKeys, Error: diag.Error{Span: whole(c.Text), Msg: "the " + t.Row + " " + row.Name + " has no keys, so its value is ignored", Hint: try}})
+			r.unread(ref, NoKeys, diag.At(whole(c.Text), "the "+t.Row+" "+row.Name+" has no keys, so its value is ignored", try))
 		case c.Key == "" || Private(c.Key):
 		case !known:
-			kind, hasKind = kindOfRow(t, row)
-			r.unread(ref, UnknownName, unknownKey(t, row, c.Key, kind, hasKind))
-		case strings.TrimSpace(c.Text) == "":
-		default:
-			n := note{}
-			if k.Kinds != nil {
-				if kind, hasKind = kindOfRow(t, row); hasKind && !k.UsedBy(kind) {
-					n = unusedKey(k, kind)
-				}
-			}
-			if n.says == "" && r.p.Planar && t.Name == "joints" {
-				n = unusedInPlane(row, c.Key)
-			}
-			if n.says == "" {
-				n = r.besides(t, row, c.Key)
-			}
-			if n.says != "" {
-				r.unread(ref, UnusedCell, n)
-			}
+			r.unread(ref, UnknownName, unknownKey(t, row, c.Key))
+		case strings.TrimSpace(c.Text) != "":
+			r.unread(ref, UnusedCell, r.unused(t, row, k))
 		}
-		if c.Key == "on" && t.Name == "lines" {
+		if t.Name == "lines" && c.Key == "on" {
 			r.unreadBody(ref, row.Name, c.Text)
 		}
 	}
@@ -139,24 +116,25 @@ func (r *reading) unreadCells(t *tableKeys, row *sheet.Row) {
 
 // kindOfRow is the kind of a line, a joint or a load by its first name; ok is false
 // where it has none that reads, so that it can't be said what it uses.
-func kindOfRow(t *tableKeys, row *sheet.Row) (kind string, ok bool) {
-	word, words := row.Text("kind"), t.keys["kind"].Words
-	if i := wordOf(words, word); i >= 0 {
-		return words[i].Text, true
+func kindOfRow(t TableInfo, row sheet.Row) (kind string, ok bool) {
+	k, _ := t.Key("kind")
+	word := row.Text("kind")
+	if i := wordOf(k.Words, word); i >= 0 {
+		return k.Words[i].Text, true
 	}
 	return word, t.Name == "distributed"
 }
 
 // unusedKey words a key that rows of other kinds use.
-func unusedKey(k KeyInfo, kind string) note {
-	n := note{says: aKind(kind) + " does not use " + strconv.Quote(k.Name), try: "remove it"}
+func unusedKey(k KeyInfo, kind string) *diag.Error {
+	try := "remove it"
 	switch {
 	case k.Name == "friction" && kind != Cable.String() && k.UsedBy(BeltKind.String()): // a line that does not go round a drum
-		n.try = "a joint of the kind " + say.Or(rough...) + ", or remove it"
+		try = "a joint of the kind " + say.Or(rough...) + ", or remove it"
 	case len(k.Kinds) <= 2:
-		n.try = "the kind " + say.Or(k.Kinds...) + ", or remove it"
+		try = "the kind " + say.Or(k.Kinds...) + ", or remove it"
 	}
-	return n
+	return diag.New(aKind(kind)+" does not use "+strconv.Quote(k.Name), try)
 }
 
 func aKind(kind string) string {
@@ -169,38 +147,42 @@ func aKind(kind string) string {
 	return "a " + kind
 }
 
-// besides words a key that is not read beside another one of its row, or without it.
-func (r *reading) besides(t *tableKeys, row *sheet.Row, key string) note {
+// unused words a key that its row does not use: of another kind, or beside another key or
+// without it. It is nil where the row uses it.
+func (r *reading) unused(t TableInfo, row sheet.Row, k KeyInfo) *diag.Error {
+	if kind, ok := kindOfRow(t, row); ok && !k.UsedBy(kind) {
+		return unusedKey(k, kind)
+	}
 	has := func(key string) bool { return row.Text(key) != "" }
-	beside := func(what string) note {
-		return note{"the " + t.Row + " " + row.Name + " has " + what + ", so its " + strconv.Quote(key) + " is ignored", "remove one of them"}
+	ignored := func(what, try string) *diag.Error {
+		return diag.New("the "+t.Row+" "+row.Name+" has "+what+", so its "+strconv.Quote(k.Name)+" is ignored", try)
 	}
-	without := func(needs string) note {
-		return note{"the answer " + row.Name + " has no " + strconv.Quote(needs) + ", so its " + strconv.Quote(key) + " is ignored", "add " + needs}
-	}
-	misspelt := func(c sheet.Cell) bool { _, known := t.keys[c.Key]; return !known }
-	path := func() []word { return fields(row.Text("path")) }
-	switch at := t.Name + "." + key; {
+	misspelt := func(c sheet.Cell) bool { _, known := t.Key(c.Key); return !known }
+	joint, isJoint := jointKindOf(row.Text("kind"))
+	path := fields(row.Text("path"))
+	switch at := t.Name + "." + k.Name; {
+	case at == "joints.moments" && isJoint && r.p.Planar && joint.Info().MayLack && joint.Where(true).Moments == HoldNone:
+		return diag.New("in the plane "+aKind(joint.String())+" does not use \"moments\"", "remove it")
 	case at == "lines.at" && has("path") && !r.agrees(row):
-		return beside("a path")
-	case at == "lines.path" && has("components") && len(path()) > 1 && !isBelt(*row):
-		return note{"the line " + row.Name + " has components, so only the first point of its path is used", "at " + path()[0].text}
+		return ignored("a path", "remove one of them")
+	case at == "lines.path" && has("components") && len(path) > 1 && !isBelt(row):
+		return diag.New("the line "+row.Name+" has components, so only the first point of its path is used", "at "+path[0].text)
 	case at == "lines.along" && has("components"), at == "couples.turn" && has("components"):
-		return beside("components")
+		return ignored("components", "remove one of them")
 	case at == "lines.natural" && has("magnitude") && !has("stiffness"):
-		return beside("a magnitude")
+		return ignored("a magnitude", "remove one of them")
 	case at == "answers.within" && !has(t.Plain):
-		return without(t.Plain)
+		return ignored("no "+strconv.Quote(t.Plain), "add "+t.Plain)
 	case at == "answers.why" && !has("within"):
-		return without("within")
+		return ignored(`no "within"`, "add within")
 	case at == "bodies.centre" && !has("weight") && !slices.ContainsFunc(row.Cells, misspelt): // which says so itself
-		return note{"the body " + row.Name + " has no weight, so its centre is not used", "add a weight"}
+		return diag.New("the body "+row.Name+" has no weight, so its centre is not used", "add a weight")
 	}
-	return note{}
+	return nil
 }
 
 // agrees tells whether a line with a path acts at the point under at, too.
-func (r *reading) agrees(row *sheet.Row) bool {
+func (r *reading) agrees(row sheet.Row) bool {
 	i, ok := r.lines[row.Name]
 	if !ok {
 		return false // a belt acts along its path alone
@@ -213,71 +195,61 @@ func (r *reading) agrees(row *sheet.Row) bool {
 	return l.Kind.Info().Path || slices.ContainsFunc(l.Acts, func(a Act) bool { return a.Point == point })
 }
 
-// unusedInPlane words a key that a kind uses in space alone.
-func unusedInPlane(row *sheet.Row, key string) note {
-	if k, ok := jointKindOf(row.Text("kind")); ok && key == "moments" && k.Info().MayLack && k.Where(true).Moments == HoldNone {
-		return note{"in the plane " + aKind(k.String()) + " does not use \"moments\"", "remove it"}
-	}
-	return note{}
-}
-
 // unreadBody notes a word under on that is no body of a point that the line runs
 // through.
 func (r *reading) unreadBody(ref sheet.Ref, line, text string) {
-	var path []int
+	var there []string
 	for _, i := range r.linesOf(line) {
 		if !r.p.Lines[i].OK {
 			return
 		}
-		path = append(path, r.p.Lines[i].Path...)
-	}
-	for _, w := range fields(text) {
-		b, known := r.bodies[w.text]
-		if w.text == groundWord || known && slices.ContainsFunc(path, func(at int) bool { return onBody(&r.p.Points[at], b) }) {
-			continue
-		}
-		var there []string
-		for _, at := range path {
+		for _, at := range r.p.Lines[i].Path {
 			for _, b := range r.p.Points[at].Bodies {
-				if other := r.p.Bodies[b].Name; !slices.Contains(there, other) {
-					there = append(there, other)
+				if name := r.p.Bodies[b].Name; !slices.Contains(there, name) {
+					there = append(there, name)
 				}
 			}
 		}
-		r.p.Unread = append(r.p.Unread, Error{Ref: ref, Sort: NotItsBody, Error: diag.Error{Span: w.Span, Msg: "no point of the line " + line + " is on " + strconv.Quote(w.text) + ", so the name is ignored", Hint: say.Or(there...)}})
+	}
+	for _, w := range fields(text) {
+		if w.text != groundWord && !slices.Contains(there, w.text) {
+			r.unread(ref, NotItsBody, diag.At(w.Span, "no point of the line "+line+" is on "+strconv.Quote(w.text)+", so the name is ignored", say.Or(there...)))
+		}
 	}
 }
 
 // unknownTable words a table that nothing reads.
-func unknownTable(t *sheet.Table) note {
+func unknownTable(t sheet.Table) *diag.Error {
 	if slices.Contains(later, t.Name) {
-		return note{"this version does not know " + bracketed(t.Name), "a newer version"}
+		return diag.New("this version does not know "+bracketed(t.Name), "a newer version")
 	}
-	n := note{says: "unknown table " + bracketed(t.Name)}
-	if _, ok := tableByName[""].keys[t.Name]; ok {
-		n.try = t.Name + " = \"...\" before the first table"
-		return n
-	}
-	var best string
+	best, most := "", -1
 	for _, name := range synonyms[plainly(t.Name)] {
-		if info, ok := tableByName[name]; ok && name != "" && (best == "" || info.likeness(t) > tableByName[best].likeness(t)) {
-			best = name
+		if info, ok := tableNamed(name); ok && info.likeness(t) > most {
+			best, most = name, info.likeness(t)
 		}
 	}
 	if best == "" {
-		best = units.Suggest(t.Name, tableNames)
+		var names []string
+		for _, info := range tables[1:] {
+			names = append(names, info.Name)
+		}
+		best = units.Suggest(t.Name, names)
 	}
-	if n.try = "[" + best + "]"; best == "" {
-		n.try = keepUnread("[", t.Name, "]")
+	try := "[" + best + "]"
+	if _, ok := cellKey("", t.Name, ""); ok {
+		try = t.Name + " = \"...\" before the first table"
+	} else if best == "" {
+		try = keepUnread("[", t.Name, "]")
 	}
-	return n
+	return diag.New("unknown table "+bracketed(t.Name), try)
 }
 
 // likeness counts the keys in a table's rows that this one knows.
-func (t *tableKeys) likeness(of *sheet.Table) (n int) {
-	for i := range of.Rows {
-		for _, c := range of.Rows[i].Cells {
-			if _, known := t.keys[c.Key]; known || c.Key == "" && t.Plain != "" {
+func (t TableInfo) likeness(of sheet.Table) (n int) {
+	for _, row := range of.Rows {
+		for _, c := range row.Cells {
+			if _, known := t.Key(c.Key); known || c.Key == "" && t.Plain != "" {
 				n++
 			}
 		}
@@ -286,110 +258,93 @@ func (t *tableKeys) likeness(of *sheet.Table) (n int) {
 }
 
 // unknownSetting words a key before the first table, or in [units].
-func (r *reading) unknownSetting(t *tableKeys, name string) note {
-	if slices.Contains(later, strings.TrimPrefix(t.Name+".", ".")+name) {
-		return note{"this version does not know the key " + strconv.Quote(name), "a newer version"}
-	}
-	n := note{says: "unknown key " + strconv.Quote(name)}
+func (r *reading) unknownSetting(t TableInfo, name string) *diag.Error {
+	path, what := name, "key "+strconv.Quote(name)
 	if t.Name != "" {
-		n.says += " in [" + t.Name + "]"
+		path, what = t.Name+"."+name, what+" in ["+t.Name+"]"
 	}
-	if near := nearest(name, t.keyNames()); near != "" {
-		_, taken := r.s.Table(t.Name).Row(near)
-		return n.insteadOf(near, taken)
-	}
-	_, unit := tableByName["units"].keys[name]
-	_, header := tableByName[""].keys[name]
-	_, table := tableByName[name]
+	_, unit := cellKey("units", name, "")
+	_, header := cellKey("", name, "")
+	_, table := tableNamed(name)
+	near := nearest(name, t.keyNames())
+	_, taken := r.s.Table(t.Name).Row(near)
+	try := keepUnread("", name, "")
 	switch {
+	case near != "":
+		return insteadOf(path, what, near, near, taken)
 	case unit:
-		n.try = name + " in [units]"
+		try = name + " in [units]"
 	case header:
-		n.try = name + " before the first table"
+		try = name + " before the first table"
 	case table:
-		n.try = "[" + name + "]"
+		try = "[" + name + "]"
 	case t.Name == "" && plainly(name) == "source":
-		n.try = "source in [answers]"
-	default:
-		n.try = keepUnread("", name, "")
+		try = "source in [answers]"
 	}
-	return n
+	return unknown(path, what, try)
 }
 
 // unknownKey words a key of a row.
-func unknownKey(t *tableKeys, row *sheet.Row, key, kind string, hasKind bool) note {
-	if slices.Contains(later, t.Name+"."+key) {
-		return note{"this version does not know the key " + strconv.Quote(key), "a newer version"}
-	}
-	n := note{says: "unknown key " + strconv.Quote(key)}
-	if n, ok := n.fromEndToEnd(t, row, key); ok {
-		return n
-	}
+func unknownKey(t TableInfo, row sheet.Row, key string) *diag.Error {
+	path, what := t.Name+"."+key, "key "+strconv.Quote(key)
+	kind, hasKind := kindOfRow(t, row)
 	all := t.keyNames()
-	used := slices.DeleteFunc(slices.Clone(all), func(name string) bool { return hasKind && !t.keys[name].UsedBy(kind) })
-	near := nearest(key, used)
-	if kind == SpringKind.String() && plainly(key) == "length" {
+	near := nearest(key, slices.DeleteFunc(slices.Clone(all), func(name string) bool { k, _ := t.Key(name); return hasKind && !k.UsedBy(kind) }))
+	ends := t.Name == "distributed" && (key == "start" || key == "end") // intensities, typed apart
+	switch {
+	case ends:
+		near = "magnitude"
+	case kind == SpringKind.String() && plainly(key) == "length":
 		near = "natural" // of other lines it is no key
 	}
-	if near != "" {
+	if k, ok := t.Key(near); ok {
+		_, plain := row.Cell("")
 		_, taken := row.Cell(near)
-		if _, plain := row.Cell(""); plain && near == t.Plain {
-			taken = true
+		c, _ := row.Cell(key)
+		try := near + proviso(plainly(key), c.Text, kind, k)
+		if start, end := row.Text("start"), row.Text("end"); ends && start != "" && end != "" {
+			try = "the magnitude " + start + " .. " + end
 		}
-		if n = n.insteadOf(near, taken); !taken {
-			c, _ := row.Cell(key)
-			n.try += proviso(plainly(key), c.Text, kind, t.keys[near])
-		}
-		return n
+		return insteadOf(path, what, near, try, taken || plain && near == t.Plain)
 	}
-	if near := nearest(key, all); near != "" {
-		other := unusedKey(t.keys[near], kind)
-		return note{n.says + ", and " + other.says, other.try}
+	if k, ok := t.Key(nearest(key, all)); ok {
+		other := unusedKey(k, kind)
+		return unknown(path, what+", and "+other.Msg, other.Hint)
 	}
 	for _, other := range []string{"lines", "joints"} {
 		for _, name := range append([]string{key}, synonyms[plainly(key)]...) {
-			k, ok := tableByName[other].keys[name]
+			k, ok := cellKey(other, "", name)
 			if !ok || other == t.Name || k.Kinds == nil || !hasKind || t.Name == "distributed" {
 				continue
 			}
 			unused := unusedKey(k, kind)
 			if len(k.Kinds) == 1 {
-				unused.try = "a " + tableByName[other].Row + " of the kind " + k.Kinds[0] + ", or remove it"
+				unused.Hint = "a " + strings.TrimSuffix(other, "s") + " of the kind " + k.Kinds[0] + ", or remove it"
 			}
 			if name != key {
-				unused.says = n.says + ", and " + unused.says
+				unused.Msg = "unknown " + what + ", and " + unused.Msg
 			}
 			return unused
 		}
 	}
-	n.try = keepUnread("", key, "")
-	return n
+	return unknown(path, what, keepUnread("", key, ""))
+}
+
+// unknown says that a key, at a path of the sheet, is known to later versions or to none.
+func unknown(path, what, try string) *diag.Error {
+	if slices.Contains(later, path) {
+		return diag.New("this version does not know the "+what, "a newer version")
+	}
+	return diag.New("unknown "+what, try)
 }
 
 // insteadOf offers the key that is most likely meant; where it is there already, one of
 // the two is too many.
-func (n note) insteadOf(near string, taken bool) note {
+func insteadOf(path, what, near, try string, taken bool) *diag.Error {
 	if taken {
-		return note{n.says + " beside " + strconv.Quote(near), "remove one of them"}
+		what, try = what+" beside "+strconv.Quote(near), "remove one of them"
 	}
-	n.try = near
-	return n
-}
-
-// fromEndToEnd offers the intensities at the two ends of a load, typed apart, as its
-// magnitude.
-func (n note) fromEndToEnd(t *tableKeys, row *sheet.Row, key string) (note, bool) {
-	_, hasStart := row.Cell("start")
-	_, hasEnd := row.Cell("end")
-	taken := row.Text("magnitude") != ""
-	switch {
-	case t.Name != "distributed" || key != "start" && key != "end":
-		return n, false
-	case taken || !hasStart || !hasEnd:
-		return n.insteadOf("magnitude", taken), true
-	}
-	n.try = "the magnitude " + row.Text("start") + " .. " + row.Text("end")
-	return n, true
+	return unknown(path, what, try)
 }
 
 func keepUnread(open, name, shut string) string {

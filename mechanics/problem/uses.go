@@ -20,187 +20,170 @@ type Use struct {
 	Name   string
 }
 
-// Uses gives every place of a sheet that uses a name for something of the sheet,
-// in the order of the text: paths, at, on, expressions, asked, answers, joints
-// that are named after their points. The rows that things have themselves are
-// no uses. Cells that do not read are looked through as far as they go.
-func Uses(s *sheet.Sheet) []Use { return thingsOf(s).uses() }
-
-// UsesOf gives the uses of one thing: the rows to think of before it is deleted.
+// UsesOf gives every place of a sheet that uses the name of a thing, in the order of the
+// text: the rows to think of before it is deleted. The row that the thing has itself is
+// none. Cells that do not read are looked through as far as they go.
 func UsesOf(s *sheet.Sheet, what Thing, name string) []Use {
-	return slices.DeleteFunc(Uses(s), func(u Use) bool { return u.Thing != what || u.Name != name })
+	return slices.DeleteFunc(symbolsOf(s).uses, func(u Use) bool { return u.Thing != what || u.Name != name })
 }
 
-func (x *things) uses() []Use {
-	var out []Use
-	// Unknowns that magnitudes share are known by being used there first.
-	for _, shared := range []bool{true, false} {
-		out = nil
-		for _, t := range x.s.Tables {
-			for _, row := range Rows(x.s, t.Name) {
-				out = x.rowUses(out, t.Name, row, shared)
-			}
+// Definition gives the cell that defines the name under a cursor: of a point, a
+// given, a line, a body, a joint, or the first magnitude that names an unknown.
+// text is what stands in the cell now, typed or kept.
+func Definition(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) (sheet.Ref, bool) {
+	if c, ok := s.Cell(ref); !ok || c.Text != text {
+		s = s.With(ref, text)
+	}
+	x := symbolsOf(s)
+	for _, u := range x.uses {
+		if u.Ref == ref && !u.InName && u.Span.Start <= cursor && cursor <= u.Span.End {
+			return x.named[thingName{u.Thing, u.Name}].cell, true
 		}
 	}
-	return out
+	return sheet.Ref{}, false
 }
 
-func (x *things) rowUses(out []Use, table string, row sheet.Row, onlyMagnitudes bool) []Use {
-	ref := sheet.Ref{Table: table, Row: row.Name}
-	switch {
-	case onlyMagnitudes:
-	case table == "answers" && row.Name != "source":
-		out = x.result(out, Use{Ref: ref, InName: true}, row.Name, 0)
-	case table == "joints" && x.afterPoint(row.Name):
-		out = append(out, Use{ref, true, whole(row.Name), APoint, row.Name})
-	}
-	for _, c := range row.Cells {
-		k, ok := cellKey(table, row.Name, c.Key)
-		if !ok || !c.Readable || onlyMagnitudes && k.Reads != ReadsMagnitude {
+// meanings says what a name in a cell may stand for, in the order in which completion
+// offers it; where several things bear the name, the last is meant.
+var meanings = map[Reads][]Thing{
+	ReadsPoint:     {APoint},
+	ReadsPoints:    {APoint},
+	ReadsBody:      {ABody, aParticle},
+	ReadsBodies:    {ABody, aParticle},
+	ReadsValue:     {AGiven},
+	ReadsQuantity:  {AGiven},
+	ReadsRange:     {AGiven},
+	ReadsIntensity: {AGiven},
+	ReadsVector:    {AGiven, APoint},
+	ReadsDirection: {AGiven, APoint},
+	ReadsMagnitude: {ALine, ACouple, AnUnknown, AGiven},
+	ReadsTension:   {AnUnknown},
+}
+
+// place is a piece of a sheet's text where a name may stand, and what it may stand for.
+type place struct {
+	Use
+	reads Reads
+	kinds []Thing
+}
+
+// findUses goes over the sheet for the unknowns that magnitudes bring in, and then says
+// what each name stands for.
+func (x *symbols) findUses() {
+	places := x.places()
+	for _, at := range places {
+		if _, known := x.meant(at); known || at.reads != ReadsMagnitude {
 			continue
 		}
-		ref.Key = c.Key
-		out = x.cellUses(out, ref, k.Reads, c.Text)
+		if _, isUnit := units.Find(at.Name); at.Name != "g" && !isUnit && !units.Reserved(at.Name) && isIdentifier(at.Name) {
+			x.add(AnUnknown, symbol{thingName: thingName{AnUnknown, at.Name}, cell: at.Ref})
+		}
+	}
+	for _, at := range places {
+		if sym, ok := x.meant(at); ok {
+			at.Thing, at.Name = sym.Thing, sym.name
+			x.uses = append(x.uses, at.Use)
+		}
+	}
+}
+
+// meant gives the symbol that a place names. Magnitudes and results may print a name
+// with a subscript.
+func (x *symbols) meant(at place) (symbol, bool) {
+	switch at.reads {
+	case ReadsMagnitude, ReadsTension, ReadsResults:
+		at.Name = unprinted(at.Name, func(name string) bool { return len(x.bearing(name)) > 0 })
+	}
+	return x.find(at.Name, at.kinds...)
+}
+
+// places gives every place of the sheet where a name may stand, in the order of the text.
+func (x *symbols) places() (out []place) {
+	for _, t := range x.s.Tables {
+		for _, row := range Rows(x.s, t.Name) {
+			ref := sheet.Ref{Table: t.Name, Row: row.Name}
+			switch {
+			case t.Name == "answers" && row.Name != "source":
+				out = append(out, resultPlaces(word{whole(row.Name), row.Name}, ref, true)...)
+			case t.Name == "joints" && x.afterPoint(row.Name):
+				out = append(out, place{Use{Ref: ref, InName: true, Span: whole(row.Name), Name: row.Name}, ReadsPoint, meanings[ReadsPoint]})
+			}
+			for _, c := range row.Cells {
+				if k, ok := cellKey(t.Name, row.Name, c.Key); ok && c.Readable {
+					ref.Key = c.Key
+					out = append(out, cellPlaces(ref, k.Reads, c.Text)...)
+				}
+			}
+		}
 	}
 	return out
 }
 
-func (x *things) cellUses(out []Use, ref sheet.Ref, reads Reads, text string) []Use {
-	add := func(span diag.Span, t Thing, name string) {
-		if t != NoThing {
-			out = append(out, Use{ref, false, span, t, name})
-		}
+func cellPlaces(ref sheet.Ref, reads Reads, text string) (out []place) {
+	add := func(span diag.Span, kinds []Thing) {
+		out = append(out, place{Use{Ref: ref, Span: span, Name: text[span.Start:span.End]}, reads, kinds})
 	}
-	switch reads {
-	case ReadsPoint, ReadsPoints:
-		for _, w := range fields(text) {
-			if x.rows[APoint][w.text] {
-				add(w.Span, APoint, w.text)
-			}
-		}
-	case ReadsBody, ReadsBodies:
-		for _, w := range fields(text) {
-			add(w.Span, x.body(w.text), w.text)
-		}
-	case ReadsTension:
-		if name := x.printedName(strings.TrimSpace(text)); x.owned[name].of == (thingName{ALine, ref.Row}) {
-			add(trimmed(text), AnUnknown, name)
-		}
-	case ReadsResults:
+	switch kinds := meanings[reads]; {
+	case reads == ReadsResults:
 		for _, w := range askedWords(text) {
-			out = x.result(out, Use{Ref: ref}, w.text, w.Start)
+			out = append(out, resultPlaces(w, ref, false)...)
 		}
-	case ReadsValue, ReadsQuantity, ReadsRange, ReadsVector, ReadsDirection, ReadsMagnitude, ReadsIntensity:
-		if ref.Table == "" {
-			break // g is read before there are names
-		}
-		for _, m := range units.Mentions(text) {
-			if reads == ReadsMagnitude {
-				m.Name = x.printedName(m.Name)
+	case reads >= ReadsPoint && reads <= ReadsBodies:
+		for _, w := range fields(text) {
+			if point := reads <= ReadsPoints; point || w.text != particleWord && w.text != groundWord {
+				add(w.Span, kinds)
 			}
-			add(m.Span, x.inExpression(m, reads, ref), m.Name)
+		}
+	case reads == ReadsTension:
+		add(trimmed(text), kinds)
+	case kinds != nil && ref.Table != "": // g is read before there are names
+		for _, m := range units.Mentions(text) {
+			if m.Place && (reads == ReadsVector || reads == ReadsDirection || reads == ReadsMagnitude) {
+				add(m.Span, append(slices.Clone(kinds), APoint))
+			} else {
+				add(m.Span, kinds)
+			}
 		}
 	}
 	return out
 }
 
-func (x *things) body(name string) Thing {
-	switch {
-	case name == particleWord, name == groundWord:
-	case has(x.bodies, name):
-		return ABody
-	case x.particles[name]:
-		return APoint
-	}
-	return NoThing
-}
-
-// inExpression says what a name in an expression stands for, as env does.
-func (x *things) inExpression(m units.Mention, reads Reads, ref sheet.Ref) Thing {
-	points := reads == ReadsVector || reads == ReadsDirection || reads == ReadsMagnitude
-	switch {
-	case m.Place && points && x.rows[APoint][m.Name]:
-		return APoint
-	case x.rows[AGiven][m.Name]:
-		return AGiven
-	case reads == ReadsVector || reads == ReadsDirection:
-		if x.rows[APoint][m.Name] {
-			return APoint
-		}
-	case reads == ReadsMagnitude:
-		return x.inMagnitude(m.Name, ref)
-	}
-	return NoThing
-}
-
-func (x *things) inMagnitude(name string, ref sheet.Ref) Thing {
-	_, isUnit := units.Find(name)
-	switch {
-	case x.rows[ALine][name]:
-		return ALine
-	case x.rows[ACouple][name]:
-		return ACouple
-	case x.owned[name].of != thingName{}:
-		return AnUnknown
-	case name == "g", isUnit, units.Reserved(name), !isIdentifier(name):
-		return NoThing
-	}
-	if !has(x.shared, name) {
-		x.shared[name] = ref
-	}
-	return AnUnknown
-}
-
-// result adds what a result's name uses: the line of T1.x, both of
-// angle(T1, T2), the body of boom.loads.x.
-func (x *things) result(out []Use, u Use, text string, at int) []Use {
+// resultPlaces gives what a result's name uses: the line of T1.x, both of angle(T1, T2),
+// the body of boom.loads.x.
+func resultPlaces(w word, ref sheet.Ref, inName bool) (out []place) {
 	add := func(start, end int, kinds ...Thing) {
-		name := x.printedName(text[start:end])
-		for _, t := range kinds {
-			ok := t == AnUnknown && x.unknown(name) || t <= ALoad && t != ABody && x.rows[t][name]
-			if t == ABody {
-				t = x.body(name)
-				ok = t != NoThing
-			}
-			if ok {
-				u.Span, u.Thing, u.Name = diag.Between(at+start, at+end), t, name
-				out = append(out, u)
-				return
-			}
-		}
+		span := diag.Between(w.Start+start, w.Start+end)
+		out = append(out, place{Use{Ref: ref, InName: inName, Span: span, Name: w.text[start:end]}, ReadsResults, kinds})
 	}
-	if open := strings.IndexAny(text, "|("); open >= 0 && (text[open] == '|' || strings.TrimSpace(text[:open]) == "abs") {
-		end := max(open+1, strings.LastIndexAny(text, "|)"))
-		return x.result(out, u, text[open+1:end], at+open+1)
+	open := strings.IndexAny(w.text, "|(")
+	if open >= 0 && (w.text[open] == '|' || strings.TrimSpace(w.text[:open]) == "abs") {
+		end := max(open+1, strings.LastIndexAny(w.text, "|)"))
+		return resultPlaces(word{diag.Between(w.Start+open+1, w.Start+end), w.text[open+1 : end]}, ref, inName)
 	}
-	if open := strings.IndexByte(text, '('); open >= 0 {
-		for _, w := range split(text[open+1:], func(c rune) bool { return c == ',' || c == ')' }) {
-			if in := trimmed(w.text); in.Start < in.End {
-				start := open + 1 + w.Start
-				add(start+in.Start, start+in.End, ALine, AJoint, AnUnknown)
+	if open >= 0 {
+		for _, arg := range split(w.text[open+1:], func(c rune) bool { return c == ',' || c == ')' }) {
+			if in := trimmed(arg.text); in.Start < in.End {
+				start := open + 1 + arg.Start
+				add(start+in.Start, start+in.End, AnUnknown, AJoint, ALine)
 			}
 		}
 		return out
 	}
-	name := trimmed(text)
-	head, rest, dotted := strings.Cut(text[name.Start:name.End], ".")
-	kinds := []Thing{ALine, AJoint, ALoad, AnUnknown}
-	switch {
+	name := trimmed(w.text)
+	head, rest, dotted := strings.Cut(w.text[name.Start:name.End], ".")
+	switch end := name.Start + len(head); {
 	case !dotted:
-		kinds = []Thing{AnUnknown, ALine, ACouple}
+		add(name.Start, end, ACouple, ALine, AnUnknown)
 	case strings.HasPrefix(rest, "loads."):
-		kinds = []Thing{ABody}
+		add(name.Start, end, ABody, aParticle)
+	default:
+		add(name.Start, end, AnUnknown, ALoad, AJoint, ALine)
 	}
-	add(name.Start, name.Start+len(head), kinds...)
 	return out
 }
 
-// printedName gives the name that a text prints with a subscript, as the reader of
-// results does.
-func (x *things) printedName(name string) string {
-	return unprinted(name, func(name string) bool { return len(x.bearing(name)) > 0 })
-}
-
-func (x *things) unknown(name string) bool {
-	return has(x.shared, name) || has(x.owned, name)
+// trimmed is the span of a text without the blanks around it.
+func trimmed(text string) diag.Span {
+	start := len(text) - len(strings.TrimLeft(text, " \t\r\n"))
+	return diag.Between(start, max(start, len(strings.TrimRight(text, " \t\r\n"))))
 }

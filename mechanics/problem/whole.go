@@ -34,18 +34,18 @@ func (r *reading) wholeProblem() {
 		if !body.Bare {
 			continue
 		}
-		doubt, meant := r.doubtOf(body)
+		meant := r.misspeltBody(b)
 		hint := "add a line or a joint at one of its points"
 		switch {
-		case meant:
-			hint = doubt.Hint
+		case meant != "":
+			hint = meant + ", if that is meant"
 		case body.Particle:
 			hint = "add a line at " + body.Name + ", or let it be a fixed point"
 		}
 		switch {
 		case !some:
 			r.fail(body.Ref, diag.Span{}, "no force acts on "+body.Name, hint)
-		case !meant: // else the doubt that is there already says what to try
+		case meant == "": // else the doubt that is there already says what to try
 			r.doubt(body.Ref, NoSort, diag.Span{}, "no force acts on "+body.Name+", so it is left out", hint)
 		}
 	}
@@ -68,14 +68,4 @@ func (r *reading) refuseResultant() {
 	text, ref := r.top("expect")
 	r.fail(ref, whole(text), "a resultant is that of known forces only, but the sheet has "+what, "remove "+what+", or do not expect a resultant")
 	r.p.Expect = ""
-}
-
-// doubtOf is the doubt that a body is a misspelt word.
-func (r *reading) doubtOf(body *Body) (Error, bool) {
-	for _, d := range r.p.Doubts {
-		if len(body.Points) == 1 && d.Ref.Key == "on" && d.Ref.Row == r.p.Points[body.Points[0]].Name {
-			return d, true
-		}
-	}
-	return Error{}, false
 }

@@ -7,63 +7,48 @@ import "slices"
 // are numbered anew.
 func (p *Problem) Without(gone map[int]bool) *Problem {
 	q := *p
-	index := make([]int, len(p.Unknowns))
+	q.Asked, q.Answers, q.Expect = nil, nil, "" // they are asked of the whole problem
 	q.Unknowns = nil
+	index := map[int]int{}
 	for i, u := range p.Unknowns {
-		index[i] = -1
 		if !gone[i] {
 			index[i] = len(q.Unknowns)
 			q.Unknowns = append(q.Unknowns, u)
 		}
 	}
-	q.Asked, q.Answers, q.Expect = nil, nil, "" // they are asked of the whole problem
-
-	q.Lines = slices.Clone(p.Lines)
-	for i := range q.Lines {
-		l := &q.Lines[i]
-		l.Magnitude = l.Magnitude.renumbered(index)
-		l.Acts = renumberedActs(l.Acts, index)
+	magnitude := func(a Affine) Affine {
+		return Affine{a.Const, renumbered(a.Terms, index, func(t *Term) *int { return &t.Unknown })}
 	}
-	q.Joints = slices.Clone(p.Joints)
-	for i := range q.Joints {
-		j := &q.Joints[i]
-		j.Forces, j.Moments = renumbered(j.Forces, index), renumbered(j.Moments, index)
-		j.Acts = renumberedActs(j.Acts, index)
+	forces := func(terms []ActTerm) []ActTerm {
+		return renumbered(terms, index, func(t *ActTerm) *int { return &t.Unknown })
 	}
-	q.Couples = slices.Clone(p.Couples)
-	for i := range q.Couples {
-		c := &q.Couples[i]
-		c.Magnitude = c.Magnitude.renumbered(index)
-		c.Acts = renumberedActs(c.Acts, index)
+	acts := func(all []Act) []Act {
+		all = slices.Clone(all)
+		for i := range all {
+			all[i].Terms, all[i].CoupleTerms = forces(all[i].Terms), forces(all[i].CoupleTerms)
+		}
+		return all
+	}
+	q.Lines, q.Joints, q.Couples = slices.Clone(p.Lines), slices.Clone(p.Joints), slices.Clone(p.Couples)
+	for i, l := range p.Lines {
+		q.Lines[i].Magnitude, q.Lines[i].Acts = magnitude(l.Magnitude), acts(l.Acts)
+	}
+	for i, j := range p.Joints {
+		q.Joints[i].Forces, q.Joints[i].Moments, q.Joints[i].Acts = forces(j.Forces), forces(j.Moments), acts(j.Acts)
+	}
+	for i, c := range p.Couples {
+		q.Couples[i].Magnitude, q.Couples[i].Acts = magnitude(c.Magnitude), acts(c.Acts)
 	}
 	return &q
 }
 
-func (a Affine) renumbered(index []int) Affine {
-	out := Affine{Const: a.Const}
-	for _, t := range a.Terms {
-		if k := index[t.Unknown]; k >= 0 {
-			out.Terms = append(out.Terms, Term{Unknown: k, Coef: t.Coef})
-		}
-	}
-	return out
-}
-
-func renumbered(terms []ActTerm, index []int) []ActTerm {
-	var out []ActTerm
+// renumbered are the terms whose unknowns are left.
+func renumbered[T any](terms []T, index map[int]int, unknown func(*T) *int) (out []T) {
 	for _, t := range terms {
-		if k := index[t.Unknown]; k >= 0 {
-			out = append(out, ActTerm{Unknown: k, D: t.D})
+		if k, left := index[*unknown(&t)]; left {
+			*unknown(&t) = k
+			out = append(out, t)
 		}
-	}
-	return out
-}
-
-func renumberedActs(acts []Act, index []int) []Act {
-	out := slices.Clone(acts)
-	for i := range out {
-		out[i].Terms = renumbered(out[i].Terms, index)
-		out[i].CoupleTerms = renumbered(out[i].CoupleTerms, index)
 	}
 	return out
 }

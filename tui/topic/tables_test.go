@@ -83,10 +83,6 @@ func under() map[string]map[string]string {
 		supports = append(supports, []string{code(j.Name), holds(j.Plane, 2), holds(j.Space, 3)})
 		does = append(does, []string{code(j.Name), j.Says})
 	}
-	results := [][]string{{"name", "is"}}
-	for _, q := range problem.QueryHelp() {
-		results = append(results, []string{code(q[0]), q[1]})
-	}
 	functions := [][]string{{"function", "is"}}
 	for _, f := range units.Functions() {
 		functions = append(functions, []string{code(f.Usage), f.Says})
@@ -98,7 +94,6 @@ func under() map[string]map[string]string {
 	return map[string]map[string]string{
 		"sheet":    ofSheet,
 		"supports": {"Supports and connections": table(supports...), "What each does": table(does...)},
-		"results":  {"Names of results": table(results...)},
 		"cells":    {"Functions": table(functions...), "Units": table(unitRows...)},
 		"verdicts": {"A sheet that teaches what goes wrong": table(expect...)},
 	}
