@@ -297,7 +297,7 @@ func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 	for _, t := range e.Terms {
 		switch member := t.Symbol - len(b.p.Unknowns); {
 		case t.Symbol < 0:
-			put([]*[]int{&about.Lines, &about.Couples, &about.Loads, &about.Bodies}[t.Load.Thing], t.Load.Index)
+			put(map[problem.Thing]*[]int{problem.ALine: &about.Lines, problem.ACouple: &about.Couples, problem.ALoad: &about.Loads, problem.ABody: &about.Bodies}[t.Load.Thing], t.Load.Index)
 		case member >= 0:
 			put(&about.Bodies, b.hand.Members[member].Body)
 		default:
