@@ -108,13 +108,13 @@ func (r *region) admissible() linear.Extent {
 		}
 		switch {
 		case len(r.cones) == 0:
-			r.inside = r.programme.Point(r.degree)
+			r.inside = r.programme.Point()
 			return linear.Found
 		case deepest != nil && r.outside(deepest) < 0:
 			r.inside = deepest
 			return linear.Found
 		}
-		y := r.programme.Middle(r.degree)
+		y := r.programme.Middle()
 		if y == nil {
 			break
 		}

@@ -49,7 +49,7 @@ func (s *Solution) slacken() {
 			}
 		}
 		names = append(names, name)
-		at = solve(s.Problem.Without(gone))
+		at = (&Solution{}).solve(s.Problem.Without(gone))
 	}
 	if at.Verdict == Inadmissible {
 		return // too much of it lets go for the order to say anything
