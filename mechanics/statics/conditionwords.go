@@ -69,7 +69,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		beyond, end := s.beyond(j)
 		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
 	}
-	size := s.force1(math.Abs(s.at(c.parts[0])))
+	size := s.force1(math.Abs(s.at(c.parts[0].u)))
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
 		if info.Sense != problem.PressOnly {

@@ -262,7 +262,7 @@ func (s *Solution) slackIsZero() {
 		if c.Kind != Sense {
 			continue
 		}
-		m := c.parts[0]
+		m := c.parts[0].u
 		t := m.Terms
 		if len(t) != 1 || t[0].Coef <= 0 || m.Const != 0 {
 			continue
