@@ -11,8 +11,8 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// maxSingular is the rank up to which all singular values are computed: a few milliseconds.
-const maxSingular = 100
+// maxSingular is the rank up to which all singular values are computed: some 20 ms at the most.
+const maxSingular = 300
 
 // General is a system of any shape and rank. It is solved by orthogonal factors with the
 // columns in an order of their own, in which each next one has the largest part that is
