@@ -199,29 +199,23 @@ func (s *Solution) weakWords(mv Move) string {
 // these places, or of the ends of its lines.
 func (s *Solution) extent(part *subsystem) float64 {
 	p := s.Problem
-	var first r3.Vec
-	some, far := false, 0.0
-	see := func(at r3.Vec) {
-		if !some {
-			first, some = at, true
-		}
-		far = max(far, r3.Norm(r3.Sub(at, first)))
-	}
-	mine := func(a *problem.Act) bool { return &s.parts[s.partOfBody[a.Body]] == part }
+	var places []r3.Vec
+	mine := func(a problem.Act) bool { return &s.parts[s.partOfBody[a.Body]] == part }
 	for act := range p.Acts() {
-		if mine(act) {
-			see(act.At)
+		if mine(*act) {
+			places = append(places, act.At)
 		}
 	}
 	for i := range p.Lines {
-		for k := range p.Lines[i].Acts {
-			if !mine(&p.Lines[i].Acts[k]) {
-				continue
-			}
+		if slices.ContainsFunc(p.Lines[i].Acts, mine) {
 			for _, point := range p.Lines[i].Path {
-				see(p.Points[point].At)
+				places = append(places, p.Points[point].At)
 			}
 		}
+	}
+	far := 0.0
+	for _, at := range places {
+		far = max(far, r3.Norm(r3.Sub(at, places[0])))
 	}
 	return far
 }
