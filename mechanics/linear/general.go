@@ -1,199 +1,168 @@
 package linear
 
 import (
+	"math"
+
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/lapack"
+	"gonum.org/v1/gonum/lapack/lapack64"
 	"gonum.org/v1/gonum/mat"
 )
 
-const (
-	// goodCond is the condition number that the factored part may have. Its null
-	// vectors then carry rounding of some 1e-10, which one step of refinement takes
-	// to 1e-16.
-	goodCond = 1e6
-	// doubtful is the singular value of S below which a combination is looked at as
-	// one of A: S has none that is smaller than A's by more than the condition of
-	// the factored part, and rank is judged at 1e-12 or so.
-	doubtful = 1e-5
-	// rounds bounds how often a row and a column are put off until the factored part
-	// is well conditioned. A structure that needs more is dense to the bone.
-	rounds = 500
-)
+// maxSingular is the rank up to which all singular values are computed: some 20 ms at the most.
+const maxSingular = 300
 
-// General is a system of any shape and rank. With the singular values σ of A, all
-// those up to tol·σ₁ count as none.
+// General is a system of any shape and rank. It is solved by orthogonal factors with the
+// columns in an order of their own, in which each next one has the largest part that is
+// perpendicular to those before it,
+//
+//	A Π = Q [R₁₁ R₁₂]
+//	        [ 0   0 ]
+//
+// so that the diagonal of R falls about as the singular values of A do: entries up to tol of the
+// first count as none.
 type General struct {
-	Rank    int
-	Right   [][]float64 // an orthonormal basis of the x with A x = 0
-	Left    [][]float64 // an orthonormal basis of the y with Aᵀ y = 0
-	Largest float64     // σ₁
-	Least   float64     // the least σ that counts, 0 where the rank is 0
+	Rank  int
+	Cond  float64     // the condition of [R₁₁ R₁₂], 1 where the rank is 0
+	Right [][]float64 // an orthonormal basis of the x with A x = 0
+	Left  [][]float64 // an orthonormal basis of the y with Aᵀ y = 0
 
-	a    *Matrix
-	f    *Factors
-	u, v *mat.Dense // S = u diag(s) vᵀ
-	s    []float64
-	kept int // how many of s count
+	order []int             // Π: the column of A in each place
+	q     *mat.Dense        // the first columns of Q, of which Left are the others
+	r     blas64.Triangular // R₁₁
 }
 
-// NewGeneral finds rank and null spaces of A. Most of it is eliminated with good
-// pivots; a row and a column that make the eliminated part poorly conditioned are
-// put off to the border, where each takes one small singular value with it. The
-// null vectors of the little that is left, S z = 0, give those of A,
-//
-//	x = (-A₁₁⁻¹ A₁₂ z, z)
-//
-// and where singular values of S are small without being nothing, those of A on
-// the space that they span decide.
-func NewGeneral(a *Matrix, tol float64) (*General, bool) {
-	g := &General{a: a, f: factorWell(a)}
-	g.Largest = largestSingular(a)
-	if !g.leftOver() {
-		return nil, false
+// NewGeneral finds rank and null spaces of A.
+func NewGeneral(a *Matrix, tol float64) *General {
+	d := a.Dense()
+	m, n := d.Dims()
+	g := &General{Cond: 1, order: make([]int, n)}
+	for j := range g.order {
+		g.order[j] = -1 // free to move
 	}
-	sure := 0
-	for sure < len(g.s) && g.s[sure] > doubtful {
-		sure++
+	tau := make([]float64, min(m, n))
+	withWork(func(work []float64, size int) { lapack64.Geqp3(d.RawMatrix(), g.order, tau, work, size) })
+	for g.Rank < len(tau) && math.Abs(d.At(g.Rank, g.Rank)) > tol*math.Abs(d.At(0, 0)) {
+		g.Rank++
 	}
-	g.kept = sure
-	right, left := g.candidates(sure)
-	more, ok := g.judge(&right, &left, tol*g.Largest)
-	if !ok {
-		return nil, false
+	all := mat.NewDense(m, m, nil)
+	all.Slice(0, m, 0, len(tau)).(*mat.Dense).Copy(d)
+	withWork(func(work []float64, size int) { lapack64.Orgqr(all.RawMatrix(), tau, work, size) })
+	for k := g.Rank; k < m; k++ {
+		g.Left = append(g.Left, mat.Col(nil, k, all))
 	}
-	g.kept = sure + more
-	g.Right, g.Left = right, left
-	g.Rank = g.f.Rank() + g.kept
 	if g.Rank > 0 {
-		g.Least = g.leastSingular()
+		g.q = all.Slice(0, m, 0, g.Rank).(*mat.Dense)
 	}
-	return g, true
+	raw := d.RawMatrix()
+	g.r = blas64.Triangular{Uplo: blas.Upper, Diag: blas.NonUnit, N: g.Rank, Data: raw.Data, Stride: raw.Stride}
+	if g.Rank > 0 {
+		g.Cond = g.cond(d)
+	}
+	for k := g.Rank; k < n; k++ { // x = Π (-R₁₁⁻¹ R₁₂ e, e)
+		z := make([]float64, n)
+		z[k] = 1
+		for i := range g.Rank {
+			z[i] = -d.At(i, k)
+		}
+		g.solveR(blas.NoTrans, z)
+		g.Right = append(g.Right, g.ordered(z))
+	}
+	g.Right = Orthonormal(g.Right)
+	return g
 }
 
-// factorWell factors A such that the factored part is well conditioned.
-func factorWell(a *Matrix) *Factors {
-	lateRows, lateCols := make([]bool, len(a.Rows)), make([]bool, a.Cols)
-	for round := 0; ; round++ {
-		f := factor(a, lateRows, lateCols)
-		if f.Rank() == 0 || round == rounds {
-			return f
-		}
-		// Two steps of inverse iteration show the direction that A₁₁ shrinks most.
-		y := Unit(f.SolveTrans(Unit(f.Solve(start(len(a.Rows))))))
-		x := f.Solve(y)
-		size := floats.Norm(x, 2)
-		if size*a.normInf() < goodCond {
-			return f
-		}
-		y = f.SolveTrans(x)
-		lateRows[argMax(y)], lateCols[argMax(x)] = true, true
+// cond is the ratio of the largest and the least singular value of [R₁₁ R₁₂]; of many
+// equations ‖R₁₁‖₁·‖R₁₁⁻¹‖₁ by an estimate.
+func (g *General) cond(r *mat.Dense) float64 {
+	_, n := r.Dims()
+	if g.Rank > maxSingular {
+		return 1 / lapack64.Trcon(lapack.MaxColumnSum, g.r, make([]float64, 3*g.Rank), make([]int, g.Rank))
+	}
+	upper := mat.NewDense(g.Rank, n, nil)
+	for i := range g.Rank {
+		copy(upper.RawRowView(i)[i:], r.RawRowView(i)[i:])
+	}
+	return mat.Cond(upper, 2)
+}
+
+// withWork calls a routine of LAPACK twice: for the work space that it wants, and with it.
+func withWork(call func(work []float64, size int)) {
+	want := make([]float64, 1)
+	call(want, -1)
+	call(make([]float64, int(want[0])), int(want[0]))
+}
+
+// solveR solves with R₁₁, or with its transpose, in place.
+func (g *General) solveR(t blas.Transpose, z []float64) {
+	if g.Rank > 0 {
+		blas64.Trsv(t, g.r, blas64.Vector{N: g.Rank, Data: z, Inc: 1})
 	}
 }
 
-// leftOver takes S apart into its singular values.
-func (g *General) leftOver() bool {
-	rows, cols := g.f.border()
-	g.u, g.v = identity(max(1, len(rows))), identity(max(1, len(cols)))
-	if len(rows) == 0 || len(cols) == 0 {
-		return true
+// ordered puts what belongs to the columns of A Π at the columns of A.
+func (g *General) ordered(z []float64) []float64 {
+	x := make([]float64, len(g.order))
+	for k, v := range z {
+		x[g.order[k]] = v
 	}
-	s := mat.NewDense(len(rows), len(cols), nil)
-	for i, row := range g.f.schur() {
-		s.SetRow(i, row)
-	}
-	var svd mat.SVD
-	if !svd.Factorize(s, mat.SVDFull) {
-		return false
-	}
-	g.s = svd.Values(nil)
-	g.u.Reset()
-	g.v.Reset()
-	svd.UTo(g.u)
-	svd.VTo(g.v)
-	return true
+	return x
 }
 
-func identity(n int) *mat.Dense {
-	one := mat.NewDense(n, n, nil)
-	for i := range n {
-		one.Set(i, i, 1)
+// Solve gives the shortest of the x that make A x come nearest to b, x = A⁺ b.
+func (g *General) Solve(b []float64) []float64 {
+	z := make([]float64, g.Rank)
+	if g.Rank > 0 {
+		mat.NewVecDense(g.Rank, z).MulVec(g.q.T(), mat.NewVecDense(len(b), b))
 	}
-	return one
+	g.solveR(blas.NoTrans, z)
+	return Perp(g.ordered(z), g.Right)
 }
 
-// candidates gives orthonormal bases of the x and y that A nearly, or wholly,
-// makes nothing: those of the singular vectors of S from the first on.
-func (g *General) candidates(first int) (right, left [][]float64) {
-	rows, cols := g.f.border()
-	for k := first; k < len(cols); k++ {
-		x := make([]float64, g.a.Cols)
-		for i, j := range cols {
-			x[j] = g.v.At(i, k)
-		}
-		g.f.back(make([]float64, len(g.a.Rows)), x)
-		right = append(right, x)
+// SolveTrans gives y = (Aᵀ)⁺ c.
+func (g *General) SolveTrans(c []float64) []float64 {
+	c = Perp(c, g.Right)
+	z := make([]float64, g.Rank)
+	for k := range z {
+		z[k] = c[g.order[k]]
 	}
-	for k := first; k < len(rows); k++ {
-		y := make([]float64, len(g.a.Rows))
-		for i, r := range rows {
-			y[r] = g.u.At(i, k)
-		}
-		g.f.backTrans(make([]float64, g.a.Cols), y)
-		left = append(left, y)
+	g.solveR(blas.Trans, z)
+	y := make([]float64, g.Rank+len(g.Left))
+	if g.Rank > 0 {
+		mat.NewVecDense(len(y), y).MulVec(g.q, mat.NewVecDense(g.Rank, z))
 	}
-	right, left = orthonormal(right), orthonormal(left)
-	// What A still makes of them is rounding of the factors and, for the doubtful,
-	// along the others' images: one step of refinement takes it away.
-	for _, x := range right {
-		floats.Sub(x, g.basic(g.perp(left, g.a.Mul(x))))
-	}
-	for _, y := range left {
-		floats.Sub(y, g.basicTrans(g.perp(right, g.a.mulTrans(y))))
-	}
-	return orthonormal(right), orthonormal(left)
+	return y
 }
 
-// judge decides which of the candidates A makes nothing: with B = Yᵀ A X, of
-// their number, the combinations whose singular values are up to tol.
-func (g *General) judge(right, left *[][]float64, tol float64) (more int, ok bool) {
-	if len(*right) == 0 || len(*left) == 0 {
-		return 0, true
-	}
-	b := mat.NewDense(len(*left), len(*right), nil)
-	for k, x := range *right {
-		ax := g.a.Mul(x)
-		for i, y := range *left {
-			b.Set(i, k, floats.Dot(y, ax))
+// Perp is v without what lies along q, which are orthonormal. What the
+// first pass leaves along q is rounding of the part taken away; the second takes that
+// away to rounding of what is left.
+func Perp(v []float64, q [][]float64) []float64 {
+	rest := append([]float64{}, v...)
+	for range 2 {
+		for _, b := range q {
+			floats.AddScaled(rest, -floats.Dot(b, rest), b)
 		}
 	}
-	var svd mat.SVD
-	if !svd.Factorize(b, mat.SVDFull) {
-		return 0, false
-	}
-	for _, s := range svd.Values(nil) {
-		if s > tol {
-			more++
-		}
-	}
-	if more == 0 {
-		return 0, true
-	}
-	var u, v mat.Dense
-	svd.UTo(&u)
-	svd.VTo(&v)
-	*right, *left = combined(*right, &v, more), combined(*left, &u, more)
-	return more, true
+	return rest
 }
 
-// combined gives the combinations of a basis that the columns of c from the first
-// on name.
-func combined(basis [][]float64, c *mat.Dense, first int) [][]float64 {
-	var out [][]float64
-	for k := first; k < len(basis); k++ {
-		x := make([]float64, len(basis[0]))
-		for i, b := range basis {
-			floats.AddScaled(x, c.At(i, k), b)
-		}
-		out = append(out, x)
+// Orthonormal makes rows that span the same, each perpendicular to the others and of
+// length one. It leaves its argument as it is.
+func Orthonormal(rows [][]float64) [][]float64 {
+	out := make([][]float64, 0, len(rows))
+	for _, row := range rows {
+		out = append(out, Unit(Perp(row, out)))
 	}
 	return out
+}
+
+// Unit makes a vector one of length one, in place.
+func Unit(v []float64) []float64 {
+	if size := floats.Norm(v, 2); size > 0 {
+		floats.Scale(1/size, v)
+	}
+	return v
 }

@@ -1,13 +1,17 @@
 // Package linear solves sparse systems of linear equations A x = b: the order in
-// which blocks of them can be solved, sparse LU factors, condition, and rank with
-// the null spaces of what has no single solution.
+// which blocks of them can be solved, their factors, condition, and rank with
+// the null spaces of what has no single solution; and linear programmes, with proofs.
 //
 // The matrices of equilibrium have a handful of entries a row however many bodies
 // there are, and scaled entries of about one. All tolerances here are absolute
 // and made for matrices so scaled: columns of length one.
 package linear
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // Term is an entry of a sparse row: Value in column Col.
 type Term struct {
@@ -22,39 +26,15 @@ type Matrix struct {
 	Cols int
 }
 
-// Mul gives A x, of length m.
-func (a *Matrix) Mul(x []float64) []float64 {
-	y := make([]float64, len(a.Rows))
-	a.mulTo(y, x)
-	return y
-}
-
-// mulTo is Mul into y, whatever that holds.
-func (a *Matrix) mulTo(y, x []float64) {
-	for i, row := range a.Rows {
-		sum := 0.0
-		for _, t := range row {
-			sum += t.Value * x[t.Col]
-		}
-		y[i] = sum
-	}
-}
-
-// mulTrans gives Aᵀ y, of length n.
-func (a *Matrix) mulTrans(y []float64) []float64 {
-	x := make([]float64, a.Cols)
-	a.mulTransTo(x, y)
-	return x
-}
-
-// mulTransTo is mulTrans into x, whatever that holds.
-func (a *Matrix) mulTransTo(x, y []float64) {
-	clear(x)
+// Dense is the same with its zeros.
+func (a *Matrix) Dense() *mat.Dense {
+	d := mat.NewDense(len(a.Rows), a.Cols, nil)
 	for i, row := range a.Rows {
 		for _, t := range row {
-			x[t.Col] += t.Value * y[i]
+			d.Set(i, t.Col, t.Value)
 		}
 	}
+	return d
 }
 
 // normInf is the largest sum of the magnitudes of a row, ‖A‖∞ = max Σ |a[i][j]|.
@@ -70,6 +50,29 @@ func (a *Matrix) normInf() float64 {
 	return norm
 }
 
+// columns lists the rows in which each column has an entry that is not zero.
+func (a *Matrix) columns() [][]int {
+	counts, entries := make([]int, a.Cols), 0
+	for _, row := range a.Rows {
+		entries += len(row)
+		for _, t := range row {
+			counts[t.Col]++
+		}
+	}
+	in, store := make([][]int, a.Cols), make([]int, entries)
+	for j, n := range counts {
+		in[j], store = store[:0:n], store[n:]
+	}
+	for i, row := range a.Rows {
+		for _, t := range row {
+			if t.Value != 0 {
+				in[t.Col] = append(in[t.Col], i)
+			}
+		}
+	}
+	return in
+}
+
 // Part is the matrix of some of the rows and columns, in the order given; what
 // lies in other columns is left out.
 func (a *Matrix) Part(rows, cols []int) *Matrix {
@@ -78,19 +81,13 @@ func (a *Matrix) Part(rows, cols []int) *Matrix {
 		at[j] = k + 1
 	}
 	p := &Matrix{Rows: make([][]Term, len(rows)), Cols: len(cols)}
-	entries := 0
-	for _, i := range rows {
-		entries += len(a.Rows[i])
-	}
-	store := make([]Term, 0, entries)
 	for k, i := range rows {
-		first := len(store)
+		p.Rows[k] = make([]Term, 0, len(a.Rows[i]))
 		for _, t := range a.Rows[i] {
 			if at[t.Col] > 0 {
-				store = append(store, Term{at[t.Col] - 1, t.Value})
+				p.Rows[k] = append(p.Rows[k], Term{at[t.Col] - 1, t.Value})
 			}
 		}
-		p.Rows[k] = store[first:len(store):len(store)]
 	}
 	return p
 }

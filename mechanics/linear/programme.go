@@ -47,26 +47,24 @@ const (
 // in which linear functions of y have a least value. What is not found before the
 // work is spent is Unknown.
 //
-// It is solved by the simplex method on the slacks s = G y + c: in each state n of
-// them are zero, and the others follow: a dictionary. The y have no bounds of their own, so they leave
-// the state first and never come back. Along what no bound sees the region has no
-// end; the y are replaced by coordinates w of the directions that bounds see.
+// It is solved by the simplex method on dictionaries. Beside the y stands a lift t that is
+// added to every bound, g[i]·y + c[i] + t >= 0: with t large enough every point keeps
+// all of them, and t is first made as small as it can be.
+//
 // An answer is proved before it is given, from the bounds as they came and to
 // rounding: a least value by a point that keeps them all and by multipliers λ >= 0 with
 // Gᵀλ = cost and -c·λ equal to it; an empty region by λ >= 0 with Gᵀλ = 0 and c·λ < 0
 // (Farkas); an endless one by a direction along which the cost falls and no bound ends.
 type Programme struct {
 	work *int // how many entries its steps may yet rewrite
-
-	g     [][]float64 // in w, of length one
-	c     []float64
-	size  []float64 // lengths of the bounds as they came
-	basis [][]float64
+	n, m int
+	a    *mat.Dense // the rows g of length one, each with 1 for t; the row of t; those of y
+	c    []float64
+	size []float64 // lengths of the bounds as they came
 
 	start *state // a point that keeps all bounds, nil before Feasible or where there is none
-	known bool
-	none  Extent    // Empty or Unknown where start is nil
-	proof []float64 // the multipliers that prove it empty
+	none  Extent // Empty or Unknown where start is nil after it, Found before
+	proof []float64
 }
 
 // Least is a least value: where Found, Y has it, and mult are the multipliers of
@@ -75,7 +73,6 @@ type Least struct {
 	Extent Extent
 	Value  float64
 	Y      []float64
-	ray    []float64 // where Endless: a direction along which it falls
 	mult   []float64
 
 	end *state
@@ -85,84 +82,115 @@ type Least struct {
 // many entries the steps of this and other programmes may yet rewrite.
 func NewProgramme(g [][]float64, c []float64, n int, work *int) *Programme {
 	m := len(g)
-	p := &Programme{work: work, c: make([]float64, m), size: make([]float64, m)}
-	if m == 0 {
-		return p
-	}
-	a := mat.NewDense(m, n, nil)
+	p := &Programme{work: work, n: n, m: m, a: mat.NewDense(m+1+n, n+1, nil), c: make([]float64, m), size: make([]float64, m)}
 	for i, row := range g {
 		p.size[i] = floats.Norm(row, 2)
-		for k, x := range row {
-			a.Set(i, k, x/p.size[i])
-		}
+		floats.ScaleTo(p.bound(i), 1/p.size[i], row)
+		p.a.Set(i, n, 1)
 		p.c[i] = c[i] / p.size[i]
 	}
-	*work -= m * n * n
-	var svd mat.SVD
-	svd.Factorize(a, mat.SVDThinV)
-	var v mat.Dense
-	svd.VTo(&v)
-	for k, s := range svd.Values(nil) {
-		if s > newDirection {
-			p.basis = append(p.basis, mat.Col(nil, k, &v))
-		}
-	}
-	for i := range m {
-		p.g = append(p.g, p.seen(a.RawRowView(i)))
+	p.a.Set(m, n, 1)
+	for k := range n {
+		p.a.Set(m+1+k, k, 1)
 	}
 	return p
 }
 
-// seen gives the coordinates w of y.
-func (p *Programme) seen(y []float64) []float64 {
-	w := make([]float64, len(p.basis))
-	for k, b := range p.basis {
-		w[k] = floats.Dot(b, y)
+// bound is row i of G.
+func (p *Programme) bound(i int) []float64 { return p.a.RawRowView(i)[:p.n] }
+
+// slack is how far y is within bound i, and terms the size of the terms that it is the
+// sum of, at least 1: what is left of their sum is judged by it.
+func (p *Programme) slack(i int, y []float64) (slack, terms float64) {
+	slack, terms = p.c[i], 1+math.Abs(p.c[i])
+	for k, x := range p.bound(i) {
+		slack += x * y[k]
+		terms += math.Abs(x * y[k])
 	}
-	return w
+	return slack, terms
 }
 
-// full gives the y of coordinates w.
-func (p *Programme) full(w []float64, n int) []float64 {
-	y := make([]float64, n)
-	for k, b := range p.basis {
-		floats.AddScaled(y, w[k], b)
+func (p *Programme) keeps(y []float64) bool {
+	for i := range p.m {
+		if slack, terms := p.slack(i, y); slack < -2*onBound*terms {
+			return false
+		}
 	}
-	return y
+	return true
 }
 
 // Feasible says whether any point keeps the bounds: Found, Empty or Unknown.
 func (p *Programme) Feasible() Extent {
-	if !p.known {
-		p.known = true
+	if p.start == nil && p.none == Found {
 		p.none = p.enter()
-	}
-	if p.start != nil {
-		return Found
 	}
 	return p.none
 }
 
 // Point is a point that keeps the bounds, after Feasible found that there is one.
-func (p *Programme) Point(n int) []float64 { return p.full(p.start.w(), n) }
+func (p *Programme) Point() []float64 { return p.start.y() }
 
 // Middle is a point whose least slack is as large as can be, or 1: one inside, where
 // the region has an inside. It is nil where it was not found.
-func (p *Programme) Middle(n int) []float64 {
-	k := len(p.basis)
-	g := make([][]float64, len(p.g), len(p.g)+1)
-	for i := range p.g {
-		g[i] = append(append(make([]float64, 0, k+1), p.g[i]...), -1)
+func (p *Programme) Middle() []float64 {
+	if st, ok := p.lowest(-1); ok && p.keeps(st.y()) {
+		return st.y()
 	}
-	last := make([]float64, k+1)
-	last[k] = -1
-	cost := append([]float64{}, last...)
-	l := NewProgramme(append(g, last), append(append([]float64{}, p.c...), 1), k+1, p.work).Least(cost)
-	if l.Extent != Found {
+	return nil
+}
+
+// lowest lets t fall as far as it goes, to the floor at most.
+func (p *Programme) lowest(floor float64) (*state, bool) {
+	high := 0.0
+	for _, c := range p.c {
+		high = max(high, -c)
+	}
+	st := p.newState(floor, high)
+	column, done := st.descend(p.lift(), nil, true)
+	return st, done && column < 0 // t has an end
+}
+
+// lift is the cost of t.
+func (p *Programme) lift() []float64 { return p.a.RawRowView(p.m) }
+
+// enter finds a first point: one at which t has fallen to zero.
+func (p *Programme) enter() Extent {
+	st, ok := p.lowest(0)
+	if !ok {
+		return Unknown
+	}
+	if t := st.lift(); t > onBound {
+		if p.proof = p.contradiction(st); p.proof != nil {
+			return Empty
+		}
+		if t > onBound*reachOf(st.y()) {
+			return Unknown
+		}
+	}
+	st.hold()
+	p.start = st
+	return Found
+}
+
+// contradiction gives the multipliers of bounds that no point keeps together, with
+// λ >= 0, Σ λ = 1, Gᵀλ = 0 and c·λ < 0, nil where rounding leaves it open.
+func (p *Programme) contradiction(st *state) []float64 {
+	proof := make([]float64, p.m)
+	sum, left := 0.0, make([]float64, p.n)
+	for k, price := range st.price(p.lift()) {
+		if i := st.zero[k]; i < p.m && price > 0 {
+			proof[i] = price
+			sum += price * p.c[i]
+			floats.AddScaled(left, price, p.bound(i))
+		}
+	}
+	if sum >= 0 || floats.Norm(left, 2)*reachOf(st.y()) > -sum*dualityGap {
 		return nil
 	}
-	return p.full(l.Y[:k], n)
+	return proof
 }
+
+func reachOf(y []float64) float64 { return max(1, floats.Norm(y, math.Inf(1))) }
 
 // Conflict lists bounds that no point keeps together and of which none can be left
 // out: the multipliers that prove the region empty are a basic solution, so they lie
@@ -182,44 +210,38 @@ func (p *Programme) Least(cost []float64) Least {
 	if what := p.Feasible(); what != Found {
 		return Least{Extent: what}
 	}
-	n := len(cost)
-	seen := p.seen(cost)
-	rest := append([]float64{}, cost...)
-	floats.Sub(rest, p.full(seen, n))
-	if floats.Norm(rest, 2) > onBound*floats.Norm(cost, 2) { // no bound sees all of it
-		floats.Scale(-1, rest)
-		return Least{Extent: Endless, ray: rest}
-	}
+	full := append(slices.Clone(cost), 0)
+	scale := floats.Norm(cost, 2)
 	st := p.start.clone()
-	switch column, done := st.descend(seen, nil, true, p); {
+	for k, price := range st.price(full) {
+		if st.zero[k] > p.m && math.Abs(price) > onBound*scale { // no bound sees all of the cost
+			return Least{Extent: Endless}
+		}
+	}
+	switch column, done := st.descend(full, map[int]bool{p.m: true}, true); {
 	case !done:
 		return Least{Extent: Unknown}
 	case column >= 0:
 		ray := st.ray(column)
-		for _, g := range p.g {
-			if floats.Dot(g, ray) < -onBound*floats.Norm(ray, 2) {
+		for i := range p.m {
+			if floats.Dot(p.bound(i), ray) < -onBound*floats.Norm(ray, 2) {
 				return Least{Extent: Unknown}
 			}
 		}
-		return Least{Extent: Endless, ray: p.full(ray, n)}
+		return Least{Extent: Endless}
 	}
-	out := Least{Extent: Found, mult: make([]float64, len(p.g)), Y: p.full(st.w(), n), end: st}
-	price := st.price(seen)
-	dual, scale := 0.0, floats.Norm(seen, 2)
-	for k, i := range st.zero {
-		l := max(price[k], 0)
-		if l <= pivotTol*scale {
-			l = 0
+	y := st.y()
+	out := Least{Extent: Found, Value: floats.Dot(cost, y), Y: y, mult: make([]float64, p.m), end: st}
+	dual, left := 0.0, slices.Clone(cost)
+	for k, l := range st.price(full) {
+		if i := st.zero[k]; i < p.m && l > pivotTol*scale {
+			out.mult[i] = l
+			dual -= l * (p.c[i] + st.lift())
+			floats.AddScaled(left, -l, p.bound(i))
 		}
-		out.mult[i] = l
-		dual -= l * st.c[i]
 	}
-	out.Value = floats.Dot(seen, st.w())
-	left := append([]float64{}, seen...)
-	for i, l := range out.mult {
-		floats.AddScaled(left, -l, p.g[i])
-	}
-	if !p.keeps(st.w()) || floats.Norm(left, 2) > dualityGap*max(scale, 1e-300) || math.Abs(dual-out.Value) > dualityGap*(scale+math.Abs(out.Value)) {
+	gap := math.Abs(dual - out.Value)
+	if !p.keeps(y) || floats.Norm(left, 2) > dualityGap*max(scale, 1e-300) || gap > dualityGap*(scale+math.Abs(out.Value)) {
 		return Least{Extent: Unknown}
 	}
 	for i := range out.mult {
@@ -228,348 +250,213 @@ func (p *Programme) Least(cost []float64) Least {
 	return out
 }
 
-func (p *Programme) keeps(w []float64) bool {
-	for i, g := range p.g {
-		if p.slack(i, w) < -2*onBound*terms(p.c[i], g, w) {
-			return false
-		}
-	}
-	return true
-}
-
-// terms is the size of the terms of a bound at a point, at least 1: what is left of
-// their sum is judged by it.
-func terms(c float64, g, w []float64) float64 {
-	size := 1 + math.Abs(c)
-	for k, x := range g {
-		size += math.Abs(x * w[k])
-	}
-	return size
-}
-
-func reachOf(w []float64) float64 { return max(1, floats.Norm(w, math.Inf(1))) }
-
 // Ends lists the bounds that end the region at a least value: those that are met
 // with nothing to spare wherever it is. A multiplier above zero shows one (it is
 // so at every least point, by complementary slackness); of the others that are at
 // zero here each is made as large as the least value allows.
 func (p *Programme) Ends(l Least) []int {
-	at := l.end
-	tight := make([]bool, len(p.g))
-	var open []int
-	barred := map[int]bool{}
-	for i := range p.g {
-		switch {
-		case l.mult[i] > 0:
-			tight[i], barred[i] = true, true
-		case p.slack(i, at.w()) <= onBound*terms(p.c[i], p.g[i], at.w()):
+	met := func(i int, y []float64) bool {
+		slack, terms := p.slack(i, y)
+		return slack <= onBound*terms
+	}
+	var ends, open []int
+	held := map[int]bool{p.m: true}
+	for i := range p.m {
+		if l.mult[i] > 0 {
+			ends, held[i] = append(ends, i), true
+		} else if met(i, l.Y) {
 			open = append(open, i)
 		}
 	}
-	loose := map[int]bool{}
-	st := at.clone() // every step stays where the value is least
-	for _, i := range open {
-		if loose[i] {
-			continue
-		}
-		cost := floats.ScaleTo(make([]float64, len(p.g[i])), -1, p.g[i])
-		column, done := st.descend(cost, barred, false, p)
+	st := l.end.clone() // every step stays where the value is least
+	for len(open) > 0 {
+		i := open[0]
+		column, done := st.descend(append(floats.ScaleTo(make([]float64, p.n), -1, p.bound(i)), 0), held, false)
+		loose := func(j int) bool { return !met(j, st.y()) }
 		switch {
 		case !done:
 			return nil // nothing is claimed of any of them
 		case column >= 0:
 			ray := st.ray(column)
-			for _, j := range open {
-				loose[j] = loose[j] || floats.Dot(p.g[j], ray) > onBound*floats.Norm(ray, 2)
-			}
-			continue
+			loose = func(j int) bool { return floats.Dot(p.bound(j), ray) > onBound*floats.Norm(ray, 2) }
+		case !loose(i):
+			ends = append(ends, i)
 		}
-		for _, j := range open {
-			loose[j] = loose[j] || p.slack(j, st.w()) > onBound*terms(p.c[j], p.g[j], st.w())
-		}
-		tight[i] = !loose[i]
+		open = slices.DeleteFunc(open[1:], loose)
 	}
-	var out []int
-	for i, is := range tight {
-		if is && !loose[i] {
-			out = append(out, i)
-		}
-	}
-	return out
+	slices.Sort(ends)
+	return ends
 }
 
-func (p *Programme) slack(i int, w []float64) float64 { return p.c[i] + floats.Dot(p.g[i], w) }
-
-// enter finds a first state: with x >= 0 added to every slack it lets x fall as far
-// as it goes, from where all of them can be kept.
-func (p *Programme) enter() Extent {
-	n, m := len(p.basis), len(p.g)
-	if m == 0 {
-		p.start = &state{}
-		return Found
-	}
-	lowest := floats.MinIdx(p.c)
-	// Coordinates w and, as the last, x, with the bound x >= 0 behind the others.
-	g := make([][]float64, m+1)
-	for i := range p.g {
-		g[i] = append(append(make([]float64, 0, n+1), p.g[i]...), 1)
-	}
-	g[m] = make([]float64, n+1)
-	g[m][n] = 1
-	st := newState(g, append(append([]float64{}, p.c...), 0))
-	st.move(n, max(0, -p.c[lowest]))
-	cost := make([]float64, n+1)
-	cost[n] = 1
-	if !st.settle(cost, p) {
-		return Unknown
-	}
-	if column, done := st.descend(cost, nil, true, p); !done || column >= 0 {
-		return Unknown // x has an end, at 0
-	}
-	x := st.w()[n]
-	if x > onBound {
-		if p.proof = p.contradiction(st, cost); p.proof != nil {
-			return Empty
-		}
-		if x > onBound*reachOf(st.w()) {
-			return Unknown
-		}
-	}
-	// What is left of x is rounding: the bounds give way by that much.
-	c := make([]float64, m)
-	for i := range c {
-		c[i] = p.c[i] + max(x, 0)
-	}
-	first := newState(p.g, c)
-	first.put(st.w()[:n])
-	if !first.settle(make([]float64, n), p) {
-		return Unknown
-	}
-	p.start = first
-	return Found
-}
-
-// contradiction gives the multipliers of bounds that no point keeps together, with
-// λ >= 0, Σ λ = 1, Gᵀλ = 0 and c·λ < 0, nil where rounding leaves it open.
-func (p *Programme) contradiction(st *state, cost []float64) []float64 {
-	proof := make([]float64, len(p.g))
-	for k, price := range st.price(cost) {
-		if i := st.zero[k]; i < len(p.g) {
-			proof[i] = max(0, price)
-		}
-	}
-	sum, left := 0.0, make([]float64, len(p.basis))
-	for i, l := range proof {
-		sum += l * p.c[i]
-		floats.AddScaled(left, l, p.g[i])
-	}
-	if sum >= 0 || floats.Norm(left, 2)*reachOf(st.w()) > -sum*dualityGap {
-		return nil
-	}
-	return proof
-}
-
-// state is a dictionary: the slacks that are zero, and all slacks and coordinates
-// in terms of them,
+// state is a dictionary: as many of the rows r = A (y, t) + c as there are columns are
+// zero, z, and all rows follow from them,
 //
-//	s = s₀ + T z,   w = w₀ + W z
+//	r = r₀ + T z
 //
-// with z the slacks in zero; before a coordinate has left it stands in z itself.
+// A coordinate that no bound has taken the place of yet stands in z itself, and stays
+// where it is.
 type state struct {
-	g    [][]float64
+	p    *Programme
 	c    []float64
-	n    int
-	zero []int       // of each column of z the slack, or -1-k for coordinate k
-	at   []int       // the column of each slack, or -1
-	rows [][]float64 // m rows of slacks, then n of coordinates: T and W, and the constant as the last entry
+	zero []int      // the row of each column of z
+	at   []int      // the column of each row, or -1
+	t    *mat.Dense // T, and r₀ as the last column
 }
 
-func newState(g [][]float64, c []float64) *state {
-	m, n := len(g), len(g[0])
-	st := &state{g: g, c: c, n: n, zero: make([]int, n), at: none(m), rows: make([][]float64, m+n)}
-	for i := range m {
-		st.rows[i] = append(append(make([]float64, 0, n+1), g[i]...), c[i])
+// newState begins at y = 0 and a t that lifts every bound, and takes bounds in for
+// coordinates until no bound sees what is left.
+func (p *Programme) newState(floor, high float64) *state {
+	rows, _ := p.a.Dims()
+	st := &state{p: p, c: make([]float64, rows), zero: make([]int, p.n+1), at: none(rows), t: mat.NewDense(rows, p.n+2, nil)}
+	copy(st.c, p.c)
+	st.c[p.m] = -floor
+	for i := range rows {
+		row := st.t.RawRowView(i)
+		copy(row, p.a.RawRowView(i))
+		row[p.n+1] = st.c[i] + high*row[p.n]
 	}
-	for k := range n {
-		st.rows[m+k] = make([]float64, n+1)
-		st.rows[m+k][k] = 1
-		st.zero[k] = -1 - k
+	for k := range st.zero {
+		st.zero[k] = p.m + 1 + k // that of t has no row of its own
+		if k < p.n {
+			st.at[p.m+1+k] = k
+		}
 	}
+	st.settle()
 	return st
 }
 
 func (st *state) clone() *state {
 	out := *st
-	out.zero = append([]int{}, st.zero...)
-	out.at = append([]int{}, st.at...)
-	out.rows = make([][]float64, len(st.rows))
-	for i, r := range st.rows {
-		out.rows[i] = append([]float64{}, r...)
-	}
+	out.c, out.zero, out.at, out.t = slices.Clone(st.c), slices.Clone(st.zero), slices.Clone(st.at), mat.DenseCopyOf(st.t)
 	return &out
 }
 
-// w is the point of the state.
-func (st *state) w() []float64 {
-	w := make([]float64, st.n)
-	for k := range w {
-		w[k] = st.rows[len(st.g)+k][st.n]
+// value is what a row is, and entry what column k of z adds to it.
+func (st *state) value(row int) float64    { return st.t.At(row, st.p.n+1) }
+func (st *state) entry(row, k int) float64 { return st.t.At(row, k) }
+
+// y is the point of the state, and lift its t.
+func (st *state) y() []float64  { return mat.Col(nil, st.p.n+1, st.t)[st.p.m+1:] }
+func (st *state) lift() float64 { return st.value(st.p.m) - st.c[st.p.m] }
+
+// ray is the direction in which y goes as column k grows.
+func (st *state) ray(k int) []float64 { return mat.Col(nil, k, st.t)[st.p.m+1:] }
+
+// price is what a unit of each column of z adds to a cost of (y, t).
+func (st *state) price(cost []float64) []float64 {
+	price := make([]float64, len(st.zero))
+	for k, c := range cost {
+		row := st.p.m + 1 + k
+		if k == st.p.n {
+			row = st.p.m
+		}
+		if c != 0 {
+			floats.AddScaled(price, c, st.t.RawRowView(row)[:len(price)])
+		}
 	}
-	return w
+	return price
 }
 
-// move adds to coordinate k, which has not left yet.
-func (st *state) move(k int, by float64) {
-	for _, row := range st.rows {
-		row[st.n] += by * row[k]
-	}
-}
-
-// put moves all coordinates, none of which has left yet, to a point.
-func (st *state) put(w []float64) {
-	for k, x := range w {
-		st.move(k, x)
-	}
-}
-
-// settle lets every coordinate leave, along what makes the cost no greater, until
-// n slacks are zero.
-func (st *state) settle(cost []float64, p *Programme) bool {
+// settle lets every coordinate that a bound sees leave, along what makes t no greater.
+func (st *state) settle() {
 	for {
 		best, row, step := -1, -1, 0.0
-		price := st.price(cost)
+		price := st.price(st.p.lift())
 		for k, i := range st.zero {
-			if i >= 0 {
+			if i <= st.p.m {
 				continue
 			}
 			direction := 1.0
 			if price[k] > 0 {
 				direction = -1
 			}
-			r, s := st.blocks(k, direction)
-			if r < 0 { // the other way: the cost does not see it, or it would have no end
+			r, s := st.blocks(k, direction, false)
+			if r < 0 { // the other way: t does not see it, or it would have no end
 				direction = -direction
-				r, s = st.blocks(k, direction)
+				r, s = st.blocks(k, direction, false)
 			}
-			if r >= 0 && (best < 0 || math.Abs(st.rows[r][k]) > math.Abs(st.rows[row][best])) {
+			if r >= 0 && (best < 0 || math.Abs(st.entry(r, k)) > math.Abs(st.entry(row, best))) {
 				best, row, step = k, r, direction*s
 			}
 		}
-		if best < 0 {
-			// It cannot be false: every coordinate is seen by some bound.
-			return !slices.ContainsFunc(st.zero, func(i int) bool { return i < 0 })
+		if best < 0 || *st.p.work < 0 {
+			return
 		}
-		st.pivot(row, best, step, p)
-		if *p.work < 0 {
-			return false
-		}
+		st.pivot(row, best, step)
 	}
 }
 
-// blocks finds the slack that is first to reach zero as column k of z grows in a
-// direction, the one with the largest entry of those that are equally near.
-func (st *state) blocks(k int, direction float64) (row int, step float64) {
+// blocks finds the bound that is first to reach zero as column k of z grows in a
+// direction: of those equally near the one with the largest entry, or by Bland's rule
+// the first.
+func (st *state) blocks(k int, direction float64, first bool) (row int, step float64) {
 	row, step = -1, math.Inf(1)
-	for i := range st.g {
-		if st.at[i] >= 0 {
+	for i := range st.p.m + 1 {
+		by := direction * st.entry(i, k)
+		if st.at[i] >= 0 || by >= -pivotTol {
 			continue
 		}
-		by := direction * st.rows[i][k]
-		if by >= -pivotTol {
-			continue
-		}
-		s := max(st.rows[i][st.n], 0) / -by
+		s := max(st.value(i), 0) / -by
 		near := pivotTol * (1 + math.Abs(step))
-		if row < 0 || s < step-near || s <= step+near && by < direction*st.rows[row][k] {
-			row = i
-			step = min(s, step)
+		if row < 0 || s < step-near || s <= step+near && !first && by < direction*st.entry(row, k) {
+			row, step = i, min(s, step)
 		}
 	}
 	return row, step
 }
 
-// firstBlock is blocks by Bland's rule: of those equally near the one with the
-// smallest index.
-func (st *state) firstBlock(k int) (row int, step float64) {
-	row, step = st.blocks(k, 1)
-	for i := 0; i < row; i++ {
-		if st.at[i] < 0 && st.rows[i][k] < -pivotTol && max(st.rows[i][st.n], 0)/-st.rows[i][k] <= step+pivotTol*(1+step) {
-			return i, step
-		}
-	}
-	return row, step
-}
-
-// pivot lets slack i be zero in place of column k, which has moved by step: from
-// s[i] = Σ row[j]·z[j] follows z[k] = (s[i] - Σ row[j]·z[j], j ≠ k) / row[k].
-func (st *state) pivot(i, k int, step float64, p *Programme) {
-	st.move(k, step)
-	row := st.rows[i]
-	swap := make([]float64, st.n)
-	for j := range swap {
-		swap[j] = -row[j] / row[k]
-	}
+// pivot lets row i be zero in place of column k, which has moved by step: from
+// r[i] = Σ row[j]·z[j] follows z[k] = (r[i] - Σ row[j]·z[j], j ≠ k) / row[k].
+func (st *state) pivot(i, k int, step float64) {
+	n := len(st.zero)
+	row := st.t.RawRowView(i)
+	swap := floats.ScaleTo(make([]float64, n), -1/row[k], row[:n])
 	swap[k] = 1 / row[k]
-	for _, other := range st.rows {
-		f := other[k]
-		if f == 0 {
-			continue
+	rows, _ := st.t.Dims()
+	for r := range rows {
+		other := st.t.RawRowView(r)
+		if f := other[k]; f != 0 {
+			other[n] += step * f
+			other[k] = 0
+			floats.AddScaled(other[:n], f, swap)
 		}
-		other[k] = 0
-		floats.AddScaled(other[:st.n], f, swap)
 	}
 	clear(row)
 	row[k] = 1
-	if was := st.zero[k]; was >= 0 {
+	if was := st.zero[k]; was < len(st.at) {
 		st.at[was] = -1
 	}
 	st.zero[k], st.at[i] = i, k
-	*p.work -= len(st.rows) * (st.n + 1)
+	*st.p.work -= rows * (n + 1)
 }
 
-// price is what a unit of each column of z adds to the cost.
-func (st *state) price(cost []float64) []float64 {
-	price := make([]float64, st.n)
-	for k, c := range cost {
-		if c == 0 {
-			continue
-		}
-		floats.AddScaled(price, c, st.rows[len(st.g)+k][:st.n])
+// hold keeps t where it is: its own row becomes zero, in place of the bound that
+// shares most in it.
+func (st *state) hold() {
+	m := st.p.m
+	if st.at[m] >= 0 {
+		return
 	}
-	return price
+	st.c[m] -= st.value(m)
+	st.t.Set(m, st.p.n+1, 0)
+	st.pivot(m, floats.MaxIdx(st.price(st.p.lift())), 0)
 }
 
-// ray is the direction in which w goes as column k grows.
-func (st *state) ray(k int) []float64 {
-	ray := make([]float64, st.n)
-	for i := range ray {
-		ray[i] = st.rows[len(st.g)+i][k]
-	}
-	return ray
-}
-
-// descend goes from state to state as the cost falls, to where it is least. Slacks
-// that are barred stay zero. Where it has no end the column is given along
+// descend goes from state to state as the cost falls, to where it is least. Rows
+// that are held stay zero. Where it has no end the column is given along
 // which it falls, else -1; done is false where the work ran out. Where it is to be
 // exact the last state is worked out without the rounding of the steps.
-func (st *state) descend(cost []float64, barred map[int]bool, exact bool, p *Programme) (column int, done bool) {
+func (st *state) descend(cost []float64, held map[int]bool, exact bool) (column int, done bool) {
 	scale := max(floats.Norm(cost, 2), 1e-300)
 	idle, renewed := 0, false
-	for {
+	for *st.p.work >= 0 {
 		price := st.price(cost)
 		enter := -1
 		for k, i := range st.zero {
-			if barred[i] || price[k] >= -pivotTol*scale {
+			if held[i] || i > st.p.m || price[k] >= -pivotTol*scale {
 				continue
 			}
-			switch {
-			case enter < 0:
-				enter = k
-			case idle > patience:
-				if i < st.zero[enter] {
-					enter = k
-				}
-			case price[k] < price[enter]:
+			if enter < 0 || idle <= patience && price[k] < price[enter] || idle > patience && i < st.zero[enter] {
 				enter = k
 			}
 		}
@@ -580,64 +467,55 @@ func (st *state) descend(cost []float64, barred map[int]bool, exact bool, p *Pro
 			renewed = true
 			continue
 		}
-		row, step := st.blocks(enter, 1)
-		if idle > patience {
-			row, step = st.firstBlock(enter)
-		}
+		row, step := st.blocks(enter, 1, idle > patience)
 		if row < 0 {
 			return enter, true
 		}
+		idle++
 		if step > pivotTol {
 			idle = 0
-		} else {
-			idle++
 		}
-		st.pivot(row, enter, step, p)
+		st.pivot(row, enter, step)
 		renewed = false
-		if *p.work < 0 {
-			return -1, false
-		}
 	}
+	return -1, false
 }
 
-// renew works the dictionary out anew from the slacks that are zero; false where
+// renew works the dictionary out anew from the rows that are zero; false where
 // they lie so near to parallel that they do not fix a point well.
 func (st *state) renew() bool {
-	a, b := mat.NewDense(st.n, st.n, nil), mat.NewVecDense(st.n, nil)
+	n := len(st.zero)
+	rows, _ := st.t.Dims()
+	a, b := mat.NewDense(n, n, nil), mat.NewDense(n, n+1, nil) // T of the coordinates, and their values
 	for k, i := range st.zero {
-		a.SetRow(k, st.g[i])
-		b.SetVec(k, -st.c[i])
+		a.SetRow(k, st.p.a.RawRowView(i))
+		b.Set(k, k, 1)
+		b.Set(k, n, -st.c[i])
 	}
 	var lu mat.LU
 	lu.Factorize(a)
-	if !(lu.Cond() < 1/newDirection) {
+	fresh := mat.NewDense(rows, n+1, nil)
+	if !(lu.Cond() < 1/newDirection) || lu.SolveTo(b, false, b) != nil {
 		return false
 	}
-	var inverse mat.Dense
-	w := mat.NewVecDense(st.n, nil)
-	if lu.SolveTo(&inverse, false, identity(st.n)) != nil || lu.SolveVecTo(w, false, b) != nil {
-		return false
-	}
-	m, worst := len(st.g), 0.0
-	fresh := make([][]float64, len(st.rows))
-	for k := range st.n {
-		fresh[m+k] = append(append(make([]float64, 0, st.n+1), inverse.RawRowView(k)...), w.AtVec(k))
-	}
-	for i, g := range st.g {
-		fresh[i] = make([]float64, st.n+1)
+	fresh.Mul(st.p.a, b)
+	y := mat.Col(nil, n, b)
+	for i := range rows {
+		row := fresh.RawRowView(i)
 		if st.at[i] >= 0 {
-			fresh[i][st.at[i]] = 1
+			clear(row)
+			row[st.at[i]] = 1
 			continue
 		}
-		for k, x := range g {
-			floats.AddScaled(fresh[i], x, fresh[m+k])
+		row[n] += st.c[i]
+		terms := 1.0
+		if i < st.p.m {
+			_, terms = st.p.slack(i, y)
 		}
-		fresh[i][st.n] += st.c[i]
-		worst = min(worst, fresh[i][st.n]/terms(st.c[i], g, w.RawVector().Data))
+		if i <= st.p.m && row[n] < -onBound*terms {
+			return false
+		}
 	}
-	if worst < -onBound {
-		return false
-	}
-	st.rows = fresh
+	st.t = fresh
 	return true
 }

@@ -45,16 +45,6 @@ func (a *Matrix) unitColumns() *Matrix {
 	return a
 }
 
-func (a *Matrix) dense() *mat.Dense {
-	d := mat.NewDense(len(a.Rows), a.Cols, nil)
-	for i, row := range a.Rows {
-		for _, t := range row {
-			d.Set(i, t.Col, t.Value)
-		}
-	}
-	return d
-}
-
 func fromDense(d mat.Matrix) *Matrix {
 	m, n := d.Dims()
 	a := &Matrix{Rows: make([][]Term, m), Cols: n}

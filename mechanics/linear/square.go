@@ -3,12 +3,17 @@ package linear
 import (
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/gonum"
 	"gonum.org/v1/gonum/lapack/lapack64"
 )
 
-// denseBlock is the order up to which a block is factored as a dense matrix:
-// below it the bookkeeping of sparse factors costs more than the zeros.
-const denseBlock = 16
+// denseWhole is the order up to which a system is factored whole as a dense matrix, and
+// denseBlock that up to which a block is: below them the bookkeeping of blocks, and of
+// sparse factors, costs more than the zeros.
+const (
+	denseWhole = 60
+	denseBlock = 16
+)
 
 // Square is a square system, factored block by block.
 type Square struct {
@@ -18,7 +23,7 @@ type Square struct {
 	of     []int // the block of each column
 }
 
-// solver solves a block, in place; trans with its transpose.
+// solver solves a block, in place, or its transpose.
 type solver interface {
 	solve(b []float64)
 	solveTrans(b []float64)
@@ -27,7 +32,16 @@ type solver interface {
 // NewSquare factors a square matrix. It is false where the matrix is not square,
 // or singular as far as pivots show: then see NewGeneral.
 func NewSquare(a *Matrix) (*Square, bool) {
-	blocks, ok := a.Blocks()
+	blocks, ok := []Block(nil), len(a.Rows) == a.Cols
+	if ok && a.Cols <= denseWhole {
+		all := make([]int, a.Cols)
+		for i := range all {
+			all[i] = i
+		}
+		blocks = []Block{{all, all}}
+	} else {
+		blocks, ok = a.Blocks()
+	}
 	if !ok {
 		return nil, false
 	}
@@ -39,11 +53,11 @@ func NewSquare(a *Matrix) (*Square, bool) {
 		}
 	}
 	for k, b := range blocks {
-		if n := len(b.Cols); n <= denseBlock {
+		if n := len(b.Cols); n <= denseBlock || len(blocks) == 1 && n <= denseWhole {
 			s.solved[k], ok = s.dense(k, n, at)
 		} else {
 			f := Factor(a.Part(b.Rows, b.Cols))
-			s.solved[k], ok = sparseBlock{f}, f.Rank() == n
+			s.solved[k], ok = f, len(f.pivots) == n
 		}
 		if !ok {
 			return nil, false
@@ -83,11 +97,6 @@ func (d denseFactors) with(t blas.Transpose, b []float64) {
 	}
 	lapack64.Getrs(t, d.lu, blas64.General{Rows: len(b), Cols: 1, Stride: 1, Data: b}, d.pivots)
 }
-
-type sparseBlock struct{ f *Factors }
-
-func (s sparseBlock) solve(b []float64)      { copy(b, s.f.Solve(b)) }
-func (s sparseBlock) solveTrans(b []float64) { copy(b, s.f.SolveTrans(b)) }
 
 // Solve gives x with A x = b.
 func (s *Square) Solve(b []float64) []float64 {
@@ -136,7 +145,22 @@ func (s *Square) SolveTrans(c []float64) []float64 {
 	return y
 }
 
-// Cond estimates the condition number ‖A‖∞·‖A⁻¹‖∞, from below.
+// Cond estimates the condition number ‖A‖∞·‖A⁻¹‖∞ from below: with ‖A⁻¹‖∞ = ‖A⁻ᵀ‖₁,
+// which dlacn2 of LAPACK estimates
+// from some products with A⁻ᵀ and with its transpose.
 func (s *Square) Cond() float64 {
-	return s.a.normInf() * invNormInf(s.a.Cols, s.Solve, s.SolveTrans)
+	n := s.a.Cols
+	v, x, sign := make([]float64, n), make([]float64, n), make([]int, n)
+	var saved [3]int
+	size, next := 0.0, 0
+	for {
+		switch size, next = (gonum.Implementation{}).Dlacn2(n, v, x, sign, size, next, &saved); next {
+		case 0:
+			return s.a.normInf() * size
+		case 1:
+			copy(x, s.SolveTrans(x))
+		default:
+			copy(x, s.Solve(x))
+		}
+	}
 }

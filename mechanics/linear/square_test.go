@@ -24,7 +24,7 @@ func TestSquareAgainstDenseLU(t *testing.T) {
 			}
 		}
 		var lu mat.LU
-		lu.Factorize(a.dense())
+		lu.Factorize(a.Dense())
 		cond := lu.Cond()
 		s, ok := NewSquare(a)
 		if !ok {
@@ -59,10 +59,10 @@ func TestSquareAgainstDenseLU(t *testing.T) {
 func exactCond(t *testing.T, a *Matrix) float64 {
 	t.Helper()
 	var inv mat.Dense
-	if err := inv.Inverse(a.dense()); err != nil {
+	if err := inv.Inverse(a.Dense()); err != nil {
 		return math.Inf(1)
 	}
-	return mat.Norm(a.dense(), math.Inf(1)) * mat.Norm(&inv, math.Inf(1))
+	return mat.Norm(a.Dense(), math.Inf(1)) * mat.Norm(&inv, math.Inf(1))
 }
 
 // Blocks cover the rows and columns once each, use only what was solved before,
@@ -154,7 +154,7 @@ func TestMatchIsLargest(t *testing.T) {
 				}
 			}
 		}
-		rowOf, size := a.Match()
+		rowOf, size := a.match()
 		if want := a.maxPairs(0, 0); size != want {
 			t.Errorf("seed %d: %d pairs, want %d", seed, size, want)
 		}
@@ -163,7 +163,7 @@ func TestMatchIsLargest(t *testing.T) {
 			if i < 0 {
 				continue
 			}
-			if k := place(a.Rows[i], j); seen[i] || k < 0 || a.Rows[i][k].Value == 0 {
+			if seen[i] || a.Dense().At(i, j) == 0 {
 				t.Errorf("seed %d: column %d is matched with row %d", seed, j, i)
 			}
 			seen[i] = true

@@ -25,28 +25,48 @@ const (
 	maxTries = 2000
 )
 
-// bound is a part of a condition over the free parameters y, which must not be negative.
+// bound is a part of a condition over the free parameters y: |(a, b)| <= u where it is
+// round, else u >= 0.
 type bound struct {
-	linearForm
-	of   int // the condition
-	part int
+	u, a, b linearForm
+	round   bool
+	by      Ended
+	cuts    []float64 // where it is round, the angles of the planes a cos φ + b sin φ <= u that stand for it
 }
 
-// region is all y that keep a set of bounds and cones. Planes around each cone
+// linearForm is c + Σ g[k]·y[k].
+type linearForm struct {
+	c float64
+	g []float64
+}
+
+func (f linearForm) at(y []float64) float64 { return f.c + floats.Dot(f.g, y) }
+
+// beyond is how far y lies beyond a bound.
+func (b *bound) beyond(y []float64) float64 {
+	if !b.round {
+		return -b.u.at(y)
+	}
+	return math.Hypot(b.a.at(y), b.b.at(y)) - b.u.at(y)
+}
+
+// region is all y that keep a set of bounds. Planes around each cone, as the round ones are,
 // stand for it, so that what is empty with them is empty; others are added
 // where a point lies beyond the cone.
 type region struct {
 	bounds []bound
-	cones  []coneBound
 	degree int
 	gap    float64 // what the values from outside and inside cones may be apart by
 	work   *int
 
 	programme *linear.Programme
-	of        []int // the condition and part of each bound of the programme
-	parts     []int
+	by        []Ended   // the part of a condition behind each bound of the programme
 	never     []int     // conditions that are violated whatever is free
-	inside    []float64 // a point that keeps bounds and cones
+	inside    []float64 // a point that keeps the bounds
+}
+
+func (r *region) round() bool {
+	return slices.ContainsFunc(r.bounds, func(b bound) bool { return b.round })
 }
 
 // least is the least of a cost over a region.
@@ -61,39 +81,41 @@ type least struct {
 func (r *region) build() {
 	var g [][]float64
 	var c []float64
-	r.of, r.parts, r.never = nil, nil, nil
-	add := func(row []float64, constant float64, of, part int) {
-		if size := floats.Norm(row, 2); size > fixedTol {
-			g, c = append(g, row), append(c, constant)
-			r.of, r.parts = append(r.of, of), append(r.parts, part)
-		} else if constant < -senseTol {
-			r.never = withNew(r.never, of)
+	r.by, r.never = nil, nil
+	add := func(f linearForm, by Ended) {
+		if size := floats.Norm(f.g, 2); size > fixedTol {
+			g, c, r.by = append(g, f.g), append(c, f.c), append(r.by, by)
+		} else if f.c < -senseTol {
+			r.never = withNew(r.never, by.Condition)
 		}
 	}
 	for _, b := range r.bounds {
-		add(b.g, b.c, b.of, b.part)
-	}
-	for i := range r.cones {
-		k := &r.cones[i]
-		for _, angle := range k.cuts {
+		if !b.round {
+			add(b.u, b.by)
+		}
+		for _, angle := range b.cuts {
 			sin, cos := math.Sincos(angle)
-			row := slices.Clone(k.u.g)
-			floats.AddScaled(row, -cos, k.a.g)
-			floats.AddScaled(row, -sin, k.b.g)
-			add(row, k.u.c-cos*k.a.c-sin*k.b.c, k.of, 0)
+			plane := linearForm{b.u.c - cos*b.a.c - sin*b.b.c, slices.Clone(b.u.g)}
+			floats.AddScaled(plane.g, -cos, b.a.g)
+			floats.AddScaled(plane.g, -sin, b.b.g)
+			add(plane, b.by)
 		}
 	}
 	r.programme = linear.NewProgramme(g, c, r.degree, r.work)
 }
 
-// admissible says whether any y keeps the bounds and the cones: Found, Empty, or
+// admissible says whether any y keeps the bounds: Found, Empty, or
 // Unknown where the work ran out, or where the planes and the cones disagree to
 // the end.
 func (r *region) admissible() linear.Extent {
-	for i := range r.cones {
-		r.cones[i].surround()
+	rows := len(r.bounds)
+	for i := range r.bounds {
+		if b := &r.bounds[i]; b.round {
+			b.cuts = slices.Clone(around)
+			rows += len(around)
+		}
 	}
-	if rows := len(r.bounds) + firstCuts*len(r.cones); float64(rows)*float64(r.degree)*float64(r.degree) > maxSpread {
+	if float64(rows)*float64(r.degree)*float64(r.degree) > maxSpread {
 		return linear.Unknown
 	}
 	deepest := r.deepest()
@@ -107,18 +129,18 @@ func (r *region) admissible() linear.Extent {
 			return what
 		}
 		switch {
-		case len(r.cones) == 0:
-			r.inside = r.programme.Point(r.degree)
+		case !r.round():
+			r.inside = r.programme.Point()
 			return linear.Found
 		case deepest != nil && r.outside(deepest) < 0:
 			r.inside = deepest
 			return linear.Found
 		}
-		y := r.programme.Middle(r.degree)
+		y := r.programme.Middle()
 		if y == nil {
 			break
 		}
-		if !r.cut(y) {
+		if !r.cut(y, false) {
 			r.inside = y
 			return linear.Found
 		}
@@ -132,7 +154,7 @@ func (r *region) admissible() linear.Extent {
 
 // least is the least of cost·y over the region, with what ends it.
 func (r *region) least(cost []float64) least {
-	if len(r.cones) > 0 {
+	if r.round() {
 		return r.leastInCones(cost)
 	}
 	l := r.programme.Least(cost)
@@ -147,10 +169,7 @@ func (r *region) least(cost []float64) least {
 func (r *region) ended(l linear.Least) []Ended {
 	var out []Ended
 	for _, i := range r.programme.Ends(l) {
-		e := Ended{Condition: r.of[i], Part: r.parts[i]}
-		if !slices.Contains(out, e) {
-			out = append(out, e)
-		}
+		out = withNew(out, r.by[i])
 	}
 	return out
 }
@@ -164,7 +183,7 @@ func (r *region) conflict() []int {
 	}
 	var set []int
 	for _, i := range r.programme.Conflict() {
-		set = withNew(set, r.of[i])
+		set = withNew(set, r.by[i].Condition)
 	}
 	for k := 0; k < len(set); { // a condition may stand in it by two of its parts
 		rest := slices.Delete(slices.Clone(set), k, k+1)
@@ -176,10 +195,7 @@ func (r *region) conflict() []int {
 	}
 	var all []int
 	for _, b := range r.bounds {
-		all = withNew(all, b.of)
-	}
-	for _, k := range r.cones {
-		all = withNew(all, k.of)
+		all = withNew(all, b.by.Condition)
 	}
 	tries := 0
 	for size := 1; size < len(set); size++ {
@@ -201,17 +217,12 @@ func (r *region) conflict() []int {
 func (r *region) with(conditions []int) linear.Extent {
 	part := &region{degree: r.degree, gap: r.gap, work: r.work}
 	for _, b := range r.bounds {
-		if slices.Contains(conditions, b.of) {
+		if slices.Contains(conditions, b.by.Condition) {
+			b.cuts = nil
 			part.bounds = append(part.bounds, b)
 		}
 	}
-	for _, k := range r.cones {
-		if slices.Contains(conditions, k.of) {
-			k.cuts = nil
-			part.cones = append(part.cones, k)
-		}
-	}
-	if len(part.bounds)+len(part.cones) == 0 {
+	if len(part.bounds) == 0 {
 		return linear.Found
 	}
 	return part.admissible()

@@ -46,116 +46,83 @@ func assemble(p *problem.Problem) System {
 	for j := range p.Unknowns {
 		s.Cols[j] = Col{Unknown: j, Name: p.Unknowns[j].Name}
 	}
-	s.B = make([]float64, len(s.Rows))
-	a := newAssembly(p, &s)
+	a := assembly{p: p, start: s.Start, rows: s.Rows, entries: make([][]entry, len(s.Rows))}
 	for act := range p.Acts() {
 		a.add(act)
 	}
-	a.snap()
+	a.sum(&s)
 	s.scaleMoments(p)
 	return s
 }
 
-// assembly is a system while it is written: the sizes are those of the largest
-// terms that each entry is the sum of.
+// assembly is a system while it is written. An entry of its rows is one of the terms of
+// which a coefficient is the sum; size is that of the terms that it is the difference
+// of, where it is one.
 type assembly struct {
-	*System
-	p     *problem.Problem
-	sizes [][]float64
-	bSize []float64
+	p       *problem.Problem
+	start   []int
+	rows    []Row
+	entries [][]entry
 }
 
-// newAssembly preallocates the entries that the rows can have at most.
-func newAssembly(p *problem.Problem, s *System) *assembly {
-	terms, all := make([]int, len(p.Bodies)), 0
-	for act := range p.Acts() {
-		terms[act.Body] += len(act.Terms) + len(act.CoupleTerms)
-	}
-	for b, n := range terms {
-		all += n * (s.Start[b+1] - s.Start[b])
-	}
-	store, sizes := make([]linear.Term, all), make([]float64, all)
-	a := &assembly{System: s, p: p, sizes: make([][]float64, len(s.Rows)), bSize: make([]float64, len(s.Rows))}
-	s.Terms = make([][]linear.Term, len(s.Rows))
-	for i, row := range s.Rows {
-		n := terms[row.Body]
-		s.Terms[i], store = store[:0:n], store[n:]
-		a.sizes[i], sizes = sizes[:0:n], sizes[n:]
-	}
-	return a
+type entry struct {
+	linear.Term
+	size float64
 }
+
+// known is the column of the known forces, before all others.
+const known = -1
 
 // add writes what an act exerts into its body's rows.
 func (a *assembly) add(act *problem.Act) {
 	arm, reach := a.p.Arm(act), a.p.Bodies[act.Body].Reach
-	known := r3.Cross(arm, act.Const)
-	for i := a.Start[act.Body]; i < a.Start[act.Body+1]; i++ {
-		axis := a.Rows[i].axis()
-		if !a.Rows[i].Moment {
-			a.known(i, problem.Component(act.Const, axis), 0)
+	for i := a.start[act.Body]; i < a.start[act.Body+1]; i++ {
+		axis := a.rows[i].axis()
+		put := func(col int, v r3.Vec, size float64) {
+			if value := problem.Component(v, axis); value != 0 {
+				a.entries[i] = append(a.entries[i], entry{linear.Term{Col: col, Value: value}, max(size, math.Abs(value))})
+			}
+		}
+		if !a.rows[i].Moment {
+			put(known, act.Const, 0)
 			for _, t := range act.Terms {
-				a.put(i, t.Unknown, problem.Component(t.D, axis), 0)
+				put(t.Unknown, t.D, 0)
 			}
 			continue
 		}
-		a.known(i, problem.Component(known, axis), reach*r3.Norm(act.Const))
-		a.known(i, problem.Component(act.Couple, axis), 0)
+		put(known, r3.Cross(arm, act.Const), reach*r3.Norm(act.Const))
+		put(known, act.Couple, 0)
 		for _, t := range act.CoupleTerms {
-			a.put(i, t.Unknown, problem.Component(t.D, axis), 0)
+			put(t.Unknown, t.D, 0)
 		}
 		for _, t := range act.Terms {
-			a.put(i, t.Unknown, problem.Component(r3.Cross(arm, t.D), axis), reach*r3.Norm(t.D))
+			put(t.Unknown, r3.Cross(arm, t.D), reach*r3.Norm(t.D))
 		}
 	}
 }
 
-// known takes a known force, or moment, to the other side. size is that of the
-// terms that it is the difference of, where it is one.
-func (a *assembly) known(i int, value, size float64) {
-	if value != 0 {
-		a.B[i] -= value
-		a.bSize[i] = max(a.bSize[i], math.Abs(value), size)
-	}
-}
-
-// put adds to an entry. Unknowns come nearly in their order, so that the place of
-// a new one is nearly always at the end.
-func (a *assembly) put(i, j int, value, size float64) {
-	if value == 0 {
-		return
-	}
-	size = max(size, math.Abs(value))
-	row, sizes := a.Terms[i], a.sizes[i]
-	k := len(row)
-	for k > 0 && row[k-1].Col > j {
-		k--
-	}
-	if k > 0 && row[k-1].Col == j {
-		row[k-1].Value += value
-		sizes[k-1] = max(sizes[k-1], size)
-		return
-	}
-	row, sizes = append(row, linear.Term{}), append(sizes, 0)
-	copy(row[k+1:], row[k:])
-	copy(sizes[k+1:], sizes[k:])
-	row[k], sizes[k] = linear.Term{Col: j, Value: value}, size
-	a.Terms[i], a.sizes[i] = row, sizes
-}
-
-// snap takes out what is rounding beside the largest of the terms that it is the sum
-// of: the cosine of a right angle, the moment of a force through the point. What
-// the sheet means as a small coefficient is small in its own terms, and stays.
-func (a *assembly) snap() {
-	for i, row := range a.Terms {
-		kept := row[:0]
-		for k, t := range row {
-			if math.Abs(t.Value) > problem.Rounding*a.sizes[i][k] {
-				kept = append(kept, t)
+// sum adds the entries up, and takes known forces to the other side. What is rounding
+// beside the largest of the terms that it is the sum of is left out: the cosine of a right
+// angle, the moment of a force through the point. What the sheet means as a small
+// coefficient is small in its own terms, and stays.
+func (a *assembly) sum(s *System) {
+	s.Terms, s.B = make([][]linear.Term, len(s.Rows)), make([]float64, len(s.Rows))
+	for i, row := range a.entries {
+		slices.SortStableFunc(row, func(x, y entry) int { return x.Col - y.Col })
+		s.Terms[i] = make([]linear.Term, 0, len(row))
+		for k := 0; k < len(row); {
+			all := row[k]
+			for k++; k < len(row) && row[k].Col == all.Col; k++ {
+				all.Value += row[k].Value
+				all.size = max(all.size, row[k].size)
 			}
-		}
-		a.Terms[i] = kept
-		if math.Abs(a.B[i]) <= problem.Rounding*a.bSize[i] {
-			a.B[i] = 0
+			switch {
+			case math.Abs(all.Value) <= problem.Rounding*all.size:
+			case all.Col == known:
+				s.B[i] = -all.Value
+			default:
+				s.Terms[i] = append(s.Terms[i], all.Term)
+			}
 		}
 	}
 }

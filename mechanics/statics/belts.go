@@ -14,7 +14,7 @@ func (s *Solution) checkBelts() {
 		if !fixed {
 			continue
 		}
-		c := Check{Kind: CheckBelt, Subject: b.Name, Line: b.Lines[0], Joint: -1, Value: s.at(s.Problem.Lines[tight].Magnitude),
+		c := Check{Kind: CheckBelt, Subject: b.Name, Value: s.at(s.Problem.Lines[tight].Magnitude),
 			With: s.Problem.Lines[tight].Name + "/" + s.Problem.Lines[slack].Name}
 		if c.Impends = b.Tight >= 0; c.Impends {
 			c.Bound = c.Value
@@ -25,7 +25,7 @@ func (s *Solution) checkBelts() {
 			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * b.Ratio()
 			c.OK = spare >= -senseTol*s.scaleOfCondition(&grip)
 		}
-		s.Checks = append(s.Checks, c)
+		s.addAt(c, b.Lines[0], -1)
 	}
 }
 

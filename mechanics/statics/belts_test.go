@@ -54,7 +54,7 @@ func TestBeltWords(t *testing.T) {
 		{gripping, "0 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: belt R would have to carry R2 = 800.0 N with no tension R1; belt R slips"},
 		{gripping, "-50 N", "800 N", "inadmissible", "not possible as drawn, partially constrained: the only solution puts belt R1 in compression (50.00 N); R1 goes slack"},
 		{gripping, "100 N", "?", "indeterminate", "R2 lies between 35.09 N and 285.0 N"},
-		{gripping, "100 N", "?", "indeterminate", "equilibrium is possible with the tensions of R within the ratio e^(μβ)"},
+		{gripping, "100 N", "?", "indeterminate", "equilibrium is possible with the tensions of belt R within the ratio e^(μβ)"},
 		{gripping + `, tight = "R2"`, "100 N", "?", "determinate", "belt R: slip is impending, as specified: R2 = R1 e^(μβ) = 285.0 N"},
 		{gripping + `, tight = "R1"`, "100 N", "?", "determinate", "belt R: slip is impending, as specified: R1 = R2 e^(μβ) = 100.0 N"},
 		{gripping + `, tight = "R2"`, "0 N", "?", "determinate", "belt R is not in tension, so slip is not impending as specified"},

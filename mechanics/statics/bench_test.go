@@ -58,7 +58,7 @@ func bareLU(b testing.TB) func() {
 	if n != 3 || len(s.System.Rows) != 3 || s.Verdict != Determinate {
 		b.Fatalf("%d rows, %d columns, %v", len(s.System.Rows), n, s.Verdict)
 	}
-	entries := dense(&linear.Matrix{Rows: s.System.Terms, Cols: len(s.System.Cols)}).RawMatrix().Data
+	entries := (&linear.Matrix{Rows: s.System.Terms, Cols: n}).Dense().RawMatrix().Data
 	return func() {
 		a := mat.NewDense(n, n, append([]float64{}, entries...))
 		var lu mat.LU

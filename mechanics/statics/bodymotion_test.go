@@ -9,6 +9,8 @@ import (
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
 )
 
 // velocities writes a motion into the equations of a rig: its work on a wrench
@@ -113,7 +115,7 @@ func usesGone(r *bodyRig, gone map[int]bool) bool {
 // what nothing resists; the work told is that of the loads.
 func (r *bodyRig) checkMotions(t *testing.T, s *Solution, want [][]float64, excited bool, text string) {
 	t.Helper()
-	basis := orthonormal(want)
+	basis := linear.Orthonormal(want)
 	loads := r.column(r.known)
 	var got [][]float64
 	some := false

@@ -105,41 +105,43 @@ func (s *Solution) check() {
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		if value, fixed := s.spare(c); c.Kind == Sense && fixed {
-			s.Checks = append(s.Checks, Check{Kind: CheckSense, Subject: c.Name, Line: c.Line, Joint: c.Joint, Value: value, OK: value >= -senseTol*s.scaleOfCondition(c)})
+			s.addAt(Check{Kind: CheckSense, Subject: c.Name, Value: value, OK: value >= -senseTol*s.scaleOfCondition(c)}, c.Line, c.Joint)
 		}
 	}
 	for i := range p.Lines {
 		if l := &p.Lines[i]; l.Limit > 0 && !s.slackSide(i) {
-			s.checkLimit(l, i)
+			value, known := s.largest(l.Magnitude)
+			if ends, ok := s.spans[i]; ok {
+				value, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
+			}
+			_, single := s.single(l.Magnitude)
+			s.checkLimit(Check{Kind: CheckLimit, Subject: l.Name, Value: value, Bound: l.Limit, Ranged: known && !single}, known, i, -1)
 		}
 	}
 	s.checkJoints()
 	s.checkBelts()
 }
 
-func (s *Solution) add(c Check) {
-	c.Line, c.Joint = -1, -1
+func (s *Solution) add(c Check) { s.addAt(c, -1, -1) }
+
+// addAt adds a check of a line, or of a joint.
+func (s *Solution) addAt(c Check, line, joint int) {
+	c.Line, c.Joint = line, joint
 	s.Checks = append(s.Checks, c)
 }
 
-// checkLimit holds the greatest magnitude that a line can have against its limit.
-// Where no state is admissible there is none to hold.
-func (s *Solution) checkLimit(l *problem.Line, i int) {
-	c := Check{Kind: CheckLimit, Subject: l.Name, Line: i, Joint: -1, Bound: l.Limit}
-	bound, known := s.largest(l.Magnitude)
-	if ends, ok := s.spans[i]; ok {
-		bound, known = max(math.Abs(ends[0]), math.Abs(ends[1])), true
-	}
+// checkLimit holds the greatest magnitude that a line or joint can have, where that is known,
+// against its limit. Where no state is admissible there is none to hold.
+func (s *Solution) checkLimit(c Check, known bool, line, joint int) {
 	switch {
 	case known:
-		_, single := s.single(l.Magnitude)
-		c.Value, c.OK, c.Ranged = bound, bound <= l.Limit, !single
+		c.OK = c.Value <= c.Bound
 	case s.Verdict == Inadmissible:
 		return
 	default:
-		c.Open = true
+		c.Open, c.Value = true, 0
 	}
-	s.Checks = append(s.Checks, c)
+	s.addAt(c, line, joint)
 }
 
 // largest is a bound of what a magnitude can have: its value, or the greater end

@@ -2,6 +2,7 @@ package statics
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,12 +32,12 @@ const (
 )
 
 // Condition is what an admissible state keeps besides equilibrium. Line or Joint
-// is -1; of a belt Line is its first part. Each of parts, in newtons, must not be negative:
+// is -1; of a belt Line is its first part. It has one part or more, in newtons:
 //
-//	Sense     N
-//	Friction  μN - F and μN + F; in space the cone |F| <= μN
-//	Face      (e - e₀) N/l and (e₁ - e) N/l
-//	Grip      R1 - R2 e^(-μβ) and R2 - R1 e^(-μβ)
+//	Sense     N >= 0
+//	Friction  μN - F >= 0 and μN + F >= 0; in space |F| <= μN
+//	Face      (e - e₀) N/l >= 0 and (e₁ - e) N/l >= 0
+//	Grip      R1 - R2 e^(-μβ) >= 0 and R2 - R1 e^(-μβ) >= 0
 //
 // with e the place where the normal force acts along the face, e₀ and e₁ its two
 // ends and l its length: eN is the moment about the joint's point, so that the
@@ -47,10 +48,15 @@ type Condition struct {
 	Line, Joint int
 	Unknown     int // the one whose value a sense is about, -1 where it is a sum or known
 
-	parts []problem.Affine
-	cone  *cone
-	part  contact
+	parts []requirement
+	at    contact
 }
+
+// requirement is |(a, b)| <= u; without a and b, u >= 0. In space a and b are the friction force
+// along two directions that are perpendicular to each other.
+type requirement struct{ u, a, b problem.Affine }
+
+func (r requirement) round() bool { return len(r.a.Terms) > 0 }
 
 // contact is where conditions belong together: a joint, or a belt by its first part. Where
 // its normal force or its tension has the wrong sense, the others say nothing. It is
@@ -59,21 +65,18 @@ type contact struct{ joint, belt int }
 
 var noContact = contact{-1, -1}
 
-// cone is |F| <= u = μN, with F along two directions that are square to each other.
-type cone struct{ u, a, b problem.Affine }
-
 // conditions lists what an admissible state of a problem keeps.
 func conditions(p *problem.Problem) []Condition {
 	var out []Condition
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		part := noContact
+		at := noContact
 		if l.Belt != nil {
-			part.belt = l.Belt.Lines[0]
+			at.belt = l.Belt.Lines[0]
 		}
 		switch l.Kind.Info().Sense {
 		case problem.PullOnly, problem.PushOnly, problem.PressOnly:
-			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []problem.Affine{l.Magnitude}, part: part})
+			out = append(out, Condition{Kind: Sense, Name: l.Name, Line: i, Joint: -1, Unknown: own(l.Magnitude), parts: []requirement{{u: l.Magnitude}}, at: at})
 		}
 	}
 	for b := range p.Belts() {
@@ -87,12 +90,15 @@ func conditions(p *problem.Problem) []Condition {
 			continue
 		}
 		normal := j.Forces[0].Unknown
-		out = append(out, Condition{Kind: Sense, Name: p.Unknowns[normal].Name, Line: -1, Joint: i, Unknown: normal, parts: []problem.Affine{times(normal, 1)}, part: contact{i, -1}})
+		put := func(kind ConditionKind, name string, unknown int, parts []requirement) {
+			out = append(out, Condition{Kind: kind, Name: name, Line: -1, Joint: i, Unknown: unknown, parts: parts, at: contact{i, -1}})
+		}
+		put(Sense, p.Unknowns[normal].Name, normal, []requirement{{u: times(normal, 1)}})
 		if j.HasFriction && !j.Impending {
-			out = append(out, frictionCondition(j, i))
+			put(Friction, j.Name, -1, frictionParts(j))
 		}
 		if j.HasFace {
-			out = append(out, faceCondition(p, j, i))
+			put(Face, j.Name, -1, faceParts(p, j))
 		}
 	}
 	return out
@@ -106,38 +112,31 @@ func own(m problem.Affine) int {
 	return -1
 }
 
-func frictionCondition(j *problem.Joint, i int) Condition {
-	c := Condition{Kind: Friction, Name: j.Name, Line: -1, Joint: i, Unknown: -1, part: contact{i, -1}}
-	normal, tangents := j.Forces[0].Unknown, j.Forces[1:]
+func frictionParts(j *problem.Joint) (out []requirement) {
+	limit, tangents := times(j.Forces[0].Unknown, j.Friction), j.Forces[1:]
 	if len(tangents) == 2 && j.Friction > 0 {
-		c.cone = &cone{u: times(normal, j.Friction), a: times(tangents[0].Unknown, 1), b: times(tangents[1].Unknown, 1)}
-		return c
+		return []requirement{{limit, times(tangents[0].Unknown, 1), times(tangents[1].Unknown, 1)}}
 	}
 	for _, t := range tangents {
-		for _, sign := range []float64{-1, 1} {
-			c.parts = append(c.parts, problem.Affine{Terms: []problem.Term{{Unknown: normal, Coef: j.Friction}, {Unknown: t.Unknown, Coef: sign}}})
-		}
+		out = append(out, requirement{u: limit.Plus(times(t.Unknown, -1))}, requirement{u: limit.Plus(times(t.Unknown, 1))})
 	}
-	return c
+	return out
 }
 
 func gripCondition(p *problem.Problem, b *problem.Belt) Condition {
-	c := Condition{Kind: Grip, Name: b.Name, Line: b.Lines[0], Joint: -1, Unknown: -1, part: contact{-1, b.Lines[0]}}
+	c := Condition{Kind: Grip, Name: b.Name, Line: b.Lines[0], Joint: -1, Unknown: -1, at: contact{-1, b.Lines[0]}}
 	for k := range b.Lines {
 		one, other := p.Lines[b.Lines[k]].Magnitude, p.Lines[b.Lines[1-k]].Magnitude
-		c.parts = append(c.parts, one.Plus(other.Times(-1/b.Ratio())))
+		c.parts = append(c.parts, requirement{u: one.Plus(other.Times(-1 / b.Ratio()))})
 	}
 	return c
 }
 
-func faceCondition(p *problem.Problem, j *problem.Joint, i int) Condition {
+func faceParts(p *problem.Problem, j *problem.Joint) []requirement {
 	f := faceOf(p, j)
-	at := problem.Term{Unknown: j.Moments[0].Unknown, Coef: f.turn / f.length}
-	normal := func(coef float64) problem.Term { return problem.Term{Unknown: j.Forces[0].Unknown, Coef: coef} }
-	return Condition{Kind: Face, Name: j.Name, Line: -1, Joint: i, Unknown: -1, part: contact{i, -1}, parts: []problem.Affine{
-		{Terms: []problem.Term{at, normal(-f.ends[0] / f.length)}},
-		{Terms: []problem.Term{{Unknown: at.Unknown, Coef: -at.Coef}, normal(f.ends[1] / f.length)}},
-	}}
+	place := times(j.Moments[0].Unknown, f.turn/f.length)
+	beyond := func(end float64) problem.Affine { return place.Plus(times(j.Forces[0].Unknown, -end/f.length)) }
+	return []requirement{{u: beyond(f.ends[0])}, {u: beyond(f.ends[1]).Times(-1)}}
 }
 
 // face is a joint's face by numbers: its ends along t, measured from the joint's
@@ -166,11 +165,8 @@ func times(unknown int, coef float64) problem.Affine {
 // terms lists the unknowns of a condition.
 func (c *Condition) terms() []problem.Term {
 	var out []problem.Term
-	for _, part := range c.parts {
-		out = append(out, part.Terms...)
-	}
-	if k := c.cone; k != nil {
-		out = append(append(append(out, k.u.Terms...), k.a.Terms...), k.b.Terms...)
+	for _, r := range c.parts {
+		out = slices.Concat(out, r.u.Terms, r.a.Terms, r.b.Terms)
 	}
 	return out
 }
@@ -178,19 +174,15 @@ func (c *Condition) terms() []problem.Term {
 // spare is how far a condition is kept in the solution at hand, in newtons: less
 // than nothing where it is not. It is false where that has no single value.
 func (s *Solution) spare(c *Condition) (float64, bool) {
-	if c.cone != nil {
-		u, ok := s.single(c.cone.u)
-		a, also := s.single(c.cone.a)
-		b, too := s.single(c.cone.b)
-		return u - math.Hypot(a, b), ok && also && too
-	}
 	least := math.Inf(1)
-	for _, part := range c.parts {
-		v, fixed := s.single(part)
-		if !fixed {
+	for _, r := range c.parts {
+		u, ok := s.single(r.u)
+		a, also := s.single(r.a)
+		b, too := s.single(r.b)
+		if !ok || !also || !too {
 			return 0, false
 		}
-		least = min(least, v)
+		least = min(least, u-math.Hypot(a, b))
 	}
 	return least, true
 }
@@ -201,10 +193,7 @@ func (s *Solution) scaleOfCondition(c *Condition) float64 {
 		of := s.Problem.Lines[c.Line].Belt.Lines
 		return max(s.scaleOfMagnitude(s.Problem.Lines[of[0]].Magnitude), s.scaleOfMagnitude(s.Problem.Lines[of[1]].Magnitude))
 	}
-	if c.Line >= 0 {
-		return s.scaleOfMagnitude(c.parts[0])
-	}
-	return s.scaleOf(s.Problem.Joints[c.Joint].Forces[0].Unknown)
+	return s.scaleOfMagnitude(c.parts[0].u)
 }
 
 // Magnitude is the magnitude of a line, with false where it has no single value.
@@ -261,7 +250,7 @@ func (s *Solution) judgeConditions() {
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		spare, fixed := s.spare(c)
-		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.part] {
+		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.at] {
 			continue
 		}
 		s.Broken = append(s.Broken, *c)
@@ -269,7 +258,7 @@ func (s *Solution) judgeConditions() {
 		if c.Kind != Sense {
 			continue
 		}
-		lifted[c.part] = true
+		lifted[c.at] = true
 		if u := c.Unknown; u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
 			s.X[u].Broken = true
 		}

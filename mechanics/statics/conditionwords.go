@@ -3,6 +3,8 @@ package statics
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -69,7 +71,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 		beyond, end := s.beyond(j)
 		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
 	}
-	size := s.force1(math.Abs(s.at(c.parts[0])))
+	size := s.force1(math.Abs(s.at(c.parts[0].u)))
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
 		if info.Sense != problem.PressOnly {
@@ -95,84 +97,136 @@ func (s *Solution) Instead(c *Condition) string {
 // instead is the same in two parts: what happens, and where.
 func (s *Solution) instead(c *Condition) (does, at string) {
 	p := s.Problem
-	if c.Kind == Grip {
-		return "belt " + c.Name + " slips", ""
-	}
-	if c.Line >= 0 {
-		switch p.Lines[c.Line].Kind.Info().Sense {
-		case problem.PullOnly:
-			return c.Name + " goes slack", ""
-		case problem.PushOnly:
-			return c.Name + " loses contact", ""
+	switch {
+	case c.Kind == Grip || c.Kind == Friction:
+		return s.slipping(c) + " slips", ""
+	case c.Line >= 0:
+		if ph, name := s.phrasesOf(c); ph != inContact {
+			return strings.Replace(ph.ends[0], "%s", name, 1), ""
 		}
 		return "the bodies separate", " at " + c.Name
 	}
 	j := &p.Joints[c.Joint]
-	body := say.The(p.Bodies[j.First].Name)
 	switch {
-	case c.Kind == Friction:
-		return body + " slips", ""
 	case c.Kind == Face && s.liftedOff(j):
-		return body + " tips", ""
+		return s.bodyOf(j.First) + " tips", ""
 	case c.Kind == Face:
 		_, end := s.beyond(j)
-		return body + " tips about " + end, ""
+		return s.bodyOf(j.First) + " tips about " + end, ""
 	case j.Second >= 0:
 		return "the bodies separate", " at " + j.Name
 	}
-	return body + " lifts off", " at " + j.Name
+	return s.bodyOf(j.First) + " lifts off", " at " + j.Name
+}
+
+// saying is what is said of a name, and of more.
+type saying [2]string
+
+// phrases are what is said of conditions that are kept, and of those that end a range.
+type phrases struct{ kept, ends saying }
+
+var (
+	inTension     = phrases{saying{"cable %s in tension", "cables %s in tension"}, saying{"%s goes slack", "%s go slack"}}
+	inCompression = phrases{saying{"strut %s in compression", "struts %s in compression"}, saying{"%s loses contact", "%s lose contact"}}
+	inContact     = phrases{saying{"contact %s in compression", "contacts %s in compression"}, saying{"%s lifts off", "%s lift off"}}
+	atSupport     = phrases{saying{"the support at %s in compression", "the supports at %s in compression"}, inContact.ends}
+	onFace        = phrases{saying{"the normal force at %s inside the contact", "the normal forces at %s inside the contact"}, saying{}}
+	byFriction    = phrases{saying{"|F| ≤ μN at %s", "|F| ≤ μN at %s"}, saying{"slip is impending at %s", "slip is impending at %s"}}
+	byGrip        = phrases{saying{"the tensions of belt %s within the ratio e^(μβ)", "the tensions of belts %s within the ratio e^(μβ)"}, byFriction.ends}
+)
+
+// phrasesOf gives the words for a condition, and the name that stands in them.
+func (s *Solution) phrasesOf(c *Condition) (phrases, string) {
+	switch {
+	case c.Kind == Face:
+		return onFace, c.Name
+	case c.Kind == Friction:
+		return byFriction, c.Name
+	case c.Kind == Grip:
+		return byGrip, c.Name
+	case c.Line < 0:
+		return atSupport, s.Problem.Joints[c.Joint].Name
+	}
+	switch s.Problem.Lines[c.Line].Kind.Info().Sense {
+	case problem.PullOnly:
+		return inTension, c.Name
+	case problem.PushOnly:
+		return inCompression, c.Name
+	}
+	return inContact, c.Name
+}
+
+// sayings are names by what is said of them.
+type sayings map[saying][]string
+
+func (names sayings) put(said saying, name string) { names[said] = withNew(names[said], name) }
+
+func (names sayings) words(order ...saying) string {
+	var out []string
+	for _, said := range order {
+		if n := len(names[said]); n > 0 {
+			out = append(out, strings.Replace(said[min(n, 2)-1], "%s", say.AndMore(names[said], maxNames), 1))
+		}
+	}
+	return say.And(out...)
+}
+
+// kept says what it means that conditions are kept.
+func (s *Solution) kept(conditions []Condition) string {
+	names := sayings{}
+	for i := range conditions {
+		of, name := s.phrasesOf(&conditions[i])
+		names.put(of.kept, name)
+	}
+	return names.words(inTension.kept, inCompression.kept, inContact.kept, atSupport.kept, onFace.kept, byFriction.kept, byGrip.kept)
+}
+
+// Ends says what becomes of those that end a range: cables go slack, struts lose
+// contact, contacts and supports lift off, surfaces slip, bodies tip.
+func (s *Solution) Ends(by []Ended) string {
+	names, order := sayings{}, []saying{inTension.ends, inCompression.ends, inContact.ends, byFriction.ends}
+	for _, e := range by {
+		c := &s.conditions[e.Condition]
+		of, name := s.phrasesOf(c)
+		switch c.Kind {
+		case Grip:
+			name = "belt " + name
+		case Face:
+			j := &s.Problem.Joints[c.Joint]
+			end := s.Problem.Points[j.Face[e.Part]].Name
+			of.ends, name = saying{"%s is about to tip about " + end, "%s are about to tip about " + end}, s.bodyOf(j.First)
+			order = withNew(order, of.ends)
+		}
+		names.put(of.ends, name)
+	}
+	return names.words(order...)
 }
 
 // conflictWords names the conditions that no solution satisfies together, and what slips
 // where friction alone stands in the way.
 func (s *Solution) conflictWords(of *conflict) string {
-	p := s.Problem
-	var pull, push, press, support, face, friction, grip, slips []string
+	words := "no solution has " + s.kept(of.Conditions)
+	if !of.Slips {
+		return words
+	}
+	var slips []string
 	for i := range of.Conditions {
-		c := &of.Conditions[i]
-		switch {
-		case c.Kind == Grip:
-			grip = append(grip, c.Name)
-			slips = withNew(slips, "belt "+c.Name)
-		case c.Kind == Friction:
-			friction = append(friction, c.Name)
-			slips = withNew(slips, say.The(p.Bodies[p.Joints[c.Joint].First].Name))
-		case c.Kind == Face:
-			face = append(face, c.Name)
-		case c.Line < 0:
-			support = append(support, p.Joints[c.Joint].Name)
-		case p.Lines[c.Line].Kind.Info().Sense == problem.PullOnly:
-			pull = append(pull, c.Name)
-		case p.Lines[c.Line].Kind.Info().Sense == problem.PushOnly:
-			push = append(push, c.Name)
-		default:
-			press = append(press, c.Name)
+		if c := &of.Conditions[i]; c.Kind == Friction || c.Kind == Grip {
+			slips = withNew(slips, s.slipping(c))
 		}
 	}
-	var parts []string
-	put := func(of []string, one, more, rest string) {
-		if len(of) > 1 {
-			one = more
-		}
-		if len(of) > 0 {
-			parts = append(parts, one+say.AndMore(of, maxNames)+rest)
-		}
+	if more := len(slips) - maxNames; more > 0 {
+		slips = append(slips[:maxNames:maxNames], say.Count(more, "more body"))
 	}
-	put(pull, "cable ", "cables ", " in tension")
-	put(push, "strut ", "struts ", " in compression")
-	put(press, "contact ", "contacts ", " in compression")
-	put(support, "the support at ", "the supports at ", " in compression")
-	put(face, "the normal force at ", "the normal forces at ", " inside the contact")
-	put(friction, "|F| ≤ μN at ", "|F| ≤ μN at ", "")
-	put(grip, "the tensions of belt ", "the tensions of belts ", " within the ratio e^(μβ)")
-	words := "no solution has " + say.And(parts...)
-	if of.Slips {
-		if more := len(slips) - maxNames; more > 0 {
-			slips = append(slips[:maxNames:maxNames], say.Count(more, "more body"))
-		}
-		words += "; " + say.Or(slips...) + " slips"
+	return words + "; " + say.Or(slips...) + " slips"
+}
+
+// slipping names what slips where a condition of friction is violated.
+func (s *Solution) slipping(c *Condition) string {
+	if c.Kind == Grip {
+		return "belt " + c.Name
 	}
-	return words
+	return s.bodyOf(s.Problem.Joints[c.Joint].First)
 }
 
 // maxNames is how many names a sentence has; more are counted.
@@ -180,75 +234,14 @@ const maxNames = 6
 
 // possibleWords says of an indeterminate state what friction leaves open.
 func (s *Solution) possibleWords() string {
-	var at, belts []string
-	for i := range s.conditions {
-		c := &s.conditions[i]
-		switch _, fixed := s.spare(c); {
-		case fixed:
-		case c.Kind == Friction:
-			at = append(at, c.Name)
-		case c.Kind == Grip:
-			belts = append(belts, c.Name)
-		}
-	}
-	var with []string
-	if len(at) > 0 {
-		with = append(with, "|F| ≤ μN at "+say.AndMore(at, maxNames))
-	}
-	if len(belts) > 0 {
-		with = append(with, "the tensions of "+say.AndMore(belts, maxNames)+" within the ratio e^(μβ)")
-	}
-	if !s.possible || len(with) == 0 {
+	open := slices.DeleteFunc(slices.Clone(s.conditions), func(c Condition) bool {
+		_, fixed := s.spare(&c)
+		return fixed || c.Kind != Friction && c.Kind != Grip
+	})
+	if !s.possible || len(open) == 0 {
 		return ""
 	}
-	return "equilibrium is possible with " + say.And(with...)
-}
-
-// Ends says what becomes of those that end a range: cables go slack, struts lose
-// contact, contacts and supports lift off, surfaces slip, bodies tip.
-func (s *Solution) Ends(by []Ended) string {
-	p := s.Problem
-	var slack, struts, lifts, slips, ends []string
-	tips := map[string][]string{}
-	for _, e := range by {
-		c := &s.conditions[e.Condition]
-		switch {
-		case c.Kind == Friction:
-			slips = withNew(slips, c.Name)
-		case c.Kind == Grip:
-			slips = withNew(slips, "belt "+c.Name)
-		case c.Kind == Face:
-			j := &p.Joints[c.Joint]
-			end := p.Points[j.Face[e.Part]].Name
-			ends = withNew(ends, end)
-			tips[end] = append(tips[end], say.The(p.Bodies[j.First].Name))
-		case c.Line >= 0 && p.Lines[c.Line].Kind.Info().Sense == problem.PullOnly:
-			slack = append(slack, c.Name)
-		case c.Line >= 0 && p.Lines[c.Line].Kind.Info().Sense == problem.PushOnly:
-			struts = append(struts, c.Name)
-		default:
-			lifts = append(lifts, c.Name)
-		}
-	}
-	var out []string
-	put := func(of []string, one, more string) {
-		if len(of) > 1 {
-			one = more
-		}
-		if len(of) > 0 {
-			out = append(out, say.AndMore(of, maxNames)+one)
-		}
-	}
-	put(slack, " goes slack", " go slack")
-	put(struts, " loses contact", " lose contact")
-	put(lifts, " lifts off", " lift off")
-	if len(slips) > 0 {
-		out = append(out, "slip is impending at "+say.AndMore(slips, maxNames))
-	}
-	for _, end := range ends {
-		put(tips[end], " is about to tip about "+end, " are about to tip about "+end)
-	}
-	return say.And(out...)
+	return "equilibrium is possible with " + s.kept(open)
 }
 
 // frictionOf is the friction force that a rough surface exerts in the solution at

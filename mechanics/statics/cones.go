@@ -12,8 +12,6 @@ import (
 
 // The bounds of the work on friction in space. Forces are in units of the largest load.
 const (
-	// firstCuts is the number of planes that stand for a cone at first.
-	firstCuts = 8
 	// maxRounds is how many times planes are added at most. From a good guess
 	// of where a force lies one round is enough; more are for cones that meet at an
 	// edge.
@@ -44,73 +42,47 @@ const (
 	maxHalvings = 30
 )
 
-// coneBound is the cone |(a, b)| <= u over the free parameters, u = μN.
-type coneBound struct {
-	u, a, b linearForm
-	of      int
-	cuts    []float64 // the angles of the planes a cos φ + b sin φ <= u that stand for it
-}
-
-// linearForm is c + Σ g[k]·y[k].
-type linearForm struct {
-	c float64
-	g []float64
-}
-
-func (f linearForm) at(y []float64) float64 { return f.c + floats.Dot(f.g, y) }
-
-// surround begins with planes all around the cone.
-func (k *coneBound) surround() {
-	k.cuts = nil
-	for i := range firstCuts {
-		k.cuts = append(k.cuts, 2*math.Pi*float64(i)/firstCuts)
-	}
-}
-
-// beyond is how far y lies beyond the cone: |(a, b)| - u.
-func (k *coneBound) beyond(y []float64) float64 {
-	return math.Hypot(k.a.at(y), k.b.at(y)) - k.u.at(y)
-}
+// around are the angles of the planes that stand for a cone at first.
+var around = floats.Span(make([]float64, 9), 0, 2*math.Pi)[:8]
 
 // narrow is the width, in units of the load, below which a range is a single value.
 // What a friction force is off its cone by, δ, is √(2δ) along it.
 func (r *region) narrow() float64 {
-	if len(r.cones) == 0 {
+	if !r.round() {
 		return 0
 	}
 	return 2 * math.Sqrt(2*coneTol)
 }
 
-// touch adds the plane that touches the cone where the friction force of y points,
+// touch adds to a cone the plane that touches it where the friction force of y points,
 // and tells whether it is another than those that stand for it already.
-func (k *coneBound) touch(y []float64) bool {
-	angle := math.Atan2(k.b.at(y), k.a.at(y))
-	for _, c := range k.cuts {
+func (b *bound) touch(y []float64) bool {
+	angle := math.Atan2(b.b.at(y), b.a.at(y))
+	for _, c := range b.cuts {
 		if math.Abs(math.Remainder(c-angle, 2*math.Pi)) < sameAngle {
 			return false
 		}
 	}
-	k.cuts = append(k.cuts, angle)
+	b.cuts = append(b.cuts, angle)
 	return true
 }
 
-// cut adds a plane to each cone that y lies beyond, and tells whether there is one.
-func (r *region) cut(y []float64) bool {
+// cut adds a plane to each cone that y lies beyond, or to all, and tells whether there is a new one.
+func (r *region) cut(y []float64, all bool) bool {
 	added := false
-	for i := range r.cones {
-		if k := &r.cones[i]; k.beyond(y) > coneTol*max(1, math.Abs(k.u.at(y))) {
-			added = k.touch(y) || added
+	for i := range r.bounds {
+		if b := &r.bounds[i]; b.round && (all || b.beyond(y) > coneTol*max(1, math.Abs(b.u.at(y)))) {
+			added = b.touch(y) || added
 		}
 	}
 	return added
 }
 
-// copy is a region with the same bounds and cones, to which planes may be added.
+// copy is a region with the same bounds, to whose cones planes may be added.
 func (r *region) copy() *region {
-	out := &region{bounds: r.bounds, degree: r.degree, gap: r.gap, work: r.work, inside: r.inside}
-	out.cones = append(out.cones, r.cones...)
-	for i := range out.cones {
-		out.cones[i].cuts = slices.Clone(out.cones[i].cuts)
+	out := &region{bounds: slices.Clone(r.bounds), degree: r.degree, gap: r.gap, work: r.work, inside: r.inside}
+	for i := range out.bounds {
+		out.bounds[i].cuts = slices.Clone(out.bounds[i].cuts)
 	}
 	return out
 }
@@ -129,17 +101,17 @@ func (r *region) leastInCones(cost []float64) least {
 		case linear.Unknown:
 			return least{Extent: linear.Unknown}
 		}
-		for i := range out.cones { // the planes that show that there is an end
-			out.cones[i].cuts = append(out.cones[i].cuts, ways.cones[i].cuts[firstCuts:]...)
+		for i := range out.bounds { // the planes that show that there is an end
+			if b := &out.bounds[i]; b.round {
+				b.cuts = append(b.cuts, ways.bounds[i].cuts[len(around):]...)
+			}
 		}
 	}
 	gap := func(value float64) float64 { return r.gap * max(1, math.Abs(value)) }
 	best := out.guess(cost)
 	known := best != nil
 	if known {
-		for i := range out.cones {
-			out.cones[i].touch(best)
-		}
+		out.cut(best, true)
 	}
 	for range maxRounds {
 		out.build()
@@ -150,12 +122,10 @@ func (r *region) leastInCones(cost []float64) least {
 		if known && floats.Dot(cost, best)-l.Value <= gap(l.Value) {
 			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
 		}
-		added := out.cut(l.Y)
+		added := out.cut(l.Y, false)
 		if at := out.towards(l.Y); !known || floats.Dot(cost, at) < floats.Dot(cost, best) {
 			best, known = at, true
-			for i := range out.cones {
-				added = out.cones[i].touch(best) || added
-			}
+			added = out.cut(best, true) || added
 		}
 		if !added && floats.Dot(cost, best)-l.Value > gap(l.Value) {
 			break // no plane is left that would tell more
@@ -168,17 +138,12 @@ func (r *region) leastInCones(cost []float64) least {
 // ends this one, and along which the cost falls.
 func (r *region) directions(cost []float64) *region {
 	out := r.copy()
-	out.bounds = nil
-	for _, b := range r.bounds {
-		b.c = 0
-		out.bounds = append(out.bounds, b)
+	for i := range out.bounds {
+		b := &out.bounds[i]
+		b.u.c, b.a.c, b.b.c = 0, 0, 0
 	}
 	fall := linearForm{-1, floats.ScaleTo(make([]float64, r.degree), -1, cost)}
-	out.bounds = append(out.bounds, bound{linearForm: fall, of: -1})
-	for i := range out.cones {
-		k := &out.cones[i]
-		k.u.c, k.a.c, k.b.c = 0, 0, 0
-	}
+	out.bounds = append(out.bounds, bound{u: fall, by: Ended{Condition: -1}})
 	return out
 }
 
@@ -195,7 +160,7 @@ func (r *region) towards(y []float64) []float64 {
 	}
 	for range 60 {
 		t := (near + far) / 2
-		if r.beyond(to(t)) <= coneTol {
+		if r.outCones(to(t)) <= coneTol {
 			near = t
 		} else {
 			far = t
@@ -204,20 +169,18 @@ func (r *region) towards(y []float64) []float64 {
 	return to(near)
 }
 
-// beyond is how far y lies beyond the cones at most, less than nothing inside.
-func (r *region) beyond(y []float64) float64 {
-	far := math.Inf(-1)
-	for i := range r.cones {
-		far = max(far, r.cones[i].beyond(y))
-	}
-	return far
-}
+// outside is how far y lies beyond the bounds at most, less than nothing inside; outCones is
+// the same of cones alone.
+func (r *region) outside(y []float64) float64 { return r.farthest(y, false) }
 
-// outside is the same for cones and bounds.
-func (r *region) outside(y []float64) float64 {
-	far := r.beyond(y)
+func (r *region) outCones(y []float64) float64 { return r.farthest(y, true) }
+
+func (r *region) farthest(y []float64, cones bool) float64 {
+	far := math.Inf(-1)
 	for i := range r.bounds {
-		far = max(far, -r.bounds[i].at(y))
+		if b := &r.bounds[i]; b.round || !cones {
+			far = max(far, b.beyond(y))
+		}
 	}
 	return far
 }
@@ -225,7 +188,7 @@ func (r *region) outside(y []float64) float64 {
 // guess is a point inside the region at which the cost is least, to some ten figures:
 // Newton's method on
 //
-//	t·cost·y - Σ log(bound) - Σ log(u² - a² - b²) - log(R² - |y|²)
+//	t·cost·y - Σ log(u² - a² - b²) - log(R² - |y|²)
 //
 // as t grows; the last term is for regions without an end. It is only a guess: what is
 // made of it is proved by the programme.
@@ -236,12 +199,12 @@ func (r *region) guess(cost []float64) []float64 {
 		return nil
 	}
 	n := r.degree
-	weight := float64(len(r.bounds) + 2*len(r.cones) + 2)
+	weight := float64(2*len(r.bounds) + 2)
 	ball := guessBall * (1 + floats.Norm(y, 2))
 	t := 1.0
 	for range maxNewton {
 		hess, grad := r.curvature(cost, y, t, ball)
-		*r.work -= (len(r.bounds) + 4*len(r.cones) + n) * n * n
+		*r.work -= (4*len(r.bounds) + n) * n * n
 		var chol mat.Cholesky
 		step := mat.NewVecDense(n, nil)
 		solved := chol.Factorize(hess)
@@ -288,22 +251,18 @@ func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *
 	hess, grad := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
 	grad.ScaleVec(t, mat.NewVecDense(n, cost))
 	vec := func(g []float64) *mat.VecDense { return mat.NewVecDense(n, g) }
-	for _, b := range r.bounds {
-		s := b.at(y)
-		grad.AddScaledVec(grad, -1/s, vec(b.g))
-		hess.SymRankOne(hess, 1/(s*s), vec(b.g))
-	}
-	for i := range r.cones {
-		k := &r.cones[i]
-		u, a, b := k.u.at(y), k.a.at(y), k.b.at(y)
-		q := u*u - a*a - b*b
-		dq := mat.NewVecDense(n, nil)
-		for _, part := range []struct {
-			v, sign float64
-			g       []float64
-		}{{u, 1, k.u.g}, {a, -1, k.a.g}, {b, -1, k.b.g}} {
-			dq.AddScaledVec(dq, 2*part.sign*part.v, vec(part.g))
-			hess.SymRankOne(hess, -2*part.sign/q, vec(part.g))
+	for _, bound := range r.bounds {
+		forms, signs := []linearForm{bound.u, bound.a, bound.b}, []float64{1, -1, -1}
+		if !bound.round {
+			forms = forms[:1]
+		}
+		q, dq := 0.0, mat.NewVecDense(n, nil)
+		for k, f := range forms {
+			q += signs[k] * f.at(y) * f.at(y)
+			dq.AddScaledVec(dq, 2*signs[k]*f.at(y), vec(f.g))
+		}
+		for k, f := range forms {
+			hess.SymRankOne(hess, -2*signs[k]/q, vec(f.g))
 		}
 		grad.AddScaledVec(grad, -1/q, dq)
 		hess.SymRankOne(hess, 1/(q*q), dq)
@@ -321,29 +280,27 @@ func (r *region) curvature(cost, y []float64, t, ball float64) (*mat.SymDense, *
 // outside: with t added to each bound and to each u, t falls to -1 at most. It is nil
 // where there is no cone, or where it was not found.
 func (r *region) deepest() []float64 {
-	if len(r.cones) == 0 {
+	if !r.round() {
 		return nil
 	}
 	n := r.degree
-	with := func(g []float64, x float64) []float64 { return append(append(make([]float64, 0, n+1), g...), x) }
+	with := func(g []float64, x float64) []float64 { return append(slices.Clone(g), x) }
 	up := &region{degree: n + 1, work: r.work, inside: make([]float64, n+1)}
-	far := 0.0
+	far, origin := 0.0, make([]float64, n)
 	for _, b := range r.bounds {
-		size := floats.Norm(b.g, 2)
+		size := 1.0
+		if !b.round {
+			size = floats.Norm(b.u.g, 2)
+		}
 		if size <= fixedTol {
 			continue // nothing changes it, and build looks at it
 		}
-		far = max(far, -b.c/size)
-		b.g = with(b.g, size)
+		far = max(far, b.beyond(origin)/size)
+		b.u.g, b.a.g, b.b.g = with(b.u.g, size), with(b.a.g, 0), with(b.b.g, 0)
 		up.bounds = append(up.bounds, b)
 	}
-	far = max(far, r.beyond(make([]float64, n)))
-	for _, k := range r.cones {
-		k.u.g, k.a.g, k.b.g = with(k.u.g, 1), with(k.a.g, 0), with(k.b.g, 0)
-		up.cones = append(up.cones, k)
-	}
-	cost := with(make([]float64, n), 1)
-	up.bounds = append(up.bounds, bound{linearForm: linearForm{1, cost}})
+	cost := with(origin, 1)
+	up.bounds = append(up.bounds, bound{u: linearForm{1, cost}})
 	up.inside[n] = far + 1
 	if y := up.guess(cost); y != nil {
 		return y[:n]

@@ -20,16 +20,16 @@ const answerSlack = 1e-9
 func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	p := s.Problem
 	switch q.Kind {
-	case problem.AskUnknown:
-		if q.Unknown >= 0 {
-			if !s.X[q.Unknown].Fixed {
-				return 0, s.noValue(q.Name)
-			}
-			return s.X[q.Unknown].Value, nil
+	case problem.AskUnknown, problem.AskCouple:
+		magnitude := times(q.Unknown, 1)
+		if q.Kind == problem.AskCouple {
+			magnitude = p.Couples[q.Couple].Magnitude
+		} else if q.Unknown < 0 {
+			magnitude = p.Lines[q.Line].Magnitude
 		}
-		v, fixed := s.Magnitude(q.Line)
+		v, fixed := s.single(magnitude)
 		if !fixed {
-			return 0, noSingle(q.Name)
+			return 0, s.noValue(q.Name)
 		}
 		return v, nil
 	case problem.AskLength:
@@ -39,26 +39,26 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskUnit:
 		u, err := s.directionOf(q.Line, q.Joint)
 		return problem.Component(u, int(q.Part)), err
-	case problem.AskForce:
-		f, err := s.lineForce(q.Line)
+	case problem.AskForce, problem.AskJoint:
+		f, err := s.forceOf(q.Line, q.Joint)
+		var m r3.Vec
+		if err == nil && q.Kind == problem.AskJoint {
+			moments := p.Joints[q.Joint].Moments
+			if s.loose(moments) {
+				err = s.noValue(p.Joints[q.Joint].Name)
+			}
+			m = s.sum(m, moments)
+		}
 		if err != nil {
 			return 0, err
 		}
-		return partOf(f, r3.Vec{}, q.Part)
+		return partOf(f, m, q.Part)
 	case problem.AskLoads:
 		force, moment := loads(p, q.Body)
 		if q.Part == problem.At {
 			return crossing(p, q.Body)
 		}
 		return partOf(force, moment, q.Part)
-	case problem.AskJoint:
-		return s.reaction(q)
-	case problem.AskCouple:
-		m, fixed := s.single(p.Couples[q.Couple].Magnitude)
-		if !fixed {
-			return 0, noSingle(q.Name)
-		}
-		return m, nil
 	case problem.AskSpread:
 		d := &p.Loads[q.Load]
 		if q.Part == problem.At {
@@ -71,7 +71,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 	case problem.AskFriction:
 		j := &p.Joints[q.Joint]
 		if s.loose(j.Forces) {
-			return 0, noSingle(q.Name)
+			return 0, s.noValue(q.Name)
 		}
 		// Along the tangent, as the AF of a surface where nothing impends.
 		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
@@ -113,10 +113,8 @@ func (s *Solution) noValue(name string) error {
 	if s.Verdict == Inadmissible {
 		return &missing{name, "has no admissible value"}
 	}
-	return noSingle(name)
+	return &missing{name, "has no single value"}
 }
-
-func noSingle(name string) error { return &missing{name, "has no single value"} }
 
 func noDirection(name string) error { return &missing{name, "is zero and has no direction"} }
 
@@ -154,36 +152,31 @@ func (s *Solution) directionOf(line, joint int) (r3.Vec, error) {
 		return f, err
 	}
 	size := r3.Norm(f)
-	if size == 0 {
-		if line < 0 {
-			return f, noDirection(s.Problem.Joints[joint].Name)
+	switch {
+	case size > 0:
+		return r3.Scale(1/size, f), nil
+	case line < 0:
+		return f, noDirection(s.Problem.Joints[joint].Name)
+	}
+	return f, noDirection(s.Problem.Lines[line].Name)
+}
+
+// forceOf is the force of a line on the first body of its path, or where there is none
+// that of the reaction of a joint on its first body.
+func (s *Solution) forceOf(line, joint int) (f r3.Vec, err error) {
+	if line < 0 {
+		j := &s.Problem.Joints[joint]
+		if s.loose(j.Forces) {
+			return f, s.noValue(j.Name)
 		}
-		return f, noDirection(s.Problem.Lines[line].Name)
+		return s.sum(f, j.Forces), nil
 	}
-	return r3.Scale(1/size, f), nil
-}
-
-// forceOf is the force of a line, or where there is none the reaction of a joint, on its
-// first body.
-func (s *Solution) forceOf(line, joint int) (r3.Vec, error) {
-	if line >= 0 {
-		return s.lineForce(line)
-	}
-	j := &s.Problem.Joints[joint]
-	if s.loose(j.Forces) {
-		return r3.Vec{}, noSingle(j.Name)
-	}
-	return s.sum(r3.Vec{}, j.Forces), nil
-}
-
-// lineForce is the force of a line on the first body of its path.
-func (s *Solution) lineForce(line int) (r3.Vec, error) {
 	l := &s.Problem.Lines[line]
-	if len(l.Acts) == 0 {
-		return r3.Vec{}, &missing{l.Name, "acts on no body"}
-	}
-	if s.loose(l.Acts[0].Terms) {
-		return r3.Vec{}, noSingle(l.Name)
+	switch {
+	case len(l.Acts) == 0:
+		return f, &missing{l.Name, "acts on no body"}
+	case s.loose(l.Acts[0].Terms):
+		return f, s.noValue(l.Name)
 	}
 	return s.force(&l.Acts[0]), nil
 }
@@ -197,18 +190,9 @@ func (s *Solution) stretch(line int) (float64, error) {
 	}
 	tension, fixed := s.Magnitude(line)
 	if !fixed {
-		return 0, noSingle(s.Problem.Lines[line].Name)
+		return 0, s.noValue(s.Problem.Lines[line].Name)
 	}
 	return tension / spring.Stiffness, nil
-}
-
-// reaction gives a part of a joint's whole reaction on its first body.
-func (s *Solution) reaction(q problem.Query) (float64, error) {
-	j := &s.Problem.Joints[q.Joint]
-	if s.loose(j.Forces) || s.loose(j.Moments) {
-		return 0, noSingle(j.Name)
-	}
-	return partOf(s.sum(r3.Vec{}, j.Forces), s.sum(r3.Vec{}, j.Moments), q.Part)
 }
 
 func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
@@ -225,12 +209,11 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 		return 0, noDirection("this force")
 	}
 	switch part {
-	case problem.Alpha:
-		return math.Atan2(math.Hypot(f.Y, f.Z), f.X), nil
-	case problem.Beta:
-		return math.Atan2(math.Hypot(f.X, f.Z), f.Y), nil
-	case problem.Gamma:
-		return math.Atan2(math.Hypot(f.X, f.Y), f.Z), nil
+	case problem.Alpha, problem.Beta, problem.Gamma:
+		axis := int(part - problem.Alpha)
+		across := f
+		*[]*float64{&across.X, &across.Y, &across.Z}[axis] = 0
+		return math.Atan2(r3.Norm(across), problem.Component(f, axis)), nil
 	}
 	angle := math.Atan2(f.Y, f.X)
 	if angle < 0 {
@@ -290,7 +273,7 @@ func (s *Solution) Failures() []string {
 	var out []string
 	found := expected == "" && !s.Single() || expected != "" && s.Verdict.String() != expected
 	if found {
-		out = append(out, s.wordsAndDoubts()...)
+		out = append(out, s.words(s.Problem.Doubts)...)
 		if expected != "" {
 			out[0] = "expected " + expected + ", found " + out[0]
 		}
@@ -312,22 +295,13 @@ func (s *Solution) missedAnswers() (out []string) {
 	return out
 }
 
-// wordsAndDoubts is Words without what is read by nothing.
-func (s *Solution) wordsAndDoubts() []string {
-	out := s.VerdictWords()
-	for _, e := range s.Problem.Doubts {
-		out = append(out, e.Text())
-	}
-	return out
-}
-
 // missedFailure is for a sheet that expects a check to fail: its verdict must be
 // single, or inadmissible because something slips or tips, a check must fail, and
 // the printed answers be met.
 func (s *Solution) missedFailure() []string {
 	var out []string
 	if !s.Single() && !s.slipsOrTips() {
-		out = append(out, s.wordsAndDoubts()...)
+		out = append(out, s.words(s.Problem.Doubts)...)
 	}
 	failed := false
 	for _, c := range s.Checks {

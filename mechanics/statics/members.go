@@ -130,56 +130,48 @@ func names(t ...touch) string {
 }
 
 // checkJoints holds the friction that is needed against what is available, and
-// the resultant force of a joint against its limit.
+// the resultant force of a joint against its limit: where the reaction has no single value
+// the largest magnitudes that its components can have, which it cannot exceed together.
 func (s *Solution) checkJoints() {
 	for i := range s.Problem.Joints {
 		j := &s.Problem.Joints[i]
 		if len(j.Forces) == 0 {
 			continue // one that does not read whole holds nothing
 		}
-		if s.loose(j.Forces) {
-			if j.Limit > 0 {
-				s.checkLooseLimit(j, i)
+		known, loose := true, s.loose(j.Forces)
+		size := r3.Norm(s.sum(r3.Vec{}, j.Forces))
+		if loose {
+			size = 0
+			for _, t := range j.Forces {
+				bound, ranged := s.largest(times(t.Unknown, 1))
+				size, known = math.Hypot(size, bound), known && ranged
 			}
-			continue
-		}
-		if j.Impending {
-			f := s.sum(r3.Vec{}, j.Forces)
-			size := r3.Norm(r3.Sub(f, r3.Scale(r3.Dot(f, j.Normal), j.Normal)))
-			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: size, Bound: size, Impends: true, OK: true})
-		} else if j.HasFriction {
-			needed, available := s.frictionOf(j)
-			s.Checks = append(s.Checks, Check{Kind: CheckFriction, Subject: j.Name, Line: -1, Joint: i, Value: needed, Bound: available,
-				OK: needed <= available+senseTol*s.scaleOf(j.Forces[0].Unknown)})
-		}
-		if j.HasFace && s.X[j.Moments[0].Unknown].Fixed {
-			s.checkTipping(i)
+		} else {
+			s.checkFriction(j, i)
+			if j.HasFace && s.X[j.Moments[0].Unknown].Fixed {
+				s.checkTipping(i)
+			}
 		}
 		if j.Limit > 0 {
-			f := r3.Norm(s.sum(r3.Vec{}, j.Forces))
-			s.Checks = append(s.Checks, Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Value: f, Bound: j.Limit, OK: f <= j.Limit})
+			s.checkLimit(Check{Kind: CheckJointLimit, Subject: j.Name, Value: size, Bound: j.Limit, Ranged: loose}, known, -1, i)
 		}
 	}
 }
 
-// checkLooseLimit holds the limit of a joint whose reaction has no single value against
-// the largest magnitudes that its components can have, which it cannot exceed together.
-// Where no state is admissible there is none to hold.
-func (s *Solution) checkLooseLimit(j *problem.Joint, i int) {
-	c := Check{Kind: CheckJointLimit, Subject: j.Name, Line: -1, Joint: i, Bound: j.Limit}
-	for _, t := range j.Forces {
-		bound, known := s.largest(times(t.Unknown, 1))
-		c.Value = math.Hypot(c.Value, bound)
-		c.Open = c.Open || !known
+func (s *Solution) checkFriction(j *problem.Joint, i int) {
+	c := Check{Kind: CheckFriction, Subject: j.Name, Impends: j.Impending}
+	switch {
+	case j.Impending:
+		f := s.sum(r3.Vec{}, j.Forces)
+		c.Value = r3.Norm(r3.Sub(f, r3.Scale(r3.Dot(f, j.Normal), j.Normal)))
+		c.Bound, c.OK = c.Value, true
+	case j.HasFriction:
+		c.Value, c.Bound = s.frictionOf(j)
+		c.OK = c.Value <= c.Bound+senseTol*s.scaleOf(j.Forces[0].Unknown)
+	default:
+		return
 	}
-	if c.Open {
-		if s.Verdict == Inadmissible {
-			return
-		}
-		c.Value = 0
-	}
-	c.Ranged, c.OK = true, !c.Open && c.Value <= j.Limit
-	s.Checks = append(s.Checks, c)
+	s.addAt(c, -1, i)
 }
 
 // loose tells that some of a sum of unknowns has no single value.

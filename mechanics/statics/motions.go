@@ -81,7 +81,7 @@ func (s *Solution) turns(basis [][]float64) bool {
 //
 // and the others are those perpendicular to it.
 func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
-	rows := orthonormal(basis)
+	rows := linear.Orthonormal(basis)
 	v := make([]float64, len(loads))
 	for _, r := range rows {
 		floats.AddScaled(v, floats.Dot(r, loads), r)

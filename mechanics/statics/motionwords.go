@@ -21,11 +21,11 @@ func (s *Solution) MotionWords(m Motion) string {
 	signed := m.Excited || len(m.Moves) > 1
 	what, idle := "", ", but no load causes it"
 	if first := m.Moves[0]; !m.Turning && len(m.Moves) == 1 {
-		what, idle = s.bodyOf(first)+" is unsupported "+s.way(first.V, signed), ", but no load acts in that direction"
+		what, idle = s.bodyOf(first.Body)+" is unsupported "+s.way(first.V, signed), ", but no load acts in that direction"
 	} else {
 		moves := make([]string, len(m.Moves))
 		for i, mv := range m.Moves {
-			moves[i] = s.bodyOf(mv) + " from " + s.moveWords(mv, signed)
+			moves[i] = s.bodyOf(mv.Body) + " from " + s.moveWords(mv, signed)
 		}
 		what = "nothing prevents " + moves[0]
 		if len(moves) > 1 {
@@ -173,7 +173,7 @@ func (s *Solution) slidesWords(motions []int) string {
 	for i, k := range motions {
 		ways[i] = s.direction(s.Motions[k].Moves[0].V, false)
 	}
-	return s.bodyOf(s.Motions[motions[0]].Moves[0]) + " is unsupported in the directions " + say.And(ways...) + ", but no load acts along them"
+	return s.bodyOf(s.Motions[motions[0]].Moves[0].Body) + " is unsupported in the directions " + say.And(ways...) + ", but no load acts along them"
 }
 
 // pivotWords says that a body rotates about one point about any axis, and is empty
@@ -202,7 +202,7 @@ func (s *Solution) pivotWords(motions []int) string {
 		}
 	}
 	at := r3.Add(s.Problem.Bodies[first.Body].About, d)
-	return "nothing prevents " + s.bodyOf(first) + " from rotating about any axis through " + s.Problem.Place(at) + ", but no load causes it"
+	return "nothing prevents " + s.bodyOf(first.Body) + " from rotating about any axis through " + s.Problem.Place(at) + ", but no load causes it"
 }
 
-func (s *Solution) bodyOf(mv Move) string { return say.The(s.Problem.Bodies[mv.Body].Name) }
+func (s *Solution) bodyOf(body int) string { return say.The(s.Problem.Bodies[body].Name) }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/linear"
@@ -50,11 +51,6 @@ func (s *Solution) checkSupport() {
 }
 
 func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
-	scale := columnScale(&s.System)
-	g, ok := linear.NewGeneral(scaledSparse(&s.System, scale).Part(part.Rows, part.Cols), rankTol)
-	if !ok || g.Rank < len(part.Cols) {
-		return Check{}, false
-	}
 	arm, worst := s.armOf(part), 0 // the place in the part of the largest force
 	for i, j := range part.Cols {
 		if s.forceLike(j, arm) > s.forceLike(part.Cols[worst], arm) {
@@ -68,10 +64,8 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	}
 	alone := make([]float64, len(part.Cols))
 	alone[worst] = 1
-	w := spread(nil, [][]float64{g.SolveTrans(alone)}, part.Rows, len(s.System.Rows))[0]
-	for i := range w {
-		w[i] /= scale[j]
-	}
+	w := spread(nil, [][]float64{part.SolveTrans(alone)}, part.Rows, len(s.System.Rows))[0]
+	floats.Scale(1/columnScale(&s.System)[j], w)
 	slope := s.slopes(w)
 	c := Check{Kind: CheckSupport, Unknown: j, Factor: size / part.load}
 	point, change, steepest := -1, 0.0, 0.0
@@ -96,7 +90,7 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	if c.Factor < nearlyFactor && !delicate {
 		return Check{}, false
 	}
-	motion := s.weakest(g, part)
+	motion := s.weakest(part)
 	c.Subject, c.Motion = s.Problem.Bodies[motion.Body].Name, s.weakWords(motion)
 	return c, true
 }
@@ -171,14 +165,13 @@ func (s *Solution) moveOf(body int, v []float64) Move {
 // weakest is the motion that the supports of a part resist least, that of the body that
 // takes the largest part in it: the left singular vector of the least singular value,
 // by inverse iteration.
-func (s *Solution) weakest(g *linear.General, part *subsystem) Move {
+func (s *Solution) weakest(part *subsystem) Move {
 	y := make([]float64, len(part.Rows))
 	for i := range y {
 		y[i] = 1 + float64(i%7)/7 // no symmetry of a structure makes it orthogonal to what is sought
 	}
 	for range inverseSteps {
-		y = g.SolveTrans(g.Solve(y))
-		linear.Unit(y)
+		y = linear.Unit(part.SolveTrans(part.Solve(y)))
 	}
 	v := spread(nil, [][]float64{y}, part.Rows, len(s.System.Rows))[0]
 	shares := make([]float64, len(s.Problem.Bodies))
@@ -207,29 +200,23 @@ func (s *Solution) weakWords(mv Move) string {
 // these places, or of the ends of its lines.
 func (s *Solution) extent(part *subsystem) float64 {
 	p := s.Problem
-	var first r3.Vec
-	some, far := false, 0.0
-	see := func(at r3.Vec) {
-		if !some {
-			first, some = at, true
-		}
-		far = max(far, r3.Norm(r3.Sub(at, first)))
-	}
-	mine := func(a *problem.Act) bool { return &s.parts[s.partOfBody[a.Body]] == part }
+	var places []r3.Vec
+	mine := func(a problem.Act) bool { return &s.parts[s.partOfBody[a.Body]] == part }
 	for act := range p.Acts() {
-		if mine(act) {
-			see(act.At)
+		if mine(*act) {
+			places = append(places, act.At)
 		}
 	}
 	for i := range p.Lines {
-		for k := range p.Lines[i].Acts {
-			if !mine(&p.Lines[i].Acts[k]) {
-				continue
-			}
+		if slices.ContainsFunc(p.Lines[i].Acts, mine) {
 			for _, point := range p.Lines[i].Path {
-				see(p.Points[point].At)
+				places = append(places, p.Points[point].At)
 			}
 		}
+	}
+	far := 0.0
+	for _, at := range places {
+		far = max(far, r3.Norm(r3.Sub(at, places[0])))
 	}
 	return far
 }

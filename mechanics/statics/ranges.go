@@ -38,7 +38,7 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 		}
 	}
 	s.unbind()
-	s.freedom = z
+	s.freedom, s.spans = z, map[int][2]float64{}
 	share := func(unknowns ...problem.Term) {
 		first := -1
 		for _, t := range unknowns {
@@ -87,7 +87,7 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		return
 	case linear.Unknown:
 		s.possible = false
-		s.undecided = s.undecided || len(r.cones) > 0 && *work > 0 && r.programme.Feasible() == linear.Found
+		s.undecided = s.undecided || r.round() && *work > 0 && r.programme.Feasible() == linear.Found
 		return
 	}
 	if s.alone {
@@ -119,35 +119,27 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		}
 		return ends, by, true
 	}
-	for j := range s.X {
-		x := &s.X[j]
-		if x.Fixed || floats.Norm(mine[j], 2) == 0 {
-			continue
-		}
-		if ends, by, known := span(x.Value, mine[j]); known {
-			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
-		}
-	}
-	for i := range s.Problem.Lines {
-		m := s.Problem.Lines[i].Magnitude
-		if s.Problem.Lines[i].Limit == 0 || len(m.Terms) < 2 {
-			continue
-		}
-		if _, fixed := s.single(m); fixed {
-			continue
-		}
+	of := func(m problem.Affine) (ends [2]float64, by [2][]Ended, known bool) {
 		g := make([]float64, len(ks))
 		for _, t := range m.Terms {
 			floats.AddScaled(g, t.Coef, mine[t.Unknown])
 		}
-		if floats.Norm(g, 2) == 0 {
-			continue // other parameters decide it
+		if _, fixed := s.single(m); fixed || floats.Norm(g, 2) == 0 {
+			return ends, by, false // other parameters decide it, or none
 		}
-		if ends, _, known := span(s.at(m), g); known {
-			if s.spans == nil {
-				s.spans = map[int][2]float64{}
+		return span(s.at(m), g)
+	}
+	for j := range s.X {
+		if ends, by, known := of(times(j, 1)); known {
+			x := &s.X[j]
+			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
+		}
+	}
+	for i := range s.Problem.Lines {
+		if l := &s.Problem.Lines[i]; l.Limit > 0 && len(l.Magnitude.Terms) > 1 {
+			if ends, _, known := of(l.Magnitude); known {
+				s.spans[i] = ends
 			}
-			s.spans[i] = ends
 		}
 	}
 	for j := range s.X { // a mean of points that keep the conditions keeps them too
@@ -168,10 +160,7 @@ const noise = 1e-13
 // region writes every condition over the parameters, of which z[j] is what unknown j
 // takes, in a unit of its own: the largest force that its conditions begin from.
 func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
-	r := &region{gap: max(coneGap, math.Pow(10, -float64(s.Problem.Figures+2)))}
-	if len(z) > 0 {
-		r.degree = len(z[0])
-	}
+	r := &region{gap: max(coneGap, math.Pow(10, -float64(s.Problem.Figures+2))), degree: len(z[0])}
 	unit := 0.0
 	form := func(m problem.Affine) linearForm {
 		f := linearForm{c: s.at(m), g: make([]float64, r.degree)}
@@ -187,28 +176,22 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		if _, fixed := s.spare(c); fixed {
 			continue // kept or not whatever is free
 		}
-		if c.Kind != Sense && lifted[c.part] {
+		if c.Kind != Sense && lifted[c.at] {
 			continue // it has no normal force, or no tension, to speak of
 		}
 		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return floats.Norm(z[t.Unknown], 2) > 0 }) {
 			continue // other parameters decide it
 		}
-		for part, m := range c.parts {
-			r.bounds = append(r.bounds, bound{form(m), i, part})
-		}
-		if k := c.cone; k != nil {
-			r.cones = append(r.cones, coneBound{u: form(k.u), a: form(k.a), b: form(k.b), of: i})
+		for k, m := range c.parts {
+			r.bounds = append(r.bounds, bound{u: form(m.u), a: form(m.a), b: form(m.b), round: m.round(), by: Ended{i, k}})
 		}
 	}
 	if unit < noise*load {
 		unit = load
 	}
 	for i := range r.bounds {
-		r.bounds[i].c /= unit
-	}
-	for i := range r.cones {
-		k := &r.cones[i]
-		k.u.c, k.a.c, k.b.c = k.u.c/unit, k.a.c/unit, k.b.c/unit
+		b := &r.bounds[i]
+		b.u.c, b.a.c, b.b.c = b.u.c/unit, b.a.c/unit, b.b.c/unit
 	}
 	return r, unit
 }
@@ -219,7 +202,7 @@ func (s *Solution) lifted() map[contact]bool {
 	out := map[contact]bool{}
 	for i := range s.conditions {
 		c := &s.conditions[i]
-		if c.Kind != Sense || c.part == noContact {
+		if c.Kind != Sense || c.at == noContact {
 			continue
 		}
 		unit := 1.0
@@ -227,7 +210,7 @@ func (s *Solution) lifted() map[contact]bool {
 			unit = s.unitOf(of[0].Unknown)
 		}
 		if v, fixed := s.spare(c); fixed && v < -senseTol*unit {
-			out[c.part] = true
+			out[c.at] = true
 		}
 	}
 	return out

@@ -81,7 +81,7 @@ func TestProgrammesOfExactArithmetic(t *testing.T) {
 			constant, _ := h.c.Float64()
 			g, c = append(g, someFloats(h.g)), append(c, constant)
 		}
-		p := programme(g, c)
+		p := programme(g, c, degree)
 		l := p.Least(someFloats(cost))
 		text := fmt.Sprint("least of ", someFloats(cost), " over ", g, " ", c)
 		checkReach(t, want, l, text)
@@ -107,11 +107,8 @@ func TestProgrammesOfExactArithmetic(t *testing.T) {
 	}
 }
 
-func programme(g [][]float64, c []float64) *linear.Programme {
-	n, work := 0, int(1e8)
-	if len(g) > 0 {
-		n = len(g[0])
-	}
+func programme(g [][]float64, c []float64, n int) *linear.Programme {
+	work := int(1e8)
 	return linear.NewProgramme(g, c, n, &work)
 }
 
@@ -150,10 +147,10 @@ func checkEnds(t *testing.T, cost []float64, value float64, g [][]float64, c []f
 	if len(with) == 0 {
 		t.Fatalf("%s: nothing ends it", text)
 	}
-	if l := programme(with, cWith).Least(cost); l.Extent != linear.Found || math.Abs(l.Value-value) > 1e-8*(1+math.Abs(value)) {
+	if l := programme(with, cWith, len(cost)).Least(cost); l.Extent != linear.Found || math.Abs(l.Value-value) > 1e-8*(1+math.Abs(value)) {
 		t.Fatalf("%s: %v alone leave %v (%d), not %v", text, ends, l.Value, l.Extent, value)
 	}
-	if l := programme(without, cWithout).Least(cost); l.Extent == linear.Found && l.Value >= value-1e-9 {
+	if l := programme(without, cWithout, len(cost)).Least(cost); l.Extent == linear.Found && l.Value >= value-1e-9 {
 		t.Fatalf("%s: without %v it is %v all the same", text, ends, l.Value)
 	}
 }

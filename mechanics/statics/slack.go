@@ -31,7 +31,7 @@ func (s *Solution) slacken() {
 	for at.onlySenses() && len(names) < maxSlack {
 		worst, j := 0.0, -1
 		for _, c := range at.Broken {
-			m := c.parts[0]
+			m := c.parts[0].u
 			if len(m.Terms) != 1 || m.Const != 0 {
 				continue // tied to others: it does not go slack alone
 			}
@@ -49,7 +49,7 @@ func (s *Solution) slacken() {
 			}
 		}
 		names = append(names, name)
-		at = solve(s.Problem.Without(gone))
+		at = (&Solution{}).solve(s.Problem.Without(gone))
 	}
 	if at.Verdict == Inadmissible {
 		return // too much of it lets go for the order to say anything

@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 )
@@ -32,10 +30,6 @@ const (
 	// (more where the condition number says so), and a nearly parallel pair of
 	// cables that differ by 1e-8 may share that much between them.
 	fixedTol = 1e-12
-	// smallSystem is the number of equations and unknowns up to which a system is
-	// solved as a dense matrix: up to some 60 that is as fast as sparse factors, and
-	// the singular values of all of it take a few milliseconds.
-	smallSystem = 60
 	// zeroTol times the condition number is the rounding of a value relative to the
 	// largest, more where coordinates are large: what is smaller is nothing, and is shown as 0.
 	zeroTol = 1e-15
@@ -49,12 +43,11 @@ const (
 //
 // It judges rank on rows of moments divided by a length and columns scaled to
 // length one. Square and well-conditioned systems are solved by LU factors with
-// partial pivoting; all others by the singular value decomposition A = U Σ Vᵀ,
+// partial pivoting; all others by singular values and orthogonal factors,
 // whose null spaces say what is free. Bodies that share no unknown are solved apart
-// from each other; large parts with sparse factors, to the same ends. Solve never fails: what has no single solution
-// has a verdict.
+// from each other. Solve never fails: what has no single solution has a verdict.
 func Solve(p *problem.Problem) *Solution {
-	s := solve(p)
+	s := (&Solution{}).solve(p)
 	s.slacken()
 	return s
 }
@@ -62,17 +55,10 @@ func Solve(p *problem.Problem) *Solution {
 // SolveAlone is Solve without what follows once a cable goes slack, and without the
 // ranges of what is free, which may take as long as a hundred solutions.
 func SolveAlone(p *problem.Problem) *Solution {
-	return solveInto(&Solution{alone: true}, p, smallSystem)
+	return (&Solution{alone: true}).solve(p)
 }
 
-func solve(p *problem.Problem) *Solution { return solveWith(p, smallSystem) }
-
-// solveWith takes systems of up to small rows and columns as dense matrices.
-func solveWith(p *problem.Problem, small int) *Solution {
-	return solveInto(&Solution{}, p, small)
-}
-
-func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
+func (s *Solution) solve(p *problem.Problem) *Solution {
 	s.Problem, s.System, s.Cond, s.conditions = p, assemble(p), 1, conditions(p)
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	s.X = make([]Unknown, n)
@@ -87,7 +73,7 @@ func solveInto(s *Solution, p *problem.Problem, small int) *Solution {
 	if p.ResultantOnly() {
 		s.Verdict = Resultant
 	} else {
-		s.solveParts(small)
+		s.solveParts()
 	}
 	s.cleanZeros()
 	s.judgeConditions()
@@ -117,7 +103,7 @@ func columnScale(s *System) []float64 {
 
 // solveParts solves the parts one by one, and puts together what they say of rank,
 // motions and what is free.
-func (s *Solution) solveParts(small int) {
+func (s *Solution) solveParts() {
 	m, n := len(s.System.Rows), len(s.System.Cols)
 	scale := columnScale(&s.System)
 	a, b := scaledSparse(&s.System, scale), s.System.scaledLoads()
@@ -132,15 +118,11 @@ func (s *Solution) solveParts(small int) {
 				loads[i] = b[row]
 			}
 		}
-		found, ok := solveScaled(of, loads, off[k], small)
-		if !ok {
-			s.Verdict = Unreadable // no iteration for singular values converged: never seen for finite entries
-			return
-		}
+		found := solveScaled(of, loads, off[k])
 		for i, y := range found.y {
 			s.X[part.Cols[i]].Value = y / scale[part.Cols[i]]
 		}
-		part.rank, part.cond, part.blur, part.off = found.rank, found.cond, found.blur, off[k]
+		part.rank, part.cond, part.blur, part.off, part.factors = found.rank, found.cond, found.blur, off[k], found.factors
 		s.Rank += found.rank
 		s.Cond = max(s.Cond, found.cond)
 		right, left = spread(right, found.right, part.Cols, n), spread(left, found.left, part.Rows, m)
@@ -166,34 +148,30 @@ type scaledSolution struct {
 	cond        float64
 	blur        float64 // rounding of the bases' directions
 	right, left [][]float64
+	factors
 }
 
-// solveScaled solves a scaled system whose entries may be off by off; false where
-// singular values were not found.
-func solveScaled(a *linear.Matrix, b []float64, off float64, small int) (scaledSolution, bool) {
+// factors give the shortest x that makes A x come nearest to b, and the same of Aᵀ.
+type factors interface {
+	Solve(b []float64) []float64
+	SolveTrans(c []float64) []float64
+}
+
+// solveScaled solves a scaled system whose entries may be off by off.
+func solveScaled(a *linear.Matrix, b []float64, off float64) scaledSolution {
 	m, n := len(a.Rows), a.Cols
 	if m == 0 || n == 0 {
-		return scaledSolution{y: make([]float64, n), cond: 1, right: identity(n), left: identity(m)}, true
+		return scaledSolution{y: make([]float64, n), cond: 1, right: identity(n), left: identity(m)}
 	}
-	if max(m, n) > small {
-		if m == n {
-			if f, ok := linear.NewSquare(a); ok {
-				if cond := f.Cond(); cond < plainCond {
-					return scaledSolution{y: f.Solve(b), rank: n, cond: cond}, true
-				}
-			}
-		}
-		return solveSparse(a, b, off)
-	}
-	d := dense(a)
-	if m == n {
-		var lu mat.LU
-		lu.Factorize(d)
-		if cond := lu.Cond(); cond < plainCond {
-			return scaledSolution{y: withLU(&lu, b), rank: n, cond: cond}, true
+	if f, ok := linear.NewSquare(a); ok {
+		if cond := f.Cond(); cond < plainCond {
+			return scaledSolution{y: f.Solve(b), rank: n, cond: cond, factors: f}
 		}
 	}
-	return solveDense(d, b, off)
+	g := linear.NewGeneral(a, max(rankTol, off))
+	// What is free turns towards the weakest of what is not, by rounding over the
+	// smallest singular value kept.
+	return scaledSolution{y: g.Solve(b), rank: g.Rank, cond: g.Cond, blur: off * g.Cond, right: g.Right, left: g.Left, factors: g}
 }
 
 func identity(n int) [][]float64 {
@@ -203,23 +181,6 @@ func identity(n int) [][]float64 {
 		out[i][i] = 1
 	}
 	return out
-}
-
-func dense(a *linear.Matrix) *mat.Dense {
-	d := mat.NewDense(len(a.Rows), a.Cols, nil)
-	for i, row := range a.Rows {
-		for _, t := range row {
-			d.Set(i, t.Col, t.Value)
-		}
-	}
-	return d
-}
-
-func withLU(lu *mat.LU, b []float64) []float64 {
-	y := mat.NewVecDense(len(b), nil)
-	// The error only repeats a condition number above gonum's own gate of 1e16.
-	_ = lu.SolveVecTo(y, false, mat.NewVecDense(len(b), b))
-	return y.RawVector().Data
 }
 
 // rounding is what the entries of each part's scaled system may be off by: more
@@ -245,56 +206,6 @@ func (s *Solution) rounding() []float64 {
 		}
 	}
 	return off
-}
-
-// solveDense solves by singular values, whatever the shape and rank.
-func solveDense(a *mat.Dense, b []float64, off float64) (scaledSolution, bool) {
-	m, n := a.Dims()
-	var svd mat.SVD
-	if !svd.Factorize(a, mat.SVDFull) {
-		return scaledSolution{}, false
-	}
-	out := scaledSolution{y: make([]float64, n), cond: 1}
-	sv := svd.Values(nil)
-	tol := max(rankTol, off)
-	for _, v := range sv {
-		if v > tol*sv[0] && v > 0 {
-			out.rank++
-		}
-	}
-	if out.rank > 0 {
-		out.cond = sv[0] / sv[out.rank-1]
-	}
-	// What is free turns towards the weakest of what is not, by rounding over the
-	// smallest singular value kept.
-	out.blur = off * out.cond
-	var u, v mat.Dense
-	svd.UTo(&u)
-	svd.VTo(&v)
-	if m == n && out.rank == n { // full rank after all: the factors are the better road
-		var lu mat.LU
-		lu.Factorize(a)
-		out.y = withLU(&lu, b)
-		return out, true
-	}
-	// y = V_r Σ_r⁻¹ U_rᵀ b, the solution with the least scaled magnitudes.
-	for k := range out.rank {
-		c := 0.0
-		for i := range m {
-			c += u.At(i, k) * b[i]
-		}
-		c /= sv[k]
-		for j := range n {
-			out.y[j] += v.At(j, k) * c
-		}
-	}
-	for k := out.rank; k < n; k++ {
-		out.right = append(out.right, mat.Col(nil, k, &v))
-	}
-	for k := out.rank; k < m; k++ {
-		out.left = append(out.left, mat.Col(nil, k, &u))
-	}
-	return out, true
 }
 
 // fixNone says that no unknown has a value.
@@ -351,7 +262,7 @@ func (s *Solution) slackIsZero() {
 		if c.Kind != Sense {
 			continue
 		}
-		m := c.parts[0]
+		m := c.parts[0].u
 		t := m.Terms
 		if len(t) != 1 || t[0].Coef <= 0 || m.Const != 0 {
 			continue

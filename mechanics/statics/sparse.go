@@ -34,20 +34,6 @@ func (s *System) scaledLoads() []float64 {
 	return b
 }
 
-// solveSparse is solveDense with sparse factors.
-func solveSparse(a *linear.Matrix, b []float64, off float64) (scaledSolution, bool) {
-	g, ok := linear.NewGeneral(a, max(rankTol, off))
-	if !ok {
-		return scaledSolution{}, false
-	}
-	out := scaledSolution{y: g.Solve(b), rank: g.Rank, cond: 1, right: g.Right, left: g.Left}
-	if g.Rank > 0 {
-		out.cond = g.Largest / g.Least
-	}
-	out.blur = off * out.cond
-	return out, true
-}
-
 // spread adds the vectors of a part to those of the whole, of length n.
 func spread(all, part [][]float64, at []int, n int) [][]float64 {
 	for _, v := range part {

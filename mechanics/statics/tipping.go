@@ -25,20 +25,20 @@ func (s *Solution) checkTipping(joint int) {
 	if s.liftedOff(j) {
 		moment := s.X[j.Moments[0].Unknown].Value
 		if turn := math.Abs(moment) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces[0].Unknown) {
-			s.Checks = append(s.Checks, Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Bound: 1, Open: true, moment: moment})
+			s.addAt(Check{Kind: CheckTipping, Subject: j.Name, Bound: 1, Open: true, moment: moment}, -1, joint)
 		}
 		return // else it has lifted off, and the sense says so
 	}
 	e, f := s.actsAt(j)
 	off := 2*(e-f.ends[0])/f.length - 1
-	c := Check{Kind: CheckTipping, Subject: j.Name, Line: -1, Joint: joint, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
+	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
 	c.OK = spare >= -senseTol*s.scaleOf(j.Forces[0].Unknown)
 	_, c.About = s.beyond(j)
 	if c.OK {
 		c.slip = s.slipShare(j)
 	}
-	s.Checks = append(s.Checks, c)
+	s.addAt(c, -1, joint)
 }
 
 // slipShare is the part of the available friction that is needed; -1 where the joint

@@ -52,7 +52,7 @@ func bareDense(b testing.TB, s *Solution) func() {
 	if n != len(s.System.Rows) || s.Verdict != Determinate {
 		b.Fatalf("%d rows, %d columns, %v", len(s.System.Rows), n, s.Words())
 	}
-	entries := dense(&linear.Matrix{Rows: s.System.Terms, Cols: len(s.System.Cols)}).RawMatrix().Data
+	entries := (&linear.Matrix{Rows: s.System.Terms, Cols: n}).Dense().RawMatrix().Data
 	return func() {
 		var lu mat.LU
 		lu.Factorize(mat.NewDense(n, n, append([]float64{}, entries...)))

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/units"
 )
@@ -17,9 +18,11 @@ func (v Verdict) String() string {
 
 // Words says the verdict: the first line says which, the others what follows, and
 // last what is read by nothing, or doubtful, in the sheet.
-func (s *Solution) Words() []string {
+func (s *Solution) Words() []string { return s.words(s.Problem.Notes()) }
+
+func (s *Solution) words(notes []problem.Error) []string {
 	out := s.VerdictWords()
-	for _, e := range s.Problem.Notes() {
+	for _, e := range notes {
 		out = append(out, e.Text())
 	}
 	return out
