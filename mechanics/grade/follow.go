@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/mat"
+
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -146,14 +148,20 @@ func effects(s *statics.Solution) (out [][]float64) {
 			a.Rows[i] = append(a.Rows[i], linear.Term{Col: t.Col, Value: t.Value / s.System.Rows[i].Scale})
 		}
 	}
-	f := linear.Factor(a)
-	if f.Rank() < n {
+	rows := linear.Factor(a).PivotRows()
+	if len(rows) < n {
 		return nil
 	}
-	for _, row := range f.PivotRows() {
-		b := make([]float64, len(a.Rows))
-		b[row] = 1
-		out = append(out, f.Solve(b))
+	columns := make([]int, n)
+	for j := range columns {
+		columns[j] = j
+	}
+	var inverse mat.Dense
+	if err := inverse.Inverse(a.Part(rows, columns).Dense()); err != nil {
+		return nil
+	}
+	for k := range rows {
+		out = append(out, mat.Col(nil, k, &inverse))
 	}
 	return out
 }
