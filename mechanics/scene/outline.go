@@ -1,27 +1,25 @@
-package plate
+package scene
 
 import (
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
-
-	"trivet/mechanics/figure"
 )
 
 // standing gives the corners of a body that rests on a face: a rectangle on that
 // face, as high as its points reach and centred on its centre of gravity.
-func (s *sketch) standing(i int) []r3.Vec {
-	if !s.p.Planar {
+func (b *builder) standing(i int, _ []r3.Vec) []r3.Vec {
+	if !b.p.Planar {
 		return nil
 	}
-	b := &s.p.Bodies[i]
-	for _, j := range s.p.Joints {
+	body := &b.p.Bodies[i]
+	for _, j := range b.p.Joints {
 		if !j.OK || !j.HasFace || j.First != i && j.Second != i {
 			continue
 		}
-		a, c := s.p.Points[j.Face[0]].At, s.p.Points[j.Face[1]].At
-		if j.First != i && !slices.Contains(b.Points, j.Face[0]) {
+		a, c := b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At
+		if j.First != i && !slices.Contains(body.Points, j.Face[0]) {
 			continue
 		}
 		along, up := r3.Unit(r3.Sub(c, a)), j.Normal
@@ -29,12 +27,12 @@ func (s *sketch) standing(i int) []r3.Vec {
 			up = r3.Scale(-1, up)
 		}
 		low, high, top := 0.0, r3.Dot(r3.Sub(c, a), along), 0.0
-		for _, k := range b.Points {
-			q := r3.Sub(s.p.Points[k].At, a)
+		for _, k := range body.Points {
+			q := r3.Sub(b.p.Points[k].At, a)
 			low, high, top = math.Min(low, r3.Dot(q, along)), math.Max(high, r3.Dot(q, along)), math.Max(top, r3.Dot(q, up))
 		}
-		if b.Weight > 0 {
-			top = math.Max(top, 2*r3.Dot(r3.Sub(b.Centre, a), up))
+		if body.Weight > 0 {
+			top = math.Max(top, 2*r3.Dot(r3.Sub(body.Centre, a), up))
 		}
 		if top <= 0 {
 			return nil
@@ -53,25 +51,25 @@ func offLine(q, a, b r3.Vec) float64 {
 // slab gives the corners of a body in the plane whose points lie on a line and
 // whose centre of gravity lies well off it: a block that reaches as far on the
 // other side of its centre.
-func (s *sketch) slab(i int) []r3.Vec {
-	b := &s.p.Bodies[i]
-	if !s.p.Planar || b.Weight == 0 {
+func (b *builder) slab(i int, pts []r3.Vec) []r3.Vec {
+	body := &b.p.Bodies[i]
+	if !b.p.Planar || body.Weight == 0 {
 		return nil
 	}
-	legs := figure.Legs(s.p, i)
+	legs := Tree(pts)
 	if len(legs) == 0 {
 		return nil
 	}
 	along := unit(r3.Sub(legs[0][1], legs[0][0]))
 	low, high := 0.0, 0.0
-	for _, k := range b.Points {
-		q := r3.Sub(s.p.Points[k].At, legs[0][0])
-		if s.placed(k) && r3.Norm(r3.Cross(q, along)) > flat*s.size {
+	for _, k := range body.Points {
+		q := r3.Sub(b.p.Points[k].At, legs[0][0])
+		if b.placed(k) && r3.Norm(r3.Cross(q, along)) > Flat*b.out.Size {
 			return nil
 		}
 		low, high = math.Min(low, r3.Dot(q, along)), math.Max(high, r3.Dot(q, along))
 	}
-	off := r3.Sub(b.Centre, legs[0][0])
+	off := r3.Sub(body.Centre, legs[0][0])
 	off = r3.Sub(off, r3.Scale(r3.Dot(off, along), along))
 	const well = 0.15 // of its length: less is a bar whose weight is not drawn on it
 	if r3.Norm(off) < well*(high-low) {
@@ -83,35 +81,25 @@ func (s *sketch) slab(i int) []r3.Vec {
 	return []r3.Vec{at(low, 0), at(high, 0), at(high, 2), at(low, 2)}
 }
 
-// plateOf gives the outline of a body in space that is a plate: its points lie
+// plate gives the outline of a body in space that is a plate: its points lie
 // in one plane and its centre of gravity off the bars between them, or four of
 // them are corners.
-func (s *sketch) plateOf(i int) []r3.Vec {
-	b := &s.p.Bodies[i]
-	var pts []r3.Vec
-	for _, k := range b.Points {
-		if s.placed(k) {
-			pts = append(pts, s.p.Points[k].At)
-		}
-	}
+func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
+	body := &b.p.Bodies[i]
 	corners := hull(pts)
-	if len(corners) < 3 || b.Weight == 0 && (s.p.Planar || len(corners) < 4) {
+	if len(corners) < 3 || body.Weight == 0 && (b.p.Planar || len(corners) < 4) {
 		return nil // a bent bar, as far as anyone can tell
 	}
-	if b.Weight > 0 {
-		pts = slices.DeleteFunc(pts, func(q r3.Vec) bool { return r3.Norm(r3.Sub(q, b.Centre)) <= flat*s.size })
-		for _, l := range figure.Tree(pts) {
-			if offLine(b.Centre, l[0], l[1]) <= flat*s.size {
+	if body.Weight > 0 {
+		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return r3.Norm(r3.Sub(q, body.Centre)) <= Flat*b.out.Size })
+		for _, l := range Tree(pts) {
+			if offLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
 				return nil
 			}
 		}
 	}
 	return corners
 }
-
-// flat is how far from a plane or a line a point may lie and count as on it, as
-// a share of the problem's size: less than a picture shows.
-const flat = 1e-3
 
 // hull gives the corners of the convex hull of points of one plane, in order;
 // nothing where they lie on a line or not in a plane.
@@ -132,7 +120,7 @@ func hull(pts []r3.Vec) []r3.Vec {
 			normal = c
 		}
 	}
-	if r3.Norm(normal) <= flat*size {
+	if r3.Norm(normal) <= Flat*size {
 		return nil
 	}
 	normal = r3.Unit(normal)
@@ -144,7 +132,7 @@ func hull(pts []r3.Vec) []r3.Vec {
 	var all []flatPoint
 	for _, q := range pts {
 		r := r3.Sub(q, o)
-		if math.Abs(r3.Dot(r, normal)) > flat*size {
+		if math.Abs(r3.Dot(r, normal)) > Flat*size {
 			return nil
 		}
 		all = append(all, flatPoint{r3.Dot(r, along), r3.Dot(r, across), q})
@@ -160,7 +148,7 @@ func hull(pts []r3.Vec) []r3.Vec {
 		for _, q := range pts {
 			for len(out) > 1 {
 				a, b := out[len(out)-2], out[len(out)-1]
-				if (b.x-a.x)*(q.y-a.y)-(b.y-a.y)*(q.x-a.x) > flat*flat*size*size {
+				if (b.x-a.x)*(q.y-a.y)-(b.y-a.y)*(q.x-a.x) > Flat*Flat*size*size {
 					break
 				}
 				out = out[:len(out)-1]

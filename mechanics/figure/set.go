@@ -1,0 +1,249 @@
+package figure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
+)
+
+// Drawing is a scene set in a view: what is drawn, by the things of the scene, and what
+// had no room.
+type Drawing struct {
+	ink.Drawing
+	Scale   float64 // units a metre
+	LeftOut int     // labels without room
+}
+
+// Set draws a scene. The origin of space is that of the drawing, which Trim moves, unless
+// the medium is bounded: then the drawing fills the room.
+func Set(s *scene.Scene, v View, m Medium) Drawing {
+	t := &setter{scene: s, view: v, m: &m, scale: m.Scale}
+	if t.scale == 0 {
+		t.fit()
+	}
+	t.draw()
+	if m.Bounded {
+		t.centre()
+	}
+	t.place()
+	t.d.Title = s.Title
+	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left}
+}
+
+// setter is a scene being set.
+type setter struct {
+	scene  *scene.Scene
+	view   View
+	m      *Medium
+	scale  float64 // units a metre
+	origin ink.Vec // of the room
+
+	d     ink.Drawing
+	of    int // 1 + the thing that is drawn
+	solid []segment
+	thin  []segment
+	wants []want
+	left  int
+}
+
+type segment struct{ a, b ink.Vec }
+
+// at projects a place.
+func (t *setter) at(q r3.Vec) ink.Vec { return t.view.Project(q).Scale(t.scale) }
+
+// dir projects a direction; its length is what foreshortening leaves of 1.
+func (t *setter) dir(u r3.Vec) ink.Vec { return t.view.Project(u) }
+
+// pt is so many points of paper.
+func (t *setter) pt(x float64) float64 { return x * t.m.Point }
+
+// fit finds the scale at which all but the labels fills the room; symbols do not shrink
+// with it, so that what they take beside the places is taken off first.
+func (t *setter) fit() {
+	low, high := t.reach()
+	size := high.Sub(low)
+	room := ink.Vec{X: t.m.Width, Y: t.m.Height}
+	const rounds, least = 3, 0.3 // of the room is left to the places
+	for range rounds {
+		scale := math.Inf(1)
+		if size.X > 0 {
+			scale = math.Max(room.X, least*t.m.Width) / size.X
+		}
+		if size.Y > 0 {
+			scale = math.Min(scale, math.Max(room.Y, least*t.m.Height)/size.Y)
+		}
+		if math.IsInf(scale, 0) || math.IsNaN(scale) {
+			scale = math.Min(t.m.Width, t.m.Height) / t.scene.Size
+		}
+		t.scale = scale
+		t.draw()
+		b := t.d.Bounds()
+		room = ink.Vec{X: t.m.Width - (b.High.X - b.Low.X - scale*size.X), Y: t.m.Height - (b.High.Y - b.Low.Y - scale*size.Y)}
+	}
+	if t.m.Zoom > 0 {
+		t.scale *= t.m.Zoom
+	}
+}
+
+// reach bounds the places, in metres.
+func (t *setter) reach() (low, high ink.Vec) {
+	first := true
+	take := func(q r3.Vec) {
+		v := t.view.Project(q)
+		if first {
+			low, high, first = v, v, false
+		}
+		low, high = ink.Vec{X: math.Min(low.X, v.X), Y: math.Min(low.Y, v.Y)}, ink.Vec{X: math.Max(high.X, v.X), Y: math.Max(high.Y, v.Y)}
+	}
+	for _, q := range t.scene.Reach {
+		take(q)
+	}
+	for i := range t.scene.Things {
+		for _, q := range t.scene.Things[i].At {
+			take(q)
+		}
+	}
+	return low, high
+}
+
+// centre moves the figure into the middle of the room.
+func (t *setter) centre() {
+	low, high := t.reach()
+	b := ink.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
+	if t.m.Zoom <= 1 {
+		b = t.d.Bounds()
+	}
+	by := ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
+	t.d.Move(by)
+	for _, list := range [][]segment{t.solid, t.thin} {
+		for i := range list {
+			list[i] = segment{list[i].a.Add(by), list[i].b.Add(by)}
+		}
+	}
+	for i := range t.wants {
+		for k := range t.wants[i].spots {
+			t.wants[i].spots[k].at = t.wants[i].spots[k].at.Add(by)
+		}
+	}
+	t.d.Width, t.d.Height = t.m.Width, t.m.Height
+}
+
+// draw draws everything but the labels, which it collects: what is long from the far to
+// the near, then what lies on it.
+func (t *setter) draw() {
+	t.d = ink.Drawing{Shapes: t.d.Shapes[:0]}
+	t.solid, t.thin, t.wants = t.solid[:0], t.thin[:0], t.wants[:0]
+	for _, group := range t.groups() {
+		t.long(group)
+	}
+	for i := range t.scene.Things {
+		if s := &t.scene.Things[i]; s.Kind > scene.Spring {
+			t.of = i + 1
+			t.thing(s)
+		}
+	}
+	t.of = 0
+	bounds := t.d.Bounds()
+	for i := range t.wants { // dimensions lie below the names of loads
+		if w := &t.wants[i]; w.rank <= scene.OfForce && !w.lined {
+			bounds = bounds.With(w.spots[0].at.Add(w.spots[0].way.Scale(t.pt(1.5 * textSize))))
+		}
+	}
+	if t.scene.Dimensions != nil && !t.m.NoDimensions {
+		t.dimensions(bounds)
+	}
+	if t.m.Triad {
+		t.triad(t.d.Bounds())
+	}
+}
+
+// groups are the indices of what is long: the bars of one body together, and in space the
+// far before the near.
+func (t *setter) groups() (groups [][]int) {
+	for i := range t.scene.Things {
+		s := &t.scene.Things[i]
+		if s.Kind > scene.Spring {
+			continue
+		}
+		if last := len(groups) - 1; s.Kind == scene.Bar && last >= 0 && t.scene.Things[groups[last][0]].Kind == scene.Bar && t.scene.Things[groups[last][0]].Ref == s.Ref {
+			groups[last] = append(groups[last], i)
+			continue
+		}
+		groups = append(groups, []int{i})
+	}
+	if t.scene.Planar {
+		return groups
+	}
+	toward := t.view.Toward()
+	depth := func(group []int) float64 {
+		sum, n := 0.0, 0.0
+		for _, i := range group {
+			for _, q := range t.scene.Things[i].At {
+				sum, n = sum+r3.Dot(q, toward), n+1
+			}
+		}
+		return sum / n
+	}
+	type placed struct {
+		group []int
+		depth float64
+	}
+	order := make([]placed, len(groups))
+	for i, g := range groups {
+		order[i] = placed{g, depth(g)}
+	}
+	slices.SortStableFunc(order, func(a, b placed) int { return cmp.Compare(a.depth, b.depth) })
+	for i, o := range order {
+		groups[i] = o.group
+	}
+	return groups
+}
+
+// line draws a polyline that labels keep off.
+func (t *setter) line(tone ink.Tone, width float64, pts ...ink.Vec) {
+	t.shape(ink.Shape{Pts: pts, Line: tone, Width: t.pt(width)})
+}
+
+// area fills a polygon.
+func (t *setter) area(fill, tone ink.Tone, width float64, pts ...ink.Vec) {
+	t.shape(ink.Shape{Pts: pts, Closed: true, Line: tone, Width: t.pt(width), Fill: fill})
+}
+
+func (t *setter) shape(s ink.Shape) {
+	s.Of = t.of
+	t.d.Shapes = append(t.d.Shapes, s)
+	for i := 1; i < len(s.Pts); i++ {
+		t.solid = append(t.solid, segment{s.Pts[i-1], s.Pts[i]})
+	}
+	if n := len(s.Pts); s.Closed && n > 2 {
+		t.solid = append(t.solid, segment{s.Pts[n-1], s.Pts[0]})
+	}
+}
+
+// hair draws a thin line that a label may interrupt.
+func (t *setter) hair(a, b ink.Vec) {
+	t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a, b}, Line: ink.Faint, Width: t.pt(0.4), Of: t.of})
+	t.thin = append(t.thin, segment{a, b})
+}
+
+// circle is a closed one.
+func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64) {
+	t.area(fill, tone, width, ring(c, r, 0, 2*math.Pi)...)
+}
+
+// ring gives an arc, from an angle to another, clockwise from the right.
+func ring(c ink.Vec, r, from, to float64) []ink.Vec {
+	const full = 32 // pieces of a circle
+	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
+	pts := make([]ink.Vec, 0, n+1)
+	for i := range n + 1 {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
+		pts = append(pts, ink.Vec{X: c.X + r*cos, Y: c.Y + r*sin})
+	}
+	return pts
+}
