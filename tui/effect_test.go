@@ -15,7 +15,7 @@ type view struct {
 	cursor string // what is reversed, its stretches with " · " between
 	cells  [][]uv.Cell
 	seat   *seat
-	scene  scene
+	backdrop  backdrop
 }
 
 func (s *seat) sees() view {

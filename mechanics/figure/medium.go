@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
 )
 
 // Medium is what a scene is set on. Sizes of symbols and letters do not shrink with the
@@ -18,12 +19,16 @@ type Medium struct {
 	Point         float64 // a point of paper (1/72 in) in units: the size of symbols
 	Fine          float64 // the smallest gap that shows
 	Arrows        Arrows
-	Bounded       bool // nothing may stand outside the room, which has its middle at the figure's
-	Triad         bool // the axes are drawn
-	NoDimensions  bool // the scene's dimensions are not
+	Bounded       bool    // nothing may stand outside the room, which has its middle at the figure's
+	Beside        ink.Vec // the margin of a bounded room in which labels alone stand
+	Triad         bool    // the axes are drawn
+	NoDimensions  bool    // the scene's dimensions are not
 
 	// Measure gives the size of a text and how far its baseline lies below its top.
 	Measure func(runs []ink.Run, small bool) (width, height, rise float64)
+	Doubt   string // stands behind the names of forces that are sought
+	// Selected tells the things whose labels stand in brackets and are never left out.
+	Selected func(*scene.Thing) bool
 	// Snap moves the upper left corner of a text to where one may stand; nil leaves it.
 	Snap func(ink.Vec) ink.Vec
 }

@@ -17,6 +17,7 @@ type want struct {
 	rank        scene.Rank
 	of          int
 	lined       bool // beside a line, not round a place
+	line        segment
 	first       bool // it has one place only
 }
 
@@ -38,23 +39,47 @@ func (t *setter) beside(s *scene.Thing, a, b ink.Vec) {
 	if w.full == nil {
 		return
 	}
-	n := b.Sub(a).Unit().Across()
+	w.lined, w.line = true, segment{a, b}
+	t.wants = append(t.wants, w)
+}
+
+// spotsOf are the places beside a line, of one that goes on outside the room beside what
+// is inside.
+func (t *setter) spotsOf(s segment) (spots []spot) {
+	if t.m.Bounded {
+		from, to, ok := t.room().Clip(s.a, s.b)
+		if !ok {
+			return nil
+		}
+		d := s.b.Sub(s.a)
+		s = segment{s.a.Add(d.Scale(from)), s.a.Add(d.Scale(to))}
+	}
+	n := s.b.Sub(s.a).Unit().Across()
 	if n.Y > 0 || n.Y == 0 && n.X < 0 {
 		n = n.Scale(-1)
 	}
 	for _, x := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
-		at := a.Add(b.Sub(a).Scale(x))
-		w.spots = append(w.spots, spot{at, n}, spot{at, n.Scale(-1)})
+		at := s.a.Add(s.b.Sub(s.a).Scale(x))
+		spots = append(spots, spot{at, n}, spot{at, n.Scale(-1)})
 	}
-	w.lined = true
-	t.wants = append(t.wants, w)
+	return spots
 }
+
+// room is what a bounded medium shows.
+func (t *setter) room() ink.Box { return ink.Box{High: ink.Vec{X: t.m.Width, Y: t.m.Height}} }
 
 func (t *setter) labelOf(s *scene.Thing) want {
 	l := s.Label
 	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, ink.Dark), rank: l.Rank, of: t.of}
+	if s.Open && t.m.Doubt != "" && w.full != nil && !s.Kind.Member() {
+		w.full, w.short = scene.With(w.full, t.m.Doubt), scene.With(w.short, t.m.Doubt)
+	}
 	if l.Mark != "" && w.full != nil {
 		w.full, w.short = scene.With(w.full, " "+l.Mark), scene.With(w.short, " "+l.Mark)
+	}
+	if w.full != nil && t.m.Selected != nil && t.m.Selected(s) {
+		w.first = true
+		w.full, w.short = append(scene.Plain("["), scene.With(w.full, "]")...), append(scene.Plain("["), scene.With(w.short, "]")...)
 	}
 	return w
 }
@@ -76,22 +101,24 @@ const (
 // no other label has. Names of points, which have few good places, take a handy one
 // before all else, unless a force then stays without a label.
 func (t *setter) place() {
-	b := ink.Box{High: ink.Vec{X: t.m.Width, Y: t.m.Height}}
+	b := t.room()
+	side := math.Min(t.m.Fine, 1)
 	if !t.m.Bounded {
-		b = t.d.Bounds().Grow(t.pt(reachFar))
+		b, side = t.d.Bounds().Grow(t.pt(reachFar)), t.m.Fine
 	}
 	t.merge()
+	t.shorten()
 	order := make([]int, len(t.wants))
 	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
-		if t.wants[a].first != t.wants[b].first && !t.m.Bounded {
+		if t.wants[a].first != t.wants[b].first {
 			return map[bool]int{true: -1, false: 1}[t.wants[a].first]
 		}
 		return int(t.wants[a].rank - t.wants[b].rank)
 	})
-	f := newField(b, t.m.Fine)
+	f := newField(b, side)
 	for _, s := range t.thin {
 		f.stroke(s.a, s.b, thin)
 	}
@@ -120,10 +147,14 @@ func (t *setter) place() {
 // merge makes one label of the names of several points in one place.
 func (t *setter) merge() {
 	seen := map[[2]int]int{}
-	t.wants = slices.DeleteFunc(t.wants, func(w want) bool { return len(w.spots) == 0 })
 	for i := range t.wants {
 		w := &t.wants[i]
-		if w.rank != scene.OfPoint {
+		if w.lined {
+			w.spots = t.spotsOf(w.line)
+		} else if t.m.Bounded {
+			w.spots = slices.DeleteFunc(w.spots, func(s spot) bool { return !t.room().Holds(s.at) })
+		}
+		if len(w.spots) == 0 || w.rank != scene.OfPoint {
 			continue
 		}
 		at := w.spots[0].at
@@ -137,6 +168,23 @@ func (t *setter) merge() {
 		seen[key] = i
 	}
 	t.wants = slices.DeleteFunc(t.wants, func(w want) bool { return len(w.spots) == 0 })
+}
+
+// shorten takes the short form of all labels where the full ones would fill the room.
+func (t *setter) shorten() {
+	const crowded = 0.06 // of the room
+	sum := 0.0
+	for i := range t.wants {
+		width, height, _ := t.m.Measure(t.wants[i].full, t.wants[i].small)
+		sum += width * height
+	}
+	if t.m.Bounded && sum > crowded*t.m.Width*t.m.Height {
+		for i := range t.wants {
+			if w := &t.wants[i]; len(w.short) > 0 {
+				w.full = w.short
+			}
+		}
+	}
 }
 
 // put writes a label where that costs less than so much.

@@ -17,7 +17,15 @@ type Drawing struct {
 	ink.Drawing
 	Scale   float64 // units a metre
 	LeftOut int     // labels without room
+	view    View
+	origin  ink.Vec
 }
+
+// Place is where a place of space lies on the drawing.
+func (d *Drawing) Place(q r3.Vec) ink.Vec { return d.view.Project(q).Scale(d.Scale).Add(d.origin) }
+
+// Toward is the unit vector that points at whoever looks.
+func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
 
 // Set draws a scene. The origin of space is that of the drawing, which Trim moves, unless
 // the medium is bounded: then the drawing fills the room.
@@ -32,7 +40,7 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 	}
 	t.place()
 	t.d.Title = s.Title
-	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left}
+	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin}
 }
 
 // setter is a scene being set.
@@ -41,7 +49,7 @@ type setter struct {
 	view   View
 	m      *Medium
 	scale  float64 // units a metre
-	origin ink.Vec // of the room
+	origin ink.Vec // where the origin of space lies
 
 	d     ink.Drawing
 	of    int // 1 + the thing that is drawn
@@ -67,23 +75,24 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 func (t *setter) fit() {
 	low, high := t.reach()
 	size := high.Sub(low)
-	room := ink.Vec{X: t.m.Width, Y: t.m.Height}
+	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
+	room := full
 	const rounds, least = 3, 0.3 // of the room is left to the places
 	for range rounds {
 		scale := math.Inf(1)
 		if size.X > 0 {
-			scale = math.Max(room.X, least*t.m.Width) / size.X
+			scale = math.Max(room.X, least*full.X) / size.X
 		}
 		if size.Y > 0 {
-			scale = math.Min(scale, math.Max(room.Y, least*t.m.Height)/size.Y)
+			scale = math.Min(scale, math.Max(room.Y, least*full.Y)/size.Y)
 		}
 		if math.IsInf(scale, 0) || math.IsNaN(scale) {
-			scale = math.Min(t.m.Width, t.m.Height) / t.scene.Size
+			scale = math.Min(full.X, full.Y) / t.scene.Size
 		}
 		t.scale = scale
 		t.draw()
 		b := t.d.Bounds()
-		room = ink.Vec{X: t.m.Width - (b.High.X - b.Low.X - scale*size.X), Y: t.m.Height - (b.High.Y - b.Low.Y - scale*size.Y)}
+		room = full.Sub(b.High.Sub(b.Low).Sub(size.Scale(scale)))
 	}
 	if t.m.Zoom > 0 {
 		t.scale *= t.m.Zoom
@@ -120,14 +129,17 @@ func (t *setter) centre() {
 	}
 	by := ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
 	t.d.Move(by)
+	t.origin = by
 	for _, list := range [][]segment{t.solid, t.thin} {
 		for i := range list {
 			list[i] = segment{list[i].a.Add(by), list[i].b.Add(by)}
 		}
 	}
 	for i := range t.wants {
-		for k := range t.wants[i].spots {
-			t.wants[i].spots[k].at = t.wants[i].spots[k].at.Add(by)
+		w := &t.wants[i]
+		w.line = segment{w.line.a.Add(by), w.line.b.Add(by)}
+		for k := range w.spots {
+			w.spots[k].at = w.spots[k].at.Add(by)
 		}
 	}
 	t.d.Width, t.d.Height = t.m.Width, t.m.Height

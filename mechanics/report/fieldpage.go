@@ -8,9 +8,9 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -25,7 +25,7 @@ func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Sections = append(d.Sections, doc.Section{Role: doc.Risk, Level: 1, Title: say.Capital(acceptance(s, opt.Trust))})
 	d.Add(highUse(s, opt.Trust))
 	d.Add(riskSection(opt.Trust))
-	d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
+	d.Add(figureSection(p, scene.Options{Dimensions: true}))
 	if opt.Sheet != nil {
 		d.Add(doc.Section{Role: doc.Inputs, Level: 1, Title: "Inputs as typed", Blocks: inputs(opt.Sheet, p)})
 	}
