@@ -54,7 +54,7 @@ func (b *builder) arrow(f force) {
 			return
 		}
 		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, math.Abs(f.value), b.p.Units.Force))
-		t.Share = math.Min(1, math.Abs(f.value)/b.max)
+		t.Value, t.Share = math.Abs(f.value), math.Min(1, math.Abs(f.value)/b.max)
 	}
 	if f.known && f.value < 0 {
 		t.Along, t.Broken = r3.Scale(-1, f.along), f.oneSided
@@ -290,7 +290,7 @@ func (b *builder) couple(ref sheet.Ref, name []ink.Run, at, about r3.Vec, value 
 			return
 		}
 		t.Label.Runs = With(name, " = "+b.magnitude(ref, given, math.Abs(value), b.p.Units.For(units.Moment)))
-		if value < 0 {
+		if t.Value = math.Abs(value); value < 0 {
 			t.Along = r3.Scale(-1, about)
 		}
 	}

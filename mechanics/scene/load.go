@@ -57,7 +57,7 @@ func top(heights []float64) (max float64) {
 
 // load is the diagram of one: its feet on the stretch that it loads.
 func (b *builder) load(l *problem.Distributed, largest float64) Thing {
-	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
+	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
 	a, r := b.p.Points[l.From].At, r3.Sub(b.p.Points[l.To].At, b.p.Points[l.From].At)
 	place := func(s float64) r3.Vec { return r3.Add(a, r3.Scale(s/l.Length, r)) }

@@ -40,6 +40,7 @@ type Thing struct {
 	Base    float64   // and of what it stands on
 	Share   float64   // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
 	Behind  []float64 // the shares of arrows of the same sense at the same place that it begins behind
+	Value   float64   // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
 	Aside   float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
 	Head    bool      // the arrow's head is at the place, which it pushes; else its tail, which it pulls
 	Tone    ink.Tone  // Load of what is given, Found of what is sought, Dark of the rest
