@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/ink"
+	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
 )
 
@@ -25,14 +26,11 @@ const (
 func System(s *scene.Scene) ink.Drawing {
 	by := enlarged(s)
 	if s.Planar {
-		m := Paper(planeWidth*by, planeHeight*by)
-		d := Set(s, Front(s), m)
-		return trimmed(d, s.Title)
+		return trimmed(Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
 	space := Paper(spaceSize*by, spaceSize*by)
 	space.NoDimensions = true
-	oblique := Set(s, Oblique(s), space)
-	oblique.Trim(margin)
+	oblique := trimmed(Set(s, Oblique(s), space))
 	plain := *s
 	plain.Things = nil // letters and loads have their values in the view in space
 	for _, t := range s.Things {
@@ -41,8 +39,8 @@ func System(s *scene.Scene) ink.Drawing {
 		}
 		plain.Things = append(plain.Things, t)
 	}
-	d := Row([]ink.Drawing{captioned(oblique.Drawing, "in space"), views(&plain, spaceSize*by)}, between)
-	d.Title = s.Title
+	d := Row([]ink.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, spaceSize*by)}, between)
+	d.Title = s.Alt()
 	return d
 }
 
@@ -89,13 +87,32 @@ func Free(s *scene.Scene, name string, several bool) ink.Drawing {
 		m = Paper(freeSmall, freeSmall)
 	}
 	m.Triad = !s.Planar
-	d := trimmed(Set(s, Oblique(s), m), s.Title)
-	return captioned(d, name)
+	return captioned(trimmed(Set(s, Oblique(s), m)), scene.Italic(name)...)
 }
 
-func trimmed(d Drawing, title string) ink.Drawing {
+// trimmed takes off what is empty, and says what does not show: forces that are zero, and
+// labels without room.
+func trimmed(d Drawing) ink.Drawing {
 	d.Trim(margin)
-	d.Title = title
+	var note []ink.Run
+	for i, name := range d.zero {
+		if i > 0 {
+			note = scene.With(note, ", ")
+		}
+		note = append(note, name...)
+	}
+	if note != nil {
+		note = scene.With(note, " = 0")
+	}
+	if d.LeftOut > 0 {
+		if note != nil {
+			note = scene.With(note, "; ")
+		}
+		note = scene.With(note, say.Count(d.LeftOut, "name")+" left out")
+	}
+	if note != nil {
+		return captioned(d.Drawing, note...)
+	}
 	return d.Drawing
 }
 
@@ -114,16 +131,15 @@ func Row(row []ink.Drawing, gap float64) (d ink.Drawing) {
 	return d
 }
 
-func captioned(d ink.Drawing, words string) ink.Drawing {
-	run := ink.Run{Text: words, Style: ink.Italic}
-	w := ink.Width(captionSize, run)
+func captioned(d ink.Drawing, words ...ink.Run) ink.Drawing {
+	w := ink.Width(captionSize, words...)
 	if w > d.Width {
 		wide := ink.Drawing{Width: w, Height: d.Height, Title: d.Title}
 		wide.Put(d, ink.Vec{X: (w - d.Width) / 2}, 1)
 		d = wide
 	}
 	d.Height += 1.6 * captionSize
-	d.Write(ink.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, ink.Faint, run)
+	d.Write(ink.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, ink.Faint, words...)
 	return d
 }
 

@@ -19,6 +19,7 @@ type Drawing struct {
 	LeftOut int     // labels without room
 	view    View
 	origin  ink.Vec
+	zero    [][]ink.Run // forces that are zero, and not drawn
 }
 
 // Place is where a place of space lies on the drawing.
@@ -39,8 +40,8 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 		t.centre()
 	}
 	t.place()
-	t.d.Title = s.Title
-	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin}
+	t.d.Title = s.Alt()
+	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin, zero: s.Zero}
 }
 
 // setter is a scene being set.

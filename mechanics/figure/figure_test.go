@@ -1,0 +1,80 @@
+package figure
+
+import (
+	"math"
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/scene"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+// figures sets the figure and the free bodies of each sheet of the fixtures on paper.
+func figures(t *testing.T, visit func(name string, d ink.Drawing)) {
+	t.Helper()
+	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		whole := scene.System(p, nil, scene.Options{Dimensions: true})
+		visit(one.Name, System(&whole))
+		for _, with := range []*statics.Solution{nil, statics.Solve(p)} {
+			for i := range p.CutFree() {
+				free := scene.Free(p, with, i)
+				visit(one.Name+", "+p.Bodies[i].Name, Free(&free, p.Bodies[i].Name, len(p.Bodies) > 1))
+			}
+		}
+	}
+}
+
+// faint lines are those of dimensions and leaders, and hatching, which lies behind a line
+// that labels keep off.
+func faint(s *ink.Shape) bool {
+	return s.Line == ink.Faint || s.Line == ink.None && s.Fill == ink.Faint
+}
+
+// covers tells how much of a stroke lies in a label, points.
+func covers(text ink.Text, s *ink.Shape) (most float64) {
+	box := text.Box()
+	for k := 1; k < len(s.Pts); k++ {
+		from, to, ok := box.Clip(s.Pts[k-1], s.Pts[k])
+		if ok {
+			most = math.Max(most, (to-from)*s.Pts[k].Sub(s.Pts[k-1]).Len())
+		}
+	}
+	return most
+}
+
+// No label lies on a stroke or on another label. A label touches a stroke where less of it
+// than this lies under the label, in points.
+const touching = 0.3
+
+func TestNoLabelLiesOnAnything(t *testing.T) {
+	labels, bad := 0, 0
+	figures(t, func(name string, d ink.Drawing) {
+		for i, text := range d.Texts {
+			labels++
+			for _, other := range d.Texts[:i] {
+				if text.Box().Meets(other.Box()) {
+					t.Errorf("%s: %q lies on %q", name, ink.Plain(text.Runs), ink.Plain(other.Runs))
+				}
+			}
+			for k := range d.Shapes {
+				if s := &d.Shapes[k]; !faint(s) && s.Line != ink.Paper && (s.Line != ink.None || s.Fill != ink.Paper) && covers(text, s) > touching {
+					bad++
+					t.Errorf("%s: %q lies on a stroke, by %.1f points", name, ink.Plain(text.Runs), covers(text, s))
+					break
+				}
+			}
+		}
+	})
+	if labels < 1000 {
+		t.Errorf("%d labels are looked at", labels)
+	}
+	t.Logf("%d labels, %d on strokes", labels, bad)
+}
