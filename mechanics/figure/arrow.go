@@ -142,7 +142,7 @@ func (t *setter) load(s *scene.Thing) {
 		}
 	}
 	first, last := s.At[0], s.At[len(s.At)-1]
-	n := max(2, int(t.at(last).Sub(t.at(first)).Len()/math.Max(t.pt(loadSpacing), 4*t.m.Fine)))
+	n := t.count(t.at(last).Sub(t.at(first)).Len() / math.Max(t.pt(loadSpacing), 4*t.m.Fine))
 	for k := range n + 1 {
 		share := float64(k) / float64(n)
 		foot := r3.Add(first, r3.Scale(share, r3.Sub(last, first)))

@@ -102,7 +102,7 @@ func (t *setter) coil(a, b ink.Vec) []ink.Vec {
 		lead = 0.2 * length
 	}
 	height := math.Max(t.pt(4.5), t.m.Fine)
-	teeth := max(4, 2*int((length-2*lead)/(2*height)))
+	teeth := 2 * t.count((length-2*lead)/(4*height))
 	pts := []ink.Vec{a, a.Add(u.Scale(lead))}
 	for i := range teeth {
 		off := height

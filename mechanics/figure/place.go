@@ -187,6 +187,20 @@ func (t *setter) shorten() {
 	}
 }
 
+// turns are the ways round a place, from that in which a label would rather lie to the
+// opposite, by both sides.
+var turns = func() (all [16]struct{ angle, sin, cos float64 }) {
+	for i := range all {
+		angle := float64((i+1)/2) * 2 * math.Pi / float64(len(all))
+		all[i].angle = angle
+		if i%2 == 0 {
+			angle = -angle
+		}
+		all[i].sin, all[i].cos = math.Sincos(angle)
+	}
+	return all
+}()
+
 // put writes a label where that costs less than so much.
 func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	width, height, rise := t.m.Measure(runs, w.small)
@@ -211,12 +225,15 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		}
 		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
 		wide := b.Grow(math.Min(clear*point, t.m.Fine))
+		if !f.inside(b) || f.taken(wide) {
+			return
+		}
 		if under := f.under(wide); under >= solid {
 			cost += costStroke * float64(1+under/solid)
 		} else if under > 0 {
 			cost += costThin
 		}
-		if cost >= cheapest || !f.inside(b) || f.taken(wide) {
+		if cost >= cheapest {
 			return
 		}
 		if far && t.crossesLabel(f, b, at) {
@@ -230,22 +247,21 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 				try(sp.at, sp.way, r, costSpot*float64(k))
 			}
 		}
-		if w.lined && k > 1 { // leaders start from the middle
+		if w.lined && k > 0 { // leaders start from the middle
 			continue
 		}
-		base := math.Atan2(sp.way.Y, sp.way.X)
-		const ways = 16
-		for r := 2.5; r < reachFar && r < cheapest; r *= 1.4 {
-			for i := range ways {
-				turn := float64((i+1)/2) * 2 * math.Pi / ways
-				if i%2 == 0 {
-					turn = -turn
-				}
-				if r+costTurned*math.Abs(turn) >= cheapest {
+		for r := 2.5; r < reachFar && r < cheapest; r *= 1.6 {
+			step := 1
+			if r > leaderFrom && t.m.Bounded {
+				step = 2
+			}
+			for i := 0; i < len(turns); i += step {
+				turn := turns[i]
+				if r+costTurned*turn.angle >= cheapest {
 					break
 				}
-				sin, cos := math.Sincos(base + turn)
-				try(sp.at, ink.Vec{X: cos, Y: sin}, r, costTurned*math.Abs(turn)+costSpot*float64(k))
+				way := ink.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
+				try(sp.at, way, r, costTurned*turn.angle+costSpot*float64(k))
 			}
 		}
 	}

@@ -100,6 +100,17 @@ func (t *setter) fit() {
 	}
 }
 
+// drawable tells that a thing lies within what numbers can tell apart.
+func (t *setter) drawable(s *scene.Thing) bool {
+	const far = 1e9 // times the size of the problem
+	for _, q := range s.At {
+		if n := r3.Norm(q); !(n <= far*t.scene.Size) {
+			return false
+		}
+	}
+	return len(s.At) > 0
+}
+
 // reach bounds the places, in metres.
 func (t *setter) reach() (low, high ink.Vec) {
 	first := true
@@ -114,8 +125,10 @@ func (t *setter) reach() (low, high ink.Vec) {
 		take(q)
 	}
 	for i := range t.scene.Things {
-		for _, q := range t.scene.Things[i].At {
-			take(q)
+		if t.drawable(&t.scene.Things[i]) {
+			for _, q := range t.scene.Things[i].At {
+				take(q)
+			}
 		}
 	}
 	return low, high
@@ -155,7 +168,7 @@ func (t *setter) draw() {
 		t.long(group)
 	}
 	for i := range t.scene.Things {
-		if s := &t.scene.Things[i]; s.Kind > scene.Spring {
+		if s := &t.scene.Things[i]; s.Kind > scene.Spring && t.drawable(s) {
 			t.of = i + 1
 			t.thing(s)
 		}
@@ -180,7 +193,7 @@ func (t *setter) draw() {
 func (t *setter) groups() (groups [][]int) {
 	for i := range t.scene.Things {
 		s := &t.scene.Things[i]
-		if s.Kind > scene.Spring {
+		if s.Kind > scene.Spring || !t.drawable(s) {
 			continue
 		}
 		if last := len(groups) - 1; s.Kind == scene.Bar && last >= 0 && t.scene.Things[groups[last][0]].Kind == scene.Bar && t.scene.Things[groups[last][0]].Ref == s.Ref {
@@ -243,6 +256,16 @@ func (t *setter) hair(a, b ink.Vec) {
 	t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a, b}, Line: ink.Faint, Width: t.pt(0.4), Of: t.of})
 	t.thin = append(t.thin, segment{a, b})
 }
+
+// What is drawn in rows, such as the arrows of a load and the strokes of a hatching, has an
+// end even where a picture is enlarged a million times.
+const (
+	maxRow    = 200
+	maxGround = 1500 // points to either side
+)
+
+// count is how many of a row there are.
+func (t *setter) count(n float64) int { return int(math.Max(2, math.Min(n, maxRow))) }
 
 // circle is a closed one.
 func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64) {

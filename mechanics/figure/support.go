@@ -70,6 +70,8 @@ func (t *setter) ground(s *scene.Thing, symbol *scene.Symbol, f frame) {
 			left, right = math.Min(left, x-t.pt(12)), math.Max(right, x+t.pt(12))
 		}
 	}
+	most := t.pt(maxGround)
+	left, right = math.Max(left, -most), math.Min(right, most)
 	if symbol.Rough {
 		step := math.Max(t.pt(1.6), t.m.Fine)
 		pts := []ink.Vec{f.to(left, depth)}

@@ -129,22 +129,34 @@ func (b *builder) magnitude(ref sheet.Ref, given bool, value float64, f units.Un
 }
 
 // into tells that a direction at a place of a body points into it, or, where the body
-// lies on neither side, that a force presses on it.
+// lies on neither side, that a force presses on it. An arrow lies along a bar of the body
+// only where the bar goes on to both sides.
 func (b *builder) into(body int, at, along r3.Vec) bool {
 	if body < 0 || body >= len(b.p.Bodies) || b.p.Bodies[body].Particle {
 		return false
 	}
-	var pts []r3.Vec
-	for _, i := range b.p.Bodies[body].Points {
-		if b.placed(i) {
-			pts = append(pts, b.p.Points[i].At)
-		}
+	ahead, behind := b.barAlong(body, at, along), b.barAlong(body, at, r3.Scale(-1, along))
+	if ahead != behind {
+		return ahead
 	}
+	pts := b.places(body)
 	if len(pts) == 0 {
 		return true
 	}
 	const side = 0.05 // of the size: what lies less to one side lies on neither
 	return r3.Dot(r3.Sub(mean(pts), at), along) > -side*b.out.Size
+}
+
+// barAlong tells that a bar of a body leaves a place in a direction.
+func (b *builder) barAlong(body int, at, way r3.Vec) bool {
+	return slices.ContainsFunc(b.out.Things, func(t Thing) bool {
+		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref || offLine(at, t.At[0], t.At[1]) > Flat*b.out.Size {
+			return false
+		}
+		one, two := r3.Dot(r3.Sub(t.At[0], at), way), r3.Dot(r3.Sub(t.At[1], at), way)
+		parallel := r3.Norm(r3.Cross(unit(r3.Sub(t.At[1], t.At[0])), way)) < Flat
+		return parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size
+	})
 }
 
 // maximum finds the largest force that an arrow shows.

@@ -11,13 +11,8 @@ import (
 	"trivet/tui/grid"
 )
 
-// plainMarks replaces what a terminal of plain characters does not have.
-func plainMarks(text string, ascii bool) string {
-	if !ascii {
-		return text
-	}
-	return strings.NewReplacer("μ", "mu", "β", "beta", "°", "deg", "·", "*", "−", "-").Replace(text)
-}
+// plainMarks are what a terminal of plain characters has in place of others.
+var plainMarks = strings.NewReplacer("μ", "mu", "β", "beta", "°", "deg", "·", "*", "−", "-")
 
 // characters draws the shapes in characters: lines by their slope, the heads of arrows by
 // their direction, and symbols by their texts.

@@ -137,7 +137,12 @@ func (p *pen) look(of int, tone ink.Tone) grid.Style {
 }
 
 // text is that of a label, in the characters that the terminal has.
-func (p *pen) text(runs []ink.Run) string { return plainMarks(ink.Plain(runs), p.o.ASCII) }
+func (p *pen) text(runs []ink.Run) string {
+	if p.o.ASCII {
+		return plainMarks.Replace(ink.Plain(runs))
+	}
+	return ink.Plain(runs)
+}
 
 // flush puts the dots on the canvas.
 func (p *pen) flush() {
@@ -163,15 +168,16 @@ func (p *pen) note(n int) {
 	if len(text)+2 > p.c.W() {
 		return
 	}
-	x, y := p.corner(len(text), 1)
-	p.c.Text(x, y, theme.Dim, text)
+	if x, y, ok := p.corner(len(text), 1); ok {
+		p.c.Text(x, y, theme.Dim, text)
+	}
 }
 
-// corner is the one of the canvas in which a box of cells hides least: of dots, and of
-// labels.
-func (p *pen) corner(w, h int) (x, y int) {
+// corner is the one of the canvas in which a box of cells hides least; ok is false where it
+// would lie on a label in each.
+func (p *pen) corner(w, h int) (x, y int, ok bool) {
 	right, low := p.c.W()-w, p.c.H()-h
-	best := -1
+	best, label := -1, w*h+1
 	for _, c := range [4][2]int{{0, low}, {right, low}, {0, 0}, {right, 0}} {
 		hides := 0
 		for dy := range h {
@@ -186,14 +192,14 @@ func (p *pen) corner(w, h int) (x, y int) {
 		for _, t := range p.d.Texts {
 			width := float64(dotsX * grid.Width(p.text(t.Runs)))
 			if box.Meets(ink.Box{Low: t.At, High: t.At.Add(ink.Vec{X: width, Y: dotsY})}) {
-				hides += w * h
+				hides += label
 			}
 		}
 		if best < 0 || hides < best {
 			best, x, y = hides, c[0], c[1]
 		}
 	}
-	return x, y
+	return x, y, best < label
 }
 
 // axes draws the axes in a corner, where there is room for them.
@@ -202,7 +208,10 @@ func (p *pen) axes(v figure.View) {
 	if p.c.W() < leastW || p.c.H() < leastH || len(p.scene.Things) == 0 {
 		return
 	}
-	x, y := p.corner(width, height)
+	x, y, ok := p.corner(width, height)
+	if !ok {
+		return
+	}
 	o := ink.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 2) * dotsY)}
 	for _, a := range figure.Axes(p.scene, v) {
 		if a.Toward != 0 {
