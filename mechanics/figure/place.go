@@ -86,15 +86,16 @@ func (t *setter) labelOf(s *scene.Thing) want {
 
 // What a place costs, in points of distance from where the label belongs.
 const (
-	costStroke = 30.0 // for lying on a line at all, and for each square of it
-	costThin   = 12.0 // for lying on thin lines alone, which are then interrupted
-	costTurned = 6.0  // for each radian off the way it would rather lie
-	costSpot   = 1.5  // for each spot down its list
-	clear      = 1.6  // kept free round a label
-	leaderFrom = 14.0 // a label further off gets a line to its place
-	costLeader = 8.0  // and costs as much more
-	reachFar   = 90.0 // no label stands further off
-	handy      = 9.0  // a place of a point's name that is as good as any
+	costStroke = 30.0  // for lying on a line at all, and for each square of it
+	costThin   = 12.0  // for lying on thin lines alone, which are then interrupted
+	costTurned = 6.0   // for each radian off the way it would rather lie
+	costSpot   = 1.5   // for each spot down its list
+	clear      = 1.6   // kept free round a label
+	leaderFrom = 14.0  // a label further off gets a line to its place
+	costLeader = 8.0   // and costs as much more
+	reachFar   = 160.0 // no label stands further off
+	reachNear  = 60.0  // nor on a screen
+	handy      = 9.0   // a place of a point's name that is as good as any
 )
 
 // place finds a place for each label in turn, the cheapest of those round its spots that
@@ -208,7 +209,10 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	point := t.m.Point
 	var best ink.Box
 	var from ink.Vec
-	cheapest := most
+	cheapest, reach := most, reachFar
+	if t.m.Bounded {
+		reach = reachNear
+	}
 	try := func(at, way ink.Vec, r, base float64) {
 		cost := base + r
 		far := r > leaderFrom
@@ -236,7 +240,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if cost >= cheapest {
 			return
 		}
-		if far && t.crossesLabel(f, b, at) {
+		if far && !t.reaches(f, b, at) {
 			return
 		}
 		cheapest, best, from = cost, b, at
@@ -250,7 +254,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if w.lined && k > 0 { // leaders start from the middle
 			continue
 		}
-		for r := 2.5; r < reachFar && r < cheapest; r *= 1.6 {
+		for r := 2.5; r < reach && r < cheapest; r *= 1.6 {
 			step := 1
 			if r > leaderFrom && t.m.Bounded {
 				step = 2
@@ -295,17 +299,19 @@ func edgeOf(b ink.Box, at ink.Vec) ink.Vec {
 	return ink.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
 }
 
-// crossesLabel tells that the line from a label to its place passes another.
-func (t *setter) crossesLabel(f *field, b ink.Box, at ink.Vec) bool {
+// reaches tells that the line from a label to its place passes no other label, and on a
+// screen, where lines are coarse, nothing that is drawn.
+func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 	edge := edgeOf(b, at)
-	const steps = 6
+	const steps = 8
 	for i := range steps {
 		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
-		if f.taken(ink.Box{Low: q, High: q}.Grow(t.m.Fine)) {
-			return true
+		box := ink.Box{Low: q, High: q}.Grow(t.m.Fine)
+		if f.taken(box) || t.m.Bounded && i < steps-2 && f.under(box) >= solid {
+			return false
 		}
 	}
-	return false
+	return true
 }
 
 // leader draws the line from a label that stands far off to its place.
