@@ -3,10 +3,9 @@ package figure
 import (
 	"math"
 
-	"gonum.org/v1/plot"
-
 	"trivet/mechanics/ink"
 	"trivet/mechanics/scene"
+	"trivet/units"
 )
 
 // Plot is curves against a common axis.
@@ -53,6 +52,22 @@ func (s span) wide() (span, bool) {
 	return s, true
 }
 
+// ticks are round values within a span, at most about so many: a step of 1, 2 or 5 in the
+// first figure.
+func (s span) ticks(most int) (out []float64) {
+	raw := (s.high - s.low) / float64(max(most, 2))
+	step := math.Pow(10, math.Floor(math.Log10(raw)))
+	for _, k := range []float64{2, 5, 10} {
+		if step < raw {
+			step = math.Pow(10, math.Floor(math.Log10(raw))) * k
+		}
+	}
+	for k := math.Ceil(s.low / step); k*step <= s.high*(1+1e-12); k++ {
+		out = append(out, k*step)
+	}
+	return out
+}
+
 // SetPlot draws a plot: axes with ticks, the curves with their names at their ends, marked
 // places. Curves are told apart by their names and dashes, not by colour.
 func SetPlot(p *Plot, m Medium) Drawing {
@@ -80,17 +95,15 @@ func SetPlot(p *Plot, m Medium) Drawing {
 		t.wants = append(t.wants, want{spots: []spot{{q, way}}, full: scene.Plain(text), small: true, first: first, tone: ink.Dark, rank: scene.OfForce})
 	}
 	t.line(ink.Dark, 0.8, at(across.low, up.high), low, at(across.high, up.low))
-	for _, tick := range (plot.DefaultTicks{}).Ticks(across.low, across.high) {
-		if q := at(tick.Value, up.low); !tick.IsMinor() {
-			t.line(ink.Dark, 0.6, q, q.Add(ink.Vec{Y: t.pt(4)}))
-			label(q.Add(ink.Vec{Y: t.pt(4)}), ink.Vec{Y: 1}, tick.Label, true)
-		}
+	for _, x := range across.ticks(int(size.X / t.pt(60))) {
+		q := at(x, up.low)
+		t.line(ink.Dark, 0.6, q, q.Add(ink.Vec{Y: t.pt(4)}))
+		label(q.Add(ink.Vec{Y: t.pt(4)}), ink.Vec{Y: 1}, units.Compact(x), true)
 	}
-	for _, tick := range (plot.DefaultTicks{}).Ticks(up.low, up.high) {
-		if q := at(across.low, tick.Value); !tick.IsMinor() {
-			t.line(ink.Dark, 0.6, q, q.Sub(ink.Vec{X: t.pt(4)}))
-			label(q.Sub(ink.Vec{X: t.pt(4)}), ink.Vec{X: -1}, tick.Label, true)
-		}
+	for _, y := range up.ticks(int(size.Y / t.pt(30))) {
+		q := at(across.low, y)
+		t.line(ink.Dark, 0.6, q, q.Sub(ink.Vec{X: t.pt(4)}))
+		label(q.Sub(ink.Vec{X: t.pt(4)}), ink.Vec{X: -1}, units.Compact(y), true)
 	}
 	if up.low < 0 && up.high > 0 {
 		t.hair(at(across.low, 0), at(across.high, 0))
