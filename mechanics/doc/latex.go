@@ -1,18 +1,17 @@
 package doc
 
 import (
-	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
 	"trivet/mechanics/ink"
 )
 
-// latexHead needs amsmath and nothing else. Numbers of pages and links are left
+// latexHead needs amsmath and tikz. Numbers of pages and links are left
 // to the reader's own class.
 const latexHead = `\documentclass[11pt,a4paper]{article}
 \usepackage{amsmath}
+\usepackage{tikz}
 \setlength{\textwidth}{160mm}
 \setlength{\oddsidemargin}{0mm}
 \setlength{\textheight}{235mm}
@@ -99,7 +98,7 @@ func latexBlocks(blocks []Block) string {
 			}
 			b.WriteString("\\end{flushleft}\n")
 		case *Figure:
-			b.WriteString("\\begin{center}\n" + latexFigure(x.Drawing) + "\n\\end{center}\n")
+			b.WriteString("\\begin{center}\n" + ink.TikZ(x.Drawing, texWidth, latexText) + "\n\\end{center}\n")
 		default:
 			Stray(x)
 		}
@@ -182,75 +181,3 @@ func latexTable(t *Table) string {
 
 // texWidth is the width of a page's text, in big points, as latexHead sets it.
 const texWidth = 160 / 25.4 * 72
-
-// latexFigure writes a drawing with nothing but LaTeX's picture environment for
-// the texts and pdfTeX's own literals for the lines, so that no package is
-// needed. Y runs upwards there.
-func latexFigure(d ink.Drawing) string {
-	k := math.Min(1, texWidth/d.Width)
-	n := func(x float64) string {
-		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 2, 64), "0"), ".")
-		return map[bool]string{true: "0", false: s}[s == "-0"]
-	}
-	at := func(q ink.Vec) string { return n(k*q.X) + " " + n(k*(d.Height-q.Y)) }
-	var b strings.Builder
-	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(k*d.Width), n(k*d.Height))
-	for _, s := range d.Shapes {
-		ops := ""
-		if s.Fill != ink.None {
-			ops += "f"
-		}
-		if s.Line != ink.None && s.Width > 0 {
-			ops += "S"
-		}
-		if len(s.Pts) == 0 || ops == "" {
-			continue
-		}
-		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j ")
-		if s.Fill != ink.None {
-			b.WriteString(ink.PDFColour(s.Fill) + " rg ")
-		}
-		if s.Line != ink.None && s.Width > 0 {
-			b.WriteString(ink.PDFColour(s.Line) + " RG " + n(k*s.Width) + " w ")
-		}
-		if s.Dashed {
-			b.WriteString("[4 3] 0 d ")
-		}
-		for i, q := range s.Pts {
-			b.WriteString(at(q) + map[bool]string{true: " m ", false: " l "}[i == 0])
-		}
-		if s.Closed {
-			b.WriteString("h ")
-		}
-		b.WriteString(map[string]string{"f": "f", "S": "S", "fS": "B"}[ops] + " Q}}%\n")
-	}
-	for _, t := range d.Texts {
-		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n",
-			n(k*t.At.X), n(k*(d.Height-t.At.Y)), n(k*t.Size), n(k*t.Size*1.2), latexRunsOf(t.Runs))
-	}
-	b.WriteString("\\end{picture}\\endgroup")
-	return b.String()
-}
-
-func latexRunsOf(runs []ink.Run) string {
-	out := ""
-	for _, r := range runs {
-		text := latexText(r.Text)
-		switch r.Style {
-		case ink.Italic:
-			text = `\textit{` + text + `}`
-		case ink.Bold:
-			text = `\textbf{` + text + `}`
-		case ink.BoldItalic:
-			text = `\textbf{\textit{` + text + `}}`
-		}
-		switch {
-		case r.Level < 0:
-			text = `$_{\mbox{\tiny ` + text + `}}$`
-		case r.Level > 0:
-			text = `$^{\mbox{\tiny ` + text + `}}$`
-		}
-		out += text
-	}
-	return out
-}
