@@ -68,12 +68,12 @@ func side(head bool) float64 {
 }
 
 func (t *setter) endOn(s *scene.Thing, o ink.Vec, along r3.Vec) {
-	r := math.Max(t.pt(markRadius), 2*t.m.Fine)
-	t.circle(ink.Paper, s.Tone, arrowWidth, o, r)
+	r, tone := math.Max(t.pt(markRadius), 2*t.m.Fine), max(s.Tone, ink.Dark)
+	t.circle(ink.Paper, tone, arrowWidth, o, r)
 	if r3.Dot(along, t.view.Toward()) > 0 {
-		t.circle(s.Tone, ink.None, 0, o, 0.3*r)
+		t.circle(tone, ink.None, 0, o, 0.3*r)
 	} else {
-		t.cross(s.Tone, 0.9, o, r)
+		t.cross(tone, 0.9, o, r)
 	}
 	t.want(s, o, ink.Vec{X: 1, Y: -1})
 }
@@ -187,8 +187,8 @@ func (t *setter) water(s *scene.Thing, o ink.Vec) {
 	}
 	up = up.Unit()
 	side := t.at(s.At[1]).Sub(o)
-	if side.Len() < t.pt(20) {
-		side = side.Unit().Scale(t.pt(20))
+	if side.Len() < t.pt(34) {
+		side = side.Unit().Scale(t.pt(34))
 	}
 	end := o.Add(side)
 	u := side.Unit()

@@ -45,8 +45,9 @@ func (t *setter) long(group []int) {
 		return
 	}
 	a, b := t.at(s.At[0]), t.at(s.At[1])
-	if b.Sub(a).Len() < t.m.Fine {
-		return // seen end on
+	if b.Sub(a).Len() < t.m.Fine { // seen end on
+		t.endOn(s, a, t.view.Toward())
+		return
 	}
 	switch s.Kind {
 	case scene.Strut:

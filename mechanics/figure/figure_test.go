@@ -78,3 +78,31 @@ func TestNoLabelLiesOnAnything(t *testing.T) {
 	}
 	t.Logf("%d labels, %d on strokes", labels, bad)
 }
+
+// Front and side have one scale, the one in line with the other, and the view in space is
+// the largest.
+func TestViewsAreAligned(t *testing.T) {
+	one, _ := fixtures.Get("mast-top")
+	s, err := sheet.Parse([]byte(one.Text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := problem.Read(s)
+	whole := scene.System(p, nil, scene.Options{Dimensions: true})
+	mast := 0
+	for i, thing := range whole.Things {
+		if thing.Kind == scene.Strut {
+			mast = i + 1
+		}
+	}
+	var spans [][2]float64 // from top to bottom, of the mast in each view that shows its length
+	for _, shape := range System(&whole).Shapes {
+		if shape.Of == mast && shape.Line == ink.Dark && len(shape.Pts) == 2 {
+			spans = append(spans, [2]float64{math.Min(shape.Pts[0].Y, shape.Pts[1].Y), math.Max(shape.Pts[0].Y, shape.Pts[1].Y)})
+		}
+	}
+	const aligned = 1e-6 // points
+	if len(spans) != 3 || math.Abs(spans[1][0]-spans[2][0]) > aligned || math.Abs(spans[1][1]-spans[2][1]) > aligned || spans[0][1]-spans[0][0] < 1.5*(spans[1][1]-spans[1][0]) {
+		t.Errorf("in space, from the front and from the side the mast reaches from and to %v points", spans)
+	}
+}
