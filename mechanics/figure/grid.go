@@ -9,11 +9,12 @@ import (
 // field is the figure in small squares: how much is drawn in each, and in all to the
 // left and above it, so that what lies under a label is four numbers.
 type field struct {
-	low    ink.Vec
-	side   float64
-	w, h   int
-	weight []int32
-	sums   []int32 // of (w+1) × (h+1)
+	low     ink.Vec
+	side    float64
+	inverse float64 // of the side
+	w, h    int
+	weight  []int32
+	sums    []int32 // of (w+1) × (h+1)
 
 	labels [][]ink.Box // the labels placed, by larger squares
 	lw, lh int
@@ -33,7 +34,7 @@ const maxSquares = 2000
 
 func newField(b ink.Box, side float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
-	f := &field{low: b.Low, side: side, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
+	f := &field{low: b.Low, side: side, inverse: 1 / side, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
 	f.weight = make([]int32, f.w*f.h)
 	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
 	f.labels = make([][]ink.Box, f.lw*f.lh)
@@ -42,7 +43,7 @@ func newField(b ink.Box, side float64) *field {
 
 // square is the one that a place lies in.
 func (f *field) square(q ink.Vec) (x, y int) {
-	return int(math.Floor((q.X - f.low.X) / f.side)), int(math.Floor((q.Y - f.low.Y) / f.side))
+	return int((q.X-f.low.X)*f.inverse+1) - 1, int((q.Y-f.low.Y)*f.inverse+1) - 1 // rounded down, from -1 on
 }
 
 // stroke notes a line: each square on its way once.
@@ -75,16 +76,23 @@ func (f *field) sum() {
 	}
 }
 
-// under is the weight of what lies in a box.
-func (f *field) under(b ink.Box) int32 {
+// squares are those that a box touches, as far as the field reaches.
+type squares struct{ lx, ly, hx, hy int }
+
+func (f *field) squares(b ink.Box) squares {
 	lx, ly := f.square(b.Low)
 	hx, hy := f.square(b.High)
-	lx, ly, hx, hy = max(lx, 0), max(ly, 0), min(hx+1, f.w), min(hy+1, f.h)
-	if lx >= hx || ly >= hy {
+	return squares{max(lx, 0), max(ly, 0), min(hx, f.w-1), min(hy, f.h-1)}
+}
+
+// under is the weight of what lies in a box.
+func (f *field) under(q squares) int32 {
+	if q.lx > q.hx || q.ly > q.hy {
 		return 0
 	}
 	row := f.w + 1
-	return f.sums[hy*row+hx] - f.sums[ly*row+hx] - f.sums[hy*row+lx] + f.sums[ly*row+lx]
+	low, high := q.ly*row, (q.hy+1)*row
+	return f.sums[high+q.hx+1] - f.sums[low+q.hx+1] - f.sums[high+q.lx] + f.sums[low+q.lx]
 }
 
 // inside tells that a box lies in the field.
@@ -92,36 +100,26 @@ func (f *field) inside(b ink.Box) bool {
 	return b.Low.X >= f.low.X && b.Low.Y >= f.low.Y && b.High.X <= f.low.X+float64(f.w)*f.side && b.High.Y <= f.low.Y+float64(f.h)*f.side
 }
 
-// around calls visit with the larger squares that a box touches.
-func (f *field) around(b ink.Box, visit func(k int) bool) bool {
-	lx, ly := f.square(b.Low)
-	hx, hy := f.square(b.High)
-	for y := max(ly/labelSide, 0); y <= min(hy/labelSide, f.lh-1); y++ {
-		for x := max(lx/labelSide, 0); x <= min(hx/labelSide, f.lw-1); x++ {
-			if !visit(y*f.lw + x) {
-				return false
+// taken tells that a label lies in a box.
+func (f *field) taken(b ink.Box, q squares) bool {
+	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
+		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
+			for _, o := range f.labels[y*f.lw+x] {
+				if b.Meets(o) {
+					return true
+				}
 			}
 		}
 	}
-	return true
-}
-
-// taken tells that a label lies in a box.
-func (f *field) taken(b ink.Box) bool {
-	return !f.around(b, func(k int) bool {
-		for _, o := range f.labels[k] {
-			if b.Meets(o) {
-				return false
-			}
-		}
-		return true
-	})
+	return false
 }
 
 // take notes a label.
 func (f *field) take(b ink.Box) {
-	f.around(b, func(k int) bool {
-		f.labels[k] = append(f.labels[k], b)
-		return true
-	})
+	q := f.squares(b)
+	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
+		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
+			f.labels[y*f.lw+x] = append(f.labels[y*f.lw+x], b)
+		}
+	}
 }

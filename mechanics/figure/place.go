@@ -70,6 +70,9 @@ func (t *setter) room() ink.Box { return ink.Box{High: ink.Vec{X: t.m.Width, Y: 
 
 func (t *setter) labelOf(s *scene.Thing) want {
 	l := s.Label
+	if t.quiet {
+		return want{}
+	}
 	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, ink.Dark), rank: l.Rank, of: t.of}
 	if s.Open && t.m.Doubt != "" && w.full != nil && !s.Kind.Member() {
 		w.full, w.short = scene.With(w.full, t.m.Doubt), scene.With(w.short, t.m.Doubt)
@@ -229,10 +232,11 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		}
 		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
 		wide := b.Grow(math.Min(clear*point, t.m.Fine))
-		if !f.inside(b) || f.taken(wide) {
+		in := f.squares(wide)
+		if !f.inside(b) || f.taken(wide, in) {
 			return
 		}
-		if under := f.under(wide); under >= solid {
+		if under := f.under(in); under >= solid {
 			cost += costStroke * float64(1+under/solid)
 		} else if under > 0 {
 			cost += costThin
@@ -307,7 +311,7 @@ func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 	for i := range steps {
 		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
 		box := ink.Box{Low: q, High: q}.Grow(t.m.Fine)
-		if f.taken(box) || t.m.Bounded && i < steps-2 && f.under(box) >= solid {
+		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < steps-2 && f.under(in) >= solid {
 			return false
 		}
 	}

@@ -31,10 +31,11 @@ func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
 // Set draws a scene. The origin of space is that of the drawing, which Trim moves, unless
 // the medium is bounded: then the drawing fills the room.
 func Set(s *scene.Scene, v View, m Medium) Drawing {
-	t := &setter{scene: s, view: v, m: &m, scale: m.Scale}
+	t := &setter{scene: s, view: v, m: &m, scale: m.Scale, quiet: m.Bounded}
 	if t.scale == 0 {
 		t.fit()
 	}
+	t.quiet = false
 	t.draw()
 	if m.Bounded {
 		t.centre()
@@ -57,6 +58,7 @@ type setter struct {
 	solid []segment
 	thin  []segment
 	wants []want
+	quiet bool // labels are not asked for yet
 	left  int
 }
 
@@ -78,7 +80,7 @@ func (t *setter) fit() {
 	size := high.Sub(low)
 	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	room := full
-	const rounds, least = 3, 0.3 // of the room is left to the places
+	const rounds, least = 2, 0.3 // of the room is left to the places
 	for range rounds {
 		scale := math.Inf(1)
 		if size.X > 0 {
@@ -269,12 +271,13 @@ func (t *setter) count(n float64) int { return int(math.Max(2, math.Min(n, maxRo
 
 // circle is a closed one.
 func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64) {
-	t.area(fill, tone, width, ring(c, r, 0, 2*math.Pi)...)
+	t.area(fill, tone, width, t.ring(c, r, 0, 2*math.Pi)...)
 }
 
 // ring gives an arc, from an angle to another, clockwise from the right.
-func ring(c ink.Vec, r, from, to float64) []ink.Vec {
-	const full = 32 // pieces of a circle
+func (t *setter) ring(c ink.Vec, r, from, to float64) []ink.Vec {
+	const least, most = 8, 32 // pieces of a circle, by how far they stand out
+	full := math.Max(least, math.Min(most, 6*r/t.m.Fine))
 	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
 	pts := make([]ink.Vec, 0, n+1)
 	for i := range n + 1 {

@@ -110,7 +110,7 @@ func (t *setter) slope(s *scene.Thing, f frame, right, depth float64) {
 	} else if from-to > math.Pi {
 		to += 2 * math.Pi
 	}
-	t.line(ink.Faint, 0.5, ring(low, r, from, to)...)
+	t.line(ink.Faint, 0.5, t.ring(low, r, from, to)...)
 	sin, cos := math.Sincos((from + to) / 2)
 	way := ink.Vec{X: cos, Y: sin}
 	t.wants = append(t.wants, want{spots: []spot{{low.Add(way.Scale(r)), way}}, full: s.Slope, small: true, tone: ink.Dark, rank: scene.OfSize, of: t.of})

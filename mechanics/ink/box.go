@@ -7,7 +7,7 @@ type Box struct{ Low, High Vec }
 
 // With is the box that holds q too.
 func (b Box) With(q Vec) Box {
-	return Box{Vec{math.Min(b.Low.X, q.X), math.Min(b.Low.Y, q.Y)}, Vec{math.Max(b.High.X, q.X), math.Max(b.High.Y, q.Y)}}
+	return Box{Vec{min(b.Low.X, q.X), min(b.Low.Y, q.Y)}, Vec{max(b.High.X, q.X), max(b.High.Y, q.Y)}}
 }
 
 // Grow is the box with a margin m round it.

@@ -164,10 +164,12 @@ func (d *Drawing) Trim(margin float64) {
 	d.Width, d.Height = b.High.X-b.Low.X+2*margin, b.High.Y-b.Low.Y+2*margin
 }
 
-// Move moves all that is drawn.
+// Move moves all that is drawn; no two shapes share their places.
 func (d *Drawing) Move(by Vec) {
 	for i := range d.Shapes {
-		d.Shapes[i].Pts = moved(d.Shapes[i].Pts, by, 1)
+		for k, q := range d.Shapes[i].Pts {
+			d.Shapes[i].Pts[k] = q.Add(by)
+		}
 	}
 	for i := range d.Texts {
 		d.Texts[i].At = d.Texts[i].At.Add(by)
