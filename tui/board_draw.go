@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"image"
 
-	"trivet/mechanics/figure"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/working"
 	"trivet/tui/grid"
 	"trivet/tui/picture"
@@ -128,12 +128,12 @@ func (m Model) drawStep(c grid.Canvas, step working.Step) {
 		return
 	}
 	sol := m.live.solution
-	if m.board.hides && !m.board.shown {
-		sol = nil // the lengths of arrows tell answers too
+	if m.board.hides && !m.board.shown || step.Kind < working.Senses {
+		sol = nil // the equations have the senses that count as positive, and an arrow's length tells an answer
 	}
-	view := m.cam.view(m.live.problem)
-	picture.Draw(c.In(p.picture), figure.Part(m.live.problem, sol, view, subject(step)), picture.Options{
-		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Axes: figure.Axes(m.live.problem, view), Stale: m.live.stale,
+	part := scene.Part(m.live.problem, sol, subject(step))
+	picture.Draw(c.In(p.picture), &part, m.cam.view(&part), picture.Options{
+		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.stale,
 	})
 }
 

@@ -11,13 +11,13 @@ import (
 	"trivet/tui/theme"
 )
 
-// opens seats a person before a sheet; the size is the scene's.
+// opens seats a person before a sheet; the size is the backdrop's.
 func opens(text string) seating { return seating{file: "own.toml", text: text} }
 
 // inked: something of the picture is drawn in the look of a role.
 func inked(role grid.Style) effect {
 	return func(_, after view) string {
-		want := after.scene.styled(role)
+		want := after.backdrop.styled(role)
 		for _, row := range after.cells {
 			for _, c := range row {
 				if r := []rune(c.Content); len(r) == 1 && r[0] >= 0x2800 && r[0] < 0x2900 && c.Style.Attrs == want.Attrs && sameColour(c.Style.Fg, want.Fg) {

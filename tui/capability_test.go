@@ -14,9 +14,9 @@ import (
 	"trivet/tui/theme"
 )
 
-// scene is a terminal's look: its background, which it tells when it is asked, and
+// backdrop is a terminal's look: its background, which it tells when it is asked, and
 // whether colours are wanted.
-type scene struct {
+type backdrop struct {
 	name   string
 	ground color.Color
 	env    []string
@@ -24,14 +24,14 @@ type scene struct {
 	bare   bool
 }
 
-var scenes = []scene{
+var backdrops = []backdrop{
 	{name: "light", ground: color.White, scheme: theme.Light},
 	{name: "dark", ground: color.Black, scheme: theme.Dark},
 	{name: "plain", ground: color.Black, env: []string{"NO_COLOR=1"}, scheme: theme.Dark, bare: true},
 }
 
-// styled is the style that a role has in a scene.
-func (c scene) styled(role grid.Style) uv.Style {
+// styled is the style that a role has in a backdrop.
+func (c backdrop) styled(role grid.Style) uv.Style {
 	e := vt.NewEmulator(2, 1)
 	if _, err := e.WriteString(theme.Of(theme.Unicode, c.scheme).Styles[role].Prefix + "x"); err != nil {
 		panic(err)
@@ -43,7 +43,7 @@ func (c scene) styled(role grid.Style) uv.Style {
 	return s
 }
 
-// dressed: a text stands on screen in the look of a role. In the plain scene that
+// dressed: a text stands on screen in the look of a role. In the plain backdrop that
 // look has no colour.
 func dressed(text string, role grid.Style) effect {
 	return func(_, after view) string {
@@ -55,7 +55,7 @@ func dressed(text string, role grid.Style) effect {
 					break
 				}
 				x, alike := len([]rune(line[:from+i])), true
-				want := after.scene.styled(role)
+				want := after.backdrop.styled(role)
 				for k, c := range []rune(text) {
 					got := after.cells[y][x+k].Style
 					alike = alike && c == ' ' || alike && got.Attrs == want.Attrs && got.Underline == want.Underline && sameColour(got.Fg, want.Fg)
@@ -66,11 +66,11 @@ func dressed(text string, role grid.Style) effect {
 				from += i + len(text)
 			}
 		}
-		return fmt.Sprintf("%q stands there %d times, and never in the look of role %d, %+v", text, at, role, after.scene.styled(role))
+		return fmt.Sprintf("%q stands there %d times, and never in the look of role %d, %+v", text, at, role, after.backdrop.styled(role))
 	}
 }
 
-// clock is the time of a day, which may go on between two scenes.
+// clock is the time of a day, which may go on between two backdrops.
 var clock = regexp.MustCompile(`\b\d\d:\d\d\b`)
 
 func sameColour(a, b color.Color) bool {
@@ -100,19 +100,19 @@ func TestCapabilities(t *testing.T) {
 			t.Run(fmt.Sprintf("%s/%dx%d", c.name, size[0], size[1]), func(t *testing.T) {
 				t.Parallel()
 				var first []string
-				for _, scene := range scenes {
+				for _, backdrop := range backdrops {
 					at := c.at
-					at.w, at.h, at.ground, at.env = size[0], size[1], scene.ground, append(scene.env, at.env...)
+					at.w, at.h, at.ground, at.env = size[0], size[1], backdrop.ground, append(backdrop.env, at.env...)
 					if c.before != nil {
 						at = c.before(t, at)
 					}
-					seen := c.play(t, at, scene)
+					seen := c.play(t, at, backdrop)
 					if first == nil {
 						first = seen
 					}
 					for i := range seen {
 						if seen[i] != first[i] {
-							t.Errorf("%s, after %s: other words than on a light terminal:\n%s\nand there\n%s", scene.name, c.deeds[i].does, seen[i], first[i])
+							t.Errorf("%s, after %s: other words than on a light terminal:\n%s\nand there\n%s", backdrop.name, c.deeds[i].does, seen[i], first[i])
 							break
 						}
 					}
@@ -125,8 +125,8 @@ func TestCapabilities(t *testing.T) {
 	}
 }
 
-// play plays the deeds in a scene, and gives every screen.
-func (c capability) play(t *testing.T, at seating, in scene) (screens []string) {
+// play plays the deeds in a backdrop, and gives every screen.
+func (c capability) play(t *testing.T, at seating, in backdrop) (screens []string) {
 	t.Helper()
 	s := sit(t, at)
 	if c.first != nil {
@@ -136,7 +136,7 @@ func (c capability) play(t *testing.T, at seating, in scene) (screens []string) 
 	for _, d := range c.deeds {
 		s.does(d.does)
 		after := s.sees()
-		after.scene = in
+		after.backdrop = in
 		if says := d.effect(before, after); says != "" {
 			t.Errorf("%s, after %s: %s; before\n%s and after\n%s", in.name, d.does, says, before.text, after.text)
 			return screens

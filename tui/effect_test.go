@@ -10,12 +10,12 @@ import (
 
 // view is what a person sees at a moment.
 type view struct {
-	text   string
-	lit    bool   // anything is reversed
-	cursor string // what is reversed, its stretches with " · " between
-	cells  [][]uv.Cell
-	seat   *seat
-	scene  scene
+	text     string
+	lit      bool   // anything is reversed
+	cursor   string // what is reversed, its stretches with " · " between
+	cells    [][]uv.Cell
+	seat     *seat
+	backdrop backdrop
 }
 
 func (s *seat) sees() view {

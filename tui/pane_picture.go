@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/figure"
 	"trivet/mechanics/problem"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -38,19 +39,16 @@ func newCamera() camera {
 	return camera{from: keys.ViewSpace, turn: startTurn, tilt: startTilt, zoom: 1}
 }
 
-func (c camera) view(p *problem.Problem) figure.View {
-	if p == nil {
-		p = &problem.Problem{}
-	}
+func (c camera) view(s *scene.Scene) figure.View {
 	switch c.from {
 	case keys.ViewFront:
-		return figure.Front(p)
+		return figure.Front(s)
 	case keys.ViewSide:
-		return figure.Side(p)
+		return figure.Side(s)
 	case keys.ViewTop:
-		return figure.Top(p)
+		return figure.Top(s)
 	}
-	return figure.Space(p, c.turn, c.tilt)
+	return figure.Space(s, c.turn, c.tilt)
 }
 
 // name is the view in words.
@@ -110,19 +108,18 @@ func (c *camera) turnBy(turn, tilt float64) {
 // drawPicture draws the figure, with the row under the cursor emphasised.
 func (m Model) drawPicture(c grid.Canvas) {
 	p := m.live.problem
-	if p == nil || len(m.figure.Labels) == 0 {
+	if p == nil || len(m.drawing.Things) == 0 {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
 	}
-	m.sketch.draw(c, m.figure, m.pictureOptions())
+	m.sketch.draw(c, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions())
 }
 
 // pictureOptions are how the figure shows, and how it is found under the mouse.
 func (m Model) pictureOptions() picture.Options {
-	p := m.live.problem
 	return picture.Options{
 		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, On: m.selected(),
-		Axes: figure.Axes(p, m.cam.view(p)), Stale: m.live.stale,
+		Arrows: m.cam.arrows, Stale: m.live.stale,
 	}
 }
 

@@ -94,10 +94,9 @@ func TestWhatIsPickedShowsWithoutColour(t *testing.T) {
 			r.keys("n")
 			on := r.m.selected()
 			rows = append(rows, on.Table+"."+on.Row)
-			f := r.m.figure
 			labelled := false
-			for _, l := range f.Labels {
-				labelled = labelled || l.Ref == on || on.Table == "joints" && l.Ref == (sheet.Ref{Table: "points", Row: on.Row})
+			for _, l := range r.m.drawing.Things {
+				labelled = labelled || l.Label.Runs != nil && (l.Ref == on || on.Table == "joints" && l.Ref == (sheet.Ref{Table: "points", Row: on.Row}))
 			}
 			if got := strings.Contains(r.pane(layout.Picture), "["+on.Row); got != labelled {
 				t.Errorf("%s is selected, and the picture marks it: %v, want %v\n%s", on.Row, got, labelled, r.pane(layout.Picture))

@@ -31,7 +31,7 @@ func TestOptionsOfAPictureAreToldApart(t *testing.T) {
 	o := r.m.pictureOptions()
 	s := &sketch{}
 	draw := func(o picture.Options, w int) *drawing {
-		s.draw(grid.New(w, 20).All(), r.m.figure, o)
+		s.draw(grid.New(w, 20).All(), &r.m.drawing, r.m.cam.view(&r.m.drawing), o)
 		return s.last.Load()
 	}
 	first := draw(o, 40)
@@ -41,7 +41,7 @@ func TestOptionsOfAPictureAreToldApart(t *testing.T) {
 	for name, change := range map[string]func(o *picture.Options){
 		"zoom": func(o *picture.Options) { o.Zoom *= 2 }, "row": func(o *picture.Options) { o.On.Row += "x" },
 		"stale": func(o *picture.Options) { o.Stale = !o.Stale }, "ASCII": func(o *picture.Options) { o.ASCII = !o.ASCII },
-		"axes": func(o *picture.Options) { o.Axes = o.Axes[:1] },
+		"arrows": func(o *picture.Options) { o.Arrows++ },
 	} {
 		draw(o, 40)
 		other, before := o, s.last.Load()

@@ -2,21 +2,22 @@ package tui
 
 import (
 	"trivet/mechanics/figure"
+	"trivet/mechanics/scene"
 	"trivet/tui/keys"
 )
 
-// drawn is the figure that the picture shows: the problem, or the force polygon of
+// drawn is the scene that the picture shows: the problem, or the force polygon of
 // a particle.
-func (m *Model) drawn() figure.Figure {
-	p, v := m.live.problem, m.cam.view(m.live.problem)
+func (m *Model) drawn() scene.Scene {
+	p := m.live.problem
 	m.polygonOf = ""
 	if body := m.particle(); m.cam.polygon && body >= 0 {
-		if f, ok := figure.Polygon(p, m.live.solution, v, body); ok {
+		if s, ok := scene.Polygon(p, m.live.solution, body); ok {
 			m.polygonOf = p.Bodies[body].Name
-			return f
+			return s
 		}
 	}
-	return figure.DrawAs(p, m.live.solution, v, figure.Look{Arrows: m.cam.arrows, Dimensions: m.cam.sizes})
+	return scene.System(p, m.live.solution, scene.Options{Reactions: true, Lengths: m.cam.sizes})
 }
 
 // particle is the selected one, else the first; -1 where the problem has none.

@@ -6,7 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/figure"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
@@ -39,8 +39,8 @@ type Model struct {
 	follows []fact             // from the row under the cursor
 	texts   [layout.Panes]text // of the results that show
 	says    string             // where the number under the cursor comes from
-	figure  figure.Figure
-	sketch  *sketch // of that figure
+	drawing scene.Scene
+	sketch  *sketch // of that scene
 
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
@@ -296,6 +296,6 @@ func (m *Model) fit() {
 // project draws the figure anew, and says what follows from the selected row:
 // the result, the view or the selection changed.
 func (m *Model) project() {
-	m.figure, m.sketch = m.drawn(), &sketch{}
+	m.drawing, m.sketch = m.drawn(), &sketch{}
 	m.follows = m.made.about(m.selected())
 }

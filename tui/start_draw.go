@@ -3,7 +3,7 @@ package tui
 import (
 	"image"
 
-	"trivet/mechanics/figure"
+	"trivet/mechanics/scene"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -130,8 +130,6 @@ func (m Model) drawShot(c grid.Canvas) {
 	if f.problem == nil || len(f.problem.Points) == 0 || c.H()-rows < layout.Frame+1 {
 		return
 	}
-	view := m.cam.view(f.problem)
-	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), figure.Draw(f.problem, f.solution, view), picture.Options{
-		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: 1, Axes: figure.Axes(f.problem, view),
-	})
+	whole := scene.System(f.problem, nil, scene.Options{})
+	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), &whole, m.cam.view(&whole), picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: 1})
 }

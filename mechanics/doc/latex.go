@@ -1,19 +1,17 @@
 package doc
 
 import (
-	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"trivet/mechanics/ink"
 )
 
-// latexHead needs amsmath and nothing else. Numbers of pages and links are left
+// latexHead needs amsmath and tikz. Numbers of pages and links are left
 // to the reader's own class.
 const latexHead = `\documentclass[11pt,a4paper]{article}
 \usepackage{amsmath}
+\usepackage{tikz}
 \setlength{\textwidth}{160mm}
 \setlength{\oddsidemargin}{0mm}
 \setlength{\textheight}{235mm}
@@ -60,7 +58,9 @@ var latex = &markup{
 	code:         "\\begin{flushleft}\\ttfamily\n%s\\end{flushleft}\n",
 	source:       latexSource,
 	table:        latexTable,
-	figure:       func(d ink.Drawing, _ int) string { return "\\begin{center}\n" + latexFigure(d) + "\n\\end{center}\n" },
+	figure: func(d ink.Drawing, _ int) string {
+		return "\\begin{center}\n" + ink.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
+	},
 }
 
 // latexSource are lines of code; a "[" behind \\ alone is a length, and an empty line an
@@ -113,55 +113,3 @@ func latexTable(f *markup, t *Table) string {
 
 // texWidth is the width of a page's text, in big points, as latexHead sets it.
 const texWidth = 160 / 25.4 * 72
-
-// latexFigure writes a drawing with nothing but LaTeX's picture environment for
-// the texts and pdfTeX's own literals for the lines, so that no package is
-// needed. Y runs upwards there.
-func latexFigure(d ink.Drawing) string {
-	k := math.Min(1, texWidth/d.Width)
-	n := func(x float64) string {
-		s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(k*x, 'f', 2, 64), "0"), ".")
-		return map[bool]string{true: "0", false: s}[s == "-0"]
-	}
-	at := func(q ink.Vec) string { return n(q.X) + " " + n(d.Height-q.Y) }
-	var b strings.Builder
-	fmt.Fprintf(&b, "\\begingroup\\setlength{\\unitlength}{1bp}%%\n\\begin{picture}(%s,%s)%%\n", n(d.Width), n(d.Height))
-	for _, s := range d.Shapes {
-		colours, paint := "", ""
-		if s.Fill != ink.None {
-			colours, paint = ink.PDFColour(s.Fill)+" rg ", "f"
-		}
-		if s.Line != ink.None && s.Width > 0 {
-			colours += ink.PDFColour(s.Line) + " RG " + n(s.Width) + " w "
-			paint = map[string]string{"": "S", "f": "B"}[paint]
-		}
-		if len(s.Pts) == 0 || paint == "" {
-			continue
-		}
-		if s.Dashed {
-			colours += "[4 3] 0 d "
-		}
-		line := at(s.Pts[0]) + " m "
-		for _, q := range s.Pts[1:] {
-			line += at(q) + " l "
-		}
-		if s.Closed {
-			line += "h "
-		}
-		b.WriteString("\\put(0,0){\\pdfliteral{q 1 J 1 j " + colours + line + paint + " Q}}%\n")
-	}
-	for _, t := range d.Texts {
-		fmt.Fprintf(&b, "\\put(%s,%s){\\fontsize{%s}{%s}\\selectfont %s}%%\n", n(t.At.X), n(d.Height-t.At.Y), n(t.Size), n(t.Size*1.2), latexRunsOf(t.Runs))
-	}
-	b.WriteString("\\end{picture}\\endgroup")
-	return b.String()
-}
-
-func latexRunsOf(runs []ink.Run) (out string) {
-	styles := [...]string{ink.Regular: "%s", ink.Italic: `\textit{%s}`, ink.Bold: `\textbf{%s}`, ink.BoldItalic: `\textbf{\textit{%s}}`}
-	levels := map[int]string{-1: `$_{\mbox{\tiny %s}}$`, 0: "%s", 1: `$^{\mbox{\tiny %s}}$`}
-	for _, r := range runs {
-		out += fmt.Sprintf(levels[r.Level], fmt.Sprintf(styles[r.Style], latexText(r.Text)))
-	}
-	return out
-}

@@ -1,5 +1,3 @@
-// Package figure projects the geometry of a problem onto a plane, as strokes
-// and labels that any canvas can draw: a terminal, a page, a vector file.
 package figure
 
 import (
@@ -7,30 +5,30 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
 )
 
-// Vec is a place in the picture: X to the right, Y upwards, in metres.
-type Vec struct{ X, Y float64 }
-
-// View is a parallel projection. Right and Up are orthogonal unit vectors of
-// space that lie in the picture; Right × Up points at whoever looks.
+// View is a parallel projection. Right and Up are orthogonal unit vectors of space that
+// lie in the figure; Right × Up points at whoever looks.
 type View struct{ Right, Up r3.Vec }
 
-// Project gives the place of p in the picture.
-func (v View) Project(p r3.Vec) Vec { return Vec{r3.Dot(p, v.Right), r3.Dot(p, v.Up)} }
+// Project gives the place of p in the figure, in metres, Y downwards.
+func (v View) Project(p r3.Vec) ink.Vec {
+	return ink.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
+}
 
 // Toward is the unit vector that points at whoever looks.
 func (v View) Toward() r3.Vec { return r3.Cross(v.Right, v.Up) }
 
-// frame gives the directions that the views are named after: right (x, unless
-// that is vertical), away (horizontal, up × right) and up.
-func frame(p *problem.Problem) (right, away, up r3.Vec) {
+// axesOf gives the directions that the views are named after: right (x, unless that is
+// vertical), away (horizontal, up × right) and up.
+func axesOf(s *scene.Scene) (right, away, up r3.Vec) {
 	up = r3.Vec{Z: 1}
-	if n := r3.Norm(p.Up); n > 0 {
-		up = r3.Scale(1/n, p.Up)
+	if n := r3.Norm(s.Up); n > 0 {
+		up = r3.Scale(1/n, s.Up)
 	}
-	// Below this share an axis is too nearly vertical to be laid flat.
+	// Above this share an axis is too nearly vertical to be laid flat.
 	const steep = 0.9
 	right = r3.Vec{X: 1}
 	if math.Abs(r3.Dot(right, up)) > steep {
@@ -40,41 +38,41 @@ func frame(p *problem.Problem) (right, away, up r3.Vec) {
 	return right, r3.Cross(up, right), up
 }
 
-// Front looks along the horizontal direction away from the reader: x to the
-// right and up upwards. A planar problem has its own plane: x right, y up.
-func Front(p *problem.Problem) View {
-	if p.Planar {
+// Front looks along the horizontal axis; of a problem in the plane each view is that of
+// the plane, x to the right and y upwards.
+func Front(s *scene.Scene) View {
+	if s.Planar {
 		return View{r3.Vec{X: 1}, r3.Vec{Y: 1}}
 	}
-	right, _, up := frame(p)
+	right, _, up := axesOf(s)
 	return View{right, up}
 }
 
-// Side looks from the right-hand side of the front view.
-func Side(p *problem.Problem) View {
-	if p.Planar {
-		return Front(p)
+// Side looks from the right of the front view.
+func Side(s *scene.Scene) View {
+	if s.Planar {
+		return Front(s)
 	}
-	_, away, up := frame(p)
+	_, away, up := axesOf(s)
 	return View{away, up}
 }
 
-// Top looks down from above, with the front edge at the bottom.
-func Top(p *problem.Problem) View {
-	if p.Planar {
-		return Front(p)
+// Top looks down.
+func Top(s *scene.Scene) View {
+	if s.Planar {
+		return Front(s)
 	}
-	right, away, _ := frame(p)
+	right, away, _ := axesOf(s)
 	return View{right, away}
 }
 
-// Space is the front view seen from elsewhere: walked round by turn (radians,
-// counter-clockwise from above) and raised by tilt.
-func Space(p *problem.Problem, turn, tilt float64) View {
-	if p.Planar {
-		return Front(p)
+// Space is the view of somebody who has walked round the problem by turn and looks down
+// by tilt, rad.
+func Space(s *scene.Scene, turn, tilt float64) View {
+	if s.Planar {
+		return Front(s)
 	}
-	right, away, up := frame(p)
+	right, away, up := axesOf(s)
 	sin, cos := math.Sincos(turn)
 	r := r3.Add(r3.Scale(cos, right), r3.Scale(sin, away))
 	a := r3.Sub(r3.Scale(cos, away), r3.Scale(sin, right))
@@ -82,35 +80,74 @@ func Space(p *problem.Problem, turn, tilt float64) View {
 	return View{r, r3.Add(r3.Scale(cos, up), r3.Scale(sin, a))}
 }
 
-// Axis is an axis of the problem as the picture shows it: its name, where its
-// unit vector ends, and whether it points at the reader (+1), away (-1) or
-// neither.
-type Axis struct {
-	Name   string
-	At     Vec
-	Toward int
-}
-
-// Axes gives the axes of the problem in a view: x, y and, in space, z.
-func Axes(p *problem.Problem, v View) []Axis {
-	all := []struct {
-		name string
-		dir  r3.Vec
-	}{{"x", r3.Vec{X: 1}}, {"y", r3.Vec{Y: 1}}, {"z", r3.Vec{Z: 1}}}
-	if p.Planar {
-		all = all[:2]
+// Oblique is the view in space of a page: of some ways to walk round the problem and to
+// look down on it the one in which its points and members lie furthest apart. The first
+// is taken unless another is clearly better.
+func Oblique(s *scene.Scene) View {
+	if s.Planar {
+		return Front(s)
 	}
-	axes := make([]Axis, 0, len(all))
-	for _, a := range all {
-		axis := Axis{Name: a.name, At: v.Project(a.dir)}
-		if d := r3.Dot(a.dir, v.Toward()); math.Abs(d) > endOn {
-			axis.Toward = int(math.Copysign(1, d))
+	best, most := View{}, -1.0
+	const better = 1.25
+	for _, turn := range []float64{-0.58, 0.58, -0.9, 0.9, -0.35, 0.35, math.Pi - 0.58, math.Pi + 0.58, math.Pi - 0.9, math.Pi + 0.9} {
+		for _, tilt := range []float64{0.42, 0.28, 0.6} {
+			v := Space(s, turn, tilt)
+			if n := clearness(s, v); n > most*better || most < 0 {
+				best, most = v, n
+			}
 		}
-		axes = append(axes, axis)
 	}
-	return axes
+	return best
 }
 
-// endOn is the cosine above which a direction is drawn as pointing at the
-// reader: the arrow would be shorter than a fifth of its length.
-const endOn = 0.98
+// clearness says how well a view tells things apart: the least distance of two points or
+// length of a member, as a share of the size, or the least angle of two members at a
+// point, in radians, whichever is less.
+func clearness(s *scene.Scene, v View) float64 {
+	const (
+		radian             = 0.35 // between members is worth this share of the size
+		maxPlaces, maxRays = 60, 200
+	)
+	least := 1.0
+	places := s.Reach[:min(len(s.Reach), maxPlaces)]
+	for i, a := range places {
+		for _, b := range places[:i] {
+			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
+				least = math.Min(least, v.Project(d).Len()/s.Size)
+			}
+		}
+	}
+	type ray struct {
+		from r3.Vec
+		way  ink.Vec
+	}
+	var rays []ray
+	for _, t := range s.Things {
+		if len(rays) >= maxRays || t.Kind != scene.Bar && t.Kind != scene.Force && !t.Kind.Member() {
+			continue
+		}
+		if t.Kind == scene.Force {
+			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
+			continue
+		}
+		d := r3.Sub(t.At[1], t.At[0])
+		if n := r3.Norm(d); n > 0 {
+			way := v.Project(r3.Scale(1/n, d))
+			rays = append(rays, ray{t.At[0], way}, ray{t.At[1], way.Scale(-1)})
+		}
+	}
+	for i, a := range rays {
+		for _, b := range rays[:i] {
+			if r3.Norm(r3.Sub(a.from, b.from)) > scene.Flat*s.Size || a.way.Len() < endOn || b.way.Len() < endOn {
+				continue
+			}
+			u, w := a.way.Unit(), b.way.Unit()
+			least = math.Min(least, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
+		}
+	}
+	return least
+}
+
+// endOn is the share of a direction that must show for it to be drawn along the figure
+// rather than as a ring: an arrow would be shorter than a fifth of its length.
+const endOn = 0.2

@@ -7,7 +7,7 @@ type Box struct{ Low, High Vec }
 
 // With is the box that holds q too.
 func (b Box) With(q Vec) Box {
-	return Box{Vec{math.Min(b.Low.X, q.X), math.Min(b.Low.Y, q.Y)}, Vec{math.Max(b.High.X, q.X), math.Max(b.High.Y, q.Y)}}
+	return Box{Vec{min(b.Low.X, q.X), min(b.Low.Y, q.Y)}, Vec{max(b.High.X, q.X), max(b.High.Y, q.Y)}}
 }
 
 // Grow is the box with a margin m round it.
@@ -23,27 +23,48 @@ func (b Box) Meets(o Box) bool {
 // Centre is the middle of the box.
 func (b Box) Centre() Vec { return b.Low.Add(b.High).Scale(0.5) }
 
-// Crossed gives how much of the segment from p to q lies in the box (Liang and
-// Barsky's clipping).
+// Holds tells that a place lies in the box.
+func (b Box) Holds(q Vec) bool {
+	return q.X >= b.Low.X && q.X <= b.High.X && q.Y >= b.Low.Y && q.Y <= b.High.Y
+}
+
+// Crossed gives how much of the segment from p to q lies in the box.
 func (b Box) Crossed(p, q Vec) float64 {
-	if max(p.X, q.X) < b.Low.X || min(p.X, q.X) > b.High.X || max(p.Y, q.Y) < b.Low.Y || min(p.Y, q.Y) > b.High.Y {
-		return 0 // as most are that the labels of a figure ask of
+	from, to, ok := b.Clip(p, q)
+	if !ok {
+		return 0
 	}
+	// A touch counts a little, so that a point in the box is not nothing.
+	return math.Max((to-from)*q.Sub(p).Len(), 0.1)
+}
+
+// Clip gives the shares of the segment from p to q between which it lies in the box (Liang
+// and Barsky's clipping); ok is false where none does, or an end is no number.
+func (b Box) Clip(p, q Vec) (from, to float64, ok bool) {
 	d := q.Sub(p)
-	from, to := 0.0, 1.0
+	if n := d.Len(); math.IsNaN(n) || math.IsInf(n, 0) {
+		return 0, 0, false
+	}
+	from, to = 0.0, 1.0
 	for _, side := range [4][2]float64{{-d.X, p.X - b.Low.X}, {d.X, b.High.X - p.X}, {-d.Y, p.Y - b.Low.Y}, {d.Y, b.High.Y - p.Y}} {
 		switch t := side[1] / side[0]; {
 		case side[0] == 0 && side[1] < 0:
-			return 0
+			return 0, 0, false
 		case side[0] < 0:
 			from = math.Max(from, t)
 		case side[0] > 0:
 			to = math.Min(to, t)
 		}
 	}
-	if from > to {
-		return 0
+	return from, to, from <= to
+}
+
+// Distance is that of q from the segment from a to b.
+func Distance(q, a, b Vec) float64 {
+	d := b.Sub(a)
+	t := 0.0
+	if n := d.Dot(d); n > 0 {
+		t = math.Max(0, math.Min(1, q.Sub(a).Dot(d)/n))
 	}
-	// A touch counts a little, so that a point in the box is not nothing.
-	return math.Max((to-from)*d.Len(), 0.1)
+	return q.Sub(a.Add(d.Scale(t))).Len()
 }

@@ -61,6 +61,8 @@ type Shape struct {
 	Width  float64
 	Dashed bool
 	Fill   Tone
+	Of     int  // 1 + the index of what it stands for, 0 of nothing
+	Head   bool // the head of an arrow, its tip first
 }
 
 // Style is a face of the text's font.
@@ -88,6 +90,7 @@ type Text struct {
 	Runs []Run
 	Size float64
 	Tone Tone
+	Of   int // as of a shape
 }
 
 // Drawing is shapes, in the order in which they are drawn, and texts over them.
@@ -110,7 +113,7 @@ func (d *Drawing) Area(fill, line Tone, width float64, pts ...Vec) {
 
 // Write sets a text.
 func (d *Drawing) Write(at Vec, size float64, tone Tone, runs ...Run) {
-	d.Texts = append(d.Texts, Text{at, runs, size, tone})
+	d.Texts = append(d.Texts, Text{At: at, Runs: runs, Size: size, Tone: tone})
 }
 
 // Put draws another drawing, scaled by k, with its corner at the place given.
@@ -157,12 +160,18 @@ func (d *Drawing) Bounds() Box {
 // and sets its size.
 func (d *Drawing) Trim(margin float64) {
 	b := d.Bounds()
-	by := Vec{margin - b.Low.X, margin - b.Low.Y}
+	d.Move(Vec{margin - b.Low.X, margin - b.Low.Y})
+	d.Width, d.Height = b.High.X-b.Low.X+2*margin, b.High.Y-b.Low.Y+2*margin
+}
+
+// Move moves all that is drawn; no two shapes share their places.
+func (d *Drawing) Move(by Vec) {
 	for i := range d.Shapes {
-		d.Shapes[i].Pts = moved(d.Shapes[i].Pts, by, 1)
+		for k, q := range d.Shapes[i].Pts {
+			d.Shapes[i].Pts[k] = q.Add(by)
+		}
 	}
 	for i := range d.Texts {
 		d.Texts[i].At = d.Texts[i].At.Add(by)
 	}
-	d.Width, d.Height = b.High.X-b.Low.X+2*margin, b.High.Y-b.Low.Y+2*margin
 }

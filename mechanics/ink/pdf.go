@@ -2,7 +2,6 @@ package ink
 
 import (
 	"bytes"
-	"fmt"
 	"strconv"
 	"time"
 
@@ -77,12 +76,6 @@ func used(pages []Drawing, style Style) bool {
 		}
 	}
 	return false
-}
-
-// PDFColour is a tone's colour as the operands of PDF's rg and RG.
-func PDFColour(t Tone) string {
-	r, g, b := rgb(t)
-	return fmt.Sprintf("%.3f %.3f %.3f", float64(r)/255, float64(g)/255, float64(b)/255)
 }
 
 func rgb(t Tone) (r, g, b int) {

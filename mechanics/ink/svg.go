@@ -92,7 +92,9 @@ func (t Text) svg(b *strings.Builder) {
 	x := t.At.X
 	for _, r := range t.Runs {
 		size, down := r.place(t.Size)
-		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s"`, num(x), num(t.At.Y+down), num(size))
+		// The length is that which labels were placed by, whatever serif there is.
+		length := Advance(r.Text, r.Style, size)
+		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, num(x), num(t.At.Y+down), num(size), num(length))
 		if r.Style == Italic || r.Style == BoldItalic {
 			b.WriteString(` font-style="italic"`)
 		}
@@ -100,7 +102,7 @@ func (t Text) svg(b *strings.Builder) {
 			b.WriteString(` font-weight="bold"`)
 		}
 		b.WriteString(">" + XML(r.Text) + "</tspan>")
-		x += Advance(r.Text, r.Style, size)
+		x += length
 	}
 	b.WriteString("</text>\n")
 }

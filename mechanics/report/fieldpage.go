@@ -9,9 +9,9 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -25,7 +25,7 @@ func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d := &doc.Doc{Sections: []doc.Section{part(doc.Risk, say.Capital(acceptance(s, opt.Trust)))}}
 	d.Add(highUse(s, opt.Trust))
 	d.Add(riskSection(opt.Trust))
-	d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
+	d.Add(figureSection(p, scene.Options{Dimensions: true}))
 	if opt.Sheet != nil {
 		d.Add(part(doc.Inputs, "Inputs as typed", inputs(opt.Sheet, p)...))
 	}

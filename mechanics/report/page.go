@@ -11,11 +11,12 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
+	"trivet/mechanics/figure"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/paper"
-	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -206,9 +207,9 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Add(riskSection(opt.Trust))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
-		d.Add(figureSection(p, s, plate.Options{Dimensions: true}))
-		if free := freeBodies(s); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces point the way that counts as positive; a negative value acts against its arrow.")
+		d.Add(figureSection(p, scene.Options{Dimensions: true}))
+		if free := freeBodies(s, nil); len(free) > 0 {
+			note := doc.Note("Arrows of unknown forces have the sense that counts as positive.")
 			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
@@ -269,26 +270,34 @@ func paragraphs(text string) (out []doc.Block) {
 	return out
 }
 
-// figureSection is the figure; s may be nil, and is not asked where no result may show.
-func figureSection(p *problem.Problem, s *statics.Solution, opt plate.Options) doc.Section {
+// figureSection is the figure of what is given.
+func figureSection(p *problem.Problem, opt scene.Options) doc.Section {
 	if len(p.Points) == 0 {
 		return doc.Section{}
 	}
-	return part(doc.Drawing, "Figure", &doc.Figure{Drawing: plate.System(p, s, opt)})
+	return part(doc.Drawing, "Figure", &doc.Figure{Drawing: systemFigure(p, opt)})
+}
+
+// systemFigure is the figure of the whole problem on paper.
+func systemFigure(p *problem.Problem, opt scene.Options) ink.Drawing {
+	whole := scene.System(p, nil, opt)
+	return figure.System(&whole)
 }
 
 // mostFree is up to how many free bodies are drawn: a page of pictures, beyond
 // which a large truss would print hundreds.
 const mostFree = 24
 
-// freeBodies are the free-body diagrams, set in rows.
-func freeBodies(s *statics.Solution) (blocks []doc.Block) {
+// freeBodies are the free-body diagrams, set in rows: with the values of a solution, or,
+// without, with the names and senses that the equations have.
+func freeBodies(s, with *statics.Solution) (blocks []doc.Block) {
 	const gap = 14
 	var rows [][]ink.Drawing
 	used := 0.0
 	bodies := slices.Collect(s.Problem.CutFree())
 	for _, i := range bodies[:min(len(bodies), mostFree)] {
-		d := plate.FreeBody(s.Problem, s, i)
+		free := scene.Free(s.Problem, with, i)
+		d := figure.Free(&free, s.Problem.Bodies[i].Name, len(bodies) > 1)
 		if len(rows) == 0 || used+d.Width > paper.ColumnWidth {
 			rows, used = append(rows, nil), 0
 		}
@@ -296,7 +305,7 @@ func freeBodies(s *statics.Solution) (blocks []doc.Block) {
 		*last, used = append(*last, d), used+d.Width+gap
 	}
 	for _, row := range rows {
-		d := plate.Side(row, gap)
+		d := figure.Row(row, gap)
 		d.Title = row[0].Title
 		if len(row) > 1 {
 			d.Title = "free-body diagrams"
@@ -313,14 +322,14 @@ func freeBodies(s *statics.Solution) (blocks []doc.Block) {
 // or the first page of a field page.
 func picture(s *statics.Solution, opt PageOptions) ink.Drawing {
 	if opt.Task {
-		return plate.System(s.Problem, nil, taskFigure(s.Problem, opt.Sheet))
+		return systemFigure(s.Problem, taskFigure(s.Problem, opt.Sheet))
 	}
 	if opt.Field {
 		return paper.Pages(pageOf(s, opt))[0]
 	}
 	const gap = 10
-	stack := []ink.Drawing{plate.System(s.Problem, s, plate.Options{Dimensions: true})}
-	for _, b := range freeBodies(s) {
+	stack := []ink.Drawing{systemFigure(s.Problem, scene.Options{Dimensions: true})}
+	for _, b := range freeBodies(s, s) {
 		if f, ok := b.(*doc.Figure); ok {
 			stack = append(stack, f.Drawing)
 		}

@@ -8,9 +8,9 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/ink"
-	"trivet/mechanics/plate"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/units"
@@ -64,7 +64,7 @@ func quantity(u units.Unit, si float64, figures int) doc.Math {
 
 // symbolOf is an unknown's symbol, as the figure and the working have it.
 func symbolOf(p *problem.Problem, j int) doc.Math {
-	return setSymbol(plate.UnknownName(p, j), p.Unknowns[j].Name)
+	return setSymbol(scene.TypesetUnknown(p, j), p.Unknowns[j].Name)
 }
 
 // setSymbol is a name as a symbol, its subscript below the line.

@@ -8,9 +8,10 @@ import (
 	"gonum.org/v1/gonum/floats/scalar"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/plate"
+	"trivet/mechanics/figure"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
@@ -28,15 +29,15 @@ const (
 func taskSections(p *problem.Problem, s *sheet.Sheet) []doc.Section {
 	d := &doc.Doc{}
 	d.Add(problemSection(p))
-	d.Add(figureSection(p, nil, taskFigure(p, s)))
+	d.Add(figureSection(p, taskFigure(p, s)))
 	d.Add(part(doc.Inputs, "Given", givenBlocks(p, s)...))
 	d.Add(askedSection(p))
 	return d.Sections
 }
 
 // taskFigure has the loads as typed and what is asked as arrows.
-func taskFigure(p *problem.Problem, s *sheet.Sheet) plate.Options {
-	return plate.Options{Dimensions: true, Asked: variant.Asked(p), Typed: typedLoad(p, s)}
+func taskFigure(p *problem.Problem, s *sheet.Sheet) scene.Options {
+	return scene.Options{Dimensions: true, Asked: variant.Asked(p), Typed: typedLoad(p, s)}
 }
 
 // askedSection asks for the results, each defined, with room for its value; where there is
@@ -52,7 +53,7 @@ func askedSection(p *problem.Problem) doc.Section {
 	for _, q := range asked {
 		row := []doc.Inline{{}, words(say.Capital(p.Definition(q))), {Blank: valueWidth}, words(p.Units.For(q.Dim).Symbol)}
 		if name, ok := q.Symbol(); ok {
-			row[0], symbols = formula(setSymbol(plate.Symbol(name), name)), true
+			row[0], symbols = formula(setSymbol(scene.Typeset(name), name)), true
 			if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 				row[0] = formula(symbolOf(p, q.Unknown))
 			}
@@ -86,7 +87,8 @@ func noSingleAnswer(p *problem.Problem) bool {
 // space, where a figure does not show it, the places of the points.
 func givenBlocks(p *problem.Problem, s *sheet.Sheet) (out []doc.Block) {
 	givens := doc.NewTable("Name", "Value")
-	placed := !p.Planar || plate.Dimensioned(p) // the places of the points are stated, computed where they are
+	whole := scene.System(p, nil, scene.Options{})
+	placed := !p.Planar || figure.Dimensioned(&whole) // the places of the points are stated, computed where they are
 	for i := range p.Givens {
 		g := &p.Givens[i]
 		if g.Value.N == 1 && (stated(p, g) || inFigure(p, g, s) || placed && ofPoints(g, s)) {

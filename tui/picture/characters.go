@@ -1,30 +1,98 @@
 package picture
 
-import "math"
+import (
+	"math"
+	"strings"
 
-// characters draws between two places in dots with one character a column, or
-// a row where the line is steep.
-func (p *pen) characters(x0, y0, x1, y1 float64, b brush) {
-	c, ok := clip(x0, y0, x1, y1, float64(p.c.W()*dotsX)-0.01, float64(p.c.H()*dotsY)-0.01)
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
+	"trivet/tui/grid"
+)
+
+// plainMarks are what a terminal of plain characters has in place of others.
+var plainMarks = strings.NewReplacer("μ", "mu", "β", "beta", "°", "deg", "·", "*", "−", "-")
+
+// characters draws the shapes in characters: lines by their slope, the heads of arrows by
+// their direction, and symbols by their texts.
+func (p *pen) characters() {
+	for i := range p.d.Shapes {
+		s := &p.d.Shapes[i]
+		t := p.thing(s.Of)
+		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
+		switch {
+		case t != nil && symbolic(t.Kind) && !(t.Kind == scene.Centre && s.Dashed) || s.Line == ink.Paper || s.Line == ink.Fill:
+		case s.Head && len(s.Pts) == 3:
+			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
+		default:
+			for k := 1; k < len(s.Pts); k++ {
+				p.slope(s.Pts[k-1], s.Pts[k], b)
+			}
+			if s.Closed && len(s.Pts) > 2 {
+				p.slope(s.Pts[len(s.Pts)-1], s.Pts[0], b)
+			}
+		}
+	}
+	for i := range p.scene.Things {
+		if t := &p.scene.Things[i]; symbolic(t.Kind) {
+			p.symbol(t, p.d.Place(t.At[0]), p.look(i+1, t.Tone))
+		}
+	}
+}
+
+// set puts a character into a cell.
+func (p *pen) set(x, y int, c byte, look grid.Style) {
+	if x >= 0 && y >= 0 && x < p.c.W() && y < p.c.H() && c != ' ' {
+		p.dots[y*p.c.W()+x], p.looks[y*p.c.W()+x] = c, look
+	}
+}
+
+// cell is the one that a place lies in; ok is false outside the canvas.
+func (p *pen) cell(q ink.Vec) (x, y int, ok bool) {
+	if !p.size().Holds(q) {
+		return 0, 0, false
+	}
+	return int(q.X) / dotsX, int(q.Y) / dotsY, true
+}
+
+// head draws the head of an arrow.
+func (p *pen) head(tip, u ink.Vec, look grid.Style) {
+	c := byte('v')
+	switch {
+	case math.Abs(u.X) > math.Abs(u.Y) && u.X > 0:
+		c = '>'
+	case math.Abs(u.X) > math.Abs(u.Y):
+		c = '<'
+	case u.Y < 0:
+		c = '^'
+	}
+	if x, y, ok := p.cell(tip.Sub(u.Unit())); ok {
+		p.set(x, y, c, look)
+	}
+}
+
+// slope draws a line with one character a column, or a row where it is steep.
+func (p *pen) slope(from, to ink.Vec, b stroke) {
+	t0, t1, ok := p.size().Clip(from, to)
 	if !ok {
 		return
 	}
-	from := b.near[0] + c.t0*(b.near[1]-b.near[0])
-	to := b.near[0] + c.t1*(b.near[1]-b.near[0])
+	d := to.Sub(from)
+	a, c := from.Add(d.Scale(t0)), from.Add(d.Scale(t1))
 	// In cells from here on.
-	ax, ay, bx, by := c.x0/dotsX, c.y0/dotsY, c.x1/dotsX, c.y1/dotsY
-	columns := math.Abs(bx-ax) >= math.Abs(by-ay)
+	ax, ay, bx, by := a.X/dotsX, a.Y/dotsY, c.X/dotsX, c.Y/dotsY
 	first, last := ay, by
-	if columns {
+	if math.Abs(bx-ax) >= math.Abs(by-ay) {
 		first, last = ax, bx
 	}
 	n, way := int(math.Abs(math.Floor(last)-math.Floor(first))), 1.0
 	if last < first {
 		way = -1
 	}
-	const dash, gap = 2, 1
+	const dash, period = 2, 3
 	for i := range n + 1 {
-		if b.open && i%(dash+gap) >= dash {
+		if b.dashed && i%period >= dash {
 			continue
 		}
 		t := 0.0
@@ -32,25 +100,22 @@ func (p *pen) characters(x0, y0, x1, y1 float64, b brush) {
 			middle := math.Floor(first) + way*float64(i) + 0.5
 			t = math.Max(0, math.Min(1, (middle-first)/(last-first)))
 		}
-		x, y, near := ax+t*(bx-ax), ay+t*(by-ay), from+t*(to-from)
-		if b.behind(c.t0 + t*(c.t1-c.t0)) {
-			continue
-		}
+		x, y := ax+t*(bx-ax), ay+t*(by-ay)
 		in := y - math.Floor(y)
 		if b.short {
 			in = 0.5
 		}
-		char := slope(bx-ax, by-ay, in)
-		p.char(int(x), int(y), char, near, b)
-		if b.wide > 1 && char != '=' && char != '-' {
-			p.char(int(x)+1, int(y), char, near, b)
+		char := slopeChar(bx-ax, by-ay, in)
+		if b.lit {
+			char = '*'
 		}
+		p.set(int(x), int(y), char, b.look)
 	}
 }
 
-// slope gives the character for a line that runs dx, dy (downwards) in cells
-// through the height y of its cell.
-func slope(dx, dy, y float64) uint8 {
+// slopeChar gives the character for a line that runs dx, dy (downwards) in cells through
+// the height y of its cell.
+func slopeChar(dx, dy, y float64) byte {
 	// Slopes in rows a column: a cell is twice as high as wide.
 	const level, flat, steep = 0.04, 0.4, 2.0
 	r := math.Abs(dy) / math.Max(math.Abs(dx), 1e-9)
@@ -76,24 +141,80 @@ func slope(dx, dy, y float64) uint8 {
 	return '_'
 }
 
-// char sets a line's character.
-func (p *pen) char(x, y int, c uint8, near float64, b brush) {
-	if x < 0 || y < 0 || x >= p.c.W() || y >= p.c.H() {
+// symbol puts the characters of a symbol at its place.
+func (p *pen) symbol(t *scene.Thing, at ink.Vec, look grid.Style) {
+	x, y, ok := p.cell(at)
+	if !ok {
 		return
 	}
-	upright := c == '|' || c == '/' || c == '\\'
-	i := y*p.c.W() + x
-	far := b.fades && p.far(near)
-	switch {
-	case b.lit:
-		c = '*'
-	case far && (c == '|' || b.wide > 1):
-		c = ':'
-	case far:
-		c = '.'
-	case b.wide > 1 && !upright:
-		c = '='
+	switch t.Kind {
+	case scene.Pin, scene.Dot:
+		p.set(x, y, 'o', look)
+		return
+	case scene.Centre:
+		if t.Along == (r3.Vec{}) {
+			p.set(x, y, '+', look)
+		}
+		return
+	case scene.Water:
+		p.rows(x, y, -1, []string{"V"}, look)
+		return
+	case scene.Couple:
+		p.turning(t, x, y, look)
+		return
 	}
-	p.owned(i, b.owner)
-	p.bits[i], p.looks[i] = c, b.look
+	up := p.d.Place(r3.Add(t.At[0], t.Along)).Sub(at).Unit()
+	switch s := t.Symbol; {
+	case s.Axis:
+		p.rows(x, y, 1, s.Flat, look)
+	case math.Abs(up.X) > math.Abs(up.Y):
+		side := -1
+		if up.X < 0 {
+			side = 1
+		}
+		p.columns(x, y, side, s.Steep, look)
+	case up.Y > 0:
+		p.rows(x, y, -1, s.Flat, look)
+	default:
+		p.rows(x, y, 1, s.Flat, look)
+	}
+}
+
+// rows puts texts below (side 1) or above a cell.
+func (p *pen) rows(x, y, side int, texts []string, look grid.Style) {
+	for i, text := range texts {
+		for k := range len(text) {
+			p.set(x-len(text)/2+k, y+side*(i+1), text[k], look)
+		}
+	}
+}
+
+// columns puts characters to the right (side 1) or left of a cell; what is a wall is three
+// high.
+func (p *pen) columns(x, y, side int, texts []string, look grid.Style) {
+	for i, c := range texts {
+		if c == "<" && side > 0 {
+			c = ">"
+		}
+		rows := 1
+		if c == "|" || c == "#" {
+			rows = 3
+		}
+		for r := range rows {
+			p.set(x+side*(i+1), y+r-rows/2, c[0], look)
+		}
+	}
+}
+
+// turning draws a couple: over the top to the left where it turns counter-clockwise.
+func (p *pen) turning(t *scene.Thing, x, y int, look grid.Style) {
+	rows := [3]string{".->", "|  ", "'--"}
+	if toward := p.d.Toward(); r3.Dot(t.Along, toward) > 0 {
+		rows = [3]string{"<-.", "  |", "--'"}
+	}
+	for dy, row := range rows {
+		for dx := range len(row) {
+			p.set(x+dx-1, y+dy-1, row[dx], look)
+		}
+	}
 }

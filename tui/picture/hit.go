@@ -1,67 +1,57 @@
 package picture
 
 import (
-	"image"
 	"math"
 
 	"trivet/mechanics/figure"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 )
 
-// How near the mouse has to come, in dots: a cell is two wide and four high. A
-// point is looked for first, as lines end at it.
+// How near the mouse has to come, in dots: a cell is two wide and four high. A point is
+// looked for first, as lines end at it.
 const (
 	nearPoint  = 5
 	nearStroke = 4.5
 )
 
 // Hit tells which row is drawn or named at a cell of a picture of w by h cells.
-func Hit(w, h int, f figure.Figure, o Options, x, y int) (sheet.Ref, bool) {
-	if w < 4 || h < 3 {
+func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Ref, bool) {
+	if w < leastW || h < leastH {
 		return sheet.Ref{}, false
 	}
-	p := drawn(grid.New(w, h).All(), f, o)
-	for _, l := range p.placed {
-		if image.Pt(x, y).In(l.box) && l.ref.Row != "" {
-			return l.ref, true
+	p := pen{c: grid.New(w, h).All(), o: o, scene: s}
+	p.d = figure.Set(s, v, p.medium())
+	at := ink.Vec{X: (float64(x) + 0.5) * dotsX, Y: (float64(y) + 0.5) * dotsY}
+	var ref sheet.Ref
+	best := math.Inf(1)
+	near := func(of int, distance, most float64) {
+		if t := p.thing(of); t != nil && t.Ref.Row != "" && distance < best && distance <= most {
+			best, ref = distance, t.Ref
 		}
 	}
-	mx, my := (float64(x)+0.5)*dotsX, (float64(y)+0.5)*dotsY
-	best, ref := math.Inf(1), sheet.Ref{}
-	for _, l := range f.Labels {
-		if l.Ref.Table != "points" {
-			continue
-		}
-		px, py := p.dot(l.At)
-		if d := math.Hypot(px-mx, py-my); d < best && d <= nearPoint {
-			best, ref = d, l.Ref
+	for _, t := range p.d.Texts {
+		if box := (ink.Box{Low: t.At, High: t.At.Add(ink.Vec{X: float64(dotsX * grid.Width(p.text(t.Runs))), Y: dotsY})}); box.Holds(at) {
+			near(t.Of, 0, 0)
 		}
 	}
 	if ref.Row != "" {
 		return ref, true
 	}
-	for _, s := range f.Strokes {
-		if s.Ref.Row == "" {
-			continue
+	for i := range s.Things {
+		if t := &s.Things[i]; t.Kind == scene.Name {
+			near(i+1, p.d.Place(t.At[0]).Sub(at).Len(), nearPoint)
 		}
-		for i := 1; i < len(s.Pts); i++ {
-			x0, y0 := p.dot(s.Pts[i-1])
-			x1, y1 := p.dot(s.Pts[i])
-			if d := apart(mx, my, x0, y0, x1, y1); d < best && d <= nearStroke {
-				best, ref = d, s.Ref
-			}
+	}
+	if ref.Row != "" {
+		return ref, true
+	}
+	for _, shape := range p.d.Shapes {
+		for i := 1; i < len(shape.Pts); i++ {
+			near(shape.Of, ink.Distance(at, shape.Pts[i-1], shape.Pts[i]), nearStroke)
 		}
 	}
 	return ref, ref.Row != ""
-}
-
-// apart is the distance of a place from a segment.
-func apart(x, y, x0, y0, x1, y1 float64) float64 {
-	dx, dy := x1-x0, y1-y0
-	t := 0.0
-	if n := dx*dx + dy*dy; n > 0 {
-		t = math.Max(0, math.Min(1, ((x-x0)*dx+(y-y0)*dy)/n))
-	}
-	return math.Hypot(x-x0-t*dx, y-y0-t*dy)
 }

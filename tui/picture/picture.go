@@ -1,118 +1,98 @@
-// Package picture draws a figure on a canvas of cells: in braille dots, two by
-// four to a cell, or in plain characters where a terminal has no braille. What
-// stands in front breaks the lines behind it, and what is far is dotted.
+// Package picture shows a scene on a canvas of cells: in braille dots, two by four to a
+// cell, or in plain characters where a terminal has no braille.
 package picture
 
 import (
+	"fmt"
 	"math"
 
 	"trivet/mechanics/figure"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
 
-// Options are what a picture depends on beside its figure.
+// Options are what a picture depends on beside its scene and view.
 type Options struct {
-	ASCII bool
-	Zoom  float64   // 1 fits the pane
-	On    sheet.Ref // the row to emphasise: heavier, its label in brackets
-	Axes  []figure.Axis
-	Stale bool
+	ASCII  bool
+	Zoom   float64   // 1 fits the pane
+	On     sheet.Ref // the row to emphasise
+	Arrows figure.Arrows
+	Stale  bool
 }
 
 // Dots of a cell. A cell is about twice as high as wide, so dots are square.
 const dotsX, dotsY = 2, 4
 
-// Cells kept free round the geometry for labels.
-const marginX, marginY = 5, 1
+// Cells kept free round the figure for labels.
+const marginX, marginY = 4, 1
 
-// Draw fits the figure into the canvas. Labels that have no room are left out,
-// the least important first, and the picture says how many.
-func Draw(c grid.Canvas, f figure.Figure, o Options) {
-	if c.W() >= 4 && c.H() >= 3 {
-		drawn(c, f, o)
-	}
-}
+// The smallest canvas that shows anything.
+const leastW, leastH = 4, 3
 
-func drawn(c grid.Canvas, f figure.Figure, o Options) *pen {
-	cells := c.W() * c.H()
-	p := &pen{c: c, o: o, bits: make([]uint8, cells), looks: make([]grid.Style, cells), own: make([]int32, cells), taken: make([]bool, cells)}
-	p.fit(f)
-	p.deepen(f)
-	order := p.order(f)
-	gaps := p.gaps(f)
-	for _, i := range order {
-		p.stroke(f.Strokes[i], p.strokes[i], gaps[i])
+// Draw fits the scene into the canvas. Labels that have no room are left out, the least
+// important first, and the picture says how many.
+func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
+	if c.W() < leastW || c.H() < leastH {
+		return
 	}
+	p := &pen{c: c, o: o, scene: s, dots: make([]uint8, c.W()*c.H()), looks: make([]grid.Style, c.W()*c.H())}
+	p.d = figure.Set(s, v, p.medium())
 	if o.ASCII {
-		p.small(f, order)
-		for _, m := range f.Marks {
-			p.sign(m)
-		}
+		p.characters()
+	} else {
+		p.braille()
 	}
-	p.triad()
+	p.axes(v)
 	p.flush()
-	p.label(f)
-	return p
+	for _, t := range p.d.Texts {
+		p.c.Text(int(t.At.X/dotsX+0.5), int(t.At.Y/dotsY+0.5), p.look(t.Of, t.Tone), p.text(t.Runs))
+	}
+	if p.d.LeftOut > 0 {
+		p.note(p.d.LeftOut)
+	}
 }
 
+// medium is the canvas in dots.
+func (p *pen) medium() figure.Medium {
+	w, h := float64(p.c.W()*dotsX), float64(p.c.H()*dotsY)
+	// A symbol is as large as on paper, as a share of the picture, within what shows.
+	const share, least, most = 1.0 / 200, 0.35, 0.7
+	m := figure.Medium{
+		Width: w, Height: h, Zoom: p.o.Zoom, Bounded: true, Fine: 1.5, Arrows: p.o.Arrows, Doubt: "?",
+		Selected: func(t *scene.Thing) bool { return p.lit(t.Ref) },
+		Point:    math.Max(least, math.Min(most, share*math.Sqrt(w*h))),
+		Measure: func(runs []ink.Run, _ bool) (float64, float64, float64) {
+			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
+		},
+		Snap: func(q ink.Vec) ink.Vec {
+			return ink.Vec{X: dotsX * math.Round(q.X/dotsX), Y: dotsY * math.Round(q.Y/dotsY)}
+		},
+	}
+	if room := (ink.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
+		m.Beside = room
+	}
+	return m
+}
+
+// pen draws one picture.
 type pen struct {
-	c       grid.Canvas
-	o       Options
-	bits    []uint8
-	looks   []grid.Style
-	own     []int32 // whose stroke a cell shows: its number, or several
-	taken   []bool  // by labels and the axes
-	corner  [2]int  // of the axes
-	scale   float64
-	mid     figure.Vec
-	numbers map[sheet.Ref]int32 // of the rows, from 1
-	strokes []int32             // the number of each stroke's row
-	deep    depth
-	placed  []placed
-	left    int // labels that have no room
+	c     grid.Canvas
+	o     Options
+	scene *scene.Scene
+	d     figure.Drawing
+	dots  []uint8 // of each cell: braille dots, or a character
+	looks []grid.Style
 }
 
-// Owners of cells in which strokes of more rows than one meet, and of those that
-// show a sign or the head of an arrow in plain characters.
-const (
-	several = -1
-	whole   = -2
-)
-
-func (p *pen) fit(f figure.Figure) {
-	w := float64(max(p.c.W()-2*marginX, 2)*dotsX - 1)
-	h := float64(max(p.c.H()-2*marginY, 1)*dotsY - 1)
-	dx, dy := f.High.X-f.Low.X, f.High.Y-f.Low.Y
-	p.mid = figure.Vec{X: f.Low.X + dx/2, Y: f.Low.Y + dy/2}
-	p.scale = math.Inf(1)
-	if dx > 0 {
-		p.scale = w / dx
+// thing is what a shape or a text stands for; nil for none.
+func (p *pen) thing(of int) *scene.Thing {
+	if of < 1 || of > len(p.scene.Things) {
+		return nil
 	}
-	if dy > 0 {
-		p.scale = math.Min(p.scale, h/dy)
-	}
-	if math.IsInf(p.scale, 0) || math.IsNaN(p.scale) {
-		p.scale = 1
-	}
-	if p.o.Zoom > 0 {
-		p.scale *= p.o.Zoom
-	}
-}
-
-// dot gives the place of v in dots, from the upper left.
-func (p *pen) dot(v figure.Vec) (x, y float64) {
-	return float64(p.c.W()*dotsX)/2 + (v.X-p.mid.X)*p.scale, float64(p.c.H()*dotsY)/2 - (v.Y-p.mid.Y)*p.scale
-}
-
-// cell gives the cell of v; ok is false outside the canvas and for what is no number.
-func (p *pen) cell(v figure.Vec) (x, y int, ok bool) {
-	fx, fy := p.dot(v)
-	if !(fx >= 0 && fy >= 0 && fx < float64(p.c.W()*dotsX) && fy < float64(p.c.H()*dotsY)) {
-		return 0, 0, false
-	}
-	return int(fx) / dotsX, int(fy) / dotsY, true
+	return &p.scene.Things[of-1]
 }
 
 // lit tells whether a row is the selected one. A support is named after its point.
@@ -121,16 +101,129 @@ func (p *pen) lit(r sheet.Ref) bool {
 	return on.Row != "" && (r == on || on.Table == "joints" && r.Table == "points" && r.Row == on.Row)
 }
 
-func (p *pen) look(s figure.Stroke) grid.Style {
+// look is the style of what stands for a thing.
+func (p *pen) look(of int, tone ink.Tone) grid.Style {
+	t := p.thing(of)
 	switch {
 	case p.o.Stale:
 		return theme.Stale
-	case p.lit(s.Ref):
+	case t == nil:
+		return theme.Dim
+	case p.lit(t.Ref):
 		return theme.Emphasis
 	}
-	return [...]grid.Style{
-		figure.Cable: theme.Cable, figure.Strut: theme.Strut, figure.Link: theme.Link, figure.Spring: theme.Spring,
-		figure.Arrow: theme.Force, figure.Ground: theme.Ground, figure.Particle: theme.Point,
-		figure.Body: theme.Plain, figure.Load: theme.Force, figure.Couple: theme.Force, figure.Support: theme.Ground, figure.Center: theme.Emphasis,
-	}[s.Kind]
+	switch t.Kind {
+	case scene.Cable:
+		return theme.Cable
+	case scene.Strut:
+		return theme.Strut
+	case scene.Link:
+		return theme.Link
+	case scene.Spring:
+		return theme.Spring
+	case scene.Support, scene.Water:
+		return theme.Ground
+	case scene.Pin, scene.Dot, scene.Name:
+		return theme.Point
+	case scene.Centre:
+		return theme.Emphasis
+	case scene.Force, scene.Couple, scene.Load, scene.Vector:
+		if tone == ink.Load {
+			return theme.Force
+		}
+		return theme.Computed
+	}
+	return theme.Plain
+}
+
+// text is that of a label, in the characters that the terminal has.
+func (p *pen) text(runs []ink.Run) string {
+	if p.o.ASCII {
+		return plainMarks.Replace(ink.Plain(runs))
+	}
+	return ink.Plain(runs)
+}
+
+// flush puts the dots on the canvas.
+func (p *pen) flush() {
+	for y := range p.c.H() {
+		for x := range p.c.W() {
+			switch i := y*p.c.W() + x; {
+			case p.dots[i] == 0:
+			case p.o.ASCII:
+				p.c.Set(x, y, rune(p.dots[i]), p.looks[i])
+			default:
+				p.c.Set(x, y, 0x2800+rune(p.dots[i]), p.looks[i])
+			}
+		}
+	}
+}
+
+// note says in the emptiest corner how many labels have no room.
+func (p *pen) note(n int) {
+	text := fmt.Sprintf("%d names left out", n)
+	if n == 1 {
+		text = "1 name left out"
+	}
+	if len(text)+2 > p.c.W() {
+		return
+	}
+	if x, y, ok := p.corner(len(text), 1); ok {
+		p.c.Text(x, y, theme.Dim, text)
+	}
+}
+
+// corner is the one of the canvas in which a box of cells hides least; ok is false where it
+// would lie on a label in each.
+func (p *pen) corner(w, h int) (x, y int, ok bool) {
+	right, low := p.c.W()-w, p.c.H()-h
+	best, label := -1, w*h+1
+	for _, c := range [4][2]int{{0, low}, {right, low}, {0, 0}, {right, 0}} {
+		hides := 0
+		for dy := range h {
+			for dx := range w {
+				if p.dots[(c[1]+dy)*p.c.W()+c[0]+dx] != 0 {
+					hides++
+				}
+			}
+		}
+		box := ink.Box{Low: ink.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}}
+		box.High = box.Low.Add(ink.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})
+		for _, t := range p.d.Texts {
+			width := float64(dotsX * grid.Width(p.text(t.Runs)))
+			if box.Meets(ink.Box{Low: t.At, High: t.At.Add(ink.Vec{X: width, Y: dotsY})}) {
+				hides += label
+			}
+		}
+		if best < 0 || hides < best {
+			best, x, y = hides, c[0], c[1]
+		}
+	}
+	return x, y, best < label
+}
+
+// axes draws the axes in a corner, where there is room for them.
+func (p *pen) axes(v figure.View) {
+	const width, height, leastW, leastH, length, letter = 9, 5, 30, 10, 7.0, 8.5
+	if p.c.W() < leastW || p.c.H() < leastH || len(p.scene.Things) == 0 {
+		return
+	}
+	x, y, ok := p.corner(width, height)
+	if !ok {
+		return
+	}
+	o := ink.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 2) * dotsY)}
+	for _, a := range figure.Axes(p.scene, v) {
+		if a.Toward != 0 {
+			continue
+		}
+		end := o.Add(a.At.Scale(length))
+		if p.o.ASCII {
+			p.slope(o, end, stroke{look: theme.Dim, short: true})
+		} else {
+			p.thin(o, end, stroke{look: theme.Dim})
+		}
+		at := o.Add(a.At.Scale(letter))
+		p.d.Texts = append(p.d.Texts, ink.Text{At: ink.Vec{X: dotsX * math.Floor(at.X/dotsX), Y: dotsY * math.Floor(at.Y/dotsY)}, Runs: scene.Plain(a.Name)})
+	}
 }

@@ -1,0 +1,202 @@
+package figure
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
+)
+
+// Sizes of arrows, in points.
+const (
+	headLength = 6.5
+	headWidth  = 4.6
+	arrowWidth = 1.1
+	arrowGap   = 2.6 // from the place that a force acts at
+	turnRadius = 12
+)
+
+// shaft draws a line with a filled head at its end.
+func (t *setter) shaft(tone ink.Tone, from, to ink.Vec, dashed bool) {
+	u := to.Sub(from).Unit()
+	length, width := math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine)
+	t.shape(ink.Shape{Pts: []ink.Vec{from, to.Sub(u.Scale(0.85 * length))}, Line: tone, Width: t.pt(arrowWidth), Dashed: dashed})
+	t.head(tone, to, u, length, width)
+}
+
+func (t *setter) head(tone ink.Tone, tip, u ink.Vec, length, width float64) {
+	neck, n := tip.Sub(u.Scale(length)), u.Across().Scale(width/2)
+	t.shape(ink.Shape{Pts: []ink.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true})
+}
+
+// force draws an arrow at a place. Along the line of sight it is a ring with a dot
+// (toward the reader) or a cross.
+func (t *setter) force(s *scene.Thing, o ink.Vec) {
+	v := t.dir(s.Along)
+	if v.Len() < endOn {
+		t.endOn(s, o, s.Along)
+		return
+	}
+	length := t.m.arrow(s.Share) * math.Max(v.Len(), 0.6) // what is foreshortened is shorter, but can be seen
+	v = v.Unit()
+	gap := t.pt(arrowGap)
+	for _, share := range s.Behind {
+		gap += t.m.arrow(share) + t.pt(arrowGap)
+	}
+	o = o.Add(v.Across().Scale(t.pt(3) * s.Aside * side(s.Head)))
+	from, to := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
+	if s.Head {
+		from, to = o.Sub(v.Scale(gap+length)), o.Sub(v.Scale(gap))
+	}
+	t.shaft(s.Tone, from, to, s.Broken)
+	if s.Head {
+		t.want(s, from, v.Scale(-1))
+	} else {
+		t.want(s, to, v)
+	}
+}
+
+// side is -1 for an arrow whose head is at its place, so that two of opposite sense give
+// way to different sides.
+func side(head bool) float64 {
+	if head {
+		return -1
+	}
+	return 1
+}
+
+func (t *setter) endOn(s *scene.Thing, o ink.Vec, along r3.Vec) {
+	r, tone := math.Max(t.pt(markRadius), 2*t.m.Fine), max(s.Tone, ink.Dark)
+	t.circle(ink.Paper, tone, arrowWidth, o, r)
+	if r3.Dot(along, t.view.Toward()) > 0 {
+		t.circle(tone, ink.None, 0, o, 0.3*r)
+	} else {
+		t.cross(tone, 0.9, o, r)
+	}
+	t.want(s, o, ink.Vec{X: 1, Y: -1})
+}
+
+// cross draws the tail of an arrow in a ring.
+func (t *setter) cross(tone ink.Tone, width float64, o ink.Vec, r float64) {
+	for _, a := range [2]ink.Vec{{X: 1, Y: 1}, {X: 1, Y: -1}} {
+		d := a.Unit().Scale(r)
+		t.line(tone, width, o.Sub(d), o.Add(d))
+	}
+}
+
+// couple draws an arc that turns about an axis, in space the circle seen from the side;
+// where it is seen edge-on, an arrow with two heads along the axis (right-hand rule).
+func (t *setter) couple(s *scene.Thing, o ink.Vec) {
+	const edgeOn = 0.35 // the cosine to the line of sight
+	if end := r3.Dot(s.Along, t.view.Toward()); math.Abs(end) < edgeOn {
+		v := t.dir(s.Along).Unit()
+		from, to := o.Add(v.Scale(t.pt(arrowGap))), o.Add(v.Scale(t.pt(arrowGap+32)))
+		t.shaft(s.Tone, from, to, false)
+		t.head(s.Tone, to.Sub(v.Scale(t.pt(headLength*0.8))), v, t.pt(headLength), t.pt(headWidth))
+		t.want(s, to, v)
+		return
+	}
+	if !t.scene.Planar { // round its axis, off what else is at the place
+		o = o.Add(t.dir(s.Along).Scale(t.pt(1.5 * turnRadius)))
+	}
+	e1, e2 := perpendicular(s.Along)
+	const from, to, steps = -0.75, 3.7, 40
+	arc := make([]ink.Vec, steps+1)
+	for i := range arc {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/steps)
+		arc[i] = o.Add(t.dir(e1).Scale(t.pt(turnRadius * cos))).Add(t.dir(e2).Scale(t.pt(turnRadius * sin)))
+	}
+	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
+	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit(), math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
+	t.want(s, arc[steps/2], arc[steps/2].Sub(o))
+}
+
+// Sizes of distributed loads, in points.
+const (
+	loadHeight  = 26 // of the largest intensity of the sheet
+	loadSpacing = 13 // of its arrows
+	lowestArrow = 4  // a lower ordinate has none
+)
+
+// load draws a row of arrows with a line over their tails.
+func (t *setter) load(s *scene.Thing) {
+	v := t.dir(s.Along)
+	if v.Len() < endOn || len(s.At) < 2 {
+		return
+	}
+	v = v.Unit()
+	off := t.pt(barWidth/2+0.8) + t.pt(loadHeight*s.Base)
+	ordinate := func(foot r3.Vec, height float64) (top, toe ink.Vec) {
+		toe = t.at(foot).Sub(v.Scale(off))
+		return toe.Sub(v.Scale(t.pt(loadHeight * height))), toe
+	}
+	var over []ink.Vec
+	highest := 0
+	for k, foot := range s.At {
+		top, _ := ordinate(foot, s.Heights[k])
+		over = append(over, top)
+		if math.Abs(s.Heights[k]) > math.Abs(s.Heights[highest]) {
+			highest = k
+		}
+	}
+	first, last := s.At[0], s.At[len(s.At)-1]
+	n := t.count(t.at(last).Sub(t.at(first)).Len() / math.Max(t.pt(loadSpacing), 4*t.m.Fine))
+	for k := range n + 1 {
+		share := float64(k) / float64(n)
+		foot := r3.Add(first, r3.Scale(share, r3.Sub(last, first)))
+		top, toe := ordinate(foot, heightAt(s, foot))
+		if d := toe.Sub(top); d.Len() > t.pt(lowestArrow) {
+			head := math.Min(math.Max(t.pt(4.2), t.m.Fine), d.Len())
+			t.line(s.Tone, 0.7, top, toe.Sub(d.Unit().Scale(0.8*head)))
+			t.head(s.Tone, toe, d.Unit(), head, math.Max(t.pt(3), t.m.Fine))
+		}
+	}
+	t.line(s.Tone, 0.9, over...)
+	at := over[highest]
+	if s.Heights[0] == s.Heights[len(s.Heights)-1] { // an even one
+		at = over[0].Add(over[len(over)-1]).Scale(0.5)
+	}
+	t.want(s, at, v.Scale(-1))
+	for k, text := range s.Values {
+		if text != "" {
+			t.wants = append(t.wants, want{spots: []spot{{over[k], v.Scale(-1)}}, full: scene.Plain(text), tone: s.Tone, rank: scene.OfSize, of: t.of})
+		}
+	}
+}
+
+// heightAt is that of a load's diagram at a foot, straight between its ordinates.
+func heightAt(s *scene.Thing, foot r3.Vec) float64 {
+	d := r3.Norm(r3.Sub(foot, s.At[0]))
+	for k := 1; k < len(s.At); k++ {
+		a, b := r3.Norm(r3.Sub(s.At[k-1], s.At[0])), r3.Norm(r3.Sub(s.At[k], s.At[0]))
+		if d <= b && b > a {
+			return s.Heights[k-1] + (s.Heights[k]-s.Heights[k-1])*(d-a)/(b-a)
+		}
+	}
+	return s.Heights[len(s.Heights)-1]
+}
+
+// water draws the sign of its surface: a level line, a triangle on it, two shorter lines
+// below.
+func (t *setter) water(s *scene.Thing, o ink.Vec) {
+	up := t.dir(s.Along)
+	if up.Len() < endOn {
+		return
+	}
+	up = up.Unit()
+	side := t.at(s.At[1]).Sub(o)
+	if side.Len() < t.pt(34) {
+		side = side.Unit().Scale(t.pt(34))
+	}
+	end := o.Add(side)
+	u := side.Unit()
+	t.line(ink.Load, 0.7, o, end)
+	mid := o.Add(side.Scale(0.6))
+	t.area(ink.Paper, ink.Load, 0.7, mid, mid.Add(u.Scale(t.pt(3.5))).Add(up.Scale(t.pt(6))), mid.Sub(u.Scale(t.pt(3.5))).Add(up.Scale(t.pt(6))))
+	for k, half := range []float64{5, 2.5} {
+		c := mid.Sub(up.Scale(t.pt(2.5 * float64(k+1))))
+		t.line(ink.Load, 0.6, c.Sub(u.Scale(t.pt(half))), c.Add(u.Scale(t.pt(half))))
+	}
+}

@@ -1,0 +1,150 @@
+package figure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
+)
+
+const (
+	dimensionGap = 12 // points from the figure to its dimensions
+	dimensionTip = 4.2
+	maxSteps     = 7 // of a chain of dimensions; a longer one shows the whole only
+)
+
+// stops are the coordinates of a figure at which there is a point, along one of its
+// directions, in metres.
+func stops(places []r3.Vec, v View, size float64, upright bool) (out []float64) {
+	for _, q := range places {
+		at := v.Project(q)
+		x := at.X
+		if upright {
+			x = at.Y
+		}
+		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-x) <= scene.Flat*size }) {
+			out = append(out, x)
+		}
+	}
+	slices.SortFunc(out, cmp.Compare)
+	return out
+}
+
+// Dimensioned tells that the dimensions of a figure give the place of each point.
+func Dimensioned(s *scene.Scene) bool {
+	v := Front(s)
+	return s.Planar && max(len(stops(s.Reach, v, s.Size, false)), len(stops(s.Reach, v, s.Size, true))) <= maxSteps+1
+}
+
+// dimensions draws chains of dimensions below and to the left of the figure, between the
+// coordinates at which there is a point.
+func (t *setter) dimensions(b ink.Box) {
+	for _, upright := range []bool{false, true} {
+		chain := stops(t.scene.Dimensions.At, t.view, t.scene.Size, upright)
+		if len(chain) > maxSteps+1 {
+			chain = []float64{chain[0], chain[len(chain)-1]}
+		}
+		if len(chain) < 2 {
+			continue
+		}
+		// Places on the dimension line, and on the way from there to the figure.
+		line, out := b.High.Y+t.pt(dimensionGap), ink.Vec{Y: 1}
+		if upright {
+			line, out = b.Low.X-t.pt(dimensionGap), ink.Vec{X: -1}
+		}
+		at := func(x float64) ink.Vec {
+			if upright {
+				return ink.Vec{X: line, Y: x * t.scale}
+			}
+			return ink.Vec{X: x * t.scale, Y: line}
+		}
+		for i, x := range chain {
+			end := at(x)
+			t.hair(end.Sub(out.Scale(t.offFigure(end, out))), end.Add(out.Scale(t.pt(3))))
+			if i > 0 {
+				t.dimension(at(chain[i-1]), end, out, x-chain[i-1])
+			}
+		}
+	}
+}
+
+// offFigure is how far back from a place on a dimension line its extension line may
+// begin, so that it touches nothing that is drawn.
+func (t *setter) offFigure(end, out ink.Vec) float64 {
+	gap := t.pt(dimensionGap)
+	nearest := math.Inf(1)
+	for _, s := range t.solid {
+		for _, q := range [3]ink.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
+			d := end.Sub(q)
+			along, aside := d.Dot(out), math.Abs(d.X*out.Y-d.Y*out.X)
+			if aside <= t.pt(3) && along >= 0 {
+				nearest = math.Min(nearest, along)
+			}
+		}
+	}
+	if math.IsInf(nearest, 0) {
+		return gap
+	}
+	return math.Max(t.pt(3), nearest-t.pt(4))
+}
+
+// dimension draws one: a line with tips at its ends, and the length beside it.
+func (t *setter) dimension(a, b, out ink.Vec, length float64) {
+	u := b.Sub(a).Unit()
+	t.line(ink.Faint, 0.5, a, b)
+	if b.Sub(a).Len() > t.pt(2.5*dimensionTip) {
+		t.head(ink.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
+		t.head(ink.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
+	}
+	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions.Format(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
+}
+
+// Axis is an axis of space as a view shows it: its name, where its unit vector ends, and
+// whether it points at the reader (+1), away (-1) or neither.
+type Axis struct {
+	Name   string
+	At     ink.Vec
+	Toward int
+}
+
+// Axes gives the axes in a view: x, y and, in space, z.
+func Axes(s *scene.Scene, v View) (axes []Axis) {
+	for k, u := range [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}} {
+		if s.Planar && k == 2 {
+			break
+		}
+		a := Axis{Name: string(rune('x' + k)), At: v.Project(u)}
+		if a.At.Len() < endOn {
+			a.Toward = int(math.Copysign(1, r3.Dot(u, v.Toward())))
+		}
+		axes = append(axes, a)
+	}
+	return axes
+}
+
+// triad draws the axes in the corner below the figure on the right.
+func (t *setter) triad(b ink.Box) {
+	const long = 20
+	o := ink.Vec{X: b.High.X + t.pt(16), Y: b.High.Y - t.pt(4)}
+	for _, a := range Axes(t.scene, t.view) {
+		w := want{full: scene.Italic(a.Name), tone: ink.Dark, rank: scene.OfSize}
+		if a.Toward != 0 {
+			t.circle(ink.Paper, ink.Dark, 0.7, o, t.pt(2.6))
+			if a.Toward > 0 {
+				t.circle(ink.Dark, ink.None, 0, o, t.pt(0.9))
+			} else {
+				t.cross(ink.Dark, 0.6, o, t.pt(2.6))
+			}
+			w.spots = []spot{{o, ink.Vec{X: -1, Y: 1}.Unit()}}
+		} else {
+			end := o.Add(a.At.Scale(t.pt(long)))
+			t.shaft(ink.Dark, o, end, false)
+			w.spots = []spot{{end, a.At.Unit()}}
+		}
+		t.wants = append(t.wants, w)
+	}
+}

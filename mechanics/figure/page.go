@@ -1,0 +1,157 @@
+package figure
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/say"
+	"trivet/mechanics/scene"
+)
+
+// Sizes on a page, in points.
+const (
+	planeWidth, planeHeight = 330, 180 // of a problem in the plane
+	spaceSize               = 230      // of the view in space, and of the three views beside it together
+	freeSize                = 170      // of a free body with its arrows
+	freeSmall               = 130      // and of one of several, so that three stand side by side
+	captionSize             = 9
+	margin                  = 6
+	between                 = 16 // views
+)
+
+// System sets the figure of a whole problem on paper: the plane, or the view in space with
+// front, side and top beside it at one scale, the one in line with the other.
+func System(s *scene.Scene) ink.Drawing {
+	by := enlarged(s)
+	if s.Planar {
+		return trimmed(Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
+	}
+	space := Paper(spaceSize*by, spaceSize*by)
+	space.NoDimensions = true
+	oblique := trimmed(Set(s, Oblique(s), space))
+	plain := *s
+	plain.Things = nil // letters and loads have their values in the view in space
+	for _, t := range s.Things {
+		if t.Label.Short != nil {
+			t.Label.Runs = t.Label.Short
+		}
+		plain.Things = append(plain.Things, t)
+	}
+	d := Row([]ink.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, spaceSize*by)}, between)
+	d.Title = s.Alt()
+	return d
+}
+
+// views are front, side and top, the side in line with the front and the top below it.
+func views(s *scene.Scene, size float64) ink.Drawing {
+	right, away, up := axesOf(s)
+	var low, high [3]float64
+	for i, q := range s.Reach {
+		for k, axis := range [3]r3.Vec{right, away, up} {
+			x := r3.Dot(q, axis)
+			if i == 0 {
+				low[k], high[k] = x, x
+			}
+			low[k], high[k] = math.Min(low[k], x), math.Max(high[k], x)
+		}
+	}
+	dx, dy, dz := high[0]-low[0], high[1]-low[1], high[2]-low[2]
+	const symbols = 90 // points that arrows, supports and labels take beside the figures
+	m := Paper(0, 0)
+	if m.Scale = math.Min((size-symbols)/math.Max(dx+dy, scene.Flat*s.Size), (size-symbols)/math.Max(dz+dy, scene.Flat*s.Size)); math.IsInf(m.Scale, 0) {
+		m.Scale = size / s.Size
+	}
+	front := Set(s, Front(s), m)
+	m.NoDimensions = true
+	side, top := Set(s, Side(s), m), Set(s, Top(s), m)
+	var d ink.Drawing
+	put := func(one Drawing, at ink.Vec, words string) {
+		d.Put(one.Drawing, at, 1)
+		b := one.Bounds()
+		run := ink.Run{Text: words, Style: ink.Italic}
+		d.Write(ink.Vec{X: at.X + b.Centre().X - ink.Width(captionSize, run)/2, Y: at.Y + b.High.Y + 1.2*captionSize}, captionSize, ink.Faint, run)
+	}
+	put(front, ink.Vec{}, "from the front")
+	put(side, ink.Vec{X: front.Bounds().High.X - side.Bounds().Low.X + between}, "from the side")
+	put(top, ink.Vec{Y: front.Bounds().High.Y - top.Bounds().Low.Y + between + captionSize}, "from above")
+	d.Trim(margin)
+	return d
+}
+
+// Free sets a free body on paper.
+func Free(s *scene.Scene, name string, several bool) ink.Drawing {
+	m := Paper(freeSize, 0.8*freeSize)
+	if several {
+		m = Paper(freeSmall, freeSmall)
+	}
+	m.Triad = !s.Planar
+	return captioned(trimmed(Set(s, Oblique(s), m)), scene.Italic(name)...)
+}
+
+// trimmed takes off what is empty, and says what does not show: forces that are zero, and
+// labels without room.
+func trimmed(d Drawing) ink.Drawing {
+	d.Trim(margin)
+	var note []ink.Run
+	for i, name := range d.zero {
+		if i > 0 {
+			note = scene.With(note, ", ")
+		}
+		note = append(note, name...)
+	}
+	if note != nil {
+		note = scene.With(note, " = 0")
+	}
+	if d.LeftOut > 0 {
+		if note != nil {
+			note = scene.With(note, "; ")
+		}
+		note = scene.With(note, say.Count(d.LeftOut, "name")+" left out")
+	}
+	if note != nil {
+		return captioned(d.Drawing, note...)
+	}
+	return d.Drawing
+}
+
+// Row sets drawings side by side, on a common bottom.
+func Row(row []ink.Drawing, gap float64) (d ink.Drawing) {
+	for _, one := range row {
+		d.Height = math.Max(d.Height, one.Height)
+	}
+	for i, one := range row {
+		if i > 0 {
+			d.Width += gap
+		}
+		d.Put(one, ink.Vec{X: d.Width, Y: d.Height - one.Height}, 1)
+		d.Width += one.Width
+	}
+	return d
+}
+
+func captioned(d ink.Drawing, words ...ink.Run) ink.Drawing {
+	w := ink.Width(captionSize, words...)
+	if w > d.Width {
+		wide := ink.Drawing{Width: w, Height: d.Height, Title: d.Title}
+		wide.Put(d, ink.Vec{X: (w - d.Width) / 2}, 1)
+		d = wide
+	}
+	d.Height += 1.6 * captionSize
+	d.Write(ink.Vec{X: (d.Width - w) / 2, Y: d.Height - 0.4*captionSize}, captionSize, ink.Faint, words...)
+	return d
+}
+
+// enlarged is how much larger than usual a figure is drawn so that many labels have
+// places near what they name; whoever prints it scales it down.
+func enlarged(s *scene.Scene) float64 {
+	const usual = 40 // labels that a figure of the usual size takes
+	n := 0
+	for i := range s.Things {
+		if s.Things[i].Label.Runs != nil {
+			n++
+		}
+	}
+	return math.Max(1, math.Sqrt(float64(n)/usual))
+}

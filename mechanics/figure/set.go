@@ -1,0 +1,288 @@
+package figure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/ink"
+	"trivet/mechanics/scene"
+)
+
+// Drawing is a scene set in a view: what is drawn, by the things of the scene, and what
+// had no room.
+type Drawing struct {
+	ink.Drawing
+	Scale   float64 // units a metre
+	LeftOut int     // labels without room
+	view    View
+	origin  ink.Vec
+	zero    [][]ink.Run // forces that are zero, and not drawn
+}
+
+// Place is where a place of space lies on the drawing.
+func (d *Drawing) Place(q r3.Vec) ink.Vec { return d.view.Project(q).Scale(d.Scale).Add(d.origin) }
+
+// Toward is the unit vector that points at whoever looks.
+func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
+
+// Set draws a scene. The origin of space is that of the drawing, which Trim moves, unless
+// the medium is bounded: then the drawing fills the room.
+func Set(s *scene.Scene, v View, m Medium) Drawing {
+	t := &setter{scene: s, view: v, m: &m, scale: m.Scale, quiet: m.Bounded}
+	if t.scale == 0 {
+		t.fit()
+	}
+	t.quiet = false
+	t.draw()
+	if m.Bounded {
+		t.centre()
+	}
+	t.place()
+	t.d.Title = s.Alt()
+	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin, zero: s.Zero}
+}
+
+// setter is a scene being set.
+type setter struct {
+	scene  *scene.Scene
+	view   View
+	m      *Medium
+	scale  float64 // units a metre
+	origin ink.Vec // where the origin of space lies
+
+	d     ink.Drawing
+	of    int // 1 + the thing that is drawn
+	solid []segment
+	thin  []segment
+	wants []want
+	quiet bool // labels are not asked for yet
+	left  int
+}
+
+type segment struct{ a, b ink.Vec }
+
+// at projects a place.
+func (t *setter) at(q r3.Vec) ink.Vec { return t.view.Project(q).Scale(t.scale) }
+
+// dir projects a direction; its length is what foreshortening leaves of 1.
+func (t *setter) dir(u r3.Vec) ink.Vec { return t.view.Project(u) }
+
+// pt is so many points of paper.
+func (t *setter) pt(x float64) float64 { return x * t.m.Point }
+
+// fit finds the scale at which all but the labels fills the room; symbols do not shrink
+// with it, so that what they take beside the places is taken off first.
+func (t *setter) fit() {
+	low, high := t.reach()
+	size := high.Sub(low)
+	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
+	room := full
+	const rounds, least = 2, 0.3 // of the room is left to the places
+	for range rounds {
+		scale := math.Inf(1)
+		if size.X > 0 {
+			scale = math.Max(room.X, least*full.X) / size.X
+		}
+		if size.Y > 0 {
+			scale = math.Min(scale, math.Max(room.Y, least*full.Y)/size.Y)
+		}
+		if math.IsInf(scale, 0) || math.IsNaN(scale) {
+			scale = math.Min(full.X, full.Y) / t.scene.Size
+		}
+		t.scale = scale
+		t.draw()
+		b := t.d.Bounds()
+		room = full.Sub(b.High.Sub(b.Low).Sub(size.Scale(scale)))
+	}
+	if t.m.Zoom > 0 {
+		t.scale *= t.m.Zoom
+	}
+}
+
+// drawable tells that a thing lies within what numbers can tell apart.
+func (t *setter) drawable(s *scene.Thing) bool {
+	const far = 1e9 // times the size of the problem
+	for _, q := range s.At {
+		if n := r3.Norm(q); !(n <= far*t.scene.Size) {
+			return false
+		}
+	}
+	return len(s.At) > 0
+}
+
+// reach bounds the places, in metres.
+func (t *setter) reach() (low, high ink.Vec) {
+	first := true
+	take := func(q r3.Vec) {
+		v := t.view.Project(q)
+		if first {
+			low, high, first = v, v, false
+		}
+		low, high = ink.Vec{X: math.Min(low.X, v.X), Y: math.Min(low.Y, v.Y)}, ink.Vec{X: math.Max(high.X, v.X), Y: math.Max(high.Y, v.Y)}
+	}
+	for _, q := range t.scene.Reach {
+		take(q)
+	}
+	for i := range t.scene.Things {
+		if t.drawable(&t.scene.Things[i]) {
+			for _, q := range t.scene.Things[i].At {
+				take(q)
+			}
+		}
+	}
+	return low, high
+}
+
+// centre moves the figure into the middle of the room.
+func (t *setter) centre() {
+	low, high := t.reach()
+	b := ink.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
+	if t.m.Zoom <= 1 {
+		b = t.d.Bounds()
+	}
+	by := ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
+	t.d.Move(by)
+	t.origin = by
+	for _, list := range [][]segment{t.solid, t.thin} {
+		for i := range list {
+			list[i] = segment{list[i].a.Add(by), list[i].b.Add(by)}
+		}
+	}
+	for i := range t.wants {
+		w := &t.wants[i]
+		w.line = segment{w.line.a.Add(by), w.line.b.Add(by)}
+		for k := range w.spots {
+			w.spots[k].at = w.spots[k].at.Add(by)
+		}
+	}
+	t.d.Width, t.d.Height = t.m.Width, t.m.Height
+}
+
+// draw draws everything but the labels, which it collects: what is long from the far to
+// the near, then what lies on it.
+func (t *setter) draw() {
+	t.d = ink.Drawing{Shapes: t.d.Shapes[:0]}
+	t.solid, t.thin, t.wants = t.solid[:0], t.thin[:0], t.wants[:0]
+	for _, group := range t.groups() {
+		t.long(group)
+	}
+	for i := range t.scene.Things {
+		if s := &t.scene.Things[i]; s.Kind > scene.Spring && t.drawable(s) {
+			t.of = i + 1
+			t.thing(s)
+		}
+	}
+	t.of = 0
+	bounds := t.d.Bounds()
+	for i := range t.wants { // dimensions lie below the names of loads
+		if w := &t.wants[i]; w.rank <= scene.OfForce && !w.lined {
+			bounds = bounds.With(w.spots[0].at.Add(w.spots[0].way.Scale(t.pt(1.5 * textSize))))
+		}
+	}
+	if t.scene.Dimensions != nil && !t.m.NoDimensions {
+		t.dimensions(bounds)
+	}
+	if t.m.Triad {
+		t.triad(t.d.Bounds())
+	}
+}
+
+// groups are the indices of what is long: the bars of one body together, and in space the
+// far before the near.
+func (t *setter) groups() (groups [][]int) {
+	for i := range t.scene.Things {
+		s := &t.scene.Things[i]
+		if s.Kind > scene.Spring || !t.drawable(s) {
+			continue
+		}
+		if last := len(groups) - 1; s.Kind == scene.Bar && last >= 0 && t.scene.Things[groups[last][0]].Kind == scene.Bar && t.scene.Things[groups[last][0]].Ref == s.Ref {
+			groups[last] = append(groups[last], i)
+			continue
+		}
+		groups = append(groups, []int{i})
+	}
+	if t.scene.Planar {
+		return groups
+	}
+	toward := t.view.Toward()
+	depth := func(group []int) float64 {
+		sum, n := 0.0, 0.0
+		for _, i := range group {
+			for _, q := range t.scene.Things[i].At {
+				sum, n = sum+r3.Dot(q, toward), n+1
+			}
+		}
+		return sum / n
+	}
+	type placed struct {
+		group []int
+		depth float64
+	}
+	order := make([]placed, len(groups))
+	for i, g := range groups {
+		order[i] = placed{g, depth(g)}
+	}
+	slices.SortStableFunc(order, func(a, b placed) int { return cmp.Compare(a.depth, b.depth) })
+	for i, o := range order {
+		groups[i] = o.group
+	}
+	return groups
+}
+
+// line draws a polyline that labels keep off.
+func (t *setter) line(tone ink.Tone, width float64, pts ...ink.Vec) {
+	t.shape(ink.Shape{Pts: pts, Line: tone, Width: t.pt(width)})
+}
+
+// area fills a polygon.
+func (t *setter) area(fill, tone ink.Tone, width float64, pts ...ink.Vec) {
+	t.shape(ink.Shape{Pts: pts, Closed: true, Line: tone, Width: t.pt(width), Fill: fill})
+}
+
+func (t *setter) shape(s ink.Shape) {
+	s.Of = t.of
+	t.d.Shapes = append(t.d.Shapes, s)
+	for i := 1; i < len(s.Pts); i++ {
+		t.solid = append(t.solid, segment{s.Pts[i-1], s.Pts[i]})
+	}
+	if n := len(s.Pts); s.Closed && n > 2 {
+		t.solid = append(t.solid, segment{s.Pts[n-1], s.Pts[0]})
+	}
+}
+
+// hair draws a thin line that a label may interrupt.
+func (t *setter) hair(a, b ink.Vec) {
+	t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a, b}, Line: ink.Faint, Width: t.pt(0.4), Of: t.of})
+	t.thin = append(t.thin, segment{a, b})
+}
+
+// What is drawn in rows, such as the arrows of a load and the strokes of a hatching, has an
+// end even where a picture is enlarged a million times.
+const (
+	maxRow    = 200
+	maxGround = 1500 // points to either side
+)
+
+// count is how many of a row there are.
+func (t *setter) count(n float64) int { return int(math.Max(2, math.Min(n, maxRow))) }
+
+// circle is a closed one.
+func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64) {
+	t.area(fill, tone, width, t.ring(c, r, 0, 2*math.Pi)...)
+}
+
+// ring gives an arc, from an angle to another, clockwise from the right.
+func (t *setter) ring(c ink.Vec, r, from, to float64) []ink.Vec {
+	const least, most = 8, 32 // pieces of a circle, by how far they stand out
+	full := math.Max(least, math.Min(most, 6*r/t.m.Fine))
+	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
+	pts := make([]ink.Vec, 0, n+1)
+	for i := range n + 1 {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
+		pts = append(pts, ink.Vec{X: c.X + r*cos, Y: c.Y + r*sin})
+	}
+	return pts
+}

@@ -1,0 +1,58 @@
+package ink
+
+import (
+	"fmt"
+	"strings"
+)
+
+// TikZ writes a drawing, no wider than so many big points, as a picture of LaTeX's package
+// tikz. Each text is set to the width by which labels were placed, whatever the font of the
+// document; escape writes it for LaTeX.
+func TikZ(d Drawing, width float64, escape func(string) string) string {
+	k := min(1, width/d.Width)
+	var b strings.Builder
+	b.WriteString("\\begin{tikzpicture}[x=1bp,y=-1bp,line cap=round,line join=round]\n")
+	for t := Dark; t <= Risk; t++ {
+		fmt.Fprintf(&b, "\\definecolor{%s}{HTML}{%s}\n", classes[t], strings.ToUpper(colours[t][1:]))
+	}
+	fmt.Fprintf(&b, "\\useasboundingbox (0,0) rectangle (%s,%s);\n", num(k*d.Width), num(k*d.Height))
+	for _, s := range d.Shapes {
+		var how []string
+		if s.Fill != None {
+			how = append(how, "fill="+classes[s.Fill])
+		}
+		if s.Line != None && s.Width > 0 {
+			how = append(how, "draw="+classes[s.Line], "line width="+num(k*s.Width)+"bp")
+		}
+		if len(how) == 0 || len(s.Pts) == 0 {
+			continue
+		}
+		if s.Dashed {
+			how = append(how, "dash pattern=on 4bp off 3bp")
+		}
+		pts := make([]string, len(s.Pts))
+		for i, q := range s.Pts {
+			pts[i] = "(" + num(k*q.X) + "," + num(k*q.Y) + ")"
+		}
+		if s.Closed {
+			pts = append(pts, "cycle")
+		}
+		b.WriteString("\\path[" + strings.Join(how, ",") + "] " + strings.Join(pts, "--") + ";\n")
+	}
+	faces := [4]string{Regular: "", Italic: "\\itshape", Bold: "\\bfseries", BoldItalic: "\\bfseries\\itshape"}
+	for _, t := range d.Texts {
+		x := t.At.X
+		for _, r := range t.Runs {
+			size, down := r.place(t.Size)
+			length := Advance(r.Text, r.Style, size)
+			if text := strings.TrimSpace(r.Text); text != "" {
+				blank := Advance(r.Text[:strings.Index(r.Text, text)], r.Style, size)
+				fmt.Fprintf(&b, "\\node[anchor=base west,inner sep=0,text=%s] at (%s,%s) {\\fontsize{%s}{%s}\\selectfont%s\\resizebox{%sbp}{\\height}{%s}};\n", classes[t.Tone],
+					num(k*(x+blank)), num(k*(t.At.Y+down)), num(k*size), num(1.2*k*size), faces[r.Style], num(k*Advance(text, r.Style, size)), escape(text))
+			}
+			x += length
+		}
+	}
+	b.WriteString("\\end{tikzpicture}")
+	return b.String()
+}

@@ -1,0 +1,153 @@
+package scene
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/problem"
+)
+
+// places are the points of a body that read.
+func (b *builder) places(i int) (pts []r3.Vec) {
+	if i < 0 || i >= len(b.p.Bodies) {
+		return nil
+	}
+	for _, k := range b.p.Bodies[i].Points {
+		if b.placed(k) {
+			pts = append(pts, b.p.Points[k].At)
+		}
+	}
+	return pts
+}
+
+// body draws a rigid body: a shaft with its wheels, a block or plate by its outline, else
+// bars through its points.
+func (b *builder) body(i int) {
+	body := &b.p.Bodies[i]
+	if body.Particle {
+		for _, at := range b.places(i) {
+			b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{at}, Radius: 1})
+		}
+		return
+	}
+	pts := b.places(i)
+	if b.shaft(i, pts) {
+		return
+	}
+	for _, outline := range []func(int, []r3.Vec) []r3.Vec{b.slab, b.standing, b.plate} {
+		if corners := outline(i, pts); corners != nil {
+			b.add(Thing{Kind: Outline, Ref: body.Ref, At: corners})
+			return
+		}
+	}
+	for _, bar := range Tree(pts) {
+		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bar[:]})
+	}
+}
+
+// shaft draws a body that rotates in two bearings or more on one axis: a straight bar
+// along it, and a wheel or an arm where a point lies off it.
+func (b *builder) shaft(i int, pts []r3.Vec) bool {
+	var axis, on r3.Vec
+	bearings := 0
+	for k := range b.p.Joints {
+		j := &b.p.Joints[k]
+		if !j.OK || !b.placed(j.Point) || j.First != i && j.Second != i || !finite(j.Axis) {
+			continue
+		}
+		at := b.p.Points[j.Point].At
+		switch off := r3.Sub(at, on); {
+		case bearings == 0:
+			axis, on, bearings = j.Axis, at, 1
+		case r3.Norm(r3.Cross(axis, j.Axis)) < Flat && r3.Norm(r3.Cross(off, axis)) < Flat*b.out.Size && r3.Norm(off) > Flat*b.out.Size:
+			bearings++
+		}
+	}
+	if bearings < 2 {
+		return false
+	}
+	low, high := 0.0, 0.0
+	ref := b.p.Bodies[i].Ref
+	var arms []Thing
+	for k, q := range pts {
+		along := r3.Dot(r3.Sub(q, on), axis)
+		foot := r3.Add(on, r3.Scale(along, axis))
+		low, high = math.Min(low, along), math.Max(high, along)
+		radius := r3.Norm(r3.Sub(q, foot))
+		switch {
+		case radius <= Flat*b.out.Size:
+		case b.belted(b.p.Bodies[i].Points[k], foot, axis):
+			arms = append(arms, Thing{Kind: Disc, Ref: ref, At: []r3.Vec{foot}, Along: axis, Radius: radius})
+		default:
+			arms = append(arms, Thing{Kind: Bar, Ref: ref, At: []r3.Vec{foot, q}})
+		}
+	}
+	b.add(Thing{Kind: Bar, Ref: ref, At: []r3.Vec{r3.Add(on, r3.Scale(low, axis)), r3.Add(on, r3.Scale(high, axis))}})
+	for _, t := range arms {
+		b.add(t)
+	}
+	return true
+}
+
+// belted tells that a rope or belt leaves a point perpendicular to its radius from the
+// foot on the axis, as it does from the rim of a wheel, or that two forces act so on it.
+func (b *builder) belted(point int, foot, axis r3.Vec) bool {
+	const square = 0.02
+	radius := r3.Norm(r3.Sub(b.p.Points[point].At, foot))
+	forces := 0
+	for i := range b.p.Lines {
+		l := &b.p.Lines[i]
+		for _, leg := range l.Legs {
+			for _, end := range [2]int{leg.From, leg.To} {
+				if !l.OK || !b.placed(end) || end != point && l.Kind != problem.Force {
+					continue
+				}
+				r := r3.Sub(b.p.Points[end].At, foot)
+				tangent := math.Abs(r3.Dot(leg.U, r)) <= square*radius && math.Abs(r3.Dot(leg.U, axis)) <= square
+				if !tangent || math.Abs(r3.Norm(r)-radius) > Flat*b.out.Size || math.Abs(r3.Dot(r, axis)) > Flat*b.out.Size {
+					continue
+				}
+				if l.Kind == problem.Cable || l.Kind == problem.BeltKind {
+					return true
+				}
+				forces++
+			}
+		}
+	}
+	return forces > 1
+}
+
+// maxJoined bounds the work for a body of very many points.
+const maxJoined = 300
+
+// Tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
+// line, a bracket with its arms.
+func Tree(pts []r3.Vec) (legs [][2]r3.Vec) {
+	pts = pts[:min(len(pts), maxJoined)]
+	if len(pts) < 2 {
+		return nil
+	}
+	far, from := make([]float64, len(pts)), make([]int, len(pts))
+	for i := range pts {
+		far[i] = r3.Norm(r3.Sub(pts[i], pts[0]))
+	}
+	in := make([]bool, len(pts))
+	in[0] = true
+	for len(legs) < len(pts)-1 {
+		best := -1
+		for i := range pts {
+			if !in[i] && (best < 0 || far[i] < far[best]) {
+				best = i
+			}
+		}
+		in[best] = true
+		legs = append(legs, [2]r3.Vec{pts[from[best]], pts[best]})
+		for i := range pts {
+			if l := r3.Norm(r3.Sub(pts[i], pts[best])); !in[i] && l < far[i] {
+				far[i], from[i] = l, best
+			}
+		}
+	}
+	return legs
+}
