@@ -13,7 +13,8 @@ import (
 // Sizes on a page, in points.
 const (
 	planeWidth, planeHeight = 330, 180 // of a problem in the plane
-	spaceSize               = 230      // of the view in space, and of the three views beside it together
+	spaceSize               = 260      // of the view in space
+	viewsSize               = 215      // of the three views beside it together
 	freeSize                = 170      // of a free body with its arrows
 	freeSmall               = 130      // and of one of several, so that three stand side by side
 	captionSize             = 9
@@ -39,7 +40,7 @@ func System(s *scene.Scene) ink.Drawing {
 		}
 		plain.Things = append(plain.Things, t)
 	}
-	d := Row([]ink.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, spaceSize*by)}, between)
+	d := Row([]ink.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, viewsSize*by)}, between)
 	d.Title = s.Alt()
 	return d
 }

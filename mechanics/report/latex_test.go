@@ -18,8 +18,8 @@ import (
 // spare time, and no line is much wider than the page.
 func TestLaTeXCompiles(t *testing.T) {
 	pdflatex, err := exec.LookPath("pdflatex")
-	if err != nil {
-		t.Skip("pdflatex is not here: the pages in LaTeX are not compiled")
+	if err != nil || exec.Command("kpsewhich", "tikz.sty").Run() != nil {
+		t.Skip("pdflatex or its package tikz is not here: the pages in LaTeX are not compiled")
 	}
 	folder := t.TempDir()
 	texts := everySheet(t)

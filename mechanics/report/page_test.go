@@ -40,12 +40,15 @@ func written(t testing.TB, format string, s *statics.Solution, opt PageOptions) 
 	return data
 }
 
-var inlineSVG = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+var (
+	inlineSVG   = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+	tikzPicture = regexp.MustCompile(`(?s)\\begin\{tikzpicture\}.*?\\end\{tikzpicture\}`)
+)
 
 // kept is a page without its figures, of which one is kept as SVG, and without the checks
 // that say how large rounding is, which differs between machines.
 func kept(page []byte) []byte {
-	page = images.ReplaceAll(pictures.ReplaceAll(inlineSVG.ReplaceAll(page, []byte("<svg/>")), nil), nil)
+	page = images.ReplaceAll(tikzPicture.ReplaceAll(inlineSVG.ReplaceAll(page, []byte("<svg/>")), nil), nil)
 	var out [][]byte
 	for _, line := range bytes.Split(page, []byte("\n")) {
 		if !rounding.Match(line) {
@@ -292,9 +295,16 @@ func TestPDFHasItsText(t *testing.T) {
 }
 
 func TestTeXFigureCompiles(t *testing.T) {
-	program, err := exec.LookPath("pdflatex")
-	if err != nil {
-		t.Skip("pdflatex is not here: pages of LaTeX are not compiled")
+	for _, engine := range []string{"pdflatex", "lualatex"} {
+		t.Run(engine, func(t *testing.T) { compiles(t, engine) })
+	}
+}
+
+// compiles sets two sheets' pages, and their field pages, with a program of LaTeX.
+func compiles(t *testing.T, engine string) {
+	program, err := exec.LookPath(engine)
+	if err != nil || exec.Command("kpsewhich", "tikz.sty").Run() != nil {
+		t.Skip(engine + " or its package tikz is not here: pages of LaTeX are not compiled")
 	}
 	for _, name := range []string{"boom-and-two-cables", "crate-tips-or-slips"} {
 		s, sh := pageSheet(t, name)

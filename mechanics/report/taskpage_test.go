@@ -30,10 +30,9 @@ func taskSheet(t *testing.T, text string) (*sheet.Sheet, *statics.Solution) {
 }
 
 var (
-	marks    = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
-	pictures = regexp.MustCompile(`(?s)\\begin\{picture\}.*?\\end\{picture\}`)
-	putText  = regexp.MustCompile(`\\put\([^)]*\)|\\pdfliteral\{[^}]*\}|\\[a-z]+\{[\d.]+`)
-	images   = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
+	marks  = regexp.MustCompile(`(?s)<style.*?</style>|<[^>]*>`)
+	tikz   = regexp.MustCompile(`\\path\[[^\n]*|\\useasboundingbox[^\n]*|\\definecolor[^\n]*|at \([^)]*\) \{\\fontsize\{[^}]*\}\{[^}]*\}\\selectfont(\\[a-z]+)*\\resizebox\{[^}]*\}|\\[a-z]+\{[\d.]+`)
+	images = regexp.MustCompile(`(?m)^\[figure-\d+\]:.*$`)
 )
 
 // readable is what a person reads of a page, without the coordinates of its figure.
@@ -43,7 +42,7 @@ func readable(format string, data []byte) string {
 	case "html", "svg":
 		return marks.ReplaceAllString(text, " ")
 	case "tex":
-		return putText.ReplaceAllString(pictures.ReplaceAllString(text, ""), " ")
+		return tikz.ReplaceAllString(text, " ")
 	}
 	return images.ReplaceAllString(text, "")
 }
