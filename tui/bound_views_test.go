@@ -62,7 +62,7 @@ func viewScripts() []script {
 			{"pgdown", appears("step 2 of")}, {"backspace", appears("step 1 of")}, {"enter", appears("step 2 of")},
 			{"end", vanishes("step 2 of")}, {"home", appears("step 1 of")},
 			{"l", appears("enter go")},
-			{"esc end h", all(appears("answers are hidden"), vanishes("150 N"))}, {"r", appears("150 N")}, {"home p", vanishes("⡇")},
+			{"esc end h", all(appears("answers are hidden"), vanishes("150 N"))}, {"r", appears("150 N")}, {"home p", vanishes("TA?")},
 			{"esc", appears("2 Points")}, {"f5 b", appears("2 Points")}, {"f5 f5", appears("2 Points")}, {"f5 alt+b", appears("2 Points")},
 			{"f5 ctrl+p", appears("page as (")}, {"esc ?", appears("Keys:")},
 		}},

@@ -76,7 +76,7 @@ func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
 	r.text("particle")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "points", Row: "E", Key: "on"}, "particle")
-	r.sees("determinate, 1 check failed", "37.5 N", "no force acts on E, so it is left out. Try: add a line at E", "? points E: ")
+	r.sees("determinate, 1 check failed", "37.5 N", "no force acts on E, so it is left out. Try: add a line at E", "? points: ")
 	if r.m.live.stale {
 		t.Error("stale for the sake of a particle without forces")
 	}

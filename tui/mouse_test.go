@@ -61,16 +61,18 @@ func TestTheMouseInThePicture(t *testing.T) {
 	r.keys("alt+7")
 	pane := r.m.screen().Panes[layout.Picture]
 	x, y := r.find("D", pane.Min.X+8)
-	r.click(x-2, y)
+	r.click(x, y) // its name; the point itself is found by Hit
 	if got := r.m.selected(); got != (sheet.Ref{Table: "points", Row: "D"}) {
 		t.Errorf("a click on D picks %v", got)
 	}
 	r.sees("D is picked   = (2.00, 0, 1.00) m")
 	x, y = r.find("load1", pane.Min.X)
 	hit := false
-	for dy := range 4 { // the label stands beside the arrow's tip
-		r.click(x-2, y-dy)
-		hit = hit || r.m.selected() == (sheet.Ref{Table: "lines", Row: "load1"})
+	for dy := range 4 { // the label stands below the arrow's tip
+		for dx := range 6 {
+			r.click(x+dx, y-1-dy)
+			hit = hit || r.m.selected() == (sheet.Ref{Table: "lines", Row: "load1"})
+		}
 	}
 	if !hit {
 		t.Error("a click on the arrow does not pick its line")

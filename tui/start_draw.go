@@ -130,6 +130,6 @@ func (m Model) drawShot(c grid.Canvas) {
 	if f.problem == nil || len(f.problem.Points) == 0 || c.H()-rows < layout.Frame+1 {
 		return
 	}
-	whole := scene.System(f.problem, nil, scene.Options{})
+	whole := scene.System(f.problem, f.solution, scene.Options{})
 	picture.Draw(c.In(image.Rect(0, rows+1, w, c.H())), &whole, m.cam.view(&whole), picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: 1})
 }

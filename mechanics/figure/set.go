@@ -97,6 +97,11 @@ func (t *setter) fit() {
 		b := t.d.Bounds()
 		room = full.Sub(b.High.Sub(b.Low).Sub(size.Scale(scale)))
 	}
+	if t.m.Bounded && size.X == 0 && size.Y == 0 { // arrows at one place: they alone have a size
+		const most = 2.5 // times that of a symbol
+		b := t.d.Bounds().High.Sub(t.d.Bounds().Low)
+		t.m.Point *= math.Max(1, math.Min(most, math.Min(full.X/b.X, full.Y/b.Y))) * math.Max(1/most, math.Min(most, cmp.Or(t.m.Zoom, 1)))
+	}
 	if t.m.Zoom > 0 {
 		t.scale *= t.m.Zoom
 	}

@@ -97,6 +97,7 @@ func (b *builder) stretches(l *problem.Line) {
 			t.Label = Label{Runs: name, Short: name, Rank: rank(len(l.Magnitude.Terms))}
 			if b.opt.Lengths && leg.Length > 0 {
 				t.Label.Runs = With(name, ", "+b.p.Units.For(units.Length).Format(leg.Length, b.p.Figures))
+				t.Label.Short = t.Label.Runs
 			}
 			if known && b.sol != nil {
 				t.Label.Mark = sense(l.Kind, value, b.max)
