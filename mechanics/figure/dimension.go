@@ -44,7 +44,7 @@ func Dimensioned(s *scene.Scene) bool {
 // coordinates at which there is a point.
 func (t *setter) dimensions(b ink.Box) {
 	for _, upright := range []bool{false, true} {
-		chain := stops(t.scene.Dimensions.At, t.view, t.scene.Size, upright)
+		chain := stops(t.scene.Reach, t.view, t.scene.Size, upright)
 		if len(chain) > maxSteps+1 {
 			chain = []float64{chain[0], chain[len(chain)-1]}
 		}
@@ -100,7 +100,7 @@ func (t *setter) dimension(a, b, out ink.Vec, length float64) {
 		t.head(ink.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
 		t.head(ink.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
 	}
-	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions.Format(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
+	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
 }
 
 // Axis is an axis of space as a view shows it: its name, where its unit vector ends, and

@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -23,7 +24,7 @@ func intensity(l *problem.Distributed) (max float64) {
 
 // loads draws the distributed loads that shows says: all to one scale, and those on one
 // stretch one upon the other.
-func (b *builder) loads(shows func(*problem.Distributed) bool) {
+func (b *builder) loads(shows func(load int) bool) {
 	largest := 0.0
 	for i := range b.p.Loads {
 		if l := &b.p.Loads[i]; l.OK {
@@ -33,26 +34,19 @@ func (b *builder) loads(shows func(*problem.Distributed) bool) {
 	var drawn []Thing
 	for i := range b.p.Loads {
 		l := &b.p.Loads[i]
-		if !l.OK || !shows(l) || !b.placed(l.From) || !b.placed(l.To) || intensity(l) == 0 || l.Length == 0 {
+		if !l.OK || !shows(i) || !b.placed(l.From) || !b.placed(l.To) || intensity(l) == 0 || l.Length == 0 {
 			continue
 		}
 		t := b.load(l, largest)
 		for _, under := range drawn {
 			if stacked(&under, &t, Flat*b.out.Size) {
-				t.Base = math.Max(t.Base, under.Base+top(under.Heights))
+				t.Base = math.Max(t.Base, under.Base+math.Max(0, slices.Max(under.Heights)))
 			}
 		}
 		drawn = append(drawn, t)
 		b.add(t)
 		b.water(l)
 	}
-}
-
-func top(heights []float64) (max float64) {
-	for _, h := range heights {
-		max = math.Max(max, h)
-	}
-	return max
 }
 
 // load is the diagram of one: its feet on the stretch that it loads.
