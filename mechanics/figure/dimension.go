@@ -77,11 +77,11 @@ func (t *setter) dimensions(b ink.Box) {
 func (t *setter) offFigure(end, out ink.Vec) float64 {
 	gap := t.pt(dimensionGap)
 	nearest := math.Inf(1)
-	for _, s := range t.solid {
+	for _, s := range t.lines {
 		for _, q := range [3]ink.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
 			d := end.Sub(q)
 			along, aside := d.Dot(out), math.Abs(d.X*out.Y-d.Y*out.X)
-			if aside <= t.pt(3) && along >= 0 {
+			if s.weight == solid && aside <= t.pt(3) && along >= 0 {
 				nearest = math.Min(nearest, along)
 			}
 		}
@@ -133,12 +133,7 @@ func (t *setter) triad(b ink.Box) {
 	for _, a := range Axes(t.scene, t.view) {
 		w := want{full: scene.Italic(a.Name), tone: ink.Dark, rank: scene.OfSize}
 		if a.Toward != 0 {
-			t.circle(ink.Paper, ink.Dark, 0.7, o, t.pt(2.6))
-			if a.Toward > 0 {
-				t.circle(ink.Dark, ink.None, 0, o, t.pt(0.9))
-			} else {
-				t.cross(ink.Dark, 0.6, o, t.pt(2.6))
-			}
+			t.alongSight(ink.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
 			w.spots = []spot{{o, ink.Vec{X: -1, Y: 1}.Unit()}}
 		} else {
 			end := o.Add(a.At.Scale(t.pt(long)))

@@ -53,6 +53,17 @@ const (
 	Risk              // one that holds as typed, and not all over the ± of the inputs
 )
 
+// Arc is a part of the ellipse with the half axes e1 and e2, from an angle to another, the
+// one at e1 being zero; a whole one has so many pieces.
+func Arc(c, e1, e2 Vec, from, to, pieces float64) (pts []Vec) {
+	n := max(4, int(math.Ceil(pieces*math.Abs(to-from)/(2*math.Pi))))
+	for i := range n + 1 {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
+		pts = append(pts, c.Add(e1.Scale(cos)).Add(e2.Scale(sin)))
+	}
+	return pts
+}
+
 // Shape is a polyline or a polygon.
 type Shape struct {
 	Pts    []Vec

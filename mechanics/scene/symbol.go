@@ -33,14 +33,8 @@ func line(heavy bool, pts ...ink.Vec) Stroke { return Stroke{Pts: pts, Heavy: he
 
 // arc is a part of a circle, from an angle to another, clockwise from the ground on the
 // right.
-func arc(x, y, r, from, to float64) (pts []ink.Vec) {
-	const full = 24 // pieces of a circle
-	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
-	for i := range n + 1 {
-		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
-		pts = append(pts, ink.Vec{X: x + r*cos, Y: y + r*sin})
-	}
-	return pts
+func arc(x, y, r, from, to float64) []ink.Vec {
+	return ink.Arc(ink.Vec{X: x, Y: y}, ink.Vec{X: r}, ink.Vec{Y: r}, from, to, 24)
 }
 
 func ring(x, y, r float64) Stroke { return polygon(arc(x, y, r, 0, 2*math.Pi)...) }
