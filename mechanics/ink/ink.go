@@ -112,6 +112,19 @@ type Drawing struct {
 	Title         string // for readers who do not see it
 }
 
+// drawn are the shapes that show, without a line where that has no width.
+func (d *Drawing) drawn() (all []Shape) {
+	for _, s := range d.Shapes {
+		if s.Width <= 0 {
+			s.Line = None
+		}
+		if len(s.Pts) > 0 && (s.Line != None || s.Fill != None) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
 // Line draws a polyline.
 func (d *Drawing) Line(tone Tone, width float64, pts ...Vec) {
 	d.Shapes = append(d.Shapes, Shape{Pts: pts, Line: tone, Width: width})
@@ -130,7 +143,11 @@ func (d *Drawing) Write(at Vec, size float64, tone Tone, runs ...Run) {
 // Put draws another drawing, scaled by k, with its corner at the place given.
 func (d *Drawing) Put(other Drawing, at Vec, k float64) {
 	for _, s := range other.Shapes {
-		s.Pts = moved(s.Pts, at, k)
+		pts := make([]Vec, len(s.Pts))
+		for i, q := range s.Pts {
+			pts[i] = at.Add(q.Scale(k))
+		}
+		s.Pts = pts
 		s.Width *= k
 		d.Shapes = append(d.Shapes, s)
 	}
@@ -139,14 +156,6 @@ func (d *Drawing) Put(other Drawing, at Vec, k float64) {
 		t.Size *= k
 		d.Texts = append(d.Texts, t)
 	}
-}
-
-func moved(pts []Vec, by Vec, k float64) []Vec {
-	out := make([]Vec, len(pts))
-	for i, q := range pts {
-		out[i] = by.Add(q.Scale(k))
-	}
-	return out
 }
 
 // Bounds gives the box round everything drawn.
