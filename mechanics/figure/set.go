@@ -239,11 +239,8 @@ func (t *setter) area(fill, tone ink.Tone, width float64, pts ...ink.Vec) {
 func (t *setter) shape(s ink.Shape) {
 	s.Of = t.of
 	t.d.Shapes = append(t.d.Shapes, s)
-	for i := 1; i < len(s.Pts); i++ {
-		t.solid(s.Pts[i-1], s.Pts[i])
-	}
-	if n := len(s.Pts); s.Closed && n > 2 {
-		t.solid(s.Pts[n-1], s.Pts[0])
+	for a, b := range s.Sides() {
+		t.solid(a, b)
 	}
 }
 

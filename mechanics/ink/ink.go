@@ -3,7 +3,10 @@
 // mechanics.
 package ink
 
-import "math"
+import (
+	"iter"
+	"math"
+)
 
 // Vec is a place on the paper in points (1/72 in): X to the right, Y downwards.
 type Vec struct{ X, Y float64 }
@@ -74,6 +77,21 @@ type Shape struct {
 	Fill   Tone
 	Of     int  // 1 + the index of what it stands for, 0 of nothing
 	Head   bool // the head of an arrow, its tip first
+}
+
+// Sides gives the ends of each side of the shape.
+func (s *Shape) Sides() iter.Seq2[Vec, Vec] {
+	return func(yield func(Vec, Vec) bool) {
+		n := len(s.Pts)
+		for i := 1; i < n; i++ {
+			if !yield(s.Pts[i-1], s.Pts[i]) {
+				return
+			}
+		}
+		if s.Closed && n > 2 {
+			yield(s.Pts[n-1], s.Pts[0])
+		}
+	}
 }
 
 // Style is a face of the text's font.
