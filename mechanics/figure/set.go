@@ -211,18 +211,7 @@ func (t *setter) groups() (groups [][]int) {
 		}
 		return sum / n
 	}
-	type placed struct {
-		group []int
-		depth float64
-	}
-	order := make([]placed, len(groups))
-	for i, g := range groups {
-		order[i] = placed{g, depth(g)}
-	}
-	slices.SortStableFunc(order, func(a, b placed) int { return cmp.Compare(a.depth, b.depth) })
-	for i, o := range order {
-		groups[i] = o.group
-	}
+	slices.SortStableFunc(groups, func(a, b []int) int { return cmp.Compare(depth(a), depth(b)) })
 	return groups
 }
 

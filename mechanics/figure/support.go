@@ -26,7 +26,7 @@ func (t *setter) support(s *scene.Thing, o ink.Vec) {
 	case v.Len() < endOn && symbol.Ground == 0 && symbol.Strokes == nil:
 		return // a wall seen from the front
 	case v.Len() < endOn && symbol.Half > 0 || v.Len() < endOn && symbol.Axis:
-		symbol, v = scene.EndOn(), ink.Vec{Y: -1}
+		symbol, v = scene.EndOn, ink.Vec{Y: -1}
 	case v.Len() < endOn:
 		v = ink.Vec{Y: -1}
 	}

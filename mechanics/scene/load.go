@@ -49,16 +49,20 @@ func (b *builder) loads(shows func(load int) bool) {
 	}
 }
 
+// onPath is the place so far along the path of a load.
+func (b *builder) onPath(l *problem.Distributed, s float64) r3.Vec {
+	from, to := b.p.Points[l.From].At, b.p.Points[l.To].At
+	return r3.Add(from, r3.Scale(s/l.Length, r3.Sub(to, from)))
+}
+
 // load is the diagram of one: its feet on the stretch that it loads.
 func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
-	a, r := b.p.Points[l.From].At, r3.Sub(b.p.Points[l.To].At, b.p.Points[l.From].At)
-	place := func(s float64) r3.Vec { return r3.Add(a, r3.Scale(s/l.Length, r)) }
 	highest, even := 0, true
 	for k, o := range l.Diagram {
 		if o.S >= from && o.S <= to {
-			t.At, t.Heights, t.Values = append(t.At, place(o.S)), append(t.Heights, o.Q/largest), append(t.Values, "")
+			t.At, t.Heights, t.Values = append(t.At, b.onPath(l, o.S)), append(t.Heights, o.Q/largest), append(t.Values, "")
 		}
 		if math.Abs(o.Q) > math.Abs(l.Diagram[highest].Q) {
 			highest = k
@@ -76,7 +80,7 @@ func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 		}
 	}
 	// It says where it has that value.
-	t.Label.Runs = With(t.Label.Short, " = "+f.Format(l.Diagram[highest].Q, b.p.Figures)+" at "+b.p.Place(place(l.Diagram[highest].S)))
+	t.Label.Runs = With(t.Label.Short, " = "+f.Format(l.Diagram[highest].Q, b.p.Figures)+" at "+b.p.Place(b.onPath(l, l.Diagram[highest].S)))
 	return t
 }
 
@@ -100,16 +104,13 @@ func (b *builder) water(l *problem.Distributed) {
 	if l.Water == nil {
 		return
 	}
-	from, to := l.Loaded()
-	a, r := b.p.Points[l.From].At, r3.Sub(b.p.Points[l.To].At, b.p.Points[l.From].At)
-	ends := [2]r3.Vec{r3.Add(a, r3.Scale(from/l.Length, r)), r3.Add(a, r3.Scale(to/l.Length, r))}
-	depths := [2]float64{l.Water.From, l.Water.To}
-	upper := 0
-	if depths[1] < depths[0] {
-		upper = 1
+	upper, to := l.Loaded()
+	depth := l.Water.From
+	if l.Water.To < depth {
+		upper, depth = to, l.Water.To
 	}
 	// The water stands on the side from which it presses.
-	at := r3.Add(ends[upper], r3.Scale(math.Max(0, depths[upper]), b.p.Up))
+	at := r3.Add(b.onPath(l, upper), r3.Scale(math.Max(0, depth), b.p.Up))
 	const off = 0.12 // of the size: where its sign stands
 	back := r3.Sub(l.Direction, r3.Scale(r3.Dot(l.Direction, b.p.Up), b.p.Up))
 	b.add(Thing{Kind: Water, Ref: l.Ref, At: []r3.Vec{at, r3.Sub(at, r3.Scale(off*b.out.Size, unit(back)))}, Along: b.p.Up})

@@ -81,8 +81,7 @@ var (
 	contact = &Symbol{Ground: 2.4, Half: 18, Flat: []string{`===`}, Steep: []string{"|"}}
 	pulley  = &Symbol{Strokes: []Stroke{ring(0, 0, 5), ring(0, 0, 1)}, Flat: []string{"O"}, Steep: []string{"O"}}
 	weld    = &Symbol{Strokes: []Stroke{polygon(ink.Vec{X: -3, Y: -3}, ink.Vec{X: 3, Y: -3}, ink.Vec{X: 3, Y: 3}, ink.Vec{X: -3, Y: 3})}, Flat: []string{"#"}, Steep: []string{"#"}}
-	endOn   = &Symbol{Strokes: []Stroke{ring(0, 0, 6), ring(0, 0, 3)}, Flat: []string{"(o)"}, Steep: []string{"(o)"}}
-)
 
-// EndOn is the symbol of a support whose normal or axis points at the reader.
-func EndOn() *Symbol { return endOn }
+	// EndOn is that of a support whose normal or axis points at the reader.
+	EndOn = &Symbol{Strokes: []Stroke{ring(0, 0, 6), ring(0, 0, 3)}, Flat: []string{"(o)"}, Steep: []string{"(o)"}}
+)
