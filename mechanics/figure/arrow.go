@@ -68,21 +68,22 @@ func side(head bool) float64 {
 }
 
 func (t *setter) endOn(s *scene.Thing, o ink.Vec, along r3.Vec) {
-	r, tone := math.Max(t.pt(markRadius), 2*t.m.Fine), max(s.Tone, ink.Dark)
-	t.circle(ink.Paper, tone, arrowWidth, o, r)
-	if r3.Dot(along, t.view.Toward()) > 0 {
-		t.circle(tone, ink.None, 0, o, 0.3*r)
-	} else {
-		t.cross(tone, 0.9, o, r)
-	}
+	tone := max(s.Tone, ink.Dark)
+	t.alongSight(tone, arrowWidth, o, math.Max(t.pt(markRadius), 2*t.m.Fine), r3.Dot(along, t.view.Toward()) > 0)
 	t.want(s, o, ink.Vec{X: 1, Y: -1})
 }
 
-// cross draws the tail of an arrow in a ring.
-func (t *setter) cross(tone ink.Tone, width float64, o ink.Vec, r float64) {
+// alongSight draws an arrow along the line of sight: a ring with the dot of its point, or
+// with the cross of its tail.
+func (t *setter) alongSight(tone ink.Tone, width float64, o ink.Vec, r float64, toward bool) {
+	t.circle(ink.Paper, tone, width, o, r)
+	if toward {
+		t.circle(tone, ink.None, 0, o, 0.3*r)
+		return
+	}
 	for _, a := range [2]ink.Vec{{X: 1, Y: 1}, {X: 1, Y: -1}} {
 		d := a.Unit().Scale(r)
-		t.line(tone, width, o.Sub(d), o.Add(d))
+		t.line(tone, 0.8*width, o.Sub(d), o.Add(d))
 	}
 }
 
@@ -103,11 +104,8 @@ func (t *setter) couple(s *scene.Thing, o ink.Vec) {
 	}
 	e1, e2 := perpendicular(s.Along)
 	const from, to, steps = -0.75, 3.7, 40
-	arc := make([]ink.Vec, steps+1)
-	for i := range arc {
-		sin, cos := math.Sincos(from + (to-from)*float64(i)/steps)
-		arc[i] = o.Add(t.dir(e1).Scale(t.pt(turnRadius * cos))).Add(t.dir(e2).Scale(t.pt(turnRadius * sin)))
-	}
+	r := t.pt(turnRadius)
+	arc := ink.Arc(o, t.dir(e1).Scale(r), t.dir(e2).Scale(r), from, to, math.Floor(steps*2*math.Pi/(to-from)))
 	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
 	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit(), math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
 	t.want(s, arc[steps/2], arc[steps/2].Sub(o))

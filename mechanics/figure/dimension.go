@@ -44,7 +44,7 @@ func Dimensioned(s *scene.Scene) bool {
 // coordinates at which there is a point.
 func (t *setter) dimensions(b ink.Box) {
 	for _, upright := range []bool{false, true} {
-		chain := stops(t.scene.Dimensions.At, t.view, t.scene.Size, upright)
+		chain := stops(t.scene.Reach, t.view, t.scene.Size, upright)
 		if len(chain) > maxSteps+1 {
 			chain = []float64{chain[0], chain[len(chain)-1]}
 		}
@@ -77,11 +77,11 @@ func (t *setter) dimensions(b ink.Box) {
 func (t *setter) offFigure(end, out ink.Vec) float64 {
 	gap := t.pt(dimensionGap)
 	nearest := math.Inf(1)
-	for _, s := range t.solid {
+	for _, s := range t.lines {
 		for _, q := range [3]ink.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
 			d := end.Sub(q)
 			along, aside := d.Dot(out), math.Abs(d.X*out.Y-d.Y*out.X)
-			if aside <= t.pt(3) && along >= 0 {
+			if s.weight == solid && aside <= t.pt(3) && along >= 0 {
 				nearest = math.Min(nearest, along)
 			}
 		}
@@ -100,7 +100,7 @@ func (t *setter) dimension(a, b, out ink.Vec, length float64) {
 		t.head(ink.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
 		t.head(ink.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
 	}
-	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions.Format(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
+	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions(length)), small: true, first: true, tone: ink.Dark, rank: scene.OfSize})
 }
 
 // Axis is an axis of space as a view shows it: its name, where its unit vector ends, and
@@ -133,12 +133,7 @@ func (t *setter) triad(b ink.Box) {
 	for _, a := range Axes(t.scene, t.view) {
 		w := want{full: scene.Italic(a.Name), tone: ink.Dark, rank: scene.OfSize}
 		if a.Toward != 0 {
-			t.circle(ink.Paper, ink.Dark, 0.7, o, t.pt(2.6))
-			if a.Toward > 0 {
-				t.circle(ink.Dark, ink.None, 0, o, t.pt(0.9))
-			} else {
-				t.cross(ink.Dark, 0.6, o, t.pt(2.6))
-			}
+			t.alongSight(ink.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
 			w.spots = []spot{{o, ink.Vec{X: -1, Y: 1}.Unit()}}
 		} else {
 			end := o.Add(a.At.Scale(t.pt(long)))

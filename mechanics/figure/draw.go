@@ -87,7 +87,8 @@ func (t *setter) bar(width float64, inside ink.Tone, legs []segment) {
 	for _, l := range legs {
 		t.shape(ink.Shape{Pts: []ink.Vec{l.a, l.b}, Line: ink.Dark, Width: outer})
 		n := l.b.Sub(l.a).Unit().Across().Scale(outer / 2)
-		t.solid = append(t.solid, segment{l.a.Add(n), l.b.Add(n)}, segment{l.a.Sub(n), l.b.Sub(n)})
+		t.solid(l.a.Add(n), l.b.Add(n))
+		t.solid(l.a.Sub(n), l.b.Sub(n))
 	}
 	for _, l := range legs {
 		t.shape(ink.Shape{Pts: []ink.Vec{l.a, l.b}, Line: inside, Width: inner})
@@ -123,20 +124,12 @@ func (t *setter) disc(s *scene.Thing) {
 	c, radius := t.at(s.At[0]), s.Radius*t.scale
 	e1, e2 := perpendicular(s.Along)
 	if s.Radius == 0 {
-		t.circle(ink.Fill, ink.Dark, edge, c, t.pt(drum))
 		radius = t.pt(drum)
+		t.circle(ink.Fill, ink.Dark, edge, c, radius)
 	} else {
-		const pieces = 40
-		pts := make([]ink.Vec, pieces)
-		for i := range pts {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / pieces)
-			pts[i] = c.Add(t.dir(e1).Scale(radius * cos)).Add(t.dir(e2).Scale(radius * sin))
-		}
-		t.area(ink.Fill, ink.Dark, edge, pts...)
+		t.area(ink.Fill, ink.Dark, edge, ink.Arc(c, t.dir(e1).Scale(radius), t.dir(e2).Scale(radius), 0, 2*math.Pi, 40)...)
 	}
-	if s.Label.Runs != nil {
-		t.want(s, ink.Vec{X: c.X, Y: c.Y - radius}, ink.Vec{Y: -1})
-	}
+	t.want(s, ink.Vec{X: c.X, Y: c.Y - radius}, ink.Vec{Y: -1})
 }
 
 // perpendicular gives two unit vectors perpendicular to u and to each other, such that

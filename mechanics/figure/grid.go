@@ -47,20 +47,20 @@ func (f *field) square(q ink.Vec) (x, y int) {
 }
 
 // stroke notes a line: each square on its way once.
-func (f *field) stroke(a, b ink.Vec, weight int32) {
-	d := b.Sub(a)
+func (f *field) stroke(s stroke) {
+	d := s.b.Sub(s.a)
 	n := int(math.Ceil(d.Len()/f.side*1.5)) + 1
 	if n < 1 || n > 4*maxSquares {
 		return // nothing in the figure is this long
 	}
 	last := -1
 	for i := range n + 1 {
-		x, y := f.square(a.Add(d.Scale(float64(i) / float64(n))))
+		x, y := f.square(s.a.Add(d.Scale(float64(i) / float64(n))))
 		if x < 0 || y < 0 || x >= f.w || y >= f.h || y*f.w+x == last {
 			continue
 		}
 		last = y*f.w + x
-		f.weight[last] = max(f.weight[last], weight)
+		f.weight[last] = max(f.weight[last], s.weight)
 	}
 }
 

@@ -3,8 +3,6 @@ package figure
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/ink"
 	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
@@ -47,23 +45,14 @@ func System(s *scene.Scene) ink.Drawing {
 
 // views are front, side and top, the side in line with the front and the top below it.
 func views(s *scene.Scene, size float64) ink.Drawing {
-	right, away, up := axesOf(s)
-	var low, high [3]float64
-	for i, q := range s.Reach {
-		for k, axis := range [3]r3.Vec{right, away, up} {
-			x := r3.Dot(q, axis)
-			if i == 0 {
-				low[k], high[k] = x, x
-			}
-			low[k], high[k] = math.Min(low[k], x), math.Max(high[k], x)
-		}
+	extent := func(v View) ink.Vec {
+		low, high := reach(v, s.Reach)
+		return high.Sub(low)
 	}
-	dx, dy, dz := high[0]-low[0], high[1]-low[1], high[2]-low[2]
+	seen, above := extent(Front(s)), extent(Top(s))
 	const symbols = 90 // points that arrows, supports and labels take beside the figures
 	m := Paper(0, 0)
-	if m.Scale = math.Min((size-symbols)/math.Max(dx+dy, scene.Flat*s.Size), (size-symbols)/math.Max(dz+dy, scene.Flat*s.Size)); math.IsInf(m.Scale, 0) {
-		m.Scale = size / s.Size
-	}
+	m.Scale = (size - symbols) / math.Max(math.Max(seen.X, seen.Y)+above.Y, scene.Flat*s.Size)
 	front := Set(s, Front(s), m)
 	m.NoDimensions = true
 	side, top := Set(s, Side(s), m), Set(s, Top(s), m)
@@ -102,14 +91,12 @@ func trimmed(d Drawing) ink.Drawing {
 		}
 		note = append(note, name...)
 	}
+	also := ""
 	if note != nil {
-		note = scene.With(note, " = 0")
+		note, also = scene.With(note, " = 0"), "; "
 	}
 	if d.LeftOut > 0 {
-		if note != nil {
-			note = scene.With(note, "; ")
-		}
-		note = scene.With(note, say.Count(d.LeftOut, "name")+" left out")
+		note = scene.With(note, also+say.Count(d.LeftOut, "name")+" left out")
 	}
 	if note != nil {
 		return captioned(d.Drawing, note...)

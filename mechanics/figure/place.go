@@ -65,8 +65,11 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 	return spots
 }
 
-// room is what a bounded medium shows.
-func (t *setter) room() ink.Box { return ink.Box{High: ink.Vec{X: t.m.Width, Y: t.m.Height}} }
+// room is what a bounded medium shows, from the origin.
+func (t *setter) room() ink.Box {
+	low := t.origin.Scale(-1)
+	return ink.Box{Low: low, High: low.Add(ink.Vec{X: t.m.Width, Y: t.m.Height})}
+}
 
 func (t *setter) labelOf(s *scene.Thing) want {
 	l := s.Label
@@ -123,11 +126,8 @@ func (t *setter) place() {
 		return int(t.wants[a].rank - t.wants[b].rank)
 	})
 	f := newField(b, side)
-	for _, s := range t.thin {
-		f.stroke(s.a, s.b, thin)
-	}
-	for _, s := range t.solid {
-		f.stroke(s.a, s.b, solid)
+	for _, s := range t.lines {
+		f.stroke(s)
 	}
 	f.sum()
 	done := make([]bool, len(t.wants))
@@ -228,7 +228,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		centre := at.Add(way.Scale(r*point + math.Abs(way.X)*half.X + math.Abs(way.Y)*half.Y))
 		low := centre.Sub(half)
 		if t.m.Snap != nil {
-			low = t.m.Snap(low)
+			low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
 		}
 		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
 		wide := b.Grow(math.Min(clear*point, t.m.Fine))
@@ -279,22 +279,15 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	f.take(best)
 	t.interrupt(best)
 	t.leader(best, from)
-	size := smallSize
-	if !w.small {
-		size = textSize
-	}
-	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: size * point, Tone: w.tone, Of: w.of})
+	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
 	return true
 }
 
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
 func (t *setter) interrupt(b ink.Box) {
 	wide := b.Grow(clear * t.m.Point)
-	for _, s := range t.thin {
-		if wide.Crossed(s.a, s.b) > 0 {
-			t.d.Area(ink.Paper, ink.None, 0, b.Low, ink.Vec{X: b.High.X, Y: b.Low.Y}, b.High, ink.Vec{X: b.Low.X, Y: b.High.Y})
-			return
-		}
+	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && wide.Crossed(s.a, s.b) > 0 }) {
+		t.d.Area(ink.Paper, ink.None, 0, b.Low, ink.Vec{X: b.High.X, Y: b.Low.Y}, b.High, ink.Vec{X: b.Low.X, Y: b.High.Y})
 	}
 }
 

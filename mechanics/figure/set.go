@@ -41,6 +41,10 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 		t.centre()
 	}
 	t.place()
+	if m.Bounded {
+		t.d.Move(t.origin)
+		t.d.Width, t.d.Height = m.Width, m.Height
+	}
 	t.d.Title = s.Alt()
 	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin, zero: s.Zero}
 }
@@ -55,14 +59,19 @@ type setter struct {
 
 	d     ink.Drawing
 	of    int // 1 + the thing that is drawn
-	solid []segment
-	thin  []segment
+	lines []stroke
 	wants []want
 	quiet bool // labels are not asked for yet
 	left  int
 }
 
 type segment struct{ a, b ink.Vec }
+
+// stroke is a line on the way of labels.
+type stroke struct {
+	segment
+	weight int32 // solid or thin
+}
 
 // at projects a place.
 func (t *setter) at(q r3.Vec) ink.Vec { return t.view.Project(q).Scale(t.scale) }
@@ -76,7 +85,7 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 // fit finds the scale at which all but the labels fills the room; symbols do not shrink
 // with it, so that what they take beside the places is taken off first.
 func (t *setter) fit() {
-	low, high := t.reach()
+	low, high := reach(t.view, t.places())
 	size := high.Sub(low)
 	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	room := full
@@ -118,59 +127,44 @@ func (t *setter) drawable(s *scene.Thing) bool {
 	return len(s.At) > 0
 }
 
-// reach bounds the places, in metres.
-func (t *setter) reach() (low, high ink.Vec) {
-	first := true
-	take := func(q r3.Vec) {
-		v := t.view.Project(q)
-		if first {
-			low, high, first = v, v, false
-		}
-		low, high = ink.Vec{X: math.Min(low.X, v.X), Y: math.Min(low.Y, v.Y)}, ink.Vec{X: math.Max(high.X, v.X), Y: math.Max(high.Y, v.Y)}
-	}
-	for _, q := range t.scene.Reach {
-		take(q)
-	}
+// places are those that the figure leaves room for.
+func (t *setter) places() []r3.Vec {
+	all := slices.Clone(t.scene.Reach)
 	for i := range t.scene.Things {
-		if t.drawable(&t.scene.Things[i]) {
-			for _, q := range t.scene.Things[i].At {
-				take(q)
-			}
+		if s := &t.scene.Things[i]; t.drawable(s) {
+			all = append(all, s.At...)
 		}
+	}
+	return all
+}
+
+// reach bounds places, in metres.
+func reach(v View, places []r3.Vec) (low, high ink.Vec) {
+	for i, q := range places {
+		at := v.Project(q)
+		if i == 0 {
+			low, high = at, at
+		}
+		low, high = ink.Vec{X: math.Min(low.X, at.X), Y: math.Min(low.Y, at.Y)}, ink.Vec{X: math.Max(high.X, at.X), Y: math.Max(high.Y, at.Y)}
 	}
 	return low, high
 }
 
-// centre moves the figure into the middle of the room.
+// centre finds where the origin lies when the figure is in the middle of the room.
 func (t *setter) centre() {
-	low, high := t.reach()
+	low, high := reach(t.view, t.places())
 	b := ink.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
 	if t.m.Zoom <= 1 {
 		b = t.d.Bounds()
 	}
-	by := ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
-	t.d.Move(by)
-	t.origin = by
-	for _, list := range [][]segment{t.solid, t.thin} {
-		for i := range list {
-			list[i] = segment{list[i].a.Add(by), list[i].b.Add(by)}
-		}
-	}
-	for i := range t.wants {
-		w := &t.wants[i]
-		w.line = segment{w.line.a.Add(by), w.line.b.Add(by)}
-		for k := range w.spots {
-			w.spots[k].at = w.spots[k].at.Add(by)
-		}
-	}
-	t.d.Width, t.d.Height = t.m.Width, t.m.Height
+	t.origin = ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
 }
 
 // draw draws everything but the labels, which it collects: what is long from the far to
 // the near, then what lies on it.
 func (t *setter) draw() {
 	t.d = ink.Drawing{Shapes: t.d.Shapes[:0]}
-	t.solid, t.thin, t.wants = t.solid[:0], t.thin[:0], t.wants[:0]
+	t.lines, t.wants = t.lines[:0], t.wants[:0]
 	for _, group := range t.groups() {
 		t.long(group)
 	}
@@ -222,18 +216,7 @@ func (t *setter) groups() (groups [][]int) {
 		}
 		return sum / n
 	}
-	type placed struct {
-		group []int
-		depth float64
-	}
-	order := make([]placed, len(groups))
-	for i, g := range groups {
-		order[i] = placed{g, depth(g)}
-	}
-	slices.SortStableFunc(order, func(a, b placed) int { return cmp.Compare(a.depth, b.depth) })
-	for i, o := range order {
-		groups[i] = o.group
-	}
+	slices.SortStableFunc(groups, func(a, b []int) int { return cmp.Compare(depth(a), depth(b)) })
 	return groups
 }
 
@@ -250,18 +233,18 @@ func (t *setter) area(fill, tone ink.Tone, width float64, pts ...ink.Vec) {
 func (t *setter) shape(s ink.Shape) {
 	s.Of = t.of
 	t.d.Shapes = append(t.d.Shapes, s)
-	for i := 1; i < len(s.Pts); i++ {
-		t.solid = append(t.solid, segment{s.Pts[i-1], s.Pts[i]})
-	}
-	if n := len(s.Pts); s.Closed && n > 2 {
-		t.solid = append(t.solid, segment{s.Pts[n-1], s.Pts[0]})
+	for a, b := range s.Sides() {
+		t.solid(a, b)
 	}
 }
+
+// solid notes a line that labels keep off.
+func (t *setter) solid(a, b ink.Vec) { t.lines = append(t.lines, stroke{segment{a, b}, solid}) }
 
 // hair draws a thin line that a label may interrupt.
 func (t *setter) hair(a, b ink.Vec) {
 	t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a, b}, Line: ink.Faint, Width: t.pt(0.4), Of: t.of})
-	t.thin = append(t.thin, segment{a, b})
+	t.lines = append(t.lines, stroke{segment{a, b}, thin})
 }
 
 // What is drawn in rows, such as the arrows of a load and the strokes of a hatching, has an
@@ -283,11 +266,5 @@ func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64
 func (t *setter) ring(c ink.Vec, r, from, to float64) []ink.Vec {
 	const least, most = 8, 32 // pieces of a circle, by how far they stand out
 	full := math.Max(least, math.Min(most, 6*r/t.m.Fine))
-	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
-	pts := make([]ink.Vec, 0, n+1)
-	for i := range n + 1 {
-		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
-		pts = append(pts, ink.Vec{X: c.X + r*cos, Y: c.Y + r*sin})
-	}
-	return pts
+	return ink.Arc(c, ink.Vec{X: r}, ink.Vec{Y: r}, from, to, full)
 }

@@ -26,7 +26,7 @@ func (t *setter) support(s *scene.Thing, o ink.Vec) {
 	case v.Len() < endOn && symbol.Ground == 0 && symbol.Strokes == nil:
 		return // a wall seen from the front
 	case v.Len() < endOn && symbol.Half > 0 || v.Len() < endOn && symbol.Axis:
-		symbol, v = scene.EndOn(), ink.Vec{Y: -1}
+		symbol, v = scene.EndOn, ink.Vec{Y: -1}
 	case v.Len() < endOn:
 		v = ink.Vec{Y: -1}
 	}
@@ -54,9 +54,7 @@ func (t *setter) support(s *scene.Thing, o ink.Vec) {
 	if symbol.Half > 0 && symbol.Axis && !s.Hanging {
 		t.ground(s, symbol, newFrame(o, f.down.Scale(-1)))
 	}
-	if s.Label.Runs != nil {
-		t.want(s, f.to(t.pt(symbol.Half), t.pt(symbol.Ground+4)), f.down)
-	}
+	t.want(s, f.to(t.pt(symbol.Half), t.pt(symbol.Ground+4)), f.down)
 }
 
 // ground draws a surface, hatched behind.
@@ -89,7 +87,7 @@ func (t *setter) ground(s *scene.Thing, symbol *scene.Symbol, f frame) {
 	for x := left + step/2; x <= right; x += step {
 		t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{f.to(x+step/2, depth), f.to(x-step/2, depth+long)}, Line: ink.Faint, Width: t.pt(0.6), Of: t.of})
 	}
-	t.solid = append(t.solid, segment{f.to(left, depth+long), f.to(right, depth+long)})
+	t.solid(f.to(left, depth+long), f.to(right, depth+long))
 	if s.Slope != nil {
 		t.slope(s, f, right, depth)
 	}

@@ -40,44 +40,31 @@ func axesOf(s *scene.Scene) (right, away, up r3.Vec) {
 
 // Front looks along the horizontal axis; of a problem in the plane each view is that of
 // the plane, x to the right and y upwards.
-func Front(s *scene.Scene) View {
-	if s.Planar {
-		return View{r3.Vec{X: 1}, r3.Vec{Y: 1}}
-	}
-	right, _, up := axesOf(s)
-	return View{right, up}
-}
+func Front(s *scene.Scene) View { return seen(s, 0, 1, 0, 1) }
 
 // Side looks from the right of the front view.
-func Side(s *scene.Scene) View {
-	if s.Planar {
-		return Front(s)
-	}
-	_, away, up := axesOf(s)
-	return View{away, up}
-}
+func Side(s *scene.Scene) View { return seen(s, 1, 0, 0, 1) }
 
 // Top looks down.
-func Top(s *scene.Scene) View {
-	if s.Planar {
-		return Front(s)
-	}
-	right, away, _ := axesOf(s)
-	return View{right, away}
-}
+func Top(s *scene.Scene) View { return seen(s, 0, 1, 1, 0) }
 
 // Space is the view of somebody who has walked round the problem by turn and looks down
 // by tilt, rad.
 func Space(s *scene.Scene, turn, tilt float64) View {
+	sinTurn, cosTurn := math.Sincos(turn)
+	sinTilt, cosTilt := math.Sincos(tilt)
+	return seen(s, sinTurn, cosTurn, sinTilt, cosTilt)
+}
+
+// seen is the view by the sines and cosines of turn and tilt.
+func seen(s *scene.Scene, sinTurn, cosTurn, sinTilt, cosTilt float64) View {
 	if s.Planar {
-		return Front(s)
+		return View{r3.Vec{X: 1}, r3.Vec{Y: 1}}
 	}
 	right, away, up := axesOf(s)
-	sin, cos := math.Sincos(turn)
-	r := r3.Add(r3.Scale(cos, right), r3.Scale(sin, away))
-	a := r3.Sub(r3.Scale(cos, away), r3.Scale(sin, right))
-	sin, cos = math.Sincos(tilt)
-	return View{r, r3.Add(r3.Scale(cos, up), r3.Scale(sin, a))}
+	r := r3.Add(r3.Scale(cosTurn, right), r3.Scale(sinTurn, away))
+	a := r3.Sub(r3.Scale(cosTurn, away), r3.Scale(sinTurn, right))
+	return View{r, r3.Add(r3.Scale(cosTilt, up), r3.Scale(sinTilt, a))}
 }
 
 // Oblique is the view in space of a page: of some ways to walk round the problem and to

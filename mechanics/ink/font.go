@@ -100,12 +100,28 @@ func Advance(text string, style Style, size float64) float64 {
 	return float64(sum) / float64(em) * size
 }
 
+// piece is a run where it stands: on its own baseline, in its own size.
+type piece struct {
+	Run
+	at            Vec
+	size, advance float64
+}
+
+// pieces are the runs of a text, one behind the other.
+func (t Text) pieces() (all []piece) {
+	x := t.At.X
+	for _, r := range t.Runs {
+		size, down := r.place(t.Size)
+		one := piece{r, Vec{x, t.At.Y + down}, size, Advance(r.Text, r.Style, size)}
+		all, x = append(all, one), x+one.advance
+	}
+	return all
+}
+
 // Width is how far runs go at a size.
-func Width(size float64, runs ...Run) float64 {
-	w := 0.0
-	for _, r := range runs {
-		own, _ := r.place(size)
-		w += Advance(r.Text, r.Style, own)
+func Width(size float64, runs ...Run) (w float64) {
+	for _, p := range (Text{Runs: runs, Size: size}).pieces() {
+		w += p.advance
 	}
 	return w
 }

@@ -3,7 +3,10 @@
 // mechanics.
 package ink
 
-import "math"
+import (
+	"iter"
+	"math"
+)
 
 // Vec is a place on the paper in points (1/72 in): X to the right, Y downwards.
 type Vec struct{ X, Y float64 }
@@ -53,6 +56,17 @@ const (
 	Risk              // one that holds as typed, and not all over the ± of the inputs
 )
 
+// Arc is a part of the ellipse with the half axes e1 and e2, from an angle to another, the
+// one at e1 being zero; a whole one has so many pieces.
+func Arc(c, e1, e2 Vec, from, to, pieces float64) (pts []Vec) {
+	n := max(4, int(math.Ceil(pieces*math.Abs(to-from)/(2*math.Pi))))
+	for i := range n + 1 {
+		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
+		pts = append(pts, c.Add(e1.Scale(cos)).Add(e2.Scale(sin)))
+	}
+	return pts
+}
+
 // Shape is a polyline or a polygon.
 type Shape struct {
 	Pts    []Vec
@@ -63,6 +77,21 @@ type Shape struct {
 	Fill   Tone
 	Of     int  // 1 + the index of what it stands for, 0 of nothing
 	Head   bool // the head of an arrow, its tip first
+}
+
+// Sides gives the ends of each side of the shape.
+func (s *Shape) Sides() iter.Seq2[Vec, Vec] {
+	return func(yield func(Vec, Vec) bool) {
+		n := len(s.Pts)
+		for i := 1; i < n; i++ {
+			if !yield(s.Pts[i-1], s.Pts[i]) {
+				return
+			}
+		}
+		if s.Closed && n > 2 {
+			yield(s.Pts[n-1], s.Pts[0])
+		}
+	}
 }
 
 // Style is a face of the text's font.
@@ -101,6 +130,19 @@ type Drawing struct {
 	Title         string // for readers who do not see it
 }
 
+// drawn are the shapes that show, without a line where that has no width.
+func (d *Drawing) drawn() (all []Shape) {
+	for _, s := range d.Shapes {
+		if s.Width <= 0 {
+			s.Line = None
+		}
+		if len(s.Pts) > 0 && (s.Line != None || s.Fill != None) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
 // Line draws a polyline.
 func (d *Drawing) Line(tone Tone, width float64, pts ...Vec) {
 	d.Shapes = append(d.Shapes, Shape{Pts: pts, Line: tone, Width: width})
@@ -119,7 +161,11 @@ func (d *Drawing) Write(at Vec, size float64, tone Tone, runs ...Run) {
 // Put draws another drawing, scaled by k, with its corner at the place given.
 func (d *Drawing) Put(other Drawing, at Vec, k float64) {
 	for _, s := range other.Shapes {
-		s.Pts = moved(s.Pts, at, k)
+		pts := make([]Vec, len(s.Pts))
+		for i, q := range s.Pts {
+			pts[i] = at.Add(q.Scale(k))
+		}
+		s.Pts = pts
 		s.Width *= k
 		d.Shapes = append(d.Shapes, s)
 	}
@@ -128,14 +174,6 @@ func (d *Drawing) Put(other Drawing, at Vec, k float64) {
 		t.Size *= k
 		d.Texts = append(d.Texts, t)
 	}
-}
-
-func moved(pts []Vec, by Vec, k float64) []Vec {
-	out := make([]Vec, len(pts))
-	for i, q := range pts {
-		out[i] = by.Add(q.Scale(k))
-	}
-	return out
 }
 
 // Bounds gives the box round everything drawn.

@@ -2,6 +2,7 @@ package ink
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 	"time"
 
@@ -53,7 +54,7 @@ func PDF(pages []Drawing, about About) ([]byte, error) {
 	}
 	for _, d := range pages {
 		f.AddPageFormat("P", fpdf.SizeType{Wd: d.Width, Ht: d.Height})
-		for _, s := range d.Shapes {
+		for _, s := range d.drawn() {
 			s.pdf(f)
 		}
 		for _, t := range d.Texts {
@@ -66,16 +67,10 @@ func PDF(pages []Drawing, about About) ([]byte, error) {
 }
 
 func used(pages []Drawing, style Style) bool {
-	for _, d := range pages {
-		for _, t := range d.Texts {
-			for _, r := range t.Runs {
-				if r.Style == style {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	styled := func(r Run) bool { return r.Style == style }
+	return slices.ContainsFunc(pages, func(d Drawing) bool {
+		return slices.ContainsFunc(d.Texts, func(t Text) bool { return slices.ContainsFunc(t.Runs, styled) })
+	})
 }
 
 func rgb(t Tone) (r, g, b int) {
@@ -87,33 +82,24 @@ func rgb(t Tone) (r, g, b int) {
 }
 
 func (s Shape) pdf(f *fpdf.Fpdf) {
-	if len(s.Pts) == 0 {
-		return
-	}
 	draw := ""
 	if s.Fill != None {
 		f.SetFillColor(rgb(s.Fill))
 		draw = "F"
 	}
-	if s.Line != None && s.Width > 0 {
+	if s.Line != None {
 		f.SetDrawColor(rgb(s.Line))
 		f.SetLineWidth(s.Width)
 		draw += "D"
-	}
-	if draw == "" {
-		return
 	}
 	if s.Dashed {
 		f.SetDashPattern([]float64{4, 3}, 0)
 	} else {
 		f.SetDashPattern(nil, 0)
 	}
-	for i, q := range s.Pts {
-		if i == 0 {
-			f.MoveTo(q.X, q.Y)
-		} else {
-			f.LineTo(q.X, q.Y)
-		}
+	f.MoveTo(s.Pts[0].X, s.Pts[0].Y)
+	for _, q := range s.Pts[1:] {
+		f.LineTo(q.X, q.Y)
 	}
 	if s.Closed {
 		f.ClosePath()
@@ -123,14 +109,10 @@ func (s Shape) pdf(f *fpdf.Fpdf) {
 
 func (t Text) pdf(f *fpdf.Fpdf) {
 	f.SetTextColor(rgb(t.Tone))
-	x := t.At.X
-	for _, r := range t.Runs {
-		if r.Text == "" {
-			continue
+	for _, r := range t.pieces() {
+		if r.Text != "" {
+			f.SetFont(fontName, pdfStyles[r.Style], r.size)
+			f.Text(r.at.X, r.at.Y, stands(r.Text))
 		}
-		size, down := r.place(t.Size)
-		f.SetFont(fontName, pdfStyles[r.Style], size)
-		f.Text(x, t.At.Y+down, stands(r.Text))
-		x += Advance(r.Text, r.Style, size)
 	}
 }

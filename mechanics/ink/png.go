@@ -28,12 +28,14 @@ func PNG(d Drawing, dpi float64) ([]byte, error) {
 	c.Clear()
 	c.SetLineCap(gg.LineCapRound)
 	c.SetLineJoin(gg.LineJoinRound)
-	for _, s := range d.Shapes {
+	var scaled Drawing
+	scaled.Put(d, Vec{}, k)
+	for _, s := range scaled.drawn() {
 		s.png(c, k)
 	}
-	held := map[Run]font.Face{}
-	for _, t := range d.Texts {
-		if err := t.png(c, k, held); err != nil {
+	held := map[face]font.Face{}
+	for _, t := range scaled.Texts {
+		if err := t.png(c, held); err != nil {
 			return nil, err
 		}
 	}
@@ -48,16 +50,8 @@ func tone(t Tone) color.Color {
 }
 
 func (s Shape) png(c *gg.Context, k float64) {
-	if len(s.Pts) == 0 {
-		return
-	}
-	c.NewSubPath()
-	for i, q := range s.Pts {
-		if i == 0 {
-			c.MoveTo(q.X*k, q.Y*k)
-		} else {
-			c.LineTo(q.X*k, q.Y*k)
-		}
+	for _, q := range s.Pts { // the first moves there
+		c.LineTo(q.X, q.Y)
 	}
 	if s.Closed {
 		c.ClosePath()
@@ -66,9 +60,9 @@ func (s Shape) png(c *gg.Context, k float64) {
 		c.SetColor(tone(s.Fill))
 		c.FillPreserve()
 	}
-	if s.Line != None && s.Width > 0 {
+	if s.Line != None {
 		c.SetColor(tone(s.Line))
-		c.SetLineWidth(s.Width * k)
+		c.SetLineWidth(s.Width)
 		if s.Dashed {
 			c.SetDash(4*k, 3*k)
 		} else {
@@ -79,24 +73,25 @@ func (s Shape) png(c *gg.Context, k float64) {
 	c.ClearPath()
 }
 
-func (t Text) png(c *gg.Context, k float64, held map[Run]font.Face) error {
+// face is a font's face at a size.
+type face struct {
+	style Style
+	size  float64
+}
+
+func (t Text) png(c *gg.Context, held map[face]font.Face) error {
 	c.SetColor(tone(t.Tone))
-	x := t.At.X
-	for _, r := range t.Runs {
-		size, down := r.place(t.Size)
-		key := Run{Style: r.Style, Text: num(size)}
-		face, ok := held[key]
-		if !ok {
-			var err error
-			face, err = opentype.NewFace(fonts()[r.Style], &opentype.FaceOptions{Size: size * k, DPI: pointsPerInch, Hinting: font.HintingNone})
+	for _, r := range t.pieces() {
+		key := face{r.Style, r.size}
+		if held[key] == nil {
+			f, err := opentype.NewFace(fonts()[r.Style], &opentype.FaceOptions{Size: r.size, DPI: pointsPerInch, Hinting: font.HintingNone})
 			if err != nil {
 				return err
 			}
-			held[key] = face
+			held[key] = f
 		}
-		c.SetFontFace(face)
-		c.DrawString(stands(r.Text), x*k, (t.At.Y+down)*k)
-		x += Advance(r.Text, r.Style, size)
+		c.SetFontFace(held[key])
+		c.DrawString(stands(r.Text), r.at.X, r.at.Y)
 	}
 	return nil
 }

@@ -52,7 +52,7 @@ func (d Drawing) svg(b *strings.Builder, space, under string) {
 		fmt.Fprintf(b, "<title>%s</title>\n", XML(d.Title))
 	}
 	b.WriteString(under)
-	for _, s := range d.Shapes {
+	for _, s := range d.drawn() {
 		s.svg(b)
 	}
 	for _, t := range d.Texts {
@@ -62,9 +62,6 @@ func (d Drawing) svg(b *strings.Builder, space, under string) {
 }
 
 func (s Shape) svg(b *strings.Builder) {
-	if len(s.Pts) == 0 {
-		return
-	}
 	var path strings.Builder
 	for i, q := range s.Pts {
 		path.WriteString(map[bool]string{true: "M", false: "L"}[i == 0] + num(q.X) + " " + num(q.Y))
@@ -77,7 +74,7 @@ func (s Shape) svg(b *strings.Builder) {
 		fill, class = colours[s.Fill], "f-"+classes[s.Fill]
 	}
 	fmt.Fprintf(b, `<path d="%s" fill="%s"`, path.String(), fill)
-	if s.Line != None && s.Width > 0 {
+	if s.Line != None {
 		class = strings.TrimSpace(class + " s-" + classes[s.Line])
 		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s"`, colours[s.Line], num(s.Width))
 	}
@@ -89,12 +86,9 @@ func (s Shape) svg(b *strings.Builder) {
 
 func (t Text) svg(b *strings.Builder) {
 	fmt.Fprintf(b, `<text class="f-%s" fill="%s" xml:space="preserve">`, classes[t.Tone], colours[t.Tone])
-	x := t.At.X
-	for _, r := range t.Runs {
-		size, down := r.place(t.Size)
+	for _, r := range t.pieces() {
 		// The length is that which labels were placed by, whatever serif there is.
-		length := Advance(r.Text, r.Style, size)
-		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, num(x), num(t.At.Y+down), num(size), num(length))
+		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, num(r.at.X), num(r.at.Y), num(r.size), num(r.advance))
 		if r.Style == Italic || r.Style == BoldItalic {
 			b.WriteString(` font-style="italic"`)
 		}
@@ -102,7 +96,6 @@ func (t Text) svg(b *strings.Builder) {
 			b.WriteString(` font-weight="bold"`)
 		}
 		b.WriteString(">" + XML(r.Text) + "</tspan>")
-		x += length
 	}
 	b.WriteString("</text>\n")
 }

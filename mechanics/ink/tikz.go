@@ -10,29 +10,28 @@ import (
 // document; escape writes it for LaTeX.
 func TikZ(d Drawing, width float64, escape func(string) string) string {
 	k := min(1, width/d.Width)
+	var scaled Drawing
+	scaled.Put(d, Vec{}, k)
 	var b strings.Builder
 	b.WriteString("\\begin{tikzpicture}[x=1bp,y=-1bp,line cap=round,line join=round]\n")
 	for t := Dark; t <= Risk; t++ {
 		fmt.Fprintf(&b, "\\definecolor{%s}{HTML}{%s}\n", classes[t], strings.ToUpper(colours[t][1:]))
 	}
 	fmt.Fprintf(&b, "\\useasboundingbox (0,0) rectangle (%s,%s);\n", num(k*d.Width), num(k*d.Height))
-	for _, s := range d.Shapes {
+	for _, s := range scaled.drawn() {
 		var how []string
 		if s.Fill != None {
 			how = append(how, "fill="+classes[s.Fill])
 		}
-		if s.Line != None && s.Width > 0 {
-			how = append(how, "draw="+classes[s.Line], "line width="+num(k*s.Width)+"bp")
-		}
-		if len(how) == 0 || len(s.Pts) == 0 {
-			continue
+		if s.Line != None {
+			how = append(how, "draw="+classes[s.Line], "line width="+num(s.Width)+"bp")
 		}
 		if s.Dashed {
 			how = append(how, "dash pattern=on 4bp off 3bp")
 		}
 		pts := make([]string, len(s.Pts))
 		for i, q := range s.Pts {
-			pts[i] = "(" + num(k*q.X) + "," + num(k*q.Y) + ")"
+			pts[i] = "(" + num(q.X) + "," + num(q.Y) + ")"
 		}
 		if s.Closed {
 			pts = append(pts, "cycle")
@@ -40,17 +39,15 @@ func TikZ(d Drawing, width float64, escape func(string) string) string {
 		b.WriteString("\\path[" + strings.Join(how, ",") + "] " + strings.Join(pts, "--") + ";\n")
 	}
 	faces := [4]string{Regular: "", Italic: "\\itshape", Bold: "\\bfseries", BoldItalic: "\\bfseries\\itshape"}
-	for _, t := range d.Texts {
-		x := t.At.X
-		for _, r := range t.Runs {
-			size, down := r.place(t.Size)
-			length := Advance(r.Text, r.Style, size)
-			if text := strings.TrimSpace(r.Text); text != "" {
-				blank := Advance(r.Text[:strings.Index(r.Text, text)], r.Style, size)
-				fmt.Fprintf(&b, "\\node[anchor=base west,inner sep=0,text=%s] at (%s,%s) {\\fontsize{%s}{%s}\\selectfont%s\\resizebox{%sbp}{\\height}{%s}};\n", classes[t.Tone],
-					num(k*(x+blank)), num(k*(t.At.Y+down)), num(k*size), num(1.2*k*size), faces[r.Style], num(k*Advance(text, r.Style, size)), escape(text))
+	for _, t := range scaled.Texts {
+		for _, r := range t.pieces() {
+			text := strings.TrimSpace(r.Text)
+			if text == "" {
+				continue
 			}
-			x += length
+			blank := Advance(r.Text[:strings.Index(r.Text, text)], r.Style, r.size)
+			fmt.Fprintf(&b, "\\node[anchor=base west,inner sep=0,text=%s] at (%s,%s) {\\fontsize{%s}{%s}\\selectfont%s\\resizebox{%sbp}{\\height}{%s}};\n", classes[t.Tone],
+				num(r.at.X+blank), num(r.at.Y), num(r.size), num(1.2*r.size), faces[r.Style], num(Advance(text, r.Style, r.size)), escape(text))
 		}
 	}
 	b.WriteString("\\end{tikzpicture}")

@@ -25,13 +25,13 @@ func (b *builder) places(i int) (pts []r3.Vec) {
 // bars through its points.
 func (b *builder) body(i int) {
 	body := &b.p.Bodies[i]
+	pts := b.places(i)
 	if body.Particle {
-		for _, at := range b.places(i) {
+		for _, at := range pts {
 			b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{at}, Radius: 1})
 		}
 		return
 	}
-	pts := b.places(i)
 	if b.shaft(i, pts) {
 		return
 	}
@@ -41,7 +41,7 @@ func (b *builder) body(i int) {
 			return
 		}
 	}
-	for _, bar := range Tree(pts) {
+	for _, bar := range tree(pts) {
 		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bar[:]})
 	}
 }
@@ -121,33 +121,30 @@ func (b *builder) belted(point int, foot, axis r3.Vec) bool {
 // maxJoined bounds the work for a body of very many points.
 const maxJoined = 300
 
-// Tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
+// tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
 // line, a bracket with its arms.
-func Tree(pts []r3.Vec) (legs [][2]r3.Vec) {
+func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 	pts = pts[:min(len(pts), maxJoined)]
 	if len(pts) < 2 {
 		return nil
 	}
-	far, from := make([]float64, len(pts)), make([]int, len(pts))
-	for i := range pts {
-		far[i] = r3.Norm(r3.Sub(pts[i], pts[0]))
+	far, from, in := make([]float64, len(pts)), make([]int, len(pts)), make([]bool, len(pts))
+	for i := range far {
+		far[i] = math.Inf(1)
 	}
-	in := make([]bool, len(pts))
-	in[0] = true
-	for len(legs) < len(pts)-1 {
-		best := -1
-		for i := range pts {
-			if !in[i] && (best < 0 || far[i] < far[best]) {
-				best = i
+	for last := 0; len(legs) < len(pts)-1; {
+		in[last] = true
+		next := -1
+		for i, q := range pts {
+			if l := r3.Norm(r3.Sub(q, pts[last])); !in[i] && l < far[i] {
+				far[i], from[i] = l, last
+			}
+			if !in[i] && (next < 0 || far[i] < far[next]) {
+				next = i
 			}
 		}
-		in[best] = true
-		legs = append(legs, [2]r3.Vec{pts[from[best]], pts[best]})
-		for i := range pts {
-			if l := r3.Norm(r3.Sub(pts[i], pts[best])); !in[i] && l < far[i] {
-				far[i], from[i] = l, best
-			}
-		}
+		legs = append(legs, [2]r3.Vec{pts[from[next]], pts[next]})
+		last = next
 	}
 	return legs
 }

@@ -34,27 +34,37 @@ type force struct {
 	touch    touch
 	oneSided bool // a negative value cannot be
 	body     int
-	rank     Rank
+	weight   bool
+	couple   bool // along its axis, N·m
 	unnamed  bool // its arrow is one of several with the same name
 }
 
-// arrow draws a force: in the sense that it has where its value is known, else in the
+// arrow draws a force or couple: in the sense that it has where its value is known, else in the
 // one that counts as positive.
 func (b *builder) arrow(f force) {
 	if !finite(f.along) {
 		return
 	}
 	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: ink.Found, Open: !f.known,
-		Label: Label{Runs: f.name, Short: f.name, Rank: f.rank}}
+		Label: Label{Runs: f.name, Short: f.name, Rank: OfUnknown}}
+	dim, largest := units.Force, b.max
+	if f.couple {
+		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
+	}
 	if f.given {
-		t.Tone = ink.Load
+		t.Tone, t.Label.Rank = ink.Load, OfForce
+	}
+	if f.weight {
+		t.Label.Rank = OfBody
 	}
 	if f.known {
-		if b.zero(f.value, f.name, f.unnamed) {
+		if !(math.Abs(f.value) > nothing*largest) {
+			b.zero(f)
 			return
 		}
-		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, math.Abs(f.value), b.p.Units.Force))
-		t.Value, t.Share = math.Abs(f.value), math.Min(1, math.Abs(f.value)/b.max)
+		t.Value = math.Abs(f.value)
+		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, t.Value, b.p.Units.For(dim)))
+		t.Share = math.Min(1, t.Value/largest)
 	}
 	if f.known && f.value < 0 {
 		t.Along, t.Broken = r3.Scale(-1, f.along), f.oneSided
@@ -68,11 +78,13 @@ func (b *builder) arrow(f force) {
 	if t.Broken {
 		t.Label.Mark = "!"
 	}
-	t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
 	if f.unnamed {
 		t.Label = Label{}
 	}
-	b.makeWay(&t, f.touch == outside)
+	if !f.couple {
+		t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
+		b.makeWay(&t, f.touch == outside)
+	}
 	b.add(t)
 }
 
@@ -109,14 +121,10 @@ func (t *Thing) side() r3.Vec {
 func (t *Thing) sameSide(o *Thing) bool { return r3.Dot(t.side(), o.side()) > 1-Flat }
 
 // zero notes what is zero and therefore not drawn.
-func (b *builder) zero(value float64, name []ink.Run, unnamed bool) bool {
-	if value != 0 && math.Abs(value) > nothing*b.max {
-		return false
+func (b *builder) zero(f force) {
+	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []ink.Run) bool { return slices.Equal(z, f.name) }) {
+		b.out.Zero = append(b.out.Zero, f.name)
 	}
-	if !unnamed && !slices.ContainsFunc(b.out.Zero, func(z []ink.Run) bool { return slices.Equal(z, name) }) {
-		b.out.Zero = append(b.out.Zero, name)
-	}
-	return true
 }
 
 // magnitude is a value as it is printed: of a load as typed, where its cell says it.
@@ -177,7 +185,7 @@ func (b *builder) maximum(acts func(func(*problem.Act) bool)) {
 // member draws the forces with which a member or rope acts on a body at a point: one for
 // each stretch that ends there.
 func (b *builder) member(l *problem.Line, a *problem.Act) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, touch: pulls, rank: rank(len(l.Magnitude.Terms)), given: len(l.Magnitude.Terms) == 0}
+	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, touch: pulls, given: len(l.Magnitude.Terms) == 0}
 	if l.Kind.Info().Positive == "compression" {
 		f.touch = pushes
 	}
@@ -202,7 +210,7 @@ func (b *builder) member(l *problem.Line, a *problem.Act) {
 // directed draws a force that has a direction or components of its own, as it acts on one
 // body.
 func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, rank: rank(len(a.Terms)), given: len(a.Terms) == 0, known: true, unnamed: unnamed}
+	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, given: len(a.Terms) == 0, known: true, unnamed: unnamed}
 	switch particle := a.Body >= 0 && b.p.Bodies[a.Body].Particle; {
 	case l.Kind == problem.Contact:
 		f.touch, f.oneSided = pushes, true
@@ -239,9 +247,9 @@ func directionOf(a *problem.Act) r3.Vec {
 	return f
 }
 
-// term draws the force of one unknown.
+// term draws the force or couple of one unknown.
 func (b *builder) term(f force, t problem.ActTerm) {
-	f.name, f.along, f.given, f.rank = TypesetUnknown(b.p, t.Unknown), unit(t.D), false, OfUnknown
+	f.name, f.along, f.given = TypesetUnknown(b.p, t.Unknown), unit(t.D), false
 	f.value, f.known = b.unknown(t.Unknown)
 	f.value *= r3.Norm(t.D)
 	b.arrow(f)
@@ -276,37 +284,10 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 			b.term(f, t)
 		}
 	}
+	f.couple = true
 	for _, t := range a.CoupleTerms {
-		b.moment(j.Ref, f.at, t)
+		b.term(f, t)
 	}
-}
-
-// moment draws the couple of one unknown.
-func (b *builder) moment(ref sheet.Ref, at r3.Vec, t problem.ActTerm) {
-	x, known := b.unknown(t.Unknown)
-	b.couple(ref, TypesetUnknown(b.p, t.Unknown), at, unit(t.D), x*r3.Norm(t.D), known, false)
-}
-
-// couple draws a couple.
-func (b *builder) couple(ref sheet.Ref, name []ink.Run, at, about r3.Vec, value float64, known, given bool) {
-	if !finite(about) {
-		return
-	}
-	t := Thing{Kind: Couple, Ref: ref, At: []r3.Vec{at}, Along: about, Tone: ink.Found, Open: !known, Share: 0.5, Label: Label{Runs: name, Short: name, Rank: OfUnknown}}
-	if given {
-		t.Tone, t.Label.Rank = ink.Load, OfForce
-	}
-	if known {
-		if math.Abs(value) <= nothing*b.max*b.out.Size {
-			b.zero(0, name, false)
-			return
-		}
-		t.Label.Runs = With(name, " = "+b.magnitude(ref, given, math.Abs(value), b.p.Units.For(units.Moment)))
-		if t.Value = math.Abs(value); value < 0 {
-			t.Along = r3.Scale(-1, about)
-		}
-	}
-	b.add(t)
 }
 
 // typedCouple draws a couple of the sheet. It acts on the whole body, so that anywhere
@@ -322,15 +303,18 @@ func (b *builder) typedCouple(c *problem.Couple, a *problem.Act) {
 	if a.Body != c.Body {
 		sign = -1
 	}
+	f := force{ref: c.Ref, name: Typeset(c.Name), at: at, couple: true}
 	switch {
 	case len(c.Magnitude.Terms) == 0:
-		b.couple(c.Ref, Typeset(c.Name), at, unit(a.Couple), r3.Norm(a.Couple), true, true)
+		f.along, f.value, f.known, f.given = unit(a.Couple), r3.Norm(a.Couple), true, true
+		b.arrow(f)
 	case c.U != r3.Vec{}:
-		x, known := c.Magnitude.Sum(b.unknown)
-		b.couple(c.Ref, Typeset(c.Name), at, r3.Scale(sign, c.U), x, known, false)
+		f.along = r3.Scale(sign, c.U)
+		f.value, f.known = c.Magnitude.Sum(b.unknown)
+		b.arrow(f)
 	default:
 		for _, t := range a.CoupleTerms {
-			b.moment(c.Ref, at, t)
+			b.term(f, t)
 		}
 	}
 }
@@ -343,12 +327,5 @@ func (b *builder) weight(i int) {
 	}
 	name := []ink.Run{{Text: "W", Style: ink.Italic}, {Text: body.Name, Style: ink.Italic, Level: -1}}
 	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: ink.Load})
-	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), value: body.Weight, known: true, given: true, touch: pulls, body: i, rank: OfBody})
-}
-
-func rank(unknowns int) Rank {
-	if unknowns > 0 {
-		return OfUnknown
-	}
-	return OfForce
+	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), value: body.Weight, known: true, given: true, touch: pulls, body: i, weight: true})
 }

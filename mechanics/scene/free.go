@@ -55,7 +55,6 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 // cut draws bodies cut free, with what acts on them from outside.
 func (b *builder) cut(about working.Subject, named []bool) {
 	listed := len(about.Lines) + len(about.Joints) + len(about.Couples) + len(about.Loads)
-	shows := func(list []int, i int) bool { return listed == 0 || slices.Contains(list, i) }
 	on := func(body int) bool { return slices.Contains(about.Bodies, body) }
 	b.out.Reach = nil
 	for _, i := range about.Bodies {
@@ -76,52 +75,46 @@ func (b *builder) cut(about working.Subject, named []bool) {
 			b.weight(i)
 		}
 	}
-	b.loads(func(l *problem.Distributed) bool {
-		return on(l.Body) && shows(about.Loads, slices.IndexFunc(b.p.Loads, func(o problem.Distributed) bool { return o.Name == l.Name }))
-	})
-	for i := range b.p.Lines {
-		l := &b.p.Lines[i]
-		if !l.OK || !shows(about.Lines, i) {
-			continue
-		}
-		outside := 0
-		for _, a := range l.Acts {
-			if on(a.Body) {
-				outside++
-			}
-		}
-		for k := range l.Acts {
-			a := &l.Acts[k]
-			switch {
-			case !on(a.Body):
-			case outside == 2 && len(l.Path) <= 2 && len(about.Bodies) > 1: // inside: its two forces cancel
-			case l.Kind.Info().Path && a.Point >= 0:
-				b.member(l, a)
-			default:
-				b.directed(l, a, false)
-			}
+	b.loads(func(i int) bool { return on(b.p.Loads[i].Body) && (listed == 0 || slices.Contains(about.Loads, i)) })
+	acting := map[problem.Source]int{} // on how many of the bodies
+	for from, a := range b.p.Exerted() {
+		if on(a.Body) {
+			acting[from]++
 		}
 	}
-	for i := range b.p.Joints {
-		j := &b.p.Joints[i]
-		if !j.OK || on(j.First) && on(j.Second) || !shows(about.Joints, i) {
-			continue
-		}
-		for k := range j.Acts {
-			if on(j.Acts[k].Body) {
-				b.joint(j, &j.Acts[k])
-			}
+	for from, a := range b.p.Exerted() {
+		bent := from.Thing == problem.ALine && len(b.p.Lines[from.Index].Path) > 2
+		inside := acting[from] == 2 && len(about.Bodies) > 1 && !bent // its two forces cancel
+		if on(a.Body) && !inside && (listed == 0 || speaksOf(about, from)) {
+			b.act(from, a)
 		}
 	}
-	for i := range b.p.Couples {
-		c := &b.p.Couples[i]
-		if !c.OK || !shows(about.Couples, i) {
-			continue
+}
+
+// speaksOf tells that a subject lists what exerts an act.
+func speaksOf(about working.Subject, from problem.Source) bool {
+	lists := map[problem.Thing][]int{problem.ALine: about.Lines, problem.AJoint: about.Joints, problem.ACouple: about.Couples}
+	return slices.Contains(lists[from.Thing], from.Index)
+}
+
+// act draws a force or couple of a line, joint or couple as it acts on a body.
+func (b *builder) act(from problem.Source, a *problem.Act) {
+	switch from.Thing {
+	case problem.ALine:
+		if l := &b.p.Lines[from.Index]; !l.OK {
+			return
+		} else if l.Kind.Info().Path && a.Point >= 0 {
+			b.member(l, a)
+		} else {
+			b.directed(l, a, false)
 		}
-		for k := range c.Acts {
-			if on(c.Acts[k].Body) {
-				b.typedCouple(c, &c.Acts[k])
-			}
+	case problem.AJoint:
+		if j := &b.p.Joints[from.Index]; j.OK {
+			b.joint(j, a)
+		}
+	case problem.ACouple:
+		if c := &b.p.Couples[from.Index]; c.OK {
+			b.typedCouple(c, a)
 		}
 	}
 }
@@ -129,40 +122,27 @@ func (b *builder) cut(about working.Subject, named []bool) {
 // alone draws what a step speaks of without a body.
 func (b *builder) alone(about working.Subject, named []bool) {
 	for _, i := range about.Lines {
-		if i < 0 || i >= len(b.p.Lines) || !b.p.Lines[i].OK {
-			continue
-		}
-		l := &b.p.Lines[i]
-		for k, leg := range l.Legs {
-			if !b.placed(leg.From) {
-				continue
+		if i >= 0 && i < len(b.p.Lines) && b.p.Lines[i].OK {
+			for leg, t := range b.stretches(&b.p.Lines[i], Vector) {
+				named[leg.From] = true
+				if leg.To >= 0 {
+					named[leg.To] = true
+				}
+				t.Tone = ink.Found
+				b.add(t)
 			}
-			named[leg.From] = true
-			const free = 0.25 // of the size: how long a direction is drawn
-			to := r3.Add(b.p.Points[leg.From].At, r3.Scale(free*b.out.Size, leg.U))
-			if leg.To >= 0 {
-				named[leg.To], to = true, b.p.Points[leg.To].At
-			}
-			t := Thing{Kind: Vector, Ref: l.Ref, At: []r3.Vec{b.p.Points[leg.From].At, to}, Tone: ink.Found}
-			if k == 0 {
-				t.Label = Label{Runs: Typeset(l.Name), Short: Typeset(l.Name), Rank: rank(len(l.Magnitude.Terms))}
-			}
-			b.add(t)
 		}
 	}
-	for _, i := range about.Joints {
-		if i >= 0 && i < len(b.p.Joints) && b.p.Joints[i].OK && len(b.p.Joints[i].Acts) > 0 {
-			named[b.p.Joints[i].Point] = true
-			b.joint(&b.p.Joints[i], &b.p.Joints[i].Acts[0])
+	b.loads(func(i int) bool { return slices.Contains(about.Loads, i) })
+	var last problem.Source
+	for from, a := range b.p.Exerted() {
+		if from != last && from.Thing != problem.ALine && speaksOf(about, from) {
+			if b.placed(a.Point) && from.Thing == problem.AJoint {
+				named[a.Point] = true
+			}
+			b.act(from, a)
 		}
-	}
-	b.loads(func(l *problem.Distributed) bool {
-		return slices.ContainsFunc(about.Loads, func(i int) bool { return i >= 0 && i < len(b.p.Loads) && b.p.Loads[i].Name == l.Name })
-	})
-	for _, i := range about.Couples {
-		if i >= 0 && i < len(b.p.Couples) && b.p.Couples[i].OK && len(b.p.Couples[i].Acts) > 0 {
-			b.typedCouple(&b.p.Couples[i], &b.p.Couples[i].Acts[0])
-		}
+		last = from
 	}
 }
 
@@ -190,37 +170,31 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 	b := newBuilder(p, sol, Options{})
 	var at r3.Vec
 	known := b.sol != nil
-	add := func(acts []problem.Act, t Thing) {
-		for _, a := range acts {
-			if a.Body != body {
-				continue
-			}
-			f := a.Const
-			for _, term := range a.Terms {
-				x, found := b.unknown(term.Unknown)
-				f, known = r3.Add(f, r3.Scale(x, term.D)), known && found
-			}
-			if !finite(f) {
-				continue
-			}
-			b.max = math.Max(b.max, r3.Norm(f))
-			next := r3.Add(at, f)
-			t.Kind, t.Tone, t.At, t.Label.Short, t.Label.Rank = Vector, ink.Found, []r3.Vec{at, next}, t.Label.Runs, OfForce
-			b.add(t)
-			at = next
+	for from, a := range p.Exerted() {
+		if a.Body != body {
+			continue
 		}
-	}
-	for _, l := range p.Lines {
-		if l.OK {
-			add(l.Acts, Thing{Ref: l.Ref, Label: Label{Runs: Typeset(l.Name)}})
+		f := a.Const
+		for _, term := range a.Terms {
+			x, found := b.unknown(term.Unknown)
+			f, known = r3.Add(f, r3.Scale(x, term.D)), known && found
 		}
-	}
-	for _, j := range p.Joints {
-		if j.OK {
-			add(j.Acts, Thing{Ref: j.Ref, Label: Label{Runs: Typeset(j.Name)}})
+		if !finite(f) {
+			continue
 		}
+		b.max = math.Max(b.max, r3.Norm(f))
+		next := r3.Add(at, f)
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: ink.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		switch from.Thing {
+		case problem.ALine:
+			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)
+		case problem.AJoint:
+			t.Ref, t.Label.Runs = p.Joints[from.Index].Ref, Typeset(p.Joints[from.Index].Name)
+		}
+		t.Label.Short = t.Label.Runs
+		b.add(t)
+		at = next
 	}
-	add(p.Bodies[body].Acts, Thing{Ref: p.Bodies[body].Ref, Label: Label{Runs: Typeset("W")}})
 	if !known || len(b.out.Things) == 0 {
 		return Scene{}, false
 	}

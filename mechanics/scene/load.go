@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -23,7 +24,7 @@ func intensity(l *problem.Distributed) (max float64) {
 
 // loads draws the distributed loads that shows says: all to one scale, and those on one
 // stretch one upon the other.
-func (b *builder) loads(shows func(*problem.Distributed) bool) {
+func (b *builder) loads(shows func(load int) bool) {
 	largest := 0.0
 	for i := range b.p.Loads {
 		if l := &b.p.Loads[i]; l.OK {
@@ -33,13 +34,13 @@ func (b *builder) loads(shows func(*problem.Distributed) bool) {
 	var drawn []Thing
 	for i := range b.p.Loads {
 		l := &b.p.Loads[i]
-		if !l.OK || !shows(l) || !b.placed(l.From) || !b.placed(l.To) || intensity(l) == 0 || l.Length == 0 {
+		if !l.OK || !shows(i) || !b.placed(l.From) || !b.placed(l.To) || intensity(l) == 0 || l.Length == 0 {
 			continue
 		}
 		t := b.load(l, largest)
 		for _, under := range drawn {
 			if stacked(&under, &t, Flat*b.out.Size) {
-				t.Base = math.Max(t.Base, under.Base+top(under.Heights))
+				t.Base = math.Max(t.Base, under.Base+math.Max(0, slices.Max(under.Heights)))
 			}
 		}
 		drawn = append(drawn, t)
@@ -48,23 +49,20 @@ func (b *builder) loads(shows func(*problem.Distributed) bool) {
 	}
 }
 
-func top(heights []float64) (max float64) {
-	for _, h := range heights {
-		max = math.Max(max, h)
-	}
-	return max
+// onPath is the place so far along the path of a load.
+func (b *builder) onPath(l *problem.Distributed, s float64) r3.Vec {
+	from, to := b.p.Points[l.From].At, b.p.Points[l.To].At
+	return r3.Add(from, r3.Scale(s/l.Length, r3.Sub(to, from)))
 }
 
 // load is the diagram of one: its feet on the stretch that it loads.
 func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
-	a, r := b.p.Points[l.From].At, r3.Sub(b.p.Points[l.To].At, b.p.Points[l.From].At)
-	place := func(s float64) r3.Vec { return r3.Add(a, r3.Scale(s/l.Length, r)) }
 	highest, even := 0, true
 	for k, o := range l.Diagram {
 		if o.S >= from && o.S <= to {
-			t.At, t.Heights, t.Values = append(t.At, place(o.S)), append(t.Heights, o.Q/largest), append(t.Values, "")
+			t.At, t.Heights, t.Values = append(t.At, b.onPath(l, o.S)), append(t.Heights, o.Q/largest), append(t.Values, "")
 		}
 		if math.Abs(o.Q) > math.Abs(l.Diagram[highest].Q) {
 			highest = k
@@ -82,7 +80,7 @@ func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 		}
 	}
 	// It says where it has that value.
-	t.Label.Runs = With(t.Label.Short, " = "+f.Format(l.Diagram[highest].Q, b.p.Figures)+" at "+b.p.Place(place(l.Diagram[highest].S)))
+	t.Label.Runs = With(t.Label.Short, " = "+f.Format(l.Diagram[highest].Q, b.p.Figures)+" at "+b.p.Place(b.onPath(l, l.Diagram[highest].S)))
 	return t
 }
 
@@ -106,16 +104,13 @@ func (b *builder) water(l *problem.Distributed) {
 	if l.Water == nil {
 		return
 	}
-	from, to := l.Loaded()
-	a, r := b.p.Points[l.From].At, r3.Sub(b.p.Points[l.To].At, b.p.Points[l.From].At)
-	ends := [2]r3.Vec{r3.Add(a, r3.Scale(from/l.Length, r)), r3.Add(a, r3.Scale(to/l.Length, r))}
-	depths := [2]float64{l.Water.From, l.Water.To}
-	upper := 0
-	if depths[1] < depths[0] {
-		upper = 1
+	upper, to := l.Loaded()
+	depth := l.Water.From
+	if l.Water.To < depth {
+		upper, depth = to, l.Water.To
 	}
 	// The water stands on the side from which it presses.
-	at := r3.Add(ends[upper], r3.Scale(math.Max(0, depths[upper]), b.p.Up))
+	at := r3.Add(b.onPath(l, upper), r3.Scale(math.Max(0, depth), b.p.Up))
 	const off = 0.12 // of the size: where its sign stands
 	back := r3.Sub(l.Direction, r3.Scale(r3.Dot(l.Direction, b.p.Up), b.p.Up))
 	b.add(Thing{Kind: Water, Ref: l.Ref, At: []r3.Vec{at, r3.Sub(at, r3.Scale(off*b.out.Size, unit(back)))}, Along: b.p.Up})

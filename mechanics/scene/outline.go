@@ -9,7 +9,7 @@ import (
 
 // standing gives the corners of a body that rests on a face: a rectangle on that
 // face, as high as its points reach and centred on its centre of gravity.
-func (b *builder) standing(i int, _ []r3.Vec) []r3.Vec {
+func (b *builder) standing(i int, pts []r3.Vec) []r3.Vec {
 	if !b.p.Planar {
 		return nil
 	}
@@ -18,18 +18,16 @@ func (b *builder) standing(i int, _ []r3.Vec) []r3.Vec {
 		if !j.OK || !j.HasFace || j.First != i && j.Second != i {
 			continue
 		}
-		a, c := b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At
 		if j.First != i && !slices.Contains(body.Points, j.Face[0]) {
 			continue
 		}
-		along, up := r3.Unit(r3.Sub(c, a)), j.Normal
+		a, c, up := b.p.Points[j.Face[0]].At, b.p.Points[j.Face[1]].At, j.Normal
 		if j.First != i {
 			up = r3.Scale(-1, up)
 		}
-		low, high, top := 0.0, r3.Dot(r3.Sub(c, a), along), 0.0
-		for _, k := range body.Points {
-			q := r3.Sub(b.p.Points[k].At, a)
-			low, high, top = math.Min(low, r3.Dot(q, along)), math.Max(high, r3.Dot(q, along)), math.Max(top, r3.Dot(q, up))
+		top := 0.0
+		for _, q := range pts {
+			top = math.Max(top, r3.Dot(r3.Sub(q, a), up))
 		}
 		if body.Weight > 0 {
 			top = math.Max(top, 2*r3.Dot(r3.Sub(body.Centre, a), up))
@@ -37,10 +35,21 @@ func (b *builder) standing(i int, _ []r3.Vec) []r3.Vec {
 		if top <= 0 {
 			return nil
 		}
-		at := func(x, y float64) r3.Vec { return r3.Add(a, r3.Add(r3.Scale(x, along), r3.Scale(y, up))) }
-		return []r3.Vec{at(low, 0), at(high, 0), at(high, top), at(low, top)}
+		return block(a, unit(r3.Sub(c, a)), r3.Scale(top, up), append(slices.Clone(pts), c))
 	}
 	return nil
+}
+
+// block gives the corners of a rectangle on the line along u through a: as long as places
+// reach, and as high as up is long.
+func block(a, u, up r3.Vec, places []r3.Vec) []r3.Vec {
+	low, high := 0.0, 0.0
+	for _, q := range places {
+		x := r3.Dot(r3.Sub(q, a), u)
+		low, high = math.Min(low, x), math.Max(high, x)
+	}
+	from, to := r3.Add(a, r3.Scale(low, u)), r3.Add(a, r3.Scale(high, u))
+	return []r3.Vec{from, to, r3.Add(to, up), r3.Add(from, up)}
 }
 
 // offLine is the distance of q from the line through a and b.
@@ -56,29 +65,22 @@ func (b *builder) slab(i int, pts []r3.Vec) []r3.Vec {
 	if !b.p.Planar || body.Weight == 0 {
 		return nil
 	}
-	legs := Tree(pts)
+	legs := tree(pts)
 	if len(legs) == 0 {
 		return nil
 	}
-	along := unit(r3.Sub(legs[0][1], legs[0][0]))
-	low, high := 0.0, 0.0
-	for _, k := range body.Points {
-		q := r3.Sub(b.p.Points[k].At, legs[0][0])
-		if b.placed(k) && r3.Norm(r3.Cross(q, along)) > Flat*b.out.Size {
-			return nil
-		}
-		low, high = math.Min(low, r3.Dot(q, along)), math.Max(high, r3.Dot(q, along))
-	}
-	off := r3.Sub(body.Centre, legs[0][0])
-	off = r3.Sub(off, r3.Scale(r3.Dot(off, along), along))
-	const well = 0.15 // of its length: less is a bar whose weight is not drawn on it
-	if r3.Norm(off) < well*(high-low) {
+	on, along := legs[0][0], unit(r3.Sub(legs[0][1], legs[0][0]))
+	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return offLine(q, on, legs[0][1]) > Flat*b.out.Size }) {
 		return nil
 	}
-	at := func(x, k float64) r3.Vec {
-		return r3.Add(legs[0][0], r3.Add(r3.Scale(x, along), r3.Scale(k, off)))
+	off := r3.Sub(body.Centre, on)
+	off = r3.Sub(off, r3.Scale(r3.Dot(off, along), along))
+	corners := block(on, along, r3.Scale(2, off), pts)
+	const well = 0.15 // of its length: less is a bar whose weight is not drawn on it
+	if r3.Norm(off) < well*r3.Norm(r3.Sub(corners[1], corners[0])) {
+		return nil
 	}
-	return []r3.Vec{at(low, 0), at(high, 0), at(high, 2), at(low, 2)}
+	return corners
 }
 
 // plate gives the outline of a body in space that is a plate: its points lie
@@ -92,7 +94,7 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 	}
 	if body.Weight > 0 {
 		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return r3.Norm(r3.Sub(q, body.Centre)) <= Flat*b.out.Size })
-		for _, l := range Tree(pts) {
+		for _, l := range tree(pts) {
 			if offLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
 				return nil
 			}
@@ -103,18 +105,18 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 
 // hull gives the corners of the convex hull of points of one plane, in order;
 // nothing where they lie on a line or not in a plane.
-func hull(pts []r3.Vec) []r3.Vec {
+func hull(pts []r3.Vec) (corners []r3.Vec) {
 	if len(pts) < 3 {
 		return nil
 	}
 	o := pts[0]
-	size := 0.0
-	var along, normal r3.Vec
+	far, normal := o, r3.Vec{}
 	for _, q := range pts {
-		if n := r3.Norm(r3.Sub(q, o)); n > size {
-			size, along = n, r3.Scale(1/n, r3.Sub(q, o))
+		if r3.Norm(r3.Sub(q, o)) > r3.Norm(r3.Sub(far, o)) {
+			far = q
 		}
 	}
+	size, along := r3.Norm(r3.Sub(far, o)), unit(r3.Sub(far, o))
 	for _, q := range pts {
 		if c := r3.Cross(along, r3.Sub(q, o)); r3.Norm(c) > r3.Norm(normal) {
 			normal = c
@@ -123,45 +125,24 @@ func hull(pts []r3.Vec) []r3.Vec {
 	if r3.Norm(normal) <= Flat*size {
 		return nil
 	}
-	normal = r3.Unit(normal)
-	across := r3.Cross(normal, along)
-	type flatPoint struct {
-		x, y float64
-		q    r3.Vec
+	normal = unit(normal)
+	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return math.Abs(r3.Dot(r3.Sub(q, o), normal)) > Flat*size }) {
+		return nil
 	}
-	var all []flatPoint
-	for _, q := range pts {
-		r := r3.Sub(q, o)
-		if math.Abs(r3.Dot(r, normal)) > Flat*size {
-			return nil
-		}
-		all = append(all, flatPoint{r3.Dot(r, along), r3.Dot(r, across), q})
-	}
-	// Andrew's monotone chain.
-	slices.SortFunc(all, func(a, b flatPoint) int {
-		if a.x < b.x || a.x == b.x && a.y < b.y {
-			return -1
-		}
-		return 1
-	})
-	half := func(pts []flatPoint) (out []flatPoint) {
+	// Jarvis's march: from each corner to the place that has all others on its left.
+	for at := far; len(corners) < len(pts); {
+		corners = append(corners, at)
+		next := at
 		for _, q := range pts {
-			for len(out) > 1 {
-				a, b := out[len(out)-2], out[len(out)-1]
-				if (b.x-a.x)*(q.y-a.y)-(b.y-a.y)*(q.x-a.x) > Flat*Flat*size*size {
-					break
-				}
-				out = out[:len(out)-1]
+			turn := r3.Dot(r3.Cross(r3.Sub(next, at), r3.Sub(q, at)), normal)
+			straight := math.Abs(turn) <= Flat*Flat*size*size
+			if straight && r3.Norm(r3.Sub(q, at)) > r3.Norm(r3.Sub(next, at)) || !straight && turn < 0 {
+				next = q
 			}
-			out = append(out, q)
 		}
-		return out[:len(out)-1]
-	}
-	lower := half(all)
-	slices.Reverse(all)
-	var corners []r3.Vec
-	for _, c := range append(lower, half(all)...) {
-		corners = append(corners, c.q)
+		if at = next; at == far {
+			break
+		}
 	}
 	return corners
 }

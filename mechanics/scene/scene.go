@@ -18,14 +18,16 @@ import (
 // Scene is what a figure shows. Things are in the order in which they are drawn where
 // none stands in front of another.
 type Scene struct {
-	Title      string
-	Planar     bool
-	Up         r3.Vec
-	Size       float64 // the diagonal of the box of the problem's points, m; 1 where there is none
-	Things     []Thing
-	Zero       [][]ink.Run // forces that are zero, which are said and not drawn
-	Dimensions *Dimensions // nil where none are drawn
-	Reach      []r3.Vec    // what the figure leaves room for, beside its things
+	Title  string
+	Planar bool
+	Up     r3.Vec
+	Size   float64 // the diagonal of the box of the problem's points, m; 1 where there is none
+	Things []Thing
+	Zero   [][]ink.Run // forces that are zero, which are said and not drawn
+	Reach  []r3.Vec    // what the figure leaves room for, beside its things
+
+	// Dimensions writes a length between places of Reach; nil where no dimensions are drawn.
+	Dimensions func(m float64) string
 }
 
 // Thing is one of them.
@@ -100,12 +102,6 @@ const (
 	OfPoint
 	OfSize // a length
 )
-
-// Dimensions are what chains of dimensions are made of: the places of the points.
-type Dimensions struct {
-	At     []r3.Vec
-	Format func(m float64) string
-}
 
 // Options say what stands in the figure of a problem beside what has to.
 type Options struct {

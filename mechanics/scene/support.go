@@ -78,7 +78,7 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, bar := range Tree(b.places(body)) {
+	for _, bar := range tree(b.places(body)) {
 		for k := range bar {
 			if r3.Norm(r3.Sub(bar[k], at)) <= Flat*b.out.Size {
 				sum = r3.Add(sum, unit(r3.Sub(bar[1-k], bar[k])))

@@ -33,14 +33,8 @@ func line(heavy bool, pts ...ink.Vec) Stroke { return Stroke{Pts: pts, Heavy: he
 
 // arc is a part of a circle, from an angle to another, clockwise from the ground on the
 // right.
-func arc(x, y, r, from, to float64) (pts []ink.Vec) {
-	const full = 24 // pieces of a circle
-	n := max(4, int(math.Ceil(full*math.Abs(to-from)/(2*math.Pi))))
-	for i := range n + 1 {
-		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
-		pts = append(pts, ink.Vec{X: x + r*cos, Y: y + r*sin})
-	}
-	return pts
+func arc(x, y, r, from, to float64) []ink.Vec {
+	return ink.Arc(ink.Vec{X: x, Y: y}, ink.Vec{X: r}, ink.Vec{Y: r}, from, to, 24)
 }
 
 func ring(x, y, r float64) Stroke { return polygon(arc(x, y, r, 0, 2*math.Pi)...) }
@@ -87,8 +81,7 @@ var (
 	contact = &Symbol{Ground: 2.4, Half: 18, Flat: []string{`===`}, Steep: []string{"|"}}
 	pulley  = &Symbol{Strokes: []Stroke{ring(0, 0, 5), ring(0, 0, 1)}, Flat: []string{"O"}, Steep: []string{"O"}}
 	weld    = &Symbol{Strokes: []Stroke{polygon(ink.Vec{X: -3, Y: -3}, ink.Vec{X: 3, Y: -3}, ink.Vec{X: 3, Y: 3}, ink.Vec{X: -3, Y: 3})}, Flat: []string{"#"}, Steep: []string{"#"}}
-	endOn   = &Symbol{Strokes: []Stroke{ring(0, 0, 6), ring(0, 0, 3)}, Flat: []string{"(o)"}, Steep: []string{"(o)"}}
-)
 
-// EndOn is the symbol of a support whose normal or axis points at the reader.
-func EndOn() *Symbol { return endOn }
+	// EndOn is that of a support whose normal or axis points at the reader.
+	EndOn = &Symbol{Strokes: []Stroke{ring(0, 0, 6), ring(0, 0, 3)}, Flat: []string{"(o)"}, Steep: []string{"(o)"}}
+)

@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -31,7 +32,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	}
 	for i := range p.Lines {
 		if l := &p.Lines[i]; l.OK && l.Kind.Info().Path {
-			b.stretches(l)
+			b.path(l)
 		}
 	}
 	b.anchors()
@@ -41,7 +42,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	}
 	b.surfaces()
 	b.dots()
-	b.loads(func(*problem.Distributed) bool { return true })
+	b.loads(func(int) bool { return true })
 	for i := range p.Lines {
 		l := &p.Lines[i]
 		if !l.OK || l.Kind.Info().Path || l.Kind == problem.Contact && !b.reacts(l) {
@@ -64,7 +65,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	}
 	b.names(func(int) bool { return true })
 	if opt.Dimensions {
-		b.dimensions()
+		b.out.Dimensions = func(m float64) string { return shortLength(p.Units.Length, m, p.Figures) }
 	}
 	return b.out
 }
@@ -75,35 +76,51 @@ func (b *builder) reacts(l *problem.Line) bool {
 	return b.opt.Reactions && known
 }
 
-// stretches draws a member, a stretch of its path each.
-func (b *builder) stretches(l *problem.Line) {
+// path draws a member.
+func (b *builder) path(l *problem.Line) {
 	kind := map[problem.Kind]Kind{problem.Strut: Strut, problem.Link: Link, problem.SpringKind: Spring}[l.Kind]
 	if kind == 0 {
 		kind = Cable
 	}
 	value, known := l.Magnitude.Sum(b.unknown)
-	for k, leg := range l.Legs {
-		if !b.placed(leg.From) || leg.To >= 0 && !b.placed(leg.To) {
-			continue
+	for leg, t := range b.stretches(l, kind) {
+		t.Open = !known && b.sol != nil
+		if t.Label.Runs != nil && b.opt.Lengths && leg.Length > 0 {
+			t.Label.Runs = With(t.Label.Short, ", "+b.p.Units.For(units.Length).Format(leg.Length, b.p.Figures))
+			t.Label.Short = t.Label.Runs
 		}
-		const free = 0.25 // of the size: as far as a member is drawn whose other end is not given
-		to := r3.Add(b.p.Points[leg.From].At, r3.Scale(free*b.out.Size, leg.U))
-		if leg.To >= 0 {
-			to = b.p.Points[leg.To].At
-		}
-		t := Thing{Kind: kind, Ref: l.Ref, At: []r3.Vec{b.p.Points[leg.From].At, to}, Open: !known && b.sol != nil}
-		if k == 0 {
-			name := Typeset(l.Name)
-			t.Label = Label{Runs: name, Short: name, Rank: rank(len(l.Magnitude.Terms))}
-			if b.opt.Lengths && leg.Length > 0 {
-				t.Label.Runs = With(name, ", "+b.p.Units.For(units.Length).Format(leg.Length, b.p.Figures))
-				t.Label.Short = t.Label.Runs
-			}
-			if known && b.sol != nil {
-				t.Label.Mark = sense(l.Kind, value, b.max)
-			}
+		if t.Label.Runs != nil && known && b.sol != nil {
+			t.Label.Mark = sense(l.Kind, value, b.max)
 		}
 		b.add(t)
+	}
+}
+
+// stretches are those of the path of a line, the first with its name.
+func (b *builder) stretches(l *problem.Line, kind Kind) iter.Seq2[problem.Leg, Thing] {
+	const free = 0.25 // of the size: as far as one is drawn whose other end is not given
+	return func(yield func(problem.Leg, Thing) bool) {
+		for k, leg := range l.Legs {
+			if !b.placed(leg.From) || leg.To >= 0 && !b.placed(leg.To) {
+				continue
+			}
+			from := b.p.Points[leg.From].At
+			to := r3.Add(from, r3.Scale(free*b.out.Size, leg.U))
+			if leg.To >= 0 {
+				to = b.p.Points[leg.To].At
+			}
+			t := Thing{Kind: kind, Ref: l.Ref, At: []r3.Vec{from, to}}
+			if k == 0 {
+				name := Typeset(l.Name)
+				t.Label = Label{Runs: name, Short: name, Rank: OfUnknown}
+				if len(l.Magnitude.Terms) == 0 {
+					t.Label.Rank = OfForce
+				}
+			}
+			if !yield(leg, t) {
+				return
+			}
+		}
 	}
 }
 
@@ -132,22 +149,15 @@ func (b *builder) reactions(j *problem.Joint) {
 		}
 		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
 	}
-	for _, a := range j.Acts[:min(1, len(j.Acts))] {
-		part := a
-		part.Terms, part.CoupleTerms = nil, nil
-		for _, t := range a.Terms {
-			if shows(t) {
-				part.Terms = append(part.Terms, t)
-			}
-		}
-		for _, t := range a.CoupleTerms {
-			if shows(t) {
-				part.CoupleTerms = append(part.CoupleTerms, t)
-			}
-		}
-		if len(part.Terms)+len(part.CoupleTerms) > 0 {
-			b.joint(j, &part)
-		}
+	if len(j.Acts) == 0 {
+		return
+	}
+	part := j.Acts[0]
+	hidden := func(t problem.ActTerm) bool { return !shows(t) }
+	part.Terms = slices.DeleteFunc(slices.Clone(part.Terms), hidden)
+	part.CoupleTerms = slices.DeleteFunc(slices.Clone(part.CoupleTerms), hidden)
+	if len(part.Terms)+len(part.CoupleTerms) > 0 {
+		b.joint(j, &part)
 	}
 }
 
@@ -162,14 +172,14 @@ func (b *builder) dots() {
 		}
 	}
 	for i, q := range b.p.Points {
-		switch {
-		case !q.OK:
-		case pinned[i]:
-			b.add(Thing{Kind: Pin, Ref: q.Ref, At: []r3.Vec{q.At}})
-		case q.Body >= 0 && b.p.Bodies[q.Body].Particle:
-			b.add(Thing{Kind: Dot, Ref: q.Ref, At: []r3.Vec{q.At}, Radius: 1})
-		default:
-			b.add(Thing{Kind: Dot, Ref: q.Ref, At: []r3.Vec{q.At}})
+		t := Thing{Kind: Dot, Ref: q.Ref, At: []r3.Vec{q.At}}
+		if pinned[i] {
+			t.Kind = Pin
+		} else if q.Body >= 0 && b.p.Bodies[q.Body].Particle {
+			t.Radius = 1
+		}
+		if q.OK {
+			b.add(t)
 		}
 	}
 }
@@ -182,12 +192,6 @@ func (b *builder) names(which func(int) bool) {
 			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: Label{Runs: name, Short: name, Rank: OfPoint}})
 		}
 	}
-}
-
-// dimensions are the places of the points.
-func (b *builder) dimensions() {
-	length := b.p.Units.Length
-	b.out.Dimensions = &Dimensions{At: b.out.Reach, Format: func(m float64) string { return shortLength(length, m, b.p.Figures) }}
 }
 
 // drums draws the drum of each belt, with the friction and the angle of contact.

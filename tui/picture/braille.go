@@ -39,16 +39,12 @@ func (p *pen) braille() {
 		if t := p.thing(s.Of); t != nil && p.lit(t.Ref) && t.Kind.Member() && !b.clears {
 			width = math.Max(width, thickFrom) // the selected row is heavier
 		}
-		pts := s.Pts
-		if s.Closed && len(pts) > 0 {
-			pts = append(slices.Clone(pts), pts[0])
-		}
-		for k := 1; k < len(pts); k++ {
+		for from, to := range s.Sides() {
 			if width < thickFrom {
-				p.thin(pts[k-1], pts[k], b)
+				p.thin(from, to, b)
 			} else {
-				n := pts[k].Sub(pts[k-1]).Unit().Across().Scale(width / 2)
-				p.fill([]ink.Vec{pts[k-1].Add(n), pts[k].Add(n), pts[k].Sub(n), pts[k-1].Sub(n)}, b)
+				n := to.Sub(from).Unit().Across().Scale(width / 2)
+				p.fill([]ink.Vec{from.Add(n), to.Add(n), to.Sub(n), from.Sub(n)}, b)
 			}
 		}
 	}
@@ -58,6 +54,13 @@ func (p *pen) braille() {
 func (p *pen) size() ink.Box {
 	const inside = 0.01 // the last dot ends before the edge
 	return ink.Box{High: ink.Vec{X: float64(p.c.W()*dotsX) - inside, Y: float64(p.c.H()*dotsY) - inside}}
+}
+
+// clip is what of a line lies on the canvas.
+func (p *pen) clip(from, to ink.Vec) (a, b ink.Vec, ok bool) {
+	t0, t1, ok := p.size().Clip(from, to)
+	d := to.Sub(from)
+	return from.Add(d.Scale(t0)), from.Add(d.Scale(t1)), ok
 }
 
 // plot sets or clears one dot.
@@ -76,12 +79,10 @@ func (p *pen) plot(x, y int, b stroke) {
 
 // thin draws a line one dot wide.
 func (p *pen) thin(from, to ink.Vec, b stroke) {
-	t0, t1, ok := p.size().Clip(from, to)
+	a, c, ok := p.clip(from, to)
 	if !ok {
 		return
 	}
-	d := to.Sub(from)
-	a, c := from.Add(d.Scale(t0)), from.Add(d.Scale(t1))
 	step := c.Sub(a)
 	n := int(math.Ceil(math.Max(math.Abs(step.X), math.Abs(step.Y))))
 	const dash, period = 4, 7

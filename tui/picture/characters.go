@@ -26,11 +26,8 @@ func (p *pen) characters() {
 		case s.Head && len(s.Pts) == 3:
 			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
 		default:
-			for k := 1; k < len(s.Pts); k++ {
-				p.slope(s.Pts[k-1], s.Pts[k], b)
-			}
-			if s.Closed && len(s.Pts) > 2 {
-				p.slope(s.Pts[len(s.Pts)-1], s.Pts[0], b)
+			for from, to := range s.Sides() {
+				p.slope(from, to, b)
 			}
 		}
 	}
@@ -74,12 +71,10 @@ func (p *pen) head(tip, u ink.Vec, look grid.Style) {
 
 // slope draws a line with one character a column, or a row where it is steep.
 func (p *pen) slope(from, to ink.Vec, b stroke) {
-	t0, t1, ok := p.size().Clip(from, to)
+	a, c, ok := p.clip(from, to)
 	if !ok {
 		return
 	}
-	d := to.Sub(from)
-	a, c := from.Add(d.Scale(t0)), from.Add(d.Scale(t1))
 	// In cells from here on.
 	ax, ay, bx, by := a.X/dotsX, a.Y/dotsY, c.X/dotsX, c.Y/dotsY
 	first, last := ay, by
@@ -147,33 +142,22 @@ func (p *pen) symbol(t *scene.Thing, at ink.Vec, look grid.Style) {
 	if !ok {
 		return
 	}
-	switch t.Kind {
-	case scene.Pin, scene.Dot:
-		p.set(x, y, 'o', look)
-		return
-	case scene.Centre:
-		if t.Along == (r3.Vec{}) {
-			p.set(x, y, '+', look)
-		}
-		return
-	case scene.Water:
-		p.rows(x, y, -1, []string{"V"}, look)
-		return
-	case scene.Couple:
-		p.turning(t, x, y, look)
-		return
-	}
 	up := p.d.Place(r3.Add(t.At[0], t.Along)).Sub(at).Unit()
 	switch s := t.Symbol; {
-	case s.Axis:
-		p.rows(x, y, 1, s.Flat, look)
-	case math.Abs(up.X) > math.Abs(up.Y):
-		side := -1
-		if up.X < 0 {
-			side = 1
-		}
-		p.columns(x, y, side, s.Steep, look)
-	case up.Y > 0:
+	case t.Kind == scene.Pin || t.Kind == scene.Dot:
+		p.set(x, y, 'o', look)
+	case t.Kind == scene.Centre && t.Along == (r3.Vec{}):
+		p.set(x, y, '+', look)
+	case t.Kind == scene.Water:
+		p.set(x, y-1, 'V', look)
+	case t.Kind == scene.Couple && r3.Dot(t.Along, p.d.Toward()) > 0: // over the top to the left
+		p.rows(x, y-2, 1, []string{"<-.", "  |", "--'"}, look)
+	case t.Kind == scene.Couple:
+		p.rows(x, y-2, 1, []string{".->", "|  ", "'--"}, look)
+	case s == nil:
+	case !s.Axis && math.Abs(up.X) > math.Abs(up.Y):
+		p.columns(x, y, -int(math.Copysign(1, up.X)), s.Steep, look)
+	case !s.Axis && up.Y > 0:
 		p.rows(x, y, -1, s.Flat, look)
 	default:
 		p.rows(x, y, 1, s.Flat, look)
@@ -202,19 +186,6 @@ func (p *pen) columns(x, y, side int, texts []string, look grid.Style) {
 		}
 		for r := range rows {
 			p.set(x+side*(i+1), y+r-rows/2, c[0], look)
-		}
-	}
-}
-
-// turning draws a couple: over the top to the left where it turns counter-clockwise.
-func (p *pen) turning(t *scene.Thing, x, y int, look grid.Style) {
-	rows := [3]string{".->", "|  ", "'--"}
-	if toward := p.d.Toward(); r3.Dot(t.Along, toward) > 0 {
-		rows = [3]string{"<-.", "  |", "--'"}
-	}
-	for dy, row := range rows {
-		for dx := range len(row) {
-			p.set(x+dx-1, y+dy-1, row[dx], look)
 		}
 	}
 }

@@ -33,7 +33,7 @@ func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Re
 		}
 	}
 	for _, t := range p.d.Texts {
-		if box := (ink.Box{Low: t.At, High: t.At.Add(ink.Vec{X: float64(dotsX * grid.Width(p.text(t.Runs))), Y: dotsY})}); box.Holds(at) {
+		if p.box(t).Holds(at) {
 			near(t.Of, 0, 0)
 		}
 	}
@@ -49,8 +49,8 @@ func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Re
 		return ref, true
 	}
 	for _, shape := range p.d.Shapes {
-		for i := 1; i < len(shape.Pts); i++ {
-			near(shape.Of, ink.Distance(at, shape.Pts[i-1], shape.Pts[i]), nearStroke)
+		for from, to := range shape.Sides() {
+			near(shape.Of, ink.Distance(at, from, to), nearStroke)
 		}
 	}
 	return ref, ref.Row != ""

@@ -112,28 +112,17 @@ func (p *pen) look(of int, tone ink.Tone) grid.Style {
 	case p.lit(t.Ref):
 		return theme.Emphasis
 	}
-	switch t.Kind {
-	case scene.Cable:
-		return theme.Cable
-	case scene.Strut:
-		return theme.Strut
-	case scene.Link:
-		return theme.Link
-	case scene.Spring:
-		return theme.Spring
-	case scene.Support, scene.Water:
-		return theme.Ground
-	case scene.Pin, scene.Dot, scene.Name:
-		return theme.Point
-	case scene.Centre:
-		return theme.Emphasis
-	case scene.Force, scene.Couple, scene.Load, scene.Vector:
-		if tone == ink.Load {
-			return theme.Force
-		}
-		return theme.Computed
+	if styles[t.Kind] == theme.Computed && tone == ink.Load {
+		return theme.Force
 	}
-	return theme.Plain
+	return styles[t.Kind]
+}
+
+// styles are those of the kinds of things, of a force that is not given.
+var styles = [scene.Name + 1]grid.Style{
+	scene.Cable: theme.Cable, scene.Strut: theme.Strut, scene.Link: theme.Link, scene.Spring: theme.Spring,
+	scene.Support: theme.Ground, scene.Water: theme.Ground, scene.Pin: theme.Point, scene.Dot: theme.Point, scene.Name: theme.Point,
+	scene.Centre: theme.Emphasis, scene.Force: theme.Computed, scene.Couple: theme.Computed, scene.Load: theme.Computed, scene.Vector: theme.Computed,
 }
 
 // text is that of a label, in the characters that the terminal has.
@@ -144,16 +133,24 @@ func (p *pen) text(runs []ink.Run) string {
 	return ink.Plain(runs)
 }
 
+// cells is the box of so many cells from a place on.
+func cells(low ink.Vec, w, h int) ink.Box {
+	return ink.Box{Low: low, High: low.Add(ink.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})}
+}
+
+// box is the one that a label fills.
+func (p *pen) box(t ink.Text) ink.Box { return cells(t.At, grid.Width(p.text(t.Runs)), 1) }
+
 // flush puts the dots on the canvas.
 func (p *pen) flush() {
+	blank := rune(0x2800) // no dot
+	if p.o.ASCII {
+		blank = 0
+	}
 	for y := range p.c.H() {
 		for x := range p.c.W() {
-			switch i := y*p.c.W() + x; {
-			case p.dots[i] == 0:
-			case p.o.ASCII:
-				p.c.Set(x, y, rune(p.dots[i]), p.looks[i])
-			default:
-				p.c.Set(x, y, 0x2800+rune(p.dots[i]), p.looks[i])
+			if i := y*p.c.W() + x; p.dots[i] != 0 {
+				p.c.Set(x, y, blank+rune(p.dots[i]), p.looks[i])
 			}
 		}
 	}
@@ -187,11 +184,9 @@ func (p *pen) corner(w, h int) (x, y int, ok bool) {
 				}
 			}
 		}
-		box := ink.Box{Low: ink.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}}
-		box.High = box.Low.Add(ink.Vec{X: float64(w * dotsX), Y: float64(h * dotsY)})
+		box := cells(ink.Vec{X: float64(c[0] * dotsX), Y: float64(c[1] * dotsY)}, w, h)
 		for _, t := range p.d.Texts {
-			width := float64(dotsX * grid.Width(p.text(t.Runs)))
-			if box.Meets(ink.Box{Low: t.At, High: t.At.Add(ink.Vec{X: width, Y: dotsY})}) {
+			if box.Meets(p.box(t)) {
 				hides += label
 			}
 		}
