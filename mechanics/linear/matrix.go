@@ -37,6 +37,28 @@ func (a *Matrix) Dense() *mat.Dense {
 	return d
 }
 
+// times is A x.
+func (a *Matrix) times(x []float64) []float64 {
+	out := make([]float64, len(a.Rows))
+	for i, row := range a.Rows {
+		for _, t := range row {
+			out[i] += t.Value * x[t.Col]
+		}
+	}
+	return out
+}
+
+// timesTrans is Aᵀ y.
+func (a *Matrix) timesTrans(y []float64) []float64 {
+	out := make([]float64, a.Cols)
+	for i, row := range a.Rows {
+		for _, t := range row {
+			out[t.Col] += t.Value * y[i]
+		}
+	}
+	return out
+}
+
 // normInf is the largest sum of the magnitudes of a row, ‖A‖∞ = max Σ |a[i][j]|.
 func (a *Matrix) normInf() float64 {
 	norm := 0.0

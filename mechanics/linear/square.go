@@ -34,10 +34,7 @@ type solver interface {
 func NewSquare(a *Matrix) (*Square, bool) {
 	blocks, ok := []Block(nil), len(a.Rows) == a.Cols
 	if ok && a.Cols <= denseWhole {
-		all := make([]int, a.Cols)
-		for i := range all {
-			all[i] = i
-		}
+		all := others(nil, a.Cols)
 		blocks = []Block{{all, all}}
 	} else {
 		blocks, ok = a.Blocks()

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat/combin"
 
 	"trivet/mechanics/linear"
 )
@@ -199,15 +200,17 @@ func (r *region) conflict() []int {
 	}
 	tries := 0
 	for size := 1; size < len(set); size++ {
-		found := subsets(all, size, func(some []int) bool {
-			tries++
-			return tries > maxTries || r.with(some) == linear.Empty
-		})
-		switch {
-		case tries > maxTries:
-			return set
-		case found != nil:
-			return found
+		for choice := combin.NewCombinationGenerator(len(all), size); choice.Next(); {
+			if tries++; tries > maxTries {
+				return set
+			}
+			some := make([]int, size)
+			for k, of := range choice.Combination(nil) {
+				some[k] = all[of]
+			}
+			if r.with(some) == linear.Empty {
+				return some
+			}
 		}
 	}
 	return set
@@ -226,27 +229,6 @@ func (r *region) with(conditions []int) linear.Extent {
 		return linear.Found
 	}
 	return part.admissible()
-}
-
-// subsets calls try with each choice of size items until it says yes, and gives
-// that choice.
-func subsets(of []int, size int, try func([]int) bool) []int {
-	var choose func(from int, some []int) []int
-	choose = func(from int, some []int) []int {
-		if len(some) == size {
-			if try(some) {
-				return some
-			}
-			return nil
-		}
-		for i := from; i <= len(of)-(size-len(some)); i++ {
-			if found := choose(i+1, append(some[:len(some):len(some)], of[i])); found != nil {
-				return found
-			}
-		}
-		return nil
-	}
-	return choose(0, nil)
 }
 
 // withNew is a list with x, once.

@@ -205,11 +205,10 @@ func partOf(f, m r3.Vec, part problem.Part) (float64, error) {
 	case problem.Size:
 		return size, nil
 	}
-	if size == 0 {
+	switch {
+	case size == 0:
 		return 0, noDirection("this force")
-	}
-	switch part {
-	case problem.Alpha, problem.Beta, problem.Gamma:
+	case part == problem.Alpha || part == problem.Beta || part == problem.Gamma:
 		axis := int(part - problem.Alpha)
 		across := f
 		*[]*float64{&across.X, &across.Y, &across.Z}[axis] = 0

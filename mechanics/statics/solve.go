@@ -169,9 +169,8 @@ func solveScaled(a *linear.Matrix, b []float64, off float64) scaledSolution {
 		}
 	}
 	g := linear.NewGeneral(a, max(rankTol, off))
-	// What is free turns towards the weakest of what is not, by rounding over the
-	// smallest singular value kept.
-	return scaledSolution{y: g.Solve(b), rank: g.Rank, cond: g.Cond, blur: off * g.Cond, right: g.Right, left: g.Left, factors: g}
+	// What is free turns towards the weakest of what is not by rounding.
+	return scaledSolution{y: g.Solve(b), rank: g.Rank, cond: g.Cond, blur: off * g.Blur, right: g.Right, left: g.Left, factors: g}
 }
 
 func identity(n int) [][]float64 {

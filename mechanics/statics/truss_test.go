@@ -219,3 +219,26 @@ func readText(t testing.TB, text string) *problem.Problem {
 	}
 	return p
 }
+
+// A large truss has the verdict that its form gives: without a bar that the loads need it is a
+// mechanism, with one more it is indeterminate, and with both a bar more does not help elsewhere.
+func TestLargeTrussesOfKnownForm(t *testing.T) {
+	whole := len(warren(500).bars) + 3
+	less, more, both := warren(500), warren(500), warren(500)
+	for _, tr := range []*truss{less, both} {
+		k := len(tr.bars) / 2
+		tr.bars = append(tr.bars[:k], tr.bars[k+1:]...)
+	}
+	more.bar(4, 25)
+	both.bar(4, 9)
+	for _, of := range []struct {
+		tr      *truss
+		rank    int
+		verdict Verdict
+	}{{less, whole - 1, NoEquilibrium}, {more, whole, Indeterminate}, {both, whole - 1, NoEquilibrium}} {
+		s := Solve(readText(t, of.tr.text()))
+		if s.Verdict != of.verdict || s.Rank != of.rank {
+			t.Errorf("%v of rank %d, want %v of rank %d", s.Verdict, s.Rank, of.verdict, of.rank)
+		}
+	}
+}
