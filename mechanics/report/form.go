@@ -66,5 +66,5 @@ func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, s
 		d.Add(lessonSection(s.Problem))
 		return doc.Text(d)
 	}
-	return printers[format](pageOf(s, PageOptions{Trust: t, unfigured: format == "markdown"}))
+	return printers[format](pageOf(s, PageOptions{Uncertainty: t, unfigured: format == "markdown"}))
 }

@@ -15,22 +15,22 @@ import (
 // precision in the sheet's units, null where there is no such number.
 type (
 	jsonSheet struct {
-		Format    int            `json:"format"`
-		Sheet     string         `json:"sheet"`
-		Title     string         `json:"title"`
-		Verdict   string         `json:"verdict"`
-		Words     []string       `json:"words"`
-		Degree    int            `json:"degree"`
-		Unknowns  []jsonUnknown  `json:"unknowns"`
-		Lines     []jsonLine     `json:"lines"`
-		Equations []jsonEquation `json:"equations"`
-		Asked     []jsonAsked    `json:"asked"`
-		Checks    []jsonCheck    `json:"checks"`
-		Answers   []jsonAnswer   `json:"answers"`
-		Free      []jsonMotion   `json:"free_motions,omitempty"`
-		Trust     *jsonTrust     `json:"trust,omitempty"` // what the ± of inputs does, where any has one
-		Errors    []jsonError    `json:"errors,omitempty"`
-		Warnings  []jsonError    `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
+		Format      int              `json:"format"`
+		Sheet       string           `json:"sheet"`
+		Title       string           `json:"title"`
+		Verdict     string           `json:"verdict"`
+		Words       []string         `json:"words"`
+		Degree      int              `json:"degree"`
+		Unknowns    []jsonUnknown    `json:"unknowns"`
+		Lines       []jsonLine       `json:"lines"`
+		Equations   []jsonEquation   `json:"equations"`
+		Asked       []jsonAsked      `json:"asked"`
+		Checks      []jsonCheck      `json:"checks"`
+		Answers     []jsonAnswer     `json:"answers"`
+		Free        []jsonMotion     `json:"free_motions,omitempty"`
+		Uncertainty *jsonUncertainty `json:"trust,omitempty"` // what the ± of inputs does, where any has one
+		Errors      []jsonError      `json:"errors,omitempty"`
+		Warnings    []jsonError      `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
 	}
 	jsonUnknown struct {
 		Name  string   `json:"name"`
@@ -99,7 +99,7 @@ const jsonFormat = 2
 func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
 	p := s.Problem
 	out := newJSON(sheet, p.Title, s.Verdict, s.Words(), warnings)
-	out.Degree, out.Trust = s.Degree, trustJSON(t)
+	out.Degree, out.Uncertainty = s.Degree, uncertaintyJSON(t)
 	for j := range s.X {
 		out.Unknowns = append(out.Unknowns, unknownJSON(s, j))
 	}
