@@ -76,7 +76,7 @@ func refusals(s *statics.Solution) (out []string) {
 		out = append(out, governing.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !(limited && c == governing) && (s.Single() || isLimit(c)) {
+		if !c.OK && !(limited && c == governing) && (s.Single() || c.IsLimit()) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
@@ -88,10 +88,6 @@ func refusals(s *statics.Solution) (out []string) {
 	return out
 }
 
-func isLimit(c statics.Check) bool {
-	return c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit
-}
-
 // high is the part of a limit in use above which it is set apart, for a second look.
 const high = 0.9
 
@@ -100,7 +96,7 @@ func highUse(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	p := s.Problem
 	table := doc.NewTable("On", "Force", "Limit", "Utilisation", "")
 	for k, c := range s.Checks {
-		if !isLimit(c) || c.Open || c.Value <= high*c.Bound {
+		if !c.IsLimit() || c.Open || c.Value <= high*c.Bound {
 			continue
 		}
 		force, mark := "unbounded", ""

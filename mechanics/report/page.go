@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -27,7 +28,7 @@ import (
 type PageOptions struct {
 	Field       bool                // one page for the file of a job, in place of the working
 	Task        bool                // a page to hand out: the task without any result
-	Sheet       *sheet.Sheet        // the inputs as typed, for a field page
+	Sheet       *sheet.Sheet        // the inputs as typed, for a field page or a task
 	File        string              // the sheet's name, for a field page
 	By          string              // who prepared it, if given
 	Checked     string              // who checked it, if given
@@ -258,17 +259,16 @@ func lessonSection(p *problem.Problem) doc.Section {
 
 // paragraphs are a block for each paragraph of a user's text.
 func paragraphs(text string) (out []doc.Block) {
-	var lines []string
-	for line := range strings.Lines(text + "\n\n") {
-		if line = oneLine(line); line != "" {
-			lines = append(lines, line)
-		} else if len(lines) > 0 {
-			out = append(out, doc.Say(strings.Join(lines, " ")))
-			lines = nil
+	for _, paragraph := range blankLines.Split(text, -1) {
+		if paragraph = oneLine(paragraph); paragraph != "" {
+			out = append(out, doc.Say(paragraph))
 		}
 	}
 	return out
 }
+
+// blankLines part paragraphs.
+var blankLines = regexp.MustCompile(`\n[\s\pZ]*\n`)
 
 // figureSection is the figure of what is given.
 func figureSection(p *problem.Problem, opt scene.Options) doc.Section {
