@@ -19,7 +19,7 @@ func PagesBy(version string) PageWriter {
 			return err
 		}
 		page, err := report.Page(format, s, report.PageOptions{
-			Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Version: version, Trust: uncertainty.Of(of, s),
+			Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Version: version, Uncertainty: uncertainty.Of(of, s),
 		})
 		if err != nil {
 			return err

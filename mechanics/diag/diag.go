@@ -18,18 +18,21 @@ func Between(start, end int) Span { return Span{start, end} }
 // Line is 0 where the whole file is meant, Column where the whole line is. Width is
 // the number of characters meant and Source the line, as far as they are known.
 type Place struct {
-	Line, Column, Width int
-	Source              string
+	Line   int    `json:"line"`
+	Column int    `json:"column"`
+	Width  int    `json:"-"`
+	Source string `json:"-"`
 }
 
 // Error is what is wrong. Msg and Hint are in lower case without a full stop; Hint
 // follows the words "Try: ", which it never contains, and may be empty.
 type Error struct {
-	Span Span // in the text of a cell
+	Span Span `json:"-"` // in the text of a cell
 	Place
-	Msg, Hint string
-	Meant     string // the known name that a mistyped one most likely stands for
-	Err       error  // the cause, where it is another error
+	Msg   string `json:"says"`
+	Hint  string `json:"hint"`
+	Meant string `json:"-"` // the known name that a mistyped one most likely stands for
+	Err   error  `json:"-"` // the cause, where it is another error
 }
 
 // New is an error without a place.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // breaks fills lines with pieces, the first in so much room and the rest in so much, and
@@ -139,7 +140,7 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 					lead = Word
 				}
 				for word != "" {
-					n := s.Fit(word, in.Style, rest)
+					n := fitting(s, word, in.Style, rest)
 					put(s.Prose(word[:n], in.Style))
 					if word = word[n:]; word != "" {
 						lead = Seam
@@ -154,6 +155,20 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 		from = to
 	}
 	return lines
+}
+
+// fitting is how many bytes of a word fit in a room; one character at least.
+func fitting[T any](s Setter[T], word string, style Style, room float64) int {
+	if s.Width(s.Prose(word, style)) <= room {
+		return len(word)
+	}
+	for n := range word {
+		_, next := utf8.DecodeRuneInString(word[n:])
+		if n > 0 && s.Width(s.Prose(word[:n+next], style)) > room {
+			return n
+		}
+	}
+	return len(word)
 }
 
 // TableSet is a table whose cells are set, each in its lines.

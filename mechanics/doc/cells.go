@@ -173,28 +173,19 @@ func (s cellSetter) Fence(op Op, in cells) cells {
 
 // Grid sets a matrix in brackets, a determinate between bars, numbers to the right; read
 // aloud it is tuples in one line.
-func (s cellSetter) Grid(op Op, rows [][]cells) cells {
+func (s cellSetter) Grid(op Op, rows [][]cells, columns []float64) cells {
 	switch {
 	case s.aloud:
 		return s.tuples(op, rows)
 	case len(rows) == 0:
 		return s.text("[]")
 	}
-	var widths []int
-	for _, r := range rows {
-		for k, c := range r {
-			if k == len(widths) {
-				widths = append(widths, 0)
-			}
-			widths[k] = max(widths[k], c.width)
-		}
-	}
 	out := cells{base: (len(rows) - 1) / 2}
 	for i, r := range rows {
 		open, shut := brackets(op, i, len(rows))
 		line := []cells{s.text(open)}
 		for k, c := range r {
-			blanks := widths[k] - c.width
+			blanks := int(columns[k]) - c.width
 			if k > 0 {
 				blanks += 2
 			}
@@ -242,13 +233,6 @@ func brackets(op Op, i, n int) (string, string) {
 		return "⎣", "⎦"
 	}
 	return "⎢", "⎥"
-}
-
-func (s cellSetter) Fit(word string, _ Style, room float64) int {
-	if float64(ansi.StringWidth(word)) <= room {
-		return len(word)
-	}
-	return max(len(ansi.Truncate(word, int(room), "")), firstCharacter(word))
 }
 
 // firstCharacter is the length of a word's first character.

@@ -35,21 +35,20 @@ type code struct {
 	small, inline bool
 }
 
-func (c code) Traits() Traits                          { return Traits{Flat: c.inline && c.flat != "", Small: c.small} }
-func (c code) Small() Setter[string]                   { c.small, c.inline = true, true; return c }
-func (c code) Inline() Setter[string]                  { c.inline = true; return c }
-func (c code) Letter(m Math) string                    { return c.letter(m) }
-func (c code) Number(digits string, _ Math) string     { return c.number(digits) }
-func (c code) Words(text string) string                { return c.words(text, c.small) }
-func (c code) Space(g Gap) string                      { return c.gaps[g] }
-func (c code) Join(of ...string) string                { return strings.Join(of, "") }
-func (c code) Sub(_ Math, base, sub string) string     { return fmt.Sprintf(c.sub, base, sub) }
-func (c code) Power(base, up string, _ Math) string    { return fmt.Sprintf(c.power, base, up) }
-func (c code) Fraction(over, under string) string      { return fmt.Sprintf(c.fraction, over, under) }
-func (c code) Root(in string) string                   { return fmt.Sprintf(c.root, in) }
-func (c code) Width(string) float64                    { return 0 } // the reader's program breaks the lines
-func (c code) Prose(text string, _ Style) string       { return text }
-func (c code) Fit(word string, _ Style, _ float64) int { return len(word) }
+func (c code) Traits() Traits                       { return Traits{Flat: c.inline && c.flat != "", Small: c.small} }
+func (c code) Small() Setter[string]                { c.small, c.inline = true, true; return c }
+func (c code) Inline() Setter[string]               { c.inline = true; return c }
+func (c code) Letter(m Math) string                 { return c.letter(m) }
+func (c code) Number(digits string, _ Math) string  { return c.number(digits) }
+func (c code) Words(text string) string             { return c.words(text, c.small) }
+func (c code) Space(g Gap) string                   { return c.gaps[g] }
+func (c code) Join(of ...string) string             { return strings.Join(of, "") }
+func (c code) Sub(_ Math, base, sub string) string  { return fmt.Sprintf(c.sub, base, sub) }
+func (c code) Power(base, up string, _ Math) string { return fmt.Sprintf(c.power, base, up) }
+func (c code) Fraction(over, under string) string   { return fmt.Sprintf(c.fraction, over, under) }
+func (c code) Root(in string) string                { return fmt.Sprintf(c.root, in) }
+func (c code) Width(string) float64                 { return 0 } // the reader's program breaks the lines
+func (c code) Prose(text string, _ Style) string    { return text }
 
 func (c code) Sign(text string) string {
 	if s, ok := c.signs[text]; ok {
@@ -66,7 +65,7 @@ func (c code) Fence(op Op, in string) string {
 	return fmt.Sprintf(form, in)
 }
 
-func (c code) Grid(op Op, rows [][]string) string {
+func (c code) Grid(op Op, rows [][]string, _ []float64) string {
 	form := c.matrix
 	if op == Det {
 		form = c.determinant

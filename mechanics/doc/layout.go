@@ -215,28 +215,22 @@ func (s *sheetOfLines) table(t *Table) {
 	}
 	rights := t.Rights()
 	for _, row := range set.Rows {
-		lines := 0
-		for _, cell := range row {
-			lines = max(lines, len(cell))
-		}
-		for n := range lines {
-			var line []cells
-			for k, cell := range row {
-				var c cells
-				if n < len(cell) {
-					c = cell[n]
-				}
-				pair := []cells{c, plain.text(strings.Repeat(" ", max(int(set.Widths[k])-c.width, 0)))} // a name wider than its column is cut
+		var line []cells
+		for k, lines := range row {
+			column := cells{width: int(set.Widths[k])}
+			for _, c := range lines {
+				pair := []cells{c, plain.text(strings.Repeat(" ", max(column.width-c.width, 0)))} // a name wider than its column is cut
 				if rights[k] {
 					slices.Reverse(pair)
 				}
-				if k > 0 {
-					line = append(line, between)
-				}
-				line = append(line, pair...)
+				column.rows = append(column.rows, plain.Join(pair...).rows...)
 			}
-			s.put(s.FormulaIn, plain.Join(line...).rows...)
+			if k > 0 {
+				line = append(line, between)
+			}
+			line = append(line, column)
 		}
+		s.put(s.FormulaIn, plain.Join(line...).rows...)
 	}
 }
 

@@ -39,15 +39,14 @@ type Setter[T any] interface {
 	Power(base, up T, exponent Math) T
 	Fraction(over, under T) T
 	Root(in T) T
-	Fence(op Op, in T) T // of Paren or Size, as high as what is in it
-	Grid(op Op, rows [][]T) T
+	Fence(op Op, in T) T                         // of Paren or Size, as high as what is in it
+	Grid(op Op, rows [][]T, columns []float64) T // columns are their widths
 	Width(T) float64
 	Traits() Traits
 	Small() Setter[T]  // for a subscript or a power
 	Inline() Setter[T] // for a line of prose, or a cell of a matrix
 
 	Prose(text string, style Style) T
-	Fit(word string, style Style, room float64) int // how many bytes of a word fit, one character at least
 }
 
 // Traits are what a format can.
@@ -354,14 +353,18 @@ func tall(m Math) bool {
 
 func (w walker[T]) grid(m Math) T {
 	s := w.s.Inline()
-	rows := make([][]T, len(m.Of))
+	rows, columns := make([][]T, len(m.Of)), []float64{}
 	for i, r := range m.Of {
 		if m.Op == Column {
 			r.Of = []Math{r}
 		}
-		for _, e := range r.Of {
+		for k, e := range r.Of {
 			rows[i] = append(rows[i], Set(s, e))
+			if k == len(columns) {
+				columns = append(columns, 0)
+			}
+			columns[k] = max(columns[k], s.Width(rows[i][k]))
 		}
 	}
-	return w.s.Grid(m.Op, rows)
+	return w.s.Grid(m.Op, rows, columns)
 }

@@ -59,10 +59,12 @@ type Class struct {
 // Times how often it was made; both are blank where none was made twice. Of several
 // the first met.
 type Question struct {
-	Name                string
-	Of, Right, Answered int
-	Often               string
-	Times               int
+	Name     string `json:"name"`
+	Of       int    `json:"of"`
+	Answered int    `json:"answered"`
+	Right    int    `json:"right"`
+	Often    string `json:"mistake,omitempty"`
+	Times    int    `json:"times,omitempty"`
 }
 
 // ByQuestion counts the class by question, in the order of the columns.

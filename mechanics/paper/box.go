@@ -197,16 +197,7 @@ func (t setter) fenced(in box, op doc.Op) (b box) {
 }
 
 // Grid sets a matrix, its columns to the right.
-func (t setter) Grid(op doc.Op, rows [][]box) box {
-	var widths []float64
-	for _, r := range rows {
-		for k, c := range r {
-			if k == len(widths) {
-				widths = append(widths, 0)
-			}
-			widths[k] = math.Max(widths[k], c.width)
-		}
-	}
+func (t setter) Grid(op doc.Op, rows [][]box, columns []float64) box {
 	const lead = 1.25
 	height := lead * t.size * float64(len(rows))
 	top, gap := -height/2-0.26*t.size, 0.8*t.size
@@ -214,32 +205,17 @@ func (t setter) Grid(op doc.Op, rows [][]box) box {
 	for i, r := range rows {
 		x, y := 0.0, top+lead*t.size*(float64(i)+0.5)+0.26*t.size
 		for k, c := range r {
-			in.d.Put(c.d, ink.Vec{X: x + widths[k] - c.width, Y: y}, 1)
-			x += widths[k] + gap
+			in.d.Put(c.d, ink.Vec{X: x + columns[k] - c.width, Y: y}, 1)
+			x += columns[k] + gap
 		}
 		in.width = math.Max(in.width, x-gap)
 	}
 	return t.fenced(in, op)
 }
 
-func (t setter) Prose(text string, style doc.Style) box { return t.text(t.styled(style), text) }
-
-func (t setter) styled(style doc.Style) ink.Style {
+func (t setter) Prose(text string, style doc.Style) box {
 	if style == doc.Emphasis {
-		return ink.Italic
+		return t.text(ink.Italic, text)
 	}
-	return t.style
-}
-
-// Fit is how many bytes of a word go into a room; one character at least.
-func (t setter) Fit(word string, style doc.Style, room float64) int {
-	n := 0
-	for n < len(word) {
-		_, next := utf8.DecodeRuneInString(word[n:])
-		if n > 0 && ink.Advance(word[:n+next], t.styled(style), t.size) > room {
-			break
-		}
-		n += next
-	}
-	return n
+	return t.text(t.style, text)
 }

@@ -22,18 +22,9 @@ func Faults(s *sheet.Sheet, errs []problem.Error) []*diag.Error {
 // more only the first is.
 const maxAlike = 2
 
-// Warnings are the lines for standard error that say what stops nothing: each note where
-// it stands, and of many alike the first, with how many there are more.
-func Warnings(file string, s *sheet.Sheet, notes []problem.Error) []string {
-	return noteLines(file, s, notes, (*diag.Error).Warning)
-}
-
-// Unread are the same lines for notes that are failures.
-func Unread(file string, s *sheet.Sheet, notes []problem.Error) []string {
-	return noteLines(file, s, notes, (*diag.Error).In)
-}
-
-func noteLines(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Error, string) string) (lines []string) {
+// Notes are lines for standard error: each note where it stands, written as a warning or
+// an error, and of many alike the first, with how many there are more.
+func Notes(file string, s *sheet.Sheet, notes []problem.Error, in func(*diag.Error, string) string) (lines []string) {
 	for _, alike := range problem.Gather(notes) {
 		faults := Faults(s, alike)
 		if n := len(faults); n > maxAlike {

@@ -44,7 +44,7 @@ W = { kind = "weight", at = "P", magnitude = "50 N" }
 				"the sheet has neither supports nor unknowns. Try: set expect to \"resultant\" if only the resultant of the known forces is wanted"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			well, got := CheckLine("a.toml", solved(t, c.text), trusted(t, c.text))
+			well, got := CheckLine("a.toml", solved(t, c.text), uncertaintyOf(t, c.text))
 			if got != c.want || well != c.well {
 				t.Errorf("%v %q, want %v %q", well, got, c.well, c.want)
 			}

@@ -22,17 +22,17 @@ import (
 // typed, units, results, utilisation of limits, checks, what was assumed.
 func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
-	d := &doc.Doc{Sections: []doc.Section{part(doc.Risk, say.Capital(acceptance(s, opt.Trust)))}}
-	d.Add(highUse(s, opt.Trust))
-	d.Add(riskSection(opt.Trust))
+	d := &doc.Doc{Sections: []doc.Section{part(doc.Risk, say.Capital(acceptance(s, opt.Uncertainty)))}}
+	d.Add(highUse(s, opt.Uncertainty))
+	d.Add(riskSection(opt.Uncertainty))
 	d.Add(figureSection(p, scene.Options{Dimensions: true}))
 	if opt.Sheet != nil {
 		d.Add(part(doc.Inputs, "Inputs as typed", inputs(opt.Sheet, p)...))
 	}
-	results := resultSection(s, opt.Trust)
-	results.Blocks = append(results.Blocks, governing(s, opt.Trust)...)
+	results := resultSection(s, opt.Uncertainty)
+	results.Blocks = append(results.Blocks, governing(s, opt.Uncertainty)...)
 	d.Add(results)
-	d.Add(trustSection(opt.Trust))
+	d.Add(uncertaintySection(opt.Uncertainty))
 	d.Add(part(doc.Checks, "Checks", fieldChecks(s, opt)...))
 	d.Add(part(doc.Other, "Assumed", doc.Say(strings.Join(assumed(p), " "))))
 	return d.Sections
@@ -76,7 +76,7 @@ func refusals(s *statics.Solution) (out []string) {
 		out = append(out, governing.Says(s.Problem))
 	}
 	for _, c := range s.Checks {
-		if !c.OK && !(limited && c == governing) && (s.Single() || isLimit(c)) {
+		if !c.OK && !(limited && c == governing) && (s.Single() || c.IsLimit()) {
 			out = append(out, c.Says(s.Problem))
 		}
 	}
@@ -88,10 +88,6 @@ func refusals(s *statics.Solution) (out []string) {
 	return out
 }
 
-func isLimit(c statics.Check) bool {
-	return c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit
-}
-
 // high is the part of a limit in use above which it is set apart, for a second look.
 const high = 0.9
 
@@ -100,7 +96,7 @@ func highUse(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 	p := s.Problem
 	table := doc.NewTable("On", "Force", "Limit", "Utilisation", "")
 	for k, c := range s.Checks {
-		if !isLimit(c) || c.Open || c.Value <= high*c.Bound {
+		if !c.IsLimit() || c.Open || c.Value <= high*c.Bound {
 			continue
 		}
 		force, mark := "unbounded", ""
@@ -132,7 +128,7 @@ func fieldChecks(s *statics.Solution, opt PageOptions) (out []doc.Block) {
 		case len(p.Bodies) > mostSums/2 && c.OK && (c.Kind == statics.CheckResidual || c.Kind == statics.CheckMoment):
 			sums, worst = sums+1, max(worst, c.Value)
 		default: // a page for a job needs those that are not one of many that hold
-			out = append(out, checkBlock(s, opt.Trust, k))
+			out = append(out, checkBlock(s, opt.Uncertainty, k))
 		}
 	}
 	if sums > mostSums {

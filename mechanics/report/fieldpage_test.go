@@ -28,7 +28,7 @@ F = { kind = "force", at = "P", along = "DOWN", magnitude = "100 N" }
 func fieldText(t *testing.T, limit, down string, opt PageOptions) string {
 	t.Helper()
 	s, sol := taskSheet(t, strings.NewReplacer("LIMIT", limit, "DOWN", down).Replace(hung))
-	opt.Field, opt.Sheet, opt.Trust = true, s, uncertainty.Of(s, sol)
+	opt.Field, opt.Sheet, opt.Uncertainty = true, s, uncertainty.Of(s, sol)
 	return doc.Text(pageOf(sol, opt))
 }
 
@@ -57,7 +57,7 @@ func TestTheFieldPageSaysWhetherItIsAccepted(t *testing.T) {
 		}
 	}
 	s, sol := taskSheet(t, strings.NewReplacer("LIMIT", `, limit = "63 N"`, "DOWN", "-y", "100 N", "100 N ± 10 N").Replace(hung))
-	text := doc.Text(pageOf(sol, PageOptions{Field: true, Sheet: s, Trust: uncertainty.Of(s, sol)}))
+	text := doc.Text(pageOf(sol, PageOptions{Field: true, Sheet: s, Uncertainty: uncertainty.Of(s, sol)}))
 	if !strings.Contains(text, "At risk: T1 could reach ") {
 		t.Errorf("the page does not say what is at risk:\n%s", text)
 	}

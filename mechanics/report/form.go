@@ -14,11 +14,20 @@ import (
 	"trivet/mechanics/working"
 )
 
-// Formats are the forms that results are written in.
-func Formats() []string { return []string{"text", "json", "markdown", "latex", "html"} }
+// The forms that results are written in, keys of classes, and marks and sweeps.
+var (
+	Formats      = []string{"text", "json", "markdown", "latex", "html"}
+	KeyFormats   = []string{"csv", "markdown", "csv,markdown"}
+	TableFormats = []string{"text", "csv", "json", "markdown"}
+)
 
-// FormatWords lists the forms in a sentence.
-func FormatWords() string { return say.Or(Formats()...) }
+// KnownFormat says that a form, of a key or a sweep, is none of the known ones.
+func KnownFormat(format, of string, known []string) error {
+	if slices.Contains(known, format) {
+		return nil
+	}
+	return diag.New(fmt.Sprintf("unknown format %q", format)+of, say.Or(known...))
+}
 
 // noWorking is the form that holds results alone.
 const noWorking = "json"
@@ -26,17 +35,15 @@ const noWorking = "json"
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
 	switch {
-	case !slices.Contains(Formats(), format):
-		return diag.New(fmt.Sprintf("unknown format %q", format), FormatWords())
 	case steps && format == noWorking:
-		others := slices.DeleteFunc(Formats(), func(f string) bool { return f == noWorking })
+		others := slices.DeleteFunc(slices.Clone(Formats), func(f string) bool { return f == noWorking })
 		return diag.New("the format "+format+" contains no working", "--format "+say.Or(others...)+" with --working")
 	case format == "latex" && sheets > 1:
 		return diag.New(fmt.Sprintf("a LaTeX document contains one sheet, but %d are named", sheets), "one of them")
 	case format == "html" && sheets > 1:
 		return diag.New(fmt.Sprintf("an HTML page contains one sheet, but %d are named", sheets), "one of them")
 	}
-	return nil
+	return KnownFormat(format, "", Formats)
 }
 
 // Between is what stands before the i-th of several sheets, by its name.
@@ -66,5 +73,5 @@ func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, s
 		d.Add(lessonSection(s.Problem))
 		return doc.Text(d)
 	}
-	return printers[format](pageOf(s, PageOptions{Trust: t, unfigured: format == "markdown"}))
+	return printers[format](pageOf(s, PageOptions{Uncertainty: t, unfigured: format == "markdown"}))
 }

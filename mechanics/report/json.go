@@ -15,22 +15,22 @@ import (
 // precision in the sheet's units, null where there is no such number.
 type (
 	jsonSheet struct {
-		Format    int            `json:"format"`
-		Sheet     string         `json:"sheet"`
-		Title     string         `json:"title"`
-		Verdict   string         `json:"verdict"`
-		Words     []string       `json:"words"`
-		Degree    int            `json:"degree"`
-		Unknowns  []jsonUnknown  `json:"unknowns"`
-		Lines     []jsonLine     `json:"lines"`
-		Equations []jsonEquation `json:"equations"`
-		Asked     []jsonAsked    `json:"asked"`
-		Checks    []jsonCheck    `json:"checks"`
-		Answers   []jsonAnswer   `json:"answers"`
-		Free      []jsonMotion   `json:"free_motions,omitempty"`
-		Trust     *jsonTrust     `json:"trust,omitempty"` // what the ± of inputs does, where any has one
-		Errors    []jsonError    `json:"errors,omitempty"`
-		Warnings  []jsonError    `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
+		Format      int              `json:"format"`
+		Sheet       string           `json:"sheet"`
+		Title       string           `json:"title"`
+		Verdict     string           `json:"verdict"`
+		Words       []string         `json:"words"`
+		Degree      int              `json:"degree"`
+		Unknowns    []jsonUnknown    `json:"unknowns"`
+		Lines       []jsonLine       `json:"lines"`
+		Equations   []jsonEquation   `json:"equations"`
+		Asked       []jsonAsked      `json:"asked"`
+		Checks      []jsonCheck      `json:"checks"`
+		Answers     []jsonAnswer     `json:"answers"`
+		Free        []jsonMotion     `json:"free_motions,omitempty"`
+		Uncertainty *jsonUncertainty `json:"trust,omitempty"` // what the ± of inputs does, where any has one
+		Errors      []*diag.Error    `json:"errors,omitempty"`
+		Warnings    []*diag.Error    `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
 	}
 	jsonUnknown struct {
 		Name  string   `json:"name"`
@@ -83,12 +83,6 @@ type (
 		Body string `json:"body"`
 		Says string `json:"says"`
 	}
-	jsonError struct {
-		Line   int    `json:"line"`
-		Column int    `json:"column"`
-		Says   string `json:"says"`
-		Hint   string `json:"hint"`
-	}
 )
 
 // jsonFormat is the contract's number: 2 has the verdicts inadmissible and resultant,
@@ -99,7 +93,7 @@ const jsonFormat = 2
 func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
 	p := s.Problem
 	out := newJSON(sheet, p.Title, s.Verdict, s.Words(), warnings)
-	out.Degree, out.Trust = s.Degree, trustJSON(t)
+	out.Degree, out.Uncertainty = s.Degree, uncertaintyJSON(t)
 	for j := range s.X {
 		out.Unknowns = append(out.Unknowns, unknownJSON(s, j))
 	}
@@ -144,21 +138,17 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 // JSONUnreadable writes a sheet that can't be read as one object.
 func JSONUnreadable(sheet, title string, faults []*diag.Error, warnings ...*diag.Error) []byte {
 	out := newJSON(sheet, title, statics.Unreadable, []string{"unreadable"}, warnings)
-	out.Errors = faultsJSON(faults)
+	out.Errors = faults
 	return marshal(out)
 }
 
 // newJSON has lists that are empty, not null.
 func newJSON(sheet, title string, v statics.Verdict, words []string, warnings []*diag.Error) jsonSheet {
 	return jsonSheet{
-		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: v.String(), Words: words, Warnings: faultsJSON(warnings),
+		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: v.String(), Words: words, Warnings: warnings,
 		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
 		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
 	}
-}
-
-func faultsJSON(faults []*diag.Error) []jsonError {
-	return each(faults, func(f *diag.Error) jsonError { return jsonError{f.Line, f.Column, f.Msg, f.Hint} })
 }
 
 // each is what becomes of each of some things; an empty list of none, not null.

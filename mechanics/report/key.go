@@ -3,18 +3,13 @@ package report
 import (
 	"encoding/csv"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
 )
-
-// KeyFormats are the forms that a key is written in, and how its files end.
-func KeyFormats() []string { return []string{"csv", "markdown"} }
 
 // KeyEnding is the ending of a key's file.
 func KeyEnding(format string) string {
@@ -22,14 +17,6 @@ func KeyEnding(format string) string {
 		return ".md"
 	}
 	return ".csv"
-}
-
-// CheckKeyFormat says what is wrong with a form of a key.
-func CheckKeyFormat(format string) error {
-	if slices.Contains(KeyFormats(), format) {
-		return nil
-	}
-	return diag.New(fmt.Sprintf("unknown format %q of a key", format), "csv, markdown, or csv,markdown")
 }
 
 // Key writes the key of a class set.

@@ -27,7 +27,7 @@ func TestMarksAreGuarded(t *testing.T) {
 			t.Errorf("%q is written as %q", names[i], r)
 		}
 	}
-	for _, format := range MarkFormats() {
+	for _, format := range TableFormats {
 		if text := Marks(format, c); strings.Contains(text, "\x1b") {
 			t.Errorf("%s has an escape in it", format)
 		}
@@ -47,7 +47,7 @@ func TestMarksInJSON(t *testing.T) {
 	}
 	if got.Sheet != "mast.toml" || got.Right != "within 1 %" || len(got.Students) != 4 || got.Students[3].Error != "there is no sheet" ||
 		got.Students[1].Answers[0] != (jsonMark{"T1", "-2.5", "sign reversed", "sign reversed", false}) || got.Students[0].Right != 1 ||
-		got.Questions[0] != (jsonQuestion{"T1", 3, 3, 1, "sign reversed", 2}) {
+		got.Questions[0] != (grade.Question{Name: "T1", Of: 3, Answered: 3, Right: 1, Often: "sign reversed", Times: 2}) {
 		t.Errorf("%+v", got)
 	}
 }

@@ -12,11 +12,11 @@ import (
 // The object of `trivet mark --format json`.
 type (
 	jsonClass struct {
-		Sheet     string         `json:"sheet"`
-		Title     string         `json:"title"`
-		Right     string         `json:"right"` // when an answer is
-		Students  []jsonStudent  `json:"students"`
-		Questions []jsonQuestion `json:"questions"`
+		Sheet     string           `json:"sheet"`
+		Title     string           `json:"title"`
+		Right     string           `json:"right"` // when an answer is
+		Students  []jsonStudent    `json:"students"`
+		Questions []grade.Question `json:"questions"`
 	}
 	jsonStudent struct {
 		Name    string     `json:"name"`
@@ -34,14 +34,6 @@ type (
 		Says    string `json:"says"`
 		OK      bool   `json:"ok"`
 	}
-	jsonQuestion struct {
-		Name     string `json:"name"`
-		Of       int    `json:"of"`
-		Answered int    `json:"answered"`
-		Right    int    `json:"right"`
-		Mistake  string `json:"mistake,omitempty"`
-		Times    int    `json:"times,omitempty"`
-	}
 )
 
 func marksJSON(c grade.Class) string {
@@ -51,10 +43,7 @@ func marksJSON(c grade.Class) string {
 	student := func(s grade.Student) jsonStudent {
 		return jsonStudent{s.Name, s.Sheet, s.Right(), s.Asked(), each(s.Marks, mark), s.Remarks(), s.Fault}
 	}
-	question := func(q grade.Question) jsonQuestion {
-		return jsonQuestion{q.Name, q.Of, q.Answered, q.Right, q.Often, q.Times}
-	}
-	return string(marshal(jsonClass{c.Sheet, c.Title, rule(c), each(c.Students, student), each(c.ByQuestion(), question)}))
+	return string(marshal(jsonClass{c.Sheet, c.Title, rule(c), each(c.Students, student), c.ByQuestion()}))
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -25,15 +26,15 @@ import (
 
 // PageOptions say what a page holds beside the solution.
 type PageOptions struct {
-	Field   bool                // one page for the file of a job, in place of the working
-	Task    bool                // a page to hand out: the task without any result
-	Sheet   *sheet.Sheet        // the inputs as typed, for a field page
-	File    string              // the sheet's name, for a field page
-	By      string              // who prepared it, if given
-	Checked string              // who checked it, if given
-	Version string              // of the program, for a field page
-	Trust   *uncertainty.Effect // what the ± of the inputs does; nil where none has one
-	Date    string              // and when, if given: as typed; a PDF's own date where it is one
+	Field       bool                // one page for the file of a job, in place of the working
+	Task        bool                // a page to hand out: the task without any result
+	Sheet       *sheet.Sheet        // the inputs as typed, for a field page or a task
+	File        string              // the sheet's name, for a field page
+	By          string              // who prepared it, if given
+	Checked     string              // who checked it, if given
+	Version     string              // of the program, for a field page
+	Uncertainty *uncertainty.Effect // what the ± of the inputs does; nil where none has one
+	Date        string              // and when, if given: as typed; a PDF's own date where it is one
 
 	unfigured bool // without figures
 }
@@ -204,7 +205,7 @@ func part(role doc.Role, title string, blocks ...doc.Block) doc.Section {
 func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	p := s.Problem
 	d := &doc.Doc{}
-	d.Add(riskSection(opt.Trust))
+	d.Add(riskSection(opt.Uncertainty))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
 		d.Add(figureSection(p, scene.Options{Dimensions: true}))
@@ -214,14 +215,14 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 		}
 	}
 	d.Sections = append(d.Sections, workingSections(working.Build(s))...)
-	results := resultSection(s, opt.Trust)
-	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Trust == nil && !opt.unfigured { // they are the results
+	results := resultSection(s, opt.Uncertainty)
+	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
 		last.Blocks = append(slices.DeleteFunc(results.Blocks, isTable), last.Blocks...)
 	} else {
 		d.Add(results)
 	}
-	d.Add(trustSection(opt.Trust))
+	d.Add(uncertaintySection(opt.Uncertainty))
 	d.Add(lessonSection(p))
 	return d.Sections
 }
@@ -258,17 +259,16 @@ func lessonSection(p *problem.Problem) doc.Section {
 
 // paragraphs are a block for each paragraph of a user's text.
 func paragraphs(text string) (out []doc.Block) {
-	var lines []string
-	for line := range strings.Lines(text + "\n\n") {
-		if line = oneLine(line); line != "" {
-			lines = append(lines, line)
-		} else if len(lines) > 0 {
-			out = append(out, doc.Say(strings.Join(lines, " ")))
-			lines = nil
+	for _, paragraph := range blankLines.Split(text, -1) {
+		if paragraph = oneLine(paragraph); paragraph != "" {
+			out = append(out, doc.Say(paragraph))
 		}
 	}
 	return out
 }
+
+// blankLines part paragraphs.
+var blankLines = regexp.MustCompile(`\n[\s\pZ]*\n`)
 
 // figureSection is the figure of what is given.
 func figureSection(p *problem.Problem, opt scene.Options) doc.Section {

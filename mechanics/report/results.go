@@ -30,7 +30,7 @@ func summary(s *statics.Solution, t *uncertainty.Effect) *doc.Doc {
 	d.Add(doc.Section{Role: doc.Results, Blocks: append(verdict, riskChecks(t)...)})
 	d.Add(section(doc.Other, "Unknowns", unknownLines(s, t)))
 	d.Add(section(doc.Other, "Asked", askedLines(s)))
-	d.Add(trustSection(t))
+	d.Add(uncertaintySection(t))
 	d.Add(section(doc.Other, "Lines of action: r from the first point to the second, u = r/|r|", lineTable(p)))
 	d.Add(section(doc.Other, "Equations of equilibrium: coefficients of the unknowns = minus known forces", systemTable(s)))
 	d.Add(part(doc.Checks, "Checks", summaryChecks(s, t)...))
@@ -225,8 +225,8 @@ func riskSection(t *uncertainty.Effect) doc.Section {
 	return part(doc.Risk, "At risk within the ± of the inputs", riskChecks(t)...)
 }
 
-// trustSection is what the ± of the inputs does to the results.
-func trustSection(t *uncertainty.Effect) doc.Section {
+// uncertaintySection is what the ± of the inputs does to the results.
+func uncertaintySection(t *uncertainty.Effect) doc.Section {
 	out := doc.Section{Level: 1, Title: "Effect of measurement tolerance"}
 	if t == nil {
 		return out

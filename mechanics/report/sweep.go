@@ -8,24 +8,11 @@ import (
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/printable"
-	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
-
-// SweepFormats are the forms that a sweep is written in.
-func SweepFormats() []string { return []string{"text", "csv", "json", "markdown"} }
-
-// CheckSweepFormat says what is wrong with a form of a sweep.
-func CheckSweepFormat(format string) error {
-	if slices.Contains(SweepFormats(), format) {
-		return nil
-	}
-	return diag.New(fmt.Sprintf("unknown format %q of a sweep", format), say.Or(SweepFormats()...))
-}
 
 // Sweep writes a table of results against a given. Beside a number stands max or
 // min where it is the largest or smallest of its column, by sign, and ! where it

@@ -139,24 +139,17 @@ func stated(p *problem.Problem, g *problem.Given) bool {
 
 // ofPoints tells whether a given is there for the places of points alone.
 func ofPoints(g *problem.Given, s *sheet.Sheet) bool {
-	uses := usesOf(g, s)
+	uses := problem.UsesOf(s, problem.AGiven, g.Name)
 	return len(uses) > 0 && !slices.ContainsFunc(uses, func(u problem.Use) bool { return u.Ref.Table != "points" })
 }
 
 // inFigure tells whether the figure shows a given as the magnitude of a load, as a
 // coefficient of friction or as the wrap of a belt.
 func inFigure(p *problem.Problem, g *problem.Given, s *sheet.Sheet) bool {
-	return slices.ContainsFunc(usesOf(g, s), func(u problem.Use) bool {
+	return slices.ContainsFunc(problem.UsesOf(s, problem.AGiven, g.Name), func(u problem.Use) bool {
 		c, _ := s.Cell(u.Ref)
 		return strings.TrimSpace(c.Text) == g.Name && figured(p, u.Ref)
 	})
-}
-
-func usesOf(g *problem.Given, s *sheet.Sheet) []problem.Use {
-	if s == nil {
-		return nil
-	}
-	return problem.UsesOf(s, problem.AGiven, g.Name)
 }
 
 // figured tells a cell whose value stands in the figure.
@@ -174,9 +167,6 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 // typedLoad is the magnitude of a load as typed: in its own cell, or in that of the given
 // which the cell names. Empty where it is computed.
 func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
-	if s == nil {
-		return nil
-	}
 	return func(load sheet.Ref) string {
 		load.Key = "magnitude"
 		if load.Table == "bodies" {
@@ -198,9 +188,6 @@ func typedLoad(p *problem.Problem, s *sheet.Sheet) func(sheet.Ref) string {
 
 // typedGiven is the cell of a given's value, empty where it is computed from others.
 func typedGiven(name string, s *sheet.Sheet) string {
-	if s == nil {
-		return ""
-	}
 	for _, key := range []string{"value", ""} {
 		if c, ok := s.Cell(sheet.Ref{Table: "given", Row: name, Key: key}); ok && len(units.Mentions(c.Text)) == 0 {
 			return strings.TrimSpace(c.Text)

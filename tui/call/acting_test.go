@@ -138,16 +138,16 @@ func TestNothingOfASheetActs(t *testing.T) {
 	csv := "name,B" + plain(name) + ",remark\n\"Ada " + plain(all) + "\",\"3 kN" + plain(all) + "\",x\nBen" + plain(name) + ",5 kN,\n"
 	here(t, map[string]string{file: steered(), "plain.toml": strings.ReplaceAll(steered(), `\u0000`, ""), "answers.csv": csv, "Ada" + file: steered(), "Ben" + file: strings.Replace(steered(), "3.1 kN", "5 kN", 1)})
 	var calls [][]string
-	for _, f := range report.Formats() {
+	for _, f := range report.Formats {
 		calls = append(calls, []string{"solve", file, "--format", f, "--ask", "T" + name + ".x", "--ask", "beam" + name + ".loads.y"})
 	}
 	for _, f := range []string{"text", "markdown", "latex", "html"} {
 		calls = append(calls, []string{"solve", file, "--working", "--format", f})
 	}
-	for _, f := range report.SweepFormats() {
+	for _, f := range report.TableFormats {
 		calls = append(calls, []string{"sweep", file, "W", "--format", f})
 	}
-	for _, f := range report.MarkFormats() {
+	for _, f := range report.TableFormats {
 		calls = append(calls, []string{"mark", "plain.toml", "answers.csv", "--format", f}, []string{"mark", file, "Ada" + file, "Ben" + file, "--format", f})
 	}
 	for _, f := range []string{"md", "tex", "html", "svg"} {

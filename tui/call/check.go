@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
 	"trivet/mechanics/report"
 	"trivet/mechanics/statics"
@@ -33,7 +34,7 @@ func (c *Call) Check() *cobra.Command {
 
 func (c *Call) check(name string) {
 	r := c.load(name)
-	for _, line := range report.Unread(display(name), r.sheet, r.unread) { // which are failures here
+	for _, line := range report.Notes(display(name), r.sheet, r.unread, (*diag.Error).In) { // which are failures here
 		fmt.Fprintln(c.Stderr, line)
 	}
 	c.saysWarnings(r, name, r.doubts)

@@ -11,7 +11,6 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/grade"
 	"trivet/mechanics/report"
-	"trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -49,8 +48,8 @@ func (c *Call) Mark() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if forms := report.MarkFormats(); !slices.Contains(forms, format) {
-				return diag.New(fmt.Sprintf("unknown format %q", format), say.Or(forms...))
+			if err := report.KnownFormat(format, "", report.TableFormats); err != nil {
+				return err
 			}
 			class, ok, err := c.mark(args[0], args[1:], rule)
 			if err != nil || !ok {
@@ -67,7 +66,7 @@ func (c *Call) Mark() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&within, "within", "", "`SHARE` of the right value by which an answer may be off, such as 1%")
 	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the marks: text, csv, json or markdown")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.MarkFormats(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.TableFormats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 

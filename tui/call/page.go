@@ -38,7 +38,7 @@ func (c *Call) Page() *cobra.Command {
 				return nil
 			}
 			c.saysWarnings(r, args[0], variant.Contradictions(r.sheet, r.solution.Problem))
-			opt.File, opt.Sheet, opt.Trust = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
+			opt.File, opt.Sheet, opt.Uncertainty = display(args[0]), r.sheet, uncertainty.Of(r.sheet, r.solution)
 			if out == "-" {
 				page, err := report.Page(format, r.solution, opt)
 				if err != nil {
@@ -52,7 +52,7 @@ func (c *Call) Page() *cobra.Command {
 			} else if f := report.WritePage(out, format, r.solution, opt, force); f != nil {
 				c.refuse(out, f)
 			}
-			c.judge(r.solution, opt.Trust)
+			c.judge(r.solution, opt.Uncertainty)
 			return nil
 		},
 	}

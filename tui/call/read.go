@@ -42,7 +42,7 @@ func (c *Call) read(name string) readSheet {
 }
 
 func (c *Call) saysWarnings(r readSheet, name string, notes []problem.Error) {
-	for _, line := range report.Warnings(display(name), r.sheet, notes) {
+	for _, line := range report.Notes(display(name), r.sheet, notes, (*diag.Error).Warning) {
 		fmt.Fprintln(c.Stderr, line)
 	}
 }

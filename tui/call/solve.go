@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/report"
+	"trivet/mechanics/say"
 	"trivet/mechanics/uncertainty"
 )
 
@@ -37,10 +38,10 @@ func (c *Call) Solve() *cobra.Command {
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: "+report.FormatWords())
+	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the results: "+say.Or(report.Formats...))
 	cmd.Flags().BoolVar(&steps, "working", false, "write the worked solution behind the results")
 	cmd.Flags().StringArrayVar(&ask, "ask", nil, "a `RESULT` to print besides, such as T1.x or 'angle(T1, T2)'; may be repeated")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.Formats(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.Formats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 

@@ -27,7 +27,7 @@ func (c *Call) Sweep() *cobra.Command {
 		Args:              sheetAndGiven,
 		ValidArgsFunction: sheetThenGivens,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if err := report.CheckSweepFormat(format); err != nil {
+			if err := report.KnownFormat(format, " of a sweep", report.TableFormats); err != nil {
 				return err
 			}
 			c.sweep(args[0], args[1], format, span)
@@ -38,7 +38,7 @@ func (c *Call) Sweep() *cobra.Command {
 	cmd.Flags().StringVar(&span.To, "to", "", "`VALUE` to end with")
 	cmd.Flags().IntVar(&span.Steps, "steps", 0, "`NUMBER` of steps from one to the other; the given's own step, or 10")
 	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the table: text, csv, json or markdown")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.SweepFormats(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.TableFormats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 

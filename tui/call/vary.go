@@ -59,7 +59,7 @@ func (c *Call) Vary() *cobra.Command {
 	cmd.Flags().Uint64Var(&v.seed, "seed", 0, "`NUMBER` that the values are drawn by; without it any, which is printed")
 	cmd.Flags().StringSliceVar(&v.formats, "format", []string{"csv"}, "`FORM` of the key: csv, markdown, or both with a comma")
 	cmd.Flags().BoolVar(&v.force, "force", false, "write over files that are there")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(append(report.KeyFormats(), "csv,markdown"), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.KeyFormats, cobra.ShellCompDirectiveNoFileComp))
 	_ = cmd.MarkFlagDirname("output")
 	return cmd
 }
@@ -73,10 +73,10 @@ func (v *varying) check() error {
 	case v.folder == "":
 		return diag.New("the folder for the variants is missing", "-o class")
 	case len(v.formats) == 0:
-		return report.CheckKeyFormat("")
+		v.formats = []string{""}
 	}
 	for _, f := range v.formats {
-		if err := report.CheckKeyFormat(f); err != nil {
+		if err := report.KnownFormat(f, " of a key", report.KeyFormats); err != nil {
 			return err
 		}
 	}

@@ -18,7 +18,7 @@ func TestVaryRefuses(t *testing.T) {
 		{"vary lamp.toml -n 3", "trivet: the folder for the variants is missing. Try: -o class\n"},
 		{"vary lamp.toml -n three", "trivet: --count needs a whole number, not \"three\". Try: --count 24\n"},
 		{"vary lamp.toml -n 3 -o x --seed -1", "trivet: --seed needs a whole number, not \"-1\". Try: --seed 24\n"},
-		{"vary lamp.toml -n 3 -o x --format xls", "trivet: unknown format \"xls\" of a key. Try: csv, markdown, or csv,markdown\n"},
+		{"vary lamp.toml -n 3 -o x --format xls", "trivet: unknown format \"xls\" of a key. Try: csv, markdown or csv,markdown\n"},
 		{"vary lamp.toml push.toml -n 3 -o x", "trivet: variants are made of one sheet, but 2 are named. Try: name one\n"},
 		{"vary lamp.toml -n 3 -o x", noRange},
 		{"vary half.toml -n 3 -o x", halfSays},

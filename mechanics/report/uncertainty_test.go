@@ -9,7 +9,7 @@ import (
 	"trivet/mechanics/uncertainty"
 )
 
-func trusted(t *testing.T, text string) *uncertainty.Effect {
+func uncertaintyOf(t *testing.T, text string) *uncertainty.Effect {
 	t.Helper()
 	s, err := sheet.Parse([]byte(text))
 	if err != nil {
@@ -24,11 +24,11 @@ func measured(t *testing.T) (string, *uncertainty.Effect) {
 	if !ok {
 		t.Fatal("no such sheet")
 	}
-	return f.Text, trusted(t, f.Text)
+	return f.Text, uncertaintyOf(t, f.Text)
 }
 
-// trustHeading is what heads the text for the sign.
-const trustHeading = `statically determinate: every unknown has a single value
+// uncertaintyHeading is what heads the text for the sign.
+const uncertaintyHeading = `statically determinate: every unknown has a single value
 at risk  T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN, mostly
          from W (± 0.1 kN).
 
@@ -38,9 +38,9 @@ Unknowns
 
 `
 
-// trustText is the section of the text for the sign: T2 = 2.4 kN carries W/2.4 of
+// uncertaintyText is the section of the text for the sign: T2 = 2.4 kN carries W/2.4 of
 // ± 0.1 kN, 0.1 kN, and much less of the rest.
-const trustText = `Effect of measurement tolerance
+const uncertaintyText = `Effect of measurement tolerance
   Result    Value  Independent  Worst case          Mostly from
   T1      2.15 kN  ± 0.095 kN   2.01 kN to 2.29 kN  W (± 0.1 kN)
   T2      2.40 kN  ± 0.10 kN    2.26 kN to 2.54 kN  W (± 0.1 kN)
@@ -54,10 +54,10 @@ const trustText = `Effect of measurement tolerance
 
 Lines of action`
 
-func TestTrustText(t *testing.T) {
+func TestUncertaintyText(t *testing.T) {
 	text, tr := measured(t)
 	got := textOf(solved(t, text), tr)
-	for _, want := range []string{trustHeading + trustText, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk\nwithin the ±.\n"} {
+	for _, want := range []string{uncertaintyHeading + uncertaintyText, "\n  ok       T1 is at 85.9 % of", "\n  at risk  T2 is at 96.0 % of", "reserve factor 1.04; at risk\nwithin the ±.\n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -67,8 +67,8 @@ func TestTrustText(t *testing.T) {
 	}
 }
 
-// TestTrustJSON holds the fields of "trust", which may be added to.
-func TestTrustJSON(t *testing.T) {
+// TestUncertaintyJSON holds the fields of "trust", which may be added to.
+func TestUncertaintyJSON(t *testing.T) {
 	text, tr := measured(t)
 	o := object(t, JSON("-", solved(t, text), tr))
 	want := "{at_risk bool, inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string], searched {all bool, between bool, combinations number}}"
@@ -89,14 +89,14 @@ func TestTrustJSON(t *testing.T) {
 	}
 }
 
-// TestTrustOnPages: every form of a page has the numbers and the warning.
-func TestTrustOnPages(t *testing.T) {
+// TestUncertaintyOnPages: every form of a page has the numbers and the warning.
+func TestUncertaintyOnPages(t *testing.T) {
 	text, tr := measured(t)
 	s := solved(t, text)
 	const risk = "T2 could reach 2.54 kN within the ±, above its limit of 2.50 kN"
 	for _, format := range []string{"md", "tex", "html"} {
 		for _, field := range []bool{false, true} {
-			page, err := Page(format, s, PageOptions{Field: field, Trust: tr, File: "sign.toml"})
+			page, err := Page(format, s, PageOptions{Field: field, Uncertainty: tr, File: "sign.toml"})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -119,15 +119,15 @@ func TestTrustOnPages(t *testing.T) {
 		}
 	}
 	for _, format := range []string{"pdf", "svg", "png"} {
-		if _, err := Page(format, s, PageOptions{Field: true, Trust: tr, File: "sign.toml"}); err != nil {
+		if _, err := Page(format, s, PageOptions{Field: true, Uncertainty: tr, File: "sign.toml"}); err != nil {
 			t.Errorf("%s: %v", format, err)
 		}
 	}
 }
 
-// TestTrustOfNothingSure: results without a bound and too many inputs are said in
+// TestUncertaintyOfNothingSure: results without a bound and too many inputs are said in
 // words, and no number of a report is infinite.
-func TestTrustOfNothingSure(t *testing.T) {
+func TestUncertaintyOfNothingSure(t *testing.T) {
 	text := `plane = "xy"
 [given]
 y = "1 cm ± 2 cm"
@@ -141,7 +141,7 @@ T2 = { kind = "link", path = "O B" }
 W = { kind = "weight", at = "O", magnitude = "100 N" }
 `
 	const noBound = "  T1      5000 N  no bound     no bound    y (± 2 cm)\n"
-	tr := trusted(t, text)
+	tr := uncertaintyOf(t, text)
 	if got := textOf(solved(t, text), tr); !strings.Contains(got, noBound) || strings.Contains(got, "Inf") {
 		t.Errorf("%s", got)
 	}

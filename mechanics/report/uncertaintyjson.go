@@ -27,7 +27,7 @@ type (
 		Input int      `json:"input"`
 		Moves *float64 `json:"moves"`
 	}
-	jsonTrust struct {
+	jsonUncertainty struct {
 		Inputs  []jsonInput  `json:"inputs"`
 		Results []jsonSpread `json:"results"`
 		AtRisk  bool         `json:"at_risk"`
@@ -43,16 +43,16 @@ type (
 	}
 )
 
-// trustJSON is the object "trust", which a sheet without ± has not. A number is null
+// uncertaintyJSON is the object "trust", which a sheet without ± has not. A number is null
 // where a result has no single value within the ± of the inputs; by says what
 // each input does that does anything: half of what the result differs by between
 // its ends, positive where both grow together.
-func trustJSON(t *uncertainty.Effect) *jsonTrust {
+func uncertaintyJSON(t *uncertainty.Effect) *jsonUncertainty {
 	if t == nil {
 		return nil
 	}
 	input := func(m problem.Measured) jsonInput { return jsonInput{m.Name, m.Half} }
-	out := &jsonTrust{Inputs: each(t.Measured, input), Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
+	out := &jsonUncertainty{Inputs: each(t.Measured, input), Results: []jsonSpread{}, AtRisk: len(t.AtRisk()) > 0,
 		Search: jsonSearch{t.Search.Corners, t.Search.All, t.Search.Inside}, Says: append([]string{}, t.Words()...)}
 	for i := range t.Spreads {
 		s := &t.Spreads[i]
