@@ -278,38 +278,3 @@ func (r *reading) tensionCells(belt *Belt, c cell, i int) (parts [2]*units.Expr,
 	names := beltTensions(belt.Name)
 	return parts, first && c.fail("the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 }
-
-// Times is a multiple of a sum.
-func (a Affine) Times(factor float64) Affine {
-	out := Affine{Const: factor * a.Const}
-	for _, t := range a.Terms {
-		out.Terms = append(out.Terms, Term{Unknown: t.Unknown, Coef: factor * t.Coef})
-	}
-	return out
-}
-
-// Sum is a magnitude with the values of its unknowns, false where one has none.
-func (a Affine) Sum(value func(unknown int) (float64, bool)) (float64, bool) {
-	sum := a.Const
-	for _, t := range a.Terms {
-		x, ok := value(t.Unknown)
-		if !ok {
-			return 0, false
-		}
-		sum += t.Coef * x
-	}
-	return sum, true
-}
-
-// Plus adds two sums; an unknown of both stands once.
-func (a Affine) Plus(b Affine) Affine {
-	out := Affine{Const: a.Const + b.Const, Terms: slices.Clone(a.Terms)}
-	for _, t := range b.Terms {
-		if k := slices.IndexFunc(out.Terms, func(of Term) bool { return of.Unknown == t.Unknown }); k >= 0 {
-			out.Terms[k].Coef += t.Coef
-		} else {
-			out.Terms = append(out.Terms, t)
-		}
-	}
-	return out
-}

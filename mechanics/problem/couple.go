@@ -66,8 +66,7 @@ func (r *reading) couple(c *Couple, w row) bool {
 		ok = ok && r.coupleAxis(c, w) && r.coupleMagnitude(c, w)
 	}
 	if ok {
-		known, terms := c.Magnitude.along(c.U)
-		c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: known, CoupleTerms: terms}}
+		c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: c.Magnitude.Along(c.U)}}
 	}
 	return ok
 }

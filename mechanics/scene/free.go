@@ -195,11 +195,11 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 			if a.Body != body {
 				continue
 			}
-			f := a.Const
-			for _, term := range a.Terms {
-				x, found := b.unknown(term.Unknown)
-				f, known = r3.Add(f, r3.Scale(x, term.D)), known && found
-			}
+			f := a.Force.Sum(func(j int) float64 {
+				x, found := b.unknown(j)
+				known = known && found
+				return x
+			})
 			if !finite(f) {
 				continue
 			}

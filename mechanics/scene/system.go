@@ -124,27 +124,19 @@ func (b *builder) reactions(j *problem.Joint) {
 	if !j.OK || !b.placed(j.Point) || j.First != problem.Ground && j.Second != problem.Ground && !b.opt.Reactions && len(b.opt.Asked) == 0 {
 		return
 	}
-	shows := func(t problem.ActTerm) bool {
+	hidden := func(t problem.ActTerm) bool {
 		if b.opt.Reactions {
 			_, known := b.unknown(t.Unknown)
-			return known && (j.First == problem.Ground || j.Second == problem.Ground)
+			return !known || j.First != problem.Ground && j.Second != problem.Ground
 		}
-		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
+		return !slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
 	}
 	for _, a := range j.Acts[:min(1, len(j.Acts))] {
 		part := a
-		part.Terms, part.CoupleTerms = nil, nil
-		for _, t := range a.Terms {
-			if shows(t) {
-				part.Terms = append(part.Terms, t)
-			}
+		for _, v := range []*problem.Vector{&part.Force, &part.Couple} {
+			v.Terms = slices.DeleteFunc(slices.Clone(v.Terms), hidden)
 		}
-		for _, t := range a.CoupleTerms {
-			if shows(t) {
-				part.CoupleTerms = append(part.CoupleTerms, t)
-			}
-		}
-		if len(part.Terms)+len(part.CoupleTerms) > 0 {
+		if len(part.Force.Terms)+len(part.Couple.Terms) > 0 {
 			b.joint(j, &part)
 		}
 	}
