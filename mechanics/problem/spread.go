@@ -88,11 +88,11 @@ func trapezoids(knots []Ordinate) (sum area) {
 func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
 	along, _ := unit(between(a, b))
-	sum := trapezoids(q.knots)
-	if d.Knots, d.Diagram = q.knots, q.knots; q.knots != nil {
-		d.Diagram = diagram(q.knots, d.Length, d.IntensityAt)
+	sum := trapezoids(d.Knots)
+	if d.Diagram = d.Knots; d.Knots != nil {
+		d.Diagram = diagram(d.Knots, d.Length, d.IntensityAt)
 	} else {
-		c := curve{at: q.at, length: d.Length}
+		c := curve{at: q, length: d.Length}
 		sum = c.integrate()
 		d.Diagram = c.diagram()
 		d.Error = max(sum.errorOf(sum), roundingOfSums)

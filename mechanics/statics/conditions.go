@@ -229,10 +229,6 @@ func (s *Solution) at(m problem.Affine) float64 {
 	return sum
 }
 
-// force is what an act exerts in the solution at hand, and couple its couple.
-func (s *Solution) force(a *problem.Act) r3.Vec  { return s.Sum(a.Force) }
-func (s *Solution) couple(a *problem.Act) r3.Vec { return s.Sum(a.Couple) }
-
 // Sum is a force or a couple in the solution at hand.
 func (s *Solution) Sum(v problem.Vector) r3.Vec {
 	return v.Sum(func(j int) float64 { return s.X[j].Value })

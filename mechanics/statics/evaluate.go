@@ -178,7 +178,7 @@ func (s *Solution) forceOf(line, joint int) (f r3.Vec, err error) {
 	case s.loose(l.Acts[0].Force):
 		return f, s.noValue(l.Name)
 	}
-	return s.force(&l.Acts[0]), nil
+	return s.Sum(l.Acts[0].Force), nil
 }
 
 // stretch is how far a spring is stretched: as its length says, or T/k where its

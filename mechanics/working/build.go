@@ -3,7 +3,6 @@ package working
 import (
 	"slices"
 
-
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
