@@ -152,7 +152,7 @@ func (m *maker) loads() {
 		m.change(says, func(p *problem.Problem) {
 			for i := range of(p) {
 				a := &of(p)[i]
-				a.Const, a.Couple = r3.Scale(factor, a.Const), r3.Scale(factor, a.Couple)
+				a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
 			}
 		})
 	}
@@ -232,10 +232,7 @@ func exchange(v r3.Vec, a, b int) r3.Vec {
 func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) {
 	for i := range acts {
 		a := &acts[i]
-		a.Const = by(a.Const)
-		for k := range a.Terms {
-			a.Terms[k].D = by(a.Terms[k].D)
-		}
+		a.Force = a.Force.Map(by)
 	}
 }
 
@@ -259,10 +256,7 @@ func (m *maker) directions() {
 				says := fmt.Sprintf("%s pulled at %s towards %s alone", l.Name, m.p.Points[l.Path[at]].Name, m.p.Points[l.Path[to]].Name)
 				m.change(says, func(p *problem.Problem) {
 					a := &p.Lines[i].Acts[k]
-					a.Const = r3.Scale(l.Magnitude.Const, u)
-					for t := range a.Terms {
-						a.Terms[t].D = r3.Scale(l.Magnitude.Terms[t].Coef, u)
-					}
+					a.Force = l.Magnitude.Along(u)
 				})
 			}
 		}

@@ -193,16 +193,16 @@ func (f *finder) netsOf(a *act) (out []net) {
 		}
 		out[i].f, out[i].m = r3.Add(out[i].f, r3.Scale(by, force)), r3.Add(out[i].m, r3.Scale(by, couple))
 	}
-	for _, t := range a.Terms {
+	for _, t := range a.Force.Terms {
 		s := f.share(t.Unknown)
 		add(Term{Symbol: s.Unknown}, s.Coef, t.D, r3.Vec{})
 	}
-	for _, t := range a.CoupleTerms {
+	for _, t := range a.Couple.Terms {
 		s := f.share(t.Unknown)
 		add(Term{Symbol: s.Unknown}, s.Coef, r3.Vec{}, t.D)
 	}
-	if a.Const != (r3.Vec{}) || a.Couple != (r3.Vec{}) {
-		add(a.load, 1, a.Const, a.Couple)
+	if a.Force.Const != (r3.Vec{}) || a.Couple.Const != (r3.Vec{}) {
+		add(a.load, 1, a.Force.Const, a.Couple.Const)
 	}
 	for i := range out {
 		n := &out[i]

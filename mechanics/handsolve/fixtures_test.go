@@ -62,13 +62,13 @@ func evaluate(r *Order, p *problem.Problem, e *Equation, value map[int]float64) 
 		if !on[act.Body] {
 			continue
 		}
-		x := part(act.At, act.Const, act.Couple)
+		x := part(act.At, act.Force.Const, act.Couple.Const)
 		known += x
 		most = max(most, math.Abs(x))
-		for _, t := range act.Terms {
+		for _, t := range act.Force.Terms {
 			put(t.Unknown, part(act.At, t.D, r3.Vec{}))
 		}
-		for _, t := range act.CoupleTerms {
+		for _, t := range act.Couple.Terms {
 			put(t.Unknown, part(act.At, r3.Vec{}, t.D))
 		}
 	}
@@ -86,7 +86,7 @@ func follow(t testing.TB, s *statics.Solution, r *Order, asked ...problem.Query)
 		size = max(size, math.Abs(x.Value))
 	}
 	for act := range p.Acts() {
-		size = max(size, r3.Norm(act.Const))
+		size = max(size, r3.Norm(act.Force.Const))
 	}
 	value := map[int]float64{}
 	ok = true

@@ -52,13 +52,13 @@ func (f *finder) findMember(b int) {
 // none where the joint does not prevent all translations, or one is tied already.
 func (f *finder) shares(b, joint int, out r3.Vec) (shares []Share) {
 	j := &f.p.Joints[joint]
-	if len(j.Forces) != len(f.axes) {
+	if len(j.Forces.Terms) != len(f.axes) {
 		return nil
 	}
 	if j.First != b {
 		out = r3.Scale(-1, out)
 	}
-	for _, t := range j.Forces {
+	for _, t := range j.Forces.Terms {
 		if _, tied := f.tied[t.Unknown]; tied || f.usedElsewhere(t.Unknown, joint) {
 			return nil
 		}
@@ -71,7 +71,7 @@ func (f *finder) shares(b, joint int, out r3.Vec) (shares []Share) {
 func (f *finder) usedElsewhere(unknown, joint int) bool {
 	uses := func(t problem.ActTerm) bool { return t.Unknown == unknown }
 	return slices.ContainsFunc(slices.Concat(f.acts...), func(a act) bool {
-		return a.joint() != joint && (slices.ContainsFunc(a.Terms, uses) || slices.ContainsFunc(a.CoupleTerms, uses))
+		return a.joint() != joint && (slices.ContainsFunc(a.Force.Terms, uses) || slices.ContainsFunc(a.Couple.Terms, uses))
 	})
 }
 
@@ -79,9 +79,9 @@ func (f *finder) usedElsewhere(unknown, joint int) bool {
 func (f *finder) ends(b int) (ends [][]act) {
 	for _, a := range f.acts[b] {
 		switch {
-		case a.Couple != (r3.Vec{}) || len(a.CoupleTerms) > 0:
+		case !a.Couple.IsZero():
 			return nil
-		case a.Const == (r3.Vec{}) && len(a.Terms) == 0:
+		case a.Force.IsZero():
 			continue
 		}
 		i := slices.IndexFunc(ends, func(end []act) bool { return end[0].At == a.At })

@@ -117,7 +117,7 @@ func TestZeroForceMembers(t *testing.T) {
 			for _, z := range step.Zero {
 				seen++
 				for act := range s.Problem.Acts() {
-					if act.Body == z.Body && act.Const != (r3.Vec{}) {
+					if act.Body == z.Body && act.Force.Const != (r3.Vec{}) {
 						t.Errorf("a load acts at joint %s", s.Problem.Bodies[z.Body].Name)
 					}
 				}

@@ -48,18 +48,6 @@ func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) 
 	return problem.Component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
 }
 
-// solved is a force, and the couple with it, in the solution at hand.
-func (a source) solved(s *statics.Solution) (force, couple r3.Vec) {
-	force, couple = a.Const, a.Couple
-	for _, t := range a.Terms {
-		force = r3.Add(force, r3.Scale(s.X[t.Unknown].Value, t.D))
-	}
-	for _, t := range a.CoupleTerms {
-		couple = r3.Add(couple, r3.Scale(s.X[t.Unknown].Value, t.D))
-	}
-	return force, couple
-}
-
 // rowOf is the equation of a body along an axis, or of moments about it.
 func rowOf(p *problem.Problem, body, axis int, moment bool) statics.Row {
 	b := &p.Bodies[body]
@@ -123,25 +111,24 @@ func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
 func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
 	return of(func() string {
 		a, r, name := f.named(s.Problem, axis, moment)
-		force, couple := a.solved(s)
-		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, force, couple), r.Dim())
+		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, s.Sum(a.Force), s.Sum(a.Couple)), r.Dim())
 	}, "solved", f, axis, moment)
 }
 
 // known says how the known part of a force, or of its moment, follows from the sheet.
 func (a source) known(p *problem.Problem, r *statics.Row) string {
 	f, l := p.Units.Force, a.line(p)
-	switch v := problem.Component(a.Const, axisOf(r)); {
-	case r.Moment && a.Couple != (r3.Vec{}):
-		return "the couple, the same about every point, " + shown(p, problem.Component(a.Couple, axisOf(r)), units.Moment)
+	switch v := problem.Component(a.Force.Const, axisOf(r)); {
+	case r.Moment && a.Couple.Const != (r3.Vec{}):
+		return "the couple, the same about every point, " + shown(p, problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
 	case r.Moment:
-		return a.cross(p, r, a.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
+		return a.cross(p, r, a.Force.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
 	case l != nil && len(l.Legs) == 0:
 		return shown(p, v, units.Force) + ", as the sheet gives it"
 	case v == 0:
 		return "0, it has no component along " + r.Axis[1:]
 	default:
-		size := r3.Norm(a.Const)
+		size := r3.Norm(a.Force.Const)
 		return "its magnitude times the direction's " + r.Axis[1:] + ", " + in(p, f)(size) + "·" + print(cosine).behind(v/size) + " " + f.Symbol
 	}
 }
@@ -151,7 +138,7 @@ func (a source) known(p *problem.Problem, r *statics.Row) string {
 func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float64) {
 	p := s.Problem
 	scale := p.Units.For(p.Unknowns[j].Dim).Factor / p.Units.For(r.Dim()).Factor
-	for _, t := range a.Terms {
+	for _, t := range a.Force.Terms {
 		if t.Unknown != j {
 			continue
 		}
@@ -161,7 +148,7 @@ func (a source) share(s *statics.Solution, r *statics.Row, j int) (string, float
 		}
 		return a.cosine(p, r, t), v
 	}
-	for _, t := range a.CoupleTerms {
+	for _, t := range a.Couple.Terms {
 		if t.Unknown == j {
 			if !r.Moment {
 				return "a couple has no component along " + r.Axis[1:], 0

@@ -79,9 +79,9 @@ func known(s *statics.Solution, r *statics.Row) string {
 // added are the terms of a row: what is known, or all in the solution.
 func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 	for a := range sources(s.Problem, r.Body) {
-		f, couple := a.Const, a.Couple
+		f, couple := a.Force.Const, a.Couple.Const
 		if solved {
-			f, couple = a.solved(s)
+			f, couple = s.Sum(a.Force), s.Sum(a.Couple)
 		}
 		if v := part(s.Problem, r, a.Act, f, couple); v != 0 {
 			parts = append(parts, a.name+" "+shown(s.Problem, v, r.Dim()))

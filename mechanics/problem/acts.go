@@ -22,8 +22,7 @@ func (r *reading) acts(i int) {
 	}
 	pull := func(at int, d r3.Vec) {
 		if body, ok := r.lineBody(l, on, at); ok && body != Ground {
-			known, terms := l.Magnitude.along(r3.Scale(sign, d))
-			l.Acts = append(l.Acts, r.actAt(body, at, known, terms))
+			r.act(l, body, at, l.Magnitude.Along(r3.Scale(sign, d)))
 		}
 	}
 	switch {
@@ -56,18 +55,13 @@ func (r *reading) acts(i int) {
 // on the line through both points then; between two bodies at one point, which on names, it
 // acts there. A contact along its path pushes the two apart.
 func (r *reading) directed(l *Line, on cell) {
-	known, terms, path := l.fixed, l.free, l.Path[:1]
+	force, path := l.force, l.Path[:1]
 	if !l.byComponents {
-		known, terms = l.Magnitude.along(l.Legs[0].U)
-		path = l.Path
-	}
-	act := func(body, at int) { l.Acts = append(l.Acts, r.actAt(body, at, known, terms)) }
-	opposed := func(body, at int) {
-		l.Acts = append(l.Acts, r.actAt(body, at, r3.Scale(-1, known), opposite(terms)))
+		force, path = l.Magnitude.Along(l.Legs[0].U), l.Path
 	}
 	if named := r.namedAt(&r.p.Points[path[0]], on.text); len(path) == 1 && len(named) == 2 && l.Kind != Weight {
-		act(named[0], path[0])
-		opposed(named[1], path[0])
+		r.act(l, named[0], path[0], force)
+		r.act(l, named[1], path[0], force.Opposite())
 		return
 	}
 	ends := slices.DeleteFunc(slices.Clone(path), func(at int) bool { return len(r.p.Points[at].Bodies) == 0 })
@@ -85,15 +79,15 @@ func (r *reading) directed(l *Line, on cell) {
 		l.OK = r.fail(sheet.Ref{Table: l.Ref.Table, Row: l.Ref.Row, Key: "path"}, diag.Span{}, "a "+l.Kind.String()+" between two bodies has a path of two points, but that of "+l.Name+" has "+say.Number(len(path)),
 			"the path "+r.p.Points[ends[0]].Name+" "+r.p.Points[others[0]].Name)
 	case len(others) > 0:
-		if second, ok := r.lineBody(l, on, others[0]); ok && l.Kind == Contact && l.Legs[0].To >= 0 {
-			opposed(first, ends[0])
-			act(second, others[0])
-		} else if ok {
-			act(first, ends[0])
-			opposed(second, others[0])
+		if l.Kind == Contact && l.Legs[0].To >= 0 {
+			force = force.Opposite()
+		}
+		if second, ok := r.lineBody(l, on, others[0]); ok {
+			r.act(l, first, ends[0], force)
+			r.act(l, second, others[0], force.Opposite())
 		}
 	default:
-		act(first, ends[0])
+		r.act(l, first, ends[0], force)
 	}
 }
 
@@ -124,16 +118,8 @@ func (r *reading) lineBody(l *Line, on cell, at int) (int, bool) {
 	return Ground, false
 }
 
-func (r *reading) actAt(body, at int, known r3.Vec, terms []ActTerm) Act {
-	return Act{Body: body, Point: at, At: r.p.Points[at].At, Const: known, Terms: terms}
-}
-
-// along is a magnitude times a direction: what is known of it, and the unknowns.
-func (a Affine) along(d r3.Vec) (known r3.Vec, terms []ActTerm) {
-	for _, t := range a.Terms {
-		terms = append(terms, ActTerm{Unknown: t.Unknown, D: r3.Scale(t.Coef, d)})
-	}
-	return r3.Scale(a.Const, d), terms
+func (r *reading) act(l *Line, body, at int, force Vector) {
+	l.Acts = append(l.Acts, Act{Body: body, Point: at, At: r.p.Points[at].At, Force: force})
 }
 
 func (r *reading) noFreeEnd(l *Line) {
@@ -178,7 +164,7 @@ func (r *reading) components(i int, c cell) bool {
 		if !ok {
 			return false
 		}
-		l.fixed = vec(v.V)
+		l.force.Const = vec(v.V)
 	}
 	for k, part := range parts {
 		if !part.IsQuestion() {
@@ -188,15 +174,16 @@ func (r *reading) components(i int, c cell) bool {
 		if !ok {
 			return false
 		}
-		l.free = append(l.free, ActTerm{Unknown: u, D: axes[k]})
+		l.force.Terms = append(l.force.Terms, ActTerm{Unknown: u, D: axes[k]})
 	}
-	if len(l.free) > 0 {
+	if len(l.force.Terms) > 0 {
 		return true
 	}
-	l.fixed = snapped(l.fixed, largest(l.fixed))
-	if u, ok := unit(l.fixed); ok {
+	known := snapped(l.force.Const, largest(l.force.Const))
+	l.force.Const = known
+	if u, ok := unit(known); ok {
 		l.Legs = []Leg{{From: l.Path[0], To: -1, R: u, U: u}}
-		l.Magnitude.Const = r3.Norm(l.fixed)
+		l.Magnitude.Const = r3.Norm(known)
 	}
 	return true
 }

@@ -28,6 +28,8 @@ type Belt struct {
 	Friction float64 // μ, the static coefficient
 	Tight    int     // which of Lines has the larger tension where slip impends, or -1
 	Tied     int     // and which of them follows from the other
+
+	typed [2]*units.Expr // the tensions; nil where left out
 }
 
 // Ratio is e^(μβ), the largest ratio of the two tensions.
@@ -146,7 +148,8 @@ func (r *reading) belt(first int, w row) {
 		}
 	}
 	okWrap, okFriction, okTight := belt.readWrap(w, parts), belt.readFriction(w), belt.readTight(w)
-	switch ok := okWrap && okFriction && okTight; {
+	okTensions := belt.readTensions(w.cell("magnitude"))
+	switch ok := okWrap && okFriction && okTight && okTensions; {
 	case ok && belt.Ratio() > maxRatio:
 		w.fail("the belt "+belt.Name+" has e^(μβ) = "+units.Figures(belt.Ratio(), 3)+", and more than "+units.Figures(maxRatio, 1)+" cannot be computed", "a smaller wrap")
 	case ok:
@@ -221,14 +224,10 @@ func (r *reading) heldByDrum(l *Line) bool {
 func (r *reading) tension(i int) bool {
 	l := &r.p.Lines[i]
 	belt := l.Belt
-	if belt.Friction == 0 || r.namesakeOf(l) != "" {
+	if !l.OK || r.namesakeOf(l) != "" {
 		return false // its row does not read, which says so itself
 	}
-	c := r.row("lines", r.lineRows[i]).cell("magnitude")
-	parts, ok := r.tensionCells(belt, c, i)
-	if !ok {
-		return false
-	}
+	c, parts := r.row("lines", r.lineRows[i]).cell("magnitude"), belt.typed
 	mine := i - belt.Lines[0]
 	other := 1 - mine
 	known := [2]bool{parts[0] != nil && !parts[0].IsQuestion(), parts[1] != nil && !parts[1].IsQuestion()}
@@ -254,62 +253,25 @@ func (r *reading) tension(i int) bool {
 	return true
 }
 
-// tensionCells gives the two expressions of a belt's magnitude, none where it has no such
-// cell. An error is said once, of the first part.
-func (r *reading) tensionCells(belt *Belt, c cell, i int) (parts [2]*units.Expr, ok bool) {
-	first := i == belt.Lines[0]
-	expr, err := r.parse(c.text)
+// readTensions reads the two expressions of a belt's magnitude.
+func (b *Belt) readTensions(c cell) bool {
+	expr, err := c.r.parse(c.text)
 	switch {
 	case !c.has:
-		return parts, true
+		return true
 	case err != nil:
-		return parts, first && r.failCell(c.ref, err)
+		return c.r.failCell(c.ref, err)
 	case expr.IsQuestion():
-		return parts, true
+		return true
 	}
-	both, _ := expr.Tuple()
-	if len(both) == 2 {
-		return [2]*units.Expr(both), true
+	if both, _ := expr.Tuple(); len(both) == 2 {
+		b.typed = [2]*units.Expr(both)
+		return true
 	}
 	hint := "the magnitude " + c.word() + ", ?"
 	if strings.Contains(c.text, ",") {
 		hint = "one for each, or ? for an unknown, such as 600 N, ?"
 	}
-	names := beltTensions(belt.Name)
-	return parts, first && c.fail("the belt "+belt.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
-}
-
-// Times is a multiple of a sum.
-func (a Affine) Times(factor float64) Affine {
-	out := Affine{Const: factor * a.Const}
-	for _, t := range a.Terms {
-		out.Terms = append(out.Terms, Term{Unknown: t.Unknown, Coef: factor * t.Coef})
-	}
-	return out
-}
-
-// Sum is a magnitude with the values of its unknowns, false where one has none.
-func (a Affine) Sum(value func(unknown int) (float64, bool)) (float64, bool) {
-	sum := a.Const
-	for _, t := range a.Terms {
-		x, ok := value(t.Unknown)
-		if !ok {
-			return 0, false
-		}
-		sum += t.Coef * x
-	}
-	return sum, true
-}
-
-// Plus adds two sums; an unknown of both stands once.
-func (a Affine) Plus(b Affine) Affine {
-	out := Affine{Const: a.Const + b.Const, Terms: slices.Clone(a.Terms)}
-	for _, t := range b.Terms {
-		if k := slices.IndexFunc(out.Terms, func(of Term) bool { return of.Unknown == t.Unknown }); k >= 0 {
-			out.Terms[k].Coef += t.Coef
-		} else {
-			out.Terms = append(out.Terms, t)
-		}
-	}
-	return out
+	names := beltTensions(b.Name)
+	return c.fail("the belt "+b.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 }

@@ -127,7 +127,7 @@ func (r *reading) bodyWeight(b int, w row) {
 		return
 	}
 	body.Weight, body.Mass, body.Centre = v.V[0], mass, vec(at.V)
-	body.Acts = []Act{{Body: b, Point: -1, At: body.Centre, Const: r3.Scale(-body.Weight, r.p.Up)}}
+	body.Acts = []Act{{Body: b, Point: -1, At: body.Centre, Force: Vector{Const: r3.Scale(-body.Weight, r.p.Up)}}}
 }
 
 // weight reads a force; of a mass it takes that times g, and gives the mass too.

@@ -66,8 +66,7 @@ func (r *reading) couple(c *Couple, w row) bool {
 		ok = ok && r.coupleAxis(c, w) && r.coupleMagnitude(c, w)
 	}
 	if ok {
-		known, terms := c.Magnitude.along(c.U)
-		c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: known, CoupleTerms: terms}}
+		c.Acts = []Act{{Body: c.Body, Point: -1, At: r.p.Points[r.p.Bodies[c.Body].Points[0]].At, Couple: c.Magnitude.Along(c.U)}}
 	}
 	return ok
 }
@@ -130,18 +129,15 @@ func (c cell) torsion() (stiffness float64, ok bool) {
 		return 0, false
 	}
 	key, _ := cellKey("couples", "", "stiffness")
-	perAngle := key.Dim
 	switch k.Dim {
-	case perAngle, units.Number:
+	case key.Dim, units.Number:
 	case units.Moment:
-		k.Dim = perAngle
+		k.Dim = key.Dim
 	default:
 		return 0, c.fail("expected a torsional stiffness, a moment per angle, but "+c.word()+" is "+k.Dim.Name(), "the form 20 N m/rad")
 	}
-	if k, ok = c.want(k, perAngle); ok && k.V[0] <= 0 {
-		ok = c.fail("a stiffness must be greater than zero", "the form 20 N m/rad")
-	}
-	return k.V[0], ok
+	k, ok = c.want(k, key.Dim)
+	return k.V[0], quantity{c, k.V[0], ok}.positive("a stiffness", "the form 20 N m/rad")
 }
 
 func (r *reading) coupleComponents(c *Couple, w row, components cell) bool {

@@ -1,7 +1,6 @@
 package problem
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -13,7 +12,7 @@ import (
 // curve is an intensity that is a function of s, on its way to an area: it is cut into
 // pieces without corners, each integrated by a rule that is exact for smooth ones.
 type curve struct {
-	at      func(s float64, corners *[]float64) (float64, *diag.Error)
+	at      intensity
 	length  float64
 	corners []float64 // within the length
 	pieces  []piece
@@ -61,19 +60,13 @@ const LoadTol = 1e-9
 // some roundings of their difference.
 const samePlace = 1e-14
 
-// gauss is the rule of 15 points, from 0 to 1.
-var gauss = func() []node {
-	var at, weight [15]float64
+// gaussAt and gaussWeight are the rule of 15 points, from 0 to 1, which is given from 1 to 0.
+var gaussAt, gaussWeight = func() (at, weight [15]float64) {
 	quad.Legendre{}.FixedLocations(at[:], weight[:], 0, 1)
-	rule := make([]node, len(at))
-	for i := range rule {
-		rule[i] = node{at[i], weight[i]}
-	}
-	slices.SortFunc(rule, func(a, b node) int { return cmp.Compare(a.at, b.at) })
-	return rule
+	slices.Reverse(at[:])
+	slices.Reverse(weight[:])
+	return at, weight
 }()
-
-type node struct{ at, weight float64 }
 
 // failed tells that there is no area; what is asked of the curve from then on is nothing.
 func (c *curve) failed() bool { return c.err != nil || c.unbounded }
@@ -103,9 +96,9 @@ func (c *curve) probe(s float64) probe {
 // under integrates over a stretch, and gives the places looked at.
 func (c *curve) under(from, to float64) (a area, seen []probe) {
 	w := to - from
-	for _, n := range gauss {
-		p := c.probe(from + w*n.at)
-		f := n.weight * w * p.q
+	for i, at := range gaussAt {
+		p := c.probe(from + w*at)
+		f := gaussWeight[i] * w * p.q
 		a = a.plus(area{force: f, moment: f * p.s, size: abs(f), lever: abs(f) * p.s})
 		seen = append(seen, p)
 	}

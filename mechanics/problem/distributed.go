@@ -99,15 +99,11 @@ func (r *reading) loadBody(d *Distributed, w row) bool {
 	return w.fail("the load "+d.Name+" is not on a body", "put it on a body")
 }
 
-// intensity is q(s) of a load: straight from knot to knot, or else a function of s
-// that also gathers the numbers whose zeros are its corners.
-type intensity struct {
-	knots []Ordinate
-	at    func(s float64, corners *[]float64) (float64, *diag.Error)
-}
+// intensity is q(s) of a load; it also gathers the numbers whose zeros are its corners.
+type intensity func(s float64, corners *[]float64) (float64, *diag.Error)
 
-// intensity reads q(s): one value, two values from end to end, an expression in
-// s, or the pressure of water on a gate.
+// intensity reads q(s): one value, two values from end to end, or the pressure of water on
+// a gate, as knots with straight pieces between; or else an expression in s.
 func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	kind, c := w.cell("kind"), w.cell("magnitude")
 	switch {
@@ -116,7 +112,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	case kind.has && c.has:
 		return c.fail("the magnitude of the load "+d.Name+" follows from the depth of the water", "remove the magnitude or the kind")
 	case kind.has:
-		return r.hydrostatic(d, w, q)
+		return r.hydrostatic(d, w)
 	}
 	for _, key := range []string{"surface", "density", "width"} {
 		if c := w.cell(key); c.has {
@@ -128,7 +124,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	}
 	knot := func(s float64, e *units.Expr) bool {
 		v, ok := c.part(e, env{r: r, scope: inGiven}, units.LineLoad)
-		q.knots = append(q.knots, Ordinate{s, v.V[0]})
+		d.Knots = append(d.Knots, Ordinate{s, v.V[0]})
 		return ok
 	}
 	if strings.Contains(c.text, "..") {
@@ -157,10 +153,10 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	}
 	if at(d.Length/math.E, nil); !varies { // the same all along
 		ok := knot(0, expr)
-		q.knots = append(q.knots, Ordinate{d.Length, q.knots[0].Q})
+		d.Knots = append(d.Knots, Ordinate{d.Length, d.Knots[0].Q})
 		return ok
 	}
-	q.at = at
+	*q = at
 	return true
 }
 
@@ -170,7 +166,7 @@ const waterDensity = 1000 // kg/m³
 // hydrostatic is the pressure on a plane gate of given width, as a load per
 // length of the gate: q(s) = ρ g h(s) width, h the depth below the surface, zero
 // above it. It is straight over the wet part and over the dry one.
-func (r *reading) hydrostatic(d *Distributed, w row, q *intensity) bool {
+func (r *reading) hydrostatic(d *Distributed, w row) bool {
 	width, surface, density := w.quantity("width"), w.quantity("surface"), w.quantity("density")
 	if !density.has {
 		density.value, density.ok = waterDensity, true
@@ -187,9 +183,9 @@ func (r *reading) hydrostatic(d *Distributed, w row, q *intensity) bool {
 	from, to := depth(d.From), depth(d.To)
 	d.Water = &Water{Density: density.value, Width: width.value, From: from, To: to}
 	by := density.value * r.p.G * width.value
-	q.knots = []Ordinate{{0, by * max(0, from)}, {d.Length, by * max(0, to)}}
+	d.Knots = []Ordinate{{0, by * max(0, from)}, {d.Length, by * max(0, to)}}
 	if from < 0 && to > 0 || from > 0 && to < 0 { // the waterline lies on the gate
-		q.knots = slices.Insert(q.knots, 1, Ordinate{d.Length * from / (from - to), 0})
+		d.Knots = slices.Insert(d.Knots, 1, Ordinate{d.Length * from / (from - to), 0})
 	}
 	return true
 }

@@ -24,8 +24,8 @@ type Joint struct {
 	First, Second int
 	Normal, Axis  r3.Vec         // unit vectors; zero where the kind has none
 	Typed         TypedDirection // how the normal was typed
-	Forces        []ActTerm
-	Moments       []ActTerm
+	Forces        Vector
+	Moments       Vector
 	Friction      float64 // static coefficient
 	HasFriction   bool
 	Impending     bool // friction is at its most, Slip is the way the first body would go
@@ -35,7 +35,7 @@ type Joint struct {
 	HasFace       bool
 	Acts          []Act
 
-	parts []string // of its unknowns' names, forces before moments
+	held []held // forces before moments
 }
 
 // Words is what a joint is in a sentence: "rough surface", "fixed support".
@@ -64,8 +64,8 @@ func (r *reading) readJoints() {
 		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
 		j.OK = r.joint(j, w)
 		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
-		for k := 0; j.OK && k < len(j.parts); k++ {
-			name := j.unknownName(k)
+		for k := 0; j.OK && k < len(j.held); k++ {
+			name := j.held[k].unknown(j)
 			if other, taken := r.jointOf[name]; taken {
 				j.OK = w.fail("the joints "+r.p.Joints[other].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 			} else {

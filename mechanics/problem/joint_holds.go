@@ -30,39 +30,43 @@ func (r *reading) jointHolds(j *Joint, w row, holds Holds) bool {
 	case j.HasFace:
 		moments = HoldAll
 	}
-	for _, c := range r.held(holds.Forces, j, false) {
-		j.Forces, j.parts = append(j.Forces, ActTerm{D: c.d}), append(j.parts, c.suffix)
-	}
-	for _, c := range r.held(moments, j, true) {
-		j.Moments, j.parts = append(j.Moments, ActTerm{D: c.d}), append(j.parts, c.suffix)
-	}
+	j.held = slices.Concat(r.held(holds.Forces, j, false), r.held(moments, j, true))
 	return true
 }
 
-// heldComponent is a direction that a joint holds, with what its unknown has behind the
-// joint's name: nothing where it is the only one.
-type heldComponent struct {
+// held is a direction that a joint holds, with what its unknown has behind the joint's
+// name: nothing where it is the only one.
+type held struct {
 	suffix string
 	d      r3.Vec
+	moment bool
+}
+
+// unknown is the name of a joint's unknown: Ax, and MA of a moment.
+func (c held) unknown(j *Joint) string {
+	if c.moment {
+		return "M" + j.Name + c.suffix
+	}
+	return j.Name + c.suffix
 }
 
 // held lists the components that a joint holds. A rough surface has a normal force and
 // friction along the surface; where slipping impends the friction is not an unknown of its
 // own but μ times the normal force, against the slip.
-func (r *reading) held(h Hold, j *Joint, moment bool) []heldComponent {
-	all := []heldComponent{{"x", r3.Vec{X: 1}}, {"y", r3.Vec{Y: 1}}, {"z", r3.Vec{Z: 1}}}
+func (r *reading) held(h Hold, j *Joint, moment bool) []held {
+	all := []held{{"x", r3.Vec{X: 1}, moment}, {"y", r3.Vec{Y: 1}, moment}, {"z", r3.Vec{Z: 1}, moment}}
 	switch {
 	case h == HoldNone:
 		return nil
 	case h == HoldNormal:
-		return []heldComponent{{"", j.Normal}}
+		return []held{{"", j.Normal, moment}}
 	case h == HoldRough && j.Impending:
-		return []heldComponent{{"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1)}}
+		return []held{{"N", snapped(r3.Sub(j.Normal, r3.Scale(j.Friction, j.Slip)), 1), moment}}
 	case h == HoldRough && r.p.Planar: // the tangent is the normal turned clockwise, +x where the normal is +y
-		return []heldComponent{{"N", j.Normal}, {"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}}}
+		return []held{{"N", j.Normal, moment}, {"F", r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}, moment}}
 	case h == HoldRough:
 		first, second := acrossOf(j.Normal)
-		return []heldComponent{{"N", j.Normal}, {"F1", first}, {"F2", second}}
+		return []held{{"N", j.Normal, moment}, {"F1", first, moment}, {"F2", second, moment}}
 	case r.p.Planar && moment:
 		return all[2:]
 	case r.p.Planar && h == HoldAll:
@@ -70,13 +74,13 @@ func (r *reading) held(h Hold, j *Joint, moment bool) []heldComponent {
 	case h == HoldAll:
 		return all
 	case r.p.Planar: // across an axis in the plane: the axis turned counter-clockwise
-		return []heldComponent{{"", r3.Vec{X: -j.Axis.Y, Y: j.Axis.X}}}
+		return []held{{"", r3.Vec{X: -j.Axis.Y, Y: j.Axis.X}, moment}}
 	}
-	if k := slices.IndexFunc(all, func(c heldComponent) bool { return abs(abs(r3.Dot(j.Axis, c.d))-1) < onAxis }); k >= 0 {
+	if k := slices.IndexFunc(all, func(c held) bool { return abs(abs(r3.Dot(j.Axis, c.d))-1) < onAxis }); k >= 0 {
 		return slices.Delete(all, k, k+1)
 	}
 	first, second := acrossOf(j.Axis)
-	return []heldComponent{{"1", first}, {"2", second}}
+	return []held{{"1", first, moment}, {"2", second, moment}}
 }
 
 // onAxis is how near a unit vector must be to a coordinate axis to be named by it:
@@ -97,50 +101,33 @@ func acrossOf(n r3.Vec) (r3.Vec, r3.Vec) {
 	return first, r3.Cross(n, first)
 }
 
-// unknownName is the name of a joint's unknown: Ax, and MA of a moment.
-func (j *Joint) unknownName(k int) string {
-	if k >= len(j.Forces) {
-		return "M" + j.Name + j.parts[k]
-	}
-	return j.Name + j.parts[k]
-}
-
 // jointUnknowns numbers a joint's unknowns, once, and writes its acts.
 func (r *reading) jointUnknowns(i int) {
 	j := &r.p.Joints[i]
 	if len(j.Acts) > 0 || !j.OK {
 		return
 	}
-	for k, part := range j.parts {
-		u := Unknown{Name: j.unknownName(k), Dim: units.Force, Line: -1, Joint: i, Part: part}
+	for _, c := range j.held {
+		u := Unknown{Name: c.unknown(j), Dim: units.Force, Line: -1, Joint: i, Part: c.suffix}
 		what := "an unknown of the joint " + j.Name
 		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.hasUnknown(u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
 		if !j.OK {
 			return
 		}
-		if m := k - len(j.Forces); m >= 0 {
-			u.Dim = units.Moment
-			j.Moments[m].Unknown = r.addUnknown(u)
-		} else {
-			j.Forces[k].Unknown = r.addUnknown(u)
+		to := &j.Forces.Terms
+		if c.moment {
+			u.Dim, to = units.Moment, &j.Moments.Terms
 		}
+		*to = append(*to, ActTerm{Unknown: r.addUnknown(u), D: c.d})
 	}
-	act := func(b int, forces, moments []ActTerm) {
+	act := func(b int, force, couple Vector) {
 		at := r.placeOn(j, b)
-		j.Acts = append(j.Acts, Act{Body: b, Point: at, At: r.p.Points[at].At, Terms: forces, CoupleTerms: moments})
+		j.Acts = append(j.Acts, Act{Body: b, Point: at, At: r.p.Points[at].At, Force: force, Couple: couple})
 	}
 	act(j.First, j.Forces, j.Moments)
 	if j.Second != Ground {
-		act(j.Second, opposite(j.Forces), opposite(j.Moments))
+		act(j.Second, j.Forces.Opposite(), j.Moments.Opposite())
 	}
-}
-
-func opposite(terms []ActTerm) []ActTerm {
-	out := make([]ActTerm, len(terms))
-	for k, t := range terms {
-		out[k] = ActTerm{Unknown: t.Unknown, D: r3.Scale(-1, t.D)}
-	}
-	return out
 }
 
 // unlike refuses a name that other things bear: two would answer to it. An unknown that

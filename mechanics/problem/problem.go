@@ -57,25 +57,23 @@ type Source struct {
 // Exerted is Acts, each with what exerts it.
 func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 	return func(yield func(Source, *Act) bool) {
-		_ = actsOf(ALine, p.Lines, yield) && actsOf(AJoint, p.Joints, yield) && actsOf(ACouple, p.Couples, yield) && actsOf(ALoad, p.Loads, yield) &&
-			actsOf(ABody, p.Bodies, yield)
-	}
-}
-
-// actsOf yields the acts of all in a list, and tells whether more are wanted.
-func actsOf[T any, P interface {
-	*T
-	acting() []Act
-}](what Thing, list []T, yield func(Source, *Act) bool) bool {
-	for i := range list {
-		acts := P(&list[i]).acting()
-		for k := range acts {
-			if !yield(Source{what, i}, &acts[k]) {
-				return false
+		all := func(what Thing, number int, acts func(i int) []Act) bool {
+			for i := range number {
+				of := acts(i)
+				for k := range of {
+					if !yield(Source{what, i}, &of[k]) {
+						return false
+					}
+				}
 			}
+			return true
 		}
+		_ = all(ALine, len(p.Lines), func(i int) []Act { return p.Lines[i].Acts }) &&
+			all(AJoint, len(p.Joints), func(i int) []Act { return p.Joints[i].Acts }) &&
+			all(ACouple, len(p.Couples), func(i int) []Act { return p.Couples[i].Acts }) &&
+			all(ALoad, len(p.Loads), func(i int) []Act { return p.Loads[i].Acts }) &&
+			all(ABody, len(p.Bodies), func(i int) []Act { return p.Bodies[i].Acts })
 	}
-	return true
 }
 
 // NameOf names what exerts an act.
@@ -94,12 +92,6 @@ func (p *Problem) NameOf(from Source) string {
 	}
 	return ""
 }
-
-func (l *Line) acting() []Act        { return l.Acts }
-func (j *Joint) acting() []Act       { return j.Acts }
-func (c *Couple) acting() []Act      { return c.Acts }
-func (d *Distributed) acting() []Act { return d.Acts }
-func (b *Body) acting() []Act        { return b.Acts }
 
 // ResultantOnly tells that the sheet is a resultant exercise: the known forces are
 // added up, and need not be in equilibrium.
@@ -166,18 +158,6 @@ type Unknown struct {
 	Own   bool   // the unknown is the magnitude of the line of the same name
 }
 
-// Affine is Const + Σ Coef·unknown, in newtons or newton metres.
-type Affine struct {
-	Const float64
-	Terms []Term
-}
-
-// Term is a multiple of the unknown with this index.
-type Term struct {
-	Unknown int
-	Coef    float64
-}
-
 // Line is a force with a line of action.
 type Line struct {
 	Name string
@@ -195,9 +175,8 @@ type Line struct {
 	Spring    *Spring
 	Belt      *Belt // of the two parts of a belt; else nil
 
-	byComponents bool // the force is fixed + Σ free, not a magnitude along a direction
-	fixed        r3.Vec
-	free         []ActTerm
+	byComponents bool // it is given by force, not by a magnitude along a direction
+	force        Vector
 }
 
 // Leg is a stretch of a line: r = B - A, its length |r| and the unit vector
@@ -217,25 +196,12 @@ type Spring struct {
 	Free                        bool
 }
 
-// Act is a force on a body at a place, and a couple with it:
-//
-//	F = Const + Σ unknown·D
-//	M = Couple + Σ unknown·D of CoupleTerms
-//
-// Point is the index of the place where it has a name, else -1.
+// Act is a force on a body at a place, and a couple with it. Point is the index of
+// the place where it has a name, else -1.
 type Act struct {
-	Body, Point int
-	At          r3.Vec
-	Const       r3.Vec
-	Terms       []ActTerm
-	Couple      r3.Vec
-	CoupleTerms []ActTerm
-}
-
-// ActTerm is the direction that one unit of an unknown takes in an Act.
-type ActTerm struct {
-	Unknown int
-	D       r3.Vec
+	Body, Point   int
+	At            r3.Vec
+	Force, Couple Vector
 }
 
 // Answer is what a source prints for a result. Half is half a unit of the last

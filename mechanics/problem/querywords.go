@@ -107,8 +107,8 @@ func (p *Problem) unknownMeaning(k int) (what, positive string) {
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		if f := slices.IndexFunc(l.free, func(t ActTerm) bool { return t.Unknown == k }); f >= 0 {
-			d := l.free[f].D
+		if f := slices.IndexFunc(l.force.Terms, func(t ActTerm) bool { return t.Unknown == k }); f >= 0 {
+			d := l.force.Terms[f].D
 			return "the " + p.way(d) + " component of " + p.lineWords(i) + p.on(l.firstBody()), p.sense(d)
 		}
 	}
@@ -131,7 +131,7 @@ func (p *Problem) reactionMeaning(joint, k int) (what, positive string) {
 		by = " that " + p.bodyWords(j.Second) + " exerts" + p.on(j.First) + " through " + kind + " at " + p.pointName(j.Point)
 		noun = " force"
 	}
-	for i, t := range j.Forces {
+	for i, t := range j.Forces.Terms {
 		switch way := p.way(t.D); {
 		case t.Unknown != k:
 		case j.Kind.Info().PushOnly && i == 0:
@@ -144,7 +144,7 @@ func (p *Problem) reactionMeaning(joint, k int) (what, positive string) {
 			return "the " + way + " component of the" + noun + by, p.sense(t.D)
 		}
 	}
-	for _, t := range j.Moments {
+	for _, t := range j.Moments.Terms {
 		if t.Unknown == k {
 			return "the moment" + p.about(t.D) + by, p.turn(t.D)
 		}

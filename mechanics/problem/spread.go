@@ -45,7 +45,7 @@ func (d *Distributed) Nothing() bool { return d.Total == 0 && d.Couple() == 0 }
 func (d *Distributed) Couple() float64 {
 	m := 0.0
 	for k := range d.Acts {
-		m += r3.Norm(d.Acts[k].Couple)
+		m += r3.Norm(d.Acts[k].Couple.Const)
 	}
 	return m
 }
@@ -88,11 +88,11 @@ func trapezoids(knots []Ordinate) (sum area) {
 func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
 	along, _ := unit(between(a, b))
-	sum := trapezoids(q.knots)
-	if d.Knots, d.Diagram = q.knots, q.knots; q.knots != nil {
-		d.Diagram = diagram(q.knots, d.Length, d.IntensityAt)
+	sum := trapezoids(d.Knots)
+	if d.Diagram = d.Knots; d.Knots != nil {
+		d.Diagram = diagram(d.Knots, d.Length, d.IntensityAt)
 	} else {
-		c := curve{at: q.at, length: d.Length}
+		c := curve{at: q, length: d.Length}
 		sum = c.integrate()
 		d.Diagram = c.diagram()
 		d.Error = max(sum.errorOf(sum), roundingOfSums)
@@ -101,13 +101,13 @@ func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 		}
 	}
 	d.Total = sum.force
-	act := Act{Body: d.Body, Point: -1, Const: r3.Scale(sum.force, d.Direction)}
+	act := Act{Body: d.Body, Point: -1, Force: Vector{Const: r3.Scale(sum.force, d.Direction)}}
 	if abs(sum.force) > max(nothingOf, d.Error)*sum.size {
 		d.Distance = sum.moment / sum.force
 		act.At = r3.Add(a, r3.Scale(d.Distance, along))
 	} else { // no resultant: a couple
-		d.Total, act.Const, act.At = 0, r3.Vec{}, a
-		act.Couple = r3.Scale(sum.moment, r3.Cross(along, d.Direction))
+		d.Total, act.Force, act.At = 0, Vector{}, a
+		act.Couple.Const = r3.Scale(sum.moment, r3.Cross(along, d.Direction))
 	}
 	act.At = snapped(act.At, max(largest(a), largest(b)))
 	d.At = act.At

@@ -131,18 +131,23 @@ func (x *symbols) jointUnknowns() {
 	p, _ := Read(x.s)
 	for i := range p.Joints {
 		j := &p.Joints[i]
-		of, moments := thingName{AJoint, j.Name}, j.parts[len(j.Forces):]
-		x.own(of, "", j.parts[:len(j.Forces)]...)
-		x.own(of, "M", moments...)
-		if p.Planar && len(moments) > 0 {
-			x.own(of, "M", "") // answers to MC as well as to MCz
+		of := thingName{AJoint, j.Name}
+		for _, c := range j.held {
+			if !c.moment {
+				x.own(of, "", c.suffix)
+				continue
+			}
+			x.own(of, "M", c.suffix)
+			if p.Planar {
+				x.own(of, "M", "") // answers to MC as well as to MCz
+			}
 		}
 		if p.Planar && j.Impending {
 			x.own(of, "", "F")
 		}
 	}
 	for i := range p.Joints {
-		if of := (thingName{AJoint, p.Joints[i].Name}); len(p.Joints[i].parts) == 0 {
+		if of := (thingName{AJoint, p.Joints[i].Name}); len(p.Joints[i].held) == 0 {
 			x.own(of, "", "", "x", "y", "z", "1", "2", "N", "F", "F1", "F2")
 			x.own(of, "M", "", "x", "y", "z", "1", "2")
 		}

@@ -19,13 +19,13 @@ func (p *Problem) Without(gone map[int]bool) *Problem {
 	magnitude := func(a Affine) Affine {
 		return Affine{a.Const, renumbered(a.Terms, index, func(t *Term) *int { return &t.Unknown })}
 	}
-	forces := func(terms []ActTerm) []ActTerm {
-		return renumbered(terms, index, func(t *ActTerm) *int { return &t.Unknown })
+	vector := func(v Vector) Vector {
+		return Vector{v.Const, renumbered(v.Terms, index, func(t *ActTerm) *int { return &t.Unknown })}
 	}
 	acts := func(all []Act) []Act {
 		all = slices.Clone(all)
 		for i := range all {
-			all[i].Terms, all[i].CoupleTerms = forces(all[i].Terms), forces(all[i].CoupleTerms)
+			all[i].Force, all[i].Couple = vector(all[i].Force), vector(all[i].Couple)
 		}
 		return all
 	}
@@ -34,7 +34,7 @@ func (p *Problem) Without(gone map[int]bool) *Problem {
 		q.Lines[i].Magnitude, q.Lines[i].Acts = magnitude(l.Magnitude), acts(l.Acts)
 	}
 	for i, j := range p.Joints {
-		q.Joints[i].Forces, q.Joints[i].Moments, q.Joints[i].Acts = forces(j.Forces), forces(j.Moments), acts(j.Acts)
+		q.Joints[i].Forces, q.Joints[i].Moments, q.Joints[i].Acts = vector(j.Forces), vector(j.Moments), acts(j.Acts)
 	}
 	for i, c := range p.Couples {
 		q.Couples[i].Magnitude, q.Couples[i].Acts = magnitude(c.Magnitude), acts(c.Acts)

@@ -193,7 +193,7 @@ func (d describer) joint(i int) string {
 	if j.Axis != (r3.Vec{}) {
 		s += ", axis " + d.direction(j.Axis)
 	}
-	parts := each(slices.Concat(j.Forces, j.Moments), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
+	parts := each(slices.Concat(j.Forces.Terms, j.Moments.Terms), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
 		s += "; " + strings.Join(parts, ", ")
 	}

@@ -26,7 +26,7 @@ func SenseWord(s *statics.Solution, j int) string {
 	case u.Own:
 		info := s.Problem.Lines[u.Line].Kind.Info()
 		positive, negative = info.Positive, info.Negative
-	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces[0].Unknown != j:
+	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces.Terms[0].Unknown != j:
 		return ""
 	}
 	switch {

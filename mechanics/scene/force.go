@@ -170,8 +170,8 @@ func (b *builder) barAlong(body int, at, way r3.Vec) bool {
 // maximum finds the largest force that an arrow shows.
 func (b *builder) maximum(acts func(func(*problem.Act) bool)) {
 	for a := range acts {
-		b.max = math.Max(b.max, r3.Norm(a.Const))
-		for _, t := range a.Terms {
+		b.max = math.Max(b.max, r3.Norm(a.Force.Const))
+		for _, t := range a.Force.Terms {
 			if x, ok := b.unknown(t.Unknown); ok {
 				b.max = math.Max(b.max, math.Abs(x)*r3.Norm(t.D))
 			}
@@ -210,29 +210,29 @@ func (b *builder) member(l *problem.Line, a *problem.Act) {
 // directed draws a force that has a direction or components of its own, as it acts on one
 // body.
 func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, given: len(a.Terms) == 0, known: true, unnamed: unnamed}
+	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, given: len(a.Force.Terms) == 0, known: true, unnamed: unnamed}
 	switch particle := a.Body >= 0 && b.p.Bodies[a.Body].Particle; {
 	case l.Kind == problem.Contact:
 		f.touch, f.oneSided = pushes, true
 	case l.Kind == problem.Weight || particle:
 		f.touch = pulls
 	}
-	if r3.Norm(a.Const) > 0 && (f.given || l.ByComponents()) {
-		f.along, f.value = unit(a.Const), r3.Norm(a.Const)
+	if r3.Norm(a.Force.Const) > 0 && (f.given || l.ByComponents()) {
+		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
 		b.arrow(f)
 	}
 	switch {
 	case f.given:
 	case l.ByComponents():
-		for _, t := range a.Terms {
+		for _, t := range a.Force.Terms {
 			b.term(f, t)
 		}
 	default:
 		f.value, f.known = l.Magnitude.Sum(b.unknown)
 		f.along = unit(directionOf(a))
-		if d, ok := l.Direction(); ok && len(a.Terms) > 0 {
+		if d, ok := l.Direction(); ok && len(a.Force.Terms) > 0 {
 			// The positive sense is that of the line, on its second body the opposite.
-			f.along = r3.Scale(math.Copysign(1, r3.Dot(d, a.Terms[0].D)*l.Magnitude.Terms[0].Coef), d)
+			f.along = r3.Scale(math.Copysign(1, r3.Dot(d, a.Force.Terms[0].D)*l.Magnitude.Terms[0].Coef), d)
 		}
 		b.arrow(f)
 	}
@@ -240,8 +240,8 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 
 // directionOf is the direction of an act's force while its unknowns are one.
 func directionOf(a *problem.Act) r3.Vec {
-	f := a.Const
-	for _, t := range a.Terms {
+	f := a.Force.Const
+	for _, t := range a.Force.Terms {
 		f = r3.Add(f, t.D)
 	}
 	return f
@@ -268,7 +268,7 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		if a.Body != j.First {
 			sign = -1
 		}
-		n := j.Forces[0].Unknown
+		n := j.Forces.Terms[0].Unknown
 		b.term(normal, problem.ActTerm{Unknown: n, D: r3.Scale(sign, j.Normal)})
 		f.name, f.along = frictionName(j), r3.Scale(-sign, j.Slip)
 		f.value, f.known = b.unknown(n)
@@ -277,7 +277,7 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		}
 		return
 	}
-	for i, t := range a.Terms {
+	for i, t := range a.Force.Terms {
 		if i == 0 {
 			b.term(normal, t)
 		} else {
@@ -285,7 +285,7 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		}
 	}
 	f.couple = true
-	for _, t := range a.CoupleTerms {
+	for _, t := range a.Couple.Terms {
 		b.term(f, t)
 	}
 }
@@ -306,14 +306,14 @@ func (b *builder) typedCouple(c *problem.Couple, a *problem.Act) {
 	f := force{ref: c.Ref, name: Typeset(c.Name), at: at, couple: true}
 	switch {
 	case len(c.Magnitude.Terms) == 0:
-		f.along, f.value, f.known, f.given = unit(a.Couple), r3.Norm(a.Couple), true, true
+		f.along, f.value, f.known, f.given = unit(a.Couple.Const), r3.Norm(a.Couple.Const), true, true
 		b.arrow(f)
 	case c.U != r3.Vec{}:
 		f.along = r3.Scale(sign, c.U)
 		f.value, f.known = c.Magnitude.Sum(b.unknown)
 		b.arrow(f)
 	default:
-		for _, t := range a.CoupleTerms {
+		for _, t := range a.Couple.Terms {
 			b.term(f, t)
 		}
 	}

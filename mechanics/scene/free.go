@@ -174,8 +174,8 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		if a.Body != body {
 			continue
 		}
-		f := a.Const
-		for _, term := range a.Terms {
+		f := a.Force.Const
+		for _, term := range a.Force.Terms {
 			x, found := b.unknown(term.Unknown)
 			f, known = r3.Add(f, r3.Scale(x, term.D)), known && found
 		}

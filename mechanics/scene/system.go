@@ -154,9 +154,9 @@ func (b *builder) reactions(j *problem.Joint) {
 	}
 	part := j.Acts[0]
 	hidden := func(t problem.ActTerm) bool { return !shows(t) }
-	part.Terms = slices.DeleteFunc(slices.Clone(part.Terms), hidden)
-	part.CoupleTerms = slices.DeleteFunc(slices.Clone(part.CoupleTerms), hidden)
-	if len(part.Terms)+len(part.CoupleTerms) > 0 {
+	part.Force.Terms = slices.DeleteFunc(slices.Clone(part.Force.Terms), hidden)
+	part.Couple.Terms = slices.DeleteFunc(slices.Clone(part.Couple.Terms), hidden)
+	if len(part.Force.Terms)+len(part.Couple.Terms) > 0 {
 		b.joint(j, &part)
 	}
 }

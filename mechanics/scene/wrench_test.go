@@ -71,11 +71,11 @@ func solved(p *problem.Problem, s *statics.Solution, body int) map[string]wrench
 			if a.Body != body {
 				continue
 			}
-			f, m := a.Const, a.Couple
-			for _, t := range a.Terms {
+			f, m := a.Force.Const, a.Couple.Const
+			for _, t := range a.Force.Terms {
 				f = r3.Add(f, r3.Scale(s.X[t.Unknown].Value, t.D))
 			}
-			for _, t := range a.CoupleTerms {
+			for _, t := range a.Couple.Terms {
 				m = r3.Add(m, r3.Scale(s.X[t.Unknown].Value, t.D))
 			}
 			w := out[ref.Table+"."+ref.Row]

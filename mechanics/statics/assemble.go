@@ -84,18 +84,18 @@ func (a *assembly) add(act *problem.Act) {
 			}
 		}
 		if !a.rows[i].Moment {
-			put(known, act.Const, 0)
-			for _, t := range act.Terms {
+			put(known, act.Force.Const, 0)
+			for _, t := range act.Force.Terms {
 				put(t.Unknown, t.D, 0)
 			}
 			continue
 		}
-		put(known, r3.Cross(arm, act.Const), reach*r3.Norm(act.Const))
-		put(known, act.Couple, 0)
-		for _, t := range act.CoupleTerms {
+		put(known, r3.Cross(arm, act.Force.Const), reach*r3.Norm(act.Force.Const))
+		put(known, act.Couple.Const, 0)
+		for _, t := range act.Couple.Terms {
 			put(t.Unknown, t.D, 0)
 		}
-		for _, t := range act.Terms {
+		for _, t := range act.Force.Terms {
 			put(t.Unknown, r3.Cross(arm, t.D), reach*r3.Norm(t.D))
 		}
 	}
@@ -160,8 +160,8 @@ func (s *System) scaleMoments(p *problem.Problem) {
 func loads(p *problem.Problem, body int) (force, moment r3.Vec) {
 	for act := range p.Acts() {
 		if act.Body == body {
-			force = r3.Add(force, act.Const)
-			moment = r3.Add(moment, p.Moment(act, act.Const, act.Couple))
+			force = r3.Add(force, act.Force.Const)
+			moment = r3.Add(moment, p.Moment(act, act.Force.Const, act.Couple.Const))
 		}
 	}
 	return force, moment

@@ -119,7 +119,7 @@ D = { kind = "force", path = "A C", magnitude = "4 N" }
 		l := &s.Problem.Lines[i]
 		var f, m r3.Vec
 		for _, a := range l.Acts {
-			f, m = r3.Add(f, a.Const), r3.Add(m, r3.Cross(a.At, a.Const))
+			f, m = r3.Add(f, a.Force.Const), r3.Add(m, r3.Cross(a.At, a.Force.Const))
 		}
 		if l.Name == "D" {
 			if len(l.Acts) != 1 {

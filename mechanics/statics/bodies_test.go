@@ -72,8 +72,8 @@ func (r *bodyRig) checkAnswer(t *testing.T, s *Solution, parts []part, x []float
 			j := &p.Joints[slices.IndexFunc(p.Joints, func(j problem.Joint) bool { return j.Name == pt.name })]
 			f, c := pt.total(v)
 			f, c = r.turned(f), r.turned(c)
-			hold(pt.name, r3.Norm(r3.Sub(s.sum(r3.Vec{}, j.Forces), f)))
-			hold("the moment of "+pt.name, r3.Norm(r3.Sub(r3.Scale(1/r.scale, s.sum(r3.Vec{}, j.Moments)), c)))
+			hold(pt.name, r3.Norm(r3.Sub(s.Sum(j.Forces), f)))
+			hold("the moment of "+pt.name, r3.Norm(r3.Sub(r3.Scale(1/r.scale, s.Sum(j.Moments)), c)))
 		}
 	}
 	return worst

@@ -86,12 +86,12 @@ func shareOf(parts []part, shares *mat.Dense, p *problem.Problem, unknown int) f
 				}
 				f, moment := pt.total(x)
 				sum := 0.0
-				for _, t := range j.Forces {
+				for _, t := range j.Forces.Terms {
 					if t.Unknown == unknown { // an impending surface's direction is longer than one
 						sum += r3.Dot(f, t.D) / r3.Norm2(t.D)
 					}
 				}
-				for _, t := range j.Moments {
+				for _, t := range j.Moments.Terms {
 					if t.Unknown == unknown {
 						sum += r3.Dot(moment, t.D)
 					}

@@ -86,10 +86,10 @@ func conditions(p *problem.Problem) []Condition {
 	}
 	for i := range p.Joints {
 		j := &p.Joints[i]
-		if !j.Kind.Info().PushOnly || len(j.Forces) == 0 {
+		if !j.Kind.Info().PushOnly || len(j.Forces.Terms) == 0 {
 			continue
 		}
-		normal := j.Forces[0].Unknown
+		normal := j.Forces.Terms[0].Unknown
 		put := func(kind ConditionKind, name string, unknown int, parts []requirement) {
 			out = append(out, Condition{Kind: kind, Name: name, Line: -1, Joint: i, Unknown: unknown, parts: parts, at: contact{i, -1}})
 		}
@@ -113,7 +113,7 @@ func own(m problem.Affine) int {
 }
 
 func frictionParts(j *problem.Joint) (out []requirement) {
-	limit, tangents := times(j.Forces[0].Unknown, j.Friction), j.Forces[1:]
+	limit, tangents := times(j.Forces.Terms[0].Unknown, j.Friction), j.Forces.Terms[1:]
 	if len(tangents) == 2 && j.Friction > 0 {
 		return []requirement{{limit, times(tangents[0].Unknown, 1), times(tangents[1].Unknown, 1)}}
 	}
@@ -134,8 +134,8 @@ func gripCondition(p *problem.Problem, b *problem.Belt) Condition {
 
 func faceParts(p *problem.Problem, j *problem.Joint) []requirement {
 	f := faceOf(p, j)
-	place := times(j.Moments[0].Unknown, f.turn/f.length)
-	beyond := func(end float64) problem.Affine { return place.Plus(times(j.Forces[0].Unknown, -end/f.length)) }
+	place := times(j.Moments.Terms[0].Unknown, f.turn/f.length)
+	beyond := func(end float64) problem.Affine { return place.Plus(times(j.Forces.Terms[0].Unknown, -end/f.length)) }
 	return []requirement{{u: beyond(f.ends[0])}, {u: beyond(f.ends[1]).Times(-1)}}
 }
 
@@ -154,7 +154,7 @@ func faceOf(p *problem.Problem, j *problem.Joint) face {
 	f := face{length: r3.Norm(r3.Sub(b, a))}
 	f.t = r3.Scale(1/f.length, r3.Sub(b, a))
 	f.ends = [2]float64{r3.Dot(r3.Sub(a, q), f.t), r3.Dot(r3.Sub(b, q), f.t)}
-	f.turn = j.Moments[0].D.Z / r3.Cross(f.t, j.Normal).Z
+	f.turn = j.Moments.Terms[0].D.Z / r3.Cross(f.t, j.Normal).Z
 	return f
 }
 
@@ -229,15 +229,9 @@ func (s *Solution) at(m problem.Affine) float64 {
 	return sum
 }
 
-// force is what an act exerts in the solution at hand, and couple its couple.
-func (s *Solution) force(a *problem.Act) r3.Vec  { return s.sum(a.Const, a.Terms) }
-func (s *Solution) couple(a *problem.Act) r3.Vec { return s.sum(a.Couple, a.CoupleTerms) }
-
-func (s *Solution) sum(v r3.Vec, terms []problem.ActTerm) r3.Vec {
-	for _, t := range terms {
-		v = r3.Add(v, r3.Scale(s.X[t.Unknown].Value, t.D))
-	}
-	return v
+// Sum is a force or a couple in the solution at hand.
+func (s *Solution) Sum(v problem.Vector) r3.Vec {
+	return v.Sum(func(j int) float64 { return s.X[j].Value })
 }
 
 // judgeConditions lists the conditions that every solution violates. A surface

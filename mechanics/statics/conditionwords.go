@@ -66,7 +66,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 	case Face:
 		j := &p.Joints[c.Joint]
 		if s.liftedOff(j) {
-			return momentAlone(p, c.Name, s.X[j.Moments[0].Unknown].Value)
+			return momentAlone(p, c.Name, s.X[j.Moments.Terms[0].Unknown].Value)
 		}
 		beyond, end := s.beyond(j)
 		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
@@ -247,15 +247,15 @@ func (s *Solution) possibleWords() string {
 // frictionOf is the friction force that a rough surface exerts in the solution at
 // hand, and the greatest that it can: |F| and μN.
 func (s *Solution) frictionOf(j *problem.Joint) (needed, available float64) {
-	for _, t := range j.Forces[1:] {
+	for _, t := range j.Forces.Terms[1:] {
 		needed = math.Hypot(needed, s.X[t.Unknown].Value)
 	}
-	return needed, j.Friction * max(0, s.X[j.Forces[0].Unknown].Value)
+	return needed, j.Friction * max(0, s.X[j.Forces.Terms[0].Unknown].Value)
 }
 
 // liftedOff tells that a joint has no normal force in the solution at hand.
 func (s *Solution) liftedOff(j *problem.Joint) bool {
-	normal := j.Forces[0].Unknown
+	normal := j.Forces.Terms[0].Unknown
 	return s.X[normal].Value <= senseTol*s.scaleOf(normal)
 }
 
@@ -263,7 +263,7 @@ func (s *Solution) liftedOff(j *problem.Joint) bool {
 // joint's point: e = M·turn/N.
 func (s *Solution) actsAt(j *problem.Joint) (e float64, f face) {
 	f = faceOf(s.Problem, j)
-	return s.X[j.Moments[0].Unknown].Value * f.turn / s.X[j.Forces[0].Unknown].Value, f
+	return s.X[j.Moments.Terms[0].Unknown].Value * f.turn / s.X[j.Forces.Terms[0].Unknown].Value, f
 }
 
 // beyond is how far beyond a face's nearer end its normal force acts, and that end;

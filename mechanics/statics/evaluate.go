@@ -47,7 +47,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 			if s.loose(moments) {
 				err = s.noValue(p.Joints[q.Joint].Name)
 			}
-			m = s.sum(m, moments)
+			m = s.Sum(moments)
 		}
 		if err != nil {
 			return 0, err
@@ -75,7 +75,7 @@ func (s *Solution) Evaluate(q problem.Query) (float64, error) {
 		}
 		// Along the tangent, as the AF of a surface where nothing impends.
 		tangent := r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
-		return r3.Dot(s.sum(r3.Vec{}, j.Forces), tangent), nil
+		return r3.Dot(s.Sum(j.Forces), tangent), nil
 	}
 	return s.evaluatePair(q)
 }
@@ -91,7 +91,7 @@ func crossing(p *problem.Problem, body int) (float64, error) {
 	largest := 0.0
 	for act := range p.Acts() {
 		if act.Body == body {
-			largest = max(largest, r3.Norm(act.Const))
+			largest = max(largest, r3.Norm(act.Force.Const))
 		}
 	}
 	of := "the resultant of the loads on " + p.Bodies[body].Name
@@ -169,16 +169,16 @@ func (s *Solution) forceOf(line, joint int) (f r3.Vec, err error) {
 		if s.loose(j.Forces) {
 			return f, s.noValue(j.Name)
 		}
-		return s.sum(f, j.Forces), nil
+		return s.Sum(j.Forces), nil
 	}
 	l := &s.Problem.Lines[line]
 	switch {
 	case len(l.Acts) == 0:
 		return f, &missing{l.Name, "acts on no body"}
-	case s.loose(l.Acts[0].Terms):
+	case s.loose(l.Acts[0].Force):
 		return f, s.noValue(l.Name)
 	}
-	return s.force(&l.Acts[0]), nil
+	return s.Sum(l.Acts[0].Force), nil
 }
 
 // stretch is how far a spring is stretched: as its length says, or T/k where its

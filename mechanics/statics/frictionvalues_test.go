@@ -142,7 +142,7 @@ H = { kind = "pin" }
 	if len(errs) != 1 {
 		t.Fatalf("%v", errs)
 	}
-	if got := Solve(p); got.Verdict == Unreadable || len(p.Joints) != 2 || len(p.Joints[0].Forces) > 0 {
+	if got := Solve(p); got.Verdict == Unreadable || len(p.Joints) != 2 || len(p.Joints[0].Forces.Terms) > 0 {
 		t.Errorf("%v with joints %+v", got.Verdict, p.Joints)
 	}
 }

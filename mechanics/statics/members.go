@@ -28,18 +28,18 @@ type touch struct {
 func (s *Solution) touches(body int) (places []touch, plain bool) {
 	for _, on := range s.acts[body] {
 		act := on.act
-		if act.Couple != (r3.Vec{}) || len(act.CoupleTerms) > 0 {
+		if !act.Couple.IsZero() {
 			return nil, false
 		}
-		if act.Const == (r3.Vec{}) && len(act.Terms) == 0 {
+		if act.Force.IsZero() {
 			continue
 		}
 		k := slices.IndexFunc(places, func(t touch) bool { return t.at == act.At })
 		if k < 0 {
 			k, places = len(places), append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
 		}
-		places[k].f = r3.Add(places[k].f, s.force(act))
-		places[k].free = places[k].free || s.loose(act.Terms)
+		places[k].f = r3.Add(places[k].f, s.Sum(act.Force))
+		places[k].free = places[k].free || s.loose(act.Force)
 	}
 	return places, true
 }
@@ -135,20 +135,20 @@ func names(t ...touch) string {
 func (s *Solution) checkJoints() {
 	for i := range s.Problem.Joints {
 		j := &s.Problem.Joints[i]
-		if len(j.Forces) == 0 {
+		if len(j.Forces.Terms) == 0 {
 			continue // one that does not read whole holds nothing
 		}
 		known, loose := true, s.loose(j.Forces)
-		size := r3.Norm(s.sum(r3.Vec{}, j.Forces))
+		size := r3.Norm(s.Sum(j.Forces))
 		if loose {
 			size = 0
-			for _, t := range j.Forces {
+			for _, t := range j.Forces.Terms {
 				bound, ranged := s.largest(times(t.Unknown, 1))
 				size, known = math.Hypot(size, bound), known && ranged
 			}
 		} else {
 			s.checkFriction(j, i)
-			if j.HasFace && s.X[j.Moments[0].Unknown].Fixed {
+			if j.HasFace && s.X[j.Moments.Terms[0].Unknown].Fixed {
 				s.checkTipping(i)
 			}
 		}
@@ -162,12 +162,12 @@ func (s *Solution) checkFriction(j *problem.Joint, i int) {
 	c := Check{Kind: CheckFriction, Subject: j.Name, Impends: j.Impending}
 	switch {
 	case j.Impending:
-		f := s.sum(r3.Vec{}, j.Forces)
+		f := s.Sum(j.Forces)
 		c.Value = r3.Norm(r3.Sub(f, r3.Scale(r3.Dot(f, j.Normal), j.Normal)))
 		c.Bound, c.OK = c.Value, true
 	case j.HasFriction:
 		c.Value, c.Bound = s.frictionOf(j)
-		c.OK = c.Value <= c.Bound+senseTol*s.scaleOf(j.Forces[0].Unknown)
+		c.OK = c.Value <= c.Bound+senseTol*s.scaleOf(j.Forces.Terms[0].Unknown)
 	default:
 		return
 	}
@@ -175,6 +175,6 @@ func (s *Solution) checkFriction(j *problem.Joint, i int) {
 }
 
 // loose tells that some of a sum of unknowns has no single value.
-func (s *Solution) loose(terms []problem.ActTerm) bool {
-	return slices.ContainsFunc(terms, func(t problem.ActTerm) bool { return !s.X[t.Unknown].Fixed })
+func (s *Solution) loose(v problem.Vector) bool {
+	return slices.ContainsFunc(v.Terms, func(t problem.ActTerm) bool { return !s.X[t.Unknown].Fixed })
 }

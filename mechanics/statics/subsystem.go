@@ -60,9 +60,9 @@ func (s *Solution) takeApart() {
 		s.parts[k].Cols = append(s.parts[k].Cols, j)
 	}
 	for act := range s.Problem.Acts() {
-		load := r3.Norm(act.Const)
-		if last := sys.Start[act.Body+1] - 1; sys.Rows[last].Moment && act.Couple != (r3.Vec{}) {
-			load = max(load, r3.Norm(act.Couple)/sys.Rows[last].Scale)
+		load := r3.Norm(act.Force.Const)
+		if last := sys.Start[act.Body+1] - 1; sys.Rows[last].Moment && act.Couple.Const != (r3.Vec{}) {
+			load = max(load, r3.Norm(act.Couple.Const)/sys.Rows[last].Scale)
 		}
 		k := s.partOfBody[act.Body]
 		s.parts[k].load, s.load = max(s.parts[k].load, load), max(s.load, load)

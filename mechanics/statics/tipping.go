@@ -21,10 +21,10 @@ import (
 // first as a load grows is another question.
 func (s *Solution) checkTipping(joint int) {
 	j := &s.Problem.Joints[joint]
-	normal := s.X[j.Forces[0].Unknown].Value
+	normal := s.X[j.Forces.Terms[0].Unknown].Value
 	if s.liftedOff(j) {
-		moment := s.X[j.Moments[0].Unknown].Value
-		if turn := math.Abs(moment) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces[0].Unknown) {
+		moment := s.X[j.Moments.Terms[0].Unknown].Value
+		if turn := math.Abs(moment) / faceOf(s.Problem, j).length; turn > senseTol*s.scaleOf(j.Forces.Terms[0].Unknown) && normal >= -senseTol*s.scaleOf(j.Forces.Terms[0].Unknown) {
 			s.addAt(Check{Kind: CheckTipping, Subject: j.Name, Bound: 1, Open: true, moment: moment}, -1, joint)
 		}
 		return // else it has lifted off, and the sense says so
@@ -33,7 +33,7 @@ func (s *Solution) checkTipping(joint int) {
 	off := 2*(e-f.ends[0])/f.length - 1
 	c := Check{Kind: CheckTipping, Subject: j.Name, Value: math.Abs(off), Bound: 1, slip: -1, Meet: s.placeOn(j, e, f)}
 	spare := min(e-f.ends[0], f.ends[1]-e) * normal / f.length
-	c.OK = spare >= -senseTol*s.scaleOf(j.Forces[0].Unknown)
+	c.OK = spare >= -senseTol*s.scaleOf(j.Forces.Terms[0].Unknown)
 	_, c.About = s.beyond(j)
 	if c.OK {
 		c.slip = s.slipShare(j)

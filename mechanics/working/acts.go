@@ -41,9 +41,9 @@ type tie struct {
 	about    Subject
 }
 
-func (a *act) isForce() bool  { return a.Const != (r3.Vec{}) || len(a.Terms) > 0 }
-func (a *act) isCouple() bool { return a.Couple != (r3.Vec{}) || len(a.CoupleTerms) > 0 }
-func (a *act) known() bool    { return len(a.Terms) == 0 && len(a.CoupleTerms) == 0 }
+func (a *act) isForce() bool  { return !a.Force.IsZero() }
+func (a *act) isCouple() bool { return !a.Couple.IsZero() }
+func (a *act) known() bool    { return len(a.Force.Terms) == 0 && len(a.Couple.Terms) == 0 }
 
 // side is -1 at the far end.
 func (a *act) side() float64 {
@@ -92,7 +92,7 @@ func (b *builder) collect() {
 				a.vec, a.name, a.far = vector("F", sub), symbol("F", sub), false
 			}
 			if a.tie != nil {
-				a.dir = r3.Scale(1/l.Magnitude.Terms[0].Coef, l.Acts[k].Terms[0].D)
+				a.dir = r3.Scale(1/l.Magnitude.Terms[0].Coef, l.Acts[k].Force.Terms[0].D)
 			}
 			put(&l.Acts[k], a)
 		}
@@ -104,16 +104,16 @@ func (b *builder) collect() {
 			all(j.Acts, a)
 			continue
 		}
-		n := j.Forces[0].Unknown
+		n := j.Forces.Terms[0].Unknown
 		slip := &tie{name: subscripted("F", j.Name), what: "the friction at " + j.Name, from: muFrom(j), friction: true, about: a.subject}
 		slip.is.Terms = []problem.Term{{Unknown: n, Coef: j.Friction}}
 		b.ties = append(b.ties, slip)
 		for k := range j.Acts {
 			side, normal, friction := float64(1-2*k), j.Acts[k], j.Acts[k]
 			drag := r3.Scale(-side, j.Slip)
-			normal.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(side, j.Normal)}}
-			friction.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
-			friction.Couple, friction.CoupleTerms = r3.Vec{}, nil
+			normal.Force.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(side, j.Normal)}}
+			friction.Force.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
+			friction.Couple = problem.Vector{}
 			a.what, a.tie, a.name, a.vec, a.far = "normal force", nil, b.unknown(n), vector("N", named(j.Name)), k == 1
 			put(&normal, a)
 			a.what, a.tie, a.name, a.vec, a.dir = "friction", slip, slip.name, vector("F", named(j.Name)), drag

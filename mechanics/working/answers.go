@@ -134,12 +134,12 @@ func (b *builder) ownerOf(q problem.Query) (of owner) {
 		l := &b.p.Lines[q.Line]
 		letter, of.name, of.symbol = "F", l.Name, named(l.Name)
 		if len(l.Acts) > 0 {
-			of.force = b.at(l.Acts[0].Const, l.Acts[0].Terms)
+			of.force = b.s.Sum(l.Acts[0].Force)
 		}
 	case q.Joint >= 0:
 		j := &b.p.Joints[q.Joint]
 		of.name, of.symbol = j.Name, named(j.Name)
-		of.force, of.moment = b.at(r3.Vec{}, j.Forces), b.at(r3.Vec{}, j.Moments)
+		of.force, of.moment = b.s.Sum(j.Forces), b.s.Sum(j.Moments)
 	case q.Load >= 0:
 		d := &b.p.Loads[q.Load]
 		of.name, of.symbol, of.force = d.Name, resultant(d), r3.Scale(d.Total, d.Direction)
@@ -369,11 +369,11 @@ func (r answer) component(axis int) []doc.Block {
 		}
 	case q.Kind == problem.AskJoint:
 		j := &r.p.Joints[q.Joint]
-		for k, t := range j.Forces {
+		for k, t := range j.Forces.Terms {
 			push := r.s.X[t.Unknown].Value
 			if j.Impending && k == 0 {
 				forces = []force{{r.unknown(t.Unknown), j.Normal, push}, {subscripted("F", j.Name), r3.Scale(-1, j.Slip), j.Friction * push}}
-			} else if len(j.Forces) == 1 {
+			} else if len(j.Forces.Terms) == 1 {
 				forces = []force{{r.unknown(t.Unknown), t.D, push}}
 			}
 		}

@@ -3,8 +3,6 @@ package working
 import (
 	"slices"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
@@ -107,14 +105,6 @@ func (b *builder) derivation(kind Kind, title string, about Subject, says doc.Bl
 func (b *builder) fixed() bool {
 	open := func(x statics.Unknown) bool { return !x.Fixed }
 	return !slices.ContainsFunc(b.s.X, open) && (b.s.Unique() || b.s.Verdict == statics.Resultant)
-}
-
-// at is a force, or a couple, in the solution at hand.
-func (b *builder) at(v r3.Vec, terms []problem.ActTerm) r3.Vec {
-	for _, t := range terms {
-		v = r3.Add(v, r3.Scale(b.s.X[t.Unknown].Value, t.D))
-	}
-	return v
 }
 
 // say makes a sentence of words (string) and formulas (Math).

@@ -168,7 +168,7 @@ func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
 }
 
 func (b *builder) jointWords(j *problem.Joint) []any {
-	of, n := b.unknownsOf(j.Forces, j.Moments), len(j.Forces)
+	of, n := b.unknownsOf(j.Forces.Terms, j.Moments.Terms), len(j.Forces.Terms)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
 	friction := subscripted("F", j.Name)
 	var parts [][]any
@@ -209,7 +209,7 @@ func (b *builder) jointTable() doc.Block {
 		if j.Second != problem.Ground {
 			second = b.p.Bodies[j.Second].Name
 		}
-		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.p.Bodies[j.First].Name+" and "+second), listed(b.unknownsOf(j.Forces, j.Moments)))
+		t.Add(cell(named(j.Name)), wordCell(j.Words()), wordCell(b.p.Bodies[j.First].Name+" and "+second), listed(b.unknownsOf(j.Forces.Terms, j.Moments.Terms)))
 	}
 	return t
 }

@@ -15,7 +15,7 @@ func (b *builder) forceList() {
 		for i := range b.p.CutFree() {
 			var of []doc.Math
 			for _, a := range b.acts[i] {
-				of = append(of, b.labels(a, a.Terms, a.CoupleTerms)...)
+				of = append(of, b.labels(a, a.Force.Terms, a.Couple.Terms)...)
 			}
 			t.Add(wordCell(b.p.Bodies[i].Name), listed(of))
 		}
@@ -34,7 +34,7 @@ func (b *builder) forceList() {
 			if magnitude.Math != nil {
 				*magnitude.Math = traced(a.source.Magnitude(b.s), *magnitude.Math)
 			}
-			t.Add(listed(b.labels(a, a.Terms, a.CoupleTerms)), wordCell(a.what), wordCell(a.at), magnitude)
+			t.Add(listed(b.labels(a, a.Force.Terms, a.Couple.Terms)), wordCell(a.what), wordCell(a.at), magnitude)
 		}
 		b.step(Forces, "Forces on "+b.bodyWords(i), about, t)
 	}
@@ -66,7 +66,7 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 	case a.tie != nil:
 		return cell(b.tied(a.tie))
 	case l != nil && l.ByComponents() && a.known():
-		return cell(measured(b.tuple(in(a.Const, f), unsaid), f))
+		return cell(measured(b.tuple(in(a.Force.Const, f), unsaid), f))
 	case l != nil && !l.ByComponents() && !b.own(a.subject.Lines[0]):
 		return affine(l.Magnitude, f)
 	case a.couple != nil:
@@ -74,9 +74,9 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 	case l != nil || !a.known():
 		return wordCell("unknown")
 	case a.isCouple(): // of a distributed load
-		return affine(problem.Affine{Const: r3.Norm(a.Couple)}, moment)
+		return affine(problem.Affine{Const: r3.Norm(a.Couple.Const)}, moment)
 	}
-	return affine(problem.Affine{Const: r3.Norm(a.Const)}, f)
+	return affine(problem.Affine{Const: r3.Norm(a.Force.Const)}, f)
 }
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.

@@ -169,9 +169,9 @@ func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, un
 			}
 			u := r3.Vec{}
 			if t.Symbol < 0 && a.isLoad(t.Load) {
-				u = r3.Scale(1/t.Value, a.Const)
+				u = r3.Scale(1/t.Value, a.Force.Const)
 			}
-			for _, x := range a.Terms {
+			for _, x := range a.Force.Terms {
 				u = r3.Add(u, r3.Scale(b.share(t.Symbol, x.Unknown), x.D))
 			}
 			switch {
@@ -206,7 +206,7 @@ func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
 // component, and never its magnitude with an arm.
 func (b *builder) byComponents(e *handsolve.Equation, a *act, numbers bool) (of []doc.Math) {
 	lever := xyz(b.lever(e, a.At))
-	for k, x := range xyz(cleaned(in(a.Const, b.p.Units.Force))) {
+	for k, x := range xyz(cleaned(in(a.Force.Const, b.p.Units.Force))) {
 		switch c := lever[k]; {
 		case c == 0 || x == 0:
 		case numbers:

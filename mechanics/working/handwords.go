@@ -304,7 +304,7 @@ func (b *builder) unitAlong(j int) (doc.Math, r3.Vec, bool) {
 		return unitVec("u", named(u.Name)), along, true
 	}
 	if u.Joint >= 0 {
-		for _, t := range b.p.Joints[u.Joint].Forces {
+		for _, t := range b.p.Joints[u.Joint].Forces.Terms {
 			if t.Unknown == j && slices.Contains(xyz(t.D), 1) {
 				return b.along(t.D, unsaid), t.D, true
 			}

@@ -27,7 +27,7 @@ func (b *builder) moments() {
 			if m := b.momentOf(a, body); m != nil {
 				blocks = append(blocks, m)
 			} else if a.isForce() {
-				through = append(through, b.labels(a, a.Terms)...)
+				through = append(through, b.labels(a, a.Force.Terms)...)
 			}
 			if a.isCouple() {
 				blocks = append(blocks, b.coupleBlocks(a)...)

@@ -41,19 +41,19 @@ func (b *builder) forceOf(a *act) quantity {
 	if a.tie != nil {
 		return quantity{b, a, false, b.p.Units.Force, []term{{a.name, isTied, a.dir, b.p.Units.Force.Factor}}}
 	}
-	return quantity{b, a, false, b.p.Units.Force, b.terms(a.Terms, a.Const)}
+	return quantity{b, a, false, b.p.Units.Force, b.terms(a.Force)}
 }
 
 func (b *builder) coupleOf(a *act) quantity {
-	return quantity{b, a, true, b.p.Units.For(units.Moment), b.terms(a.CoupleTerms, a.Couple)}
+	return quantity{b, a, true, b.p.Units.For(units.Moment), b.terms(a.Couple)}
 }
 
-func (b *builder) terms(terms []problem.ActTerm, known r3.Vec) (of []term) {
-	for _, t := range terms {
+func (b *builder) terms(v problem.Vector) (of []term) {
+	for _, t := range v.Terms {
 		of = append(of, term{b.unknown(t.Unknown), t.Unknown, cleaned(t.D), b.unitOf(t.Unknown).Factor})
 	}
-	if known != (r3.Vec{}) {
-		of = append(of, term{unknown: isKnown, d: cleaned(known), factor: 1})
+	if v.Const != (r3.Vec{}) {
+		of = append(of, term{unknown: isKnown, d: cleaned(v.Const), factor: 1})
 	}
 	return of
 }

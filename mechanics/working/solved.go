@@ -146,7 +146,7 @@ func (b *builder) senseOf(j int) string {
 		if info.Sense >= problem.PullOnly {
 			only = info.Name
 		}
-	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces[0].Unknown == j:
+	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces.Terms[0].Unknown == j:
 		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Words()
 	}
 	switch {
@@ -172,17 +172,17 @@ func (b *builder) friction() (conclusions []doc.Block) {
 			continue
 		}
 		j := &b.p.Joints[c.Joint]
-		if j.Impending || slices.ContainsFunc(j.Forces, func(t problem.ActTerm) bool { return !b.s.X[t.Unknown].Fixed }) {
+		if j.Impending || slices.ContainsFunc(j.Forces.Terms, func(t problem.ActTerm) bool { return !b.s.X[t.Unknown].Fixed }) {
 			continue
 		}
 		value := func(x float64) doc.Math { return traced(origin.Check(b.s, k), b.result(x, b.p.Units.Force)) }
-		normal, mu := j.Forces[0].Unknown, traced(muFrom(j), b.number(j.Friction))
+		normal, mu := j.Forces.Terms[0].Unknown, traced(muFrom(j), b.number(j.Friction))
 		needed, available := subscripted("F", j.Name), symbol("F", row(words(j.Name), words(",max")))
 		var squares, numbers []doc.Math
-		for _, t := range j.Forces[1:] {
+		for _, t := range j.Forces.Terms[1:] {
 			squares, numbers = append(squares, square(b.unknown(t.Unknown))), append(numbers, square(paren(b.valueOf(t.Unknown))))
 		}
-		form := []doc.Math{needed, size(b.unknown(j.Forces[1].Unknown)), value(c.Value)}
+		form := []doc.Math{needed, size(b.unknown(j.Forces.Terms[1].Unknown)), value(c.Value)}
 		if len(squares) > 1 {
 			form = []doc.Math{needed, root(sum(squares...)), root(sum(numbers...)), value(c.Value)}
 		}
@@ -240,9 +240,9 @@ func (b *builder) loadsMoment(body int) doc.Math {
 func (b *builder) loadsOn(body int) (force, moment r3.Vec) {
 	largest, turn := 0.0, 0.0
 	for _, a := range b.acts[body] {
-		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Const), a.Couple)
-		force, moment = r3.Add(force, a.Const), r3.Add(moment, m)
-		largest, turn = max(largest, r3.Norm(a.Const)), max(turn, r3.Norm(m))
+		m := r3.Add(r3.Cross(b.p.Arm(a.Act), a.Force.Const), a.Couple.Const)
+		force, moment = r3.Add(force, a.Force.Const), r3.Add(moment, m)
+		largest, turn = max(largest, r3.Norm(a.Force.Const)), max(turn, r3.Norm(m))
 	}
 	return cleanedBy(force, largest), cleanedBy(moment, turn)
 }

@@ -42,9 +42,9 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 		}
 		head := letter + "xyz"[axis:axis+1] + ", " + unit.Symbol
 		values := each(of, func(a *act) float64 {
-			v := b.at(a.Const, a.Terms)
+			v := b.s.Sum(a.Force)
 			if moment {
-				v = r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), v), reach*r3.Norm(v)), b.at(a.Couple, a.CoupleTerms))
+				v = r3.Add(cleanedBy(r3.Cross(b.p.Arm(a.Act), v), reach*r3.Norm(v)), b.s.Sum(a.Couple))
 			}
 			return unit.In(xyz(v)[axis])
 		})

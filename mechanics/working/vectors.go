@@ -57,9 +57,9 @@ func (b *builder) forceVector(a *act) doc.Math {
 	of := []doc.Math{a.vec}
 	if m, ok := b.magnitudeTimesUnit(a); ok {
 		of = append(of, m)
-	} else if a.known() && a.line == nil && !isAxis(a.Const) { // a distributed load
-		size := b.number(b.p.Units.Force.In(r3.Norm(a.Const)))
-		of = append(of, traced(a.source.Magnitude(b.s), product(size, paren(b.along(r3.Unit(a.Const), unsaid)))))
+	} else if a.known() && a.line == nil && !isAxis(a.Force.Const) { // a distributed load
+		size := b.number(b.p.Units.Force.In(r3.Norm(a.Force.Const)))
+		of = append(of, traced(a.source.Magnitude(b.s), product(size, paren(b.along(r3.Unit(a.Force.Const), unsaid)))))
 	}
 	return equal(append(of, b.forceOf(a).value())...)
 }

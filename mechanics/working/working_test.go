@@ -120,13 +120,13 @@ func meanings(w *Working, step Step) symbols {
 	for body := range b.acts {
 		own := len(step.About.Bodies) == 1 && step.About.Bodies[0] == body
 		for _, a := range b.acts[body] {
-			f := b.at(a.Const, a.Terms)
+			f := b.s.Sum(a.Force)
 			arm := r3.Sub(a.At, p.Bodies[body].About)
 			m := r3.Cross(arm, f)
 			if a.isCouple() && a.joint == nil {
-				m = b.at(a.Couple, a.CoupleTerms)
+				m = b.s.Sum(a.Couple)
 			} else if a.isCouple() {
-				c := b.at(a.Couple, a.CoupleTerms)
+				c := b.s.Sum(a.Couple)
 				if own {
 					env[print(b.heldName(a))] = vec(c, moment)
 					for axis := range 3 {

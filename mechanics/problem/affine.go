@@ -1,0 +1,101 @@
+package problem
+
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Affine is Const + Σ Coef·unknown, in newtons or newton metres.
+type Affine struct {
+	Const float64
+	Terms []Term
+}
+
+// Term is a multiple of the unknown with this index.
+type Term struct {
+	Unknown int
+	Coef    float64
+}
+
+// Times is a multiple of a sum.
+func (a Affine) Times(factor float64) Affine {
+	out := Affine{Const: factor * a.Const}
+	for _, t := range a.Terms {
+		out.Terms = append(out.Terms, Term{Unknown: t.Unknown, Coef: factor * t.Coef})
+	}
+	return out
+}
+
+// Sum is a magnitude with the values of its unknowns, false where one has none.
+func (a Affine) Sum(value func(unknown int) (float64, bool)) (float64, bool) {
+	sum := a.Const
+	for _, t := range a.Terms {
+		x, ok := value(t.Unknown)
+		if !ok {
+			return 0, false
+		}
+		sum += t.Coef * x
+	}
+	return sum, true
+}
+
+// Plus adds two sums; an unknown of both stands once.
+func (a Affine) Plus(b Affine) Affine {
+	out := Affine{Const: a.Const + b.Const, Terms: slices.Clone(a.Terms)}
+	for _, t := range b.Terms {
+		if k := slices.IndexFunc(out.Terms, func(of Term) bool { return of.Unknown == t.Unknown }); k >= 0 {
+			out.Terms[k].Coef += t.Coef
+		} else {
+			out.Terms = append(out.Terms, t)
+		}
+	}
+	return out
+}
+
+// Along is a magnitude times a direction.
+func (a Affine) Along(d r3.Vec) Vector {
+	v := Vector{Const: r3.Scale(a.Const, d)}
+	for _, t := range a.Terms {
+		v.Terms = append(v.Terms, ActTerm{t.Unknown, r3.Scale(t.Coef, d)})
+	}
+	return v
+}
+
+// Vector is a force or a couple, Const + Σ unknown·D.
+type Vector struct {
+	Const r3.Vec
+	Terms []ActTerm
+}
+
+// ActTerm is the direction that one unit of an unknown takes.
+type ActTerm struct {
+	Unknown int
+	D       r3.Vec
+}
+
+// Sum is a force or a couple with the values of its unknowns.
+func (v Vector) Sum(value func(unknown int) float64) r3.Vec {
+	sum := v.Const
+	for _, t := range v.Terms {
+		sum = r3.Add(sum, r3.Scale(value(t.Unknown), t.D))
+	}
+	return sum
+}
+
+// Map changes all vectors of a force or a couple.
+func (v Vector) Map(by func(r3.Vec) r3.Vec) Vector {
+	out := Vector{Const: by(v.Const)}
+	for _, t := range v.Terms {
+		out.Terms = append(out.Terms, ActTerm{t.Unknown, by(t.D)})
+	}
+	return out
+}
+
+// Opposite is the reaction to a force or a couple.
+func (v Vector) Opposite() Vector {
+	return v.Map(func(d r3.Vec) r3.Vec { return r3.Scale(-1, d) })
+}
+
+// IsZero tells that there is neither a known part nor an unknown.
+func (v Vector) IsZero() bool { return v.Const == (r3.Vec{}) && len(v.Terms) == 0 }
