@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/mechanics/linear"
 )
 
 // A twist is a small motion of a body, (v, ω·length), whose work with a wrench
@@ -35,20 +37,23 @@ func halves(t []float64) (v, w r3.Vec) {
 // wrench is a net of length one.
 func (f *finder) wrench(n *net) []float64 {
 	m := r3.Scale(1/f.length, n.m)
-	t := []float64{n.f.X, n.f.Y, n.f.Z, m.X, m.Y, m.Z}
-	floats.Scale(1/floats.Norm(t, 2), t)
-	return t
+	return linear.Unit([]float64{n.f.X, n.f.Y, n.f.Z, m.X, m.Y, m.Z})
 }
 
 // twists span those that only the wrench k of these does work on.
 func (f *finder) twists(left []*net, k int) [][]float64 {
-	var others [][]float64
+	others := &linear.Matrix{Cols: freedoms}
 	for i, n := range left {
-		if i != k {
-			others = append(others, f.wrench(n))
+		if i == k {
+			continue
 		}
+		var row []linear.Term
+		for j, x := range f.wrench(n) {
+			row = append(row, linear.Term{Col: j, Value: x})
+		}
+		others.Rows = append(others.Rows, row)
 	}
-	return complement(freedoms, others, rankTol)
+	return linear.NewGeneral(others, rankTol).Right
 }
 
 // exactAxis looks for an axis, or a direction, that no name helps to find.
@@ -143,7 +148,7 @@ func (f *finder) plain(t []float64) (candidate, bool) {
 // on a screw of some pitch: there is neither a direction nor an axis for it.
 func (f *finder) screw(g *group, symbols []int) bool {
 	left := f.left(g)
-	if f.p.Planar || len(g.bodies) != 1 || !g.solid || len(left) > freedoms {
+	if f.p.Planar || len(g.bodies) != 1 || !g.solid || len(left) < 2 || len(left) > freedoms {
 		return false
 	}
 	some := false
