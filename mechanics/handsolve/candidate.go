@@ -22,7 +22,6 @@ const (
 	crossCost     = 3.0  // the same in space, where it is a cross product: first what is known by components
 	skewCost      = 2.25 // the same for bodies
 	intersectCost = 3.0  // the point where two lines intersect; an axis through a named point that intersects two lines
-	exactCost     = 4.0  // an axis that has no other name
 
 	openGain     = 0.5  // at a joint: the next unknown is then alone along a coordinate
 	slipCost     = 0.1  // an equation before, that was written anyway

@@ -16,9 +16,8 @@ type found struct {
 }
 
 // search writes the cheapest equation with one unknown left, again and again; where
-// there is none, one about an axis that must be worked out, then one for a section,
-// then the smallest set of equations that must be solved together. It stops when what
-// is wanted is derived, and drops what did not lead there.
+// there is none, one for a section, then the smallest set of equations that must be solved
+// together. It stops when what is wanted is derived, and drops what did not lead there.
 func (f *finder) search() {
 	for k := range f.order.Members {
 		step := Step{Kind: TwoForce, Member: k}
@@ -34,11 +33,7 @@ func (f *finder) search() {
 		f.addSections()
 	}
 	for f.more() {
-		best := f.cheapest()
-		if best == nil {
-			best = f.exactAxis()
-		}
-		if best != nil {
+		if best := f.cheapest(); best != nil {
 			f.accept(best)
 		} else if !f.addSections() && !f.together() && !f.allTogether() {
 			break

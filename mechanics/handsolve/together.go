@@ -7,7 +7,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
+
+	"trivet/mechanics/linear"
 )
 
 const (
@@ -106,7 +107,7 @@ func (f *finder) writings(symbols []int) []writing {
 			if k := bits.OnesCount64(w.of); k == 0 || k > manyTogether {
 				return
 			}
-			floats.Scale(1/floats.Norm(w.row, 2), w.row)
+			linear.Unit(w.row)
 			w.cost = f.cost(g, c)
 			all = append(all, w)
 		})
@@ -120,14 +121,18 @@ func (f *finder) writings(symbols []int) []writing {
 // within collects equations that contain only these symbols, until they fix them.
 func within(all []writing, of uint64) *set {
 	s := set{of: of}
-	var span basis
+	var span [][]float64
 	k := bits.OnesCount64(of)
 	for i := range all {
 		w := &all[i]
 		if bits.OnesCount64(w.of) > k {
 			break
 		}
-		if w.of&^of == 0 && span.put(w.row, apartTol) {
+		if w.of&^of != 0 {
+			continue
+		}
+		if rest := linear.Perp(w.row, span); floats.Norm(rest, 2) > apartTol {
+			span = append(span, linear.Unit(rest))
 			s.rows = append(s.rows, w)
 			s.cost += w.cost
 			if len(s.rows) == k {
@@ -193,45 +198,34 @@ func unknowns(equations []Equation) (of []int) {
 	return of
 }
 
-// solve solves the equations of a step by least squares of scaled rows, which is the
-// solution where there are as many as symbols, and puts down what has a value.
+// solve solves the equations of a step by least squares of scaled rows, and puts down what has
+// a value.
 func (f *finder) solve(step Step) bool {
 	step.Kind = Together
-	of, m := unknowns(step.Equations), len(step.Equations)
-	a, b := mat.NewDense(m, len(of), nil), mat.NewVecDense(m, nil)
+	of := unknowns(step.Equations)
+	a, b := &linear.Matrix{Cols: len(of)}, make([]float64, len(step.Equations))
 	for i := range step.Equations {
-		right := 0.0
+		var row []linear.Term
+		size := 0.0
 		for _, t := range step.Equations[i].Terms {
 			if t.Known {
-				right -= t.Coef * t.Value
-			} else {
-				place, _ := slices.BinarySearch(of, t.Symbol)
-				a.Set(i, place, t.Coef)
+				b[i] -= t.Coef * t.Value
+				continue
 			}
+			place, _ := slices.BinarySearch(of, t.Symbol)
+			row = append(row, linear.Term{Col: place, Value: t.Coef})
+			size = math.Hypot(size, t.Coef)
 		}
-		size := floats.Norm(a.RawRowView(i), 2)
-		floats.Scale(1/size, a.RawRowView(i))
-		b.SetVec(i, right/size)
+		for k := range row {
+			row[k].Value /= size
+		}
+		b[i] /= size
+		a.Rows = append(a.Rows, row)
 	}
-	var x mat.VecDense
-	if m == len(of) {
-		if err := x.SolveVec(a, b); err != nil {
-			return false
-		}
-	} else {
-		var svd mat.SVD
-		if !svd.Factorize(a, mat.SVDThin) {
-			return false
-		}
-		rank := svd.Rank(rankTol)
-		if rank == 0 {
-			return false
-		}
-		svd.SolveVecTo(&x, b, rank)
-	}
+	x := linear.NewGeneral(a, rankTol).Solve(b)
 	for i, symbol := range of {
-		if v := x.AtVec(i); f.fixed(symbol) && finite(v) {
-			step.Finds = append(step.Finds, Found{symbol, v})
+		if f.fixed(symbol) && finite(x[i]) {
+			step.Finds = append(step.Finds, Found{symbol, x[i]})
 		}
 	}
 	if len(step.Finds) == 0 {

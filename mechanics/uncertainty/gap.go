@@ -60,9 +60,6 @@ func (f *follower) flip(p Place, s *statics.Solution) {
 		return
 	}
 	p = f.fewest(p, flipped)
-	if slices.ContainsFunc(f.gaps, func(g gap) bool { return slices.Equal(p, g.At) }) {
-		return
-	}
 	share, last := f.halved(p, func(s *statics.Solution) bool { return s.Side() == f.side })
 	if last.Cond > away*f.Solution.Cond || f.grown(last) {
 		f.gaps = append(f.gaps, gap{p, share, last})

@@ -1,7 +1,7 @@
 package uncertainty
 
 import (
-	"encoding/binary"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -148,10 +148,4 @@ func (f *follower) narrow(k int, sign float64, from Place, i int, a, b float64) 
 }
 
 // key tells places apart.
-func (p Place) key() string {
-	var b []byte
-	for _, share := range p {
-		b = binary.LittleEndian.AppendUint64(b, math.Float64bits(share))
-	}
-	return string(b)
-}
+func (p Place) key() string { return fmt.Sprint([]float64(p)) }
