@@ -22,7 +22,7 @@ import (
 // rename is not noticed; no system call would close that gap. Hard links and
 // extended attributes are not kept.
 func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
-	written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
+	written, err := replace(path, s.text, was, force)
 	if err != nil {
 		return Stamp{}, err
 	}
@@ -37,19 +37,14 @@ func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
 // *ChangedError unless forced; any other error is a *diag.Error. After an error
 // what was there is as it was.
 func Write(path string, data []byte, force bool) error {
-	_, err := replace(path, string(data), func(target string) error {
-		if _, err := os.Lstat(target); !force && !errors.Is(err, fs.ErrNotExist) {
-			return &ChangedError{Appeared: true}
-		}
-		return nil
-	})
+	_, err := replace(path, string(data), Stamp{}, force)
 	return err
 }
 
 // replace writes a text to the file that a path leads to, by a file beside it that is
-// renamed, and gives when it was written. free refuses a file that may not
-// be replaced; it is asked before the work and right before the renaming.
-func replace(path, text string, free func(target string) error) (written time.Time, err error) {
+// renamed, and gives when it was written. What stands there is looked at before the work
+// and right before the renaming.
+func replace(path, text string, was Stamp, force bool) (written time.Time, err error) {
 	target, err := follow(path)
 	if err != nil {
 		return written, WriteError(err)
@@ -58,7 +53,7 @@ func replace(path, text string, free func(target string) error) (written time.Ti
 	if err != nil {
 		return written, err
 	}
-	if err := free(target); err != nil {
+	if err := unchanged(target, was, force); err != nil {
 		return written, err
 	}
 	temp := filepath.Join(filepath.Dir(target), Beside())
@@ -66,7 +61,7 @@ func replace(path, text string, free func(target string) error) (written time.Ti
 	if written, err = writeBeside(temp, target, text, mode); err != nil {
 		return written, WriteError(err)
 	}
-	if err := free(target); err != nil {
+	if err := unchanged(target, was, force); err != nil {
 		return written, err
 	}
 	if err := os.Rename(temp, target); err != nil {
@@ -133,10 +128,10 @@ func unchanged(path string, was Stamp, force bool) error {
 		return nil
 	case gone:
 		return &ChangedError{Deleted: true}
-	case err != nil:
-		return err
 	case was.IsZero():
 		return &ChangedError{Appeared: true, Time: now.Time}
+	case err != nil:
+		return err
 	case !was.same(now):
 		return &ChangedError{Time: now.Time}
 	}
