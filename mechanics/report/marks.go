@@ -11,9 +11,6 @@ import (
 	"trivet/units"
 )
 
-// MarkFormats are the forms that marks are written in.
-func MarkFormats() []string { return []string{"text", "csv", "json", "markdown"} }
-
 // Marks writes the marks of a class in a form: a row for each student, what was not
 // right, and how each question went.
 func Marks(format string, c grade.Class) string {

@@ -27,7 +27,7 @@ func TestMarksAreGuarded(t *testing.T) {
 			t.Errorf("%q is written as %q", names[i], r)
 		}
 	}
-	for _, format := range MarkFormats() {
+	for _, format := range TableFormats() {
 		if text := Marks(format, c); strings.Contains(text, "\x1b") {
 			t.Errorf("%s has an escape in it", format)
 		}

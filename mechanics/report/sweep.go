@@ -10,21 +10,20 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
-	"trivet/mechanics/printable"
 	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
 	"trivet/units"
 )
 
-// SweepFormats are the forms that a sweep is written in.
-func SweepFormats() []string { return []string{"text", "csv", "json", "markdown"} }
+// TableFormats are the forms that a sweep and the marks of a class are written in.
+func TableFormats() []string { return []string{"text", "csv", "json", "markdown"} }
 
 // CheckSweepFormat says what is wrong with a form of a sweep.
 func CheckSweepFormat(format string) error {
-	if slices.Contains(SweepFormats(), format) {
+	if slices.Contains(TableFormats(), format) {
 		return nil
 	}
-	return diag.New(fmt.Sprintf("unknown format %q of a sweep", format), say.Or(SweepFormats()...))
+	return diag.New(fmt.Sprintf("unknown format %q of a sweep", format), say.Or(TableFormats()...))
 }
 
 // Sweep writes a table of results against a given. Beside a number stands max or
@@ -55,29 +54,14 @@ func sweepMark(s *variant.Swept, row, result int) string {
 	return strings.TrimPrefix(out, " ")
 }
 
-func sweepHead(s *variant.Swept) []string {
-	head := func(name, unit string) string {
-		if unit != "" {
-			unit = " (" + unit + ")"
-		}
-		return printable.Line(name) + unit
-	}
-	out := []string{head(s.Given, s.Symbol)}
-	for k, q := range s.Results {
-		out = append(out, head(q.Name, s.Units[k].Symbol))
-	}
-	return out
-}
-
 // sweepDoc is a sweep as a document. A mark stands in a column of its own, where the
 // column of numbers has any.
 func sweepDoc(s *variant.Swept) *doc.Doc {
-	head := sweepHead(s)
-	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: head[0], Align: doc.Point}}}
+	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: s.Head[0], Align: doc.Point}}}
 	marked := make([]bool, len(s.Results))
 	for k := range s.Results {
 		marked[k] = s.Largest[k] >= 0 || s.Smallest[k] >= 0 || slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool { return r.Cells[k].Passes })
-		table.Columns = append(table.Columns, doc.Col{Head: head[k+1], Align: doc.Point})
+		table.Columns = append(table.Columns, doc.Col{Head: s.Head[k+1], Align: doc.Point})
 		if marked[k] {
 			table.Columns = append(table.Columns, doc.Col{})
 		}
@@ -144,7 +128,7 @@ func sweptEnd(u units.Unit, si float64) float64 {
 // sweepCSV has the numbers at full precision and the marks in the last columns:
 // a spreadsheet draws them.
 func sweepCSV(s *variant.Swept) string {
-	rows := [][]string{append(sweepHead(s), "verdict", "says", "largest of", "smallest of")}
+	rows := [][]string{append(slices.Clone(s.Head), "verdict", "says", "largest of", "smallest of")}
 	for i, r := range s.Rows {
 		row := []string{r.Number}
 		for k, c := range r.Cells {

@@ -30,7 +30,8 @@ const (
 type Swept struct {
 	Title   string
 	Given   string
-	Symbol  string // the unit of the given as written
+	Symbol  string   // the unit of the given as written
+	Head    []string // the given, then the results, each with its unit
 	Results []problem.Query
 	Units   []units.Unit // of the results
 	Figures int
@@ -72,6 +73,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 		return nil, err
 	}
 	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
 	}

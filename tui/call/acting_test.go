@@ -144,10 +144,10 @@ func TestNothingOfASheetActs(t *testing.T) {
 	for _, f := range []string{"text", "markdown", "latex", "html"} {
 		calls = append(calls, []string{"solve", file, "--working", "--format", f})
 	}
-	for _, f := range report.SweepFormats() {
+	for _, f := range report.TableFormats() {
 		calls = append(calls, []string{"sweep", file, "W", "--format", f})
 	}
-	for _, f := range report.MarkFormats() {
+	for _, f := range report.TableFormats() {
 		calls = append(calls, []string{"mark", "plain.toml", "answers.csv", "--format", f}, []string{"mark", file, "Ada" + file, "Ben" + file, "--format", f})
 	}
 	for _, f := range []string{"md", "tex", "html", "svg"} {

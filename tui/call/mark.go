@@ -49,7 +49,7 @@ func (c *Call) Mark() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if forms := report.MarkFormats(); !slices.Contains(forms, format) {
+			if forms := report.TableFormats(); !slices.Contains(forms, format) {
 				return diag.New(fmt.Sprintf("unknown format %q", format), say.Or(forms...))
 			}
 			class, ok, err := c.mark(args[0], args[1:], rule)
@@ -67,7 +67,7 @@ func (c *Call) Mark() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&within, "within", "", "`SHARE` of the right value by which an answer may be off, such as 1%")
 	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the marks: text, csv, json or markdown")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.MarkFormats(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.TableFormats(), cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 

@@ -38,7 +38,7 @@ func (c *Call) Sweep() *cobra.Command {
 	cmd.Flags().StringVar(&span.To, "to", "", "`VALUE` to end with")
 	cmd.Flags().IntVar(&span.Steps, "steps", 0, "`NUMBER` of steps from one to the other; the given's own step, or 10")
 	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the table: text, csv, json or markdown")
-	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.SweepFormats(), cobra.ShellCompDirectiveNoFileComp))
+	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.TableFormats(), cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 
