@@ -3,16 +3,13 @@ package report
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/doc"
 	"trivet/mechanics/say"
 	"trivet/mechanics/variant"
-	"trivet/units"
 )
 
 // TableFormats are the forms that a sweep and the marks of a class are written in.
@@ -112,19 +109,6 @@ func sweepLegend(s *variant.Swept) string {
 	return strings.Join(out, "; ")
 }
 
-// endFigures is how many figures of an end of a range are written in full: it is the
-// optimum of a programme, which rounds by some units of the 15th.
-const endFigures = 12
-
-// sweptEnd is an end of a range in its unit, cleaned of that rounding.
-func sweptEnd(u units.Unit, si float64) float64 {
-	x, err := strconv.ParseFloat(u.Number(si, endFigures), 64)
-	if err != nil || math.IsInf(si, 0) {
-		return si
-	}
-	return x
-}
-
 // sweepCSV has the numbers at full precision and the marks in the last columns:
 // a spreadsheet draws them.
 func sweepCSV(s *variant.Swept) string {
@@ -136,7 +120,7 @@ func sweepCSV(s *variant.Swept) string {
 				if c.OK {
 					return fmt.Sprint(s.Units[k].In(si))
 				}
-				return fmt.Sprint(sweptEnd(s.Units[k], si))
+				return fmt.Sprint(variant.End(s.Units[k], si))
 			}))
 		}
 		extreme := func(of []int) string {
@@ -205,7 +189,7 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 			}
 			row.Results = append(row.Results, v)
 			if c.Ranged {
-				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, sweptEnd(s.Units[k], c.Low)), rangeEnd(true, sweptEnd(s.Units[k], c.High))})
+				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, variant.End(s.Units[k], c.Low)), rangeEnd(true, variant.End(s.Units[k], c.High))})
 			}
 			if c.Passes {
 				row.Passes = append(row.Passes, s.Results[k].Name)

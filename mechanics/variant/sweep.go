@@ -98,16 +98,16 @@ func (row *SweptRow) fill(s *statics.Solution) {
 	row.Says = Otherwise(s)
 	passed := map[string]bool{}
 	for _, c := range s.Checks {
-		switch {
-		case c.OK || s.Verdict == statics.Inadmissible:
-			continue
-		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
-			passed[c.Subject] = !c.Open
-		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckBelt, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
-		default:
+		if c.OK || s.Verdict == statics.Inadmissible {
 			continue
 		}
-		row.Says = append(row.Says, fails(s.Problem, c))
+		switch c.Kind {
+		case statics.CheckLimit, statics.CheckJointLimit:
+			passed[c.Subject] = !c.Open
+			fallthrough
+		case statics.CheckFriction, statics.CheckBelt, statics.CheckTipping, statics.CheckCondition:
+			row.Says = append(row.Says, fails(s.Problem, c))
+		}
 	}
 	asked := Asked(s.Problem)
 	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
@@ -155,6 +155,10 @@ func resultOf(s *statics.Solution, q problem.Query) SweptCell {
 func (s *Swept) Shown(row, result int) string {
 	return s.Rows[row].Cells[result].Text(func(si float64) string { return s.Units[result].Number(si, s.Figures) })
 }
+
+// End is an end of a range in its unit, cleaned of the rounding of the programme whose
+// optimum it is: some units of the 15th figure.
+func End(u units.Unit, si float64) float64 { return to(digits, u.In(si)) }
 
 // Text writes a result, or its range, with its numbers as write has them.
 func (c SweptCell) Text(write func(si float64) string) string {
