@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,9 +25,9 @@ func Key(format, title string, k variant.Key) []byte {
 	if format == "markdown" {
 		return []byte(doc.Markdown(keyDoc(title, k)))
 	}
-	rows := [][]string{append([]string{"variant", "seed"}, k.Head...)}
+	rows := [][]string{slices.Insert(slices.Clone(k.Head), 1, "seed")}
 	for _, r := range k.Rows {
-		rows = append(rows, append([]string{r.Name, strconv.FormatUint(k.Seed, 10)}, r.Cells...))
+		rows = append(rows, slices.Insert(slices.Clone(r), 1, strconv.FormatUint(k.Seed, 10)))
 	}
 	return csvOf(rows)
 }
@@ -73,12 +74,12 @@ func keyDoc(title string, k variant.Key) *doc.Doc {
 	if title = oneLine(title); title != "" {
 		d.Title = title + ": key"
 	}
-	table := doc.NewTable(append([]string{"variant"}, k.Head...)...)
-	for i := range k.Head {
+	table := doc.NewTable(k.Head...)
+	for i := range k.Head[1:] {
 		table.Columns[i+1].Align = doc.Right
 	}
 	for _, r := range k.Rows {
-		table.Add(each(append([]string{r.Name}, r.Cells...), words)...)
+		table.Add(each(r, words)...)
 	}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(fmt.Sprintf("For the instructor. Seed %d.", k.Seed)), table}})
 	return d

@@ -3,15 +3,11 @@ package report
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
-	"trivet/units"
 )
 
 // Sweep writes a table of results against a given. Beside a number stands max or
@@ -42,29 +38,14 @@ func sweepMark(s *variant.Swept, row, result int) string {
 	return strings.TrimPrefix(out, " ")
 }
 
-func sweepHead(s *variant.Swept) []string {
-	head := func(name, unit string) string {
-		if unit != "" {
-			unit = " (" + unit + ")"
-		}
-		return printable.Line(name) + unit
-	}
-	out := []string{head(s.Given, s.Symbol)}
-	for k, q := range s.Results {
-		out = append(out, head(q.Name, s.Units[k].Symbol))
-	}
-	return out
-}
-
 // sweepDoc is a sweep as a document. A mark stands in a column of its own, where the
 // column of numbers has any.
 func sweepDoc(s *variant.Swept) *doc.Doc {
-	head := sweepHead(s)
-	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: head[0], Align: doc.Point}}}
+	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: s.Head[0], Align: doc.Point}}}
 	marked := make([]bool, len(s.Results))
 	for k := range s.Results {
 		marked[k] = s.Largest[k] >= 0 || s.Smallest[k] >= 0 || slices.ContainsFunc(s.Rows, func(r variant.SweptRow) bool { return r.Cells[k].Passes })
-		table.Columns = append(table.Columns, doc.Col{Head: head[k+1], Align: doc.Point})
+		table.Columns = append(table.Columns, doc.Col{Head: s.Head[k+1], Align: doc.Point})
 		if marked[k] {
 			table.Columns = append(table.Columns, doc.Col{})
 		}
@@ -115,23 +96,10 @@ func sweepLegend(s *variant.Swept) string {
 	return strings.Join(out, "; ")
 }
 
-// endFigures is how many figures of an end of a range are written in full: it is the
-// optimum of a programme, which rounds by some units of the 15th.
-const endFigures = 12
-
-// sweptEnd is an end of a range in its unit, cleaned of that rounding.
-func sweptEnd(u units.Unit, si float64) float64 {
-	x, err := strconv.ParseFloat(u.Number(si, endFigures), 64)
-	if err != nil || math.IsInf(si, 0) {
-		return si
-	}
-	return x
-}
-
 // sweepCSV has the numbers at full precision and the marks in the last columns:
 // a spreadsheet draws them.
 func sweepCSV(s *variant.Swept) string {
-	rows := [][]string{append(sweepHead(s), "verdict", "says", "largest of", "smallest of")}
+	rows := [][]string{append(slices.Clone(s.Head), "verdict", "says", "largest of", "smallest of")}
 	for i, r := range s.Rows {
 		row := []string{r.Number}
 		for k, c := range r.Cells {
@@ -139,7 +107,7 @@ func sweepCSV(s *variant.Swept) string {
 				if c.OK {
 					return fmt.Sprint(s.Units[k].In(si))
 				}
-				return fmt.Sprint(sweptEnd(s.Units[k], si))
+				return fmt.Sprint(variant.End(s.Units[k], si))
 			}))
 		}
 		extreme := func(of []int) string {
@@ -208,7 +176,7 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 			}
 			row.Results = append(row.Results, v)
 			if c.Ranged {
-				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, sweptEnd(s.Units[k], c.Low)), rangeEnd(true, sweptEnd(s.Units[k], c.High))})
+				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, variant.End(s.Units[k], c.Low)), rangeEnd(true, variant.End(s.Units[k], c.High))})
 			}
 			if c.Passes {
 				row.Passes = append(row.Passes, s.Results[k].Name)

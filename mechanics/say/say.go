@@ -69,15 +69,8 @@ func Ordinal(n int) string {
 		return ordinals[n]
 	}
 	suffix := "th"
-	if n/10%10 != 1 {
-		switch n % 10 {
-		case 1:
-			suffix = "st"
-		case 2:
-			suffix = "nd"
-		case 3:
-			suffix = "rd"
-		}
+	if last := n % 10; last >= 1 && last <= 3 && n/10%10 != 1 {
+		suffix = []string{"st", "nd", "rd"}[last-1]
 	}
 	return strconv.Itoa(n) + suffix
 }

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"fmt"
 	"strings"
 	"unicode"
@@ -18,58 +17,53 @@ type Edit interface {
 
 // Apply gives the sheet with edits made one after the other. An error is an
 // *diag.Error of the first edit that was refused; the sheet is as it was then.
-//
-// Texts of cells that stand in the sheet already are replaced together, so that
-// a name used in a thousand cells costs one reading.
 func (s *Sheet) Apply(edits ...Edit) (*Sheet, error) {
 	if s.under != nil {
 		s = s.under
 	}
-	var waiting []splice
-	taken := map[diag.Span]bool{} // by those that wait
-	read := func() error {
-		if len(waiting) == 0 {
-			return nil
+	for len(edits) > 0 {
+		splices, n, refused := s.together(edits)
+		if len(splices) > 0 {
+			next, err := parse(spliced(s.text, splices))
+			if err != nil {
+				wrong := diag.Of(err)
+				wrong.Place = diag.Place{} // in a text that nobody has seen
+				return nil, wrong
+			}
+			s = next
 		}
-		next, err := parse(spliced(s.text, waiting))
-		if err != nil {
-			wrong := diag.Of(err)
-			wrong.Place = diag.Place{} // in a text that nobody has seen
-			return wrong
+		if refused != nil {
+			return nil, refused
 		}
-		s, waiting = next, nil
-		clear(taken)
-		return nil
+		edits = edits[n:]
 	}
+	return s, nil
+}
+
+// together gives the splices of the first edit, and of those behind it that put a text
+// in the place of another cell's: a name used in a thousand cells costs one reading. n
+// is how many edits these are.
+func (s *Sheet) together(edits []Edit) (out []splice, n int, err error) {
+	taken := map[diag.Span]bool{}
 	for _, e := range edits {
 		if e == nil {
-			return nil, diag.New("there is nothing to change", "")
+			return out, n, diag.New("there is nothing to change", "")
 		}
-		set, replaces := e.(SetCell)
+		set, _ := e.(SetCell)
 		c, _ := s.Cell(set.Ref)
-		replaces = replaces && c.Readable
-		if !replaces || taken[c.value] {
-			if err := read(); err != nil {
-				return nil, err
-			}
-			c, _ = s.Cell(set.Ref)
+		if n > 0 && (!c.Readable || taken[c.value]) {
+			return out, n, nil
 		}
 		splices, err := e.edit(s)
 		if err != nil {
-			return nil, cmp.Or(read(), err)
+			return out, n, err
 		}
-		waiting, taken[c.value] = append(waiting, splices...), true
-		if replaces {
-			continue
-		}
-		if err := read(); err != nil {
-			return nil, err
+		out, taken[c.value] = append(out, splices...), true
+		if n++; !c.Readable {
+			return out, n, nil
 		}
 	}
-	if err := read(); err != nil {
-		return nil, err
-	}
-	return s, nil
+	return out, n, nil
 }
 
 // maxName is the most bytes a name typed into a sheet may have.

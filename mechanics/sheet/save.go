@@ -1,10 +1,12 @@
 package sheet
 
 import (
+	"crypto/rand"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"syscall"
 	"time"
 
@@ -22,7 +24,7 @@ import (
 // rename is not noticed; no system call would close that gap. Hard links and
 // extended attributes are not kept.
 func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
-	written, err := replace(path, s.text, func(target string) error { return unchanged(target, was, force) })
+	written, err := replace(path, s.text, was, force)
 	if err != nil {
 		return Stamp{}, err
 	}
@@ -37,19 +39,14 @@ func Save(path string, s *Sheet, was Stamp, force bool) (Stamp, error) {
 // *ChangedError unless forced; any other error is a *diag.Error. After an error
 // what was there is as it was.
 func Write(path string, data []byte, force bool) error {
-	_, err := replace(path, string(data), func(target string) error {
-		if _, err := os.Lstat(target); !force && !errors.Is(err, fs.ErrNotExist) {
-			return &ChangedError{Appeared: true}
-		}
-		return nil
-	})
+	_, err := replace(path, string(data), Stamp{}, force)
 	return err
 }
 
 // replace writes a text to the file that a path leads to, by a file beside it that is
-// renamed, and gives when it was written. free refuses a file that may not
-// be replaced; it is asked before the work and right before the renaming.
-func replace(path, text string, free func(target string) error) (written time.Time, err error) {
+// renamed, and gives when it was written. What stands there is looked at before the work
+// and right before the renaming.
+func replace(path, text string, was Stamp, force bool) (written time.Time, err error) {
 	target, err := follow(path)
 	if err != nil {
 		return written, WriteError(err)
@@ -58,7 +55,7 @@ func replace(path, text string, free func(target string) error) (written time.Ti
 	if err != nil {
 		return written, err
 	}
-	if err := free(target); err != nil {
+	if err := unchanged(target, was, force); err != nil {
 		return written, err
 	}
 	temp := filepath.Join(filepath.Dir(target), Beside())
@@ -66,7 +63,7 @@ func replace(path, text string, free func(target string) error) (written time.Ti
 	if written, err = writeBeside(temp, target, text, mode); err != nil {
 		return written, WriteError(err)
 	}
-	if err := free(target); err != nil {
+	if err := unchanged(target, was, force); err != nil {
 		return written, err
 	}
 	if err := os.Rename(temp, target); err != nil {
@@ -133,10 +130,10 @@ func unchanged(path string, was Stamp, force bool) error {
 		return nil
 	case gone:
 		return &ChangedError{Deleted: true}
-	case err != nil:
-		return err
 	case was.IsZero():
 		return &ChangedError{Appeared: true, Time: now.Time}
+	case err != nil:
+		return err
 	case !was.same(now):
 		return &ChangedError{Time: now.Time}
 	}
@@ -167,4 +164,32 @@ func writeBeside(name, target, text string, mode fs.FileMode) (written time.Time
 		return written, err
 	}
 	return info.ModTime(), nil
+}
+
+// Beside is a new name for a file that is being written and renamed once it is whole,
+// such as Sweep knows where that never comes: random characters in RFC 4648's base 32.
+func Beside() string { return ".trivet-" + rand.Text()[:12] }
+
+var beside = regexp.MustCompile(`^\.trivet-[A-Z2-7]{12}$`)
+
+// abandoned is the age at which a file that was to be renamed is nobody's any
+// more: writing one takes seconds even on a slow disk.
+const abandoned = 10 * time.Minute
+
+// Sweep removes what saves that were killed left in the folder of path. Files
+// that another session may still be writing stay, and what cannot be removed.
+func Sweep(path string) {
+	if target, err := follow(path); err == nil {
+		path = target
+	}
+	folder := filepath.Dir(path)
+	entries, _ := os.ReadDir(folder)
+	for _, e := range entries {
+		if !e.Type().IsRegular() || !beside.MatchString(e.Name()) {
+			continue
+		}
+		if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > abandoned {
+			os.Remove(filepath.Join(folder, e.Name()))
+		}
+	}
 }

@@ -8,41 +8,40 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// Key is what an instructor marks by: a row a variant, with its givens and what is
-// asked.
+// Key is what an instructor marks by: a row a variant, with what it is called, its
+// givens and what is asked.
 type Key struct {
 	Seed uint64
-	Head []string // the givens, then the results, each with its unit
-	Rows []KeyRow
-}
-
-// KeyRow is the line of a variant: what it is called, and its numbers as shown.
-type KeyRow struct {
-	Name  string
-	Cells []string
+	Head []string // "variant", the givens, then the results, each with its unit
+	Rows [][]string
 }
 
 // Key gathers the key of variants that go by these names.
 func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
-	k := Key{Seed: seed}
-	p := src.Solution.Problem
+	k := Key{Seed: seed, Head: []string{"variant"}}
 	for _, g := range src.Grids {
 		k.Head = append(k.Head, heading(g.Name, g.Symbol))
 	}
-	for _, q := range Asked(p) {
-		k.Head = append(k.Head, heading(q.Name, p.Units.For(q.Dim).Symbol))
-	}
+	k.Head = append(k.Head, headings(src.Solution.Problem)...)
 	for n, v := range variants {
-		row := KeyRow{Name: names[n]}
+		row := []string{names[n]}
 		for i, at := range v.At {
-			row.Cells = append(row.Cells, src.Grids[i].Number(at))
+			row = append(row, src.Grids[i].Number(at))
 		}
 		for _, q := range Asked(v.Solution.Problem) {
-			row.Cells = append(row.Cells, shown(v.Solution, q))
+			row = append(row, shown(v.Solution, q))
 		}
 		k.Rows = append(k.Rows, row)
 	}
 	return k
+}
+
+// headings are what stands above the results that are asked.
+func headings(p *problem.Problem) (out []string) {
+	for _, q := range Asked(p) {
+		out = append(out, heading(q.Name, p.Units.For(q.Dim).Symbol))
+	}
+	return out
 }
 
 func heading(name, unit string) string {

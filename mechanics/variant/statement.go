@@ -1,6 +1,7 @@
 package variant
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -221,22 +222,42 @@ func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
 	return out
 }
 
-// retold gives the edits of the words for a combination. The title ends in the one given here.
-func (src *Source) retold(at []int, title string) []sheet.Edit {
+// Finish makes a sheet of its own of a variant: its title says which it is (as it
+// was where title is ""), what title and statement say of the varied givens follows,
+// and the printed answers are left out with the comments right above them, since they
+// hold no longer.
+func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	var changes []Change
 	for i := range src.Grids {
 		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
-			changes = append(changes, Change{given(src.Solution.Problem, g.Name).Value.Dim, g.was, g.SI(at[i])})
+			changes = append(changes, Change{given(src.Solution.Problem, g.Name).Value.Dim, g.was, g.SI(v.At[i])})
 		}
 	}
-	out := Retell(src.Sheet, changes)
-	if title == "" {
-		return out
+	edits := append(Retell(src.Sheet, changes), sheet.DeleteTable{Table: "answers"})
+	if title != "" {
+		c, _ := src.Sheet.Cell(words[0])
+		text := say.Capital(title)
+		if was := strings.TrimSpace(told(c.Text, changes)); was != "" {
+			text = was + ", " + title
+		}
+		edits = append(edits, sheet.SetCell{Ref: words[0], Text: text})
 	}
-	c, _ := src.Sheet.Cell(words[0])
-	text := say.Capital(title)
-	if was := strings.TrimSpace(told(c.Text, changes)); was != "" {
-		text = was + ", " + title
+	s, err := v.Sheet.Apply(edits...)
+	if err != nil {
+		return v, err
 	}
-	return append(out, sheet.SetCell{Ref: words[0], Text: text})
+	sol, err := solve(src.reader, s)
+	if err != nil {
+		return v, fmt.Errorf("the variant %w", err)
+	}
+	v.Sheet, v.Solution = s, sol
+	return v, nil
 }
+
+// Number writes the number of a variant among so many: "07".
+func Number(i, count int) string {
+	return fmt.Sprintf("%0*d", max(2, len(strconv.Itoa(count))), i)
+}
+
+// Tasks is what title and statement say of the varied givens.
+func (src *Source) Tasks() []Task { return src.tasks }

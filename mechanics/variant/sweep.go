@@ -30,7 +30,8 @@ const (
 type Swept struct {
 	Title   string
 	Given   string
-	Symbol  string // the unit of the given as written
+	Symbol  string   // the unit of the given as written
+	Head    []string // the given, then the results, each with its unit
 	Results []problem.Query
 	Units   []units.Unit // of the results
 	Figures int
@@ -72,6 +73,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 		return nil, err
 	}
 	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
 	}
@@ -96,16 +98,16 @@ func (row *SweptRow) fill(s *statics.Solution) {
 	row.Says = Otherwise(s)
 	passed := map[string]bool{}
 	for _, c := range s.Checks {
-		switch {
-		case c.OK || s.Verdict == statics.Inadmissible:
-			continue
-		case c.Kind == statics.CheckLimit, c.Kind == statics.CheckJointLimit:
-			passed[c.Subject] = !c.Open
-		case c.Kind == statics.CheckFriction, c.Kind == statics.CheckBelt, c.Kind == statics.CheckTipping, c.Kind == statics.CheckCondition:
-		default:
+		if c.OK || s.Verdict == statics.Inadmissible {
 			continue
 		}
-		row.Says = append(row.Says, fails(s.Problem, c))
+		switch c.Kind {
+		case statics.CheckLimit, statics.CheckJointLimit:
+			passed[c.Subject] = !c.Open
+			fallthrough
+		case statics.CheckFriction, statics.CheckBelt, statics.CheckTipping, statics.CheckCondition:
+			row.Says = append(row.Says, fails(s.Problem, c))
+		}
 	}
 	asked := Asked(s.Problem)
 	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
@@ -153,6 +155,10 @@ func resultOf(s *statics.Solution, q problem.Query) SweptCell {
 func (s *Swept) Shown(row, result int) string {
 	return s.Rows[row].Cells[result].Text(func(si float64) string { return s.Units[result].Number(si, s.Figures) })
 }
+
+// End is an end of a range in its unit, cleaned of the rounding of the programme whose
+// optimum it is: some units of the 15th figure.
+func End(u units.Unit, si float64) float64 { return to(digits, u.In(si)) }
 
 // Text writes a result, or its range, with its numbers as write has them.
 func (c SweptCell) Text(write func(si float64) string) string {
