@@ -97,7 +97,7 @@ func (r *reading) linesOf(row string) []int {
 	if b := r.p.belt(row); b != nil {
 		return b.Lines[:]
 	}
-	if i, ok := r.lines[row]; ok {
+	if i, ok := r.find(ALine, row); ok {
 		return []int{i}
 	}
 	return nil
@@ -213,7 +213,7 @@ func (r *reading) heldByDrum(l *Line) bool {
 		return false
 	}
 	first := &r.p.Lines[l.Belt.Lines[0]]
-	return l == first || len(first.Acts) > 0 || !first.OK || r.lineRows[l.Belt.Lines[0]].Text("magnitude") != ""
+	return l == first || len(first.Acts) > 0 || !first.OK || r.rows[l.Ref].Text("magnitude") != ""
 }
 
 // tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and
@@ -224,7 +224,7 @@ func (r *reading) tension(i int) bool {
 	if belt.Friction == 0 || r.namesakeOf(l) != "" {
 		return false // its row does not read, which says so itself
 	}
-	c := r.row("lines", r.lineRows[i]).cell("magnitude")
+	c := r.rows[l.Ref].cell("magnitude")
 	parts, ok := r.tensionCells(belt, c, i)
 	if !ok {
 		return false

@@ -112,10 +112,11 @@ func (r *reading) doubtCase(known map[string]thingName) {
 			what = ACouple
 		}
 		other := known[folded(u.Name)]
-		if what == ACouple && !has(r.couples, u.Name) || other.Thing != AGiven || other.name == u.Name {
+		if what == ACouple && !r.has(ACouple, u.Name) || other.Thing != AGiven || other.name == u.Name {
 			continue
 		}
-		if d := r.p.Givens[r.givens[other.name]].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
+		i, _ := r.find(AGiven, other.name)
+		if d := r.p.Givens[i].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
 			r.doubt(sheet.Ref{Table: things[what].table, Row: u.Name}, NoSort, diag.Span{},
 				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.name, "the magnitude "+other.name+", if that is meant")
 		}
@@ -131,13 +132,10 @@ const maxFactor = 1
 // the numbers in the cell is larger, they are forces.
 func (r *reading) doubtUnits() {
 	named := map[string]string{}
-	for _, of := range []struct {
-		what  string
-		names map[string]int
-	}{{"an unknown", r.unknowns}, {"a couple", r.couples}, {"a line", r.lines}} {
-		for name := range of.names {
-			if _, isUnit := units.Find(name); isUnit {
-				named[name] = of.what
+	for _, what := range []Thing{AnUnknown, ACouple, ALine} {
+		for at := range r.index {
+			if _, isUnit := units.Find(at.name); isUnit && at.Thing == what {
+				named[at.name] = what.one()
 			}
 		}
 	}
@@ -217,7 +215,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 	for _, o := range a.Operands {
 		x, name := o.X, ""
 		if o.Name != "" {
-			i, given := r.givens[o.Name]
+			i, given := r.find(AGiven, o.Name)
 			if !given || r.p.Givens[i].Value.Dim != units.Number {
 				return
 			}
@@ -244,7 +242,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 // hasAngle tells that a name in an argument is a given angle.
 func (r *reading) hasAngle(a units.BareAngle) bool {
 	return slices.ContainsFunc(a.Operands, func(o units.Operand) bool {
-		i, given := r.givens[o.Name]
+		i, given := r.find(AGiven, o.Name)
 		return given && r.p.Givens[i].Value.Dim == units.Angle
 	})
 }

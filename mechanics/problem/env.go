@@ -35,8 +35,8 @@ var errElsewhere = errors.New("does not read yet")
 
 func (e env) Lookup(name string) (units.Value, bool, error) {
 	r := e.r
-	if i, ok := r.givens[name]; ok {
-		r.usedGivens[i] = true
+	if i, ok := r.find(AGiven, name); ok {
+		r.used[name] = true
 		if !r.given(i) {
 			return e.elsewhere()
 		}
@@ -62,7 +62,7 @@ func (e env) Lookup(name string) (units.Value, bool, error) {
 // Place gives a point, for dir(A, B) in any cell: there a point is meant even
 // where a line bears the same name.
 func (e env) Place(name string) (units.Value, bool, error) {
-	i, ok := e.r.points[name]
+	i, ok := e.r.find(APoint, name)
 	if !ok || e.scope == inGiven {
 		return units.Value{}, false, nil
 	}

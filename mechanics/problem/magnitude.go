@@ -16,7 +16,7 @@ func (r *reading) magnitude(i int) bool {
 }
 
 func (r *reading) readMagnitude(i int) bool {
-	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
+	l, w := &r.p.Lines[i], r.rows[r.p.Lines[i].Ref]
 	switch {
 	case len(l.Path) == 0:
 		return false // its kind or place does not read
@@ -80,7 +80,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 	if r.isGiven(name) {
 		return 0, r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 	}
-	if k, taken := r.unknowns[name]; taken {
+	if k, taken := r.find(AnUnknown, name); taken {
 		other := "elsewhere"
 		switch u := r.p.Unknowns[k]; {
 		case u.Line >= 0:
@@ -94,15 +94,14 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 }
 
 func (r *reading) addUnknown(u Unknown) int {
-	r.unknowns[u.Name] = len(r.p.Unknowns)
 	r.p.Unknowns = append(r.p.Unknowns, u)
-	return r.unknowns[u.Name]
+	return r.note(AnUnknown, u.Name, len(r.p.Unknowns)-1)
 }
 
 // magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
 // several lines share. Unit symbols and the reader's own words stay what they are.
 func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
-	if i, ok := r.lines[name]; ok {
+	if i, ok := r.find(ALine, name); ok {
 		if !r.magnitude(i) {
 			return e.elsewhere()
 		}
@@ -115,16 +114,16 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	if r.p.belt(name) != nil {
 		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
-	if i, ok := r.couples[name]; ok {
+	if i, ok := r.find(ACouple, name); ok {
 		if !r.coupleOf(i) {
 			return e.elsewhere()
 		}
 		return r.asValue(r.p.Couples[i].Magnitude, units.Moment), true, nil
 	}
-	if i, ok := r.jointOf[name]; ok {
+	if i, ok := r.find(ofAJoint, name); ok {
 		r.jointUnknowns(i)
 	}
-	u, ok := r.unknowns[name]
+	u, ok := r.find(AnUnknown, name)
 	if !ok {
 		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
 			return units.Value{}, false, nil
@@ -140,7 +139,12 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 
 // namesMagnitude tells whether a name in a magnitude brings in no unknown.
 func (r *reading) namesMagnitude(name string) bool {
-	return has(r.couples, name) || r.isJointUnknown(name) || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
+	for _, what := range []Thing{ACouple, ofAJoint, AGiven, ALine, AnUnknown} {
+		if r.has(what, name) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {

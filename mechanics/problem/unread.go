@@ -77,7 +77,7 @@ func (r *reading) unread(ref sheet.Ref, sort Sort, e *diag.Error) {
 // unusedGravity notes a given value that is named as the acceleration of gravity, and that
 // no cell uses: it is most likely meant for all weights.
 func (r *reading) unusedGravity(row sheet.Row) *diag.Error {
-	if r.usedGivens[r.givens[row.Name]] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
+	if r.used[row.Name] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
 		return nil
 	}
 	return diag.New("no cell uses the given "+row.Name+"; weights use the g of the sheet", cmp.Or(row.Text(""), row.Text("value"))+" as the g of the sheet")
@@ -86,7 +86,7 @@ func (r *reading) unusedGravity(row sheet.Row) *diag.Error {
 // unreadCells looks through a row that the user named.
 func (r *reading) unreadCells(t TableInfo, row sheet.Row) {
 	ref := sheet.Ref{Table: t.Name, Row: row.Name}
-	switch b, ok := r.bodies[row.Name]; {
+	switch b, ok := r.find(ABody, row.Name); {
 	case t.Name == "given":
 		r.unread(ref, NoSort, r.unusedGravity(row))
 	case t.Name == "bodies" && ok && r.p.Bodies[b].Particle && len(row.Cells) > 0:
@@ -183,12 +183,12 @@ func (r *reading) unused(t TableInfo, row sheet.Row, k KeyInfo) *diag.Error {
 
 // agrees tells whether a line with a path acts at the point under at, too.
 func (r *reading) agrees(row sheet.Row) bool {
-	i, ok := r.lines[row.Name]
+	i, ok := r.find(ALine, row.Name)
 	if !ok {
 		return false // a belt acts along its path alone
 	}
 	l := &r.p.Lines[i]
-	point, known := r.points[row.Text("at")]
+	point, known := r.find(APoint, row.Text("at"))
 	if !known || !slices.Contains(l.Path, point) {
 		return false
 	}

@@ -7,7 +7,6 @@ import (
 	"unicode"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -156,7 +155,8 @@ func (p *Problem) signedTurn(text string, t tail, ccw bool) *diag.Error {
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
 // behind it or bars around it, what to try.
-func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
+func (c cell) wordBehind(e env) *diag.Error {
+	r, ref, text := c.r, c.ref, c.text
 	if ref.Key != "limit" && ref.Key != "magnitude" {
 		return nil
 	}
