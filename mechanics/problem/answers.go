@@ -50,17 +50,13 @@ func (r *reading) readAnswers() {
 		w := row{r, of, sheet.Ref{Table: "answers", Row: of.Name}}
 		if w.Name == "source" {
 			r.p.Source = w.cell("").text
-			continue
+		} else if c := w.plain(); c.has { // a blank answer is one not given yet
+			r.answer(w, c)
 		}
-		r.answer(w)
 	}
 }
 
-func (r *reading) answer(of row) {
-	c := of.plain()
-	if !c.has {
-		return // a blank answer is one not given yet
-	}
+func (r *reading) answer(of row, c cell) {
 	q, qerr := ParseQuery(r.p, of.Name)
 	if qerr != nil {
 		if r.settled() {

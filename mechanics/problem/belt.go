@@ -114,13 +114,6 @@ func (r *reading) namesakeOf(tension *Line) string {
 	return ""
 }
 
-// checkTensionName refuses a tension that is called like something else.
-func (r *reading) checkTensionName(l *Line) {
-	if other := r.namesakeOf(l); other != "" {
-		r.fail(l.Ref, diag.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "another name for one of them")
-	}
-}
-
 // belt reads the path, the friction and the limit of a belt. Its parts begin and end at
 // the drum's centre, or each where it leaves the drum.
 func (r *reading) belt(first int, w row) {

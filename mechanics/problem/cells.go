@@ -185,14 +185,12 @@ const (
 // want holds a value against the dimension a cell must have, as one value; a bare
 // number takes the sheet's unit.
 func (c cell) want(v units.Value, d units.Dim) (units.Value, bool) {
-	v, err := units.Want(v, d, c.r.p.Units.For(d), whole(c.text))
-	return c.inReach(v, err)
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), whole(c.text)))
 }
 
 // wantVector does the same for a vector.
 func (c cell) wantVector(v units.Value, d units.Dim) (units.Value, bool) {
-	v, err := units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text))
-	return c.inReach(v, err)
+	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text)))
 }
 
 func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
@@ -274,8 +272,7 @@ func (c cell) part(expr *units.Expr, e env, d units.Dim) (units.Value, bool) {
 	if !ok {
 		return v, false
 	}
-	v, err := units.Want(v, d, c.r.p.Units.For(d), expr.Span())
-	return c.inReach(v, err)
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), expr.Span()))
 }
 
 // groupedPair notes three components in the plane whose first two look like one number

@@ -47,7 +47,6 @@ func (r *reading) header() {
 			p.Up = v
 		}
 	}
-	r.compass()
 
 	p.G = standardGravity
 	switch g := r.top("g").quantity(units.Acceleration); {
@@ -106,24 +105,6 @@ var axes = map[string]r3.Vec{
 	"x": {X: 1}, "y": {Y: 1}, "z": {Z: 1},
 	"+x": {X: 1}, "+y": {Y: 1}, "+z": {Z: 1},
 	"-x": {X: -1}, "-y": {Y: -1}, "-z": {Z: -1},
-}
-
-// compass fixes east and north for bearings: north is +y where up is ±z, -z
-// where up is ±y, +z where up is ±x, and east = north × up, so that east, north
-// and up are right-handed. A planar sheet is a map, seen from +z.
-func (r *reading) compass() {
-	up, north := r.p.Up, r3.Vec{Y: 1}
-	switch {
-	case r.p.Planar:
-		up = r3.Vec{Z: 1}
-	case up.Y != 0:
-		north = r3.Vec{Z: -1}
-	case up.X != 0:
-		north = r3.Vec{Z: 1}
-	}
-	east := r3.Cross(north, up)
-	r.east = [3]float64{east.X, east.Y, east.Z}
-	r.north = [3]float64{north.X, north.Y, north.Z}
 }
 
 func (r *reading) unitSet() units.Set {

@@ -94,11 +94,6 @@ func (r *reading) joint(j *Joint, w row) bool {
 		r.jointHolds(j, w, holds)
 }
 
-func jointKindOf(s string) (JointKind, bool) {
-	i := wordOf(jointWords, s)
-	return JointKind(max(i, 0)), i >= 0
-}
-
 func jointNames(planar bool) []string {
 	return jointsThat(func(k JointInfo) bool { return planar && k.Plane.Stands || !planar && k.Space.Stands })
 }

@@ -43,11 +43,6 @@ func (r *reading) lineGeometry(i int) {
 	}
 }
 
-func kindOf(s string) (Kind, bool) {
-	i := wordOf(lineWords, s)
-	return Kind(max(i, 0)), i >= 0
-}
-
 // linePath reads path = "T A", or at with along or components.
 func (r *reading) linePath(l *Line, w row) bool {
 	path, at, along := w.cell("path"), w.cell("at"), w.cell("along")

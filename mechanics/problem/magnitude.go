@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -103,7 +104,7 @@ func (r *reading) addUnknown(u Unknown) int {
 func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	if i, ok := r.find(ALine, name); ok {
 		if !r.magnitude(i) {
-			return e.elsewhere()
+			return units.Value{}, true, errElsewhere
 		}
 		l := &r.p.Lines[i]
 		if l.byComponents {
@@ -116,7 +117,7 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	}
 	if i, ok := r.find(ACouple, name); ok {
 		if !r.coupleOf(i) {
-			return e.elsewhere()
+			return units.Value{}, true, errElsewhere
 		}
 		return r.asValue(r.p.Couples[i].Magnitude, units.Moment), true, nil
 	}
@@ -132,19 +133,15 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 			return e.Lookup(plain)
 		}
 		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
-		r.coined = append(r.coined, coined{name, e.cell})
+		r.coined = append(r.coined, Use{Name: name, Ref: e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }
 
 // namesMagnitude tells whether a name in a magnitude brings in no unknown.
 func (r *reading) namesMagnitude(name string) bool {
-	for _, what := range []Thing{ACouple, ofAJoint, AGiven, ALine, AnUnknown} {
-		if r.has(what, name) {
-			return true
-		}
-	}
-	return false
+	named := func(what Thing) bool { return r.has(what, name) }
+	return slices.ContainsFunc([]Thing{ACouple, ofAJoint, AGiven, ALine, AnUnknown}, named)
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {

@@ -2,8 +2,6 @@ package problem
 
 import (
 	"cmp"
-	"slices"
-	"strings"
 	"unicode"
 
 	"trivet/mechanics/diag"
@@ -15,7 +13,6 @@ import (
 // cells may refer to rows further down.
 func (r *reading) indexNames() {
 	p := r.p
-	r.indexLines()
 	for i, w := range r.rowsOf(AGiven) {
 		p.Givens = append(p.Givens, Given{Name: w.Name, Ref: w.ref})
 		r.note(AGiven, w.Name, i)
@@ -29,21 +26,14 @@ func (r *reading) indexNames() {
 			r.usedTwice(w.ref, w.Name, "a point", "a given")
 		}
 	}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		if l.Belt == nil || l.Belt.Lines[0] == i {
-			r.checkName(l.Ref, ALine)
-		}
-		if l.Belt != nil {
-			r.checkTensionName(l)
-		}
-	}
+	r.indexLines()
 }
 
 // indexLines notes the lines by name: one a row, and of a belt the two parts that run
 // straight, named after it.
 func (r *reading) indexLines() {
 	for _, w := range r.rowsOf(ALine) {
+		r.checkName(w.ref, ALine)
 		var belt *Belt
 		if first := len(r.p.Lines); isBelt(w.Row) {
 			belt = &Belt{Name: w.Name, Lines: [2]int{first, first + 1}, Tight: -1}
@@ -53,7 +43,11 @@ func (r *reading) indexLines() {
 			if !has(r.index, thingName{ALine, name}) {
 				r.note(ALine, name, len(r.p.Lines))
 			}
-			r.p.Lines = append(r.p.Lines, Line{Name: name, Ref: w.ref, Belt: belt})
+			l := Line{Name: name, Ref: w.ref, Belt: belt}
+			if other := r.namesakeOf(&l); belt != nil && other != "" {
+				w.fail("the name "+name+" is used twice: for "+other+" and for a tension of the belt "+w.Name, "another name for one of them")
+			}
+			r.p.Lines = append(r.p.Lines, l)
 		}
 	}
 }
@@ -97,12 +91,6 @@ func isIdentifier(s string) bool {
 		}
 	}
 	return s != ""
-}
-
-// circle words the chain of names that leads back to its beginning.
-func circle(chain []string, name string) string {
-	i := max(slices.Index(chain, name), 0)
-	return strings.Join(append(slices.Clone(chain[i:]), name), " → ")
 }
 
 // suggestion is the known name that a mistyped one most likely means, or the fallback.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"slices"
+	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
@@ -109,15 +110,14 @@ type reading struct {
 	p    *Problem
 	errs []Error
 
-	rows        map[sheet.Ref]row
-	index       map[thingName]int // the place of each thing in its list
-	coined      []coined          // unknowns that only a magnitude names, where it does first
-	used        map[string]bool   // givens, by a cell that was evaluated
-	at          map[sheet.Ref]progress
-	chain       []string  // names being read, for naming a circle
-	notText     sheet.Ref // the last row that has a cell that is no text
-	east, north [3]float64
-	moved       map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
+	rows    map[sheet.Ref]row
+	index   map[thingName]int // the place of each thing in its list
+	coined  []Use             // unknowns that only a magnitude names, where it does first
+	used    map[string]bool   // givens, by a cell that was evaluated
+	at      map[sheet.Ref]progress
+	chain   []string          // names being read, for naming a circle
+	notText sheet.Ref         // the last row that has a cell that is no text
+	moved   map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
 }
 
 // progress of something that is read when first asked for.
@@ -147,7 +147,8 @@ func (r *reading) once(ref sheet.Ref, name string, read func() bool, things, hin
 		}
 	case underway:
 		r.at[this] = failed
-		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+circle(r.chain, name), hint)
+		circle := append(slices.Clone(r.chain[max(slices.Index(r.chain, name), 0):]), name)
+		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+strings.Join(circle, " → "), hint)
 	}
 	return r.at[this] == done
 }

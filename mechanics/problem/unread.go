@@ -21,14 +21,8 @@ func Private(name string) bool { return strings.HasPrefix(name, private) }
 
 // Rows gives the rows of a table that are read: all but the private ones.
 func Rows(s *sheet.Sheet, table string) []sheet.Row {
-	rows := s.Table(table).Rows
-	if !slices.ContainsFunc(rows, isPrivate) {
-		return rows
-	}
-	return slices.DeleteFunc(slices.Clone(rows), isPrivate)
+	return slices.DeleteFunc(slices.Clone(s.Table(table).Rows), func(row sheet.Row) bool { return Private(row.Name) })
 }
-
-func isPrivate(row sheet.Row) bool { return Private(row.Name) }
 
 // maxUnread is how many notes are made of what is unread: nobody mends more at once,
 // and a sheet of thousands must not be slow to type in.
@@ -158,11 +152,11 @@ func (r *reading) unused(t TableInfo, row sheet.Row, k KeyInfo) *diag.Error {
 		return diag.New("the "+t.Row+" "+row.Name+" has "+what+", so its "+strconv.Quote(k.Name)+" is ignored", try)
 	}
 	misspelt := func(c sheet.Cell) bool { _, known := t.Key(c.Key); return !known }
-	joint, isJoint := jointKindOf(row.Text("kind"))
+	joint := wordOf(jointWords, row.Text("kind"))
 	path := fields(row.Text("path"))
 	switch at := t.Name + "." + k.Name; {
-	case at == "joints.moments" && isJoint && r.p.Planar && joint.Info().MayLack && joint.Where(true).Moments == HoldNone:
-		return diag.New("in the plane "+aKind(joint.String())+" does not use \"moments\"", "remove it")
+	case at == "joints.moments" && joint >= 0 && r.p.Planar && joints[joint].MayLack && joints[joint].Plane.Moments == HoldNone:
+		return diag.New("in the plane "+aKind(joints[joint].Name)+" does not use \"moments\"", "remove it")
 	case at == "lines.at" && has("path") && !r.agrees(row):
 		return ignored("a path", "remove one of them")
 	case at == "lines.path" && has("components") && len(path) > 1 && !isBelt(row):
