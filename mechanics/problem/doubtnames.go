@@ -27,7 +27,7 @@ func (r *reading) doubtNames() {
 	r.doubtCase(known)
 	for t := AGiven; t <= ALoad; t++ {
 		for _, row := range Rows(r.s, things[t].table) {
-			if what := notNumber(row.Name); what != "" {
+			if what := notNumbers[strings.ToLower(row.Name)]; what != "" {
 				info, _ := tableNamed(things[t].table)
 				r.doubt(sheet.Ref{Table: info.Name, Row: row.Name}, NoSort, diag.Span{}, row.Name+" is the name of "+info.ARow()+" here, but usually means "+what, "another name")
 			}
@@ -35,16 +35,8 @@ func (r *reading) doubtNames() {
 	}
 }
 
-// notNumber says what a name stands for in the arithmetic of computers, "" for others.
-func notNumber(name string) string {
-	switch {
-	case strings.EqualFold(name, "nan"):
-		return `"not a number"`
-	case strings.EqualFold(name, "inf"), strings.EqualFold(name, "infinity"):
-		return "infinity"
-	}
-	return ""
-}
+// notNumbers are what some names, in small letters, stand for in the arithmetic of computers.
+var notNumbers = map[string]string{"nan": `"not a number"`, "inf": "infinity", "infinity": "infinity"}
 
 // doubtCoined notes an unknown that only magnitudes name, where it is most likely
 // another name mistyped.
@@ -54,7 +46,7 @@ func (r *reading) doubtCoined(c Use, known map[string]thingName) {
 	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.Name }); k >= 0 {
 		at = mentions[k].Span
 	}
-	if what := notNumber(c.Name); what != "" {
+	if what := notNumbers[strings.ToLower(c.Name)]; what != "" {
 		r.doubt(c.Ref, LikeAName, at, c.Name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
 		return
 	}

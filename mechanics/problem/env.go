@@ -83,14 +83,8 @@ func (e env) Corner(d float64) {
 
 func (e env) Names() []string {
 	p := e.r.p
-	switch names := namesOf(p.Givens); e.scope {
-	case inGeometry:
-		return append(names, namesOf(p.Points)...)
-	case inMagnitude:
-		return append(names, namesOf(p.Lines)...)
-	default:
-		return names
-	}
+	more := map[scope][]string{inGeometry: namesOf(p.Points), inMagnitude: namesOf(p.Lines)}
+	return append(namesOf(p.Givens), more[e.scope]...)
 }
 
 // Known tells whether a name has a meaning on the sheet already. In a magnitude

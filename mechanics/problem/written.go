@@ -88,9 +88,8 @@ func cutTail(text string) (t tail) {
 	t.rest = strings.TrimRightFunc(text[:max(i, 0)], parts)
 	t.word = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(last, "("), ")"))
 	t.closed = strings.HasPrefix(last, "(")
-	t.ccw, t.turns = turning(t.word)
-
 	bare := strings.TrimSuffix(t.word, ".")
+	t.ccw, t.turns = turning[strings.ToLower(bare)]
 	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
 		bare = strings.TrimSpace(in)
 	}
@@ -107,15 +106,10 @@ func cutTail(text string) (t tail) {
 	return t
 }
 
-// turning tells the words for a sense of rotation, and whether it is the positive one.
-func turning(word string) (ccw, ok bool) {
-	switch strings.ToLower(strings.TrimSuffix(word, ".")) {
-	case "ccw", "counter-clockwise", "counterclockwise", "anticlockwise", "anti-clockwise":
-		return true, true
-	case "cw", "clockwise":
-		return false, true
-	}
-	return false, false
+// turning are the words for a sense of rotation, and whether it is the positive one.
+var turning = map[string]bool{
+	"ccw": true, "counter-clockwise": true, "counterclockwise": true, "anticlockwise": true, "anti-clockwise": true,
+	"cw": false, "clockwise": false,
 }
 
 // unknownWord says of a value with a word behind it, which is no sense, that the word is
