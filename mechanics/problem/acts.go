@@ -15,7 +15,7 @@ import (
 // each point on its path towards its neighbours with one tension, so its
 // direction there is the sum of the unit vectors.
 func (r *reading) acts(i int) {
-	l, on := &r.p.Lines[i], r.row("lines", r.lineRows[i]).cell("on")
+	l, on := &r.p.Lines[i], r.rows[r.p.Lines[i].Ref].cell("on")
 	sign := 1.0
 	if l.Kind == Strut {
 		sign = -1 // compression pushes the ends apart

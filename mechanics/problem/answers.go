@@ -3,19 +3,18 @@ package problem
 import (
 	"strings"
 
-	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
 // readQueries reads asked = "T1 T2.x angle(T1, T2)".
 func (r *reading) readQueries() {
-	text, ref := r.top("asked")
-	for _, w := range askedWords(text) {
+	asked := r.top("asked")
+	for _, w := range askedWords(asked.text) {
 		q, err := ParseQuery(r.p, w.text)
 		if err != nil {
 			if r.settled() {
-				r.fail(ref, w.Span, err.Msg, err.Hint)
+				asked.failAt(w.Span, err.Msg, err.Hint)
 			}
 			continue
 		}
@@ -47,32 +46,29 @@ func askedWords(text string) []word {
 // the last place printed, or to the tolerance within that the sheet gives, with
 // its reason under why.
 func (r *reading) readAnswers() {
-	for _, row := range Rows(r.s, "answers") {
-		if row.Name == "source" {
-			r.p.Source, _, _ = r.text("answers", row, "")
-			continue
+	for _, of := range Rows(r.s, "answers") {
+		w := row{r, of, sheet.Ref{Table: "answers", Row: of.Name}}
+		if w.Name == "source" {
+			r.p.Source = w.cell("").text
+		} else if c := w.plain(); c.has { // a blank answer is one not given yet
+			r.answer(w, c)
 		}
-		r.answer(row)
 	}
 }
 
-func (r *reading) answer(row sheet.Row) {
-	text, ref, ok := r.plain("answers", row)
-	if !ok {
-		return // a blank answer is one not given yet
-	}
-	q, qerr := ParseQuery(r.p, row.Name)
+func (r *reading) answer(of row, c cell) {
+	q, qerr := ParseQuery(r.p, of.Name)
 	if qerr != nil {
 		if r.settled() {
-			r.fail(sheet.Ref{Table: "answers", Row: row.Name}, diag.Span{}, qerr.Msg, qerr.Hint)
+			of.fail(qerr.Msg, qerr.Hint)
 		}
 		return
 	}
 	bare := r.p.Units.For(q.Dim)
 	bare.Dim = q.Dim
-	w, err := r.p.ReadWritten(q, text, bare, false)
+	w, err := r.p.ReadWritten(q, c.text, bare, false)
 	if err != nil {
-		r.fail(ref, err.Span, err.Msg, err.Hint)
+		c.failAt(err.Span, err.Msg, err.Hint)
 		return
 	}
 	if w.Dim != q.Dim {
@@ -81,43 +77,37 @@ func (r *reading) answer(row sheet.Row) {
 			hint = "a number without a unit"
 		}
 		if w.Dim == units.Mass && q.Dim == units.Force && w.Number {
-			hint = strings.TrimSpace(text) + " * g"
+			hint = c.word() + " * g"
 		}
-		r.fail(ref, whole(text), q.Name+" is "+q.Dim.Name()+", but "+strings.TrimSpace(text)+" is "+w.Dim.Name(), hint)
+		c.fail(q.Name+" is "+q.Dim.Name()+", but "+c.word()+" is "+w.Dim.Name(), hint)
 		return
 	}
-	r.noteGroups(ref, text, w.Grouped)
-	a := Answer{Query: q, Printed: strings.TrimSpace(text), Value: w.Value, Half: w.Half, Ref: ref}
-	if within, wref, ok := r.text("answers", row, "within"); ok {
-		if a.Half, ok = r.tolerance(wref, within, a.Value, q.Dim); !ok {
+	c.noteGroups(w.Grouped)
+	a := Answer{Query: q, Printed: c.word(), Value: w.Value, Half: w.Half, Ref: c.ref}
+	if within, ok := of.cell("within"), false; within.has {
+		if a.Half, ok = within.tolerance(a.Value, q.Dim); !ok {
 			return
 		}
-		a.Why, _, _ = r.text("answers", row, "why")
+		a.Why = of.cell("why").text
 	}
 	r.p.Answers = append(r.p.Answers, a)
 }
 
 // tolerance reads within: a value, or per cent of the answer.
-func (r *reading) tolerance(ref sheet.Ref, text string, answer float64, d units.Dim) (float64, bool) {
-	share, percent := units.Percent(text)
-	if point := strings.Replace(text, ",", ".", 1); !percent && point != text {
+func (c cell) tolerance(answer float64, d units.Dim) (float64, bool) {
+	share, percent := units.Percent(c.text)
+	if point := strings.Replace(c.word(), ",", ".", 1); !percent && point != c.word() {
 		if _, ok := units.Percent(point); ok {
-			return 0, r.fail(ref, whole(text), strings.TrimSpace(text)+" contains a comma", strings.TrimSpace(point))
+			return 0, c.fail(c.word()+" contains a comma", point)
 		}
 	}
-	v := abs(answer) * share
 	if !percent {
-		w, ok := r.scalar(ref, text, env{r: r, scope: inGiven}, d)
-		if !ok {
-			return 0, false
-		}
-		v = w.V[0]
+		q := c.quantity(d)
+		return q.value, q.positive("a tolerance", "a value such as 0.5 N")
 	}
-	switch {
-	case percent && share > 0 && answer == 0:
-		r.fail(ref, whole(text), strings.TrimSpace(text)+" of zero is zero", "the tolerance itself, such as 0.5 N")
-	case v <= 0:
-		r.fail(ref, whole(text), "a tolerance must be greater than zero", "a value such as 0.5 N")
+	q := quantity{c, abs(answer) * share, true}
+	if share > 0 && answer == 0 {
+		return 0, c.fail(c.word()+" of zero is zero", "the tolerance itself, such as 0.5 N")
 	}
-	return v, v > 0
+	return q.value, q.positive("a tolerance", "a value such as 0.5 N")
 }

@@ -99,7 +99,7 @@ func (r *reading) linesOf(row string) []int {
 	if b := r.p.belt(row); b != nil {
 		return b.Lines[:]
 	}
-	if i, ok := r.lines[row]; ok {
+	if i, ok := r.find(ALine, row); ok {
 		return []int{i}
 	}
 	return nil
@@ -114,13 +114,6 @@ func (r *reading) namesakeOf(tension *Line) string {
 		return "a line"
 	}
 	return ""
-}
-
-// checkTensionName refuses a tension that is called like something else.
-func (r *reading) checkTensionName(l *Line) {
-	if other := r.namesakeOf(l); other != "" {
-		r.fail(l.Ref, diag.Span{}, "the name "+l.Name+" is used twice: for "+other+" and for a tension of the belt "+l.Belt.Name, "another name for one of them")
-	}
 }
 
 // belt reads the path, the friction and the limit of a belt. Its parts begin and end at
@@ -216,7 +209,7 @@ func (r *reading) heldByDrum(l *Line) bool {
 		return false
 	}
 	first := &r.p.Lines[l.Belt.Lines[0]]
-	return l == first || len(first.Acts) > 0 || !first.OK || r.lineRows[l.Belt.Lines[0]].Text("magnitude") != ""
+	return l == first || len(first.Acts) > 0 || !first.OK || r.rows[l.Ref].Text("magnitude") != ""
 }
 
 // tension reads the tension in part i of a belt: its part of magnitude = "?, 600 N", and
@@ -227,7 +220,7 @@ func (r *reading) tension(i int) bool {
 	if !l.OK || r.namesakeOf(l) != "" {
 		return false // its row does not read, which says so itself
 	}
-	c, parts := r.row("lines", r.lineRows[i]).cell("magnitude"), belt.typed
+	c, parts := r.rows[l.Ref].cell("magnitude"), belt.typed
 	mine := i - belt.Lines[0]
 	other := 1 - mine
 	known := [2]bool{parts[0] != nil && !parts[0].IsQuestion(), parts[1] != nil && !parts[1].IsQuestion()}

@@ -22,9 +22,8 @@ const (
 // readBodies gathers what is cut free from what the points are on: a particle
 // is named after its point, a rigid body has its name from the points on it.
 func (r *reading) readBodies() {
-	r.bodies = map[string]int{}
 	for i := range r.p.Points {
-		pt, on := &r.p.Points[i], r.row("points", r.pointRows[i]).cell("on")
+		pt, on := &r.p.Points[i], r.rows[r.p.Points[i].Ref].cell("on")
 		words := fields(on.text)
 		for _, w := range words {
 			switch name := w.text; {
@@ -41,8 +40,8 @@ func (r *reading) readBodies() {
 			pt.Body = pt.Bodies[0]
 		}
 	}
-	for _, of := range Rows(r.s, "bodies") {
-		if w := r.row("bodies", of); !has(r.bodies, w.Name) {
+	for _, w := range r.rowsOf(ABody) {
+		if !r.has(ABody, w.Name) {
 			w.fail("the body "+w.Name+" has no points", "points that are on "+w.Name)
 		}
 	}
@@ -55,14 +54,13 @@ func (r *reading) putOn(i int, on cell, w word) {
 	if particle {
 		name = pt.Name
 	}
-	b, known := r.bodies[name]
+	b, known := r.find(ABody, name)
 	switch {
 	case known && r.p.Bodies[b].Particle != particle:
 		on.failAt(w.Span, "the name "+name+" is used for a particle and for a body", "another name for one of them; to join two particles, a joint at one of them that is on both")
 		return
 	case !known:
-		b = len(r.p.Bodies)
-		r.bodies[name] = b
+		b = r.note(ABody, name, len(r.p.Bodies))
 		body := Body{Name: name, Particle: particle, Ref: sheet.Ref{Table: "points", Row: pt.Name}}
 		if _, own := r.s.Table("bodies").Row(name); own && !particle {
 			body.Ref = sheet.Ref{Table: "bodies", Row: name}
@@ -78,13 +76,12 @@ func (r *reading) putOn(i int, on cell, w word) {
 // finishBodies reads what bodies have beyond their points: the point that
 // moments are taken about, and the weight at a centre.
 func (r *reading) finishBodies() {
-	rows := r.s.Table("bodies")
 	for b := range r.p.Bodies {
 		body := &r.p.Bodies[b]
 		about := body.Points[0]
 		if !body.Particle {
-			of, _ := rows.Row(body.Name)
-			w := r.row("bodies", of)
+			w := r.rows[sheet.Ref{Table: "bodies", Row: body.Name}]
+			w.r = r
 			about = r.about(b, w)
 			r.bodyWeight(b, w)
 		}
@@ -132,7 +129,7 @@ func (r *reading) bodyWeight(b int, w row) {
 
 // weight reads a force; of a mass it takes that times g, and gives the mass too.
 func (r *reading) weight(c cell, e env) (v units.Value, mass float64, ok bool) {
-	if v, ok = r.one(c.ref, c.text, e); !ok {
+	if v, ok = c.one(e); !ok {
 		return v, 0, false
 	}
 	if v.N == 1 && v.Dim == units.Mass && len(v.Terms) == 0 {
@@ -147,7 +144,7 @@ func (r *reading) weight(c cell, e env) (v units.Value, mass float64, ok bool) {
 // namedAt gives the bodies of a point that on names, in its order.
 func (r *reading) namedAt(pt *Point, on string) (named []int) {
 	for _, w := range fields(on) {
-		if b, ok := r.bodies[w.text]; ok && onBody(pt, b) && !slices.Contains(named, b) {
+		if b, ok := r.find(ABody, w.text); ok && onBody(pt, b) && !slices.Contains(named, b) {
 			named = append(named, b)
 		}
 	}
@@ -162,7 +159,7 @@ func (c cell) body(to *int) (ok bool) {
 
 func (c cell) bodyNamed(text string) (int, bool) {
 	name := strings.TrimSpace(text)
-	b, ok := c.r.bodies[name]
+	b, ok := c.r.find(ABody, name)
 	switch at := wordIn(c.text, name); {
 	case ok:
 	case name == groundWord:

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -21,8 +22,13 @@ type row struct {
 	ref sheet.Ref
 }
 
-func (r *reading) row(table string, of sheet.Row) row {
-	return row{r, of, sheet.Ref{Table: table, Row: of.Name}}
+// rowsOf gives the rows of a kind of thing.
+func (r *reading) rowsOf(what Thing) (rows []row) {
+	for _, of := range Rows(r.s, things[what].table) {
+		w := row{r, of, sheet.Ref{Table: things[what].table, Row: of.Name}}
+		rows, r.rows[w.ref] = append(rows, w), w
+	}
+	return rows
 }
 
 // fail reports what is wrong with a row, and is false for its reader to return.
@@ -37,9 +43,20 @@ type cell struct {
 	has, asks bool
 }
 
-func (w row) cell(key string) (c cell) {
-	c.r = w.r
-	c.text, c.ref, c.has = w.r.text(w.ref.Table, w.Row, key)
+// cell gives the cell under a key of a row.
+func (w row) cell(key string) cell {
+	at := w.ref
+	at.Key = key
+	typed, found := w.Cell(key)
+	c := cell{r: w.r, ref: at, text: typed.Text, has: strings.TrimSpace(typed.Text) != ""}
+	if found && !typed.Readable {
+		w.r.fail(at, diag.Span{}, cmp.Or(key, w.Name)+" is neither a text nor a number", "the value in quotes")
+		w.r.notText = w.ref
+		c.has = false
+	}
+	if !c.has {
+		c.text = ""
+	}
 	return c
 }
 
@@ -70,47 +87,17 @@ func (c cell) failAt(at diag.Span, msg, hint string) bool { return c.r.fail(c.re
 
 // plain gives the cell that stands alone in a row, or else the one under the key that a
 // plain value of the table stands for.
-func (r *reading) plain(table string, row sheet.Row) (text string, ref sheet.Ref, ok bool) {
-	if _, bare := row.Cell(""); bare {
-		return r.text(table, row, "")
+func (w row) plain() cell {
+	if _, bare := w.Cell(""); bare {
+		return w.cell("")
 	}
-	t, _ := tableNamed(table)
-	return r.text(table, row, t.Plain)
-}
-
-// text gives a row's cell, trimmed; ok is false where it is missing, blank, or
-// not a text (which is reported).
-func (r *reading) text(table string, row sheet.Row, key string) (text string, ref sheet.Ref, ok bool) {
-	ref = sheet.Ref{Table: table, Row: row.Name, Key: key}
-	c, found := row.Cell(key)
-	if found && !c.Readable {
-		name := key
-		if name == "" {
-			name = row.Name
-		}
-		r.fail(ref, diag.Span{}, name+" is neither a text nor a number", "the value in quotes")
-		r.notText = sheet.Ref{Table: table, Row: row.Name}
-		return "", ref, false
-	}
-	if strings.TrimSpace(c.Text) == "" {
-		return "", ref, false
-	}
-	return c.Text, ref, true
-}
-
-// scalar reads a cell as one known value of a dimension; a bare number takes
-// the sheet's unit. It reports what does not read and returns false.
-func (r *reading) scalar(ref sheet.Ref, text string, e env, d units.Dim) (units.Value, bool) {
-	v, ok := cell{r: r, ref: ref, text: text}.value(e, d)
-	if ok && len(v.Terms) > 0 {
-		ok = r.fail(ref, whole(text), "expected a known value, but "+v.Terms[0].Name+" is an unknown", "a number or a given")
-	}
-	return v, ok
+	t, _ := tableNamed(w.ref.Table)
+	return w.cell(t.Plain)
 }
 
 // value reads a cell as one value of a dimension, which may be linear in unknowns.
 func (c cell) value(e env, d units.Dim) (units.Value, bool) {
-	v, ok := c.r.one(c.ref, c.text, e)
+	v, ok := c.one(e)
 	if ok {
 		v, ok = c.want(v, d)
 	}
@@ -127,13 +114,16 @@ type quantity struct {
 
 // quantity reads a cell as a value of the dimension of its key.
 func (w row) quantity(key string) quantity {
-	q := quantity{cell: w.cell(key)}
-	if !q.has {
-		return q
-	}
 	k, _ := cellKey(w.ref.Table, w.ref.Row, key)
-	if v, ok := w.r.scalar(q.ref, q.text, env{r: w.r, scope: inGiven}, k.Dim); ok {
-		q.value, q.ok = v.V[0], true
+	return w.cell(key).quantity(k.Dim)
+}
+
+// quantity reads a cell as one known value of a dimension.
+func (c cell) quantity(d units.Dim) quantity {
+	q := quantity{cell: c}
+	if c.has {
+		v, ok := c.value(env{r: c.r, scope: inGiven}, d)
+		q.value, q.ok = v.V[0], ok
 	}
 	return q
 }
@@ -152,39 +142,36 @@ func (w row) limit(to *float64) bool {
 
 // one evaluates a cell of one value, in which commas may group digits, without
 // holding it against a dimension.
-func (r *reading) one(ref sheet.Ref, text string, e env) (units.Value, bool) {
-	expr, err := r.parseOne(text)
+func (c cell) one(e env) (units.Value, bool) {
+	expr, err := c.r.parseOne(c.text)
 	if err != nil {
-		if other := r.wordBehind(ref, text, e); other != nil {
-			err = other
-		}
-		return units.Value{}, r.failCell(ref, err)
+		return units.Value{}, c.r.failCell(c.ref, cmp.Or(c.wordBehind(e), err))
 	}
-	r.grouped(ref, text, expr)
-	return r.evaluate(ref, expr, e)
+	c.grouped(expr)
+	return c.r.evaluate(c.ref, expr, e)
 }
 
 // ends parses the two ends of a range.
-func (r *reading) ends(ref sheet.Ref, text string) (low, high *units.Expr, ok bool) {
-	low, high, err := units.ParseRange(text)
+func (c cell) ends() (low, high *units.Expr, ok bool) {
+	low, high, err := units.ParseRange(c.text)
 	if err != nil {
-		return nil, nil, r.failCell(ref, err)
+		return nil, nil, c.r.failCell(c.ref, err)
 	}
-	r.grouped(ref, text, low)
+	c.grouped(low)
 	return low, high, true
 }
 
-func (r *reading) grouped(ref sheet.Ref, text string, expr *units.Expr) {
+func (c cell) grouped(expr *units.Expr) {
 	as, _ := expr.Grouped()
-	r.noteGroups(ref, text, as)
+	c.noteGroups(as)
 }
 
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
-func (r *reading) noteGroups(ref sheet.Ref, text, grouped string) {
-	note := Error{Ref: ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(text), Msg: strings.TrimSpace(text) + " is read as " + grouped}}
-	if grouped != "" && !slices.Contains(r.p.Doubts, note) {
-		r.p.Doubts = append(r.p.Doubts, note)
+func (c cell) noteGroups(grouped string) {
+	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(c.text), Msg: c.word() + " is read as " + grouped}}
+	if grouped != "" && !slices.Contains(c.r.p.Doubts, note) {
+		c.r.p.Doubts = append(c.r.p.Doubts, note)
 	}
 }
 
@@ -198,14 +185,12 @@ const (
 // want holds a value against the dimension a cell must have, as one value; a bare
 // number takes the sheet's unit.
 func (c cell) want(v units.Value, d units.Dim) (units.Value, bool) {
-	v, err := units.Want(v, d, c.r.p.Units.For(d), whole(c.text))
-	return c.inReach(v, err)
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), whole(c.text)))
 }
 
 // wantVector does the same for a vector.
 func (c cell) wantVector(v units.Value, d units.Dim) (units.Value, bool) {
-	v, err := units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text))
-	return c.inReach(v, err)
+	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text)))
 }
 
 func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
@@ -287,8 +272,7 @@ func (c cell) part(expr *units.Expr, e env, d units.Dim) (units.Value, bool) {
 	if !ok {
 		return v, false
 	}
-	v, err := units.Want(v, d, c.r.p.Units.For(d), expr.Span())
-	return c.inReach(v, err)
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), expr.Span()))
 }
 
 // groupedPair notes three components in the plane whose first two look like one number
@@ -341,12 +325,12 @@ func (c cell) direction(to *r3.Vec) bool {
 				hint = "(" + run + ", " + rise + ")"
 			}
 			return c.fail("expected a direction, but "+c.word()+" is a number", hint+", for a rise of "+rise+" in a run of "+run)
-		case named && has(r.points, name):
+		case named && r.isPoint(name):
 			return c.fail("expected a direction, but "+name+" is a point", "dir(P, "+name+") for the direction from P to "+name)
 		}
 	}
 	// down and yy, which nothing in a sheet stands for
-	if word := strings.TrimLeft(c.text, "+-"); isIdentifier(word) && !has(r.points, word) && !r.isGiven(word) && !has(axes, word) {
+	if word := strings.TrimLeft(c.text, "+-"); isIdentifier(word) && !r.isPoint(word) && !r.isGiven(word) && !has(axes, word) {
 		names := env{r: r, scope: inGeometry}.Names()
 		return c.fail(strconv.Quote(c.text)+" is not a direction", suggestion(word, names, "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}

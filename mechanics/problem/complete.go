@@ -201,7 +201,7 @@ func (c *choices) unitsOfKey() {
 // senses gives the words for the sense of a line with a path.
 func (c *choices) senses() {
 	row, _ := c.s.Table("lines").Row(c.ref.Row)
-	if k, ok := kindOf(row.Text("kind")); ok && k.Info().Path {
+	if i := wordOf(lineWords, row.Text("kind")); i >= 0 && kinds[i].Path {
 		for _, s := range senses[:4] {
 			c.add(s.word, "in "+s.means)
 		}

@@ -30,18 +30,15 @@ type TorsionSpring struct {
 // indexCouples notes the names of couples, so that magnitudes may be tied to
 // the moment of one further down.
 func (r *reading) indexCouples() {
-	r.coupleRows = Rows(r.s, "couples")
-	r.p.Couples = make([]Couple, len(r.coupleRows))
-	r.couples = make(map[string]int, len(r.coupleRows))
-	for i, row := range r.coupleRows {
-		r.p.Couples[i] = Couple{Name: row.Name, Ref: sheet.Ref{Table: "couples", Row: row.Name}}
-		r.couples[row.Name] = i
+	for i, w := range r.rowsOf(ACouple) {
+		r.p.Couples = append(r.p.Couples, Couple{Name: w.Name, Ref: w.ref})
+		r.note(ACouple, w.Name, i)
 	}
 }
 
 // coupleOf reads a couple when first asked for, and tells whether it has a moment.
 func (r *reading) coupleOf(i int) bool {
-	c, w := &r.p.Couples[i], r.row("couples", r.coupleRows[i])
+	c, w := &r.p.Couples[i], r.rows[r.p.Couples[i].Ref]
 	c.OK = r.magnitudeOnce(c.Ref, c.Name, func() bool { return r.coupleName(c, w.cell("magnitude")) && r.couple(c, w) })
 	return c.OK
 }
@@ -124,7 +121,7 @@ func (r *reading) coupleMagnitude(c *Couple, w row) bool {
 
 // torsion reads a torsional stiffness, in N m/rad; N m is read as that.
 func (c cell) torsion() (stiffness float64, ok bool) {
-	k, ok := c.r.one(c.ref, c.text, env{r: c.r, scope: inGiven})
+	k, ok := c.one(env{r: c.r, scope: inGiven})
 	if !ok {
 		return 0, false
 	}
@@ -166,7 +163,8 @@ func (r *reading) coupleComponents(c *Couple, w row, components cell) bool {
 func (r *reading) affine(v units.Value) Affine {
 	a := Affine{Const: v.V[0]}
 	for _, t := range v.Terms {
-		a.Terms = append(a.Terms, Term{Unknown: r.unknowns[t.Name], Coef: t.Coef})
+		u, _ := r.find(AnUnknown, t.Name)
+		a.Terms = append(a.Terms, Term{Unknown: u, Coef: t.Coef})
 	}
 	return a
 }

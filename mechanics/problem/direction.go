@@ -46,7 +46,7 @@ func (p *Problem) Extent() (low, high r3.Vec) {
 }
 
 // Component is that of a vector along axis 0, 1 or 2.
-func Component(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
+func Component(v r3.Vec, axis int) float64 { return numbers(v)[axis] }
 
 // Direction names a direction: the axis that it lies along, or else its unit vector,
 // "(0.6, -0.8)".

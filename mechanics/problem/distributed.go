@@ -44,10 +44,9 @@ type Distributed struct {
 type Water struct{ Density, Width, From, To float64 }
 
 func (r *reading) readDistributed() {
-	rows := Rows(r.s, "distributed")
+	rows := r.rowsOf(ALoad)
 	r.p.Loads = make([]Distributed, len(rows))
-	for i := range rows {
-		w := r.row("distributed", rows[i])
+	for i, w := range rows {
 		d := &r.p.Loads[i]
 		*d = Distributed{Name: w.Name, Ref: w.ref}
 		d.OK = r.distributed(d, w)
@@ -128,7 +127,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 		return ok
 	}
 	if strings.Contains(c.text, "..") {
-		low, high, ok := r.ends(c.ref, c.text)
+		low, high, ok := c.ends()
 		if !ok {
 			return false
 		}
@@ -139,7 +138,7 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	if err != nil {
 		return r.failCell(c.ref, err)
 	}
-	r.grouped(c.ref, c.text, expr)
+	c.grouped(expr)
 	varies := false
 	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: c.ref, s: s, varies: &varies, corners: corners})

@@ -11,12 +11,6 @@ import (
 	"trivet/units"
 )
 
-// coined is an unknown that the magnitude of a cell brings in, and no row.
-type coined struct {
-	name string
-	cell sheet.Ref
-}
-
 // doubtNames notes names that are easily taken for something else: unknowns that
 // differ from a given in a capital letter, lines named like the unit behind a number,
 // and the names of what is no number.
@@ -31,10 +25,9 @@ func (r *reading) doubtNames() {
 		r.doubtCoined(c, known)
 	}
 	r.doubtCase(known)
-	r.doubtUnits()
 	for t := AGiven; t <= ALoad; t++ {
 		for _, row := range Rows(r.s, things[t].table) {
-			if what := notNumber(row.Name); what != "" {
+			if what := notNumbers[strings.ToLower(row.Name)]; what != "" {
 				info, _ := tableNamed(things[t].table)
 				r.doubt(sheet.Ref{Table: info.Name, Row: row.Name}, NoSort, diag.Span{}, row.Name+" is the name of "+info.ARow()+" here, but usually means "+what, "another name")
 			}
@@ -42,37 +35,29 @@ func (r *reading) doubtNames() {
 	}
 }
 
-// notNumber says what a name stands for in the arithmetic of computers, "" for others.
-func notNumber(name string) string {
-	switch {
-	case strings.EqualFold(name, "nan"):
-		return `"not a number"`
-	case strings.EqualFold(name, "inf"), strings.EqualFold(name, "infinity"):
-		return "infinity"
-	}
-	return ""
-}
+// notNumbers are what some names, in small letters, stand for in the arithmetic of computers.
+var notNumbers = map[string]string{"nan": `"not a number"`, "inf": "infinity", "infinity": "infinity"}
 
 // doubtCoined notes an unknown that only magnitudes name, where it is most likely
 // another name mistyped.
-func (r *reading) doubtCoined(c coined, known map[string]thingName) {
-	cell, _ := r.s.Cell(c.cell)
+func (r *reading) doubtCoined(c Use, known map[string]thingName) {
+	cell, _ := r.s.Cell(c.Ref)
 	at, mentions := whole(cell.Text), units.Mentions(cell.Text)
-	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.name }); k >= 0 {
+	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.Name }); k >= 0 {
 		at = mentions[k].Span
 	}
-	if what := notNumber(c.name); what != "" {
-		r.doubt(c.cell, LikeAName, at, c.name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
+	if what := notNumbers[strings.ToLower(c.Name)]; what != "" {
+		r.doubt(c.Ref, LikeAName, at, c.Name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
 		return
 	}
 	for _, other := range r.coined {
-		if plain := strings.ReplaceAll(c.name, "_", ""); plain != c.name && other.name == plain {
-			r.doubt(c.cell, NoSort, at, c.name+" and "+plain+" are two different unknowns", plain+", if that is meant")
+		if plain := strings.ReplaceAll(c.Name, "_", ""); plain != c.Name && other.Name == plain {
+			r.doubt(c.Ref, NoSort, at, c.Name+" and "+plain+" are two different unknowns", plain+", if that is meant")
 			return
 		}
 	}
-	if other, ok := r.meantBy(c.name, known); ok {
-		r.doubt(c.cell, LikeAName, at, c.name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
+	if other, ok := r.meantBy(c.Name, known); ok {
+		r.doubt(c.Ref, LikeAName, at, c.Name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
 	}
 }
 
@@ -112,10 +97,11 @@ func (r *reading) doubtCase(known map[string]thingName) {
 			what = ACouple
 		}
 		other := known[folded(u.Name)]
-		if what == ACouple && !has(r.couples, u.Name) || other.Thing != AGiven || other.name == u.Name {
+		if what == ACouple && !r.has(ACouple, u.Name) || other.Thing != AGiven || other.name == u.Name {
 			continue
 		}
-		if d := r.p.Givens[r.givens[other.name]].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
+		i, _ := r.find(AGiven, other.name)
+		if d := r.p.Givens[i].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
 			r.doubt(sheet.Ref{Table: things[what].table, Row: u.Name}, NoSort, diag.Span{},
 				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.name, "the magnitude "+other.name+", if that is meant")
 		}
@@ -126,41 +112,30 @@ func (r *reading) doubtCase(known map[string]thingName) {
 // is named so: a coefficient, or a share.
 const maxFactor = 1
 
-// doubtUnits notes 0.3 N in a magnitude where something is named N: it reads as a
-// force, and a factor was most likely meant to multiply what is named. Where one of
-// the numbers in the cell is larger, they are forces.
-func (r *reading) doubtUnits() {
+// namedAsUnits gives what bears the name of a unit, each with what it is.
+func (r *reading) namedAsUnits() map[string]string {
 	named := map[string]string{}
-	for _, of := range []struct {
-		what  string
-		names map[string]int
-	}{{"an unknown", r.unknowns}, {"a couple", r.couples}, {"a line", r.lines}} {
-		for name := range of.names {
-			if _, isUnit := units.Find(name); isUnit {
-				named[name] = of.what
+	for _, what := range []Thing{AnUnknown, ACouple, ALine} {
+		for at := range r.index {
+			if _, isUnit := units.Find(at.name); isUnit && at.Thing == what {
+				named[at.name] = what.one()
 			}
 		}
 	}
-	if len(named) == 0 {
+	return named
+}
+
+// doubtUnits notes 0.3 N in a magnitude where something is named N: it reads as a
+// force, and a factor was most likely meant to multiply what is named. Where one of
+// the numbers in the cell is larger, they are forces.
+func (r *reading) doubtUnits(ref sheet.Ref, text string, quantities []units.Quantity, named map[string]string) {
+	force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == ref.Row }
+	if slices.ContainsFunc(quantities, force) {
 		return
 	}
-	for ref, cell := range r.s.Cells() {
-		if k, _ := cellKey(ref.Table, ref.Row, ref.Key); k.Reads != ReadsMagnitude || Private(ref.Row) {
-			continue
-		}
-		expr, err := r.parse(cell.Text)
-		if err != nil {
-			continue
-		}
-		quantities := expr.Quantities()
-		force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == ref.Row }
-		if slices.ContainsFunc(quantities, force) {
-			continue
-		}
-		for _, q := range quantities {
-			unit, _ := units.Find(q.Symbol)
-			r.doubt(ref, LikeAUnit, q.Span, cell.Text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
-		}
+	for _, q := range quantities {
+		unit, _ := units.Find(q.Symbol)
+		r.doubt(ref, LikeAUnit, q.Span, text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
 	}
 }
 
@@ -175,16 +150,20 @@ func likeDegrees(x float64, function string) bool {
 	return math.Abs(x) >= least && x == math.Trunc(x)
 }
 
-// doubtValues notes numbers of degrees that bear no unit: in exp, where a number counts
+// doubtValues notes units that are most likely names; numbers of degrees that bear no unit: in exp, where a number counts
 // in radians, and in the functions of angles where that is the sheet's unit; radians by
 // pi where it is another; and differences that look like feet and inches.
 func (r *reading) doubtValues() {
+	named := r.namedAsUnits()
 	for ref, c := range r.s.Cells() {
 		key, ok := cellKey(ref.Table, ref.Row, ref.Key)
 		if !ok || ref.Table == "" || Private(ref.Row) || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
 			continue
 		}
 		if expr, err := r.parse(c.Text); err == nil {
+			if key.Reads == ReadsMagnitude {
+				r.doubtUnits(ref, c.Text, expr.Quantities(), named)
+			}
 			for _, a := range expr.BareAngles() {
 				r.doubtAngle(ref, a)
 			}
@@ -217,7 +196,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 	for _, o := range a.Operands {
 		x, name := o.X, ""
 		if o.Name != "" {
-			i, given := r.givens[o.Name]
+			i, given := r.find(AGiven, o.Name)
 			if !given || r.p.Givens[i].Value.Dim != units.Number {
 				return
 			}
@@ -244,7 +223,7 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 // hasAngle tells that a name in an argument is a given angle.
 func (r *reading) hasAngle(a units.BareAngle) bool {
 	return slices.ContainsFunc(a.Operands, func(o units.Operand) bool {
-		i, given := r.givens[o.Name]
+		i, given := r.find(AGiven, o.Name)
 		return given && r.p.Givens[i].Value.Dim == units.Angle
 	})
 }

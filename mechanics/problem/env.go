@@ -3,6 +3,8 @@ package problem
 import (
 	"errors"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -35,10 +37,10 @@ var errElsewhere = errors.New("does not read yet")
 
 func (e env) Lookup(name string) (units.Value, bool, error) {
 	r := e.r
-	if i, ok := r.givens[name]; ok {
-		r.usedGivens[i] = true
+	if i, ok := r.find(AGiven, name); ok {
+		r.used[name] = true
 		if !r.given(i) {
-			return e.elsewhere()
+			return units.Value{}, true, errElsewhere
 		}
 		return r.p.Givens[i].Value, true, nil
 	}
@@ -62,15 +64,14 @@ func (e env) Lookup(name string) (units.Value, bool, error) {
 // Place gives a point, for dir(A, B) in any cell: there a point is meant even
 // where a line bears the same name.
 func (e env) Place(name string) (units.Value, bool, error) {
-	i, ok := e.r.points[name]
+	i, ok := e.r.find(APoint, name)
 	if !ok || e.scope == inGiven {
 		return units.Value{}, false, nil
 	}
 	if !e.r.point(i) {
-		return e.elsewhere()
+		return units.Value{}, true, errElsewhere
 	}
-	p := e.r.p.Points[i].At
-	return units.Vector([3]float64{p.X, p.Y, p.Z}, units.Length), true, nil
+	return units.Vector(numbers(e.r.p.Points[i].At), units.Length), true, nil
 }
 
 // Corner notes a number whose zero is a corner of q(s).
@@ -80,20 +81,10 @@ func (e env) Corner(d float64) {
 	}
 }
 
-func (e env) elsewhere() (units.Value, bool, error) {
-	return units.Value{}, true, errElsewhere
-}
-
 func (e env) Names() []string {
 	p := e.r.p
-	switch names := namesOf(p.Givens); e.scope {
-	case inGeometry:
-		return append(names, namesOf(p.Points)...)
-	case inMagnitude:
-		return append(names, namesOf(p.Lines)...)
-	default:
-		return names
-	}
+	more := map[scope][]string{inGeometry: namesOf(p.Points), inMagnitude: namesOf(p.Lines)}
+	return append(namesOf(p.Givens), more[e.scope]...)
 }
 
 // Known tells whether a name has a meaning on the sheet already. In a magnitude
@@ -106,7 +97,20 @@ func (e env) Known(name string) bool {
 func (e env) Set() units.Set { return e.r.p.Units }
 func (e env) Planar() bool   { return e.r.p.Planar }
 
+// Compass gives east and north for bearings: north is +y where up is ±z, -z where up is
+// ±y, +z where up is ±x, and east = north × up, so that east, north and up are
+// right-handed. A planar sheet is a map, seen from +z.
 func (e env) Compass() (east, north, up [3]float64) {
-	u := e.r.p.Up
-	return e.r.east, e.r.north, [3]float64{u.X, u.Y, u.Z}
+	from, to := e.r.p.Up, r3.Vec{Y: 1}
+	switch {
+	case e.r.p.Planar:
+		from = r3.Vec{Z: 1}
+	case from.Y != 0:
+		to = r3.Vec{Z: -1}
+	case from.X != 0:
+		to = r3.Vec{Z: 1}
+	}
+	return numbers(r3.Cross(to, from)), numbers(to), numbers(e.r.p.Up)
 }
+
+func numbers(v r3.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }

@@ -23,55 +23,46 @@ const (
 
 func (r *reading) header() {
 	p := r.p
-	p.Title, _ = r.top("title")
-	p.Statement, _ = r.top("statement")
-	p.Lesson, _ = r.top("lesson")
+	p.Title, p.Statement, p.Lesson = r.top("title").text, r.top("statement").text, r.top("lesson").text
 	p.Units = r.unitSet()
 	r.expect()
 
-	plane, ref := r.top("plane")
-	switch strings.TrimSpace(plane) {
-	case "":
-	case "xy":
-		p.Planar = true
-	default:
-		r.fail(ref, whole(plane), "the plane of a planar problem is xy", "xy, or no plane for a problem in space")
+	plane := r.top("plane")
+	if p.Planar = plane.word() == "xy"; plane.has && !p.Planar {
+		plane.fail("the plane of a planar problem is xy", "xy, or no plane for a problem in space")
 	}
 
 	p.Up = r3.Vec{Z: 1}
 	if p.Planar {
 		p.Up = r3.Vec{Y: 1}
 	}
-	if up, ref := r.top("up"); up != "" {
-		v, ok := axes[strings.TrimSpace(up)]
+	if up := r.top("up"); up.has {
+		v, ok := axes[up.word()]
 		switch {
 		case !ok:
-			r.fail(ref, whole(up), strconv.Quote(up)+" is not an axis", "+x, -x, +y, -y, +z or -z")
+			up.fail(strconv.Quote(up.text)+" is not an axis", "+x, -x, +y, -y, +z or -z")
 		case p.Planar && v.Z != 0:
-			r.fail(ref, whole(up), "up is not in the plane xy", "+y, -y, +x or -x")
+			up.fail("up is not in the plane xy", "+y, -y, +x or -x")
 		default:
 			p.Up = v
 		}
 	}
-	r.compass()
 
 	p.G = standardGravity
-	if g, ref := r.top("g"); g != "" {
-		switch v, ok := r.scalar(ref, g, env{r: r}, units.Acceleration); {
-		case !ok:
-		case v.V[0] < 0:
-			r.fail(ref, whole(g), "g cannot be negative", "the opposite direction up")
-		default:
-			p.G = v.V[0]
-		}
+	switch g := r.top("g").quantity(units.Acceleration); {
+	case !g.ok:
+	case g.value < 0:
+		g.fail("g cannot be negative", "the opposite direction up")
+	default:
+		p.G = g.value
 	}
 
 	p.Figures = defaultFigures
-	if f, ref := r.top("figures"); f != "" {
-		if n, err := strconv.Atoi(strings.TrimSpace(f)); err == nil && n >= 1 && n <= maxFigures {
+	if f := r.top("figures"); f.has {
+		if n, err := strconv.Atoi(f.word()); err == nil && n >= 1 && n <= maxFigures {
 			p.Figures = n
 		} else {
-			r.fail(ref, whole(f), "figures is a whole number from 1 to 12, not "+strconv.Quote(f), "a number such as 3")
+			f.fail("figures is a whole number from 1 to 12, not "+strconv.Quote(f.text), "a number such as 3")
 		}
 	}
 }
@@ -94,22 +85,19 @@ const AtRisk = "at-risk"
 // expect reads expect = "no-equilibrium": a sheet that teaches what goes wrong
 // is well when it does.
 func (r *reading) expect() {
-	text, ref := r.top("expect")
-	text = strings.TrimSpace(text)
-	if i := wordOf(verdictWords, text); i >= 0 {
+	c := r.top("expect")
+	if i := wordOf(verdictWords, c.word()); i >= 0 {
 		r.p.Expect = verdictWords[i].Text
 		return
 	}
 	verdicts := spelled(verdictWords)
-	r.fail(ref, whole(text), strconv.Quote(text)+" is not a verdict", suggestion(text, verdicts, say.Or(verdicts...)))
+	c.fail(strconv.Quote(c.word())+" is not a verdict", suggestion(c.word(), verdicts, say.Or(verdicts...)))
 }
 
 // top gives a key that stands before the first table.
-func (r *reading) top(key string) (string, sheet.Ref) {
-	row, _ := r.s.Table("").Row(key)
-	row.Name = key
-	text, ref, _ := r.text("", row, "")
-	return text, ref
+func (r *reading) top(key string) cell {
+	of, _ := r.s.Table("").Row(key)
+	return row{r, of, sheet.Ref{Row: key}}.cell("")
 }
 
 // axes are the directions that have a word of their own.
@@ -117,24 +105,6 @@ var axes = map[string]r3.Vec{
 	"x": {X: 1}, "y": {Y: 1}, "z": {Z: 1},
 	"+x": {X: 1}, "+y": {Y: 1}, "+z": {Z: 1},
 	"-x": {X: -1}, "-y": {Y: -1}, "-z": {Z: -1},
-}
-
-// compass fixes east and north for bearings: north is +y where up is ±z, -z
-// where up is ±y, +z where up is ±x, and east = north × up, so that east, north
-// and up are right-handed. A planar sheet is a map, seen from +z.
-func (r *reading) compass() {
-	up, north := r.p.Up, r3.Vec{Y: 1}
-	switch {
-	case r.p.Planar:
-		up = r3.Vec{Z: 1}
-	case up.Y != 0:
-		north = r3.Vec{Z: -1}
-	case up.X != 0:
-		north = r3.Vec{Z: 1}
-	}
-	east := r3.Cross(north, up)
-	r.east = [3]float64{east.X, east.Y, east.Z}
-	r.north = [3]float64{north.X, north.Y, north.Z}
 }
 
 func (r *reading) unitSet() units.Set {

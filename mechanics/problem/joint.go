@@ -56,20 +56,20 @@ const maxFriction = 2
 // readJoints reads what each joint is and which unknowns it will have; the
 // unknowns themselves are numbered in the order of first use.
 func (r *reading) readJoints() {
-	rows := Rows(r.s, "joints")
+	rows := r.rowsOf(AJoint)
 	r.p.Joints = make([]Joint, len(rows))
-	for i := range rows {
-		w := r.row("joints", rows[i])
+	for i, w := range rows {
 		j := &r.p.Joints[i]
 		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
+		r.note(AJoint, w.Name, i)
 		j.OK = r.joint(j, w)
 		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
 		for k := 0; j.OK && k < len(j.held); k++ {
 			name := j.held[k].unknown(j)
-			if other, taken := r.jointOf[name]; taken {
+			if other, taken := r.find(ofAJoint, name); taken {
 				j.OK = w.fail("the joints "+r.p.Joints[other].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 			} else {
-				r.jointOf[name] = i
+				r.note(ofAJoint, name, i)
 			}
 		}
 	}
@@ -94,11 +94,6 @@ func (r *reading) joint(j *Joint, w row) bool {
 		r.jointHolds(j, w, holds)
 }
 
-func jointKindOf(s string) (JointKind, bool) {
-	i := wordOf(jointWords, s)
-	return JointKind(max(i, 0)), i >= 0
-}
-
 func jointNames(planar bool) []string {
 	return jointsThat(func(k JointInfo) bool { return planar && k.Plane.Stands || !planar && k.Space.Stands })
 }
@@ -110,10 +105,10 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 	at, on := w.cell("at"), w.cell("on")
 	if !at.has {
 		at.ref, at.text = j.Ref, j.Name
-		if first := fields(on.text); len(first) > 0 && !has(r.points, at.text) && r.isParticle(first[0].text) {
+		if first := fields(on.text); len(first) > 0 && !r.isPoint(at.text) && r.isParticle(first[0].text) {
 			at.text = first[0].text // the joint of two particles needs no point of its own
 		}
-		if !has(r.points, at.text) {
+		if !r.isPoint(at.text) {
 			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
 		}
 	}
@@ -218,7 +213,7 @@ func (r *reading) placeOn(j *Joint, b int) int {
 func onBody(pt *Point, b int) bool { return slices.Contains(pt.Bodies, b) }
 
 func (r *reading) isParticle(name string) bool {
-	b, ok := r.bodies[name]
+	b, ok := r.find(ABody, name)
 	return ok && r.p.Bodies[b].Particle
 }
 
@@ -243,7 +238,7 @@ func (r *reading) jointDirection(j *Joint, w row, holds Holds) (ok bool) {
 		return true
 	case c.has && needs == "normal":
 		ok = c.direction(&j.Normal)
-		j.Typed = r.typedDirection(c.ref, c.text)
+		j.Typed = c.typedDirection()
 		return ok
 	case c.has:
 		return c.direction(&j.Axis)

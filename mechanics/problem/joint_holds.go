@@ -110,7 +110,7 @@ func (r *reading) jointUnknowns(i int) {
 	for _, c := range j.held {
 		u := Unknown{Name: c.unknown(j), Dim: units.Force, Line: -1, Joint: i, Part: c.suffix}
 		what := "an unknown of the joint " + j.Name
-		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.hasUnknown(u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
+		j.OK = r.unlike(j.Ref, u.Name, what, AGiven, ALine) && (!r.has(AnUnknown, u.Name) || r.usedTwice(j.Ref, u.Name, "a line", what))
 		if !j.OK {
 			return
 		}
@@ -133,30 +133,19 @@ func (r *reading) jointUnknowns(i int) {
 // unlike refuses a name that other things bear: two would answer to it. An unknown that
 // has no number yet is one by the joint that will have it.
 func (r *reading) unlike(ref sheet.Ref, name, what string, others ...Thing) bool {
-	joint, ofJoint := r.jointOf[name]
 	for _, other := range others {
+		joint, ofJoint := r.find(ofAJoint, name)
 		switch {
-		case other == AGiven && r.isGiven(name):
-			return r.usedTwice(ref, name, "a given", what)
-		case other == ALine && r.isLine(name):
-			return r.usedTwice(ref, name, "a line", what)
-		case other == AJoint && indexOf(r.p.Joints, name) >= 0:
-			return r.usedTwice(ref, name, "a joint", what)
 		case other == AnUnknown && ofJoint:
 			return r.usedTwice(ref, name, "an unknown of the joint "+r.p.Joints[joint].Name, what)
-		case other == AnUnknown && r.hasUnknown(name):
-			return r.usedTwice(ref, name, "an unknown", what)
+		case r.has(other, name):
+			return r.usedTwice(ref, name, other.one(), what)
 		}
 	}
 	return true
 }
 
-func (r *reading) isGiven(name string) bool        { return has(r.givens, name) }
-func (r *reading) hasUnknown(name string) bool     { return has(r.unknowns, name) }
-func (r *reading) isJointUnknown(name string) bool { return has(r.jointOf, name) }
-func (r *reading) isLine(name string) bool         { return has(r.lines, name) || r.p.belt(name) != nil }
-
-func has[V any](named map[string]V, name string) bool {
-	_, ok := named[name]
+func has[K comparable, V any](in map[K]V, key K) bool {
+	_, ok := in[key]
 	return ok
 }

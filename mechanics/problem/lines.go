@@ -31,7 +31,7 @@ func (r *reading) readMagnitudes() {
 
 // lineGeometry reads a line's kind, path or direction, and limit.
 func (r *reading) lineGeometry(i int) {
-	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
+	l, w := &r.p.Lines[i], r.rows[r.p.Lines[i].Ref]
 	kind, ok := w.kind("line", lineWords, spelled(lineWords))
 	switch l.Kind = Kind(kind); {
 	case !ok:
@@ -41,11 +41,6 @@ func (r *reading) lineGeometry(i int) {
 	case i == l.Belt.Lines[0]:
 		r.belt(i, w)
 	}
-}
-
-func kindOf(s string) (Kind, bool) {
-	i := wordOf(lineWords, s)
-	return Kind(max(i, 0)), i >= 0
 }
 
 // linePath reads path = "T A", or at with along or components.
@@ -66,7 +61,7 @@ func (r *reading) linePath(l *Line, w row) bool {
 			hint = "at T along +x"
 		}
 		return w.fail("the line "+l.Name+" has no point of application", hint)
-	case len(words) == 2 && has(r.points, words[0].text) && has(r.points, words[1].text):
+	case len(words) == 2 && r.isPoint(words[0].text) && r.isPoint(words[1].text):
 		hint := "the path " + at.word()
 		if along.has {
 			hint = "at " + words[0].text
@@ -88,7 +83,8 @@ func (r *reading) particlePair(path string) (pair []int) {
 		if !r.isParticle(w.text) {
 			return nil
 		}
-		pair = append(pair, r.p.Bodies[r.bodies[w.text]].Points[0])
+		b, _ := r.find(ABody, w.text)
+		pair = append(pair, r.p.Bodies[b].Points[0])
 	}
 	if len(pair) != 2 || pair[0] == pair[1] {
 		return nil
@@ -99,7 +95,7 @@ func (r *reading) particlePair(path string) (pair []int) {
 func (r *reading) alongDirection(l *Line, w row, along cell) bool {
 	leg := Leg{From: l.Path[0], To: -1, U: r3.Scale(-1, r.p.Up)}
 	if along.has {
-		leg.Typed = r.typedDirection(along.ref, along.text)
+		leg.Typed = along.typedDirection()
 	}
 	if along.has && !along.direction(&leg.U) || l.Kind != Weight && !w.needs(along, "the line "+l.Name+" has no direction", "along +x, along (3, 0, -4) or along dir(A, B)") {
 		return false
@@ -193,7 +189,7 @@ func (c cell) point(to *int) bool {
 // read makes the line unreadable too, without a second error.
 func (c cell) pointNamed(w word) (int, bool) {
 	name := strings.TrimSpace(w.text)
-	if i, ok := c.r.points[name]; ok {
+	if i, ok := c.r.find(APoint, name); ok {
 		return i, c.r.p.Points[i].OK
 	}
 	if _, kept := c.r.s.Table("points").Row(name); kept {

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -16,7 +17,7 @@ func (r *reading) magnitude(i int) bool {
 }
 
 func (r *reading) readMagnitude(i int) bool {
-	l, w := &r.p.Lines[i], r.row("lines", r.lineRows[i])
+	l, w := &r.p.Lines[i], r.rows[r.p.Lines[i].Ref]
 	switch {
 	case len(l.Path) == 0:
 		return false // its kind or place does not read
@@ -80,7 +81,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 	if r.isGiven(name) {
 		return 0, r.fail(ref, diag.Span{}, "the name "+name+" is used for a given and for an unknown of the line "+r.p.Lines[i].Name, "rename the line, or give it the magnitude "+name)
 	}
-	if k, taken := r.unknowns[name]; taken {
+	if k, taken := r.find(AnUnknown, name); taken {
 		other := "elsewhere"
 		switch u := r.p.Unknowns[k]; {
 		case u.Line >= 0:
@@ -94,17 +95,16 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 }
 
 func (r *reading) addUnknown(u Unknown) int {
-	r.unknowns[u.Name] = len(r.p.Unknowns)
 	r.p.Unknowns = append(r.p.Unknowns, u)
-	return r.unknowns[u.Name]
+	return r.note(AnUnknown, u.Name, len(r.p.Unknowns)-1)
 }
 
 // magnitudeOf looks a name up as a magnitude: that of a line, or an unknown that
 // several lines share. Unit symbols and the reader's own words stay what they are.
 func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
-	if i, ok := r.lines[name]; ok {
+	if i, ok := r.find(ALine, name); ok {
 		if !r.magnitude(i) {
-			return e.elsewhere()
+			return units.Value{}, true, errElsewhere
 		}
 		l := &r.p.Lines[i]
 		if l.byComponents {
@@ -115,16 +115,16 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	if r.p.belt(name) != nil {
 		return units.Value{}, true, twoTensions(diag.Span{}, name, "")
 	}
-	if i, ok := r.couples[name]; ok {
+	if i, ok := r.find(ACouple, name); ok {
 		if !r.coupleOf(i) {
-			return e.elsewhere()
+			return units.Value{}, true, errElsewhere
 		}
 		return r.asValue(r.p.Couples[i].Magnitude, units.Moment), true, nil
 	}
-	if i, ok := r.jointOf[name]; ok {
+	if i, ok := r.find(ofAJoint, name); ok {
 		r.jointUnknowns(i)
 	}
-	u, ok := r.unknowns[name]
+	u, ok := r.find(AnUnknown, name)
 	if !ok {
 		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
 			return units.Value{}, false, nil
@@ -133,14 +133,15 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 			return e.Lookup(plain)
 		}
 		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
-		r.coined = append(r.coined, coined{name, e.cell})
+		r.coined = append(r.coined, Use{Name: name, Ref: e.cell})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }
 
 // namesMagnitude tells whether a name in a magnitude brings in no unknown.
 func (r *reading) namesMagnitude(name string) bool {
-	return has(r.couples, name) || r.isJointUnknown(name) || r.isGiven(name) || r.isLine(name) || r.hasUnknown(name)
+	named := func(what Thing) bool { return r.has(what, name) }
+	return slices.ContainsFunc([]Thing{ACouple, ofAJoint, AGiven, ALine, AnUnknown}, named)
 }
 
 func (r *reading) asValue(a Affine, d units.Dim) units.Value {

@@ -30,7 +30,8 @@ type Measured struct {
 // Measured notes a ± of the cell that is read, once, and says by what part of it the
 // value is moved.
 func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
-	if e.cell == (sheet.Ref{}) || e.cell.Table == "answers" {
+	variants := e.cell.Key == "range" || e.cell.Key == "step"
+	if e.cell == (sheet.Ref{}) || e.cell.Table == "answers" || variants {
 		return 0
 	}
 	r, here := e.r, Place{e.cell, at}

@@ -2,8 +2,6 @@ package problem
 
 import (
 	"cmp"
-	"slices"
-	"strings"
 	"unicode"
 
 	"trivet/mechanics/diag"
@@ -15,68 +13,64 @@ import (
 // cells may refer to rows further down.
 func (r *reading) indexNames() {
 	p := r.p
-	r.givenRows = Rows(r.s, "given")
-	r.pointRows = Rows(r.s, "points")
+	for i, w := range r.rowsOf(AGiven) {
+		p.Givens = append(p.Givens, Given{Name: w.Name, Ref: w.ref})
+		r.note(AGiven, w.Name, i)
+		r.checkName(w.ref, AGiven)
+	}
+	for i, w := range r.rowsOf(APoint) {
+		p.Points = append(p.Points, Point{Name: w.Name, Body: Ground, Ref: w.ref})
+		r.note(APoint, w.Name, i)
+		r.checkName(w.ref, APoint)
+		if r.has(AGiven, w.Name) {
+			r.usedTwice(w.ref, w.Name, "a point", "a given")
+		}
+	}
 	r.indexLines()
-	r.givens = make(map[string]int, len(r.givenRows))
-	r.points = make(map[string]int, len(r.pointRows))
-	r.unknowns = make(map[string]int, len(r.lineRows))
-	r.jointOf = map[string]int{}
-	p.Givens = make([]Given, len(r.givenRows))
-	p.Points = make([]Point, len(r.pointRows))
-	r.usedGivens = make([]bool, len(r.givenRows))
-
-	for i, row := range r.givenRows {
-		ref := sheet.Ref{Table: "given", Row: row.Name}
-		p.Givens[i] = Given{Name: row.Name, Ref: ref}
-		r.givens[row.Name] = i
-		r.checkName(ref, AGiven)
-	}
-	for i, row := range r.pointRows {
-		ref := sheet.Ref{Table: "points", Row: row.Name}
-		p.Points[i] = Point{Name: row.Name, Body: Ground, Ref: ref}
-		r.points[row.Name] = i
-		r.checkName(ref, APoint)
-		if _, taken := r.givens[row.Name]; taken {
-			r.usedTwice(ref, row.Name, "a point", "a given")
-		}
-	}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		if l.Belt == nil || l.Belt.Lines[0] == i {
-			r.checkName(l.Ref, ALine)
-		}
-		if l.Belt != nil {
-			r.checkTensionName(l)
-		}
-	}
 }
 
 // indexLines notes the lines by name: one a row, and of a belt the two parts that run
 // straight, named after it.
 func (r *reading) indexLines() {
-	rows := Rows(r.s, "lines")
-	r.lines = make(map[string]int, len(rows))
-	for _, row := range rows {
-		ref := sheet.Ref{Table: "lines", Row: row.Name}
-		parts := []Line{{Name: row.Name, Ref: ref}}
-		if isBelt(row) {
-			first := len(r.p.Lines)
-			belt := &Belt{Name: row.Name, Lines: [2]int{first, first + 1}, Tight: -1}
+	for _, w := range r.rowsOf(ALine) {
+		r.checkName(w.ref, ALine)
+		var belt *Belt
+		if first := len(r.p.Lines); isBelt(w.Row) {
+			belt = &Belt{Name: w.Name, Lines: [2]int{first, first + 1}, Tight: -1}
 			r.p.belts = append(r.p.belts, belt)
-			parts = nil
-			for _, name := range beltTensions(row.Name) {
-				parts = append(parts, Line{Name: name, Ref: ref, Belt: belt})
-			}
 		}
-		for _, l := range parts {
-			if _, taken := r.lines[l.Name]; !taken {
-				r.lines[l.Name] = len(r.p.Lines)
+		for _, name := range LinesOf(w.Row) {
+			if !has(r.index, thingName{ALine, name}) {
+				r.note(ALine, name, len(r.p.Lines))
 			}
-			r.p.Lines, r.lineRows = append(r.p.Lines, l), append(r.lineRows, row)
+			l := Line{Name: name, Ref: w.ref, Belt: belt}
+			if other := r.namesakeOf(&l); belt != nil && other != "" {
+				w.fail("the name "+name+" is used twice: for "+other+" and for a tension of the belt "+w.Name, "another name for one of them")
+			}
+			r.p.Lines = append(r.p.Lines, l)
 		}
 	}
 }
+
+// note keeps the index of a thing by its name.
+func (r *reading) note(what Thing, name string, i int) int {
+	r.index[thingName{what, name}] = i
+	return i
+}
+
+// find gives the index of a thing by its name.
+func (r *reading) find(what Thing, name string) (i int, ok bool) {
+	i, ok = r.index[thingName{what, name}]
+	return i, ok
+}
+
+// has tells whether something of a kind bears a name; a belt is a line too.
+func (r *reading) has(what Thing, name string) bool {
+	return has(r.index, thingName{what, name}) || what == ALine && r.p.belt(name) != nil
+}
+
+func (r *reading) isGiven(name string) bool { return r.has(AGiven, name) }
+func (r *reading) isPoint(name string) bool { return r.has(APoint, name) }
 
 // checkName refuses the name of a row that cells could not use.
 func (r *reading) checkName(ref sheet.Ref, what Thing) {
@@ -97,12 +91,6 @@ func isIdentifier(s string) bool {
 		}
 	}
 	return s != ""
-}
-
-// circle words the chain of names that leads back to its beginning.
-func circle(chain []string, name string) string {
-	i := max(slices.Index(chain, name), 0)
-	return strings.Join(append(slices.Clone(chain[i:]), name), " → ")
 }
 
 // suggestion is the known name that a mistyped one most likely means, or the fallback.

@@ -29,20 +29,19 @@ func Gather(notes []Error) [][]Error {
 	type alike struct {
 		sort       Sort
 		table, key string
+		alone      int // counts those that are like no other
 	}
 	var out [][]Error
 	at := map[alike]int{}
 	for _, e := range notes {
-		like := alike{e.Sort, e.Ref.Table, e.Ref.Key}
-		k, known := at[like]
-		if known {
-			out[k] = append(out[k], e)
-			continue
+		like := alike{e.Sort, e.Ref.Table, e.Ref.Key, 0}
+		if e.Sort == NoSort || e.InName && e.Ref.Key == "" {
+			like.alone = len(out) + 1
 		}
-		if e.Sort != NoSort && !(e.InName && e.Ref.Key == "") {
-			at[like] = len(out)
+		if !has(at, like) {
+			at[like], out = len(out), append(out, nil)
 		}
-		out = append(out, []Error{e})
+		out[at[like]] = append(out[at[like]], e)
 	}
 	return out
 }

@@ -27,8 +27,8 @@ func (r *reading) point(i int) bool {
 
 func (r *reading) readPoint(i int) bool {
 	p := &r.p.Points[i]
-	c := cell{r: r}
-	if c.text, c.ref, c.has = r.plain("points", r.pointRows[i]); !c.has {
+	c := r.rows[p.Ref].plain()
+	if !c.has {
 		origin := "0, 0, 0"
 		if r.p.Planar {
 			origin = "0, 0"

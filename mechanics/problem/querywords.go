@@ -58,10 +58,11 @@ func (p *Problem) meaning(q Query) (what, positive string) {
 	case AskLength:
 		return "the length of " + p.lineWords(q.Line), ""
 	case AskUnit:
+		along := "the " + axisName(q.Part) + " component of the unit vector along "
 		if q.Line < 0 {
-			return "the " + axisName(q.Part) + " component of the unit vector along " + p.reactionWords(q.Joint), ""
+			return along + p.reactionWords(q.Joint), ""
 		}
-		return "the " + axisName(q.Part) + " component of the unit vector along " + p.lineWords(q.Line), ""
+		return along + p.lineWords(q.Line), ""
 	case AskStretch:
 		return "the elongation of " + p.lineWords(q.Line), ""
 	case AskLoads:
@@ -101,8 +102,7 @@ func (p *Problem) unknownMeaning(k int) (what, positive string) {
 	case u.Own:
 		return p.magnitudeMeaning(u.Line)
 	}
-	whole := func(a Affine) bool { return a.Const == 0 && len(a.Terms) == 1 && a.Terms[0] == Term{k, 1} }
-	if i := slices.IndexFunc(p.Couples, func(c Couple) bool { return whole(c.Magnitude) }); i >= 0 {
+	if i := slices.IndexFunc(p.Couples, func(c Couple) bool { return c.Magnitude.is(k) }); i >= 0 {
 		return p.coupleMeaning(i)
 	}
 	for i := range p.Lines {
@@ -112,7 +112,7 @@ func (p *Problem) unknownMeaning(k int) (what, positive string) {
 			return "the " + p.way(d) + " component of " + p.lineWords(i) + p.on(l.firstBody()), p.sense(d)
 		}
 	}
-	if i := slices.IndexFunc(p.Lines, func(l Line) bool { return whole(l.Magnitude) }); i >= 0 {
+	if i := slices.IndexFunc(p.Lines, func(l Line) bool { return l.Magnitude.is(k) }); i >= 0 {
 		return p.magnitudeMeaning(i)
 	}
 	if u.Line >= 0 {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"slices"
+	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/sheet"
@@ -66,7 +67,10 @@ func (rd *Reader) Read(s *sheet.Sheet) (*Problem, []Error) { return rd.Moved(s, 
 // Moved reads a sheet with measured values a ± b taken at a + share·b in place of
 // a, wherever they are used: cells that name the same given move together.
 func (rd *Reader) Moved(s *sheet.Sheet, shares map[Place]float64) (*Problem, []Error) {
-	r := &reading{Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{}}
+	r := &reading{
+		Reader: rd, s: s, p: &Problem{}, moved: shares, at: map[sheet.Ref]progress{},
+		rows: map[sheet.Ref]row{}, index: map[thingName]int{}, used: map[string]bool{},
+	}
 	r.header()
 	r.indexNames()
 	for i := range r.p.Givens {
@@ -106,21 +110,14 @@ type reading struct {
 	p    *Problem
 	errs []Error
 
-	givens, points, lines map[string]int // indices by name
-	unknowns              map[string]int
-	coined                []coined // unknowns that only a magnitude names, where it does first
-	bodies                map[string]int
-	jointOf               map[string]int // the joint that an unknown's name belongs to
-	couples               map[string]int
-	coupleRows            []sheet.Row
-	pointRows, lineRows   []sheet.Row
-	givenRows             []sheet.Row
-	usedGivens            []bool // by a cell that was evaluated
-	at                    map[sheet.Ref]progress
-	chain                 []string  // names being read, for naming a circle
-	notText               sheet.Ref // the last row that has a cell that is no text
-	east, north           [3]float64
-	moved                 map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
+	rows    map[sheet.Ref]row
+	index   map[thingName]int // the place of each thing in its list
+	coined  []Use             // unknowns that only a magnitude names, where it does first
+	used    map[string]bool   // givens, by a cell that was evaluated
+	at      map[sheet.Ref]progress
+	chain   []string          // names being read, for naming a circle
+	notText sheet.Ref         // the last row that has a cell that is no text
+	moved   map[Place]float64 // the measured values that are taken elsewhere, and by how much of their ±
 }
 
 // progress of something that is read when first asked for.
@@ -150,7 +147,8 @@ func (r *reading) once(ref sheet.Ref, name string, read func() bool, things, hin
 		}
 	case underway:
 		r.at[this] = failed
-		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+circle(r.chain, name), hint)
+		circle := append(slices.Clone(r.chain[max(slices.Index(r.chain, name), 0):]), name)
+		r.fail(ref, diag.Span{}, "the "+things+" refer to each other in a loop, "+strings.Join(circle, " → "), hint)
 	}
 	return r.at[this] == done
 }

@@ -7,7 +7,6 @@ import (
 	"unicode"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -120,7 +119,7 @@ func nameFor(what Thing, name string) *diag.Error {
 	case what == AGiven && isUnit && name != "g":
 		return refused(name+"1", "a given cannot be named %s, which is a unit", name)
 	case !word:
-		return refused("one word without , ( ) . ? or quotes", "%q cannot be the name of %s %s", name, say.Article(what.String()), what)
+		return refused("one word without , ( ) . ? or quotes", "%q cannot be the name of %s", name, what.one())
 	case what == AnUnknown && (!isIdentifier(name) || isUnit || units.Reserved(name) || name == "g"):
 		return refused("letters, digits and _, beginning with a letter, that are not a unit", "%q cannot be the name of an unknown", name)
 	case what == ABody && (name == particleWord || name == groundWord):
@@ -177,7 +176,7 @@ func (r *renaming) free(from, to string) error {
 		for _, t := range r.bearing(name) {
 			_, goes := r.to[thingName{t, name}]
 			if !goes && (old.Thing == ABody && t == APoint && particle || slices.Contains(kinds, t)) {
-				return refused("another name", "the name %q is already used for %s %s", name, say.Article(t.String()), t)
+				return refused("another name", "the name %q is already used for %s", name, t.one())
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -24,6 +25,7 @@ const (
 	ALoad
 	AnUnknown // one that is named in magnitudes only, or belongs to a joint
 	aParticle // a point, where it stands for its body
+	ofAJoint  // an unknown by the joint that it belongs to
 )
 
 // things says what each thing is called, where it has its rows, and which cells of its row
@@ -45,6 +47,9 @@ var things = [...]struct {
 }
 
 func (t Thing) String() string { return things[t].word }
+
+// one is the thing with its article: "a line".
+func (t Thing) one() string { return say.Article(t.String()) + " " + t.String() }
 
 // ThingOf gives what the rows of a table are.
 func ThingOf(table string) Thing {

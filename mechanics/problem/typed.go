@@ -1,11 +1,6 @@
 package problem
 
-import (
-	"strings"
-
-	"trivet/mechanics/sheet"
-	"trivet/units"
-)
+import "trivet/units"
 
 // DirectionKind says how a direction was typed.
 type DirectionKind int
@@ -31,12 +26,13 @@ type TypedDirection struct {
 var directionCalls = map[string]DirectionKind{"polar": AsPolar, "slope": AsSlope, "angles": AsAngles, "bearing": AsBearing}
 
 // typedDirection reads how a direction, which has been read, was typed.
-func (r *reading) typedDirection(ref sheet.Ref, text string) (t TypedDirection) {
-	expr, err := r.parse(text)
-	if _, axis := axes[strings.TrimSpace(text)]; axis || err != nil {
+func (c cell) typedDirection() (t TypedDirection) {
+	r := c.r
+	expr, err := r.parse(c.text)
+	if has(axes, c.word()) || err != nil {
 		return t
 	}
-	e := env{r: r, scope: inGeometry, cell: ref}
+	e := env{r: r, scope: inGeometry, cell: c.ref}
 	name, args, _ := expr.Call()
 	if as, derived := directionCalls[name]; derived {
 		for _, a := range args {

@@ -21,14 +21,8 @@ func Private(name string) bool { return strings.HasPrefix(name, private) }
 
 // Rows gives the rows of a table that are read: all but the private ones.
 func Rows(s *sheet.Sheet, table string) []sheet.Row {
-	rows := s.Table(table).Rows
-	if !slices.ContainsFunc(rows, isPrivate) {
-		return rows
-	}
-	return slices.DeleteFunc(slices.Clone(rows), isPrivate)
+	return slices.DeleteFunc(slices.Clone(s.Table(table).Rows), func(row sheet.Row) bool { return Private(row.Name) })
 }
-
-func isPrivate(row sheet.Row) bool { return Private(row.Name) }
 
 // maxUnread is how many notes are made of what is unread: nobody mends more at once,
 // and a sheet of thousands must not be slow to type in.
@@ -77,7 +71,7 @@ func (r *reading) unread(ref sheet.Ref, sort Sort, e *diag.Error) {
 // unusedGravity notes a given value that is named as the acceleration of gravity, and that
 // no cell uses: it is most likely meant for all weights.
 func (r *reading) unusedGravity(row sheet.Row) *diag.Error {
-	if r.usedGivens[r.givens[row.Name]] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
+	if r.used[row.Name] || row.Name != "g" && !slices.Contains(synonyms[plainly(row.Name)], "g") || len(r.errs) > 0 {
 		return nil
 	}
 	return diag.New("no cell uses the given "+row.Name+"; weights use the g of the sheet", cmp.Or(row.Text(""), row.Text("value"))+" as the g of the sheet")
@@ -86,7 +80,7 @@ func (r *reading) unusedGravity(row sheet.Row) *diag.Error {
 // unreadCells looks through a row that the user named.
 func (r *reading) unreadCells(t TableInfo, row sheet.Row) {
 	ref := sheet.Ref{Table: t.Name, Row: row.Name}
-	switch b, ok := r.bodies[row.Name]; {
+	switch b, ok := r.find(ABody, row.Name); {
 	case t.Name == "given":
 		r.unread(ref, NoSort, r.unusedGravity(row))
 	case t.Name == "bodies" && ok && r.p.Bodies[b].Particle && len(row.Cells) > 0:
@@ -158,11 +152,11 @@ func (r *reading) unused(t TableInfo, row sheet.Row, k KeyInfo) *diag.Error {
 		return diag.New("the "+t.Row+" "+row.Name+" has "+what+", so its "+strconv.Quote(k.Name)+" is ignored", try)
 	}
 	misspelt := func(c sheet.Cell) bool { _, known := t.Key(c.Key); return !known }
-	joint, isJoint := jointKindOf(row.Text("kind"))
+	joint := wordOf(jointWords, row.Text("kind"))
 	path := fields(row.Text("path"))
 	switch at := t.Name + "." + k.Name; {
-	case at == "joints.moments" && isJoint && r.p.Planar && joint.Info().MayLack && joint.Where(true).Moments == HoldNone:
-		return diag.New("in the plane "+aKind(joint.String())+" does not use \"moments\"", "remove it")
+	case at == "joints.moments" && joint >= 0 && r.p.Planar && joints[joint].MayLack && joints[joint].Plane.Moments == HoldNone:
+		return diag.New("in the plane "+aKind(joints[joint].Name)+" does not use \"moments\"", "remove it")
 	case at == "lines.at" && has("path") && !r.agrees(row):
 		return ignored("a path", "remove one of them")
 	case at == "lines.path" && has("components") && len(path) > 1 && !isBelt(row):
@@ -183,12 +177,12 @@ func (r *reading) unused(t TableInfo, row sheet.Row, k KeyInfo) *diag.Error {
 
 // agrees tells whether a line with a path acts at the point under at, too.
 func (r *reading) agrees(row sheet.Row) bool {
-	i, ok := r.lines[row.Name]
+	i, ok := r.find(ALine, row.Name)
 	if !ok {
 		return false // a belt acts along its path alone
 	}
 	l := &r.p.Lines[i]
-	point, known := r.points[row.Text("at")]
+	point, known := r.find(APoint, row.Text("at"))
 	if !known || !slices.Contains(l.Path, point) {
 		return false
 	}

@@ -65,7 +65,6 @@ func (r *reading) refuseResultant() {
 	default:
 		return
 	}
-	text, ref := r.top("expect")
-	r.fail(ref, whole(text), "a resultant is that of known forces only, but the sheet has "+what, "remove "+what+", or do not expect a resultant")
+	r.top("expect").fail("a resultant is that of known forces only, but the sheet has "+what, "remove "+what+", or do not expect a resultant")
 	r.p.Expect = ""
 }

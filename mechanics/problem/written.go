@@ -7,7 +7,6 @@ import (
 	"unicode"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -75,6 +74,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 type tail struct {
 	rest, word, sense string
 	closed            bool // in parentheses
+	ccw, turns        bool // it is a sense of rotation
 }
 
 func cutTail(text string) (t tail) {
@@ -88,8 +88,8 @@ func cutTail(text string) (t tail) {
 	t.rest = strings.TrimRightFunc(text[:max(i, 0)], parts)
 	t.word = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(last, "("), ")"))
 	t.closed = strings.HasPrefix(last, "(")
-
 	bare := strings.TrimSuffix(t.word, ".")
+	t.ccw, t.turns = turning[strings.ToLower(bare)]
 	if in, found := strings.CutPrefix(strings.ToLower(bare), "in "); found { // (in tension)
 		bare = strings.TrimSpace(in)
 	}
@@ -106,15 +106,10 @@ func cutTail(text string) (t tail) {
 	return t
 }
 
-// turning tells the words for a sense of rotation, and whether it is the positive one.
-func turning(word string) (ccw, ok bool) {
-	switch strings.ToLower(strings.TrimSuffix(word, ".")) {
-	case "ccw", "counter-clockwise", "counterclockwise", "anticlockwise", "anti-clockwise":
-		return true, true
-	case "cw", "clockwise":
-		return false, true
-	}
-	return false, false
+// turning are the words for a sense of rotation, and whether it is the positive one.
+var turning = map[string]bool{
+	"ccw": true, "counter-clockwise": true, "counterclockwise": true, "anticlockwise": true, "anti-clockwise": true,
+	"cw": false, "clockwise": false,
 }
 
 // unknownWord says of a value with a word behind it, which is no sense, that the word is
@@ -124,12 +119,11 @@ func (p *Problem) unknownWord(q Query, text string, t tail, bare units.Unit) *di
 		return nil
 	}
 	v, err := units.ReadPrintedIn(t.rest, p.Units, bare, p.gravity())
-	ccw, turns := turning(t.word)
 	switch {
 	case err != nil || v.Dim != q.Dim:
 		return nil
-	case turns:
-		return p.signedTurn(text, t, ccw)
+	case t.turns:
+		return p.signedTurn(text, t)
 	case !t.closed && !v.Unit: // it may be a unit, mistyped
 		return nil
 	}
@@ -141,14 +135,14 @@ func (p *Problem) unknownWord(q Query, text string, t tail, bare units.Unit) *di
 }
 
 // signedTurn says how the sense of a moment is written.
-func (p *Problem) signedTurn(text string, t tail, ccw bool) *diag.Error {
+func (p *Problem) signedTurn(text string, t tail) *diag.Error {
 	positive, hint := "counter-clockwise is positive", t.rest
 	switch signed := t.rest != strings.TrimLeft(t.rest, "-−–"); {
 	case !p.Planar:
 		positive, hint = "right-handed about its axis is positive", "the value with its sign"
 	case signed:
 		hint = "the value with its sign"
-	case !ccw:
+	case !t.ccw:
 		hint = "-" + t.rest
 	}
 	return diag.At(whole(text), "the sense is given by the sign, not by the word "+t.word+"; "+positive, hint)
@@ -156,7 +150,8 @@ func (p *Problem) signedTurn(text string, t tail, ccw bool) *diag.Error {
 
 // wordBehind says of a limit or a magnitude that does not read, because a sense stands
 // behind it or bars around it, what to try.
-func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
+func (c cell) wordBehind(e env) *diag.Error {
+	r, ref, text := c.r, c.ref, c.text
 	if ref.Key != "limit" && ref.Key != "magnitude" {
 		return nil
 	}
@@ -169,20 +164,16 @@ func (r *reading) wordBehind(ref sheet.Ref, text string, e env) *diag.Error {
 		return nil
 	}
 	t := cutTail(text)
-	ccw, turns := turning(t.word)
-	if t.sense == "" && !turns {
-		return nil
-	}
 	expr, err := r.parseOne(t.rest)
-	if err != nil {
+	if err != nil || t.sense == "" && !t.turns {
 		return nil
 	}
 	_, _, literal := expr.Literal()
 	switch {
 	case !literal:
 		return nil
-	case turns:
-		return r.p.signedTurn(text, t, ccw)
+	case t.turns:
+		return r.p.signedTurn(text, t)
 	case ref.Key == "limit":
 		return fail("a limit has no sense, so "+t.word+" cannot follow it", t.rest)
 	case e.line < 0:
@@ -247,11 +238,10 @@ func (p *Problem) SensedLine(q Query) int {
 	}
 	found := -1
 	for i := range p.Lines {
-		m := p.Lines[i].Magnitude
-		if m.Const != 0 || len(m.Terms) != 1 || m.Terms[0] != (Term{Unknown: q.Unknown, Coef: 1}) {
+		switch {
+		case !p.Lines[i].Magnitude.is(q.Unknown):
 			continue
-		}
-		if found >= 0 && p.Lines[found].Kind.Info().Positive != p.Lines[i].Kind.Info().Positive {
+		case found >= 0 && p.Lines[found].Kind.Info().Positive != p.Lines[i].Kind.Info().Positive:
 			return -1
 		}
 		found = i
@@ -259,12 +249,15 @@ func (p *Problem) SensedLine(q Query) int {
 	return found
 }
 
+// is tells that a magnitude is an unknown, and nothing else.
+func (a Affine) is(unknown int) bool {
+	return a.Const == 0 && len(a.Terms) == 1 && a.Terms[0] == Term{unknown, 1}
+}
+
 // gravity is the g of cells: the given of that name, else the sheet's.
 func (p *Problem) gravity() float64 {
-	for _, g := range p.Givens {
-		if g.Name == "g" && g.Value.Dim == units.Acceleration && g.Value.N == 1 {
-			return g.Value.V[0]
-		}
+	if i := indexOf(p.Givens, "g"); i >= 0 && p.Givens[i].Value.Dim == units.Acceleration {
+		return p.Givens[i].Value.V[0]
 	}
 	return p.G
 }
