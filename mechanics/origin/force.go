@@ -48,18 +48,6 @@ func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) 
 	return problem.Component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
 }
 
-// solved is a force, and the couple with it, in the solution at hand.
-func (a source) solved(s *statics.Solution) (force, couple r3.Vec) {
-	force, couple = a.Const, a.Couple
-	for _, t := range a.Terms {
-		force = r3.Add(force, r3.Scale(s.X[t.Unknown].Value, t.D))
-	}
-	for _, t := range a.CoupleTerms {
-		couple = r3.Add(couple, r3.Scale(s.X[t.Unknown].Value, t.D))
-	}
-	return force, couple
-}
-
 // rowOf is the equation of a body along an axis, or of moments about it.
 func rowOf(p *problem.Problem, body, axis int, moment bool) statics.Row {
 	b := &p.Bodies[body]
@@ -123,8 +111,8 @@ func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
 func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
 	return of(func() string {
 		a, r, name := f.named(s.Problem, axis, moment)
-		force, couple := a.solved(s)
-		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, force, couple), r.Dim())
+		v := part(s.Problem, &r, a.Act, s.Force(a.Act), s.Couple(a.Act))
+		return name + " in the solution, " + shown(s.Problem, v, r.Dim())
 	}, "solved", f, axis, moment)
 }
 

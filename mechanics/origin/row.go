@@ -81,7 +81,7 @@ func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 	for a := range sources(s.Problem, r.Body) {
 		f, couple := a.Const, a.Couple
 		if solved {
-			f, couple = a.solved(s)
+			f, couple = s.Force(a.Act), s.Couple(a.Act)
 		}
 		if v := part(s.Problem, r, a.Act, f, couple); v != 0 {
 			parts = append(parts, a.name+" "+shown(s.Problem, v, r.Dim()))

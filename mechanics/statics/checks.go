@@ -36,7 +36,7 @@ func (s *Solution) residuals() {
 	s.Residuals = make([]Residual, len(sys.Rows))
 	largest := make([]float64, len(s.Problem.Bodies))
 	for act := range s.Problem.Acts() {
-		f, c := s.force(act), s.couple(act)
+		f, c := s.Force(act), s.Couple(act)
 		m := s.Problem.Moment(act, f, c)
 		largest[act.Body] = max(largest[act.Body], r3.Norm(f))
 		for i := sys.Start[act.Body]; i < sys.Start[act.Body+1]; i++ {
@@ -254,8 +254,8 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 		if on.path {
 			continue
 		}
-		add(on.act.At, s.force(on.act))
-		c := s.couple(on.act)
+		add(on.act.At, s.Force(on.act))
+		c := s.Couple(on.act)
 		sum = r3.Add(sum, c)
 		scale = max(scale, r3.Norm(c))
 	}

@@ -229,9 +229,9 @@ func (s *Solution) at(m problem.Affine) float64 {
 	return sum
 }
 
-// force is what an act exerts in the solution at hand, and couple its couple.
-func (s *Solution) force(a *problem.Act) r3.Vec  { return s.sum(a.Const, a.Terms) }
-func (s *Solution) couple(a *problem.Act) r3.Vec { return s.sum(a.Couple, a.CoupleTerms) }
+// Force is what an act exerts in the solution at hand, and Couple its couple.
+func (s *Solution) Force(a *problem.Act) r3.Vec  { return s.sum(a.Const, a.Terms) }
+func (s *Solution) Couple(a *problem.Act) r3.Vec { return s.sum(a.Couple, a.CoupleTerms) }
 
 func (s *Solution) sum(v r3.Vec, terms []problem.ActTerm) r3.Vec {
 	for _, t := range terms {

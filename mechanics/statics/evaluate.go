@@ -178,7 +178,7 @@ func (s *Solution) forceOf(line, joint int) (f r3.Vec, err error) {
 	case s.loose(l.Acts[0].Terms):
 		return f, s.noValue(l.Name)
 	}
-	return s.force(&l.Acts[0]), nil
+	return s.Force(&l.Acts[0]), nil
 }
 
 // stretch is how far a spring is stretched: as its length says, or T/k where its
@@ -238,11 +238,7 @@ func (s *Solution) compareAnswers() {
 			}
 		} else {
 			c.Computed = v
-			off := math.Abs(v - a.Value)
-			if a.Query.Part == problem.PlaneAngle && a.Query.Kind != problem.AskAngle {
-				off = math.Abs(math.Remainder(v-a.Value, 2*math.Pi))
-			}
-			c.OK = off <= a.Half*(1+answerSlack)+answerSlack*math.Abs(a.Value)
+			c.OK = math.Abs(a.Query.Near(v, a.Value)-a.Value) <= a.Half*(1+answerSlack)+answerSlack*math.Abs(a.Value)
 		}
 		s.Answers[i] = c
 	}

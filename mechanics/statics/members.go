@@ -38,7 +38,7 @@ func (s *Solution) touches(body int) (places []touch, plain bool) {
 		if k < 0 {
 			k, places = len(places), append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
 		}
-		places[k].f = r3.Add(places[k].f, s.force(act))
+		places[k].f = r3.Add(places[k].f, s.Force(act))
 		places[k].free = places[k].free || s.loose(act.Terms)
 	}
 	return places, true

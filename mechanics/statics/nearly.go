@@ -112,7 +112,7 @@ func (s *Solution) slopes(w []float64) []r3.Vec {
 	}
 	for act := range p.Acts() {
 		if act.Point >= 0 && !p.Bodies[act.Body].Particle {
-			out[act.Point] = r3.Add(out[act.Point], r3.Cross(moves[act.Body].W, s.force(act)))
+			out[act.Point] = r3.Add(out[act.Point], r3.Cross(moves[act.Body].W, s.Force(act)))
 		}
 	}
 	for i := range p.Lines {
