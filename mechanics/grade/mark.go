@@ -144,7 +144,7 @@ func (k *Key) Mark(answers []Typed) (marks []Mark, notes []string) {
 	k.follow(marks)
 	for i := range marks {
 		m := &marks[i]
-		if m.Verdict == Wrong && !k.zero(m.query, m.want) && apart(m.query, m.value.Value, m.want) <= nearShare*math.Abs(m.want) {
+		if m.Verdict == Wrong && !k.zero(m.query, m.want) && math.Abs(m.query.Near(m.value.Value, m.want)-m.want) <= nearShare*math.Abs(m.want) {
 			m.Verdict, m.Says = Close, "close, perhaps rounded on the way"
 		}
 	}

@@ -36,7 +36,7 @@ const (
 // is Right, TooFew or Wrong.
 func (k *Key) judge(q problem.Query, v value, want float64) Verdict {
 	size := math.Abs(want)
-	off := apart(q, v.Value, want) - slack*max(size, nothing*k.largest[q.Dim])
+	off := math.Abs(q.Near(v.Value, want)-want) - slack*max(size, nothing*k.largest[q.Dim])
 	if k.zero(q, want) {
 		size = k.largest[q.Dim]
 	}
@@ -58,15 +58,6 @@ func (k *Key) same(m *Mark, want float64) bool { return k.judge(m.query, m.value
 
 // zero tells that a value of a result is nothing, beside the largest of its dimension.
 func (k *Key) zero(q problem.Query, v float64) bool { return math.Abs(v) <= nothing*k.largest[q.Dim] }
-
-// apart is how far two values of a result lie apart. Of an angle of a direction a whole
-// turn makes no difference.
-func apart(q problem.Query, a, b float64) float64 {
-	if q.Part == problem.PlaneAngle && q.Kind != problem.AskAngle && q.Kind != problem.AskUnknown {
-		return math.Abs(math.Remainder(a-b, 2*math.Pi))
-	}
-	return math.Abs(a - b)
-}
 
 // limit is by how much a value may differ from what it is written for, which is so large.
 func (v value) limit(size float64) float64 {

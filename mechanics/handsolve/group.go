@@ -20,8 +20,7 @@ type group struct {
 	solid  bool    // a rigid body is among them
 	cost   float64 // what an equation of it costs beside what any equation costs
 	all    []net   // those of symbols in their order, then of loads; not those that cancel
-	nets   []net   // of symbols
-	loads  []net
+	nets   []net   // those of symbols
 
 	best  *found // cheapest equation with one unknown left
 	fresh bool
@@ -86,7 +85,7 @@ func (f *finder) group(bodies []int) *group {
 	if symbols < 0 {
 		symbols = len(g.all)
 	}
-	g.nets, g.loads = g.all[:symbols], g.all[symbols:]
+	g.nets = g.all[:symbols]
 	loose := func(n net) bool { return n.Symbol < f.n && f.p.Unknowns[n.Symbol].Joint < 0 }
 	switch {
 	case len(bodies) == 1:

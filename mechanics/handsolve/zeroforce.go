@@ -31,7 +31,7 @@ func (f *finder) zeroForce() {
 // inspect applies the rules of zero-force members to an unloaded joint.
 func (f *finder) inspect(g *group) (seen Inspection, ok bool) {
 	members := f.left(g)
-	if len(g.bodies) > 1 || g.rigid || len(g.loads) > 0 || len(members) < 2 || len(members) > 3 ||
+	if len(g.bodies) > 1 || g.rigid || len(g.all) > len(g.nets) || len(members) < 2 || len(members) > 3 ||
 		slices.ContainsFunc(g.nets, func(n net) bool { return f.known[n.Symbol] && f.value[n.Symbol] != 0 }) ||
 		slices.ContainsFunc(members, func(n *net) bool { return !f.isMember(n.Symbol) || !f.fixed(n.Symbol) }) {
 		return seen, false

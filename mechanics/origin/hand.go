@@ -28,14 +28,10 @@ func (h Hand) Term(e *handsolve.Equation, k int, value bool) doc.Origin {
 }
 
 func (h Hand) value(t *handsolve.Term) string {
-	switch name := h.name(t); {
-	case t.Symbol >= 0:
-		return name + ", already known: " + h.foundBy(t.Symbol)
-	case t.Load.Thing == problem.ALoad:
-		return name + ": the resultant of the distributed load, the area of the load diagram"
-	default:
-		return name + ": known, from the sheet"
+	if t.Symbol >= 0 {
+		return h.name(t) + ", already known: " + h.foundBy(t.Symbol)
 	}
+	return magnitude(h.Solution.Problem, t.Load)
 }
 
 func (h Hand) coefficient(e *handsolve.Equation, t *handsolve.Term) string {

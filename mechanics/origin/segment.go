@@ -6,11 +6,6 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// Coordinate is a coordinate of a point.
-func Coordinate(axis int, point string) doc.Origin {
-	return Phrase(axisName(axis)+" of %[1]s, from its place in the sheet", point)
-}
-
 // Part is a number of a segment of a line.
 type Part int
 

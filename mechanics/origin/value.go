@@ -81,12 +81,7 @@ func together(s *statics.Solution, rows, cols []int) string {
 
 // End is the low or the high end of an unknown's range.
 func End(s *statics.Solution, j int, high bool) doc.Origin {
-	return of(func() string {
-		if s.X[j].Fixed {
-			return value(s, j)
-		}
-		return s.X[j].Name + ": " + end(s, j, high)
-	}, "end", j, high)
+	return of(func() string { return s.X[j].Name + ": " + end(s, j, high) }, "end", j, high)
 }
 
 // end says what the end of a range is determined by.

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,6 +46,15 @@ type Query struct {
 	Part    Part
 	Dim     units.Dim
 	Of      *Query // of AskMagnitude
+}
+
+// Near is a value of the result as it compares with another. Of the angle of a direction a whole
+// turn makes no difference: 359 degrees is one degree from zero.
+func (q *Query) Near(v, other float64) float64 {
+	if q.Part == PlaneAngle && q.Kind != AskAngle {
+		return other + math.Remainder(v-other, 2*math.Pi)
+	}
+	return v
 }
 
 // ParseQuery reads a result name.

@@ -237,11 +237,7 @@ func (s *Solution) compareAnswers() {
 			}
 		} else {
 			c.Computed = v
-			off := math.Abs(v - a.Value)
-			if a.Query.Part == problem.PlaneAngle && a.Query.Kind != problem.AskAngle {
-				off = math.Abs(math.Remainder(v-a.Value, 2*math.Pi))
-			}
-			c.OK = off <= a.Half*(1+answerSlack)+answerSlack*math.Abs(a.Value)
+			c.OK = math.Abs(a.Query.Near(v, a.Value)-a.Value) <= a.Half*(1+answerSlack)+answerSlack*math.Abs(a.Value)
 		}
 		s.Answers[i] = c
 	}

@@ -145,9 +145,7 @@ func (f *follower) corners() {
 	n := len(f.Measured)
 	if all := math.Ldexp(1, n); n <= allCorners && all*f.cost <= cornerWork {
 		for mask := range 1 << n {
-			if n > 1 { // those of one input are its ends, where it has been
-				f.visit(corner(n, func(i int) bool { return mask>>i&1 == 1 }))
-			}
+			f.visit(corner(n, func(i int) bool { return mask>>i&1 == 1 }))
 		}
 		f.Search.Corners, f.Search.All = 1<<n, true
 		return

@@ -72,6 +72,8 @@ type Spread struct {
 	LowAt, HighAt      Place // where they were found
 	Changed            bool  // somewhere in the box
 	Mostly             int   // the input that does the most by itself, or -1 where none does anything
+
+	query problem.Query // what asks for it
 }
 
 // Known tells that the number keeps a value while one input at a time moves.

@@ -13,7 +13,6 @@ import (
 type number struct {
 	reach  *Reach
 	spread *Spread
-	query  problem.Query // of the spread
 
 	typed, noise float64 // its value as typed, and what counts as no change of it
 	low, high    extreme
@@ -44,10 +43,10 @@ func (f *follower) begin() {
 		f.numbers = append(f.numbers, number{reach: r, by: make([]float64, inputs), noise: nothing * max(math.Abs(r.Value), math.Abs(r.Bound))})
 	}
 	f.numbers = append(f.numbers, number{noise: condNoise})
-	queries := f.results()
+	f.results()
 	for k := range f.Spreads {
 		y := &f.Spreads[k]
-		f.numbers = append(f.numbers, number{spread: y, query: queries[k], by: y.By, noise: nothing * f.scale[y.Dim]})
+		f.numbers = append(f.numbers, number{spread: y, by: y.By, noise: nothing * f.scale[y.Dim]})
 	}
 	typed := make(Place, inputs)
 	for k := range f.numbers {
@@ -57,15 +56,15 @@ func (f *follower) begin() {
 	}
 }
 
-// results lists the results that have a value: what each asks.
-func (f *follower) results() (queries []problem.Query) {
+// results lists the results that have a value.
+func (f *follower) results() {
 	s, inputs := f.Solution, len(f.Measured)
 	put := func(unknown int, end End, q problem.Query) {
 		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1,
-			By: make([]float64, inputs), Bend: make([]float64, inputs)}
-		if y.Value = evaluate(&y, q, s); finite(y.Value) {
+			By: make([]float64, inputs), Bend: make([]float64, inputs), query: q}
+		if y.Value = evaluate(&y, s); finite(y.Value) {
 			f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
-			f.Spreads, queries = append(f.Spreads, y), append(queries, q)
+			f.Spreads = append(f.Spreads, y)
 		}
 	}
 	for j, u := range s.Problem.Unknowns {
@@ -81,7 +80,6 @@ func (f *follower) results() (queries []problem.Query) {
 			put(-1, Single, q)
 		}
 	}
-	return queries
 }
 
 // value is a number at another place: NaN where there is none, infinite where it has no
@@ -89,7 +87,7 @@ func (f *follower) results() (queries []problem.Query) {
 func (f *follower) value(n *number, s *statics.Solution) float64 {
 	switch {
 	case n.spread != nil:
-		return evaluate(n.spread, n.query, s)
+		return evaluate(n.spread, s)
 	case s == nil:
 		return math.NaN()
 	case n.reach != nil:
@@ -105,9 +103,8 @@ func nowhere(s *statics.Solution) bool { return s.Verdict == statics.NoEquilibri
 func stateless(s *statics.Solution) bool { return s.Degree > 0 && s.Verdict == statics.Inadmissible }
 
 // evaluate gives a result of a solution, nil where the sheet does not read: NaN where there is no state for it to be of,
-// infinite where it has no value there. A direction is as far from its value as typed as
-// it is: an angle of 359 degrees is one degree from nothing.
-func evaluate(y *Spread, q problem.Query, s *statics.Solution) float64 {
+// infinite where it has no value there.
+func evaluate(y *Spread, s *statics.Solution) float64 {
 	if s == nil || nowhere(s) {
 		return math.Inf(1)
 	}
@@ -121,14 +118,11 @@ func evaluate(y *Spread, q problem.Query, s *statics.Solution) float64 {
 		}
 		return x.High
 	}
-	v, err := s.Evaluate(q)
+	v, err := s.Evaluate(y.query)
 	if err != nil {
 		return math.Inf(1)
 	}
-	if q.Part == problem.PlaneAngle && q.Kind != problem.AskAngle {
-		v = y.Value + math.Remainder(v-y.Value, 2*math.Pi)
-	}
-	return v
+	return y.query.Near(v, y.Value)
 }
 
 // mayFail tells the checks that inputs can make fail: not those of the solution's own

@@ -131,7 +131,9 @@ func (b *builder) arrow(s stretch) doc.Math {
 func (b *builder) segmentFormulas(s stretch) []doc.Math {
 	l, from, to := b.p.Units.Length, &b.p.Points[s.From], &b.p.Points[s.To]
 	place := func(p *problem.Point) doc.Math {
-		return b.tuple(in(p.At, l), func(axis int) doc.Origin { return origin.Coordinate(axis, p.Name) })
+		return b.tuple(in(p.At, l), func(axis int) doc.Origin {
+			return origin.Phrase("%[2]s of %[1]s, from its place in the sheet", p.Name, "xyz"[axis:axis+1])
+		})
 	}
 	arrow, r, length := b.arrow(s), b.tuple(in(s.R, l), b.segment(s, origin.R)), b.lengthFrom(s)
 	size := []doc.Math{size(arrow), b.norm(in(s.R, l), b.segment(s, origin.R)), measured(length, l)}
