@@ -74,7 +74,7 @@ func (r *reading) putOn(i int, on cell, w word) {
 }
 
 // finishBodies reads what bodies have beyond their points: the point that
-// moments are taken about, and the weight at a centre.
+// moments are taken about, the weight at a centre, and the outline.
 func (r *reading) finishBodies() {
 	for b := range r.p.Bodies {
 		body := &r.p.Bodies[b]
@@ -84,6 +84,7 @@ func (r *reading) finishBodies() {
 			w.r = r
 			about = r.about(b, w)
 			r.bodyWeight(b, w)
+			r.outline(b, w)
 		}
 		if about >= 0 {
 			body.About, body.AboutName = r.p.Points[about].At, r.p.Points[about].Name
@@ -105,6 +106,22 @@ func (r *reading) about(b int, w row) int {
 		return r.p.Joints[k].Point
 	}
 	return r.p.Bodies[b].Points[0]
+}
+
+// outline reads the corners of a body in a figure.
+func (r *reading) outline(b int, w row) {
+	const corners = 3 // fewer enclose nothing
+	c := w.cell("outline")
+	words := fields(c.text)
+	switch {
+	case !c.has:
+	case len(words) < corners:
+		c.fail("an outline passes through at least three points", "the form A B C")
+	default:
+		if corners, ok := c.pointsNamed(words); ok {
+			r.p.Bodies[b].Outline = corners
+		}
+	}
 }
 
 func (r *reading) bodyWeight(b int, w row) {

@@ -71,10 +71,10 @@ func (r *reading) measuredName(at Place) string {
 }
 
 // Blocks tells whether the solution depends on the cell that does not read. What is
-// only compared or asked for changes nothing of it.
+// only compared, asked for or drawn changes nothing of it.
 func (e Error) Blocks() bool {
 	switch {
-	case e.Ref.Table == "answers":
+	case e.Ref.Table == "answers", e.Ref.Table == "bodies" && e.Ref.Key == "outline":
 		return false
 	case e.Ref.Table == "":
 		return e.Ref.Row != "asked" && e.Ref.Row != "title" && e.Ref.Row != "statement" && e.Ref.Row != "lesson"

@@ -132,6 +132,7 @@ type Body struct {
 	Weight    float64 // N, 0 where none is given
 	Mass      float64 // kg, where the weight was typed as a mass; else 0
 	Centre    r3.Vec
+	Outline   []int // points round which a figure draws it; none where it follows from its points
 	Acts      []Act // its weight
 	Bare      bool  // no force acts on it yet: it has no equations
 	Ref       sheet.Ref

@@ -32,6 +32,10 @@ func (b *builder) body(i int) {
 		}
 		return
 	}
+	if corners := b.corners(body); corners != nil {
+		b.add(Thing{Kind: Outline, Ref: body.Ref, At: corners})
+		return
+	}
 	if b.shaft(i, pts) {
 		return
 	}
@@ -44,6 +48,16 @@ func (b *builder) body(i int) {
 	for _, bar := range tree(pts) {
 		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bar[:]})
 	}
+}
+
+// corners are those of the outline that a body is given.
+func (b *builder) corners(body *problem.Body) (at []r3.Vec) {
+	for _, k := range body.Outline {
+		if b.placed(k) {
+			at = append(at, b.p.Points[k].At)
+		}
+	}
+	return at
 }
 
 // shaft draws a body that rotates in two bearings or more on one axis: a straight bar
