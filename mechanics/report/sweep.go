@@ -3,11 +3,14 @@ package report
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/figure"
 	"trivet/mechanics/variant"
+	"trivet/units"
 )
 
 // Sweep writes a table of results against a given. Beside a number stands max or
@@ -20,7 +23,14 @@ func Sweep(format, sheet string, s *variant.Swept) string {
 	case "json":
 		return sweepJSON(sheet, s)
 	}
-	return printers[format](sweepDoc(s))
+	d := sweepDoc(s)
+	if format == "markdown" {
+		for _, p := range SweepPlots(s) {
+			drawing := figure.SetPlot(p, figure.Paper(plotWidth, plotHeight)).Drawing
+			d.Add(doc.Section{Blocks: []doc.Block{&doc.Figure{Drawing: drawing}}})
+		}
+	}
+	return printers[format](d)
 }
 
 // sweepMark is what stands beside a number.
@@ -185,4 +195,36 @@ func sweepJSON(sheet string, s *variant.Swept) string {
 		out.Rows = append(out.Rows, row)
 	}
 	return string(marshal(out))
+}
+
+// The size of a plot on paper, in points.
+const plotWidth, plotHeight = 400, 220
+
+// SweepPlots are the curves of a sweep's results, those in one unit together, with the
+// largest and the smallest marked. A result has a gap where it has no value that holds.
+func SweepPlots(s *variant.Swept) (plots []*figure.Plot) {
+	across, _ := units.Find(s.Symbol)
+	for k, q := range s.Results {
+		unit := s.Units[k].Symbol
+		i := slices.IndexFunc(plots, func(p *figure.Plot) bool { return p.Up == unit })
+		if i < 0 {
+			i, plots = len(plots), append(plots, &figure.Plot{Title: "results against " + s.Given, Across: s.Head[0], Up: unit})
+		}
+		c := figure.Curve{Name: q.Name}
+		for _, r := range s.Rows {
+			y := math.NaN()
+			if r.Cells[k].OK {
+				y = s.Units[k].In(r.Cells[k].SI)
+			}
+			c.X, c.Y = append(c.X, across.In(r.SI)), append(c.Y, y)
+		}
+		for text, at := range map[string]int{"max": s.Largest[k], "min": s.Smallest[k]} {
+			if at >= 0 {
+				c.Marks = append(c.Marks, figure.Mark{At: at, Text: text})
+			}
+		}
+		slices.SortFunc(c.Marks, func(a, b figure.Mark) int { return a.At - b.At })
+		plots[i].Curves = append(plots[i].Curves, c)
+	}
+	return plots
 }

@@ -8,6 +8,9 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/variant"
+	"trivet/tui/grid"
+	"trivet/tui/picture"
+	"trivet/tui/theme"
 )
 
 // Sweep is "trivet sweep". It exits with 0 where every value of the given has a
@@ -15,6 +18,7 @@ import (
 // sheet or the call can't be read.
 func (c *Call) Sweep() *cobra.Command {
 	var format string
+	var plot bool
 	var span variant.Span
 	cmd := &cobra.Command{
 		Use:   "sweep SHEET GIVEN",
@@ -30,13 +34,14 @@ func (c *Call) Sweep() *cobra.Command {
 			if err := report.KnownFormat(format, " of a sweep", report.TableFormats); err != nil {
 				return err
 			}
-			c.sweep(args[0], args[1], format, span)
+			c.sweep(args[0], args[1], format, span, plot && format == "text")
 			return nil
 		},
 	}
 	cmd.Flags().StringVar(&span.From, "from", "", "`VALUE` to begin with, with its unit")
 	cmd.Flags().StringVar(&span.To, "to", "", "`VALUE` to end with")
 	cmd.Flags().IntVar(&span.Steps, "steps", 0, "`NUMBER` of steps from one to the other; the given's own step, or 10")
+	cmd.Flags().BoolVar(&plot, "plot", false, "draw the curves below the table of text")
 	cmd.Flags().StringVar(&format, "format", "text", "`FORM` of the table: text, csv, json or markdown")
 	_ = cmd.RegisterFlagCompletionFunc("format", cobra.FixedCompletions(report.TableFormats, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
@@ -74,7 +79,7 @@ func sheetThenGivens(cmd *cobra.Command, args []string, typed string) ([]string,
 	return append(first, then...), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder
 }
 
-func (c *Call) sweep(name, given, format string, span variant.Span) {
+func (c *Call) sweep(name, given, format string, span variant.Span, plot bool) {
 	r := c.read(name)
 	if r.solution == nil {
 		return
@@ -85,6 +90,14 @@ func (c *Call) sweep(name, given, format string, span variant.Span) {
 		return
 	}
 	c.print(report.Sweep(format, name, swept))
+	if plot {
+		const width, height = 78, 18 // cells
+		for _, p := range report.SweepPlots(swept) {
+			g := grid.New(width, height)
+			picture.DrawPlot(g.All(), p, theme.Characters(c.Env) != theme.Unicode)
+			c.print("\n" + g.Render(nil) + "\n")
+		}
+	}
 	for _, row := range swept.Rows {
 		if len(row.Says) > 0 {
 			c.Fail(Failed)

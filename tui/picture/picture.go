@@ -38,14 +38,28 @@ func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
 	if c.W() < leastW || c.H() < leastH {
 		return
 	}
-	p := &pen{c: c, o: o, scene: s, dots: make([]uint8, c.W()*c.H()), looks: make([]grid.Style, c.W()*c.H())}
+	p := newPen(c, s, o)
 	p.d = figure.Set(s, v, p.medium())
-	if o.ASCII {
+	p.shapes()
+	p.axes(v)
+	p.show()
+}
+
+func newPen(c grid.Canvas, s *scene.Scene, o Options) *pen {
+	return &pen{c: c, o: o, scene: s, dots: make([]uint8, c.W()*c.H()), looks: make([]grid.Style, c.W()*c.H())}
+}
+
+// shapes draws what is set in dots or characters.
+func (p *pen) shapes() {
+	if p.o.ASCII {
 		p.characters()
 	} else {
 		p.braille()
 	}
-	p.axes(v)
+}
+
+// show puts what is drawn on the canvas, and the labels over it.
+func (p *pen) show() {
 	p.flush()
 	for _, t := range p.d.Texts {
 		p.c.Text(int(t.At.X/dotsX+0.5), int(t.At.Y/dotsY+0.5), p.look(t.Of, t.Tone), p.text(t.Runs))
@@ -53,6 +67,14 @@ func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
 	if p.d.LeftOut > 0 {
 		p.note(p.d.LeftOut)
 	}
+}
+
+// DrawPlot draws curves into the canvas.
+func DrawPlot(c grid.Canvas, plot *figure.Plot, ascii bool) {
+	p := newPen(c, &scene.Scene{}, Options{ASCII: ascii})
+	p.d = figure.SetPlot(plot, p.medium())
+	p.shapes()
+	p.show()
 }
 
 // medium is the canvas in dots.
