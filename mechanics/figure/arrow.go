@@ -90,8 +90,7 @@ func (t *setter) alongSight(tone ink.Tone, width float64, o ink.Vec, r float64, 
 // couple draws an arc that turns about an axis, in space the circle seen from the side;
 // where it is seen edge-on, an arrow with two heads along the axis (right-hand rule).
 func (t *setter) couple(s *scene.Thing, o ink.Vec) {
-	const edgeOn = 0.35 // the cosine to the line of sight
-	if end := r3.Dot(s.Along, t.view.Toward()); math.Abs(end) < edgeOn {
+	if !asArc(s, t.view) {
 		v := t.dir(s.Along).Unit()
 		from, to := o.Add(v.Scale(t.pt(arrowGap))), o.Add(v.Scale(t.pt(arrowGap+32)))
 		t.shaft(s.Tone, from, to, false)
@@ -104,11 +103,17 @@ func (t *setter) couple(s *scene.Thing, o ink.Vec) {
 	}
 	e1, e2 := perpendicular(s.Along)
 	const from, to, steps = -0.75, 3.7, 40
-	r := t.pt(turnRadius)
+	r := t.pt(turnRadius) * (1 + 0.5*float64(len(s.Behind)))
 	arc := ink.Arc(o, t.dir(e1).Scale(r), t.dir(e2).Scale(r), from, to, math.Floor(steps*2*math.Pi/(to-from)))
 	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
 	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit(), math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
 	t.want(s, arc[steps/2], arc[steps/2].Sub(o))
+}
+
+// asArc tells that a couple is drawn as an arc: its axis is not seen from the side.
+func asArc(s *scene.Thing, v View) bool {
+	const edgeOn = 0.35 // the cosine to the line of sight
+	return math.Abs(r3.Dot(s.Along, v.Toward())) >= edgeOn
 }
 
 // Sizes of distributed loads, in points.
@@ -127,7 +132,7 @@ func (t *setter) load(s *scene.Thing) {
 	v = v.Unit()
 	off := t.pt(barWidth/2+0.8) + t.pt(loadHeight*s.Base)
 	ordinate := func(foot r3.Vec, height float64) (top, toe ink.Vec) {
-		toe = t.at(foot).Sub(v.Scale(off))
+		toe = t.at(foot).Sub(v.Scale(math.Copysign(off, height))) // the arrows below zero are on the other side
 		return toe.Sub(v.Scale(t.pt(loadHeight * height))), toe
 	}
 	var over []ink.Vec

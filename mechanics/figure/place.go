@@ -278,7 +278,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	}
 	f.take(best)
 	t.interrupt(best)
-	t.leader(best, from)
+	t.leader(f, best, from)
 	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
 	return true
 }
@@ -312,9 +312,19 @@ func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 }
 
 // leader draws the line from a label that stands far off to its place.
-func (t *setter) leader(b ink.Box, at ink.Vec) {
+func (t *setter) leader(f *field, b ink.Box, at ink.Vec) {
 	edge := edgeOf(b, at)
-	if d := edge.Sub(at); d.Len() > t.pt(leaderFrom) {
-		t.d.Line(ink.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
+	d := edge.Sub(at)
+	if d.Len() <= t.pt(leaderFrom) {
+		return
+	}
+	t.d.Line(ink.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
+	if t.m.Bounded {
+		return
+	}
+	const steps = 8
+	for i := range steps { // no later label lies on it
+		q := at.Add(d.Scale((float64(i) + 0.5) / steps))
+		f.take(ink.Box{Low: q, High: q}.Grow(t.m.Fine))
 	}
 }

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"strconv"
 
 	"trivet/mechanics/ink"
 	"trivet/mechanics/scene"
@@ -40,12 +41,15 @@ func (s *span) take(values ...float64) {
 	}
 }
 
+// rounding is the share of a value below which a curve is level.
+const rounding = 1e-9
+
 // wide is the span, or one about its value where that is one; ok is false where it has none.
 func (s span) wide() (span, bool) {
 	if s.low > s.high {
 		return span{0, 1}, false
 	}
-	if s.low == s.high {
+	if s.high-s.low <= rounding*math.Max(math.Abs(s.low), math.Abs(s.high)) {
 		off := math.Max(math.Abs(s.low)/2, 0.5)
 		return span{s.low - off, s.high + off}, true
 	}
@@ -62,8 +66,13 @@ func (s span) ticks(most int) (out []float64) {
 			step = math.Pow(10, math.Floor(math.Log10(raw))) * k
 		}
 	}
-	for k := math.Ceil(s.low / step); k*step <= s.high*(1+1e-12); k++ {
-		out = append(out, k*step)
+	const digits = 12 // to which a multiple of a step is round
+	first, last := math.Ceil(s.low/step-rounding), math.Floor(s.high/step+rounding)
+	for k := range int(last-first) + 1 {
+		x, err := strconv.ParseFloat(strconv.FormatFloat((first+float64(k))*step, 'g', digits, 64), 64)
+		if err == nil {
+			out = append(out, x)
+		}
 	}
 	return out
 }

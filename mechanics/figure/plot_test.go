@@ -18,6 +18,8 @@ func TestTicksAreRound(t *testing.T) {
 		{0, 10, 5, []float64{0, 2, 4, 6, 8, 10}},
 		{200, 800, 4, []float64{200, 400, 600, 800}},
 		{-480, 780, 4, []float64{0, 500}},
+		{0, 1, 5, []float64{0, 0.2, 0.4, 0.6, 0.8, 1}},
+		{-4, -1, 3, []float64{-4, -3, -2, -1}},
 		{0.013, 0.0171, 5, []float64{0.013, 0.014, 0.015, 0.016, 0.017}},
 	} {
 		got := span{c.low, c.high}.ticks(c.most)
@@ -53,6 +55,14 @@ func TestCurvesLieByTheirAxes(t *testing.T) {
 	const beside = 3 // points that a figure stands off the middle of its tick
 	if end := curves[1][1]; math.Abs(end.X-ticks["4"].X) > beside || math.Abs(end.Y-ticks["40"].Y) > beside {
 		t.Errorf("(4, 40) lies at %v, its ticks at %v and %v", end, ticks["4"], ticks["40"])
+	}
+}
+
+// A curve that varies by rounding alone is level, and has the ticks of a level one.
+func TestALevelCurve(t *testing.T) {
+	d := SetPlot(&Plot{Curves: []Curve{{Name: "T", X: []float64{0, 1}, Y: []float64{312.5, 312.5 + 6e-14}}}}, Paper(300, 200))
+	if n := len(d.Texts); n < 4 || n > 20 {
+		t.Errorf("%d texts", n)
 	}
 }
 

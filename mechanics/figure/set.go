@@ -28,6 +28,9 @@ func (d *Drawing) Place(q r3.Vec) ink.Vec { return d.view.Project(q).Scale(d.Sca
 // Toward is the unit vector that points at whoever looks.
 func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
 
+// Turns tells that a couple is drawn as an arc.
+func (d *Drawing) Turns(s *scene.Thing) bool { return asArc(s, d.view) }
+
 // Set draws a scene. The origin of space is that of the drawing, which Trim moves, unless
 // the medium is bounded: then the drawing fills the room.
 func Set(s *scene.Scene, v View, m Medium) Drawing {

@@ -89,14 +89,14 @@ func (t *setter) ground(s *scene.Thing, symbol *scene.Symbol, f frame) {
 	}
 	t.solid(f.to(left, depth+long), f.to(right, depth+long))
 	if s.Slope != nil {
-		t.slope(s, f, right, depth)
+		t.slope(s, f, left, right, depth)
 	}
 }
 
 // slope draws the angle between a surface and the horizontal, at its lower end.
-func (t *setter) slope(s *scene.Thing, f frame, right, depth float64) {
+func (t *setter) slope(s *scene.Thing, f frame, left, right, depth float64) {
 	low, u := f.to(right, depth), f.along.Scale(-1)
-	if other := f.to(-right, depth); other.Y > low.Y {
+	if other := f.to(left, depth); other.Y > low.Y {
 		low, u = other, f.along
 	}
 	level := ink.Vec{X: math.Copysign(1, u.X)}

@@ -42,6 +42,10 @@ type force struct {
 // arrow draws a force or couple: in the sense that it has where its value is known, else in the
 // one that counts as positive.
 func (b *builder) arrow(f force) {
+	if f.known && f.value == 0 {
+		b.zero(f)
+		return
+	}
 	if !finite(f.along) {
 		return
 	}
@@ -84,6 +88,12 @@ func (b *builder) arrow(f force) {
 	if !f.couple {
 		t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
 		b.makeWay(&t, f.touch == outside)
+	} else {
+		for _, o := range b.out.Things { // one round the other
+			if o.Kind == Couple && r3.Norm(r3.Sub(o.At[0], t.At[0])) <= Flat*b.out.Size && math.Abs(r3.Dot(o.Along, t.Along)) > 1-Flat {
+				t.Behind = append(t.Behind, o.Share)
+			}
+		}
 	}
 	b.add(t)
 }
@@ -217,7 +227,7 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 	case l.Kind == problem.Weight || particle:
 		f.touch = pulls
 	}
-	if r3.Norm(a.Force.Const) > 0 && (f.given || l.ByComponents()) {
+	if f.given || l.ByComponents() && r3.Norm(a.Force.Const) > 0 {
 		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
 		b.arrow(f)
 	}
@@ -263,7 +273,8 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 	if j.Kind.Info().PushOnly {
 		normal.touch, normal.oneSided = pushes, true
 	}
-	if j.Impending {
+	switch {
+	case j.Impending:
 		sign := 1.0
 		if a.Body != j.First {
 			sign = -1
@@ -275,12 +286,9 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		if f.value *= j.Friction; j.Friction > 0 {
 			b.arrow(f)
 		}
-		return
-	}
-	for i, t := range a.Force.Terms {
-		if i == 0 {
-			b.term(normal, t)
-		} else {
+	case len(a.Force.Terms) > 0:
+		b.term(normal, a.Force.Terms[0])
+		for _, t := range a.Force.Terms[1:] {
 			b.term(f, t)
 		}
 	}

@@ -60,9 +60,13 @@ func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
 	highest, even := 0, true
+	sign := 1.0
+	if !slices.ContainsFunc(l.Diagram, func(o problem.Ordinate) bool { return o.Q > 0 }) { // against its direction throughout
+		sign, t.Along = -1, r3.Scale(-1, l.Direction)
+	}
 	for k, o := range l.Diagram {
 		if o.S >= from && o.S <= to {
-			t.At, t.Heights, t.Values = append(t.At, b.onPath(l, o.S)), append(t.Heights, o.Q/largest), append(t.Values, "")
+			t.At, t.Heights, t.Values = append(t.At, b.onPath(l, o.S)), append(t.Heights, sign*o.Q/largest), append(t.Values, "")
 		}
 		if math.Abs(o.Q) > math.Abs(l.Diagram[highest].Q) {
 			highest = k
@@ -71,16 +75,16 @@ func (b *builder) load(l *problem.Distributed, largest float64) Thing {
 	}
 	f := b.p.Units.For(units.LineLoad)
 	if even {
-		t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(l.Ref, true, l.Diagram[0].Q, f))
+		t.Label.Runs = With(t.Label.Short, " = "+b.magnitude(l.Ref, sign > 0, math.Abs(l.Diagram[0].Q), f))
 		return t
 	}
 	for i, o := range []problem.Ordinate{l.Diagram[0], l.Diagram[len(l.Diagram)-1]} {
 		if i*(len(l.Diagram)-1) != highest && math.Abs(o.Q) > nothing*largest {
-			t.Values[i*(len(t.Values)-1)] = f.Format(o.Q, b.p.Figures)
+			t.Values[i*(len(t.Values)-1)] = f.Format(math.Abs(o.Q), b.p.Figures)
 		}
 	}
 	// It says where it has that value.
-	t.Label.Runs = With(t.Label.Short, " = "+f.Format(l.Diagram[highest].Q, b.p.Figures)+" at "+b.p.Place(b.onPath(l, l.Diagram[highest].S)))
+	t.Label.Runs = With(t.Label.Short, " = "+f.Format(math.Abs(l.Diagram[highest].Q), b.p.Figures)+" at "+b.p.Place(b.onPath(l, l.Diagram[highest].S)))
 	return t
 }
 

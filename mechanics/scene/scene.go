@@ -36,7 +36,7 @@ type Thing struct {
 	Ref     sheet.Ref // the row that it stands for
 	At      []r3.Vec  // m; what of it is said beside each kind
 	Along   r3.Vec    // a unit vector, likewise
-	Radius  float64   // of a disc, m
+	Radius  float64   // of a disc, m; of a dot, 1 where it is a particle
 	Heights []float64 // of a load's diagram above each place, from -1 to 1
 	Values  []string  // and what is written there
 	Base    float64   // and of what it stands on

@@ -26,7 +26,33 @@ func sheets(t *testing.T, visit func(name string, p *problem.Problem, s *statics
 		p, _ := problem.Read(s)
 		visit(one.Name, p, statics.Solve(p))
 	}
+	s, err := sheet.Parse([]byte(tipping))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := problem.Read(s)
+	visit("tipping", p, statics.Solve(p))
 }
+
+// tipping is what no sheet of the fixtures has: a face on which slip is impending, a load
+// against its direction, and one that changes its sign.
+const tipping = `plane = "xy"
+up = "+y"
+[points]
+A = { at = "-0.5 m, 0 m", on = "crate" }
+B = { at = "0.5 m, 0 m", on = "crate" }
+C = { at = "0 m, 0 m", on = "crate" }
+H = { at = "-0.5 m, 0.6 m", on = "crate" }
+[bodies]
+crate = { weight = "200 N", centre = "(0 m, 0.5 m)" }
+[joints]
+C = { kind = "rough-surface", normal = "+y", face = "A B", friction = "0.25", impending = "+x" }
+[lines]
+P = { kind = "force", at = "H", along = "+x" }
+[distributed]
+r = { on = "crate", path = "A B", along = "-y", magnitude = "-10 N/m .. -20 N/m" }
+m = { on = "crate", path = "A B", along = "-y", magnitude = "-10 N/m .. 20 N/m" }
+`
 
 // wrench is a force and its moment about the origin.
 type wrench struct{ force, moment r3.Vec }

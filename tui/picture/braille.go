@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"trivet/mechanics/ink"
-	"trivet/mechanics/scene"
 	"trivet/tui/grid"
 )
 
@@ -125,9 +124,4 @@ func (p *pen) fill(pts []ink.Vec, b stroke) {
 			}
 		}
 	}
-}
-
-// symbolic tells the kinds that are drawn with symbols of their own in characters.
-func symbolic(k scene.Kind) bool {
-	return k == scene.Support || k == scene.Pin || k == scene.Dot || k == scene.Couple || k == scene.Centre || k == scene.Water
 }

@@ -22,7 +22,7 @@ func (p *pen) characters() {
 		t := p.thing(s.Of)
 		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
 		switch {
-		case t != nil && symbolic(t.Kind) && !(t.Kind == scene.Centre && s.Dashed) || s.Line == ink.Paper || s.Line == ink.Fill:
+		case t != nil && p.symbolic(t) || s.Line == ink.Paper || s.Line == ink.Fill:
 		case s.Head && len(s.Pts) == 3:
 			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
 		default:
@@ -32,10 +32,21 @@ func (p *pen) characters() {
 		}
 	}
 	for i := range p.scene.Things {
-		if t := &p.scene.Things[i]; symbolic(t.Kind) {
+		if t := &p.scene.Things[i]; p.symbolic(t) {
 			p.symbol(t, p.d.Place(t.At[0]), p.look(i+1, t.Tone))
 		}
 	}
+}
+
+// symbolic tells what is drawn with symbols of its own in characters.
+func (p *pen) symbolic(t *scene.Thing) bool {
+	switch t.Kind {
+	case scene.Couple:
+		return p.d.Turns(t)
+	case scene.Centre:
+		return t.Along == (r3.Vec{})
+	}
+	return t.Kind == scene.Support || t.Kind == scene.Pin || t.Kind == scene.Dot || t.Kind == scene.Water
 }
 
 // set puts a character into a cell.
