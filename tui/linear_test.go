@@ -261,6 +261,7 @@ func runsInLines(t *testing.T, opt Options) {
 	term.wait(t, "row A, 2 of 4; reads (0, 1.00, 3.00) m")
 	typed("\x1b[15~") // F5
 	term.wait(t, "step 1 of ")
+	term.wait(t, "unknowns: TA, TB and S") // the whole step: a key in between would cut it short
 	typed(" ")
 	term.wait(t, "step 2 of ")
 	typed("\x11") // ctrl+q

@@ -1,5 +1,5 @@
 // Package ink holds a drawing as plain data, shapes and texts on paper, and
-// writes it as SVG, PDF and PNG: one drawing for all of them. It knows no
+// writes it as SVG, PDF, PNG and TikZ: one drawing for all of them. It knows no
 // mechanics.
 package ink
 

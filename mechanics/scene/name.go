@@ -38,7 +38,7 @@ func TypesetUnknown(p *problem.Problem, j int) []ink.Run {
 	return runs
 }
 
-// with puts words behind a symbol.
+// With puts words behind a symbol.
 func With(runs []ink.Run, words string) []ink.Run {
 	return append(append([]ink.Run{}, runs...), ink.Run{Text: words})
 }
