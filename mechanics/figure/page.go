@@ -25,11 +25,11 @@ const (
 func System(s *scene.Scene) ink.Drawing {
 	by := enlarged(s)
 	if s.Planar {
-		return trimmed(Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
+		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
 	space := Paper(spaceSize*by, spaceSize*by)
 	space.NoDimensions = true
-	oblique := trimmed(Set(s, Oblique(s), space))
+	oblique := trimmed(s, Set(s, Oblique(s), space))
 	plain := *s
 	plain.Things = nil // letters and loads have their values in the view in space
 	for _, t := range s.Things {
@@ -77,13 +77,14 @@ func Free(s *scene.Scene, name string, several bool) ink.Drawing {
 		m = Paper(freeSmall, freeSmall)
 	}
 	m.Triad = !s.Planar
-	return captioned(trimmed(Set(s, Oblique(s), m)), scene.Italic(name)...)
+	return captioned(trimmed(s, Set(s, Oblique(s), m)), scene.Italic(name)...)
 }
 
 // trimmed takes off what is empty, and says what does not show: forces that are zero, and
 // labels without room.
-func trimmed(d Drawing) ink.Drawing {
+func trimmed(s *scene.Scene, d Drawing) ink.Drawing {
 	d.Trim(margin)
+	d.Title = s.Alt()
 	var note []ink.Run
 	for i, name := range d.zero {
 		if i > 0 {

@@ -100,7 +100,7 @@ const (
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
 	reachFar   = 160.0 // no label stands further off
-	reachNear  = 60.0  // nor on a screen
+	reachNear  = 40.0  // nor on a screen
 	handy      = 9.0   // a place of a point's name that is as good as any
 )
 
@@ -251,7 +251,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	}
 	for k, sp := range w.spots {
 		if w.lined {
-			for _, r := range [3]float64{2.5, 5, 9} {
+			for _, r := range [2]float64{2.5, 7} {
 				try(sp.at, sp.way, r, costSpot*float64(k))
 			}
 		}

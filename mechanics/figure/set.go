@@ -48,7 +48,6 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 		t.d.Move(t.origin)
 		t.d.Width, t.d.Height = m.Width, m.Height
 	}
-	t.d.Title = s.Alt()
 	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin, zero: s.Zero}
 }
 
@@ -91,27 +90,26 @@ func (t *setter) fit() {
 	low, high := reach(t.view, t.places())
 	size := high.Sub(low)
 	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
-	room := full
-	const rounds, least = 2, 0.3 // of the room is left to the places
-	for range rounds {
-		scale := math.Inf(1)
+	fill := func(room ink.Vec) {
+		const least = 0.3 // of the room is left to the places
+		t.scale = math.Inf(1)
 		if size.X > 0 {
-			scale = math.Max(room.X, least*full.X) / size.X
+			t.scale = math.Max(room.X, least*full.X) / size.X
 		}
 		if size.Y > 0 {
-			scale = math.Min(scale, math.Max(room.Y, least*full.Y)/size.Y)
+			t.scale = math.Min(t.scale, math.Max(room.Y, least*full.Y)/size.Y)
 		}
-		if math.IsInf(scale, 0) || math.IsNaN(scale) {
-			scale = math.Min(full.X, full.Y) / t.scene.Size
+		if math.IsInf(t.scale, 0) || math.IsNaN(t.scale) {
+			t.scale = math.Min(full.X, full.Y) / t.scene.Size
 		}
-		t.scale = scale
-		t.draw()
-		b := t.d.Bounds()
-		room = full.Sub(b.High.Sub(b.Low).Sub(size.Scale(scale)))
 	}
+	fill(full)
+	t.draw()
+	bounds := t.d.Bounds()
+	b := bounds.High.Sub(bounds.Low)
+	fill(full.Sub(b.Sub(size.Scale(t.scale))))
 	if t.m.Bounded && size.X == 0 && size.Y == 0 { // arrows at one place: they alone have a size
 		const most = 2.5 // times that of a symbol
-		b := t.d.Bounds().High.Sub(t.d.Bounds().Low)
 		t.m.Point *= math.Max(1, math.Min(most, math.Min(full.X/b.X, full.Y/b.Y))) * math.Max(1/most, math.Min(most, cmp.Or(t.m.Zoom, 1)))
 	}
 	if t.m.Zoom > 0 {

@@ -116,7 +116,7 @@ func (r *reading) outline(b int, w row) {
 	switch {
 	case !c.has:
 	case len(words) < corners:
-		c.fail("an outline passes through at least three points", "the form A B C")
+		c.fail("an outline needs at least three points", "the form A B C")
 	default:
 		if corners, ok := c.pointsNamed(words); ok {
 			r.p.Bodies[b].Outline = corners

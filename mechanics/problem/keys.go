@@ -189,7 +189,7 @@ var tables = []TableInfo{
 		{Name: "weight", Reads: ReadsQuantity, Dim: units.Force, Says: "its weight; a mass is multiplied by g", Example: "2 kN"},
 		{Name: "centre", Reads: ReadsVector, Dim: units.Length, Says: "where its weight acts", Example: "(A + B)/2"},
 		{Name: "about", Reads: ReadsPoint, Says: "the point about which its moments are taken", Example: "O"},
-		{Name: "outline", Reads: ReadsPoints, Says: "the points round which figures draw it, in order", Example: "A B C D"},
+		{Name: "outline", Reads: ReadsPoints, Says: "the points of its outline in figures, in order", Example: "A B C D"},
 	}},
 	{Name: "lines", Row: "line", Says: "forces with a line of action", Keys: []KeyInfo{
 		{Name: "kind", Reads: ReadsWord, Words: lineWords, Says: "its kind, which determines its sense", Example: "cable"},

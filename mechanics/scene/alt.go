@@ -41,7 +41,7 @@ func (s *Scene) Alt() string {
 		case n > named:
 			parts = append(parts, say.Count(n, g.noun))
 		case n > 0:
-			parts = append(parts, say.Plural(n, g.noun)+" "+say.And(names...))
+			parts = append(parts, "the "+say.Plural(n, g.noun)+" "+say.And(names...))
 		}
 	}
 	if len(parts) == 0 {

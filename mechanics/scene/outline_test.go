@@ -32,7 +32,7 @@ A = { kind = "fixed" }
 		want             []r3.Vec
 	}{
 		{"A B C D", "", []r3.Vec{{}, {X: 2}, {X: 2, Y: 1}, {X: 1, Y: 1.5}}},
-		{"A C", "an outline passes through at least three points. Try: the form A B C", nil},
+		{"A C", "an outline needs at least three points. Try: the form A B C", nil},
 		{"A B Q", "there is no point \"Q\". Try: add it to the points", nil},
 	} {
 		s, err := sheet.Parse([]byte(strings.Replace(text, "A B C D", c.outline, 1)))

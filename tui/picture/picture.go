@@ -90,7 +90,7 @@ func (p *pen) medium() figure.Medium {
 			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
 		},
 		Snap: func(q ink.Vec) ink.Vec {
-			return ink.Vec{X: dotsX * math.Round(q.X/dotsX), Y: dotsY * math.Round(q.Y/dotsY)}
+			return ink.Vec{X: dotsX * math.Floor(q.X/dotsX+0.5), Y: dotsY * math.Floor(q.Y/dotsY+0.5)}
 		},
 	}
 	if room := (ink.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
