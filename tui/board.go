@@ -42,7 +42,7 @@ type worked struct {
 	of      *statics.Solution
 	working *working.Working
 	fault   string
-	written [2]text // as the panes that showed it when it was asked for want it
+	written [2]shownText // as the panes that showed it when it was asked for want it
 }
 
 // toBoard opens the board.

@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/working"
 	"trivet/tui/grid"
 	"trivet/tui/picture"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -22,7 +23,7 @@ const (
 // boardPage is how a step stands on the board.
 type boardPage struct {
 	text, picture image.Rectangle
-	paneText      paneText
+	paneText      text.Lines
 	rows          int  // of text that show
 	below         bool // there is more text
 }
@@ -62,20 +63,20 @@ func (m Model) boardPage() (p boardPage) {
 }
 
 // stepText is the step in lines of a width.
-func (m Model) stepText(w, air int) paneText {
+func (m Model) stepText(w, air int) text.Lines {
 	steps := m.steps()
 	if m.board.at >= len(steps) {
 		return nil
 	}
 	step := steps[m.board.at]
-	var out paneText
+	var out text.Lines
 	body, hidden := step.Body, false
 	if m.board.hides && !m.board.shown {
 		body, hidden = newHiding(m.worked.of).blocks(step)
 	}
-	out.laid(stepLayout(w, air, m.theme.Set == theme.Seven), body)
+	out.Laid(text.Layout(w, air, m.theme.Set == theme.Seven), body)
 	if hidden && len(body) == 0 {
-		out.text(theme.Warn, "hidden: r shows it")
+		out.Plain(theme.Warn, "hidden: r shows it")
 	}
 	return out
 }
@@ -120,7 +121,7 @@ func (m Model) drawBoard(c grid.Canvas) {
 func (m Model) drawStep(c grid.Canvas, step working.Step) {
 	p := m.boardPage()
 	from := max(min(m.board.line, len(p.paneText)-1), 0)
-	p.paneText.draw(c.In(p.text), offset{y: from}, p.text.Dx(), m.live.stale)
+	p.paneText.Draw(c.In(p.text), text.Offset{Y: from}, p.text.Dx(), m.live.stale)
 	if p.below {
 		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
 	}

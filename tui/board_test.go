@@ -75,7 +75,7 @@ func TestNothingOfAStepIsLost(t *testing.T) {
 		for _, l := range r.m.boardPage().paneText {
 			text := ""
 			for _, s := range l {
-				text += s.text
+				text += s.Text
 			}
 			if text = strings.TrimSpace(text); text != "" && !shown[text] {
 				t.Errorf("%s: %q never shows", step.Title, text)

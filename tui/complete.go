@@ -24,18 +24,18 @@ func (m *Model) complete() {
 	m.edit = &e
 	ref := e.slot.ref
 	switch {
-	case e.list != nil || e.closed || e.text == e.was || !lettered(e.text[:e.at]):
+	case e.list != nil || e.closed || e.Text == e.was || !lettered(e.Text[:e.At]):
 		return
 	case e.slot.does == setAsked:
 		ref = sheet.Ref{Row: "asked"}
 	case e.slot.does != setCell:
 		return
 	}
-	for _, c := range problem.Complete(m.history.Current(), ref, e.text, e.at) {
-		if c.From >= e.at || c.To > len(e.text) || c.From > c.To {
+	for _, c := range problem.Complete(m.history.Current(), ref, e.Text, e.At) {
+		if c.From >= e.At || c.To > len(e.Text) || c.From > c.To {
 			continue
 		}
-		if c.Text == e.text[c.From:c.To] {
+		if c.Text == e.Text[c.From:c.To] {
 			e.words = nil
 			return
 		}
@@ -68,7 +68,7 @@ func (m *Model) inWords(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		e.words, e.closed = nil, true
 	case i == keys.TakeWord, i == keys.Commit && e.word != unpicked:
 		c := e.words[max(e.word, 0)]
-		e.text, e.at = e.text[:c.From]+c.Text+e.text[c.To:], c.From+len(c.Text)
+		e.Text, e.At = e.Text[:c.From]+c.Text+e.Text[c.To:], c.From+len(c.Text)
 		e.words, e.word = nil, unpicked
 		m.edit = &e
 		return m.preview(), true

@@ -29,7 +29,7 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	r.sees("Post", "Pole", "tab takes, down chooses, esc closes")
 	first := r.m.edit.words[0].Text
 	r.keys("tab")
-	if want := "D " + first; r.m.edit == nil || r.m.edit.text != want {
+	if want := "D " + first; r.m.edit == nil || r.m.edit.Text != want {
 		t.Fatalf("tab does not take %q", want)
 	}
 	if len(r.m.edit.words) > 0 {
@@ -39,7 +39,7 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	r.text("D Po")
 	second := r.m.edit.words[1].Text
 	r.keys("down", "down", "up", "down", "enter")
-	if want := "D " + second; r.m.edit == nil || r.m.edit.text != want {
+	if want := "D " + second; r.m.edit == nil || r.m.edit.Text != want {
 		t.Fatalf("enter does not take %q: %+v", want, r.m.edit)
 	}
 	r.keys("enter")

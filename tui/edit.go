@@ -10,12 +10,13 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 )
 
 // edit is a cell being typed in. It is replaced, never changed, so that a frame
 // of an earlier model stays what it was.
 type edit struct {
-	line
+	text.Line
 	slot slot
 	was  string   // the text before
 	list []choice // what the cell may hold, where it is one of a list
@@ -44,7 +45,7 @@ func (m *Model) begin() bool {
 		}
 	}
 	was := m.raw(s)
-	m.edit = &edit{line: newLine(was), slot: s, was: was, list: m.made.choices(s), pick: unpicked}
+	m.edit = &edit{Line: text.NewLine(was), slot: s, was: was, list: m.made.choices(s), pick: unpicked}
 	return true
 }
 
@@ -73,42 +74,42 @@ func (m Model) raw(s slot) string {
 }
 
 // typed takes characters: into the line being typed, or in place of a cell.
-func (m *Model) typed(text string) tea.Cmd {
+func (m *Model) typed(chars string) tea.Cmd {
 	switch m.mode() {
 	case keys.OnSearch:
-		m.search.insert(text)
+		m.search.Insert(chars)
 		m.seek(0)
 	case keys.OnPalette:
-		m.palette = m.palette.typed(text)
+		m.palette = m.palette.typed(chars)
 	case keys.OnSettings, keys.InSetting:
-		m.typedSetting(text)
+		m.typedSetting(chars)
 	case keys.OnName:
 		l := *m.naming
-		l.insert(text)
+		l.Insert(chars)
 		m.naming = &l
 	case keys.InCell, keys.InList, keys.InWords:
 		e := *m.edit
-		if e.list != nil && e.text == e.was {
-			e.line = line{} // one of a list is replaced, not added to
+		if e.list != nil && e.Text == e.was {
+			e.Line = text.Line{} // one of a list is replaced, not added to
 		}
-		e.insert(text)
+		e.Insert(chars)
 		e.pick = unpicked
 		m.edit = &e
 		m.complete()
 		return m.preview()
 	case keys.OnBoard:
-		m.stepNumber(text)
+		m.stepNumber(chars)
 	case keys.OnStart:
-		return m.look(text)
+		return m.look(chars)
 	case keys.OnCells:
-		if m.typedRow(text) {
+		if m.typedRow(chars) {
 			return nil
 		}
 		if !m.begin() {
 			return nil
 		}
-		m.edit.line = line{}
-		m.edit.insert(text)
+		m.edit.Line = text.Line{}
+		m.edit.Insert(chars)
 		m.complete()
 		return m.preview()
 	}
@@ -132,7 +133,7 @@ func (m *Model) preview() tea.Cmd {
 		s = s.With(m.edit.slot.ref, m.edit.value())
 	case setAsked:
 		if m.fresh == nil {
-			ref, text := m.asking(m.edit.slot, m.edit.text)
+			ref, text := m.asking(m.edit.slot, m.edit.Text)
 			s = s.With(ref, text)
 		}
 	default:
@@ -168,10 +169,10 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 		return m.define(), true
 	}
 	e := *m.edit
-	if !e.choose(i) && !e.handle(i) {
+	if !e.choose(i) && !e.Handle(i) {
 		return nil, false
 	}
-	changed := e.text != m.edit.text
+	changed := e.Text != m.edit.Text
 	if changed {
 		e.pick = unpicked
 	}
@@ -190,7 +191,7 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 // the text, it stays as it is being typed.
 func (m *Model) keep(move func()) tea.Cmd {
 	e, f := m.edit, m.fresh
-	if f != nil && strings.TrimSpace(e.text) == "" {
+	if f != nil && strings.TrimSpace(e.Text) == "" {
 		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
 		return m.changed()
 	}
@@ -203,7 +204,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
 	if f != nil && f.table != "" {
-		made := sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.text)}
+		made := sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.Text)}
 		move = func() { m.firstCell(made) }
 		if f.table == "points" || f.table == "lines" {
 			m.newest = made

@@ -97,13 +97,13 @@ func TestEditingInTheLine(t *testing.T) {
 	r.keys("down", "right", "f2", "home", "delete", "end", "backspace")
 	r.text("5")
 	r.keys("left", "left", "right")
-	if got := r.m.edit.text; got != "3, 5" {
+	if got := r.m.edit.Text; got != "3, 5" {
 		t.Errorf("the line is %q", got)
 	}
 	r.keys("ctrl+u")
 	r.text("?")
 	r.send(tea.PasteMsg{Content: "1,\n2"})
-	if got := r.m.edit.text; got != "?1, 2" {
+	if got := r.m.edit.Text; got != "?1, 2" {
 		t.Errorf("the line is %q", got)
 	}
 }

@@ -30,9 +30,9 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.naming != nil:
 		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:
-		m.drawLine(c, "find: ", m.search.line)
+		m.drawLine(c, "find: ", m.search.Line)
 	case m.palette != nil:
-		m.drawLine(c, "command: ", m.palette.line)
+		m.drawLine(c, "command: ", m.palette.Line)
 	case m.help != nil:
 	case m.setup != nil:
 		m.drawSetting(c)

@@ -6,23 +6,24 @@ import (
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // drawLine shows a line of text with its cursor and gives where its text starts
 // and how much of it is scrolled away.
-func (m Model) drawLine(c grid.Canvas, label string, l line) (start, skip int) {
+func (m Model) drawLine(c grid.Canvas, label string, l text.Line) (start, skip int) {
 	start = c.Text(1, 0, theme.Name, label)
-	text, skip := grid.Window(l.text, l.column(), c.W()-start-1)
+	text, skip := grid.Window(l.Text, l.Column(), c.W()-start-1)
 	c.Text(start, 0, theme.Plain, text)
-	c.Paint(start+l.column()-skip, 0, 1, theme.Caret)
+	c.Paint(start+l.Column()-skip, 0, 1, theme.Caret)
 	return start, skip
 }
 
 // drawEdit shows the text being typed and, under it, what is missing. It tells
 // whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
-	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.line)
+	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
 		for _, e := range m.live.errs {
@@ -37,8 +38,8 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 		}
 		return false
 	}
-	at := max(min(start+grid.Width(m.edit.text[:bound(e.Span.Start, m.edit.text)])-skip, c.W()-2), start)
-	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.text[bound(e.Span.Start, m.edit.text):bound(e.Span.End, m.edit.text)]), c.W()-at-1)))
+	at := max(min(start+grid.Width(m.edit.Text[:bound(e.Span.Start, m.edit.Text)])-skip, c.W()-2), start)
+	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.Text[bound(e.Span.Start, m.edit.Text):bound(e.Span.End, m.edit.Text)]), c.W()-at-1)))
 	if room := c.W() - at - len(marks) - 2; grid.Width(e.Msg) <= room || at < grid.Width(e.Msg)+2 {
 		c.Text(c.Text(at, 1, theme.Bad, marks)+1, 1, theme.Bad, grid.Fit(e.Msg, max(room, 0)))
 	} else {

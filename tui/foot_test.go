@@ -55,8 +55,8 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 	r.keys("alt+4", "down", "right", "right")
 	r.says("A at: A (left out)   all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
-	if r.m.edit.text != "" {
-		t.Errorf("editing begins with %q", r.m.edit.text)
+	if r.m.edit.Text != "" {
+		t.Errorf("editing begins with %q", r.m.edit.Text)
 	}
 	r.text("C")
 	r.keys("enter", "up")

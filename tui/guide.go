@@ -85,7 +85,7 @@ func (m *Model) typedRow(text string) bool {
 		return false
 	}
 	m.newRow()
-	m.edit.insert(text)
+	m.edit.Insert(text)
 	return true
 }
 
@@ -103,7 +103,7 @@ func (m *Model) follow() bool {
 // dropBlank leaves the row that began by itself, while it is blank, for a key that
 // means something on the cells alone.
 func (m *Model) dropBlank(key string) {
-	if m.fresh == nil || m.edit == nil || m.edit.text != "" || m.newest == (sheet.Ref{}) || m.newest.Table != m.fresh.table {
+	if m.fresh == nil || m.edit == nil || m.edit.Text != "" || m.newest == (sheet.Ref{}) || m.newest.Table != m.fresh.table {
 		return
 	}
 	if _, typing := keys.Find(m.mode(), key); typing {

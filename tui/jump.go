@@ -29,7 +29,7 @@ func (m *Model) define() tea.Cmd {
 	}
 	text, first, last := m.raw(s), 0, len(m.raw(s))
 	if m.edit != nil {
-		text, first, last = m.edit.text, m.edit.at, m.edit.at
+		text, first, last = m.edit.Text, m.edit.At, m.edit.At
 	}
 	for at := first; at <= last; at++ {
 		ref, ok := problem.Definition(m.history.Current(), s.ref, text, at)

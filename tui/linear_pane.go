@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 	"trivet/units"
 )
 
@@ -45,9 +46,9 @@ func (l live) paneLines(p layout.Pane) []string {
 	case layout.Checks:
 		return l.checkLines()
 	case layout.Ranges:
-		return l.ranges(wholeLine).read()
+		return l.ranges(wholeLine).Read()
 	case layout.Limits:
-		return l.limits(wholeLine).read()
+		return l.limits(wholeLine).Read()
 	}
 	return append(l.systemLines(), caution)
 }
@@ -59,9 +60,9 @@ func (l live) systemLines() []string {
 	if eq := report.LineEquations(s); len(eq) > 0 {
 		lines = append(append(lines, "equations:"), eq[:min(len(eq), maxRows)]...)
 	}
-	var d paneText
+	var d text.Lines
 	l.order(&d, wholeLine)
-	lines = append(lines, d.read()...)
+	lines = append(lines, d.Read()...)
 	if len(s.X) > 0 {
 		lines = append(lines, "unknowns:")
 	}

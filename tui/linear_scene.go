@@ -8,6 +8,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 )
 
 // greeting says what is open, once.
@@ -98,7 +99,7 @@ func (m Model) questionScene(was Model) []string {
 	case was.ask != nil && was.ask.text == q.text && was.ask.seen == q.seen:
 		return nil
 	case q.seen:
-		return q.more.read()
+		return q.more.Read()
 	}
 	keys := "y is yes, n is no, esc goes back"
 	if len(q.more) > 0 {
@@ -137,20 +138,20 @@ func (m Model) editScene(was Model) (lines []string) {
 	}
 	switch {
 	case old == nil || old.slot.ref != e.slot.ref || old.slot.does != e.slot.does:
-		text := e.text
+		text := e.Text
 		if strings.TrimSpace(text) == "" {
 			text = "blank"
 		}
 		line := "typing " + name
-		if e.text == e.was {
+		if e.Text == e.was {
 			line += ": " + text
 		}
-		if e.text == e.was || e.list != nil {
+		if e.Text == e.was || e.list != nil {
 			lines = append(lines, line)
 		}
 		old = &edit{}
-	case old.text != e.text && m.changedByKey:
-		lines = append(lines, name+": "+e.text)
+	case old.Text != e.Text && m.changedByKey:
+		lines = append(lines, name+": "+e.Text)
 	}
 	list, pick, noun := e.offered()
 	before, wasAt, _ := old.offered()
@@ -179,41 +180,41 @@ func (m Model) editScene(was Model) (lines []string) {
 
 // typingLine is what stands on the last line: what one is at, and the text there
 // with its cursor.
-func (m Model) typingLine() (prompt string, l line) {
+func (m Model) typingLine() (prompt string, l text.Line) {
 	switch m.mode() {
 	case keys.OnQuestion:
-		return "y, n or esc: ", line{}
+		return "y, n or esc: ", text.Line{}
 	case keys.OnName:
 		return m.forPage.longPrompt(), *m.naming
 	case keys.OnSearch:
-		return "find: ", m.search.line
+		return "find: ", m.search.Line
 	case keys.OnPalette:
-		return "command: ", m.palette.line
+		return "command: ", m.palette.Line
 	case keys.InSetting:
 		return settings.Keys()[m.setup.pick].Name + ": ", *m.setup.typing
 	case keys.OnSettings:
 		s := settings.Keys()[m.setup.pick]
-		return "settings, " + s.Name + ": ", line{text: shownValue(m.like().Get(s.Name))}
+		return "settings, " + s.Name + ": ", text.Line{Text: shownValue(m.like().Get(s.Name))}
 	case keys.OnStart:
-		return "sheet: ", newLine(m.opening.find)
+		return "sheet: ", text.NewLine(m.opening.find)
 	case keys.OnChoice:
-		return "which row? ", line{}
+		return "which row? ", text.Line{}
 	case keys.InCell, keys.InList, keys.InWords:
-		return label(m.edit.slot) + ": ", m.edit.line
+		return label(m.edit.slot) + ": ", m.edit.Line
 	case keys.OnBoard, keys.OnSteps:
-		return fmt.Sprintf("board, step %d of %d", m.board.at+1, len(m.steps())), line{}
+		return fmt.Sprintf("board, step %d of %d", m.board.at+1, len(m.steps())), text.Line{}
 	case keys.OnCells:
 		t, at := m.tables[m.focus], m.at[m.focus]
 		if at.row >= len(t.records) {
-			return m.paneName(m.focus) + ": ", line{}
+			return m.paneName(m.focus) + ": ", text.Line{}
 		}
 		s, _ := m.slot()
-		return m.paneName(m.focus) + ", " + m.rowLabel(at.row) + ", " + m.columnName() + ": ", line{text: grid.Clean(s.text)}
+		return m.paneName(m.focus) + ", " + m.rowLabel(at.row) + ", " + m.columnName() + ": ", text.Line{Text: grid.Clean(s.text)}
 	}
 	lines, at := m.readLines()
 	name := m.paneName(m.focus)
 	if m.help != nil {
 		name = "help"
 	}
-	return fmt.Sprintf("%s, line %d of %d", name, min(at+1, len(lines)), len(lines)), line{}
+	return fmt.Sprintf("%s, line %d of %d", name, min(at+1, len(lines)), len(lines)), text.Line{}
 }

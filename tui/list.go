@@ -66,11 +66,11 @@ func (b builder) choices(s slot) (list []choice) {
 // fitting gives the choices that the text begins, whole names first, and which of
 // them is taken; all of them while nothing has been typed.
 func (e *edit) fitting() (list []choice, pick int) {
-	typed := strings.TrimSpace(e.text)
+	typed := strings.TrimSpace(e.Text)
 	pick = e.pick
-	if e.text == e.was {
+	if e.Text == e.was {
 		for i, c := range e.list {
-			if pick == unpicked && c.text == e.text {
+			if pick == unpicked && c.text == e.Text {
 				pick = i
 			}
 		}
@@ -115,10 +115,10 @@ func (c choice) fits(typed string) int {
 // value is the text that the cell gets: the choice taken, or what was typed where
 // none fits.
 func (e *edit) value() string {
-	if list, pick := e.fitting(); pick >= 0 && (e.text != e.was || e.pick != unpicked) {
+	if list, pick := e.fitting(); pick >= 0 && (e.Text != e.was || e.pick != unpicked) {
 		return list[pick].text
 	}
-	return e.text
+	return e.Text
 }
 
 // choose moves in the list.

@@ -86,7 +86,7 @@ func (r Reader) Take(l Look) Reader {
 	// Answers that the presenter hides stay hidden.
 	m.board.hides = l.m.board.hides
 	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
-	m.texts = [layout.Panes]text{}
+	m.texts = [layout.Panes]shownText{}
 	m.lookUp()
 	m.fit()
 	m.project()
@@ -173,7 +173,7 @@ func (m Model) Size() (rows, bytes int) {
 	}
 	bytes = len(s.Text())
 	if m.edit != nil {
-		bytes += len(m.edit.text)
+		bytes += len(m.edit.Text)
 	}
 	return rows, bytes
 }

@@ -212,7 +212,7 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case p == layout.Picture:
 		m.cam.handle(zoom)
 	case p.Result():
-		m.read[p].scroll.y += by
+		m.read[p].Scroll.Y += by
 	case m.edit == nil:
 		m.at[p].row += by
 	}

@@ -122,13 +122,13 @@ func TestTheWheelScrolls(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	at := r.m.screen().Panes[layout.System].Min.Add(image.Pt(3, 3))
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.read[layout.System].scroll.y != rollLines || r.m.focus != layout.Points {
-		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].scroll.y, r.m.focus)
+	if r.m.read[layout.System].Scroll.Y != rollLines || r.m.focus != layout.Points {
+		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].Scroll.Y, r.m.focus)
 	}
 	r.keys("?")
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.help.y != rollLines {
-		t.Errorf("the help is scrolled to %d", r.m.help.y)
+	if r.m.help.Y != rollLines {
+		t.Errorf("the help is scrolled to %d", r.m.help.Y)
 	}
 }
 

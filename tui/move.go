@@ -88,9 +88,9 @@ func (m *Model) clamp() {
 	}
 	for p, r := range s.Panes {
 		if layout.Pane(p).Result() && !r.Empty() {
-			o, t := &m.read[p].scroll, &m.texts[p]
-			o.y = max(min(o.y, len(t.paneText)-r.Dy()+1), 0)
-			o.x = max(min(o.x, t.wide-r.Dx()+2), 0)
+			o, t := &m.read[p].Scroll, &m.texts[p]
+			o.Y = max(min(o.Y, len(t.paneText)-r.Dy()+1), 0)
+			o.X = max(min(o.X, t.wide-r.Dx()+2), 0)
 		}
 	}
 }

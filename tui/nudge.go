@@ -19,12 +19,12 @@ const noNumber = "there is no number here to change. Try: put the cursor on one"
 // nudgeTyped changes the number under the cursor of the cell being typed in.
 func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
 	e := *m.edit
-	text, at, ok := units.Nudge(e.text, e.at, steps(i))
+	text, at, ok := units.Nudge(e.Text, e.At, steps(i))
 	if !ok || e.slot.does == setName {
 		m.say(noNumber, false)
 		return nil
 	}
-	e.text, e.at = text, at
+	e.Text, e.At = text, at
 	m.edit = &e
 	return m.preview()
 }

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
+	"trivet/tui/text"
 	"trivet/tui/xdg"
 )
 
@@ -72,7 +73,7 @@ func (m *Model) askPage(p Page) {
 	if m.path != "" {
 		name = strings.TrimSuffix(m.path, filepath.Ext(m.path))
 	}
-	l := newLine(name + p.behind() + ".")
+	l := text.NewLine(name + p.behind() + ".")
 	m.naming, m.forPage = &l, p
 }
 

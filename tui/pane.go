@@ -39,9 +39,9 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	case layout.Picture:
 	default:
 		if p.Result() {
-			o, t := m.read[p].scroll, &m.texts[p]
-			left, above = o.x > 0, o.y > 0
-			right, below = t.wide > o.x+w-1, len(t.paneText) > o.y+h
+			o, t := m.read[p].Scroll, &m.texts[p]
+			left, above = o.X > 0, o.Y > 0
+			right, below = t.wide > o.X+w-1, len(t.paneText) > o.Y+h
 			break
 		}
 		left, right, above, below = m.hidden(p, w, h)

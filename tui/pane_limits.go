@@ -10,13 +10,14 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
 // limits writes each limit with its use, the governing one first, and what has none.
-func (l live) limits(w int) paneText {
-	var d paneText
+func (l live) limits(w int) text.Lines {
+	var d text.Lines
 	s := l.solution
 	var of []int
 	for k, c := range s.Checks {
@@ -28,13 +29,13 @@ func (l live) limits(w int) paneText {
 	slices.SortStableFunc(of, func(a, b int) int { return cmp.Compare(share(b), share(a)) })
 	switch {
 	case len(of) == 0:
-		d.wrapped(theme.Plain, "", "No limit is checked. Try: type one beside a line or a joint.", w)
+		d.Wrapped(theme.Plain, "", "No limit is checked. Try: type one beside a line or a joint.", w)
 	case s.Checks[of[0]].OK && l.couldExceed():
-		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", w)
+		d.Wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", w)
 	case s.Checks[of[0]].OK:
-		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is met", w)
+		d.Wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is met", w)
 	default:
-		d.wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
+		d.Wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
 	}
 	if len(of) > 0 {
 		l.uses(&d, of, w)
@@ -42,21 +43,21 @@ func (l live) limits(w int) paneText {
 	l.worstUses(&d, w)
 	none, tied := l.unlimited()
 	if len(tied) > 0 {
-		d.heading("Same force as a line with a limit")
-		d.wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
+		d.Heading("Same force as a line with a limit")
+		d.Wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
 	}
 	if len(none) > 0 {
-		d.heading("Without a limit")
-		d.wrapped(theme.Plain, "", strings.Join(none, ", "), w)
+		d.Heading("Without a limit")
+		d.Wrapped(theme.Plain, "", strings.Join(none, ", "), w)
 	}
-	d.add()
-	d.wrapped(theme.Dim, "", caution, w)
+	d.Add()
+	d.Wrapped(theme.Dim, "", caution, w)
 	return d
 }
 
 // uses writes the table of limits, each column as wide as it needs to be: the
 // narrowest pane shows all of it.
-func (l live) uses(d *paneText, of []int, w int) {
+func (l live) uses(d *text.Lines, of []int, w int) {
 	s, p := l.solution, l.problem
 	more := len(of) - maxRows
 	of = of[:min(len(of), maxRows)]
@@ -84,40 +85,40 @@ func (l live) uses(d *paneText, of []int, w int) {
 		}
 	}
 	risky := l.couldExceed()
-	before := len(checkMark(true, false, risky).text) + name
-	line := []seg{{text: grid.Fit("", before)}}
+	before := len(checkMark(true, false, risky).Text) + name
+	line := []text.Span{{Text: grid.Fit("", before)}}
 	columns := len(head)
 	if all := before + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
 		columns-- // the reserve factor is the utilisation, said another way
 	}
 	for k, h := range head[:columns] {
-		line = append(line, seg{text: " " + grid.FitRight(h, wide[k]), look: theme.Dim, by: ", "})
+		line = append(line, text.Span{Text: " " + grid.FitRight(h, wide[k]), Look: theme.Dim, By: ", "})
 	}
-	d.add()
+	d.Add()
 	says := "In " + p.Units.Force.Symbol + "; util. is the utilisation"
 	if columns == len(head) {
 		says += ", reserve the reserve factor"
 	}
-	d.wrapped(theme.Head, "", says, w)
-	d.add(line...)
+	d.Wrapped(theme.Head, "", says, w)
+	d.Add(line...)
 	for n, k := range of {
 		c := &s.Checks[k]
 		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
-		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name, by: ": "}}
-		for col, text := range rows[n][:columns] {
+		line := []text.Span{mark, {Text: grid.Fit(c.Subject, name), Look: theme.Name, By: ": "}}
+		for col, cell := range rows[n][:columns] {
 			from := origin.Use(s, k)
 			switch {
-			case text == "" || col == 0 && !c.Open && !finite(c.Value):
+			case cell == "" || col == 0 && !c.Open && !finite(c.Value):
 				from = nil
 			case col == 1:
 				from = origin.Phrase("the limit of %[1]s, from its cell", c.Subject)
 			}
-			line = append(line, apart(", ", numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, from))...)
+			line = append(line, text.Apart(", ", text.Numeral(" "+grid.FitRight(cell, wide[col]), theme.Computed, from))...)
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 	if more > 0 {
-		d.text(theme.Dim, fmt.Sprintf("... and %d more", more))
+		d.Plain(theme.Dim, fmt.Sprintf("... and %d more", more))
 	}
 }
 

@@ -7,12 +7,13 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
 // matrix writes A, b and what is left of each row.
-func (l live) matrix(d *paneText, g theme.Glyphs) {
+func (l live) matrix(d *text.Lines, g theme.Glyphs) {
 	s, p := l.solution, l.problem
 	if len(s.System.Rows) == 0 {
 		return
@@ -21,7 +22,7 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 	if moments(s) {
 		unit += ", of moments in " + p.Units.For(units.Moment).Symbol
 	}
-	d.heading("A x = b   (" + unit + ")")
+	d.Heading("A x = b   (" + unit + ")")
 	label := 4
 	for i, r := range s.System.Rows {
 		if i < maxRows {
@@ -29,50 +30,47 @@ func (l live) matrix(d *paneText, g theme.Glyphs) {
 		}
 	}
 	wall := " " + string(g.Wall)
-	var store segs
+	var store text.Store
 	if len(s.System.Cols) <= maxCols {
 		l.matrixHead(d, label, wall)
 	}
 	for i, r := range s.System.Rows {
 		if i == maxRows {
-			d.text(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
+			d.Plain(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
-		name := seg{text: grid.Fit(origin.Label(p, &r), label), look: theme.Name, head: true}
+		name := text.Span{Text: grid.Fit(origin.Label(p, &r), label), Look: theme.Name, Head: true}
 		if len(s.System.Cols) > maxCols {
 			entries := min(len(s.System.Terms[i]), maxTerms)
-			d.add(l.sparse(append(store.line(2*entries+6), name), i)...)
+			d.Add(l.sparse(append(store.Line(2*entries+6), name), i)...)
 			continue
 		}
-		line := append(store.line(len(s.System.Cols)+5), name)
+		line := append(store.Line(len(s.System.Cols)+5), name)
 		for j := range s.System.Cols {
-			line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), wide), theme.Plain, origin.Entry(s, i, j)))
+			line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), text.Column), theme.Plain, origin.Entry(s, i, j)))
 		}
-		line = append(line, seg{text: wall, look: theme.Rule}, numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
+		line = append(line, text.Span{Text: wall, Look: theme.Rule}, text.Numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
-			line = append(line, numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, origin.Residual(s, i)),
-				numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, origin.Share(s, i)))
+			line = append(line, text.Numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, origin.Residual(s, i)),
+				text.Numeral(fmt.Sprintf("%12s", origin.Tiny(left.Relative)), theme.Dim, origin.Share(s, i)))
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 }
 
-// wide is a column of the matrix: -0.12345 and a blank.
-const wide = 8
-
-func (l live) matrixHead(d *paneText, label int, wall string) {
-	head := []seg{{text: grid.Fit("", label), look: theme.Dim, head: true}}
+func (l live) matrixHead(d *text.Lines, label int, wall string) {
+	head := []text.Span{{Text: grid.Fit("", label), Look: theme.Dim, Head: true}}
 	for _, c := range l.solution.System.Cols {
-		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
+		head = append(head, text.Span{Text: grid.FitRight(c.Name, text.Column), Look: theme.Name})
 	}
-	d.add(append(head, seg{text: wall, look: theme.Rule}, seg{text: grid.FitRight("b", 10), look: theme.Name},
-		seg{text: grid.FitRight("residual", 12), look: theme.Dim}, seg{text: "  of largest", look: theme.Dim})...)
+	d.Add(append(head, text.Span{Text: wall, Look: theme.Rule}, text.Span{Text: grid.FitRight("b", 10), Look: theme.Name},
+		text.Span{Text: grid.FitRight("residual", 12), Look: theme.Dim}, text.Span{Text: "  of largest", Look: theme.Dim})...)
 }
 
 // sparse writes a row of a system that has more columns than a reader would scroll
 // through: what is not zero, each with its unknown, then b and what is left.
-func (l live) sparse(line []seg, i int) []seg {
+func (l live) sparse(line []text.Span, i int) []text.Span {
 	s, p := l.solution, l.problem
 	r := &s.System.Rows[i]
 	n := 0
@@ -81,28 +79,28 @@ func (l live) sparse(line []seg, i int) []seg {
 			continue
 		}
 		if n++; n > maxTerms {
-			line = append(line, seg{text: " ...", look: theme.Dim})
+			line = append(line, text.Span{Text: " ...", Look: theme.Dim})
 			break
 		}
-		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, origin.Entry(s, i, t.Col)),
-			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
+		line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), text.Column+1), theme.Plain, origin.Entry(s, i, t.Col)),
+			text.Span{Text: " " + s.System.Cols[t.Col].Name, Look: theme.Name})
 	}
-	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
+	line = append(line, text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
-		line = append(line, seg{text: "  residual", look: theme.Dim}, numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
+		line = append(line, text.Span{Text: "  residual", Look: theme.Dim}, text.Numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
 	}
 	return line
 }
 
 // order writes the blocks into which the system falls: which equations give which
 // unknowns, one after the other. A system of one block has no order.
-func (l live) order(d *paneText, w int) {
+func (l live) order(d *text.Lines, w int) {
 	s, p := l.solution, l.problem
 	if len(l.blocks) < 2 {
 		return
 	}
-	d.heading("Order in which it can be solved")
+	d.Heading("Order in which it can be solved")
 	for i, b := range l.blocks {
 		var names, rows []string
 		for _, j := range b.cols {
@@ -115,7 +113,7 @@ func (l live) order(d *paneText, w int) {
 		if len(names) > 1 {
 			how = " together from "
 		}
-		d.behind(seg{text: fmt.Sprintf("%2d  ", i+1)}, ": ", theme.Plain, strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
+		d.Behind(text.Span{Text: fmt.Sprintf("%2d  ", i+1)}, ": ", theme.Plain, strings.Join(names, ", ")+how+strings.Join(rows, ", "), w)
 	}
 }
 

@@ -6,31 +6,32 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // ranges writes what equilibrium and the conditions of an admissible state leave of each unknown, what ends it, and
 // the ranges that the sheet gives to its own values.
-func (l live) ranges(w int) paneText {
-	var d paneText
+func (l live) ranges(w int) text.Lines {
+	var d text.Lines
 	s := l.solution
 	switch {
 	case len(s.X) == 0:
-		d.text(theme.Plain, "There are no unknowns.")
+		d.Plain(theme.Plain, "There are no unknowns.")
 	case s.Verdict == statics.NoEquilibrium:
-		d.wrapped(theme.Bad, "", "No values of the unknowns give equilibrium, so there is no range.", w)
+		d.Wrapped(theme.Bad, "", "No values of the unknowns give equilibrium, so there is no range.", w)
 	case s.Verdict == statics.Inadmissible:
-		d.wrapped(theme.Bad, "", s.Words()[0], w)
+		d.Wrapped(theme.Bad, "", s.Words()[0], w)
 	case s.Verdict == statics.Indeterminate:
-		d.wrapped(theme.Warn, "", s.Words()[0], w)
+		d.Wrapped(theme.Warn, "", s.Words()[0], w)
 	default:
-		d.wrapped(theme.Plain, "", "Every unknown has a single value, so there is no range.", w)
+		d.Wrapped(theme.Plain, "", "Every unknown has a single value, so there is no range.", w)
 	}
 	if len(s.X) > 0 && s.Verdict != statics.NoEquilibrium {
-		d.heading("Unknowns")
+		d.Heading("Unknowns")
 		for i := range s.X {
 			if i == maxRows {
-				d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
+				d.Plain(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 				break
 			}
 			l.span(&d, i, w)
@@ -42,12 +43,12 @@ func (l live) ranges(w int) paneText {
 }
 
 // span writes an unknown's value, or its range and what ends it.
-func (l live) span(d *paneText, i, w int) {
+func (l live) span(d *text.Lines, i, w int) {
 	x := l.solution.X[i]
 	b := builder{live: l}
 	name := grid.Fit(x.Name, 8) + " "
 	if x.Fixed {
-		d.add(append([]seg{{text: name, look: theme.Name}}, apart(", ", appendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)...)
+		d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)...)
 		return
 	}
 	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
@@ -55,18 +56,18 @@ func (l live) span(d *paneText, i, w int) {
 	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
 		found += " " + u.Symbol
 	}
-	d.add(append([]seg{{text: name, look: theme.Name}}, apart(", ", appendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)...)
+	d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
-		d.behind(seg{text: in + "least:    "}, " ", theme.Plain, l.solution.Ends(x.LowBy), w)
+		d.Behind(text.Span{Text: in + "least:    "}, " ", theme.Plain, l.solution.Ends(x.LowBy), w)
 	}
 	if len(x.HighBy) > 0 {
-		d.behind(seg{text: in + "greatest: "}, " ", theme.Plain, l.solution.Ends(x.HighBy), w)
+		d.Behind(text.Span{Text: in + "greatest: "}, " ", theme.Plain, l.solution.Ends(x.HighBy), w)
 	}
 }
 
 // givenRanges writes the ranges that cells of the givens have.
-func (l live) givenRanges(d *paneText) {
+func (l live) givenRanges(d *text.Lines) {
 	p := l.problem
 	n := 0
 	for _, g := range p.Givens {
@@ -74,17 +75,17 @@ func (l live) givenRanges(d *paneText) {
 			continue
 		}
 		if n++; n == 1 {
-			d.heading("Givens: value and range")
+			d.Heading("Givens: value and range")
 		}
 		if n > maxRows {
-			d.text(theme.Dim, "... and more")
+			d.Plain(theme.Dim, "... and more")
 			return
 		}
 		u := p.Units.For(g.Value.Dim)
-		line := []seg{{text: grid.Fit(g.Name, 8), look: theme.Name}}
+		line := []text.Span{{Text: grid.Fit(g.Name, 8), Look: theme.Name}}
 		put := func(by, before string, v float64, what string) {
-			line = append(line, seg{text: before, by: by})
-			line = append(line, numbered(theme.Computed, u.Format(v, p.Figures), origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what))...)
+			line = append(line, text.Span{Text: before, By: by})
+			line = append(line, text.Numbered(theme.Computed, u.Format(v, p.Figures), origin.Phrase("%[1]s: %[2]s, from the sheet; variants stay within the range", g.Name, what))...)
 		}
 		put(", ", " ", g.Value.V[0], "its value")
 		put(", ", "   ", g.Low, "the least of its range")
@@ -92,6 +93,6 @@ func (l live) givenRanges(d *paneText) {
 		if g.Step > 0 {
 			put("", " in steps of ", g.Step, "the step through its range")
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 }

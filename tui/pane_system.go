@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -25,52 +26,52 @@ const caution = "For teaching and quick checks: a static, rigid-body model with 
 	"Capacities and factors come from the manufacturer and the code that applies; a qualified person decides."
 
 // system writes the verdict, A x = b, its solution and the lines.
-func (l live) system(g theme.Glyphs, w int) paneText {
-	var d paneText
+func (l live) system(g theme.Glyphs, w int) text.Lines {
+	var d text.Lines
 	for i, words := range l.solution.Words() {
 		look := theme.Plain
 		if i == 0 {
 			look = verdictLook(l.solution.Verdict)
 		}
-		d.wrapped(look, "", words, w)
+		d.Wrapped(look, "", words, w)
 	}
 	l.matrix(&d, g)
 	l.values(&d)
 	l.segments(&d)
 	l.order(&d, w)
 	if task := l.problem.Statement; task != "" {
-		d.heading("Task")
-		d.wrapped(theme.Plain, "", task, w)
+		d.Heading("Task")
+		d.Wrapped(theme.Plain, "", task, w)
 	}
 	if lesson := l.problem.Lesson; lesson != "" {
-		d.heading("Lesson")
-		d.wrapped(theme.Plain, "", lesson, w)
+		d.Heading("Lesson")
+		d.Wrapped(theme.Plain, "", lesson, w)
 	}
-	d.add()
-	d.wrapped(theme.Dim, "", caution, w)
+	d.Add()
+	d.Wrapped(theme.Dim, "", caution, w)
 	return d
 }
 
 // marked adds a check; its first word says what colour says too.
-func (d *paneText) marked(ok bool, says string, w int) {
-	d.behind(checkMark(ok, false, false), ", ", theme.Plain, says, w)
+func marked(d *text.Lines, ok bool, says string, w int) {
+	d.Behind(checkMark(ok, false, false), ", ", theme.Plain, says, w)
 }
 
 // checkMark is what stands before a check: risk where it holds as typed and not within
 // the ± of the inputs, wide where another one beside it has that mark.
-func checkMark(ok, risk, wide bool) seg {
-	mark := seg{text: "ok", look: theme.Good}
+func checkMark(ok, risk, wide bool) text.Span {
+	mark := text.Span{Text: "ok", Look: theme.Good}
 	switch {
 	case !ok:
-		mark = seg{text: "FAILS", look: theme.Bad}
+		mark = text.Span{Text: "FAILS", Look: theme.Bad}
 	case risk:
-		mark = seg{text: "at risk", look: theme.Warn}
+		mark = text.Span{Text: "at risk", Look: theme.Warn}
 	}
 	width := len("FAILS")
 	if wide {
 		width = len("at risk")
 	}
-	mark.text = grid.Fit(mark.text, width) + " "
+	mark.Text = grid.Fit(mark.Text, width) + " "
 	return mark
 }
 
@@ -85,21 +86,21 @@ func verdictLook(v statics.Verdict) grid.Style {
 }
 
 // values writes the solution vector.
-func (l live) values(d *paneText) {
+func (l live) values(d *text.Lines) {
 	s, p := l.solution, l.problem
 	if len(s.X) == 0 {
 		return
 	}
-	d.heading("x")
+	d.Heading("x")
 	b := builder{live: l}
-	var store segs
+	var store text.Store
 	for i, x := range s.X {
 		if i == maxRows {
-			d.text(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
+			d.Plain(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
-		line := append(store.line(5), seg{text: grid.Fit(x.Name, 8), look: theme.Name})
-		line = appendNumbered(line, theme.Computed, " "+b.found(i), l.ofValue(i))
+		line := append(store.Line(5), text.Span{Text: grid.Fit(x.Name, 8), Look: theme.Name})
+		line = text.AppendNumbered(line, theme.Computed, " "+b.found(i), l.ofValue(i))
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -107,13 +108,13 @@ func (l live) values(d *paneText) {
 				word = info.Negative
 			}
 			if x.Value != 0 {
-				line = append(line, seg{text: "  " + word, look: theme.Plain})
+				line = append(line, text.Span{Text: "  " + word, Look: theme.Plain})
 			}
 		}
 		if x.Broken {
-			line = append(line, seg{text: "  ! inadmissible", look: theme.Bad})
+			line = append(line, text.Span{Text: "  ! inadmissible", Look: theme.Bad})
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 }
 
@@ -129,10 +130,10 @@ func (l live) ofValue(i int) func(int) doc.Origin {
 }
 
 // segments writes r, |r|, u and |u| of each line.
-func (l live) segments(d *paneText) {
+func (l live) segments(d *text.Lines) {
 	p := l.problem
 	n := 0
-	var store segs
+	var store text.Store
 	axes := 3
 	if p.Planar {
 		axes = 2
@@ -145,17 +146,17 @@ func (l live) segments(d *paneText) {
 		}
 		for k, g := range line.Legs {
 			if n == 0 {
-				d.heading("Lines   r and |r| in " + p.Units.Length.Symbol + ", u = r / |r|")
+				d.Heading("Lines   r and |r| in " + p.Units.Length.Symbol + ", u = r / |r|")
 			}
 			if n++; n > maxRows {
-				d.text(theme.Dim, "... and more")
+				d.Plain(theme.Dim, "... and more")
 				return
 			}
 			name := line.Name
 			if len(line.Legs) > 1 && g.To >= 0 {
 				name += " " + p.Points[g.From].Name + "-" + p.Points[g.To].Name
 			}
-			first := seg{text: grid.Fit(name, 8), look: theme.Name}
+			first := text.Span{Text: grid.Fit(name, 8), Look: theme.Name}
 			of := func(vector, size origin.Part) func(int) doc.Origin {
 				return func(n int) doc.Origin {
 					if n == axes {
@@ -166,11 +167,11 @@ func (l live) segments(d *paneText) {
 			}
 			if g.To >= 0 {
 				course := " r = " + vector(p, g.R, units.Length) + "  |r| = " + bare(p, g.Length, units.Length)
-				d.add(appendNumbered(append(store.line(room), first), theme.Plain, course, of(origin.R, origin.Length))...)
-				first.text = grid.Fit("", 8)
+				d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Plain, course, of(origin.R, origin.Length))...)
+				first.Text = grid.Fit("", 8)
 			}
 			size := " u = " + unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
-			d.add(appendNumbered(append(store.line(room), first), theme.Computed, size, of(origin.U, origin.Unit))...)
+			d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Computed, size, of(origin.U, origin.Unit))...)
 		}
 	}
 }

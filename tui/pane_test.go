@@ -21,7 +21,7 @@ func TestTheSystemScrollsBothWays(t *testing.T) {
 	for range 50 {
 		r.keys("down", "right", "pgdown")
 	}
-	if o, text := r.m.read[layout.System].scroll, r.m.texts[layout.System]; o.y > len(text.paneText) || o.x > text.wide {
+	if o, text := r.m.read[layout.System].Scroll, r.m.texts[layout.System]; o.Y > len(text.paneText) || o.X > text.wide {
 		t.Errorf("scrolled to %v", o)
 	}
 	r.keys("home")

@@ -7,31 +7,32 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/uncertainty"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
 // effectLines writes what the ± of the inputs does to the results: the ± of each where
 // they err independently, and the ends of the worst case.
-func (l live) effectLines(d *paneText, w int) {
+func (l live) effectLines(d *text.Lines, w int) {
 	if !l.uncertain() {
 		return
 	}
-	d.heading("Effect of measurement tolerance")
+	d.Heading("Effect of measurement tolerance")
 	t := l.effect()
 	switch {
 	case l.weighed.of == l.solution && l.weighed.fault != "":
-		d.wrapped(theme.Bad, "! ", "the effect of the ± could not be computed (fault: "+l.weighed.fault+")", w)
+		d.Wrapped(theme.Bad, "! ", "the effect of the ± could not be computed (fault: "+l.weighed.fault+")", w)
 		return
 	case t == nil:
-		d.text(theme.Dim, "Computing the effect of the ± ...")
+		d.Plain(theme.Dim, "Computing the effect of the ± ...")
 		return
 	}
 	for _, says := range t.Notes() {
-		d.wrapped(theme.Warn, "! ", says, w)
+		d.Wrapped(theme.Warn, "! ", says, w)
 	}
 	for _, says := range t.AtRisk() {
-		d.wrapped(theme.Warn, "at risk: ", says, w)
+		d.Wrapped(theme.Warn, "at risk: ", says, w)
 	}
 	n, rest, wide := 0, 0, 8
 	for k := range t.Spreads {
@@ -47,39 +48,39 @@ func (l live) effectLines(d *paneText, w int) {
 			continue
 		}
 		if n == 1 {
-			d.text(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
+			d.Plain(theme.Dim, grid.Fit("", wide+1)+"±, independent; worst case")
 		}
 		low, high := t.Ends(y)
-		line := append([]seg{{text: grid.Fit(y.Label(), wide) + " ", look: theme.Name}}, apart(", ", numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, uncertainty.Single))...)...)
+		line := append([]text.Span{{Text: grid.Fit(y.Label(), wide) + " ", Look: theme.Name}}, text.Apart(", ", text.Numbered(theme.Computed, t.PlusText(y), origin.Spread(t, k, uncertainty.Single))...)...)
 		if y.Bounded() {
-			line = append(line, seg{text: "; "})
-			line = append(line, numbered(theme.Computed, low, origin.Spread(t, k, uncertainty.Least))...)
-			line = append(line, seg{text: " to "})
-			line = append(line, numbered(theme.Computed, high, origin.Spread(t, k, uncertainty.Greatest))...)
+			line = append(line, text.Span{Text: "; "})
+			line = append(line, text.Numbered(theme.Computed, low, origin.Spread(t, k, uncertainty.Least))...)
+			line = append(line, text.Span{Text: " to "})
+			line = append(line, text.Numbered(theme.Computed, high, origin.Spread(t, k, uncertainty.Greatest))...)
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 	if rest > 0 {
-		d.text(theme.Dim, fmt.Sprintf("... and %d more", rest))
+		d.Plain(theme.Dim, fmt.Sprintf("... and %d more", rest))
 	}
 	if n == 0 && len(t.Spreads) > 0 {
-		d.text(theme.Plain, "No result is changed by the ±.")
+		d.Plain(theme.Plain, "No result is changed by the ±.")
 	}
 	if !t.TooMany {
-		d.wrapped(theme.Dim, "", t.Searched(), w)
+		d.Wrapped(theme.Dim, "", t.Searched(), w)
 	}
 }
 
 // worstUses writes the utilisation of each limit with all inputs at their adverse ends.
-func (l live) worstUses(d *paneText, w int) {
+func (l live) worstUses(d *text.Lines, w int) {
 	if !l.uncertain() {
 		return
 	}
 	t := l.effect()
 	if t == nil {
 		if l.weighed.of != l.solution {
-			d.heading("Worst case within the ± of the inputs")
-			d.text(theme.Dim, "Computing the effect of the ± ...")
+			d.Heading("Worst case within the ± of the inputs")
+			d.Plain(theme.Dim, "Computing the effect of the ± ...")
 		}
 		return
 	}
@@ -91,19 +92,19 @@ func (l live) worstUses(d *paneText, w int) {
 			continue
 		}
 		if n++; n == 1 {
-			d.heading("Worst case within the ± of the inputs")
+			d.Heading("Worst case within the ± of the inputs")
 		}
 		if n > maxRows {
-			d.text(theme.Dim, "... and more")
+			d.Plain(theme.Dim, "... and more")
 			return
 		}
 		mark := checkMark(c.OK, t.Risks(r), l.couldExceed())
-		text := "unbounded"
+		says := "unbounded"
 		if finite(r.Value) {
-			text = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
+			says = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
 		}
 		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
-		d.add(append([]seg{mark, {text: name + " ", look: theme.Name, by: ": "}}, apart(", ", numbered(theme.Computed, text, origin.Reach(t, k))...)...)...)
+		d.Add(append([]text.Span{mark, {Text: name + " ", Look: theme.Name, By: ": "}}, text.Apart(", ", text.Numbered(theme.Computed, says, origin.Reach(t, k))...)...)...)
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"trivet/tui/journal"
 	"trivet/tui/layout"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -35,10 +36,10 @@ type Model struct {
 
 	// What the panes show, built when the sheet or its result changes.
 	tables  [layout.System]table
-	made    builder            // what they were built by
-	follows []fact             // from the row under the cursor
-	texts   [layout.Panes]text // of the results that show
-	says    string             // where the number under the cursor comes from
+	made    builder                 // what they were built by
+	follows []fact                  // from the row under the cursor
+	texts   [layout.Panes]shownText // of the results that show
+	says    string                  // where the number under the cursor comes from
 	drawing scene.Scene
 	sketch  *sketch // of that scene
 
@@ -52,7 +53,7 @@ type Model struct {
 	newest      sheet.Ref // the row made last, while the next may follow it
 	edit        *edit
 	cam         camera
-	read        [layout.Panes]viewState // of the results
+	read        [layout.Panes]text.View // of the results
 
 	board     board
 	worked    worked            // the working of a solution
@@ -62,7 +63,7 @@ type Model struct {
 	judging   *statics.Solution // the one whose own answers are looked at
 	weighing  *statics.Solution // the one whose ± is being worked out
 	choosing  bool              // which kind of row to make
-	naming    *line             // a file name being typed
+	naming    *text.Line        // a file name being typed
 	forPage   Page              // whose it is; 0 for the sheet's
 	ask       *question         // yes, no or back
 	help      *helping          // the help, scrolled
@@ -107,8 +108,6 @@ type note struct {
 	text string
 	bad  bool
 }
-
-type offset struct{ x, y int }
 
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.

@@ -64,8 +64,8 @@ func TestNudge(t *testing.T) {
 	r.keys("ctrl+z", "ctrl+z")
 	r.holds(pointA, "-3, 5")
 	r.keys("f2", "home", "right", "alt+=")
-	if r.m.edit.text != "-2, 5" {
-		t.Errorf("the cell is %q", r.m.edit.text)
+	if r.m.edit.Text != "-2, 5" {
+		t.Errorf("the cell is %q", r.m.edit.Text)
 	}
 	r.holds(pointA, "-3, 5") // not before it is kept
 	r.keys("esc", "left", "alt+up")
@@ -287,7 +287,7 @@ func TestTheNameOfANewRow(t *testing.T) {
 		r.text(c.name)
 		r.keys("enter")
 		r.sees(c.says)
-		if r.m.edit == nil || r.m.edit.text != c.name || r.m.history.Current().Text() != before {
+		if r.m.edit == nil || r.m.edit.Text != c.name || r.m.history.Current().Text() != before {
 			t.Errorf("%s is taken, or lost", c.name)
 		}
 		r.keys("esc")

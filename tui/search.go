@@ -5,11 +5,12 @@ import (
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 )
 
 // search is a text looked for in the cells.
 type search struct {
-	line
+	text.Line
 	on   bool // it is being typed
 	from spot // where it began
 }
@@ -31,18 +32,18 @@ func (m *Model) searching(i keys.Intent) bool {
 		m.seek(1)
 		return true
 	}
-	was := m.search.text
-	if !m.search.handle(i) {
+	was := m.search.Text
+	if !m.search.Handle(i) {
 		return false
 	}
-	if m.search.text != was {
+	if m.search.Text != was {
 		m.seek(0)
 	}
 	return true
 }
 
 func (m *Model) searchNext() {
-	if m.search.text == "" {
+	if m.search.Text == "" {
 		m.beginSearch()
 		return
 	}
@@ -55,7 +56,7 @@ func (m *Model) searchNext() {
 // seek goes to the next cell that holds the text, from the cell under the cursor
 // on or, with skip 1, from the one behind it; capitals count for nothing.
 func (m *Model) seek(skip int) {
-	want := strings.ToLower(m.search.text)
+	want := strings.ToLower(m.search.Text)
 	if want == "" {
 		return
 	}
@@ -83,5 +84,5 @@ func (m *Model) seek(skip int) {
 	}
 	m.fit()
 	m.project()
-	m.say("no cell contains "+m.search.text, false)
+	m.say("no cell contains "+m.search.Text, false)
 }

@@ -84,7 +84,7 @@ func (m Model) drawTooSmall(c grid.Canvas) {
 		c.Text(0, i, theme.Plain, s)
 	}
 	if m.naming != nil {
-		c.Text(0, 4, theme.Plain, m.forPage.prompt()+m.naming.text)
+		c.Text(0, 4, theme.Plain, m.forPage.prompt()+m.naming.Text)
 	}
 	if m.ask != nil {
 		c.Text(0, 4, theme.Plain, "y / n / esc: "+m.ask.text)

@@ -176,7 +176,7 @@ func TestHelpShowsEveryTopicOnASmallScreen(t *testing.T) {
 		for _, line := range r.m.helpText(77) {
 			var text strings.Builder
 			for _, s := range line {
-				text.WriteString(s.text)
+				text.WriteString(s.Text)
 			}
 			if l := strings.TrimSpace(text.String()); !seen[l] && l != "" {
 				t.Errorf("%s: scrolling never shows %q", name, l)

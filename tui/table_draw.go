@@ -100,7 +100,7 @@ func (m Model) drawRecord(c grid.Canvas, p layout.Pane, i int, widths []int) {
 
 // drawTyping shows the text being typed, scrolled under its cursor.
 func (m Model) drawTyping(c grid.Canvas) {
-	text, skip := grid.Window(m.edit.text, m.edit.column(), c.W())
+	text, skip := grid.Window(m.edit.Text, m.edit.Column(), c.W())
 	c.Text(0, 0, theme.Typing, grid.Fit(text, c.W()))
-	c.Paint(m.edit.column()-skip, 0, 1, theme.Caret)
+	c.Paint(m.edit.Column()-skip, 0, 1, theme.Caret)
 }
