@@ -9,7 +9,7 @@ import (
 func (m *Model) explain() {
 	m.says = ""
 	p := m.focus
-	if !p.Result() || m.live.solution == nil {
+	if !p.Result() || m.live.Solution == nil {
 		return
 	}
 	h := m.screen().Panes[p].Dy() - 1

@@ -84,11 +84,11 @@ func (m Model) stepText(w, air int) text.Lines {
 // drawBoard draws the board on the whole screen.
 func (m Model) drawBoard(c grid.Canvas) {
 	b, steps := m.board, m.steps()
-	if p := m.live.problem; p != nil {
+	if p := m.live.Problem; p != nil {
 		c.Text(boardIn, 0, theme.Dim, grid.Fit(p.Title, max(c.W()-30, 0)))
 	}
 	where := fmt.Sprintf("step %d of %d", b.at+1, len(steps))
-	if m.live.stale {
+	if m.live.Stale {
 		where = "stale   " + where
 	}
 	if b.hides {
@@ -98,7 +98,7 @@ func (m Model) drawBoard(c grid.Canvas) {
 		c.Text(c.W()-grid.Width(where)-boardIn, 0, theme.Dim, where)
 	}
 	switch {
-	case m.live.solution == nil:
+	case m.live.Solution == nil:
 		c.Text(boardIn, 2, theme.Warn, grid.Fit("No result yet, so there is no working: esc leads back to the cells.", c.W()-boardIn))
 	case len(steps) == 0:
 		c.Text(boardIn, 2, theme.Dim, "The steps are being laid out.")
@@ -121,20 +121,20 @@ func (m Model) drawBoard(c grid.Canvas) {
 func (m Model) drawStep(c grid.Canvas, step working.Step) {
 	p := m.boardPage()
 	from := max(min(m.board.line, len(p.paneText)-1), 0)
-	p.paneText.Draw(c.In(p.text), text.Offset{Y: from}, p.text.Dx(), m.live.stale)
+	p.paneText.Draw(c.In(p.text), text.Offset{Y: from}, p.text.Dx(), m.live.Stale)
 	if p.below {
 		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
 	}
-	if p.picture.Empty() || m.live.problem == nil {
+	if p.picture.Empty() || m.live.Problem == nil {
 		return
 	}
-	sol := m.live.solution
+	sol := m.live.Solution
 	if m.board.hides && !m.board.shown || step.Kind < working.Senses {
 		sol = nil // the equations have the senses that count as positive, and an arrow's length tells an answer
 	}
-	part := scene.Part(m.live.problem, sol, subject(step))
+	part := scene.Part(m.live.Problem, sol, subject(step))
 	picture.Draw(c.In(p.picture), &part, m.cam.view(&part), picture.Options{
-		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.stale,
+		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale,
 	})
 }
 

@@ -1,17 +1,11 @@
 package tui
 
 import (
-	"math"
-	"strings"
-
-	"gonum.org/v1/gonum/spatial/r3"
-
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
-	"trivet/units"
 )
 
 // builder makes the records of the panes from the sheet as it stands, what is
@@ -30,16 +24,16 @@ type builder struct {
 }
 
 func (m *Model) builder() builder {
-	b := builder{live: m.live, s: m.live.sheet, fresh: m.fresh}
+	b := builder{live: m.live, s: m.live.Sheet, fresh: m.fresh}
 	if b.s == nil {
 		b.s = m.history.Current()
 	}
 	b.bad = map[sheet.Ref]bool{}
-	for _, e := range b.errs {
+	for _, e := range b.Errs {
 		b.bad[e.Ref] = true
 	}
 	b.brings, b.jointAt = map[int][]string{}, map[string]int{}
-	if p := b.latest; p != nil {
+	if p := b.Latest; p != nil {
 		b.pointAt = make(map[string]int, len(p.Points))
 		for i := range p.Points {
 			b.pointAt[p.Points[i].Name] = i
@@ -55,8 +49,8 @@ func (m *Model) builder() builder {
 		}
 	}
 	b.limits, b.jointLimits = map[int]statics.Check{}, map[int]statics.Check{}
-	if b.solution != nil {
-		for _, c := range b.solution.Checks {
+	if b.Solution != nil {
+		for _, c := range b.Solution.Checks {
 			switch c.Kind {
 			case statics.CheckLimit:
 				b.limits[c.Line] = c
@@ -65,9 +59,9 @@ func (m *Model) builder() builder {
 			}
 		}
 	}
-	if b.problem != nil {
-		if b.resultAt = b.lineAt; b.problem != b.latest {
-			b.resultAt = index(b.problem.Lines)
+	if b.Problem != nil {
+		if b.resultAt = b.lineAt; b.Problem != b.Latest {
+			b.resultAt = index(b.Problem.Lines)
 		}
 	}
 	return b
@@ -83,7 +77,7 @@ func index(lines []problem.Line) map[string]int {
 
 // result is the look of what follows from the cells.
 func (b builder) result() grid.Style {
-	if b.stale {
+	if b.Stale {
 		return theme.Stale
 	}
 	return theme.Computed
@@ -117,16 +111,6 @@ func (b builder) cell(table string, row sheet.Row, names ...string) slot {
 	return s
 }
 
-// errorOf gives the error of a cell.
-func (l live) errorOf(ref sheet.Ref) (problem.Error, bool) {
-	for _, e := range l.errs {
-		if e.Ref == ref {
-			return e, true
-		}
-	}
-	return problem.Error{}, false
-}
-
 func (b builder) computed(text string) slot { return slot{text: text, look: b.result()} }
 
 // rows gives a table's rows, with the one that has no name yet in its place.
@@ -151,39 +135,3 @@ func (b builder) insert(t *table, name string) {
 	at := min(max(b.fresh.at, 0), len(t.records))
 	t.records = append(t.records[:at:at], append([]record{r}, t.records[at:]...)...)
 }
-
-// format prints a value in the sheet's unit for its dimension.
-func format(p *problem.Problem, v float64, d units.Dim) string {
-	return p.Units.For(d).Format(v, p.Figures)
-}
-
-// bare is format without the unit, for columns whose unit is in the head.
-func bare(p *problem.Problem, v float64, d units.Dim) string {
-	return p.Units.For(d).Number(v, p.Figures)
-}
-
-// vector prints a vector in the sheet's unit: (1.5, 2, -3).
-func vector(p *problem.Problem, v r3.Vec, d units.Dim) string {
-	if p.Planar {
-		return "(" + bare(p, v.X, d) + ", " + bare(p, v.Y, d) + ")"
-	}
-	return "(" + bare(p, v.X, d) + ", " + bare(p, v.Y, d) + ", " + bare(p, v.Z, d) + ")"
-}
-
-// unit prints a unit vector to a few decimals, so that its columns align.
-func unit(p *problem.Problem, v r3.Vec) string {
-	n := 3
-	if p.Planar {
-		n = 2
-	}
-	parts := make([]string, n)
-	for i := range n {
-		parts[i] = units.Decimals([]float64{v.X, v.Y, v.Z}[i], cosines)
-	}
-	return "(" + strings.Join(parts, ", ") + ")"
-}
-
-// cosines is how many decimals a unit vector shows: as many as textbooks print.
-const cosines = 4
-
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -43,10 +43,10 @@ func TestHalfTypedKeepsTheLastResultStale(t *testing.T) {
 	r.keys("down", "right")
 	r.text("-3,")
 	r.sees("stale: statically determinate", "System (stale)", "Unknown magnitudes (stale)", "37.5 N", "^")
-	if r.m.live.solution == nil || len(r.m.live.errs) == 0 {
+	if r.m.live.Solution == nil || len(r.m.live.Errs) == 0 {
 		t.Fatal("the last result is gone")
 	}
-	r.sees(r.m.live.errs[0].Msg)
+	r.sees(r.m.live.Errs[0].Msg)
 	r.text(" 4")
 	if strings.Contains(r.screen(), "stale") {
 		t.Errorf("still stale:\n%s", r.screen())

@@ -14,6 +14,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -73,7 +74,7 @@ func (l live) place(e problem.Error) string {
 func (m Model) drawCell(c grid.Canvas) {
 	switch m.focus {
 	case layout.Picture:
-		c.Text(1, 0, theme.Dim, m.cam.words(m.live.problem))
+		c.Text(1, 0, theme.Dim, m.cam.words(m.live.Problem))
 	default:
 		if m.focus.Result() {
 			m.drawSays(c)
@@ -95,13 +96,13 @@ func (m Model) drawCell(c grid.Canvas) {
 		c.Text(1, 1, theme.Warn, grid.Fit(says, c.W()-2))
 		return
 	}
-	if len(m.live.errs) == 0 {
+	if len(m.live.Errs) == 0 {
 		m.drawNote(c)
 		return
 	}
-	shown := m.live.errs[0]
+	shown := m.live.Errs[0]
 	if s, ok := m.slot(); ok {
-		if e, own := m.live.errorOf(s.ref); own && s.bad {
+		if e, own := m.live.ErrorOf(s.ref); own && s.bad {
 			shown = e
 		}
 	}
@@ -109,7 +110,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		return
 	}
 	text := m.live.place(shown)
-	if n := len(m.live.errs); n > 1 {
+	if n := len(m.live.Errs); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
@@ -118,10 +119,10 @@ func (m Model) drawCell(c grid.Canvas) {
 // drawCause shows what is typed and read by nothing in place of an error that something
 // is missing: it most likely stands there, in a table or under a key that is unknown.
 func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
-	if m.live.latest == nil {
+	if m.live.Latest == nil {
 		return false
 	}
-	unread := m.live.latest.Unread
+	unread := m.live.Latest.Unread
 	i := slices.IndexFunc(unread, func(e problem.Error) bool {
 		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
 	})
@@ -134,10 +135,10 @@ func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
 // drawNote shows what is read by nothing, or reads and is most likely not what was
 // meant, that of the row under the cursor before others'.
 func (m Model) drawNote(c grid.Canvas) {
-	if m.live.latest == nil {
+	if m.live.Latest == nil {
 		return
 	}
-	notes := m.live.latest.Notes()
+	notes := m.live.Latest.Notes()
 	if len(notes) == 0 {
 		return
 	}
@@ -201,7 +202,7 @@ func (b builder) about(ref sheet.Ref) []fact {
 	switch ref.Table {
 	case "points":
 		if xyz := b.coordinates(ref.Row); xyz != "" {
-			return []fact{{value: xyz, unit: " " + b.latest.Units.Length.Symbol}}
+			return []fact{{value: xyz, unit: " " + b.Latest.Units.Length.Symbol}}
 		}
 	case "lines":
 		return b.aboutLine(ref)
@@ -217,7 +218,7 @@ func (b builder) about(ref sheet.Ref) []fact {
 
 // aboutSupport tells what a support holds or what a load comes to.
 func (b builder) aboutSupport(ref sheet.Ref) []fact {
-	p := b.latest
+	p := b.Latest
 	if p == nil {
 		return nil
 	}
@@ -237,7 +238,7 @@ func (b builder) aboutSupport(ref sheet.Ref) []fact {
 	case "bodies":
 		for _, body := range p.Bodies {
 			if body.Name == ref.Row && !body.Particle {
-				return []fact{{is: "moments about " + body.AboutName + " ", value: vector(p, body.About, units.Length)}}
+				return []fact{{is: "moments about " + body.AboutName + " ", value: results.Vector(p, body.About, units.Length)}}
 			}
 		}
 	}
@@ -247,7 +248,7 @@ func (b builder) aboutSupport(ref sheet.Ref) []fact {
 func (b builder) aboutLine(ref sheet.Ref) (facts []fact) {
 	r, u := b.course(ref.Row)
 	if r != "" {
-		facts = append(facts, fact{is: "|r| = ", value: r, unit: " " + b.latest.Units.Length.Symbol})
+		facts = append(facts, fact{is: "|r| = ", value: r, unit: " " + b.Latest.Units.Length.Symbol})
 	}
 	if u != "" {
 		facts = append(facts, fact{is: "u = ", value: u})

@@ -26,7 +26,7 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
-		for _, e := range m.live.errs {
+		for _, e := range m.live.Errs {
 			if e.Blocks() && m.edit.slot.does == setCell {
 				text := "elsewhere: " + m.live.place(e)
 				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
@@ -55,13 +55,13 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 // ownError is what is wrong with the text being typed, at its place in it.
 func (m Model) ownError() (problem.Error, bool) {
 	s := m.edit.slot
-	e, ok := m.live.errorOf(s.ref)
+	e, ok := m.live.ErrorOf(s.ref)
 	if !ok || s.does == setName || m.fresh != nil {
 		return e, false
 	}
 	if s.does == setAsked {
 		// The cell holds all results asked for; this is one of them.
-		row, _ := m.live.sheet.Table("").Row("asked")
+		row, _ := m.live.Sheet.Table("").Row("asked")
 		cell, _ := row.Cell("")
 		all := words(cell.Text)
 		if s.word >= len(all) || e.Span.Start < all[s.word].start || e.Span.End > all[s.word].end {

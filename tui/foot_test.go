@@ -152,12 +152,12 @@ func TestARowSetAside(t *testing.T) {
 	r.sees("determinate")
 	r.keys("alt+3")
 	r.says("line: x-N   kept and not read, since its name begins with x-")
-	if got := len(r.m.live.problem.Lines); got != 3 {
+	if got := len(r.m.live.Problem.Lines); got != 3 {
 		t.Errorf("%d lines", got)
 	}
 	r.text("N1")
 	r.keys("enter")
-	if _, ok := r.m.history.Current().Table("lines").Row("N1"); !ok || len(r.m.live.problem.Lines) != 4 {
+	if _, ok := r.m.history.Current().Table("lines").Row("N1"); !ok || len(r.m.live.Problem.Lines) != 4 {
 		t.Errorf("x-N did not come back:\n%s", r.screen())
 	}
 	r.keys("ctrl+z")

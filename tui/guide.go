@@ -13,7 +13,7 @@ import (
 // rest says itself, or while a row is wrong.
 func (b builder) nextStep(focus layout.Pane) string {
 	points, lines := b.read("points"), b.read("lines")
-	for _, e := range b.errs {
+	for _, e := range b.Errs {
 		row, _ := b.s.Table(e.Ref.Table).Row(e.Ref.Row)
 		_, plain := row.Cell("")
 		if e.Ref.Row != "" && (plain || e.Ref.Key != "" || len(lines) > 0) {

@@ -10,6 +10,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/tui/topic"
@@ -88,7 +89,7 @@ func (m Model) keysText(w int) text.Lines {
 	}
 	d.Plain(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
 	d.Heading("Caution")
-	d.Wrapped(theme.Plain, "", caution, w)
+	d.Wrapped(theme.Plain, "", results.Caution, w)
 	return d
 }
 

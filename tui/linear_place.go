@@ -108,7 +108,7 @@ func (m Model) badWords() []string {
 	if !ok || !s.bad {
 		return nil
 	}
-	e, own := m.live.errorOf(s.ref)
+	e, own := m.live.ErrorOf(s.ref)
 	if !own {
 		return nil
 	}

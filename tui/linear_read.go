@@ -114,10 +114,10 @@ func (m Model) readScene(was Model, name string) []string {
 
 // pickedWords says more of what was picked in the picture.
 func (m Model) pickedWords() []string {
-	if m.live.problem == nil {
+	if m.live.Problem == nil {
 		return nil
 	}
-	if line := report.DescribedRow(m.live.problem, m.live.solution, m.selected()); line != "" {
+	if line := report.DescribedRow(m.live.Problem, m.live.Solution, m.selected()); line != "" {
 		return []string{line}
 	}
 	return nil

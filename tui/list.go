@@ -44,8 +44,8 @@ func (b builder) choices(s slot) (list []choice) {
 		list = []choice{{"none", "exerts no moments, as one of an aligned pair", nil}}
 	case ref.Table == "distributed" && ref.Key == "kind":
 		list = []choice{{"hydrostatic", "the pressure of water on a plane gate of a width", nil}}
-	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on" && b.latest != nil:
-		for _, body := range b.latest.Bodies {
+	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on" && b.Latest != nil:
+		for _, body := range b.Latest.Bodies {
 			if !body.Particle {
 				list = append(list, choice{body.Name, "", nil})
 			}

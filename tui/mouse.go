@@ -145,7 +145,7 @@ func (m *Model) dragTo(at image.Point) {
 	}
 	d.at, d.moved = at, true
 	m.drag = &d
-	if p := m.live.problem; p != nil && p.Planar {
+	if p := m.live.Problem; p != nil && p.Planar {
 		return // it has one view
 	}
 	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
@@ -155,7 +155,7 @@ func (m *Model) dragTo(at image.Point) {
 // pickAt selects the row of what is drawn under the mouse.
 func (m *Model) pickAt(at image.Point) {
 	p, r, ok := m.under(at)
-	if !ok || p != layout.Picture || m.live.problem == nil {
+	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
 	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {

@@ -65,7 +65,7 @@ func (m *Model) askPage(p Page) {
 	case m.page == nil:
 		m.say("pages are not written from this session", false)
 		return
-	case m.live.solution == nil || m.live.stale:
+	case m.live.Solution == nil || m.live.Stale:
 		m.say("the sheet has no result to write yet", true)
 		return
 	}
@@ -79,8 +79,8 @@ func (m *Model) askPage(p Page) {
 
 // writePage writes a page in a command: Update touches no file.
 func (m *Model) writePage(p Page, file string, force bool) tea.Cmd {
-	s, of, write, name := m.live.solution, m.live.sheet, m.page, m.title()
-	if s == nil || m.live.stale || write == nil {
+	s, of, write, name := m.live.Solution, m.live.Sheet, m.page, m.title()
+	if s == nil || m.live.Stale || write == nil {
 		m.say("the sheet has no result to write yet", true)
 		return nil
 	}

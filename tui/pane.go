@@ -71,7 +71,7 @@ func (m Model) heading(p layout.Pane) string {
 		if m.polygonOf != "" {
 			s = "Force polygon of " + m.polygonOf + ","
 		}
-		s += " " + m.cam.name(m.live.problem)
+		s += " " + m.cam.name(m.live.Problem)
 	}
 	if m.isOld(p) && p >= layout.Unknowns {
 		s += " (stale)"

@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -67,15 +68,15 @@ func (b builder) setting(table, name, label string, row sheet.Row) record {
 }
 
 func (b builder) givenValue(name string) string {
-	if b.latest == nil {
+	if b.Latest == nil {
 		return ""
 	}
-	for _, g := range b.latest.Givens {
+	for _, g := range b.Latest.Givens {
 		if g.Name == name && g.Value.N == 1 && g.Value.Finite() {
 			if g.Value.Dim == units.Number {
-				return units.Figures(g.Value.V[0], b.latest.Figures)
+				return units.Figures(g.Value.V[0], b.Latest.Figures)
 			}
-			return format(b.latest, g.Value.V[0], g.Value.Dim)
+			return results.Format(b.Latest, g.Value.V[0], g.Value.Dim)
 		}
 	}
 	return ""
@@ -83,7 +84,7 @@ func (b builder) givenValue(name string) string {
 
 // settingValue is what is taken, written or not.
 func (b builder) settingValue(name string) string {
-	p := b.latest
+	p := b.Latest
 	if p == nil {
 		return ""
 	}
@@ -96,7 +97,7 @@ func (b builder) settingValue(name string) string {
 	case "up":
 		return problem.Axis(p.Up)
 	case "g":
-		return format(p, p.G, units.Acceleration)
+		return results.Format(p, p.G, units.Acceleration)
 	case "figures":
 		return strconv.Itoa(p.Figures)
 	case "length":

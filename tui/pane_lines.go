@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -86,7 +87,7 @@ func takesPath(row sheet.Row) bool {
 
 // course gives |r| and u of a line, where there is one of each.
 func (b builder) course(name string) (r, u string) {
-	p := b.latest
+	p := b.Latest
 	i, ok := b.lineAt[name]
 	if !ok || !p.Lines[i].OK || len(p.Lines[i].Legs) == 0 {
 		return "", ""
@@ -97,10 +98,10 @@ func (b builder) course(name string) (r, u string) {
 		length += segment.Length
 	}
 	if length > 0 {
-		r = bare(p, length, units.Length)
+		r = results.Bare(p, length, units.Length)
 	}
 	if len(l.Legs) == 1 {
-		u = unit(p, l.Legs[0].U)
+		u = results.Unit(p, l.Legs[0].U)
 	}
 	return r, u
 }

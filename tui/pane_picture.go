@@ -107,7 +107,7 @@ func (c *camera) turnBy(turn, tilt float64) {
 
 // drawPicture draws the figure, with the row under the cursor emphasised.
 func (m Model) drawPicture(c grid.Canvas) {
-	p := m.live.problem
+	p := m.live.Problem
 	if p == nil || len(m.drawing.Things) == 0 {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
@@ -119,7 +119,7 @@ func (m Model) drawPicture(c grid.Canvas) {
 func (m Model) pictureOptions() picture.Options {
 	return picture.Options{
 		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, On: m.selected(),
-		Arrows: m.cam.arrows, Stale: m.live.stale,
+		Arrows: m.cam.arrows, Stale: m.live.Stale,
 	}
 }
 

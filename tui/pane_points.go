@@ -3,6 +3,7 @@ package tui
 import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/results"
 	"trivet/units"
 )
 
@@ -24,7 +25,7 @@ func (b builder) points() table {
 }
 
 func (b builder) lengthHead() string {
-	if b.latest != nil && b.latest.Planar {
+	if b.Latest != nil && b.Latest.Planar {
 		return b.unitHead("x, y")
 	}
 	return b.unitHead("x, y, z")
@@ -32,24 +33,24 @@ func (b builder) lengthHead() string {
 
 // unitHead is a column's head with the unit of length.
 func (b builder) unitHead(s string) string {
-	if b.latest == nil || b.latest.Units.Length.Symbol == "" {
+	if b.Latest == nil || b.Latest.Units.Length.Symbol == "" {
 		return s
 	}
-	return s + " (" + b.latest.Units.Length.Symbol + ")"
+	return s + " (" + b.Latest.Units.Length.Symbol + ")"
 }
 
 // coordinates are a point's, where its cell reads.
 func (b builder) coordinates(name string) string {
 	if q, ok := b.point(name); ok {
-		return vector(b.latest, q.At, units.Length)
+		return results.Vector(b.Latest, q.At, units.Length)
 	}
 	return ""
 }
 
 func (b builder) point(name string) (problem.Point, bool) {
 	i, ok := b.pointAt[name]
-	if !ok || !b.latest.Points[i].OK {
+	if !ok || !b.Latest.Points[i].OK {
 		return problem.Point{}, false
 	}
-	return b.latest.Points[i], true
+	return b.Latest.Points[i], true
 }

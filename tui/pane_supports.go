@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -52,7 +53,7 @@ func (b builder) supports() table {
 
 func fixed(s string) slot { return slot{text: s, look: theme.Dim} }
 
-func (b builder) planar() bool { return b.latest != nil && b.latest.Planar }
+func (b builder) planar() bool { return b.Latest != nil && b.Latest.Planar }
 
 func (b builder) joint(row sheet.Row) ([]slot, []string) {
 	s, heads := make([]slot, supportCols), []string{"joint", "kind", "at", "normal", "friction", "limit", "holds", "on", "moments", "impending", "face", ""}
@@ -113,14 +114,14 @@ func (b builder) body(row sheet.Row) ([]slot, []string) {
 	cell := func(key string) slot { return b.cell("bodies", row, key) }
 	s[colKind], s[colAt], s[colDirection], s[colSize] = fixed("body"), cell("centre"), cell("about"), cell("weight")
 	s[colSize].need = s[colAt].text != ""
-	if b.latest != nil {
-		for _, body := range b.latest.Bodies {
+	if b.Latest != nil {
+		for _, body := range b.Latest.Bodies {
 			if body.Name != row.Name || body.Particle {
 				continue
 			}
 			names := make([]string, len(body.Points))
 			for i, k := range body.Points {
-				names[i] = b.latest.Points[k].Name
+				names[i] = b.Latest.Points[k].Name
 			}
 			s[colGives] = b.computed(strings.Join(names, " "))
 			if s[colDirection].text == "" {
@@ -145,10 +146,10 @@ func (b builder) couple(row sheet.Row) ([]slot, []string) {
 	if s[colSize].text == "" && s[colLimit].text == "" && heads[colDirection] == "about" {
 		s[colSize].text, s[colSize].look = "?", theme.Dim
 	}
-	if p := b.latest; p != nil {
+	if p := b.Latest; p != nil {
 		for _, c := range p.Couples {
 			if c.Name == row.Name && c.OK && len(c.Magnitude.Terms) == 0 {
-				s[colGives] = b.computed(format(p, c.Magnitude.Const, units.Moment))
+				s[colGives] = b.computed(results.Format(p, c.Magnitude.Const, units.Moment))
 			}
 		}
 	}
@@ -170,7 +171,7 @@ func (b builder) load(row sheet.Row) ([]slot, []string) {
 	if _, ok := row.Cell("magnitude"); wet && !ok {
 		s[colSize], heads[colSize] = slot{}, ""
 	}
-	if p := b.latest; p != nil {
+	if p := b.Latest; p != nil {
 		for _, d := range p.Loads {
 			if d.Name == row.Name && d.OK {
 				s[colGives] = b.computed(resultant(p, d))
@@ -184,9 +185,9 @@ func (b builder) load(row sheet.Row) ([]slot, []string) {
 func resultant(p *problem.Problem, d problem.Distributed) string {
 	switch {
 	case d.Nothing():
-		return format(p, 0, units.Force)
+		return results.Format(p, 0, units.Force)
 	case d.Total == 0:
 		return "a couple"
 	}
-	return format(p, d.Total, units.Force) + " at " + format(p, d.Distance, units.Length)
+	return results.Format(p, d.Total, units.Force) + " at " + results.Format(p, d.Distance, units.Length)
 }

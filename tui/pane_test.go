@@ -104,7 +104,7 @@ func TestAnUnknownResultIsPointedAt(t *testing.T) {
 	if i := strings.Index(lines[33], "TA.q"); i < 0 || strings.Index(lines[34], "^") != i {
 		t.Errorf("no caret under TA.q:\n%s\n%s", lines[33], lines[34])
 	}
-	if r.m.live.stale {
+	if r.m.live.Stale {
 		t.Error("a result that does not read makes the solution stale")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
@@ -32,8 +33,8 @@ func (b builder) unknowns() table {
 			}
 		}
 	}
-	if b.problem != nil {
-		for i, u := range b.problem.Unknowns {
+	if b.Problem != nil {
+		for i, u := range b.Problem.Unknowns {
 			if !shown[u.Name] {
 				shown[u.Name] = true
 				t.records = append(t.records, b.other(i))
@@ -72,8 +73,8 @@ func (b builder) member(row sheet.Row, line string, s []slot) record {
 	}
 	name := slot{text: line, does: setName, ref: b.named(line), look: theme.Name}
 	value, sense, use := slot{look: b.result()}, slot{look: b.result()}, slot{look: b.result()}
-	if b.solution != nil {
-		if i, ok := b.resultAt[line]; ok && b.problem.Lines[i].OK {
+	if b.Solution != nil {
+		if i, ok := b.resultAt[line]; ok && b.Problem.Lines[i].OK {
 			value.text = b.magnitude(i)
 			sense = b.sense(i)
 			use = b.use(b.limits[i])
@@ -86,14 +87,14 @@ func (b builder) member(row sheet.Row, line string, s []slot) record {
 
 // other is the row of an unknown that is no line's own magnitude.
 func (b builder) other(i int) record {
-	u := b.problem.Unknowns[i]
+	u := b.Problem.Unknowns[i]
 	value := slot{look: b.result()}
-	if b.solution != nil && i < len(b.solution.X) {
-		value.text, value.bad = b.found(i), b.solution.X[i].Broken
+	if b.Solution != nil && i < len(b.Solution.X) {
+		value.text, value.bad = results.Found(&b.Result, i), b.Solution.X[i].Broken
 	}
 	r := record{slots: []slot{{text: u.Name, look: theme.Name}, fixed("tied"), value, {look: b.result()}, {}, {}, {}, {}}}
 	switch {
-	case u.Joint >= 0 && u.Joint < len(b.problem.Joints):
+	case u.Joint >= 0 && u.Joint < len(b.Problem.Joints):
 		b.ofJoint(&r, i)
 	case u.Dim == units.Moment:
 		r.slots[1] = fixed("couple")
@@ -120,20 +121,20 @@ func (b builder) named(unknown string) sheet.Ref {
 // ofJoint fills in the row of a joint's unknown. What belongs to the whole joint,
 // its limit, stands with its first.
 func (b builder) ofJoint(r *record, i int) {
-	j := &b.problem.Joints[b.problem.Unknowns[i].Joint]
+	j := &b.Problem.Joints[b.Problem.Unknowns[i].Joint]
 	r.row = j.Ref
 	r.slots[1] = fixed(j.Kind.String())
-	first := i == 0 || b.problem.Unknowns[i-1].Joint != b.problem.Unknowns[i].Joint
+	first := i == 0 || b.Problem.Unknowns[i-1].Joint != b.Problem.Unknowns[i].Joint
 	if row, ok := b.s.Table("joints").Row(j.Name); ok && first {
 		r.slots[4] = b.cell("joints", row, "limit")
 	}
-	if b.solution == nil {
+	if b.Solution == nil {
 		return
 	}
 	if first {
-		r.slots[5] = b.use(b.jointLimits[b.problem.Unknowns[i].Joint])
+		r.slots[5] = b.use(b.jointLimits[b.Problem.Unknowns[i].Joint])
 	}
-	if x := b.solution.X[i]; j.Kind.Info().PushOnly && first && x.Fixed && x.Value != 0 {
+	if x := b.Solution.X[i]; j.Kind.Info().PushOnly && first && x.Fixed && x.Value != 0 {
 		r.slots[3].text = map[bool]string{true: "push", false: "pull"}[x.Value > 0]
 		r.slots[3].bad = x.Broken
 	}
@@ -143,17 +144,17 @@ func (b builder) ofJoint(r *record, i int) {
 func (b builder) asks(name string, word int) record {
 	n := slot{text: name, does: setAsked, word: word, ref: sheet.Ref{Table: "", Row: "asked"}, look: theme.Name}
 	value := slot{look: b.result()}
-	if p := b.latest; p != nil {
-		if _, err := problem.ParseQuery(p, name); err != nil && len(b.errs) > 0 {
+	if p := b.Latest; p != nil {
+		if _, err := problem.ParseQuery(p, name); err != nil && len(b.Errs) > 0 {
 			n.bad = true
 		}
 	}
-	if p := b.problem; p != nil && b.solution != nil && b.solution.Verdict != statics.Unreadable {
+	if p := b.Problem; p != nil && b.Solution != nil && b.Solution.Verdict != statics.Unreadable {
 		if q, err := problem.ParseQuery(p, name); err == nil {
-			if v, err := b.solution.Evaluate(q); err != nil {
+			if v, err := b.Solution.Evaluate(q); err != nil {
 				value.text = "none"
 			} else {
-				value.text = format(p, v, q.Dim)
+				value.text = results.Format(p, v, q.Dim)
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/units"
 )
 
@@ -66,7 +67,7 @@ func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 
 // pattern is a row with some cells as the pane has it: what its columns are.
 func (p *paster) pattern(table string, cells []sheet.KeyText) record {
-	blank := builder{live: live{latest: p.m.live.latest}}
+	blank := builder{live: live{Result: session.Result{Latest: p.m.live.Latest}}}
 	blank.s, _ = sheet.Parse(nil) // an empty text always reads
 	if s, err := blank.s.Apply(sheet.AddRow{Table: table, Name: "A", Cells: cells}); err == nil {
 		blank.s = s
@@ -158,7 +159,7 @@ func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string)
 	if len(words(name)) != 1 {
 		return nil, "a new row here needs a result, such as T1.x, in its first column"
 	}
-	if latest := p.m.live.latest; latest != nil {
+	if latest := p.m.live.Latest; latest != nil {
 		if _, err := problem.ParseQuery(latest, name); err != nil {
 			return nil, "not pasted: " + err.Error()
 		}

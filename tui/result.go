@@ -7,6 +7,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -25,7 +26,7 @@ type shownText struct {
 // written: a keystroke waits for it.
 func (m *Model) compose(p layout.Pane, w int) {
 	t := &m.texts[p]
-	if m.live.solution == nil {
+	if m.live.Solution == nil {
 		m.composeNone(p, w)
 		return
 	}
@@ -39,13 +40,13 @@ func (m *Model) compose(p layout.Pane, w int) {
 	*t = shownText{w: w}
 	switch l := m.live; {
 	case p == layout.System:
-		t.paneText = l.system(m.theme.Glyphs, w)
+		t.paneText = results.System(&l.Result, m.theme.Glyphs, w)
 	case p == layout.Checks:
-		t.paneText = l.checked(w)
+		t.paneText = results.Checks(&l.Result, w)
 	case p == layout.Ranges:
-		t.paneText = l.ranges(w)
+		t.paneText = results.Ranges(&l.Result, w)
 	case p == layout.Limits:
-		t.paneText = l.limits(w)
+		t.paneText = results.Limits(&l.Result, w)
 	default:
 		t.of = m.worked.of
 		t.paneText = m.worked.on(p, m.theme.Glyphs.ASCII, w)
@@ -64,7 +65,7 @@ func (m *Model) composeNone(p layout.Pane, w int) {
 	for q, r := range m.screen().Panes {
 		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
 	}
-	if errs := m.live.errs; first && len(errs) > 0 {
+	if errs := m.live.Errs; first && len(errs) > 0 {
 		t.paneText.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
 	}
 	t.wide = t.paneText.Width()
@@ -74,7 +75,7 @@ func (m *Model) composeNone(p layout.Pane, w int) {
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution
-	return m.live.stale || steps && m.worked.of != nil && m.worked.of != m.live.solution
+	return m.live.Stale || steps && m.worked.of != nil && m.worked.of != m.live.Solution
 }
 
 // drawResult shows a result, and the cursor where it has the keys.
@@ -107,7 +108,7 @@ func (m Model) drawSays(c grid.Canvas) {
 		c.Text(1, 0, theme.Dim, "line "+ordinal(v.Scroll.Y+1, len(m.texts[m.focus].paneText)))
 		return
 	}
-	if grid.Width(m.says) > w && len(m.live.errs) == 0 {
+	if grid.Width(m.says) > w && len(m.live.Errs) == 0 {
 		var d text.Lines
 		d.Wrapped(theme.Plain, "", m.says, w)
 		if len(d) == 2 {

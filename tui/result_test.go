@@ -144,7 +144,7 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 	r.keys("alt+9")
 	r.sees("Free body")
 	r.keys("alt+6", "alt+2", "down", "right", "0", ",", "2", ",", "3", "enter")
-	if r.m.worked.of == r.m.live.solution {
+	if r.m.worked.of == r.m.live.Solution {
 		t.Error("the working follows though it does not show any more")
 	}
 }

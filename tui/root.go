@@ -12,6 +12,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -162,7 +163,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.catchUp()
 	case judged:
 		m.takeJudged(msg)
-	case weighed:
+	case session.Effect:
 		m.takeWeighed(msg)
 	case saved:
 		cmd = m.afterSave(msg)

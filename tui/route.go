@@ -110,7 +110,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 
 // cannot says why an intent has no effect at the moment; empty where it has.
 func (m Model) cannot(i keys.Intent) string {
-	flat := m.live.problem != nil && m.live.problem.Planar
+	flat := m.live.Problem != nil && m.live.Problem.Planar
 	switch i {
 	case keys.See:
 		if m.ask != nil && len(m.ask.more) == 0 {

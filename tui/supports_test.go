@@ -43,8 +43,8 @@ func TestABeamFromNothing(t *testing.T) {
 		} {
 			r.holds(ref, want)
 		}
-		if len(r.m.live.errs) != 0 {
-			t.Errorf("%v: %v", size, r.m.live.errs)
+		if len(r.m.live.Errs) != 0 {
+			t.Errorf("%v: %v", size, r.m.live.Errs)
 		}
 		checkFrame(t, r.m)
 	}

@@ -5,40 +5,18 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
 // magnitude is a line's value, or the range of it.
 func (b builder) magnitude(i int) string {
-	if v, ok := b.solution.Magnitude(i); ok {
-		return format(b.problem, v, units.Force)
+	if v, ok := b.Solution.Magnitude(i); ok {
+		return results.Format(b.Problem, v, units.Force)
 	}
-	if terms := b.problem.Lines[i].Magnitude.Terms; len(terms) == 1 && terms[0].Coef == 1 {
-		return b.found(terms[0].Unknown)
-	}
-	return "free"
-}
-
-// found is an unknown's value, or the range it may lie in.
-func (b builder) found(i int) string { return b.between(i, "..") }
-
-// between is the same, with what stands between the ends of a range.
-func (b builder) between(i int, to string) string {
-	p, x, d := b.problem, b.solution.X[i], b.problem.Unknowns[i].Dim
-	switch {
-	case x.Fixed:
-		return format(p, x.Value, d)
-	case !x.Ranged && (b.solution.Verdict == statics.Inadmissible || b.solution.Verdict == statics.NoEquilibrium):
-		return "none"
-	case !x.Ranged:
-		return "open"
-	case finite(x.Low) && finite(x.High):
-		return bare(p, x.Low, d) + to + bare(p, x.High, d)
-	case finite(x.Low):
-		return ">= " + bare(p, x.Low, d)
-	case finite(x.High):
-		return "<= " + bare(p, x.High, d)
+	if terms := b.Problem.Lines[i].Magnitude.Terms; len(terms) == 1 && terms[0].Coef == 1 {
+		return results.Found(&b.Result, terms[0].Unknown)
 	}
 	return "free"
 }
@@ -46,11 +24,11 @@ func (b builder) between(i int, to string) string {
 // sense is T or C, push or pull, with a mark where the line cannot have it.
 func (b builder) sense(i int) slot {
 	s := slot{look: b.result()}
-	v, ok := b.solution.Magnitude(i)
+	v, ok := b.Solution.Magnitude(i)
 	if !ok || v == 0 {
 		return s
 	}
-	info := b.problem.Lines[i].Kind.Info()
+	info := b.Problem.Lines[i].Kind.Info()
 	word := info.Positive
 	if v < 0 {
 		word = info.Negative
@@ -65,7 +43,7 @@ func (b builder) sense(i int) slot {
 	default:
 		s.text = map[bool]string{true: "+", false: "-"}[v > 0]
 	}
-	for _, k := range b.solution.Broken {
+	for _, k := range b.Solution.Broken {
 		s.bad = s.bad || k.Line == i
 	}
 	return s
@@ -79,8 +57,8 @@ func (b builder) use(c statics.Check) slot {
 		switch {
 		case c.Open:
 			s.text = "open"
-		case finite(c.Value):
-			s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.problem.Figures) + "%"
+		case results.Finite(c.Value):
+			s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.Problem.Figures) + "%"
 		}
 	}
 	return s
@@ -90,14 +68,14 @@ func (b builder) use(c statics.Check) slot {
 func (b builder) answer(name string) (answer, met slot) {
 	row, ok := b.answerRow(name)
 	answer = b.value("answers", row, "printed")
-	if b.solution != nil && ok {
-		for _, a := range b.solution.Answers {
+	if b.Solution != nil && ok {
+		for _, a := range b.Solution.Answers {
 			if a.Query.Name == name {
 				met = slot{text: "ok", look: theme.Good}
 				if !a.OK {
 					met = slot{text: "no", look: theme.Bad}
 				}
-				if b.stale {
+				if b.Stale {
 					met.look = theme.Stale
 				}
 			}
@@ -113,8 +91,8 @@ func (b builder) answerRow(name string) (sheet.Row, bool) {
 	if row, ok := rows.Row(name); ok {
 		return row, true
 	}
-	if b.problem != nil {
-		for _, a := range b.problem.Answers {
+	if b.Problem != nil {
+		for _, a := range b.Problem.Answers {
 			if a.Query.Name == name {
 				return rows.Row(a.Ref.Row)
 			}

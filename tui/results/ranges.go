@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"fmt"
@@ -12,9 +12,9 @@ import (
 
 // ranges writes what equilibrium and the conditions of an admissible state leave of each unknown, what ends it, and
 // the ranges that the sheet gives to its own values.
-func (l live) ranges(w int) text.Lines {
+func (l writer) ranges(w int) text.Lines {
 	var d text.Lines
-	s := l.solution
+	s := l.Solution
 	switch {
 	case len(s.X) == 0:
 		d.Plain(theme.Plain, "There are no unknowns.")
@@ -30,7 +30,7 @@ func (l live) ranges(w int) text.Lines {
 	if len(s.X) > 0 && s.Verdict != statics.NoEquilibrium {
 		d.Heading("Unknowns")
 		for i := range s.X {
-			if i == maxRows {
+			if i == MaxRows {
 				d.Plain(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 				break
 			}
@@ -43,32 +43,31 @@ func (l live) ranges(w int) text.Lines {
 }
 
 // span writes an unknown's value, or its range and what ends it.
-func (l live) span(d *text.Lines, i, w int) {
-	x := l.solution.X[i]
-	b := builder{live: l}
+func (l writer) span(d *text.Lines, i, w int) {
+	x := l.Solution.X[i]
 	name := grid.Fit(x.Name, 8) + " "
 	if x.Fixed {
-		d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, b.found(i), l.ofValue(i))...)...)...)
+		d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, Found(l.Result, i), l.ofValue(i))...)...)...)
 		return
 	}
-	u := l.problem.Units.For(l.problem.Unknowns[i].Dim)
-	found := b.between(i, " .. ")
-	if u.Symbol != "" && finite(x.Low) && finite(x.High) {
+	u := l.Problem.Units.For(l.Problem.Unknowns[i].Dim)
+	found := between(l.Result, i, " .. ")
+	if u.Symbol != "" && Finite(x.Low) && Finite(x.High) {
 		found += " " + u.Symbol
 	}
 	d.Add(append([]text.Span{{Text: name, Look: theme.Name}}, text.Apart(", ", text.AppendNumbered(nil, theme.Computed, found, l.ofValue(i))...)...)...)
 	in := grid.Fit("", 9)
 	if len(x.LowBy) > 0 {
-		d.Behind(text.Span{Text: in + "least:    "}, " ", theme.Plain, l.solution.Ends(x.LowBy), w)
+		d.Behind(text.Span{Text: in + "least:    "}, " ", theme.Plain, l.Solution.Ends(x.LowBy), w)
 	}
 	if len(x.HighBy) > 0 {
-		d.Behind(text.Span{Text: in + "greatest: "}, " ", theme.Plain, l.solution.Ends(x.HighBy), w)
+		d.Behind(text.Span{Text: in + "greatest: "}, " ", theme.Plain, l.Solution.Ends(x.HighBy), w)
 	}
 }
 
 // givenRanges writes the ranges that cells of the givens have.
-func (l live) givenRanges(d *text.Lines) {
-	p := l.problem
+func (l writer) givenRanges(d *text.Lines) {
+	p := l.Problem
 	n := 0
 	for _, g := range p.Givens {
 		if !g.HasRange {
@@ -77,7 +76,7 @@ func (l live) givenRanges(d *text.Lines) {
 		if n++; n == 1 {
 			d.Heading("Givens: value and range")
 		}
-		if n > maxRows {
+		if n > MaxRows {
 			d.Plain(theme.Dim, "... and more")
 			return
 		}

@@ -1,4 +1,5 @@
-package tui
+// Package results writes what a sheet came to, in lines: the system, its checks, ranges and limits.
+package results
 
 import (
 	"fmt"
@@ -8,6 +9,7 @@ import (
 	"trivet/mechanics/origin"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
@@ -16,22 +18,40 @@ import (
 // A sheet may be far larger than anyone reads: what is shown of it is bounded,
 // and says so.
 const (
-	maxRows  = 200
+	MaxRows  = 200
 	maxCols  = 60
 	maxTerms = 12 // of a row of a system with more columns
 )
 
-// caution is what the screen owes to whoever would lift a load by it.
-const caution = "For teaching and quick checks: a static, rigid-body model with no dynamic, wind or shock allowance. " +
+// Caution is what the screen owes to whoever would lift a load by it.
+const Caution = "For teaching and quick checks: a static, rigid-body model with no dynamic, wind or shock allowance. " +
 	"Capacities and factors come from the manufacturer and the code that applies; a qualified person decides."
 
+// writer writes a result in lines.
+type writer struct{ *session.Result }
+
+// System writes the verdict, A x = b, its solution and the lines.
+func System(r *session.Result, g theme.Glyphs, w int) text.Lines { return writer{r}.system(g, w) }
+
+// Checks writes the checks and the reference answers, those that fail first.
+func Checks(r *session.Result, w int) text.Lines { return writer{r}.checked(w) }
+
+// Ranges writes what equilibrium and admissibility leave of each unknown, and the ± of each result.
+func Ranges(r *session.Result, w int) text.Lines { return writer{r}.ranges(w) }
+
+// Limits writes each limit with its utilisation, and what has none.
+func Limits(r *session.Result, w int) text.Lines { return writer{r}.limits(w) }
+
+// Order writes which equations give which unknowns, one after the other.
+func Order(r *session.Result, d *text.Lines, w int) { writer{r}.order(d, w) }
+
 // system writes the verdict, A x = b, its solution and the lines.
-func (l live) system(g theme.Glyphs, w int) text.Lines {
+func (l writer) system(g theme.Glyphs, w int) text.Lines {
 	var d text.Lines
-	for i, words := range l.solution.Words() {
+	for i, words := range l.Solution.Words() {
 		look := theme.Plain
 		if i == 0 {
-			look = verdictLook(l.solution.Verdict)
+			look = VerdictLook(l.Solution.Verdict)
 		}
 		d.Wrapped(look, "", words, w)
 	}
@@ -39,16 +59,16 @@ func (l live) system(g theme.Glyphs, w int) text.Lines {
 	l.values(&d)
 	l.segments(&d)
 	l.order(&d, w)
-	if task := l.problem.Statement; task != "" {
+	if task := l.Problem.Statement; task != "" {
 		d.Heading("Task")
 		d.Wrapped(theme.Plain, "", task, w)
 	}
-	if lesson := l.problem.Lesson; lesson != "" {
+	if lesson := l.Problem.Lesson; lesson != "" {
 		d.Heading("Lesson")
 		d.Wrapped(theme.Plain, "", lesson, w)
 	}
 	d.Add()
-	d.Wrapped(theme.Dim, "", caution, w)
+	d.Wrapped(theme.Dim, "", Caution, w)
 	return d
 }
 
@@ -75,7 +95,7 @@ func checkMark(ok, risk, wide bool) text.Span {
 	return mark
 }
 
-func verdictLook(v statics.Verdict) grid.Style {
+func VerdictLook(v statics.Verdict) grid.Style {
 	switch v {
 	case statics.Determinate, statics.Resultant:
 		return theme.Good
@@ -86,21 +106,20 @@ func verdictLook(v statics.Verdict) grid.Style {
 }
 
 // values writes the solution vector.
-func (l live) values(d *text.Lines) {
-	s, p := l.solution, l.problem
+func (l writer) values(d *text.Lines) {
+	s, p := l.Solution, l.Problem
 	if len(s.X) == 0 {
 		return
 	}
 	d.Heading("x")
-	b := builder{live: l}
 	var store text.Store
 	for i, x := range s.X {
-		if i == maxRows {
+		if i == MaxRows {
 			d.Plain(theme.Dim, fmt.Sprintf("... and %d more", len(s.X)-i))
 			return
 		}
 		line := append(store.Line(5), text.Span{Text: grid.Fit(x.Name, 8), Look: theme.Name})
-		line = text.AppendNumbered(line, theme.Computed, " "+b.found(i), l.ofValue(i))
+		line = text.AppendNumbered(line, theme.Computed, " "+Found(l.Result, i), l.ofValue(i))
 		if i < len(p.Unknowns) && p.Unknowns[i].Own && x.Fixed {
 			info := p.Lines[p.Unknowns[i].Line].Kind.Info()
 			word := info.Positive
@@ -119,19 +138,19 @@ func (l live) values(d *text.Lines) {
 }
 
 // ofValue says what the numbers of an unknown are: its value, or the ends of its range.
-func (l live) ofValue(i int) func(int) doc.Origin {
-	x := &l.solution.X[i]
+func (l writer) ofValue(i int) func(int) doc.Origin {
+	x := &l.Solution.X[i]
 	return func(k int) doc.Origin {
 		if x.Fixed {
-			return origin.Value(l.solution, i)
+			return origin.Value(l.Solution, i)
 		}
-		return origin.End(l.solution, i, k == 1 || !finite(x.Low))
+		return origin.End(l.Solution, i, k == 1 || !Finite(x.Low))
 	}
 }
 
 // segments writes r, |r|, u and |u| of each line.
-func (l live) segments(d *text.Lines) {
-	p := l.problem
+func (l writer) segments(d *text.Lines) {
+	p := l.Problem
 	n := 0
 	var store text.Store
 	axes := 3
@@ -148,7 +167,7 @@ func (l live) segments(d *text.Lines) {
 			if n == 0 {
 				d.Heading("Lines   r and |r| in " + p.Units.Length.Symbol + ", u = r / |r|")
 			}
-			if n++; n > maxRows {
+			if n++; n > MaxRows {
 				d.Plain(theme.Dim, "... and more")
 				return
 			}
@@ -160,17 +179,17 @@ func (l live) segments(d *text.Lines) {
 			of := func(vector, size origin.Part) func(int) doc.Origin {
 				return func(n int) doc.Origin {
 					if n == axes {
-						return origin.Segment(l.solution, i, k, size, 0)
+						return origin.Segment(l.Solution, i, k, size, 0)
 					}
-					return origin.Segment(l.solution, i, k, vector, n)
+					return origin.Segment(l.Solution, i, k, vector, n)
 				}
 			}
 			if g.To >= 0 {
-				course := " r = " + vector(p, g.R, units.Length) + "  |r| = " + bare(p, g.Length, units.Length)
+				course := " r = " + Vector(p, g.R, units.Length) + "  |r| = " + Bare(p, g.Length, units.Length)
 				d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Plain, course, of(origin.R, origin.Length))...)
 				first.Text = grid.Fit("", 8)
 			}
-			size := " u = " + unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
+			size := " u = " + Unit(p, g.U) + "  |u| = " + units.Decimals(math.Sqrt(g.U.X*g.U.X+g.U.Y*g.U.Y+g.U.Z*g.U.Z), cosines)
 			d.Add(text.AppendNumbered(append(store.Line(room), first), theme.Computed, size, of(origin.U, origin.Unit))...)
 		}
 	}

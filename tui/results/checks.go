@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"fmt"
@@ -9,9 +9,9 @@ import (
 )
 
 // checked writes the checks and the reference answers, those that fail first.
-func (l live) checked(w int) text.Lines {
+func (l writer) checked(w int) text.Lines {
 	var d text.Lines
-	s := l.solution
+	s := l.Solution
 	failed := 0
 	for _, c := range s.Checks {
 		if !c.OK {
@@ -36,7 +36,7 @@ func (l live) checked(w int) text.Lines {
 		d.Heading("Checks")
 		failedFirst(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
 			from := len(d)
-			marked(&d, s.Checks[k].OK, s.Checks[k].Says(l.problem), w)
+			marked(&d, s.Checks[k].OK, s.Checks[k].Says(l.Problem), w)
 			d.From(from, origin.Check(s, k))
 		})
 	}
@@ -44,7 +44,7 @@ func (l live) checked(w int) text.Lines {
 		d.Heading("Reference answers")
 		failedFirst(len(s.Answers), func(k int) bool { return s.Answers[k].OK }, &d, func(k int) {
 			from := len(d)
-			marked(&d, s.Answers[k].OK, s.Answers[k].Says(l.problem), w)
+			marked(&d, s.Answers[k].OK, s.Answers[k].Says(l.Problem), w)
 			d.From(from, origin.Answer(s, k))
 		})
 	}
@@ -59,7 +59,7 @@ func failedFirst(n int, ok func(k int) bool, d *text.Lines, write func(k int)) {
 			if ok(k) != want {
 				continue
 			}
-			if shown++; shown > maxRows {
+			if shown++; shown > MaxRows {
 				d.Plain(theme.Dim, fmt.Sprintf("... and %d more", n-shown+1))
 				return
 			}

@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"cmp"
@@ -16,9 +16,9 @@ import (
 )
 
 // limits writes each limit with its use, the governing one first, and what has none.
-func (l live) limits(w int) text.Lines {
+func (l writer) limits(w int) text.Lines {
 	var d text.Lines
-	s := l.solution
+	s := l.Solution
 	var of []int
 	for k, c := range s.Checks {
 		if c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit {
@@ -51,16 +51,16 @@ func (l live) limits(w int) text.Lines {
 		d.Wrapped(theme.Plain, "", strings.Join(none, ", "), w)
 	}
 	d.Add()
-	d.Wrapped(theme.Dim, "", caution, w)
+	d.Wrapped(theme.Dim, "", Caution, w)
 	return d
 }
 
 // uses writes the table of limits, each column as wide as it needs to be: the
 // narrowest pane shows all of it.
-func (l live) uses(d *text.Lines, of []int, w int) {
-	s, p := l.solution, l.problem
-	more := len(of) - maxRows
-	of = of[:min(len(of), maxRows)]
+func (l writer) uses(d *text.Lines, of []int, w int) {
+	s, p := l.Solution, l.Problem
+	more := len(of) - MaxRows
+	of = of[:min(len(of), MaxRows)]
 	rows := make([][4]string, len(of))
 	head := [4]string{"force", "limit", "util.", "reserve"}
 	name, wide := 0, [4]int{}
@@ -69,12 +69,12 @@ func (l live) uses(d *text.Lines, of []int, w int) {
 	}
 	for n, k := range of {
 		c := &s.Checks[k]
-		rows[n] = [4]string{"unbounded", bare(p, c.Bound, units.Force)}
+		rows[n] = [4]string{"unbounded", Bare(p, c.Bound, units.Force)}
 		switch {
 		case c.Open:
 			rows[n][0] = "open"
-		case finite(c.Value):
-			rows[n][0], rows[n][2] = bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
+		case Finite(c.Value):
+			rows[n][0], rows[n][2] = Bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
 			if c.Value > 0 {
 				rows[n][3] = "×" + units.Figures(c.Bound/c.Value, p.Figures)
 			}
@@ -103,12 +103,12 @@ func (l live) uses(d *text.Lines, of []int, w int) {
 	d.Add(line...)
 	for n, k := range of {
 		c := &s.Checks[k]
-		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
+		mark := checkMark(c.OK, l.Effects().CheckAtRisk(k), risky)
 		line := []text.Span{mark, {Text: grid.Fit(c.Subject, name), Look: theme.Name, By: ": "}}
 		for col, cell := range rows[n][:columns] {
 			from := origin.Use(s, k)
 			switch {
-			case cell == "" || col == 0 && !c.Open && !finite(c.Value):
+			case cell == "" || col == 0 && !c.Open && !Finite(c.Value):
 				from = nil
 			case col == 1:
 				from = origin.Phrase("the limit of %[1]s, from its cell", c.Subject)
@@ -124,7 +124,7 @@ func (l live) uses(d *text.Lines, of []int, w int) {
 
 // unlimited names what carries a force and has no limit, and apart from it the parts
 // of one rope whose other part has one, each as "T2, as T1".
-func (l live) unlimited() (none, tied []string) {
+func (l writer) unlimited() (none, tied []string) {
 	var rest, restTied int
 	add := func(names *[]string, more *int, name string) {
 		if len(*names) < maxCols {
@@ -134,14 +134,14 @@ func (l live) unlimited() (none, tied []string) {
 		}
 	}
 	limited := map[ropeSize]string{}
-	for i := range l.problem.Lines {
-		line := &l.problem.Lines[i]
+	for i := range l.Problem.Lines {
+		line := &l.Problem.Lines[i]
 		if g, ok := legOf(line); ok && line.Limit > 0 && limited[g] == "" {
 			limited[g] = line.Name
 		}
 	}
-	for i := range l.problem.Lines {
-		line := &l.problem.Lines[i]
+	for i := range l.Problem.Lines {
+		line := &l.Problem.Lines[i]
 		if !line.OK || line.Limit != 0 || !line.Kind.Info().Path {
 			continue
 		}
@@ -151,8 +151,8 @@ func (l live) unlimited() (none, tied []string) {
 			add(&none, &rest, line.Name)
 		}
 	}
-	for i := range l.problem.Joints {
-		if j := &l.problem.Joints[i]; j.OK && j.Limit == 0 {
+	for i := range l.Problem.Joints {
+		if j := &l.Problem.Joints[i]; j.OK && j.Limit == 0 {
 			add(&none, &rest, j.Name)
 		}
 	}

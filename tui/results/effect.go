@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"fmt"
@@ -14,15 +14,15 @@ import (
 
 // effectLines writes what the ± of the inputs does to the results: the ± of each where
 // they err independently, and the ends of the worst case.
-func (l live) effectLines(d *text.Lines, w int) {
-	if !l.uncertain() {
+func (l writer) effectLines(d *text.Lines, w int) {
+	if !l.Uncertain() {
 		return
 	}
 	d.Heading("Effect of measurement tolerance")
-	t := l.effect()
+	t := l.Effects()
 	switch {
-	case l.weighed.of == l.solution && l.weighed.fault != "":
-		d.Wrapped(theme.Bad, "! ", "the effect of the ± could not be computed (fault: "+l.weighed.fault+")", w)
+	case l.Weighed.Of == l.Solution && l.Weighed.Fault != "":
+		d.Wrapped(theme.Bad, "! ", "the effect of the ± could not be computed (fault: "+l.Weighed.Fault+")", w)
 		return
 	case t == nil:
 		d.Plain(theme.Dim, "Computing the effect of the ± ...")
@@ -43,7 +43,7 @@ func (l live) effectLines(d *text.Lines, w int) {
 		if !y.Changed {
 			continue
 		}
-		if n++; n > maxRows {
+		if n++; n > MaxRows {
 			rest++
 			continue
 		}
@@ -72,13 +72,13 @@ func (l live) effectLines(d *text.Lines, w int) {
 }
 
 // worstUses writes the utilisation of each limit with all inputs at their adverse ends.
-func (l live) worstUses(d *text.Lines, w int) {
-	if !l.uncertain() {
+func (l writer) worstUses(d *text.Lines, w int) {
+	if !l.Uncertain() {
 		return
 	}
-	t := l.effect()
+	t := l.Effects()
 	if t == nil {
-		if l.weighed.of != l.solution {
+		if l.Weighed.Of != l.Solution {
 			d.Heading("Worst case within the ± of the inputs")
 			d.Plain(theme.Dim, "Computing the effect of the ± ...")
 		}
@@ -87,21 +87,21 @@ func (l live) worstUses(d *text.Lines, w int) {
 	n := 0
 	for k := range t.Checks {
 		r := &t.Checks[k]
-		c := l.solution.Checks[r.Check]
+		c := l.Solution.Checks[r.Check]
 		if !c.IsLimit() || r.Mostly < 0 {
 			continue
 		}
 		if n++; n == 1 {
 			d.Heading("Worst case within the ± of the inputs")
 		}
-		if n > maxRows {
+		if n > MaxRows {
 			d.Plain(theme.Dim, "... and more")
 			return
 		}
 		mark := checkMark(c.OK, t.Risks(r), l.couldExceed())
 		says := "unbounded"
-		if finite(r.Value) {
-			says = l.problem.Units.Force.Format(r.Value, l.problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.problem.Figures) + "%"
+		if Finite(r.Value) {
+			says = l.Problem.Units.Force.Format(r.Value, l.Problem.Figures) + ", " + units.Figures(100*r.Value/r.Bound, l.Problem.Figures) + "%"
 		}
 		name := grid.Fit(c.Subject, min(max(grid.Width(c.Subject), 8), 14))
 		d.Add(append([]text.Span{mark, {Text: name + " ", Look: theme.Name, By: ": "}}, text.Apart(", ", text.Numbered(theme.Computed, says, origin.Reach(t, k))...)...)...)
@@ -109,10 +109,10 @@ func (l live) worstUses(d *text.Lines, w int) {
 }
 
 // couldExceed tells that a limit which is kept is passed at the worst.
-func (l live) couldExceed() bool {
-	t := l.effect()
+func (l writer) couldExceed() bool {
+	t := l.Effects()
 	if t == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return l.solution.Checks[r.Check].IsLimit() && t.Risks(&r) })
+	return slices.ContainsFunc(t.Checks, func(r uncertainty.Reach) bool { return l.Solution.Checks[r.Check].IsLimit() && t.Risks(&r) })
 }

@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"fmt"
@@ -13,8 +13,8 @@ import (
 )
 
 // matrix writes A, b and what is left of each row.
-func (l live) matrix(d *text.Lines, g theme.Glyphs) {
-	s, p := l.solution, l.problem
+func (l writer) matrix(d *text.Lines, g theme.Glyphs) {
+	s, p := l.Solution, l.Problem
 	if len(s.System.Rows) == 0 {
 		return
 	}
@@ -25,7 +25,7 @@ func (l live) matrix(d *text.Lines, g theme.Glyphs) {
 	d.Heading("A x = b   (" + unit + ")")
 	label := 4
 	for i, r := range s.System.Rows {
-		if i < maxRows {
+		if i < MaxRows {
 			label = max(label, grid.Width(origin.Label(p, &r)))
 		}
 	}
@@ -35,7 +35,7 @@ func (l live) matrix(d *text.Lines, g theme.Glyphs) {
 		l.matrixHead(d, label, wall)
 	}
 	for i, r := range s.System.Rows {
-		if i == maxRows {
+		if i == MaxRows {
 			d.Plain(theme.Dim, fmt.Sprintf("... and %d more rows", len(s.System.Rows)-i))
 			break
 		}
@@ -49,7 +49,7 @@ func (l live) matrix(d *text.Lines, g theme.Glyphs) {
 		for j := range s.System.Cols {
 			line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, j)), text.Column), theme.Plain, origin.Entry(s, i, j)))
 		}
-		line = append(line, text.Span{Text: wall, Look: theme.Rule}, text.Numeral(grid.FitRight(bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
+		line = append(line, text.Span{Text: wall, Look: theme.Rule}, text.Numeral(grid.FitRight(Bare(p, s.System.B[i], r.Dim()), 10), theme.Plain, origin.Known(s, i)))
 		if i < len(s.Residuals) {
 			left := s.Residuals[i]
 			line = append(line, text.Numeral(fmt.Sprintf("%12s", origin.Tiny(left.Value/p.Units.For(r.Dim()).Factor)), theme.Dim, origin.Residual(s, i)),
@@ -59,9 +59,9 @@ func (l live) matrix(d *text.Lines, g theme.Glyphs) {
 	}
 }
 
-func (l live) matrixHead(d *text.Lines, label int, wall string) {
+func (l writer) matrixHead(d *text.Lines, label int, wall string) {
 	head := []text.Span{{Text: grid.Fit("", label), Look: theme.Dim, Head: true}}
-	for _, c := range l.solution.System.Cols {
+	for _, c := range l.Solution.System.Cols {
 		head = append(head, text.Span{Text: grid.FitRight(c.Name, text.Column), Look: theme.Name})
 	}
 	d.Add(append(head, text.Span{Text: wall, Look: theme.Rule}, text.Span{Text: grid.FitRight("b", 10), Look: theme.Name},
@@ -70,8 +70,8 @@ func (l live) matrixHead(d *text.Lines, label int, wall string) {
 
 // sparse writes a row of a system that has more columns than a reader would scroll
 // through: what is not zero, each with its unknown, then b and what is left.
-func (l live) sparse(line []text.Span, i int) []text.Span {
-	s, p := l.solution, l.problem
+func (l writer) sparse(line []text.Span, i int) []text.Span {
+	s, p := l.Solution, l.Problem
 	r := &s.System.Rows[i]
 	n := 0
 	for _, t := range s.System.Terms[i] {
@@ -85,7 +85,7 @@ func (l live) sparse(line []text.Span, i int) []text.Span {
 		line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), text.Column+1), theme.Plain, origin.Entry(s, i, t.Col)),
 			text.Span{Text: " " + s.System.Cols[t.Col].Name, Look: theme.Name})
 	}
-	line = append(line, text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
+	line = append(line, text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+Bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
 		left := s.Residuals[i].Value / p.Units.For(r.Dim()).Factor
 		line = append(line, text.Span{Text: "  residual", Look: theme.Dim}, text.Numeral(" "+origin.Tiny(left), theme.Dim, origin.Residual(s, i)))
@@ -95,18 +95,18 @@ func (l live) sparse(line []text.Span, i int) []text.Span {
 
 // order writes the blocks into which the system falls: which equations give which
 // unknowns, one after the other. A system of one block has no order.
-func (l live) order(d *text.Lines, w int) {
-	s, p := l.solution, l.problem
-	if len(l.blocks) < 2 {
+func (l writer) order(d *text.Lines, w int) {
+	s, p := l.Solution, l.Problem
+	if len(l.Blocks) < 2 {
 		return
 	}
 	d.Heading("Order in which it can be solved")
-	for i, b := range l.blocks {
+	for i, b := range l.Blocks {
 		var names, rows []string
-		for _, j := range b.cols {
+		for _, j := range b.Cols {
 			names = append(names, s.System.Cols[j].Name)
 		}
-		for _, k := range b.rows {
+		for _, k := range b.Rows {
 			rows = append(rows, origin.Row(p, &s.System.Rows[k]))
 		}
 		how := " from "
