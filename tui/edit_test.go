@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -33,8 +34,8 @@ func TestTypingReplacesAndIsLive(t *testing.T) {
 	r.keys("enter")
 	r.holds(pointA, "-3, 0")
 	r.sees("unsaved", "45.0 N")
-	if r.m.at[layout.Points].row != 2 {
-		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].row)
+	if r.m.at[layout.Points].Row != 2 {
+		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].Row)
 	}
 }
 
@@ -114,7 +115,7 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 	first := r.m.at
 	for range 300 {
 		seen[r.m.focus]++
-		if s, _ := r.m.slot(); s.does == nothing {
+		if s, _ := r.m.slot(); s.Does == cells.Nothing {
 			t.Fatalf("tab rests on %v", r.m.at[r.m.focus])
 		}
 		r.keys("tab")
@@ -140,7 +141,7 @@ func TestTabKeepsWhatIsTyped(t *testing.T) {
 	r.text("-3, 0")
 	r.keys("tab")
 	r.holds(pointA, "-3, 0")
-	if got := r.m.at[layout.Points]; got.row != 1 || got.col != 2 {
+	if got := r.m.at[layout.Points]; got.Row != 1 || got.Col != 2 {
 		t.Errorf("tab leads to %v", got)
 	}
 }

@@ -117,7 +117,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 // quit leaves, and asks first where something is unsaved.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
-	if m.edit != nil && (m.edit.Text != m.edit.was || m.fresh != nil) {
+	if m.edit != nil && (m.edit.Text != m.edit.Was || m.fresh != nil) {
 		cmd = m.keep(func() {})
 		if m.edit != nil {
 			// The sheet refuses the text. To leave is still possible.

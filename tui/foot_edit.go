@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -23,13 +24,13 @@ func (m Model) drawLine(c grid.Canvas, label string, l text.Line) (start, skip i
 // drawEdit shows the text being typed and, under it, what is missing. It tells
 // whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
-	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.Line)
+	start, skip := m.drawLine(c, label(m.edit.Slot)+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
 		for _, e := range m.live.Errs {
-			if e.Blocks() && m.edit.slot.does == setCell {
+			if e.Blocks() && m.edit.Slot.Does == cells.SetCell {
 				text := "elsewhere: " + m.live.place(e)
-				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
+				if own := m.edit.Slot.Ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Text()
 				}
 				c.Text(1, 1, theme.Warn, grid.Fit(text, c.W()-2))
@@ -54,21 +55,21 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 
 // ownError is what is wrong with the text being typed, at its place in it.
 func (m Model) ownError() (problem.Error, bool) {
-	s := m.edit.slot
-	e, ok := m.live.ErrorOf(s.ref)
-	if !ok || s.does == setName || m.fresh != nil {
+	s := m.edit.Slot
+	e, ok := m.live.ErrorOf(s.Ref)
+	if !ok || s.Does == cells.SetName || m.fresh != nil {
 		return e, false
 	}
-	if s.does == setAsked {
+	if s.Does == cells.SetAsked {
 		// The cell holds all results asked for; this is one of them.
 		row, _ := m.live.Sheet.Table("").Row("asked")
 		cell, _ := row.Cell("")
-		all := words(cell.Text)
-		if s.word >= len(all) || e.Span.Start < all[s.word].start || e.Span.End > all[s.word].end {
+		all := cells.Words(cell.Text)
+		if s.Word >= len(all) || e.Span.Start < all[s.Word].Start || e.Span.End > all[s.Word].End {
 			return e, false
 		}
-		e.Span.Start -= all[s.word].start
-		e.Span.End -= all[s.word].start
+		e.Span.Start -= all[s.Word].Start
+		e.Span.End -= all[s.Word].Start
 	}
 	return e, true
 }
@@ -77,19 +78,19 @@ func (m Model) ownError() (problem.Error, bool) {
 func bound(at int, text string) int { return diag.RuneStart(text, at) }
 
 // label names a cell: "T1 path".
-func label(s slot) string {
+func label(s cells.Slot) string {
 	switch {
-	case s.does == setName:
-		if s.ref.Row == "" {
-			return "new in " + s.ref.Table
+	case s.Does == cells.SetName:
+		if s.Ref.Row == "" {
+			return "new in " + s.Ref.Table
 		}
-		return "name of " + s.ref.Row
-	case s.does == setAsked:
+		return "name of " + s.Ref.Row
+	case s.Does == cells.SetAsked:
 		return "result"
-	case s.ref.Table == "answers":
-		return "your answer " + s.ref.Row
-	case s.ref.Key == "":
-		return s.ref.Row
+	case s.Ref.Table == "answers":
+		return "your answer " + s.Ref.Row
+	case s.Ref.Key == "":
+		return s.Ref.Row
 	}
-	return s.ref.Row + " " + s.ref.Key
+	return s.Ref.Row + " " + s.Ref.Key
 }

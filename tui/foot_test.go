@@ -39,7 +39,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 		t.Error("? does not open the help on a direction")
 	}
 	r.keys("?", "alt+5", "?")
-	if r.m.edit == nil || r.m.edit.slot.ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
+	if r.m.edit == nil || r.m.edit.Slot.Ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
 		t.Error("? is not typed on the size of an unknown")
 	}
 	r = newRig(t, beam, 120, 40)

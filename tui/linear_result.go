@@ -26,7 +26,7 @@ const maxValues = 12
 // While a cell is being typed, or a newer result is on its way, it says nothing.
 func (m Model) results(was heard) (lines []string, now heard) {
 	l := m.live
-	if l.running || l.seq == 0 || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.was {
+	if l.running || l.seq == 0 || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
 		return nil, was
 	}
 	now = heard{values: was.values, errs: map[sheet.Ref]string{}}
@@ -71,7 +71,7 @@ func (m Model) results(was heard) (lines []string, now heard) {
 	lines = append(lines, m.newErrors(was, &now)...)
 	now.next = was.next
 	if m.focus < layout.System && m.edit == nil {
-		if now.next = m.made.nextStep(m.focus); now.next != was.next {
+		if now.next = m.made.NextStep(m.focus); now.next != was.next {
 			lines = append(lines, now.next)
 		}
 	}

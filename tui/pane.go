@@ -3,6 +3,7 @@ package tui
 import (
 	"image"
 
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
@@ -28,7 +29,7 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 			m.drawResult(in, p)
 			return
 		}
-		m.drawTable(in, p)
+		m.tables[p].Draw(in, cells.View{At: m.at[p], Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row})
 	}
 }
 
@@ -44,7 +45,7 @@ func (m Model) more(p layout.Pane, w, h int) string {
 			right, below = t.wide > o.X+w-1, len(t.paneText) > o.Y+h
 			break
 		}
-		left, right, above, below = m.hidden(p, w, h)
+		left, right, above, below = m.tables[p].Hidden(m.at[p], w, h)
 	}
 	s := ""
 	for i, goes := range []bool{left, right, above, below} {

@@ -129,11 +129,11 @@ func (m *Model) pickNext(dir int) {
 	var refs []sheet.Ref
 	at := 0
 	for _, p := range []layout.Pane{layout.Points, layout.Lines, layout.Supports} {
-		for _, r := range m.tables[p].records {
-			if r.row == m.selected() {
+		for _, r := range m.tables[p].Records {
+			if r.Row == m.selected() {
 				at = len(refs)
 			}
-			refs = append(refs, r.row)
+			refs = append(refs, r.Row)
 		}
 	}
 	if n := len(refs); n > 0 {
@@ -143,8 +143,8 @@ func (m *Model) pickNext(dir int) {
 
 // selected is the row under the cursor of the pane of cells used last.
 func (m Model) selected() sheet.Ref {
-	if m.back < layout.System && m.at[m.back].row < len(m.tables[m.back].records) {
-		return m.tables[m.back].records[m.at[m.back].row].row
+	if m.back < layout.System && m.at[m.back].Row < len(m.tables[m.back].Records) {
+		return m.tables[m.back].Records[m.at[m.back].Row].Row
 	}
 	return sheet.Ref{}
 }

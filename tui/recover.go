@@ -8,6 +8,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
@@ -104,7 +105,7 @@ func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
 		case !c.Is:
 			says, only = c.Old, "   only "+was
 		}
-		lines.Add(text.Span{Text: grid.Clean(label(slot{ref: c.Ref, does: setCell}) + ": " + says)}, text.Span{Text: only, By: ", "})
+		lines.Add(text.Span{Text: grid.Clean(label(cells.Slot{Ref: c.Ref, Does: cells.SetCell}) + ": " + says)}, text.Span{Text: only, By: ", "})
 	}
 	return lines
 }
@@ -154,16 +155,16 @@ func (m *Model) noteTyping() {
 	if m.journal == nil || m.edit == nil {
 		return
 	}
-	ref, text := m.edit.slot.ref, m.edit.Text
+	ref, text := m.edit.Slot.Ref, m.edit.Text
 	switch {
-	case m.edit.slot.does == setName:
+	case m.edit.Slot.Does == cells.SetName:
 		ref = sheet.Ref{Table: ref.Table}
-	case m.edit.slot.does == setAsked && m.fresh != nil:
+	case m.edit.Slot.Does == cells.SetAsked && m.fresh != nil:
 		row, _ := m.history.Current().Table("").Row("asked")
 		cell, _ := row.Cell("")
 		ref, text = sheet.Ref{Row: "asked"}, cell.Text+" "+text
-	case m.edit.slot.does == setAsked:
-		ref, text = m.asking(m.edit.slot, text)
+	case m.edit.Slot.Does == cells.SetAsked:
+		ref, text = m.asking(m.edit.Slot, text)
 	}
 	m.journal.Typing(ref, text)
 	m.troubled()

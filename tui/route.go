@@ -34,9 +34,9 @@ func (m Model) mode() keys.Mode {
 		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
-	case m.edit != nil && m.edit.list != nil:
+	case m.edit != nil && m.edit.List != nil:
 		return keys.InList
-	case m.edit != nil && len(m.edit.words) > 0:
+	case m.edit != nil && len(m.edit.Words) > 0:
 		return keys.InWords
 	case m.edit != nil:
 		return keys.InCell

@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/text"
@@ -64,17 +65,17 @@ func (m *Model) seek(skip int) {
 		m.focus, m.at[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
-	p, row, col := m.focus, m.at[m.focus].row, m.at[m.focus].col+skip
+	p, row, col := m.focus, m.at[m.focus].Row, m.at[m.focus].Col+skip
 	for range int(layout.System) + 1 {
-		for records := m.tables[p].records; row < len(records); row, col = row+1, 0 {
-			for ; col < len(records[row].slots); col++ {
-				s := records[row].slots[col]
-				text := s.text
-				if s.does != nothing {
+		for records := m.tables[p].Records; row < len(records); row, col = row+1, 0 {
+			for ; col < len(records[row].Slots); col++ {
+				s := records[row].Slots[col]
+				text := s.Text
+				if s.Does != cells.Nothing {
 					text = m.raw(s)
 				}
 				if strings.Contains(strings.ToLower(text), want) {
-					m.at[p].row, m.at[p].col = row, col
+					m.at[p].Row, m.at[p].Col = row, col
 					m.goTo(p)
 					return
 				}

@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -166,7 +167,7 @@ func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
 	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
-	m.at = [layout.System]place{}
+	m.at = [layout.System]cells.Place{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)

@@ -20,11 +20,11 @@ type judged struct {
 // unmet is the own answer under the cursor where it is not met, else "".
 func (m Model) unmet() string {
 	s, ok := m.slot()
-	if !ok || m.focus != layout.Unknowns || s.ref.Table != "answers" || m.live.Solution == nil || m.live.Stale {
+	if !ok || m.focus != layout.Unknowns || s.Ref.Table != "answers" || m.live.Solution == nil || m.live.Stale {
 		return ""
 	}
 	for _, a := range m.live.Solution.Answers {
-		if a.Ref.Row == s.ref.Row && !a.OK && a.Err == "" {
+		if a.Ref.Row == s.Ref.Row && !a.OK && a.Err == "" {
 			return a.Query.Name
 		}
 	}

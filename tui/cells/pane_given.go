@@ -1,4 +1,4 @@
-package tui
+package cells
 
 import (
 	"strconv"
@@ -12,39 +12,39 @@ import (
 
 // What the sheet says of itself, in the order of the pane. The value shown where
 // it is left out stands in the last column.
-var sheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
+var SheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
 
-var unitRows = []string{"length", "force", "angle", "mass"}
+var UnitRows = []string{"length", "force", "angle", "mass"}
 
-// given is the pane of the named values and of the sheet's own settings.
-func (b builder) given() table {
-	t := table{columns: []column{{head: "name", width: 9, limit: 12}, {head: "value", width: 13, grow: 3}, {head: "is", width: 8, grow: 1}, {head: "range", width: 8, grow: 1}}}
+// Given is the pane of the named values and of the sheet's own settings.
+func (b Builder) Given() Table {
+	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 8, Grow: 1}, {Head: "range", Width: 8, Grow: 1}}}
 	for _, row := range b.rows("given") {
-		t.records = append(t.records, record{
-			row:   sheet.Ref{Table: "given", Row: row.Name},
-			slots: []slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.cell("given", row, "range")},
+		t.Records = append(t.Records, Record{
+			Row:   sheet.Ref{Table: "given", Row: row.Name},
+			Slots: []Slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.cell("given", row, "range")},
 		})
 	}
 	b.insert(&t, "given")
-	for _, name := range sheetRows {
-		row, ok := b.s.Table("").Row(name)
+	for _, name := range SheetRows {
+		row, ok := b.Typed.Table("").Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}
 		}
-		t.records = append(t.records, b.setting("", name, "", row))
+		t.Records = append(t.Records, b.setting("", name, "", row))
 	}
-	for _, name := range unitRows {
-		row, ok := b.s.Table("units").Row(name)
+	for _, name := range UnitRows {
+		row, ok := b.Typed.Table("units").Row(name)
 		if !ok {
 			row = sheet.Row{Name: name}
 		}
-		t.records = append(t.records, b.setting("units", name, name+" in", row))
+		t.Records = append(t.Records, b.setting("units", name, name+" in", row))
 	}
 	return t
 }
 
 // value is the slot of a row's plain value, or of its usual key.
-func (b builder) value(table string, row sheet.Row, usual string) slot {
+func (b Builder) value(table string, row sheet.Row, usual string) Slot {
 	if _, ok := row.Cell(usual); ok {
 		return b.cell(table, row, usual)
 	}
@@ -52,14 +52,14 @@ func (b builder) value(table string, row sheet.Row, usual string) slot {
 }
 
 // setting is a row whose name is fixed.
-func (b builder) setting(table, name, label string, row sheet.Row) record {
+func (b Builder) setting(table, name, label string, row sheet.Row) Record {
 	if label == "" {
 		label = name
 	}
-	return record{
-		row: sheet.Ref{Table: table, Row: name},
-		slots: []slot{
-			{text: label, look: theme.Dim},
+	return Record{
+		Row: sheet.Ref{Table: table, Row: name},
+		Slots: []Slot{
+			{Text: label, look: theme.Dim},
 			b.cell(table, row, ""),
 			b.computed(b.settingValue(name)),
 			{},
@@ -67,7 +67,7 @@ func (b builder) setting(table, name, label string, row sheet.Row) record {
 	}
 }
 
-func (b builder) givenValue(name string) string {
+func (b Builder) givenValue(name string) string {
 	if b.Latest == nil {
 		return ""
 	}
@@ -83,7 +83,7 @@ func (b builder) givenValue(name string) string {
 }
 
 // settingValue is what is taken, written or not.
-func (b builder) settingValue(name string) string {
+func (b Builder) settingValue(name string) string {
 	p := b.Latest
 	if p == nil {
 		return ""

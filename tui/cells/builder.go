@@ -1,19 +1,27 @@
-package tui
+package cells
 
 import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/session"
 	"trivet/tui/theme"
 )
 
-// builder makes the records of the panes from the sheet as it stands, what is
+// Fresh is a row that has no name yet.
+type Fresh struct {
+	Table string // "" for a result to be asked for
+	After string // the row it follows
+	At    int    // where it shows
+}
+
+// Builder makes the records of the panes from the sheet as it stands, what is
 // being typed included, and from the result shown.
-type builder struct {
-	live
-	s     *sheet.Sheet
-	fresh *fresh
+type Builder struct {
+	session.Result
+	Typed *sheet.Sheet
+	fresh *Fresh
 
 	// Where things are by name: a large sheet is built at every keystroke.
 	bad                       map[sheet.Ref]bool
@@ -23,11 +31,8 @@ type builder struct {
 	limits, jointLimits       map[int]statics.Check // of lines and joints of the result
 }
 
-func (m *Model) builder() builder {
-	b := builder{live: m.live, s: m.live.Sheet, fresh: m.fresh}
-	if b.s == nil {
-		b.s = m.history.Current()
-	}
+func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
+	b := Builder{Result: r, Typed: s, fresh: f}
 	b.bad = map[sheet.Ref]bool{}
 	for _, e := range b.Errs {
 		b.bad[e.Ref] = true
@@ -76,7 +81,7 @@ func index(lines []problem.Line) map[string]int {
 }
 
 // result is the look of what follows from the cells.
-func (b builder) result() grid.Style {
+func (b Builder) result() grid.Style {
 	if b.Stale {
 		return theme.Stale
 	}
@@ -84,54 +89,54 @@ func (b builder) result() grid.Style {
 }
 
 // name is the slot of a row's name. An error of the row as a whole shows there.
-func (b builder) name(table string, row sheet.Row) slot {
-	s := slot{text: row.Name, does: setName, ref: sheet.Ref{Table: table, Row: row.Name}, look: theme.Name}
-	if b.bad[s.ref] {
+func (b Builder) name(table string, row sheet.Row) Slot {
+	s := Slot{Text: row.Name, Does: SetName, Ref: sheet.Ref{Table: table, Row: row.Name}, look: theme.Name}
+	if b.bad[s.Ref] {
 		_, plain := row.Cell("")
-		s.bad = !plain
+		s.Bad = !plain
 	}
 	return s
 }
 
 // cell is the slot of the first of the keys that the row has, or of the last.
-func (b builder) cell(table string, row sheet.Row, names ...string) slot {
-	s := slot{does: setCell}
+func (b Builder) cell(table string, row sheet.Row, names ...string) Slot {
+	s := Slot{Does: SetCell}
 	for _, key := range names {
-		s.ref = sheet.Ref{Table: table, Row: row.Name, Key: key}
+		s.Ref = sheet.Ref{Table: table, Row: row.Name, Key: key}
 		if c, ok := row.Cell(key); ok {
-			s.text = c.Text
+			s.Text = c.Text
 			if !c.Readable {
-				s.does, s.look = nothing, theme.Dim
+				s.Does, s.look = Nothing, theme.Dim
 			}
 			break
 		}
 	}
 	_, plain := row.Cell("")
-	s.bad = b.bad[s.ref] && (s.ref.Key != "" || plain)
+	s.Bad = b.bad[s.Ref] && (s.Ref.Key != "" || plain)
 	return s
 }
 
-func (b builder) computed(text string) slot { return slot{text: text, look: b.result()} }
+func (b Builder) computed(text string) Slot { return Slot{Text: text, look: b.result()} }
 
 // rows gives a table's rows, with the one that has no name yet in its place.
-func (b builder) rows(table string) []sheet.Row {
-	return b.s.Table(table).Rows
+func (b Builder) rows(table string) []sheet.Row {
+	return b.Typed.Table(table).Rows
 }
 
 // read gives a table's rows that are read: all but the private ones.
-func (b builder) read(table string) []sheet.Row { return problem.Rows(b.s, table) }
+func (b Builder) read(table string) []sheet.Row { return problem.Rows(b.Typed, table) }
 
 // insert puts the row without a name behind the one it is to follow.
-func (b builder) insert(t *table, name string) {
-	if b.fresh == nil || b.fresh.table != name {
+func (b Builder) insert(t *Table, name string) {
+	if b.fresh == nil || b.fresh.Table != name {
 		return
 	}
-	r := record{row: sheet.Ref{Table: name}, slots: make([]slot, len(t.columns))}
-	does := setName
+	r := Record{Row: sheet.Ref{Table: name}, Slots: make([]Slot, len(t.Columns))}
+	does := SetName
 	if name == "" {
-		does = setAsked
+		does = SetAsked
 	}
-	r.slots[0] = slot{does: does, ref: r.row, look: theme.Name}
-	at := min(max(b.fresh.at, 0), len(t.records))
-	t.records = append(t.records[:at:at], append([]record{r}, t.records[at:]...)...)
+	r.Slots[0] = Slot{Does: does, Ref: r.Row, look: theme.Name}
+	at := min(max(b.fresh.At, 0), len(t.Records))
+	t.Records = append(t.Records[:at:at], append([]Record{r}, t.Records[at:]...)...)
 }

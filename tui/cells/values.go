@@ -1,4 +1,4 @@
-package tui
+package cells
 
 import (
 	"math"
@@ -11,7 +11,7 @@ import (
 )
 
 // magnitude is a line's value, or the range of it.
-func (b builder) magnitude(i int) string {
+func (b Builder) magnitude(i int) string {
 	if v, ok := b.Solution.Magnitude(i); ok {
 		return results.Format(b.Problem, v, units.Force)
 	}
@@ -22,8 +22,8 @@ func (b builder) magnitude(i int) string {
 }
 
 // sense is T or C, push or pull, with a mark where the line cannot have it.
-func (b builder) sense(i int) slot {
-	s := slot{look: b.result()}
+func (b Builder) sense(i int) Slot {
+	s := Slot{look: b.result()}
 	v, ok := b.Solution.Magnitude(i)
 	if !ok || v == 0 {
 		return s
@@ -35,45 +35,45 @@ func (b builder) sense(i int) slot {
 	}
 	switch word {
 	case "tension":
-		s.text = "T"
+		s.Text = "T"
 	case "compression":
-		s.text = "C"
+		s.Text = "C"
 	case "push", "pull":
-		s.text = word
+		s.Text = word
 	default:
-		s.text = map[bool]string{true: "+", false: "-"}[v > 0]
+		s.Text = map[bool]string{true: "+", false: "-"}[v > 0]
 	}
 	for _, k := range b.Solution.Broken {
-		s.bad = s.bad || k.Line == i
+		s.Bad = s.Bad || k.Line == i
 	}
 	return s
 }
 
 // use is the share of a limit in per cent; blank where there is none.
-func (b builder) use(c statics.Check) slot {
-	s := slot{look: b.result()}
+func (b Builder) use(c statics.Check) Slot {
+	s := Slot{look: b.result()}
 	if c.Bound > 0 {
-		s.text, s.bad = "none", !c.OK
+		s.Text, s.Bad = "none", !c.OK
 		switch {
 		case c.Open:
-			s.text = "open"
+			s.Text = "open"
 		case results.Finite(c.Value):
-			s.text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.Problem.Figures) + "%"
+			s.Text = units.Figures(100*math.Abs(c.Value)/c.Bound, b.Problem.Figures) + "%"
 		}
 	}
 	return s
 }
 
 // answer is the reader's own or the source's answer, and whether it is met.
-func (b builder) answer(name string) (answer, met slot) {
+func (b Builder) answer(name string) (answer, met Slot) {
 	row, ok := b.answerRow(name)
 	answer = b.value("answers", row, "printed")
 	if b.Solution != nil && ok {
 		for _, a := range b.Solution.Answers {
 			if a.Query.Name == name {
-				met = slot{text: "ok", look: theme.Good}
+				met = Slot{Text: "ok", look: theme.Good}
 				if !a.OK {
-					met = slot{text: "no", look: theme.Bad}
+					met = Slot{Text: "no", look: theme.Bad}
 				}
 				if b.Stale {
 					met.look = theme.Stale
@@ -86,8 +86,8 @@ func (b builder) answer(name string) (answer, met slot) {
 
 // answerRow is the row of a result's answer, which may be called as a text prints it,
 // A_y for Ay.
-func (b builder) answerRow(name string) (sheet.Row, bool) {
-	rows := b.s.Table("answers")
+func (b Builder) answerRow(name string) (sheet.Row, bool) {
+	rows := b.Typed.Table("answers")
 	if row, ok := rows.Row(name); ok {
 		return row, true
 	}

@@ -1,4 +1,4 @@
-package tui
+package cells
 
 import (
 	"trivet/mechanics/problem"
@@ -7,24 +7,24 @@ import (
 	"trivet/units"
 )
 
-// points is the pane of the points: where each is, and what it belongs to.
-func (b builder) points() table {
-	t := table{columns: []column{
-		{head: "point", width: 7, limit: 10}, {head: "at", width: 17, grow: 3}, {head: "on", width: 9, grow: 1},
-		{head: b.lengthHead(), width: 16, grow: 2},
+// Points is the pane of the points: where each is, and what it belongs to.
+func (b Builder) Points() Table {
+	t := Table{Columns: []Column{
+		{Head: "point", Width: 7, Limit: 10}, {Head: "at", Width: 17, Grow: 3}, {Head: "on", Width: 9, Grow: 1},
+		{Head: b.lengthHead(), Width: 16, Grow: 2},
 	}}
 	rows := b.rows("points")
 	made := t.room(len(rows))
 	for i, row := range rows {
 		s := made(i)
 		s[0], s[1], s[2], s[3] = b.name("points", row), b.value("points", row, "at"), b.cell("points", row, "on"), b.computed(b.coordinates(row.Name))
-		t.records = append(t.records, record{row: sheet.Ref{Table: "points", Row: row.Name}, slots: s})
+		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "points", Row: row.Name}, Slots: s})
 	}
 	b.insert(&t, "points")
 	return t
 }
 
-func (b builder) lengthHead() string {
+func (b Builder) lengthHead() string {
 	if b.Latest != nil && b.Latest.Planar {
 		return b.unitHead("x, y")
 	}
@@ -32,7 +32,7 @@ func (b builder) lengthHead() string {
 }
 
 // unitHead is a column's head with the unit of length.
-func (b builder) unitHead(s string) string {
+func (b Builder) unitHead(s string) string {
 	if b.Latest == nil || b.Latest.Units.Length.Symbol == "" {
 		return s
 	}
@@ -40,14 +40,14 @@ func (b builder) unitHead(s string) string {
 }
 
 // coordinates are a point's, where its cell reads.
-func (b builder) coordinates(name string) string {
+func (b Builder) coordinates(name string) string {
 	if q, ok := b.point(name); ok {
 		return results.Vector(b.Latest, q.At, units.Length)
 	}
 	return ""
 }
 
-func (b builder) point(name string) (problem.Point, bool) {
+func (b Builder) point(name string) (problem.Point, bool) {
 	i, ok := b.pointAt[name]
 	if !ok || !b.Latest.Points[i].OK {
 		return problem.Point{}, false
