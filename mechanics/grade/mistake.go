@@ -65,6 +65,7 @@ func (k *Key) allMistakes() []mistake {
 		return nil
 	}
 	m := &maker{k: k, p: k.solution.Problem, reader: problem.NewReader(), plain: true, left: maxMistakes}
+	m.made = []mistake{{solution: k.solution, values: map[string]float64{}}} // none: what makes no difference is joined to it
 	m.loads()
 	m.gravity()
 	m.directions()
@@ -75,7 +76,7 @@ func (k *Key) allMistakes() []mistake {
 	m.arms()
 	m.spaceDirections()
 	m.coordinates()
-	return m.made
+	return m.made[1:]
 }
 
 // maker makes the mistakes of a problem.
@@ -99,9 +100,6 @@ func (m *maker) solve(p *problem.Problem, says string) {
 		return
 	}
 	made := mistake{[]string{says}, m.plain, s, map[string]float64{}}
-	if m.k.equal(&made, &mistake{solution: m.k.solution, values: map[string]float64{}}) {
-		return // it makes no difference here
-	}
 	for i := range m.made {
 		if o := &m.made[i]; m.k.equal(&made, o) {
 			if o.plain == m.plain {
@@ -145,48 +143,54 @@ func (m *maker) retype(table, row, key, text, says string) {
 	}
 }
 
+// called names what exerts a force, in a sentence.
+func (m *maker) called(from problem.Source) string {
+	return map[problem.Thing]string{problem.ACouple: "the couple ", problem.ABody: "the "}[from.Thing] + m.p.NameOf(from)
+}
+
 // loads: one left out, or the other way round; the resultant of a distributed one in a
 // wrong place.
 func (m *maker) loads() {
-	scaled := func(factor float64, says string, of func(p *problem.Problem) []problem.Act) {
-		m.change(says, func(p *problem.Problem) {
-			for i := range of(p) {
-				a := &of(p)[i]
-				a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
+	scaled := func(from problem.Source, factor float64, says string) {
+		m.change(m.called(from)+says, func(p *problem.Problem) {
+			for of, a := range p.Exerted() {
+				if of == from {
+					a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
+				}
 			}
 		})
 	}
-	for i, l := range m.p.Lines {
-		of := func(p *problem.Problem) []problem.Act { return p.Lines[i].Acts }
-		scaled(0, l.Name+" were left out", of)
-		scaled(-1, l.Name+" acted the other way", of)
-	}
-	for i, c := range m.p.Couples {
-		of := func(p *problem.Problem) []problem.Act { return p.Couples[i].Acts }
-		scaled(0, "the couple "+c.Name+" were left out", of)
-		scaled(-1, "the couple "+c.Name+" turned the other way", of)
-	}
-	for i, b := range m.p.Bodies {
-		scaled(0, "the weight of "+b.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Bodies[i].Acts })
-	}
-	for i, d := range m.p.Loads {
-		at := func(distance float64, says string) {
-			m.change("the resultant of "+d.Name+" acted "+says, func(p *problem.Problem) {
-				c := &p.Loads[i]
-				from, to := p.Points[d.From].At, p.Points[d.To].At
-				c.Distance = distance
-				c.At = r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
-				for k := range c.Acts {
-					c.Acts[k].At = c.At
-				}
-			})
+	last := problem.Source{Index: -1}
+	for from := range m.p.Exerted() {
+		if from == last || from.Thing == problem.AJoint {
+			continue
 		}
-		scaled(0, d.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Loads[i].Acts })
-		if d.Total != 0 && d.Length > 0 {
-			at(d.Length/2, "in the middle")
-			at(d.Length-d.Distance, "as far from the other end")
+		last = from
+		scaled(from, 0, " were left out")
+		switch from.Thing {
+		case problem.ALine:
+			scaled(from, -1, " acted the other way")
+		case problem.ACouple:
+			scaled(from, -1, " turned the other way")
+		case problem.ALoad:
+			if d := m.p.Loads[from.Index]; d.Total != 0 && d.Length > 0 {
+				m.resultant(from.Index, d.Length/2, "in the middle")
+				m.resultant(from.Index, d.Length-d.Distance, "as far from the other end")
+			}
 		}
 	}
+}
+
+// resultant puts that of a distributed load at another distance from its start.
+func (m *maker) resultant(load int, distance float64, says string) {
+	m.change("the resultant of "+m.p.Loads[load].Name+" acted "+says, func(p *problem.Problem) {
+		d := &p.Loads[load]
+		from, to := p.Points[d.From].At, p.Points[d.To].At
+		d.Distance, d.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
+		for k := range d.Acts {
+			d.Acts[k].At = d.At
+		}
+	})
 }
 
 // gravity: masses taken for forces, one or all of them, and another g.
@@ -326,22 +330,20 @@ func (m *maker) angles() {
 
 // arms: a force on a rigid body that acts at another point of it.
 func (m *maker) arms() {
-	moved := func(name string, a problem.Act, act func(p *problem.Problem) *problem.Act) {
+	act := -1
+	for from, a := range m.p.Exerted() {
+		act++
 		body := m.p.Bodies[a.Body]
+		if body.Particle || from.Thing != problem.ALine && from.Thing != problem.ABody {
+			continue
+		}
 		for _, at := range body.Points {
-			if point := m.p.Points[at]; !body.Particle && point.At != a.At {
-				m.change(name+" acted at "+point.Name, func(p *problem.Problem) { act(p).At, act(p).Point = point.At, at })
+			if point := m.p.Points[at]; point.At != a.At {
+				m.change(m.called(from)+" acted at "+point.Name, func(p *problem.Problem) {
+					moved := slices.Collect(p.Acts())[act]
+					moved.At, moved.Point = point.At, at
+				})
 			}
-		}
-	}
-	for i, l := range m.p.Lines {
-		for k, a := range l.Acts {
-			moved(l.Name, a, func(p *problem.Problem) *problem.Act { return &p.Lines[i].Acts[k] })
-		}
-	}
-	for i, b := range m.p.Bodies {
-		for k, a := range b.Acts {
-			moved("the weight of "+b.Name, a, func(p *problem.Problem) *problem.Act { return &p.Bodies[i].Acts[k] })
 		}
 	}
 }

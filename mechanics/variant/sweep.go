@@ -72,7 +72,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	if err != nil {
 		return nil, err
 	}
-	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: p.Results(), Figures: p.Figures}
 	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
@@ -109,7 +109,7 @@ func (row *SweptRow) fill(s *statics.Solution) {
 			row.Says = append(row.Says, fails(s.Problem, c))
 		}
 	}
-	asked := Asked(s.Problem)
+	asked := s.Problem.Results()
 	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
 		return
 	}
