@@ -2,7 +2,6 @@ package uncertainty
 
 import (
 	"math"
-	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
@@ -154,22 +153,13 @@ func margin(c statics.Check) float64 {
 
 func finite(x float64) bool { return !math.IsInf(x, 0) && !math.IsNaN(x) }
 
-// check finds a check again in a solution, mostly in the same place; without a value where
-// it is not there.
+// check finds a check again in a solution; without a value where it is not there.
 func (f *follower) check(r *Reach, s *statics.Solution) statics.Check {
-	c := f.Solution.Checks[r.Check]
-	alike := func(at statics.Check) bool {
-		return at.Kind == c.Kind && at.Subject == c.Subject && at.Line == c.Line && at.Joint == c.Joint
-	}
-	k := r.Check
-	if k >= len(s.Checks) || !alike(s.Checks[k]) {
-		k = slices.IndexFunc(s.Checks, alike)
-	}
-	if k < 0 {
+	c, there := s.Again(f.Solution, r.Check)
+	if !there {
 		c.Value = math.NaN()
-		return c
 	}
-	return s.Checks[k]
+	return c
 }
 
 // finish adds up, and says which checks hold all over the box.

@@ -18,14 +18,13 @@ import (
 // Grid holds the values that a given may take: Low + k·Step for k from 0 to
 // Count-1, in the unit that its cell is written in.
 type Grid struct {
-	Name      string
+	*problem.Given
 	Ref       sheet.Ref // the cell of its value
 	Unit      string    // as it is typed; "" for a bare number
 	Symbol    string    // the unit as results have it, for a heading
 	Count     int
 	low, step float64 // in Unit
 	factor    float64 // SI of one Unit
-	was       float64 // the sheet's own value, SI
 	typed     string  // its text, without
 	behind    string  // the uncertainty behind it: " ± 2 cm"
 }
@@ -59,8 +58,8 @@ func (g *Grid) value(k int) float64 { return to(digits, g.low+float64(k)*g.step)
 
 // own gives which value is the sheet's own, or -1.
 func (g *Grid) own() int {
-	k := int((g.was/g.factor-g.low)/g.step + 0.5)
-	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor {
+	k := int((g.Value.V[0]/g.factor-g.low)/g.step + 0.5)
+	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.Value.V[0]) <= nearly*g.step*g.factor {
 		return k
 	}
 	return -1
@@ -111,14 +110,14 @@ func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 			step /= 10
 		}
 	}
-	out.in(p, g, g.Low, step, unitOf(out.typed), unitOf(row.Text("step")), unitOf(low), unitOf(high))
+	out.in(p, g.Low, step, unitOf(out.typed), unitOf(row.Text("step")), unitOf(low), unitOf(high))
 	out.Count = int(min((g.High-g.Low)/step+nearly, most)) + 1
 	return out
 }
 
 // cellOf finds the cell of a given's value and its uncertainty.
 func cellOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
-	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0]}
+	out := Grid{Given: g, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}}
 	out.factor = p.Units.For(g.Value.Dim).Factor
 	c, ok := s.Cell(out.Ref)
 	if !ok {
@@ -142,7 +141,7 @@ func certain(text string) (value, behind string) {
 
 // in gives the grid the first unit in which its numbers are short ones, of those
 // that are typed in the row, or the sheet's.
-func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, typed ...string) {
+func (g *Grid) in(p *problem.Problem, low, step float64, typed ...string) {
 	const short = 6 // digits: what a person types
 	take := func(typed string, u units.Unit) bool {
 		g.Unit, g.Symbol, g.factor = typed, u.Symbol, u.Factor
@@ -155,11 +154,11 @@ func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, type
 		if unit != "" {
 			u, err = units.ParseUnit(unit)
 		}
-		if err == nil && u.Dim == of.Value.Dim && take(unit, u) {
+		if err == nil && u.Dim == g.Value.Dim && take(unit, u) {
 			return
 		}
 	}
-	own := p.Units.For(of.Value.Dim)
+	own := p.Units.For(g.Value.Dim)
 	take(own.Symbol, own)
 }
 

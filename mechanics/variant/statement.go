@@ -104,7 +104,7 @@ func States(text string, v float64, d units.Dim) bool {
 // Follow finds what the words of a sheet say of a given; p is that sheet as it reads.
 func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 	out := Task{Given: name}
-	g := given(p, name)
+	g := p.GivenNamed(name)
 	if g == nil || g.Value.N != 1 {
 		return out
 	}
@@ -128,14 +128,6 @@ func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 		out.Times, out.Rivals = 0, strings.Join(rivals, ", ")
 	}
 	return out
-}
-
-// given finds a given by its name, nil where there is none.
-func given(p *problem.Problem, name string) *problem.Given {
-	if i := slices.IndexFunc(p.Givens, func(g problem.Given) bool { return g.Name == name }); i >= 0 {
-		return &p.Givens[i]
-	}
-	return nil
 }
 
 // rivals are the cells, but for those of a given, that hold a value of its dimension: the words may mean
@@ -230,7 +222,7 @@ func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	var changes []Change
 	for i := range src.Grids {
 		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
-			changes = append(changes, Change{given(src.Solution.Problem, g.Name).Value.Dim, g.was, g.SI(v.At[i])})
+			changes = append(changes, Change{g.Value.Dim, g.Value.V[0], g.SI(v.At[i])})
 		}
 	}
 	edits := append(Retell(src.Sheet, changes), sheet.DeleteTable{Table: "answers"})

@@ -64,7 +64,7 @@ type SweptCell struct {
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
 	p := sol.Problem
-	of := given(p, name)
+	of := p.GivenNamed(name)
 	if of == nil {
 		return nil, noGiven(p, name)
 	}
@@ -212,7 +212,7 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
-	out.in(p, g, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
+	out.in(p, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
 	out.Count = steps + 1
 	return out, nil
 }
