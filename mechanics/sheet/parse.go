@@ -78,8 +78,6 @@ type builder struct {
 	tables map[string]int // where they stand in the sheet
 	rows   map[Ref]int    // and rows in their table
 	values int
-	path   []part // of the current header
-	kept   bool   // below a [[header]]: survives, but no rows are known
 }
 
 // part is one name of a dotted key or header.
@@ -105,7 +103,7 @@ func (b *builder) read() *diag.Error {
 		switch {
 		case err != nil:
 		case e.Kind == unstable.KeyValue:
-			err = b.entry(b.path, e, b.s.sections[len(b.s.sections)-1])
+			err = b.entry(e, b.s.sections[len(b.s.sections)-1])
 		default:
 			err = b.header(e)
 		}
@@ -192,7 +190,7 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	if err != nil {
 		return err
 	}
-	sec := &group{list: n.Kind == unstable.ArrayTable}
+	sec := &group{path: path, list: n.Kind == unstable.ArrayTable, kept: nameless(path)}
 	brackets := 1
 	if sec.list {
 		brackets = 2
@@ -201,35 +199,27 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	sec.at.Start = strings.LastIndexByte(b.s.text[:first], '[') + 1 - brackets
 	sec.at.End = last + strings.IndexByte(b.s.text[last:], ']') + brackets
 	b.s.sections = append(b.s.sections, sec)
-	for _, p := range path {
-		sec.path = append(sec.path, p.name)
-	}
-	b.path, b.kept = path, nameless(path)
-	if b.kept {
+	if sec.kept {
 		return nil
 	}
 	t := b.table(path[0])
 	t.Listed = t.Listed || sec.list && len(path) == 1
 	switch {
 	case t.Listed:
-		b.kept = true
+		sec.kept = true
 	case len(path) == 1:
 		t.group = sec
-	default:
-		return b.headRow(path, sec)
 	}
-	return nil
-}
-
-// headRow is a row with a header of its own: [points.A].
-func (b *builder) headRow(path []part, sec *group) *diag.Error {
-	r, err := b.row(path)
+	if sec.kept || t.group == sec {
+		return nil
+	}
+	r, err := b.row(path) // with a header of its own: [points.A]
 	if err != nil {
 		return err
 	}
 	e := entry{name: path[1].at, value: sec.at, whole: sec.at, in: sec, header: true}
 	listed := r.listed() || sec.list && len(path) == 2
-	b.kept = listed || sec.list
+	sec.kept = listed || sec.list
 	r.pieces = append(r.pieces, e)
 	kept := Cell{Text: b.s.text[sec.at.Start:sec.at.End], entry: e}
 	if len(path) > 2 && !listed {
@@ -266,9 +256,9 @@ func (b *builder) row(path []part) (*Row, *diag.Error) {
 	return &t.Rows[i], nil
 }
 
-// entry files a key and its value below a path, which what it stands in names.
-func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
-	path, err := b.under(above, n)
+// entry files a key and its value below what it stands in.
+func (b *builder) entry(n *unstable.Node, in *group) *diag.Error {
+	path, err := b.under(in.path, n)
 	if err != nil {
 		return err
 	}
@@ -277,14 +267,14 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	e := entry{name: last, whole: b.span(n.Raw), in: in}
 	e.value = diag.Between(skip(b.s.text, equals+1, " \t"), e.whole.End)
 	in.entries = append(in.entries, e)
-	if b.kept && !in.braces || nameless(path) {
+	if in.kept || nameless(path) {
 		return nil
 	}
 	v := n.Value()
 	if len(path) == 1 && v.Kind == unstable.InlineTable {
 		t := b.table(path[0])
-		t.group = &group{at: e.value, braces: true}
-		return b.inside(path, v, t.group)
+		t.group = &group{at: e.value, path: path, braces: true}
+		return b.inside(v, t.group)
 	}
 	limit := maxCell
 	if len(path) == 1 { // a row of the table ""
@@ -294,13 +284,13 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	if err != nil {
 		return err
 	}
-	if len(above) < 2 {
+	if len(in.path) < 2 {
 		e.name = path[1].at
 		r.pieces = append(r.pieces, e)
 	}
 	if len(path) == 2 && v.Kind == unstable.InlineTable {
-		r.group = &group{at: e.value, braces: true}
-		return b.inside(path, v, r.group)
+		r.group = &group{at: e.value, path: path, braces: true}
+		return b.inside(v, r.group)
 	}
 	c := Cell{Text: b.s.text[e.value.Start:e.value.End], entry: e}
 	if len(path) > 2 {
@@ -320,9 +310,9 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 }
 
 // inside files the entries of an inline table.
-func (b *builder) inside(path []part, v *unstable.Node, in *group) *diag.Error {
+func (b *builder) inside(v *unstable.Node, in *group) *diag.Error {
 	for it := v.Children(); it.Next(); {
-		if err := b.entry(path, it.Node(), in); err != nil {
+		if err := b.entry(it.Node(), in); err != nil {
 			return err
 		}
 	}

@@ -143,7 +143,7 @@ func (s *Sheet) tableEnd(table string) int {
 	usual := slices.Index(usualTables, table)
 	for _, name := range slices.Backward(append(slices.Clone(usualTables[:max(usual, 0)]), table)) {
 		for _, sec := range slices.Backward(s.sections[1:]) {
-			if sec.path[0] == name {
+			if sec.path[0].name == name {
 				return sec.last().whole.End
 			}
 		}
@@ -166,7 +166,7 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 	t := s.Table(e.Table)
 	var out []splice
 	for _, sec := range s.sections[1:] {
-		if sec.path[0] == e.Table {
+		if sec.path[0].name == e.Table {
 			begin := s.lines(sec.at).Start
 			if above := commented.FindStringIndex(s.text[:begin]); above != nil {
 				begin = above[0]
