@@ -68,13 +68,14 @@ func (k *Key) allMistakes() []mistake {
 	m.made = []mistake{{solution: k.solution, values: map[string]float64{}}} // none: what makes no difference is joined to it
 	m.loads()
 	m.gravity()
-	m.directions()
+	m.pulleys()
 	m.joints()
 	m.belts()
 	m.angles()
+	m.plain = m.p.Planar // in space there is more to exchange
+	m.directions()
 	m.plain = false
 	m.arms()
-	m.spaceDirections()
 	m.coordinates()
 	return m.made[1:]
 }
@@ -131,6 +132,17 @@ func (m *maker) change(says string, by func(p *problem.Problem)) {
 	}
 }
 
+// acts solves the problem with all that a source exerts changed.
+func (m *maker) acts(from problem.Source, says string, by func(p *problem.Problem, a *problem.Act)) {
+	m.change(says, func(p *problem.Problem) {
+		for of, a := range p.Exerted() {
+			if of == from {
+				by(p, a)
+			}
+		}
+	})
+}
+
 // retype solves the sheet with another text in a cell. Where the row holds a bare value
 // that is the cell, whatever its key.
 func (m *maker) retype(table, row, key, text, says string) {
@@ -152,12 +164,8 @@ func (m *maker) called(from problem.Source) string {
 // wrong place.
 func (m *maker) loads() {
 	scaled := func(from problem.Source, factor float64, says string) {
-		m.change(m.called(from)+says, func(p *problem.Problem) {
-			for of, a := range p.Exerted() {
-				if of == from {
-					a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
-				}
-			}
+		m.acts(from, m.called(from)+says, func(_ *problem.Problem, a *problem.Act) {
+			a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
 		})
 	}
 	last := problem.Source{Index: -1}
@@ -174,22 +182,20 @@ func (m *maker) loads() {
 			scaled(from, -1, " turned the other way")
 		case problem.ALoad:
 			if d := m.p.Loads[from.Index]; d.Total != 0 && d.Length > 0 {
-				m.resultant(from.Index, d.Length/2, "in the middle")
-				m.resultant(from.Index, d.Length-d.Distance, "as far from the other end")
+				m.resultant(from, d.Length/2, "in the middle")
+				m.resultant(from, d.Length-d.Distance, "as far from the other end")
 			}
 		}
 	}
 }
 
 // resultant puts that of a distributed load at another distance from its start.
-func (m *maker) resultant(load int, distance float64, says string) {
-	m.change("the resultant of "+m.p.Loads[load].Name+" acted "+says, func(p *problem.Problem) {
-		d := &p.Loads[load]
+func (m *maker) resultant(of problem.Source, distance float64, says string) {
+	m.acts(of, "the resultant of "+m.called(of)+" acted "+says, func(p *problem.Problem, a *problem.Act) {
+		d := &p.Loads[of.Index]
 		from, to := p.Points[d.From].At, p.Points[d.To].At
 		d.Distance, d.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
-		for k := range d.Acts {
-			d.Acts[k].At = d.At
-		}
+		a.At = d.At
 	})
 }
 
@@ -222,7 +228,8 @@ func (m *maker) gravity() {
 
 // exchange exchanges the sizes of two components and keeps their signs, as who takes
 // the sine for the cosine does.
-func exchange(v r3.Vec, a, b int) r3.Vec {
+func exchange(v r3.Vec, of [2]int) r3.Vec {
+	a, b := of[0], of[1]
 	c := [3]float64{v.X, v.Y, v.Z}
 	x, y := math.Abs(c[a]), math.Abs(c[b])
 	if min(x, y, math.Abs(x-y)) < skew*r3.Norm(v) {
@@ -232,21 +239,9 @@ func exchange(v r3.Vec, a, b int) r3.Vec {
 	return r3.Vec{X: c[0], Y: c[1], Z: c[2]}
 }
 
-// turn changes all directions of acts.
-func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) {
-	for i := range acts {
-		a := &acts[i]
-		a.Force = a.Force.Map(by)
-	}
-}
-
-// directions: sine and cosine exchanged in the plane, and a rope over a pulley that
-// pulls but once.
-func (m *maker) directions() {
+// pulleys: a rope over one that pulls but once.
+func (m *maker) pulleys() {
 	for i, l := range m.p.Lines {
-		if m.p.Planar {
-			m.exchanged(i, 0, 1, "sine and cosine of "+l.Name+" were exchanged")
-		}
 		for k, a := range l.Acts {
 			at := slices.Index(l.Path, a.Point)
 			if at <= 0 || at >= len(l.Path)-1 {
@@ -267,43 +262,37 @@ func (m *maker) directions() {
 	}
 }
 
-// exchanged exchanges two components of the direction of a line that has one.
-func (m *maker) exchanged(line, a, b int, says string) {
-	if len(m.p.Lines[line].Legs) == 1 {
-		m.change(says, func(p *problem.Problem) {
-			l := &p.Lines[line]
-			l.Legs[0].U = exchange(l.Legs[0].U, a, b)
-			turn(l.Acts, func(v r3.Vec) r3.Vec { return exchange(v, a, b) })
-		})
-	}
-}
-
-// spaceDirections: two components of a direction exchanged.
-func (m *maker) spaceDirections() {
+// directions: two components of one exchanged, in the plane sine and cosine.
+func (m *maker) directions() {
 	for i, l := range m.p.Lines {
-		for _, pair := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
-			if !m.p.Planar {
-				m.exchanged(i, pair[0], pair[1], fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[pair[0]], "xyz"[pair[1]], l.Name))
+		for _, c := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
+			says := fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[c[0]], "xyz"[c[1]], l.Name)
+			if m.p.Planar {
+				says = "sine and cosine of " + l.Name + " were exchanged"
+			}
+			if len(l.Legs) == 1 && !(m.p.Planar && c[1] == 2) {
+				m.acts(problem.Source{Thing: problem.ALine, Index: i}, says, func(p *problem.Problem, a *problem.Act) {
+					p.Lines[i].Legs[0].U = exchange(l.Legs[0].U, c)
+					a.Force = a.Force.Map(func(v r3.Vec) r3.Vec { return exchange(v, c) })
+				})
 			}
 		}
 	}
 }
 
 // joints: sine and cosine of a skew normal exchanged, and impending friction that
-// acts the other way. What a joint exerts on its first body is one list with its forces,
-// so that both change.
+// acts the other way.
 func (m *maker) joints() {
 	for i, j := range m.p.Joints {
 		n := j.Normal
+		turned := func(says string, by func(v r3.Vec) r3.Vec) {
+			m.acts(problem.Source{Thing: problem.AJoint, Index: i}, says, func(_ *problem.Problem, a *problem.Act) { a.Force = a.Force.Map(by) })
+		}
 		switch {
 		case j.Impending:
-			m.change("friction at "+j.Name+" acted the other way", func(p *problem.Problem) {
-				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, n), n), v) })
-			})
+			turned("friction at "+j.Name+" acted the other way", func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, n), n), v) })
 		case m.p.Planar && n != (r3.Vec{}):
-			m.change("sine and cosine of "+j.Name+"'s normal were exchanged", func(p *problem.Problem) {
-				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return exchange(v, 0, 1) })
-			})
+			turned("sine and cosine of "+j.Name+"'s normal were exchanged", func(v r3.Vec) r3.Vec { return exchange(v, [2]int{0, 1}) })
 		}
 	}
 }
