@@ -5,7 +5,6 @@ package variant
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -98,19 +97,20 @@ func Grids(s *sheet.Sheet, p *problem.Problem) []Grid {
 func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 	out := cellOf(s, p, g)
 	row, _ := s.Table("given").Row(g.Name)
-	low, high, _ := strings.Cut(row.Text("range"), "..")
-	if unitOf(low) == "" { // 2 .. 4 kN/m
-		low = strings.TrimSpace(low) + " " + unitOf(high)
+	from, to, _ := strings.Cut(row.Text("range"), "..")
+	low, high := written(p, g, from), written(p, g, to)
+	if low.Symbol == "" { // 2 .. 4 kN/m
+		low = written(p, g, from+" "+high.Symbol)
 	}
 	step := g.Step
 	if step == 0 {
-		if step = min(lastPlace(p, g, low), lastPlace(p, g, high)); math.IsInf(step, 1) {
+		if step = min(lastPlace(low), lastPlace(high)); math.IsInf(step, 1) {
 			step = math.Pow(10, math.Floor(math.Log10((g.High-g.Low)/2/out.factor))-1) * out.factor
 		} else if (g.High-g.Low)/step < few-1-nearly {
 			step /= 10
 		}
 	}
-	out.in(p, g.Low, step, unitOf(out.typed), unitOf(row.Text("step")), unitOf(low), unitOf(high))
+	out.in(p, g.Low, step, written(p, g, out.typed).Symbol, written(p, g, row.Text("step")).Symbol, low.Symbol, high.Symbol)
 	out.Count = int(min((g.High-g.Low)/step+nearly, most)) + 1
 	return out
 }
@@ -162,28 +162,18 @@ func (g *Grid) in(p *problem.Problem, low, step float64, typed ...string) {
 	take(own.Symbol, own)
 }
 
-var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE][-+]?\d+)?\s*`)
-
-// unitOf gives the unit that a number is typed with, "" where it has none, or is no
-// plain number: of 3 1/2 in it is in.
-func unitOf(text string) string {
+// written is how a text reads that is typed for a given, nothing where it names something.
+func written(p *problem.Problem, g *problem.Given, text string) units.Printed {
 	text, _ = certain(text)
-	rest := strings.TrimSpace(strings.TrimPrefix(text, numberAhead.FindString(text)))
-	if _, err := units.ParseUnit(rest); err == nil {
-		return rest
-	}
-	last := rest[strings.LastIndexAny(rest, " \t")+1:]
-	if _, err := units.ParseUnit(last); err == nil && units.Mentions(text) == nil {
-		return last
-	}
-	return ""
+	out, _ := units.ReadPrintedIn(text, p.Units, p.Units.For(g.Value.Dim), 0)
+	return out
 }
 
 // lastPlace gives a unit of the last place of a typed number, in SI; infinite
 // where it is computed.
-func lastPlace(p *problem.Problem, g *problem.Given, text string) float64 {
-	if printed, err := units.ReadPrintedIn(text, p.Units, p.Units.For(g.Value.Dim), 0); err == nil && printed.Number {
-		return 2 * printed.Half
+func lastPlace(of units.Printed) float64 {
+	if of.Number {
+		return 2 * of.Half
 	}
 	return math.Inf(1)
 }

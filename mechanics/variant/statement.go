@@ -109,7 +109,7 @@ func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 		return out
 	}
 	out.Value = cellOf(s, p, g).typed
-	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && unitOf(out.Value) == "" {
+	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && written(p, g, out.Value).Symbol == "" {
 		return out // 1/2 is said in words, or as another thing's 0.5
 	}
 	for _, ref := range words {

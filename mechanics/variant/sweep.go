@@ -212,7 +212,7 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
-	out.in(p, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
+	out.in(p, low, step, written(p, g, out.typed).Symbol, written(p, g, span.From).Symbol, written(p, g, span.To).Symbol)
 	out.Count = steps + 1
 	return out, nil
 }
