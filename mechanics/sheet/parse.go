@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -32,7 +31,7 @@ func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
 	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, tables: map[string]int{"": 0}, rows: map[Ref]int{}}
-	err := checkBytes(text)
+	err := checkSize(text)
 	if err == nil {
 		err = b.read()
 	}
@@ -48,23 +47,13 @@ func parse(text string) (*Sheet, error) {
 	return b.s, nil
 }
 
-// checkBytes refuses what is not text before anything reads it as TOML.
-func checkBytes(text string) *diag.Error {
+// checkSize refuses what is too long, or in another encoding, before anything reads it as TOML.
+func checkSize(text string) *diag.Error {
 	switch {
 	case len(text) > MaxBytes:
 		return errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file")
 	case strings.HasPrefix(text, "\xff\xfe"), strings.HasPrefix(text, "\xfe\xff"):
 		return errorIn(0, "the text is in UTF-16", "save it as UTF-8")
-	}
-	for i, r := range text {
-		switch {
-		case r == utf8.RuneError && !strings.HasPrefix(text[i:], string(r)): // the character itself may stand there
-			return errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", text[i]), "save the file as UTF-8")
-		case r == '\r' && !strings.HasPrefix(text[i+1:], "\n"):
-			return errorIn(i, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF")
-		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
-			return errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", r), "remove it")
-		}
 	}
 	return nil
 }

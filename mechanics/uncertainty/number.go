@@ -58,9 +58,8 @@ func (f *follower) begin() {
 // results lists the results that have a value.
 func (f *follower) results() {
 	s, inputs := f.Solution, len(f.Measured)
-	put := func(unknown int, end End, q problem.Query) {
-		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1,
-			By: make([]float64, inputs), Bend: make([]float64, inputs), query: q}
+	put := func(end End, q problem.Query) {
+		y := Spread{Query: q, End: end, Mostly: -1, By: make([]float64, inputs), Bend: make([]float64, inputs)}
 		if y.Value = evaluate(&y, s); finite(y.Value) {
 			f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
 			f.Spreads = append(f.Spreads, y)
@@ -68,15 +67,15 @@ func (f *follower) results() {
 	}
 	for j, u := range s.Problem.Unknowns {
 		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
-		put(j, Single, q)
+		put(Single, q)
 		if !s.X[j].Fixed {
-			put(j, Least, q)
-			put(j, Greatest, q)
+			put(Least, q)
+			put(Greatest, q)
 		}
 	}
 	for _, q := range s.Problem.Asked {
 		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
-			put(-1, Single, q)
+			put(Single, q)
 		}
 	}
 }
@@ -117,11 +116,11 @@ func evaluate(y *Spread, s *statics.Solution) float64 {
 		}
 		return x.High
 	}
-	v, err := s.Evaluate(y.query)
+	v, err := s.Evaluate(y.Query)
 	if err != nil {
 		return math.Inf(1)
 	}
-	return y.query.Near(v, y.Value)
+	return y.Near(v, y.Value)
 }
 
 // mayFail tells the checks that inputs can make fail: not those of the solution's own

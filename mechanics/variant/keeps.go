@@ -62,17 +62,14 @@ func verdictStrays(was, now *statics.Solution) []string {
 // Otherwise says in a few words in what a verdict is none of one answer that keeps
 // every sense: "TB goes slack", "no equilibrium"; none where it is.
 func Otherwise(s *statics.Solution) []string {
-	var out []string
+	out := s.Instead()
 	switch s.Verdict {
 	case statics.Indeterminate:
-		out = append(out, "statically indeterminate to the "+say.Ordinal(s.Degree)+" degree")
+		return append([]string{"statically indeterminate to the " + say.Ordinal(s.Degree) + " degree"}, out...)
 	case statics.NoEquilibrium:
 		return []string{s.Headline()}
 	case statics.Unreadable:
 		return []string{"no free body"}
-	}
-	for i := range s.Broken {
-		out = append(out, s.Instead(&s.Broken[i]))
 	}
 	if s.Verdict == statics.Inadmissible && len(out) == 0 {
 		out = append(out, "no solution is admissible")
