@@ -141,10 +141,8 @@ const (
 // on the published sheets.
 func work(s *sheet.Sheet, of *statics.Solution, ranges bool) float64 {
 	cells := 0
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			cells += len(r.Cells)
-		}
+	for range s.Cells() {
+		cells++
 	}
 	rows := float64(len(of.System.Rows))
 	dense := math.Pow(min(rows, 60), 3) / 200
