@@ -25,11 +25,11 @@ type Source struct {
 	Sheet    *sheet.Sheet
 	Solution *statics.Solution
 	Grids    []Grid
+	Tasks    []Task // what title and statement say of the varied given of each grid
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
 	reader *problem.Reader
-	tasks  []Task
 	own    []int // the sheet's own combination, -1 for a value that is not on its grid
 }
 
@@ -41,7 +41,7 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
 	for _, g := range src.Grids {
-		src.tasks = append(src.tasks, Follow(s, sol.Problem, g.Name))
+		src.Tasks = append(src.Tasks, Follow(s, sol.Problem, g.Name))
 		src.own = append(src.own, g.own())
 	}
 	return src, nil

@@ -221,7 +221,7 @@ func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
 func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	var changes []Change
 	for i := range src.Grids {
-		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
+		if g := &src.Grids[i]; src.Tasks[i].Times > 0 {
 			changes = append(changes, Change{g.Value.Dim, g.Value.V[0], g.SI(v.At[i])})
 		}
 	}
@@ -250,6 +250,3 @@ func (src *Source) Finish(v Variant, title string) (Variant, error) {
 func Number(i, count int) string {
 	return fmt.Sprintf("%0*d", max(2, len(strconv.Itoa(count))), i)
 }
-
-// Tasks is what title and statement say of the varied givens.
-func (src *Source) Tasks() []Task { return src.tasks }

@@ -206,7 +206,7 @@ func TestWordsFollow(t *testing.T) {
 	} {
 		text := "title = \"T\"\nstatement = \"" + c.statement + "\"\n[given]\nW = { value = " + c.row + " }\n[points]\nP = { at = \"0,0,0\", on = \"particle\" }\n" + c.other + pulled
 		src := sourceOf(t, text)
-		if got := src.Tasks()[0]; got != c.task {
+		if got := src.Tasks[0]; got != c.task {
 			t.Errorf("%q: %+v, want %+v", c.statement, got, c.task)
 		}
 		v, says := src.at([]int{0})
