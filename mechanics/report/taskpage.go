@@ -37,13 +37,13 @@ func taskSections(p *problem.Problem, s *sheet.Sheet) []doc.Section {
 
 // taskFigure has the loads as typed and what is asked as arrows.
 func taskFigure(p *problem.Problem, s *sheet.Sheet) scene.Options {
-	return scene.Options{Dimensions: true, Asked: variant.Asked(p), Typed: typedLoad(p, s)}
+	return scene.Options{Dimensions: true, Asked: p.Results(), Typed: typedLoad(p, s)}
 }
 
 // askedSection asks for the results, each defined, with room for its value; where there is
 // no single answer it asks what can be said of them.
 func askedSection(p *problem.Problem) doc.Section {
-	asked := variant.Asked(p)
+	asked := p.Results()
 	if len(asked) == 0 {
 		return doc.Section{}
 	}

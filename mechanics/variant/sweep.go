@@ -64,7 +64,7 @@ type SweptCell struct {
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
 	p := sol.Problem
-	of := given(p, name)
+	of := p.GivenNamed(name)
 	if of == nil {
 		return nil, noGiven(p, name)
 	}
@@ -72,7 +72,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	if err != nil {
 		return nil, err
 	}
-	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: p.Results(), Figures: p.Figures}
 	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
@@ -109,7 +109,7 @@ func (row *SweptRow) fill(s *statics.Solution) {
 			row.Says = append(row.Says, fails(s.Problem, c))
 		}
 	}
-	asked := Asked(s.Problem)
+	asked := s.Problem.Results()
 	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
 		return
 	}
@@ -212,7 +212,7 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
-	out.in(p, g, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
+	out.in(p, low, step, written(p, g, out.typed).Symbol, written(p, g, span.From).Symbol, written(p, g, span.To).Symbol)
 	out.Count = steps + 1
 	return out, nil
 }
