@@ -105,7 +105,7 @@ func (l live) uses(d *paneText, of []int, w int) {
 		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
 		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name, by: ": "}}
 		for col, text := range rows[n][:columns] {
-			from := origin.Use(s, k)
+			from := origin.Check(s, k)
 			switch {
 			case text == "" || col == 0 && !c.Open && !finite(c.Value):
 				from = nil

@@ -45,7 +45,7 @@ func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) 
 	if !r.Moment {
 		return problem.Component(f, axisOf(r))
 	}
-	return problem.Component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
+	return problem.Component(p.Moment(a, f, couple), axisOf(r))
 }
 
 // rowOf is the equation of a body along an axis, or of moments about it.

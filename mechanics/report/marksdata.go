@@ -5,45 +5,20 @@ import (
 	"strconv"
 	"strings"
 
-	"trivet/mechanics/doc"
 	"trivet/mechanics/grade"
 )
 
-// The object of `trivet mark --format json`.
-type (
-	jsonClass struct {
-		Sheet     string           `json:"sheet"`
-		Title     string           `json:"title"`
-		Right     string           `json:"right"` // when an answer is
-		Students  []jsonStudent    `json:"students"`
-		Questions []grade.Question `json:"questions"`
-	}
-	jsonStudent struct {
-		Name    string     `json:"name"`
-		Sheet   string     `json:"sheet,omitempty"`
-		Right   int        `json:"right"`
-		Asked   int        `json:"asked"`
-		Answers []jsonMark `json:"answers"`
-		Remarks []string   `json:"remarks"`
-		Error   string     `json:"error,omitempty"`
-	}
-	jsonMark struct {
-		Name    string `json:"name"`
-		Written string `json:"written"`
-		Verdict string `json:"verdict"`
-		Says    string `json:"says"`
-		OK      bool   `json:"ok"`
-	}
-)
-
+// marksJSON is the object of `trivet mark --format json`; right says when an answer is.
 func marksJSON(c grade.Class) string {
-	mark := func(m grade.Mark) jsonMark {
-		return jsonMark{m.Name, m.Typed, m.Verdict.String(), m.Says, m.Verdict.OK()}
+	mark := func(m grade.Mark) object {
+		return object{{"name", m.Name}, {"written", m.Typed}, {"verdict", m.Verdict.String()}, {"says", m.Says}, {"ok", m.Verdict.OK()}}
 	}
-	student := func(s grade.Student) jsonStudent {
-		return jsonStudent{s.Name, s.Sheet, s.Right(), s.Asked(), each(s.Marks, mark), s.Remarks(), s.Fault}
+	student := func(s grade.Student) object {
+		return object{{"name", s.Name}, {"sheet,omitempty", s.Sheet}, {"right", s.Right()}, {"asked", s.Asked()},
+			{"answers", each(s.Marks, mark)}, {"remarks", s.Remarks()}, {"error,omitempty", s.Fault}}
 	}
-	return string(marshal(jsonClass{c.Sheet, c.Title, rule(c), each(c.Students, student), c.ByQuestion()}))
+	return string(marshal(object{{"sheet", c.Sheet}, {"title", c.Title}, {"right", rule(c)},
+		{"students", each(c.Students, student)}, {"questions", c.ByQuestion()}}))
 }
 
 // marksCSV is a row for each student; the questions stand in the last rows of the
@@ -63,14 +38,5 @@ func marksCSV(c grade.Class) string {
 			rows[i] = slices.Delete(row, 1, 2)
 		}
 	}
-	return csvText(rows, guarded)
-}
-
-// guarded puts a ' before a text that a spreadsheet would run as a formula.
-func guarded(text string) string {
-	text = doc.Printed(text)
-	if t := strings.TrimLeft(text, " "); t != "" && strings.ContainsRune("=+-@", rune(t[0])) {
-		return "'" + text
-	}
-	return text
+	return csvOf(rows)
 }

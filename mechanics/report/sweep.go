@@ -131,70 +131,43 @@ func sweepCSV(s *variant.Swept) string {
 		}
 		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), extreme(s.Largest), extreme(s.Smallest)))
 	}
-	return string(csvOf(rows))
+	return csvOf(rows)
 }
 
-// The object of `trivet sweep --format json`: numbers at full precision in the
-// units named, null where a result has no value that holds.
-type (
-	jsonSweep struct {
-		Sheet   string         `json:"sheet"`
-		Title   string         `json:"title"`
-		Given   string         `json:"given"`
-		Unit    string         `json:"unit"`
-		Results []jsonSwept    `json:"results"`
-		Rows    []jsonSweptRow `json:"rows"`
-	}
-	jsonSwept struct {
-		Name     string `json:"name"`
-		Unit     string `json:"unit"`
-		Largest  *int   `json:"largest"` // index of the row
-		Smallest *int   `json:"smallest"`
-	}
-	jsonSweptRow struct {
-		Value   json.Number `json:"value"`
-		Verdict string      `json:"verdict"`
-		Says    []string    `json:"says"`
-		Results []*float64  `json:"results"`
-		Ranges  []jsonRange `json:"ranges,omitempty"` // of results without a single value
-		Passes  []string    `json:"passes"`           // results that pass their limit, or as a range could
-	}
-	jsonRange struct {
-		Name string `json:"name"`
-		Low  any    `json:"low"` // a number, or "unbounded"
-		High any    `json:"high"`
-	}
-)
-
+// sweepJSON is the object of `trivet sweep --format json`: numbers at full precision in
+// the units named, null where a result has no value that holds. Largest and smallest are
+// indices of rows; ranges those of results without a single value; passes the results that
+// pass their limit, or as a range could.
 func sweepJSON(sheet string, s *variant.Swept) string {
-	out := jsonSweep{Sheet: sheet, Title: s.Title, Given: s.Given, Unit: s.Symbol, Results: []jsonSwept{}}
 	index := func(i int) *int {
 		if i < 0 {
 			return nil
 		}
 		return &i
 	}
-	for k, q := range s.Results {
-		out.Results = append(out.Results, jsonSwept{q.Name, s.Units[k].Symbol, index(s.Largest[k]), index(s.Smallest[k])})
-	}
-	for _, r := range s.Rows {
-		row := jsonSweptRow{Value: json.Number(r.Number), Verdict: r.Verdict, Says: append([]string{}, r.Says...), Results: []*float64{}, Passes: []string{}}
+	row := func(r variant.SweptRow) object {
+		var ranges []object
+		values, passes := make([]*float64, len(r.Cells)), []string{}
 		for k, c := range r.Cells {
-			var v *float64
 			if c.OK {
-				v = number(s.Units[k].In(c.SI))
+				values[k] = number(s.Units[k].In(c.SI))
 			}
-			row.Results = append(row.Results, v)
 			if c.Ranged {
-				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, variant.End(s.Units[k], c.Low)), rangeEnd(true, variant.End(s.Units[k], c.High))})
+				end := func(si float64) any { return rangeEnd(true, variant.End(s.Units[k], si)) }
+				ranges = append(ranges, object{{"name", s.Results[k].Name}, {"low", end(c.Low)}, {"high", end(c.High)}})
 			}
 			if c.Passes {
-				row.Passes = append(row.Passes, s.Results[k].Name)
+				passes = append(passes, s.Results[k].Name)
 			}
 		}
-		out.Rows = append(out.Rows, row)
+		return object{{"value", json.Number(r.Number)}, {"verdict", r.Verdict}, {"says", append([]string{}, r.Says...)},
+			{"results", values}, {"ranges,omitempty", ranges}, {"passes", passes}}
 	}
-	return string(marshal(out))
+	return string(marshal(object{{"sheet", sheet}, {"title", s.Title}, {"given", s.Given}, {"unit", s.Symbol},
+		{"results", list(len(s.Results), func(k int) object {
+			return object{{"name", s.Results[k].Name}, {"unit", s.Units[k].Symbol}, {"largest", index(s.Largest[k])}, {"smallest", index(s.Smallest[k])}}
+		})},
+		{"rows", each(s.Rows, row)}}))
 }
 
 // The size of a plot on paper, in points.
