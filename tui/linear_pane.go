@@ -67,8 +67,8 @@ func (l live) systemLines() []string {
 	}
 	for i := range min(len(s.X), maxRows) {
 		line := s.X[i].Name + " " + report.ResultText(s, i) + " " + report.SenseWord(s, i)
-		if limit, use, ok := report.LimitUse(s, i); ok {
-			line += "; " + report.UsePercent(p, use) + " of its limit " + format(p, limit, units.Force)
+		if _, c := report.LimitCheck(s, i); c != nil {
+			line += "; " + report.UsePercent(p, c.Value/c.Bound) + " of its limit " + format(p, c.Bound, units.Force)
 		}
 		if s.X[i].Broken {
 			line += "; inadmissible"

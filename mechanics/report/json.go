@@ -137,8 +137,8 @@ func unknownJSON(s *statics.Solution, j int) object {
 	if word := SenseWord(s, j); word != "" {
 		sense = word
 	}
-	if most, part, ok := LimitUse(s, j); ok {
-		limit, use = number(most/f.Factor), number(100*part)
+	if _, c := LimitCheck(s, j); c != nil {
+		limit, use = number(c.Bound/f.Factor), number(100*(c.Value/c.Bound))
 	}
 	return object{{"name", x.Name}, {"value", value}, {"unit", f.Symbol}, {"fixed", x.Fixed}, {"low", low}, {"high", high},
 		{"sense", sense}, {"limit", limit}, {"use", use}, {"text", ResultText(s, j)}}

@@ -89,13 +89,11 @@ func valueOf(s *statics.Solution, j int) doc.Math {
 
 // useOf is how much of its limit an unknown uses, and whether that is at risk.
 func useOf(s *statics.Solution, t *uncertainty.Effect, j int) (says string, risk bool) {
-	limit, use, ok := LimitUse(s, j)
-	if !ok || s.Verdict == statics.NoEquilibrium {
+	k, c := LimitCheck(s, j)
+	if c == nil {
 		return "", false
 	}
-	line := s.Problem.Unknowns[j].Line
-	risk = t.CheckAtRisk(slices.IndexFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == line }))
-	return UsePercent(s.Problem, use) + " of " + s.Problem.Units.Force.Format(limit, s.Problem.Figures), risk
+	return UsePercent(s.Problem, c.Value/c.Bound) + " of " + s.Problem.Units.Force.Format(c.Bound, s.Problem.Figures), t.CheckAtRisk(k)
 }
 
 // unknownLines are the unknowns in lines: T1 = 2 kN, tension, the use of its limit.

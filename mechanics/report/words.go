@@ -5,8 +5,10 @@ package report
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
 	"trivet/units"
 )
@@ -29,13 +31,10 @@ func SenseWord(s *statics.Solution, j int) string {
 	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces.Terms[0].Unknown != j:
 		return ""
 	}
-	switch {
-	case x.Value > 0:
-		return positive
-	case x.Value < 0:
-		return negative
+	if x.Value == 0 {
+		return "none"
 	}
-	return "none"
+	return say.Sense(x.Value, positive, negative)
 }
 
 // ResultText is an unknown's value to the sheet's figures, or the range it may have.
@@ -70,17 +69,15 @@ func UsePercent(p *problem.Problem, use float64) string {
 	return units.Figures(100*use, p.Figures) + " %"
 }
 
-// LimitUse gives the limit of an unknown's own line in newtons and the part of it
-// in use, +Inf where nothing bounds it; ok is false where the line has none, or
-// where what is used of it is not known.
-func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
-	x, u := s.X[j], s.Problem.Unknowns[j]
-	if !u.Own || s.Problem.Lines[u.Line].Limit == 0 || !x.Fixed && !x.Ranged {
-		return 0, 0, false
+// LimitCheck finds the check of the limit of an unknown's own line; nil where it has none,
+// or where what is used of it is not known. Its index is k.
+func LimitCheck(s *statics.Solution, j int) (k int, c *statics.Check) {
+	u := s.Problem.Unknowns[j]
+	k = slices.IndexFunc(s.Checks, func(c statics.Check) bool {
+		return u.Own && c.Kind == statics.CheckLimit && c.Line == u.Line && !c.Open
+	})
+	if k < 0 {
+		return k, nil
 	}
-	limit = s.Problem.Lines[u.Line].Limit
-	if x.Fixed {
-		return limit, math.Abs(x.Value) / limit, true
-	}
-	return limit, max(math.Abs(x.Low), math.Abs(x.High)) / limit, true
+	return k, &s.Checks[k]
 }
