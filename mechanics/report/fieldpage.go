@@ -18,11 +18,11 @@ import (
 	"trivet/units"
 )
 
-// fieldSections are one page for the file of a job: whether it is accepted, inputs as
+// addField adds the one page for the file of a job: whether it is accepted, inputs as
 // typed, units, results, utilisation of limits, checks, what was assumed.
-func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
+func addField(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	p := s.Problem
-	d := &doc.Doc{Sections: []doc.Section{part(doc.Risk, say.Capital(acceptance(s, opt.Uncertainty)))}}
+	d.Sections = append(d.Sections, part(doc.Risk, say.Capital(acceptance(s, opt.Uncertainty))))
 	d.Add(highUse(s, opt.Uncertainty))
 	d.Add(riskSection(opt.Uncertainty))
 	d.Add(figureSection(p, scene.Options{Dimensions: true}))
@@ -35,7 +35,6 @@ func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Add(uncertaintySection(opt.Uncertainty))
 	d.Add(part(doc.Checks, "Checks", fieldChecks(s, opt)...))
 	d.Add(part(doc.Other, "Assumed", doc.Say(strings.Join(assumed(p), " "))))
-	return d.Sections
 }
 
 // acceptance is the one line that a page for a job begins with. What a teaching sheet

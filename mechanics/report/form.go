@@ -57,6 +57,17 @@ func Between(format, name string, i, sheets int) string {
 	return ""
 }
 
+// write writes in one of the forms what is there as a document, as rows and as an object.
+func write(format string, d func() *doc.Doc, rows func() [][]string, o func() object) string {
+	switch format {
+	case "json":
+		return string(marshal(o()))
+	case "csv":
+		return csvOf(rows())
+	}
+	return printers[format](d())
+}
+
 // Results writes a solved sheet in a form. Text has the results, and the working
 // behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
@@ -68,7 +79,7 @@ func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, s
 	case "text":
 		d := summary(s, t)
 		if steps {
-			d.Sections = append(d.Sections, workingSections(working.Build(s))...)
+			addWorking(d, working.Build(s))
 		}
 		d.Add(lessonSection(s.Problem))
 		return doc.Text(d)

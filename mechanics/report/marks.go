@@ -14,13 +14,7 @@ import (
 // Marks writes the marks of a class in a form: a row for each student, what was not
 // right, and how each question went.
 func Marks(format string, c grade.Class) string {
-	switch format {
-	case "json":
-		return marksJSON(c)
-	case "csv":
-		return marksCSV(c)
-	}
-	return printers[format](marksDoc(c))
+	return write(format, func() *doc.Doc { return marksDoc(c) }, func() [][]string { return gradebook(c) }, func() object { return marksObject(c) })
 }
 
 // marksDoc is the marks of a class as a document.

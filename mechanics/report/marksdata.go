@@ -8,8 +8,8 @@ import (
 	"trivet/mechanics/grade"
 )
 
-// marksJSON is the object of `trivet mark --format json`; right says when an answer is.
-func marksJSON(c grade.Class) string {
+// marksObject is the object of `trivet mark --format json`; right says when an answer is.
+func marksObject(c grade.Class) object {
 	mark := func(m grade.Mark) object {
 		return object{{"name", m.Name}, {"written", m.Typed}, {"verdict", m.Verdict.String()}, {"says", m.Says}, {"ok", m.Verdict.OK()}}
 	}
@@ -17,13 +17,13 @@ func marksJSON(c grade.Class) string {
 		return object{{"name", s.Name}, {"sheet,omitempty", s.Sheet}, {"right", s.Right()}, {"asked", s.Asked()},
 			{"answers", each(s.Marks, mark)}, {"remarks", s.Remarks()}, {"error,omitempty", s.Fault}}
 	}
-	return string(marshal(object{{"sheet", c.Sheet}, {"title", c.Title}, {"right", rule(c)},
-		{"students", each(c.Students, student)}, {"questions", c.ByQuestion()}}))
+	return object{{"sheet", c.Sheet}, {"title", c.Title}, {"right", rule(c)},
+		{"students", each(c.Students, student)}, {"questions", c.ByQuestion()}}
 }
 
-// marksCSV is a row for each student; the questions stand in the last rows of the
+// gradebook has a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
-func marksCSV(c grade.Class) string {
+func gradebook(c grade.Class) [][]string {
 	rows := [][]string{slices.Concat([]string{"name", "sheet", "right", "asked"}, c.Questions, []string{"remarks"})}
 	for _, s := range c.Students {
 		verdicts := make([]string, len(c.Questions))
@@ -38,5 +38,5 @@ func marksCSV(c grade.Class) string {
 			rows[i] = slices.Delete(row, 1, 2)
 		}
 	}
-	return csvOf(rows)
+	return rows
 }

@@ -50,14 +50,8 @@ func resultText(s *statics.Solution, j int, between string) string {
 		return "no admissible value"
 	case !x.Ranged:
 		return "not computed"
-	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
-		return "unbounded"
-	case math.IsInf(x.High, 1):
-		return "at least " + f.Format(x.Low, n)
-	case math.IsInf(x.Low, -1):
-		return "at most " + f.Format(x.High, n)
 	}
-	return f.Format(x.Low, n) + between + f.Format(x.High, n)
+	return say.Range(x.Low, x.High, between, func(v float64) string { return f.Format(v, n) })
 }
 
 // UsePercent is a part of a limit in per cent, with the words that an unbounded
