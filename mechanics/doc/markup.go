@@ -26,10 +26,8 @@ type markup struct {
 	check                           string    // behind its mark
 
 	source func(text string) string // the lines of a code
-	table  func(f *markup, t *Table) string
 	figure func(d ink.Drawing, n int) string
-
-	bareNumbers bool // in tables they stand without mathematics
+	table  tableForm
 }
 
 // writer writes one document in a format.
@@ -95,7 +93,7 @@ func (w *writer) blocks(blocks []Block) {
 		case *Boxed:
 			w.put(w.boxed, Set[string](code{notation: w.notation}, x.Math))
 		case *Table:
-			w.put("%s", w.table(w.markup, x))
+			w.put("%s", w.tabled(x))
 		case *Check:
 			run := Run[*Check](blocks[i:])
 			list := ""
@@ -150,23 +148,4 @@ func (f *markup) sentence(of []Inline) string {
 		}
 	}
 	return out
-}
-
-// written are the heads of a table, and its cells.
-func (f *markup) written(t *Table) (heads []string, rows [][]string) {
-	for _, c := range t.Columns {
-		heads = append(heads, f.text(c.Head))
-	}
-	for _, r := range t.Rows {
-		cells := make([]string, len(heads))
-		for k := range cells {
-			cell := Cell(r, k)
-			if f.bareNumbers && cell.Math != nil && isNumber(*cell.Math) {
-				cell = Inline{Words: TextMath(*cell.Math)}
-			}
-			cells[k] = f.sentence([]Inline{cell})
-		}
-		rows = append(rows, cells)
-	}
-	return heads, rows
 }
