@@ -31,7 +31,7 @@ func Check(s *statics.Solution, k int) doc.Origin {
 		case statics.CheckCondition:
 			return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 		case statics.CheckSense:
-			return "the sign of " + c.Subject + " = " + shown(p, c.Value, units.Force) + ": positive is " + positive(s, c)
+			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
 		case statics.CheckLimit, statics.CheckJointLimit:
 			return use(s, c)
 		case statics.CheckFriction:
@@ -39,13 +39,13 @@ func Check(s *statics.Solution, k int) doc.Origin {
 			if c.Impends {
 				return "the friction at " + c.Subject + " where slip impends, " + greatest
 			}
-			return "the friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
+			return "the friction needed at " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
 		case statics.CheckBelt:
 			greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
 			if c.Impends {
 				return "the larger tension of the belt " + c.Subject + ": " + greatest
 			}
-			return "the larger tension of the belt " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
+			return "the larger tension of the belt " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
 		case statics.CheckBare:
 			return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 		case statics.CheckSupport:
@@ -54,7 +54,7 @@ func Check(s *statics.Solution, k int) doc.Origin {
 		case statics.CheckLoad:
 			return "the difference of two quadratures of " + c.Subject + ", of 15 points on every piece and on its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
 		case statics.CheckTipping:
-			return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + percent(p, c.Value) + " of the way from the middle of the contact to " + c.About
+			return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + p.Percent(c.Value) + " of the way from the middle of the contact to " + c.About
 		case statics.CheckTwoForce:
 			return "the component of the force at one end of " + c.Subject + " perpendicular to the line of " + c.With + ", over the force = " + Tiny(c.Value) + rounding
 		case statics.CheckThreeForce:
@@ -104,14 +104,14 @@ func positive(s *statics.Solution, c *statics.Check) string {
 // use is the utilisation of a limit.
 func use(s *statics.Solution, c *statics.Check) string {
 	p := s.Problem
-	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
+	limit := p.Format(c.Bound, units.Force) + " (limit of " + c.Subject + ")"
 	switch {
 	case c.Open:
 		return "its range was not computed, so it is not checked against " + limit
 	case math.IsInf(c.Value, 0):
 		return "unbounded: there is no greatest value to check against " + limit
 	}
-	ratio := shown(p, c.Value, units.Force) + " of " + limit + " = " + percent(p, c.Value/c.Bound)
+	ratio := p.Format(c.Value, units.Force) + " of " + limit + " = " + p.Percent(c.Value/c.Bound)
 	if s.Degree > 0 {
 		return "the greatest magnitude, " + ratio
 	}

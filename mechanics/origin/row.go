@@ -81,7 +81,7 @@ func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 			f, couple = s.Sum(a.Force), s.Sum(a.Couple)
 		}
 		if v := part(s.Problem, r, a.Act, f, couple); v != 0 {
-			parts = append(parts, a.name+" "+shown(s.Problem, v, r.Dim()))
+			parts = append(parts, a.name+" "+s.Problem.Format(v, r.Dim()))
 		}
 	}
 	return parts
@@ -107,7 +107,7 @@ func Share(s *statics.Solution, i int) doc.Origin {
 		if r.Moment {
 			says += " times the longest arm"
 		}
-		return says + ", " + shown(p, math.Abs(is.Value)/is.Relative, r.Dim())
+		return says + ", " + p.Format(math.Abs(is.Value)/is.Relative, r.Dim())
 	}, "share", i)
 }
 

@@ -81,22 +81,10 @@ type describer struct {
 	s *statics.Solution // nil where there are no values
 }
 
-func (d describer) format(v float64, dim units.Dim) string {
-	return d.p.Units.For(dim).Format(v, d.p.Figures)
-}
-
 // at is a place in the sheet's unit of length: "(2.00, 1.00, 0) m".
 func (d describer) at(v r3.Vec) string {
 	f := d.p.Units.Length
 	return strings.TrimSpace(d.p.Tuple(v, func(c float64) string { return f.Number(c, d.p.Figures) }) + " " + f.Symbol)
-}
-
-// direction is an axis, or a unit vector.
-func (d describer) direction(u r3.Vec) string {
-	if axis := problem.Axis(u); axis != "" {
-		return axis
-	}
-	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
 func (d describer) pointName(i int) string { return d.p.Points[i].Name }
@@ -109,7 +97,7 @@ func (d describer) bodyName(i int) string {
 }
 
 func (d describer) problem() string {
-	where := "in space, up is " + d.direction(d.p.Up)
+	where := "in space, up is " + d.p.Direction(d.p.Up)
 	if d.p.Planar {
 		where = "in the plane, x to the right, y upwards"
 	}
@@ -133,7 +121,7 @@ func (d describer) point(q *problem.Point) string {
 func (d describer) body(b *problem.Body) string {
 	s := " through " + strings.Join(each(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
-		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
+		s += ": weight " + d.p.Format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
 	return s
 }
@@ -147,12 +135,12 @@ func (d describer) line(i int) string {
 		if last > 1 {
 			s += " over " + strings.Join(names[1:last], ", ")
 		}
-		s += ", " + d.format(l.Length(), units.Length) + " long"
+		s += ", " + d.p.Format(l.Length(), units.Length) + " long"
 		if b := l.Belt; b != nil {
-			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.format(b.Wrap, units.Angle)
+			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.p.Format(b.Wrap, units.Angle)
 		}
 	} else {
-		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.direction(l.Legs[0].U)
+		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.p.Direction(l.Legs[0].U)
 		if l.Between() {
 			s += " on " + d.bodyName(l.Acts[0].Body) + ", the opposite on " + d.bodyName(l.Acts[1].Body)
 		}
@@ -168,9 +156,9 @@ func (d describer) size(i int) string {
 	case ok && v == 0:
 		return "no force"
 	case ok && v > 0 && l.Kind == problem.Force:
-		return d.format(v, units.Force)
+		return d.p.Format(v, units.Force)
 	case ok:
-		return d.format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
+		return d.p.Format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
 	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
 		return d.result(l.Magnitude.Terms[0].Unknown)
 	}
@@ -180,10 +168,10 @@ func (d describer) size(i int) string {
 func (d describer) joint(j *problem.Joint) string {
 	s := " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
 	if j.Normal != (r3.Vec{}) {
-		s += ", normal " + d.direction(j.Normal)
+		s += ", normal " + d.p.Direction(j.Normal)
 	}
 	if j.Axis != (r3.Vec{}) {
-		s += ", axis " + d.direction(j.Axis)
+		s += ", axis " + d.p.Direction(j.Axis)
 	}
 	parts := each(slices.Concat(j.Forces.Terms, j.Moments.Terms), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
@@ -213,28 +201,28 @@ func (d describer) couple(i int) string {
 	c := &d.p.Couples[i]
 	s := " on " + d.bodyName(c.Body)
 	if !d.p.Planar {
-		s += " about " + d.direction(c.U)
+		s += " about " + d.p.Direction(c.U)
 	}
 	v, ok := d.value(c.Magnitude, problem.Query{Kind: problem.AskCouple, Couple: i})
 	switch {
 	case !ok:
 		return s + "; unknown"
 	case !d.p.Planar || v == 0:
-		return s + "; " + d.format(v, units.Moment)
+		return s + "; " + d.p.Format(v, units.Moment)
 	}
-	return s + "; " + d.format(math.Abs(v), units.Moment) + " " + say.Sense(v*c.U.Z, "counter-clockwise", "clockwise")
+	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Sense(v*c.U.Z, "counter-clockwise", "clockwise")
 }
 
 func (d describer) load(q *problem.Distributed) string {
 	from := d.pointName(q.From)
-	s := " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.direction(q.Direction)
+	s := " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.p.Direction(q.Direction)
 	switch {
 	case q.Nothing():
 		return s + "; its resultant is zero"
 	case q.Total == 0:
-		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
+		return s + "; its resultant is zero, and it exerts a couple of " + d.p.Format(q.Couple(), units.Moment)
 	}
-	return s + "; resultant " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+	return s + "; resultant " + d.p.Format(q.Total, units.Force) + ", " + d.p.Format(q.Distance, units.Length) + " from " + from
 }
 
 // LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,
@@ -248,7 +236,7 @@ func LineCourses(p *problem.Problem) (out []string) {
 		for _, leg := range p.Lines[i].Legs {
 			line := p.Lines[i].Name
 			if leg.To >= 0 {
-				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.format(leg.Length, units.Length) + ","
+				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.p.Format(leg.Length, units.Length) + ","
 			} else {
 				line += " at " + p.Points[leg.From].Name + ":"
 			}

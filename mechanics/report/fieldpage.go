@@ -180,7 +180,7 @@ var plainKeys = map[string]string{"given": "value", "points": "at"}
 func derived(p *problem.Problem) map[sheet.Ref]string {
 	out := map[sheet.Ref]string{}
 	put := func(table, row, key string, v float64, dim units.Dim) {
-		out[sheet.Ref{Table: table, Row: row, Key: key}] = p.Units.For(dim).Format(v, p.Figures)
+		out[sheet.Ref{Table: table, Row: row, Key: key}] = p.Format(v, dim)
 	}
 	for _, g := range p.Givens {
 		if g.Value.N == 1 {

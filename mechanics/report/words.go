@@ -10,7 +10,6 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
-	"trivet/units"
 )
 
 // Caution stands on the screen, in every report and in the README.
@@ -60,7 +59,7 @@ func UsePercent(p *problem.Problem, use float64) string {
 	if math.IsInf(use, 1) {
 		return "unbounded, more than 100 %"
 	}
-	return units.Figures(100*use, p.Figures) + " %"
+	return p.Percent(use)
 }
 
 // LimitCheck finds the check of the limit of an unknown's own line; nil where it has none,
