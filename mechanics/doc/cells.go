@@ -235,16 +235,6 @@ func brackets(op Op, i, n int) (string, string) {
 	return "⎢", "⎥"
 }
 
-// firstCharacter is the length of a word's first character.
-func firstCharacter(word string) int {
-	for i := range word {
-		if i > 0 {
-			return i
-		}
-	}
-	return len(word)
-}
-
 // joined is the text of spans.
 func joined(line []Span) string {
 	var b strings.Builder

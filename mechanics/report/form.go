@@ -32,16 +32,17 @@ func KnownFormat(format, of string, known []string) error {
 // noWorking is the form that holds results alone.
 const noWorking = "json"
 
+// single are the forms of which one holds one sheet.
+var single = map[string]string{"latex": "a LaTeX document", "html": "an HTML page"}
+
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
 	switch {
 	case steps && format == noWorking:
 		others := slices.DeleteFunc(slices.Clone(Formats), func(f string) bool { return f == noWorking })
 		return diag.New("the format "+format+" contains no working", "--format "+say.Or(others...)+" with --working")
-	case format == "latex" && sheets > 1:
-		return diag.New(fmt.Sprintf("a LaTeX document contains one sheet, but %d are named", sheets), "one of them")
-	case format == "html" && sheets > 1:
-		return diag.New(fmt.Sprintf("an HTML page contains one sheet, but %d are named", sheets), "one of them")
+	case sheets > 1 && single[format] != "":
+		return diag.New(fmt.Sprintf("%s contains one sheet, but %d are named", single[format], sheets), "one of them")
 	}
 	return KnownFormat(format, "", Formats)
 }
