@@ -136,15 +136,15 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 				put(p.Box)
 			}
 		case in.Blank > 0:
-			put(s.Prose(strings.Repeat(".", in.Blank), Upright))
+			put(s.Prose(strings.Repeat(".", in.Blank)))
 		default:
 			for k, word := range strings.Split(spaced(in.Words), " ") {
 				if k > 0 {
 					lead = Word
 				}
 				for word != "" {
-					n := fitting(s, word, in.Style, rest)
-					put(s.Prose(word[:n], in.Style))
+					n := fitting(s, word, rest)
+					put(s.Prose(word[:n]))
 					if word = word[n:]; word != "" {
 						lead = Seam
 					}
@@ -161,13 +161,13 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 }
 
 // fitting is how many bytes of a word fit in a room; one character at least.
-func fitting[T any](s Setter[T], word string, style Style, room float64) int {
-	if s.Width(s.Prose(word, style)) <= room {
+func fitting[T any](s Setter[T], word string, room float64) int {
+	if s.Width(s.Prose(word)) <= room {
 		return len(word)
 	}
 	for n := range word {
 		_, next := utf8.DecodeRuneInString(word[n:])
-		if n > 0 && s.Width(s.Prose(word[:n+next], style)) > room {
+		if n > 0 && s.Width(s.Prose(word[:n+next])) > room {
 			return n
 		}
 	}

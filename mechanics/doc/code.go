@@ -48,7 +48,7 @@ func (c code) Power(base, up string, _ Math) string { return fmt.Sprintf(c.power
 func (c code) Fraction(over, under string) string   { return fmt.Sprintf(c.fraction, over, under) }
 func (c code) Root(in string) string                { return fmt.Sprintf(c.root, in) }
 func (c code) Width(string) float64                 { return 0 } // the reader's program breaks the lines
-func (c code) Prose(text string, _ Style) string    { return text }
+func (c code) Prose(text string) string             { return text }
 
 func (c code) Sign(text string) string {
 	if s, ok := c.signs[text]; ok {

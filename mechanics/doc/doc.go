@@ -143,19 +143,9 @@ func (b *Code) sentences() (of [][]Inline) {
 type Inline struct {
 	Words string
 	Math  *Math
-	Style Style
-	Blank int // the width in characters of room to fill in
+	Typed bool // the words are as they are typed, such as a command
+	Blank int  // the width in characters of room to fill in
 }
-
-// Style is how words of a sentence are set.
-type Style int
-
-// The styles of words.
-const (
-	Upright Style = iota
-	Emphasis
-	Mono // code
-)
 
 // Plain is a sentence of words alone.
 func Plain(text string) []Inline { return []Inline{{Words: text}} }

@@ -29,8 +29,6 @@ func HTML(d *Doc) string {
 var page = &markup{
 	notation: mathML,
 	text:     ink.XML,
-	typed:    ink.XML,
-	styles:   [3]string{"%s", "<em>%s</em>", "<code>%s</code>"},
 
 	title:     "<h1>%s</h1>\n",
 	under:     "<p class=\"quiet\">%s</p>\n",

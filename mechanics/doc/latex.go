@@ -37,8 +37,6 @@ func LaTeX(d *Doc) string {
 var latex = &markup{
 	notation: texNotation(`\,`, latexText, "\\begin{align*}\n%s\n\\end{align*}\n"),
 	text:     latexText,
-	typed:    latexText,
-	styles:   [3]string{"%s", `\emph{%s}`, `\texttt{%s}`},
 
 	title:        "\\section*{%s}\n",
 	under:        "\\textit{%s}\n\n",

@@ -23,9 +23,7 @@ func Markdown(d *Doc) string {
 var markdown = &markup{
 	notation: texNotation(`\thinspace `, mathWords, "$$\n\\begin{aligned}\n%s\n\\end{aligned}\n$$\n"),
 	text:     markdownText,
-	typed:    Printed,
 	begin:    lineStart,
-	styles:   [3]string{"%s", "*%s*", "`%s`"},
 
 	between:   "\n",
 	title:     "# %s\n",

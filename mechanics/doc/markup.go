@@ -11,10 +11,8 @@ import (
 // takes the place of each %s.
 type markup struct {
 	*notation
-	text   func(string) string // what a user typed
-	typed  func(string) string // the same as code
-	begin  func(string) string // what begins a line; nil where it may begin with anything
-	styles [3]string           // of words, by their style
+	text  func(string) string // what a user typed
+	begin func(string) string // what begins a line; nil where it may begin with anything
 
 	between, title, under, foot     string
 	part, caution, endPart          string // round the sections of the first level, and a caution
@@ -141,10 +139,8 @@ func (f *markup) sentence(of []Inline) string {
 			out += f.notation.sentence(*in.Math)
 		case in.Blank > 0:
 			out += strings.Repeat(".", in.Blank)
-		case in.Style == Mono:
-			out += fmt.Sprintf(f.styles[Mono], f.typed(in.Words))
 		default:
-			out += fmt.Sprintf(f.styles[in.Style], f.text(in.Words))
+			out += f.text(in.Words)
 		}
 	}
 	return out
