@@ -26,7 +26,6 @@ type Align int
 // The alignments. Auto is Right where a column holds numbers alone.
 const (
 	Auto Align = iota
-	Left
 	Right
 	Point // numbers, their decimal points below each other where the format can
 )

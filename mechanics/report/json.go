@@ -112,11 +112,8 @@ func contract(sheet string, s *statics.Solution, words []string, t *uncertainty.
 			return object{{"name", a.Query.Name}, {"printed", a.Printed}, {"computed", a.ComputedText(p)}, {"ok", a.OK}}
 		})},
 		{"free_motions,omitempty", list(len(s.Motions), func(i int) object {
-			body := ""
-			if m := s.Motions[i].Moves; len(m) > 0 {
-				body = p.Bodies[m[0].Body].Name
-			}
-			return object{{"body", body}, {"says", s.MotionWords(s.Motions[i])}}
+			m := s.Motions[i]
+			return object{{"body", p.Bodies[m.Moves[0].Body].Name}, {"says", s.MotionWords(m)}}
 		})},
 		{"trust,omitempty", uncertaintyJSON(t)}, // what the ± of inputs does, where any has one
 		{"errors,omitempty", faults},

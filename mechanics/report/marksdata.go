@@ -24,19 +24,14 @@ func marksObject(c grade.Class) object {
 // gradebook has a row for each student; the questions stand in the last rows of the
 // other forms only, so that this one stays a table to sort.
 func gradebook(c grade.Class) [][]string {
-	rows := [][]string{slices.Concat([]string{"name", "sheet", "right", "asked"}, c.Questions, []string{"remarks"})}
+	rows := [][]string{slices.Concat(columns(c, "name", "sheet"), []string{"right", "asked"}, c.Questions, []string{"remarks"})}
 	for _, s := range c.Students {
 		verdicts := make([]string, len(c.Questions))
 		for i, m := range s.Marks[:min(len(s.Marks), len(verdicts))] {
 			verdicts[i] = m.Verdict.String()
 		}
-		of := []string{s.Name, s.Sheet, strconv.Itoa(s.Right()), strconv.Itoa(s.Asked())}
+		of := append(columns(c, s.Name, s.Sheet), strconv.Itoa(s.Right()), strconv.Itoa(s.Asked()))
 		rows = append(rows, slices.Concat(of, verdicts, []string{strings.Join(s.Remarks(), "; ")}))
-	}
-	if !hasSheets(c) {
-		for i, row := range rows {
-			rows[i] = slices.Delete(row, 1, 2)
-		}
 	}
 	return rows
 }

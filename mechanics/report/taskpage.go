@@ -74,11 +74,8 @@ func askedSection(p *problem.Problem) doc.Section {
 
 // noSingleAnswer tells that the sheet is about a case in which statics alone gives none.
 func noSingleAnswer(p *problem.Problem) bool {
-	switch p.Expect {
-	case statics.Indeterminate.String(), statics.NoEquilibrium.String(), statics.Inadmissible.String():
-		return true
-	}
-	return false
+	cases := []statics.Verdict{statics.Indeterminate, statics.NoEquilibrium, statics.Inadmissible}
+	return slices.ContainsFunc(cases, func(v statics.Verdict) bool { return v.String() == p.Expect })
 }
 
 // givenBlocks are the givens that neither the statement nor the figure states, and, in
