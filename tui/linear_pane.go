@@ -69,8 +69,8 @@ func (l live) systemLines() []string {
 	}
 	for i := range min(len(s.X), results.MaxRows) {
 		line := s.X[i].Name + " " + report.ResultText(s, i) + " " + report.SenseWord(s, i)
-		if limit, use, ok := report.LimitUse(s, i); ok {
-			line += "; " + report.UsePercent(p, use) + " of its limit " + results.Format(p, limit, units.Force)
+		if _, c := report.LimitCheck(s, i); c != nil {
+			line += "; " + report.UsePercent(p, c.Value/c.Bound) + " of its limit " + results.Format(p, c.Bound, units.Force)
 		}
 		if s.X[i].Broken {
 			line += "; inadmissible"

@@ -162,19 +162,13 @@ func End(u units.Unit, si float64) float64 { return to(digits, u.In(si)) }
 
 // Text writes a result, or its range, with its numbers as write has them.
 func (c SweptCell) Text(write func(si float64) string) string {
-	switch low, high := math.IsInf(c.Low, -1), math.IsInf(c.High, 1); {
+	switch {
 	case c.OK:
 		return write(c.SI)
 	case !c.Ranged:
 		return ""
-	case low && high:
-		return "unbounded"
-	case high:
-		return "at least " + write(c.Low)
-	case low:
-		return "at most " + write(c.High)
 	}
-	return write(c.Low) + " .. " + write(c.High)
+	return say.Range(c.Low, c.High, " .. ", write)
 }
 
 func noGiven(p *problem.Problem, name string) error {

@@ -106,7 +106,7 @@ func (l writer) uses(d *text.Lines, of []int, w int) {
 		mark := checkMark(c.OK, l.Effects().CheckAtRisk(k), risky)
 		line := []text.Span{mark, {Text: grid.Fit(c.Subject, name), Look: theme.Name, By: ": "}}
 		for col, cell := range rows[n][:columns] {
-			from := origin.Use(s, k)
+			from := origin.Check(s, k)
 			switch {
 			case cell == "" || col == 0 && !c.Open && !Finite(c.Value):
 				from = nil
