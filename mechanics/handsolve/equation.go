@@ -99,24 +99,11 @@ func (f *finder) drops(e *Equation) {
 	e.g, e.c = nil, candidate{}
 }
 
-// why says what keeps a symbol out of an equation. What acts at one place is one
-// force, also where it is put together of several, as a push with its friction is.
+// why says what keeps a symbol out of an equation.
 func (f *finder) why(g *group, c *candidate, n *net) Why {
-	var places []net
-	for _, b := range g.bodies {
-		for _, part := range f.nets[b] {
-			if part.Symbol != n.Symbol {
-				continue
-			}
-			if i := slices.IndexFunc(places, func(p net) bool { return p.one == part.one }); i >= 0 {
-				places[i].add(&part)
-			} else {
-				places = append(places, part)
-			}
-		}
-	}
+	counts := func(part net) bool { return part.Symbol == n.Symbol && f.coef(c, &part) != 0 }
 	switch {
-	case slices.ContainsFunc(places, func(p net) bool { return f.coef(c, &p) != 0 }):
+	case slices.ContainsFunc(g.bodies, func(b int) bool { return slices.ContainsFunc(f.nets[b], counts) }):
 		return Balances
 	case !c.moment && !n.pull():
 		return IsCouple

@@ -37,8 +37,7 @@ const (
 // the line that joins the places. Tension is positive.
 type Member struct {
 	Body     int
-	From, To int    // points at the places, or -1
-	Along    r3.Vec // unit vector from From to To
+	From, To int // points at the places, or -1
 	Shares   []Share
 }
 
@@ -68,6 +67,7 @@ type Step struct {
 	Equations []Equation   // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
 	Finds     []Found
 	Needs     []int // symbols found before that the equations contain
+	Loose     []int // Together: symbols without a single value in the equations
 	Screw     bool  // Together: on a single body what contains one unknown alone is a screw of some pitch
 
 	cost   float64
@@ -168,7 +168,7 @@ func find(s *statics.Solution, asked []problem.Query) Order {
 	case s.Verdict == statics.NoEquilibrium:
 		return Order{Why: NoEquilibrium}
 	}
-	of := dependsOn(s, asked)
+	of := DependsOn(s, asked)
 	if len(of) == 0 {
 		return Order{Why: NoneAsked}
 	}

@@ -31,13 +31,13 @@ func (f *finder) findMember(b int) {
 	if d == (r3.Vec{}) {
 		return
 	}
-	m := Member{Body: b, From: f.pointAt(from), To: f.pointAt(to), Along: r3.Scale(1/r3.Norm(d), d)}
-	out := r3.Scale(-1, m.Along)
+	m := Member{Body: b, From: f.pointAt(from), To: f.pointAt(to)}
+	out := r3.Scale(-1/r3.Norm(d), d)
 	for _, end := range ends {
 		if len(end) == 1 && end[0].joint() >= 0 {
 			m.Shares = append(m.Shares, f.shares(b, end[0].joint(), out)...)
 		}
-		out = m.Along // tension pulls the end at To along it
+		out = r3.Scale(-1, out) // tension pulls the end at To the other way
 	}
 	if len(m.Shares) == 0 {
 		return

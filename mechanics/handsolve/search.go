@@ -35,7 +35,7 @@ func (f *finder) search() {
 	for f.more() {
 		if best := f.cheapest(); best != nil {
 			f.accept(best)
-		} else if !f.addSections() && !f.together() && !f.allTogether() {
+		} else if !f.addSections() && !f.together() {
 			break
 		}
 	}

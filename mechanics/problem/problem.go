@@ -155,7 +155,7 @@ type Unknown struct {
 	Dim   units.Dim
 	Line  int    // the first line that uses it, or -1
 	Joint int    // the joint it belongs to, or -1
-	Part  string // what its name has behind the joint's: the x of Ax and MAx
+	Part  string // what its name has behind that of the joint, or of the force by components: the x of Ax, MAx and Fx
 	Own   bool   // the unknown is the magnitude of the line of the same name
 }
 

@@ -41,6 +41,7 @@ func Build(s *statics.Solution) *Working {
 		w.Hand = handsolve.Find(s)
 	}
 	b.collect()
+	b.findWanted()
 	b.find()
 	b.hand = w.Hand
 	b.cutFree()
@@ -56,9 +57,9 @@ func Build(s *statics.Solution) *Working {
 	b.moments()
 	if len(s.X) > 0 {
 		b.numbers()
-		w.RouteFrom = len(b.steps)
+		w.handFrom = len(b.steps)
 		b.handSolution()
-		w.RouteTo = len(b.steps)
+		w.handTo = len(b.steps)
 	}
 	b.solved()
 	if len(s.X) == 0 || w.Hand.Why == handsolve.NoneAsked {
@@ -84,6 +85,8 @@ type builder struct {
 	acts        [][]*act
 	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
+	named       []bool             // the unknowns that are asked for by name
+	wantsAny    bool               // a result may need any of them
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
 	steps       []Step
 }
@@ -107,17 +110,17 @@ func (b *builder) fixed() bool {
 	return !slices.ContainsFunc(b.s.X, open) && (b.s.Unique() || b.s.Verdict == statics.Resultant)
 }
 
-// say makes a sentence of words (string) and formulas (Math).
+// say makes a sentence of words (string), formulas (Math) and phrases of both.
 func say(of ...any) *doc.Paragraph {
 	var text []doc.Inline
 	for _, x := range of {
 		switch x := x.(type) {
 		case string:
-			text = append(text, doc.Inline{Words: x})
+			text = append(text, wordCell(x))
 		case doc.Math:
-			text = append(text, doc.Inline{Math: &x})
-		case []doc.Inline:
-			text = append(text, x...)
+			text = append(text, cell(x))
+		case []any:
+			text = append(text, say(x...).Text...)
 		}
 	}
 	return &doc.Paragraph{Text: text}
@@ -146,9 +149,7 @@ func listed(of []doc.Math) doc.Inline {
 }
 
 // list joins formulas in a sentence: T1, T2 and T3.
-func list(of []doc.Math) []doc.Inline {
-	return say(and(each(of, func(m doc.Math) []any { return []any{m} }))...).Text
-}
+func list(of []doc.Math) []any { return and(each(of, func(m doc.Math) any { return m })) }
 
 // each is a list with something in place of each of another's.
 func each[T, U any](of []T, to func(T) U) []U {
@@ -160,7 +161,7 @@ func each[T, U any](of []T, to func(T) U) []U {
 }
 
 // and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.
-func and(phrases [][]any) (out []any) {
+func and(phrases []any) (out []any) {
 	for k, phrase := range phrases {
 		switch {
 		case k == 0:
@@ -169,7 +170,7 @@ func and(phrases [][]any) (out []any) {
 		default:
 			out = append(out, ", ")
 		}
-		out = append(out, phrase...)
+		out = append(out, phrase)
 	}
 	return out
 }

@@ -55,7 +55,7 @@ func (b *builder) cutFree() {
 			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + apiece + "."}
 		}
 		if alone {
-			says = append(says, in...)
+			says = append(says, in)
 		}
 		body = append(body, say(says...))
 	}
@@ -67,7 +67,7 @@ func (b *builder) cutFree() {
 	}
 	if len(b.s.X) > 0 && !alone {
 		total := "In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()
-		body = append(body, say(append([]any{total}, in...)...))
+		body = append(body, say(total, in))
 	}
 	b.step(CutFree, "Free "+english.Plural(len(all), "body"), Subject{Bodies: all}, body...)
 }
@@ -130,7 +130,7 @@ func (b *builder) cuts() []doc.Block {
 		if i > 0 {
 			joints = append(joints, " ")
 		}
-		joints = append(joints, b.jointWords(&b.p.Joints[i])...)
+		joints = append(joints, b.jointWords(&b.p.Joints[i]))
 	}
 	if len(joints) > 0 {
 		out = append(out, say(joints...))
@@ -170,28 +170,32 @@ func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
 func (b *builder) jointWords(j *problem.Joint) []any {
 	of, n := b.unknownsOf(j.Forces.Terms, j.Moments.Terms), len(j.Forces.Terms)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
-	friction := subscripted("F", j.Name)
-	var parts [][]any
+	var slip *tie
+	for _, t := range b.ties {
+		if t.friction && j == &b.p.Joints[t.by.Index] {
+			slip = t
+		}
+	}
+	var parts []any
 	switch {
 	case len(of) == 0:
 		return []any{what + " exerts no force."}
 	case j.Impending:
-		parts = [][]any{{"the normal force ", of[0]}, {"the friction force ", friction}}
+		parts = []any{[]any{"the normal force ", of[0]}, []any{"the friction force ", slip.name}}
 	case j.HasFriction:
-		parts = [][]any{{"the normal force ", of[0]}, {"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
+		parts = []any{[]any{"the normal force ", of[0]}, []any{"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
 	case n > 0:
-		parts = [][]any{{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
+		parts = []any{[]any{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
 	}
 	if moments := of[n:]; len(moments) > 0 {
 		parts = append(parts, []any{"the " + english.Plural(len(moments), "moment") + " ", list(moments)})
 	}
-	text := append([]any{what + " is replaced by "}, and(parts)...)
+	text := []any{what + " is replaced by ", and(parts)}
 	if j.Second != problem.Ground {
 		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))
 	}
 	if j.Impending {
-		mu := traced(muFrom(j), b.number(j.Friction))
-		text = append(text, ". Slip is impending, so ", equal(friction, product(symbol("μ"), of[0]), times(mu, of[0])), ", opposing the motion")
+		text = append(text, ". Slip is impending, so ", equal(slip.name, b.tied(slip)), ", opposing the motion")
 	}
 	return append(text, ".")
 }

@@ -433,7 +433,7 @@ var refused = map[string]string{
 func TestWhyThereIsNoHandSolution(t *testing.T) {
 	for name, want := range refused {
 		s, steps := handSteps(t, handSheets[name])
-		if got := working.Build(s).NoRoute(); len(steps) > 0 || got != want {
+		if got := working.Build(s).NoHandSolution(); len(steps) > 0 || got != want {
 			t.Errorf("%s: %d steps, %q", name, len(steps), got)
 		}
 	}

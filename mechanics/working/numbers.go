@@ -40,9 +40,15 @@ func lastPlace(x float64, n int) float64 {
 	if x == 0 {
 		return 0
 	}
-	_, exponent, _ := strings.Cut(strconv.FormatFloat(x, 'e', n-1, 64), "e")
-	place, _ := strconv.Atoi(exponent)
-	return math.Pow10(place - n + 1)
+	_, exponent := scientific(x, n)
+	return math.Pow10(exponent - n + 1)
+}
+
+// scientific is the size of a number to n figures: its digits, and the power of ten of the first.
+func scientific(x float64, n int) (digits string, exponent int) {
+	mantissa, power, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', n-1, 64), "e")
+	exponent, _ = strconv.Atoi(power)
+	return strings.Replace(mantissa, ".", "", 1), exponent
 }
 
 // figures shows so many significant figures.
@@ -62,8 +68,8 @@ func short(x float64, n int) doc.Math {
 // digits counts the significant figures of a number but for rounding.
 func digits(x float64) int {
 	const kept = 12 // typed values carry no more, and rounding begins at the 15th
-	mantissa, _, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', kept-1, 64), "e")
-	return max(1, len(strings.TrimRight(strings.Replace(mantissa, ".", "", 1), "0")))
+	all, _ := scientific(x, kept)
+	return max(1, len(strings.TrimRight(all, "0")))
 }
 
 // clean drops what is rounding beside a size.
@@ -105,6 +111,17 @@ func (b *builder) along(v r3.Vec, from axes) doc.Math {
 		}
 	}
 	return traced(from(0), sum(of...)) // 0 where it has no components
+}
+
+// dot is the scalar product of two vectors, without the terms that are 0.
+func (b *builder) dot(u, v r3.Vec, from, also axes) doc.Math {
+	var of []doc.Math
+	for k, x := range xyz(cleaned(u)) {
+		if y := xyz(cleaned(v))[k]; x != 0 && y != 0 {
+			of = append(of, product(paren(traced(from(k), b.number(x))), paren(traced(also(k), b.number(y)))))
+		}
+	}
+	return sum(of...)
 }
 
 // norm is √(x² + y² + z²), or the size of the only component.

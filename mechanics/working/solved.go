@@ -56,16 +56,21 @@ func (b *builder) solved() {
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
 }
 
-// wanted tells that an unknown is asked for, or that nothing is asked by its name.
-func (b *builder) wanted(j int) bool {
-	asked := len(b.p.Asked) == 0
+// findWanted notes which unknowns are asked for by name, all where nothing is asked, and whether what
+// is no unknown may need any.
+func (b *builder) findWanted() {
+	b.named = slices.Repeat([]bool{len(b.p.Asked) == 0}, len(b.s.X))
 	for _, q := range b.p.Asked {
-		if b.dependsOnSolution(q) && (q.Kind != problem.AskUnknown || q.Unknown < 0 || q.Unknown == j) {
-			asked = true // what is no unknown may need any
+		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
+			b.named[q.Unknown] = true
+		} else {
+			b.wantsAny = b.wantsAny || b.dependsOnSolution(q)
 		}
 	}
-	return asked
 }
+
+// wanted tells that an unknown is asked for.
+func (b *builder) wanted(j int) bool { return b.named[j] || b.wantsAny }
 
 // follow are the values of tied forces: F = μ N with the number of N.
 func (b *builder) follow() {
@@ -90,7 +95,7 @@ func (b *builder) follow() {
 		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
-		about.add(t.about)
+		about.add(t.by)
 		result := traced(origin.Phrase("%[1]s, computed with the values found", t.what), b.result(value, f))
 		of = append(of, traced(t.from, b.equals(append(form, result)...)))
 	}

@@ -27,7 +27,7 @@ func (b *builder) vectors() {
 				struts = append(struts, named(a.line.Name))
 			}
 			of = append(of, v)
-			about.add(a.subject)
+			about.add(a.from)
 			about.Bodies = []int{i}
 		}
 	}
@@ -78,7 +78,7 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 		magnitude = named(l.Name)
 	}
 	var u []doc.Math
-	names, sign := b.stretchNames(a.subject.Lines[0]), 1.0
+	names, sign := b.stretchNames(a.from.Index), 1.0
 	for k, at := range l.Path {
 		if at == a.Point && k < len(l.Legs) {
 			u = append(u, unitVec("u", names[k]))
