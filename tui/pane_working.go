@@ -65,7 +65,7 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 			return d
 		}
 	} else {
-		d.wrapped(theme.Dim, "", k.working.Rounding, w)
+		d.wrapped(theme.Dim, "", working.Rounding, w)
 	}
 	for i := range steps {
 		if len(d) > maxLines {

@@ -113,11 +113,7 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 	case !f.p.Planar:
 		cost = crossCost
 	}
-	if f.p.Planar {
-		f.planeForces(g, left, cost, try)
-	} else {
-		f.spaceForces(g, left, cost, try)
-	}
+	f.forces(g, left, cost, try)
 	if !g.rigid {
 		return
 	}
@@ -174,42 +170,33 @@ func parallel(u r3.Vec, n *net) bool {
 	return n.pull() && !apart
 }
 
-// planeForces are the directions perpendicular to a line of action that is left. One
-// along the line of another, as along an incline that the normal force is
-// perpendicular to, is as good as a coordinate.
-func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
-	for i := range g.nets {
-		n := &g.nets[i]
-		u, ok := skew(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
-		along := ok && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
-		switch {
-		case along:
-			try(&candidate{along: u, named: perp(n), cost: cost - perpCost})
-		case ok && !f.known[n.Symbol]:
-			try(&candidate{along: u, named: perp(n), cost: cost})
-		}
-	}
-}
-
-// spaceForces are the directions perpendicular to two others, or to one and a
-// coordinate: those of symbols left and, so that fewer terms stay, of known ones.
-func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*candidate)) {
+// forces are the directions perpendicular to a line of action and a coordinate or, in space, another
+// line of action: those of symbols left and, so that fewer terms stay, of known ones. One in the plane
+// that is along the line of another, as along an incline that the normal force is perpendicular to, is
+// as good as a coordinate.
+func (f *finder) forces(g *group, left []*net, cost float64, try func(*candidate)) {
 	all := slices.Clone(left)
 	for i := range g.nets {
 		if f.known[g.nets[i].Symbol] {
 			all = append(all, &g.nets[i])
 		}
 	}
-	for i, a := range left {
-		for _, b := range all[i+1:] {
-			if u, ok := skew(r3.Cross(a.f, b.f), a.fScale*b.fScale); ok {
-				try(&candidate{along: u, named: perp(a, b), cost: cost})
+	for i, a := range all {
+		for k := i + 1; k < len(all) && i < len(left) && !f.p.Planar; k++ {
+			if u, ok := skew(r3.Cross(a.f, all[k].f), a.fScale*all[k].fScale); ok {
+				try(&candidate{along: u, named: perp(a, all[k]), cost: cost})
 			}
 		}
-		for k := range 3 {
-			if u, ok := skew(r3.Cross(a.f, axis(k)), a.fScale); ok {
-				c := candidate{along: u, named: perp(a), cost: cost}
+		for _, k := range f.turns {
+			u, ok := skew(r3.Cross(axis(k), a.f), a.fScale)
+			c := candidate{along: u, named: perp(a), cost: cost}
+			along := f.p.Planar && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
+			if !f.p.Planar {
 				c.named.Axis = "xyz"[k]
+			} else if along {
+				c.cost -= perpCost
+			}
+			if ok && (along || i < len(left)) {
 				try(&c)
 			}
 		}

@@ -77,7 +77,7 @@ func (f *finder) together() bool {
 	for _, w := range best.rows {
 		step.Equations = append(step.Equations, f.equation(w.g, w.c))
 	}
-	of := unknowns(step.Equations)
+	of := symbolsIn(step.Equations, false)
 	step.Screw = slices.ContainsFunc(best.rows, func(w *writing) bool { return f.screw(w.g, of) })
 	return f.solve(step)
 }
@@ -185,16 +185,15 @@ func (f *finder) allEquations() (of []Equation) {
 	return of
 }
 
-// unknowns are the symbols that equations are to be solved for.
-func unknowns(equations []Equation) (of []int) {
+// symbolsIn are the symbols of equations, those known already or those to be found.
+func symbolsIn(equations []Equation, known bool) (of []int) {
 	for i := range equations {
 		for _, t := range equations[i].Terms {
-			if !t.Known && !slices.Contains(of, t.Symbol) {
+			if t.Symbol >= 0 && t.Known == known && !slices.Contains(of, t.Symbol) {
 				of = append(of, t.Symbol)
 			}
 		}
 	}
-	slices.Sort(of)
 	return of
 }
 
@@ -202,7 +201,7 @@ func unknowns(equations []Equation) (of []int) {
 // a value.
 func (f *finder) solve(step Step) bool {
 	step.Kind = Together
-	of := unknowns(step.Equations)
+	of := slices.Sorted(slices.Values(symbolsIn(step.Equations, false)))
 	if len(of) == 0 {
 		return false
 	}

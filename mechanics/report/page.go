@@ -230,9 +230,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 // workingSections are the steps of a working, numbered, and its checks and answers.
 func workingSections(w *working.Working) []doc.Section {
 	d := &doc.Doc{Sections: []doc.Section{part(doc.Other, "Working")}}
-	if w.Rounding != "" {
-		d.Sections[0].Blocks = []doc.Block{doc.Note(w.Rounding)}
-	}
+	d.Sections[0].Blocks = []doc.Block{doc.Note(working.Rounding)}
 	number := 0 // checks and answers have none
 	for _, step := range w.Steps {
 		switch step.Kind {

@@ -165,15 +165,15 @@ func (b *builder) frictionOf(j *problem.Joint) (name doc.Math, along r3.Vec, mu 
 
 // place names where an act is: of a couple anywhere, else its point, a point at the same place, or the coordinates.
 func (b *builder) place(a *problem.Act) string {
-	if of := (&act{Act: a}); of.isCouple() && !of.isForce() {
+	at := a.Point
+	if at < 0 {
+		at = slices.IndexFunc(b.p.Points, func(x problem.Point) bool { return x.OK && x.At == a.At })
+	}
+	switch {
+	case a.Force.IsZero() && !a.Couple.IsZero():
 		return "anywhere"
-	}
-	if a.Point >= 0 {
-		return b.p.Points[a.Point].Name
-	}
-	at := func(x problem.Point) bool { return x.OK && x.At == a.At }
-	if k := slices.IndexFunc(b.p.Points, at); k >= 0 {
-		return b.p.Points[k].Name
+	case at >= 0:
+		return b.p.Points[at].Name
 	}
 	write := func(x float64) string {
 		m := b.length(x)
@@ -189,7 +189,7 @@ func (b *builder) place(a *problem.Act) string {
 // a two-force member of the hand solution is S with its body.
 func (b *builder) unknown(j int) doc.Math {
 	if member := j - len(b.p.Unknowns); member >= 0 {
-		return subscripted("S", b.p.Bodies[b.hand.Members[member].Body].Name)
+		return subscripted("S", b.p.Bodies[b.Hand.Members[member].Body].Name)
 	}
 	u := &b.p.Unknowns[j]
 	m := named(u.Name)

@@ -293,10 +293,8 @@ func (r answer) partOf() []doc.Block {
 	w, total := cleaned(in(r.of.force, f)), size(r.of.vec)
 	of := func(axis int) doc.Math { return part(r.of.symbol, "xyz"[axis:axis+1]) }
 	var squares []doc.Math
-	for axis, x := range xyz(w)[:r.axes] {
-		if x != 0 {
-			squares = append(squares, square(of(axis)))
-		}
+	for axis := range components(w) {
+		squares = append(squares, square(of(axis)))
 	}
 	magnitude := func(shown doc.Math) []doc.Math { // before angles once of each force
 		key := keyOf(r.of.vec)

@@ -27,23 +27,20 @@ const mostByHand = 150
 // and products of them. A problem without a single solution gets its verdict
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
-	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	b := &builder{Working: &Working{Solution: s}, s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
 	if b.p.Planar {
 		b.axes = 2
 	}
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
-		w.Steps = b.steps
-		return w
+		return b.Working
 	}
 	if n := len(s.X); n > 0 && n <= mostByHand {
-		w.Hand = handsolve.Find(s)
+		b.Hand = handsolve.Find(s)
 	}
 	b.collect()
 	b.findWanted()
 	b.find()
-	b.hand = w.Hand
 	b.cutFree()
 	if len(s.X) > 0 && !b.many() {
 		b.equations()
@@ -57,12 +54,12 @@ func Build(s *statics.Solution) *Working {
 	b.moments()
 	if len(s.X) > 0 {
 		b.numbers()
-		w.handFrom = len(b.steps)
+		b.handFrom = len(b.Steps)
 		b.handSolution()
-		w.handTo = len(b.steps)
+		b.handTo = len(b.Steps)
 	}
 	b.solved()
-	if len(s.X) == 0 || w.Hand.Why == handsolve.NoneAsked {
+	if len(s.X) == 0 || b.Hand.Why == handsolve.NoneAsked {
 		b.resultants()
 	}
 	b.follow()
@@ -72,28 +69,26 @@ func Build(s *statics.Solution) *Working {
 	b.verdict()
 	b.checks()
 	b.answers(conclusions)
-	w.Steps = b.steps
-	return w
+	return b.Working
 }
 
 // builder is one building of one working.
 type builder struct {
+	*Working
 	s           *statics.Solution
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
-	hand        handsolve.Order
 	acts        [][]*act
 	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
 	named       []bool             // the unknowns that are asked for by name
 	wantsAny    bool               // a result may need any of them
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
-	steps       []Step
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
 	if len(body) > 0 {
-		b.steps = append(b.steps, Step{Kind: kind, Title: title, Body: body, About: about})
+		b.Steps = append(b.Steps, Step{Kind: kind, Title: title, Body: body, About: about})
 	}
 }
 

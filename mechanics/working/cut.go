@@ -43,19 +43,16 @@ func (b *builder) cutFree() {
 			continue
 		case particle && added:
 			says = []any{lead + "the forces are concurrent, so their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle."}
-		case particle && alone:
-			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations}
-		case particle:
+		case particle && !alone:
 			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + apiece + ")."}
+		case particle:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations, in}
 		case added:
 			says = []any{lead + "the known forces are added, and their moments about " + english.And(b.aboutPoints()...) + "."}
 		case alone:
-			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations}
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations, in}
 		default:
 			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + apiece + "."}
-		}
-		if alone {
-			says = append(says, in)
 		}
 		body = append(body, say(says...))
 	}
@@ -223,9 +220,9 @@ func (b *builder) twoForce() (out []doc.Block) {
 	var names []string
 	for _, c := range b.s.Checks {
 		byHand := func(s handsolve.Step) bool {
-			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == c.Subject
+			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.Hand.Members[s.Member].Body].Name == c.Subject
 		}
-		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.hand.Steps, byHand) {
+		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.Hand.Steps, byHand) {
 			names = append(names, c.Subject)
 			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}

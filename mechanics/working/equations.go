@@ -59,7 +59,7 @@ func (b *builder) numbers() {
 		}
 	}
 	relations := b.relations()
-	if b.many() && !(len(b.hand.Steps) > 0 && b.particles()) {
+	if b.many() && !(len(b.Hand.Steps) > 0 && b.particles()) {
 		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, relations...)...)
 		return
 	}

@@ -26,16 +26,13 @@ var refusals = map[handsolve.Refusal]string{
 // handSolution are the steps of the hand solution. Equations that follow each other on the same
 // bodies are one step.
 func (b *builder) handSolution() {
-	for i := range b.hand.Steps {
-		step := &b.hand.Steps[i]
-		if i == 0 || !follows(&b.hand.Steps[i-1], step) {
-			b.steps = append(b.steps, Step{Kind: HandStep})
+	for i := range b.Hand.Steps {
+		step := &b.Hand.Steps[i]
+		if i == 0 || !follows(&b.Hand.Steps[i-1], step) {
+			b.Steps = append(b.Steps, Step{Kind: HandStep})
 		}
-		out := &b.steps[len(b.steps)-1]
+		out := &b.Steps[len(b.Steps)-1]
 		out.Body = append(out.Body, b.handStep(out, step)...)
-		for len(out.Hand) < len(out.Body) {
-			out.Hand = append(out.Hand, step)
-		}
 	}
 }
 
@@ -84,7 +81,7 @@ func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 		}
 		body = append(body, b.one(step), aligned(symbols...))
 	default:
-		m := &b.hand.Members[step.Member]
+		m := &b.Hand.Members[step.Member]
 		out.About.Bodies = []int{m.Body}
 		if out.Title = "Two-force member " + b.p.Bodies[m.Body].Name; step.Kind == handsolve.TwoForce {
 			body = []doc.Block{b.twoForceMember(step)}
@@ -100,14 +97,14 @@ func (b *builder) foundByHand(step *handsolve.Step, k int) doc.Math {
 	x := step.Finds[k]
 	of := []doc.Math{b.unknown(x.Symbol)}
 	if step.Kind == handsolve.Components {
-		member := &b.hand.Members[step.Member]
-		along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", b.hand.Name(b.p, x.Symbol), b.p.Bodies[member.Body].Name)
+		member := &b.Hand.Members[step.Member]
+		along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", b.Hand.Name(b.p, x.Symbol), b.p.Bodies[member.Body].Name)
 		of = append(of, times(traced(along, b.number(b.share(b.memberForce(step), x.Symbol))), b.unknown(b.memberForce(step))))
 	}
 	return equal(append(of, traced(b.origins().Found(step, k), b.result(x.Value, b.unitOf(x.Symbol))))...)
 }
 
-func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Order: &b.hand} }
+func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Order: &b.Hand} }
 
 // memberForce is the symbol of the force in a two-force member.
 func (b *builder) memberForce(step *handsolve.Step) int { return len(b.p.Unknowns) + step.Member }
@@ -119,7 +116,7 @@ func (b *builder) share(symbol, unknown int) float64 {
 		return 1
 	}
 	if member := symbol - len(b.p.Unknowns); member >= 0 {
-		for _, s := range b.hand.Members[member].Shares {
+		for _, s := range b.Hand.Members[member].Shares {
 			if s.Unknown == unknown {
 				return s.Coef
 			}
@@ -203,9 +200,9 @@ func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
 // component, and never its magnitude with an arm.
 func (b *builder) byComponents(e *handsolve.Equation, a *act, numbers bool) (of []doc.Math) {
 	lever := xyz(b.lever(e, a.At))
-	for k, x := range xyz(cleaned(in(a.Force.Const, b.p.Units.Force))) {
+	for k, x := range components(in(a.Force.Const, b.p.Units.Force)) {
 		switch c := lever[k]; {
-		case c == 0 || x == 0:
+		case c == 0:
 		case numbers:
 			of = append(of, times(b.number(math.Copysign(1, x)*c), b.number(math.Abs(x))))
 		default:
@@ -284,7 +281,7 @@ func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 		case t.Symbol < 0:
 			about.add(t.Load)
 		case member >= 0:
-			put(problem.ABody, b.hand.Members[member].Body)
+			put(problem.ABody, b.Hand.Members[member].Body)
 		default:
 			u := &b.p.Unknowns[t.Symbol]
 			put(problem.AJoint, u.Joint)

@@ -57,11 +57,11 @@ func foundIn(step *handsolve.Step) []int {
 }
 
 func (b *builder) names(symbols []int) string {
-	return english.And(each(symbols, func(j int) string { return b.hand.Name(b.p, j) })...)
+	return english.And(each(symbols, func(j int) string { return b.Hand.Name(b.p, j) })...)
 }
 
 func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
-	m := &b.hand.Members[step.Member]
+	m := &b.Hand.Members[step.Member]
 	end := func(point int) string {
 		if point < 0 {
 			return "its end"
@@ -78,11 +78,12 @@ func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
 func (b *builder) zeroForce(z handsolve.Inspection) doc.Block {
 	joint := b.bodyWords(z.Body)
 	zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", joint), exactly(0)))
-	why := b.are("", z.Collinear, "is", " collinear there, so the third member carries no force: ")
+	lead := "No load acts at " + joint + ". "
+	why := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
 	if len(z.Collinear) == 0 {
-		why = []any{"It joins two members that are not collinear, so neither carries a force: "}
+		why = []any{lead + "It joins two members that are not collinear, so neither carries a force: "}
 	}
-	return say("No load acts at "+joint+". ", why, equal(zero...), ".")
+	return say(why, equal(zero...), ".")
 }
 
 // reasons say why symbols are not in an equation, of one and of several.

@@ -1,8 +1,8 @@
 package working
 
 import (
+	"iter"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -105,10 +105,8 @@ func (b *builder) tuple(v r3.Vec, from axes) doc.Math {
 // along is x i + y j + z k without the components that are 0.
 func (b *builder) along(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
-	for k, x := range xyz(cleaned(v)) {
-		if x != 0 {
-			of = append(of, times(traced(from(k), b.number(x)), unitVec("ijk"[k:k+1])))
-		}
+	for k, x := range components(v) {
+		of = append(of, times(traced(from(k), b.number(x)), unitVec("ijk"[k:k+1])))
 	}
 	return traced(from(0), sum(of...)) // 0 where it has no components
 }
@@ -116,8 +114,8 @@ func (b *builder) along(v r3.Vec, from axes) doc.Math {
 // dot is the scalar product of two vectors, without the terms that are 0.
 func (b *builder) dot(u, v r3.Vec, from, also axes) doc.Math {
 	var of []doc.Math
-	for k, x := range xyz(cleaned(u)) {
-		if y := xyz(cleaned(v))[k]; x != 0 && y != 0 {
+	for k, x := range components(u) {
+		if y := xyz(cleaned(v))[k]; y != 0 {
 			of = append(of, product(paren(traced(from(k), b.number(x))), paren(traced(also(k), b.number(y)))))
 		}
 	}
@@ -127,10 +125,8 @@ func (b *builder) dot(u, v r3.Vec, from, also axes) doc.Math {
 // norm is √(x² + y² + z²), or the size of the only component.
 func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
-	for k, x := range xyz(cleaned(v)) {
-		if x != 0 {
-			of = append(of, square(traced(from(k), b.number(x))))
-		}
+	for k, x := range components(v) {
+		of = append(of, square(traced(from(k), b.number(x))))
 	}
 	if len(of) == 1 {
 		return size(of[0].Of[0])
@@ -140,8 +136,22 @@ func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 
 // isAxis tells a direction along a coordinate axis.
 func isAxis(v r3.Vec) bool {
-	none := func(x float64) bool { return x == 0 }
-	return len(slices.DeleteFunc(xyz(cleaned(v)), none)) == 1
+	n := 0
+	for range components(v) {
+		n++
+	}
+	return n == 1
+}
+
+// components are those of a vector that are not zero, but for rounding, by axis.
+func components(v r3.Vec) iter.Seq2[int, float64] {
+	return func(yield func(int, float64) bool) {
+		for k, x := range xyz(cleaned(v)) {
+			if x != 0 && !yield(k, x) {
+				return
+			}
+		}
+	}
 }
 
 // in is a vector in a unit.

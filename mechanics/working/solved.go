@@ -25,12 +25,12 @@ func (b *builder) unitOf(j int) units.Unit {
 // solved is the solution of the system, where the solution by hand has not found all that
 // is asked: the other unknowns that have one value.
 func (b *builder) solved() {
-	if b.s.Verdict == statics.NoEquilibrium || b.hand.Why == handsolve.NoneAsked {
+	if b.s.Verdict == statics.NoEquilibrium || b.Hand.Why == handsolve.NoneAsked {
 		return
 	}
 	var byHand []int
-	for i := range b.hand.Steps {
-		byHand = append(byHand, foundIn(&b.hand.Steps[i])...)
+	for i := range b.Hand.Steps {
+		byHand = append(byHand, foundIn(&b.Hand.Steps[i])...)
 	}
 	var of []doc.Math
 	for j := range b.s.X {
@@ -143,16 +143,12 @@ func (b *builder) senses() {
 // senseOf is what the sign of an unknown means.
 func (b *builder) senseOf(j int) string {
 	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
-	positive, negative, only := "", "", ""
-	switch {
-	case u.Own:
-		info := b.p.Lines[u.Line].Kind.Info()
-		positive, negative = info.Positive, info.Negative
-		if info.Sense >= problem.PullOnly {
-			only = info.Name
-		}
-	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces.Terms[0].Unknown == j:
-		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Words()
+	positive, negative, _ := b.p.SignWords(j)
+	only := "" // what can act one way alone
+	if u.Own && b.p.Lines[u.Line].Kind.Info().Sense >= problem.PullOnly {
+		only = b.p.Lines[u.Line].Kind.Info().Name
+	} else if u.Joint >= 0 && positive != "" {
+		only = b.p.Joints[u.Joint].Words()
 	}
 	switch {
 	case v == 0:

@@ -15,7 +15,6 @@ import (
 // Working is a worked solution.
 type Working struct {
 	Solution *statics.Solution
-	Rounding string // what is said once of the figures shown
 	Steps    []Step
 
 	Hand             handsolve.Order // what the steps of the hand solution were written from
@@ -67,7 +66,6 @@ type Step struct {
 	Title string // "Position and unit vector along T1"
 	Body  []doc.Block
 	About Subject
-	Hand  []*handsolve.Step // of a step of the hand solution: the step that each block was written from; else nil
 }
 
 // Subject names the things that a step speaks of, as indices of the problem.
