@@ -58,7 +58,7 @@ func (a *act) side() float64 {
 // what the surface exerts.
 func (a *act) isPart() bool { return a.joint != nil && a.joint.Impending }
 
-// words of what exerts a force, and the letter of its vector.
+// exertions are the letters of forces as vectors, and what the forces are called, by what exerts them.
 var exertions = map[problem.Thing]struct{ letter, what string }{
 	problem.ALine: {letter: "F"}, problem.AJoint: {letter: "R"}, problem.ACouple: {"C", "couple"}, problem.ALoad: {"R", "distributed load"}, problem.ABody: {"W", "weight"},
 }

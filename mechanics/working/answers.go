@@ -239,7 +239,7 @@ func (r answer) derived() []doc.Block {
 	return nil
 }
 
-// directed is a direction in a scalar product: the unit vector of a line, or a force with its magnitude.
+// directed is a vector with its symbol: the unit vector of a line, or a force with its magnitude.
 type directed struct {
 	symbol    doc.Math
 	v         r3.Vec
@@ -330,19 +330,14 @@ func (r answer) partOf() []doc.Block {
 // component is a component of a force of known direction, T1 · 0.6, or of the normal force and the
 // friction of a rough surface. Of loads it is the sum of a column of the table.
 func (r answer) component(axis int) []doc.Block {
-	type force struct {
-		symbol doc.Math
-		u      r3.Vec
-		size   float64
-	}
-	var forces []force
+	var forces []directed
 	switch q := r.q; {
 	case q.Kind == problem.AskSpread:
 		d := &r.p.Loads[q.Load]
-		forces = []force{{r.of.symbol, d.Direction, d.Total}}
+		forces = []directed{{r.of.symbol, d.Direction, d.Total}}
 	case q.Kind == problem.AskForce && len(r.p.Lines[q.Line].Legs) == 1 && !r.p.Lines[q.Line].ByComponents():
 		if magnitude, _ := r.s.Magnitude(q.Line); magnitude != 0 {
-			forces = []force{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
+			forces = []directed{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}
 	case q.Kind == problem.AskJoint:
 		j := &r.p.Joints[q.Joint]
@@ -350,19 +345,19 @@ func (r answer) component(axis int) []doc.Block {
 			push := r.s.X[t.Unknown].Value
 			if j.Impending && k == 0 {
 				friction, along, mu := r.frictionOf(j)
-				forces = []force{{r.unknown(t.Unknown), j.Normal, push}, {friction, along, mu * push}}
+				forces = []directed{{r.unknown(t.Unknown), j.Normal, push}, {friction, along, mu * push}}
 			} else if len(j.Forces.Terms) == 1 {
-				forces = []force{{r.unknown(t.Unknown), t.D, push}}
+				forces = []directed{{r.unknown(t.Unknown), t.D, push}}
 			}
 		}
 	}
 	var form, with []doc.Math
 	for _, f := range forces {
-		x := clean(xyz(f.u)[axis], 1)
-		if x == 0 || f.size == 0 {
+		x := clean(xyz(f.v)[axis], 1)
+		if x == 0 || f.magnitude == 0 {
 			continue
 		}
-		value, number := r.number(r.p.Units.Force.In(f.size)), r.number(x)
+		value, number := r.number(r.p.Units.Force.In(f.magnitude)), r.number(x)
 		form = append(form, times(number, f.symbol))
 		if len(forces) == 1 {
 			with = append(with, product(paren(number), paren(value)))

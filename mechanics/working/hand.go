@@ -268,7 +268,7 @@ func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
 	return name, b.p.Units.Force
 }
 
-// add adds what a picture of the equation shows.
+// speaksOf notes what a picture of the equation shows.
 func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
 	put := func(thing problem.Thing, of ...int) {
 		about.add(each(of, func(i int) problem.Source { return problem.Source{Thing: thing, Index: i} })...)
