@@ -170,10 +170,12 @@ func (r *reading) components(i int, c cell) bool {
 		if !part.IsQuestion() {
 			continue
 		}
-		u, ok := r.newUnknown(i, l.Name+string("xyz"[k]))
+		axis := string("xyz"[k])
+		u, ok := r.newUnknown(i, l.Name+axis)
 		if !ok {
 			return false
 		}
+		r.p.Unknowns[u].Part = axis
 		l.force.Terms = append(l.force.Terms, ActTerm{Unknown: u, D: axes[k]})
 	}
 	if len(l.force.Terms) > 0 {

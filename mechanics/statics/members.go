@@ -23,25 +23,16 @@ type touch struct {
 	free  bool // the sum takes part in what equilibrium leaves free: f is one of many
 }
 
-// touches gathers the forces on a rigid body by place; plain is false where a
-// couple acts on it too, known or unknown.
-func (s *Solution) touches(body int) (places []touch, plain bool) {
-	for _, on := range s.acts[body] {
-		act := on.act
-		if !act.Couple.IsZero() {
-			return nil, false
+// touches are the places where forces act on a rigid body.
+func (s *Solution) touches(body int) (places []touch) {
+	for _, acts := range problem.ByPlace(s.acts[body], func(on actOn) *problem.Act { return on.act }) {
+		t := touch{at: acts[0].act.At, point: s.Problem.Place(acts[0].act.At)}
+		for _, on := range acts {
+			t.f, t.free = r3.Add(t.f, s.Sum(on.act.Force)), t.free || s.loose(on.act.Force)
 		}
-		if act.Force.IsZero() {
-			continue
-		}
-		k := slices.IndexFunc(places, func(t touch) bool { return t.at == act.At })
-		if k < 0 {
-			k, places = len(places), append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
-		}
-		places[k].f = r3.Add(places[k].f, s.Sum(act.Force))
-		places[k].free = places[k].free || s.loose(act.Force)
+		places = append(places, t)
 	}
-	return places, true
+	return places
 }
 
 // checkMembers holds two-force and three-force members against what is known of
@@ -55,10 +46,7 @@ func (s *Solution) checkMembers() {
 		if s.Problem.Bodies[b].Particle {
 			continue
 		}
-		places, plain := s.touches(b)
-		if !plain {
-			continue
-		}
+		places := s.touches(b)
 		switch len(places) {
 		case 2:
 			s.checkTwoForce(b, places[0], places[1])
