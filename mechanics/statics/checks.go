@@ -62,7 +62,7 @@ func (s *Solution) residuals() {
 func (s *Solution) leastTerm(body int) float64 {
 	part := &s.parts[s.partOfBody[body]]
 	least := faint * part.size
-	if s.Verdict != NoEquilibrium && part.rank < len(part.Rows) {
+	if s.Verdict != NoEquilibrium && part.Rank < len(part.Rows) {
 		least = max(least, part.least()/ResidualTol)
 	}
 	return least

@@ -15,12 +15,12 @@ import (
 //	x = x₀ + Z y
 //
 // with Z = D⁻¹ V₂, V₂ an orthonormal basis of the null space of the scaled system
-// whose entries null gives. An unknown whose row of V₂ is nothing keeps its value;
+// whose vectors are given. An unknown whose row of V₂ is nothing keeps its value;
 // the others get the range that the conditions (cables pull, contacts press, within
 // their faces and |F| <= μN) leave over all y. Parameters that share no unknown
 // and no condition have nothing to do with each other, and each such part is worked
 // out alone.
-func (s *Solution) free(null func(j, k int) float64, scale []float64) {
+func (s *Solution) free(null [][]float64, scale []float64) {
 	n := len(s.X)
 	s.Verdict, s.Degree = Indeterminate, n-s.Rank
 	z := make([][]float64, n) // in units of the largest load of each part
@@ -29,8 +29,8 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 		z[j] = make([]float64, s.Degree)
 		size := 0.0
 		for k := range s.Degree {
-			z[j][k] = null(j, k) / scale[j]
-			size = math.Hypot(size, null(j, k))
+			z[j][k] = null[k][j] / scale[j]
+			size = math.Hypot(size, null[k][j])
 		}
 		if s.X[j].Fixed = size <= max(fixedTol, s.parts[s.partOf[j]].blur); s.X[j].Fixed {
 			clear(z[j])

@@ -14,12 +14,10 @@ import (
 // nothing of what is small in another.
 type subsystem struct {
 	linear.Block
-	rank int
-	cond float64
+	linear.General
 	off  float64 // what its scaled entries may be off by
 	blur float64 // rounding of the directions that no equation, or no unknown, fixes
 	load float64 // the largest known force, or known couple over the length of its body's rows
-	factors
 	size float64 // the largest force, moments over the longest arm; settled once the values are
 }
 
