@@ -21,9 +21,8 @@ func (s *Solution) checkBelts() {
 			c.OK = c.Value > senseTol*s.scaleOfMagnitude(s.Problem.Lines[tight].Magnitude)
 		} else {
 			grip := gripCondition(s.Problem, b)
-			spare, _ := s.spare(&grip)
 			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * b.Ratio()
-			c.OK = spare >= -senseTol*s.scaleOfCondition(&grip)
+			c.OK = !s.violated(&grip)
 		}
 		s.addAt(c, b.Lines[0], -1)
 	}

@@ -105,7 +105,7 @@ func (s *Solution) check() {
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		if value, fixed := s.spare(c); c.Kind == Sense && fixed {
-			s.addAt(Check{Kind: CheckSense, Subject: c.Name, Value: value, OK: value >= -senseTol*s.scaleOfCondition(c)}, c.Line, c.Joint)
+			s.addAt(Check{Kind: CheckSense, Subject: c.Name, Value: value, OK: !s.violated(c)}, c.Line, c.Joint)
 		}
 	}
 	for i := range p.Lines {

@@ -106,7 +106,7 @@ func (s *Solution) solveParts() {
 		s.Cond = max(s.Cond, part.Cond)
 		right, left = spread(right, part.Right, part.Cols, n), spread(left, part.Left, part.Rows, m)
 	}
-	s.motionsOf(left)
+	s.motionsOf(left, b)
 	if n == 0 { // nothing at all is held, so that only the motions that loads excite say anything
 		s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
 	}
@@ -159,7 +159,6 @@ func (s *Solution) cleanZeros() {
 	for k := range s.parts {
 		part := &s.parts[k]
 		arm := s.armOf(part)
-		part.size = part.load
 		for _, j := range part.Cols {
 			part.size = max(part.size, s.forceLike(j, arm))
 		}
