@@ -64,7 +64,7 @@ const wide = 8
 func (l live) matrixHead(d *paneText, label int, wall string) {
 	head := []seg{{text: grid.Fit("", label), look: theme.Dim, head: true}}
 	for _, c := range l.solution.System.Cols {
-		head = append(head, seg{text: grid.FitRight(c.Name, wide), look: theme.Name})
+		head = append(head, seg{text: grid.FitRight(c, wide), look: theme.Name})
 	}
 	d.add(append(head, seg{text: wall, look: theme.Rule}, seg{text: grid.FitRight("b", 10), look: theme.Name},
 		seg{text: grid.FitRight("residual", 12), look: theme.Dim}, seg{text: "  of largest", look: theme.Dim})...)
@@ -85,7 +85,7 @@ func (l live) sparse(line []seg, i int) []seg {
 			break
 		}
 		line = append(line, numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), wide+1), theme.Plain, origin.Entry(s, i, t.Col)),
-			seg{text: " " + s.System.Cols[t.Col].Name, look: theme.Name})
+			seg{text: " " + s.System.Cols[t.Col], look: theme.Name})
 	}
 	line = append(line, seg{text: " =", look: theme.Rule}, numeral(" "+bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
@@ -106,7 +106,7 @@ func (l live) order(d *paneText, w int) {
 	for i, b := range l.blocks {
 		var names, rows []string
 		for _, j := range b.cols {
-			names = append(names, s.System.Cols[j].Name)
+			names = append(names, s.System.Cols[j])
 		}
 		for _, k := range b.rows {
 			rows = append(rows, origin.Row(p, &s.System.Rows[k]))

@@ -22,7 +22,7 @@ func (f *finder) findMembers() {
 }
 
 func (f *finder) findMember(b int) {
-	ends := f.ends(b)
+	ends := problem.ByPlace(f.acts[b], func(a act) *problem.Act { return a.Act })
 	if len(ends) != 2 {
 		return
 	}
@@ -73,23 +73,4 @@ func (f *finder) usedElsewhere(unknown, joint int) bool {
 	return slices.ContainsFunc(slices.Concat(f.acts...), func(a act) bool {
 		return a.joint() != joint && (slices.ContainsFunc(a.Force.Terms, uses) || slices.ContainsFunc(a.Couple.Terms, uses))
 	})
-}
-
-// ends gathers what acts on a body by places; none where a couple acts on it.
-func (f *finder) ends(b int) (ends [][]act) {
-	for _, a := range f.acts[b] {
-		switch {
-		case !a.Couple.IsZero():
-			return nil
-		case a.Force.IsZero():
-			continue
-		}
-		i := slices.IndexFunc(ends, func(end []act) bool { return end[0].At == a.At })
-		if i < 0 {
-			i = len(ends)
-			ends = append(ends, nil)
-		}
-		ends[i] = append(ends[i], a)
-	}
-	return ends
 }

@@ -101,7 +101,8 @@ func newRegular(a *Matrix, tol float64) (*General, bool) {
 	}
 	m, n := len(a.Rows), a.Cols
 	norm := a.normInf()
-	if g.Blur = max(1, norm*inverseNorm(f, n)); !(g.Blur <= soundCond) {
+	_, inverse := Weakest(f, m, inverseSteps)
+	if g.Blur = max(1, norm*inverse); !(g.Blur <= soundCond) {
 		return nil, false
 	}
 	right := func(x []float64) { floats.Sub(x, f.Solve(a.times(x))) }
@@ -112,7 +113,8 @@ func newRegular(a *Matrix, tol float64) (*General, bool) {
 			return nil, false
 		}
 	}
-	g.Cond = max(1, norm*inverseNorm(g, n))
+	_, inverse = Weakest(g, m, inverseSteps)
+	g.Cond = max(1, norm*inverse)
 	return g, true
 }
 
@@ -132,17 +134,18 @@ func basis(of []int, n int, solve func(x []float64)) [][]float64 {
 	return Orthonormal(out)
 }
 
-// inverseNorm estimates ‖A⁺‖₂ from below, by power iteration with A⁺A⁺ᵀ.
-func inverseNorm(a Solver, n int) float64 {
-	x, square := make([]float64, n), 0.0
-	for j := range x {
-		x[j] = 1 + float64(j%7)/7 // no symmetry makes it orthogonal to what is sought
+// Weakest is the left singular vector of the least singular value of a matrix of m rows, by
+// inverse iteration, and the inverse of that value, ‖A⁺‖₂, from below.
+func Weakest(a Solver, m, steps int) (y []float64, inverse float64) {
+	y = make([]float64, m)
+	for i := range y {
+		y[i] = 1 + float64(i%7)/7 // no symmetry makes it orthogonal to what is sought
 	}
-	for range inverseSteps {
-		x = a.Solve(a.SolveTrans(Unit(x)))
-		square = floats.Norm(x, 2)
+	for range steps {
+		y = a.SolveTrans(a.Solve(Unit(y)))
+		inverse = math.Sqrt(floats.Norm(y, 2))
 	}
-	return math.Sqrt(square)
+	return Unit(y), inverse
 }
 
 // others lists what of 0 … n-1 is not in a list.

@@ -187,3 +187,23 @@ func (r *reading) components(i int, c cell) bool {
 	}
 	return true
 }
+
+// ByPlace gathers what acts on a body by places; none where a couple acts on it, known or
+// unknown.
+func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
+	for _, t := range on {
+		a := act(t)
+		switch {
+		case !a.Couple.IsZero():
+			return nil
+		case a.Force.IsZero():
+			continue
+		}
+		k := slices.IndexFunc(places, func(at []T) bool { return act(at[0]).At == a.At })
+		if k < 0 {
+			k, places = len(places), append(places, nil)
+		}
+		places[k] = append(places[k], t)
+	}
+	return places
+}

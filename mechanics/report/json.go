@@ -106,7 +106,7 @@ func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...
 			Right: s.System.B[i] / f.Factor, Residual: s.Residuals[i].Value / f.Factor, Relative: s.Residuals[i].Relative}
 		for j, col := range s.System.Cols {
 			if c := s.Coefficient(i, j); c != 0 {
-				e.Terms[col.Name] = c
+				e.Terms[col] = c
 			}
 		}
 		out.Equations = append(out.Equations, e)

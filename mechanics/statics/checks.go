@@ -233,31 +233,26 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
 	for _, on := range s.acts[body] {
-		if !on.path {
+		l := on.path
+		if l == nil {
+			add(on.At, s.Sum(on.Force))
+			c := s.Sum(on.Couple)
+			sum = r3.Add(sum, c)
+			scale = max(scale, r3.Norm(c))
 			continue
 		}
-		l := &p.Lines[on.line]
 		size := s.at(l.Magnitude)
 		if l.Pushes() {
 			size = -size
 		}
 		for _, segment := range l.Legs {
-			if segment.From == on.act.Point {
+			if segment.From == on.Point {
 				add(p.Points[segment.To].At, r3.Scale(size, segment.U))
 			}
-			if segment.To == on.act.Point {
+			if segment.To == on.Point {
 				add(p.Points[segment.From].At, r3.Scale(-size, segment.U))
 			}
 		}
-	}
-	for _, on := range s.acts[body] {
-		if on.path {
-			continue
-		}
-		add(on.act.At, s.Sum(on.act.Force))
-		c := s.Sum(on.act.Couple)
-		sum = r3.Add(sum, c)
-		scale = max(scale, r3.Norm(c))
 	}
 	return sum, scale
 }

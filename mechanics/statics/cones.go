@@ -92,14 +92,14 @@ func (r *region) copy() *region {
 // point, planes touch the cones there, and the programme over the planes proves from
 // outside what the point shows from inside: the two values must agree.
 func (r *region) leastInCones(cost []float64) least {
-	out := r.copy()
+	out, unknown := r.copy(), least{Least: linear.Least{Extent: linear.Unknown}}
 	if l := r.programme.Least(cost); l.Extent != linear.Found {
 		ways := r.directions(cost)
 		switch ways.admissible() {
 		case linear.Found:
-			return least{Extent: linear.Endless}
+			return least{Least: linear.Least{Extent: linear.Endless}}
 		case linear.Unknown:
-			return least{Extent: linear.Unknown}
+			return unknown
 		}
 		for i := range out.bounds { // the planes that show that there is an end
 			if b := &out.bounds[i]; b.round {
@@ -117,10 +117,12 @@ func (r *region) leastInCones(cost []float64) least {
 		out.build()
 		l := out.programme.Least(cost)
 		if l.Extent != linear.Found {
-			return least{Extent: linear.Unknown}
+			return unknown
 		}
 		if known && floats.Dot(cost, best)-l.Value <= gap(l.Value) {
-			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
+			found := out.ended(l)
+			found.Y = best
+			return found
 		}
 		added := out.cut(l.Y, false)
 		if at := out.towards(l.Y); !known || floats.Dot(cost, at) < floats.Dot(cost, best) {
@@ -131,7 +133,7 @@ func (r *region) leastInCones(cost []float64) least {
 			break // no plane is left that would tell more
 		}
 	}
-	return least{Extent: linear.Unknown}
+	return unknown
 }
 
 // directions is the region of all directions along which no bound and no cone

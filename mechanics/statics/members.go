@@ -23,25 +23,17 @@ type touch struct {
 	free  bool // the sum takes part in what equilibrium leaves free: f is one of many
 }
 
-// touches gathers the forces on a rigid body by place; plain is false where a
-// couple acts on it too, known or unknown.
-func (s *Solution) touches(body int) (places []touch, plain bool) {
-	for _, on := range s.acts[body] {
-		act := on.act
-		if !act.Couple.IsZero() {
-			return nil, false
+// touches gathers the forces on a rigid body by place; none where a couple acts on it too.
+func (s *Solution) touches(body int) (places []touch) {
+	for _, acts := range problem.ByPlace(s.acts[body], func(on actOn) *problem.Act { return on.Act }) {
+		t := touch{at: acts[0].At, point: s.Problem.Place(acts[0].At)}
+		for _, on := range acts {
+			t.f = r3.Add(t.f, s.Sum(on.Force))
+			t.free = t.free || s.loose(on.Force)
 		}
-		if act.Force.IsZero() {
-			continue
-		}
-		k := slices.IndexFunc(places, func(t touch) bool { return t.at == act.At })
-		if k < 0 {
-			k, places = len(places), append(places, touch{at: act.At, point: s.Problem.Place(act.At)})
-		}
-		places[k].f = r3.Add(places[k].f, s.Sum(act.Force))
-		places[k].free = places[k].free || s.loose(act.Force)
+		places = append(places, t)
 	}
-	return places, true
+	return places
 }
 
 // checkMembers holds two-force and three-force members against what is known of
@@ -55,11 +47,7 @@ func (s *Solution) checkMembers() {
 		if s.Problem.Bodies[b].Particle {
 			continue
 		}
-		places, plain := s.touches(b)
-		if !plain {
-			continue
-		}
-		switch len(places) {
+		switch places := s.touches(b); len(places) {
 		case 2:
 			s.checkTwoForce(b, places[0], places[1])
 		case 3:

@@ -167,13 +167,7 @@ func (s *Solution) moveOf(body int, v []float64) Move {
 // takes the largest part in it: the left singular vector of the least singular value,
 // by inverse iteration.
 func (s *Solution) weakest(part *subsystem) Move {
-	y := make([]float64, len(part.Rows))
-	for i := range y {
-		y[i] = 1 + float64(i%7)/7 // no symmetry of a structure makes it orthogonal to what is sought
-	}
-	for range inverseSteps {
-		y = linear.Unit(part.SolveTrans(part.Solve(y)))
-	}
+	y, _ := linear.Weakest(part, len(part.Rows), inverseSteps)
 	v := spread(nil, [][]float64{y}, part.Rows, len(s.System.Rows))[0]
 	shares := make([]float64, len(s.Problem.Bodies))
 	for _, i := range part.Rows {

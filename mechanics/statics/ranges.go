@@ -94,12 +94,12 @@ func (s *Solution) freePart(z [][]float64, g group, work *int) {
 		for side, sign := range []float64{1, -1} {
 			switch l := r.least(floats.ScaleTo(make([]float64, len(ks)), sign, g)); l.Extent {
 			case linear.Found:
-				ends[side] = value + sign*l.value*load
+				ends[side] = value + sign*l.Value*load
 				if math.Abs(ends[side]) <= onBound*load {
 					ends[side] = 0 // a cable that just goes slack
 				}
 				by[side] = l.ends
-				kept = append(kept, l.y)
+				kept = append(kept, l.Y)
 			case linear.Endless:
 			default:
 				return ends, by, false
