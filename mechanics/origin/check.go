@@ -34,7 +34,7 @@ func check(s *statics.Solution, c *statics.Check) string {
 	case statics.CheckCondition:
 		return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
 	case statics.CheckSense:
-		return "the sign of " + c.Subject + " = " + shown(p, c.Value, units.Force) + ": positive is " + positive(s, c)
+		return "the sign of " + c.Subject + " = " + p.Shown(c.Value, units.Force) + ": positive is " + positive(s, c)
 	case statics.CheckLimit, statics.CheckJointLimit:
 		return use(s, c)
 	case statics.CheckFriction:
@@ -42,13 +42,13 @@ func check(s *statics.Solution, c *statics.Check) string {
 		if c.Impends {
 			return "the friction at " + c.Subject + " where slip impends, " + greatest
 		}
-		return "the friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
+		return "the friction needed at " + c.Subject + ", " + p.Shown(c.Value, units.Force) + ", beside " + greatest + ", " + p.Shown(c.Bound, units.Force)
 	case statics.CheckBelt:
 		greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
 		if c.Impends {
 			return "the larger tension of the belt " + c.Subject + ": " + greatest
 		}
-		return "the larger tension of the belt " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
+		return "the larger tension of the belt " + c.Subject + ", " + p.Shown(c.Value, units.Force) + ", beside " + greatest + ", " + p.Shown(c.Bound, units.Force)
 	case statics.CheckBare:
 		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
 	case statics.CheckSupport:
@@ -110,14 +110,14 @@ func Use(s *statics.Solution, k int) doc.Origin {
 
 func use(s *statics.Solution, c *statics.Check) string {
 	p := s.Problem
-	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
+	limit := p.Shown(c.Bound, units.Force) + " (limit of " + c.Subject + ")"
 	switch {
 	case c.Open:
 		return "its range was not computed, so it is not checked against " + limit
 	case math.IsInf(c.Value, 0):
 		return "unbounded: there is no greatest value to check against " + limit
 	}
-	ratio := shown(p, c.Value, units.Force) + " of " + limit + " = " + percent(p, c.Value/c.Bound)
+	ratio := p.Shown(c.Value, units.Force) + " of " + limit + " = " + percent(p, c.Value/c.Bound)
 	if s.Degree > 0 {
 		return "the greatest magnitude, " + ratio
 	}

@@ -111,7 +111,7 @@ func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
 func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
 	return of(func() string {
 		a, r, name := f.named(s.Problem, axis, moment)
-		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, s.Sum(a.Force), s.Sum(a.Couple)), r.Dim())
+		return name + " in the solution, " + s.Problem.Shown(part(s.Problem, &r, a.Act, s.Sum(a.Force), s.Sum(a.Couple)), r.Dim())
 	}, "solved", f, axis, moment)
 }
 
@@ -120,11 +120,11 @@ func (a source) known(p *problem.Problem, r *statics.Row) string {
 	f, l := p.Units.Force, a.line(p)
 	switch v := problem.Component(a.Force.Const, axisOf(r)); {
 	case r.Moment && a.Couple.Const != (r3.Vec{}):
-		return "the couple, the same about every point, " + shown(p, problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
+		return "the couple, the same about every point, " + p.Shown(problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
 	case r.Moment:
 		return a.cross(p, r, a.Force.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
 	case l != nil && len(l.Legs) == 0:
-		return shown(p, v, units.Force) + ", as the sheet gives it"
+		return p.Shown(v, units.Force) + ", as the sheet gives it"
 	case v == 0:
 		return "0, it has no component along " + r.Axis[1:]
 	default:

@@ -110,6 +110,6 @@ func (h Hand) Found(step *handsolve.Step, k int) doc.Origin {
 		if x.Symbol < len(p.Unknowns) {
 			dim = p.Unknowns[x.Symbol].Dim
 		}
-		return h.Order.Name(p, x.Symbol) + " = " + shown(p, x.Value, dim) + ": " + h.from(step)
+		return h.Order.Name(p, x.Symbol) + " = " + p.Shown(x.Value, dim) + ": " + h.from(step)
 	}, "found", k)
 }

@@ -122,11 +122,6 @@ func (number print) less(a, b r3.Vec, axis int) string {
 	return number(problem.Component(a, axis)) + " - " + number.behind(problem.Component(b, axis))
 }
 
-// shown is a value to the sheet's figures with its unit.
-func shown(p *problem.Problem, v float64, d units.Dim) string {
-	return p.Units.For(d).Format(v, p.Figures)
-}
-
 // percent is a share of a bound in per cent.
 func percent(p *problem.Problem, share float64) string {
 	return units.Figures(100*share, p.Figures) + " %"

@@ -84,7 +84,7 @@ func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 			f, couple = s.Sum(a.Force), s.Sum(a.Couple)
 		}
 		if v := part(s.Problem, r, a.Act, f, couple); v != 0 {
-			parts = append(parts, a.name+" "+shown(s.Problem, v, r.Dim()))
+			parts = append(parts, a.name+" "+s.Problem.Shown(v, r.Dim()))
 		}
 	}
 	return parts
@@ -113,7 +113,7 @@ func residualShare(s *statics.Solution, i int) string {
 	if r.Moment {
 		says += " times the longest arm"
 	}
-	return says + ", " + shown(p, math.Abs(is.Value)/is.Relative, r.Dim())
+	return says + ", " + p.Shown(math.Abs(is.Value)/is.Relative, r.Dim())
 }
 
 func left(s *statics.Solution, i int) string {

@@ -67,11 +67,11 @@ func Reach(t *uncertainty.Effect, r int) doc.Origin {
 
 func reach(t *uncertainty.Effect, at *uncertainty.Reach) string {
 	p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
-	bound := shown(p, at.Bound, units.Force)
+	bound := p.Shown(at.Bound, units.Force)
 	if math.IsInf(at.Value, 0) {
 		return "unbounded: " + c.Subject + " has no greatest value to check against " + bound
 	}
-	says := shown(p, at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + percent(p, at.Value/at.Bound)
+	says := p.Shown(at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + percent(p, at.Value/at.Bound)
 	if at.Mostly >= 0 {
 		says += ", mostly from " + t.From(at.Mostly)
 	}

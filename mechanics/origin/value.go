@@ -23,7 +23,7 @@ func value(s *statics.Solution, j int) string {
 	case !x.Fixed:
 		return x.Name + ": " + end(s, j, false) + "; " + end(s, j, true)
 	}
-	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[j].Dim)
+	is := x.Name + " = " + p.Shown(x.Value, p.Unknowns[j].Dim)
 	for _, b := range s.Blocks() {
 		switch {
 		case !slices.Contains(b.Cols, j):
@@ -64,7 +64,7 @@ func alone(s *statics.Solution, i, j int) string {
 	if d := p.Unknowns[j].Dim; r.Moment && d != r.Dim() {
 		below += " " + p.Units.Length.Symbol
 	}
-	return "(b - the others) / its coefficient = " + top + " " + u.Symbol + " / " + below + " = " + shown(p, s.X[j].Value, p.Unknowns[j].Dim)
+	return "(b - the others) / its coefficient = " + top + " " + u.Symbol + " / " + below + " = " + p.Shown(s.X[j].Value, p.Unknowns[j].Dim)
 }
 
 // together names what is solved at once.
@@ -97,7 +97,7 @@ func end(s *statics.Solution, j int, high bool) string {
 	case math.IsInf(at, 0):
 		return "no " + side + " value: no cable, contact or friction limit ends it"
 	}
-	says := side + " value " + shown(p, at, p.Unknowns[j].Dim)
+	says := side + " value " + p.Shown(at, p.Unknowns[j].Dim)
 	if len(by) == 0 {
 		return says + ", the end of its admissible range"
 	}

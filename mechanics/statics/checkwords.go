@@ -20,7 +20,6 @@ func (c Check) Name() string {
 
 // Says puts a check in words, numbers in the sheet's units.
 func (c Check) Says(p *problem.Problem) string {
-	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }
 	subject := say.The(c.Subject)
 	switch c.Kind {
 	case CheckUnit:
@@ -37,12 +36,12 @@ func (c Check) Says(p *problem.Problem) string {
 	case CheckFriction:
 		switch {
 		case c.Impends:
-			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, force(c.Value))
+			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Shown(c.Value, units.Force))
 		case !c.OK:
 			needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
 			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
 		}
-		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
+		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Shown(c.Value, units.Force), p.Shown(c.Bound, units.Force))
 	case CheckBelt:
 		return c.beltWords(p)
 	case CheckBare:
@@ -111,7 +110,7 @@ func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural
 
 // senseSays says which sense a line or a support has, and whether it can.
 func (c Check) senseSays(p *problem.Problem) string {
-	value := p.Units.Force.Format(math.Abs(c.Value), p.Figures)
+	value := p.Shown(math.Abs(c.Value), units.Force)
 	positive, negative, name := "", "", ""
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
@@ -122,7 +121,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
 	switch {
 	case c.OK && c.Value <= 0: // less than counts as a sense
-		return c.Subject + " = " + p.Units.Force.Format(0, p.Figures) + ": no force"
+		return c.Subject + " = " + p.Shown(0, units.Force) + ": no force"
 	case c.OK && pushes:
 		return c.Subject + " = " + value + ", pushing"
 	case c.OK:
@@ -135,7 +134,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 
 // limitSays says how much of a limit is used.
 func (c Check) limitSays(p *problem.Problem) string {
-	limit := p.Units.Force.Format(c.Bound, p.Figures)
+	limit := p.Shown(c.Bound, units.Force)
 	switch {
 	case c.Open:
 		return "the limit of " + c.Subject + ", " + limit + ", is not checked: its admissible range was not computed"

@@ -284,11 +284,8 @@ func (s *Solution) judgeConditions() {
 // is violated.
 func (s *Solution) unbindWith(c *Condition) {
 	for _, t := range c.terms() {
-		part := s.partOf[t.Unknown]
-		for _, j := range s.parts[part].Cols {
-			if x := &s.X[j]; !x.Fixed {
-				x.unbind()
-			}
+		for _, j := range s.parts[s.partOf[t.Unknown]].Cols {
+			s.X[j].unbind()
 		}
 	}
 }

@@ -69,9 +69,9 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 			return momentAlone(p, c.Name, s.X[j.Moments.Terms[0].Unknown].Value)
 		}
 		beyond, end := s.beyond(j)
-		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
+		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Shown(beyond, units.Length), end)
 	}
-	size := s.force1(math.Abs(s.at(c.parts[0].u)))
+	size := s.Problem.Shown(math.Abs(s.at(c.parts[0].u)), units.Force)
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
 		if info.Sense != problem.PressOnly {
@@ -84,7 +84,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 
 // momentAlone is for a face with a moment and no normal force to exert it.
 func momentAlone(p *problem.Problem, joint string, moment float64) string {
-	return "the contact at " + joint + " would have to exert a moment of " + p.Units.For(units.Moment).Format(math.Abs(moment), p.Figures) + " without a normal force"
+	return "the contact at " + joint + " would have to exert a moment of " + p.Shown(math.Abs(moment), units.Moment) + " without a normal force"
 }
 
 // Instead says what happens where a condition is the only one that is violated: a

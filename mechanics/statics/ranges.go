@@ -217,9 +217,7 @@ func (s *Solution) conflict(r *region) {
 // unbind claims nothing of what is free.
 func (s *Solution) unbind() {
 	for j := range s.X {
-		if x := &s.X[j]; !x.Fixed {
-			x.unbind()
-		}
+		s.X[j].unbind()
 	}
 }
 
@@ -233,5 +231,8 @@ func (s *Solution) unitOf(unknown int) float64 {
 }
 
 func (x *Unknown) unbind() {
+	if x.Fixed {
+		return
+	}
 	x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
 }
