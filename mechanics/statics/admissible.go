@@ -131,7 +131,7 @@ func (r *region) admissible() linear.Extent {
 		case !r.round():
 			r.inside = r.programme.Point()
 			return linear.Found
-		case deepest != nil && r.outside(deepest) < 0:
+		case deepest != nil && r.outside(deepest, false) < 0:
 			r.inside = deepest
 			return linear.Found
 		}
@@ -144,7 +144,7 @@ func (r *region) admissible() linear.Extent {
 			return linear.Found
 		}
 	}
-	if deepest != nil && r.outside(deepest) <= senseTol {
+	if deepest != nil && r.outside(deepest, false) <= senseTol {
 		r.inside = deepest
 		return linear.Found
 	}

@@ -135,25 +135,21 @@ var (
 	byGrip        = phrases{saying{"the tensions of belt %s within the ratio e^(μβ)", "the tensions of belts %s within the ratio e^(μβ)"}, byFriction.ends}
 )
 
+// The phrases of the kinds of conditions, and of the senses of lines.
+var (
+	kindPhrases  = [...]phrases{Face: onFace, Friction: byFriction, Grip: byGrip}
+	sensePhrases = [...]phrases{problem.PullOnly: inTension, problem.PushOnly: inCompression, problem.PressOnly: inContact}
+)
+
 // phrasesOf gives the words for a condition, and the name that stands in them.
 func (s *Solution) phrasesOf(c *Condition) (phrases, string) {
 	switch {
-	case c.Kind == Face:
-		return onFace, c.Name
-	case c.Kind == Friction:
-		return byFriction, c.Name
-	case c.Kind == Grip:
-		return byGrip, c.Name
+	case c.Kind != Sense:
+		return kindPhrases[c.Kind], c.Name
 	case c.Line < 0:
 		return atSupport, s.Problem.Joints[c.Joint].Name
 	}
-	switch s.Problem.Lines[c.Line].Kind.Info().Sense {
-	case problem.PullOnly:
-		return inTension, c.Name
-	case problem.PushOnly:
-		return inCompression, c.Name
-	}
-	return inContact, c.Name
+	return sensePhrases[s.Problem.Lines[c.Line].Kind.Info().Sense], c.Name
 }
 
 // sayings are names by what is said of them.

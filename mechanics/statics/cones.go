@@ -162,7 +162,7 @@ func (r *region) towards(y []float64) []float64 {
 	}
 	for range 60 {
 		t := (near + far) / 2
-		if r.outCones(to(t)) <= coneTol {
+		if r.outside(to(t), true) <= coneTol {
 			near = t
 		} else {
 			far = t
@@ -171,13 +171,9 @@ func (r *region) towards(y []float64) []float64 {
 	return to(near)
 }
 
-// outside is how far y lies beyond the bounds at most, less than nothing inside; outCones is
-// the same of cones alone.
-func (r *region) outside(y []float64) float64 { return r.farthest(y, false) }
-
-func (r *region) outCones(y []float64) float64 { return r.farthest(y, true) }
-
-func (r *region) farthest(y []float64, cones bool) float64 {
+// outside is how far y lies beyond the bounds, or beyond the cones alone, at most; less than
+// nothing inside.
+func (r *region) outside(y []float64, cones bool) float64 {
 	far := math.Inf(-1)
 	for i := range r.bounds {
 		if b := &r.bounds[i]; b.round || !cones {
@@ -197,7 +193,7 @@ func (r *region) farthest(y []float64, cones bool) float64 {
 // It is nil where the region has no inside.
 func (r *region) guess(cost []float64) []float64 {
 	y := slices.Clone(r.inside)
-	if !(r.outside(y) < 0) {
+	if !(r.outside(y, false) < 0) {
 		return nil
 	}
 	n := r.degree
@@ -227,7 +223,7 @@ func (r *region) guess(cost []float64) []float64 {
 			damp = 1 / (1 + decrement)
 		}
 		next := floats.AddScaledTo(make([]float64, n), y, -damp, step.RawVector().Data)
-		within := func() bool { return floats.Dot(next, next) < ball*ball && r.outside(next) < 0 }
+		within := func() bool { return floats.Dot(next, next) < ball*ball && r.outside(next, false) < 0 }
 		for halved := 0; halved < maxHalvings && !within(); halved++ {
 			for k := range next { // rounding near an edge
 				next[k] = (y[k] + next[k]) / 2

@@ -89,12 +89,19 @@ func (s *Solution) freePart(z [][]float64, g group, work *int) {
 		return
 	}
 	kept := [][]float64{r.inside} // points y at which some unknown is least or greatest
-	span := func(value float64, g []float64) (ends [2]float64, by [2][]Ended, known bool) {
+	span := func(m problem.Affine) (ends [2]float64, by [2][]Ended, known bool) {
+		g := make([]float64, len(ks))
+		for _, t := range m.Terms {
+			floats.AddScaled(g, t.Coef, mine[t.Unknown])
+		}
+		if _, fixed := s.single(m); fixed || floats.Norm(g, 2) == 0 {
+			return ends, by, false // other parameters decide it, or none
+		}
 		ends = [2]float64{math.Inf(-1), math.Inf(1)}
 		for side, sign := range []float64{1, -1} {
 			switch l := r.least(floats.ScaleTo(make([]float64, len(ks)), sign, g)); l.Extent {
 			case linear.Found:
-				ends[side] = value + sign*l.Value*load
+				ends[side] = s.at(m) + sign*l.Value*load
 				if math.Abs(ends[side]) <= onBound*load {
 					ends[side] = 0 // a cable that just goes slack
 				}
@@ -114,25 +121,15 @@ func (s *Solution) freePart(z [][]float64, g group, work *int) {
 		}
 		return ends, by, true
 	}
-	of := func(m problem.Affine) (ends [2]float64, by [2][]Ended, known bool) {
-		g := make([]float64, len(ks))
-		for _, t := range m.Terms {
-			floats.AddScaled(g, t.Coef, mine[t.Unknown])
-		}
-		if _, fixed := s.single(m); fixed || floats.Norm(g, 2) == 0 {
-			return ends, by, false // other parameters decide it, or none
-		}
-		return span(s.at(m), g)
-	}
 	for _, j := range g.items[:split] {
-		if ends, by, known := of(times(j, 1)); known {
+		if ends, by, known := span(times(j, 1)); known {
 			x := &s.X[j]
 			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
 		}
 	}
 	for i := range s.Problem.Lines {
 		if l := &s.Problem.Lines[i]; l.Limit > 0 && len(l.Magnitude.Terms) > 1 {
-			if ends, _, known := of(l.Magnitude); known {
+			if ends, _, known := span(l.Magnitude); known {
 				s.spans[i] = ends
 			}
 		}

@@ -39,9 +39,9 @@ const (
 //	A x = b
 //
 // It judges rank on rows of moments divided by a length and columns scaled to
-// length one. Square and well-conditioned systems are solved by LU factors with
-// partial pivoting; all others by singular values and orthogonal factors,
-// whose null spaces say what is free. Bodies that share no unknown are solved apart
+// length one. Well-conditioned systems are solved by LU factors, large ones by sparse
+// factors of a regular part, all others by orthogonal factors; their null spaces
+// say what is free. Bodies that share no unknown are solved apart
 // from each other. Solve never fails: what has no single solution has a verdict.
 func Solve(p *problem.Problem) *Solution {
 	s := (&Solution{}).solve(p)
@@ -177,7 +177,7 @@ func (s *Solution) cleanZeros() {
 		return
 	}
 	for _, part := range doubtful {
-		if s.offBalance(part) {
+		if slices.ContainsFunc(part.Rows, s.offBalance) {
 			for _, j := range part.Cols {
 				s.X[j] = was[j]
 			}
@@ -203,15 +203,22 @@ func (s *Solution) slackIsZero() {
 		x := &s.X[t[0].Unknown]
 		if was := x.Value; x.Fixed && was < 0 && t[0].Coef*was >= -senseTol*s.scaleOf(t[0].Unknown) {
 			x.Value = 0
-			if s.offBalance(&s.parts[s.partOf[t[0].Unknown]]) {
+			s.residuals()
+			part := &s.parts[s.partOf[t[0].Unknown]]
+			if slices.ContainsFunc(part.Rows, func(i int) bool { return s.Residuals[i].Relative > ResidualTol }) {
 				x.Value = was
 			}
 		}
 	}
 }
 
-// offBalance tells that what is left of a part's rows shows.
-func (s *Solution) offBalance(part *subsystem) bool {
-	s.residuals()
-	return slices.ContainsFunc(part.Rows, func(i int) bool { return s.Residuals[i].Relative > ResidualTol })
+// offBalance tells that what is left of a row shows beside the row's own terms.
+func (s *Solution) offBalance(i int) bool {
+	row := &s.System.Rows[i]
+	sum, largest := -s.System.B[i], max(math.Abs(s.System.B[i]), s.leastTerm(row.Body)*row.Scale)
+	for _, t := range s.System.Terms[i] {
+		term := t.Value * s.X[t.Col].Value
+		sum, largest = sum+term, max(largest, math.Abs(term))
+	}
+	return math.Abs(sum) > ResidualTol*largest
 }

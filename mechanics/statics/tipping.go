@@ -86,19 +86,3 @@ func (c Check) tippingWords(p *problem.Problem) string {
 	}
 	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), p.Shown(r3.Norm(r3.Sub(c.Meet, end.At)), units.Length))
 }
-
-// Governing is the check of the limit that is used most, with false where there
-// is no limit.
-func (s *Solution) Governing() (Check, bool) {
-	var governing Check
-	found := false
-	for _, c := range s.Checks {
-		if c.IsLimit() && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
-			governing, found = c, true
-		}
-	}
-	return governing, found
-}
-
-// IsLimit tells a check of a limit, of a line or a joint.
-func (c Check) IsLimit() bool { return c.Kind == CheckLimit || c.Kind == CheckJointLimit }
