@@ -9,7 +9,7 @@ import (
 
 const (
 	// maxDense is the number of unknowns beyond which a system is solved by sparse factors:
-	// dense ones take n³ steps, and below it their bookkeeping costs more than the zeros.
+	// dense ones take n³ steps; below it the bookkeeping of sparse ones costs more than the zeros.
 	maxDense = 60
 	// soundCond is the condition number up to which the factors of a regular part alone
 	// show the rank; beyond it orthogonal ones are looked at. It lies far from where rank ends.

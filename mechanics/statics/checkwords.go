@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -166,14 +167,11 @@ func (c Check) limitSays(p *problem.Problem) string {
 func (c Check) balanceSays() string {
 	sum, of, on := "ΣF", "the largest force", " on "+say.The(c.Subject)
 	switch {
-	case c.Kind == CheckMoment && c.About == "":
-		sum, of, on = "ΣM", "the largest moment", on+" about a second point"
 	case c.Kind == CheckMoment:
-		sum, of, on = "ΣM", "the largest moment", on+" about "+c.About
-	case c.About != "": // a rigid body's equations
-		if c.OK {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s%s, %s", c.About, on, within(c.Value, of))
-		}
+		sum, of, on = "ΣM", "the largest moment", on+" about "+cmp.Or(c.About, "a second point")
+	case c.About != "" && c.OK: // a rigid body's equations
+		return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s%s, %s", c.About, on, within(c.Value, of))
+	case c.About != "":
 		return fmt.Sprintf("ΣF and ΣM about %s%s are not both zero: the residual is %s", c.About, on, share(c.Value, of))
 	}
 	if !c.OK {
