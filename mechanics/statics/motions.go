@@ -11,11 +11,11 @@ import (
 )
 
 // motionsOf finds what nothing resists. The null vectors are the scaled velocities n
-// with A_sᵀn = 0, and b the scaled loads: no unknown does work on them. A row of moments was divided by a
-// length L, so its angular velocity is n/L. Bodies whose motions have nothing to do
-// with each other are told apart: in their reduced form those that have to do with
-// each other share bodies, and the form of a group is its share of the form of all.
-// Each motion is told with the work that the loads do on it.
+// with A_sᵀn = 0: no unknown does work on them. A row of moments was divided by a
+// length L, so its angular velocity is n/L; b are the scaled loads. Bodies whose motions
+// have nothing to do with each other are told apart: in their reduced form those that have
+// to do with each other share bodies, and the form of a group is its share of the form of
+// all. Each motion is told with the work that the loads do on it.
 func (s *Solution) motionsOf(null [][]float64, b []float64) {
 	if len(null) == 0 {
 		return
