@@ -64,9 +64,6 @@ func (p *Problem) Direction(v r3.Vec) string {
 // rounding; a point within it of a place is at that place.
 const nearPlace = 1e-7
 
-// Shown is a value in the sheet's unit of its dimension, to the sheet's figures.
-func (p *Problem) Shown(si float64, d units.Dim) string { return p.Units.For(d).Format(si, p.Figures) }
-
 // Place names a place: the named point there, or else its coordinates.
 func (p *Problem) Place(at r3.Vec) string {
 	size := 0.0

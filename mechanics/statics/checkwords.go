@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -17,6 +18,22 @@ func (c Check) Name() string {
 		return what
 	}
 	return what + " " + c.Subject
+}
+
+// Again finds in this solution the check that is at a place among those of another one, of
+// much the same problem: mostly in the same place.
+func (s *Solution) Again(of *Solution, at int) (Check, bool) {
+	c := of.Checks[at]
+	alike := func(o Check) bool {
+		return o.Kind == c.Kind && o.Subject == c.Subject && o.Line == c.Line && o.Joint == c.Joint
+	}
+	if at >= len(s.Checks) || !alike(s.Checks[at]) {
+		at = slices.IndexFunc(s.Checks, alike)
+	}
+	if at < 0 {
+		return Check{}, false
+	}
+	return s.Checks[at], true
 }
 
 // Says puts a check in words, numbers in the sheet's units.
@@ -37,12 +54,12 @@ func (c Check) Says(p *problem.Problem) string {
 	case CheckFriction:
 		switch {
 		case c.Impends:
-			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Shown(c.Value, units.Force))
+			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Format(c.Value, units.Force))
 		case !c.OK:
 			needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
 			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
 		}
-		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Shown(c.Value, units.Force), p.Shown(c.Bound, units.Force))
+		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Format(c.Value, units.Force), p.Format(c.Bound, units.Force))
 	case CheckBelt:
 		return c.beltWords(p)
 	case CheckBare:
@@ -111,7 +128,7 @@ func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural
 
 // senseSays says which sense a line or a support has, and whether it can.
 func (c Check) senseSays(p *problem.Problem) string {
-	value := p.Shown(math.Abs(c.Value), units.Force)
+	value := p.Format(math.Abs(c.Value), units.Force)
 	positive, negative, name := "", "", ""
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
@@ -122,7 +139,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
 	switch {
 	case c.OK && c.Value <= 0: // less than counts as a sense
-		return c.Subject + " = " + p.Shown(0, units.Force) + ": no force"
+		return c.Subject + " = " + p.Format(0, units.Force) + ": no force"
 	case c.OK && pushes:
 		return c.Subject + " = " + value + ", pushing"
 	case c.OK:
@@ -135,7 +152,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 
 // limitSays says how much of a limit is used.
 func (c Check) limitSays(p *problem.Problem) string {
-	limit := p.Shown(c.Bound, units.Force)
+	limit := p.Format(c.Bound, units.Force)
 	switch {
 	case c.Open:
 		return "the limit of " + c.Subject + ", " + limit + ", is not checked: its admissible range was not computed"

@@ -69,9 +69,9 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 			return momentAlone(p, c.Name, s.X[j.Moments.Terms[0].Unknown].Value)
 		}
 		beyond, end := s.beyond(j)
-		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Shown(beyond, units.Length), end)
+		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Format(beyond, units.Length), end)
 	}
-	size := s.Problem.Shown(math.Abs(s.at(c.parts[0].u)), units.Force)
+	size := s.Problem.Format(math.Abs(s.at(c.parts[0].u)), units.Force)
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
 		if info.Sense != problem.PressOnly {
@@ -84,17 +84,20 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 
 // momentAlone is for a face with a moment and no normal force to exert it.
 func momentAlone(p *problem.Problem, joint string, moment float64) string {
-	return "the contact at " + joint + " would have to exert a moment of " + p.Shown(math.Abs(moment), units.Moment) + " without a normal force"
+	return "the contact at " + joint + " would have to exert a moment of " + p.Format(math.Abs(moment), units.Moment) + " without a normal force"
 }
 
-// Instead says what happens where a condition is the only one that is violated: a
+// Instead says what happens where each condition that is violated is the only one: a
 // cable goes slack, bodies separate, a body slips or tips.
-func (s *Solution) Instead(c *Condition) string {
-	does, at := s.instead(c)
-	return does + at
+func (s *Solution) Instead() (out []string) {
+	for i := range s.Broken {
+		does, at := s.instead(&s.Broken[i])
+		out = append(out, does+at)
+	}
+	return out
 }
 
-// instead is the same in two parts: what happens, and where.
+// instead is the same of one, in two parts: what happens, and where.
 func (s *Solution) instead(c *Condition) (does, at string) {
 	p := s.Problem
 	switch {

@@ -86,7 +86,7 @@ func (s *Solution) slackWords() []string {
 		case x.Fixed && x.Value == 0:
 			idle = append(idle, x.Name)
 		case x.Fixed:
-			carry = append(carry, x.Name+" = "+t.Problem.Shown(x.Value, t.Problem.Unknowns[j].Dim))
+			carry = append(carry, x.Name+" = "+t.Problem.Format(x.Value, t.Problem.Unknowns[j].Dim))
 		default:
 			carry = append(carry, x.Name+" is undetermined")
 		}

@@ -78,11 +78,11 @@ func (c Check) tippingWords(p *problem.Problem) string {
 	face := p.Joints[c.Joint].Face
 	first := p.Points[face[0]]
 	if c.OK {
-		return fmt.Sprintf("%s does not tip: the normal force%s acts %s from %s, inside the contact", c.body(p), c.at(p), p.Shown(r3.Norm(r3.Sub(c.Meet, first.At)), units.Length), first.Name) + c.nearer(p)
+		return fmt.Sprintf("%s does not tip: the normal force%s acts %s from %s, inside the contact", c.body(p), c.at(p), p.Format(r3.Norm(r3.Sub(c.Meet, first.At)), units.Length), first.Name) + c.nearer(p)
 	}
 	end := p.Points[face[1]]
 	if end.Name != c.About {
 		end = first
 	}
-	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), p.Shown(r3.Norm(r3.Sub(c.Meet, end.At)), units.Length))
+	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), p.Format(r3.Norm(r3.Sub(c.Meet, end.At)), units.Length))
 }

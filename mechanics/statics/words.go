@@ -86,10 +86,10 @@ func (s *Solution) resultantWords() []string {
 		var parts []string
 		part := &s.parts[s.partOfBody[b]]
 		if size := r3.Norm(force); size > part.least() {
-			parts = append(parts, s.Problem.Shown(size, units.Force)+" along "+p.Direction(force))
+			parts = append(parts, s.Problem.Format(size, units.Force)+" along "+p.Direction(force))
 		}
 		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
-			value, about := p.Shown(size, units.Moment), " about "+p.Bodies[b].AboutName
+			value, about := p.Format(size, units.Moment), " about "+p.Bodies[b].AboutName
 			if p.Planar {
 				parts = append(parts, "a "+sense(moment.Z)+" moment of "+value+about)
 			} else {
@@ -155,7 +155,7 @@ func (s *Solution) indeterminateWords() []string {
 // RangeWords says the value of an unknown, or the range that it may have.
 func (s *Solution) RangeWords(j int) string {
 	x := s.X[j]
-	f := func(v float64) string { return s.Problem.Shown(v, s.Problem.Unknowns[j].Dim) }
+	f := func(v float64) string { return s.Problem.Format(v, s.Problem.Unknowns[j].Dim) }
 	switch {
 	case x.Fixed:
 		return fmt.Sprintf("%s = %s is nevertheless determinate", x.Name, f(x.Value))
