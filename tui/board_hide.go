@@ -44,7 +44,7 @@ func (h hiding) blocks(step working.Step) (body []doc.Block, hidden bool) {
 			hidden = true
 			continue // a conclusion, whose both sides are values
 		}
-		if step.Kind == working.Route && formula && len(set.Of) > 1 {
+		if step.Kind == working.HandStep && formula && len(set.Of) > 1 {
 			b, hidden = &doc.Formula{Of: set.Of[:1]}, true // behind the symbols the numbers
 		}
 		body = append(body, doc.Map(b, func(m doc.Math) doc.Math {

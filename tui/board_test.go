@@ -148,7 +148,7 @@ func TestHiddenAnswersDoNotShow(t *testing.T) {
 		// What is given may be as large as an answer, and then it shows.
 		var given []string
 		for i, s := range r.m.steps() {
-			if s.Kind >= working.Route {
+			if s.Kind >= working.HandStep {
 				break
 			}
 			r.m.goStep(i)

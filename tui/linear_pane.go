@@ -109,8 +109,8 @@ func (m Model) workingLines(p layout.Pane) (lines []string) {
 	}
 	steps := k.Steps
 	if p == layout.HandSolution {
-		if steps = steps[k.RouteFrom:k.RouteTo]; len(steps) == 0 {
-			return []string{k.NoRoute()}
+		if steps = k.HandSteps(); len(steps) == 0 {
+			return []string{k.NoHandSolution()}
 		}
 	}
 	for i, s := range steps {

@@ -60,25 +60,23 @@ func (k worked) document(p layout.Pane, plain bool, w int) text.Lines {
 		return d
 	}
 	steps := k.working.Steps
-	from, to := 0, len(steps)
 	if p == layout.HandSolution {
-		from, to = k.working.RouteFrom, k.working.RouteTo
-		if from == to {
-			d.Wrapped(theme.Plain, "", k.working.NoRoute(), w)
+		if steps = k.working.HandSteps(); len(steps) == 0 {
+			d.Wrapped(theme.Plain, "", k.working.NoHandSolution(), w)
 			return d
 		}
 	} else {
-		d.Wrapped(theme.Dim, "", k.working.Rounding, w)
+		d.Wrapped(theme.Dim, "", working.Rounding, w)
 	}
-	for i := from; i < to; i++ {
+	for i := range steps {
 		if len(d) > maxLines {
 			d.Add()
-			d.Wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
+			d.Wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", len(steps)-i), w)
 			break
 		}
 		title := steps[i].Title
 		if kind := steps[i].Kind; kind != working.Checks && kind != working.Answers { // as on a page
-			title = fmt.Sprintf("%d  %s", i-from+1, title)
+			title = fmt.Sprintf("%d  %s", i+1, title)
 		}
 		d.Heading(title)
 		d.Laid(text.Layout(w, 0, plain), steps[i].Body)

@@ -69,18 +69,15 @@ func (s *Step) place() int {
 // dropMembers drops the two-force members that no equation speaks of.
 func (f *finder) dropMembers() {
 	spoken := slices.Clone(f.wanted)
-	for i := range f.order.Steps {
-		for _, e := range f.order.Steps[i].Equations {
-			for _, t := range e.Terms {
-				if t.Symbol >= 0 {
-					spoken[t.Symbol] = true
-				}
-			}
+	for _, step := range f.order.Steps {
+		symbols := append(symbolsIn(step.Equations, true), symbolsIn(step.Equations, false)...)
+		for _, e := range step.Equations {
 			for _, d := range e.Drops {
-				for _, symbol := range d.Symbols {
-					spoken[symbol] = true
-				}
+				symbols = append(symbols, d.Symbols...)
 			}
+		}
+		for _, symbol := range symbols {
+			spoken[symbol] = true
 		}
 	}
 	isSpoken := func(x Found) bool { return spoken[x.Symbol] }

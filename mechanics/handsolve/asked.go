@@ -8,9 +8,9 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// dependsOn lists the unknowns that results depend on: those with another value of which
+// DependsOn lists the unknowns that results depend on: those with another value of which
 // one of the results is another. All where no result is asked for.
-func dependsOn(s *statics.Solution, asked []problem.Query) (out []int) {
+func DependsOn(s *statics.Solution, asked []problem.Query) (out []int) {
 	other := *s
 	other.X = slices.Clone(s.X)
 	for j := range other.X { // values that no sum or product cancels by chance

@@ -50,13 +50,10 @@ const (
 	sameTol = 1e-9
 )
 
-// candidate is an equation that may be written for a group.
+// candidate is an equation that may be written for a group. Its point is from the origin.
 type candidate struct {
-	moment bool
-	at     r3.Vec // from the origin
-	along  r3.Vec
-	named  Named
-	cost   float64
+	Sum
+	cost float64
 }
 
 // perp names what is perpendicular to the lines of action of symbols, or where they intersect.
@@ -87,17 +84,17 @@ func (f *finder) coef(c *candidate, n *net) float64 {
 }
 
 func (f *finder) coefScale(c *candidate, n *net) (x, size float64) {
-	if !c.moment {
-		return r3.Dot(c.along, n.f), n.fScale
+	if !c.Moment {
+		return r3.Dot(c.Along, n.f), n.fScale
 	}
-	return r3.Dot(c.along, n.about(c.at)), n.mScale + r3.Norm(c.at)*n.fScale
+	return r3.Dot(c.Along, n.about(c.At)), n.mScale + r3.Norm(c.At)*n.fScale
 }
 
 // usable tells that a coefficient is large enough to be divided by.
 func (f *finder) usable(c *candidate, n *net) bool {
 	x, _ := f.coefScale(c, n)
 	size := n.fScale
-	if c.moment {
+	if c.Moment {
 		size = n.mScale + f.length*n.fScale
 	}
 	return (x > usableTol*size || x < -usableTol*size) && finite(x)
@@ -113,11 +110,7 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 	case !f.p.Planar:
 		cost = crossCost
 	}
-	if f.p.Planar {
-		f.planeForces(g, left, cost, try)
-	} else {
-		f.spaceForces(g, left, cost, try)
-	}
+	f.forces(g, left, cost, try)
 	if !g.rigid {
 		return
 	}
@@ -135,8 +128,8 @@ func (f *finder) candidates(g *group, left []*net, try func(*candidate)) {
 // coordinates are the sums of forces along the coordinates.
 func (f *finder) coordinates(try func(*candidate)) {
 	for _, k := range f.axes {
-		c := candidate{along: axis(k), named: perp()}
-		c.named.Axis = "xyz"[k]
+		c := candidate{Sum: Sum{Along: axis(k), Named: perp()}}
+		c.Named.Axis = "xyz"[k]
 		try(&c)
 	}
 }
@@ -144,9 +137,9 @@ func (f *finder) coordinates(try func(*candidate)) {
 // about are the sums of moments about a point; in space about each axis through it.
 func (f *finder) about(point int, cost float64, try func(*candidate)) {
 	for _, k := range f.turns {
-		c := candidate{moment: true, at: f.at[point], along: axis(k), named: through(point), cost: cost}
+		c := candidate{Sum{Moment: true, At: f.at[point], Along: axis(k), Named: through(point)}, cost}
 		if !f.p.Planar {
-			c.named.Axis = "xyz"[k]
+			c.Named.Axis = "xyz"[k]
 		}
 		try(&c)
 	}
@@ -174,42 +167,33 @@ func parallel(u r3.Vec, n *net) bool {
 	return n.pull() && !apart
 }
 
-// planeForces are the directions perpendicular to a line of action that is left. One
-// along the line of another, as along an incline that the normal force is
-// perpendicular to, is as good as a coordinate.
-func (f *finder) planeForces(g *group, left []*net, cost float64, try func(*candidate)) {
-	for i := range g.nets {
-		n := &g.nets[i]
-		u, ok := skew(r3.Vec{X: -n.f.Y, Y: n.f.X}, n.fScale)
-		along := ok && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
-		switch {
-		case along:
-			try(&candidate{along: u, named: perp(n), cost: cost - perpCost})
-		case ok && !f.known[n.Symbol]:
-			try(&candidate{along: u, named: perp(n), cost: cost})
-		}
-	}
-}
-
-// spaceForces are the directions perpendicular to two others, or to one and a
-// coordinate: those of symbols left and, so that fewer terms stay, of known ones.
-func (f *finder) spaceForces(g *group, left []*net, cost float64, try func(*candidate)) {
+// forces are the directions perpendicular to a line of action and a coordinate or, in space, another
+// line of action: those of symbols left and, so that fewer terms stay, of known ones. One in the plane
+// that is along the line of another, as along an incline that the normal force is perpendicular to, is
+// as good as a coordinate.
+func (f *finder) forces(g *group, left []*net, cost float64, try func(*candidate)) {
 	all := slices.Clone(left)
 	for i := range g.nets {
 		if f.known[g.nets[i].Symbol] {
 			all = append(all, &g.nets[i])
 		}
 	}
-	for i, a := range left {
-		for _, b := range all[i+1:] {
-			if u, ok := skew(r3.Cross(a.f, b.f), a.fScale*b.fScale); ok {
-				try(&candidate{along: u, named: perp(a, b), cost: cost})
+	for i, a := range all {
+		for k := i + 1; k < len(all) && i < len(left) && !f.p.Planar; k++ {
+			if u, ok := skew(r3.Cross(a.f, all[k].f), a.fScale*all[k].fScale); ok {
+				try(&candidate{Sum{Along: u, Named: perp(a, all[k])}, cost})
 			}
 		}
-		for k := range 3 {
-			if u, ok := skew(r3.Cross(a.f, axis(k)), a.fScale); ok {
-				c := candidate{along: u, named: perp(a), cost: cost}
-				c.named.Axis = "xyz"[k]
+		for _, k := range f.turns {
+			u, ok := skew(r3.Cross(axis(k), a.f), a.fScale)
+			c := candidate{Sum{Along: u, Named: perp(a)}, cost}
+			along := f.p.Planar && slices.ContainsFunc(left, func(m *net) bool { return parallel(u, m) })
+			if !f.p.Planar {
+				c.Named.Axis = "xyz"[k]
+			} else if along {
+				c.cost -= perpCost
+			}
+			if ok && (along || i < len(left)) {
 				try(&c)
 			}
 		}
@@ -224,7 +208,7 @@ func (f *finder) intersections(left []*net, try func(*candidate)) {
 	for i, a := range left {
 		for _, b := range left[i+1:] {
 			if at, ok := intersect(a, b); ok && f.pointOn(at, axis(2)) < 0 {
-				try(&candidate{moment: true, at: at, along: axis(2), named: perp(a, b), cost: intersectCost})
+				try(&candidate{Sum{Moment: true, At: at, Along: axis(2), Named: perp(a, b)}, intersectCost})
 			}
 		}
 	}
@@ -252,16 +236,16 @@ func (f *finder) spaceAxes(points []int, left []*net, try func(*candidate)) {
 	for i, a := range points {
 		for _, b := range points[i+1:] {
 			if u, ok := skew(r3.Sub(f.at[b], f.at[a]), f.length); ok {
-				c := candidate{moment: true, at: f.at[a], along: u, named: through(a), cost: pairCost}
-				c.named.To = b
+				c := candidate{Sum{Moment: true, At: f.at[a], Along: u, Named: through(a)}, pairCost}
+				c.Named.To = b
 				try(&c)
 			}
 		}
 	}
 	for _, n := range left {
 		if u, ok := unit(n.f, n.fScale); ok && n.parts == 1 {
-			c := candidate{moment: true, at: n.one, along: u, named: perp(), cost: lineCost}
-			c.named.Along = n.Symbol
+			c := candidate{Sum{Moment: true, At: n.one, Along: u, Named: perp()}, lineCost}
+			c.Named.Along = n.Symbol
 			try(&c)
 		}
 	}
@@ -282,15 +266,15 @@ func (f *finder) axesThrough(i int, left []*net, try func(*candidate)) {
 	}
 	for k, a := range left {
 		if u, ok := skew(a.f, a.fScale); ok {
-			c := candidate{moment: true, at: at, along: u, named: through(i), cost: parallelCost}
-			c.named.Along = a.Symbol
+			c := candidate{Sum{Moment: true, At: at, Along: u, Named: through(i)}, parallelCost}
+			c.Named.Along = a.Symbol
 			try(&c)
 		}
 		ma, sa, apart := arm(a)
 		for _, b := range left[k+1:] {
 			mb, sb, too := arm(b)
 			if u, ok := skew(r3.Cross(ma, mb), sa*sb); ok && apart && too {
-				try(&candidate{moment: true, at: at, along: u, named: through(i, a, b), cost: intersectCost})
+				try(&candidate{Sum{Moment: true, At: at, Along: u, Named: through(i, a, b)}, intersectCost})
 			}
 		}
 	}

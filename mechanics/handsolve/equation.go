@@ -12,10 +12,9 @@ func (f *finder) equation(g *group, c candidate, of ...*net) Equation {
 	if len(of) == 1 {
 		f.orient(&c, of[0])
 	}
-	e := Equation{Bodies: g.bodies, Whole: g.whole, Cut: g.cut, Moment: c.moment, Along: c.along, Named: c.named,
-		g: g, c: c, cost: f.plainCost(g, &c)}
-	if c.moment {
-		e.At = r3.Add(c.at, f.origin)
+	e := Equation{Sum: c.Sum, Bodies: g.bodies, Whole: g.whole, Cut: g.cut, g: g, c: c, cost: f.plainCost(g, &c)}
+	if c.Moment {
+		e.At = r3.Add(c.At, f.origin)
 	}
 	for _, known := range []bool{false, true} {
 		for i := range g.all {
@@ -54,12 +53,12 @@ func (n *net) magnitude() float64 {
 // orient gives a direction that has no name of its own the sense in which the
 // unknown counts positive, and names it by the unknown's line of action where it lies along it.
 func (f *finder) orient(c *candidate, of *net) {
-	named := c.named.Axis != 0 && len(c.named.Perp) == 0 || c.named.To >= 0 || f.p.Planar && c.moment
+	named := c.Named.Axis != 0 && len(c.Named.Perp) == 0 || c.Named.To >= 0 || f.p.Planar && c.Moment
 	if !named && f.coef(c, of) < 0 {
-		c.along = r3.Scale(-1, c.along)
+		c.Along = r3.Scale(-1, c.Along)
 	}
-	if !c.moment && len(c.named.Perp) == 1 && parallel(c.along, of) {
-		c.named.Along = of.Symbol
+	if !c.Moment && len(c.Named.Perp) == 1 && parallel(c.Along, of) {
+		c.Named.Along = of.Symbol
 	}
 }
 
@@ -99,34 +98,21 @@ func (f *finder) drops(e *Equation) {
 	e.g, e.c = nil, candidate{}
 }
 
-// why says what keeps a symbol out of an equation. What acts at one place is one
-// force, also where it is put together of several, as a push with its friction is.
+// why says what keeps a symbol out of an equation.
 func (f *finder) why(g *group, c *candidate, n *net) Why {
-	var places []net
-	for _, b := range g.bodies {
-		for _, part := range f.nets[b] {
-			if part.Symbol != n.Symbol {
-				continue
-			}
-			if i := slices.IndexFunc(places, func(p net) bool { return p.one == part.one }); i >= 0 {
-				places[i].add(&part)
-			} else {
-				places = append(places, part)
-			}
-		}
-	}
+	counts := func(part net) bool { return part.Symbol == n.Symbol && f.coef(c, &part) != 0 }
 	switch {
-	case slices.ContainsFunc(places, func(p net) bool { return f.coef(c, &p) != 0 }):
+	case slices.ContainsFunc(g.bodies, func(b int) bool { return slices.ContainsFunc(f.nets[b], counts) }):
 		return Balances
-	case !c.moment && !n.pull():
+	case !c.Moment && !n.pull():
 		return IsCouple
-	case !c.moment:
+	case !c.Moment:
 		return Perpendicular
 	case f.p.Planar:
 		return Through
 	case !n.pull():
 		return CouplePerp
-	case r3.Norm(r3.Cross(c.along, n.f)) <= sameTol*n.fScale:
+	case r3.Norm(r3.Cross(c.Along, n.f)) <= sameTol*n.fScale:
 		return Parallel
 	}
 	return Intersects

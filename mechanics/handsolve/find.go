@@ -31,18 +31,10 @@ const (
 	roundingTol = 1e-14
 )
 
-// act is what is exerted on a body: load is the term of what is known of it.
+// act is what is exerted on a body, and by what.
 type act struct {
 	*problem.Act
-	load Term
-}
-
-// joint is the joint that exerts it, or -1.
-func (a *act) joint() int {
-	if a.load.Load.Thing == problem.AJoint {
-		return a.load.Load.Index
-	}
-	return -1
+	from problem.Source
 }
 
 type finder struct {
@@ -96,8 +88,8 @@ func newFinder(s *statics.Solution, of []int, deep bool) *finder {
 	}
 	f.nets, f.bodies = make([][]net, len(p.Bodies)), make([][]int, symbols)
 	for b := range f.acts {
-		for k := range f.acts[b] {
-			f.nets[b] = append(f.nets[b], f.netsOf(&f.acts[b][k])...)
+		for _, a := range f.acts[b] {
+			f.nets[b] = append(f.nets[b], f.netsOf(a)...)
 		}
 		for _, n := range f.nets[b] {
 			if s := n.Symbol; s >= 0 && !slices.Contains(f.bodies[s], b) {
@@ -135,20 +127,18 @@ func (f *finder) scale() {
 	}
 }
 
-// collect lists what acts on each body.
+// collect lists what acts on each body, and the pairs of bodies whose forces on each other act at two
+// places, but for those along the line through both.
 func (f *finder) collect() {
 	f.acts = make([][]act, len(f.p.Bodies))
+	var last act
 	for from, a := range f.p.Exerted() {
-		load := Term{Symbol: -1, Load: from, Value: f.magnitude(from)}
-		f.acts[a.Body] = append(f.acts[a.Body], act{a, load})
-	}
-	for i := range f.p.Lines {
-		if l := &f.p.Lines[i]; l.Between() && !l.JoinsEnds() {
-			f.noteApart(l.Acts)
+		f.acts[a.Body] = append(f.acts[a.Body], act{a, from})
+		between := from.Thing == problem.AJoint || from.Thing == problem.ALine && f.p.Lines[from.Index].Between() && !f.p.Lines[from.Index].JoinsEnds()
+		if between && last.from == from && last.At != a.At {
+			f.apart = append(f.apart, [2]int{last.Body, a.Body})
 		}
-	}
-	for i := range f.p.Joints {
-		f.noteApart(f.p.Joints[i].Acts)
+		last = act{a, from}
 	}
 }
 
@@ -167,13 +157,6 @@ func (f *finder) magnitude(from problem.Source) float64 {
 	return 0
 }
 
-// noteApart notes two bodies whose forces on each other act at two places.
-func (f *finder) noteApart(acts []problem.Act) {
-	if len(acts) == 2 && acts[0].At != acts[1].At {
-		f.apart = append(f.apart, [2]int{acts[0].Body, acts[1].Body})
-	}
-}
-
 // share gives the symbol that an unknown is a share of, mostly itself.
 func (f *finder) share(unknown int) Share {
 	if s, ok := f.tied[unknown]; ok {
@@ -183,7 +166,7 @@ func (f *finder) share(unknown int) Share {
 }
 
 // netsOf gives what a unit of each symbol, and the load, exert by an act.
-func (f *finder) netsOf(a *act) (out []net) {
+func (f *finder) netsOf(a act) (out []net) {
 	at := r3.Sub(a.At, f.origin)
 	add := func(term Term, by float64, force, couple r3.Vec) {
 		i := slices.IndexFunc(out, func(n net) bool { return n.Term == term })
@@ -202,7 +185,7 @@ func (f *finder) netsOf(a *act) (out []net) {
 		add(Term{Symbol: s.Unknown}, s.Coef, r3.Vec{}, t.D)
 	}
 	if a.Force.Const != (r3.Vec{}) || a.Couple.Const != (r3.Vec{}) {
-		add(a.load, 1, a.Force.Const, a.Couple.Const)
+		add(Term{Symbol: -1, Load: a.from, Value: f.magnitude(a.from)}, 1, a.Force.Const, a.Couple.Const)
 	}
 	for i := range out {
 		n := &out[i]

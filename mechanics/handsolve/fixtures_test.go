@@ -99,7 +99,7 @@ func follow(t testing.TB, s *statics.Solution, r *Order, asked ...problem.Query)
 		if x.Symbol < len(p.Unknowns) {
 			want = s.X[x.Symbol].Value
 			if !s.X[x.Symbol].Fixed {
-				bad("%s has no single value, and the route gives one", r.Name(p, x.Symbol))
+				bad("%s has no single value, and the hand solution gives one", r.Name(p, x.Symbol))
 			}
 		}
 		if !(math.Abs(got-want) <= 1e-9*max(math.Abs(want), most, size)) || !(math.Abs(x.Value-got) <= 1e-9*max(math.Abs(want), most, size)) {
@@ -178,7 +178,7 @@ func follow(t testing.TB, s *statics.Solution, r *Order, asked ...problem.Query)
 			}
 		}
 	}
-	for _, j := range dependsOn(s, asked) {
+	for _, j := range DependsOn(s, asked) {
 		if _, found := value[j]; !found && s.X[j].Fixed && s.Verdict != statics.NoEquilibrium {
 			bad("%s has a value, and no step gives it", p.Unknowns[j].Name)
 		}

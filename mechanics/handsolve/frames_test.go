@@ -69,7 +69,7 @@ func frame(rng *rand.Rand, planar bool) string {
 	return head + "[points]\n" + points.String() + "[lines]\n" + lines.String() + "[joints]\n" + joints.String()
 }
 
-// Whatever is put together, a route gives every unknown that has a value and no
+// Whatever is put together, a hand solution gives every unknown that has a value and no
 // other, and every value is the solver's.
 func TestFrames(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 8))
@@ -89,7 +89,7 @@ func TestFrames(t *testing.T) {
 		}
 		if s.Verdict == statics.NoEquilibrium {
 			if len(r.Steps) > 0 || r.Why != NoEquilibrium {
-				t.Fatalf("no equilibrium, and a route of %d steps, %d", len(r.Steps), r.Why)
+				t.Fatalf("no equilibrium, and a hand solution of %d steps, %d", len(r.Steps), r.Why)
 			}
 			continue
 		}

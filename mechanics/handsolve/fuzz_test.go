@@ -10,7 +10,7 @@ import (
 	"trivet/mechanics/statics"
 )
 
-// Whatever a sheet says, also one with errors, a route is found or refused, and its
+// Whatever a sheet says, also one with errors, a hand solution is found or refused, and its
 // values are numbers.
 func FuzzFind(f *testing.F) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {

@@ -37,8 +37,7 @@ const (
 // the line that joins the places. Tension is positive.
 type Member struct {
 	Body     int
-	From, To int    // points at the places, or -1
-	Along    r3.Vec // unit vector from From to To
+	From, To int // points at the places, or -1
 	Shares   []Share
 }
 
@@ -68,6 +67,7 @@ type Step struct {
 	Equations []Equation   // One: a single one; Together: as many as Finds, more where an unknown without a value stands in them
 	Finds     []Found
 	Needs     []int // symbols found before that the equations contain
+	Loose     []int // Together: symbols without a single value in the equations
 	Screw     bool  // Together: on a single body what contains one unknown alone is a screw of some pitch
 
 	cost   float64
@@ -88,22 +88,26 @@ type Found struct {
 	Value  float64
 }
 
-// Equation is ΣF = 0 along a direction or ΣM = 0 about an axis, for bodies cut
-// free together. In the plane the axis is perpendicular to it and moments are
-// counter-clockwise:
+// Sum is ΣF along a direction or ΣM about an axis. In the plane the axis is perpendicular to it
+// and moments are counter-clockwise.
+type Sum struct {
+	Moment bool
+	At     r3.Vec // q, a place on the axis
+	Along  r3.Vec // e, the unit vector of the direction or the axis
+	Named  Named
+}
+
+// Equation is a sum for bodies cut free together:
 //
 //	Σ Coef·Value = 0
 //
-// Coef is the component of a unit of the symbol along Along, or its moment
+// Coef is the component of a unit of the symbol along e, or its moment
 // e·((r - q) × u) about the axis e through q, in metres.
 type Equation struct {
+	Sum
 	Bodies []int
 	Whole  bool  // all bodies of the problem, and more than one
 	Cut    []int // the lines that a section goes through
-	Moment bool
-	At     r3.Vec // q
-	Along  r3.Vec // unit vector
-	Named  Named
 	Terms  []Term
 	Drops  []Drop
 
@@ -168,7 +172,7 @@ func find(s *statics.Solution, asked []problem.Query) Order {
 	case s.Verdict == statics.NoEquilibrium:
 		return Order{Why: NoEquilibrium}
 	}
-	of := dependsOn(s, asked)
+	of := DependsOn(s, asked)
 	if len(of) == 0 {
 		return Order{Why: NoneAsked}
 	}

@@ -31,13 +31,13 @@ func (f *finder) findMember(b int) {
 	if d == (r3.Vec{}) {
 		return
 	}
-	m := Member{Body: b, From: f.pointAt(from), To: f.pointAt(to), Along: r3.Scale(1/r3.Norm(d), d)}
-	out := r3.Scale(-1, m.Along)
+	m := Member{Body: b, From: f.pointAt(from), To: f.pointAt(to)}
+	out := r3.Scale(-1/r3.Norm(d), d)
 	for _, end := range ends {
-		if len(end) == 1 && end[0].joint() >= 0 {
-			m.Shares = append(m.Shares, f.shares(b, end[0].joint(), out)...)
+		if len(end) == 1 && end[0].from.Thing == problem.AJoint {
+			m.Shares = append(m.Shares, f.shares(b, end[0].from, out)...)
 		}
-		out = m.Along // tension pulls the end at To along it
+		out = r3.Scale(-1, out) // tension pulls the end at To the other way
 	}
 	if len(m.Shares) == 0 {
 		return
@@ -50,8 +50,8 @@ func (f *finder) findMember(b int) {
 
 // shares takes the force along out on body b apart into the joint's unknowns;
 // none where the joint does not prevent all translations, or one is tied already.
-func (f *finder) shares(b, joint int, out r3.Vec) (shares []Share) {
-	j := &f.p.Joints[joint]
+func (f *finder) shares(b int, joint problem.Source, out r3.Vec) (shares []Share) {
+	j := &f.p.Joints[joint.Index]
 	if len(j.Forces.Terms) != len(f.axes) {
 		return nil
 	}
@@ -68,9 +68,9 @@ func (f *finder) shares(b, joint int, out r3.Vec) (shares []Share) {
 }
 
 // usedElsewhere tells that an unknown of a joint occurs in a magnitude as well.
-func (f *finder) usedElsewhere(unknown, joint int) bool {
+func (f *finder) usedElsewhere(unknown int, joint problem.Source) bool {
 	uses := func(t problem.ActTerm) bool { return t.Unknown == unknown }
 	return slices.ContainsFunc(slices.Concat(f.acts...), func(a act) bool {
-		return a.joint() != joint && (slices.ContainsFunc(a.Force.Terms, uses) || slices.ContainsFunc(a.Couple.Terms, uses))
+		return a.from != joint && (slices.ContainsFunc(a.Force.Terms, uses) || slices.ContainsFunc(a.Couple.Terms, uses))
 	})
 }

@@ -18,8 +18,8 @@ func equations(steps []Step) (n int) {
 }
 
 // No published body or structure takes more equations than it has unknowns, nor
-// more for what is asked; and how often a route has one equation for each
-// unknown that is asked, which no route by hand goes below.
+// more for what is asked; and how often an order has one equation for each
+// unknown that is asked, which no hand solution goes below.
 func TestPublishedLengths(t *testing.T) {
 	cases, shortest := 0, 0
 	for _, fx := range fixtures.Published() {
@@ -32,10 +32,10 @@ func TestPublishedLengths(t *testing.T) {
 		if !rigid || len(p.Unknowns) == 0 || !s.Single() {
 			continue
 		}
-		r, route := find(s, nil), Find(s)
-		follow(t, s, &route, p.Asked...)
-		of := dependsOn(s, p.Asked)
-		all, some := equations(r.Steps), equations(route.Steps)
+		r, order := find(s, nil), Find(s)
+		follow(t, s, &order, p.Asked...)
+		of := DependsOn(s, p.Asked)
+		all, some := equations(r.Steps), equations(order.Steps)
 		if all > len(p.Unknowns) || some > all {
 			t.Errorf("%s: %d unknowns, %d equations for all and %d for what is asked", fx.Name, len(p.Unknowns), all, some)
 		}
@@ -46,17 +46,17 @@ func TestPublishedLengths(t *testing.T) {
 	}
 	t.Logf("%d of %d published bodies and structures: one equation for each unknown asked", shortest, cases)
 	if 5*shortest < 4*cases {
-		t.Errorf("only %d of %d routes have one equation for each unknown asked", shortest, cases)
+		t.Errorf("only %d of %d orders have one equation for each unknown asked", shortest, cases)
 	}
 }
 
-// The routes of sources, as far as their printed equations or their titles say
+// The orders of sources, as far as their printed equations or their titles say
 // them: how many equations lead to what is asked.
-func TestPublishedRoutes(t *testing.T) {
+func TestPublishedOrders(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		most  int
-		route string
+		order string
 	}{
 		{"truss-by-section", 6, "the three supports, then one section: about G, about C, forces along y (as its title says; the order is assumed)"},
 		{"wall-truss-by-section", 3, "one section, three equations (as its title says)"},
@@ -73,7 +73,7 @@ func TestPublishedRoutes(t *testing.T) {
 		s := solveText(t, fx.Text)
 		r := Find(s)
 		if got := equations(r.Steps); got > c.most {
-			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.route, tell(&r, s.Problem))
+			t.Errorf("%s: %d equations, and the source takes %d: %s\n%s", c.name, got, c.most, c.order, tell(&r, s.Problem))
 		}
 	}
 }

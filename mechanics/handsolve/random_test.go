@@ -270,7 +270,7 @@ func spaceBody(rng *rand.Rand) string {
 	return "up = \"+z\"\n[points]\n" + points.String() + "[lines]\n" + lines.String() + "[joints]\n" + joints.String()
 }
 
-// Two routes of one sheet are the same.
+// Two hand solutions of one sheet are the same.
 func TestSameTwice(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 6))
 	for range 20 {

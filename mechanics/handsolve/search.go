@@ -35,7 +35,7 @@ func (f *finder) search() {
 	for f.more() {
 		if best := f.cheapest(); best != nil {
 			f.accept(best)
-		} else if !f.addSections() && !f.together() && !f.allTogether() {
+		} else if !f.addSections() && !f.together() {
 			break
 		}
 	}
@@ -229,12 +229,8 @@ func (f *finder) accept(best *found) {
 func (f *finder) put(step Step) {
 	for i := range step.Equations {
 		step.cost += step.Equations[i].cost
-		for _, t := range step.Equations[i].Terms {
-			if t.Known && t.Symbol >= 0 && !slices.Contains(step.Needs, t.Symbol) {
-				step.Needs = append(step.Needs, t.Symbol)
-			}
-		}
 	}
+	step.Needs = append(step.Needs, symbolsIn(step.Equations, true)...)
 	by := append(f.behind(step.Needs), len(f.order.Steps))
 	f.order.Steps = append(f.order.Steps, step)
 	for _, x := range step.Finds {

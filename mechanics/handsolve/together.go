@@ -42,7 +42,8 @@ func (s *set) before(t *set) bool {
 	return s != nil && (t == nil || cmp.Or(cmp.Compare(len(s.rows), len(t.rows)), cmp.Compare(s.cost, t.cost)) < 0)
 }
 
-// together puts down the smallest set of equations that fixes its unknowns.
+// together puts down the smallest set of equations that fixes its unknowns, or all of them where
+// there is none.
 func (f *finder) together() bool {
 	var symbols []int
 	for symbol := range f.known {
@@ -50,10 +51,10 @@ func (f *finder) together() bool {
 			symbols = append(symbols, symbol)
 		}
 	}
-	if len(symbols) > bitsLeft {
-		return false
+	var all []writing
+	if len(symbols) <= bitsLeft {
+		all = f.writings(symbols)
 	}
-	all := f.writings(symbols)
 	var best *set
 	tried := map[uint64]bool{}
 	for i := range all {
@@ -70,13 +71,13 @@ func (f *finder) together() bool {
 		}
 	}
 	if best == nil {
-		return false
+		return f.solve(Step{Equations: f.allEquations()})
 	}
 	var step Step
 	for _, w := range best.rows {
 		step.Equations = append(step.Equations, f.equation(w.g, w.c))
 	}
-	of := unknowns(step.Equations)
+	of := symbolsIn(step.Equations, false)
 	step.Screw = slices.ContainsFunc(best.rows, func(w *writing) bool { return f.screw(w.g, of) })
 	return f.solve(step)
 }
@@ -163,17 +164,16 @@ func grown(all []writing, of uint64, best *set) *set {
 	}
 }
 
-// allTogether is the last resort: every equation of every body that still contains
-// an unknown, solved together for all that has a value.
-func (f *finder) allTogether() bool {
-	var step Step
+// allEquations is the last resort: every equation of every body that still contains an unknown,
+// for all that has a value.
+func (f *finder) allEquations() (of []Equation) {
 	for _, g := range f.groups {
 		if len(g.bodies) != 1 {
 			continue
 		}
 		write := func(c *candidate) {
 			if e := f.equation(g, *c); len(e.Terms) > 0 && !e.Terms[0].Known { // those that are not known come first
-				step.Equations = append(step.Equations, e)
+				of = append(of, e)
 			}
 		}
 		f.coordinates(write)
@@ -182,19 +182,18 @@ func (f *finder) allTogether() bool {
 			f.about(i, 0, write)
 		}
 	}
-	return len(step.Equations) > 0 && f.solve(step)
+	return of
 }
 
-// unknowns are the symbols that equations are to be solved for.
-func unknowns(equations []Equation) (of []int) {
+// symbolsIn are the symbols of equations, those known already or those to be found.
+func symbolsIn(equations []Equation, known bool) (of []int) {
 	for i := range equations {
 		for _, t := range equations[i].Terms {
-			if !t.Known && !slices.Contains(of, t.Symbol) {
+			if t.Symbol >= 0 && t.Known == known && !slices.Contains(of, t.Symbol) {
 				of = append(of, t.Symbol)
 			}
 		}
 	}
-	slices.Sort(of)
 	return of
 }
 
@@ -202,7 +201,10 @@ func unknowns(equations []Equation) (of []int) {
 // a value.
 func (f *finder) solve(step Step) bool {
 	step.Kind = Together
-	of := unknowns(step.Equations)
+	of := slices.Sorted(slices.Values(symbolsIn(step.Equations, false)))
+	if len(of) == 0 {
+		return false
+	}
 	a, b := &linear.Matrix{Cols: len(of)}, make([]float64, len(step.Equations))
 	for i := range step.Equations {
 		var row []linear.Term
@@ -226,6 +228,8 @@ func (f *finder) solve(step Step) bool {
 	for i, symbol := range of {
 		if f.fixed(symbol) && finite(x[i]) {
 			step.Finds = append(step.Finds, Found{symbol, x[i]})
+		} else {
+			step.Loose = append(step.Loose, symbol)
 		}
 	}
 	if len(step.Finds) == 0 {

@@ -170,10 +170,12 @@ func (r *reading) components(i int, c cell) bool {
 		if !part.IsQuestion() {
 			continue
 		}
-		u, ok := r.newUnknown(i, l.Name+string("xyz"[k]))
+		axis := string("xyz"[k])
+		u, ok := r.newUnknown(i, l.Name+axis)
 		if !ok {
 			return false
 		}
+		r.p.Unknowns[u].Part = axis
 		l.force.Terms = append(l.force.Terms, ActTerm{Unknown: u, D: axes[k]})
 	}
 	if len(l.force.Terms) > 0 {
@@ -186,24 +188,4 @@ func (r *reading) components(i int, c cell) bool {
 		l.Magnitude.Const = r3.Norm(known)
 	}
 	return true
-}
-
-// ByPlace gathers what acts on a body by places; none where a couple acts on it, known or
-// unknown.
-func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
-	for _, t := range on {
-		a := act(t)
-		switch {
-		case !a.Couple.IsZero():
-			return nil
-		case a.Force.IsZero():
-			continue
-		}
-		k := slices.IndexFunc(places, func(at []T) bool { return act(at[0]).At == a.At })
-		if k < 0 {
-			k, places = len(places), append(places, nil)
-		}
-		places[k] = append(places[k], t)
-	}
-	return places
 }

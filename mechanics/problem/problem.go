@@ -4,6 +4,7 @@ package problem
 
 import (
 	"iter"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -74,6 +75,26 @@ func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 			all(ALoad, len(p.Loads), func(i int) []Act { return p.Loads[i].Acts }) &&
 			all(ABody, len(p.Bodies), func(i int) []Act { return p.Bodies[i].Acts })
 	}
+}
+
+// ByPlace gathers the forces on a body by where they act; none where a couple acts on it too, known or
+// unknown. A body with forces at two places is a two-force member.
+func ByPlace[T any](on []T, act func(T) *Act) (places [][]T) {
+	for _, x := range on {
+		a := act(x)
+		switch {
+		case !a.Couple.IsZero():
+			return nil
+		case a.Force.IsZero():
+			continue
+		}
+		i := slices.IndexFunc(places, func(at []T) bool { return act(at[0]).At == a.At })
+		if i < 0 {
+			i, places = len(places), append(places, nil)
+		}
+		places[i] = append(places[i], x)
+	}
+	return places
 }
 
 // NameOf names what exerts an act.
@@ -163,7 +184,7 @@ type Unknown struct {
 	Dim   units.Dim
 	Line  int    // the first line that uses it, or -1
 	Joint int    // the joint it belongs to, or -1
-	Part  string // what its name has behind the joint's: the x of Ax and MAx
+	Part  string // what its name has behind that of the joint, or of the force by components: the x of Ax, MAx and Fx
 	Own   bool   // the unknown is the magnitude of the line of the same name
 }
 

@@ -330,3 +330,17 @@ func (p *Problem) directionWords(d r3.Vec) string {
 	const places = 3
 	return p.Tuple(d, func(x float64) string { return units.Decimals(x, places) })
 }
+
+// SignWords are what a positive and a negative value of an unknown mean: tension and compression of a
+// link, push and pull of what can only push; ok is false where the sign says no more than the sense assumed.
+func (p *Problem) SignWords(unknown int) (positive, negative string, ok bool) {
+	u := &p.Unknowns[unknown]
+	if u.Own {
+		info := p.Lines[u.Line].Kind.Info()
+		return info.Positive, info.Negative, true
+	}
+	if u.Joint >= 0 && p.Joints[u.Joint].Kind.Info().PushOnly && p.Joints[u.Joint].Forces.Terms[0].Unknown == unknown {
+		return "push", "pull", true
+	}
+	return "", "", false
+}

@@ -32,7 +32,7 @@ Slip is impending, and R1 is the larger tension, against the motion of the belt:
 R2 = R1/e^(μ β) = 300/e^(0.3 · 3.49) = 105.3 N`},
 		{`friction = "0.3"`, "120 N", `Does belt R slip?
 The angle of contact is the angle between the directions of R1 and R2 along the path:
-cos β = 0.55470 · 0.55470 + 0.83205 (-0.83205) = -0.3846
+cos β = (0.55470)(0.55470) + (0.83205)(-0.83205) = -0.3846
 β = acos (-0.385) = 112.6°
 The angle of contact in radians:
 β = 112.6 · π/180 = 1.966 rad
@@ -58,7 +58,7 @@ The ratio needed exceeds e^(μ β): the belt slips.`},
 func TestRightAngleOfContact(t *testing.T) {
 	at := strings.NewReplacer("-2, -3", "-2, -2", "2, -3", "2, -2", "BELT", `friction = "0.3", tight = "R2"`, "PULL", "?")
 	text := textWorking(worked(t, at.Replace(capstan)))
-	for _, want := range []string{"cos β = 0.707 · 0.707 + 0.707 (-0.707) = 0", "β = acos 0 = 90°", "β = 90 · π/180 = 1.571 rad"} {
+	for _, want := range []string{"cos β = (0.707)(0.707) + (0.707)(-0.707) = 0", "β = acos 0 = 90°", "β = 90 · π/180 = 1.571 rad"} {
 		if got := strings.Join(strings.Fields(text), " "); !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, text)
 		}

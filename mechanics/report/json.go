@@ -134,8 +134,12 @@ func unknownJSON(s *statics.Solution, j int) object {
 	if word := SenseWord(s, j); word != "" {
 		sense = word
 	}
-	if _, c := LimitCheck(s, j); c != nil {
-		limit, use = number(c.Bound/f.Factor), number(100*(c.Value/c.Bound))
+	if u := p.Unknowns[j]; u.Own && p.Lines[u.Line].Limit > 0 { // of a belt either side has it, and its check is of the tighter
+		bound := p.Lines[u.Line].Limit
+		limit = number(bound / f.Factor)
+		if x.Fixed {
+			use = number(100 * math.Abs(x.Value) / bound)
+		}
 	}
 	return object{{"name", x.Name}, {"value", value}, {"unit", f.Symbol}, {"fixed", x.Fixed}, {"low", low}, {"high", high},
 		{"sense", sense}, {"limit", limit}, {"use", use}, {"text", ResultText(s, j)}}

@@ -228,9 +228,7 @@ func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 // addWorking adds the steps of a working, numbered, and its checks and answers.
 func addWorking(d *doc.Doc, w *working.Working) {
 	head := part(doc.Other, "Working")
-	if w.Rounding != "" {
-		head.Blocks = []doc.Block{doc.Note(w.Rounding)}
-	}
+	head.Blocks = []doc.Block{doc.Note(working.Rounding)}
 	d.Sections = append(d.Sections, head)
 	number := 0 // checks and answers have none
 	for _, step := range w.Steps {

@@ -19,15 +19,9 @@ const Caution = "for teaching and quick checks: a static, rigid-body model witho
 // SenseWord says in words what the sign of an unknown means: tension, compression;
 // empty where the unknown is no line's own magnitude or has no single value.
 func SenseWord(s *statics.Solution, j int) string {
-	x, u := s.X[j], s.Problem.Unknowns[j]
-	positive, negative := "push", "pull"
-	switch {
-	case !x.Fixed:
-		return ""
-	case u.Own:
-		info := s.Problem.Lines[u.Line].Kind.Info()
-		positive, negative = info.Positive, info.Negative
-	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces.Terms[0].Unknown != j:
+	x := s.X[j]
+	positive, negative, ok := s.Problem.SignWords(j)
+	if !ok || !x.Fixed {
 		return ""
 	}
 	if x.Value == 0 {

@@ -227,13 +227,17 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 	case l.Kind == problem.Weight || particle:
 		f.touch = pulls
 	}
-	if f.given || l.ByComponents() && r3.Norm(a.Force.Const) > 0 {
-		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
-		b.arrow(f)
-	}
 	switch {
 	case f.given:
-	case l.ByComponents():
+		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
+		b.arrow(f)
+	case l.ByComponents(): // each by itself, known or unknown
+		for k, x := range []float64{a.Force.Const.X, a.Force.Const.Y, a.Force.Const.Z} {
+			if x != 0 {
+				f.name, f.along, f.value = typesetPart(l.Name, "xyz"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k], x
+				b.arrow(f)
+			}
+		}
 		for _, t := range a.Force.Terms {
 			b.term(f, t)
 		}
@@ -281,7 +285,7 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		}
 		n := j.Forces.Terms[0].Unknown
 		b.term(normal, problem.ActTerm{Unknown: n, D: r3.Scale(sign, j.Normal)})
-		f.name, f.along = frictionName(j), r3.Scale(-sign, j.Slip)
+		f.name, f.along = append(Italic("μ"), TypesetUnknown(b.p, n)...), r3.Scale(-sign, j.Slip)
 		f.value, f.known = b.unknown(n)
 		if f.value *= j.Friction; j.Friction > 0 {
 			b.arrow(f)

@@ -18,22 +18,24 @@ func Typeset(name string) []ink.Run {
 	return []ink.Run{{Text: base, Style: ink.Italic}, {Text: name[len(base):], Level: -1}}
 }
 
-// TypesetUnknown sets an unknown's name: of a joint A, the x in Ax and the A in MA
-// are subscripts.
+// TypesetUnknown sets an unknown's name: the x in Ax of a joint A, or in Fx of a force by
+// components, and the A in MA are subscripts.
 func TypesetUnknown(p *problem.Problem, j int) []ink.Run {
 	u := &p.Unknowns[j]
-	if u.Joint < 0 {
-		return Typeset(u.Name)
+	if u.Joint >= 0 && u.Dim == units.Moment {
+		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: p.Joints[u.Joint].Name + u.Part, Style: ink.Italic, Level: -1}}
 	}
-	joint := p.Joints[u.Joint].Name
-	runs := Typeset(joint)
+	return typesetPart(strings.TrimSuffix(u.Name, u.Part), u.Part)
+}
+
+// typesetPart sets a component of a named force.
+func typesetPart(name, part string) []ink.Run {
+	runs := Typeset(name)
 	switch {
-	case u.Dim == units.Moment:
-		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: joint + u.Part, Style: ink.Italic, Level: -1}}
 	case len(runs) == 2:
-		runs[1].Text += u.Part
-	case u.Part != "":
-		runs = append(runs, ink.Run{Text: u.Part, Style: ink.Italic, Level: -1})
+		runs[1].Text += part
+	case part != "":
+		runs = append(runs, ink.Run{Text: part, Style: ink.Italic, Level: -1})
 	}
 	return runs
 }
@@ -45,11 +47,6 @@ func With(runs []ink.Run, words string) []ink.Run {
 
 func Italic(s string) []ink.Run { return []ink.Run{{Text: s, Style: ink.Italic}} }
 func Plain(s string) []ink.Run  { return []ink.Run{{Text: s}} }
-
-// frictionName is the name of a joint's friction force where slip is impending.
-func frictionName(j *problem.Joint) []ink.Run {
-	return []ink.Run{{Text: "F", Style: ink.Italic}, {Text: j.Name, Style: ink.Italic, Level: -1}}
-}
 
 // frictionOf states a coefficient of friction.
 func frictionOf(mu float64) []ink.Run { return With(Italic("μ"), " = "+units.Compact(mu)) }

@@ -1,6 +1,7 @@
 package working
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -15,18 +16,18 @@ import (
 // act is a force or a couple on a body, with its symbols and where it is from.
 type act struct {
 	*problem.Act
-	name    doc.Math        // T1, A, W
-	far     bool            // the name's force acts the other way here: the far end of a cable
-	vec     doc.Math        // the vector's symbol
-	what    string          // "cable", "pin"
-	at      string          // the place in words
-	line    *problem.Line   // what exerts it; each is nil where it is none
-	joint   *problem.Joint  //
-	couple  *problem.Couple //
-	tie     *tie            // what its force follows from; nil where it stands for itself
-	dir     r3.Vec          // of a tied force: its direction here
-	subject Subject
-	source  origin.Force // where its numbers come from
+	name   doc.Math       // T1, A, W
+	far    bool           // the name's force acts the other way here: the far end of a cable
+	vec    doc.Math       // the vector's symbol
+	what   string         // "cable", "pin"
+	at     string         // the place in words
+	from   problem.Source // what exerts it
+	line   *problem.Line  // that as a line, joint or couple; each is nil where it is none
+	joint  *problem.Joint
+	couple *problem.Couple
+	tie    *tie         // what its force follows from; nil where it stands for itself
+	dir    r3.Vec       // of a tied force: its direction here
+	source origin.Force // where its numbers come from
 }
 
 // tie is a force that follows from unknowns, and has a symbol of its own beside them: friction
@@ -34,11 +35,11 @@ type act struct {
 type tie struct {
 	name     doc.Math
 	is       problem.Affine
-	what     string     // "the friction at A", or the name of a line
-	from     doc.Origin // of its factor
+	what     string         // "the friction at A", or the name of a line
+	by       problem.Source // what exerts it
+	from     doc.Origin     // of its factor
 	friction bool
 	belt     bool // it is the tension of a belt about to slip that follows from the other one
-	about    Subject
 }
 
 func (a *act) isForce() bool  { return !a.Force.IsZero() }
@@ -57,97 +58,122 @@ func (a *act) side() float64 {
 // what the surface exerts.
 func (a *act) isPart() bool { return a.joint != nil && a.joint.Impending }
 
-// collect gathers the acts on each body, in the order of the sheet.
-func (b *builder) collect() {
-	p := b.p
-	b.acts = make([][]*act, len(p.Bodies))
-	sources := make([]int, len(p.Bodies))
-	put := func(of *problem.Act, a act) {
-		a.Act, a.at = of, b.place(of)
-		a.subject.Bodies = []int{of.Body}
-		if !a.isPart() || a.tie == nil { // the parts of a rough surface have one source
-			sources[of.Body]++
-		}
-		a.source = origin.Force{Body: of.Body, Place: sources[of.Body] - 1}
-		b.acts[of.Body] = append(b.acts[of.Body], &a)
-	}
-	all := func(acts []problem.Act, a act) {
-		for k := range acts {
-			a.far = k == 1
-			put(&acts[k], a)
-		}
-	}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		a := act{name: named(l.Name), vec: vector("F", named(l.Name)), what: l.Kind.String(), line: l, subject: Subject{Lines: []int{i}}}
-		if len(l.Magnitude.Terms) > 0 && !b.own(i) && len(l.Path) < 3 && l.Magnitude.Terms[0].Coef != 0 {
-			belt := l.Belt != nil && l.Belt.Tight >= 0 && l.Belt.Lines[l.Belt.Tied] == i
-			a.tie = &tie{name: a.name, is: l.Magnitude, what: l.Name, from: origin.Magnitude(b.s, i), belt: belt, about: a.subject}
-			b.ties = append(b.ties, a.tie)
-		}
-		for k := range l.Acts {
-			a.far = k == 1
-			if len(l.Path) > 2 { // over pulleys each place has a force of its own
-				sub := row(words(l.Name), words(","), words(b.place(&l.Acts[k])))
-				a.vec, a.name, a.far = vector("F", sub), symbol("F", sub), false
-			}
-			if a.tie != nil {
-				a.dir = r3.Scale(1/l.Magnitude.Terms[0].Coef, l.Acts[k].Force.Terms[0].D)
-			}
-			put(&l.Acts[k], a)
-		}
-	}
-	for i := range p.Joints {
-		j := &p.Joints[i]
-		a := act{name: named(j.Name), vec: vector("R", named(j.Name)), what: j.Words(), joint: j, subject: Subject{Joints: []int{i}}}
-		if !j.Impending {
-			all(j.Acts, a)
-			continue
-		}
-		n := j.Forces.Terms[0].Unknown
-		slip := &tie{name: subscripted("F", j.Name), what: "the friction at " + j.Name, from: muFrom(j), friction: true, about: a.subject}
-		slip.is.Terms = []problem.Term{{Unknown: n, Coef: j.Friction}}
-		b.ties = append(b.ties, slip)
-		for k := range j.Acts {
-			side, normal, friction := float64(1-2*k), j.Acts[k], j.Acts[k]
-			drag := r3.Scale(-side, j.Slip)
-			normal.Force.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(side, j.Normal)}}
-			friction.Force.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(j.Friction, drag)}}
-			friction.Couple = problem.Vector{}
-			a.what, a.tie, a.name, a.vec, a.far = "normal force", nil, b.unknown(n), vector("N", named(j.Name)), k == 1
-			put(&normal, a)
-			a.what, a.tie, a.name, a.vec, a.dir = "friction", slip, slip.name, vector("F", named(j.Name)), drag
-			put(&friction, a)
-		}
-	}
-	for i := range p.Couples {
-		c := &p.Couples[i]
-		all(c.Acts, act{name: named(c.Name), vec: vector("C", named(c.Name)), what: "couple", couple: c, subject: Subject{Couples: []int{i}}})
-	}
-	for i := range p.Loads {
-		d, letter := &p.Loads[i], "R"
-		if d.Total == 0 && !d.Nothing() { // a load without a resultant
+// exertions are the letters of forces as vectors, and what the forces are called, by what exerts them.
+var exertions = map[problem.Thing]struct{ letter, what string }{
+	problem.ALine: {letter: "F"}, problem.AJoint: {letter: "R"}, problem.ACouple: {"C", "couple"}, problem.ALoad: {"R", "distributed load"}, problem.ABody: {"W", "weight"},
+}
+
+// symbolOf is the symbol of what exerts a force, and that of the force as a vector.
+func (b *builder) symbolOf(from problem.Source) (name, vec doc.Math) {
+	letter, of := exertions[from.Thing].letter, b.p.NameOf(from)
+	switch from.Thing {
+	case problem.ABody:
+		of = b.p.Bodies[from.Index].Name
+	case problem.ALoad:
+		if d := &b.p.Loads[from.Index]; d.Total == 0 && !d.Nothing() { // a load without a resultant
 			letter = "C"
 		}
-		all(d.Acts, act{name: subscripted(letter, d.Name), vec: vector(letter, named(d.Name)), what: "distributed load", subject: Subject{Loads: []int{i}}})
+	default:
+		return named(of), vector(letter, named(of))
 	}
-	for i := range p.Bodies {
-		name := p.Bodies[i].Name
-		all(p.Bodies[i].Acts, act{name: subscripted("W", name), vec: vector("W", named(name)), what: "weight"})
+	return subscripted(letter, of), vector(letter, named(of))
+}
+
+// collect gathers the acts on each body, in the order of the sheet.
+func (b *builder) collect() {
+	b.acts = make([][]*act, len(b.p.Bodies))
+	sources := make([]int, len(b.p.Bodies))
+	var last *act
+	for from, of := range b.p.Exerted() {
+		a := act{Act: of, from: from, what: exertions[from.Thing].what, at: b.place(of), source: origin.Force{Body: of.Body, Place: sources[of.Body]}}
+		a.name, a.vec = b.symbolOf(from)
+		if last != nil && last.from == from {
+			a.far, a.tie = true, last.tie
+		}
+		acts := []*act{&a}
+		switch from.Thing {
+		case problem.ALine:
+			b.ofLine(&a)
+		case problem.AJoint:
+			a.joint = &b.p.Joints[from.Index]
+			a.what = a.joint.Words()
+			if a.joint.Impending {
+				acts = b.slipping(a)
+			}
+		case problem.ACouple:
+			a.couple = &b.p.Couples[from.Index]
+		}
+		sources[of.Body]++
+		b.acts[of.Body] = append(b.acts[of.Body], acts...)
+		last = acts[len(acts)-1]
 	}
+}
+
+// ofLine completes the act of a line: over pulleys each place has a force of its own, and one
+// whose magnitude follows from unknowns is tied to them.
+func (b *builder) ofLine(a *act) {
+	l := &b.p.Lines[a.from.Index]
+	a.line, a.what = l, l.Kind.String()
+	if len(l.Path) > 2 {
+		sub := row(words(l.Name), words(","), words(a.at))
+		a.vec, a.name, a.far = vector("F", sub), symbol("F", sub), false
+		return
+	}
+	if len(l.Magnitude.Terms) == 0 || b.own(a.from.Index) || l.Magnitude.Terms[0].Coef == 0 {
+		return
+	}
+	if a.tie == nil {
+		belt := l.Belt != nil && l.Belt.Tight >= 0 && l.Belt.Lines[l.Belt.Tied] == a.from.Index
+		a.tie = b.tie(tie{name: a.name, is: l.Magnitude, what: l.Name, by: a.from, from: origin.Magnitude(b.s, a.from.Index), belt: belt})
+	}
+	a.dir = r3.Scale(1/l.Magnitude.Terms[0].Coef, a.Force.Terms[0].D)
+}
+
+func (b *builder) tie(of tie) *tie {
+	b.ties = append(b.ties, &of)
+	return &of
+}
+
+// slipping are the two parts of what a rough surface exerts where slip impends: the normal force
+// and the friction, which opposes the motion.
+func (b *builder) slipping(a act) []*act {
+	j, n, side := a.joint, a.joint.Forces.Terms[0].Unknown, a.side()
+	push, drag, friction := *a.Act, *a.Act, a
+	push.Force.Terms = []problem.ActTerm{{Unknown: n, D: r3.Scale(side, j.Normal)}}
+	a.Act, a.what, a.tie, a.name, a.vec = &push, "normal force", nil, b.unknown(n), vector("N", named(j.Name))
+	name, along, mu := b.frictionOf(j)
+	drag.Force.Terms, drag.Couple = []problem.ActTerm{{Unknown: n, D: r3.Scale(-side*j.Friction, j.Slip)}}, problem.Vector{}
+	friction.Act, friction.what, friction.name, friction.vec, friction.dir = &drag, "friction", name, vector("F", named(j.Name)), r3.Scale(side, along)
+	if friction.tie == nil {
+		friction.tie = b.tie(tie{name: name, is: problem.Affine{Terms: []problem.Term{{Unknown: n, Coef: mu}}},
+			what: "the friction at " + j.Name, by: a.from, from: muFrom(j), friction: true})
+	}
+	return []*act{&a, &friction}
+}
+
+// frictionOf is the friction of a rough surface where slip impends, on its first body: its symbol, the
+// direction in which it is positive, and what of the normal force it is. In the plane it is positive
+// as where slip does not impend, and negative where it acts the other way.
+func (b *builder) frictionOf(j *problem.Joint) (name doc.Math, along r3.Vec, mu float64) {
+	if !b.p.Planar {
+		return subscripted("F", j.Name), r3.Scale(-1, j.Slip), j.Friction
+	}
+	name, along = part(named(j.Name), "F"), r3.Vec{X: j.Normal.Y, Y: -j.Normal.X}
+	name.Name = j.Name + "F"
+	return name, along, math.Copysign(j.Friction, -r3.Dot(j.Slip, along))
 }
 
 // place names where an act is: of a couple anywhere, else its point, a point at the same place, or the coordinates.
 func (b *builder) place(a *problem.Act) string {
-	if of := (&act{Act: a}); of.isCouple() && !of.isForce() {
+	at := a.Point
+	if at < 0 {
+		at = slices.IndexFunc(b.p.Points, func(x problem.Point) bool { return x.OK && x.At == a.At })
+	}
+	switch {
+	case a.Force.IsZero() && !a.Couple.IsZero():
 		return "anywhere"
-	}
-	if a.Point >= 0 {
-		return b.p.Points[a.Point].Name
-	}
-	at := func(x problem.Point) bool { return x.OK && x.At == a.At }
-	if k := slices.IndexFunc(b.p.Points, at); k >= 0 {
-		return b.p.Points[k].Name
+	case at >= 0:
+		return b.p.Points[at].Name
 	}
 	write := func(x float64) string {
 		m := b.length(x)
@@ -163,16 +189,15 @@ func (b *builder) place(a *problem.Act) string {
 // a two-force member of the hand solution is S with its body.
 func (b *builder) unknown(j int) doc.Math {
 	if member := j - len(b.p.Unknowns); member >= 0 {
-		return subscripted("S", b.p.Bodies[b.hand.Members[member].Body].Name)
+		return subscripted("S", b.p.Bodies[b.Hand.Members[member].Body].Name)
 	}
 	u := &b.p.Unknowns[j]
 	m := named(u.Name)
-	if u.Joint >= 0 {
-		if axis, after := strings.CutPrefix(u.Name, b.p.Joints[u.Joint].Name); after && axis != "" {
-			m = part(named(b.p.Joints[u.Joint].Name), axis)
-		} else if u.Dim == units.Moment && len(u.Name) > 1 && u.Name[0] == 'M' {
-			m = symbol("M", words(u.Name[1:]))
-		}
+	switch {
+	case u.Joint >= 0 && u.Dim == units.Moment:
+		m = symbol("M", words(u.Name[1:]))
+	case u.Part != "":
+		m = part(named(strings.TrimSuffix(u.Name, u.Part)), u.Part)
 	}
 	m.Name = u.Name
 	return m

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/handsolve"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -27,7 +28,7 @@ func (b *builder) answers(conclusions []doc.Block) {
 	for _, q := range asked {
 		v, err := b.s.Evaluate(q)
 		switch {
-		case b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0:
+		case b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q):
 			none = append(none, called(b.p, q))
 		case err != nil && q.Kind == problem.AskUnknown && q.Unknown >= 0 && b.s.X[q.Unknown].Ranged:
 			body = append(body, sentence(b.s.RangeWords(q.Unknown)))
@@ -59,28 +60,7 @@ func called(p *problem.Problem, q problem.Query) string {
 
 // dependsOnSolution tells results that are not of the geometry or the loads alone.
 func (b *builder) dependsOnSolution(q problem.Query) bool {
-	found := func(line int) bool { // the direction of a reaction, and that of a force by components
-		if line < 0 {
-			return true
-		}
-		_, geometric := b.p.Lines[line].Direction()
-		return !geometric
-	}
-	switch q.Kind {
-	case problem.AskLength, problem.AskLoads, problem.AskSpread:
-		return false
-	case problem.AskUnit:
-		return found(q.Line)
-	case problem.AskAngle:
-		return found(q.Line) || found(q.Other)
-	case problem.AskMagnitude:
-		return b.dependsOnSolution(*q.Of)
-	case problem.AskCouple:
-		return len(b.p.Couples[q.Couple].Magnitude.Terms) > 0
-	case problem.AskUnknown:
-		return q.Unknown >= 0 || q.Line >= 0 && len(b.p.Lines[q.Line].Magnitude.Terms) > 0
-	}
-	return true
+	return len(handsolve.DependsOn(b.s, []problem.Query{q})) > 0
 }
 
 // senseWord is tension or compression of a line, also of one whose magnitude follows from others,
@@ -128,32 +108,33 @@ func (b *builder) answer(q problem.Query, v float64) answer {
 }
 
 func (b *builder) ownerOf(q problem.Query) (of owner) {
-	letter := "R"
+	var from problem.Source
 	switch {
 	case q.Line >= 0:
-		l := &b.p.Lines[q.Line]
-		letter, of.name, of.symbol = "F", l.Name, named(l.Name)
-		if len(l.Acts) > 0 {
-			of.force = b.s.Sum(l.Acts[0].Force)
+		from = problem.Source{Thing: problem.ALine, Index: q.Line}
+		if acts := b.p.Lines[q.Line].Acts; len(acts) > 0 {
+			of.force = b.s.Sum(acts[0].Force)
 		}
 	case q.Joint >= 0:
-		j := &b.p.Joints[q.Joint]
-		of.name, of.symbol = j.Name, named(j.Name)
-		of.force, of.moment = b.s.Sum(j.Forces), b.s.Sum(j.Moments)
+		from = problem.Source{Thing: problem.AJoint, Index: q.Joint}
+		of.force, of.moment = b.s.Sum(b.p.Joints[q.Joint].Forces), b.s.Sum(b.p.Joints[q.Joint].Moments)
 	case q.Load >= 0:
-		d := &b.p.Loads[q.Load]
-		of.name, of.symbol, of.force = d.Name, resultant(d), r3.Scale(d.Total, d.Direction)
+		from = problem.Source{Thing: problem.ALoad, Index: q.Load}
+		of.force = r3.Scale(b.p.Loads[q.Load].Total, b.p.Loads[q.Load].Direction)
 	case q.Body >= 0:
-		name := b.p.Bodies[q.Body].Name
-		of.name, of.symbol = name, subscripted("R", name)
-		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == name }) {
-			of.symbol = subscripted("R", name+",loads") // apart from the joint's reaction
+		of.name = b.p.Bodies[q.Body].Name
+		sub := of.name
+		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == sub }) {
+			sub += ",loads" // apart from the joint's reaction
 		}
+		of.symbol, of.vec = subscripted("R", sub), vector("R", words(sub))
 		of.force, of.moment = b.loadsOn(q.Body)
-		of.vec = vector("R", of.symbol.Of[0])
+		return of
+	default:
 		return of
 	}
-	of.vec = vector(letter, words(of.name))
+	of.name = b.p.NameOf(from)
+	of.symbol, of.vec = b.symbolOf(from)
 	return of
 }
 
@@ -170,6 +151,10 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	case problem.AskUnknown, problem.AskCouple, problem.AskFriction:
 		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
 			return b.unknown(q.Unknown)
+		}
+		if q.Kind == problem.AskFriction {
+			name, _, _ := b.frictionOf(&b.p.Joints[q.Joint])
+			return name
 		}
 		return named(q.Name)
 	case problem.AskMagnitude:
@@ -223,7 +208,7 @@ func (r answer) derived() []doc.Block {
 	}
 	switch q.Kind {
 	case problem.AskUnknown:
-		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return slices.Contains(t.about.Lines, q.Line) })
+		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return t.by == problem.Source{Thing: problem.ALine, Index: q.Line} })
 		if q.Unknown < 0 && l != nil && len(l.Magnitude.Terms) > 0 && !tied {
 			return r.is(r.affine(l.Magnitude, f))
 		}
@@ -246,8 +231,6 @@ func (r answer) derived() []doc.Block {
 		if len(of) > 1 {
 			return r.is(sum(of...))
 		}
-	case problem.AskFriction:
-		return r.is(signed(r.v, subscripted("F", r.p.Joints[q.Joint].Name)))
 	case problem.AskAngle, problem.AskComponent:
 		return r.along()
 	case problem.AskForce, problem.AskJoint, problem.AskLoads, problem.AskSpread, problem.AskUnit:
@@ -256,7 +239,7 @@ func (r answer) derived() []doc.Block {
 	return nil
 }
 
-// directed is a direction in a scalar product: the unit vector of a line, or a force with its magnitude.
+// directed is a vector with its symbol: the unit vector of a line, or a force with its magnitude.
 type directed struct {
 	symbol    doc.Math
 	v         r3.Vec
@@ -281,18 +264,13 @@ func (r answer) along() []doc.Block {
 	if r.q.Kind == problem.AskComponent {
 		first = directed{vector("F", words(r.of.name)), in(r.of.force, r.p.Units.Force), 0}
 	}
-	var of, sizes, symbols []doc.Math
-	for k := range r.axes {
-		if x, y := xyz(cleaned(first.v))[k], xyz(cleaned(other.v))[k]; x != 0 && y != 0 {
-			of = append(of, product(paren(r.number(x)), paren(r.number(y))))
-		}
-	}
+	var sizes, symbols []doc.Math
 	for _, d := range []directed{first, other} {
 		if d.magnitude > 0 {
 			sizes, symbols = append(sizes, r.number(d.magnitude)), append(symbols, size(d.symbol))
 		}
 	}
-	form, with := product(first.symbol, words("·"), other.symbol), sum(of...)
+	form, with := product(first.symbol, words("·"), other.symbol), r.dot(first.v, other.v, unsaid, unsaid)
 	if len(sizes) > 0 {
 		form, with = fraction(form, product(symbols...)), fraction(with, product(sizes...))
 	}
@@ -315,12 +293,17 @@ func (r answer) partOf() []doc.Block {
 	w, total := cleaned(in(r.of.force, f)), size(r.of.vec)
 	of := func(axis int) doc.Math { return part(r.of.symbol, "xyz"[axis:axis+1]) }
 	var squares []doc.Math
-	for axis, x := range xyz(w)[:r.axes] {
-		if x != 0 {
-			squares = append(squares, square(of(axis)))
-		}
+	for axis := range components(w) {
+		squares = append(squares, square(of(axis)))
 	}
-	derivesSize := len(squares) > 1 && (q.Part == problem.Size || !r.derivedSize[keyOf(r.of.vec)])
+	magnitude := func(shown doc.Math) []doc.Math { // before angles once of each force
+		key := keyOf(r.of.vec)
+		if len(squares) < 2 || q.Part != problem.Size && r.derivedSize[key] {
+			return nil
+		}
+		r.derivedSize[key] = true
+		return []doc.Math{r.equals(total, root(sum(squares...)), r.norm(w, unsaid), shown)}
+	}
 	ratio := func(axis int) (form, with doc.Math) {
 		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(r3.Norm(w)))
 	}
@@ -328,18 +311,12 @@ func (r answer) partOf() []doc.Block {
 	case q.Kind == problem.AskUnit && q.Line >= 0 && len(r.p.Lines[q.Line].Legs) > 0: // it stands with the unit vectors
 	case q.Kind == problem.AskUnit:
 		return r.is(ratio(int(q.Part)))
-	case q.Part == problem.Size && derivesSize:
-		r.derivedSize[keyOf(r.of.vec)] = true
-		return []doc.Block{aligned(r.equals(total, root(sum(squares...)), r.norm(w, unsaid), r.shown))}
+	case q.Part == problem.Size:
+		return formulas(magnitude(r.shown))
 	case q.Part <= problem.Z:
 		return r.component(int(q.Part))
 	case q.Part >= problem.Alpha && q.Part <= problem.Gamma:
-		var lines []doc.Math
-		if derivesSize {
-			lines = append(lines, r.equals(total, root(sum(squares...)), r.norm(w, unsaid), measured(r.number(r3.Norm(w)), f)))
-			r.derivedSize[keyOf(r.of.vec)] = true
-		}
-		return []doc.Block{aligned(append(lines, r.byCosine(ratio(int(q.Part-problem.Alpha)))...)...)}
+		return formulas(append(magnitude(measured(r.number(r3.Norm(w)), f)), r.byCosine(ratio(int(q.Part-problem.Alpha)))...))
 	case q.Part == problem.PlaneAngle:
 		return r.planeAngle(w, of(0), of(1))
 	case q.Part == problem.At && q.Kind == problem.AskLoads:
@@ -353,41 +330,39 @@ func (r answer) partOf() []doc.Block {
 // component is a component of a force of known direction, T1 · 0.6, or of the normal force and the
 // friction of a rough surface. Of loads it is the sum of a column of the table.
 func (r answer) component(axis int) []doc.Block {
-	type force struct {
-		symbol doc.Math
-		u      r3.Vec
-		size   float64
-	}
-	var forces []force
+	var forces []directed
 	switch q := r.q; {
 	case q.Kind == problem.AskSpread:
 		d := &r.p.Loads[q.Load]
-		forces = []force{{r.of.symbol, d.Direction, d.Total}}
+		forces = []directed{{r.of.symbol, d.Direction, d.Total}}
 	case q.Kind == problem.AskForce && len(r.p.Lines[q.Line].Legs) == 1 && !r.p.Lines[q.Line].ByComponents():
 		if magnitude, _ := r.s.Magnitude(q.Line); magnitude != 0 {
-			forces = []force{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
+			forces = []directed{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}
 	case q.Kind == problem.AskJoint:
 		j := &r.p.Joints[q.Joint]
 		for k, t := range j.Forces.Terms {
 			push := r.s.X[t.Unknown].Value
 			if j.Impending && k == 0 {
-				forces = []force{{r.unknown(t.Unknown), j.Normal, push}, {subscripted("F", j.Name), r3.Scale(-1, j.Slip), j.Friction * push}}
+				friction, along, mu := r.frictionOf(j)
+				forces = []directed{{r.unknown(t.Unknown), j.Normal, push}, {friction, along, mu * push}}
 			} else if len(j.Forces.Terms) == 1 {
-				forces = []force{{r.unknown(t.Unknown), t.D, push}}
+				forces = []directed{{r.unknown(t.Unknown), t.D, push}}
 			}
 		}
 	}
 	var form, with []doc.Math
 	for _, f := range forces {
-		x := clean(xyz(f.u)[axis], 1)
-		if x == 0 || f.size == 0 {
+		x := clean(xyz(f.v)[axis], 1)
+		if x == 0 || f.magnitude == 0 {
 			continue
 		}
-		value, number := r.number(r.p.Units.Force.In(f.size)), r.number(x)
+		value, number := r.number(r.p.Units.Force.In(f.magnitude)), r.number(x)
 		form = append(form, times(number, f.symbol))
 		if len(forces) == 1 {
 			with = append(with, product(paren(number), paren(value)))
+		} else if x == 1 {
+			with = append(with, value)
 		} else {
 			with = append(with, times(number, grouped(value)))
 		}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
@@ -99,19 +101,14 @@ func (b *builder) wrap(belt *problem.Belt) (body []doc.Block) {
 	beta, angle := symbol("β"), b.p.Units.For(units.Angle)
 	show := func(x float64) doc.Math { return traced(wrapFrom(belt), b.number(x)) }
 	if belt.ByPath {
-		var of []doc.Math
-		u, v := xyz(cleaned(b.p.Lines[belt.Lines[0]].Legs[0].U)), xyz(cleaned(b.p.Lines[belt.Lines[1]].Legs[0].U))
-		part := func(line int, axis int, x float64) doc.Math {
-			return grouped(traced(origin.Segment(b.s, line, 0, origin.U, axis), b.number(x)))
+		leg := func(line int) (u r3.Vec, from axes) {
+			return b.p.Lines[line].Legs[0].U, func(axis int) doc.Origin { return origin.Segment(b.s, line, 0, origin.U, axis) }
 		}
-		for k := range b.axes {
-			if u[k] != 0 && v[k] != 0 {
-				of = append(of, product(part(belt.Lines[0], k, u[k]), part(belt.Lines[1], k, v[k])))
-			}
-		}
+		u, from := leg(belt.Lines[0])
+		v, also := leg(belt.Lines[1])
 		c := traced(origin.Phrase("the cosine of the angle of contact of the belt %[1]s", belt.Name), b.number(clean(math.Cos(belt.Wrap), 1)))
-		cos := []doc.Math{function("cos", beta), sum(of...), c}
-		if len(of) == 0 { // they are perpendicular, axis by axis
+		cos := []doc.Math{function("cos", beta), b.dot(u, v, from, also), c}
+		if isZero(cos[1]) { // they are perpendicular, axis by axis
 			cos = []doc.Math{cos[0], c}
 		}
 		relate := b.equals

@@ -27,22 +27,20 @@ const mostByHand = 150
 // and products of them. A problem without a single solution gets its verdict
 // explained in place of values. The solution by hand stands behind the equations.
 func Build(s *statics.Solution) *Working {
-	w := &Working{Solution: s, Rounding: Rounding}
-	b := &builder{s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
+	b := &builder{Working: &Working{Solution: s}, s: s, p: s.Problem, axes: 3, derivedSize: map[string]bool{}}
 	if b.p.Planar {
 		b.axes = 2
 	}
 	if len(b.p.Bodies) == 0 || s.Verdict == statics.Unreadable {
 		b.verdict()
-		w.Steps = b.steps
-		return w
+		return b.Working
 	}
 	if n := len(s.X); n > 0 && n <= mostByHand {
-		w.Hand = handsolve.Find(s)
+		b.Hand = handsolve.Find(s)
 	}
 	b.collect()
+	b.findWanted()
 	b.find()
-	b.hand = w.Hand
 	b.cutFree()
 	if len(s.X) > 0 && !b.many() {
 		b.equations()
@@ -56,12 +54,12 @@ func Build(s *statics.Solution) *Working {
 	b.moments()
 	if len(s.X) > 0 {
 		b.numbers()
-		w.RouteFrom = len(b.steps)
+		b.handFrom = len(b.Steps)
 		b.handSolution()
-		w.RouteTo = len(b.steps)
+		b.handTo = len(b.Steps)
 	}
 	b.solved()
-	if len(s.X) == 0 || w.Hand.Why == handsolve.NoneAsked {
+	if len(s.X) == 0 || b.Hand.Why == handsolve.NoneAsked {
 		b.resultants()
 	}
 	b.follow()
@@ -71,26 +69,26 @@ func Build(s *statics.Solution) *Working {
 	b.verdict()
 	b.checks()
 	b.answers(conclusions)
-	w.Steps = b.steps
-	return w
+	return b.Working
 }
 
 // builder is one building of one working.
 type builder struct {
+	*Working
 	s           *statics.Solution
 	p           *problem.Problem
 	axes        int // 2 in the plane, 3 in space
-	hand        handsolve.Order
 	acts        [][]*act
 	ties        []*tie
 	found       map[string]float64 // by symbol: the numbers of the unknowns that have one value
+	named       []bool             // the unknowns that are asked for by name
+	wantsAny    bool               // a result may need any of them
 	derivedSize map[string]bool    // magnitudes of asked forces that stand derived
-	steps       []Step
 }
 
 func (b *builder) step(kind Kind, title string, about Subject, body ...doc.Block) {
 	if len(body) > 0 {
-		b.steps = append(b.steps, Step{Kind: kind, Title: title, Body: body, About: about})
+		b.Steps = append(b.Steps, Step{Kind: kind, Title: title, Body: body, About: about})
 	}
 }
 
@@ -107,17 +105,17 @@ func (b *builder) fixed() bool {
 	return !slices.ContainsFunc(b.s.X, open) && (b.s.Unique() || b.s.Verdict == statics.Resultant)
 }
 
-// say makes a sentence of words (string) and formulas (Math).
+// say makes a sentence of words (string), formulas (Math) and phrases of both.
 func say(of ...any) *doc.Paragraph {
 	var text []doc.Inline
 	for _, x := range of {
 		switch x := x.(type) {
 		case string:
-			text = append(text, doc.Inline{Words: x})
+			text = append(text, wordCell(x))
 		case doc.Math:
-			text = append(text, doc.Inline{Math: &x})
-		case []doc.Inline:
-			text = append(text, x...)
+			text = append(text, cell(x))
+		case []any:
+			text = append(text, say(x...).Text...)
 		}
 	}
 	return &doc.Paragraph{Text: text}
@@ -146,9 +144,7 @@ func listed(of []doc.Math) doc.Inline {
 }
 
 // list joins formulas in a sentence: T1, T2 and T3.
-func list(of []doc.Math) []doc.Inline {
-	return say(and(each(of, func(m doc.Math) []any { return []any{m} }))...).Text
-}
+func list(of []doc.Math) []any { return and(each(of, func(m doc.Math) any { return m })) }
 
 // each is a list with something in place of each of another's.
 func each[T, U any](of []T, to func(T) U) []U {
@@ -160,7 +156,7 @@ func each[T, U any](of []T, to func(T) U) []U {
 }
 
 // and joins phrases: ΣFx on the beam, ΣFy on the beam and ΣM_A on the beam.
-func and(phrases [][]any) (out []any) {
+func and(phrases []any) (out []any) {
 	for k, phrase := range phrases {
 		switch {
 		case k == 0:
@@ -169,7 +165,7 @@ func and(phrases [][]any) (out []any) {
 		default:
 			out = append(out, ", ")
 		}
-		out = append(out, phrase...)
+		out = append(out, phrase)
 	}
 	return out
 }

@@ -5,7 +5,6 @@ import (
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/origin"
-	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
 )
@@ -30,7 +29,7 @@ func (b *builder) verdict() {
 		says = says[1:] // that it is determinate was seen from the solution
 	case v == statics.Indeterminate:
 		body = append(body, say("The equations can be satisfied, but they do not determine every unknown: statics alone cannot tell how the bodies share the load. Their stiffness would decide."))
-		if b.allAsked() {
+		if !slices.Contains(b.named, false) {
 			says = slices.Delete(says, 1, 1+len(b.s.X)) // the ranges are the answers
 		}
 	}
@@ -38,17 +37,6 @@ func (b *builder) verdict() {
 		body = append(body, sentence(w))
 	}
 	b.step(Verdict, verdictTitles[b.s.Verdict], Subject{}, body...)
-}
-
-// allAsked tells that each unknown is among the answers.
-func (b *builder) allAsked() bool {
-	for j := range b.s.X {
-		asks := func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }
-		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, asks) {
-			return false
-		}
-	}
-	return true
 }
 
 // sentence is a statement of another room as a sentence of its own.

@@ -43,19 +43,16 @@ func (b *builder) cutFree() {
 			continue
 		case particle && added:
 			says = []any{lead + "the forces are concurrent, so their resultant ", equal(vector("R"), bigSum(vector("F"))), " acts through the particle."}
-		case particle && alone:
-			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations}
-		case particle:
+		case particle && !alone:
 			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " is sufficient (" + equations + apiece + ")."}
+		case particle:
+			says = []any{lead + "the forces are concurrent, so ", b.zero("M"), " holds of itself and ", b.zero("F"), " gives " + equations, in}
 		case added:
 			says = []any{lead + "the known forces are added, and their moments about " + english.And(b.aboutPoints()...) + "."}
 		case alone:
-			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations}
+			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations, in}
 		default:
 			says = []any{lead, b.zero("F"), " and ", b.zero("M"), " give " + equations + apiece + "."}
-		}
-		if alone {
-			says = append(says, in...)
 		}
 		body = append(body, say(says...))
 	}
@@ -67,7 +64,7 @@ func (b *builder) cutFree() {
 	}
 	if len(b.s.X) > 0 && !alone {
 		total := "In total, " + english.Count(len(b.s.System.Rows)+len(b.ties), "equation") + b.equationsOf()
-		body = append(body, say(append([]any{total}, in...)...))
+		body = append(body, say(total, in))
 	}
 	b.step(CutFree, "Free "+english.Plural(len(all), "body"), Subject{Bodies: all}, body...)
 }
@@ -130,7 +127,7 @@ func (b *builder) cuts() []doc.Block {
 		if i > 0 {
 			joints = append(joints, " ")
 		}
-		joints = append(joints, b.jointWords(&b.p.Joints[i])...)
+		joints = append(joints, b.jointWords(&b.p.Joints[i]))
 	}
 	if len(joints) > 0 {
 		out = append(out, say(joints...))
@@ -170,28 +167,32 @@ func (b *builder) unknownsOf(of ...[]problem.ActTerm) []doc.Math {
 func (b *builder) jointWords(j *problem.Joint) []any {
 	of, n := b.unknownsOf(j.Forces.Terms, j.Moments.Terms), len(j.Forces.Terms)
 	what := "The " + j.Words() + " at " + b.p.Points[j.Point].Name
-	friction := subscripted("F", j.Name)
-	var parts [][]any
+	var slip *tie
+	for _, t := range b.ties {
+		if t.friction && j == &b.p.Joints[t.by.Index] {
+			slip = t
+		}
+	}
+	var parts []any
 	switch {
 	case len(of) == 0:
 		return []any{what + " exerts no force."}
 	case j.Impending:
-		parts = [][]any{{"the normal force ", of[0]}, {"the friction force ", friction}}
+		parts = []any{[]any{"the normal force ", of[0]}, []any{"the friction force ", slip.name}}
 	case j.HasFriction:
-		parts = [][]any{{"the normal force ", of[0]}, {"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
+		parts = []any{[]any{"the normal force ", of[0]}, []any{"the friction " + english.Plural(n-1, "force") + " ", list(of[1:n])}}
 	case n > 0:
-		parts = [][]any{{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
+		parts = []any{[]any{"its " + english.Plural(n, "reaction") + " ", list(of[:n])}}
 	}
 	if moments := of[n:]; len(moments) > 0 {
 		parts = append(parts, []any{"the " + english.Plural(len(moments), "moment") + " ", list(moments)})
 	}
-	text := append([]any{what + " is replaced by "}, and(parts)...)
+	text := []any{what + " is replaced by ", and(parts)}
 	if j.Second != problem.Ground {
 		text = append(text, " on "+b.bodyWords(j.First)+" and by the opposite on "+b.bodyWords(j.Second))
 	}
 	if j.Impending {
-		mu := traced(muFrom(j), b.number(j.Friction))
-		text = append(text, ". Slip is impending, so ", equal(friction, product(symbol("μ"), of[0]), times(mu, of[0])), ", opposing the motion")
+		text = append(text, ". Slip is impending, so ", equal(slip.name, b.tied(slip)), ", opposing the motion")
 	}
 	return append(text, ".")
 }
@@ -219,9 +220,9 @@ func (b *builder) twoForce() (out []doc.Block) {
 	var names []string
 	for _, c := range b.s.Checks {
 		byHand := func(s handsolve.Step) bool {
-			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.hand.Members[s.Member].Body].Name == c.Subject
+			return s.Kind == handsolve.TwoForce && b.p.Bodies[b.Hand.Members[s.Member].Body].Name == c.Subject
 		}
-		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.hand.Steps, byHand) {
+		if c.Kind == statics.CheckTwoForce && !slices.ContainsFunc(b.Hand.Steps, byHand) {
 			names = append(names, c.Subject)
 			out = append(out, say("Two-force member "+c.Subject+": forces act on it at "+c.With+" only, so they are equal, opposite and collinear."))
 		}

@@ -59,7 +59,7 @@ func (b *builder) numbers() {
 		}
 	}
 	relations := b.relations()
-	if b.many() && !(len(b.hand.Steps) > 0 && b.particles()) {
+	if b.many() && !(len(b.Hand.Steps) > 0 && b.particles()) {
 		b.step(Equations, "Equations of equilibrium", Subject{}, append([]doc.Block{say(english.Capital(b.unitsSaid()) + "."), t}, relations...)...)
 		return
 	}
@@ -166,11 +166,6 @@ func (b *builder) rowSum(i int) doc.Math {
 	return sum(of...)
 }
 
-// right is b[i] in the unit of its row.
-func (b *builder) right(i int) float64 {
-	return b.s.System.B[i] / b.p.Units.For(b.s.System.Rows[i].Dim()).Factor
-}
-
 // matrixColumns is up to how many unknowns A x = b is written out: a page is not wider.
 const matrixColumns = 6
 
@@ -190,7 +185,7 @@ func (b *builder) matrix() {
 			line.Of = append(line.Of, traced(origin.Entry(b.s, i, j), b.number(b.s.Coefficient(i, j))))
 		}
 		grid.Of = append(grid.Of, line)
-		bs.Of = append(bs.Of, traced(origin.Known(b.s, i), b.number(b.right(i)+0)))
+		bs.Of = append(bs.Of, traced(origin.Known(b.s, i), b.number(sys.B[i]/b.p.Units.For(sys.Rows[i].Dim()).Factor+0)))
 	}
 	xs.Of = b.unknowns()
 	says := "In matrix form, "

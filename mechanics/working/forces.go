@@ -29,7 +29,7 @@ func (b *builder) forceList() {
 		about := Subject{Bodies: []int{i}}
 		t := doc.NewTable("Force", "Kind", "Acts at", "Magnitude")
 		for _, a := range b.acts[i] {
-			about.add(a.subject)
+			about.add(a.from)
 			magnitude := b.magnitudeCell(a)
 			if magnitude.Math != nil {
 				*magnitude.Math = traced(a.source.Magnitude(b.s), *magnitude.Math)
@@ -52,38 +52,36 @@ func (b *builder) labels(a *act, of ...[]problem.ActTerm) []doc.Math {
 }
 
 func (b *builder) magnitudeCell(a *act) doc.Inline {
-	f, moment := b.p.Units.Force, b.p.Units.For(units.Moment)
-	affine := func(m problem.Affine, u units.Unit) doc.Inline {
-		switch {
-		case len(m.Terms) == 0:
-			return cell(measured(b.number(u.In(m.Const)), u))
-		case len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0:
-			return wordCell("unknown")
-		}
-		return cell(b.affine(m, u))
-	}
+	m, u := problem.Affine{Const: r3.Norm(a.Force.Const)}, b.p.Units.Force
 	switch l := a.line; {
 	case a.tie != nil:
 		return cell(b.tied(a.tie))
 	case l != nil && l.ByComponents() && a.known():
-		return cell(measured(b.tuple(in(a.Force.Const, f), unsaid), f))
-	case l != nil && !l.ByComponents() && !b.own(a.subject.Lines[0]):
-		return affine(l.Magnitude, f)
+		return cell(measured(b.tuple(in(a.Force.Const, u), unsaid), u))
+	case l != nil && !l.ByComponents():
+		m = l.Magnitude
 	case a.couple != nil:
-		return affine(a.couple.Magnitude, moment)
-	case l != nil || !a.known():
+		m, u = a.couple.Magnitude, b.p.Units.For(units.Moment)
+	case !a.known():
 		return wordCell("unknown")
 	case a.isCouple(): // of a distributed load
-		return affine(problem.Affine{Const: r3.Norm(a.Couple.Const)}, moment)
+		m.Const, u = r3.Norm(a.Couple.Const), b.p.Units.For(units.Moment)
 	}
-	return affine(problem.Affine{Const: r3.Norm(a.Force.Const)}, f)
+	switch {
+	case len(m.Terms) == 0:
+		return cell(measured(b.number(u.In(m.Const)), u))
+	case len(m.Terms) == 1 && m.Terms[0].Coef == 1 && m.Const == 0:
+		return wordCell("unknown")
+	}
+	return cell(b.affine(m, u))
 }
 
 // tied is what a tied force is: μ AN = 0.3 AN, or 0.3 N.
 func (b *builder) tied(t *tie) doc.Math {
 	is := traced(t.from, b.affine(t.is, b.p.Units.Force))
 	if t.friction {
-		return equal(product(symbol("μ"), b.unknown(t.is.Terms[0].Unknown)), is)
+		normal := t.is.Terms[0]
+		return equal(signed(normal.Coef, product(symbol("μ"), b.unknown(normal.Unknown))), is)
 	}
 	return is
 }

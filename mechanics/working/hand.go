@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/handsolve"
 	"trivet/mechanics/origin"
 	"trivet/mechanics/problem"
+	english "trivet/mechanics/say"
 	"trivet/units"
 )
 
@@ -22,27 +23,16 @@ var refusals = map[handsolve.Refusal]string{
 	handsolve.NoSingleValues: "No unknown that is asked for has a single value.",
 }
 
-// handSolution are the steps of the hand solution: for each the sentence that says which body is
-// considered and why one unknown is alone, the equation in symbols and with numbers, and the
-// value. Equations that follow each other on the same bodies are one step.
+// handSolution are the steps of the hand solution. Equations that follow each other on the same
+// bodies are one step.
 func (b *builder) handSolution() {
-	for i := range b.hand.Steps {
-		step := &b.hand.Steps[i]
-		title, sentences := b.handWords(step)
-		if i == 0 || !follows(&b.hand.Steps[i-1], step) {
-			b.steps = append(b.steps, Step{Kind: Route, Title: title})
-			if step.Kind == handsolve.One && len(step.Equations[0].Cut) > 0 {
-				sentences = append([][]any{{b.section(&step.Equations[0])}}, sentences...)
-			}
+	for i := range b.Hand.Steps {
+		step := &b.Hand.Steps[i]
+		if i == 0 || !follows(&b.Hand.Steps[i-1], step) {
+			b.Steps = append(b.Steps, Step{Kind: HandStep})
 		}
-		out := &b.steps[len(b.steps)-1]
-		for _, sentence := range sentences {
-			out.Body = append(out.Body, say(sentence...))
-		}
-		out.Body = append(out.Body, b.handFormulas(out, step)...)
-		for len(out.Hand) < len(out.Body) {
-			out.Hand = append(out.Hand, step)
-		}
+		out := &b.Steps[len(b.Steps)-1]
+		out.Body = append(out.Body, b.handStep(out, step)...)
 	}
 }
 
@@ -51,8 +41,10 @@ func follows(last, step *handsolve.Step) bool {
 	return last.Kind == handsolve.One && step.Kind == handsolve.One && slices.Equal(last.Equations[0].Bodies, step.Equations[0].Bodies)
 }
 
-// handFormulas are the equations of a step and the values that it finds, below its sentences.
-func (b *builder) handFormulas(out *Step, step *handsolve.Step) (body []doc.Block) {
+// handStep gives a step its title, which is the bodies that it considers or what it finds by
+// inspection, and the sentences that say why one unknown is alone and what is known already, with
+// the equation in symbols and with numbers, and the values found.
+func (b *builder) handStep(out *Step, step *handsolve.Step) (body []doc.Block) {
 	var symbols, numbers, values []doc.Math
 	for i := range step.Equations {
 		e := &step.Equations[i]
@@ -64,24 +56,38 @@ func (b *builder) handFormulas(out *Step, step *handsolve.Step) (body []doc.Bloc
 	}
 	switch step.Kind {
 	case handsolve.ZeroForce:
+		out.Title = "Zero-force members"
 		for _, z := range step.Zero {
-			out.About.Bodies = append(out.About.Bodies, z.Body)
+			out.About.Bodies, body = append(out.About.Bodies, z.Body), append(body, b.zeroForce(z))
 		}
-		return nil // the sentences give the values
+		return body // the sentences give the values
 	case handsolve.Together:
-		out.Kind = Solve
-		body = []doc.Block{aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
+		out.Kind, out.Title = Solve, "Simultaneous equations for "+b.names(foundIn(step))
+		body = []doc.Block{b.together(step), aligned(symbols...), say("With numbers:"), &doc.Formula{Of: numbers, Found: true}}
 	case handsolve.One:
-		if slices.ContainsFunc(step.Equations[0].Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
+		e := &step.Equations[0]
+		if noun, _ := b.noun(e); out.Title == "" && len(e.Cut) == 0 {
+			out.Title = english.Capital(noun)
+		} else if out.Title == "" {
+			cut := english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
+			out.Title, body = "Section through "+cut, []doc.Block{say("Cut " + cut + " and consider the part with " + b.bodiesWords(e.Bodies) + ".")}
+		}
+		if slices.ContainsFunc(e.Terms, func(t handsolve.Term) bool { return t.Known && t.Value != 0 }) {
 			with, figures, exact := b.solving(numbers[0], values[0])
 			symbols = []doc.Math{reprinted(symbols[0], figures), with}
 			if !exact {
 				values[0].Text = "≈"
 			}
 		}
-		body = []doc.Block{aligned(symbols...)}
+		body = append(body, b.one(step), aligned(symbols...))
 	default:
-		out.About.Bodies = []int{b.hand.Members[step.Member].Body}
+		m := &b.Hand.Members[step.Member]
+		out.About.Bodies = []int{m.Body}
+		if out.Title = "Two-force member " + b.p.Bodies[m.Body].Name; step.Kind == handsolve.TwoForce {
+			body = []doc.Block{b.twoForceMember(step)}
+		} else {
+			out.Title, body = "Components of the force in "+b.bodyWords(m.Body), []doc.Block{say(b.unknown(b.memberForce(step)), " has these components at the ends of the member:")}
+		}
 	}
 	return append(body, formulas(values)...)
 }
@@ -91,14 +97,14 @@ func (b *builder) foundByHand(step *handsolve.Step, k int) doc.Math {
 	x := step.Finds[k]
 	of := []doc.Math{b.unknown(x.Symbol)}
 	if step.Kind == handsolve.Components {
-		member := &b.hand.Members[step.Member]
-		along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", b.hand.Name(b.p, x.Symbol), b.p.Bodies[member.Body].Name)
+		member := &b.Hand.Members[step.Member]
+		along := origin.Phrase("%[1]s: the component of a unit vector along the two-force member %[2]s", b.Hand.Name(b.p, x.Symbol), b.p.Bodies[member.Body].Name)
 		of = append(of, times(traced(along, b.number(b.share(b.memberForce(step), x.Symbol))), b.unknown(b.memberForce(step))))
 	}
 	return equal(append(of, traced(b.origins().Found(step, k), b.result(x.Value, b.unitOf(x.Symbol))))...)
 }
 
-func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Order: &b.hand} }
+func (b *builder) origins() origin.Hand { return origin.Hand{Solution: b.s, Order: &b.Hand} }
 
 // memberForce is the symbol of the force in a two-force member.
 func (b *builder) memberForce(step *handsolve.Step) int { return len(b.p.Unknowns) + step.Member }
@@ -110,7 +116,7 @@ func (b *builder) share(symbol, unknown int) float64 {
 		return 1
 	}
 	if member := symbol - len(b.p.Unknowns); member >= 0 {
-		for _, s := range b.hand.Members[member].Shares {
+		for _, s := range b.Hand.Members[member].Shares {
 			if s.Unknown == unknown {
 				return s.Coef
 			}
@@ -133,14 +139,14 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 		}
 		value, factor := b.origins().Term(e, i, true), b.origins().Term(e, i, false)
 		a, u := b.actOf(e, t)
-		if a != nil && a.line != nil && a.line.ByComponents() && t.Symbol < 0 && a.known() {
+		if a != nil && a.line != nil && a.line.ByComponents() && t.Symbol < 0 {
 			of = append(of, traced(value, row(b.byComponents(e, a, numbers)...)).Of...)
 			continue
 		}
 		m, unit := b.loadSymbol(t)
 		coef := b.number(t.Coef * unit.Factor / shown.Factor)
 		switch {
-		case t.Known && (numbers || b.nameless(t)):
+		case t.Known && numbers:
 			coef = b.number(math.Copysign(1, t.Value) * t.Coef * unit.Factor / shown.Factor) // one sign before the term
 			m = traced(value, short(math.Abs(unit.In(t.Value)), b.p.Figures+1))
 		case e.Moment && b.p.Planar && !numbers && a != nil && a.tie == nil && !isAxis(u) && math.Abs(r3.Norm(u)-1) <= sumTol:
@@ -153,12 +159,6 @@ func (b *builder) written(e *handsolve.Equation, numbers bool) doc.Math {
 	return equal(b.heading(e), sum(of...), traced(origin.Balance, exactly(0)))
 }
 
-// nameless tells that a known force has no symbol of its own: the known part of a line whose
-// other components are unknown.
-func (b *builder) nameless(t *handsolve.Term) bool {
-	return t.Symbol < 0 && t.Load.Thing == problem.ALine && b.p.Lines[t.Load.Index].Magnitude.Const == 0
-}
-
 // actOf is the act of a term on the bodies of an equation and its force for one unit of the
 // term, where there is one alone. What a joint exerts between two of the bodies cancels.
 func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, unit r3.Vec) {
@@ -168,7 +168,7 @@ func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, un
 				continue
 			}
 			u := r3.Vec{}
-			if t.Symbol < 0 && a.isLoad(t.Load) {
+			if t.Symbol < 0 && a.from == t.Load {
 				u = r3.Scale(1/t.Value, a.Force.Const)
 			}
 			for _, x := range a.Force.Terms {
@@ -186,12 +186,6 @@ func (b *builder) actOf(e *handsolve.Equation, t *handsolve.Term) (only *act, un
 	return only, unit
 }
 
-// isLoad tells the act of a known force that is typed, or of a distributed load.
-func (a *act) isLoad(load problem.Source) bool {
-	return load.Thing == problem.ALine && slices.Contains(a.subject.Lines, load.Index) ||
-		load.Thing == problem.ALoad && slices.Contains(a.subject.Loads, load.Index)
-}
-
 // lever is what the components of a force at a place add to an equation: x Fy - y Fx is
 // (-y, x)·F of a moment in the plane.
 func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
@@ -206,9 +200,9 @@ func (b *builder) lever(e *handsolve.Equation, at r3.Vec) r3.Vec {
 // component, and never its magnitude with an arm.
 func (b *builder) byComponents(e *handsolve.Equation, a *act, numbers bool) (of []doc.Math) {
 	lever := xyz(b.lever(e, a.At))
-	for k, x := range xyz(cleaned(in(a.Force.Const, b.p.Units.Force))) {
+	for k, x := range components(in(a.Force.Const, b.p.Units.Force)) {
 		switch c := lever[k]; {
-		case c == 0 || x == 0:
+		case c == 0:
 		case numbers:
 			of = append(of, times(b.number(math.Copysign(1, x)*c), b.number(math.Abs(x))))
 		default:
@@ -264,47 +258,35 @@ func sumOf(letter, sub string, isName bool) doc.Math {
 
 // loadSymbol is a term's symbol and the unit of its value.
 func (b *builder) loadSymbol(t *handsolve.Term) (doc.Math, units.Unit) {
-	force, moment, i := b.p.Units.Force, b.p.Units.For(units.Moment), t.Load.Index
-	switch {
-	case t.Symbol >= 0:
+	if t.Symbol >= 0 {
 		return b.unknown(t.Symbol), b.unitOf(t.Symbol)
-	case t.Load.Thing == problem.ACouple:
-		return named(b.p.Couples[i].Name), moment
-	case t.Load.Thing == problem.ALoad && b.p.Loads[i].Total == 0:
-		return subscripted("C", b.p.Loads[i].Name), moment
-	case t.Load.Thing == problem.ALoad:
-		return resultant(&b.p.Loads[i]), force
-	case t.Load.Thing == problem.ABody:
-		return subscripted("W", b.p.Bodies[i].Name), force
 	}
-	return named(b.p.Lines[i].Name), force
-}
-
-// put adds indices that a list has not yet; -1 is none.
-func put(list *[]int, of ...int) {
-	for _, i := range of {
-		if i >= 0 && !slices.Contains(*list, i) {
-			*list = append(*list, i)
-		}
+	name, _ := b.symbolOf(t.Load)
+	if t.Load.Thing == problem.ACouple || t.Load.Thing == problem.ALoad && b.p.Loads[t.Load.Index].Total == 0 {
+		return name, b.p.Units.For(units.Moment)
 	}
+	return name, b.p.Units.Force
 }
 
 // speaksOf notes what a picture of the equation shows.
 func (b *builder) speaksOf(about *Subject, e *handsolve.Equation) {
-	put(&about.Bodies, e.Bodies...)
-	put(&about.Lines, e.Cut...)
-	put(&about.Points, e.Named.Point, e.Named.To)
+	put := func(thing problem.Thing, of ...int) {
+		about.add(each(of, func(i int) problem.Source { return problem.Source{Thing: thing, Index: i} })...)
+	}
+	put(problem.ABody, e.Bodies...)
+	put(problem.ALine, e.Cut...)
+	put(problem.APoint, e.Named.Point, e.Named.To)
 	for _, t := range e.Terms {
 		switch member := t.Symbol - len(b.p.Unknowns); {
 		case t.Symbol < 0:
-			put(map[problem.Thing]*[]int{problem.ALine: &about.Lines, problem.ACouple: &about.Couples, problem.ALoad: &about.Loads, problem.ABody: &about.Bodies}[t.Load.Thing], t.Load.Index)
+			about.add(t.Load)
 		case member >= 0:
-			put(&about.Bodies, b.hand.Members[member].Body)
+			put(problem.ABody, b.Hand.Members[member].Body)
 		default:
 			u := &b.p.Unknowns[t.Symbol]
-			put(&about.Joints, u.Joint)
-			put(&about.Lines, u.Line)
-			put(&about.Couples, slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
+			put(problem.AJoint, u.Joint)
+			put(problem.ALine, u.Line)
+			put(problem.ACouple, slices.IndexFunc(b.p.Couples, func(c problem.Couple) bool { return c.Name == u.Name }))
 		}
 	}
 	if e.Moment && about.Axis == nil {

@@ -24,7 +24,7 @@ func handSteps(t *testing.T, text string) (*statics.Solution, []working.Step) {
 		t.Fatal(errs[0])
 	}
 	w := working.Build(statics.Solve(p))
-	return w.Solution, w.Steps[w.RouteFrom:w.RouteTo]
+	return w.Solution, w.HandSteps()
 }
 
 // numbers calls each with every number of a formula.
@@ -45,7 +45,7 @@ func numbers(m *doc.Math, each func(x float64)) {
 func TestHandStepsOfFixtures(t *testing.T) {
 	for _, fx := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, steps := handSteps(t, fx.Text)
-		if len(steps) == 0 && working.Build(s).NoRoute() == "" {
+		if len(steps) == 0 && working.Build(s).NoHandSolution() == "" {
 			t.Errorf("%s: no step, not even why", fx.Name)
 		}
 		for i := range steps {

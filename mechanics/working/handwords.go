@@ -13,36 +13,6 @@ import (
 	english "trivet/mechanics/say"
 )
 
-// manyNames is up to how many bodies are named one by one.
-const manyNames = 4
-
-// handWords are the title of a step, which is the body, or bodies, that it considers, or what it
-// finds by inspection, and its sentences: which equation, why the other unknowns drop out, and
-// what is known already.
-func (b *builder) handWords(step *handsolve.Step) (title string, sentences [][]any) {
-	switch step.Kind {
-	case handsolve.TwoForce:
-		return "Two-force member " + b.p.Bodies[b.hand.Members[step.Member].Body].Name, [][]any{b.twoForceMember(step)}
-	case handsolve.ZeroForce:
-		return "Zero-force members", b.zeroForce(step)
-	case handsolve.Components:
-		return "Components of the force in " + b.bodyWords(b.hand.Members[step.Member].Body),
-			[][]any{{b.unknown(b.memberForce(step)), " has these components at the ends of the member:"}}
-	case handsolve.Together:
-		return "Simultaneous equations for " + b.names(foundIn(step)), [][]any{b.together(step)}
-	}
-	e := &step.Equations[0]
-	if len(e.Cut) > 0 {
-		return "Section through " + b.cutNames(e), [][]any{b.one(step)}
-	}
-	noun, _ := b.noun(e)
-	return english.Capital(noun), [][]any{b.one(step)}
-}
-
-func (b *builder) cutNames(e *handsolve.Equation) string {
-	return english.And(each(e.Cut, func(i int) string { return b.p.Lines[i].Name })...)
-}
-
 // noun names the bodies of an equation, and whether with an article.
 func (b *builder) noun(e *handsolve.Equation) (noun string, article bool) {
 	// A joint that pins two bodies together, as the members of a frame are.
@@ -59,15 +29,7 @@ func (b *builder) noun(e *handsolve.Equation) (noun string, article bool) {
 	case len(e.Bodies) == 1:
 		return b.body(e.Bodies[0])
 	}
-	return b.bodies(e.Bodies) + " together", false
-}
-
-func (b *builder) bodies(of []int) string {
-	names := each(of, func(i int) string { return english.The(b.p.Bodies[i].Name) })
-	if len(names) > manyNames {
-		return english.AndMore(names, manyNames-1)
-	}
-	return english.And(names...)
+	return b.bodiesWords(e.Bodies) + " together", false
 }
 
 // on is the body that an equation is written for: on the beam, on joint B.
@@ -79,7 +41,7 @@ func (b *builder) on(e *handsolve.Equation) string {
 }
 
 // symbols lists the symbols of unknowns in a sentence.
-func (b *builder) symbols(of []int) []doc.Inline { return list(each(of, b.unknown)) }
+func (b *builder) symbols(of []int) []any { return list(each(of, b.unknown)) }
 
 // are is a clause with the symbols of unknowns as its subject, behind what leads to it: T1 and T2
 // are, T3 is. Without unknowns there is none.
@@ -95,11 +57,11 @@ func foundIn(step *handsolve.Step) []int {
 }
 
 func (b *builder) names(symbols []int) string {
-	return english.And(each(symbols, func(j int) string { return b.hand.Name(b.p, j) })...)
+	return english.And(each(symbols, func(j int) string { return b.Hand.Name(b.p, j) })...)
 }
 
-func (b *builder) twoForceMember(step *handsolve.Step) []any {
-	m := &b.hand.Members[step.Member]
+func (b *builder) twoForceMember(step *handsolve.Step) doc.Block {
+	m := &b.Hand.Members[step.Member]
 	end := func(point int) string {
 		if point < 0 {
 			return "its end"
@@ -107,50 +69,41 @@ func (b *builder) twoForceMember(step *handsolve.Step) []any {
 		return b.p.Points[point].Name
 	}
 	shares := each(m.Shares, func(s handsolve.Share) int { return s.Unknown })
-	out := []any{"Forces act on " + b.bodyWords(m.Body) + " at " + end(m.From) + " and " + end(m.To) + " only, so it is a two-force member and they lie along " + end(m.From) + end(m.To) + ": ",
-		b.unknown(b.memberForce(step)), ", positive in tension, replaces ", b.symbols(shares), "."}
 	zero := foundIn(step)
-	return append(out, b.are(" ", zero, "is", " perpendicular to it and "+english.Plural(len(zero), "is")+" zero.")...)
+	return say("Forces act on "+b.bodyWords(m.Body)+" at "+end(m.From)+" and "+end(m.To)+" only, so it is a two-force member and they lie along "+end(m.From)+end(m.To)+": ",
+		b.unknown(b.memberForce(step)), ", positive in tension, replaces ", b.symbols(shares), ".", b.are(" ", zero, "is", " perpendicular to it and "+english.Plural(len(zero), "is")+" zero."))
 }
 
-// zeroForce says joint by joint which rule gives which members.
-func (b *builder) zeroForce(step *handsolve.Step) (out [][]any) {
-	for _, z := range step.Zero {
-		noun, _ := b.body(z.Body)
-		zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", noun), exactly(0)))
-		lead := "No load acts at " + noun + ". "
-		says := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
-		if len(z.Collinear) == 0 {
-			says = []any{lead, "It joins two members that are not collinear, so neither carries a force: "}
-		}
-		out = append(out, append(says, equal(zero...), "."))
+// zeroForce says which rule gives which members of a joint.
+func (b *builder) zeroForce(z handsolve.Inspection) doc.Block {
+	joint := b.bodyWords(z.Body)
+	zero := append(each(z.Zero, b.unknown), traced(origin.Phrase("zero by inspection: no load acts at %[1]s", joint), exactly(0)))
+	lead := "No load acts at " + joint + ". "
+	why := b.are(lead, z.Collinear, "is", " collinear there, so the third member carries no force: ")
+	if len(z.Collinear) == 0 {
+		why = []any{lead + "It joins two members that are not collinear, so neither carries a force: "}
 	}
-	return out
+	return say(why, equal(zero...), ".")
 }
 
-// section says what a cut goes through and which part is considered.
-func (b *builder) section(e *handsolve.Equation) string {
-	return "Cut " + b.cutNames(e) + " and consider the part with " + b.bodies(e.Bodies) + "."
+// reasons say why symbols are not in an equation, of one and of several.
+var reasons = map[handsolve.Why]struct{ verb, one, several string }{
+	handsolve.Through:       {"passes", " through it", " through it"},
+	handsolve.Intersects:    {"intersects", " the axis", " the axis"},
+	handsolve.Parallel:      {"is", " parallel to the axis", " parallel to the axis"},
+	handsolve.Perpendicular: {"has", " no component in that direction", " no component in that direction"},
+	handsolve.IsCouple:      {"is", " a couple", " couples"},
+	handsolve.CouplePerp:    {"has", " no component about the axis", " no component about the axis"},
+	handsolve.Balances:      {verb: "cancels"},
 }
 
-// reasons say why symbols are not in an equation; %[1]s is the point of moments.
-var reasons = map[handsolve.Why]struct{ verb, rest string }{
-	handsolve.Through:       {"passes", " through "},
-	handsolve.Intersects:    {"intersects", " the axis"},
-	handsolve.Parallel:      {"is", " parallel to the axis"},
-	handsolve.Perpendicular: {"has", " no component in that direction"},
-	handsolve.IsCouple:      {"is", " "},
-	handsolve.CouplePerp:    {"has", " no component about the axis"},
-	handsolve.Balances:      {"cancels", ""},
-}
-
-func (b *builder) one(step *handsolve.Step) []any {
+func (b *builder) one(step *handsolve.Step) doc.Block {
 	e, alone := &step.Equations[0], b.unknown(step.Finds[0].Symbol)
-	out := append(b.sumOn(e), " contains only ", alone)
+	out := []any{b.sumOn(e), " contains only ", alone}
 	if e.Unnamed() && e.Moment {
-		out = append(append([]any{"Take moments about "}, b.center(e)...), "; only ", alone, " remains")
+		out = []any{"Take moments about ", b.center(e), "; only ", alone, " remains"}
 	} else if e.Unnamed() {
-		out = append(append([]any{"Take components along "}, b.direction(e)...), "; only ", alone, " remains")
+		out = []any{"Take components along ", b.direction(e), "; only ", alone, " remains"}
 	}
 	begin := ": "
 	for _, d := range e.Drops {
@@ -160,21 +113,16 @@ func (b *builder) one(step *handsolve.Step) []any {
 			continue
 		}
 		why := reasons[d.Why]
-		switch {
-		case d.Why == handsolve.Through && e.Named.Point >= 0:
-			why.rest += b.p.Points[e.Named.Point].Name
-		case d.Why == handsolve.Through:
-			why.rest += "it"
-		case d.Why == handsolve.IsCouple && len(of) == 1:
-			why.rest += "a couple"
-		case d.Why == handsolve.IsCouple:
-			why.rest += "couples"
+		rest := why.one
+		if d.Why == handsolve.Through && e.Named.Point >= 0 {
+			rest = " through " + b.p.Points[e.Named.Point].Name
+		} else if len(of) > 1 {
+			rest = why.several
 		}
-		out = append(out, b.are(begin, of, why.verb, why.rest)...)
+		out = append(out, b.are(begin, of, why.verb, rest))
 		begin = "; "
 	}
-	out = append(append(out, "."), b.are(" ", step.Needs, "is", " already known.")...)
-	return append(out, b.substituted(e)...)
+	return say(append(out, ".", b.are(" ", step.Needs, "is", " already known."), b.substituted(e))...)
 }
 
 // substituted says which relations stand in an equation: F1 = 0.35 N1 is substituted.
@@ -210,20 +158,19 @@ func (b *builder) tiedActs(e *handsolve.Equation, t *tie) (of []*act) {
 // forces names the forces of symbols in an equation, each with those that are tied to it:
 // T1 and the resultant of N and F.
 func (b *builder) forces(e *handsolve.Equation, symbols []int) (out []any, combined bool) {
-	var phrases [][]any
-	for _, j := range symbols {
+	phrases := each(symbols, func(j int) any {
 		with := []doc.Math{b.unknown(j)}
 		for _, t := range b.ties {
 			if len(b.tiedActs(e, t)) > 0 && slices.ContainsFunc(t.is.Terms, func(t problem.Term) bool { return t.Unknown == j }) {
 				with = append(with, t.name)
 			}
 		}
-		phrase := []any{list(with)}
-		if len(with) > 1 {
-			phrase, combined = []any{"the resultant of ", list(with)}, true
+		if len(with) == 1 {
+			return with[0]
 		}
-		phrases = append(phrases, phrase)
-	}
+		combined = true
+		return []any{"the resultant of ", list(with)}
+	})
 	return and(phrases), combined
 }
 
@@ -232,11 +179,11 @@ func (b *builder) sumOn(e *handsolve.Equation) []any {
 	out := []any{b.heading(e), b.on(e)}
 	switch n := &e.Named; {
 	case e.Unnamed() && e.Moment:
-		return append(append(out, " about "), b.center(e)...)
+		return append(out, " about ", b.center(e))
 	case e.Unnamed():
-		return append(append(out, " along "), b.direction(e)...)
+		return append(out, " along ", b.direction(e))
 	case e.Moment && n.To >= 0:
-		return append(out, ", about the axis "+b.p.Points[n.Point].Name+b.p.Points[n.To].Name+",")
+		return append(out, ", about the axis "+e.Subscript(b.p)+",")
 	case e.Moment && n.Axis != 0:
 		return append(out, ", about the "+string(n.Axis)+" axis through "+b.p.Points[n.Point].Name+",")
 	}
@@ -251,7 +198,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 	says, perp := "the %[1]s component of the unit vector n", []any(nil)
 	forces, combined := b.forces(e, n.Perp) // the direction of a resultant has no symbol
 	if len(n.Perp) > 0 {
-		says, perp = says+", perpendicular to %[2]s", append([]any{", perpendicular to "}, forces...)
+		says, perp = says+", perpendicular to %[2]s", []any{", perpendicular to ", forces}
 	}
 	if n.Axis != 0 && len(n.Perp) > 0 && !b.p.Planar {
 		perp = append(perp, " and the "+string(n.Axis)+" axis")
@@ -280,7 +227,7 @@ func (b *builder) direction(e *handsolve.Equation) []any {
 			of = append(of, fraction(cross(first, second), size(cross(first, second))))
 		}
 	}
-	return append([]any{equal(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...)}, perp...)
+	return []any{equal(append(of, b.tuple(e.Along, byAxis(says, b.names(n.Perp))))...), perp}
 }
 
 // byAxis is a phrase of each component of a vector, by the name of its axis.
@@ -319,7 +266,7 @@ func (b *builder) center(e *handsolve.Equation) []any {
 	place := measured(b.tuple(in(e.At, b.p.Units.Length), byAxis("the %[1]s coordinate of the point that moments are taken about")), b.p.Units.Length)
 	if b.p.Planar {
 		forces, _ := b.forces(e, n.Perp)
-		return append(append([]any{"the point ", place, ", where the lines of action of "}, forces...), " intersect")
+		return []any{"the point ", place, ", where the lines of action of ", forces, " intersect"}
 	}
 	out := []any{"the axis through ", place}
 	if n.Point >= 0 {
@@ -336,33 +283,21 @@ func (b *builder) center(e *handsolve.Equation) []any {
 	return append(out, " along ", b.tuple(e.Along, byAxis("the %[1]s component of a unit vector along the axis of moments")))
 }
 
-func (b *builder) together(step *handsolve.Step) []any {
+func (b *builder) together(step *handsolve.Step) doc.Block {
 	of := b.symbols(foundIn(step))
 	out := []any{"No sum of forces or moments contains only one of ", of}
 	if step.Screw {
 		out = []any{"No direction and no axis leaves only one of ", of, b.on(&step.Equations[0])}
 	}
-	if len(step.Equations) > len(step.Finds) {
-		return append(out, b.all(step)...)
-	}
-	sums := each(step.Equations, func(e handsolve.Equation) []any { return b.sumOn(&e) })
-	out = append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ")
-	return append(append(out, and(sums)...), ".")
-}
-
-// all says that every equation of some bodies is solved, with the unknowns in
-// them that have no value.
-func (b *builder) all(step *handsolve.Step) []any {
-	var bodies, loose []int
-	for i := range step.Equations {
-		put(&bodies, step.Equations[i].Bodies...)
-		for _, t := range step.Equations[i].Terms {
-			if !t.Known && !slices.Contains(foundIn(step), t.Symbol) {
-				put(&loose, t.Symbol)
-			}
+	if len(step.Equations) > len(step.Finds) { // every equation of some bodies
+		var bodies []int
+		for _, e := range step.Equations {
+			bodies = append(bodies, e.Bodies...)
 		}
+		slices.Sort(bodies)
+		return say(append(out, ", so the equations of "+b.bodiesWords(slices.Compact(bodies))+" are solved simultaneously",
+			b.are("; ", step.Loose, "appears", " in them too and "+english.Plural(len(step.Loose), "has")+" no single value"), ".")...)
 	}
-	out := []any{", so the equations of " + b.bodies(bodies) + " are solved simultaneously"}
-	out = append(out, b.are("; ", loose, "appears", " in them too and "+english.Plural(len(loose), "has")+" no single value")...)
-	return append(out, ".")
+	sums := each(step.Equations, func(e handsolve.Equation) any { return b.sumOn(&e) })
+	return say(append(out, ", so "+english.Number(len(step.Equations))+" equations are solved simultaneously: ", and(sums), ".")...)
 }

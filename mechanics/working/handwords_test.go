@@ -330,7 +330,7 @@ Whole truss
   ΣFx on the whole truss contains only Ax: B has no component in that direction.
   ΣFy on the whole truss contains only B. Ay is already known.
 Section through AD, BF and CE
-  Cut AD, BF and CE and consider the part with D, E and F.
+  Cut AD, BF and CE and consider the part with joints D, E and F.
   Take moments about the point (0, 12) m, where the lines of action of AD and BF intersect; only CE remains.
 Joint C
   Take components along n = (0.5547, -0.8321), perpendicular to AC; only BC remains. CE is already known.
@@ -398,7 +398,7 @@ Whole truss
   ΣFx on the whole truss contains only Ax: Ay has no component in that direction.
   ΣFy on the whole truss contains only Ay. D is already known.
 Section through BC, GE and GC
-  Cut BC, GE and GC and consider the part with A, B and G.
+  Cut BC, GE and GC and consider the part with joints A, B and G.
   ΣM_C on this part contains only GE: BC and GC pass through C. Ay is already known.
   ΣFy on this part contains only GC: BC has no component in that direction. Ay is already known.
   ΣFx on this part contains only BC. GE, GC and Ax are already known.
@@ -412,7 +412,7 @@ Whole truss
   ΣFx on the whole truss contains only Gx: Gy has no component in that direction.
   ΣFy on the whole truss contains only Gy. A is already known.
 Section through BD, CE and CD
-  Cut BD, CE and CD and consider the part with A, B and C.
+  Cut BD, CE and CD and consider the part with joints A, B and C.
   ΣFy on this part contains only BD: CE has no component in that direction. CD and A are already known.
   ΣFx on this part contains only CE. BD and CD are already known.
 `,
@@ -433,7 +433,7 @@ var refused = map[string]string{
 func TestWhyThereIsNoHandSolution(t *testing.T) {
 	for name, want := range refused {
 		s, steps := handSteps(t, handSheets[name])
-		if got := working.Build(s).NoRoute(); len(steps) > 0 || got != want {
+		if got := working.Build(s).NoHandSolution(); len(steps) > 0 || got != want {
 			t.Errorf("%s: %d steps, %q", name, len(steps), got)
 		}
 	}

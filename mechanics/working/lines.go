@@ -31,14 +31,17 @@ func (b *builder) stretches() []stretch {
 			continue
 		}
 		for k, leg := range l.Legs {
-			s := stretch{leg, i, k, named(l.Name)}
-			if len(l.Legs) > 1 {
-				s.name = row(words(l.Name), words(","), words(string(rune('1'+k%9))))
-			}
-			out = append(out, s)
+			out = append(out, stretch{leg, i, k, stretchName(l, k)})
 		}
 	}
 	return out
+}
+
+func stretchName(l *problem.Line, leg int) doc.Math {
+	if len(l.Legs) == 1 {
+		return named(l.Name)
+	}
+	return row(words(l.Name), words(","), words(string(rune('1'+leg%9))))
 }
 
 // tabledLines is from how many lines on position and unit vectors stand in one table.

@@ -23,7 +23,7 @@ func (b *builder) moments() {
 		var blocks []doc.Block
 		about := Subject{Bodies: []int{i}, Axis: &Axis{At: [3]float64(xyz(body.About))}} // a point: no direction
 		for _, a := range b.acts[i] {
-			about.add(a.subject)
+			about.add(a.from)
 			if m := b.momentOf(a, body); m != nil {
 				blocks = append(blocks, m)
 			} else if a.isForce() {

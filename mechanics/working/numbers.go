@@ -1,8 +1,8 @@
 package working
 
 import (
+	"iter"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -40,9 +40,15 @@ func lastPlace(x float64, n int) float64 {
 	if x == 0 {
 		return 0
 	}
-	_, exponent, _ := strings.Cut(strconv.FormatFloat(x, 'e', n-1, 64), "e")
-	place, _ := strconv.Atoi(exponent)
-	return math.Pow10(place - n + 1)
+	_, exponent := scientific(x, n)
+	return math.Pow10(exponent - n + 1)
+}
+
+// scientific is the size of a number to n figures: its digits, and the power of ten of the first.
+func scientific(x float64, n int) (digits string, exponent int) {
+	mantissa, power, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', n-1, 64), "e")
+	exponent, _ = strconv.Atoi(power)
+	return strings.Replace(mantissa, ".", "", 1), exponent
 }
 
 // figures shows so many significant figures.
@@ -62,8 +68,8 @@ func short(x float64, n int) doc.Math {
 // digits counts the significant figures of a number but for rounding.
 func digits(x float64) int {
 	const kept = 12 // typed values carry no more, and rounding begins at the 15th
-	mantissa, _, _ := strings.Cut(strconv.FormatFloat(math.Abs(x), 'e', kept-1, 64), "e")
-	return max(1, len(strings.TrimRight(strings.Replace(mantissa, ".", "", 1), "0")))
+	all, _ := scientific(x, kept)
+	return max(1, len(strings.TrimRight(all, "0")))
 }
 
 // clean drops what is rounding beside a size.
@@ -99,21 +105,28 @@ func (b *builder) tuple(v r3.Vec, from axes) doc.Math {
 // along is x i + y j + z k without the components that are 0.
 func (b *builder) along(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
-	for k, x := range xyz(cleaned(v)) {
-		if x != 0 {
-			of = append(of, times(traced(from(k), b.number(x)), unitVec("ijk"[k:k+1])))
-		}
+	for k, x := range components(v) {
+		of = append(of, times(traced(from(k), b.number(x)), unitVec("ijk"[k:k+1])))
 	}
 	return traced(from(0), sum(of...)) // 0 where it has no components
+}
+
+// dot is the scalar product of two vectors, without the terms that are 0.
+func (b *builder) dot(u, v r3.Vec, from, also axes) doc.Math {
+	var of []doc.Math
+	for k, x := range components(u) {
+		if y := xyz(cleaned(v))[k]; y != 0 {
+			of = append(of, product(paren(traced(from(k), b.number(x))), paren(traced(also(k), b.number(y)))))
+		}
+	}
+	return sum(of...)
 }
 
 // norm is √(x² + y² + z²), or the size of the only component.
 func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 	var of []doc.Math
-	for k, x := range xyz(cleaned(v)) {
-		if x != 0 {
-			of = append(of, square(traced(from(k), b.number(x))))
-		}
+	for k, x := range components(v) {
+		of = append(of, square(traced(from(k), b.number(x))))
 	}
 	if len(of) == 1 {
 		return size(of[0].Of[0])
@@ -123,8 +136,22 @@ func (b *builder) norm(v r3.Vec, from axes) doc.Math {
 
 // isAxis tells a direction along a coordinate axis.
 func isAxis(v r3.Vec) bool {
-	none := func(x float64) bool { return x == 0 }
-	return len(slices.DeleteFunc(xyz(cleaned(v)), none)) == 1
+	n := 0
+	for range components(v) {
+		n++
+	}
+	return n == 1
+}
+
+// components are those of a vector that are not zero, but for rounding, by axis.
+func components(v r3.Vec) iter.Seq2[int, float64] {
+	return func(yield func(int, float64) bool) {
+		for k, x := range xyz(cleaned(v)) {
+			if x != 0 && !yield(k, x) {
+				return
+			}
+		}
+	}
 }
 
 // in is a vector in a unit.

@@ -58,3 +58,35 @@ func TestTheTriangleOfATrapezoidShowsItsSubtraction(t *testing.T) {
 		}
 	}
 }
+
+// A force with a known and an unknown component has a symbol for each, subscripted, and no step calls the
+// known one by the name of the whole.
+func TestComponentsOfAForceAreSubscripted(t *testing.T) {
+	got := told(t, "plane = \"xy\"\n[points]\nA = { at = \"0, 0\", on = \"beam\" }\nC = { at = \"3, 1\", on = \"beam\" }\nB = { at = \"6, 0\", on = \"beam\" }\n"+
+		"[joints]\nA = { kind = \"pin\" }\n[lines]\nF = { kind = \"force\", at = \"C\", components = \"(100 N, ?)\" }\n"+
+		"G = { kind = \"force\", at = \"B\", along = \"(3, -4)\", magnitude = \"50 N\" }\n")
+	for _, want := range []string{"ΣM_A = 3 Fy - Fx - 6 · 0.8 G = 0", "ΣM_A = 3 Fy - 100 - 4.8 · 50 = 0", "ΣFx = Ax + Fx + 0.6 G = 0"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not derived:\n%s", want, got)
+		}
+	}
+}
+
+// Where slip impends, the friction has the name and the sign that it has where slip does not.
+func TestFrictionHasOneName(t *testing.T) {
+	for slip, want := range map[string][]string{
+		"+x": {"AF = -μ AN = -0.3 AN", "AF = -0.3 AN = -0.3 · 100 = -30.0 N", "ΣFx = P + AF = 0"},
+		"-x": {"AF = μ AN = 0.3 AN", "AF = 0.3 AN = 0.3 · 100 = 30.0 N", "ΣFx = P + AF = 0"},
+	} {
+		got := told(t, "plane = \"xy\"\nasked = \"P AF\"\n[points]\nA = { at = \"0, 0\", on = \"particle\" }\n[lines]\nW = { kind = \"force\", at = \"A\", along = \"-y\", magnitude = \"100 N\" }\n"+
+			"P = { kind = \"force\", at = \"A\", along = \"+x\" }\n[joints]\nA = { kind = \"rough-surface\", normal = \"+y\", friction = \"0.3\", impending = \""+slip+"\" }\n")
+		for _, want := range want {
+			if !strings.Contains(got, want) {
+				t.Errorf("slip along %s: no %q in\n%s", slip, want, got)
+			}
+		}
+		if strings.Contains(got, "F_A") {
+			t.Errorf("slip along %s: F_A is another name of AF:\n%s", slip, got)
+		}
+	}
+}

@@ -25,12 +25,12 @@ func (b *builder) unitOf(j int) units.Unit {
 // solved is the solution of the system, where the solution by hand has not found all that
 // is asked: the other unknowns that have one value.
 func (b *builder) solved() {
-	if b.s.Verdict == statics.NoEquilibrium || b.hand.Why == handsolve.NoneAsked {
+	if b.s.Verdict == statics.NoEquilibrium || b.Hand.Why == handsolve.NoneAsked {
 		return
 	}
 	var byHand []int
-	for i := range b.hand.Steps {
-		byHand = append(byHand, foundIn(&b.hand.Steps[i])...)
+	for i := range b.Hand.Steps {
+		byHand = append(byHand, foundIn(&b.Hand.Steps[i])...)
 	}
 	var of []doc.Math
 	for j := range b.s.X {
@@ -56,16 +56,21 @@ func (b *builder) solved() {
 	b.step(Solve, "Solution", Subject{}, say(says+":"), aligned(of...))
 }
 
-// wanted tells that an unknown is asked for, or that nothing is asked by its name.
-func (b *builder) wanted(j int) bool {
-	asked := len(b.p.Asked) == 0
+// findWanted notes which unknowns are asked for by name, all where nothing is asked, and whether what
+// is no unknown may need any.
+func (b *builder) findWanted() {
+	b.named = slices.Repeat([]bool{len(b.p.Asked) == 0}, len(b.s.X))
 	for _, q := range b.p.Asked {
-		if b.dependsOnSolution(q) && (q.Kind != problem.AskUnknown || q.Unknown < 0 || q.Unknown == j) {
-			asked = true // what is no unknown may need any
+		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
+			b.named[q.Unknown] = true
+		} else {
+			b.wantsAny = b.wantsAny || b.dependsOnSolution(q)
 		}
 	}
-	return asked
 }
+
+// wanted tells that an unknown is asked for.
+func (b *builder) wanted(j int) bool { return b.named[j] || b.wantsAny }
 
 // follow are the values of tied forces: F = μ N with the number of N.
 func (b *builder) follow() {
@@ -90,7 +95,7 @@ func (b *builder) follow() {
 		case hasNumber(form[1]):
 			form = append(form, sum(terms...))
 		}
-		about.add(t.about)
+		about.add(t.by)
 		result := traced(origin.Phrase("%[1]s, computed with the values found", t.what), b.result(value, f))
 		of = append(of, traced(t.from, b.equals(append(form, result)...)))
 	}
@@ -138,16 +143,12 @@ func (b *builder) senses() {
 // senseOf is what the sign of an unknown means.
 func (b *builder) senseOf(j int) string {
 	v, u := b.s.X[j].Value, &b.p.Unknowns[j]
-	positive, negative, only := "", "", ""
-	switch {
-	case u.Own:
-		info := b.p.Lines[u.Line].Kind.Info()
-		positive, negative = info.Positive, info.Negative
-		if info.Sense >= problem.PullOnly {
-			only = info.Name
-		}
-	case u.Joint >= 0 && b.p.Joints[u.Joint].Kind.Info().PushOnly && b.p.Joints[u.Joint].Forces.Terms[0].Unknown == j:
-		positive, negative, only = "push", "pull", b.p.Joints[u.Joint].Words()
+	positive, negative, _ := b.p.SignWords(j)
+	only := "" // what can act one way alone
+	if u.Own && b.p.Lines[u.Line].Kind.Info().Sense >= problem.PullOnly {
+		only = b.p.Lines[u.Line].Kind.Info().Name
+	} else if u.Joint >= 0 && positive != "" {
+		only = b.p.Joints[u.Joint].Words()
 	}
 	switch {
 	case v == 0:

@@ -67,7 +67,10 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 		if len(b.s.X) == 0 {
 			is = "a component of the resultant on %[2]s"
 		}
-		put(len(of), sumClean(total, largest), origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name))
+		if math.Abs(total) <= sumTol*largest {
+			total = 0
+		}
+		put(len(of), total, origin.Phrase("the sum of the column %[1]s: "+is, head, b.p.Bodies[body].Name))
 	}
 	for axis := range b.axes {
 		column(axis, false)
@@ -83,13 +86,6 @@ func (b *builder) sums(body int, knowns bool) *doc.Table {
 // sumTol is what a sum of cancelling terms may come to, relative to the largest, and be
 // rounding: the solver leaves 1e-15 times the condition number.
 const sumTol = 1e-9
-
-func sumClean(x, beside float64) float64 {
-	if math.Abs(x) <= sumTol*beside {
-		return 0
-	}
-	return x
-}
 
 // decimals is how many decimals show a value to so many figures.
 func decimals(x float64, figures int) int {

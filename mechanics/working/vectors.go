@@ -27,14 +27,11 @@ func (b *builder) vectors() {
 				struts = append(struts, named(a.line.Name))
 			}
 			of = append(of, v)
-			about.add(a.subject)
+			about.add(a.from)
 			about.Bodies = []int{i}
 		}
 	}
-	if len(of) == 0 {
-		return
-	}
-	body := []doc.Block{aligned(of...)}
+	body := formulas(of)
 	if len(struts) > 0 {
 		body = append([]doc.Block{say("The compression in ", list(struts), " pushes the body, opposite to the unit vector, so the sign is negative:")}, body...)
 	}
@@ -78,13 +75,13 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 		magnitude = named(l.Name)
 	}
 	var u []doc.Math
-	names, sign := b.stretchNames(a.subject.Lines[0]), 1.0
+	sign := 1.0
 	for k, at := range l.Path {
 		if at == a.Point && k < len(l.Legs) {
-			u = append(u, unitVec("u", names[k]))
+			u = append(u, unitVec("u", stretchName(l, k)))
 		}
 		if at == a.Point && k > 0 {
-			u = append(u, neg(unitVec("u", names[k-1])))
+			u = append(u, neg(unitVec("u", stretchName(l, k-1))))
 		}
 	}
 	if len(u) == 1 && u[0].Op == doc.Neg {
@@ -95,14 +92,4 @@ func (b *builder) magnitudeTimesUnit(a *act) (doc.Math, bool) {
 	}
 	m := signed(sign, product(magnitude, grouped(sum(u...))))
 	return m, len(u) > 0 && len(u) < 3 // a path that comes twice through a point acts there twice
-}
-
-func (b *builder) stretchNames(line int) []doc.Math {
-	var names []doc.Math
-	for _, s := range b.stretches() {
-		if s.line == line {
-			names = append(names, s.name)
-		}
-	}
-	return names
 }

@@ -4,24 +4,28 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 )
 
 // Working is a worked solution.
 type Working struct {
 	Solution *statics.Solution
-	Rounding string // what is said once of the figures shown
 	Steps    []Step
 
-	Hand               handsolve.Order // what the steps of the hand solution were written from
-	RouteFrom, RouteTo int             // those steps; none where it was not looked for
+	Hand             handsolve.Order // what the steps of the hand solution were written from
+	handFrom, handTo int             // those steps; none where it was not looked for
 }
 
-// NoRoute says why a working has no steps of a hand solution.
-func (w *Working) NoRoute() string {
+// HandSteps are the steps of the hand solution; none where NoHandSolution says why.
+func (w *Working) HandSteps() []Step { return w.Steps[w.handFrom:w.handTo] }
+
+// NoHandSolution says why a working has no steps of a hand solution.
+func (w *Working) NoHandSolution() string {
 	if n := len(w.Solution.X); n > mostByHand {
 		return fmt.Sprintf("A hand solution is sought for up to %d unknowns; this sheet has %d.", mostByHand, n)
 	}
@@ -45,7 +49,7 @@ const (
 	Moment                   // r × F about the body's point
 	Equations                // ΣF = 0, ΣM = 0 per axis, in symbols then with numbers
 	Matrix                   // A x = b
-	Route                    // one step of the hand solution
+	HandStep                 // one step of the hand solution
 	Solve                    // the solution of what must be solved together
 	Senses                   // what the signs mean
 	BeltSlip                 // the ratio of a belt's tensions against e^(μβ)
@@ -62,7 +66,6 @@ type Step struct {
 	Title string // "Position and unit vector along T1"
 	Body  []doc.Block
 	About Subject
-	Hand  []*handsolve.Step // of a step of the hand solution: the step that each block was written from; else nil
 }
 
 // Subject names the things that a step speaks of, as indices of the problem.
@@ -71,9 +74,15 @@ type Subject struct {
 	Axis                                          *Axis // of a moment
 }
 
-func (s *Subject) add(more Subject) {
-	s.Lines, s.Joints = append(s.Lines, more.Lines...), append(s.Joints, more.Joints...)
-	s.Couples, s.Loads = append(s.Couples, more.Couples...), append(s.Loads, more.Loads...)
+// add adds what is not listed yet; an index of -1 is none.
+func (s *Subject) add(of ...problem.Source) {
+	lists := map[problem.Thing]*[]int{problem.ABody: &s.Bodies, problem.APoint: &s.Points, problem.ALine: &s.Lines,
+		problem.AJoint: &s.Joints, problem.ACouple: &s.Couples, problem.ALoad: &s.Loads}
+	for _, x := range of {
+		if list := lists[x.Thing]; x.Index >= 0 && !slices.Contains(*list, x.Index) {
+			*list = append(*list, x.Index)
+		}
+	}
 }
 
 // Axis is an axis or, where Along is nothing, a point that moments are taken about.

@@ -190,7 +190,7 @@ func checkWorking(t *testing.T, name string, w *Working) (numbers, equations int
 		equations += env.holds(t, where, m, slack) + env.comesOut(t, where, m)
 	})
 	for _, step := range w.Steps {
-		if step.Kind == Route {
+		if step.Kind == HandStep {
 			equations += solves(t, name+", "+step.Title, step.Body)
 		}
 	}
@@ -253,7 +253,7 @@ func checkSolved(t *testing.T, name string, w *Working) {
 	}
 	found := map[string]doc.Math{}
 	for _, step := range w.Steps {
-		if step.Kind != Solve && step.Kind != Route {
+		if step.Kind != Solve && step.Kind != HandStep {
 			continue
 		}
 		for _, b := range step.Body {
