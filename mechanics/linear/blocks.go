@@ -5,47 +5,50 @@ import (
 
 	"gonum.org/v1/gonum/graph"
 	"gonum.org/v1/gonum/graph/iterator"
+	"gonum.org/v1/gonum/graph/simple"
 	"gonum.org/v1/gonum/graph/topo"
 )
 
 // Block is a square part of a system: as many rows as columns, ascending.
 type Block struct{ Rows, Cols []int }
 
-// Blocks gives the block triangular form of a square matrix: blocks in an order in
-// which they can be solved, each with unknowns of its own and of blocks before it
+// Blocks gives the block triangular form of a matrix of full column rank: blocks in an order
+// in which they can be solved, each with unknowns of its own and of blocks before it
 // only,
 //
 //	A[k][k]·x[k] = b[k] - Σ A[k][l]·x[l],  l < k
 //
-// and none that falls into smaller ones. It is false where the matrix is not
-// square, or structurally singular: no choice of values for its entries would
-// make it regular.
+// and none that falls into smaller ones. Rows that only repeat others are left out. It
+// is nil where pivots do not show full rank, or where no choice of values for the entries
+// would make the matrix regular.
 //
 // Rows are matched with columns; the blocks are the strongly connected components
 // of the graph in which a pair depends on the pairs of the other columns in its
 // row: pairs that need each other can only be solved together.
-func (a *Matrix) Blocks() ([]Block, bool) {
+func (a *Matrix) Blocks() []Block {
 	n := a.Cols
-	if len(a.Rows) != n {
-		return nil, false
+	from := others(nil, len(a.Rows))
+	if len(from) > n {
+		from = Factor(a).PivotRows()
 	}
+	if len(from) != n {
+		return nil
+	}
+	a = a.Part(from, others(nil, n))
 	rowOf, size := a.match()
 	if size < n {
-		return nil, false
+		return nil
 	}
 	parts := topo.TarjanSCC(newDependence(a, rowOf))
 	out := make([]Block, len(parts))
-	rows, cols := make([]int, 0, n), make([]int, 0, n)
 	for k, part := range parts {
-		first := len(rows)
 		for _, j := range part {
-			rows, cols = append(rows, rowOf[j.ID()]), append(cols, int(j.ID()))
+			out[k].Rows, out[k].Cols = append(out[k].Rows, from[rowOf[j.ID()]]), append(out[k].Cols, int(j.ID()))
 		}
-		out[k] = Block{rows[first:len(rows):len(rows)], cols[first:len(cols):len(cols)]}
 		slices.Sort(out[k].Rows)
 		slices.Sort(out[k].Cols)
 	}
-	return out, true
+	return out
 }
 
 // dependence is the directed graph of a matched matrix: column j needs the other
@@ -57,14 +60,10 @@ type dependence struct {
 	needs [][]graph.Node
 }
 
-type column int64
-
-func (c column) ID() int64 { return int64(c) }
-
 func newDependence(a *Matrix, rowOf []int) dependence {
 	d := dependence{all: make([]graph.Node, a.Cols), needs: make([][]graph.Node, a.Cols)}
 	for j := range d.all {
-		d.all[j] = column(j)
+		d.all[j] = simple.Node(j)
 	}
 	for j, i := range rowOf {
 		for _, t := range a.Rows[i] {

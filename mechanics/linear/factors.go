@@ -3,6 +3,8 @@ package linear
 import (
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/floats"
 )
 
 // The choice of pivots.
@@ -19,7 +21,7 @@ const (
 
 // Factors are sparse LU factors of the part of a matrix that has good pivots.
 type Factors struct {
-	m, n   int
+	a      *Matrix
 	pivots []pivot
 }
 
@@ -38,7 +40,7 @@ func Factor(a *Matrix) *Factors {
 	for i, row := range a.Rows {
 		w.rows[i] = slices.DeleteFunc(slices.Clone(row), func(t Term) bool { return t.Value == 0 })
 	}
-	f := &Factors{m: len(a.Rows), n: a.Cols}
+	f := &Factors{a: a}
 	for {
 		i, j, ok := w.choose()
 		if !ok {
@@ -57,14 +59,31 @@ func (f *Factors) PivotRows() []int {
 	return out
 }
 
-// solve gives x with A x = b where every row and column has its pivot.
-func (f *Factors) solve(b []float64) {
+// Solve gives x with A₁₁ x₁ = b₁, of the rows and columns that have a pivot; x is zero in
+// the others.
+func (f *Factors) Solve(b []float64) []float64 { return refined(f.solve, f.a.times, b) }
+
+// SolveTrans does the same for A₁₁ᵀ y₁ = c₁.
+func (f *Factors) SolveTrans(c []float64) []float64 {
+	return refined(f.solveTrans, f.a.timesTrans, c)
+}
+
+// refined is a solution improved once, by that of what it leaves: pivots chosen for little
+// fill-in let rounding grow.
+func refined(solve, times func([]float64) []float64, b []float64) []float64 {
+	x := solve(b)
+	floats.Add(x, solve(floats.SubTo(make([]float64, len(b)), b, times(x))))
+	return x
+}
+
+func (f *Factors) solve(b []float64) []float64 {
+	b = slices.Clone(b)
 	for _, p := range f.pivots {
 		for _, t := range p.below {
 			b[t.Col] -= t.Value * b[p.row]
 		}
 	}
-	x := make([]float64, f.n)
+	x := make([]float64, f.a.Cols)
 	for _, p := range slices.Backward(f.pivots) {
 		sum := b[p.row]
 		for _, t := range p.right {
@@ -72,18 +91,18 @@ func (f *Factors) solve(b []float64) {
 		}
 		x[p.col] = sum / p.value
 	}
-	copy(b, x)
+	return x
 }
 
-// solveTrans does the same for Aᵀ y = c.
-func (f *Factors) solveTrans(c []float64) {
+func (f *Factors) solveTrans(c []float64) []float64 {
+	c = slices.Clone(c)
 	for _, p := range f.pivots {
 		c[p.col] /= p.value
 		for _, t := range p.right {
 			c[t.Col] -= t.Value * c[p.col]
 		}
 	}
-	y := make([]float64, f.m)
+	y := make([]float64, len(f.a.Rows))
 	for _, p := range slices.Backward(f.pivots) {
 		sum := c[p.col]
 		for _, t := range p.below {
@@ -91,7 +110,7 @@ func (f *Factors) solveTrans(c []float64) {
 		}
 		y[p.row] = sum
 	}
-	copy(c, y)
+	return y
 }
 
 // active is what is left to eliminate: rows with values, and columns with the rows

@@ -3,94 +3,86 @@ package linear
 import (
 	"math"
 
-	"gonum.org/v1/gonum/blas"
-	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/lapack"
-	"gonum.org/v1/gonum/lapack/lapack64"
 	"gonum.org/v1/gonum/mat"
 )
 
 const (
-	// maxSingular is the rank up to which all singular values are computed: some 20 ms at the most.
-	maxSingular = 300
-	// maxDense is the number of unknowns beyond which a system is solved by sparse factors of a
-	// regular part, where the condition of that is at most soundCond and what it leaves is
-	// rounding: dense ones take n³ steps.
-	maxDense  = 100
+	// maxDense is the number of unknowns beyond which a system is solved by sparse factors:
+	// dense ones take n³ steps; below it the bookkeeping of sparse ones costs more than the zeros.
+	maxDense = 60
+	// soundCond is the condition number up to which the factors of a regular part alone
+	// show the rank; beyond it orthogonal ones are looked at. It lies far from where rank ends.
 	soundCond = 1e8
 	// inverseSteps is how many steps estimate a condition: a few give its order.
 	inverseSteps = 10
 )
 
-// General is a system of any shape and rank. It is solved by orthogonal factors with the
-// columns in an order of their own, in which each next one has the largest part that is
-// perpendicular to those before it,
-//
-//	A Π = Q [R₁₁ R₁₂]
-//	        [ 0   0 ]
-//
-// so that the diagonal of R falls about as the singular values of A do: entries up to tol of the
-// first count as none.
+// General is a system of any shape and rank, with the shortest x that makes A x come nearest
+// to b.
 type General struct {
 	Rank  int
-	Cond  float64     // the condition of [R₁₁ R₁₂], 1 where the rank is 0
+	Cond  float64     // the condition of what is not null, 1 where the rank is 0
 	Blur  float64     // by how many times the rounding of A the null vectors may be off
 	Right [][]float64 // an orthonormal basis of the x with A x = 0
 	Left  [][]float64 // an orthonormal basis of the y with Aᵀ y = 0
 
-	order []int             // Π: the column of A in each place
-	q     *mat.Dense        // the first columns of Q, of which Left are the others
-	r     blas64.Triangular // R₁₁
-
-	regular    *Square // the regular part in place of Q and R, and its rows and columns
-	rows, cols []int
+	part Solver
 }
 
-// NewGeneral finds rank and null spaces of A.
+// Solver gives some x with A x = b where there is one, and the same of Aᵀ.
+type Solver interface {
+	Solve(b []float64) []float64
+	SolveTrans(c []float64) []float64
+}
+
+// NewGeneral factors A and finds its rank and null spaces: a small square matrix as it is,
+// a large matrix by sparse factors of a regular part, all others by orthogonal factors.
 func NewGeneral(a *Matrix, tol float64) *General {
-	if a.Cols > maxDense {
+	if g, ok := newSquare(a); ok {
+		return g
+	}
+	if a.Cols > maxDense || a.Cols == 0 || len(a.Rows) == 0 {
 		if g, ok := newRegular(a, tol); ok {
 			return g
 		}
 	}
-	d := a.Dense()
-	m, n := d.Dims()
-	g := &General{Cond: 1, order: make([]int, n)}
-	for j := range g.order {
-		g.order[j] = -1 // free to move
+	return newOrthogonal(a, tol)
+}
+
+// newSquare takes LU factors with partial pivoting of a small square matrix. It is false where
+// they do not show full rank.
+func newSquare(a *Matrix) (*General, bool) {
+	n := a.Cols
+	if n == 0 || len(a.Rows) != n || n > maxDense {
+		return nil, false
 	}
-	tau := make([]float64, min(m, n))
-	withWork(func(work []float64, size int) { lapack64.Geqp3(d.RawMatrix(), g.order, tau, work, size) })
-	for g.Rank < len(tau) && math.Abs(d.At(g.Rank, g.Rank)) > tol*math.Abs(d.At(0, 0)) {
-		g.Rank++
-	}
-	all := mat.NewDense(m, m, nil)
-	all.Slice(0, m, 0, len(tau)).(*mat.Dense).Copy(d)
-	withWork(func(work []float64, size int) { lapack64.Orgqr(all.RawMatrix(), tau, work, size) })
-	for k := g.Rank; k < m; k++ {
-		g.Left = append(g.Left, mat.Col(nil, k, all))
-	}
-	if g.Rank > 0 {
-		g.q = all.Slice(0, m, 0, g.Rank).(*mat.Dense)
-	}
-	raw := d.RawMatrix()
-	g.r = blas64.Triangular{Uplo: blas.Upper, Diag: blas.NonUnit, N: g.Rank, Data: raw.Data, Stride: raw.Stride}
-	if g.Rank > 0 {
-		g.Cond = g.cond(d)
-	}
-	g.Blur = g.Cond
-	for k := g.Rank; k < n; k++ { // x = Π (-R₁₁⁻¹ R₁₂ e, e)
-		z := make([]float64, n)
-		z[k] = 1
-		for i := range g.Rank {
-			z[i] = -d.At(i, k)
-		}
-		g.solveR(blas.NoTrans, z)
-		g.Right = append(g.Right, placed(z, g.order, n))
-	}
-	g.Right = Orthonormal(g.Right)
-	return g
+	var f dense
+	f.lu.Factorize(a.Dense())
+	g := &General{Rank: n, Cond: f.lu.Cond(), part: &f}
+	return g, g.Cond < soundCond
+}
+
+// dense are LU factors of a regular matrix.
+type dense struct{ lu mat.LU }
+
+func (d *dense) Solve(b []float64) []float64      { return d.solve(false, b) }
+func (d *dense) SolveTrans(c []float64) []float64 { return d.solve(true, c) }
+
+func (d *dense) solve(trans bool, b []float64) []float64 {
+	x := mat.NewVecDense(len(b), nil)
+	_ = d.lu.SolveVecTo(x, trans, mat.NewVecDense(len(b), b)) // the condition is sound: there is no error
+	return x.RawVector().Data
+}
+
+// Solve gives the shortest of the x that make A x come nearest to b, x = A⁺ b.
+func (g *General) Solve(b []float64) []float64 {
+	return Perp(g.part.Solve(Perp(b, g.Left)), g.Right)
+}
+
+// SolveTrans gives y = (Aᵀ)⁺ c.
+func (g *General) SolveTrans(c []float64) []float64 {
+	return Perp(g.part.SolveTrans(Perp(c, g.Right)), g.Left)
 }
 
 // newRegular takes the rows and columns that have good pivots for a regular part A₁₁, of
@@ -102,31 +94,27 @@ func NewGeneral(a *Matrix, tol float64) *General {
 // It is false where they are not: where A₂₁ x₁ + A₂₂ x₂ is more than rounding.
 func newRegular(a *Matrix, tol float64) (*General, bool) {
 	f := Factor(a)
-	g := &General{Rank: len(f.pivots), rows: f.PivotRows()}
-	for _, p := range f.pivots {
-		g.cols = append(g.cols, p.col)
-	}
-	var ok bool
-	if g.regular, ok = NewSquare(a.Part(g.rows, g.cols)); !ok {
-		return nil, false
-	}
-	if g.Blur = g.regular.Cond(); !(g.Blur <= soundCond) {
-		return nil, false
+	g := &General{Rank: len(f.pivots), part: f}
+	rows, cols := f.PivotRows(), make([]int, len(f.pivots))
+	for k, p := range f.pivots {
+		cols[k] = p.col
 	}
 	m, n := len(a.Rows), a.Cols
-	right := func(x []float64) {
-		floats.Sub(x, placed(g.regular.Solve(picked(a.times(x), g.rows)), g.cols, n))
+	norm := a.normInf()
+	_, inverse := Weakest(f, m, inverseSteps)
+	if g.Blur = max(1, norm*inverse); !(g.Blur <= soundCond) {
+		return nil, false
 	}
-	left := func(y []float64) {
-		floats.Sub(y, placed(g.regular.SolveTrans(picked(a.timesTrans(y), g.cols)), g.rows, m))
-	}
-	g.Right, g.Left = basis(others(g.cols, n), n, right), basis(others(g.rows, m), m, left)
+	right := func(x []float64) { floats.Sub(x, f.Solve(a.times(x))) }
+	left := func(y []float64) { floats.Sub(y, f.SolveTrans(a.timesTrans(y))) }
+	g.Right, g.Left = basis(others(cols, n), n, right), basis(others(rows, m), m, left)
 	for _, x := range g.Right {
 		if floats.Norm(a.times(x), math.Inf(1)) > tol {
 			return nil, false
 		}
 	}
-	g.Cond = max(1, a.normInf()*g.inverseNorm(n))
+	_, inverse = Weakest(g, m, inverseSteps)
+	g.Cond = max(1, norm*inverse)
 	return g, true
 }
 
@@ -146,17 +134,18 @@ func basis(of []int, n int, solve func(x []float64)) [][]float64 {
 	return Orthonormal(out)
 }
 
-// inverseNorm estimates ‖A⁺‖₂ from below, by power iteration with A⁺A⁺ᵀ.
-func (g *General) inverseNorm(n int) float64 {
-	x, square := make([]float64, n), 0.0
-	for j := range x {
-		x[j] = 1 + float64(j%7)/7 // no symmetry makes it orthogonal to what is sought
+// Weakest is the left singular vector of the least singular value of a matrix of m rows, by
+// inverse iteration, and the inverse of that value, ‖A⁺‖₂, from below.
+func Weakest(a Solver, m, steps int) (y []float64, inverse float64) {
+	y = make([]float64, m)
+	for i := range y {
+		y[i] = 1 + float64(i%7)/7 // no symmetry makes it orthogonal to what is sought
 	}
-	for range inverseSteps {
-		x = g.Solve(g.SolveTrans(Unit(x)))
-		square = floats.Norm(x, 2)
+	for range steps {
+		y = a.SolveTrans(a.Solve(Unit(y)))
+		inverse = math.Sqrt(floats.Norm(y, 2))
 	}
-	return math.Sqrt(square)
+	return Unit(y), inverse
 }
 
 // others lists what of 0 … n-1 is not in a list.
@@ -171,80 +160,6 @@ func others(list []int, n int) (out []int) {
 		}
 	}
 	return out
-}
-
-// cond is the ratio of the largest and the least singular value of [R₁₁ R₁₂]; of many
-// equations ‖R₁₁‖₁·‖R₁₁⁻¹‖₁ by an estimate.
-func (g *General) cond(r *mat.Dense) float64 {
-	_, n := r.Dims()
-	if g.Rank > maxSingular {
-		return 1 / lapack64.Trcon(lapack.MaxColumnSum, g.r, make([]float64, 3*g.Rank), make([]int, g.Rank))
-	}
-	upper := mat.NewDense(g.Rank, n, nil)
-	for i := range g.Rank {
-		copy(upper.RawRowView(i)[i:], r.RawRowView(i)[i:])
-	}
-	return mat.Cond(upper, 2)
-}
-
-// withWork calls a routine of LAPACK twice: for the work space that it wants, and with it.
-func withWork(call func(work []float64, size int)) {
-	want := make([]float64, 1)
-	call(want, -1)
-	call(make([]float64, int(want[0])), int(want[0]))
-}
-
-// solveR solves with R₁₁, or with its transpose, in place.
-func (g *General) solveR(t blas.Transpose, z []float64) {
-	if g.Rank > 0 {
-		blas64.Trsv(t, g.r, blas64.Vector{N: g.Rank, Data: z, Inc: 1})
-	}
-}
-
-// placed puts values at their places among n, and picked takes them from there.
-func placed(z []float64, at []int, n int) []float64 {
-	x := make([]float64, n)
-	for k, v := range z {
-		x[at[k]] = v
-	}
-	return x
-}
-
-func picked(x []float64, at []int) []float64 {
-	z := make([]float64, len(at))
-	for k, i := range at {
-		z[k] = x[i]
-	}
-	return z
-}
-
-// Solve gives the shortest of the x that make A x come nearest to b, x = A⁺ b.
-func (g *General) Solve(b []float64) []float64 {
-	if g.regular != nil {
-		x := g.regular.Solve(picked(Perp(b, g.Left), g.rows))
-		return Perp(placed(x, g.cols, g.Rank+len(g.Right)), g.Right)
-	}
-	z := make([]float64, g.Rank)
-	if g.Rank > 0 {
-		mat.NewVecDense(g.Rank, z).MulVec(g.q.T(), mat.NewVecDense(len(b), b))
-	}
-	g.solveR(blas.NoTrans, z)
-	return Perp(placed(z, g.order, len(g.order)), g.Right)
-}
-
-// SolveTrans gives y = (Aᵀ)⁺ c.
-func (g *General) SolveTrans(c []float64) []float64 {
-	c = Perp(c, g.Right)
-	y := make([]float64, g.Rank+len(g.Left))
-	if g.regular != nil {
-		return Perp(placed(g.regular.SolveTrans(picked(c, g.cols)), g.rows, len(y)), g.Left)
-	}
-	z := picked(c, g.order[:g.Rank])
-	g.solveR(blas.Trans, z)
-	if g.Rank > 0 {
-		mat.NewVecDense(len(y), y).MulVec(g.q, mat.NewVecDense(g.Rank, z))
-	}
-	return y
 }
 
 // Perp is v without what lies along q, which are orthonormal. What the

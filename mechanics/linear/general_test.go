@@ -68,6 +68,60 @@ func pinv(t *testing.T, a *Matrix, b []float64) (rank int, cond float64, x []flo
 	return rank, s[0] / s[rank-1], x, right, left
 }
 
+// Regular matrices against gonum's dense LU, on matrices that are well and badly scaled.
+func TestRegularAgainstDenseLU(t *testing.T) {
+	for seed := range uint64(300) {
+		rng := rand.New(rand.NewPCG(seed, 1))
+		n := 1 + rng.IntN(120)
+		a := sparse(rng, n, n, 1+rng.IntN(5))
+		if seed%3 == 0 { // rows of many sizes
+			for _, row := range a.Rows {
+				f := math.Pow(10, float64(rng.IntN(7)-3))
+				for k := range row {
+					row[k].Value *= f
+				}
+			}
+		}
+		var lu mat.LU
+		lu.Factorize(a.Dense())
+		cond := lu.Cond()
+		if cond > 1e12 {
+			continue
+		}
+		s := NewGeneral(a, tolerance)
+		if s.Rank < n {
+			t.Errorf("seed %d: rank %d of %d at a condition of %g", seed, s.Rank, n, cond)
+			continue
+		}
+		b := vector(rng, n)
+		var want mat.VecDense
+		for _, trans := range []bool{false, true} {
+			if err := lu.SolveVecTo(&want, trans, mat.NewVecDense(n, b)); err != nil {
+				t.Fatal(err)
+			}
+			got := s.Solve(b)
+			if trans {
+				got = s.SolveTrans(b)
+			}
+			if off := apart(got, want.RawVector().Data); off > 1e-13*cond*mat.Norm(&want, 2) {
+				t.Errorf("seed %d, n %d, transposed %v: off by %g at a condition of %g", seed, n, trans, off/mat.Norm(&want, 2), cond)
+			}
+		}
+		if got := s.Cond; got > exactCond(t, a)*float64(n) || got < cond/float64(n) {
+			t.Errorf("seed %d: condition %g, and gonum's estimate is %g, the exact one %g", seed, got, cond, exactCond(t, a))
+		}
+	}
+}
+
+func exactCond(t *testing.T, a *Matrix) float64 {
+	t.Helper()
+	var inv mat.Dense
+	if err := inv.Inverse(a.Dense()); err != nil {
+		return math.Inf(1)
+	}
+	return mat.Norm(a.Dense(), math.Inf(1)) * mat.Norm(&inv, math.Inf(1))
+}
+
 func TestGeneralAgainstSingularValues(t *testing.T) {
 	regular := 0
 	for seed := range uint64(400) {

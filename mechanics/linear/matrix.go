@@ -74,17 +74,7 @@ func (a *Matrix) normInf() float64 {
 
 // columns lists the rows in which each column has an entry that is not zero.
 func (a *Matrix) columns() [][]int {
-	counts, entries := make([]int, a.Cols), 0
-	for _, row := range a.Rows {
-		entries += len(row)
-		for _, t := range row {
-			counts[t.Col]++
-		}
-	}
-	in, store := make([][]int, a.Cols), make([]int, entries)
-	for j, n := range counts {
-		in[j], store = store[:0:n], store[n:]
-	}
+	in := make([][]int, a.Cols)
 	for i, row := range a.Rows {
 		for _, t := range row {
 			if t.Value != 0 {

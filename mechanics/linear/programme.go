@@ -255,6 +255,9 @@ func (p *Programme) Least(cost []float64) Least {
 // so at every least point, by complementary slackness); of the others that are at
 // zero here each is made as large as the least value allows.
 func (p *Programme) Ends(l Least) []int {
+	if l.Extent != Found {
+		return nil
+	}
 	met := func(i int, y []float64) bool {
 		slack, terms := p.slack(i, y)
 		return slack <= onBound*terms

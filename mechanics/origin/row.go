@@ -13,7 +13,7 @@ import (
 func Entry(s *statics.Solution, i, j int) doc.Origin {
 	return of(func() string {
 		p, r := s.Problem, &s.System.Rows[i]
-		head := s.System.Cols[j].Name + " in " + Row(p, r) + ": "
+		head := s.System.Cols[j] + " in " + Row(p, r) + ": "
 		var words, numbers string
 		n, acts := 0, false
 		for a := range sources(p, r.Body) {

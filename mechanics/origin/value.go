@@ -69,7 +69,7 @@ func alone(s *statics.Solution, i, j int) string {
 func together(s *statics.Solution, rows, cols []int) string {
 	var names, equations []string
 	for _, k := range cols {
-		names = append(names, s.System.Cols[k].Name)
+		names = append(names, s.System.Cols[k])
 	}
 	for _, i := range rows {
 		equations = append(equations, Row(s.Problem, &s.System.Rows[i]))

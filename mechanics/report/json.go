@@ -166,7 +166,7 @@ func equationJSON(s *statics.Solution, i int) object {
 	terms := map[string]float64{}
 	for j, col := range s.System.Cols {
 		if c := s.Coefficient(i, j); c != 0 {
-			terms[col.Name] = c
+			terms[col] = c
 		}
 	}
 	return object{{"body", row.Name}, {"axis", row.Axis}, {"terms", terms}, {"right", s.System.B[i] / f.Factor},

@@ -329,7 +329,7 @@ func systemTable(s *statics.Solution) *doc.Table {
 	if matrix {
 		heads = []string{""}
 		for _, c := range s.System.Cols {
-			heads = append(heads, c.Name)
+			heads = append(heads, c)
 		}
 		heads = append(heads, "", "right side", "residual")
 	}
@@ -368,7 +368,7 @@ func equationOf(s *statics.Solution, i int) equation {
 	sum := doc.Math{Op: doc.Sum}
 	for _, t := range s.System.Terms[i] {
 		c := s.Coefficient(i, t.Col)
-		m := doc.Math{Op: doc.Symbol, Text: s.System.Cols[t.Col].Name, Name: s.System.Cols[t.Col].Name}
+		m := doc.Math{Op: doc.Symbol, Text: s.System.Cols[t.Col], Name: s.System.Cols[t.Col]}
 		if size := math.Abs(c); size != 1 {
 			m = doc.Math{Op: doc.Product, Of: []doc.Math{doc.NumberOf(units.Decimals(size, 4), size), m}}
 		}

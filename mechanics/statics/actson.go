@@ -2,11 +2,10 @@ package statics
 
 import "trivet/mechanics/problem"
 
-// actOn is an act on a body: path tells that it is that of a line with a far end.
+// actOn is an act on a body, and the line that exerts it where that has a far end.
 type actOn struct {
-	act  *problem.Act
-	line int
-	path bool
+	*problem.Act
+	path *problem.Line
 }
 
 // sortActs gathers the acts by body, so that the checks of a body need not look
@@ -14,19 +13,13 @@ type actOn struct {
 func (s *Solution) sortActs() {
 	p := s.Problem
 	s.acts = make([][]actOn, len(p.Bodies))
-	put := func(on actOn) { s.acts[on.act.Body] = append(s.acts[on.act.Body], on) }
-	lines := 0
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		path := len(l.Path) >= 2 && (l.Kind.Info().Path || l.JoinsEnds())
-		for k := range l.Acts {
-			put(actOn{&l.Acts[k], i, path})
+	for from, act := range p.Exerted() {
+		on := actOn{Act: act}
+		if from.Thing == problem.ALine {
+			if l := &p.Lines[from.Index]; len(l.Path) >= 2 && (l.Kind.Info().Path || l.JoinsEnds()) {
+				on.path = l
+			}
 		}
-		lines += len(l.Acts)
-	}
-	for act := range p.Acts() {
-		if lines--; lines < 0 { // those of lines come first
-			put(actOn{act: act})
-		}
+		s.acts[act.Body] = append(s.acts[act.Body], on)
 	}
 }

@@ -72,10 +72,8 @@ func (r *region) round() bool {
 
 // least is the least of a cost over a region.
 type least struct {
-	linear.Extent
-	value float64
-	y     []float64
-	ends  []Ended // what ends the region there
+	linear.Least
+	ends []Ended // what ends the region there
 }
 
 // build writes the programme of the bounds and of the planes of the cones.
@@ -133,7 +131,7 @@ func (r *region) admissible() linear.Extent {
 		case !r.round():
 			r.inside = r.programme.Point()
 			return linear.Found
-		case deepest != nil && r.outside(deepest) < 0:
+		case deepest != nil && r.outside(deepest, false) < 0:
 			r.inside = deepest
 			return linear.Found
 		}
@@ -146,7 +144,7 @@ func (r *region) admissible() linear.Extent {
 			return linear.Found
 		}
 	}
-	if deepest != nil && r.outside(deepest) <= senseTol {
+	if deepest != nil && r.outside(deepest, false) <= senseTol {
 		r.inside = deepest
 		return linear.Found
 	}
@@ -158,19 +156,14 @@ func (r *region) least(cost []float64) least {
 	if r.round() {
 		return r.leastInCones(cost)
 	}
-	l := r.programme.Least(cost)
-	out := least{Extent: l.Extent, value: l.Value, y: l.Y}
-	if l.Extent == linear.Found {
-		out.ends = r.ended(l)
-	}
-	return out
+	return r.ended(r.programme.Least(cost))
 }
 
-// ended lists the conditions, by their parts, that end the region at a least value.
-func (r *region) ended(l linear.Least) []Ended {
-	var out []Ended
+// ended adds the conditions, by their parts, that end the region at a least value.
+func (r *region) ended(l linear.Least) least {
+	out := least{Least: l}
 	for _, i := range r.programme.Ends(l) {
-		out = withNew(out, r.by[i])
+		out.ends = withNew(out.ends, r.by[i])
 	}
 	return out
 }

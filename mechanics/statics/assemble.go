@@ -26,7 +26,7 @@ func assemble(p *problem.Problem) System {
 	if p.Planar {
 		forces, moments = forces[:2], moments[2:]
 	}
-	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]Col, len(p.Unknowns))}
+	s := System{Start: make([]int, len(p.Bodies)+1), Cols: make([]string, len(p.Unknowns))}
 	for b := range p.Bodies {
 		s.Start[b] = len(s.Rows)
 		if p.Bodies[b].Bare {
@@ -44,7 +44,7 @@ func assemble(p *problem.Problem) System {
 	}
 	s.Start[len(p.Bodies)] = len(s.Rows)
 	for j := range p.Unknowns {
-		s.Cols[j] = Col{Unknown: j, Name: p.Unknowns[j].Name}
+		s.Cols[j] = p.Unknowns[j].Name
 	}
 	a := assembly{p: p, start: s.Start, rows: s.Rows, entries: make([][]entry, len(s.Rows))}
 	for act := range p.Acts() {

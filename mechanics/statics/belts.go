@@ -21,9 +21,8 @@ func (s *Solution) checkBelts() {
 			c.OK = c.Value > senseTol*s.scaleOfMagnitude(s.Problem.Lines[tight].Magnitude)
 		} else {
 			grip := gripCondition(s.Problem, b)
-			spare, _ := s.spare(&grip)
 			c.Bound = max(0, s.at(s.Problem.Lines[slack].Magnitude)) * b.Ratio()
-			c.OK = spare >= -senseTol*s.scaleOfCondition(&grip)
+			c.OK = !s.violated(&grip)
 		}
 		s.addAt(c, b.Lines[0], -1)
 	}
@@ -62,7 +61,7 @@ func (s *Solution) gripNeeded(b *problem.Belt) string {
 	tight, slack, _ := s.tensions(b)
 	over, under := s.at(p.Lines[tight].Magnitude), s.at(p.Lines[slack].Magnitude)
 	if under <= senseTol*over {
-		return fmt.Sprintf("belt %s would have to carry %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.force1(over), p.Lines[slack].Name)
+		return fmt.Sprintf("belt %s would have to carry %s = %s with no tension %s", b.Name, p.Lines[tight].Name, s.Problem.Format(over, units.Force), p.Lines[slack].Name)
 	}
 	ratio, limit := units.Unit{}.Apart(over/under, b.Ratio(), p.Figures)
 	return fmt.Sprintf("belt %s would need %s/%s = %s, more than e^(μβ) = %s", b.Name, p.Lines[tight].Name, p.Lines[slack].Name, ratio, limit)
@@ -74,13 +73,13 @@ func (c Check) beltWords(p *problem.Problem) string {
 	switch {
 	case c.Impends && c.OK:
 		tight, slack := p.Lines[b.Lines[b.Tight]].Name, p.Lines[b.Slack()].Name
-		return fmt.Sprintf("belt %s: slip is impending, as specified: %s = %s e^(μβ) = %s", b.Name, tight, slack, p.Units.Force.Format(c.Value, p.Figures))
+		return fmt.Sprintf("belt %s: slip is impending, as specified: %s = %s e^(μβ) = %s", b.Name, tight, slack, p.Format(c.Value, units.Force))
 	case c.Impends:
 		return fmt.Sprintf("belt %s is not in tension, so slip is not impending as specified", b.Name)
 	case c.Value <= 0:
 		return fmt.Sprintf("belt %s carries no tension", b.Name)
 	case c.Bound <= senseTol*c.Value:
-		return fmt.Sprintf("belt %s slips: it has a tension of %s on one side of the drum and none on the other", b.Name, p.Units.Force.Format(c.Value, p.Figures))
+		return fmt.Sprintf("belt %s slips: it has a tension of %s on one side of the drum and none on the other", b.Name, p.Format(c.Value, units.Force))
 	}
 	ratio := c.Value / c.Bound * b.Ratio()
 	if !c.OK {

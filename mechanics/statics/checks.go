@@ -62,7 +62,7 @@ func (s *Solution) residuals() {
 func (s *Solution) leastTerm(body int) float64 {
 	part := &s.parts[s.partOfBody[body]]
 	least := faint * part.size
-	if s.Verdict != NoEquilibrium && part.rank < len(part.Rows) {
+	if s.Verdict != NoEquilibrium && part.Rank < len(part.Rows) {
 		least = max(least, part.least()/ResidualTol)
 	}
 	return least
@@ -105,7 +105,7 @@ func (s *Solution) check() {
 	for i := range s.conditions {
 		c := &s.conditions[i]
 		if value, fixed := s.spare(c); c.Kind == Sense && fixed {
-			s.addAt(Check{Kind: CheckSense, Subject: c.Name, Value: value, OK: value >= -senseTol*s.scaleOfCondition(c)}, c.Line, c.Joint)
+			s.addAt(Check{Kind: CheckSense, Subject: c.Name, Value: value, OK: !s.violated(c)}, c.Line, c.Joint)
 		}
 	}
 	for i := range p.Lines {
@@ -233,31 +233,42 @@ func (s *Solution) moments(body int, q r3.Vec) (sum r3.Vec, scale float64) {
 		scale = max(scale, r3.Norm(arm)*max(r3.Norm(f), least))
 	}
 	for _, on := range s.acts[body] {
-		if !on.path {
+		l := on.path
+		if l == nil {
+			add(on.At, s.Sum(on.Force))
+			c := s.Sum(on.Couple)
+			sum = r3.Add(sum, c)
+			scale = max(scale, r3.Norm(c))
 			continue
 		}
-		l := &p.Lines[on.line]
 		size := s.at(l.Magnitude)
 		if l.Pushes() {
 			size = -size
 		}
 		for _, segment := range l.Legs {
-			if segment.From == on.act.Point {
+			if segment.From == on.Point {
 				add(p.Points[segment.To].At, r3.Scale(size, segment.U))
 			}
-			if segment.To == on.act.Point {
+			if segment.To == on.Point {
 				add(p.Points[segment.From].At, r3.Scale(-size, segment.U))
 			}
 		}
 	}
-	for _, on := range s.acts[body] {
-		if on.path {
-			continue
-		}
-		add(on.act.At, s.Sum(on.act.Force))
-		c := s.Sum(on.act.Couple)
-		sum = r3.Add(sum, c)
-		scale = max(scale, r3.Norm(c))
-	}
 	return sum, scale
 }
+
+// Governing is the check of the limit that is used most, with false where there
+// is no limit.
+func (s *Solution) Governing() (Check, bool) {
+	var governing Check
+	found := false
+	for _, c := range s.Checks {
+		if c.IsLimit() && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
+			governing, found = c, true
+		}
+	}
+	return governing, found
+}
+
+// IsLimit tells a check of a limit, of a line or a joint.
+func (c Check) IsLimit() bool { return c.Kind == CheckLimit || c.Kind == CheckJointLimit }

@@ -1,6 +1,7 @@
 package statics
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -37,7 +38,6 @@ func (s *Solution) Again(of *Solution, at int) (Check, bool) {
 
 // Says puts a check in words, numbers in the sheet's units.
 func (c Check) Says(p *problem.Problem) string {
-	force := func(v float64) string { return p.Units.Force.Format(v, p.Figures) }
 	subject := say.The(c.Subject)
 	switch c.Kind {
 	case CheckUnit:
@@ -54,12 +54,12 @@ func (c Check) Says(p *problem.Problem) string {
 	case CheckFriction:
 		switch {
 		case c.Impends:
-			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, force(c.Value))
+			return fmt.Sprintf("slip is impending at %s, as specified: F = μN = %s", c.Subject, p.Format(c.Value, units.Force))
 		case !c.OK:
 			needed, available := p.Units.Force.Apart(c.Value, c.Bound, p.Figures)
 			return fmt.Sprintf("%s slips%s: equilibrium requires F = %s, but μN = %s", c.body(p), c.at(p), needed, available)
 		}
-		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), force(c.Value), force(c.Bound))
+		return fmt.Sprintf("%s does not slip%s: F = %s ≤ μN = %s", c.body(p), c.at(p), p.Format(c.Value, units.Force), p.Format(c.Bound, units.Force))
 	case CheckBelt:
 		return c.beltWords(p)
 	case CheckBare:
@@ -128,7 +128,7 @@ func figuresAre(n int) string { return say.Count(n, "figure") + " " + say.Plural
 
 // senseSays says which sense a line or a support has, and whether it can.
 func (c Check) senseSays(p *problem.Problem) string {
-	value := p.Units.Force.Format(math.Abs(c.Value), p.Figures)
+	value := p.Format(math.Abs(c.Value), units.Force)
 	positive, negative, name := "", "", ""
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
@@ -139,7 +139,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 	pushes := c.Line < 0 || p.Lines[c.Line].Kind.Info().Sense == problem.PressOnly
 	switch {
 	case c.OK && c.Value <= 0: // less than counts as a sense
-		return c.Subject + " = " + p.Units.Force.Format(0, p.Figures) + ": no force"
+		return c.Subject + " = " + p.Format(0, units.Force) + ": no force"
 	case c.OK && pushes:
 		return c.Subject + " = " + value + ", pushing"
 	case c.OK:
@@ -152,7 +152,7 @@ func (c Check) senseSays(p *problem.Problem) string {
 
 // limitSays says how much of a limit is used.
 func (c Check) limitSays(p *problem.Problem) string {
-	limit := p.Units.Force.Format(c.Bound, p.Figures)
+	limit := p.Format(c.Bound, units.Force)
 	switch {
 	case c.Open:
 		return "the limit of " + c.Subject + ", " + limit + ", is not checked: its admissible range was not computed"
@@ -184,14 +184,11 @@ func (c Check) limitSays(p *problem.Problem) string {
 func (c Check) balanceSays() string {
 	sum, of, on := "ΣF", "the largest force", " on "+say.The(c.Subject)
 	switch {
-	case c.Kind == CheckMoment && c.About == "":
-		sum, of, on = "ΣM", "the largest moment", on+" about a second point"
 	case c.Kind == CheckMoment:
-		sum, of, on = "ΣM", "the largest moment", on+" about "+c.About
-	case c.About != "": // a rigid body's equations
-		if c.OK {
-			return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s%s, %s", c.About, on, within(c.Value, of))
-		}
+		sum, of, on = "ΣM", "the largest moment", on+" about "+cmp.Or(c.About, "a second point")
+	case c.About != "" && c.OK: // a rigid body's equations
+		return fmt.Sprintf("ΣF = 0 and ΣM = 0 about %s%s, %s", c.About, on, within(c.Value, of))
+	case c.About != "":
 		return fmt.Sprintf("ΣF and ΣM about %s%s are not both zero: the residual is %s", c.About, on, share(c.Value, of))
 	}
 	if !c.OK {

@@ -187,6 +187,24 @@ func (s *Solution) spare(c *Condition) (float64, bool) {
 	return least, true
 }
 
+// violated tells that every solution violates a condition.
+func (s *Solution) violated(c *Condition) bool {
+	spare, fixed := s.spare(c)
+	return fixed && spare < -senseTol*s.scaleOfCondition(c)
+}
+
+// lifted are the contacts whose normal force would have to pull, or the belts one of
+// whose tensions would have to push, in every solution.
+func (s *Solution) lifted() map[contact]bool {
+	out := map[contact]bool{}
+	for i := range s.conditions {
+		if c := &s.conditions[i]; c.Kind == Sense && s.violated(c) {
+			out[c.at] = true
+		}
+	}
+	return out
+}
+
 // scaleOfCondition is the largest force among those that hang together with it.
 func (s *Solution) scaleOfCondition(c *Condition) float64 {
 	if c.Kind == Grip {
@@ -240,20 +258,15 @@ func (s *Solution) judgeConditions() {
 	if s.Verdict != Determinate && s.Verdict != Indeterminate {
 		return
 	}
-	lifted := map[contact]bool{}
+	lifted := s.lifted()
 	for i := range s.conditions {
 		c := &s.conditions[i]
-		spare, fixed := s.spare(c)
-		if !fixed || spare >= -senseTol*s.scaleOfCondition(c) || c.Kind != Sense && lifted[c.at] {
+		if !s.violated(c) || c.Kind != Sense && lifted[c.at] {
 			continue
 		}
 		s.Broken = append(s.Broken, *c)
 		s.unbindWith(c)
-		if c.Kind != Sense {
-			continue
-		}
-		lifted[c.at] = true
-		if u := c.Unknown; u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
+		if u := c.Unknown; c.Kind == Sense && u >= 0 && (c.Joint >= 0 || s.Problem.Unknowns[u].Line == c.Line) {
 			s.X[u].Broken = true
 		}
 	}
@@ -271,11 +284,8 @@ func (s *Solution) judgeConditions() {
 // is violated.
 func (s *Solution) unbindWith(c *Condition) {
 	for _, t := range c.terms() {
-		part := s.partOf[t.Unknown]
-		for _, j := range s.parts[part].Cols {
-			if x := &s.X[j]; !x.Fixed {
-				x.unbind()
-			}
+		for _, j := range s.parts[s.partOf[t.Unknown]].Cols {
+			s.X[j].unbind()
 		}
 	}
 }

@@ -69,9 +69,9 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 			return momentAlone(p, c.Name, s.X[j.Moments.Terms[0].Unknown].Value)
 		}
 		beyond, end := s.beyond(j)
-		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Units.Length.Format(beyond, p.Figures), end)
+		return fmt.Sprintf("the normal force at %s would have to act %s beyond %s, outside the contact", c.Name, p.Format(beyond, units.Length), end)
 	}
-	size := s.force1(math.Abs(s.at(c.parts[0].u)))
+	size := s.Problem.Format(math.Abs(s.at(c.parts[0].u)), units.Force)
 	if c.Line >= 0 {
 		info := p.Lines[c.Line].Kind.Info()
 		if info.Sense != problem.PressOnly {
@@ -84,7 +84,7 @@ func (s *Solution) brokenWords(c *Condition, only string) string {
 
 // momentAlone is for a face with a moment and no normal force to exert it.
 func momentAlone(p *problem.Problem, joint string, moment float64) string {
-	return "the contact at " + joint + " would have to exert a moment of " + p.Units.For(units.Moment).Format(math.Abs(moment), p.Figures) + " without a normal force"
+	return "the contact at " + joint + " would have to exert a moment of " + p.Format(math.Abs(moment), units.Moment) + " without a normal force"
 }
 
 // Instead says what happens where each condition that is violated is the only one: a
@@ -138,25 +138,21 @@ var (
 	byGrip        = phrases{saying{"the tensions of belt %s within the ratio e^(μβ)", "the tensions of belts %s within the ratio e^(μβ)"}, byFriction.ends}
 )
 
+// The phrases of the kinds of conditions, and of the senses of lines.
+var (
+	kindPhrases  = [...]phrases{Face: onFace, Friction: byFriction, Grip: byGrip}
+	sensePhrases = [...]phrases{problem.PullOnly: inTension, problem.PushOnly: inCompression, problem.PressOnly: inContact}
+)
+
 // phrasesOf gives the words for a condition, and the name that stands in them.
 func (s *Solution) phrasesOf(c *Condition) (phrases, string) {
 	switch {
-	case c.Kind == Face:
-		return onFace, c.Name
-	case c.Kind == Friction:
-		return byFriction, c.Name
-	case c.Kind == Grip:
-		return byGrip, c.Name
+	case c.Kind != Sense:
+		return kindPhrases[c.Kind], c.Name
 	case c.Line < 0:
 		return atSupport, s.Problem.Joints[c.Joint].Name
 	}
-	switch s.Problem.Lines[c.Line].Kind.Info().Sense {
-	case problem.PullOnly:
-		return inTension, c.Name
-	case problem.PushOnly:
-		return inCompression, c.Name
-	}
-	return inContact, c.Name
+	return sensePhrases[s.Problem.Lines[c.Line].Kind.Info().Sense], c.Name
 }
 
 // sayings are names by what is said of them.

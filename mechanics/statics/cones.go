@@ -92,14 +92,14 @@ func (r *region) copy() *region {
 // point, planes touch the cones there, and the programme over the planes proves from
 // outside what the point shows from inside: the two values must agree.
 func (r *region) leastInCones(cost []float64) least {
-	out := r.copy()
+	out, unknown := r.copy(), least{Least: linear.Least{Extent: linear.Unknown}}
 	if l := r.programme.Least(cost); l.Extent != linear.Found {
 		ways := r.directions(cost)
 		switch ways.admissible() {
 		case linear.Found:
-			return least{Extent: linear.Endless}
+			return least{Least: linear.Least{Extent: linear.Endless}}
 		case linear.Unknown:
-			return least{Extent: linear.Unknown}
+			return unknown
 		}
 		for i := range out.bounds { // the planes that show that there is an end
 			if b := &out.bounds[i]; b.round {
@@ -117,10 +117,12 @@ func (r *region) leastInCones(cost []float64) least {
 		out.build()
 		l := out.programme.Least(cost)
 		if l.Extent != linear.Found {
-			return least{Extent: linear.Unknown}
+			return unknown
 		}
 		if known && floats.Dot(cost, best)-l.Value <= gap(l.Value) {
-			return least{Extent: linear.Found, value: l.Value, y: best, ends: out.ended(l)}
+			found := out.ended(l)
+			found.Y = best
+			return found
 		}
 		added := out.cut(l.Y, false)
 		if at := out.towards(l.Y); !known || floats.Dot(cost, at) < floats.Dot(cost, best) {
@@ -131,7 +133,7 @@ func (r *region) leastInCones(cost []float64) least {
 			break // no plane is left that would tell more
 		}
 	}
-	return least{Extent: linear.Unknown}
+	return unknown
 }
 
 // directions is the region of all directions along which no bound and no cone
@@ -160,7 +162,7 @@ func (r *region) towards(y []float64) []float64 {
 	}
 	for range 60 {
 		t := (near + far) / 2
-		if r.outCones(to(t)) <= coneTol {
+		if r.outside(to(t), true) <= coneTol {
 			near = t
 		} else {
 			far = t
@@ -169,13 +171,9 @@ func (r *region) towards(y []float64) []float64 {
 	return to(near)
 }
 
-// outside is how far y lies beyond the bounds at most, less than nothing inside; outCones is
-// the same of cones alone.
-func (r *region) outside(y []float64) float64 { return r.farthest(y, false) }
-
-func (r *region) outCones(y []float64) float64 { return r.farthest(y, true) }
-
-func (r *region) farthest(y []float64, cones bool) float64 {
+// outside is how far y lies beyond the bounds, or beyond the cones alone, at most; less than
+// nothing inside.
+func (r *region) outside(y []float64, cones bool) float64 {
 	far := math.Inf(-1)
 	for i := range r.bounds {
 		if b := &r.bounds[i]; b.round || !cones {
@@ -195,7 +193,7 @@ func (r *region) farthest(y []float64, cones bool) float64 {
 // It is nil where the region has no inside.
 func (r *region) guess(cost []float64) []float64 {
 	y := slices.Clone(r.inside)
-	if !(r.outside(y) < 0) {
+	if !(r.outside(y, false) < 0) {
 		return nil
 	}
 	n := r.degree
@@ -225,7 +223,7 @@ func (r *region) guess(cost []float64) []float64 {
 			damp = 1 / (1 + decrement)
 		}
 		next := floats.AddScaledTo(make([]float64, n), y, -damp, step.RawVector().Data)
-		within := func() bool { return floats.Dot(next, next) < ball*ball && r.outside(next) < 0 }
+		within := func() bool { return floats.Dot(next, next) < ball*ball && r.outside(next, false) < 0 }
 		for halved := 0; halved < maxHalvings && !within(); halved++ {
 			for k := range next { // rounding near an edge
 				next[k] = (y[k] + next[k]) / 2

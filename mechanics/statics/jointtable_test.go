@@ -13,7 +13,7 @@ import (
 func columns(s *Solution) string {
 	var lines []string
 	for j, col := range s.System.Cols {
-		line := col.Name + ":"
+		line := col + ":"
 		for i, row := range s.System.Rows {
 			if c := s.System.At(i, j); c > 1e-12 || c < -1e-12 {
 				body := ""

@@ -17,18 +17,17 @@ const memberTol = 1e-8
 
 // touch is a place where forces act on a body, and their sum there.
 type touch struct {
-	at    r3.Vec
-	point string // the place in words
-	f     r3.Vec
+	at, f r3.Vec
 	free  bool // the sum takes part in what equilibrium leaves free: f is one of many
 }
 
-// touches are the places where forces act on a rigid body.
+// touches gathers the forces on a rigid body by place; none where a couple acts on it too.
 func (s *Solution) touches(body int) (places []touch) {
-	for _, acts := range problem.ByPlace(s.acts[body], func(on actOn) *problem.Act { return on.act }) {
-		t := touch{at: acts[0].act.At, point: s.Problem.Place(acts[0].act.At)}
+	for _, acts := range problem.ByPlace(s.acts[body], func(on actOn) *problem.Act { return on.Act }) {
+		t := touch{at: acts[0].At}
 		for _, on := range acts {
-			t.f, t.free = r3.Add(t.f, s.Sum(on.act.Force)), t.free || s.loose(on.act.Force)
+			t.f = r3.Add(t.f, s.Sum(on.Force))
+			t.free = t.free || s.loose(on.Force)
 		}
 		places = append(places, t)
 	}
@@ -46,8 +45,7 @@ func (s *Solution) checkMembers() {
 		if s.Problem.Bodies[b].Particle {
 			continue
 		}
-		places := s.touches(b)
-		switch len(places) {
+		switch places := s.touches(b); len(places) {
 		case 2:
 			s.checkTwoForce(b, places[0], places[1])
 		case 3:
@@ -61,7 +59,7 @@ func (s *Solution) checkMembers() {
 func (s *Solution) checkTwoForce(body int, a, b touch) {
 	d := r3.Sub(b.at, a.at)
 	size := max(r3.Norm(a.f), faint*s.scaleOn(body))
-	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: names(a, b), Bound: memberTol}
+	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: s.names(a, b), Bound: memberTol}
 	if size > 0 {
 		c.Value = r3.Norm(r3.Cross(d, a.f)) / (r3.Norm(d) * size)
 	}
@@ -86,7 +84,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 			return // one of them is nothing: the other two are a two-force member's
 		}
 	}
-	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: names(t...), Bound: memberTol}
+	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: s.names(t...), Bound: memberTol}
 	u, v := r3.Scale(1/r3.Norm(t[0].f), t[0].f), r3.Scale(1/r3.Norm(t[1].f), t[1].f)
 	cross := r3.Cross(u, v)
 	sine := r3.Norm(cross)
@@ -109,10 +107,11 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 // point where they meet is then a million lengths away.
 const parallelSine = 1e-6
 
-func names(t ...touch) string {
+// names says where forces act.
+func (s *Solution) names(t ...touch) string {
 	points := make([]string, len(t))
 	for k := range t {
-		points[k] = t[k].point
+		points[k] = s.Problem.Place(t[k].at)
 	}
 	return say.And(points...)
 }

@@ -12,50 +12,46 @@ import (
 
 // motionsOf finds what nothing resists. The null vectors are the scaled velocities n
 // with A_sᵀn = 0: no unknown does work on them. A row of moments was divided by a
-// length L, so its angular velocity is n/L. Bodies whose motions have nothing to do
-// with each other are told apart: in their reduced form those that have to do with
-// each other share bodies, and the form of a group is its share of the form of all.
-func (s *Solution) motionsOf(null [][]float64) {
+// length L, so its angular velocity is n/L; b are the scaled loads. Bodies whose motions
+// have nothing to do with each other are told apart: in their reduced form those that have
+// to do with each other share bodies, and the form of a group is its share of the form of
+// all. Each motion is told with the work that the loads do on it.
+func (s *Solution) motionsOf(null [][]float64, b []float64) {
 	if len(null) == 0 {
 		return
 	}
 	null = s.reduce(null)
-	together := newSets(len(s.Problem.Bodies))
-	first := make([]int, len(null)) // a body that takes part
+	moved := make([][]int, len(null)) // the bodies that take part
 	for k, v := range null {
-		first[k] = -1
 		for i, x := range v {
-			if x == 0 {
-				continue
-			}
-			if body := s.System.Rows[i].Body; first[k] < 0 {
-				first[k] = body
-			} else {
-				together.join(first[k], body)
+			if x != 0 {
+				moved[k] = append(moved[k], s.System.Rows[i].Body)
 			}
 		}
-	}
-	of := map[int][][]float64{}
-	for k, v := range null {
-		if first[k] >= 0 {
-			root := together.find(first[k])
-			of[root] = append(of[root], v)
-		}
-	}
-	loads := make([]float64, len(s.System.Rows))
-	for i, row := range s.System.Rows {
-		loads[i] = -s.System.B[i] / row.Scale
 	}
 	var idle [][]float64
-	for _, bodies := range together.groups() {
-		basis := of[together.find(bodies[0])]
-		least := s.parts[s.partOfBody[bodies[0]]].least()
-		switch {
-		case len(basis) == 0:
-		case s.turns(basis):
-			idle = append(idle, s.splitTurning(basis, loads, least)...)
-		default:
-			idle = append(idle, s.splitSliding(basis, loads, least)...)
+	for _, g := range groups(len(s.Problem.Bodies), moved) {
+		if len(g.things) == 0 || len(g.items) == 0 {
+			continue
+		}
+		basis, least := make([][]float64, len(g.items)), s.parts[s.partOfBody[g.things[0]]].least()
+		for i, k := range g.items {
+			basis[i] = null[k]
+		}
+		if !s.turns(basis) {
+			basis = s.alongLoads(basis, b, least)
+		}
+		for _, v := range basis {
+			work := -floats.Dot(linear.Unit(v), b)
+			if math.Abs(work) <= least {
+				idle = append(idle, v)
+				continue
+			}
+			if work < 0 {
+				floats.Scale(-1, v)
+			}
+			s.Verdict = NoEquilibrium
+			s.Motions = append(s.Motions, s.motion(v, math.Abs(work)))
 		}
 	}
 	for _, v := range idle {
@@ -74,49 +70,26 @@ func (s *Solution) turns(basis [][]float64) bool {
 	return false
 }
 
-// splitSliding treats motions without turning. The one that the loads excite is
-// along what they leave unbalanced,
+// alongLoads is a basis of motions without turning of which the loads excite the first
+// alone, along what they leave unbalanced,
 //
 //	v = N Nᵀ f
 //
-// and the others are those perpendicular to it.
-func (s *Solution) splitSliding(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
+// and the others are those perpendicular to it; the same basis where they excite none.
+func (s *Solution) alongLoads(basis [][]float64, b []float64, least float64) [][]float64 {
 	rows := linear.Orthonormal(basis)
-	v := make([]float64, len(loads))
+	v := make([]float64, len(b))
 	for _, r := range rows {
-		floats.AddScaled(v, floats.Dot(r, loads), r)
+		floats.AddScaled(v, -floats.Dot(r, b), r)
 	}
-	size := floats.Norm(v, 2)
-	if size <= least {
+	if floats.Norm(v, 2) <= least {
 		return basis
 	}
-	s.Verdict = NoEquilibrium
-	s.Motions = append(s.Motions, s.motion(v, size))
-	for _, r := range rows {
-		along := floats.Dot(r, v) / size
-		for i := range r {
-			r[i] -= along * v[i] / size
-		}
+	excited := [][]float64{linear.Unit(v)}
+	for k, r := range rows {
+		rows[k] = linear.Perp(r, excited)
 	}
-	return s.reduce(rows)
-}
-
-// splitTurning treats motions in which something turns: each of the simple ones
-// is told with the work that the loads do on it.
-func (s *Solution) splitTurning(basis [][]float64, loads []float64, least float64) (idle [][]float64) {
-	for _, v := range basis {
-		work := floats.Dot(linear.Unit(v), loads)
-		if math.Abs(work) <= least {
-			idle = append(idle, v)
-			continue
-		}
-		if work < 0 {
-			floats.Scale(-1, v)
-		}
-		s.Verdict = NoEquilibrium
-		s.Motions = append(s.Motions, s.motion(v, math.Abs(work)))
-	}
-	return idle
+	return append(excited, s.reduce(rows)...)
 }
 
 // motion turns scaled velocities into those of bodies. A motion with turning is

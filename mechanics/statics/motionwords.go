@@ -36,9 +36,9 @@ func (s *Solution) MotionWords(m Motion) string {
 	case !m.Excited:
 		return what + idle
 	case m.Turning:
-		return what + ": a moment of " + s.Problem.Units.For(units.Moment).Format(m.Unbalanced, s.Problem.Figures) + " is unbalanced"
+		return what + ": a moment of " + s.Problem.Format(m.Unbalanced, units.Moment) + " is unbalanced"
 	}
-	return what + ": " + s.force1(m.Unbalanced) + " is unbalanced"
+	return what + ": " + s.Problem.Format(m.Unbalanced, units.Force) + " is unbalanced"
 }
 
 // direction names a direction. One of a motion that goes either way has no sign: "x".
@@ -84,7 +84,7 @@ func (s *Solution) moveWords(mv Move, signed bool) string {
 		if pitch < 0 {
 			hand = "left"
 		}
-		words += fmt.Sprintf(" and advancing %s along it per radian, as a %s-handed screw", s.Problem.Units.Length.Format(math.Abs(pitch), s.Problem.Figures), hand)
+		words += fmt.Sprintf(" and advancing %s along it per radian, as a %s-handed screw", s.Problem.Format(math.Abs(pitch), units.Length), hand)
 	}
 	return words
 }

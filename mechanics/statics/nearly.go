@@ -41,7 +41,7 @@ const (
 func (s *Solution) checkSupport() {
 	for k := range s.parts {
 		part := &s.parts[k]
-		if part.cond < nearlyCond || part.rank < len(part.Cols) || part.load == 0 {
+		if part.Cond < nearlyCond || part.Rank < len(part.Cols) || part.load == 0 {
 			continue
 		}
 		if c, nearly := s.nearlyUnsupported(part); nearly {
@@ -65,7 +65,8 @@ func (s *Solution) nearlyUnsupported(part *subsystem) (Check, bool) {
 	alone := make([]float64, len(part.Cols))
 	alone[worst] = 1
 	w := spread(nil, [][]float64{part.SolveTrans(alone)}, part.Rows, len(s.System.Rows))[0]
-	floats.Scale(1/columnScale(&s.System)[j], w)
+	_, _, scale := s.System.scaled()
+	floats.Scale(1/scale[j], w)
 	slope := s.slopes(w)
 	c := Check{Kind: CheckSupport, Unknown: j, Factor: size / part.load}
 	point, change, steepest := -1, 0.0, 0.0
@@ -166,13 +167,7 @@ func (s *Solution) moveOf(body int, v []float64) Move {
 // takes the largest part in it: the left singular vector of the least singular value,
 // by inverse iteration.
 func (s *Solution) weakest(part *subsystem) Move {
-	y := make([]float64, len(part.Rows))
-	for i := range y {
-		y[i] = 1 + float64(i%7)/7 // no symmetry of a structure makes it orthogonal to what is sought
-	}
-	for range inverseSteps {
-		y = linear.Unit(part.SolveTrans(part.Solve(y)))
-	}
+	y, _ := linear.Weakest(part, len(part.Rows), inverseSteps)
 	v := spread(nil, [][]float64{y}, part.Rows, len(s.System.Rows))[0]
 	shares := make([]float64, len(s.Problem.Bodies))
 	for _, i := range part.Rows {

@@ -15,22 +15,21 @@ import (
 //	x = x₀ + Z y
 //
 // with Z = D⁻¹ V₂, V₂ an orthonormal basis of the null space of the scaled system
-// whose entries null gives. An unknown whose row of V₂ is nothing keeps its value;
+// whose vectors are given. An unknown whose row of V₂ is nothing keeps its value;
 // the others get the range that the conditions (cables pull, contacts press, within
 // their faces and |F| <= μN) leave over all y. Parameters that share no unknown
 // and no condition have nothing to do with each other, and each such part is worked
 // out alone.
-func (s *Solution) free(null func(j, k int) float64, scale []float64) {
+func (s *Solution) free(null [][]float64, scale []float64) {
 	n := len(s.X)
 	s.Verdict, s.Degree = Indeterminate, n-s.Rank
 	z := make([][]float64, n) // in units of the largest load of each part
-	parts := newSets(s.Degree)
 	for j := range n {
 		z[j] = make([]float64, s.Degree)
 		size := 0.0
 		for k := range s.Degree {
-			z[j][k] = null(j, k) / scale[j]
-			size = math.Hypot(size, null(j, k))
+			z[j][k] = null[k][j] / scale[j]
+			size = math.Hypot(size, null[k][j])
 		}
 		if s.X[j].Fixed = size <= max(fixedTol, s.parts[s.partOf[j]].blur); s.X[j].Fixed {
 			clear(z[j])
@@ -39,46 +38,42 @@ func (s *Solution) free(null func(j, k int) float64, scale []float64) {
 	}
 	s.unbind()
 	s.freedom, s.spans = z, map[int][2]float64{}
-	share := func(unknowns ...problem.Term) {
-		first := -1
-		for _, t := range unknowns {
-			for k, x := range z[t.Unknown] {
-				switch {
-				case x == 0:
-				case first < 0:
-					first = k
-				default:
-					parts.join(first, k)
-				}
+	takes := make([][]int, n, n+len(s.conditions)) // the parameters of an unknown, and of a condition
+	for j := range z {
+		for k, x := range z[j] {
+			if x != 0 {
+				takes[j] = append(takes[j], k)
 			}
 		}
 	}
-	for j := range n {
-		share(problem.Term{Unknown: j})
-	}
 	for i := range s.conditions {
-		share(s.conditions[i].terms()...)
+		var of []int
+		for _, t := range s.conditions[i].terms() {
+			of = append(of, takes[t.Unknown]...)
+		}
+		takes = append(takes, of)
 	}
 	s.possible = true
 	work := int(programmeWork)
-	for _, ks := range parts.groups() {
-		s.freePart(z, ks, &work)
+	for _, g := range groups(s.Degree, takes) {
+		if len(g.things) > 0 && len(g.items) > 0 {
+			s.freePart(z, g, &work)
+		}
 	}
 }
 
-// freePart works out the ranges of the unknowns that depend on the parameters ks.
-func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
+// freePart works out the ranges of the unknowns that depend on the parameters of a group.
+func (s *Solution) freePart(z [][]float64, g group, work *int) {
+	ks := g.things
 	mine := make([][]float64, len(z)) // of the parameters
-	unit := 1.0
 	for j := range z {
 		mine[j] = make([]float64, len(ks))
 		for i, k := range ks {
-			if mine[j][i] = z[j][k]; z[j][k] != 0 {
-				unit = s.unitOf(j) // of the one part that they belong to
-			}
+			mine[j][i] = z[j][k]
 		}
 	}
-	r, load := s.region(mine, unit)
+	split, _ := slices.BinarySearch(g.items, len(z)) // conditions come after the unknowns
+	r, load := s.region(mine, s.unitOf(g.items[0]), g.items[split:])
 	r.work = work
 	switch r.admissible() {
 	case linear.Empty:
@@ -94,17 +89,24 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		return
 	}
 	kept := [][]float64{r.inside} // points y at which some unknown is least or greatest
-	span := func(value float64, g []float64) (ends [2]float64, by [2][]Ended, known bool) {
+	span := func(m problem.Affine) (ends [2]float64, by [2][]Ended, known bool) {
+		g := make([]float64, len(ks))
+		for _, t := range m.Terms {
+			floats.AddScaled(g, t.Coef, mine[t.Unknown])
+		}
+		if _, fixed := s.single(m); fixed || floats.Norm(g, 2) == 0 {
+			return ends, by, false // other parameters decide it, or none
+		}
 		ends = [2]float64{math.Inf(-1), math.Inf(1)}
 		for side, sign := range []float64{1, -1} {
 			switch l := r.least(floats.ScaleTo(make([]float64, len(ks)), sign, g)); l.Extent {
 			case linear.Found:
-				ends[side] = value + sign*l.value*load
+				ends[side] = s.at(m) + sign*l.Value*load
 				if math.Abs(ends[side]) <= onBound*load {
 					ends[side] = 0 // a cable that just goes slack
 				}
 				by[side] = l.ends
-				kept = append(kept, l.y)
+				kept = append(kept, l.Y)
 			case linear.Endless:
 			default:
 				return ends, by, false
@@ -119,30 +121,20 @@ func (s *Solution) freePart(z [][]float64, ks []int, work *int) {
 		}
 		return ends, by, true
 	}
-	of := func(m problem.Affine) (ends [2]float64, by [2][]Ended, known bool) {
-		g := make([]float64, len(ks))
-		for _, t := range m.Terms {
-			floats.AddScaled(g, t.Coef, mine[t.Unknown])
-		}
-		if _, fixed := s.single(m); fixed || floats.Norm(g, 2) == 0 {
-			return ends, by, false // other parameters decide it, or none
-		}
-		return span(s.at(m), g)
-	}
-	for j := range s.X {
-		if ends, by, known := of(times(j, 1)); known {
+	for _, j := range g.items[:split] {
+		if ends, by, known := span(times(j, 1)); known {
 			x := &s.X[j]
 			x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = true, ends[0], ends[1], by[0], by[1]
 		}
 	}
 	for i := range s.Problem.Lines {
 		if l := &s.Problem.Lines[i]; l.Limit > 0 && len(l.Magnitude.Terms) > 1 {
-			if ends, _, known := of(l.Magnitude); known {
+			if ends, _, known := span(l.Magnitude); known {
 				s.spans[i] = ends
 			}
 		}
 	}
-	for j := range s.X { // a mean of points that keep the conditions keeps them too
+	for _, j := range g.items[:split] { // a mean of points that keep the conditions keeps them too
 		for _, y := range kept {
 			for k := range y {
 				s.X[j].Value += mine[j][k] * y[k] * load / float64(len(kept))
@@ -157,9 +149,9 @@ type Ended struct{ Condition, Part int }
 // noise is the part of the largest load below which what is free is rounding.
 const noise = 1e-13
 
-// region writes every condition over the parameters, of which z[j] is what unknown j
+// region writes the conditions of a group over its parameters, of which z[j] is what unknown j
 // takes, in a unit of its own: the largest force that its conditions begin from.
-func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
+func (s *Solution) region(z [][]float64, load float64, conditions []int) (*region, float64) {
 	r := &region{gap: max(coneGap, math.Pow(10, -float64(s.Problem.Figures+2))), degree: len(z[0])}
 	unit := 0.0
 	form := func(m problem.Affine) linearForm {
@@ -171,16 +163,14 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		return f
 	}
 	lifted := s.lifted()
-	for i := range s.conditions {
+	for _, i := range conditions {
+		i -= len(z)
 		c := &s.conditions[i]
 		if _, fixed := s.spare(c); fixed {
 			continue // kept or not whatever is free
 		}
 		if c.Kind != Sense && lifted[c.at] {
 			continue // it has no normal force, or no tension, to speak of
-		}
-		if !slices.ContainsFunc(c.terms(), func(t problem.Term) bool { return floats.Norm(z[t.Unknown], 2) > 0 }) {
-			continue // other parameters decide it
 		}
 		for k, m := range c.parts {
 			r.bounds = append(r.bounds, bound{u: form(m.u), a: form(m.a), b: form(m.b), round: m.round(), by: Ended{i, k}})
@@ -194,26 +184,6 @@ func (s *Solution) region(z [][]float64, load float64) (*region, float64) {
 		b.u.c, b.a.c, b.b.c = b.u.c/unit, b.a.c/unit, b.b.c/unit
 	}
 	return r, unit
-}
-
-// lifted are the contacts whose normal force would have to pull, or the belts one of
-// whose tensions would have to push, in every solution.
-func (s *Solution) lifted() map[contact]bool {
-	out := map[contact]bool{}
-	for i := range s.conditions {
-		c := &s.conditions[i]
-		if c.Kind != Sense || c.at == noContact {
-			continue
-		}
-		unit := 1.0
-		if of := c.terms(); len(of) > 0 {
-			unit = s.unitOf(of[0].Unknown)
-		}
-		if v, fixed := s.spare(c); fixed && v < -senseTol*unit {
-			out[c.at] = true
-		}
-	}
-	return out
 }
 
 // conflict is a set of conditions that no solution keeps together, and of which none
@@ -244,9 +214,7 @@ func (s *Solution) conflict(r *region) {
 // unbind claims nothing of what is free.
 func (s *Solution) unbind() {
 	for j := range s.X {
-		if x := &s.X[j]; !x.Fixed {
-			x.unbind()
-		}
+		s.X[j].unbind()
 	}
 }
 
@@ -260,5 +228,8 @@ func (s *Solution) unitOf(unknown int) float64 {
 }
 
 func (x *Unknown) unbind() {
+	if x.Fixed {
+		return
+	}
 	x.Ranged, x.Low, x.High, x.LowBy, x.HighBy = false, math.Inf(-1), math.Inf(1), nil, nil
 }

@@ -1,37 +1,36 @@
 package statics
 
 import (
+	"cmp"
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
 
 	"trivet/mechanics/linear"
 )
 
-// scaledSparse is A with rows of moments divided by their length and columns
-// scaled to length one.
-func scaledSparse(s *System, scale []float64) *linear.Matrix {
-	a := &linear.Matrix{Rows: make([][]linear.Term, len(s.Rows)), Cols: len(s.Cols)}
-	entries := 0
-	for _, row := range s.Terms {
-		entries += len(row)
-	}
-	store := make([]linear.Term, 0, entries)
+// scaled is A with rows of moments divided by their length and columns scaled to length
+// one, b divided by the same lengths, and the length of each column, 1 for an empty one.
+func (s *System) scaled() (a *linear.Matrix, b, scale []float64) {
+	a, b, scale = &linear.Matrix{Rows: make([][]linear.Term, len(s.Rows)), Cols: len(s.Cols)}, slices.Clone(s.B), make([]float64, len(s.Cols))
 	for i, row := range s.Terms {
-		first := len(store)
+		b[i] /= s.Rows[i].Scale
 		for _, t := range row {
-			store = append(store, linear.Term{Col: t.Col, Value: t.Value / (s.Rows[i].Scale * scale[t.Col])})
+			x := t.Value / s.Rows[i].Scale
+			scale[t.Col] += x * x
 		}
-		a.Rows[i] = store[first:len(store):len(store)]
 	}
-	return a
-}
-
-// scaledLoads is b with rows of moments divided by their length.
-func (s *System) scaledLoads() []float64 {
-	b := make([]float64, len(s.B))
-	for i := range b {
-		b[i] = s.B[i] / s.Rows[i].Scale
+	for j := range scale {
+		scale[j] = cmp.Or(math.Sqrt(scale[j]), 1)
 	}
-	return b
+	for i, row := range s.Terms {
+		a.Rows[i] = slices.Clone(row)
+		for k, t := range row {
+			a.Rows[i][k].Value /= s.Rows[i].Scale * scale[t.Col]
+		}
+	}
+	return a, b, scale
 }
 
 // spread adds the vectors of a part to those of the whole, of length n.
@@ -51,44 +50,38 @@ func spread(all, part [][]float64, at []int, n int) [][]float64 {
 // none that falls into smaller ones. Rows that only repeat others are left out. It
 // is nil where some unknown has no single value.
 func (s *Solution) Blocks() []linear.Block {
-	n := len(s.X)
-	if n == 0 || s.Rank < n || s.Verdict == NoEquilibrium {
+	if len(s.X) == 0 || s.Rank < len(s.X) || s.Verdict == NoEquilibrium {
 		return nil
 	}
-	a := scaledSparse(&s.System, columnScale(&s.System))
-	for _, row := range a.Rows {
-		for k := range row {
-			if math.Abs(row[k].Value) < nothingThere {
-				row[k].Value = 0
-			}
-		}
+	a, _, _ := s.System.scaled()
+	for i, row := range a.Rows {
+		a.Rows[i] = slices.DeleteFunc(row, func(t linear.Term) bool { return math.Abs(t.Value) < nothingThere })
 	}
-	all := make([]int, n)
-	for j := range all {
-		all[j] = j
-	}
-	rows := make([]int, len(a.Rows))
-	for i := range rows {
-		rows[i] = i
-	}
-	if len(rows) > n {
-		rows = linear.Factor(a).PivotRows()
-		if len(rows) < n {
-			return nil // only singular values tell which rows are independent
-		}
-	}
-	blocks, ok := a.Part(rows, all).Blocks()
-	if !ok {
-		return nil
-	}
-	for _, b := range blocks {
-		for k := range b.Rows {
-			b.Rows[k] = rows[b.Rows[k]]
-		}
-	}
-	return blocks
+	return a.Blocks()
 }
 
 // nothingThere is the size of a scaled entry that is rounding only, such as the
 // cosine of a right angle: nobody writes it into an equation.
 const nothingThere = 1e-14
+
+// maxSide is the order up to which a determinant is worked out with every change of a given.
+const maxSide = 60
+
+// Side is the sign of the determinant of A, by which it is told that a geometry
+// and another one lie on two sides of one that has no single solution: det A
+// varies continuously with a length. It is 0 where A is not square, has not full
+// rank, or is of an order above maxSide.
+func (s *Solution) Side() int {
+	n := len(s.System.Cols)
+	if n == 0 || n != len(s.System.Rows) || s.Rank < n || n > maxSide {
+		return 0
+	}
+	var lu mat.LU
+	a, _, _ := s.System.scaled()
+	lu.Factorize(a.Dense())
+	_, sign := lu.LogDet()
+	if math.IsNaN(sign) {
+		return 0
+	}
+	return int(sign)
+}

@@ -223,8 +223,8 @@ func TestSlopesAgainstSolvingAnew(t *testing.T) {
 				j = i
 			}
 		}
-		scale := columnScale(&s.System)
-		g := linear.NewGeneral(scaledSparse(&s.System, scale), rankTol)
+		a, _, scale := s.System.scaled()
+		g := linear.NewGeneral(a, rankTol)
 		e := make([]float64, len(s.X))
 		e[j] = 1 / scale[j]
 		slope := s.slopes(g.SolveTrans(e))

@@ -86,8 +86,7 @@ func (s *Solution) slackWords() []string {
 		case x.Fixed && x.Value == 0:
 			idle = append(idle, x.Name)
 		case x.Fixed:
-			unit := t.Problem.Units.For(t.Problem.Unknowns[j].Dim)
-			carry = append(carry, x.Name+" = "+unit.Format(x.Value, t.Problem.Figures))
+			carry = append(carry, x.Name+" = "+t.Problem.Format(x.Value, t.Problem.Unknowns[j].Dim))
 		default:
 			carry = append(carry, x.Name+" is undetermined")
 		}

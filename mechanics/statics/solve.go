@@ -18,9 +18,6 @@ const (
 	// coordinateRounding is what a unit vector loses for each decade by which the
 	// coordinates exceed the length between them, times a margin of 8.
 	coordinateRounding = 8 * 2.220446049250313e-16
-	// plainCond is the condition number up to which the factors of A alone show full
-	// rank; beyond it the singular values are looked at. It lies far from 1/rankTol.
-	plainCond = 1e8
 	// loadTol is what may remain of the loads, relative to the largest of them,
 	// before they count as unbalanced: rounding leaves 1e-15, and 1e-9 of a load
 	// is less than anyone can measure.
@@ -42,9 +39,9 @@ const (
 //	A x = b
 //
 // It judges rank on rows of moments divided by a length and columns scaled to
-// length one. Square and well-conditioned systems are solved by LU factors with
-// partial pivoting; all others by singular values and orthogonal factors,
-// whose null spaces say what is free. Bodies that share no unknown are solved apart
+// length one. Well-conditioned systems are solved by LU factors, large ones by sparse
+// factors of a regular part, all others by orthogonal factors; their null spaces
+// say what is free. Bodies that share no unknown are solved apart
 // from each other. Solve never fails: what has no single solution has a verdict.
 func Solve(p *problem.Problem) *Solution {
 	s := (&Solution{}).solve(p)
@@ -83,31 +80,12 @@ func (s *Solution) solve(p *problem.Problem) *Solution {
 	return s
 }
 
-// columnScale gives the length of each column, 1 for an empty one.
-func columnScale(s *System) []float64 {
-	scale := make([]float64, len(s.Cols))
-	for i, row := range s.Rows {
-		for _, t := range s.Terms[i] {
-			a := t.Value / row.Scale
-			scale[t.Col] += a * a
-		}
-	}
-	for j := range scale {
-		scale[j] = math.Sqrt(scale[j])
-		if scale[j] == 0 {
-			scale[j] = 1
-		}
-	}
-	return scale
-}
-
 // solveParts solves the parts one by one, and puts together what they say of rank,
 // motions and what is free.
 func (s *Solution) solveParts() {
 	m, n := len(s.System.Rows), len(s.System.Cols)
-	scale := columnScale(&s.System)
-	a, b := scaledSparse(&s.System, scale), s.System.scaledLoads()
-	off := s.rounding()
+	a, b, scale := s.System.scaled()
+	s.rounding()
 	var right, left [][]float64
 	for k := range s.parts {
 		part := &s.parts[k]
@@ -118,16 +96,17 @@ func (s *Solution) solveParts() {
 				loads[i] = b[row]
 			}
 		}
-		found := solveScaled(of, loads, off[k])
-		for i, y := range found.y {
+		part.General = *linear.NewGeneral(of, max(rankTol, part.off))
+		// What is free turns towards the weakest of what is not by rounding.
+		part.blur = part.off * part.Blur
+		for i, y := range part.Solve(loads) {
 			s.X[part.Cols[i]].Value = y / scale[part.Cols[i]]
 		}
-		part.rank, part.cond, part.blur, part.off, part.factors = found.rank, found.cond, found.blur, off[k], found.factors
-		s.Rank += found.rank
-		s.Cond = max(s.Cond, found.cond)
-		right, left = spread(right, found.right, part.Cols, n), spread(left, found.left, part.Rows, m)
+		s.Rank += part.Rank
+		s.Cond = max(s.Cond, part.Cond)
+		right, left = spread(right, part.Right, part.Cols, n), spread(left, part.Left, part.Rows, m)
 	}
-	s.motionsOf(left)
+	s.motionsOf(left, b)
 	if n == 0 { // nothing at all is held, so that only the motions that loads excite say anything
 		s.Motions = slices.DeleteFunc(s.Motions, func(m Motion) bool { return !m.Excited })
 	}
@@ -136,60 +115,17 @@ func (s *Solution) solveParts() {
 		return
 	}
 	if s.Rank < n {
-		s.free(func(j, k int) float64 { return right[k][j] }, scale)
+		s.free(right, scale)
 	}
-}
-
-// scaledSolution is a solution y of a scaled system, with its rank and condition
-// and orthonormal bases of what no equation fixes and no unknown resists.
-type scaledSolution struct {
-	y           []float64
-	rank        int
-	cond        float64
-	blur        float64 // rounding of the bases' directions
-	right, left [][]float64
-	factors
-}
-
-// factors give the shortest x that makes A x come nearest to b, and the same of Aᵀ.
-type factors interface {
-	Solve(b []float64) []float64
-	SolveTrans(c []float64) []float64
-}
-
-// solveScaled solves a scaled system whose entries may be off by off.
-func solveScaled(a *linear.Matrix, b []float64, off float64) scaledSolution {
-	m, n := len(a.Rows), a.Cols
-	if m == 0 || n == 0 {
-		return scaledSolution{y: make([]float64, n), cond: 1, right: identity(n), left: identity(m)}
-	}
-	if f, ok := linear.NewSquare(a); ok {
-		if cond := f.Cond(); cond < plainCond {
-			return scaledSolution{y: f.Solve(b), rank: n, cond: cond, factors: f}
-		}
-	}
-	g := linear.NewGeneral(a, max(rankTol, off))
-	// What is free turns towards the weakest of what is not by rounding.
-	return scaledSolution{y: g.Solve(b), rank: g.Rank, cond: g.Cond, blur: off * g.Blur, right: g.Right, left: g.Left, factors: g}
-}
-
-func identity(n int) [][]float64 {
-	out := make([][]float64, n)
-	for i := range out {
-		out[i] = make([]float64, n)
-		out[i][i] = 1
-	}
-	return out
 }
 
 // rounding is what the entries of each part's scaled system may be off by: more
 // than usual where coordinates are so large beside the lengths between them that
 // their rounding shows in the unit vectors.
-func (s *Solution) rounding() []float64 {
+func (s *Solution) rounding() {
 	p := s.Problem
-	off := make([]float64, len(s.parts))
-	for k := range off {
-		off[k] = coordinateRounding
+	for k := range s.parts {
+		s.parts[k].off = coordinateRounding
 	}
 	for i := range p.Lines {
 		for _, segment := range p.Lines[i].Legs {
@@ -199,12 +135,11 @@ func (s *Solution) rounding() []float64 {
 			a, b := p.Points[segment.From].At, p.Points[segment.To].At
 			size := max(math.Abs(a.X), math.Abs(a.Y), math.Abs(a.Z), math.Abs(b.X), math.Abs(b.Y), math.Abs(b.Z))
 			for k := range p.Lines[i].Acts {
-				of := s.partOfBody[p.Lines[i].Acts[k].Body]
-				off[of] = max(off[of], coordinateRounding*size/segment.Length)
+				part := &s.parts[s.partOfBody[p.Lines[i].Acts[k].Body]]
+				part.off = max(part.off, coordinateRounding*size/segment.Length)
 			}
 		}
 	}
-	return off
 }
 
 // fixNone says that no unknown has a value.
@@ -224,13 +159,12 @@ func (s *Solution) cleanZeros() {
 	for k := range s.parts {
 		part := &s.parts[k]
 		arm := s.armOf(part)
-		part.size = part.load
 		for _, j := range part.Cols {
 			part.size = max(part.size, s.forceLike(j, arm))
 		}
 		taken := 0.0
 		for _, j := range part.Cols {
-			if v := s.forceLike(j, arm); v <= max(zeroTol*part.off/coordinateRounding*part.cond, plainRounding)*part.size {
+			if v := s.forceLike(j, arm); v <= max(zeroTol*part.off/coordinateRounding*part.Cond, plainRounding)*part.size {
 				taken = max(taken, v)
 				s.X[j].Value = 0
 			}

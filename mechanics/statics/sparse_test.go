@@ -92,8 +92,8 @@ func nearTolerance(s *Solution) bool { return blurOf(s) > 1e-9 }
 
 func againstSingularValues(t *testing.T, name string, s *Solution) {
 	t.Helper()
-	a := scaledSparse(&s.System, columnScale(&s.System)).Dense()
-	b := mat.NewVecDense(len(s.System.B), s.System.scaledLoads())
+	scaled, loads, scale := s.System.scaled()
+	a, b := scaled.Dense(), mat.NewVecDense(len(loads), loads)
 	var svd mat.SVD
 	if !svd.Factorize(a, mat.SVDFull) {
 		t.Fatal("no singular values")
@@ -123,7 +123,6 @@ func againstSingularValues(t *testing.T, name string, s *Solution) {
 		return
 	}
 	tol := 1e-10 * max(1, s.Cond*1e-4) * (s.scale() + 1)
-	scale := columnScale(&s.System)
 	for j, x := range s.X {
 		free, want := 0.0, 0.0
 		for k := rank; k < len(s.X); k++ {

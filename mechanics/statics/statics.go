@@ -4,6 +4,8 @@
 package statics
 
 import (
+	"slices"
+
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/linear"
@@ -15,7 +17,7 @@ import (
 // to nothing: Σ A[i][j]·x[j] = b[i], where b is minus the known forces.
 type System struct {
 	Rows  []Row
-	Cols  []Col
+	Cols  []string        // the names of the unknowns
 	Terms [][]linear.Term // the entries of each row that are not zero, columns ascending
 	B     []float64       // N, or N·m in rows of moments
 	Start []int           // the first row of each body, and at the end the number of rows
@@ -23,20 +25,11 @@ type System struct {
 
 // At gives the coefficient of row i, column j.
 func (s *System) At(i, j int) float64 {
-	row := s.Terms[i]
-	for len(row) > 8 { // by halves while that is worth it
-		if half := len(row) / 2; row[half].Col > j {
-			row = row[:half]
-		} else {
-			row = row[half:]
-		}
+	k, ok := slices.BinarySearchFunc(s.Terms[i], j, func(t linear.Term, col int) int { return t.Col - col })
+	if !ok {
+		return 0
 	}
-	for _, t := range row {
-		if t.Col == j {
-			return t.Value
-		}
-	}
-	return 0
+	return s.Terms[i][k].Value
 }
 
 // Row is the label of an equation.
@@ -66,12 +59,6 @@ func (r Row) Dim() units.Dim {
 func (s *Solution) Coefficient(i, j int) float64 {
 	set := s.Problem.Units
 	return s.System.At(i, j) * set.For(s.Problem.Unknowns[j].Dim).Factor / set.For(s.System.Rows[i].Dim()).Factor
-}
-
-// Col is the label of an unknown.
-type Col struct {
-	Unknown int
-	Name    string
 }
 
 // Verdict is the kind of answer that a system has.

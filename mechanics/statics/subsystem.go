@@ -14,58 +14,45 @@ import (
 // nothing of what is small in another.
 type subsystem struct {
 	linear.Block
-	rank int
-	cond float64
+	linear.General
 	off  float64 // what its scaled entries may be off by
 	blur float64 // rounding of the directions that no equation, or no unknown, fixes
 	load float64 // the largest known force, or known couple over the length of its body's rows
-	factors
-	size float64 // the largest force, moments over the longest arm; settled once the values are
+	size float64 // the largest force, moments over the longest arm; the largest load until the values are found
 }
 
 // takeApart finds the parts: the bodies that hang together by unknowns. An unknown
 // that acts on nothing is a part without rows.
 func (s *Solution) takeApart() {
 	sys := &s.System
-	sets := newSets(len(s.Problem.Bodies))
-	first := make([]int, len(sys.Cols)) // the first body that an unknown acts on, plus one
+	actsOn := make([][]int, len(sys.Cols)) // the bodies that an unknown acts on
 	for i, row := range sys.Terms {
 		for _, t := range row {
-			if first[t.Col] == 0 {
-				first[t.Col] = sys.Rows[i].Body + 1
-			}
-			sets.join(first[t.Col]-1, sys.Rows[i].Body)
+			actsOn[t.Col] = append(actsOn[t.Col], sys.Rows[i].Body)
 		}
 	}
-	groups := sets.groups()
-	s.parts = make([]subsystem, len(groups), len(groups)+len(sys.Cols))
-	s.partOfBody = make([]int, len(s.Problem.Bodies))
-	for k, bodies := range groups {
-		for _, b := range bodies {
+	s.partOf, s.partOfBody = make([]int, len(sys.Cols)), make([]int, len(s.Problem.Bodies))
+	for k, g := range groups(len(s.Problem.Bodies), actsOn) {
+		part := subsystem{Block: linear.Block{Cols: g.items}}
+		for _, b := range g.things {
 			s.partOfBody[b] = k
 			for i := sys.Start[b]; i < sys.Start[b+1]; i++ {
-				s.parts[k].Rows = append(s.parts[k].Rows, i)
+				part.Rows = append(part.Rows, i)
 			}
 		}
-	}
-	s.partOf = make([]int, len(sys.Cols))
-	for j, b := range first {
-		k := len(s.parts)
-		if b == 0 {
-			s.parts = append(s.parts, subsystem{})
-		} else {
-			k = s.partOfBody[b-1]
+		for _, j := range g.items {
+			s.partOf[j] = k
 		}
-		s.partOf[j] = k
-		s.parts[k].Cols = append(s.parts[k].Cols, j)
+		s.parts = append(s.parts, part)
 	}
 	for act := range s.Problem.Acts() {
 		load := r3.Norm(act.Force.Const)
 		if last := sys.Start[act.Body+1] - 1; sys.Rows[last].Moment && act.Couple.Const != (r3.Vec{}) {
 			load = max(load, r3.Norm(act.Couple.Const)/sys.Rows[last].Scale)
 		}
-		k := s.partOfBody[act.Body]
-		s.parts[k].load, s.load = max(s.parts[k].load, load), max(s.load, load)
+		part := &s.parts[s.partOfBody[act.Body]]
+		part.load, s.load = max(part.load, load), max(s.load, load)
+		part.size = part.load
 	}
 }
 

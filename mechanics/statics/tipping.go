@@ -75,31 +75,14 @@ func (c Check) tippingWords(p *problem.Problem) string {
 	if c.Open {
 		return momentAlone(p, c.Subject, c.moment)
 	}
-	unit := p.Units.Length
 	face := p.Joints[c.Joint].Face
 	first := p.Points[face[0]]
 	if c.OK {
-		return fmt.Sprintf("%s does not tip: the normal force%s acts %s from %s, inside the contact", c.body(p), c.at(p), unit.Format(r3.Norm(r3.Sub(c.Meet, first.At)), p.Figures), first.Name) + c.nearer(p)
+		return fmt.Sprintf("%s does not tip: the normal force%s acts %s from %s, inside the contact", c.body(p), c.at(p), p.Format(r3.Norm(r3.Sub(c.Meet, first.At)), units.Length), first.Name) + c.nearer(p)
 	}
 	end := p.Points[face[1]]
 	if end.Name != c.About {
 		end = first
 	}
-	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), unit.Format(r3.Norm(r3.Sub(c.Meet, end.At)), p.Figures))
+	return fmt.Sprintf("%s tips about %s: the normal force%s would have to act %s beyond it", c.body(p), c.About, c.at(p), p.Format(r3.Norm(r3.Sub(c.Meet, end.At)), units.Length))
 }
-
-// Governing is the check of the limit that is used most, with false where there
-// is no limit.
-func (s *Solution) Governing() (Check, bool) {
-	var governing Check
-	found := false
-	for _, c := range s.Checks {
-		if c.IsLimit() && !c.Open && (!found || c.Value/c.Bound > governing.Value/governing.Bound) {
-			governing, found = c, true
-		}
-	}
-	return governing, found
-}
-
-// IsLimit tells a check of a limit, of a line or a joint.
-func (c Check) IsLimit() bool { return c.Kind == CheckLimit || c.Kind == CheckJointLimit }

@@ -11,10 +11,18 @@ import (
 	"trivet/units"
 )
 
-// String is the verdict's name in the JSON contract.
-func (v Verdict) String() string {
-	return [...]string{"determinate", "inadmissible", "indeterminate", "no-equilibrium", "resultant", "unreadable"}[v]
+// verdicts are the names in the JSON contract, and the verdicts in a few words.
+var verdicts = [...]struct{ name, headline string }{
+	Determinate:   {"determinate", "statically determinate"},
+	Inadmissible:  {"inadmissible", "not possible as drawn"},
+	Indeterminate: {"indeterminate", "statically indeterminate"},
+	NoEquilibrium: {"no-equilibrium", "no equilibrium"},
+	Resultant:     {"resultant", "resultant"},
+	Unreadable:    {"unreadable", "unreadable"},
 }
+
+// String is the verdict's name in the JSON contract.
+func (v Verdict) String() string { return verdicts[v].name }
 
 // Words says the verdict: the first line says which, the others what follows, and
 // last what is read by nothing, or doubtful, in the sheet.
@@ -78,10 +86,10 @@ func (s *Solution) resultantWords() []string {
 		var parts []string
 		part := &s.parts[s.partOfBody[b]]
 		if size := r3.Norm(force); size > part.least() {
-			parts = append(parts, s.force1(size)+" along "+p.Direction(force))
+			parts = append(parts, s.Problem.Format(size, units.Force)+" along "+p.Direction(force))
 		}
 		if size := r3.Norm(moment); !p.Bodies[b].Particle && size > part.least()*s.armOf(part) {
-			value, about := p.Units.For(units.Moment).Format(size, p.Figures), " about "+p.Bodies[b].AboutName
+			value, about := p.Format(size, units.Moment), " about "+p.Bodies[b].AboutName
 			if p.Planar {
 				parts = append(parts, "a "+sense(moment.Z)+" moment of "+value+about)
 			} else {
@@ -107,21 +115,14 @@ func sense(z float64) string {
 // Headline is the verdict in a few words: "statically indeterminate to the first
 // degree, partially constrained".
 func (s *Solution) Headline() string {
-	word := ""
-	switch s.Verdict {
-	case Determinate:
-		word = "statically determinate"
-	case Inadmissible:
-		word = "not possible as drawn"
-		if s.reasons() == 0 {
-			word = "not shown to be possible"
-		}
-	case Indeterminate:
-		word = "statically indeterminate to the " + say.Ordinal(s.Degree) + " degree"
-	case NoEquilibrium:
-		return "no equilibrium"
-	default:
-		word = s.Verdict.String()
+	word := verdicts[s.Verdict].headline
+	switch {
+	case s.Verdict == NoEquilibrium:
+		return word
+	case s.Verdict == Inadmissible && s.reasons() == 0:
+		word = "not shown to be possible"
+	case s.Verdict == Indeterminate:
+		word += " to the " + say.Ordinal(s.Degree) + " degree"
 	}
 	if len(s.Motions) > 0 {
 		word += ", partially constrained"
@@ -154,8 +155,7 @@ func (s *Solution) indeterminateWords() []string {
 // RangeWords says the value of an unknown, or the range that it may have.
 func (s *Solution) RangeWords(j int) string {
 	x := s.X[j]
-	unit := s.Problem.Units.For(s.Problem.Unknowns[j].Dim)
-	f := func(v float64) string { return unit.Format(v, s.Problem.Figures) }
+	f := func(v float64) string { return s.Problem.Format(v, s.Problem.Unknowns[j].Dim) }
 	switch {
 	case x.Fixed:
 		return fmt.Sprintf("%s = %s is nevertheless determinate", x.Name, f(x.Value))
@@ -178,8 +178,4 @@ func (s *Solution) RangeWords(j int) string {
 		return fmt.Sprintf("%s = %s to the figures shown", x.Name, low)
 	}
 	return fmt.Sprintf("%s lies between %s and %s", x.Name, low, high)
-}
-
-func (s *Solution) force1(v float64) string {
-	return s.Problem.Units.Force.Format(v, s.Problem.Figures)
 }

@@ -62,7 +62,7 @@ func (l writer) matrix(d *text.Lines, g theme.Glyphs) {
 func (l writer) matrixHead(d *text.Lines, label int, wall string) {
 	head := []text.Span{{Text: grid.Fit("", label), Look: theme.Dim, Head: true}}
 	for _, c := range l.Solution.System.Cols {
-		head = append(head, text.Span{Text: grid.FitRight(c.Name, text.Column), Look: theme.Name})
+		head = append(head, text.Span{Text: grid.FitRight(c, text.Column), Look: theme.Name})
 	}
 	d.Add(append(head, text.Span{Text: wall, Look: theme.Rule}, text.Span{Text: grid.FitRight("b", 10), Look: theme.Name},
 		text.Span{Text: grid.FitRight("residual", 12), Look: theme.Dim}, text.Span{Text: "  of largest", Look: theme.Dim})...)
@@ -83,7 +83,7 @@ func (l writer) sparse(line []text.Span, i int) []text.Span {
 			break
 		}
 		line = append(line, text.Numeral(grid.FitRight(coefficient(s.Coefficient(i, t.Col)), text.Column+1), theme.Plain, origin.Entry(s, i, t.Col)),
-			text.Span{Text: " " + s.System.Cols[t.Col].Name, Look: theme.Name})
+			text.Span{Text: " " + s.System.Cols[t.Col], Look: theme.Name})
 	}
 	line = append(line, text.Span{Text: " =", Look: theme.Rule}, text.Numeral(" "+Bare(p, s.System.B[i], r.Dim()), theme.Plain, origin.Known(s, i)))
 	if i < len(s.Residuals) {
@@ -104,7 +104,7 @@ func (l writer) order(d *text.Lines, w int) {
 	for i, b := range l.Blocks {
 		var names, rows []string
 		for _, j := range b.Cols {
-			names = append(names, s.System.Cols[j].Name)
+			names = append(names, s.System.Cols[j])
 		}
 		for _, k := range b.Rows {
 			rows = append(rows, origin.Row(p, &s.System.Rows[k]))
