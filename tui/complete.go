@@ -7,7 +7,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 )
@@ -31,7 +31,7 @@ func (m *Model) complete() {
 	case e.slot.does != setCell:
 		return
 	}
-	for _, c := range problem.Complete(m.history.Current(), ref, e.text, e.at) {
+	for _, c := range names.Complete(m.history.Current(), ref, e.text, e.at) {
 		if c.From >= e.at || c.To > len(e.text) || c.From > c.To {
 			continue
 		}

@@ -6,7 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -21,9 +21,9 @@ type edit struct {
 	list []choice // what the cell may hold, where it is one of a list
 	pick int      // which of those that fit the text, once an arrow has chosen
 
-	words  []problem.Completion // of the word at the cursor
-	word   int                  // which of them, once an arrow has chosen
-	closed bool                 // they are not wanted in this cell
+	words  []names.Completion // of the word at the cursor
+	word   int                // which of them, once an arrow has chosen
+	closed bool               // they are not wanted in this cell
 }
 
 // begin edits the cell under the cursor from the text it has.
@@ -38,7 +38,7 @@ func (m *Model) begin() bool {
 		return false
 	}
 	if s.does == setName && s.ref.Table == "" {
-		if what, owner, owned := problem.OwnerOf(m.history.Current(), s.ref.Row); owned {
+		if what, owner, owned := names.OwnerOf(m.history.Current(), s.ref.Row); owned {
 			m.say(fmt.Sprintf("%s is named after the %s %s: rename that", s.ref.Row, what, owner), false)
 			return false
 		}

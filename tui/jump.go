@@ -3,7 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/mechanics/sheet"
 	"trivet/tui/layout"
 )
@@ -32,7 +32,7 @@ func (m *Model) define() tea.Cmd {
 		text, first, last = m.edit.text, m.edit.at, m.edit.at
 	}
 	for at := first; at <= last; at++ {
-		ref, ok := problem.Definition(m.history.Current(), s.ref, text, at)
+		ref, ok := names.Definition(m.history.Current(), s.ref, text, at)
 		if !ok {
 			continue
 		}

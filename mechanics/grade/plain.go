@@ -62,9 +62,9 @@ func (k *Key) concerns(o quantity, q problem.Query) bool {
 	case o.dim != q.Dim || o.name == q.Name || k.zero(q, o.value):
 		return false
 	case o.joint >= 0:
-		return q.Joint == o.joint || q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.joint
+		return q.Of == problem.Source{Thing: problem.AJoint, Index: o.joint} || q.Of.Thing == problem.AnUnknown && p.Unknowns[q.Of.Index].Joint == o.joint
 	}
-	return o.whole() || q.Line == o.line || q.Unknown >= 0 && p.SensedLine(q) == o.line
+	return o.whole() || q.Of == problem.Source{Thing: problem.ALine, Index: o.line} || q.Of.Thing == problem.AnUnknown && p.SensedLine(q) == o.line
 }
 
 // explain finds the mistake that a wrong answer shows by itself.

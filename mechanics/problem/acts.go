@@ -144,7 +144,7 @@ func (r *reading) noFreeEnd(l *Line) {
 func (r *reading) components(i int, c cell) bool {
 	l := &r.p.Lines[i]
 	l.byComponents = true
-	expr, err := r.parse(c.text)
+	expr, err := r.Parse(c.text)
 	if err != nil {
 		return r.failCell(c.ref, err)
 	}

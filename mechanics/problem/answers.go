@@ -10,8 +10,8 @@ import (
 // readQueries reads asked = "T1 T2.x angle(T1, T2)".
 func (r *reading) readQueries() {
 	asked := r.top("asked")
-	for _, w := range askedWords(asked.text) {
-		q, err := ParseQuery(r.p, w.text)
+	for _, w := range ResultNames(asked.text) {
+		q, err := ParseQuery(r.p, w.Text)
 		if err != nil {
 			if r.settled() {
 				asked.failAt(w.Span, err.Msg, err.Hint)
@@ -26,10 +26,10 @@ func (r *reading) readQueries() {
 // because its line does not read yet.
 func (r *reading) settled() bool { return len(r.errs) == 0 }
 
-// askedWords splits at spaces outside parentheses and bars.
-func askedWords(text string) []word {
+// ResultNames splits at spaces outside parentheses and bars.
+func ResultNames(text string) []Token {
 	depth, bars := 0, false
-	return split(text, func(c rune) bool {
+	return Split(text, func(c rune) bool {
 		switch {
 		case c == '(':
 			depth++

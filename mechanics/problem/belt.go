@@ -63,24 +63,24 @@ func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
 // counts as zero beside the larger one, 1e-9.
 const maxRatio = 1e9
 
-// beltTensions are the names of the tensions of a belt, in the order of its path.
-func beltTensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
+// Tensions are the names of the tensions of a belt, in the order of its path.
+func Tensions(name string) [2]string { return [2]string{name + "1", name + "2"} }
 
 // twoTensions says that a belt is named where one of its tensions, or a part of it, is meant.
 func twoTensions(at diag.Span, belt, part string) *diag.Error {
-	of := beltTensions(belt)
+	of := Tensions(belt)
 	return diag.At(at, "the belt "+belt+" has two tensions", of[0]+part+" or "+of[1]+part)
 }
 
-// isBelt tells whether a row of [lines] is a belt.
-func isBelt(row sheet.Row) bool {
+// IsBelt tells whether a row of [lines] is a belt.
+func IsBelt(row sheet.Row) bool {
 	return row.Text("kind") == BeltKind.String()
 }
 
 // LinesOf names the lines that a row of [lines] describes: one, or the two parts of a belt.
 func LinesOf(row sheet.Row) []string {
-	if isBelt(row) {
-		names := beltTensions(row.Name)
+	if IsBelt(row) {
+		names := Tensions(row.Name)
 		return names[:]
 	}
 	return []string{row.Name}
@@ -125,7 +125,7 @@ func (r *reading) belt(first int, w row) {
 
 	const form = "a path such as A C B, from one end round the drum at C to the other end"
 	path := w.cell("path")
-	words := fields(path.text)
+	words := Fields(path.text)
 	switch {
 	case !path.has:
 		w.fail("the belt "+belt.Name+" has no path", form)
@@ -182,7 +182,7 @@ func (b *Belt) readFriction(w row) bool {
 }
 
 func (b *Belt) readTight(w row) bool {
-	c, names := w.cell("tight"), beltTensions(b.Name)
+	c, names := w.cell("tight"), Tensions(b.Name)
 	if !c.has {
 		return true
 	}
@@ -192,13 +192,13 @@ func (b *Belt) readTight(w row) bool {
 
 // doubtDrum notes that a path through the centre of a drum leaves out the moment of the
 // friction about it, which decides where the drum is a rigid body.
-func (r *reading) doubtDrum(belt *Belt, path cell, words []word) {
+func (r *reading) doubtDrum(belt *Belt, path cell, words []Token) {
 	drum := &r.p.Points[r.p.Lines[belt.Lines[0]].Path[1]]
 	if len(words) > 3 || drum.Body == Ground || r.p.Bodies[drum.Body].Particle {
 		return
 	}
 	r.doubt(path.ref, NoSort, words[1].Span, "the belt "+belt.Name+" acts on the body "+r.p.Bodies[drum.Body].Name+" at "+drum.Name+", so its friction has no moment about "+drum.Name,
-		"the path "+words[0].text+" P Q "+words[2].text+", with P and Q where the belt leaves the drum")
+		"the path "+words[0].Text+" P Q "+words[2].Text+", with P and Q where the belt leaves the drum")
 }
 
 // heldByDrum tells that a part of a belt may run between fixed ends: the friction of the
@@ -248,7 +248,7 @@ func (r *reading) tension(i int) bool {
 
 // readTensions reads the two expressions of a belt's magnitude.
 func (b *Belt) readTensions(c cell) bool {
-	expr, err := c.r.parse(c.text)
+	expr, err := c.r.Parse(c.text)
 	switch {
 	case !c.has:
 		return true
@@ -265,6 +265,6 @@ func (b *Belt) readTensions(c cell) bool {
 	if strings.Contains(c.text, ",") {
 		hint = "one for each, or ? for an unknown, such as 600 N, ?"
 	}
-	names := beltTensions(b.Name)
+	names := Tensions(b.Name)
 	return c.fail("the belt "+b.Name+" has two tensions, "+names[0]+" and "+names[1], hint)
 }

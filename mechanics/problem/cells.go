@@ -15,6 +15,18 @@ import (
 	"trivet/units"
 )
 
+// PrivatePrefix begins the names of tables, rows and keys that a sheet keeps for itself:
+// nothing reads them, and nothing is said of them.
+const PrivatePrefix = "x-"
+
+// Private tells that a table, a row or a key of this name is kept and not read.
+func Private(name string) bool { return strings.HasPrefix(name, PrivatePrefix) }
+
+// Rows gives the rows of a table that are read: all but the private ones.
+func Rows(s *sheet.Sheet, table string) []sheet.Row {
+	return slices.DeleteFunc(slices.Clone(s.Table(table).Rows), func(row sheet.Row) bool { return Private(row.Name) })
+}
+
 // row is a row of a table that is being read.
 type row struct {
 	r *reading
@@ -30,6 +42,8 @@ func (r *reading) rowsOf(what Thing) (rows []row) {
 	}
 	return rows
 }
+
+func (w row) entry() Entry { return Entry{Name: w.Name, Ref: w.ref} }
 
 // fail reports what is wrong with a row, and is false for its reader to return.
 func (w row) fail(msg, hint string) bool { return w.r.fail(w.ref, diag.Span{}, msg, hint) }
@@ -66,7 +80,7 @@ func (w row) has(key string) bool { return w.cell(key).has }
 // the sheet.
 func (w row) kind(what string, words []Word, offered []string) (kind int, ok bool) {
 	c := w.cell("kind")
-	switch kind = wordOf(words, c.word()); {
+	switch kind = WordOf(words, c.word()); {
 	case !c.has:
 		return 0, w.fail("the "+what+" "+w.Name+" has no kind", say.Or(offered...))
 	case kind < 0:
@@ -81,7 +95,7 @@ func (w row) needs(c cell, msg, hint string) bool { return c.has || w.fail(msg, 
 func (c cell) word() string { return strings.TrimSpace(c.text) }
 
 // fail reports what is wrong with a cell's text, and is false for its reader to return.
-func (c cell) fail(msg, hint string) bool { return c.failAt(whole(c.text), msg, hint) }
+func (c cell) fail(msg, hint string) bool { return c.failAt(diag.Whole(c.text), msg, hint) }
 
 func (c cell) failAt(at diag.Span, msg, hint string) bool { return c.r.fail(c.ref, at, msg, hint) }
 
@@ -91,7 +105,7 @@ func (w row) plain() cell {
 	if _, bare := w.Cell(""); bare {
 		return w.cell("")
 	}
-	t, _ := tableNamed(w.ref.Table)
+	t, _ := TableNamed(w.ref.Table)
 	return w.cell(t.Plain)
 }
 
@@ -114,7 +128,7 @@ type quantity struct {
 
 // quantity reads a cell as a value of the dimension of its key.
 func (w row) quantity(key string) quantity {
-	k, _ := cellKey(w.ref.Table, w.ref.Row, key)
+	k, _ := CellKey(w.ref.Table, w.ref.Row, key)
 	return w.cell(key).quantity(k.Dim)
 }
 
@@ -169,7 +183,7 @@ func (c cell) grouped(expr *units.Expr) {
 // noteGroups notes how a value whose digits are grouped by commas is read, once a
 // cell: to some readers they are decimal commas.
 func (c cell) noteGroups(grouped string) {
-	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: whole(c.text), Msg: c.word() + " is read as " + grouped}}
+	note := Error{Ref: c.ref, Sort: DigitsGrouped, Error: diag.Error{Span: diag.Whole(c.text), Msg: c.word() + " is read as " + grouped}}
 	if grouped != "" && !slices.Contains(c.r.p.Doubts, note) {
 		c.r.p.Doubts = append(c.r.p.Doubts, note)
 	}
@@ -185,12 +199,12 @@ const (
 // want holds a value against the dimension a cell must have, as one value; a bare
 // number takes the sheet's unit.
 func (c cell) want(v units.Value, d units.Dim) (units.Value, bool) {
-	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), whole(c.text)))
+	return c.inReach(units.Want(v, d, c.r.p.Units.For(d), diag.Whole(c.text)))
 }
 
 // wantVector does the same for a vector.
 func (c cell) wantVector(v units.Value, d units.Dim) (units.Value, bool) {
-	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), whole(c.text)))
+	return c.inReach(units.WantVector(v, d, c.r.p.Units.For(d), diag.Whole(c.text)))
 }
 
 func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
@@ -214,7 +228,7 @@ func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 
 // eval evaluates a cell in geometry without holding it against a dimension.
 func (c cell) eval() (units.Value, bool) {
-	expr, err := c.r.parse(c.text)
+	expr, err := c.r.Parse(c.text)
 	if err != nil {
 		return units.Value{}, c.r.failCell(c.ref, err)
 	}
@@ -231,7 +245,7 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 // are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
 func (c cell) vector(d units.Dim) (units.Value, bool) {
 	r, e := c.r, env{r: c.r, scope: inGeometry}
-	expr, err := r.parse(c.text)
+	expr, err := r.Parse(c.text)
 	if err != nil {
 		return units.Value{}, r.failCell(c.ref, err)
 	}
@@ -289,7 +303,7 @@ func (c cell) groupedPair(expr *units.Expr, e env) bool {
 		c.fail("the plane has two components, but "+c.word()+" is three", one)
 		return true
 	default:
-		c.r.doubt(c.ref, NoSort, whole(c.text), c.word()+" is read as "+two, one+", if that is meant")
+		c.r.doubt(c.ref, NoSort, diag.Whole(c.text), c.word()+" is read as "+two, one+", if that is meant")
 	}
 	return false
 }
@@ -313,7 +327,7 @@ func (c cell) shaped(v units.Value) bool {
 // direction reads a cell as a direction, a unit vector.
 func (c cell) direction(to *r3.Vec) bool {
 	r := c.r
-	if expr, err := r.parse(c.text); err == nil {
+	if expr, err := r.Parse(c.text); err == nil {
 		rise, run, quotient := expr.Quotient()
 		name, named := expr.Name()
 		switch {
@@ -330,7 +344,7 @@ func (c cell) direction(to *r3.Vec) bool {
 		}
 	}
 	// down and yy, which nothing in a sheet stands for
-	if word := strings.TrimLeft(c.text, "+-"); isIdentifier(word) && !r.isPoint(word) && !r.isGiven(word) && !has(axes, word) {
+	if word := strings.TrimLeft(c.text, "+-"); IsIdentifier(word) && !r.isPoint(word) && !r.isGiven(word) && !has(axes, word) {
 		names := env{r: r, scope: inGeometry}.Names()
 		return c.fail(strconv.Quote(c.text)+" is not a direction", suggestion(word, names, "an axis such as +x or -y, a vector such as (3, 4), or dir(A, B)"))
 	}

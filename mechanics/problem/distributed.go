@@ -9,7 +9,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/diag"
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -22,9 +21,7 @@ import (
 // pieces, as that of water on a gate, is integrated in closed form, a function of s by
 // adaptive quadrature.
 type Distributed struct {
-	Name      string
-	Ref       sheet.Ref
-	OK        bool
+	Entry
 	Body      int
 	From, To  int
 	Direction r3.Vec
@@ -36,7 +33,6 @@ type Distributed struct {
 	Distance  float64    // s̄, m; 0 where R is nothing
 	Error     float64    // the estimated error of R relative to ∫|q| ds, or of its moment about A to ∫|q| s ds; 0 in closed form
 	At        r3.Vec
-	Acts      []Act
 }
 
 // Water is what the pressure of water on a gate follows from: density in kg/m³, width
@@ -48,7 +44,7 @@ func (r *reading) readDistributed() {
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, w := range rows {
 		d := &r.p.Loads[i]
-		*d = Distributed{Name: w.Name, Ref: w.ref}
+		d.Entry = w.entry()
 		d.OK = r.distributed(d, w)
 	}
 }
@@ -68,7 +64,7 @@ func (r *reading) distributed(d *Distributed, w row) bool {
 
 // ends reads the points between which a load is distributed.
 func (d *Distributed) ends(path cell) bool {
-	words := fields(path.text)
+	words := Fields(path.text)
 	if len(words) != 2 {
 		return path.fail("a distributed load extends from one point to another", "a path such as A B")
 	}
@@ -143,10 +139,10 @@ func (r *reading) intensity(d *Distributed, w row, q *intensity) bool {
 	at := func(s float64, corners *[]float64) (float64, *diag.Error) {
 		v, err := expr.Eval(env{r: r, scope: inLoad, cell: c.ref, s: s, varies: &varies, corners: corners})
 		if err == nil {
-			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), whole(c.text))
+			v, err = units.Want(v, units.LineLoad, r.p.Units.For(units.LineLoad), diag.Whole(c.text))
 		}
 		if err == nil && abs(v.V[0]) > greatest {
-			err = diag.At(whole(c.text), "the value is too large for a problem", "check the exponent")
+			err = diag.At(diag.Whole(c.text), "the value is too large for a problem", "check the exponent")
 		}
 		return v.V[0], err
 	}

@@ -29,19 +29,19 @@ func (r *reading) misspeltBody(i int) string {
 	if _, own := r.s.Table("bodies").Row(body.Name); own || body.Particle || len(body.Points) != 1 {
 		return ""
 	}
-	meant := nearName(body.Name, particleWord)
+	meant := NearName(body.Name, ParticleWord)
 	for k, other := range r.p.Bodies {
 		if meant == "" && k != i && !other.Particle && len(other.Points) > 1 {
-			meant = nearName(body.Name, other.Name)
+			meant = NearName(body.Name, other.Name)
 		}
 	}
 	return meant
 }
 
-// nearName gives the name that another is most likely a slip of, or "": its first
+// NearName gives the name that another is most likely a slip of, or "": its first
 // letters, other capitals, or a mistyped letter of a long one. Names told apart by
 // their numbers, or short ones by a letter, are meant to differ.
-func nearName(name, of string) string {
+func NearName(name, of string) string {
 	const long = 4
 	stem := func(s string) string { return strings.TrimRight(s, "0123456789") }
 	switch {

@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/say"
-	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
@@ -16,10 +15,8 @@ import (
 // M = Σ unknown·D on its first body and the opposite on its second, which is
 // Ground at a support.
 type Joint struct {
-	Name          string
+	Entry
 	Kind          JointKind
-	Ref           sheet.Ref
-	OK            bool
 	Point         int
 	First, Second int
 	Normal, Axis  r3.Vec         // unit vectors; zero where the kind has none
@@ -33,9 +30,8 @@ type Joint struct {
 	Limit         float64 // capacity of the resultant force, N; 0 where none
 	Face          [2]int  // the points between which a face rests on the surface
 	HasFace       bool
-	Acts          []Act
 
-	held []held // forces before moments
+	Held []Held // forces before moments
 }
 
 // Words is what a joint is in a sentence: "rough surface", "fixed support".
@@ -60,12 +56,12 @@ func (r *reading) readJoints() {
 	r.p.Joints = make([]Joint, len(rows))
 	for i, w := range rows {
 		j := &r.p.Joints[i]
-		*j = Joint{Name: w.Name, Ref: w.ref, First: Ground, Second: Ground}
+		*j = Joint{Entry: w.entry(), First: Ground, Second: Ground}
 		r.note(AJoint, w.Name, i)
 		j.OK = r.joint(j, w)
 		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
-		for k := 0; j.OK && k < len(j.held); k++ {
-			name := j.held[k].unknown(j)
+		for k := 0; j.OK && k < len(j.Held); k++ {
+			name := j.Held[k].unknown(j)
 			if other, taken := r.find(ofAJoint, name); taken {
 				j.OK = w.fail("the joints "+r.p.Joints[other].Name+" and "+j.Name+" both have an unknown "+name, "rename one of them")
 			} else {
@@ -105,8 +101,8 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 	at, on := w.cell("at"), w.cell("on")
 	if !at.has {
 		at.ref, at.text = j.Ref, j.Name
-		if first := fields(on.text); len(first) > 0 && !r.isPoint(at.text) && r.isParticle(first[0].text) {
-			at.text = first[0].text // the joint of two particles needs no point of its own
+		if first := Fields(on.text); len(first) > 0 && !r.isPoint(at.text) && r.isParticle(first[0].Text) {
+			at.text = first[0].Text // the joint of two particles needs no point of its own
 		}
 		if !r.isPoint(at.text) {
 			return w.fail("there is no point "+strconv.Quote(at.text)+" for the joint "+j.Name, "name the joint after its point, or say at which point it is")
@@ -138,13 +134,13 @@ func (r *reading) jointPlace(j *Joint, w row) bool {
 // bodies finds the bodies that a cell names for a joint, which connects each once.
 func (c cell) bodies(j *Joint, to *[]int) bool {
 	*to = nil
-	for _, w := range fields(c.text) {
-		if w.text == groundWord {
+	for _, w := range Fields(c.text) {
+		if w.Text == GroundWord {
 			continue
 		}
-		b, ok := c.bodyNamed(w.text)
+		b, ok := c.bodyNamed(w.Text)
 		if ok && slices.Contains(*to, b) {
-			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.text+" to itself", "two bodies, or one to connect it to the ground")
+			ok = c.failAt(w.Span, "the joint "+j.Name+" connects "+w.Text+" to itself", "two bodies, or one to connect it to the ground")
 		}
 		if !ok {
 			return false

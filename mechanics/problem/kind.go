@@ -56,3 +56,14 @@ var kinds = []KindInfo{
 	{Contact, "contact", PressOnly, "push", "pull", false, "a smooth surface: can push, not pull"},
 	{BeltKind, "belt", PullOnly, "tension", "compression", true, "a rope or belt round a rough drum: of R the tensions R1, R2"},
 }
+
+// AKind is a kind of line, joint or load with its article.
+func AKind(kind string) string {
+	switch kind {
+	case "fixed":
+		return "a fixed support"
+	case "":
+		return "a load without a kind"
+	}
+	return "a " + kind
+}

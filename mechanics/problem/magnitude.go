@@ -57,7 +57,7 @@ func (c cell) open(row string) bool {
 	if !c.has {
 		return true
 	}
-	expr, err := c.r.parse(c.text)
+	expr, err := c.r.Parse(c.text)
 	if err != nil {
 		return false
 	}
@@ -91,7 +91,7 @@ func (r *reading) newUnknown(i int, name string) (int, bool) {
 		}
 		return 0, r.fail(ref, diag.Span{}, "the unknown "+name+" is used "+other+" and by the line "+r.p.Lines[i].Name, "rename one of them")
 	}
-	return r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: i, Joint: -1}), true
+	return r.addUnknown(Unknown{Entry: Entry{Name: name}, Dim: units.Force, Line: i, Joint: -1}), true
 }
 
 func (r *reading) addUnknown(u Unknown) int {
@@ -126,14 +126,13 @@ func (r *reading) magnitudeOf(name string, e env) (units.Value, bool, error) {
 	}
 	u, ok := r.find(AnUnknown, name)
 	if !ok {
-		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !isIdentifier(name) {
+		if _, isUnit := units.Find(name); isUnit || units.Reserved(name) || !IsIdentifier(name) {
 			return units.Value{}, false, nil
 		}
 		if plain := strings.ReplaceAll(name, "_", ""); plain != name && r.namesMagnitude(plain) { // T_1 of a text is T1, as in results
 			return e.Lookup(plain)
 		}
-		u = r.addUnknown(Unknown{Name: name, Dim: units.Force, Line: e.line, Joint: -1})
-		r.coined = append(r.coined, Use{Name: name, Ref: e.cell})
+		u = r.addUnknown(Unknown{Entry: Entry{Name: name, Ref: e.cell}, Dim: units.Force, Line: e.line, Joint: -1})
 	}
 	return units.Value{Dim: r.p.Unknowns[u].Dim, N: 1, Terms: []units.Term{{Name: name, Coef: 1}}}, true, nil
 }

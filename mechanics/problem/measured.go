@@ -37,7 +37,7 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 	r, here := e.r, Place{e.cell, at}
 	if !slices.ContainsFunc(r.p.Measured, func(m Measured) bool { return m.Place == here }) {
 		m := Measured{Place: here, Half: strings.TrimSpace(half), Name: r.measuredName(here)}
-		if k, ok := cellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
+		if k, ok := CellKey(here.Ref.Table, here.Ref.Row, here.Ref.Key); ok && b.Dim == units.Number && k.Dim != units.Number && !strings.HasSuffix(m.Half, "%") {
 			m.Half = strings.TrimSpace(m.Half + " " + r.p.Units.For(k.Dim).Symbol)
 		}
 		r.p.Measured = append(r.p.Measured, m)
@@ -50,7 +50,7 @@ func (e env) Measured(at diag.Span, half string, b units.Value) float64 {
 func (r *reading) measuredName(at Place) string {
 	ref, axis := at.Ref, ""
 	c, _ := r.s.Cell(ref)
-	if e, err := r.parse(c.Text); err == nil {
+	if e, err := r.Parse(c.Text); err == nil {
 		parts, _ := e.Tuple()
 		for k, part := range parts[:min(len(parts), 3)] {
 			if s := part.Span(); s.Start <= at.Span.Start && at.Span.End <= s.End {

@@ -28,7 +28,7 @@ var directionCalls = map[string]DirectionKind{"polar": AsPolar, "slope": AsSlope
 // typedDirection reads how a direction, which has been read, was typed.
 func (c cell) typedDirection() (t TypedDirection) {
 	r := c.r
-	expr, err := r.parse(c.text)
+	expr, err := r.Parse(c.text)
 	if has(axes, c.word()) || err != nil {
 		return t
 	}

@@ -73,7 +73,7 @@ func (s *Solution) checkMembers() {
 func (s *Solution) checkTwoForce(body int, a, b touch) {
 	d := r3.Sub(b.at, a.at)
 	size := max(r3.Norm(a.f), faint*s.scaleOn(body))
-	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: names(a, b), Bound: memberTol}
+	c := Check{Kind: CheckTwoForce, Subject: s.Problem.Bodies[body].Name, With: namesAt(a, b), Bound: memberTol}
 	if size > 0 {
 		c.Value = r3.Norm(r3.Cross(d, a.f)) / (r3.Norm(d) * size)
 	}
@@ -98,7 +98,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 			return // one of them is nothing: the other two are a two-force member's
 		}
 	}
-	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: names(t...), Bound: memberTol}
+	c := Check{Kind: CheckThreeForce, Subject: s.Problem.Bodies[body].Name, With: namesAt(t...), Bound: memberTol}
 	u, v := r3.Scale(1/r3.Norm(t[0].f), t[0].f), r3.Scale(1/r3.Norm(t[1].f), t[1].f)
 	cross := r3.Cross(u, v)
 	sine := r3.Norm(cross)
@@ -121,7 +121,7 @@ func (s *Solution) checkThreeForce(body int, t []touch) {
 // point where they meet is then a million lengths away.
 const parallelSine = 1e-6
 
-func names(t ...touch) string {
+func namesAt(t ...touch) string {
 	points := make([]string, len(t))
 	for k := range t {
 		points[k] = t[k].point

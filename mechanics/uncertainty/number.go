@@ -67,8 +67,8 @@ func (f *follower) results() {
 			f.Spreads = append(f.Spreads, y)
 		}
 	}
-	for j, u := range s.Problem.Unknowns {
-		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
+	for j := range s.Problem.Unknowns {
+		q := s.Problem.Ask(j)
 		put(j, Single, q)
 		if !s.X[j].Fixed {
 			put(j, Least, q)
@@ -76,7 +76,7 @@ func (f *follower) results() {
 		}
 	}
 	for _, q := range s.Problem.Asked {
-		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
+		if q.Of.Thing != problem.AnUnknown {
 			put(-1, Single, q)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/doc"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	english "trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -21,7 +22,7 @@ func (b *builder) answers(conclusions []doc.Block) {
 	asked := b.p.Asked
 	if len(asked) == 0 {
 		for j := range b.s.X {
-			asked = append(asked, problem.Query{Name: b.s.X[j].Name, Unknown: j, Line: -1, Joint: -1, Body: -1, Load: -1, Dim: b.p.Unknowns[j].Dim})
+			asked = append(asked, b.p.Ask(j))
 		}
 	}
 	for _, q := range asked {
@@ -29,8 +30,8 @@ func (b *builder) answers(conclusions []doc.Block) {
 		switch {
 		case b.s.Verdict == statics.NoEquilibrium && b.dependsOnSolution(q) && len(b.s.X) > 0:
 			none = append(none, called(b.p, q))
-		case err != nil && q.Kind == problem.AskUnknown && q.Unknown >= 0 && b.s.X[q.Unknown].Ranged:
-			body = append(body, sentence(b.s.RangeWords(q.Unknown)))
+		case err != nil && q.Of.Thing == problem.AnUnknown && b.s.X[q.Of.Index].Ranged:
+			body = append(body, sentence(b.s.RangeWords(q.Of.Index)))
 		case err != nil:
 			body = append(body, sentence(err.Error()))
 		default:
@@ -54,31 +55,31 @@ func called(p *problem.Problem, q problem.Query) string {
 	if name, ok := q.Symbol(); ok {
 		return name
 	}
-	return english.Capital(p.Called(q))
+	return english.Capital(names.Called(p, q))
 }
 
 // dependsOnSolution tells results that are not of the geometry or the loads alone.
 func (b *builder) dependsOnSolution(q problem.Query) bool {
-	found := func(line int) bool { // the direction of a reaction, and that of a force by components
-		if line < 0 {
+	found := func(of problem.Source) bool { // the direction of a reaction, and that of a force by components
+		if of.Thing != problem.ALine {
 			return true
 		}
-		_, geometric := b.p.Lines[line].Direction()
+		_, geometric := b.p.Lines[of.Index].Direction()
 		return !geometric
 	}
 	switch q.Kind {
-	case problem.AskLength, problem.AskLoads, problem.AskSpread:
+	case problem.AskLength:
 		return false
 	case problem.AskUnit:
-		return found(q.Line)
+		return found(q.Of)
 	case problem.AskAngle:
-		return found(q.Line) || found(q.Other)
+		return found(q.Of) || found(q.With)
 	case problem.AskMagnitude:
-		return b.dependsOnSolution(*q.Of)
-	case problem.AskCouple:
-		return len(b.p.Couples[q.Couple].Magnitude.Terms) > 0
-	case problem.AskUnknown:
-		return q.Unknown >= 0 || q.Line >= 0 && len(b.p.Lines[q.Line].Magnitude.Terms) > 0
+		return b.dependsOnSolution(*q.Inner)
+	case problem.AskValue:
+		return q.Of.Thing == problem.AnUnknown || len(b.p.Magnitude(q.Of).Terms) > 0
+	case problem.AskPart:
+		return q.Of.Thing == problem.ALine || q.Of.Thing == problem.AJoint
 	}
 	return true
 }
@@ -86,11 +87,15 @@ func (b *builder) dependsOnSolution(q problem.Query) bool {
 // senseWord is tension or compression of a line, also of one whose magnitude follows from others,
 // push or pull of a contact, or empty.
 func (b *builder) senseWord(q problem.Query) string {
-	line := q.Line
-	if q.Unknown >= 0 && b.p.Unknowns[q.Unknown].Own {
-		line = b.p.Unknowns[q.Unknown].Line
+	line := -1
+	switch {
+	case q.Kind != problem.AskValue:
+	case q.Of.Thing == problem.ALine:
+		line = q.Of.Index
+	case q.Of.Thing == problem.AnUnknown && b.p.Unknowns[q.Of.Index].Own:
+		line = b.p.Unknowns[q.Of.Index].Line
 	}
-	if q.Kind != problem.AskUnknown || line < 0 {
+	if line < 0 {
 		return ""
 	}
 	info := b.p.Lines[line].Kind.Info()
@@ -124,32 +129,32 @@ func (b *builder) answer(q problem.Query, v float64) answer {
 	if u := b.p.Units.Angle; q.Dim == units.Angle && u.Symbol == "deg" {
 		shown = doc.Math{Op: doc.Degrees, Of: []doc.Math{figures(u.In(v), b.p.Figures)}}
 	}
-	return answer{b, q, v, b.asked(q), shown, b.ownerOf(q)}
+	return answer{b, q, v, b.asked(q), shown, b.ownerOf(q.Of)}
 }
 
-func (b *builder) ownerOf(q problem.Query) (of owner) {
+func (b *builder) ownerOf(from problem.Source) (of owner) {
 	letter := "R"
-	switch {
-	case q.Line >= 0:
-		l := &b.p.Lines[q.Line]
+	switch i := from.Index; from.Thing {
+	case problem.ALine:
+		l := &b.p.Lines[i]
 		letter, of.name, of.symbol = "F", l.Name, named(l.Name)
 		if len(l.Acts) > 0 {
 			of.force = b.s.Sum(l.Acts[0].Force)
 		}
-	case q.Joint >= 0:
-		j := &b.p.Joints[q.Joint]
+	case problem.AJoint:
+		j := &b.p.Joints[i]
 		of.name, of.symbol = j.Name, named(j.Name)
 		of.force, of.moment = b.s.Sum(j.Forces), b.s.Sum(j.Moments)
-	case q.Load >= 0:
-		d := &b.p.Loads[q.Load]
+	case problem.ALoad:
+		d := &b.p.Loads[i]
 		of.name, of.symbol, of.force = d.Name, resultant(d), r3.Scale(d.Total, d.Direction)
-	case q.Body >= 0:
-		name := b.p.Bodies[q.Body].Name
+	case problem.ABody:
+		name := b.p.Bodies[i].Name
 		of.name, of.symbol = name, subscripted("R", name)
 		if slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool { return j.Name == name }) {
 			of.symbol = subscripted("R", name+",loads") // apart from the joint's reaction
 		}
-		of.force, of.moment = b.loadsOn(q.Body)
+		of.force, of.moment = b.loadsOn(i)
 		of.vec = vector("R", of.symbol.Of[0])
 		return of
 	}
@@ -165,23 +170,23 @@ var (
 
 // asked is the symbol of a result: T1, T1x, |F_T1|, α with the name of the force.
 func (b *builder) asked(q problem.Query) doc.Math {
-	of := b.ownerOf(q)
+	of := b.ownerOf(q.Of)
 	switch q.Kind {
-	case problem.AskUnknown, problem.AskCouple, problem.AskFriction:
-		if q.Kind == problem.AskUnknown && q.Unknown >= 0 {
-			return b.unknown(q.Unknown)
+	case problem.AskValue, problem.AskFriction:
+		if q.Of.Thing == problem.AnUnknown {
+			return b.unknown(q.Of.Index)
 		}
 		return named(q.Name)
 	case problem.AskMagnitude:
-		return size(b.asked(*q.Of))
+		return size(b.asked(*q.Inner))
 	case problem.AskLength, problem.AskStretch:
 		return subscripted(letters[q.Kind], of.name)
 	case problem.AskUnit:
 		return part(subscripted(letters[q.Kind], of.name), "xyz"[q.Part:q.Part+1])
 	case problem.AskAngle, problem.AskComponent:
-		return subscripted(letters[q.Kind], of.name+","+b.ownerOf(second(q)).name)
+		return subscripted(letters[q.Kind], of.name+","+b.ownerOf(q.With).name)
 	}
-	spread := q.Kind == problem.AskSpread
+	spread := q.Of.Thing == problem.ALoad
 	switch {
 	case q.Part <= problem.Z:
 		return part(of.symbol, "xyz"[q.Part:q.Part+1])
@@ -190,23 +195,18 @@ func (b *builder) asked(q problem.Query) doc.Math {
 	case q.Part == problem.Size:
 		return size(of.vec)
 	case q.Part == problem.At && spread:
-		return distance(&b.p.Loads[q.Load])
+		return distance(&b.p.Loads[q.Of.Index])
 	case partLetters[q.Part] != "":
 		return subscripted(partLetters[q.Part], of.name)
 	}
 	moment := subscripted("M", of.name)
-	if q.Kind == problem.AskLoads {
-		moment = b.loadsMoment(q.Body)
+	if q.Of.Thing == problem.ABody {
+		moment = b.loadsMoment(q.Of.Index)
 	}
 	if b.p.Planar {
 		return moment
 	}
 	return part(moment, "xyz"[q.Part-problem.MX:q.Part-problem.MX+1])
-}
-
-// second asks for the second force of an angle or a component.
-func second(q problem.Query) problem.Query {
-	return problem.Query{Kind: problem.AskForce, Line: q.Other, Joint: q.Second, Load: -1, Body: -1}
 }
 
 // is derives the result in one line.
@@ -218,25 +218,25 @@ func (r answer) is(of ...doc.Math) []doc.Block {
 func (r answer) derived() []doc.Block {
 	f, q := r.p.Units.Force, r.q
 	var l *problem.Line
-	if q.Line >= 0 {
-		l = &r.p.Lines[q.Line]
+	if q.Of.Thing == problem.ALine {
+		l = &r.p.Lines[q.Of.Index]
 	}
 	switch q.Kind {
-	case problem.AskUnknown:
-		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return slices.Contains(t.about.Lines, q.Line) })
-		if q.Unknown < 0 && l != nil && len(l.Magnitude.Terms) > 0 && !tied {
+	case problem.AskValue:
+		tied := slices.ContainsFunc(r.ties, func(t *tie) bool { return slices.Contains(t.about.Lines, q.Of.Index) })
+		if l != nil && len(l.Magnitude.Terms) > 0 && !tied {
 			return r.is(r.affine(l.Magnitude, f))
 		}
 	case problem.AskMagnitude:
-		if v, err := r.s.Evaluate(*q.Of); err == nil {
+		if v, err := r.s.Evaluate(*q.Inner); err == nil {
 			inner := figures(r.p.Units.For(q.Dim).In(v), r.p.Figures)
-			return append(r.answer(*q.Of, v).derived(), r.is(size(inner))...)
+			return append(r.answer(*q.Inner, v).derived(), r.is(size(inner))...)
 		}
 	case problem.AskStretch:
 		if !l.Spring.Free {
 			return r.is(sum(r.length(l.Length()), neg(r.length(l.Spring.Natural))))
 		}
-		tension, _ := r.s.Magnitude(q.Line)
+		tension, _ := r.s.Magnitude(q.Of.Index)
 		return r.is(fraction(grouped(r.affine(l.Magnitude, f)), symbol("k")), fraction(grouped(r.number(f.In(tension))), r.perLength(l.Spring.Stiffness)))
 	case problem.AskLength:
 		var of []doc.Math
@@ -247,10 +247,10 @@ func (r answer) derived() []doc.Block {
 			return r.is(sum(of...))
 		}
 	case problem.AskFriction:
-		return r.is(signed(r.v, subscripted("F", r.p.Joints[q.Joint].Name)))
+		return r.is(signed(r.v, subscripted("F", r.p.Joints[q.Of.Index].Name)))
 	case problem.AskAngle, problem.AskComponent:
 		return r.along()
-	case problem.AskForce, problem.AskJoint, problem.AskLoads, problem.AskSpread, problem.AskUnit:
+	case problem.AskPart, problem.AskUnit:
 		return r.partOf()
 	}
 	return nil
@@ -263,13 +263,13 @@ type directed struct {
 	magnitude float64 // 0 of a unit vector
 }
 
-func (b *builder) directedBy(q problem.Query) directed {
-	if q.Line >= 0 && !b.p.Lines[q.Line].ByComponents() {
-		if u, ok := b.p.Lines[q.Line].Direction(); ok {
-			return directed{unitVec("u", words(b.p.Lines[q.Line].Name)), u, 0}
+func (b *builder) directedBy(from problem.Source) directed {
+	if from.Thing == problem.ALine && !b.p.Lines[from.Index].ByComponents() {
+		if u, ok := b.p.Lines[from.Index].Direction(); ok {
+			return directed{unitVec("u", words(b.p.Lines[from.Index].Name)), u, 0}
 		}
 	}
-	of := b.ownerOf(q)
+	of := b.ownerOf(from)
 	v := cleaned(in(of.force, b.p.Units.Force))
 	return directed{of.vec, v, r3.Norm(v)}
 }
@@ -277,7 +277,7 @@ func (b *builder) directedBy(q problem.Query) directed {
 // along is the angle between two directions, by their scalar product, or the component of a
 // force along another direction.
 func (r answer) along() []doc.Block {
-	first, other := r.directedBy(r.q), r.directedBy(second(r.q))
+	first, other := r.directedBy(r.q.Of), r.directedBy(r.q.With)
 	if r.q.Kind == problem.AskComponent {
 		first = directed{vector("F", words(r.of.name)), in(r.of.force, r.p.Units.Force), 0}
 	}
@@ -325,7 +325,7 @@ func (r answer) partOf() []doc.Block {
 		return fraction(of(axis), total), fraction(grouped(r.number(xyz(w)[axis])), r.number(r3.Norm(w)))
 	}
 	switch {
-	case q.Kind == problem.AskUnit && q.Line >= 0 && len(r.p.Lines[q.Line].Legs) > 0: // it stands with the unit vectors
+	case q.Kind == problem.AskUnit && q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) > 0: // it stands with the unit vectors
 	case q.Kind == problem.AskUnit:
 		return r.is(ratio(int(q.Part)))
 	case q.Part == problem.Size && derivesSize:
@@ -342,9 +342,9 @@ func (r answer) partOf() []doc.Block {
 		return []doc.Block{aligned(append(lines, r.byCosine(ratio(int(q.Part-problem.Alpha)))...)...)}
 	case q.Part == problem.PlaneAngle:
 		return r.planeAngle(w, of(0), of(1))
-	case q.Part == problem.At && q.Kind == problem.AskLoads:
-		m := r.loadsMoment(q.Body)
-		says := say("The line of action of the resultant crosses the x axis through "+r.p.Bodies[q.Body].AboutName+" where the moment of ", of(1), " equals ", m, ":")
+	case q.Part == problem.At && q.Of.Thing == problem.ABody:
+		m := r.loadsMoment(q.Of.Index)
+		says := say("The line of action of the resultant crosses the x axis through "+r.p.Bodies[q.Of.Index].AboutName+" where the moment of ", of(1), " equals ", m, ":")
 		return append([]doc.Block{says}, r.is(fraction(m, of(1)), fraction(grouped(r.number(r.of.moment.Z/f.Factor/r.p.Units.Length.Factor)), grouped(r.number(w.Y))))...)
 	}
 	return nil
@@ -360,15 +360,15 @@ func (r answer) component(axis int) []doc.Block {
 	}
 	var forces []force
 	switch q := r.q; {
-	case q.Kind == problem.AskSpread:
-		d := &r.p.Loads[q.Load]
+	case q.Of.Thing == problem.ALoad:
+		d := &r.p.Loads[q.Of.Index]
 		forces = []force{{r.of.symbol, d.Direction, d.Total}}
-	case q.Kind == problem.AskForce && len(r.p.Lines[q.Line].Legs) == 1 && !r.p.Lines[q.Line].ByComponents():
-		if magnitude, _ := r.s.Magnitude(q.Line); magnitude != 0 {
+	case q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) == 1 && !r.p.Lines[q.Of.Index].ByComponents():
+		if magnitude, _ := r.s.Magnitude(q.Of.Index); magnitude != 0 {
 			forces = []force{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}
-	case q.Kind == problem.AskJoint:
-		j := &r.p.Joints[q.Joint]
+	case q.Of.Thing == problem.AJoint:
+		j := &r.p.Joints[q.Of.Index]
 		for k, t := range j.Forces.Terms {
 			push := r.s.X[t.Unknown].Value
 			if j.Impending && k == 0 {

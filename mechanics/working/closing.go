@@ -43,7 +43,7 @@ func (b *builder) verdict() {
 // allAsked tells that each unknown is among the answers.
 func (b *builder) allAsked() bool {
 	for j := range b.s.X {
-		asks := func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == j }
+		asks := func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.AnUnknown, Index: j} }
 		if len(b.p.Asked) > 0 && !slices.ContainsFunc(b.p.Asked, asks) {
 			return false
 		}

@@ -60,7 +60,7 @@ func (b *builder) solved() {
 func (b *builder) wanted(j int) bool {
 	asked := len(b.p.Asked) == 0
 	for _, q := range b.p.Asked {
-		if b.dependsOnSolution(q) && (q.Kind != problem.AskUnknown || q.Unknown < 0 || q.Unknown == j) {
+		if b.dependsOnSolution(q) && (q.Of.Thing != problem.AnUnknown || q.Of.Index == j) {
 			asked = true // what is no unknown may need any
 		}
 	}
