@@ -144,9 +144,9 @@ func (r *reading) noFreeEnd(l *Line) {
 func (r *reading) components(i int, c cell) bool {
 	l := &r.p.Lines[i]
 	l.byComponents = true
-	expr, err := r.Parse(c.text)
-	if err != nil {
-		return r.failCell(c.ref, err)
+	expr, ok := c.expr(r.Parse)
+	if !ok {
+		return false
 	}
 	axes := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
 	if r.p.Planar {

@@ -248,14 +248,12 @@ func (r *reading) tension(i int) bool {
 
 // readTensions reads the two expressions of a belt's magnitude.
 func (b *Belt) readTensions(c cell) bool {
-	expr, err := c.r.Parse(c.text)
-	switch {
-	case !c.has:
+	if !c.has {
 		return true
-	case err != nil:
-		return c.r.failCell(c.ref, err)
-	case expr.IsQuestion():
-		return true
+	}
+	expr, ok := c.expr(c.r.Parse)
+	if !ok || expr.IsQuestion() {
+		return ok
 	}
 	if both, _ := expr.Tuple(); len(both) == 2 {
 		b.typed = [2]*units.Expr(both)

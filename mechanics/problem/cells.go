@@ -154,6 +154,15 @@ func (w row) limit(to *float64) bool {
 	return !q.has || q.positive("a limit", "the capacity, such as 5 kN")
 }
 
+// expr parses a cell; false where it does not read, which has been reported.
+func (c cell) expr(parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, bool) {
+	expr, err := parse(c.text)
+	if err != nil {
+		c.r.failCell(c.ref, err)
+	}
+	return expr, err == nil
+}
+
 // one evaluates a cell of one value, in which commas may group digits, without
 // holding it against a dimension.
 func (c cell) one(e env) (units.Value, bool) {
@@ -228,9 +237,9 @@ func (c cell) inReach(v units.Value, err *diag.Error) (units.Value, bool) {
 
 // eval evaluates a cell in geometry without holding it against a dimension.
 func (c cell) eval() (units.Value, bool) {
-	expr, err := c.r.Parse(c.text)
-	if err != nil {
-		return units.Value{}, c.r.failCell(c.ref, err)
+	expr, ok := c.expr(c.r.Parse)
+	if !ok {
+		return units.Value{}, false
 	}
 	return c.r.evaluate(c.ref, expr, env{r: c.r, scope: inGeometry})
 }
@@ -245,11 +254,8 @@ func (r *reading) evaluate(ref sheet.Ref, expr *units.Expr, e env) (units.Value,
 // are cells of their own: in "4, 0, h" the bare numbers take the sheet's unit.
 func (c cell) vector(d units.Dim) (units.Value, bool) {
 	r, e := c.r, env{r: c.r, scope: inGeometry}
-	expr, err := r.Parse(c.text)
-	if err != nil {
-		return units.Value{}, r.failCell(c.ref, err)
-	}
-	if c.groupedPair(expr, e) {
+	expr, ok := c.expr(r.Parse)
+	if !ok || c.groupedPair(expr, e) {
 		return units.Value{}, false
 	}
 	parts, tuple := expr.Tuple()
@@ -275,7 +281,7 @@ func (c cell) vector(d units.Dim) (units.Value, bool) {
 		}
 		out.V[k], out.Plus[k] = v.V[0], v.Plus[0]
 	}
-	ok := c.shaped(out)
+	ok = c.shaped(out)
 	out.N = 3
 	return out, ok
 }
