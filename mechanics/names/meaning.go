@@ -1,6 +1,7 @@
 package names
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -46,12 +47,6 @@ func (p describer) meaning(q problem.Query) (what, positive string) {
 			return p.coupleMeaning(i)
 		}
 		return p.unknownMeaning(i)
-	case problem.AskLength:
-		return "the length of " + p.lineWords(i), ""
-	case problem.AskUnit:
-		return "the " + axisName(q.Part) + " component of the unit vector along " + p.forceWords(q.Of), ""
-	case problem.AskStretch:
-		return "the elongation of " + p.lineWords(i), ""
 	case problem.AskAngle:
 		return "the angle between " + p.directedName(q.Of) + " and " + p.directedName(q.With), ""
 	case problem.AskComponent:
@@ -63,32 +58,33 @@ func (p describer) meaning(q problem.Query) (what, positive string) {
 		of, _ := p.meaning(*q.Inner)
 		return "the magnitude of " + of, ""
 	}
-	switch q.Of.Thing {
-	case problem.ALine:
-		l := &p.Lines[i]
-		if l.Kind == problem.Force || l.Kind == problem.Weight {
-			return p.partMeaning(q.Part, p.lineWords(i)+p.onFirst(l), "")
-		}
-		return p.partMeaning(q.Part, "the force that "+p.lineWords(i)+" exerts"+p.onFirst(l), "")
-	case problem.AJoint:
-		return p.partMeaning(q.Part, p.reactionWords(i), p.pointName(p.Joints[i].Point))
-	case problem.ABody:
-		return p.partMeaning(q.Part, "the resultant of the known forces on "+p.bodyWords(i), p.Bodies[i].AboutName)
+	of, from := p.owner(q)
+	switch q.Part {
+	case problem.MX, problem.MY, problem.MZ:
+		positive = p.turn([]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[q.Part-problem.MX])
 	}
-	d := &p.Loads[i]
-	resultant := "the resultant of the distributed load " + d.Name
-	if q.Part == problem.At {
-		return "the distance from " + p.pointName(d.From) + " to the line of action of " + resultant, ""
-	}
-	return p.partMeaning(q.Part, resultant, "")
+	return p.PartWords(q, of, from), positive
 }
 
-// forceWords is a line, or the reaction of a joint.
-func (p describer) forceWords(of problem.Source) string {
-	if of.Thing == problem.ALine {
-		return p.lineWords(of.Index)
+// owner is what a result is a part of, and from where its parts are measured.
+func (p describer) owner(q problem.Query) (words, from string) {
+	switch i := q.Of.Index; q.Of.Thing {
+	case problem.ALine:
+		l, words := &p.Lines[i], p.lineWords(i)
+		switch {
+		case q.Kind != problem.AskPart:
+			return words, ""
+		case l.Kind == problem.Force || l.Kind == problem.Weight:
+			return words + p.onFirst(l), ""
+		}
+		return "the force that " + words + " exerts" + p.onFirst(l), ""
+	case problem.AJoint:
+		return p.reactionWords(i), p.pointName(p.Joints[i].Point)
+	case problem.ABody:
+		return "the resultant of the known forces on " + p.bodyWords(i), p.Bodies[i].AboutName
+	default:
+		return "the resultant of the distributed load " + p.Loads[i].Name, p.pointName(p.Loads[i].From)
 	}
-	return p.reactionWords(of.Index)
 }
 
 // unknownMeaning is what an unknown is: a component of a reaction, a force in a member.
@@ -103,15 +99,12 @@ func (p describer) unknownMeaning(k int) (what, positive string) {
 	if i := slices.IndexFunc(p.Couples, func(c problem.Couple) bool { return c.Magnitude.Is(k) }); i >= 0 {
 		return p.coupleMeaning(i)
 	}
-	for i := range p.Lines {
-		l := &p.Lines[i]
-		if !l.ByComponents() || len(l.Acts) == 0 {
-			continue
-		}
-		terms := l.Acts[0].Force.Terms
-		if f := slices.IndexFunc(terms, func(t problem.ActTerm) bool { return t.Unknown == k }); f >= 0 {
-			d := terms[f].D
-			return "the " + p.way(d) + " component of " + p.lineWords(i) + p.onFirst(l), p.sense(d)
+	if u.Line >= 0 && p.Lines[u.Line].Components != nil {
+		l := &p.Lines[u.Line]
+		for _, t := range l.Components.Terms {
+			if t.Unknown == k {
+				return "the " + p.way(t.D) + " component of " + p.lineWords(u.Line) + p.onFirst(l), p.sense(t.D)
+			}
 		}
 	}
 	if i := slices.IndexFunc(p.Lines, func(l problem.Line) bool { return l.Magnitude.Is(k) }); i >= 0 {
@@ -156,20 +149,8 @@ func (p describer) reactionMeaning(joint, k int) (what, positive string) {
 
 // magnitudeMeaning is the magnitude of a line: the tension in cable T1 (from A to B).
 func (p describer) magnitudeMeaning(line int) (what, positive string) {
-	l := &p.Lines[line]
-	of := p.lineWords(line)
-	switch info := l.Kind.Info(); {
-	case l.Kind == problem.Force:
-		return "the magnitude of " + of + p.onFirst(l), "in the direction of its arrow in the figure"
-	case l.Kind == problem.Weight:
-		return "the weight that acts" + p.onFirst(l), ""
-	case l.Kind == problem.Contact:
-		return "the contact force" + p.onFirst(l), "as a push"
-	case info.Sense == problem.Tension:
-		return "the force in " + of, "in tension"
-	default:
-		return "the " + info.Positive + " in " + of, ""
-	}
+	info := p.Lines[line].Kind.Info()
+	return fmt.Sprintf(info.Means, p.lineWords(line), p.onFirst(&p.Lines[line])), info.Sign
 }
 
 func (p describer) coupleMeaning(i int) (what, positive string) {
@@ -179,30 +160,6 @@ func (p describer) coupleMeaning(i int) (what, positive string) {
 	}
 	return "the moment" + p.about(c.U) + " of the couple" + p.on(c.Body), p.turn(c.U)
 }
-
-// partMeaning is a part of a force: its magnitude, a component, an angle. Moments are
-// taken about a point.
-func (p describer) partMeaning(part problem.Part, of, about string) (what, positive string) {
-	switch part {
-	case problem.X, problem.Y, problem.Z:
-		return "the " + axisName(part) + " component of " + of, ""
-	case problem.Size:
-		return "the magnitude of " + of, ""
-	case problem.Alpha, problem.Beta, problem.Gamma:
-		return "the angle between " + of + " and the +" + axisName(part-problem.Alpha) + " axis", ""
-	case problem.PlaneAngle:
-		return "the angle of " + of + ", counter-clockwise from the +x axis", ""
-	case problem.At:
-		return "the distance along +x from " + about + " to the line of action of " + of, ""
-	}
-	axis := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[part-problem.MX]
-	if p.Planar {
-		return "the moment about " + about + " of " + of, p.turn(axis)
-	}
-	return "the moment about the " + axisName(part-problem.MX) + " axis through " + about + " of " + of, p.turn(axis)
-}
-
-func axisName(part problem.Part) string { return "xyz"[part : part+1] }
 
 // on says which body a force acts on.
 func (p describer) on(body int) string { return " on " + p.bodyWords(body) }
@@ -219,14 +176,7 @@ func (p describer) onFirst(l *problem.Line) string {
 // the points already.
 func (p describer) lineWords(i int) string {
 	l := &p.Lines[i]
-	kind := l.Kind.String()
-	switch l.Kind {
-	case problem.Link:
-		kind = "member"
-	case problem.Contact:
-		kind = "the contact"
-	}
-	out := kind + " " + l.Name
+	out := l.Kind.Info().Noun + " " + l.Name
 	if len(l.Path) < 2 {
 		return out
 	}

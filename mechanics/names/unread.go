@@ -199,7 +199,7 @@ func (n *notes) unreadBody(ref sheet.Ref, line, text string) {
 // unknownTable words a table that nothing reads.
 func unknownTable(t sheet.Table) *diag.Error {
 	if slices.Contains(later, t.Name) {
-		return diag.New("this version does not know "+bracketed(t.Name), "a newer version")
+		return diag.New("this version does not know "+"["+sheet.EncodeName(t.Name)+"]", "a newer version")
 	}
 	best, most := "", -1
 	for _, name := range synonyms[plainly(t.Name)] {
@@ -220,7 +220,7 @@ func unknownTable(t sheet.Table) *diag.Error {
 	} else if best == "" {
 		try = keepUnread("[", t.Name, "]")
 	}
-	return diag.New("unknown table "+bracketed(t.Name), try)
+	return diag.New("unknown table "+"["+sheet.EncodeName(t.Name)+"]", try)
 }
 
 // likeness counts the keys in a table's rows that this one knows.
@@ -329,24 +329,10 @@ func keepUnread(open, name, shut string) string {
 	if rest, capital := strings.CutPrefix(name, strings.ToUpper(problem.PrivatePrefix)); capital {
 		name = rest // X-foo is not x-X-foo
 	}
-	if !bareName(name) {
+	if name == "" || sheet.EncodeName(name) != name {
 		return "remove it"
 	}
 	return open + problem.PrivatePrefix + name + shut + ", which is kept but ignored"
-}
-
-func bracketed(name string) string {
-	if bareName(name) {
-		return "[" + name + "]"
-	}
-	return "[" + strconv.Quote(name) + "]"
-}
-
-// bareName tells whether TOML takes a name without quotes.
-func bareName(s string) bool {
-	return s != "" && !strings.ContainsFunc(s, func(c rune) bool {
-		return c != '-' && c != '_' && (c < '0' || c > '9') && (c < 'a' || c > 'z') && (c < 'A' || c > 'Z')
-	})
 }
 
 // nearest gives the known name that is most likely meant by another, or "": one that

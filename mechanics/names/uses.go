@@ -73,10 +73,7 @@ type place struct {
 func (x *symbols) findUses() {
 	places := x.places()
 	for _, at := range places {
-		if _, known := x.meant(at); known || at.reads != problem.ReadsMagnitude {
-			continue
-		}
-		if _, isUnit := units.Find(at.Name); at.Name != "g" && !isUnit && !units.Reserved(at.Name) && problem.IsIdentifier(at.Name) {
+		if _, known := x.meant(at); !known && at.reads == problem.ReadsMagnitude && problem.NameFor(problem.AnUnknown, at.Name) == nil {
 			x.add(problem.AnUnknown, symbol{thingName: thingName{problem.AnUnknown, at.Name}, cell: at.Ref})
 		}
 	}

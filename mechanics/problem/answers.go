@@ -11,20 +11,21 @@ import (
 func (r *reading) readQueries() {
 	asked := r.top("asked")
 	for _, w := range ResultNames(asked.text) {
-		q, err := ParseQuery(r.p, w.Text)
-		if err != nil {
-			if r.settled() {
-				asked.failAt(w.Span, err.Msg, err.Hint)
-			}
-			continue
+		if q, ok := r.query(w.Text, func(msg, hint string) bool { return asked.failAt(w.Span, msg, hint) }); ok {
+			r.p.Asked = append(r.p.Asked, q)
 		}
-		r.p.Asked = append(r.p.Asked, q)
 	}
 }
 
-// settled tells whether all lines read: before that a name may be missing only
-// because its line does not read yet.
-func (r *reading) settled() bool { return len(r.errs) == 0 }
+// query reads the name of a result, and reports what does not read where all lines do:
+// before that a name may be missing only because its line does not read yet.
+func (r *reading) query(name string, fail func(msg, hint string) bool) (Query, bool) {
+	q, err := ParseQuery(r.p, name)
+	if err != nil && len(r.errs) == 0 {
+		fail(err.Msg, err.Hint)
+	}
+	return q, err == nil
+}
 
 // ResultNames splits at spaces outside parentheses and bars.
 func ResultNames(text string) []Token {
@@ -57,11 +58,8 @@ func (r *reading) readAnswers() {
 }
 
 func (r *reading) answer(of row, c cell) {
-	q, qerr := ParseQuery(r.p, of.Name)
-	if qerr != nil {
-		if r.settled() {
-			of.fail(qerr.Msg, qerr.Hint)
-		}
+	q, ok := r.query(of.Name, of.fail)
+	if !ok {
 		return
 	}
 	bare := r.p.Units.For(q.Dim)
@@ -84,7 +82,7 @@ func (r *reading) answer(of row, c cell) {
 	}
 	c.noteGroups(w.Grouped)
 	a := Answer{Query: q, Printed: c.word(), Value: w.Value, Half: w.Half, Ref: c.ref}
-	if within, ok := of.cell("within"), false; within.has {
+	if within := of.cell("within"); within.has {
 		if a.Half, ok = within.tolerance(a.Value, q.Dim); !ok {
 			return
 		}

@@ -46,16 +46,6 @@ func (p *Problem) Belts() iter.Seq[*Belt] {
 	}
 }
 
-// Drum is the point of a belt's path at the drum's centre, -1 where its parts end at two
-// points of the drum.
-func (p *Problem) Drum(b *Belt) int {
-	before, behind := p.Lines[b.Lines[0]].Path, p.Lines[b.Lines[1]].Path
-	if at := behind[0]; before[len(before)-1] == at {
-		return at
-	}
-	return -1
-}
-
 // Slack is the line of the smaller tension where slip impends.
 func (b *Belt) Slack() int { return b.Lines[1-b.Tight] }
 
@@ -90,17 +80,6 @@ func LinesOf(row sheet.Row) []string {
 func (p *Problem) belt(name string) *Belt {
 	if k := slices.IndexFunc(p.belts, func(b *Belt) bool { return b.Name == name }); k >= 0 {
 		return p.belts[k]
-	}
-	return nil
-}
-
-// linesOf gives the lines of a row: one, or the two parts of a belt.
-func (r *reading) linesOf(row string) []int {
-	if b := r.p.belt(row); b != nil {
-		return b.Lines[:]
-	}
-	if i, ok := r.find(ALine, row); ok {
-		return []int{i}
 	}
 	return nil
 }
@@ -169,16 +148,9 @@ func (b *Belt) readWrap(w row, parts [2]*Line) bool {
 func (b *Belt) readFriction(w row) bool {
 	const hint = "a friction such as 0.3; a cable runs over a smooth drum"
 	q := w.quantity("friction")
-	switch {
-	case !q.has:
-		return w.fail("the belt "+b.Name+" has no coefficient of static friction", hint)
-	case !q.positive("the coefficient of static friction of a belt", hint):
-		return false
-	case q.value > maxFriction:
-		return q.fail("a coefficient of static friction of "+units.Figures(q.value, 3)+" is beyond any surface", "a decimal such as 0.3")
-	}
 	b.Friction = q.value
-	return true
+	return w.needs(q.cell, "the belt "+b.Name+" has no coefficient of static friction", hint) &&
+		q.positive("the coefficient of static friction of a belt", hint) && q.friction()
 }
 
 func (b *Belt) readTight(w row) bool {

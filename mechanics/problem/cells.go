@@ -43,7 +43,11 @@ func (r *reading) rowsOf(what Thing) (rows []row) {
 	return rows
 }
 
-func (w row) entry() Entry { return Entry{Name: w.Name, Ref: w.ref} }
+// entry begins a thing of a row, and notes its place in its list.
+func (w row) entry(what Thing, i int) Entry {
+	w.r.note(what, w.Name, i)
+	return Entry{Name: w.Name, Ref: w.ref}
+}
 
 // fail reports what is wrong with a row, and is false for its reader to return.
 func (w row) fail(msg, hint string) bool { return w.r.fail(w.ref, diag.Span{}, msg, hint) }
@@ -161,6 +165,16 @@ func (c cell) expr(parse func(string) (*units.Expr, *diag.Error)) (*units.Expr, 
 		c.r.failCell(c.ref, err)
 	}
 	return expr, err == nil
+}
+
+// maxFriction is the largest static coefficient that is taken for one: rubber
+// on dry concrete has about 1 (common practice), and 2 leaves room.
+const maxFriction = 2
+
+// friction tells whether a coefficient of static friction that is not negative is one.
+func (q quantity) friction() bool {
+	return q.ok && (q.value <= maxFriction ||
+		q.fail("a coefficient of static friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3"))
 }
 
 // one evaluates a cell of one value, in which commas may group digits, without

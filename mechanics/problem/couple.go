@@ -27,8 +27,7 @@ type TorsionSpring struct {
 // the moment of one further down.
 func (r *reading) indexCouples() {
 	for i, w := range r.rowsOf(ACouple) {
-		r.p.Couples = append(r.p.Couples, Couple{Entry: w.entry()})
-		r.note(ACouple, w.Name, i)
+		r.p.Couples = append(r.p.Couples, Couple{Entry: w.entry(ACouple, i)})
 	}
 }
 

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,16 +32,13 @@ func Axis(v r3.Vec) string {
 
 // Extent is the box of the points that read.
 func (p *Problem) Extent() (low, high r3.Vec) {
-	first := true
-	for _, q := range p.Points {
-		if !q.OK {
-			continue
+	read := slices.DeleteFunc(slices.Clone(p.Points), func(q Point) bool { return !q.OK })
+	for i, q := range read {
+		if i == 0 {
+			low, high = q.At, q.At
 		}
-		if first {
-			low, high, first = q.At, q.At, false
-		}
-		low = r3.Vec{X: math.Min(low.X, q.At.X), Y: math.Min(low.Y, q.At.Y), Z: math.Min(low.Z, q.At.Z)}
-		high = r3.Vec{X: math.Max(high.X, q.At.X), Y: math.Max(high.Y, q.At.Y), Z: math.Max(high.Z, q.At.Z)}
+		low = r3.Vec{X: min(low.X, q.At.X), Y: min(low.Y, q.At.Y), Z: min(low.Z, q.At.Z)}
+		high = r3.Vec{X: max(high.X, q.At.X), Y: max(high.Y, q.At.Y), Z: max(high.Z, q.At.Z)}
 	}
 	return low, high
 }

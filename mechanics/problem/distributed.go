@@ -27,6 +27,7 @@ type Distributed struct {
 	From, To  int
 	Direction r3.Vec
 	Length    float64
+	along     r3.Vec     // unit vector from A to B
 	Diagram   []Ordinate // q from A to B, straight between the ordinates
 	Knots     []Ordinate // of a diagram of straight pieces: where they meet
 	Water     *Water     // of the pressure of water
@@ -45,7 +46,7 @@ func (r *reading) readDistributed() {
 	r.p.Loads = make([]Distributed, len(rows))
 	for i, w := range rows {
 		d := &r.p.Loads[i]
-		d.Entry = w.entry()
+		d.Entry = w.entry(ALoad, i)
 		d.OK = r.distributed(d, w)
 	}
 }
@@ -74,10 +75,9 @@ func (d *Distributed) ends(path cell) bool {
 		return false
 	}
 	d.From, d.To = ends[0], ends[1]
-	a, b := &path.r.p.Points[d.From], &path.r.p.Points[d.To]
-	d.Length = r3.Norm(r3.Sub(b.At, a.At))
-	_, hasLength := unit(between(a.At, b.At))
-	return hasLength || path.fail("the points "+a.Name+" and "+b.Name+" coincide, so the load "+d.Name+" has no length", "move one of them")
+	leg, ok := path.leg(diag.Whole(path.text), d.From, d.To, "the load "+d.Name+" has no length")
+	d.Length, d.along = leg.Length, leg.U
+	return ok
 }
 
 // loadBody finds the body that a load lies on: as on says, or the one that both its ends
@@ -266,7 +266,6 @@ func trapezoids(knots []Ordinate) (sum area) {
 // spread integrates the intensity and places the resultant.
 func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 	a, b := r.p.Points[d.From].At, r.p.Points[d.To].At
-	along, _ := unit(between(a, b))
 	sum := trapezoids(d.Knots)
 	if d.Diagram = d.Knots; d.Knots != nil {
 		d.Diagram = diagram(d.Knots, d.Length, d.IntensityAt)
@@ -283,10 +282,10 @@ func (r *reading) spread(d *Distributed, magnitude cell, q intensity) bool {
 	act := Act{Body: d.Body, Point: -1, Force: Vector{Const: r3.Scale(sum.force, d.Direction)}}
 	if abs(sum.force) > max(nothingOf, d.Error)*sum.size {
 		d.Distance = sum.moment / sum.force
-		act.At = r3.Add(a, r3.Scale(d.Distance, along))
+		act.At = r3.Add(a, r3.Scale(d.Distance, d.along))
 	} else { // no resultant: a couple
 		d.Total, act.Force, act.At = 0, Vector{}, a
-		act.Couple.Const = r3.Scale(sum.moment, r3.Cross(along, d.Direction))
+		act.Couple.Const = r3.Scale(sum.moment, r3.Cross(d.along, d.Direction))
 	}
 	act.At = snapped(act.At, max(largest(a), largest(b)))
 	d.At = act.At

@@ -8,7 +8,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/say"
-	"trivet/units"
 )
 
 // Joint is a support or a connection at a point. It exerts F = Σ unknown·D and
@@ -45,10 +44,6 @@ func (j *Joint) Words() string {
 	return "fixed joint"
 }
 
-// maxFriction is the largest static coefficient that is taken for one: rubber
-// on dry concrete has about 1 (common practice), and 2 leaves room.
-const maxFriction = 2
-
 // readJoints reads what each joint is and which unknowns it will have; the
 // unknowns themselves are numbered in the order of first use.
 func (r *reading) readJoints() {
@@ -56,8 +51,7 @@ func (r *reading) readJoints() {
 	r.p.Joints = make([]Joint, len(rows))
 	for i, w := range rows {
 		j := &r.p.Joints[i]
-		*j = Joint{Entry: w.entry(), First: Ground, Second: Ground}
-		r.note(AJoint, w.Name, i)
+		*j = Joint{Entry: w.entry(AJoint, i), First: Ground, Second: Ground}
 		j.OK = r.joint(j, w)
 		j.OK = r.unlike(j.Ref, j.Name, "a joint", ALine) && j.OK // C.x would be a part of either
 		for k := 0; j.OK && k < len(j.Held); k++ {
@@ -251,12 +245,10 @@ func (r *reading) roughness(j *Joint, w row) bool {
 	q, impending := w.quantity("friction"), w.cell("impending")
 	switch {
 	case !q.has:
-	case !q.ok:
-		return false
 	case q.value < 0:
 		return q.fail("the coefficient of friction cannot be negative", "the opposite direction of impending slip, which reverses the friction")
-	case q.value > maxFriction:
-		return q.fail("a coefficient of friction of "+units.Figures(q.value, 3)+" is too large for any surface", "a decimal such as 0.3")
+	case !q.friction():
+		return false
 	}
 	j.Friction, j.HasFriction = q.value, q.has
 	if !impending.has {

@@ -119,20 +119,29 @@ func (r *reading) throughPoints(l *Line, c cell, words []Token) bool {
 			"the path "+c.text[words[0].Start:words[1].End])
 	}
 	for k := 1; k < len(l.Path); k++ {
-		a, b := &r.p.Points[l.Path[k-1]], &r.p.Points[l.Path[k]]
-		span := diag.Between(words[k-1].Start, words[k].End)
-		d := between(a.At, b.At)
-		leg := Leg{From: l.Path[k-1], To: l.Path[k], R: d, Length: r3.Norm(d)}
-		leg.U, ok = unit(d)
-		switch {
-		case leg.From == leg.To:
-			return c.failAt(span, "the line "+l.Name+" runs from "+a.Name+" to "+b.Name+", so its length is zero", "the point at its other end")
-		case !ok || leg.Length <= coincident*max(largest(a.At), largest(b.At)):
-			return c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so the line "+l.Name+" has no direction", "move one of them")
+		span, name := diag.Between(words[k-1].Start, words[k].End), r.p.Points[l.Path[k]].Name
+		if l.Path[k-1] == l.Path[k] {
+			return c.failAt(span, "the line "+l.Name+" runs from "+name+" to "+name+", so its length is zero", "the point at its other end")
+		}
+		leg, ok := c.leg(span, l.Path[k-1], l.Path[k], "the line "+l.Name+" has no direction")
+		if !ok {
+			return false
 		}
 		l.Legs = append(l.Legs, leg)
 	}
 	return true
+}
+
+// leg is the straight way from a point to another one, which has to be at another place.
+func (c cell) leg(span diag.Span, from, to int, so string) (leg Leg, ok bool) {
+	a, b := &c.r.p.Points[from], &c.r.p.Points[to]
+	leg = Leg{From: from, To: to, R: between(a.At, b.At)}
+	leg.Length = r3.Norm(leg.R)
+	leg.U, ok = unit(leg.R)
+	if ok = ok && leg.Length > coincident*max(largest(a.At), largest(b.At)); !ok {
+		c.failAt(span, "the points "+a.Name+" and "+b.Name+" coincide, so "+so, "move one of them")
+	}
+	return leg, ok
 }
 
 // Token is a word of a cell, with its place in the cell's text.

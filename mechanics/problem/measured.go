@@ -82,25 +82,24 @@ func (e Error) Blocks() bool {
 	return true
 }
 
-// nudge is how far a point may be from where the sheet has it though its numbers are
-// exact: a tenth of a millimetre is what a good drawing and a careful fitter leave.
-const nudge = 1e-4 // m
+const (
+	millimetre = 1e-3   // m
+	inch       = 0.0254 // m
+)
 
-const inch = 0.0254 // m
-
-// Nudge is how far a point may be off, in m and in words: by its ±, else by a tenth of a
-// millimetre, or four thousandths of an inch where the sheet is in feet and inches.
+// Nudge is how far a point may be from where the sheet has it, in m and in words: by its
+// ±, else, though its numbers are exact, by a tenth of a millimetre, which is what a good
+// drawing and a careful fitter leave, or four thousandths of an inch where the sheet is in
+// feet and inches.
 func (p *Problem) Nudge(point int) (by float64, words string) {
-	plus := r3.Norm(p.Points[point].Plus)
-	switch {
-	case plus > 0 && p.inches():
-		return plus, "its ± of " + units.Figures(plus/inch, 2) + " in"
-	case plus > 0:
-		return plus, "its ± of " + units.Figures(1000*plus, 2) + " mm"
-	case p.inches():
-		return 0.004 * inch, "0.004 in"
+	plus, unit, symbol, least := r3.Norm(p.Points[point].Plus), millimetre, " mm", 0.1
+	if p.inches() {
+		unit, symbol, least = inch, " in", 0.004
 	}
-	return nudge, "0.1 mm"
+	if plus > 0 {
+		return plus, "its ± of " + units.Figures(plus/unit, 2) + symbol
+	}
+	return least * unit, units.Compact(least) + symbol
 }
 
 // inches tells that the sheet's lengths are whole multiples of an inch.

@@ -16,13 +16,11 @@ import (
 func (r *reading) indexNames() {
 	p := r.p
 	for i, w := range r.rowsOf(AGiven) {
-		p.Givens = append(p.Givens, Given{Entry: w.entry()})
-		r.note(AGiven, w.Name, i)
+		p.Givens = append(p.Givens, Given{Entry: w.entry(AGiven, i)})
 		r.checkName(w.ref, AGiven)
 	}
 	for i, w := range r.rowsOf(APoint) {
-		p.Points = append(p.Points, Point{Entry: w.entry(), Body: Ground})
-		r.note(APoint, w.Name, i)
+		p.Points = append(p.Points, Point{Entry: w.entry(APoint, i), Body: Ground})
 		r.checkName(w.ref, APoint)
 		if r.has(AGiven, w.Name) {
 			r.usedTwice(w.ref, w.Name, "a point", "a given")

@@ -1,6 +1,7 @@
 package problem
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -40,6 +41,7 @@ type PartInfo struct {
 	plane, space bool // has a meaning in the plane; in space
 	things       []Thing
 	Says         string
+	means        string // in a sentence, of %[1]s; %[2]s is the point that it is measured from
 }
 
 var (
@@ -52,29 +54,36 @@ var (
 func Parts() []PartInfo { return parts }
 
 var parts = []PartInfo{
-	{"x", X, AskPart, units.Force, true, true, haveForces, "component along +x"},
-	{"y", Y, AskPart, units.Force, true, true, haveForces, "component along +y"},
-	{"z", Z, AskPart, units.Force, false, true, haveForces, "component along +z"},
-	{"size", Size, AskPart, units.Force, true, true, haveForces, "its magnitude"},
-	{"alpha", Alpha, AskPart, units.Angle, true, true, haveForces, "direction angle from +x"},
-	{"beta", Beta, AskPart, units.Angle, true, true, haveForces, "direction angle from +y"},
-	{"gamma", Gamma, AskPart, units.Angle, false, true, haveForces, "direction angle from +z"},
-	{"angle", PlaneAngle, AskPart, units.Angle, true, false, haveForces, "angle counter-clockwise from +x"},
-	{"mx", MX, AskPart, units.Moment, false, true, haveMoments, "moment about x"},
-	{"my", MY, AskPart, units.Moment, false, true, haveMoments, "moment about y"},
-	{"mz", MZ, AskPart, units.Moment, true, true, haveMoments, "moment about z"},
-	{"length", 0, AskLength, units.Length, true, true, []Thing{ALine}, "the line's length"},
-	{"ux", X, AskUnit, units.Number, true, true, haveUnits, "x component of its unit vector"},
-	{"uy", Y, AskUnit, units.Number, true, true, haveUnits, "y component of its unit vector"},
-	{"uz", Z, AskUnit, units.Number, false, true, haveUnits, "z component of its unit vector"},
-	{"stretch", 0, AskStretch, units.Length, true, true, []Thing{ALine}, "the elongation of the spring"},
-	{"at", At, AskPart, units.Length, true, true, []Thing{ALoad}, "the distance of the resultant from its first end"},
-	{"at", At, AskPart, units.Length, true, false, []Thing{ABody}, "the distance along +x to the line of action of the resultant"},
+	{"x", X, AskPart, units.Force, true, true, haveForces, "component along +x", "the x component of %[1]s"},
+	{"y", Y, AskPart, units.Force, true, true, haveForces, "component along +y", "the y component of %[1]s"},
+	{"z", Z, AskPart, units.Force, false, true, haveForces, "component along +z", "the z component of %[1]s"},
+	{"size", Size, AskPart, units.Force, true, true, haveForces, "its magnitude", "the magnitude of %[1]s"},
+	{"alpha", Alpha, AskPart, units.Angle, true, true, haveForces, "direction angle from +x", "the angle between %[1]s and the +x axis"},
+	{"beta", Beta, AskPart, units.Angle, true, true, haveForces, "direction angle from +y", "the angle between %[1]s and the +y axis"},
+	{"gamma", Gamma, AskPart, units.Angle, false, true, haveForces, "direction angle from +z", "the angle between %[1]s and the +z axis"},
+	{"angle", PlaneAngle, AskPart, units.Angle, true, false, haveForces, "angle counter-clockwise from +x", "the angle of %[1]s, counter-clockwise from the +x axis"},
+	{"mx", MX, AskPart, units.Moment, false, true, haveMoments, "moment about x", "the moment about the x axis through %[2]s of %[1]s"},
+	{"my", MY, AskPart, units.Moment, false, true, haveMoments, "moment about y", "the moment about the y axis through %[2]s of %[1]s"},
+	{"mz", MZ, AskPart, units.Moment, true, false, haveMoments, "moment about z", "the moment about %[2]s of %[1]s"},
+	{"mz", MZ, AskPart, units.Moment, false, true, haveMoments, "moment about z", "the moment about the z axis through %[2]s of %[1]s"},
+	{"length", 0, AskLength, units.Length, true, true, []Thing{ALine}, "the line's length", "the length of %[1]s"},
+	{"ux", X, AskUnit, units.Number, true, true, haveUnits, "x component of its unit vector", "the x component of the unit vector along %[1]s"},
+	{"uy", Y, AskUnit, units.Number, true, true, haveUnits, "y component of its unit vector", "the y component of the unit vector along %[1]s"},
+	{"uz", Z, AskUnit, units.Number, false, true, haveUnits, "z component of its unit vector", "the z component of the unit vector along %[1]s"},
+	{"stretch", 0, AskStretch, units.Length, true, true, []Thing{ALine}, "the elongation of the spring", "the elongation of %[1]s"},
+	{"at", At, AskPart, units.Length, true, true, []Thing{ALoad}, "the distance of the resultant from its first end", "the distance from %[2]s to the line of action of %[1]s"},
+	{"at", At, AskPart, units.Length, true, false, []Thing{ABody}, "the distance along +x to the line of action of the resultant", "the distance along +x from %[2]s to the line of action of %[1]s"},
 }
 
 // Of tells that a thing has the part, in the plane or in space.
 func (k PartInfo) Of(what Thing, planar bool) bool {
 	return (planar && k.plane || !planar && k.space) && slices.Contains(k.things, what)
+}
+
+// PartWords says what a part of a result is, of what, measured from a point.
+func (p *Problem) PartWords(q Query, of, from string) string {
+	k := slices.IndexFunc(parts, func(k PartInfo) bool { return k.Kind == q.Kind && k.Part == q.Part && k.Of(q.Of.Thing, p.Planar) })
+	return fmt.Sprintf(parts[k].means, of, from)
 }
 
 func (p *Problem) parsePart(q Query, part string) (Query, *diag.Error) {

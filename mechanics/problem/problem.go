@@ -59,7 +59,7 @@ type Source struct {
 func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 	return func(yield func(Source, *Act) bool) {
 		for _, what := range []Thing{ALine, AJoint, ACouple, ALoad, ABody} {
-			for i, of := range p.all(what) {
+			for i, of := range things[what].all(p) {
 				for k := range of.Acts {
 					if !yield(Source{what, i}, &of.Acts[k]) {
 						return
@@ -72,7 +72,7 @@ func (p *Problem) Exerted() iter.Seq2[Source, *Act] {
 
 // NameOf names what exerts an act.
 func (p *Problem) NameOf(from Source) string {
-	name := p.all(from.Thing)[from.Index].Name
+	name := things[from.Thing].all(p)[from.Index].Name
 	if from.Thing == ABody {
 		return "weight of " + name
 	}
@@ -168,8 +168,7 @@ type Line struct {
 	Spring    *Spring
 	Belt      *Belt // of the two parts of a belt; else nil
 
-	byComponents bool // it is given by force, not by a magnitude along a direction
-	force        Vector
+	Components *Vector // of a force that is given by them, not by a magnitude along a direction; else nil
 }
 
 // Leg is a stretch of a line: r = B - A, its length |r| and the unit vector

@@ -98,26 +98,19 @@ func ParseQuery(p *Problem, name string) (Query, *diag.Error) {
 
 // parseBare reads the name of a result that is the whole of what it names.
 func (p *Problem) parseBare(q Query) (Query, *diag.Error) {
-	name := q.Name
-	of, ok := p.unknownNamed(name)
-	if !ok {
-		of, ok = p.Find(name, ALine, ACouple)
-	}
-	joint, friction := p.impending(name)
-	switch q.Of, q.Dim = of, units.Force; {
-	case of.Thing == AnUnknown && ok:
-		q.Dim = p.Unknowns[of.Index].Dim
-	case of.Thing == ALine && p.Lines[of.Index].byComponents:
-		return q, diag.At(diag.Whole(name), name+" is a force given by components", name+".magnitude or "+name+".x")
-	case of.Thing == ACouple:
-		q.Dim = units.Moment
-	case ok:
-	case friction:
-		q.Kind, q.Of = AskFriction, joint
-	case p.belt(name) != nil:
+	name, ok := q.Name, false
+	q.Of, q.Kind, ok = p.bare(name)
+	switch q.Dim = units.Force; {
+	case !ok && p.belt(name) != nil:
 		return q, twoTensions(diag.Whole(name), name, "")
-	default:
+	case !ok:
 		return q, unknownName(q, "result", name, p.Names(ALine, AnUnknown), "an unknown, or a part of a line such as T1.x")
+	case q.Of.Thing == AnUnknown:
+		q.Dim = p.Unknowns[q.Of.Index].Dim
+	case q.Of.Thing == ACouple:
+		q.Dim = units.Moment
+	case q.Of.Thing == ALine && p.Lines[q.Of.Index].Components != nil:
+		return q, diag.At(diag.Whole(name), name+" is a force given by components", name+".magnitude or "+name+".x")
 	}
 	return q, nil
 }
@@ -130,7 +123,7 @@ func unknownName(q Query, what, name string, known []string, otherwise string) *
 
 // magnitudeOf is |Cx|, the magnitude of the result Cx.
 func (p *Problem) magnitudeOf(q Query, name string) (Query, *diag.Error) {
-	if line, ok := p.Find(p.printedName(strings.TrimSpace(name)), ALine); ok && p.Lines[line.Index].byComponents {
+	if line, ok := p.Find(p.printedName(strings.TrimSpace(name)), ALine); ok && p.Lines[line.Index].Components != nil {
 		of, err := ParseQuery(p, p.NameOf(line)+".size")
 		of.Name = q.Name
 		return of, err
@@ -161,10 +154,9 @@ func Unprinted(name string, known func(string) bool) string {
 
 // names tells whether a result may begin with a name.
 func (p *Problem) names(name string) bool {
-	_, friction := p.impending(name)
-	_, unknown := p.unknownNamed(name)
-	_, other := p.Find(name, ALine, AJoint, ALoad, ACouple, ABody)
-	return friction || unknown || other
+	_, _, bare := p.bare(name)
+	_, owner := p.Find(name, AJoint, ALoad, ABody)
+	return bare || owner
 }
 
 func (p *Problem) parseCall(q Query, fn string, args []string) (Query, *diag.Error) {

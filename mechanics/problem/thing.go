@@ -24,17 +24,20 @@ const (
 	ofAJoint  // an unknown by the joint that it belongs to
 )
 
-// things says what each thing is called, and where it has its rows.
-var things = [...]struct{ word, table string }{
+// things says what each thing is called, where it has its rows, and its list.
+var things = [...]struct {
+	word, table string
+	all         func(*Problem) []*Entry
+}{
 	NoThing:   {word: "thing"},
-	AGiven:    {"given", "given"},
-	APoint:    {"point", "points"},
-	ABody:     {"body", "bodies"},
-	ALine:     {"line", "lines"},
-	AJoint:    {"joint", "joints"},
-	ACouple:   {"couple", "couples"},
-	ALoad:     {"load", "distributed"},
-	AnUnknown: {word: "unknown"},
+	AGiven:    {"given", "given", func(p *Problem) []*Entry { return entries(p.Givens) }},
+	APoint:    {"point", "points", func(p *Problem) []*Entry { return entries(p.Points) }},
+	ABody:     {"body", "bodies", func(p *Problem) []*Entry { return entries(p.Bodies) }},
+	ALine:     {"line", "lines", func(p *Problem) []*Entry { return entries(p.Lines) }},
+	AJoint:    {"joint", "joints", func(p *Problem) []*Entry { return entries(p.Joints) }},
+	ACouple:   {"couple", "couples", func(p *Problem) []*Entry { return entries(p.Couples) }},
+	ALoad:     {"load", "distributed", func(p *Problem) []*Entry { return entries(p.Loads) }},
+	AnUnknown: {"unknown", "", func(p *Problem) []*Entry { return entries(p.Unknowns) }},
 	AParticle: {word: "particle"},
 }
 
@@ -62,29 +65,7 @@ type thingName struct {
 	name string
 }
 
-// all gives the things of a kind, by their places in their list.
-func (p *Problem) all(what Thing) []*Entry {
-	switch what {
-	case AGiven:
-		return entries(p.Givens)
-	case APoint:
-		return entries(p.Points)
-	case ABody:
-		return entries(p.Bodies)
-	case ALine:
-		return entries(p.Lines)
-	case AJoint:
-		return entries(p.Joints)
-	case ACouple:
-		return entries(p.Couples)
-	case ALoad:
-		return entries(p.Loads)
-	case AnUnknown:
-		return entries(p.Unknowns)
-	}
-	return nil
-}
-
+// entries are what the things of a list have in common, by their places in it.
 func entries[T any, P interface {
 	*T
 	entry() *Entry
@@ -100,7 +81,7 @@ func entries[T any, P interface {
 // has one.
 func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 	for _, what := range kinds {
-		for i, e := range p.all(what) {
+		for i, e := range things[what].all(p) {
 			if e.Name == name {
 				return Source{what, i}, true
 			}
@@ -112,28 +93,27 @@ func (p *Problem) Find(name string, kinds ...Thing) (Source, bool) {
 // Names lists the names of the things of some kinds.
 func (p *Problem) Names(kinds ...Thing) (names []string) {
 	for _, what := range kinds {
-		for _, e := range p.all(what) {
+		for _, e := range things[what].all(p) {
 			names = append(names, e.Name)
 		}
 	}
 	return names
 }
 
-// unknownNamed finds an unknown by name. In the plane the moment of a joint C answers to
-// MC as well as to MCz.
-func (p *Problem) unknownNamed(name string) (Source, bool) {
-	of, ok := p.Find(name, AnUnknown)
-	if !ok && p.Planar && strings.HasPrefix(name, "M") {
-		of, ok = p.Find(name+"z", AnUnknown)
-		ok = ok && p.Unknowns[of.Index].Joint >= 0
+// bare finds what a name alone asks for: an unknown, a line, a couple, or the friction of a
+// surface, which is no unknown where slip impends. In the plane the moment of a joint C
+// answers to MC as well as to MCz.
+func (p *Problem) bare(name string) (of Source, kind QueryKind, ok bool) {
+	if of, ok = p.Find(name, AnUnknown); ok {
+		return of, AskValue, true
 	}
-	return of, ok
-}
-
-// impending finds the joint whose friction a name asks for, which is no unknown where slip
-// impends: AF of the surface A.
-func (p *Problem) impending(name string) (joint Source, ok bool) {
-	surface, ok := strings.CutSuffix(name, "F")
-	joint, known := p.Find(surface, AJoint)
-	return joint, ok && known && p.Planar && p.Joints[joint.Index].Impending
+	if of, ok = p.Find(name+"z", AnUnknown); ok && p.Planar && strings.HasPrefix(name, "M") && p.Unknowns[of.Index].Joint >= 0 {
+		return of, AskValue, true
+	}
+	if of, ok = p.Find(name, ALine, ACouple); ok {
+		return of, AskValue, true
+	}
+	surface, friction := strings.CutSuffix(name, "F")
+	of, ok = p.Find(surface, AJoint)
+	return of, AskFriction, ok && friction && p.Planar && p.Joints[of.Index].Impending
 }

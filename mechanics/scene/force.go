@@ -227,13 +227,13 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 	case l.Kind == problem.Weight || particle:
 		f.touch = pulls
 	}
-	if f.given || l.ByComponents() && r3.Norm(a.Force.Const) > 0 {
+	if f.given || l.Components != nil && r3.Norm(a.Force.Const) > 0 {
 		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
 		b.arrow(f)
 	}
 	switch {
 	case f.given:
-	case l.ByComponents():
+	case l.Components != nil:
 		for _, t := range a.Force.Terms {
 			b.term(f, t)
 		}

@@ -264,7 +264,7 @@ type directed struct {
 }
 
 func (b *builder) directedBy(from problem.Source) directed {
-	if from.Thing == problem.ALine && !b.p.Lines[from.Index].ByComponents() {
+	if from.Thing == problem.ALine && b.p.Lines[from.Index].Components == nil {
 		if u, ok := b.p.Lines[from.Index].Direction(); ok {
 			return directed{unitVec("u", words(b.p.Lines[from.Index].Name)), u, 0}
 		}
@@ -363,7 +363,7 @@ func (r answer) component(axis int) []doc.Block {
 	case q.Of.Thing == problem.ALoad:
 		d := &r.p.Loads[q.Of.Index]
 		forces = []force{{r.of.symbol, d.Direction, d.Total}}
-	case q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) == 1 && !r.p.Lines[q.Of.Index].ByComponents():
+	case q.Of.Thing == problem.ALine && len(r.p.Lines[q.Of.Index].Legs) == 1 && r.p.Lines[q.Of.Index].Components == nil:
 		if magnitude, _ := r.s.Magnitude(q.Of.Index); magnitude != 0 {
 			forces = []force{{r.of.symbol, r3.Scale(1/magnitude, r.of.force), magnitude}}
 		}

@@ -65,9 +65,9 @@ func (b *builder) magnitudeCell(a *act) doc.Inline {
 	switch l := a.line; {
 	case a.tie != nil:
 		return cell(b.tied(a.tie))
-	case l != nil && l.ByComponents() && a.known():
+	case l != nil && l.Components != nil && a.known():
 		return cell(measured(b.tuple(in(a.Force.Const, f), unsaid), f))
-	case l != nil && !l.ByComponents() && !b.own(a.subject.Lines[0]):
+	case l != nil && l.Components == nil && !b.own(a.subject.Lines[0]):
 		return affine(l.Magnitude, f)
 	case a.couple != nil:
 		return affine(a.couple.Magnitude, moment)
