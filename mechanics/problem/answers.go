@@ -27,6 +27,18 @@ func (r *reading) query(name string, fail func(msg, hint string) bool) (Query, b
 	return q, err == nil
 }
 
+// Results are what the sheet asks for, or all its unknowns where it asks for nothing.
+func (p *Problem) Results() []Query {
+	if len(p.Asked) > 0 {
+		return p.Asked
+	}
+	var out []Query
+	for j := range p.Unknowns {
+		out = append(out, p.Ask(j))
+	}
+	return out
+}
+
 // ResultNames splits at spaces outside parentheses and bars.
 func ResultNames(text string) []Token {
 	depth, bars := 0, false

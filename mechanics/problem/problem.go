@@ -105,6 +105,14 @@ type Given struct {
 	Low, High, Step float64 // SI; Step is 0 where none is given
 }
 
+// GivenNamed finds a given by its name, nil where there is none.
+func (p *Problem) GivenNamed(name string) *Given {
+	if g, ok := p.Find(name, AGiven); ok {
+		return &p.Givens[g.Index]
+	}
+	return nil
+}
+
 // Ground is the body of a point that belongs to none: it is fixed.
 const Ground = -1
 
