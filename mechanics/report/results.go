@@ -139,7 +139,7 @@ func resultSection(s *statics.Solution, t *uncertainty.Effect) doc.Section {
 // unknowns, which stand above.
 func askedLines(s *statics.Solution) *doc.Table {
 	out := doc.NewTable("", "")
-	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Kind != problem.AskUnknown || q.Unknown < 0 }) {
+	if !slices.ContainsFunc(s.Problem.Asked, func(q problem.Query) bool { return q.Of.Thing != problem.AnUnknown }) {
 		return out
 	}
 	for _, q := range s.Problem.Asked {

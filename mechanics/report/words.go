@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
@@ -20,7 +21,7 @@ const Caution = "for teaching and quick checks: a static, rigid-body model witho
 // empty where the unknown is no line's own magnitude or has no single value.
 func SenseWord(s *statics.Solution, j int) string {
 	x := s.X[j]
-	positive, negative, ok := s.Problem.SignWords(j)
+	positive, negative, ok := names.SignWords(s.Problem, j)
 	if !ok || !x.Fixed {
 		return ""
 	}

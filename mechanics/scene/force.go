@@ -231,7 +231,7 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 	case f.given:
 		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)
 		b.arrow(f)
-	case l.ByComponents(): // each by itself, known or unknown
+	case l.Components != nil: // each by itself, known or unknown
 		for k, x := range []float64{a.Force.Const.X, a.Force.Const.Y, a.Force.Const.Z} {
 			if x != 0 {
 				f.name, f.along, f.value = typesetPart(l.Name, "xyz"[k:k+1]), [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[k], x

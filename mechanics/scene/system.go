@@ -147,7 +147,7 @@ func (b *builder) reactions(j *problem.Joint) {
 			_, known := b.unknown(t.Unknown)
 			return known && (j.First == problem.Ground || j.Second == problem.Ground)
 		}
-		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
+		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Of == problem.Source{Thing: problem.AnUnknown, Index: t.Unknown} })
 	}
 	if len(j.Acts) == 0 {
 		return
