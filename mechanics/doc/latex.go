@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // latexHead needs amsmath and tikz. Numbers of pages and links are left
@@ -58,8 +58,8 @@ var latex = &markup{
 	code:         "\\begin{flushleft}\\ttfamily\n%s\\end{flushleft}\n",
 	source:       latexSource,
 	table:        latexTable,
-	figure: func(d ink.Drawing, _ int) string {
-		return "\\begin{center}\n" + ink.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
+	figure: func(d drawing.Drawing, _ int) string {
+		return "\\begin{center}\n" + drawing.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
 	},
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // markup is a format that writes a document as text with marks: templates, in which a text
@@ -27,7 +27,7 @@ type markup struct {
 
 	source func(text string) string // the lines of a code
 	table  func(f *markup, t *Table) string
-	figure func(d ink.Drawing, n int) string
+	figure func(d drawing.Drawing, n int) string
 
 	bareNumbers bool // in tables they stand without mathematics
 }
@@ -36,7 +36,7 @@ type markup struct {
 type writer struct {
 	*markup
 	b       strings.Builder
-	figures []ink.Drawing
+	figures []drawing.Drawing
 }
 
 func (w *writer) put(form string, parts ...any) {

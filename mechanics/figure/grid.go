@@ -3,20 +3,20 @@ package figure
 import (
 	"math"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 )
 
 // field is the figure in small squares: how much is drawn in each, and in all to the
 // left and above it, so that what lies under a label is four numbers.
 type field struct {
-	low     ink.Vec
+	low     drawing.Vec
 	side    float64
 	inverse float64 // of the side
 	w, h    int
 	weight  []int32
 	sums    []int32 // of (w+1) × (h+1)
 
-	labels [][]ink.Box // the labels placed, by larger squares
+	labels [][]drawing.Box // the labels placed, by larger squares
 	lw, lh int
 }
 
@@ -32,17 +32,17 @@ const labelSide = 16
 // maxSquares bounds the field's memory: a figure beyond it has larger squares.
 const maxSquares = 2000
 
-func newField(b ink.Box, side float64) *field {
+func newField(b drawing.Box, side float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
 	f := &field{low: b.Low, side: side, inverse: 1 / side, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
 	f.weight = make([]int32, f.w*f.h)
 	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
-	f.labels = make([][]ink.Box, f.lw*f.lh)
+	f.labels = make([][]drawing.Box, f.lw*f.lh)
 	return f
 }
 
 // square is the one that a place lies in.
-func (f *field) square(q ink.Vec) (x, y int) {
+func (f *field) square(q drawing.Vec) (x, y int) {
 	return int((q.X-f.low.X)*f.inverse+1) - 1, int((q.Y-f.low.Y)*f.inverse+1) - 1 // rounded down, from -1 on
 }
 
@@ -79,7 +79,7 @@ func (f *field) sum() {
 // squares are those that a box touches, as far as the field reaches.
 type squares struct{ lx, ly, hx, hy int }
 
-func (f *field) squares(b ink.Box) squares {
+func (f *field) squares(b drawing.Box) squares {
 	lx, ly := f.square(b.Low)
 	hx, hy := f.square(b.High)
 	return squares{max(lx, 0), max(ly, 0), min(hx, f.w-1), min(hy, f.h-1)}
@@ -96,12 +96,12 @@ func (f *field) under(q squares) int32 {
 }
 
 // inside tells that a box lies in the field.
-func (f *field) inside(b ink.Box) bool {
+func (f *field) inside(b drawing.Box) bool {
 	return b.Low.X >= f.low.X && b.Low.Y >= f.low.Y && b.High.X <= f.low.X+float64(f.w)*f.side && b.High.Y <= f.low.Y+float64(f.h)*f.side
 }
 
 // taken tells that a label lies in a box.
-func (f *field) taken(b ink.Box, q squares) bool {
+func (f *field) taken(b drawing.Box, q squares) bool {
 	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
 		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
 			for _, o := range f.labels[y*f.lw+x] {
@@ -115,7 +115,7 @@ func (f *field) taken(b ink.Box, q squares) bool {
 }
 
 // take notes a label.
-func (f *field) take(b ink.Box) {
+func (f *field) take(b drawing.Box) {
 	q := f.squares(b)
 	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
 		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {

@@ -4,16 +4,16 @@ import (
 	"math"
 	"slices"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
 // want is a label to be placed: at one of its spots.
 type want struct {
 	spots       []spot
-	full, short []ink.Run
+	full, short []drawing.Run
 	small       bool
-	tone        ink.Tone
+	tone        drawing.Tone
 	rank        scene.Rank
 	of          int
 	lined       bool // beside a line, not round a place
@@ -22,10 +22,10 @@ type want struct {
 }
 
 // spot is a place that a label may stand at, and the way it would rather lie from there.
-type spot struct{ at, way ink.Vec }
+type spot struct{ at, way drawing.Vec }
 
 // want asks for a thing's label at a place.
-func (t *setter) want(s *scene.Thing, at, way ink.Vec) {
+func (t *setter) want(s *scene.Thing, at, way drawing.Vec) {
 	if w := t.labelOf(s); w.full != nil {
 		w.spots = []spot{{at, way.Unit()}}
 		t.wants = append(t.wants, w)
@@ -34,7 +34,7 @@ func (t *setter) want(s *scene.Thing, at, way ink.Vec) {
 
 // beside asks for the label of a line, on either side, near its middle rather than its
 // ends.
-func (t *setter) beside(s *scene.Thing, a, b ink.Vec) {
+func (t *setter) beside(s *scene.Thing, a, b drawing.Vec) {
 	w := t.labelOf(s)
 	if w.full == nil {
 		return
@@ -66,9 +66,9 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 }
 
 // room is what a bounded medium shows, from the origin.
-func (t *setter) room() ink.Box {
+func (t *setter) room() drawing.Box {
 	low := t.origin.Scale(-1)
-	return ink.Box{Low: low, High: low.Add(ink.Vec{X: t.m.Width, Y: t.m.Height})}
+	return drawing.Box{Low: low, High: low.Add(drawing.Vec{X: t.m.Width, Y: t.m.Height})}
 }
 
 func (t *setter) labelOf(s *scene.Thing) want {
@@ -76,7 +76,7 @@ func (t *setter) labelOf(s *scene.Thing) want {
 	if t.quiet {
 		return want{}
 	}
-	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, ink.Dark), rank: l.Rank, of: t.of}
+	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, drawing.Dark), rank: l.Rank, of: t.of}
 	if s.Open && t.m.Doubt != "" && w.full != nil && !s.Kind.Member() {
 		w.full, w.short = scene.With(w.full, t.m.Doubt), scene.With(w.short, t.m.Doubt)
 	}
@@ -206,17 +206,17 @@ var turns = func() (all [16]struct{ angle, sin, cos float64 }) {
 }()
 
 // put writes a label where that costs less than so much.
-func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
+func (t *setter) put(f *field, w *want, runs []drawing.Run, most float64) bool {
 	width, height, rise := t.m.Measure(runs, w.small)
-	half := ink.Vec{X: width / 2, Y: height / 2}
+	half := drawing.Vec{X: width / 2, Y: height / 2}
 	point := t.m.Point
-	var best ink.Box
-	var from ink.Vec
+	var best drawing.Box
+	var from drawing.Vec
 	cheapest, reach := most, reachFar
 	if t.m.Bounded {
 		reach = reachNear
 	}
-	try := func(at, way ink.Vec, r, base float64) {
+	try := func(at, way drawing.Vec, r, base float64) {
 		cost := base + r
 		far := r > leaderFrom
 		if far {
@@ -230,7 +230,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if t.m.Snap != nil {
 			low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
 		}
-		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
+		b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
 		wide := b.Grow(math.Min(clear*point, t.m.Fine))
 		in := f.squares(wide)
 		if !f.inside(b) || f.taken(wide, in) {
@@ -268,7 +268,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 				if r+costTurned*turn.angle >= cheapest {
 					break
 				}
-				way := ink.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
+				way := drawing.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
 				try(sp.at, way, r, costTurned*turn.angle+costSpot*float64(k))
 			}
 		}
@@ -279,31 +279,31 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	f.take(best)
 	t.interrupt(best)
 	t.leader(f, best, from)
-	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
+	t.d.Texts = append(t.d.Texts, drawing.Text{At: drawing.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
 	return true
 }
 
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
-func (t *setter) interrupt(b ink.Box) {
+func (t *setter) interrupt(b drawing.Box) {
 	wide := b.Grow(clear * t.m.Point)
 	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && wide.Crossed(s.a, s.b) > 0 }) {
-		t.d.Area(ink.Paper, ink.None, 0, b.Low, ink.Vec{X: b.High.X, Y: b.Low.Y}, b.High, ink.Vec{X: b.Low.X, Y: b.High.Y})
+		t.d.Area(drawing.Paper, drawing.None, 0, b.Low, drawing.Vec{X: b.High.X, Y: b.Low.Y}, b.High, drawing.Vec{X: b.Low.X, Y: b.High.Y})
 	}
 }
 
 // edgeOf is the place of a label that is nearest to its thing.
-func edgeOf(b ink.Box, at ink.Vec) ink.Vec {
-	return ink.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
+func edgeOf(b drawing.Box, at drawing.Vec) drawing.Vec {
+	return drawing.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
 }
 
 // reaches tells that the line from a label to its place passes no other label, and on a
 // screen, where lines are coarse, nothing that is drawn.
-func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
+func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
 	edge := edgeOf(b, at)
 	const steps = 8
 	for i := range steps {
 		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
-		box := ink.Box{Low: q, High: q}.Grow(t.m.Fine)
+		box := drawing.Box{Low: q, High: q}.Grow(t.m.Fine)
 		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < steps-2 && f.under(in) >= solid {
 			return false
 		}
@@ -312,19 +312,19 @@ func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 }
 
 // leader draws the line from a label that stands far off to its place.
-func (t *setter) leader(f *field, b ink.Box, at ink.Vec) {
+func (t *setter) leader(f *field, b drawing.Box, at drawing.Vec) {
 	edge := edgeOf(b, at)
 	d := edge.Sub(at)
 	if d.Len() <= t.pt(leaderFrom) {
 		return
 	}
-	t.d.Line(ink.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
+	t.d.Line(drawing.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
 	if t.m.Bounded {
 		return
 	}
 	const steps = 8
 	for i := range steps { // no later label lies on it
 		q := at.Add(d.Scale((float64(i) + 0.5) / steps))
-		f.take(ink.Box{Low: q, High: q}.Grow(t.m.Fine))
+		f.take(drawing.Box{Low: q, High: q}.Grow(t.m.Fine))
 	}
 }

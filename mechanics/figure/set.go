@@ -7,23 +7,23 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
 // Drawing is a scene set in a view: what is drawn, by the things of the scene, and what
 // had no room.
 type Drawing struct {
-	ink.Drawing
+	drawing.Drawing
 	Scale   float64 // units a metre
 	LeftOut int     // labels without room
 	view    View
-	origin  ink.Vec
-	zero    [][]ink.Run // forces that are zero, and not drawn
+	origin  drawing.Vec
+	zero    [][]drawing.Run // forces that are zero, and not drawn
 }
 
 // Place is where a place of space lies on the drawing.
-func (d *Drawing) Place(q r3.Vec) ink.Vec { return d.view.Project(q).Scale(d.Scale).Add(d.origin) }
+func (d *Drawing) Place(q r3.Vec) drawing.Vec { return d.view.Project(q).Scale(d.Scale).Add(d.origin) }
 
 // Toward is the unit vector that points at whoever looks.
 func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
@@ -56,10 +56,10 @@ type setter struct {
 	scene  *scene.Scene
 	view   View
 	m      *Medium
-	scale  float64 // units a metre
-	origin ink.Vec // where the origin of space lies
+	scale  float64     // units a metre
+	origin drawing.Vec // where the origin of space lies
 
-	d     ink.Drawing
+	d     drawing.Drawing
 	of    int // 1 + the thing that is drawn
 	lines []stroke
 	wants []want
@@ -67,7 +67,7 @@ type setter struct {
 	left  int
 }
 
-type segment struct{ a, b ink.Vec }
+type segment struct{ a, b drawing.Vec }
 
 // stroke is a line on the way of labels.
 type stroke struct {
@@ -76,10 +76,10 @@ type stroke struct {
 }
 
 // at projects a place.
-func (t *setter) at(q r3.Vec) ink.Vec { return t.view.Project(q).Scale(t.scale) }
+func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.Project(q).Scale(t.scale) }
 
 // dir projects a direction; its length is what foreshortening leaves of 1.
-func (t *setter) dir(u r3.Vec) ink.Vec { return t.view.Project(u) }
+func (t *setter) dir(u r3.Vec) drawing.Vec { return t.view.Project(u) }
 
 // pt is so many points of paper.
 func (t *setter) pt(x float64) float64 { return x * t.m.Point }
@@ -89,8 +89,8 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 func (t *setter) fit() {
 	low, high := reach(t.view, t.places())
 	size := high.Sub(low)
-	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
-	fill := func(room ink.Vec) {
+	full := drawing.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
+	fill := func(room drawing.Vec) {
 		const least = 0.3 // of the room is left to the places
 		t.scale = math.Inf(1)
 		if size.X > 0 {
@@ -140,13 +140,13 @@ func (t *setter) places() []r3.Vec {
 }
 
 // reach bounds places, in metres.
-func reach(v View, places []r3.Vec) (low, high ink.Vec) {
+func reach(v View, places []r3.Vec) (low, high drawing.Vec) {
 	for i, q := range places {
 		at := v.Project(q)
 		if i == 0 {
 			low, high = at, at
 		}
-		low, high = ink.Vec{X: math.Min(low.X, at.X), Y: math.Min(low.Y, at.Y)}, ink.Vec{X: math.Max(high.X, at.X), Y: math.Max(high.Y, at.Y)}
+		low, high = drawing.Vec{X: math.Min(low.X, at.X), Y: math.Min(low.Y, at.Y)}, drawing.Vec{X: math.Max(high.X, at.X), Y: math.Max(high.Y, at.Y)}
 	}
 	return low, high
 }
@@ -154,17 +154,17 @@ func reach(v View, places []r3.Vec) (low, high ink.Vec) {
 // centre finds where the origin lies when the figure is in the middle of the room.
 func (t *setter) centre() {
 	low, high := reach(t.view, t.places())
-	b := ink.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
+	b := drawing.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
 	if t.m.Zoom <= 1 {
 		b = t.d.Bounds()
 	}
-	t.origin = ink.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
+	t.origin = drawing.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
 }
 
 // draw draws everything but the labels, which it collects: what is long from the far to
 // the near, then what lies on it.
 func (t *setter) draw() {
-	t.d = ink.Drawing{Shapes: t.d.Shapes[:0]}
+	t.d = drawing.Drawing{Shapes: t.d.Shapes[:0]}
 	t.lines, t.wants = t.lines[:0], t.wants[:0]
 	for _, group := range t.groups() {
 		t.long(group)
@@ -222,16 +222,16 @@ func (t *setter) groups() (groups [][]int) {
 }
 
 // line draws a polyline that labels keep off.
-func (t *setter) line(tone ink.Tone, width float64, pts ...ink.Vec) {
-	t.shape(ink.Shape{Pts: pts, Line: tone, Width: t.pt(width)})
+func (t *setter) line(tone drawing.Tone, width float64, pts ...drawing.Vec) {
+	t.shape(drawing.Shape{Pts: pts, Line: tone, Width: t.pt(width)})
 }
 
 // area fills a polygon.
-func (t *setter) area(fill, tone ink.Tone, width float64, pts ...ink.Vec) {
-	t.shape(ink.Shape{Pts: pts, Closed: true, Line: tone, Width: t.pt(width), Fill: fill})
+func (t *setter) area(fill, tone drawing.Tone, width float64, pts ...drawing.Vec) {
+	t.shape(drawing.Shape{Pts: pts, Closed: true, Line: tone, Width: t.pt(width), Fill: fill})
 }
 
-func (t *setter) shape(s ink.Shape) {
+func (t *setter) shape(s drawing.Shape) {
 	s.Of = t.of
 	t.d.Shapes = append(t.d.Shapes, s)
 	for a, b := range s.Sides() {
@@ -240,11 +240,11 @@ func (t *setter) shape(s ink.Shape) {
 }
 
 // solid notes a line that labels keep off.
-func (t *setter) solid(a, b ink.Vec) { t.lines = append(t.lines, stroke{segment{a, b}, solid}) }
+func (t *setter) solid(a, b drawing.Vec) { t.lines = append(t.lines, stroke{segment{a, b}, solid}) }
 
 // hair draws a thin line that a label may interrupt.
-func (t *setter) hair(a, b ink.Vec) {
-	t.d.Shapes = append(t.d.Shapes, ink.Shape{Pts: []ink.Vec{a, b}, Line: ink.Faint, Width: t.pt(0.4), Of: t.of})
+func (t *setter) hair(a, b drawing.Vec) {
+	t.d.Shapes = append(t.d.Shapes, drawing.Shape{Pts: []drawing.Vec{a, b}, Line: drawing.Faint, Width: t.pt(0.4), Of: t.of})
 	t.lines = append(t.lines, stroke{segment{a, b}, thin})
 }
 
@@ -259,13 +259,13 @@ const (
 func (t *setter) count(n float64) int { return int(math.Max(2, math.Min(n, maxRow))) }
 
 // circle is a closed one.
-func (t *setter) circle(fill, tone ink.Tone, width float64, c ink.Vec, r float64) {
+func (t *setter) circle(fill, tone drawing.Tone, width float64, c drawing.Vec, r float64) {
 	t.area(fill, tone, width, t.ring(c, r, 0, 2*math.Pi)...)
 }
 
 // ring gives an arc, from an angle to another, clockwise from the right.
-func (t *setter) ring(c ink.Vec, r, from, to float64) []ink.Vec {
+func (t *setter) ring(c drawing.Vec, r, from, to float64) []drawing.Vec {
 	const least, most = 8, 32 // pieces of a circle, by how far they stand out
 	full := math.Max(least, math.Min(most, 6*r/t.m.Fine))
-	return ink.Arc(c, ink.Vec{X: r}, ink.Vec{Y: r}, from, to, full)
+	return drawing.Arc(c, drawing.Vec{X: r}, drawing.Vec{Y: r}, from, to, full)
 }

@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 )
 
@@ -14,8 +14,8 @@ import (
 type View struct{ Right, Up r3.Vec }
 
 // Project gives the place of p in the figure, in metres, Y downwards.
-func (v View) Project(p r3.Vec) ink.Vec {
-	return ink.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
+func (v View) Project(p r3.Vec) drawing.Vec {
+	return drawing.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
 }
 
 // Toward is the unit vector that points at whoever looks.
@@ -106,7 +106,7 @@ func clearness(s *scene.Scene, v View) float64 {
 	}
 	type ray struct {
 		from r3.Vec
-		way  ink.Vec
+		way  drawing.Vec
 	}
 	var rays []ray
 	for _, t := range s.Things {

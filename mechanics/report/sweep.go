@@ -26,8 +26,8 @@ func Sweep(format, sheet string, s *variant.Swept) string {
 	d := sweepDoc(s)
 	if format == "markdown" {
 		for _, p := range SweepPlots(s) {
-			drawing := figure.SetPlot(p, figure.Paper(plotWidth, plotHeight)).Drawing
-			d.Add(doc.Section{Blocks: []doc.Block{&doc.Figure{Drawing: drawing}}})
+			plot := figure.SetPlot(p, figure.Paper(plotWidth, plotHeight)).Drawing
+			d.Add(doc.Section{Blocks: []doc.Block{&doc.Figure{Drawing: plot}}})
 		}
 	}
 	return printers[format](d)

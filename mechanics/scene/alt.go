@@ -3,7 +3,7 @@ package scene
 import (
 	"slices"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/say"
 )
 
@@ -17,8 +17,8 @@ func (s *Scene) Alt() string {
 		{"body", func(t *Thing) bool { return t.Ref.Table == "bodies" && t.Kind <= Disc }},
 		{"member", func(t *Thing) bool { return t.Kind.Member() }},
 		{"support", func(t *Thing) bool { return t.Kind == Support && t.Ref.Table == "joints" }},
-		{"load", func(t *Thing) bool { return force(t) && t.Tone == ink.Load }},
-		{"unknown", func(t *Thing) bool { return force(t) && t.Tone == ink.Found }},
+		{"load", func(t *Thing) bool { return force(t) && t.Tone == drawing.Load }},
+		{"unknown", func(t *Thing) bool { return force(t) && t.Tone == drawing.Found }},
 	}
 	const named = 6 // more are counted
 	var parts []string
@@ -31,7 +31,7 @@ func (s *Scene) Alt() string {
 			}
 			name := t.Ref.Row
 			if force(t) {
-				name = ink.Plain(t.Label.Short)
+				name = drawing.Plain(t.Label.Short)
 			}
 			if name != "" && !slices.Contains(names, name) {
 				names = append(names, name)

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
@@ -25,7 +25,7 @@ const (
 // force is a force at a place, on its way to an arrow.
 type force struct {
 	ref      sheet.Ref
-	name     []ink.Run
+	name     []drawing.Run
 	at       r3.Vec
 	along    r3.Vec  // a unit vector: the sense that counts as positive
 	value    float64 // along it, N
@@ -49,14 +49,14 @@ func (b *builder) arrow(f force) {
 	if !finite(f.along) {
 		return
 	}
-	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: ink.Found, Open: !f.known,
+	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: drawing.Found, Open: !f.known,
 		Label: Label{Runs: f.name, Short: f.name, Rank: OfUnknown}}
 	dim, largest := units.Force, b.max
 	if f.couple {
 		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
 	}
 	if f.given {
-		t.Tone, t.Label.Rank = ink.Load, OfForce
+		t.Tone, t.Label.Rank = drawing.Load, OfForce
 	}
 	if f.weight {
 		t.Label.Rank = OfBody
@@ -132,7 +132,7 @@ func (t *Thing) sameSide(o *Thing) bool { return r3.Dot(t.side(), o.side()) > 1-
 
 // zero notes what is zero and therefore not drawn.
 func (b *builder) zero(f force) {
-	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []ink.Run) bool { return slices.Equal(z, f.name) }) {
+	if !f.unnamed && !slices.ContainsFunc(b.out.Zero, func(z []drawing.Run) bool { return slices.Equal(z, f.name) }) {
 		b.out.Zero = append(b.out.Zero, f.name)
 	}
 }
@@ -333,7 +333,7 @@ func (b *builder) weight(i int) {
 	if body.Weight == 0 {
 		return
 	}
-	name := []ink.Run{{Text: "W", Style: ink.Italic}, {Text: body.Name, Style: ink.Italic, Level: -1}}
-	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: ink.Load})
+	name := []drawing.Run{{Text: "W", Style: drawing.Italic}, {Text: body.Name, Style: drawing.Italic, Level: -1}}
+	b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{body.Centre}, Tone: drawing.Load})
 	b.arrow(force{ref: body.Ref, name: name, at: body.Centre, along: r3.Scale(-1, b.p.Up), value: body.Weight, known: true, given: true, touch: pulls, body: i, weight: true})
 }

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -128,7 +128,7 @@ func (b *builder) alone(about working.Subject, named []bool) {
 				if leg.To >= 0 {
 					named[leg.To] = true
 				}
-				t.Tone = ink.Found
+				t.Tone = drawing.Found
 				b.add(t)
 			}
 		}
@@ -184,7 +184,7 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		}
 		b.max = math.Max(b.max, r3.Norm(f))
 		next := r3.Add(at, f)
-		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: ink.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
 		switch from.Thing {
 		case problem.ALine:
 			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)

@@ -4,23 +4,23 @@ import (
 	"strings"
 	"unicode"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
 
 // Typeset sets a name as the working does: digits at its end are a subscript.
-func Typeset(name string) []ink.Run {
+func Typeset(name string) []drawing.Run {
 	base := strings.TrimRightFunc(name, unicode.IsDigit)
 	if base == "" || base == name {
 		return Italic(name)
 	}
-	return []ink.Run{{Text: base, Style: ink.Italic}, {Text: name[len(base):], Level: -1}}
+	return []drawing.Run{{Text: base, Style: drawing.Italic}, {Text: name[len(base):], Level: -1}}
 }
 
 // TypesetUnknown sets an unknown's name: of a joint A, the x in Ax and the A in MA
 // are subscripts.
-func TypesetUnknown(p *problem.Problem, j int) []ink.Run {
+func TypesetUnknown(p *problem.Problem, j int) []drawing.Run {
 	u := &p.Unknowns[j]
 	if u.Joint < 0 {
 		return Typeset(u.Name)
@@ -29,30 +29,30 @@ func TypesetUnknown(p *problem.Problem, j int) []ink.Run {
 	runs := Typeset(joint)
 	switch {
 	case u.Dim == units.Moment:
-		return []ink.Run{{Text: "M", Style: ink.Italic}, {Text: joint + u.Part, Style: ink.Italic, Level: -1}}
+		return []drawing.Run{{Text: "M", Style: drawing.Italic}, {Text: joint + u.Part, Style: drawing.Italic, Level: -1}}
 	case len(runs) == 2:
 		runs[1].Text += u.Part
 	case u.Part != "":
-		runs = append(runs, ink.Run{Text: u.Part, Style: ink.Italic, Level: -1})
+		runs = append(runs, drawing.Run{Text: u.Part, Style: drawing.Italic, Level: -1})
 	}
 	return runs
 }
 
 // With puts words behind a symbol.
-func With(runs []ink.Run, words string) []ink.Run {
-	return append(append([]ink.Run{}, runs...), ink.Run{Text: words})
+func With(runs []drawing.Run, words string) []drawing.Run {
+	return append(append([]drawing.Run{}, runs...), drawing.Run{Text: words})
 }
 
-func Italic(s string) []ink.Run { return []ink.Run{{Text: s, Style: ink.Italic}} }
-func Plain(s string) []ink.Run  { return []ink.Run{{Text: s}} }
+func Italic(s string) []drawing.Run { return []drawing.Run{{Text: s, Style: drawing.Italic}} }
+func Plain(s string) []drawing.Run  { return []drawing.Run{{Text: s}} }
 
 // frictionName is the name of a joint's friction force where slip is impending.
-func frictionName(j *problem.Joint) []ink.Run {
-	return []ink.Run{{Text: "F", Style: ink.Italic}, {Text: j.Name, Style: ink.Italic, Level: -1}}
+func frictionName(j *problem.Joint) []drawing.Run {
+	return []drawing.Run{{Text: "F", Style: drawing.Italic}, {Text: j.Name, Style: drawing.Italic, Level: -1}}
 }
 
 // frictionOf states a coefficient of friction.
-func frictionOf(mu float64) []ink.Run { return With(Italic("μ"), " = "+units.Compact(mu)) }
+func frictionOf(mu float64) []drawing.Run { return With(Italic("μ"), " = "+units.Compact(mu)) }
 
 // shortLength is a length in full where that is short, else to the sheet's figures.
 func shortLength(unit units.Unit, m float64, figures int) string {

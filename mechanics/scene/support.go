@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -57,7 +57,7 @@ func (b *builder) support(j *problem.Joint) {
 
 // slope is the angle of a surface to the horizontal, of one in the plane that is neither
 // level nor upright.
-func (b *builder) slope(normal r3.Vec) []ink.Run {
+func (b *builder) slope(normal r3.Vec) []drawing.Run {
 	angle := math.Acos(math.Max(-1, math.Min(1, math.Abs(r3.Dot(normal, b.p.Up)))))
 	if !b.p.Planar || angle < Flat || angle > math.Pi/2-Flat {
 		return nil

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -204,7 +204,7 @@ func (b *builder) drums() {
 		}
 		u, v := before.Legs[0].U, behind.Legs[0].U
 		at, radius := drum(b.p.Points[first].At, b.p.Points[last].At, u, v, Flat*b.out.Size)
-		data := append(frictionOf(belt.Friction), With([]ink.Run{{Text: ", "}, {Text: "β", Style: ink.Italic}}, " = "+units.Compact(b.p.Units.Angle.In(belt.Wrap))+" "+b.p.Units.Angle.Symbol)...)
+		data := append(frictionOf(belt.Friction), With([]drawing.Run{{Text: ", "}, {Text: "β", Style: drawing.Italic}}, " = "+units.Compact(b.p.Units.Angle.In(belt.Wrap))+" "+b.p.Units.Angle.Symbol)...)
 		axis := unit(r3.Cross(u, v))
 		if axis == (r3.Vec{}) {
 			axis = r3.Vec{Z: 1}

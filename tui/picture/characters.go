@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/scene"
 	"trivet/tui/grid"
 )
@@ -22,7 +22,7 @@ func (p *pen) characters() {
 		t := p.thing(s.Of)
 		b := stroke{look: p.look(s.Of, max(s.Line, s.Fill)), dashed: s.Dashed, lit: t != nil && p.lit(t.Ref) && t.Kind.Member()}
 		switch {
-		case t != nil && p.symbolic(t) || s.Line == ink.Paper || s.Line == ink.Fill:
+		case t != nil && p.symbolic(t) || s.Line == drawing.Paper || s.Line == drawing.Fill:
 		case s.Head && len(s.Pts) == 3:
 			p.head(s.Pts[0], s.Pts[0].Sub(s.Pts[1].Add(s.Pts[2]).Scale(0.5)), b.look)
 		default:
@@ -57,7 +57,7 @@ func (p *pen) set(x, y int, c byte, look grid.Style) {
 }
 
 // cell is the one that a place lies in; ok is false outside the canvas.
-func (p *pen) cell(q ink.Vec) (x, y int, ok bool) {
+func (p *pen) cell(q drawing.Vec) (x, y int, ok bool) {
 	if !p.size().Holds(q) {
 		return 0, 0, false
 	}
@@ -65,7 +65,7 @@ func (p *pen) cell(q ink.Vec) (x, y int, ok bool) {
 }
 
 // head draws the head of an arrow.
-func (p *pen) head(tip, u ink.Vec, look grid.Style) {
+func (p *pen) head(tip, u drawing.Vec, look grid.Style) {
 	c := byte('v')
 	switch {
 	case math.Abs(u.X) > math.Abs(u.Y) && u.X > 0:
@@ -81,7 +81,7 @@ func (p *pen) head(tip, u ink.Vec, look grid.Style) {
 }
 
 // slope draws a line with one character a column, or a row where it is steep.
-func (p *pen) slope(from, to ink.Vec, b stroke) {
+func (p *pen) slope(from, to drawing.Vec, b stroke) {
 	a, c, ok := p.clip(from, to)
 	if !ok {
 		return
@@ -148,7 +148,7 @@ func slopeChar(dx, dy, y float64) byte {
 }
 
 // symbol puts the characters of a symbol at its place.
-func (p *pen) symbol(t *scene.Thing, at ink.Vec, look grid.Style) {
+func (p *pen) symbol(t *scene.Thing, at drawing.Vec, look grid.Style) {
 	x, y, ok := p.cell(at)
 	if !ok {
 		return

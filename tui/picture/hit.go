@@ -3,8 +3,8 @@ package picture
 import (
 	"math"
 
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/figure"
-	"trivet/mechanics/ink"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
@@ -24,7 +24,7 @@ func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Re
 	}
 	p := pen{c: grid.New(w, h).All(), o: o, scene: s}
 	p.d = figure.Set(s, v, p.medium())
-	at := ink.Vec{X: (float64(x) + 0.5) * dotsX, Y: (float64(y) + 0.5) * dotsY}
+	at := drawing.Vec{X: (float64(x) + 0.5) * dotsX, Y: (float64(y) + 0.5) * dotsY}
 	var ref sheet.Ref
 	best := math.Inf(1)
 	near := func(of int, distance, most float64) {
@@ -50,7 +50,7 @@ func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Re
 	}
 	for _, shape := range p.d.Shapes {
 		for from, to := range shape.Sides() {
-			near(shape.Of, ink.Distance(at, from, to), nearStroke)
+			near(shape.Of, drawing.Distance(at, from, to), nearStroke)
 		}
 	}
 	return ref, ref.Row != ""

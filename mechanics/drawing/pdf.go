@@ -1,4 +1,4 @@
-package ink
+package drawing
 
 import (
 	"bytes"
@@ -76,7 +76,7 @@ func used(pages []Drawing, style Style) bool {
 func rgb(t Tone) (r, g, b int) {
 	n, err := strconv.ParseUint(colours[t][1:], 16, 32)
 	if err != nil {
-		panic("ink: a colour of our own does not read: " + err.Error())
+		panic("drawing: a colour of our own does not read: " + err.Error())
 	}
 	return int(n >> 16), int(n >> 8 & 0xff), int(n & 0xff)
 }

@@ -1,7 +1,7 @@
-// Package ink holds a drawing as plain data, shapes and texts on paper, and
+// Package drawing holds a drawing as plain data, shapes and texts on paper, and
 // writes it as SVG, PDF, PNG and TikZ: one drawing for all of them. It knows no
 // mechanics.
-package ink
+package drawing
 
 import (
 	"iter"
