@@ -29,13 +29,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 		return System(p, sol, Options{})
 	}
 	b := newBuilder(p, sol, Options{})
-	b.maximum(func(yield func(*problem.Act) bool) {
-		for a := range p.Acts() {
-			if (len(about.Bodies) == 0 || slices.Contains(about.Bodies, a.Body)) && !yield(a) {
-				return
-			}
-		}
-	})
+	b.maximum(about.Bodies)
 	named := make([]bool, len(p.Points))
 	for _, i := range about.Points {
 		named[i] = true
@@ -95,28 +89,6 @@ func (b *builder) cut(about working.Subject, named []bool) {
 func speaksOf(about working.Subject, from problem.Source) bool {
 	lists := map[problem.Thing][]int{problem.ALine: about.Lines, problem.AJoint: about.Joints, problem.ACouple: about.Couples}
 	return slices.Contains(lists[from.Thing], from.Index)
-}
-
-// act draws a force or couple of a line, joint or couple as it acts on a body.
-func (b *builder) act(from problem.Source, a *problem.Act) {
-	switch from.Thing {
-	case problem.ALine:
-		if l := &b.p.Lines[from.Index]; !l.OK {
-			return
-		} else if l.Kind.Info().Path && a.Point >= 0 {
-			b.member(l, a)
-		} else {
-			b.directed(l, a, false)
-		}
-	case problem.AJoint:
-		if j := &b.p.Joints[from.Index]; j.OK {
-			b.joint(j, a)
-		}
-	case problem.ACouple:
-		if c := &b.p.Couples[from.Index]; c.OK {
-			b.typedCouple(c, a)
-		}
-	}
 }
 
 // alone draws what a step speaks of without a body.

@@ -6,6 +6,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -123,6 +124,8 @@ type builder struct {
 	opt Options
 	max float64 // the largest force, N: its arrow is the longest
 	out Scene
+
+	whole bool // all of the problem is drawn: what acts on two bodies has its name once
 }
 
 func newBuilder(p *problem.Problem, sol *statics.Solution, opt Options) *builder {
@@ -164,6 +167,17 @@ func (b *builder) unknown(j int) (float64, bool) {
 	}
 	return b.sol.X[j].Value, true
 }
+
+// shows tells that the arrow of a joint's unknown is drawn: on a free body all are, in the
+// whole problem those that are found, or asked for.
+func (b *builder) shows(unknown int) bool {
+	_, known := b.unknown(unknown)
+	return !b.whole || b.opt.Reactions && known ||
+		!b.opt.Reactions && slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == unknown })
+}
+
+// near tells that two places are one to the eye.
+func (b *builder) near(p, q r3.Vec) bool { return r3.Norm(r3.Sub(p, q)) <= Flat*b.out.Size }
 
 // Flat is how far from a line or a plane a point may lie and count as on it, as a share
 // of the problem's size: less than a figure shows.

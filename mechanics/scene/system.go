@@ -3,7 +3,6 @@ package scene
 import (
 	"iter"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -24,7 +23,8 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	if p.Title != "" {
 		b.out.Title += ": " + p.Title
 	}
-	b.maximum(p.Acts())
+	b.whole = true
+	b.maximum(nil)
 	for i := range p.Bodies {
 		if !p.Bodies[i].Particle {
 			b.body(i)
@@ -44,24 +44,24 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	b.dots()
 	b.loads(func(int) bool { return true })
 	for i := range p.Lines {
-		l := &p.Lines[i]
-		if !l.OK || l.Kind.Info().Path || l.Kind == problem.Contact && !b.reacts(l) {
-			continue
-		}
-		for k := range l.Acts {
-			b.directed(l, &l.Acts[k], k > 0)
+		if l := &p.Lines[i]; !l.Kind.Info().Path && (l.Kind != problem.Contact || b.reacts(l)) {
+			for k := range l.Acts {
+				b.act(problem.Source{Thing: problem.ALine, Index: i}, &l.Acts[k])
+			}
 		}
 	}
-	for i := range p.Couples {
-		if c := &p.Couples[i]; c.OK && len(c.Acts) > 0 {
-			b.typedCouple(c, &c.Acts[0])
+	for i, c := range p.Couples {
+		if len(c.Acts) > 0 {
+			b.act(problem.Source{Thing: problem.ACouple, Index: i}, &c.Acts[0])
 		}
 	}
 	for i := range p.Bodies {
 		b.weight(i)
 	}
-	for i := range p.Joints {
-		b.reactions(&p.Joints[i])
+	for i, j := range p.Joints {
+		if b.placed(j.Point) && len(j.Acts) > 0 && (!b.opt.Reactions || j.First == problem.Ground || j.Second == problem.Ground) {
+			b.act(problem.Source{Thing: problem.AJoint, Index: i}, &j.Acts[0])
+		}
 	}
 	b.names(func(int) bool { return true })
 	if opt.Dimensions {
@@ -134,31 +134,6 @@ func sense(k problem.Kind, value, largest float64) string {
 		return "(T)"
 	}
 	return "(C)"
-}
-
-// reactions draws what a joint exerts on its first body: all that is found, or what is
-// asked for in the sense that counts as positive.
-func (b *builder) reactions(j *problem.Joint) {
-	if !j.OK || !b.placed(j.Point) || j.First != problem.Ground && j.Second != problem.Ground && !b.opt.Reactions && len(b.opt.Asked) == 0 {
-		return
-	}
-	shows := func(t problem.ActTerm) bool {
-		if b.opt.Reactions {
-			_, known := b.unknown(t.Unknown)
-			return known && (j.First == problem.Ground || j.Second == problem.Ground)
-		}
-		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
-	}
-	if len(j.Acts) == 0 {
-		return
-	}
-	part := j.Acts[0]
-	hidden := func(t problem.ActTerm) bool { return !shows(t) }
-	part.Force.Terms = slices.DeleteFunc(slices.Clone(part.Force.Terms), hidden)
-	part.Couple.Terms = slices.DeleteFunc(slices.Clone(part.Couple.Terms), hidden)
-	if len(part.Force.Terms)+len(part.Couple.Terms) > 0 {
-		b.joint(j, &part)
-	}
 }
 
 // dots draws the points that are pinned together, and those of bodies and particles.
