@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -22,26 +23,16 @@ const (
 )
 
 // long draws an outline, a wheel, a member, or the bars of a body.
-func (t *setter) long(group []int) {
-	s := &t.scene.Things[group[0]]
-	t.of = group[0] + 1
+func (t *setter) long(s *scene.Thing) {
 	switch s.Kind {
 	case scene.Outline:
-		var pts []drawing.Vec
-		for _, q := range s.At {
-			pts = append(pts, t.at(q))
-		}
-		t.area(drawing.Fill, drawing.Dark, 1.1, pts...)
+		t.area(drawing.Fill, drawing.Dark, 1.1, t.all(s.At)...)
 		return
 	case scene.Disc:
 		t.disc(s)
 		return
 	case scene.Bar:
-		var legs []segment
-		for _, i := range group {
-			legs = append(legs, segment{t.at(t.scene.Things[i].At[0]), t.at(t.scene.Things[i].At[1])})
-		}
-		t.bar(barWidth, drawing.Fill, legs)
+		t.bar(barWidth, drawing.Fill, t.all(s.At))
 		return
 	}
 	a, b := t.at(s.At[0]), t.at(s.At[1])
@@ -51,7 +42,7 @@ func (t *setter) long(group []int) {
 	}
 	switch s.Kind {
 	case scene.Strut:
-		t.bar(strutWidth, drawing.Paper, []segment{{a, b}})
+		t.bar(strutWidth, drawing.Paper, []drawing.Vec{a, b})
 	case scene.Spring:
 		t.line(drawing.Dark, 1, t.coil(a, b)...)
 	case scene.Link:
@@ -76,22 +67,22 @@ func (t *setter) halo(width float64, a, b drawing.Vec) {
 	}
 }
 
-// bar draws thick lines with an outline: first all dark, then the inside, so that the
-// legs of one body join without a seam.
-func (t *setter) bar(width float64, inside drawing.Tone, legs []segment) {
+// bar draws thick lines with an outline, by their ends: first all dark, then the inside, so
+// that the bars of one body join without a seam.
+func (t *setter) bar(width float64, inside drawing.Tone, ends []drawing.Vec) {
 	outer := math.Max(t.pt(width), 2*t.m.Fine)
 	inner := outer - 2*math.Max(t.pt(edge), math.Min(t.m.Fine, 1))
-	for _, l := range legs {
-		t.halo(width, l.a, l.b)
+	for bar := range slices.Chunk(ends, 2) {
+		t.halo(width, bar[0], bar[1])
 	}
-	for _, l := range legs {
-		t.shape(drawing.Shape{Pts: []drawing.Vec{l.a, l.b}, Line: drawing.Dark, Width: outer})
-		n := l.b.Sub(l.a).Unit().Across().Scale(outer / 2)
-		t.solid(l.a.Add(n), l.b.Add(n))
-		t.solid(l.a.Sub(n), l.b.Sub(n))
+	for bar := range slices.Chunk(ends, 2) {
+		t.shape(drawing.Shape{Pts: bar, Line: drawing.Dark, Width: outer})
+		n := bar[1].Sub(bar[0]).Unit().Across().Scale(outer / 2)
+		t.solid(bar[0].Add(n), bar[1].Add(n))
+		t.solid(bar[0].Sub(n), bar[1].Sub(n))
 	}
-	for _, l := range legs {
-		t.shape(drawing.Shape{Pts: []drawing.Vec{l.a, l.b}, Line: inside, Width: inner})
+	for bar := range slices.Chunk(slices.Clone(ends), 2) { // no two shapes share their places
+		t.shape(drawing.Shape{Pts: bar, Line: inside, Width: inner})
 	}
 }
 

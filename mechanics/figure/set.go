@@ -78,6 +78,15 @@ type stroke struct {
 // at projects a place.
 func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.Project(q).Scale(t.scale) }
 
+// all projects places.
+func (t *setter) all(at []r3.Vec) []drawing.Vec {
+	pts := make([]drawing.Vec, len(at))
+	for i, q := range at {
+		pts[i] = t.at(q)
+	}
+	return pts
+}
+
 // dir projects a direction; its length is what foreshortening leaves of 1.
 func (t *setter) dir(u r3.Vec) drawing.Vec { return t.view.Project(u) }
 
@@ -166,8 +175,9 @@ func (t *setter) centre() {
 func (t *setter) draw() {
 	t.d = drawing.Drawing{Shapes: t.d.Shapes[:0]}
 	t.lines, t.wants = t.lines[:0], t.wants[:0]
-	for _, group := range t.groups() {
-		t.long(group)
+	for _, i := range t.fromFar() {
+		t.of = i + 1
+		t.long(&t.scene.Things[i])
 	}
 	for i := range t.scene.Things {
 		if s := &t.scene.Things[i]; s.Kind > scene.Spring && t.drawable(s) {
@@ -190,35 +200,23 @@ func (t *setter) draw() {
 	}
 }
 
-// groups are the indices of what is long: the bars of one body together, and in space the
-// far before the near.
-func (t *setter) groups() (groups [][]int) {
+// fromFar gives the indices of what is long, in space the far before the near.
+func (t *setter) fromFar() (long []int) {
 	for i := range t.scene.Things {
-		s := &t.scene.Things[i]
-		if s.Kind > scene.Spring || !t.drawable(s) {
-			continue
+		if s := &t.scene.Things[i]; s.Kind <= scene.Spring && t.drawable(s) {
+			long = append(long, i)
 		}
-		if last := len(groups) - 1; s.Kind == scene.Bar && last >= 0 && t.scene.Things[groups[last][0]].Kind == scene.Bar && t.scene.Things[groups[last][0]].Ref == s.Ref {
-			groups[last] = append(groups[last], i)
-			continue
-		}
-		groups = append(groups, []int{i})
 	}
-	if t.scene.Planar {
-		return groups
-	}
-	toward := t.view.Toward()
-	depth := func(group []int) float64 {
-		sum, n := 0.0, 0.0
-		for _, i := range group {
+	depths := make([]float64, len(t.scene.Things))
+	if !t.scene.Planar {
+		for _, i := range long {
 			for _, q := range t.scene.Things[i].At {
-				sum, n = sum+r3.Dot(q, toward), n+1
+				depths[i] += r3.Dot(q, t.view.Toward()) / float64(len(t.scene.Things[i].At))
 			}
 		}
-		return sum / n
 	}
-	slices.SortStableFunc(groups, func(a, b []int) int { return cmp.Compare(depth(a), depth(b)) })
-	return groups
+	slices.SortStableFunc(long, func(a, b int) int { return cmp.Compare(depths[a], depths[b]) })
+	return long
 }
 
 // line draws a polyline that labels keep off.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -117,10 +118,12 @@ func clearness(s *scene.Scene, v View) float64 {
 			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
 			continue
 		}
-		d := r3.Sub(t.At[1], t.At[0])
-		if n := r3.Norm(d); n > 0 {
-			way := v.Project(r3.Scale(1/n, d))
-			rays = append(rays, ray{t.At[0], way}, ray{t.At[1], way.Scale(-1)})
+		for bar := range slices.Chunk(t.At, 2) {
+			d := r3.Sub(bar[1], bar[0])
+			if n := r3.Norm(d); n > 0 {
+				way := v.Project(r3.Scale(1/n, d))
+				rays = append(rays, ray{bar[0], way}, ray{bar[1], way.Scale(-1)})
+			}
 		}
 	}
 	for i, a := range rays {

@@ -157,14 +157,19 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 
 // barAlong tells that a bar of a body leaves a place in a direction.
 func (b *builder) barAlong(body int, at, way r3.Vec) bool {
-	return slices.ContainsFunc(b.out.Things, func(t Thing) bool {
-		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref || offLine(at, t.At[0], t.At[1]) > Flat*b.out.Size {
-			return false
+	for _, t := range b.out.Things {
+		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref {
+			continue
 		}
-		one, two := r3.Dot(r3.Sub(t.At[0], at), way), r3.Dot(r3.Sub(t.At[1], at), way)
-		parallel := r3.Norm(r3.Cross(unit(r3.Sub(t.At[1], t.At[0])), way)) < Flat
-		return parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size
-	})
+		for bar := range slices.Chunk(t.At, 2) {
+			one, two := r3.Dot(r3.Sub(bar[0], at), way), r3.Dot(r3.Sub(bar[1], at), way)
+			parallel := r3.Norm(r3.Cross(unit(r3.Sub(bar[1], bar[0])), way)) < Flat && offLine(at, bar[0], bar[1]) <= Flat*b.out.Size
+			if parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // maximum finds the largest force that an arrow shows, on one of the bodies or, where none

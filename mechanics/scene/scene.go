@@ -61,7 +61,7 @@ type Kind int
 // The kinds of things.
 const (
 	Outline Kind = iota // a body: At are its corners
-	Bar                 // a bar of a body: At are its ends
+	Bar                 // the bars of a body: At are the ends of each in turn
 	Disc                // a wheel or drum: its centre, Along its axis
 	Cable               // members: At are their ends
 	Strut

@@ -78,12 +78,8 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, bar := range tree(b.places(body)) {
-		for k := range bar {
-			if r3.Norm(r3.Sub(bar[k], at)) <= Flat*b.out.Size {
-				sum = r3.Add(sum, unit(r3.Sub(bar[1-k], bar[k])))
-			}
-		}
+	for _, u := range b.leaving(at, tree(b.places(body))) {
+		sum = r3.Add(sum, u)
 	}
 	if u := unit(sum); u != (r3.Vec{}) {
 		return u
@@ -106,8 +102,8 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 			if t.Kind != Bar && !t.Kind.Member() {
 				continue
 			}
-			for k := range 2 {
-				if r3.Norm(r3.Sub(t.At[k], at)) <= Flat*b.out.Size && r3.Dot(unit(r3.Sub(t.At[1-k], t.At[k])), up) < -beside {
+			for _, u := range b.leaving(at, t.At) {
+				if r3.Dot(u, up) < -beside {
 					cost++
 				}
 			}
