@@ -164,7 +164,7 @@ func (t *setter) load(s *scene.Thing) {
 	t.want(s, at, v.Scale(-1))
 	for k, text := range s.Values {
 		if text != "" {
-			t.wants = append(t.wants, want{spots: []spot{{over[k], v.Scale(-1)}}, full: scene.Plain(text), tone: s.Tone, rank: scene.OfSize, of: t.of})
+			t.wants = append(t.wants, want{spots: []spot{{over[k], v.Scale(-1)}}, forms: worded(scene.Plain(text)), tone: s.Tone, rank: scene.OfSize, of: t.of})
 		}
 	}
 }

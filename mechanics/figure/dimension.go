@@ -100,7 +100,7 @@ func (t *setter) dimension(a, b, out drawing.Vec, length float64) {
 		t.head(drawing.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
 		t.head(drawing.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
 	}
-	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, full: scene.Plain(t.scene.Dimensions(length)), small: true, first: true, tone: drawing.Dark, rank: scene.OfSize})
+	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, forms: worded(scene.Plain(t.scene.Dimensions(length))), small: true, first: true, tone: drawing.Dark, rank: scene.OfSize})
 }
 
 // Axis is an axis of space as a view shows it: its name, where its unit vector ends, and
@@ -131,7 +131,7 @@ func (t *setter) triad(b drawing.Box) {
 	const long = 20
 	o := drawing.Vec{X: b.High.X + t.pt(16), Y: b.High.Y - t.pt(4)}
 	for _, a := range Axes(t.scene, t.view) {
-		w := want{full: scene.Italic(a.Name), tone: drawing.Dark, rank: scene.OfSize}
+		w := want{forms: worded(scene.Italic(a.Name)), tone: drawing.Dark, rank: scene.OfSize}
 		if a.Toward != 0 {
 			t.alongSight(drawing.Dark, 0.7, o, t.pt(2.6), a.Toward > 0)
 			w.spots = []spot{{o, drawing.Vec{X: -1, Y: 1}.Unit()}}

@@ -8,38 +8,69 @@ import (
 	"trivet/mechanics/scene"
 )
 
-// want is a label to be placed: at one of its spots.
+// want is a label to be placed: at one of its spots, in the first of its forms that has room.
 type want struct {
-	spots       []spot
-	full, short []drawing.Run
-	small       bool
-	tone        drawing.Tone
-	rank        scene.Rank
-	of          int
-	lined       bool // beside a line, not round a place
-	line        segment
-	first       bool // it has one place only
+	spots []spot
+	forms []form
+	small bool
+	tone  drawing.Tone
+	rank  scene.Rank
+	of    int
+	lined bool // beside a line, not round a place
+	line  segment
+	first bool // it has one place only
 }
+
+// form is a wording of a label: what fits where, and how far its baseline lies below its top.
+type form struct {
+	runs []drawing.Run
+	half drawing.Vec // of its width and height
+	rise float64
+}
+
+func worded(runs []drawing.Run) []form { return []form{{runs: runs}} }
 
 // spot is a place that a label may stand at, and the way it would rather lie from there.
 type spot struct{ at, way drawing.Vec }
 
 // want asks for a thing's label at a place.
 func (t *setter) want(s *scene.Thing, at, way drawing.Vec) {
-	if w := t.labelOf(s); w.full != nil {
-		w.spots = []spot{{at, way.Unit()}}
-		t.wants = append(t.wants, w)
-	}
+	t.label(s, want{spots: []spot{{at, way.Unit()}}})
 }
 
 // beside asks for the label of a line, on either side, near its middle rather than its
 // ends.
 func (t *setter) beside(s *scene.Thing, a, b drawing.Vec) {
-	w := t.labelOf(s)
-	if w.full == nil {
+	t.label(s, want{lined: true, line: segment{a, b}})
+}
+
+// label asks for a thing's label where w says.
+func (t *setter) label(s *scene.Thing, w want) {
+	if s.Label.Runs == nil || t.quiet {
 		return
 	}
-	w.lined, w.line = true, segment{a, b}
+	before, behind := "", ""
+	if s.Open && !s.Kind.Member() {
+		behind = t.m.Doubt
+	}
+	if s.Label.Mark != "" {
+		behind += " " + s.Label.Mark
+	}
+	if t.m.Selected != nil && t.m.Selected(s) {
+		w.first, before, behind = true, "[", behind+"]"
+	}
+	for _, runs := range [2][]drawing.Run{s.Label.Runs, s.Label.Short} {
+		if behind != "" {
+			runs = scene.With(runs, behind)
+		}
+		if before != "" {
+			runs = append(scene.Plain(before), runs...)
+		}
+		if w.forms == nil || len(s.Label.Short) > 0 && len(runs) < len(w.forms[0].runs) {
+			w.forms = append(w.forms, form{runs: runs})
+		}
+	}
+	w.small, w.tone, w.rank, w.of = s.Label.Rank == scene.OfSize, max(s.Tone, drawing.Dark), s.Label.Rank, t.of
 	t.wants = append(t.wants, w)
 }
 
@@ -71,25 +102,6 @@ func (t *setter) room() drawing.Box {
 	return drawing.Box{Low: low, High: low.Add(drawing.Vec{X: t.m.Width, Y: t.m.Height})}
 }
 
-func (t *setter) labelOf(s *scene.Thing) want {
-	l := s.Label
-	if t.quiet {
-		return want{}
-	}
-	w := want{full: l.Runs, short: l.Short, small: l.Small, tone: max(s.Tone, drawing.Dark), rank: l.Rank, of: t.of}
-	if s.Open && t.m.Doubt != "" && w.full != nil && !s.Kind.Member() {
-		w.full, w.short = scene.With(w.full, t.m.Doubt), scene.With(w.short, t.m.Doubt)
-	}
-	if l.Mark != "" && w.full != nil {
-		w.full, w.short = scene.With(w.full, " "+l.Mark), scene.With(w.short, " "+l.Mark)
-	}
-	if w.full != nil && t.m.Selected != nil && t.m.Selected(s) {
-		w.first = true
-		w.full, w.short = append(scene.Plain("["), scene.With(w.full, "]")...), append(scene.Plain("["), scene.With(w.short, "]")...)
-	}
-	return w
-}
-
 // What a place costs, in points of distance from where the label belongs.
 const (
 	costStroke = 30.0  // for lying on a line at all, and for each square of it
@@ -114,16 +126,12 @@ func (t *setter) place() {
 		b, side = t.d.Bounds().Grow(t.pt(reachFar)), t.m.Fine
 	}
 	t.merge()
-	t.shorten()
-	order := make([]int, len(t.wants))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		if t.wants[a].first != t.wants[b].first {
-			return map[bool]int{true: -1, false: 1}[t.wants[a].first]
+	t.measure()
+	slices.SortStableFunc(t.wants, func(a, b want) int {
+		if a.first != b.first {
+			return map[bool]int{true: -1, false: 1}[a.first]
 		}
-		return int(t.wants[a].rank - t.wants[b].rank)
+		return int(a.rank - b.rank)
 	})
 	f := newField(b, side)
 	for _, s := range t.lines {
@@ -131,18 +139,16 @@ func (t *setter) place() {
 	}
 	f.sum()
 	done := make([]bool, len(t.wants))
-	try := func(i int, most float64) {
-		if w := &t.wants[i]; !done[i] {
-			done[i] = t.put(f, w, w.full, most) || len(w.short) > 0 && len(w.short) < len(w.full) && most > handy && t.put(f, w, w.short, most)
+	for i := range t.wants {
+		if w := &t.wants[i]; w.rank == scene.OfPoint {
+			done[i] = t.put(f, w, &w.forms[0], handy)
 		}
 	}
-	for _, i := range order {
-		if t.wants[i].rank == scene.OfPoint {
-			try(i, handy)
+	for i := range t.wants {
+		for k := range t.wants[i].forms {
+			done[i] = done[i] || t.put(f, &t.wants[i], &t.wants[i].forms[k], math.Inf(1))
 		}
-	}
-	for _, i := range order {
-		if try(i, math.Inf(1)); !done[i] {
+		if !done[i] {
 			t.left++
 		}
 	}
@@ -165,8 +171,8 @@ func (t *setter) merge() {
 		key := [2]int{int(math.Round(at.X / t.m.Fine)), int(math.Round(at.Y / t.m.Fine))}
 		if k, ok := seen[key]; ok {
 			first := &t.wants[k]
-			first.full = append(scene.With(first.full, ", "), w.full...)
-			first.short, w.spots = first.full, nil
+			first.forms = worded(append(scene.With(first.forms[0].runs, ", "), w.forms[0].runs...))
+			w.spots = nil
 			continue
 		}
 		seen[key] = i
@@ -174,19 +180,24 @@ func (t *setter) merge() {
 	t.wants = slices.DeleteFunc(t.wants, func(w want) bool { return len(w.spots) == 0 })
 }
 
-// shorten takes the short form of all labels where the full ones would fill the room.
-func (t *setter) shorten() {
+// measure sizes the labels, and takes the short form of all where the full ones would fill
+// the room.
+func (t *setter) measure() {
 	const crowded = 0.06 // of the room
 	sum := 0.0
 	for i := range t.wants {
-		width, height, _ := t.m.Measure(t.wants[i].full, t.wants[i].small)
-		sum += width * height
+		for k := range t.wants[i].forms {
+			one := &t.wants[i].forms[k]
+			one.half.X, one.half.Y, one.rise = t.m.Measure(one.runs, t.wants[i].small)
+			if k == 0 {
+				sum += one.half.X * one.half.Y
+			}
+			one.half = one.half.Scale(0.5)
+		}
 	}
 	if t.m.Bounded && sum > crowded*t.m.Width*t.m.Height {
-		for i := range t.wants {
-			if w := &t.wants[i]; len(w.short) > 0 {
-				w.full = w.short
-			}
+		for i, w := range t.wants {
+			t.wants[i].forms = w.forms[len(w.forms)-1:]
 		}
 	}
 }
@@ -205,81 +216,91 @@ var turns = func() (all [16]struct{ angle, sin, cos float64 }) {
 	return all
 }()
 
-// put writes a label where that costs less than so much.
-func (t *setter) put(f *field, w *want, runs []drawing.Run, most float64) bool {
-	width, height, rise := t.m.Measure(runs, w.small)
-	half := drawing.Vec{X: width / 2, Y: height / 2}
-	point := t.m.Point
-	var best drawing.Box
-	var from drawing.Vec
-	cheapest, reach := most, reachFar
+// candidate is where a label may stand: so many points from a place, that way, at a cost.
+type candidate struct {
+	spot
+	away, cost float64
+}
+
+// candidates tries those round the spots of a label that cost less than the limit, which
+// may fall meanwhile.
+func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
+	const nearest, wider = 2.5, 1.6 // points, and how much further each ring lies than the last
+	reach := reachFar
 	if t.m.Bounded {
 		reach = reachNear
 	}
-	try := func(at, way drawing.Vec, r, base float64) {
-		cost := base + r
-		far := r > leaderFrom
-		if far {
-			cost += costLeader
-		}
-		if cost >= cheapest {
-			return
-		}
-		centre := at.Add(way.Scale(r*point + math.Abs(way.X)*half.X + math.Abs(way.Y)*half.Y))
-		low := centre.Sub(half)
-		if t.m.Snap != nil {
-			low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
-		}
-		b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
-		wide := b.Grow(math.Min(clear*point, t.m.Fine))
-		in := f.squares(wide)
-		if !f.inside(b) || f.taken(wide, in) {
-			return
-		}
-		if under := f.under(in); under >= solid {
-			cost += costStroke * float64(1+under/solid)
-		} else if under > 0 {
-			cost += costThin
-		}
-		if cost >= cheapest {
-			return
-		}
-		if far && !t.reaches(f, b, at) {
-			return
-		}
-		cheapest, best, from = cost, b, at
-	}
 	for k, sp := range w.spots {
+		base := costSpot * float64(k)
 		if w.lined {
-			for _, r := range [2]float64{2.5, 7} {
-				try(sp.at, sp.way, r, costSpot*float64(k))
+			try(candidate{sp, nearest, base + nearest})
+			try(candidate{sp, 7, base + 7})
+			if k > 0 { // leaders start from the middle
+				continue
 			}
 		}
-		if w.lined && k > 0 { // leaders start from the middle
-			continue
-		}
-		for r := 2.5; r < reach && r < cheapest; r *= 1.6 {
-			step := 1
+		for r := nearest; r < reach && r < *limit; r *= wider {
+			step, leader := 1, 0.0
+			if r > leaderFrom {
+				leader = costLeader
+			}
 			if r > leaderFrom && t.m.Bounded {
 				step = 2
 			}
 			for i := 0; i < len(turns); i += step {
-				turn := turns[i]
-				if r+costTurned*turn.angle >= cheapest {
+				turn := &turns[i]
+				if r+costTurned*turn.angle >= *limit {
 					break
 				}
 				way := drawing.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
-				try(sp.at, way, r, costTurned*turn.angle+costSpot*float64(k))
+				try(candidate{spot{sp.at, way}, r, costTurned*turn.angle + base + r + leader})
 			}
 		}
 	}
-	if cheapest >= most {
+}
+
+// stand is the box of a label at a candidate, and what it costs there with what it lies
+// on: the limit where it cannot be had for less.
+func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) (drawing.Box, float64) {
+	if c.cost >= limit {
+		return drawing.Box{}, limit
+	}
+	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
+	if t.m.Snap != nil {
+		low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
+	}
+	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
+	wide := b.Grow(math.Min(clear*t.m.Point, t.m.Fine))
+	in, cost := f.squares(wide), c.cost
+	if under := f.under(in); under >= solid {
+		cost += costStroke * float64(1+under/solid)
+	} else if under > 0 {
+		cost += costThin
+	}
+	if cost >= limit || !f.inside(b) || f.taken(wide, in) || c.away > leaderFrom && !t.reaches(f, b, c.at) {
+		return drawing.Box{}, limit
+	}
+	return b, cost
+}
+
+// put writes a label where that costs least, if less than the limit.
+func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
+	cheapest := limit
+	var box drawing.Box
+	var from drawing.Vec
+	t.candidates(w, &cheapest, func(c candidate) {
+		if b, cost := t.stand(f, one.half, &c, cheapest); cost < cheapest {
+			cheapest, box, from = cost, b, c.at
+		}
+	})
+	if cheapest >= limit {
 		return false
 	}
-	f.take(best)
-	t.interrupt(best)
-	t.leader(f, best, from)
-	t.d.Texts = append(t.d.Texts, drawing.Text{At: drawing.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
+	f.take(box)
+	t.interrupt(box)
+	t.leader(f, box, from)
+	at := drawing.Vec{X: box.Low.X, Y: box.Low.Y + one.rise}
+	t.d.Texts = append(t.d.Texts, drawing.Text{At: at, Runs: one.runs, Size: paperSize(w.small) * t.m.Point, Tone: w.tone, Of: w.of})
 	return true
 }
 

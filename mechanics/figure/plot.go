@@ -101,7 +101,7 @@ func SetPlot(p *Plot, m Medium) Drawing {
 		return drawing.Vec{X: low.X + size.X*(x-across.low)/(across.high-across.low), Y: low.Y - size.Y*(y-up.low)/(up.high-up.low)}
 	}
 	label := func(q, way drawing.Vec, text string, first bool) {
-		t.wants = append(t.wants, want{spots: []spot{{q, way}}, full: scene.Plain(text), small: true, first: first, tone: drawing.Dark, rank: scene.OfForce})
+		t.wants = append(t.wants, want{spots: []spot{{q, way}}, forms: worded(scene.Plain(text)), small: true, first: first, tone: drawing.Dark, rank: scene.OfForce})
 	}
 	t.line(drawing.Dark, 0.8, at(across.low, up.high), low, at(across.high, up.low))
 	for _, x := range across.ticks(int(size.X / t.pt(60))) {
@@ -158,11 +158,11 @@ func (t *setter) curve(c *Curve, at func(x, y float64) drawing.Vec, number int) 
 	for _, m := range c.Marks {
 		if q := at(c.X[m.At], c.Y[m.At]); !math.IsNaN(q.Y) {
 			t.circle(drawing.Paper, drawing.Found, 0.9, q, math.Max(t.pt(2), t.m.Fine))
-			t.wants = append(t.wants, want{spots: []spot{{q, drawing.Vec{Y: -1}}}, full: scene.Plain(m.Text), small: true, tone: drawing.Found, rank: scene.OfBody, of: t.of})
+			t.wants = append(t.wants, want{spots: []spot{{q, drawing.Vec{Y: -1}}}, forms: worded(scene.Plain(m.Text)), small: true, tone: drawing.Found, rank: scene.OfBody, of: t.of})
 		}
 	}
 	if last >= 0 {
-		t.wants = append(t.wants, want{spots: []spot{{at(c.X[last], c.Y[last]), drawing.Vec{X: 1}}}, full: scene.Typeset(c.Name), tone: drawing.Found, rank: scene.OfUnknown, of: t.of})
+		t.wants = append(t.wants, want{spots: []spot{{at(c.X[last], c.Y[last]), drawing.Vec{X: 1}}}, forms: worded(scene.Typeset(c.Name)), tone: drawing.Found, rank: scene.OfUnknown, of: t.of})
 	}
 	t.of = 0
 }

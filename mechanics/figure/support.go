@@ -111,5 +111,5 @@ func (t *setter) slope(s *scene.Thing, f frame, left, right, depth float64) {
 	t.line(drawing.Faint, 0.5, t.ring(low, r, from, to)...)
 	sin, cos := math.Sincos((from + to) / 2)
 	way := drawing.Vec{X: cos, Y: sin}
-	t.wants = append(t.wants, want{spots: []spot{{low.Add(way.Scale(r)), way}}, full: s.Slope, small: true, tone: drawing.Dark, rank: scene.OfSize, of: t.of})
+	t.wants = append(t.wants, want{spots: []spot{{low.Add(way.Scale(r)), way}}, forms: worded(s.Slope), small: true, tone: drawing.Dark, rank: scene.OfSize, of: t.of})
 }
