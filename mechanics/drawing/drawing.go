@@ -60,6 +60,7 @@ const (
 // one at e1 being zero; a whole one has so many pieces.
 func Arc(c, e1, e2 Vec, from, to, pieces float64) (pts []Vec) {
 	n := max(4, int(math.Ceil(pieces*math.Abs(to-from)/(2*math.Pi))))
+	pts = make([]Vec, 0, n+1)
 	for i := range n + 1 {
 		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
 		pts = append(pts, c.Add(e1.Scale(cos)).Add(e2.Scale(sin)))

@@ -12,8 +12,9 @@ type field struct {
 	low     drawing.Vec
 	side    float64
 	inverse float64 // of the side
+	margin  float64 // kept free round a label
 	w, h    int
-	weight  []int32
+	weight  []int8
 	sums    []int32 // of (w+1) × (h+1)
 
 	labels [][]drawing.Box // the labels placed, by larger squares
@@ -32,10 +33,10 @@ const labelSide = 16
 // maxSquares bounds the field's memory: a figure beyond it has larger squares.
 const maxSquares = 2000
 
-func newField(b drawing.Box, side float64) *field {
+func newField(b drawing.Box, side, margin float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
-	f := &field{low: b.Low, side: side, inverse: 1 / side, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
-	f.weight = make([]int32, f.w*f.h)
+	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
+	f.weight = make([]int8, f.w*f.h)
 	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
 	f.labels = make([][]drawing.Box, f.lw*f.lh)
 	return f
@@ -70,7 +71,7 @@ func (f *field) sum() {
 	for y := range f.h {
 		row := int32(0)
 		for x := range f.w {
-			row += f.weight[y*f.w+x]
+			row += int32(f.weight[y*f.w+x])
 			f.sums[(y+1)*(f.w+1)+x+1] = f.sums[y*(f.w+1)+x+1] + row
 		}
 	}

@@ -29,8 +29,7 @@ type Medium struct {
 	Doubt   string // stands behind the names of forces that are sought
 	// Selected tells the things whose labels stand in brackets and are never left out.
 	Selected func(*scene.Thing) bool
-	// Snap moves the upper left corner of a text to where one may stand; nil leaves it.
-	Snap func(drawing.Vec) drawing.Vec
+	Cell     drawing.Vec // a text begins at a corner of cells of this size; zero where it may begin anywhere
 }
 
 // Arrows says how long the arrows of forces are.

@@ -89,7 +89,9 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 	if n.Y > 0 || n.Y == 0 && n.X < 0 {
 		n = n.Scale(-1)
 	}
-	for _, x := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
+	shares := [7]float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8}
+	spots = make([]spot, 0, 2*len(shares))
+	for _, x := range shares {
 		at := s.a.Add(s.b.Sub(s.a).Scale(x))
 		spots = append(spots, spot{at, n}, spot{at, n.Scale(-1)})
 	}
@@ -133,7 +135,7 @@ func (t *setter) place() {
 		}
 		return int(a.rank - b.rank)
 	})
-	f := newField(b, side)
+	f := newField(b, side, math.Min(clear*t.m.Point, t.m.Fine))
 	for _, s := range t.lines {
 		f.stroke(s)
 	}
@@ -266,11 +268,12 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 		return drawing.Box{}, limit
 	}
 	low := c.at.Add(c.way.Scale(c.away*t.m.Point + math.Abs(c.way.X)*half.X + math.Abs(c.way.Y)*half.Y)).Sub(half)
-	if t.m.Snap != nil {
-		low = t.m.Snap(low.Add(t.origin)).Sub(t.origin)
+	if cell := t.m.Cell; cell != (drawing.Vec{}) {
+		corner := low.Add(t.origin)
+		low = drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+0.5), Y: cell.Y * math.Floor(corner.Y/cell.Y+0.5)}.Sub(t.origin)
 	}
 	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
-	wide := b.Grow(math.Min(clear*t.m.Point, t.m.Fine))
+	wide := b.Grow(f.margin)
 	in, cost := f.squares(wide), c.cost
 	if under := f.under(in); under >= solid {
 		cost += costStroke * float64(1+under/solid)

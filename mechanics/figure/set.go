@@ -72,7 +72,7 @@ type segment struct{ a, b drawing.Vec }
 // stroke is a line on the way of labels.
 type stroke struct {
 	segment
-	weight int32 // solid or thin
+	weight int8 // solid or thin
 }
 
 // at projects a place.
@@ -139,7 +139,7 @@ func (t *setter) drawable(s *scene.Thing) bool {
 
 // places are those that the figure leaves room for.
 func (t *setter) places() []r3.Vec {
-	all := slices.Clone(t.scene.Reach)
+	all := append(make([]r3.Vec, 0, len(t.scene.Reach)+2*len(t.scene.Things)), t.scene.Reach...)
 	for i := range t.scene.Things {
 		if s := &t.scene.Things[i]; t.drawable(s) {
 			all = append(all, s.At...)

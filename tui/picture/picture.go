@@ -89,9 +89,7 @@ func (p *pen) medium() figure.Medium {
 		Measure: func(runs []drawing.Run, _ bool) (float64, float64, float64) {
 			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
 		},
-		Snap: func(q drawing.Vec) drawing.Vec {
-			return drawing.Vec{X: dotsX * math.Floor(q.X/dotsX+0.5), Y: dotsY * math.Floor(q.Y/dotsY+0.5)}
-		},
+		Cell: drawing.Vec{X: dotsX, Y: dotsY},
 	}
 	if room := (drawing.Vec{X: dotsX * marginX, Y: dotsY * marginY}); w > 4*room.X && h > 4*room.Y {
 		m.Beside = room
