@@ -17,8 +17,28 @@ type field struct {
 	weight  []int8
 	sums    []int32 // of (w+1) × (h+1)
 
+	trial int32 // the label that a place is looked for
+	tried []try // by squares: where its corner was tried
+
 	labels [][]drawing.Box // the labels placed, by larger squares
 	lw, lh int
+}
+
+// try is what a place cost the label for which it was tried last.
+type try struct {
+	trial int32
+	cost  float32
+}
+
+// first tells that the corner of the label was not tried at a place yet for as little.
+func (f *field) first(corner drawing.Vec, cost float64) bool {
+	x, y := f.square(corner)
+	last := &f.tried[y*f.w+x]
+	if last.trial == f.trial && float64(last.cost) <= cost {
+		return false
+	}
+	*last = try{f.trial, float32(cost)}
+	return true
 }
 
 // What a stroke weighs that a label must keep off, and one that it may interrupt.
@@ -36,7 +56,7 @@ const maxSquares = 2000
 func newField(b drawing.Box, side, margin float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
 	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
-	f.weight = make([]int8, f.w*f.h)
+	f.weight, f.tried = make([]int8, f.w*f.h), make([]try, f.w*f.h)
 	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
 	f.labels = make([][]drawing.Box, f.lw*f.lh)
 	return f

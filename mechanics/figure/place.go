@@ -273,14 +273,20 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 		low = drawing.Vec{X: cell.X * math.Floor(corner.X/cell.X+0.5), Y: cell.Y * math.Floor(corner.Y/cell.Y+0.5)}.Sub(t.origin)
 	}
 	b := drawing.Box{Low: low, High: low.Add(half.Scale(2))}
+	if !f.inside(b) || t.m.Cell.X > 0 && !f.first(low, c.cost) {
+		return drawing.Box{}, limit
+	}
 	wide := b.Grow(f.margin)
 	in, cost := f.squares(wide), c.cost
+	if f.taken(wide, in) {
+		return drawing.Box{}, limit
+	}
 	if under := f.under(in); under >= solid {
 		cost += costStroke * float64(1+under/solid)
 	} else if under > 0 {
 		cost += costThin
 	}
-	if cost >= limit || !f.inside(b) || f.taken(wide, in) || c.away > leaderFrom && !t.reaches(f, b, c.at) {
+	if cost >= limit || c.away > leaderFrom && !t.reaches(f, b, c.at) {
 		return drawing.Box{}, limit
 	}
 	return b, cost
@@ -288,6 +294,7 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 
 // put writes a label where that costs least, if less than the limit.
 func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
+	f.trial++
 	cheapest := limit
 	var box drawing.Box
 	var from drawing.Vec
