@@ -28,16 +28,6 @@ func (b Box) Holds(q Vec) bool {
 	return q.X >= b.Low.X && q.X <= b.High.X && q.Y >= b.Low.Y && q.Y <= b.High.Y
 }
 
-// Crossed gives how much of the segment from p to q lies in the box.
-func (b Box) Crossed(p, q Vec) float64 {
-	from, to, ok := b.Clip(p, q)
-	if !ok {
-		return 0
-	}
-	// A touch counts a little, so that a point in the box is not nothing.
-	return math.Max((to-from)*q.Sub(p).Len(), 0.1)
-}
-
 // Clip gives the shares of the segment from p to q between which it lies in the box (Liang
 // and Barsky's clipping); ok is false where none does, or an end is no number.
 func (b Box) Clip(p, q Vec) (from, to float64, ok bool) {

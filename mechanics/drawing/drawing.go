@@ -26,8 +26,8 @@ func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y }
 // Len is |a|.
 func (a Vec) Len() float64 { return math.Hypot(a.X, a.Y) }
 
-// Across is a turned by a quarter, clockwise on the paper.
-func (a Vec) Across() Vec { return Vec{-a.Y, a.X} }
+// Perp is a turned by a quarter, clockwise on the paper.
+func (a Vec) Perp() Vec { return Vec{-a.Y, a.X} }
 
 // Unit is a/|a|, and +X for a vector without length.
 func (a Vec) Unit() Vec {

@@ -3,7 +3,6 @@ package drawing
 import (
 	"bytes"
 	"slices"
-	"strconv"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -74,11 +73,8 @@ func used(pages []Drawing, style Style) bool {
 }
 
 func rgb(t Tone) (r, g, b int) {
-	n, err := strconv.ParseUint(colours[t][1:], 16, 32)
-	if err != nil {
-		panic("drawing: a colour of our own does not read: " + err.Error())
-	}
-	return int(n >> 16), int(n >> 8 & 0xff), int(n & 0xff)
+	n := int(tones[t].rgb)
+	return n >> 16, n >> 8 & 0xff, n & 0xff
 }
 
 func (s Shape) pdf(f *fpdf.Fpdf) {

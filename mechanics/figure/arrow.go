@@ -21,20 +21,26 @@ const (
 // shaft draws a line with a filled head at its end.
 func (t *setter) shaft(tone drawing.Tone, from, to drawing.Vec, dashed bool) {
 	u := to.Sub(from).Unit()
-	length, width := math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine)
-	t.shape(drawing.Shape{Pts: []drawing.Vec{from, to.Sub(u.Scale(0.85 * length))}, Line: tone, Width: t.pt(arrowWidth), Dashed: dashed})
-	t.head(tone, to, u, length, width)
+	neck := to.Sub(u.Scale(0.85 * math.Max(t.pt(headLength), 2*t.m.Fine)))
+	t.shape(drawing.Shape{Pts: []drawing.Vec{from, neck}, Line: tone, Width: t.pt(arrowWidth), Dashed: dashed})
+	t.head(tone, to, u)
 }
 
-func (t *setter) head(tone drawing.Tone, tip, u drawing.Vec, length, width float64) {
-	neck, n := tip.Sub(u.Scale(length)), u.Across().Scale(width/2)
+// head draws the head of an arrow.
+func (t *setter) head(tone drawing.Tone, tip, u drawing.Vec) {
+	t.tip(tone, tip, u, math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
+}
+
+// tip draws the head of a line, so long and so wide.
+func (t *setter) tip(tone drawing.Tone, tip, u drawing.Vec, length, width float64) {
+	neck, n := tip.Sub(u.Scale(length)), u.Perp().Scale(width/2)
 	t.shape(drawing.Shape{Pts: []drawing.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true})
 }
 
 // force draws an arrow at a place. Along the line of sight it is a ring with a dot
 // (toward the reader) or a cross.
 func (t *setter) force(s *scene.Thing, o drawing.Vec) {
-	v := t.dir(s.Along)
+	v := t.dir(s.Side())
 	if v.Len() < endOn {
 		t.endOn(s, o, s.Along)
 		return
@@ -45,26 +51,14 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 	for _, share := range s.Behind {
 		gap += t.m.arrow(share) + t.pt(arrowGap)
 	}
-	o = o.Add(v.Across().Scale(t.pt(3) * s.Aside * side(s.Head)))
-	from, to := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
+	o = o.Add(v.Perp().Scale(t.pt(3) * s.Aside)) // two of opposite sense give way to different sides
+	near, far := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
 	if s.Head {
-		from, to = o.Sub(v.Scale(gap+length)), o.Sub(v.Scale(gap))
-	}
-	t.shaft(s.Tone, from, to, s.Broken)
-	if s.Head {
-		t.want(s, from, v.Scale(-1))
+		t.shaft(s.Tone, far, near, s.Broken)
 	} else {
-		t.want(s, to, v)
+		t.shaft(s.Tone, near, far, s.Broken)
 	}
-}
-
-// side is -1 for an arrow whose head is at its place, so that two of opposite sense give
-// way to different sides.
-func side(head bool) float64 {
-	if head {
-		return -1
-	}
-	return 1
+	t.want(s, far, v)
 }
 
 func (t *setter) endOn(s *scene.Thing, o drawing.Vec, along r3.Vec) {
@@ -94,7 +88,7 @@ func (t *setter) couple(s *scene.Thing, o drawing.Vec) {
 		v := t.dir(s.Along).Unit()
 		from, to := o.Add(v.Scale(t.pt(arrowGap))), o.Add(v.Scale(t.pt(arrowGap+32)))
 		t.shaft(s.Tone, from, to, false)
-		t.head(s.Tone, to.Sub(v.Scale(t.pt(headLength*0.8))), v, t.pt(headLength), t.pt(headWidth))
+		t.head(s.Tone, to.Sub(v.Scale(t.pt(headLength*0.8))), v)
 		t.want(s, to, v)
 		return
 	}
@@ -106,7 +100,7 @@ func (t *setter) couple(s *scene.Thing, o drawing.Vec) {
 	r := t.pt(turnRadius) * (1 + 0.5*float64(len(s.Behind)))
 	arc := drawing.Arc(o, t.dir(e1).Scale(r), t.dir(e2).Scale(r), from, to, math.Floor(steps*2*math.Pi/(to-from)))
 	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
-	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit(), math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
+	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit())
 	t.want(s, arc[steps/2], arc[steps/2].Sub(o))
 }
 
@@ -153,7 +147,7 @@ func (t *setter) load(s *scene.Thing) {
 		if d := toe.Sub(top); d.Len() > t.pt(lowestArrow) {
 			head := math.Min(math.Max(t.pt(4.2), t.m.Fine), d.Len())
 			t.line(s.Tone, 0.7, top, toe.Sub(d.Unit().Scale(0.8*head)))
-			t.head(s.Tone, toe, d.Unit(), head, math.Max(t.pt(3), t.m.Fine))
+			t.tip(s.Tone, toe, d.Unit(), head, math.Max(t.pt(3), t.m.Fine))
 		}
 	}
 	t.line(s.Tone, 0.9, over...)

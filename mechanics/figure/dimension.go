@@ -17,16 +17,12 @@ const (
 	maxSteps     = 7 // of a chain of dimensions; a longer one shows the whole only
 )
 
-// stops are the coordinates of a figure at which there is a point, along one of its
-// directions, in metres.
-func stops(places []r3.Vec, v View, size float64, upright bool) (out []float64) {
-	for _, q := range places {
-		at := v.Project(q)
-		x := at.X
-		if upright {
-			x = at.Y
-		}
-		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-x) <= scene.Flat*size }) {
+// stops are the coordinates of a figure at which there is a point, along one of its axes, in
+// metres.
+func stops(s *scene.Scene, v View, axis drawing.Vec) (out []float64) {
+	for _, q := range s.Reach {
+		x := v.project(q).Dot(axis)
+		if !slices.ContainsFunc(out, func(o float64) bool { return math.Abs(o-x) <= scene.Flat*s.Size }) {
 			out = append(out, x)
 		}
 	}
@@ -34,40 +30,37 @@ func stops(places []r3.Vec, v View, size float64, upright bool) (out []float64) 
 	return out
 }
 
+// The axes of a figure.
+var rightwards, downwards = drawing.Vec{X: 1}, drawing.Vec{Y: 1}
+
 // Dimensioned tells that the dimensions of a figure give the place of each point.
 func Dimensioned(s *scene.Scene) bool {
 	v := Front(s)
-	return s.Planar && max(len(stops(s.Reach, v, s.Size, false)), len(stops(s.Reach, v, s.Size, true))) <= maxSteps+1
+	return s.Planar && max(len(stops(s, v, rightwards)), len(stops(s, v, downwards))) <= maxSteps+1
 }
 
 // dimensions draws chains of dimensions below and to the left of the figure, between the
 // coordinates at which there is a point.
 func (t *setter) dimensions(b drawing.Box) {
-	for _, upright := range []bool{false, true} {
-		chain := stops(t.scene.Reach, t.view, t.scene.Size, upright)
-		if len(chain) > maxSteps+1 {
-			chain = []float64{chain[0], chain[len(chain)-1]}
-		}
-		if len(chain) < 2 {
-			continue
-		}
-		// Places on the dimension line, and on the way from there to the figure.
-		line, out := b.High.Y+t.pt(dimensionGap), drawing.Vec{Y: 1}
-		if upright {
-			line, out = b.Low.X-t.pt(dimensionGap), drawing.Vec{X: -1}
-		}
-		at := func(x float64) drawing.Vec {
-			if upright {
-				return drawing.Vec{X: line, Y: x * t.scale}
-			}
-			return drawing.Vec{X: x * t.scale, Y: line}
-		}
-		for i, x := range chain {
-			end := at(x)
-			t.hair(end.Sub(out.Scale(t.offFigure(end, out))), end.Add(out.Scale(t.pt(3))))
-			if i > 0 {
-				t.dimension(at(chain[i-1]), end, out, x-chain[i-1])
-			}
+	t.chain(rightwards, downwards, b.High.Y+t.pt(dimensionGap))
+	t.chain(downwards, rightwards.Scale(-1), t.pt(dimensionGap)-b.Low.X)
+}
+
+// chain draws the dimensions along an axis, so far out from the origin.
+func (t *setter) chain(axis, out drawing.Vec, far float64) {
+	chain := stops(t.scene, t.view, axis)
+	if len(chain) > maxSteps+1 {
+		chain = []float64{chain[0], chain[len(chain)-1]}
+	}
+	if len(chain) < 2 {
+		return
+	}
+	at := func(x float64) drawing.Vec { return axis.Scale(x * t.scale).Add(out.Scale(far)) }
+	for i, x := range chain {
+		end := at(x)
+		t.hair(end.Sub(out.Scale(t.offFigure(end, out))), end.Add(out.Scale(t.pt(3))))
+		if i > 0 {
+			t.dimension(at(chain[i-1]), end, out, x-chain[i-1])
 		}
 	}
 }
@@ -97,8 +90,8 @@ func (t *setter) dimension(a, b, out drawing.Vec, length float64) {
 	u := b.Sub(a).Unit()
 	t.line(drawing.Faint, 0.5, a, b)
 	if b.Sub(a).Len() > t.pt(2.5*dimensionTip) {
-		t.head(drawing.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
-		t.head(drawing.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
+		t.tip(drawing.Faint, a, u.Scale(-1), t.pt(dimensionTip), t.pt(2.6))
+		t.tip(drawing.Faint, b, u, t.pt(dimensionTip), t.pt(2.6))
 	}
 	t.wants = append(t.wants, want{spots: []spot{{a.Add(b).Scale(0.5), out}}, forms: worded(scene.Plain(t.scene.Dimensions(length))), small: true, first: true, tone: drawing.Dark, rank: scene.OfSize})
 }
@@ -117,7 +110,7 @@ func Axes(s *scene.Scene, v View) (axes []Axis) {
 		if s.Planar && k == 2 {
 			break
 		}
-		a := Axis{Name: string(rune('x' + k)), At: v.Project(u)}
+		a := Axis{Name: string(rune('x' + k)), At: v.project(u)}
 		if a.At.Len() < endOn {
 			a.Toward = int(math.Copysign(1, r3.Dot(u, v.Toward())))
 		}

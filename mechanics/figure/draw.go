@@ -45,12 +45,10 @@ func (t *setter) long(s *scene.Thing) {
 		t.bar(strutWidth, drawing.Paper, []drawing.Vec{a, b})
 	case scene.Spring:
 		t.line(drawing.Dark, 1, t.coil(a, b)...)
-	case scene.Link:
-		t.halo(linkWidth, a, b)
-		t.line(drawing.Dark, linkWidth, a, b)
 	default:
-		t.halo(cableWidth, a, b)
-		t.line(drawing.Dark, cableWidth, a, b)
+		width := map[scene.Kind]float64{scene.Link: linkWidth, scene.Cable: cableWidth}[s.Kind]
+		t.halo(width, a, b)
+		t.line(drawing.Dark, width, a, b)
 	}
 	if s.Open {
 		t.d.Shapes[len(t.d.Shapes)-1].Dashed = true
@@ -77,7 +75,7 @@ func (t *setter) bar(width float64, inside drawing.Tone, ends []drawing.Vec) {
 	}
 	for bar := range slices.Chunk(ends, 2) {
 		t.shape(drawing.Shape{Pts: bar, Line: drawing.Dark, Width: outer})
-		n := bar[1].Sub(bar[0]).Unit().Across().Scale(outer / 2)
+		n := bar[1].Sub(bar[0]).Unit().Perp().Scale(outer / 2)
 		t.solid(bar[0].Add(n), bar[1].Add(n))
 		t.solid(bar[0].Sub(n), bar[1].Sub(n))
 	}
@@ -103,7 +101,7 @@ func (t *setter) coil(a, b drawing.Vec) []drawing.Vec {
 			off = -height
 		}
 		x := lead + (length-2*lead)*(float64(i)+0.5)/float64(teeth)
-		pts = append(pts, a.Add(u.Scale(x)).Add(u.Across().Scale(off)))
+		pts = append(pts, a.Add(u.Scale(x)).Add(u.Perp().Scale(off)))
 	}
 	return append(pts, b.Sub(u.Scale(lead)), b)
 }

@@ -1,7 +1,9 @@
 package figure
 
 import (
+	"image"
 	"math"
+	"slices"
 
 	"trivet/mechanics/drawing"
 )
@@ -21,7 +23,7 @@ type field struct {
 	tried []try // by squares: where its corner was tried
 
 	labels [][]drawing.Box // the labels placed, by larger squares
-	lw, lh int
+	lw     int             // of these in a row
 }
 
 // try is what a place cost the label for which it was tried last.
@@ -57,8 +59,8 @@ func newField(b drawing.Box, side, margin float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
 	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
 	f.weight, f.tried = make([]int8, f.w*f.h), make([]try, f.w*f.h)
-	f.lw, f.lh = f.w/labelSide+1, f.h/labelSide+1
-	f.labels = make([][]drawing.Box, f.lw*f.lh)
+	f.lw = f.w/labelSide + 1
+	f.labels = make([][]drawing.Box, f.lw*(f.h/labelSide+1))
 	return f
 }
 
@@ -98,22 +100,20 @@ func (f *field) sum() {
 }
 
 // squares are those that a box touches, as far as the field reaches.
-type squares struct{ lx, ly, hx, hy int }
-
-func (f *field) squares(b drawing.Box) squares {
+func (f *field) squares(b drawing.Box) image.Rectangle {
 	lx, ly := f.square(b.Low)
 	hx, hy := f.square(b.High)
-	return squares{max(lx, 0), max(ly, 0), min(hx, f.w-1), min(hy, f.h-1)}
+	return image.Rectangle{Min: image.Pt(max(lx, 0), max(ly, 0)), Max: image.Pt(min(hx+1, f.w), min(hy+1, f.h))}
 }
 
-// under is the weight of what lies in a box.
-func (f *field) under(q squares) int32 {
-	if q.lx > q.hx || q.ly > q.hy {
+// under is the weight of what lies in squares.
+func (f *field) under(q image.Rectangle) int32 {
+	if q.Empty() {
 		return 0
 	}
 	row := f.w + 1
-	low, high := q.ly*row, (q.hy+1)*row
-	return f.sums[high+q.hx+1] - f.sums[low+q.hx+1] - f.sums[high+q.lx] + f.sums[low+q.lx]
+	low, high := q.Min.Y*row, q.Max.Y*row
+	return f.sums[high+q.Max.X] - f.sums[low+q.Max.X] - f.sums[high+q.Min.X] + f.sums[low+q.Min.X]
 }
 
 // inside tells that a box lies in the field.
@@ -122,13 +122,11 @@ func (f *field) inside(b drawing.Box) bool {
 }
 
 // taken tells that a label lies in a box.
-func (f *field) taken(b drawing.Box, q squares) bool {
-	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
-		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
-			for _, o := range f.labels[y*f.lw+x] {
-				if b.Meets(o) {
-					return true
-				}
+func (f *field) taken(b drawing.Box, q image.Rectangle) bool {
+	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
+		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
+			if slices.ContainsFunc(f.labels[y*f.lw+x], b.Meets) {
+				return true
 			}
 		}
 	}
@@ -138,8 +136,8 @@ func (f *field) taken(b drawing.Box, q squares) bool {
 // take notes a label.
 func (f *field) take(b drawing.Box) {
 	q := f.squares(b)
-	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
-		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
+	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
+		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
 			f.labels[y*f.lw+x] = append(f.labels[y*f.lw+x], b)
 		}
 	}

@@ -29,7 +29,7 @@ func System(s *scene.Scene) drawing.Drawing {
 	}
 	space := Paper(spaceSize*by, spaceSize*by)
 	space.NoDimensions = true
-	oblique := trimmed(s, Set(s, Oblique(s), space))
+	oblique := trimmed(s, Set(s, oblique(s), space))
 	plain := *s
 	plain.Things = nil // letters and loads have their values in the view in space
 	for _, t := range s.Things {
@@ -77,7 +77,7 @@ func Free(s *scene.Scene, name string, several bool) drawing.Drawing {
 		m = Paper(freeSmall, freeSmall)
 	}
 	m.Triad = !s.Planar
-	return captioned(trimmed(s, Set(s, Oblique(s), m)), scene.Italic(name)...)
+	return captioned(trimmed(s, Set(s, oblique(s), m)), scene.Italic(name)...)
 }
 
 // trimmed takes off what is empty, and says what does not show: forces that are zero, and

@@ -85,7 +85,7 @@ func (t *setter) spotsOf(s segment) (spots []spot) {
 		d := s.b.Sub(s.a)
 		s = segment{s.a.Add(d.Scale(from)), s.a.Add(d.Scale(to))}
 	}
-	n := s.b.Sub(s.a).Unit().Across()
+	n := s.b.Sub(s.a).Unit().Perp()
 	if n.Y > 0 || n.Y == 0 && n.X < 0 {
 		n = n.Scale(-1)
 	}
@@ -317,7 +317,11 @@ func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
 func (t *setter) interrupt(b drawing.Box) {
 	wide := b.Grow(clear * t.m.Point)
-	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && wide.Crossed(s.a, s.b) > 0 }) {
+	crosses := func(s stroke) bool {
+		_, _, ok := wide.Clip(s.a, s.b)
+		return ok
+	}
+	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && crosses(s) }) {
 		t.d.Area(drawing.Paper, drawing.None, 0, b.Low, drawing.Vec{X: b.High.X, Y: b.Low.Y}, b.High, drawing.Vec{X: b.Low.X, Y: b.High.Y})
 	}
 }

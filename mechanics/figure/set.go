@@ -23,7 +23,7 @@ type Drawing struct {
 }
 
 // Place is where a place of space lies on the drawing.
-func (d *Drawing) Place(q r3.Vec) drawing.Vec { return d.view.Project(q).Scale(d.Scale).Add(d.origin) }
+func (d *Drawing) Place(q r3.Vec) drawing.Vec { return d.view.project(q).Scale(d.Scale).Add(d.origin) }
 
 // Toward is the unit vector that points at whoever looks.
 func (d *Drawing) Toward() r3.Vec { return d.view.Toward() }
@@ -76,7 +76,7 @@ type stroke struct {
 }
 
 // at projects a place.
-func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.Project(q).Scale(t.scale) }
+func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.project(q).Scale(t.scale) }
 
 // all projects places.
 func (t *setter) all(at []r3.Vec) []drawing.Vec {
@@ -88,7 +88,7 @@ func (t *setter) all(at []r3.Vec) []drawing.Vec {
 }
 
 // dir projects a direction; its length is what foreshortening leaves of 1.
-func (t *setter) dir(u r3.Vec) drawing.Vec { return t.view.Project(u) }
+func (t *setter) dir(u r3.Vec) drawing.Vec { return t.view.project(u) }
 
 // pt is so many points of paper.
 func (t *setter) pt(x float64) float64 { return x * t.m.Point }
@@ -151,7 +151,7 @@ func (t *setter) places() []r3.Vec {
 // reach bounds places, in metres.
 func reach(v View, places []r3.Vec) (low, high drawing.Vec) {
 	for i, q := range places {
-		at := v.Project(q)
+		at := v.project(q)
 		if i == 0 {
 			low, high = at, at
 		}

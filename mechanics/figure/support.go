@@ -11,7 +11,7 @@ import (
 type frame struct{ o, down, along drawing.Vec }
 
 func newFrame(o, down drawing.Vec) frame {
-	return frame{o, down.Unit(), down.Unit().Across().Scale(-1)}
+	return frame{o, down.Unit(), down.Unit().Perp().Scale(-1)}
 }
 
 // to gives the place so far along the ground and so far down to it.
@@ -32,7 +32,7 @@ func (t *setter) support(s *scene.Thing, o drawing.Vec) {
 	}
 	f := newFrame(o, v.Scale(-1))
 	if symbol.Axis {
-		f = newFrame(o, v.Across())
+		f = newFrame(o, v.Perp())
 	}
 	for _, stroke := range symbol.Strokes {
 		pts := make([]drawing.Vec, len(stroke.Pts))

@@ -14,8 +14,8 @@ import (
 // lie in the figure; Right × Up points at whoever looks.
 type View struct{ Right, Up r3.Vec }
 
-// Project gives the place of p in the figure, in metres, Y downwards.
-func (v View) Project(p r3.Vec) drawing.Vec {
+// project gives the place of p in the figure, in metres, Y downwards.
+func (v View) project(p r3.Vec) drawing.Vec {
 	return drawing.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
 }
 
@@ -68,10 +68,10 @@ func seen(s *scene.Scene, sinTurn, cosTurn, sinTilt, cosTilt float64) View {
 	return View{r, r3.Add(r3.Scale(cosTilt, up), r3.Scale(sinTilt, a))}
 }
 
-// Oblique is the view in space of a page: of some ways to walk round the problem and to
+// oblique is the view in space of a page: of some ways to walk round the problem and to
 // look down on it the one in which its points and members lie furthest apart. The first
 // is taken unless another is clearly better.
-func Oblique(s *scene.Scene) View {
+func oblique(s *scene.Scene) View {
 	if s.Planar {
 		return Front(s)
 	}
@@ -101,7 +101,7 @@ func clearness(s *scene.Scene, v View) float64 {
 	for i, a := range places {
 		for _, b := range places[:i] {
 			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
-				least = math.Min(least, v.Project(d).Len()/s.Size)
+				least = math.Min(least, v.project(d).Len()/s.Size)
 			}
 		}
 	}
@@ -115,13 +115,13 @@ func clearness(s *scene.Scene, v View) float64 {
 			continue
 		}
 		if t.Kind == scene.Force {
-			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
+			rays = append(rays, ray{t.At[0], v.project(t.Side())})
 			continue
 		}
 		for bar := range slices.Chunk(t.At, 2) {
 			d := r3.Sub(bar[1], bar[0])
 			if n := r3.Norm(d); n > 0 {
-				way := v.Project(r3.Scale(1/n, d))
+				way := v.project(r3.Scale(1/n, d))
 				rays = append(rays, ray{bar[0], way}, ray{bar[1], way.Scale(-1)})
 			}
 		}

@@ -96,7 +96,7 @@ func (b *builder) makeWay(t *Thing, free bool) {
 		if o.Kind != t.Kind || !b.near(o.At[0], t.At[0]) {
 			continue
 		}
-		switch cos := r3.Dot(t.side(), o.side()); {
+		switch cos := r3.Dot(t.Side(), o.Side()); {
 		case t.Kind == Couple && cos < Flat-1: // it has no side
 			t.Behind = append(t.Behind, o.Share)
 		case cos <= 1-Flat:
@@ -112,8 +112,8 @@ func (b *builder) makeWay(t *Thing, free bool) {
 	}
 }
 
-// side is the direction from an arrow's place to the arrow.
-func (t *Thing) side() r3.Vec {
+// Side is the direction from an arrow's place to the arrow.
+func (t *Thing) Side() r3.Vec {
 	if t.Head {
 		return r3.Scale(-1, t.Along)
 	}

@@ -42,7 +42,7 @@ func (p *pen) braille() {
 			if width < thickFrom {
 				p.thin(from, to, b)
 			} else {
-				n := to.Sub(from).Unit().Across().Scale(width / 2)
+				n := to.Sub(from).Unit().Perp().Scale(width / 2)
 				p.fill([]drawing.Vec{from.Add(n), to.Add(n), to.Sub(n), from.Sub(n)}, b)
 			}
 		}

@@ -40,13 +40,7 @@ func (p *pen) characters() {
 
 // symbolic tells what is drawn with symbols of its own in characters.
 func (p *pen) symbolic(t *scene.Thing) bool {
-	switch t.Kind {
-	case scene.Couple:
-		return p.d.Turns(t)
-	case scene.Centre:
-		return t.Along == (r3.Vec{})
-	}
-	return t.Kind == scene.Support || t.Kind == scene.Pin || t.Kind == scene.Dot || t.Kind == scene.Water
+	return (t.Kind == scene.Support || signs[t.Kind] != nil) && (t.Kind != scene.Couple || p.d.Turns(t)) && (t.Kind != scene.Centre || t.Along == r3.Vec{})
 }
 
 // set puts a character into a cell.
@@ -147,25 +141,30 @@ func slopeChar(dx, dy, y float64) byte {
 	return '_'
 }
 
+// signs are the characters about a place, but those of supports.
+var signs = map[scene.Kind][]string{
+	scene.Pin: {"o"}, scene.Dot: {"o"}, scene.Centre: {"+"},
+	scene.Water:  {"V", "", ""},
+	scene.Couple: {".->", "|  ", "'--"}, // over the top to the right
+}
+
+// toTheLeft is a couple over the top to the left.
+var toTheLeft = []string{"<-.", "  |", "--'"}
+
 // symbol puts the characters of a symbol at its place.
 func (p *pen) symbol(t *scene.Thing, at drawing.Vec, look grid.Style) {
 	x, y, ok := p.cell(at)
 	if !ok {
 		return
 	}
+	sign := signs[t.Kind]
+	if t.Kind == scene.Couple && r3.Dot(t.Along, p.d.Toward()) > 0 {
+		sign = toTheLeft
+	}
 	up := p.d.Place(r3.Add(t.At[0], t.Along)).Sub(at).Unit()
 	switch s := t.Symbol; {
-	case t.Kind == scene.Pin || t.Kind == scene.Dot:
-		p.set(x, y, 'o', look)
-	case t.Kind == scene.Centre && t.Along == (r3.Vec{}):
-		p.set(x, y, '+', look)
-	case t.Kind == scene.Water:
-		p.set(x, y-1, 'V', look)
-	case t.Kind == scene.Couple && r3.Dot(t.Along, p.d.Toward()) > 0: // over the top to the left
-		p.rows(x, y-2, 1, []string{"<-.", "  |", "--'"}, look)
-	case t.Kind == scene.Couple:
-		p.rows(x, y-2, 1, []string{".->", "|  ", "'--"}, look)
 	case s == nil:
+		p.rows(x, y-len(sign)/2-1, 1, sign, look)
 	case !s.Axis && math.Abs(up.X) > math.Abs(up.Y):
 		p.columns(x, y, -int(math.Copysign(1, up.X)), s.Steep, look)
 	case !s.Axis && up.Y > 0:

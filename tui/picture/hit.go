@@ -19,7 +19,7 @@ const (
 
 // Hit tells which row is drawn or named at a cell of a picture of w by h cells.
 func Hit(w, h int, s *scene.Scene, v figure.View, o Options, x, y int) (sheet.Ref, bool) {
-	if w < leastW || h < leastH {
+	if w < minW || h < minH {
 		return sheet.Ref{}, false
 	}
 	p := pen{c: grid.New(w, h).All(), o: o, scene: s}

@@ -30,12 +30,12 @@ const dotsX, dotsY = 2, 4
 const marginX, marginY = 4, 1
 
 // The smallest canvas that shows anything.
-const leastW, leastH = 4, 3
+const minW, minH = 4, 3
 
 // Draw fits the scene into the canvas. Labels that have no room are left out, the least
 // important first, and the picture says how many.
 func Draw(c grid.Canvas, s *scene.Scene, v figure.View, o Options) {
-	if c.W() < leastW || c.H() < leastH {
+	if c.W() < minW || c.H() < minH {
 		return
 	}
 	p := newPen(c, s, o)
@@ -219,8 +219,8 @@ func (p *pen) corner(w, h int) (x, y int, ok bool) {
 
 // axes draws the axes in a corner, where there is room for them.
 func (p *pen) axes(v figure.View) {
-	const width, height, leastW, leastH, length, letter = 9, 5, 30, 10, 7.0, 8.5
-	if p.c.W() < leastW || p.c.H() < leastH || len(p.scene.Things) == 0 {
+	const width, height, minW, minH, length, letter = 9, 5, 30, 10, 7.0, 8.5
+	if p.c.W() < minW || p.c.H() < minH || len(p.scene.Things) == 0 {
 		return
 	}
 	x, y, ok := p.corner(width, height)
