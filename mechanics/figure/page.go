@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"trivet/mechanics/drawing"
-	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
 )
 
@@ -96,8 +95,8 @@ func trimmed(s *scene.Scene, d Drawing) drawing.Drawing {
 	if note != nil {
 		note, also = scene.With(note, " = 0"), "; "
 	}
-	if d.LeftOut > 0 {
-		note = scene.With(note, also+say.Count(d.LeftOut, "name")+" left out")
+	if left := d.LeftOut(); left != "" {
+		note = scene.With(note, also+left)
 	}
 	if note != nil {
 		return captioned(d.Drawing, note...)

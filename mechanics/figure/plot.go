@@ -133,7 +133,7 @@ func SetPlot(p *Plot, m Medium) Drawing {
 	if !m.Bounded {
 		t.d.Trim(margin)
 	}
-	return Drawing{Drawing: t.d, Scale: 1, LeftOut: t.left}
+	return Drawing{Drawing: t.d, Scale: 1, left: t.left}
 }
 
 // curve draws one with its marks, and its name beside its last place.

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/mechanics/drawing"
+	"trivet/mechanics/say"
 	"trivet/mechanics/scene"
 )
 
@@ -15,11 +16,19 @@ import (
 // had no room.
 type Drawing struct {
 	drawing.Drawing
-	Scale   float64 // units a metre
-	LeftOut int     // labels without room
-	view    View
-	origin  drawing.Vec
-	zero    [][]drawing.Run // forces that are zero, and not drawn
+	Scale  float64 // units a metre
+	left   int     // labels without room
+	view   View
+	origin drawing.Vec
+	zero   [][]drawing.Run // forces that are zero, and not drawn
+}
+
+// LeftOut says how many labels have no room; empty where all have.
+func (d *Drawing) LeftOut() string {
+	if d.left == 0 {
+		return ""
+	}
+	return say.Count(d.left, "name") + " left out"
 }
 
 // Place is where a place of space lies on the drawing.
@@ -48,7 +57,7 @@ func Set(s *scene.Scene, v View, m Medium) Drawing {
 		t.d.Move(t.origin)
 		t.d.Width, t.d.Height = m.Width, m.Height
 	}
-	return Drawing{Drawing: t.d, Scale: t.scale, LeftOut: t.left, view: v, origin: t.origin, zero: s.Zero}
+	return Drawing{Drawing: t.d, Scale: t.scale, left: t.left, view: v, origin: t.origin, zero: s.Zero}
 }
 
 // setter is a scene being set.

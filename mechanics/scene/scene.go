@@ -88,7 +88,6 @@ type Label struct {
 	Runs, Short []drawing.Run
 	Mark        string // "(T)", "(C)", "(0)" of a member, "!" of what cannot be
 	Rank        Rank
-	Small       bool
 }
 
 // Rank is how much a reader would miss a label: where there is no room for all, the
@@ -101,7 +100,7 @@ const (
 	OfForce               // a known one
 	OfBody
 	OfPoint
-	OfSize // a length
+	OfSize // a length, a coefficient, an angle: in small letters
 )
 
 // Options say what stands in the figure of a problem beside what has to.

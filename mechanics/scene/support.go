@@ -19,7 +19,7 @@ func (b *builder) support(j *problem.Joint) {
 	grounded := j.Second == problem.Ground || j.First == problem.Ground
 	name := j.Kind.String()
 	holds := j.Kind.Where(b.p.Planar)
-	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize, Small: true}}
+	t := Thing{Kind: Support, Ref: j.Ref, At: []r3.Vec{at}, Symbol: symbols[name], Hanging: !grounded, Label: Label{Rank: OfSize}}
 	switch {
 	case holds.Needs == "normal":
 		t.Along = j.Normal

@@ -184,7 +184,7 @@ func (b *builder) drums() {
 		if axis == (r3.Vec{}) {
 			axis = r3.Vec{Z: 1}
 		}
-		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize, Small: true}})
+		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize}})
 	}
 }
 

@@ -3,7 +3,6 @@
 package picture
 
 import (
-	"fmt"
 	"math"
 
 	"trivet/mechanics/drawing"
@@ -64,9 +63,7 @@ func (p *pen) show() {
 	for _, t := range p.d.Texts {
 		p.c.Text(int(t.At.X/dotsX+0.5), int(t.At.Y/dotsY+0.5), p.look(t.Of, t.Tone), p.text(t.Runs))
 	}
-	if p.d.LeftOut > 0 {
-		p.note(p.d.LeftOut)
-	}
+	p.note()
 }
 
 // DrawPlot draws curves into the canvas.
@@ -177,11 +174,8 @@ func (p *pen) flush() {
 }
 
 // note says in the emptiest corner how many labels have no room.
-func (p *pen) note(n int) {
-	text := fmt.Sprintf("%d names left out", n)
-	if n == 1 {
-		text = "1 name left out"
-	}
+func (p *pen) note() {
+	text := p.d.LeftOut()
 	if len(text)+2 > p.c.W() {
 		return
 	}
