@@ -22,7 +22,6 @@ type Medium struct {
 	Bounded       bool        // nothing may stand outside the room, which has its middle at the figure's
 	Beside        drawing.Vec // the margin of a bounded room in which labels alone stand
 	Triad         bool        // the axes are drawn
-	NoDimensions  bool        // the scene's dimensions are not
 
 	// Measure gives the size of a text and how far its baseline lies below its top.
 	Measure func(runs []drawing.Run, small bool) (width, height, rise float64)

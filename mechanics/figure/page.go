@@ -26,9 +26,9 @@ func System(s *scene.Scene) drawing.Drawing {
 	if s.Planar {
 		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
-	space := Paper(spaceSize*by, spaceSize*by)
-	space.NoDimensions = true
-	oblique := trimmed(s, Set(s, oblique(s), space))
+	bare := *s
+	bare.Dimensions = nil
+	space := trimmed(s, Set(&bare, oblique(s), Paper(spaceSize*by, spaceSize*by)))
 	plain := *s
 	plain.Things = nil // letters and loads have their values in the view in space
 	for _, t := range s.Things {
@@ -37,24 +37,22 @@ func System(s *scene.Scene) drawing.Drawing {
 		}
 		plain.Things = append(plain.Things, t)
 	}
-	d := Row([]drawing.Drawing{captioned(oblique, scene.Italic("in space")...), views(&plain, viewsSize*by)}, between)
+	d := Row([]drawing.Drawing{captioned(space, scene.Italic("in space")...), views(&plain, viewsSize*by)}, between)
 	d.Title = s.Alt()
 	return d
 }
 
 // views are front, side and top, the side in line with the front and the top below it.
 func views(s *scene.Scene, size float64) drawing.Drawing {
-	extent := func(v View) drawing.Vec {
-		low, high := reach(v, s.Reach)
-		return high.Sub(low)
-	}
+	extent := func(v View) drawing.Vec { return drawing.Around(v.all(s.Reach, 1)...).Size() }
 	seen, above := extent(Front(s)), extent(Top(s))
 	const symbols = 90 // points that arrows, supports and labels take beside the figures
 	m := Paper(0, 0)
 	m.Scale = (size - symbols) / math.Max(math.Max(seen.X, seen.Y)+above.Y, scene.Flat*s.Size)
 	front := Set(s, Front(s), m)
-	m.NoDimensions = true
-	side, top := Set(s, Side(s), m), Set(s, Top(s), m)
+	bare := *s
+	bare.Dimensions = nil
+	side, top := Set(&bare, Side(s), m), Set(&bare, Top(s), m)
 	var d drawing.Drawing
 	put := func(one Drawing, at drawing.Vec, words string) {
 		d.Put(one.Drawing, at, 1)

@@ -326,20 +326,22 @@ func (t *setter) interrupt(b drawing.Box) {
 	}
 }
 
-// edgeOf is the place of a label that is nearest to its thing.
-func edgeOf(b drawing.Box, at drawing.Vec) drawing.Vec {
-	return drawing.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
+// onTheWay gives boxes on the way from a label to its place.
+func (t *setter) onTheWay(b drawing.Box, at drawing.Vec) (boxes [8]drawing.Box) {
+	edge := b.Nearest(at)
+	for i := range boxes {
+		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / float64(len(boxes))))
+		boxes[i] = drawing.Box{Low: q, High: q}.Grow(t.m.Fine)
+	}
+	return boxes
 }
 
 // reaches tells that the line from a label to its place passes no other label, and on a
 // screen, where lines are coarse, nothing that is drawn.
 func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
-	edge := edgeOf(b, at)
-	const steps = 8
-	for i := range steps {
-		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
-		box := drawing.Box{Low: q, High: q}.Grow(t.m.Fine)
-		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < steps-2 && f.under(in) >= solid {
+	boxes := t.onTheWay(b, at)
+	for i, box := range boxes {
+		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < len(boxes)-2 && f.under(in) >= solid {
 			return false
 		}
 	}
@@ -348,18 +350,15 @@ func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
 
 // leader draws the line from a label that stands far off to its place.
 func (t *setter) leader(f *field, b drawing.Box, at drawing.Vec) {
-	edge := edgeOf(b, at)
+	edge := b.Nearest(at)
 	d := edge.Sub(at)
 	if d.Len() <= t.pt(leaderFrom) {
 		return
 	}
 	t.d.Line(drawing.Faint, t.pt(0.4), at.Add(d.Unit().Scale(t.pt(2))), edge)
-	if t.m.Bounded {
-		return
-	}
-	const steps = 8
-	for i := range steps { // no later label lies on it
-		q := at.Add(d.Scale((float64(i) + 0.5) / steps))
-		f.take(drawing.Box{Low: q, High: q}.Grow(t.m.Fine))
+	if !t.m.Bounded { // no later label lies on it
+		for _, box := range t.onTheWay(b, at) {
+			f.take(box)
+		}
 	}
 }

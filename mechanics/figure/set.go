@@ -88,13 +88,7 @@ type stroke struct {
 func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.project(q).Scale(t.scale) }
 
 // all projects places.
-func (t *setter) all(at []r3.Vec) []drawing.Vec {
-	pts := make([]drawing.Vec, len(at))
-	for i, q := range at {
-		pts[i] = t.at(q)
-	}
-	return pts
-}
+func (t *setter) all(at []r3.Vec) []drawing.Vec { return t.view.all(at, t.scale) }
 
 // dir projects a direction; its length is what foreshortening leaves of 1.
 func (t *setter) dir(u r3.Vec) drawing.Vec { return t.view.project(u) }
@@ -105,26 +99,18 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 // fit finds the scale at which all but the labels fills the room; symbols do not shrink
 // with it, so that what they take beside the places is taken off first.
 func (t *setter) fit() {
-	low, high := reach(t.view, t.places())
-	size := high.Sub(low)
+	size := t.reach().Size()
 	full := drawing.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	fill := func(room drawing.Vec) {
 		const least = 0.3 // of the room is left to the places
-		t.scale = math.Inf(1)
-		if size.X > 0 {
-			t.scale = math.Max(room.X, least*full.X) / size.X
-		}
-		if size.Y > 0 {
-			t.scale = math.Min(t.scale, math.Max(room.Y, least*full.Y)/size.Y)
-		}
+		t.scale = math.Min(math.Max(room.X, least*full.X)/size.X, math.Max(room.Y, least*full.Y)/size.Y)
 		if math.IsInf(t.scale, 0) || math.IsNaN(t.scale) {
 			t.scale = math.Min(full.X, full.Y) / t.scene.Size
 		}
 	}
 	fill(full)
 	t.draw()
-	bounds := t.d.Bounds()
-	b := bounds.High.Sub(bounds.Low)
+	b := t.d.Bounds().Size()
 	fill(full.Sub(b.Sub(size.Scale(t.scale))))
 	if t.m.Bounded && size.X == 0 && size.Y == 0 { // arrows at one place: they alone have a size
 		const most = 2.5 // times that of a symbol
@@ -146,37 +132,24 @@ func (t *setter) drawable(s *scene.Thing) bool {
 	return len(s.At) > 0
 }
 
-// places are those that the figure leaves room for.
-func (t *setter) places() []r3.Vec {
+// reach is the box of the places that the figure leaves room for, in metres.
+func (t *setter) reach() drawing.Box {
 	all := append(make([]r3.Vec, 0, len(t.scene.Reach)+2*len(t.scene.Things)), t.scene.Reach...)
 	for i := range t.scene.Things {
 		if s := &t.scene.Things[i]; t.drawable(s) {
 			all = append(all, s.At...)
 		}
 	}
-	return all
-}
-
-// reach bounds places, in metres.
-func reach(v View, places []r3.Vec) (low, high drawing.Vec) {
-	for i, q := range places {
-		at := v.project(q)
-		if i == 0 {
-			low, high = at, at
-		}
-		low, high = drawing.Vec{X: math.Min(low.X, at.X), Y: math.Min(low.Y, at.Y)}, drawing.Vec{X: math.Max(high.X, at.X), Y: math.Max(high.Y, at.Y)}
-	}
-	return low, high
+	return drawing.Around(t.view.all(all, 1)...)
 }
 
 // centre finds where the origin lies when the figure is in the middle of the room.
 func (t *setter) centre() {
-	low, high := reach(t.view, t.places())
-	b := drawing.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
+	middle := t.reach().Centre().Scale(t.scale)
 	if t.m.Zoom <= 1 {
-		b = t.d.Bounds()
+		middle = t.d.Bounds().Centre()
 	}
-	t.origin = drawing.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(b.Centre())
+	t.origin = drawing.Vec{X: t.m.Width / 2, Y: t.m.Height / 2}.Sub(middle)
 }
 
 // draw draws everything but the labels, which it collects: what is long from the far to
@@ -201,7 +174,7 @@ func (t *setter) draw() {
 			bounds = bounds.With(w.spots[0].at.Add(w.spots[0].way.Scale(t.pt(1.5 * textSize))))
 		}
 	}
-	if t.scene.Dimensions != nil && !t.m.NoDimensions {
+	if t.scene.Dimensions != nil {
 		t.dimensions(bounds)
 	}
 	if t.m.Triad {

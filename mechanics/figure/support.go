@@ -103,11 +103,7 @@ func (t *setter) slope(s *scene.Thing, f frame, left, right, depth float64) {
 	r := t.pt(22)
 	t.hair(low, low.Add(level.Scale(1.3*r)))
 	from, to := math.Atan2(level.Y, level.X), math.Atan2(u.Y, u.X)
-	if to-from > math.Pi {
-		from += 2 * math.Pi
-	} else if from-to > math.Pi {
-		to += 2 * math.Pi
-	}
+	to = from + math.Remainder(to-from, 2*math.Pi)
 	t.line(drawing.Faint, 0.5, t.ring(low, r, from, to)...)
 	sin, cos := math.Sincos((from + to) / 2)
 	way := drawing.Vec{X: cos, Y: sin}

@@ -2,7 +2,6 @@ package figure
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -17,6 +16,15 @@ type View struct{ Right, Up r3.Vec }
 // project gives the place of p in the figure, in metres, Y downwards.
 func (v View) project(p r3.Vec) drawing.Vec {
 	return drawing.Vec{X: r3.Dot(p, v.Right), Y: -r3.Dot(p, v.Up)}
+}
+
+// all projects places, at so many units a metre.
+func (v View) all(at []r3.Vec, scale float64) []drawing.Vec {
+	pts := make([]drawing.Vec, len(at))
+	for i, q := range at {
+		pts[i] = v.project(q).Scale(scale)
+	}
+	return pts
 }
 
 // Toward is the unit vector that points at whoever looks.
@@ -111,18 +119,15 @@ func clearness(s *scene.Scene, v View) float64 {
 	}
 	var rays []ray
 	for _, t := range s.Things {
-		if len(rays) >= maxRays || t.Kind != scene.Bar && t.Kind != scene.Force && !t.Kind.Member() {
-			continue
-		}
-		if t.Kind == scene.Force {
+		switch {
+		case len(rays) >= maxRays:
+		case t.Kind == scene.Force:
 			rays = append(rays, ray{t.At[0], v.project(t.Side())})
-			continue
-		}
-		for bar := range slices.Chunk(t.At, 2) {
-			d := r3.Sub(bar[1], bar[0])
-			if n := r3.Norm(d); n > 0 {
-				way := v.project(r3.Scale(1/n, d))
-				rays = append(rays, ray{bar[0], way}, ray{bar[1], way.Scale(-1)})
+		case t.Kind == scene.Bar || t.Kind.Member():
+			for i, end := range t.At {
+				if d := r3.Sub(t.At[i^1], end); r3.Norm(d) > 0 {
+					rays = append(rays, ray{end, v.project(r3.Unit(d))})
+				}
 			}
 		}
 	}

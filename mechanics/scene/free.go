@@ -42,7 +42,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 	if about.Axis != nil {
 		b.centre(*about.Axis)
 	}
-	b.names(func(i int) bool { return named[i] })
+	b.names(named)
 	return b.out
 }
 

@@ -30,10 +30,8 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 			b.body(i)
 		}
 	}
-	for i := range p.Lines {
-		if l := &p.Lines[i]; l.OK && l.Kind.Info().Path {
-			b.path(l)
-		}
+	for l := range b.paths() {
+		b.path(l)
 	}
 	b.anchors()
 	b.drums()
@@ -63,7 +61,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 			b.act(problem.Source{Thing: problem.AJoint, Index: i}, &j.Acts[0])
 		}
 	}
-	b.names(func(int) bool { return true })
+	b.names(nil)
 	if opt.Dimensions {
 		b.out.Dimensions = func(m float64) string { return shortLength(p.Units.Length, m, p.Figures) }
 	}
@@ -74,6 +72,17 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 func (b *builder) reacts(l *problem.Line) bool {
 	_, known := l.Magnitude.Sum(b.unknown)
 	return b.opt.Reactions && known
+}
+
+// paths gives the members that read.
+func (b *builder) paths() iter.Seq[*problem.Line] {
+	return func(yield func(*problem.Line) bool) {
+		for i := range b.p.Lines {
+			if l := &b.p.Lines[i]; l.OK && l.Kind.Info().Path && !yield(l) {
+				return
+			}
+		}
+	}
 }
 
 // path draws a member.
@@ -159,10 +168,10 @@ func (b *builder) dots() {
 	}
 }
 
-// names writes the names of points.
-func (b *builder) names(which func(int) bool) {
+// names writes the names of points, of some or, where these are nil, of all.
+func (b *builder) names(some []bool) {
 	for i, q := range b.p.Points {
-		if q.OK && which(i) {
+		if q.OK && (some == nil || some[i]) {
 			name := Typeset(q.Name)
 			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: Label{Runs: name, Short: name, Rank: OfPoint}})
 		}
