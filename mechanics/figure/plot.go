@@ -11,10 +11,10 @@ import (
 
 // Plot is curves against a common axis.
 type Plot struct {
-	Title      string
-	Across, Up string // what the axes show, with its unit
-	Curves     []Curve
-	Level      []float64 // values at which a line runs across the plot: limits
+	Title          string
+	XLabel, YLabel string // what the axes show, with its unit
+	Curves         []Curve
+	Level          []float64 // values at which a line runs across the plot: limits
 }
 
 // Curve is a named curve, straight between its places; it has a gap where Y is no number.
@@ -56,10 +56,10 @@ func (s span) wide() (span, bool) {
 	return s, true
 }
 
-// ticks are round values within a span, at most about so many: a step of 1, 2 or 5 in the
+// ticks are round values within a span, about as many as the limit: a step of 1, 2 or 5 in the
 // first figure.
-func (s span) ticks(most int) (out []float64) {
-	raw := (s.high - s.low) / float64(max(most, 2))
+func (s span) ticks(limit int) (out []float64) {
+	raw := (s.high - s.low) / float64(max(limit, 2))
 	step := math.Pow(10, math.Floor(math.Log10(raw)))
 	for _, k := range []float64{2, 5, 10} {
 		if step < raw {
@@ -117,8 +117,8 @@ func SetPlot(p *Plot, m Medium) Drawing {
 	if up.low < 0 && up.high > 0 {
 		t.hair(at(across.low, 0), at(across.high, 0))
 	}
-	label(at(across.high, up.low), drawing.Vec{X: 1}, p.Across, true)
-	label(at(across.low, up.high), drawing.Vec{Y: -1}, p.Up, true)
+	label(at(across.high, up.low), drawing.Vec{X: 1}, p.XLabel, true)
+	label(at(across.low, up.high), drawing.Vec{Y: -1}, p.YLabel, true)
 	for _, y := range p.Level {
 		t.shape(drawing.Shape{Pts: []drawing.Vec{at(across.low, y), at(across.high, y)}, Line: drawing.Load, Width: t.pt(0.7), Dashed: true})
 	}

@@ -32,7 +32,7 @@ func TestTicksAreRound(t *testing.T) {
 
 // A curve lies where the ticks say, has a gap where it has no value, and its name at its end.
 func TestCurvesLieByTheirAxes(t *testing.T) {
-	p := &Plot{Across: "W (kN)", Up: "kN", Curves: []Curve{{Name: "T1", X: []float64{0, 1, 2, 3, 4}, Y: []float64{0, 10, math.NaN(), 30, 40}, Marks: []Mark{{1, "knee"}}}}}
+	p := &Plot{XLabel: "W (kN)", YLabel: "kN", Curves: []Curve{{Name: "T1", X: []float64{0, 1, 2, 3, 4}, Y: []float64{0, 10, math.NaN(), 30, 40}, Marks: []Mark{{1, "knee"}}}}}
 	d := SetPlot(p, Paper(400, 220))
 	ticks := map[string]drawing.Vec{}
 	for _, text := range d.Texts {

@@ -102,8 +102,8 @@ func (t *setter) fit() {
 	size := t.reach().Size()
 	full := drawing.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	fill := func(room drawing.Vec) {
-		const least = 0.3 // of the room is left to the places
-		t.scale = math.Min(math.Max(room.X, least*full.X)/size.X, math.Max(room.Y, least*full.Y)/size.Y)
+		const minShare = 0.3 // of the room is left to the places
+		t.scale = math.Min(math.Max(room.X, minShare*full.X)/size.X, math.Max(room.Y, minShare*full.Y)/size.Y)
 		if math.IsInf(t.scale, 0) || math.IsNaN(t.scale) {
 			t.scale = math.Min(full.X, full.Y) / t.scene.Size
 		}
@@ -113,8 +113,8 @@ func (t *setter) fit() {
 	b := t.d.Bounds().Size()
 	fill(full.Sub(b.Sub(size.Scale(t.scale))))
 	if t.m.Bounded && size.X == 0 && size.Y == 0 { // arrows at one place: they alone have a size
-		const most = 2.5 // times that of a symbol
-		t.m.Point *= math.Max(1, math.Min(most, math.Min(full.X/b.X, full.Y/b.Y))) * math.Max(1/most, math.Min(most, cmp.Or(t.m.Zoom, 1)))
+		const maxGrowth = 2.5 // times that of a symbol
+		t.m.Point *= math.Max(1, math.Min(maxGrowth, math.Min(full.X/b.X, full.Y/b.Y))) * math.Max(1/maxGrowth, math.Min(maxGrowth, cmp.Or(t.m.Zoom, 1)))
 	}
 	if t.m.Zoom > 0 {
 		t.scale *= t.m.Zoom
@@ -245,7 +245,7 @@ func (t *setter) circle(fill, tone drawing.Tone, width float64, c drawing.Vec, r
 
 // ring gives an arc, from an angle to another, clockwise from the right.
 func (t *setter) ring(c drawing.Vec, r, from, to float64) []drawing.Vec {
-	const least, most = 8, 32 // pieces of a circle, by how far they stand out
-	full := math.Max(least, math.Min(most, 6*r/t.m.Fine))
-	return drawing.Arc(c, drawing.Vec{X: r}, drawing.Vec{Y: r}, from, to, full)
+	const minPieces, maxPieces = 8, 32 // pieces of a circle, by how far they stand out
+	pieces := math.Max(minPieces, math.Min(maxPieces, 6*r/t.m.Fine))
+	return drawing.Arc(c, drawing.Vec{X: r}, drawing.Vec{Y: r}, from, to, pieces)
 }

@@ -68,8 +68,8 @@ func (t *setter) ground(s *scene.Thing, symbol *scene.Symbol, f frame) {
 			left, right = math.Min(left, x-t.pt(12)), math.Max(right, x+t.pt(12))
 		}
 	}
-	most := t.pt(maxGround)
-	left, right = math.Max(left, -most), math.Min(right, most)
+	limit := t.pt(maxGround)
+	left, right = math.Max(left, -limit), math.Min(right, limit)
 	if symbol.Rough {
 		step := math.Max(t.pt(1.6), t.m.Fine)
 		pts := []drawing.Vec{f.to(left, depth)}

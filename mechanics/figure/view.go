@@ -83,13 +83,13 @@ func oblique(s *scene.Scene) View {
 	if s.Planar {
 		return Front(s)
 	}
-	best, most := View{}, -1.0
+	best, clearest := View{}, -1.0
 	const better = 1.25
 	for _, turn := range []float64{-0.58, 0.58, -0.9, 0.9, -0.35, 0.35, math.Pi - 0.58, math.Pi + 0.58, math.Pi - 0.9, math.Pi + 0.9} {
 		for _, tilt := range []float64{0.42, 0.28, 0.6} {
 			v := Space(s, turn, tilt)
-			if n := clearness(s, v); n > most*better || most < 0 {
-				best, most = v, n
+			if n := clearness(s, v); n > clearest*better || clearest < 0 {
+				best, clearest = v, n
 			}
 		}
 	}
@@ -104,12 +104,12 @@ func clearness(s *scene.Scene, v View) float64 {
 		radian             = 0.35 // between members is worth this share of the size
 		maxPlaces, maxRays = 60, 200
 	)
-	least := 1.0
+	lowest := 1.0
 	places := s.Reach[:min(len(s.Reach), maxPlaces)]
 	for i, a := range places {
 		for _, b := range places[:i] {
 			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
-				least = math.Min(least, v.project(d).Len()/s.Size)
+				lowest = math.Min(lowest, v.project(d).Len()/s.Size)
 			}
 		}
 	}
@@ -137,10 +137,10 @@ func clearness(s *scene.Scene, v View) float64 {
 				continue
 			}
 			u, w := a.way.Unit(), b.way.Unit()
-			least = math.Min(least, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
+			lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
 		}
 	}
-	return least
+	return lowest
 }
 
 // endOn is the share of a direction that must show for it to be drawn along the figure

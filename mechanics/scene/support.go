@@ -95,7 +95,7 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
 	}
-	best, least := b.p.Up, math.Inf(1)
+	best, lowest := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
 		cost := 0.1 * float64(i)
 		for _, t := range b.out.Things {
@@ -108,8 +108,8 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 				}
 			}
 		}
-		if cost < least {
-			best, least = up, cost
+		if cost < lowest {
+			best, lowest = up, cost
 		}
 	}
 	return best

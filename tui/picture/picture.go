@@ -78,11 +78,11 @@ func DrawPlot(c grid.Canvas, plot *figure.Plot, ascii bool) {
 func (p *pen) medium() figure.Medium {
 	w, h := float64(p.c.W()*dotsX), float64(p.c.H()*dotsY)
 	// A symbol is as large as on paper, as a share of the picture, within what shows.
-	const share, least, most = 1.0 / 200, 0.35, 0.7
+	const share, minPoint, maxPoint = 1.0 / 200, 0.35, 0.7
 	m := figure.Medium{
 		Width: w, Height: h, Zoom: p.o.Zoom, Bounded: true, Fine: 1.5, Arrows: p.o.Arrows, Doubt: "?",
 		Selected: func(t *scene.Thing) bool { return p.lit(t.Ref) },
-		Point:    math.Max(least, math.Min(most, share*math.Sqrt(w*h))),
+		Point:    math.Max(minPoint, math.Min(maxPoint, share*math.Sqrt(w*h))),
 		Measure: func(runs []drawing.Run, _ bool) (float64, float64, float64) {
 			return float64(dotsX * grid.Width(p.text(runs))), dotsY, 0
 		},
