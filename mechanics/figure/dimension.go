@@ -74,7 +74,7 @@ func (t *setter) offFigure(end, out drawing.Vec) float64 {
 		for _, q := range [3]drawing.Vec{s.a, s.b, s.a.Add(s.b).Scale(0.5)} {
 			d := end.Sub(q)
 			along, aside := d.Dot(out), math.Abs(d.X*out.Y-d.Y*out.X)
-			if s.weight == solid && aside <= t.pt(3) && along >= 0 {
+			if aside <= t.pt(3) && along >= 0 {
 				nearest = math.Min(nearest, along)
 			}
 		}

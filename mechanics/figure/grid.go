@@ -3,7 +3,6 @@ package figure
 import (
 	"image"
 	"math"
-	"slices"
 
 	"trivet/mechanics/drawing"
 )
@@ -70,7 +69,7 @@ func (f *field) square(q drawing.Vec) (x, y int) {
 }
 
 // stroke notes a line: each square on its way once.
-func (f *field) stroke(s stroke) {
+func (f *field) stroke(s segment, weight int8) {
 	d := s.b.Sub(s.a)
 	n := int(math.Ceil(d.Len()/f.side*1.5)) + 1
 	if n < 1 || n > 4*maxSquares {
@@ -83,7 +82,7 @@ func (f *field) stroke(s stroke) {
 			continue
 		}
 		last = y*f.w + x
-		f.weight[last] = max(f.weight[last], s.weight)
+		f.weight[last] = max(f.weight[last], weight)
 	}
 }
 
@@ -125,8 +124,10 @@ func (f *field) inside(b drawing.Box) bool {
 func (f *field) taken(b drawing.Box, q image.Rectangle) bool {
 	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
 		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
-			if slices.ContainsFunc(f.labels[y*f.lw+x], b.Meets) {
-				return true
+			for _, o := range f.labels[y*f.lw+x] {
+				if b.Meets(o) {
+					return true
+				}
 			}
 		}
 	}

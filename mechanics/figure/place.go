@@ -137,7 +137,10 @@ func (t *setter) place() {
 	})
 	f := newField(b, side, math.Min(clear*t.m.Point, t.m.Fine))
 	for _, s := range t.lines {
-		f.stroke(s)
+		f.stroke(s, solid)
+	}
+	for _, s := range t.hairs {
+		f.stroke(s, thin)
 	}
 	f.sum()
 	done := make([]bool, len(t.wants))
@@ -317,11 +320,11 @@ func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
 func (t *setter) interrupt(b drawing.Box) {
 	wide := b.Grow(clear * t.m.Point)
-	crosses := func(s stroke) bool {
+	crosses := func(s segment) bool {
 		_, _, ok := wide.Clip(s.a, s.b)
 		return ok
 	}
-	if slices.ContainsFunc(t.lines, func(s stroke) bool { return s.weight == thin && crosses(s) }) {
+	if slices.ContainsFunc(t.hairs, crosses) {
 		t.d.Area(drawing.Paper, drawing.None, 0, b.Low, drawing.Vec{X: b.High.X, Y: b.Low.Y}, b.High, drawing.Vec{X: b.Low.X, Y: b.High.Y})
 	}
 }

@@ -69,20 +69,15 @@ type setter struct {
 	origin drawing.Vec // where the origin of space lies
 
 	d     drawing.Drawing
-	of    int // 1 + the thing that is drawn
-	lines []stroke
+	of    int       // 1 + the thing that is drawn
+	lines []segment // that labels keep off
+	hairs []segment // that they may interrupt
 	wants []want
 	quiet bool // labels are not asked for yet
 	left  int
 }
 
 type segment struct{ a, b drawing.Vec }
-
-// stroke is a line on the way of labels.
-type stroke struct {
-	segment
-	weight int8 // solid or thin
-}
 
 // at projects a place.
 func (t *setter) at(q r3.Vec) drawing.Vec { return t.view.project(q).Scale(t.scale) }
@@ -156,7 +151,7 @@ func (t *setter) centre() {
 // the near, then what lies on it.
 func (t *setter) draw() {
 	t.d = drawing.Drawing{Shapes: t.d.Shapes[:0]}
-	t.lines, t.wants = t.lines[:0], t.wants[:0]
+	t.lines, t.hairs, t.wants = t.lines[:0], t.hairs[:0], t.wants[:0]
 	for _, i := range t.fromFar() {
 		t.of = i + 1
 		t.long(&t.scene.Things[i])
@@ -220,12 +215,12 @@ func (t *setter) shape(s drawing.Shape) {
 }
 
 // solid notes a line that labels keep off.
-func (t *setter) solid(a, b drawing.Vec) { t.lines = append(t.lines, stroke{segment{a, b}, solid}) }
+func (t *setter) solid(a, b drawing.Vec) { t.lines = append(t.lines, segment{a, b}) }
 
 // hair draws a thin line that a label may interrupt.
 func (t *setter) hair(a, b drawing.Vec) {
 	t.d.Shapes = append(t.d.Shapes, drawing.Shape{Pts: []drawing.Vec{a, b}, Line: drawing.Faint, Width: t.pt(0.4), Of: t.of})
-	t.lines = append(t.lines, stroke{segment{a, b}, thin})
+	t.hairs = append(t.hairs, segment{a, b})
 }
 
 // What is drawn in rows, such as the arrows of a load and the strokes of a hatching, has an
