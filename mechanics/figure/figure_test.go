@@ -106,3 +106,14 @@ func TestViewsAreAligned(t *testing.T) {
 		t.Errorf("in space, from the front and from the side the mast reaches from and to %v points", spans)
 	}
 }
+
+// No figure is larger than a sheet of paper that a person holds: one of a single point in
+// space, whose members have no other end, was as large as a field.
+func TestFiguresFitOnPaper(t *testing.T) {
+	const large = 1000 // points: more than a page is wide, which whoever prints it scales down
+	figures(t, func(name string, d ink.Drawing) {
+		if !(d.Width < large && d.Height < large) {
+			t.Errorf("%s: %.0f × %.0f points", name, d.Width, d.Height)
+		}
+	})
+}

@@ -46,7 +46,7 @@ func System(s *scene.Scene) ink.Drawing {
 // views are front, side and top, the side in line with the front and the top below it.
 func views(s *scene.Scene, size float64) ink.Drawing {
 	extent := func(v View) ink.Vec {
-		low, high := reach(v, s.Reach)
+		low, high := reach(v, placesOf(s))
 		return high.Sub(low)
 	}
 	seen, above := extent(Front(s)), extent(Top(s))

@@ -87,7 +87,7 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 // fit finds the scale at which all but the labels fills the room; symbols do not shrink
 // with it, so that what they take beside the places is taken off first.
 func (t *setter) fit() {
-	low, high := reach(t.view, t.places())
+	low, high := reach(t.view, placesOf(t.scene))
 	size := high.Sub(low)
 	full := ink.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	fill := func(room ink.Vec) {
@@ -118,21 +118,23 @@ func (t *setter) fit() {
 }
 
 // drawable tells that a thing lies within what numbers can tell apart.
-func (t *setter) drawable(s *scene.Thing) bool {
+func (t *setter) drawable(s *scene.Thing) bool { return drawable(t.scene, s) }
+
+func drawable(whole *scene.Scene, s *scene.Thing) bool {
 	const far = 1e9 // times the size of the problem
 	for _, q := range s.At {
-		if n := r3.Norm(q); !(n <= far*t.scene.Size) {
+		if n := r3.Norm(q); !(n <= far*whole.Size) {
 			return false
 		}
 	}
 	return len(s.At) > 0
 }
 
-// places are those that the figure leaves room for.
-func (t *setter) places() []r3.Vec {
-	all := slices.Clone(t.scene.Reach)
-	for i := range t.scene.Things {
-		if s := &t.scene.Things[i]; t.drawable(s) {
+// placesOf are those that a figure leaves room for.
+func placesOf(whole *scene.Scene) []r3.Vec {
+	all := slices.Clone(whole.Reach)
+	for i := range whole.Things {
+		if s := &whole.Things[i]; drawable(whole, s) {
 			all = append(all, s.At...)
 		}
 	}
@@ -153,7 +155,7 @@ func reach(v View, places []r3.Vec) (low, high ink.Vec) {
 
 // centre finds where the origin lies when the figure is in the middle of the room.
 func (t *setter) centre() {
-	low, high := reach(t.view, t.places())
+	low, high := reach(t.view, placesOf(t.scene))
 	b := ink.Box{Low: low.Scale(t.scale), High: high.Scale(t.scale)}
 	if t.m.Zoom <= 1 {
 		b = t.d.Bounds()
