@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"trivet/fixtures"
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
@@ -116,4 +118,37 @@ func TestFiguresFitOnPaper(t *testing.T) {
 			t.Errorf("%s: %.0f × %.0f points", name, d.Width, d.Height)
 		}
 	})
+}
+
+// In space no force and no member is seen end on, neither in the figure nor in a free body.
+func TestNothingIsSeenEndOnInSpace(t *testing.T) {
+	const foreshortened = 0.25 // of its length is the least that shows
+	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		scenes := []scene.Scene{scene.System(p, nil, scene.Options{})}
+		for i := range p.CutFree() {
+			scenes = append(scenes, scene.Free(p, nil, i))
+		}
+		for _, whole := range scenes {
+			v := Oblique(&whole)
+			for _, thing := range whole.Things {
+				ways := []r3.Vec{}
+				if thing.Kind == scene.Force {
+					ways = append(ways, thing.Along)
+				}
+				for _, l := range thing.Lines() {
+					ways = append(ways, r3.Unit(r3.Sub(l[1], l[0])))
+				}
+				for _, way := range ways {
+					if shows := v.Project(way).Len(); shows < foreshortened {
+						t.Errorf("%s, %s: of %s shows %.2f", one.Name, whole.Title, thing.Ref.Row, shows)
+					}
+				}
+			}
+		}
+	}
 }

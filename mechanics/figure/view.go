@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -87,40 +88,48 @@ func Oblique(s *scene.Scene) View {
 	return best
 }
 
-// clearness says how well a view tells things apart: the least distance of two points or
-// length of a member, as a share of the size, or the least angle of two members at a
-// point, in radians, whichever is less.
+// clearness says how well a view tells things apart: the least distance of two points, or of
+// a point from a line that does not pass through it, as a share of the size; or the least
+// angle of two lines at a point or of an arrow to the line of sight, in radians, whichever
+// is less.
 func clearness(s *scene.Scene, v View) float64 {
 	const (
-		radian             = 0.35 // between members is worth this share of the size
-		maxPlaces, maxRays = 60, 200
+		radian               = 0.35 // is worth this share of the size
+		arrow                = 0.25 // of the size: about as long is one
+		maxPlaces, maxThings = 60, 100
 	)
 	least := 1.0
-	places := s.Reach[:min(len(s.Reach), maxPlaces)]
+	places := slices.Clone(s.Reach[:min(len(s.Reach), maxPlaces)])
+	type ray struct {
+		from r3.Vec
+		way  ink.Vec
+	}
+	var rays []ray
+	var lines []scene.Line
+	for _, t := range s.Things[:min(len(s.Things), maxThings)] {
+		if t.Kind == scene.Force {
+			places = append(places, t.At[0])
+			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
+			lines = append(lines, scene.Line{t.At[0], r3.Add(t.At[0], r3.Scale(arrow*s.Size*side(t.Head), t.Along))})
+			least = math.Min(least, radian*v.Project(t.Along).Len())
+		}
+		for _, l := range t.Lines() {
+			way := v.Project(r3.Unit(r3.Sub(l[1], l[0])))
+			rays = append(rays, ray{l[0], way}, ray{l[1], way.Scale(-1)})
+			lines = append(lines, l)
+		}
+	}
 	for i, a := range places {
 		for _, b := range places[:i] {
 			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
 				least = math.Min(least, v.Project(d).Len()/s.Size)
 			}
 		}
-	}
-	type ray struct {
-		from r3.Vec
-		way  ink.Vec
-	}
-	var rays []ray
-	for _, t := range s.Things {
-		if len(rays) >= maxRays || t.Kind != scene.Bar && t.Kind != scene.Force && !t.Kind.Member() {
-			continue
-		}
-		if t.Kind == scene.Force {
-			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})
-			continue
-		}
-		d := r3.Sub(t.At[1], t.At[0])
-		if n := r3.Norm(d); n > 0 {
-			way := v.Project(r3.Scale(1/n, d))
-			rays = append(rays, ray{t.At[0], way}, ray{t.At[1], way.Scale(-1)})
+		for _, l := range lines {
+			if off(a, l) > scene.Flat*s.Size {
+				p, from, to := v.Project(a), v.Project(l[0]), v.Project(l[1])
+				least = math.Min(least, off(r3.Vec{X: p.X, Y: p.Y}, scene.Line{{X: from.X, Y: from.Y}, {X: to.X, Y: to.Y}})/s.Size)
+			}
 		}
 	}
 	for i, a := range rays {
@@ -133,6 +142,16 @@ func clearness(s *scene.Scene, v View) float64 {
 		}
 	}
 	return least
+}
+
+// off is the distance of a place from a line between its ends.
+func off(q r3.Vec, l scene.Line) float64 {
+	d := r3.Sub(l[1], l[0])
+	share := 0.0
+	if n := r3.Norm2(d); n > 0 {
+		share = math.Max(0, math.Min(1, r3.Dot(r3.Sub(q, l[0]), d)/n))
+	}
+	return r3.Norm(r3.Sub(q, r3.Add(l[0], r3.Scale(share, d))))
 }
 
 // endOn is the share of a direction that must show for it to be drawn along the figure

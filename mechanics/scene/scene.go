@@ -6,6 +6,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -80,6 +81,22 @@ const (
 
 // Member tells that a thing is one of the members.
 func (k Kind) Member() bool { return k >= Cable && k <= Spring }
+
+// Line is a straight part of a figure, from a place to another.
+type Line [2]r3.Vec
+
+// Lines are the straight parts of a bar, a member or an outline that have a length.
+func (t *Thing) Lines() (lines []Line) {
+	switch {
+	case t.Kind == Bar || t.Kind.Member():
+		lines = []Line{{t.At[0], t.At[1]}}
+	case t.Kind == Outline:
+		for k, q := range t.At {
+			lines = append(lines, Line{q, t.At[(k+1)%len(t.At)]})
+		}
+	}
+	return slices.DeleteFunc(lines, func(l Line) bool { return !finite(r3.Sub(l[1], l[0])) })
+}
 
 // Label is what is written beside a thing. Where there is no room for all of it there is
 // for Short. Mark stands behind both.
