@@ -51,10 +51,18 @@ func (t *setter) force(s *scene.Thing, o ink.Vec) {
 		from, to = o.Sub(v.Scale(gap+length)), o.Sub(v.Scale(gap))
 	}
 	t.shaft(s.Tone, from, to, s.Broken)
+	end, start, way := to, from, v
 	if s.Head {
-		t.want(s, from, v.Scale(-1))
+		end, start, way = from, to, v.Scale(-1)
+	}
+	middle, across := from.Add(to).Scale(0.5), v.Across()
+	beside := []spot{{middle, across}, {middle, across.Scale(-1)}}
+	if s.Followed { // its end is the beginning of the next
+		t.want(s, beside...)
+	} else if t.m.Bounded {
+		t.want(s, spot{end, way})
 	} else {
-		t.want(s, to, v)
+		t.want(s, append(append([]spot{{end, way}}, beside...), spot{start, way.Scale(-1)})...)
 	}
 }
 
@@ -70,7 +78,7 @@ func side(head bool) float64 {
 func (t *setter) endOn(s *scene.Thing, o ink.Vec, along r3.Vec) {
 	tone := max(s.Tone, ink.Dark)
 	t.alongSight(tone, arrowWidth, o, math.Max(t.pt(markRadius), 2*t.m.Fine), r3.Dot(along, t.view.Toward()) > 0)
-	t.want(s, o, ink.Vec{X: 1, Y: -1})
+	t.want(s, spot{o, ink.Vec{X: 1, Y: -1}})
 }
 
 // alongSight draws an arrow along the line of sight: a ring with the dot of its point, or
@@ -95,7 +103,7 @@ func (t *setter) couple(s *scene.Thing, o ink.Vec) {
 		from, to := o.Add(v.Scale(t.pt(arrowGap))), o.Add(v.Scale(t.pt(arrowGap+32)))
 		t.shaft(s.Tone, from, to, false)
 		t.head(s.Tone, to.Sub(v.Scale(t.pt(headLength*0.8))), v, t.pt(headLength), t.pt(headWidth))
-		t.want(s, to, v)
+		t.want(s, spot{to, v})
 		return
 	}
 	if !t.scene.Planar { // round its axis, off what else is at the place
@@ -107,7 +115,7 @@ func (t *setter) couple(s *scene.Thing, o ink.Vec) {
 	arc := ink.Arc(o, t.dir(e1).Scale(r), t.dir(e2).Scale(r), from, to, math.Floor(steps*2*math.Pi/(to-from)))
 	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
 	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit(), math.Max(t.pt(headLength), 2*t.m.Fine), math.Max(t.pt(headWidth), 2*t.m.Fine))
-	t.want(s, arc[steps/2], arc[steps/2].Sub(o))
+	t.want(s, spot{arc[steps/2], arc[steps/2].Sub(o)})
 }
 
 // asArc tells that a couple is drawn as an arc: its axis is not seen from the side.
@@ -161,7 +169,7 @@ func (t *setter) load(s *scene.Thing) {
 	if s.Heights[0] == s.Heights[len(s.Heights)-1] { // an even one
 		at = over[0].Add(over[len(over)-1]).Scale(0.5)
 	}
-	t.want(s, at, v.Scale(-1))
+	t.want(s, spot{at, v.Scale(-1)})
 	for k, text := range s.Values {
 		if text != "" {
 			t.wants = append(t.wants, want{spots: []spot{{over[k], v.Scale(-1)}}, full: scene.Plain(text), tone: s.Tone, rank: scene.OfSize, of: t.of})

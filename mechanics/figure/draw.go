@@ -129,7 +129,7 @@ func (t *setter) disc(s *scene.Thing) {
 	} else {
 		t.area(ink.Fill, ink.Dark, edge, ink.Arc(c, t.dir(e1).Scale(radius), t.dir(e2).Scale(radius), 0, 2*math.Pi, 40)...)
 	}
-	t.want(s, ink.Vec{X: c.X, Y: c.Y - radius}, ink.Vec{Y: -1})
+	t.want(s, spot{ink.Vec{X: c.X, Y: c.Y - radius}, ink.Vec{Y: -1}})
 }
 
 // perpendicular gives two unit vectors perpendicular to u and to each other, such that
@@ -180,7 +180,7 @@ func (t *setter) thing(s *scene.Thing) {
 	case scene.Centre:
 		t.centreOf(s, o)
 	case scene.Name:
-		t.want(s, o, ink.Vec{X: -1, Y: -1})
+		t.want(s, spot{o, ink.Vec{X: -1, Y: -1}})
 	}
 }
 

@@ -56,6 +56,9 @@ func covers(text ink.Text, s *ink.Shape) (most float64) {
 // than this lies under the label, in points.
 const touching = 0.3
 
+// wordSpace is less than two labels on one line lie apart: the space of two words, in points.
+const wordSpace = 2.5
+
 func TestNoLabelLiesOnAnything(t *testing.T) {
 	labels, bad := 0, 0
 	figures(t, func(name string, d ink.Drawing) {
@@ -64,6 +67,9 @@ func TestNoLabelLiesOnAnything(t *testing.T) {
 			for _, other := range d.Texts[:i] {
 				if text.Box().Meets(other.Box()) {
 					t.Errorf("%s: %q lies on %q", name, ink.Plain(text.Runs), ink.Plain(other.Runs))
+				}
+				if beside := text.Box(); other.Size == text.Size && other.Tone != ink.Faint && beside.Low.Y < other.At.Y && other.At.Y < beside.High.Y && other.Box().Low.X < beside.High.X+wordSpace && other.Box().High.X > beside.Low.X-wordSpace {
+					t.Errorf("%s: %q and %q read as one", name, ink.Plain(text.Runs), ink.Plain(other.Runs))
 				}
 			}
 			for k := range d.Shapes {
@@ -148,6 +154,65 @@ func TestNothingIsSeenEndOnInSpace(t *testing.T) {
 						t.Errorf("%s, %s: of %s shows %.2f", one.Name, whole.Title, thing.Ref.Row, shows)
 					}
 				}
+			}
+		}
+	}
+}
+
+// An arrow behind another of the same sense begins where that ends, so that the label of
+// the first stands beside it.
+func TestTheLabelsOfTwoWeightsAtAPoint(t *testing.T) {
+	one, _ := fixtures.Get("balloon")
+	s, err := sheet.Parse([]byte(one.Text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := problem.Read(s)
+	free := scene.Free(p, nil, 0)
+	var first, second float64 // how far down the arrows end
+	var low, high float64
+	d := Free(&free, "D", false)
+	for i, thing := range free.Things {
+		for _, shape := range d.Shapes {
+			if shape.Of == i+1 && shape.Head && thing.Ref.Row == "envelope" {
+				first = shape.Pts[0].Y
+			} else if shape.Of == i+1 && shape.Head && thing.Ref.Row == "instruments" {
+				second = shape.Pts[0].Y
+			}
+		}
+		for _, text := range d.Texts {
+			if text.Of == i+1 && thing.Ref.Row == "envelope" {
+				low = text.Box().Low.Y
+			} else if text.Of == i+1 && thing.Ref.Row == "instruments" {
+				high = text.Box().Low.Y
+			}
+		}
+	}
+	if !(low < first && first < second && first < high) {
+		t.Errorf("the arrows end at %.0f and %.0f, their labels begin at %.0f and %.0f", first, second, low, high)
+	}
+}
+
+// Dimensions lie below all arrows and their names, that of a body's weight as well.
+func TestDimensionsLieBelowTheWeights(t *testing.T) {
+	for _, name := range []string{"beam-on-supports", "ladder-on-rough-floor", "crate-tips-or-slips"} {
+		one, _ := fixtures.Get(name)
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		whole := scene.System(p, nil, scene.Options{Dimensions: true})
+		d := System(&whole)
+		line := 0.0
+		for _, shape := range d.Shapes {
+			if shape.Line == ink.Faint && shape.Of == 0 && len(shape.Pts) == 2 && shape.Pts[0].Y == shape.Pts[1].Y {
+				line = math.Max(line, shape.Pts[0].Y)
+			}
+		}
+		for _, text := range d.Texts {
+			if text.Tone == ink.Load && text.Box().High.Y > line {
+				t.Errorf("%s: %q stands below the dimensions", name, ink.Plain(text.Runs))
 			}
 		}
 	}

@@ -20,9 +20,10 @@ type field struct {
 	lw, lh int
 }
 
-// What a stroke weighs that a label must keep off, and one that it may interrupt.
+// What a stroke weighs that a label must keep off, and one that it may interrupt: of the
+// latter, more squares than a label has weigh less than one of the former.
 const (
-	solid = 8
+	solid = 1 << 12
 	thin  = 1
 )
 
@@ -101,7 +102,8 @@ func (f *field) inside(b ink.Box) bool {
 }
 
 // taken tells that a label lies in a box.
-func (f *field) taken(b ink.Box, q squares) bool {
+func (f *field) taken(b ink.Box) bool {
+	q := f.squares(b)
 	for y := q.ly / labelSide; y <= q.hy/labelSide; y++ {
 		for x := q.lx / labelSide; x <= q.hx/labelSide; x++ {
 			for _, o := range f.labels[y*f.lw+x] {

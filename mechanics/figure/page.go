@@ -23,7 +23,8 @@ const (
 // System sets the figure of a whole problem on paper: the plane, or the view in space with
 // front, side and top beside it at one scale, the one in line with the other.
 func System(s *scene.Scene) ink.Drawing {
-	by := enlarged(s)
+	const usual = 30 // labels that a figure of the usual size takes
+	by := enlarged(s, usual)
 	if s.Planar {
 		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
@@ -72,9 +73,11 @@ func views(s *scene.Scene, size float64) ink.Drawing {
 
 // Free sets a free body on paper.
 func Free(s *scene.Scene, name string, several bool) ink.Drawing {
-	m := Paper(freeSize, 0.8*freeSize)
+	const usual = 10 // labels that a body of the usual size takes
+	by := enlarged(s, usual)
+	m := Paper(by*freeSize, 0.8*by*freeSize)
 	if several {
-		m = Paper(freeSmall, freeSmall)
+		m = Paper(by*freeSmall, by*freeSmall)
 	}
 	m.Triad = !s.Planar
 	return captioned(trimmed(s, Set(s, Oblique(s), m)), scene.Italic(name)...)
@@ -134,13 +137,12 @@ func captioned(d ink.Drawing, words ...ink.Run) ink.Drawing {
 
 // enlarged is how much larger than usual a figure is drawn so that many labels have
 // places near what they name; whoever prints it scales it down.
-func enlarged(s *scene.Scene) float64 {
-	const usual = 40 // labels that a figure of the usual size takes
-	n := 0
+func enlarged(s *scene.Scene, usual float64) float64 {
+	n := 0.0
 	for i := range s.Things {
 		if s.Things[i].Label.Runs != nil {
 			n++
 		}
 	}
-	return math.Max(1, math.Sqrt(float64(n)/usual))
+	return math.Max(1, math.Sqrt(n/usual))
 }

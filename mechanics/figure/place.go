@@ -24,10 +24,12 @@ type want struct {
 // spot is a place that a label may stand at, and the way it would rather lie from there.
 type spot struct{ at, way ink.Vec }
 
-// want asks for a thing's label at a place.
-func (t *setter) want(s *scene.Thing, at, way ink.Vec) {
+// want asks for a thing's label at one of some spots, rather at the first.
+func (t *setter) want(s *scene.Thing, spots ...spot) {
 	if w := t.labelOf(s); w.full != nil {
-		w.spots = []spot{{at, way.Unit()}}
+		for _, one := range spots {
+			w.spots = append(w.spots, spot{one.at, one.way.Unit()})
+		}
 		t.wants = append(t.wants, w)
 	}
 }
@@ -95,8 +97,10 @@ const (
 	costStroke = 30.0  // for lying on a line at all, and for each square of it
 	costThin   = 12.0  // for lying on thin lines alone, which are then interrupted
 	costTurned = 6.0   // for each radian off the way it would rather lie
-	costSpot   = 1.5   // for each spot down its list
+	costSpot   = 1.5   // for each spot down its list, beside a line
+	costAside  = 4.0   // and beside an arrow rather than at its end
 	clear      = 1.6   // kept free round a label
+	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
 	reachFar   = 160.0 // no label stands further off
@@ -233,7 +237,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		b := ink.Box{Low: low, High: low.Add(half.Scale(2))}
 		wide := b.Grow(math.Min(clear*point, t.m.Fine))
 		in := f.squares(wide)
-		if !f.inside(b) || f.taken(wide, in) {
+		if !f.inside(b) || f.taken(t.apart(wide)) {
 			return
 		}
 		if under := f.under(in); under >= solid {
@@ -244,7 +248,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if cost >= cheapest {
 			return
 		}
-		if far && !t.reaches(f, b, at) {
+		if (far || edgeOf(b, at).Sub(at).Len() > t.pt(leaderFrom)) && !t.reaches(f, b, at) {
 			return
 		}
 		cheapest, best, from = cost, b, at
@@ -258,6 +262,10 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if w.lined && k > 0 { // leaders start from the middle
 			continue
 		}
+		reach, aside := reach, costAside*float64(k)
+		if k > 0 { // nor from beside an arrow
+			reach = leaderFrom
+		}
 		for r := 2.5; r < reach && r < cheapest; r *= 1.6 {
 			step := 1
 			if r > leaderFrom && t.m.Bounded {
@@ -265,11 +273,11 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 			}
 			for i := 0; i < len(turns); i += step {
 				turn := turns[i]
-				if r+costTurned*turn.angle >= cheapest {
+				if r+costTurned*turn.angle+aside >= cheapest {
 					break
 				}
 				way := ink.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
-				try(sp.at, way, r, costTurned*turn.angle+costSpot*float64(k))
+				try(sp.at, way, r, costTurned*turn.angle+aside)
 			}
 		}
 	}
@@ -281,6 +289,15 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 	t.leader(f, best, from)
 	t.d.Texts = append(t.d.Texts, ink.Text{At: ink.Vec{X: best.Low.X, Y: best.Low.Y + rise}, Runs: runs, Size: paperSize(w.small) * point, Tone: w.tone, Of: w.of})
 	return true
+}
+
+// apart is a label's box with the room before the next one on its line, on paper: the
+// names of two things must not read as one.
+func (t *setter) apart(b ink.Box) ink.Box {
+	if !t.m.Bounded {
+		b.Low.X, b.High.X = b.Low.X-t.pt(apart), b.High.X+t.pt(apart)
+	}
+	return b
 }
 
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
@@ -296,19 +313,24 @@ func edgeOf(b ink.Box, at ink.Vec) ink.Vec {
 	return ink.Vec{X: math.Max(b.Low.X, math.Min(at.X, b.High.X)), Y: math.Max(b.Low.Y, math.Min(at.Y, b.High.Y))}
 }
 
-// reaches tells that the line from a label to its place passes no other label, and on a
-// screen, where lines are coarse, nothing that is drawn.
+// reaches tells that the line from a label to its place passes no other label, does not run
+// along what is drawn, and on a screen, where lines are coarse, does not pass it.
 func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 	edge := edgeOf(b, at)
-	const steps = 8
+	const steps, along = 8, 4
+	passed := 0
 	for i := range steps {
 		q := edge.Add(at.Sub(edge).Scale((float64(i) + 0.5) / steps))
 		box := ink.Box{Low: q, High: q}.Grow(t.m.Fine)
-		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < steps-2 && f.under(in) >= solid {
+		covered := f.under(f.squares(box)) >= solid
+		if covered {
+			passed++
+		}
+		if f.taken(box) || covered && t.m.Bounded && i < steps-2 {
 			return false
 		}
 	}
-	return true
+	return passed < along
 }
 
 // leader draws the line from a label that stands far off to its place.

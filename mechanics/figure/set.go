@@ -180,7 +180,7 @@ func (t *setter) draw() {
 	t.of = 0
 	bounds := t.d.Bounds()
 	for i := range t.wants { // dimensions lie below the names of loads
-		if w := &t.wants[i]; w.rank <= scene.OfForce && !w.lined {
+		if w := &t.wants[i]; w.rank <= scene.OfBody && !w.lined {
 			bounds = bounds.With(w.spots[0].at.Add(w.spots[0].way.Scale(t.pt(1.5 * textSize))))
 		}
 	}
@@ -188,7 +188,14 @@ func (t *setter) draw() {
 		t.dimensions(bounds)
 	}
 	if t.m.Triad {
-		t.triad(t.d.Bounds())
+		bounds = t.d.Bounds()
+		for i := range t.wants { // and the axes beside their names
+			if w := &t.wants[i]; !w.lined && w.spots[0].way.X > 0 {
+				width, _, _ := t.m.Measure(w.full, w.small)
+				bounds = bounds.With(w.spots[0].at.Add(ink.Vec{X: width * w.spots[0].way.X}))
+			}
+		}
+		t.triad(bounds)
 	}
 }
 

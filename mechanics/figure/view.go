@@ -107,6 +107,9 @@ func clearness(s *scene.Scene, v View) float64 {
 	var rays []ray
 	var lines []scene.Line
 	for _, t := range s.Things[:min(len(s.Things), maxThings)] {
+		if t.Kind == scene.Couple {
+			places = append(places, t.At[0])
+		}
 		if t.Kind == scene.Force {
 			places = append(places, t.At[0])
 			rays = append(rays, ray{t.At[0], v.Project(t.Along).Scale(side(t.Head))})

@@ -112,7 +112,7 @@ func (b *builder) makeWay(t *Thing, free bool) {
 			b.makeWay(t, false)
 			return
 		case o.Head == t.Head:
-			t.Behind = append(t.Behind, o.Share)
+			t.Behind, o.Followed = append(t.Behind, o.Share), true
 		default:
 			o.Aside, t.Aside = -1, 1
 		}

@@ -33,26 +33,27 @@ type Scene struct {
 
 // Thing is one of them.
 type Thing struct {
-	Kind    Kind
-	Ref     sheet.Ref // the row that it stands for
-	At      []r3.Vec  // m; what of it is said beside each kind
-	Along   r3.Vec    // a unit vector, likewise
-	Radius  float64   // of a disc, m; of a dot, 1 where it is a particle
-	Heights []float64 // of a load's diagram above each place, from -1 to 1
-	Values  []string  // and what is written there
-	Base    float64   // and of what it stands on
-	Share   float64   // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
-	Behind  []float64 // the shares of arrows of the same sense at the same place that it begins behind
-	Value   float64   // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
-	Aside   float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
-	Head    bool      // the arrow's head is at the place, which it pushes; else its tail, which it pulls
-	Tone    ink.Tone  // Load of what is given, Found of what is sought, Dark of the rest
-	Open    bool      // its magnitude is not known
-	Broken  bool      // it acts in a sense that its line or support cannot have
-	Symbol  *Symbol   // of a support
-	Hanging bool      // of a support without ground behind it: on another body
-	Slope   []ink.Run // the angle of a surface to the horizontal, where it has one
-	Label   Label
+	Kind     Kind
+	Ref      sheet.Ref // the row that it stands for
+	At       []r3.Vec  // m; what of it is said beside each kind
+	Along    r3.Vec    // a unit vector, likewise
+	Radius   float64   // of a disc, m; of a dot, 1 where it is a particle
+	Heights  []float64 // of a load's diagram above each place, from -1 to 1
+	Values   []string  // and what is written there
+	Base     float64   // and of what it stands on
+	Share    float64   // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
+	Behind   []float64 // the shares of arrows of the same sense at the same place that it begins behind
+	Value    float64   // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
+	Followed bool      // another arrow of the same sense begins behind it
+	Aside    float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
+	Head     bool      // the arrow's head is at the place, which it pushes; else its tail, which it pulls
+	Tone     ink.Tone  // Load of what is given, Found of what is sought, Dark of the rest
+	Open     bool      // its magnitude is not known
+	Broken   bool      // it acts in a sense that its line or support cannot have
+	Symbol   *Symbol   // of a support
+	Hanging  bool      // of a support without ground behind it: on another body
+	Slope    []ink.Run // the angle of a surface to the horizontal, where it has one
+	Label    Label
 }
 
 // Kind is the kind of a thing.
