@@ -158,8 +158,10 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 	case "lines.friction", "lines.wrap", "joints.friction", "couples.magnitude", "distributed.magnitude", "bodies.weight":
 		return true
 	case "lines.magnitude":
+		return true
+	case "lines.stiffness", "lines.natural":
 		i := p.LineNamed(cell.Row)
-		return i >= 0 && (p.Lines[i].Kind == problem.Force || p.Lines[i].Kind == problem.Weight)
+		return i >= 0 && p.Lines[i].Spring != nil
 	}
 	return false
 }

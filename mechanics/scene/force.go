@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/ink"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
@@ -33,6 +34,7 @@ type force struct {
 	given    bool
 	touch    touch
 	oneSided bool // a negative value cannot be
+	beyond   bool // nor can this one
 	body     int
 	weight   bool
 	couple   bool // along its axis, N·m
@@ -79,7 +81,7 @@ func (b *builder) arrow(f force) {
 			f.touch = pulls
 		}
 	}
-	if t.Broken {
+	if t.Broken = t.Broken || f.known && f.beyond; t.Broken {
 		t.Label.Mark = "!"
 	}
 	if f.unnamed {
@@ -288,14 +290,23 @@ func (b *builder) joint(j *problem.Joint, a *problem.Act) {
 		}
 	case len(a.Force.Terms) > 0:
 		b.term(normal, a.Force.Terms[0])
+		friction := f
+		friction.beyond = b.slips(j)
 		for _, t := range a.Force.Terms[1:] {
-			b.term(f, t)
+			b.term(friction, t)
 		}
 	}
 	f.couple = true
 	for _, t := range a.Couple.Terms {
 		b.term(f, t)
 	}
+}
+
+// slips tells that the friction found at a joint is more than its surface has.
+func (b *builder) slips(j *problem.Joint) bool {
+	return b.sol != nil && slices.ContainsFunc(b.sol.Checks, func(c statics.Check) bool {
+		return c.Kind == statics.CheckFriction && !c.OK && c.Joint >= 0 && &b.p.Joints[c.Joint] == j
+	})
 }
 
 // typedCouple draws a couple of the sheet. It acts on the whole body, so that anywhere

@@ -51,18 +51,25 @@ func frictionName(j *problem.Joint) []ink.Run {
 	return []ink.Run{{Text: "F", Style: ink.Italic}, {Text: j.Name, Style: ink.Italic, Level: -1}}
 }
 
-// frictionOf states a coefficient of friction.
-func frictionOf(mu float64) []ink.Run { return With(Italic("μ"), " = "+units.Compact(mu)) }
+// frictionOf states a coefficient of friction, of a computed one as many figures as matter.
+func frictionOf(mu float64) []ink.Run {
+	const long, enough = 6, 4
+	text := units.Compact(mu)
+	if len(text) > long {
+		text = units.Figures(mu, enough)
+	}
+	return With(Italic("μ"), " = "+text)
+}
 
-// shortLength is a length in full where that is short, else to the sheet's figures.
-func shortLength(unit units.Unit, m float64, figures int) string {
+// shortValue is a value in full where that is short, else to the sheet's figures.
+func shortValue(unit units.Unit, si float64, figures int) string {
 	const digits = 6
-	short := units.Figures(unit.In(m), digits)
+	short := units.Figures(unit.In(si), digits)
 	if strings.Contains(short, ".") {
 		short = strings.TrimRight(strings.TrimRight(short, "0"), ".")
 	}
 	if len(short) > digits {
-		return unit.Format(m, max(figures, 3))
+		return unit.Format(si, max(figures, 3))
 	}
 	return short + " " + unit.Symbol
 }

@@ -123,7 +123,7 @@ const (
 
 // Options say what stands in the figure of a problem beside what has to.
 type Options struct {
-	Dimensions bool
+	Dimensions bool            // and what is typed of members
 	Asked      []problem.Query // reactions among them are drawn as arrows with their names
 	Reactions  bool            // all reactions are, as far as they are found
 	Lengths    bool            // of members, beside them

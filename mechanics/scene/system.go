@@ -65,7 +65,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	}
 	b.names(func(int) bool { return true })
 	if opt.Dimensions {
-		b.out.Dimensions = func(m float64) string { return shortLength(p.Units.Length, m, p.Figures) }
+		b.out.Dimensions = func(m float64) string { return shortValue(p.Units.Length, m, p.Figures) }
 	}
 	return b.out
 }
@@ -89,11 +89,34 @@ func (b *builder) path(l *problem.Line) {
 			t.Label.Runs = With(t.Label.Short, ", "+b.p.Units.For(units.Length).Format(leg.Length, b.p.Figures))
 			t.Label.Short = t.Label.Runs
 		}
+		if t.Label.Runs != nil && b.opt.Dimensions {
+			t.Label.Runs = b.given(l)
+		}
 		if t.Label.Runs != nil && known && b.sol != nil {
 			t.Label.Mark = sense(l.Kind, value, b.max)
+			if only := l.Kind.Info().Sense; value < -nothing*b.max && (only == problem.PullOnly || only == problem.PushOnly) {
+				t.Label.Mark += " !"
+			}
 		}
 		b.add(t)
 	}
+}
+
+// given is the name of a member with what is typed of it: its force, or of a spring the
+// stiffness and the natural length.
+func (b *builder) given(l *problem.Line) []ink.Run {
+	name := Typeset(l.Name)
+	if l.Spring != nil {
+		data := append(With(name, ", "), With(Italic("k"), " = "+shortValue(b.p.Units.For(units.LineLoad), l.Spring.Stiffness, b.p.Figures))...)
+		if l.Spring.Free {
+			return data
+		}
+		return append(With(data, ", "), ink.Run{Text: "l", Style: ink.Italic}, ink.Run{Text: "0", Level: -1}, ink.Run{Text: " = " + shortValue(b.p.Units.Length, l.Spring.Natural, b.p.Figures)})
+	}
+	if len(l.Magnitude.Terms) == 0 {
+		return With(name, " = "+b.magnitude(l.Ref, true, l.Magnitude.Const, b.p.Units.For(units.Force)))
+	}
+	return name
 }
 
 // stretches are those of the path of a line, the first with its name.

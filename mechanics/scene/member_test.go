@@ -1,0 +1,87 @@
+package scene_test
+
+import (
+	"testing"
+
+	"trivet/fixtures"
+	"trivet/mechanics/ink"
+	"trivet/mechanics/problem"
+	"trivet/mechanics/scene"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+)
+
+func read(t *testing.T, text string) *problem.Problem {
+	t.Helper()
+	s, err := sheet.Parse([]byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, errs := problem.Read(s)
+	if len(errs) > 0 {
+		t.Fatal(errs)
+	}
+	return p
+}
+
+// labels are those of a scene's things, by the rows that they stand for.
+func labels(s scene.Scene) map[string]string {
+	out := map[string]string{}
+	for _, t := range s.Things {
+		if t.Label.Runs != nil && t.Kind != scene.Name && t.Kind != scene.Support {
+			out[t.Ref.Row] = ink.Plain(t.Label.Runs) + t.Label.Mark
+		}
+	}
+	return out
+}
+
+// A figure to be worked from says what is typed of a member: its tension, and of a spring
+// the stiffness and the natural length.
+func TestWhatIsTypedOfAMemberStandsInTheFigure(t *testing.T) {
+	p := read(t, `plane = "xy"
+up = "+y"
+[points]
+A = { at = "0 m, 0 m", on = "particle" }
+B = { at = "2 m, 0 m" }
+C = { at = "0 m, 2 m" }
+D = { at = "-2 m, 0 m" }
+[lines]
+K = { kind = "spring", path = "A B", stiffness = "80 N/m", natural = "1.5 m" }
+T = { kind = "cable", path = "A C", magnitude = "25 N" }
+S = { kind = "cable", path = "A D" }
+W = { kind = "force", at = "A", along = "-y" }
+`)
+	got := labels(scene.System(p, nil, scene.Options{Dimensions: true}))
+	for name, want := range map[string]string{"K": "K, k = 80 N/m, l0 = 1.5 m", "T": "T = 25.0 N", "S": "S"} {
+		if got[name] != want {
+			t.Errorf("%s: %q, want %q", name, got[name], want)
+		}
+	}
+	if got := labels(scene.System(p, statics.Solve(p), scene.Options{Reactions: true}))["T"]; got != "T(T)" {
+		t.Errorf("with results it is %q", got)
+	}
+}
+
+// What cannot be is marked: a cable in compression, friction beyond what its surface has.
+func TestWhatCannotBeIsMarked(t *testing.T) {
+	one, _ := fixtures.Get("cable-that-would-push")
+	p := read(t, one.Text)
+	if got := labels(scene.System(p, statics.Solve(p), scene.Options{Reactions: true}))["T2"]; got != "T2(C) !" {
+		t.Errorf("the cable in compression is %q", got)
+	}
+	p = read(t, `plane = "xy"
+up = "+y"
+[points]
+A = { at = "0 m, 0 m", on = "particle" }
+[joints]
+A = { kind = "rough-surface", normal = "+y", friction = "0.25" }
+[lines]
+G = { kind = "weight", at = "A", magnitude = "100 N" }
+P = { kind = "force", at = "A", along = "+x", magnitude = "40 N" }
+`)
+	for _, thing := range scene.Free(p, statics.Solve(p), 0).Things {
+		if name := ink.Plain(thing.Label.Short); thing.Kind == scene.Force && (thing.Label.Mark == "!") != (name == "AF") {
+			t.Errorf("%s is marked %q", name, thing.Label.Mark)
+		}
+	}
+}
