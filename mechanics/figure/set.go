@@ -136,6 +136,11 @@ func placesOf(whole *scene.Scene) []r3.Vec {
 	for i := range whole.Things {
 		if s := &whole.Things[i]; drawable(whole, s) {
 			all = append(all, s.At...)
+			if e1, e2 := perpendicular(s.Along); s.Kind == scene.Disc {
+				for _, e := range [4]r3.Vec{e1, e2, r3.Scale(-1, e1), r3.Scale(-1, e2)} {
+					all = append(all, r3.Add(s.At[0], r3.Scale(s.Radius, e)))
+				}
+			}
 		}
 	}
 	return all

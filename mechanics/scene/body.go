@@ -2,6 +2,7 @@ package scene
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -36,7 +37,7 @@ func (b *builder) body(i int) {
 		b.add(Thing{Kind: Outline, Ref: body.Ref, At: corners})
 		return
 	}
-	if b.shaft(i, pts) {
+	if b.shaft(i, pts) || b.wheel(i, pts) {
 		return
 	}
 	for _, outline := range []func(int, []r3.Vec) []r3.Vec{b.slab, b.standing, b.plate} {
@@ -91,7 +92,7 @@ func (b *builder) shaft(i int, pts []r3.Vec) bool {
 		radius := r3.Norm(r3.Sub(q, foot))
 		switch {
 		case radius <= Flat*b.out.Size:
-		case b.belted(b.p.Bodies[i].Points[k], foot, axis):
+		case b.belted(b.p.Bodies[i].Points[k], foot, axis, true):
 			arms = append(arms, Thing{Kind: Disc, Ref: ref, At: []r3.Vec{foot}, Along: axis, Radius: radius})
 		default:
 			arms = append(arms, Thing{Kind: Bar, Ref: ref, At: []r3.Vec{foot, q}})
@@ -104,9 +105,48 @@ func (b *builder) shaft(i int, pts []r3.Vec) bool {
 	return true
 }
 
+// wheel draws a body in the plane that is a wheel, a pulley or a pipe about one of its
+// points: all others lie on one circle, and a rope leaves them, or a surface touches them,
+// as it does on a rim.
+func (b *builder) wheel(i int, pts []r3.Vec) bool {
+	if !b.p.Planar || len(pts) < 3 {
+		return false
+	}
+	axis := r3.Vec{Z: 1}
+	for _, centre := range pts {
+		radius, rim := 0.0, true
+		for k, point := range b.p.Bodies[i].Points {
+			if !b.placed(point) {
+				return false
+			}
+			r := r3.Norm(r3.Sub(pts[k], centre))
+			if r <= Flat*b.out.Size {
+				continue
+			}
+			if radius == 0 {
+				radius = r
+			}
+			rim = rim && math.Abs(r-radius) <= Flat*b.out.Size && (b.belted(point, centre, axis, false) || b.rolls(point, centre))
+		}
+		if rim {
+			b.add(Thing{Kind: Disc, Ref: b.p.Bodies[i].Ref, At: []r3.Vec{centre}, Along: axis, Radius: radius})
+			return true
+		}
+	}
+	return false
+}
+
+// rolls tells that a surface touches a body at a point, perpendicular to the radius.
+func (b *builder) rolls(point int, centre r3.Vec) bool {
+	return slices.ContainsFunc(b.p.Joints, func(j problem.Joint) bool {
+		return j.OK && j.Point == point && !j.HasFace && finite(j.Normal) && r3.Norm(r3.Cross(j.Normal, unit(r3.Sub(b.p.Points[point].At, centre)))) <= Flat
+	})
+}
+
 // belted tells that a rope or belt leaves a point perpendicular to its radius from the
-// foot on the axis, as it does from the rim of a wheel, or that two forces act so on it.
-func (b *builder) belted(point int, foot, axis r3.Vec) bool {
+// foot on the axis, as it does from the rim of a wheel, or where forces count, that two of
+// them act so on it.
+func (b *builder) belted(point int, foot, axis r3.Vec, count bool) bool {
 	const square = 0.02
 	radius := r3.Norm(r3.Sub(b.p.Points[point].At, foot))
 	forces := 0
@@ -129,7 +169,7 @@ func (b *builder) belted(point int, foot, axis r3.Vec) bool {
 			}
 		}
 	}
-	return forces > 1
+	return count && forces > 1
 }
 
 // maxJoined bounds the work for a body of very many points.
