@@ -14,7 +14,7 @@ func (s *Scene) Alt() string {
 		noun  string
 		shows func(*Thing) bool
 	}{
-		{"body", func(t *Thing) bool { return t.Ref.Table == "bodies" && t.Kind <= Disc }},
+		{"body", func(t *Thing) bool { return t.Body != "" && t.Kind <= Disc }},
 		{"member", func(t *Thing) bool { return t.Kind.Member() }},
 		{"support", func(t *Thing) bool { return t.Kind == Support && t.Ref.Table == "joints" }},
 		{"load", func(t *Thing) bool { return force(t) && t.Tone == ink.Load }},
@@ -30,6 +30,9 @@ func (s *Scene) Alt() string {
 				continue
 			}
 			name := t.Ref.Row
+			if t.Kind <= Disc {
+				name = t.Body
+			}
 			if force(t) {
 				name = ink.Plain(t.Label.Short)
 			}

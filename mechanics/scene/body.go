@@ -27,6 +27,12 @@ func (b *builder) places(i int) (pts []r3.Vec) {
 func (b *builder) body(i int) {
 	body := &b.p.Bodies[i]
 	pts := b.places(i)
+	first := len(b.out.Things)
+	defer func() {
+		for k := range b.out.Things[first:] {
+			b.out.Things[first+k].Body = body.Name
+		}
+	}()
 	if body.Particle {
 		for _, at := range pts {
 			b.add(Thing{Kind: Dot, Ref: body.Ref, At: []r3.Vec{at}, Radius: 1})
@@ -176,9 +182,16 @@ func (b *builder) belted(point int, foot, axis r3.Vec, count bool) bool {
 const maxJoined = 300
 
 // tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
-// line, a bracket with its arms.
+// line, a bracket with its arms. Of very many, each further one is joined to the one
+// before it.
 func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
-	pts = pts[:min(len(pts), maxJoined)]
+	if len(pts) > maxJoined {
+		legs = tree(pts[:maxJoined])
+		for i := maxJoined; i < len(pts); i++ {
+			legs = append(legs, [2]r3.Vec{pts[i-1], pts[i]})
+		}
+		return legs
+	}
 	if len(pts) < 2 {
 		return nil
 	}

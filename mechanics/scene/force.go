@@ -37,8 +37,9 @@ type force struct {
 	beyond   bool // nor can this one
 	body     int
 	weight   bool
-	couple   bool // along its axis, N·m
-	unnamed  bool // its arrow is one of several with the same name
+	couple   bool          // along its axis, N·m
+	belt     *problem.Belt // of which it is the tension of a part
+	unnamed  bool          // its arrow is one of several with the same name
 }
 
 // arrow draws a force or couple: in the sense that it has where its value is known, else in the
@@ -89,7 +90,7 @@ func (b *builder) arrow(f force) {
 	}
 	if !f.couple {
 		t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
-		b.makeWay(&t, f.touch == outside)
+		b.makeWay(&t, f.touch == outside, f.belt)
 	} else {
 		for _, o := range b.out.Things { // one round the other
 			if o.Kind == Couple && r3.Norm(r3.Sub(o.At[0], t.At[0])) <= Flat*b.out.Size && math.Abs(r3.Dot(o.Along, t.Along)) > 1-Flat {
@@ -101,8 +102,10 @@ func (b *builder) arrow(f force) {
 }
 
 // makeWay keeps an arrow off another at its place on one line: on the other side of the
-// place, where it may be; behind one of the same sense; beside one of the other.
-func (b *builder) makeWay(t *Thing, free bool) {
+// place, where it may be; behind one of the same sense; beside one of the other. The two
+// parts of a belt leave its drum on both sides.
+func (b *builder) makeWay(t *Thing, free bool, belt *problem.Belt) {
+	const drum = 3 // as far aside as the rim of a drum whose size is not known
 	for i := range b.out.Things {
 		o := &b.out.Things[i]
 		if o.Kind != Force || !o.sameSide(t) || r3.Norm(r3.Sub(o.At[0], t.At[0])) > Flat*b.out.Size {
@@ -111,8 +114,10 @@ func (b *builder) makeWay(t *Thing, free bool) {
 		switch {
 		case free:
 			t.Head = !t.Head
-			b.makeWay(t, false)
+			b.makeWay(t, false, belt)
 			return
+		case belt != nil && slices.ContainsFunc(belt.Lines[:], func(i int) bool { return b.p.Lines[i].Ref == o.Ref }):
+			o.Aside, t.Aside = -drum, drum
 		case o.Head == t.Head:
 			t.Behind, o.Followed = append(t.Behind, o.Share), true
 		default:
@@ -197,7 +202,7 @@ func (b *builder) maximum(acts func(func(*problem.Act) bool)) {
 // member draws the forces with which a member or rope acts on a body at a point: one for
 // each stretch that ends there.
 func (b *builder) member(l *problem.Line, a *problem.Act) {
-	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, touch: pulls, given: len(l.Magnitude.Terms) == 0}
+	f := force{ref: l.Ref, name: Typeset(l.Name), at: b.at(a), body: a.Body, touch: pulls, given: len(l.Magnitude.Terms) == 0, belt: l.Belt}
 	if l.Kind.Info().Positive == "compression" {
 		f.touch = pushes
 	}

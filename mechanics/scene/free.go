@@ -75,6 +75,7 @@ func (b *builder) cut(about working.Subject, named []bool) {
 			b.weight(i)
 		}
 	}
+	b.drums(false, on)
 	b.loads(func(i int) bool { return on(b.p.Loads[i].Body) && (listed == 0 || slices.Contains(about.Loads, i)) })
 	acting := map[problem.Source]int{} // on how many of the bodies
 	for from, a := range b.p.Exerted() {

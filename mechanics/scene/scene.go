@@ -35,6 +35,7 @@ type Scene struct {
 type Thing struct {
 	Kind     Kind
 	Ref      sheet.Ref // the row that it stands for
+	Body     string    // the name of the body that an outline, bar or disc belongs to
 	At       []r3.Vec  // m; what of it is said beside each kind
 	Along    r3.Vec    // a unit vector, likewise
 	Radius   float64   // of a disc, m; of a dot, 1 where it is a particle
@@ -45,7 +46,7 @@ type Thing struct {
 	Behind   []float64 // the shares of arrows of the same sense at the same place that it begins behind
 	Value    float64   // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
 	Followed bool      // another arrow of the same sense begins behind it
-	Aside    float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
+	Aside    float64   // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way; more at a drum
 	Head     bool      // the arrow's head is at the place, which it pushes; else its tail, which it pulls
 	Tone     ink.Tone  // Load of what is given, Found of what is sought, Dark of the rest
 	Open     bool      // its magnitude is not known

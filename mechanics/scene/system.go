@@ -36,7 +36,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 		}
 	}
 	b.anchors()
-	b.drums()
+	b.drums(true, func(int) bool { return true })
 	for i := range p.Joints {
 		b.support(&p.Joints[i])
 	}
@@ -217,12 +217,13 @@ func (b *builder) names(which func(int) bool) {
 	}
 }
 
-// drums draws the drum of each belt, with the friction and the angle of contact.
-func (b *builder) drums() {
+// drums draws the drum of each belt that ends on a body, with the friction and the angle of
+// contact where they are wanted.
+func (b *builder) drums(labelled bool, on func(body int) bool) {
 	for belt := range b.p.Belts() {
 		before, behind := &b.p.Lines[belt.Lines[0]], &b.p.Lines[belt.Lines[1]]
 		first, last := before.Path[1], behind.Path[0]
-		if !b.placed(first) || !b.placed(last) {
+		if !b.placed(first) || !b.placed(last) || !on(b.p.Points[first].Body) && !on(b.p.Points[last].Body) {
 			continue
 		}
 		u, v := before.Legs[0].U, behind.Legs[0].U
@@ -232,7 +233,11 @@ func (b *builder) drums() {
 		if axis == (r3.Vec{}) {
 			axis = r3.Vec{Z: 1}
 		}
-		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize, Small: true}})
+		t := Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius}
+		if labelled {
+			t.Label = Label{Runs: data, Rank: OfSize, Small: true}
+		}
+		b.add(t)
 	}
 }
 

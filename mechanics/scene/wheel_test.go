@@ -1,6 +1,9 @@
 package scene_test
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"trivet/fixtures"
@@ -31,12 +34,55 @@ G = { kind = "force", at = "Q", along = "+x" }
 	for name, wheels := range map[string]int{"pulley-on-a-pin": 1, "flat-belt-torque": 1, "pipe-rolls-or-slides": 1, "frame-of-two-members": 0, "crank": 0} {
 		got := 0
 		for _, thing := range scene.System(sheets[name], nil, scene.Options{}).Things {
-			if thing.Kind == scene.Disc && thing.Ref.Table == "bodies" && thing.Radius > 0 || thing.Kind == scene.Disc && thing.Ref.Table == "points" {
+			if thing.Kind == scene.Disc && thing.Body != "" {
 				got++
 			}
 		}
 		if got != wheels {
 			t.Errorf("%s: %d wheels, want %d", name, got, wheels)
 		}
+	}
+}
+
+// The free body of a drum shows the drum, with the two parts of its belt on both sides.
+func TestTheFreeBodyOfADrum(t *testing.T) {
+	one, _ := fixtures.Get("boat-on-a-bollard")
+	p := read(t, one.Text)
+	drums, aside := 0, 0.0
+	for _, thing := range scene.Free(p, nil, p.Points[slices.IndexFunc(p.Points, func(q problem.Point) bool { return q.Name == "K" })].Body).Things {
+		if thing.Kind == scene.Disc {
+			drums++
+		}
+		if thing.Kind == scene.Force && thing.Ref.Table == "lines" {
+			aside += thing.Aside
+			if thing.Aside == 0 || len(thing.Behind) > 0 {
+				t.Errorf("%s acts at the middle of the drum", thing.Ref.Row)
+			}
+		}
+	}
+	if drums != 1 || aside != 0 {
+		t.Errorf("%d drums, the parts of the belt %g aside together", drums, aside)
+	}
+}
+
+// A figure names the bodies that have no row of their own, and draws all of one with very
+// many points.
+func TestBodiesWithoutARow(t *testing.T) {
+	var text strings.Builder
+	text.WriteString("plane = \"xy\"\nup = \"+y\"\n[points]\n")
+	const points = 400
+	for i := range points {
+		fmt.Fprintf(&text, "P%d = { at = \"%d m, 0 m\", on = \"jib\" }\n", i, i)
+	}
+	text.WriteString("[joints]\nP0 = { kind = \"fixed\" }\n")
+	s := scene.System(read(t, text.String()), nil, scene.Options{})
+	bars := 0
+	for _, thing := range s.Things {
+		if thing.Kind == scene.Bar {
+			bars++
+		}
+	}
+	if bars != points-1 || !strings.Contains(s.Alt(), "the body jib") {
+		t.Errorf("%d bars; %s", bars, s.Alt())
 	}
 }
