@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -15,6 +16,7 @@ const (
 	headWidth  = 4.6
 	arrowWidth = 1.1
 	arrowGap   = 2.6 // from the place that a force acts at
+	arrowAside = 5   // from one that it would lie on
 	turnRadius = 12
 )
 
@@ -50,6 +52,9 @@ func (t *setter) force(s *scene.Thing, o ink.Vec) {
 	if s.Head {
 		from, to = o.Sub(v.Scale(gap+length)), o.Sub(v.Scale(gap))
 	}
+	aside := t.asideOf(segment{from, to})
+	from, to = from.Add(aside), to.Add(aside)
+	t.arrows = append(t.arrows, segment{from, to})
 	t.shaft(s.Tone, from, to, s.Broken)
 	end, start, way := to, from, v
 	if s.Head {
@@ -64,6 +69,25 @@ func (t *setter) force(s *scene.Thing, o ink.Vec) {
 	} else {
 		t.want(s, append(append([]spot{{end, way}}, beside...), spot{start, way.Scale(-1)})...)
 	}
+}
+
+// asideOf is how far an arrow gives way to those drawn before it that it would lie on.
+func (t *setter) asideOf(s segment) (aside ink.Vec) {
+	u := s.b.Sub(s.a).Unit()
+	gap := math.Max(t.pt(arrowAside), t.m.Fine)
+	for range t.arrows {
+		if !slices.ContainsFunc(t.arrows, func(o segment) bool {
+			off, way := o.a.Sub(s.a.Add(aside)), o.b.Sub(o.a)
+			from, to := off.Dot(u), off.Dot(u)+way.Dot(u)
+			overlap := math.Min(math.Max(from, to), s.b.Sub(s.a).Len()) - math.Max(math.Min(from, to), 0)
+			across := math.Max(math.Abs(off.Dot(u.Across())), math.Abs(off.Add(way).Dot(u.Across())))
+			return across < gap/2 && overlap > gap/2
+		}) {
+			break
+		}
+		aside = aside.Add(u.Across().Scale(gap))
+	}
+	return aside
 }
 
 // side is -1 for an arrow whose head is at its place, so that two of opposite sense give

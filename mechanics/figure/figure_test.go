@@ -217,3 +217,35 @@ func TestDimensionsLieBelowTheWeights(t *testing.T) {
 		}
 	}
 }
+
+// No arrow of a force lies on another, wherever both act.
+func TestNoArrowLiesOnAnother(t *testing.T) {
+	for _, name := range []string{"post-with-pulley", "crate-tips-or-slips", "door-in-the-wind"} {
+		one, _ := fixtures.Get(name)
+		s, err := sheet.Parse([]byte(one.Text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := problem.Read(s)
+		for i := range p.CutFree() {
+			free := scene.Free(p, statics.Solve(p), i)
+			var arrows []ink.Shape // the shafts
+			d := Free(&free, "", true)
+			for _, shape := range d.Shapes {
+				if shape.Of > 0 && free.Things[shape.Of-1].Kind == scene.Force && len(shape.Pts) == 2 && (shape.Line == ink.Load || shape.Line == ink.Found) {
+					arrows = append(arrows, shape)
+				}
+			}
+			for k, a := range arrows {
+				for _, b := range arrows[:k] {
+					mid, u := b.Pts[0].Add(b.Pts[1]).Scale(0.5), a.Pts[1].Sub(a.Pts[0])
+					along, off := mid.Sub(a.Pts[0]).Dot(u.Unit()), mid.Sub(a.Pts[0]).Dot(u.Unit().Across())
+					parallel := math.Abs(b.Pts[1].Sub(b.Pts[0]).Unit().Dot(u.Unit())) > 0.99
+					if parallel && math.Abs(off) < 2 && along > 0 && along < u.Len() {
+						t.Errorf("%s, %s: the arrows of %s and %s lie on one another", name, p.Bodies[i].Name, free.Things[a.Of-1].Ref.Row, free.Things[b.Of-1].Ref.Row)
+					}
+				}
+			}
+		}
+	}
+}

@@ -59,12 +59,13 @@ type setter struct {
 	scale  float64 // units a metre
 	origin ink.Vec // where the origin of space lies
 
-	d     ink.Drawing
-	of    int // 1 + the thing that is drawn
-	lines []stroke
-	wants []want
-	quiet bool // labels are not asked for yet
-	left  int
+	d      ink.Drawing
+	of     int // 1 + the thing that is drawn
+	lines  []stroke
+	wants  []want
+	arrows []segment
+	quiet  bool // labels are not asked for yet
+	left   int
 }
 
 type segment struct{ a, b ink.Vec }
@@ -172,7 +173,7 @@ func (t *setter) centre() {
 // the near, then what lies on it.
 func (t *setter) draw() {
 	t.d = ink.Drawing{Shapes: t.d.Shapes[:0]}
-	t.lines, t.wants = t.lines[:0], t.wants[:0]
+	t.lines, t.wants, t.arrows = t.lines[:0], t.wants[:0], t.arrows[:0]
 	for _, group := range t.groups() {
 		t.long(group)
 	}
