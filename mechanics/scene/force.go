@@ -37,6 +37,7 @@ type force struct {
 	beyond   bool // nor can this one
 	body     int
 	weight   bool
+	falls    bool          // from its point, whatever lies there
 	couple   bool          // along its axis, N·m
 	belt     *problem.Belt // of which it is the tension of a part
 	unnamed  bool          // its arrow is one of several with the same name
@@ -73,6 +74,7 @@ func (b *builder) arrow(f force) {
 		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, t.Value, b.p.Units.For(dim)))
 		t.Share = math.Min(1, t.Value/largest)
 	}
+	movable := f.touch != pushes
 	if f.known && f.value < 0 {
 		t.Along, t.Broken = r3.Scale(-1, f.along), f.oneSided
 		switch f.touch {
@@ -90,6 +92,13 @@ func (b *builder) arrow(f force) {
 	}
 	if !f.couple {
 		t.Head = f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along)
+		if side := t.side(); movable && b.alongMember(f.at, side) { // it would lie on that
+			if f.falls || b.alongMember(f.at, r3.Scale(-1, side)) {
+				t.Aside = besideMember
+			} else {
+				t.Head = !t.Head
+			}
+		}
 		b.makeWay(&t, f.touch == outside, f.belt)
 	} else {
 		for _, o := range b.out.Things { // one round the other
@@ -172,6 +181,22 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	return r3.Dot(r3.Sub(mean(pts), at), along) > -side*b.out.Size
 }
 
+// besideMember is how far aside an arrow gives way to a member, as Aside has it.
+const besideMember = 1.6
+
+// alongMember tells that a member leaves a place in a direction.
+func (b *builder) alongMember(at, way r3.Vec) bool {
+	const same = 0.995 // the cosine of 6°: less is told apart
+	return slices.ContainsFunc(b.out.Things, func(t Thing) bool {
+		for k := range 2 {
+			if t.Kind.Member() && r3.Norm(r3.Sub(t.At[k], at)) <= Flat*b.out.Size && r3.Dot(unit(r3.Sub(t.At[1-k], t.At[k])), way) > same {
+				return true
+			}
+		}
+		return false
+	})
+}
+
 // barAlong tells that a bar of a body leaves a place in a direction.
 func (b *builder) barAlong(body int, at, way r3.Vec) bool {
 	return slices.ContainsFunc(b.out.Things, func(t Thing) bool {
@@ -232,7 +257,7 @@ func (b *builder) directed(l *problem.Line, a *problem.Act, unnamed bool) {
 	case l.Kind == problem.Contact:
 		f.touch, f.oneSided = pushes, true
 	case l.Kind == problem.Weight || particle:
-		f.touch = pulls
+		f.touch, f.falls = pulls, l.Kind == problem.Weight
 	}
 	if f.given || l.ByComponents() && r3.Norm(a.Force.Const) > 0 {
 		f.along, f.value = unit(a.Force.Const), r3.Norm(a.Force.Const)

@@ -85,3 +85,34 @@ P = { kind = "force", at = "A", along = "+x", magnitude = "40 N" }
 		}
 	}
 }
+
+// An arrow along a member lies on the other side of the joint; a weight, which points down
+// from its point whatever lies there, beside the member.
+func TestArrowsAlongMembers(t *testing.T) {
+	p := read(t, `plane = "xy"
+up = "+y"
+[points]
+A = { at = "0 m, 0 m", on = "particle" }
+B = { at = "2 m, 0 m", on = "particle" }
+C = { at = "2 m, -1 m", on = "particle" }
+[joints]
+A = { kind = "pin" }
+C = { kind = "pin" }
+[lines]
+AB = { kind = "link", path = "A B" }
+BC = { kind = "link", path = "B C" }
+F = { kind = "force", at = "B", along = "-x", magnitude = "10 N" }
+G = { kind = "weight", at = "B", magnitude = "10 N" }
+`)
+	for _, thing := range scene.System(p, statics.Solve(p), scene.Options{Reactions: true}).Things {
+		if thing.Kind == scene.Force && (thing.Ref.Row == "F" && !thing.Head || thing.Ref.Row == "A" && thing.Head != (thing.Along.X > 0) || thing.Ref.Row == "G" && (thing.Head || thing.Aside == 0)) {
+			t.Errorf("%s: head at the joint %v, %g aside", thing.Ref.Row, thing.Head, thing.Aside)
+		}
+	}
+	one, _ := fixtures.Get("lifting-tongs")
+	for _, thing := range scene.System(read(t, one.Text), nil, scene.Options{}).Things {
+		if thing.Kind == scene.Support && thing.Ref.Row == "R" && thing.Along.Y > 0 {
+			t.Error("the tongs hang from a pin whose ground is below it")
+		}
+	}
+}

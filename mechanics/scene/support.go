@@ -94,7 +94,7 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 // free is the direction from the ground to a support whose kind leaves it open: upwards,
 // unless a member or a bar leaves the place downwards, to a side else.
 func (b *builder) free(at r3.Vec) r3.Vec {
-	const beside = 0.75 // the cosine to a member from which a symbol would lie on it
+	const beside, slanted = 0.75, 0.3 // the cosines to a member from which a symbol would lie on it, and behind it
 	side := r3.Vec{X: 1}
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
@@ -102,15 +102,26 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 	best, least := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
 		cost := 0.1 * float64(i)
+		all, behind := 0, 0 // members at the place, and those on the side of the ground
 		for _, t := range b.out.Things {
 			if t.Kind != Bar && !t.Kind.Member() {
 				continue
 			}
 			for k := range 2 {
-				if r3.Norm(r3.Sub(t.At[k], at)) <= Flat*b.out.Size && r3.Dot(unit(r3.Sub(t.At[1-k], t.At[k])), up) < -beside {
+				if r3.Norm(r3.Sub(t.At[k], at)) > Flat*b.out.Size {
+					continue
+				}
+				along := r3.Dot(unit(r3.Sub(t.At[1-k], t.At[k])), up)
+				if all++; along < -slanted {
+					behind++
+				}
+				if along < -beside {
 					cost++
 				}
 			}
+		}
+		if all > 0 && behind == all { // what hangs there hangs from above
+			cost++
 		}
 		if cost < least {
 			best, least = up, cost

@@ -121,14 +121,23 @@ func (b *builder) given(l *problem.Line) []ink.Run {
 
 // stretches are those of the path of a line, the first with its name.
 func (b *builder) stretches(l *problem.Line, kind Kind) iter.Seq2[problem.Leg, Thing] {
-	const free = 0.25 // of the size: as far as one is drawn whose other end is not given
+	const (
+		free = 0.25 // of the size: as far as one is drawn whose other end is not given
+		near = 0.45 // of the way to the nearest point, so that it does not reach those of that
+	)
 	return func(yield func(problem.Leg, Thing) bool) {
 		for k, leg := range l.Legs {
 			if !b.placed(leg.From) || leg.To >= 0 && !b.placed(leg.To) {
 				continue
 			}
 			from := b.p.Points[leg.From].At
-			to := r3.Add(from, r3.Scale(free*b.out.Size, leg.U))
+			length := free * b.out.Size
+			for _, q := range b.p.Points {
+				if d := r3.Norm(r3.Sub(q.At, from)); q.OK && d > Flat*b.out.Size {
+					length = math.Min(length, near*d)
+				}
+			}
+			to := r3.Add(from, r3.Scale(length, leg.U))
 			if leg.To >= 0 {
 				to = b.p.Points[leg.To].At
 			}
