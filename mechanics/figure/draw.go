@@ -177,11 +177,27 @@ func (t *setter) thing(s *scene.Thing) {
 			t.shaft(max(s.Tone, ink.Dark), o, to, false)
 		}
 		t.beside(s, o, to)
+	case scene.Section:
+		t.section(s)
 	case scene.Centre:
 		t.centreOf(s, o)
 	case scene.Name:
 		t.want(s, spot{o, ink.Vec{X: -1, Y: -1}})
 	}
+}
+
+// section draws a dashed line across the members that a section goes through, a little
+// beyond the first and the last.
+func (t *setter) section(s *scene.Thing) {
+	const beyond = 14
+	var pts []ink.Vec
+	for _, q := range s.At {
+		pts = append(pts, t.at(q))
+	}
+	last := len(pts) - 1
+	from, to := pts[0].Sub(pts[1]).Unit(), pts[last].Sub(pts[last-1]).Unit()
+	pts[0], pts[last] = pts[0].Add(from.Scale(t.pt(beyond))), pts[last].Add(to.Scale(t.pt(beyond)))
+	t.shape(ink.Shape{Pts: pts, Line: ink.Found, Width: t.pt(1), Dashed: true})
 }
 
 // centreOf draws what moments are taken about: a ring with a cross where it is a point or

@@ -79,6 +79,7 @@ const (
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
 	Name    // of a point, at a place
+	Section // through members: At are the places where it cuts them, in order
 )
 
 // Member tells that a thing is one of the members.
@@ -128,6 +129,7 @@ type Options struct {
 	Asked      []problem.Query // reactions among them are drawn as arrows with their names
 	Reactions  bool            // all reactions are, as far as they are found
 	Lengths    bool            // of members, beside them
+	Sections   [][]int         // the lines that each section of the hand solution goes through
 
 	// Typed is the magnitude of a load as its cell has it, empty where the value is to be
 	// printed; nil where all are.

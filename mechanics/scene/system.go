@@ -1,6 +1,7 @@
 package scene
 
 import (
+	"cmp"
 	"iter"
 	"math"
 	"slices"
@@ -63,11 +64,37 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	for i := range p.Joints {
 		b.reactions(&p.Joints[i])
 	}
+	for _, cut := range opt.Sections {
+		b.section(cut)
+	}
 	b.names(func(int) bool { return true })
 	if opt.Dimensions {
 		b.out.Dimensions = func(m float64) string { return shortValue(p.Units.Length, m, p.Figures) }
 	}
 	return b.out
+}
+
+// section draws where a section goes through members: their middles, in order along it.
+func (b *builder) section(cut []int) {
+	var at []r3.Vec
+	for _, i := range cut {
+		if l := &b.p.Lines[i]; l.OK && len(l.Path) == 2 && b.placed(l.Path[0]) && b.placed(l.Path[1]) {
+			at = append(at, r3.Scale(0.5, r3.Add(b.p.Points[l.Path[0]].At, b.p.Points[l.Path[1]].At)))
+		}
+	}
+	if len(at) < 2 || !b.p.Planar {
+		return
+	}
+	var along r3.Vec // from one to another of those furthest apart
+	for i, q := range at {
+		for _, o := range at[:i] {
+			if d := r3.Sub(q, o); r3.Norm(d) > r3.Norm(along) {
+				along = d
+			}
+		}
+	}
+	slices.SortFunc(at, func(p, q r3.Vec) int { return cmp.Compare(r3.Dot(p, along), r3.Dot(q, along)) })
+	b.add(Thing{Kind: Section, Ref: b.p.Lines[cut[0]].Ref, At: at})
 }
 
 // reacts tells that the force of a contact is drawn: it is asked for, or found.

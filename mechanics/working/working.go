@@ -4,6 +4,7 @@ package working
 
 import (
 	"fmt"
+	"slices"
 
 	"trivet/mechanics/doc"
 	"trivet/mechanics/handsolve"
@@ -18,6 +19,21 @@ type Working struct {
 
 	Hand               handsolve.Order // what the steps of the hand solution were written from
 	RouteFrom, RouteTo int             // those steps; none where it was not looked for
+}
+
+// Sections are the lines that each section of the hand solution goes through.
+func (w *Working) Sections() (cuts [][]int) {
+	for i := range w.Hand.Steps {
+		step := &w.Hand.Steps[i]
+		if step.Kind != handsolve.One || len(step.Equations[0].Cut) == 0 {
+			continue
+		}
+		cut := step.Equations[0].Cut
+		if !slices.ContainsFunc(cuts, func(o []int) bool { return slices.Equal(o, cut) }) {
+			cuts = append(cuts, cut)
+		}
+	}
+	return cuts
 }
 
 // NoRoute says why a working has no steps of a hand solution.
