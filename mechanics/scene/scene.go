@@ -78,8 +78,8 @@ const (
 	Water   // the surface of water, at a place; Along is upwards
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
-	Name    // of a point, at a place
 	Section // through members: At are the places where it cuts them, in order
+	Name    // of a point, at a place
 )
 
 // Member tells that a thing is one of the members.
