@@ -12,12 +12,13 @@ import (
 
 // Sizes of arrows, in points.
 const (
-	headLength = 6.5
-	headWidth  = 4.6
-	arrowWidth = 1.1
-	arrowGap   = 2.6 // from the place that a force acts at
-	arrowAside = 5   // from one that it would lie on
-	turnRadius = 12
+	headLength  = 6.5
+	headWidth   = 4.6
+	arrowWidth  = 1.1
+	hollowWidth = 0.8 // the outline of a head
+	arrowGap    = 2.6 // from the place that a force acts at
+	arrowAside  = 5   // from one that it would lie on
+	turnRadius  = 12
 )
 
 // shaft draws a line with a filled head at its end.
@@ -30,7 +31,11 @@ func (t *setter) shaft(tone ink.Tone, from, to ink.Vec, dashed bool) {
 
 func (t *setter) head(tone ink.Tone, tip, u ink.Vec, length, width float64) {
 	neck, n := tip.Sub(u.Scale(length)), u.Across().Scale(width/2)
-	t.shape(ink.Shape{Pts: []ink.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true})
+	head := ink.Shape{Pts: []ink.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true}
+	if tone == ink.Found && !t.m.Bounded { // what is sought has a hollow head, so that it is told from a load without colours
+		head.Fill, head.Line, head.Width = ink.Paper, tone, t.pt(hollowWidth)
+	}
+	t.shape(head)
 }
 
 // force draws an arrow at a place. Along the line of sight it is a ring with a dot

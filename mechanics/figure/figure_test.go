@@ -249,3 +249,14 @@ func TestNoArrowLiesOnAnother(t *testing.T) {
 		}
 	}
 }
+
+// Without colours loads are told from what is sought: the heads of the latter are hollow.
+func TestLoadsAreToldWithoutColours(t *testing.T) {
+	figures(t, func(name string, d ink.Drawing) {
+		for _, s := range d.Shapes {
+			if s.Head && (s.Fill == ink.Found || s.Line == ink.Load) {
+				t.Fatalf("%s: a head is filled with %v, in a line %v", name, s.Fill, s.Line)
+			}
+		}
+	})
+}

@@ -211,7 +211,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	if !opt.unfigured {
 		d.Add(figureSection(p, scene.Options{Dimensions: true, Sections: w.Sections()}))
 		if free := freeBodies(s, nil); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces are drawn in the positive sense.")
+			note := doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")
 			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
