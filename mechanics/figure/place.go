@@ -248,7 +248,7 @@ func (t *setter) put(f *field, w *want, runs []ink.Run, most float64) bool {
 		if cost >= cheapest {
 			return
 		}
-		if (far || edgeOf(b, at).Sub(at).Len() > t.pt(leaderFrom)) && !t.reaches(f, b, at) {
+		if (far || !t.m.Bounded && edgeOf(b, at).Sub(at).Len() > t.pt(leaderFrom)) && !t.reaches(f, b, at) {
 			return
 		}
 		cheapest, best, from = cost, b, at
@@ -330,7 +330,7 @@ func (t *setter) reaches(f *field, b ink.Box, at ink.Vec) bool {
 			return false
 		}
 	}
-	return passed < along
+	return t.m.Bounded || passed < along
 }
 
 // leader draws the line from a label that stands far off to its place.
