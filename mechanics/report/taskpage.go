@@ -158,7 +158,8 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 	case "lines.friction", "lines.wrap", "joints.friction", "couples.magnitude", "distributed.magnitude", "bodies.weight":
 		return true
 	case "lines.magnitude":
-		return true
+		i := p.LineNamed(cell.Row)
+		return i >= 0 && p.Lines[i].Kind != problem.Contact
 	case "lines.stiffness", "lines.natural":
 		i := p.LineNamed(cell.Row)
 		return i >= 0 && p.Lines[i].Spring != nil
