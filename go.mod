@@ -25,6 +25,7 @@ require (
 	golang.org/x/crypto v0.57.0
 	golang.org/x/image v0.40.0
 	golang.org/x/term v0.48.0
+	golang.org/x/text v0.42.0
 	gonum.org/v1/gonum v0.17.0
 )
 
@@ -54,7 +55,6 @@ require (
 	golang.org/x/mod v0.41.0 // indirect
 	golang.org/x/sync v0.23.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/text v0.42.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect
 	honnef.co/go/tools v0.8.2 // indirect
 )

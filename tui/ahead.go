@@ -44,7 +44,7 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 // for the steps any more they are not done: a cell would take them as its text, and a
 // question as its answer.
 func (m *Model) catchUp() (cmd tea.Cmd) {
-	s := m.live.solution
+	s := m.live.Solution
 	if s != nil && m.worked.of == nil {
 		return nil // overtaken: the newer one is laid out next
 	}

@@ -109,7 +109,7 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 			return r.later(worked{of: of, fault: "ink"})
 		}},
 		{"a sheet without a result", func(r *rig) tea.Cmd {
-			r.m.live.solution = nil
+			r.m.live.Solution = nil
 			return nil
 		}},
 	} {

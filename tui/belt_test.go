@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -23,10 +24,10 @@ G = { kind = "force", at = "B", along = "dir(C, B)", magnitude = "210 N" }
 func TestABeltInThePanes(t *testing.T) {
 	r := newRig(t, capstan, 160, 50)
 	var unknowns [][]string
-	for _, rec := range r.m.tables[layout.Unknowns].records {
+	for _, rec := range r.m.tables[layout.Unknowns].Records {
 		row := []string{}
-		for _, s := range rec.slots[:6] {
-			row = append(row, s.text)
+		for _, s := range rec.Slots[:6] {
+			row = append(row, s.Text)
 		}
 		unknowns = append(unknowns, row)
 	}
@@ -36,8 +37,8 @@ func TestABeltInThePanes(t *testing.T) {
 	}
 	lines := &r.m.tables[layout.Lines]
 	for k, head := range []string{"wrap", "friction", "tight"} {
-		col := slices.IndexFunc(lines.columns, func(c column) bool { return c.head == head })
-		if want := []string{"200 deg", "0.3", ""}[k]; col < 0 || lines.records[0].slots[col].text != want {
+		col := slices.IndexFunc(lines.Columns, func(c cells.Column) bool { return c.Head == head })
+		if want := []string{"200 deg", "0.3", ""}[k]; col < 0 || lines.Records[0].Slots[col].Text != want {
 			t.Errorf("the lines have no %s of %q", head, want)
 		}
 	}

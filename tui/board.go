@@ -42,7 +42,7 @@ type worked struct {
 	of      *statics.Solution
 	working *working.Working
 	fault   string
-	written [2]text // as the panes that showed it when it was asked for want it
+	written [2]shownText // as the panes that showed it when it was asked for want it
 }
 
 // toBoard opens the board.
@@ -54,7 +54,7 @@ func (m *Model) toBoard() tea.Cmd {
 // lay lays the solution out as steps, unless that is done already. One is laid out at
 // a time; the newest that came meanwhile follows.
 func (m *Model) lay() tea.Cmd {
-	s := m.live.solution
+	s := m.live.Solution
 	if !m.wantsSteps() || s == nil || m.worked.of == s || m.laying != nil {
 		return nil
 	}
@@ -85,7 +85,7 @@ func (m Model) wantsSteps() bool {
 // takeWorked receives a working, and finds the step that was shown.
 func (m *Model) takeWorked(msg worked) {
 	m.laying = nil
-	if msg.of != m.live.solution {
+	if msg.of != m.live.Solution {
 		return // overtaken: the newer one is on its way
 	}
 	m.worked = msg

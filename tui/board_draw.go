@@ -8,6 +8,7 @@ import (
 	"trivet/mechanics/working"
 	"trivet/tui/grid"
 	"trivet/tui/picture"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -22,7 +23,7 @@ const (
 // boardPage is how a step stands on the board.
 type boardPage struct {
 	text, picture image.Rectangle
-	paneText      paneText
+	paneText      text.Lines
 	rows          int  // of text that show
 	below         bool // there is more text
 }
@@ -62,20 +63,20 @@ func (m Model) boardPage() (p boardPage) {
 }
 
 // stepText is the step in lines of a width.
-func (m Model) stepText(w, air int) paneText {
+func (m Model) stepText(w, air int) text.Lines {
 	steps := m.steps()
 	if m.board.at >= len(steps) {
 		return nil
 	}
 	step := steps[m.board.at]
-	var out paneText
+	var out text.Lines
 	body, hidden := step.Body, false
 	if m.board.hides && !m.board.shown {
 		body, hidden = newHiding(m.worked.of).blocks(step)
 	}
-	out.laid(stepLayout(w, air, m.theme.Set == theme.Seven), body)
+	out.Laid(text.Layout(w, air, m.theme.Set == theme.Seven), body)
 	if hidden && len(body) == 0 {
-		out.text(theme.Warn, "hidden: r shows it")
+		out.Plain(theme.Warn, "hidden: r shows it")
 	}
 	return out
 }
@@ -83,11 +84,11 @@ func (m Model) stepText(w, air int) paneText {
 // drawBoard draws the board on the whole screen.
 func (m Model) drawBoard(c grid.Canvas) {
 	b, steps := m.board, m.steps()
-	if p := m.live.problem; p != nil {
+	if p := m.live.Problem; p != nil {
 		c.Text(boardIn, 0, theme.Dim, grid.Fit(p.Title, max(c.W()-30, 0)))
 	}
 	where := fmt.Sprintf("step %d of %d", b.at+1, len(steps))
-	if m.live.stale {
+	if m.live.Stale {
 		where = "stale   " + where
 	}
 	if b.hides {
@@ -97,7 +98,7 @@ func (m Model) drawBoard(c grid.Canvas) {
 		c.Text(c.W()-grid.Width(where)-boardIn, 0, theme.Dim, where)
 	}
 	switch {
-	case m.live.solution == nil:
+	case m.live.Solution == nil:
 		c.Text(boardIn, 2, theme.Warn, grid.Fit("No result yet, so there is no working: esc leads back to the cells.", c.W()-boardIn))
 	case len(steps) == 0:
 		c.Text(boardIn, 2, theme.Dim, "The steps are being laid out.")
@@ -120,20 +121,20 @@ func (m Model) drawBoard(c grid.Canvas) {
 func (m Model) drawStep(c grid.Canvas, step working.Step) {
 	p := m.boardPage()
 	from := max(min(m.board.line, len(p.paneText)-1), 0)
-	p.paneText.draw(c.In(p.text), offset{y: from}, p.text.Dx(), m.live.stale)
+	p.paneText.Draw(c.In(p.text), text.Offset{Y: from}, p.text.Dx(), m.live.Stale)
 	if p.below {
 		c.Text(p.text.Min.X, p.text.Max.Y, theme.Dim, "more below: space")
 	}
-	if p.picture.Empty() || m.live.problem == nil {
+	if p.picture.Empty() || m.live.Problem == nil {
 		return
 	}
-	sol := m.live.solution
+	sol := m.live.Solution
 	if m.board.hides && !m.board.shown || step.Kind < working.Senses {
 		sol = nil // the equations have the senses that count as positive, and an arrow's length tells an answer
 	}
-	part := scene.Part(m.live.problem, sol, subject(step))
+	part := scene.Part(m.live.Problem, sol, subject(step))
 	picture.Draw(c.In(p.picture), &part, m.cam.view(&part), picture.Options{
-		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.stale,
+		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale,
 	})
 }
 

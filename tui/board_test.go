@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/working"
+	"trivet/tui/results"
 )
 
 // stepNamed goes to a step by its title.
@@ -75,7 +76,7 @@ func TestNothingOfAStepIsLost(t *testing.T) {
 		for _, l := range r.m.boardPage().paneText {
 			text := ""
 			for _, s := range l {
-				text += s.text
+				text += s.Text
 			}
 			if text = strings.TrimSpace(text); text != "" && !shown[text] {
 				t.Errorf("%s: %q never shows", step.Title, text)
@@ -118,10 +119,10 @@ func TestTheListOfSteps(t *testing.T) {
 
 // answersOf are the values of the unknowns as a working prints them.
 func answersOf(r *rig) (values []string) {
-	p, s := r.m.live.problem, r.m.live.solution
+	p, s := r.m.live.Problem, r.m.live.Solution
 	for i, x := range s.X {
 		if x.Value != 0 {
-			values = append(values, format(p, x.Value, p.Unknowns[i].Dim))
+			values = append(values, results.Format(p, x.Value, p.Unknowns[i].Dim))
 		}
 	}
 	return values
@@ -167,7 +168,7 @@ func TestHiddenAnswersDoNotShow(t *testing.T) {
 				}
 			}
 			senses := []string{"tension)", "compression)"}
-			for _, u := range r.m.live.problem.Unknowns {
+			for _, u := range r.m.live.Problem.Unknowns {
 				senses = append(senses, u.Name+" (T)", u.Name+" (C)")
 			}
 			for _, sense := range senses {
@@ -224,8 +225,8 @@ func TestThePictureShowsTheStep(t *testing.T) {
 	r.keys("p", "t", "?")
 	r.sees("Keys: On the board")
 	r.keys("esc")
-	if r.m.cam.name(r.m.live.problem) != "top" {
-		t.Errorf("seen from %s", r.m.cam.name(r.m.live.problem))
+	if r.m.cam.name(r.m.live.Problem) != "top" {
+		t.Errorf("seen from %s", r.m.cam.name(r.m.live.Problem))
 	}
 }
 

@@ -8,16 +8,17 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
 // write makes the edit of a cell that is kept.
-func (m *Model) write(e *edit, f *fresh) error {
-	text := e.value()
+func (m *Model) write(e *cells.Edit, f *cells.Fresh) error {
+	text := e.Value()
 	switch {
-	case f != nil && f.table != "":
+	case f != nil && f.Table != "":
 		name := strings.TrimSpace(text)
-		if err := problem.NewName(m.history.Current(), problem.ThingOf(f.table), name); err != nil {
+		if err := problem.NewName(m.history.Current(), problem.ThingOf(f.Table), name); err != nil {
 			return err
 		}
 		return m.history.Do(newRowEdit(m.history.Current(), f, name))
@@ -26,38 +27,38 @@ func (m *Model) write(e *edit, f *fresh) error {
 		row, _ := cell.Row("asked")
 		c, _ := row.Cell("")
 		return m.history.Do(sheet.SetCell{Ref: sheet.Ref{Row: "asked"}, Text: strings.TrimSpace(c.Text + " " + text)})
-	case text == e.was:
+	case text == e.Was:
 		return nil
-	case e.slot.does == setAsked:
-		ref, all := m.asking(e.slot, text)
+	case e.Slot.Does == cells.SetAsked:
+		ref, all := m.asking(e.Slot, text)
 		return m.history.Do(change(m.history.Current(), ref, all))
-	case e.slot.does == setName:
-		return m.rename(e.slot.ref, strings.TrimSpace(text))
+	case e.Slot.Does == cells.SetName:
+		return m.rename(e.Slot.Ref, strings.TrimSpace(text))
 	}
-	return m.history.Do(change(m.history.Current(), e.slot.ref, text))
+	return m.history.Do(change(m.history.Current(), e.Slot.Ref, text))
 }
 
 // newRowEdit adds a row with the cells that it needs, to be filled in next.
-func newRowEdit(s *sheet.Sheet, f *fresh, name string) sheet.Edit {
-	var cells []sheet.KeyText
-	switch f.table {
+func newRowEdit(s *sheet.Sheet, f *cells.Fresh, name string) sheet.Edit {
+	var texts []sheet.KeyText
+	switch f.Table {
 	case "lines":
-		cells = []sheet.KeyText{{Key: "kind", Text: "cable"}}
+		texts = []sheet.KeyText{{Key: "kind", Text: "cable"}}
 	case "joints":
-		cells = []sheet.KeyText{{Key: "kind", Text: ""}}
+		texts = []sheet.KeyText{{Key: "kind", Text: ""}}
 	case "couples":
-		cells = []sheet.KeyText{{Key: "on", Text: ""}}
+		texts = []sheet.KeyText{{Key: "on", Text: ""}}
 	case "distributed":
-		cells = []sheet.KeyText{{Key: "path", Text: ""}}
+		texts = []sheet.KeyText{{Key: "path", Text: ""}}
 	case "bodies":
-		cells = []sheet.KeyText{{Key: "centre", Text: ""}}
+		texts = []sheet.KeyText{{Key: "centre", Text: ""}}
 	default:
-		cells = []sheet.KeyText{{Key: "", Text: ""}}
-		if f.table == "points" && firstPoint(s) {
-			cells = []sheet.KeyText{{Key: "at", Text: ""}, {Key: "on", Text: "particle"}}
+		texts = []sheet.KeyText{{Key: "", Text: ""}}
+		if f.Table == "points" && cells.FirstPoint(s) {
+			texts = []sheet.KeyText{{Key: "at", Text: ""}, {Key: "on", Text: "particle"}}
 		}
 	}
-	return sheet.AddRow{Table: f.table, Name: name, After: f.after, Cells: cells}
+	return sheet.AddRow{Table: f.Table, Name: name, After: f.After, Cells: texts}
 }
 
 // change is the edit that gives a cell a text. A blank takes the cell out, so
@@ -102,17 +103,17 @@ func (m *Model) rename(ref sheet.Ref, to string) error {
 // deleteRow takes out the row under the cursor; undo brings it back.
 func (m *Model) deleteRow() tea.Cmd {
 	t, at := m.tables[m.focus], m.at[m.focus]
-	if at.row >= len(t.records) {
+	if at.Row >= len(t.Records) {
 		m.say("there is no row here", false)
 		return nil
 	}
-	ref := t.records[at.row].row
+	ref := t.Records[at.Row].Row
 	if m.focus == layout.Unknowns {
-		if s := t.records[at.row].slots[0]; s.does == setAsked {
+		if s := t.Records[at.Row].Slots[0]; s.Does == cells.SetAsked {
 			return m.dropAsked(s)
 		}
-		if s := t.records[at.row].slots[0]; s.does == setName && s.ref.Table == "" && ref.Table == "" {
-			m.say(s.ref.Row+" appears only in magnitudes; it disappears when no magnitude names it", false)
+		if s := t.Records[at.Row].Slots[0]; s.Does == cells.SetName && s.Ref.Table == "" && ref.Table == "" {
+			m.say(s.Ref.Row+" appears only in magnitudes; it disappears when no magnitude names it", false)
 			return nil
 		}
 		where := "a force line: delete it there (alt+3)"
@@ -142,18 +143,18 @@ func (m *Model) deleteRow() tea.Cmd {
 func (m *Model) clearCell() tea.Cmd {
 	s, ok := m.slot()
 	switch {
-	case !ok || s.does == nothing:
+	case !ok || s.Does == cells.Nothing:
 		m.say("this cell is derived from others", false)
 		return nil
-	case s.does == setName:
+	case s.Does == cells.SetName:
 		m.say("ctrl+d deletes the row", false)
 		return nil
-	case s.does == setAsked:
+	case s.Does == cells.SetAsked:
 		return m.dropAsked(s)
 	case m.raw(s) == "":
 		return nil
 	}
-	if err := m.history.Do(change(m.history.Current(), s.ref, "")); err != nil {
+	if err := m.history.Do(change(m.history.Current(), s.Ref, "")); err != nil {
 		m.say(err.Error(), true)
 		return nil
 	}

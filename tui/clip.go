@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
@@ -32,16 +33,16 @@ type mark struct {
 // cursor. The name of a row stands for all of it.
 func (m Model) block() (top, left, bottom, right int) {
 	at := m.at[m.focus]
-	top, left, bottom, right = at.row, at.col, at.row, at.col
+	top, left, bottom, right = at.Row, at.Col, at.Row, at.Col
 	if m.mark.on {
-		top, bottom = min(at.row, m.mark.row), max(at.row, m.mark.row)
-		left, right = min(at.col, m.mark.col), max(at.col, m.mark.col)
+		top, bottom = min(at.Row, m.mark.row), max(at.Row, m.mark.row)
+		left, right = min(at.Col, m.mark.col), max(at.Col, m.mark.col)
 	}
 	t := m.tables[m.focus]
 	if left == 0 {
-		right = len(t.columns) - 1
+		right = len(t.Columns) - 1
 	}
-	return max(top, 0), left, min(bottom, len(t.records)-1), right
+	return max(top, 0), left, min(bottom, len(t.Records)-1), right
 }
 
 // marked tells whether a cell of the pane with the keys is in a marked block.
@@ -57,17 +58,17 @@ func (m Model) marked(row, col int) bool {
 func (m *Model) extend(i keys.Intent) {
 	at := &m.at[m.focus]
 	if !m.mark.on {
-		m.mark = mark{true, at.row, at.col}
+		m.mark = mark{true, at.Row, at.Col}
 	}
 	switch i {
 	case keys.MarkUp:
-		at.row--
+		at.Row--
 	case keys.MarkDown:
-		at.row++
+		at.Row++
 	case keys.MarkLeft:
-		at.col--
+		at.Col--
 	case keys.MarkRight:
-		at.col++
+		at.Col++
 	}
 	m.fit()
 	m.project()
@@ -81,20 +82,20 @@ func (m *Model) copyBlock() (cmd tea.Cmd, ok bool) {
 		m.say("there is no row here", false)
 		return nil, false
 	}
-	var cells [][]string
+	var block [][]string
 	var rows []clipRow
-	for _, r := range t.records[top : bottom+1] {
+	for _, r := range t.Records[top : bottom+1] {
 		var line []string
-		for col := left; col <= right && col < len(r.slots); col++ {
-			text := r.slots[col].text
-			if r.slots[col].does != nothing {
-				text = m.raw(r.slots[col])
+		for col := left; col <= right && col < len(r.Slots); col++ {
+			text := r.Slots[col].Text
+			if r.Slots[col].Does != cells.Nothing {
+				text = m.raw(r.Slots[col])
 			}
 			line = append(line, text)
 		}
-		cells = append(cells, line)
-		if row, ok := m.history.Current().Table(r.row.Table).Row(r.row.Row); ok && left == 0 && m.movable(r.row) {
-			c := clipRow{table: r.row.Table, name: row.Name}
+		block = append(block, line)
+		if row, ok := m.history.Current().Table(r.Row.Table).Row(r.Row.Row); ok && left == 0 && m.movable(r.Row) {
+			c := clipRow{table: r.Row.Table, name: row.Name}
 			for _, cell := range row.Cells {
 				if cell.Readable {
 					c.cells = append(c.cells, sheet.KeyText{Key: cell.Key, Text: cell.Text})
@@ -103,7 +104,7 @@ func (m *Model) copyBlock() (cmd tea.Cmd, ok bool) {
 			rows = append(rows, c)
 		}
 	}
-	m.clip = clip{text: sheet.TSV(cells), rows: rows}
+	m.clip = clip{text: sheet.TSV(block), rows: rows}
 	m.say("copied "+m.amount(), false)
 	return tea.SetClipboard(m.clip.text), true
 }
@@ -134,14 +135,14 @@ func (m *Model) cutBlock() tea.Cmd {
 	top, left, bottom, right := m.block()
 	amount := m.amount()
 	var edits []sheet.Edit
-	for _, r := range m.tables[m.focus].records[top : bottom+1] {
-		if left == 0 && m.movable(r.row) {
-			edits = append(edits, sheet.DeleteRow{Table: r.row.Table, Row: r.row.Row})
+	for _, r := range m.tables[m.focus].Records[top : bottom+1] {
+		if left == 0 && m.movable(r.Row) {
+			edits = append(edits, sheet.DeleteRow{Table: r.Row.Table, Row: r.Row.Row})
 			continue
 		}
-		for col := left; col <= right && col < len(r.slots); col++ {
-			if s := r.slots[col]; s.does == setCell && m.raw(s) != "" {
-				edits = append(edits, change(m.history.Current(), s.ref, ""))
+		for col := left; col <= right && col < len(r.Slots); col++ {
+			if s := r.Slots[col]; s.Does == cells.SetCell && m.raw(s) != "" {
+				edits = append(edits, change(m.history.Current(), s.Ref, ""))
 			}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 )
 
@@ -20,27 +21,27 @@ const maxWords = 50
 // in the way of a list.
 func (m *Model) complete() {
 	e := *m.edit
-	e.words, e.word = nil, unpicked
+	e.Words, e.Word = nil, cells.Unpicked
 	m.edit = &e
-	ref := e.slot.ref
+	ref := e.Slot.Ref
 	switch {
-	case e.list != nil || e.closed || e.text == e.was || !lettered(e.text[:e.at]):
+	case e.List != nil || e.Closed || e.Text == e.Was || !lettered(e.Text[:e.At]):
 		return
-	case e.slot.does == setAsked:
+	case e.Slot.Does == cells.SetAsked:
 		ref = sheet.Ref{Row: "asked"}
-	case e.slot.does != setCell:
+	case e.Slot.Does != cells.SetCell:
 		return
 	}
-	for _, c := range problem.Complete(m.history.Current(), ref, e.text, e.at) {
-		if c.From >= e.at || c.To > len(e.text) || c.From > c.To {
+	for _, c := range problem.Complete(m.history.Current(), ref, e.Text, e.At) {
+		if c.From >= e.At || c.To > len(e.Text) || c.From > c.To {
 			continue
 		}
-		if c.Text == e.text[c.From:c.To] {
-			e.words = nil
+		if c.Text == e.Text[c.From:c.To] {
+			e.Words = nil
 			return
 		}
-		if len(e.words) < maxWords {
-			e.words = append(e.words, c)
+		if len(e.Words) < maxWords {
+			e.Words = append(e.Words, c)
 		}
 	}
 }
@@ -56,20 +57,20 @@ func lettered(text string) bool {
 // inWords does the intents of the list of completions; ok tells that it was one.
 func (m *Model) inWords(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	e := *m.edit
-	if len(e.words) == 0 {
+	if len(e.Words) == 0 {
 		return nil, false
 	}
 	switch {
 	case i == keys.PickUp:
-		e.word = max(e.word-1, unpicked)
+		e.Word = max(e.Word-1, cells.Unpicked)
 	case i == keys.PickDown:
-		e.word = min(e.word+1, len(e.words)-1)
+		e.Word = min(e.Word+1, len(e.Words)-1)
 	case i == keys.CloseList:
-		e.words, e.closed = nil, true
-	case i == keys.TakeWord, i == keys.Commit && e.word != unpicked:
-		c := e.words[max(e.word, 0)]
-		e.text, e.at = e.text[:c.From]+c.Text+e.text[c.To:], c.From+len(c.Text)
-		e.words, e.word = nil, unpicked
+		e.Words, e.Closed = nil, true
+	case i == keys.TakeWord, i == keys.Commit && e.Word != cells.Unpicked:
+		c := e.Words[max(e.Word, 0)]
+		e.Text, e.At = e.Text[:c.From]+c.Text+e.Text[c.To:], c.From+len(c.Text)
+		e.Words, e.Word = nil, cells.Unpicked
 		m.edit = &e
 		return m.preview(), true
 	default:
@@ -77,17 +78,4 @@ func (m *Model) inWords(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	}
 	m.edit = &e
 	return nil, true
-}
-
-// offered gives what stands in the list under the cell: the choices that fit, or
-// the completions.
-func (e *edit) offered() (list []choice, pick int, noun string) {
-	if e.list != nil {
-		list, pick = e.fitting()
-		return list, pick, "kind"
-	}
-	for _, c := range e.words {
-		list = append(list, choice{text: c.Text, says: c.Says})
-	}
-	return list, e.word, "word"
 }

@@ -16,30 +16,30 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	to := func() {
 		t.Helper()
 		r.keys("alt+3", "pgup", "home")
-		for s, _ := r.m.slot(); s.ref.Key != "path"; s, _ = r.m.slot() {
+		for s, _ := r.m.slot(); s.Ref.Key != "path"; s, _ = r.m.slot() {
 			r.keys("right")
 		}
 	}
 	to()
 	r.text("D ")
-	if len(r.m.edit.words) > 0 {
-		t.Errorf("a blank asks for %v", r.m.edit.words)
+	if len(r.m.edit.Words) > 0 {
+		t.Errorf("a blank asks for %v", r.m.edit.Words)
 	}
 	r.text("Po")
 	r.sees("Post", "Pole", "tab takes, down chooses, esc closes")
-	first := r.m.edit.words[0].Text
+	first := r.m.edit.Words[0].Text
 	r.keys("tab")
-	if want := "D " + first; r.m.edit == nil || r.m.edit.text != want {
+	if want := "D " + first; r.m.edit == nil || r.m.edit.Text != want {
 		t.Fatalf("tab does not take %q", want)
 	}
-	if len(r.m.edit.words) > 0 {
+	if len(r.m.edit.Words) > 0 {
 		t.Error("a whole word asks for more")
 	}
 	r.keys("ctrl+u")
 	r.text("D Po")
-	second := r.m.edit.words[1].Text
+	second := r.m.edit.Words[1].Text
 	r.keys("down", "down", "up", "down", "enter")
-	if want := "D " + second; r.m.edit == nil || r.m.edit.text != want {
+	if want := "D " + second; r.m.edit == nil || r.m.edit.Text != want {
 		t.Fatalf("enter does not take %q: %+v", want, r.m.edit)
 	}
 	r.keys("enter")
@@ -54,11 +54,11 @@ func TestWordsAreOfferedAsTyped(t *testing.T) {
 	to()
 	r.text("D Po")
 	r.keys("esc")
-	if r.m.edit == nil || len(r.m.edit.words) > 0 {
+	if r.m.edit == nil || len(r.m.edit.Words) > 0 {
 		t.Fatal("esc does not close the list alone")
 	}
 	r.text("l")
-	if len(r.m.edit.words) > 0 {
+	if len(r.m.edit.Words) > 0 {
 		t.Error("the list comes back")
 	}
 	r.keys("esc")
@@ -86,7 +86,7 @@ func TestWordsOfOtherCells(t *testing.T) {
 		r.keys(c.keys...)
 		r.text(c.text)
 		var words []string
-		for _, w := range r.m.edit.words {
+		for _, w := range r.m.edit.Words {
 			words = append(words, w.Text)
 		}
 		if all := strings.Join(words, " "); c.want == "" && all != "" || !strings.Contains(all, c.want) {

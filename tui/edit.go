@@ -8,43 +8,31 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 )
-
-// edit is a cell being typed in. It is replaced, never changed, so that a frame
-// of an earlier model stays what it was.
-type edit struct {
-	line
-	slot slot
-	was  string   // the text before
-	list []choice // what the cell may hold, where it is one of a list
-	pick int      // which of those that fit the text, once an arrow has chosen
-
-	words  []problem.Completion // of the word at the cursor
-	word   int                  // which of them, once an arrow has chosen
-	closed bool                 // they are not wanted in this cell
-}
 
 // begin edits the cell under the cursor from the text it has.
 func (m *Model) begin() bool {
 	s, ok := m.slot()
 	switch {
-	case ok && s.does == nothing && m.focus == layout.Supports && s.text == "":
+	case ok && s.Does == cells.Nothing && m.focus == layout.Supports && s.Text == "":
 		m.say("a row of this kind has no such cell", false)
 		return false
-	case !ok || s.does == nothing:
+	case !ok || s.Does == cells.Nothing:
 		m.say("this cell is derived and cannot be edited", false)
 		return false
 	}
-	if s.does == setName && s.ref.Table == "" {
-		if what, owner, owned := problem.OwnerOf(m.history.Current(), s.ref.Row); owned {
-			m.say(fmt.Sprintf("%s is named after the %s %s: rename that", s.ref.Row, what, owner), false)
+	if s.Does == cells.SetName && s.Ref.Table == "" {
+		if what, owner, owned := problem.OwnerOf(m.history.Current(), s.Ref.Row); owned {
+			m.say(fmt.Sprintf("%s is named after the %s %s: rename that", s.Ref.Row, what, owner), false)
 			return false
 		}
 	}
 	was := m.raw(s)
-	m.edit = &edit{line: newLine(was), slot: s, was: was, list: m.made.choices(s), pick: unpicked}
+	m.edit = &cells.Edit{Line: text.NewLine(was), Slot: s, Was: was, List: m.made.Choices(s), Pick: cells.Unpicked}
 	return true
 }
 
@@ -55,60 +43,60 @@ const unknownMark = "?"
 // takesUnknown tells whether ? says something in the cell under the cursor.
 func (m Model) takesUnknown() bool {
 	s, ok := m.slot()
-	key := s.ref.Key
-	return ok && s.does == setCell && (s.ref.Table == "lines" || s.ref.Table == "couples") && (key == "magnitude" || key == "components")
+	key := s.Ref.Key
+	return ok && s.Does == cells.SetCell && (s.Ref.Table == "lines" || s.Ref.Table == "couples") && (key == "magnitude" || key == "components")
 }
 
 // raw is the text that an edit of a slot begins with: the cell's own, where the
 // slot shows a mark instead.
-func (m Model) raw(s slot) string {
-	switch s.does {
-	case setName:
-		return s.ref.Row
-	case setAsked:
-		return s.text
+func (m Model) raw(s cells.Slot) string {
+	switch s.Does {
+	case cells.SetName:
+		return s.Ref.Row
+	case cells.SetAsked:
+		return s.Text
 	}
-	c, _ := m.history.Current().Cell(s.ref)
+	c, _ := m.history.Current().Cell(s.Ref)
 	return c.Text
 }
 
 // typed takes characters: into the line being typed, or in place of a cell.
-func (m *Model) typed(text string) tea.Cmd {
+func (m *Model) typed(chars string) tea.Cmd {
 	switch m.mode() {
 	case keys.OnSearch:
-		m.search.insert(text)
+		m.search.Insert(chars)
 		m.seek(0)
 	case keys.OnPalette:
-		m.palette = m.palette.typed(text)
+		m.palette = m.palette.typed(chars)
 	case keys.OnSettings, keys.InSetting:
-		m.typedSetting(text)
+		m.typedSetting(chars)
 	case keys.OnName:
 		l := *m.naming
-		l.insert(text)
+		l.Insert(chars)
 		m.naming = &l
 	case keys.InCell, keys.InList, keys.InWords:
 		e := *m.edit
-		if e.list != nil && e.text == e.was {
-			e.line = line{} // one of a list is replaced, not added to
+		if e.List != nil && e.Text == e.Was {
+			e.Line = text.Line{} // one of a list is replaced, not added to
 		}
-		e.insert(text)
-		e.pick = unpicked
+		e.Insert(chars)
+		e.Pick = cells.Unpicked
 		m.edit = &e
 		m.complete()
 		return m.preview()
 	case keys.OnBoard:
-		m.stepNumber(text)
+		m.stepNumber(chars)
 	case keys.OnStart:
-		return m.look(text)
+		return m.look(chars)
 	case keys.OnCells:
-		if m.typedRow(text) {
+		if m.typedRow(chars) {
 			return nil
 		}
 		if !m.begin() {
 			return nil
 		}
-		m.edit.line = line{}
-		m.edit.insert(text)
+		m.edit.Line = text.Line{}
+		m.edit.Insert(chars)
 		m.complete()
 		return m.preview()
 	}
@@ -127,12 +115,12 @@ func (m *Model) paste(text string) tea.Cmd {
 func (m *Model) preview() tea.Cmd {
 	m.noteTyping()
 	s := m.history.Current()
-	switch m.edit.slot.does {
-	case setCell:
-		s = s.With(m.edit.slot.ref, m.edit.value())
-	case setAsked:
+	switch m.edit.Slot.Does {
+	case cells.SetCell:
+		s = s.With(m.edit.Slot.Ref, m.edit.Value())
+	case cells.SetAsked:
 		if m.fresh == nil {
-			ref, text := m.asking(m.edit.slot, m.edit.text)
+			ref, text := m.asking(m.edit.Slot, m.edit.Text)
 			s = s.With(ref, text)
 		}
 	default:
@@ -153,9 +141,9 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Commit:
 		return m.keep(m.onward), true
 	case keys.CommitDown:
-		return m.keep(func() { m.at[m.focus].row++ }), true
+		return m.keep(func() { m.at[m.focus].Row++ }), true
 	case keys.CommitUp:
-		return m.keep(func() { m.at[m.focus].row-- }), true
+		return m.keep(func() { m.at[m.focus].Row-- }), true
 	case keys.CommitNext:
 		return m.keep(func() { m.step(1) }), true
 	case keys.CommitPrev:
@@ -168,16 +156,16 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 		return m.define(), true
 	}
 	e := *m.edit
-	if !e.choose(i) && !e.handle(i) {
+	if !e.Choose(i) && !e.Handle(i) {
 		return nil, false
 	}
-	changed := e.text != m.edit.text
+	changed := e.Text != m.edit.Text
 	if changed {
-		e.pick = unpicked
+		e.Pick = cells.Unpicked
 	}
-	changed = changed || e.value() != m.edit.value()
+	changed = changed || e.Value() != m.edit.Value()
 	m.edit = &e
-	if e.words != nil || changed {
+	if e.Words != nil || changed {
 		m.complete()
 	}
 	if changed {
@@ -190,7 +178,7 @@ func (m *Model) typing(i keys.Intent) (tea.Cmd, bool) {
 // the text, it stays as it is being typed.
 func (m *Model) keep(move func()) tea.Cmd {
 	e, f := m.edit, m.fresh
-	if f != nil && strings.TrimSpace(e.text) == "" {
+	if f != nil && strings.TrimSpace(e.Text) == "" {
 		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
 		return m.changed()
 	}
@@ -199,20 +187,20 @@ func (m *Model) keep(move func()) tea.Cmd {
 		m.say(err.Error(), true)
 		return nil
 	}
-	m.offerRetelling(before, e.slot.ref)
+	m.offerRetelling(before, e.Slot.Ref)
 	m.edit, m.fresh = nil, nil
 	cmd := m.changed()
-	if f != nil && f.table != "" {
-		made := sheet.Ref{Table: f.table, Row: strings.TrimSpace(e.text)}
+	if f != nil && f.Table != "" {
+		made := sheet.Ref{Table: f.Table, Row: strings.TrimSpace(e.Text)}
 		move = func() { m.firstCell(made) }
-		if f.table == "points" || f.table == "lines" {
+		if f.Table == "points" || f.Table == "lines" {
 			m.newest = made
 		}
 	}
 	move()
 	m.fit()
 	m.project()
-	if f != nil && (f.table == "joints" || f.table == "lines") {
+	if f != nil && (f.Table == "joints" || f.Table == "lines") {
 		m.begin() // with the list of kinds open
 	}
 	return cmd

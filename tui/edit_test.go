@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -33,8 +34,8 @@ func TestTypingReplacesAndIsLive(t *testing.T) {
 	r.keys("enter")
 	r.holds(pointA, "-3, 0")
 	r.sees("unsaved", "45.0 N")
-	if r.m.at[layout.Points].row != 2 {
-		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].row)
+	if r.m.at[layout.Points].Row != 2 {
+		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].Row)
 	}
 }
 
@@ -43,10 +44,10 @@ func TestHalfTypedKeepsTheLastResultStale(t *testing.T) {
 	r.keys("down", "right")
 	r.text("-3,")
 	r.sees("stale: statically determinate", "System (stale)", "Unknown magnitudes (stale)", "37.5 N", "^")
-	if r.m.live.solution == nil || len(r.m.live.errs) == 0 {
+	if r.m.live.Solution == nil || len(r.m.live.Errs) == 0 {
 		t.Fatal("the last result is gone")
 	}
-	r.sees(r.m.live.errs[0].Msg)
+	r.sees(r.m.live.Errs[0].Msg)
 	r.text(" 4")
 	if strings.Contains(r.screen(), "stale") {
 		t.Errorf("still stale:\n%s", r.screen())
@@ -97,13 +98,13 @@ func TestEditingInTheLine(t *testing.T) {
 	r.keys("down", "right", "f2", "home", "delete", "end", "backspace")
 	r.text("5")
 	r.keys("left", "left", "right")
-	if got := r.m.edit.text; got != "3, 5" {
+	if got := r.m.edit.Text; got != "3, 5" {
 		t.Errorf("the line is %q", got)
 	}
 	r.keys("ctrl+u")
 	r.text("?")
 	r.send(tea.PasteMsg{Content: "1,\n2"})
-	if got := r.m.edit.text; got != "?1, 2" {
+	if got := r.m.edit.Text; got != "?1, 2" {
 		t.Errorf("the line is %q", got)
 	}
 }
@@ -114,7 +115,7 @@ func TestTabGoesThroughTheCellsOfAllPanes(t *testing.T) {
 	first := r.m.at
 	for range 300 {
 		seen[r.m.focus]++
-		if s, _ := r.m.slot(); s.does == nothing {
+		if s, _ := r.m.slot(); s.Does == cells.Nothing {
 			t.Fatalf("tab rests on %v", r.m.at[r.m.focus])
 		}
 		r.keys("tab")
@@ -140,7 +141,7 @@ func TestTabKeepsWhatIsTyped(t *testing.T) {
 	r.text("-3, 0")
 	r.keys("tab")
 	r.holds(pointA, "-3, 0")
-	if got := r.m.at[layout.Points]; got.row != 1 || got.col != 2 {
+	if got := r.m.at[layout.Points]; got.Row != 1 || got.Col != 2 {
 		t.Errorf("tab leads to %v", got)
 	}
 }

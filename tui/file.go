@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/text"
 	"trivet/tui/xdg"
 )
 
@@ -16,9 +17,9 @@ import (
 type question struct {
 	text    string
 	yes, no func(m *Model) tea.Cmd
-	more    paneText // what it is about, to be seen
+	more    text.Lines // what it is about, to be seen
 	seen    bool
-	at      offset // how far it is scrolled
+	at      text.Offset // how far it is scrolled
 }
 
 // saved is what became of a save.
@@ -27,7 +28,7 @@ type saved struct {
 	sheet *sheet.Sheet
 	stamp sheet.Stamp
 	err   error
-	other paneText // what differs in the file that is in the way
+	other text.Lines // what differs in the file that is in the way
 }
 
 // save keeps what is being typed, then writes the file, or asks for its name.
@@ -48,7 +49,7 @@ func (m *Model) save() tea.Cmd {
 }
 
 func (m *Model) askName() {
-	l := newLine(m.path)
+	l := text.NewLine(m.path)
 	m.naming, m.forPage = &l, 0
 }
 
@@ -116,7 +117,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 // quit leaves, and asks first where something is unsaved.
 func (m *Model) quit() tea.Cmd {
 	var cmd tea.Cmd
-	if m.edit != nil && (m.edit.text != m.edit.was || m.fresh != nil) {
+	if m.edit != nil && (m.edit.Text != m.edit.Was || m.fresh != nil) {
 		cmd = m.keep(func() {})
 		if m.edit != nil {
 			// The sheet refuses the text. To leave is still possible.
@@ -149,13 +150,13 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 		return nil, true
 	case keys.See:
 		shown := *q
-		shown.seen, shown.at = !q.seen, offset{}
+		shown.seen, shown.at = !q.seen, text.Offset{}
 		m.ask = &shown
 		return nil, true
 	}
 	shown := *q
 	m.ask = &shown
-	if !scroll(&shown.at, i, m.seenRect().Dy()-1) {
+	if !text.Scroll(&shown.at, i, m.seenRect().Dy()-1) {
 		return nil, false
 	}
 	m.clampSeen(&shown.at)
@@ -169,21 +170,21 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Cancel:
 		m.naming, m.leave = nil, false
 	case keys.Commit:
-		if l.text == "" {
+		if l.Text == "" {
 			m.say("type a name such as mast.toml", false)
 			return nil, true
 		}
 		m.naming = nil
 		if m.forPage != 0 {
-			return m.writePage(m.forPage, l.text, false), true
+			return m.writePage(m.forPage, l.Text, false), true
 		}
-		if l.text == m.path {
-			return m.writeFile(l.text, m.stamp, false), true
+		if l.Text == m.path {
+			return m.writeFile(l.Text, m.stamp, false), true
 		}
 		// A file of this name is somebody's: the save asks before it overwrites.
-		return m.writeFile(l.text, sheet.Stamp{}, false), true
+		return m.writeFile(l.Text, sheet.Stamp{}, false), true
 	default:
-		if !l.handle(i) {
+		if !l.Handle(i) {
 			return nil, false
 		}
 		m.naming = &l

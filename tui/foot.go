@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"cmp"
 	"fmt"
 	"image"
 	"math"
@@ -10,12 +9,11 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
-	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
-	"trivet/units"
 )
 
 // drawFoot shows the cell in full, what is wrong with it under the place where
@@ -30,9 +28,9 @@ func (m Model) drawFoot(c grid.Canvas) {
 	case m.naming != nil:
 		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:
-		m.drawLine(c, "find: ", m.search.line)
+		m.drawLine(c, "find: ", m.search.Line)
 	case m.palette != nil:
-		m.drawLine(c, "command: ", m.palette.line)
+		m.drawLine(c, "command: ", m.palette.Line)
 	case m.help != nil:
 	case m.setup != nil:
 		m.drawSetting(c)
@@ -73,21 +71,21 @@ func (l live) place(e problem.Error) string {
 func (m Model) drawCell(c grid.Canvas) {
 	switch m.focus {
 	case layout.Picture:
-		c.Text(1, 0, theme.Dim, m.cam.words(m.live.problem))
+		c.Text(1, 0, theme.Dim, m.cam.words(m.live.Problem))
 	default:
 		if m.focus.Result() {
 			m.drawSays(c)
 			break
 		}
 		if s, ok := m.slot(); ok {
-			name := m.tables[m.focus].head(m.at[m.focus].row, m.at[m.focus].col)
-			if s.does == setCell {
+			name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col)
+			if s.Does == cells.SetCell {
 				name = label(s)
 			}
 			m.drawSlot(c, name, s)
 		}
 	}
-	if next := m.made.nextStep(m.focus); next != "" && m.focus < layout.System {
+	if next := m.made.NextStep(m.focus); next != "" && m.focus < layout.System {
 		c.Text(1, 1, theme.Warn, grid.Fit(next, c.W()-2))
 		return
 	}
@@ -95,13 +93,13 @@ func (m Model) drawCell(c grid.Canvas) {
 		c.Text(1, 1, theme.Warn, grid.Fit(says, c.W()-2))
 		return
 	}
-	if len(m.live.errs) == 0 {
+	if len(m.live.Errs) == 0 {
 		m.drawNote(c)
 		return
 	}
-	shown := m.live.errs[0]
+	shown := m.live.Errs[0]
 	if s, ok := m.slot(); ok {
-		if e, own := m.live.errorOf(s.ref); own && s.bad {
+		if e, own := m.live.ErrorOf(s.Ref); own && s.Bad {
 			shown = e
 		}
 	}
@@ -109,7 +107,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		return
 	}
 	text := m.live.place(shown)
-	if n := len(m.live.errs); n > 1 {
+	if n := len(m.live.Errs); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
@@ -118,10 +116,10 @@ func (m Model) drawCell(c grid.Canvas) {
 // drawCause shows what is typed and read by nothing in place of an error that something
 // is missing: it most likely stands there, in a table or under a key that is unknown.
 func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
-	if m.live.latest == nil {
+	if m.live.Latest == nil {
 		return false
 	}
-	unread := m.live.latest.Unread
+	unread := m.live.Latest.Unread
 	i := slices.IndexFunc(unread, func(e problem.Error) bool {
 		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
 	})
@@ -134,10 +132,10 @@ func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
 // drawNote shows what is read by nothing, or reads and is most likely not what was
 // meant, that of the row under the cursor before others'.
 func (m Model) drawNote(c grid.Canvas) {
-	if m.live.latest == nil {
+	if m.live.Latest == nil {
 		return
 	}
-	notes := m.live.latest.Notes()
+	notes := m.live.Latest.Notes()
 	if len(notes) == 0 {
 		return
 	}
@@ -152,107 +150,24 @@ func (m Model) drawNote(c grid.Canvas) {
 
 // drawSlot shows a cell that is not typed in: what stands in it, or what is taken
 // where it is left out, and what follows from its row.
-func (m Model) drawSlot(c grid.Canvas, name string, s slot) {
+func (m Model) drawSlot(c grid.Canvas, name string, s cells.Slot) {
 	if name == "" { // its row has no such cell
 		name = m.selected().Row
 	}
 	x := c.Text(1, 0, theme.Name, name+": ")
-	if s.does == setCell && s.text != "" && m.raw(s) == "" {
-		x = c.Text(x, 0, theme.Dim, s.text+" (left out)")
+	if s.Does == cells.SetCell && s.Text != "" && m.raw(s) == "" {
+		x = c.Text(x, 0, theme.Dim, s.Text+" (left out)")
 	} else {
-		x = c.Text(x, 0, theme.Plain, s.text)
+		x = c.Text(x, 0, theme.Plain, s.Text)
 	}
-	if s.does == nothing && s.text != "" && slices.ContainsFunc(m.follows, func(f fact) bool { return f.value == s.text }) {
+	if s.Does == cells.Nothing && s.Text != "" && slices.ContainsFunc(m.follows, func(f cells.Fact) bool { return f.Value == s.Text }) {
 		return // it is what follows
 	}
-	follows := shownFacts(m.follows)
-	if s.text == "" {
+	follows := cells.ShownFacts(m.follows)
+	if s.Text == "" {
 		follows = strings.TrimLeft(follows, " ")
 	}
 	c.Text(x, 0, theme.Computed, follows)
-}
-
-// fact is what follows from a row: a value, and what it is; the row's own value, such
-// as a point's coordinates, needs no words.
-type fact struct{ is, value, unit string }
-
-// shownFacts are facts as the last line shows them, behind the cell.
-func shownFacts(facts []fact) (s string) {
-	for _, f := range facts {
-		s += "   " + cmp.Or(f.is, "= ") + f.value + f.unit
-	}
-	return s
-}
-
-// saidFacts are the same in a sentence.
-func saidFacts(facts []fact) string {
-	parts := make([]string, len(facts))
-	for i, f := range facts {
-		parts[i] = cmp.Or(f.is, "reads ") + f.value + f.unit
-	}
-	return strings.Join(parts, ", ")
-}
-
-// about tells what follows from a row.
-func (b builder) about(ref sheet.Ref) []fact {
-	if problem.Private(ref.Row) {
-		return []fact{{is: "kept and not read, since its name begins with x-"}}
-	}
-	switch ref.Table {
-	case "points":
-		if xyz := b.coordinates(ref.Row); xyz != "" {
-			return []fact{{value: xyz, unit: " " + b.latest.Units.Length.Symbol}}
-		}
-	case "lines":
-		return b.aboutLine(ref)
-	case "joints", "bodies", "couples", "distributed":
-		return b.aboutSupport(ref)
-	case "given":
-		if v := b.givenValue(ref.Row); v != "" {
-			return []fact{{value: v}}
-		}
-	}
-	return nil
-}
-
-// aboutSupport tells what a support holds or what a load comes to.
-func (b builder) aboutSupport(ref sheet.Ref) []fact {
-	p := b.latest
-	if p == nil {
-		return nil
-	}
-	switch ref.Table {
-	case "joints":
-		row, _ := b.s.Table("joints").Row(ref.Row)
-		cell, _ := row.Cell("kind")
-		if info, ok := jointNamed(cell.Text); ok {
-			return []fact{{is: info.Says}}
-		}
-	case "distributed":
-		for _, d := range p.Loads {
-			if d.Name == ref.Row && d.OK {
-				return []fact{{is: "resultant ", value: resultant(p, d)}}
-			}
-		}
-	case "bodies":
-		for _, body := range p.Bodies {
-			if body.Name == ref.Row && !body.Particle {
-				return []fact{{is: "moments about " + body.AboutName + " ", value: vector(p, body.About, units.Length)}}
-			}
-		}
-	}
-	return nil
-}
-
-func (b builder) aboutLine(ref sheet.Ref) (facts []fact) {
-	r, u := b.course(ref.Row)
-	if r != "" {
-		facts = append(facts, fact{is: "|r| = ", value: r, unit: " " + b.latest.Units.Length.Symbol})
-	}
-	if u != "" {
-		facts = append(facts, fact{is: "u = ", value: u})
-	}
-	return facts
 }
 
 // words tells from where the picture is seen.

@@ -5,30 +5,32 @@ import (
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // drawLine shows a line of text with its cursor and gives where its text starts
 // and how much of it is scrolled away.
-func (m Model) drawLine(c grid.Canvas, label string, l line) (start, skip int) {
+func (m Model) drawLine(c grid.Canvas, label string, l text.Line) (start, skip int) {
 	start = c.Text(1, 0, theme.Name, label)
-	text, skip := grid.Window(l.text, l.column(), c.W()-start-1)
+	text, skip := grid.Window(l.Text, l.Column(), c.W()-start-1)
 	c.Text(start, 0, theme.Plain, text)
-	c.Paint(start+l.column()-skip, 0, 1, theme.Caret)
+	c.Paint(start+l.Column()-skip, 0, 1, theme.Caret)
 	return start, skip
 }
 
 // drawEdit shows the text being typed and, under it, what is missing. It tells
 // whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
-	start, skip := m.drawLine(c, label(m.edit.slot)+": ", m.edit.line)
+	start, skip := m.drawLine(c, label(m.edit.Slot)+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
-		for _, e := range m.live.errs {
-			if e.Blocks() && m.edit.slot.does == setCell {
+		for _, e := range m.live.Errs {
+			if e.Blocks() && m.edit.Slot.Does == cells.SetCell {
 				text := "elsewhere: " + m.live.place(e)
-				if own := m.edit.slot.ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
+				if own := m.edit.Slot.Ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Text()
 				}
 				c.Text(1, 1, theme.Warn, grid.Fit(text, c.W()-2))
@@ -37,8 +39,8 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 		}
 		return false
 	}
-	at := max(min(start+grid.Width(m.edit.text[:bound(e.Span.Start, m.edit.text)])-skip, c.W()-2), start)
-	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.text[bound(e.Span.Start, m.edit.text):bound(e.Span.End, m.edit.text)]), c.W()-at-1)))
+	at := max(min(start+grid.Width(m.edit.Text[:bound(e.Span.Start, m.edit.Text)])-skip, c.W()-2), start)
+	marks := strings.Repeat("^", max(1, min(grid.Width(m.edit.Text[bound(e.Span.Start, m.edit.Text):bound(e.Span.End, m.edit.Text)]), c.W()-at-1)))
 	if room := c.W() - at - len(marks) - 2; grid.Width(e.Msg) <= room || at < grid.Width(e.Msg)+2 {
 		c.Text(c.Text(at, 1, theme.Bad, marks)+1, 1, theme.Bad, grid.Fit(e.Msg, max(room, 0)))
 	} else {
@@ -53,21 +55,21 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 
 // ownError is what is wrong with the text being typed, at its place in it.
 func (m Model) ownError() (problem.Error, bool) {
-	s := m.edit.slot
-	e, ok := m.live.errorOf(s.ref)
-	if !ok || s.does == setName || m.fresh != nil {
+	s := m.edit.Slot
+	e, ok := m.live.ErrorOf(s.Ref)
+	if !ok || s.Does == cells.SetName || m.fresh != nil {
 		return e, false
 	}
-	if s.does == setAsked {
+	if s.Does == cells.SetAsked {
 		// The cell holds all results asked for; this is one of them.
-		row, _ := m.live.sheet.Table("").Row("asked")
+		row, _ := m.live.Sheet.Table("").Row("asked")
 		cell, _ := row.Cell("")
-		all := words(cell.Text)
-		if s.word >= len(all) || e.Span.Start < all[s.word].start || e.Span.End > all[s.word].end {
+		all := cells.Words(cell.Text)
+		if s.Word >= len(all) || e.Span.Start < all[s.Word].Start || e.Span.End > all[s.Word].End {
 			return e, false
 		}
-		e.Span.Start -= all[s.word].start
-		e.Span.End -= all[s.word].start
+		e.Span.Start -= all[s.Word].Start
+		e.Span.End -= all[s.Word].Start
 	}
 	return e, true
 }
@@ -76,19 +78,19 @@ func (m Model) ownError() (problem.Error, bool) {
 func bound(at int, text string) int { return diag.RuneStart(text, at) }
 
 // label names a cell: "T1 path".
-func label(s slot) string {
+func label(s cells.Slot) string {
 	switch {
-	case s.does == setName:
-		if s.ref.Row == "" {
-			return "new in " + s.ref.Table
+	case s.Does == cells.SetName:
+		if s.Ref.Row == "" {
+			return "new in " + s.Ref.Table
 		}
-		return "name of " + s.ref.Row
-	case s.does == setAsked:
+		return "name of " + s.Ref.Row
+	case s.Does == cells.SetAsked:
 		return "result"
-	case s.ref.Table == "answers":
-		return "your answer " + s.ref.Row
-	case s.ref.Key == "":
-		return s.ref.Row
+	case s.Ref.Table == "answers":
+		return "your answer " + s.Ref.Row
+	case s.Ref.Key == "":
+		return s.Ref.Row
 	}
-	return s.ref.Row + " " + s.ref.Key
+	return s.Ref.Row + " " + s.Ref.Key
 }

@@ -39,7 +39,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 		t.Error("? does not open the help on a direction")
 	}
 	r.keys("?", "alt+5", "?")
-	if r.m.edit == nil || r.m.edit.slot.ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
+	if r.m.edit == nil || r.m.edit.Slot.Ref != (sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}) {
 		t.Error("? is not typed on the size of an unknown")
 	}
 	r = newRig(t, beam, 120, 40)
@@ -55,8 +55,8 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 	r.keys("alt+4", "down", "right", "right")
 	r.says("A at: A (left out)   all forces; in space also the moments perpendicular to its axis")
 	r.keys("f2")
-	if r.m.edit.text != "" {
-		t.Errorf("editing begins with %q", r.m.edit.text)
+	if r.m.edit.Text != "" {
+		t.Errorf("editing begins with %q", r.m.edit.Text)
 	}
 	r.text("C")
 	r.keys("enter", "up")
@@ -152,12 +152,12 @@ func TestARowSetAside(t *testing.T) {
 	r.sees("determinate")
 	r.keys("alt+3")
 	r.says("line: x-N   kept and not read, since its name begins with x-")
-	if got := len(r.m.live.problem.Lines); got != 3 {
+	if got := len(r.m.live.Problem.Lines); got != 3 {
 		t.Errorf("%d lines", got)
 	}
 	r.text("N1")
 	r.keys("enter")
-	if _, ok := r.m.history.Current().Table("lines").Row("N1"); !ok || len(r.m.live.problem.Lines) != 4 {
+	if _, ok := r.m.history.Current().Table("lines").Row("N1"); !ok || len(r.m.live.Problem.Lines) != 4 {
 		t.Errorf("x-N did not come back:\n%s", r.screen())
 	}
 	r.keys("ctrl+z")

@@ -200,7 +200,7 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 	var all strings.Builder
 	for _, line := range r.m.helpText(77) {
 		for _, s := range line {
-			all.WriteString(s.text)
+			all.WriteString(s.Text)
 		}
 		all.WriteByte('\n')
 	}

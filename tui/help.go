@@ -10,13 +10,15 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/tui/topic"
 )
 
 // helping is the help while it shows: the keys that hold here, or a topic.
 type helping struct {
-	offset
+	text.Offset
 	at  int // of helpPages
 	doc *doc.Doc
 }
@@ -38,36 +40,36 @@ func (h helping) page(at int) *helping {
 }
 
 // helpText is what the help shows, in a width.
-func (m Model) helpText(w int) paneText {
+func (m Model) helpText(w int) text.Lines {
 	if m.help == nil || m.help.at == 0 {
 		return m.keysText(w)
 	}
-	var d paneText
+	var d text.Lines
 	for _, l := range topic.Lines(m.help.doc, w) {
-		var segs []seg
+		var segs []text.Span
 		for _, s := range l {
 			look := theme.Plain
 			if s.Look == doc.HeadLook {
 				look = theme.Head
 			}
-			segs = append(segs, seg{text: s.Text, look: look})
+			segs = append(segs, text.Span{Text: s.Text, Look: look})
 		}
-		d.add(segs...)
+		d.Add(segs...)
 	}
 	return d
 }
 
 // keysText lists the keys, from the table that the program itself works by.
-func (m Model) keysText(w int) paneText {
-	var d paneText
+func (m Model) keysText(w int) text.Lines {
+	var d text.Lines
 	if m.watches = m.around; m.watches { // who follows sees the presenter's own help
-		d.wrapped(theme.Plain, "", "You watch: what you press moves your own view and changes nothing in the sheet. The last line says how to come back and how to leave.", w)
+		d.Wrapped(theme.Plain, "", "You watch: what you press moves your own view and changes nothing in the sheet. The last line says how to come back and how to leave.", w)
 	} else {
-		d.text(theme.Plain, "Free-body equilibrium problems: type into a cell, and all results follow.")
+		d.Plain(theme.Plain, "Free-body equilibrium problems: type into a cell, and all results follow.")
 	}
-	d.wrapped(theme.Plain, "", "Right and left lead to the other pages: "+strings.Join(helpPages()[1:], ", ")+".", w)
+	d.Wrapped(theme.Plain, "", "Right and left lead to the other pages: "+strings.Join(helpPages()[1:], ", ")+".", w)
 	if m.linear {
-		d.wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
+		d.Wrapped(theme.Plain, "", "Up and down read a line, page up and page down ten, in the results, in the picture, which is said in words, and in this help; in a result left and right go from number to number and say where it comes from. A step of the board is read whole, then line by line.", w)
 	}
 	for _, s := range m.helpScopes() {
 		var rows [][2]string
@@ -79,15 +81,15 @@ func (m Model) keysText(w int) paneText {
 			}
 		}
 		if len(rows) > 0 {
-			d.heading("Keys: " + s.String())
+			d.Heading("Keys: " + s.String())
 		}
 		for _, r := range rows {
-			d.behind(seg{text: "  " + grid.Fit(r[0], wide) + " "}, ": ", theme.Plain, r[1], w)
+			d.Behind(text.Span{Text: "  " + grid.Fit(r[0], wide) + " "}, ": ", theme.Plain, r[1], w)
 		}
 	}
-	d.text(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
-	d.heading("Caution")
-	d.wrapped(theme.Plain, "", caution, w)
+	d.Plain(theme.Plain, "  ^s in the last line of the screen is ctrl+s.")
+	d.Heading("Caution")
+	d.Wrapped(theme.Plain, "", results.Caution, w)
 	return d
 }
 
@@ -118,8 +120,8 @@ func (m Model) drawHelp(g *grid.Grid) {
 	c.Text(1, 0, theme.RuleFocus, fmt.Sprintf(" Help: %s, %d of %d ", pages[m.help.at], m.help.at+1, len(pages)))
 	in := c.In(image.Rect(0, 1, c.W(), c.H()))
 	d := m.helpText(in.W() - 1)
-	d.draw(in, m.help.offset, in.W(), false)
-	if m.help.y+in.H() < len(d) {
+	d.Draw(in, m.help.Offset, in.W(), false)
+	if m.help.Y+in.H() < len(d) {
 		in.Set(in.W()-1, in.H()-1, m.theme.Glyphs.More, theme.Dim)
 	}
 }
@@ -142,11 +144,11 @@ func (m *Model) turnHelp(i keys.Intent) bool {
 	}
 	page := m.helpRect().Dy() - 1
 	o := *m.help
-	if !scroll(&o.offset, i, page) {
+	if !text.Scroll(&o.Offset, i, page) {
 		return false
 	}
-	o.x = 0
-	o.y = max(min(o.y, len(m.helpText(max(m.helpRect().Dx()-1, layout.MinW-3)))-page), 0)
+	o.X = 0
+	o.Y = max(min(o.Y, len(m.helpText(max(m.helpRect().Dx()-1, layout.MinW-3)))-page), 0)
 	m.help = &o
 	return true
 }

@@ -5,13 +5,14 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
 // spot is a pane with the cursor in it.
 type spot struct {
 	pane layout.Pane
-	at   place
+	at   cells.Place
 }
 
 func (m Model) spot() spot { return spot{m.focus, m.at[min(m.focus, layout.System-1)]} }
@@ -21,18 +22,18 @@ func (m Model) spot() spot { return spot{m.focus, m.at[min(m.focus, layout.Syste
 func (m *Model) define() tea.Cmd {
 	s, ok := m.slot()
 	if m.edit != nil {
-		s = m.edit.slot
+		s = m.edit.Slot
 	}
-	if !ok || s.does != setCell && s.does != setAsked {
+	if !ok || s.Does != cells.SetCell && s.Does != cells.SetAsked {
 		m.say("this cell contains no name", false)
 		return nil
 	}
 	text, first, last := m.raw(s), 0, len(m.raw(s))
 	if m.edit != nil {
-		text, first, last = m.edit.text, m.edit.at, m.edit.at
+		text, first, last = m.edit.Text, m.edit.At, m.edit.At
 	}
 	for at := first; at <= last; at++ {
-		ref, ok := problem.Definition(m.history.Current(), s.ref, text, at)
+		ref, ok := problem.Definition(m.history.Current(), s.Ref, text, at)
 		if !ok {
 			continue
 		}
@@ -66,14 +67,14 @@ func (m *Model) showRow(ref sheet.Ref) bool {
 	if !ok {
 		return false
 	}
-	for k, r := range m.tables[home].records {
-		if r.row.Table != ref.Table || r.row.Row != ref.Row {
+	for k, r := range m.tables[home].Records {
+		if r.Row.Table != ref.Table || r.Row.Row != ref.Row {
 			continue
 		}
-		m.at[home].row, m.at[home].col = k, 0
-		for col, s := range r.slots {
-			if s.does == setCell && s.ref == ref {
-				m.at[home].col = col
+		m.at[home].Row, m.at[home].Col = k, 0
+		for col, s := range r.Slots {
+			if s.Does == cells.SetCell && s.Ref == ref {
+				m.at[home].Col = col
 			}
 		}
 		m.goTo(home)

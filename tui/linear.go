@@ -129,6 +129,6 @@ func (m Model) lastLine() lastLine {
 	if limit := max(w/2, 1); grid.Width(prompt) > limit {
 		prompt = strings.TrimRight(ansi.Truncate(prompt, limit-1, ""), " ") + " "
 	}
-	text, skip := grid.Window(l.text, l.column(), max(w-grid.Width(prompt)-1, 1))
-	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.column() - skip}
+	text, skip := grid.Window(l.Text, l.Column(), max(w-grid.Width(prompt)-1, 1))
+	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.Column() - skip}
 }

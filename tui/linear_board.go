@@ -13,7 +13,7 @@ import (
 func (m Model) stepLines() []string {
 	steps := m.steps()
 	if m.board.at >= len(steps) {
-		if m.live.solution == nil {
+		if m.live.Solution == nil {
 			return []string{"no result yet, so there is no working: esc leads back to the cells"}
 		}
 		return nil
@@ -27,7 +27,7 @@ func (m Model) stepLines() []string {
 	if hidden && len(body) == 0 {
 		lines = append(lines, "hidden: r shows it")
 	}
-	if m.live.stale {
+	if m.live.Stale {
 		lines = append(lines, "stale: this belongs to an earlier version of the sheet")
 	}
 	return lines

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/printable"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 )
 
@@ -187,7 +188,7 @@ func changed(was, now *sheet.Sheet) (lines []string) {
 }
 
 func changedCell(c sheet.Change) string {
-	name := label(slot{ref: c.Ref, does: setCell})
+	name := label(cells.Slot{Ref: c.Ref, Does: cells.SetCell})
 	switch {
 	case !c.Is || strings.TrimSpace(c.New) == "":
 		return name + " is cleared; was " + c.Old

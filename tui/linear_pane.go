@@ -6,22 +6,24 @@ import (
 	"trivet/mechanics/doc"
 	"trivet/mechanics/report"
 	"trivet/tui/layout"
+	"trivet/tui/results"
+	"trivet/tui/text"
 	"trivet/units"
 )
 
 func (m Model) pictureLines() []string {
-	if m.live.problem == nil {
+	if m.live.Problem == nil {
 		return nil
 	}
-	return m.live.spoken.of(layout.Picture, m.live.problem, func() []string { return report.Described(m.live.problem, m.live.solution) })
+	return m.live.spoken.of(layout.Picture, m.live.Problem, func() []string { return report.Described(m.live.Problem, m.live.Solution) })
 }
 
 // resultLines are what a pane of results shows, a sentence a line.
 func (m Model) resultLines(p layout.Pane) (lines []string) {
 	l := m.live
-	if l.solution == nil {
+	if l.Solution == nil {
 		lines = []string{"no result yet"}
-		for _, e := range l.errs {
+		for _, e := range l.Errs {
 			lines = append(lines, m.wrong(e))
 		}
 		return lines
@@ -32,9 +34,9 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 	if p == layout.Working || p == layout.HandSolution {
 		return append(lines, l.spoken.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
 	}
-	of := any(l.solution)
+	of := any(l.Solution)
 	if p == layout.Ranges || p == layout.Limits {
-		of = l.weighed // which comes later
+		of = l.Weighed // which comes later
 	}
 	return append(lines, l.spoken.of(p, of, func() []string { return l.paneLines(p) })...)
 }
@@ -45,30 +47,30 @@ func (l live) paneLines(p layout.Pane) []string {
 	case layout.Checks:
 		return l.checkLines()
 	case layout.Ranges:
-		return l.ranges(wholeLine).read()
+		return results.Ranges(&l.Result, wholeLine).Read()
 	case layout.Limits:
-		return l.limits(wholeLine).read()
+		return results.Limits(&l.Result, wholeLine).Read()
 	}
-	return append(l.systemLines(), caution)
+	return append(l.systemLines(), results.Caution)
 }
 
 // systemLines are the verdict, the equations, the unknowns and the lines.
 func (l live) systemLines() []string {
-	s, p := l.solution, l.problem
+	s, p := l.Solution, l.Problem
 	lines := s.Words()
 	if eq := report.LineEquations(s); len(eq) > 0 {
-		lines = append(append(lines, "equations:"), eq[:min(len(eq), maxRows)]...)
+		lines = append(append(lines, "equations:"), eq[:min(len(eq), results.MaxRows)]...)
 	}
-	var d paneText
-	l.order(&d, wholeLine)
-	lines = append(lines, d.read()...)
+	var d text.Lines
+	results.Order(&l.Result, &d, wholeLine)
+	lines = append(lines, d.Read()...)
 	if len(s.X) > 0 {
 		lines = append(lines, "unknowns:")
 	}
-	for i := range min(len(s.X), maxRows) {
+	for i := range min(len(s.X), results.MaxRows) {
 		line := s.X[i].Name + " " + report.ResultText(s, i) + " " + report.SenseWord(s, i)
-		if limit, use, ok := report.LimitUse(s, i); ok {
-			line += "; " + report.UsePercent(p, use) + " of its limit " + format(p, limit, units.Force)
+		if _, c := report.LimitCheck(s, i); c != nil {
+			line += "; " + report.UsePercent(p, c.Value/c.Bound) + " of its limit " + results.Format(p, c.Bound, units.Force)
 		}
 		if s.X[i].Broken {
 			line += "; inadmissible"
@@ -76,7 +78,7 @@ func (l live) systemLines() []string {
 		lines = append(lines, line)
 	}
 	if courses := report.LineCourses(p); len(courses) > 0 {
-		lines = append(append(lines, "lines:"), courses[:min(len(courses), maxRows)]...)
+		lines = append(append(lines, "lines:"), courses[:min(len(courses), results.MaxRows)]...)
 	}
 	return lines
 }
@@ -84,17 +86,17 @@ func (l live) systemLines() []string {
 // checkLines are the checks, those that fail first, and the answers.
 func (l live) checkLines() (lines []string) {
 	for _, want := range []bool{false, true} {
-		for _, c := range l.solution.Checks {
+		for _, c := range l.Solution.Checks {
 			if c.OK == want {
-				lines = append(lines, okWord(c.OK)+c.Says(l.problem))
+				lines = append(lines, okWord(c.OK)+c.Says(l.Problem))
 			}
 		}
 	}
-	if len(l.solution.Answers) > 0 {
+	if len(l.Solution.Answers) > 0 {
 		lines = append(lines, "answers:")
 	}
-	for _, a := range l.solution.Answers {
-		lines = append(lines, okWord(a.OK)+a.Says(l.problem))
+	for _, a := range l.Solution.Answers {
+		lines = append(lines, okWord(a.OK)+a.Says(l.Problem))
 	}
 	return lines
 }

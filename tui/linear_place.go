@@ -7,6 +7,7 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -17,8 +18,8 @@ func (m Model) paneName(p layout.Pane) string {
 
 // columnName is what the cell under the cursor is.
 func (m Model) columnName() string {
-	name := m.tables[m.focus].head(m.at[m.focus].row, m.at[m.focus].col)
-	if s, ok := m.slot(); ok && s.does == setName {
+	name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col)
+	if s, ok := m.slot(); ok && s.Does == cells.SetName {
 		return "name"
 	}
 	return name
@@ -26,9 +27,9 @@ func (m Model) columnName() string {
 
 // rowLabel is the name of a row of the pane.
 func (m Model) rowLabel(row int) string {
-	r := m.tables[m.focus].records[row]
-	if len(r.slots) > 0 && strings.TrimSpace(r.slots[0].text) != "" {
-		return r.slots[0].text
+	r := m.tables[m.focus].Records[row]
+	if len(r.Slots) > 0 && strings.TrimSpace(r.Slots[0].Text) != "" {
+		return r.Slots[0].Text
 	}
 	return "without a name"
 }
@@ -45,9 +46,9 @@ type whereabouts struct {
 
 func (m Model) here() whereabouts {
 	t, at := m.tables[m.focus], m.at[m.focus]
-	s := whereabouts{on: true, pane: m.focus, n: at.row, col: at.col, mark: m.mark}
-	if at.row < len(t.records) {
-		s.row = t.records[at.row].row
+	s := whereabouts{on: true, pane: m.focus, n: at.Row, col: at.Col, mark: m.mark}
+	if at.Row < len(t.Records) {
+		s.row = t.Records[at.Row].Row
 	}
 	return s
 }
@@ -56,8 +57,8 @@ func (m Model) here() whereabouts {
 // from where it was: pane, row, column, what is there and what follows from it.
 func (m Model) place(was whereabouts) []string {
 	t, at := m.tables[m.focus], m.at[m.focus]
-	if at.row >= len(t.records) {
-		return []string{m.paneName(m.focus) + ": " + t.none()}
+	if at.Row >= len(t.Records) {
+		return []string{m.paneName(m.focus) + ": " + t.None()}
 	}
 	here := m.here()
 	samePane := was.on && was.pane == here.pane
@@ -67,14 +68,14 @@ func (m Model) place(was whereabouts) []string {
 		parts = append(parts, m.paneName(m.focus))
 	}
 	if !sameRow {
-		parts = append(parts, fmt.Sprintf("row %s, %d of %d", m.rowLabel(at.row), at.row+1, len(t.records)))
+		parts = append(parts, fmt.Sprintf("row %s, %d of %d", m.rowLabel(at.Row), at.Row+1, len(t.Records)))
 	}
 	if sameRow || m.columnName() != "name" {
 		parts = append(parts, m.cellWords())
 	}
 	line := strings.Join(parts, ", ")
 	if len(m.follows) > 0 && !sameRow {
-		line += "; " + saidFacts(m.follows)
+		line += "; " + cells.SaidFacts(m.follows)
 	}
 	if m.mark.on {
 		top, left, bottom, right := m.block()
@@ -89,10 +90,10 @@ func (m Model) cellWords() string {
 	if !ok {
 		return ""
 	}
-	text := strings.TrimSpace(s.text)
+	text := strings.TrimSpace(s.Text)
 	if text == "" {
 		text = "blank"
-		if s.need {
+		if s.Need {
 			text = "blank, needed"
 		}
 	}
@@ -105,10 +106,10 @@ func (m Model) cellWords() string {
 // badWords says what is wrong with the cell under the cursor.
 func (m Model) badWords() []string {
 	s, ok := m.slot()
-	if !ok || !s.bad {
+	if !ok || !s.Bad {
 		return nil
 	}
-	e, own := m.live.errorOf(s.ref)
+	e, own := m.live.ErrorOf(s.Ref)
 	if !own {
 		return nil
 	}
@@ -118,7 +119,7 @@ func (m Model) badWords() []string {
 // wrong says an error with its place in words: "D at does not read, at character
 // 5: ...".
 func (m Model) wrong(e problem.Error) string {
-	where := strings.TrimSpace(label(slot{ref: e.Ref, does: setCell}))
+	where := strings.TrimSpace(label(cells.Slot{Ref: e.Ref, Does: cells.SetCell}))
 	c, _ := m.history.Current().Cell(e.Ref)
 	at := ""
 	if start := bound(e.Span.Start, c.Text); c.Text != "" && (start > 0 || e.Span.End < len(c.Text)) {

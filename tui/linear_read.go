@@ -25,7 +25,7 @@ func (m Model) readLines() (lines []string, at int) {
 func (m Model) writtenLines() (lines []string, at int) {
 	switch {
 	case m.help != nil:
-		lines, at = m.helpLines(), m.help.y
+		lines, at = m.helpLines(), m.help.Y
 	case m.board.on:
 		lines, at = m.stepLines(), m.board.line
 	case m.focus == layout.Picture:
@@ -41,7 +41,7 @@ func (m Model) helpLines() []string {
 	if m.help.at > 0 {
 		return topic.Spoken(m.help.doc)
 	}
-	return m.helpText(wholeLine).read()
+	return m.helpText(wholeLine).Read()
 }
 
 // wholeLine is a width at which no text is broken.
@@ -71,7 +71,7 @@ func (m *Model) readOn(i keys.Intent) bool {
 	switch {
 	case m.help != nil:
 		next := *m.help
-		next.y = at
+		next.Y = at
 		m.help = &next
 	case m.board.on:
 		m.board.line = at
@@ -103,7 +103,7 @@ func (m Model) readScene(was Model, name string) []string {
 	case at != before:
 		return lines[at : at+1]
 	}
-	if m.help == nil && m.focus.Result() && m.read[m.focus].moved(was.read[m.focus]) && m.says != "" {
+	if m.help == nil && m.focus.Result() && m.read[m.focus].Moved(was.read[m.focus]) && m.says != "" {
 		return []string{m.says}
 	}
 	if m.focus == layout.Picture && was.selected() != m.selected() {
@@ -114,10 +114,10 @@ func (m Model) readScene(was Model, name string) []string {
 
 // pickedWords says more of what was picked in the picture.
 func (m Model) pickedWords() []string {
-	if m.live.problem == nil {
+	if m.live.Problem == nil {
 		return nil
 	}
-	if line := report.DescribedRow(m.live.problem, m.live.solution, m.selected()); line != "" {
+	if line := report.DescribedRow(m.live.Problem, m.live.Solution, m.selected()); line != "" {
 		return []string{line}
 	}
 	return nil

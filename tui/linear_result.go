@@ -26,13 +26,13 @@ const maxValues = 12
 // While a cell is being typed, or a newer result is on its way, it says nothing.
 func (m Model) results(was heard) (lines []string, now heard) {
 	l := m.live
-	if l.running || l.seq == 0 || m.opening != nil || m.edit != nil && m.edit.text != m.edit.was {
+	if l.running || l.seq == 0 || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
 		return nil, was
 	}
 	now = heard{values: was.values, errs: map[sheet.Ref]string{}}
 	now.verdict, _ = m.verdict()
 	var parts []string
-	if s := l.solution; s != nil && !l.stale && l.sheet == m.history.Current() {
+	if s := l.Solution; s != nil && !l.Stale && l.Sheet == m.history.Current() {
 		now.values = map[string]amount{}
 		more := 0
 		for i, x := range s.X {
@@ -71,7 +71,7 @@ func (m Model) results(was heard) (lines []string, now heard) {
 	lines = append(lines, m.newErrors(was, &now)...)
 	now.next = was.next
 	if m.focus < layout.System && m.edit == nil {
-		if now.next = m.made.nextStep(m.focus); now.next != was.next {
+		if now.next = m.made.NextStep(m.focus); now.next != was.next {
 			lines = append(lines, now.next)
 		}
 	}
@@ -85,7 +85,7 @@ const maxErrors = 2
 // newErrors says what does not read that did, of the cells that hold something:
 // a blank one is said where the cursor comes to it.
 func (m Model) newErrors(was heard, now *heard) (lines []string) {
-	for _, e := range m.live.errs {
+	for _, e := range m.live.Errs {
 		now.errs[e.Ref] = e.Text()
 		c, _ := m.history.Current().Cell(e.Ref)
 		if strings.TrimSpace(c.Text) == "" || was.errs[e.Ref] == e.Text() || len(lines) == maxErrors {

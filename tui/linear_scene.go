@@ -5,9 +5,11 @@ import (
 	"strings"
 
 	"trivet/mechanics/problem"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 )
 
 // greeting says what is open, once.
@@ -98,7 +100,7 @@ func (m Model) questionScene(was Model) []string {
 	case was.ask != nil && was.ask.text == q.text && was.ask.seen == q.seen:
 		return nil
 	case q.seen:
-		return q.more.read()
+		return q.more.Read()
 	}
 	keys := "y is yes, n is no, esc goes back"
 	if len(q.more) > 0 {
@@ -128,38 +130,38 @@ func (o *opening) words() string {
 // cell that is opened, a text that a key changed, the lists that go with it.
 func (m Model) editScene(was Model) (lines []string) {
 	e, old := m.edit, was.edit
-	name := label(e.slot)
-	if e.slot.does == setName && e.slot.ref.Row == "" {
-		name = "name of the new " + problem.ThingOf(e.slot.ref.Table).String()
-		if e.slot.ref.Table == m.newest.Table {
+	name := label(e.Slot)
+	if e.Slot.Does == cells.SetName && e.Slot.Ref.Row == "" {
+		name = "name of the new " + problem.ThingOf(e.Slot.Ref.Table).String()
+		if e.Slot.Ref.Table == m.newest.Table {
 			name += ", enter alone ends the list"
 		}
 	}
 	switch {
-	case old == nil || old.slot.ref != e.slot.ref || old.slot.does != e.slot.does:
-		text := e.text
+	case old == nil || old.Slot.Ref != e.Slot.Ref || old.Slot.Does != e.Slot.Does:
+		text := e.Text
 		if strings.TrimSpace(text) == "" {
 			text = "blank"
 		}
 		line := "typing " + name
-		if e.text == e.was {
+		if e.Text == e.Was {
 			line += ": " + text
 		}
-		if e.text == e.was || e.list != nil {
+		if e.Text == e.Was || e.List != nil {
 			lines = append(lines, line)
 		}
-		old = &edit{}
-	case old.text != e.text && m.changedByKey:
-		lines = append(lines, name+": "+e.text)
+		old = &cells.Edit{}
+	case old.Text != e.Text && m.changedByKey:
+		lines = append(lines, name+": "+e.Text)
 	}
-	list, pick, noun := e.offered()
-	before, wasAt, _ := old.offered()
+	list, pick, noun := e.Offered()
+	before, wasAt, _ := old.Offered()
 	switch {
-	case len(list) == 0 || pick == wasAt && len(before) == len(list) && before[max(pick, 0)].text == list[max(pick, 0)].text:
+	case len(list) == 0 || pick == wasAt && len(before) == len(list) && before[max(pick, 0)].Text == list[max(pick, 0)].Text:
 	case pick < 0:
 		var names []string
 		for _, c := range list[:min(len(list), 3)] {
-			names = append(names, c.text)
+			names = append(names, c.Text)
 		}
 		how := "down chooses"
 		if noun == "word" {
@@ -168,9 +170,9 @@ func (m Model) editScene(was Model) (lines []string) {
 		lines = append(lines, count(len(list), noun)+": "+strings.Join(names, ", ")+"; "+how)
 	default:
 		c := list[pick]
-		line := fmt.Sprintf("%d of %d: %s", pick+1, len(list), c.text)
-		if c.says != "" {
-			line += ", " + c.says
+		line := fmt.Sprintf("%d of %d: %s", pick+1, len(list), c.Text)
+		if c.Says != "" {
+			line += ", " + c.Says
 		}
 		lines = append(lines, line)
 	}
@@ -179,41 +181,41 @@ func (m Model) editScene(was Model) (lines []string) {
 
 // typingLine is what stands on the last line: what one is at, and the text there
 // with its cursor.
-func (m Model) typingLine() (prompt string, l line) {
+func (m Model) typingLine() (prompt string, l text.Line) {
 	switch m.mode() {
 	case keys.OnQuestion:
-		return "y, n or esc: ", line{}
+		return "y, n or esc: ", text.Line{}
 	case keys.OnName:
 		return m.forPage.longPrompt(), *m.naming
 	case keys.OnSearch:
-		return "find: ", m.search.line
+		return "find: ", m.search.Line
 	case keys.OnPalette:
-		return "command: ", m.palette.line
+		return "command: ", m.palette.Line
 	case keys.InSetting:
 		return settings.Keys()[m.setup.pick].Name + ": ", *m.setup.typing
 	case keys.OnSettings:
 		s := settings.Keys()[m.setup.pick]
-		return "settings, " + s.Name + ": ", line{text: shownValue(m.like().Get(s.Name))}
+		return "settings, " + s.Name + ": ", text.Line{Text: shownValue(m.like().Get(s.Name))}
 	case keys.OnStart:
-		return "sheet: ", newLine(m.opening.find)
+		return "sheet: ", text.NewLine(m.opening.find)
 	case keys.OnChoice:
-		return "which row? ", line{}
+		return "which row? ", text.Line{}
 	case keys.InCell, keys.InList, keys.InWords:
-		return label(m.edit.slot) + ": ", m.edit.line
+		return label(m.edit.Slot) + ": ", m.edit.Line
 	case keys.OnBoard, keys.OnSteps:
-		return fmt.Sprintf("board, step %d of %d", m.board.at+1, len(m.steps())), line{}
+		return fmt.Sprintf("board, step %d of %d", m.board.at+1, len(m.steps())), text.Line{}
 	case keys.OnCells:
 		t, at := m.tables[m.focus], m.at[m.focus]
-		if at.row >= len(t.records) {
-			return m.paneName(m.focus) + ": ", line{}
+		if at.Row >= len(t.Records) {
+			return m.paneName(m.focus) + ": ", text.Line{}
 		}
 		s, _ := m.slot()
-		return m.paneName(m.focus) + ", " + m.rowLabel(at.row) + ", " + m.columnName() + ": ", line{text: grid.Clean(s.text)}
+		return m.paneName(m.focus) + ", " + m.rowLabel(at.Row) + ", " + m.columnName() + ": ", text.Line{Text: grid.Clean(s.Text)}
 	}
 	lines, at := m.readLines()
 	name := m.paneName(m.focus)
 	if m.help != nil {
 		name = "help"
 	}
-	return fmt.Sprintf("%s, line %d of %d", name, min(at+1, len(lines)), len(lines)), line{}
+	return fmt.Sprintf("%s, line %d of %d", name, min(at+1, len(lines)), len(lines)), text.Line{}
 }

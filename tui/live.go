@@ -9,31 +9,21 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/results"
+	"trivet/tui/session"
 )
 
 // live keeps the result beside the sheet. One snapshot is solved at a time; the
 // newest that came meanwhile waits, those between are never solved.
 type live struct {
-	sheet   *sheet.Sheet // the newest snapshot, with what is being typed
-	seq     int          // its number
+	session.Result
+	seq     int // the number of the newest snapshot
 	running bool
 	waiting bool
 	reader  *problem.Reader // belongs to the one command that runs
-
-	latest   *problem.Problem // the newest reading, whole or not
-	problem  *problem.Problem // of the solution shown
-	solution *statics.Solution
-	of       *sheet.Sheet    // whose that is
-	weighed  weighed         // what the ± of the inputs does to it
-	newest   *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
-	blocks   []block         // in which the system can be solved
-	errs     []problem.Error // of the newest reading
-	stale    bool            // the solution shown is of an earlier sheet
-	spoken   *lineCache      // of the solution and the problem shown
+	newest  *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
+	spoken  *lineCache      // of the solution and the problem shown
 }
-
-// block is a part of the system that can be solved once those before it are.
-type block struct{ rows, cols []int }
 
 func newLive() live {
 	return live{reader: problem.NewReader(), spoken: &lineCache{}, newest: &atomic.Int64{}}
@@ -45,13 +35,13 @@ type solved struct {
 	problem  *problem.Problem
 	errs     []problem.Error
 	solution *statics.Solution
-	blocks   []block
+	blocks   []session.Block
 	fault    string
 }
 
 // solve asks for the result of a sheet.
 func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
-	m.live.sheet = s
+	m.live.Sheet = s
 	m.live.seq++
 	m.live.newest.Add(1)
 	if m.live.running {
@@ -63,7 +53,7 @@ func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 
 func (l *live) run() tea.Cmd {
 	l.running, l.waiting = true, false
-	s, seq, reader := l.sheet, l.seq, l.reader
+	s, seq, reader := l.Sheet, l.seq, l.reader
 	return func() (msg tea.Msg) {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
@@ -73,9 +63,9 @@ func (l *live) run() tea.Cmd {
 		}()
 		p, errs := reader.Read(s)
 		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
-		if len(p.Unknowns) <= maxRows {
+		if len(p.Unknowns) <= results.MaxRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
-				out.blocks = append(out.blocks, block{b.Rows, b.Cols})
+				out.blocks = append(out.blocks, session.Block{Rows: b.Rows, Cols: b.Cols})
 			}
 		}
 		return out
@@ -95,7 +85,7 @@ func (m *Model) take(msg solved) tea.Cmd {
 		return nil
 	}
 	if msg.fault != "" {
-		m.live.stale = true
+		m.live.Stale = true
 		m.say("this sheet could not be solved; the last result is kept (fault: "+msg.fault+")", true)
 		m.rebuild()
 		return nil
@@ -107,19 +97,19 @@ func (m *Model) take(msg solved) tea.Cmd {
 
 // accept shows a result that reads, and keeps the last one where it does not.
 func (l *live) accept(msg solved) {
-	l.latest, l.errs = msg.problem, msg.errs
+	l.Latest, l.Errs = msg.problem, msg.errs
 	good := msg.solution.Verdict != statics.Unreadable
 	for _, e := range msg.errs {
 		good = good && !e.Blocks()
 	}
 	switch {
 	case good:
-		l.problem, l.solution, l.blocks, l.stale = msg.problem, msg.solution, msg.blocks, false
-		l.of, l.spoken = msg.sheet, &lineCache{}
-	case l.solution != nil:
-		l.stale = true
+		l.Problem, l.Solution, l.Blocks, l.Stale = msg.problem, msg.solution, msg.blocks, false
+		l.Of, l.spoken = msg.sheet, &lineCache{}
+	case l.Solution != nil:
+		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.problem, l.spoken = msg.problem, &lineCache{}
+		l.Problem, l.spoken = msg.problem, &lineCache{}
 	}
 }

@@ -27,10 +27,10 @@ func TestOnlyTheNewestSheetIsShown(t *testing.T) {
 	if first == nil {
 		t.Fatal("the first key starts nothing")
 	}
-	before := r.m.live.solution
+	before := r.m.live.Solution
 	next, second := r.m.Update(first())
 	r.m = next.(Model)
-	if r.m.live.solution != before {
+	if r.m.live.Solution != before {
 		t.Error("an overtaken result is shown")
 	}
 	if second == nil {
@@ -44,7 +44,7 @@ func TestOnlyTheNewestSheetIsShown(t *testing.T) {
 func TestAnAnswerThatDoesNotReadLeavesTheResult(t *testing.T) {
 	r := newRig(t, hanging+"T2 = \"zz\"\n", 120, 36)
 	r.sees("determinate", "37.5 N", "answers T2")
-	if r.m.live.stale {
+	if r.m.live.Stale {
 		t.Error("stale for an answer's sake")
 	}
 }
@@ -77,7 +77,7 @@ func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "points", Row: "E", Key: "on"}, "particle")
 	r.sees("determinate, 1 check failed", "37.5 N", "no force acts on E, so it is left out. Try: add a line at E", "? points: ")
-	if r.m.live.stale {
+	if r.m.live.Stale {
 		t.Error("stale for the sake of a particle without forces")
 	}
 	r.keys("alt+8")

@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/theme"
 )
 
@@ -86,7 +87,7 @@ func (r Reader) Take(l Look) Reader {
 	// Answers that the presenter hides stay hidden.
 	m.board.hides = l.m.board.hides
 	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
-	m.texts = [layout.Panes]text{}
+	m.texts = [layout.Panes]shownText{}
 	m.lookUp()
 	m.fit()
 	m.project()
@@ -96,11 +97,11 @@ func (r Reader) Take(l Look) Reader {
 // lookUp lays the solution out in steps where the board or a pane shows
 // them, once for all who read along.
 func (m *Model) lookUp() {
-	if s := m.live.solution; m.wantsSteps() && s != nil && m.worked.of != s {
+	if s := m.live.Solution; m.wantsSteps() && s != nil && m.worked.of != s {
 		m.takeWorked(m.workings.of(s))
 	}
 	if m.wantsEffect() {
-		m.takeWeighed(m.workings.effect(m.live.of, m.live.solution))
+		m.takeWeighed(m.workings.effect(m.live.Of, m.live.Solution))
 	}
 }
 
@@ -110,14 +111,14 @@ type workings struct {
 	last worked
 
 	weigh   sync.Mutex
-	weighed weighed
+	weighed session.Effect
 }
 
-func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) weighed {
+func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) session.Effect {
 	w.weigh.Lock()
 	defer w.weigh.Unlock()
-	if w.weighed.of != s {
-		w.weighed = weighUp(of, s, func() bool { return true })
+	if w.weighed.Of != s {
+		w.weighed = effectOf(of, s, func() bool { return true })
 	}
 	return w.weighed
 }
@@ -173,7 +174,7 @@ func (m Model) Size() (rows, bytes int) {
 	}
 	bytes = len(s.Text())
 	if m.edit != nil {
-		bytes += len(m.edit.text)
+		bytes += len(m.edit.Text)
 	}
 	return rows, bytes
 }

@@ -7,6 +7,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
@@ -90,7 +91,7 @@ func (m *Model) click(at image.Point) tea.Cmd {
 	row, col := m.cellAt(p, r, at)
 	var cmd tea.Cmd
 	if m.edit != nil {
-		if p == m.focus && row == m.at[p].row && col == m.at[p].col {
+		if p == m.focus && row == m.at[p].Row && col == m.at[p].Col {
 			return nil // the cell being typed in
 		}
 		cmd = m.keep(func() {})
@@ -107,10 +108,10 @@ func (m *Model) click(at image.Point) tea.Cmd {
 		m.drag = &drag{at: at}
 	case p.Result():
 		m.pointTo(p, at.Sub(r.Min))
-	case p < layout.System && row >= 0 && row < len(m.tables[p].records):
-		m.at[p].row = row
+	case p < layout.System && row >= 0 && row < len(m.tables[p].Records):
+		m.at[p].Row = row
 		if col >= 0 {
-			m.at[p].col = col
+			m.at[p].Col = col
 		}
 		m.fit()
 		m.project()
@@ -123,9 +124,9 @@ func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, co
 	if p >= layout.System || at.Y < r.Min.Y+layout.Frame {
 		return -1, -1
 	}
-	row, col = m.at[p].top+at.Y-r.Min.Y-layout.Frame, -1
+	row, col = m.at[p].Top+at.Y-r.Min.Y-layout.Frame, -1
 	x := r.Min.X + 1
-	for i, w := range m.tables[p].widths(r.Dx()-1, m.at[p].col) {
+	for i, w := range m.tables[p].Widths(r.Dx()-1, m.at[p].Col) {
 		if w > 0 {
 			if at.X >= x && at.X < x+w {
 				col = i
@@ -145,7 +146,7 @@ func (m *Model) dragTo(at image.Point) {
 	}
 	d.at, d.moved = at, true
 	m.drag = &d
-	if p := m.live.problem; p != nil && p.Planar {
+	if p := m.live.Problem; p != nil && p.Planar {
 		return // it has one view
 	}
 	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
@@ -155,7 +156,7 @@ func (m *Model) dragTo(at image.Point) {
 // pickAt selects the row of what is drawn under the mouse.
 func (m *Model) pickAt(at image.Point) {
 	p, r, ok := m.under(at)
-	if !ok || p != layout.Picture || m.live.problem == nil {
+	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
 	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
@@ -169,12 +170,12 @@ func (m *Model) pick(ref sheet.Ref) {
 		if layout.Pane(p) == layout.Unknowns {
 			continue
 		}
-		for i, rec := range m.tables[p].records {
-			if rec.row == (sheet.Ref{Table: ref.Table, Row: ref.Row}) {
-				m.back, m.at[p].row = layout.Pane(p), i
+		for i, rec := range m.tables[p].Records {
+			if rec.Row == (sheet.Ref{Table: ref.Table, Row: ref.Row}) {
+				m.back, m.at[p].Row = layout.Pane(p), i
 				m.fit()
 				m.project()
-				m.say(ref.Row+" is picked"+shownFacts(m.follows), false)
+				m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
 				return
 			}
 		}
@@ -212,9 +213,9 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case p == layout.Picture:
 		m.cam.handle(zoom)
 	case p.Result():
-		m.read[p].scroll.y += by
+		m.read[p].Scroll.Y += by
 	case m.edit == nil:
-		m.at[p].row += by
+		m.at[p].Row += by
 	}
 	m.fit()
 	m.project()

@@ -38,15 +38,15 @@ func TestAClickGoesToACell(t *testing.T) {
 		r := newRig(t, crane, size[0], size[1])
 		x, y := r.find("0, -1, 3", 0)
 		r.click(x, y)
-		if s, _ := r.m.slot(); s.ref != (sheet.Ref{Table: "points", Row: "B"}) {
-			t.Errorf("%v: a click on B's place is on %v", size, s.ref)
+		if s, _ := r.m.slot(); s.Ref != (sheet.Ref{Table: "points", Row: "B"}) {
+			t.Errorf("%v: a click on B's place is on %v", size, s.Ref)
 		}
 		r.keys("9")
 		x, y = r.find("cable", 0)
 		r.click(x, y) // keeps what was typed
 		r.holds(sheet.Ref{Table: "points", Row: "B"}, "9")
-		if s, _ := r.m.slot(); s.ref != (sheet.Ref{Table: "lines", Row: "TA", Key: "kind"}) {
-			t.Errorf("%v: a click on TA's kind is on %v", size, s.ref)
+		if s, _ := r.m.slot(); s.Ref != (sheet.Ref{Table: "lines", Row: "TA", Key: "kind"}) {
+			t.Errorf("%v: a click on TA's kind is on %v", size, s.Ref)
 		}
 		x, y = r.find("6 System", 0)
 		r.click(x, y)
@@ -122,13 +122,13 @@ func TestTheWheelScrolls(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	at := r.m.screen().Panes[layout.System].Min.Add(image.Pt(3, 3))
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.read[layout.System].scroll.y != rollLines || r.m.focus != layout.Points {
-		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].scroll.y, r.m.focus)
+	if r.m.read[layout.System].Scroll.Y != rollLines || r.m.focus != layout.Points {
+		t.Errorf("scrolled to %d in pane %d", r.m.read[layout.System].Scroll.Y, r.m.focus)
 	}
 	r.keys("?")
 	r.send(tea.MouseWheelMsg{X: at.X, Y: at.Y, Button: tea.MouseWheelDown})
-	if r.m.help.y != rollLines {
-		t.Errorf("the help is scrolled to %d", r.m.help.y)
+	if r.m.help.Y != rollLines {
+		t.Errorf("the help is scrolled to %d", r.m.help.Y)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
@@ -25,21 +26,21 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	}
 	switch i {
 	case keys.Up:
-		at.row--
+		at.Row--
 	case keys.Down:
-		at.row++
+		at.Row++
 	case keys.Left:
-		at.col--
+		at.Col--
 	case keys.Right:
-		at.col++
+		at.Col++
 	case keys.First:
-		at.col = 0
+		at.Col = 0
 	case keys.Last:
-		at.col = len(m.tables[m.focus].columns) - 1
+		at.Col = len(m.tables[m.focus].Columns) - 1
 	case keys.PageUp:
-		at.row -= page
+		at.Row -= page
 	case keys.PageDown:
-		at.row += page
+		at.Row += page
 	case keys.NextCell:
 		m.step(1)
 	case keys.PrevCell:
@@ -81,30 +82,30 @@ func (m *Model) clamp() {
 	s := m.screen()
 	for p := range m.tables {
 		at, t := &m.at[p], m.tables[p]
-		at.row = max(min(at.row, len(t.records)-1), 0)
-		at.col = max(min(at.col, len(t.columns)-1), 0)
+		at.Row = max(min(at.Row, len(t.Records)-1), 0)
+		at.Col = max(min(at.Col, len(t.Columns)-1), 0)
 		rows := max(s.Panes[p].Dy()-layout.Frame, 1)
-		at.top = max(min(at.top, at.row, len(t.records)-rows), at.row-rows+1, 0)
+		at.Top = max(min(at.Top, at.Row, len(t.Records)-rows), at.Row-rows+1, 0)
 	}
 	for p, r := range s.Panes {
 		if layout.Pane(p).Result() && !r.Empty() {
-			o, t := &m.read[p].scroll, &m.texts[p]
-			o.y = max(min(o.y, len(t.paneText)-r.Dy()+1), 0)
-			o.x = max(min(o.x, t.wide-r.Dx()+2), 0)
+			o, t := &m.read[p].Scroll, &m.texts[p]
+			o.Y = max(min(o.Y, len(t.paneText)-r.Dy()+1), 0)
+			o.X = max(min(o.X, t.wide-r.Dx()+2), 0)
 		}
 	}
 }
 
 // slot is the cell under the cursor.
-func (m Model) slot() (slot, bool) {
+func (m Model) slot() (cells.Slot, bool) {
 	if m.focus >= layout.System {
-		return slot{}, false
+		return cells.Slot{}, false
 	}
 	t, at := m.tables[m.focus], m.at[m.focus]
-	if at.row >= len(t.records) || at.col >= len(t.records[at.row].slots) {
-		return slot{}, false
+	if at.Row >= len(t.Records) || at.Col >= len(t.Records[at.Row].Slots) {
+		return cells.Slot{}, false
 	}
-	return t.records[at.row].slots[at.col], true
+	return t.Records[at.Row].Slots[at.Col], true
 }
 
 // step goes to the next cell that can be typed in, on into the next pane that
@@ -113,27 +114,27 @@ func (m *Model) step(dir int) {
 	p, at := m.focus, m.at[m.focus]
 	for range layout.System + 1 {
 		t := m.tables[p]
-		row, col := at.row, at.col+dir
-		for row >= 0 && row < len(t.records) {
-			if col < 0 || col >= len(t.columns) {
+		row, col := at.Row, at.Col+dir
+		for row >= 0 && row < len(t.Records) {
+			if col < 0 || col >= len(t.Columns) {
 				row += dir
 				col = 0
 				if dir < 0 {
-					col = len(t.columns) - 1
+					col = len(t.Columns) - 1
 				}
 				continue
 			}
-			if t.records[row].slots[col].does != nothing {
+			if t.Records[row].Slots[col].Does != cells.Nothing {
 				m.goTo(p)
-				m.at[p].row, m.at[p].col = row, col
+				m.at[p].Row, m.at[p].Col = row, col
 				return
 			}
 			col += dir
 		}
 		p = m.nextInput(p, dir)
-		at = place{row: 0, col: -1}
+		at = cells.Place{Row: 0, Col: -1}
 		if dir < 0 {
-			at = place{row: len(m.tables[p].records) - 1, col: len(m.tables[p].columns)}
+			at = cells.Place{Row: len(m.tables[p].Records) - 1, Col: len(m.tables[p].Columns)}
 		}
 	}
 }

@@ -4,16 +4,10 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
-
-// fresh is a row that has no name yet.
-type fresh struct {
-	table string // "" for a result to be asked for
-	after string // the row it follows
-	at    int    // where it shows
-}
 
 // newRow begins a row behind the one under the cursor; among the supports it
 // asks first which kind it is to be.
@@ -42,25 +36,25 @@ func (m *Model) chosen(i keys.Intent) bool {
 // beginRow begins a row of a table with its name: behind the row under the
 // cursor, or behind the table's last where that is of another table.
 func (m *Model) beginRow(table string) {
-	f := &fresh{table: table}
-	records, at := m.tables[m.focus].records, m.at[m.focus].row
-	same := at < len(records) && records[at].row.Table == f.table
+	f := &cells.Fresh{Table: table}
+	records, at := m.tables[m.focus].Records, m.at[m.focus].Row
+	same := at < len(records) && records[at].Row.Table == f.Table
 	for i, r := range records {
-		if r.row.Table == f.table && (!same || i <= at) {
-			f.at, f.after = i+1, r.row.Row
+		if r.Row.Table == f.Table && (!same || i <= at) {
+			f.At, f.After = i+1, r.Row.Row
 		}
 	}
-	if f.table == "" || f.after == "" && f.at == 0 {
-		f.at = len(records)
+	if f.Table == "" || f.After == "" && f.At == 0 {
+		f.At = len(records)
 	}
 	m.fresh = f
 	m.rebuild()
-	does := setName
-	if f.table == "" {
-		does = setAsked
+	does := cells.SetName
+	if f.Table == "" {
+		does = cells.SetAsked
 	}
-	m.at[m.focus].row, m.at[m.focus].col = f.at, 0
-	m.edit = &edit{slot: slot{does: does, ref: sheet.Ref{Table: f.table}}, pick: unpicked}
+	m.at[m.focus].Row, m.at[m.focus].Col = f.At, 0
+	m.edit = &cells.Edit{Slot: cells.Slot{Does: does, Ref: sheet.Ref{Table: f.Table}}, Pick: cells.Unpicked}
 	m.fit()
 }
 
@@ -68,16 +62,16 @@ func (m *Model) beginRow(table string) {
 // below.
 func (m *Model) onward() {
 	t, at := m.tables[m.focus], &m.at[m.focus]
-	if at.row < len(t.records) {
-		for col := at.col + 1; col < len(t.records[at.row].slots); col++ {
-			if s := t.records[at.row].slots[col]; s.need && s.does == setCell && m.raw(s) == "" {
-				at.col = col
+	if at.Row < len(t.Records) {
+		for col := at.Col + 1; col < len(t.Records[at.Row].Slots); col++ {
+			if s := t.Records[at.Row].Slots[col]; s.Need && s.Does == cells.SetCell && m.raw(s) == "" {
+				at.Col = col
 				return
 			}
 		}
 	}
 	if !m.follow() {
-		at.row++
+		at.Row++
 	}
 }
 
@@ -85,13 +79,50 @@ func (m *Model) onward() {
 // be typed in.
 func (m *Model) firstCell(ref sheet.Ref) {
 	t, at := m.tables[m.focus], &m.at[m.focus]
-	for i, r := range t.records {
-		if r.row != ref {
+	for i, r := range t.Records {
+		if r.Row != ref {
 			continue
 		}
-		at.row, at.col = i, 1
-		for at.col < len(t.columns)-1 && r.slots[at.col].does == nothing {
-			at.col++
+		at.Row, at.Col = i, 1
+		for at.Col < len(t.Columns)-1 && r.Slots[at.Col].Does == cells.Nothing {
+			at.Col++
 		}
 	}
+}
+
+// typedRow begins a row with a text where a pane of points or lines has none.
+func (m *Model) typedRow(text string) bool {
+	if m.focus != layout.Points && m.focus != layout.Lines || len(m.tables[m.focus].Records) > 0 {
+		return false
+	}
+	m.newRow()
+	m.edit.Insert(text)
+	return true
+}
+
+// follow begins another row once the one just made is whole, so that a list is
+// typed without a key between its rows; enter on a blank name ends it.
+func (m *Model) follow() bool {
+	t, at := m.tables[m.focus], m.at[m.focus]
+	if m.newest == (sheet.Ref{}) || at.Row >= len(t.Records) || t.Records[at.Row].Row != m.newest {
+		return false
+	}
+	m.beginRow(m.newest.Table)
+	return true
+}
+
+// dropBlank leaves the row that began by itself, while it is blank, for a key that
+// means something on the cells alone.
+func (m *Model) dropBlank(key string) {
+	if m.fresh == nil || m.edit == nil || m.edit.Text != "" || m.newest == (sheet.Ref{}) || m.newest.Table != m.fresh.Table {
+		return
+	}
+	if _, typing := keys.Find(m.mode(), key); typing {
+		return
+	}
+	if _, ok := keys.Find(keys.OnCells, key); !ok {
+		return
+	}
+	m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
+	m.rebuild()
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	tea "charm.land/bubbletea/v2"
 
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/units"
 )
@@ -19,12 +20,12 @@ const noNumber = "there is no number here to change. Try: put the cursor on one"
 // nudgeTyped changes the number under the cursor of the cell being typed in.
 func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
 	e := *m.edit
-	text, at, ok := units.Nudge(e.text, e.at, steps(i))
-	if !ok || e.slot.does == setName {
+	text, at, ok := units.Nudge(e.Text, e.At, steps(i))
+	if !ok || e.Slot.Does == cells.SetName {
 		m.say(noNumber, false)
 		return nil
 	}
-	e.text, e.at = text, at
+	e.Text, e.At = text, at
 	m.edit = &e
 	return m.preview()
 }
@@ -33,7 +34,7 @@ func (m *Model) nudgeTyped(i keys.Intent) tea.Cmd {
 // opening it. Each nudge is a step of its own that undo takes back.
 func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 	s, ok := m.slot()
-	if !ok || s.does != setCell {
+	if !ok || s.Does != cells.SetCell {
 		m.say("this cell contains no number to change", false)
 		return nil
 	}
@@ -44,11 +45,11 @@ func (m *Model) nudgeCell(i keys.Intent) tea.Cmd {
 			continue
 		}
 		before := m.history.Current()
-		if err := m.history.Do(change(before, s.ref, text)); err != nil {
+		if err := m.history.Do(change(before, s.Ref, text)); err != nil {
 			m.say(err.Error(), true)
 			return nil
 		}
-		m.offerRetelling(before, s.ref)
+		m.offerRetelling(before, s.Ref)
 		return m.changed()
 	}
 	m.say("this cell contains no number to change", false)

@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/variant"
+	"trivet/tui/text"
 	"trivet/tui/xdg"
 )
 
@@ -64,7 +65,7 @@ func (m *Model) askPage(p Page) {
 	case m.page == nil:
 		m.say("pages are not written from this session", false)
 		return
-	case m.live.solution == nil || m.live.stale:
+	case m.live.Solution == nil || m.live.Stale:
 		m.say("the sheet has no result to write yet", true)
 		return
 	}
@@ -72,14 +73,14 @@ func (m *Model) askPage(p Page) {
 	if m.path != "" {
 		name = strings.TrimSuffix(m.path, filepath.Ext(m.path))
 	}
-	l := newLine(name + p.behind() + ".")
+	l := text.NewLine(name + p.behind() + ".")
 	m.naming, m.forPage = &l, p
 }
 
 // writePage writes a page in a command: Update touches no file.
 func (m *Model) writePage(p Page, file string, force bool) tea.Cmd {
-	s, of, write, name := m.live.solution, m.live.sheet, m.page, m.title()
-	if s == nil || m.live.stale || write == nil {
+	s, of, write, name := m.live.Solution, m.live.Sheet, m.page, m.title()
+	if s == nil || m.live.Stale || write == nil {
 		m.say("the sheet has no result to write yet", true)
 		return nil
 	}

@@ -18,12 +18,8 @@ func PagesBy(version string) PageWriter {
 		if err != nil {
 			return err
 		}
-		page, err := report.Page(format, s, report.PageOptions{
+		return report.WritePage(file, format, s, report.PageOptions{
 			Field: p == FieldPage, Task: p == TaskPage, Sheet: of, File: name, Version: version, Uncertainty: uncertainty.Of(of, s),
-		})
-		if err != nil {
-			return err
-		}
-		return sheet.Write(file, page, force)
+		}, force)
 	}
 }

@@ -9,17 +9,18 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // palette is the list of commands. It is replaced, never changed.
 type palette struct {
-	line
+	text.Line
 	pick int
 }
 
 func (p palette) typed(text string) *palette {
-	p.insert(text)
+	p.Insert(text)
 	p.pick = 0
 	return &p
 }
@@ -30,7 +31,7 @@ var commandScopes = []keys.Scope{keys.Cells, keys.Workbench, keys.Always, keys.R
 // commands gives the bindings with all the words that are typed, in what they do,
 // where, or their keys.
 func (p palette) commands() (list []keys.Binding) {
-	want := strings.Fields(strings.ToLower(p.text))
+	want := strings.Fields(strings.ToLower(p.Text))
 	seen := map[keys.Intent]keys.Scope{}
 	for _, s := range commandScopes {
 	bindings:
@@ -71,11 +72,11 @@ func (m *Model) inPalette(i keys.Intent) (tea.Cmd, bool) {
 		m.palette = nil
 		return m.run(list[p.pick]), true
 	default:
-		was := p.text
-		if !p.handle(i) {
+		was := p.Text
+		if !p.Handle(i) {
 			return nil, false
 		}
-		if p.text != was {
+		if p.Text != was {
 			p.pick = 0
 		}
 	}

@@ -3,6 +3,7 @@ package tui
 import (
 	"image"
 
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/theme"
@@ -28,7 +29,7 @@ func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 			m.drawResult(in, p)
 			return
 		}
-		m.drawTable(in, p)
+		m.tables[p].Draw(in, cells.View{At: m.at[p], Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row})
 	}
 }
 
@@ -39,12 +40,12 @@ func (m Model) more(p layout.Pane, w, h int) string {
 	case layout.Picture:
 	default:
 		if p.Result() {
-			o, t := m.read[p].scroll, &m.texts[p]
-			left, above = o.x > 0, o.y > 0
-			right, below = t.wide > o.x+w-1, len(t.paneText) > o.y+h
+			o, t := m.read[p].Scroll, &m.texts[p]
+			left, above = o.X > 0, o.Y > 0
+			right, below = t.wide > o.X+w-1, len(t.paneText) > o.Y+h
 			break
 		}
-		left, right, above, below = m.hidden(p, w, h)
+		left, right, above, below = m.tables[p].Hidden(m.at[p], w, h)
 	}
 	s := ""
 	for i, goes := range []bool{left, right, above, below} {
@@ -71,7 +72,7 @@ func (m Model) heading(p layout.Pane) string {
 		if m.polygonOf != "" {
 			s = "Force polygon of " + m.polygonOf + ","
 		}
-		s += " " + m.cam.name(m.live.problem)
+		s += " " + m.cam.name(m.live.Problem)
 	}
 	if m.isOld(p) && p >= layout.Unknowns {
 		s += " (stale)"

@@ -107,7 +107,7 @@ func (c *camera) turnBy(turn, tilt float64) {
 
 // drawPicture draws the figure, with the row under the cursor emphasised.
 func (m Model) drawPicture(c grid.Canvas) {
-	p := m.live.problem
+	p := m.live.Problem
 	if p == nil || len(m.drawing.Things) == 0 {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
@@ -119,7 +119,7 @@ func (m Model) drawPicture(c grid.Canvas) {
 func (m Model) pictureOptions() picture.Options {
 	return picture.Options{
 		ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, On: m.selected(),
-		Arrows: m.cam.arrows, Stale: m.live.stale,
+		Arrows: m.cam.arrows, Stale: m.live.Stale,
 	}
 }
 
@@ -129,11 +129,11 @@ func (m *Model) pickNext(dir int) {
 	var refs []sheet.Ref
 	at := 0
 	for _, p := range []layout.Pane{layout.Points, layout.Lines, layout.Supports} {
-		for _, r := range m.tables[p].records {
-			if r.row == m.selected() {
+		for _, r := range m.tables[p].Records {
+			if r.Row == m.selected() {
 				at = len(refs)
 			}
-			refs = append(refs, r.row)
+			refs = append(refs, r.Row)
 		}
 	}
 	if n := len(refs); n > 0 {
@@ -143,8 +143,8 @@ func (m *Model) pickNext(dir int) {
 
 // selected is the row under the cursor of the pane of cells used last.
 func (m Model) selected() sheet.Ref {
-	if m.back < layout.System && m.at[m.back].row < len(m.tables[m.back].records) {
-		return m.tables[m.back].records[m.at[m.back].row].row
+	if m.back < layout.System && m.at[m.back].Row < len(m.tables[m.back].Records) {
+		return m.tables[m.back].Records[m.at[m.back].Row].Row
 	}
 	return sheet.Ref{}
 }

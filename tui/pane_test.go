@@ -21,7 +21,7 @@ func TestTheSystemScrollsBothWays(t *testing.T) {
 	for range 50 {
 		r.keys("down", "right", "pgdown")
 	}
-	if o, text := r.m.read[layout.System].scroll, r.m.texts[layout.System]; o.y > len(text.paneText) || o.x > text.wide {
+	if o, text := r.m.read[layout.System].Scroll, r.m.texts[layout.System]; o.Y > len(text.paneText) || o.X > text.wide {
 		t.Errorf("scrolled to %v", o)
 	}
 	r.keys("home")
@@ -104,7 +104,7 @@ func TestAnUnknownResultIsPointedAt(t *testing.T) {
 	if i := strings.Index(lines[33], "TA.q"); i < 0 || strings.Index(lines[34], "^") != i {
 		t.Errorf("no caret under TA.q:\n%s\n%s", lines[33], lines[34])
 	}
-	if r.m.live.stale {
+	if r.m.live.Stale {
 		t.Error("a result that does not read makes the solution stale")
 	}
 }

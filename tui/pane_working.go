@@ -5,6 +5,7 @@ import (
 
 	"trivet/mechanics/working"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -29,13 +30,13 @@ func (k *worked) write(wanted stepPanes) {
 	for n, w := range []int{wanted.working, wanted.handSolution} {
 		if w > 0 {
 			p := []layout.Pane{layout.Working, layout.HandSolution}[n]
-			k.written[n] = text{paneText: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
+			k.written[n] = shownText{paneText: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
 		}
 	}
 }
 
 // on gives the text of a pane, as it was written with the working where that fits.
-func (k worked) on(p layout.Pane, plain bool, w int) paneText {
+func (k worked) on(p layout.Pane, plain bool, w int) text.Lines {
 	n := 0
 	if p == layout.HandSolution {
 		n = 1
@@ -48,14 +49,14 @@ func (k worked) on(p layout.Pane, plain bool, w int) paneText {
 
 // document writes the steps of a working one below the other: all of them, or those
 // of the hand solution.
-func (k worked) document(p layout.Pane, plain bool, w int) paneText {
-	var d paneText
+func (k worked) document(p layout.Pane, plain bool, w int) text.Lines {
+	var d text.Lines
 	switch {
 	case k.fault != "":
-		d.wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
+		d.Wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
 		return d
 	case k.working == nil:
-		d.text(theme.Dim, "The working is being written ...")
+		d.Plain(theme.Dim, "The working is being written ...")
 		return d
 	}
 	steps := k.working.Steps
@@ -63,24 +64,24 @@ func (k worked) document(p layout.Pane, plain bool, w int) paneText {
 	if p == layout.HandSolution {
 		from, to = k.working.RouteFrom, k.working.RouteTo
 		if from == to {
-			d.wrapped(theme.Plain, "", k.working.NoRoute(), w)
+			d.Wrapped(theme.Plain, "", k.working.NoRoute(), w)
 			return d
 		}
 	} else {
-		d.wrapped(theme.Dim, "", k.working.Rounding, w)
+		d.Wrapped(theme.Dim, "", k.working.Rounding, w)
 	}
 	for i := from; i < to; i++ {
 		if len(d) > maxLines {
-			d.add()
-			d.wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
+			d.Add()
+			d.Wrapped(theme.Dim, "", fmt.Sprintf("... and %d more steps: the board (f5) and the page (ctrl+p) have them all", to-i), w)
 			break
 		}
 		title := steps[i].Title
 		if kind := steps[i].Kind; kind != working.Checks && kind != working.Answers { // as on a page
 			title = fmt.Sprintf("%d  %s", i-from+1, title)
 		}
-		d.heading(title)
-		d.laid(stepLayout(w, 0, plain), steps[i].Body)
+		d.Heading(title)
+		d.Laid(text.Layout(w, 0, plain), steps[i].Body)
 	}
 	return d
 }

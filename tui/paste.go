@@ -6,6 +6,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -27,20 +28,20 @@ func isBlock(text string) bool {
 // pasteBlock fills cells from the cursor on and adds the rows that are missing, as
 // one step.
 func (m *Model) pasteBlock(text string) tea.Cmd {
-	cells, err := sheet.ParseTSV(text)
+	block, err := sheet.ParseTSV(text)
 	if err != nil {
 		m.say("not pasted: "+err.Error(), true)
 		return nil
 	}
 	top, left, _, _ := m.block()
-	m.at[m.focus].row, m.at[m.focus].col = top, left
+	m.at[m.focus].Row, m.at[m.focus].Col = top, left
 	var edits []sheet.Edit
 	var says string
 	switch {
 	case len(m.clip.rows) > 0 && strings.TrimRight(text, "\r\n") == strings.TrimRight(m.clip.text, "\r\n"):
 		edits, says = m.insertRows()
 	default:
-		edits, says = m.fillCells(cells)
+		edits, says = m.fillCells(block)
 	}
 	m.mark = mark{}
 	if len(edits) == 0 {
@@ -74,8 +75,8 @@ func (m *Model) insertRows() (edits []sheet.Edit, says string) {
 	s := m.history.Current()
 	taken := takenNames(s)
 	after := map[string]string{}
-	if t, at := m.tables[m.focus], m.at[m.focus]; at.row < len(t.records) && m.movable(t.records[at.row].row) {
-		after[t.records[at.row].row.Table] = t.records[at.row].row.Row
+	if t, at := m.tables[m.focus], m.at[m.focus]; at.Row < len(t.Records) && m.movable(t.Records[at.Row].Row) {
+		after[t.Records[at.Row].Row.Table] = t.Records[at.Row].Row.Row
 	}
 	var names []string
 	for _, r := range m.clip.rows {
@@ -96,26 +97,26 @@ func (m *Model) insertRows() (edits []sheet.Edit, says string) {
 // fillCells gives the cells from the cursor on the texts of a block. A block that
 // begins at the names goes to the rows of these names, wherever they stand; other
 // names, and what goes on behind the last row, make new rows.
-func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
-	s, records, at := m.history.Current(), m.tables[m.focus].records, m.at[m.focus]
+func (m *Model) fillCells(block [][]string) (edits []sheet.Edit, says string) {
+	s, records, at := m.history.Current(), m.tables[m.focus].Records, m.at[m.focus]
 	p := m.paster()
 	if m.focus == layout.Given {
 		// The sheet's own settings stand behind the givens, and take none of it.
 		n := len(s.Table("given").Rows)
-		if at.row >= n && at.col > 0 && at.row < len(records) {
+		if at.Row >= n && at.Col > 0 && at.Row < len(records) {
 			p.adds = false
 		} else {
 			records = records[:min(n, len(records))]
 		}
 	}
 	filled, added := 0, 0
-	for i, line := range cells {
-		k := at.row + i
-		if at.col == 0 && p.adds {
+	for i, line := range block {
+		k := at.Row + i
+		if at.Col == 0 && p.adds {
 			k = m.rowOf(records, line)
 		}
 		if k < 0 || k >= len(records) {
-			edit, why := p.row(line, at.col)
+			edit, why := p.row(line, at.Col)
 			if why != "" {
 				return nil, why
 			}
@@ -124,12 +125,12 @@ func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
 			continue
 		}
 		for j, text := range line {
-			if at.col+j >= len(records[k].slots) {
+			if at.Col+j >= len(records[k].Slots) {
 				break
 			}
 			// A name stays, and what follows from others does too.
-			if sl := records[k].slots[at.col+j]; sl.does == setCell && text != m.raw(sl) {
-				edits = append(edits, change(s, sl.ref, text))
+			if sl := records[k].Slots[at.Col+j]; sl.Does == cells.SetCell && text != m.raw(sl) {
+				edits = append(edits, change(s, sl.Ref, text))
 				filled++
 			}
 		}
@@ -150,17 +151,17 @@ func (m *Model) fillCells(cells [][]string) (edits []sheet.Edit, says string) {
 
 // rowOf gives the row that a line of a block is for, by its name: among the
 // supports that of the table that its kind is of, where there is one.
-func (m *Model) rowOf(records []record, line []string) int {
+func (m *Model) rowOf(records []cells.Record, line []string) int {
 	name, table, known := strings.TrimSpace(line[0]), "", false
-	if m.focus == layout.Supports && len(line) > colKind {
-		table, known = supportTable(line[colKind])
+	if m.focus == layout.Supports && len(line) > cells.ColKind {
+		table, known = supportTable(line[cells.ColKind])
 	}
 	for k, r := range records {
-		own := r.row.Row
+		own := r.Row.Row
 		if m.focus == layout.Unknowns {
-			own = r.slots[0].text
+			own = r.Slots[0].Text
 		}
-		if own == name && (!known || r.row.Table == table) {
+		if own == name && (!known || r.Row.Table == table) {
 			return k
 		}
 	}

@@ -6,7 +6,9 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/units"
 )
 
@@ -46,63 +48,63 @@ func (p *paster) row(line []string, col int) (edits []sheet.Edit, why string) {
 		}
 	}
 	first := p.pattern(table, list)
-	name, cells := textsOf(first, line, col)
+	name, texts := textsOf(first, line, col)
 	stem := map[string]string{"points": "P0", "lines": "F0", "given": "v0"}[table] // of rows that come without a name
 	if name == "" || p.taken[name] {
 		name = nextName(p.taken, map[bool]string{true: stem, false: name}[name == ""])
 	}
 	p.taken[name] = true
 	usual := map[string]string{"points": "at", "given": "value"}[table]
-	for i := range cells {
-		if cells[i].Key == "" && len(cells) > 1 {
-			cells[i].Key = usual
+	for i := range texts {
+		if texts[i].Key == "" && len(texts) > 1 {
+			texts[i].Key = usual
 		}
 	}
-	if table == "lines" && (len(cells) == 0 || cells[0].Key != "kind") || len(cells) == 0 {
-		cells = append(list, cells...)
+	if table == "lines" && (len(texts) == 0 || texts[0].Key != "kind") || len(texts) == 0 {
+		texts = append(list, texts...)
 	}
-	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: cells}}, ""
+	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: texts}}, ""
 }
 
 // pattern is a row with some cells as the pane has it: what its columns are.
-func (p *paster) pattern(table string, cells []sheet.KeyText) record {
-	blank := builder{live: live{latest: p.m.live.latest}}
-	blank.s, _ = sheet.Parse(nil) // an empty text always reads
-	if s, err := blank.s.Apply(sheet.AddRow{Table: table, Name: "A", Cells: cells}); err == nil {
-		blank.s = s
+func (p *paster) pattern(table string, texts []sheet.KeyText) cells.Record {
+	blank := cells.Builder{Result: session.Result{Latest: p.m.live.Latest}}
+	blank.Typed, _ = sheet.Parse(nil) // an empty text always reads
+	if s, err := blank.Typed.Apply(sheet.AddRow{Table: table, Name: "A", Cells: texts}); err == nil {
+		blank.Typed = s
 	}
-	var rows []record
+	var rows []cells.Record
 	switch table {
 	case "given":
-		rows = blank.given().records
+		rows = blank.Given().Records
 	case "points":
-		rows = blank.points().records
+		rows = blank.Points().Records
 	case "lines":
-		rows = blank.lines().records
+		rows = blank.Lines().Records
 	default:
-		rows = blank.supports().records
+		rows = blank.Supports().Records
 	}
 	if len(rows) == 0 {
-		return record{} // a cell's text was refused
+		return cells.Record{} // a cell's text was refused
 	}
 	return rows[0]
 }
 
 // textsOf takes a line's texts for the name and the cells of a row.
-func textsOf(first record, line []string, col int) (name string, cells []sheet.KeyText) {
+func textsOf(first cells.Record, line []string, col int) (name string, texts []sheet.KeyText) {
 	for j, text := range line {
-		if col+j >= len(first.slots) {
+		if col+j >= len(first.Slots) {
 			break
 		}
 		text = strings.TrimSpace(text)
-		switch s := first.slots[col+j]; {
-		case s.does == setName:
+		switch s := first.Slots[col+j]; {
+		case s.Does == cells.SetName:
 			name = text
-		case s.does == setCell && text != "":
-			cells = append(cells, sheet.KeyText{Key: s.ref.Key, Text: text})
+		case s.Does == cells.SetCell && text != "":
+			texts = append(texts, sheet.KeyText{Key: s.Ref.Key, Text: text})
 		}
 	}
-	return name, cells
+	return name, texts
 }
 
 // supportTable gives the table that a kind of row among the supports is of.
@@ -111,7 +113,7 @@ func supportTable(kind string) (table string, ok bool) {
 	if table, ok := map[string]string{"body": "bodies", "couple": "couples", "load": "distributed"}[kind]; ok {
 		return table, true
 	}
-	_, ok = jointNamed(kind)
+	_, ok = cells.JointNamed(kind)
 	return "joints", ok
 }
 
@@ -128,8 +130,8 @@ func supportKinds() []string {
 // stays as it is: a joint is named after its point, a body after itself.
 func (p *paster) support(line []string) ([]sheet.Edit, string) {
 	kind := ""
-	if len(line) > colKind {
-		kind = strings.TrimSpace(line[colKind])
+	if len(line) > cells.ColKind {
+		kind = strings.TrimSpace(line[cells.ColKind])
 	}
 	table, ok := supportTable(kind)
 	if s := units.Suggest(kind, supportKinds()); !ok && s != "" {
@@ -142,11 +144,11 @@ func (p *paster) support(line []string) ([]sheet.Edit, string) {
 	switch {
 	case table == "joints":
 		own = []sheet.KeyText{{Key: "kind", Text: kind}}
-	case table == "distributed" && len(line) > colMore && strings.TrimSpace(line[colMore]) != "":
-		own = []sheet.KeyText{{Key: "kind", Text: strings.TrimSpace(line[colMore])}}
+	case table == "distributed" && len(line) > cells.ColMore && strings.TrimSpace(line[cells.ColMore]) != "":
+		own = []sheet.KeyText{{Key: "kind", Text: strings.TrimSpace(line[cells.ColMore])}}
 	}
-	name, cells := textsOf(p.pattern(table, own), line, 0)
-	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: cells}}, ""
+	name, texts := textsOf(p.pattern(table, own), line, 0)
+	return []sheet.Edit{sheet.AddRow{Table: table, Name: name, Cells: texts}}, ""
 }
 
 // result asks for a result, and takes the answer that stands beside it.
@@ -155,18 +157,18 @@ func (p *paster) result(line []string, col int) (edits []sheet.Edit, why string)
 		return nil, "a new row here names a result: paste from the first column on"
 	}
 	name := strings.TrimSpace(line[0])
-	if len(words(name)) != 1 {
+	if len(cells.Words(name)) != 1 {
 		return nil, "a new row here needs a result, such as T1.x, in its first column"
 	}
-	if latest := p.m.live.latest; latest != nil {
+	if latest := p.m.live.Latest; latest != nil {
 		if _, err := problem.ParseQuery(latest, name); err != nil {
 			return nil, "not pasted: " + err.Error()
 		}
 	}
 	p.asked = append(p.asked, name)
-	for j, s := range p.m.made.asks(name, 0).slots {
-		if j < len(line) && s.does == setCell && strings.TrimSpace(line[j]) != "" {
-			edits = append(edits, change(p.m.history.Current(), s.ref, strings.TrimSpace(line[j])))
+	for j, s := range p.m.made.Asks(name, 0).Slots {
+		if j < len(line) && s.Does == cells.SetCell && strings.TrimSpace(line[j]) != "" {
+			edits = append(edits, change(p.m.history.Current(), s.Ref, strings.TrimSpace(line[j])))
 		}
 	}
 	return edits, ""

@@ -9,20 +9,20 @@ import (
 // drawn is the scene that the picture shows: the problem, or the force polygon of
 // a particle.
 func (m *Model) drawn() scene.Scene {
-	p := m.live.problem
+	p := m.live.Problem
 	m.polygonOf = ""
 	if body := m.particle(); m.cam.polygon && body >= 0 {
-		if s, ok := scene.Polygon(p, m.live.solution, body); ok {
+		if s, ok := scene.Polygon(p, m.live.Solution, body); ok {
 			m.polygonOf = p.Bodies[body].Name
 			return s
 		}
 	}
-	return scene.System(p, m.live.solution, scene.Options{Reactions: true, Lengths: m.cam.sizes})
+	return scene.System(p, m.live.Solution, scene.Options{Reactions: true, Lengths: m.cam.sizes})
 }
 
 // particle is the selected one, else the first; -1 where the problem has none.
 func (m Model) particle() int {
-	p, first := m.live.problem, -1
+	p, first := m.live.Problem, -1
 	if p == nil {
 		return first
 	}

@@ -8,9 +8,11 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -94,7 +96,7 @@ func differ(list []sheet.Change) string {
 }
 
 // changeLines words what differs, a line a cell.
-func changeLines(list []sheet.Change, was, is string) (lines paneText) {
+func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
 	for _, c := range list {
 		says, only := was+" "+c.Old+", "+is+" "+c.New, ""
 		switch {
@@ -103,7 +105,7 @@ func changeLines(list []sheet.Change, was, is string) (lines paneText) {
 		case !c.Is:
 			says, only = c.Old, "   only "+was
 		}
-		lines.add(seg{text: grid.Clean(label(slot{ref: c.Ref, does: setCell}) + ": " + says)}, seg{text: only, by: ", "})
+		lines.Add(text.Span{Text: grid.Clean(label(cells.Slot{Ref: c.Ref, Does: cells.SetCell}) + ": " + says)}, text.Span{Text: only, By: ", "})
 	}
 	return lines
 }
@@ -127,10 +129,10 @@ func (m Model) drawSeen(c grid.Canvas) {
 	title, rows, at := " What differs ", c.H()-1, m.ask.at
 	m.clampSeen(&at) // the screen may have grown
 	if rows < len(m.ask.more) {
-		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.y+1, at.y+rows, len(m.ask.more))
+		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.Y+1, at.Y+rows, len(m.ask.more))
 	}
 	c.Text(1, 0, theme.RuleFocus, title)
-	m.ask.more.draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, c.W()-2, false)
+	m.ask.more.Draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, c.W()-2, false)
 }
 
 // seenRect is where it stands: above the foot, no higher than it needs.
@@ -141,10 +143,10 @@ func (m Model) seenRect() image.Rectangle {
 }
 
 // clampSeen keeps the scroll in the text.
-func (m Model) clampSeen(at *offset) {
+func (m Model) clampSeen(at *text.Offset) {
 	r := m.seenRect()
-	at.y = max(min(at.y, len(m.ask.more)-r.Dy()+1), 0)
-	at.x = max(min(at.x, m.ask.more.width()-r.Dx()+2), 0)
+	at.Y = max(min(at.Y, len(m.ask.more)-r.Dy()+1), 0)
+	at.X = max(min(at.X, m.ask.more.Width()-r.Dx()+2), 0)
 }
 
 // noteTyping keeps the cell being typed in the journal. The name of a row that is
@@ -153,16 +155,16 @@ func (m *Model) noteTyping() {
 	if m.journal == nil || m.edit == nil {
 		return
 	}
-	ref, text := m.edit.slot.ref, m.edit.text
+	ref, text := m.edit.Slot.Ref, m.edit.Text
 	switch {
-	case m.edit.slot.does == setName:
+	case m.edit.Slot.Does == cells.SetName:
 		ref = sheet.Ref{Table: ref.Table}
-	case m.edit.slot.does == setAsked && m.fresh != nil:
+	case m.edit.Slot.Does == cells.SetAsked && m.fresh != nil:
 		row, _ := m.history.Current().Table("").Row("asked")
 		cell, _ := row.Cell("")
 		ref, text = sheet.Ref{Row: "asked"}, cell.Text+" "+text
-	case m.edit.slot.does == setAsked:
-		ref, text = m.asking(m.edit.slot, text)
+	case m.edit.Slot.Does == cells.SetAsked:
+		ref, text = m.asking(m.edit.Slot, text)
 	}
 	m.journal.Typing(ref, text)
 	m.troubled()

@@ -7,12 +7,14 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/results"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // text is what a result shows, written to a width.
-type text struct {
-	paneText paneText
+type shownText struct {
+	paneText text.Lines
 	w        int
 	wide     int               // its longest line
 	old      bool              // the sheet or its result has changed since
@@ -24,7 +26,7 @@ type text struct {
 // written: a keystroke waits for it.
 func (m *Model) compose(p layout.Pane, w int) {
 	t := &m.texts[p]
-	if m.live.solution == nil {
+	if m.live.Solution == nil {
 		m.composeNone(p, w)
 		return
 	}
@@ -35,45 +37,45 @@ func (m *Model) compose(p layout.Pane, w int) {
 	} else if t.w == w && !t.old {
 		return
 	}
-	*t = text{w: w}
+	*t = shownText{w: w}
 	switch l := m.live; {
 	case p == layout.System:
-		t.paneText = l.system(m.theme.Glyphs, w)
+		t.paneText = results.System(&l.Result, m.theme.Glyphs, w)
 	case p == layout.Checks:
-		t.paneText = l.checked(w)
+		t.paneText = results.Checks(&l.Result, w)
 	case p == layout.Ranges:
-		t.paneText = l.ranges(w)
+		t.paneText = results.Ranges(&l.Result, w)
 	case p == layout.Limits:
-		t.paneText = l.limits(w)
+		t.paneText = results.Limits(&l.Result, w)
 	default:
 		t.of = m.worked.of
 		t.paneText = m.worked.on(p, m.theme.Glyphs.ASCII, w)
 	}
-	t.wide = t.paneText.width()
-	m.read[p].find(t.paneText)
+	t.wide = t.paneText.Width()
+	m.read[p].Find(t.paneText)
 }
 
 // composeNone says that there is no result yet; what is wrong stands in the first
 // of the results that show, and not in each of them.
 func (m *Model) composeNone(p layout.Pane, w int) {
 	t := &m.texts[p]
-	*t = text{w: w, old: true}
-	t.paneText.text(theme.Dim, "No result yet.")
+	*t = shownText{w: w, old: true}
+	t.paneText.Plain(theme.Dim, "No result yet.")
 	first := true
 	for q, r := range m.screen().Panes {
 		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
 	}
-	if errs := m.live.errs; first && len(errs) > 0 {
-		t.paneText.wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
+	if errs := m.live.Errs; first && len(errs) > 0 {
+		t.paneText.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
 	}
-	t.wide = t.paneText.width()
-	m.read[p].find(t.paneText)
+	t.wide = t.paneText.Width()
+	m.read[p].Find(t.paneText)
 }
 
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution
-	return m.live.stale || steps && m.worked.of != nil && m.worked.of != m.live.solution
+	return m.live.Stale || steps && m.worked.of != nil && m.worked.of != m.live.Solution
 }
 
 // drawResult shows a result, and the cursor where it has the keys.
@@ -81,17 +83,17 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 	t, v := &m.texts[p], m.read[p]
 	in := c.In(image.Rect(1, 0, c.W(), c.H()))
 	w := c.W() - 2
-	t.paneText.draw(in, v.scroll, w, m.isOld(p))
-	y := v.line - v.scroll.y
-	if p != m.focus || v.at == nil || y < 0 || y >= c.H() {
+	t.paneText.Draw(in, v.Scroll, w, m.isOld(p))
+	y := v.Line - v.Scroll.Y
+	if p != m.focus || v.At == nil || y < 0 || y >= c.H() {
 		return
 	}
-	n := t.paneText.number(v.line, v.seg)
-	x := n.from - t.paneText.shift(v.line, v.scroll.x, w)
-	in.Paint(x, y, n.to-n.from, theme.Selected)
+	n := t.paneText.Number(v.Line, v.Span)
+	x := n.From - t.paneText.Shift(v.Line, v.Scroll.X, w)
+	in.Paint(x, y, n.To-n.From, theme.Selected)
 	// The mark stands before the number where there is room, else at the line's edge:
 	// a terminal that shows no reversed text shows it all the same.
-	if n.blank && x > 0 {
+	if n.Blank && x > 0 {
 		in.Set(x-1, y, m.theme.Glyphs.Row, theme.RuleFocus)
 	} else {
 		c.Set(0, y, m.theme.Glyphs.Row, theme.RuleFocus)
@@ -103,14 +105,14 @@ func (m Model) drawResult(c grid.Canvas, p layout.Pane) {
 func (m Model) drawSays(c grid.Canvas) {
 	v, w := m.read[m.focus], c.W()-2
 	if m.says == "" {
-		c.Text(1, 0, theme.Dim, "line "+ordinal(v.scroll.y+1, len(m.texts[m.focus].paneText)))
+		c.Text(1, 0, theme.Dim, "line "+ordinal(v.Scroll.Y+1, len(m.texts[m.focus].paneText)))
 		return
 	}
-	if grid.Width(m.says) > w && len(m.live.errs) == 0 {
-		var d paneText
-		d.wrapped(theme.Plain, "", m.says, w)
+	if grid.Width(m.says) > w && len(m.live.Errs) == 0 {
+		var d text.Lines
+		d.Wrapped(theme.Plain, "", m.says, w)
 		if len(d) == 2 {
-			d.draw(c.In(image.Rect(1, 0, c.W(), 2)), offset{}, w, false)
+			d.Draw(c.In(image.Rect(1, 0, c.W(), 2)), text.Offset{}, w, false)
 			return
 		}
 	}
@@ -122,7 +124,7 @@ func (m *Model) turnResult(i keys.Intent) bool {
 	p := m.focus
 	r := m.screen().Panes[p]
 	v := m.read[p]
-	ok := v.turn(m.texts[p].paneText, i, r.Dx()-2, r.Dy()-1)
+	ok := v.Turn(m.texts[p].paneText, i, r.Dx()-2, r.Dy()-1)
 	m.read[p] = v
 	m.fit()
 	return ok
@@ -131,20 +133,20 @@ func (m *Model) turnResult(i keys.Intent) bool {
 // pointTo puts the cursor of a result on the number at a place of its pane.
 func (m *Model) pointTo(p layout.Pane, at image.Point) {
 	v, d := &m.read[p], m.texts[p].paneText
-	y := at.Y - 1 + v.scroll.y
+	y := at.Y - 1 + v.Scroll.Y
 	if at.Y < 1 || y >= len(d) {
 		return
 	}
 	w := m.screen().Panes[p].Dx() - 2
 	x := at.X - 1
-	if by := d.shift(y, v.scroll.x, w); by > 0 && x < d.head(y, w) {
+	if by := d.Shift(y, v.Scroll.X, w); by > 0 && x < d.HeadWidth(y, w) {
 		return
 	} else {
 		x += by
 	}
-	for _, n := range d.numbers(y) {
-		if x >= n.from && x < n.to {
-			v.set(d, y, n.seg)
+	for _, n := range d.Numbers(y) {
+		if x >= n.From && x < n.To {
+			v.Set(d, y, n.Span)
 			m.explain()
 		}
 	}

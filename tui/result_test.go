@@ -60,9 +60,9 @@ func TestTheCursorFollowsItsNumberAndShowsWithoutColour(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	r.keys("alt+6", "down", "down", "right", "right", "right")
 	r.sees("▸300           0") // b of ΣFz, with the mark before it
-	at := r.m.read[layout.System].at
+	at := r.m.read[layout.System].At
 	r.keys("alt+1", "4", "0", "0", "space", "N", "enter", "alt+6")
-	if got := r.m.read[layout.System].at; !origin.Same(got, at) {
+	if got := r.m.read[layout.System].At; !origin.Same(got, at) {
 		t.Errorf("the cursor went from %q to %q", at.Says(), got.Says())
 	}
 	r.tells("b in ΣFz on D: minus the known force, load1 -400 N")
@@ -78,14 +78,14 @@ func TestTheCursorStaysInView(t *testing.T) {
 				p := r.m.focus
 				v, rect := r.m.read[p], r.m.screen().Panes[p]
 				d := r.m.texts[p].paneText
-				if !v.inView(d, rect.Dy()-1) {
+				if !v.InView(d, rect.Dy()-1) {
 					continue
 				}
-				if x := d.number(v.line, v.seg); x.to-x.from < rect.Dx()-2 && (x.from < v.scroll.x || x.to > v.scroll.x+rect.Dx()-2) {
-					t.Fatalf("%s: columns %d to %d are out of view at %d", pane, x.from, x.to, v.scroll.x)
+				if x := d.Number(v.Line, v.Span); x.To-x.From < rect.Dx()-2 && (x.From < v.Scroll.X || x.To > v.Scroll.X+rect.Dx()-2) {
+					t.Fatalf("%s: columns %d to %d are out of view at %d", pane, x.From, x.To, v.Scroll.X)
 				}
 				if r.m.says == "" {
-					t.Fatalf("%s: %v is not explained", pane, v.at)
+					t.Fatalf("%s: %v is not explained", pane, v.At)
 				}
 			}
 		}
@@ -100,9 +100,9 @@ func TestATextWithoutNumbersScrolls(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, "plane", "statement = \""+strings.Repeat(many.String(), 3)+"\"\nplane", 1), 80, 24)
 	r.keys("alt+6", "end")
 	r.sees("decides.")
-	was := r.m.read[layout.System].scroll.y
+	was := r.m.read[layout.System].Scroll.Y
 	r.keys("up")
-	if got := r.m.read[layout.System].scroll.y; got != was-1 {
+	if got := r.m.read[layout.System].Scroll.Y; got != was-1 {
 		t.Errorf("up scrolls from %d to %d", was, got)
 	}
 	r.tells(fmt.Sprintf("line %d of %d", was, len(r.m.texts[layout.System].paneText)))
@@ -144,7 +144,7 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 	r.keys("alt+9")
 	r.sees("Free body")
 	r.keys("alt+6", "alt+2", "down", "right", "0", ",", "2", ",", "3", "enter")
-	if r.m.worked.of == r.m.live.solution {
+	if r.m.worked.of == r.m.live.Solution {
 		t.Error("the working follows though it does not show any more")
 	}
 }

@@ -28,7 +28,7 @@ type retelling struct {
 func retellings(of []outdated, p *problem.Problem) (out retelling) {
 	for _, o := range of {
 		before, errs := problem.Read(o.was)
-		was, now := givenNamed(before, o.given), givenNamed(p, o.given)
+		was, now := before.GivenNamed(o.given), p.GivenNamed(o.given)
 		if len(errs) > 0 || was == nil || now == nil || was.Value.N != 1 || now.Value.N != 1 || was.Value.Dim != now.Value.Dim || was.Value.V == now.Value.V {
 			continue
 		}
@@ -39,15 +39,6 @@ func retellings(of []outdated, p *problem.Problem) (out retelling) {
 		}
 	}
 	return out
-}
-
-func givenNamed(p *problem.Problem, name string) *problem.Given {
-	for i := range p.Givens {
-		if p.Givens[i].Name == name {
-			return &p.Givens[i]
-		}
-	}
-	return nil
 }
 
 // offerRetelling notes that the value of a given was changed, and says where the words or

@@ -9,10 +9,13 @@ import (
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
@@ -34,11 +37,11 @@ type Model struct {
 	live live
 
 	// What the panes show, built when the sheet or its result changes.
-	tables  [layout.System]table
-	made    builder            // what they were built by
-	follows []fact             // from the row under the cursor
-	texts   [layout.Panes]text // of the results that show
-	says    string             // where the number under the cursor comes from
+	tables  [layout.System]cells.Table
+	made    cells.Builder           // what they were built by
+	follows []cells.Fact            // from the row under the cursor
+	texts   [layout.Panes]shownText // of the results that show
+	says    string                  // where the number under the cursor comes from
 	drawing scene.Scene
 	sketch  *sketch // of that scene
 
@@ -47,12 +50,12 @@ type Model struct {
 	turn        layout.Pane // the result that shows where there is one place for results
 	third       layout.Pane // the one that shows beside system and checks
 	large       bool
-	at          [layout.System]place
-	fresh       *fresh    // a row that has no name yet
-	newest      sheet.Ref // the row made last, while the next may follow it
-	edit        *edit
+	at          [layout.System]cells.Place
+	fresh       *cells.Fresh // a row that has no name yet
+	newest      sheet.Ref    // the row made last, while the next may follow it
+	edit        *cells.Edit
 	cam         camera
-	read        [layout.Panes]viewState // of the results
+	read        [layout.Panes]text.View // of the results
 
 	board     board
 	worked    worked            // the working of a solution
@@ -62,7 +65,7 @@ type Model struct {
 	judging   *statics.Solution // the one whose own answers are looked at
 	weighing  *statics.Solution // the one whose ± is being worked out
 	choosing  bool              // which kind of row to make
-	naming    *line             // a file name being typed
+	naming    *text.Line        // a file name being typed
 	forPage   Page              // whose it is; 0 for the sheet's
 	ask       *question         // yes, no or back
 	help      *helping          // the help, scrolled
@@ -108,14 +111,12 @@ type note struct {
 	bad  bool
 }
 
-type offset struct{ x, y int }
-
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
 	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
 	m.turn, m.third = layout.System, layout.Limits
-	m.at[layout.Given].col, m.at[layout.Unknowns].col = 1, 1
+	m.at[layout.Given].Col, m.at[layout.Unknowns].Col = 1, 1
 	m.rebuild()
 }
 
@@ -163,7 +164,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.catchUp()
 	case judged:
 		m.takeJudged(msg)
-	case weighed:
+	case session.Effect:
 		m.takeWeighed(msg)
 	case saved:
 		cmd = m.afterSave(msg)
@@ -204,12 +205,12 @@ func (m *Model) resize(w, h int) {
 
 // screen divides the screen as things are.
 func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].records) == 0}
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].Records) == 0}
 	for p := range m.tables {
-		a.Want[p] = len(m.tables[p].records)
+		a.Want[p] = len(m.tables[p].Records)
 	}
 	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(sheetRows)+len(unitRows))
+	standing := min(a.Want[layout.Given], len(cells.SheetRows)+len(cells.UnitRows))
 	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
 	return layout.Arrange(a)
 }
@@ -268,11 +269,15 @@ func (m Model) frame() string {
 
 // rebuild makes what the panes show from the sheet and its result.
 func (m *Model) rebuild() {
-	b := m.builder()
+	of := m.live.Sheet
+	if of == nil {
+		of = m.history.Current()
+	}
+	b := cells.New(m.live.Result, of, m.fresh)
 	m.made = b
-	m.tables = [layout.System]table{
-		layout.Given: b.given(), layout.Points: b.points(), layout.Lines: b.lines(),
-		layout.Supports: b.supports(), layout.Unknowns: b.unknowns(),
+	m.tables = [layout.System]cells.Table{
+		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
+		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(),
 	}
 	for p := range m.texts {
 		m.texts[p].old = true
@@ -297,5 +302,5 @@ func (m *Model) fit() {
 // the result, the view or the selection changed.
 func (m *Model) project() {
 	m.drawing, m.sketch = m.drawn(), &sketch{}
-	m.follows = m.made.about(m.selected())
+	m.follows = m.made.About(m.selected())
 }

@@ -34,9 +34,9 @@ func (m Model) mode() keys.Mode {
 		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
-	case m.edit != nil && m.edit.list != nil:
+	case m.edit != nil && m.edit.List != nil:
 		return keys.InList
-	case m.edit != nil && len(m.edit.words) > 0:
+	case m.edit != nil && len(m.edit.Words) > 0:
 		return keys.InWords
 	case m.edit != nil:
 		return keys.InCell
@@ -110,7 +110,7 @@ func (m *Model) keepFirst(key string) (tea.Cmd, bool) {
 
 // cannot says why an intent has no effect at the moment; empty where it has.
 func (m Model) cannot(i keys.Intent) string {
-	flat := m.live.problem != nil && m.live.problem.Planar
+	flat := m.live.Problem != nil && m.live.Problem.Planar
 	switch i {
 	case keys.See:
 		if m.ask != nil && len(m.ask.more) == 0 {

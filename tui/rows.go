@@ -15,14 +15,14 @@ import (
 func (m *Model) ownRow() (sheet.Ref, bool) {
 	t, at := m.tables[m.focus], m.at[m.focus]
 	switch {
-	case at.row >= len(t.records):
+	case at.Row >= len(t.Records):
 		m.say("there is no row here", false)
 	case m.focus == layout.Unknowns:
 		m.say("the rows here follow from the lines (alt+3) and the supports (alt+4): change them there", false)
-	case t.records[at.row].row.Table == "" || t.records[at.row].row.Table == "units":
+	case t.Records[at.Row].Row.Table == "" || t.Records[at.Row].Row.Table == "units":
 		m.say("this row has a fixed place", false)
 	default:
-		return t.records[at.row].row, true
+		return t.Records[at.Row].Row, true
 	}
 	return sheet.Ref{}, false
 }
@@ -83,9 +83,9 @@ func (m *Model) edited(to sheet.Ref, edits ...sheet.Edit) tea.Cmd {
 
 // toRow puts a pane's cursor on a row.
 func (m *Model) toRow(p layout.Pane, to sheet.Ref) bool {
-	for k, r := range m.tables[p].records {
-		if r.row.Table == to.Table && r.row.Row == to.Row {
-			m.at[p].row = k
+	for k, r := range m.tables[p].Records {
+		if r.Row.Table == to.Table && r.Row.Row == to.Row {
+			m.at[p].Row = k
 			m.fit()
 			m.project()
 			return true

@@ -27,7 +27,7 @@ func TestMoveARow(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+down")
 	r.rows("points", "A D B")
-	if r.m.at[layout.Points].row != 1 {
+	if r.m.at[layout.Points].Row != 1 {
 		t.Error("the cursor stays behind")
 	}
 	r.keys("alt+j", "ctrl+down")
@@ -48,8 +48,8 @@ func TestDuplicateARow(t *testing.T) {
 	r.rows("lines", "T1 T3 T2 F")
 	r.holds(sheet.Ref{Table: "lines", Row: "T3", Key: "path"}, "D A")
 	r.sees("T3 is T1 once more")
-	if s, _ := r.m.slot(); s.ref.Row != "T3" {
-		t.Errorf("the cursor is on %v", s.ref)
+	if s, _ := r.m.slot(); s.Ref.Row != "T3" {
+		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("ctrl+z")
 	r.rows("lines", "T1 T2 F")
@@ -64,8 +64,8 @@ func TestNudge(t *testing.T) {
 	r.keys("ctrl+z", "ctrl+z")
 	r.holds(pointA, "-3, 5")
 	r.keys("f2", "home", "right", "alt+=")
-	if r.m.edit.text != "-2, 5" {
-		t.Errorf("the cell is %q", r.m.edit.text)
+	if r.m.edit.Text != "-2, 5" {
+		t.Errorf("the cell is %q", r.m.edit.Text)
 	}
 	r.holds(pointA, "-3, 5") // not before it is kept
 	r.keys("esc", "left", "alt+up")
@@ -77,21 +77,21 @@ func TestNudge(t *testing.T) {
 func TestDefinitionAndBack(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("alt+3", "down")
-	for s, _ := r.m.slot(); s.ref.Key != "path"; s, _ = r.m.slot() {
+	for s, _ := r.m.slot(); s.Ref.Key != "path"; s, _ = r.m.slot() {
 		r.keys("right")
 	}
 	from := r.m.spot()
 	r.keys("alt+g")
-	if s, _ := r.m.slot(); r.m.focus != layout.Points || s.ref != pointD {
-		t.Errorf("the cursor is on %v", s.ref)
+	if s, _ := r.m.slot(); r.m.focus != layout.Points || s.Ref != pointD {
+		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("alt+r")
 	if r.m.spot() != from {
 		t.Errorf("back is %v, want %v", r.m.spot(), from)
 	}
 	r.keys("f2", "alt+g")
-	if s, _ := r.m.slot(); r.m.edit != nil || s.ref.Row != "B" {
-		t.Errorf("the cursor is on %v", s.ref)
+	if s, _ := r.m.slot(); r.m.edit != nil || s.Ref.Row != "B" {
+		t.Errorf("the cursor is on %v", s.Ref)
 	}
 	r.keys("alt+g")
 	r.sees("no name here")
@@ -103,7 +103,7 @@ func TestSearch(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	r.keys("ctrl+f")
 	r.text("t1")
-	if r.m.focus != layout.Lines || r.m.at[layout.Lines].row != 0 {
+	if r.m.focus != layout.Lines || r.m.at[layout.Lines].Row != 0 {
 		t.Errorf("found %v", r.m.spot())
 	}
 	r.sees("find: t1")
@@ -214,12 +214,12 @@ func TestRenameInTheUnknowns(t *testing.T) {
 	at := func(r *rig, name string) {
 		t.Helper()
 		r.keys("alt+5", "home")
-		for k, rec := range r.m.tables[layout.Unknowns].records {
-			if rec.slots[0].text == name {
-				for r.m.at[layout.Unknowns].row < k {
+		for k, rec := range r.m.tables[layout.Unknowns].Records {
+			if rec.Slots[0].Text == name {
+				for r.m.at[layout.Unknowns].Row < k {
 					r.keys("down")
 				}
-				for r.m.at[layout.Unknowns].row > k {
+				for r.m.at[layout.Unknowns].Row > k {
 					r.keys("up")
 				}
 				return
@@ -287,7 +287,7 @@ func TestTheNameOfANewRow(t *testing.T) {
 		r.text(c.name)
 		r.keys("enter")
 		r.sees(c.says)
-		if r.m.edit == nil || r.m.edit.text != c.name || r.m.history.Current().Text() != before {
+		if r.m.edit == nil || r.m.edit.Text != c.name || r.m.history.Current().Text() != before {
 			t.Errorf("%s is taken, or lost", c.name)
 		}
 		r.keys("esc")

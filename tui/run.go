@@ -91,7 +91,7 @@ func (s *Stopped) Error() string {
 
 // stopped leaves the journal where it holds something.
 func (m *Model) stopped() *Stopped {
-	s := &Stopped{Unsaved: m.history.Modified() || m.edit != nil && (m.edit.text != m.edit.was || m.fresh != nil)}
+	s := &Stopped{Unsaved: m.history.Modified() || m.edit != nil && (m.edit.Text != m.edit.Was || m.fresh != nil)}
 	s.Kept = s.Unsaved && m.journal != nil && m.journal.Kept()
 	if !s.Unsaved {
 		m.closeJournal()

@@ -3,13 +3,15 @@ package tui
 import (
 	"strings"
 
+	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/text"
 )
 
 // search is a text looked for in the cells.
 type search struct {
-	line
+	text.Line
 	on   bool // it is being typed
 	from spot // where it began
 }
@@ -31,18 +33,18 @@ func (m *Model) searching(i keys.Intent) bool {
 		m.seek(1)
 		return true
 	}
-	was := m.search.text
-	if !m.search.handle(i) {
+	was := m.search.Text
+	if !m.search.Handle(i) {
 		return false
 	}
-	if m.search.text != was {
+	if m.search.Text != was {
 		m.seek(0)
 	}
 	return true
 }
 
 func (m *Model) searchNext() {
-	if m.search.text == "" {
+	if m.search.Text == "" {
 		m.beginSearch()
 		return
 	}
@@ -55,7 +57,7 @@ func (m *Model) searchNext() {
 // seek goes to the next cell that holds the text, from the cell under the cursor
 // on or, with skip 1, from the one behind it; capitals count for nothing.
 func (m *Model) seek(skip int) {
-	want := strings.ToLower(m.search.text)
+	want := strings.ToLower(m.search.Text)
 	if want == "" {
 		return
 	}
@@ -63,17 +65,17 @@ func (m *Model) seek(skip int) {
 		m.focus, m.at[m.search.from.pane] = m.search.from.pane, m.search.from.at
 		m.clamp()
 	}
-	p, row, col := m.focus, m.at[m.focus].row, m.at[m.focus].col+skip
+	p, row, col := m.focus, m.at[m.focus].Row, m.at[m.focus].Col+skip
 	for range int(layout.System) + 1 {
-		for records := m.tables[p].records; row < len(records); row, col = row+1, 0 {
-			for ; col < len(records[row].slots); col++ {
-				s := records[row].slots[col]
-				text := s.text
-				if s.does != nothing {
+		for records := m.tables[p].Records; row < len(records); row, col = row+1, 0 {
+			for ; col < len(records[row].Slots); col++ {
+				s := records[row].Slots[col]
+				text := s.Text
+				if s.Does != cells.Nothing {
 					text = m.raw(s)
 				}
 				if strings.Contains(strings.ToLower(text), want) {
-					m.at[p].row, m.at[p].col = row, col
+					m.at[p].Row, m.at[p].Col = row, col
 					m.goTo(p)
 					return
 				}
@@ -83,5 +85,5 @@ func (m *Model) seek(skip int) {
 	}
 	m.fit()
 	m.project()
-	m.say("no cell contains "+m.search.text, false)
+	m.say("no cell contains "+m.search.Text, false)
 }

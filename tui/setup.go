@@ -6,13 +6,14 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
 // setup is the list of settings. It is replaced, never changed.
 type setup struct {
 	pick   int
-	typing *line // the value being typed; nil while one is chosen
+	typing *text.Line // the value being typed; nil while one is chosen
 }
 
 // liking is what becomes of changed settings.
@@ -51,7 +52,7 @@ func (m *Model) dress() {
 	}
 	if m.theme.Styles == nil || m.theme.Set != set || m.theme.Scheme != colours {
 		m.theme = theme.Of(set, colours)
-		m.texts = [layout.Panes]text{}
+		m.texts = [layout.Panes]shownText{}
 	}
 }
 
@@ -59,7 +60,7 @@ func (m *Model) dress() {
 func (m *Model) settingUp(i keys.Intent) (tea.Cmd, bool) {
 	s, all := *m.setup, settings.Keys()
 	name := all[s.pick].Name
-	var text string
+	var value string
 	switch i {
 	case keys.Up:
 		s.pick--
@@ -70,7 +71,7 @@ func (m *Model) settingUp(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Last:
 		s.pick = len(all) - 1
 	case keys.Edit:
-		l := newLine(m.like().Get(name))
+		l := text.NewLine(m.like().Get(name))
 		s.typing = &l
 	case keys.Cancel:
 		m.setup = nil
@@ -78,13 +79,13 @@ func (m *Model) settingUp(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Left, keys.Right, keys.ClearCell:
 		switch i {
 		case keys.Left:
-			text = m.like().Beside(name, -1)
+			value = m.like().Beside(name, -1)
 		case keys.Right:
-			text = m.like().Beside(name, 1)
+			value = m.like().Beside(name, 1)
 		default:
-			text = settings.Defaults().Get(name)
+			value = settings.Defaults().Get(name)
 		}
-		cmd, _ := m.set(name, text)
+		cmd, _ := m.set(name, value)
 		return cmd, true
 	default:
 		return nil, false
@@ -101,7 +102,7 @@ func (m *Model) valuing(i keys.Intent) (cmd tea.Cmd, ok bool) {
 	case keys.Cancel:
 		s.typing = nil
 	case keys.Commit, keys.CommitUp, keys.CommitDown:
-		if cmd, ok = m.set(all[s.pick].Name, s.typing.text); !ok {
+		if cmd, ok = m.set(all[s.pick].Name, s.typing.Text); !ok {
 			return nil, true // it stays as it is typed; the bottom line says why
 		}
 		s.typing = nil
@@ -114,7 +115,7 @@ func (m *Model) valuing(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		s.pick = max(min(s.pick, len(all)-1), 0)
 	default:
 		l := *s.typing
-		if !l.handle(i) {
+		if !l.Handle(i) {
 			return nil, false
 		}
 		s.typing = &l
@@ -124,13 +125,13 @@ func (m *Model) valuing(i keys.Intent) (cmd tea.Cmd, ok bool) {
 }
 
 // typedSetting takes characters into the value, in place of the one that is there.
-func (m *Model) typedSetting(text string) {
+func (m *Model) typedSetting(chars string) {
 	s := *m.setup
-	l := line{}
+	l := text.Line{}
 	if s.typing != nil {
 		l = *s.typing
 	}
-	l.insert(text)
+	l.Insert(chars)
 	s.typing = &l
 	m.setup = &s
 }

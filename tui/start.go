@@ -12,10 +12,12 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/settings"
+	"trivet/tui/text"
 )
 
 // opening is the start screen. It is replaced, never changed.
@@ -164,8 +166,8 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
-	m.live, m.read, m.texts = newLive(), [layout.Panes]viewState{}, [layout.Panes]text{}
-	m.at = [layout.System]place{}
+	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
+	m.at = [layout.System]cells.Place{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
@@ -192,9 +194,9 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Last:
 		o.pick = len(o.all)
 	case keys.Rubout:
-		l := newLine(o.find)
-		l.handle(keys.Rubout)
-		o.find, o.pick = l.text, 0
+		l := text.NewLine(o.find)
+		l.Handle(keys.Rubout)
+		o.find, o.pick = l.Text, 0
 	case keys.ClearLine:
 		o.find, o.pick = "", 0
 	case keys.Commit:
@@ -213,11 +215,11 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 }
 
 // look adds to what is looked for.
-func (m *Model) look(text string) tea.Cmd {
+func (m *Model) look(chars string) tea.Cmd {
 	o := *m.opening
-	l := newLine(o.find)
-	l.insert(text)
-	o.find, o.pick = l.text, 0
+	l := text.NewLine(o.find)
+	l.Insert(chars)
+	o.find, o.pick = l.Text, 0
 	m.opening = &o
 	return m.peek(false)
 }

@@ -7,6 +7,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/picture"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/tui/xdg"
 )
@@ -105,25 +106,25 @@ func (m Model) drawShot(c grid.Canvas) {
 	if m.opening.pick >= len(list) || f.of != list[m.opening.pick] {
 		return // its picture is on its way
 	}
-	var d paneText
+	var d text.Lines
 	w := min(c.W()-1, boardLine)
 	switch {
 	case f.of.family == blankFamily:
-		d.wrapped(theme.Plain, "", "Nothing in it yet. Name the point where the forces meet, then the points that ropes and struts run to, then the lines between them; the workbench says what comes next.", w)
+		d.Wrapped(theme.Plain, "", "Nothing in it yet. Name the point where the forces meet, then the points that ropes and struts run to, then the lines between them; the workbench says what comes next.", w)
 	case f.fault != "":
-		d.wrapped(theme.Bad, "! ", f.fault, w)
+		d.Wrapped(theme.Bad, "! ", f.fault, w)
 	case f.problem != nil:
-		d.wrapped(theme.Name, "", f.problem.Title, w)
+		d.Wrapped(theme.Name, "", f.problem.Title, w)
 		if f.of.path != "" {
-			d.wrapped(theme.Dim, "", xdg.Short(m.env, f.of.path), w)
+			d.Wrapped(theme.Dim, "", xdg.Short(m.env, f.of.path), w)
 		}
 		if f.problem.Statement != "" {
-			d.wrapped(theme.Plain, "", f.problem.Statement, w)
+			d.Wrapped(theme.Plain, "", f.problem.Statement, w)
 		}
 	}
 	// The picture has at least half of the room.
 	rows := min(len(d), max(c.H()/2, 1))
-	d.draw(c.In(image.Rect(0, 0, w, rows)), offset{}, w, false)
+	d.Draw(c.In(image.Rect(0, 0, w, rows)), text.Offset{}, w, false)
 	if rows < len(d) {
 		c.Set(w-1, rows-1, m.theme.Glyphs.More, theme.Dim)
 	}

@@ -85,13 +85,13 @@ func TestBlankSheets(t *testing.T) {
 	for _, k := range []string{"esc", "ctrl+n"} {
 		r := startRig(t, 120, 36)
 		r.keys(k)
-		if p := r.m.live.latest; r.m.opening != nil || p == nil || p.Planar {
+		if p := r.m.live.Latest; r.m.opening != nil || p == nil || p.Planar {
 			t.Errorf("%s does not open a blank sheet in space", k)
 		}
 	}
 	r := startRig(t, 120, 36)
 	r.keys("home", "down", "enter")
-	if p := r.m.live.latest; p == nil || !p.Planar {
+	if p := r.m.live.Latest; p == nil || !p.Planar {
 		t.Error("the second sheet is not a blank one in the plane")
 	}
 }

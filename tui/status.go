@@ -6,6 +6,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 )
 
@@ -17,7 +18,7 @@ func (m Model) drawTop(c grid.Canvas) {
 		x = c.Text(x, 0, theme.Warn, " * unsaved")
 	}
 	text, look := m.verdict()
-	if p := m.live.latest; p != nil && p.Title != "" && x+grid.Width(p.Title)+grid.Width(text)+8 < c.W() {
+	if p := m.live.Latest; p != nil && p.Title != "" && x+grid.Width(p.Title)+grid.Width(text)+8 < c.W() {
 		x = c.Text(x+2, 0, theme.Plain, p.Title)
 	}
 	w := min(grid.Width(text), c.W()-x-3)
@@ -29,18 +30,18 @@ func (m Model) drawTop(c grid.Canvas) {
 // verdict is the first words of the verdict, and whether they still hold.
 func (m Model) verdict() (string, grid.Style) {
 	l := m.live
-	if l.solution == nil {
-		if len(l.errs) > 0 {
-			return fmt.Sprintf("no result yet: %s to mend", count(len(l.errs), "cell")), theme.Warn
+	if l.Solution == nil {
+		if len(l.Errs) > 0 {
+			return fmt.Sprintf("no result yet: %s to mend", count(len(l.Errs), "cell")), theme.Warn
 		}
 		return "", theme.Plain
 	}
-	text, look := l.solution.Headline(), verdictLook(l.solution.Verdict)
-	if bad := failures(l.solution); bad > 0 {
+	text, look := l.Solution.Headline(), results.VerdictLook(l.Solution.Verdict)
+	if bad := failures(l.Solution); bad > 0 {
 		text, look = text+fmt.Sprintf(", %s", count(bad, "check")+" failed"), theme.Bad
 	}
 	missed := 0
-	for _, a := range l.solution.Answers {
+	for _, a := range l.Solution.Answers {
 		if !a.OK {
 			missed++
 		}
@@ -51,7 +52,7 @@ func (m Model) verdict() (string, grid.Style) {
 	if l.running {
 		text = "working; until then: " + text
 	}
-	if l.stale {
+	if l.Stale {
 		return "stale: " + text, theme.Warn
 	}
 	return text, look
@@ -84,7 +85,7 @@ func (m Model) drawTooSmall(c grid.Canvas) {
 		c.Text(0, i, theme.Plain, s)
 	}
 	if m.naming != nil {
-		c.Text(0, 4, theme.Plain, m.forPage.prompt()+m.naming.text)
+		c.Text(0, 4, theme.Plain, m.forPage.prompt()+m.naming.Text)
 	}
 	if m.ask != nil {
 		c.Text(0, 4, theme.Plain, "y / n / esc: "+m.ask.text)

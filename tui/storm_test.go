@@ -27,7 +27,7 @@ const (
 
 const (
 	usualStorm = 12_000
-	session    = 500 // events
+	stormKeys  = 500 // events
 	lately     = 12  // events that a failure names
 )
 
@@ -86,7 +86,7 @@ func (s *storm) play(state string) (played int) {
 	if s.dice.one(4) {
 		s.m.offer(s.dice.left())
 	}
-	for played < session && !s.ended {
+	for played < stormKeys && !s.ended {
 		mode := s.m.mode()
 		s.reached[mode]++
 		msg := s.dice.event(s.m)

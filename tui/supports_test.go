@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/cells"
 	"trivet/tui/layout"
 )
 
@@ -43,8 +44,8 @@ func TestABeamFromNothing(t *testing.T) {
 		} {
 			r.holds(ref, want)
 		}
-		if len(r.m.live.errs) != 0 {
-			t.Errorf("%v: %v", size, r.m.live.errs)
+		if len(r.m.live.Errs) != 0 {
+			t.Errorf("%v: %v", size, r.m.live.Errs)
 		}
 		checkFrame(t, r.m)
 	}
@@ -93,10 +94,10 @@ M2 = { on = "beam", about = "+z", stiffness = "5 N m", turn = "2 deg" }`, 1) +
 `
 	r := newRig(t, text, 200, 60)
 	found := map[sheet.Ref]bool{}
-	for _, rec := range r.m.tables[layout.Supports].records {
-		for _, s := range rec.slots {
-			if s.does == setCell {
-				found[s.ref] = true
+	for _, rec := range r.m.tables[layout.Supports].Records {
+		for _, s := range rec.Slots {
+			if s.Does == cells.SetCell {
+				found[s.Ref] = true
 			}
 		}
 	}
@@ -153,7 +154,7 @@ func TestDeleteASupport(t *testing.T) {
 	r.keys("ctrl+z")
 	r.sees("1880 N")
 	r.keys("ctrl+n", "esc", "ctrl+n", "j", "esc", "ctrl+n", "x", "c", "enter")
-	if n := len(r.m.tables[layout.Supports].records); n != 5 || r.m.history.Modified() {
+	if n := len(r.m.tables[layout.Supports].Records); n != 5 || r.m.history.Modified() {
 		t.Errorf("%d rows after making none", n)
 	}
 }
@@ -176,7 +177,7 @@ func TestHelpShowsEveryTopicOnASmallScreen(t *testing.T) {
 		for _, line := range r.m.helpText(77) {
 			var text strings.Builder
 			for _, s := range line {
-				text.WriteString(s.text)
+				text.WriteString(s.Text)
 			}
 			if l := strings.TrimSpace(text.String()); !seen[l] && l != "" {
 				t.Errorf("%s: scrolling never shows %q", name, l)
@@ -203,8 +204,8 @@ func TestWaterAsksForWhatItNeeds(t *testing.T) {
 	r := newRig(t, beam, 200, 60)
 	r.keys("alt+4", "down", "down", "down", "down", "end", "left", "left", "left", "h", "enter")
 	for _, c := range []struct{ key, text string }{{"surface", "3 m"}, {"width", "2 m"}} {
-		if s, _ := r.m.slot(); s.ref != (sheet.Ref{Table: "distributed", Row: "q", Key: c.key}) {
-			t.Fatalf("the cursor is on %v, want %s", s.ref, c.key)
+		if s, _ := r.m.slot(); s.Ref != (sheet.Ref{Table: "distributed", Row: "q", Key: c.key}) {
+			t.Fatalf("the cursor is on %v, want %s", s.Ref, c.key)
 		}
 		r.text(c.text)
 		r.keys("enter")

@@ -1,11 +1,15 @@
 package tui
 
-import "testing"
+import (
+	"testing"
+
+	"trivet/tui/cells"
+)
 
 func TestWidths(t *testing.T) {
-	tab := table{
-		columns: []column{{width: 4, limit: 8}, {width: 6, grow: 1}, {width: 5}, {width: 5, grow: 1}},
-		records: []record{{slots: []slot{{text: "longname"}}}},
+	tab := cells.Table{
+		Columns: []cells.Column{{Width: 4, Limit: 8}, {Width: 6, Grow: 1}, {Width: 5}, {Width: 5, Grow: 1}},
+		Records: []cells.Record{{Slots: []cells.Slot{{Text: "longname"}}}},
 	}
 	for _, c := range []struct {
 		name   string
@@ -20,7 +24,7 @@ func TestWidths(t *testing.T) {
 		{"a column that does not fit is cut", 10, 1, [4]int{4, 5, 0, 0}},
 		{"hardly any room", 3, 2, [4]int{3, 0, 0, 0}},
 	} {
-		got := tab.widths(c.w, c.col)
+		got := tab.Widths(c.w, c.col)
 		sum := 0
 		for i, w := range got {
 			if w != c.want[i] {
@@ -40,11 +44,11 @@ func TestWidths(t *testing.T) {
 func TestWords(t *testing.T) {
 	text := " T1,  angle(T1, T2)\tT2.x ("
 	var got []string
-	for _, w := range words(text) {
-		if text[w.start:w.end] != w.text {
-			t.Errorf("%q is not at %d..%d", w.text, w.start, w.end)
+	for _, w := range cells.Words(text) {
+		if text[w.Start:w.End] != w.Text {
+			t.Errorf("%q is not at %d..%d", w.Text, w.Start, w.End)
 		}
-		got = append(got, w.text)
+		got = append(got, w.Text)
 	}
 	want := []string{"T1", "angle(T1, T2)", "T2.x", "("}
 	if len(got) != len(want) {

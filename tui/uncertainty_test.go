@@ -6,6 +6,7 @@ import (
 
 	"trivet/mechanics/statics"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
 
 // site is a load between two anchors measured by tape.
@@ -51,29 +52,29 @@ func TestUncertaintyInLimits(t *testing.T) {
 func TestUncertaintyIsWorkedOutWhereItShows(t *testing.T) {
 	r := newRig(t, site, 80, 24)
 	r.keys("alt+3")
-	if r.m.live.effect() != nil {
+	if r.m.live.Effects() != nil {
 		t.Error("worked out, and no pane shows it")
 	}
 	r.keys("alt+i")
-	if r.m.live.effect() == nil {
+	if r.m.live.Effects() == nil {
 		t.Error("not worked out, and a pane shows it")
 	}
 	// One that a newer sheet overtakes is given up.
 	cmd := r.m.live.newest
-	got := weighUp(r.m.live.of, r.m.live.solution, func() bool { cmd.Add(1); return false })
-	if got.effect != nil || !got.stopped {
+	got := effectOf(r.m.live.Of, r.m.live.Solution, func() bool { cmd.Add(1); return false })
+	if got.Effect != nil || !got.Stopped {
 		t.Errorf("%v", got)
 	}
-	r.m.weighing = r.m.live.solution
+	r.m.weighing = r.m.live.Solution
 	r.m.takeWeighed(got)
-	if r.m.weighing != nil || r.m.live.effect() == nil {
+	if r.m.weighing != nil || r.m.live.Effects() == nil {
 		t.Error("what was given up counts")
 	}
-	r.m.takeWeighed(weighed{of: &statics.Solution{}})
-	if r.m.live.effect() == nil {
+	r.m.takeWeighed(session.Effect{Of: &statics.Solution{}})
+	if r.m.live.Effects() == nil {
 		t.Error("what is of another sheet counts")
 	}
-	if out := weighUp(nil, r.m.live.solution, func() bool { return true }); out.fault == "" {
+	if out := effectOf(nil, r.m.live.Solution, func() bool { return true }); out.Fault == "" {
 		t.Error("a fault of ours is not told")
 	}
 }

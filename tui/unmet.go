@@ -20,11 +20,11 @@ type judged struct {
 // unmet is the own answer under the cursor where it is not met, else "".
 func (m Model) unmet() string {
 	s, ok := m.slot()
-	if !ok || m.focus != layout.Unknowns || s.ref.Table != "answers" || m.live.solution == nil || m.live.stale {
+	if !ok || m.focus != layout.Unknowns || s.Ref.Table != "answers" || m.live.Solution == nil || m.live.Stale {
 		return ""
 	}
-	for _, a := range m.live.solution.Answers {
-		if a.Ref.Row == s.ref.Row && !a.OK && a.Err == "" {
+	for _, a := range m.live.Solution.Answers {
+		if a.Ref.Row == s.Ref.Row && !a.OK && a.Err == "" {
 			return a.Query.Name
 		}
 	}
@@ -34,7 +34,7 @@ func (m Model) unmet() string {
 // judge looks for the mistakes in the own answers once the cursor is on one that is
 // not met. That solves the sheet many times over, and so no key waits for it.
 func (m *Model) judge() tea.Cmd {
-	s, of := m.live.solution, m.live.sheet
+	s, of := m.live.Solution, m.live.Sheet
 	if m.unmet() == "" || m.edit != nil || m.live.running || m.judging != nil || m.judged.of == s {
 		return nil
 	}
@@ -57,7 +57,7 @@ func (m *Model) judge() tea.Cmd {
 // looked at next.
 func (m *Model) takeJudged(msg judged) {
 	m.judging = nil
-	if msg.of != m.live.solution {
+	if msg.of != m.live.Solution {
 		return
 	}
 	m.judged = msg
@@ -69,7 +69,7 @@ func (m *Model) takeJudged(msg judged) {
 // likeliest says what is most likely wrong with the own answer under the cursor.
 func (m Model) likeliest() string {
 	name := m.unmet()
-	if name == "" || m.judged.of != m.live.solution || m.judged.says[name] == "" {
+	if name == "" || m.judged.of != m.live.Solution || m.judged.says[name] == "" {
 		return ""
 	}
 	return "your " + name + ": " + m.judged.says[name]

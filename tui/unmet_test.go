@@ -48,7 +48,7 @@ func TestAnUnmetAnswerSaysTheLikeliestMistake(t *testing.T) {
 func (r *rig) has(t *testing.T, head, want string) {
 	t.Helper()
 	for range 9 {
-		if s, _ := r.m.slot(); s.ref.Table == "answers" && s.ref.Row == "T1" {
+		if s, _ := r.m.slot(); s.Ref.Table == "answers" && s.Ref.Row == "T1" {
 			lines := strings.Split(r.screen(), "\n")
 			if got := strings.TrimSpace(lines[len(lines)-2]); got != want && !(want == "" && !strings.HasPrefix(got, "your ")) {
 				t.Errorf("%q is said, want %q", got, want)

@@ -9,6 +9,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/text"
 )
 
 // WatchEvery is how often the file is looked at, and other workbenches are: often
@@ -120,7 +121,7 @@ func (m *Model) takeSeen(msg seenFile) tea.Cmd {
 
 // disk is what a file that is not to be overwritten unasked differs in; nil where
 // it does not read.
-func disk(path string, s *sheet.Sheet) paneText {
+func disk(path string, s *sheet.Sheet) text.Lines {
 	now, _, err := sheet.Load(path)
 	if err != nil {
 		return nil

@@ -71,9 +71,9 @@ func misfit(frame string, w, h int) string {
 	return ""
 }
 
-// ours tells the messages of the workbench's own commands.
+// ours tells the messages of the workbench's own commands, of whichever of its rooms.
 func ours(msg tea.Msg) bool {
-	return msg != nil && reflect.TypeOf(msg).PkgPath() == reflect.TypeOf(solved{}).PkgPath()
+	return msg != nil && strings.HasPrefix(reflect.TypeOf(msg).PkgPath(), "trivet/")
 }
 
 // counted counts a command as under way until its message has been taken.

@@ -18,7 +18,7 @@ func TestAnAnswerAsTextsPrintIt(t *testing.T) {
 		r := newRig(t, mast(t, "T2 = \"2.60 kN\"\n"), 120, 40)
 		r.keys("alt+5", "right", "right", "right", "right", "right", "right")
 		for range 9 {
-			if s, _ := r.m.slot(); s.ref.Table == "answers" {
+			if s, _ := r.m.slot(); s.Ref.Table == "answers" {
 				break
 			}
 			r.keys("left")

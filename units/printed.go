@@ -2,6 +2,7 @@ package units
 
 import (
 	"math"
+	"strings"
 
 	"trivet/mechanics/diag"
 )
@@ -17,7 +18,7 @@ type Printed struct {
 	Half    float64 // half a unit of the last place written
 	Dim     Dim
 	Factor  float64 // of the unit that it is written in
-	Unit    bool    // a unit of that dimension is written
+	Symbol  string  // and as it is written there, "" where none of that dimension is
 	Number  bool    // it is a number with a last place, and no expression
 	Figures int     // of an expression: the fewest of its inputs, 0 where they are exact
 	Grouped string  // as it is read where commas part its digits into threes
@@ -58,7 +59,7 @@ func ReadPrintedIn(text string, set Set, bare Unit, g float64) (Printed, *diag.E
 	}
 	out.Value = v.V[0]
 	if u := e.root.unitOf(out.Dim); u != nil {
-		out.Factor, out.Unit = u.factor, true
+		out.Factor, out.Symbol = u.factor, strings.Trim(e.text[u.args[0].span.End:u.span.End], " ()")
 	}
 	n := e.root.unsigned()
 	if n.kind == nUnit {

@@ -6,39 +6,9 @@ import (
 	"strings"
 )
 
-// sentences are what a block says, a sentence each, with its formulas in them.
-func sentences(b Block) (of [][]Inline) {
-	switch b := b.(type) {
-	case *Paragraph:
-		return [][]Inline{b.Text}
-	case *Check:
-		return [][]Inline{b.Text}
-	case *Formula:
-		for i := range b.Of {
-			of = append(of, []Inline{{Math: &b.Of[i]}})
-		}
-	case *Boxed:
-		return [][]Inline{{{Math: &b.Math}}}
-	case *Table:
-		for _, r := range b.Rows {
-			of = append(of, rowSentence(b, r))
-		}
-	case *List:
-		return b.Items
-	case *Code:
-		for _, line := range CodeLines(b.Text) {
-			of = append(of, Plain(line))
-		}
-	case *Figure:
-	default:
-		Stray(b)
-	}
-	return of
-}
-
 // Formulas are the formulas of a block, in the order in which it is read.
 func Formulas(b Block) (of []*Math) {
-	for _, sentence := range sentences(b) {
+	for _, sentence := range b.sentences() {
 		for _, in := range sentence {
 			if in.Math != nil {
 				of = append(of, in.Math)

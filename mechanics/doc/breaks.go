@@ -42,8 +42,9 @@ func breaks[T any](s Setter[T], of []Piece[T], stays int, first, rest float64) (
 const rounding = 0.01
 
 // EquationLine is a line of equations: pieces From to To of one, so far from the left.
-type EquationLine struct {
+type EquationLine[T any] struct {
 	Of, From, To int
+	Box          T // these pieces
 	X            float64
 	At           int // the piece that is aligned with those above and below; -1 for none
 }
@@ -55,10 +56,12 @@ const widestLeft = 0.4
 // Arrange sets equations under each other in a width, their first relations in one
 // column. What is too wide goes on in the next line: at a relation in that column, at a
 // sign behind it.
-func Arrange[T any](s Setter[T], of [][]Piece[T], room float64) (lines []EquationLine) {
-	column := 0.0
+func Arrange[T any](s Setter[T], of []Math, room float64) (lines []EquationLine[T]) {
+	column, all := 0.0, make([][]Piece[T], len(of))
 	ats, lefts := make([]int, len(of)), make([]float64, len(of))
-	for i, pieces := range of {
+	for i, m := range of {
+		pieces := Pieces(s, m)
+		all[i] = pieces
 		ats[i] = slices.IndexFunc(pieces, Piece[T].relates)
 		lefts[i] = s.Width(Line(s, pieces[:max(ats[i], 0)]))
 		if lefts[i] > widestLeft*room {
@@ -69,14 +72,14 @@ func Arrange[T any](s Setter[T], of [][]Piece[T], room float64) (lines []Equatio
 		}
 	}
 	relation, behind := s.Width(s.Space(Relation)), s.Width(s.Join(s.Sign("="), s.Space(Relation)))
-	for i, pieces := range of {
+	for i, pieces := range all {
 		x, on := 0.0, s.Width(s.Space(Indent))
 		if ats[i] > 0 {
 			x, on = column-lefts[i], column+relation
 		}
 		from := 0
 		for _, to := range breaks(s, pieces, ats[i], room-x, room-on-behind) {
-			line := EquationLine{Of: i, From: from, To: to, X: x, At: -1}
+			line := EquationLine[T]{Of: i, From: from, To: to, Box: Line(s, pieces[from:to]), X: x, At: -1}
 			switch {
 			case ats[i] < 0:
 			case from == 0 || pieces[from].relates():
@@ -133,15 +136,15 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 				put(p.Box)
 			}
 		case in.Blank > 0:
-			put(s.Prose(strings.Repeat(".", in.Blank), Upright))
+			put(s.Prose(strings.Repeat(".", in.Blank)))
 		default:
 			for k, word := range strings.Split(spaced(in.Words), " ") {
 				if k > 0 {
 					lead = Word
 				}
 				for word != "" {
-					n := fitting(s, word, in.Style, rest)
-					put(s.Prose(word[:n], in.Style))
+					n := fitting(s, word, rest)
+					put(s.Prose(word[:n]))
 					if word = word[n:]; word != "" {
 						lead = Seam
 					}
@@ -158,13 +161,13 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 }
 
 // fitting is how many bytes of a word fit in a room; one character at least.
-func fitting[T any](s Setter[T], word string, style Style, room float64) int {
-	if s.Width(s.Prose(word, style)) <= room {
+func fitting[T any](s Setter[T], word string, room float64) int {
+	if s.Width(s.Prose(word)) <= room {
 		return len(word)
 	}
 	for n := range word {
 		_, next := utf8.DecodeRuneInString(word[n:])
-		if n > 0 && s.Width(s.Prose(word[:n+next], style)) > room {
+		if n > 0 && s.Width(s.Prose(word[:n+next])) > room {
 			return n
 		}
 	}

@@ -68,12 +68,12 @@ func (s cellSetter) text(text string) cells {
 	return cells{rows: [][]Span{{{Text: text, Look: s.look}}}, width: ansi.StringWidth(text)}
 }
 
-func (s cellSetter) Traits() Traits                { return Traits{Flat: true, Linear: true, Small: s.small} }
-func (s cellSetter) Inline() Setter[cells]         { return s }
-func (s cellSetter) Width(c cells) float64         { return float64(c.width) }
-func (s cellSetter) Words(text string) cells       { return s.text(Printed(text)) }
-func (s cellSetter) Small() Setter[cells]          { s.small = true; return s }
-func (s cellSetter) Prose(t string, _ Style) cells { return s.text(Printed(t)) }
+func (s cellSetter) Traits() Traits          { return Traits{Flat: true, Linear: true, Small: s.small} }
+func (s cellSetter) Inline() Setter[cells]   { return s }
+func (s cellSetter) Width(c cells) float64   { return float64(c.width) }
+func (s cellSetter) Words(text string) cells { return s.text(Printed(text)) }
+func (s cellSetter) Small() Setter[cells]    { s.small = true; return s }
+func (s cellSetter) Prose(text string) cells { return s.text(Printed(text)) }
 
 func (s cellSetter) Letter(m Math) cells {
 	if m.Op == Symbol && m.Name != "" {
@@ -233,16 +233,6 @@ func brackets(op Op, i, n int) (string, string) {
 		return "⎣", "⎦"
 	}
 	return "⎢", "⎥"
-}
-
-// firstCharacter is the length of a word's first character.
-func firstCharacter(word string) int {
-	for i := range word {
-		if i > 0 {
-			return i
-		}
-	}
-	return len(word)
 }
 
 // joined is the text of spans.

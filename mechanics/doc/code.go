@@ -48,7 +48,7 @@ func (c code) Power(base, up string, _ Math) string { return fmt.Sprintf(c.power
 func (c code) Fraction(over, under string) string   { return fmt.Sprintf(c.fraction, over, under) }
 func (c code) Root(in string) string                { return fmt.Sprintf(c.root, in) }
 func (c code) Width(string) float64                 { return 0 } // the reader's program breaks the lines
-func (c code) Prose(text string, _ Style) string    { return text }
+func (c code) Prose(text string) string             { return text }
 
 func (c code) Sign(text string) string {
 	if s, ok := c.signs[text]; ok {
@@ -86,13 +86,9 @@ func (n *notation) sentence(m Math) string {
 // is wider than the room, in cells of its print as text, goes on in a line below.
 func (n *notation) equations(of []Math) string {
 	c := code{notation: n}
-	var widths [][]Piece[cells]
-	var all [][]Piece[string]
-	for _, m := range of {
-		widths, all = append(widths, Pieces[cells](cellSetter{}, m)), append(all, Pieces[string](c, m))
-	}
 	var lines []string
-	for _, l := range Arrange[cells](cellSetter{}, widths, n.room) {
+	for _, l := range Arrange[cells](cellSetter{}, of, n.room) {
+		pieces := Pieces[string](c, of[l.Of])
 		form, at := n.lines[1], l.From
 		switch {
 		case l.At > l.From:
@@ -100,7 +96,7 @@ func (n *notation) equations(of []Math) string {
 		case l.At < 0 && l.From > 0:
 			form = n.lines[2]
 		}
-		lines = append(lines, fmt.Sprintf(form, Line[string](c, all[l.Of][l.From:at]), Line[string](c, all[l.Of][at:l.To])))
+		lines = append(lines, fmt.Sprintf(form, Line[string](c, pieces[l.From:at]), Line[string](c, pieces[at:l.To])))
 	}
 	return fmt.Sprintf(n.aligned, strings.Join(lines, n.nextLine))
 }

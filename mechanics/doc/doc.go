@@ -51,7 +51,9 @@ const (
 
 // Block is what stands by itself in a section. Each kind is a pointer to a type of this
 // package; a printer is one switch over them.
-type Block interface{ block() }
+type Block interface {
+	sentences() [][]Inline // what it says, its formulas among the words
+}
 
 // Paragraph is a sentence, or several.
 type Paragraph struct {
@@ -110,32 +112,40 @@ type List struct{ Items [][]Inline }
 // Code is text as it is typed, such as lines of a file.
 type Code struct{ Text string }
 
-func (*Paragraph) block() {}
-func (*Formula) block()   {}
-func (*Boxed) block()     {}
-func (*Table) block()     {}
-func (*Check) block()     {}
-func (*Figure) block()    {}
-func (*List) block()      {}
-func (*Code) block()      {}
+func (b *Paragraph) sentences() [][]Inline { return [][]Inline{b.Text} }
+func (b *Check) sentences() [][]Inline     { return [][]Inline{b.Text} }
+func (b *List) sentences() [][]Inline      { return b.Items }
+func (b *Boxed) sentences() [][]Inline     { return [][]Inline{{{Math: &b.Math}}} }
+func (b *Figure) sentences() [][]Inline    { return nil }
+
+func (b *Formula) sentences() (of [][]Inline) {
+	for i := range b.Of {
+		of = append(of, []Inline{{Math: &b.Of[i]}})
+	}
+	return of
+}
+
+func (b *Table) sentences() (of [][]Inline) {
+	for _, r := range b.Rows {
+		of = append(of, rowSentence(b, r))
+	}
+	return of
+}
+
+func (b *Code) sentences() (of [][]Inline) {
+	for _, line := range CodeLines(b.Text) {
+		of = append(of, Plain(line))
+	}
+	return of
+}
 
 // Inline is a piece of a sentence: words, a formula among them, or room for an answer.
 type Inline struct {
 	Words string
 	Math  *Math
-	Style Style
-	Blank int // the width in characters of room to fill in
+	Typed bool // the words are as they are typed, such as a command
+	Blank int  // the width in characters of room to fill in
 }
-
-// Style is how words of a sentence are set.
-type Style int
-
-// The styles of words.
-const (
-	Upright Style = iota
-	Emphasis
-	Mono // code
-)
 
 // Plain is a sentence of words alone.
 func Plain(text string) []Inline { return []Inline{{Words: text}} }

@@ -29,8 +29,6 @@ func HTML(d *Doc) string {
 var page = &markup{
 	notation: mathML,
 	text:     ink.XML,
-	typed:    ink.XML,
-	styles:   [3]string{"%s", "<em>%s</em>", "<code>%s</code>"},
 
 	title:     "<h1>%s</h1>\n",
 	under:     "<p class=\"quiet\">%s</p>\n",
@@ -50,31 +48,11 @@ var page = &markup{
 	states:    [3]string{`<b class="good">%s</b>`, `<b class="risk">%s</b>`, `<b class="bad">%s</b>`},
 	code:      "<pre>%s</pre>\n",
 	source:    ink.XML,
-	table:     htmlTable,
-	figure:    func(d ink.Drawing, _ int) string { return "<figure>\n" + ink.InlineSVG(d) + "</figure>\n" },
-}
-
-func htmlTable(f *markup, t *Table) string {
-	heads, rows := f.written(t)
-	var b strings.Builder
-	b.WriteString("<div class=\"wide\"><table>\n")
-	if t.Headed() {
-		b.WriteString("<thead><tr><th>" + strings.Join(heads, "</th><th>") + "</th></tr></thead>\n")
-	}
-	b.WriteString("<tbody>\n")
-	rights := t.Rights()
-	for _, r := range rows {
-		b.WriteString("<tr>")
-		for k, cell := range r {
-			class := ""
-			if rights[k] {
-				class = ` class="number"`
-			}
-			b.WriteString("<td" + class + ">" + cell + "</td>")
-		}
-		b.WriteString("</tr>\n")
-	}
-	return b.String() + "</tbody>\n</table></div>\n"
+	table: tableForm{
+		form:  "<div class=\"wide\"><table>\n%[2]s<tbody>\n%[3]s</tbody>\n</table></div>\n",
+		heads: "<thead><tr>%s</tr></thead>\n", row: "<tr>%s</tr>\n", head: "<th>%s</th>", cells: [2]string{"<td>%s</td>", `<td class="number">%s</td>`},
+	},
+	figure: func(d ink.Drawing, _ int) string { return "<figure>\n" + ink.InlineSVG(d) + "</figure>\n" },
 }
 
 // mathML writes formulas in MathML Core, whose gaps are those that the reader's program

@@ -1,7 +1,6 @@
 package doc
 
 import (
-	"slices"
 	"strings"
 
 	"trivet/mechanics/ink"
@@ -38,8 +37,6 @@ func LaTeX(d *Doc) string {
 var latex = &markup{
 	notation: texNotation(`\,`, latexText, "\\begin{align*}\n%s\n\\end{align*}\n"),
 	text:     latexText,
-	typed:    latexText,
-	styles:   [3]string{"%s", `\emph{%s}`, `\texttt{%s}`},
 
 	title:        "\\section*{%s}\n",
 	under:        "\\textit{%s}\n\n",
@@ -57,7 +54,10 @@ var latex = &markup{
 	states:       [3]string{"%s", `\textbf{%s}`, `\textbf{%s}`},
 	code:         "\\begin{flushleft}\\ttfamily\n%s\\end{flushleft}\n",
 	source:       latexSource,
-	table:        latexTable,
+	table: tableForm{
+		form: "\\begin{center}\n\\begin{tabular}{%s}\n%s%s\\end{tabular}\n\\end{center}\n", columns: [2]string{"l", "r"}, wide: "p{90mm}",
+		heads: "%s \\\\ \\hline\n", row: "\\relax %s \\\\\n", head: "%s", cells: [2]string{"%s", "%s"}, between: " & ", rows: 36,
+	},
 	figure: func(d ink.Drawing, _ int) string {
 		return "\\begin{center}\n" + ink.TikZ(d, texWidth, latexText) + "\n\\end{center}\n"
 	},
@@ -70,45 +70,6 @@ func latexSource(text string) (out string) {
 		out += "\\leavevmode " + strings.ReplaceAll(latexText(line), " ", "~") + "\\\\\n"
 	}
 	return out
-}
-
-// tableRows is how many rows a table takes on a page before it goes on in another.
-const tableRows = 36
-
-// lastColumn is how wide words in a last column get before they wrap, and from how
-// many characters on they are taken for wide.
-const (
-	lastColumn      = "90mm"
-	lastColumnCells = 60
-)
-
-// latexTable sets columns of numbers to the right.
-func latexTable(f *markup, t *Table) string {
-	heads, rows := f.written(t)
-	last := len(heads) - 1
-	if len(rows) == 0 || last < 0 {
-		return ""
-	}
-	spec := make([]string, len(heads))
-	for k, right := range t.Rights() {
-		spec[k] = map[bool]string{true: "r", false: "l"}[right]
-	}
-	if slices.ContainsFunc(rows, func(cells []string) bool { return len(cells[last]) > lastColumnCells }) {
-		spec[last] = "p{" + lastColumn + "}"
-	}
-	head := ""
-	if t.Headed() {
-		head = strings.Join(heads, " & ") + " \\\\ \\hline\n"
-	}
-	var b strings.Builder
-	for part := range slices.Chunk(rows, tableRows) {
-		b.WriteString("\\begin{center}\n\\begin{tabular}{" + strings.Join(spec, "") + "}\n" + head)
-		for _, cells := range part {
-			b.WriteString("\\relax " + strings.Join(cells, " & ") + " \\\\\n")
-		}
-		b.WriteString("\\end{tabular}\n\\end{center}\n")
-	}
-	return b.String()
 }
 
 // texWidth is the width of a page's text, in big points, as latexHead sets it.

@@ -3,6 +3,7 @@ package doc
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -119,7 +120,8 @@ func cut(line []Span, width int) (parts [][]Span) {
 				continue
 			}
 			piece := x
-			piece.Text = x.Text[:max(len(head), firstCharacter(x.Text))]
+			_, first := utf8.DecodeRuneInString(x.Text)
+			piece.Text = x.Text[:max(len(head), first)]
 			part, room = append(part, piece), room-ansi.StringWidth(piece.Text)
 			x.Text = x.Text[len(piece.Text):]
 		}
@@ -157,21 +159,18 @@ func (s *sheetOfLines) checks(of []*Check) {
 
 // formulas sets equations under each other.
 func (s *sheetOfLines) formulas(of []*Formula) {
-	var all [][]Piece[cells]
 	var blocks []int
 	setter := s.setter(FormulaLook)
 	for i, b := range of {
-		for _, m := range b.Of {
-			all, blocks = append(all, Pieces[cells](setter, m)), append(blocks, s.block+i)
-		}
+		blocks = append(blocks, slices.Repeat([]int{s.block + i}, len(b.Of))...)
 	}
-	for i, line := range Arrange[cells](setter, all, float64(s.Width-s.FormulaIn)) {
+	for i, line := range Arrange[cells](setter, Equations(of), float64(s.Width-s.FormulaIn)) {
 		if i > 0 && line.From == 0 {
 			s.gap()
 		}
 		s.block = blocks[line.Of]
 		before := s.setter(PlainLook).text(strings.Repeat(" ", int(line.X)))
-		s.put(s.FormulaIn, setter.Join(before, Line[cells](setter, all[line.Of][line.From:line.To])).rows...)
+		s.put(s.FormulaIn, setter.Join(before, line.Box).rows...)
 	}
 }
 

@@ -120,7 +120,7 @@ func every() *Doc {
 	table.Add(Inline{Words: "T"}, Inline{Blank: 8})
 	return &Doc{Title: "Title", Foot: "Source: own.", Under: [][]Inline{Plain("by A.")}, Sections: []Section{
 		{Level: 1, Title: "Part", Blocks: []Block{
-			&Paragraph{Text: []Inline{{Words: "plain "}, {Words: "stressed", Style: Emphasis}, {Words: " "}, {Words: "typed", Style: Mono}}}, Note("a note"),
+			&Paragraph{Text: []Inline{{Words: "plain "}, {Words: "stressed"}, {Words: " "}, {Words: "typed", Typed: true}}}, Note("a note"),
 			&Formula{Of: []Math{m}}, &Boxed{Math: m}, table, &List{Items: [][]Inline{Plain("an item")}}, &Code{Text: "a = \"1\"\n"},
 			&Check{State: OK, Text: Plain("holds")}, &Check{State: AtRisk, Text: Plain("nearly")}, &Check{State: Fails, Text: Plain("breaks")},
 		}},
@@ -146,9 +146,9 @@ func TestEveryBlockInEveryFormat(t *testing.T) {
 		want         []string
 	}{
 		{"text", Text(every()), []string{"Title\nby A.\n\nPart\n  plain stressed typed\n", "│ a = 1 │", "  T     ........\n", "  - an item\n", "  a = \"1\"\n", "  ok       holds\n", "  at risk  nearly\n", "  FAILS    breaks\n", "\n 3  Step\n", "\nSource: own.\n"}},
-		{"Markdown", Markdown(every()), []string{"# Title\n\nby A.\n\n## Part\n", "plain *stressed* `typed`\n", "a &= 1", "\\boxed{a = 1}", "| T | ........ |", "- an item\n", "```\na = \"1\"\n```\n", "- ok: holds\n- **at risk**: nearly\n- **FAILS**: breaks\n", "### 3. Step\n\n![Figure 1][figure-1]\n", "<small>Source: own.</small>", "[figure-1]: data:image/svg+xml;base64,"}},
-		{"LaTeX", LaTeX(every()), []string{`\section*{Title}`, `\emph{stressed} \texttt{typed}`, "a &= 1", `\boxed{a = 1}`, `\item\relax an item`, "a~=~''1''", `\item[ok\hfill] holds`, `\item[\textbf{FAILS}\hfill] breaks`, `\subsubsection*{3\quad Step}`, `\begin{tikzpicture}`}},
-		{"HTML", HTML(every()), []string{"<h1>Title</h1>", "<em>stressed</em> <code>typed</code>", `<span class="boxed">`, "<li>an item</li>", "<pre>a = &quot;1&quot;\n</pre>", `<li><b class="risk">at risk</b> nearly</li>`, "<h3>3. Step</h3>\n<figure>", `<section class="caution">`}},
+		{"Markdown", Markdown(every()), []string{"# Title\n\nby A.\n\n## Part\n", "plain stressed typed\n", "a &= 1", "\\boxed{a = 1}", "| T | ........ |", "- an item\n", "```\na = \"1\"\n```\n", "- ok: holds\n- **at risk**: nearly\n- **FAILS**: breaks\n", "### 3. Step\n\n![Figure 1][figure-1]\n", "<small>Source: own.</small>", "[figure-1]: data:image/svg+xml;base64,"}},
+		{"LaTeX", LaTeX(every()), []string{`\section*{Title}`, "plain stressed typed\n", "a &= 1", `\boxed{a = 1}`, `\item\relax an item`, "a~=~''1''", `\item[ok\hfill] holds`, `\item[\textbf{FAILS}\hfill] breaks`, `\subsubsection*{3\quad Step}`, `\begin{tikzpicture}`}},
+		{"HTML", HTML(every()), []string{"<h1>Title</h1>", "<p>plain stressed typed</p>", `<span class="boxed">`, "<li>an item</li>", "<pre>a = &quot;1&quot;\n</pre>", `<li><b class="risk">at risk</b> nearly</li>`, "<h3>3. Step</h3>\n<figure>", `<section class="caution">`}},
 		{"lines", strings.Join(Lines(every().Sections[0].Blocks), "\n"), []string{"plain stressed typed\na note\na = 1\nanswer: a = 1\nName T; Value blank\nan item\na = \"1\"\nok: holds\nat risk: nearly\nFAILS: breaks"}},
 	} {
 		for _, want := range c.want {

@@ -23,42 +23,29 @@ func Markdown(d *Doc) string {
 var markdown = &markup{
 	notation: texNotation(`\thinspace `, mathWords, "$$\n\\begin{aligned}\n%s\n\\end{aligned}\n$$\n"),
 	text:     markdownText,
-	typed:    Printed,
 	begin:    lineStart,
-	styles:   [3]string{"%s", "*%s*", "`%s`"},
 
-	between:     "\n",
-	title:       "# %s\n",
-	under:       "%s\n",
-	foot:        "<small>%s</small>\n", // which GitHub's Markdown has from HTML
-	headings:    [3]string{"# %s\n", "## %s\n", "### %s\n"},
-	step:        "%d. ",
-	paragraph:   "%s\n",
-	note:        "%s\n",
-	boxed:       "$$\n\\boxed{%s}\n$$\n",
-	list:        "%s",
-	item:        "- %s\n",
-	checks:      "%s",
-	check:       "- %s: %s\n",
-	states:      [3]string{"%s", "**%s**", "**%s**"},
-	code:        "```\n%s\n```\n",
-	source:      func(text string) string { return strings.TrimRight(text, "\n") },
-	table:       markdownTable,
-	bareNumbers: true,
-	figure:      func(_ ink.Drawing, n int) string { return fmt.Sprintf("![Figure %[1]d][figure-%[1]d]\n", n) },
-}
-
-func markdownTable(f *markup, t *Table) string {
-	heads, rows := f.written(t)
-	rules := make([]string, len(heads))
-	for k, right := range t.Rights() {
-		rules[k] = map[bool]string{true: "---:", false: "---"}[right]
-	}
-	out := ""
-	for _, cells := range append([][]string{heads, rules}, rows...) {
-		out += "| " + strings.Join(cells, " | ") + " |\n"
-	}
-	return out
+	between:   "\n",
+	title:     "# %s\n",
+	under:     "%s\n",
+	foot:      "<small>%s</small>\n", // which GitHub's Markdown has from HTML
+	headings:  [3]string{"# %s\n", "## %s\n", "### %s\n"},
+	step:      "%d. ",
+	paragraph: "%s\n",
+	note:      "%s\n",
+	boxed:     "$$\n\\boxed{%s}\n$$\n",
+	list:      "%s",
+	item:      "- %s\n",
+	checks:    "%s",
+	check:     "- %s: %s\n",
+	states:    [3]string{"%s", "**%s**", "**%s**"},
+	code:      "```\n%s\n```\n",
+	source:    func(text string) string { return strings.TrimRight(text, "\n") },
+	table: tableForm{
+		form: "%[2]s|%[1]s\n%[3]s", columns: [2]string{" --- |", " ---: |"}, heads: "| %s |\n", row: "| %s |\n",
+		head: "%s", cells: [2]string{"%s", "%s"}, between: " | ", alwaysHeads: true, bareNumbers: true,
+	},
+	figure: func(_ ink.Drawing, n int) string { return fmt.Sprintf("![Figure %[1]d][figure-%[1]d]\n", n) },
 }
 
 // markdownText writes what a user typed as text: no character of it is taken for

@@ -11,10 +11,8 @@ import (
 // takes the place of each %s.
 type markup struct {
 	*notation
-	text   func(string) string // what a user typed
-	typed  func(string) string // the same as code
-	begin  func(string) string // what begins a line; nil where it may begin with anything
-	styles [3]string           // of words, by their style
+	text  func(string) string // what a user typed
+	begin func(string) string // what begins a line; nil where it may begin with anything
 
 	between, title, under, foot     string
 	part, caution, endPart          string // round the sections of the first level, and a caution
@@ -26,10 +24,8 @@ type markup struct {
 	check                           string    // behind its mark
 
 	source func(text string) string // the lines of a code
-	table  func(f *markup, t *Table) string
 	figure func(d ink.Drawing, n int) string
-
-	bareNumbers bool // in tables they stand without mathematics
+	table  tableForm
 }
 
 // writer writes one document in a format.
@@ -95,7 +91,7 @@ func (w *writer) blocks(blocks []Block) {
 		case *Boxed:
 			w.put(w.boxed, Set[string](code{notation: w.notation}, x.Math))
 		case *Table:
-			w.put("%s", w.table(w.markup, x))
+			w.put("%s", w.tabled(x))
 		case *Check:
 			run := Run[*Check](blocks[i:])
 			list := ""
@@ -143,30 +139,9 @@ func (f *markup) sentence(of []Inline) string {
 			out += f.notation.sentence(*in.Math)
 		case in.Blank > 0:
 			out += strings.Repeat(".", in.Blank)
-		case in.Style == Mono:
-			out += fmt.Sprintf(f.styles[Mono], f.typed(in.Words))
 		default:
-			out += fmt.Sprintf(f.styles[in.Style], f.text(in.Words))
+			out += f.text(in.Words)
 		}
 	}
 	return out
-}
-
-// written are the heads of a table, and its cells.
-func (f *markup) written(t *Table) (heads []string, rows [][]string) {
-	for _, c := range t.Columns {
-		heads = append(heads, f.text(c.Head))
-	}
-	for _, r := range t.Rows {
-		cells := make([]string, len(heads))
-		for k := range cells {
-			cell := Cell(r, k)
-			if f.bareNumbers && cell.Math != nil && isNumber(*cell.Math) {
-				cell = Inline{Words: TextMath(*cell.Math)}
-			}
-			cells[k] = f.sentence([]Inline{cell})
-		}
-		rows = append(rows, cells)
-	}
-	return heads, rows
 }

@@ -11,7 +11,7 @@ func Lines(blocks []Block) (out []string) {
 		case *Check:
 			head = b.State.String() + ": "
 		}
-		for _, sentence := range sentences(b) {
+		for _, sentence := range b.sentences() {
 			line := head
 			for _, in := range sentence {
 				switch {

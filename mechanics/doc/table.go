@@ -1,6 +1,11 @@
 package doc
 
-import "slices"
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Table is rows in columns. Cells are formulas or words.
 type Table struct {
@@ -21,7 +26,6 @@ type Align int
 // The alignments. Auto is Right where a column holds numbers alone.
 const (
 	Auto Align = iota
-	Left
 	Right
 	Point // numbers, their decimal points below each other where the format can
 )
@@ -65,3 +69,57 @@ func isNumber(m Math) bool { return m.Op == Number || m.Op == Neg && isNumber(m.
 
 // wrapsIn tells a cell that may take several lines: words, or a list of formulas.
 func wrapsIn(c Inline) bool { return c.Math == nil || c.Math.Op == Row }
+
+// tableForm is how a format writes tables.
+type tableForm struct {
+	form       string    // round its columns, its head and its rows
+	columns    [2]string // how those of words and those of numbers are announced
+	wide       string    // the same of a last column that has long words
+	heads, row string
+	head       string    // a cell of the head
+	cells      [2]string // one of words, one of numbers
+	between    string    // two cells
+	rows       int       // how many a page has before the table goes on in another; 0 for all
+
+	alwaysHeads, bareNumbers bool // an empty head too; numbers without mathematics
+}
+
+// longWords is from how many characters on the words of a last column are long.
+const longWords = 60
+
+// tabled writes a table.
+func (f *markup) tabled(t *Table) (out string) {
+	form, n := &f.table, len(t.Columns)
+	if n == 0 || len(t.Rows) == 0 {
+		return ""
+	}
+	kinds, columns, heads := make([]int, n), make([]string, n), make([]string, n)
+	for k, right := range t.Rights() {
+		kinds[k] = map[bool]int{true: 1}[right]
+		columns[k], heads[k] = form.columns[kinds[k]], fmt.Sprintf(form.head, f.text(t.Columns[k].Head))
+	}
+	var rows []string
+	for _, r := range t.Rows {
+		cells := make([]string, n)
+		for k := range cells {
+			cell := Cell(r, k)
+			if form.bareNumbers && cell.Math != nil && isNumber(*cell.Math) {
+				cell = Inline{Words: TextMath(*cell.Math)}
+			}
+			text := f.sentence([]Inline{cell})
+			if k == n-1 && form.wide != "" && len(text) > longWords {
+				columns[k] = form.wide
+			}
+			cells[k] = fmt.Sprintf(form.cells[kinds[k]], text)
+		}
+		rows = append(rows, fmt.Sprintf(form.row, strings.Join(cells, form.between)))
+	}
+	head := ""
+	if form.alwaysHeads || t.Headed() {
+		head = fmt.Sprintf(form.heads, strings.Join(heads, form.between))
+	}
+	for part := range slices.Chunk(rows, cmp.Or(form.rows, len(rows))) {
+		out += fmt.Sprintf(form.form, strings.Join(columns, ""), head, strings.Join(part, ""))
+	}
+	return out
+}

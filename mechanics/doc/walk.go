@@ -46,7 +46,7 @@ type Setter[T any] interface {
 	Small() Setter[T]  // for a subscript or a power
 	Inline() Setter[T] // for a line of prose, or a cell of a matrix
 
-	Prose(text string, style Style) T
+	Prose(text string) T
 }
 
 // Traits are what a format can.

@@ -2,9 +2,9 @@ package grade
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
-	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
@@ -62,10 +62,11 @@ func (k *Key) Columns(t *Table) (*Columns, *diag.Error) {
 // column reads the head of one column of answers; its name is blank where it is of no
 // result.
 func (k *Key) column(head string) (a Asked, err *diag.Error) {
-	name, unit := cutUnit(head)
-	q, err := k.Query(name)
-	if whole, none := k.Query(head); err != nil && none == nil {
-		q, err, unit = whole, nil, "" // angle(T1, T2) ends in brackets too
+	q, err := k.Query(head)
+	unit := ""
+	if m := unitBehind.FindStringSubmatch(head); m != nil && err != nil { // angle(T1, T2) ends in brackets too
+		q, err = k.Query(m[1])
+		unit = m[2] + m[3]
 	}
 	if err != nil && err.Meant == "" {
 		return a, nil
@@ -85,16 +86,8 @@ func (k *Key) column(head string) (a Asked, err *diag.Error) {
 	return a, nil
 }
 
-// cutUnit takes the unit in brackets from behind a name: "T1 (N)", "T1 [kN]".
-func cutUnit(head string) (name, unit string) {
-	for _, pair := range []string{"()", "[]"} {
-		i := strings.LastIndex(head, pair[:1])
-		if i > 0 && strings.HasSuffix(head, pair[1:]) {
-			return strings.TrimSpace(head[:i]), strings.TrimSpace(head[i+1 : len(head)-1])
-		}
-	}
-	return head, ""
-}
+// unitBehind is a name with a unit in brackets: "T1 (N)", "T1 [kN]".
+var unitBehind = regexp.MustCompile(`^(.*?)\s*(?:\(\s*([^(]*?)\s*\)|\[\s*([^\[]*?)\s*\])$`)
 
 // Typed are the answers of a row. A row with more cells than the head is not taken
 // apart: a comma in a value may have moved all that stand behind it.

@@ -4,8 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/mat"
-
 	"trivet/mechanics/linear"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -135,8 +133,8 @@ func (k *Key) fromEquations(m *Mark, own []*Mark) (from []string) {
 	return from
 }
 
-// effects are what one unit on the right of an equation does to each unknown, of as many
-// independent equations as there are unknowns; none where there are not so many.
+// effects are what one unit on the right of each equation does to each unknown; none where
+// the equations leave one free.
 func effects(s *statics.Solution) (out [][]float64) {
 	n := len(s.X)
 	if n == 0 || n > maxFollowed || !s.Unique() {
@@ -148,20 +146,14 @@ func effects(s *statics.Solution) (out [][]float64) {
 			a.Rows[i] = append(a.Rows[i], linear.Term{Col: t.Col, Value: t.Value / s.System.Rows[i].Scale})
 		}
 	}
-	rows := linear.Factor(a).PivotRows()
-	if len(rows) < n {
+	g := linear.NewGeneral(a, weak)
+	if g.Rank < n {
 		return nil
 	}
-	columns := make([]int, n)
-	for j := range columns {
-		columns[j] = j
-	}
-	var inverse mat.Dense
-	if err := inverse.Inverse(a.Part(rows, columns).Dense()); err != nil {
-		return nil
-	}
-	for k := range rows {
-		out = append(out, mat.Col(nil, k, &inverse))
+	for i := range a.Rows {
+		one := make([]float64, len(a.Rows))
+		one[i] = 1
+		out = append(out, g.Solve(one))
 	}
 	return out
 }

@@ -109,16 +109,9 @@ func NewKey(s *sheet.Sheet, solution *statics.Solution, rule Rule) *Key {
 
 // Asked are the names of the results that are marked where nobody says which: those
 // that the sheet asks for, else all unknowns.
-func (k *Key) Asked() []string {
-	p := k.solution.Problem
-	var names []string
-	for _, q := range p.Asked {
+func (k *Key) Asked() (names []string) {
+	for _, q := range k.solution.Problem.Results() {
 		names = append(names, q.Name)
-	}
-	if len(names) == 0 {
-		for _, u := range p.Unknowns {
-			names = append(names, u.Name)
-		}
 	}
 	return names
 }

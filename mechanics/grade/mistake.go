@@ -65,17 +65,19 @@ func (k *Key) allMistakes() []mistake {
 		return nil
 	}
 	m := &maker{k: k, p: k.solution.Problem, reader: problem.NewReader(), plain: true, left: maxMistakes}
+	m.made = []mistake{{solution: k.solution, values: map[string]float64{}}} // none: what makes no difference is joined to it
 	m.loads()
 	m.gravity()
-	m.directions()
+	m.pulleys()
 	m.joints()
 	m.belts()
 	m.angles()
+	m.plain = m.p.Planar // in space there is more to exchange
+	m.directions()
 	m.plain = false
 	m.arms()
-	m.spaceDirections()
 	m.coordinates()
-	return m.made
+	return m.made[1:]
 }
 
 // maker makes the mistakes of a problem.
@@ -99,9 +101,6 @@ func (m *maker) solve(p *problem.Problem, says string) {
 		return
 	}
 	made := mistake{[]string{says}, m.plain, s, map[string]float64{}}
-	if m.k.equal(&made, &mistake{solution: m.k.solution, values: map[string]float64{}}) {
-		return // it makes no difference here
-	}
 	for i := range m.made {
 		if o := &m.made[i]; m.k.equal(&made, o) {
 			if o.plain == m.plain {
@@ -133,6 +132,17 @@ func (m *maker) change(says string, by func(p *problem.Problem)) {
 	}
 }
 
+// acts solves the problem with all that a source exerts changed.
+func (m *maker) acts(from problem.Source, says string, by func(p *problem.Problem, a *problem.Act)) {
+	m.change(says, func(p *problem.Problem) {
+		for of, a := range p.Exerted() {
+			if of == from {
+				by(p, a)
+			}
+		}
+	})
+}
+
 // retype solves the sheet with another text in a cell. Where the row holds a bare value
 // that is the cell, whatever its key.
 func (m *maker) retype(table, row, key, text, says string) {
@@ -145,48 +155,48 @@ func (m *maker) retype(table, row, key, text, says string) {
 	}
 }
 
+// called names what exerts a force, in a sentence.
+func (m *maker) called(from problem.Source) string {
+	return map[problem.Thing]string{problem.ACouple: "the couple ", problem.ABody: "the "}[from.Thing] + m.p.NameOf(from)
+}
+
 // loads: one left out, or the other way round; the resultant of a distributed one in a
 // wrong place.
 func (m *maker) loads() {
-	scaled := func(factor float64, says string, of func(p *problem.Problem) []problem.Act) {
-		m.change(says, func(p *problem.Problem) {
-			for i := range of(p) {
-				a := &of(p)[i]
-				a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
-			}
+	scaled := func(from problem.Source, factor float64, says string) {
+		m.acts(from, m.called(from)+says, func(_ *problem.Problem, a *problem.Act) {
+			a.Force.Const, a.Couple.Const = r3.Scale(factor, a.Force.Const), r3.Scale(factor, a.Couple.Const)
 		})
 	}
-	for i, l := range m.p.Lines {
-		of := func(p *problem.Problem) []problem.Act { return p.Lines[i].Acts }
-		scaled(0, l.Name+" were left out", of)
-		scaled(-1, l.Name+" acted the other way", of)
-	}
-	for i, c := range m.p.Couples {
-		of := func(p *problem.Problem) []problem.Act { return p.Couples[i].Acts }
-		scaled(0, "the couple "+c.Name+" were left out", of)
-		scaled(-1, "the couple "+c.Name+" turned the other way", of)
-	}
-	for i, b := range m.p.Bodies {
-		scaled(0, "the weight of "+b.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Bodies[i].Acts })
-	}
-	for i, d := range m.p.Loads {
-		at := func(distance float64, says string) {
-			m.change("the resultant of "+d.Name+" acted "+says, func(p *problem.Problem) {
-				c := &p.Loads[i]
-				from, to := p.Points[d.From].At, p.Points[d.To].At
-				c.Distance = distance
-				c.At = r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
-				for k := range c.Acts {
-					c.Acts[k].At = c.At
-				}
-			})
+	last := problem.Source{Index: -1}
+	for from := range m.p.Exerted() {
+		if from == last || from.Thing == problem.AJoint {
+			continue
 		}
-		scaled(0, d.Name+" were left out", func(p *problem.Problem) []problem.Act { return p.Loads[i].Acts })
-		if d.Total != 0 && d.Length > 0 {
-			at(d.Length/2, "in the middle")
-			at(d.Length-d.Distance, "as far from the other end")
+		last = from
+		scaled(from, 0, " were left out")
+		switch from.Thing {
+		case problem.ALine:
+			scaled(from, -1, " acted the other way")
+		case problem.ACouple:
+			scaled(from, -1, " turned the other way")
+		case problem.ALoad:
+			if d := m.p.Loads[from.Index]; d.Total != 0 && d.Length > 0 {
+				m.resultant(from, d.Length/2, "in the middle")
+				m.resultant(from, d.Length-d.Distance, "as far from the other end")
+			}
 		}
 	}
+}
+
+// resultant puts that of a distributed load at another distance from its start.
+func (m *maker) resultant(of problem.Source, distance float64, says string) {
+	m.acts(of, "the resultant of "+m.called(of)+" acted "+says, func(p *problem.Problem, a *problem.Act) {
+		d := &p.Loads[of.Index]
+		from, to := p.Points[d.From].At, p.Points[d.To].At
+		d.Distance, d.At = distance, r3.Add(from, r3.Scale(distance/d.Length, r3.Sub(to, from)))
+		a.At = d.At
+	})
 }
 
 // gravity: masses taken for forces, one or all of them, and another g.
@@ -218,7 +228,8 @@ func (m *maker) gravity() {
 
 // exchange exchanges the sizes of two components and keeps their signs, as who takes
 // the sine for the cosine does.
-func exchange(v r3.Vec, a, b int) r3.Vec {
+func exchange(v r3.Vec, of [2]int) r3.Vec {
+	a, b := of[0], of[1]
 	c := [3]float64{v.X, v.Y, v.Z}
 	x, y := math.Abs(c[a]), math.Abs(c[b])
 	if min(x, y, math.Abs(x-y)) < skew*r3.Norm(v) {
@@ -228,21 +239,9 @@ func exchange(v r3.Vec, a, b int) r3.Vec {
 	return r3.Vec{X: c[0], Y: c[1], Z: c[2]}
 }
 
-// turn changes all directions of acts.
-func turn(acts []problem.Act, by func(r3.Vec) r3.Vec) {
-	for i := range acts {
-		a := &acts[i]
-		a.Force = a.Force.Map(by)
-	}
-}
-
-// directions: sine and cosine exchanged in the plane, and a rope over a pulley that
-// pulls but once.
-func (m *maker) directions() {
+// pulleys: a rope over one that pulls but once.
+func (m *maker) pulleys() {
 	for i, l := range m.p.Lines {
-		if m.p.Planar {
-			m.exchanged(i, 0, 1, "sine and cosine of "+l.Name+" were exchanged")
-		}
 		for k, a := range l.Acts {
 			at := slices.Index(l.Path, a.Point)
 			if at <= 0 || at >= len(l.Path)-1 {
@@ -263,43 +262,37 @@ func (m *maker) directions() {
 	}
 }
 
-// exchanged exchanges two components of the direction of a line that has one.
-func (m *maker) exchanged(line, a, b int, says string) {
-	if len(m.p.Lines[line].Legs) == 1 {
-		m.change(says, func(p *problem.Problem) {
-			l := &p.Lines[line]
-			l.Legs[0].U = exchange(l.Legs[0].U, a, b)
-			turn(l.Acts, func(v r3.Vec) r3.Vec { return exchange(v, a, b) })
-		})
-	}
-}
-
-// spaceDirections: two components of a direction exchanged.
-func (m *maker) spaceDirections() {
+// directions: two components of one exchanged, in the plane sine and cosine.
+func (m *maker) directions() {
 	for i, l := range m.p.Lines {
-		for _, pair := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
-			if !m.p.Planar {
-				m.exchanged(i, pair[0], pair[1], fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[pair[0]], "xyz"[pair[1]], l.Name))
+		for _, c := range [][2]int{{0, 1}, {0, 2}, {1, 2}} {
+			says := fmt.Sprintf("%c and %c of %s's direction were exchanged", "xyz"[c[0]], "xyz"[c[1]], l.Name)
+			if m.p.Planar {
+				says = "sine and cosine of " + l.Name + " were exchanged"
+			}
+			if len(l.Legs) == 1 && !(m.p.Planar && c[1] == 2) {
+				m.acts(problem.Source{Thing: problem.ALine, Index: i}, says, func(p *problem.Problem, a *problem.Act) {
+					p.Lines[i].Legs[0].U = exchange(l.Legs[0].U, c)
+					a.Force = a.Force.Map(func(v r3.Vec) r3.Vec { return exchange(v, c) })
+				})
 			}
 		}
 	}
 }
 
 // joints: sine and cosine of a skew normal exchanged, and impending friction that
-// acts the other way. What a joint exerts on its first body is one list with its forces,
-// so that both change.
+// acts the other way.
 func (m *maker) joints() {
 	for i, j := range m.p.Joints {
 		n := j.Normal
+		turned := func(says string, by func(v r3.Vec) r3.Vec) {
+			m.acts(problem.Source{Thing: problem.AJoint, Index: i}, says, func(_ *problem.Problem, a *problem.Act) { a.Force = a.Force.Map(by) })
+		}
 		switch {
 		case j.Impending:
-			m.change("friction at "+j.Name+" acted the other way", func(p *problem.Problem) {
-				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, n), n), v) })
-			})
+			turned("friction at "+j.Name+" acted the other way", func(v r3.Vec) r3.Vec { return r3.Sub(r3.Scale(2*r3.Dot(v, n), n), v) })
 		case m.p.Planar && n != (r3.Vec{}):
-			m.change("sine and cosine of "+j.Name+"'s normal were exchanged", func(p *problem.Problem) {
-				turn(p.Joints[i].Acts, func(v r3.Vec) r3.Vec { return exchange(v, 0, 1) })
-			})
+			turned("sine and cosine of "+j.Name+"'s normal were exchanged", func(v r3.Vec) r3.Vec { return exchange(v, [2]int{0, 1}) })
 		}
 	}
 }
@@ -326,22 +319,20 @@ func (m *maker) angles() {
 
 // arms: a force on a rigid body that acts at another point of it.
 func (m *maker) arms() {
-	moved := func(name string, a problem.Act, act func(p *problem.Problem) *problem.Act) {
+	act := -1
+	for from, a := range m.p.Exerted() {
+		act++
 		body := m.p.Bodies[a.Body]
+		if body.Particle || from.Thing != problem.ALine && from.Thing != problem.ABody {
+			continue
+		}
 		for _, at := range body.Points {
-			if point := m.p.Points[at]; !body.Particle && point.At != a.At {
-				m.change(name+" acted at "+point.Name, func(p *problem.Problem) { act(p).At, act(p).Point = point.At, at })
+			if point := m.p.Points[at]; point.At != a.At {
+				m.change(m.called(from)+" acted at "+point.Name, func(p *problem.Problem) {
+					moved := slices.Collect(p.Acts())[act]
+					moved.At, moved.Point = point.At, at
+				})
 			}
-		}
-	}
-	for i, l := range m.p.Lines {
-		for k, a := range l.Acts {
-			moved(l.Name, a, func(p *problem.Problem) *problem.Act { return &p.Lines[i].Acts[k] })
-		}
-	}
-	for i, b := range m.p.Bodies {
-		for k, a := range b.Acts {
-			moved("the weight of "+b.Name, a, func(p *problem.Problem) *problem.Act { return &p.Bodies[i].Acts[k] })
 		}
 	}
 }

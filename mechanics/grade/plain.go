@@ -8,49 +8,45 @@ import (
 	"trivet/units"
 )
 
-// quantity is what has a name and a value on the sheet. One that is a part of a line or a
-// joint has the index of that: only answers of it are held against it.
+// quantity is what has a name and a value on the sheet. With one that is a part of a line
+// or a joint only answers of that are compared.
 type quantity struct {
-	name        string
-	line, joint int // -1 for none
-	dim         units.Dim
-	value       float64
+	problem.Query
+	part  bool
+	value float64
 }
-
-// whole tells that a quantity is a part of nothing.
-func (o quantity) whole() bool { return o.line < 0 && o.joint < 0 }
 
 // quantities lists what answers may be mistaken for: unknowns, results asked for, the
 // magnitudes of known forces, and the parts of the reactions and lines.
 func (k *Key) quantities() {
 	p := k.solution.Problem
 	seen := map[string]bool{}
-	add := func(name string, line, joint int) {
+	add := func(name string, part bool) {
 		q, err := k.Query(name)
 		if seen[name] || err != nil {
 			return
 		}
 		seen[name] = true
 		if v, none := k.solution.Evaluate(q); none == nil && !math.IsNaN(v) && !math.IsInf(v, 0) {
-			k.known = append(k.known, quantity{name, line, joint, q.Dim, v})
+			k.known = append(k.known, quantity{q, part, v})
 			k.largest[q.Dim] = max(k.largest[q.Dim], math.Abs(v))
 		}
 	}
 	for _, name := range k.Asked() {
-		add(name, -1, -1)
+		add(name, false)
 	}
 	for _, u := range p.Unknowns {
-		add(u.Name, -1, -1)
+		add(u.Name, false)
 	}
 	for _, l := range p.Lines {
-		add(l.Name, -1, -1)
+		add(l.Name, false)
 	}
 	for _, part := range []string{".x", ".y", ".z", ".size", ".alpha", ".beta", ".gamma", ".angle"} {
-		for i, l := range p.Lines {
-			add(l.Name+part, i, -1)
+		for _, l := range p.Lines {
+			add(l.Name+part, true)
 		}
-		for i, j := range p.Joints {
-			add(j.Name+part, -1, i)
+		for _, j := range p.Joints {
+			add(j.Name+part, true)
 		}
 	}
 }
@@ -59,12 +55,14 @@ func (k *Key) quantities() {
 func (k *Key) concerns(o quantity, q problem.Query) bool {
 	p := k.solution.Problem
 	switch {
-	case o.dim != q.Dim || o.name == q.Name || k.zero(q, o.value):
+	case o.Dim != q.Dim || o.Name == q.Name || k.zero(q, o.value):
 		return false
-	case o.joint >= 0:
-		return q.Joint == o.joint || q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.joint
+	case !o.part || o.Line >= 0 && q.Line == o.Line || o.Joint >= 0 && q.Joint == o.Joint:
+		return true
+	case o.Joint >= 0:
+		return q.Unknown >= 0 && p.Unknowns[q.Unknown].Joint == o.Joint
 	}
-	return o.whole() || q.Line == o.line || q.Unknown >= 0 && p.SensedLine(q) == o.line
+	return q.Unknown >= 0 && p.SensedLine(q) == o.Line
 }
 
 // explain finds the mistake that a wrong answer shows by itself.
@@ -185,8 +183,8 @@ func (k *Key) another(m *Mark) string {
 	}
 	var names []string
 	for _, o := range k.known { // where a whole thing fits, its parts say nothing more
-		if (len(names) == 0 || o.whole()) && k.concerns(o, m.query) && k.same(m, o.value) {
-			names = append(names, o.name)
+		if (len(names) == 0 || !o.part) && k.concerns(o, m.query) && k.same(m, o.value) {
+			names = append(names, o.Name)
 		}
 	}
 	if len(names) == 0 || len(names) > maxNamed {

@@ -11,6 +11,11 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"golang.org/x/text/encoding"
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/transform"
+
 	"trivet/mechanics/diag"
 )
 
@@ -44,22 +49,22 @@ func (r Row) cell(column int) string {
 }
 
 // ReadTable reads comma separated values (RFC 4180) as spreadsheets write them: with
-// commas, semicolons or tabs, with or without a byte order mark, in UTF-8 or Latin-1.
+// commas, semicolons or tabs, with or without a byte order mark, in UTF-8, UTF-16 or Windows-1252.
 // Semicolons are written where the comma is the decimal sign, so there it is.
 func ReadTable(text []byte) (*Table, *diag.Error) {
 	switch {
 	case len(text) > MaxBytes:
 		return nil, diag.New("the table is larger than 8 MiB", "check that this is the intended file")
-	case bytes.HasPrefix(text, []byte{0xff, 0xfe}), bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		return nil, diag.New("the text is in UTF-16", "save it as CSV in UTF-8")
 	case bytes.HasPrefix(text, []byte("PK\x03\x04")):
 		return nil, diag.New("this is a spreadsheet file, not a table as text", "save it as CSV")
-	case bytes.IndexByte(text, 0) >= 0:
-		return nil, diag.New("this is not text", "save it as CSV")
 	}
-	text = bytes.TrimPrefix(text, []byte("\ufeff"))
-	if !utf8.Valid(text) {
-		text = latin(text)
+	old := charmap.Windows1252.NewDecoder() // which Latin-1 is a part of
+	if utf8.Valid(text) {
+		old = encoding.Nop.NewDecoder()
+	}
+	text, _, err := transform.Bytes(unicode.BOMOverride(old), text)
+	if err != nil || bytes.IndexByte(text, 0) >= 0 {
+		return nil, diag.New("this is not text", "save it as CSV")
 	}
 	text = bytes.ReplaceAll(bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
 	skipped := 0
@@ -125,15 +130,6 @@ func separatorOf(text []byte) rune {
 		}
 	}
 	return best
-}
-
-// latin reads a text in Latin-1, which old spreadsheets write.
-func latin(text []byte) []byte {
-	out := make([]rune, len(text))
-	for i, b := range text {
-		out[i] = rune(b)
-	}
-	return []byte(string(out))
 }
 
 // csvFault puts an error of the reader in our words.

@@ -27,7 +27,7 @@ func TestReadTable(t *testing.T) {
 		{"Latin-1", "name,T1\nJ\xf6rn,1\n", []string{"name", "T1"}, rows([]string{"Jörn", "1"}), ""},
 		{"no end", "name,T1\nAda,1", []string{"name", "T1"}, rows([]string{"Ada", "1"}), ""},
 		{"nothing", "\n\n", nil, nil, "the table is empty. Try: a head row, such as name,T1,T2, and a row for each student"},
-		{"UTF-16", "\xff\xfen\x00", nil, nil, "the text is in UTF-16. Try: save it as CSV in UTF-8"},
+		{"UTF-16", "\xff\xfeT\x001\x00\n\x00\xe9\x00", []string{"T1"}, rows([]string{"é"}), ""},
 		{"a workbook", "PK\x03\x04...", nil, nil, "this is a spreadsheet file, not a table as text. Try: save it as CSV"},
 		{"bytes", "a\x00b", nil, nil, "this is not text. Try: save it as CSV"},
 		{"a quote inside", "name,T1\nAda,5'-6\"\n", nil, nil, `2:9: there is a quote in the middle of a cell. Try: the cell in quotes, with "" for each quote inside`},

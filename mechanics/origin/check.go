@@ -12,58 +12,56 @@ import (
 
 // Check is a number of check k.
 func Check(s *statics.Solution, k int) doc.Origin {
-	return of(func() string { return check(s, &s.Checks[k]) }, "check", k)
-}
-
-func check(s *statics.Solution, c *statics.Check) string {
-	p := s.Problem
-	rounding := ", up to " + Tiny(c.Bound) + " is rounding"
-	switch c.Kind {
-	case statics.CheckUnit:
-		return "√(ux² + uy² + uz²) of " + c.Subject + " less 1 = " + Tiny(c.Value) + rounding
-	case statics.CheckResidual:
-		for i := range s.System.Rows {
-			if r := &s.System.Rows[i]; r.Name == c.Subject && s.Residuals[i].Relative == c.Value && c.Value > 0 {
-				return "the largest residual on " + c.Subject + ", " + left(s, i) + " in " + Row(p, r) + ", over the largest force" + rounding
+	return of(func() string {
+		p, c := s.Problem, &s.Checks[k]
+		rounding := ", up to " + Tiny(c.Bound) + " is rounding"
+		switch c.Kind {
+		case statics.CheckUnit:
+			return "√(ux² + uy² + uz²) of " + c.Subject + " less 1 = " + Tiny(c.Value) + rounding
+		case statics.CheckResidual:
+			for i := range s.System.Rows {
+				if r := &s.System.Rows[i]; r.Name == c.Subject && s.Residuals[i].Relative == c.Value && c.Value > 0 {
+					return "the largest residual on " + c.Subject + ", " + left(s, i) + " in " + Row(p, r) + ", over the largest force" + rounding
+				}
 			}
+			return "A x - b of each equation of " + c.Subject + " over the largest force: each residual is zero"
+		case statics.CheckMoment:
+			where := cmp.Or(c.About, "a second point")
+			return "moments of all forces on " + c.Subject + " about " + where + ", taken at the far ends of their lines, over the largest = " + Tiny(c.Value) + rounding
+		case statics.CheckCondition:
+			return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
+		case statics.CheckSense:
+			return "the sign of " + c.Subject + " = " + p.Format(c.Value, units.Force) + ": positive is " + positive(s, c)
+		case statics.CheckLimit, statics.CheckJointLimit:
+			return use(s, c)
+		case statics.CheckFriction:
+			greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"
+			if c.Impends {
+				return "the friction at " + c.Subject + " where slip impends, " + greatest
+			}
+			return "the friction needed at " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
+		case statics.CheckBelt:
+			greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
+			if c.Impends {
+				return "the larger tension of the belt " + c.Subject + ": " + greatest
+			}
+			return "the larger tension of the belt " + c.Subject + ", " + p.Format(c.Value, units.Force) + ", beside " + greatest + ", " + p.Format(c.Bound, units.Force)
+		case statics.CheckBare:
+			return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
+		case statics.CheckSupport:
+			_, nudge := p.Nudge(c.Point)
+			return "the derivative of " + s.X[c.Unknown].Name + " with respect to the place of " + p.Points[c.Point].Name + ", times " + nudge + ", over its value"
+		case statics.CheckLoad:
+			return "the difference of two quadratures of " + c.Subject + ", of 15 points on every piece and on its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
+		case statics.CheckTipping:
+			return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + p.Percent(c.Value) + " of the way from the middle of the contact to " + c.About
+		case statics.CheckTwoForce:
+			return "the component of the force at one end of " + c.Subject + " perpendicular to the line of " + c.With + ", over the force = " + Tiny(c.Value) + rounding
+		case statics.CheckThreeForce:
+			return "how far the third line of action on " + c.Subject + " misses the other two, over the lengths = " + Tiny(c.Value) + rounding
 		}
-		return "A x - b of each equation of " + c.Subject + " over the largest force: each residual is zero"
-	case statics.CheckMoment:
-		where := cmp.Or(c.About, "a second point")
-		return "moments of all forces on " + c.Subject + " about " + where + ", taken at the far ends of their lines, over the largest = " + Tiny(c.Value) + rounding
-	case statics.CheckCondition:
-		return "log10 of the condition number of A, " + units.Figures(max(1, s.Cond), p.Figures) + ": the figures that solving the equations can cost"
-	case statics.CheckSense:
-		return "the sign of " + c.Subject + " = " + shown(p, c.Value, units.Force) + ": positive is " + positive(s, c)
-	case statics.CheckLimit, statics.CheckJointLimit:
-		return use(s, c)
-	case statics.CheckFriction:
-		greatest := "μN = " + units.Compact(p.Joints[c.Joint].Friction) + " times the normal force"
-		if c.Impends {
-			return "the friction at " + c.Subject + " where slip impends, " + greatest
-		}
-		return "the friction needed at " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
-	case statics.CheckBelt:
-		greatest := "the smaller one times " + grip(p, p.Lines[c.Line].Belt)
-		if c.Impends {
-			return "the larger tension of the belt " + c.Subject + ": " + greatest
-		}
-		return "the larger tension of the belt " + c.Subject + ", " + shown(p, c.Value, units.Force) + ", beside " + greatest + ", " + shown(p, c.Bound, units.Force)
-	case statics.CheckBare:
-		return "no line, joint, couple, distributed load or weight acts on " + c.Subject + ": it has no equations until one does"
-	case statics.CheckSupport:
-		_, nudge := p.Nudge(c.Point)
-		return "the derivative of " + s.X[c.Unknown].Name + " with respect to the place of " + p.Points[c.Point].Name + ", times " + nudge + ", over its value"
-	case statics.CheckLoad:
-		return "the difference of two quadratures of " + c.Subject + ", of 15 points on every piece and on its halves, over the area under its intensity without sign, or the same of its moments = " + Tiny(c.Value)
-	case statics.CheckTipping:
-		return "where the normal force on " + c.Subject + " acts: the moment over the normal force, " + percent(p, c.Value) + " of the way from the middle of the contact to " + c.About
-	case statics.CheckTwoForce:
-		return "the component of the force at one end of " + c.Subject + " perpendicular to the line of " + c.With + ", over the force = " + Tiny(c.Value) + rounding
-	case statics.CheckThreeForce:
-		return "how far the third line of action on " + c.Subject + " misses the other two, over the lengths = " + Tiny(c.Value) + rounding
-	}
-	return "tension, contact and friction conditions, over all values that satisfy the equations"
+		return "tension, contact and friction conditions, over all values that satisfy the equations"
+	}, "check", k)
 }
 
 // grip is e^(μβ) with its numbers put in.
@@ -103,21 +101,17 @@ func positive(s *statics.Solution, c *statics.Check) string {
 	return "push, and a " + s.Problem.Joints[c.Joint].Kind.String() + " has no pull"
 }
 
-// Use is the utilisation of a limit: check k is one of it.
-func Use(s *statics.Solution, k int) doc.Origin {
-	return of(func() string { return use(s, &s.Checks[k]) }, "use", k)
-}
-
+// use is the utilisation of a limit.
 func use(s *statics.Solution, c *statics.Check) string {
 	p := s.Problem
-	limit := shown(p, c.Bound, units.Force) + " (limit of " + c.Subject + ")"
+	limit := p.Format(c.Bound, units.Force) + " (limit of " + c.Subject + ")"
 	switch {
 	case c.Open:
 		return "its range was not computed, so it is not checked against " + limit
 	case math.IsInf(c.Value, 0):
 		return "unbounded: there is no greatest value to check against " + limit
 	}
-	ratio := shown(p, c.Value, units.Force) + " of " + limit + " = " + percent(p, c.Value/c.Bound)
+	ratio := p.Format(c.Value, units.Force) + " of " + limit + " = " + p.Percent(c.Value/c.Bound)
 	if s.Degree > 0 {
 		return "the greatest magnitude, " + ratio
 	}
@@ -126,22 +120,21 @@ func use(s *statics.Solution, c *statics.Check) string {
 
 // Answer is a number of answer k: the computed value beside the reference.
 func Answer(s *statics.Solution, k int) doc.Origin {
-	return of(func() string { return answer(s.Problem, &s.Answers[k]) }, "answer", k)
-}
-
-func answer(p *problem.Problem, a *statics.AnswerCheck) string {
-	if a.Err != "" {
-		return a.Query.Name + ": " + a.Err
-	}
-	u := p.Units.For(a.Query.Dim)
-	off := a.Computed - a.Value
-	if math.Abs(off) <= statics.ResidualTol*math.Abs(a.Value) {
-		off = 0 // rounding
-	}
-	why := "half a unit of the last place printed"
-	if a.Why != "" {
-		why = "the tolerance of the sheet, " + a.Why
-	}
-	return a.Query.Name + ": computed " + a.ComputedText(p) + " less reference " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
-		u.Format(a.Half, p.Figures) + " is " + why
+	return of(func() string {
+		p, a := s.Problem, &s.Answers[k]
+		if a.Err != "" {
+			return a.Query.Name + ": " + a.Err
+		}
+		u := p.Units.For(a.Query.Dim)
+		off := a.Computed - a.Value
+		if math.Abs(off) <= statics.ResidualTol*math.Abs(a.Value) {
+			off = 0 // rounding
+		}
+		why := "half a unit of the last place printed"
+		if a.Why != "" {
+			why = "the tolerance of the sheet, " + a.Why
+		}
+		return a.Query.Name + ": computed " + a.ComputedText(p) + " less reference " + a.Printed + " = " + u.Format(off, p.Figures) + "; " +
+			u.Format(a.Half, p.Figures) + " is " + why
+	}, "answer", k)
 }

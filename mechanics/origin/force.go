@@ -45,7 +45,7 @@ func part(p *problem.Problem, r *statics.Row, a *problem.Act, f, couple r3.Vec) 
 	if !r.Moment {
 		return problem.Component(f, axisOf(r))
 	}
-	return problem.Component(r3.Add(r3.Cross(p.Arm(a), f), couple), axisOf(r))
+	return problem.Component(p.Moment(a, f, couple), axisOf(r))
 }
 
 // rowOf is the equation of a body along an axis, or of moments about it.
@@ -111,7 +111,7 @@ func (f Force) Known(s *statics.Solution, axis int, moment bool) doc.Origin {
 func (f Force) Solved(s *statics.Solution, axis int, moment bool) doc.Origin {
 	return of(func() string {
 		a, r, name := f.named(s.Problem, axis, moment)
-		return name + " in the solution, " + shown(s.Problem, part(s.Problem, &r, a.Act, s.Sum(a.Force), s.Sum(a.Couple)), r.Dim())
+		return name + " in the solution, " + s.Problem.Format(part(s.Problem, &r, a.Act, s.Sum(a.Force), s.Sum(a.Couple)), r.Dim())
 	}, "solved", f, axis, moment)
 }
 
@@ -120,11 +120,11 @@ func (a source) known(p *problem.Problem, r *statics.Row) string {
 	f, l := p.Units.Force, a.line(p)
 	switch v := problem.Component(a.Force.Const, axisOf(r)); {
 	case r.Moment && a.Couple.Const != (r3.Vec{}):
-		return "the couple, the same about every point, " + shown(p, problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
+		return "the couple, the same about every point, " + p.Format(problem.Component(a.Couple.Const, axisOf(r)), units.Moment)
 	case r.Moment:
 		return a.cross(p, r, a.Force.Const, "F", in(p, f), p.Units.For(units.Moment).Symbol)
 	case l != nil && len(l.Legs) == 0:
-		return shown(p, v, units.Force) + ", as the sheet gives it"
+		return p.Format(v, units.Force) + ", as the sheet gives it"
 	case v == 0:
 		return "0, it has no component along " + r.Axis[1:]
 	default:
@@ -167,7 +167,7 @@ func couple(p *problem.Problem, d r3.Vec) string {
 	case p.Planar:
 		return "it acts clockwise"
 	}
-	return "it is a couple about " + direction(p, d)
+	return "it is a couple about " + p.Direction(d)
 }
 
 // cosine is the component of a force's direction.
@@ -176,9 +176,9 @@ func (a source) cosine(p *problem.Problem, r *statics.Row, t problem.ActTerm) st
 		return segments(p, l, a.Act, t, axisOf(r))
 	}
 	if a.from.Thing == problem.AJoint && p.Joints[a.from.Index].Second == a.Body {
-		return "it acts on " + r.Name + " along " + direction(p, t.D) + ", opposite to " + p.Bodies[p.Joints[a.from.Index].First].Name
+		return "it acts on " + r.Name + " along " + p.Direction(t.D) + ", opposite to " + p.Bodies[p.Joints[a.from.Index].First].Name
 	}
-	return "it acts along " + direction(p, t.D)
+	return "it acts along " + p.Direction(t.D)
 }
 
 // segments is the component of the unit vectors of the segments of a line that meet

@@ -39,7 +39,7 @@ func (h Hand) coefficient(e *handsolve.Equation, t *handsolve.Term) string {
 	if e.Moment {
 		return head + ": the moment of one unit of it, its arm with its sign = " + coefficientOf(p, t)
 	}
-	return head + ": the component of one unit of it along " + direction(p, e.Along) + " = " + cosine(t.Coef)
+	return head + ": the component of one unit of it along " + p.Direction(e.Along) + " = " + cosine(t.Coef)
 }
 
 // sum names an equation with the bodies that it is written for.
@@ -110,6 +110,6 @@ func (h Hand) Found(step *handsolve.Step, k int) doc.Origin {
 		if x.Symbol < len(p.Unknowns) {
 			dim = p.Unknowns[x.Symbol].Dim
 		}
-		return h.Order.Name(p, x.Symbol) + " = " + shown(p, x.Value, dim) + ": " + h.from(step)
+		return h.Order.Name(p, x.Symbol) + " = " + p.Format(x.Value, dim) + ": " + h.from(step)
 	}, "found", k)
 }

@@ -5,7 +5,6 @@
 package origin
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -122,16 +121,6 @@ func (number print) less(a, b r3.Vec, axis int) string {
 	return number(problem.Component(a, axis)) + " - " + number.behind(problem.Component(b, axis))
 }
 
-// shown is a value to the sheet's figures with its unit.
-func shown(p *problem.Problem, v float64, d units.Dim) string {
-	return p.Units.For(d).Format(v, p.Figures)
-}
-
-// percent is a share of a bound in per cent.
-func percent(p *problem.Problem, share float64) string {
-	return units.Figures(100*share, p.Figures) + " %"
-}
-
 // norm is √(x² + y² + z²) with its numbers put in.
 func norm(v r3.Vec, planar bool, number print) string {
 	s := "√(" + number.behind(v.X) + "² + " + number.behind(v.Y) + "²"
@@ -139,11 +128,6 @@ func norm(v r3.Vec, planar bool, number print) string {
 		s += " + " + number.behind(v.Z) + "²"
 	}
 	return s + ")"
-}
-
-// direction names a direction: an axis where it is one, else its components.
-func direction(p *problem.Problem, d r3.Vec) string {
-	return cmp.Or(problem.Axis(d), p.Tuple(d, cosine))
 }
 
 // axisOf is the index of the axis of a row.

@@ -265,7 +265,7 @@ func TestChecks(t *testing.T) {
 	s = solved(t, fork)
 	for k := range s.Checks {
 		if s.Checks[k].Kind == statics.CheckLimit {
-			says(t, Use(s, k), "the greatest magnitude, 75.0 N of 100 N (limit of T1) = 75.0 %")
+			says(t, Check(s, k), "the greatest magnitude, 75.0 N of 100 N (limit of T1) = 75.0 %")
 		}
 	}
 }

@@ -11,37 +11,35 @@ import (
 // Entry is A[i][j]: the component of a unit vector, or the moment of one, with the
 // coordinates put in.
 func Entry(s *statics.Solution, i, j int) doc.Origin {
-	return of(func() string { return entry(s, i, j) }, "entry", i, j)
-}
-
-func entry(s *statics.Solution, i, j int) string {
-	p, r := s.Problem, &s.System.Rows[i]
-	head := s.System.Cols[j].Name + " in " + Row(p, r) + ": "
-	var words, numbers string
-	n, acts := 0, false
-	for a := range sources(p, r.Body) {
-		w, v := a.share(s, r, j)
-		acts = acts || w != ""
-		if v == 0 {
-			continue
+	return of(func() string {
+		p, r := s.Problem, &s.System.Rows[i]
+		head := s.System.Cols[j].Name + " in " + Row(p, r) + ": "
+		var words, numbers string
+		n, acts := 0, false
+		for a := range sources(p, r.Body) {
+			w, v := a.share(s, r, j)
+			acts = acts || w != ""
+			if v == 0 {
+				continue
+			}
+			if n++; n > 1 {
+				words, numbers = words+" + ", numbers+" + "
+			}
+			words, numbers = words+w, numbers+print(cosine).behind(v)
 		}
-		if n++; n > 1 {
-			words, numbers = words+" + ", numbers+" + "
+		switch total := s.Coefficient(i, j); {
+		case !acts:
+			return head + "0, it does not act on " + r.Name
+		case n == 0:
+			return head + "0, " + vanishes(s, r)
+		case n > limit:
+			return head + "the sum of " + say.Count(n, "part") + ", " + Coefficient(total)
+		case n > 1:
+			return head + words + " = " + numbers + " = " + cosine(total)
+		default:
+			return head + words + " = " + cosine(total)
 		}
-		words, numbers = words+w, numbers+print(cosine).behind(v)
-	}
-	switch total := s.Coefficient(i, j); {
-	case !acts:
-		return head + "0, it does not act on " + r.Name
-	case n == 0:
-		return head + "0, " + vanishes(s, r)
-	case n > limit:
-		return head + "the sum of " + say.Count(n, "part") + ", " + Coefficient(total)
-	case n > 1:
-		return head + words + " = " + numbers + " = " + cosine(total)
-	default:
-		return head + words + " = " + cosine(total)
-	}
+	}, "entry", i, j)
 }
 
 // vanishes says why what acts on a body has no part in a row.
@@ -57,23 +55,22 @@ func vanishes(s *statics.Solution, r *statics.Row) string {
 
 // Known is b[i]: minus the known forces, or moments, of the row.
 func Known(s *statics.Solution, i int) doc.Origin {
-	return of(func() string { return known(s, &s.System.Rows[i]) }, "known", i)
-}
-
-func known(s *statics.Solution, r *statics.Row) string {
-	parts := added(s, r, false)
-	noun := "force"
-	if r.Moment {
-		noun = "moment"
-	}
-	head := "b in " + Row(s.Problem, r) + ": "
-	switch len(parts) {
-	case 0:
-		return head + "no known " + noun + " has a part in it"
-	case 1:
-		return head + "minus the known " + noun + ", " + parts[0]
-	}
-	return head + "minus the sum of the known " + say.Plural(2, noun) + ", " + say.AndMore(parts, limit)
+	return of(func() string {
+		r := &s.System.Rows[i]
+		parts := added(s, r, false)
+		noun := "force"
+		if r.Moment {
+			noun = "moment"
+		}
+		head := "b in " + Row(s.Problem, r) + ": "
+		switch len(parts) {
+		case 0:
+			return head + "no known " + noun + " has a part in it"
+		case 1:
+			return head + "minus the known " + noun + ", " + parts[0]
+		}
+		return head + "minus the sum of the known " + say.Plural(2, noun) + ", " + say.AndMore(parts, limit)
+	}, "known", i)
 }
 
 // added are the terms of a row: what is known, or all in the solution.
@@ -84,7 +81,7 @@ func added(s *statics.Solution, r *statics.Row, solved bool) (parts []string) {
 			f, couple = s.Sum(a.Force), s.Sum(a.Couple)
 		}
 		if v := part(s.Problem, r, a.Act, f, couple); v != 0 {
-			parts = append(parts, a.name+" "+shown(s.Problem, v, r.Dim()))
+			parts = append(parts, a.name+" "+s.Problem.Format(v, r.Dim()))
 		}
 	}
 	return parts
@@ -100,20 +97,18 @@ func Residual(s *statics.Solution, i int) doc.Origin {
 
 // Share is what is left of a row beside the largest force.
 func Share(s *statics.Solution, i int) doc.Origin {
-	return of(func() string { return residualShare(s, i) }, "share", i)
-}
-
-func residualShare(s *statics.Solution, i int) string {
-	p, r, is := s.Problem, &s.System.Rows[i], s.Residuals[i]
-	says := "the residual of " + Row(p, r)
-	if is.Relative == 0 {
-		return says + " is zero"
-	}
-	says += ", " + left(s, i) + ", over the largest force"
-	if r.Moment {
-		says += " times the longest arm"
-	}
-	return says + ", " + shown(p, math.Abs(is.Value)/is.Relative, r.Dim())
+	return of(func() string {
+		p, r, is := s.Problem, &s.System.Rows[i], s.Residuals[i]
+		says := "the residual of " + Row(p, r)
+		if is.Relative == 0 {
+			return says + " is zero"
+		}
+		says += ", " + left(s, i) + ", over the largest force"
+		if r.Moment {
+			says += " times the longest arm"
+		}
+		return says + ", " + p.Format(math.Abs(is.Value)/is.Relative, r.Dim())
+	}, "share", i)
 }
 
 func left(s *statics.Solution, i int) string {

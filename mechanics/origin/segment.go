@@ -19,29 +19,27 @@ const (
 
 // Segment is a number of a segment of a line.
 func Segment(s *statics.Solution, line, leg int, part Part, axis int) doc.Origin {
-	l := &s.Problem.Lines[line]
-	return of(func() string { return segment(s.Problem, l, l.Legs[leg], part, axis) }, "segment", line, leg, part, axis)
-}
-
-func segment(p *problem.Problem, l *problem.Line, leg problem.Leg, part Part, axis int) string {
-	u := p.Units.Length
-	number := in(p, u)
-	course := l.Name
-	if leg.To >= 0 {
-		course += ", from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name
-	}
-	name := axisName(axis)
-	switch {
-	case part == R && leg.To >= 0:
-		a, b := &p.Points[leg.From], &p.Points[leg.To]
-		return name + " of r of " + course + ": " + name + " of " + b.Name + " less " + name + " of " + a.Name + " = " +
-			number.less(b.At, a.At, axis) + " " + u.Symbol
-	case part == Length:
-		return "|r| of " + course + ": " + norm(leg.R, p.Planar, number) + " " + u.Symbol
-	case part == Unit:
-		return "|u| of " + course + ": " + norm(leg.U, p.Planar, cosine) + ", 1 for a unit vector"
-	case leg.To < 0:
-		return name + " of u of " + course + ": its direction as the sheet gives it, as a unit vector"
-	}
-	return name + " of u of " + course + ": " + name + " of r over |r| = " + number(problem.Component(leg.R, axis)) + " " + u.Symbol + " / " + u.Format(leg.Length, p.Figures)
+	return of(func() string {
+		p, l := s.Problem, &s.Problem.Lines[line]
+		u, leg := p.Units.Length, l.Legs[leg]
+		number := in(p, u)
+		course := l.Name
+		if leg.To >= 0 {
+			course += ", from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name
+		}
+		name := axisName(axis)
+		switch {
+		case part == R && leg.To >= 0:
+			a, b := &p.Points[leg.From], &p.Points[leg.To]
+			return name + " of r of " + course + ": " + name + " of " + b.Name + " less " + name + " of " + a.Name + " = " +
+				number.less(b.At, a.At, axis) + " " + u.Symbol
+		case part == Length:
+			return "|r| of " + course + ": " + norm(leg.R, p.Planar, number) + " " + u.Symbol
+		case part == Unit:
+			return "|u| of " + course + ": " + norm(leg.U, p.Planar, cosine) + ", 1 for a unit vector"
+		case leg.To < 0:
+			return name + " of u of " + course + ": its direction as the sheet gives it, as a unit vector"
+		}
+		return name + " of u of " + course + ": " + name + " of r over |r| = " + number(problem.Component(leg.R, axis)) + " " + u.Symbol + " / " + u.Format(leg.Length, p.Figures)
+	}, "segment", line, leg, part, axis)
 }

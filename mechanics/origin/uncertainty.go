@@ -14,26 +14,25 @@ import (
 // Spread is a number of result k, by the inputs that bring it about, the one that does the
 // most first: an end of the worst case, or else the ± where inputs err independently.
 func Spread(t *uncertainty.Effect, k int, which uncertainty.End) doc.Origin {
-	return of(func() string { return spread(t, &t.Spreads[k], which) }, "spread", k, which)
-}
-
-func spread(t *uncertainty.Effect, y *uncertainty.Spread, which uncertainty.End) string {
-	worst := which != uncertainty.Single
-	if !worst && !y.Known() || worst && !y.Bounded() {
-		return y.Label() + " has no bound within " + t.Mostly(y)
-	}
-	low, high := t.Ends(y)
-	switch which {
-	case uncertainty.Least:
-		return y.Label() + ", worst case " + low + inputs(t, y.LowAt)
-	case uncertainty.Greatest:
-		return y.Label() + ", worst case " + high + inputs(t, y.HighAt)
-	}
-	shares := shares(t, y)
-	if len(shares) < 2 {
-		return y.Label() + " " + t.PlusText(y) + ": from " + t.Mostly(y) + " alone"
-	}
-	return y.Label() + " " + t.PlusText(y) + ": mostly from " + t.Mostly(y) + "; root of the sum of squares of " + say.AndMore(shares, limit)
+	return of(func() string {
+		y := &t.Spreads[k]
+		worst := which != uncertainty.Single
+		if !worst && !y.Known() || worst && !y.Bounded() {
+			return y.Label() + " has no bound within " + t.Mostly(y)
+		}
+		low, high := t.Ends(y)
+		switch which {
+		case uncertainty.Least:
+			return y.Label() + ", worst case " + low + inputs(t, y.LowAt)
+		case uncertainty.Greatest:
+			return y.Label() + ", worst case " + high + inputs(t, y.HighAt)
+		}
+		shares := shares(t, y)
+		if len(shares) < 2 {
+			return y.Label() + " " + t.PlusText(y) + ": from " + t.Mostly(y) + " alone"
+		}
+		return y.Label() + " " + t.PlusText(y) + ": mostly from " + t.Mostly(y) + "; root of the sum of squares of " + say.AndMore(shares, limit)
+	}, "spread", k, which)
 }
 
 // inputs says where an end of the worst case is.
@@ -62,18 +61,17 @@ func shares(t *uncertainty.Effect, y *uncertainty.Spread) (out []string) {
 
 // Reach is the utilisation of a limit at the worst: check r of those that inputs move.
 func Reach(t *uncertainty.Effect, r int) doc.Origin {
-	return of(func() string { return reach(t, &t.Checks[r]) }, "reach", r)
-}
-
-func reach(t *uncertainty.Effect, at *uncertainty.Reach) string {
-	p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
-	bound := shown(p, at.Bound, units.Force)
-	if math.IsInf(at.Value, 0) {
-		return "unbounded: " + c.Subject + " has no greatest value to check against " + bound
-	}
-	says := shown(p, at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + percent(p, at.Value/at.Bound)
-	if at.Mostly >= 0 {
-		says += ", mostly from " + t.From(at.Mostly)
-	}
-	return says
+	return of(func() string {
+		at := &t.Checks[r]
+		p, c := t.Solution.Problem, &t.Solution.Checks[at.Check]
+		bound := p.Format(at.Bound, units.Force)
+		if math.IsInf(at.Value, 0) {
+			return "unbounded: " + c.Subject + " has no greatest value to check against " + bound
+		}
+		says := p.Format(at.Value, units.Force) + " at the worst of " + bound + " (limit of " + c.Subject + ") = " + p.Percent(at.Value/at.Bound)
+		if at.Mostly >= 0 {
+			says += ", mostly from " + t.From(at.Mostly)
+		}
+		return says
+	}, "reach", r)
 }

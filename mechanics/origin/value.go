@@ -12,31 +12,29 @@ import (
 // Value is the value of unknown j: from the equation that gave it, or from those
 // that gave it together with others.
 func Value(s *statics.Solution, j int) doc.Origin {
-	return of(func() string { return value(s, j) }, "value", j)
-}
-
-func value(s *statics.Solution, j int) string {
-	p, x := s.Problem, &s.X[j]
-	switch {
-	case s.Verdict == statics.NoEquilibrium:
-		return x.Name + " has no value: no values of the unknowns satisfy equilibrium"
-	case !x.Fixed:
-		return x.Name + ": " + end(s, j, false) + "; " + end(s, j, true)
-	}
-	is := x.Name + " = " + shown(p, x.Value, p.Unknowns[j].Dim)
-	for _, b := range s.Blocks() {
+	return of(func() string {
+		p, x := s.Problem, &s.X[j]
 		switch {
-		case !slices.Contains(b.Cols, j):
-		case len(b.Cols) == 1:
-			return x.Name + " from " + Row(p, &s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], j)
-		default:
-			return is + ": " + together(s, b.Rows, b.Cols)
+		case s.Verdict == statics.NoEquilibrium:
+			return x.Name + " has no value: no values of the unknowns satisfy equilibrium"
+		case !x.Fixed:
+			return x.Name + ": " + end(s, j, false) + "; " + end(s, j, true)
 		}
-	}
-	if s.Degree > 0 {
-		return is + ": nevertheless determinate, whatever the free unknowns are"
-	}
-	return is + ": from all equations together"
+		is := x.Name + " = " + p.Format(x.Value, p.Unknowns[j].Dim)
+		for _, b := range s.Blocks() {
+			switch {
+			case !slices.Contains(b.Cols, j):
+			case len(b.Cols) == 1:
+				return x.Name + " from " + Row(p, &s.System.Rows[b.Rows[0]]) + ": " + alone(s, b.Rows[0], j)
+			default:
+				return is + ": " + together(s, b.Rows, b.Cols)
+			}
+		}
+		if s.Degree > 0 {
+			return is + ": nevertheless determinate, whatever the free unknowns are"
+		}
+		return is + ": from all equations together"
+	}, "value", j)
 }
 
 // alone is (b - Σ A x of the others) / A with the numbers put in.
@@ -64,7 +62,7 @@ func alone(s *statics.Solution, i, j int) string {
 	if d := p.Unknowns[j].Dim; r.Moment && d != r.Dim() {
 		below += " " + p.Units.Length.Symbol
 	}
-	return "(b - the others) / its coefficient = " + top + " " + u.Symbol + " / " + below + " = " + shown(p, s.X[j].Value, p.Unknowns[j].Dim)
+	return "(b - the others) / its coefficient = " + top + " " + u.Symbol + " / " + below + " = " + p.Format(s.X[j].Value, p.Unknowns[j].Dim)
 }
 
 // together names what is solved at once.
@@ -97,7 +95,7 @@ func end(s *statics.Solution, j int, high bool) string {
 	case math.IsInf(at, 0):
 		return "no " + side + " value: no cable, contact or friction limit ends it"
 	}
-	says := side + " value " + shown(p, at, p.Unknowns[j].Dim)
+	says := side + " value " + p.Format(at, p.Unknowns[j].Dim)
 	if len(by) == 0 {
 		return says + ", the end of its admissible range"
 	}

@@ -72,6 +72,7 @@ func (t setter) Inline() doc.Setter[box]         { t.inline = true; return t }
 func (t setter) Width(b box) float64             { return b.width }
 func (t setter) Words(text string) box           { return t.text(ink.Regular, text) }
 func (t setter) Number(s string, _ doc.Math) box { return t.text(ink.Regular, s) }
+func (t setter) Prose(text string) box           { return t.text(t.style, text) }
 
 func (t setter) Small() doc.Setter[box] {
 	t.size *= 0.72
@@ -211,11 +212,4 @@ func (t setter) Grid(op doc.Op, rows [][]box, columns []float64) box {
 		in.width = math.Max(in.width, x-gap)
 	}
 	return t.fenced(in, op)
-}
-
-func (t setter) Prose(text string, style doc.Style) box {
-	if style == doc.Emphasis {
-		return t.text(ink.Italic, text)
-	}
-	return t.text(t.style, text)
 }

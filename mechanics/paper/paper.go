@@ -263,17 +263,13 @@ func (c *compositor) paragraph(t setter, of []doc.Inline, mark box, before float
 
 // formulas sets equations under each other.
 func (c *compositor) formulas(t setter, of []doc.Math, gap float64) {
-	var all [][]doc.Piece[box]
-	for _, m := range of {
-		all = append(all, doc.Pieces[box](t, m))
-	}
 	indent, first := c.size*1.8, len(c.slabs)
-	for _, l := range doc.Arrange[box](t, all, c.width-indent) {
+	for _, l := range doc.Arrange[box](t, of, c.width-indent) {
 		before := gap
 		if l.From > 0 {
 			before = c.size * 0.25
 		}
-		line := doc.Line[box](t, all[l.Of][l.From:l.To]).least(0.72*c.size, 0.25*c.size)
+		line := l.Box.least(0.72*c.size, 0.25*c.size)
 		in := box{width: indent + l.X}
 		in.add(line.within(c.width-in.width), 0) // smaller where it cannot break any further
 		c.put(in, before, false)

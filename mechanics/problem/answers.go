@@ -22,6 +22,20 @@ func (r *reading) readQueries() {
 	}
 }
 
+// Results are what the sheet asks for, or all its unknowns where it asks for nothing.
+func (p *Problem) Results() []Query {
+	if len(p.Asked) > 0 {
+		return p.Asked
+	}
+	var out []Query
+	for _, u := range p.Unknowns {
+		if q, err := ParseQuery(p, u.Name); err == nil {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
 // settled tells whether all lines read: before that a name may be missing only
 // because its line does not read yet.
 func (r *reading) settled() bool { return len(r.errs) == 0 }

@@ -106,6 +106,14 @@ type Given struct {
 	Ref             sheet.Ref
 }
 
+// GivenNamed finds a given by its name, nil where there is none.
+func (p *Problem) GivenNamed(name string) *Given {
+	if i := indexOf(p.Givens, name); i >= 0 {
+		return &p.Givens[i]
+	}
+	return nil
+}
+
 // Ground is the body of a point that belongs to none: it is fixed.
 const Ground = -1
 

@@ -60,7 +60,7 @@ func (p *Problem) ReadWritten(q Query, text string, bare units.Unit, headed bool
 		w.Grouped += text[len(t.rest):]
 	}
 	err = p.sensed(q, &w)
-	if err == nil && !t.closed && !headed && !w.Unit {
+	if err == nil && !t.closed && !headed && w.Symbol == "" {
 		err = diag.New(t.word+" must follow a unit or be in parentheses", t.rest+" "+bare.Symbol+" "+t.word+" or "+t.rest+" ("+t.word+")")
 	}
 	if err != nil {
@@ -124,7 +124,7 @@ func (p *Problem) unknownWord(q Query, text string, t tail, bare units.Unit) *di
 		return nil
 	case t.turns:
 		return p.signedTurn(text, t)
-	case !t.closed && !v.Unit: // it may be a unit, mistyped
+	case !t.closed && v.Symbol == "": // it may be a unit, mistyped
 		return nil
 	}
 	hint := t.rest

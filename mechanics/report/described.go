@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -20,60 +19,61 @@ import (
 // points with their coordinates, bodies, lines from where to where with their
 // forces, supports with theirs, couples and distributed loads. s may be nil, or
 // of another problem: then forces that are not given are unknown.
-func Described(p *problem.Problem, s *statics.Solution) []string {
-	return each(described(p, s), func(r describedRow) string { return r.text })
+func Described(p *problem.Problem, s *statics.Solution) (lines []string) {
+	describe(p, s, func(_ sheet.Ref, line string) { lines = append(lines, line) })
+	return lines
 }
 
 // DescribedRow is the line of one row of the sheet; empty where it has none.
-func DescribedRow(p *problem.Problem, s *statics.Solution, ref sheet.Ref) string {
-	for _, r := range described(p, s) {
-		if r.of.Row != "" && r.of.Table == ref.Table && r.of.Row == ref.Row {
-			return r.text
+func DescribedRow(p *problem.Problem, s *statics.Solution, ref sheet.Ref) (line string) {
+	describe(p, s, func(of sheet.Ref, text string) {
+		if line == "" && of.Row != "" && of.Table == ref.Table && of.Row == ref.Row {
+			line = text
 		}
-	}
-	return ""
+	})
+	return line
 }
 
-// describedRow is a line and the row of the sheet that it describes; none of the first.
-type describedRow struct {
-	of   sheet.Ref
-	text string
-}
-
-func described(p *problem.Problem, s *statics.Solution) []describedRow {
+// describe says each line, and of which row it is; the first is of none.
+func describe(p *problem.Problem, s *statics.Solution, say func(of sheet.Ref, line string)) {
 	d := describer{p: p}
 	if s != nil && s.Problem == p && s.Verdict != statics.NoEquilibrium {
 		d.s = s
 	}
-	where := "in space, up is " + d.direction(p.Up)
-	if p.Planar {
-		where = "in the plane, x to the right, y upwards"
+	say(sheet.Ref{}, doc.Printed(d.problem()))
+	add := func(of sheet.Ref, name string, reads bool, says func() string) {
+		if reads {
+			name += says()
+		} else {
+			name += ", does not read yet"
+		}
+		say(of, doc.Printed(name))
 	}
-	out := []describedRow{{text: doc.Printed(fmt.Sprintf("%s, %s, %s; %s", say.Count(len(p.Points), "point"), say.Count(len(p.Lines), "line"), say.Count(len(p.Joints), "joint"), where))}}
-	add := func(table, row, text string) {
-		out = append(out, describedRow{sheet.Ref{Table: table, Row: row}, doc.Printed(text)})
+	for i := range p.Points {
+		q := &p.Points[i]
+		add(q.Ref, "point "+q.Name, q.OK, func() string { return d.point(q) })
 	}
-	for i, q := range p.Points {
-		add("points", q.Name, d.point(&p.Points[i]))
-	}
-	for i, b := range p.Bodies {
-		if !b.Particle {
-			add("bodies", b.Name, d.body(&p.Bodies[i]))
+	for i := range p.Bodies {
+		if b := &p.Bodies[i]; !b.Particle {
+			add(b.Ref, "body "+b.Name, true, func() string { return d.body(b) })
 		}
 	}
-	for i, l := range p.Lines {
-		add("lines", l.Name, d.line(i))
+	for i := range p.Lines {
+		l := &p.Lines[i]
+		add(l.Ref, l.Name+": "+l.Kind.String(), l.OK && len(l.Legs) > 0, func() string { return d.line(i) })
 	}
-	for i, j := range p.Joints {
-		add("joints", j.Name, d.joint(i))
+	for i := range p.Joints {
+		j := &p.Joints[i]
+		add(j.Ref, j.Name+": "+j.Kind.String(), j.OK, func() string { return d.joint(j) })
 	}
-	for i, c := range p.Couples {
-		add("couples", c.Name, d.couple(&p.Couples[i]))
+	for i := range p.Couples {
+		c := &p.Couples[i]
+		add(c.Ref, "couple "+c.Name, c.OK, func() string { return d.couple(i) })
 	}
-	for i, q := range p.Loads {
-		add("distributed", q.Name, d.load(&p.Loads[i]))
+	for i := range p.Loads {
+		q := &p.Loads[i]
+		add(q.Ref, "load "+q.Name, q.OK, func() string { return d.load(q) })
 	}
-	return out
 }
 
 type describer struct {
@@ -81,22 +81,10 @@ type describer struct {
 	s *statics.Solution // nil where there are no values
 }
 
-func (d describer) format(v float64, dim units.Dim) string {
-	return d.p.Units.For(dim).Format(v, d.p.Figures)
-}
-
 // at is a place in the sheet's unit of length: "(2.00, 1.00, 0) m".
 func (d describer) at(v r3.Vec) string {
 	f := d.p.Units.Length
 	return strings.TrimSpace(d.p.Tuple(v, func(c float64) string { return f.Number(c, d.p.Figures) }) + " " + f.Symbol)
-}
-
-// direction is an axis, or a unit vector.
-func (d describer) direction(u r3.Vec) string {
-	if axis := problem.Axis(u); axis != "" {
-		return axis
-	}
-	return d.p.Tuple(u, func(c float64) string { return units.Decimals(c, 3) })
 }
 
 func (d describer) pointName(i int) string { return d.p.Points[i].Name }
@@ -108,10 +96,15 @@ func (d describer) bodyName(i int) string {
 	return d.p.Bodies[i].Name
 }
 
-func (d describer) point(q *problem.Point) string {
-	if !q.OK {
-		return "point " + q.Name + ": does not read yet"
+func (d describer) problem() string {
+	where := "in space, up is " + d.p.Direction(d.p.Up)
+	if d.p.Planar {
+		where = "in the plane, x to the right, y upwards"
 	}
+	return say.Count(len(d.p.Points), "point") + ", " + say.Count(len(d.p.Lines), "line") + ", " + say.Count(len(d.p.Joints), "joint") + "; " + where
+}
+
+func (d describer) point(q *problem.Point) string {
 	on := "fixed to the ground"
 	switch {
 	case len(q.Bodies) == 1 && d.p.Bodies[q.Bodies[0]].Particle:
@@ -122,23 +115,19 @@ func (d describer) point(q *problem.Point) string {
 	case len(q.Bodies) > 0:
 		on = "on " + say.And(each(q.Bodies, d.bodyName)...)
 	}
-	return "point " + q.Name + " at " + d.at(q.At) + ", " + on
+	return " at " + d.at(q.At) + ", " + on
 }
 
 func (d describer) body(b *problem.Body) string {
-	s := "body " + b.Name + " through " + strings.Join(each(b.Points, d.pointName), ", ")
+	s := " through " + strings.Join(each(b.Points, d.pointName), ", ")
 	if b.Weight != 0 {
-		s += ": weight " + d.format(b.Weight, units.Force) + " at " + d.at(b.Centre)
+		s += ": weight " + d.p.Format(b.Weight, units.Force) + " at " + d.at(b.Centre)
 	}
 	return s
 }
 
 func (d describer) line(i int) string {
-	l := &d.p.Lines[i]
-	s := l.Name + ": " + l.Kind.String()
-	if !l.OK || len(l.Legs) == 0 {
-		return s + ", does not read yet"
-	}
+	l, s := &d.p.Lines[i], ""
 	if l.Legs[0].To >= 0 {
 		names := each(l.Path, d.pointName)
 		last := len(names) - 1
@@ -146,12 +135,12 @@ func (d describer) line(i int) string {
 		if last > 1 {
 			s += " over " + strings.Join(names[1:last], ", ")
 		}
-		s += ", " + d.format(l.Length(), units.Length) + " long"
+		s += ", " + d.p.Format(l.Length(), units.Length) + " long"
 		if b := l.Belt; b != nil {
-			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.format(b.Wrap, units.Angle)
+			s += ", part of the belt " + b.Name + " with friction " + units.Compact(b.Friction) + " over " + d.p.Format(b.Wrap, units.Angle)
 		}
 	} else {
-		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.direction(l.Legs[0].U)
+		s += " at " + d.pointName(l.Legs[0].From) + " along " + d.p.Direction(l.Legs[0].U)
 		if l.Between() {
 			s += " on " + d.bodyName(l.Acts[0].Body) + ", the opposite on " + d.bodyName(l.Acts[1].Body)
 		}
@@ -163,35 +152,26 @@ func (d describer) line(i int) string {
 func (d describer) size(i int) string {
 	l := &d.p.Lines[i]
 	info := l.Kind.Info()
-	v, ok := l.Magnitude.Const, len(l.Magnitude.Terms) == 0
-	if d.s != nil {
-		v, ok = d.s.Magnitude(i)
-	}
-	switch {
+	switch v, ok := d.value(l.Magnitude, problem.Query{Kind: problem.AskUnknown, Unknown: -1, Line: i}); {
 	case ok && v == 0:
 		return "no force"
 	case ok && v > 0 && l.Kind == problem.Force:
-		return d.format(v, units.Force)
+		return d.p.Format(v, units.Force)
 	case ok:
-		return d.format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
+		return d.p.Format(math.Abs(v), units.Force) + " " + say.Sense(v, info.Positive, info.Negative)
 	case d.s != nil && len(l.Magnitude.Terms) == 1 && l.Magnitude.Terms[0].Coef == 1 && l.Magnitude.Const == 0:
 		return d.result(l.Magnitude.Terms[0].Unknown)
 	}
 	return "unknown"
 }
 
-func (d describer) joint(i int) string {
-	j := &d.p.Joints[i]
-	s := j.Name + ": " + j.Kind.String()
-	if !j.OK {
-		return s + ", does not read yet"
-	}
-	s += " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
+func (d describer) joint(j *problem.Joint) string {
+	s := " at " + d.pointName(j.Point) + ", " + d.bodyName(j.First) + " to " + d.bodyName(j.Second)
 	if j.Normal != (r3.Vec{}) {
-		s += ", normal " + d.direction(j.Normal)
+		s += ", normal " + d.p.Direction(j.Normal)
 	}
 	if j.Axis != (r3.Vec{}) {
-		s += ", axis " + d.direction(j.Axis)
+		s += ", axis " + d.p.Direction(j.Axis)
 	}
 	parts := each(slices.Concat(j.Forces.Terms, j.Moments.Terms), func(t problem.ActTerm) string { return d.p.Unknowns[t.Unknown].Name + " " + d.result(t.Unknown) })
 	if len(parts) > 0 {
@@ -208,52 +188,41 @@ func (d describer) result(i int) string {
 	return resultText(d.s, i, " to ")
 }
 
-// value is a sum of unknowns where each of them has one.
-func (d describer) value(a problem.Affine) (float64, bool) {
-	return a.Sum(func(j int) (float64, bool) {
-		if d.s == nil || !d.s.X[j].Fixed {
-			return 0, false
-		}
-		return d.s.X[j].Value, true
-	})
+// value is a magnitude, asked of the solution where there is one.
+func (d describer) value(m problem.Affine, q problem.Query) (float64, bool) {
+	if d.s == nil {
+		return m.Const, len(m.Terms) == 0
+	}
+	v, err := d.s.Evaluate(q)
+	return v, err == nil
 }
 
-func (d describer) couple(c *problem.Couple) string {
-	s := "couple " + c.Name
-	if !c.OK {
-		return s + ": does not read yet"
-	}
-	s += " on " + d.bodyName(c.Body)
+func (d describer) couple(i int) string {
+	c := &d.p.Couples[i]
+	s := " on " + d.bodyName(c.Body)
 	if !d.p.Planar {
-		s += " about " + d.direction(c.U)
+		s += " about " + d.p.Direction(c.U)
 	}
-	v, ok := d.value(c.Magnitude)
-	sense := " counter-clockwise"
+	v, ok := d.value(c.Magnitude, problem.Query{Kind: problem.AskCouple, Couple: i})
 	switch {
 	case !ok:
 		return s + "; unknown"
-	case !d.p.Planar:
-		return s + "; " + d.format(v, units.Moment)
-	case v*c.U.Z < 0:
-		sense = " clockwise"
+	case !d.p.Planar || v == 0:
+		return s + "; " + d.p.Format(v, units.Moment)
 	}
-	return s + "; " + d.format(math.Abs(v), units.Moment) + sense
+	return s + "; " + d.p.Format(math.Abs(v), units.Moment) + " " + say.Sense(v*c.U.Z, "counter-clockwise", "clockwise")
 }
 
 func (d describer) load(q *problem.Distributed) string {
-	s := "load " + q.Name
-	if !q.OK {
-		return s + ": does not read yet"
-	}
 	from := d.pointName(q.From)
-	s += " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.direction(q.Direction)
+	s := " on " + d.bodyName(q.Body) + " from " + from + " to " + d.pointName(q.To) + " along " + d.p.Direction(q.Direction)
 	switch {
 	case q.Nothing():
 		return s + "; its resultant is zero"
 	case q.Total == 0:
-		return s + "; its resultant is zero, and it exerts a couple of " + d.format(q.Couple(), units.Moment)
+		return s + "; its resultant is zero, and it exerts a couple of " + d.p.Format(q.Couple(), units.Moment)
 	}
-	return s + "; resultant " + d.format(q.Total, units.Force) + ", " + d.format(q.Distance, units.Length) + " from " + from
+	return s + "; resultant " + d.p.Format(q.Total, units.Force) + ", " + d.p.Format(q.Distance, units.Length) + " from " + from
 }
 
 // LineCourses writes each line's vectors: "T1 from D to A: r = (-3.00, 4.00) m,
@@ -267,7 +236,7 @@ func LineCourses(p *problem.Problem) (out []string) {
 		for _, leg := range p.Lines[i].Legs {
 			line := p.Lines[i].Name
 			if leg.To >= 0 {
-				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.format(leg.Length, units.Length) + ","
+				line += " from " + p.Points[leg.From].Name + " to " + p.Points[leg.To].Name + ": r = " + d.at(leg.R) + ", |r| = " + d.p.Format(leg.Length, units.Length) + ","
 			} else {
 				line += " at " + p.Points[leg.From].Name + ":"
 			}

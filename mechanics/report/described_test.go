@@ -64,14 +64,14 @@ q = { path = "A B" }
 	p, _ := problem.Read(s)
 	want := `3 points, 3 lines, 1 joint; in the plane, x to the right, y upwards
 point D at (0, 0) m, a particle
-point A: does not read yet
+point A, does not read yet
 point B at (3.00, 4.00) m, fixed to the ground
 T: cable, does not read yet
 S: strut from D to B, 5.00 m long; unknown
 F: force at D along -x; 2.00 N against its direction
 J: pin, does not read yet
-couple M: does not read yet
-load q: does not read yet`
+couple M, does not read yet
+load q, does not read yet`
 	for _, s := range []*statics.Solution{nil, {Problem: &problem.Problem{}}} {
 		if got := strings.Join(Described(p, s), "\n"); got != want {
 			t.Errorf("got\n%s\nwant\n%s", got, want)

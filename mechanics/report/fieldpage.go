@@ -18,11 +18,11 @@ import (
 	"trivet/units"
 )
 
-// fieldSections are one page for the file of a job: whether it is accepted, inputs as
+// addField adds the one page for the file of a job: whether it is accepted, inputs as
 // typed, units, results, utilisation of limits, checks, what was assumed.
-func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
+func addField(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	p := s.Problem
-	d := &doc.Doc{Sections: []doc.Section{part(doc.Risk, say.Capital(acceptance(s, opt.Uncertainty)))}}
+	d.Sections = append(d.Sections, part(doc.Risk, say.Capital(acceptance(s, opt.Uncertainty))))
 	d.Add(highUse(s, opt.Uncertainty))
 	d.Add(riskSection(opt.Uncertainty))
 	d.Add(figureSection(p, scene.Options{Dimensions: true}))
@@ -35,7 +35,6 @@ func fieldSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	d.Add(uncertaintySection(opt.Uncertainty))
 	d.Add(part(doc.Checks, "Checks", fieldChecks(s, opt)...))
 	d.Add(part(doc.Other, "Assumed", doc.Say(strings.Join(assumed(p), " "))))
-	return d.Sections
 }
 
 // acceptance is the one line that a page for a job begins with. What a teaching sheet
@@ -180,31 +179,25 @@ var plainKeys = map[string]string{"given": "value", "points": "at"}
 // derived is what the cells of values come to.
 func derived(p *problem.Problem) map[sheet.Ref]string {
 	out := map[sheet.Ref]string{}
-	put := func(table, row, key string, v float64, dim units.Dim) {
-		out[sheet.Ref{Table: table, Row: row, Key: key}] = p.Units.For(dim).Format(v, p.Figures)
+	put := func(of sheet.Ref, key string, is bool, text string) {
+		if of.Key = key; is {
+			out[of] = text
+		}
 	}
 	for _, g := range p.Givens {
-		if g.Value.N == 1 {
-			put("given", g.Name, "value", g.Value.V[0], g.Value.Dim)
-		}
+		put(g.Ref, "value", g.Value.N == 1, p.Format(g.Value.V[0], g.Value.Dim))
 	}
 	for _, q := range p.Points {
-		if q.OK {
-			out[sheet.Ref{Table: "points", Row: q.Name, Key: "at"}] = describer{p: p}.at(q.At)
-		}
+		put(q.Ref, "at", q.OK, describer{p: p}.at(q.At))
 	}
 	for _, b := range p.Bodies {
-		put("bodies", b.Name, "weight", b.Weight, units.Force)
+		put(b.Ref, "weight", true, p.Format(b.Weight, units.Force))
 	}
 	for _, l := range p.Lines {
-		if l.OK && len(l.Magnitude.Terms) == 0 {
-			put("lines", l.Name, "magnitude", l.Magnitude.Const, units.Force)
-		}
+		put(l.Ref, "magnitude", l.OK && len(l.Magnitude.Terms) == 0, p.Format(l.Magnitude.Const, units.Force))
 	}
 	for _, q := range p.Couples {
-		if q.OK && len(q.Magnitude.Terms) == 0 {
-			put("couples", q.Name, "magnitude", q.Magnitude.Const, units.Moment)
-		}
+		put(q.Ref, "magnitude", q.OK && len(q.Magnitude.Terms) == 0, p.Format(q.Magnitude.Const, units.Moment))
 	}
 	return out
 }

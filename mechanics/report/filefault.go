@@ -29,15 +29,12 @@ func FileFault(name string, err error) *diag.Error {
 
 // WritePage writes a page to a file, whole or not at all. Where it does not, the error
 // says why, and what was there is as it was.
-func WritePage(file, format string, s *statics.Solution, opt PageOptions, force bool) *diag.Error {
+func WritePage(file, format string, s *statics.Solution, opt PageOptions, force bool) error {
 	data, err := Page(format, s, opt)
-	if err == nil {
-		err = sheet.Write(file, data, force)
-	}
 	if err != nil {
-		return WriteFault(err)
+		return err
 	}
-	return nil
+	return sheet.Write(file, data, force)
 }
 
 // WriteFault says why a file that is no sheet was not written.

@@ -32,16 +32,17 @@ func KnownFormat(format, of string, known []string) error {
 // noWorking is the form that holds results alone.
 const noWorking = "json"
 
+// single are the forms of which one holds one sheet.
+var single = map[string]string{"latex": "a LaTeX document", "html": "an HTML page"}
+
 // CheckFormat says what is wrong with a call for so many sheets in a form.
 func CheckFormat(format string, steps bool, sheets int) error {
 	switch {
 	case steps && format == noWorking:
 		others := slices.DeleteFunc(slices.Clone(Formats), func(f string) bool { return f == noWorking })
 		return diag.New("the format "+format+" contains no working", "--format "+say.Or(others...)+" with --working")
-	case format == "latex" && sheets > 1:
-		return diag.New(fmt.Sprintf("a LaTeX document contains one sheet, but %d are named", sheets), "one of them")
-	case format == "html" && sheets > 1:
-		return diag.New(fmt.Sprintf("an HTML page contains one sheet, but %d are named", sheets), "one of them")
+	case sheets > 1 && single[format] != "":
+		return diag.New(fmt.Sprintf("%s contains one sheet, but %d are named", single[format], sheets), "one of them")
 	}
 	return KnownFormat(format, "", Formats)
 }
@@ -57,6 +58,17 @@ func Between(format, name string, i, sheets int) string {
 	return ""
 }
 
+// write writes in one of the forms what is there as a document, as rows and as an object.
+func write(format string, d func() *doc.Doc, rows func() [][]string, o func() object) string {
+	switch format {
+	case "json":
+		return string(marshal(o()))
+	case "csv":
+		return csvOf(rows())
+	}
+	return printers[format](d())
+}
+
 // Results writes a solved sheet in a form. Text has the results, and the working
 // behind them where steps are asked for; Markdown, LaTeX and HTML always have both,
 // the last two the figure too. t is what the ± of the inputs does, nil where none has
@@ -68,7 +80,7 @@ func Results(format, sheet string, s *statics.Solution, t *uncertainty.Effect, s
 	case "text":
 		d := summary(s, t)
 		if steps {
-			d.Sections = append(d.Sections, workingSections(working.Build(s))...)
+			addWorking(d, working.Build(s))
 		}
 		d.Add(lessonSection(s.Problem))
 		return doc.Text(d)

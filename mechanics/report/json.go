@@ -1,8 +1,12 @@
 package report
 
 import (
+	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
+	"reflect"
+	"strings"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/printable"
@@ -11,144 +15,37 @@ import (
 	"trivet/mechanics/uncertainty"
 )
 
-// The objects of `trivet solve --format json`, a contract: numbers at full
-// precision in the sheet's units, null where there is no such number.
-type (
-	jsonSheet struct {
-		Format      int              `json:"format"`
-		Sheet       string           `json:"sheet"`
-		Title       string           `json:"title"`
-		Verdict     string           `json:"verdict"`
-		Words       []string         `json:"words"`
-		Degree      int              `json:"degree"`
-		Unknowns    []jsonUnknown    `json:"unknowns"`
-		Lines       []jsonLine       `json:"lines"`
-		Equations   []jsonEquation   `json:"equations"`
-		Asked       []jsonAsked      `json:"asked"`
-		Checks      []jsonCheck      `json:"checks"`
-		Answers     []jsonAnswer     `json:"answers"`
-		Free        []jsonMotion     `json:"free_motions,omitempty"`
-		Uncertainty *jsonUncertainty `json:"trust,omitempty"` // what the ± of inputs does, where any has one
-		Errors      []*diag.Error    `json:"errors,omitempty"`
-		Warnings    []*diag.Error    `json:"warnings,omitempty"` // what is read by nothing, or most likely meant otherwise
-	}
-	jsonUnknown struct {
-		Name  string   `json:"name"`
-		Value *float64 `json:"value"`
-		Unit  string   `json:"unit"`
-		Fixed bool     `json:"fixed"`
-		Low   any      `json:"low"` // a number, "unbounded", or null where it was not computed
-		High  any      `json:"high"`
-		Sense *string  `json:"sense"`
-		Limit *float64 `json:"limit"`
-		Use   *float64 `json:"use"`
-		Text  string   `json:"text"`
-	}
-	jsonLine struct {
-		Name   string      `json:"name"`
-		Kind   string      `json:"kind"`
-		R      *[3]float64 `json:"r"`
-		Length *float64    `json:"length"`
-		U      *[3]float64 `json:"u"`
-		Unit   string      `json:"unit"`
-	}
-	jsonEquation struct {
-		Body     string             `json:"body"`
-		Axis     string             `json:"axis"`
-		Terms    map[string]float64 `json:"terms"`
-		Right    float64            `json:"right"`
-		Residual float64            `json:"residual"`
-		Relative float64            `json:"relative"`
-		Unit     string             `json:"unit"`
-	}
-	jsonAsked struct {
-		Name  string   `json:"name"`
-		Value *float64 `json:"value"`
-		Unit  string   `json:"unit"`
-		Text  string   `json:"text"`
-	}
-	jsonCheck struct {
-		Name string `json:"name"`
-		OK   bool   `json:"ok"`
-		Risk bool   `json:"at_risk,omitempty"` // it holds as typed, and not all over the ± of the inputs
-		Says string `json:"says"`
-	}
-	jsonAnswer struct {
-		Name     string `json:"name"`
-		Printed  string `json:"printed"`
-		Computed string `json:"computed"`
-		OK       bool   `json:"ok"`
-	}
-	jsonMotion struct {
-		Body string `json:"body"`
-		Says string `json:"says"`
-	}
-)
-
-// jsonFormat is the contract's number: 2 has the verdicts inadmissible and resultant,
-// and says of a range's end whether it is unbounded or was not computed.
-const jsonFormat = 2
-
-// JSON writes a solved sheet as one object; t may be nil.
-func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
-	p := s.Problem
-	out := newJSON(sheet, p.Title, s.Verdict, s.Words(), warnings)
-	out.Degree, out.Uncertainty = s.Degree, uncertaintyJSON(t)
-	for j := range s.X {
-		out.Unknowns = append(out.Unknowns, unknownJSON(s, j))
-	}
-	for i := range p.Lines {
-		out.Lines = append(out.Lines, lineJSON(p, i))
-	}
-	for i, row := range s.System.Rows {
-		f := p.Units.For(row.Dim())
-		e := jsonEquation{Body: row.Name, Axis: row.Axis, Terms: map[string]float64{}, Unit: f.Symbol,
-			Right: s.System.B[i] / f.Factor, Residual: s.Residuals[i].Value / f.Factor, Relative: s.Residuals[i].Relative}
-		for j, col := range s.System.Cols {
-			if c := s.Coefficient(i, j); c != 0 {
-				e.Terms[col.Name] = c
-			}
-		}
-		out.Equations = append(out.Equations, e)
-	}
-	for _, q := range p.Asked {
-		unit := p.Units.For(q.Dim)
-		if v, err := s.Evaluate(q); err != nil {
-			out.Asked = append(out.Asked, jsonAsked{q.Name, nil, unit.Symbol, err.Error()})
-		} else {
-			out.Asked = append(out.Asked, jsonAsked{q.Name, number(v / unit.Factor), unit.Symbol, unit.Format(v, p.Figures)})
-		}
-	}
-	for k, c := range s.Checks {
-		out.Checks = append(out.Checks, jsonCheck{Name: c.Name(), OK: c.OK, Risk: t.CheckAtRisk(k), Says: c.Says(p)})
-	}
-	out.Answers = each(s.Answers, func(a statics.AnswerCheck) jsonAnswer {
-		return jsonAnswer{a.Query.Name, a.Printed, a.ComputedText(p), a.OK}
-	})
-	for _, m := range s.Motions {
-		body := ""
-		if len(m.Moves) > 0 {
-			body = p.Bodies[m.Moves[0].Body].Name
-		}
-		out.Free = append(out.Free, jsonMotion{Body: body, Says: s.MotionWords(m)})
-	}
-	return marshal(out)
+// object is a JSON object, its keys in the order of the contract. A key that ends in
+// ",omitempty" is left out where its value is empty, as encoding/json has it.
+type object []struct {
+	key   string
+	value any
 }
 
-// JSONUnreadable writes a sheet that can't be read as one object.
-func JSONUnreadable(sheet, title string, faults []*diag.Error, warnings ...*diag.Error) []byte {
-	out := newJSON(sheet, title, statics.Unreadable, []string{"unreadable"}, warnings)
-	out.Errors = faults
-	return marshal(out)
+// MarshalJSON writes an object.
+func (o object) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	for _, m := range o {
+		key, omits := strings.CutSuffix(m.key, ",omitempty")
+		if v := reflect.ValueOf(m.value); omits && (v.IsZero() || v.Kind() == reflect.Slice && v.Len() == 0) {
+			continue
+		}
+		value, err := json.Marshal(m.value)
+		if err != nil {
+			return nil, err
+		}
+		fmt.Fprintf(&b, ",%q:%s", key, value)
+	}
+	return fmt.Appendf(nil, "{%s}", bytes.TrimPrefix(b.Bytes(), []byte(","))), nil
 }
 
-// newJSON has lists that are empty, not null.
-func newJSON(sheet, title string, v statics.Verdict, words []string, warnings []*diag.Error) jsonSheet {
-	return jsonSheet{
-		Format: jsonFormat, Sheet: sheet, Title: title, Verdict: v.String(), Words: words, Warnings: warnings,
-		Unknowns: []jsonUnknown{}, Lines: []jsonLine{}, Equations: []jsonEquation{},
-		Asked: []jsonAsked{}, Checks: []jsonCheck{}, Answers: []jsonAnswer{},
+// list is an object for each of n things; an empty list of none, not null.
+func list(n int, become func(i int) object) []object {
+	out := make([]object, n)
+	for i := range out {
+		out[i] = become(i)
 	}
+	return out
 }
 
 // each is what becomes of each of some things; an empty list of none, not null.
@@ -160,7 +57,7 @@ func each[S, T any](of []S, become func(S) T) []T {
 	return out
 }
 
-func marshal(v any) []byte {
+func marshal(v object) []byte {
 	b, err := json.MarshalIndent(v, "", "  ")
 	if err != nil { // a number that is not finite: our mistake, not the user's
 		panic("report: " + err.Error())
@@ -168,42 +65,113 @@ func marshal(v any) []byte {
 	return append(printable.JSON(b), '\n')
 }
 
-func unknownJSON(s *statics.Solution, j int) jsonUnknown {
+// jsonFormat is the contract's number: 2 has the verdicts inadmissible and resultant,
+// and says of a range's end whether it is unbounded or was not computed.
+const jsonFormat = 2
+
+// JSON writes a solved sheet as one object; t may be nil.
+func JSON(sheet string, s *statics.Solution, t *uncertainty.Effect, warnings ...*diag.Error) []byte {
+	return contract(sheet, s, s.Words(), t, nil, warnings)
+}
+
+// JSONUnreadable writes a sheet that can't be read as one object.
+func JSONUnreadable(sheet, title string, faults []*diag.Error, warnings ...*diag.Error) []byte {
+	s := &statics.Solution{Problem: &problem.Problem{Title: title}, Verdict: statics.Unreadable}
+	return contract(sheet, s, []string{"unreadable"}, nil, faults, warnings)
+}
+
+// contract is what `trivet solve --format json` writes: numbers at full precision in the
+// sheet's units, null where there is no such number.
+func contract(sheet string, s *statics.Solution, words []string, t *uncertainty.Effect, faults, warnings []*diag.Error) []byte {
+	p := s.Problem
+	return marshal(object{
+		{"format", jsonFormat},
+		{"sheet", sheet},
+		{"title", p.Title},
+		{"verdict", s.Verdict.String()},
+		{"words", words},
+		{"degree", s.Degree},
+		{"unknowns", list(len(s.X), func(j int) object { return unknownJSON(s, j) })},
+		{"lines", list(len(p.Lines), func(i int) object { return lineJSON(p, i) })},
+		{"equations", list(len(s.System.Rows), func(i int) object { return equationJSON(s, i) })},
+		{"asked", list(len(p.Asked), func(i int) object {
+			q := p.Asked[i]
+			unit := p.Units.For(q.Dim)
+			v, err := s.Evaluate(q)
+			if err != nil {
+				return object{{"name", q.Name}, {"value", nil}, {"unit", unit.Symbol}, {"text", err.Error()}}
+			}
+			return object{{"name", q.Name}, {"value", number(v / unit.Factor)}, {"unit", unit.Symbol}, {"text", unit.Format(v, p.Figures)}}
+		})},
+		{"checks", list(len(s.Checks), func(k int) object { // one at risk holds as typed, and not all over the ± of the inputs
+			c := &s.Checks[k]
+			return object{{"name", c.Name()}, {"ok", c.OK}, {"at_risk,omitempty", t.CheckAtRisk(k)}, {"says", c.Says(p)}}
+		})},
+		{"answers", list(len(s.Answers), func(k int) object {
+			a := &s.Answers[k]
+			return object{{"name", a.Query.Name}, {"printed", a.Printed}, {"computed", a.ComputedText(p)}, {"ok", a.OK}}
+		})},
+		{"free_motions,omitempty", list(len(s.Motions), func(i int) object {
+			m := s.Motions[i]
+			return object{{"body", p.Bodies[m.Moves[0].Body].Name}, {"says", s.MotionWords(m)}}
+		})},
+		{"trust,omitempty", uncertaintyJSON(t)}, // what the ± of inputs does, where any has one
+		{"errors,omitempty", faults},
+		{"warnings,omitempty", warnings}, // what is read by nothing, or most likely meant otherwise
+	})
+}
+
+func unknownJSON(s *statics.Solution, j int) object {
 	p, x := s.Problem, s.X[j]
 	f := p.Units.For(p.Unknowns[j].Dim)
-	u := jsonUnknown{Name: x.Name, Unit: f.Symbol, Fixed: x.Fixed, Text: ResultText(s, j)}
+	var value, limit, use *float64
+	var low, high, sense any
 	if x.Fixed {
-		u.Value = number(x.Value / f.Factor)
+		value = number(x.Value / f.Factor)
 	} else {
-		u.Low, u.High = rangeEnd(x.Ranged, x.Low/f.Factor), rangeEnd(x.Ranged, x.High/f.Factor)
+		low, high = rangeEnd(x.Ranged, x.Low/f.Factor), rangeEnd(x.Ranged, x.High/f.Factor)
 	}
 	if word := SenseWord(s, j); word != "" {
-		u.Sense = &word
+		sense = word
 	}
-	if limit, use, ok := LimitUse(s, j); ok {
-		u.Limit = number(limit / f.Factor)
-		u.Use = number(100 * use)
+	if _, c := LimitCheck(s, j); c != nil {
+		limit, use = number(c.Bound/f.Factor), number(100*(c.Value/c.Bound))
 	}
-	return u
+	return object{{"name", x.Name}, {"value", value}, {"unit", f.Symbol}, {"fixed", x.Fixed}, {"low", low}, {"high", high},
+		{"sense", sense}, {"limit", limit}, {"use", use}, {"text", ResultText(s, j)}}
 }
 
-func lineJSON(p *problem.Problem, i int) jsonLine {
+func lineJSON(p *problem.Problem, i int) object {
 	l := &p.Lines[i]
 	unit := p.Units.Length
-	out := jsonLine{Name: l.Name, Kind: l.Kind.String(), Unit: unit.Symbol}
-	if len(l.Legs) == 0 {
-		return out
+	var r, u *[3]float64
+	var length *float64
+	if len(l.Legs) > 0 {
+		leg := l.Legs[0]
+		u = &[3]float64{leg.U.X + 0, leg.U.Y + 0, leg.U.Z + 0} // + 0: no negative zero
+		if leg.To >= 0 {
+			r = &[3]float64{leg.R.X / unit.Factor, leg.R.Y / unit.Factor, leg.R.Z / unit.Factor}
+			length = number(l.Length() / unit.Factor)
+		}
 	}
-	leg := l.Legs[0]
-	out.U = &[3]float64{leg.U.X + 0, leg.U.Y + 0, leg.U.Z + 0} // + 0: no negative zero
-	if leg.To >= 0 {
-		out.R = &[3]float64{leg.R.X / unit.Factor, leg.R.Y / unit.Factor, leg.R.Z / unit.Factor}
-		out.Length = number(l.Length() / unit.Factor)
-	}
-	return out
+	return object{{"name", l.Name}, {"kind", l.Kind.String()}, {"r", r}, {"length", length}, {"u", u}, {"unit", unit.Symbol}}
 }
 
-// rangeEnd is an end of a range as the contract has it.
+func equationJSON(s *statics.Solution, i int) object {
+	row, left := s.System.Rows[i], s.Residuals[i]
+	f := s.Problem.Units.For(row.Dim())
+	terms := map[string]float64{}
+	for j, col := range s.System.Cols {
+		if c := s.Coefficient(i, j); c != 0 {
+			terms[col.Name] = c
+		}
+	}
+	return object{{"body", row.Name}, {"axis", row.Axis}, {"terms", terms}, {"right", s.System.B[i] / f.Factor},
+		{"residual", left.Value / f.Factor}, {"relative", left.Relative}, {"unit", f.Symbol}}
+}
+
+// rangeEnd is an end of a range as the contract has it: a number, "unbounded", or null
+// where it was not computed.
 func rangeEnd(computed bool, x float64) any {
 	switch {
 	case !computed:

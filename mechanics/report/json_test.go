@@ -19,8 +19,8 @@ func percent(use float64) string {
 	return fmt.Sprintf("%.0f", 100*use)
 }
 
-// object reads a report as another program would.
-func object(t *testing.T, b []byte) map[string]any {
+// parsed reads a report as another program would.
+func parsed(t *testing.T, b []byte) map[string]any {
 	t.Helper()
 	var o map[string]any
 	if err := json.Unmarshal(b, &o); err != nil {
@@ -77,7 +77,7 @@ T1 = "1.00 kN"
 // TestJSONContract holds the fields of design section 6, their types and their
 // values. A field may be added; none of these may go, or mean another thing.
 func TestJSONContract(t *testing.T) {
-	o := object(t, JSON("wires.toml", solved(t, contractSheet), nil))
+	o := parsed(t, JSON("wires.toml", solved(t, contractSheet), nil))
 	for field, want := range map[string]string{
 		"sheet": "string", "title": "string", "verdict": "string",
 		"unknowns":  "[{fixed bool, high null, limit number, low null, name string, sense string, text string, unit string, use number, value number}]",
@@ -147,7 +147,7 @@ func TestJSONContract(t *testing.T) {
 
 // TestJSONNulls: null stands where there is no such number.
 func TestJSONNulls(t *testing.T) {
-	o := object(t, JSON("-", solved(t, `plane = "xy"
+	o := parsed(t, JSON("-", solved(t, `plane = "xy"
 [points]
 P = { at = "0, 0", on = "particle" }
 [lines]
@@ -192,14 +192,14 @@ func TestJSONVerdicts(t *testing.T) {
 		"lamp-pushed-sideways":  "no-equilibrium",
 	} {
 		f, _ := fixtures.Get(name)
-		if got := object(t, JSON(name, solved(t, f.Text), nil))["verdict"]; got != want {
+		if got := parsed(t, JSON(name, solved(t, f.Text), nil))["verdict"]; got != want {
 			t.Errorf("%s: %v, want %s", name, got, want)
 		}
 	}
 }
 
 func TestJSONUnreadable(t *testing.T) {
-	o := object(t, JSONUnreadable("bad.toml", "Bad", []*diag.Error{{Place: diag.Place{Line: 3, Column: 7}, Msg: `there is no name "hh"`, Hint: "h"}}))
+	o := parsed(t, JSONUnreadable("bad.toml", "Bad", []*diag.Error{{Place: diag.Place{Line: 3, Column: 7}, Msg: `there is no name "hh"`, Hint: "h"}}))
 	if o["verdict"] != "unreadable" || o["sheet"] != "bad.toml" || o["title"] != "Bad" {
 		t.Errorf("%v", o)
 	}
@@ -218,14 +218,14 @@ func TestJSONWarnings(t *testing.T) {
 	warning := &diag.Error{Place: diag.Place{Line: 2, Column: 1}, Msg: `unknown key "gravity"`, Hint: "g"}
 	const want = "[{column number, hint string, line number, says string}]"
 	f, _ := fixtures.Get("traffic-light")
-	o := object(t, JSON("-", solved(t, f.Text), nil, warning))
+	o := parsed(t, JSON("-", solved(t, f.Text), nil, warning))
 	if got := shape(o["warnings"]); got != want || o["verdict"] != "determinate" || o["errors"] != nil {
 		t.Errorf("warnings are %s, errors %v", got, o["errors"])
 	}
-	if o := object(t, JSON("-", solved(t, f.Text), nil)); o["warnings"] != nil {
+	if o := parsed(t, JSON("-", solved(t, f.Text), nil)); o["warnings"] != nil {
 		t.Errorf("warnings are %v", o["warnings"])
 	}
-	if got := shape(object(t, JSONUnreadable("-", "", []*diag.Error{warning}, warning))["warnings"]); got != want {
+	if got := shape(parsed(t, JSONUnreadable("-", "", []*diag.Error{warning}, warning))["warnings"]); got != want {
 		t.Errorf("beside errors they are %s", got)
 	}
 }

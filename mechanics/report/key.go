@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"trivet/mechanics/doc"
-	"trivet/mechanics/printable"
 	"trivet/mechanics/variant"
 )
 
@@ -27,43 +26,40 @@ func Key(format, title string, k variant.Key) []byte {
 	}
 	rows := [][]string{slices.Insert(slices.Clone(k.Head), 1, "seed")}
 	for _, r := range k.Rows {
-		rows = append(rows, slices.Insert(slices.Clone(r), 1, strconv.FormatUint(k.Seed, 10)))
+		rows = append(rows, slices.Insert(each(r, ungrouped), 1, strconv.FormatUint(k.Seed, 10)))
 	}
-	return csvOf(rows)
+	return []byte(csvOf(rows))
 }
 
 // csvOf writes rows as RFC 4180 has them, for spreadsheets. What a spreadsheet would
-// run as a formula gets an apostrophe before it; numbers are written without the
-// blanks between thousands. A text beyond ASCII begins with the mark by which
-// spreadsheets know UTF-8.
-func csvOf(rows [][]string) []byte {
-	text := csvText(rows, csvCell)
-	if strings.ContainsFunc(text, func(r rune) bool { return r > '~' }) {
-		text = "\ufeff" + text
-	}
-	return []byte(text)
-}
-
-// csvText writes rows whose cells are first made safe.
-func csvText(rows [][]string, safe func(string) string) string {
+// run as a formula gets an apostrophe before it, unless it is a number. A text beyond
+// ASCII begins with the mark by which spreadsheets know UTF-8.
+func csvOf(rows [][]string) string {
 	var b strings.Builder
 	for _, r := range rows {
-		for i := range r {
-			r[i] = safe(r[i])
+		for i, text := range r {
+			r[i] = doc.Printed(text)
+			if strings.IndexAny(strings.TrimLeft(r[i], " "), "=+-@") == 0 && !isNumber(r[i]) {
+				r[i] = "'" + r[i]
+			}
 		}
 	}
 	_ = csv.NewWriter(&b).WriteAll(rows) // a strings.Builder takes everything
+	if strings.ContainsFunc(b.String(), func(r rune) bool { return r > '~' }) {
+		return "\ufeff" + b.String()
+	}
 	return b.String()
 }
 
-func csvCell(text string) string {
-	text = printable.Text(text)
-	plain := strings.ReplaceAll(text, " ", "")
-	if _, err := strconv.ParseFloat(plain, 64); err == nil && strings.Trim(plain, "+-0123456789.eE") == "" {
-		return plain
-	}
-	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r\n") {
-		return "'" + text
+func isNumber(text string) bool {
+	_, err := strconv.ParseFloat(text, 64)
+	return err == nil && strings.Trim(text, "+-0123456789.eE") == ""
+}
+
+// ungrouped is a number without the blanks between its thousands; words stay as they are.
+func ungrouped(text string) string {
+	if digits := strings.ReplaceAll(text, " ", ""); isNumber(digits) {
+		return digits
 	}
 	return text
 }

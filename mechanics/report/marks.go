@@ -14,27 +14,24 @@ import (
 // Marks writes the marks of a class in a form: a row for each student, what was not
 // right, and how each question went.
 func Marks(format string, c grade.Class) string {
-	switch format {
-	case "json":
-		return marksJSON(c)
-	case "csv":
-		return marksCSV(c)
-	}
-	return printers[format](marksDoc(c))
+	return write(format, func() *doc.Doc { return marksDoc(c) }, func() [][]string { return gradebook(c) }, func() object { return marksObject(c) })
 }
 
 // marksDoc is the marks of a class as a document.
 func marksDoc(c grade.Class) *doc.Doc {
 	d := &doc.Doc{Title: oneLine(c.Title)}
 	d.Add(doc.Section{Blocks: []doc.Block{doc.Say(say.Count(len(c.Students), "student") + "; right: " + rule(c) + ".")}})
-	head := []string{"student", "right"}
-	if hasSheets(c) {
-		head = []string{"student", "sheet", "right"}
-	}
-	table := doc.NewTable(append(head, c.Questions...)...)
+	table := doc.NewTable(slices.Concat(columns(c, "student", "sheet"), []string{"right"}, c.Questions)...)
 	remarks := &doc.List{}
 	for _, s := range c.Students {
-		table.Add(each(marksRow(c, s), words)...)
+		row := append(columns(c, s.Name, s.Sheet), fmt.Sprintf("%d of %d", s.Right(), s.Asked()))
+		if s.Fault != "" {
+			row = append(columns(c, s.Name, s.Sheet), "not marked")
+		}
+		for _, m := range s.Marks {
+			row = append(row, m.Verdict.Short())
+		}
+		table.Add(each(row, words)...)
 		if r := s.Remarks(); len(r) > 0 {
 			remarks.Items = append(remarks.Items, doc.Plain(s.Name+": "+strings.Join(r, "; ")))
 		}
@@ -56,25 +53,13 @@ func rule(c grade.Class) string {
 	return fmt.Sprintf("to the precision written or to %d significant figures", grade.Figures)
 }
 
-// hasSheets tells that students had different sheets.
-func hasSheets(c grade.Class) bool {
-	return slices.ContainsFunc(c.Students, func(s grade.Student) bool { return s.Sheet != "" })
-}
-
-// marksRow is a student's row: marks out of asked, and a word for each answer.
-func marksRow(c grade.Class, s grade.Student) []string {
-	out := []string{s.Name}
-	if hasSheets(c) {
-		out = append(out, s.Sheet)
+// columns are the first of a table of marks: the sheet among them where students had
+// different ones.
+func columns(c grade.Class, student, sheet string) []string {
+	if slices.ContainsFunc(c.Students, func(s grade.Student) bool { return s.Sheet != "" }) {
+		return []string{student, sheet}
 	}
-	if s.Fault != "" {
-		return append(out, "not marked")
-	}
-	out = append(out, fmt.Sprintf("%d of %d", s.Right(), s.Asked()))
-	for _, m := range s.Marks {
-		out = append(out, m.Verdict.Short())
-	}
-	return out
+	return []string{student}
 }
 
 // questionWords says how many had a question right, and the commonest mistake.

@@ -41,12 +41,24 @@ func TestMarksInJSON(t *testing.T) {
 		{Name: "Cy", Marks: []grade.Mark{{Name: "T1", Typed: "2.5 C", Verdict: grade.Sign, Says: "sign reversed: it is no compression"}}},
 		{Name: "Dee", Fault: "there is no sheet"},
 	}}
-	var got jsonClass
+	type mark struct {
+		Name, Written, Verdict, Says string
+		OK                           bool
+	}
+	var got struct {
+		Sheet, Right string
+		Students     []struct {
+			Right   int
+			Answers []mark
+			Error   string
+		}
+		Questions []grade.Question
+	}
 	if err := json.Unmarshal([]byte(Marks("json", c)), &got); err != nil {
 		t.Fatal(err)
 	}
 	if got.Sheet != "mast.toml" || got.Right != "within 1 %" || len(got.Students) != 4 || got.Students[3].Error != "there is no sheet" ||
-		got.Students[1].Answers[0] != (jsonMark{"T1", "-2.5", "sign reversed", "sign reversed", false}) || got.Students[0].Right != 1 ||
+		got.Students[1].Answers[0] != (mark{"T1", "-2.5", "sign reversed", "sign reversed", false}) || got.Students[0].Right != 1 ||
 		got.Questions[0] != (grade.Question{Name: "T1", Of: 3, Answered: 3, Right: 1, Often: "sign reversed", Times: 2}) {
 		t.Errorf("%+v", got)
 	}

@@ -63,5 +63,7 @@ func TestLongNamesKeepToTheWidth(t *testing.T) {
 
 // textWorking is a working alone, as text.
 func textWorking(w *working.Working) string {
-	return doc.Text(&doc.Doc{Sections: workingSections(w)})
+	d := &doc.Doc{}
+	addWorking(d, w)
+	return doc.Text(d)
 }

@@ -134,12 +134,12 @@ func pageOf(s *statics.Solution, opt PageOptions) *doc.Doc {
 	switch {
 	case opt.Task:
 		d.Under = append(d.Under, []doc.Inline{{Words: "Name: "}, {Blank: nameWidth}})
-		d.Sections = taskSections(p, opt.Sheet)
+		addTask(d, p, opt.Sheet)
 	case opt.Field:
 		d.Under = provenance(opt)
-		d.Sections = fieldSections(s, opt)
+		addField(d, s, opt)
 	default:
-		d.Sections = workedSections(s, opt)
+		addWorked(d, s, opt)
 	}
 	d.Add(part(doc.Caution, "Caution", doc.Say(say.Capital(Caution)+".")))
 	return d
@@ -201,11 +201,10 @@ func part(role doc.Role, title string, blocks ...doc.Block) doc.Section {
 	return doc.Section{Role: role, Level: 1, Title: title, Blocks: blocks}
 }
 
-// workedSections are the page of a worked solution.
-func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
+// addWorked adds the page of a worked solution.
+func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	p := s.Problem
 	w := working.Build(s)
-	d := &doc.Doc{}
 	d.Add(riskSection(opt.Uncertainty))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
@@ -215,7 +214,7 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
-	d.Sections = append(d.Sections, workingSections(w)...)
+	addWorking(d, w)
 	results := resultSection(s, opt.Uncertainty)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }
@@ -225,15 +224,15 @@ func workedSections(s *statics.Solution, opt PageOptions) []doc.Section {
 	}
 	d.Add(uncertaintySection(opt.Uncertainty))
 	d.Add(lessonSection(p))
-	return d.Sections
 }
 
-// workingSections are the steps of a working, numbered, and its checks and answers.
-func workingSections(w *working.Working) []doc.Section {
-	d := &doc.Doc{Sections: []doc.Section{part(doc.Other, "Working")}}
+// addWorking adds the steps of a working, numbered, and its checks and answers.
+func addWorking(d *doc.Doc, w *working.Working) {
+	head := part(doc.Other, "Working")
 	if w.Rounding != "" {
-		d.Sections[0].Blocks = []doc.Block{doc.Note(w.Rounding)}
+		head.Blocks = []doc.Block{doc.Note(w.Rounding)}
 	}
+	d.Sections = append(d.Sections, head)
 	number := 0 // checks and answers have none
 	for _, step := range w.Steps {
 		switch step.Kind {
@@ -246,7 +245,6 @@ func workingSections(w *working.Working) []doc.Section {
 			d.Add(doc.Section{Level: 2, Number: number, Title: step.Title, Blocks: step.Body})
 		}
 	}
-	return d.Sections
 }
 
 func problemSection(p *problem.Problem) doc.Section {

@@ -89,13 +89,11 @@ func valueOf(s *statics.Solution, j int) doc.Math {
 
 // useOf is how much of its limit an unknown uses, and whether that is at risk.
 func useOf(s *statics.Solution, t *uncertainty.Effect, j int) (says string, risk bool) {
-	limit, use, ok := LimitUse(s, j)
-	if !ok || s.Verdict == statics.NoEquilibrium {
+	k, c := LimitCheck(s, j)
+	if c == nil {
 		return "", false
 	}
-	line := s.Problem.Unknowns[j].Line
-	risk = t.CheckAtRisk(slices.IndexFunc(s.Checks, func(c statics.Check) bool { return c.Kind == statics.CheckLimit && c.Line == line }))
-	return UsePercent(s.Problem, use) + " of " + s.Problem.Units.Force.Format(limit, s.Problem.Figures), risk
+	return UsePercent(s.Problem, c.Value/c.Bound) + " of " + s.Problem.Units.Force.Format(c.Bound, s.Problem.Figures), t.CheckAtRisk(k)
 }
 
 // unknownLines are the unknowns in lines: T1 = 2 kN, tension, the use of its limit.
@@ -275,46 +273,40 @@ func uncertaintySection(t *uncertainty.Effect) doc.Section {
 
 // lineTable is the vectors of the lines of action.
 func lineTable(p *problem.Problem) *doc.Table {
-	axes, length := "xyz", p.Units.Length
+	length, axes := p.Units.Length, strings.Split("xyz", "")
 	if p.Planar {
-		axes = "xy"
+		axes = axes[:2]
 	}
-	const path, r = 2, 3 // the columns of the path and of the first component of r
-	size := r + len(axes)
-	u := size + 1
-	heads := make([]string, u+len(axes))
-	heads[path], heads[size] = "path", "|r| "+length.Symbol
-	for k, axis := range axes {
-		heads[r+k], heads[u+k] = "r"+string(axis), "u"+string(axis)
-	}
-	out := doc.NewTable(heads...)
+	of := func(letter string) []string { return each(axes, func(axis string) string { return letter + axis }) }
+	out := doc.NewTable(slices.Concat([]string{"", "", "path"}, of("r"), []string{"|r| " + length.Symbol}, of("u"))...)
 	out.Whole = true
-	for k := r; k < len(heads); k++ {
-		out.Columns[k].Align = doc.Right
+	for k := range out.Columns[3:] {
+		out.Columns[3+k].Align = doc.Right
 	}
 	for i := range p.Lines {
 		l := &p.Lines[i]
-		for k, leg := range l.Legs {
-			cells := make([]doc.Inline, len(heads))
-			if k == 0 {
-				cells[0], cells[1] = words(l.Name), words(l.Kind.String())
-			}
+		name, kind := l.Name, l.Kind.String()
+		for _, leg := range l.Legs {
 			points := p.Points[leg.From].Name
-			switch {
-			case leg.To >= 0:
+			r := func(si float64) doc.Inline { return figures(si/length.Factor, p.Figures+1) }
+			if leg.To >= 0 {
 				points += " " + p.Points[leg.To].Name
-				cells[size] = figures(leg.Length/length.Factor, p.Figures+1)
-			case len(l.Path) == 2 && l.Between():
-				points += " " + p.Points[l.Path[1]].Name
-			}
-			cells[path] = words(points)
-			for k := range axes {
-				if leg.To >= 0 {
-					cells[r+k] = figures(problem.Component(leg.R, k)/length.Factor, p.Figures+1)
+			} else {
+				r = func(float64) doc.Inline { return doc.Inline{} }
+				if len(l.Path) == 2 && l.Between() {
+					points += " " + p.Points[l.Path[1]].Name
 				}
-				cells[u+k] = decimals(problem.Component(leg.U, k))
 			}
-			out.Add(cells...)
+			row := []doc.Inline{words(name), words(kind), words(points)}
+			for k := range axes {
+				row = append(row, r(problem.Component(leg.R, k)))
+			}
+			row = append(row, r(leg.Length))
+			for k := range axes {
+				row = append(row, decimals(problem.Component(leg.U, k)))
+			}
+			out.Add(row...)
+			name, kind = "", "" // of the first part alone
 		}
 	}
 	return out

@@ -17,20 +17,7 @@ import (
 // min where it is the largest or smallest of its column, by sign, and ! where it
 // passes its limit, or as a range could.
 func Sweep(format, sheet string, s *variant.Swept) string {
-	switch format {
-	case "csv":
-		return sweepCSV(s)
-	case "json":
-		return sweepJSON(sheet, s)
-	}
-	d := sweepDoc(s)
-	if format == "markdown" {
-		for _, p := range SweepPlots(s) {
-			drawing := figure.SetPlot(p, figure.Paper(plotWidth, plotHeight)).Drawing
-			d.Add(doc.Section{Blocks: []doc.Block{&doc.Figure{Drawing: drawing}}})
-		}
-	}
-	return printers[format](d)
+	return write(format, func() *doc.Doc { return sweepDoc(format, s) }, func() [][]string { return sweepRows(s) }, func() object { return sweepObject(sheet, s) })
 }
 
 // sweepMark is what stands beside a number.
@@ -49,8 +36,8 @@ func sweepMark(s *variant.Swept, row, result int) string {
 }
 
 // sweepDoc is a sweep as a document. A mark stands in a column of its own, where the
-// column of numbers has any.
-func sweepDoc(s *variant.Swept) *doc.Doc {
+// column of numbers has any; the curves stand where they can.
+func sweepDoc(format string, s *variant.Swept) *doc.Doc {
 	table := &doc.Table{Whole: true, Columns: []doc.Col{{Head: s.Head[0], Align: doc.Point}}}
 	marked := make([]bool, len(s.Results))
 	for k := range s.Results {
@@ -80,6 +67,12 @@ func sweepDoc(s *variant.Swept) *doc.Doc {
 	if legend := sweepLegend(s); legend != "" {
 		d.Add(doc.Section{Blocks: []doc.Block{doc.Say(legend + ".")}})
 	}
+	if format == "markdown" {
+		for _, p := range SweepPlots(s) {
+			drawing := figure.SetPlot(p, figure.Paper(plotWidth, plotHeight)).Drawing
+			d.Add(doc.Section{Blocks: []doc.Block{&doc.Figure{Drawing: drawing}}})
+		}
+	}
 	return d
 }
 
@@ -106,9 +99,9 @@ func sweepLegend(s *variant.Swept) string {
 	return strings.Join(out, "; ")
 }
 
-// sweepCSV has the numbers at full precision and the marks in the last columns:
+// sweepRows have the numbers at full precision and the marks in the last columns:
 // a spreadsheet draws them.
-func sweepCSV(s *variant.Swept) string {
+func sweepRows(s *variant.Swept) [][]string {
 	rows := [][]string{append(slices.Clone(s.Head), "verdict", "says", "largest of", "smallest of")}
 	for i, r := range s.Rows {
 		row := []string{r.Number}
@@ -131,70 +124,43 @@ func sweepCSV(s *variant.Swept) string {
 		}
 		rows = append(rows, append(row, r.Verdict, strings.Join(r.Says, ", "), extreme(s.Largest), extreme(s.Smallest)))
 	}
-	return string(csvOf(rows))
+	return rows
 }
 
-// The object of `trivet sweep --format json`: numbers at full precision in the
-// units named, null where a result has no value that holds.
-type (
-	jsonSweep struct {
-		Sheet   string         `json:"sheet"`
-		Title   string         `json:"title"`
-		Given   string         `json:"given"`
-		Unit    string         `json:"unit"`
-		Results []jsonSwept    `json:"results"`
-		Rows    []jsonSweptRow `json:"rows"`
-	}
-	jsonSwept struct {
-		Name     string `json:"name"`
-		Unit     string `json:"unit"`
-		Largest  *int   `json:"largest"` // index of the row
-		Smallest *int   `json:"smallest"`
-	}
-	jsonSweptRow struct {
-		Value   json.Number `json:"value"`
-		Verdict string      `json:"verdict"`
-		Says    []string    `json:"says"`
-		Results []*float64  `json:"results"`
-		Ranges  []jsonRange `json:"ranges,omitempty"` // of results without a single value
-		Passes  []string    `json:"passes"`           // results that pass their limit, or as a range could
-	}
-	jsonRange struct {
-		Name string `json:"name"`
-		Low  any    `json:"low"` // a number, or "unbounded"
-		High any    `json:"high"`
-	}
-)
-
-func sweepJSON(sheet string, s *variant.Swept) string {
-	out := jsonSweep{Sheet: sheet, Title: s.Title, Given: s.Given, Unit: s.Symbol, Results: []jsonSwept{}}
+// sweepObject is the object of `trivet sweep --format json`: numbers at full precision in
+// the units named, null where a result has no value that holds. Largest and smallest are
+// indices of rows; ranges those of results without a single value; passes the results that
+// pass their limit, or as a range could.
+func sweepObject(sheet string, s *variant.Swept) object {
 	index := func(i int) *int {
 		if i < 0 {
 			return nil
 		}
 		return &i
 	}
-	for k, q := range s.Results {
-		out.Results = append(out.Results, jsonSwept{q.Name, s.Units[k].Symbol, index(s.Largest[k]), index(s.Smallest[k])})
-	}
-	for _, r := range s.Rows {
-		row := jsonSweptRow{Value: json.Number(r.Number), Verdict: r.Verdict, Says: append([]string{}, r.Says...), Results: []*float64{}, Passes: []string{}}
+	row := func(r variant.SweptRow) object {
+		var ranges []object
+		values, passes := make([]*float64, len(r.Cells)), []string{}
 		for k, c := range r.Cells {
-			var v *float64
 			if c.OK {
-				v = number(s.Units[k].In(c.SI))
+				values[k] = number(s.Units[k].In(c.SI))
 			}
-			row.Results = append(row.Results, v)
 			if c.Ranged {
-				row.Ranges = append(row.Ranges, jsonRange{s.Results[k].Name, rangeEnd(true, variant.End(s.Units[k], c.Low)), rangeEnd(true, variant.End(s.Units[k], c.High))})
+				end := func(si float64) any { return rangeEnd(true, variant.End(s.Units[k], si)) }
+				ranges = append(ranges, object{{"name", s.Results[k].Name}, {"low", end(c.Low)}, {"high", end(c.High)}})
 			}
 			if c.Passes {
-				row.Passes = append(row.Passes, s.Results[k].Name)
+				passes = append(passes, s.Results[k].Name)
 			}
 		}
-		out.Rows = append(out.Rows, row)
+		return object{{"value", json.Number(r.Number)}, {"verdict", r.Verdict}, {"says", append([]string{}, r.Says...)},
+			{"results", values}, {"ranges,omitempty", ranges}, {"passes", passes}}
 	}
-	return string(marshal(out))
+	return object{{"sheet", sheet}, {"title", s.Title}, {"given", s.Given}, {"unit", s.Symbol},
+		{"results", list(len(s.Results), func(k int) object {
+			return object{{"name", s.Results[k].Name}, {"unit", s.Units[k].Symbol}, {"largest", index(s.Largest[k])}, {"smallest", index(s.Smallest[k])}}
+		})},
+		{"rows", each(s.Rows, row)}}
 }
 
 // The size of a plot on paper, in points.

@@ -24,26 +24,24 @@ const (
 	nameWidth  = 40
 )
 
-// taskSections are the page to hand out: the task without any result. They are made of
-// the problem alone, so that no value found can stand in them.
-func taskSections(p *problem.Problem, s *sheet.Sheet) []doc.Section {
-	d := &doc.Doc{}
+// addTask adds the page to hand out: the task without any result. It is made of the
+// problem alone, so that no value found can stand in it.
+func addTask(d *doc.Doc, p *problem.Problem, s *sheet.Sheet) {
 	d.Add(problemSection(p))
 	d.Add(figureSection(p, taskFigure(p, s)))
 	d.Add(part(doc.Inputs, "Given", givenBlocks(p, s)...))
 	d.Add(askedSection(p))
-	return d.Sections
 }
 
 // taskFigure has the loads as typed and what is asked as arrows.
 func taskFigure(p *problem.Problem, s *sheet.Sheet) scene.Options {
-	return scene.Options{Dimensions: true, Asked: variant.Asked(p), Typed: typedLoad(p, s)}
+	return scene.Options{Dimensions: true, Asked: p.Results(), Typed: typedLoad(p, s)}
 }
 
 // askedSection asks for the results, each defined, with room for its value; where there is
 // no single answer it asks what can be said of them.
 func askedSection(p *problem.Problem) doc.Section {
-	asked := variant.Asked(p)
+	asked := p.Results()
 	if len(asked) == 0 {
 		return doc.Section{}
 	}
@@ -76,11 +74,8 @@ func askedSection(p *problem.Problem) doc.Section {
 
 // noSingleAnswer tells that the sheet is about a case in which statics alone gives none.
 func noSingleAnswer(p *problem.Problem) bool {
-	switch p.Expect {
-	case statics.Indeterminate.String(), statics.NoEquilibrium.String(), statics.Inadmissible.String():
-		return true
-	}
-	return false
+	cases := []statics.Verdict{statics.Indeterminate, statics.NoEquilibrium, statics.Inadmissible}
+	return slices.ContainsFunc(cases, func(v statics.Verdict) bool { return v.String() == p.Expect })
 }
 
 // givenBlocks are the givens that neither the statement nor the figure states, and, in

@@ -105,7 +105,7 @@ func noResult(t *testing.T, name, page string, v variant.Variant) (looked int) {
 	for _, l := range append(Described(p, nil), LineCourses(p)...) { // what is known: forces by components, lengths
 		said += " " + l
 	}
-	for _, q := range variant.Asked(p) {
+	for _, q := range p.Results() {
 		x, err := v.Solution.Evaluate(q)
 		if err != nil {
 			continue
@@ -176,7 +176,7 @@ func TestATaskSpeaksInWords(t *testing.T) {
 				}
 			}
 		}
-		asked := variant.Asked(p)
+		asked := p.Results()
 		if rows != len(asked) {
 			t.Errorf("%s: %d results asked for, %d defined", f.Name, len(asked), rows)
 		}

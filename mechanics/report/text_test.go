@@ -137,10 +137,10 @@ V = { kind = "link", at = "R", along = "+x" }
 	}
 	for j, x := range s.X {
 		got := [3]string{ResultText(s, j), SenseWord(s, j)}
-		if limit, use, ok := LimitUse(s, j); ok {
-			got[2] = percent(use)
-			if limit <= 0 {
-				t.Errorf("%s: limit %v", x.Name, limit)
+		if _, c := LimitCheck(s, j); c != nil {
+			got[2] = percent(c.Value / c.Bound)
+			if c.Bound <= 0 {
+				t.Errorf("%s: limit %v", x.Name, c.Bound)
 			}
 		}
 		if got != want[x.Name] {

@@ -70,7 +70,7 @@ func TestUncertaintyText(t *testing.T) {
 // TestUncertaintyJSON holds the fields of "trust", which may be added to.
 func TestUncertaintyJSON(t *testing.T) {
 	text, tr := measured(t)
-	o := object(t, JSON("-", solved(t, text), tr))
+	o := parsed(t, JSON("-", solved(t, text), tr))
 	want := "{at_risk bool, inputs [{name string, plus string}], results [{by [{input number, moves number}], high number, independent number, low number, name string, unit string, value number, worst number}], says [string], searched {all bool, between bool, combinations number}}"
 	if got := shape(o["trust"]); got != want {
 		t.Errorf("trust is %s, want %s", got, want)
@@ -84,7 +84,7 @@ func TestUncertaintyJSON(t *testing.T) {
 			t.Errorf("check %v", c)
 		}
 	}
-	if o := object(t, JSON("-", solved(t, text), nil)); o["trust"] != nil {
+	if o := parsed(t, JSON("-", solved(t, text), nil)); o["trust"] != nil {
 		t.Errorf("trust is %v without one", o["trust"])
 	}
 }
@@ -145,7 +145,7 @@ W = { kind = "weight", at = "O", magnitude = "100 N" }
 	if got := textOf(solved(t, text), tr); !strings.Contains(got, noBound) || strings.Contains(got, "Inf") {
 		t.Errorf("%s", got)
 	}
-	o := object(t, JSON("-", solved(t, text), tr))
+	o := parsed(t, JSON("-", solved(t, text), tr))
 	want := "{by [{input number, moves null}], high null, independent null, low null, name string, unit string, value number, worst null}"
 	if got := shape(o["trust"].(map[string]any)["results"].([]any)[0]); got != want {
 		t.Errorf("%s, want %s", got, want)

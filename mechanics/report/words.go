@@ -5,10 +5,11 @@ package report
 
 import (
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/statics"
-	"trivet/units"
 )
 
 // Caution stands on the screen, in every report and in the README.
@@ -29,13 +30,10 @@ func SenseWord(s *statics.Solution, j int) string {
 	case u.Joint < 0 || !s.Problem.Joints[u.Joint].Kind.Info().PushOnly || s.Problem.Joints[u.Joint].Forces.Terms[0].Unknown != j:
 		return ""
 	}
-	switch {
-	case x.Value > 0:
-		return positive
-	case x.Value < 0:
-		return negative
+	if x.Value == 0 {
+		return "none"
 	}
-	return "none"
+	return say.Sense(x.Value, positive, negative)
 }
 
 // ResultText is an unknown's value to the sheet's figures, or the range it may have.
@@ -51,14 +49,8 @@ func resultText(s *statics.Solution, j int, between string) string {
 		return "no admissible value"
 	case !x.Ranged:
 		return "not computed"
-	case math.IsInf(x.Low, -1) && math.IsInf(x.High, 1):
-		return "unbounded"
-	case math.IsInf(x.High, 1):
-		return "at least " + f.Format(x.Low, n)
-	case math.IsInf(x.Low, -1):
-		return "at most " + f.Format(x.High, n)
 	}
-	return f.Format(x.Low, n) + between + f.Format(x.High, n)
+	return say.Range(x.Low, x.High, between, func(v float64) string { return f.Format(v, n) })
 }
 
 // UsePercent is a part of a limit in per cent, with the words that an unbounded
@@ -67,20 +59,18 @@ func UsePercent(p *problem.Problem, use float64) string {
 	if math.IsInf(use, 1) {
 		return "unbounded, more than 100 %"
 	}
-	return units.Figures(100*use, p.Figures) + " %"
+	return p.Percent(use)
 }
 
-// LimitUse gives the limit of an unknown's own line in newtons and the part of it
-// in use, +Inf where nothing bounds it; ok is false where the line has none, or
-// where what is used of it is not known.
-func LimitUse(s *statics.Solution, j int) (limit, use float64, ok bool) {
-	x, u := s.X[j], s.Problem.Unknowns[j]
-	if !u.Own || s.Problem.Lines[u.Line].Limit == 0 || !x.Fixed && !x.Ranged {
-		return 0, 0, false
+// LimitCheck finds the check of the limit of an unknown's own line; nil where it has none,
+// or where what is used of it is not known. Its index is k.
+func LimitCheck(s *statics.Solution, j int) (k int, c *statics.Check) {
+	u := s.Problem.Unknowns[j]
+	k = slices.IndexFunc(s.Checks, func(c statics.Check) bool {
+		return u.Own && c.Kind == statics.CheckLimit && c.Line == u.Line && !c.Open
+	})
+	if k < 0 {
+		return k, nil
 	}
-	limit = s.Problem.Lines[u.Line].Limit
-	if x.Fixed {
-		return limit, math.Abs(x.Value) / limit, true
-	}
-	return limit, max(math.Abs(x.Low), math.Abs(x.High)) / limit, true
+	return k, &s.Checks[k]
 }

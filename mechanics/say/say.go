@@ -3,6 +3,7 @@
 package say
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -121,4 +122,18 @@ func Sense(force float64, positive, negative string) string {
 		return negative
 	}
 	return "no force"
+}
+
+// Range says the values from a low to a high end, which may be infinite, numbers as write
+// has them and between them what stands between two ends: "1 N to 3 N", "at least 1 N".
+func Range(low, high float64, between string, write func(float64) string) string {
+	switch least, most := math.IsInf(low, -1), math.IsInf(high, 1); {
+	case least && most:
+		return "unbounded"
+	case most:
+		return "at least " + write(low)
+	case least:
+		return "at most " + write(high)
+	}
+	return write(low) + between + write(high)
 }

@@ -78,6 +78,25 @@ func (s *Sheet) lineAfter(end int, line string) splice {
 	return insert(i, line+s.eol())
 }
 
+// beside puts what is written like an entry behind it, or before it: in braces with a comma,
+// with a header of its own as a paragraph, else as lines.
+func (s *Sheet) beside(e entry, text string, before bool) splice {
+	at, lines := e.span(), s.lines(e.span())
+	switch {
+	case e.in.braces && before:
+		return insert(at.Start, text+", ")
+	case e.in.braces:
+		return insert(at.End, ", "+text)
+	case e.header && before:
+		return s.paragraph(lines.Start, text+s.eol())
+	case e.header:
+		return s.paragraph(lines.End, text+s.eol())
+	case before:
+		return insert(lines.Start, text+s.eol())
+	}
+	return s.lineAfter(at.End, text)
+}
+
 // assign writes "key = value", with the blanks before the key and the column
 // of the equals sign taken from the entry like, where that is one.
 func (s *Sheet) assign(key, value string, like entry) string {
@@ -100,7 +119,7 @@ func (s *Sheet) put(after entry, key, value string) splice {
 	case !g.braces:
 		return s.lineAfter(after.whole.End, s.assign(key, value, after))
 	case !after.header:
-		return insert(after.whole.End, ", "+entry)
+		return s.beside(after, entry, false)
 	case strings.TrimLeft(s.text[g.at.Start+1:g.at.End-1], " \t") != "": // a comment or a line end
 		return insert(g.at.Start+1, " "+entry)
 	default:

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -31,8 +30,8 @@ const (
 func Parse(text []byte) (*Sheet, error) { return parse(string(text)) }
 
 func parse(text string) (*Sheet, error) {
-	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, names: &name{below: map[string]*name{"": {}}}}
-	err := checkBytes(text)
+	b := builder{s: &Sheet{text: text, Tables: []Table{{}}}, tables: map[string]int{"": 0}, rows: map[Ref]int{}}
+	err := checkSize(text)
 	if err == nil {
 		err = b.read()
 	}
@@ -48,56 +47,26 @@ func parse(text string) (*Sheet, error) {
 	return b.s, nil
 }
 
-// checkBytes refuses what is not text before anything reads it as TOML.
-func checkBytes(text string) *diag.Error {
+// checkSize refuses what is too long, or in another encoding, before anything reads it as TOML.
+func checkSize(text string) *diag.Error {
 	switch {
 	case len(text) > MaxBytes:
 		return errorIn(0, "the sheet is larger than 1 MiB", "check that this is the intended file")
 	case strings.HasPrefix(text, "\xff\xfe"), strings.HasPrefix(text, "\xfe\xff"):
 		return errorIn(0, "the text is in UTF-16", "save it as UTF-8")
 	}
-	for i, r := range text {
-		switch {
-		case r == utf8.RuneError && !strings.HasPrefix(text[i:], string(r)): // the character itself may stand there
-			return errorIn(i, fmt.Sprintf("byte 0x%02x is not text in UTF-8", text[i]), "save the file as UTF-8")
-		case r == '\r' && !strings.HasPrefix(text[i+1:], "\n"):
-			return errorIn(i, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF")
-		case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
-			return errorIn(i, fmt.Sprintf("the control character 0x%02x is not allowed", r), "remove it")
-		}
-	}
 	return nil
 }
 
-// builder collects rows while the expressions of a text go by.
+// builder collects rows while the expressions of a text go by. What TOML forbids, such as a
+// name used twice, the library refuses in the end; until then all that counts is that
+// nothing is lost.
 type builder struct {
-	s            *Sheet
-	base         int   // bytes before what the parser sees: a byte order mark
-	names        *name // those of the tables
-	rows, values int
-	path         []part // of the current header
-	kept         bool   // below a [[header]]: survives, but no rows are known
-}
-
-// name is a name of the text with the names below it: tables, their rows, their cells.
-type name struct {
-	below        map[string]*name
-	index        int  // of the table or the row
-	closed       bool // has a value
-	headed, list bool // by [...]; by [[...]]
-}
-
-// find gives the name below another one, and whether it is new there.
-func (n *name) find(text string) (below *name, fresh bool) {
-	if below = n.below[text]; below != nil {
-		return below, false
-	}
-	if n.below == nil {
-		n.below = map[string]*name{}
-	}
-	below = &name{index: -1}
-	n.below[text] = below
-	return below, true
+	s      *Sheet
+	base   int            // bytes before what the parser sees: a byte order mark
+	tables map[string]int // where they stand in the sheet
+	rows   map[Ref]int    // and rows in their table
+	values int
 }
 
 // part is one name of a dotted key or header.
@@ -123,7 +92,7 @@ func (b *builder) read() *diag.Error {
 		switch {
 		case err != nil:
 		case e.Kind == unstable.KeyValue:
-			err = b.entry(b.path, e, b.s.sections[len(b.s.sections)-1])
+			err = b.entry(e, b.s.sections[len(b.s.sections)-1])
 		default:
 			err = b.header(e)
 		}
@@ -131,14 +100,10 @@ func (b *builder) read() *diag.Error {
 			return err
 		}
 	}
-	var pe *unstable.ParserError
-	if err := p.Error(); errors.As(err, &pe) {
-		return inWords(b.s.text, b.base+int(p.Range(pe.Highlight).Offset), pe.Message)
-	}
 	return nil
 }
 
-// unmarshal has the library refuse what is not TOML though each expression is.
+// unmarshal has the library refuse what is not TOML.
 func (b *builder) unmarshal() *diag.Error {
 	var all map[string]any
 	err := toml.Unmarshal([]byte(b.s.text[b.base:]), &all)
@@ -214,7 +179,7 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	if err != nil {
 		return err
 	}
-	sec := &group{list: n.Kind == unstable.ArrayTable}
+	sec := &group{path: path, list: n.Kind == unstable.ArrayTable, kept: nameless(path)}
 	brackets := 1
 	if sec.list {
 		brackets = 2
@@ -223,46 +188,27 @@ func (b *builder) header(n *unstable.Node) *diag.Error {
 	sec.at.Start = strings.LastIndexByte(b.s.text[:first], '[') + 1 - brackets
 	sec.at.End = last + strings.IndexByte(b.s.text[last:], ']') + brackets
 	b.s.sections = append(b.s.sections, sec)
-	listed := 0 // how many parts name the first list on the way
-	at := b.names
-	for i, p := range path {
-		sec.path = append(sec.path, p.name)
-		at, _ = at.find(p.name)
-		if at.closed && i > 0 {
-			return twice(path[:i+1])
-		}
-		at.list = at.list || sec.list && i == len(path)-1
-		if at.list && listed == 0 {
-			listed = i + 1
-		}
-	}
-	b.path, b.kept = path, listed > 0 || nameless(path)
-	if nameless(path) {
+	if sec.kept {
 		return nil
 	}
-	if at.headed && !b.kept {
-		return errorIn(sec.at.Start, fmt.Sprintf("the table %s occurs twice", b.s.text[sec.at.Start:sec.at.End]), "put the rows of both under one header")
-	}
-	at.headed = true
 	t := b.table(path[0])
+	t.Listed = t.Listed || sec.list && len(path) == 1
 	switch {
-	case len(path) == 1 && sec.list:
-		t.Listed = true
+	case t.Listed:
+		sec.kept = true
 	case len(path) == 1:
 		t.group = sec
-	case listed != 1:
-		return b.headRow(path, sec, listed == 2)
 	}
-	return nil
-}
-
-// headRow is a row with a header of its own: [points.A].
-func (b *builder) headRow(path []part, sec *group, listed bool) *diag.Error {
-	r, err := b.row(path)
+	if sec.kept || t.group == sec {
+		return nil
+	}
+	r, err := b.row(path) // with a header of its own: [points.A]
 	if err != nil {
 		return err
 	}
 	e := entry{name: path[1].at, value: sec.at, whole: sec.at, in: sec, header: true}
+	listed := r.listed() || sec.list && len(path) == 2
+	sec.kept = listed || sec.list
 	r.pieces = append(r.pieces, e)
 	kept := Cell{Text: b.s.text[sec.at.Start:sec.at.End], entry: e}
 	if len(path) > 2 && !listed {
@@ -271,36 +217,37 @@ func (b *builder) headRow(path []part, sec *group, listed bool) *diag.Error {
 		r.group = sec
 		return nil
 	}
-	return r.add(kept)
+	return r.add(path[0].name, kept)
 }
 
 // table gives the table of a path, new or not. The pointer holds until the next call.
 func (b *builder) table(p part) *Table {
-	n, _ := b.names.find(p.name)
-	if n.index < 0 {
-		n.index = len(b.s.Tables)
-		b.s.Tables = append(b.s.Tables, Table{Name: p.name, at: p.at})
+	i, known := b.tables[p.name]
+	if !known {
+		i = len(b.s.Tables)
+		b.tables[p.name], b.s.Tables = i, append(b.s.Tables, Table{Name: p.name, at: p.at})
 	}
-	return &b.s.Tables[n.index]
+	return &b.s.Tables[i]
 }
 
 // row gives the row of a path, new or not. The pointer holds until the next call.
 func (b *builder) row(path []part) (*Row, *diag.Error) {
 	t, p := b.table(path[0]), path[1]
-	n, _ := b.names.below[t.Name].find(p.name)
-	if n.index < 0 {
-		if b.rows++; b.rows > maxRows {
+	ref := Ref{Table: t.Name, Row: p.name}
+	i, known := b.rows[ref]
+	if !known {
+		if len(b.rows) == maxRows {
 			return nil, errorIn(p.at.Start, fmt.Sprintf("a sheet has at most %d rows", maxRows), "split the problem into several sheets")
 		}
-		n.index = len(t.Rows)
-		t.Rows = append(t.Rows, Row{Name: p.name})
+		i = len(t.Rows)
+		b.rows[ref], t.Rows = i, append(t.Rows, Row{Name: p.name})
 	}
-	return &t.Rows[n.index], nil
+	return &t.Rows[i], nil
 }
 
-// entry files a key and its value below a path, which what it stands in names.
-func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
-	path, err := b.under(above, n)
+// entry files a key and its value below what it stands in.
+func (b *builder) entry(n *unstable.Node, in *group) *diag.Error {
+	path, err := b.under(in.path, n)
 	if err != nil {
 		return err
 	}
@@ -309,17 +256,14 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	e := entry{name: last, whole: b.span(n.Raw), in: in}
 	e.value = diag.Between(skip(b.s.text, equals+1, " \t"), e.whole.End)
 	in.entries = append(in.entries, e)
-	if b.kept && !in.braces || nameless(path) {
+	if in.kept || nameless(path) {
 		return nil
-	}
-	if err := b.once(path, len(above)); err != nil {
-		return err
 	}
 	v := n.Value()
 	if len(path) == 1 && v.Kind == unstable.InlineTable {
 		t := b.table(path[0])
-		t.group = &group{at: e.value, braces: true}
-		return b.inside(path, v, t.group)
+		t.group = &group{at: e.value, path: path, braces: true}
+		return b.inside(v, t.group)
 	}
 	limit := maxCell
 	if len(path) == 1 { // a row of the table ""
@@ -329,13 +273,13 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	if err != nil {
 		return err
 	}
-	if len(above) < 2 {
+	if len(in.path) < 2 {
 		e.name = path[1].at
 		r.pieces = append(r.pieces, e)
 	}
 	if len(path) == 2 && v.Kind == unstable.InlineTable {
-		r.group = &group{at: e.value, braces: true}
-		return b.inside(path, v, r.group)
+		r.group = &group{at: e.value, path: path, braces: true}
+		return b.inside(v, r.group)
 	}
 	c := Cell{Text: b.s.text[e.value.Start:e.value.End], entry: e}
 	if len(path) > 2 {
@@ -351,51 +295,29 @@ func (b *builder) entry(above []part, n *unstable.Node, in *group) *diag.Error {
 	if c.Readable && len(c.Text) > limit {
 		return errorIn(c.value.Start, fmt.Sprintf("this text has %d bytes, but at most %d are allowed", len(c.Text), limit), "shorten it")
 	}
-	return r.add(c)
+	return r.add(path[0].name, c)
 }
 
 // inside files the entries of an inline table.
-func (b *builder) inside(path []part, v *unstable.Node, in *group) *diag.Error {
+func (b *builder) inside(v *unstable.Node, in *group) *diag.Error {
 	for it := v.Children(); it.Next(); {
-		if err := b.entry(path, it.Node(), in); err != nil {
+		if err := b.entry(it.Node(), in); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// once notes a path with a value and refuses one that has its name already, or is within
-// a value; the first so many names are those of what it stands in.
-func (b *builder) once(path []part, above int) *diag.Error {
-	at := b.names
-	for i, p := range path {
-		var fresh bool
-		at, fresh = at.find(p.name)
-		if i >= above && (at.closed || !fresh && i == len(path)-1) {
-			return twice(path[:i+1])
-		}
-	}
-	at.closed = true
-	return nil
-}
-
-// twice is about the last name of a path.
-func twice(path []part) *diag.Error {
-	i := len(path) - 1
-	at, name, table := path[i].at.Start, path[i].name, ""
-	if i > 1 {
-		return errorIn(at, fmt.Sprintf("%q is used twice in the row %q", name, path[1].name), "remove one of them")
-	}
-	if i == 1 {
-		table = path[0].name
-	}
-	return errorIn(at, fmt.Sprintf("the name %q is used twice%s", name, inTable(table)), "rename one of them")
-}
-
-// add adds a cell to a row. Kept pieces of one cell, such as at.x and at.y, fall together.
-func (r *Row) add(c Cell) *diag.Error {
-	if _, there := r.Cell(c.Key); there {
+// add adds a cell to a row of a table. Kept pieces of one cell, such as at.x and at.y, fall
+// together.
+func (r *Row) add(table string, c Cell) *diag.Error {
+	switch old, there := r.Cell(c.Key); {
+	case there && !old.Readable && !c.Readable:
 		return nil
+	case r.plain(), c.Key == "" && len(r.Cells) > 0:
+		return errorIn(r.pieces[len(r.pieces)-1].name.Start, fmt.Sprintf("the name %q is used twice%s", r.Name, inTable(table)), "rename one of them")
+	case there:
+		return errorIn(c.name.Start, fmt.Sprintf("%q is used twice in the row %q", c.Key, r.Name), "remove one of them")
 	}
 	if len(r.Cells) == maxCells {
 		return errorIn(c.name.Start, fmt.Sprintf("the row %q has more than %d cells", r.Name, maxCells), "check that this is the intended file")

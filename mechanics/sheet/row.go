@@ -127,7 +127,7 @@ func (e AddRow) edit(s *Sheet) ([]splice, error) {
 		return []splice{s.put(beside, s.text[beside.whole.Start:beside.name.Start]+name, value)}, nil
 	case usual >= 0 && len(t.Rows) > 0: // the first one
 		first := t.Rows[0].pieces[0]
-		return []splice{insert(s.lines(first.whole).Start, s.assign(name, value, first)+s.eol())}, nil
+		return []splice{s.beside(first, s.assign(name, value, first), true)}, nil
 	case t.group != nil:
 		return []splice{s.put(t.group.last(), name, value)}, nil
 	case t.Listed:
@@ -143,7 +143,7 @@ func (s *Sheet) tableEnd(table string) int {
 	usual := slices.Index(usualTables, table)
 	for _, name := range slices.Backward(append(slices.Clone(usualTables[:max(usual, 0)]), table)) {
 		for _, sec := range slices.Backward(s.sections[1:]) {
-			if sec.path[0] == name {
+			if sec.path[0].name == name {
 				return sec.last().whole.End
 			}
 		}
@@ -166,7 +166,7 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 	t := s.Table(e.Table)
 	var out []splice
 	for _, sec := range s.sections[1:] {
-		if sec.path[0] == e.Table {
+		if sec.path[0].name == e.Table {
 			begin := s.lines(sec.at).Start
 			if above := commented.FindStringIndex(s.text[:begin]); above != nil {
 				begin = above[0]
@@ -227,30 +227,12 @@ func (e MoveRow) edit(s *Sheet) ([]splice, error) {
 	case p.header != q.header, !p.header && p.in != q.in:
 		return nil, diag.New(fmt.Sprintf("%q and %q are written in different places", e.Row, other.Name), "move it in a text editor")
 	}
-	out := s.cut(p)
 	text := s.text[p.whole.Start:p.whole.End]
-	switch {
-	case p.in.braces && first:
-		return append(out, insert(q.whole.Start, text+", ")), nil
-	case p.in.braces:
-		return append(out, insert(q.whole.End, ", "+text)), nil
+	if !p.in.braces {
+		own := s.lines(p.span())
+		text = strings.TrimSuffix(strings.TrimSuffix(s.text[own.Start:own.End], "\n"), "\r")
 	}
-	own, to := s.lines(p.span()), s.lines(q.span())
-	text = s.text[own.Start:own.End]
-	if !strings.HasSuffix(text, "\n") {
-		text += s.eol()
-	}
-	at := to.End
-	if first {
-		at = to.Start
-	}
-	switch {
-	case p.header:
-		return append(out, s.paragraph(at, text)), nil
-	case !first && !strings.HasSuffix(s.text[:at], "\n"):
-		text = s.eol() + text
-	}
-	return append(out, insert(at, text)), nil
+	return append(s.cut(p), s.beside(q, text, first)), nil
 }
 
 // movable gives the one piece of text that a row is written in.
@@ -281,14 +263,14 @@ func (e DuplicateRow) edit(s *Sheet) ([]splice, error) {
 		at := p.span()
 		copied = append(copied, s.text[at.Start:p.name.Start]+encodeName(e.As)+s.text[p.name.End:at.End])
 	}
-	eol := s.eol()
-	end := last.span().End
+	indent, between := "", ", "
 	switch {
 	case last.in.braces:
-		return []splice{insert(end, ", "+strings.Join(copied, ", "))}, nil
 	case last.header:
-		return []splice{s.paragraph(nextLine(s.text, end), strings.Join(copied, eol+eol)+eol)}, nil
+		between = s.eol() + s.eol()
+	default:
+		indent = s.text[lineStart(s.text, last.whole.Start):last.whole.Start]
+		between = s.eol() + indent
 	}
-	indent := s.text[lineStart(s.text, last.whole.Start):last.whole.Start]
-	return []splice{s.lineAfter(end, indent+strings.Join(copied, eol+indent))}, nil
+	return []splice{s.beside(last, indent+strings.Join(copied, between), false)}, nil
 }

@@ -16,7 +16,7 @@ func TestMoveRow(t *testing.T) {
 		{"to the top", plain, "C", "", "[points]\n# a note\nC = \"3\"\nA = \"1\" # first\n\nB = \"2\"\n\n[lines]\n"},
 		{"where it is", plain, "B", "A", plain},
 		{"first where it is", plain, "A", "", plain},
-		{"no line end", "[points]\nA = 1\nB = 2", "A", "B", "[points]\nB = 2\nA = 1\n"},
+		{"no line end", "[points]\nA = 1\nB = 2", "A", "B", "[points]\nB = 2\nA = 1"},
 		{"no line end, up", "[points]\nA = 1\nB = 2", "B", "", "[points]\nB = 2\nA = 1\n"},
 		{"CR LF", "[points]\r\nA = 1\r\nB = 2\r\n", "B", "", "[points]\r\nB = 2\r\nA = 1\r\n"},
 		{"in braces", "points = { A = 1, B = 2, C = 3 }\n", "C", "", "points = { C = 3, A = 1, B = 2 }\n"},

@@ -6,7 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
+	"strings"
 	"syscall"
 	"time"
 
@@ -170,7 +170,7 @@ func writeBeside(name, target, text string, mode fs.FileMode) (written time.Time
 // such as Sweep knows where that never comes: random characters in RFC 4648's base 32.
 func Beside() string { return ".trivet-" + rand.Text()[:12] }
 
-var beside = regexp.MustCompile(`^\.trivet-[A-Z2-7]{12}$`)
+var beside = ".trivet-" + strings.Repeat("[A-Z2-7]", 12)
 
 // abandoned is the age at which a file that was to be renamed is nobody's any
 // more: writing one takes seconds even on a slow disk.
@@ -183,13 +183,11 @@ func Sweep(path string) {
 		path = target
 	}
 	folder := filepath.Dir(path)
-	entries, _ := os.ReadDir(folder)
-	for _, e := range entries {
-		if !e.Type().IsRegular() || !beside.MatchString(e.Name()) {
-			continue
-		}
-		if info, err := e.Info(); err == nil && time.Since(info.ModTime()) > abandoned {
-			os.Remove(filepath.Join(folder, e.Name()))
+	names, _ := fs.Glob(os.DirFS(folder), beside)
+	for _, name := range names {
+		name = filepath.Join(folder, name)
+		if info, err := os.Lstat(name); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > abandoned {
+			os.Remove(name)
 		}
 	}
 }

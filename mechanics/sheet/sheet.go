@@ -70,7 +70,8 @@ type entry struct {
 // group is what entries stand in: a header and the lines below it, or an inline table.
 type group struct {
 	at      diag.Span // the header, empty before the first one; or from { to }
-	path    []string  // what the header names
+	path    []part    // what the header names, or the table or row in braces
+	kept    bool      // below a [[header]]: survives, but no rows are known
 	list    bool      // [[...]]
 	braces  bool
 	entries []entry

@@ -58,8 +58,15 @@ var tooDeep = diag.New(fmt.Sprintf("arrays and tables are nested more than %d de
 // inWords turns a message of the TOML library into ours.
 func inWords(text string, at int, theirs string) *diag.Error {
 	theirs = strings.TrimPrefix(theirs, "toml: ")
-	here, _ := utf8.DecodeRuneInString((text + "\n")[min(at, len(text)):])
+	after := (text + "\n")[min(at, len(text)):]
+	here, width := utf8.DecodeRuneInString(after)
 	switch name, twice := strings.CutSuffix(theirs, " is already defined"); {
+	case here == utf8.RuneError && width == 1:
+		return errorIn(at, fmt.Sprintf("byte 0x%02x is not text in UTF-8", after[0]), "save the file as UTF-8")
+	case here == '\r' && !strings.HasPrefix(after, "\r\n"):
+		return errorIn(at, "a carriage return must be followed by a line feed", "end each line with LF or with CR LF")
+	case here == '\x7f', here < ' ' && !strings.ContainsRune("\t\r\n", here):
+		return errorIn(at, fmt.Sprintf("the control character 0x%02x is not allowed", here), "remove it")
 	case strings.Contains(theirs, "expected newline"):
 		return errorIn(at, fmt.Sprintf("unexpected %q after the value", here), "the whole value in quotes, or a new line")
 	case strings.Contains(theirs, "start of key") && here == ']':

@@ -3,6 +3,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/say"
@@ -16,6 +17,22 @@ func (c Check) Name() string {
 		return what
 	}
 	return what + " " + c.Subject
+}
+
+// Again finds in this solution the check that is at a place among those of another one, of
+// much the same problem: mostly in the same place.
+func (s *Solution) Again(of *Solution, at int) (Check, bool) {
+	c := of.Checks[at]
+	alike := func(o Check) bool {
+		return o.Kind == c.Kind && o.Subject == c.Subject && o.Line == c.Line && o.Joint == c.Joint
+	}
+	if at >= len(s.Checks) || !alike(s.Checks[at]) {
+		at = slices.IndexFunc(s.Checks, alike)
+	}
+	if at < 0 {
+		return Check{}, false
+	}
+	return s.Checks[at], true
 }
 
 // Says puts a check in words, numbers in the sheet's units.

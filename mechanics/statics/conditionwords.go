@@ -87,14 +87,17 @@ func momentAlone(p *problem.Problem, joint string, moment float64) string {
 	return "the contact at " + joint + " would have to exert a moment of " + p.Units.For(units.Moment).Format(math.Abs(moment), p.Figures) + " without a normal force"
 }
 
-// Instead says what happens where a condition is the only one that is violated: a
+// Instead says what happens where each condition that is violated is the only one: a
 // cable goes slack, bodies separate, a body slips or tips.
-func (s *Solution) Instead(c *Condition) string {
-	does, at := s.instead(c)
-	return does + at
+func (s *Solution) Instead() (out []string) {
+	for i := range s.Broken {
+		does, at := s.instead(&s.Broken[i])
+		out = append(out, does+at)
+	}
+	return out
 }
 
-// instead is the same in two parts: what happens, and where.
+// instead is the same of one, in two parts: what happens, and where.
 func (s *Solution) instead(c *Condition) (does, at string) {
 	p := s.Problem
 	switch {

@@ -10,7 +10,6 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
-	"trivet/units"
 )
 
 // Effect is what the uncertainty of the inputs leaves of a solution: plain data, all
@@ -61,10 +60,8 @@ func (e End) String() string { return [...]string{"", "least", "greatest"}[e] }
 // distribution of standard deviation 1 has the standard deviation √2·c: Bend is c.
 // Worst-case limits by the combinations of the ends are common practice.
 type Spread struct {
-	Name               string
-	Unknown            int // index in the problem's unknowns, or -1
+	problem.Query
 	End                End
-	Dim                units.Dim
 	Value              float64
 	By, Bend           []float64
 	Independent, Worst float64
@@ -72,8 +69,6 @@ type Spread struct {
 	LowAt, HighAt      Place // where they were found
 	Changed            bool  // somewhere in the box
 	Mostly             int   // the input that does the most by itself, or -1 where none does anything
-
-	query problem.Query // what asks for it
 }
 
 // Known tells that the number keeps a value while one input at a time moves.
@@ -146,10 +141,8 @@ const (
 // on the published sheets.
 func work(s *sheet.Sheet, of *statics.Solution, ranges bool) float64 {
 	cells := 0
-	for _, t := range s.Tables {
-		for _, r := range t.Rows {
-			cells += len(r.Cells)
-		}
+	for range s.Cells() {
+		cells++
 	}
 	rows := float64(len(of.System.Rows))
 	dense := math.Pow(min(rows, 60), 3) / 200

@@ -59,11 +59,7 @@ func (f *follower) flip(p Place, s *statics.Solution) {
 	if f.side == 0 || f.sought >= maxSought || !flipped(s) || f.known(p) {
 		return
 	}
-	p = f.fewest(p, flipped)
-	share, last := f.halved(p, func(s *statics.Solution) bool { return s.Side() == f.side })
-	if last.Cond > away*f.Solution.Cond || f.grown(last) {
-		f.gaps = append(f.gaps, gap{p, share, last})
-	}
+	f.halved(f.fewest(p, flipped), func(s *statics.Solution) bool { return s.Side() == f.side })
 }
 
 // grown tells that some number is far larger than any of its kind as typed: a column of
@@ -85,18 +81,15 @@ func (f *follower) poles(p Place, values []float64) {
 			continue
 		}
 		n.crossed = true
-		share, last := f.halved(p, func(s *statics.Solution) bool { return !other(f.value(n, s)) })
-		if f.grown(last) && !f.known(p) {
-			f.gaps = append(f.gaps, gap{p, share, last})
-		}
+		f.halved(p, func(s *statics.Solution) bool { return !other(f.value(n, s)) })
 	}
 }
 
-// halved finds the share of the way to a place up to which it is as typed, by halves,
-// and the solution there.
-func (f *follower) halved(to Place, so func(*statics.Solution) bool) (share float64, last *statics.Solution) {
+// halved finds the share of the way to a place up to which it is as typed, by halves, and
+// notes a gap where the solution there has grown without bound.
+func (f *follower) halved(to Place, so func(*statics.Solution) bool) {
 	f.sought++
-	far, last := 1.0, f.Solution
+	share, far, last := 0.0, 1.0, f.Solution
 	for range halvings {
 		mid := (share + far) / 2
 		way := slices.Clone(to)
@@ -109,7 +102,9 @@ func (f *follower) halved(to Place, so func(*statics.Solution) bool) (share floa
 			far = mid
 		}
 	}
-	return share, last
+	if (last.Cond > away*f.Solution.Cond || f.grown(last)) && !f.known(to) {
+		f.gaps = append(f.gaps, gap{to, share, last})
+	}
 }
 
 // fewest puts inputs back as typed for as long as what is so of a place stays so, and

@@ -2,7 +2,6 @@ package uncertainty
 
 import (
 	"math"
-	"slices"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
@@ -59,9 +58,8 @@ func (f *follower) begin() {
 // results lists the results that have a value.
 func (f *follower) results() {
 	s, inputs := f.Solution, len(f.Measured)
-	put := func(unknown int, end End, q problem.Query) {
-		y := Spread{Name: q.Name, Unknown: unknown, End: end, Dim: q.Dim, Mostly: -1,
-			By: make([]float64, inputs), Bend: make([]float64, inputs), query: q}
+	put := func(end End, q problem.Query) {
+		y := Spread{Query: q, End: end, Mostly: -1, By: make([]float64, inputs), Bend: make([]float64, inputs)}
 		if y.Value = evaluate(&y, s); finite(y.Value) {
 			f.scale[q.Dim] = max(f.scale[q.Dim], math.Abs(y.Value))
 			f.Spreads = append(f.Spreads, y)
@@ -69,15 +67,15 @@ func (f *follower) results() {
 	}
 	for j, u := range s.Problem.Unknowns {
 		q := problem.Query{Name: u.Name, Kind: problem.AskUnknown, Unknown: j, Dim: u.Dim}
-		put(j, Single, q)
+		put(Single, q)
 		if !s.X[j].Fixed {
-			put(j, Least, q)
-			put(j, Greatest, q)
+			put(Least, q)
+			put(Greatest, q)
 		}
 	}
 	for _, q := range s.Problem.Asked {
 		if q.Kind != problem.AskUnknown || q.Unknown < 0 {
-			put(-1, Single, q)
+			put(Single, q)
 		}
 	}
 }
@@ -118,11 +116,11 @@ func evaluate(y *Spread, s *statics.Solution) float64 {
 		}
 		return x.High
 	}
-	v, err := s.Evaluate(y.query)
+	v, err := s.Evaluate(y.Query)
 	if err != nil {
 		return math.Inf(1)
 	}
-	return y.query.Near(v, y.Value)
+	return y.Near(v, y.Value)
 }
 
 // mayFail tells the checks that inputs can make fail: not those of the solution's own
@@ -154,22 +152,13 @@ func margin(c statics.Check) float64 {
 
 func finite(x float64) bool { return !math.IsInf(x, 0) && !math.IsNaN(x) }
 
-// check finds a check again in a solution, mostly in the same place; without a value where
-// it is not there.
+// check finds a check again in a solution; without a value where it is not there.
 func (f *follower) check(r *Reach, s *statics.Solution) statics.Check {
-	c := f.Solution.Checks[r.Check]
-	alike := func(at statics.Check) bool {
-		return at.Kind == c.Kind && at.Subject == c.Subject && at.Line == c.Line && at.Joint == c.Joint
-	}
-	k := r.Check
-	if k >= len(s.Checks) || !alike(s.Checks[k]) {
-		k = slices.IndexFunc(s.Checks, alike)
-	}
-	if k < 0 {
+	c, there := s.Again(f.Solution, r.Check)
+	if !there {
 		c.Value = math.NaN()
-		return c
 	}
-	return s.Checks[k]
+	return c
 }
 
 // finish adds up, and says which checks hold all over the box.

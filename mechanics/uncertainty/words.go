@@ -237,11 +237,7 @@ func (t *Effect) moveWords(m Move) string {
 		if stateless(m.Solution) {
 			return with + "no solution is admissible"
 		}
-		var instead []string
-		for i := range m.Solution.Broken {
-			instead = append(instead, m.Solution.Instead(&m.Solution.Broken[i]))
-		}
-		return with + "the system is not possible as drawn: " + say.And(instead...)
+		return with + "the system is not possible as drawn: " + say.And(m.Solution.Instead()...)
 	case statics.NoEquilibrium:
 		return with + "there is no equilibrium"
 	}
@@ -250,35 +246,47 @@ func (t *Effect) moveWords(m Move) string {
 
 // reachWords says how a check could fail at the worst.
 func (t *Effect) reachWords(r *Reach) string {
-	p := t.Solution.Problem
-	c := t.Solution.Checks[r.Check]
-	does, would := t.failing(c, r)
-	says := c.Subject + " could " + does
-	var value, bound string
+	p, c := t.Solution.Problem, t.Solution.Checks[r.Check]
+	var value, bound, worst string
 	known := finite(r.Value)
 	if known {
 		value, bound = p.Units.Force.Apart(r.Value, r.Bound, p.Figures)
 	}
-	switch limit := "its limit of "; {
-	case c.Kind == statics.CheckSenseRange:
+	says := c.Subject + " could "
+	switch c.Kind {
+	case statics.CheckSenseRange:
 		says = "equilibrium may not be possible within the ±: for some values no solution is admissible"
-	case c.IsLimit() && !known:
-		says = c.Subject + " is unbounded within the ± and could exceed " + limit + t.force(c.Bound)
-	case c.IsLimit():
+	case statics.CheckLimit, statics.CheckJointLimit:
+		limit := "its limit of "
 		if r.Bound < c.Bound {
 			limit = "its limit, which may be as low as "
 		}
-		says = c.Subject + " could reach " + value + " within the ±, above " + limit + bound
-	case c.Kind == statics.CheckTipping || !known:
-	case c.Kind == statics.CheckSense:
-		says += ": in the worst case it would have to " + would + " (" + t.force(-r.Value) + ")"
-	case c.Kind == statics.CheckBelt:
-		says += ": its larger tension may be " + value + ", more than e^(μβ) times the smaller one, " + bound
+		if says += "reach " + value + " within the ±, above " + limit + bound; !known {
+			says = c.Subject + " is unbounded within the ± and could exceed its limit of " + t.force(c.Bound)
+		}
+	case statics.CheckTipping:
+		says += "tip about " + cmp.Or(r.About, c.About)
+	case statics.CheckSense:
+		does, would := "lift off", "pull"
+		if c.Line >= 0 {
+			switch p.Lines[c.Line].Kind.Info().Sense {
+			case problem.PullOnly:
+				does, would = "go slack", "push"
+			case problem.PushOnly:
+				does = "lose contact"
+			}
+		}
+		says += does
+		worst = ": in the worst case it would have to " + would + " (" + t.force(-r.Value) + ")"
+	case statics.CheckBelt:
+		says = "belt " + says + "slip"
+		worst = ": its larger tension may be " + value + ", more than e^(μβ) times the smaller one, " + bound
 	default:
-		says += ": equilibrium may require F = " + value + ", with μN = " + bound
+		says += "slip"
+		worst = ": equilibrium may require F = " + value + ", with μN = " + bound
 	}
-	if c.Kind == statics.CheckBelt {
-		says = "belt " + says
+	if known {
+		says += worst
 	}
 	if r.Mostly >= 0 {
 		says += ", mostly from " + t.From(r.Mostly)
@@ -288,23 +296,4 @@ func (t *Effect) reachWords(r *Reach) string {
 
 func (t *Effect) force(v float64) string {
 	return t.Solution.Problem.Units.Force.Format(v, t.Solution.Problem.Figures)
-}
-
-// failing says what happens where a check fails, and what would have to happen instead.
-func (t *Effect) failing(c statics.Check, r *Reach) (does, would string) {
-	switch {
-	case c.Kind == statics.CheckTipping:
-		return "tip about " + cmp.Or(r.About, c.About), ""
-	case c.Kind != statics.CheckSense:
-		return "slip", ""
-	case c.Line < 0:
-		return "lift off", "pull"
-	}
-	switch t.Solution.Problem.Lines[c.Line].Kind.Info().Sense {
-	case problem.PullOnly:
-		return "go slack", "push"
-	case problem.PushOnly:
-		return "lose contact", "pull"
-	}
-	return "lift off", "pull"
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"iter"
 	"math/rand/v2"
+	"slices"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/problem"
@@ -24,11 +25,12 @@ type Source struct {
 	Sheet    *sheet.Sheet
 	Solution *statics.Solution
 	Grids    []Grid
+	Tasks    []Task // what title and statement say of the varied given of each grid
 
 	Tries int // how many combinations are solved at most; 0 for a number by the count
 
 	reader *problem.Reader
-	tasks  []Task
+	own    []int // the sheet's own combination, -1 for a value that is not on its grid
 }
 
 // NewSource looks at a sheet that was read and solved. The error
@@ -39,7 +41,8 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 		return nil, diag.New("no given has a range", `W = { value = "400 N", range = "300 N .. 500 N", step = "50 N" }`)
 	}
 	for _, g := range src.Grids {
-		src.tasks = append(src.tasks, Follow(s, sol.Problem, g.Name))
+		src.Tasks = append(src.Tasks, Follow(s, sol.Problem, g.Name))
+		src.own = append(src.own, g.own())
 	}
 	return src, nil
 }
@@ -47,13 +50,10 @@ func NewSource(s *sheet.Sheet, sol *statics.Solution) (*Source, error) {
 // Combinations is how many sheets the ranges give beside the sheet itself, at
 // most 1<<40.
 func (src *Source) Combinations() int {
-	n := src.total()
-	for i := range src.Grids {
-		if src.Grids[i].own() < 0 {
-			return n
-		}
+	if slices.Contains(src.own, -1) {
+		return src.total()
 	}
-	return n - 1
+	return src.total() - 1
 }
 
 // total counts the sheet itself too, where its values are on the grids.
@@ -113,7 +113,7 @@ func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
 				for i := range at {
 					at[i], rest = rest%src.Grids[i].Count, rest/src.Grids[i].Count
 				}
-				if !src.own(at) && !yield(at) {
+				if !slices.Equal(at, src.own) && !yield(at) {
 					return
 				}
 			}
@@ -126,7 +126,7 @@ func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
 				at[i] = r.IntN(src.Grids[i].Count)
 			}
 			key := fmt.Sprint(at)
-			if seen[key] || src.own(at) {
+			if seen[key] || slices.Equal(at, src.own) {
 				continue
 			}
 			seen[key], vain = true, 0
@@ -135,15 +135,6 @@ func (src *Source) order(r *rand.Rand) iter.Seq[[]int] {
 			}
 		}
 	}
-}
-
-func (src *Source) own(at []int) bool {
-	for i, k := range at {
-		if src.Grids[i].own() != k {
-			return false
-		}
-	}
-	return true
 }
 
 // at is the sheet with the values of a combination, and why it is none to keep.

@@ -5,7 +5,6 @@ package variant
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -18,14 +17,13 @@ import (
 // Grid holds the values that a given may take: Low + k·Step for k from 0 to
 // Count-1, in the unit that its cell is written in.
 type Grid struct {
-	Name      string
+	*problem.Given
 	Ref       sheet.Ref // the cell of its value
 	Unit      string    // as it is typed; "" for a bare number
 	Symbol    string    // the unit as results have it, for a heading
 	Count     int
 	low, step float64 // in Unit
 	factor    float64 // SI of one Unit
-	was       float64 // the sheet's own value, SI
 	typed     string  // its text, without
 	behind    string  // the uncertainty behind it: " ± 2 cm"
 }
@@ -59,8 +57,8 @@ func (g *Grid) value(k int) float64 { return to(digits, g.low+float64(k)*g.step)
 
 // own gives which value is the sheet's own, or -1.
 func (g *Grid) own() int {
-	k := int((g.was/g.factor-g.low)/g.step + 0.5)
-	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.was) <= nearly*g.step*g.factor {
+	k := int((g.Value.V[0]/g.factor-g.low)/g.step + 0.5)
+	if k >= 0 && k < g.Count && math.Abs(g.SI(k)-g.Value.V[0]) <= nearly*g.step*g.factor {
 		return k
 	}
 	return -1
@@ -99,26 +97,27 @@ func Grids(s *sheet.Sheet, p *problem.Problem) []Grid {
 func gridOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
 	out := cellOf(s, p, g)
 	row, _ := s.Table("given").Row(g.Name)
-	low, high, _ := strings.Cut(row.Text("range"), "..")
-	if unitOf(low) == "" { // 2 .. 4 kN/m
-		low = strings.TrimSpace(low) + " " + unitOf(high)
+	from, to, _ := strings.Cut(row.Text("range"), "..")
+	low, high := written(p, g, from), written(p, g, to)
+	if low.Symbol == "" { // 2 .. 4 kN/m
+		low = written(p, g, from+" "+high.Symbol)
 	}
 	step := g.Step
 	if step == 0 {
-		if step = min(lastPlace(p, g, low), lastPlace(p, g, high)); math.IsInf(step, 1) {
+		if step = min(lastPlace(low), lastPlace(high)); math.IsInf(step, 1) {
 			step = math.Pow(10, math.Floor(math.Log10((g.High-g.Low)/2/out.factor))-1) * out.factor
 		} else if (g.High-g.Low)/step < few-1-nearly {
 			step /= 10
 		}
 	}
-	out.in(p, g, g.Low, step, unitOf(out.typed), unitOf(row.Text("step")), unitOf(low), unitOf(high))
+	out.in(p, g.Low, step, written(p, g, out.typed).Symbol, written(p, g, row.Text("step")).Symbol, low.Symbol, high.Symbol)
 	out.Count = int(min((g.High-g.Low)/step+nearly, most)) + 1
 	return out
 }
 
 // cellOf finds the cell of a given's value and its uncertainty.
 func cellOf(s *sheet.Sheet, p *problem.Problem, g *problem.Given) Grid {
-	out := Grid{Name: g.Name, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}, was: g.Value.V[0]}
+	out := Grid{Given: g, Ref: sheet.Ref{Table: "given", Row: g.Name, Key: "value"}}
 	out.factor = p.Units.For(g.Value.Dim).Factor
 	c, ok := s.Cell(out.Ref)
 	if !ok {
@@ -142,7 +141,7 @@ func certain(text string) (value, behind string) {
 
 // in gives the grid the first unit in which its numbers are short ones, of those
 // that are typed in the row, or the sheet's.
-func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, typed ...string) {
+func (g *Grid) in(p *problem.Problem, low, step float64, typed ...string) {
 	const short = 6 // digits: what a person types
 	take := func(typed string, u units.Unit) bool {
 		g.Unit, g.Symbol, g.factor = typed, u.Symbol, u.Factor
@@ -155,36 +154,26 @@ func (g *Grid) in(p *problem.Problem, of *problem.Given, low, step float64, type
 		if unit != "" {
 			u, err = units.ParseUnit(unit)
 		}
-		if err == nil && u.Dim == of.Value.Dim && take(unit, u) {
+		if err == nil && u.Dim == g.Value.Dim && take(unit, u) {
 			return
 		}
 	}
-	own := p.Units.For(of.Value.Dim)
+	own := p.Units.For(g.Value.Dim)
 	take(own.Symbol, own)
 }
 
-var numberAhead = regexp.MustCompile(`^\s*[-+−]?[\d\s\x{a0}\x{202f}.]*\d(?:[eE][-+]?\d+)?\s*`)
-
-// unitOf gives the unit that a number is typed with, "" where it has none, or is no
-// plain number: of 3 1/2 in it is in.
-func unitOf(text string) string {
+// written is how a text reads that is typed for a given, nothing where it names something.
+func written(p *problem.Problem, g *problem.Given, text string) units.Printed {
 	text, _ = certain(text)
-	rest := strings.TrimSpace(strings.TrimPrefix(text, numberAhead.FindString(text)))
-	if _, err := units.ParseUnit(rest); err == nil {
-		return rest
-	}
-	last := rest[strings.LastIndexAny(rest, " \t")+1:]
-	if _, err := units.ParseUnit(last); err == nil && units.Mentions(text) == nil {
-		return last
-	}
-	return ""
+	out, _ := units.ReadPrintedIn(text, p.Units, p.Units.For(g.Value.Dim), 0)
+	return out
 }
 
 // lastPlace gives a unit of the last place of a typed number, in SI; infinite
 // where it is computed.
-func lastPlace(p *problem.Problem, g *problem.Given, text string) float64 {
-	if printed, err := units.ReadPrintedIn(text, p.Units, p.Units.For(g.Value.Dim), 0); err == nil && printed.Number {
-		return 2 * printed.Half
+func lastPlace(of units.Printed) float64 {
+	if of.Number {
+		return 2 * of.Half
 	}
 	return math.Inf(1)
 }

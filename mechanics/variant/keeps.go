@@ -33,15 +33,8 @@ func strays(was, s *statics.Solution) []string {
 		return says
 	}
 	out := senseStrays(was, s)
-	held := map[statics.Check]bool{}
-	key := func(c statics.Check) statics.Check {
-		return statics.Check{Kind: c.Kind, Subject: c.Subject, Line: c.Line, Joint: c.Joint, About: c.About, With: c.With}
-	}
-	for _, c := range was.Checks {
-		held[key(c)] = c.OK
-	}
-	for _, c := range s.Checks {
-		if ok, there := held[key(c)]; !c.OK && (ok || !there) {
+	for i, c := range s.Checks {
+		if before, there := was.Again(s, i); !c.OK && (before.OK || !there) {
 			out = append(out, fails(s.Problem, c))
 		}
 	}
@@ -69,17 +62,14 @@ func verdictStrays(was, now *statics.Solution) []string {
 // Otherwise says in a few words in what a verdict is none of one answer that keeps
 // every sense: "TB goes slack", "no equilibrium"; none where it is.
 func Otherwise(s *statics.Solution) []string {
-	var out []string
+	out := s.Instead()
 	switch s.Verdict {
 	case statics.Indeterminate:
-		out = append(out, "statically indeterminate to the "+say.Ordinal(s.Degree)+" degree")
+		return append([]string{"statically indeterminate to the " + say.Ordinal(s.Degree) + " degree"}, out...)
 	case statics.NoEquilibrium:
 		return []string{s.Headline()}
 	case statics.Unreadable:
 		return []string{"no free body"}
-	}
-	for i := range s.Broken {
-		out = append(out, s.Instead(&s.Broken[i]))
 	}
 	if s.Verdict == statics.Inadmissible && len(out) == 0 {
 		out = append(out, "no solution is admissible")
@@ -96,14 +86,8 @@ func senseStrays(was, now *statics.Solution) (out []string) {
 			size = max(size, math.Abs(c.Value))
 		}
 	}
-	pulls := map[string]bool{}
-	for _, c := range was.Checks {
-		if c.Kind == statics.CheckSense {
-			pulls[c.Subject] = c.OK && c.Value > 0
-		}
-	}
-	for _, c := range now.Checks {
-		if c.Kind == statics.CheckSense && pulls[c.Subject] && c.Value <= nothing*size {
+	for i, c := range now.Checks {
+		if before, _ := was.Again(now, i); c.Kind == statics.CheckSense && before.OK && before.Value > 0 && c.Value <= nothing*size {
 			out = append(out, c.Subject+" carries no force")
 		}
 	}

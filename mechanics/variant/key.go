@@ -28,7 +28,7 @@ func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
 		for i, at := range v.At {
 			row = append(row, src.Grids[i].Number(at))
 		}
-		for _, q := range Asked(v.Solution.Problem) {
+		for _, q := range v.Solution.Problem.Results() {
 			row = append(row, shown(v.Solution, q))
 		}
 		k.Rows = append(k.Rows, row)
@@ -38,7 +38,7 @@ func (src *Source) Key(seed uint64, variants []Variant, names []string) Key {
 
 // headings are what stands above the results that are asked.
 func headings(p *problem.Problem) (out []string) {
-	for _, q := range Asked(p) {
+	for _, q := range p.Results() {
 		out = append(out, heading(q.Name, p.Units.For(q.Dim).Symbol))
 	}
 	return out
@@ -49,20 +49,6 @@ func heading(name, unit string) string {
 		return name
 	}
 	return name + " (" + unit + ")"
-}
-
-// Asked are the results that a sheet asks for, or all its unknowns.
-func Asked(p *problem.Problem) []problem.Query {
-	if len(p.Asked) > 0 {
-		return p.Asked
-	}
-	var out []problem.Query
-	for _, u := range p.Unknowns {
-		if q, err := problem.ParseQuery(p, u.Name); err == nil {
-			out = append(out, q)
-		}
-	}
-	return out
 }
 
 // shown is a result to the figures that the sheet shows, or the range it has.

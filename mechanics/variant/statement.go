@@ -104,12 +104,12 @@ func States(text string, v float64, d units.Dim) bool {
 // Follow finds what the words of a sheet say of a given; p is that sheet as it reads.
 func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 	out := Task{Given: name}
-	g := given(p, name)
+	g := p.GivenNamed(name)
 	if g == nil || g.Value.N != 1 {
 		return out
 	}
 	out.Value = cellOf(s, p, g).typed
-	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && unitOf(out.Value) == "" {
+	if len(places(out.Value)) != 1 || strings.Contains(out.Value, "/") && written(p, g, out.Value).Symbol == "" {
 		return out // 1/2 is said in words, or as another thing's 0.5
 	}
 	for _, ref := range words {
@@ -128,14 +128,6 @@ func Follow(s *sheet.Sheet, p *problem.Problem, name string) Task {
 		out.Times, out.Rivals = 0, strings.Join(rivals, ", ")
 	}
 	return out
-}
-
-// given finds a given by its name, nil where there is none.
-func given(p *problem.Problem, name string) *problem.Given {
-	if i := slices.IndexFunc(p.Givens, func(g problem.Given) bool { return g.Name == name }); i >= 0 {
-		return &p.Givens[i]
-	}
-	return nil
 }
 
 // rivals are the cells, but for those of a given, that hold a value of its dimension: the words may mean
@@ -229,8 +221,8 @@ func Retell(s *sheet.Sheet, changes []Change) []sheet.Edit {
 func (src *Source) Finish(v Variant, title string) (Variant, error) {
 	var changes []Change
 	for i := range src.Grids {
-		if g := &src.Grids[i]; src.tasks[i].Times > 0 {
-			changes = append(changes, Change{given(src.Solution.Problem, g.Name).Value.Dim, g.was, g.SI(v.At[i])})
+		if g := &src.Grids[i]; src.Tasks[i].Times > 0 {
+			changes = append(changes, Change{g.Value.Dim, g.Value.V[0], g.SI(v.At[i])})
 		}
 	}
 	edits := append(Retell(src.Sheet, changes), sheet.DeleteTable{Table: "answers"})
@@ -258,6 +250,3 @@ func (src *Source) Finish(v Variant, title string) (Variant, error) {
 func Number(i, count int) string {
 	return fmt.Sprintf("%0*d", max(2, len(strconv.Itoa(count))), i)
 }
-
-// Tasks is what title and statement say of the varied givens.
-func (src *Source) Tasks() []Task { return src.tasks }

@@ -64,7 +64,7 @@ type SweptCell struct {
 // Sweep solves a sheet with a given running through values, others as they are.
 func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swept, error) {
 	p := sol.Problem
-	of := given(p, name)
+	of := p.GivenNamed(name)
 	if of == nil {
 		return nil, noGiven(p, name)
 	}
@@ -72,7 +72,7 @@ func Sweep(s *sheet.Sheet, sol *statics.Solution, name string, span Span) (*Swep
 	if err != nil {
 		return nil, err
 	}
-	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: Asked(p), Figures: p.Figures}
+	out := &Swept{Title: p.Title, Given: name, Symbol: g.Symbol, Results: p.Results(), Figures: p.Figures}
 	out.Head = append([]string{heading(name, g.Symbol)}, headings(p)...)
 	for _, q := range out.Results {
 		out.Units = append(out.Units, p.Units.For(q.Dim))
@@ -109,7 +109,7 @@ func (row *SweptRow) fill(s *statics.Solution) {
 			row.Says = append(row.Says, fails(s.Problem, c))
 		}
 	}
-	asked := Asked(s.Problem)
+	asked := s.Problem.Results()
 	if s.Verdict == statics.Inadmissible || s.Verdict == statics.NoEquilibrium || len(asked) != len(row.Cells) {
 		return
 	}
@@ -162,19 +162,13 @@ func End(u units.Unit, si float64) float64 { return to(digits, u.In(si)) }
 
 // Text writes a result, or its range, with its numbers as write has them.
 func (c SweptCell) Text(write func(si float64) string) string {
-	switch low, high := math.IsInf(c.Low, -1), math.IsInf(c.High, 1); {
+	switch {
 	case c.OK:
 		return write(c.SI)
 	case !c.Ranged:
 		return ""
-	case low && high:
-		return "unbounded"
-	case high:
-		return "at least " + write(c.Low)
-	case low:
-		return "at most " + write(c.High)
 	}
-	return write(c.Low) + " .. " + write(c.High)
+	return say.Range(c.Low, c.High, " .. ", write)
 }
 
 func noGiven(p *problem.Problem, name string) error {
@@ -212,7 +206,7 @@ func sweepGrid(s *sheet.Sheet, p *problem.Problem, g *problem.Given, span Span) 
 		step = (high - low) / float64(steps)
 	}
 	out := cellOf(s, p, g)
-	out.in(p, g, low, step, unitOf(out.typed), unitOf(span.From), unitOf(span.To))
+	out.in(p, low, step, written(p, g, out.typed).Symbol, written(p, g, span.From).Symbol, written(p, g, span.To).Symbol)
 	out.Count = steps + 1
 	return out, nil
 }

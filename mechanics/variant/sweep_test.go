@@ -31,7 +31,7 @@ func TestSweepIsSolving(t *testing.T) {
 				if (one.Verdict == statics.Inadmissible || one.Verdict == statics.Indeterminate) && len(row.Says) == 0 {
 					t.Errorf("%s: %s = %s says nothing", f.Name, g.Name, row.Number)
 				}
-				for k, q := range Asked(p) {
+				for k, q := range p.Results() {
 					v, err := one.Evaluate(q)
 					if c := row.Cells[k]; c.OK && (err != nil || !same(v, c.SI)) {
 						t.Errorf("%s: %s is %v, and the sweep has %v", f.Name, q.Name, v, c.SI)

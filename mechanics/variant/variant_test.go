@@ -99,8 +99,8 @@ func (src *Source) holds(t *testing.T, v Variant) {
 		t.Errorf("not well: %v", f)
 	}
 	for i, g := range src.Grids {
-		got := given(now.Problem, g.Name)
-		was := given(src.Solution.Problem, g.Name)
+		got := now.Problem.GivenNamed(g.Name)
+		was := src.Solution.Problem.GivenNamed(g.Name)
 		if x := got.Value.V[0]; x < was.Low-1e-9*math.Abs(was.Low) || x > was.High+1e-9*math.Abs(was.High) || !same(x, g.SI(v.At[i])) {
 			t.Errorf("%s = %v, not within %v .. %v", g.Name, x, was.Low, was.High)
 		} else if n := (x - was.Low) / was.Step; was.Step > 0 && math.Abs(n-math.Round(n)) > 1e-6 {
@@ -206,7 +206,7 @@ func TestWordsFollow(t *testing.T) {
 	} {
 		text := "title = \"T\"\nstatement = \"" + c.statement + "\"\n[given]\nW = { value = " + c.row + " }\n[points]\nP = { at = \"0,0,0\", on = \"particle\" }\n" + c.other + pulled
 		src := sourceOf(t, text)
-		if got := src.Tasks()[0]; got != c.task {
+		if got := src.Tasks[0]; got != c.task {
 			t.Errorf("%q: %+v, want %+v", c.statement, got, c.task)
 		}
 		v, says := src.at([]int{0})

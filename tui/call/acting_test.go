@@ -163,7 +163,7 @@ func TestNothingOfASheetActs(t *testing.T) {
 		[]string{"vary", file, "-n", "2", "-o", "class" + fileName}, []string{"__complete", "sweep", file, ""})
 	for _, args := range calls {
 		what := strings.ReplaceAll(strings.Join(args[:1], " ")+" "+strings.Join(args[min(2, len(args)):], " "), fileName, "")
-		what = printable.Line(what[:min(len(what), 40)])
+		what = printable.Line(what[:min(len(what), 60)])
 		got := call(args...)
 		nothingActs(t, what, got.out)
 		nothingActs(t, what+", said", got.err)

@@ -49,8 +49,8 @@ func (c *Call) Page() *cobra.Command {
 				} else {
 					c.print(string(page))
 				}
-			} else if f := report.WritePage(out, format, r.solution, opt, force); f != nil {
-				c.refuse(out, f)
+			} else if err := report.WritePage(out, format, r.solution, opt, force); err != nil {
+				c.refuse(out, report.WriteFault(err))
 			}
 			c.judge(r.solution, opt.Uncertainty)
 			return nil

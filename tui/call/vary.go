@@ -181,7 +181,7 @@ func (c *Call) warn(name string, src *variant.Source) {
 	if strings.TrimSpace(s.Problem.Statement) == "" {
 		return
 	}
-	for _, t := range src.Tasks() {
+	for _, t := range src.Tasks {
 		switch {
 		case t.Rivals != "":
 			fmt.Fprintln(c.Stderr, diag.New(fmt.Sprintf("in the statement %s could be %s or %s, so it is the same in every variant", t.Value, t.Given, t.Rivals),

@@ -60,7 +60,7 @@ func quoted(b doc.Block) doc.Block {
 	quote := func(text []doc.Inline) []doc.Inline {
 		out := append([]doc.Inline(nil), text...)
 		for k, i := range out {
-			if i.Style == doc.Mono && len(out) > 1 {
+			if i.Typed && len(out) > 1 {
 				out[k].Words = "`" + i.Words + "`"
 			}
 		}

@@ -68,39 +68,37 @@ func (r reader) lines(n ast.Node) string {
 
 // inlines are the pieces of a sentence, of however many nodes it is made.
 func (r reader) inlines(n ast.Node) (out []doc.Inline) {
-	add := func(text string, style doc.Style) {
-		if k := len(out) - 1; k >= 0 && out[k].Style == style {
+	add := func(text string, typed bool) {
+		if k := len(out) - 1; k >= 0 && out[k].Typed == typed {
 			out[k].Words += text
 		} else {
-			out = append(out, doc.Inline{Words: text, Style: style})
+			out = append(out, doc.Inline{Words: text, Typed: typed})
 		}
 	}
-	var walk func(n ast.Node, style doc.Style)
-	walk = func(n ast.Node, style doc.Style) {
+	var walk func(n ast.Node, typed bool)
+	walk = func(n ast.Node, typed bool) {
 		switch n := n.(type) {
 		case *ast.Text:
 			value := n.Segment.Value(r.source)
-			if style != doc.Mono {
+			if !typed {
 				value = util.UnescapePunctuations(value)
 			}
-			add(string(value), style)
+			add(string(value), typed)
 			if n.SoftLineBreak() || n.HardLineBreak() {
-				add(" ", style)
+				add(" ", typed)
 			}
 			return
 		case *ast.String:
-			add(string(n.Value), style)
+			add(string(n.Value), typed)
 			return
 		case *ast.CodeSpan:
-			style = doc.Mono
-		case *ast.Emphasis:
-			style = doc.Emphasis
+			typed = true
 		}
 		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-			walk(c, style)
+			walk(c, typed)
 		}
 	}
-	walk(n, doc.Upright)
+	walk(n, false)
 	return out
 }
 
@@ -136,7 +134,7 @@ func cellOf(markdown string) doc.Inline {
 	return doc.Inline{Words: words(text)}
 }
 
-// words is a sentence without its styles.
+// words is a sentence without its marks.
 func words(text []doc.Inline) string {
 	var b strings.Builder
 	for _, i := range text {

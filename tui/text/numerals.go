@@ -1,8 +1,12 @@
-package tui
+package text
 
 import (
+	"slices"
 	"unicode"
 	"unicode/utf8"
+
+	"trivet/mechanics/doc"
+	"trivet/tui/grid"
 )
 
 // numerals finds the numbers in a text: digits with their sign, a decimal point, an
@@ -67,4 +71,42 @@ func numberFrom(s string, i int) (int, bool) {
 func endsInLetter(s string) bool {
 	r, _ := utf8.DecodeLastRuneInString(s)
 	return unicode.IsLetter(r)
+}
+
+// Numbered is a text whose numbers have one origin.
+func Numbered(look grid.Style, s string, from doc.Origin) []Span {
+	return AppendNumbered(nil, look, s, func(int) doc.Origin { return from })
+}
+
+// order; one that has none is text.
+func AppendNumbered(out []Span, look grid.Style, s string, of func(k int) doc.Origin) []Span {
+	at := 0
+	all := numerals(s)
+	out = slices.Grow(out, 2*len(all)+1)
+	for k, n := range all {
+		from := of(k)
+		if from == nil {
+			continue
+		}
+		if n[0] > at {
+			out = append(out, Span{Text: s[at:n[0]], Look: look})
+		}
+		out = append(out, Span{Text: s[n[0]:n[1]], Look: look, Of: from})
+		at = n[1]
+	}
+	if at < len(s) {
+		out = append(out, Span{Text: s[at:], Look: look})
+	}
+	return out
+}
+
+// From gives every number from a line on one origin.
+func (d Lines) From(line int, of doc.Origin) {
+	for i := line; i < len(d); i++ {
+		var segs []Span
+		for _, s := range d[i] {
+			segs = append(segs, Numbered(s.Look, s.Text, of)...)
+		}
+		d[i] = segs
+	}
 }

@@ -1,8 +1,13 @@
-package tui
+package results
 
 import (
 	"slices"
 	"testing"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
+	"trivet/tui/session"
 )
 
 func TestALegOfALimitedRopeIsNoLineWithoutALimit(t *testing.T) {
@@ -19,8 +24,15 @@ func TestALegOfALimitedRopeIsNoLineWithoutALimit(t *testing.T) {
 		{`T2 = { kind = "cable", path = "P B" }`, []string{"T2"}, nil},
 		{`T2 = { kind = "cable", path = "P B", magnitude = "T1", limit = "60 N" }`, nil, nil},
 	} {
-		r := newRig(t, head+c.line+"\n", 120, 36)
-		none, tied := r.m.live.unlimited()
+		s, err := sheet.Parse([]byte(head + c.line + "\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, errs := problem.Read(s)
+		if len(errs) > 0 {
+			t.Fatal(errs)
+		}
+		none, tied := writer{&session.Result{Problem: p, Solution: statics.Solve(p)}}.unlimited()
 		if !slices.Equal(none, c.none) || !slices.Equal(tied, c.tied) {
 			t.Errorf("%s: without a limit %q, tied %q; want %q, %q", c.line, none, tied, c.none, c.tied)
 		}

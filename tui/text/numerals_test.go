@@ -1,4 +1,4 @@
-package tui
+package text
 
 import (
 	"slices"

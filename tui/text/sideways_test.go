@@ -1,4 +1,4 @@
-package tui
+package text
 
 import (
 	"strings"
@@ -14,14 +14,14 @@ import (
 // A matrix scrolled sideways keeps its rows' names, and cuts no number; what fits
 // stays where it is.
 func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
-	row := func(name string, entries ...string) []seg {
-		line := []seg{{text: grid.Fit(name, 6), look: theme.Name, head: true}}
+	row := func(name string, entries ...string) []Span {
+		line := []Span{{Text: grid.Fit(name, 6), Look: theme.Name, Head: true}}
 		for _, e := range entries {
-			line = append(line, numeral(grid.FitRight(e, wide), theme.Plain, origin.Balance))
+			line = append(line, Numeral(grid.FitRight(e, Column), theme.Plain, origin.Balance))
 		}
 		return line
 	}
-	d := paneText{{{text: "short words"}}, row("P ΣFx", "0.1111", "-0.2222", "0.3333", "0.4444"), row("P ΣFy", "0.5555", ".", "0.7777", "-0.8888")}
+	d := Lines{{{Text: "short words"}}, row("P ΣFx", "0.1111", "-0.2222", "0.3333", "0.4444"), row("P ΣFy", "0.5555", ".", "0.7777", "-0.8888")}
 	const w = 24
 	for _, c := range []struct {
 		x    int
@@ -33,7 +33,7 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 		{16, []string{"short words", "P ΣFx   0.3333  0.4444", "P ΣFy   0.7777 -0.8888"}},
 	} {
 		g := grid.New(w, 3)
-		d.draw(g.All(), offset{x: c.x}, w, false)
+		d.Draw(g.All(), Offset{X: c.x}, w, false)
 		for y, line := range strings.Split(ansi.Strip(g.Render(theme.New(theme.Unicode).Styles)), "\n") {
 			if got := strings.TrimRight(line, " "); got != c.want[y] {
 				t.Errorf("by %d, line %d is %q, want %q", c.x, y, got, c.want[y])
@@ -41,14 +41,14 @@ func TestATextGoesSidewaysByWholeNumbers(t *testing.T) {
 		}
 	}
 	for j, want := range []int{0, 0, 8, 16} {
-		v := viewState{line: 1, seg: j + 1}
+		v := View{Line: 1, Span: j + 1}
 		v.widen(d, w)
-		if v.scroll.x != want {
-			t.Errorf("entry %d is shown from %d on, want %d", j, v.scroll.x, want)
+		if v.Scroll.X != want {
+			t.Errorf("entry %d is shown from %d on, want %d", j, v.Scroll.X, want)
 		}
 	}
-	v := viewState{line: 1, seg: 2, scroll: offset{x: 16}}
-	if v.widen(d, w); v.scroll.x != 0 {
-		t.Errorf("back at the second entry it shows from %d on", v.scroll.x)
+	v := View{Line: 1, Span: 2, Scroll: Offset{X: 16}}
+	if v.widen(d, w); v.Scroll.X != 0 {
+		t.Errorf("back at the second entry it shows from %d on", v.Scroll.X)
 	}
 }

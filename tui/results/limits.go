@@ -1,4 +1,4 @@
-package tui
+package results
 
 import (
 	"cmp"
@@ -10,14 +10,15 @@ import (
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/tui/grid"
+	"trivet/tui/text"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
 // limits writes each limit with its use, the governing one first, and what has none.
-func (l live) limits(w int) paneText {
-	var d paneText
-	s := l.solution
+func (l writer) limits(w int) text.Lines {
+	var d text.Lines
+	s := l.Solution
 	var of []int
 	for k, c := range s.Checks {
 		if c.Kind == statics.CheckLimit || c.Kind == statics.CheckJointLimit {
@@ -28,13 +29,13 @@ func (l live) limits(w int) paneText {
 	slices.SortStableFunc(of, func(a, b int) int { return cmp.Compare(share(b), share(a)) })
 	switch {
 	case len(of) == 0:
-		d.wrapped(theme.Plain, "", "No limit is checked. Try: type one beside a line or a joint.", w)
+		d.Wrapped(theme.Plain, "", "No limit is checked. Try: type one beside a line or a joint.", w)
 	case s.Checks[of[0]].OK && l.couldExceed():
-		d.wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", w)
+		d.Wrapped(theme.Warn, "", s.Checks[of[0]].Subject+" governs, at risk: every limit is met as typed, but not throughout the ± of the inputs", w)
 	case s.Checks[of[0]].OK:
-		d.wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is met", w)
+		d.Wrapped(theme.Good, "", s.Checks[of[0]].Subject+" governs: every limit is met", w)
 	default:
-		d.wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
+		d.Wrapped(theme.Bad, "", s.Checks[of[0]].Subject+" governs: its limit is exceeded", w)
 	}
 	if len(of) > 0 {
 		l.uses(&d, of, w)
@@ -42,24 +43,24 @@ func (l live) limits(w int) paneText {
 	l.worstUses(&d, w)
 	none, tied := l.unlimited()
 	if len(tied) > 0 {
-		d.heading("Same force as a line with a limit")
-		d.wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
+		d.Heading("Same force as a line with a limit")
+		d.Wrapped(theme.Plain, "", strings.Join(tied, "; "), w)
 	}
 	if len(none) > 0 {
-		d.heading("Without a limit")
-		d.wrapped(theme.Plain, "", strings.Join(none, ", "), w)
+		d.Heading("Without a limit")
+		d.Wrapped(theme.Plain, "", strings.Join(none, ", "), w)
 	}
-	d.add()
-	d.wrapped(theme.Dim, "", caution, w)
+	d.Add()
+	d.Wrapped(theme.Dim, "", Caution, w)
 	return d
 }
 
 // uses writes the table of limits, each column as wide as it needs to be: the
 // narrowest pane shows all of it.
-func (l live) uses(d *paneText, of []int, w int) {
-	s, p := l.solution, l.problem
-	more := len(of) - maxRows
-	of = of[:min(len(of), maxRows)]
+func (l writer) uses(d *text.Lines, of []int, w int) {
+	s, p := l.Solution, l.Problem
+	more := len(of) - MaxRows
+	of = of[:min(len(of), MaxRows)]
 	rows := make([][4]string, len(of))
 	head := [4]string{"force", "limit", "util.", "reserve"}
 	name, wide := 0, [4]int{}
@@ -68,12 +69,12 @@ func (l live) uses(d *paneText, of []int, w int) {
 	}
 	for n, k := range of {
 		c := &s.Checks[k]
-		rows[n] = [4]string{"unbounded", bare(p, c.Bound, units.Force)}
+		rows[n] = [4]string{"unbounded", Bare(p, c.Bound, units.Force)}
 		switch {
 		case c.Open:
 			rows[n][0] = "open"
-		case finite(c.Value):
-			rows[n][0], rows[n][2] = bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
+		case Finite(c.Value):
+			rows[n][0], rows[n][2] = Bare(p, c.Value, units.Force), units.Figures(100*c.Value/c.Bound, p.Figures)+"%"
 			if c.Value > 0 {
 				rows[n][3] = "×" + units.Figures(c.Bound/c.Value, p.Figures)
 			}
@@ -84,46 +85,46 @@ func (l live) uses(d *paneText, of []int, w int) {
 		}
 	}
 	risky := l.couldExceed()
-	before := len(checkMark(true, false, risky).text) + name
-	line := []seg{{text: grid.Fit("", before)}}
+	before := len(checkMark(true, false, risky).Text) + name
+	line := []text.Span{{Text: grid.Fit("", before)}}
 	columns := len(head)
 	if all := before + wide[0] + wide[1] + wide[2] + wide[3] + len(wide); all > w {
 		columns-- // the reserve factor is the utilisation, said another way
 	}
 	for k, h := range head[:columns] {
-		line = append(line, seg{text: " " + grid.FitRight(h, wide[k]), look: theme.Dim, by: ", "})
+		line = append(line, text.Span{Text: " " + grid.FitRight(h, wide[k]), Look: theme.Dim, By: ", "})
 	}
-	d.add()
+	d.Add()
 	says := "In " + p.Units.Force.Symbol + "; util. is the utilisation"
 	if columns == len(head) {
 		says += ", reserve the reserve factor"
 	}
-	d.wrapped(theme.Head, "", says, w)
-	d.add(line...)
+	d.Wrapped(theme.Head, "", says, w)
+	d.Add(line...)
 	for n, k := range of {
 		c := &s.Checks[k]
-		mark := checkMark(c.OK, l.effect().CheckAtRisk(k), risky)
-		line := []seg{mark, {text: grid.Fit(c.Subject, name), look: theme.Name, by: ": "}}
-		for col, text := range rows[n][:columns] {
-			from := origin.Use(s, k)
+		mark := checkMark(c.OK, l.Effects().CheckAtRisk(k), risky)
+		line := []text.Span{mark, {Text: grid.Fit(c.Subject, name), Look: theme.Name, By: ": "}}
+		for col, cell := range rows[n][:columns] {
+			from := origin.Check(s, k)
 			switch {
-			case text == "" || col == 0 && !c.Open && !finite(c.Value):
+			case cell == "" || col == 0 && !c.Open && !Finite(c.Value):
 				from = nil
 			case col == 1:
 				from = origin.Phrase("the limit of %[1]s, from its cell", c.Subject)
 			}
-			line = append(line, apart(", ", numeral(" "+grid.FitRight(text, wide[col]), theme.Computed, from))...)
+			line = append(line, text.Apart(", ", text.Numeral(" "+grid.FitRight(cell, wide[col]), theme.Computed, from))...)
 		}
-		d.add(line...)
+		d.Add(line...)
 	}
 	if more > 0 {
-		d.text(theme.Dim, fmt.Sprintf("... and %d more", more))
+		d.Plain(theme.Dim, fmt.Sprintf("... and %d more", more))
 	}
 }
 
 // unlimited names what carries a force and has no limit, and apart from it the parts
 // of one rope whose other part has one, each as "T2, as T1".
-func (l live) unlimited() (none, tied []string) {
+func (l writer) unlimited() (none, tied []string) {
 	var rest, restTied int
 	add := func(names *[]string, more *int, name string) {
 		if len(*names) < maxCols {
@@ -133,14 +134,14 @@ func (l live) unlimited() (none, tied []string) {
 		}
 	}
 	limited := map[ropeSize]string{}
-	for i := range l.problem.Lines {
-		line := &l.problem.Lines[i]
+	for i := range l.Problem.Lines {
+		line := &l.Problem.Lines[i]
 		if g, ok := legOf(line); ok && line.Limit > 0 && limited[g] == "" {
 			limited[g] = line.Name
 		}
 	}
-	for i := range l.problem.Lines {
-		line := &l.problem.Lines[i]
+	for i := range l.Problem.Lines {
+		line := &l.Problem.Lines[i]
 		if !line.OK || line.Limit != 0 || !line.Kind.Info().Path {
 			continue
 		}
@@ -150,8 +151,8 @@ func (l live) unlimited() (none, tied []string) {
 			add(&none, &rest, line.Name)
 		}
 	}
-	for i := range l.problem.Joints {
-		if j := &l.problem.Joints[i]; j.OK && j.Limit == 0 {
+	for i := range l.Problem.Joints {
+		if j := &l.Problem.Joints[i]; j.OK && j.Limit == 0 {
 			add(&none, &rest, j.Name)
 		}
 	}

@@ -1,4 +1,4 @@
-package tui
+package text
 
 import (
 	"trivet/mechanics/doc"
@@ -15,24 +15,24 @@ var spanLooks = [...]grid.Style{
 	doc.GoodLook: theme.Good, doc.RiskLook: theme.Warn, doc.BadLook: theme.Bad,
 }
 
-// stepLayout is how a step stands in lines of a width, with so many blank lines between
+// Layout is how a step stands in lines of a width, with so many blank lines between
 // its blocks.
-func stepLayout(w, air int, ascii bool) doc.Layout {
+func Layout(w, air int, ascii bool) doc.Layout {
 	return doc.Layout{Width: w, FormulaIn: formulaIn, Air: air, ASCII: ascii}
 }
 
-// laid adds blocks in lines. The numbers of a check are of the check as a whole.
-func (d *paneText) laid(l doc.Layout, blocks []doc.Block) {
+// Laid adds blocks in lines. The numbers of a check are of the check as a whole.
+func (d *Lines) Laid(l doc.Layout, blocks []doc.Block) {
 	for _, line := range l.Lines(blocks) {
-		var segs []seg
+		var segs []Span
 		for _, x := range line.Spans {
 			look := spanLooks[x.Look]
 			if c, check := blocks[line.Block].(*doc.Check); check && x.From == nil {
-				segs = append(segs, numbered(look, x.Text, c.From)...)
+				segs = append(segs, Numbered(look, x.Text, c.From)...)
 				continue
 			}
-			segs = append(segs, seg{text: x.Text, look: look, of: x.From})
+			segs = append(segs, Span{Text: x.Text, Look: look, Of: x.From})
 		}
-		d.add(segs...)
+		d.Add(segs...)
 	}
 }

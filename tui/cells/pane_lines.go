@@ -1,4 +1,4 @@
-package tui
+package cells
 
 import (
 	"slices"
@@ -6,36 +6,37 @@ import (
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/tui/results"
 	"trivet/tui/theme"
 	"trivet/units"
 )
 
-// lines is the pane of the force lines: what each is, where it runs or acts, and
+// Lines is the pane of the force lines: what each is, where it runs or acts, and
 // how large it is.
-func (b builder) lines() table {
-	t := table{columns: []column{
-		{head: "line", width: 5, limit: 9}, {head: "kind", width: 7}, {head: "through", width: 10, grow: 2}, {head: "direction", width: 10, grow: 2},
-		{head: "magnitude", width: 9, grow: 1}, {head: b.unitHead("|r|"), width: 8, right: true}, {head: "u", width: 24, grow: 1},
-		{head: "stiffness", width: 9}, {head: "natural", width: 8}, {head: "on", width: 8},
+func (b Builder) Lines() Table {
+	t := Table{Columns: []Column{
+		{Head: "line", Width: 5, Limit: 9}, {Head: "kind", Width: 7}, {Head: "through", Width: 10, Grow: 2}, {Head: "direction", Width: 10, Grow: 2},
+		{Head: "magnitude", Width: 9, Grow: 1}, {Head: b.unitHead("|r|"), Width: 8, right: true}, {Head: "u", Width: 24, Grow: 1},
+		{Head: "stiffness", Width: 9}, {Head: "natural", Width: 8}, {Head: "on", Width: 8},
 	}}
 	rows := b.rows("lines")
 	belts := slices.ContainsFunc(rows, func(row sheet.Row) bool { return len(problem.LinesOf(row)) > 1 })
 	if belts {
-		t.columns = append(t.columns, column{head: "wrap", width: 8}, column{head: "friction", width: 8}, column{head: "tight", width: 6})
+		t.Columns = append(t.Columns, Column{Head: "wrap", Width: 8}, Column{Head: "friction", Width: 8}, Column{Head: "tight", Width: 6})
 	}
 	made := t.room(len(rows))
 	for i, row := range rows {
 		size := b.cell("lines", row, "magnitude")
-		if size.text == "" {
-			size.text, size.look = "?", theme.Dim
+		if size.Text == "" {
+			size.Text, size.look = "?", theme.Dim
 			if _, sprung := row.Cell("stiffness"); sprung {
-				size.text = ""
+				size.Text = ""
 			}
 			if _, parts := row.Cell("components"); parts {
-				size.text = ""
+				size.Text = ""
 			}
 		}
-		size.need = !takesPath(row)
+		size.Need = !takesPath(row)
 		r, u := b.course(row.Name)
 		s := made(i)
 		s[0], s[1], s[2], s[3] = b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row)
@@ -44,7 +45,7 @@ func (b builder) lines() table {
 		if belts {
 			s[10], s[11], s[12] = b.cell("lines", row, "wrap"), b.cell("lines", row, "friction"), b.cell("lines", row, "tight")
 		}
-		t.records = append(t.records, record{row: sheet.Ref{Table: "lines", Row: row.Name}, slots: s})
+		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "lines", Row: row.Name}, Slots: s})
 	}
 	b.insert(&t, "lines")
 	return t
@@ -52,23 +53,23 @@ func (b builder) lines() table {
 
 // through is the slot of a line's path, or of the point it acts at. A row that
 // has neither yet gets the one its kind takes.
-func (b builder) through(row sheet.Row) slot {
+func (b Builder) through(row sheet.Row) Slot {
 	key := "path"
 	path, _ := row.Cell("path")
 	if at, ok := row.Cell("at"); path.Text == "" && (ok && at.Text != "" || !takesPath(row)) {
 		key = "at"
 	}
 	s := b.cell("lines", row, key)
-	s.need = true
+	s.Need = true
 	return s
 }
 
 // direction is the slot of a line's components, or of its direction: without a
 // path it has one of them, and a weight has its own.
-func (b builder) direction(row sheet.Row) slot {
+func (b Builder) direction(row sheet.Row) Slot {
 	s := b.cell("lines", row, "components", "along")
 	kind, _ := row.Cell("kind")
-	s.need = !takesPath(row) && strings.TrimSpace(kind.Text) != problem.Weight.String()
+	s.Need = !takesPath(row) && strings.TrimSpace(kind.Text) != problem.Weight.String()
 	return s
 }
 
@@ -85,8 +86,8 @@ func takesPath(row sheet.Row) bool {
 }
 
 // course gives |r| and u of a line, where there is one of each.
-func (b builder) course(name string) (r, u string) {
-	p := b.latest
+func (b Builder) course(name string) (r, u string) {
+	p := b.Latest
 	i, ok := b.lineAt[name]
 	if !ok || !p.Lines[i].OK || len(p.Lines[i].Legs) == 0 {
 		return "", ""
@@ -97,10 +98,10 @@ func (b builder) course(name string) (r, u string) {
 		length += segment.Length
 	}
 	if length > 0 {
-		r = bare(p, length, units.Length)
+		r = results.Bare(p, length, units.Length)
 	}
 	if len(l.Legs) == 1 {
-		u = unit(p, l.Legs[0].U)
+		u = results.Unit(p, l.Legs[0].U)
 	}
 	return r, u
 }

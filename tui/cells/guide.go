@@ -1,20 +1,19 @@
-package tui
+package cells
 
 import (
 	"strings"
 
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
-	"trivet/tui/keys"
 	"trivet/tui/layout"
 )
 
-// nextStep says what a sheet that has little in it yet needs next; empty once the
+// NextStep says what a sheet that has little in it yet needs next; empty once the
 // rest says itself, or while a row is wrong.
-func (b builder) nextStep(focus layout.Pane) string {
+func (b Builder) NextStep(focus layout.Pane) string {
 	points, lines := b.read("points"), b.read("lines")
-	for _, e := range b.errs {
-		row, _ := b.s.Table(e.Ref.Table).Row(e.Ref.Row)
+	for _, e := range b.Errs {
+		row, _ := b.Typed.Table(e.Ref.Table).Row(e.Ref.Row)
 		_, plain := row.Cell("")
 		if e.Ref.Row != "" && (plain || e.Ref.Key != "" || len(lines) > 0) {
 			return "" // more than a particle that nothing acts on yet
@@ -45,7 +44,7 @@ func (b builder) nextStep(focus layout.Pane) string {
 }
 
 // loaded tells whether any force is known; until one is, every answer is nothing.
-func (b builder) loaded() bool {
+func (b Builder) loaded() bool {
 	for _, row := range b.read("lines") {
 		for _, key := range []string{"magnitude", "components", "stiffness"} {
 			if c, ok := row.Cell(key); ok && strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != "?" {
@@ -62,7 +61,7 @@ func (b builder) loaded() bool {
 
 // unsized names the first force whose size is still blank: it may be the load. One
 // that says ? is meant to be found.
-func (b builder) unsized() string {
+func (b Builder) unsized() string {
 	for _, row := range b.read("lines") {
 		kind, _ := row.Cell("kind")
 		size, _ := row.Cell("magnitude")
@@ -73,45 +72,8 @@ func (b builder) unsized() string {
 	return ""
 }
 
-// firstPoint tells that a sheet has nothing cut free yet: the first point is the
+// FirstPoint tells that a sheet has nothing cut free yet: the first point is the
 // one whose forces balance.
-func firstPoint(s *sheet.Sheet) bool {
+func FirstPoint(s *sheet.Sheet) bool {
 	return len(s.Table("points").Rows) == 0 && len(s.Table("bodies").Rows) == 0
-}
-
-// typedRow begins a row with a text where a pane of points or lines has none.
-func (m *Model) typedRow(text string) bool {
-	if m.focus != layout.Points && m.focus != layout.Lines || len(m.tables[m.focus].records) > 0 {
-		return false
-	}
-	m.newRow()
-	m.edit.insert(text)
-	return true
-}
-
-// follow begins another row once the one just made is whole, so that a list is
-// typed without a key between its rows; enter on a blank name ends it.
-func (m *Model) follow() bool {
-	t, at := m.tables[m.focus], m.at[m.focus]
-	if m.newest == (sheet.Ref{}) || at.row >= len(t.records) || t.records[at.row].row != m.newest {
-		return false
-	}
-	m.beginRow(m.newest.Table)
-	return true
-}
-
-// dropBlank leaves the row that began by itself, while it is blank, for a key that
-// means something on the cells alone.
-func (m *Model) dropBlank(key string) {
-	if m.fresh == nil || m.edit == nil || m.edit.text != "" || m.newest == (sheet.Ref{}) || m.newest.Table != m.fresh.table {
-		return
-	}
-	if _, typing := keys.Find(m.mode(), key); typing {
-		return
-	}
-	if _, ok := keys.Find(keys.OnCells, key); !ok {
-		return
-	}
-	m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
-	m.rebuild()
 }

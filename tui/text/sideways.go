@@ -1,4 +1,4 @@
-package tui
+package text
 
 import (
 	"slices"
@@ -12,11 +12,11 @@ import (
 // head stays in view. It goes by whole columns of the matrix, so that no figure is
 // cut.
 
-// shift is by how many columns of an offset a line moves in a width.
-func (d paneText) shift(line, x, w int) int {
+// Shift is by how many columns of an offset a line moves in a width.
+func (d Lines) Shift(line, x, w int) int {
 	n := 0
 	for _, s := range d[line] {
-		n += grid.Width(s.text)
+		n += grid.Width(s.Text)
 	}
 	if n <= w {
 		return 0
@@ -24,61 +24,61 @@ func (d paneText) shift(line, x, w int) int {
 	return x
 }
 
-// head is the width of a line's head: what stands before its first number where
+// HeadWidth is the width of a line's head: what stands before its first number where
 // that is a name. A head that leaves no room for a number goes along.
-func (d paneText) head(line, w int) int {
+func (d Lines) HeadWidth(line, w int) int {
 	l := d[line]
-	if len(l) < 2 || !l[0].head {
+	if len(l) < 2 || !l[0].Head {
 		return 0
 	}
-	if n := grid.Width(l[0].text); w-n > wide {
+	if n := grid.Width(l[0].Text); w-n > Column {
 		return n
 	}
 	return 0
 }
 
 // hasNumbers tells whether a line has any that would be another one where it is cut.
-func (d paneText) hasNumbers(line int) bool {
-	return len(d[line]) > 0 && d[line][0].head || slices.ContainsFunc(d[line], func(s seg) bool { return s.of != nil })
+func (d Lines) hasNumbers(line int) bool {
+	return len(d[line]) > 0 && d[line][0].Head || slices.ContainsFunc(d[line], func(s Span) bool { return s.Of != nil })
 }
 
 // widen scrolls sideways until the number is whole in view, back to the line's
 // start where that shows it too.
-func (v *viewState) widen(d paneText, w int) {
-	n, head := d.number(v.line, v.seg), d.head(v.line, w)
-	x := v.scroll.x
-	if n.to > x+w {
-		x = (n.to - w + wide - 1) / wide * wide
+func (v *View) widen(d Lines, w int) {
+	n, head := d.Number(v.Line, v.Span), d.HeadWidth(v.Line, w)
+	x := v.Scroll.X
+	if n.To > x+w {
+		x = (n.To - w + Column - 1) / Column * Column
 	}
-	if n.from < x+head {
-		x = max(n.from-head, 0) / wide * wide
+	if n.From < x+head {
+		x = max(n.From-head, 0) / Column * Column
 	}
-	if n.to <= w {
+	if n.To <= w {
 		x = 0
 	}
-	v.scroll.x = x
+	v.Scroll.X = x
 }
 
-// draw shows the part of the text from an offset on in a width. In a stale text every
+// Draw shows the part of the text from an offset on in a width. In a stale text every
 // look gives way to the stale one.
-func (d paneText) draw(c grid.Canvas, from offset, w int, stale bool) {
+func (d Lines) Draw(c grid.Canvas, from Offset, w int, stale bool) {
 	for y := range c.H() {
-		i := from.y + y
+		i := from.Y + y
 		if i < 0 || i >= len(d) {
 			return
 		}
-		by, head := d.shift(i, from.x, w), d.head(i, w)
+		by, head := d.Shift(i, from.X, w), d.HeadWidth(i, w)
 		if by == 0 {
 			head = 0
 		}
 		x := -by
 		numbers := d.hasNumbers(i)
 		for k, s := range d[i] {
-			look := s.look
+			look := s.Look
 			if stale {
 				look = theme.Stale
 			}
-			text, at := s.text, x
+			text, at := s.Text, x
 			x += grid.Width(text)
 			switch {
 			case k == 0 && head > 0:
@@ -92,10 +92,13 @@ func (d paneText) draw(c grid.Canvas, from offset, w int, stale bool) {
 				}
 				text = in
 			}
-			if (s.of != nil || d[i][0].head) && at+grid.Width(text) > c.W() {
+			if (s.Of != nil || d[i][0].Head) && at+grid.Width(text) > c.W() {
 				continue // a part of a number is another number, a part of a name another name
 			}
 			c.Text(at, y, look, text)
 		}
 	}
 }
+
+// Column is the width of a column of numbers, such as of a matrix: -0.12345 and a blank.
+const Column = 8

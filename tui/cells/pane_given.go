@@ -1,0 +1,113 @@
+package cells
+
+import (
+	"strconv"
+
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/results"
+	"trivet/tui/theme"
+	"trivet/units"
+)
+
+// What the sheet says of itself, in the order of the pane. The value shown where
+// it is left out stands in the last column.
+var SheetRows = []string{"title", "statement", "plane", "up", "g", "figures", "asked", "lesson"}
+
+var UnitRows = []string{"length", "force", "angle", "mass"}
+
+// Given is the pane of the named values and of the sheet's own settings.
+func (b Builder) Given() Table {
+	t := Table{Columns: []Column{{Head: "name", Width: 9, Limit: 12}, {Head: "value", Width: 13, Grow: 3}, {Head: "is", Width: 8, Grow: 1}, {Head: "range", Width: 8, Grow: 1}}}
+	for _, row := range b.rows("given") {
+		t.Records = append(t.Records, Record{
+			Row:   sheet.Ref{Table: "given", Row: row.Name},
+			Slots: []Slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.cell("given", row, "range")},
+		})
+	}
+	b.insert(&t, "given")
+	for _, name := range SheetRows {
+		row, ok := b.Typed.Table("").Row(name)
+		if !ok {
+			row = sheet.Row{Name: name}
+		}
+		t.Records = append(t.Records, b.setting("", name, "", row))
+	}
+	for _, name := range UnitRows {
+		row, ok := b.Typed.Table("units").Row(name)
+		if !ok {
+			row = sheet.Row{Name: name}
+		}
+		t.Records = append(t.Records, b.setting("units", name, name+" in", row))
+	}
+	return t
+}
+
+// value is the slot of a row's plain value, or of its usual key.
+func (b Builder) value(table string, row sheet.Row, usual string) Slot {
+	if _, ok := row.Cell(usual); ok {
+		return b.cell(table, row, usual)
+	}
+	return b.cell(table, row, "")
+}
+
+// setting is a row whose name is fixed.
+func (b Builder) setting(table, name, label string, row sheet.Row) Record {
+	if label == "" {
+		label = name
+	}
+	return Record{
+		Row: sheet.Ref{Table: table, Row: name},
+		Slots: []Slot{
+			{Text: label, look: theme.Dim},
+			b.cell(table, row, ""),
+			b.computed(b.settingValue(name)),
+			{},
+		},
+	}
+}
+
+func (b Builder) givenValue(name string) string {
+	if b.Latest == nil {
+		return ""
+	}
+	for _, g := range b.Latest.Givens {
+		if g.Name == name && g.Value.N == 1 && g.Value.Finite() {
+			if g.Value.Dim == units.Number {
+				return units.Figures(g.Value.V[0], b.Latest.Figures)
+			}
+			return results.Format(b.Latest, g.Value.V[0], g.Value.Dim)
+		}
+	}
+	return ""
+}
+
+// settingValue is what is taken, written or not.
+func (b Builder) settingValue(name string) string {
+	p := b.Latest
+	if p == nil {
+		return ""
+	}
+	switch name {
+	case "plane":
+		if p.Planar {
+			return "in the plane"
+		}
+		return "in space"
+	case "up":
+		return problem.Axis(p.Up)
+	case "g":
+		return results.Format(p, p.G, units.Acceleration)
+	case "figures":
+		return strconv.Itoa(p.Figures)
+	case "length":
+		return p.Units.Length.Name
+	case "force":
+		return p.Units.Force.Name
+	case "angle":
+		return p.Units.Angle.Name
+	case "mass":
+		return p.Units.Mass.Name
+	}
+	return ""
+}

@@ -1,0 +1,56 @@
+package cells
+
+import (
+	"trivet/mechanics/problem"
+	"trivet/mechanics/sheet"
+	"trivet/tui/results"
+	"trivet/units"
+)
+
+// Points is the pane of the points: where each is, and what it belongs to.
+func (b Builder) Points() Table {
+	t := Table{Columns: []Column{
+		{Head: "point", Width: 7, Limit: 10}, {Head: "at", Width: 17, Grow: 3}, {Head: "on", Width: 9, Grow: 1},
+		{Head: b.lengthHead(), Width: 16, Grow: 2},
+	}}
+	rows := b.rows("points")
+	made := t.room(len(rows))
+	for i, row := range rows {
+		s := made(i)
+		s[0], s[1], s[2], s[3] = b.name("points", row), b.value("points", row, "at"), b.cell("points", row, "on"), b.computed(b.coordinates(row.Name))
+		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "points", Row: row.Name}, Slots: s})
+	}
+	b.insert(&t, "points")
+	return t
+}
+
+func (b Builder) lengthHead() string {
+	if b.Latest != nil && b.Latest.Planar {
+		return b.unitHead("x, y")
+	}
+	return b.unitHead("x, y, z")
+}
+
+// unitHead is a column's head with the unit of length.
+func (b Builder) unitHead(s string) string {
+	if b.Latest == nil || b.Latest.Units.Length.Symbol == "" {
+		return s
+	}
+	return s + " (" + b.Latest.Units.Length.Symbol + ")"
+}
+
+// coordinates are a point's, where its cell reads.
+func (b Builder) coordinates(name string) string {
+	if q, ok := b.point(name); ok {
+		return results.Vector(b.Latest, q.At, units.Length)
+	}
+	return ""
+}
+
+func (b Builder) point(name string) (problem.Point, bool) {
+	i, ok := b.pointAt[name]
+	if !ok || !b.Latest.Points[i].OK {
+		return problem.Point{}, false
+	}
+	return b.Latest.Points[i], true
+}

@@ -1,0 +1,112 @@
+// Package cells is the panes of cells: their rows and columns as data, made from the sheet and its result,
+// and the cell that is typed in.
+package cells
+
+import (
+	"trivet/mechanics/sheet"
+	"trivet/tui/grid"
+)
+
+// Table is what a pane of cells shows.
+type Table struct {
+	Columns []Column
+	Records []Record
+	empty   string // what stands where there are no rows
+}
+
+type Column struct {
+	Head  string
+	Width int  // the least
+	Grow  int  // share of the room left over
+	Limit int  // how wide the first column may grow for the names in it
+	right bool // numbers
+}
+
+// Record is a row on screen.
+type Record struct {
+	Row   sheet.Ref // the row of the sheet it shows, without a key
+	Slots []Slot
+	heads []string // what its cells are, where rows differ
+}
+
+// Slot is a cell on screen.
+type Slot struct {
+	Text string
+	Ref  sheet.Ref // the cell it edits
+	Word int       // which word of the asked results it edits
+	Does does
+	Bad  bool // the cell does not read
+	Need bool // the row is not whole while this is blank
+	look grid.Style
+}
+
+// does is what typing into a slot changes.
+type does uint8
+
+const (
+	Nothing does = iota
+	SetCell
+	SetName
+	SetAsked
+)
+
+// Place is a cursor in a table, and the rows scrolled past.
+type Place struct{ Row, Col, Top int }
+
+// room makes place for so many rows at once, and gives the cells of the row that
+// is asked for.
+func (t *Table) room(rows int) func(row int) []Slot {
+	n := len(t.Columns)
+	t.Records = make([]Record, 0, rows)
+	store := make([]Slot, rows*n)
+	return func(row int) []Slot { return store[row*n : (row+1)*n : (row+1)*n] }
+}
+
+// Widths shares out w columns from column first on; what does not fit is 0. The
+// name stays in view at the left.
+func (t Table) Widths(w, col int) []int {
+	out := make([]int, len(t.Columns))
+	if len(out) == 0 {
+		return out
+	}
+	out[0] = min(t.Columns[0].Width, w)
+	name := out[0]
+	for _, r := range t.Records {
+		name = max(name, min(grid.Width(r.Slots[0].Text), t.Columns[0].Limit))
+	}
+	for first := 1; first <= len(out); first++ {
+		clear(out[1:])
+		left, grow := w-out[0], 0
+		fits := col < 1
+		for i := first; i < len(out); i++ {
+			need := t.Columns[i].Width + 1
+			if need > left {
+				if i == first && left > 4 {
+					out[i], left = left-1, 0
+					fits = fits || i == col
+				}
+				break
+			}
+			out[i] = t.Columns[i].Width
+			left -= need
+			grow += t.Columns[i].Grow
+			fits = fits || i == col
+		}
+		if !fits && first < len(out)-1 {
+			continue
+		}
+		// Names come first in what is left over.
+		more := max(min(name-out[0], left), 0)
+		out[0], left = out[0]+more, left-more
+		for i := first; i < len(out) && grow > 0; i++ {
+			if out[i] > 0 && t.Columns[i].Grow > 0 {
+				more := left * t.Columns[i].Grow / grow
+				out[i] += more
+				left -= more
+				grow -= t.Columns[i].Grow
+			}
+		}
+		break
+	}
+	return out
+}
