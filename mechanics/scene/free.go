@@ -69,6 +69,12 @@ func (b *builder) cut(about working.Subject, named []bool) {
 			b.weight(i)
 		}
 	}
+	for i := range b.p.Lines { // members within a part that is cut free
+		if l := &b.p.Lines[i]; l.OK && l.Kind.Info().Path && len(about.Bodies) > 1 && len(l.Path) == 2 && on(b.p.Points[l.Path[0]].Body) && on(b.p.Points[l.Path[1]].Body) {
+			b.path(l)
+		}
+	}
+	b.drums(about.Bodies)
 	b.loads(func(i int) bool { return on(b.p.Loads[i].Body) && (listed == 0 || slices.Contains(about.Loads, i)) })
 	acting := map[problem.Source]int{} // on how many of the bodies
 	for from, a := range b.p.Exerted() {

@@ -52,8 +52,8 @@ func block(a, u, up r3.Vec, places []r3.Vec) []r3.Vec {
 	return []r3.Vec{from, to, r3.Add(to, up), r3.Add(from, up)}
 }
 
-// offLine is the distance of q from the line through a and b.
-func offLine(q, a, b r3.Vec) float64 {
+// OffLine is the distance of q from the line through a and b.
+func OffLine(q, a, b r3.Vec) float64 {
 	return r3.Norm(r3.Cross(r3.Sub(q, a), unit(r3.Sub(b, a))))
 }
 
@@ -70,7 +70,7 @@ func (b *builder) slab(i int, pts []r3.Vec) []r3.Vec {
 		return nil
 	}
 	on, along := bars[0], unit(r3.Sub(bars[1], bars[0]))
-	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return offLine(q, on, bars[1]) > Flat*b.out.Size }) {
+	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return OffLine(q, on, bars[1]) > Flat*b.out.Size }) {
 		return nil
 	}
 	off := r3.Sub(body.Centre, on)
@@ -95,7 +95,7 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 	if body.Weight > 0 {
 		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return b.near(q, body.Centre) })
 		for l := range slices.Chunk(tree(pts), 2) {
-			if offLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
+			if OffLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
 				return nil
 			}
 		}
