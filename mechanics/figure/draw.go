@@ -115,15 +115,15 @@ func (t *setter) disc(s *scene.Thing) {
 		radius = t.pt(drum)
 		t.circle(drawing.Fill, drawing.Dark, edge, c, radius)
 	} else {
-		t.area(drawing.Fill, drawing.Dark, edge, t.view.rim(s, s.Radius, t.scale, 40)...)
+		t.area(drawing.Fill, drawing.Dark, edge, t.view.rim(s, t.scale, 40)...)
 	}
 	t.want(s, spot{drawing.Vec{X: c.X, Y: c.Y - radius}, drawing.Vec{Y: -1}})
 }
 
-// rim gives the circle of a radius, in metres, about the axis of a thing, at so many units a metre.
-func (v View) rim(s *scene.Thing, radius, scale, pieces float64) []drawing.Vec {
+// rim gives the circle of a disc, at so many units a metre.
+func (v View) rim(s *scene.Thing, scale, pieces float64) []drawing.Vec {
 	e1, e2 := perpendicular(s.Along)
-	return drawing.Arc(v.project(s.At[0]).Scale(scale), v.project(e1).Scale(radius*scale), v.project(e2).Scale(radius*scale), 0, 2*math.Pi, pieces)
+	return drawing.Arc(v.project(s.At[0]).Scale(scale), v.project(e1).Scale(s.Radius*scale), v.project(e2).Scale(s.Radius*scale), 0, 2*math.Pi, pieces)
 }
 
 // perpendicular gives two unit vectors perpendicular to u and to each other, such that

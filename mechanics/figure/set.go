@@ -130,13 +130,17 @@ func drawable(whole *scene.Scene, s *scene.Thing) bool {
 
 // reach is the box of the places that a figure leaves room for, in metres.
 func (v View) reach(s *scene.Scene) drawing.Box {
-	all := v.all(s.Reach, 1)
+	all := append(make([]drawing.Vec, 0, len(s.Reach)+2*len(s.Things)), v.all(s.Reach, 1)...)
 	for i := range s.Things {
-		if one := &s.Things[i]; drawable(s, one) {
-			all = append(all, v.all(one.At, 1)...)
-			if one.Kind == scene.Disc {
-				all = append(all, v.rim(one, one.Radius, 1, 4)...)
-			}
+		one := &s.Things[i]
+		if !drawable(s, one) {
+			continue
+		}
+		for _, q := range one.At {
+			all = append(all, v.project(q))
+		}
+		if one.Kind == scene.Disc {
+			all = append(all, v.rim(one, 1, 4)...)
 		}
 	}
 	return drawing.Around(all...)

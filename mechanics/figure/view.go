@@ -109,11 +109,6 @@ func clearness(s *scene.Scene, v View) float64 {
 	)
 	lowest := 1.0
 	places := slices.Clone(s.Reach[:min(len(s.Reach), maxPlaces)])
-	type ray struct {
-		from r3.Vec
-		way  drawing.Vec
-	}
-	var rays []ray
 	var lines [][2]r3.Vec
 	for i := range s.Things[:min(len(s.Things), maxThings)] {
 		t := &s.Things[i]
@@ -121,14 +116,10 @@ func clearness(s *scene.Scene, v View) float64 {
 			places = append(places, t.At[0])
 		}
 		if t.Kind == scene.Force {
-			way := v.project(t.Side())
-			rays = append(rays, ray{t.At[0], way})
 			lines = append(lines, [2]r3.Vec{t.At[0], r3.Add(t.At[0], r3.Scale(arrow*s.Size, t.Side()))})
-			lowest = math.Min(lowest, radian*way.Len())
+			lowest = math.Min(lowest, radian*v.project(t.Side()).Len())
 		}
 		for from, to := range t.Lines() {
-			way := v.project(r3.Unit(r3.Sub(to, from)))
-			rays = append(rays, ray{from, way}, ray{to, way.Scale(-1)})
 			lines = append(lines, [2]r3.Vec{from, to})
 		}
 	}
@@ -144,13 +135,17 @@ func clearness(s *scene.Scene, v View) float64 {
 			}
 		}
 	}
-	for i, a := range rays {
-		for _, b := range rays[:i] {
-			if r3.Norm(r3.Sub(a.from, b.from)) > scene.Flat*s.Size || a.way.Len() < endOn || b.way.Len() < endOn {
-				continue
+	for i, a := range lines {
+		for _, b := range lines[:i] {
+			for _, k := range [4][2]int{{0, 0}, {0, 1}, {1, 0}, {1, 1}} { // the ends that may be one place
+				if r3.Norm(r3.Sub(a[k[0]], b[k[1]])) > scene.Flat*s.Size {
+					continue
+				}
+				u, w := v.project(r3.Unit(r3.Sub(a[1-k[0]], a[k[0]]))), v.project(r3.Unit(r3.Sub(b[1-k[1]], b[k[1]])))
+				if u.Len() >= endOn && w.Len() >= endOn {
+					lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
+				}
 			}
-			u, w := a.way.Unit(), b.way.Unit()
-			lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
 		}
 	}
 	return lowest

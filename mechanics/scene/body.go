@@ -205,16 +205,25 @@ func tree(all []r3.Vec) (ends []r3.Vec) {
 	return ends
 }
 
-// leaving gives the directions in which members, and bars where they count, leave a place.
-func (b *builder) leaving(at r3.Vec, things []Thing, bars bool) (ways []r3.Vec) {
+// leaving gives the directions in which the straight parts of the things that count leave a
+// place; one that passes through it does so in two.
+func (b *builder) leaving(at r3.Vec, things []Thing, counts func(*Thing) bool) (ways []r3.Vec) {
+	near := Flat * b.out.Size
 	for i := range things {
-		t := &things[i]
-		if !t.Kind.Member() && !(bars && t.Kind == Bar) {
+		if !counts(&things[i]) {
 			continue
 		}
-		for k, end := range t.At {
-			if b.near(end, at) {
-				ways = append(ways, unit(r3.Sub(t.At[k^1], end))) // the other end of the pair
+		for from, to := range things[i].Lines() {
+			if OffLine(at, from, to) > near {
+				continue
+			}
+			u := unit(r3.Sub(to, from))
+			start, end := r3.Dot(r3.Sub(from, at), u), r3.Dot(r3.Sub(to, at), u)
+			if start <= near && end > near {
+				ways = append(ways, u)
+			}
+			if start < -near && end >= -near {
+				ways = append(ways, r3.Scale(-1, u))
 			}
 		}
 	}

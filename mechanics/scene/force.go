@@ -54,7 +54,7 @@ type force struct {
 func (b *builder) arrow(f force) {
 	value, known := f.amount.Sum(b.unknown)
 	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: drawing.Found, Open: !known,
-		Label: Label{Runs: f.name, Short: f.name, Rank: OfUnknown}}
+		Label: called(f.name, OfUnknown)}
 	dim, largest := units.Force, b.max
 	if f.couple {
 		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
@@ -88,8 +88,8 @@ func (b *builder) arrow(f force) {
 		t.Label = Label{}
 	}
 	t.Head = !f.couple && (f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along))
-	if movable && b.alongMember(f.at, t.Side()) { // it would lie on that
-		if f.falls || b.alongMember(f.at, r3.Scale(-1, t.Side())) {
+	if movable && b.along(f.at, t.Side(), (*Thing).member) { // it would lie on that
+		if f.falls || b.along(f.at, r3.Scale(-1, t.Side()), (*Thing).member) {
 			t.Aside = besideMember
 		} else {
 			t.Head = !t.Head
@@ -159,8 +159,8 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	if body < 0 || body >= len(b.p.Bodies) || b.p.Bodies[body].Particle {
 		return false
 	}
-	ahead, behind := b.barAlong(body, at, along), b.barAlong(body, at, r3.Scale(-1, along))
-	if ahead != behind {
+	bars := func(t *Thing) bool { return t.Kind == Bar && t.Ref == b.p.Bodies[body].Ref }
+	if ahead := b.along(at, along, bars); ahead != b.along(at, r3.Scale(-1, along), bars) {
 		return ahead
 	}
 	pts := b.places(body)
@@ -174,27 +174,10 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 // besideMember is how far aside an arrow gives way to a member, as Aside has it.
 const besideMember = 1.6
 
-// alongMember tells that a member leaves a place in a direction.
-func (b *builder) alongMember(at, way r3.Vec) bool {
+// along tells that a straight part of the things that count leaves a place in a direction.
+func (b *builder) along(at, way r3.Vec, counts func(*Thing) bool) bool {
 	const same = 0.995 // the cosine of 6°: less is told apart
-	return slices.ContainsFunc(b.leaving(at, b.out.Things, false), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
-}
-
-// barAlong tells that a bar of a body leaves a place in a direction.
-func (b *builder) barAlong(body int, at, way r3.Vec) bool {
-	for _, t := range b.out.Things {
-		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref {
-			continue
-		}
-		for bar := range slices.Chunk(t.At, 2) {
-			one, two := r3.Dot(r3.Sub(bar[0], at), way), r3.Dot(r3.Sub(bar[1], at), way)
-			parallel := r3.Norm(r3.Cross(unit(r3.Sub(bar[1], bar[0])), way)) < Flat && OffLine(at, bar[0], bar[1]) <= Flat*b.out.Size
-			if parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.leaving(at, b.out.Things, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
 }
 
 // maximum finds the largest force that an arrow shows, on one of the bodies or, where none

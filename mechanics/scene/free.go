@@ -162,14 +162,13 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		}
 		b.max = math.Max(b.max, r3.Norm(f))
 		next := r3.Add(at, f)
-		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: called(Typeset("W"), OfForce)}
 		switch from.Thing {
 		case problem.ALine:
-			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)
+			t.Ref, t.Label = p.Lines[from.Index].Ref, called(Typeset(p.Lines[from.Index].Name), OfForce)
 		case problem.AJoint:
-			t.Ref, t.Label.Runs = p.Joints[from.Index].Ref, Typeset(p.Joints[from.Index].Name)
+			t.Ref, t.Label = p.Joints[from.Index].Ref, called(Typeset(p.Joints[from.Index].Name), OfForce)
 		}
-		t.Label.Short = t.Label.Runs
 		b.add(t)
 		at = next
 	}
@@ -177,7 +176,7 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		return Scene{}, false
 	}
 	if r3.Norm(at) > gap*b.max {
-		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: Label{Runs: Plain("gap"), Short: Plain("gap"), Rank: OfForce}})
+		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: called(Plain("gap"), OfForce)})
 	}
 	b.out.Size, b.out.Reach, b.out.Title = b.max, nil, "force polygon of "+p.Bodies[body].Name
 	return b.out, true

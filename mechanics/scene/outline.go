@@ -103,19 +103,24 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 	return corners
 }
 
+// furthest is the place that is furthest from the first.
+func furthest(pts []r3.Vec) (far r3.Vec) {
+	far = pts[0]
+	for _, q := range pts {
+		if r3.Norm(r3.Sub(q, pts[0])) > r3.Norm(r3.Sub(far, pts[0])) {
+			far = q
+		}
+	}
+	return far
+}
+
 // hull gives the corners of the convex hull of points of one plane, in order;
 // nothing where they lie on a line or not in a plane.
 func hull(pts []r3.Vec) (corners []r3.Vec) {
 	if len(pts) < 3 {
 		return nil
 	}
-	o := pts[0]
-	far, normal := o, r3.Vec{}
-	for _, q := range pts {
-		if r3.Norm(r3.Sub(q, o)) > r3.Norm(r3.Sub(far, o)) {
-			far = q
-		}
-	}
+	o, far, normal := pts[0], furthest(pts), r3.Vec{}
 	size, along := r3.Norm(r3.Sub(far, o)), unit(r3.Sub(far, o))
 	for _, q := range pts {
 		if c := r3.Cross(along, r3.Sub(q, o)); r3.Norm(c) > r3.Norm(normal) {

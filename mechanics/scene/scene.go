@@ -86,12 +86,15 @@ const (
 // Member tells that a thing is one of the members.
 func (k Kind) Member() bool { return k >= Cable && k <= Spring }
 
+func (t *Thing) member() bool   { return t.Kind.Member() }
+func (t *Thing) straight() bool { return t.Kind == Bar || t.Kind.Member() }
+
 // Lines gives the ends of each straight part of a bar, a member or an outline that has a
 // length.
 func (t *Thing) Lines() iter.Seq2[r3.Vec, r3.Vec] {
 	return func(yield func(from, to r3.Vec) bool) {
 		step := map[bool]int{true: 1, false: 2}[t.Kind == Outline]
-		for i := 0; i < len(t.At) && (t.Kind <= Bar || t.Kind.Member()); i += step {
+		for i := 0; i < len(t.At) && (t.Kind == Outline || t.straight()); i += step {
 			from, to := t.At[i], t.At[(i+1)%len(t.At)]
 			if finite(r3.Sub(to, from)) && !yield(from, to) {
 				return
@@ -107,6 +110,9 @@ type Label struct {
 	Mark        string // "(T)", "(C)", "(0)" of a member, "!" of what cannot be
 	Rank        Rank
 }
+
+// called is the label that a name is.
+func called(name []drawing.Run, rank Rank) Label { return Label{Runs: name, Short: name, Rank: rank} }
 
 // Rank is how much a reader would miss a label: where there is no room for all, the
 // first ranks have theirs.

@@ -78,7 +78,7 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, u := range b.leaving(at, []Thing{{Kind: Bar, At: tree(b.places(body))}}, true) {
+	for _, u := range b.leaving(at, []Thing{{Kind: Bar, At: tree(b.places(body))}}, (*Thing).straight) {
 		sum = r3.Add(sum, u)
 	}
 	if u := unit(sum); u != (r3.Vec{}) {
@@ -95,7 +95,7 @@ func (b *builder) free(at r3.Vec) r3.Vec {
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
 	}
-	ways := b.leaving(at, b.out.Things, true)
+	ways := b.leaving(at, b.out.Things, (*Thing).straight)
 	best, lowest := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
 		cost, behind := 0.1*float64(i), 0 // members on the side of the ground

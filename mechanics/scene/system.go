@@ -84,14 +84,7 @@ func (b *builder) section(cut []int) {
 	if len(at) < 2 || !b.p.Planar {
 		return
 	}
-	var along r3.Vec // from one to another of those furthest apart
-	for i, q := range at {
-		for _, o := range at[:i] {
-			if d := r3.Sub(q, o); r3.Norm(d) > r3.Norm(along) {
-				along = d
-			}
-		}
-	}
+	along := r3.Sub(furthest(at), at[0])
 	slices.SortFunc(at, func(p, q r3.Vec) int { return cmp.Compare(r3.Dot(p, along), r3.Dot(q, along)) })
 	b.add(Thing{Kind: Section, Ref: b.p.Lines[cut[0]].Ref, At: at})
 }
@@ -181,8 +174,7 @@ func (b *builder) stretches(l *problem.Line, kind Kind) iter.Seq2[problem.Leg, T
 				t.At = append(t.At, r3.Add(from, r3.Scale(length, leg.U)))
 			}
 			if k == 0 {
-				name := Typeset(l.Name)
-				t.Label = Label{Runs: name, Short: name, Rank: OfUnknown}
+				t.Label = called(Typeset(l.Name), OfUnknown)
 				if len(l.Magnitude.Terms) == 0 {
 					t.Label.Rank = OfForce
 				}
@@ -233,8 +225,7 @@ func (b *builder) dots() {
 func (b *builder) names(some []bool) {
 	for i, q := range b.p.Points {
 		if q.OK && (some == nil || some[i]) {
-			name := Typeset(q.Name)
-			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: Label{Runs: name, Short: name, Rank: OfPoint}})
+			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: called(Typeset(q.Name), OfPoint)})
 		}
 	}
 }
