@@ -209,12 +209,15 @@ func tree(all []r3.Vec) (ends []r3.Vec) {
 // place; one that passes through it does so in two.
 func (b *builder) leaving(at r3.Vec, things []Thing, counts func(*Thing) bool) (ways []r3.Vec) {
 	near := Flat * b.out.Size
+	pad := r3.Vec{X: near, Y: near, Z: near}
 	for i := range things {
 		if !counts(&things[i]) {
 			continue
 		}
 		for from, to := range things[i].Lines() {
-			if OffLine(at, from, to) > near {
+			box := r3.NewBox(from.X, from.Y, from.Z, to.X, to.Y, to.Z)
+			box.Min, box.Max = r3.Sub(box.Min, pad), r3.Add(box.Max, pad)
+			if !box.Contains(at) || OffLine(at, from, to) > near {
 				continue
 			}
 			u := unit(r3.Sub(to, from))

@@ -96,7 +96,7 @@ func (t *Thing) Lines() iter.Seq2[r3.Vec, r3.Vec] {
 		step := map[bool]int{true: 1, false: 2}[t.Kind == Outline]
 		for i := 0; i < len(t.At) && (t.Kind == Outline || t.straight()); i += step {
 			from, to := t.At[i], t.At[(i+1)%len(t.At)]
-			if finite(r3.Sub(to, from)) && !yield(from, to) {
+			if from != to && !yield(from, to) {
 				return
 			}
 		}
