@@ -131,7 +131,7 @@ func BenchmarkRebuild(b *testing.B) {
 	r := newRig(b, crane, 120, 36)
 	b.ReportAllocs()
 	for b.Loop() {
-		r.m.rebuild()
+		r.m.renew()
 	}
 }
 

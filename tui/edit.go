@@ -198,8 +198,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 		}
 	}
 	move()
-	m.fit()
-	m.project()
+	m.settle()
 	if f != nil && (f.Table == "joints" || f.Table == "lines") {
 		m.begin() // with the list of kinds open
 	}
@@ -210,7 +209,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 func (m *Model) changed() tea.Cmd {
 	m.noteCommit()
 	cmd := m.solve(m.history.Current())
-	m.rebuild()
+	m.renew()
 	return cmd
 }
 

@@ -51,7 +51,6 @@ func (m *Model) background(dark bool) {
 		m.liking.scheme = theme.Dark
 	}
 	m.dress()
-	m.fit()
 }
 
 // record puts a sheet among those opened last, in a command. Nothing but that list

@@ -67,9 +67,9 @@ func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 	}
 	switch moved := next.at != m.here() || mode != before && mode == keys.OnCells; {
 	case m.leave || m.saving: // the file is said next
-	case moved && m.live.running && m.live.seq != was.live.seq && m.current() != was.current():
+	case moved && m.live.solving.Running() && m.live.Sheet != was.live.Sheet && m.current() != was.current():
 		next.owes = true // first what follows from the change
-	case moved, next.owes && !m.live.running, pressed && len(lines) == 0 && !next.owes && !m.writes() && !m.saving:
+	case moved, next.owes && !m.live.solving.Running(), pressed && len(lines) == 0 && !next.owes && !m.writes() && !m.saving:
 		if !moved && !next.owes {
 			next.at = whereabouts{}
 		}

@@ -6,9 +6,7 @@ import (
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
@@ -36,14 +34,7 @@ type Model struct {
 
 	live live
 
-	// What the panes show, built when the sheet or its result changes.
-	tables  [layout.System]cells.Table
-	made    cells.Builder           // what they were built by
-	follows []cells.Fact            // from the row under the cursor
-	texts   [layout.Panes]shownText // of the results that show
-	says    string                  // where the number under the cursor comes from
-	drawing scene.Scene
-	sketch  *sketch // of that scene
+	panes
 
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
@@ -57,46 +48,42 @@ type Model struct {
 	cam         camera
 	read        [layout.Panes]text.View // of the results
 
-	board     board
-	worked    worked            // the working of a solution
-	laying    *statics.Solution // the one that is being laid out
-	ahead     []tea.KeyPressMsg // typed for steps that are still being laid out
-	judged    judged            // the own answers of a solution
-	judging   *statics.Solution // the one whose own answers are looked at
-	weighing  *statics.Solution // the one whose ± is being worked out
-	choosing  bool              // which kind of row to make
-	naming    *text.Line        // a file name being typed
-	forPage   Page              // whose it is; 0 for the sheet's
-	ask       *question         // yes, no or back
-	help      *helping          // the help, scrolled
-	opening   *opening          // the start screen
-	drag      *drag             // of the mouse in the picture
-	polygonOf string            // whose force polygon shows in place of the picture
-	saving    bool
-	sizing    sizing           // of the terminal
-	watches   bool             // seen by another than the session's own
-	around    bool             // by one who looks around
-	leave     bool             // quit once saved
-	going     bool             // quit once the settings are kept
-	left      bool             // quit
-	keeps     bool             // a journal
-	env       []string         // the session's environment
-	journals  []string         // further folders of them
-	folder    string           // that the names of the store lie in
-	trouble   func(string)     // hears that no journal is kept; may be nil
-	journal   *journal.Journal // nil where none is kept
-	offered   bool             // what was left of sheets without a file
-	others    int              // workbenches on the same sheet that were told of
-	every     time.Duration    // how often the file is looked at; 0: never
-	reported  string           // of the file on disk
-	clip      clip             // copied last
-	mark      mark
-	search    search
-	palette   *palette // the list of commands
-	setup     *setup   // the list of settings
-	jumps     []spot   // where definitions were asked for
-	note      note
-	workings  *workings // for those who read along
+	board    board
+	worked   worked            // the working of a solution
+	ahead    []tea.KeyPressMsg // typed for steps that are still being laid out
+	judged   judged            // the own answers of a solution
+	choosing bool              // which kind of row to make
+	naming   *text.Line        // a file name being typed
+	forPage  Page              // whose it is; 0 for the sheet's
+	ask      *question         // yes, no or back
+	help     *helping          // the help, scrolled
+	opening  *opening          // the start screen
+	drag     *drag             // of the mouse in the picture
+	saving   bool
+	sizing   sizing           // of the terminal
+	watches  bool             // seen by another than the session's own
+	around   bool             // by one who looks around
+	leave    bool             // quit once saved
+	going    bool             // quit once the settings are kept
+	left     bool             // quit
+	keeps    bool             // a journal
+	env      []string         // the session's environment
+	journals []string         // further folders of them
+	folder   string           // that the names of the store lie in
+	trouble  func(string)     // hears that no journal is kept; may be nil
+	journal  *journal.Journal // nil where none is kept
+	offered  bool             // what was left of sheets without a file
+	others   int              // workbenches on the same sheet that were told of
+	every    time.Duration    // how often the file is looked at; 0: never
+	reported string           // of the file on disk
+	clip     clip             // copied last
+	mark     mark
+	search   search
+	palette  *palette // the list of commands
+	setup    *setup   // the list of settings
+	jumps    []spot   // where definitions were asked for
+	note     note
+	workings *workings // for those who read along
 
 	linear       bool              // lines are written in place of a frame
 	tell         func(text string) // to the terminal; nil: to nobody
@@ -117,7 +104,8 @@ func (m *Model) start() {
 	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
 	m.turn, m.third = layout.System, layout.Limits
 	m.at[layout.Given].Col, m.at[layout.Unknowns].Col = 1, 1
-	m.rebuild()
+	m.resulted++
+	m.renew()
 }
 
 // Init solves the sheet as it was opened.
@@ -158,7 +146,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case fetched:
 		cmd = m.takeFetched(msg)
 	case solved:
-		cmd = m.take(msg)
+		m.take(msg)
 	case worked:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
@@ -183,16 +171,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case tea.PasteMsg:
 		cmd = m.paste(msg.Content)
 	}
-	if lay := m.lay(); lay != nil {
-		cmd = tea.Batch(cmd, lay)
-	}
-	if judge := m.judge(); judge != nil {
-		cmd = tea.Batch(cmd, judge)
-	}
-	if weigh := m.weigh(); weigh != nil {
-		cmd = tea.Batch(cmd, weigh)
-	}
-	return cmd
+	m.settle()
+	return tea.Batch(cmd, m.wanted())
 }
 
 // The largest screen that is drawn; what lies beyond stays blank.
@@ -200,19 +180,7 @@ const maxW, maxH = 400, 150
 
 func (m *Model) resize(w, h int) {
 	m.w, m.h = max(min(w, maxW), 0), max(min(h, maxH), 0)
-	m.fit()
-}
-
-// screen divides the screen as things are.
-func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].Records) == 0}
-	for p := range m.tables {
-		a.Want[p] = len(m.tables[p].Records)
-	}
-	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(cells.SheetRows)+len(cells.UnitRows))
-	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
-	return layout.Arrange(a)
+	m.settle()
 }
 
 // View draws the frame.
@@ -267,40 +235,8 @@ func (m Model) frame() string {
 	return g.Render(m.theme.Styles)
 }
 
-// rebuild makes what the panes show from the sheet and its result.
-func (m *Model) rebuild() {
-	of := m.live.Sheet
-	if of == nil {
-		of = m.history.Current()
-	}
-	b := cells.New(m.live.Result, of, m.fresh)
-	m.made = b
-	m.tables = [layout.System]cells.Table{
-		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
-		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(),
-	}
-	for p := range m.texts {
-		m.texts[p].old = true
-	}
-	m.fit()
-	m.project()
-}
-
-// fit writes what results show anew where it is old or its pane has another
-// width, and keeps every cursor in view.
-func (m *Model) fit() {
-	for p, r := range m.screen().Panes {
-		if p := layout.Pane(p); p.Result() && !r.Empty() {
-			m.compose(p, max(r.Dx()-2, 1))
-		}
-	}
-	m.clamp()
-	m.explain()
-}
-
-// project draws the figure anew, and says what follows from the selected row:
-// the result, the view or the selection changed.
-func (m *Model) project() {
-	m.drawing, m.sketch = m.drawn(), &sketch{}
-	m.follows = m.made.About(m.selected())
+// renew has the panes of cells show the sheet as it is now.
+func (m *Model) renew() {
+	m.records++
+	m.settle()
 }

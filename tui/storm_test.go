@@ -141,13 +141,13 @@ func (s *storm) do(cmd tea.Cmd) {
 			s.do(c)
 		}
 	case solved:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case worked:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case judged:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case paged, fetched:
 		if says := fmt.Sprintf("%+v", msg); strings.Contains(says, "(fault: ") {
