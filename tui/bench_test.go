@@ -78,7 +78,7 @@ func bench(b *testing.B, text string) *rig {
 		b.Fatal(err)
 	}
 	r := rigOf(b, Options{Sheet: s, Path: "bench.toml", Width: 120, Height: 36, Journal: true, Env: []string{"XDG_STATE_HOME=" + b.TempDir()}})
-	b.Cleanup(r.m.closeJournal)
+	b.Cleanup(r.m.file.Close)
 	return r
 }
 

@@ -21,7 +21,7 @@ type Look struct{ m Model }
 // Look takes the session as it stands. Its journal stays the session's own.
 func (m Model) Look() Look {
 	m = m.Apart()
-	m.journal, m.keeps = nil, false
+	m.file.Journal, m.file.Keeps = nil, false
 	return Look{m}
 }
 
@@ -62,7 +62,7 @@ func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bo
 	if m.edit != nil {
 		m.keep(func() {})
 	}
-	return m.path, m.history.Current(), m.stamp, m.history.Modified()
+	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
 
 // Reader is somebody else's own view of a session: where to look, but nothing

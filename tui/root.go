@@ -2,14 +2,12 @@ package tui
 
 import (
 	"image"
-	"time"
 
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
-	"trivet/tui/journal"
 	"trivet/tui/layout"
 	"trivet/tui/session"
 	"trivet/tui/settings"
@@ -20,16 +18,13 @@ import (
 // Model is a session of the workbench. It is a value: Update gives the next
 // one, View only draws.
 type Model struct {
-	path     string
-	stamp    sheet.Stamp
+	file     session.File
 	page     PageWriter // nil: none are written
 	outdated []outdated // givens that were changed, which words and reference answers may not follow yet
-	store    Saver      // nil: sheets are saved by their path
 	history  *sheet.History
 	theme    theme.Theme
 	likes    *settings.Settings // nil: the defaults
 	liking   liking
-	opened   func(path string) error // records a sheet opened; nil: none is
 	w, h     int
 
 	live live
@@ -59,24 +54,15 @@ type Model struct {
 	help     *helping          // the help, scrolled
 	opening  *opening          // the start screen
 	drag     *drag             // of the mouse in the picture
-	saving   bool
-	sizing   sizing           // of the terminal
-	watches  bool             // seen by another than the session's own
-	around   bool             // by one who looks around
-	leave    bool             // quit once saved
-	going    bool             // quit once the settings are kept
-	left     bool             // quit
-	keeps    bool             // a journal
-	env      []string         // the session's environment
-	journals []string         // further folders of them
-	folder   string           // that the names of the store lie in
-	trouble  func(string)     // hears that no journal is kept; may be nil
-	journal  *journal.Journal // nil where none is kept
-	offered  bool             // what was left of sheets without a file
-	others   int              // workbenches on the same sheet that were told of
-	every    time.Duration    // how often the file is looked at; 0: never
-	reported string           // of the file on disk
-	clip     clip             // copied last
+	sizing   sizing            // of the terminal
+	watches  bool              // seen by another than the session's own
+	around   bool              // by one who looks around
+	leave    bool              // quit once saved
+	going    bool              // quit once the settings are kept
+	left     bool              // quit
+	env      []string          // the session's environment
+	trouble  func(string)      // hears that no journal is kept; may be nil
+	clip     clip              // copied last
 	mark     mark
 	search   search
 	palette  *palette // the list of commands
@@ -132,10 +118,12 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	switch msg := msg.(type) {
 	case tick:
-		cmd = tea.Batch(m.watch(), m.next())
+		cmd = tea.Batch(m.file.Watch(), m.next())
 	case tea.FocusMsg:
 		cmd = m.lookAtFile()
-	case seenFile:
+	case session.Trouble:
+		m.troubled(msg)
+	case session.Seen:
 		cmd = m.takeSeen(msg)
 	case opened:
 		cmd = m.first()
@@ -154,7 +142,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		m.takeJudged(msg)
 	case session.Effect:
 		m.takeWeighed(msg)
-	case saved:
+	case session.Saved:
 		cmd = m.afterSave(msg)
 	case paged:
 		m.afterPage(msg)
@@ -172,7 +160,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.paste(msg.Content)
 	}
 	m.settle()
-	return tea.Batch(cmd, m.wanted())
+	return tea.Batch(cmd, m.toJournal(), m.wanted())
 }
 
 // The largest screen that is drawn; what lies beyond stays blank.
@@ -190,7 +178,7 @@ func (m Model) View() tea.View {
 	}
 	v := tea.NewView(m.frame())
 	v.AltScreen = true
-	v.ReportFocus = m.every > 0
+	v.ReportFocus = m.file.Every > 0
 	v.MouseMode = tea.MouseModeCellMotion
 	v.WindowTitle = "trivet " + m.title()
 	return v

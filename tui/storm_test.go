@@ -81,7 +81,7 @@ func (s *storm) play(state string) (played int) {
 		}
 	}()
 	s.m = New(s.dice.options(state))
-	defer func() { s.m.closeJournal() }()
+	defer func() { s.m.file.Close() }()
 	s.do(s.m.Init())
 	if s.dice.one(4) {
 		s.m.offer(s.dice.left())
