@@ -38,7 +38,7 @@ func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 		return spoken(lines), next
 	case opens, was.opening != nil && m.opening == nil:
 		say(m.greeting()...)
-		if was = (Model{opening: was.opening}); opens { // all of it is new
+		if was = (Model{overlay: overlay{opening: was.opening}}); opens { // all of it is new
 			was = Model{}
 		}
 		next.at, pressed = whereabouts{}, false

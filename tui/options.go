@@ -91,12 +91,11 @@ func New(opt Options) Model {
 			Path: opt.Path, Stamp: opt.Stamp, Store: opt.Save, Folder: opt.Folder, Opened: opt.Opened,
 			Every: opt.Every, Keeps: opt.Journal, Journals: opt.Journals,
 		},
-		page: opt.Page, likes: opt.Settings, liking: like,
-		history: sheet.NewHistory(opt.Sheet),
-		w:       opt.Width, h: opt.Height,
-		note: note{text: opt.Note}, env: opt.Env, trouble: opt.Trouble,
-		live: newLive(),
-		cam:  newCamera(), workings: &workings{},
+		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
+		places:   places{cam: newCamera()},
+		overlay:  overlay{note: note{text: opt.Note}},
+		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},
+		audience: audience{workings: &workings{}, trouble: opt.Trouble},
 	}
 	m.dress()
 	if opt.Linear {

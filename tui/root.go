@@ -18,64 +18,92 @@ import (
 // Model is a session of the workbench. It is a value: Update gives the next
 // one, View only draws.
 type Model struct {
-	file     session.File
-	page     PageWriter // nil: none are written
-	outdated []outdated // givens that were changed, which words and reference answers may not follow yet
-	history  *sheet.History
-	theme    theme.Theme
-	likes    *settings.Settings // nil: the defaults
-	liking   liking
-	w, h     int
-
-	live live
+	file    session.File
+	history *sheet.History
+	live    live
+	worked  worked     // the working of a solution
+	judged  judged     // the own answers of a solution
+	page    PageWriter // nil: none are written
 
 	panes
+	places
+	changes
+	overlay
+	board board
 
+	display
+	audience
+	departure
+}
+
+// places is where one looks: the pane that has the keys, and what shows beside it.
+type places struct {
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
 	turn        layout.Pane // the result that shows where there is one place for results
 	third       layout.Pane // the one that shows beside system and checks
 	large       bool
 	at          [layout.System]cells.Place
-	fresh       *cells.Fresh // a row that has no name yet
-	newest      sheet.Ref    // the row made last, while the next may follow it
-	edit        *cells.Edit
-	cam         camera
 	read        [layout.Panes]text.View // of the results
+	cam         camera
+	drag        *drag // of the mouse in the picture
+	mark        mark
+	jumps       []spot // where definitions were asked for
+}
 
-	board    board
-	worked   worked            // the working of a solution
-	ahead    []tea.KeyPressMsg // typed for steps that are still being laid out
-	judged   judged            // the own answers of a solution
-	choosing bool              // which kind of row to make
-	naming   *text.Line        // a file name being typed
-	forPage  Page              // whose it is; 0 for the sheet's
-	ask      *question         // yes, no or back
-	help     *helping          // the help, scrolled
-	opening  *opening          // the start screen
-	drag     *drag             // of the mouse in the picture
-	sizing   sizing            // of the terminal
-	watches  bool              // seen by another than the session's own
-	around   bool              // by one who looks around
-	leave    bool              // quit once saved
-	going    bool              // quit once the settings are kept
-	left     bool              // quit
-	env      []string          // the session's environment
-	trouble  func(string)      // hears that no journal is kept; may be nil
-	clip     clip              // copied last
-	mark     mark
+// changes is what is being done to the sheet.
+type changes struct {
+	edit         *cells.Edit
+	fresh        *cells.Fresh      // a row that has no name yet
+	newest       sheet.Ref         // the row made last, while the next may follow it
+	changedByKey bool              // the text being typed, by a key that is no character
+	clip         clip              // copied last
+	outdated     []outdated        // givens that were changed, which words and reference answers may not follow yet
+	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
+}
+
+// overlay is what stands before the panes, and the word on the bottom line.
+type overlay struct {
+	choosing bool       // which kind of row to make
+	naming   *text.Line // a file name being typed
+	forPage  Page       // whose it is; 0 for the sheet's
+	ask      *question  // yes, no or back
+	help     *helping   // the help, scrolled
+	opening  *opening   // the start screen
+	palette  *palette   // the list of commands
+	setup    *setup     // the list of settings
 	search   search
-	palette  *palette // the list of commands
-	setup    *setup   // the list of settings
-	jumps    []spot   // where definitions were asked for
 	note     note
-	workings *workings // for those who read along
+	notes    int // words said so far
+}
 
-	linear       bool              // lines are written in place of a frame
-	tell         func(text string) // to the terminal; nil: to nobody
-	speech       speech
-	notes        int  // words said on the bottom line so far
-	changedByKey bool // the text being typed, by a key that is no character
+// display is what a session is shown on, and how the person likes it.
+type display struct {
+	w, h   int
+	sizing sizing
+	theme  theme.Theme
+	likes  *settings.Settings // nil: the defaults
+	liking liking
+	env    []string // the session's environment
+
+	linear bool              // lines are written in place of a frame
+	tell   func(text string) // to the terminal; nil: to nobody
+	speech speech
+}
+
+// audience is who sees a session beside its own person.
+type audience struct {
+	watches  bool         // seen by another than the session's own
+	around   bool         // by one who looks around
+	workings *workings    // for those who read along
+	trouble  func(string) // hears that no journal is kept; may be nil
+}
+
+// departure is how far a session is on its way to its end.
+type departure struct {
+	leave bool // quit once saved
+	going bool // quit once the settings are kept
+	left  bool // quit
 }
 
 // note is a word on the bottom line.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"reflect"
+	"strings"
 	"testing"
 
 	"trivet/mechanics/sheet"
@@ -52,4 +54,24 @@ func TestNothingOfAnotherSheetIsKept(t *testing.T) {
 	if got, want := r.screen(), fresh.screen(); got != want {
 		t.Errorf("after another sheet was opened:\n%s\nwant\n%s", got, want)
 	}
+}
+
+// TestNoPartOfTheModelIsTooLarge: whoever reads one struct holds it in their head.
+func TestNoPartOfTheModelIsTooLarge(t *testing.T) {
+	const most = 25
+	seen := map[reflect.Type]bool{}
+	var check func(of reflect.Type)
+	check = func(of reflect.Type) {
+		if of.Kind() != reflect.Struct || seen[of] || !strings.HasPrefix(of.PkgPath(), "trivet/tui") {
+			return
+		}
+		seen[of] = true
+		if of.NumField() > most {
+			t.Errorf("%v has %d fields, more than %d", of, of.NumField(), most)
+		}
+		for i := range of.NumField() {
+			check(of.Field(i).Type)
+		}
+	}
+	check(reflect.TypeFor[Model]())
 }
