@@ -99,14 +99,9 @@ func (r *rig) timed(b *testing.B, key func() string) {
 	}
 }
 
+// step does a message and its commands, with a frame behind each, as the program does.
 func (r *rig) step(msg tea.Msg) {
-	next, cmd := r.m.Update(msg)
-	r.m = next.(Model)
-	r.m.View()
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
+	switch msg := msg.(type) {
 	case nil:
 	case tea.BatchMsg:
 		for _, c := range msg {
@@ -115,7 +110,12 @@ func (r *rig) step(msg tea.Msg) {
 			}
 		}
 	default:
-		r.step(msg)
+		next, cmd := r.m.Update(msg)
+		r.m = next.(Model)
+		r.m.View()
+		if cmd != nil {
+			r.step(cmd())
+		}
 	}
 }
 

@@ -155,7 +155,7 @@ func (m *Model) pickAt(at image.Point) {
 	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
-	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
 		m.pick(ref)
 	}
 }

@@ -26,7 +26,7 @@ type panes struct {
 	texts [layout.Panes]shownText // of the results that show
 	says  string                  // where the number under the cursor comes from
 
-	drawing   scene.Scene
+	drawing   *scene.Scene
 	sketch    *sketch // of that scene
 	depicted  depicted
 	polygonOf string // whose force polygon shows in place of the picture
@@ -118,7 +118,8 @@ func (m *Model) depict() {
 	}
 	if of != m.depicted {
 		m.depicted = of
-		m.drawing, m.sketch = m.drawn(), &sketch{}
+		drawn := m.drawn()
+		m.drawing, m.sketch = &drawn, &sketch{}
 		m.count.scenes++
 	}
 }
