@@ -10,7 +10,8 @@
 // orderly end removes it.
 //
 // Each record is written at once, so that it outlives the process; that takes
-// about 4 µs for a keystroke (BenchmarkTyping) and does not wait for the disk. The
+// about 4 µs for a keystroke (BenchmarkTyping) and does not wait for the disk. A session
+// has it done beside its loop (Next, Note), so that a slow folder keeps no key waiting. The
 // disk is flushed in the background, behind edits that were kept and behind
 // saves; where this was measured that took 0.4 ms (BenchmarkFlush), too long to
 // wait for at each key on a slower disk. So only a power failure can cost more
