@@ -27,7 +27,7 @@ func (m Model) onSteps() bool {
 // holdBack keeps a key that is meant for steps which are not there yet. One that
 // leads away from them is done at once, and what was typed before it is not.
 func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
-	if !m.onSteps() || m.laying == nil || m.worked.of != nil {
+	if !m.onSteps() || !m.live.laying.Running() || m.worked.Of != nil {
 		return false
 	}
 	if b, ok := keys.Find(m.mode(), msg.String()); ok && (b.Intent == keys.Cancel || b.Scope == keys.Always || b.Scope == keys.Workbench) {
@@ -45,15 +45,16 @@ func (m *Model) holdBack(msg tea.KeyPressMsg) bool {
 // question as its answer.
 func (m *Model) catchUp() (cmd tea.Cmd) {
 	s := m.live.Solution
-	if s != nil && m.worked.of == nil {
+	if s != nil && m.worked.Of == nil {
 		return nil // overtaken: the newer one is laid out next
 	}
 	waiting := m.ahead
 	m.ahead = nil
-	if s == nil || m.worked.of != s || m.worked.fault != "" || !m.onSteps() {
+	if s == nil || m.worked.Of != s || m.worked.Fault != "" || !m.onSteps() {
 		return nil
 	}
 	for _, msg := range waiting {
+		m.settle()
 		cmd = tea.Batch(cmd, m.route(msg))
 	}
 	return cmd

@@ -105,8 +105,7 @@ func TestKeysThatWaitAreDoneNowhereElse(t *testing.T) {
 			return nil
 		}},
 		{"a fault", func(r *rig) tea.Cmd {
-			of := r.m.laying
-			return r.later(worked{of: of, fault: "ink"})
+			return r.later(worked{Of: r.m.live.Solution, Fault: "ink"})
 		}},
 		{"a sheet without a result", func(r *rig) tea.Cmd {
 			r.m.live.Solution = nil

@@ -78,7 +78,7 @@ func bench(b *testing.B, text string) *rig {
 		b.Fatal(err)
 	}
 	r := rigOf(b, Options{Sheet: s, Path: "bench.toml", Width: 120, Height: 36, Journal: true, Env: []string{"XDG_STATE_HOME=" + b.TempDir()}})
-	b.Cleanup(r.m.closeJournal)
+	b.Cleanup(r.m.file.Close)
 	return r
 }
 
@@ -99,14 +99,9 @@ func (r *rig) timed(b *testing.B, key func() string) {
 	}
 }
 
+// step does a message and its commands, with a frame behind each, as the program does.
 func (r *rig) step(msg tea.Msg) {
-	next, cmd := r.m.Update(msg)
-	r.m = next.(Model)
-	r.m.View()
-	if cmd == nil {
-		return
-	}
-	switch msg := cmd().(type) {
+	switch msg := msg.(type) {
 	case nil:
 	case tea.BatchMsg:
 		for _, c := range msg {
@@ -115,7 +110,12 @@ func (r *rig) step(msg tea.Msg) {
 			}
 		}
 	default:
-		r.step(msg)
+		next, cmd := r.m.Update(msg)
+		r.m = next.(Model)
+		r.m.View()
+		if cmd != nil {
+			r.step(cmd())
+		}
 	}
 }
 
@@ -131,7 +131,7 @@ func BenchmarkRebuild(b *testing.B) {
 	r := newRig(b, crane, 120, 36)
 	b.ReportAllocs()
 	for b.Loop() {
-		r.m.rebuild()
+		r.m.renew()
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
+	"trivet/tui/session"
 )
 
 // board shows the working a step at a time. It stays what it was while a cell is
@@ -37,13 +38,13 @@ const (
 	shows
 )
 
-// worked is the working of a solution.
-type worked struct {
-	of      *statics.Solution
+// stepwise is the working of a solution.
+type stepwise struct {
 	working *working.Working
-	fault   string
 	written [2]shownText // as the panes that showed it when it was asked for want it
 }
+
+type worked = session.Reply[*statics.Solution, stepwise]
 
 // toBoard opens the board.
 func (m *Model) toBoard() tea.Cmd {
@@ -51,26 +52,18 @@ func (m *Model) toBoard() tea.Cmd {
 	return m.lay()
 }
 
-// lay lays the solution out as steps, unless that is done already. One is laid out at
-// a time; the newest that came meanwhile follows.
+// lay lays the solution out as steps, unless that is done already.
 func (m *Model) lay() tea.Cmd {
 	s := m.live.Solution
-	if !m.wantsSteps() || s == nil || m.worked.of == s || m.laying != nil {
+	if s == nil || m.worked.Of == s || !m.wantsSteps() {
 		return nil
 	}
-	m.laying = s
 	wanted := m.stepPanes()
-	return func() (msg tea.Msg) {
-		// A fault of ours in here must not cost what was typed and not saved.
-		defer func() {
-			if r := recover(); r != nil {
-				msg = worked{of: s, fault: fmt.Sprint(r)}
-			}
-		}()
-		w := worked{of: s, working: working.Build(s)}
-		w.write(wanted)
-		return w
-	}
+	return m.live.laying.Ask(s, func() stepwise {
+		k := stepwise{working: working.Build(s)}
+		k.write(wanted)
+		return k
+	})
 }
 
 // wantsSteps tells whether the working shows, on the board or in a pane.
@@ -84,17 +77,15 @@ func (m Model) wantsSteps() bool {
 
 // takeWorked receives a working, and finds the step that was shown.
 func (m *Model) takeWorked(msg worked) {
-	m.laying = nil
-	if msg.of != m.live.Solution {
-		return // overtaken: the newer one is on its way
-	}
-	m.worked = msg
-	defer m.fit() // the panes that show it
-	if msg.fault != "" {
-		m.say("the working could not be written (fault: "+msg.fault+")", true)
+	if !m.live.laying.Take(msg, m.live.Solution) {
 		return
 	}
-	steps := msg.working.Steps
+	m.worked = msg
+	if msg.Fault != "" {
+		m.say("the working could not be written (fault: "+msg.Fault+")", true)
+		return
+	}
+	steps := msg.Value.working.Steps
 	b := &m.board
 	if b.at < len(steps) && steps[b.at].Title == b.title {
 		return
@@ -117,10 +108,10 @@ func (m *Model) takeWorked(msg worked) {
 
 // steps are those of the working shown.
 func (m Model) steps() []working.Step {
-	if m.worked.working == nil {
+	if m.worked.Value.working == nil {
 		return nil
 	}
-	return m.worked.working.Steps
+	return m.worked.Value.working.Steps
 }
 
 // goStep shows a step from its top.
@@ -183,12 +174,10 @@ func (m *Model) onBoard(i keys.Intent) bool {
 		b.show = (b.show + 1) % shows
 	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Left, keys.Right, keys.Nearer, keys.Farther, keys.Fit, keys.Characters:
 		m.cam.handle(i)
-		m.project()
 	case keys.WritePage:
 		m.askPage(WorkingPage)
 	case keys.Cancel:
 		b.on = false
-		m.fit()
 	default:
 		return false
 	}

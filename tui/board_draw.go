@@ -72,7 +72,7 @@ func (m Model) stepText(w, air int) text.Lines {
 	var out text.Lines
 	body, hidden := step.Body, false
 	if m.board.hides && !m.board.shown {
-		body, hidden = newHiding(m.worked.of).blocks(step)
+		body, hidden = newHiding(m.worked.Of).blocks(step)
 	}
 	out.Laid(text.Layout(w, air, m.theme.Set == theme.Seven), body)
 	if hidden && len(body) == 0 {

@@ -70,8 +70,6 @@ func (m *Model) extend(i keys.Intent) {
 	case keys.MarkRight:
 		at.Col++
 	}
-	m.fit()
-	m.project()
 }
 
 // copyBlock puts the block on the clipboard, and tells how much it was.

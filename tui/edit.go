@@ -113,7 +113,6 @@ func (m *Model) paste(text string) tea.Cmd {
 
 // preview solves the sheet with the cell as it is being typed.
 func (m *Model) preview() tea.Cmd {
-	m.noteTyping()
 	s := m.history.Current()
 	switch m.edit.Slot.Does {
 	case cells.SetCell:
@@ -198,8 +197,7 @@ func (m *Model) keep(move func()) tea.Cmd {
 		}
 	}
 	move()
-	m.fit()
-	m.project()
+	m.settle()
 	if f != nil && (f.Table == "joints" || f.Table == "lines") {
 		m.begin() // with the list of kinds open
 	}
@@ -208,9 +206,8 @@ func (m *Model) keep(move func()) tea.Cmd {
 
 // changed rebuilds what shows and solves the sheet as it is now.
 func (m *Model) changed() tea.Cmd {
-	m.noteCommit()
 	cmd := m.solve(m.history.Current())
-	m.rebuild()
+	m.renew()
 	return cmd
 }
 

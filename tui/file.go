@@ -7,8 +7,8 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
-	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/xdg"
 )
@@ -22,15 +22,6 @@ type question struct {
 	at      text.Offset // how far it is scrolled
 }
 
-// saved is what became of a save.
-type saved struct {
-	path  string
-	sheet *sheet.Sheet
-	stamp sheet.Stamp
-	err   error
-	other text.Lines // what differs in the file that is in the way
-}
-
 // save keeps what is being typed, then writes the file, or asks for its name.
 func (m *Model) save() tea.Cmd {
 	var cmd tea.Cmd
@@ -41,69 +32,50 @@ func (m *Model) save() tea.Cmd {
 			return cmd // the cell is refused; the bottom line says why
 		}
 	}
-	if m.path == "" {
+	if m.file.Path == "" {
 		m.askName()
 		return cmd
 	}
-	return tea.Batch(cmd, m.writeFile(m.path, m.stamp, false))
+	return tea.Batch(cmd, m.writeFile(m.file.Path, m.file.Stamp, false))
 }
 
 func (m *Model) askName() {
-	l := text.NewLine(m.path)
+	l := text.NewLine(m.file.Path)
 	m.naming, m.forPage = &l, 0
 }
 
 // writeFile saves in a command: Update touches no file.
 func (m *Model) writeFile(path string, was sheet.Stamp, force bool) tea.Cmd {
-	if m.saving {
+	if m.file.Saving {
 		m.say("still saving", false)
 		return nil
 	}
-	m.saving = true
-	s, record, save, own := m.history.Current(), m.record(path), m.store, m.store == nil
-	if own {
-		save = sheet.Save
-	}
-	return func() tea.Msg {
-		stamp, err := save(path, s, was, force)
-		if err == nil && record != nil {
-			record()
-		}
-		msg := saved{path: path, sheet: s, stamp: stamp, err: err}
-		if changed := (*sheet.ChangedError)(nil); own && errors.As(err, &changed) {
-			msg.other = disk(path, s)
-		}
-		return msg
-	}
+	return m.file.Save(path, m.history.Current(), was, force)
 }
 
 // afterSave says where the sheet went, or why it did not.
-func (m *Model) afterSave(msg saved) tea.Cmd {
-	m.saving = false
+func (m *Model) afterSave(msg session.Saved) tea.Cmd {
+	m.file.Take(msg)
 	var changed *sheet.ChangedError
 	switch {
-	case errors.As(msg.err, &changed):
+	case errors.As(msg.Err, &changed):
 		m.ask = &question{
-			text: xdg.Short(m.env, msg.path) + ": " + changed.Error() + ". Overwrite it?", more: msg.other,
-			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
+			text: xdg.Short(m.env, msg.Path) + ": " + changed.Error() + ". Overwrite it?", more: changeLines(msg.Changes, "here", "on disk"),
+			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.Path, sheet.Stamp{}, true) },
 			no:  func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
 		}
 		return nil
-	case msg.err != nil:
+	case msg.Err != nil:
 		m.leave = false
-		m.say("not saved: "+msg.path+": "+msg.err.Error(), true)
+		m.say("not saved: "+msg.Path+": "+msg.Err.Error(), true)
 		return nil
 	}
-	m.path, m.stamp = msg.path, msg.stamp
-	if m.journal != nil {
-		m.journal.Saved(m.file(msg.path), msg.sheet.Text())
-	}
-	where := msg.path
-	if abs, err := filepath.Abs(msg.path); err == nil && m.store == nil {
+	where := msg.Path
+	if abs, err := filepath.Abs(msg.Path); err == nil && m.file.Store == nil {
 		where = xdg.Short(m.env, abs)
 	}
 	// What was typed while the file was being written is not in it.
-	if m.history.Current() == msg.sheet {
+	if m.history.Current() == msg.Sheet {
 		m.history.MarkSaved()
 	}
 	m.say("saved to "+where, false)
@@ -178,8 +150,8 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 		if m.forPage != 0 {
 			return m.writePage(m.forPage, l.Text, false), true
 		}
-		if l.Text == m.path {
-			return m.writeFile(l.Text, m.stamp, false), true
+		if l.Text == m.file.Path {
+			return m.writeFile(l.Text, m.file.Stamp, false), true
 		}
 		// A file of this name is somebody's: the save asks before it overwrites.
 		return m.writeFile(l.Text, sheet.Stamp{}, false), true
@@ -192,10 +164,5 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 	return nil, true
 }
 
-// title is the file's name, or a word for none.
-func (m Model) title() string {
-	if m.path == "" {
-		return "untitled"
-	}
-	return grid.Clean(filepath.Base(m.path))
-}
+// title is the sheet's name on the screen.
+func (m Model) title() string { return m.file.Title() }

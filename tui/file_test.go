@@ -101,8 +101,8 @@ func TestUntitledAsksForAName(t *testing.T) {
 	r.keys("esc")
 	fileIs(t, other, "mine")
 	r.keys("ctrl+o", "esc")
-	if r.m.path != path {
-		t.Errorf("the sheet is %s now", r.m.path)
+	if r.m.file.Path != path {
+		t.Errorf("the sheet is %s now", r.m.file.Path)
 	}
 }
 
@@ -113,7 +113,7 @@ func TestSaveThatFailsLosesNothing(t *testing.T) {
 	r.text(filepath.Join(filepath.Dir(path), "no", "such.toml"))
 	r.keys("enter")
 	r.sees("not saved:")
-	if !r.m.history.Modified() || r.m.path != path {
+	if !r.m.history.Modified() || r.m.file.Path != path {
 		t.Error("a failed save changes the session")
 	}
 	r.keys("ctrl+s")

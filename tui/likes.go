@@ -3,8 +3,6 @@ package tui
 import (
 	"fmt"
 
-	tea "charm.land/bubbletea/v2"
-
 	"trivet/tui/settings"
 	"trivet/tui/theme"
 )
@@ -51,18 +49,4 @@ func (m *Model) background(dark bool) {
 		m.liking.scheme = theme.Dark
 	}
 	m.dress()
-	m.fit()
-}
-
-// record puts a sheet among those opened last, in a command. Nothing but that list
-// depends on it, so an error is not the person's concern.
-func (m Model) record(path string) tea.Cmd {
-	if m.opened == nil || path == "" {
-		return nil
-	}
-	record := m.opened
-	return func() tea.Msg {
-		_ = record(path)
-		return nil
-	}
 }

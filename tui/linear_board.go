@@ -21,7 +21,7 @@ func (m Model) stepLines() []string {
 	step := steps[m.board.at]
 	body, hidden := step.Body, false
 	if m.board.hides && !m.board.shown {
-		body, hidden = newHiding(m.worked.of).blocks(step)
+		body, hidden = newHiding(m.worked.Of).blocks(step)
 	}
 	lines := append([]string{fmt.Sprintf("step %d of %d: %s", m.board.at+1, len(steps), grid.Clean(step.Title))}, doc.Lines(body)...)
 	if hidden && len(body) == 0 {

@@ -38,7 +38,7 @@ func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 		return spoken(lines), next
 	case opens, was.opening != nil && m.opening == nil:
 		say(m.greeting()...)
-		if was = (Model{opening: was.opening}); opens { // all of it is new
+		if was = (Model{overlay: overlay{opening: was.opening}}); opens { // all of it is new
 			was = Model{}
 		}
 		next.at, pressed = whereabouts{}, false
@@ -54,7 +54,7 @@ func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 	if mode != keys.OnCells && mode != keys.OnSearch {
 		say(m.scene(was, mode != before)...)
 		next.owes = false
-		if pressed && len(lines) == 0 && !m.writes() && !m.saving {
+		if pressed && len(lines) == 0 && !m.writes() && !m.file.Saving {
 			say(m.scene(Model{}, false)...) // a key that led nowhere says where one still is
 		}
 		return spoken(lines), next
@@ -66,10 +66,10 @@ func (m Model) describe(was Model, msg tea.Msg) (lines []string, next speech) {
 		next.at = whereabouts{} // back from elsewhere
 	}
 	switch moved := next.at != m.here() || mode != before && mode == keys.OnCells; {
-	case m.leave || m.saving: // the file is said next
-	case moved && m.live.running && m.live.seq != was.live.seq && m.current() != was.current():
+	case m.leave || m.file.Saving: // the file is said next
+	case moved && m.live.solving.Running() && m.live.Sheet != was.live.Sheet && m.current() != was.current():
 		next.owes = true // first what follows from the change
-	case moved, next.owes && !m.live.running, pressed && len(lines) == 0 && !next.owes && !m.writes() && !m.saving:
+	case moved, next.owes && !m.live.solving.Running(), pressed && len(lines) == 0 && !next.owes && !m.writes() && !m.file.Saving:
 		if !moved && !next.owes {
 			next.at = whereabouts{}
 		}

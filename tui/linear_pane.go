@@ -32,7 +32,7 @@ func (m Model) resultLines(p layout.Pane) (lines []string) {
 		lines = append(lines, "stale: this is the result of an earlier version of the sheet")
 	}
 	if p == layout.Working || p == layout.HandSolution {
-		return append(lines, l.spoken.of(p, m.worked.working, func() []string { return m.workingLines(p) })...)
+		return append(lines, l.spoken.of(p, m.worked.Value.working, func() []string { return m.workingLines(p) })...)
 	}
 	of := any(l.Solution)
 	if p == layout.Ranges || p == layout.Limits {
@@ -103,7 +103,7 @@ func (l live) checkLines() (lines []string) {
 
 // workingLines are the steps of the working, or those of the hand solution.
 func (m Model) workingLines(p layout.Pane) (lines []string) {
-	k := m.worked.working
+	k := m.worked.Value.working
 	if k == nil {
 		return nil
 	}

@@ -26,7 +26,7 @@ const maxValues = 12
 // While a cell is being typed, or a newer result is on its way, it says nothing.
 func (m Model) results(was heard) (lines []string, now heard) {
 	l := m.live
-	if l.running || l.seq == 0 || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
+	if l.solving.Running() || l.Sheet == nil || m.opening != nil || m.edit != nil && m.edit.Text != m.edit.Was {
 		return nil, was
 	}
 	now = heard{values: was.values, errs: map[sheet.Ref]string{}}

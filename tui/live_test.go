@@ -36,8 +36,8 @@ func TestOnlyTheNewestSheetIsShown(t *testing.T) {
 	if second == nil {
 		t.Fatal("the newest snapshot is forgotten")
 	}
-	if got := second().(solved); got.seq != r.m.live.seq {
-		t.Errorf("solved number %d, want the newest, %d", got.seq, r.m.live.seq)
+	if got := second().(solved); got.Of != r.m.live.Sheet {
+		t.Errorf("solved %v, want the newest sheet", got.Of)
 	}
 }
 

@@ -1,13 +1,13 @@
 package tui
 
 import (
-	"fmt"
 	"sync"
 
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
 	"trivet/tui/layout"
 	"trivet/tui/session"
@@ -21,7 +21,7 @@ type Look struct{ m Model }
 // Look takes the session as it stands. Its journal stays the session's own.
 func (m Model) Look() Look {
 	m = m.Apart()
-	m.journal, m.keeps = nil, false
+	m.file.Journal, m.file.Keeps = nil, false
 	return Look{m}
 }
 
@@ -62,7 +62,7 @@ func (m Model) Unsaved() (path string, s *sheet.Sheet, stamp sheet.Stamp, any bo
 	if m.edit != nil {
 		m.keep(func() {})
 	}
-	return m.path, m.history.Current(), m.stamp, m.history.Modified()
+	return m.file.Path, m.history.Current(), m.file.Stamp, m.history.Modified()
 }
 
 // Reader is somebody else's own view of a session: where to look, but nothing
@@ -83,26 +83,25 @@ func (r Reader) Take(l Look) Reader {
 	m := l.Reader(r.m.w, r.m.h, r.m.theme.Set).m
 	m.focus, m.back, m.side, m.turn, m.third, m.large = r.m.focus, r.m.back, r.m.side, r.m.turn, r.m.third, r.m.large
 	m.at, m.cam, m.read, m.help, m.note = r.m.at, r.m.cam, r.m.read, r.m.help, r.m.note
-	m.board, m.worked, m.polygonOf = r.m.board, r.m.worked, r.m.polygonOf
+	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
 	m.board.hides = l.m.board.hides
 	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
 	m.texts = [layout.Panes]shownText{}
 	m.lookUp()
-	m.fit()
-	m.project()
 	return Reader{m}
 }
 
 // lookUp lays the solution out in steps where the board or a pane shows
 // them, once for all who read along.
 func (m *Model) lookUp() {
-	if s := m.live.Solution; m.wantsSteps() && s != nil && m.worked.of != s {
+	if s := m.live.Solution; m.wantsSteps() && s != nil && m.worked.Of != s {
 		m.takeWorked(m.workings.of(s))
 	}
 	if m.wantsEffect() {
 		m.takeWeighed(m.workings.effect(m.live.Of, m.live.Solution))
 	}
+	m.settle()
 }
 
 // workings are the steps of the last solution that one who reads along asked for.
@@ -118,23 +117,16 @@ func (w *workings) effect(of *sheet.Sheet, s *statics.Solution) session.Effect {
 	w.weigh.Lock()
 	defer w.weigh.Unlock()
 	if w.weighed.Of != s {
-		w.weighed = effectOf(of, s, func() bool { return true })
+		w.weighed = session.Work(s, func() *uncertainty.Effect { return uncertainty.Of(of, s) })
 	}
 	return w.weighed
 }
 
-func (w *workings) of(s *statics.Solution) (out worked) {
+func (w *workings) of(s *statics.Solution) worked {
 	w.mu.Lock()
 	defer w.mu.Unlock()
-	if w.last.of != s {
-		// A fault of ours in there must not cost anybody's view.
-		defer func() {
-			if r := recover(); r != nil {
-				out = worked{of: s, fault: fmt.Sprint(r)}
-				w.last = out
-			}
-		}()
-		w.last = worked{of: s, working: working.Build(s)}
+	if w.last.Of != s {
+		w.last = session.Work(s, func() stepwise { return stepwise{working: working.Build(s)} })
 	}
 	return w.last
 }
@@ -152,6 +144,7 @@ func (r Reader) Key(msg tea.KeyPressMsg) (Reader, bool) {
 		return r, false
 	}
 	r.m.route(msg)
+	r.m.settle()
 	r.m.lookUp()
 	return r, true
 }

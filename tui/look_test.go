@@ -121,7 +121,7 @@ func TestAReaderChangesNothing(t *testing.T) {
 				v, _ := r.m.Look().Reader(120, 36, theme.Unicode).Key(press(to))
 				v, _ = v.Key(press(k))
 				m := v.m
-				if m.history.Current().Text() != text || m.edit != nil || m.naming != nil || m.ask != nil || m.choosing || m.fresh != nil || m.saving {
+				if m.history.Current().Text() != text || m.edit != nil || m.naming != nil || m.ask != nil || m.choosing || m.fresh != nil || m.file.Saving {
 					t.Errorf("%s, %s (%s) does more than look", to, k, b.Help)
 				}
 			}

@@ -99,7 +99,6 @@ func (m *Model) click(at image.Point) tea.Cmd {
 			return cmd
 		}
 		m.edit, m.fresh = nil, nil
-		m.rebuild()
 	}
 	m.newest = sheet.Ref{}
 	m.goTo(p)
@@ -113,8 +112,6 @@ func (m *Model) click(at image.Point) tea.Cmd {
 		if col >= 0 {
 			m.at[p].Col = col
 		}
-		m.fit()
-		m.project()
 	}
 	return cmd
 }
@@ -150,7 +147,6 @@ func (m *Model) dragTo(at image.Point) {
 		return // it has one view
 	}
 	m.cam.turnBy(-dragTurn*float64(by.X), dragTilt*float64(by.Y))
-	m.project()
 }
 
 // pickAt selects the row of what is drawn under the mouse.
@@ -159,7 +155,7 @@ func (m *Model) pickAt(at image.Point) {
 	if !ok || p != layout.Picture || m.live.Problem == nil {
 		return
 	}
-	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
+	if ref, ok := picture.Hit(r.Dx(), r.Dy()-1, m.drawing, m.cam.view(m.drawing), m.pictureOptions(), at.X-r.Min.X, at.Y-r.Min.Y-1); ok {
 		m.pick(ref)
 	}
 }
@@ -173,8 +169,7 @@ func (m *Model) pick(ref sheet.Ref) {
 		for i, rec := range m.tables[p].Records {
 			if rec.Row == (sheet.Ref{Table: ref.Table, Row: ref.Row}) {
 				m.back, m.at[p].Row = layout.Pane(p), i
-				m.fit()
-				m.project()
+				m.settle()
 				m.say(ref.Row+" is picked"+cells.ShownFacts(m.follows), false)
 				return
 			}
@@ -217,8 +212,6 @@ func (m *Model) roll(mode keys.Mode, at image.Point, b tea.MouseButton) tea.Cmd 
 	case m.edit == nil:
 		m.at[p].Row += by
 	}
-	m.fit()
-	m.project()
 	return nil
 }
 

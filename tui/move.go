@@ -71,8 +71,6 @@ func (m *Model) onCells(i keys.Intent) (tea.Cmd, bool) {
 	default:
 		return nil, false
 	}
-	m.fit()
-	m.project()
 	return nil, true
 }
 
@@ -164,6 +162,5 @@ func (m *Model) goTo(p layout.Pane) {
 		m.back = p
 	}
 	m.show(p)
-	m.fit()
-	m.project()
+	m.settle()
 }

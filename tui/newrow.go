@@ -48,14 +48,12 @@ func (m *Model) beginRow(table string) {
 		f.At = len(records)
 	}
 	m.fresh = f
-	m.rebuild()
 	does := cells.SetName
 	if f.Table == "" {
 		does = cells.SetAsked
 	}
 	m.at[m.focus].Row, m.at[m.focus].Col = f.At, 0
 	m.edit = &cells.Edit{Slot: cells.Slot{Does: does, Ref: sheet.Ref{Table: f.Table}}, Pick: cells.Unpicked}
-	m.fit()
 }
 
 // onward goes to the next cell that the row cannot do without, else to the row
@@ -124,5 +122,5 @@ func (m *Model) dropBlank(key string) {
 		return
 	}
 	m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{}
-	m.rebuild()
+	m.settle()
 }

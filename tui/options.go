@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
 	"trivet/tui/xdg"
@@ -55,7 +56,7 @@ type Options struct {
 	// gives its own, since a visitor's paths are not the host's: they are names in
 	// Folder, which nobody but the journal is told. Such a session may go on behind
 	// its quit; its journal ends with Done or Leave.
-	Save   Saver
+	Save   session.Saver
 	Folder string
 
 	In  io.Reader // nil for the program's own terminal
@@ -68,9 +69,6 @@ type Options struct {
 
 	tell func(text string) // of the linear screen
 }
-
-// Saver writes a sheet under a name, as sheet.Save does.
-type Saver func(path string, s *sheet.Sheet, was sheet.Stamp, force bool) (sheet.Stamp, error)
 
 // New makes the model of a session.
 func New(opt Options) Model {
@@ -89,14 +87,15 @@ func New(opt Options) Model {
 		like.chars = theme.Seven
 	}
 	m := Model{
-		path: opt.Path, stamp: opt.Stamp, page: opt.Page, store: opt.Save,
-		likes: opt.Settings, liking: like, opened: opt.Opened,
-		history: sheet.NewHistory(opt.Sheet),
-		w:       opt.Width, h: opt.Height,
-		note: note{text: opt.Note}, keeps: opt.Journal, env: opt.Env, every: opt.Every,
-		journals: opt.Journals, folder: opt.Folder, trouble: opt.Trouble,
-		live: newLive(),
-		cam:  newCamera(), workings: &workings{},
+		file: session.File{
+			Path: opt.Path, Stamp: opt.Stamp, Store: opt.Save, Folder: opt.Folder, Opened: opt.Opened,
+			Every: opt.Every, Keeps: opt.Journal, Journals: opt.Journals,
+		},
+		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
+		places:   places{cam: newCamera()},
+		overlay:  overlay{note: note{text: opt.Note}},
+		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},
+		audience: audience{workings: &workings{}, trouble: opt.Trouble},
 	}
 	m.dress()
 	if opt.Linear {

@@ -70,8 +70,8 @@ func (m *Model) askPage(p Page) {
 		return
 	}
 	name := "page"
-	if m.path != "" {
-		name = strings.TrimSuffix(m.path, filepath.Ext(m.path))
+	if m.file.Path != "" {
+		name = strings.TrimSuffix(m.file.Path, filepath.Ext(m.file.Path))
 	}
 	l := text.NewLine(name + p.behind() + ".")
 	m.naming, m.forPage = &l, p

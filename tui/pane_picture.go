@@ -112,7 +112,7 @@ func (m Model) drawPicture(c grid.Canvas) {
 		c.Text(1, 0, theme.Dim, "No point reads yet.")
 		return
 	}
-	m.sketch.draw(c, &m.drawing, m.cam.view(&m.drawing), m.pictureOptions())
+	m.sketch.draw(c, m.drawing, m.cam.view(m.drawing), m.pictureOptions())
 }
 
 // pictureOptions are how the figure shows, and how it is found under the mouse.

@@ -26,22 +26,22 @@ func (m Model) stepPanes() stepPanes {
 
 // write writes the texts that are wanted of a working, away from the screen: a long
 // one takes longer than a keystroke may.
-func (k *worked) write(wanted stepPanes) {
+func (k *stepwise) write(wanted stepPanes) {
 	for n, w := range []int{wanted.working, wanted.handSolution} {
 		if w > 0 {
 			p := []layout.Pane{layout.Working, layout.HandSolution}[n]
-			k.written[n] = shownText{paneText: k.document(p, wanted.plain, w), w: w, plain: wanted.plain}
+			k.written[n] = shownText{paneText: k.document(p, wanted.plain, w), of: textOf{w: w, ascii: wanted.plain}}
 		}
 	}
 }
 
 // on gives the text of a pane, as it was written with the working where that fits.
-func (k worked) on(p layout.Pane, plain bool, w int) text.Lines {
+func (k *stepwise) on(p layout.Pane, plain bool, w int) text.Lines {
 	n := 0
 	if p == layout.HandSolution {
 		n = 1
 	}
-	if t := k.written[n]; t.w == w && t.plain == plain {
+	if t := k.written[n]; t.of.w == w && t.of.ascii == plain {
 		return t.paneText
 	}
 	return k.document(p, plain, w)
@@ -49,12 +49,9 @@ func (k worked) on(p layout.Pane, plain bool, w int) text.Lines {
 
 // document writes the steps of a working one below the other: all of them, or those
 // of the hand solution.
-func (k worked) document(p layout.Pane, plain bool, w int) text.Lines {
+func (k *stepwise) document(p layout.Pane, plain bool, w int) text.Lines {
 	var d text.Lines
 	switch {
-	case k.fault != "":
-		d.Wrapped(theme.Bad, "! ", "the working could not be written (fault: "+k.fault+")", w)
-		return d
 	case k.working == nil:
 		d.Plain(theme.Dim, "The working is being written ...")
 		return d

@@ -31,7 +31,7 @@ func TestOptionsOfAPictureAreToldApart(t *testing.T) {
 	o := r.m.pictureOptions()
 	s := &sketch{}
 	draw := func(o picture.Options, w int) *drawing {
-		s.draw(grid.New(w, 20).All(), &r.m.drawing, r.m.cam.view(&r.m.drawing), o)
+		s.draw(grid.New(w, 20).All(), r.m.drawing, r.m.cam.view(r.m.drawing), o)
 		return s.last.Load()
 	}
 	first := draw(o, 40)

@@ -53,7 +53,7 @@ func (m *Model) pictured(i keys.Intent) bool {
 		m.cam.sizes = !m.cam.sizes
 	case keys.ForcePolygon:
 		m.cam.polygon = !m.cam.polygon
-		m.project()
+		m.settle()
 		switch {
 		case !m.cam.polygon:
 		case m.particle() < 0:
@@ -68,6 +68,5 @@ func (m *Model) pictured(i keys.Intent) bool {
 	default:
 		return false
 	}
-	m.project()
 	return true
 }

@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 	"image"
-	"path/filepath"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -12,45 +11,24 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
 
-// beginJournal looks for work that was left of the sheet, and begins to keep
-// what is typed. Without a journal of its own a session does neither: another
-// program's visitors may have no state folder.
+// beginJournal looks for work that was left of the sheet, and begins to keep what is typed.
 func (m *Model) beginJournal() {
-	if !m.keeps {
-		return
-	}
-	m.closeJournal()
-	path := m.file(m.path)
-	if path != "" {
-		sheet.Sweep(path) // of what a save that was killed left beside it
-	}
-	text := m.history.Current().Text()
-	found := journal.Find(m.env, path, text, m.journals...)
-	m.journal = journal.Open(m.env, path, text, m.journals...)
-	m.troubled()
-	m.warn(found.Others)
-	if m.path == "" && m.offered {
-		return // the start screen has asked
-	}
-	m.offered = true
-	m.offer(found.Offers)
+	offers, others, trouble := m.file.Begin(m.env, m.history.Current().Text())
+	m.troubled(trouble)
+	m.warn(others)
+	m.offer(offers)
 }
 
-// warn tells of other workbenches on the same sheet, once.
+// warn tells of other workbenches on the same sheet.
 func (m *Model) warn(others []journal.Other) {
-	n := len(others)
-	if n > m.others {
-		says := others[n-1].String()
-		if n > 1 {
-			says = fmt.Sprintf("%d of them, the last %s", n, says)
-		}
-		m.say("it is open in another workbench too ("+says+"); saving will ask first", true)
+	if says := m.file.Warn(others); says != "" {
+		m.say(says, true)
 	}
-	m.others = n
 }
 
 // offer asks whether work that was left is to be taken over; esc leaves it for
@@ -71,16 +49,23 @@ func (m *Model) offer(offers []journal.Offer) {
 		yes: func(m *Model) tea.Cmd {
 			m.opening = nil
 			m.history.Replace(left)
-			cmd := m.changed() // which has it in this session's journal
-			o.Discard()
+			cmd, note := m.changed(), m.toJournal()
 			m.say("recovered, not saved yet; ctrl+z returns to the sheet as it was", false)
 			m.offer(rest)
-			return cmd
+			return tea.Batch(cmd, func() (trouble tea.Msg) {
+				if note != nil {
+					trouble = note() // which has it in this session's journal
+				}
+				o.Discard()
+				return trouble
+			})
 		},
 		no: func(m *Model) tea.Cmd {
-			o.Discard()
 			m.offer(rest)
-			return nil
+			return func() tea.Msg {
+				o.Discard()
+				return nil
+			}
 		},
 	}
 }
@@ -149,86 +134,69 @@ func (m Model) clampSeen(at *text.Offset) {
 	at.X = max(min(at.X, m.ask.more.Width()-r.Dx()+2), 0)
 }
 
-// noteTyping keeps the cell being typed in the journal. The name of a row that is
-// there already is given without the row: it is no cell that could be written.
-func (m *Model) noteTyping() {
-	if m.journal == nil || m.edit == nil {
-		return
+// toJournal keeps the sheet in the journal, and the cell being typed. The name of a row that
+// is there already is given without the row: it is no cell that could be written.
+func (m *Model) toJournal() tea.Cmd {
+	if m.file.Journal == nil {
+		return nil
 	}
-	ref, text := m.edit.Slot.Ref, m.edit.Text
+	e := m.edit
+	if e == nil || e.Text == e.Was {
+		return m.file.Note(m.history.Current(), nil)
+	}
+	t := journal.Typed{Ref: e.Slot.Ref, Text: e.Text}
 	switch {
-	case m.edit.Slot.Does == cells.SetName:
-		ref = sheet.Ref{Table: ref.Table}
-	case m.edit.Slot.Does == cells.SetAsked && m.fresh != nil:
+	case e.Slot.Does == cells.SetName:
+		t.Ref = sheet.Ref{Table: t.Table}
+	case e.Slot.Does == cells.SetAsked && m.fresh != nil:
 		row, _ := m.history.Current().Table("").Row("asked")
 		cell, _ := row.Cell("")
-		ref, text = sheet.Ref{Row: "asked"}, cell.Text+" "+text
-	case m.edit.Slot.Does == cells.SetAsked:
-		ref, text = m.asking(m.edit.Slot, text)
+		t.Ref, t.Text = sheet.Ref{Row: "asked"}, cell.Text+" "+t.Text
+	case e.Slot.Does == cells.SetAsked:
+		t.Ref, t.Text = m.asking(e.Slot, t.Text)
 	}
-	m.journal.Typing(ref, text)
-	m.troubled()
+	return m.file.Note(m.history.Current(), &t)
 }
 
-// noteCommit keeps the sheet as it is now.
-func (m *Model) noteCommit() {
-	if m.journal != nil {
-		m.journal.Commit(m.history.Current().Text())
-		m.troubled()
-	}
-}
-
-func (m *Model) troubled() {
-	says := m.journal.Trouble()
+// troubled says that no journal is kept.
+func (m *Model) troubled(says session.Trouble) {
 	if says == "" {
 		return
 	}
-	m.say(says, true)
+	m.say(string(says), true)
 	if m.trouble != nil {
-		m.trouble(says)
+		m.trouble(string(says))
 	}
-}
-
-// file is where a sheet lies, for its journal: a name in a host's store is found
-// by others on its whole path alone.
-func (m *Model) file(path string) string {
-	if path == "" || m.folder == "" {
-		return path
-	}
-	return filepath.Join(m.folder, path)
-}
-
-func (m *Model) closeJournal() {
-	if m.journal != nil {
-		m.journal.Close()
-	}
-	m.journal = nil
 }
 
 // Done ends the journal of a session that another program runs, once what it
 // holds is saved or is not wanted: nothing is left to recover.
-func (m Model) Done() { m.closeJournal() }
+func (m Model) Done() { m.file.Close() }
 
 // Leave ends it too, where what it holds could not be saved: the next session on
 // this sheet is offered that.
 func (m Model) Leave() {
-	if m.journal != nil {
-		m.journal.Leave()
+	m.Renote()
+	if m.file.Journal != nil {
+		m.file.Journal.Leave()
 	}
 }
 
-// Renote puts the journal right where it has a step that was taken back.
+// Renote puts the journal right at once, where it has a step that was taken back or lacks
+// one whose command was not done.
 func (m Model) Renote() {
-	m.noteCommit()
-	m.noteTyping()
+	m.file.Forget()
+	if note := m.toJournal(); note != nil {
+		note()
+	}
 }
 
 // bye leaves in order: nothing is left to recover, and nothing is left half
 // written. Where a host saves, the session may yet go on, and what is not saved
 // may yet be lost.
 func (m *Model) bye() tea.Cmd {
-	if m.store == nil {
-		m.closeJournal()
+	if m.file.Store == nil {
+		m.file.Close()
 	}
 	m.going = true
 	return m.gone()

@@ -51,7 +51,7 @@ func (r *rig) dies(home string) {
 	if err != nil {
 		r.t.Fatal(err)
 	}
-	r.m.closeJournal()
+	r.m.file.Close()
 	if err := os.WriteFile(files[0], text, 0o600); err != nil {
 		r.t.Fatal(err)
 	}

@@ -12,33 +12,45 @@ import (
 	"trivet/tui/theme"
 )
 
-// text is what a result shows, written to a width.
+// shownText is what a result shows.
 type shownText struct {
 	paneText text.Lines
-	w        int
-	wide     int               // its longest line
-	old      bool              // the sheet or its result has changed since
-	of       *statics.Solution // of a working: whose, and in which characters
-	plain    bool
+	wide     int // its longest line
+	of       textOf
+}
+
+// textOf is what a text was written of: a result, of which the effect of the ± may come
+// later, or the working; to a width, in which characters.
+type textOf struct {
+	w       int
+	ascii   bool
+	result  int
+	first   bool // of the results that show
+	worked  *statics.Solution
+	weighed *statics.Solution
 }
 
 // compose makes the text of a result where it is old. Only those that show are
 // written: a keystroke waits for it.
 func (m *Model) compose(p layout.Pane, w int) {
+	of := textOf{w: w, ascii: m.theme.Glyphs.ASCII, result: m.resulted}
+	switch {
+	case m.live.Solution == nil:
+		of.first = m.isFirst(p)
+	case p == layout.Working || p == layout.HandSolution:
+		of.result, of.worked = 0, m.worked.Of
+	case p == layout.Ranges || p == layout.Limits:
+		of.weighed = m.live.Weighed.Of
+	}
 	t := &m.texts[p]
-	if m.live.Solution == nil {
-		m.composeNone(p, w)
+	if t.of == of {
 		return
 	}
-	if p == layout.Working || p == layout.HandSolution {
-		if t.w == w && t.of == m.worked.of {
-			return
-		}
-	} else if t.w == w && !t.old {
-		return
-	}
-	*t = shownText{w: w}
+	m.count.texts++
+	t.of = of
 	switch l := m.live; {
+	case l.Solution == nil:
+		t.paneText = m.noResult(of.first, w)
 	case p == layout.System:
 		t.paneText = results.System(&l.Result, m.theme.Glyphs, w)
 	case p == layout.Checks:
@@ -47,35 +59,40 @@ func (m *Model) compose(p layout.Pane, w int) {
 		t.paneText = results.Ranges(&l.Result, w)
 	case p == layout.Limits:
 		t.paneText = results.Limits(&l.Result, w)
+	case m.worked.Fault != "":
+		t.paneText = nil
+		t.paneText.Wrapped(theme.Bad, "! ", "the working could not be written (fault: "+m.worked.Fault+")", w)
 	default:
-		t.of = m.worked.of
-		t.paneText = m.worked.on(p, m.theme.Glyphs.ASCII, w)
+		t.paneText = m.worked.Value.on(p, of.ascii, w)
 	}
 	t.wide = t.paneText.Width()
 	m.read[p].Find(t.paneText)
 }
 
-// composeNone says that there is no result yet; what is wrong stands in the first
-// of the results that show, and not in each of them.
-func (m *Model) composeNone(p layout.Pane, w int) {
-	t := &m.texts[p]
-	*t = shownText{w: w, old: true}
-	t.paneText.Plain(theme.Dim, "No result yet.")
-	first := true
-	for q, r := range m.screen().Panes {
-		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
-	}
+// noResult says that there is none yet; what is wrong stands in the first of the results
+// that show, and not in each of them.
+func (m *Model) noResult(first bool, w int) (lines text.Lines) {
+	lines.Plain(theme.Dim, "No result yet.")
 	if errs := m.live.Errs; first && len(errs) > 0 {
-		t.paneText.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
+		lines.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
 	}
-	t.wide = t.paneText.Width()
-	m.read[p].Find(t.paneText)
+	return lines
+}
+
+// isFirst tells the first of the results that show.
+func (m *Model) isFirst(p layout.Pane) bool {
+	for q, r := range m.screen().Panes {
+		if layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty() {
+			return false
+		}
+	}
+	return true
 }
 
 // isOld tells that a pane shows what followed from an earlier sheet.
 func (m Model) isOld(p layout.Pane) bool {
 	steps := p == layout.Working || p == layout.HandSolution
-	return m.live.Stale || steps && m.worked.of != nil && m.worked.of != m.live.Solution
+	return m.live.Stale || steps && m.worked.Of != nil && m.worked.Of != m.live.Solution
 }
 
 // drawResult shows a result, and the cursor where it has the keys.
@@ -126,7 +143,6 @@ func (m *Model) turnResult(i keys.Intent) bool {
 	v := m.read[p]
 	ok := v.Turn(m.texts[p].paneText, i, r.Dx()-2, r.Dy()-1)
 	m.read[p] = v
-	m.fit()
 	return ok
 }
 
@@ -147,7 +163,6 @@ func (m *Model) pointTo(p layout.Pane, at image.Point) {
 	for _, n := range d.Numbers(y) {
 		if x >= n.From && x < n.To {
 			v.Set(d, y, n.Span)
-			m.explain()
 		}
 	}
 }

@@ -138,13 +138,13 @@ func TestOnlyWhatShowsIsWritten(t *testing.T) {
 			t.Errorf("pane %d has %d lines", p, len(r.m.texts[p].paneText))
 		}
 	}
-	if r.m.worked.of != nil {
+	if r.m.worked.Of != nil {
 		t.Error("the working was laid out though nothing shows it")
 	}
 	r.keys("alt+9")
 	r.sees("Free body")
 	r.keys("alt+6", "alt+2", "down", "right", "0", ",", "2", ",", "3", "enter")
-	if r.m.worked.of == r.m.live.Solution {
+	if r.m.worked.Of == r.m.live.Solution {
 		t.Error("the working follows though it does not show any more")
 	}
 }

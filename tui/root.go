@@ -2,16 +2,12 @@ package tui
 
 import (
 	"image"
-	"time"
 
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
-	"trivet/tui/journal"
 	"trivet/tui/layout"
 	"trivet/tui/session"
 	"trivet/tui/settings"
@@ -22,87 +18,92 @@ import (
 // Model is a session of the workbench. It is a value: Update gives the next
 // one, View only draws.
 type Model struct {
-	path     string
-	stamp    sheet.Stamp
-	page     PageWriter // nil: none are written
-	outdated []outdated // givens that were changed, which words and reference answers may not follow yet
-	store    Saver      // nil: sheets are saved by their path
-	history  *sheet.History
-	theme    theme.Theme
-	likes    *settings.Settings // nil: the defaults
-	liking   liking
-	opened   func(path string) error // records a sheet opened; nil: none is
-	w, h     int
+	file    session.File
+	history *sheet.History
+	live    live
+	worked  worked     // the working of a solution
+	judged  judged     // the own answers of a solution
+	page    PageWriter // nil: none are written
 
-	live live
+	panes
+	places
+	changes
+	overlay
+	board board
 
-	// What the panes show, built when the sheet or its result changes.
-	tables  [layout.System]cells.Table
-	made    cells.Builder           // what they were built by
-	follows []cells.Fact            // from the row under the cursor
-	texts   [layout.Panes]shownText // of the results that show
-	says    string                  // where the number under the cursor comes from
-	drawing scene.Scene
-	sketch  *sketch // of that scene
+	display
+	audience
+	departure
+}
 
+// places is where one looks: the pane that has the keys, and what shows beside it.
+type places struct {
 	focus, back layout.Pane // back: the pane of cells that esc returns to
 	side        layout.Pane // what shows in the shared place of a small screen
 	turn        layout.Pane // the result that shows where there is one place for results
 	third       layout.Pane // the one that shows beside system and checks
 	large       bool
 	at          [layout.System]cells.Place
-	fresh       *cells.Fresh // a row that has no name yet
-	newest      sheet.Ref    // the row made last, while the next may follow it
-	edit        *cells.Edit
-	cam         camera
 	read        [layout.Panes]text.View // of the results
+	cam         camera
+	drag        *drag // of the mouse in the picture
+	mark        mark
+	jumps       []spot // where definitions were asked for
+}
 
-	board     board
-	worked    worked            // the working of a solution
-	laying    *statics.Solution // the one that is being laid out
-	ahead     []tea.KeyPressMsg // typed for steps that are still being laid out
-	judged    judged            // the own answers of a solution
-	judging   *statics.Solution // the one whose own answers are looked at
-	weighing  *statics.Solution // the one whose ± is being worked out
-	choosing  bool              // which kind of row to make
-	naming    *text.Line        // a file name being typed
-	forPage   Page              // whose it is; 0 for the sheet's
-	ask       *question         // yes, no or back
-	help      *helping          // the help, scrolled
-	opening   *opening          // the start screen
-	drag      *drag             // of the mouse in the picture
-	polygonOf string            // whose force polygon shows in place of the picture
-	saving    bool
-	sizing    sizing           // of the terminal
-	watches   bool             // seen by another than the session's own
-	around    bool             // by one who looks around
-	leave     bool             // quit once saved
-	going     bool             // quit once the settings are kept
-	left      bool             // quit
-	keeps     bool             // a journal
-	env       []string         // the session's environment
-	journals  []string         // further folders of them
-	folder    string           // that the names of the store lie in
-	trouble   func(string)     // hears that no journal is kept; may be nil
-	journal   *journal.Journal // nil where none is kept
-	offered   bool             // what was left of sheets without a file
-	others    int              // workbenches on the same sheet that were told of
-	every     time.Duration    // how often the file is looked at; 0: never
-	reported  string           // of the file on disk
-	clip      clip             // copied last
-	mark      mark
-	search    search
-	palette   *palette // the list of commands
-	setup     *setup   // the list of settings
-	jumps     []spot   // where definitions were asked for
-	note      note
-	workings  *workings // for those who read along
+// changes is what is being done to the sheet.
+type changes struct {
+	edit         *cells.Edit
+	fresh        *cells.Fresh      // a row that has no name yet
+	newest       sheet.Ref         // the row made last, while the next may follow it
+	changedByKey bool              // the text being typed, by a key that is no character
+	clip         clip              // copied last
+	outdated     []outdated        // givens that were changed, which words and reference answers may not follow yet
+	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
+}
 
-	linear       bool              // lines are written in place of a frame
-	tell         func(text string) // to the terminal; nil: to nobody
-	speech       speech
-	notes        int  // words said on the bottom line so far
-	changedByKey bool // the text being typed, by a key that is no character
+// overlay is what stands before the panes, and the word on the bottom line.
+type overlay struct {
+	choosing bool       // which kind of row to make
+	naming   *text.Line // a file name being typed
+	forPage  Page       // whose it is; 0 for the sheet's
+	ask      *question  // yes, no or back
+	help     *helping   // the help, scrolled
+	opening  *opening   // the start screen
+	palette  *palette   // the list of commands
+	setup    *setup     // the list of settings
+	search   search
+	note     note
+	notes    int // words said so far
+}
+
+// display is what a session is shown on, and how the person likes it.
+type display struct {
+	w, h   int
+	sizing sizing
+	theme  theme.Theme
+	likes  *settings.Settings // nil: the defaults
+	liking liking
+	env    []string // the session's environment
+
+	linear bool              // lines are written in place of a frame
+	tell   func(text string) // to the terminal; nil: to nobody
+	speech speech
+}
+
+// audience is who sees a session beside its own person.
+type audience struct {
+	watches  bool         // seen by another than the session's own
+	around   bool         // by one who looks around
+	workings *workings    // for those who read along
+	trouble  func(string) // hears that no journal is kept; may be nil
+}
+
+// departure is how far a session is on its way to its end.
+type departure struct {
+	leave bool // quit once saved
+	going bool // quit once the settings are kept
+	left  bool // quit
 }
 
 // note is a word on the bottom line.
@@ -117,7 +118,8 @@ func (m *Model) start() {
 	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
 	m.turn, m.third = layout.System, layout.Limits
 	m.at[layout.Given].Col, m.at[layout.Unknowns].Col = 1, 1
-	m.rebuild()
+	m.resulted++
+	m.renew()
 }
 
 // Init solves the sheet as it was opened.
@@ -144,10 +146,12 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	switch msg := msg.(type) {
 	case tick:
-		cmd = tea.Batch(m.watch(), m.next())
+		cmd = tea.Batch(m.file.Watch(), m.next())
 	case tea.FocusMsg:
 		cmd = m.lookAtFile()
-	case seenFile:
+	case session.Trouble:
+		m.troubled(msg)
+	case session.Seen:
 		cmd = m.takeSeen(msg)
 	case opened:
 		cmd = m.first()
@@ -158,7 +162,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case fetched:
 		cmd = m.takeFetched(msg)
 	case solved:
-		cmd = m.take(msg)
+		m.take(msg)
 	case worked:
 		m.takeWorked(msg)
 		cmd = m.catchUp()
@@ -166,7 +170,7 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		m.takeJudged(msg)
 	case session.Effect:
 		m.takeWeighed(msg)
-	case saved:
+	case session.Saved:
 		cmd = m.afterSave(msg)
 	case paged:
 		m.afterPage(msg)
@@ -183,16 +187,8 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 	case tea.PasteMsg:
 		cmd = m.paste(msg.Content)
 	}
-	if lay := m.lay(); lay != nil {
-		cmd = tea.Batch(cmd, lay)
-	}
-	if judge := m.judge(); judge != nil {
-		cmd = tea.Batch(cmd, judge)
-	}
-	if weigh := m.weigh(); weigh != nil {
-		cmd = tea.Batch(cmd, weigh)
-	}
-	return cmd
+	m.settle()
+	return tea.Batch(cmd, m.toJournal(), m.wanted())
 }
 
 // The largest screen that is drawn; what lies beyond stays blank.
@@ -200,19 +196,7 @@ const maxW, maxH = 400, 150
 
 func (m *Model) resize(w, h int) {
 	m.w, m.h = max(min(w, maxW), 0), max(min(h, maxH), 0)
-	m.fit()
-}
-
-// screen divides the screen as things are.
-func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].Records) == 0}
-	for p := range m.tables {
-		a.Want[p] = len(m.tables[p].Records)
-	}
-	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(cells.SheetRows)+len(cells.UnitRows))
-	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
-	return layout.Arrange(a)
+	m.settle()
 }
 
 // View draws the frame.
@@ -222,7 +206,7 @@ func (m Model) View() tea.View {
 	}
 	v := tea.NewView(m.frame())
 	v.AltScreen = true
-	v.ReportFocus = m.every > 0
+	v.ReportFocus = m.file.Every > 0
 	v.MouseMode = tea.MouseModeCellMotion
 	v.WindowTitle = "trivet " + m.title()
 	return v
@@ -267,40 +251,8 @@ func (m Model) frame() string {
 	return g.Render(m.theme.Styles)
 }
 
-// rebuild makes what the panes show from the sheet and its result.
-func (m *Model) rebuild() {
-	of := m.live.Sheet
-	if of == nil {
-		of = m.history.Current()
-	}
-	b := cells.New(m.live.Result, of, m.fresh)
-	m.made = b
-	m.tables = [layout.System]cells.Table{
-		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
-		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(),
-	}
-	for p := range m.texts {
-		m.texts[p].old = true
-	}
-	m.fit()
-	m.project()
-}
-
-// fit writes what results show anew where it is old or its pane has another
-// width, and keeps every cursor in view.
-func (m *Model) fit() {
-	for p, r := range m.screen().Panes {
-		if p := layout.Pane(p); p.Result() && !r.Empty() {
-			m.compose(p, max(r.Dx()-2, 1))
-		}
-	}
-	m.clamp()
-	m.explain()
-}
-
-// project draws the figure anew, and says what follows from the selected row:
-// the result, the view or the selection changed.
-func (m *Model) project() {
-	m.drawing, m.sketch = m.drawn(), &sketch{}
-	m.follows = m.made.About(m.selected())
+// renew has the panes of cells show the sheet as it is now.
+func (m *Model) renew() {
+	m.records++
+	m.settle()
 }

@@ -210,7 +210,6 @@ func (m *Model) handle(i keys.Intent) (cmd tea.Cmd, ok bool) {
 			return nil, true
 		}
 		ok := m.cam.handle(i)
-		m.project()
 		return nil, ok
 	}
 	return m.onCells(i)
@@ -288,7 +287,6 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.switchSide()
 	case keys.Enlarge:
 		m.large = !m.large
-		m.fit()
 	default:
 		return nil, false
 	}

@@ -86,8 +86,6 @@ func (m *Model) toRow(p layout.Pane, to sheet.Ref) bool {
 	for k, r := range m.tables[p].Records {
 		if r.Row.Table == to.Table && r.Row.Row == to.Row {
 			m.at[p].Row = k
-			m.fit()
-			m.project()
 			return true
 		}
 	}

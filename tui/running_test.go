@@ -43,7 +43,7 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case shot:
 		m := s.Model
-		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.running || m.saving}
+		msg.to <- exposure{m.View().Content, m.w, m.h, m.mode(), m.live.solving.Running() || m.file.Saving}
 		return s, nil
 	case happen:
 		event := msg.dice.event(s.Model)
@@ -53,7 +53,7 @@ func (s shown) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		return s.Update(event)
 	case anew:
 		w, h, sizing := s.w, s.h, s.sizing
-		s.closeJournal()
+		s.file.Close()
 		s.Model = s.again()
 		s.sizing = sizing // the terminal is the same, and may not have settled
 		s.resize(w, h)

@@ -83,7 +83,5 @@ func (m *Model) seek(skip int) {
 		}
 		p, row, col = (p+1)%layout.System, 0, 0
 	}
-	m.fit()
-	m.project()
 	m.say("no cell contains "+m.search.Text, false)
 }

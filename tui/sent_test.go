@@ -83,7 +83,7 @@ func TestIdleSendsNothing(t *testing.T) {
 	if n := st.writes.Load() - writes; n > 0 {
 		t.Errorf("100 looks at the file sent %d times", n)
 	}
-	if first.every = 0; first.next() != nil {
+	if first.file.Every = 0; first.next() != nil {
 		t.Error("a session that does not look at its file waits for something")
 	}
 }

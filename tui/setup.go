@@ -150,7 +150,6 @@ func (m *Model) set(name, text string) (tea.Cmd, bool) {
 	}
 	m.likes = &next
 	m.dress()
-	m.rebuild()
 	if m.liking.keep == nil {
 		m.say("for this session only: settings are not saved here", false)
 		return nil, true

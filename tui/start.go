@@ -93,7 +93,7 @@ func (m *Model) first() tea.Cmd {
 	if m.opening != nil {
 		return tea.Batch(m.peek(false), m.next())
 	}
-	return tea.Batch(m.solve(m.history.Current()), m.record(m.path), m.next())
+	return tea.Batch(m.solve(m.history.Current()), m.file.Record(), m.next())
 }
 
 // peek reads the picked sheet in a command: Update touches no file.
@@ -165,7 +165,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 // open leaves the start screen for a sheet.
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
-	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
+	m.file.Path, m.file.Stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
 	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
 	m.at = [layout.System]cells.Place{}
 	m.start()
@@ -173,7 +173,7 @@ func (m *Model) open(f fetched) tea.Cmd {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
 	}
 	m.beginJournal()
-	return tea.Batch(m.solve(m.history.Current()), m.record(m.path))
+	return tea.Batch(m.solve(m.history.Current()), m.file.Record())
 }
 
 // atStart does the intents of the start screen.

@@ -53,8 +53,8 @@ func TestEveryStartingSheetOpensFromTheStartScreen(t *testing.T) {
 		if r.m.opening != nil || r.m.history.Current().Text() != s.Text {
 			t.Errorf("%s did not open", s.Name)
 		}
-		if r.m.path != "" || r.m.history.Modified() {
-			t.Errorf("%s: path %q, modified %v", s.Name, r.m.path, r.m.history.Modified())
+		if r.m.file.Path != "" || r.m.history.Modified() {
+			t.Errorf("%s: path %q, modified %v", s.Name, r.m.file.Path, r.m.history.Modified())
 		}
 	}
 }
@@ -115,8 +115,8 @@ func TestSheetsOpenedLastComeFirst(t *testing.T) {
 	r.keys("down", "enter")
 	r.sees("there is no such file")
 	r.keys("up", "enter")
-	if r.m.path != good || r.m.stamp == (sheet.Stamp{}) {
-		t.Errorf("opened %q with %v", r.m.path, r.m.stamp)
+	if r.m.file.Path != good || r.m.file.Stamp == (sheet.Stamp{}) {
+		t.Errorf("opened %q with %v", r.m.file.Path, r.m.file.Stamp)
 	}
 	r.sees("37.5 N")
 	r.keys("right")

@@ -15,6 +15,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/tui/journal"
 	"trivet/tui/keys"
+	"trivet/tui/session"
 	"trivet/tui/settings"
 )
 
@@ -169,14 +170,14 @@ func (d dice) mouse(m Model) tea.Msg {
 
 // disk is what another program did to the sheet's file.
 func (d dice) disk(m Model) tea.Msg {
-	msg := seenFile{path: m.path, stamp: sheet.Stamp{Time: time.Unix(int64(d.IntN(1e9)), 0)}}
+	msg := session.Seen{Path: m.file.Path, Stamp: sheet.Stamp{Time: time.Unix(int64(d.IntN(1e9)), 0)}}
 	switch d.IntN(4) {
 	case 0:
-		msg.gone = true
+		msg.Gone = true
 	case 1:
-		msg.err = diag.New("the file may not be read", "ask its owner")
+		msg.Err = diag.New("the file may not be read", "ask its owner")
 	default:
-		msg.sheet = d.sheet()
+		msg.Sheet = d.sheet()
 	}
 	return msg
 }

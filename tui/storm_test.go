@@ -81,7 +81,7 @@ func (s *storm) play(state string) (played int) {
 		}
 	}()
 	s.m = New(s.dice.options(state))
-	defer func() { s.m.closeJournal() }()
+	defer func() { s.m.file.Close() }()
 	s.do(s.m.Init())
 	if s.dice.one(4) {
 		s.m.offer(s.dice.left())
@@ -141,13 +141,13 @@ func (s *storm) do(cmd tea.Cmd) {
 			s.do(c)
 		}
 	case solved:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case worked:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case judged:
-		fault = msg.fault
+		fault = msg.Fault
 		s.send(msg)
 	case paged, fetched:
 		if says := fmt.Sprintf("%+v", msg); strings.Contains(says, "(fault: ") {

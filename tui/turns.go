@@ -35,7 +35,6 @@ func (m *Model) give(from, to layout.Pane) {
 		return
 	}
 	m.show(to)
-	m.fit()
 }
 
 // show takes a pane for the places that it shares; the keys stay where they are.

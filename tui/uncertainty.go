@@ -1,40 +1,24 @@
 package tui
 
 import (
-	"fmt"
-
 	tea "charm.land/bubbletea/v2"
 
-	"trivet/mechanics/sheet"
-	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/tui/layout"
 	"trivet/tui/session"
 )
 
-// weigh works out what the ± of the inputs does where a pane shows it: away from the
-// screen, one at a time, and for no longer than its sheet is the newest.
+// weigh works out what the ± of the inputs does where a pane shows it, for no longer than
+// its sheet is the newest.
 func (m *Model) weigh() tea.Cmd {
-	if m.weighing != nil || m.live.running || !m.wantsEffect() {
+	if m.live.solving.Running() || !m.wantsEffect() {
 		return nil
 	}
 	s, of, newest := m.live.Solution, m.live.Of, m.live.newest
-	m.weighing = s
 	at := newest.Load()
-	return func() tea.Msg {
-		return effectOf(of, s, func() bool { return newest.Load() == at })
-	}
-}
-
-func effectOf(of *sheet.Sheet, s *statics.Solution, on func() bool) (out session.Effect) {
-	// A fault of ours in here must not cost what was typed and not saved.
-	defer func() {
-		if r := recover(); r != nil {
-			out = session.Effect{Of: s, Fault: fmt.Sprint(r)}
-		}
-	}()
-	t := uncertainty.While(of, s, on)
-	return session.Effect{Of: s, Effect: t, Stopped: t == nil && !on()}
+	return m.live.weighing.Ask(s, func() *uncertainty.Effect {
+		return uncertainty.While(of, s, func() bool { return newest.Load() == at })
+	})
 }
 
 // wantsEffect tells that a pane shows what is not known yet.
@@ -50,13 +34,9 @@ func (m Model) wantsEffect() bool {
 	return false
 }
 
-// takeWeighed receives it.
+// takeWeighed receives it, unless it was given up for a newer sheet.
 func (m *Model) takeWeighed(msg session.Effect) {
-	m.weighing = nil
-	if msg.Of != m.live.Solution || msg.Stopped {
-		return // the newer one is on its way
+	if m.live.weighing.Take(msg, m.live.Solution) && (msg.Value != nil || msg.Fault != "") {
+		m.live.Weighed = msg
 	}
-	m.live.Weighed = msg
-	m.texts[layout.Ranges].old, m.texts[layout.Limits].old = true, true
-	m.fit()
 }

@@ -1,21 +1,16 @@
 package tui
 
 import (
-	"fmt"
-
 	tea "charm.land/bubbletea/v2"
 
 	marking "trivet/mechanics/grade"
 	"trivet/mechanics/statics"
 	"trivet/tui/layout"
+	"trivet/tui/session"
 )
 
 // judged is what is likeliest wrong with the own answers of a solution, by name.
-type judged struct {
-	of    *statics.Solution
-	says  map[string]string
-	fault string
-}
+type judged = session.Reply[*statics.Solution, map[string]string]
 
 // unmet is the own answer under the cursor where it is not met, else "".
 func (m Model) unmet() string {
@@ -35,44 +30,33 @@ func (m Model) unmet() string {
 // not met. That solves the sheet many times over, and so no key waits for it.
 func (m *Model) judge() tea.Cmd {
 	s, of := m.live.Solution, m.live.Sheet
-	if m.unmet() == "" || m.edit != nil || m.live.running || m.judging != nil || m.judged.of == s {
+	if m.live.solving.Running() || m.edit != nil || m.unmet() == "" || m.judged.Of == s {
 		return nil
 	}
 	if of == nil {
 		of = m.history.Current()
 	}
-	m.judging = s
-	return func() (msg tea.Msg) {
-		// A fault of ours in here must not cost what was typed and not saved.
-		defer func() {
-			if r := recover(); r != nil {
-				msg = judged{of: s, fault: fmt.Sprint(r)}
-			}
-		}()
-		return judged{of: s, says: marking.NewKey(of, s, marking.Rule{}).Unmet()}
-	}
+	return m.live.judging.Ask(s, func() map[string]string { return marking.NewKey(of, s, marking.Rule{}).Unmet() })
 }
 
-// takeJudged receives what was found; where that was overtaken, the newer solution is
-// looked at next.
+// takeJudged receives what was found.
 func (m *Model) takeJudged(msg judged) {
-	m.judging = nil
-	if msg.of != m.live.Solution {
+	if !m.live.judging.Take(msg, m.live.Solution) {
 		return
 	}
 	m.judged = msg
-	if msg.fault != "" {
-		m.say("your answers could not be checked (fault: "+msg.fault+")", true)
+	if msg.Fault != "" {
+		m.say("your answers could not be checked (fault: "+msg.Fault+")", true)
 	}
 }
 
 // likeliest says what is most likely wrong with the own answer under the cursor.
 func (m Model) likeliest() string {
 	name := m.unmet()
-	if name == "" || m.judged.of != m.live.Solution || m.judged.says[name] == "" {
+	if name == "" || m.judged.Of != m.live.Solution || m.judged.Value[name] == "" {
 		return ""
 	}
-	return "your " + name + ": " + m.judged.says[name]
+	return "your " + name + ": " + m.judged.Value[name]
 }
 
 // diagnosed is that in linear lines, where it was not said before.

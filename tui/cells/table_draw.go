@@ -23,7 +23,7 @@ func (t Table) Draw(c grid.Canvas, v View) {
 	x := 1
 	for i, w := range widths {
 		if w > 0 {
-			x = c.Text(x, 0, theme.Head, fit(t.Head(at.Row, i), w, t.Columns[i].right)) + 1
+			x = c.Fit(x, 0, theme.Head, t.Head(at.Row, i), w, t.Columns[i].right) + 1
 		}
 	}
 	for y := range c.H() - 1 {
@@ -60,13 +60,6 @@ func (t Table) Hidden(at Place, w, h int) (left, right, above, below bool) {
 	return n > 1 && widths[1] == 0, n > 1 && widths[n-1] == 0, at.Top > 0, at.Top+h-1 < len(t.Records)
 }
 
-func fit(s string, w int, right bool) string {
-	if right {
-		return grid.FitRight(s, w)
-	}
-	return grid.Fit(s, w)
-}
-
 func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 	here := i == v.At.Row
 	if here {
@@ -98,7 +91,7 @@ func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 			if on || v.Live && v.Marked(i, k) {
 				look = theme.Selected
 			}
-			c.Text(x, 0, look, fit(text, w, t.Columns[k].right))
+			c.Fit(x, 0, look, text, w, t.Columns[k].right)
 		}
 		x += w + 1
 	}

@@ -80,6 +80,27 @@ func measure(s string) int {
 	return n
 }
 
+// Fit draws a text as the function of that name gives it, to the right with the padding in
+// front, and gives the column behind it.
+func (c Canvas) Fit(x, y int, style Style, s string, w int, right bool) int {
+	n := Width(s)
+	if n > w {
+		return c.Text(x, y, style, Fit(s, w))
+	}
+	if right {
+		x = c.blank(x, y, style, w-n)
+	}
+	x = c.Text(x, y, style, s)
+	if !right {
+		x = c.blank(x, y, style, w-n)
+	}
+	return x
+}
+
+func (c Canvas) blank(x, y int, style Style, n int) int {
+	return c.Text(x, y, style, strings.Repeat(" ", n))
+}
+
 // Fit cuts a text to w columns, with … for what is left out, and pads it.
 func Fit(s string, w int) string {
 	if w <= 0 {

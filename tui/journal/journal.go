@@ -10,7 +10,8 @@
 // orderly end removes it.
 //
 // Each record is written at once, so that it outlives the process; that takes
-// about 4 µs for a keystroke (BenchmarkTyping) and does not wait for the disk. The
+// about 4 µs for a keystroke (BenchmarkTyping) and does not wait for the disk. A session
+// has it done beside its loop (Next, Note), so that a slow folder keeps no key waiting. The
 // disk is flushed in the background, behind edits that were kept and behind
 // saves; where this was measured that took 0.4 ms (BenchmarkFlush), too long to
 // wait for at each key on a slower disk. So only a power failure can cost more
@@ -23,6 +24,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/xdg"
@@ -46,6 +48,8 @@ type Journal struct {
 	trouble string // not told yet
 	wake    chan struct{}
 	flushed chan struct{} // closed behind the last flush
+	noted   int64         // the number of the last note
+	asked   atomic.Int64  // that of the last one that was asked for
 }
 
 // Typed is a cell that was being typed. Where the sheet has no such row, it was
@@ -173,11 +177,36 @@ func (j *Journal) write(e entry) {
 	j.failed(err)
 }
 
+// Next numbers a note as it is asked for: one that is written later than a newer one is
+// dropped.
+func (j *Journal) Next() int64 { return j.asked.Add(1) }
+
+// Note keeps the sheet's text and the cell being typed, nil for none, as they were when
+// the note was numbered. It may come from any goroutine.
+func (j *Journal) Note(n int64, text string, typed *Typed) {
+	j.mu.Lock()
+	defer j.mu.Unlock()
+	if n < j.noted {
+		return
+	}
+	j.noted = n
+	if text != j.text || typed == nil {
+		j.commit(text)
+	}
+	if typed != nil {
+		j.typing(*typed)
+	}
+}
+
 // Commit notes the sheet's text after an edit that was kept, undone or redone.
 // The cell being typed is done with.
 func (j *Journal) Commit(text string) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
+	j.commit(text)
+}
+
+func (j *Journal) commit(text string) {
 	if text == j.text && j.typed == nil {
 		return
 	}
@@ -192,10 +221,14 @@ func (j *Journal) Commit(text string) {
 func (j *Journal) Typing(ref sheet.Ref, text string) {
 	j.mu.Lock()
 	defer j.mu.Unlock()
-	if j.typed != nil && *j.typed == (Typed{ref, text}) {
+	j.typing(Typed{ref, text})
+}
+
+func (j *Journal) typing(t Typed) {
+	if j.typed != nil && *j.typed == t {
 		return
 	}
-	j.typed = &Typed{ref, text}
+	j.typed = &t
 	j.write(entry{Kind: kindTyping, Typed: j.typed})
 }
 

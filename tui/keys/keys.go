@@ -211,28 +211,28 @@ const (
 	Modes
 )
 
-// Scopes are where a mode looks a key up, nearest first.
-func (m Mode) Scopes() []Scope {
-	return [...][]Scope{
-		{Cells, Workbench, Always},
-		{Typing, Writing, Free, Text, Always},
-		{Typing, Writing, Picking, Text, Always},
-		{Result, Reading, Workbench, Always},
-		{Picture, Reading, Workbench, Always},
-		{Board, Always},
-		{Jumping, Always},
-		{Choosing},
-		{Naming, Text},
-		{Asking},
-		{Helping, Always},
-		{Starting, Always},
-		{Finding, Text},
-		{Palette, Text},
-		{Completing, Writing, Text, Always},
-		{Setting, Always},
-		{Valuing, Text},
-	}[m]
+var scopes = [...][]Scope{
+	{Cells, Workbench, Always},
+	{Typing, Writing, Free, Text, Always},
+	{Typing, Writing, Picking, Text, Always},
+	{Result, Reading, Workbench, Always},
+	{Picture, Reading, Workbench, Always},
+	{Board, Always},
+	{Jumping, Always},
+	{Choosing},
+	{Naming, Text},
+	{Asking},
+	{Helping, Always},
+	{Starting, Always},
+	{Finding, Text},
+	{Palette, Text},
+	{Completing, Writing, Text, Always},
+	{Setting, Always},
+	{Valuing, Text},
 }
+
+// Scopes are where a mode looks a key up, nearest first.
+func (m Mode) Scopes() []Scope { return scopes[m] }
 
 // Find gives the binding of a key in a mode.
 func Find(m Mode, key string) (Binding, bool) {

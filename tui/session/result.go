@@ -25,13 +25,9 @@ type Result struct {
 // Block is a part of the system that can be solved once those before it are.
 type Block struct{ Rows, Cols []int }
 
-// Effect is what the ± of the inputs does to a solution.
-type Effect struct {
-	Of      *statics.Solution
-	Effect  *uncertainty.Effect
-	Fault   string
-	Stopped bool // a newer sheet came: it is not known
-}
+// Effect is what the ± of the inputs does to a solution; nil and no fault where a newer
+// sheet came before it was known.
+type Effect = Reply[*statics.Solution, *uncertainty.Effect]
 
 // ErrorOf gives the error of a cell.
 func (r *Result) ErrorOf(ref sheet.Ref) (problem.Error, bool) {
@@ -53,5 +49,5 @@ func (r *Result) Effects() *uncertainty.Effect {
 	if r.Weighed.Of != r.Solution {
 		return nil
 	}
-	return r.Weighed.Effect
+	return r.Weighed.Value
 }

@@ -80,19 +80,26 @@ func (d Lines) Width() (w int) {
 
 // Wrapped adds a text broken at blanks to a width, the later lines set in.
 func (d *Lines) Wrapped(look grid.Style, first, s string, w int) {
-	in := strings.Repeat(" ", grid.Width(first))
-	line, filled := first, false
-	for _, word := range strings.Fields(s) {
-		if filled && grid.Width(line)+1+grid.Width(word) > w {
-			d.Plain(look, line)
-			line, filled = in, false
-		}
-		if filled {
-			line += " "
-		}
-		line, filled = line+word, true
+	if strings.ContainsAny(s, "\n\t") || strings.Contains(s, "  ") {
+		s = strings.Join(strings.Fields(s), " ")
 	}
-	d.Plain(look, line)
+	s = strings.TrimSpace(s)
+	line, in, end, taken := first, strings.Repeat(" ", grid.Width(first)), 0, grid.Width(first)
+	for at := 0; at < len(s); {
+		word, _, _ := strings.Cut(s[at:], " ")
+		n := grid.Width(word)
+		if end > 0 && taken+1+n > w {
+			d.Plain(look, line+s[:end])
+			s, at, end = s[at:], 0, 0
+			line, taken = in, len(in)
+		}
+		if end > 0 {
+			taken++
+		}
+		end, taken = at+len(word), taken+n
+		at = end + 1
+	}
+	d.Plain(look, line+s)
 }
 
 // Behind adds a text broken to a width behind a piece, from which it is set apart.
