@@ -9,6 +9,8 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
 	"trivet/tui/keys"
+	"trivet/tui/overlay"
+	"trivet/tui/theme"
 )
 
 // board shows the working a step at a time. It stays what it was while a cell is
@@ -18,13 +20,12 @@ type board struct {
 	at     int    // the step
 	title  string // of that step, to find it again in another working
 	kind   working.Kind
-	line   int    // scrolled to
-	hides  bool   // answers show as ? until asked
-	shown  bool   // those of this step are shown all the same
-	show   show   // of text and picture
-	list   bool   // of the steps, with the cursor at pick
-	pick   int    //
-	number string // of a step, being typed
+	line   int           // scrolled to
+	hides  bool          // answers show as ? until asked
+	shown  bool          // those of this step are shown all the same
+	show   show          // of text and picture
+	list   *overlay.List // of the steps, while it shows
+	number string        // of a step, being typed
 }
 
 // show is what the board shows of a step.
@@ -47,7 +48,7 @@ type worked struct {
 
 // toBoard opens the board.
 func (m *Model) toBoard() tea.Cmd {
-	m.board.on, m.board.list, m.board.number = true, false, ""
+	m.board.on, m.board.list, m.board.number = true, nil, ""
 	return m.lay()
 }
 
@@ -137,10 +138,10 @@ func (m *Model) goStep(i int) {
 func (m *Model) onBoard(i keys.Intent) bool {
 	b := &m.board
 	b.number = ""
-	if m.linear && !b.list && m.readBoard(i) {
+	if m.linear && b.list == nil && m.readBoard(i) {
 		return true
 	}
-	if b.list {
+	if b.list != nil {
 		return m.inSteps(i)
 	}
 	switch i {
@@ -178,7 +179,7 @@ func (m *Model) onBoard(i keys.Intent) bool {
 	case keys.Reveal:
 		b.shown = true
 	case keys.Steps:
-		b.list, b.pick = true, b.at
+		b.list = &overlay.List{Pick: b.at}
 	case keys.ShowPart:
 		b.show = (b.show + 1) % shows
 	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Left, keys.Right, keys.Nearer, keys.Farther, keys.Fit, keys.Characters:
@@ -196,38 +197,36 @@ func (m *Model) onBoard(i keys.Intent) bool {
 }
 
 // inSteps does the intents of the list of steps.
-func (m *Model) inSteps(i keys.Intent) bool {
-	b := &m.board
+func (m *Model) inSteps(i keys.Intent) (ok bool) {
 	const page = 10
+	l := *m.board.list
 	switch i {
-	case keys.Up:
-		b.pick--
-	case keys.Down:
-		b.pick++
-	case keys.PageUp:
-		b.pick -= page
-	case keys.PageDown:
-		b.pick += page
-	case keys.First:
-		b.pick = 0
-	case keys.Last:
-		b.pick = len(m.steps()) - 1
 	case keys.Commit:
-		b.list = false
-		m.goStep(b.pick)
+		m.board.list = nil
+		m.goStep(l.Pick)
+		return true
 	case keys.Cancel:
-		b.list = false
-	default:
-		return false
+		m.board.list = nil
+		return true
 	}
-	b.pick = max(min(b.pick, len(m.steps())-1), 0)
-	return true
+	l, ok = l.Do(i, len(m.steps()), page)
+	m.board.list = &l
+	return ok
+}
+
+// listedSteps are the steps as they show.
+func (m Model) listedSteps() overlay.Shown {
+	s := overlay.Shown{List: *m.board.list, Noun: "step ", Columns: []overlay.Column{{At: 2, Width: boardLine, Look: theme.Plain, Picks: true}}}
+	for i, step := range m.steps() {
+		s.Rows = append(s.Rows, overlay.Row{Cells: []string{fmt.Sprintf("%3d  %s", i+1, step.Title)}, Says: step.Title})
+	}
+	return s
 }
 
 // stepNumber takes a digit of a step's number and shows that step.
 func (m *Model) stepNumber(text string) {
 	b := &m.board
-	if text < "0" || text > "9" || len(text) != 1 || b.list {
+	if text < "0" || text > "9" || len(text) != 1 || b.list != nil {
 		return
 	}
 	n, _ := strconv.Atoi(b.number + text)

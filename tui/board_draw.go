@@ -102,8 +102,9 @@ func (m Model) drawBoard(c grid.Canvas) {
 		c.Text(boardIn, 2, theme.Warn, grid.Fit("No result yet, so there is no working: esc leads back to the cells.", c.W()-boardIn))
 	case len(steps) == 0:
 		c.Text(boardIn, 2, theme.Dim, "The steps are being laid out.")
-	case b.list:
-		m.drawSteps(c, steps)
+	case b.list != nil:
+		c.Text(boardIn, 2, theme.Bar, "Steps")
+		m.listedSteps().Draw(c.In(image.Rect(boardIn-2, boardAbove, c.W()-boardIn+1, max(c.H()-boardBelow, boardAbove+1))), m.theme.Glyphs.Row)
 	default:
 		c.Text(boardIn, 2, theme.Bar, grid.Fit(steps[b.at].Title, c.W()-2*boardIn))
 		m.drawStep(c, steps[b.at])
@@ -146,19 +147,4 @@ func subject(step working.Step) working.Subject {
 		about.Couples, about.Loads = []int{-1}, []int{-1}
 	}
 	return about
-}
-
-// drawSteps lists the steps to jump to.
-func (m Model) drawSteps(c grid.Canvas, steps []working.Step) {
-	c.Text(boardIn, 2, theme.Bar, "Steps")
-	rows := max(c.H()-boardAbove-boardBelow, 1)
-	top := max(min(m.board.pick-rows/2, len(steps)-rows), 0)
-	for y := range min(rows, len(steps)-top) {
-		look := theme.Plain
-		if top+y == m.board.pick {
-			look = theme.Selected
-			c.Set(boardIn-2, boardAbove+y, m.theme.Glyphs.Row, theme.RuleFocus)
-		}
-		c.Text(boardIn, boardAbove+y, look, grid.Fit(fmt.Sprintf("%3d  %s", top+y+1, steps[top+y].Title), min(c.W()-2*boardIn, boardLine)))
-	}
 }

@@ -108,7 +108,7 @@ func TestTheListOfSteps(t *testing.T) {
 		t.Errorf("the list leads to step %d, want %d", got, want)
 	}
 	r.keys("l", "home", "esc")
-	if r.m.board.at != len(r.m.steps())-2 || r.m.board.list {
+	if r.m.board.at != len(r.m.steps())-2 || r.m.board.list != nil {
 		t.Error("esc in the list moves")
 	}
 	r.keys("0", "9", "9")

@@ -67,7 +67,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.search.Insert(chars)
 		m.seek(0)
 	case keys.OnPalette:
-		m.palette = m.palette.typed(chars)
+		p := m.palette.Typed(chars)
+		m.palette = &p
 	case keys.OnSettings, keys.InSetting:
 		m.typedSetting(chars)
 	case keys.OnName:

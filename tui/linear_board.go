@@ -36,7 +36,7 @@ func (m Model) stepLines() []string {
 // boardScene says a whole step where another shows, or the line read on to.
 func (m Model) boardScene(was Model) []string {
 	lines := m.stepLines()
-	if was.board.on && !was.board.list && was.help == nil && was.ask == nil && was.naming == nil && strings.Join(was.stepLines(), "\n") == strings.Join(lines, "\n") {
+	if was.board.on && was.board.list == nil && was.help == nil && was.ask == nil && was.naming == nil && strings.Join(was.stepLines(), "\n") == strings.Join(lines, "\n") {
 		if at := max(min(m.board.line, len(lines)-1), 0); at != was.board.line && len(lines) > 0 {
 			return lines[at : at+1]
 		}

@@ -8,7 +8,6 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
-	"trivet/tui/settings"
 	"trivet/tui/text"
 )
 
@@ -29,12 +28,6 @@ func (m Model) greeting() []string {
 // scene says what has the keys, as far as it differs from a model before; fresh
 // tells that something else had them.
 func (m Model) scene(was Model, fresh bool) []string {
-	intro := func(s string) string {
-		if fresh || was.history == nil {
-			return s
-		}
-		return ""
-	}
 	switch m.mode() {
 	case keys.OnQuestion:
 		return m.questionScene(was)
@@ -46,26 +39,18 @@ func (m Model) scene(was Model, fresh bool) []string {
 		if fresh {
 			return []string{"type what to find; enter goes on, esc ends"}
 		}
-	case keys.OnPalette:
-		return one(was.palette == nil || was.paletteWords() != m.paletteWords(), intro("commands, type to narrow; ")+m.paletteWords())
 	case keys.OnHelp:
 		return m.readScene(was, "help")
-	case keys.OnSettings:
-		s := settings.Keys()[m.setup.pick]
-		words := func(m Model) string {
-			return fmt.Sprintf("%d of %d: %s is %s; %s", m.setup.pick+1, len(settings.Keys()), s.Name, shownValue(m.like().Get(s.Name)), s.Says)
+	case keys.OnPalette, keys.OnSettings, keys.OnStart, keys.OnSteps:
+		now, _ := m.listed()
+		if was.history != nil && !fresh {
+			before, _ := was.listed()
+			return one(!now.Same(before) || now.Text != before.Text && !m.writes(), now.Says())
 		}
-		return one(was.setup == nil || words(was) != words(m) || fresh, intro("settings, "+m.keptWhere()+"; left and right change one; ")+words(m))
+		return []string{now.Intro + now.Says()}
 	case keys.InSetting:
 		if fresh {
 			return []string{"type the value and enter; esc leaves it as it was"}
-		}
-	case keys.OnStart:
-		return one(was.opening == nil || was.opening.find != m.opening.find || was.opening.pick != m.opening.pick || fresh, intro("choose a sheet with down and up, or type to look for one; enter opens it; ")+m.opening.words())
-	case keys.OnSteps:
-		steps := m.steps()
-		if m.board.pick < len(steps) {
-			return one(!was.board.list || was.board.pick != m.board.pick, fmt.Sprintf("step %d of %d: %s", m.board.pick+1, len(steps), steps[m.board.pick].Title))
 		}
 	case keys.OnBoard:
 		return m.boardScene(was)
@@ -107,23 +92,6 @@ func (m Model) questionScene(was Model) []string {
 		keys = "y is yes, n is no, s lists it, esc goes back"
 	}
 	return []string{q.text, keys}
-}
-
-func (m Model) paletteWords() string {
-	list := m.palette.commands()
-	if len(list) == 0 {
-		return "no command matches"
-	}
-	b := list[min(m.palette.pick, len(list)-1)]
-	return fmt.Sprintf("%d of %d: %s; key %s", m.palette.pick+1, len(list), b.Help, b.Keys[0])
-}
-
-func (o *opening) words() string {
-	list := o.shown()
-	if o.pick >= len(list) {
-		return "no sheet matches: backspace"
-	}
-	return fmt.Sprintf("%d of %d, %s: %s", o.pick+1, len(list), list[o.pick].family, list[o.pick].title)
 }
 
 // editScene says what is being typed where the terminal itself does not show it: a
@@ -192,12 +160,11 @@ func (m Model) typingLine() (prompt string, l text.Line) {
 	case keys.OnPalette:
 		return "command: ", m.palette.Line
 	case keys.InSetting:
-		return settings.Keys()[m.setup.pick].Name + ": ", *m.setup.typing
+		return m.setup.name() + ": ", *m.setup.typing
 	case keys.OnSettings:
-		s := settings.Keys()[m.setup.pick]
-		return "settings, " + s.Name + ": ", text.Line{Text: shownValue(m.like().Get(s.Name))}
+		return "settings, " + m.setup.name() + ": ", text.Line{Text: m.shownValue(m.setup.name())}
 	case keys.OnStart:
-		return "sheet: ", text.NewLine(m.opening.find)
+		return "sheet: ", m.opening.Line
 	case keys.OnChoice:
 		return "which row? ", text.Line{}
 	case keys.InCell, keys.InList, keys.InWords:

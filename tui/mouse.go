@@ -228,16 +228,15 @@ func (m *Model) clickStart(at image.Point) tea.Cmd {
 	if !at.In(r) {
 		return nil
 	}
-	lines := m.opening.lines()
-	y := m.opening.top(lines, r.Dy()) + at.Y - r.Min.Y
-	if y >= len(lines) || lines[y].item < 0 {
+	row, ok := m.opening.At(m.opening.listed().Rows, r.Dy(), at.Y-r.Min.Y)
+	if !ok {
 		return nil
 	}
-	if lines[y].item == m.opening.pick {
+	if row == m.opening.Pick {
 		return m.peek(true)
 	}
 	o := *m.opening
-	o.pick = lines[y].item
+	o.Pick = row
 	m.opening = &o
 	return m.peek(false)
 }

@@ -13,6 +13,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/settings"
 	"trivet/tui/text"
@@ -92,9 +93,9 @@ type Model struct {
 	clip      clip             // copied last
 	mark      mark
 	search    search
-	palette   *palette // the list of commands
-	setup     *setup   // the list of settings
-	jumps     []spot   // where definitions were asked for
+	palette   *overlay.List // the list of commands
+	setup     *setup        // the list of settings
+	jumps     []spot        // where definitions were asked for
 	note      note
 	workings  *workings // for those who read along
 
@@ -240,7 +241,7 @@ func (m Model) frame() string {
 		m.drawFoot(g.All().In(s.Foot))
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
-		m.drawSetup(g.All())
+		m.drawBoxed(g.All())
 		m.drawQuestion(g.All().In(s.Foot))
 	case m.board.on:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
@@ -256,8 +257,7 @@ func (m Model) frame() string {
 			}
 		}
 		m.drawList(g.All())
-		m.drawPalette(g.All())
-		m.drawSetup(g.All())
+		m.drawBoxed(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
 	m.drawSeen(g.All())

@@ -7,6 +7,7 @@ import (
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 )
 
 // mode is what has the keys.
@@ -28,7 +29,7 @@ func (m Model) mode() keys.Mode {
 		return keys.OnSettings
 	case m.opening != nil:
 		return keys.OnStart
-	case m.board.on && m.board.list:
+	case m.board.on && m.board.list != nil:
 		return keys.OnSteps
 	case m.board.on:
 		return keys.OnBoard
@@ -254,7 +255,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Retell:
 		return m.retell(), true
 	case keys.Commands:
-		m.palette = &palette{}
+		m.palette = &overlay.List{}
 	case keys.OpenSettings:
 		m.setup = &setup{}
 	case keys.Search:

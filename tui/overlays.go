@@ -1,0 +1,44 @@
+package tui
+
+import (
+	"image"
+
+	"trivet/tui/grid"
+	"trivet/tui/keys"
+	"trivet/tui/layout"
+	"trivet/tui/overlay"
+)
+
+// listed is the list that has the keys, if one has.
+func (m Model) listed() (s overlay.Shown, ok bool) {
+	switch m.mode() {
+	case keys.OnPalette:
+		return listedCommands(*m.palette), true
+	case keys.OnSettings, keys.InSetting:
+		return m.listedSettings(), true
+	case keys.OnStart:
+		return m.opening.listed(), true
+	case keys.OnSteps:
+		return m.listedSteps(), true
+	}
+	return s, false
+}
+
+// boxWidth is how wide a list over the workbench gets.
+const boxWidth = 84
+
+// drawBoxed draws a list that stands over what else shows.
+func (m Model) drawBoxed(c grid.Canvas) {
+	var s overlay.Shown
+	limit := c.H()
+	switch {
+	case m.palette != nil:
+		s, limit = listedCommands(*m.palette), paletteRows
+	case m.setup != nil:
+		s = m.listedSettings()
+	default:
+		return
+	}
+	at := overlay.Place(image.Rect(0, 0, c.W(), c.H()-layout.Foot-1), boxWidth, min(max(len(s.Rows), 1), limit))
+	s.Draw(overlay.Box(c.In(at), m.theme.Glyphs.RuleFocus, s.Title), m.theme.Glyphs.Row)
+}
