@@ -86,7 +86,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.complete()
 		return m.preview()
 	case keys.OnBoard:
-		m.stepNumber(chars)
+		b, says := m.board.Typed(chars, m.boardOf().Steps())
+		if m.board = b; says != "" {
+			m.say(says, false)
+		}
 	case keys.OnStart:
 		return m.look(chars)
 	case keys.OnCells:

@@ -42,13 +42,9 @@ func (m Model) drawFoot(c grid.Canvas) {
 		m.drawCell(c)
 	}
 	if m.note.text != "" {
-		look := theme.Plain
-		if m.note.bad {
-			look = theme.Bad
-		}
 		in := c.In(image.Rect(0, 1, c.W(), 2))
 		in.Fill(' ', theme.Plain)
-		in.Text(1, 0, look, grid.Fit(m.note.text, c.W()-2))
+		m.drawWord(in, 1)
 	}
 	m.drawHints(keysLine)
 }

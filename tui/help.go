@@ -96,7 +96,7 @@ func (m Model) keysText(w int) text.Lines {
 
 // helpScopes are all scopes, the board's first while it shows.
 func (m Model) helpScopes() (scopes []keys.Scope) {
-	if m.board.on {
+	if m.board.On {
 		scopes = append(scopes, keys.Board, keys.Jumping)
 	}
 	for s := range keys.Scopes {

@@ -26,8 +26,8 @@ func (m Model) writtenLines() (lines []string, at int) {
 	switch {
 	case m.help != nil:
 		lines, at = m.helpLines(), m.help.Y
-	case m.board.on:
-		lines, at = m.stepLines(), m.board.line
+	case m.board.On:
+		lines, at = m.board.Lines(m.boardOf()), m.board.Line
 	case m.focus == layout.Picture:
 		lines, at = m.pictureLines(), m.speech.read[m.focus]
 	default:
@@ -73,8 +73,8 @@ func (m *Model) readOn(i keys.Intent) bool {
 		next := *m.help
 		next.Y = at
 		m.help = &next
-	case m.board.on:
-		m.board.line = at
+	case m.board.On:
+		m.board.Line = at
 	default:
 		m.speech.read[m.focus] = at
 	}

@@ -170,7 +170,7 @@ func (m Model) typingLine() (prompt string, l text.Line) {
 	case keys.InCell, keys.InList, keys.InWords:
 		return label(m.edit.Slot) + ": ", m.edit.Line
 	case keys.OnBoard, keys.OnSteps:
-		return fmt.Sprintf("board, step %d of %d", m.board.at+1, len(m.steps())), text.Line{}
+		return fmt.Sprintf("board, step %d of %d", m.board.At+1, len(m.boardOf().Steps())), text.Line{}
 	case keys.OnCells:
 		t, at := m.tables[m.focus], m.at[m.focus]
 		if at.Row >= len(t.Records) {

@@ -7,6 +7,7 @@ import (
 	"trivet/tui/keys"
 	"trivet/tui/layout"
 	"trivet/tui/overlay"
+	"trivet/tui/theme"
 )
 
 // listed is the list that has the keys, if one has.
@@ -19,9 +20,26 @@ func (m Model) listed() (s overlay.Shown, ok bool) {
 	case keys.OnStart:
 		return m.opening.listed(), true
 	case keys.OnSteps:
-		return m.listedSteps(), true
+		return m.board.Listed(m.boardOf().Steps()), true
 	}
 	return s, false
+}
+
+// drawEnd draws the last two lines of a screen without a foot: a word, and the keys.
+func (m Model) drawEnd(c grid.Canvas, in int) {
+	m.drawWord(c.In(image.Rect(0, c.H()-2, c.W(), c.H()-1)), in)
+	m.drawHints(c.In(image.Rect(in-1, c.H()-1, c.W(), c.H())))
+}
+
+// drawWord draws what is said on the bottom line, if anything is.
+func (m Model) drawWord(c grid.Canvas, in int) {
+	look := theme.Plain
+	if m.note.bad {
+		look = theme.Bad
+	}
+	if m.note.text != "" {
+		c.Text(in, 0, look, grid.Fit(m.note.text, c.W()-2*in))
+	}
 }
 
 // boxWidth is how wide a list over the workbench gets.

@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/journal"
@@ -58,7 +59,7 @@ type Model struct {
 	cam         camera
 	read        [layout.Panes]text.View // of the results
 
-	board     board
+	board     board.Board
 	worked    worked            // the working of a solution
 	laying    *statics.Solution // the one that is being laid out
 	ahead     []tea.KeyPressMsg // typed for steps that are still being laid out
@@ -243,7 +244,7 @@ func (m Model) frame() string {
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		m.drawBoxed(g.All())
 		m.drawQuestion(g.All().In(s.Foot))
-	case m.board.on:
+	case m.board.On:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		m.drawQuestion(g.All().In(s.Foot))
 	default:

@@ -29,9 +29,9 @@ func (m Model) mode() keys.Mode {
 		return keys.OnSettings
 	case m.opening != nil:
 		return keys.OnStart
-	case m.board.on && m.board.list != nil:
+	case m.board.On && m.board.List != nil:
 		return keys.OnSteps
-	case m.board.on:
+	case m.board.On:
 		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
@@ -133,7 +133,7 @@ func (m Model) cannot(i keys.Intent) string {
 		}
 		return m.cannotScroll()
 	case keys.Reveal:
-		if !m.board.hides && m.mode() == keys.OnBoard {
+		if !m.board.Hides && m.mode() == keys.OnBoard {
 			return "answers are shown already: h hides them"
 		}
 	case keys.SwitchSide:

@@ -40,14 +40,7 @@ func (m Model) drawStart(c grid.Canvas) {
 	o.listed().Draw(c.In(image.Rect(1, list.Min.Y, list.Max.X, list.Max.Y)), m.theme.Glyphs.Row)
 	c.In(image.Rect(list.Max.X, list.Min.Y, list.Max.X+1, list.Max.Y)).Fill(m.theme.Glyphs.Wall, theme.Rule)
 	m.drawShot(c.In(image.Rect(list.Max.X+2, list.Min.Y, c.W(), list.Max.Y)))
-	if m.note.text != "" {
-		look := theme.Plain
-		if m.note.bad {
-			look = theme.Bad
-		}
-		c.Text(1, c.H()-2, look, grid.Fit(m.note.text, c.W()-2))
-	}
-	m.drawHints(c.In(image.Rect(0, c.H()-1, c.W(), c.H())))
+	m.drawEnd(c, 1)
 }
 
 // drawShot shows the picked sheet: where it is or what it says, and its picture.
@@ -57,7 +50,7 @@ func (m Model) drawShot(c grid.Canvas) {
 		return // its picture is on its way
 	}
 	var d text.Lines
-	w := min(c.W()-1, boardLine)
+	w := min(c.W()-1, boxWidth)
 	switch {
 	case f.of.family == blankFamily:
 		d.Wrapped(theme.Plain, "", "Nothing in it yet. Name the point where the forces meet, then the points that ropes and struts run to, then the lines between them; the workbench says what comes next.", w)
