@@ -76,7 +76,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		if s, ok := m.slot(); ok {
 			name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col)
 			if s.Does == cells.SetCell {
-				name = label(s)
+				name = s.Label()
 			}
 			m.drawSlot(c, name, s)
 		}

@@ -1,13 +1,19 @@
 package tui
 
 import (
+	"cmp"
+	"context"
+	"fmt"
+	"io"
+	"os"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
 	"trivet/tui/grid"
-	"trivet/tui/layout"
+	"trivet/tui/keys"
+	"trivet/tui/speech"
+	"trivet/tui/text"
 )
 
 // The linear screen writes plain lines one below the other, for a screen reader
@@ -19,116 +25,133 @@ import (
 // depends on the size of a terminal that shows none of them.
 const linearW, linearH = 200, 60
 
-// speech is what the linear screen has said.
-type speech struct {
-	w, h  int      // of the terminal
-	lines []string // said by the last message
-	last  lastLine // as it stands below them
-	begun bool     // what is open was said
-	owes  bool     // where one has come to, once the result is there
-	at    whereabouts
-	heard heard // the result that was said last
-	read  [layout.Panes]int
-
-	jumped bool // to the start or the end of what is read: what lies between is passed over
-}
-
-// lastLine is where one types: what one is at, the text there, and the column of
-// the terminal's own cursor.
-type lastLine struct {
-	text   string
-	column int
-}
-
 // announce does a message, says what it made different, and writes it.
 func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
-	was := m
-	h := *m.history // changed in place
-	was.history = &h
 	cmd := m.update(msg)
-	before := m.speech.last
-	lines, next := m.describe(was, msg)
-	m.speech = next
-	m.speech.lines = lines
-	m.speech.last = m.lastLine()
-	if text := written(m.speech.w, lines, before, m.speech.last); text != "" && m.tell != nil {
+	cause := speech.Other
+	switch msg.(type) {
+	case tea.KeyPressMsg, tea.PasteMsg:
+		cause = speech.Pressed
+	case opened:
+		cause = speech.Opened
+	}
+	now, last := m.moment(), speech.Line{}
+	if !now.Gone {
+		prompt, l := m.typingLine(now.Scene)
+		last = speech.Below(prompt, l, cmp.Or(max(m.speech.W, 0), linearW))
+	}
+	if text := m.speech.Hear(now, cause, last); text != "" && m.tell != nil {
 		m.tell(text)
 	}
 	return m, cmd
 }
 
-// written is what the terminal gets: lines in place of the last one and that
-// below them; without lines no more than what differs in it, so that a reader
-// hears the character typed and not the line again.
-func written(w int, lines []string, before, now lastLine) string {
-	if len(lines) == 0 {
-		return retyped(before, now)
+// moment is the session as it is said.
+func (m Model) moment() speech.Moment {
+	return speech.Moment{
+		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
+		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
+		Sheet: m.history.Current(), Solving: m.live.seq, Running: m.live.running, Leaving: m.leave, Saving: m.saving,
+		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
-	var b strings.Builder
-	b.WriteString("\r" + ansi.EraseLineRight)
-	for _, l := range lines {
-		if w > 1 {
-			l = ansi.Wrap(l, w-1, " ")
-		}
-		for _, part := range strings.Split(l, "\n") {
-			b.WriteString(strings.TrimRight(part, " ") + "\r\n")
-		}
-	}
-	b.WriteString(now.text)
-	b.WriteString(steered(grid.Width(now.text), now.column))
-	return b.String()
 }
 
-// retyped changes the last line from where it differs.
-func retyped(before, now lastLine) string {
-	if before == now {
-		return ""
+// greeting says what is open, once.
+func (m Model) greeting() []string {
+	if m.opening != nil {
+		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
-	same := 0
-	for same < len(before.text) && same < len(now.text) && before.text[same] == now.text[same] {
-		same++
+	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, alt and a figure lead to the panes"}
+	for _, name := range []string{"title", "statement"} {
+		row, _ := m.history.Current().Table("").Row(name)
+		c, _ := row.Cell("")
+		lines = append(lines, c.Text)
 	}
-	same = min(bound(same, before.text), bound(same, now.text))
-	text, at := "", before.column
-	if same < max(len(before.text), len(now.text)) {
-		from := grid.Width(now.text[:same])
-		text = steered(at, from) + now.text[same:]
-		at = grid.Width(now.text)
-		if grid.Width(before.text) > at {
-			text += ansi.EraseLineRight
+	return lines
+}
+
+// scene is what has the keys, as it is said.
+func (m Model) scene() speech.Scene {
+	s := speech.Scene{Mode: m.mode()}
+	if l, ok := m.listed(); ok {
+		s.List = &l
+	}
+	switch s.Mode {
+	case keys.OnQuestion:
+		q := m.ask
+		s.Of = [2]string{q.text, fmt.Sprint(q.seen)}
+		switch {
+		case q.seen:
+			s.Intro = q.more.Read()
+		case len(q.more) > 0:
+			s.Intro = []string{q.text, "y is yes, n is no, s lists it, esc goes back"}
+		default:
+			s.Intro = []string{q.text, "y is yes, n is no, esc goes back"}
 		}
+	case keys.OnName:
+		s.Intro = []string{"type the name of the file and enter; esc goes back"}
+	case keys.OnSearch:
+		s.Intro = []string{"type what to find; enter goes on, esc ends"}
+	case keys.InSetting:
+		s.List, s.Intro = nil, []string{"type the value and enter; esc leaves it as it was"}
+	case keys.OnChoice:
+		var parts []string
+		for _, b := range keys.Table() {
+			if b.Scope == keys.Choosing {
+				parts = append(parts, b.Keys[0]+" "+b.Help)
+			}
+		}
+		s.Intro = []string{"which row? " + strings.Join(parts, "; ")}
+	case keys.InCell, keys.InList, keys.InWords:
+		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
+	case keys.OnHelp, keys.OnBoard, keys.OnResult, keys.OnPicture:
+		s.Text, s.Of = m.readText()
 	}
-	return text + steered(at, now.column)
+	return s
 }
 
-// steered takes the cursor from a column to another.
-func steered(from, to int) string {
-	switch {
-	case to < from:
-		return strings.Repeat("\b", from-to)
-	case to > from:
-		return ansi.CursorForward(to - from)
+// typingLine is what stands on the last line: what one is at, and the text there
+// with its cursor.
+func (m Model) typingLine(s speech.Scene) (prompt string, l text.Line) {
+	switch s.Mode {
+	case keys.OnQuestion:
+		return "y, n or esc: ", l
+	case keys.OnName:
+		return m.forPage.longPrompt(), *m.naming
+	case keys.OnSearch:
+		return "find: ", m.search.Line
+	case keys.OnPalette:
+		return "command: ", m.palette.Line
+	case keys.InSetting:
+		return m.setup.name() + ": ", *m.setup.typing
+	case keys.OnSettings:
+		return "settings, " + m.setup.name() + ": ", text.Line{Text: m.shownValue(m.setup.name())}
+	case keys.OnStart:
+		return "sheet: ", m.opening.Line
+	case keys.OnChoice:
+		return "which row? ", l
+	case keys.InCell, keys.InList, keys.InWords:
+		return m.edit.Slot.Label() + ": ", m.edit.Line
+	case keys.OnBoard, keys.OnSteps:
+		return "board, " + m.board.Where(m.boardOf()), l
+	case keys.OnCells:
+		p := m.place()
+		if p.Rows == 0 {
+			return p.Pane + ": ", l
+		}
+		slot, _ := m.slot()
+		return p.Pane + ", " + p.Row + ", " + p.Column + ": ", text.Line{Text: grid.Clean(slot.Text)}
 	}
-	return ""
+	return s.Text.Where(), l
 }
 
-// isOver tells that the person has left.
-func (m Model) isOver() bool { return m.left || m.going }
-
-// lastLine is what stands below what was said.
-func (m Model) lastLine() lastLine {
-	if m.isOver() {
-		return lastLine{}
+// inLines has the session write lines to its terminal, where it is to be so. The
+// program that runs it has a terminal to ask for its size, but draws nothing.
+func (opt *Options) inLines(ctx context.Context) (done func()) {
+	if !opt.Linear && opt.Settings.Screen != "linear" {
+		return func() {}
 	}
-	prompt, l := m.typingLine()
-	w := m.speech.w
-	if w <= 0 {
-		w = linearW
-	}
-	prompt = grid.Clean(prompt)
-	if limit := max(w/2, 1); grid.Width(prompt) > limit {
-		prompt = strings.TrimRight(ansi.Truncate(prompt, limit-1, ""), " ") + " "
-	}
-	text, skip := grid.Window(l.Text, l.Column(), max(w-grid.Width(prompt)-1, 1))
-	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.Column() - skip}
+	opt.Linear = true
+	opt.tell, opt.Out, done = speech.To(ctx, cmp.Or(opt.Out, io.Writer(os.Stdout)))
+	return done
 }

@@ -22,11 +22,10 @@ type live struct {
 	waiting bool
 	reader  *problem.Reader // belongs to the one command that runs
 	newest  *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
-	spoken  *lineCache      // of the solution and the problem shown
 }
 
 func newLive() live {
-	return live{reader: problem.NewReader(), spoken: &lineCache{}, newest: &atomic.Int64{}}
+	return live{reader: problem.NewReader(), newest: &atomic.Int64{}}
 }
 
 type solved struct {
@@ -105,11 +104,11 @@ func (l *live) accept(msg solved) {
 	switch {
 	case good:
 		l.Problem, l.Solution, l.Blocks, l.Stale = msg.problem, msg.solution, msg.blocks, false
-		l.Of, l.spoken = msg.sheet, &lineCache{}
+		l.Of = msg.sheet
 	case l.Solution != nil:
 		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.Problem, l.spoken = msg.problem, &lineCache{}
+		l.Problem = msg.problem
 	}
 }

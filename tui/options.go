@@ -101,7 +101,7 @@ func New(opt Options) Model {
 	m.dress()
 	if opt.Linear {
 		m.linear, m.tell = true, opt.tell
-		m.speech.w, m.speech.h = opt.Width, opt.Height
+		m.speech.W = opt.Width
 		m.resize(linearW, linearH)
 	}
 	m.start()

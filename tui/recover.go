@@ -106,7 +106,7 @@ func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
 		case !c.Is:
 			says, only = c.Old, "   only "+was
 		}
-		lines.Add(text.Span{Text: grid.Clean(label(cells.Slot{Ref: c.Ref, Does: cells.SetCell}) + ": " + says)}, text.Span{Text: only, By: ", "})
+		lines.Add(text.Span{Text: grid.Clean(cells.LabelOf(c.Ref) + ": " + says)}, text.Span{Text: only, By: ", "})
 	}
 	return lines
 }

@@ -17,6 +17,7 @@ import (
 	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/settings"
+	"trivet/tui/speech"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -102,7 +103,7 @@ type Model struct {
 
 	linear       bool              // lines are written in place of a frame
 	tell         func(text string) // to the terminal; nil: to nobody
-	speech       speech
+	speech       speech.State
 	notes        int  // words said on the bottom line so far
 	changedByKey bool // the text being typed, by a key that is no character
 }
