@@ -76,7 +76,7 @@ func (m *Model) takeWorked(msg worked) {
 // boardOf is what the board shows.
 func (m Model) boardOf() board.Of {
 	return board.Of{
-		Working: m.worked.working, Worked: m.worked.of, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
+		Working: m.worked.working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
 		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.view,
 		Picture: picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale},
 	}

@@ -3,7 +3,6 @@ package tui
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"io"
 	"os"
 	"strings"
@@ -35,12 +34,7 @@ func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
 	case opened:
 		cause = speech.Opened
 	}
-	now, last := m.moment(), speech.Line{}
-	if !now.Gone {
-		prompt, l := m.typingLine(now.Scene)
-		last = speech.Below(prompt, l, cmp.Or(max(m.speech.W, 0), linearW))
-	}
-	if text := m.speech.Hear(now, cause, last); text != "" && m.tell != nil {
+	if text := m.speech.Hear(m.moment(), cause); text != "" && m.tell != nil {
 		m.tell(text)
 	}
 	return m, cmd
@@ -51,7 +45,7 @@ func (m Model) moment() speech.Moment {
 	return speech.Moment{
 		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
 		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
-		Sheet: m.history.Current(), Solving: m.live.seq, Running: m.live.running, Leaving: m.leave, Saving: m.saving,
+		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.running, Leaving: m.leave, Saving: m.saving,
 		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
 }
@@ -70,16 +64,16 @@ func (m Model) greeting() []string {
 	return lines
 }
 
-// scene is what has the keys, as it is said.
+// scene is what has the keys, as it is said, and what stands on the last line.
 func (m Model) scene() speech.Scene {
 	s := speech.Scene{Mode: m.mode()}
 	if l, ok := m.listed(); ok {
-		s.List = &l
+		s.List, s.Line = &l, l.Line
 	}
 	switch s.Mode {
 	case keys.OnQuestion:
 		q := m.ask
-		s.Of = [2]string{q.text, fmt.Sprint(q.seen)}
+		s.Of, s.Prompt = [2]any{q.text, q.seen}, "y, n or esc: "
 		switch {
 		case q.seen:
 			s.Intro = q.more.Read()
@@ -89,60 +83,48 @@ func (m Model) scene() speech.Scene {
 			s.Intro = []string{q.text, "y is yes, n is no, esc goes back"}
 		}
 	case keys.OnName:
-		s.Intro = []string{"type the name of the file and enter; esc goes back"}
+		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc goes back"}
 	case keys.OnSearch:
-		s.Intro = []string{"type what to find; enter goes on, esc ends"}
+		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter goes on, esc ends"}
+	case keys.OnPalette:
+		s.Prompt = "command: "
+	case keys.OnStart:
+		s.Prompt = "sheet: "
+	case keys.OnSettings:
+		s.Prompt, s.Line = "settings, "+m.setup.name()+": ", text.Line{Text: m.shownValue(m.setup.name())}
 	case keys.InSetting:
-		s.List, s.Intro = nil, []string{"type the value and enter; esc leaves it as it was"}
+		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
 	case keys.OnChoice:
-		var parts []string
-		for _, b := range keys.Table() {
-			if b.Scope == keys.Choosing {
-				parts = append(parts, b.Keys[0]+" "+b.Help)
-			}
-		}
-		s.Intro = []string{"which row? " + strings.Join(parts, "; ")}
+		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offers(keys.Choosing)}
 	case keys.InCell, keys.InList, keys.InWords:
 		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
-	case keys.OnHelp, keys.OnBoard, keys.OnResult, keys.OnPicture:
+		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
+	case keys.OnSteps:
+		s.Prompt = "board, " + m.board.Where(m.boardOf())
+	case keys.OnCells:
+		p := m.place()
+		s.Prompt = p.Pane + ": "
+		if slot, ok := m.slot(); ok {
+			s.Prompt, s.Line = p.Pane+", "+p.Row+", "+p.Column+": ", text.Line{Text: grid.Clean(slot.Text)}
+		}
+	default:
 		s.Text, s.Of = m.readText()
+		if s.Prompt = s.Text.Where(); m.help == nil && m.board.On {
+			s.Prompt = "board, " + m.board.Where(m.boardOf())
+		}
 	}
 	return s
 }
 
-// typingLine is what stands on the last line: what one is at, and the text there
-// with its cursor.
-func (m Model) typingLine(s speech.Scene) (prompt string, l text.Line) {
-	switch s.Mode {
-	case keys.OnQuestion:
-		return "y, n or esc: ", l
-	case keys.OnName:
-		return m.forPage.longPrompt(), *m.naming
-	case keys.OnSearch:
-		return "find: ", m.search.Line
-	case keys.OnPalette:
-		return "command: ", m.palette.Line
-	case keys.InSetting:
-		return m.setup.name() + ": ", *m.setup.typing
-	case keys.OnSettings:
-		return "settings, " + m.setup.name() + ": ", text.Line{Text: m.shownValue(m.setup.name())}
-	case keys.OnStart:
-		return "sheet: ", m.opening.Line
-	case keys.OnChoice:
-		return "which row? ", l
-	case keys.InCell, keys.InList, keys.InWords:
-		return m.edit.Slot.Label() + ": ", m.edit.Line
-	case keys.OnBoard, keys.OnSteps:
-		return "board, " + m.board.Where(m.boardOf()), l
-	case keys.OnCells:
-		p := m.place()
-		if p.Rows == 0 {
-			return p.Pane + ": ", l
+// offers are the keys of a scope, each with what it does.
+func offers(of keys.Scope) string {
+	var parts []string
+	for _, b := range keys.Table() {
+		if b.Scope == of {
+			parts = append(parts, b.Keys[0]+" "+b.Help)
 		}
-		slot, _ := m.slot()
-		return p.Pane + ", " + p.Row + ", " + p.Column + ": ", text.Line{Text: grid.Clean(slot.Text)}
 	}
-	return s.Text.Where(), l
+	return strings.Join(parts, "; ")
 }
 
 // inLines has the session write lines to its terminal, where it is to be so. The

@@ -15,7 +15,7 @@ func (m Model) listed() (s overlay.Shown, ok bool) {
 	switch m.mode() {
 	case keys.OnPalette:
 		return listedCommands(*m.palette), true
-	case keys.OnSettings, keys.InSetting:
+	case keys.OnSettings:
 		return m.listedSettings(), true
 	case keys.OnStart:
 		return m.opening.listed(), true

@@ -48,8 +48,7 @@ const (
 
 // Of is what a board shows, and on which screen.
 type Of struct {
-	Working *working.Working  // nil: it is not laid out yet
-	Worked  *statics.Solution // that the working is of
+	Working *working.Working // nil: it is not laid out yet
 
 	Problem  *problem.Problem
 	Solution *statics.Solution // the newest; nil: there is none yet
@@ -223,7 +222,7 @@ func (b Board) body(of Of) (body []doc.Block, hidden bool) {
 	if !b.Hides || b.Shown {
 		return steps[b.At].Body, false
 	}
-	return newHiding(of.Worked).blocks(steps[b.At])
+	return newHiding(of.Working.Solution).blocks(steps[b.At])
 }
 
 // Said is which step is said, and how: two that are equal say the same.

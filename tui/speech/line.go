@@ -20,8 +20,8 @@ type Line struct {
 	Column int
 }
 
-// Below is a text with its cursor behind a prompt, in a width.
-func Below(prompt string, l text.Line, w int) Line {
+// below is a text with its cursor behind a prompt, in a width.
+func below(prompt string, l text.Line, w int) Line {
 	prompt = grid.Clean(prompt)
 	if limit := max(w/2, 1); grid.Width(prompt) > limit {
 		prompt = strings.TrimRight(ansi.Truncate(prompt, limit-1, ""), " ") + " "

@@ -17,8 +17,8 @@ type Moment struct {
 	Warns    bool   // it is a warning
 	Notes    int    // how many there were
 	Sheet    *sheet.Sheet
-	Solving  int  // the number of the snapshot that is solved
-	Running  bool // it is not solved yet
+	Solving  *sheet.Sheet // the sheet with what is being typed
+	Running  bool         // it is not solved yet
 	Leaving  bool
 	Saving   bool
 	Doubt    string // the likeliest mistake of an answer
@@ -53,13 +53,23 @@ const (
 	Opened        // it began
 )
 
+// plainWidth is that of a terminal which does not tell its own.
+const plainWidth = 200
+
 // Text is what was read last, to be read on where it is the same.
 func (s *State) Text() Text { return s.was.Scene.Text }
 
 // Hear says what became different, and gives what the terminal gets of it.
-func (s *State) Hear(now Moment, cause Cause, last Line) string {
+func (s *State) Hear(now Moment, cause Cause) string {
 	before := s.Last
-	s.Lines, s.Last = spoken(s.describe(now, cause)), last
+	s.Lines, s.Last = spoken(s.describe(now, cause)), Line{}
+	if !now.Gone {
+		w := s.W
+		if w <= 0 {
+			w = plainWidth
+		}
+		s.Last = below(now.Scene.Prompt, now.Scene.Line, w)
+	}
 	s.was = now
 	return written(s.W, s.Lines, before, s.Last)
 }

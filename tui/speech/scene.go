@@ -9,6 +9,7 @@ import (
 	"trivet/tui/cells"
 	"trivet/tui/keys"
 	"trivet/tui/overlay"
+	"trivet/tui/text"
 )
 
 // Scene is what has the keys.
@@ -21,6 +22,9 @@ type Scene struct {
 	Edit  *cells.Edit
 	New   string // what a row is called that is being named
 	ByKey bool   // the text of the edit was changed by a key that is no character
+
+	Prompt string    // what stands on the last line,
+	Line   text.Line // and what is typed behind it
 }
 
 // Text is what is read line by line.
