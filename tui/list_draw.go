@@ -39,8 +39,10 @@ func (m Model) drawList(c grid.Canvas) {
 		name = max(name, grid.Width(k.Text))
 		shown[i].Cells = []string{k.Text, k.Says}
 	}
-	overlay.List{Pick: pick}.Draw(box.In(image.Rect(1, 0, box.W(), rows)), m.theme.Glyphs.Row,
-		[]overlay.Column{{At: 1, Width: name, Look: theme.Name, Picks: true}, {At: name + 2, Look: theme.Plain}}, shown)
+	overlay.Shown{
+		List: overlay.List{Pick: pick}, Rows: shown,
+		Columns: []overlay.Column{{At: 1, Width: name, Look: theme.Name, Picks: true}, {At: name + 2, Look: theme.Plain}},
+	}.Draw(box.In(image.Rect(1, 0, box.W(), rows)), m.theme.Glyphs.Row)
 	for i := range rows {
 		box.Set(0, i, m.theme.Glyphs.Wall, theme.RuleFocus)
 		box.Set(box.W()-1, i, m.theme.Glyphs.Wall, theme.RuleFocus)

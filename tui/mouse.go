@@ -228,7 +228,7 @@ func (m *Model) clickStart(at image.Point) tea.Cmd {
 	if !at.In(r) {
 		return nil
 	}
-	row, ok := m.opening.At(m.opening.listed().Rows, r.Dy(), at.Y-r.Min.Y)
+	row, ok := m.opening.listed().At(r.Dy(), at.Y-r.Min.Y)
 	if !ok {
 		return nil
 	}
