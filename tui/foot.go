@@ -23,8 +23,7 @@ func (m Model) drawFoot(c grid.Canvas) {
 	switch {
 	case m.ask != nil:
 		c.Text(1, 0, theme.Warn, m.ask.text)
-	case m.choosing:
-		c.Text(1, 0, theme.Warn, "Make which row?")
+	case m.choosing: // the list asks
 	case m.naming != nil:
 		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:

@@ -5,7 +5,6 @@ import (
 	"context"
 	"io"
 	"os"
-	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -95,7 +94,7 @@ func (m Model) scene() speech.Scene {
 	case keys.InSetting:
 		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
 	case keys.OnChoice:
-		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offers(keys.Choosing)}
+		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
 	case keys.InCell, keys.InList, keys.InWords:
 		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
 		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
@@ -114,17 +113,6 @@ func (m Model) scene() speech.Scene {
 		}
 	}
 	return s
-}
-
-// offers are the keys of a scope, each with what it does.
-func offers(of keys.Scope) string {
-	var parts []string
-	for _, b := range keys.Table() {
-		if b.Scope == of {
-			parts = append(parts, b.Keys[0]+" "+b.Help)
-		}
-	}
-	return strings.Join(parts, "; ")
 }
 
 // inLines has the session write lines to its terminal, where it is to be so. The

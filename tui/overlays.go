@@ -3,6 +3,7 @@ package tui
 import (
 	"image"
 
+	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
@@ -42,6 +43,20 @@ func (m Model) drawWord(c grid.Canvas, in int) {
 	}
 }
 
+// offered are the keys of a scope, each with what it does: one is pressed, none is picked.
+func offered(title string, of keys.Scope) overlay.Shown {
+	s := overlay.Shown{
+		List: overlay.List{Pick: cells.Unpicked}, Title: " " + title + " ",
+		Columns: []overlay.Column{{At: 2, Width: 4, Look: theme.Key}, {At: 7, Look: theme.Plain}},
+	}
+	for _, b := range keys.Table() {
+		if b.Scope == of {
+			s.Rows = append(s.Rows, overlay.Row{Cells: []string{b.Keys[0], b.Help}, Says: b.Keys[0] + " " + b.Help})
+		}
+	}
+	return s
+}
+
 // boxWidth is how wide a list over the workbench gets.
 const boxWidth = 84
 
@@ -54,6 +69,8 @@ func (m Model) drawBoxed(c grid.Canvas) {
 		s, limit = listedCommands(*m.palette), paletteRows
 	case m.setup != nil:
 		s = m.listedSettings()
+	case m.choosing:
+		s = offered("Make which row?", keys.Choosing)
 	default:
 		return
 	}

@@ -3,6 +3,7 @@ package overlay
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"trivet/tui/grid"
 	"trivet/tui/theme"
@@ -106,6 +107,15 @@ func (s Shown) Says() string {
 		where += ", " + r.Family
 	}
 	return where + ": " + r.Says
+}
+
+// All are the rows in words, one after the other.
+func (s Shown) All() string {
+	says := make([]string, len(s.Rows))
+	for i, r := range s.Rows {
+		says[i] = r.Says
+	}
+	return strings.Join(says, "; ")
 }
 
 // Same tells that two lists say the same: as many rows, and the same of them picked.
