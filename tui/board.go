@@ -1,41 +1,15 @@
 package tui
 
 import (
-	"fmt"
-	"strconv"
-
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
+	"trivet/tui/board"
+	"trivet/tui/grid"
 	"trivet/tui/keys"
+	"trivet/tui/picture"
 	"trivet/tui/session"
-)
-
-// board shows the working a step at a time. It stays what it was while a cell is
-// edited on the workbench, so that coming back leads to the same step.
-type board struct {
-	on     bool
-	at     int    // the step
-	title  string // of that step, to find it again in another working
-	kind   working.Kind
-	line   int    // scrolled to
-	hides  bool   // answers show as ? until asked
-	shown  bool   // those of this step are shown all the same
-	show   show   // of text and picture
-	list   bool   // of the steps, with the cursor at pick
-	pick   int    //
-	number string // of a step, being typed
-}
-
-// show is what the board shows of a step.
-type show int
-
-const (
-	both show = iota
-	textOnly
-	pictureOnly
-	shows
 )
 
 // stepwise is the working of a solution.
@@ -48,7 +22,7 @@ type worked = session.Reply[*statics.Solution, stepwise]
 
 // toBoard opens the board.
 func (m *Model) toBoard() tea.Cmd {
-	m.board.on, m.board.list, m.board.number = true, false, ""
+	m.board = m.board.Opened()
 	return m.lay()
 }
 
@@ -68,7 +42,7 @@ func (m *Model) lay() tea.Cmd {
 
 // wantsSteps tells whether the working shows, on the board or in a pane.
 func (m Model) wantsSteps() bool {
-	if m.board.on {
+	if m.board.On {
 		return true
 	}
 	wanted := m.stepPanes()
@@ -85,149 +59,41 @@ func (m *Model) takeWorked(msg worked) {
 		m.say("the working could not be written (fault: "+msg.Fault+")", true)
 		return
 	}
-	steps := msg.Value.working.Steps
-	b := &m.board
-	if b.at < len(steps) && steps[b.at].Title == b.title {
-		return
-	}
-	found := -1
-	for i, s := range steps {
-		if s.Title == b.title {
-			found = i
-			break
-		}
-		if s.Kind == b.kind && found < 0 {
-			found = i
-		}
-	}
-	if b.title == "" || found < 0 {
-		found = b.at
-	}
-	m.goStep(found)
+	m.board = m.board.Follow(msg.Value.working.Steps)
 }
 
-// steps are those of the working shown.
-func (m Model) steps() []working.Step {
-	if m.worked.Value.working == nil {
-		return nil
-	}
-	return m.worked.Value.working.Steps
-}
-
-// goStep shows a step from its top.
-func (m *Model) goStep(i int) {
-	steps, b := m.steps(), &m.board
-	b.at = max(min(i, len(steps)-1), 0)
-	b.line, b.shown = 0, false
-	if b.at < len(steps) {
-		b.title, b.kind = steps[b.at].Title, steps[b.at].Kind
+// boardOf is what the board shows.
+func (m Model) boardOf() board.Of {
+	return board.Of{
+		Working: m.worked.Value.working, Problem: m.live.Problem, Solution: m.live.Solution, Stale: m.live.Stale,
+		W: m.w, H: m.h, Whole: m.linear, Theme: m.theme, View: m.cam.view,
+		Picture: picture.Options{ASCII: m.theme.Glyphs.ASCII != m.cam.plain, Zoom: m.cam.zoom, Arrows: m.cam.arrows, Stale: m.live.Stale},
 	}
 }
 
-// onBoard does the intents of the board.
+// onBoard does the intents of the board; in words its step is read line by line.
 func (m *Model) onBoard(i keys.Intent) bool {
-	b := &m.board
-	b.number = ""
-	if m.linear && !b.list && m.readBoard(i) {
-		return true
+	b, says, ok := m.board.Do(i, m.boardOf())
+	m.board = b
+	if says != "" {
+		m.say(says, false)
 	}
-	if b.list {
-		return m.inSteps(i)
-	}
-	switch i {
-	case keys.NextStep:
-		switch page := m.boardPage(); {
-		case page.below:
-			b.line += max(page.rows-1, 1)
-		case b.at+1 < len(m.steps()):
-			m.goStep(b.at + 1)
-		case len(m.steps()) > 0:
-			m.say("this is the last step", false)
-		}
-	case keys.PrevStep:
-		switch {
-		case b.line > 0:
-			b.line = max(b.line-max(m.boardPage().rows-1, 1), 0)
-		case b.at > 0:
-			m.goStep(b.at - 1)
-		default:
-			m.say("this is the first step", false)
-		}
-	case keys.First:
-		m.goStep(0)
-	case keys.Last:
-		m.goStep(len(m.steps()) - 1)
-	case keys.Up:
-		b.line = max(b.line-1, 0)
-	case keys.Down:
-		if m.boardPage().below {
-			b.line++
-		}
-	case keys.HideAnswers:
-		b.hides, b.shown = !b.hides, false
-		m.say(map[bool]string{true: "answers are hidden: r shows those of a step", false: "answers are shown"}[b.hides], false)
-	case keys.Reveal:
-		b.shown = true
-	case keys.Steps:
-		b.list, b.pick = true, b.at
-	case keys.ShowPart:
-		b.show = (b.show + 1) % shows
-	case keys.ViewFront, keys.ViewSide, keys.ViewTop, keys.ViewSpace, keys.Left, keys.Right, keys.Nearer, keys.Farther, keys.Fit, keys.Characters:
-		m.cam.handle(i)
-	case keys.WritePage:
+	switch {
+	case ok:
+	case b.List != nil:
+		return false
+	case m.linear && m.readOn(i):
+	case i == keys.WritePage:
 		m.askPage(WorkingPage)
-	case keys.Cancel:
-		b.on = false
+	case m.cam.handle(i):
 	default:
 		return false
 	}
 	return true
 }
 
-// inSteps does the intents of the list of steps.
-func (m *Model) inSteps(i keys.Intent) bool {
-	b := &m.board
-	const page = 10
-	switch i {
-	case keys.Up:
-		b.pick--
-	case keys.Down:
-		b.pick++
-	case keys.PageUp:
-		b.pick -= page
-	case keys.PageDown:
-		b.pick += page
-	case keys.First:
-		b.pick = 0
-	case keys.Last:
-		b.pick = len(m.steps()) - 1
-	case keys.Commit:
-		b.list = false
-		m.goStep(b.pick)
-	case keys.Cancel:
-		b.list = false
-	default:
-		return false
-	}
-	b.pick = max(min(b.pick, len(m.steps())-1), 0)
-	return true
-}
-
-// stepNumber takes a digit of a step's number and shows that step.
-func (m *Model) stepNumber(text string) {
-	b := &m.board
-	if text < "0" || text > "9" || len(text) != 1 || b.list {
-		return
-	}
-	n, _ := strconv.Atoi(b.number + text)
-	if n < 1 || n > len(m.steps()) {
-		n, _ = strconv.Atoi(text) // another number begins
-		b.number = ""
-	}
-	if n < 1 || n > len(m.steps()) {
-		m.say(fmt.Sprintf("there are %d steps", len(m.steps())), false)
-		return
-	}
-	b.number += text
-	m.goStep(n - 1)
+// drawBoard draws the board on the whole screen.
+func (m Model) drawBoard(c grid.Canvas) {
+	m.board.Draw(c, m.boardOf())
+	m.drawEnd(c, board.Margin)
 }

@@ -15,13 +15,13 @@ import (
 // stepNamed goes to a step by its title.
 func (r *rig) stepNamed(title string) {
 	r.t.Helper()
-	for i, s := range r.m.steps() {
+	for i, s := range r.m.boardOf().Steps() {
 		if s.Title == title {
 			for _, digit := range fmt.Sprint(i + 1) {
 				r.keys(string(digit))
 			}
-			if r.m.board.at != i {
-				r.t.Fatalf("the number %d leads to step %d", i+1, r.m.board.at+1)
+			if r.m.board.At != i {
+				r.t.Fatalf("the number %d leads to step %d", i+1, r.m.board.At+1)
 			}
 			return
 		}
@@ -33,15 +33,15 @@ func TestTheBoardWalksThroughEveryStep(t *testing.T) {
 	for _, size := range [][2]int{{80, 24}, {60, 16}, {120, 36}, {200, 60}} {
 		r := newRig(t, beam, size[0], size[1])
 		r.keys("f5")
-		steps := r.m.steps()
+		steps := r.m.boardOf().Steps()
 		if len(steps) < 8 {
 			t.Fatalf("%d steps", len(steps))
 		}
 		seen := map[int]bool{}
 		for range 300 {
-			seen[r.m.board.at] = true
-			if r.m.board.line == 0 {
-				r.sees(steps[r.m.board.at].Title, fmt.Sprintf("step %d of %d", r.m.board.at+1, len(steps)))
+			seen[r.m.board.At] = true
+			if r.m.board.Line == 0 {
+				r.sees(steps[r.m.board.At].Title, fmt.Sprintf("step %d of %d", r.m.board.At+1, len(steps)))
 			}
 			checkFrame(t, r.m)
 			r.keys("space")
@@ -71,9 +71,9 @@ func TestNothingOfAStepIsLost(t *testing.T) {
 		}
 		r.keys("space")
 	}
-	for i, step := range r.m.steps() {
-		r.m.goStep(i)
-		for _, l := range r.m.boardPage().paneText {
+	for i, step := range r.m.boardOf().Steps() {
+		r.m.board = r.m.board.Go(i, r.m.boardOf().Steps())
+		for _, l := range r.m.board.Page(r.m.boardOf()).Text {
 			text := ""
 			for _, s := range l {
 				text += s.Text
@@ -104,11 +104,11 @@ func TestTheBoardKeepsItsStepAndItsValuesAreLive(t *testing.T) {
 func TestTheListOfSteps(t *testing.T) {
 	r := newRig(t, beam, 80, 24)
 	r.keys("f5", "l", "end", "up", "enter")
-	if got, want := r.m.board.at, len(r.m.steps())-2; got != want {
+	if got, want := r.m.board.At, len(r.m.boardOf().Steps())-2; got != want {
 		t.Errorf("the list leads to step %d, want %d", got, want)
 	}
 	r.keys("l", "home", "esc")
-	if r.m.board.at != len(r.m.steps())-2 || r.m.board.list {
+	if r.m.board.At != len(r.m.boardOf().Steps())-2 || r.m.board.List != nil {
 		t.Error("esc in the list moves")
 	}
 	r.keys("0", "9", "9")
@@ -147,11 +147,11 @@ func TestHiddenAnswersDoNotShow(t *testing.T) {
 		values := answersOf(r)
 		// What is given may be as large as an answer, and then it shows.
 		var given []string
-		for i, s := range r.m.steps() {
+		for i, s := range r.m.boardOf().Steps() {
 			if s.Kind >= working.HandStep {
 				break
 			}
-			r.m.goStep(i)
+			r.m.board = r.m.board.Go(i, r.m.boardOf().Steps())
 			for _, v := range values {
 				if strings.Contains(r.screen(), v) {
 					given = append(given, v)
@@ -159,8 +159,8 @@ func TestHiddenAnswersDoNotShow(t *testing.T) {
 			}
 		}
 		r.keys("h")
-		for i := range r.m.steps() {
-			r.m.goStep(i)
+		for i := range r.m.boardOf().Steps() {
+			r.m.board = r.m.board.Go(i, r.m.boardOf().Steps())
 			screen := r.screen()
 			for _, v := range values {
 				if strings.Contains(screen, v) && !slices.Contains(given, v) {
@@ -209,11 +209,11 @@ func TestThePictureShowsTheStep(t *testing.T) {
 		t.Errorf("the step of the vectors shows\n%s", s)
 	}
 	r.keys("p")
-	if !r.m.boardPage().picture.Empty() {
+	if !r.m.board.Page(r.m.boardOf()).Picture.Empty() {
 		t.Error("text alone has a picture")
 	}
 	r.keys("p")
-	if p := r.m.boardPage(); p.picture.Empty() || len(p.paneText) > 0 {
+	if p := r.m.board.Page(r.m.boardOf()); p.Picture.Empty() || len(p.Text) > 0 {
 		t.Error("the picture alone has text")
 	}
 	w := newRig(t, beam, 120, 36)
@@ -255,7 +255,7 @@ func TestTheBoardSavesAndAsks(t *testing.T) {
 	r.keys("esc", "ctrl+s")
 	fileIs(t, path, moved)
 	r.sees("saved to")
-	if !r.m.board.on {
+	if !r.m.board.On {
 		t.Error("saving leaves the board")
 	}
 }

@@ -67,7 +67,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.search.Insert(chars)
 		m.seek(0)
 	case keys.OnPalette:
-		m.palette = m.palette.typed(chars)
+		p := m.palette.Typed(chars)
+		m.palette = &p
 	case keys.OnSettings, keys.InSetting:
 		m.typedSetting(chars)
 	case keys.OnName:
@@ -85,7 +86,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.complete()
 		return m.preview()
 	case keys.OnBoard:
-		m.stepNumber(chars)
+		b, says := m.board.Typed(chars, m.boardOf().Steps())
+		if m.board = b; says != "" {
+			m.say(says, false)
+		}
 	case keys.OnStart:
 		return m.look(chars)
 	case keys.OnCells:

@@ -8,6 +8,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
+	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/xdg"
@@ -128,11 +129,9 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 	}
 	shown := *q
 	m.ask = &shown
-	if !text.Scroll(&shown.at, i, m.seenRect().Dy()-1) {
-		return nil, false
-	}
-	m.clampSeen(&shown.at)
-	return nil, true
+	r, ok := m.seenRect(), false
+	shown.at, ok = overlay.Scrolled(shown.at, i, shown.more, r.Dx()-2, r.Dy()-1)
+	return nil, ok
 }
 
 // named takes the intents of the question for a file name.

@@ -23,8 +23,7 @@ func (m Model) drawFoot(c grid.Canvas) {
 	switch {
 	case m.ask != nil:
 		c.Text(1, 0, theme.Warn, m.ask.text)
-	case m.choosing:
-		c.Text(1, 0, theme.Warn, "Make which row?")
+	case m.choosing: // the list asks
 	case m.naming != nil:
 		m.drawLine(c, m.forPage.longPrompt(), *m.naming)
 	case m.search.on:
@@ -42,13 +41,9 @@ func (m Model) drawFoot(c grid.Canvas) {
 		m.drawCell(c)
 	}
 	if m.note.text != "" {
-		look := theme.Plain
-		if m.note.bad {
-			look = theme.Bad
-		}
 		in := c.In(image.Rect(0, 1, c.W(), 2))
 		in.Fill(' ', theme.Plain)
-		in.Text(1, 0, look, grid.Fit(m.note.text, c.W()-2))
+		m.drawWord(in, 1)
 	}
 	m.drawHints(keysLine)
 }
@@ -80,7 +75,7 @@ func (m Model) drawCell(c grid.Canvas) {
 		if s, ok := m.slot(); ok {
 			name := m.tables[m.focus].Head(m.at[m.focus].Row, m.at[m.focus].Col)
 			if s.Does == cells.SetCell {
-				name = label(s)
+				name = s.Label()
 			}
 			m.drawSlot(c, name, s)
 		}

@@ -24,7 +24,7 @@ func (m Model) drawLine(c grid.Canvas, label string, l text.Line) (start, skip i
 // drawEdit shows the text being typed and, under it, what is missing. It tells
 // whether it needed the line of the keys for what to try.
 func (m Model) drawEdit(c grid.Canvas) bool {
-	start, skip := m.drawLine(c, label(m.edit.Slot)+": ", m.edit.Line)
+	start, skip := m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
 		for _, e := range m.live.Errs {
@@ -76,21 +76,3 @@ func (m Model) ownError() (problem.Error, bool) {
 
 // bound keeps an offset in a text, at a character's start.
 func bound(at int, text string) int { return diag.RuneStart(text, at) }
-
-// label names a cell: "T1 path".
-func label(s cells.Slot) string {
-	switch {
-	case s.Does == cells.SetName:
-		if s.Ref.Row == "" {
-			return "new in " + s.Ref.Table
-		}
-		return "name of " + s.Ref.Row
-	case s.Does == cells.SetAsked:
-		return "result"
-	case s.Ref.Table == "answers":
-		return "your answer " + s.Ref.Row
-	case s.Ref.Key == "":
-		return s.Ref.Row
-	}
-	return s.Ref.Row + " " + s.Ref.Key
-}

@@ -10,6 +10,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/results"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -95,7 +96,7 @@ func (m Model) keysText(w int) text.Lines {
 
 // helpScopes are all scopes, the board's first while it shows.
 func (m Model) helpScopes() (scopes []keys.Scope) {
-	if m.board.on {
+	if m.board.On {
 		scopes = append(scopes, keys.Board, keys.Jumping)
 	}
 	for s := range keys.Scopes {
@@ -113,12 +114,8 @@ func (m Model) helpRect() image.Rectangle {
 }
 
 func (m Model) drawHelp(g *grid.Grid) {
-	r := m.helpRect()
-	c := g.All().In(r)
-	c.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
 	pages := helpPages()
-	c.Text(1, 0, theme.RuleFocus, fmt.Sprintf(" Help: %s, %d of %d ", pages[m.help.at], m.help.at+1, len(pages)))
-	in := c.In(image.Rect(0, 1, c.W(), c.H()))
+	in := overlay.Box(g.All().In(m.helpRect()), m.theme.Glyphs.RuleFocus, fmt.Sprintf(" Help: %s, %d of %d ", pages[m.help.at], m.help.at+1, len(pages)))
 	d := m.helpText(in.W() - 1)
 	d.Draw(in, m.help.Offset, in.W(), false)
 	if m.help.Y+in.H() < len(d) {
@@ -127,7 +124,7 @@ func (m Model) drawHelp(g *grid.Grid) {
 }
 
 // turnHelp scrolls the help, goes to another page of it, or leaves it.
-func (m *Model) turnHelp(i keys.Intent) bool {
+func (m *Model) turnHelp(i keys.Intent) (ok bool) {
 	switch i {
 	case keys.Cancel:
 		m.help = nil
@@ -142,13 +139,8 @@ func (m *Model) turnHelp(i keys.Intent) bool {
 	if m.linear {
 		return m.readOn(i)
 	}
-	page := m.helpRect().Dy() - 1
-	o := *m.help
-	if !text.Scroll(&o.Offset, i, page) {
-		return false
-	}
-	o.X = 0
-	o.Y = max(min(o.Y, len(m.helpText(max(m.helpRect().Dx()-1, layout.MinW-3)))-page), 0)
+	o, r := *m.help, m.helpRect()
+	o.Offset, ok = overlay.Scrolled(o.Offset, i, m.helpText(max(r.Dx()-1, layout.MinW-3)), r.Dx(), r.Dy()-1)
 	m.help = &o
-	return true
+	return ok
 }

@@ -1,13 +1,17 @@
 package tui
 
 import (
-	"strings"
+	"cmp"
+	"context"
+	"io"
+	"os"
 
 	tea "charm.land/bubbletea/v2"
-	"github.com/charmbracelet/x/ansi"
 
 	"trivet/tui/grid"
-	"trivet/tui/layout"
+	"trivet/tui/keys"
+	"trivet/tui/speech"
+	"trivet/tui/text"
 )
 
 // The linear screen writes plain lines one below the other, for a screen reader
@@ -19,116 +23,105 @@ import (
 // depends on the size of a terminal that shows none of them.
 const linearW, linearH = 200, 60
 
-// speech is what the linear screen has said.
-type speech struct {
-	w, h  int      // of the terminal
-	lines []string // said by the last message
-	last  lastLine // as it stands below them
-	begun bool     // what is open was said
-	owes  bool     // where one has come to, once the result is there
-	at    whereabouts
-	heard heard // the result that was said last
-	read  [layout.Panes]int
-
-	jumped bool // to the start or the end of what is read: what lies between is passed over
-}
-
-// lastLine is where one types: what one is at, the text there, and the column of
-// the terminal's own cursor.
-type lastLine struct {
-	text   string
-	column int
-}
-
 // announce does a message, says what it made different, and writes it.
 func (m Model) announce(msg tea.Msg) (Model, tea.Cmd) {
-	was := m
-	h := *m.history // changed in place
-	was.history = &h
 	cmd := m.update(msg)
-	before := m.speech.last
-	lines, next := m.describe(was, msg)
-	m.speech = next
-	m.speech.lines = lines
-	m.speech.last = m.lastLine()
-	if text := written(m.speech.w, lines, before, m.speech.last); text != "" && m.tell != nil {
+	cause := speech.Other
+	switch msg.(type) {
+	case tea.KeyPressMsg, tea.PasteMsg:
+		cause = speech.Pressed
+	case opened:
+		cause = speech.Opened
+	}
+	if text := m.speech.Hear(m.moment(), cause); text != "" && m.tell != nil {
 		m.tell(text)
 	}
 	return m, cmd
 }
 
-// written is what the terminal gets: lines in place of the last one and that
-// below them; without lines no more than what differs in it, so that a reader
-// hears the character typed and not the line again.
-func written(w int, lines []string, before, now lastLine) string {
-	if len(lines) == 0 {
-		return retyped(before, now)
+// moment is the session as it is said.
+func (m Model) moment() speech.Moment {
+	return speech.Moment{
+		Gone: m.left || m.going, Starting: m.opening != nil, Greeting: m.greeting(),
+		Note: m.note.text, Warns: m.note.bad, Notes: m.notes,
+		Sheet: m.history.Current(), Solving: m.live.Sheet, Running: m.live.solving.Running(), Leaving: m.leave, Saving: m.file.Saving,
+		Doubt: m.likeliest(), Result: m.heard(), Place: m.place(), Scene: m.scene(),
 	}
-	var b strings.Builder
-	b.WriteString("\r" + ansi.EraseLineRight)
-	for _, l := range lines {
-		if w > 1 {
-			l = ansi.Wrap(l, w-1, " ")
-		}
-		for _, part := range strings.Split(l, "\n") {
-			b.WriteString(strings.TrimRight(part, " ") + "\r\n")
-		}
-	}
-	b.WriteString(now.text)
-	b.WriteString(steered(grid.Width(now.text), now.column))
-	return b.String()
 }
 
-// retyped changes the last line from where it differs.
-func retyped(before, now lastLine) string {
-	if before == now {
-		return ""
+// greeting says what is open, once.
+func (m Model) greeting() []string {
+	if m.opening != nil {
+		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
-	same := 0
-	for same < len(before.text) && same < len(now.text) && before.text[same] == now.text[same] {
-		same++
+	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, alt and a figure lead to the panes"}
+	for _, name := range []string{"title", "statement"} {
+		row, _ := m.history.Current().Table("").Row(name)
+		c, _ := row.Cell("")
+		lines = append(lines, c.Text)
 	}
-	same = min(bound(same, before.text), bound(same, now.text))
-	text, at := "", before.column
-	if same < max(len(before.text), len(now.text)) {
-		from := grid.Width(now.text[:same])
-		text = steered(at, from) + now.text[same:]
-		at = grid.Width(now.text)
-		if grid.Width(before.text) > at {
-			text += ansi.EraseLineRight
+	return lines
+}
+
+// scene is what has the keys, as it is said, and what stands on the last line.
+func (m Model) scene() speech.Scene {
+	s := speech.Scene{Mode: m.mode()}
+	if l, ok := m.listed(); ok {
+		s.List, s.Line = &l, l.Line
+	}
+	switch s.Mode {
+	case keys.OnQuestion:
+		q := m.ask
+		s.Of, s.Prompt = [2]any{q.text, q.seen}, "y, n or esc: "
+		switch {
+		case q.seen:
+			s.Intro = q.more.Read()
+		case len(q.more) > 0:
+			s.Intro = []string{q.text, "y is yes, n is no, s lists it, esc goes back"}
+		default:
+			s.Intro = []string{q.text, "y is yes, n is no, esc goes back"}
+		}
+	case keys.OnName:
+		s.Prompt, s.Line, s.Intro = m.forPage.longPrompt(), *m.naming, []string{"type the name of the file and enter; esc goes back"}
+	case keys.OnSearch:
+		s.Prompt, s.Line, s.Intro = "find: ", m.search.Line, []string{"type what to find; enter goes on, esc ends"}
+	case keys.OnPalette:
+		s.Prompt = "command: "
+	case keys.OnStart:
+		s.Prompt = "sheet: "
+	case keys.OnSettings:
+		s.Prompt, s.Line = "settings, "+m.setup.name()+": ", text.Line{Text: m.shownValue(m.setup.name())}
+	case keys.InSetting:
+		s.Prompt, s.Line, s.Intro = m.setup.name()+": ", *m.setup.typing, []string{"type the value and enter; esc leaves it as it was"}
+	case keys.OnChoice:
+		s.Prompt, s.Intro = "which row? ", []string{"which row? " + offered("", keys.Choosing).All()}
+	case keys.InCell, keys.InList, keys.InWords:
+		s.Edit, s.New, s.ByKey = m.edit, m.newName(), m.changedByKey
+		s.Prompt, s.Line = m.edit.Slot.Label()+": ", m.edit.Line
+	case keys.OnSteps:
+		s.Prompt = "board, " + m.board.Where(m.boardOf())
+	case keys.OnCells:
+		p := m.place()
+		s.Prompt = p.Pane + ": "
+		if slot, ok := m.slot(); ok {
+			s.Prompt, s.Line = p.Pane+", "+p.Row+", "+p.Column+": ", text.Line{Text: grid.Clean(slot.Text)}
+		}
+	default:
+		s.Text, s.Of = m.readText()
+		if s.Prompt = s.Text.Where(); m.help == nil && m.board.On {
+			s.Prompt = "board, " + m.board.Where(m.boardOf())
 		}
 	}
-	return text + steered(at, now.column)
+	return s
 }
 
-// steered takes the cursor from a column to another.
-func steered(from, to int) string {
-	switch {
-	case to < from:
-		return strings.Repeat("\b", from-to)
-	case to > from:
-		return ansi.CursorForward(to - from)
+// inLines has the session write lines to its terminal, where it is to be so. The
+// program that runs it has a terminal to ask for its size, but draws nothing.
+func (opt *Options) inLines(ctx context.Context) (done func()) {
+	if !opt.Linear && opt.Settings.Screen != "linear" {
+		return func() {}
 	}
-	return ""
-}
-
-// isOver tells that the person has left.
-func (m Model) isOver() bool { return m.left || m.going }
-
-// lastLine is what stands below what was said.
-func (m Model) lastLine() lastLine {
-	if m.isOver() {
-		return lastLine{}
-	}
-	prompt, l := m.typingLine()
-	w := m.speech.w
-	if w <= 0 {
-		w = linearW
-	}
-	prompt = grid.Clean(prompt)
-	if limit := max(w/2, 1); grid.Width(prompt) > limit {
-		prompt = strings.TrimRight(ansi.Truncate(prompt, limit-1, ""), " ") + " "
-	}
-	text, skip := grid.Window(l.Text, l.Column(), max(w-grid.Width(prompt)-1, 1))
-	return lastLine{strings.TrimRight(prompt+grid.Clean(text), " "), grid.Width(prompt) + l.Column() - skip}
+	opt.Linear = true
+	opt.tell, opt.Out, done = speech.To(ctx, cmp.Or(opt.Out, io.Writer(os.Stdout)))
+	return done
 }

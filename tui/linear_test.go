@@ -18,6 +18,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/settings"
+	"trivet/tui/speech"
 )
 
 // listener drives a session on the linear screen and keeps what it says.
@@ -39,7 +40,7 @@ func listen(t testing.TB, o Options) *listener {
 func (l *listener) send(msg tea.Msg) {
 	next, cmd := l.m.Update(msg)
 	l.m = next.(Model)
-	l.lines = append(l.lines, l.m.speech.lines...)
+	l.lines = append(l.lines, l.m.speech.Lines...)
 	l.hear(cmd)
 }
 
@@ -66,22 +67,6 @@ func (l *listener) keys(names ...string) {
 	}
 }
 
-// What acts on a terminal is a dot in lines as on every other screen; line ends of a text
-// are blanks, and the joiners that some scripts need are for the eye alone.
-func TestWhatActsIsADotInLines(t *testing.T) {
-	for text, want := range map[string]string{
-		"a beam\x1b[2J of\u202e 4 m":                "a beam·[2J of· 4 m",
-		"\u009b2J\a\x7f":                            "·2J··",
-		"T\u200b1\u2028T\u20602\ufeff \ufffd\u0085": "T·1·T·2· ··",
-		"one\ntwo\tthree\r\nfour │ 5":               "one two three four 5",
-		"می\u200cخواهم":                             "میخواهم",
-	} {
-		if got := spoken([]string{text}); len(got) != 1 || got[0] != want {
-			t.Errorf("%q is said as %q, want %q", text, got, want)
-		}
-	}
-}
-
 func TestASessionInLines(t *testing.T) {
 	s, err := sheet.Parse([]byte(hanging))
 	if err != nil {
@@ -95,9 +80,9 @@ func TestASessionInLines(t *testing.T) {
 		for _, line := range l.lines {
 			out.WriteString(line + "\n")
 		}
-		last := l.m.speech.last
-		r := []rune(last.text + strings.Repeat(" ", max(last.column-len([]rune(last.text)), 0)))
-		out.WriteString("> " + string(r[:last.column]) + "[]" + string(r[last.column:]) + "\n\n")
+		last := l.m.speech.Last
+		r := []rune(last.Text + strings.Repeat(" ", max(last.Column-len([]rune(last.Text)), 0)))
+		out.WriteString("> " + string(r[:last.Column]) + "[]" + string(r[last.Column:]) + "\n\n")
 		l.lines = nil
 	}
 	heard("open")
@@ -125,16 +110,16 @@ func TestASessionInLines(t *testing.T) {
 // checkLines holds every line to what a screen reader can read.
 func checkLines(t testing.TB, l *listener) {
 	t.Helper()
-	last := l.m.speech.last
-	for _, line := range append(l.lines, last.text) {
-		if strings.TrimSpace(line) == "" || strings.ContainsFunc(line, func(r rune) bool { return unicode.IsControl(r) || drawn(r) }) {
+	last := l.m.speech.Last
+	for _, line := range append(l.lines, last.Text) {
+		if strings.TrimSpace(line) == "" || strings.ContainsFunc(line, func(r rune) bool { return unicode.IsControl(r) || speech.Drawn(r) }) {
 			t.Fatalf("it prints %q in mode %d: %q", line, l.m.mode(), l.lines)
 		}
 	}
 	if strings.Contains(strings.Join(l.lines, "\n"), "  ") {
 		t.Fatalf("blanks set columns in %q", l.lines)
 	}
-	if last.column >= linearW || grid.Width(last.text) >= linearW {
+	if last.Column >= linearW || grid.Width(last.Text) >= linearW {
 		t.Fatalf("the last line is %+v", last)
 	}
 	l.lines = nil
@@ -175,29 +160,6 @@ func TestRandomKeysInLinesAreSaidAndDoTheSame(t *testing.T) {
 	}
 }
 
-func TestTheLastLineIsRetypedFromWhereItDiffers(t *testing.T) {
-	for _, c := range []struct {
-		was, now lastLine
-		want     string
-	}{
-		{lastLine{"A: 1", 4}, lastLine{"A: 12", 5}, "2"},
-		{lastLine{"A: 12", 5}, lastLine{"A: 1", 4}, "\b\x1b[K"},
-		{lastLine{"A: 12", 5}, lastLine{"A: 12", 3}, "\b\b"},
-		{lastLine{"A: 12", 3}, lastLine{"A: 12", 4}, "\x1b[C"},
-		{lastLine{"A: 12", 3}, lastLine{"A: 312", 4}, "312\b\b"},
-		{lastLine{"A: 1°", 5}, lastLine{"A: 1±", 5}, "\b±"},
-		{lastLine{"", 0}, lastLine{"A: ", 3}, "A: "},
-		{lastLine{"A", 1}, lastLine{"A", 1}, ""},
-	} {
-		if got := written(80, nil, c.was, c.now); got != c.want {
-			t.Errorf("from %v to %v writes %q, want %q", c.was, c.now, got, c.want)
-		}
-	}
-	if got, want := written(20, []string{"one two three four five", "six"}, lastLine{"x", 1}, lastLine{"y: z", 3}), "\r\x1b[Kone two three four\r\nfive\r\nsix\r\ny: z\b"; got != want {
-		t.Errorf("%q, want %q", got, want)
-	}
-}
-
 // TestWhatIsWrittenStandsOnTheTerminal plays random keys on an emulated terminal:
 // the last line and the cursor are where they are thought to be.
 func TestWhatIsWrittenStandsOnTheTerminal(t *testing.T) {
@@ -219,8 +181,8 @@ func TestWhatIsWrittenStandsOnTheTerminal(t *testing.T) {
 		k := all[random.IntN(len(all))]
 		l.keys(k)
 		screen := strings.Split(term.screen(), "\n")
-		at, last := term.e.CursorPosition(), l.m.speech.last
-		if got := strings.ReplaceAll(strings.TrimRight(screen[at.Y], " "), "世 ", "世"); at.X != last.column || got != last.text {
+		at, last := term.e.CursorPosition(), l.m.speech.Last
+		if got := strings.ReplaceAll(strings.TrimRight(screen[at.Y], " "), "世 ", "世"); at.X != last.Column || got != last.Text {
 			t.Fatalf("after %s the cursor is at %d in %q, want %+v", k, at.X, got, last)
 		}
 	}

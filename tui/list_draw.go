@@ -5,6 +5,7 @@ import (
 
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/theme"
 )
 
@@ -32,21 +33,18 @@ func (m Model) drawList(c grid.Canvas) {
 	x := max(min(r.Min.X+6, c.W()-listWidth), 0)
 	box := c.In(image.Rect(x, y, min(x+listWidth, c.W()), y+rows+1))
 	box.Fill(' ', theme.Plain)
-	top := max(min(pick-rows/2, len(list)-rows), 0)
 	name := 8
-	for _, k := range list {
+	shown := make([]overlay.Row, len(list))
+	for i, k := range list {
 		name = max(name, grid.Width(k.Text))
+		shown[i].Cells = []string{k.Text, k.Says}
 	}
+	overlay.Shown{
+		List: overlay.List{Pick: pick}, Rows: shown,
+		Columns: []overlay.Column{{At: 1, Width: name, Look: theme.Name, Picks: true}, {At: name + 2, Look: theme.Plain}},
+	}.Draw(box.In(image.Rect(1, 0, box.W(), rows)), m.theme.Glyphs.Row)
 	for i := range rows {
-		k := list[top+i]
 		box.Set(0, i, m.theme.Glyphs.Wall, theme.RuleFocus)
-		look := theme.Name
-		if top+i == pick {
-			box.Set(1, i, m.theme.Glyphs.Row, theme.RuleFocus)
-			look = theme.Selected
-		}
-		box.Text(2, i, look, grid.Fit(k.Text, name))
-		box.Text(name+3, i, theme.Plain, grid.Fit(k.Says, box.W()-name-4))
 		box.Set(box.W()-1, i, m.theme.Glyphs.Wall, theme.RuleFocus)
 	}
 	box.In(image.Rect(0, rows, box.W(), rows+1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)

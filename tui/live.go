@@ -25,11 +25,10 @@ type live struct {
 	solved *sheet.Sheet    // the sheet that was solved last
 	reader *problem.Reader // belongs to the one command that solves
 	newest *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
-	spoken *lineCache      // of the solution and the problem shown
 }
 
 func newLive() live {
-	return live{reader: problem.NewReader(), spoken: &lineCache{}, newest: &atomic.Int64{}}
+	return live{reader: problem.NewReader(), newest: &atomic.Int64{}}
 }
 
 // solution is what a sheet came to.
@@ -98,11 +97,11 @@ func (l *live) accept(msg solved) {
 	switch {
 	case good:
 		l.Problem, l.Solution, l.Blocks, l.Stale = is.problem, is.Solution, is.blocks, false
-		l.Of, l.spoken = msg.Of, &lineCache{}
+		l.Of = msg.Of
 	case l.Solution != nil:
 		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.Problem, l.spoken = is.problem, &lineCache{}
+		l.Problem = is.problem
 	}
 }

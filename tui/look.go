@@ -85,8 +85,8 @@ func (r Reader) Take(l Look) Reader {
 	m.at, m.cam, m.read, m.help, m.note = r.m.at, r.m.cam, r.m.read, r.m.help, r.m.note
 	m.board, m.worked = r.m.board, r.m.worked
 	// Answers that the presenter hides stay hidden.
-	m.board.hides = l.m.board.hides
-	m.board.shown = l.m.board.shown && l.m.board.at == m.board.at
+	m.board.Hides = l.m.board.Hides
+	m.board.Shown = l.m.board.Shown && l.m.board.At == m.board.At
 	m.texts = [layout.Panes]shownText{}
 	m.lookUp()
 	return Reader{m}

@@ -163,7 +163,7 @@ func TestAReaderKeepsItsPlaceWhileTheSheetChanges(t *testing.T) {
 	v = v.Take(r.m.Look())
 	v, _ = v.Key(press("b"))
 	for _, k := range []string{"h", "r"} {
-		if _, ok := v.Key(press(k)); ok || !v.m.board.hides {
+		if _, ok := v.Key(press(k)); ok || !v.m.board.Hides {
 			t.Errorf("%s shows what the presenter hides", k)
 		}
 	}

@@ -221,16 +221,15 @@ func (m *Model) clickStart(at image.Point) tea.Cmd {
 	if !at.In(r) {
 		return nil
 	}
-	lines := m.opening.lines()
-	y := m.opening.top(lines, r.Dy()) + at.Y - r.Min.Y
-	if y >= len(lines) || lines[y].item < 0 {
+	row, ok := m.opening.listed().At(r.Dy(), at.Y-r.Min.Y)
+	if !ok {
 		return nil
 	}
-	if lines[y].item == m.opening.pick {
+	if row == m.opening.Pick {
 		return m.peek(true)
 	}
 	o := *m.opening
-	o.pick = lines[y].item
+	o.Pick = row
 	m.opening = &o
 	return m.peek(false)
 }

@@ -93,14 +93,14 @@ func New(opt Options) Model {
 		},
 		history: sheet.NewHistory(opt.Sheet), live: newLive(), page: opt.Page,
 		places:   places{cam: newCamera()},
-		overlay:  overlay{note: note{text: opt.Note}},
+		dialogs:  dialogs{note: note{text: opt.Note}},
 		display:  display{w: opt.Width, h: opt.Height, likes: opt.Settings, liking: like, env: opt.Env},
 		audience: audience{workings: &workings{}, trouble: opt.Trouble},
 	}
 	m.dress()
 	if opt.Linear {
 		m.linear, m.tell = true, opt.tell
-		m.speech.w, m.speech.h = opt.Width, opt.Height
+		m.speech.W = opt.Width
 		m.resize(linearW, linearH)
 	}
 	m.start()

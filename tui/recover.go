@@ -11,6 +11,7 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/journal"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -90,7 +91,7 @@ func changeLines(list []sheet.Change, was, is string) (lines text.Lines) {
 		case !c.Is:
 			says, only = c.Old, "   only "+was
 		}
-		lines.Add(text.Span{Text: grid.Clean(label(cells.Slot{Ref: c.Ref, Does: cells.SetCell}) + ": " + says)}, text.Span{Text: only, By: ", "})
+		lines.Add(text.Span{Text: grid.Clean(cells.LabelOf(c.Ref) + ": " + says)}, text.Span{Text: only, By: ", "})
 	}
 	return lines
 }
@@ -108,30 +109,19 @@ func (m Model) drawSeen(c grid.Canvas) {
 	if m.ask == nil || !m.ask.seen {
 		return
 	}
-	c = c.In(m.seenRect())
-	c.Fill(' ', theme.Plain)
-	c.In(image.Rect(0, 0, c.W(), 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
-	title, rows, at := " What differs ", c.H()-1, m.ask.at
-	m.clampSeen(&at) // the screen may have grown
+	at, r := m.ask.at, m.seenRect()
+	title, w, rows := " What differs ", r.Dx()-2, r.Dy()-1
+	at = overlay.Within(at, m.ask.more, w, rows) // the screen may have grown
 	if rows < len(m.ask.more) {
 		title = fmt.Sprintf(" What differs: %d to %d of %d ", at.Y+1, at.Y+rows, len(m.ask.more))
 	}
-	c.Text(1, 0, theme.RuleFocus, title)
-	m.ask.more.Draw(c.In(image.Rect(1, 1, c.W()-1, c.H())), at, c.W()-2, false)
+	in := overlay.Box(c.In(r), m.theme.Glyphs.RuleFocus, title)
+	m.ask.more.Draw(in.In(image.Rect(1, 0, in.W()-1, in.H())), at, w, false)
 }
 
 // seenRect is where it stands: above the foot, no higher than it needs.
 func (m Model) seenRect() image.Rectangle {
-	rows := min(len(m.ask.more), max(m.h-layout.Foot-2, 1))
-	y := max(m.h-layout.Foot-rows-1, 0)
-	return image.Rect(0, y, m.w, y+rows+1)
-}
-
-// clampSeen keeps the scroll in the text.
-func (m Model) clampSeen(at *text.Offset) {
-	r := m.seenRect()
-	at.Y = max(min(at.Y, len(m.ask.more)-r.Dy()+1), 0)
-	at.X = max(min(at.X, m.ask.more.Width()-r.Dx()+2), 0)
+	return overlay.Place(image.Rect(0, 1, m.w, m.h-layout.Foot), m.w, len(m.ask.more))
 }
 
 // toJournal keeps the sheet in the journal, and the cell being typed. The name of a row that

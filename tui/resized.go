@@ -31,7 +31,7 @@ type sized struct{ times int }
 // away, and all is drawn once more when the terminal has settled. The two are apart,
 // for Bubble Tea has no order between what is sent as it is and what is drawn.
 func (m *Model) resized(msg tea.WindowSizeMsg) tea.Cmd {
-	m.speech.w, m.speech.h = msg.Width, msg.Height
+	m.speech.W = msg.Width
 	if m.linear {
 		return nil
 	}

@@ -6,11 +6,14 @@ import (
 	tea "charm.land/bubbletea/v2"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/session"
 	"trivet/tui/settings"
+	"trivet/tui/speech"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -28,8 +31,8 @@ type Model struct {
 	panes
 	places
 	changes
-	overlay
-	board board
+	dialogs
+	board board.Board
 
 	display
 	audience
@@ -62,16 +65,16 @@ type changes struct {
 	ahead        []tea.KeyPressMsg // typed for steps that are still being laid out
 }
 
-// overlay is what stands before the panes, and the word on the bottom line.
-type overlay struct {
-	choosing bool       // which kind of row to make
-	naming   *text.Line // a file name being typed
-	forPage  Page       // whose it is; 0 for the sheet's
-	ask      *question  // yes, no or back
-	help     *helping   // the help, scrolled
-	opening  *opening   // the start screen
-	palette  *palette   // the list of commands
-	setup    *setup     // the list of settings
+// dialogs is what stands before the panes, and the word on the bottom line.
+type dialogs struct {
+	choosing bool          // which kind of row to make
+	naming   *text.Line    // a file name being typed
+	forPage  Page          // whose it is; 0 for the sheet's
+	ask      *question     // yes, no or back
+	help     *helping      // the help, scrolled
+	opening  *opening      // the start screen
+	palette  *overlay.List // the list of commands
+	setup    *setup        // the list of settings
 	search   search
 	note     note
 	notes    int // words said so far
@@ -88,7 +91,7 @@ type display struct {
 
 	linear bool              // lines are written in place of a frame
 	tell   func(text string) // to the terminal; nil: to nobody
-	speech speech
+	speech speech.State
 }
 
 // audience is who sees a session beside its own person.
@@ -224,9 +227,9 @@ func (m Model) frame() string {
 		m.drawFoot(g.All().In(s.Foot))
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
-		m.drawSetup(g.All())
+		m.drawBoxed(g.All())
 		m.drawQuestion(g.All().In(s.Foot))
-	case m.board.on:
+	case m.board.On:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		m.drawQuestion(g.All().In(s.Foot))
 	default:
@@ -240,8 +243,7 @@ func (m Model) frame() string {
 			}
 		}
 		m.drawList(g.All())
-		m.drawPalette(g.All())
-		m.drawSetup(g.All())
+		m.drawBoxed(g.All())
 		m.drawFoot(g.All().In(s.Foot))
 	}
 	m.drawSeen(g.All())

@@ -7,6 +7,7 @@ import (
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 )
 
 // mode is what has the keys.
@@ -28,9 +29,9 @@ func (m Model) mode() keys.Mode {
 		return keys.OnSettings
 	case m.opening != nil:
 		return keys.OnStart
-	case m.board.on && m.board.list:
+	case m.board.On && m.board.List != nil:
 		return keys.OnSteps
-	case m.board.on:
+	case m.board.On:
 		return keys.OnBoard
 	case m.choosing:
 		return keys.OnChoice
@@ -132,7 +133,7 @@ func (m Model) cannot(i keys.Intent) string {
 		}
 		return m.cannotScroll()
 	case keys.Reveal:
-		if !m.board.hides && m.mode() == keys.OnBoard {
+		if !m.board.Hides && m.mode() == keys.OnBoard {
 			return "answers are shown already: h hides them"
 		}
 	case keys.SwitchSide:
@@ -253,7 +254,7 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 	case keys.Retell:
 		return m.retell(), true
 	case keys.Commands:
-		m.palette = &palette{}
+		m.palette = &overlay.List{}
 	case keys.OpenSettings:
 		m.setup = &setup{}
 	case keys.Search:

@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 )
 
 func (r *rig) rows(table, want string) {
@@ -133,7 +134,7 @@ func TestSearch(t *testing.T) {
 
 func TestThePaletteNamesEveryCommand(t *testing.T) {
 	listed := map[keys.Intent]bool{}
-	for _, b := range (palette{}).commands() {
+	for _, b := range commands(overlay.List{}) {
 		listed[b.Intent] = true
 	}
 	for _, b := range keys.Table() {
@@ -164,10 +165,10 @@ func TestThePaletteNamesEveryCommand(t *testing.T) {
 // Every command of the palette runs from any pane.
 func TestThePaletteRunsEverything(t *testing.T) {
 	for _, from := range []string{"alt+2", "alt+6", "alt+7"} {
-		for i := range (palette{}).commands() {
+		for i := range commands(overlay.List{}) {
 			r := newRig(t, hanging, 80, 24)
 			r.keys(from, "ctrl+k")
-			b := r.m.palette.commands()[i]
+			b := commands(*r.m.palette)[i]
 			if b.Intent == keys.Save {
 				continue // it would write a file
 			}

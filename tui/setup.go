@@ -5,6 +5,7 @@ import (
 
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/settings"
 	"trivet/tui/text"
 	"trivet/tui/theme"
@@ -12,7 +13,7 @@ import (
 
 // setup is the list of settings. It is replaced, never changed.
 type setup struct {
-	pick   int
+	overlay.List
 	typing *text.Line // the value being typed; nil while one is chosen
 }
 
@@ -57,62 +58,46 @@ func (m *Model) dress() {
 }
 
 // settingUp does the intents of the list of settings.
-func (m *Model) settingUp(i keys.Intent) (tea.Cmd, bool) {
-	s, all := *m.setup, settings.Keys()
-	name := all[s.pick].Name
-	var value string
+func (m *Model) settingUp(i keys.Intent) (cmd tea.Cmd, ok bool) {
+	s, like, name := *m.setup, m.like(), m.setup.name()
 	switch i {
-	case keys.Up:
-		s.pick--
-	case keys.Down:
-		s.pick++
-	case keys.First:
-		s.pick = 0
-	case keys.Last:
-		s.pick = len(all) - 1
 	case keys.Edit:
-		l := text.NewLine(m.like().Get(name))
-		s.typing = &l
+		l := text.NewLine(like.Get(name))
+		s.typing, ok = &l, true
 	case keys.Cancel:
 		m.setup = nil
 		return nil, true
-	case keys.Left, keys.Right, keys.ClearCell:
-		switch i {
-		case keys.Left:
-			value = m.like().Beside(name, -1)
-		case keys.Right:
-			value = m.like().Beside(name, 1)
-		default:
-			value = settings.Defaults().Get(name)
-		}
-		cmd, _ := m.set(name, value)
+	case keys.Left:
+		cmd, _ = m.set(name, like.Beside(name, -1))
+		return cmd, true
+	case keys.Right:
+		cmd, _ = m.set(name, like.Beside(name, 1))
+		return cmd, true
+	case keys.ClearCell:
+		cmd, _ = m.set(name, settings.Defaults().Get(name))
 		return cmd, true
 	default:
-		return nil, false
+		s.List, ok = s.Do(i, len(settings.Keys()), 1)
 	}
-	s.pick = max(min(s.pick, len(all)-1), 0)
 	m.setup = &s
-	return nil, true
+	return nil, ok
 }
+
+// name is that of the setting picked.
+func (s setup) name() string { return settings.Keys()[s.Pick].Name }
 
 // valuing does the intents of a setting being typed.
 func (m *Model) valuing(i keys.Intent) (cmd tea.Cmd, ok bool) {
-	s, all := *m.setup, settings.Keys()
+	s := *m.setup
 	switch i {
 	case keys.Cancel:
 		s.typing = nil
 	case keys.Commit, keys.CommitUp, keys.CommitDown:
-		if cmd, ok = m.set(all[s.pick].Name, s.typing.Text); !ok {
+		if cmd, ok = m.set(s.name(), s.typing.Text); !ok {
 			return nil, true // it stays as it is typed; the bottom line says why
 		}
 		s.typing = nil
-		if i == keys.CommitUp {
-			s.pick--
-		}
-		if i == keys.CommitDown {
-			s.pick++
-		}
-		s.pick = max(min(s.pick, len(all)-1), 0)
+		s.List, _ = s.Do(i, len(settings.Keys()), 1)
 	default:
 		l := *s.typing
 		if !l.Handle(i) {

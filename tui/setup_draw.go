@@ -1,68 +1,47 @@
 package tui
 
 import (
-	"image"
+	"fmt"
 
 	"trivet/tui/grid"
-	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/settings"
 	"trivet/tui/theme"
 )
 
-// setupWidth is how wide the list of settings gets.
-const setupWidth = 84
-
 // shownValue is a setting's value as it is listed.
-func shownValue(text string) string {
-	if text == "" {
-		return "usual"
+func (m Model) shownValue(name string) string {
+	if text := m.like().Get(name); text != "" {
+		return text
 	}
-	return text
+	return "usual"
 }
 
-// keptWhere tells what becomes of a changed setting.
-func (m Model) keptWhere() string {
-	if m.liking.keep == nil {
-		return "for this session"
+// listedSettings are the settings as they show.
+func (m Model) listedSettings() overlay.Shown {
+	kept := "for this session"
+	if m.liking.keep != nil {
+		kept = "kept in " + m.liking.where
 	}
-	return "kept in " + m.liking.where
-}
-
-// drawSetup lists the settings over what else shows.
-func (m Model) drawSetup(c grid.Canvas) {
-	if m.setup == nil {
-		return
+	s := overlay.Shown{
+		List: m.setup.List, Title: " Settings, " + kept + " ", Intro: "settings, " + kept + "; left and right change one; ",
+		Columns: []overlay.Column{{At: 1, Width: 13, Look: theme.Name}, {At: 15, Width: 8, Look: theme.Plain, Picks: true}, {At: 25, Look: theme.Plain}},
 	}
-	all := settings.Keys()
-	w := min(c.W(), setupWidth)
-	rows := min(len(all), max(c.H()-layout.Foot-2, 1))
-	x, y := (c.W()-w)/2, max(c.H()-layout.Foot-rows-2, 0)
-	box := c.In(image.Rect(x, y, x+w, y+rows+1))
-	box.Fill(' ', theme.Plain)
-	box.In(image.Rect(0, 0, w, 1)).Fill(m.theme.Glyphs.RuleFocus, theme.RuleFocus)
-	box.Text(1, 0, theme.RuleFocus, grid.Fit(" Settings, "+m.keptWhere()+" ", min(grid.Width(m.keptWhere())+12, w-2)))
-	const name, value = 13, 8
-	top := max(min(m.setup.pick-rows/2, len(all)-rows), 0)
-	for k := range rows {
-		s, look := all[top+k], theme.Plain
-		if top+k == m.setup.pick {
-			box.Set(0, k+1, m.theme.Glyphs.Row, theme.RuleFocus)
-			look = theme.Selected
-		}
-		box.Text(1, k+1, theme.Name, grid.Fit(s.Name, name))
-		box.Text(name+2, k+1, look, grid.Fit(shownValue(m.like().Get(s.Name)), value))
-		box.Text(name+value+4, k+1, theme.Plain, grid.Fit(s.Says, w-name-value-5))
+	for _, k := range settings.Keys() {
+		value := m.shownValue(k.Name)
+		s.Rows = append(s.Rows, overlay.Row{Cells: []string{k.Name, value, k.Says}, Says: fmt.Sprintf("%s is %s; %s", k.Name, value, k.Says)})
 	}
+	return s
 }
 
 // drawSetting shows the setting in full, or as it is typed.
 func (m Model) drawSetting(c grid.Canvas) {
-	s := settings.Keys()[m.setup.pick]
+	s := settings.Keys()[m.setup.Pick]
 	if m.setup.typing != nil {
 		m.drawLine(c, s.Name+": ", *m.setup.typing)
 		return
 	}
 	x := c.Text(1, 0, theme.Name, s.Name+": ")
-	x = c.Text(x, 0, theme.Plain, shownValue(m.like().Get(s.Name)))
+	x = c.Text(x, 0, theme.Plain, m.shownValue(s.Name))
 	c.Text(x, 0, theme.Dim, grid.Fit("   "+s.Says, max(c.W()-x-1, 0)))
 }

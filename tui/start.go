@@ -3,7 +3,6 @@ package tui
 import (
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -16,15 +15,16 @@ import (
 	"trivet/tui/grid"
 	"trivet/tui/keys"
 	"trivet/tui/layout"
+	"trivet/tui/overlay"
 	"trivet/tui/settings"
 	"trivet/tui/text"
+	"trivet/tui/theme"
 )
 
 // opening is the start screen. It is replaced, never changed.
 type opening struct {
+	overlay.List
 	all  []start
-	find string // what is looked for
-	pick int    // among those that show
 	shot fetched
 }
 
@@ -63,7 +63,7 @@ func newOpening(recent []string) *opening {
 		for _, s := range sheets {
 			if s.Family == family {
 				if s.Name == welcome && len(recent) == 0 {
-					o.pick = len(o.all)
+					o.Pick = len(o.all)
 				}
 				o.all = append(o.all, start{family: family, title: s.Title, text: s.Text})
 			}
@@ -73,18 +73,29 @@ func newOpening(recent []string) *opening {
 }
 
 // shown are the sheets whose title, family or path hold every word looked for.
-func (o *opening) shown() (out []start) {
-	words := strings.Fields(strings.ToLower(o.find))
-	for _, s := range o.all {
-		in, fits := strings.ToLower(s.title+" "+s.family+" "+s.path), true
-		for _, w := range words {
-			fits = fits && strings.Contains(in, w)
-		}
-		if fits {
-			out = append(out, s)
-		}
+func (o *opening) shown() []start {
+	return overlay.Narrowed(o.List, o.all, func(s start) string { return s.title + " " + s.family + " " + s.path })
+}
+
+// picked is the sheet that is picked, if any matches.
+func (o *opening) picked() (s start, ok bool) {
+	list := o.shown()
+	if o.Pick >= len(list) {
+		return s, false
 	}
-	return out
+	return list[o.Pick], true
+}
+
+// listed are the sheets as they show.
+func (o *opening) listed() overlay.Shown {
+	s := overlay.Shown{
+		List: o.List, Intro: "choose a sheet with down and up, or type to look for one; enter opens it; ", None: "no sheet matches: backspace",
+		Columns: []overlay.Column{{At: 1, Look: theme.Plain, Picks: true}},
+	}
+	for _, x := range o.shown() {
+		s.Rows = append(s.Rows, overlay.Row{Family: x.family, Cells: []string{x.title}, Says: x.title})
+	}
+	return s
 }
 
 // first is what a session begins with.
@@ -98,13 +109,8 @@ func (m *Model) first() tea.Cmd {
 
 // peek reads the picked sheet in a command: Update touches no file.
 func (m *Model) peek(open bool) tea.Cmd {
-	o := m.opening
-	list := o.shown()
-	if o.pick >= len(list) {
-		return nil
-	}
-	of := list[o.pick]
-	if !open && of == o.shot.of {
+	of, ok := m.opening.picked()
+	if !ok || !open && of == m.opening.shot.of {
 		return nil
 	}
 	likes := m.likes
@@ -151,7 +157,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 		return m.open(msg)
 	}
 	o := *m.opening
-	if list := o.shown(); !msg.open && (o.pick >= len(list) || list[o.pick] != msg.of) {
+	if of, ok := o.picked(); !msg.open && (!ok || of != msg.of) {
 		return nil // another is picked meanwhile; its picture may be there already
 	}
 	o.shot = msg
@@ -177,28 +183,9 @@ func (m *Model) open(f fetched) tea.Cmd {
 }
 
 // atStart does the intents of the start screen.
-func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
+func (m *Model) atStart(i keys.Intent) (_ tea.Cmd, ok bool) {
 	o := *m.opening
-	page := max(m.startList().Dy()-2, 1)
 	switch i {
-	case keys.Up:
-		o.pick--
-	case keys.Down:
-		o.pick++
-	case keys.PageUp:
-		o.pick -= page
-	case keys.PageDown:
-		o.pick += page
-	case keys.First:
-		o.pick = 0
-	case keys.Last:
-		o.pick = len(o.all)
-	case keys.Rubout:
-		l := text.NewLine(o.find)
-		l.Handle(keys.Rubout)
-		o.find, o.pick = l.Text, 0
-	case keys.ClearLine:
-		o.find, o.pick = "", 0
 	case keys.Commit:
 		return m.peek(true), true
 	case keys.OpenSettings:
@@ -206,10 +193,10 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 		return nil, true
 	case keys.Blank:
 		return m.open(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
-	default:
+	}
+	if o.List, ok = o.Do(i, len(o.shown()), max(m.startList().Dy()-2, 1)); !ok {
 		return nil, false
 	}
-	o.pick = max(min(o.pick, len(o.shown())-1), 0)
 	m.opening = &o
 	return m.peek(false), true
 }
@@ -217,9 +204,7 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 // look adds to what is looked for.
 func (m *Model) look(chars string) tea.Cmd {
 	o := *m.opening
-	l := text.NewLine(o.find)
-	l.Insert(chars)
-	o.find, o.pick = l.Text, 0
+	o.List = o.Typed(chars)
 	m.opening = &o
 	return m.peek(false)
 }

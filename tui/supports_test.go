@@ -193,7 +193,8 @@ func TestHelpIsReadByTopic(t *testing.T) {
 	r := newRig(t, beam, 80, 24)
 	r.m.linear = true
 	r.keys("?", "right", "right", "right", "right")
-	lines, _ := r.m.readLines()
+	text, _ := r.m.readText()
+	lines := text.Lines
 	if lines[0] != "Supports and connections" || !slices.Contains(lines, "support fixed; in the plane 2 forces, 1 moment; in space 3 forces, 3 moments") {
 		t.Errorf("what is read of the topic is %q", lines)
 	}

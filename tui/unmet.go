@@ -58,9 +58,3 @@ func (m Model) likeliest() string {
 	}
 	return "your " + name + ": " + m.judged.Value[name]
 }
-
-// diagnosed is that in linear lines, where it was not said before.
-func (m Model) diagnosed(was Model) []string {
-	says := m.likeliest()
-	return one(says != "" && says != was.likeliest(), says)
-}

@@ -50,6 +50,27 @@ const (
 	SetAsked
 )
 
+// Label names the cell that a slot edits: "T1 path".
+func (s Slot) Label() string {
+	switch {
+	case s.Does == SetName:
+		if s.Ref.Row == "" {
+			return "new in " + s.Ref.Table
+		}
+		return "name of " + s.Ref.Row
+	case s.Does == SetAsked:
+		return "result"
+	case s.Ref.Table == "answers":
+		return "your answer " + s.Ref.Row
+	case s.Ref.Key == "":
+		return s.Ref.Row
+	}
+	return s.Ref.Row + " " + s.Ref.Key
+}
+
+// LabelOf names a cell of the sheet.
+func LabelOf(ref sheet.Ref) string { return Slot{Ref: ref, Does: SetCell}.Label() }
+
 // Place is a cursor in a table, and the rows scrolled past.
 type Place struct{ Row, Col, Top int }
 

@@ -105,7 +105,10 @@ func (d Lines) From(line int, of doc.Origin) {
 	for i := line; i < len(d); i++ {
 		var segs []Span
 		for _, s := range d[i] {
-			segs = append(segs, Numbered(s.Look, s.Text, of)...)
+			begins := len(segs)
+			if segs = append(segs, Numbered(s.Look, s.Text, of)...); len(segs) > begins {
+				segs[begins].By = s.By
+			}
 		}
 		d[i] = segs
 	}

@@ -1,4 +1,4 @@
-package tui
+package speech
 
 import (
 	"context"
@@ -57,25 +57,15 @@ func (p *printer) close() {
 	}
 }
 
-// inLines has the session write lines to its terminal, where it is to be so. The
-// program that runs it has a terminal to ask for its size, but draws nothing.
-func (opt *Options) inLines(ctx context.Context) (done func()) {
-	if !opt.Linear && opt.Settings.Screen != "linear" {
-		return func() {}
-	}
-	opt.Linear = true
-	out := opt.Out
-	if out == nil {
-		out = os.Stdout
-	}
+// To writes what is told to a terminal until it is done. Mute is that terminal for a program that
+// asks for its size, but is to draw nothing.
+func To(ctx context.Context, out io.Writer) (tell func(text string), mute io.Writer, done func()) {
 	p := newPrinter(ctx, out)
-	opt.tell = p.write
+	mute = io.Discard
 	if f, ok := out.(*os.File); ok {
-		opt.Out = muteFile{f}
-	} else {
-		opt.Out = io.Discard
+		mute = muteFile{f}
 	}
-	return p.close
+	return p.write, mute, p.close
 }
 
 // muteFile is a terminal on which nothing is drawn.
