@@ -10,6 +10,7 @@ import (
 	uv "github.com/charmbracelet/ultraviolet"
 	"github.com/charmbracelet/x/vt"
 
+	"trivet/fixtures/long"
 	"trivet/tui/grid"
 	"trivet/tui/theme"
 )
@@ -91,10 +92,8 @@ type capability struct {
 // TestCapabilities plays each capability at three sizes on a light, a dark and a
 // plain terminal. The three differ in colour alone: every text is the same.
 func TestCapabilities(t *testing.T) {
-	sizes := [][2]int{{80, 24}, {120, 36}, {200, 60}}
-	if testing.Short() {
-		sizes = sizes[1:2]
-	}
+	sizes := [][2]int{{120, 36}, {80, 24}, {200, 60}}
+	sizes = sizes[:long.Of(1, len(sizes))]
 	for _, c := range capabilities() {
 		for _, size := range sizes {
 			t.Run(fmt.Sprintf("%s/%dx%d", c.name, size[0], size[1]), func(t *testing.T) {

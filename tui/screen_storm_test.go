@@ -4,16 +4,14 @@ import (
 	"io"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/tui/keys"
 )
 
 // TestNoGarbageIsLeft plays keys, text, pastes, mouse and sizes by chance in the
 // real program: after each burst the terminal holds the frame and nothing else.
 func TestNoGarbageIsLeft(t *testing.T) {
-	bursts := 160
-	if testing.Short() {
-		bursts = 40
-	}
+	bursts := long.Of(40, 160)
 	inside, outside := newDice(1), newDice(2)
 	s := newRunning(t, 80, 24, func() Model { return New(inside.options("/dev/null")) })
 	var seen [keys.Modes]int

@@ -12,6 +12,7 @@ import (
 	tea "charm.land/bubbletea/v2"
 	"github.com/charmbracelet/x/ansi"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -47,10 +48,7 @@ type storm struct {
 // TestStorm plays keys, text, pastes, mouse and sizes by chance: nothing panics,
 // every frame has its size, every pane keeps to its rectangle, the sheet reads.
 func TestStorm(t *testing.T) {
-	events, first := usualStorm, uint64(0)
-	if testing.Short() {
-		events /= 10
-	}
+	events, first := long.Of(usualStorm/10, usualStorm), uint64(0)
 	if n, err := strconv.ParseUint(os.Getenv(stormSession), 10, 64); err == nil {
 		events, first = 1, n
 	}

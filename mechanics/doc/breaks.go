@@ -99,7 +99,7 @@ func Line[T any](s Setter[T], of []Piece[T]) T {
 	if len(of) == 1 {
 		return of[0].Box
 	}
-	var parts []T
+	parts := make([]T, 0, 2*len(of))
 	for k, p := range of {
 		if k > 0 {
 			parts = append(parts, s.Space(p.Lead))
@@ -143,8 +143,8 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 					lead = Word
 				}
 				for word != "" {
-					n := fitting(s, word, rest)
-					put(s.Prose(word[:n]))
+					box, n := fitting(s, word, rest)
+					put(box)
 					if word = word[n:]; word != "" {
 						lead = Seam
 					}
@@ -160,18 +160,22 @@ func Wrap[T any](s Setter[T], text []Inline, first, rest float64) (lines []T) {
 	return lines
 }
 
-// fitting is how many bytes of a word fit in a room; one character at least.
-func fitting[T any](s Setter[T], word string, room float64) int {
-	if s.Width(s.Prose(word)) <= room {
-		return len(word)
+// fitting is as much of a word as fits in a room, and how many bytes of it that is; one
+// character at least.
+func fitting[T any](s Setter[T], word string, room float64) (box T, n int) {
+	whole := s.Prose(word)
+	if s.Width(whole) <= room {
+		return whole, len(word)
 	}
 	for n := range word {
-		_, next := utf8.DecodeRuneInString(word[n:])
-		if n > 0 && s.Width(s.Prose(word[:n+next])) > room {
-			return n
+		_, size := utf8.DecodeRuneInString(word[n:])
+		next := s.Prose(word[:n+size])
+		if n > 0 && s.Width(next) > room {
+			return box, n
 		}
+		box = next
 	}
-	return len(word)
+	return whole, len(word)
 }
 
 // TableSet is a table whose cells are set, each in its lines.

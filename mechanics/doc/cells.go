@@ -65,7 +65,13 @@ func (s cellSetter) text(text string) cells {
 	if text == "" {
 		return cells{rows: [][]Span{nil}}
 	}
-	return cells{rows: [][]Span{{{Text: text, Look: s.look}}}, width: ansi.StringWidth(text)}
+	own := new(struct { // a row of one span: every word of a sentence is one
+		row  [1]Span
+		rows [1][]Span
+	})
+	own.row[0] = Span{Text: text, Look: s.look}
+	own.rows[0] = own.row[:]
+	return cells{rows: own.rows[:], width: ansi.StringWidth(text)}
 }
 
 func (s cellSetter) Traits() Traits          { return Traits{Flat: true, Linear: true, Small: s.small} }
@@ -117,27 +123,33 @@ func (s cellSetter) Join(of ...cells) cells {
 		up, down, width = max(up, c.base), max(down, len(c.rows)-1-c.base), width+c.width
 	}
 	out := cells{rows: make([][]Span, up+1+down), base: up, width: width}
+	var row []Span
 	for k := range out.rows {
+		row = row[:0]
 		for _, c := range of {
 			if i := k - up + c.base; i >= 0 && i < len(c.rows) {
-				for _, x := range c.rows[i] {
-					out.rows[k] = appendSpan(out.rows[k], x)
-				}
+				row = append(row, c.rows[i]...)
 			} else if c.width > 0 {
-				out.rows[k] = appendSpan(out.rows[k], Span{Text: strings.Repeat(" ", c.width), Look: s.look})
+				row = append(row, Span{Text: strings.Repeat(" ", c.width), Look: s.look})
 			}
 		}
+		out.rows[k] = merged(row)
 	}
 	return out
 }
 
-// appendSpan puts text behind text of the same look, and all else by itself.
-func appendSpan(line []Span, x Span) []Span {
-	if n := len(line) - 1; n >= 0 && line[n].From == nil && x.From == nil && line[n].Look == x.Look {
-		line[n].Text += x.Text
-		return line
+// merged are spans with text of the same look put together, and all else by itself.
+func merged(row []Span) (out []Span) {
+	for from, to := 0, 0; from < len(row); from = to {
+		first := row[from]
+		for to = from + 1; to < len(row) && first.From == nil && row[to].From == nil && row[to].Look == first.Look; to++ {
+		}
+		if to-from > 1 {
+			first.Text = joined(row[from:to])
+		}
+		out = append(out, first)
 	}
-	return append(line, x)
+	return out
 }
 
 // Sub sets a subscript behind a mark; a name that a user typed has it in it.

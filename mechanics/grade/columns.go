@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 
 	"trivet/mechanics/diag"
 	"trivet/mechanics/say"
@@ -64,7 +65,7 @@ func (k *Key) Columns(t *Table) (*Columns, *diag.Error) {
 func (k *Key) column(head string) (a Asked, err *diag.Error) {
 	q, err := k.Query(head)
 	unit := ""
-	if m := unitBehind.FindStringSubmatch(head); m != nil && err != nil { // angle(T1, T2) ends in brackets too
+	if m := unitBehind().FindStringSubmatch(head); m != nil && err != nil { // angle(T1, T2) ends in brackets too
 		q, err = k.Query(m[1])
 		unit = m[2] + m[3]
 	}
@@ -87,7 +88,9 @@ func (k *Key) column(head string) (a Asked, err *diag.Error) {
 }
 
 // unitBehind is a name with a unit in brackets: "T1 (N)", "T1 [kN]".
-var unitBehind = regexp.MustCompile(`^(.*?)\s*(?:\(\s*([^(]*?)\s*\)|\[\s*([^\[]*?)\s*\])$`)
+var unitBehind = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^(.*?)\s*(?:\(\s*([^(]*?)\s*\)|\[\s*([^\[]*?)\s*\])$`)
+})
 
 // Typed are the answers of a row. A row with more cells than the head is not taken
 // apart: a comma in a value may have moved all that stand behind it.

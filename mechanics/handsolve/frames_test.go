@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/statics"
 )
 
@@ -75,7 +76,7 @@ func TestFrames(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 8))
 	kinds := map[statics.Verdict]int{}
 	unknowns, single := 0, 0
-	for range 800 {
+	for range long.Of(200, 800) {
 		text := frame(rng, rng.IntN(3) > 0)
 		s := solveText(t, text)
 		if s.Cond > soundCond {

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -29,7 +30,7 @@ func read(t *testing.T, text string) *statics.Solution {
 func TestPlaneBodies(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 1))
 	bodies, unknowns := 0, 0
-	for bodies < 5000 {
+	for bodies < long.Of(1000, 5000) {
 		text := planeBody(rng)
 		s := read(t, text)
 		if s == nil {
@@ -162,7 +163,7 @@ func truss(rng *rand.Rand, joints int) string {
 func TestTrusses(t *testing.T) {
 	rng := rand.New(rand.NewPCG(4, 2))
 	trusses, unknowns := 0, 0
-	for trusses < 400 {
+	for trusses < long.Of(100, 400) {
 		text := truss(rng, 4+rng.IntN(18))
 		s := read(t, text)
 		if s == nil {

@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
+
+	"trivet/fixtures/long"
 )
 
 const tolerance = 1e-12
@@ -70,7 +72,7 @@ func pinv(t *testing.T, a *Matrix, b []float64) (rank int, cond float64, x []flo
 
 // Regular matrices against gonum's dense LU, on matrices that are well and badly scaled.
 func TestRegularAgainstDenseLU(t *testing.T) {
-	for seed := range uint64(300) {
+	for seed := range uint64(long.Of(100, 300)) {
 		rng := rand.New(rand.NewPCG(seed, 1))
 		n := 1 + rng.IntN(120)
 		a := sparse(rng, n, n, 1+rng.IntN(5))
@@ -124,7 +126,7 @@ func exactCond(t *testing.T, a *Matrix) float64 {
 
 func TestGeneralAgainstSingularValues(t *testing.T) {
 	regular := 0
-	for seed := range uint64(400) {
+	for seed := range uint64(long.Of(100, 400)) {
 		rng := rand.New(rand.NewPCG(seed, 4))
 		m, n := 1+rng.IntN(90), 1+rng.IntN(90)
 		if seed%3 == 0 {
@@ -141,7 +143,7 @@ func TestGeneralAgainstSingularValues(t *testing.T) {
 			regular++
 		}
 	}
-	if regular < 200 {
+	if regular < long.Of(50, 200) {
 		t.Errorf("only %d have a regular part", regular)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/fixtures/long"
 	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
@@ -206,7 +207,7 @@ func TestRenameKeepsTheSolution(t *testing.T) {
 		}
 		want := statics.Solve(p)
 		for what, listed := range named(s, p) {
-			for _, from := range listed {
+			for _, from := range listed[:min(len(listed), long.Of(1, len(listed)))] {
 				const to = "Fresh7"
 				edits, err := names.Rename(s, what, from, to)
 				if err != nil {

@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"trivet/mechanics/diag"
@@ -256,7 +257,7 @@ func lessonSection(p *problem.Problem) doc.Section {
 
 // paragraphs are a block for each paragraph of a user's text.
 func paragraphs(text string) (out []doc.Block) {
-	for _, paragraph := range blankLines.Split(text, -1) {
+	for _, paragraph := range blankLines().Split(text, -1) {
 		if paragraph = oneLine(paragraph); paragraph != "" {
 			out = append(out, doc.Say(paragraph))
 		}
@@ -265,7 +266,7 @@ func paragraphs(text string) (out []doc.Block) {
 }
 
 // blankLines part paragraphs.
-var blankLines = regexp.MustCompile(`\n[\s\pZ]*\n`)
+var blankLines = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\n[\s\pZ]*\n`) })
 
 // figureSection is the figure of what is given.
 func figureSection(p *problem.Problem, opt scene.Options) doc.Section {

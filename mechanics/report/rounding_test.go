@@ -12,6 +12,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"trivet/fixtures"
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -69,10 +70,7 @@ func TestRoundingReachesNoPage(t *testing.T) {
 	for _, s := range append(fixtures.Starts(), fixtures.Published()...) {
 		look(s.Name, s.Text)
 	}
-	total := 200
-	if testing.Short() {
-		total = 60
-	}
+	total := long.Of(60, 200)
 	rng := rand.New(rand.NewPCG(11, 10))
 	for k := range total {
 		look(fmt.Sprint("turned ", k), turned(rng))

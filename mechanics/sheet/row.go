@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"trivet/mechanics/diag"
 )
@@ -168,7 +169,7 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 	for _, sec := range s.sections[1:] {
 		if sec.path[0].name == e.Table {
 			begin := s.lines(sec.at).Start
-			if above := commented.FindStringIndex(s.text[:begin]); above != nil {
+			if above := commented().FindStringIndex(s.text[:begin]); above != nil {
 				begin = above[0]
 			}
 			out = append(out, s.cutLines(diag.Between(begin, sec.last().whole.End)))
@@ -185,7 +186,7 @@ func (e DeleteTable) edit(s *Sheet) ([]splice, error) {
 }
 
 // commented are lines of comments that nothing follows.
-var commented = regexp.MustCompile(`(?m)(^[ \t]*#.*\n)+\z`)
+var commented = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)(^[ \t]*#.*\n)+\z`) })
 
 func (e RenameRow) edit(s *Sheet) ([]splice, error) {
 	t, r, err := s.find(e.Table, e.Row)

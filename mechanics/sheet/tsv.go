@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"trivet/mechanics/diag"
@@ -43,7 +44,7 @@ func ParseTSV(text string) ([][]string, error) {
 	var out [][]string
 	var row []string
 	for tab := false; text != "" || tab; {
-		m := tsvCell.FindStringSubmatch(text)
+		m := tsvCell().FindStringSubmatch(text)
 		row = append(row, strings.ReplaceAll(m[1], `""`, `"`)+m[2])
 		if len(row) > maxCells {
 			return nil, diag.New(fmt.Sprintf("row %d of the block has more than %d cells", len(out)+1, maxCells), "copy fewer columns")
@@ -61,4 +62,4 @@ func ParseTSV(text string) ([][]string, error) {
 }
 
 // tsvCell is a cell in quotes or without, and what ends it.
-var tsvCell = regexp.MustCompile(`^(?:"((?:[^"]|"")*)"|([^\t\r\n]*))(\t|\r?\n|\r|$)`)
+var tsvCell = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(?:"((?:[^"]|"")*)"|([^\t\r\n]*))(\t|\r?\n|\r|$)`) })

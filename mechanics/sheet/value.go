@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
@@ -11,11 +12,11 @@ import (
 	"trivet/mechanics/printable"
 )
 
-var bareName = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+var bareName = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z0-9_-]+$`) })
 
 // EncodeName writes a name as a key.
 func EncodeName(name string) string {
-	if bareName.MatchString(name) {
+	if bareName().MatchString(name) {
 		return name
 	}
 	return `"` + escaped(name, false) + `"`

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 )
 
@@ -94,10 +95,7 @@ func checkChecks(t *testing.T, s *Solution, text string) {
 // bodies from their text. Each was built from its answer: first the geometry and
 // the reactions, then loads that balance them.
 func TestBodiesBuiltBackwards(t *testing.T) {
-	total := 10000
-	if testing.Short() {
-		total = 400
-	}
+	total := long.Of(400, 10000)
 	m := newBodyMaker(1)
 	worst := 0.0
 	counts := map[string]int{}

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 )
 
@@ -114,10 +115,7 @@ func shareOf(parts []part, shares *mat.Dense, p *problem.Problem, unknown int) f
 // the degree is what was added, and fixed are the unknowns that no self-stress
 // reaches.
 func TestBodiesOfKnownDegree(t *testing.T) {
-	total := 2000
-	if testing.Short() {
-		total = 100
-	}
+	total := long.Of(100, 2000)
 	m := newBodyMaker(2)
 	counts := map[string]int{}
 	for done := 0; done < total; {

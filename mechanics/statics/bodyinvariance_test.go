@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/units"
 )
 
@@ -16,10 +17,7 @@ import (
 // moved far away, of other sizes, in feet and pounds, in another order, with other
 // names. The answer that they were built from stays.
 func TestBodiesSeenOtherwise(t *testing.T) {
-	total := 300
-	if testing.Short() {
-		total = 40
-	}
+	total := long.Of(40, 300)
 	foot, _ := units.Find("ft")
 	rng := rand.New(rand.NewPCG(1, 7))
 	for _, c := range []struct {

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/linear"
 )
 
@@ -39,10 +40,7 @@ func (r *bodyRig) velocities(s *Solution, mo Motion) []float64 {
 // moves is known from the inverse: with y = A⁻ᵀ e of the columns taken away, no
 // unknown that is left works on y. Loads that need what is gone excite it.
 func TestBodiesOfKnownMotion(t *testing.T) {
-	total := 2000
-	if testing.Short() {
-		total = 100
-	}
+	total := long.Of(100, 2000)
 	m := newBodyMaker(3)
 	counts := map[string]int{}
 	for done := 0; done < total; {

@@ -6,6 +6,8 @@ import (
 	"math/big"
 	"math/rand/v2"
 	"testing"
+
+	"trivet/fixtures/long"
 )
 
 // agreement is how far a solution may be from the exact one, relative to the
@@ -205,10 +207,7 @@ func (m *maker) determinate() *rig {
 // TestAgreesWithExactArithmetic solves random determinate rigs from their text
 // and holds every unknown against exact elimination.
 func TestAgreesWithExactArithmetic(t *testing.T) {
-	total := 10000
-	if testing.Short() {
-		total = 500
-	}
+	total := long.Of(500, 10000)
 	m := newMaker(1)
 	solved, singular, worst := 0, 0, 0.0
 	for solved < total {

@@ -7,16 +7,15 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"trivet/fixtures/long"
 )
 
 // TestVerdictsOnLattices gives bodies whose supports depend on each other and asks
 // for the verdict, the degree, the fixed unknowns and the motions that exact
 // elimination has.
 func TestVerdictsOnLattices(t *testing.T) {
-	total := 3000
-	if testing.Short() {
-		total = 300
-	}
+	total := long.Of(300, 3000)
 	rng := rand.New(rand.NewPCG(4, 1))
 	counts := map[string]int{}
 	for done := 0; done < total; {

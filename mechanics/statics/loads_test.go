@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 )
 
@@ -134,7 +135,7 @@ func TestLoadsWithCorners(t *testing.T) {
 // TestRandomCorners: random sums of tents and ramps, against the areas of the triangles.
 func TestRandomCorners(t *testing.T) {
 	rng := rand.New(rand.NewPCG(12, 6))
-	for range 150 {
+	for range long.Of(40, 150) {
 		var terms []string
 		area, moment := 0.0, 0.0
 		for range 1 + rng.IntN(4) {
@@ -175,13 +176,13 @@ func TestRandomArches(t *testing.T) {
 		return d.Error > problem.LoadTol
 	}
 	hold(1607*4./6, 37.8) // two kinks between neighbouring probes, of which nothing was said
-	for range 60 {
+	for range long.Of(20, 60) {
 		deg, phase := 100+3900*rng.Float64(), 180*rng.Float64()
 		if hold(deg, phase) {
 			t.Errorf("%v deg, %v deg is in doubt", deg, phase)
 		}
 	}
-	for range 20 { // more arches than corners are followed
+	for range long.Of(6, 20) { // more arches than corners are followed
 		hold(4000*math.Pow(100, rng.Float64()), 180*rng.Float64())
 	}
 }

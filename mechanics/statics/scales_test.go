@@ -12,6 +12,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/linear"
 )
 
@@ -256,10 +257,7 @@ func TestSlopesAgainstSolvingAnew(t *testing.T) {
 // each is solved, and judged, as if it stood alone. The values are held against exact
 // rationals, verdict and words against those of the rig by itself.
 func TestPartsOfManySizes(t *testing.T) {
-	total := 300
-	if testing.Short() {
-		total = 60
-	}
+	total := long.Of(60, 300)
 	m := newMaker(41)
 	rng := rand.New(rand.NewPCG(41, 1))
 	verdicts := map[Verdict]int{}

@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/floats"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/problem"
 )
 
@@ -148,10 +149,7 @@ func (m *maker) nudge(r *rig, by string) {
 func TestVerdictsOfExactArithmetic(t *testing.T) {
 	m := newMaker(3)
 	counts := map[string]int{}
-	total := 3000
-	if testing.Short() {
-		total = 300
-	}
+	total := long.Of(300, 3000)
 	for done := 0; done < total; {
 		r := m.degenerate()
 		kind := "exact"

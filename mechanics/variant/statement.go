@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"trivet/mechanics/diag"
@@ -29,14 +30,16 @@ var words = []sheet.Ref{{Row: "title"}, {Row: "statement"}, {Row: "lesson"}}
 
 // quantity is a number with its unit in a text; moments are written with a blank
 // in their unit, and commas may part the thousands.
-var quantity = regexp.MustCompile(`([-+−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
+var quantity = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`([-+−]?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?)([ \x{a0}-]?)((?:[\p{L}°%]+(?: (?:m|mm|cm|ft)\b)?)?(?:[·/^*][\p{L}\d]+)*)`)
+})
 
 // What stands before a number, or behind it and its unit, that is part of a name or of a
 // longer number; thousands may be parted: 12 300, 1,200, 12 m2.
 var (
-	joined = regexp.MustCompile(`[\p{L}\d._]$`)
-	parted = regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`)
-	more   = regexp.MustCompile(`^[\d^²³]`)
+	joined = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`[\p{L}\d._]$`) })
+	parted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\d[ ,\x{a0}\x{202f}]$`) })
+	more   = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[\d^²³]`) })
 )
 
 // place is a quantity in a text.
@@ -52,7 +55,7 @@ type place struct {
 // longer number is none.
 func places(text string) []place {
 	var out []place
-	for _, m := range quantity.FindAllStringSubmatchIndex(text, -1) {
+	for _, m := range quantity().FindAllStringSubmatchIndex(text, -1) {
 		start, end := m[2], m[3]
 		if start > 0 && strings.ContainsAny(text[start:start+1], "+-") {
 			if before := text[start-1]; before != ' ' && before != '(' && before != '\n' {
@@ -60,7 +63,7 @@ func places(text string) []place {
 			}
 		}
 		before := text[max(0, start-2*utf8.UTFMax):start]
-		if end-start >= 3 && parted.MatchString(before) || joined.MatchString(before) || more.MatchString(text[m[7]:]) {
+		if end-start >= 3 && parted().MatchString(before) || joined().MatchString(before) || more().MatchString(text[m[7]:]) {
 			continue
 		}
 		q := place{start: start, end: end, unit: units.Unit{Factor: 1, Dim: units.Number}, bare: true, typed: text[start:end]}

@@ -22,10 +22,11 @@ const defaultFrom = "hanging-load"
 // CantDo where there is none to start from or a file of that name is there.
 func (c *Call) New() *cobra.Command {
 	var from string
+	const long = "Writes a new sheet from one of the starting sheets below. - writes to standard output."
 	cmd := &cobra.Command{
 		Use:         "new SHEET",
 		Short:       "write a sheet from a starting sheet",
-		Long:        "Writes a new sheet from one of the starting sheets below. - writes to standard output.\n\n```\n" + fixtures.List() + "```",
+		Long:        long,
 		Annotations: map[string]string{topicNote: "sheet cells supports"},
 		Example:     "trivet new my.toml\ntrivet new --from blank my.toml\ntrivet new --from mast-top my.toml",
 		Args: func(_ *cobra.Command, args []string) error {
@@ -37,6 +38,10 @@ func (c *Call) New() *cobra.Command {
 		ValidArgsFunction: SheetFiles,
 		RunE:              func(_ *cobra.Command, args []string) error { return c.write(args[0], from) },
 	}
+	cmd.SetHelpFunc(func(cmd *cobra.Command, args []string) { // no other call lists the sheets, which have to be opened
+		cmd.Long = long + "\n\n```\n" + fixtures.List() + "```"
+		cmd.Root().HelpFunc()(cmd, args)
+	})
 	cmd.Flags().StringVar(&from, "from", defaultFrom, "`NAME` of the sheet to start from")
 	_ = cmd.RegisterFlagCompletionFunc("from", func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 		return fixtures.Names(append(fixtures.Blanks(), fixtures.Starts()...)), cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveKeepOrder

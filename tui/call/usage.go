@@ -22,12 +22,14 @@ func (c *Call) document(d *doc.Doc) {
 	if c.width > 0 {
 		width = min(width, c.width)
 	}
+	var b strings.Builder
 	for _, l := range topic.Lines(d, width) {
 		for _, s := range l {
-			c.print(s.Text)
+			b.WriteString(s.Text)
 		}
-		c.print("\n")
+		b.WriteString("\n")
 	}
+	c.print(b.String())
 }
 
 // usage is the program's help: the verbs first, on one screen of 24 lines.

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/fixtures/long"
 	"trivet/mechanics/sheet"
 )
 
@@ -140,10 +141,7 @@ func child(seed uint64, path string) {
 // TestKilled kills a session at random moments: what is found afterwards is what
 // its last keystroke but one left, or its last, and the sheet is whole.
 func TestKilled(t *testing.T) {
-	runs := 500
-	if testing.Short() {
-		runs = 50
-	}
+	runs := long.Of(50, 500)
 	self, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)

@@ -3,17 +3,14 @@
 package topic
 
 import (
+	"slices"
+
 	"trivet/fixtures"
 	"trivet/mechanics/doc"
 )
 
 // Names are the topics, in the order in which they are listed.
-func Names() (names []string) {
-	for _, t := range fixtures.Topics() {
-		names = append(names, t.Name)
-	}
-	return names
-}
+func Names() []string { return slices.Clone(fixtures.TopicNames) }
 
 // Source is a topic as Markdown.
 func Source(name string) (text string, ok bool) {
