@@ -26,6 +26,7 @@ require (
 	golang.org/x/image v0.40.0
 	golang.org/x/term v0.48.0
 	golang.org/x/text v0.42.0
+	golang.org/x/time v0.16.0
 	gonum.org/v1/gonum v0.17.0
 )
 

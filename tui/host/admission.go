@@ -184,7 +184,7 @@ func (q *question) asked(ask gossh.KeyboardInteractiveChallenge, key gossh.Publi
 	}
 	if d := q.from.attempt(); d > 0 {
 		_, err := ask("", delayed(d), nil, nil)
-		if err = errors.Join(err, q.wait(d, q.from.over)); err != nil {
+		if err = errors.Join(err, q.wait(d, q.from.ctx.Done())); err != nil {
 			q.from.forgive() // it was not checked
 			return nil, err
 		}

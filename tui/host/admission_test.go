@@ -15,6 +15,7 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 )
 
 func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
@@ -146,7 +147,7 @@ func (f forged) PublicKey() gossh.PublicKey { return f.shown }
 // places an address has; right ones take nothing.
 func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 	for _, places := range []int{1, 3, 8, 40, 200, 2000} {
-		g := gate{inAll: places, byPlace: places, times: usual(), codes: newBucket(1e6, 1)}
+		g := gate{inAll: places, byPlace: places, times: usual(), codes: rate.NewLimiter(1, 1e6)}
 		c := g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))})
 		for range 3 * places {
 			if d := c.attempt(); d > 0 {
@@ -171,7 +172,7 @@ func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 
 // All addresses together have a pace too, and one who comes again has the old account.
 func TestCodesOfAllAddressesWait(t *testing.T) {
-	g := gate{inAll: 10000, byPlace: 200, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/60)}
+	g := gate{inAll: 10000, byPlace: 200, times: usual(), codes: aMinute(codeTriesInAll)}
 	from := func(i int) *guarded {
 		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
 	}
@@ -280,10 +281,9 @@ func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
 		counts = r.gate.places[netip.MustParsePrefix("127.0.0.1/32")]
 		return counts != nil
 	})
-	counts.codes.mu.Lock()
-	counts.codes.rate = 1 / time.Hour.Seconds() // so that no time of the test makes up for a code
-	counts.codes.mu.Unlock()
-	before := counts.codes.take(1000)
+	counts.codes.SetLimit(rate.Every(time.Hour)) // so that no time of the test makes up for a code
+	counts.codes.ReserveN(time.Now(), counts.codes.Burst())
+	before := counts.codes.Tokens()
 	_, _, _, err = gossh.NewClientConn(conn, "", &gossh.ClientConfig{
 		HostKeyCallback: gossh.InsecureIgnoreHostKey(),
 		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(_, _ string, questions []string, _ []bool) ([]string, error) {
@@ -297,7 +297,7 @@ func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
 		t.Fatal("it is let in")
 	}
 	// The connection is given up before the code is.
-	waitFor(t, "the next waits no longer than before", func() bool { return counts.codes.take(0) <= before })
+	waitFor(t, "the next waits no longer than before", func() bool { return counts.codes.Tokens() >= before })
 }
 
 // The code is asked once of a key, also where a private visitor needs both.

@@ -97,7 +97,7 @@ func (s *classroom) attend(v *visitor) {
 	defer s.leave(v)
 	for {
 		select {
-		case <-v.over:
+		case <-v.ctx.Done():
 			return
 		case msg := <-v.events:
 			s.event(v, msg)

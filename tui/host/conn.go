@@ -1,7 +1,7 @@
 package host
 
 import (
-	"cmp"
+	"context"
 	"errors"
 	"log/slog"
 	"maps"
@@ -12,6 +12,8 @@ import (
 	"sync"
 	"sync/atomic"
 	"time"
+
+	"golang.org/x/time/rate"
 )
 
 // gate counts connections: by address, and those that have not yet said who
@@ -20,7 +22,7 @@ type gate struct {
 	inAll, byPlace int
 	times          times
 	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
-	codes          *bucket               // wrong join codes of all addresses
+	codes          *rate.Limiter         // wrong join codes of all addresses
 
 	mu        sync.Mutex
 	all       int
@@ -33,25 +35,26 @@ type gate struct {
 type counts struct {
 	all              int
 	strangers        []*guarded // those that have not said who they are, the oldest first
-	comes            *bucket
-	codes            *bucket
+	comes            *rate.Limiter
+	codes            *rate.Limiter
 	visits, commands *boundedLog
 }
 
 func newCounts(byPlace int) *counts {
-	places := float64(byPlace)
-	tries := max(places, codeTries)
 	return &counts{
-		comes:    newBucket(comesBurst*places, comesPerSecond),
-		codes:    newBucket(tries, tries/time.Minute.Seconds()),
-		visits:   newBoundedLog(max(visitLinesBurst*places, linesBurst)),
+		comes:    rate.NewLimiter(comesPerSecond, comesBurst*byPlace),
+		codes:    aMinute(max(byPlace, codeTries)),
+		visits:   newBoundedLog(max(visitLinesBurst*byPlace, linesBurst)),
 		commands: newBoundedLog(linesBurst),
 	}
 }
 
+// aMinute limits to so many at once, and as many a minute after that.
+func aMinute(n int) *rate.Limiter { return rate.NewLimiter(rate.Limit(n)/60, n) }
+
 // idle tells whether nothing is lost by forgetting the address.
 func (n *counts) idle() bool {
-	return n.all == 0 && n.comes.full() && n.codes.full() && n.visits.idle() && n.commands.idle()
+	return n.all == 0 && full(n.comes) && full(n.codes) && n.visits.idle() && n.commands.idle()
 }
 
 // yields gives the stranger whose place a newcomer gets: the oldest that has sent
@@ -78,17 +81,16 @@ type guarded struct {
 	net.Conn
 	gate   *gate
 	place  netip.Prefix
-	counts *counts       // of the place
-	rate   *bucket       // of the bytes that come, whatever they are
-	over   chan struct{} // closed with it
+	counts *counts         // of the place
+	rate   *rate.Limiter   // of the bytes that come, whatever they are
+	ctx    context.Context // until it is closed, and why
+	finish context.CancelCauseFunc
 
 	began          time.Time
 	spoke          atomic.Bool // a byte has come
-	yielded        atomic.Bool // its place is another's
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
-	why            string      // the host has ended it
 }
 
 // Read takes bytes no faster than anybody types, or sends a sheet: what a client
@@ -98,11 +100,11 @@ func (c *guarded) Read(p []byte) (int, error) {
 	c.blame(err)
 	if n > 0 {
 		c.spoke.Store(true)
-		if rest(c.rate.take(n), c.over, nil) != nil {
+		if take(c.ctx, c.rate, n) != nil {
 			return n, net.ErrClosed
 		}
 	}
-	if c.yielded.Load() && errors.Is(err, net.ErrClosed) {
+	if errors.Is(err, net.ErrClosed) && context.Cause(c.ctx) == errYielded {
 		err = errYielded // as the log says it
 	}
 	return n, err
@@ -117,25 +119,18 @@ func (c *guarded) Write(p []byte) (int, error) {
 
 // blame notes which of the times was over.
 func (c *guarded) blame(err error) {
-	if !errors.Is(err, os.ErrDeadlineExceeded) {
-		return
-	}
-	c.mu.Lock()
-	defer c.mu.Unlock()
 	switch t := c.gate.times; {
-	case c.why != "":
+	case !errors.Is(err, os.ErrDeadlineExceeded):
 	case time.Since(c.began) >= t.visit:
-		c.why = "no visit is longer than " + t.visit.String()
+		c.finish(errors.New("no visit is longer than " + t.visit.String()))
 	default:
-		c.why = "nothing came for " + t.idle.String()
+		c.finish(errors.New("nothing came for " + t.idle.String()))
 	}
 }
 
 // cut ends a connection and keeps why; the first reason stands.
 func (c *guarded) cut(why string) {
-	c.mu.Lock()
-	c.why = cmp.Or(c.why, why)
-	c.mu.Unlock()
+	c.finish(errors.New(why))
 	_ = c.Close()
 }
 
@@ -147,8 +142,7 @@ func (c *guarded) yield() {
 		c.mu.Unlock()
 		return
 	}
-	c.yielded.Store(true)
-	c.why = cmp.Or(c.why, errYielded.Error())
+	c.finish(errYielded)
 	c.discount()
 	c.mu.Unlock()
 	_ = c.Conn.Close()
@@ -163,19 +157,21 @@ var errYielded = errors.New("it did not say who it is, and another of its addres
 // there are places, that is at most a part of a minute. A right one waits as long,
 // or the time would tell which it is, and is taken back by forgive.
 func (c *guarded) attempt() time.Duration {
-	return max(c.counts.codes.take(1), c.gate.codes.take(1))
+	return max(c.counts.codes.Reserve().Delay(), c.gate.codes.Reserve().Delay())
 }
 
+// forgive takes back what a limiter's own Cancel does not once the time has come.
 func (c *guarded) forgive() {
-	c.counts.codes.take(-1)
-	c.gate.codes.take(-1)
+	c.counts.codes.ReserveN(time.Now(), -1)
+	c.gate.codes.ReserveN(time.Now(), -1)
 }
 
 // reason is why the connection ended.
 func (c *guarded) reason() string {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	return cmp.Or(c.why, "hung up")
+	if why := context.Cause(c.ctx); why != nil && why != context.Canceled {
+		return why.Error()
+	}
+	return "hung up"
 }
 
 // admit counts a new connection, or refuses it before anything is said. Where an
@@ -205,7 +201,7 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if full {
 		stranger = n.yields(time.Now(), g.times.handshake/2)
 	}
-	if full && stranger == nil || !n.comes.spare(1) {
+	if full && stranger == nil || !n.comes.Allow() {
 		return nil
 	}
 	if yields = stranger; yields != nil {
@@ -217,7 +213,8 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &guarded{Conn: c, gate: g, place: p, counts: n, rate: newBucket(wireBurst, wirePerSecond), over: make(chan struct{}), began: time.Now()}
+	in := &guarded{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), began: time.Now()}
+	in.ctx, in.finish = context.WithCancelCause(context.Background())
 	n.strangers = append(n.strangers, in)
 	in.mu.Lock() // the timer reads it
 	defer in.mu.Unlock()
@@ -274,7 +271,7 @@ func (c *guarded) discount() {
 		return
 	}
 	c.closed = true
-	close(c.over)
+	c.finish(nil)
 	c.late.Stop()
 	stranger := -1
 	if c.inside {

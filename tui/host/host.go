@@ -23,6 +23,7 @@ import (
 	"charm.land/ssh"
 	"charm.land/wish/v2"
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 
 	"trivet/mechanics/printable"
 )
@@ -121,7 +122,7 @@ func (h *Host) connection(conn *gossh.ServerConn, ctx ssh.Context) *connection {
 	}
 	below := ctx.Value(ctxGuard{}).(*guarded) // there is no connection without: server sees to that
 	below.known()
-	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, below: below, opens: newBucket(maxOpens, opensPerSecond)}
+	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, below: below, opens: rate.NewLimiter(opensPerSecond, maxOpens)}
 	ctx.SetValue(ctxConn{}, c)
 	go c.keepAlive(h, ctx.Done())
 	return c
@@ -129,7 +130,7 @@ func (h *Host) connection(conn *gossh.ServerConn, ctx ssh.Context) *connection {
 
 func (h *Host) noChannel(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	_ = ask.Reject(gossh.Prohibited, "sessions only: no forwarding")
-	if c := h.connection(conn, ctx); !c.opens.spare(1) {
+	if c := h.connection(conn, ctx); !c.opens.Allow() {
 		c.flooded()
 	}
 }
@@ -138,7 +139,7 @@ func (h *Host) noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool
 	if r.Type == "keepalive@openssh.com" || r.Type == "no-more-sessions@openssh.com" || r.Type == "hostkeys-prove-00@openssh.com" {
 		return false, nil // any answer is one
 	}
-	if c, ok := ctx.Value(ctxConn{}).(*connection); ok && !c.opens.spare(1) {
+	if c, ok := ctx.Value(ctxConn{}).(*connection); ok && !c.opens.Allow() {
 		c.flooded()
 	}
 	return false, nil
@@ -198,15 +199,14 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 
 // typing is how fast a visitor's keys are taken, and how soon: one who only
 // watches pastes nothing, and holds a key down at most.
-func (h *Host) typing(who person) (by limiter, after time.Duration) {
+func (h *Host) typing(who person) limiter {
 	switch l, private := h.service.(*library); {
 	case private:
-		a := l.accounts.of(who.folder)
-		return a.limiter, a.comes.take(1)
+		return l.accounts.of(who.folder).limiter
 	case who.role == presenter:
-		return worker(), 0
+		return worker()
 	}
-	return looker(), 0
+	return looker()
 }
 
 // arrive counts a visit in, unless the host is closing. Where it is full there is

@@ -1,8 +1,11 @@
 package host
 
 import (
-	"sync"
+	"context"
+	"io"
 	"time"
+
+	"golang.org/x/time/rate"
 )
 
 // What one visitor, one address or all together may take. A class in one room
@@ -11,13 +14,13 @@ const (
 	maxW, maxH        = 300, 100 // a larger screen shows the rest blank
 	maxSessions       = 4        // open at a time on one connection
 	maxOpens          = 64       // sessions opened and requests refused on one connection, in a burst
-	opensPerSecond    = 1.0      // and after the burst
+	opensPerSecond    = 1        // and after the burst
 	maxPayload        = 4 << 10  // bytes of one request on a session: a command, a terminal's name
 	maxEnvBytes       = 1 << 10  // of all variables of a session together
 	keyBurst          = 1024     // events that count as one paste without marks round it
-	keysPerSecond     = 200.0    // sustained; a held key repeats 30 times
+	keysPerSecond     = 200      // sustained; a held key repeats 30 times
 	lookBurst         = 60       // the same for one who only watches
-	looksPerSecond    = 40.0
+	looksPerSecond    = 40
 	typedBurst        = 128 << 10 // bytes typed at once
 	typedPerSecond    = 32 << 10  // sustained, more only waits
 	lookedBurst       = 4 << 10   // and again for one who only watches
@@ -28,14 +31,14 @@ const (
 	wireBurst         = 2 << 20     // bytes of a connection at once: a sheet of the largest size and more
 	wirePerSecond     = 128 << 10   // and after that, whatever they are
 	comesBurst        = 3           // connections of one address, times those that may be there at a time: all come again
-	comesPerSecond    = 5.0         // and after those
+	comesPerSecond    = 5           // and after those
 	keyComesBurst     = 10          // visits of one private visitor's key at once, more only wait
 	keyComesPerSecond = 0.5
 	resizeEvery       = 200 * time.Millisecond
 	resizeBurst       = 10 // changes of size at that pace, then
 	resizesPerSecond  = 0.5
 	asksBurst         = 2000 // requests on a session at once: a window is drawn to another size for half a minute
-	asksPerSecond     = 50.0 // and after that, or the connection ends
+	asksPerSecond     = 50   // and after that, or the connection ends
 	linesBurst        = 100  // lines of the log about those not admitted, or about the commands of one address, then
 	linesPerHour      = 600
 	visitLinesBurst   = 4                // the same about visits of one address, times those that may be there at a time: all come, go and come again
@@ -80,46 +83,21 @@ func usual() times {
 	return times{handshake: time.Minute, ask: 30 * time.Second, answer: 30 * time.Second, idle: 2 * time.Minute, visit: 12 * time.Hour}
 }
 
-// bucket limits a rate: so much at once, so much a second after that.
-type bucket struct {
-	mu          sync.Mutex
-	burst, rate float64
-	left        float64
-	at          time.Time
+// take takes n from a limiter and waits for what was not there, at most until a visit
+// ends. More than the limiter ever has counts as all of it.
+func take(ctx context.Context, by *rate.Limiter, n int) error {
+	return by.WaitN(ctx, min(n, by.Burst()))
 }
 
-func newBucket(burst, rate float64) *bucket {
-	return &bucket{burst: burst, rate: rate, left: burst, at: time.Now()}
-}
+// full tells whether all of a limiter's burst is there again.
+func full(by *rate.Limiter) bool { return by.Tokens() >= float64(by.Burst()) }
 
-// take takes n and tells how long to wait until that much was there.
-func (b *bucket) take(n int) time.Duration {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	now := time.Now()
-	b.left = min(b.burst, b.left+now.Sub(b.at).Seconds()*b.rate)
-	b.at = now
-	b.left -= float64(n)
-	if b.left >= 0 {
-		return 0
+// sleep waits, but not beyond the end of a visit.
+func sleep(d time.Duration, over <-chan struct{}) error {
+	select {
+	case <-time.After(d):
+		return nil
+	case <-over:
+		return io.EOF
 	}
-	return time.Duration(-b.left / b.rate * float64(time.Second))
-}
-
-// full tells whether all of the burst is there again.
-func (b *bucket) full() bool {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	return b.left+time.Since(b.at).Seconds()*b.rate >= b.burst
-}
-
-// spare takes n only if it is there at once.
-func (b *bucket) spare(n int) bool {
-	if b.take(n) == 0 {
-		return true
-	}
-	b.mu.Lock()
-	b.left += float64(n)
-	b.mu.Unlock()
-	return false
 }

@@ -33,7 +33,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 	w, hh = clamped(uint32(w), uint32(hh))
 	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
 	go func() {
-		_ = listen(in, v.term.kind, v.over, worker(), v.event)
+		_ = listen(v.ctx, in, v.term.kind, worker(), v.event)
 		v.end("the terminal is gone")
 	}()
 	go func() {
@@ -41,7 +41,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 		defer tick.Stop()
 		for {
 			select {
-			case <-v.over:
+			case <-v.ctx.Done():
 				return
 			case <-tick.C:
 			}

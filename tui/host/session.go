@@ -8,6 +8,7 @@ import (
 
 	"charm.land/ssh"
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 )
 
 // connection is what the sessions of one connection have in common.
@@ -15,7 +16,7 @@ type connection struct {
 	who   person
 	conn  *gossh.ServerConn
 	below *guarded
-	opens *bucket // sessions opened, and whatever was refused
+	opens *rate.Limiter // sessions opened, and whatever was refused
 	count atomic.Int32
 }
 
@@ -54,7 +55,7 @@ type session struct {
 // serve takes the channels of type session; there are no others.
 func (h *Host) serve(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	c := h.connection(conn, ctx)
-	if !c.opens.spare(1) {
+	if !c.opens.Allow() {
 		c.flooded()
 		return
 	}
@@ -84,9 +85,9 @@ func (s *session) requests(in <-chan *gossh.Request) {
 			s.visitor.end(s.conn.below.reason())
 		}
 	}()
-	asks := newBucket(asksBurst, asksPerSecond)
+	asks := rate.NewLimiter(asksPerSecond, asksBurst)
 	for r := range in {
-		if !asks.spare(1) {
+		if !asks.Allow() {
 			s.conn.flooded()
 			return
 		}
@@ -111,7 +112,7 @@ func (s *session) requests(in <-chan *gossh.Request) {
 			}
 		}
 		ok = ok || work != nil
-		if !ok && !s.conn.opens.spare(1) {
+		if !ok && !s.conn.opens.Allow() {
 			s.conn.flooded()
 			return
 		}
@@ -219,10 +220,10 @@ func (s *session) visit() int {
 	started := time.Now()
 	log := s.conn.below.counts.visits
 	log.info(s.host.log, "came", "visitor", v.who.name(), "role", v.who.role.String(), "from", s.conn.conn.RemoteAddr().String(), "session", s.id)
-	by, after := s.host.typing(v.who)
-	_ = rest(after, v.over, nil) // one who has gone meanwhile is told so below
+	by := s.host.typing(v.who)
+	_ = by.comes.Wait(v.ctx) // one who has gone meanwhile is told so below
 	go func() {
-		err := listen(s.ch, v.term.kind, v.over, by, v.event)
+		err := listen(v.ctx, s.ch, v.term.kind, by, v.event)
 		why := s.conn.below.reason()
 		if err != nil {
 			why = err.Error()
@@ -242,11 +243,11 @@ type resizer struct {
 	w, h  int
 	timer *time.Timer
 	last  time.Time
-	rate  *bucket
+	rate  *rate.Limiter
 }
 
 func newResizer(v *visitor) *resizer {
-	return &resizer{v: v, rate: newBucket(resizeBurst, resizesPerSecond)}
+	return &resizer{v: v, rate: rate.NewLimiter(resizesPerSecond, resizeBurst)}
 }
 
 func (r *resizer) to(w, h int) {
@@ -254,7 +255,7 @@ func (r *resizer) to(w, h int) {
 	defer r.mu.Unlock()
 	r.w, r.h = w, h
 	if r.timer == nil {
-		r.timer = time.AfterFunc(max(r.rate.take(1), resizeEvery-time.Since(r.last)), r.apply)
+		r.timer = time.AfterFunc(max(r.rate.Reserve().Delay(), resizeEvery-time.Since(r.last)), r.apply)
 	}
 }
 

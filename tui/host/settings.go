@@ -9,7 +9,6 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
-	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 
@@ -87,7 +86,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.Private != "", wait: func(d time.Duration, over <-chan struct{}) error { return rest(d, over, nil) }}
+	doors := &admission{open: o.Open, private: o.Private != "", wait: sleep}
 	for _, r := range []struct {
 		file string
 		to   *roster
@@ -108,7 +107,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/time.Minute.Seconds())},
+		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), codes: aMinute(codeTriesInAll)},
 		limit:    o.Most,
 		refusals: newBoundedLog(linesBurst),
 		anybody:  doors.private || near && doors.open && !o.Open,

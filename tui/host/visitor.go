@@ -1,6 +1,8 @@
 package host
 
 import (
+	"context"
+	"errors"
 	"io"
 	"log/slog"
 	"sync"
@@ -22,12 +24,13 @@ type visitor struct {
 	sender *sender
 
 	events chan tea.Msg
-	over   chan struct{} // closed when the visit ends
-	kill   func()        // closes what is below a session that does not take bytes
+	ctx    context.Context // until the visit ends, and why
+	finish context.CancelCauseFunc
+	kill   func() // closes what is below a session that does not take bytes
 
 	mu   sync.Mutex
 	w, h int
-	why  string // why it ended
+	more string // of why it ended
 	last time.Time
 }
 
@@ -39,43 +42,30 @@ const (
 )
 
 func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
+	ctx, finish := context.WithCancelCause(context.Background())
 	return &visitor{
 		who: who, id: id, log: log, term: t, w: w, h: h, last: time.Now(),
-		sender: newSender(out), events: make(chan tea.Msg), over: make(chan struct{}), kill: kill,
+		sender: newSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
 	}
 }
 
 // end ends the visit; the first reason stands.
-func (v *visitor) end(why string) {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	if v.why == "" {
-		v.why = why
-		close(v.over)
-	}
-}
+func (v *visitor) end(why string) { v.finish(errors.New(why)) }
 
 // also adds to the reason what is known only once the visit is over.
 func (v *visitor) also(more string) {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	v.why += more
+	v.more += more
 }
 
 func (v *visitor) reason() string {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	return v.why
+	return context.Cause(v.ctx).Error() + v.more
 }
 
-func (v *visitor) ended() bool {
-	select {
-	case <-v.over:
-		return true
-	default:
-		return false
-	}
-}
+func (v *visitor) ended() bool { return v.ctx.Err() != nil }
 
 func (v *visitor) size() (w, h int) {
 	v.mu.Lock()
@@ -97,7 +87,7 @@ func (v *visitor) resized(w, h int) {
 func (v *visitor) event(msg tea.Msg) {
 	select {
 	case v.events <- msg:
-	case <-v.over:
+	case <-v.ctx.Done():
 	}
 }
 

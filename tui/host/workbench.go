@@ -195,14 +195,8 @@ func (d *workbench) doNow(cmd tea.Cmd) {
 
 // rest is not worth its while after what took a moment.
 func (d *workbench) rest(t time.Duration) {
-	if t < 10*time.Millisecond {
-		return
-	}
-	timer := time.NewTimer(t)
-	defer timer.Stop()
-	select {
-	case <-timer.C:
-	case <-d.stop:
+	if t >= 10*time.Millisecond {
+		_ = sleep(t, d.stop)
 	}
 }
 
