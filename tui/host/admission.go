@@ -65,7 +65,7 @@ func reasons(err error) string {
 
 // config is the protocol's side of admission: current algorithms, few tries,
 // keys that are proved, and the code. Each connection has its own.
-func (a *admission) config(from *guarded) *gossh.ServerConfig {
+func (a *admission) config(from *connection) *gossh.ServerConfig {
 	q := &question{admission: a, from: from}
 	c := &gossh.ServerConfig{
 		MaxAuthTries:  authTries,
@@ -166,7 +166,7 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 // question is what is asked of one connection, and said to it.
 type question struct {
 	*admission
-	from     *guarded
+	from     *connection
 	missed   bool  // a code was wrong
 	shown    error // why the last key that was shown is not taken; nil where none was
 	reported bool  // that a key is needed

@@ -173,7 +173,7 @@ func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 // All addresses together have a pace too, and one who comes again has the old account.
 func TestCodesOfAllAddressesWait(t *testing.T) {
 	g := gate{inAll: 10000, byPlace: 200, times: usual(), codes: aMinute(codeTriesInAll)}
-	from := func(i int) *guarded {
+	from := func(i int) *connection {
 		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
 	}
 	wrong := 0

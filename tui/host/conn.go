@@ -1,6 +1,7 @@
 package host
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"log/slog"
@@ -13,6 +14,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	gossh "golang.org/x/crypto/ssh"
 	"golang.org/x/time/rate"
 )
 
@@ -34,7 +36,7 @@ type gate struct {
 // what is logged of its visitors.
 type counts struct {
 	all              int
-	strangers        []*guarded // those that have not said who they are, the oldest first
+	strangers        []*connection // those that have not said who they are, the oldest first
 	comes            *rate.Limiter
 	codes            *rate.Limiter
 	visits, commands *boundedLog
@@ -59,7 +61,7 @@ func (n *counts) idle() bool {
 
 // yields gives the stranger whose place a newcomer gets: the oldest that has sent
 // nothing, or else the oldest if it has had its time. Nil where nobody has to go.
-func (n *counts) yields(now time.Time, itsTime time.Duration) *guarded {
+func (n *counts) yields(now time.Time, itsTime time.Duration) *connection {
 	for _, s := range n.strangers {
 		if !s.spoke.Load() {
 			return s
@@ -72,12 +74,12 @@ func (n *counts) yields(now time.Time, itsTime time.Duration) *guarded {
 }
 
 // drop forgets one that is a stranger no more, or not for long.
-func (n *counts) drop(c *guarded) {
-	n.strangers = slices.DeleteFunc(n.strangers, func(s *guarded) bool { return s == c })
+func (n *counts) drop(c *connection) {
+	n.strangers = slices.DeleteFunc(n.strangers, func(s *connection) bool { return s == c })
 }
 
-// guarded is a connection that is counted until it is closed.
-type guarded struct {
+// connection is counted until it is closed, and is what its sessions have in common.
+type connection struct {
 	net.Conn
 	gate   *gate
 	place  netip.Prefix
@@ -91,11 +93,17 @@ type guarded struct {
 	mu             sync.Mutex
 	closed, inside bool
 	late           *time.Timer // closes one that comes to no session
+	deadline       atomic.Int64
+
+	once     sync.Once // with the first session
+	who      person
+	opens    *rate.Limiter // sessions opened, and whatever was refused
+	sessions atomic.Int32  // that are open
 }
 
 // Read takes bytes no faster than anybody types, or sends a sheet: what a client
 // can make the host compute, with requests, new keys or noise, is bounded by that.
-func (c *guarded) Read(p []byte) (int, error) {
+func (c *connection) Read(p []byte) (int, error) {
 	n, err := c.Conn.Read(p)
 	c.blame(err)
 	if n > 0 {
@@ -111,14 +119,14 @@ func (c *guarded) Read(p []byte) (int, error) {
 }
 
 // Write fails with the deadlines as Read does, and whichever is first says why.
-func (c *guarded) Write(p []byte) (int, error) {
+func (c *connection) Write(p []byte) (int, error) {
 	n, err := c.Conn.Write(p)
 	c.blame(err)
 	return n, err
 }
 
 // blame notes which of the times was over.
-func (c *guarded) blame(err error) {
+func (c *connection) blame(err error) {
 	switch t := c.gate.times; {
 	case !errors.Is(err, os.ErrDeadlineExceeded):
 	case time.Since(c.began) >= t.visit:
@@ -129,14 +137,14 @@ func (c *guarded) blame(err error) {
 }
 
 // cut ends a connection and keeps why; the first reason stands.
-func (c *guarded) cut(why string) {
+func (c *connection) cut(why string) {
 	c.finish(errors.New(why))
 	_ = c.Close()
 }
 
 // yield ends a connection for another's sake, unless its owner is admitted by now.
 // Both are decided under one lock, so that nobody is admitted and cut off.
-func (c *guarded) yield() {
+func (c *connection) yield() {
 	c.mu.Lock()
 	if c.inside {
 		c.mu.Unlock()
@@ -156,18 +164,18 @@ var errYielded = errors.New("it did not say who it is, and another of its addres
 // have a part of an address's places alone, and the rate is as many a minute as
 // there are places, that is at most a part of a minute. A right one waits as long,
 // or the time would tell which it is, and is taken back by forgive.
-func (c *guarded) attempt() time.Duration {
+func (c *connection) attempt() time.Duration {
 	return max(c.counts.codes.Reserve().Delay(), c.gate.codes.Reserve().Delay())
 }
 
 // forgive takes back what a limiter's own Cancel does not once the time has come.
-func (c *guarded) forgive() {
+func (c *connection) forgive() {
 	c.counts.codes.ReserveN(time.Now(), -1)
 	c.gate.codes.ReserveN(time.Now(), -1)
 }
 
 // reason is why the connection ended.
-func (c *guarded) reason() string {
+func (c *connection) reason() string {
 	if why := context.Cause(c.ctx); why != nil && why != context.Canceled {
 		return why.Error()
 	}
@@ -178,13 +186,13 @@ func (c *guarded) reason() string {
 // address is full of those who have not said who they are, or these have all of
 // their part of it, a newcomer may get the place of one of them: connections that
 // are silent close an address to nobody who has a key.
-func (g *gate) admit(c net.Conn) *guarded {
+func (g *gate) admit(c net.Conn) *connection {
 	at, err := netip.ParseAddrPort(c.RemoteAddr().String())
 	if err != nil {
 		return nil
 	}
 	p := place(at.Addr())
-	var yields *guarded
+	var yields *connection
 	defer func() { // once the lock is free
 		if yields != nil {
 			yields.yield()
@@ -196,7 +204,7 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if n == nil || g.all >= g.inAll || g.strangers >= strangersInAll {
 		return nil
 	}
-	var stranger *guarded
+	var stranger *connection
 	full := n.all >= g.byPlace || len(n.strangers) >= max(g.byPlace/strangersPart, 1)
 	if full {
 		stranger = n.yields(time.Now(), g.times.handshake/2)
@@ -213,7 +221,7 @@ func (g *gate) admit(c net.Conn) *guarded {
 	if t, ok := c.(*net.TCPConn); ok {
 		_ = t.SetWriteBuffer(socketBytes) // what the system may hold for one who does not read
 	}
-	in := &guarded{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), began: time.Now()}
+	in := &connection{Conn: c, gate: g, place: p, counts: n, rate: rate.NewLimiter(wirePerSecond, wireBurst), opens: rate.NewLimiter(opensPerSecond, maxOpens), began: time.Now()}
 	in.ctx, in.finish = context.WithCancelCause(context.Background())
 	n.strangers = append(n.strangers, in)
 	in.mu.Lock() // the timer reads it
@@ -247,8 +255,27 @@ func (g *gate) at(p netip.Prefix) *counts {
 	return n
 }
 
+// admit notes, with the first session, whose the connection is.
+func (c *connection) admit(h *Host, conn *gossh.ServerConn) {
+	c.once.Do(func() {
+		c.known()
+		c.who = h.doors.person(conn.Permissions)
+		go c.keepAlive(h, conn)
+	})
+}
+
+// SetDeadline leaves a deadline that is nearly the same as it is: the library moves
+// it with every read and every write.
+func (c *connection) SetDeadline(t time.Time) error {
+	if moves := time.Duration(t.UnixNano() - c.deadline.Load()); moves >= 0 && moves < c.gate.times.idle/deadlineSteps {
+		return nil
+	}
+	c.deadline.Store(t.UnixNano())
+	return c.Conn.SetDeadline(t)
+}
+
 // known says that the connection's owner is admitted.
-func (c *guarded) known() {
+func (c *connection) known() {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	if !c.closed && !c.inside {
@@ -258,7 +285,7 @@ func (c *guarded) known() {
 	}
 }
 
-func (c *guarded) Close() error {
+func (c *connection) Close() error {
 	c.mu.Lock()
 	c.discount()
 	c.mu.Unlock()
@@ -266,7 +293,7 @@ func (c *guarded) Close() error {
 }
 
 // discount gives a connection's place back, once; c.mu is held.
-func (c *guarded) discount() {
+func (c *connection) discount() {
 	if c.closed {
 		return
 	}
@@ -280,7 +307,7 @@ func (c *guarded) discount() {
 	c.gate.count(c, -1, stranger)
 }
 
-func (g *gate) count(c *guarded, all, strangers int) {
+func (g *gate) count(c *connection, all, strangers int) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	g.all += all
@@ -309,29 +336,38 @@ func (g *gate) report(log *slog.Logger, last bool) {
 // keepAlive asks a client whether it is there, for as long as it is: a quiet
 // watcher stays, one whose machine has gone does not, nor does a connection
 // without a session.
-func (c *connection) keepAlive(h *Host, stop <-chan struct{}) {
-	t := h.gate.times
+func (c *connection) keepAlive(h *Host, client gossh.Conn) {
+	t := c.gate.times
 	tick := time.NewTicker(t.ask)
 	defer tick.Stop()
 	for idle := 0; ; {
 		select {
-		case <-stop:
+		case <-c.ctx.Done():
 			return
 		case <-tick.C:
 		}
-		if idle++; c.count.Load() > 0 {
+		if idle++; c.sessions.Load() > 0 {
 			idle = 0
 		}
 		if idle > int(t.idle/t.ask) {
-			c.below.cut("no session was open for " + t.idle.String())
-			h.ended("a connection ended", c.below, c.below.reason())
+			c.cut("no session was open for " + t.idle.String())
+			h.ended("a connection ended", c, c.reason())
 			return
 		}
-		late := time.AfterFunc(t.answer, func() { c.below.cut("the client did not answer for " + t.answer.String()) })
-		_, _, err := c.conn.SendRequest("keepalive@openssh.com", true, nil)
+		late := time.AfterFunc(t.answer, func() { c.cut("the client did not answer for " + t.answer.String()) })
+		_, _, err := client.SendRequest("keepalive@openssh.com", true, nil)
 		late.Stop()
 		if err != nil {
 			return
 		}
 	}
 }
+
+// source is whose the commands of a connection are: a key's, or an address's.
+func (c *connection) source() string { return cmp.Or(c.who.print, c.place.String()) }
+
+// kill closes what is below: closing what is above would wait for bytes to go.
+func (c *connection) kill() { _ = c.Close() }
+
+// flooded ends a connection that asks for more than any client does.
+func (c *connection) flooded() { c.cut("it asked for more than any client does") }

@@ -34,6 +34,7 @@ const (
 	comesPerSecond    = 5           // and after those
 	keyComesBurst     = 10          // visits of one private visitor's key at once, more only wait
 	keyComesPerSecond = 0.5
+	deadlineSteps     = 64 // of the idle time, by which a deadline is late at most
 	resizeEvery       = 200 * time.Millisecond
 	resizeBurst       = 10 // changes of size at that pace, then
 	resizesPerSecond  = 0.5

@@ -181,7 +181,7 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 func TestPlaces(t *testing.T) {
 	g := gate{inAll: 5, byPlace: 3, times: usual()}
 	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
-	var in []*guarded
+	var in []*connection
 	for i := range 3 {
 		c := g.admit(at(fmt.Sprintf("192.0.2.1:%d", i+1)))
 		if c == nil {
@@ -226,7 +226,7 @@ func TestWhoYields(t *testing.T) {
 	} {
 		var n counts
 		for i := range c.at {
-			s := &guarded{began: c.at[i]}
+			s := &connection{began: c.at[i]}
 			s.spoke.Store(!c.mute[i])
 			n.strangers = append(n.strangers, s)
 		}

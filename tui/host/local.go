@@ -30,7 +30,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 		return nil
 	}
 	defer h.depart()
-	w, hh = clamped(uint32(w), uint32(hh))
+	w, hh = clamped(w, hh)
 	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
 	go func() {
 		_ = listen(v.ctx, in, v.term.kind, worker(), v.event)
@@ -46,7 +46,7 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 			case <-tick.C:
 			}
 			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
-				v.resized(clamped(uint32(w), uint32(hh)))
+				v.resized(clamped(w, hh))
 			}
 		}
 	}()

@@ -50,6 +50,6 @@ func terminalOf(env []string) terminal {
 	return t
 }
 
-func clamped(w, h uint32) (int, int) {
-	return int(min(w, maxW)), int(min(h, maxH))
+func clamped(w, h int) (int, int) {
+	return min(w, maxW), min(h, maxH)
 }
