@@ -18,7 +18,7 @@ type classroom struct {
 	log       *slog.Logger
 	workbench *workbench
 	save      saver
-	code      string // to be read out, empty without
+	word      string // the class word, to be read out, empty without
 	print     string // the host key's fingerprint
 
 	ended chan struct{} // the presenter has ended it
@@ -28,8 +28,8 @@ type classroom struct {
 	holder  *visitor
 	clients map[*visitor]*client
 	screens map[shape]*shared
-	locked  bool
-	known   map[string]bool // keys that were in before the lock
+	closed  bool            // the door, to late-comers
+	known   map[string]bool // keys that were in before the door was closed
 	menu    menu
 	refused *sheet.Sheet // what the presenter would not have saved, at the workbench's own end
 	offered []*visitor   // to whom the sheet may be handed, as listed
@@ -41,7 +41,7 @@ type classroom struct {
 // status is what the last lines say.
 type status struct {
 	watching int
-	locked   bool
+	closed   bool // the door
 	away     bool // nobody presents
 	menu     menu
 	offers   []string
@@ -57,9 +57,9 @@ type client struct {
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
-func newClassroom(log *slog.Logger, opt tui.Options, save saver, code, print string) *classroom {
+func newClassroom(log *slog.Logger, opt tui.Options, save saver, word, print string) *classroom {
 	s := &classroom{
-		log: log, save: save, code: code, print: print, ended: make(chan struct{}),
+		log: log, save: save, word: word, print: print, ended: make(chan struct{}),
 		clients: map[*visitor]*client{}, screens: map[shape]*shared{}, known: map[string]bool{},
 	}
 	s.status.Store(&status{away: true})
@@ -109,7 +109,7 @@ func (s *classroom) attend(v *visitor) {
 func (s *classroom) enter(v *visitor) (refused string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.locked && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
+	if s.closed && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
 		return "the presenter has closed the door to late-comers"
 	}
 	if v.who.print != "" && len(s.known) < keysKept {
@@ -198,7 +198,7 @@ func (s *classroom) sit(v *visitor) {
 
 // report renews what the last lines say.
 func (s *classroom) report(note string) {
-	st := &status{locked: s.locked, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
+	st := &status{closed: s.closed, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
 	for v := range s.clients {
 		if v != s.holder {
 			st.watching++
@@ -216,7 +216,7 @@ func (s *classroom) report(note string) {
 }
 
 func (s *classroom) own(w int, v *visitor) string {
-	return s.workbench.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.code, v.who.local))
+	return s.workbench.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.word, v.who.local))
 }
 
 func (s *classroom) follow(k shape) string {

@@ -24,7 +24,7 @@ type gate struct {
 	inAll, byPlace int
 	times          times
 	refused        func(net.Conn, error) // told of one that is admitted and comes to no session; may be nil
-	codes          *rate.Limiter         // wrong join codes of all addresses
+	words          *rate.Limiter         // wrong class words of all addresses
 
 	mu        sync.Mutex
 	all       int
@@ -32,20 +32,20 @@ type gate struct {
 	places    map[netip.Prefix]*counts
 }
 
-// counts are one address's: connections, how fast they came, wrong join codes, and
+// counts are one address's: connections, how fast they came, wrong class words, and
 // what is logged of its visitors.
 type counts struct {
 	all              int
 	strangers        []*connection // those that have not said who they are, the oldest first
 	comes            *rate.Limiter
-	codes            *rate.Limiter
+	words            *rate.Limiter
 	visits, commands *boundedLog
 }
 
 func newCounts(byPlace int) *counts {
 	return &counts{
 		comes:    rate.NewLimiter(comesPerSecond, comesBurst*byPlace),
-		codes:    aMinute(max(byPlace, codeTries)),
+		words:    aMinute(max(byPlace, wordTries)),
 		visits:   newBoundedLog(max(visitLinesBurst*byPlace, linesBurst)),
 		commands: newBoundedLog(linesBurst),
 	}
@@ -56,7 +56,7 @@ func aMinute(n int) *rate.Limiter { return rate.NewLimiter(rate.Limit(n)/60, n) 
 
 // idle tells whether nothing is lost by forgetting the address.
 func (n *counts) idle() bool {
-	return n.all == 0 && full(n.comes) && full(n.codes) && n.visits.idle() && n.commands.idle()
+	return n.all == 0 && full(n.comes) && full(n.words) && n.visits.idle() && n.commands.idle()
 }
 
 // yields gives the stranger whose place a newcomer gets: the oldest that has sent
@@ -159,19 +159,19 @@ func (c *connection) yield() {
 // errYielded is why a connection ended that gave its place to a newcomer.
 var errYielded = errors.New("it did not say who it is, and another of its address came")
 
-// attempt counts a join code that is typed, and gives how long it waits until it is
+// attempt counts a class word that is typed, and gives how long it waits until it is
 // checked. Wrong ones of many connections wait one behind another: as strangers
 // have a part of an address's places alone, and the rate is as many a minute as
 // there are places, that is at most a part of a minute. A right one waits as long,
 // or the time would tell which it is, and is taken back by forgive.
 func (c *connection) attempt() time.Duration {
-	return max(c.counts.codes.Reserve().Delay(), c.gate.codes.Reserve().Delay())
+	return max(c.counts.words.Reserve().Delay(), c.gate.words.Reserve().Delay())
 }
 
 // forgive takes back what a limiter's own Cancel does not once the time has come.
 func (c *connection) forgive() {
-	c.counts.codes.ReserveN(time.Now(), -1)
-	c.gate.codes.ReserveN(time.Now(), -1)
+	c.counts.words.ReserveN(time.Now(), -1)
+	c.gate.words.ReserveN(time.Now(), -1)
 }
 
 // reason is why the connection ended.

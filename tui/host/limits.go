@@ -48,12 +48,12 @@ const (
 	stalledLimit      = 10 * time.Second // a write that does not get on
 	privateIdle       = 2 * time.Hour    // without a key in a private workbench
 	authTries         = 8                // agents hold several keys
-	strangersInAll    = 512              // connections that have not said who they are; a class types its code at once
+	strangersInAll    = 512              // connections that have not said who they are; a class types its word at once
 	strangersPart     = 4                // of an address's allowance one in so many is for those who have not said who they are
-	codeTries         = 10               // wrong codes of an address a minute before any waits, where it has few places; else as many as it has places
-	codeTriesInAll    = 1000             // wrong codes of all addresses together a minute before any waits
-	addressesKept     = 4096             // addresses whose connections and wrong codes are remembered
-	keysKept          = 10000            // keys that may come back through a closed door, or without the code
+	wordTries         = 10               // wrong class words of an address a minute before any waits, where it has few places; else as many as it has places
+	wordTriesInAll    = 1000             // wrong class words of all addresses together a minute before any waits
+	addressesKept     = 4096             // addresses whose connections and wrong class words are remembered
+	keysKept          = 10000            // keys that may come back through a closed door, or without the class word
 	commandsAtOnce    = 1                // solve and check without a terminal; a sheet as people make them takes some milliseconds
 	commandLimit      = 10 * time.Second // of computing
 	commandWait       = 20 * time.Second // for those before
@@ -72,7 +72,7 @@ const (
 
 // times are how long a connection may take over what it does, and may stay.
 type times struct {
-	handshake time.Duration // to offer keys and type a code; twice that to come to a session
+	handshake time.Duration // to offer keys and type a class word; twice that to come to a session
 	ask       time.Duration // how often a client is asked whether it is there: a quiet watcher stays as long as the terminal answers
 	answer    time.Duration // to answer that
 	idle      time.Duration // without even that, or without a session

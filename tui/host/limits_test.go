@@ -49,7 +49,7 @@ func TestVisitorsInAll(t *testing.T) {
 // A stranger chooses neither how long the log's lines are, nor how many there are,
 // nor where they end.
 func TestTheLogOfThoseNotAdmitted(t *testing.T) {
-	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, nil)
 	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
 	for range linesBurst + 50 {
 		r.refused(from, errors.New("x\nlevel=ERROR msg=\"\x1b]0;"+strings.Repeat("y", 100000)))
@@ -168,7 +168,7 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 	if _, err := readRoster(write(t, t.TempDir()+"/keys", private)); !strings.Contains(says(err), ":1: this is a private key. Try: the public one") {
 		t.Errorf("%v", err)
 	}
-	r := start(t, Settings{Presenters: keys(t, own), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, own), Word: true}, nil)
 	signer, err := gossh.NewCertSigner(cert, own)
 	if err != nil {
 		t.Fatal(err)
@@ -241,7 +241,7 @@ func TestWhoYields(t *testing.T) {
 func TestSilentConnectionsCloseNoAddress(t *testing.T) {
 	const places = 40
 	k := key(t)
-	r := start(t, Settings{Presenters: keys(t, k), Code: true, ByPlace: places}, nil)
+	r := start(t, Settings{Presenters: keys(t, k), Word: true, ByPlace: places}, nil)
 	closed := make(chan struct{}, 2*places)
 	for range 2 * places {
 		conn, err := net.Dial("tcp", r.addr)
@@ -261,7 +261,7 @@ func TestSilentConnectionsCloseNoAddress(t *testing.T) {
 	for range places - places/strangersPart {
 		<-closed
 	}
-	client, err := r.dial(nil, r.doors.code)
+	client, err := r.dial(nil, r.doors.word)
 	if err != nil {
 		t.Fatal(err)
 	}
