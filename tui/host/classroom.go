@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui"
+	"trivet/tui/grid"
 )
 
 // classroom is one sheet that a presenter works on before everybody. The sheet stays
@@ -174,16 +175,16 @@ func (s *classroom) sit(v *visitor) {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		client.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(atOnceTurns{}, atOnceTurns{})
+		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(atOnceTurns{}, atOnceTurns{})
 		v.sender.show(client.own)
 	case around:
-		client.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
+		client.own = newScreen(s.log, w, h, v.term, alone, func() grid.Frame { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
 		v.sender.show(client.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
+			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++
@@ -215,24 +216,24 @@ func (s *classroom) report(note string) {
 	}
 }
 
-func (s *classroom) own(w int, v *visitor) string {
-	return s.workbench.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.word, v.who.local))
+func (s *classroom) own(w, h int, v *visitor) grid.Frame {
+	return line(s.workbench.look.Load().Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local))
 }
 
-func (s *classroom) follow(k shape) string {
-	return s.workbench.look.Load().On(k.w, k.h-1, k.t.set) + line(k.w, k.t, s.status.Load().following())
+func (s *classroom) follow(k shape) grid.Frame {
+	return line(s.workbench.look.Load().On(k.w, k.h-1, k.t.set), k.w, k.h, k.t, s.status.Load().following())
 }
 
 // around draws for one who looks around, under no lock: a fault or a large sheet
 // in there is this visitor's alone.
-func (s *classroom) around(client *client, w, h int, t terminal) string {
+func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
 	was := client.reader.Load()
 	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
 	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
 	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
-	return r.Frame() + line(w, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
+	return line(r.Frame(), w, h, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.

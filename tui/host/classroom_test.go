@@ -10,7 +10,7 @@ import (
 func follows(t *testing.T, r *running, g *guest, w, h int) {
 	t.Helper()
 	waitFor(t, "the watcher sees what the classroom draws", func() bool {
-		want := plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=xterm-256color"})}))
+		want := plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=xterm-256color"})}).String())
 		return g.screen() == want
 	})
 }
@@ -84,7 +84,7 @@ func TestAWatcherLooksAroundAndComesBack(t *testing.T) {
 	if err != nil || string(text) != lamp {
 		t.Errorf("the file has changed: %v\n%s", err, text)
 	}
-	if s := r.service.(*classroom).workbench.look.Load().Own(); !strings.Contains(s, "-3, 0") {
+	if s := r.service.(*classroom).workbench.look.Load().Own().String(); !strings.Contains(s, "-3, 0") {
 		t.Error("the presenter's cell is lost")
 	}
 	g.keys(quit)

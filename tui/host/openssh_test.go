@@ -135,7 +135,7 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	same := func(name string, w, h int) {
 		t.Helper()
 		waitFor(t, name+" shows what the classroom draws", func() bool {
-			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}))
+			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}).String())
 		})
 	}
 	for name, s := range sizes {

@@ -4,6 +4,8 @@ import (
 	"log/slog"
 	"sync"
 	"time"
+
+	"trivet/tui/grid"
 )
 
 // pace is how soon a screen follows a change, how often at most, and how many
@@ -17,7 +19,7 @@ type pace struct {
 
 var (
 	atOnce    = pace{0, 15 * time.Millisecond, 1}
-	withClass = pace{30 * time.Millisecond, 100 * time.Millisecond, 1}
+	withClass = pace{20 * time.Millisecond, 100 * time.Millisecond, 1}
 	alone     = pace{10 * time.Millisecond, 60 * time.Millisecond, 8}
 )
 
@@ -25,7 +27,7 @@ var (
 // difference for all of them.
 type screen struct {
 	log    *slog.Logger
-	frame  func() string // pure but for what it reads atomically
+	frame  func() grid.Frame // pure but for what it reads atomically
 	pace   pace
 	paints turns // when it follows a change
 	first  turns // when it is drawn whole
@@ -34,7 +36,7 @@ type screen struct {
 
 	brush    sync.Mutex // held while drawing, which takes its time
 	renderer *renderer
-	shown    string
+	shown    grid.Frame
 	whole    []byte // of what is shown, once somebody needed it
 	painted  int    // frames, for measuring
 
@@ -42,12 +44,11 @@ type screen struct {
 	members map[*sender]bool
 }
 
-func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() string) *screen {
-	s := &screen{
+func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() grid.Frame) *screen {
+	return &screen{
 		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*sender]bool{},
 		dirty: make(chan struct{}, 1), stop: make(chan struct{}),
 	}
-	return s
 }
 
 // begin lets the screen follow what changes.
@@ -97,8 +98,8 @@ func (s *screen) paint() {
 }
 
 // take shows a frame; the caller holds the brush.
-func (s *screen) take(frame string) {
-	if frame == s.shown {
+func (s *screen) take(frame grid.Frame) {
+	if frame.Same(s.shown) {
 		return
 	}
 	old := s.shown
@@ -107,31 +108,25 @@ func (s *screen) take(frame string) {
 	s.mu.Lock()
 	watched := len(s.members) > 0
 	s.mu.Unlock()
-	if old == "" {
-		s.mu.Lock()
-		defer s.mu.Unlock()
-		for f := range s.members {
-			nudge(f.wake) // for the first, whole
-		}
-		return
-	}
 	if !watched {
 		return // whoever comes gets it whole
 	}
-	b := s.renderer.next(old, frame)
-	if len(b) == 0 {
-		return
+	var b []byte
+	if old.Grid != nil {
+		if b = s.renderer.next(old, frame); len(b) == 0 {
+			return
+		}
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for f := range s.members {
-		f.push(s, b)
+		f.push(s, b) // the first is whole
 	}
 }
 
 // compose draws. A fault of ours in there leaves the frame as it is and ends
 // nobody.
-func (s *screen) compose() (frame string, ok bool) {
+func (s *screen) compose() (frame grid.Frame, ok bool) {
 	defer func() {
 		if r := recover(); r != nil {
 			s.log.Error("a frame could not be drawn", "fault", r)
@@ -196,7 +191,7 @@ func (s *screen) ready() {
 // makeWhole draws the frame whole, unless it is there or cannot be drawn; the
 // caller holds the brush.
 func (s *screen) makeWhole() bool {
-	if s.shown == "" {
+	if s.shown.Grid == nil {
 		frame, ok := s.compose()
 		if !ok {
 			return false

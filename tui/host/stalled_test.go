@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"trivet/tui/grid"
+
 	gossh "golang.org/x/crypto/ssh"
 )
 
@@ -142,10 +144,10 @@ func (b *blocked) Write(p []byte) (int, error) {
 func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 	text := "first"
 	var mu sync.Mutex
-	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() string {
+	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
-		return text
+		return page(40, 10, text)
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	b := &blocked{open: make(chan struct{})}

@@ -3,6 +3,8 @@ package host
 import (
 	"strings"
 
+	"github.com/charmbracelet/colorprofile"
+
 	"trivet/tui/theme"
 )
 
@@ -48,6 +50,14 @@ func terminalOf(env []string) terminal {
 	coloured := t.kind != unknownKind || strings.Contains(name, "color") || get("COLORTERM") != ""
 	t.colour = coloured && name != "dumb" && get("NO_COLOR") == ""
 	return t
+}
+
+// profile is the colours of the terminal.
+func (t terminal) profile() colorprofile.Profile {
+	if t.colour {
+		return colorprofile.ANSI
+	}
+	return colorprofile.ASCII
 }
 
 func clamped(w, h int) (int, int) {

@@ -104,12 +104,17 @@ func (v *visitor) typed() {
 	v.last = time.Now()
 }
 
-// line is the host's own last line of a screen, in reverse.
-func line(w int, t terminal, text string) string {
-	g := grid.New(w, 1)
-	g.All().Text(0, 0, 0, grid.Fit(" "+text, w))
-	if t.set == theme.Seven {
-		g.Seven()
+// line puts the host's own last line under a frame, on a screen of w by h.
+func line(f grid.Frame, w, h int, t terminal, text string) grid.Frame {
+	if f.W != w || f.H != h-1 { // it is drawn for another size still
+		g := grid.New(w, h-1)
+		g.All().Copy(f.Grid)
+		f.Grid = g
 	}
-	return "\n\x1b[7m" + g.Render(nil) + "\x1b[27m"
+	f.Grow(1)
+	f.All().Text(0, h-1, theme.Selected, grid.Fit(" "+text, w))
+	if t.set == theme.Seven {
+		f.Seven()
+	}
+	return f
 }
