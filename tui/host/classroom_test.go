@@ -92,7 +92,7 @@ func TestAWatcherLooksAroundAndComesBack(t *testing.T) {
 	p.sees("live: 0 watch")
 }
 
-func TestThePresenterLocksHandsOverAndEnds(t *testing.T) {
+func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	a, b, late := key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, a, b)}, nil)
 	pa := r.visit(a, 100, 30)

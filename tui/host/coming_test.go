@@ -117,9 +117,9 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 	for range 100 {
 		s.touch()
 	}
-	s.brush.Lock()
-	painted := s.painted
-	s.brush.Unlock()
+	s.drawing.Lock()
+	painted := s.frames
+	s.drawing.Unlock()
 	if painted != 1 {
 		t.Errorf("%d frames", painted)
 	}

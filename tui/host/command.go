@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
+	"trivet/tui/xdg"
 )
 
 const long = `Shows a sheet live over SSH to a class, or with --private gives each visitor a workbench. Visitors need nothing but ssh.
@@ -128,15 +129,11 @@ func (o *Settings) ownFolder() error {
 		o.State = os.Getenv("STATE_DIRECTORY") // a service's, by systemd
 	}
 	if o.State == "" {
-		base := os.Getenv("XDG_STATE_HOME")
-		if base == "" {
-			own, err := os.UserHomeDir()
-			if err != nil {
-				return diag.New("there is no home folder for the host's key", "--state FOLDER")
-			}
-			base = filepath.Join(own, ".local", "state")
+		own, err := xdg.State(os.Environ())
+		if err != nil {
+			return diag.New("there is no home folder for the host's key", "--state FOLDER")
 		}
-		o.State = filepath.Join(base, "trivet-host")
+		o.State = own + "-host"
 	}
 	if err := os.MkdirAll(o.State, folderMode); err != nil {
 		return fmt.Errorf("the host's own folder cannot be made: %w", err)

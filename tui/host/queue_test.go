@@ -8,7 +8,7 @@ import (
 	"golang.org/x/time/rate"
 )
 
-func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
+func TestWhoHasUsedUpTheAccountWaitsInTheQueue(t *testing.T) {
 	var slow queue
 	heavy, light := newAccount(&slow), newAccount(&slow)
 	heavy.spend(creditBurst + time.Second)
@@ -32,7 +32,7 @@ func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
 	}
 }
 
-func TestAFaultLeavesTheLaneFree(t *testing.T) {
+func TestAFaultLeavesTheQueueFree(t *testing.T) {
 	var slow queue
 	func() {
 		defer func() { _ = recover() }()

@@ -34,11 +34,11 @@ type screen struct {
 	dirty  chan struct{}
 	stop   chan struct{}
 
-	brush    sync.Mutex // held while drawing, which takes its time
+	drawing  sync.Mutex // held while drawing, which takes its time
 	renderer *renderer
 	shown    grid.Frame
 	whole    []byte // of what is shown, once somebody needed it
-	painted  int    // frames, for measuring
+	frames   int    // drawn, for measuring
 
 	mu      sync.Mutex // of the members alone; never held while drawing
 	members map[*sender]bool
@@ -81,30 +81,30 @@ func (s *screen) run() {
 		case <-s.dirty:
 		default:
 		}
-		took = s.paints.do(s.paint)
+		took = s.paints.do(s.redraw)
 		last = time.Now()
 	}
 }
 
-// paint draws what has become and hands the difference round.
-func (s *screen) paint() {
+// redraw draws what has become and hands the difference round.
+func (s *screen) redraw() {
 	frame, ok := s.compose()
 	if !ok {
 		return
 	}
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	s.take(frame)
 }
 
-// take shows a frame; the caller holds the brush.
+// take shows a frame; the caller is drawing.
 func (s *screen) take(frame grid.Frame) {
 	if frame.Same(s.shown) {
 		return
 	}
 	old := s.shown
 	s.shown, s.whole = frame, nil
-	s.painted++
+	s.frames++
 	s.mu.Lock()
 	watched := len(s.members) > 0
 	s.mu.Unlock()
@@ -158,8 +158,8 @@ func (s *screen) wholeFor(f *sender) []byte {
 	if !s.isReady() {
 		s.first.do(s.ready)
 	}
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	if !s.makeWhole() {
 		return nil // with the next that can be drawn
 	}
@@ -176,20 +176,20 @@ func (s *screen) wholeFor(f *sender) []byte {
 }
 
 func (s *screen) isReady() bool {
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	return s.whole != nil
 }
 
-// ready has a whole frame there; who waits for a turn holds no brush.
+// ready has a whole frame there; who waits for a turn draws nothing.
 func (s *screen) ready() {
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	s.makeWhole()
 }
 
 // makeWhole draws the frame whole, unless it is there or cannot be drawn; the
-// caller holds the brush.
+// caller is drawing.
 func (s *screen) makeWhole() bool {
 	if s.shown.Grid == nil {
 		frame, ok := s.compose()

@@ -167,5 +167,5 @@ func (o Settings) gcPercent() int {
 	if o.Private != "" {
 		return 40
 	}
-	return 100
+	return 200
 }

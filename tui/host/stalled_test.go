@@ -158,7 +158,7 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 		mu.Lock()
 		text = fmt.Sprintf("frame %d", i)
 		mu.Unlock()
-		s.paint()
+		s.redraw()
 	}
 	waitFor(t, "frames are dropped", func() bool { return f.dropped() > 0 })
 	close(b.open)
