@@ -32,7 +32,7 @@ func (s *classroom) event(v *visitor, msg tea.Msg) {
 	case tea.WindowSizeMsg:
 		s.resit(v)
 	case tea.KeyPressMsg:
-		v.typed()
+		v.types()
 		if s.presents(v) {
 			if !s.live(v, msg) {
 				s.workbench.post(msg)
@@ -41,7 +41,7 @@ func (s *classroom) event(v *visitor, msg tea.Msg) {
 		}
 		s.watcherKey(v, msg)
 	case tea.PasteMsg:
-		v.typed()
+		v.types()
 		if s.presents(v) {
 			s.workbench.post(msg)
 		}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -44,9 +45,8 @@ type throttle struct {
 	over   context.Context
 	within int // bytes since from
 	from   time.Time
-	silent int // bytes since the last event
-	limit  int // of them
-	events chan struct{}
+	silent atomic.Int64 // bytes since the last event
+	limit  int          // of them
 }
 
 func (t *throttle) Read(p []byte) (int, error) {
@@ -57,20 +57,14 @@ func (t *throttle) Read(p []byte) (int, error) {
 	if t.over.Err() != nil {
 		return 0, io.EOF
 	}
-	select {
-	case <-t.events:
-		t.silent = 0
-	default:
-	}
 	if now := time.Now(); now.Sub(t.from) > typedSpan {
 		t.from, t.within = now, 0
 	}
 	t.within += n
-	t.silent += n
 	switch {
 	case t.within > maxTyped:
 		return 0, errTyped
-	case t.silent > t.limit:
+	case t.silent.Add(int64(n)) > int64(t.limit):
 		return 0, errSilent
 	}
 	if take(t.over, t.rate, n) != nil {
@@ -90,7 +84,7 @@ func listen(over context.Context, in io.Reader, kind string, by limiter, event f
 	}()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	t := &throttle{in: in, rate: by.bytes, limit: by.silent, over: over, from: time.Now(), events: make(chan struct{}, 1)}
+	t := &throttle{in: in, rate: by.bytes, limit: by.silent, over: over, from: time.Now()}
 	// A reader has a large table of keys; one who only watches needs none.
 	first := make([]byte, 64)
 	n, err := t.Read(first)
@@ -102,7 +96,7 @@ func listen(over context.Context, in io.Reader, kind string, by limiter, event f
 	go func() {
 		defer close(done)
 		for e := range events {
-			nudge(t.events)
+			t.silent.Store(0)
 			var msg tea.Msg
 			switch e := e.(type) {
 			case uv.KeyPressEvent:

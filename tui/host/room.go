@@ -71,7 +71,7 @@ func (r *room) event(msg tea.Msg) {
 		}
 		r.sit()
 	case tea.KeyPressMsg:
-		r.v.typed()
+		r.v.types()
 		if r.workbench != nil {
 			r.workbench.post(msg)
 			return
@@ -89,7 +89,7 @@ func (r *room) event(msg tea.Msg) {
 		}
 		r.changed()
 	case tea.PasteMsg:
-		r.v.typed()
+		r.v.types()
 		if r.workbench != nil {
 			r.workbench.post(msg)
 		}

@@ -20,13 +20,13 @@ type sender struct {
 	done chan struct{}
 
 	closed atomic.Bool
+	drops  atomic.Int64 // how often frames were dropped
 	since  atomic.Int64 // when the write that is under way began, 0 for none
 
 	mu     sync.Mutex
 	screen *screen
 	queue  [][]byte
 	whole  bool // the next frame has to be whole
-	drops  int
 }
 
 func newSender(out io.Writer) *sender {
@@ -42,7 +42,7 @@ func (f *sender) push(s *screen, frame []byte) {
 	case f.screen != s || f.whole:
 	case len(f.queue) >= queued:
 		f.queue, f.whole = nil, true
-		f.drops++
+		f.drops.Add(1)
 	default:
 		f.queue = append(f.queue, frame)
 	}
@@ -118,11 +118,4 @@ func nudge(c chan struct{}) {
 	case c <- struct{}{}:
 	default:
 	}
-}
-
-// dropped is how often frames were dropped.
-func (f *sender) dropped() int {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	return f.drops
 }

@@ -165,7 +165,7 @@ func (s *session) visit(v *visitor) int {
 		v.end(why)
 	}()
 	s.host.entertain(v, s.ch)
-	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.dropped())
+	log.info(s.host.log, "left", "visitor", v.who.name(), "session", s.id, "why", v.reason(), "after", time.Since(started).Round(time.Second).String(), "frames dropped", v.sender.drops.Load())
 	return 0
 }
 

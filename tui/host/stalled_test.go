@@ -160,7 +160,7 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 		mu.Unlock()
 		s.redraw()
 	}
-	waitFor(t, "frames are dropped", func() bool { return f.dropped() > 0 })
+	waitFor(t, "frames are dropped", func() bool { return f.drops.Load() > 0 })
 	close(b.open)
 	e := newEmulator(t, 40, 10)
 	waitFor(t, "the last frame is there", func() bool {

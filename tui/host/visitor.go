@@ -6,6 +6,7 @@ import (
 	"io"
 	"log/slog"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -26,12 +27,12 @@ type visitor struct {
 	events chan tea.Msg
 	ctx    context.Context // until the visit ends, and why
 	finish context.CancelCauseFunc
-	kill   func() // closes what is below a session that does not take bytes
+	typed  atomic.Int64 // when a key came last
+	kill   func()       // closes what is below a session that does not take bytes
 
 	mu   sync.Mutex
 	w, h int
 	more string // of why it ended
-	last time.Time
 }
 
 // enter and depart are what a terminal is told before the first frame and after
@@ -43,10 +44,12 @@ const (
 
 func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
 	ctx, finish := context.WithCancelCause(context.Background())
-	return &visitor{
-		who: who, id: id, log: log, term: t, w: w, h: h, last: time.Now(),
+	v := &visitor{
+		who: who, id: id, log: log, term: t, w: w, h: h,
 		sender: newSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
 	}
+	v.types()
+	return v
 }
 
 // end ends the visit; the first reason stands.
@@ -93,16 +96,10 @@ func (v *visitor) event(msg tea.Msg) {
 
 // idle tells how long no key came.
 func (v *visitor) idle(now time.Time) time.Duration {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	return now.Sub(v.last)
+	return now.Sub(time.Unix(0, v.typed.Load()))
 }
 
-func (v *visitor) typed() {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	v.last = time.Now()
-}
+func (v *visitor) types() { v.typed.Store(time.Now().UnixNano()) }
 
 // line puts the host's own last line under a frame, on a screen of w by h.
 func line(f grid.Frame, w, h int, t terminal, text string) grid.Frame {
