@@ -63,19 +63,14 @@ func (s *screen) touch() { nudge(s.dirty) }
 func (s *screen) run() {
 	var last time.Time
 	var took time.Duration
-	timer := time.NewTimer(0)
-	defer timer.Stop()
 	for {
 		select {
 		case <-s.stop:
 			return
 		case <-s.dirty:
 		}
-		timer.Reset(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)))
-		select {
-		case <-s.stop:
+		if sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
 			return
-		case <-timer.C:
 		}
 		select { // what changed while waiting is in this frame
 		case <-s.dirty:
