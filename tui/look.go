@@ -9,6 +9,7 @@ import (
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
 	"trivet/mechanics/working"
+	"trivet/tui/grid"
 	"trivet/tui/layout"
 	"trivet/tui/session"
 	"trivet/tui/theme"
@@ -26,12 +27,12 @@ func (m Model) Look() Look {
 }
 
 // Own is the frame that the session itself shows.
-func (l Look) Own() string { return l.m.frame() }
+func (l Look) Own() grid.Frame { return l.m.composed() }
 
 // On is the frame for a reader's terminal: the same panes, focus and cell in
 // another size and other characters. What is between the session and the host
 // alone, file names and questions, does not show.
-func (l Look) On(w, h int, set theme.Set) string { return l.m.shown(w, h, set).frame() }
+func (l Look) On(w, h int, set theme.Set) grid.Frame { return l.m.shown(w, h, set).composed() }
 
 // Title is the sheet's name, for a window's title.
 func (l Look) Title() string { return l.m.title() }
@@ -135,7 +136,7 @@ func (w *workings) of(s *statics.Solution) worked {
 func (r Reader) On(w, h int, set theme.Set) Reader { return Reader{r.m.Fitted(w, h, set)} }
 
 // Frame is what the reader sees.
-func (r Reader) Frame() string { return r.m.frame() }
+func (r Reader) Frame() grid.Frame { return r.m.composed() }
 
 // Key takes a key of the reader's, and tells whether it means anything to one
 // who only reads.

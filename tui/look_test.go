@@ -13,7 +13,7 @@ import (
 )
 
 // looked is what a follower sees of a session.
-func looked(m Model, w, h int) string { return ansi.Strip(m.Look().On(w, h, theme.Unicode)) }
+func looked(m Model, w, h int) string { return ansi.Strip(m.Look().On(w, h, theme.Unicode).String()) }
 
 // butKeys is a screen without its last line: a follower has fewer keys.
 func butKeys(screen string) string { return screen[:strings.LastIndexByte(screen, '\n')] }
@@ -38,11 +38,11 @@ func TestWhoWatchesIsOfferedNoKeysThatEdit(t *testing.T) {
 	}
 	r.keys("esc")
 	v := r.m.Look().Reader(120, 36, theme.Unicode)
-	if got := last(ansi.Strip(v.Frame())); got != cells {
+	if got := last(ansi.Strip(v.Frame().String())); got != cells {
 		t.Errorf("a reader has %q", got)
 	}
 	v, _ = v.Key(press("?"))
-	help := ansi.Strip(v.Frame())
+	help := ansi.Strip(v.Frame().String())
 	if !strings.Contains(help, "You watch: what you press moves your own view and changes nothing in the sheet.") {
 		t.Errorf("the help is not a reader's:\n%s", help)
 	}
@@ -83,11 +83,11 @@ func TestALookInAnotherSizeIsThatOfASessionOfThatSize(t *testing.T) {
 func TestALookStaysAndTellsNoFileNames(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	l := r.m.Look()
-	before := l.Own()
+	before := l.Own().String()
 	r.keys("down", "right")
 	r.text("9, 9")
 	r.keys("enter")
-	if l.Own() != before {
+	if l.Own().String() != before {
 		t.Error("a look has changed with the session")
 	}
 	r.keys("ctrl+o")
@@ -140,22 +140,22 @@ func TestAReaderChangesNothing(t *testing.T) {
 func TestAReaderKeepsItsPlaceWhileTheSheetChanges(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	v, ok := r.m.Look().Reader(100, 30, theme.Unicode).Key(press("alt+7"))
-	if !ok || !strings.Contains(ansi.Strip(v.Frame()), "Picture") {
-		t.Fatalf("not at the picture:\n%s", ansi.Strip(v.Frame()))
+	if !ok || !strings.Contains(ansi.Strip(v.Frame().String()), "Picture") {
+		t.Fatalf("not at the picture:\n%s", ansi.Strip(v.Frame().String()))
 	}
 	v, _ = v.Key(press("b"))
 	v, _ = v.Key(press("3"))
-	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "step 3 of") {
+	if s := ansi.Strip(v.Frame().String()); !strings.Contains(s, "step 3 of") {
 		t.Fatalf("not at the third step:\n%s", s)
 	}
 	r.keys("down", "right")
 	r.text("-3, 0")
 	v = v.Take(r.m.Look())
-	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "step 3 of") {
+	if s := ansi.Strip(v.Frame().String()); !strings.Contains(s, "step 3 of") {
 		t.Errorf("the step is lost:\n%s", s)
 	}
 	v, _ = v.Key(press("esc"))
-	if s := ansi.Strip(v.Frame()); !strings.Contains(s, "45.0 N") || !strings.Contains(s, "7 Picture") {
+	if s := ansi.Strip(v.Frame().String()); !strings.Contains(s, "45.0 N") || !strings.Contains(s, "7 Picture") {
 		t.Errorf("not the newest result, or another pane:\n%s", s)
 	}
 	// What the presenter hides stays hidden.

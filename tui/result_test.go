@@ -213,7 +213,7 @@ func TestOneKeyGoesThroughTheResults(t *testing.T) {
 func TestOthersSeeTheWorkingThatTheirScreenHasRoomFor(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
 	r.keys("alt+9", "alt+6", "right")
-	wide := ansi.Strip(r.m.Look().On(200, 60, theme.Unicode))
+	wide := ansi.Strip(r.m.Look().On(200, 60, theme.Unicode).String())
 	for _, piece := range []string{"9 Working", "Free body", "TB in ΣFx on D: x of u from D to B"} {
 		if !strings.Contains(wide, piece) {
 			t.Errorf("%q does not show in\n%s", piece, wide)
@@ -221,12 +221,12 @@ func TestOthersSeeTheWorkingThatTheirScreenHasRoomFor(t *testing.T) {
 	}
 	reader := r.m.Look().Reader(120, 36, theme.Unicode)
 	reader, _ = reader.Key(press("right"))
-	if s := ansi.Strip(reader.Frame()); !strings.Contains(s, "S in ΣFx on D") {
+	if s := ansi.Strip(reader.Frame().String()); !strings.Contains(s, "S in ΣFx on D") {
 		t.Errorf("a reader's own cursor stays:\n%s", s)
 	}
 	r.tells("TB in ΣFx on D: x of u from D to B = (0 - 2.00) m / 3.00 m = -0.6667")
 	reader, _ = reader.Key(press("9"))
-	if s := ansi.Strip(reader.Take(r.m.Look()).Frame()); !strings.Contains(s, "Free body") {
+	if s := ansi.Strip(reader.Take(r.m.Look()).Frame().String()); !strings.Contains(s, "Free body") {
 		t.Errorf("a reader's own working stays:\n%s", s)
 	}
 }

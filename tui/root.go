@@ -215,7 +215,9 @@ func (m Model) View() tea.View {
 	return v
 }
 
-func (m Model) frame() string {
+func (m Model) frame() string { return m.composed().String() }
+
+func (m Model) composed() grid.Frame {
 	g := grid.New(m.w, m.h)
 	s := m.screen()
 	switch {
@@ -250,7 +252,7 @@ func (m Model) frame() string {
 	if m.theme.Set == theme.Seven {
 		g.Seven()
 	}
-	return g.Render(m.theme.Styles)
+	return grid.Frame{Grid: g, Styles: m.theme.Styles}
 }
 
 // renew has the panes of cells show the sheet as it is now.

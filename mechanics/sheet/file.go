@@ -76,7 +76,7 @@ func Read(r io.Reader) (*Sheet, error) {
 func readAll(r io.Reader) ([]byte, error) {
 	text, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {
-		return nil, readError(err)
+		return nil, ReadError(err)
 	}
 	return text, nil
 }
@@ -84,14 +84,14 @@ func readAll(r io.Reader) ([]byte, error) {
 func readFile(path string) ([]byte, Stamp, error) {
 	info, err := os.Stat(path) // before opening, which would wait at a pipe
 	if err != nil {
-		return nil, Stamp{}, readError(err)
+		return nil, Stamp{}, ReadError(err)
 	}
 	if err := regular(info); err != nil {
 		return nil, Stamp{}, err
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, Stamp{}, readError(err)
+		return nil, Stamp{}, ReadError(err)
 	}
 	defer f.Close()
 	text, err := readAll(f)
@@ -139,7 +139,8 @@ var (
 	}
 )
 
-func readError(err error) error { return inReading.words("read", "", err) }
+// ReadError turns an error of the system in reading into a *diag.Error.
+func ReadError(err error) error { return inReading.words("read", "", err) }
 
 // WriteError turns an error of the system in writing into a *diag.Error.
 func WriteError(err error) error { return inWriting.words("written", elsewhere, err) }

@@ -1,9 +1,52 @@
 package grid
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
+
+// Frame is a grid with the styles that its cells number.
+type Frame struct {
+	*Grid
+	Styles []Sequences
+}
+
+// String is the frame as Render writes it.
+func (f Frame) String() string { return f.Render(f.Styles) }
+
+// Changes calls do for the cells that differ from those of another grid, or for all
+// where that is nil or of another size: with the characters, the columns that they
+// take and the style. What a wide character covers goes with it.
+func (g *Grid) Changes(was *Grid, do func(x, y int, text string, columns int, s Style)) {
+	fresh := was == nil || was.W != g.W || was.H != g.H
+	for i, c := range g.cells {
+		text, own := g.more[i]
+		if c.r == 0 || !fresh && c == was.cells[i] && text == was.more[i] {
+			continue
+		}
+		if !own {
+			text = string(c.r)
+		}
+		columns := 1
+		for x := i%g.W + 1; x < g.W && g.cells[i+columns].r == 0; x++ {
+			columns++
+		}
+		do(i%g.W, i/g.W, text, columns, c.style)
+	}
+}
+
+// Grow adds rows of blanks below.
+func (g *Grid) Grow(rows int) {
+	g.cells = append(g.cells, New(g.W, rows).cells...)
+	g.H += rows
+}
+
+// Same tells whether two frames show the same.
+func (f Frame) Same(as Frame) bool {
+	return as.Grid != nil && f.W == as.W && slices.Equal(f.cells, as.cells) && maps.Equal(f.more, as.more) && slices.Equal(f.Styles, as.Styles)
+}
 
 // Render writes the frame as H lines of W columns. A style beyond the list is
 // plain.

@@ -15,14 +15,14 @@ import (
 // admission is who may come in as what.
 type admission struct {
 	presenters, watchers roster
-	code                 string // of this run; empty without
+	word                 string // the class word of this run; empty without
 	open                 bool   // anybody, said explicitly or on the loopback address
 	private              bool   // everybody needs a key, to find the sheets again
 
-	wait func(d time.Duration, over <-chan struct{}) error // until a code is checked
+	wait func(d time.Duration, over <-chan struct{}) error // until a class word is checked
 
 	mu   sync.Mutex
-	came map[string]bool // keys that were in by the code
+	came map[string]bool // keys that were in by the class word
 }
 
 // keyText is where the permissions of a connection hold the key that was proved.
@@ -32,7 +32,7 @@ const keyText = "trivet-key"
 var (
 	errUnfit   = errors.New("a key of a kind that is not accepted")
 	errNoList  = errors.New("a key that is not listed")
-	errCode    = errors.New("a wrong join code")
+	errWord    = errors.New("a wrong class word")
 	errKeyless = errors.New("no key where one is needed")
 )
 
@@ -43,7 +43,7 @@ func reasons(err error) string {
 		return err.Error()
 	}
 	var words []string
-	for _, e := range []error{errUnfit, errNoList, errCode, errKeyless} {
+	for _, e := range []error{errUnfit, errNoList, errWord, errKeyless} {
 		n := 0
 		for _, tried := range all.Errors {
 			if errors.Is(tried, e) {
@@ -64,8 +64,8 @@ func reasons(err error) string {
 }
 
 // config is the protocol's side of admission: current algorithms, few tries,
-// keys that are proved, and the code. Each connection has its own.
-func (a *admission) config(from *guarded) *gossh.ServerConfig {
+// keys that are proved, and the class word. Each connection has its own.
+func (a *admission) config(from *connection) *gossh.ServerConfig {
 	q := &question{admission: a, from: from}
 	c := &gossh.ServerConfig{
 		MaxAuthTries:  authTries,
@@ -86,7 +86,7 @@ func (a *admission) config(from *guarded) *gossh.ServerConfig {
 		switch {
 		case !a.private && a.open:
 			return &gossh.Permissions{}, nil
-		case !a.private && a.code != "":
+		case !a.private && a.word != "":
 			return q.asked(ask, nil)
 		}
 		return nil, q.refused(ask)
@@ -95,21 +95,21 @@ func (a *admission) config(from *guarded) *gossh.ServerConfig {
 }
 
 // offered tells whether a key is worth proving. Nothing follows from an offer.
-// Where there is a code a key of no list is too: who has proved one is known again
+// Where there is a class word a key of no list is too: who has proved one is known again
 // when a line is cut while the door is closed to late-comers.
 func (q *question) offered(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
 	switch {
 	case unfit(key) != "":
 		q.shown = errUnfit
 		return nil, errUnfit
-	case q.open || q.known(key) || q.code != "":
+	case q.open || q.known(key) || q.word != "":
 		return nil, nil
 	}
 	q.shown = errNoList
 	return nil, errNoList
 }
 
-// another tells whether a key is worth proving behind one that needs the code: an
+// another tells whether a key is worth proving behind one that needs the class word: an
 // agent may hold a presenter's besides.
 func (a *admission) another(_ gossh.ConnMetadata, key gossh.PublicKey) (*gossh.Permissions, error) {
 	if unfit(key) == "" && a.known(key) {
@@ -122,14 +122,14 @@ func (a *admission) listed(key gossh.PublicKey) bool {
 	return a.presenters.has(key) || a.watchers.has(key)
 }
 
-// known tells whether a key needs no code: it is in a list, or was in before.
+// known tells whether a key needs no class word: it is in a list, or was in before.
 func (a *admission) known(key gossh.PublicKey) bool {
 	a.mu.Lock()
 	defer a.mu.Unlock()
 	return a.listed(key) || a.came[string(key.Marshal())]
 }
 
-// remember notes a key whose owner knew the code.
+// remember notes a key whose owner knew the class word.
 func (a *admission) remember(key gossh.PublicKey) {
 	a.mu.Lock()
 	defer a.mu.Unlock()
@@ -166,32 +166,32 @@ func permit(key gossh.PublicKey) *gossh.Permissions {
 // question is what is asked of one connection, and said to it.
 type question struct {
 	*admission
-	from     *guarded
-	missed   bool  // a code was wrong
+	from     *connection
+	missed   bool  // a class word was wrong
 	shown    error // why the last key that was shown is not taken; nil where none was
 	reported bool  // that a key is needed
 }
 
-// asked asks for the join code, and checks it after a while where many were wrong.
+// asked asks for the class word, and checks it after a while where many were wrong.
 func (q *question) asked(ask gossh.KeyboardInteractiveChallenge, key gossh.PublicKey) (*gossh.Permissions, error) {
 	says := ""
 	if q.missed {
-		says = "That is not the join code; each start of the host has a new one."
+		says = "That is not the class word; each start of the host has a new one."
 	}
-	answers, err := ask("", says, []string{"Join code: "}, []bool{true})
+	answers, err := ask("", says, []string{"Class word: "}, []bool{true})
 	if err != nil {
 		return nil, err
 	}
 	if d := q.from.attempt(); d > 0 {
 		_, err := ask("", delayed(d), nil, nil)
-		if err = errors.Join(err, q.wait(d, q.from.over)); err != nil {
+		if err = errors.Join(err, q.wait(d, q.from.ctx.Done())); err != nil {
 			q.from.forgive() // it was not checked
 			return nil, err
 		}
 	}
-	if len(answers) != 1 || !sameCode(answers[0], q.code) {
+	if len(answers) != 1 || !sameWord(answers[0], q.word) {
 		q.missed = true
-		return nil, errCode
+		return nil, errWord
 	}
 	q.from.forgive()
 	if key != nil {
@@ -200,13 +200,13 @@ func (q *question) asked(ask gossh.KeyboardInteractiveChallenge, key gossh.Publi
 	return permit(key), nil
 }
 
-// delayed says how long a code waits.
+// delayed says how long a class word waits.
 func delayed(d time.Duration) string {
 	seconds := "1 second"
 	if n := math.Ceil(d.Seconds()); n > 1 {
 		seconds = fmt.Sprintf("%.0f seconds", n)
 	}
-	return "Many wrong join codes were typed, so yours is checked in " + seconds + ".\nTry: wait here; the right code still lets you in."
+	return "Many wrong class words were typed, so yours is checked in " + seconds + ".\nTry: wait here; the right one still lets you in."
 }
 
 // refused says, once to a connection, that a key is needed.
@@ -229,7 +229,7 @@ func (q *question) refused(ask gossh.KeyboardInteractiveChallenge) error {
 // lines of a small terminal.
 func (q *question) needsKey() string {
 	then := "come again."
-	if !q.open && q.code == "" {
+	if !q.open && q.word == "" {
 		then = "give the .pub file to whoever runs this host."
 	}
 	switch {

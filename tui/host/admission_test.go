@@ -15,6 +15,7 @@ import (
 	"time"
 
 	gossh "golang.org/x/crypto/ssh"
+	"golang.org/x/time/rate"
 )
 
 func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
@@ -22,17 +23,17 @@ func TestSettingsThatOpenNoDoorUnasked(t *testing.T) {
 		o    Settings
 		want string
 	}{
-		{Settings{Listen: ":2222"}, ":2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
-		{Settings{Listen: "0.0.0.0:2222"}, "0.0.0.0:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
-		{Settings{Listen: "board.example:2222"}, "board.example:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --code or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: ":2222"}, ":2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --word or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: "0.0.0.0:2222"}, "0.0.0.0:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --word or --presenters FILE, or --open for anybody"},
+		{Settings{Listen: "board.example:2222"}, "board.example:2222 is reached from other machines, but nobody is admitted. Try: --watchers FILE, --word or --presenters FILE, or --open for anybody"},
 		{Settings{Listen: "2222"}, `"2222" is not an address to listen on. Try: 127.0.0.1:2222, or :2222 for every address of this machine`},
-		{Settings{Listen: ":2222", Code: true}, ""},
+		{Settings{Listen: ":2222", Word: true}, ""},
 		{Settings{Listen: ":2222", Open: true}, ""},
 		{Settings{Listen: ":2222", Presenters: "f"}, ""},
 		{Settings{Listen: "127.0.0.1:2222"}, ""},
 		{Settings{Listen: "[::1]:2222"}, ""},
 		{Settings{Listen: "localhost:2222"}, ""},
-		{Settings{Listen: ":2222", Open: true, Code: true}, "--open lets anybody in, so --code and --watchers have no effect. Try: leave one of them out"},
+		{Settings{Listen: ":2222", Open: true, Word: true}, "--open lets anybody in, so --word and --watchers have no effect. Try: leave one of them out"},
 		{Settings{Listen: defaultListen, Private: "x"}, "no sheet to present is named. Try: `trivet host mast.toml`, or a folder with --private"},
 	} {
 		c.o.Sheet, c.o.Most, c.o.ByPlace = "lamp.toml", 1, 1
@@ -88,10 +89,10 @@ func TestTheHostKeyIsMadeOnceAndKept(t *testing.T) {
 
 func TestWhoComesInAsWhat(t *testing.T) {
 	staff, crew, stranger, other := key(t), key(t), key(t), key(t)
-	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, crew), Code: true}, nil)
-	code := r.doors.code
-	if len(code) != codeDigits+1 || code == start(t, Settings{Presenters: keys(t, staff), Code: true}, nil).doors.code {
-		t.Errorf("the code %q is not a new one", code)
+	r := start(t, Settings{Presenters: keys(t, staff), Watchers: keys(t, crew), Word: true}, nil)
+	code := r.doors.word
+	if len(strings.Fields(code)) != wordParts || code == start(t, Settings{Presenters: keys(t, staff), Word: true}, nil).doors.word {
+		t.Errorf("the class word %q is not a new one", code)
 	}
 	for _, c := range []struct {
 		key  gossh.Signer
@@ -99,7 +100,7 @@ func TestWhoComesInAsWhat(t *testing.T) {
 		role string // empty for not admitted
 	}{
 		{staff, "", "presenter"}, {crew, "", "watcher"}, {stranger, code, "watcher"}, {nil, code, "watcher"},
-		{nil, strings.ReplaceAll(code, " ", "-"), "watcher"}, {nil, "", ""}, {other, "0000 0000x", ""},
+		{nil, strings.ToUpper(strings.ReplaceAll(code, " ", "-")), "watcher"}, {nil, "", ""}, {other, "beam beam beam beamx", ""},
 	} {
 		client, err := r.dial(c.key, c.code)
 		if (err == nil) != (c.role != "") {
@@ -146,7 +147,7 @@ func (f forged) PublicKey() gossh.PublicKey { return f.shown }
 // places an address has; right ones take nothing.
 func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 	for _, places := range []int{1, 3, 8, 40, 200, 2000} {
-		g := gate{inAll: places, byPlace: places, times: usual(), codes: newBucket(1e6, 1)}
+		g := gate{inAll: places, byPlace: places, times: usual(), words: rate.NewLimiter(1, 1e6)}
 		c := g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))})
 		for range 3 * places {
 			if d := c.attempt(); d > 0 {
@@ -154,7 +155,7 @@ func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 			}
 			c.forgive()
 		}
-		for range max(places, codeTries) {
+		for range max(places, wordTries) {
 			if d := c.attempt(); d > 0 {
 				t.Fatalf("%d places: a class that mistypes once waits %v", places, d)
 			}
@@ -171,8 +172,8 @@ func TestCodesWaitInProportionToThePlaces(t *testing.T) {
 
 // All addresses together have a pace too, and one who comes again has the old account.
 func TestCodesOfAllAddressesWait(t *testing.T) {
-	g := gate{inAll: 10000, byPlace: 200, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/60)}
-	from := func(i int) *guarded {
+	g := gate{inAll: 10000, byPlace: 200, times: usual(), words: aMinute(wordTriesInAll)}
+	from := func(i int) *connection {
 		return g.admit(fake{addr: net.TCPAddrFromAddrPort(netip.AddrPortFrom(netip.AddrFrom4([4]byte{10, 0, byte(i >> 8), byte(i)}), 1))})
 	}
 	wrong := 0
@@ -185,7 +186,7 @@ func TestCodesOfAllAddressesWait(t *testing.T) {
 		}
 		_ = c.Close()
 	}
-	if wrong < codeTriesInAll || wrong > codeTriesInAll+100 {
+	if wrong < wordTriesInAll || wrong > wordTriesInAll+100 {
 		t.Errorf("%d wrong codes did not wait", wrong)
 	}
 }
@@ -195,8 +196,8 @@ func TestWhatIsSaidOfTheWait(t *testing.T) {
 		d    time.Duration
 		want string
 	}{
-		{time.Millisecond, "Many wrong join codes were typed, so yours is checked in 1 second.\nTry: wait here; the right code still lets you in."},
-		{11*time.Second + 1, "Many wrong join codes were typed, so yours is checked in 12 seconds.\nTry: wait here; the right code still lets you in."},
+		{time.Millisecond, "Many wrong class words were typed, so yours is checked in 1 second.\nTry: wait here; the right one still lets you in."},
+		{11*time.Second + 1, "Many wrong class words were typed, so yours is checked in 12 seconds.\nTry: wait here; the right one still lets you in."},
 	} {
 		if got := delayed(c.d); got != c.want {
 			t.Errorf("%v: %s", c.d, got)
@@ -228,7 +229,7 @@ func (r *running) told(code string, auth ...gossh.AuthMethod) (says []string, er
 func TestWrongCodesOverTheWire(t *testing.T) {
 	staff := key(t)
 	var waits atomic.Int64
-	r := startWith(t, Settings{Presenters: keys(t, staff), Code: true, ByPlace: 40}, nil, func(h *Host) {
+	r := startWith(t, Settings{Presenters: keys(t, staff), Word: true, ByPlace: 40}, nil, func(h *Host) {
 		h.doors.wait = func(d time.Duration, _ <-chan struct{}) error { waits.Add(int64(d)); return nil }
 	})
 	for range 100 { // 60 more than wait for nobody
@@ -238,14 +239,14 @@ func TestWrongCodesOverTheWire(t *testing.T) {
 	}
 	r.strangersLeave()
 	was := waits.Load()
-	says, err := r.told(r.doors.code)
+	says, err := r.told(r.doors.word)
 	if err != nil {
 		t.Fatalf("after many wrong codes the right one is refused: %v", err)
 	}
 	if now := waits.Load(); now == was {
 		t.Error("it did not wait, so the time tells which is right")
 	}
-	if len(says) != 1 || !strings.HasPrefix(says[0], "Many wrong join codes were typed, so yours is checked in ") {
+	if len(says) != 1 || !strings.HasPrefix(says[0], "Many wrong class words were typed, so yours is checked in ") {
 		t.Errorf("%q", says)
 	}
 	was = waits.Load()
@@ -266,7 +267,7 @@ func (r *running) strangersLeave() {
 
 // Who hangs up while a code waits has not tried it, and keeps nobody waiting.
 func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
-	r := startWith(t, Settings{Presenters: keys(t, key(t)), Code: true, ByPlace: 40}, nil, func(h *Host) {
+	r := startWith(t, Settings{Presenters: keys(t, key(t)), Word: true, ByPlace: 40}, nil, func(h *Host) {
 		h.doors.wait = func(_ time.Duration, over <-chan struct{}) error { <-over; return io.EOF }
 	})
 	conn, err := net.Dial("tcp", r.addr)
@@ -280,10 +281,9 @@ func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
 		counts = r.gate.places[netip.MustParsePrefix("127.0.0.1/32")]
 		return counts != nil
 	})
-	counts.codes.mu.Lock()
-	counts.codes.rate = 1 / time.Hour.Seconds() // so that no time of the test makes up for a code
-	counts.codes.mu.Unlock()
-	before := counts.codes.take(1000)
+	counts.words.SetLimit(rate.Every(time.Hour)) // so that no time of the test makes up for a code
+	counts.words.ReserveN(time.Now(), counts.words.Burst())
+	before := counts.words.Tokens()
 	_, _, _, err = gossh.NewClientConn(conn, "", &gossh.ClientConfig{
 		HostKeyCallback: gossh.InsecureIgnoreHostKey(),
 		Auth: []gossh.AuthMethod{gossh.KeyboardInteractive(func(_, _ string, questions []string, _ []bool) ([]string, error) {
@@ -297,22 +297,22 @@ func TestACodeThatWasNotCheckedDoesNotCount(t *testing.T) {
 		t.Fatal("it is let in")
 	}
 	// The connection is given up before the code is.
-	waitFor(t, "the next waits no longer than before", func() bool { return counts.codes.take(0) <= before })
+	waitFor(t, "the next waits no longer than before", func() bool { return counts.words.Tokens() >= before })
 }
 
 // The code is asked once of a key, also where a private visitor needs both.
 func TestAKeyThatWasInIsNotAskedAgain(t *testing.T) {
 	folder, _ := shelf(t)
 	for name, o := range map[string]Settings{
-		"presented": {Presenters: keys(t, key(t)), Code: true},
-		"private":   {Private: folder, Code: true},
+		"presented": {Presenters: keys(t, key(t)), Word: true},
+		"private":   {Private: folder, Word: true},
 	} {
 		r := start(t, o, nil)
 		own, other := key(t), key(t)
 		if _, err := r.told("1", gossh.PublicKeys(own)); err == nil {
 			t.Errorf("%s: a wrong code is taken", name)
 		}
-		for _, code := range []string{r.doors.code, "not asked"} {
+		for _, code := range []string{r.doors.word, "not asked"} {
 			if _, err := r.told(code, gossh.PublicKeys(own)); err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -351,7 +351,7 @@ func TestWhoNeedsAKeyIsToldSo(t *testing.T) {
 		"private": {Settings{Private: folder}, none,
 			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
 			"no key where one is needed"},
-		"private, with a code": {Settings{Private: folder, Code: true}, none,
+		"private, with a code": {Settings{Private: folder, Word: true}, none,
 			"A private workbench needs an SSH key, and your ssh showed none.\nTry: `ssh-keygen -t ed25519`, then come again.",
 			"no key where one is needed"},
 		"private, with a list": {Settings{Private: folder, Watchers: keys(t, crew)}, none,
@@ -380,15 +380,15 @@ func TestWhoNeedsAKeyIsToldSo(t *testing.T) {
 
 func TestPrivateVisitorsProveAKeyAndKnowTheCode(t *testing.T) {
 	folder, _ := shelf(t)
-	r := start(t, Settings{Private: folder, Code: true}, nil)
+	r := start(t, Settings{Private: folder, Word: true}, nil)
 	k := key(t)
-	if _, err := r.dial(nil, r.doors.code); err == nil {
+	if _, err := r.dial(nil, r.doors.word); err == nil {
 		t.Error("a code alone opens a private workbench")
 	}
 	if _, err := r.dial(k, "1"); err == nil {
 		t.Error("a wrong code is taken")
 	}
-	client, err := r.dial(k, r.doors.code)
+	client, err := r.dial(k, r.doors.word)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -438,8 +438,8 @@ func TestNothingButSessions(t *testing.T) {
 // closed; who has none, another, or only the right key and no code, is not.
 func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 	staff, own, other := key(t), key(t), key(t)
-	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
-	code := r.doors.code
+	r := start(t, Settings{Presenters: keys(t, staff), Word: true}, nil)
+	code := r.doors.word
 	p := r.visit(staff, 100, 30)
 	p.sees("live: 0 watch")
 	by := func(k gossh.Signer) *guest {
@@ -453,8 +453,8 @@ func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 	g := by(own)
 	g.sees("following the presenter")
 	p.sees("live: 1 watches")
-	p.keys(live + "l")
-	p.sees("live: 1 watches, join code "+code, "locked")
+	p.keys(live + "d")
+	p.sees("live: 1 watches, class word "+code, "door closed")
 	_ = g.client.Close()
 	p.sees("live: 0 watch")
 	by(own).sees("following the presenter")
@@ -464,7 +464,7 @@ func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 		late.leaves()
 		late.sees("the presenter has closed the door to late-comers")
 	}
-	if _, err := r.dial(other, "0000 0000x"); err != nil {
+	if _, err := r.dial(other, "beam beam beam beamx"); err != nil {
 		t.Errorf("a key that knew the code is asked again: %v", err)
 	}
 }
@@ -472,7 +472,7 @@ func TestWhoWasInComesBackThroughAClosedDoor(t *testing.T) {
 // A presenter whose agent shows a key of no list first is a presenter all the same.
 func TestAListedKeyBehindAnother(t *testing.T) {
 	staff, own := key(t), key(t)
-	r := start(t, Settings{Presenters: keys(t, staff), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, staff), Word: true}, nil)
 	c := &gossh.ClientConfig{User: "any", HostKeyCallback: gossh.FixedHostKey(r.key.PublicKey()), Timeout: patience,
 		Auth: []gossh.AuthMethod{gossh.PublicKeys(own, staff)}}
 	client, err := gossh.Dial("tcp", r.addr, c)

@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui"
+	"trivet/tui/grid"
 )
 
 // classroom is one sheet that a presenter works on before everybody. The sheet stays
@@ -18,7 +19,7 @@ type classroom struct {
 	log       *slog.Logger
 	workbench *workbench
 	save      saver
-	code      string // to be read out, empty without
+	word      string // the class word, to be read out, empty without
 	print     string // the host key's fingerprint
 
 	ended chan struct{} // the presenter has ended it
@@ -28,8 +29,8 @@ type classroom struct {
 	holder  *visitor
 	clients map[*visitor]*client
 	screens map[shape]*shared
-	locked  bool
-	known   map[string]bool // keys that were in before the lock
+	closed  bool            // the door, to late-comers
+	known   map[string]bool // keys that were in before the door was closed
 	menu    menu
 	refused *sheet.Sheet // what the presenter would not have saved, at the workbench's own end
 	offered []*visitor   // to whom the sheet may be handed, as listed
@@ -41,7 +42,7 @@ type classroom struct {
 // status is what the last lines say.
 type status struct {
 	watching int
-	locked   bool
+	closed   bool // the door
 	away     bool // nobody presents
 	menu     menu
 	offers   []string
@@ -57,9 +58,9 @@ type client struct {
 	reader atomic.Pointer[tui.Reader] // what one sees who looks around
 }
 
-func newClassroom(log *slog.Logger, opt tui.Options, save saver, code, print string) *classroom {
+func newClassroom(log *slog.Logger, opt tui.Options, save saver, word, print string) *classroom {
 	s := &classroom{
-		log: log, save: save, code: code, print: print, ended: make(chan struct{}),
+		log: log, save: save, word: word, print: print, ended: make(chan struct{}),
 		clients: map[*visitor]*client{}, screens: map[shape]*shared{}, known: map[string]bool{},
 	}
 	s.status.Store(&status{away: true})
@@ -97,7 +98,7 @@ func (s *classroom) attend(v *visitor) {
 	defer s.leave(v)
 	for {
 		select {
-		case <-v.over:
+		case <-v.ctx.Done():
 			return
 		case msg := <-v.events:
 			s.event(v, msg)
@@ -109,7 +110,7 @@ func (s *classroom) attend(v *visitor) {
 func (s *classroom) enter(v *visitor) (refused string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.locked && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
+	if s.closed && v.who.role != presenter && !(v.who.print != "" && s.known[v.who.print]) {
 		return "the presenter has closed the door to late-comers"
 	}
 	if v.who.print != "" && len(s.known) < keysKept {
@@ -174,16 +175,16 @@ func (s *classroom) sit(v *visitor) {
 			w, h := v.size()
 			return m.Fitted(w, h-1, v.term.set)
 		}))
-		client.own = newScreen(s.log, w, h, v.term, atOnce, func() string { return s.own(w, v) }).begin(atOnceTurns{}, atOnceTurns{})
+		client.own = newScreen(s.log, w, h, v.term, atOnce, func() grid.Frame { return s.own(w, h, v) }).begin(atOnceTurns{}, atOnceTurns{})
 		v.sender.show(client.own)
 	case around:
-		client.own = newScreen(s.log, w, h, v.term, alone, func() string { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
+		client.own = newScreen(s.log, w, h, v.term, alone, func() grid.Frame { return s.around(client, w, h, v.term) }).begin(&s.queue, &s.queue)
 		v.sender.show(client.own)
 	default:
 		k := s.shape(w, h, v.term)
 		sc := s.screens[k]
 		if sc == nil {
-			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() string { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
+			sc = &shared{screen: newScreen(s.log, k.w, k.h, k.t, withClass, func() grid.Frame { return s.follow(k) }).begin(atOnceTurns{}, &s.queue)}
 			s.screens[k] = sc
 		}
 		sc.n++
@@ -198,7 +199,7 @@ func (s *classroom) sit(v *visitor) {
 
 // report renews what the last lines say.
 func (s *classroom) report(note string) {
-	st := &status{locked: s.locked, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
+	st := &status{closed: s.closed, away: s.holder == nil, menu: s.menu, note: note, refused: s.refused != nil}
 	for v := range s.clients {
 		if v != s.holder {
 			st.watching++
@@ -215,24 +216,24 @@ func (s *classroom) report(note string) {
 	}
 }
 
-func (s *classroom) own(w int, v *visitor) string {
-	return s.workbench.look.Load().Own() + line(w, v.term, s.status.Load().presenting(s.code, v.who.local))
+func (s *classroom) own(w, h int, v *visitor) grid.Frame {
+	return line(s.workbench.look.Load().Own(), w, h, v.term, s.status.Load().presenting(s.word, v.who.local))
 }
 
-func (s *classroom) follow(k shape) string {
-	return s.workbench.look.Load().On(k.w, k.h-1, k.t.set) + line(k.w, k.t, s.status.Load().following())
+func (s *classroom) follow(k shape) grid.Frame {
+	return line(s.workbench.look.Load().On(k.w, k.h-1, k.t.set), k.w, k.h, k.t, s.status.Load().following())
 }
 
 // around draws for one who looks around, under no lock: a fault or a large sheet
 // in there is this visitor's alone.
-func (s *classroom) around(client *client, w, h int, t terminal) string {
+func (s *classroom) around(client *client, w, h int, t terminal) grid.Frame {
 	was := client.reader.Load()
 	if was == nil { // just back with the presenter
 		return s.follow(shape{w, h, t})
 	}
 	r := was.On(w, h-1, t.set).Take(*s.workbench.look.Load())
 	client.reader.CompareAndSwap(was, &r) // a key that came meanwhile stands
-	return r.Frame() + line(w, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
+	return line(r.Frame(), w, h, t, "on your own: ctrl+l back to the presenter, ? keys, ctrl+q leave")
 }
 
 // presenters are those who could take the sheet, in the order they came.

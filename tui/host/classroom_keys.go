@@ -32,7 +32,7 @@ func (s *classroom) event(v *visitor, msg tea.Msg) {
 	case tea.WindowSizeMsg:
 		s.resit(v)
 	case tea.KeyPressMsg:
-		v.typed()
+		v.types()
 		if s.presents(v) {
 			if !s.live(v, msg) {
 				s.workbench.post(msg)
@@ -41,7 +41,7 @@ func (s *classroom) event(v *visitor, msg tea.Msg) {
 		}
 		s.watcherKey(v, msg)
 	case tea.PasteMsg:
-		v.typed()
+		v.types()
 		if s.presents(v) {
 			s.workbench.post(msg)
 		}
@@ -67,7 +67,7 @@ func (s *classroom) live(v *visitor, msg tea.KeyPressMsg) bool {
 	key := msg.String()
 	was := s.menu
 	if was == noMenu && key != liveKey {
-		if s.status.Load().note != "" { // read by now, and it hides who watches and the code
+		if s.status.Load().note != "" { // read by now, and it hides who watches and the class word
 			s.report("")
 		}
 		return false
@@ -77,8 +77,8 @@ func (s *classroom) live(v *visitor, msg tea.KeyPressMsg) bool {
 	switch {
 	case was == noMenu:
 		s.menu = askLive
-	case was == askLive && key == "l":
-		s.locked = !s.locked
+	case was == askLive && key == "d":
+		s.closed = !s.closed
 	case was == askLive && key == "h":
 		if s.offered = s.presenters(); len(s.offered) == 0 {
 			note = "no other presenter is here"
@@ -197,17 +197,17 @@ func (s *classroom) client(v *visitor) *client {
 }
 
 // presenting is the presenter's last line.
-func (st *status) presenting(code string, local bool) string {
-	lock := "l lock out late-comers"
-	if st.locked {
-		lock = "l let late-comers in"
+func (st *status) presenting(word string, local bool) string {
+	door := "d close the door"
+	if st.closed {
+		door = "d open the door"
 	}
 	switch st.menu {
 	case askLive:
 		if local { // whose leaving is the end
-			return lock + ", h hand over, k host key, e end for all, esc back"
+			return door + ", h hand over, k host key, e end for all, esc back"
 		}
-		return lock + ", h hand over, k host key, e end for all, q leave, esc back"
+		return door + ", h hand over, k host key, e end for all, q leave, esc back"
 	case askHand:
 		return "hand over to: " + strings.Join(st.offers, ", ") + ", esc back"
 	case askEnd:
@@ -224,11 +224,11 @@ func (st *status) presenting(code string, local bool) string {
 		return st.note + ", ctrl+l more"
 	}
 	text := "live: " + watching(st.watching)
-	if code != "" {
-		text += ", join code " + code
+	if word != "" {
+		text += ", class word " + word
 	}
-	if st.locked {
-		text += ", locked"
+	if st.closed {
+		text += ", door closed"
 	}
 	return text + ", ctrl+l more"
 }

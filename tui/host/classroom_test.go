@@ -10,7 +10,7 @@ import (
 func follows(t *testing.T, r *running, g *guest, w, h int) {
 	t.Helper()
 	waitFor(t, "the watcher sees what the classroom draws", func() bool {
-		want := plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=xterm-256color"})}))
+		want := plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=xterm-256color"})}).String())
 		return g.screen() == want
 	})
 }
@@ -84,7 +84,7 @@ func TestAWatcherLooksAroundAndComesBack(t *testing.T) {
 	if err != nil || string(text) != lamp {
 		t.Errorf("the file has changed: %v\n%s", err, text)
 	}
-	if s := r.service.(*classroom).workbench.look.Load().Own(); !strings.Contains(s, "-3, 0") {
+	if s := r.service.(*classroom).workbench.look.Load().Own().String(); !strings.Contains(s, "-3, 0") {
 		t.Error("the presenter's cell is lost")
 	}
 	g.keys(quit)
@@ -92,21 +92,21 @@ func TestAWatcherLooksAroundAndComesBack(t *testing.T) {
 	p.sees("live: 0 watch")
 }
 
-func TestThePresenterLocksHandsOverAndEnds(t *testing.T) {
+func TestThePresenterClosesTheDoorHandsOverAndEnds(t *testing.T) {
 	a, b, late := key(t), key(t), key(t)
 	r := start(t, Settings{Presenters: keys(t, a, b)}, nil)
 	pa := r.visit(a, 100, 30)
 	pa.sees("live: 0 watch")
 	pa.keys(live)
-	pa.sees("l lock out late-comers")
+	pa.sees("d close the door")
 	pa.keys("h")
 	pa.sees("no other presenter is here")
 	pb := r.visit(b, 80, 24)
 	pb.sees("following the presenter")
 	pa.keys(live + "k")
 	pa.sees(r.Fingerprint())
-	pa.keys(live + "l")
-	pa.sees("live: 1 watches, locked")
+	pa.keys(live + "d")
+	pa.sees("live: 1 watches, door closed")
 	g := r.visit(late, 80, 24)
 	g.leaves()
 	g.sees("closed the door")

@@ -8,6 +8,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"trivet/tui/grid"
 )
 
 // Two presenters hand a sheet to and fro while fifty come and go; after all have
@@ -102,10 +104,10 @@ func TestFiftyComeAndGoWhileTheSheetIsHandedOver(t *testing.T) {
 func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 	text := make(chan string, 1)
 	text <- "a"
-	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{after: time.Hour}, func() string {
+	s := newScreen(nil, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{after: time.Hour}, func() grid.Frame {
 		v := <-text
 		text <- v
-		return v
+		return page(20, 4, v)
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)
@@ -115,9 +117,9 @@ func TestChangesWithinAPaceAreOneFrame(t *testing.T) {
 	for range 100 {
 		s.touch()
 	}
-	s.brush.Lock()
-	painted := s.painted
-	s.brush.Unlock()
+	s.drawing.Lock()
+	painted := s.frames
+	s.drawing.Unlock()
 	if painted != 1 {
 		t.Errorf("%d frames", painted)
 	}

@@ -15,16 +15,17 @@ import (
 	"github.com/spf13/cobra"
 
 	"trivet/mechanics/diag"
+	"trivet/tui/xdg"
 )
 
 const long = `Shows a sheet live over SSH to a class, or with --private gives each visitor a workbench. Visitors need nothing but ssh.
 
-On the loopback address (127.0.0.1) whoever is at this machine comes in. Anywhere else the host does not start without --presenters, --watchers, --code or --open.
+On the loopback address (127.0.0.1) whoever is at this machine comes in. Anywhere else the host does not start without --presenters, --watchers, --word or --open.
 
 ctrl+c, SIGTERM or the presenter's e ends it: what is not saved is saved, and everybody is told.`
 
 const example = `trivet host mast.toml
-trivet host mast.toml --listen :2222 --presenters staff.keys --code
+trivet host mast.toml --listen :2222 --presenters staff.keys --word
 trivet host --private sheets --listen :2222 --watchers crew.keys
 ssh -p 2222 HOST`
 
@@ -55,7 +56,9 @@ func Command(stdin io.Reader, stdout, stderr io.Writer) *cobra.Command {
 	f.StringVar(&o.Private, "private", "", "`FOLDER` of sheets that each visitor gets copies of")
 	f.StringVar(&o.Presenters, "presenters", "", "`FILE` of keys that may present")
 	f.StringVar(&o.Watchers, "watchers", "", "`FILE` of keys that may watch")
-	f.BoolVar(&o.Code, "code", false, "ask for a join code, a new one each time")
+	f.BoolVar(&o.Word, "word", false, "ask for a class word, a new one each time")
+	f.BoolVar(&o.Word, "code", false, "as --word, in older scripts")
+	_ = f.MarkHidden("code")
 	f.BoolVar(&o.Open, "open", false, "let anybody in")
 	f.StringVar(&o.State, "state", "", "`FOLDER` of the host's key and the visitors' sheets")
 	f.StringVar(&o.Log, "log", "", "`FILE` for the log; by default standard error, or host.log below --state while presenting here")
@@ -114,8 +117,8 @@ func serve(ctx context.Context, o Settings, stdin io.Reader, stdout, stderr io.W
 func (h *Host) welcome(at net.Addr) string {
 	_, port, _ := net.SplitHostPort(at.String())
 	text := fmt.Sprintf("trivet host: listening on %s; visitors come with: ssh -p %s HOST\nhost key: %s\n", at, port, h.Fingerprint())
-	if h.doors.code != "" {
-		text += "join code: " + h.doors.code + "\n"
+	if h.doors.word != "" {
+		text += "class word: " + h.doors.word + "\n"
 	}
 	return text
 }
@@ -126,15 +129,11 @@ func (o *Settings) ownFolder() error {
 		o.State = os.Getenv("STATE_DIRECTORY") // a service's, by systemd
 	}
 	if o.State == "" {
-		base := os.Getenv("XDG_STATE_HOME")
-		if base == "" {
-			own, err := os.UserHomeDir()
-			if err != nil {
-				return diag.New("there is no home folder for the host's key", "--state FOLDER")
-			}
-			base = filepath.Join(own, ".local", "state")
+		own, err := xdg.State(os.Environ())
+		if err != nil {
+			return diag.New("there is no home folder for the host's key", "--state FOLDER")
 		}
-		o.State = filepath.Join(base, "trivet-host")
+		o.State = own + "-host"
 	}
 	if err := os.MkdirAll(o.State, folderMode); err != nil {
 		return fmt.Errorf("the host's own folder cannot be made: %w", err)

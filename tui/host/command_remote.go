@@ -10,6 +10,8 @@ import (
 	"sync/atomic"
 	"time"
 
+	"charm.land/ssh"
+
 	"trivet/mechanics/printable"
 	"trivet/mechanics/sheet"
 )
@@ -20,17 +22,17 @@ const cannotDo = 2
 // command does a verb for a session without a terminal: on standard input alone,
 // so that no file of the host can be named. The sheet is read before a place is
 // taken, so that who sends none keeps nobody waiting.
-func (h *Host) command(s *session, text string) int {
+func (h *Host) command(s *session, in ssh.Session, text string, isTerminal bool) int {
 	started := time.Now()
 	say := func(msg string) int {
-		limit := time.AfterFunc(farewellLimit, func() { _ = s.ch.Close() })
+		limit := time.AfterFunc(farewellLimit, func() { _ = in.Close() })
 		defer limit.Stop()
-		_, _ = io.WriteString(s.ch.Stderr(), printable.Text("trivet: "+msg+"\n"))
+		_, _ = io.WriteString(in.Stderr(), printable.Text("trivet: "+msg+"\n"))
 		return cannotDo
 	}
 	args, needs, why := verb(text)
 	log := func(what string, more ...any) { // without what was written
-		s.conn.below.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", s.conn.conn.RemoteAddr().String()}, more...)...)
+		s.conn.counts.commands.info(h.log, what, append([]any{"visitor", s.conn.who.name(), "from", in.RemoteAddr().String()}, more...)...)
 	}
 	refuse := func(why string) int {
 		log("a command refused")
@@ -48,7 +50,7 @@ func (h *Host) command(s *session, text string) int {
 	defer done()
 	var input []byte
 	if needs {
-		if input, why = h.input(s, own); why != "" {
+		if input, why = h.input(s.ctx, in, own); why != "" {
 			return refuse(why)
 		}
 	}
@@ -57,30 +59,23 @@ func (h *Host) command(s *session, text string) int {
 		select {
 		case turn <- struct{}{}:
 			defer func() { <-turn }()
-		case <-s.over:
+		case <-s.ctx.Done():
 			return cannotDo
 		case <-late:
 			return refuse("the host is busy. Try: again in a moment")
 		}
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), commandLimit)
+	ctx, cancel := context.WithTimeout(s.ctx, commandLimit)
 	defer cancel()
-	go func() {
-		select {
-		case <-s.over:
-			cancel()
-		case <-ctx.Done():
-		}
-	}()
 	left := new(atomic.Int64)
 	left.Store(maxOutput)
 	// What is no text, a page in PDF, has to arrive as it is where there is no terminal;
 	// the verbs clean their texts themselves.
-	out, errs := io.Writer(limited{s.ch, left}), printable.NewWriter(limited{s.ch.Stderr(), left})
-	if s.pty {
-		text := printable.NewWriter(returns{out})
+	out, errs := io.Writer(limited{in, left}), printable.NewWriter(limited{in.Stderr(), left})
+	if isTerminal {
+		text := printable.NewWriter(out)
 		defer text.Close()
-		out, errs = text, printable.NewWriter(returns{limited{s.ch, left}})
+		out, errs = text, printable.NewWriter(limited{in, left})
 	}
 	code := h.run(ctx, args, bytes.NewReader(input), out, errs)
 	_ = errs.Close()
@@ -96,7 +91,7 @@ func (h *Host) command(s *session, text string) int {
 
 // input reads a whole sheet from standard input, or says why there is none. It may
 // be too long: what is cut off then is refused as it would be on a command line.
-func (h *Host) input(s *session, own *share) (text []byte, why string) {
+func (h *Host) input(over context.Context, in io.Reader, own *share) (text []byte, why string) {
 	select {
 	case own.inputs <- struct{}{}:
 		defer func() { <-own.inputs }()
@@ -115,7 +110,7 @@ func (h *Host) input(s *session, own *share) (text []byte, why string) {
 	}
 	read := make(chan whole, 1)
 	go func() {
-		b, err := io.ReadAll(io.LimitReader(s.ch, sheet.MaxBytes+1))
+		b, err := io.ReadAll(io.LimitReader(in, sheet.MaxBytes+1))
 		read <- whole{b, err}
 	}()
 	limit := time.NewTimer(inputLimit)
@@ -129,7 +124,7 @@ func (h *Host) input(s *session, own *share) (text []byte, why string) {
 	case <-limit.C:
 		// The reading ends with the channel, which is closed behind this.
 		return nil, "no whole sheet came within " + inputLimit.String() + ": try `solve - < sheet.toml`"
-	case <-s.over:
+	case <-over.Done():
 		return nil, "the sheet did not arrive"
 	}
 }
@@ -148,13 +143,3 @@ func (l limited) Write(p []byte) (int, error) {
 }
 
 var errTooMuch = errors.New("more than may be sent")
-
-// returns writes the line ends that a terminal in raw mode needs.
-type returns struct{ w io.Writer }
-
-func (r returns) Write(p []byte) (int, error) {
-	if _, err := r.w.Write(bytes.ReplaceAll(p, []byte("\n"), []byte("\r\n"))); err != nil {
-		return 0, err
-	}
-	return len(p), nil
-}

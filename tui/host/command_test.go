@@ -362,8 +362,8 @@ func TestCommandsWithoutATerminal(t *testing.T) {
 			t.Errorf("%s: %q, %q, %v", name, out, &errs, err)
 		}
 	}
-	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, verbs)
-	client, err := r.dial(nil, r.doors.code)
+	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, verbs)
+	client, err := r.dial(nil, r.doors.word)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -47,7 +47,7 @@ func TestWhatIsTypedAfterARefusalIsSaved(t *testing.T) {
 	p.sees("live:")
 	p.keys("-3, 9\r")
 	waitFor(t, "the cell is kept", func() bool {
-		return strings.Contains(r.service.(*classroom).workbench.look.Load().Own(), "-3, 9")
+		return strings.Contains(r.service.(*classroom).workbench.look.Load().Own().String(), "-3, 9")
 	})
 	r.end()
 	p.leaves()

@@ -3,6 +3,8 @@ package host
 import (
 	"testing"
 
+	"trivet/tui/grid"
+
 	gossh "golang.org/x/crypto/ssh"
 )
 
@@ -41,7 +43,7 @@ func (r *running) breaks(v *visitor) {
 	defer st.mu.Unlock()
 	client := st.clients[v]
 	client.own.close()
-	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() string { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
+	client.own = newScreen(st.log, 80, 24, v.term, atOnce, func() grid.Frame { panic("drawn badly") }).begin(atOnceTurns{}, atOnceTurns{})
 	v.sender.show(client.own)
 }
 

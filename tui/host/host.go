@@ -21,7 +21,6 @@ import (
 	"time"
 
 	"charm.land/ssh"
-	"charm.land/wish/v2"
 	gossh "golang.org/x/crypto/ssh"
 
 	"trivet/mechanics/printable"
@@ -61,38 +60,33 @@ type Host struct {
 	inside int
 }
 
-// ctxConn and ctxGuard are what a connection carries.
+// ctxConn is where a context holds its connection.
 type ctxConn struct{}
-type ctxGuard struct{}
 
-func (h *Host) server() (*ssh.Server, error) {
-	s, err := wish.NewServer(
-		func(s *ssh.Server) error { s.AddHostKey(h.key); return nil },
-		wish.WithIdleTimeout(h.gate.times.idle),
-		wish.WithMaxTimeout(h.gate.times.visit),
-		ssh.WrapConn(func(ctx ssh.Context, c net.Conn) net.Conn {
+func connectionOf(ctx ssh.Context) *connection { return ctx.Value(ctxConn{}).(*connection) }
+
+func (h *Host) server() *ssh.Server {
+	return &ssh.Server{
+		HostSigners: []ssh.Signer{h.key},
+		ConnCallback: func(ctx ssh.Context, c net.Conn) net.Conn {
 			in := h.gate.admit(c)
 			if in == nil {
 				return nil
 			}
-			ctx.SetValue(ctxGuard{}, in)
+			ctx.SetValue(ctxConn{}, in)
 			return in
-		}),
-	)
-	if err != nil {
-		return nil, err
+		},
+		ServerConfigCallback: func(ctx ssh.Context) *gossh.ServerConfig { return h.doors.config(connectionOf(ctx)) },
+		HandshakeTimeout:     h.gate.times.handshake,
+		IdleTimeout:          h.gate.times.idle,
+		MaxTimeout:           h.gate.times.visit,
+		// Sessions alone: no forwarding, no subsystem, and no answer to requests of
+		// the connection but that there is none.
+		ChannelHandlers:          map[string]ssh.ChannelHandler{"session": h.serve, "default": noChannel},
+		RequestHandlers:          map[string]ssh.RequestHandler{"default": noRequest},
+		SubsystemHandlers:        map[string]ssh.SubsystemHandler{},
+		ConnectionFailedCallback: h.refused,
 	}
-	s.HandshakeTimeout = h.gate.times.handshake
-	s.ServerConfigCallback = func(ctx ssh.Context) *gossh.ServerConfig {
-		return h.doors.config(ctx.Value(ctxGuard{}).(*guarded))
-	}
-	// Sessions alone: no forwarding, no subsystem, and no answer to requests of
-	// the connection but that there is none.
-	s.ChannelHandlers = map[string]ssh.ChannelHandler{"session": h.serve, "default": h.noChannel}
-	s.RequestHandlers = map[string]ssh.RequestHandler{"default": h.noRequest}
-	s.SubsystemHandlers = map[string]ssh.SubsystemHandler{}
-	s.ConnectionFailedCallback = h.refused
-	return s, nil
 }
 
 // refused logs who was not admitted, a line as long and as often as anybody reads
@@ -112,45 +106,25 @@ func (h *Host) ended(what string, c net.Conn, why string) {
 	h.refusals.info(h.log, what, "from", c.RemoteAddr().String(), "why", why)
 }
 
-// connection is what the sessions of one connection share, made with the first.
-func (h *Host) connection(conn *gossh.ServerConn, ctx ssh.Context) *connection {
-	ctx.Lock()
-	defer ctx.Unlock()
-	if c, ok := ctx.Value(ctxConn{}).(*connection); ok {
-		return c
-	}
-	below := ctx.Value(ctxGuard{}).(*guarded) // there is no connection without: server sees to that
-	below.known()
-	c := &connection{who: h.doors.person(conn.Permissions), conn: conn, below: below, opens: newBucket(maxOpens, opensPerSecond)}
-	ctx.SetValue(ctxConn{}, c)
-	go c.keepAlive(h, ctx.Done())
-	return c
-}
-
-func (h *Host) noChannel(_ *ssh.Server, conn *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
+func noChannel(_ *ssh.Server, _ *gossh.ServerConn, ask gossh.NewChannel, ctx ssh.Context) {
 	_ = ask.Reject(gossh.Prohibited, "sessions only: no forwarding")
-	if c := h.connection(conn, ctx); !c.opens.spare(1) {
+	if c := connectionOf(ctx); !c.opens.Allow() {
 		c.flooded()
 	}
 }
 
-func (h *Host) noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool, []byte) {
-	if r.Type == "keepalive@openssh.com" || r.Type == "no-more-sessions@openssh.com" || r.Type == "hostkeys-prove-00@openssh.com" {
-		return false, nil // any answer is one
-	}
-	if c, ok := ctx.Value(ctxConn{}).(*connection); ok && !c.opens.spare(1) {
+func noRequest(ctx ssh.Context, _ *ssh.Server, r *gossh.Request) (bool, []byte) {
+	usual := r.Type == "keepalive@openssh.com" || r.Type == "no-more-sessions@openssh.com" || r.Type == "hostkeys-prove-00@openssh.com"
+	if c := connectionOf(ctx); !usual && !c.opens.Allow() {
 		c.flooded()
 	}
-	return false, nil
+	return false, nil // any answer is one
 }
 
 // Serve takes visitors until ctx ends or the presenter ends it; then everybody
 // is told and what is not saved is saved.
-func (h *Host) Serve(ctx context.Context, l net.Listener) error {
-	s, err := h.server()
-	if err != nil {
-		return err
-	}
+func (h *Host) Serve(ctx context.Context, l net.Listener) (err error) {
+	s := h.server()
 	served := make(chan error, 1)
 	go func() { served <- s.Serve(l) }()
 	stopWatch := make(chan struct{})
@@ -198,15 +172,14 @@ func (h *Host) Serve(ctx context.Context, l net.Listener) error {
 
 // typing is how fast a visitor's keys are taken, and how soon: one who only
 // watches pastes nothing, and holds a key down at most.
-func (h *Host) typing(who person) (by limiter, after time.Duration) {
+func (h *Host) typing(who person) limiter {
 	switch l, private := h.service.(*library); {
 	case private:
-		a := l.accounts.of(who.folder)
-		return a.limiter, a.comes.take(1)
+		return l.accounts.of(who.folder).limiter
 	case who.role == presenter:
-		return worker(), 0
+		return worker()
 	}
-	return looker(), 0
+	return looker()
 }
 
 // arrive counts a visit in, unless the host is closing. Where it is full there is

@@ -9,6 +9,8 @@ import (
 	"sync"
 	"testing"
 
+	"trivet/tui/grid"
+
 	gossh "golang.org/x/crypto/ssh"
 )
 
@@ -206,13 +208,13 @@ func TestAFaultInAFrameOrAKeyEndsNobody(t *testing.T) {
 	h := testLog(log)
 	broken := true
 	var mu sync.Mutex
-	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{}, func() string {
+	s := newScreen(h, 20, 4, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
 		if broken {
 			panic("drawn badly")
 		}
-		return "well"
+		return page(20, 4, "well")
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	e := newEmulator(t, 20, 4)

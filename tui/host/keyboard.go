@@ -6,10 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
 	uv "github.com/charmbracelet/ultraviolet"
+	"golang.org/x/time/rate"
 )
 
 var (
@@ -19,30 +21,32 @@ var (
 
 // limiter is how fast one types: keys, and the bytes that they come in.
 type limiter struct {
-	keys, bytes *bucket
+	comes       *rate.Limiter // of visits
+	keys, bytes *rate.Limiter
 	silent      int // bytes that come to no key, as in a paste that never ends
 }
 
 // worker types cells and pastes tables; looker holds a key down at most.
 func worker() limiter {
-	return limiter{newBucket(keyBurst, keysPerSecond), newBucket(typedBurst, typedPerSecond), maxSilent}
+	return limiter{unlimited, rate.NewLimiter(keysPerSecond, keyBurst), rate.NewLimiter(typedPerSecond, typedBurst), maxSilent}
 }
 
 func looker() limiter {
-	return limiter{newBucket(lookBurst, looksPerSecond), newBucket(lookedBurst, lookedPerSecond), lookedBurst}
+	return limiter{unlimited, rate.NewLimiter(looksPerSecond, lookBurst), rate.NewLimiter(lookedPerSecond, lookedBurst), lookedBurst}
 }
+
+var unlimited = rate.NewLimiter(rate.Inf, 0)
 
 // throttle is the keyboard's end of a session: a rate that a person does not
 // reach, and an end to what only fills memory.
 type throttle struct {
 	in     io.Reader
-	rate   *bucket
-	stop   <-chan struct{}
+	rate   *rate.Limiter
+	over   context.Context
 	within int // bytes since from
 	from   time.Time
-	silent int // bytes since the last event
-	limit  int // of them
-	events chan struct{}
+	silent atomic.Int64 // bytes since the last event
+	limit  int          // of them
 }
 
 func (t *throttle) Read(p []byte) (int, error) {
@@ -50,49 +54,29 @@ func (t *throttle) Read(p []byte) (int, error) {
 	if n <= 0 {
 		return n, err
 	}
-	select {
-	case <-t.stop:
+	if t.over.Err() != nil {
 		return 0, io.EOF
-	default:
-	}
-	select {
-	case <-t.events:
-		t.silent = 0
-	default:
 	}
 	if now := time.Now(); now.Sub(t.from) > typedSpan {
 		t.from, t.within = now, 0
 	}
 	t.within += n
-	t.silent += n
 	switch {
 	case t.within > maxTyped:
 		return 0, errTyped
-	case t.silent > t.limit:
+	case t.silent.Add(int64(n)) > int64(t.limit):
 		return 0, errSilent
 	}
-	return n, rest(t.rate.take(n), t.stop, err)
+	if take(t.over, t.rate, n) != nil {
+		err = io.EOF
+	}
+	return n, err
 }
 
-// rest waits, but not beyond the end of the visit.
-func rest(d time.Duration, stop <-chan struct{}, err error) error {
-	if d <= 0 {
-		return err
-	}
-	timer := time.NewTimer(d)
-	defer timer.Stop()
-	select {
-	case <-timer.C:
-		return err
-	case <-stop:
-		return io.EOF
-	}
-}
-
-// listen reads keys from a terminal until it ends, or stop is closed and in
-// with it. The parser of terminal input has panicked on malformed input before:
+// listen reads keys from a terminal until it ends, or the visit is over and in
+// closed with it. The parser of terminal input has panicked on malformed input before:
 // that ends this terminal alone.
-func listen(in io.Reader, kind string, stop <-chan struct{}, by limiter, event func(tea.Msg)) (err error) {
+func listen(over context.Context, in io.Reader, kind string, by limiter, event func(tea.Msg)) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
 			err = fmt.Errorf("the input could not be read: %v", r)
@@ -100,7 +84,7 @@ func listen(in io.Reader, kind string, stop <-chan struct{}, by limiter, event f
 	}()
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	t := &throttle{in: in, rate: by.bytes, limit: by.silent, stop: stop, from: time.Now(), events: make(chan struct{}, 1)}
+	t := &throttle{in: in, rate: by.bytes, limit: by.silent, over: over, from: time.Now()}
 	// A reader has a large table of keys; one who only watches needs none.
 	first := make([]byte, 64)
 	n, err := t.Read(first)
@@ -108,11 +92,11 @@ func listen(in io.Reader, kind string, stop <-chan struct{}, by limiter, event f
 		return ended(err)
 	}
 	events := make(chan uv.Event)
-	over := make(chan struct{})
+	done := make(chan struct{})
 	go func() {
-		defer close(over)
+		defer close(done)
 		for e := range events {
-			nudge(t.events)
+			t.silent.Store(0)
 			var msg tea.Msg
 			switch e := e.(type) {
 			case uv.KeyPressEvent:
@@ -122,14 +106,14 @@ func listen(in io.Reader, kind string, stop <-chan struct{}, by limiter, event f
 			default:
 				continue // sizes come from the session, the rest from nowhere
 			}
-			if rest(by.keys.take(1), stop, nil) != nil {
+			if by.keys.Wait(over) != nil {
 				cancel() // and whatever is still to be read is not
 				continue
 			}
 			event(msg)
 		}
 	}()
-	defer func() { close(events); <-over }()
+	defer func() { close(events); <-done }()
 	return uv.NewTerminalReader(io.MultiReader(bytes.NewReader(first[:n]), t), kind).StreamEvents(ctx, events)
 }
 

@@ -1,6 +1,7 @@
 package host
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -48,7 +49,7 @@ func TestVisitorsInAll(t *testing.T) {
 // A stranger chooses neither how long the log's lines are, nor how many there are,
 // nor where they end.
 func TestTheLogOfThoseNotAdmitted(t *testing.T) {
-	r := start(t, Settings{Presenters: keys(t, key(t)), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, key(t)), Word: true}, nil)
 	from := fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort("192.0.2.1:1"))}
 	for range linesBurst + 50 {
 		r.refused(from, errors.New("x\nlevel=ERROR msg=\"\x1b]0;"+strings.Repeat("y", 100000)))
@@ -115,11 +116,7 @@ func TestBytesOfAConnectionHaveAPace(t *testing.T) {
 			}
 		}
 	}()
-	waitFor(t, "it waits", func() bool {
-		c.rate.mu.Lock()
-		defer c.rate.mu.Unlock()
-		return c.rate.left < 0
-	})
+	waitFor(t, "it waits", func() bool { return c.rate.Tokens() < 0 })
 	_ = c.Close()
 	select {
 	case n := <-read:
@@ -171,7 +168,7 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 	if _, err := readRoster(write(t, t.TempDir()+"/keys", private)); !strings.Contains(says(err), ":1: this is a private key. Try: the public one") {
 		t.Errorf("%v", err)
 	}
-	r := start(t, Settings{Presenters: keys(t, own), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, own), Word: true}, nil)
 	signer, err := gossh.NewCertSigner(cert, own)
 	if err != nil {
 		t.Fatal(err)
@@ -184,7 +181,7 @@ func TestKeysThatAreNotTaken(t *testing.T) {
 func TestPlaces(t *testing.T) {
 	g := gate{inAll: 5, byPlace: 3, times: usual()}
 	at := func(a string) net.Conn { return fake{addr: net.TCPAddrFromAddrPort(netip.MustParseAddrPort(a))} }
-	var in []*guarded
+	var in []*connection
 	for i := range 3 {
 		c := g.admit(at(fmt.Sprintf("192.0.2.1:%d", i+1)))
 		if c == nil {
@@ -229,7 +226,7 @@ func TestWhoYields(t *testing.T) {
 	} {
 		var n counts
 		for i := range c.at {
-			s := &guarded{began: c.at[i]}
+			s := &connection{began: c.at[i]}
 			s.spoke.Store(!c.mute[i])
 			n.strangers = append(n.strangers, s)
 		}
@@ -244,7 +241,7 @@ func TestWhoYields(t *testing.T) {
 func TestSilentConnectionsCloseNoAddress(t *testing.T) {
 	const places = 40
 	k := key(t)
-	r := start(t, Settings{Presenters: keys(t, k), Code: true, ByPlace: places}, nil)
+	r := start(t, Settings{Presenters: keys(t, k), Word: true, ByPlace: places}, nil)
 	closed := make(chan struct{}, 2*places)
 	for range 2 * places {
 		conn, err := net.Dial("tcp", r.addr)
@@ -264,7 +261,7 @@ func TestSilentConnectionsCloseNoAddress(t *testing.T) {
 	for range places - places/strangersPart {
 		<-closed
 	}
-	client, err := r.dial(nil, r.doors.code)
+	client, err := r.dial(nil, r.doors.word)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -362,11 +359,11 @@ func TestNobodyWhoIsInIsCutForAnother(t *testing.T) {
 		both.Go(c.known)
 		both.Go(c.yield)
 		both.Wait()
-		if c.inside && (c.closed || c.yielded.Load() || c.why != "") {
-			t.Fatalf("admitted, and cut: %q", c.why)
+		if c.inside && (c.closed || context.Cause(c.ctx) != nil) {
+			t.Fatalf("admitted, and cut: %s", c.reason())
 		}
 		if !c.inside && (!c.closed || c.reason() != errYielded.Error()) {
-			t.Fatalf("neither admitted nor cut: %q", c.why)
+			t.Fatalf("neither admitted nor cut: %s", c.reason())
 		}
 		if want := map[bool]int{true: 1}[c.inside]; g.all != want || g.strangers != 0 {
 			t.Fatalf("%d in all, %d strangers", g.all, g.strangers)

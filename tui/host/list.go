@@ -51,7 +51,7 @@ func (l list) key(key string) (list, deed) {
 	return l, nothing
 }
 
-func (l list) draw(w, h int, t terminal) string {
+func (l list) draw(w, h int, t terminal) grid.Frame {
 	looks := theme.New(t.set)
 	g := grid.New(w, h-1)
 	c := g.All()
@@ -75,8 +75,5 @@ func (l list) draw(w, h int, t terminal) string {
 	if l.note != "" {
 		c.Text(1, h-2, theme.Bad, grid.Fit(l.note, w-2))
 	}
-	if t.set == theme.Seven {
-		g.Seven()
-	}
-	return g.Render(looks.Styles) + line(w, t, "up/down choose, enter opens, q leaves")
+	return line(grid.Frame{Grid: g, Styles: looks.Styles}, w, h, t, "up/down choose, enter opens, q leaves")
 }

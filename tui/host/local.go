@@ -30,10 +30,10 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 		return nil
 	}
 	defer h.depart()
-	w, hh = clamped(uint32(w), uint32(hh))
+	w, hh = clamped(w, hh)
 	v := newVisitor(who, 0, h.log, terminalOf(env), w, hh, out, func() {})
 	go func() {
-		_ = listen(in, v.term.kind, v.over, worker(), v.event)
+		_ = listen(v.ctx, in, v.term.kind, worker(), v.event)
 		v.end("the terminal is gone")
 	}()
 	go func() {
@@ -41,12 +41,12 @@ func (h *Host) present(in, out *os.File, env []string) (err error) {
 		defer tick.Stop()
 		for {
 			select {
-			case <-v.over:
+			case <-v.ctx.Done():
 				return
 			case <-tick.C:
 			}
 			if w, hh, err := term.GetSize(int(out.Fd())); err == nil && w > 0 && hh > 0 {
-				v.resized(clamped(uint32(w), uint32(hh)))
+				v.resized(clamped(w, hh))
 			}
 		}
 	}()

@@ -52,7 +52,7 @@ func TestPresentingInTheHostsOwnTerminal(t *testing.T) {
 		return strings.Contains(strings.Split(screen.screen(), "\n")[35], "live: 1 watches")
 	})
 	types(live)
-	sees("l lock out late-comers, h hand over, k host key, e end for all, esc back")
+	sees("d close the door, h hand over, k host key, e end for all, esc back")
 	types("h")
 	sees("no other presenter is here")
 	types(live + "k")

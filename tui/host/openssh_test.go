@@ -117,15 +117,15 @@ func (p *panes) sees(name string, pieces ...string) {
 
 func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	k, private := rawKey(t)
-	r := start(t, Settings{Presenters: keys(t, k), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, k), Word: true}, nil)
 	p := newPanes(t, r)
 	p.pane("presenter", p.identity("id", private), 120, 36)
-	p.sees("presenter", "live: 0 watch", "join code "+r.doors.code)
+	p.sees("presenter", "live: 0 watch", "class word "+r.doors.word)
 	sizes := map[string][2]int{"small": {80, 24}, "same": {120, 36}, "large": {200, 60}}
 	for name, s := range sizes {
 		p.pane(name, "", s[0], s[1])
-		p.sees(name, "Join code:")
-		p.keys(name, r.doors.code, "Enter")
+		p.sees(name, "Class word:")
+		p.keys(name, r.doors.word, "Enter")
 		p.sees(name, "following the presenter")
 	}
 	p.sees("presenter", "live: 3 watch")
@@ -135,14 +135,14 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	same := func(name string, w, h int) {
 		t.Helper()
 		waitFor(t, name+" shows what the classroom draws", func() bool {
-			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}))
+			return p.screen(name) == plain(r.service.(*classroom).follow(shape{w, h, terminalOf([]string{"TERM=screen"})}).String())
 		})
 	}
 	for name, s := range sizes {
 		p.sees(name, "45.0 N", "-3, 0")
 		same(name, s[0], s[1])
 	}
-	emulated := r.visitWith("screen-256color", r.doors.code, 80, 24)
+	emulated := r.visitWith("screen-256color", r.doors.word, 80, 24)
 	emulated.sees("45.0 N")
 	waitFor(t, "the emulator shows the same", func() bool { return emulated.screen() == p.screen("small") })
 	p.size("small", 100, 30)
@@ -151,8 +151,8 @@ func TestOpenSSHPresenterAndWatchers(t *testing.T) {
 	p.tmux("kill-session", "-t", "same")
 	p.sees("presenter", "live: 3 watch") // two, and the emulator
 	p.pane("same", "", 120, 36)
-	p.sees("same", "Join code:")
-	p.keys("same", r.doors.code, "Enter")
+	p.sees("same", "Class word:")
+	p.keys("same", r.doors.word, "Enter")
 	same("same", 120, 36)
 	p.keys("same", "M-7")
 	p.sees("same", "on your own")
@@ -226,7 +226,7 @@ func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 	if n := strings.Count(p.screen("keyless"), needed); n != 1 {
 		t.Errorf("it is said %d times", n)
 	}
-	r := startWith(t, Settings{Presenters: keys(t, key(t)), Code: true, ByPlace: 40}, nil, func(h *Host) {
+	r := startWith(t, Settings{Presenters: keys(t, key(t)), Word: true, ByPlace: 40}, nil, func(h *Host) {
 		h.doors.wait = func(time.Duration, <-chan struct{}) error { return nil }
 	})
 	for range 100 {
@@ -235,9 +235,9 @@ func TestOpenSSHShowsWhatTheHostSays(t *testing.T) {
 	r.strangersLeave()
 	p = newPanes(t, r)
 	p.pane("late", "", 80, 24)
-	p.sees("late", "Join code:")
+	p.sees("late", "Class word:")
 	p.keys("late", "1", "Enter")
-	p.sees("late", "Many wrong join codes were typed, so yours is checked in ", "That is not the join code; each start of the host has a new one.")
-	p.keys("late", r.doors.code, "Enter")
+	p.sees("late", "Many wrong class words were typed, so yours is checked in ", "That is not the class word; each start of the host has a new one.")
+	p.keys("late", r.doors.word, "Enter")
 	p.sees("late", "nobody presents now")
 }

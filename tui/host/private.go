@@ -184,7 +184,7 @@ func (l *library) attend(v *visitor) {
 	r.sit()
 	for {
 		select {
-		case <-v.over:
+		case <-v.ctx.Done():
 			return
 		case <-r.quit:
 			r.shut()

@@ -3,6 +3,8 @@ package host
 import (
 	"sync"
 	"time"
+
+	"golang.org/x/time/rate"
 )
 
 // turns is when a visitor's work is done: it does f, and tells how long f took.
@@ -40,6 +42,7 @@ func (l *queue) do(f func()) time.Duration {
 const (
 	creditBurst     = 400 * time.Millisecond
 	creditPerSecond = 100 * time.Millisecond
+	creditUnit      = time.Microsecond // as it is counted
 )
 
 // account is what one key's visits may take in all, so that coming again does not
@@ -48,19 +51,18 @@ const (
 type account struct {
 	slow    *queue
 	limiter limiter
-	comes   *bucket
-	mu      sync.Mutex
-	left    time.Duration
-	at      time.Time
+	credit  *rate.Limiter // of computing time, twice the burst: the lower half is debt
 }
 
 func newAccount(slow *queue) *account {
-	return &account{slow: slow, limiter: worker(), comes: newBucket(keyComesBurst, keyComesPerSecond), left: creditBurst, at: time.Now()}
+	a := &account{slow: slow, limiter: worker(), credit: rate.NewLimiter(rate.Limit(creditPerSecond/creditUnit), int(2*creditBurst/creditUnit))}
+	a.limiter.comes = rate.NewLimiter(keyComesPerSecond, keyComesBurst)
+	return a
 }
 
 func (a *account) do(f func()) time.Duration {
 	var by turns = atOnceTurns{}
-	if a.spend(0) <= 0 {
+	if a.left() <= 0 {
 		by = a.slow
 	}
 	took := by.do(f)
@@ -68,21 +70,19 @@ func (a *account) do(f func()) time.Duration {
 	return took
 }
 
-// spend takes from the account, at most into as much debt as it may hold, and
-// gives what is left.
-func (a *account) spend(d time.Duration) time.Duration {
-	a.mu.Lock()
-	defer a.mu.Unlock()
-	now := time.Now()
-	a.left += time.Duration(now.Sub(a.at).Seconds() * float64(creditPerSecond))
-	a.left = max(min(a.left, creditBurst)-d, -creditBurst)
-	a.at = now
-	return a.left
+// left is the computing time that is not used up, negative where it is owed.
+func (a *account) left() time.Duration {
+	return time.Duration(a.credit.Tokens())*creditUnit - creditBurst
+}
+
+// spend takes from the account, at most into as much debt as it may hold.
+func (a *account) spend(d time.Duration) {
+	a.credit.ReserveN(time.Now(), int(min(d, a.left()+creditBurst)/creditUnit))
 }
 
 // full tells whether nothing is owed any more.
 func (a *account) full() bool {
-	return a.spend(0) == creditBurst && a.comes.full() && a.limiter.keys.full() && a.limiter.bytes.full()
+	return full(a.credit) && full(a.limiter.comes) && full(a.limiter.keys) && full(a.limiter.bytes)
 }
 
 // accounts are kept by key until nothing is owed any more.

@@ -4,9 +4,11 @@ import (
 	"sync/atomic"
 	"testing"
 	"time"
+
+	"golang.org/x/time/rate"
 )
 
-func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
+func TestWhoHasUsedUpTheAccountWaitsInTheQueue(t *testing.T) {
 	var slow queue
 	heavy, light := newAccount(&slow), newAccount(&slow)
 	heavy.spend(creditBurst + time.Second)
@@ -30,7 +32,7 @@ func TestWhoHasUsedUpTheAccountWaitsInTheLane(t *testing.T) {
 	}
 }
 
-func TestAFaultLeavesTheLaneFree(t *testing.T) {
+func TestAFaultLeavesTheQueueFree(t *testing.T) {
 	var slow queue
 	func() {
 		defer func() { _ = recover() }()
@@ -45,12 +47,15 @@ func TestAFaultLeavesTheLaneFree(t *testing.T) {
 
 func TestAnAccountHasBothItsBounds(t *testing.T) {
 	a := newAccount(&queue{})
-	if left := a.spend(time.Hour); left != -creditBurst {
+	a.credit.SetLimit(rate.Every(time.Hour)) // so that no time of the test makes up for the work
+	a.spend(time.Hour)
+	if left := a.left(); left > -creditBurst+2*creditUnit {
 		t.Errorf("an hour of work leaves %v", left)
 	}
-	a.at = a.at.Add(-time.Hour)
-	if left := a.spend(0); left != creditBurst {
-		t.Errorf("an hour of rest leaves %v", left)
+	a.credit.SetLimit(rate.Limit(1e18)) // an hour in no time
+	waitFor(t, "all is there again", a.full)
+	if a.left() != creditBurst {
+		t.Errorf("an hour of rest leaves %v", a.left())
 	}
 }
 
@@ -60,22 +65,24 @@ func TestAKeysVisitsShareOneAccount(t *testing.T) {
 	l := &library{}
 	h := &Host{service: l}
 	one, other := person{folder: "one"}, person{folder: "other"}
-	limiter, _ := h.typing(one)
-	for range keyComesBurst - 1 {
-		again, after := h.typing(one)
-		if after != 0 || again.keys != limiter.keys || again.bytes != limiter.bytes {
-			t.Fatalf("a visit waits %v, or types under another limiter", after)
+	limiter := h.typing(one)
+	for range keyComesBurst {
+		again := h.typing(one)
+		if again.keys != limiter.keys || again.bytes != limiter.bytes {
+			t.Fatal("a visit types under another limiter")
+		}
+		if !again.comes.Allow() {
+			t.Fatal("a visit waits")
 		}
 	}
-	if _, after := h.typing(one); after <= 0 {
+	if h.typing(one).comes.Allow() {
 		t.Error("a key that comes again and again never waits")
 	}
-	if _, after := h.typing(other); after != 0 {
-		t.Errorf("another key waits %v for it", after)
+	if !h.typing(other).comes.Allow() {
+		t.Error("another key waits for it")
 	}
-	past := time.Now().Add(-time.Hour)
-	a := l.accounts.all["one"]
-	a.comes.at, a.limiter.keys.at, a.limiter.bytes.at, a.at = past, past, past, past
+	limiter.comes.SetLimit(1e18) // time enough to owe nothing
+	waitFor(t, "nothing is owed", l.accounts.all["one"].full)
 	l.accounts.of("third")
 	if l.accounts.all["one"] != nil || l.accounts.all["other"] == nil {
 		t.Errorf("kept are %v", l.accounts.all)

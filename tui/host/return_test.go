@@ -7,7 +7,7 @@ import "testing"
 func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
 	k, private := rawKey(t)
 	_, own := rawKey(t)
-	r := start(t, Settings{Presenters: keys(t, k), Code: true}, nil)
+	r := start(t, Settings{Presenters: keys(t, k), Word: true}, nil)
 	p := newPanes(t, r)
 	p.pane("presenter", p.identity("id", private), 100, 30)
 	p.sees("presenter", "live: 0 watch")
@@ -15,8 +15,8 @@ func TestOpenSSHComesBackThroughAClosedDoor(t *testing.T) {
 	for _, asked := range []bool{true, false} {
 		p.pane("watcher", file, 80, 24)
 		if asked {
-			p.sees("watcher", "Join code:")
-			p.keys("watcher", r.doors.code, "Enter")
+			p.sees("watcher", "Class word:")
+			p.keys("watcher", r.doors.word, "Enter")
 		}
 		p.sees("watcher", "following the presenter")
 		p.sees("presenter", "live: 1 watches")

@@ -14,6 +14,8 @@ import (
 	"testing"
 	"time"
 
+	"trivet/tui/grid"
+
 	gossh "golang.org/x/crypto/ssh"
 )
 
@@ -88,6 +90,13 @@ func write(t testing.TB, file, text string) string {
 		t.Fatal(err)
 	}
 	return file
+}
+
+// page is a frame with a text at its top.
+func page(w, h int, text string) grid.Frame {
+	g := grid.New(w, h)
+	g.All().Text(0, 0, 0, text)
+	return grid.Frame{Grid: g, Styles: make([]grid.Sequences, 1)}
 }
 
 // running is a host on the loopback address.

@@ -10,6 +10,7 @@ import (
 
 	"trivet/mechanics/sheet"
 	"trivet/tui"
+	"trivet/tui/grid"
 )
 
 // room is one private visitor's: a list of sheets, or a workbench on one.
@@ -35,12 +36,12 @@ func (r *room) sit() {
 	w, h := r.v.size()
 	old := r.draws.Load()
 	workbench, t := r.workbench, r.v.term
-	s := newScreen(r.lib.log, w, h, t, atOnce, func() string {
+	s := newScreen(r.lib.log, w, h, t, atOnce, func() grid.Frame {
 		switch {
 		case workbench != nil && workbench.full.Load():
-			return workbench.look.Load().Own() + line(w, t, tooLarge)
+			return line(workbench.look.Load().Own(), w, h, t, tooLarge)
 		case workbench != nil:
-			return workbench.look.Load().Own() + line(w, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
+			return line(workbench.look.Load().Own(), w, h, t, "your own copy: ctrl+s saves it, ctrl+q back to the list of sheets")
 		}
 		return r.list.Load().draw(w, h, t)
 	}).begin(r.turns, r.turns)
@@ -70,7 +71,7 @@ func (r *room) event(msg tea.Msg) {
 		}
 		r.sit()
 	case tea.KeyPressMsg:
-		r.v.typed()
+		r.v.types()
 		if r.workbench != nil {
 			r.workbench.post(msg)
 			return
@@ -88,7 +89,7 @@ func (r *room) event(msg tea.Msg) {
 		}
 		r.changed()
 	case tea.PasteMsg:
-		r.v.typed()
+		r.v.types()
 		if r.workbench != nil {
 			r.workbench.post(msg)
 		}

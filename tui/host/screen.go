@@ -4,6 +4,8 @@ import (
 	"log/slog"
 	"sync"
 	"time"
+
+	"trivet/tui/grid"
 )
 
 // pace is how soon a screen follows a change, how often at most, and how many
@@ -17,7 +19,7 @@ type pace struct {
 
 var (
 	atOnce    = pace{0, 15 * time.Millisecond, 1}
-	withClass = pace{30 * time.Millisecond, 100 * time.Millisecond, 1}
+	withClass = pace{20 * time.Millisecond, 100 * time.Millisecond, 1}
 	alone     = pace{10 * time.Millisecond, 60 * time.Millisecond, 8}
 )
 
@@ -25,29 +27,28 @@ var (
 // difference for all of them.
 type screen struct {
 	log    *slog.Logger
-	frame  func() string // pure but for what it reads atomically
+	frame  func() grid.Frame // pure but for what it reads atomically
 	pace   pace
 	paints turns // when it follows a change
 	first  turns // when it is drawn whole
 	dirty  chan struct{}
 	stop   chan struct{}
 
-	brush    sync.Mutex // held while drawing, which takes its time
+	drawing  sync.Mutex // held while drawing, which takes its time
 	renderer *renderer
-	shown    string
+	shown    grid.Frame
 	whole    []byte // of what is shown, once somebody needed it
-	painted  int    // frames, for measuring
+	frames   int    // drawn, for measuring
 
 	mu      sync.Mutex // of the members alone; never held while drawing
 	members map[*sender]bool
 }
 
-func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() string) *screen {
-	s := &screen{
+func newScreen(log *slog.Logger, w, h int, t terminal, p pace, frame func() grid.Frame) *screen {
+	return &screen{
 		log: log, frame: frame, pace: p, renderer: newRenderer(w, h, t), members: map[*sender]bool{},
 		dirty: make(chan struct{}, 1), stop: make(chan struct{}),
 	}
-	return s
 }
 
 // begin lets the screen follow what changes.
@@ -62,76 +63,65 @@ func (s *screen) touch() { nudge(s.dirty) }
 func (s *screen) run() {
 	var last time.Time
 	var took time.Duration
-	timer := time.NewTimer(0)
-	defer timer.Stop()
 	for {
 		select {
 		case <-s.stop:
 			return
 		case <-s.dirty:
 		}
-		timer.Reset(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)))
-		select {
-		case <-s.stop:
+		if sleep(max(s.pace.after, max(s.pace.every, s.pace.rests*took)-time.Since(last)), s.stop) != nil {
 			return
-		case <-timer.C:
 		}
 		select { // what changed while waiting is in this frame
 		case <-s.dirty:
 		default:
 		}
-		took = s.paints.do(s.paint)
+		took = s.paints.do(s.redraw)
 		last = time.Now()
 	}
 }
 
-// paint draws what has become and hands the difference round.
-func (s *screen) paint() {
+// redraw draws what has become and hands the difference round.
+func (s *screen) redraw() {
 	frame, ok := s.compose()
 	if !ok {
 		return
 	}
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	s.take(frame)
 }
 
-// take shows a frame; the caller holds the brush.
-func (s *screen) take(frame string) {
-	if frame == s.shown {
+// take shows a frame; the caller is drawing.
+func (s *screen) take(frame grid.Frame) {
+	if frame.Same(s.shown) {
 		return
 	}
 	old := s.shown
 	s.shown, s.whole = frame, nil
-	s.painted++
+	s.frames++
 	s.mu.Lock()
 	watched := len(s.members) > 0
 	s.mu.Unlock()
-	if old == "" {
-		s.mu.Lock()
-		defer s.mu.Unlock()
-		for f := range s.members {
-			nudge(f.wake) // for the first, whole
-		}
-		return
-	}
 	if !watched {
 		return // whoever comes gets it whole
 	}
-	b := s.renderer.next(old, frame)
-	if len(b) == 0 {
-		return
+	var b []byte
+	if old.Grid != nil {
+		if b = s.renderer.next(old, frame); len(b) == 0 {
+			return
+		}
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for f := range s.members {
-		f.push(s, b)
+		f.push(s, b) // the first is whole
 	}
 }
 
 // compose draws. A fault of ours in there leaves the frame as it is and ends
 // nobody.
-func (s *screen) compose() (frame string, ok bool) {
+func (s *screen) compose() (frame grid.Frame, ok bool) {
 	defer func() {
 		if r := recover(); r != nil {
 			s.log.Error("a frame could not be drawn", "fault", r)
@@ -163,8 +153,8 @@ func (s *screen) wholeFor(f *sender) []byte {
 	if !s.isReady() {
 		s.first.do(s.ready)
 	}
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	if !s.makeWhole() {
 		return nil // with the next that can be drawn
 	}
@@ -181,22 +171,22 @@ func (s *screen) wholeFor(f *sender) []byte {
 }
 
 func (s *screen) isReady() bool {
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	return s.whole != nil
 }
 
-// ready has a whole frame there; who waits for a turn holds no brush.
+// ready has a whole frame there; who waits for a turn draws nothing.
 func (s *screen) ready() {
-	s.brush.Lock()
-	defer s.brush.Unlock()
+	s.drawing.Lock()
+	defer s.drawing.Unlock()
 	s.makeWhole()
 }
 
 // makeWhole draws the frame whole, unless it is there or cannot be drawn; the
-// caller holds the brush.
+// caller is drawing.
 func (s *screen) makeWhole() bool {
-	if s.shown == "" {
+	if s.shown.Grid == nil {
 		frame, ok := s.compose()
 		if !ok {
 			return false

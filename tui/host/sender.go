@@ -2,6 +2,7 @@ package host
 
 import (
 	"io"
+	"slices"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -16,20 +17,20 @@ const queued = 8
 type sender struct {
 	out  io.Writer
 	wake chan struct{}
-	stop chan struct{}
 	done chan struct{}
 
-	since atomic.Int64 // when the write that is under way began, 0 for none
+	closed atomic.Bool
+	drops  atomic.Int64 // how often frames were dropped
+	since  atomic.Int64 // when the write that is under way began, 0 for none
 
 	mu     sync.Mutex
 	screen *screen
 	queue  [][]byte
 	whole  bool // the next frame has to be whole
-	drops  int
 }
 
 func newSender(out io.Writer) *sender {
-	f := &sender{out: out, wake: make(chan struct{}, 1), stop: make(chan struct{}), done: make(chan struct{})}
+	f := &sender{out: out, wake: make(chan struct{}, 1), done: make(chan struct{})}
 	go f.run()
 	return f
 }
@@ -41,7 +42,7 @@ func (f *sender) push(s *screen, frame []byte) {
 	case f.screen != s || f.whole:
 	case len(f.queue) >= queued:
 		f.queue, f.whole = nil, true
-		f.drops++
+		f.drops.Add(1)
 	default:
 		f.queue = append(f.queue, frame)
 	}
@@ -73,9 +74,7 @@ func (f *sender) next() []byte {
 		if len(f.queue) == 1 {
 			b = f.queue[0]
 		} else {
-			for _, q := range f.queue {
-				b = append(b, q...)
-			}
+			b = slices.Concat(f.queue...)
 		}
 		f.queue = nil
 		f.mu.Unlock()
@@ -87,12 +86,7 @@ func (f *sender) next() []byte {
 
 func (f *sender) run() {
 	defer close(f.done)
-	for {
-		select {
-		case <-f.stop:
-			return
-		case <-f.wake:
-		}
+	for range f.wake {
 		for b := f.next(); len(b) > 0; b = f.next() {
 			f.since.Store(time.Now().UnixNano())
 			_, err := f.out.Write(b)
@@ -100,6 +94,9 @@ func (f *sender) run() {
 			if err != nil {
 				return
 			}
+		}
+		if f.closed.Load() {
+			return
 		}
 	}
 }
@@ -112,8 +109,8 @@ func (f *sender) stalled(now time.Time) bool {
 
 // close ends the sender; a write under way ends with its connection.
 func (f *sender) close() {
+	f.closed.Store(true)
 	f.show(nil)
-	close(f.stop)
 }
 
 func nudge(c chan struct{}) {
@@ -121,11 +118,4 @@ func nudge(c chan struct{}) {
 	case c <- struct{}{}:
 	default:
 	}
-}
-
-// dropped is how often frames were dropped.
-func (f *sender) dropped() int {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	return f.drops
 }

@@ -9,7 +9,6 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
-	"time"
 
 	gossh "golang.org/x/crypto/ssh"
 
@@ -25,7 +24,7 @@ type Settings struct {
 	Private    string // or a folder of sheets, for a workbench each
 	Presenters string // files of keys
 	Watchers   string
-	Code       bool
+	Word       bool
 	Open       bool
 	State      string // the host's own folder
 	Log        string // a file; empty for standard error
@@ -64,15 +63,15 @@ func (o Settings) check() error {
 	if o.Most < 1 || o.ByPlace < 1 {
 		return errors.New("--most and --per-address are at least 1")
 	}
-	if o.Open && (o.Code || o.Watchers != "") {
-		return diag.New("--open lets anybody in, so --code and --watchers have no effect", "leave one of them out")
+	if o.Open && (o.Word || o.Watchers != "") {
+		return diag.New("--open lets anybody in, so --word and --watchers have no effect", "leave one of them out")
 	}
 	near, err := loopback(o.Listen)
 	if err != nil {
 		return err
 	}
-	if !near && !o.Open && !o.Code && o.Watchers == "" && o.Presenters == "" {
-		return diag.New(o.Listen+" is reached from other machines, but nobody is admitted", "--watchers FILE, --code or --presenters FILE, or --open for anybody")
+	if !near && !o.Open && !o.Word && o.Watchers == "" && o.Presenters == "" {
+		return diag.New(o.Listen+" is reached from other machines, but nobody is admitted", "--watchers FILE, --word or --presenters FILE, or --open for anybody")
 	}
 	return nil
 }
@@ -87,7 +86,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 	if err != nil {
 		return nil, err
 	}
-	doors := &admission{open: o.Open, private: o.Private != "", wait: func(d time.Duration, over <-chan struct{}) error { return rest(d, over, nil) }}
+	doors := &admission{open: o.Open, private: o.Private != "", wait: sleep}
 	for _, r := range []struct {
 		file string
 		to   *roster
@@ -98,17 +97,15 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 			}
 		}
 	}
-	if near && !o.Code && o.Watchers == "" {
+	if near && !o.Word && o.Watchers == "" {
 		doors.open = true // whoever is at this machine
 	}
-	if o.Code {
-		if doors.code, err = newCode(); err != nil {
-			return nil, err
-		}
+	if o.Word {
+		doors.word = newWord()
 	}
 	h := &Host{
 		log: slog.New(slog.NewTextHandler(printable.NewWriter(logTo), nil)), key: key, doors: doors, run: run,
-		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), codes: newBucket(codeTriesInAll, codeTriesInAll/time.Minute.Seconds())},
+		gate:     gate{inAll: o.Most + strangersInAll, byPlace: o.ByPlace, times: usual(), words: aMinute(wordTriesInAll)},
 		limit:    o.Most,
 		refusals: newBoundedLog(linesBurst),
 		anybody:  doors.private || near && doors.open && !o.Open,
@@ -139,7 +136,7 @@ func New(o Settings, run Run, logTo io.Writer) (*Host, error) {
 		return nil, atFile(o.Sheet, err)
 	}
 	o.keep(&opt, filepath.Dir(file), h.log)
-	h.service = newClassroom(h.log, opt, st, doors.code, h.Fingerprint())
+	h.service = newClassroom(h.log, opt, st, doors.word, h.Fingerprint())
 	return h, nil
 }
 
@@ -170,5 +167,5 @@ func (o Settings) gcPercent() int {
 	if o.Private != "" {
 		return 40
 	}
-	return 100
+	return 200
 }

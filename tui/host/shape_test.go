@@ -22,9 +22,9 @@ func TestFewScreensAreDrawnForManySizes(t *testing.T) {
 			kinds = append(kinds, terminalOf([]string{"TERM=" + env, more}))
 		}
 	}
-	for w := uint32(1); w <= maxW; w += 7 {
-		for h := uint32(1); h <= maxH; h += 3 {
-			t1 := kinds[(w+h)%uint32(len(kinds))]
+	for w := 1; w <= maxW; w += 7 {
+		for h := 1; h <= maxH; h += 3 {
+			t1 := kinds[(w+h)%len(kinds)]
 			cw, ch := clamped(w, h)
 			k := s.shape(cw, ch, t1)
 			if k.t.colour != t1.colour || k.t.set != t1.set {

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"trivet/tui/grid"
+
 	gossh "golang.org/x/crypto/ssh"
 )
 
@@ -142,10 +144,10 @@ func (b *blocked) Write(p []byte) (int, error) {
 func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 	text := "first"
 	var mu sync.Mutex
-	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() string {
+	s := newScreen(nil, 40, 10, terminalOf([]string{"TERM=xterm"}), pace{}, func() grid.Frame {
 		mu.Lock()
 		defer mu.Unlock()
-		return text
+		return page(40, 10, text)
 	}).begin(atOnceTurns{}, atOnceTurns{})
 	defer s.close()
 	b := &blocked{open: make(chan struct{})}
@@ -156,9 +158,9 @@ func TestTheQueueDropsFramesAndSendsAWholeOne(t *testing.T) {
 		mu.Lock()
 		text = fmt.Sprintf("frame %d", i)
 		mu.Unlock()
-		s.paint()
+		s.redraw()
 	}
-	waitFor(t, "frames are dropped", func() bool { return f.dropped() > 0 })
+	waitFor(t, "frames are dropped", func() bool { return f.drops.Load() > 0 })
 	close(b.open)
 	e := newEmulator(t, 40, 10)
 	waitFor(t, "the last frame is there", func() bool {

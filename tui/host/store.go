@@ -108,33 +108,25 @@ func stampOf(info fs.FileInfo) sheet.Stamp {
 	return sheet.Stamp{Time: info.ModTime(), Size: info.Size()}
 }
 
-func inWords(doing string, err error) error {
-	var p *fs.PathError
-	if errors.As(err, &p) {
-		err = p.Err
-	}
-	return &diag.Error{Msg: "the sheet cannot be " + doing + ": " + err.Error(), Err: err}
-}
-
 func (st *store) load(name string) (*sheet.Sheet, sheet.Stamp, error) {
 	if err := st.fine(name); err != nil {
 		return nil, sheet.Stamp{}, err
 	}
 	root, err := st.folder(false)
 	if err != nil {
-		return nil, sheet.Stamp{}, inWords("read", err)
+		return nil, sheet.Stamp{}, sheet.ReadError(err)
 	}
 	defer root.Close()
 	info, err := root.Stat(name) // before opening, which would wait at a pipe
 	if err != nil {
-		return nil, sheet.Stamp{}, inWords("read", err)
+		return nil, sheet.Stamp{}, sheet.ReadError(err)
 	}
 	if !info.Mode().IsRegular() {
 		return nil, sheet.Stamp{}, diag.New("this is not a file", "the name of a sheet")
 	}
 	f, err := root.Open(name)
 	if err != nil {
-		return nil, sheet.Stamp{}, inWords("read", err)
+		return nil, sheet.Stamp{}, sheet.ReadError(err)
 	}
 	defer f.Close()
 	s, err := sheet.Read(f)
@@ -185,7 +177,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 	}
 	root, err := st.folder(true)
 	if err != nil {
-		return sheet.Stamp{}, inWords("written", err)
+		return sheet.Stamp{}, sheet.WriteError(err)
 	}
 	defer root.Close()
 	mode := fs.FileMode(sheetMode)
@@ -203,7 +195,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 			return sheet.Stamp{}, &sheet.ChangedError{Deleted: true}
 		}
 	case err != nil:
-		return sheet.Stamp{}, inWords("written", err)
+		return sheet.Stamp{}, sheet.WriteError(err)
 	case !info.Mode().IsRegular():
 		return sheet.Stamp{}, diag.New("this is not a file", "save it under another name")
 	case info.Mode().Perm()&0o222 == 0: // a rename would not ask
@@ -229,7 +221,7 @@ func (st *store) save(name string, s *sheet.Sheet, was sheet.Stamp, force bool) 
 		if st.kept != nil {
 			st.kept.Add(-grows)
 		}
-		return sheet.Stamp{}, inWords("written", err)
+		return sheet.Stamp{}, sheet.WriteError(err)
 	}
 	return stamp, nil
 }

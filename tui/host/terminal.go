@@ -3,6 +3,8 @@ package host
 import (
 	"strings"
 
+	"github.com/charmbracelet/colorprofile"
+
 	"trivet/tui/theme"
 )
 
@@ -50,6 +52,14 @@ func terminalOf(env []string) terminal {
 	return t
 }
 
-func clamped(w, h uint32) (int, int) {
-	return int(min(w, maxW)), int(min(h, maxH))
+// profile is the colours of the terminal.
+func (t terminal) profile() colorprofile.Profile {
+	if t.colour {
+		return colorprofile.ANSI
+	}
+	return colorprofile.ASCII
+}
+
+func clamped(w, h int) (int, int) {
+	return min(w, maxW), min(h, maxH)
 }

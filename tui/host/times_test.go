@@ -14,7 +14,7 @@ import (
 // hasty starts a host with one place for all, and with other times than usual.
 func hasty(t *testing.T, places int, code bool, change func(*times)) *running {
 	t.Helper()
-	return startWith(t, Settings{Presenters: keys(t, key(t)), ByPlace: places, Code: code}, nil, func(h *Host) { change(&h.gate.times) })
+	return startWith(t, Settings{Presenters: keys(t, key(t)), ByPlace: places, Word: code}, nil, func(h *Host) { change(&h.gate.times) })
 }
 
 // says waits until the log holds all of it.
@@ -34,7 +34,7 @@ func (r *running) empty() {
 		return r.gate.all == 0 && r.gate.strangers == 0
 	})
 	waitFor(r.t, "another comes in", func() bool {
-		client, err := r.dial(nil, r.doors.code)
+		client, err := r.dial(nil, r.doors.word)
 		if err == nil {
 			_ = client.Close()
 		}

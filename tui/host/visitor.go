@@ -1,9 +1,12 @@
 package host
 
 import (
+	"context"
+	"errors"
 	"io"
 	"log/slog"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	tea "charm.land/bubbletea/v2"
@@ -22,13 +25,14 @@ type visitor struct {
 	sender *sender
 
 	events chan tea.Msg
-	over   chan struct{} // closed when the visit ends
-	kill   func()        // closes what is below a session that does not take bytes
+	ctx    context.Context // until the visit ends, and why
+	finish context.CancelCauseFunc
+	typed  atomic.Int64 // when a key came last
+	kill   func()       // closes what is below a session that does not take bytes
 
 	mu   sync.Mutex
 	w, h int
-	why  string // why it ended
-	last time.Time
+	more string // of why it ended
 }
 
 // enter and depart are what a terminal is told before the first frame and after
@@ -39,43 +43,32 @@ const (
 )
 
 func newVisitor(who person, id int64, log *slog.Logger, t terminal, w, h int, out io.Writer, kill func()) *visitor {
-	return &visitor{
-		who: who, id: id, log: log, term: t, w: w, h: h, last: time.Now(),
-		sender: newSender(out), events: make(chan tea.Msg), over: make(chan struct{}), kill: kill,
+	ctx, finish := context.WithCancelCause(context.Background())
+	v := &visitor{
+		who: who, id: id, log: log, term: t, w: w, h: h,
+		sender: newSender(out), events: make(chan tea.Msg), ctx: ctx, finish: finish, kill: kill,
 	}
+	v.types()
+	return v
 }
 
 // end ends the visit; the first reason stands.
-func (v *visitor) end(why string) {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	if v.why == "" {
-		v.why = why
-		close(v.over)
-	}
-}
+func (v *visitor) end(why string) { v.finish(errors.New(why)) }
 
 // also adds to the reason what is known only once the visit is over.
 func (v *visitor) also(more string) {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	v.why += more
+	v.more += more
 }
 
 func (v *visitor) reason() string {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	return v.why
+	return context.Cause(v.ctx).Error() + v.more
 }
 
-func (v *visitor) ended() bool {
-	select {
-	case <-v.over:
-		return true
-	default:
-		return false
-	}
-}
+func (v *visitor) ended() bool { return v.ctx.Err() != nil }
 
 func (v *visitor) size() (w, h int) {
 	v.mu.Lock()
@@ -97,29 +90,28 @@ func (v *visitor) resized(w, h int) {
 func (v *visitor) event(msg tea.Msg) {
 	select {
 	case v.events <- msg:
-	case <-v.over:
+	case <-v.ctx.Done():
 	}
 }
 
 // idle tells how long no key came.
 func (v *visitor) idle(now time.Time) time.Duration {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	return now.Sub(v.last)
+	return now.Sub(time.Unix(0, v.typed.Load()))
 }
 
-func (v *visitor) typed() {
-	v.mu.Lock()
-	defer v.mu.Unlock()
-	v.last = time.Now()
-}
+func (v *visitor) types() { v.typed.Store(time.Now().UnixNano()) }
 
-// line is the host's own last line of a screen, in reverse.
-func line(w int, t terminal, text string) string {
-	g := grid.New(w, 1)
-	g.All().Text(0, 0, 0, grid.Fit(" "+text, w))
-	if t.set == theme.Seven {
-		g.Seven()
+// line puts the host's own last line under a frame, on a screen of w by h.
+func line(f grid.Frame, w, h int, t terminal, text string) grid.Frame {
+	if f.W != w || f.H != h-1 { // it is drawn for another size still
+		g := grid.New(w, h-1)
+		g.All().Copy(f.Grid)
+		f.Grid = g
 	}
-	return "\n\x1b[7m" + g.Render(nil) + "\x1b[27m"
+	f.Grow(1)
+	f.All().Text(0, h-1, theme.Selected, grid.Fit(" "+text, w))
+	if t.set == theme.Seven {
+		f.Seven()
+	}
+	return f
 }

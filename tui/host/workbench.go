@@ -2,7 +2,6 @@ package host
 
 import (
 	"log/slog"
-	"reflect"
 	"sync"
 	"sync/atomic"
 	"time"
@@ -195,17 +194,13 @@ func (d *workbench) doNow(cmd tea.Cmd) {
 
 // rest is not worth its while after what took a moment.
 func (d *workbench) rest(t time.Duration) {
-	if t < 10*time.Millisecond {
-		return
-	}
-	timer := time.NewTimer(t)
-	defer timer.Stop()
-	select {
-	case <-timer.C:
-	case <-d.stop:
+	if t >= 10*time.Millisecond {
+		_ = sleep(t, d.stop)
 	}
 }
 
+// doAll does a command and those that it is a batch of. A sequence, which has no name
+// outside its library, is for a terminal of the workbench's own.
 func (d *workbench) doAll(cmd tea.Cmd) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -216,15 +211,6 @@ func (d *workbench) doAll(cmd tea.Cmd) {
 	if batch, ok := msg.(tea.BatchMsg); ok {
 		for _, c := range batch {
 			d.do(c)
-		}
-		return
-	}
-	// The message of a sequence is of a type that has no name outside.
-	if v := reflect.ValueOf(msg); v.IsValid() && v.Kind() == reflect.Slice && v.Type().Elem() == reflect.TypeFor[tea.Cmd]() {
-		for i := range v.Len() {
-			if c, _ := v.Index(i).Interface().(tea.Cmd); c != nil {
-				d.doAll(c)
-			}
 		}
 		return
 	}
