@@ -44,8 +44,10 @@ func (r *reading) indexLines() {
 				r.note(ALine, name, len(r.p.Lines))
 			}
 			l := Line{Entry: Entry{Name: name, Ref: w.ref}, Belt: belt}
-			if other := r.namesakeOf(&l); belt != nil && other != "" {
-				w.fail("the name "+name+" is used twice: for "+other+" and for a tension of the belt "+w.Name, "another name for one of them")
+			if belt != nil {
+				if other := r.namesakeOf(&l); other != "" {
+					w.fail("the name "+name+" is used twice: for "+other+" and for a tension of the belt "+w.Name, "another name for one of them")
+				}
 			}
 			r.p.Lines = append(r.p.Lines, l)
 		}
