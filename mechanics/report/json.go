@@ -161,9 +161,9 @@ func equationJSON(s *statics.Solution, i int) object {
 	row, left := s.System.Rows[i], s.Residuals[i]
 	f := s.Problem.Units.For(row.Dim())
 	terms := map[string]float64{}
-	for j, col := range s.System.Cols {
-		if c := s.Coefficient(i, j); c != 0 {
-			terms[col] = c
+	for _, t := range s.System.Terms[i] {
+		if c := s.Coefficient(i, t.Col); c != 0 {
+			terms[s.System.Cols[t.Col]] = c
 		}
 	}
 	return object{{"body", row.Name}, {"axis", row.Axis}, {"terms", terms}, {"right", s.System.B[i] / f.Factor},
