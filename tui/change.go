@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -43,7 +44,7 @@ func newRowEdit(s *sheet.Sheet, f *cells.Fresh, name string) sheet.Edit {
 	var texts []sheet.KeyText
 	switch f.Table {
 	case "lines":
-		texts = []sheet.KeyText{{Key: "kind", Text: "cable"}}
+		texts = newLine(s, f, name)
 	case "joints":
 		texts = []sheet.KeyText{{Key: "kind", Text: ""}}
 	case "couples":
@@ -59,6 +60,27 @@ func newRowEdit(s *sheet.Sheet, f *cells.Fresh, name string) sheet.Edit {
 		}
 	}
 	return sheet.AddRow{Table: f.Table, Name: name, After: f.After, Cells: texts}
+}
+
+// newLine is what a line begins with: the kind of the row above it, and where its name is made
+// of the names of two points, as AB is, a path through them.
+func newLine(s *sheet.Sheet, f *cells.Fresh, name string) []sheet.KeyText {
+	kind := problem.Cable.String()
+	above, _ := s.Table("lines").Row(f.After)
+	if c, ok := above.Cell("kind"); ok && strings.TrimSpace(c.Text) != "" {
+		kind = strings.TrimSpace(c.Text)
+	}
+	texts := []sheet.KeyText{{Key: "kind", Text: kind}}
+	runs := slices.ContainsFunc(problem.Kinds(), func(k problem.KindInfo) bool { return k.Name == kind && k.Path })
+	points := s.Table("points")
+	for i := 1; i < len(name) && runs; i++ {
+		_, one := points.Row(name[:i])
+		_, two := points.Row(name[i:])
+		if one && two && name[:i] != name[i:] {
+			return append(texts, sheet.KeyText{Key: "path", Text: name[:i] + " " + name[i:]})
+		}
+	}
+	return texts
 }
 
 // change is the edit that gives a cell a text. A blank takes the cell out, so

@@ -37,11 +37,11 @@ func (m *Model) complete() {
 			continue
 		}
 		if c.Text == e.Text[c.From:c.To] {
-			e.Words = nil
+			e.Words, e.Word = nil, cells.Unpicked
 			return
 		}
 		if len(e.Words) < maxWords {
-			e.Words = append(e.Words, c)
+			e.Words, e.Word = append(e.Words, c), 0 // the likeliest, which enter takes
 		}
 	}
 }
@@ -72,6 +72,9 @@ func (m *Model) inWords(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		e.Text, e.At = e.Text[:c.From]+c.Text+e.Text[c.To:], c.From+len(c.Text)
 		e.Words, e.Word = nil, cells.Unpicked
 		m.edit = &e
+		if i == keys.Commit && e.At == len(e.Text) && !strings.HasSuffix(c.Text, "(") && !strings.HasSuffix(c.Text, ".") && !strings.HasSuffix(c.Text, " ") {
+			return m.keep(m.onward), true // nothing is to follow
+		}
 		return m.preview(), true
 	default:
 		return nil, false

@@ -31,8 +31,7 @@ func (m *Model) begin() bool {
 			return false
 		}
 	}
-	was := m.raw(s)
-	m.edit = &cells.Edit{Line: text.NewLine(was), Slot: s, Was: was, List: m.made.Choices(s), Pick: cells.Unpicked}
+	m.edit = m.made.Open(s, m.raw(s), false)
 	return true
 }
 
@@ -76,8 +75,8 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.naming = &l
 	case keys.InCell, keys.InList, keys.InWords:
 		e := *m.edit
-		if e.List != nil && e.Text == e.Was {
-			e.Line = text.Line{} // one of a list is replaced, not added to
+		if e.Replaces() {
+			e.Line = text.Line{}
 		}
 		e.Insert(chars)
 		e.Pick = cells.Unpicked
@@ -193,15 +192,13 @@ func (m *Model) keep(move func()) tea.Cmd {
 	if f != nil && f.Table != "" {
 		made := sheet.Ref{Table: f.Table, Row: strings.TrimSpace(e.Text)}
 		move = func() { m.firstCell(made) }
-		if f.Table == "points" || f.Table == "lines" {
-			m.newest = made
-		}
+		m.newest = made
 	}
 	move()
 	m.fit()
 	m.project()
-	if f != nil && (f.Table == "joints" || f.Table == "lines") {
-		m.begin() // with the list of kinds open
+	if f != nil && f.Table != "" {
+		m.openNext()
 	}
 	return cmd
 }

@@ -116,6 +116,13 @@ func (b Builder) cell(table string, row sheet.Row, names ...string) Slot {
 	return s
 }
 
+// rare is the slot of a key that few rows have.
+func (b Builder) rare(table string, row sheet.Row, names ...string) Slot {
+	s := b.cell(table, row, names...)
+	s.Rare = s.Text == ""
+	return s
+}
+
 func (b Builder) computed(text string) Slot { return Slot{Text: text, look: b.result()} }
 
 // rows gives a table's rows, with the one that has no name yet in its place.

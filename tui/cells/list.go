@@ -26,6 +26,16 @@ func (b Builder) Choices(s Slot) (list []choice) {
 		return nil
 	}
 	switch ref := s.Ref; {
+	case isOn(s):
+		list = []choice{{"", "no body: it is fixed to the ground", nil}}
+		if b.Latest != nil {
+			for _, body := range b.Latest.Bodies {
+				if !body.Particle {
+					list = append(list, choice{body.Name, "the body " + body.Name, nil})
+				}
+			}
+		}
+		list = append(list, choice{"particle", "a free particle: only forces act on it; or type a name for a new body", nil})
 	case ref.Table == "joints" && ref.Key == "kind":
 		for _, j := range problem.Joints() {
 			if !b.planar() && j.Space.Stands || b.planar() && j.Plane.Stands {
@@ -62,7 +72,10 @@ func (b Builder) Choices(s Slot) (list []choice) {
 // fitting gives the choices that the text begins, whole names first, and which of
 // them is taken; all of them while nothing has been typed.
 func (e *Edit) fitting() (list []choice, pick int) {
-	typed := strings.TrimSpace(e.Text)
+	typed, before := strings.TrimSpace(e.Text), ""
+	if i := strings.LastIndexAny(typed, " ,") + 1; e.Many {
+		before, typed = typed[:i], typed[i:]
+	}
 	pick = e.Pick
 	if e.Text == e.Was {
 		for i, c := range e.List {
@@ -75,9 +88,13 @@ func (e *Edit) fitting() (list []choice, pick int) {
 	for _, rank := range []int{0, 1, 2, 3} {
 		for _, c := range e.List {
 			if c.fits(typed) == rank {
+				c.Text = before + c.Text
 				list = append(list, c)
 			}
 		}
+	}
+	if e.New != "" && typed != "" && (len(list) == 0 || list[0].Text != before+typed) {
+		list = append(list, choice{before + typed, e.New, nil})
 	}
 	if pick == Unpicked && typed != "" {
 		pick = 0

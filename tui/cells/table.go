@@ -37,6 +37,7 @@ type Slot struct {
 	Does does
 	Bad  bool // the cell does not read
 	Need bool // the row is not whole while this is blank
+	Rare bool // few rows have it: enter passes it over while it is blank
 	look grid.Style
 }
 
@@ -49,6 +50,17 @@ const (
 	SetName
 	SetAsked
 )
+
+// Next is the next cell of a row behind a column that is typed in; ok is false behind
+// the last.
+func (r Record) Next(col int) (next int, ok bool) {
+	for next = col + 1; next < len(r.Slots); next++ {
+		if s := r.Slots[next]; s.Does == SetCell && !s.Rare {
+			return next, true
+		}
+	}
+	return col, false
+}
 
 // Place is a cursor in a table, and the rows scrolled past.
 type Place struct{ Row, Col, Top int }

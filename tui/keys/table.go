@@ -73,7 +73,7 @@ var table = []Binding{
 	{Writing, []string{"alt+up", "alt+="}, NudgeUp, "increase the number under the cursor by one in its last digit", ""},
 	{Writing, []string{"alt+down", "alt+-"}, NudgeDown, "decrease it by one", ""},
 	{Writing, []string{"alt+g"}, ToDefinition, "keep, and go to the row of the name under the cursor", ""},
-	{Typing, []string{"enter"}, Commit, "keep, and go to the row below", "keep"},
+	{Typing, []string{"enter"}, Commit, "keep, and go to the next cell; behind the last of a row to the row below, and behind the last row to a new one", "keep"},
 	{Typing, []string{"tab"}, CommitNext, "keep, and go to the next cell", "keep, next"},
 	{Typing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
 	{Typing, []string{"esc"}, Cancel, "leave the cell as it was", "leave as it was"},
@@ -142,7 +142,7 @@ var table = []Binding{
 	{Free, []string{"down"}, CommitDown, "keep, and go to the row below", ""},
 
 	{Picking, []string{"up"}, PickUp, "the one above", ""},
-	{Picking, []string{"down"}, PickDown, "the one below; keeping the cell takes it", "choose"},
+	{Picking, []string{"down"}, PickDown, "the one below; enter takes what is highlighted", "choose"},
 
 	{Board, []string{"space", "right", "pgdown", "enter"}, NextStep, "next: the rest of the step, then the next step", "next"},
 	{Board, []string{"left", "pgup", "backspace"}, PrevStep, "back", "back"},
@@ -237,10 +237,10 @@ var table = []Binding{
 	{Valuing, []string{"down"}, CommitDown, "keep, and go to the setting below", ""},
 	{Valuing, []string{"esc", "ctrl+c"}, Cancel, "leave it as it was", "leave as it was"},
 
-	{Completing, []string{"tab"}, TakeWord, "take the word", "take"},
-	{Completing, []string{"down"}, PickDown, "choose; enter then takes the word", "choose"},
-	{Completing, []string{"up"}, PickUp, "the one above", ""},
-	{Completing, []string{"enter"}, Commit, "keep the cell as it is typed, unless a word is chosen", "keep"},
+	{Completing, []string{"tab"}, TakeWord, "take the word highlighted, and go on typing", "take"},
+	{Completing, []string{"down"}, PickDown, "the one below", "choose"},
+	{Completing, []string{"up"}, PickUp, "the one above; above the first, none", ""},
+	{Completing, []string{"enter"}, Commit, "take the word highlighted, and keep the cell", "take"},
 	{Completing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
-	{Completing, []string{"esc"}, CloseList, "no words for this cell", "no words"},
+	{Completing, []string{"esc"}, CloseList, "no words for this cell: it stays as it is typed", "no words"},
 }
