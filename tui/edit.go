@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -125,7 +126,7 @@ func (m *Model) preview() tea.Cmd {
 	default:
 		return nil // a name changes nothing until it is kept
 	}
-	return m.solve(s)
+	return m.solveDraft(s, draftOf(m.edit))
 }
 
 // typing does the intents of a cell being typed in.
@@ -215,4 +216,17 @@ func (m *Model) changed() tea.Cmd {
 func (m *Model) say(text string, bad bool) {
 	m.note = note{text, bad}
 	m.notes++
+}
+
+// draftOf tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
+// once it is kept. A number without a unit is meant where the cell had one before.
+func draftOf(e *cells.Edit) draft {
+	bare := func(s string) bool {
+		s = strings.TrimSpace(s)
+		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
+	}
+	if bare(e.Text) && !bare(e.Was) {
+		return halfCell
+	}
+	return typedCell
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"sync/atomic"
 
 	tea "charm.land/bubbletea/v2"
@@ -20,9 +21,28 @@ type live struct {
 	seq     int // the number of the newest snapshot
 	running bool
 	waiting bool
+	draft   draft           // what the newest snapshot is of
+	kept    accepted        // the result of the last sheet without a cell being typed
 	reader  *problem.Reader // belongs to the one command that runs
 	newest  *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
 	spoken  *lineCache      // of the solution and the problem shown
+}
+
+// draft tells how far the cell that is being typed has come in a snapshot.
+type draft uint8
+
+const (
+	wholeSheet draft = iota // none is being typed
+	typedCell               // it reads as it would once it is kept
+	halfCell                // a number whose unit, or whose next digit, may follow
+)
+
+// accepted is a result that can be shown.
+type accepted struct {
+	of       *sheet.Sheet
+	problem  *problem.Problem
+	solution *statics.Solution
+	blocks   []session.Block
 }
 
 func newLive() live {
@@ -31,6 +51,7 @@ func newLive() live {
 
 type solved struct {
 	seq      int
+	draft    draft
 	sheet    *sheet.Sheet
 	problem  *problem.Problem
 	errs     []problem.Error
@@ -39,9 +60,16 @@ type solved struct {
 	fault    string
 }
 
+// good tells that all of the sheet reads and is solved.
+func (s solved) good() bool {
+	return s.fault == "" && s.solution.Verdict != statics.Unreadable && !slices.ContainsFunc(s.errs, problem.Error.Blocks)
+}
+
 // solve asks for the result of a sheet.
-func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
-	m.live.Sheet = s
+func (m *Model) solve(s *sheet.Sheet) tea.Cmd { return m.solveDraft(s, wholeSheet) }
+
+func (m *Model) solveDraft(s *sheet.Sheet, d draft) tea.Cmd {
+	m.live.Sheet, m.live.draft = s, d
 	m.live.seq++
 	m.live.newest.Add(1)
 	if m.live.running {
@@ -53,7 +81,7 @@ func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 
 func (l *live) run() tea.Cmd {
 	l.running, l.waiting = true, false
-	s, seq, reader := l.Sheet, l.seq, l.reader
+	s, seq, draft, reader := l.Sheet, l.seq, l.draft, l.reader
 	return func() (msg tea.Msg) {
 		// A fault of ours in here must not cost what was typed and not saved.
 		defer func() {
@@ -62,7 +90,7 @@ func (l *live) run() tea.Cmd {
 			}
 		}()
 		p, errs := reader.Read(s)
-		out := solved{seq: seq, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
+		out := solved{seq: seq, draft: draft, sheet: s, problem: p, errs: errs, solution: statics.Solve(p)}
 		if len(p.Unknowns) <= results.MaxRows {
 			for _, b := range out.solution.Blocks() { // of more nobody reads the order
 				out.blocks = append(out.blocks, session.Block{Rows: b.Rows, Cols: b.Cols})
@@ -78,6 +106,7 @@ func (m *Model) take(msg solved) tea.Cmd {
 	if msg.fault != "" {
 		m.live.reader = problem.NewReader() // the old one may be half done
 	}
+	m.live.keep(msg)
 	if msg.seq < m.live.seq {
 		if m.live.waiting {
 			return m.live.run()
@@ -95,21 +124,36 @@ func (m *Model) take(msg solved) tea.Cmd {
 	return m.lay()
 }
 
-// accept shows a result that reads, and keeps the last one where it does not.
+// keep remembers the result of a sheet in which no cell is being typed.
+func (l *live) keep(msg solved) {
+	if msg.draft == wholeSheet && msg.good() {
+		l.kept = accepted{msg.sheet, msg.problem, msg.solution, msg.blocks}
+	}
+}
+
+// accept shows a result that reads. Where it does not, or where a number is half typed, the
+// result of the last cell that was kept is shown, as an earlier one.
 func (l *live) accept(msg solved) {
 	l.Latest, l.Errs = msg.problem, msg.errs
-	good := msg.solution.Verdict != statics.Unreadable
-	for _, e := range msg.errs {
-		good = good && !e.Blocks()
-	}
 	switch {
-	case good:
-		l.Problem, l.Solution, l.Blocks, l.Stale = msg.problem, msg.solution, msg.blocks, false
-		l.Of, l.spoken = msg.sheet, &lineCache{}
-	case l.Solution != nil:
+	case msg.good() && msg.draft != halfCell:
+		l.show(accepted{msg.sheet, msg.problem, msg.solution, msg.blocks})
+		l.Stale = false
+	case l.kept.solution != nil:
+		l.show(l.kept)
 		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.Problem, l.spoken = msg.problem, &lineCache{}
+		l.show(accepted{problem: msg.problem})
+		l.Stale = false
 	}
+}
+
+// show makes a result the one shown, where it is not that already.
+func (l *live) show(r accepted) {
+	if r.solution != nil && r.solution == l.Solution {
+		return
+	}
+	l.Of, l.Problem, l.Solution, l.Blocks = r.of, r.problem, r.solution, r.blocks
+	l.spoken = &lineCache{}
 }
