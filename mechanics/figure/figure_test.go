@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/scene"
 	"trivet/mechanics/sheet"
@@ -13,7 +13,7 @@ import (
 )
 
 // figures sets the figure and the free bodies of each sheet of the fixtures on paper.
-func figures(t *testing.T, visit func(name string, d ink.Drawing)) {
+func figures(t *testing.T, visit func(name string, d drawing.Drawing)) {
 	t.Helper()
 	for _, one := range append(fixtures.Starts(), fixtures.Published()...) {
 		s, err := sheet.Parse([]byte(one.Text))
@@ -34,12 +34,12 @@ func figures(t *testing.T, visit func(name string, d ink.Drawing)) {
 
 // faint lines are those of dimensions and leaders, and hatching, which lies behind a line
 // that labels keep off.
-func faint(s *ink.Shape) bool {
-	return s.Line == ink.Faint || s.Line == ink.None && s.Fill == ink.Faint
+func faint(s *drawing.Shape) bool {
+	return s.Line == drawing.Faint || s.Line == drawing.None && s.Fill == drawing.Faint
 }
 
 // covers tells how much of a stroke lies in a label, points.
-func covers(text ink.Text, s *ink.Shape) (most float64) {
+func covers(text drawing.Text, s *drawing.Shape) (most float64) {
 	box := text.Box()
 	for k := 1; k < len(s.Pts); k++ {
 		from, to, ok := box.Clip(s.Pts[k-1], s.Pts[k])
@@ -56,18 +56,18 @@ const touching = 0.3
 
 func TestNoLabelLiesOnAnything(t *testing.T) {
 	labels, bad := 0, 0
-	figures(t, func(name string, d ink.Drawing) {
+	figures(t, func(name string, d drawing.Drawing) {
 		for i, text := range d.Texts {
 			labels++
 			for _, other := range d.Texts[:i] {
 				if text.Box().Meets(other.Box()) {
-					t.Errorf("%s: %q lies on %q", name, ink.Plain(text.Runs), ink.Plain(other.Runs))
+					t.Errorf("%s: %q lies on %q", name, drawing.Plain(text.Runs), drawing.Plain(other.Runs))
 				}
 			}
 			for k := range d.Shapes {
-				if s := &d.Shapes[k]; !faint(s) && s.Line != ink.Paper && (s.Line != ink.None || s.Fill != ink.Paper) && covers(text, s) > touching {
+				if s := &d.Shapes[k]; !faint(s) && s.Line != drawing.Paper && (s.Line != drawing.None || s.Fill != drawing.Paper) && covers(text, s) > touching {
 					bad++
-					t.Errorf("%s: %q lies on a stroke, by %.1f points", name, ink.Plain(text.Runs), covers(text, s))
+					t.Errorf("%s: %q lies on a stroke, by %.1f points", name, drawing.Plain(text.Runs), covers(text, s))
 					break
 				}
 			}
@@ -97,7 +97,7 @@ func TestViewsAreAligned(t *testing.T) {
 	}
 	var spans [][2]float64 // from top to bottom, of the mast in each view that shows its length
 	for _, shape := range System(&whole).Shapes {
-		if shape.Of == mast && shape.Line == ink.Dark && len(shape.Pts) == 2 {
+		if shape.Of == mast && shape.Line == drawing.Dark && len(shape.Pts) == 2 {
 			spans = append(spans, [2]float64{math.Min(shape.Pts[0].Y, shape.Pts[1].Y), math.Max(shape.Pts[0].Y, shape.Pts[1].Y)})
 		}
 	}

@@ -45,8 +45,8 @@ func (b *builder) body(i int) {
 			return
 		}
 	}
-	for _, bar := range tree(pts) {
-		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bar[:]})
+	if bars := tree(pts); bars != nil {
+		b.add(Thing{Kind: Bar, Ref: body.Ref, At: bars})
 	}
 }
 
@@ -74,7 +74,7 @@ func (b *builder) shaft(i int, pts []r3.Vec) bool {
 		switch off := r3.Sub(at, on); {
 		case bearings == 0:
 			axis, on, bearings = j.Axis, at, 1
-		case r3.Norm(r3.Cross(axis, j.Axis)) < Flat && r3.Norm(r3.Cross(off, axis)) < Flat*b.out.Size && r3.Norm(off) > Flat*b.out.Size:
+		case r3.Norm(r3.Cross(axis, j.Axis)) < Flat && r3.Norm(r3.Cross(off, axis)) < Flat*b.out.Size && !b.near(at, on):
 			bearings++
 		}
 	}
@@ -83,24 +83,22 @@ func (b *builder) shaft(i int, pts []r3.Vec) bool {
 	}
 	low, high := 0.0, 0.0
 	ref := b.p.Bodies[i].Ref
-	var arms []Thing
+	var arms []r3.Vec
+	var wheels []Thing
 	for k, q := range pts {
 		along := r3.Dot(r3.Sub(q, on), axis)
 		foot := r3.Add(on, r3.Scale(along, axis))
 		low, high = math.Min(low, along), math.Max(high, along)
-		radius := r3.Norm(r3.Sub(q, foot))
 		switch {
-		case radius <= Flat*b.out.Size:
+		case b.near(q, foot):
 		case b.belted(b.p.Bodies[i].Points[k], foot, axis):
-			arms = append(arms, Thing{Kind: Disc, Ref: ref, At: []r3.Vec{foot}, Along: axis, Radius: radius})
+			wheels = append(wheels, Thing{Kind: Disc, Ref: ref, At: []r3.Vec{foot}, Along: axis, Radius: r3.Norm(r3.Sub(q, foot))})
 		default:
-			arms = append(arms, Thing{Kind: Bar, Ref: ref, At: []r3.Vec{foot, q}})
+			arms = append(arms, foot, q)
 		}
 	}
-	b.add(Thing{Kind: Bar, Ref: ref, At: []r3.Vec{r3.Add(on, r3.Scale(low, axis)), r3.Add(on, r3.Scale(high, axis))}})
-	for _, t := range arms {
-		b.add(t)
-	}
+	ends := []r3.Vec{r3.Add(on, r3.Scale(low, axis)), r3.Add(on, r3.Scale(high, axis))}
+	b.out.Things = append(append(b.out.Things, Thing{Kind: Bar, Ref: ref, At: append(ends, arms...)}), wheels...)
 	return true
 }
 
@@ -135,9 +133,9 @@ func (b *builder) belted(point int, foot, axis r3.Vec) bool {
 // maxJoined bounds the work for a body of very many points.
 const maxJoined = 300
 
-// tree is the shortest tree through places (Prim's algorithm): a beam comes out as a
-// line, a bracket with its arms.
-func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
+// tree gives the ends of the bars of the shortest tree through places (Prim's algorithm): a
+// beam comes out as a line, a bracket with its arms.
+func tree(pts []r3.Vec) (ends []r3.Vec) {
 	pts = pts[:min(len(pts), maxJoined)]
 	if len(pts) < 2 {
 		return nil
@@ -146,7 +144,7 @@ func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 	for i := range far {
 		far[i] = math.Inf(1)
 	}
-	for last := 0; len(legs) < len(pts)-1; {
+	for last := 0; len(ends) < 2*len(pts)-2; {
 		in[last] = true
 		next := -1
 		for i, q := range pts {
@@ -157,8 +155,18 @@ func tree(pts []r3.Vec) (legs [][2]r3.Vec) {
 				next = i
 			}
 		}
-		legs = append(legs, [2]r3.Vec{pts[from[next]], pts[next]})
+		ends = append(ends, pts[from[next]], pts[next])
 		last = next
 	}
-	return legs
+	return ends
+}
+
+// leaving gives the directions in which bars or members with these ends leave a place.
+func (b *builder) leaving(at r3.Vec, ends []r3.Vec) (ways []r3.Vec) {
+	for i, end := range ends {
+		if b.near(end, at) {
+			ways = append(ways, unit(r3.Sub(ends[i^1], end))) // the other end of the pair
+		}
+	}
+	return ways
 }

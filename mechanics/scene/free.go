@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/working"
@@ -29,13 +29,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 		return System(p, sol, Options{})
 	}
 	b := newBuilder(p, sol, Options{})
-	b.maximum(func(yield func(*problem.Act) bool) {
-		for a := range p.Acts() {
-			if (len(about.Bodies) == 0 || slices.Contains(about.Bodies, a.Body)) && !yield(a) {
-				return
-			}
-		}
-	})
+	b.maximum(about.Bodies)
 	named := make([]bool, len(p.Points))
 	for _, i := range about.Points {
 		named[i] = true
@@ -48,7 +42,7 @@ func Part(p *problem.Problem, sol *statics.Solution, about working.Subject) Scen
 	if about.Axis != nil {
 		b.centre(*about.Axis)
 	}
-	b.names(func(i int) bool { return named[i] })
+	b.names(named)
 	return b.out
 }
 
@@ -97,28 +91,6 @@ func speaksOf(about working.Subject, from problem.Source) bool {
 	return slices.Contains(lists[from.Thing], from.Index)
 }
 
-// act draws a force or couple of a line, joint or couple as it acts on a body.
-func (b *builder) act(from problem.Source, a *problem.Act) {
-	switch from.Thing {
-	case problem.ALine:
-		if l := &b.p.Lines[from.Index]; !l.OK {
-			return
-		} else if l.Kind.Info().Path && a.Point >= 0 {
-			b.member(l, a)
-		} else {
-			b.directed(l, a, false)
-		}
-	case problem.AJoint:
-		if j := &b.p.Joints[from.Index]; j.OK {
-			b.joint(j, a)
-		}
-	case problem.ACouple:
-		if c := &b.p.Couples[from.Index]; c.OK {
-			b.typedCouple(c, a)
-		}
-	}
-}
-
 // alone draws what a step speaks of without a body.
 func (b *builder) alone(about working.Subject, named []bool) {
 	for _, i := range about.Lines {
@@ -128,7 +100,7 @@ func (b *builder) alone(about working.Subject, named []bool) {
 				if leg.To >= 0 {
 					named[leg.To] = true
 				}
-				t.Tone = ink.Found
+				t.Tone = drawing.Found
 				b.add(t)
 			}
 		}
@@ -184,7 +156,7 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		}
 		b.max = math.Max(b.max, r3.Norm(f))
 		next := r3.Add(at, f)
-		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: ink.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
 		switch from.Thing {
 		case problem.ALine:
 			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/units"
 )
@@ -57,7 +57,7 @@ func (b *builder) onPath(l *problem.Distributed, s float64) r3.Vec {
 
 // load is the diagram of one: its feet on the stretch that it loads.
 func (b *builder) load(l *problem.Distributed, largest float64) Thing {
-	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: ink.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
+	t := Thing{Kind: Load, Ref: l.Ref, Along: l.Direction, Value: largest, Tone: drawing.Load, Label: Label{Short: Typeset(l.Name), Rank: OfForce}}
 	from, to := l.Loaded()
 	highest, even := 0, true
 	sign := 1.0

@@ -65,12 +65,12 @@ func (b *builder) slab(i int, pts []r3.Vec) []r3.Vec {
 	if !b.p.Planar || body.Weight == 0 {
 		return nil
 	}
-	legs := tree(pts)
-	if len(legs) == 0 {
+	bars := tree(pts)
+	if bars == nil {
 		return nil
 	}
-	on, along := legs[0][0], unit(r3.Sub(legs[0][1], legs[0][0]))
-	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return offLine(q, on, legs[0][1]) > Flat*b.out.Size }) {
+	on, along := bars[0], unit(r3.Sub(bars[1], bars[0]))
+	if slices.ContainsFunc(pts, func(q r3.Vec) bool { return offLine(q, on, bars[1]) > Flat*b.out.Size }) {
 		return nil
 	}
 	off := r3.Sub(body.Centre, on)
@@ -93,8 +93,8 @@ func (b *builder) plate(i int, pts []r3.Vec) []r3.Vec {
 		return nil // a bent bar, as far as anyone can tell
 	}
 	if body.Weight > 0 {
-		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return r3.Norm(r3.Sub(q, body.Centre)) <= Flat*b.out.Size })
-		for _, l := range tree(pts) {
+		pts = slices.DeleteFunc(slices.Clone(pts), func(q r3.Vec) bool { return b.near(q, body.Centre) })
+		for l := range slices.Chunk(tree(pts), 2) {
 			if offLine(body.Centre, l[0], l[1]) <= Flat*b.out.Size {
 				return nil
 			}

@@ -3,11 +3,10 @@ package scene
 import (
 	"iter"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"trivet/mechanics/ink"
+	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/statics"
 	"trivet/units"
@@ -24,16 +23,15 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	if p.Title != "" {
 		b.out.Title += ": " + p.Title
 	}
-	b.maximum(p.Acts())
+	b.whole = true
+	b.maximum(nil)
 	for i := range p.Bodies {
 		if !p.Bodies[i].Particle {
 			b.body(i)
 		}
 	}
-	for i := range p.Lines {
-		if l := &p.Lines[i]; l.OK && l.Kind.Info().Path {
-			b.path(l)
-		}
+	for l := range b.paths() {
+		b.path(l)
 	}
 	b.anchors()
 	b.drums()
@@ -44,26 +42,26 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 	b.dots()
 	b.loads(func(int) bool { return true })
 	for i := range p.Lines {
-		l := &p.Lines[i]
-		if !l.OK || l.Kind.Info().Path || l.Kind == problem.Contact && !b.reacts(l) {
-			continue
-		}
-		for k := range l.Acts {
-			b.directed(l, &l.Acts[k], k > 0)
+		if l := &p.Lines[i]; !l.Kind.Info().Path && (l.Kind != problem.Contact || b.reacts(l)) {
+			for k := range l.Acts {
+				b.act(problem.Source{Thing: problem.ALine, Index: i}, &l.Acts[k])
+			}
 		}
 	}
-	for i := range p.Couples {
-		if c := &p.Couples[i]; c.OK && len(c.Acts) > 0 {
-			b.typedCouple(c, &c.Acts[0])
+	for i, c := range p.Couples {
+		if len(c.Acts) > 0 {
+			b.act(problem.Source{Thing: problem.ACouple, Index: i}, &c.Acts[0])
 		}
 	}
 	for i := range p.Bodies {
 		b.weight(i)
 	}
-	for i := range p.Joints {
-		b.reactions(&p.Joints[i])
+	for i, j := range p.Joints {
+		if b.placed(j.Point) && len(j.Acts) > 0 && (!b.opt.Reactions || j.First == problem.Ground || j.Second == problem.Ground) {
+			b.act(problem.Source{Thing: problem.AJoint, Index: i}, &j.Acts[0])
+		}
 	}
-	b.names(func(int) bool { return true })
+	b.names(nil)
 	if opt.Dimensions {
 		b.out.Dimensions = func(m float64) string { return shortLength(p.Units.Length, m, p.Figures) }
 	}
@@ -74,6 +72,17 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 func (b *builder) reacts(l *problem.Line) bool {
 	_, known := l.Magnitude.Sum(b.unknown)
 	return b.opt.Reactions && known
+}
+
+// paths gives the members that read.
+func (b *builder) paths() iter.Seq[*problem.Line] {
+	return func(yield func(*problem.Line) bool) {
+		for i := range b.p.Lines {
+			if l := &b.p.Lines[i]; l.OK && l.Kind.Info().Path && !yield(l) {
+				return
+			}
+		}
+	}
 }
 
 // path draws a member.
@@ -136,31 +145,6 @@ func sense(k problem.Kind, value, largest float64) string {
 	return "(C)"
 }
 
-// reactions draws what a joint exerts on its first body: all that is found, or what is
-// asked for in the sense that counts as positive.
-func (b *builder) reactions(j *problem.Joint) {
-	if !j.OK || !b.placed(j.Point) || j.First != problem.Ground && j.Second != problem.Ground && !b.opt.Reactions && len(b.opt.Asked) == 0 {
-		return
-	}
-	shows := func(t problem.ActTerm) bool {
-		if b.opt.Reactions {
-			_, known := b.unknown(t.Unknown)
-			return known && (j.First == problem.Ground || j.Second == problem.Ground)
-		}
-		return slices.ContainsFunc(b.opt.Asked, func(q problem.Query) bool { return q.Kind == problem.AskUnknown && q.Unknown == t.Unknown })
-	}
-	if len(j.Acts) == 0 {
-		return
-	}
-	part := j.Acts[0]
-	hidden := func(t problem.ActTerm) bool { return !shows(t) }
-	part.Force.Terms = slices.DeleteFunc(slices.Clone(part.Force.Terms), hidden)
-	part.Couple.Terms = slices.DeleteFunc(slices.Clone(part.Couple.Terms), hidden)
-	if len(part.Force.Terms)+len(part.Couple.Terms) > 0 {
-		b.joint(j, &part)
-	}
-}
-
 // dots draws the points that are pinned together, and those of bodies and particles.
 func (b *builder) dots() {
 	pinned := make([]bool, len(b.p.Points))
@@ -184,10 +168,10 @@ func (b *builder) dots() {
 	}
 }
 
-// names writes the names of points.
-func (b *builder) names(which func(int) bool) {
+// names writes the names of points, of some or, where these are nil, of all.
+func (b *builder) names(some []bool) {
 	for i, q := range b.p.Points {
-		if q.OK && which(i) {
+		if q.OK && (some == nil || some[i]) {
 			name := Typeset(q.Name)
 			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: Label{Runs: name, Short: name, Rank: OfPoint}})
 		}
@@ -204,12 +188,12 @@ func (b *builder) drums() {
 		}
 		u, v := before.Legs[0].U, behind.Legs[0].U
 		at, radius := drum(b.p.Points[first].At, b.p.Points[last].At, u, v, Flat*b.out.Size)
-		data := append(frictionOf(belt.Friction), With([]ink.Run{{Text: ", "}, {Text: "β", Style: ink.Italic}}, " = "+units.Compact(b.p.Units.Angle.In(belt.Wrap))+" "+b.p.Units.Angle.Symbol)...)
+		data := append(frictionOf(belt.Friction), With([]drawing.Run{{Text: ", "}, {Text: "β", Style: drawing.Italic}}, " = "+units.Compact(b.p.Units.Angle.In(belt.Wrap))+" "+b.p.Units.Angle.Symbol)...)
 		axis := unit(r3.Cross(u, v))
 		if axis == (r3.Vec{}) {
 			axis = r3.Vec{Z: 1}
 		}
-		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize, Small: true}})
+		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize}})
 	}
 }
 

@@ -1,7 +1,7 @@
 package cells
 
 import (
-	"trivet/mechanics/problem"
+	"trivet/mechanics/names"
 	"trivet/tui/text"
 )
 
@@ -17,9 +17,9 @@ type Edit struct {
 	New  string   // what a text is that is none of them; "" where none is expected
 	Over bool     // what is typed first takes the place of the text
 
-	Words  []problem.Completion // of the word at the cursor
-	Word   int                  // which of them, once an arrow has chosen
-	Closed bool                 // they are not wanted in this cell
+	Words  []names.Completion // of the word at the cursor
+	Word   int                // which of them, once an arrow has chosen
+	Closed bool               // they are not wanted in this cell
 }
 
 // Open begins an edit of a slot from the text it has. over tells that it was come to in passing:

@@ -1,4 +1,4 @@
-package ink
+package drawing
 
 import (
 	"fmt"
@@ -15,16 +15,16 @@ func TikZ(d Drawing, width float64, escape func(string) string) string {
 	var b strings.Builder
 	b.WriteString("\\begin{tikzpicture}[x=1bp,y=-1bp,line cap=round,line join=round]\n")
 	for t := Dark; t <= Risk; t++ {
-		fmt.Fprintf(&b, "\\definecolor{%s}{HTML}{%s}\n", classes[t], strings.ToUpper(colours[t][1:]))
+		fmt.Fprintf(&b, "\\definecolor{%s}{HTML}{%s}\n", tones[t].class, strings.ToUpper(t.hex()[1:]))
 	}
 	fmt.Fprintf(&b, "\\useasboundingbox (0,0) rectangle (%s,%s);\n", num(k*d.Width), num(k*d.Height))
 	for _, s := range scaled.drawn() {
 		var how []string
 		if s.Fill != None {
-			how = append(how, "fill="+classes[s.Fill])
+			how = append(how, "fill="+tones[s.Fill].class)
 		}
 		if s.Line != None {
-			how = append(how, "draw="+classes[s.Line], "line width="+num(s.Width)+"bp")
+			how = append(how, "draw="+tones[s.Line].class, "line width="+num(s.Width)+"bp")
 		}
 		if s.Dashed {
 			how = append(how, "dash pattern=on 4bp off 3bp")
@@ -46,7 +46,7 @@ func TikZ(d Drawing, width float64, escape func(string) string) string {
 				continue
 			}
 			blank := Advance(r.Text[:strings.Index(r.Text, text)], r.Style, r.size)
-			fmt.Fprintf(&b, "\\node[anchor=base west,inner sep=0,text=%s] at (%s,%s) {\\fontsize{%s}{%s}\\selectfont%s\\resizebox{%sbp}{\\height}{%s}};\n", classes[t.Tone],
+			fmt.Fprintf(&b, "\\node[anchor=base west,inner sep=0,text=%s] at (%s,%s) {\\fontsize{%s}{%s}\\selectfont%s\\resizebox{%sbp}{\\height}{%s}};\n", tones[t.Tone].class,
 				num(r.at.X+blank), num(r.at.Y), num(r.size), num(1.2*r.size), faces[r.Style], num(Advance(text, r.Style, r.size)), escape(text))
 		}
 	}

@@ -1,12 +1,11 @@
-package problem
+package names
 
 import (
 	"fmt"
 	"slices"
-	"strings"
-	"unicode"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -18,12 +17,12 @@ import (
 //
 // A name that is taken, that cells could not use, or that would be read as
 // something else somewhere is refused with a *diag.Error.
-func Rename(s *sheet.Sheet, what Thing, from, to string) ([]sheet.Edit, error) {
+func Rename(s *sheet.Sheet, what problem.Thing, from, to string) ([]sheet.Edit, error) {
 	r := renaming{symbols: symbolsOf(s), to: map[thingName]string{}}
 	switch {
-	case Private(from) && from == to:
+	case problem.Private(from) && from == to:
 		return nil, nil
-	case Private(from) || Private(to):
+	case problem.Private(from) || problem.Private(to):
 		return r.setAside(what, from, to)
 	}
 	if err := r.plan(what, from, to); err != nil {
@@ -55,12 +54,12 @@ func refused(hint, format string, args ...any) *diag.Error {
 
 // setAside renames a row to or from a name that is kept and not read. What is set aside
 // may not be used elsewhere; a thing that comes back is a new one.
-func (r *renaming) setAside(what Thing, from, to string) ([]sheet.Edit, error) {
-	table := things[what].table
+func (r *renaming) setAside(what problem.Thing, from, to string) ([]sheet.Edit, error) {
+	table := what.Table()
 	if _, ok := r.s.Table(table).Row(from); !ok || table == "" {
 		return nil, refused("", "there is no %s %q", what, from)
 	}
-	if !Private(to) {
+	if !problem.Private(to) {
 		if err := NewName(r.s, what, to); err != nil {
 			return nil, err
 		}
@@ -73,35 +72,35 @@ func (r *renaming) setAside(what Thing, from, to string) ([]sheet.Edit, error) {
 	return []sheet.Edit{sheet.RenameRow{Table: table, Row: from, To: to}}, nil
 }
 
-func (r *renaming) plan(what Thing, from, to string) error {
-	kinds := []Thing{what}
+func (r *renaming) plan(what problem.Thing, from, to string) error {
+	kinds := []problem.Thing{what}
 	switch what {
-	case AnUnknown: // which may be a line's own, or a couple's
-		kinds = []Thing{AnUnknown, ACouple, ALine}
-	case ABody:
-		kinds = []Thing{aParticle, ABody}
+	case problem.AnUnknown: // which may be a line's own, or a couple's
+		kinds = []problem.Thing{problem.AnUnknown, problem.ACouple, problem.ALine}
+	case problem.ABody:
+		kinds = []problem.Thing{problem.AParticle, problem.ABody}
 	}
 	sym, ok := r.find(from, kinds...)
 	switch {
-	case what <= NoThing || what > AnUnknown:
+	case what <= problem.NoThing || what > problem.AnUnknown:
 		return refused("", "this cannot be renamed")
 	case !ok:
 		var names []string
 		for _, other := range r.listed[what] {
 			names = append(names, other.name)
 		}
-		return refused(suggestion(from, names, ""), "there is no %s %q", what, from)
+		return refused(units.Suggest(from, names), "there is no %s %q", what, from)
 	case sym.owner.name != "":
 		return refused("rename "+sym.owner.name, "%s is named after the %s %s", from, sym.owner.Thing, sym.owner.name)
 	}
-	if err := nameFor(sym.Thing, to); err != nil {
+	if err := problem.NameFor(sym.Thing, to); err != nil {
 		return err
 	}
 	r.to[sym.thingName] = to
-	if (sym.Thing == AJoint || sym.Thing == APoint) && r.afterPoint(from) { // the two are one name
-		r.to[thingName{AJoint, from}], r.to[thingName{APoint, from}] = to, to
+	if (sym.Thing == problem.AJoint || sym.Thing == problem.APoint) && r.afterPoint(from) { // the two are one name
+		r.to[thingName{problem.AJoint, from}], r.to[thingName{problem.APoint, from}] = to, to
 	}
-	for _, u := range r.listed[AnUnknown] {
+	for _, u := range r.listed[problem.AnUnknown] {
 		if _, goes := r.to[u.owner]; goes {
 			r.to[u.thingName] = u.before + to + u.behind
 		}
@@ -109,40 +108,21 @@ func (r *renaming) plan(what Thing, from, to string) error {
 	return r.free(from, to)
 }
 
-// nameFor refuses what cannot be a name of such a thing.
-func nameFor(what Thing, name string) *diag.Error {
-	_, isUnit := units.Find(name)
-	word := name != "" && !strings.ContainsFunc(name, func(c rune) bool { return unicode.IsSpace(c) || strings.ContainsRune(",().\"?", c) })
-	switch {
-	case what == AGiven && !isIdentifier(name):
-		return refused("letters, digits and _, beginning with a letter", "%q cannot be used as a name in a cell", name)
-	case what == AGiven && isUnit && name != "g":
-		return refused(name+"1", "a given cannot be named %s, which is a unit", name)
-	case !word:
-		return refused("one word without , ( ) . ? or quotes", "%q cannot be the name of %s", name, what.one())
-	case what == AnUnknown && (!isIdentifier(name) || isUnit || units.Reserved(name) || name == "g"):
-		return refused("letters, digits and _, beginning with a letter, that are not a unit", "%q cannot be the name of an unknown", name)
-	case what == ABody && (name == particleWord || name == groundWord):
-		return refused("another name", "%q cannot be the name of a body", name)
-	}
-	return nil
-}
-
 // NewName refuses the name of a new row that cells could not use, or that is taken,
 // with a *diag.Error. A name that magnitudes use already is none of them: a
 // line, or a given, may be named there first.
-func NewName(s *sheet.Sheet, what Thing, name string) error {
-	if Private(name) {
+func NewName(s *sheet.Sheet, what problem.Thing, name string) error {
+	if problem.Private(name) {
 		return nil // the sheet's own affair
 	}
-	if err := nameFor(what, name); err != nil {
+	if err := problem.NameFor(what, name); err != nil {
 		return err
 	}
-	if what == ABody {
+	if what == problem.ABody {
 		return nil // whose points may name it first
 	}
 	r := renaming{symbolsOf(s), map[thingName]string{{what, ""}: name}}
-	for _, u := range r.listed[AnUnknown] {
+	for _, u := range r.listed[problem.AnUnknown] {
 		if u.owner.name == "" {
 			delete(r.named, u.thingName)
 		}
@@ -151,15 +131,15 @@ func NewName(s *sheet.Sheet, what Thing, name string) error {
 }
 
 // clashes says of each kind which others may not bear its name.
-var clashes = [...][]Thing{
-	AGiven:    {AGiven, APoint, ALine, ACouple, AnUnknown},
-	APoint:    {APoint, AGiven},
-	ABody:     {ABody},
-	ALine:     {ALine, AGiven, AJoint, ACouple, ALoad, AnUnknown},
-	AJoint:    {AJoint, ALine, ALoad},
-	ACouple:   {ACouple, ALine, AGiven, AnUnknown},
-	ALoad:     {ALoad, ALine, AJoint},
-	AnUnknown: {AnUnknown, ALine, AGiven, ACouple},
+var clashes = [...][]problem.Thing{
+	problem.AGiven:    {problem.AGiven, problem.APoint, problem.ALine, problem.ACouple, problem.AnUnknown},
+	problem.APoint:    {problem.APoint, problem.AGiven},
+	problem.ABody:     {problem.ABody},
+	problem.ALine:     {problem.ALine, problem.AGiven, problem.AJoint, problem.ACouple, problem.ALoad, problem.AnUnknown},
+	problem.AJoint:    {problem.AJoint, problem.ALine, problem.ALoad},
+	problem.ACouple:   {problem.ACouple, problem.ALine, problem.AGiven, problem.AnUnknown},
+	problem.ALoad:     {problem.ALoad, problem.ALine, problem.AJoint},
+	problem.AnUnknown: {problem.AnUnknown, problem.ALine, problem.AGiven, problem.ACouple},
 }
 
 // free refuses names that are taken.
@@ -169,14 +149,14 @@ func (r *renaming) free(from, to string) error {
 	}
 	for old, name := range r.to {
 		kinds := clashes[old.Thing]
-		if _, ok := r.find(old.name, aParticle); ok && old.Thing == APoint {
-			kinds = append([]Thing{ABody}, kinds...)
+		if _, ok := r.find(old.name, problem.AParticle); ok && old.Thing == problem.APoint {
+			kinds = append([]problem.Thing{problem.ABody}, kinds...)
 		}
-		_, particle := r.find(name, aParticle)
+		_, particle := r.find(name, problem.AParticle)
 		for _, t := range r.bearing(name) {
 			_, goes := r.to[thingName{t, name}]
-			if !goes && (old.Thing == ABody && t == APoint && particle || slices.Contains(kinds, t)) {
-				return refused("another name", "the name %q is already used for %s", name, t.one())
+			if !goes && (old.Thing == problem.ABody && t == problem.APoint && particle || slices.Contains(kinds, t)) {
+				return refused("another name", "the name %q is already used for %s", name, t.One())
 			}
 		}
 	}
@@ -212,10 +192,10 @@ func (r *renaming) edits() []sheet.Edit {
 			cells = append(cells, sheet.SetCell{Ref: at.Ref, Text: text})
 		}
 	}
-	for t := AGiven; t <= ALoad; t++ {
+	for t := problem.AGiven; t <= problem.ALoad; t++ {
 		for old, to := range r.to {
-			if _, row := r.s.Table(things[t].table).Row(old.name); row && old.Thing == t {
-				names = append(names, sheet.RenameRow{Table: things[t].table, Row: old.name, To: to})
+			if _, row := r.s.Table(t.Table()).Row(old.name); row && old.Thing == t {
+				names = append(names, sheet.RenameRow{Table: t.Table(), Row: old.name, To: to})
 			}
 		}
 	}
@@ -246,8 +226,8 @@ func (r *renaming) check(next *sheet.Sheet) error {
 		v := after[min(i, len(after)-1)]
 		return refused("another name", "the name %q already has another meaning in %s", v.Name, where(v.Ref))
 	}
-	if _, errs := Read(r.s); len(errs) == 0 {
-		if _, errs := Read(next); len(errs) > 0 {
+	if _, errs := problem.Read(r.s); len(errs) == 0 {
+		if _, errs := problem.Read(next); len(errs) > 0 {
 			return refused("another name", "in %s: %s", where(errs[0].Ref), errs[0].Msg)
 		}
 	}

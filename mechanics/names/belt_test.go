@@ -1,4 +1,4 @@
-package problem_test
+package names_test
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
@@ -28,7 +29,7 @@ R1 = "100 N"
 // The tensions of a belt go with it, wherever they are named.
 func TestRenameABelt(t *testing.T) {
 	s := parse(t, roundDrum)
-	edits, err := problem.Rename(s, problem.ALine, "R", "rope")
+	edits, err := names.Rename(s, problem.ALine, "R", "rope")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +49,7 @@ func TestRenameABelt(t *testing.T) {
 		if c.what != "R" {
 			thing = problem.AnUnknown
 		}
-		if _, err := problem.Rename(s, thing, c.what, c.to); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+		if _, err := names.Rename(s, thing, c.what, c.to); err == nil || !strings.HasPrefix(err.Error(), c.want) {
 			t.Errorf("%s to %s: %v, want %s", c.what, c.to, err, c.want)
 		}
 	}
@@ -65,7 +66,7 @@ func TestCompleteBelts(t *testing.T) {
 		{"", "asked", "", "angle(R", "R1 R2"},
 	} {
 		var got []string
-		for _, o := range problem.Complete(s, sheet.Ref{Table: c.table, Row: c.row, Key: c.key}, c.text, len(c.text)) {
+		for _, o := range names.Complete(s, sheet.Ref{Table: c.table, Row: c.row, Key: c.key}, c.text, len(c.text)) {
 			got = append(got, o.Text)
 		}
 		if strings.Join(got, " ") != c.want {

@@ -1,9 +1,8 @@
-package ink
+package drawing
 
 import (
 	"bytes"
 	"fmt"
-	"image/color"
 	"math"
 
 	"git.sr.ht/~sbinet/gg"
@@ -24,7 +23,7 @@ func PNG(d Drawing, dpi float64) ([]byte, error) {
 		return nil, fmt.Errorf("a picture of %d × %d pixels is beyond reason", w, h)
 	}
 	c := gg.NewContext(w, h)
-	c.SetColor(tone(Paper))
+	c.SetRGB255(rgb(Paper))
 	c.Clear()
 	c.SetLineCap(gg.LineCapRound)
 	c.SetLineJoin(gg.LineJoinRound)
@@ -44,11 +43,6 @@ func PNG(d Drawing, dpi float64) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-func tone(t Tone) color.Color {
-	r, g, b := rgb(t)
-	return color.RGBA{uint8(r), uint8(g), uint8(b), 255}
-}
-
 func (s Shape) png(c *gg.Context, k float64) {
 	for _, q := range s.Pts { // the first moves there
 		c.LineTo(q.X, q.Y)
@@ -57,11 +51,11 @@ func (s Shape) png(c *gg.Context, k float64) {
 		c.ClosePath()
 	}
 	if s.Fill != None {
-		c.SetColor(tone(s.Fill))
+		c.SetRGB255(rgb(s.Fill))
 		c.FillPreserve()
 	}
 	if s.Line != None {
-		c.SetColor(tone(s.Line))
+		c.SetRGB255(rgb(s.Line))
 		c.SetLineWidth(s.Width)
 		if s.Dashed {
 			c.SetDash(4*k, 3*k)
@@ -80,7 +74,7 @@ type face struct {
 }
 
 func (t Text) png(c *gg.Context, held map[face]font.Face) error {
-	c.SetColor(tone(t.Tone))
+	c.SetRGB255(rgb(t.Tone))
 	for _, r := range t.pieces() {
 		key := face{r.Style, r.size}
 		if held[key] == nil {

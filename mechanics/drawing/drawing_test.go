@@ -1,4 +1,4 @@
-package ink
+package drawing
 
 import (
 	"bytes"
@@ -83,21 +83,24 @@ func TestCharactersThatTheFontLacks(t *testing.T) {
 	}
 }
 
-func TestCrossed(t *testing.T) {
+// A segment lies in a box between the places where it crosses its edges.
+func TestClip(t *testing.T) {
 	b := Box{Vec{0, 0}, Vec{10, 10}}
 	for _, c := range []struct {
-		p, q Vec
-		want float64
+		p, q   Vec
+		length float64
+		meets  bool
 	}{
-		{Vec{-5, 5}, Vec{15, 5}, 10},
-		{Vec{2, 2}, Vec{5, 6}, 5},
-		{Vec{-5, 12}, Vec{15, 12}, 0},
-		{Vec{-5, -5}, Vec{-1, -1}, 0},
-		{Vec{5, 5}, Vec{5, 5}, 0.1},
-		{Vec{50, 5}, Vec{50, 5}, 0},
+		{Vec{-5, 5}, Vec{15, 5}, 10, true},
+		{Vec{2, 2}, Vec{5, 6}, 5, true},
+		{Vec{-5, 12}, Vec{15, 12}, 0, false},
+		{Vec{-5, -5}, Vec{-1, -1}, 0, false},
+		{Vec{5, 5}, Vec{5, 5}, 0, true},
+		{Vec{50, 5}, Vec{50, 5}, 0, false},
 	} {
-		if got := b.Crossed(c.p, c.q); math.Abs(got-c.want) > 1e-12 { // exact but for rounding
-			t.Errorf("from %v to %v: %g, want %g", c.p, c.q, got, c.want)
+		from, to, ok := b.Clip(c.p, c.q)
+		if got := (to - from) * c.q.Sub(c.p).Len(); ok != c.meets || ok && math.Abs(got-c.length) > 1e-12 { // exact but for rounding
+			t.Errorf("from %v to %v: %g, %v, want %g, %v", c.p, c.q, got, ok, c.length, c.meets)
 		}
 	}
 }

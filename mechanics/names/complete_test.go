@@ -1,4 +1,4 @@
-package problem_test
+package names_test
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"trivet/fixtures"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
@@ -16,7 +17,7 @@ func texts(s *sheet.Sheet, ref sheet.Ref, text string, most int) string {
 	cursor := strings.IndexByte(text, '|')
 	text = strings.Replace(text, "|", "", 1)
 	var out []string
-	for _, c := range problem.Complete(s, ref, text, cursor) {
+	for _, c := range names.Complete(s, ref, text, cursor) {
 		if len(out) == most {
 			out = append(out, "…")
 			break
@@ -112,7 +113,7 @@ func TestCompleteSays(t *testing.T) {
 		{"lines", "along", "pol", "polar(angle): unit vector in a plane, angle from +x counter-clockwise"},
 		{"couples", "magnitude", "M0", "couple on boom"},
 	} {
-		all := problem.Complete(s, sheet.Ref{Table: c.table, Row: "X", Key: c.key}, c.text, len(c.text))
+		all := names.Complete(s, sheet.Ref{Table: c.table, Row: "X", Key: c.key}, c.text, len(c.text))
 		if len(all) == 0 || all[0].Says != c.says {
 			t.Errorf("%q: %v, want %s", c.text, all, c.says)
 		}
@@ -144,7 +145,7 @@ func TestDefinition(t *testing.T) {
 		{sheet.Ref{Table: "lines", Row: "T1", Key: "kind"}, "cab|le", ""},
 	} {
 		cursor := strings.IndexByte(c.text, '|')
-		ref, ok := problem.Definition(s, c.ref, strings.Replace(c.text, "|", "", 1), cursor)
+		ref, ok := names.Definition(s, c.ref, strings.Replace(c.text, "|", "", 1), cursor)
 		got := ""
 		if ok {
 			got = strings.TrimSpace(fmt.Sprintf("[%s] %s %s", ref.Table, ref.Row, ref.Key))
@@ -178,7 +179,7 @@ func FuzzComplete(f *testing.F) {
 		ref := refs[uint(which)%uint(len(refs))]
 		seen := map[string]bool{}
 		at := max(0, min(cursor, len(text)))
-		for _, c := range problem.Complete(s, ref, text, cursor) {
+		for _, c := range names.Complete(s, ref, text, cursor) {
 			if c.From < 0 || c.From > at || c.To < at || c.To > len(text) || c.Text == "" || c.Says == "" || seen[c.Text] {
 				t.Fatalf("%q at %d: %+v", text, cursor, c)
 			}
@@ -187,7 +188,7 @@ func FuzzComplete(f *testing.F) {
 			}
 			seen[c.Text] = true
 		}
-		problem.Definition(s, ref, text, cursor)
+		names.Definition(s, ref, text, cursor)
 	})
 }
 
@@ -196,6 +197,6 @@ func BenchmarkComplete(b *testing.B) {
 	start, _ := fixtures.Get("planar-truss")
 	s := parse(b, start.Text)
 	for b.Loop() {
-		problem.Complete(s, sheet.Ref{Table: "lines", Row: "X", Key: "magnitude"}, "2*", 2)
+		names.Complete(s, sheet.Ref{Table: "lines", Row: "X", Key: "magnitude"}, "2*", 2)
 	}
 }

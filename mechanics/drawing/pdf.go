@@ -1,9 +1,7 @@
-package ink
+package drawing
 
 import (
 	"bytes"
-	"slices"
-	"strconv"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -47,18 +45,14 @@ func PDF(pages []Drawing, about About) ([]byte, error) {
 	f.SetMargins(0, 0, 0)
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
-	for style, ttf := range faces() {
-		if used(pages, Style(style)) {
-			f.AddUTF8FontFromBytes(fontName, pdfStyles[style], bytes.Clone(ttf))
-		}
-	}
+	var embedded [len(pdfStyles)]bool
 	for _, d := range pages {
 		f.AddPageFormat("P", fpdf.SizeType{Wd: d.Width, Ht: d.Height})
 		for _, s := range d.drawn() {
 			s.pdf(f)
 		}
 		for _, t := range d.Texts {
-			t.pdf(f)
+			t.pdf(f, &embedded)
 		}
 	}
 	var out bytes.Buffer
@@ -66,19 +60,9 @@ func PDF(pages []Drawing, about About) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-func used(pages []Drawing, style Style) bool {
-	styled := func(r Run) bool { return r.Style == style }
-	return slices.ContainsFunc(pages, func(d Drawing) bool {
-		return slices.ContainsFunc(d.Texts, func(t Text) bool { return slices.ContainsFunc(t.Runs, styled) })
-	})
-}
-
 func rgb(t Tone) (r, g, b int) {
-	n, err := strconv.ParseUint(colours[t][1:], 16, 32)
-	if err != nil {
-		panic("ink: a colour of our own does not read: " + err.Error())
-	}
-	return int(n >> 16), int(n >> 8 & 0xff), int(n & 0xff)
+	n := int(tones[t].rgb)
+	return n >> 16, n >> 8 & 0xff, n & 0xff
 }
 
 func (s Shape) pdf(f *fpdf.Fpdf) {
@@ -107,12 +91,17 @@ func (s Shape) pdf(f *fpdf.Fpdf) {
 	f.DrawPath(draw)
 }
 
-func (t Text) pdf(f *fpdf.Fpdf) {
+func (t Text) pdf(f *fpdf.Fpdf, embedded *[len(pdfStyles)]bool) {
 	f.SetTextColor(rgb(t.Tone))
 	for _, r := range t.pieces() {
-		if r.Text != "" {
-			f.SetFont(fontName, pdfStyles[r.Style], r.size)
-			f.Text(r.at.X, r.at.Y, stands(r.Text))
+		if r.Text == "" {
+			continue
 		}
+		if !embedded[r.Style] {
+			f.AddUTF8FontFromBytes(fontName, pdfStyles[r.Style], bytes.Clone(faces()[r.Style]))
+			embedded[r.Style] = true
+		}
+		f.SetFont(fontName, pdfStyles[r.Style], r.size)
+		f.Text(r.at.X, r.at.Y, stands(r.Text))
 	}
 }

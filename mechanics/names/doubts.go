@@ -1,4 +1,4 @@
-package problem
+package names
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -14,22 +15,28 @@ import (
 // doubtNames notes names that are easily taken for something else: unknowns that
 // differ from a given in a capital letter, lines named like the unit behind a number,
 // and the names of what is no number.
-func (r *reading) doubtNames() {
+func (n *notes) doubtNames() {
 	known := map[string]thingName{}
-	for _, what := range []Thing{ACouple, ALine, AGiven} {
-		for _, row := range Rows(r.s, things[what].table) {
+	for _, what := range []problem.Thing{problem.ACouple, problem.ALine, problem.AGiven} {
+		for _, row := range problem.Rows(n.s, what.Table()) {
 			known[folded(row.Name)] = thingName{what, row.Name}
 		}
 	}
-	for _, c := range r.coined {
-		r.doubtCoined(c, known)
+	var coined []problem.Unknown // that magnitudes alone name
+	for _, u := range n.Unknowns {
+		if u.Ref != (sheet.Ref{}) {
+			coined = append(coined, u)
+		}
 	}
-	r.doubtCase(known)
-	for t := AGiven; t <= ALoad; t++ {
-		for _, row := range Rows(r.s, things[t].table) {
+	for _, c := range coined {
+		n.doubtCoined(c, coined, known)
+	}
+	n.doubtCase(known)
+	for t := problem.AGiven; t <= problem.ALoad; t++ {
+		for _, row := range problem.Rows(n.s, t.Table()) {
 			if what := notNumbers[strings.ToLower(row.Name)]; what != "" {
-				info, _ := tableNamed(things[t].table)
-				r.doubt(sheet.Ref{Table: info.Name, Row: row.Name}, NoSort, diag.Span{}, row.Name+" is the name of "+info.ARow()+" here, but usually means "+what, "another name")
+				info, _ := problem.TableNamed(t.Table())
+				n.doubt(sheet.Ref{Table: info.Name, Row: row.Name}, problem.NoSort, diag.Span{}, row.Name+" is the name of "+info.ARow()+" here, but usually means "+what, "another name")
 			}
 		}
 	}
@@ -40,24 +47,24 @@ var notNumbers = map[string]string{"nan": `"not a number"`, "inf": "infinity", "
 
 // doubtCoined notes an unknown that only magnitudes name, where it is most likely
 // another name mistyped.
-func (r *reading) doubtCoined(c Use, known map[string]thingName) {
-	cell, _ := r.s.Cell(c.Ref)
-	at, mentions := whole(cell.Text), units.Mentions(cell.Text)
+func (n *notes) doubtCoined(c problem.Unknown, coined []problem.Unknown, known map[string]thingName) {
+	cell, _ := n.s.Cell(c.Ref)
+	at, mentions := diag.Whole(cell.Text), units.Mentions(cell.Text)
 	if k := slices.IndexFunc(mentions, func(m units.Mention) bool { return m.Name == c.Name }); k >= 0 {
 		at = mentions[k].Span
 	}
 	if what := notNumbers[strings.ToLower(c.Name)]; what != "" {
-		r.doubt(c.Ref, LikeAName, at, c.Name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
+		n.doubt(c.Ref, problem.LikeAName, at, c.Name+" is an unknown here, but usually means "+what, "a number, or ? for an unknown")
 		return
 	}
-	for _, other := range r.coined {
+	for _, other := range coined {
 		if plain := strings.ReplaceAll(c.Name, "_", ""); plain != c.Name && other.Name == plain {
-			r.doubt(c.Ref, NoSort, at, c.Name+" and "+plain+" are two different unknowns", plain+", if that is meant")
+			n.doubt(c.Ref, problem.NoSort, at, c.Name+" and "+plain+" are two different unknowns", plain+", if that is meant")
 			return
 		}
 	}
-	if other, ok := r.meantBy(c.Name, known); ok {
-		r.doubt(c.Ref, LikeAName, at, c.Name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
+	if other, ok := meantBy(c.Name, len(coined) <= maxCoined, known); ok {
+		n.doubt(c.Ref, problem.LikeAName, at, c.Name+" is a new unknown here, different from the "+other.Thing.String()+" "+other.name, other.name+", if that is meant")
 	}
 }
 
@@ -68,17 +75,17 @@ const maxCoined = 16
 
 // meantBy finds the given, line or couple whose name another one most likely is: in
 // other capitals, or with a mistyped letter.
-func (r *reading) meantBy(name string, known map[string]thingName) (thingName, bool) {
+func meantBy(name string, mistyped bool, known map[string]thingName) (thingName, bool) {
 	if other, ok := known[folded(name)]; ok {
 		return other, true
 	}
-	if len(r.coined) > maxCoined {
+	if !mistyped {
 		return thingName{}, false
 	}
 	var best thingName
 	for _, other := range known {
 		// of several the first by name, for the same words each time
-		if !strings.HasPrefix(other.name, name) && nearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
+		if !strings.HasPrefix(other.name, name) && problem.NearName(name, other.name) != "" && (best.name == "" || other.name < best.name) {
 			best = other
 		}
 	}
@@ -90,19 +97,20 @@ func folded(name string) string { return strings.ToLower(strings.ReplaceAll(name
 
 // doubtCase notes unknown lines and couples whose name differs from that of a given of
 // their dimension in what readers overlook.
-func (r *reading) doubtCase(known map[string]thingName) {
-	for _, u := range r.p.Unknowns {
-		what := ALine
-		if !u.Own || r.p.Lines[u.Line].Belt != nil {
-			what = ACouple
+func (n *notes) doubtCase(known map[string]thingName) {
+	for _, u := range n.Unknowns {
+		what := problem.ALine
+		if !u.Own || n.Lines[u.Line].Belt != nil {
+			what = problem.ACouple
 		}
 		other := known[folded(u.Name)]
-		if what == ACouple && !r.has(ACouple, u.Name) || other.Thing != AGiven || other.name == u.Name {
+		_, couple := n.Find(u.Name, problem.ACouple)
+		if what == problem.ACouple && !couple || other.Thing != problem.AGiven || other.name == u.Name {
 			continue
 		}
-		i, _ := r.find(AGiven, other.name)
-		if d := r.p.Givens[i].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
-			r.doubt(sheet.Ref{Table: things[what].table, Row: u.Name}, NoSort, diag.Span{},
+		g, _ := n.Find(other.name, problem.AGiven)
+		if d := n.Givens[g.Index].Value.Dim; d == u.Dim || d == units.Mass && u.Dim == units.Force {
+			n.doubt(sheet.Ref{Table: what.Table(), Row: u.Name}, problem.NoSort, diag.Span{},
 				"the magnitude of the "+what.String()+" "+u.Name+" is an unknown, although there is a given "+other.name, "the magnitude "+other.name+", if that is meant")
 		}
 	}
@@ -113,12 +121,12 @@ func (r *reading) doubtCase(known map[string]thingName) {
 const maxFactor = 1
 
 // namedAsUnits gives what bears the name of a unit, each with what it is.
-func (r *reading) namedAsUnits() map[string]string {
+func (n *notes) namedAsUnits() map[string]string {
 	named := map[string]string{}
-	for _, what := range []Thing{AnUnknown, ACouple, ALine} {
-		for at := range r.index {
-			if _, isUnit := units.Find(at.name); isUnit && at.Thing == what {
-				named[at.name] = what.one()
+	for _, what := range []problem.Thing{problem.AnUnknown, problem.ACouple, problem.ALine} {
+		for _, name := range n.Names(what) {
+			if _, isUnit := units.Find(name); isUnit {
+				named[name] = what.One()
 			}
 		}
 	}
@@ -128,14 +136,14 @@ func (r *reading) namedAsUnits() map[string]string {
 // doubtUnits notes 0.3 N in a magnitude where something is named N: it reads as a
 // force, and a factor was most likely meant to multiply what is named. Where one of
 // the numbers in the cell is larger, they are forces.
-func (r *reading) doubtUnits(ref sheet.Ref, text string, quantities []units.Quantity, named map[string]string) {
+func (n *notes) doubtUnits(ref sheet.Ref, text string, quantities []units.Quantity, named map[string]string) {
 	force := func(q units.Quantity) bool { return named[q.Symbol] == "" || q.X > maxFactor || q.Symbol == ref.Row }
 	if slices.ContainsFunc(quantities, force) {
 		return
 	}
 	for _, q := range quantities {
 		unit, _ := units.Find(q.Symbol)
-		r.doubt(ref, LikeAUnit, q.Span, text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
+		n.doubt(ref, problem.LikeAUnit, q.Span, text[q.Start:q.End]+" is read as "+q.Number+" "+unit.Name+", but "+named[q.Symbol]+" is also named "+q.Symbol, q.Number+"*"+q.Symbol+", if that is meant")
 	}
 }
 
@@ -153,26 +161,26 @@ func likeDegrees(x float64, function string) bool {
 // doubtValues notes units that are most likely names; numbers of degrees that bear no unit: in exp, where a number counts
 // in radians, and in the functions of angles where that is the sheet's unit; radians by
 // pi where it is another; and differences that look like feet and inches.
-func (r *reading) doubtValues() {
-	named := r.namedAsUnits()
-	for ref, c := range r.s.Cells() {
-		key, ok := cellKey(ref.Table, ref.Row, ref.Key)
-		if !ok || ref.Table == "" || Private(ref.Row) || (key.Reads < ReadsValue || key.Reads > ReadsMagnitude) && key.Reads != ReadsIntensity {
+func (n *notes) doubtValues() {
+	named := n.namedAsUnits()
+	for ref, c := range n.s.Cells() {
+		key, ok := problem.CellKey(ref.Table, ref.Row, ref.Key)
+		if !ok || ref.Table == "" || problem.Private(ref.Row) || (key.Reads < problem.ReadsValue || key.Reads > problem.ReadsMagnitude) && key.Reads != problem.ReadsIntensity {
 			continue
 		}
-		if expr, err := r.parse(c.Text); err == nil {
-			if key.Reads == ReadsMagnitude {
-				r.doubtUnits(ref, c.Text, expr.Quantities(), named)
+		if expr, err := n.rd.Parse(c.Text); err == nil {
+			if key.Reads == problem.ReadsMagnitude {
+				n.doubtUnits(ref, c.Text, expr.Quantities(), named)
 			}
 			for _, a := range expr.BareAngles() {
-				r.doubtAngle(ref, a)
+				n.doubtAngle(ref, a)
 			}
 			for _, d := range expr.Dashes() {
 				hint := ""
 				if d.Meant != "" {
 					hint = d.Meant + ", if that is meant"
 				}
-				r.doubt(ref, NoSort, d.Span, c.Text[d.Start:d.End]+" is read as "+d.As, hint)
+				n.doubt(ref, problem.NoSort, d.Span, c.Text[d.Start:d.End]+" is read as "+d.As, hint)
 			}
 		}
 	}
@@ -180,11 +188,11 @@ func (r *reading) doubtValues() {
 
 // doubtAngle notes an argument without a unit. A name in it that has a unit settles what
 // it is; else the first number of degrees is pointed at, which s of a load is none of.
-func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
-	radians := r.p.Units.Angle.Factor == 1
+func (n *notes) doubtAngle(ref sheet.Ref, a units.BareAngle) {
+	radians := n.Units.Angle.Factor == 1
 	if a.Radians != "" {
-		if !radians && !r.hasAngle(a) {
-			r.doubt(ref, NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+r.p.Units.Angle.Symbol, a.Radians+", if radians are meant")
+		if !radians && !n.hasAngle(a) {
+			n.doubt(ref, problem.NoSort, a.Span, a.Argument+" has no unit, so "+a.Call+" takes it in "+n.Units.Angle.Symbol, a.Radians+", if radians are meant")
 		}
 		return
 	}
@@ -196,11 +204,11 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 	for _, o := range a.Operands {
 		x, name := o.X, ""
 		if o.Name != "" {
-			i, given := r.find(AGiven, o.Name)
-			if !given || r.p.Givens[i].Value.Dim != units.Number {
+			g, given := n.Find(o.Name, problem.AGiven)
+			if !given || n.Givens[g.Index].Value.Dim != units.Number {
 				return
 			}
-			x, name = r.p.Givens[i].Value.V[0], o.Name+" = "
+			x, name = n.Givens[g.Index].Value.V[0], o.Name+" = "
 		}
 		if says != "" || o.Under || !likeDegrees(x, a.Function) {
 			continue
@@ -216,14 +224,14 @@ func (r *reading) doubtAngle(ref sheet.Ref, a units.BareAngle) {
 		}
 	}
 	if says != "" {
-		r.doubt(ref, LikeDegrees, at, says+" has no unit, so "+a.Call+" takes it in radians", hint)
+		n.doubt(ref, problem.LikeDegrees, at, says+" has no unit, so "+a.Call+" takes it in radians", hint)
 	}
 }
 
 // hasAngle tells that a name in an argument is a given angle.
-func (r *reading) hasAngle(a units.BareAngle) bool {
+func (n *notes) hasAngle(a units.BareAngle) bool {
 	return slices.ContainsFunc(a.Operands, func(o units.Operand) bool {
-		i, given := r.find(AGiven, o.Name)
-		return given && r.p.Givens[i].Value.Dim == units.Angle
+		g, given := n.Find(o.Name, problem.AGiven)
+		return given && n.Givens[g.Index].Value.Dim == units.Angle
 	})
 }

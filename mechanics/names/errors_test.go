@@ -1,4 +1,4 @@
-package problem
+package names
 
 import (
 	"flag"
@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 )
 
@@ -123,11 +124,11 @@ func messages(t *testing.T, text string) []string {
 	if err != nil {
 		return []string{err.Error()}
 	}
-	p, errs := Read(s)
+	p, errs := Read(problem.NewReader(), s)
 	var out []string
 	for _, says := range []struct {
 		kind string
-		of   []Error
+		of   []problem.Error
 	}{{"", errs}, {"unread ", p.Unread}, {"doubt ", p.Doubts}} {
 		for _, e := range says.of {
 			out = append(out, says.kind+e.Placed(s).Error())
@@ -138,7 +139,7 @@ func messages(t *testing.T, text string) []string {
 }
 
 // checkSpan: an error of a cell marks characters of that cell, others none.
-func checkSpan(t *testing.T, s *sheet.Sheet, e Error) {
+func checkSpan(t *testing.T, s *sheet.Sheet, e problem.Error) {
 	t.Helper()
 	c, _ := s.Cell(e.Ref)
 	if e.Span.Start < 0 || e.Span.End < e.Span.Start || e.Span.End > len(c.Text) {

@@ -1,10 +1,11 @@
-package problem
+package names
 
 import (
 	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -23,7 +24,7 @@ type Completion struct {
 // far, cursor a byte offset. Words that begin as typed come before those that
 // begin so in another case; of kinds, those come last that hold it further in.
 func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completion {
-	k, ok := cellKey(ref.Table, ref.Row, ref.Key)
+	k, ok := problem.CellKey(ref.Table, ref.Row, ref.Key)
 	if !ok {
 		return nil
 	}
@@ -31,20 +32,20 @@ func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completi
 	c := choices{symbols: symbolsOf(s), key: k, ref: ref, planar: plane.Text("") != "", text: text, cursor: max(0, min(cursor, len(text)))}
 	c.replace(trimmed(text))
 	switch k.Reads {
-	case ReadsText, ReadsCount:
-	case ReadsWord:
+	case problem.ReadsText, problem.ReadsCount:
+	case problem.ReadsWord:
 		for _, w := range k.Words {
 			c.add(w.Text, w.Says)
 		}
-	case ReadsUnit:
+	case problem.ReadsUnit:
 		c.units(units.DefaultSet().Choices(k.Dim))
-	case ReadsTension:
-		for _, name := range beltTensions(ref.Row) {
+	case problem.ReadsTension:
+		for _, name := range problem.Tensions(ref.Row) {
 			c.add(name, "tension of the belt "+ref.Row+" where slip impends")
 		}
-	case ReadsPoint, ReadsPoints, ReadsBody, ReadsBodies:
+	case problem.ReadsPoint, problem.ReadsPoints, problem.ReadsBody, problem.ReadsBodies:
 		c.members()
-	case ReadsResults:
+	case problem.ReadsResults:
 		c.replace(units.Word(text, c.cursor))
 		c.results()
 	default:
@@ -57,7 +58,7 @@ func Complete(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) []Completi
 // choices gathers completions of one word.
 type choices struct {
 	*symbols
-	key      KeyInfo
+	key      problem.KeyInfo
 	ref      sheet.Ref
 	planar   bool
 	text     string
@@ -86,7 +87,7 @@ func (c *choices) add(text, says string) {
 	case strings.HasPrefix(text, c.typed):
 	case len(text) >= len(c.typed) && strings.EqualFold(text[:len(c.typed)], c.typed):
 		rank = 1
-	case c.key.Reads == ReadsWord && len(c.typed) >= leastInside && strings.Contains(strings.ToLower(text), strings.ToLower(c.typed)):
+	case c.key.Reads == problem.ReadsWord && len(c.typed) >= leastInside && strings.Contains(strings.ToLower(text), strings.ToLower(c.typed)):
 		rank = 2
 	default:
 		return
@@ -98,9 +99,9 @@ func (c *choices) add(text, says string) {
 
 // all gives the names of the things of a kind but for the row that is written, and for
 // belts, whose tensions are named.
-func (c *choices) all(t Thing, behind string) {
+func (c *choices) all(t problem.Thing, behind string) {
 	for _, sym := range c.listed[t] {
-		if own := c.ref.Table == things[t].table && c.ref.Row == sym.name; !own && !c.isBelt(sym.thingName) {
+		if own := c.ref.Table == t.Table() && c.ref.Row == sym.name; !own && !c.isBelt(sym.thingName) {
 			c.add(sym.name+behind, c.says(sym))
 		}
 	}
@@ -115,22 +116,22 @@ func (c *choices) units(list []units.Unit) {
 // members gives the points or the bodies that a cell may name, less those that it names
 // already.
 func (c *choices) members() {
-	there := fields(c.text)
-	at := slices.IndexFunc(there, func(w word) bool { return w.Start <= c.cursor && c.cursor <= w.End })
+	there := problem.Fields(c.text)
+	at := slices.IndexFunc(there, func(w problem.Token) bool { return w.Start <= c.cursor && c.cursor <= w.End })
 	c.replace(diag.Between(c.cursor, c.cursor))
 	if at >= 0 {
 		c.replace(there[at].Span)
 		there = slices.Delete(there, at, at+1)
 	}
 	add := func(name, says string) {
-		if !slices.ContainsFunc(there, func(w word) bool { return w.text == name }) {
+		if !slices.ContainsFunc(there, func(w problem.Token) bool { return w.Text == name }) {
 			c.add(name, says)
 		}
 	}
 	for _, t := range meanings[c.key.Reads] {
 		for _, sym := range c.listed[t] {
 			switch {
-			case t != aParticle:
+			case t != problem.AParticle:
 				add(sym.name, c.says(sym))
 			case c.ref.Table != "points":
 				add(sym.name, "the particle "+sym.name)
@@ -138,10 +139,10 @@ func (c *choices) members() {
 		}
 	}
 	switch {
-	case c.ref.Table == "joints" && c.key.Reads == ReadsBodies:
-		add(groundWord, "fixed ground")
+	case c.ref.Table == "joints" && c.key.Reads == problem.ReadsBodies:
+		add(problem.GroundWord, "fixed ground")
 	case c.ref.Table == "points":
-		add(particleWord, "a free particle of its own: forces only")
+		add(problem.ParticleWord, "a free particle of its own: forces only")
 	}
 }
 
@@ -151,27 +152,27 @@ func (c *choices) expression() {
 	set := units.SettingAt(c.text, c.from)
 	switch {
 	case set.Unit:
-		if c.key.Reads == ReadsPrinted && set.From < c.from {
+		if c.key.Reads == problem.ReadsPrinted && set.From < c.from {
 			c.senses()
 		}
 		c.replace(diag.Between(set.From, c.to))
 		c.unitsOfKey()
 		return
 	case set.Place:
-		c.all(APoint, "")
+		c.all(problem.APoint, "")
 	}
-	if c.key.Reads == ReadsPrinted || c.ref.Table == "" {
+	if c.key.Reads == problem.ReadsPrinted || c.ref.Table == "" {
 		return
 	}
-	if c.key.Reads == ReadsDirection {
+	if c.key.Reads == problem.ReadsDirection {
 		c.axes()
 	}
 	for _, t := range meanings[c.key.Reads] {
-		if t != APoint || c.key.Reads == ReadsVector { // a point is no direction
+		if t != problem.APoint || c.key.Reads == problem.ReadsVector { // a point is no direction
 			c.all(t, "")
 		}
 	}
-	if c.key.Reads == ReadsIntensity {
+	if c.key.Reads == problem.ReadsIntensity {
 		c.add("s", "the distance from the first point of the path")
 	}
 	if c.key.Dim == units.Force {
@@ -183,13 +184,12 @@ func (c *choices) expression() {
 // unitsOfKey gives the units that a number in a cell may have: those of what the
 // cell measures; all of the table where that is not settled, or none of them fits.
 func (c *choices) unitsOfKey() {
-	r := &reading{Reader: NewReader(), s: c.s, p: &Problem{}}
-	c.units(r.unitSet().Choices(c.key.Dim))
+	c.units(problem.UnitsOf(c.s).Choices(c.key.Dim))
 	if c.key.Dim == units.Force {
 		c.add("kg", "kilogram, as a weight or times g")
 	}
 	switch c.key.Reads {
-	case ReadsValue, ReadsRange, ReadsDirection, ReadsPrinted:
+	case problem.ReadsValue, problem.ReadsRange, problem.ReadsDirection, problem.ReadsPrinted:
 		c.units(units.Table())
 	default:
 		if len(c.found[0])+len(c.found[1]) == 0 {
@@ -201,9 +201,10 @@ func (c *choices) unitsOfKey() {
 // senses gives the words for the sense of a line with a path.
 func (c *choices) senses() {
 	row, _ := c.s.Table("lines").Row(c.ref.Row)
-	if i := wordOf(lineWords, row.Text("kind")); i >= 0 && kinds[i].Path {
-		for _, s := range senses[:4] {
-			c.add(s.word, "in "+s.means)
+	k, _ := problem.CellKey("lines", "", "kind")
+	if i := problem.WordOf(k.Words, row.Text("kind")); i >= 0 && problem.Kind(i).Info().Path {
+		for _, s := range problem.Senses[:4] {
+			c.add(s.Word, "in "+s.Means)
 		}
 	}
 }
@@ -230,7 +231,7 @@ func (c *choices) axes() {
 // functions gives those that end in a value, or in a vector, as fits the cell.
 func (c *choices) functions() {
 	spatial := map[string]bool{"polar": false, "slope": false, "angles": true, "bearing": true}
-	vector := c.key.Reads == ReadsDirection || c.key.Reads == ReadsVector
+	vector := c.key.Reads == problem.ReadsDirection || c.key.Reads == problem.ReadsVector
 	for _, makes := range []bool{vector, false} {
 		for _, f := range units.Functions() {
 			behind := "("
@@ -253,15 +254,15 @@ func (c *choices) results() {
 		c.parts(c.text[head.Start:head.End], before[:head.Start])
 		return
 	}
-	c.all(ALine, "")
+	c.all(problem.ALine, "")
 	if open := strings.LastIndexByte(before, '('); open > strings.LastIndexByte(before, ')') && !strings.HasSuffix(before[:open], "abs") {
 		return
 	}
-	c.all(AnUnknown, "")
-	c.all(ACouple, "")
-	c.all(AJoint, ".")
-	c.all(ALoad, ".")
-	for _, sym := range slices.Concat(c.listed[ABody], c.listed[aParticle]) {
+	c.all(problem.AnUnknown, "")
+	c.all(problem.ACouple, "")
+	c.all(problem.AJoint, ".")
+	c.all(problem.ALoad, ".")
+	for _, sym := range slices.Concat(c.listed[problem.ABody], c.listed[problem.AParticle]) {
 		c.add(sym.name+".loads.", "the resultant of the known forces on "+sym.name)
 	}
 	c.add("abs(", "abs(Ax), or |Ax|: the magnitude of a result, without its sign")
@@ -271,24 +272,24 @@ func (c *choices) results() {
 
 // parts gives the parts of what is named before a dot.
 func (c *choices) parts(head, before string) {
-	kinds := []Thing{ALine, AJoint, ALoad}
+	kinds := []problem.Thing{problem.ALine, problem.AJoint, problem.ALoad}
 	body, loads := strings.CutSuffix(before, ".")
 	if loads = loads && head == "loads"; loads {
 		owner := units.Word(body, len(body))
-		head, kinds = body[owner.Start:owner.End], []Thing{ABody, aParticle}
+		head, kinds = body[owner.Start:owner.End], []problem.Thing{problem.ABody, problem.AParticle}
 	}
 	row, _ := c.s.Table("lines").Row(head)
 	for _, t := range kinds {
 		if _, ok := c.find(head, t); !ok || c.isBelt(thingName{t, head}) {
 			continue
 		}
-		for _, k := range parts {
-			if k.of(t, c.planar) && (k.kind != AskStretch || row.Text("kind") == SpringKind.String()) {
-				c.add(k.name, k.says)
+		for _, k := range problem.Parts() {
+			if k.Of(t, c.planar) && (k.Kind != problem.AskStretch || row.Text("kind") == problem.SpringKind.String()) {
+				c.add(k.Name, k.Says)
 			}
 		}
 	}
-	if _, ok := c.find(head, ABody, aParticle); ok && !loads {
+	if _, ok := c.find(head, problem.ABody, problem.AParticle); ok && !loads {
 		c.add("loads.", "the resultant of the known forces on it")
 	}
 }

@@ -1,6 +1,9 @@
-package problem
+package names
 
-import "trivet/units"
+import (
+	"trivet/mechanics/problem"
+	"trivet/units"
+)
 
 // synonyms are the other words that people write for tables and keys, each with what
 // the sheet calls it: where several are, the first that the table has, and for a
@@ -49,15 +52,15 @@ var quantities = map[string]units.Dim{
 
 // proviso is what must change in a cell with its key for it to mean the same: a bare
 // number is in the unit of its key.
-func proviso(word, text, kind string, k KeyInfo) string {
+func proviso(word, text, kind string, k problem.KeyInfo) string {
 	switch {
 	case len(synonyms[word]) == 0: // it is mistyped
 		return ""
-	case word == "from", k.Reads == ReadsRange:
+	case word == "from", k.Reads == problem.ReadsRange:
 		return ", with both its ends"
 	case k.Name == "normal": // its direction may be that of the motion
 		return ", the way it pushes the body"
-	case word == "tension" && kind == Strut.String():
+	case word == "tension" && kind == problem.Strut.String():
 		return ", which is positive in compression"
 	}
 	if d, ok := quantities[word]; !ok || d == k.Dim {

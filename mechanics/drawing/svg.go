@@ -1,4 +1,4 @@
-package ink
+package drawing
 
 import (
 	"fmt"
@@ -9,21 +9,22 @@ import (
 	"trivet/mechanics/printable"
 )
 
-// colours of the tones on white paper; a page's style sheet may set others by
-// the classes of the same names.
-var colours = map[Tone]string{
-	Dark: "#1a1a1a", Load: "#9c1c12", Found: "#0b4f9e", Faint: "#6b6b6b", Fill: "#e9e5dc", Paper: "#ffffff",
-	Good: "#1d6b2a", Bad: "#9c1c12", Risk: "#7a6000",
+// tones has the class and the colour of each tone on white paper, as a number of six
+// hexadecimal figures; a page's style sheet may set other colours by the classes.
+var tones = [...]struct {
+	class string
+	rgb   uint32
+}{
+	Dark: {"dark", 0x1a1a1a}, Load: {"load", 0x9c1c12}, Found: {"found", 0x0b4f9e}, Faint: {"faint", 0x6b6b6b}, Fill: {"fill", 0xe9e5dc},
+	Paper: {"paper", 0xffffff}, Good: {"good", 0x1d6b2a}, Bad: {"bad", 0x9c1c12}, Risk: {"risk", 0x7a6000},
 }
 
-var classes = map[Tone]string{
-	Dark: "dark", Load: "load", Found: "found", Faint: "faint", Fill: "fill", Paper: "paper", Good: "good", Bad: "bad", Risk: "risk",
-}
+func (t Tone) hex() string { return fmt.Sprintf("#%06x", tones[t].rgb) }
 
 // Tones gives the class and the colour of each tone, in a fixed order.
 func Tones() (all [][2]string) {
 	for t := Dark; t <= Risk; t++ {
-		all = append(all, [2]string{classes[t], colours[t]})
+		all = append(all, [2]string{tones[t].class, t.hex()})
 	}
 	return all
 }
@@ -34,7 +35,7 @@ const serif = `'Liberation Serif','Times New Roman',Times,serif`
 func SVG(d Drawing) []byte {
 	var b strings.Builder
 	b.WriteString(`<?xml version="1.0" encoding="UTF-8"?>` + "\n")
-	d.svg(&b, ` xmlns="http://www.w3.org/2000/svg"`, fmt.Sprintf(`<rect width="%s" height="%s" fill="%s"/>`+"\n", num(d.Width), num(d.Height), colours[Paper]))
+	d.svg(&b, ` xmlns="http://www.w3.org/2000/svg"`, fmt.Sprintf(`<rect width="%s" height="%s" fill="%s"/>`+"\n", num(d.Width), num(d.Height), Paper.hex()))
 	return []byte(b.String())
 }
 
@@ -71,12 +72,12 @@ func (s Shape) svg(b *strings.Builder) {
 	}
 	fill, class := "none", ""
 	if s.Fill != None {
-		fill, class = colours[s.Fill], "f-"+classes[s.Fill]
+		fill, class = s.Fill.hex(), "f-"+tones[s.Fill].class
 	}
 	fmt.Fprintf(b, `<path d="%s" fill="%s"`, path.String(), fill)
 	if s.Line != None {
-		class = strings.TrimSpace(class + " s-" + classes[s.Line])
-		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s"`, colours[s.Line], num(s.Width))
+		class = strings.TrimSpace(class + " s-" + tones[s.Line].class)
+		fmt.Fprintf(b, ` stroke="%s" stroke-width="%s"`, s.Line.hex(), num(s.Width))
 	}
 	if s.Dashed {
 		b.WriteString(` stroke-dasharray="4 3"`)
@@ -85,7 +86,7 @@ func (s Shape) svg(b *strings.Builder) {
 }
 
 func (t Text) svg(b *strings.Builder) {
-	fmt.Fprintf(b, `<text class="f-%s" fill="%s" xml:space="preserve">`, classes[t.Tone], colours[t.Tone])
+	fmt.Fprintf(b, `<text class="f-%s" fill="%s" xml:space="preserve">`, tones[t.Tone].class, t.Tone.hex())
 	for _, r := range t.pieces() {
 		// The length is that which labels were placed by, whatever serif there is.
 		fmt.Fprintf(b, `<tspan x="%s" y="%s" font-size="%s" textLength="%s" lengthAdjust="spacingAndGlyphs"`, num(r.at.X), num(r.at.Y), num(r.size), num(r.advance))

@@ -1,4 +1,4 @@
-package ink
+package drawing
 
 import (
 	"strings"
@@ -28,7 +28,7 @@ var fonts = sync.OnceValue(func() (all [4]*sfnt.Font) {
 	for i, ttf := range faces() {
 		f, err := sfnt.Parse(ttf)
 		if err != nil {
-			panic("ink: an embedded font does not read: " + err.Error())
+			panic("drawing: an embedded font does not read: " + err.Error())
 		}
 		all[i] = f
 	}

@@ -1,7 +1,7 @@
-// Package ink holds a drawing as plain data, shapes and texts on paper, and
+// Package drawing holds a drawing as plain data, shapes and texts on paper, and
 // writes it as SVG, PDF, PNG and TikZ: one drawing for all of them. It knows no
 // mechanics.
-package ink
+package drawing
 
 import (
 	"iter"
@@ -26,8 +26,8 @@ func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y }
 // Len is |a|.
 func (a Vec) Len() float64 { return math.Hypot(a.X, a.Y) }
 
-// Across is a turned by a quarter, clockwise on the paper.
-func (a Vec) Across() Vec { return Vec{-a.Y, a.X} }
+// Perp is a turned by a quarter, clockwise on the paper.
+func (a Vec) Perp() Vec { return Vec{-a.Y, a.X} }
 
 // Unit is a/|a|, and +X for a vector without length.
 func (a Vec) Unit() Vec {
@@ -60,6 +60,7 @@ const (
 // one at e1 being zero; a whole one has so many pieces.
 func Arc(c, e1, e2 Vec, from, to, pieces float64) (pts []Vec) {
 	n := max(4, int(math.Ceil(pieces*math.Abs(to-from)/(2*math.Pi))))
+	pts = make([]Vec, 0, n+1)
 	for i := range n + 1 {
 		sin, cos := math.Sincos(from + (to-from)*float64(i)/float64(n))
 		pts = append(pts, c.Add(e1.Scale(cos)).Add(e2.Scale(sin)))

@@ -1,10 +1,11 @@
-package problem_test
+package names_test
 
 import (
 	"strings"
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 )
 
@@ -27,7 +28,7 @@ func TestDoubts(t *testing.T) {
 	} {
 		s := parse(t, "plane = \"xy\"\n[points]\nO = { at = \"0, 0\", on = \"boom\" }\nT = { at = \"1, 0\", on = \"boom\" }\nD = { at = \"3, 0\", on = \""+c.on+"\" }\nA = \"3, 4\"\n[bodies]\n"+c.bodies+
 			"\n[lines]\nT1 = { kind = \"cable\", path = \"D A\" }\nF = { kind = \"force\", at = \"D\", along = \"-y\", magnitude = \"5 N\" }\n[joints]\nO = { kind = \"fixed\" }\n")
-		p, _ := problem.Read(s)
+		p, _ := names.Read(problem.NewReader(), s)
 		var got []string
 		for _, e := range p.Doubts {
 			cell, _ := s.Cell(e.Ref)
@@ -41,7 +42,7 @@ func TestDoubts(t *testing.T) {
 		}
 	}
 	for _, f := range append(fixtures.Starts(), fixtures.Published()...) {
-		if p, _ := problem.Read(parse(t, f.Text)); len(p.Notes()) > 0 {
+		if p, _ := names.Read(problem.NewReader(), parse(t, f.Text)); len(p.Notes()) > 0 {
 			t.Errorf("%s: %v", f.Name, p.Notes())
 		}
 	}
@@ -49,7 +50,7 @@ func TestDoubts(t *testing.T) {
 
 // Where nothing acts on it yet, the doubt is what to try.
 func TestADoubtIsWhatWouldDo(t *testing.T) {
-	_, errs := problem.Read(parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
+	_, errs := names.Read(problem.NewReader(), parse(t, "plane = \"xy\"\n[points]\nD = { at = \"0, 0\", on = \"partikle\" }\n"))
 	if want := `no force acts on partikle. Try: particle, if that is meant`; len(errs) != 1 || errs[0].Text() != want {
 		t.Errorf("%v, want %s", errs, want)
 	}

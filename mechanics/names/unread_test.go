@@ -1,10 +1,11 @@
-package problem_test
+package names_test
 
 import (
 	"fmt"
 	"strings"
 	"testing"
 
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 )
 
@@ -15,7 +16,7 @@ func TestManyUnread(t *testing.T) {
 	for i := range 2000 {
 		fmt.Fprintf(&text, "P%d = { at = \"%d, 0, 0\", colour = \"red\" }\n", i, i)
 	}
-	p, _ := problem.Read(parse(t, text.String()))
+	p, _ := names.Read(problem.NewReader(), parse(t, text.String()))
 	if n := len(p.Unread); n != 100 {
 		t.Errorf("%d notes", n)
 	}
@@ -26,8 +27,8 @@ func TestNotesAreTheSame(t *testing.T) {
 	const text = "plane = \"xy\"\n[given]\nWeight1a = \"1 N\"\nWeight1b = \"1 N\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n" +
 		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"Weight1c\" }\n"
 	for range 20 {
-		p, _ := problem.Read(parse(t, text))
-		if got, want := p.Notes()[0].Text(), "Weight1c is a new unknown here, different from the given Weight1a. Try: Weight1a, if that is meant"; got != want {
+		p, _ := names.Read(problem.NewReader(), parse(t, text))
+		if got, want := p.Doubts[0].Text(), "Weight1c is a new unknown here, different from the given Weight1a. Try: Weight1a, if that is meant"; got != want {
 			t.Fatalf("%s, want %s", got, want)
 		}
 	}

@@ -1,9 +1,20 @@
-package ink
+package drawing
 
 import "math"
 
 // Box is an upright rectangle.
 type Box struct{ Low, High Vec }
+
+// Around is the box round places; at the origin where there are none.
+func Around(places ...Vec) (b Box) {
+	for i, q := range places {
+		if i == 0 {
+			b = Box{q, q}
+		}
+		b = b.With(q)
+	}
+	return b
+}
 
 // With is the box that holds q too.
 func (b Box) With(q Vec) Box {
@@ -20,22 +31,20 @@ func (b Box) Meets(o Box) bool {
 	return b.Low.X < o.High.X && o.Low.X < b.High.X && b.Low.Y < o.High.Y && o.Low.Y < b.High.Y
 }
 
+// Size is the width and the height of the box.
+func (b Box) Size() Vec { return b.High.Sub(b.Low) }
+
+// Nearest is the place of the box that is nearest to q.
+func (b Box) Nearest(q Vec) Vec {
+	return Vec{max(b.Low.X, min(q.X, b.High.X)), max(b.Low.Y, min(q.Y, b.High.Y))}
+}
+
 // Centre is the middle of the box.
 func (b Box) Centre() Vec { return b.Low.Add(b.High).Scale(0.5) }
 
 // Holds tells that a place lies in the box.
 func (b Box) Holds(q Vec) bool {
-	return q.X >= b.Low.X && q.X <= b.High.X && q.Y >= b.Low.Y && q.Y <= b.High.Y
-}
-
-// Crossed gives how much of the segment from p to q lies in the box.
-func (b Box) Crossed(p, q Vec) float64 {
-	from, to, ok := b.Clip(p, q)
-	if !ok {
-		return 0
-	}
-	// A touch counts a little, so that a point in the box is not nothing.
-	return math.Max((to-from)*q.Sub(p).Len(), 0.1)
+	return b.Nearest(q) == q
 }
 
 // Clip gives the shares of the segment from p to q between which it lies in the box (Liang

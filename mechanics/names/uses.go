@@ -1,10 +1,11 @@
-package problem
+package names
 
 import (
 	"slices"
 	"strings"
 
 	"trivet/mechanics/diag"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
@@ -16,14 +17,14 @@ type Use struct {
 	Ref    sheet.Ref
 	InName bool
 	Span   diag.Span
-	Thing  Thing
+	Thing  problem.Thing
 	Name   string
 }
 
 // UsesOf gives every place of a sheet that uses the name of a thing, in the order of the
 // text: the rows to think of before it is deleted. The row that the thing has itself is
 // none. Cells that do not read are looked through as far as they go.
-func UsesOf(s *sheet.Sheet, what Thing, name string) []Use {
+func UsesOf(s *sheet.Sheet, what problem.Thing, name string) []Use {
 	return slices.DeleteFunc(symbolsOf(s).uses, func(u Use) bool { return u.Thing != what || u.Name != name })
 }
 
@@ -45,26 +46,26 @@ func Definition(s *sheet.Sheet, ref sheet.Ref, text string, cursor int) (sheet.R
 
 // meanings says what a name in a cell may stand for, in the order in which completion
 // offers it; where several things bear the name, the last is meant.
-var meanings = map[Reads][]Thing{
-	ReadsPoint:     {APoint},
-	ReadsPoints:    {APoint},
-	ReadsBody:      {ABody, aParticle},
-	ReadsBodies:    {ABody, aParticle},
-	ReadsValue:     {AGiven},
-	ReadsQuantity:  {AGiven},
-	ReadsRange:     {AGiven},
-	ReadsIntensity: {AGiven},
-	ReadsVector:    {AGiven, APoint},
-	ReadsDirection: {AGiven, APoint},
-	ReadsMagnitude: {ALine, ACouple, AnUnknown, AGiven},
-	ReadsTension:   {AnUnknown},
+var meanings = map[problem.Reads][]problem.Thing{
+	problem.ReadsPoint:     {problem.APoint},
+	problem.ReadsPoints:    {problem.APoint},
+	problem.ReadsBody:      {problem.ABody, problem.AParticle},
+	problem.ReadsBodies:    {problem.ABody, problem.AParticle},
+	problem.ReadsValue:     {problem.AGiven},
+	problem.ReadsQuantity:  {problem.AGiven},
+	problem.ReadsRange:     {problem.AGiven},
+	problem.ReadsIntensity: {problem.AGiven},
+	problem.ReadsVector:    {problem.AGiven, problem.APoint},
+	problem.ReadsDirection: {problem.AGiven, problem.APoint},
+	problem.ReadsMagnitude: {problem.ALine, problem.ACouple, problem.AnUnknown, problem.AGiven},
+	problem.ReadsTension:   {problem.AnUnknown},
 }
 
 // place is a piece of a sheet's text where a name may stand, and what it may stand for.
 type place struct {
 	Use
-	reads Reads
-	kinds []Thing
+	reads problem.Reads
+	kinds []problem.Thing
 }
 
 // findUses goes over the sheet for the unknowns that magnitudes bring in, and then says
@@ -72,11 +73,8 @@ type place struct {
 func (x *symbols) findUses() {
 	places := x.places()
 	for _, at := range places {
-		if _, known := x.meant(at); known || at.reads != ReadsMagnitude {
-			continue
-		}
-		if _, isUnit := units.Find(at.Name); at.Name != "g" && !isUnit && !units.Reserved(at.Name) && isIdentifier(at.Name) {
-			x.add(AnUnknown, symbol{thingName: thingName{AnUnknown, at.Name}, cell: at.Ref})
+		if _, known := x.meant(at); !known && at.reads == problem.ReadsMagnitude && problem.NameFor(problem.AnUnknown, at.Name) == nil {
+			x.add(problem.AnUnknown, symbol{thingName: thingName{problem.AnUnknown, at.Name}, cell: at.Ref})
 		}
 	}
 	for _, at := range places {
@@ -91,8 +89,8 @@ func (x *symbols) findUses() {
 // with a subscript.
 func (x *symbols) meant(at place) (symbol, bool) {
 	switch at.reads {
-	case ReadsMagnitude, ReadsTension, ReadsResults:
-		at.Name = unprinted(at.Name, func(name string) bool { return len(x.bearing(name)) > 0 })
+	case problem.ReadsMagnitude, problem.ReadsTension, problem.ReadsResults:
+		at.Name = problem.Unprinted(at.Name, func(name string) bool { return len(x.bearing(name)) > 0 })
 	}
 	return x.find(at.Name, at.kinds...)
 }
@@ -100,16 +98,16 @@ func (x *symbols) meant(at place) (symbol, bool) {
 // places gives every place of the sheet where a name may stand, in the order of the text.
 func (x *symbols) places() (out []place) {
 	for _, t := range x.s.Tables {
-		for _, row := range Rows(x.s, t.Name) {
+		for _, row := range problem.Rows(x.s, t.Name) {
 			ref := sheet.Ref{Table: t.Name, Row: row.Name}
 			switch {
 			case t.Name == "answers" && row.Name != "source":
-				out = append(out, resultPlaces(word{whole(row.Name), row.Name}, ref, true)...)
+				out = append(out, resultPlaces(problem.Token{Span: diag.Whole(row.Name), Text: row.Name}, ref, true)...)
 			case t.Name == "joints" && x.afterPoint(row.Name):
-				out = append(out, place{Use{Ref: ref, InName: true, Span: whole(row.Name), Name: row.Name}, ReadsPoint, meanings[ReadsPoint]})
+				out = append(out, place{Use{Ref: ref, InName: true, Span: diag.Whole(row.Name), Name: row.Name}, problem.ReadsPoint, meanings[problem.ReadsPoint]})
 			}
 			for _, c := range row.Cells {
-				if k, ok := cellKey(t.Name, row.Name, c.Key); ok && c.Readable {
+				if k, ok := problem.CellKey(t.Name, row.Name, c.Key); ok && c.Readable {
 					ref.Key = c.Key
 					out = append(out, cellPlaces(ref, k.Reads, c.Text)...)
 				}
@@ -119,27 +117,27 @@ func (x *symbols) places() (out []place) {
 	return out
 }
 
-func cellPlaces(ref sheet.Ref, reads Reads, text string) (out []place) {
-	add := func(span diag.Span, kinds []Thing) {
+func cellPlaces(ref sheet.Ref, reads problem.Reads, text string) (out []place) {
+	add := func(span diag.Span, kinds []problem.Thing) {
 		out = append(out, place{Use{Ref: ref, Span: span, Name: text[span.Start:span.End]}, reads, kinds})
 	}
 	switch kinds := meanings[reads]; {
-	case reads == ReadsResults:
-		for _, w := range askedWords(text) {
+	case reads == problem.ReadsResults:
+		for _, w := range problem.ResultNames(text) {
 			out = append(out, resultPlaces(w, ref, false)...)
 		}
-	case reads >= ReadsPoint && reads <= ReadsBodies:
-		for _, w := range fields(text) {
-			if point := reads <= ReadsPoints; point || w.text != particleWord && w.text != groundWord {
+	case reads >= problem.ReadsPoint && reads <= problem.ReadsBodies:
+		for _, w := range problem.Fields(text) {
+			if point := reads <= problem.ReadsPoints; point || w.Text != problem.ParticleWord && w.Text != problem.GroundWord {
 				add(w.Span, kinds)
 			}
 		}
-	case reads == ReadsTension:
+	case reads == problem.ReadsTension:
 		add(trimmed(text), kinds)
 	case kinds != nil && ref.Table != "": // g is read before there are names
 		for _, m := range units.Mentions(text) {
-			if m.Place && (reads == ReadsVector || reads == ReadsDirection || reads == ReadsMagnitude) {
-				add(m.Span, append(slices.Clone(kinds), APoint))
+			if m.Place && (reads == problem.ReadsVector || reads == problem.ReadsDirection || reads == problem.ReadsMagnitude) {
+				add(m.Span, append(slices.Clone(kinds), problem.APoint))
 			} else {
 				add(m.Span, kinds)
 			}
@@ -150,34 +148,34 @@ func cellPlaces(ref sheet.Ref, reads Reads, text string) (out []place) {
 
 // resultPlaces gives what a result's name uses: the line of T1.x, both of angle(T1, T2),
 // the body of boom.loads.x.
-func resultPlaces(w word, ref sheet.Ref, inName bool) (out []place) {
-	add := func(start, end int, kinds ...Thing) {
+func resultPlaces(w problem.Token, ref sheet.Ref, inName bool) (out []place) {
+	add := func(start, end int, kinds ...problem.Thing) {
 		span := diag.Between(w.Start+start, w.Start+end)
-		out = append(out, place{Use{Ref: ref, InName: inName, Span: span, Name: w.text[start:end]}, ReadsResults, kinds})
+		out = append(out, place{Use{Ref: ref, InName: inName, Span: span, Name: w.Text[start:end]}, problem.ReadsResults, kinds})
 	}
-	open := strings.IndexAny(w.text, "|(")
-	if open >= 0 && (w.text[open] == '|' || strings.TrimSpace(w.text[:open]) == "abs") {
-		end := max(open+1, strings.LastIndexAny(w.text, "|)"))
-		return resultPlaces(word{diag.Between(w.Start+open+1, w.Start+end), w.text[open+1 : end]}, ref, inName)
+	open := strings.IndexAny(w.Text, "|(")
+	if open >= 0 && (w.Text[open] == '|' || strings.TrimSpace(w.Text[:open]) == "abs") {
+		end := max(open+1, strings.LastIndexAny(w.Text, "|)"))
+		return resultPlaces(problem.Token{Span: diag.Between(w.Start+open+1, w.Start+end), Text: w.Text[open+1 : end]}, ref, inName)
 	}
 	if open >= 0 {
-		for _, arg := range split(w.text[open+1:], func(c rune) bool { return c == ',' || c == ')' }) {
-			if in := trimmed(arg.text); in.Start < in.End {
+		for _, arg := range problem.Split(w.Text[open+1:], func(c rune) bool { return c == ',' || c == ')' }) {
+			if in := trimmed(arg.Text); in.Start < in.End {
 				start := open + 1 + arg.Start
-				add(start+in.Start, start+in.End, AnUnknown, AJoint, ALine)
+				add(start+in.Start, start+in.End, problem.AnUnknown, problem.AJoint, problem.ALine)
 			}
 		}
 		return out
 	}
-	name := trimmed(w.text)
-	head, rest, dotted := strings.Cut(w.text[name.Start:name.End], ".")
+	name := trimmed(w.Text)
+	head, rest, dotted := strings.Cut(w.Text[name.Start:name.End], ".")
 	switch end := name.Start + len(head); {
 	case !dotted:
-		add(name.Start, end, ACouple, ALine, AnUnknown)
+		add(name.Start, end, problem.ACouple, problem.ALine, problem.AnUnknown)
 	case strings.HasPrefix(rest, "loads."):
-		add(name.Start, end, ABody, aParticle)
+		add(name.Start, end, problem.ABody, problem.AParticle)
 	default:
-		add(name.Start, end, AnUnknown, ALoad, AJoint, ALine)
+		add(name.Start, end, problem.AnUnknown, problem.ALoad, problem.AJoint, problem.ALine)
 	}
 	return out
 }

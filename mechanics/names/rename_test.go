@@ -1,4 +1,4 @@
-package problem_test
+package names_test
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"trivet/fixtures"
+	"trivet/mechanics/names"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
@@ -125,7 +126,7 @@ wind = { on = "boom", path = "O B", along = "-y", magnitude = "w/h*s/(1 m)" }`},
 	} {
 		t.Run(fmt.Sprint(c.what, " ", c.from), func(t *testing.T) {
 			h := sheet.NewHistory(parse(t, rig))
-			edits, err := problem.Rename(h.Current(), c.what, c.from, c.to)
+			edits, err := names.Rename(h.Current(), c.what, c.from, c.to)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -173,7 +174,7 @@ func TestRenameRefuses(t *testing.T) {
 		{problem.ALine, "T1", "", `"" cannot be the name of a line. Try: one word without , ( ) . ? or quotes`},
 		{problem.NoThing, "T1", "x", `this cannot be renamed`},
 	} {
-		_, err := problem.Rename(parse(t, rig), c.what, c.from, c.to)
+		_, err := names.Rename(parse(t, rig), c.what, c.from, c.to)
 		got := ""
 		if err != nil {
 			got = err.Error()
@@ -188,7 +189,7 @@ func TestRenameRefuses(t *testing.T) {
 func TestRenameDoesNotCapture(t *testing.T) {
 	const text = "plane = \"xy\"\n[given]\na = \"2\"\n[points]\nO = { at = \"0, 0\", on = \"particle\" }\nA = \"3 a, 1\"\n" +
 		"[lines]\nT = { kind = \"cable\", path = \"O A\" }\nF = { kind = \"force\", at = \"O\", along = \"-x\", magnitude = \"3 N\" }\n"
-	_, err := problem.Rename(parse(t, text), problem.AGiven, "a", "x")
+	_, err := names.Rename(parse(t, text), problem.AGiven, "a", "x")
 	if err == nil || err.Error() != `the name "x" already has another meaning in [lines] F along. Try: another name` {
 		t.Error(err)
 	}
@@ -204,10 +205,10 @@ func TestRenameKeepsTheSolution(t *testing.T) {
 			t.Fatalf("%s: %v", f.Name, errs)
 		}
 		want := statics.Solve(p)
-		for what, names := range named(s, p) {
-			for _, from := range names {
+		for what, listed := range named(s, p) {
+			for _, from := range listed {
 				const to = "Fresh7"
-				edits, err := problem.Rename(s, what, from, to)
+				edits, err := names.Rename(s, what, from, to)
 				if err != nil {
 					t.Errorf("%s: %v %s: %v", f.Name, what, from, err)
 					continue
@@ -228,10 +229,10 @@ func TestRenameKeepsTheSolution(t *testing.T) {
 				if got.Verdict != want.Verdict || !reflect.DeepEqual(values(got), values(want)) || len(q.Asked) != len(p.Asked) || got.Well() != want.Well() {
 					t.Errorf("%s: %v %s: another solution: %v, was %v", f.Name, what, from, values(got), values(want))
 				}
-				if left := problem.UsesOf(next, what, from); len(left) > 0 {
+				if left := names.UsesOf(next, what, from); len(left) > 0 {
 					t.Errorf("%s: %v %s is still used: %v", f.Name, what, from, left)
 				}
-				back, err := problem.Rename(next, what, to, from)
+				back, err := names.Rename(next, what, to, from)
 				if err != nil {
 					t.Errorf("%s: %v %s: back: %v", f.Name, what, from, err)
 					continue
@@ -269,7 +270,7 @@ func named(s *sheet.Sheet, p *problem.Problem) map[problem.Thing][]string {
 	}
 	for _, u := range p.Unknowns {
 		component := u.Line >= 0 && strings.HasPrefix(u.Name, p.Lines[u.Line].Name) && len(u.Name) == len(p.Lines[u.Line].Name)+1
-		if u.Line >= 0 && !u.Own && !component && p.LineNamed(u.Name) < 0 {
+		if _, line := p.Find(u.Name, problem.ALine); u.Line >= 0 && !u.Own && !component && !line {
 			out[problem.AnUnknown] = append(out[problem.AnUnknown], u.Name)
 		}
 	}
@@ -306,7 +307,7 @@ A_y = "0 N"
 		{problem.AJoint, "A", "P", "|Px| abs(Py) Px |T_1| angle(T1, T2) angle(P, T2) P.ux", "2*T_1 + 0*Px", []string{"Py", "|Px|", "abs(T_1)"}},
 		{problem.ALine, "T1", "tie", "|Ax| abs(A_y) A_x |tie| angle(tie, T2) angle(A, T2) A.ux", "2*tie + 0*A_x", []string{"A_y", "|Ax|", "abs(tie)"}},
 	} {
-		edits, err := problem.Rename(s, c.what, c.from, c.to)
+		edits, err := names.Rename(s, c.what, c.from, c.to)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -349,7 +350,7 @@ func TestSetAside(t *testing.T) {
 		{problem.ALine, "x-nobody", "T9", "", `there is no line "x-nobody"`},
 	} {
 		s := parse(t, strings.Replace(rig, "[joints]", "x-G = { kind = \"weight\", at = \"P\" }\n[joints]", 1))
-		edits, err := problem.Rename(s, c.what, c.from, c.to)
+		edits, err := names.Rename(s, c.what, c.from, c.to)
 		if err != nil || c.err != "" {
 			if err == nil || !strings.HasPrefix(err.Error(), c.err) || c.err == "" {
 				t.Errorf("%s to %s: %v, want %s", c.from, c.to, err, c.err)
@@ -362,7 +363,7 @@ func TestSetAside(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"x-note", "x-see page 3"} {
-		if err := problem.NewName(parse(t, rig), problem.AGiven, name); err != nil {
+		if err := names.NewName(parse(t, rig), problem.AGiven, name); err != nil {
 			t.Error(err)
 		}
 	}
@@ -372,10 +373,10 @@ func TestSetAside(t *testing.T) {
 func TestNewNameOfAnUnknown(t *testing.T) {
 	s := parse(t, rig)
 	for _, what := range []problem.Thing{problem.ALine, problem.AGiven, problem.ACouple} {
-		if err := problem.NewName(s, what, "S"); err != nil {
+		if err := names.NewName(s, what, "S"); err != nil {
 			t.Errorf("a new %v S: %v", what, err)
 		}
-		if err := problem.NewName(s, what, "Ox"); err == nil {
+		if err := names.NewName(s, what, "Ox"); err == nil {
 			t.Errorf("a new %v takes the name of an unknown of the joint O", what)
 		}
 	}

@@ -1,68 +1,17 @@
-package problem
+package names
 
 import (
 	"cmp"
 	"slices"
 	"strings"
 
-	"trivet/mechanics/say"
+	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
 	"trivet/units"
 )
 
-// Thing is what a name stands for.
-type Thing int
-
-// The things that a sheet names.
-const (
-	NoThing Thing = iota
-	AGiven
-	APoint
-	ABody
-	ALine
-	AJoint
-	ACouple
-	ALoad
-	AnUnknown // one that is named in magnitudes only, or belongs to a joint
-	aParticle // a point, where it stands for its body
-	ofAJoint  // an unknown by the joint that it belongs to
-)
-
-// things says what each thing is called, where it has its rows, and which cells of its row
-// describe it, each with the text before it.
-var things = [...]struct {
-	word, table string
-	cells       [][2]string
-}{
-	NoThing:   {word: "thing"},
-	AGiven:    {"given", "given", [][2]string{{", ", "value"}}},
-	APoint:    {"point", "points", [][2]string{{" at ", "at"}, {", on ", "on"}}},
-	ABody:     {"body", "bodies", [][2]string{{", weight ", "weight"}}},
-	ALine:     {"line", "lines", [][2]string{{" ", "path"}, {" at ", "at"}, {" ", "along"}}},
-	AJoint:    {"joint", "joints", [][2]string{{" at ", "at"}}},
-	ACouple:   {"couple", "couples", [][2]string{{" on ", "on"}}},
-	ALoad:     {"load", "distributed", [][2]string{{" on ", "path"}}},
-	AnUnknown: {word: "unknown"},
-	aParticle: {word: "particle"},
-}
-
-func (t Thing) String() string { return things[t].word }
-
-// one is the thing with its article: "a line".
-func (t Thing) one() string { return say.Article(t.String()) + " " + t.String() }
-
-// ThingOf gives what the rows of a table are.
-func ThingOf(table string) Thing {
-	for t := AGiven; t <= ALoad; t++ {
-		if things[t].table == table {
-			return t
-		}
-	}
-	return NoThing
-}
-
 type thingName struct {
-	Thing
+	problem.Thing
 	name string
 }
 
@@ -79,34 +28,34 @@ type symbol struct {
 type symbols struct {
 	s      *sheet.Sheet
 	named  map[thingName]symbol
-	listed [aParticle + 1][]symbol // in the order of the sheet
+	listed [problem.AParticle + 1][]symbol // in the order of the sheet
 	uses   []Use
 }
 
 func symbolsOf(s *sheet.Sheet) *symbols {
 	x := &symbols{s: s, named: map[thingName]symbol{}}
-	for t := AGiven; t <= ALoad; t++ {
-		for _, row := range Rows(s, things[t].table) {
-			ref := sheet.Ref{Table: things[t].table, Row: row.Name}
+	for t := problem.AGiven; t <= problem.ALoad; t++ {
+		for _, row := range problem.Rows(s, t.Table()) {
+			ref := sheet.Ref{Table: t.Table(), Row: row.Name}
 			if len(row.Cells) > 0 {
 				ref.Key = row.Cells[0].Key
 			}
 			x.add(t, symbol{thingName: thingName{t, row.Name}, cell: ref})
 		}
 	}
-	for _, row := range Rows(s, "points") {
+	for _, row := range problem.Rows(s, "points") {
 		on, _ := row.Cell("on")
-		for _, w := range fields(on.Text) {
-			switch w.text {
-			case groundWord:
-			case particleWord:
-				x.add(aParticle, x.named[thingName{APoint, row.Name}])
+		for _, w := range problem.Fields(on.Text) {
+			switch w.Text {
+			case problem.GroundWord:
+			case problem.ParticleWord:
+				x.add(problem.AParticle, x.named[thingName{problem.APoint, row.Name}])
 			default:
-				x.add(ABody, symbol{thingName: thingName{ABody, w.text}, cell: sheet.Ref{Table: "points", Row: row.Name, Key: "on"}})
+				x.add(problem.ABody, symbol{thingName: thingName{problem.ABody, w.Text}, cell: sheet.Ref{Table: "points", Row: row.Name, Key: "on"}})
 			}
 		}
 	}
-	if len(x.listed[AJoint]) > 0 {
+	if len(x.listed[problem.AJoint]) > 0 {
 		x.jointUnknowns()
 	}
 	x.lineUnknowns()
@@ -115,7 +64,7 @@ func symbolsOf(s *sheet.Sheet) *symbols {
 }
 
 // add lists a symbol as a thing; of several of one name the first counts.
-func (x *symbols) add(as Thing, sym symbol) {
+func (x *symbols) add(as problem.Thing, sym symbol) {
 	at := thingName{as, sym.name}
 	if _, taken := x.named[at]; !taken {
 		x.named[at] = sym
@@ -126,23 +75,23 @@ func (x *symbols) add(as Thing, sym symbol) {
 // own adds unknowns that are named after a joint or a line.
 func (x *symbols) own(owner thingName, before string, behind ...string) {
 	for _, b := range behind {
-		x.add(AnUnknown, symbol{thingName{AnUnknown, before + owner.name + b}, x.named[owner].cell, owner, before, b})
+		x.add(problem.AnUnknown, symbol{thingName{problem.AnUnknown, before + owner.name + b}, x.named[owner].cell, owner, before, b})
 	}
 }
 
 // jointUnknowns finds the unknowns of the joints. One that does not read yet has all
 // that a joint may have and no other has.
 func (x *symbols) jointUnknowns() {
-	p, _ := Read(x.s)
+	p, _ := problem.Read(x.s)
 	for i := range p.Joints {
 		j := &p.Joints[i]
-		of := thingName{AJoint, j.Name}
-		for _, c := range j.held {
-			if !c.moment {
-				x.own(of, "", c.suffix)
+		of := thingName{problem.AJoint, j.Name}
+		for _, c := range j.Held {
+			if !c.Moment {
+				x.own(of, "", c.Suffix)
 				continue
 			}
-			x.own(of, "M", c.suffix)
+			x.own(of, "M", c.Suffix)
 			if p.Planar {
 				x.own(of, "M", "") // answers to MC as well as to MCz
 			}
@@ -152,7 +101,7 @@ func (x *symbols) jointUnknowns() {
 		}
 	}
 	for i := range p.Joints {
-		if of := (thingName{AJoint, p.Joints[i].Name}); len(p.Joints[i].held) == 0 {
+		if of := (thingName{problem.AJoint, p.Joints[i].Name}); len(p.Joints[i].Held) == 0 {
 			x.own(of, "", "", "x", "y", "z", "1", "2", "N", "F", "F1", "F2")
 			x.own(of, "M", "", "x", "y", "z", "1", "2")
 		}
@@ -162,12 +111,12 @@ func (x *symbols) jointUnknowns() {
 // lineUnknowns finds the two tensions of each belt, which are lines too, and the unknowns
 // of forces with a ? among their components.
 func (x *symbols) lineUnknowns() {
-	for _, row := range Rows(x.s, "lines") {
-		of := thingName{ALine, row.Name}
-		if isBelt(row) {
+	for _, row := range problem.Rows(x.s, "lines") {
+		of := thingName{problem.ALine, row.Name}
+		if problem.IsBelt(row) {
 			x.own(of, "", "1", "2")
-			for _, name := range LinesOf(row) {
-				x.add(ALine, x.named[thingName{AnUnknown, name}])
+			for _, name := range problem.LinesOf(row) {
+				x.add(problem.ALine, x.named[thingName{problem.AnUnknown, name}])
 			}
 		}
 		text := row.Text("components")
@@ -186,7 +135,7 @@ func (x *symbols) lineUnknowns() {
 
 // find gives what a name stands for where it may be a thing of some kinds: of several
 // the last.
-func (x *symbols) find(name string, kinds ...Thing) (symbol, bool) {
+func (x *symbols) find(name string, kinds ...problem.Thing) (symbol, bool) {
 	for _, t := range slices.Backward(kinds) {
 		if sym, ok := x.named[thingName{t, name}]; ok {
 			return sym, true
@@ -196,8 +145,8 @@ func (x *symbols) find(name string, kinds ...Thing) (symbol, bool) {
 }
 
 // bearing lists the things that bear a name.
-func (x *symbols) bearing(name string) (out []Thing) {
-	for t := AGiven; t <= AnUnknown; t++ {
+func (x *symbols) bearing(name string) (out []problem.Thing) {
+	for t := problem.AGiven; t <= problem.AnUnknown; t++ {
 		if sym, ok := x.named[thingName{t, name}]; ok {
 			out = append(out, sym.Thing)
 		}
@@ -208,20 +157,31 @@ func (x *symbols) bearing(name string) (out []Thing) {
 // afterPoint tells whether a joint has its place from its name.
 func (x *symbols) afterPoint(joint string) bool {
 	row, ok := x.s.Table("joints").Row(joint)
-	_, point := x.find(joint, APoint)
+	_, point := x.find(joint, problem.APoint)
 	return ok && point && row.Text("at") == ""
 }
 
 // isBelt tells whether a thing is a belt, which has two tensions and no magnitude.
 func (x *symbols) isBelt(of thingName) bool {
 	row, _ := x.s.Table("lines").Row(of.name)
-	return of.Thing == ALine && isBelt(row)
+	return of.Thing == problem.ALine && problem.IsBelt(row)
+}
+
+// described says which cells of a thing's row describe it, each with the text before it.
+var described = map[problem.Thing][][2]string{
+	problem.AGiven:  {{", ", "value"}},
+	problem.APoint:  {{" at ", "at"}, {", on ", "on"}},
+	problem.ABody:   {{", weight ", "weight"}},
+	problem.ALine:   {{" ", "path"}, {" at ", "at"}, {" ", "along"}},
+	problem.AJoint:  {{" at ", "at"}},
+	problem.ACouple: {{" on ", "on"}},
+	problem.ALoad:   {{" on ", "path"}},
 }
 
 // says describes a thing in one line, from its row as typed.
 func (x *symbols) says(sym symbol) string {
 	switch {
-	case sym.Thing != AnUnknown:
+	case sym.Thing != problem.AnUnknown:
 	case sym.owner.name == "":
 		return "an unknown that several lines share"
 	case x.isBelt(sym.owner):
@@ -231,14 +191,13 @@ func (x *symbols) says(sym symbol) string {
 	default:
 		return "force of the " + sym.owner.String() + " " + sym.owner.name
 	}
-	info := things[sym.Thing]
-	row, _ := x.s.Table(info.table).Row(sym.name)
-	t, _ := tableNamed(info.table)
-	out := info.word
-	if sym.Thing == ALine || sym.Thing == AJoint {
+	row, _ := x.s.Table(sym.Table()).Row(sym.name)
+	t, _ := problem.TableNamed(sym.Table())
+	out := sym.Thing.String()
+	if sym.Thing == problem.ALine || sym.Thing == problem.AJoint {
 		out = cmp.Or(row.Text("kind"), out)
 	}
-	for _, c := range info.cells {
+	for _, c := range described[sym.Thing] {
 		text := row.Text(c[1])
 		if _, ok := row.Cell(c[1]); !ok && c[1] == t.Plain {
 			text = row.Text("")
@@ -253,7 +212,7 @@ func (x *symbols) says(sym symbol) string {
 // OwnerOf gives the thing that an unknown is named after, as Ox after the joint O:
 // to rename one is to rename the other. ok is false where the unknown has a name of
 // its own.
-func OwnerOf(s *sheet.Sheet, unknown string) (what Thing, name string, ok bool) {
-	sym, _ := symbolsOf(s).find(unknown, AnUnknown)
+func OwnerOf(s *sheet.Sheet, unknown string) (what problem.Thing, name string, ok bool) {
+	sym, _ := symbolsOf(s).find(unknown, problem.AnUnknown)
 	return sym.owner.Thing, sym.owner.name, sym.owner.name != ""
 }
