@@ -27,9 +27,9 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	start, skip := m.drawLine(c, label(m.edit.Slot)+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
-		for _, e := range m.live.Errs {
+		for _, e := range m.live.Faults() {
 			if e.Blocks() && m.edit.Slot.Does == cells.SetCell {
-				text := "elsewhere: " + m.live.place(e)
+				text := "elsewhere: " + located(e)
 				if own := m.edit.Slot.Ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Text()
 				}
@@ -76,21 +76,3 @@ func (m Model) ownError() (problem.Error, bool) {
 
 // bound keeps an offset in a text, at a character's start.
 func bound(at int, text string) int { return diag.RuneStart(text, at) }
-
-// label names a cell: "T1 path".
-func label(s cells.Slot) string {
-	switch {
-	case s.Does == cells.SetName:
-		if s.Ref.Row == "" {
-			return "new in " + s.Ref.Table
-		}
-		return "name of " + s.Ref.Row
-	case s.Does == cells.SetAsked:
-		return "result"
-	case s.Ref.Table == "answers":
-		return "your answer " + s.Ref.Row
-	case s.Ref.Key == "":
-		return s.Ref.Row
-	}
-	return s.Ref.Row + " " + s.Ref.Key
-}

@@ -65,8 +65,10 @@ func (m *Model) composeNone(p layout.Pane, w int) {
 	for q, r := range m.screen().Panes {
 		first = first && !(layout.Pane(q) < p && layout.Pane(q).Result() && !r.Empty())
 	}
-	if errs := m.live.Errs; first && len(errs) > 0 {
-		t.paneText.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
+	if errs := m.live.Faults(); first && len(errs) > 0 {
+		t.paneText.Wrapped(theme.Bad, "! ", located(errs[0]), w)
+	} else if says := m.live.Unconnected(); first && says != "" {
+		t.paneText.Wrapped(theme.Warn, "", says, w)
 	}
 	t.wide = t.paneText.Width()
 	m.read[p].Find(t.paneText)

@@ -34,7 +34,7 @@ type Builder struct {
 func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 	b := Builder{Result: r, Typed: s, fresh: f}
 	b.bad = map[sheet.Ref]bool{}
-	for _, e := range b.Errs {
+	for _, e := range b.Faults() {
 		b.bad[e.Ref] = true
 	}
 	b.brings, b.jointAt = map[int][]string{}, map[string]int{}

@@ -16,6 +16,9 @@ type choice struct {
 	others     []string
 }
 
+// particle is the word under on for a point with no body.
+const particle = "particle"
+
 // Unpicked says that no arrow has chosen yet: the first that fits is taken once
 // something is typed.
 const Unpicked = -1
@@ -35,7 +38,7 @@ func (b Builder) Choices(s Slot) (list []choice) {
 				}
 			}
 		}
-		list = append(list, choice{"particle", "a free particle: only forces act on it; or type a name for a new body", nil})
+		list = append(list, choice{particle, "a free particle: only forces act on it; or type a name for a new body", nil})
 	case ref.Table == "joints" && ref.Key == "kind":
 		for _, j := range problem.Joints() {
 			if !b.planar() && j.Space.Stands || b.planar() && j.Plane.Stands {

@@ -51,6 +51,21 @@ const (
 	SetAsked
 )
 
+// called is what the keys of a table are called at the head of their column, where that is another
+// word.
+var called = map[string]map[string]string{
+	"lines":   {"path": "through", "at": "through", "along": "direction", "components": "direction"},
+	"answers": {"printed": "your answer", "": "your answer"},
+}
+
+// Called is what a cell is called in its pane.
+func Called(ref sheet.Ref) string {
+	if word, ok := called[ref.Table][ref.Key]; ok {
+		return word
+	}
+	return ref.Key
+}
+
 // Next is the next cell of a row behind a column that is typed in; ok is false behind
 // the last.
 func (r Record) Next(col int) (next int, ok bool) {
