@@ -12,6 +12,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
+	"trivet/units"
 )
 
 // write makes the edit of a cell that is kept.
@@ -37,7 +38,12 @@ func (m *Model) write(e *cells.Edit, f *cells.Fresh) error {
 	case e.Slot.Does == cells.SetName:
 		return m.rename(e.Slot.Ref, strings.TrimSpace(text))
 	}
-	return m.history.Do(change(m.history.Current(), e.Slot.Ref, text))
+	edits := []sheet.Edit{change(m.history.Current(), e.Slot.Ref, text)}
+	if unit := firstForce(m.history.Current(), e.Slot.Ref, text); unit != "" {
+		edits = append(edits, change(m.history.Current(), sheet.Ref{Table: "units", Row: "force"}, unit))
+		m.say("forces are in "+unit+" from now on, as this one is: force in, among the givens, says otherwise", false)
+	}
+	return m.history.Do(edits...)
 }
 
 // newRowEdit adds a row with the cells that it needs, to be filled in next.
@@ -102,6 +108,41 @@ func change(s *sheet.Sheet, ref sheet.Ref, text string) sheet.Edit {
 		return sheet.AddRow{Table: ref.Table, Name: ref.Row, Cells: []sheet.KeyText{{Key: ref.Key, Text: text}}}
 	}
 	return sheet.SetCell{Ref: ref, Text: text}
+}
+
+// firstForce is the unit that the first force of a sheet is typed in, where the sheet does not say
+// in which unit its forces are: results then are in that unit too.
+func firstForce(s *sheet.Sheet, ref sheet.Ref, text string) (symbol string) {
+	if _, said := s.Table("units").Row("force"); said || unitOfForce(text) == "" || unitOfForce(text) == units.DefaultSet().Force.Symbol {
+		return ""
+	}
+	for _, t := range problem.Tables() {
+		for _, row := range s.Table(t.Name).Rows {
+			for _, c := range row.Cells {
+				k, _ := t.Key(c.Key)
+				typed := strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != unknownMark
+				own := ref == sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}
+				if !own && typed && (k.Dim == units.Force || t.Name == "given" && unitOfForce(c.Text) != "" || t.Name == "distributed" && k.Reads == problem.ReadsIntensity) {
+					return ""
+				}
+			}
+		}
+	}
+	return unitOfForce(text)
+}
+
+// unitOfForce is the unit of the first force in a text.
+func unitOfForce(text string) string {
+	expr, err := units.Parse(text)
+	if err != nil {
+		return ""
+	}
+	for _, q := range expr.Quantities() {
+		if u, ok := units.Find(q.Symbol); ok && u.Dim == units.Force {
+			return q.Symbol
+		}
+	}
+	return ""
 }
 
 func (m *Model) rename(ref sheet.Ref, to string) error {

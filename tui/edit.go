@@ -105,6 +105,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 
 func (m *Model) paste(text string) tea.Cmd {
 	m.note = note{}
+	if m.fresh != nil && m.edit != nil && m.edit.Text == "" && isBlock(text) {
+		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{} // rows in place of the blank one
+		m.rebuild()
+	}
 	if m.mode() == keys.OnCells && isBlock(text) {
 		return m.pasteBlock(text)
 	}
