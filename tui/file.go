@@ -86,11 +86,11 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		m.ask = &question{
 			text: xdg.Short(m.env, msg.path) + ": " + changed.Error() + ". Overwrite it?", more: msg.other,
 			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.path, sheet.Stamp{}, true) },
-			no:  func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
+			no:  func(m *Model) tea.Cmd { m.leave, m.pending = false, nil; m.say("not saved", false); return nil },
 		}
 		return nil
 	case msg.err != nil:
-		m.leave = false
+		m.leave, m.pending = false, nil
 		m.say("not saved: "+msg.path+": "+msg.err.Error(), true)
 		return nil
 	}
@@ -111,7 +111,7 @@ func (m *Model) afterSave(msg saved) tea.Cmd {
 		return m.bye()
 	}
 	m.leave = false
-	return nil
+	return m.openPending()
 }
 
 // quit leaves, and asks first where something is unsaved.
@@ -146,7 +146,7 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 	case keys.No:
 		return q.no(m), true
 	case keys.Cancel:
-		m.leave = false
+		m.leave, m.pending = false, nil
 		return nil, true
 	case keys.See:
 		shown := *q
@@ -168,7 +168,7 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 	l := *m.naming
 	switch i {
 	case keys.Cancel:
-		m.naming, m.leave = nil, false
+		m.naming, m.leave, m.pending = nil, false, nil
 	case keys.Commit:
 		if l.Text == "" {
 			m.say("type a name such as mast.toml", false)

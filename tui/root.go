@@ -70,6 +70,7 @@ type Model struct {
 	ask       *question         // yes, no or back
 	help      *helping          // the help, scrolled
 	opening   *opening          // the start screen
+	pending   *fetched          // a sheet to be opened once this one is saved
 	drag      *drag             // of the mouse in the picture
 	polygonOf string            // whose force polygon shows in place of the picture
 	saving    bool
@@ -155,6 +156,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.tookLikes(msg)
 	case tea.BackgroundColorMsg:
 		m.background(msg.IsDark())
+	case lastOpened:
+		m.overview(msg)
+		cmd = m.peek(false)
 	case fetched:
 		cmd = m.takeFetched(msg)
 	case solved:

@@ -23,6 +23,7 @@ import (
 // opening is the start screen. It is replaced, never changed.
 type opening struct {
 	all  []start
+	over bool   // it lies over a sheet that is open
 	find string // what is looked for
 	pick int    // among those that show
 	shot fetched
@@ -148,7 +149,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 		return nil // another was opened meanwhile
 	}
 	if msg.open && msg.fault == "" {
-		return m.open(msg)
+		return m.openAfter(msg)
 	}
 	o := *m.opening
 	if list := o.shown(); !msg.open && (o.pick >= len(list) || list[o.pick] != msg.of) {
@@ -166,8 +167,12 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
 	m.path, m.stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
+	before := m.live
 	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
+	m.live.seq, m.live.running = before.seq, before.running // a reply may still come for the sheet before
 	m.at = [layout.System]cells.Place{}
+	m.edit, m.fresh, m.newest, m.mark, m.jumps, m.polygonOf = nil, nil, sheet.Ref{}, mark{}, nil, ""
+	m.board, m.worked, m.judged, m.reported = board{}, worked{}, judged{}, ""
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
@@ -204,8 +209,12 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 	case keys.OpenSettings:
 		m.setup = &setup{}
 		return nil, true
-	case keys.Blank:
-		return m.open(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
+	case keys.Cancel, keys.Blank:
+		if o.over && i == keys.Cancel {
+			m.opening = nil
+			return nil, true
+		}
+		return m.openAfter(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
 	default:
 		return nil, false
 	}

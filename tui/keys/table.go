@@ -11,6 +11,8 @@ var table = []Binding{
 	{Workbench, []string{"?"}, Help, "this help; in the magnitude of a force, ? types an unknown", "help"},
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
+	{Workbench, []string{"alt+e"}, NewSheet, "new sheet: an empty one, in space or in the plane; asks where something is unsaved", ""},
+	{Workbench, []string{"alt+a"}, OpenSheet, "open another sheet: those opened last, and the starting sheets; asks where something is unsaved", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
 	{Workbench, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
 	{Workbench, []string{"alt+f"}, WriteField, "write the field page: inputs, results, limits and checks on one page, for the file of a job", ""},
@@ -211,7 +213,8 @@ var table = []Binding{
 	{Starting, []string{"end"}, Last, "the last sheet", ""},
 	{Starting, []string{"backspace"}, Rubout, "delete the last character of the search", ""},
 	{Starting, []string{"ctrl+u"}, ClearLine, "clear the search: every sheet is shown", ""},
-	{Starting, []string{"esc", "ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
+	{Starting, []string{"esc"}, Cancel, "back to the sheet that is open, or a blank sheet in space where none is", ""},
+	{Starting, []string{"ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
 	{Starting, []string{"alt+s", "f9"}, OpenSettings, "the settings", ""},
 
 	{Finding, []string{"enter", "ctrl+g", "down"}, SearchNext, "the next match", "next"},
