@@ -205,6 +205,9 @@ func (m *Model) atStart(i keys.Intent) (tea.Cmd, bool) {
 	case keys.ClearLine:
 		o.find, o.pick = "", 0
 	case keys.Commit:
+		if list := o.shown(); o.pick < len(list) && list[o.pick].path == "" {
+			return m.openAfter(list[o.pick].fetch(true, m.likes)), true // no file: what is typed next goes to it
+		}
 		return m.peek(true), true
 	case keys.OpenSettings:
 		m.setup = &setup{}

@@ -73,6 +73,11 @@ func (b Builder) stands(points []sheet.Row) (body string, on, free, fixed int) {
 
 // loaded tells whether any force is known; until one is, every answer is nothing.
 func (b Builder) loaded() bool {
+	for _, row := range b.read("bodies") {
+		if c, ok := row.Cell("weight"); ok && strings.TrimSpace(c.Text) != "" {
+			return true
+		}
+	}
 	for _, row := range b.read("lines") {
 		for _, key := range []string{"magnitude", "components", "stiffness"} {
 			if c, ok := row.Cell(key); ok && strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != "?" {
