@@ -41,7 +41,10 @@ func (m *Model) complete() {
 			return
 		}
 		if len(e.Words) < maxWords {
-			e.Words, e.Word = append(e.Words, c), 0 // the likeliest, which enter takes
+			e.Words = append(e.Words, c)
+			if strings.HasPrefix(c.Text, e.Text[c.From:e.At]) {
+				e.Word = 0 // the likeliest, which enter takes; one in another case, MN for m, is to be chosen
+			}
 		}
 	}
 }

@@ -80,7 +80,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 			e.Line = text.Line{}
 		}
 		e.Insert(chars)
-		e.Pick = cells.Unpicked
+		e.Pick, e.Over = cells.Unpicked, false
 		m.edit = &e
 		m.complete()
 		return m.preview()
@@ -95,7 +95,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		if !m.begin() {
 			return nil
 		}
-		m.edit.Line = text.Line{}
+		m.edit.Line, m.edit.Over = text.Line{}, false
 		m.edit.Insert(chars)
 		m.complete()
 		return m.preview()

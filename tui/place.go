@@ -8,6 +8,11 @@ import (
 // located says where an error is, in the words of the panes, and what to try, on one line.
 func located(e problem.Error) string {
 	at := e.Ref.Row
+	for _, t := range problem.Tables() {
+		if t.Name == e.Ref.Table && !t.Fixed && at != "" {
+			at = t.Row + " " + at
+		}
+	}
 	if !e.InName { // else it is in what is said
 		if head := cells.Called(e.Ref); head != "" && at != "" {
 			at += " " + head

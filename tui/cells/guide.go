@@ -1,6 +1,7 @@
 package cells
 
 import (
+	"slices"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -17,6 +18,11 @@ func (b Builder) NextStep(focus layout.Pane) string {
 		_, plain := row.Cell("")
 		if e.Ref.Row != "" && (plain || e.Ref.Key != "" || len(lines) > 0) {
 			return "" // more than a particle that nothing acts on yet
+		}
+	}
+	if p := b.Latest; p != nil {
+		if len(p.Unread) > 0 || slices.ContainsFunc(p.Doubts, func(e problem.Error) bool { return e.Ref.Table == "points" && e.Ref.Key == "on" }) {
+			return "" // what is missing likely stands there
 		}
 	}
 	there := func(p layout.Pane, key, then string) string {

@@ -63,7 +63,7 @@ func (r *Result) Effects() *uncertainty.Effect {
 // way, whose points are not connected yet.
 func (r *Result) Faults() (out []problem.Error) {
 	bare := map[sheet.Ref]bool{}
-	if p := r.Latest; p != nil {
+	if p := r.Latest; p != nil && len(p.Unread) == 0 { // else what is missing likely stands there
 		for b := range p.Bodies {
 			bare[p.Bodies[b].Ref] = p.Bodies[b].Bare
 		}
