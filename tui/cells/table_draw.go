@@ -108,7 +108,7 @@ func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 func (e *Edit) draw(c grid.Canvas) {
 	text, skip := grid.Window(e.Text, e.Column(), c.W())
 	look := theme.Typing
-	if e.Replaces() && e.Text != "" {
+	if e.Replaces() && e.List == nil && e.Text != "" {
 		look = theme.Selected
 	}
 	c.Text(0, 0, look, grid.Fit(text, c.W()))
