@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
+	"trivet/units"
 )
 
 // maxWords is how many completions are kept: more than anybody reads.
@@ -42,11 +43,17 @@ func (m *Model) complete() {
 		}
 		if len(e.Words) < maxWords {
 			e.Words = append(e.Words, c)
-			if strings.HasPrefix(c.Text, e.Text[c.From:e.At]) {
+			if strings.HasPrefix(c.Text, e.Text[c.From:e.At]) && !isUnit(e.Text, c.From, e.At) {
 				e.Word = 0 // the likeliest, which enter takes; one in another case, MN for m, is to be chosen
 			}
 		}
 	}
+}
+
+// isUnit tells that the word of a text is a unit as it stands: 50 lb is not made 50 lbf.
+func isUnit(text string, from, to int) bool {
+	_, known := units.Find(text[from:to])
+	return known && units.SettingAt(text, from).Unit
 }
 
 // lettered tells whether a text ends in a word rather than in a number, a blank or

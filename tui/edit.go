@@ -22,6 +22,9 @@ func (m *Model) begin() bool {
 	case ok && s.Does == cells.Nothing && m.focus == layout.Supports && s.Text == "":
 		m.say("a row of this kind has no such cell", false)
 		return false
+	case m.focus == layout.Unknowns && m.at[m.focus].Col == 1 && m.selected().Table == "joints":
+		m.say("the reaction of a support is found. Try: a strut, or a force of that magnitude, in its place", false)
+		return false
 	case !ok || s.Does == cells.Nothing:
 		m.say("this cell is derived and cannot be edited", false)
 		return false

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"trivet/mechanics/sheet"
+	"trivet/tui/layout"
 )
 
 // TestTheHangingLoadFromABlankSheet builds the load on three cables from the start
@@ -179,4 +180,26 @@ func TestTheFirstForceSetsTheUnit(t *testing.T) {
 	r.holds(force, "kN")
 	r.keys("ctrl+z")
 	r.holds(force, "")
+}
+
+// A reaction that is known is no longer a support's: what it can be is offered.
+func TestAKnownReaction(t *testing.T) {
+	r := newRig(t, beam, 120, 36)
+	r.keys("alt+5", "home", "right")
+	for s, _ := r.m.slot(); s.Text != "pin"; s, _ = r.m.slot() {
+		r.keys("down")
+	}
+	r.text("5")
+	r.sees("Try: a strut, or a force of that magnitude, in its place")
+}
+
+// The utilisation of a pin is that of its resultant, in a row of its own.
+func TestTheUtilisationOfAResultant(t *testing.T) {
+	r := newRig(t, strings.Replace(beam, `{ kind = "pin" }`, `{ kind = "pin", limit = "2 kN" }`, 1), 120, 36)
+	r.sees("resultant")
+	for _, row := range r.m.tables[layout.Unknowns].Records {
+		if name := row.Slots[0].Text; (name == "Ax" || name == "Ay") && row.Slots[5].Text != "" {
+			t.Errorf("the component %s has the utilisation %s", name, row.Slots[5].Text)
+		}
+	}
 }

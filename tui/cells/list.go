@@ -31,12 +31,8 @@ func (b Builder) Choices(s Slot) (list []choice) {
 	switch ref := s.Ref; {
 	case isOn(s):
 		list = []choice{{"", "no body: it is fixed to the ground", nil}}
-		if b.Latest != nil {
-			for _, body := range b.Latest.Bodies {
-				if !body.Particle {
-					list = append(list, choice{body.Name, "the body " + body.Name, nil})
-				}
-			}
+		for _, body := range b.bodies() {
+			list = append(list, choice{body, "the body " + body, nil})
 		}
 		list = append(list, choice{particle, "a free particle: only forces act on it; or type a name for a new body", nil})
 	case ref.Table == "joints" && ref.Key == "kind":
@@ -53,11 +49,9 @@ func (b Builder) Choices(s Slot) (list []choice) {
 		list = []choice{{"none", "exerts no moments, as one of an aligned pair", nil}}
 	case ref.Table == "distributed" && ref.Key == "kind":
 		list = []choice{{"hydrostatic", "the pressure of water on a plane gate of a width", nil}}
-	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on" && b.Latest != nil:
-		for _, body := range b.Latest.Bodies {
-			if !body.Particle {
-				list = append(list, choice{body.Name, "", nil})
-			}
+	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on":
+		for _, body := range b.bodies() {
+			list = append(list, choice{body, "", nil})
 		}
 	case ref.Table == "" && ref.Row == "plane":
 		list = []choice{{"xy", "a problem in the plane; left out, it is in space", nil}}
@@ -70,6 +64,26 @@ func (b Builder) Choices(s Slot) (list []choice) {
 		}
 	}
 	return list
+}
+
+// bodies are the bodies that the cells name, as they stand: a name just typed is offered before the
+// sheet has been solved with it.
+func (b Builder) bodies() (names []string) {
+	add := func(name string) {
+		if name != particle && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, row := range b.read("points") {
+		c, _ := row.Cell("on")
+		for _, name := range strings.FieldsFunc(c.Text, func(r rune) bool { return r == ' ' || r == ',' }) {
+			add(name)
+		}
+	}
+	for _, row := range b.read("bodies") {
+		add(row.Name)
+	}
+	return names
 }
 
 // fitting gives the choices that the text begins, whole names first, and which of
