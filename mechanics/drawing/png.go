@@ -85,7 +85,11 @@ func (t Text) png(c *gg.Context, held map[face]font.Face) error {
 			held[key] = f
 		}
 		c.SetFontFace(held[key])
-		c.DrawString(stands(r.Text), r.at.X, r.at.Y)
+		x := r.at.X
+		for _, one := range stands(r.Text) { // as it was measured, without kerning
+			c.DrawString(string(one), x, r.at.Y)
+			x += Advance(string(one), r.Style, r.size)
+		}
 	}
 	return nil
 }

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -11,11 +12,13 @@ import (
 
 // Sizes of arrows, in points.
 const (
-	headLength = 6.5
-	headWidth  = 4.6
-	arrowWidth = 1.1
-	arrowGap   = 2.6 // from the place that a force acts at
-	turnRadius = 12
+	headLength  = 6.5
+	headWidth   = 4.6
+	arrowWidth  = 1.1
+	hollowWidth = 0.8 // the outline of a head
+	arrowGap    = 2.6 // from the place that a force acts at
+	arrowAside  = 5   // from one that it would lie on
+	turnRadius  = 12
 )
 
 // shaft draws a line with a filled head at its end.
@@ -34,7 +37,11 @@ func (t *setter) head(tone drawing.Tone, tip, u drawing.Vec) {
 // tip draws the head of a line, so long and so wide.
 func (t *setter) tip(tone drawing.Tone, tip, u drawing.Vec, length, width float64) {
 	neck, n := tip.Sub(u.Scale(length)), u.Perp().Scale(width/2)
-	t.shape(drawing.Shape{Pts: []drawing.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true})
+	head := drawing.Shape{Pts: []drawing.Vec{tip, neck.Add(n), neck.Sub(n)}, Closed: true, Fill: tone, Head: true}
+	if tone == drawing.Found && !t.m.Bounded { // what is sought has a hollow head, so that it is told from a load without colours
+		head.Fill, head.Line, head.Width = drawing.Paper, tone, t.pt(hollowWidth)
+	}
+	t.shape(head)
 }
 
 // force draws an arrow at a place. Along the line of sight it is a ring with a dot
@@ -53,18 +60,47 @@ func (t *setter) force(s *scene.Thing, o drawing.Vec) {
 	}
 	o = o.Add(v.Perp().Scale(t.pt(3) * s.Aside)) // two of opposite sense give way to different sides
 	near, far := o.Add(v.Scale(gap)), o.Add(v.Scale(gap+length))
+	aside := t.asideOf(segment{near, far})
+	near, far = near.Add(aside), far.Add(aside)
+	t.arrows = append(t.arrows, segment{near, far})
 	if s.Head {
 		t.shaft(s.Tone, far, near, s.Broken)
 	} else {
 		t.shaft(s.Tone, near, far, s.Broken)
 	}
-	t.want(s, far, v)
+	middle, across := near.Add(far).Scale(0.5), v.Perp()
+	spots := []spot{{far, v}, {middle, across}, {middle, across.Scale(-1)}, {near, v.Scale(-1)}}
+	switch {
+	case s.Followed: // its end is the beginning of the next
+		spots = spots[1:3]
+	case t.m.Bounded:
+		spots = spots[:1]
+	}
+	t.want(s, spots...)
+}
+
+// asideOf is how far an arrow gives way to those drawn before it that it would lie on.
+func (t *setter) asideOf(s segment) (aside drawing.Vec) {
+	u, length := s.b.Sub(s.a).Unit(), s.b.Sub(s.a).Len()
+	gap := math.Max(t.pt(arrowAside), t.m.Fine)
+	under := func(o segment) bool {
+		a, b := o.a.Sub(s.a.Add(aside)), o.b.Sub(s.a.Add(aside))
+		overlap := math.Min(math.Max(a.Dot(u), b.Dot(u)), length) - math.Max(math.Min(a.Dot(u), b.Dot(u)), 0)
+		return math.Max(math.Abs(a.Dot(u.Perp())), math.Abs(b.Dot(u.Perp()))) < gap/2 && overlap > gap/2
+	}
+	for range t.arrows {
+		if !slices.ContainsFunc(t.arrows, under) {
+			break
+		}
+		aside = aside.Add(u.Perp().Scale(gap))
+	}
+	return aside
 }
 
 func (t *setter) endOn(s *scene.Thing, o drawing.Vec, along r3.Vec) {
 	tone := max(s.Tone, drawing.Dark)
 	t.alongSight(tone, arrowWidth, o, math.Max(t.pt(markRadius), 2*t.m.Fine), r3.Dot(along, t.view.Toward()) > 0)
-	t.want(s, o, drawing.Vec{X: 1, Y: -1})
+	t.want(s, spot{o, drawing.Vec{X: 1, Y: -1}})
 }
 
 // alongSight draws an arrow along the line of sight: a ring with the dot of its point, or
@@ -89,7 +125,7 @@ func (t *setter) couple(s *scene.Thing, o drawing.Vec) {
 		from, to := o.Add(v.Scale(t.pt(arrowGap))), o.Add(v.Scale(t.pt(arrowGap+32)))
 		t.shaft(s.Tone, from, to, false)
 		t.head(s.Tone, to.Sub(v.Scale(t.pt(headLength*0.8))), v)
-		t.want(s, to, v)
+		t.want(s, spot{to, v})
 		return
 	}
 	if !t.scene.Planar { // round its axis, off what else is at the place
@@ -101,7 +137,7 @@ func (t *setter) couple(s *scene.Thing, o drawing.Vec) {
 	arc := drawing.Arc(o, t.dir(e1).Scale(r), t.dir(e2).Scale(r), from, to, math.Floor(steps*2*math.Pi/(to-from)))
 	t.line(s.Tone, arrowWidth, arc[:steps-3]...)
 	t.head(s.Tone, arc[steps], arc[steps].Sub(arc[steps-5]).Unit())
-	t.want(s, arc[steps/2], arc[steps/2].Sub(o))
+	t.want(s, spot{arc[steps/2], arc[steps/2].Sub(o)})
 }
 
 // asArc tells that a couple is drawn as an arc: its axis is not seen from the side.
@@ -155,7 +191,7 @@ func (t *setter) load(s *scene.Thing) {
 	if s.Heights[0] == s.Heights[len(s.Heights)-1] { // an even one
 		at = over[0].Add(over[len(over)-1]).Scale(0.5)
 	}
-	t.want(s, at, v.Scale(-1))
+	t.want(s, spot{at, v.Scale(-1)})
 	for k, text := range s.Values {
 		if text != "" {
 			t.wants = append(t.wants, want{spots: []spot{{over[k], v.Scale(-1)}}, forms: worded(scene.Plain(text)), tone: s.Tone, rank: scene.OfSize, of: t.of})

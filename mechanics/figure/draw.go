@@ -111,14 +111,19 @@ func (t *setter) coil(a, b drawing.Vec) []drawing.Vec {
 func (t *setter) disc(s *scene.Thing) {
 	const drum = 9 // points: of one whose size is not known
 	c, radius := t.at(s.At[0]), s.Radius*t.scale
-	e1, e2 := perpendicular(s.Along)
 	if s.Radius == 0 {
 		radius = t.pt(drum)
 		t.circle(drawing.Fill, drawing.Dark, edge, c, radius)
 	} else {
-		t.area(drawing.Fill, drawing.Dark, edge, drawing.Arc(c, t.dir(e1).Scale(radius), t.dir(e2).Scale(radius), 0, 2*math.Pi, 40)...)
+		t.area(drawing.Fill, drawing.Dark, edge, t.view.rim(s, t.scale, 40)...)
 	}
-	t.want(s, drawing.Vec{X: c.X, Y: c.Y - radius}, drawing.Vec{Y: -1})
+	t.want(s, spot{drawing.Vec{X: c.X, Y: c.Y - radius}, drawing.Vec{Y: -1}})
+}
+
+// rim gives the circle of a disc, at so many units a metre.
+func (v View) rim(s *scene.Thing, scale, pieces float64) []drawing.Vec {
+	e1, e2 := perpendicular(s.Along)
+	return drawing.Arc(v.project(s.At[0]).Scale(scale), v.project(e1).Scale(s.Radius*scale), v.project(e2).Scale(s.Radius*scale), 0, 2*math.Pi, pieces)
 }
 
 // perpendicular gives two unit vectors perpendicular to u and to each other, such that
@@ -161,16 +166,28 @@ func (t *setter) thing(s *scene.Thing) {
 			return
 		}
 		if s.Open {
-			t.shape(drawing.Shape{Pts: []drawing.Vec{o, to}, Line: drawing.Dark, Width: t.pt(arrowWidth), Dashed: true})
+			t.dashed(drawing.Dark, arrowWidth, o, to)
 		} else {
 			t.shaft(max(s.Tone, drawing.Dark), o, to, false)
 		}
 		t.beside(s, o, to)
+	case scene.Section:
+		t.section(t.all(s.At))
 	case scene.Centre:
 		t.centreOf(s, o)
 	case scene.Name:
-		t.want(s, o, drawing.Vec{X: -1, Y: -1})
+		t.want(s, spot{o, drawing.Vec{X: -1, Y: -1}})
 	}
+}
+
+// section draws a dashed line across the places where a section cuts members, a little beyond
+// the first and the last.
+func (t *setter) section(cut []drawing.Vec) {
+	const beyond = 14
+	last := len(cut) - 1
+	from, to := cut[0].Sub(cut[1]).Unit(), cut[last].Sub(cut[last-1]).Unit()
+	cut[0], cut[last] = cut[0].Add(from.Scale(t.pt(beyond))), cut[last].Add(to.Scale(t.pt(beyond)))
+	t.dashed(drawing.Found, 1, cut...)
 }
 
 // centreOf draws what moments are taken about: a ring with a cross where it is a point or
@@ -178,7 +195,7 @@ func (t *setter) thing(s *scene.Thing) {
 func (t *setter) centreOf(s *scene.Thing, o drawing.Vec) {
 	if v := t.dir(s.Along); v.Len() > endOn {
 		half := v.Scale(0.7 * t.scene.Size * t.scale) // to either side
-		t.shape(drawing.Shape{Pts: []drawing.Vec{o.Sub(half), o.Add(half)}, Line: drawing.Found, Width: t.pt(0.8), Dashed: true})
+		t.dashed(drawing.Found, 0.8, o.Sub(half), o.Add(half))
 		return
 	}
 	r := t.pt(5)

@@ -15,7 +15,7 @@ type field struct {
 	inverse float64 // of the side
 	margin  float64 // kept free round a label
 	w, h    int
-	weight  []int8
+	weight  []int16
 	sums    []int32 // of (w+1) × (h+1)
 
 	trial int32 // the label that a place is looked for
@@ -42,9 +42,10 @@ func (f *field) first(corner drawing.Vec, cost float64) bool {
 	return true
 }
 
-// What a stroke weighs that a label must keep off, and one that it may interrupt.
+// What a stroke weighs that a label must keep off, and one that it may interrupt: of the
+// latter, more squares than a label has weigh less than one of the former.
 const (
-	solid = 8
+	solid = 1 << 12
 	thin  = 1
 )
 
@@ -57,7 +58,7 @@ const maxSquares = 2000
 func newField(b drawing.Box, side, margin float64) *field {
 	side = math.Max(side, math.Max(b.High.X-b.Low.X, b.High.Y-b.Low.Y)/maxSquares)
 	f := &field{low: b.Low, side: side, inverse: 1 / side, margin: margin, w: int((b.High.X-b.Low.X)/side) + 1, h: int((b.High.Y-b.Low.Y)/side) + 1}
-	f.weight, f.tried = make([]int8, f.w*f.h), make([]try, f.w*f.h)
+	f.weight, f.tried = make([]int16, f.w*f.h), make([]try, f.w*f.h)
 	f.lw = f.w/labelSide + 1
 	f.labels = make([][]drawing.Box, f.lw*(f.h/labelSide+1))
 	return f
@@ -69,7 +70,7 @@ func (f *field) square(q drawing.Vec) (x, y int) {
 }
 
 // stroke notes a line: each square on its way once.
-func (f *field) stroke(s segment, weight int8) {
+func (f *field) stroke(s segment, weight int16) {
 	d := s.b.Sub(s.a)
 	n := int(math.Ceil(d.Len()/f.side*1.5)) + 1
 	if n < 1 || n > 4*maxSquares {
@@ -121,7 +122,8 @@ func (f *field) inside(b drawing.Box) bool {
 }
 
 // taken tells that a label lies in a box.
-func (f *field) taken(b drawing.Box, q image.Rectangle) bool {
+func (f *field) taken(b drawing.Box) bool {
+	q := f.squares(b)
 	for y := q.Min.Y / labelSide; y*labelSide < q.Max.Y; y++ {
 		for x := q.Min.X / labelSide; x*labelSide < q.Max.X; x++ {
 			for _, o := range f.labels[y*f.lw+x] {

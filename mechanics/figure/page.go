@@ -22,7 +22,8 @@ const (
 // System sets the figure of a whole problem on paper: the plane, or the view in space with
 // front, side and top beside it at one scale, the one in line with the other.
 func System(s *scene.Scene) drawing.Drawing {
-	by := enlarged(s)
+	const usual = 30 // labels that a figure of the usual size takes
+	by := enlarged(s, usual)
 	if s.Planar {
 		return trimmed(s, Set(s, Front(s), Paper(planeWidth*by, planeHeight*by)))
 	}
@@ -44,7 +45,7 @@ func System(s *scene.Scene) drawing.Drawing {
 
 // views are front, side and top, the side in line with the front and the top below it.
 func views(s *scene.Scene, size float64) drawing.Drawing {
-	extent := func(v View) drawing.Vec { return drawing.Around(v.all(s.Reach, 1)...).Size() }
+	extent := func(v View) drawing.Vec { return v.reach(s).Size() }
 	seen, above := extent(Front(s)), extent(Top(s))
 	const symbols = 90 // points that arrows, supports and labels take beside the figures
 	m := Paper(0, 0)
@@ -69,9 +70,11 @@ func views(s *scene.Scene, size float64) drawing.Drawing {
 
 // Free sets a free body on paper.
 func Free(s *scene.Scene, name string, several bool) drawing.Drawing {
-	m := Paper(freeSize, 0.8*freeSize)
+	const usual = 10 // labels that a body of the usual size takes
+	by := enlarged(s, usual)
+	m := Paper(by*freeSize, 0.8*by*freeSize)
 	if several {
-		m = Paper(freeSmall, freeSmall)
+		m = Paper(by*freeSmall, by*freeSmall)
 	}
 	m.Triad = !s.Planar
 	return captioned(trimmed(s, Set(s, oblique(s), m)), scene.Italic(name)...)
@@ -131,13 +134,12 @@ func captioned(d drawing.Drawing, words ...drawing.Run) drawing.Drawing {
 
 // enlarged is how much larger than usual a figure is drawn so that many labels have
 // places near what they name; whoever prints it scales it down.
-func enlarged(s *scene.Scene) float64 {
-	const usual = 40 // labels that a figure of the usual size takes
-	n := 0
+func enlarged(s *scene.Scene, usual float64) float64 {
+	n := 0.0
 	for i := range s.Things {
 		if s.Things[i].Label.Runs != nil {
 			n++
 		}
 	}
-	return math.Max(1, math.Sqrt(float64(n)/usual))
+	return math.Max(1, math.Sqrt(n/usual))
 }

@@ -33,9 +33,12 @@ func worded(runs []drawing.Run) []form { return []form{{runs: runs}} }
 // spot is a place that a label may stand at, and the way it would rather lie from there.
 type spot struct{ at, way drawing.Vec }
 
-// want asks for a thing's label at a place.
-func (t *setter) want(s *scene.Thing, at, way drawing.Vec) {
-	t.label(s, want{spots: []spot{{at, way.Unit()}}})
+// want asks for a thing's label at one of some spots, rather at the first.
+func (t *setter) want(s *scene.Thing, spots ...spot) {
+	for i := range spots {
+		spots[i].way = spots[i].way.Unit()
+	}
+	t.label(s, want{spots: spots})
 }
 
 // beside asks for the label of a line, on either side, near its middle rather than its
@@ -109,8 +112,10 @@ const (
 	costStroke = 30.0  // for lying on a line at all, and for each square of it
 	costThin   = 12.0  // for lying on thin lines alone, which are then interrupted
 	costTurned = 6.0   // for each radian off the way it would rather lie
-	costSpot   = 1.5   // for each spot down its list
+	costSpot   = 1.5   // for each spot down its list, beside a line
+	costAside  = 4.0   // and beside an arrow rather than at its end
 	clear      = 1.6   // kept free round a label
+	apart      = 3.0   // and more to the next label on its line
 	leaderFrom = 14.0  // a label further off gets a line to its place
 	costLeader = 8.0   // and costs as much more
 	reachFar   = 160.0 // no label stands further off
@@ -236,13 +241,17 @@ func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
 		reach = reachNear
 	}
 	for k, sp := range w.spots {
-		base := costSpot * float64(k)
+		base := costAside * float64(k)
 		if w.lined {
+			base = costSpot * float64(k)
 			try(candidate{sp, nearest, base + nearest})
 			try(candidate{sp, 7, base + 7})
 			if k > 0 { // leaders start from the middle
 				continue
 			}
+		}
+		if k > 0 { // nor from beside an arrow
+			reach = leaderFrom
 		}
 		for r := nearest; r < reach && r < *limit; r *= wider {
 			step, leader := 1, 0.0
@@ -254,7 +263,7 @@ func (t *setter) candidates(w *want, limit *float64, try func(candidate)) {
 			}
 			for i := 0; i < len(turns); i += step {
 				turn := &turns[i]
-				if r+costTurned*turn.angle >= *limit {
+				if r+costTurned*turn.angle+base >= *limit {
 					break
 				}
 				way := drawing.Vec{X: sp.way.X*turn.cos - sp.way.Y*turn.sin, Y: sp.way.X*turn.sin + sp.way.Y*turn.cos}
@@ -281,7 +290,7 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 	}
 	wide := b.Grow(f.margin)
 	in, cost := f.squares(wide), c.cost
-	if f.taken(wide, in) {
+	if f.taken(t.apart(wide)) {
 		return drawing.Box{}, limit
 	}
 	if under := f.under(in); under >= solid {
@@ -289,7 +298,8 @@ func (t *setter) stand(f *field, half drawing.Vec, c *candidate, limit float64) 
 	} else if under > 0 {
 		cost += costThin
 	}
-	if cost >= limit || c.away > leaderFrom && !t.reaches(f, b, c.at) {
+	far := c.away > leaderFrom || !t.m.Bounded && b.Nearest(c.at).Sub(c.at).Len() > t.pt(leaderFrom)
+	if cost >= limit || far && !t.reaches(f, b, c.at) {
 		return drawing.Box{}, limit
 	}
 	return b, cost
@@ -317,6 +327,15 @@ func (t *setter) put(f *field, w *want, one *form, limit float64) bool {
 	return true
 }
 
+// apart is a label's box with the room before the next one on its line, on paper: the
+// names of two things must not read as one.
+func (t *setter) apart(b drawing.Box) drawing.Box {
+	if !t.m.Bounded {
+		b.Low.X, b.High.X = b.Low.X-t.pt(apart), b.High.X+t.pt(apart)
+	}
+	return b
+}
+
 // interrupt breaks the thin lines that a label lies on, as a drawing office does.
 func (t *setter) interrupt(b drawing.Box) {
 	wide := b.Grow(clear * t.m.Point)
@@ -339,16 +358,20 @@ func (t *setter) onTheWay(b drawing.Box, at drawing.Vec) (boxes [8]drawing.Box) 
 	return boxes
 }
 
-// reaches tells that the line from a label to its place passes no other label, and on a
-// screen, where lines are coarse, nothing that is drawn.
+// reaches tells that the line from a label to its place passes no other label, does not run
+// along what is drawn, and on a screen, where lines are coarse, does not pass it.
 func (t *setter) reaches(f *field, b drawing.Box, at drawing.Vec) bool {
-	boxes := t.onTheWay(b, at)
+	boxes, passed := t.onTheWay(b, at), 0
 	for i, box := range boxes {
-		if in := f.squares(box); f.taken(box, in) || t.m.Bounded && i < len(boxes)-2 && f.under(in) >= solid {
+		covered := f.under(f.squares(box)) >= solid
+		if f.taken(box) || covered && t.m.Bounded && i < len(boxes)-2 {
 			return false
 		}
+		if covered {
+			passed++
+		}
 	}
-	return true
+	return t.m.Bounded || passed < len(boxes)/2
 }
 
 // leader draws the line from a label that stands far off to its place.

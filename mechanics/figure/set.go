@@ -68,13 +68,14 @@ type setter struct {
 	scale  float64     // units a metre
 	origin drawing.Vec // where the origin of space lies
 
-	d     drawing.Drawing
-	of    int       // 1 + the thing that is drawn
-	lines []segment // that labels keep off
-	hairs []segment // that they may interrupt
-	wants []want
-	quiet bool // labels are not asked for yet
-	left  int
+	d      drawing.Drawing
+	of     int       // 1 + the thing that is drawn
+	lines  []segment // that labels keep off
+	hairs  []segment // that they may interrupt
+	wants  []want
+	arrows []segment
+	quiet  bool // labels are not asked for yet
+	left   int
 }
 
 type segment struct{ a, b drawing.Vec }
@@ -94,7 +95,7 @@ func (t *setter) pt(x float64) float64 { return x * t.m.Point }
 // fit finds the scale at which all but the labels fills the room; symbols do not shrink
 // with it, so that what they take beside the places is taken off first.
 func (t *setter) fit() {
-	size := t.reach().Size()
+	size := t.view.reach(t.scene).Size()
 	full := drawing.Vec{X: t.m.Width, Y: t.m.Height}.Sub(t.m.Beside.Scale(2))
 	fill := func(room drawing.Vec) {
 		const minShare = 0.3 // of the room is left to the places
@@ -117,30 +118,37 @@ func (t *setter) fit() {
 }
 
 // drawable tells that a thing lies within what numbers can tell apart.
-func (t *setter) drawable(s *scene.Thing) bool {
+func drawable(whole *scene.Scene, s *scene.Thing) bool {
 	const far = 1e9 // times the size of the problem
 	for _, q := range s.At {
-		if n := r3.Norm(q); !(n <= far*t.scene.Size) {
+		if n := r3.Norm(q); !(n <= far*whole.Size) {
 			return false
 		}
 	}
 	return len(s.At) > 0
 }
 
-// reach is the box of the places that the figure leaves room for, in metres.
-func (t *setter) reach() drawing.Box {
-	all := append(make([]r3.Vec, 0, len(t.scene.Reach)+2*len(t.scene.Things)), t.scene.Reach...)
-	for i := range t.scene.Things {
-		if s := &t.scene.Things[i]; t.drawable(s) {
-			all = append(all, s.At...)
+// reach is the box of the places that a figure leaves room for, in metres.
+func (v View) reach(s *scene.Scene) drawing.Box {
+	all := append(make([]drawing.Vec, 0, len(s.Reach)+2*len(s.Things)), v.all(s.Reach, 1)...)
+	for i := range s.Things {
+		one := &s.Things[i]
+		if !drawable(s, one) {
+			continue
+		}
+		for _, q := range one.At {
+			all = append(all, v.project(q))
+		}
+		if one.Kind == scene.Disc {
+			all = append(all, v.rim(one, 1, 4)...)
 		}
 	}
-	return drawing.Around(t.view.all(all, 1)...)
+	return drawing.Around(all...)
 }
 
 // centre finds where the origin lies when the figure is in the middle of the room.
 func (t *setter) centre() {
-	middle := t.reach().Centre().Scale(t.scale)
+	middle := t.view.reach(t.scene).Centre().Scale(t.scale)
 	if t.m.Zoom <= 1 {
 		middle = t.d.Bounds().Centre()
 	}
@@ -151,13 +159,13 @@ func (t *setter) centre() {
 // the near, then what lies on it.
 func (t *setter) draw() {
 	t.d = drawing.Drawing{Shapes: t.d.Shapes[:0]}
-	t.lines, t.hairs, t.wants = t.lines[:0], t.hairs[:0], t.wants[:0]
+	t.lines, t.hairs, t.wants, t.arrows = t.lines[:0], t.hairs[:0], t.wants[:0], t.arrows[:0]
 	for _, i := range t.fromFar() {
 		t.of = i + 1
 		t.long(&t.scene.Things[i])
 	}
 	for i := range t.scene.Things {
-		if s := &t.scene.Things[i]; s.Kind > scene.Spring && t.drawable(s) {
+		if s := &t.scene.Things[i]; s.Kind > scene.Spring && drawable(t.scene, s) {
 			t.of = i + 1
 			t.thing(s)
 		}
@@ -165,7 +173,7 @@ func (t *setter) draw() {
 	t.of = 0
 	bounds := t.d.Bounds()
 	for i := range t.wants { // dimensions lie below the names of loads
-		if w := &t.wants[i]; w.rank <= scene.OfForce && !w.lined {
+		if w := &t.wants[i]; w.rank <= scene.OfBody && !w.lined {
 			bounds = bounds.With(w.spots[0].at.Add(w.spots[0].way.Scale(t.pt(1.5 * textSize))))
 		}
 	}
@@ -173,14 +181,21 @@ func (t *setter) draw() {
 		t.dimensions(bounds)
 	}
 	if t.m.Triad {
-		t.triad(t.d.Bounds())
+		bounds = t.d.Bounds()
+		for i := range t.wants { // and the axes beside their names
+			if w := &t.wants[i]; !w.lined && w.spots[0].way.X > 0 {
+				width, _, _ := t.m.Measure(w.forms[0].runs, w.small)
+				bounds = bounds.With(w.spots[0].at.Add(drawing.Vec{X: width * w.spots[0].way.X}))
+			}
+		}
+		t.triad(bounds)
 	}
 }
 
 // fromFar gives the indices of what is long, in space the far before the near.
 func (t *setter) fromFar() (long []int) {
 	for i := range t.scene.Things {
-		if s := &t.scene.Things[i]; s.Kind <= scene.Spring && t.drawable(s) {
+		if s := &t.scene.Things[i]; s.Kind <= scene.Spring && drawable(t.scene, s) {
 			long = append(long, i)
 		}
 	}
@@ -204,6 +219,11 @@ func (t *setter) line(tone drawing.Tone, width float64, pts ...drawing.Vec) {
 // area fills a polygon.
 func (t *setter) area(fill, tone drawing.Tone, width float64, pts ...drawing.Vec) {
 	t.shape(drawing.Shape{Pts: pts, Closed: true, Line: tone, Width: t.pt(width), Fill: fill})
+}
+
+// dashed draws a dashed polyline.
+func (t *setter) dashed(tone drawing.Tone, width float64, pts ...drawing.Vec) {
+	t.shape(drawing.Shape{Pts: pts, Line: tone, Width: t.pt(width), Dashed: true})
 }
 
 func (t *setter) shape(s drawing.Shape) {

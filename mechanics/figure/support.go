@@ -54,7 +54,7 @@ func (t *setter) support(s *scene.Thing, o drawing.Vec) {
 	if symbol.Half > 0 && symbol.Axis && !s.Hanging {
 		t.ground(s, symbol, newFrame(o, f.down.Scale(-1)))
 	}
-	t.want(s, f.to(t.pt(symbol.Half), t.pt(symbol.Ground+4)), f.down)
+	t.want(s, spot{f.to(t.pt(symbol.Half), t.pt(symbol.Ground+4)), f.down})
 }
 
 // ground draws a surface, hatched behind.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -96,48 +97,55 @@ func oblique(s *scene.Scene) View {
 	return best
 }
 
-// clearness says how well a view tells things apart: the least distance of two points or
-// length of a member, as a share of the size, or the least angle of two members at a
-// point, in radians, whichever is less.
+// clearness says how well a view tells things apart: the least distance of two points, or of
+// a point from a line that does not pass through it, as a share of the size; or the least
+// angle of two lines at a point or of an arrow to the line of sight, in radians, whichever
+// is less.
 func clearness(s *scene.Scene, v View) float64 {
 	const (
-		radian             = 0.35 // between members is worth this share of the size
-		maxPlaces, maxRays = 60, 200
+		radian               = 0.35 // is worth this share of the size
+		arrow                = 0.25 // of the size: about as long is one
+		maxPlaces, maxThings = 60, 100
 	)
 	lowest := 1.0
-	places := s.Reach[:min(len(s.Reach), maxPlaces)]
+	places := slices.Clone(s.Reach[:min(len(s.Reach), maxPlaces)])
+	var lines [][2]r3.Vec
+	for i := range s.Things[:min(len(s.Things), maxThings)] {
+		t := &s.Things[i]
+		if t.Kind == scene.Force || t.Kind == scene.Couple {
+			places = append(places, t.At[0])
+		}
+		if t.Kind == scene.Force {
+			lines = append(lines, [2]r3.Vec{t.At[0], r3.Add(t.At[0], r3.Scale(arrow*s.Size, t.Side()))})
+			lowest = math.Min(lowest, radian*v.project(t.Side()).Len())
+		}
+		for from, to := range t.Lines() {
+			lines = append(lines, [2]r3.Vec{from, to})
+		}
+	}
 	for i, a := range places {
 		for _, b := range places[:i] {
 			if d := r3.Sub(a, b); r3.Norm(d) > scene.Flat*s.Size {
 				lowest = math.Min(lowest, v.project(d).Len()/s.Size)
 			}
 		}
-	}
-	type ray struct {
-		from r3.Vec
-		way  drawing.Vec
-	}
-	var rays []ray
-	for _, t := range s.Things {
-		switch {
-		case len(rays) >= maxRays:
-		case t.Kind == scene.Force:
-			rays = append(rays, ray{t.At[0], v.project(t.Side())})
-		case t.Kind == scene.Bar || t.Kind.Member():
-			for i, end := range t.At {
-				if d := r3.Sub(t.At[i^1], end); r3.Norm(d) > 0 {
-					rays = append(rays, ray{end, v.project(r3.Unit(d))})
-				}
+		for _, l := range lines {
+			if scene.OffLine(a, l[0], l[1]) > scene.Flat*s.Size {
+				lowest = math.Min(lowest, drawing.Distance(v.project(a), v.project(l[0]), v.project(l[1]))/s.Size)
 			}
 		}
 	}
-	for i, a := range rays {
-		for _, b := range rays[:i] {
-			if r3.Norm(r3.Sub(a.from, b.from)) > scene.Flat*s.Size || a.way.Len() < endOn || b.way.Len() < endOn {
-				continue
+	for i, a := range lines {
+		for _, b := range lines[:i] {
+			for _, k := range [4][2]int{{0, 0}, {0, 1}, {1, 0}, {1, 1}} { // the ends that may be one place
+				if r3.Norm(r3.Sub(a[k[0]], b[k[1]])) > scene.Flat*s.Size {
+					continue
+				}
+				u, w := v.project(r3.Unit(r3.Sub(a[1-k[0]], a[k[0]]))), v.project(r3.Unit(r3.Sub(b[1-k[1]], b[k[1]])))
+				if u.Len() >= endOn && w.Len() >= endOn {
+					lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
+				}
 			}
-			u, w := a.way.Unit(), b.way.Unit()
-			lowest = math.Min(lowest, radian*math.Atan2(math.Abs(u.X*w.Y-u.Y*w.X), u.Dot(w)))
 		}
 	}
 	return lowest

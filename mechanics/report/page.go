@@ -204,16 +204,17 @@ func part(role doc.Role, title string, blocks ...doc.Block) doc.Section {
 // addWorked adds the page of a worked solution.
 func addWorked(d *doc.Doc, s *statics.Solution, opt PageOptions) {
 	p := s.Problem
+	w := working.Build(s)
 	d.Add(riskSection(opt.Uncertainty))
 	d.Add(problemSection(p))
 	if !opt.unfigured {
-		d.Add(figureSection(p, scene.Options{Dimensions: true}))
+		d.Add(figureSection(p, scene.Options{Dimensions: true, Sections: w.Sections()}))
 		if free := freeBodies(s, nil); len(free) > 0 {
-			note := doc.Note("Arrows of unknown forces are drawn in the positive sense.")
+			note := doc.Note("Arrows of unknown forces have hollow heads and point in the positive sense.")
 			d.Add(part(doc.Other, "Free-body diagrams", append([]doc.Block{note}, free...)...))
 		}
 	}
-	addWorking(d, working.Build(s))
+	addWorking(d, w)
 	results := resultSection(s, opt.Uncertainty)
 	if last := &d.Sections[len(d.Sections)-1]; last.Role == doc.Answers && opt.Uncertainty == nil && !opt.unfigured { // they are the results
 		isTable := func(b doc.Block) bool { _, table := b.(*doc.Table); return table }

@@ -155,7 +155,10 @@ func figured(p *problem.Problem, cell sheet.Ref) bool {
 		return true
 	case "lines.magnitude":
 		line, ok := p.Find(cell.Row, problem.ALine)
-		return ok && (p.Lines[line.Index].Kind == problem.Force || p.Lines[line.Index].Kind == problem.Weight)
+		return ok && p.Lines[line.Index].Kind != problem.Contact
+	case "lines.stiffness", "lines.natural":
+		line, ok := p.Find(cell.Row, problem.ALine)
+		return ok && p.Lines[line.Index].Spring != nil
 	}
 	return false
 }

@@ -36,8 +36,8 @@ func (s *Scene) Alt() string {
 func (t *Thing) named() (noun, name string) {
 	arrow := t.Kind == Force || t.Kind == Couple || t.Kind == Load
 	switch {
-	case t.Ref.Table == "bodies" && t.Kind <= Disc:
-		return "body", t.Ref.Row
+	case t.Kind <= Disc:
+		return "body", t.Body
 	case t.Kind.Member():
 		return "member", t.Ref.Row
 	case t.Kind == Support && t.Ref.Table == "joints":

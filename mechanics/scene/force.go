@@ -10,6 +10,7 @@ import (
 	"trivet/mechanics/drawing"
 	"trivet/mechanics/problem"
 	"trivet/mechanics/sheet"
+	"trivet/mechanics/statics"
 	"trivet/units"
 )
 
@@ -39,10 +40,13 @@ type force struct {
 	given    bool
 	touch    touch
 	oneSided bool // a negative amount cannot be
+	beyond   bool // nor can this one
 	body     int
 	weight   bool
-	couple   bool // along its axis
-	unnamed  bool // its arrow is one of several with the same name
+	falls    bool          // from its point, whatever lies there
+	couple   bool          // along its axis
+	belt     *problem.Belt // of which it is the tension of a part
+	unnamed  bool          // its arrow is one of several with the same name
 }
 
 // arrow draws a force or couple: in the sense that it has where its value is known, else in the
@@ -50,7 +54,7 @@ type force struct {
 func (b *builder) arrow(f force) {
 	value, known := f.amount.Sum(b.unknown)
 	t := Thing{Kind: Force, Ref: f.ref, At: []r3.Vec{f.at}, Along: f.along, Share: 0.5, Tone: drawing.Found, Open: !known,
-		Label: Label{Runs: f.name, Short: f.name, Rank: OfUnknown}}
+		Label: called(f.name, OfUnknown)}
 	dim, largest := units.Force, b.max
 	if f.couple {
 		t.Kind, dim, largest = Couple, units.Moment, b.max*b.out.Size
@@ -73,24 +77,34 @@ func (b *builder) arrow(f force) {
 		t.Label.Runs = With(f.name, " = "+b.magnitude(f.ref, f.given, t.Value, b.p.Units.For(dim)))
 		t.Share = math.Min(1, t.Value/largest)
 	}
+	movable := !f.couple && f.touch != pushes
 	if value < 0 {
 		t.Along, t.Broken, f.touch = r3.Scale(-1, f.along), f.oneSided, -f.touch
 	}
-	if t.Broken {
+	if t.Broken = t.Broken || known && f.beyond; t.Broken {
 		t.Label.Mark = "!"
 	}
 	if f.unnamed {
 		t.Label = Label{}
 	}
 	t.Head = !f.couple && (f.touch == pushes || f.touch == outside && b.into(f.body, f.at, t.Along))
-	b.makeWay(&t, f.touch == outside)
+	if movable && b.along(f.at, t.Side(), (*Thing).member) { // it would lie on that
+		if f.falls || b.along(f.at, r3.Scale(-1, t.Side()), (*Thing).member) {
+			t.Aside = besideMember
+		} else {
+			t.Head = !t.Head
+		}
+	}
+	b.makeWay(&t, f.touch == outside, f.belt)
 	b.add(t)
 }
 
 // makeWay keeps an arrow off another at its place on one line: on the other side of the
-// place, where it may be; behind one of the same sense; beside one of the other. Couples
-// about one axis are drawn one round the other.
-func (b *builder) makeWay(t *Thing, free bool) {
+// place, where it may be; behind one of the same sense; beside one of the other. The two
+// parts of a belt leave its drum on both sides. Couples about one axis are drawn one round
+// the other.
+func (b *builder) makeWay(t *Thing, free bool, belt *problem.Belt) {
+	const drum = 3 // as far aside as the rim of a drum whose size is not known
 	for i := range b.out.Things {
 		o := &b.out.Things[i]
 		if o.Kind != t.Kind || !b.near(o.At[0], t.At[0]) {
@@ -102,10 +116,12 @@ func (b *builder) makeWay(t *Thing, free bool) {
 		case cos <= 1-Flat:
 		case free && t.Kind == Force:
 			t.Head = !t.Head
-			b.makeWay(t, false)
+			b.makeWay(t, false, belt)
 			return
+		case belt != nil && slices.ContainsFunc(belt.Lines[:], func(i int) bool { return b.p.Lines[i].Ref == o.Ref }):
+			o.Aside, t.Aside = -drum, drum
 		case o.Head == t.Head:
-			t.Behind = append(t.Behind, o.Share)
+			t.Behind, o.Followed = append(t.Behind, o.Share), true
 		default:
 			o.Aside, t.Aside = -1, 1
 		}
@@ -143,8 +159,8 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	if body < 0 || body >= len(b.p.Bodies) || b.p.Bodies[body].Particle {
 		return false
 	}
-	ahead, behind := b.barAlong(body, at, along), b.barAlong(body, at, r3.Scale(-1, along))
-	if ahead != behind {
+	bars := func(t *Thing) bool { return t.Kind == Bar && t.Ref == b.p.Bodies[body].Ref }
+	if ahead := b.along(at, along, bars); ahead != b.along(at, r3.Scale(-1, along), bars) {
 		return ahead
 	}
 	pts := b.places(body)
@@ -155,21 +171,13 @@ func (b *builder) into(body int, at, along r3.Vec) bool {
 	return r3.Dot(r3.Sub(mean(pts), at), along) > -side*b.out.Size
 }
 
-// barAlong tells that a bar of a body leaves a place in a direction.
-func (b *builder) barAlong(body int, at, way r3.Vec) bool {
-	for _, t := range b.out.Things {
-		if t.Kind != Bar || t.Ref != b.p.Bodies[body].Ref {
-			continue
-		}
-		for bar := range slices.Chunk(t.At, 2) {
-			one, two := r3.Dot(r3.Sub(bar[0], at), way), r3.Dot(r3.Sub(bar[1], at), way)
-			parallel := r3.Norm(r3.Cross(unit(r3.Sub(bar[1], bar[0])), way)) < Flat && offLine(at, bar[0], bar[1]) <= Flat*b.out.Size
-			if parallel && math.Min(one, two) < Flat*b.out.Size && math.Max(one, two) > Flat*b.out.Size {
-				return true
-			}
-		}
-	}
-	return false
+// besideMember is how far aside an arrow gives way to a member, as Aside has it.
+const besideMember = 1.6
+
+// along tells that a straight part of the things that count leaves a place in a direction.
+func (b *builder) along(at, way r3.Vec, counts func(*Thing) bool) bool {
+	const same = 0.995 // the cosine of 6°: less is told apart
+	return slices.ContainsFunc(b.leaving(at, b.out.Things, counts), func(u r3.Vec) bool { return r3.Dot(u, way) > same })
 }
 
 // maximum finds the largest force that an arrow shows, on one of the bodies or, where none
@@ -220,7 +228,7 @@ func (b *builder) act(from problem.Source, a *problem.Act) {
 // each stretch that ends there.
 func (b *builder) line(f force, l *problem.Line, a *problem.Act) {
 	kind := l.Kind.Info()
-	f.touch, f.oneSided = touches[l.Kind], kind.Sense >= problem.PullOnly
+	f.touch, f.oneSided, f.falls, f.belt = touches[l.Kind], kind.Sense >= problem.PullOnly, l.Kind == problem.Weight, l.Belt
 	if f.touch == outside && a.Body >= 0 && b.p.Bodies[a.Body].Particle {
 		f.touch = pulls
 	}
@@ -282,6 +290,7 @@ func (b *builder) joint(f force, j *problem.Joint, a *problem.Act) {
 			continue
 		}
 		part := f
+		part.beyond = i > 0 && b.slips(j)
 		if i == 0 && j.Kind.Info().PushOnly {
 			part.touch, part.oneSided = pushes, true
 		}
@@ -303,6 +312,13 @@ func (b *builder) joint(f force, j *problem.Joint, a *problem.Act) {
 			b.term(f, t)
 		}
 	}
+}
+
+// slips tells that the friction found at a joint is more than its surface has.
+func (b *builder) slips(j *problem.Joint) bool {
+	return b.sol != nil && slices.ContainsFunc(b.sol.Checks, func(c statics.Check) bool {
+		return c.Kind == statics.CheckFriction && !c.OK && c.Joint >= 0 && &b.p.Joints[c.Joint] == j
+	})
 }
 
 // weight draws the weight of a body at its centre of gravity.

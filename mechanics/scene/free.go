@@ -69,6 +69,12 @@ func (b *builder) cut(about working.Subject, named []bool) {
 			b.weight(i)
 		}
 	}
+	for i := range b.p.Lines { // members within a part that is cut free
+		if l := &b.p.Lines[i]; l.OK && l.Kind.Info().Path && len(about.Bodies) > 1 && len(l.Path) == 2 && on(b.p.Points[l.Path[0]].Body) && on(b.p.Points[l.Path[1]].Body) {
+			b.path(l)
+		}
+	}
+	b.drums(about.Bodies)
 	b.loads(func(i int) bool { return on(b.p.Loads[i].Body) && (listed == 0 || slices.Contains(about.Loads, i)) })
 	acting := map[problem.Source]int{} // on how many of the bodies
 	for from, a := range b.p.Exerted() {
@@ -156,14 +162,13 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		}
 		b.max = math.Max(b.max, r3.Norm(f))
 		next := r3.Add(at, f)
-		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: Label{Runs: Typeset("W"), Rank: OfForce}}
+		t := Thing{Kind: Vector, Ref: p.Bodies[body].Ref, Tone: drawing.Found, At: []r3.Vec{at, next}, Label: called(Typeset("W"), OfForce)}
 		switch from.Thing {
 		case problem.ALine:
-			t.Ref, t.Label.Runs = p.Lines[from.Index].Ref, Typeset(p.Lines[from.Index].Name)
+			t.Ref, t.Label = p.Lines[from.Index].Ref, called(Typeset(p.Lines[from.Index].Name), OfForce)
 		case problem.AJoint:
-			t.Ref, t.Label.Runs = p.Joints[from.Index].Ref, Typeset(p.Joints[from.Index].Name)
+			t.Ref, t.Label = p.Joints[from.Index].Ref, called(Typeset(p.Joints[from.Index].Name), OfForce)
 		}
-		t.Label.Short = t.Label.Runs
 		b.add(t)
 		at = next
 	}
@@ -171,7 +176,7 @@ func Polygon(p *problem.Problem, sol *statics.Solution, body int) (s Scene, ok b
 		return Scene{}, false
 	}
 	if r3.Norm(at) > gap*b.max {
-		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: Label{Runs: Plain("gap"), Short: Plain("gap"), Rank: OfForce}})
+		b.add(Thing{Kind: Vector, Ref: p.Bodies[body].Ref, At: []r3.Vec{at, {}}, Open: true, Label: called(Plain("gap"), OfForce)})
 	}
 	b.out.Size, b.out.Reach, b.out.Title = b.max, nil, "force polygon of "+p.Bodies[body].Name
 	return b.out, true

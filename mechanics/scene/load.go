@@ -100,7 +100,7 @@ func stacked(a, b *Thing, near float64) bool {
 	}
 	lowA, highA := span(a)
 	lowB, highB := span(b)
-	return offLine(b.At[0], on, r3.Add(on, u)) < near && offLine(b.At[len(b.At)-1], on, r3.Add(on, u)) < near && lowB < highA-near && lowA < highB-near
+	return OffLine(b.At[0], on, r3.Add(on, u)) < near && OffLine(b.At[len(b.At)-1], on, r3.Add(on, u)) < near && lowB < highA-near && lowA < highB-near
 }
 
 // water draws the surface of the water that a load is the pressure of.

@@ -49,18 +49,25 @@ func With(runs []drawing.Run, words string) []drawing.Run {
 func Italic(s string) []drawing.Run { return []drawing.Run{{Text: s, Style: drawing.Italic}} }
 func Plain(s string) []drawing.Run  { return []drawing.Run{{Text: s}} }
 
-// frictionOf states a coefficient of friction.
-func frictionOf(mu float64) []drawing.Run { return With(Italic("μ"), " = "+units.Compact(mu)) }
+// frictionOf states a coefficient of friction, of a computed one as many figures as matter.
+func frictionOf(mu float64) []drawing.Run {
+	const long, enough = 6, 4
+	text := units.Compact(mu)
+	if len(text) > long {
+		text = units.Figures(mu, enough)
+	}
+	return With(Italic("μ"), " = "+text)
+}
 
-// shortLength is a length in full where that is short, else to the sheet's figures.
-func shortLength(unit units.Unit, m float64, figures int) string {
+// shortValue is a value in full where that is short, else to the sheet's figures.
+func shortValue(unit units.Unit, si float64, figures int) string {
 	const digits = 6
-	short := units.Figures(unit.In(m), digits)
+	short := units.Figures(unit.In(si), digits)
 	if strings.Contains(short, ".") {
 		short = strings.TrimRight(strings.TrimRight(short, "0"), ".")
 	}
 	if len(short) > digits {
-		return unit.Format(m, max(figures, 3))
+		return unit.Format(si, max(figures, 3))
 	}
 	return short + " " + unit.Symbol
 }

@@ -5,6 +5,7 @@
 package scene
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -33,26 +34,28 @@ type Scene struct {
 
 // Thing is one of them.
 type Thing struct {
-	Kind    Kind
-	Ref     sheet.Ref     // the row that it stands for
-	At      []r3.Vec      // m; what of it is said beside each kind
-	Along   r3.Vec        // a unit vector, likewise
-	Radius  float64       // of a disc, m; of a dot, 1 where it is a particle
-	Heights []float64     // of a load's diagram above each place, from -1 to 1
-	Values  []string      // and what is written there
-	Base    float64       // and of what it stands on
-	Share   float64       // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
-	Behind  []float64     // the shares of arrows of the same sense at the same place that it begins behind
-	Value   float64       // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
-	Aside   float64       // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way
-	Head    bool          // the arrow's head is at the place, which it pushes; else its tail, which it pulls
-	Tone    drawing.Tone  // Load of what is given, Found of what is sought, Dark of the rest
-	Open    bool          // its magnitude is not known
-	Broken  bool          // it acts in a sense that its line or support cannot have
-	Symbol  *Symbol       // of a support
-	Hanging bool          // of a support without ground behind it: on another body
-	Slope   []drawing.Run // the angle of a surface to the horizontal, where it has one
-	Label   Label
+	Kind     Kind
+	Ref      sheet.Ref     // the row that it stands for
+	Body     string        // the name of the body that an outline, bar or disc belongs to
+	At       []r3.Vec      // m; what of it is said beside each kind
+	Along    r3.Vec        // a unit vector, likewise
+	Radius   float64       // of a disc, m; of a dot, 1 where it is a particle
+	Heights  []float64     // of a load's diagram above each place, from -1 to 1
+	Values   []string      // and what is written there
+	Base     float64       // and of what it stands on
+	Share    float64       // of an arrow: its magnitude as a share of the largest, 0.5 where it is not known
+	Behind   []float64     // the shares of arrows of the same sense at the same place that it begins behind
+	Value    float64       // N or N·m, positive: of an arrow whose magnitude is known, of a load the largest of the sheet's intensities, N/m
+	Followed bool          // another arrow of the same sense begins behind it
+	Aside    float64       // -1 or 1 where an arrow of the other sense lies on the same line: to which side it gives way; more at a drum
+	Head     bool          // the arrow's head is at the place, which it pushes; else its tail, which it pulls
+	Tone     drawing.Tone  // Load of what is given, Found of what is sought, Dark of the rest
+	Open     bool          // its magnitude is not known
+	Broken   bool          // it acts in a sense that its line or support cannot have
+	Symbol   *Symbol       // of a support
+	Hanging  bool          // of a support without ground behind it: on another body
+	Slope    []drawing.Run // the angle of a surface to the horizontal, where it has one
+	Label    Label
 }
 
 // Kind is the kind of a thing.
@@ -76,11 +79,29 @@ const (
 	Water   // the surface of water, at a place; Along is upwards
 	Vector  // from a place to another
 	Centre  // what moments are taken about: a place, and an axis where Along is not zero
+	Section // through members: At are the places where it cuts them, in order
 	Name    // of a point, at a place
 )
 
 // Member tells that a thing is one of the members.
 func (k Kind) Member() bool { return k >= Cable && k <= Spring }
+
+func (t *Thing) member() bool   { return t.Kind.Member() }
+func (t *Thing) straight() bool { return t.Kind == Bar || t.Kind.Member() }
+
+// Lines gives the ends of each straight part of a bar, a member or an outline that has a
+// length.
+func (t *Thing) Lines() iter.Seq2[r3.Vec, r3.Vec] {
+	return func(yield func(from, to r3.Vec) bool) {
+		step := map[bool]int{true: 1, false: 2}[t.Kind == Outline]
+		for i := 0; i < len(t.At) && (t.Kind == Outline || t.straight()); i += step {
+			from, to := t.At[i], t.At[(i+1)%len(t.At)]
+			if from != to && !yield(from, to) {
+				return
+			}
+		}
+	}
+}
 
 // Label is what is written beside a thing. Where there is no room for all of it there is
 // for Short. Mark stands behind both.
@@ -89,6 +110,9 @@ type Label struct {
 	Mark        string // "(T)", "(C)", "(0)" of a member, "!" of what cannot be
 	Rank        Rank
 }
+
+// called is the label that a name is.
+func called(name []drawing.Run, rank Rank) Label { return Label{Runs: name, Short: name, Rank: rank} }
 
 // Rank is how much a reader would miss a label: where there is no room for all, the
 // first ranks have theirs.
@@ -105,10 +129,11 @@ const (
 
 // Options say what stands in the figure of a problem beside what has to.
 type Options struct {
-	Dimensions bool
+	Dimensions bool            // and what is typed of members
 	Asked      []problem.Query // reactions among them are drawn as arrows with their names
 	Reactions  bool            // all reactions are, as far as they are found
 	Lengths    bool            // of members, beside them
+	Sections   [][]int         // the lines that each section of the hand solution goes through
 
 	// Typed is the magnitude of a load as its cell has it, empty where the value is to be
 	// printed; nil where all are.

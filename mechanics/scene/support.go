@@ -78,7 +78,7 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 		body = j.Second
 	}
 	var sum r3.Vec
-	for _, u := range b.leaving(at, tree(b.places(body))) {
+	for _, u := range b.leaving(at, []Thing{{Kind: Bar, At: tree(b.places(body))}}, (*Thing).straight) {
 		sum = r3.Add(sum, u)
 	}
 	if u := unit(sum); u != (r3.Vec{}) {
@@ -90,23 +90,26 @@ func (b *builder) outward(j *problem.Joint, at r3.Vec) r3.Vec {
 // free is the direction from the ground to a support whose kind leaves it open: upwards,
 // unless a member or a bar leaves the place downwards, to a side else.
 func (b *builder) free(at r3.Vec) r3.Vec {
-	const beside = 0.75 // the cosine to a member from which a symbol would lie on it
+	const beside, slanted = 0.75, 0.3 // the cosines to a member from which a symbol would lie on it, and behind it
 	side := r3.Vec{X: 1}
 	if math.Abs(r3.Dot(side, b.p.Up)) > beside {
 		side = r3.Vec{Y: 1}
 	}
+	ways := b.leaving(at, b.out.Things, (*Thing).straight)
 	best, lowest := b.p.Up, math.Inf(1)
 	for i, up := range []r3.Vec{b.p.Up, side, r3.Scale(-1, side), r3.Scale(-1, b.p.Up)} {
-		cost := 0.1 * float64(i)
-		for _, t := range b.out.Things {
-			if t.Kind != Bar && !t.Kind.Member() {
-				continue
+		cost, behind := 0.1*float64(i), 0 // members on the side of the ground
+		for _, u := range ways {
+			along := r3.Dot(u, up)
+			if along < -slanted {
+				behind++
 			}
-			for _, u := range b.leaving(at, t.At) {
-				if r3.Dot(u, up) < -beside {
-					cost++
-				}
+			if along < -beside {
+				cost++
 			}
+		}
+		if behind > 0 && behind == len(ways) { // what hangs there hangs from above
+			cost++
 		}
 		if cost < lowest {
 			best, lowest = up, cost

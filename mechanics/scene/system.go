@@ -1,8 +1,10 @@
 package scene
 
 import (
+	"cmp"
 	"iter"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -34,7 +36,7 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 		b.path(l)
 	}
 	b.anchors()
-	b.drums()
+	b.drums(nil)
 	for i := range p.Joints {
 		b.support(&p.Joints[i])
 	}
@@ -61,11 +63,30 @@ func System(p *problem.Problem, sol *statics.Solution, opt Options) Scene {
 			b.act(problem.Source{Thing: problem.AJoint, Index: i}, &j.Acts[0])
 		}
 	}
+	for _, cut := range opt.Sections {
+		b.section(cut)
+	}
 	b.names(nil)
 	if opt.Dimensions {
-		b.out.Dimensions = func(m float64) string { return shortLength(p.Units.Length, m, p.Figures) }
+		b.out.Dimensions = func(m float64) string { return shortValue(p.Units.Length, m, p.Figures) }
 	}
 	return b.out
+}
+
+// section draws where a section goes through members: their middles, in order along it.
+func (b *builder) section(cut []int) {
+	var at []r3.Vec
+	for _, i := range cut {
+		if l := &b.p.Lines[i]; l.OK && len(l.Path) == 2 && b.placed(l.Path[0]) && b.placed(l.Path[1]) {
+			at = append(at, r3.Scale(0.5, r3.Add(b.p.Points[l.Path[0]].At, b.p.Points[l.Path[1]].At)))
+		}
+	}
+	if len(at) < 2 || !b.p.Planar {
+		return
+	}
+	along := r3.Sub(furthest(at), at[0])
+	slices.SortFunc(at, func(p, q r3.Vec) int { return cmp.Compare(r3.Dot(p, along), r3.Dot(q, along)) })
+	b.add(Thing{Kind: Section, Ref: b.p.Lines[cut[0]].Ref, At: at})
 }
 
 // reacts tells that the force of a contact is drawn: it is asked for, or found.
@@ -98,30 +119,62 @@ func (b *builder) path(l *problem.Line) {
 			t.Label.Runs = With(t.Label.Short, ", "+b.p.Units.For(units.Length).Format(leg.Length, b.p.Figures))
 			t.Label.Short = t.Label.Runs
 		}
+		if t.Label.Runs != nil && b.opt.Dimensions {
+			t.Label.Runs = b.given(l)
+		}
 		if t.Label.Runs != nil && known && b.sol != nil {
 			t.Label.Mark = sense(l.Kind, value, b.max)
+			if only := l.Kind.Info().Sense; value < -nothing*b.max && (only == problem.PullOnly || only == problem.PushOnly) {
+				t.Label.Mark += " !"
+			}
 		}
 		b.add(t)
 	}
 }
 
+// given is the name of a member with what is typed of it: its force, or of a spring the
+// stiffness and the natural length.
+func (b *builder) given(l *problem.Line) []drawing.Run {
+	name := Typeset(l.Name)
+	if l.Spring != nil {
+		data := append(With(name, ", "), With(Italic("k"), " = "+shortValue(b.p.Units.For(units.LineLoad), l.Spring.Stiffness, b.p.Figures))...)
+		if l.Spring.Free {
+			return data
+		}
+		return append(With(data, ", "), With(Typeset("l0"), " = "+shortValue(b.p.Units.Length, l.Spring.Natural, b.p.Figures))...)
+	}
+	if len(l.Magnitude.Terms) == 0 {
+		return With(name, " = "+b.magnitude(l.Ref, true, l.Magnitude.Const, b.p.Units.For(units.Force)))
+	}
+	return name
+}
+
 // stretches are those of the path of a line, the first with its name.
 func (b *builder) stretches(l *problem.Line, kind Kind) iter.Seq2[problem.Leg, Thing] {
-	const free = 0.25 // of the size: as far as one is drawn whose other end is not given
+	const (
+		free = 0.25 // of the size: as far as one is drawn whose other end is not given
+		near = 0.45 // of the way to the nearest point, so that it does not reach those of that
+	)
 	return func(yield func(problem.Leg, Thing) bool) {
 		for k, leg := range l.Legs {
 			if !b.placed(leg.From) || leg.To >= 0 && !b.placed(leg.To) {
 				continue
 			}
 			from := b.p.Points[leg.From].At
-			to := r3.Add(from, r3.Scale(free*b.out.Size, leg.U))
+			t := Thing{Kind: kind, Ref: l.Ref, At: []r3.Vec{from}}
 			if leg.To >= 0 {
-				to = b.p.Points[leg.To].At
+				t.At = append(t.At, b.p.Points[leg.To].At)
+			} else {
+				length := free * b.out.Size
+				for _, q := range b.p.Points {
+					if q.OK && !b.near(q.At, from) {
+						length = math.Min(length, near*r3.Norm(r3.Sub(q.At, from)))
+					}
+				}
+				t.At = append(t.At, r3.Add(from, r3.Scale(length, leg.U)))
 			}
-			t := Thing{Kind: kind, Ref: l.Ref, At: []r3.Vec{from, to}}
 			if k == 0 {
-				name := Typeset(l.Name)
-				t.Label = Label{Runs: name, Short: name, Rank: OfUnknown}
+				t.Label = called(Typeset(l.Name), OfUnknown)
 				if len(l.Magnitude.Terms) == 0 {
 					t.Label.Rank = OfForce
 				}
@@ -172,18 +225,19 @@ func (b *builder) dots() {
 func (b *builder) names(some []bool) {
 	for i, q := range b.p.Points {
 		if q.OK && (some == nil || some[i]) {
-			name := Typeset(q.Name)
-			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: Label{Runs: name, Short: name, Rank: OfPoint}})
+			b.add(Thing{Kind: Name, Ref: q.Ref, At: []r3.Vec{q.At}, Label: called(Typeset(q.Name), OfPoint)})
 		}
 	}
 }
 
-// drums draws the drum of each belt, with the friction and the angle of contact.
-func (b *builder) drums() {
+// drums draws the drum of each belt that ends on one of the bodies or, where none is listed,
+// on any, with the friction and the angle of contact in the figure of all.
+func (b *builder) drums(bodies []int) {
+	on := func(point int) bool { return len(bodies) == 0 || slices.Contains(bodies, b.p.Points[point].Body) }
 	for belt := range b.p.Belts() {
 		before, behind := &b.p.Lines[belt.Lines[0]], &b.p.Lines[belt.Lines[1]]
 		first, last := before.Path[1], behind.Path[0]
-		if !b.placed(first) || !b.placed(last) {
+		if !b.placed(first) || !b.placed(last) || !on(first) && !on(last) {
 			continue
 		}
 		u, v := before.Legs[0].U, behind.Legs[0].U
@@ -193,7 +247,11 @@ func (b *builder) drums() {
 		if axis == (r3.Vec{}) {
 			axis = r3.Vec{Z: 1}
 		}
-		b.add(Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius, Label: Label{Runs: data, Rank: OfSize}})
+		t := Thing{Kind: Disc, Ref: before.Ref, At: []r3.Vec{at}, Along: axis, Radius: radius}
+		if b.whole {
+			t.Label = Label{Runs: data, Rank: OfSize}
+		}
+		b.add(t)
 	}
 }
 

@@ -213,7 +213,7 @@ func (p *pen) corner(w, h int) (x, y int, ok bool) {
 
 // axes draws the axes in a corner, where there is room for them.
 func (p *pen) axes(v figure.View) {
-	const width, height, minW, minH, length, letter = 9, 5, 30, 10, 7.0, 8.5
+	const width, height, minW, minH, length, letter = 9, 6, 30, 10, 7.0, 8.5 // with the letters
 	if p.c.W() < minW || p.c.H() < minH || len(p.scene.Things) == 0 {
 		return
 	}
@@ -221,7 +221,7 @@ func (p *pen) axes(v figure.View) {
 	if !ok {
 		return
 	}
-	o := drawing.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 2) * dotsY)}
+	o := drawing.Vec{X: float64((x + 4) * dotsX), Y: float64((y + 3) * dotsY)}
 	for _, a := range figure.Axes(p.scene, v) {
 		if a.Toward != 0 {
 			continue
