@@ -140,7 +140,7 @@ func (b Builder) resultant(i int) (r Record, ok bool) {
 	if c.Bound > 0 && results.Finite(c.Value) && !c.Open {
 		value.Text = results.Format(b.Problem, math.Abs(c.Value), units.Force)
 	}
-	return Record{Row: j.Ref, Slots: []Slot{{Text: j.Name, look: theme.Name}, fixed("resultant"), value, {look: b.result()}, limit, b.use(c), {}, {}}}, true
+	return Record{Row: j.Ref, Slots: []Slot{{Text: j.Name, look: theme.Name}, fixed(j.Kind.String()), value, {look: b.result()}, limit, b.use(c), {}, {}}}, true
 }
 
 // components counts the forces among a joint's unknowns.
