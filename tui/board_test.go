@@ -98,7 +98,7 @@ func TestTheBoardKeepsItsStepAndItsValuesAreLive(t *testing.T) {
 	r.keys("esc", "alt+3", "right", "right", "right", "right")
 	r.text("2 m")
 	r.keys("enter", "f5")
-	r.sees("stale", "B = 1250 N") // as the first character alone had it: P = 2 N
+	r.sees("stale", "B = 1580 N") // as it was kept last, not as half of it was typed
 }
 
 func TestTheListOfSteps(t *testing.T) {

@@ -97,7 +97,7 @@ func cellScripts() []script {
 		}},
 		{name: "typing", at: at120(hanging), deeds: []deed{
 			{"right enter", appears("leave as it was")}, {"esc", vanishes("leave as it was")}, {"f2", appears("leave as it was")},
-			{`ctrl+u "1, 1" enter`, moves("-3, 4")}, {`up "2, 2" tab`, moves("particle")}, {`left "3, 3" shift+tab`, moves("D")},
+			{`ctrl+u "1, 1" enter`, moves("particle")}, {`left "2, 2" tab`, moves("particle")}, {`left "3, 3" shift+tab`, moves("D")},
 			{`right "4, 4" down`, moves("-3, 4")}, {`"5, 5" up`, moves("4, 4")},
 		}},
 		{name: "text", at: at120(hanging), deeds: []deed{
@@ -109,8 +109,8 @@ func cellScripts() []script {
 			{"alt+3 right f2 down", moves(" · strut · ")}, {"up", moves(" · cable · ")},
 		}},
 		{name: "words", at: at120(crane), deeds: []deed{
-			{`alt+3 home right right right right "l" down`, moves(" · load1 · ")}, {"up", moves(" · ")}, {"down tab", appears("TA magnitude: load")},
-			{`ctrl+u "l" esc`, vanishes("esc closes")}, {`esc "l" enter`, moves("?")}, {`up "lo" shift+tab`, moves("")},
+			{`alt+3 home right right right right "l" down`, moves(" · load · ")}, {"up", moves(" · load1 · ")}, {"down tab", appears("TA magnitude: load")},
+			{`ctrl+u "l" esc`, vanishes("esc leaves it")}, {`esc "l" enter`, moves("TB")}, {`up right right right right "lo" shift+tab`, moves("")},
 		}},
 	}
 }

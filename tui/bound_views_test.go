@@ -122,6 +122,7 @@ func viewScripts() []script {
 			{"pgdown", vanishes("▸Blank sheet in space")}, {"pgup", appears("▸Blank sheet in space")}, {"end", vanishes("▸Blank sheet in space")},
 			{`"mq" backspace`, appears("Mast top")}, {"ctrl+u", appears("type to search")}, {"esc", appears("2 Points")},
 		}},
+		{name: "another sheet", at: at120(hanging), deeds: []deed{{"alt+a", appears("Blank sheet in the plane")}, {"esc alt+e", appears("▸Blank sheet in space")}}},
 		{name: "start, blank", at: start, deeds: []deed{{"ctrl+n", appears("2 Points")}}},
 		{name: "start, open", at: start, deeds: []deed{{"enter", appears("2 Points")}}},
 		{name: "finding", at: at120(crane), deeds: []deed{

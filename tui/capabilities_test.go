@@ -86,15 +86,15 @@ func capabilities() []capability {
 			{"enter", all(appears("2 Points"), still("determinate"), still("not saved yet"))},
 		}},
 		{name: "completion", at: opens(crane), deeds: []deed{
-			{`alt+3 home right right right right "lo"`, all(appears("given, 300 N"), still("tab takes"))},
-			{"down down tab", all(vanishes("tab takes"), still("TA magnitude: load"))},
+			{`alt+3 home right right right right "lo"`, all(appears("given, 300 N"), still("enter takes"))},
+			{"down tab", all(vanishes("enter takes"), still("TA magnitude: load"))},
 			{`esc home right "st"`, all(appears("a prop: can push, not pull"))},
 			{"enter", still("strut")},
 		}},
 		{name: "errors in the cell", at: opens(crane), deeds: []deed{
 			{`right "2, 0"`, all(appears("^^^^ expected three components in space"), still("Try: add the third"), still("stale"), dressed("^^^^ expected three", theme.Bad))},
 			{"enter", all(appears("2, 0!"), dressed("2, 0!", theme.Bad), still("D at: "))},
-			{`up "2, 0, 1 kN" enter`, all(appears("2, 0, 1 kN!"))},
+			{`left "2, 0, 1 kN" enter`, all(appears("2, 0, 1 kN!"))},
 			{"ctrl+z ctrl+z", all(vanishes("!  "), vanishes("stale"))},
 		}},
 		{name: "copy, cut and paste", at: opens(hanging), deeds: []deed{

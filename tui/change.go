@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "charm.land/bubbletea/v2"
@@ -11,6 +12,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/layout"
+	"trivet/units"
 )
 
 // write makes the edit of a cell that is kept.
@@ -36,7 +38,12 @@ func (m *Model) write(e *cells.Edit, f *cells.Fresh) error {
 	case e.Slot.Does == cells.SetName:
 		return m.rename(e.Slot.Ref, strings.TrimSpace(text))
 	}
-	return m.history.Do(change(m.history.Current(), e.Slot.Ref, text))
+	edits := []sheet.Edit{change(m.history.Current(), e.Slot.Ref, text)}
+	if unit := firstForce(m.history.Current(), e.Slot.Ref, text); unit != "" {
+		edits = append(edits, change(m.history.Current(), sheet.Ref{Table: "units", Row: "force"}, unit))
+		m.say("forces are in "+unit+" from now on, as this one is: force in, among the givens, says otherwise", false)
+	}
+	return m.history.Do(edits...)
 }
 
 // newRowEdit adds a row with the cells that it needs, to be filled in next.
@@ -44,7 +51,7 @@ func newRowEdit(s *sheet.Sheet, f *cells.Fresh, name string) sheet.Edit {
 	var texts []sheet.KeyText
 	switch f.Table {
 	case "lines":
-		texts = []sheet.KeyText{{Key: "kind", Text: "cable"}}
+		texts = newLine(s, f, name)
 	case "joints":
 		texts = []sheet.KeyText{{Key: "kind", Text: ""}}
 	case "couples":
@@ -60,6 +67,27 @@ func newRowEdit(s *sheet.Sheet, f *cells.Fresh, name string) sheet.Edit {
 		}
 	}
 	return sheet.AddRow{Table: f.Table, Name: name, After: f.After, Cells: texts}
+}
+
+// newLine is what a line begins with: the kind of the row above it, and where its name is made
+// of the names of two points, as AB is, a path through them.
+func newLine(s *sheet.Sheet, f *cells.Fresh, name string) []sheet.KeyText {
+	kind := problem.Cable.String()
+	above, _ := s.Table("lines").Row(f.After)
+	if c, ok := above.Cell("kind"); ok && strings.TrimSpace(c.Text) != "" {
+		kind = strings.TrimSpace(c.Text)
+	}
+	texts := []sheet.KeyText{{Key: "kind", Text: kind}}
+	runs := slices.ContainsFunc(problem.Kinds(), func(k problem.KindInfo) bool { return k.Name == kind && k.Path })
+	points := s.Table("points")
+	for i := 1; i < len(name) && runs; i++ {
+		_, one := points.Row(name[:i])
+		_, two := points.Row(name[i:])
+		if one && two && name[:i] != name[i:] {
+			return append(texts, sheet.KeyText{Key: "path", Text: name[:i] + " " + name[i:]})
+		}
+	}
+	return texts
 }
 
 // change is the edit that gives a cell a text. A blank takes the cell out, so
@@ -80,6 +108,41 @@ func change(s *sheet.Sheet, ref sheet.Ref, text string) sheet.Edit {
 		return sheet.AddRow{Table: ref.Table, Name: ref.Row, Cells: []sheet.KeyText{{Key: ref.Key, Text: text}}}
 	}
 	return sheet.SetCell{Ref: ref, Text: text}
+}
+
+// firstForce is the unit that the first force of a sheet is typed in, where the sheet does not say
+// in which unit its forces are: results then are in that unit too.
+func firstForce(s *sheet.Sheet, ref sheet.Ref, text string) (symbol string) {
+	if _, said := s.Table("units").Row("force"); said || unitOfForce(text) == "" || unitOfForce(text) == units.DefaultSet().Force.Symbol {
+		return ""
+	}
+	for _, t := range problem.Tables() {
+		for _, row := range s.Table(t.Name).Rows {
+			for _, c := range row.Cells {
+				k, _ := t.Key(c.Key)
+				typed := strings.TrimSpace(c.Text) != "" && strings.TrimSpace(c.Text) != unknownMark
+				own := ref == sheet.Ref{Table: t.Name, Row: row.Name, Key: c.Key}
+				if !own && typed && (k.Dim == units.Force || t.Name == "given" && unitOfForce(c.Text) != "" || t.Name == "distributed" && k.Reads == problem.ReadsIntensity) {
+					return ""
+				}
+			}
+		}
+	}
+	return unitOfForce(text)
+}
+
+// unitOfForce is the unit of the first force in a text.
+func unitOfForce(text string) string {
+	expr, err := units.Parse(text)
+	if err != nil {
+		return ""
+	}
+	for _, q := range expr.Quantities() {
+		if u, ok := units.Find(q.Symbol); ok && u.Dim == units.Force {
+			return q.Symbol
+		}
+	}
+	return ""
 }
 
 func (m *Model) rename(ref sheet.Ref, to string) error {

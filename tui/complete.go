@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/sheet"
 	"trivet/tui/cells"
 	"trivet/tui/keys"
+	"trivet/units"
 )
 
 // maxWords is how many completions are kept: more than anybody reads.
@@ -37,13 +38,22 @@ func (m *Model) complete() {
 			continue
 		}
 		if c.Text == e.Text[c.From:c.To] {
-			e.Words = nil
+			e.Words, e.Word = nil, cells.Unpicked
 			return
 		}
 		if len(e.Words) < maxWords {
 			e.Words = append(e.Words, c)
+			if strings.HasPrefix(c.Text, e.Text[c.From:e.At]) && !isUnit(e.Text, c.From, e.At) {
+				e.Word = 0 // the likeliest, which enter takes; one in another case, MN for m, is to be chosen
+			}
 		}
 	}
+}
+
+// isUnit tells that the word of a text is a unit as it stands: 50 lb is not made 50 lbf.
+func isUnit(text string, from, to int) bool {
+	_, known := units.Find(text[from:to])
+	return known && units.SettingAt(text, from).Unit
 }
 
 // lettered tells whether a text ends in a word rather than in a number, a blank or
@@ -72,6 +82,9 @@ func (m *Model) inWords(i keys.Intent) (cmd tea.Cmd, ok bool) {
 		e.Text, e.At = e.Text[:c.From]+c.Text+e.Text[c.To:], c.From+len(c.Text)
 		e.Words, e.Word = nil, cells.Unpicked
 		m.edit = &e
+		if i == keys.Commit && e.At == len(e.Text) && !strings.HasSuffix(c.Text, "(") && !strings.HasSuffix(c.Text, ".") && !strings.HasSuffix(c.Text, " ") {
+			return m.keep(m.onward), true // nothing is to follow
+		}
 		return m.preview(), true
 	default:
 		return nil, false

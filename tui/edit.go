@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	tea "charm.land/bubbletea/v2"
 
@@ -21,6 +22,9 @@ func (m *Model) begin() bool {
 	case ok && s.Does == cells.Nothing && m.focus == layout.Supports && s.Text == "":
 		m.say("a row of this kind has no such cell", false)
 		return false
+	case m.focus == layout.Unknowns && m.at[m.focus].Col == 1 && m.selected().Table == "joints":
+		m.say("the reaction of a support is found. Try: a strut, or a force of that magnitude, in its place", false)
+		return false
 	case !ok || s.Does == cells.Nothing:
 		m.say("this cell is derived and cannot be edited", false)
 		return false
@@ -31,8 +35,7 @@ func (m *Model) begin() bool {
 			return false
 		}
 	}
-	was := m.raw(s)
-	m.edit = &cells.Edit{Line: text.NewLine(was), Slot: s, Was: was, List: m.made.Choices(s), Pick: cells.Unpicked}
+	m.edit = m.made.Open(s, m.raw(s), false)
 	return true
 }
 
@@ -77,11 +80,11 @@ func (m *Model) typed(chars string) tea.Cmd {
 		m.naming = &l
 	case keys.InCell, keys.InList, keys.InWords:
 		e := *m.edit
-		if e.List != nil && e.Text == e.Was {
-			e.Line = text.Line{} // one of a list is replaced, not added to
+		if e.Replaces() {
+			e.Line = text.Line{}
 		}
 		e.Insert(chars)
-		e.Pick = cells.Unpicked
+		e.Pick, e.Over = cells.Unpicked, false
 		m.edit = &e
 		m.complete()
 		return m.preview()
@@ -99,7 +102,7 @@ func (m *Model) typed(chars string) tea.Cmd {
 		if !m.begin() {
 			return nil
 		}
-		m.edit.Line = text.Line{}
+		m.edit.Line, m.edit.Over = text.Line{}, false
 		m.edit.Insert(chars)
 		m.complete()
 		return m.preview()
@@ -109,6 +112,10 @@ func (m *Model) typed(chars string) tea.Cmd {
 
 func (m *Model) paste(text string) tea.Cmd {
 	m.note = note{}
+	if m.fresh != nil && m.edit != nil && m.edit.Text == "" && isBlock(text) {
+		m.edit, m.fresh, m.newest = nil, nil, sheet.Ref{} // rows in place of the blank one
+		m.renew()
+	}
 	if m.mode() == keys.OnCells && isBlock(text) {
 		return m.pasteBlock(text)
 	}
@@ -129,7 +136,7 @@ func (m *Model) preview() tea.Cmd {
 	default:
 		return nil // a name changes nothing until it is kept
 	}
-	return m.solve(s)
+	return m.solveDraft(s, draftOf(m.edit))
 }
 
 // typing does the intents of a cell being typed in.
@@ -196,14 +203,12 @@ func (m *Model) keep(move func()) tea.Cmd {
 	if f != nil && f.Table != "" {
 		made := sheet.Ref{Table: f.Table, Row: strings.TrimSpace(e.Text)}
 		move = func() { m.firstCell(made) }
-		if f.Table == "points" || f.Table == "lines" {
-			m.newest = made
-		}
+		m.newest = made
 	}
 	move()
 	m.settle()
-	if f != nil && (f.Table == "joints" || f.Table == "lines") {
-		m.begin() // with the list of kinds open
+	if f != nil && f.Table != "" {
+		m.openNext()
 	}
 	return cmd
 }
@@ -219,4 +224,17 @@ func (m *Model) changed() tea.Cmd {
 func (m *Model) say(text string, bad bool) {
 	m.note = note{text, bad}
 	m.notes++
+}
+
+// draftOf tells a half-typed number, 560 on the way to 560 kg, from a cell that reads as it would
+// once it is kept. A number without a unit is meant where the cell had one before.
+func draftOf(e *cells.Edit) draft {
+	bare := func(s string) bool {
+		s = strings.TrimSpace(s)
+		return s != "" && !strings.ContainsFunc(s, unicode.IsLetter) && strings.ContainsRune("0123456789.", rune(s[len(s)-1]))
+	}
+	if bare(e.Text) && !bare(e.Was) {
+		return halfCell
+	}
+	return typedCell
 }

@@ -34,8 +34,12 @@ func TestTypingReplacesAndIsLive(t *testing.T) {
 	r.keys("enter")
 	r.holds(pointA, "-3, 0")
 	r.sees("unsaved", "45.0 N")
-	if r.m.at[layout.Points].Row != 2 {
-		t.Errorf("enter leads to row %d, want 2", r.m.at[layout.Points].Row)
+	if at := r.m.at[layout.Points]; at.Row != 1 || at.Col != 2 {
+		t.Errorf("enter leads to row %d, column %d, and not to the next cell", at.Row, at.Col)
+	}
+	r.keys("enter", "enter") // on is opened, and kept as it is
+	if at := r.m.at[layout.Points]; at.Row != 2 || at.Col != 0 {
+		t.Errorf("enter leads to row %d, column %d, and not to the first cell of the row below", at.Row, at.Col)
 	}
 }
 
@@ -71,7 +75,7 @@ func TestBadTextCanBeKeptAndIsMarked(t *testing.T) {
 	r.text("zz")
 	r.keys("enter")
 	r.holds(pointA, "zz")
-	r.sees("zz!", "! points A:", "stale")
+	r.sees("zz!", "! point A:", "stale")
 	r.keys("ctrl+z")
 	r.holds(pointA, "-3, 4")
 	if strings.Contains(r.screen(), "stale") {
@@ -286,9 +290,11 @@ func TestLimitsSettingsAndGivens(t *testing.T) {
 	r.text("2 m")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "given", Row: "h"}, "2 m")
+	r.keys("esc")
 	for range 9 {
 		r.keys("down")
 	}
+	r.keys("right")
 	r.text("kN")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "units", Row: "force"}, "kN")

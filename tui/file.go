@@ -63,11 +63,11 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 		m.ask = &question{
 			text: xdg.Short(m.env, msg.Path) + ": " + changed.Error() + ". Overwrite it?", more: changeLines(msg.Changes, "here", "on disk"),
 			yes: func(m *Model) tea.Cmd { return m.writeFile(msg.Path, sheet.Stamp{}, true) },
-			no:  func(m *Model) tea.Cmd { m.leave = false; m.say("not saved", false); return nil },
+			no:  func(m *Model) tea.Cmd { m.leave, m.pending = false, nil; m.say("not saved", false); return nil },
 		}
 		return nil
 	case msg.Err != nil:
-		m.leave = false
+		m.leave, m.pending = false, nil
 		m.say("not saved: "+msg.Path+": "+msg.Err.Error(), true)
 		return nil
 	}
@@ -84,7 +84,7 @@ func (m *Model) afterSave(msg session.Saved) tea.Cmd {
 		return m.bye()
 	}
 	m.leave = false
-	return nil
+	return m.openPending()
 }
 
 // quit leaves, and asks first where something is unsaved.
@@ -119,7 +119,7 @@ func (m *Model) answered(i keys.Intent) (tea.Cmd, bool) {
 	case keys.No:
 		return q.no(m), true
 	case keys.Cancel:
-		m.leave = false
+		m.leave, m.pending = false, nil
 		return nil, true
 	case keys.See:
 		shown := *q
@@ -139,7 +139,7 @@ func (m *Model) named(i keys.Intent) (tea.Cmd, bool) {
 	l := *m.naming
 	switch i {
 	case keys.Cancel:
-		m.naming, m.leave = nil, false
+		m.naming, m.leave, m.pending = nil, false, nil
 	case keys.Commit:
 		if l.Text == "" {
 			m.say("type a name such as mast.toml", false)

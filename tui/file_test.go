@@ -150,7 +150,7 @@ func TestWhatIsTypedDuringASaveStaysUnsaved(t *testing.T) {
 	r.keys("enter")
 	next, cmd := r.m.Update(press("ctrl+s"))
 	r.m = next.(Model)
-	r.keys("delete") // B's place, cleared before the reply comes
+	r.keys("down", "left", "delete") // B's place, cleared before the reply comes
 	r.do(cmd)
 	if !r.m.history.Modified() {
 		t.Error("a change made during the save counts as saved")

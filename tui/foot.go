@@ -48,19 +48,6 @@ func (m Model) drawFoot(c grid.Canvas) {
 	m.drawHints(keysLine)
 }
 
-// place says where an error is and what to try, on one line.
-func (l live) place(e problem.Error) string {
-	at := []string{e.Ref.Table, e.Ref.Row, e.Ref.Key}
-	at = slices.DeleteFunc(at, func(s string) bool { return s == "" })
-	if e.InName { // which is in what is said
-		at = at[:len(at)-1]
-	}
-	if len(at) == 0 {
-		return e.Text()
-	}
-	return strings.Join(at, " ") + ": " + e.Text()
-}
-
 // drawCell shows the cell under the cursor and the first thing that is wrong,
 // its own before others'.
 func (m Model) drawCell(c grid.Canvas) {
@@ -88,11 +75,12 @@ func (m Model) drawCell(c grid.Canvas) {
 		c.Text(1, 1, theme.Warn, grid.Fit(says, c.W()-2))
 		return
 	}
-	if len(m.live.Errs) == 0 {
+	errs := m.live.Faults()
+	if len(errs) == 0 {
 		m.drawNote(c)
 		return
 	}
-	shown := m.live.Errs[0]
+	shown := errs[0]
 	if s, ok := m.slot(); ok {
 		if e, own := m.live.ErrorOf(s.Ref); own && s.Bad {
 			shown = e
@@ -101,8 +89,8 @@ func (m Model) drawCell(c grid.Canvas) {
 	if shown.Ref.Key == "" && shown.Span == (diag.Span{}) && m.drawCause(c, shown) {
 		return
 	}
-	text := m.live.place(shown)
-	if n := len(m.live.Errs); n > 1 {
+	text := located(shown)
+	if n := len(errs); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}
 	c.Text(1, 1, theme.Bad, grid.Fit("! "+text, c.W()-2))
@@ -119,7 +107,7 @@ func (m Model) drawCause(c grid.Canvas, missing problem.Error) bool {
 		return e.Ref.Row == "" || e.Ref.Table == missing.Ref.Table && e.Ref.Row == missing.Ref.Row
 	})
 	if i >= 0 {
-		c.Text(1, 1, theme.Warn, grid.Fit("? "+m.live.place(unread[i]), c.W()-2))
+		c.Text(1, 1, theme.Warn, grid.Fit("? "+located(unread[i]), c.W()-2))
 	}
 	return i >= 0
 }
@@ -132,11 +120,12 @@ func (m Model) drawNote(c grid.Canvas) {
 	}
 	notes := m.live.Latest.Notes()
 	if len(notes) == 0 {
+		c.Text(1, 1, theme.Warn, grid.Fit(m.live.Unconnected(), c.W()-2))
 		return
 	}
 	here := m.selected()
 	shown := notes[max(0, slices.IndexFunc(notes, func(e problem.Error) bool { return e.Ref.Table == here.Table && e.Ref.Row == here.Row }))]
-	text := m.live.place(shown)
+	text := located(shown)
 	if n := len(notes); n > 1 {
 		text = fmt.Sprintf("1 of %d: %s", n, text)
 	}

@@ -27,9 +27,9 @@ func (m Model) drawEdit(c grid.Canvas) bool {
 	start, skip := m.drawLine(c, m.edit.Slot.Label()+": ", m.edit.Line)
 	e, own := m.ownError()
 	if !own {
-		for _, e := range m.live.Errs {
+		for _, e := range m.live.Faults() {
 			if e.Blocks() && m.edit.Slot.Does == cells.SetCell {
-				text := "elsewhere: " + m.live.place(e)
+				text := "elsewhere: " + located(e)
 				if own := m.edit.Slot.Ref; e.Ref.Table == own.Table && e.Ref.Row == own.Row {
 					text = e.Text()
 				}

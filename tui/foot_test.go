@@ -59,7 +59,7 @@ func TestACellLeftOutSaysSo(t *testing.T) {
 		t.Errorf("editing begins with %q", r.m.edit.Text)
 	}
 	r.text("C")
-	r.keys("enter", "up")
+	r.keys("enter", "up", "right", "right")
 	r.says("A at: C   all forces; in space also the moments perpendicular to its axis")
 	r.keys("up", "right")
 	r.says("beam about: C (left out)   moments about C (2.00, 0)")
@@ -95,7 +95,7 @@ func TestWhatIsUnreadIsSaid(t *testing.T) {
 		r := newRig(t, text, size[0], size[1])
 		r.sees("determinate", "? unknown table [loads]. Try: [lines]")
 		r = newRig(t, strings.Replace(text, `on = "particle"`, `on = "particle", colour = "red"`, 1), size[0], size[1])
-		r.sees("determinate", "? 1 of 2: points D: unknown key \"colour\". Try: x-colour")
+		r.sees("determinate", "? 1 of 2: point D: unknown key \"colour\". Try: x-colour")
 		r.keys("alt+3")
 		r.sees("? 1 of 2: unknown table [loads]. Try: [lines]")
 	}
@@ -110,7 +110,7 @@ func TestWhatIsMissingStandsInAnUnknownTable(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, "[lines]", "[line]", 1), 80, 24)
 	r.sees("? unknown table [line]. Try: [lines]")
 	r = newRig(t, strings.Replace(hanging, `T2 = { kind`, `T2 = { knid`, 1), 80, 24)
-	r.sees(`? lines T2: unknown key "knid". Try: kind`)
+	r.sees(`? line T2: unknown key "knid". Try: kind`)
 }
 
 // A key that a kind has no use for stays in the file, and is said as soon as the kind is typed.
@@ -123,19 +123,19 @@ func TestAKeyThatAKindDoesNotUseIsSaid(t *testing.T) {
 	r.text("pin")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "joints", Row: "B", Key: "normal"}, "+y")
-	r.sees(`? joints B: a pin does not use "normal". Try: remove it`)
+	r.sees(`? joint B: a pin does not use "normal". Try: remove it`)
 }
 
 // Names that are easily taken for something else are said as other doubts are.
 func TestAnUnknownBesideAGivenIsSaid(t *testing.T) {
 	r := newRig(t, "plane = \"xy\"\n[given]\nW = \"400 N\"\n[points]\nP = { at = \"0, 0\", on = \"particle\" }\nA = \"0, 3\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n"+
 		"F = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"w\" }\n", 120, 36)
-	r.sees("? lines F magnitude: w is a new unknown here, different from the given W. Try: W, if that is meant")
+	r.sees("? line F magnitude: w is a new unknown here, different from the given W. Try: W, if that is meant")
 }
 
 func TestWhatIsDoubtfulIsSaid(t *testing.T) {
 	r := newRig(t, strings.Replace(hanging, `on = "particle"`, `on = "pa"`, 1), 120, 36)
-	const says = `points D on: "pa" is a body with the one point D. Try: particle, if that is meant`
+	const says = `point D on: "pa" is a body with the one point D. Try: particle, if that is meant`
 	r.sees("determinate", "? "+says)
 	r.keys("right", "right")
 	r.text("particle")

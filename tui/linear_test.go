@@ -88,10 +88,10 @@ func TestASessionInLines(t *testing.T) {
 	heard("open")
 	for _, step := range [][]string{
 		{"down"}, {"right"}, {"up"}, {"down", "down", "down", "down"}, {"enter"}, {"left", "left", "backspace"}, {"5", "x"}, {"enter"},
-		{"f2", "left", "left", "backspace", "backspace", ",", "enter"}, {"tab"}, {"alt+3"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+5", "right"},
+		{"left", "f2", "left", "left", "backspace", "backspace", ",", "enter"}, {"tab"}, {"alt+3"}, {"right", "f2"}, {"down"}, {"esc"}, {"alt+5", "right"},
 		{"alt+6"}, {"down", "down"}, {"pgdown"}, {"home"}, {"right", "right"}, {"alt+8", "down", "down"}, {"alt+9", "pgdown"}, {"alt+h", "down"}, {"alt+i", "down"}, {"alt+l", "down"}, {"alt+7", "down"}, {"n"}, {"up"}, {"pgdown"}, {"home"}, {"f5"}, {"space"}, {"space", "space"}, {"down"}, {"h"}, {"esc"},
 		{"ctrl+k"}, {"r", "e", "d", "o"}, {"esc"}, {"ctrl+f"}, {"6", "0"}, {"esc"}, {"alt+s"}, {"right"}, {"esc"},
-		{"alt+2", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
+		{"alt+2", "ctrl+n"}, {"E", "enter"}, {"1", ",", "1", "enter"}, {"enter"}, {"esc"}, {"ctrl+d"}, {"ctrl+z"}, {"ctrl+z", "ctrl+z"}, {"f1"}, {"pgdown"}, {"esc"},
 		{"alt+4"}, {"ctrl+n"}, {"esc"}, {"ctrl+x"}, {"ctrl+s"}, {"alt+2", "home", "ctrl+up"}, {"delete"}, {"ctrl+q"}, {"esc"}, {"ctrl+q", "y"},
 	} {
 		l.keys(step...)

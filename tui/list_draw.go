@@ -53,7 +53,7 @@ func (m Model) drawList(c grid.Canvas) {
 		says = " " + count(len(list), noun) + ", more with the arrows "
 	}
 	if noun == "word" {
-		says += " tab takes, down chooses, esc closes "
+		says += " enter takes, esc leaves it as typed "
 	}
 	box.Text(2, rows, theme.RuleFocus, says)
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"sync/atomic"
 
 	tea "charm.land/bubbletea/v2"
@@ -22,9 +23,28 @@ type live struct {
 	judging  session.Queue[*statics.Solution, map[string]string]
 	weighing session.Queue[*statics.Solution, *uncertainty.Effect]
 
+	draft  draft           // what the newest snapshot is of
+	kept   accepted        // the result of the last sheet without a cell being typed
 	solved *sheet.Sheet    // the sheet that was solved last
 	reader *problem.Reader // belongs to the one command that solves
 	newest *atomic.Int64   // counts the sheets that were typed, for whoever works on an earlier one
+}
+
+// draft tells how far the cell that is being typed has come in a snapshot.
+type draft uint8
+
+const (
+	wholeSheet draft = iota // none is being typed
+	typedCell               // it reads as it would once it is kept
+	halfCell                // a number whose unit, or whose next digit, may follow
+)
+
+// accepted is a result that can be shown.
+type accepted struct {
+	of       *sheet.Sheet
+	problem  *problem.Problem
+	solution *statics.Solution
+	blocks   []session.Block
 }
 
 func newLive() live {
@@ -33,6 +53,7 @@ func newLive() live {
 
 // solution is what a sheet came to.
 type solution struct {
+	draft   draft
 	problem *problem.Problem
 	errs    []problem.Error
 	*statics.Solution
@@ -41,9 +62,16 @@ type solution struct {
 
 type solved = session.Reply[*sheet.Sheet, solution]
 
+// good tells that all of the sheet reads and is solved.
+func (s solution) good() bool {
+	return s.Solution != nil && s.Verdict != statics.Unreadable && !slices.ContainsFunc(s.errs, problem.Error.Blocks)
+}
+
 // solve asks for the result of a sheet.
-func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
-	m.live.Sheet = s
+func (m *Model) solve(s *sheet.Sheet) tea.Cmd { return m.solveDraft(s, wholeSheet) }
+
+func (m *Model) solveDraft(s *sheet.Sheet, d draft) tea.Cmd {
+	m.live.Sheet, m.live.draft = s, d
 	m.live.solved = nil // solved again, where it is the one before
 	m.live.newest.Add(1)
 	return m.live.solve()
@@ -51,13 +79,13 @@ func (m *Model) solve(s *sheet.Sheet) tea.Cmd {
 
 // solve solves the newest sheet, unless that is done.
 func (l *live) solve() tea.Cmd {
-	s, reader := l.Sheet, l.reader
+	s, draft, reader := l.Sheet, l.draft, l.reader
 	if s == nil || l.solved == s {
 		return nil
 	}
 	return l.solving.Ask(s, func() solution {
 		p, errs := names.Read(reader, s)
-		out := solution{problem: p, errs: errs, Solution: statics.Solve(p)}
+		out := solution{draft: draft, problem: p, errs: errs, Solution: statics.Solve(p)}
 		if len(p.Unknowns) <= results.MaxRows {
 			for _, b := range out.Blocks() { // of more nobody reads the order
 				out.blocks = append(out.blocks, session.Block{Rows: b.Rows, Cols: b.Cols})
@@ -71,6 +99,9 @@ func (l *live) solve() tea.Cmd {
 func (m *Model) take(msg solved) {
 	if msg.Fault != "" {
 		m.live.reader = problem.NewReader() // the old one may be half done
+	}
+	if m.live.solving.Asked(msg.Of) {
+		m.live.keep(msg)
 	}
 	if !m.live.solving.Take(msg, m.live.Sheet) {
 		return
@@ -86,22 +117,36 @@ func (m *Model) take(msg solved) {
 	m.live.accept(msg)
 }
 
-// accept shows a result that reads, and keeps the last one where it does not.
+// keep remembers the result of a sheet in which no cell is being typed.
+func (l *live) keep(msg solved) {
+	if is := msg.Value; is.draft == wholeSheet && is.good() {
+		l.kept = accepted{msg.Of, is.problem, is.Solution, is.blocks}
+	}
+}
+
+// accept shows a result that reads. Where it does not, or where a number is half typed, the
+// result of the last cell that was kept is shown, as an earlier one.
 func (l *live) accept(msg solved) {
 	is := msg.Value
 	l.Latest, l.Errs = is.problem, is.errs
-	good := is.Verdict != statics.Unreadable
-	for _, e := range is.errs {
-		good = good && !e.Blocks()
-	}
 	switch {
-	case good:
-		l.Problem, l.Solution, l.Blocks, l.Stale = is.problem, is.Solution, is.blocks, false
-		l.Of = msg.Of
-	case l.Solution != nil:
+	case is.good() && is.draft != halfCell:
+		l.show(accepted{msg.Of, is.problem, is.Solution, is.blocks})
+		l.Stale = false
+	case l.kept.solution != nil:
+		l.show(l.kept)
 		l.Stale = true
 	default:
 		// Nothing to keep yet: the picture shows what reads so far.
-		l.Problem = is.problem
+		l.show(accepted{problem: is.problem})
+		l.Stale = false
 	}
+}
+
+// show makes a result the one shown, where it is not that already.
+func (l *live) show(r accepted) {
+	if r.solution != nil && r.solution == l.Solution {
+		return
+	}
+	l.Of, l.Problem, l.Solution, l.Blocks = r.of, r.problem, r.solution, r.blocks
 }

@@ -56,34 +56,49 @@ func (m *Model) beginRow(table string) {
 	m.edit = &cells.Edit{Slot: cells.Slot{Does: does, Ref: sheet.Ref{Table: f.Table}}, Pick: cells.Unpicked}
 }
 
-// onward goes to the next cell that the row cannot do without, else to the row
-// below.
+// onward goes to the next cell of the row; behind its last, to the first of the row below, and
+// behind the last row to a new one. Where rows have a fixed place (the unknowns, the sheet's own
+// settings) it goes down the column. The cells of a row that is being made open by themselves.
 func (m *Model) onward() {
 	t, at := m.tables[m.focus], &m.at[m.focus]
-	if at.Row < len(t.Records) {
-		for col := at.Col + 1; col < len(t.Records[at.Row].Slots); col++ {
-			if s := t.Records[at.Row].Slots[col]; s.Need && s.Does == cells.SetCell && m.raw(s) == "" {
-				at.Col = col
-				return
-			}
-		}
+	if at.Row >= len(t.Records) {
+		return
 	}
-	if !m.follow() {
+	r := t.Records[at.Row]
+	if m.focus == layout.Unknowns || r.Row.Table == "" || r.Row.Table == "units" {
 		at.Row++
+		return
+	}
+	if col, ok := r.Next(at.Col); ok {
+		at.Col = col
+		if r.Row == m.newest {
+			m.openNext()
+		}
+		return
+	}
+	if last := at.Row == len(t.Records)-1 || t.Records[at.Row+1].Row.Table == ""; last || r.Row == m.newest {
+		m.newest = r.Row
+		m.beginRow(r.Row.Table)
+		return
+	}
+	at.Row, at.Col = at.Row+1, 0
+}
+
+// openNext opens the cell come to in a row that is being made: a list shows, and what is typed
+// replaces what stands there.
+func (m *Model) openNext() {
+	if s, ok := m.slot(); ok && s.Does == cells.SetCell {
+		m.edit = m.made.Open(s, m.raw(s), true)
 	}
 }
 
-// firstCell goes to a row, and to the first of its cells behind the name that can
-// be typed in.
+// firstCell goes to a row, and to the first of its cells behind the name.
 func (m *Model) firstCell(ref sheet.Ref) {
 	t, at := m.tables[m.focus], &m.at[m.focus]
 	for i, r := range t.Records {
-		if r.Row != ref {
-			continue
-		}
-		at.Row, at.Col = i, 1
-		for at.Col < len(t.Columns)-1 && r.Slots[at.Col].Does == cells.Nothing {
-			at.Col++
+		if r.Row == ref {
+			at.Row = i
+			at.Col, _ = r.Next(0)
 		}
 	}
 }
@@ -95,17 +110,6 @@ func (m *Model) typedRow(text string) bool {
 	}
 	m.newRow()
 	m.edit.Insert(text)
-	return true
-}
-
-// follow begins another row once the one just made is whole, so that a list is
-// typed without a key between its rows; enter on a blank name ends it.
-func (m *Model) follow() bool {
-	t, at := m.tables[m.focus], m.at[m.focus]
-	if m.newest == (sheet.Ref{}) || at.Row >= len(t.Records) || t.Records[at.Row].Row != m.newest {
-		return false
-	}
-	m.beginRow(m.newest.Table)
 	return true
 }
 

@@ -41,7 +41,10 @@ func (m *Model) pasteBlock(text string) tea.Cmd {
 	case len(m.clip.rows) > 0 && strings.TrimRight(text, "\r\n") == strings.TrimRight(m.clip.text, "\r\n"):
 		edits, says = m.insertRows()
 	default:
-		edits, says = m.fillCells(block)
+		var ok bool
+		if edits, says, ok = m.pasteList(text); !ok {
+			edits, says = m.fillCells(block)
+		}
 	}
 	m.mark = mark{}
 	if len(edits) == 0 {

@@ -62,7 +62,7 @@ func TestWorkLeftIsOfferedAndTakenOver(t *testing.T) {
 	r := kept(t, path, home)
 	r.keys("down", "right")
 	r.text("-3, 5")
-	r.keys("enter")
+	r.keys("enter", "down", "left")
 	r.text("3, 6") // B, still being typed
 	r.dies(home)
 

@@ -73,8 +73,10 @@ func (m *Model) compose(p layout.Pane, w int) {
 // that show, and not in each of them.
 func (m *Model) noResult(first bool, w int) (lines text.Lines) {
 	lines.Plain(theme.Dim, "No result yet.")
-	if errs := m.live.Errs; first && len(errs) > 0 {
-		lines.Wrapped(theme.Bad, "! ", m.live.place(errs[0]), w)
+	if errs := m.live.Faults(); first && len(errs) > 0 {
+		lines.Wrapped(theme.Bad, "! ", located(errs[0]), w)
+	} else if says := m.live.Unconnected(); first && says != "" {
+		lines.Wrapped(theme.Warn, "", says, w)
 	}
 	return lines
 }

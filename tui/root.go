@@ -73,6 +73,7 @@ type dialogs struct {
 	ask      *question     // yes, no or back
 	help     *helping      // the help, scrolled
 	opening  *opening      // the start screen
+	pending  *fetched      // a sheet to be opened once this one is saved
 	palette  *overlay.List // the list of commands
 	setup    *setup        // the list of settings
 	search   search
@@ -162,6 +163,9 @@ func (m *Model) update(msg tea.Msg) (cmd tea.Cmd) {
 		cmd = m.tookLikes(msg)
 	case tea.BackgroundColorMsg:
 		m.background(msg.IsDark())
+	case lastOpened:
+		m.overview(msg)
+		cmd = m.peek(false)
 	case fetched:
 		cmd = m.takeFetched(msg)
 	case solved:

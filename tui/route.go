@@ -132,6 +132,10 @@ func (m Model) cannot(i keys.Intent) string {
 			return "a picture in a plane does not turn"
 		}
 		return m.cannotScroll()
+	case keys.NewSheet, keys.OpenSheet:
+		if m.file.Store != nil {
+			return "a hosted session has one sheet. Try: start trivet on the other one"
+		}
 	case keys.Reveal:
 		if !m.board.Hides && m.mode() == keys.OnBoard {
 			return "answers are shown already: h hides them"
@@ -263,6 +267,8 @@ func (m *Model) workbench(i keys.Intent) (tea.Cmd, bool) {
 		m.searchNext()
 	case keys.GoBack:
 		m.goBack()
+	case keys.NewSheet, keys.OpenSheet:
+		return m.reopen(i), true
 	case keys.SaveAs:
 		m.askName()
 	case keys.WritePage:

@@ -19,7 +19,7 @@ func TestEachPartIsMadeOnce(t *testing.T) {
 		want   counts
 	}{
 		{"a character", typed, "5", counts{tables: 1, texts: 1, scenes: 1}},
-		{"a character that leaves no place", typed, ",", counts{tables: 1, texts: 1}},
+		{"a character that leaves no place, and the result of the cell as it was kept", typed, ",", counts{tables: 1, texts: 1, scenes: 1}},
 		{"enter, which shows the cell kept and then its result", typed, "enter", counts{tables: 2, texts: 1, scenes: 1}},
 		{"an arrow in the cells", nil, "down", counts{}},
 		{"an arrow in a result", []string{"alt+6"}, "down", counts{}},

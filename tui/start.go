@@ -11,6 +11,7 @@ import (
 	"trivet/mechanics/report"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
+	"trivet/tui/board"
 	"trivet/tui/cells"
 	"trivet/tui/grid"
 	"trivet/tui/keys"
@@ -25,6 +26,7 @@ import (
 type opening struct {
 	overlay.List
 	all  []start
+	over bool // it lies over a sheet that is open
 	shot fetched
 }
 
@@ -154,7 +156,7 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 		return nil // another was opened meanwhile
 	}
 	if msg.open && msg.fault == "" {
-		return m.open(msg)
+		return m.openAfter(msg)
 	}
 	o := *m.opening
 	if of, ok := o.picked(); !msg.open && (!ok || of != msg.of) {
@@ -171,9 +173,12 @@ func (m *Model) takeFetched(msg fetched) tea.Cmd {
 // open leaves the start screen for a sheet.
 func (m *Model) open(f fetched) tea.Cmd {
 	m.opening = nil
-	m.file.Path, m.file.Stamp, m.history, m.outdated = f.of.path, f.stamp, sheet.NewHistory(f.sheet), nil
+	m.file.Reopen(f.of.path, f.stamp)
+	m.history, m.outdated = sheet.NewHistory(f.sheet), nil
 	m.live, m.read, m.texts = newLive(), [layout.Panes]text.View{}, [layout.Panes]shownText{}
 	m.at = [layout.System]cells.Place{}
+	m.edit, m.fresh, m.newest, m.mark, m.jumps, m.polygonOf = nil, nil, sheet.Ref{}, mark{}, nil, ""
+	m.board, m.worked, m.judged = board.Board{}, worked{}, judged{}
 	m.start()
 	if f.of.path == "" && f.of.family != blankFamily {
 		m.say("a sheet to start from, not saved yet; F1 lists the keys", false)
@@ -187,12 +192,19 @@ func (m *Model) atStart(i keys.Intent) (_ tea.Cmd, ok bool) {
 	o := *m.opening
 	switch i {
 	case keys.Commit:
+		if of, ok := o.picked(); ok && of.path == "" {
+			return m.openAfter(of.fetch(true, m.likes)), true // no file: what is typed next goes to it
+		}
 		return m.peek(true), true
 	case keys.OpenSettings:
 		m.setup = &setup{}
 		return nil, true
-	case keys.Blank:
-		return m.open(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
+	case keys.Cancel, keys.Blank:
+		if o.over && i == keys.Cancel {
+			m.opening = nil
+			return nil, true
+		}
+		return m.openAfter(start{family: blankFamily, text: fixtures.Blanks()[0].Text}.fetch(true, m.likes)), true
 	}
 	if o.List, ok = o.Do(i, len(o.shown()), max(m.startList().Dy()-2, 1)); !ok {
 		return nil, false

@@ -31,13 +31,19 @@ func (m Model) drawTop(c grid.Canvas) {
 func (m Model) verdict() (string, grid.Style) {
 	l := m.live
 	if l.Solution == nil {
-		if len(l.Errs) > 0 {
-			return fmt.Sprintf("no result yet: %s to mend", count(len(l.Errs), "cell")), theme.Warn
+		if errs := l.Faults(); len(errs) > 0 {
+			return fmt.Sprintf("no result yet: %s to mend", count(len(errs), "cell")), theme.Warn
 		}
-		return "", theme.Plain
+		return l.Unconnected(), theme.Warn
 	}
 	text, look := l.Solution.Headline(), results.VerdictLook(l.Solution.Verdict)
-	if bad := failures(l.Solution); bad > 0 {
+	if says := l.Unconnected(); says != "" && !l.Stale {
+		// On its way: what follows from the rest is shown, and not judged yet.
+		if l.Solution.Single() {
+			says = text + ", " + says
+		}
+		text, look = says, theme.Warn
+	} else if bad := failures(l.Solution); bad > 0 {
 		text, look = text+fmt.Sprintf(", %s", count(bad, "check")+" failed"), theme.Bad
 	}
 	missed := 0

@@ -10,7 +10,34 @@ import (
 )
 
 // walks are the recorded sittings; each is a file of its name.
-var walks = []string{"instructor", "student", "engineer"}
+var walks = append([]string{"instructor", "student", "engineer"}, fromBlank...)
+
+// fromBlank are the problems that are typed from a blank sheet: the first step of each is all of it.
+var fromBlank = []string{"blank-crate", "blank-mast", "blank-beam", "blank-ladder", "blank-truss", "blank-frame"}
+
+// TestKeysFromABlankSheet counts the keys that a problem takes until its answer shows.
+func TestKeysFromABlankSheet(t *testing.T) {
+	const limit = 90 // on average
+	all := 0
+	for _, name := range fromBlank {
+		w, err := readWalk(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		keys, err := strokes(w.steps[0].keys)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(strings.Join(w.steps[0].screen, "\n"), "statically determinate") {
+			t.Errorf("%s: the last screen shows no answer", name)
+		}
+		t.Logf("%s: %d keys", name, len(keys))
+		all += len(keys)
+	}
+	if n := all / len(fromBlank); n > limit {
+		t.Errorf("%d keys on average, and at most %d are expected", n, limit)
+	}
+}
 
 // ended is the screen once the program has ended.
 const ended = "(the program has ended)"

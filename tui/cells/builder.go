@@ -34,7 +34,7 @@ type Builder struct {
 func New(r session.Result, s *sheet.Sheet, f *Fresh) Builder {
 	b := Builder{Result: r, Typed: s, fresh: f}
 	b.bad = map[sheet.Ref]bool{}
-	for _, e := range b.Errs {
+	for _, e := range b.Faults() {
 		b.bad[e.Ref] = true
 	}
 	b.brings, b.jointAt = map[int][]string{}, map[string]int{}
@@ -113,6 +113,13 @@ func (b Builder) cell(table string, row sheet.Row, names ...string) Slot {
 	}
 	_, plain := row.Cell("")
 	s.Bad = b.bad[s.Ref] && (s.Ref.Key != "" || plain)
+	return s
+}
+
+// rare is the slot of a key that few rows have.
+func (b Builder) rare(table string, row sheet.Row, names ...string) Slot {
+	s := b.cell(table, row, names...)
+	s.Rare = s.Text == ""
 	return s
 }
 

@@ -16,6 +16,9 @@ type choice struct {
 	others     []string
 }
 
+// particle is the word under on for a point with no body.
+const particle = "particle"
+
 // Unpicked says that no arrow has chosen yet: the first that fits is taken once
 // something is typed.
 const Unpicked = -1
@@ -26,6 +29,12 @@ func (b Builder) Choices(s Slot) (list []choice) {
 		return nil
 	}
 	switch ref := s.Ref; {
+	case isOn(s):
+		list = []choice{{"", "no body: it is fixed to the ground", nil}}
+		for _, body := range b.bodies() {
+			list = append(list, choice{body, "the body " + body, nil})
+		}
+		list = append(list, choice{particle, "a free particle: only forces act on it; or type a name for a new body", nil})
 	case ref.Table == "joints" && ref.Key == "kind":
 		for _, j := range problem.Joints() {
 			if !b.planar() && j.Space.Stands || b.planar() && j.Plane.Stands {
@@ -40,11 +49,9 @@ func (b Builder) Choices(s Slot) (list []choice) {
 		list = []choice{{"none", "exerts no moments, as one of an aligned pair", nil}}
 	case ref.Table == "distributed" && ref.Key == "kind":
 		list = []choice{{"hydrostatic", "the pressure of water on a plane gate of a width", nil}}
-	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on" && b.Latest != nil:
-		for _, body := range b.Latest.Bodies {
-			if !body.Particle {
-				list = append(list, choice{body.Name, "", nil})
-			}
+	case (ref.Table == "couples" || ref.Table == "distributed") && ref.Key == "on":
+		for _, body := range b.bodies() {
+			list = append(list, choice{body, "", nil})
 		}
 	case ref.Table == "" && ref.Row == "plane":
 		list = []choice{{"xy", "a problem in the plane; left out, it is in space", nil}}
@@ -59,10 +66,33 @@ func (b Builder) Choices(s Slot) (list []choice) {
 	return list
 }
 
+// bodies are the bodies that the cells name, as they stand: a name just typed is offered before the
+// sheet has been solved with it.
+func (b Builder) bodies() (names []string) {
+	add := func(name string) {
+		if name != particle && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	for _, row := range b.read("points") {
+		c, _ := row.Cell("on")
+		for _, name := range strings.FieldsFunc(c.Text, func(r rune) bool { return r == ' ' || r == ',' }) {
+			add(name)
+		}
+	}
+	for _, row := range b.read("bodies") {
+		add(row.Name)
+	}
+	return names
+}
+
 // fitting gives the choices that the text begins, whole names first, and which of
 // them is taken; all of them while nothing has been typed.
 func (e *Edit) fitting() (list []choice, pick int) {
-	typed := strings.TrimSpace(e.Text)
+	typed, before := strings.TrimSpace(e.Text), ""
+	if i := strings.LastIndexAny(typed, " ,") + 1; e.Many {
+		before, typed = typed[:i], typed[i:]
+	}
 	pick = e.Pick
 	if e.Text == e.Was {
 		for i, c := range e.List {
@@ -75,9 +105,13 @@ func (e *Edit) fitting() (list []choice, pick int) {
 	for _, rank := range []int{0, 1, 2, 3} {
 		for _, c := range e.List {
 			if c.fits(typed) == rank {
+				c.Text = before + c.Text
 				list = append(list, c)
 			}
 		}
+	}
+	if e.New != "" && typed != "" && (len(list) == 0 || list[0].Text != before+typed) {
+		list = append(list, choice{before + typed, e.New, nil})
 	}
 	if pick == Unpicked && typed != "" {
 		pick = 0

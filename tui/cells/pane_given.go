@@ -22,7 +22,7 @@ func (b Builder) Given() Table {
 	for _, row := range b.rows("given") {
 		t.Records = append(t.Records, Record{
 			Row:   sheet.Ref{Table: "given", Row: row.Name},
-			Slots: []Slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.cell("given", row, "range")},
+			Slots: []Slot{b.name("given", row), b.value("given", row, "value"), b.computed(b.givenValue(row.Name)), b.rare("given", row, "range")},
 		})
 	}
 	b.insert(&t, "given")

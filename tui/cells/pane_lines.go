@@ -37,13 +37,18 @@ func (b Builder) Lines() Table {
 			}
 		}
 		size.Need = !takesPath(row)
+		size.Rare = size.Text == ""
 		r, u := b.course(row.Name)
 		s := made(i)
 		s[0], s[1], s[2], s[3] = b.name("lines", row), b.cell("lines", row, "kind"), b.through(row), b.direction(row)
 		s[4], s[5], s[6] = size, b.computed(r), b.computed(u)
-		s[7], s[8], s[9] = b.cell("lines", row, "stiffness"), b.cell("lines", row, "natural"), b.cell("lines", row, "on")
+		kind, _ := row.Cell("kind")
+		spring, belt := kind.Text == problem.SpringKind.String(), kind.Text == problem.BeltKind.String()
+		s[7], s[8], s[9] = b.rare("lines", row, "stiffness"), b.rare("lines", row, "natural"), b.rare("lines", row, "on")
+		s[7].Rare, s[8].Rare = s[7].Rare && !spring, s[8].Rare && !spring
 		if belts {
-			s[10], s[11], s[12] = b.cell("lines", row, "wrap"), b.cell("lines", row, "friction"), b.cell("lines", row, "tight")
+			s[10], s[11], s[12] = b.rare("lines", row, "wrap"), b.rare("lines", row, "friction"), b.rare("lines", row, "tight")
+			s[11].Rare = s[11].Rare && !belt
 		}
 		t.Records = append(t.Records, Record{Row: sheet.Ref{Table: "lines", Row: row.Name}, Slots: s})
 	}
@@ -67,9 +72,10 @@ func (b Builder) through(row sheet.Row) Slot {
 // direction is the slot of a line's components, or of its direction: without a
 // path it has one of them, and a weight has its own.
 func (b Builder) direction(row sheet.Row) Slot {
-	s := b.cell("lines", row, "components", "along")
+	s := b.rare("lines", row, "components", "along")
 	kind, _ := row.Cell("kind")
 	s.Need = !takesPath(row) && strings.TrimSpace(kind.Text) != problem.Weight.String()
+	s.Rare = s.Rare && !s.Need
 	return s
 }
 

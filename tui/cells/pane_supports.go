@@ -59,7 +59,11 @@ func (b Builder) joint(row sheet.Row) ([]Slot, []string) {
 	s, heads := make([]Slot, supportCols), []string{"joint", "kind", "at", "normal", "friction", "limit", "holds", "on", "moments", "impending", "face", ""}
 	has := func(key string) bool { _, ok := row.Cell(key); return ok }
 	cell := func(key string) Slot { return b.cell("joints", row, key) }
-	s[ColKind], s[colAt], s[colLimit], s[colOn] = cell("kind"), cell("at"), cell("limit"), cell("on")
+	rare := func(key string) Slot { return b.rare("joints", row, key) }
+	s[ColKind], s[colAt], s[colLimit], s[colOn] = cell("kind"), cell("at"), rare("limit"), rare("on")
+	if _, named := b.Typed.Table("points").Row(row.Name); named {
+		s[colAt].Rare = s[colAt].Text == ""
+	}
 	if s[colAt].Text == "" {
 		s[colAt].Text, s[colAt].look = row.Name, theme.Dim // the point of its own name
 	}
@@ -87,7 +91,8 @@ func (b Builder) joint(row sheet.Row) ([]Slot, []string) {
 		{"impending", rough, ColMore + 1}, {"face", b.planar() && info.PushOnly, ColMore + 2},
 	} {
 		if x.want || has(x.key) {
-			s[x.col] = cell(x.key)
+			s[x.col] = rare(x.key)
+			s[x.col].Rare = s[x.col].Rare && x.col != colSize
 		} else if k > 0 || known {
 			heads[x.col] = ""
 		}
@@ -112,7 +117,7 @@ func JointNamed(name string) (problem.JointInfo, bool) {
 func (b Builder) body(row sheet.Row) ([]Slot, []string) {
 	s := make([]Slot, supportCols)
 	cell := func(key string) Slot { return b.cell("bodies", row, key) }
-	s[ColKind], s[colAt], s[colDirection], s[colSize] = fixed("body"), cell("centre"), cell("about"), cell("weight")
+	s[ColKind], s[colAt], s[colDirection], s[colSize] = fixed("body"), cell("centre"), b.rare("bodies", row, "about"), cell("weight")
 	s[colSize].Need = s[colAt].Text != ""
 	if b.Latest != nil {
 		for _, body := range b.Latest.Bodies {
@@ -135,8 +140,9 @@ func (b Builder) body(row sheet.Row) ([]Slot, []string) {
 func (b Builder) couple(row sheet.Row) ([]Slot, []string) {
 	s, heads := make([]Slot, supportCols), []string{"couple", "", "on", "about", "magnitude", "stiffness", "moment", "turn", "", "", "", ""}
 	cell := func(key string) Slot { return b.cell("couples", row, key) }
-	s[ColKind], s[colAt], s[colSize], s[colLimit], s[colOn] = fixed("couple"), cell("on"), cell("magnitude"), cell("stiffness"), cell("turn")
+	s[ColKind], s[colAt], s[colSize], s[colLimit], s[colOn] = fixed("couple"), cell("on"), cell("magnitude"), b.rare("couples", row, "stiffness"), b.rare("couples", row, "turn")
 	s[colDirection] = b.cell("couples", row, "components", "about")
+	s[colDirection].Rare = s[colDirection].Text == "" && b.planar()
 	if s[colDirection].Ref.Key == "components" {
 		heads[colDirection] = "components"
 	} else if s[colDirection].Text == "" && b.planar() {
@@ -159,13 +165,14 @@ func (b Builder) couple(row sheet.Row) ([]Slot, []string) {
 func (b Builder) load(row sheet.Row) ([]Slot, []string) {
 	s, heads := make([]Slot, supportCols), []string{"load", "", "path", "along", "magnitude", "", "resultant", "on", "kind", "", "", ""}
 	cell := func(key string) Slot { return b.cell("distributed", row, key) }
-	s[ColKind], s[colAt], s[colDirection], s[colSize], s[colOn], s[ColMore] = fixed("load"), cell("path"), cell("along"), cell("magnitude"), cell("on"), cell("kind")
+	s[ColKind], s[colAt], s[colDirection], s[colSize], s[colOn], s[ColMore] = fixed("load"), cell("path"), cell("along"), cell("magnitude"), b.rare("distributed", row, "on"), b.rare("distributed", row, "kind")
 	s[colAt].Need, s[colDirection].Need, s[colSize].Need = true, true, true
 	wet := strings.TrimSpace(s[ColMore].Text) == "hydrostatic"
 	for i, key := range []string{"surface", "width", "density"} {
 		if _, ok := row.Cell(key); ok || wet {
-			s[ColMore+1+i], heads[ColMore+1+i] = cell(key), key
+			s[ColMore+1+i], heads[ColMore+1+i] = b.rare("distributed", row, key), key
 			s[ColMore+1+i].Need = wet && key != "density"
+			s[ColMore+1+i].Rare = s[ColMore+1+i].Rare && !s[ColMore+1+i].Need
 		}
 	}
 	if _, ok := row.Cell("magnitude"); wet && !ok {

@@ -1,6 +1,7 @@
 package cells
 
 import (
+	"math"
 	"strings"
 
 	"trivet/mechanics/problem"
@@ -38,6 +39,9 @@ func (b Builder) Unknowns() Table {
 			if !shown[u.Name] {
 				shown[u.Name] = true
 				t.Records = append(t.Records, b.other(i))
+			}
+			if r, ok := b.resultant(i); ok {
+				t.Records = append(t.Records, r)
 			}
 		}
 	}
@@ -118,20 +122,51 @@ func (b Builder) named(unknown string) sheet.Ref {
 	return sheet.Ref{Row: unknown}
 }
 
-// ofJoint fills in the row of a joint's unknown. What belongs to the whole joint,
-// its limit, stands with its first.
+// resultant is the row of a joint's resultant, behind the last of its unknowns: its limit is that of
+// no component. A joint with one component has none, and neither has one without a limit.
+func (b Builder) resultant(i int) (r Record, ok bool) {
+	joint := b.Problem.Unknowns[i].Joint
+	if last := i+1 == len(b.Problem.Unknowns) || b.Problem.Unknowns[i+1].Joint != joint; joint < 0 || !last || b.components(joint) < 2 {
+		return r, false
+	}
+	j := &b.Problem.Joints[joint]
+	row, _ := b.Typed.Table("joints").Row(j.Name)
+	limit := b.cell("joints", row, "limit")
+	if limit.Text == "" {
+		return r, false
+	}
+	value := Slot{look: b.result()}
+	c := b.jointLimits[joint]
+	if c.Bound > 0 && results.Finite(c.Value) && !c.Open {
+		value.Text = results.Format(b.Problem, math.Abs(c.Value), units.Force)
+	}
+	return Record{Row: j.Ref, Slots: []Slot{{Text: j.Name, look: theme.Name}, fixed(j.Kind.String()), value, {look: b.result()}, limit, b.use(c), {}, {}}}, true
+}
+
+// components counts the forces among a joint's unknowns.
+func (b Builder) components(joint int) (n int) {
+	for _, u := range b.Problem.Unknowns {
+		if u.Joint == joint && u.Dim == units.Force {
+			n++
+		}
+	}
+	return n
+}
+
+// ofJoint fills in the row of a joint's unknown. The limit of a joint with one component is that
+// component's.
 func (b Builder) ofJoint(r *Record, i int) {
 	j := &b.Problem.Joints[b.Problem.Unknowns[i].Joint]
 	r.Row = j.Ref
 	r.Slots[1] = fixed(j.Kind.String())
 	first := i == 0 || b.Problem.Unknowns[i-1].Joint != b.Problem.Unknowns[i].Joint
-	if row, ok := b.Typed.Table("joints").Row(j.Name); ok && first {
+	if row, ok := b.Typed.Table("joints").Row(j.Name); ok && first && b.components(b.Problem.Unknowns[i].Joint) < 2 {
 		r.Slots[4] = b.cell("joints", row, "limit")
 	}
 	if b.Solution == nil {
 		return
 	}
-	if first {
+	if first && b.components(b.Problem.Unknowns[i].Joint) < 2 {
 		r.Slots[5] = b.use(b.jointLimits[b.Problem.Unknowns[i].Joint])
 	}
 	if x := b.Solution.X[i]; j.Kind.Info().PushOnly && first && x.Fixed && x.Value != 0 {

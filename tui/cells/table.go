@@ -37,6 +37,7 @@ type Slot struct {
 	Does does
 	Bad  bool // the cell does not read
 	Need bool // the row is not whole while this is blank
+	Rare bool // few rows have it: enter passes it over while it is blank
 	look grid.Style
 }
 
@@ -70,6 +71,32 @@ func (s Slot) Label() string {
 
 // LabelOf names a cell of the sheet.
 func LabelOf(ref sheet.Ref) string { return Slot{Ref: ref, Does: SetCell}.Label() }
+
+// called is what the keys of a table are called at the head of their column, where that is another
+// word.
+var called = map[string]map[string]string{
+	"lines":   {"path": "through", "at": "through", "along": "direction", "components": "direction"},
+	"answers": {"printed": "your answer", "": "your answer"},
+}
+
+// Called is what a cell is called in its pane.
+func Called(ref sheet.Ref) string {
+	if word, ok := called[ref.Table][ref.Key]; ok {
+		return word
+	}
+	return ref.Key
+}
+
+// Next is the next cell of a row behind a column that is typed in; ok is false behind
+// the last.
+func (r Record) Next(col int) (next int, ok bool) {
+	for next = col + 1; next < len(r.Slots); next++ {
+		if s := r.Slots[next]; s.Does == SetCell && !s.Rare {
+			return next, true
+		}
+	}
+	return col, false
+}
 
 // Place is a cursor in a table, and the rows scrolled past.
 type Place struct{ Row, Col, Top int }

@@ -100,6 +100,10 @@ func (t Table) drawRecord(c grid.Canvas, v View, i int, widths []int) {
 // draw shows the text being typed, scrolled under its cursor.
 func (e *Edit) draw(c grid.Canvas) {
 	text, skip := grid.Window(e.Text, e.Column(), c.W())
-	c.Text(0, 0, theme.Typing, grid.Fit(text, c.W()))
+	look := theme.Typing
+	if e.Replaces() && e.List == nil && e.Text != "" {
+		look = theme.Selected
+	}
+	c.Text(0, 0, look, grid.Fit(text, c.W()))
 	c.Paint(e.Column()-skip, 0, 1, theme.Caret)
 }

@@ -159,6 +159,8 @@ const (
 	OpenSettings
 	NextTopic
 	PrevTopic
+	NewSheet
+	OpenSheet
 )
 
 // Binding gives keys a meaning in a scope. Hint is the word for the bottom

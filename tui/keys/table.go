@@ -11,6 +11,8 @@ var table = []Binding{
 	{Workbench, []string{"?"}, Help, "this help; in the magnitude of a force, ? types an unknown", "help"},
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
 	{Workbench, []string{"ctrl+y", "ctrl+r"}, Redo, "redo", ""},
+	{Workbench, []string{"alt+e"}, NewSheet, "new sheet: an empty one, in space or in the plane; asks where something is unsaved", ""},
+	{Workbench, []string{"alt+a"}, OpenSheet, "open another sheet: those opened last, and the starting sheets; asks where something is unsaved", ""},
 	{Workbench, []string{"ctrl+o"}, SaveAs, "save under another name", ""},
 	{Workbench, []string{"ctrl+p"}, WritePage, "write the working as a page", ""},
 	{Workbench, []string{"alt+f"}, WriteField, "write the field page: inputs, results, limits and checks on one page, for the file of a job", ""},
@@ -73,7 +75,7 @@ var table = []Binding{
 	{Writing, []string{"alt+up", "alt+="}, NudgeUp, "increase the number under the cursor by one in its last digit", ""},
 	{Writing, []string{"alt+down", "alt+-"}, NudgeDown, "decrease it by one", ""},
 	{Writing, []string{"alt+g"}, ToDefinition, "keep, and go to the row of the name under the cursor", ""},
-	{Typing, []string{"enter"}, Commit, "keep, and go to the row below", "keep"},
+	{Typing, []string{"enter"}, Commit, "keep, and go to the next cell; behind the last of a row to the row below, and behind the last row to a new one", "keep"},
 	{Typing, []string{"tab"}, CommitNext, "keep, and go to the next cell", "keep, next"},
 	{Typing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
 	{Typing, []string{"esc"}, Cancel, "leave the cell as it was", "leave as it was"},
@@ -142,7 +144,7 @@ var table = []Binding{
 	{Free, []string{"down"}, CommitDown, "keep, and go to the row below", ""},
 
 	{Picking, []string{"up"}, PickUp, "the one above", ""},
-	{Picking, []string{"down"}, PickDown, "the one below; keeping the cell takes it", "choose"},
+	{Picking, []string{"down"}, PickDown, "the one below; enter takes what is highlighted", "choose"},
 
 	{Board, []string{"space", "right", "pgdown", "enter"}, NextStep, "next: the rest of the step, then the next step", "next"},
 	{Board, []string{"left", "pgup", "backspace"}, PrevStep, "back", "back"},
@@ -211,7 +213,8 @@ var table = []Binding{
 	{Starting, []string{"end"}, Last, "the last sheet", ""},
 	{Starting, []string{"backspace"}, Rubout, "delete the last character of the search", ""},
 	{Starting, []string{"ctrl+u"}, ClearLine, "clear the search: every sheet is shown", ""},
-	{Starting, []string{"esc", "ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
+	{Starting, []string{"esc"}, Cancel, "back to the sheet that is open, or a blank sheet in space where none is", ""},
+	{Starting, []string{"ctrl+n"}, Blank, "a blank sheet in space", "blank sheet"},
 	{Starting, []string{"alt+s", "f9"}, OpenSettings, "the settings", ""},
 
 	{Finding, []string{"enter", "ctrl+g", "down"}, SearchNext, "the next match", "next"},
@@ -237,10 +240,10 @@ var table = []Binding{
 	{Valuing, []string{"down"}, CommitDown, "keep, and go to the setting below", ""},
 	{Valuing, []string{"esc", "ctrl+c"}, Cancel, "leave it as it was", "leave as it was"},
 
-	{Completing, []string{"tab"}, TakeWord, "take the word", "take"},
-	{Completing, []string{"down"}, PickDown, "choose; enter then takes the word", "choose"},
-	{Completing, []string{"up"}, PickUp, "the one above", ""},
-	{Completing, []string{"enter"}, Commit, "keep the cell as it is typed, unless a word is chosen", "keep"},
+	{Completing, []string{"tab"}, TakeWord, "take the word highlighted, and go on typing", "take"},
+	{Completing, []string{"down"}, PickDown, "the one below", "choose"},
+	{Completing, []string{"up"}, PickUp, "the one above; above the first, none", ""},
+	{Completing, []string{"enter"}, Commit, "take the word highlighted, and keep the cell", "take"},
 	{Completing, []string{"shift+tab"}, CommitPrev, "keep, and go to the cell before", ""},
-	{Completing, []string{"esc"}, CloseList, "no words for this cell", "no words"},
+	{Completing, []string{"esc"}, CloseList, "no words for this cell: it stays as it is typed", "no words"},
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"trivet/mechanics/origin"
+	"trivet/mechanics/statics"
 	"trivet/tui/text"
 	"trivet/tui/theme"
 )
@@ -12,9 +13,13 @@ import (
 func (l writer) checked(w int) text.Lines {
 	var d text.Lines
 	s := l.Solution
+	if says := l.Unconnected(); says != "" && !s.Single() {
+		d.Wrapped(theme.Warn, "", "Not checked yet: "+says+".", w)
+		return d
+	}
 	failed := 0
 	for _, c := range s.Checks {
-		if !c.OK {
+		if !c.OK && c.Kind != statics.CheckBare {
 			failed++
 		}
 	}
@@ -36,7 +41,11 @@ func (l writer) checked(w int) text.Lines {
 		d.Heading("Checks")
 		failedFirst(len(s.Checks), func(k int) bool { return s.Checks[k].OK }, &d, func(k int) {
 			from := len(d)
-			marked(&d, s.Checks[k].OK, s.Checks[k].Says(l.Problem), w)
+			if c := s.Checks[k]; c.Kind == statics.CheckBare {
+				d.Wrapped(theme.Warn, "not yet, ", c.Says(l.Problem), w)
+			} else {
+				marked(&d, c.OK, c.Says(l.Problem), w)
+			}
 			d.From(from, origin.Check(s, k))
 		})
 	}

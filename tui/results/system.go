@@ -52,6 +52,9 @@ func (l writer) system(g theme.Glyphs, w int) text.Lines {
 		look := theme.Plain
 		if i == 0 {
 			look = VerdictLook(l.Solution.Verdict)
+			if l.Unconnected() != "" {
+				look = theme.Warn // it is on its way
+			}
 		}
 		d.Wrapped(look, "", words, w)
 	}

@@ -78,6 +78,9 @@ func (f *File) at(path string) string {
 	return filepath.Join(f.Folder, path)
 }
 
+// Reopen turns to another sheet's file.
+func (f *File) Reopen(path string, stamp sheet.Stamp) { f.Path, f.Stamp, f.reported = path, stamp, "" }
+
 // Record puts the sheet among those opened last. Nothing but that list depends on it, so
 // an error is not the person's concern.
 func (f *File) Record() tea.Cmd {

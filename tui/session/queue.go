@@ -42,6 +42,9 @@ func (q *Queue[K, V]) Ask(of K, work func() V) tea.Cmd {
 	return func() tea.Msg { return Work(of, work) }
 }
 
+// Asked tells that something is the one being worked out.
+func (q *Queue[K, V]) Asked(of K) bool { return q.running && of == q.asked }
+
 // Running tells that something is being worked out.
 func (q *Queue[K, V]) Running() bool { return q.running }
 

@@ -2,7 +2,10 @@
 package session
 
 import (
+	"strings"
+
 	"trivet/mechanics/problem"
+	"trivet/mechanics/say"
 	"trivet/mechanics/sheet"
 	"trivet/mechanics/statics"
 	"trivet/mechanics/uncertainty"
@@ -50,4 +53,51 @@ func (r *Result) Effects() *uncertainty.Effect {
 		return nil
 	}
 	return r.Weighed.Value
+}
+
+// Faults are the errors of what is wrong as it stands: all but those of a sheet that is on its
+// way, whose points are not connected yet.
+func (r *Result) Faults() (out []problem.Error) {
+	bare := map[sheet.Ref]bool{}
+	if p := r.Latest; p != nil && len(p.Unread) == 0 { // else what is missing likely stands there
+		for b := range p.Bodies {
+			bare[p.Bodies[b].Ref] = p.Bodies[b].Bare
+		}
+		// Until the first force or support a sheet is only begun.
+		bare[sheet.Ref{Table: "points"}] = len(p.Bodies) == 0 && len(p.Lines)+len(p.Joints)+len(p.Couples)+len(p.Loads) == 0
+	}
+	for _, e := range r.Errs {
+		if !bare[e.Ref] {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// Unconnected says how many joints of the newest sheet, or bodies, no force acts on yet; "" where
+// each has one.
+func (r *Result) Unconnected() string {
+	if r.Latest == nil {
+		return ""
+	}
+	joints, bodies := 0, 0
+	for b := range r.Latest.Bodies {
+		switch body := &r.Latest.Bodies[b]; {
+		case body.Bare && body.Particle:
+			joints++
+		case body.Bare:
+			bodies++
+		}
+	}
+	var what []string
+	if joints > 0 {
+		what = append(what, say.Count(joints, "joint"))
+	}
+	if bodies > 0 {
+		what = append(what, say.Count(bodies, "body"))
+	}
+	if len(what) == 0 {
+		return ""
+	}
+	return strings.Join(what, " and ") + " not connected yet"
 }
