@@ -206,7 +206,7 @@ func TestRenameGoesEverywhereInOneStep(t *testing.T) {
 		t.Errorf("one undo leaves\n%s", got)
 	}
 	// The name of a force line is its unknown too: asked for, and answered.
-	r.keys("alt+3")
+	r.keys("f7 f")
 	r.text("left")
 	r.keys("enter")
 	r.holds(sheet.Ref{Row: "asked"}, "left T2")
@@ -237,7 +237,7 @@ func TestRenameIsRefusedInWords(t *testing.T) {
 func TestUnknownMadeKnownAndBack(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
 	size := sheet.Ref{Table: "lines", Row: "T1", Key: "magnitude"}
-	r.keys("alt+5")
+	r.keys("alt+m")
 	r.text("20 N")
 	r.keys("enter")
 	r.holds(size, "20 N")
@@ -249,7 +249,7 @@ func TestUnknownMadeKnownAndBack(t *testing.T) {
 
 func TestAskForAResult(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+5", "ctrl+n")
+	r.keys("alt+m", "ctrl+n")
 	r.text("angle(T1, T2)")
 	r.keys("enter")
 	r.holds(sheet.Ref{Row: "asked"}, "T1 T2 angle(T1, T2)")
@@ -261,7 +261,7 @@ func TestAskForAResult(t *testing.T) {
 
 func TestOwnAnswerIsMetOrNot(t *testing.T) {
 	r := newRig(t, hanging, 200, 60)
-	r.keys("alt+5", "down")
+	r.keys("alt+m", "down")
 	for range 5 {
 		r.keys("right")
 	}
@@ -275,7 +275,7 @@ func TestOwnAnswerIsMetOrNot(t *testing.T) {
 
 func TestLimitsSettingsAndGivens(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+1")
+	r.keys("f7 g")
 	r.text("80 N")
 	r.keys("enter")
 	r.holds(sheet.Ref{Table: "given", Row: "W"}, "80 N")

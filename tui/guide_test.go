@@ -25,8 +25,8 @@ func TestTheHangingLoadFromABlankSheet(t *testing.T) {
 			keys("enter")
 		}
 		keys("enter") // a blank name ends the points
-		r.sees("next: alt+3, then type a name for a rope or a force")
-		keys("alt+3")
+		r.sees("next: f7 f, then type a name for a rope or a force")
+		keys("f7 f")
 		for _, row := range [][2]string{{"TA", "R A"}, {"TB", "R B"}, {"TC", "R C"}} {
 			text(row[0])
 			keys("enter", "enter") // a cable
@@ -56,12 +56,12 @@ func TestWhatComesNextIsSaid(t *testing.T) {
 	const p = "[points]\nP = { at = \"0, 0\", on = \"particle\" }\n"
 	for _, c := range []struct{ text, want string }{
 		{"plane = \"xy\"\n" + p, "next: ctrl+n for each point that a rope or strut runs to"},
-		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n", "next: alt+3, then type a name for a rope or a force, such as T1, and enter"},
-		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n", "next: alt+3, then ctrl+n for the load"},
+		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n", "next: f7 f, then type a name for a rope or a force, such as T1, and enter"},
+		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\n", "next: f7 f, then ctrl+n for the load"},
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\nF = { kind = \"force\", at = \"P\", along = \"-y\" }\n",
-			"next: alt+3, then type the magnitude of F, such as 2 kN, or ? to find it"},
+			"next: f7 f, then type the magnitude of F, such as 2 kN, or ? to find it"},
 		{"plane = \"xy\"\n" + p + "A = \"1, 1\"\n[lines]\nT = { kind = \"cable\", path = \"P A\" }\nF = { kind = \"force\", at = \"P\", along = \"-y\", magnitude = \"?\" }\n",
-			"next: alt+3, then ctrl+n for the load"},
+			"next: f7 f, then ctrl+n for the load"},
 	} {
 		newRig(t, c.text, 120, 36).sees(c.want)
 	}

@@ -13,7 +13,7 @@ import (
 
 // paneName is a pane's heading within a sentence.
 func (m Model) paneName(p layout.Pane) string {
-	return strings.ToLower(headings[p][:1]) + headings[p][1:]
+	return strings.ToLower(headings[p].long[:1]) + headings[p].long[1:]
 }
 
 // columnName is what the cell under the cursor is.

@@ -70,13 +70,9 @@ func (m Model) scene(was Model, fresh bool) []string {
 	case keys.OnBoard:
 		return m.boardScene(was)
 	case keys.OnChoice:
-		var parts []string
-		for _, b := range keys.Table() {
-			if b.Scope == keys.Choosing {
-				parts = append(parts, b.Keys[0]+" "+b.Help)
-			}
-		}
-		return one(fresh, "which row? "+strings.Join(parts, "; "))
+		return one(fresh, "which row? "+offers(keys.Choosing))
+	case keys.OnPanes:
+		return one(fresh, "which pane? "+offers(keys.Panes))
 	case keys.InCell, keys.InList, keys.InWords:
 		return m.editScene(was)
 	case keys.OnCells:
@@ -85,6 +81,17 @@ func (m Model) scene(was Model, fresh bool) []string {
 		return m.readScene(was, m.paneName(m.focus))
 	}
 	return nil
+}
+
+// offers are the keys of a scope, each with what it does.
+func offers(of keys.Scope) string {
+	var parts []string
+	for _, b := range keys.Table() {
+		if b.Scope == of {
+			parts = append(parts, b.Keys[0]+" "+b.Help)
+		}
+	}
+	return strings.Join(parts, "; ")
 }
 
 func one(is bool, line string) []string {
@@ -200,6 +207,8 @@ func (m Model) typingLine() (prompt string, l text.Line) {
 		return "sheet: ", text.NewLine(m.opening.find)
 	case keys.OnChoice:
 		return "which row? ", text.Line{}
+	case keys.OnPanes:
+		return "which pane? ", text.Line{}
 	case keys.InCell, keys.InList, keys.InWords:
 		return label(m.edit.Slot) + ": ", m.edit.Line
 	case keys.OnBoard, keys.OnSteps:

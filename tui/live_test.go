@@ -68,7 +68,7 @@ func TestTheErrorOfASheetWithoutAResultStandsOnce(t *testing.T) {
 // A second particle typed before its lines leaves the result of the first standing.
 func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
 	r := newRig(t, hanging, 120, 36)
-	r.keys("alt+2", "ctrl+n")
+	r.keys("alt+p", "ctrl+n")
 	r.text("E")
 	r.keys("enter")
 	r.text("1, 1")
@@ -80,7 +80,7 @@ func TestAParticleWithoutForcesLeavesTheResult(t *testing.T) {
 	if r.m.live.Stale {
 		t.Error("stale for the sake of a particle without forces")
 	}
-	r.keys("alt+8")
+	r.keys("f7 c")
 	r.sees("FAILS no force acts on E, so it is left out")
 }
 
@@ -111,7 +111,7 @@ func TestTwoSessionsShareNothing(t *testing.T) {
 				return
 			}
 			r := rigOf(t, Options{Sheet: s, Width: 120, Height: 36})
-			for _, k := range []string{"down", "right", "1", ",", "2", "tab", "alt+7", "left", "?", "esc", "ctrl+z"} {
+			for _, k := range []string{"down", "right", "1", ",", "2", "tab", "alt+i", "left", "?", "esc", "ctrl+z"} {
 				r.send(press(k))
 				r.screen()
 			}

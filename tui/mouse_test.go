@@ -48,7 +48,7 @@ func TestAClickGoesToACell(t *testing.T) {
 		if s, _ := r.m.slot(); s.Ref != (sheet.Ref{Table: "lines", Row: "TA", Key: "kind"}) {
 			t.Errorf("%v: a click on TA's kind is on %v", size, s.Ref)
 		}
-		x, y = r.find("6 System", 0)
+		x, y = r.find("System", 0)
 		r.click(x, y)
 		if r.m.focus != layout.System {
 			t.Errorf("%v: a click on the system goes to pane %d", size, r.m.focus)
@@ -58,7 +58,7 @@ func TestAClickGoesToACell(t *testing.T) {
 
 func TestTheMouseInThePicture(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
-	r.keys("alt+7")
+	r.keys("alt+i")
 	pane := r.m.screen().Panes[layout.Picture]
 	x, y := r.find("D", pane.Min.X+8)
 	r.click(x, y) // its name; the point itself is found by Hit
@@ -101,7 +101,7 @@ func TestTheMouseInThePicture(t *testing.T) {
 
 func TestKeysPickWhatTheMousePicks(t *testing.T) {
 	r := newRig(t, crane, 120, 36)
-	r.keys("alt+7")
+	r.keys("alt+i")
 	for _, want := range []string{"A", "B", "C", "TA", "TB", "S", "load1", "D"} {
 		r.keys("n")
 		if got := r.m.selected().Row; got != want {
@@ -158,7 +158,7 @@ func TestTheMouseAnywhereBreaksNothing(t *testing.T) {
 			case 2:
 				r.send(tea.MouseWheelMsg(mouse))
 			case 3:
-				r.keys([]string{"1", "esc", "?", "alt+7", "f5", "ctrl+n", "tab"}[rnd.IntN(7)])
+				r.keys([]string{"1", "esc", "?", "alt+i", "f5", "ctrl+n", "tab"}[rnd.IntN(7)])
 			default:
 				r.send(tea.MouseClickMsg(mouse))
 			}

@@ -113,7 +113,7 @@ func TestNamesBeingTypedHurtNoCell(t *testing.T) {
 	if got := r.m.history.Current().Text(); got != hanging {
 		t.Errorf("a name being typed leaves\n%s", got)
 	}
-	r.keys("alt+5", "ctrl+n")
+	r.keys("alt+m", "ctrl+n")
 	r.text("T1.x")
 	r.dies(home)
 	r = kept(t, path, home)
@@ -299,7 +299,7 @@ func TestTheJournalIsTheSessionsOwn(t *testing.T) {
 		t.Errorf("unsaved: %t\n%s", any, s.Text())
 	}
 	v := r.m.Look().Reader(120, 36, r.m.theme.Set)
-	for _, key := range []string{"alt+7", "left", "enter", "ctrl+z", "ctrl+q"} {
+	for _, key := range []string{"alt+i", "left", "enter", "ctrl+z", "ctrl+q"} {
 		v, _ = v.Key(press(key))
 	}
 	v.Take(r.m.Look()).Frame()

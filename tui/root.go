@@ -65,6 +65,7 @@ type Model struct {
 	judging   *statics.Solution // the one whose own answers are looked at
 	weighing  *statics.Solution // the one whose ± is being worked out
 	choosing  bool              // which kind of row to make
+	listing   bool              // which pane to go to
 	naming    *text.Line        // a file name being typed
 	forPage   Page              // whose it is; 0 for the sheet's
 	ask       *question         // yes, no or back
@@ -114,9 +115,9 @@ type note struct {
 // start puts the cursor on the first point, and elsewhere on the first cell to
 // type in, and builds the panes.
 func (m *Model) start() {
-	m.focus, m.back, m.side = layout.Points, layout.Points, layout.System
+	m.focus, m.back, m.side = layout.Points, layout.Points, layout.Picture
 	m.turn, m.third = layout.System, layout.Limits
-	m.at[layout.Given].Col, m.at[layout.Unknowns].Col = 1, 1
+	m.at[layout.Given].Col, m.at[layout.Sheet].Col, m.at[layout.Unknowns].Col = 1, 1, 1
 	m.rebuild()
 }
 
@@ -205,13 +206,10 @@ func (m *Model) resize(w, h int) {
 
 // screen divides the screen as things are.
 func (m Model) screen() layout.Screen {
-	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus, Bare: len(m.tables[layout.Supports].Records) == 0}
+	a := layout.Args{W: m.w, H: m.h, Side: m.side, Turn: m.turn, Third: m.third, Large: m.large, Focus: m.focus}
 	for p := range m.tables {
-		a.Want[p] = len(m.tables[p].Records)
+		a.Rows[p] = len(m.tables[p].Records)
 	}
-	// The sheet's own settings stand behind the givens and are the least looked at.
-	standing := min(a.Want[layout.Given], len(cells.SheetRows)+len(cells.UnitRows))
-	a.Want[layout.Given], a.More[layout.Given] = max(a.Want[layout.Given]-standing, 1), standing
 	return layout.Arrange(a)
 }
 
@@ -237,14 +235,14 @@ func (m Model) frame() string {
 	case m.help != nil:
 		m.drawTop(g.All().In(s.Top))
 		m.drawHelp(g)
-		m.drawFoot(g.All().In(s.Foot))
+		m.drawFoot(g.All())
 	case m.opening != nil:
 		m.drawStart(g.All().In(image.Rect(0, 0, m.w, m.h)))
 		m.drawSetup(g.All())
-		m.drawQuestion(g.All().In(s.Foot))
+		m.drawQuestion(g.All())
 	case m.board.on:
 		m.drawBoard(g.All().In(image.Rect(0, 0, m.w, m.h)))
-		m.drawQuestion(g.All().In(s.Foot))
+		m.drawQuestion(g.All())
 	default:
 		m.drawTop(g.All().In(s.Top))
 		for _, w := range s.Walls {
@@ -255,10 +253,12 @@ func (m Model) frame() string {
 				m.drawPane(g.All().In(r), layout.Pane(p))
 			}
 		}
+		m.drawStrip(g.All().In(s.Strip))
 		m.drawList(g.All())
+		m.drawPanes(g.All())
 		m.drawPalette(g.All())
 		m.drawSetup(g.All())
-		m.drawFoot(g.All().In(s.Foot))
+		m.drawFoot(g.All())
 	}
 	m.drawSeen(g.All())
 	if m.theme.Set == theme.Seven {
@@ -277,7 +277,7 @@ func (m *Model) rebuild() {
 	m.made = b
 	m.tables = [layout.System]cells.Table{
 		layout.Given: b.Given(), layout.Points: b.Points(), layout.Lines: b.Lines(),
-		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(),
+		layout.Supports: b.Supports(), layout.Unknowns: b.Unknowns(), layout.Sheet: b.Sheet(),
 	}
 	for p := range m.texts {
 		m.texts[p].old = true

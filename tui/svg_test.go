@@ -32,7 +32,7 @@ func TestScreenshot(t *testing.T) {
 	}
 	start, _ := fixtures.Get("mast-top")
 	s := sit(t, seating{w: 112, h: 34, file: "mast-top.toml", text: start.Text, inside: true, like: "theme = \"dark\"\n"})
-	list, err := strokes("alt+3")
+	list, err := strokes("f7 f")
 	if err != nil {
 		t.Fatal(err)
 	}

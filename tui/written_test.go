@@ -16,7 +16,7 @@ func TestAnAnswerAsTextsPrintIt(t *testing.T) {
 		{"2,5", "", "Try: 2.5"},
 	} {
 		r := newRig(t, mast(t, "T2 = \"2.60 kN\"\n"), 120, 40)
-		r.keys("alt+5", "right", "right", "right", "right", "right", "right")
+		r.keys("alt+m", "right", "right", "right", "right", "right", "right")
 		for range 9 {
 			if s, _ := r.m.slot(); s.Ref.Table == "answers" {
 				break

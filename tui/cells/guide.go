@@ -28,17 +28,17 @@ func (b Builder) NextStep(focus layout.Pane) string {
 	}
 	switch {
 	case len(points) == 0:
-		return there(layout.Points, "alt+2", "type a name for the point where the forces meet, such as P, and enter")
+		return there(layout.Points, "alt+p", "type a name for the point where the forces meet, such as P, and enter")
 	case others > 0:
 		return ""
 	case len(points) == 1 && len(lines) == 0:
-		return there(layout.Points, "alt+2", "ctrl+n for each point that a rope or strut runs to")
+		return there(layout.Points, "alt+p", "ctrl+n for each point that a rope or strut runs to")
 	case len(lines) == 0:
-		return there(layout.Lines, "alt+3", "type a name for a rope or a force, such as T1, and enter")
+		return there(layout.Lines, "f7 f", "type a name for a rope or a force, such as T1, and enter")
 	case !b.loaded() && b.unsized() != "":
-		return there(layout.Lines, "alt+3", "type the magnitude of "+b.unsized()+", such as 2 kN, or ? to find it")
+		return there(layout.Lines, "f7 f", "type the magnitude of "+b.unsized()+", such as 2 kN, or ? to find it")
 	case !b.loaded():
-		return there(layout.Lines, "alt+3", "ctrl+n for the load: a name, the kind, weight or force, its point, its magnitude")
+		return there(layout.Lines, "f7 f", "ctrl+n for the load: a name, the kind, weight or force, its point, its magnitude")
 	}
 	return ""
 }
