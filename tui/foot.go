@@ -275,45 +275,55 @@ func (c camera) words(p *problem.Problem) string {
 	return s
 }
 
-// mostHints is how many things to do the last line names: more are not read.
-const mostHints = 5
+// How many things to do the last line names, and how many of those that the place alone
+// has: more are not read.
+const mostHints, ownHints = 5, 3
 
-// drawHints says what can be done here, in a few words: first what is special to the
-// place, last where help is.
-func (m Model) drawHints(c grid.Canvas) {
-	type hint struct{ key, does string }
-	var list, last []hint
-	if s, ok := m.slot(); ok && m.mode() == keys.OnCells && s.Does != cells.Nothing && m.focus < layout.System && !m.watches {
-		list = append(list, hint{"type", "to replace it"})
+type hint struct{ key, does string }
+
+// hints are the things to do here: first what is special to the place, then saving where
+// something is unsaved, last where help is.
+func (m Model) hints() (list []hint) {
+	mode := m.mode()
+	if s, ok := m.slot(); ok && mode == keys.OnCells && s.Does != cells.Nothing && !m.watches {
+		list = append(list, hint{"type", "replace"})
 		if m.takesUnknown() {
 			list = append(list, hint{unknownMark, "unknown"})
 		}
 	}
-	for n, scope := range m.mode().Scopes() {
-		of := 0
+	var rest, help []hint
+	for n, scope := range mode.Scopes() {
+		own := 0
 		for _, b := range keys.Table() {
-			if b.Scope != scope || b.Hint == "" || !m.has(b) || b.Intent == keys.Save && !m.history.Modified() {
+			if b.Scope != scope || b.Hint == "" || !m.has(b) {
 				continue
 			}
-			switch h := (hint{b.Short(), b.Hint}); {
-			case b.Intent == keys.Help:
-				last = []hint{h} // of its two keys one is enough
-			case n > 0 || of < mostHints-2:
+			h := hint{b.Short(), b.Hint}
+			switch {
+			case b.Intent == keys.Help: // of its two keys one is enough
+				help = []hint{h}
+			case b.Intent == keys.Save && m.history.Modified():
+				rest = append([]hint{h}, rest...)
+			case b.Intent == keys.Save || b.Intent == keys.ToBoard && m.live.Solution == nil:
+			case n > 0:
+				rest = append(rest, h)
+			case own < ownHints:
 				list = append(list, h)
-				of++
+				own++
 			}
 		}
 	}
-	list = append(list[:min(len(list), mostHints-len(last))], last...)
+	list = append(list, rest...)
+	return append(list[:min(len(list), mostHints-len(help))], help...)
+}
+
+// drawHints says what can be done here, in a few words.
+func (m Model) drawHints(c grid.Canvas) {
 	x := 1
-	for _, h := range list {
-		if x+grid.Width(h.key)+grid.Width(h.does)+2 > c.W() {
-			continue
+	for _, h := range m.hints() {
+		if x+grid.Width(h.key)+2+grid.Width(h.does) < c.W() {
+			x = c.Text(x, 0, theme.Key, h.key)
+			x = c.Text(x, 0, theme.Dim, ": "+h.does) + 3
 		}
-		x = c.Text(x, 0, theme.Key, h.key)
-		if h.key != "type" {
-			x = c.Text(x, 0, theme.Dim, ":")
-		}
-		x = c.Text(x+1, 0, theme.Dim, h.does) + 3
 	}
 }

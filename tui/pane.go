@@ -48,7 +48,11 @@ func (m Model) more(p layout.Pane, w, h int) string {
 		o, t := m.read[p].Scroll, &m.texts[p]
 		left, right, above, below = o.X > 0, t.wide > o.X+w-1, o.Y, max(len(t.paneText)-o.Y-h, 0)
 	default:
-		left, right, above, below = m.tables[p].Hidden(m.at[p], w, h)
+		at := m.at[p]
+		if p != m.focus {
+			at.Col = 0
+		}
+		left, right, above, below = m.tables[p].Hidden(at, w, h)
 	}
 	var parts []string
 	if left {

@@ -3,6 +3,8 @@
 package cells
 
 import (
+	"slices"
+
 	"trivet/mechanics/sheet"
 	"trivet/tui/grid"
 )
@@ -71,7 +73,8 @@ func (t *Table) room(rows int) func(row int) []Slot {
 
 // Widths shares out w columns; what does not fit is 0. The name stays in view at the
 // left, and behind it the first columns, those that may wait last; else, where that
-// leaves the one under the cursor out, those from a later one on.
+// leaves the one under the cursor out, those from a later one on. In a pane that does
+// not have the keys that is column 0.
 func (t Table) Widths(w, col int) []int {
 	out := make([]int, len(t.Columns))
 	if len(out) == 0 {
@@ -91,6 +94,12 @@ func (t Table) Widths(w, col int) []int {
 		}
 	}
 	left, ok := t.share(out, order, w-out[0], col)
+	if !ok && t.Columns[col].Late {
+		at := slices.Index(order, col)
+		copy(order[1:at+1], order[:at])
+		order[0] = col
+		left, ok = t.share(out, order, w-out[0], col)
+	}
 	for first := 2; !ok && first < len(out); first++ {
 		for i := range order {
 			order[i] = i + 1

@@ -23,6 +23,9 @@ type View struct {
 // Draw draws the title with the column heads behind it, and the rows that fit.
 func (t Table) Draw(c grid.Canvas, v View) {
 	at := v.At
+	if !v.Live {
+		at.Col = 0
+	}
 	widths := t.Widths(c.W()-1, at.Col)
 	t.drawHeads(c, v, widths)
 	for y := range c.H() - 1 {
@@ -53,7 +56,10 @@ func (t Table) drawHeads(c grid.Canvas, v View, widths []int) {
 	x := 1
 	for i, w := range widths {
 		if w > 0 && i > 0 && x > from && x+w <= to {
-			head := t.Head(v.At.Row, i)
+			head := t.Columns[i].Head
+			if v.Live {
+				head = t.Head(v.At.Row, i)
+			}
 			if k := t.Columns[i].Comes; k > 0 && widths[k] == 0 && len(t.Columns[k].parts) > 0 {
 				c.Text(x, 0, theme.Head, t.Columns[k].headed(w))
 			} else if len(t.Columns[i].parts) > 0 {
@@ -89,7 +95,16 @@ func (t Table) Head(row, col int) string {
 func (t Table) Hidden(at Place, w, h int) (left, right bool, above, below int) {
 	widths := t.Widths(w-1, at.Col)
 	n := len(widths)
-	return n > 1 && widths[1] == 0, n > 1 && slices.Contains(widths[1:], 0) && widths[1] > 0, at.Top, max(len(t.Records)-at.Top-h+1, 0)
+	for i := 1; i < n; i++ {
+		switch {
+		case widths[i] > 0:
+		case !t.Columns[i].Late && slices.IndexFunc(widths[i:], func(w int) bool { return w > 0 }) >= 0:
+			left = true
+		default:
+			right = true
+		}
+	}
+	return left, right, at.Top, max(len(t.Records)-at.Top-h+1, 0)
 }
 
 func fit(s string, w int, right bool) string {

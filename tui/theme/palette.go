@@ -27,6 +27,7 @@ const (
 	True    Depth = iota // all of them
 	Indexed              // the 256
 	Sixteen              // the first 16, as the terminal mixes them
+	None                 // bold, faint, italic and reversed alone
 )
 
 // Colours tells from a session's environment how many its terminal has.
@@ -36,8 +37,10 @@ func Colours(env []string) Depth {
 		return Indexed
 	case colorprofile.ANSI:
 		return Sixteen
+	case colorprofile.TrueColor:
+		return True
 	}
-	return True // where it has none they are left out behind us
+	return None
 }
 
 // Ink is a meaning that has a colour. The empty name is the terminal's own ink.
@@ -83,6 +86,8 @@ var inks = [...][Inks]struct{ hex, sixteen string }{
 func Colour(s Scheme, of Ink, d Depth) string {
 	c := inks[s][of]
 	switch {
+	case d == None:
+		return ""
 	case d == Sixteen || c.hex == "":
 		return c.sixteen
 	case d == Indexed:
@@ -100,15 +105,19 @@ func looks(s Scheme, d Depth) [roles]lipgloss.Style {
 		}
 		return plain
 	}
+	quiet := in(Quiet)
+	if Colour(s, Quiet, d) == "" {
+		quiet = quiet.Faint(true)
+	}
 	return [roles]lipgloss.Style{
 		Plain:     plain,
-		Dim:       in(Quiet),
-		Rule:      in(Quiet),
+		Dim:       quiet,
+		Rule:      quiet,
 		RuleFocus: in(Accent).Bold(true),
-		Head:      in(Quiet),
+		Head:      quiet,
 		Name:      plain.Bold(true),
 		Computed:  in(Derived),
-		Stale:     in(Quiet).Italic(true),
+		Stale:     quiet.Italic(true),
 		Selected:  in(Accent).Reverse(true),
 		Typing:    in(Accent).Underline(true),
 		Caret:     plain.Reverse(true).Bold(true),
@@ -123,7 +132,7 @@ func looks(s Scheme, d Depth) [roles]lipgloss.Style {
 		Spring:    in(Pulls),
 		Force:     in(Loads),
 		Found:     in(Reaction),
-		Ground:    in(Quiet),
+		Ground:    quiet,
 		Point:     plain.Bold(true),
 		Emphasis:  in(Accent).Bold(true),
 		Answer:    in(Derived).Bold(true),

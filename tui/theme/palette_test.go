@@ -79,14 +79,14 @@ func TestSchemesDifferInColourAlone(t *testing.T) {
 		want   string // before a given force
 	}{
 		{Palette, Sixteen, "31"}, {Palette, True, "31"}, {Light, True, "38;2;176;36;58"}, {Dark, True, "38;2;240;138;148"},
-		{Dark, Indexed, "38;5;"}, {Dark, Sixteen, "95"}, {Light, Sixteen, "31"}, {Bare, True, ""},
+		{Dark, Indexed, "38;5;"}, {Dark, Sixteen, "95"}, {Light, Sixteen, "31"}, {Dark, None, ""}, {Bare, True, ""},
 	} {
 		got := Of(Unicode, c.scheme, c.depth)
 		if p := got.Styles[Force].Prefix; c.want == "" && p != "" || !strings.Contains(p, c.want) {
 			t.Errorf("scheme %d in depth %d draws a force with %q, want %q", c.scheme, c.depth, p, c.want)
 		}
 		for role, s := range got.Styles {
-			if c.scheme == Bare && strings.Contains(s.Prefix, "38;") {
+			if (c.scheme == Bare || c.depth == None) && strings.Contains(s.Prefix, "38;") {
 				t.Errorf("role %d has a colour in the plain scheme: %q", role, s.Prefix)
 			}
 		}
