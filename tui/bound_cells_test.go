@@ -3,6 +3,8 @@ package tui
 import (
 	"fmt"
 	"strings"
+
+	"trivet/tui/theme"
 )
 
 // at120 and at80 seat a person before a sheet.
@@ -19,6 +21,17 @@ func swaps(above, below string) effect {
 			}
 		}
 		return ""
+	}
+}
+
+// lit: a pane with this title has the keys. A terminal that is not asked for another
+// background has a dark one.
+func lit(title string) effect {
+	return func(before, after view) string {
+		if after.backdrop.name == "" {
+			after.backdrop = backdrops[1]
+		}
+		return dressed(title, theme.RuleFocus)(before, after)
 	}
 }
 
@@ -40,7 +53,7 @@ func cellScripts() []script {
 	return []script{
 		{name: "moving", at: at120(crane), deeds: []deed{
 			{"down", moves("A")}, {"up", moves("D")}, {"right", moves("2, 0, 1")}, {"left", moves("D")},
-			{"end", moves("(2.00, 0, 1.00)")}, {"home", moves("D")}, {"pgdown", moves("C")}, {"pgup", moves("D")},
+			{"end", moves("2.00   0      1.00")}, {"home", moves("D")}, {"pgdown", moves("C")}, {"pgup", moves("D")},
 			{"tab", moves("2, 0, 1")}, {"shift+tab", moves("D")},
 			{"end pgdown tab", moves("TA")}, // on into the next pane
 		}},
@@ -68,18 +81,19 @@ func cellScripts() []script {
 			{"n", leaves()},
 		}},
 		{name: "panes", at: at120(crane), deeds: []deed{
-			{"f7 g", appears("Givens")}, {"alt+p", appears("Points")}, {"f7 f", appears("Force")}, {"f7 s", appears("Supports")},
-			{"alt+m", appears("Unknown")}, {"alt+y", appears("System")}, {"alt+i", appears("Picture")},
-			{"f7 c", appears("Checks")}, {"f7 w", appears("Working")}, {"alt+h", appears("Hand solution")}, {"f7 r", appears("Ranges")}, {"alt+l", appears("Limits")},
+			{"f7", appears("Go to")}, {"esc", vanishes("Go to")}, {"alt+a", appears("Go to")}, {"f7", vanishes("Go to")}, {"f7 alt+a", vanishes("Go to")}, {"f7 ctrl+c", vanishes("Go to")},
+			{"f7 g", lit("Givens")}, {"f7 p", lit("Points")}, {"f7 f", lit("Lines")}, {"f7 s", lit("Supports")}, {"f7 m", lit("Unknowns")}, {"f7 e", lit("Sheet")},
+			{"f7 y", lit("System")}, {"f7 i", lit("Picture in space")}, {"f7 c", lit("Checks")}, {"f7 w", lit("Working")}, {"f7 h", lit("Hand solution")}, {"f7 r", lit("Ranges")}, {"f7 l", lit("Limits")},
+			{"alt+p", lit("Points")}, {"alt+m", lit("Unknowns")}, {"alt+e", lit("Sheet")}, {"alt+y", lit("System")}, {"alt+i", lit("Picture in space")}, {"alt+h", lit("Hand solution")}, {"alt+l", lit("Limits")},
 			{"alt+p alt+t", appears("System")},
-			{"f7 g ctrl+w", appears("Points")}, {"f6", appears("Force")}, {"shift+f6", appears("Points")},
-			{"ctrl+e", all(vanishes("System"), still("Points"))}, {"ctrl+e", appears("System")}, {"f4", vanishes("System")}, {"f4", appears("System")},
+			{"f7 g ctrl+w", lit("Points")}, {"f6", lit("Lines")}, {"shift+f6", lit("Points")},
+			{"ctrl+e", all(vanishes("System"), lit("Points"))}, {"ctrl+e", appears("System")}, {"f4", vanishes("System")}, {"f4", appears("System")},
 			{"f5", appears("step 1 of ")}, {"esc alt+b", appears("step 1 of ")},
 			{"esc ctrl+k", appears("command: ")}, {"esc alt+k", appears("command: ")},
 			{"esc ctrl+o", appears("save as: ")}, {"esc ctrl+p", appears("page as (")},
 			{"esc alt+f", appears("field page as (")}, {"esc alt+o", appears("page to hand out as (")},
 		}},
-		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("Picture")}, {"f3", appears("Supports")}, {"ctrl+q", leaves()}}},
+		{name: "sides", at: at80(crane), deeds: []deed{{"ctrl+t", appears("System")}, {"f3", appears("Picture in space")}, {"ctrl+q", leaves()}}},
 		{name: "names", at: at120(crane), deeds: []deed{
 			{"ctrl+f", appears("find: ")}, {`"-1, 3" esc down ctrl+g`, moves("0, -1, 3")},
 			{"f7 f right right alt+g", all(moves("2, 0, 1"), appears("alt+r goes back"))}, {"alt+r", moves("D A")},

@@ -190,9 +190,9 @@ func TestWhatCannotBePasted(t *testing.T) {
 	r.sees(`not pasted: there is no line, joint or load "Q"`)
 	r.send(tea.PasteMsg{Content: "A.x A.y\nAx"})
 	r.sees("a new row here needs a result, such as T1.x, in its first column")
-	r.keys("f7 g", "end", "left", "left")
+	r.keys("alt+e", "end", "left")
 	r.send(tea.PasteMsg{Content: strings.Repeat("3\n", 30)})
-	r.sees("none can be added after the settings")
+	r.sees("the rows of the sheet are fixed")
 	r.keys("alt+p")
 	r.send(tea.PasteMsg{Content: "a\xff\t1, 1\nC\t2, 2"})
 	if !r.m.note.bad {

@@ -291,7 +291,7 @@ func (m Model) hints() (list []hint) {
 			list = append(list, hint{unknownMark, "unknown"})
 		}
 	}
-	var rest, help []hint
+	var rest, more, help []hint
 	for n, scope := range mode.Scopes() {
 		own := 0
 		for _, b := range keys.Table() {
@@ -310,10 +310,12 @@ func (m Model) hints() (list []hint) {
 			case own < ownHints:
 				list = append(list, h)
 				own++
+			default:
+				more = append(more, h)
 			}
 		}
 	}
-	list = append(list, rest...)
+	list = append(append(list, rest...), more...)
 	return append(list[:min(len(list), mostHints-len(help))], help...)
 }
 

@@ -25,7 +25,7 @@ func TestAQuestionMarkIsTypedWhereAMagnitudeTakesIt(t *testing.T) {
 	size := sheet.Ref{Table: "lines", Row: "F", Key: "magnitude"}
 	r := newRig(t, hanging, 120, 36)
 	r.keys("f7 f", "down", "down", "right", "right", "right", "right")
-	r.sees("F magnitude: W", "f1 help")
+	r.sees("F magnitude: W", "f1: help")
 	r.keys("?")
 	if r.m.help != nil || r.m.edit == nil {
 		t.Fatal("? opens the help on a magnitude")

@@ -232,14 +232,14 @@ func TestHelpListsEveryKeyThatHolds(t *testing.T) {
 func TestAPlaneHidesTheViewsItDoesNotHave(t *testing.T) {
 	r := newRig(t, hanging, 80, 24)
 	r.keys("alt+i")
-	if strings.Contains(r.screen(), "s side") {
+	if strings.Contains(r.screen(), "left/right: turn") {
 		t.Error("a plane offers a side view")
 	}
 	r.keys("s")
 	r.sees("one view")
 	r = newRig(t, crane, 80, 24)
 	r.keys("alt+i")
-	r.sees("s side")
+	r.sees("left/right: turn")
 	r.keys("s")
 	r.sees("Picture side")
 	r.keys("right")

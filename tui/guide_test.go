@@ -26,7 +26,7 @@ func TestTheHangingLoadFromABlankSheet(t *testing.T) {
 		}
 		keys("enter") // a blank name ends the points
 		r.sees("next: f7 f, then type a name for a rope or a force")
-		keys("f7 f")
+		keys("f7", "f")
 		for _, row := range [][2]string{{"TA", "R A"}, {"TB", "R B"}, {"TC", "R C"}} {
 			text(row[0])
 			keys("enter", "enter") // a cable
@@ -41,7 +41,7 @@ func TestTheHangingLoadFromABlankSheet(t *testing.T) {
 		keys("enter")
 		text("380N")
 		keys("enter", "enter")
-		r.sees("90.0 N", "180 N", "250 N", "determinate")
+		r.sees("TA 90.0 T", "TB 180 T", "TC 250 T", "determinate")
 		if limit := 80; n > limit {
 			t.Errorf("%d keys; at most %d are expected", n, limit)
 		}

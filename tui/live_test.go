@@ -51,7 +51,7 @@ func TestAnAnswerThatDoesNotReadLeavesTheResult(t *testing.T) {
 
 func TestASheetThatNeverReadShowsWhatDoes(t *testing.T) {
 	r := newRig(t, "[points]\nA = \"1, 1, 1\"\nB = \"zz\"\n", 120, 36)
-	r.sees("no result yet", "No result yet.", "zz!", "(1.00, 1.00, 1.00)", "A")
+	r.sees("no result yet", "No result yet.", "zz!", "1.00  1.00  1.00", "A")
 }
 
 // Where several results show, the error of a sheet without one stands once among them.
@@ -95,7 +95,7 @@ func TestAnEmptySheet(t *testing.T) {
 		r.keys("enter")
 		r.holds(sheet.Ref{Table: "points", Row: "A", Key: "at"}, "0, 0, 1")
 		if size[0] == 200 {
-			r.sees("(0, 0, 1.00)")
+			r.sees("0  0      1.00")
 		}
 	}
 }

@@ -16,7 +16,7 @@ import (
 func (m Model) drawPane(c grid.Canvas, p layout.Pane) {
 	if p < layout.System {
 		m.tables[p].Draw(c, cells.View{
-			Title: m.heading(p), Short: headings[p].short, More: m.more(p, c.W(), c.H()), At: m.at[p],
+			Title: m.heading(p), Short: headings[p].short + m.aged(p), More: m.more(p, c.W(), c.H()), At: m.at[p],
 			Live: p == m.focus, Typing: m.edit, Marked: m.marked, Row: m.theme.Glyphs.Row,
 		})
 		return
@@ -87,10 +87,15 @@ func (m Model) heading(p layout.Pane) string {
 		}
 		s += " " + m.cam.name(m.live.Problem)
 	}
+	return s + m.aged(p)
+}
+
+// aged says behind a title that what stands below follows from an earlier sheet.
+func (m Model) aged(p layout.Pane) string {
 	if m.isOld(p) && (p == layout.Unknowns || p >= layout.System) {
-		s += " (stale)"
+		return " (stale)"
 	}
-	return s
+	return ""
 }
 
 // drawPanes lists the panes, each with the letter that leads to it.

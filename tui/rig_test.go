@@ -139,6 +139,14 @@ func (r *rig) sees(pieces ...string) {
 	}
 }
 
+// live: the pane of this title has the keys.
+func (r *rig) live(title string) {
+	r.t.Helper()
+	if got := r.m.heading(r.m.focus); !strings.HasPrefix(got, title) {
+		r.t.Errorf("%s has the keys, want %s", got, title)
+	}
+}
+
 func (r *rig) holds(ref sheet.Ref, want string) {
 	r.t.Helper()
 	c, ok := r.m.history.Current().Cell(ref)

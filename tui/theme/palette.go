@@ -37,10 +37,10 @@ func Colours(env []string) Depth {
 		return Indexed
 	case colorprofile.ANSI:
 		return Sixteen
-	case colorprofile.TrueColor:
-		return True
+	case colorprofile.ASCII:
+		return None
 	}
-	return None
+	return True // what is no terminal leaves them out by itself
 }
 
 // Ink is a meaning that has a colour. The empty name is the terminal's own ink.
