@@ -72,9 +72,9 @@ func TestTheMouseInThePicture(t *testing.T) {
 	r.sees("D is picked")
 	x, y = r.find("load1", pane.Min.X)
 	hit := false
-	for dy := range 4 { // the label stands below the arrow's tip
-		for dx := range 6 {
-			r.click(x+dx, y-1-dy)
+	for dy := range 6 { // the label stands below the arrow's tip
+		for dx := range 12 {
+			r.click(x-3+dx, y-1-dy)
 			hit = hit || r.m.selected() == (sheet.Ref{Table: "lines", Row: "load1"})
 		}
 	}

@@ -15,7 +15,7 @@ func TestTheSystemIsNeverCut(t *testing.T) {
 	}{
 		{80, 24, []string{"D ΣFz 0.6667 TA +0.6667 TB +0.4472 S", "= 300  residual 0"}},
 		{120, 36, []string{"D ΣFz  0.6667  0.6667  0.4472 │       300           0"}},
-		{200, 60, []string{"of largest", "D ΣFz  0.6667  0.6667  0.4472 │       300           0           0"}},
+		{240, 60, []string{"of largest", "D ΣFz  0.6667  0.6667  0.4472 │       300           0           0"}},
 	} {
 		r := newRig(t, crane, c.w, c.h)
 		r.keys("alt+y")

@@ -36,7 +36,7 @@ func TestTheNumberUnderTheCursorExplainsItself(t *testing.T) {
 	}{
 		{crane, "alt+y", "TA in ΣFx on D: x of u from D to A = (0 - 2.00) m / 3.00 m = -0.6667"},
 		{crane, "alt+y right right", "S in ΣFx on D: x of u from C to D = (2.00 - 0) m / 2.24 m = 0.8944"},
-		{crane, "alt+y down left", "the residual of ΣFx on D is zero"},
+		{crane, "alt+y down left", "the residual A x - b of ΣFx on D, the sum of TA -100 N, TB -100 N and S 200 N: 0 N"},
 		{crane, "alt+y down down right right right", "b in ΣFz on D: minus the known force, load1 -300 N"},
 		{crane, "alt+y down down down", "TA = 150 N: TA, TB and S together from ΣFx on D, ΣFy on D and ΣFz on D"},
 		{crane, "f7 c", "150 N of 120 N (limit of TA) = 125 %"},
