@@ -302,7 +302,7 @@ func (m Model) hints() (list []hint) {
 			switch {
 			case b.Intent == keys.Help: // of its two keys one is enough
 				help = []hint{h}
-			case b.Intent == keys.Save && m.history.Modified():
+			case b.Intent == keys.Save && mode == keys.OnCells && m.history.Modified():
 				rest = append([]hint{h}, rest...)
 			case b.Intent == keys.Save || b.Intent == keys.ToBoard && m.live.Solution == nil:
 			case n > 0:

@@ -129,7 +129,7 @@ func (m Model) cellAt(p layout.Pane, r image.Rectangle, at image.Point) (row, co
 	if p == m.focus {
 		under = m.at[p].Col
 	}
-	for i, w := range m.tables[p].Widths(r.Dx()-1, under) {
+	for i, w := range m.tables[p].Widths(r.Dx(), under) {
 		if w > 0 {
 			if at.X >= x && at.X < x+w {
 				col = i

@@ -71,7 +71,8 @@ func (t *Table) room(rows int) func(row int) []Slot {
 	return func(row int) []Slot { return store[row*n : (row+1)*n : (row+1)*n] }
 }
 
-// Widths shares out w columns; what does not fit is 0. The name stays in view at the
+// Widths shares out the columns of a pane that is w wide, the first and the last of which
+// stay free; what does not fit is 0. The name stays in view at the
 // left, and behind it the first columns, those that may wait last; else, where that
 // leaves the one under the cursor out, those from a later one on. In a pane that does
 // not have the keys that is column 0.
@@ -80,6 +81,7 @@ func (t Table) Widths(w, col int) []int {
 	if len(out) == 0 {
 		return out
 	}
+	w = max(w-2, 0)
 	out[0] = min(t.Columns[0].Width, w)
 	name := out[0]
 	for _, r := range t.Records {

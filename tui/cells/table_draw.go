@@ -26,7 +26,7 @@ func (t Table) Draw(c grid.Canvas, v View) {
 	if !v.Live {
 		at.Col = 0
 	}
-	widths := t.Widths(c.W()-1, at.Col)
+	widths := t.Widths(c.W(), at.Col)
 	t.drawHeads(c, v, widths)
 	for y := range c.H() - 1 {
 		if i := at.Top + y; i < len(t.Records) {
@@ -50,8 +50,8 @@ func (t Table) drawHeads(c grid.Canvas, v View, widths []int) {
 	}
 	from, to := c.Text(1, 0, look, title), c.W()
 	if v.More != "" {
-		to -= grid.Width(v.More) + 2
-		c.Text(to+1, 0, theme.Dim, v.More)
+		to -= grid.Width(v.More)
+		c.Text(to, 0, theme.Dim, v.More)
 	}
 	x := 1
 	for i, w := range widths {
@@ -93,7 +93,7 @@ func (t Table) Head(row, col int) string {
 // Hidden tells which way a table goes on: columns to the left and right, and how many
 // rows above and below.
 func (t Table) Hidden(at Place, w, h int) (left, right bool, above, below int) {
-	widths := t.Widths(w-1, at.Col)
+	widths := t.Widths(w, at.Col)
 	n := len(widths)
 	for i := 1; i < n; i++ {
 		switch {

@@ -23,8 +23,6 @@ const stripMost = 64
 func Strip(r *session.Result, w int) text.Lines { return writer{r}.strip(w) }
 
 func (l writer) strip(w int) text.Lines {
-	tail := l.stripTail()
-	left := w - length(tail)
 	var line []text.Span
 	p, n := l.Problem, len(l.Solution.X)
 	if n > 0 {
@@ -35,6 +33,11 @@ func (l writer) strip(w int) text.Lines {
 		values = append(values, l.stripValue(i))
 		all += length(values[i])
 	}
+	tail := l.stripTail(true)
+	if n > stripMost || all > w-length(tail) {
+		tail = l.stripTail(false)
+	}
+	left := w - length(tail)
 	whole := n <= stripMost && all <= left
 	for i, one := range values {
 		if !whole && length(line)+length(one)+stripGap+grid.Width(more(n-i-1)) > left {
@@ -85,8 +88,8 @@ func (l writer) stripValue(i int) []text.Span {
 	return out
 }
 
-// stripTail is the worst residual, and which limit governs.
-func (l writer) stripTail() (out []text.Span) {
+// stripTail is the worst residual, and which limit governs; the whole of it with that limit.
+func (l writer) stripTail(whole bool) (out []text.Span) {
 	s, p := l.Solution, l.Problem
 	gap := grid.Fit("", tailGap)
 	worst := -1
@@ -97,9 +100,11 @@ func (l writer) stripTail() (out []text.Span) {
 	}
 	if worst >= 0 {
 		says := "residual 0"
-		if v := math.Abs(s.Residuals[worst].Value); v > 0 {
-			of := p.Units.For(s.System.Rows[worst].Dim())
-			says = fmt.Sprintf("residual %.0e %s", v/of.Factor, of.Symbol)
+		if v, d := math.Abs(s.Residuals[worst].Value), s.System.Rows[worst].Dim(); v > 0 {
+			says = fmt.Sprintf("residual %.0e", v/p.Units.For(d).Factor)
+			if d != units.Force {
+				says += " " + p.Units.For(d).Symbol
+			}
 		}
 		out = append(out, text.Span{Text: gap + says, Look: theme.Dim})
 	}
@@ -114,7 +119,10 @@ func (l writer) stripTail() (out []text.Span) {
 		return out
 	}
 	c := &s.Checks[governs]
-	says, look := c.Subject+" governs: "+units.Figures(100*c.Value/c.Bound, p.Figures)+" % of "+Format(p, c.Bound, units.Force), theme.Good
+	says, look := c.Subject+" governs: "+units.Figures(100*c.Value/c.Bound, p.Figures)+" %", theme.Good
+	if whole {
+		says += " of " + Format(p, c.Bound, units.Force)
+	}
 	switch {
 	case !c.OK:
 		says, look = "! "+says, theme.Bad
