@@ -128,7 +128,7 @@ func takes(s cells.Slot) string {
 			key = s.Ref.Row
 		}
 		if k, ok := t.Key(key); ok {
-			return k.Says + ", such as " + k.Example
+			return k.Says + ". Example: " + k.Example
 		}
 	}
 	return ""

@@ -17,7 +17,7 @@ func (m Model) greeting() []string {
 	if m.opening != nil {
 		return []string{"trivet: free-body equilibrium, line by line; F1 is help, ctrl+q quits"}
 	}
-	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, alt and a figure lead to the panes"}
+	lines := []string{"sheet " + m.title() + "; F1 is help, ctrl+k lists commands, f7 and a letter lead to the panes"}
 	cell := func(name string) string {
 		row, _ := m.history.Current().Table("").Row(name)
 		c, _ := row.Cell("")

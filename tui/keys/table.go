@@ -6,7 +6,7 @@ package keys
 var table = []Binding{
 	{Always, []string{"f1"}, Help, "help, and back", "help"},
 	{Always, []string{"ctrl+s"}, Save, "save", "save"},
-	{Always, []string{"ctrl+q", "ctrl+c"}, Quit, "quit; asks where something is unsaved", "quit"},
+	{Always, []string{"ctrl+q", "ctrl+c"}, Quit, "quit; asks where something is unsaved", ""},
 
 	{Workbench, []string{"?"}, Help, "this help; in the magnitude of a force, ? types an unknown", "help"},
 	{Workbench, []string{"ctrl+z"}, Undo, "undo", ""},
